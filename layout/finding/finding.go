@@ -1,0 +1,87 @@
+// Package finding holds what the solver has to say about a tunnel: a level, a code that stays the
+// same from year to year, one plain sentence with its figures, the sheet it concerns and the place in the spec
+// that caused it. It is a leaf, so that every part of layout can report without importing another.
+package finding
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// Level says how much a finding matters. The zero Level is invalid, so a forgotten one is caught.
+type Level int
+
+// The levels, worst first.
+const (
+	MustFix Level = iota + 1 // do not build
+	LookAt                   // decide before building
+	Note                     // good to know
+)
+
+var levelWords = map[Level]string{MustFix: "must fix", LookAt: "look at", Note: "note"}
+
+// String returns the level in the words the sheets use.
+func (l Level) String() string {
+	if w, ok := levelWords[l]; ok {
+		return w
+	}
+	return fmt.Sprintf("level %d", int(l))
+}
+
+// MarshalText writes the level's words.
+func (l Level) MarshalText() ([]byte, error) {
+	w, ok := levelWords[l]
+	if !ok {
+		return nil, fmt.Errorf("finding: no level %d", int(l))
+	}
+	return []byte(w), nil
+}
+
+// Position is a place in a spec file. Lines and columns count from 1, columns in characters; zero is unknown.
+type Position struct {
+	File         string
+	Line, Column int
+}
+
+// String returns file:line:column, leaving out what is unknown.
+func (p Position) String() string {
+	switch {
+	case p.Line == 0:
+		return p.File
+	case p.Column == 0:
+		return fmt.Sprintf("%s:%d", p.File, p.Line)
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// Finding is one thing the reader of the packet should know.
+type Finding struct {
+	Level Level    `json:"level"`
+	Code  string   `json:"code"`  // lower-case words joined by hyphens, e.g. "stake-in-hard-ground"
+	Text  string   `json:"text"`  // one plain sentence with its figures, in the packet's units
+	Sheet string   `json:"sheet"` // the sheet's word, as in `packet --sheets`
+	Key   string   `json:"key,omitempty"`
+	Pos   Position `json:"-"`
+
+	AcceptedBy string `json:"accepted_by,omitempty"` // who took it on, from the spec's accept
+	AcceptedAs string `json:"accepted_as,omitempty"` // their reason
+}
+
+// Sort orders findings by level, then sheet, code and text, so that the same plan lists them the same way.
+func Sort(list []Finding) {
+	slices.SortStableFunc(list, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(a.Level, b.Level), cmp.Compare(a.Sheet, b.Sheet), cmp.Compare(a.Code, b.Code), cmp.Compare(a.Text, b.Text))
+	})
+}
+
+// MustFixes returns the codes of the findings that forbid building, each once, in order.
+func MustFixes(list []Finding) []string {
+	var codes []string
+	for _, f := range list {
+		if f.Level == MustFix && !slices.Contains(codes, f.Code) {
+			codes = append(codes, f.Code)
+		}
+	}
+	return codes
+}

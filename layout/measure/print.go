@@ -1,0 +1,152 @@
+package measure
+
+import "math"
+
+// String returns "imperial" or "metric", the words of the spec.
+func (s System) String() string {
+	if s == Metric {
+		return "metric"
+	}
+	return "imperial"
+}
+
+// Tape prints a length read off a long tape when setting out: 22′-6 1/2″ to the nearest 1/8 in, or 6 860 mm.
+func (s System) Tape(l Length) string {
+	if s == Metric {
+		return Millimetres(l)
+	}
+	return FeetInches(l, 8)
+}
+
+// Inches prints a length read off a short tape, as one number: 151 7/8 in to the nearest 1/8 in, or 3 858 mm.
+func (s System) Inches(l Length) string {
+	if s == Metric {
+		return Millimetres(l)
+	}
+	return InchFraction(l, 8)
+}
+
+// Cut prints a length on the cutting grid: 59 1/16 in, or 1 499 mm.
+func (s System) Cut(l Length) string {
+	if s == Metric {
+		return Millimetres(l)
+	}
+	return InchFraction(l, 16)
+}
+
+// Room prints the size of a room or a person, roughly: 6′-10″ to the nearest inch, or 2.08 m.
+func (s System) Room(l Length) string {
+	if s == Metric {
+		return Metres(l, 2)
+	}
+	return FeetInches(l, 1)
+}
+
+// Size prints the size of a made thing, such as a pipe's wall: 0.109 in, 2.8 mm.
+func (s System) Size(l Length) string {
+	if s == Metric {
+		return decimal(float64(l), 1) + " mm"
+	}
+	return decimal(l.Inches(), 3) + " in"
+}
+
+// Force prints pounds of force or newtons: 12 lb, 53 N.
+func (s System) Force(f Force) string {
+	if s == Metric {
+		return figure(float64(f)) + " N"
+	}
+	return figure(float64(f/PoundForce)) + " lb"
+}
+
+// Mass prints pounds or kilograms: 3.2 lb, 1.5 kg.
+func (s System) Mass(m Mass) string {
+	if s == Metric {
+		return figure(float64(m)) + " kg"
+	}
+	return figure(float64(m/Pound)) + " lb"
+}
+
+// LineMass prints pounds a foot or kilograms a metre to three decimals: 0.161 lb/ft, 0.24 kg/m.
+func (s System) LineMass(m LineMass) string {
+	if s == Metric {
+		return decimal(float64(m), 3) + " kg/m"
+	}
+	return decimal(float64(m/PoundPerFoot), 3) + " lb/ft"
+}
+
+// Pressure prints psi, to the thousand from ten thousand on, or megapascals: 400 000 psi, 2 758 MPa.
+func (s System) Pressure(p Pressure) string {
+	v := float64(p / PSI)
+	switch {
+	case s == Metric:
+		return figure(float64(p/MPa)) + " MPa"
+	case math.Abs(v) >= 1e4:
+		v = math.Round(v/1000) * 1000
+	}
+	return figure(v) + " psi"
+}
+
+// Speed prints whole miles or kilometres an hour: 30 mph, 48 km/h.
+func (s System) Speed(v Speed) string {
+	if s == Metric {
+		return fixed(float64(v)*3.6, 0) + " km/h"
+	}
+	return fixed(float64(v/MPH), 0) + " mph"
+}
+
+// Temperature prints whole degrees: 20 °F, −7 °C.
+func (s System) Temperature(t Temperature) string {
+	if s == Metric {
+		return fixed(float64(t), 0) + " °C"
+	}
+	return fixed(float64(t)*9/5+32, 0) + " °F"
+}
+
+// Gauge prints a conductor's size: the nearest AWG gauge, or mm² to two decimals.
+func (s System) Gauge(a Area) string {
+	if s == Metric {
+		return decimal(float64(a), 2) + " mm²"
+	}
+	n := 0
+	for n < mostGauge && math.Abs(math.Log(float64(a/AWG(n+1)))) < math.Abs(math.Log(float64(a/AWG(n)))) {
+		n++
+	}
+	return fixed(float64(n), 0) + " AWG"
+}
+
+// Millimetres prints whole millimetres with thousands apart by a no-break space: 6 860 mm.
+func Millimetres(l Length) string { return fixed(float64(l), 0) + " mm" }
+
+// Metres prints metres to a count of decimals: 2.30 m.
+func Metres(l Length, places int) string { return fixed(l.Metres(), places) + " m" }
+
+// Amps prints amperes, to two decimals under one and to one from there on: 0.04 A, 11.9 A, 12 A.
+func Amps(c Current) string {
+	if math.Abs(float64(c)) < 0.995 {
+		return decimal(float64(c), 2) + " A"
+	}
+	return decimal(float64(c), 1) + " A"
+}
+
+// Volts prints volts to one decimal: 117.5 V, 120 V.
+func Volts(v Voltage) string { return decimal(float64(v), 1) + " V" }
+
+// Watts prints watts: 4.8 W, 210 W.
+func Watts(p Power) string { return figure(float64(p)) + " W" }
+
+// Percent prints a share: 80 %, 2.5 %.
+func Percent(s Share) string { return figure(float64(s)*100) + " %" }
+
+// Degrees prints an angle to one decimal: 30°, 0.5°.
+func Degrees(a Angle) string { return decimal(float64(a/Degree), 1) + "°" }
+
+// figure prints a number as closely as a reader needs it: whole from ten, one decimal from one, two decimals below.
+func figure(v float64) string {
+	switch a := math.Abs(v); {
+	case a < 0.995:
+		return decimal(v, 2)
+	case a < 9.95:
+		return decimal(v, 1)
+	}
+	return fixed(v, 0)
+}
