@@ -1,0 +1,65 @@
+package catalog
+
+import (
+	"math"
+	"strings"
+
+	"hoopwright/layout/measure"
+)
+
+const (
+	necSource = "resistance NEC chapter 9 table 8, stranded copper at 75 °C; amps the least of NEC table 400.5(A)(1), the 15 A plug and " +
+		"typical labels (from memory): check the label"
+	iecSource = "resistance IEC 60228 class 5 at 20 °C; amps the lesser of BS 7671 table 4F3A (from memory) and a 16 A plug, " +
+		"13 A where the plug is fused: check the label"
+)
+
+// Cords returns the cords, thinnest first within their world. The lengths are what stores commonly keep: common practice, no source.
+func Cords() []Cord {
+	feet, metres := lengths(measure.Foot, 6, 9, 15, 25, 50, 100), lengths(measure.Metre, 2, 3, 5, 10, 15, 25, 50)
+	thin := nec("16 AWG", 16, 4.99, 13, feet)
+	thin.Long, thin.LongAmps = 50*measure.Foot, 10
+	return []Cord{
+		thin,
+		nec("14 AWG", 14, 3.14, 15, feet),
+		nec("12 AWG", 12, 1.98, 15, feet),
+		{Name: "1.0 mm2", Area: 1.0, Ohms: 19.5, Amps: 10, Lengths: metres, Volts: 230, Source: iecSource},
+		{Name: "1.5 mm2", Area: 1.5, Ohms: 13.3, Amps: 16, Lengths: metres, Volts: 230, Source: iecSource},
+		{Name: "2.5 mm2", Area: 2.5, Ohms: 7.98, Amps: 16, Lengths: metres, Volts: 230, Source: iecSource},
+	}
+}
+
+// nec takes the table's ohms per thousand feet.
+func nec(name string, gauge int, ohms float64, amps measure.Current, feet []measure.Length) Cord {
+	return Cord{
+		Name:    name,
+		Area:    measure.AWG(gauge),
+		Ohms:    ohms / measure.Foot.Metres(),
+		Amps:    amps,
+		Lengths: feet,
+		Volts:   120,
+		Source:  necSource,
+	}
+}
+
+func lengths(unit measure.Length, counts ...int) []measure.Length {
+	list := make([]measure.Length, len(counts))
+	for i, n := range counts {
+		list[i] = measure.Length(n) * unit
+	}
+	return list
+}
+
+// FindCord returns the cord of that conductor size: 14 AWG, 1.5 mm2, cord 14 AWG.
+func FindCord(name string) (Cord, bool) {
+	area, err := measure.ParseArea(strings.TrimPrefix(key(name), "cord "))
+	if err != nil {
+		return Cord{}, false
+	}
+	for _, c := range Cords() {
+		if math.Abs(float64(area/c.Area-1)) < 1e-6 {
+			return c, true
+		}
+	}
+	return Cord{}, false
+}
