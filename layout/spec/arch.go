@@ -1,0 +1,191 @@
+package spec
+
+import (
+	"fmt"
+
+	"gopkg.in/yaml.v3"
+
+	"hoopwright/layout/measure"
+)
+
+// thirds are the three figures of an arch of which two give the third, as the spec names them.
+var thirds = map[Third]string{Sticks: "sticks", Span: "span", Height: "height"}
+
+// readArch reads the figures of all arches, then the exceptions.
+func (r *reader) readArch(top mapping) {
+	top.require("arch")
+	m, ok := top.section("arch")
+	if !ok {
+		return
+	}
+	a := &r.spec.Arch
+	m.require("pipe")
+	m.arch(a, "custom pipe")
+	if m.twoOf("sticks", "span", "height") {
+		a.leave(m.thirdOf())
+	}
+	r.checkJoints("arch", *a)
+	r.fillArch("arch", a)
+	taken := map[int]int{} // line of the exception by arch
+	for i, e := range m.mappings("except") {
+		r.readExcept(e, m, fmt.Sprintf("custom pipe %d", i+2), taken)
+	}
+}
+
+// readExcept reads one exception over a copy of the arch. Taken says in which line's exception an arch is already.
+func (r *reader) readExcept(m, base mapping, pipe string, taken map[int]int) {
+	a := r.spec.Arch
+	m.require("arches")
+	m.arch(&a, pipe)
+	m.mergeThird(base, &a)
+	r.checkJoints(m.path, a)
+	r.fillArch(m.path, &a)
+	set, ok := m.set("arches", archSet(r.spec))
+	if !ok {
+		return
+	}
+	f, _ := m.value("arches")
+	for _, n := range set {
+		if line, twice := taken[n]; twice {
+			f.failWith("arches: [2, 3]", "arch %d is in the exception of line %d already; an arch has one exception at most", n, line)
+			return
+		}
+		taken[n] = f.node.Line
+	}
+	r.spec.Except = append(r.spec.Except, Except{Arches: set, Arch: a})
+}
+
+// arch reads what the mapping gives of an arch's figures and leaves the others as they are.
+func (m mapping) arch(a *Arch, pipe string) {
+	if f, ok := m.value("pipe"); ok {
+		if p, ok := f.pipe(pipe); ok {
+			a.Pipe = p
+		}
+	}
+	m.sticks(a)
+	quantity(m, "span", &a.Span, spans)
+	quantity(m, "height", &a.Height, heights)
+	if f, ok := m.value("stake"); ok {
+		f.stake(&a.Stake)
+	}
+	quantity(m, "late modulus", &a.LateModulus, lateModuli)
+	if i, ok := m.word("joints", "dry", "pinned", "glued"); ok {
+		a.Joints = Joints(i)
+	}
+}
+
+// thirdOf returns the one that is not given, where two of the three are.
+func (m mapping) thirdOf() Third {
+	for _, t := range []Third{Sticks, Span} {
+		if !m.has(thirds[t]) {
+			return t
+		}
+	}
+	return Height
+}
+
+// leave clears the figure that is to be solved.
+func (a *Arch) leave(t Third) {
+	a.Missing = t
+	switch t {
+	case Sticks:
+		a.Left, a.Right, a.OneStick = nil, nil, false
+	case Span:
+		a.Span = 0
+	case Height:
+		a.Height = 0
+	}
+}
+
+// mergeThird settles an exception's figures with those that hold from the arch: one replaces its namesake, two stand for
+// themselves.
+func (m mapping) mergeThird(base mapping, a *Arch) {
+	var given, hold []string
+	for _, t := range []Third{Sticks, Span, Height} {
+		if m.has(thirds[t]) {
+			given = append(given, thirds[t])
+		}
+		if base.has(thirds[t]) {
+			hold = append(hold, thirds[t])
+		}
+	}
+	switch {
+	case len(given) == 3:
+		m.twoOf("sticks", "span", "height")
+	case len(given) == 2:
+		a.leave(m.thirdOf())
+	case len(given) == 1 && len(hold) == 2 && !base.has(given[0]):
+		f := m.child(given[0])
+		if own, ok := m.value(given[0]); ok {
+			f = own
+		}
+		f.failWith(exampleOf(exception, m.spec.Units), "makes three: %s and %s hold from arch; change one of these two here, or give %s together with one of them",
+			hold[0], hold[1], given[0])
+	}
+}
+
+// most pieces that one leg is put together from.
+const mostPieces = 10
+
+// sticks reads the pipe of both legs, or the single stick of an arch without a crown joint.
+func (m mapping) sticks(a *Arch) {
+	f, ok := m.value("sticks")
+	if !ok {
+		return
+	}
+	items := m.items("sticks")
+	if len(items) != len(f.node.Content) || f.node.Kind != yaml.SequenceNode {
+		return
+	}
+	if len(items) < 1 || len(items) > 2 {
+		f.fail("lists %s; the left and the right leg are wanted, or one stick for both, and the pieces of a leg in a list of their own", counted(len(items), "leg"))
+		return
+	}
+	legs := make([][]measure.Length, 2)
+	for i, item := range items {
+		if legs[i], ok = item.leg(); !ok {
+			return
+		}
+	}
+	a.Left, a.Right, a.OneStick = legs[0], legs[1], len(items) == 1
+}
+
+// leg reads the pieces of one leg from the ground up.
+func (f field) leg() ([]measure.Length, bool) {
+	if f.node.Kind == yaml.ScalarNode {
+		l, ok := sticks.of(f)
+		return []measure.Length{l}, ok
+	}
+	items, ok := f.list()
+	if !ok {
+		return nil, false
+	}
+	if len(items) < 1 || len(items) > mostPieces {
+		f.fail("lists %s; 1 to %d are wanted", counted(len(items), "piece"), mostPieces)
+		return nil, false
+	}
+	var pieces []measure.Length
+	for _, item := range items {
+		l, ok := sticks.of(item)
+		if !ok {
+			return nil, false
+		}
+		pieces = append(pieces, l)
+	}
+	return pieces, true
+}
+
+// joins reports whether anything is put together with fittings in the arch itself.
+func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
+
+// stake reads what the value gives of a stake.
+func (f field) stake(s *Stake) {
+	m, ok := f.as("arch.stake").mapping()
+	if !ok {
+		return
+	}
+	m.bar("bar", &s.Bar)
+	quantity(m, "length", &s.Length, barLengths)
+	quantity(m, "depth", &s.Depth, depths)
+	quantity(m, "lean", &s.Lean, leans)
+}

@@ -1,0 +1,286 @@
+package spec
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+)
+
+// practice is the reason for a default that rests on what builders do.
+const practice = "common practice, no source"
+
+// fill sets a value that the spec does not give and lists it.
+func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
+	if r.spec.Given(key) {
+		return
+	}
+	*into = value
+	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why})
+}
+
+// fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
+func (r *reader) fillArch(path string, a *Arch) {
+	s, base := r.spec, path == "arch"
+	if s.Given(path + ".pipe.od") {
+		r.fillPipe(path+".pipe", &a.Pipe)
+	}
+	bar := usualBar(a.Pipe.OD, s.Units)
+	if base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar {
+		fill(r, path+".stake.bar", &a.Stake.Bar, bar, bar.Name, "goes into the pipe with little play")
+	}
+	depthKnown := s.Given("arch.stake.depth") || s.Given(path+".stake.depth")
+	if l := usualLength(a.Stake.Depth, depthKnown); base || !s.Given("arch.stake.length") && a.Stake.Length != l {
+		fill(r, path+".stake.length", &a.Stake.Length, l, s.Units.Inches(l), "as commonly sold, a third of it or more showing")
+	}
+	if d, why := usualDepth(a.Stake.Length, s.Site.Soil); base || !s.Given("arch.stake.depth") && a.Stake.Depth != d {
+		fill(r, path+".stake.depth", &a.Stake.Depth, d, s.Units.Inches(d), why)
+	}
+	if base || s.Given(path+".stake") {
+		r.checkStake(path+".stake", a.Stake)
+	}
+	if base {
+		fill(r, "arch.stake.lean", &a.Stake.Lean, 0, measure.Degrees(0), "driven plumb")
+		fill(r, "arch.late modulus", &a.LateModulus, 0.60, "60 %", "stiffness left after eight weeks' creep, our assumption: long-term 1400 of 3200 MPa, by the logarithm of time")
+		fill(r, "arch.joints", &a.Joints, Dry, Dry.String(), "sockets pushed home, so that the set comes apart again")
+	}
+}
+
+// fillPipe fills in a pipe of the spec's own.
+func (r *reader) fillPipe(path string, p *catalog.Pipe) {
+	u := r.spec.Units
+	fill(r, path+".modulus", &p.Modulus, 400_000*measure.PSI, u.Pressure(400_000*measure.PSI), "rigid PVC at 73 °F")
+	fill(r, path+".strength", &p.Strength, 7000*measure.PSI, u.Pressure(7000*measure.PSI), "least tensile strength of the usual class of rigid PVC")
+	if mass := massOf(*p); p.ID() > 0 {
+		fill(r, path+".weight", &p.Mass, mass, u.LineMass(mass), "from its size at a density of 1.40")
+	}
+	fill(r, path+".coupling stop", &p.CouplingStop, 3*inch/32, u.Size(3*inch/32), "of moulded couplings")
+}
+
+// usualBar is the bar that goes into a pipe: the thin one up to 3/4 in pipe.
+func usualBar(od measure.Length, s measure.System) catalog.Bar {
+	name := [...][2]string{{"3/8 in", "1/2 in"}, {"10 mm", "12 mm"}}[s]
+	i := 0
+	if od > 1.1*inch { // 3/4 in pipe measures 1.05 in
+		i = 1
+	}
+	bar, _ := catalog.FindBar(name[i])
+	return bar
+}
+
+// usualLength of a bar: enough to show for a depth that the spec gives.
+func usualLength(depth measure.Length, given bool) measure.Length {
+	if given {
+		return max(36*inch, depth*3/2)
+	}
+	return 36 * inch
+}
+
+// usualDepth of a bar, never more than two thirds of it.
+func usualDepth(length measure.Length, soil Soil) (measure.Length, string) {
+	d, why := 12*inch, practice
+	if soil == Sandy || soil == SoilUnknown {
+		d, why = 18*inch, "soil "+soil.String()+"; "+practice
+	}
+	if most := length * 2 / 3; length > 0 && most < d {
+		return most, "two thirds of the bar"
+	}
+	return d, why
+}
+
+// checkStake checks that some of the bar shows, to take the pipe.
+func (r *reader) checkStake(path string, s Stake) {
+	if s.Depth > 0 && s.Length > 0 && s.Showing() <= 0 {
+		u := r.spec.Units
+		r.failKey(path+".depth", exampleOf("arch.stake", u), "%s deep leaves nothing of a bar of %s above the ground", printLength(s.Depth, u), printLength(s.Length, u))
+	}
+}
+
+// fillRest fills in everything but the arches, in the order of the format, and sorts the list.
+func (r *reader) fillRest() {
+	s := r.spec
+	fill(r, "units", &s.Units, s.Units, s.Units.String(), "as the first length in the spec")
+	paper := [...]string{"letter", "a4"}[s.Units]
+	fill(r, "paper", &s.Paper, paper, paper, "goes with "+s.Units.String()+" units")
+	fill(r, "tunnel.opening.width", &s.Tunnel.OpeningWidth, 36*inch, s.Units.Inches(36*inch), "2010 ADA Standards 403.5, clear width")
+	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, 80*inch, s.Units.Inches(80*inch), "2010 ADA Standards 307.4, headroom")
+	r.fillRidge()
+	r.fillGuys()
+	r.fillSite()
+	r.fillLights()
+	r.fillPower()
+	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
+	cold := measure.Temperature(-20.0 / 3) // 20 °F
+	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
+	kerf := [...]measure.Length{inch / 8, 3}[s.Units]
+	fill(r, "stock.kerf", &s.Stock.Kerf, kerf, s.Units.Inches(kerf), "a hand saw or a ratchet cutter at most")
+	fill(r, "stock.trim", &s.Stock.Trim, 0, s.Units.Inches(0), "stock ends are square enough to use")
+	fill(r, "stock.spares", &s.Stock.Spares, 0.05, "5 %", practice)
+	r.fillCrew()
+	slices.SortStableFunc(s.Defaults, func(a, b Default) int { return cmp.Compare(section(a.Key), section(b.Key)) })
+}
+
+// section tells where in the format a default's section stands.
+func section(key string) int {
+	head := key
+	if end := strings.IndexAny(key, ".["); end >= 0 {
+		head = key[:end]
+	}
+	return slices.Index(children[""], head)
+}
+
+func (r *reader) fillRidge() {
+	s := r.spec
+	if s.Tunnel.Arches < 2 || !s.Ridge.Present {
+		return
+	}
+	fill(r, "ridge.pipe", &s.Ridge.Pipe, s.Arch.Pipe, s.Arch.Pipe.Name, "as the arches")
+	if s.Given("ridge.pipe.od") {
+		r.fillPipe("ridge.pipe", &s.Ridge.Pipe)
+	}
+}
+
+func (r *reader) fillGuys() {
+	s, g := r.spec, &r.spec.Guys
+	if g.From == 0 {
+		if !s.Given("guys") {
+			s.Defaults = append(s.Defaults, Default{"guys", "none", "the spec names none; nothing but what it is tied to then holds the tunnel lengthwise"})
+		}
+		return
+	}
+	ends := slices.Compact([]int{1, s.Tunnel.Arches})
+	fill(r, "guys.arches", &g.Arches, ends, "1 and last", "the ends hold what stands between them")
+	bar, u := s.Arch.Stake, s.Units
+	fill(r, "guys.stake.bar", &g.Stake.Bar, bar.Bar, bar.Bar.Name, "as the arches' stakes")
+	fill(r, "guys.stake.length", &g.Stake.Length, bar.Length, u.Inches(bar.Length), "as the arches' stakes")
+	depth, why := bar.Depth, "as the arches' stakes"
+	if most := g.Stake.Length * 2 / 3; most < depth {
+		depth, why = most, "two thirds of the bar"
+	}
+	fill(r, "guys.stake.depth", &g.Stake.Depth, depth, u.Inches(depth), why)
+	fill(r, "guys.stake.lean", &g.Stake.Lean, 0, measure.Degrees(0), "driven plumb")
+	r.checkStake("guys.stake", g.Stake)
+}
+
+func (r *reader) fillSite() {
+	s, u := &r.spec.Site, r.spec.Units
+	fill(r, "site.route", &s.Route, []Leg{{Rest: true}}, "one straight", "the spec gives no route")
+	fill(r, "site.start.at", &s.Start, Point{}, "0, 0", "arch 1 is where the plan begins")
+	fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	fill(r, "site.soil", &s.Soil, SoilUnknown, SoilUnknown.String(), "soft and sandy are both shown")
+	for i := range s.Features {
+		key := fmt.Sprintf("site.features[%d]", i)
+		fill(r, key+".hard", &s.Features[i].Hard, false, "false", "stakes can be driven")
+		fill(r, key+".height", &s.Features[i].Height, 0, u.Inches(0), "flat on the ground")
+	}
+	for i := range s.Buried {
+		fill(r, fmt.Sprintf("site.buried[%d].keep", i), &s.Buried[i].Keep, 24*inch, u.Inches(24*inch), "the wider of the distances that state one-call laws ask for on each side of a mark")
+	}
+	for i := range s.Overhead {
+		fill(r, fmt.Sprintf("site.overhead[%d].keep", i), &s.Overhead[i].Keep, 10*foot, u.Room(10*foot), "the usual least distance of people and what they carry from a power line")
+	}
+	for i := range s.Outlets {
+		fill(r, fmt.Sprintf("site.outlets[%d].sockets", i), &s.Outlets[i].Sockets, 2, "2", "a duplex outlet")
+	}
+	if len(s.Outlets) > 0 {
+		fill(r, "site.cords.crossing", &s.Cords.Cover, false, "overhead", "along the first arch, where nobody trips")
+	}
+}
+
+func (r *reader) fillLights() {
+	l, u := &r.spec.Lights, r.spec.Units
+	for i := range l.Wraps {
+		w, key := &l.Wraps[i], fmt.Sprintf("lights.wraps[%d]", i)
+		ridge := slices.ContainsFunc(w.Where, func(p Place) bool { return p.Part == RidgePieces })
+		if !r.spec.Given(key + ".pitch") {
+			printed := "as few strings as reach"
+			if ridge {
+				printed += ", turns " + u.Inches(3*inch) + " apart on the ridge"
+			}
+			fill(r, key+".count", &w.Count, 0, printed, "the pitch follows from the string's length")
+		}
+		fill(r, key+".plug", &w.Plug, PlugFoot, "foot", "where a hand reaches it")
+	}
+	if w := l.Rows; w != nil {
+		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
+		fill(r, "lights.rows.start", &w.FromBack, false, "front", practice)
+		fill(r, "lights.rows.sag", &w.Sag, inch, u.Inches(inch), practice)
+	}
+	for i := range l.Drops {
+		d, key := &l.Drops[i], fmt.Sprintf("lights.drops[%d]", i)
+		if d.String.Drop > 0 {
+			fill(r, key+".hang", &d.Hang, d.String.Drop, u.Inches(d.String.Drop), "the string's own drop")
+		}
+		fill(r, key+".lap", &d.Lap, 0, u.Inches(0), "strings end to end")
+	}
+}
+
+// fillString fills in what the label of a string does not say.
+func (r *reader) fillString(key string, s *catalog.String) {
+	u := r.spec.Units
+	const assumed = "assumed, check the label"
+	fill(r, key+".lead", &s.Lead, 0, u.Inches(0), assumed)
+	fill(r, key+".tail", &s.Tail, 0, u.Inches(0), assumed)
+	fill(r, key+".kind", &s.Lamp, catalog.LED, "led", assumed)
+	volts, why := [...]measure.Voltage{120, 230}[u], "goes with "+u.String()+" units"
+	if c := r.spec.Power.Circuits; len(c) > 0 && c[0].Volts > 0 {
+		volts, why = c[0].Volts, "as the first circuit"
+	}
+	fill(r, key+".volts", &s.Volts, volts, measure.Volts(volts), why)
+	amps := measure.Current(s.Watts) / measure.Current(s.Volts)
+	fill(r, key+".amps", &s.Amps, amps, measure.Amps(amps), "from its watts and volts")
+	mass := 0.015 * measure.PoundPerFoot
+	fill(r, key+".weight", &s.Mass, mass, u.LineMass(mass), assumed)
+	fill(r, key+".wire", &s.Wire, 0.15*inch, u.Size(0.15*inch), assumed)
+	fill(r, key+".gauge", &s.Gauge, measure.AWG(22), u.Gauge(measure.AWG(22)), assumed)
+	if s.Lamp == catalog.Incandescent {
+		fill(r, key+".most in a chain", &s.MostChain, 3, "3", "the usual limit of incandescent strings; the label wins")
+	}
+	switch {
+	case s.Supply != nil:
+		fill(r, key+".most watts", &s.MostWatts, s.Supply.Watts, measure.Watts(s.Supply.Watts), "what its supply gives")
+	case s.Volts > 200:
+		fill(r, key+".most watts", &s.MostWatts, 400, measure.Watts(400), "assumed at 230 V, check the label")
+	default:
+		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "behind a 3 A fuse in the plug, check the label")
+	}
+}
+
+func (r *reader) fillPower() {
+	p := &r.spec.Power
+	for i := range p.Circuits {
+		c, key := &p.Circuits[i], "power.circuits."+p.Circuits[i].Name
+		fill(r, key+".gfci", &c.GFCI, false, "false", "the spec does not say that there is one")
+		fill(r, key+".other load", &c.OtherLoad, 0, measure.Amps(0), "nothing else is on it")
+	}
+	fill(r, "power.continuous", &p.Continuous, 0.80, "80 %", "continuous load, NEC 210.19(A)(1) and 210.20(A); elsewhere our advice")
+	fill(r, "power.split", &p.Split, false, "none", "circuits are filled whatever wall they feed")
+	if p.Evenings == nil {
+		p.Evenings = &Evenings{}
+	}
+	fill(r, "power.evenings.hours", &p.Evenings.Hours, 5, "5", practice)
+	nights, why := 35, practice
+	if d := r.spec.Dates; !d.Open.IsZero() && d.Close.After(d.Open) {
+		nights, why = min(int(d.Close.Sub(d.Open)/(24*time.Hour))+1, mostNights), "from open to close"
+	}
+	fill(r, "power.evenings.nights", &p.Evenings.Nights, nights, fmt.Sprint(nights), why)
+}
+
+func (r *reader) fillCrew() {
+	c := &r.spec.Crew
+	fill(r, "crew.helpers", &c.Helpers, 4, "4", practice)
+	if day := r.spec.Dates.Build; !day.IsZero() {
+		fill(r, "crew.date", &c.Date, day, day.Format(time.DateOnly), "the day to build")
+	}
+	fill(r, "crew.start", &c.Start, 9*time.Hour, "09:00", practice)
+	usual := Rates{Stake: 8, Cut: 3, Wrap: 15, Raise: 15, Ridge: 6, Row: 8, Drop: 3, Guy: 12, Cord: 10}
+	minutes := usual.each()
+	for i, rate := range c.Rates.each() {
+		m := *minutes[i].minutes
+		fill(r, "crew.rates."+rate.key, rate.minutes, m, fmt.Sprintf("%g minutes", m), practice)
+	}
+}

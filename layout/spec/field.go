@@ -1,0 +1,143 @@
+package spec
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
+)
+
+// reader is one reading of one spec: what was read so far and what is wrong with it.
+type reader struct {
+	spec   *Spec
+	lines  []string // of the source: YAML drops comments that we must show
+	errors Errors
+}
+
+// field is one value with the path that leads to it.
+type field struct {
+	*reader
+	path  string // as messages show it: site.marks[2].at
+	table string // the same in the table of keys: site.marks[].at
+	node  *yaml.Node
+}
+
+func (r *reader) position(n *yaml.Node) finding.Position {
+	return finding.Position{File: r.spec.File, Line: n.Line, Column: n.Column}
+}
+
+// fail reports what is wrong with a value, with the right example of its key.
+func (f field) fail(format string, args ...any) {
+	f.failWith(exampleOf(f.table, f.spec.Units), format, args...)
+}
+
+// failWith reports what is wrong with a value, with an example of its own.
+func (f field) failWith(example, format string, args ...any) {
+	f.failAt(f.node, example, format, args...)
+}
+
+// failAt reports what is wrong with a value, at another place than the value's own.
+func (f field) failAt(n *yaml.Node, example, format string, args ...any) {
+	f.errors = append(f.errors, Error{f.position(n), f.path, fmt.Sprintf(format, args...), example})
+}
+
+// as reads the value by another part of the table of keys.
+func (f field) as(table string) field {
+	f.table = table
+	return f
+}
+
+// What a value is, and what it should be.
+var (
+	isWords     = map[yaml.Kind]string{yaml.MappingNode: "is keys with values", yaml.SequenceNode: "is a list", yaml.ScalarNode: "is a plain value"}
+	wantedWords = map[yaml.Kind]string{yaml.MappingNode: "keys with values are wanted", yaml.SequenceNode: "a list is wanted", yaml.ScalarNode: "a plain value is wanted"}
+)
+
+// is reports whether the value is of one kind, and fails where it is not.
+func (f field) is(kind yaml.Kind) bool {
+	if f.node.Kind != kind {
+		f.fail("%s; %s", isWords[f.node.Kind], wantedWords[kind])
+	}
+	return f.node.Kind == kind
+}
+
+// list opens a list. Nulls in it are refused and left out.
+func (f field) list() ([]field, bool) {
+	if !f.is(yaml.SequenceNode) {
+		return nil, false
+	}
+	if len(f.node.Content) > mostItems {
+		f.fail("has %d items, more than %d", len(f.node.Content), mostItems)
+		return nil, false
+	}
+	var items []field
+	for i, n := range f.node.Content {
+		item := field{f.reader, fmt.Sprintf("%s[%d]", f.path, i), f.table + "[]", follow(n)}
+		f.spec.positions[item.path] = f.position(item.node)
+		if item.node.ShortTag() == "!!null" {
+			item.null(item.node)
+			continue
+		}
+		items = append(items, item)
+	}
+	return items, true
+}
+
+// null refuses a null, and names the comment where one swallowed the value.
+func (f field) null(at *yaml.Node) {
+	example := exampleOf(f.table, f.spec.Units)
+	if comment := f.commentAfter(at); comment != "" {
+		if number := barNumber.FindStringSubmatch(comment); number != nil && strings.HasSuffix(f.table, ".bar") {
+			example = "bar: no. " + number[1]
+		}
+		f.failAt(at, example, "has a null value: # begins a comment, so YAML takes nothing from %s", quote(comment))
+		return
+	}
+	f.failAt(at, example, "has a null value; give it one, or leave it out")
+}
+
+// commentAfter returns the comment that stands where a key's value should.
+func (f field) commentAfter(key *yaml.Node) string {
+	if key.Line < 1 || key.Line > len(f.lines) {
+		return ""
+	}
+	_, rest, ok := strings.Cut(f.lines[key.Line-1], key.Value+":")
+	if rest = strings.TrimSpace(rest); ok && strings.HasPrefix(rest, "#") {
+		return rest
+	}
+	return ""
+}
+
+// barNumber is how a bar's number is written where # does not begin a comment.
+var barNumber = regexp.MustCompile(`^#\s*([0-9]+)\b`)
+
+// mostSuggestions bounds how many errors of one file look for the nearest name; a spec with more is no spec.
+const mostSuggestions = 200
+
+// nearest returns the known name that a mistyped one is most like, or nothing.
+func (r *reader) nearest(name string, known []string) string {
+	if len([]rune(name)) > longestName || len(r.errors) > mostSuggestions {
+		return ""
+	}
+	return catalog.Nearest(name, known)
+}
+
+// follow returns the value that an alias stands for. Cycles are refused before any reading.
+func follow(n *yaml.Node) *yaml.Node {
+	for n.Kind == yaml.AliasNode {
+		n = n.Alias
+	}
+	return n
+}
+
+// join adds a key to a path.
+func join(path, name string) string {
+	if path == "" {
+		return brief(name)
+	}
+	return path + "." + brief(name)
+}

@@ -1,0 +1,112 @@
+package spec
+
+import (
+	"slices"
+	"strings"
+
+	"hoopwright/layout/catalog"
+)
+
+// measuring says how much of an item there is: so many pieces of one length, or a count.
+type measuring int
+
+const (
+	unmeasured measuring = iota // nothing known by that name
+	byLength
+	byCount
+)
+
+// steel is the word before a bar's size in its canonical name.
+const steel = "steel bar "
+
+// Fittings are sold for one pipe; the other sundries go by their names alone.
+var (
+	fittings = []string{"tee ", "cross ", "coupling "}
+	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "marking paint", "flagging tape", "guy line"}
+)
+
+// item reads the name of a thing that stores sell, in its canonical spelling.
+func (m mapping) item(into *string) measuring {
+	f, ok := m.value("item")
+	if !ok {
+		return unmeasured
+	}
+	text, ok := f.text(longestText)
+	if !ok {
+		return unmeasured
+	}
+	name, as := f.findItem(text)
+	if as == unmeasured {
+		f.unknownName("item", text, f.itemNames())
+	}
+	*into = name
+	return as
+}
+
+// findItem looks a name up among everything that is sold: the spec's own strings and pipes first, then the catalog, then fittings and
+// sundries.
+func (r *reader) findItem(text string) (string, measuring) {
+	if slices.Contains(r.ownPipes(), text) {
+		return text, byLength
+	}
+	if slices.Contains(sundries, text) || r.ownString(text) != nil {
+		return text, byCount
+	}
+	if p, ok := catalog.FindPipe(text); ok {
+		return p.Name, byLength
+	}
+	if b, ok := catalog.FindBar(text); ok {
+		return steel + b.Name, byLength
+	}
+	if c, ok := catalog.FindCord(text); ok {
+		return c.Name, byLength
+	}
+	for _, fitting := range fittings {
+		pipe, found := strings.CutPrefix(text, fitting)
+		if !found {
+			continue
+		}
+		if slices.Contains(r.ownPipes(), pipe) {
+			return text, byCount
+		}
+		if p, ok := catalog.FindPipe(pipe); ok {
+			return fitting + p.Name, byCount
+		}
+	}
+	if s, ok := catalog.FindString(text); ok {
+		return s.Name, byCount
+	}
+	return "", unmeasured
+}
+
+// ownPipes lists the pipes that the spec describes itself.
+func (r *reader) ownPipes() []string {
+	pipes := []catalog.Pipe{r.spec.Arch.Pipe, r.spec.Ridge.Pipe}
+	for _, e := range r.spec.Except {
+		pipes = append(pipes, e.Arch.Pipe)
+	}
+	var own []string
+	for _, p := range pipes {
+		if p.Source == ownSource {
+			own = append(own, p.Name)
+		}
+	}
+	return own
+}
+
+// itemNames lists everything that is sold.
+func (r *reader) itemNames() []string {
+	pipes := append(r.ownPipes(), pipeNames()...)
+	all := append(slices.Clone(pipes), r.stringNames()...)
+	for _, b := range barNames() {
+		all = append(all, steel+b)
+	}
+	all = append(all, namesOf(catalog.Cords(), func(c catalog.Cord) string { return c.Name })...)
+	all = append(all, sundries...)
+	for _, fitting := range fittings {
+		for _, p := range pipes {
+			all = append(all, fitting+p)
+		}
+	}
+	return all
+}

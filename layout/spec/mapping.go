@@ -1,0 +1,199 @@
+package spec
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+// pair is a key with its value.
+type pair struct {
+	name  string
+	key   *yaml.Node
+	value field
+}
+
+// mapping is an opened mapping whose keys are all known.
+type mapping struct {
+	field
+	given  []string         // keys as they stand in the file, those with a spoiled value too
+	fields map[string]field // by key; without spoiled values, of which an error tells already
+}
+
+// pairs opens a mapping whose keys are the spec's own names, or known and checked by the caller. It reports keys given twice, nulls and
+// quantities that a comma splits. A pair whose value is spoiled has no node.
+func (f field) pairs() ([]pair, bool) {
+	if !f.is(yaml.MappingNode) {
+		return nil, false
+	}
+	var list []pair
+	first := map[string]int{} // line of each key
+	for i := 0; i+1 < len(f.node.Content); i += 2 {
+		k, v := follow(f.node.Content[i]), follow(f.node.Content[i+1])
+		if k.Kind != yaml.ScalarNode || k.ShortTag() == "!!null" || k.ShortTag() == "!!merge" || strings.TrimSpace(k.Value) == "" {
+			f.failAt(k, exampleOf(f.table, f.spec.Units), "a key must be a plain name; nothing is merged in by `<<`, write the keys out")
+			continue
+		}
+		p := pair{k.Value, k, field{f.reader, join(f.path, k.Value), under(f.table, k.Value), v}}
+		if last := len(list) - 1; last >= 0 && splitByComma(k, v) && list[last].value.node != nil {
+			list[last].comma(k.Value)
+			list[last].value.node = nil
+			continue
+		}
+		if line, twice := first[k.Value]; twice {
+			p.value.failAt(k, exampleOf(p.value.table, f.spec.Units), "is given twice, first on line %d; keep one of the two", line)
+			continue
+		}
+		first[k.Value] = k.Line
+		list = append(list, p)
+	}
+	return list, true
+}
+
+// open readies a pair's value for reading: its place is noted, and a null is refused.
+func (p *pair) open() {
+	f := p.value
+	f.spec.positions[f.path] = f.position(p.key)
+	if f.node != nil && f.node.ShortTag() == "!!null" {
+		f.null(p.key)
+		p.value.node = nil
+	}
+}
+
+// mapping opens a mapping and checks its keys against the table.
+func (f field) mapping() (mapping, bool) {
+	pairs, ok := f.pairs()
+	if !ok {
+		return mapping{}, false
+	}
+	m := mapping{field: f, fields: map[string]field{}}
+	known := children[f.table]
+	for _, p := range pairs {
+		if !slices.Contains(known, p.name) {
+			p.unknown(f.table, known)
+			continue
+		}
+		p.open()
+		m.given = append(m.given, p.name)
+		if p.value.node != nil {
+			m.fields[p.name] = p.value
+		}
+	}
+	return m, true
+}
+
+// named opens a mapping whose keys are names of the spec's own.
+func (f field) named() []pair {
+	pairs, _ := f.pairs()
+	if len(pairs) > mostItems {
+		f.fail("names %d, more than %d", len(pairs), mostItems)
+		return nil
+	}
+	var list []pair
+	for _, p := range pairs {
+		p.value.table = f.table + ".*"
+		p.open()
+		if p.value.node != nil && p.value.nameFits(p.key, p.name) {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// value returns a key's value where the mapping gives one that is fit to read. A key out of the table is a bug.
+func (m mapping) value(key string) (field, bool) {
+	if rows[under(m.table, key)].path == "" {
+		panic("spec: no key " + under(m.table, key))
+	}
+	f, ok := m.fields[key]
+	return f, ok
+}
+
+// has reports whether the mapping gives the key, be its value right or wrong.
+func (m mapping) has(key string) bool { return slices.Contains(m.given, key) }
+
+// missing reports a key that must be given.
+func (m mapping) missing(key, why string) {
+	f := m.child(key)
+	f.fail("is missing%s", why)
+}
+
+// child is the place of a key that the mapping does not give: errors show the mapping's own place.
+func (m mapping) child(key string) field {
+	return field{m.reader, join(m.path, key), under(m.table, key), m.node}
+}
+
+// require reports each of the keys that is missing.
+func (m mapping) require(keys ...string) {
+	for _, key := range keys {
+		if !m.has(key) {
+			m.missing(key, "")
+		}
+	}
+}
+
+// section opens the key's value as a mapping.
+func (m mapping) section(key string) (mapping, bool) {
+	f, ok := m.value(key)
+	if !ok {
+		return mapping{}, false
+	}
+	return f.mapping()
+}
+
+// items opens the key's value as a list. A key that is not given has no items.
+func (m mapping) items(key string) []field {
+	f, ok := m.value(key)
+	if !ok {
+		return nil
+	}
+	items, _ := f.list()
+	return items
+}
+
+// mappings opens the key's value as a list of mappings.
+func (m mapping) mappings(key string) []mapping {
+	var list []mapping
+	for _, item := range m.items(key) {
+		if opened, ok := item.mapping(); ok {
+			list = append(list, opened)
+		}
+	}
+	return list
+}
+
+var (
+	beginsWithDigit = regexp.MustCompile(`^[0-9]`)
+	thousands       = regexp.MustCompile(`^[0-9]{3}([^0-9]|$)`)
+)
+
+// splitByComma reports whether a key without a value is the rest of a quantity that a comma cut in two, as in {span: 2,3 m}.
+func splitByComma(key, value *yaml.Node) bool {
+	return value.ShortTag() == "!!null" && value.Value == "" && beginsWithDigit.MatchString(key.Value)
+}
+
+// comma reports a quantity that YAML has split at its comma. Before three digits the comma may have parted thousands.
+func (p pair) comma(rest string) {
+	first := p.value.node.Value
+	whole, written, or := first+","+rest, first+"."+rest, ""
+	switch {
+	case !bareNumber.MatchString(first):
+		whole, written = first+", "+rest, first+" "+rest
+	case strings.Contains(rest, "."):
+		written = first + rest
+	case thousands.MatchString(rest):
+		or, written = ", or "+quote(written)+" if a decimal was meant", first+rest
+	}
+	p.value.failWith(p.name+": "+brief(written), "YAML splits %s in two at the comma%s", quote(whole), or)
+}
+
+// unknown reports a key that the format does not have, with the nearest that it has.
+func (p pair) unknown(table string, known []string) {
+	if near := p.value.nearest(p.name, known); near != "" {
+		p.value.failAt(p.key, exampleOf(under(table, near), p.value.spec.Units), "is no key of this format; the nearest is `%s`", near)
+		return
+	}
+	p.value.failAt(p.key, exampleOf(table, p.value.spec.Units), "is no key of this format; known here: %s", strings.Join(known, ", "))
+}

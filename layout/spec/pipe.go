@@ -1,0 +1,97 @@
+package spec
+
+import (
+	"math"
+
+	"gopkg.in/yaml.v3"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+)
+
+// pipe reads a pipe: a name of the catalog, or the figures of one of the spec's own, which gets the name given here.
+func (f field) pipe(name string) (catalog.Pipe, bool) {
+	if f.node.Kind == yaml.MappingNode {
+		m, ok := f.as("arch.pipe").mapping()
+		if !ok {
+			return catalog.Pipe{}, false
+		}
+		return m.customPipe(name)
+	}
+	text, ok := f.text(longestText)
+	if !ok {
+		return catalog.Pipe{}, false
+	}
+	p, ok := catalog.FindPipe(text)
+	if !ok {
+		f.unknownName("pipe", text, pipeNames())
+	}
+	return p, ok
+}
+
+// customPipe reads the figures of a pipe that the catalog does not know. What it leaves out of modulus, strength, weight and coupling stop is
+// filled in with the defaults; take off and socket stay zero.
+func (m mapping) customPipe(name string) (catalog.Pipe, bool) {
+	m.require("od", "wall")
+	p := catalog.Pipe{Name: name, Source: ownSource}
+	od := quantity(m, "od", &p.OD, diameters)
+	wall := quantity(m, "wall", &p.Wall, walls)
+	if od && wall && p.ID() <= 0 {
+		f, _ := m.value("wall")
+		f.fail("twice %s leaves no bore in a pipe of %s", printLength(p.Wall, m.spec.Units), printLength(p.OD, m.spec.Units))
+		wall = false
+	}
+	quantity(m, "modulus", &p.Modulus, moduli)
+	quantity(m, "strength", &p.Strength, strengths)
+	quantity(m, "weight", &p.Mass, pipeWeights)
+	quantity(m, "take off", &p.TakeOff, fittingSizes)
+	quantity(m, "socket", &p.Socket, fittingSizes)
+	quantity(m, "coupling stop", &p.CouplingStop, fittingSizes)
+	return p, od && wall
+}
+
+// ownSource marks a pipe that the spec describes itself.
+const ownSource = "the spec"
+
+// density of rigid PVC in kg/m³: 1.40 (ASTM D1784 compounds run from 1.38 to 1.43; from memory).
+const density = 1400
+
+// massOf returns the mass per length of a pipe of that density.
+func massOf(p catalog.Pipe) measure.LineMass {
+	od, id := p.OD.Metres(), p.ID().Metres()
+	return measure.LineMass(density * math.Pi / 4 * (od*od - id*id))
+}
+
+// bar reads the name of a steel bar.
+func (m mapping) bar(key string, into *catalog.Bar) {
+	f, ok := m.value(key)
+	if !ok {
+		return
+	}
+	text, ok := f.text(longestText)
+	if !ok {
+		return
+	}
+	b, ok := catalog.FindBar(text)
+	if !ok {
+		f.unknownName("bar", text, barNames())
+		return
+	}
+	*into = b
+}
+
+func pipeNames() []string {
+	return namesOf(catalog.Pipes(), func(p catalog.Pipe) string { return p.Name })
+}
+
+func barNames() []string {
+	return namesOf(catalog.Bars(), func(b catalog.Bar) string { return b.Name })
+}
+
+func namesOf[T any](list []T, name func(T) string) []string {
+	var all []string
+	for _, item := range list {
+		all = append(all, name(item))
+	}
+	return all
+}

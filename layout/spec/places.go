@@ -1,0 +1,143 @@
+package spec
+
+import (
+	"math"
+	"strings"
+
+	"hoopwright/layout/measure"
+)
+
+// parts are the words of the parts that lights hang on; the longer stand before those that they contain.
+var parts = []struct {
+	words string
+	part  Part
+}{
+	{"left legs", LeftLegs}, {"right legs", RightLegs}, {"legs", Legs}, {"arches", WholeArches}, {"ridge", RidgePieces},
+}
+
+// placeGrammar is what a message says of a place that it cannot read.
+const placeGrammar = "a place is legs, left legs, right legs, arches or ridge, then above, below or from … to … with heights or tape … to … along the pipe, then of and the arches"
+
+// places reads the places of a key that takes one or a list.
+func (m mapping) places(key string) []Place {
+	f, ok := m.value(key)
+	if !ok {
+		return nil
+	}
+	var list []Place
+	texts := f.texts()
+	for _, item := range texts {
+		if p, ok := item.place(); ok {
+			list = append(list, p)
+		}
+	}
+	if len(texts) == 0 && len(f.node.Content) == 0 {
+		f.fail("names no place")
+	}
+	return list
+}
+
+// place reads one place: a part of the frame, perhaps a range of it, perhaps some of the arches, or of the bays for the ridge.
+func (f field) place() (Place, bool) {
+	text, ok := f.text(longestText)
+	if !ok {
+		return Place{}, false
+	}
+	text = strings.Join(strings.Fields(text), " ")
+	before, set, some := strings.Cut(text+" ", " of ")
+	p, rest, ok := f.part(strings.TrimSpace(before))
+	if !ok || !f.bound(rest, &p) {
+		return Place{}, false
+	}
+	of := archSet(f.spec)
+	if p.Part == RidgePieces {
+		of = baySet(f.spec)
+		if !f.spec.Ridge.Present {
+			f.failWith(f.keyed("legs"), "there is no ridge to hang lights on")
+			return Place{}, false
+		}
+	}
+	if some {
+		set = strings.TrimSpace(set)
+		if inner, listed := strings.CutPrefix(set, "["); listed {
+			set = strings.TrimSuffix(inner, "]")
+		}
+		words := strings.Split(set, ",")
+		for i := range words {
+			words[i] = strings.TrimSpace(words[i])
+		}
+		if p.Of, ok = f.pick(words, of); !ok {
+			return Place{}, false
+		}
+		if len(p.Of) == of.most {
+			p.Of = nil // all of them
+		}
+	}
+	return p, true
+}
+
+// part splits off the part of the frame.
+func (f field) part(text string) (p Place, rest string, ok bool) {
+	for _, known := range parts {
+		if rest, found := strings.CutPrefix(text+" ", known.words+" "); found {
+			return Place{Part: known.part}, strings.TrimSpace(rest), true
+		}
+	}
+	var words []string
+	for _, known := range parts {
+		words = append(words, known.words)
+	}
+	head, _, _ := strings.Cut(text, " ")
+	near := f.nearest(text, words)
+	if near == "" {
+		near = f.nearest(head, words)
+	}
+	if near != "" {
+		f.fail("%s is no place for lights; the nearest is `%s`", quote(text), near)
+	} else {
+		f.fail("%s is no place for lights: %s", quote(text), placeGrammar)
+	}
+	return Place{}, "", false
+}
+
+// bound reads the range of a place, or nothing.
+func (f field) bound(text string, p *Place) bool {
+	if text == "" {
+		return true
+	}
+	word, figures, _ := strings.Cut(text, " ")
+	low, high, both := strings.Cut(figures, " to ")
+	switch {
+	case word == "above" && figures != "" && !both:
+		low, high = figures, ""
+		p.Bound, p.To = ByHeight, measure.Length(math.Inf(1))
+	case word == "below" && figures != "" && !both:
+		low, high = "", figures
+		p.Bound = ByHeight
+	case word == "from" && both:
+		p.Bound = ByHeight
+	case word == "tape" && both:
+		p.Bound = ByTape
+	default:
+		f.fail("cannot be read from %s on: %s", quote(text), placeGrammar)
+		return false
+	}
+	if low != "" && !f.figure(low, &p.From) || high != "" && !f.figure(high, &p.To) {
+		return false
+	}
+	if p.From >= p.To {
+		f.fail("%s holds nothing; the lower figure comes first, and above nought", quote(text))
+		return false
+	}
+	return true
+}
+
+// figure reads one height or tape within a place.
+func (f field) figure(text string, into *measure.Length) bool {
+	own := *f.node
+	own.Value = text
+	f.node = &own
+	l, ok := places.of(f)
+	*into = l
+	return ok
+}

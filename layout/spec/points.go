@@ -1,0 +1,68 @@
+package spec
+
+import "strings"
+
+// point reads a place on the plan: how far right, how far ahead.
+func (f field) point() (Point, bool) {
+	items, ok := f.list()
+	if !ok || len(items) != len(f.node.Content) {
+		return Point{}, false
+	}
+	if len(items) != 2 {
+		f.fail("lists %s; two are wanted, how far right and how far ahead%s", counted(len(items), "figure"), commaHint(items))
+		return Point{}, false
+	}
+	x, okX := coordinates.of(items[0])
+	y, okY := coordinates.of(items[1])
+	return Point{x, y}, okX && okY
+}
+
+// point reads a key's place on the plan.
+func (m mapping) point(key string, into *Point) bool {
+	f, ok := m.value(key)
+	if !ok {
+		return false
+	}
+	p, ok := f.point()
+	if ok {
+		*into = p
+	}
+	return ok
+}
+
+// points reads a key's list of at least so many places.
+func (m mapping) points(key string, least int) []Point {
+	f, ok := m.value(key)
+	if !ok {
+		return nil
+	}
+	items, ok := f.list()
+	if !ok {
+		return nil
+	}
+	if len(f.node.Content) < least {
+		f.fail("lists %s; %d or more are wanted", counted(len(f.node.Content), "point"), least)
+		return nil
+	}
+	var list []Point
+	for _, item := range items {
+		if p, ok := item.point(); ok {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// commaHint says what a comma too many may have parted.
+func commaHint(items []field) string {
+	for i, item := range items {
+		switch {
+		case len(items) < 3:
+		case bareNumber.MatchString(item.node.Value) && item.node.Value != "0":
+			return "; a comma parts the two, so a decimal takes a point: 2.3 m"
+		case i > 0 && strings.HasSuffix(item.node.Value, "in") && strings.HasSuffix(items[i-1].node.Value, "ft"):
+			return "; feet and inches of one figure stand together without a comma: 4 ft 6 in"
+		}
+	}
+	return ""
+}

@@ -1,0 +1,82 @@
+package spec
+
+import (
+	"fmt"
+
+	"gopkg.in/yaml.v3"
+)
+
+// readRidge reads the line of pieces from crown to crown. It is there unless the spec says false, and needs two arches.
+func (r *reader) readRidge(top mapping) {
+	ridge := &r.spec.Ridge
+	ridge.Present = true
+	if f, ok := top.value("ridge"); ok {
+		if f.node.Kind == yaml.MappingNode {
+			m, _ := f.mapping()
+			if p, ok := m.fields["pipe"]; ok {
+				ridge.Pipe, _ = p.pipe("custom ridge pipe")
+			}
+		} else {
+			top.yes("ridge", &ridge.Present)
+		}
+	}
+	if r.spec.Tunnel.Arches == 1 {
+		ridge.Present = false
+	}
+	if r.spec.Given("ridge.pipe.od") && ridge.Present {
+		r.checkFittings("ridge.pipe")
+	}
+}
+
+// checkJoints checks that the ridge finds a joint at the crown, and that the fittings of a pipe of the spec's own are known where
+// something joins.
+func (r *reader) checkJoints(key string, a Arch) {
+	if a.OneStick && r.spec.Ridge.Present && r.spec.Given(key+".sticks") {
+		r.failKey(key+".sticks", "ridge: false", "is one stick, which has no crown joint for a ridge to enter; two legs or no ridge are wanted")
+	}
+	if r.spec.Given(key+".pipe.od") && (a.joins() || r.spec.Ridge.Present) {
+		r.checkFittings(key + ".pipe")
+	}
+}
+
+// checkFittings checks that a pipe of the spec's own says how deep its fittings are.
+func (r *reader) checkFittings(key string) {
+	for _, k := range []string{"take off", "socket"} {
+		if !r.spec.Given(key + "." + k) {
+			r.failKey(key+"."+k, exampleOf("arch.pipe."+k, r.spec.Units), "is missing; it is needed because pipes are joined with fittings")
+		}
+	}
+}
+
+// failKey reports what is wrong with a key, at its own place or the nearest above.
+func (r *reader) failKey(key, example, format string, args ...any) {
+	r.errors = append(r.errors, Error{r.spec.Position(key), key, fmt.Sprintf(format, args...), example})
+}
+
+// readGuys reads what holds the tunnel lengthwise.
+func (r *reader) readGuys(top mapping) {
+	f, ok := top.value("guys")
+	if !ok {
+		return
+	}
+	if f.node.Kind == yaml.ScalarNode {
+		if s, ok := f.scalar(); ok && s != "none" {
+			f.failWith("guys: none", "is %s; none, or the figures of the guys are wanted", quote(s))
+		}
+		return
+	}
+	m, ok := f.mapping()
+	if !ok {
+		return
+	}
+	g := &r.spec.Guys
+	m.require("from", "out")
+	if set, ok := m.set("arches", archSet(r.spec)); ok {
+		g.Arches = set
+	}
+	quantity(m, "from", &g.From, guyHeights)
+	quantity(m, "out", &g.Out, guyReaches)
+	if stake, ok := m.value("stake"); ok {
+		stake.stake(&g.Stake)
+	}
+}

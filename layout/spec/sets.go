@@ -1,0 +1,141 @@
+package spec
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+// numbered is what a set picks from: the arches or the bays, 1 to most. Most is zero where the tunnel itself could not be read.
+type numbered struct {
+	one, many string
+	most      int
+	unknown   bool
+}
+
+func archSet(s *Spec) numbered {
+	return numbered{"arch", "arches", s.Tunnel.Arches, s.Tunnel.Arches == 0}
+}
+
+func baySet(s *Spec) numbered {
+	return numbered{"bay", "bays", s.Tunnel.Arches - 1, s.Tunnel.Arches == 0}
+}
+
+// set reads a set of arches or bays: a list of numbers and ranges, or odd, even or all. The numbers come in order, each once. It
+// is false where the key is not given or is wrong, and also, without a further error, where the tunnel could not be read.
+func (m mapping) set(key string, of numbered) ([]int, bool) {
+	f, ok := m.value(key)
+	if !ok {
+		return nil, false
+	}
+	if f.node.Kind == yaml.ScalarNode {
+		s, ok := f.scalar()
+		if !ok {
+			return nil, false
+		}
+		return f.pick([]string{s}, of)
+	}
+	items, ok := f.list()
+	if !ok {
+		return nil, false
+	}
+	var words []string
+	for _, item := range items {
+		s, ok := item.scalar()
+		if !ok {
+			return nil, false
+		}
+		words = append(words, s)
+	}
+	return f.pick(words, of)
+}
+
+// pick picks the numbers and fails where the words make no set.
+func (f field) pick(words []string, of numbered) ([]int, bool) {
+	set, err := of.pick(words)
+	if err != "" {
+		f.fail("%s", err)
+		return nil, false
+	}
+	return set, !of.unknown
+}
+
+var (
+	setNumber = regexp.MustCompile(`^([1-9][0-9]{0,5}|last)$`)
+	setRange  = regexp.MustCompile(`^(\S+)\s+to\s+(\S+)$`)
+)
+
+// setGrammar is what a message says of a set that it cannot read.
+const setGrammar = "; a set lists numbers, ranges such as 4 to 6, and last, or is one of odd, even, all"
+
+// pick returns the numbers that the words name, or what is wrong with them.
+func (of numbered) pick(words []string) (set []int, err string) {
+	switch {
+	case of.most < 1 && !of.unknown:
+		return nil, fmt.Sprintf("there are no %s to pick from", of.many)
+	case len(words) == 0:
+		return nil, fmt.Sprintf("names no %s", of.one)
+	case len(words) == 1 && slices.Contains([]string{"all", "odd", "even"}, words[0]):
+		return of.every(words[0])
+	}
+	for _, w := range words {
+		from, to := w, w
+		if parts := setRange.FindStringSubmatch(w); parts != nil {
+			from, to = parts[1], parts[2]
+		}
+		low, err := of.number(w, from)
+		if err != "" {
+			return nil, err + setGrammar
+		}
+		high, err := of.number(w, to)
+		if err != "" {
+			return nil, err + setGrammar
+		}
+		if low > high {
+			return nil, fmt.Sprintf("%s runs backwards; the lower number comes first", quote(w))
+		}
+		for n := low; n <= high && !of.unknown; n++ {
+			set = append(set, n)
+		}
+	}
+	slices.Sort(set)
+	return slices.Compact(set), ""
+}
+
+// every returns all numbers, or the odd or the even.
+func (of numbered) every(word string) (set []int, err string) {
+	for n := 1; n <= of.most; n++ {
+		if word == "all" || (word == "odd") == (n%2 == 1) {
+			set = append(set, n)
+		}
+	}
+	if len(set) == 0 && !of.unknown {
+		return nil, fmt.Sprintf("%s names no %s of %d", quote(word), of.one, of.most)
+	}
+	return set, ""
+}
+
+// number returns one end of a range.
+func (of numbered) number(whole, word string) (int, string) {
+	if !setNumber.MatchString(word) {
+		return 0, fmt.Sprintf("%s is no %s number", quote(whole), of.one)
+	}
+	if word == "last" {
+		if of.unknown {
+			return mostSet, ""
+		}
+		return of.most, ""
+	}
+	n, _ := strconv.Atoi(strings.TrimSpace(word))
+	if n > of.most && !of.unknown {
+		return 0, fmt.Sprintf("%s goes beyond %s %d, the last", quote(whole), of.one, of.most)
+	}
+	return n, ""
+}
+
+// mostSet stands for the last number of a tunnel that could not be read.
+const mostSet = 1_000_000

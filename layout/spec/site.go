@@ -1,0 +1,163 @@
+package spec
+
+import "hoopwright/layout/measure"
+
+// readSite reads the ground and what is on it.
+func (r *reader) readSite(top mapping) {
+	m, ok := top.section("site")
+	if !ok {
+		return
+	}
+	s := &r.spec.Site
+	r.readRoute(m)
+	if start, ok := m.section("start"); ok {
+		start.point("at", &s.Start)
+		quantity(start, "heading", &s.Heading, headings)
+	}
+	r.readMarks(m)
+	r.readLevels(m)
+	soils := []Soil{Firm, Soft, Sandy, Frozen}
+	if i, ok := m.word("soil", namesOf(soils, Soil.String)...); ok {
+		s.Soil = soils[i]
+	}
+	features := r.readFeatures(m)
+	r.readBuried(m)
+	r.readOverhead(m)
+	r.readOutlets(m)
+	r.readCords(m, features)
+	var north measure.Angle
+	if quantity(m, "north", &north, headings) {
+		s.North = &north
+	}
+	m.latLong("place", &s.Place)
+	m.text("address", &s.Address)
+}
+
+// readRoute reads the legs of the centreline and checks that the tunnel fits on them.
+func (r *reader) readRoute(site mapping) {
+	f, ok := site.value("route")
+	if !ok {
+		return
+	}
+	before := len(r.errors)
+	units, length := r.spec.Units, r.spec.Tunnel.Length
+	rest := false
+	var long measure.Length
+	for _, m := range site.mappings("route") {
+		leg, ok := m.leg()
+		if !ok {
+			continue
+		}
+		if leg.Rest && rest {
+			m.failWith(exampleOf("site.route[]", units), "takes the rest, which an earlier leg takes already")
+		}
+		rest = rest || leg.Rest
+		long += leg.Length()
+		r.spec.Site.Route = append(r.spec.Site.Route, leg)
+	}
+	switch {
+	case len(r.errors) > before:
+	case len(r.spec.Site.Route) == 0:
+		f.fail("lists no leg; leave the key out for one straight")
+	case !rest && long < length-bayTolerance:
+		f.failWith("{straight: rest}", "the route is %s long and the tunnel %s; %s are missing",
+			units.Tape(long), units.Tape(length), units.Tape(length-long))
+	}
+}
+
+// Length returns how far the leg goes along the centreline; zero for one that takes the rest.
+func (l Leg) Length() measure.Length {
+	if l.Turn < 0 {
+		return l.Radius * measure.Length(-l.Turn)
+	}
+	return l.Straight + l.Radius*measure.Length(l.Turn)
+}
+
+// leg reads a straight, or a bend to the left or the right.
+func (m mapping) leg() (Leg, bool) {
+	var kinds []string
+	for _, key := range []string{"straight", "left", "right"} {
+		if m.has(key) {
+			kinds = append(kinds, key)
+		}
+	}
+	if len(kinds) != 1 {
+		m.fail("a leg is one of straight, left and right")
+		return Leg{}, false
+	}
+	if kinds[0] != "straight" {
+		m.require("radius")
+		var l Leg
+		turn := quantity(m, kinds[0], &l.Turn, turns)
+		if kinds[0] == "left" {
+			l.Turn = -l.Turn
+		}
+		return l, quantity(m, "radius", &l.Radius, radii) && turn
+	}
+	if m.has("radius") {
+		m.failWith("{left: 30 deg, radius: 25 ft}", "a straight has no radius")
+		return Leg{}, false
+	}
+	f, ok := m.value("straight")
+	if !ok {
+		return Leg{}, false
+	}
+	if f.node.Value == "rest" {
+		return Leg{Rest: true}, true
+	}
+	l, ok := straights.of(f)
+	return Leg{Straight: l}, ok
+}
+
+// readLevels reads the ground's heights at arches.
+func (r *reader) readLevels(site mapping) {
+	of := archSet(r.spec)
+	taken := map[int]bool{}
+	for _, m := range site.mappings("levels") {
+		m.require("arch", "left", "right")
+		var l Level
+		left := quantity(m, "left", &l.Left, groundLevel)
+		right := quantity(m, "right", &l.Right, groundLevel)
+		f, ok := m.value("arch")
+		if !ok {
+			continue
+		}
+		word, ok := f.scalar()
+		if !ok {
+			continue
+		}
+		n, err := of.number(word, word)
+		if err != "" {
+			f.fail("%s", err)
+			continue
+		}
+		if taken[n] {
+			f.fail("arch %d has its levels already; give each arch once", n)
+		}
+		taken[n] = true
+		if l.Arch = n; left && right {
+			r.spec.Site.Levels = append(r.spec.Site.Levels, l)
+		}
+	}
+}
+
+// latLong reads a place on earth.
+func (m mapping) latLong(key string, into **LatLong) {
+	f, ok := m.value(key)
+	if !ok {
+		return
+	}
+	items, ok := f.list()
+	if !ok {
+		return
+	}
+	if len(items) != 2 {
+		f.fail("lists %s; latitude and longitude are wanted", counted(len(items), "number"))
+		return
+	}
+	var p LatLong
+	lat := items[0].number(&p.Lat, -90, 90)
+	if long := items[1].number(&p.Long, -180, 180); lat && long {
+		*into = &p
+	}
+}

@@ -1,0 +1,456 @@
+// Package spec reads the written spec of a light tunnel, version 1, into plain values with every default filled in.
+//
+// The reader walks the YAML tree itself, so that each message carries file, line, column and the key's path, says what is
+// wrong and shows a right example; all errors of a file are reported. All defaults are filled in one place
+// (defaults.go) and listed in Spec.Defaults. Whatever Read returns without error obeys the limits that the
+// comments below state.
+package spec
+
+import (
+	"time"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+)
+
+// MostArches and MostBytes are the limits of one spec.
+const (
+	MostArches = 240
+	MostBytes  = 1 << 20
+)
+
+// Side of the tunnel as the walker sees it, looking in from arch 1.
+type Side int
+
+// The sides.
+const (
+	Left Side = iota
+	Right
+)
+
+// String returns "left" or "right".
+func (s Side) String() string { return [...]string{"left", "right"}[s] }
+
+// Letter returns "L" or "R", the letter of stakes and legs.
+func (s Side) Letter() string { return [...]string{"L", "R"}[s] }
+
+// Point is a place on the site plan: x to the right, y ahead, level distances.
+type Point struct{ X, Y measure.Length }
+
+// Spec is a whole spec with every default filled in.
+type Spec struct {
+	File   string // as named on the command line
+	Source []byte // the bytes that were read
+
+	Title, Season string
+	Units         measure.System
+	Paper         string // letter, legal, tabloid, a4 or a3
+	Currency      string
+	Dates         Dates
+	Accept        []Accept
+	Tunnel        Tunnel
+	Arch          Arch
+	Except        []Except
+	Ridge         Ridge
+	Guys          Guys
+	Site          Site
+	Lights        Lights
+	Power         Power
+	Weather       Weather
+	Stock         Stock
+	Crew          Crew
+
+	Defaults []Default // what was filled in, in the order of the file format
+	Texts    []Text    // titles, names and notes as given: what the packet's typefaces must be able to set
+
+	positions map[string]finding.Position
+}
+
+// Default is a value that the spec did not give.
+type Default struct {
+	Key   string // path, as in arch.stake.depth
+	Value string // as the packet prints it
+	Why   string // the reason or source, where there is one
+}
+
+// Text is a piece of the spec's own wording.
+type Text struct{ Key, Value string }
+
+// Dates are calendar days in UTC; the zero time is a date not given.
+type Dates struct{ Mark, Build, Open, Close, Down time.Time }
+
+// Accept is a finding that the organiser takes on by name.
+type Accept struct{ Finding, Why, By string }
+
+// Tunnel is the row of arches. All three figures are filled in whichever two were given.
+type Tunnel struct {
+	Arches        int            // 1 to 240
+	Spacing       measure.Length // along the route's centreline; zero for one arch
+	Length        measure.Length // first arch to last along the centreline
+	OpeningWidth  measure.Length // what stays clear for people: a box on the ground line, centred
+	OpeningHeight measure.Length
+}
+
+// Third names the one of sticks, span and height that is solved from the other two.
+type Third int
+
+// The three.
+const (
+	Height Third = iota
+	Span
+	Sticks
+)
+
+// Joints says how sockets are held.
+type Joints int
+
+// The ways.
+const (
+	Dry Joints = iota
+	Pinned
+	Glued
+)
+
+// String returns the word of the spec.
+func (j Joints) String() string { return [...]string{"dry", "pinned", "glued"}[j] }
+
+// Arch is one arch's pipe, figures and stakes.
+type Arch struct {
+	Pipe        catalog.Pipe
+	Left, Right []measure.Length // sticks from the ground up, couplings between; nil where sticks are solved; Right is nil with one stick
+	OneStick    bool             // a single stick bent over, no crown joint
+	Span        measure.Length   // stake to stake at the ground, level; zero where it is solved
+	Height      measure.Length   // of the crown above the ground line; zero where it is solved
+	Missing     Third            // the one that is solved
+	Stake       Stake
+	LateModulus measure.Share // stiffness left at season's end
+	Joints      Joints
+}
+
+// Stake is a driven bar.
+type Stake struct {
+	Bar           catalog.Bar
+	Length, Depth measure.Length // whole bar; part in the ground
+	Lean          measure.Angle  // positive: top away from the opening
+}
+
+// Showing returns the length of bar above the ground.
+func (s Stake) Showing() measure.Length { return s.Length - s.Depth }
+
+// Except gives some arches other figures. Arch is already merged with the base.
+type Except struct {
+	Arches []int
+	Arch   Arch
+}
+
+// Ridge is the line of pieces from crown to crown.
+type Ridge struct {
+	Present bool
+	Pipe    catalog.Pipe
+}
+
+// Guys hold the tunnel lengthwise. No arches means none.
+type Guys struct {
+	Arches []int
+	From   measure.Length // height on the arch where the guy is tied
+	Out    measure.Length // distance along the tunnel from the arch to the guy stake
+	Stake  Stake
+}
+
+// Site is the ground and what is on it.
+type Site struct {
+	Route    []Leg
+	Start    Point         // centre of arch 1
+	Heading  measure.Angle // 0 along +y, clockwise positive
+	Marks    []Mark
+	Levels   []Level
+	Soil     Soil
+	Features []Feature
+	Buried   []Buried
+	Overhead []Overhead
+	Outlets  []Outlet
+	Cords    Cords
+	North    *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
+	Place    *LatLong       // nil where not given
+	Address  string
+}
+
+// Leg is one piece of the route's centreline: a straight, or a bend tangent to its neighbours.
+type Leg struct {
+	Straight measure.Length // length of a straight; zero for a bend
+	Rest     bool           // a straight that takes what is left
+	Turn     measure.Angle  // of a bend: right positive, left negative
+	Radius   measure.Length // of the bend's centreline
+}
+
+// Mark is a fixed point that tapes start from: by coordinates, or by tapes from other marks.
+type Mark struct {
+	Name string
+	At   *Point // nil where From fixes it
+	From []Tape // two or more
+	Side Side   // of the line from the first tape's mark to the second's, on which the mark lies
+}
+
+// Tape is a level distance from a mark.
+type Tape struct {
+	Mark     string
+	Distance measure.Length
+}
+
+// Level is the ground's height above the datum at an arch's two stakes.
+type Level struct {
+	Arch        int
+	Left, Right measure.Length
+}
+
+// Soil is what the stakes are driven into.
+type Soil int
+
+// The soils. Unknown shows soft and sandy both.
+const (
+	SoilUnknown Soil = iota
+	Firm
+	Soft
+	Sandy
+	Frozen
+)
+
+// String returns the word of the spec.
+func (s Soil) String() string { return [...]string{"unknown", "firm", "soft", "sandy", "frozen"}[s] }
+
+// Feature is something on the ground: an outline of three or more points, or a circle.
+type Feature struct {
+	Name    string
+	Outline []Point // nil for a circle
+	At      Point
+	Radius  measure.Length
+	Hard    bool           // no stake can be driven
+	Height  measure.Length // the pipe must clear it; zero for flat
+}
+
+// Buried is a line in the ground with the distance to keep on each side.
+type Buried struct {
+	Name     string
+	Line     []Point
+	Keep     measure.Length
+	MarkedBy string
+}
+
+// Overhead is a wire or branch above.
+type Overhead struct {
+	Name         string
+	Line         []Point
+	Height, Keep measure.Length
+}
+
+// Outlet is an outdoor outlet that may feed lights.
+type Outlet struct {
+	Name      string
+	At        Point
+	Circuit   string
+	Sockets   int
+	Timer     measure.Current // rating of a timer in front; zero for none
+	ResetAt   string
+	AlsoFeeds string
+}
+
+// Cords are the organiser's wishes for where cords lie.
+type Cords struct {
+	KeepOff []string // names of features
+	Cover   bool     // crossings under a cover; otherwise overhead along the first arch
+}
+
+// LatLong is a place on earth in degrees.
+type LatLong struct{ Lat, Long float64 }
+
+// Lights is everything that glows.
+type Lights struct {
+	Wraps   []Wrap
+	Rows    *Rows // nil for none
+	Drops   []Drop
+	Strings []catalog.String // the spec's own, hiding catalog rows of the same name
+}
+
+// Part of the frame that lights hang on.
+type Part int
+
+// The parts. Arches run foot to foot.
+const (
+	Legs Part = iota
+	LeftLegs
+	RightLegs
+	WholeArches
+	RidgePieces
+)
+
+// String returns the words of the spec.
+func (p Part) String() string {
+	return [...]string{"legs", "left legs", "right legs", "arches", "ridge"}[p]
+}
+
+// Bound says how a place is limited.
+type Bound int
+
+// The bounds: the whole part, a range of heights above the ground line, or a range of tape along the pipe.
+const (
+	Whole Bound = iota
+	ByHeight
+	ByTape
+)
+
+// Place is where lights go.
+type Place struct {
+	Part  Part
+	Bound Bound
+	From  measure.Length // 0 for "below"
+	To    measure.Length // +Inf for "above"
+	Of    []int          // arches, or bays for the ridge; nil for all
+}
+
+// Plug says where a wrap's prongs are.
+type Plug int
+
+// The ends: at the foot (of a ridge piece: nearer arch 1), or at the crown.
+const (
+	PlugFoot Plug = iota
+	PlugCrown
+)
+
+// Wrap winds strings round pipe. One of Pitch and Count may be zero: it is solved.
+type Wrap struct {
+	Where  []Place
+	String catalog.String
+	Pitch  measure.Length
+	Count  int
+	Plug   Plug
+}
+
+// Rows run along the walls at tape marks on the pipe.
+type Rows struct {
+	First, Step, UpTo measure.Length // tape from the ground
+	Strings           []catalog.String
+	Walls             []Side
+	FromBack          bool // start at the last arch
+	Sag               measure.Length
+	Gaps              []Gap
+}
+
+// Gap is a side way out: bays of a wall without rows.
+type Gap struct {
+	Wall Side
+	Bays []int
+}
+
+// Drop hangs strings below the pipe.
+type Drop struct {
+	Where  []Place
+	String catalog.String
+	Hang   measure.Length
+	Lap    measure.Length
+}
+
+// Power is the circuits and how they are used.
+type Power struct {
+	Circuits   []Circuit // in the order of the spec
+	Continuous measure.Share
+	Split      bool // left and right walls on two circuits or GFCIs
+	Evenings   *Evenings
+}
+
+// Circuit is one breaker's wiring.
+type Circuit struct {
+	Name      string
+	Volts     measure.Voltage
+	Breaker   measure.Current
+	GFCI      bool
+	OtherLoad measure.Current
+	BreakerNo string
+}
+
+// Evenings is how long the lights burn. Price is in the spec's currency a kWh, zero where not given.
+type Evenings struct {
+	Hours  float64
+	Nights int
+	Price  float64
+}
+
+// Weather is what the tunnel should be figured for.
+type Weather struct {
+	Ice  measure.Length
+	Cold measure.Temperature
+}
+
+// Stock is what stores sell and the shed holds.
+type Stock struct {
+	Sell       []Sale
+	Own        []Owned
+	Kerf, Trim measure.Length
+	Spares     measure.Share
+}
+
+// Sale is a thing a store sells. Length is zero for things that are counted.
+type Sale struct {
+	Item   string
+	Length measure.Length
+	Price  *float64 // nil where not given
+	Limit  int      // most to be had; 0 for no limit
+}
+
+// Owned is what is in the shed.
+type Owned struct {
+	Item   string
+	Length measure.Length
+	Count  int
+}
+
+// Crew is who builds, besides the organiser.
+type Crew struct {
+	Helpers int
+	Date    time.Time
+	Start   time.Duration // since midnight
+	Rates   Rates
+}
+
+// Rates are minutes of one pair of hands for one piece of work. Common practice, no source: stated so that the spec can change them.
+type Rates struct {
+	Stake, Cut, Wrap, Raise, Ridge, Row, Drop, Guy, Cord float64
+}
+
+// Position returns where the key stands in the file, or else the nearest key above it.
+func (s *Spec) Position(key string) finding.Position {
+	for k := key; ; {
+		if p, ok := s.positions[k]; ok {
+			return p
+		}
+		cut := -1
+		for i := len(k) - 1; i >= 0; i-- {
+			if k[i] == '.' || k[i] == '[' {
+				cut = i
+				break
+			}
+		}
+		if cut < 0 {
+			return finding.Position{File: s.File}
+		}
+		k = k[:cut]
+	}
+}
+
+// Given reports whether the spec itself gives the key, as against a default.
+func (s *Spec) Given(key string) bool {
+	_, ok := s.positions[key]
+	return ok
+}
+
+// ArchOf returns the arch's own figures, 1 ≤ number ≤ Tunnel.Arches.
+func (s *Spec) ArchOf(number int) Arch {
+	for _, e := range s.Except {
+		for _, n := range e.Arches {
+			if n == number {
+				return e.Arch
+			}
+		}
+	}
+	return s.Arch
+}

@@ -1,0 +1,105 @@
+package spec
+
+import (
+	"regexp"
+	"strings"
+	"time"
+
+	"hoopwright/layout/measure"
+)
+
+// version is the version of the format that this package reads.
+const version = "1"
+
+// papers are the sheets that a packet is printed on.
+var papers = []string{"letter", "legal", "tabloid", "a4", "a3"}
+
+// versionFits checks the version of the format. Of a spec in another version nothing else is said.
+func (m mapping) versionFits() bool {
+	if !m.has("hoopwright") {
+		m.missing("hoopwright", ": it says which version of the format the spec is written in")
+		return true
+	}
+	f, ok := m.value("hoopwright")
+	if !ok {
+		return true
+	}
+	if s, ok := f.scalar(); ok && s != version {
+		f.fail("is %s; this program reads version %s of the format", quote(s), version)
+		return false
+	}
+	return true
+}
+
+// readTop reads what concerns the packet as a whole.
+func (r *reader) readTop(top mapping) {
+	s := r.spec
+	top.require("title")
+	top.text("title", &s.Title)
+	top.text("season", &s.Season)
+	if i, ok := top.word("units", "imperial", "metric"); ok {
+		s.Units = measure.System(i)
+	}
+	if i, ok := top.word("paper", papers...); ok {
+		s.Paper = papers[i]
+	}
+	top.line("currency", &s.Currency, 12)
+	r.readDates(top)
+	r.readAccept(top)
+}
+
+// readDates reads the days and checks that they follow each other.
+func (r *reader) readDates(top mapping) {
+	m, ok := top.section("dates")
+	if !ok {
+		return
+	}
+	d := &r.spec.Dates
+	days := []struct {
+		key string
+		day *time.Time
+	}{{"mark", &d.Mark}, {"build", &d.Build}, {"open", &d.Open}, {"close", &d.Close}, {"down", &d.Down}}
+	last := -1
+	for i, this := range days {
+		m.day(this.key, this.day)
+		if this.day.IsZero() {
+			continue
+		}
+		if last >= 0 && this.day.Before(*days[last].day) {
+			f, _ := m.value(this.key)
+			f.fail("is %s, before %s on %s; the days must follow each other as mark, build, open, close, down",
+				this.day.Format(time.DateOnly), days[last].key, days[last].day.Format(time.DateOnly))
+		}
+		last = i
+	}
+}
+
+// code is how a finding is named.
+var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+// neverAccepted are the words of findings that nobody may take on.
+var neverAccepted = []string{"buried", "overhead", "no-arch"}
+
+// readAccept reads the findings that the organiser takes on.
+func (r *reader) readAccept(top mapping) {
+	seen := names{of: "accepted findings"}
+	for _, m := range top.mappings("accept") {
+		m.require("finding", "why", "by")
+		var a Accept
+		m.text("why", &a.Why)
+		m.name("by", &a.By)
+		if m.name("finding", &a.Finding) {
+			f, _ := m.value("finding")
+			if !code.MatchString(a.Finding) {
+				f.fail("is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
+			}
+			for _, word := range neverAccepted {
+				if strings.Contains(a.Finding, word) {
+					f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
+				}
+			}
+			seen.add(f, a.Finding)
+		}
+		r.spec.Accept = append(r.spec.Accept, a)
+	}
+}

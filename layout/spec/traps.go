@@ -1,0 +1,167 @@
+package spec
+
+import (
+	"regexp"
+	"strings"
+)
+
+var (
+	colonInBlock = regexp.MustCompile(`^(\s*(?:- +)*)([^\s:#'"{\[][^:#'"{\[]*): +([^'"{\[|>&*!%@#].*?:(?: .*?)?)(\s+#.*)?\r?$`)
+	colonInFlow  = regexp.MustCompile(`([{,]\s*)([^\s:{}\[\],"'#][^:{}\[\],"'#]*): +([^\s:{}\[\],"'#][^:{}\[\],"'#]*: [^{}\[\],"'#]*)`)
+	placeInFlow  = regexp.MustCompile(`((?:left |right )?legs|arches|ridge)( [^\[\]{}"',]*)? of \[[^\[\]{}"']*\]`)
+	hashInFlow   = regexp.MustCompile(`[:,\[{]\s*(#.*)$`)
+	oddStart     = regexp.MustCompile("(?:^\\s*|[:,\\[{-] *)([@`%])")
+	afterQuote   = regexp.MustCompile(`: +("[^"]*"|'[^']*') *([^\s,\]}#])`)
+	noAnchor     = regexp.MustCompile(`^unknown anchor '(.*)' referenced`)
+)
+
+// mend explains a fault of syntax. Where the remedy is plain it mends the lines and returns true.
+func (r *reader) mend(lines []string, err error) bool {
+	line, text := fault(err)
+	line = min(line, len(lines))
+	here := lines[line-1]
+	says := func(part string) bool { return strings.Contains(text, part) }
+	inFlow := says("',' or") || says("expected key") || says("node content") || says("end of stream")
+	switch {
+	case r.tab(line):
+	case says("mapping values") && colonInBlock.MatchString(here):
+		at := colonInBlock.FindStringSubmatchIndex(here)
+		lines[line-1] = r.quoteColon(line, here, at[4:8])
+		return true
+	case says("mapping values"):
+		r.failLine(line, "", "a key cannot stand here; line it up with the other keys of its section, and put a value with a colon and a space in it in quotes")
+	case inFlow && (r.flowColon(lines) || r.flowPlace(lines)):
+		return true
+	case inFlow && r.hash(line):
+	case afterQuote.MatchString(here):
+		at := afterQuote.FindStringSubmatchIndex(here)
+		r.failPart(line, at[2], "title: \"Winter Walk\"", "the value goes on after its closing quotation mark; put all of it between the two marks")
+	case says("cannot start any token") && oddStart.MatchString(here):
+		at := oddStart.FindStringSubmatchIndex(here)
+		r.failPart(line, at[2], `"`+brief(strings.TrimSpace(here[at[2]:]))+`"`, "a value cannot begin with %s; put it in quotes", here[at[2]:at[3]])
+	case noAnchor.MatchString(text):
+		r.anchor(noAnchor.FindStringSubmatch(text)[1])
+	case says("end of stream"):
+		r.failLine(line, "", "a quotation mark or a bracket opens near this line and is never closed")
+	case says("',' or"):
+		r.failLine(line, "opening: {width: 4 ft, height: 6 ft 8 in}", "the list or the braces near this line are never closed, or a comma is missing in them")
+	case says("expected key"):
+		r.failLine(line, "", "the lines near this one do not line up; the keys of one section begin in the same column")
+	default:
+		r.failLine(line, "", "YAML cannot be read near this line: %s", brief(text))
+	}
+	return false
+}
+
+// failPart reports what is wrong with a part of a line that begins so many bytes in.
+func (r *reader) failPart(line, offset int, example, format string, args ...any) {
+	r.failLine(line, example, format, args...)
+	last := &r.errors[len(r.errors)-1]
+	last.Pos.Column = len([]rune(r.lines[line-1][:min(offset, len(r.lines[line-1]))])) + 1
+}
+
+// tab reports tabs where YAML wants blanks, if there is one up to the line after the faulty one.
+func (r *reader) tab(line int) bool {
+	first, more := 0, 0
+	for i, l := range r.lines {
+		switch {
+		case !strings.HasPrefix(strings.TrimLeft(l, " "), "\t"):
+		case first == 0:
+			first = i + 1
+		default:
+			more++
+		}
+	}
+	if first == 0 || first > line+1 {
+		return false
+	}
+	also := ""
+	if more > 0 {
+		also = ", and so are others"
+	}
+	mended := strings.ReplaceAll(strings.TrimRight(r.lines[first-1], "\r"), "\t", "  ")
+	r.failPart(first, strings.IndexByte(r.lines[first-1], '\t'), brief(mended), "this line is indented with a tab%s; YAML is indented with blanks", also)
+	return true
+}
+
+// quoteColon reports a value with a colon in it and returns the line with the value in quotes. At holds where the key begins and ends, and the value.
+func (r *reader) quoteColon(line int, here string, at []int) string {
+	key, value := here[at[0]:at[1]], strings.TrimRight(here[at[2]:at[3]], " \r")
+	quoted := `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(value) + `"`
+	r.failPart(line, at[0], brief(key)+": "+brief(quoted), "a value with a colon and a space in it must stand in quotes")
+	return here[:at[2]] + quoted + here[at[3]:]
+}
+
+// flowColon reports and mends the first value in braces that has a colon in it: a comma is missing before a key of the format, or
+// else the value must stand in quotes.
+func (r *reader) flowColon(lines []string) bool {
+	for i, l := range lines {
+		at := colonInFlow.FindStringSubmatchIndex(l)
+		if at == nil || !plainFlow(l[:at[0]]) {
+			continue
+		}
+		value, _, _ := strings.Cut(l[at[6]:], ": ")
+		if key := keyAtEnd(value); key != "" {
+			end := at[6] + len(value) - len(key) - 1
+			r.failPart(i+1, at[6], brief(l[at[4]:end]+", "+key+": …"), "a comma is missing before %s", key)
+			lines[i] = l[:end] + "," + l[end:]
+		} else {
+			lines[i] = r.quoteColon(i+1, l, at[4:8])
+		}
+		return true
+	}
+	return false
+}
+
+// keyAtEnd returns the key of the format that a text ends in, after a blank, or nothing.
+func keyAtEnd(text string) string {
+	longest := ""
+	for _, k := range keys {
+		name := k.path[strings.LastIndexByte(k.path, '.')+1:]
+		if strings.HasSuffix(text, " "+name) && len(name) > len(longest) {
+			longest = name
+		}
+	}
+	return longest
+}
+
+// flowPlace reports and mends the first place for lights whose brackets stand within other brackets without quotes.
+func (r *reader) flowPlace(lines []string) bool {
+	for i, l := range lines {
+		at := placeInFlow.FindStringIndex(l)
+		if at != nil && strings.ContainsAny(l[:at[0]], "{[") && plainFlow(l[:at[0]]) {
+			quoted := `"` + l[at[0]:at[1]] + `"`
+			r.failPart(i+1, at[0], brief(quoted), "a place with brackets in it must stand in quotes here")
+			lines[i] = l[:at[0]] + quoted + l[at[1]:]
+			return true
+		}
+	}
+	return false
+}
+
+// plainFlow reports whether what follows on a line is neither in a comment nor in double quotes.
+func plainFlow(before string) bool {
+	return !strings.Contains(before, "#") && strings.Count(before, `"`)%2 == 0
+}
+
+// hash reports the comment that swallowed the end of a list or of braces, near the line.
+func (r *reader) hash(line int) bool {
+	for i := max(line-3, 0); i < min(line+1, len(r.lines)); i++ {
+		if at := hashInFlow.FindStringSubmatchIndex(r.lines[i]); at != nil {
+			r.failPart(i+1, at[2], "bar: 1/2 in", "# begins a comment, so YAML takes nothing from %s", quote(strings.TrimSpace(r.lines[i][at[2]:])))
+			return true
+		}
+	}
+	return false
+}
+
+// anchor reports an alias that stands for nothing.
+func (r *reader) anchor(name string) {
+	for i, l := range r.lines {
+		if at := strings.Index(l, "*"+name); at >= 0 {
+			r.failPart(i+1, at, "", "the alias %s stands for nothing; a value that is to be repeated is marked %s before", quote("*"+name), quote("&"+name))
+			return
+		}
+	}
+	r.failLine(1, "", "the alias %s stands for nothing", quote("*"+name))
+}

@@ -1,0 +1,134 @@
+package spec
+
+import (
+	"math"
+	"regexp"
+
+	"hoopwright/layout/measure"
+)
+
+var upToWords = regexp.MustCompile(`^up to\s+`)
+
+// readTunnel reads how many arches stand how far apart. Two of arches, spacing and length give the third.
+func (r *reader) readTunnel(top mapping) {
+	top.require("tunnel")
+	m, ok := top.section("tunnel")
+	if !ok {
+		return
+	}
+	t := &r.spec.Tunnel
+	if opening, ok := m.section("opening"); ok {
+		quantity(opening, "width", &t.OpeningWidth, openings)
+		quantity(opening, "height", &t.OpeningHeight, openings)
+	}
+	arches := m.count("arches", &t.Arches, 1, MostArches)
+	atMost := m.readSpacing(&t.Spacing)
+	length := quantity(m, "length", &t.Length, totals)
+	if arches && t.Arches == 1 {
+		m.oneArch(t, length)
+		return
+	}
+	if !m.twoOf("arches", "spacing", "length") || len(m.given) > len(m.fields) {
+		return
+	}
+	switch {
+	case !m.has("length") && arches && t.Spacing > 0 && !atMost:
+		t.Length = measure.Length(t.Arches-1) * t.Spacing
+	case !m.has("length") && atMost:
+		f, _ := m.value("spacing")
+		f.fail("`up to` divides a length into equal bays; give length in place of arches, or a plain spacing")
+	case !m.has("spacing") && arches && length:
+		m.spaceOut(t)
+	case !m.has("arches") && length && t.Spacing > 0:
+		m.countOut(t, atMost)
+	}
+}
+
+// readSpacing reads the spacing and reports whether it is the most that is allowed.
+func (m mapping) readSpacing(into *measure.Length) (atMost bool) {
+	f, ok := m.value("spacing")
+	if !ok {
+		return false
+	}
+	words := upToWords.FindString(f.node.Value)
+	if words != "" {
+		bare := *f.node
+		bare.Value = bare.Value[len(words):]
+		f.node = &bare
+	}
+	if v, ok := spacings.of(f); ok {
+		*into = v
+	}
+	return words != ""
+}
+
+// oneArch settles a tunnel that has no bays.
+func (m mapping) oneArch(t *Tunnel, length bool) {
+	if length {
+		f, _ := m.value("length")
+		f.failWith("tunnel: {arches: 1}", "one arch has no length; leave length out")
+	}
+	t.Spacing, t.Length = 0, 0
+}
+
+// spaceOut divides the length among the arches.
+func (m mapping) spaceOut(t *Tunnel) {
+	f, _ := m.value("length")
+	each := t.Length / measure.Length(t.Arches-1)
+	if !spacings.hold(each) {
+		f.failWith(exampleOf("tunnel", f.spec.Units), "%d arches over %s stand %s apart; a spacing of %s is wanted",
+			t.Arches, printLength(t.Length, f.spec.Units), f.spec.Units.Tape(each), spacings.in(f.spec.Units))
+		t.Arches = 0
+		return
+	}
+	t.Spacing = each
+}
+
+// bayTolerance is how far a length may miss a whole number of bays.
+const bayTolerance = 0.5 * measure.Millimetre
+
+// countOut finds how many arches stand in the length: in whole bays, or in the fewest equal bays of at most the spacing.
+func (m mapping) countOut(t *Tunnel, atMost bool) {
+	f, _ := m.value("length")
+	units := f.spec.Units
+	bays := math.Round(float64(t.Length / t.Spacing))
+	off := t.Length - measure.Length(bays)*t.Spacing
+	if atMost {
+		bays = math.Ceil(float64(t.Length/t.Spacing) - slack)
+	} else if math.Abs(float64(off)) > float64(bayTolerance) {
+		bays = max(bays, 1)
+		f.failWith("spacing: up to "+printLength(t.Spacing, units), "%s is no whole number of bays of %s; %g bays would be %s",
+			printLength(t.Length, units), printLength(t.Spacing, units), bays, printLength(measure.Length(bays)*t.Spacing, units))
+		return
+	}
+	each := t.Length / measure.Length(bays)
+	switch {
+	case bays+1 > MostArches:
+		f.failWith(exampleOf("tunnel", units), "makes %g arches %s apart; at most %d can be planned", bays+1, units.Tape(each), MostArches)
+	case !spacings.hold(each):
+		f.failWith(exampleOf("tunnel", units), "makes bays of %s; a spacing of %s is wanted", units.Tape(each), spacings.in(units))
+	default:
+		t.Arches, t.Spacing = int(bays)+1, each
+	}
+}
+
+// twoOf checks that two of three keys are given: the third follows from them.
+func (m mapping) twoOf(a, b, c string) bool {
+	var given, absent []string
+	for _, key := range []string{a, b, c} {
+		if m.has(key) {
+			given = append(given, key)
+		} else {
+			absent = append(absent, key)
+		}
+	}
+	switch len(given) {
+	case 3:
+		m.fail("gives %s, %s and %s; the third follows from the other two, so leave one out", a, b, c)
+	case 1:
+		m.fail("gives %s alone of %s, %s and %s; one of %s is wanted too", given[0], a, b, c, either(absent))
+	case 0:
+		m.fail("gives none of %s, %s and %s; two of them are wanted", a, b, c)
+	}
+	return len(given) == 2
+}
