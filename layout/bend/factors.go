@@ -1,0 +1,86 @@
+package bend
+
+// Factors are the least multiples of all weight, the rod's own and the loads alike, at which it is no longer stable.
+type Factors struct {
+	Sideways float64 // in its plane
+	Along    float64 // out of its plane, leaning along the tunnel
+}
+
+const (
+	// Most is the greatest factor looked for: it means Most or more.
+	Most = 20
+	// precise is the share to which a factor is found.
+	precise = 1e-3
+)
+
+// Factors follows the rod's shape while its weights grow from nothing, and finds where it stops being stable each way. held
+// are the places, in m along the rod and at most one, that guys keep in the plane. A factor of 0 means that not even the
+// weightless rod stands. The error is an *Unsolved where there is no weightless shape at all.
+func (s *Solver) Factors(rod Rod, held ...float64) (Factors, error) {
+	if err := rod.check(); err != nil {
+		return Factors{}, err
+	}
+	s.rod = rod
+	s.mesh(rod)
+	light := aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 0}
+	var tried []string
+	if err := s.weightless(light, &tried); err != nil {
+		s.fits = false
+		return Factors{}, err
+	}
+	s.fits = true
+	var base state
+	base.copyFrom(&s.now)
+	f := Factors{Sideways: s.limit(&base, light, s.surplus)}
+	f.Along = s.limit(&base, light, func() int {
+		s.surplus() // brings the foot's moment up to date
+		s.read(&s.scratch)
+		return s.surplusAside(&s.scratch, held)
+	})
+	return f, nil
+}
+
+// StandsAside reports whether the rod under its own weight and loads, no multiple of them, stands without leaning out of its plane; held as
+// for Factors. A rod without a shape does not.
+func (s *Solver) StandsAside(rod Rod, held ...float64) bool {
+	if s.find(rod) != nil {
+		return false
+	}
+	s.surplus()
+	s.read(&s.scratch)
+	return s.surplusAside(&s.scratch, held) == 0
+}
+
+// limit finds the least load at which the shape that starts as base has a surplus, or ceases to exist.
+func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
+	at := func(load float64) aim { a := light; a.load = load; return a }
+	s.now.copyFrom(base)
+	s.aim = light
+	if surplus() > 0 {
+		return 0
+	}
+	s.low.copyFrom(base)
+	low, high := 0.0, float64(Most)
+	reach := func(load float64) bool {
+		if s.follow(at(low), at(load)) == 1 && surplus() == 0 {
+			low = load
+			s.low.copyFrom(&s.now)
+			return true
+		}
+		high = load
+		s.now.copyFrom(&s.low)
+		return false
+	}
+	for try := 0.5; reach(min(try, Most)); try *= 2 {
+		if low >= Most {
+			return Most
+		}
+	}
+	for high-low > precise*high {
+		if high < precise {
+			return 0
+		}
+		reach((low + high) / 2)
+	}
+	return (low + high) / 2
+}

@@ -1,0 +1,218 @@
+package bend
+
+import "math"
+
+// The three Gauss points of a part and their shares of its length: exact for polynomials of degree 5.
+var gauss = [3]struct{ at, share float64 }{
+	{0.5 - 0.3872983346207417, 5.0 / 18}, {0.5, 8.0 / 18}, {0.5 + 0.3872983346207417, 5.0 / 18},
+}
+
+// bubbleStiff is ∫ (d/dξ 4ξ(1−ξ))² dξ, the bubble's bending energy twice.
+const bubbleStiff = 16.0 / 3
+
+const (
+	mostSteps = 20   // of one Newton run
+	mostTurn  = 0.4  // rad, by which one Newton step may change an angle
+	mostShort = 10   // steps cut short by that, before the run is given up
+	settled   = 1e-9 // rad; a quadratic step below this leaves nothing
+)
+
+// aim is the problem one Newton run solves: the rod's feet, and its weights times load.
+type aim struct{ dx, dy, start, finish, load float64 }
+
+// state is a shape: angles at the nodes, bubbles of the pieces, forces at the start.
+type state struct {
+	theta, bubble []float64
+	thrust, lift  float64 // multipliers: H, and V at the far end of the rod, both as forces carried by the rod
+}
+
+func (s *state) copyFrom(o *state) {
+	s.theta = append(s.theta[:0], o.theta...)
+	s.bubble = append(s.bubble[:0], o.bubble...)
+	s.thrust, s.lift = o.thrust, o.lift
+}
+
+// condensed is what is needed to find a piece's bubble again: its equation's residual, pivot and couplings.
+type condensed struct {
+	residual, pivot float64
+	left, right     float64
+	cond            [border]float64
+}
+
+// assemble sets up Newton's system about the present state. It returns the number of bubbles with a negative pivot.
+func (s *Solver) assemble() (negative int) {
+	n := s.nodes
+	s.system.reset(n, 1, 2)
+	s.r = resize(s.r, n)
+	clear(s.r)
+	s.inner = resize(s.inner, len(s.pieces))
+	k, a := s.system.k, s.system.a
+	g := [border]float64{-s.aim.dx, -s.aim.dy}
+	var bb [border][border]float64
+	h0, v0 := s.now.thrust, s.now.lift
+	for i := range s.pieces {
+		p := &s.pieces[i]
+		l := p.node
+		if p.stiff == 0 {
+			sin, cos := math.Sincos(s.now.theta[l] + p.offset)
+			v := s.aim.load*(p.beyond-p.weight/2) + v0
+			s.r[l] += p.length * (v*cos - h0*sin)
+			k[2*l] -= p.length * (h0*cos + v*sin)
+			a[l][0] -= p.length * sin
+			a[l][1] += p.length * cos
+			g[0] += p.length * cos
+			g[1] += p.length * sin
+			continue
+		}
+		tl, tr, bubble := s.now.theta[l]+p.offset, s.now.theta[l+1], s.now.bubble[i]
+		bh := p.stiff / p.length
+		pull := bh * (tr - tl - p.turn)
+		rl, rr := -pull, pull
+		kll, klr, krr := bh, -bh, bh
+		c := condensed{residual: bubbleStiff * bh * bubble, pivot: bubbleStiff * bh}
+		var al, ar [border]float64
+		for _, q := range gauss {
+			n1, n0, nb := q.at, 1-q.at, 4*q.at*(1-q.at)
+			sin, cos := math.Sincos(tl*n0 + tr*n1 + bubble*nb)
+			v := s.aim.load*(p.beyond-p.weight*q.at) + v0
+			dl := q.share * p.length
+			cos, sin = cos*dl, sin*dl
+			f1, f2 := v*cos-h0*sin, -h0*cos-v*sin
+			rl += f1 * n0
+			rr += f1 * n1
+			c.residual += f1 * nb
+			kll += f2 * n0 * n0
+			klr += f2 * n0 * n1
+			krr += f2 * n1 * n1
+			c.left += f2 * n0 * nb
+			c.right += f2 * n1 * nb
+			c.pivot += f2 * nb * nb
+			al[0] -= sin * n0
+			al[1] += cos * n0
+			ar[0] -= sin * n1
+			ar[1] += cos * n1
+			c.cond[0] -= sin * nb
+			c.cond[1] += cos * nb
+			g[0] += cos
+			g[1] += sin
+		}
+		if c.pivot < 0 {
+			negative++
+		}
+		s.inner[i] = c
+		cl, cr, ca, cb := c.left/c.pivot, c.right/c.pivot, c.cond[0]/c.pivot, c.cond[1]/c.pivot
+		k[2*l] += kll - cl*c.left
+		k[2*(l+1)] += krr - cr*c.right
+		k[2*(l+1)+1] += klr - cl*c.right
+		s.r[l] += rl - cl*c.residual
+		s.r[l+1] += rr - cr*c.residual
+		a[l][0] += al[0] - cl*c.cond[0]
+		a[l][1] += al[1] - cl*c.cond[1]
+		a[l+1][0] += ar[0] - cr*c.cond[0]
+		a[l+1][1] += ar[1] - cr*c.cond[1]
+		g[0] -= ca * c.residual
+		g[1] -= cb * c.residual
+		bb[0][0] -= ca * c.cond[0]
+		bb[0][1] -= ca * c.cond[1]
+		bb[1][1] -= cb * c.cond[1]
+	}
+	bb[1][0] = bb[0][1]
+	s.system.s, s.g = bb, g
+	if !s.rod.Start.Hinged {
+		s.startMoment = -s.r[0]
+		s.system.hold(0)
+		s.r[0] = 0
+	}
+	if !s.rod.Finish.Hinged {
+		s.system.hold(n - 1)
+		s.r[n-1] = 0
+	}
+	return negative
+}
+
+// newton runs Newton's method to the present aim from the present state, and reports whether it settled.
+func (s *Solver) newton() bool {
+	if !s.rod.Start.Hinged {
+		s.now.theta[0] = s.aim.start
+	}
+	if !s.rod.Finish.Hinged {
+		s.now.theta[s.nodes-1] = s.aim.finish - s.turns[s.nodes-1]
+	}
+	if s.mirrored {
+		s.evenOut()
+	}
+	for step, short := 0, 0; step < mostSteps && short < mostShort; step++ {
+		s.steps++
+		s.assemble()
+		s.system.factor()
+		s.system.solve(s.r, &s.g)
+		s.mirror()
+		most := 0.0
+		for _, d := range s.r {
+			most = max(most, math.Abs(d)) // max keeps a NaN
+		}
+		if !(most < 1e6) || !finite(s.g[0]) || !finite(s.g[1]) {
+			return false
+		}
+		share := 1.0
+		if most > mostTurn {
+			share = mostTurn / most
+			short++
+		}
+		for i := range s.pieces {
+			p := &s.pieces[i]
+			if p.stiff == 0 {
+				continue
+			}
+			c := &s.inner[i]
+			d := (c.residual - c.left*s.r[p.node] - c.right*s.r[p.node+1] - c.cond[0]*s.g[0] - c.cond[1]*s.g[1]) / c.pivot
+			s.now.bubble[i] -= share * d
+		}
+		for i, d := range s.r {
+			s.now.theta[i] -= share * d
+		}
+		s.now.thrust -= share * s.g[0]
+		s.now.lift -= share * s.g[1]
+		if most < settled {
+			return true
+		}
+	}
+	return false
+}
+
+// evenOut makes the state even about the middle.
+func (s *Solver) evenOut() {
+	theta := s.now.theta
+	for i, j := 0, s.nodes-1; i <= j; i, j = i+1, j-1 {
+		mean := (theta[i] - theta[j] - s.turns[j]) / 2
+		theta[i], theta[j] = mean, -mean-s.turns[j]
+	}
+	bubble := s.now.bubble
+	for i, j := 0, len(bubble)-1; i <= j; i, j = i+1, j-1 {
+		mean := (bubble[i] - bubble[j]) / 2
+		bubble[i], bubble[j] = mean, -mean
+	}
+}
+
+// mirror makes the step just solved for even about the middle where the rod is. A shape then stays on its own path past the
+// load at which leaning ones branch off, where rounding would otherwise choose among them.
+func (s *Solver) mirror() {
+	if !s.mirrored {
+		return
+	}
+	for i, j := 0, len(s.r)-1; i <= j; i, j = i+1, j-1 {
+		d := (s.r[i] - s.r[j]) / 2
+		s.r[i], s.r[j] = d, -d
+	}
+	s.g[1] = s.now.lift + s.weight*s.aim.load/2 // each foot bears half
+}
+
+// surplus returns how many directions there are in which the present state, an equilibrium, loses energy between the same
+// feet: the bordered matrix has one negative eigenvalue for each of its two conditions, and one more for each of them.
+func (s *Solver) surplus() int {
+	negative := s.assemble()
+	return negative + s.system.factor() - 2
+}
+
+// stable reports whether the present state is a minimum of energy among the shapes between the same feet.
+func (s *Solver) stable() bool { return s.surplus() == 0 }

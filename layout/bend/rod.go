@@ -1,0 +1,101 @@
+package bend
+
+import (
+	"fmt"
+	"math"
+)
+
+// Stretch is a part of the rod's length that is the same throughout.
+type Stretch struct {
+	Length    float64 // m, positive
+	Stiffness float64 // E·I, N·m², positive; +Inf for a rigid stretch
+	Torsion   float64 // G·J, N·m²; only stability out of the plane asks for it
+	Weight    float64 // N, of the whole stretch, spread evenly
+	Turn      float64 // rad, the angle it turns by when no moment acts; a rigid stretch turns at its middle
+}
+
+// Rigid reports whether the stretch cannot bend.
+func (s Stretch) Rigid() bool { return math.IsInf(s.Stiffness, 1) }
+
+// Load is a weight beside the stretches' own.
+type Load struct {
+	From, To float64 // m along the rod; equal for a point load
+	Weight   float64 // N, whole; negative lifts
+}
+
+// End is how the rod is held at one of its feet.
+type End struct {
+	Angle  float64 // rad, of the tangent in the direction of rising s: 0 along +x, π/2 up
+	Hinged bool    // free to turn; Angle is then only where the search begins
+}
+
+// Rod is a rod between two feet. It starts at the origin and ends at (DX, DY).
+type Rod struct {
+	Stretches     []Stretch
+	Loads         []Load
+	Start, Finish End
+	DX, DY        float64
+}
+
+// Length returns the whole length in metres.
+func (r Rod) Length() float64 {
+	sum := 0.0
+	for _, s := range r.Stretches {
+		sum += s.Length
+	}
+	return sum
+}
+
+// Unsolved says why there is no shape, and what was tried.
+type Unsolved struct {
+	Reason string
+	Tried  []string
+}
+
+// Error returns the reason and what was tried.
+func (u *Unsolved) Error() string {
+	text := "bend: " + u.Reason
+	for i, t := range u.Tried {
+		if i == 0 {
+			text += "; tried "
+		} else {
+			text += ", "
+		}
+		text += t
+	}
+	return text
+}
+
+// check returns an *Unsolved for a rod that is no rod, or one that cannot reach from foot to foot.
+func (r Rod) check() error {
+	bends := false
+	for i, s := range r.Stretches {
+		switch {
+		case !(s.Length > 0) || math.IsInf(s.Length, 0):
+			return &Unsolved{Reason: fmt.Sprintf("stretch %d has length %g", i, s.Length)}
+		case !(s.Stiffness > 0):
+			return &Unsolved{Reason: fmt.Sprintf("stretch %d has stiffness %g", i, s.Stiffness)}
+		case !finite(s.Weight) || !finite(s.Turn):
+			return &Unsolved{Reason: fmt.Sprintf("stretch %d has weight %g and turn %g", i, s.Weight, s.Turn)}
+		}
+		bends = bends || !s.Rigid()
+	}
+	if !bends {
+		return &Unsolved{Reason: "no stretch of the rod can bend"}
+	}
+	length := r.Length()
+	for i, l := range r.Loads {
+		if !finite(l.Weight) || !(l.From >= 0) || !(l.To >= l.From) || !(l.To <= length*(1+1e-9)) {
+			return &Unsolved{Reason: fmt.Sprintf("load %d of %g N lies from %g to %g m on a rod of %g m", i, l.Weight, l.From, l.To, length)}
+		}
+	}
+	if !finite(r.Start.Angle) || !finite(r.Finish.Angle) || !finite(r.DX) || !finite(r.DY) {
+		return &Unsolved{Reason: "a foot's place or angle is not a number"}
+	}
+	if chord := math.Sqrt(r.DX*r.DX + r.DY*r.DY); chord >= length {
+		return &Unsolved{Reason: fmt.Sprintf("a rod of %g m cannot reach over %g m", length, chord)}
+	}
+	return nil
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
