@@ -1,0 +1,83 @@
+package arch
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"hoopwright/layout/anchor"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+)
+
+// footings works out what the stakes hold in still air, for each soil that the spec's word stands for.
+func (m *model) footings(k *Kind) {
+	bar, depth := m.spec.Stake.Bar, m.spec.Stake.Depth
+	if bar.Diameter <= 0 {
+		return
+	}
+	push := math.Abs(float64(k.Thrust))
+	for _, soil := range anchor.Named(m.in.Soil.String()) {
+		f := Footing{Soil: soil, Depth: soil.Depth(bar.Diameter, k.Thrust, k.FootMoment)}
+		if arm := k.FootMoment / push; arm < 100 { // m; beyond, or without push, it is all moment
+			f.Holds = arm * float64(soil.Holds(bar.Diameter, depth, measure.Length(arm)*measure.Metre))
+		} else {
+			f.Holds = soil.HoldsMoment(bar.Diameter, depth)
+		}
+		k.Footings = append(k.Footings, f)
+	}
+}
+
+// bar reports a bar that does not fit its pipe or does not bear the foot.
+func (j *judge) bar() {
+	u, bar, pipe := j.units, j.spec.Stake.Bar, j.spec.Pipe
+	key, _ := j.in.path("stake.bar")
+	if bar.OverRibs > pipe.ID() {
+		j.add(j.must("stake.bar"), codeThick, "stake", key, "the %s bar measures %s over its ribs and does not enter %s, %s inside. Take a thinner bar.",
+			bar.Name, u.Size(bar.OverRibs), pipe.Name, u.Size(pipe.ID()))
+	}
+	first := j.spec.Left[0]
+	if n := len(j.spec.Right); n > 0 {
+		first = min(first, j.spec.Right[0])
+	}
+	if show := j.spec.Stake.Showing(); show > first {
+		key, _ := j.in.path("stake.length", "stake.depth")
+		j.add(j.must("stake.length", "stake.depth"), codeSleeve, "stake", key, "the bar shows %s, more than the %s of the lowest stick, and meets its joint. Drive it deeper, or take a shorter bar or a longer stick.",
+			u.Inches(show), u.Cut(first))
+	}
+	if yields := anchor.Yields(bar.Diameter, bar.Yield); j.kind.FootMoment > yields {
+		j.add(j.must("stake.bar"), codeYields, "stake", key, "in still air the foot asks %s of the bar, which takes a lasting bend at %s. Take a thicker bar, or let the legs stand nearer to plumb.",
+			moment(j.kind.FootMoment, u), moment(yields, u))
+	}
+}
+
+// stake reports a stake that its soil does not hold in still air.
+func (j *judge) stake() {
+	u, stake := j.units, j.spec.Stake
+	var short []string
+	least := measure.Length(0)
+	for _, f := range j.kind.Footings {
+		if f.Depth > stake.Depth {
+			short = append(short, fmt.Sprintf("%s (%s) needs %s", f.Soil.Name, f.Soil.Assumed, u.Inches(f.Depth)))
+			least = max(least, f.Depth)
+		}
+	}
+	if len(short) == 0 {
+		return
+	}
+	remedy := "Drive it " + u.Inches(least) + " deep, and pull on one before trusting any."
+	if least > stake.Length {
+		remedy = "No depth of this bar does. Take a thicker bar, or bring the feet nearer to where the legs stand plumb."
+	}
+	key, _ := j.in.path("stake.depth")
+	j.add(finding.LookAt, codeShallow, "stake", key, "%s deep, a stake does not hold even still air (%s and %s at the ground): soil that is %s. %s",
+		u.Inches(stake.Depth), u.Force(measure.Force(math.Abs(float64(j.kind.Thrust)))), moment(j.kind.FootMoment, u), strings.Join(short, ", "), remedy)
+}
+
+// moment prints N·m in the packet's units.
+func moment(m float64, u measure.System) string {
+	if u == measure.Metric {
+		return fmt.Sprintf("%.1f N·m", m)
+	}
+	return fmt.Sprintf("%.0f lb·in", m/float64(measure.PoundForce)/measure.Inch.Metres())
+}

@@ -1,0 +1,103 @@
+package arch
+
+import (
+	"math"
+
+	"hoopwright/layout/bend"
+)
+
+// model is a frame with its rod solved as raised.
+type model struct {
+	frame
+	feet  [2]bend.End
+	rod   bend.Rod
+	shape *bend.Shape
+	aside bool // it bears its weight, as raised, without leaning along the tunnel
+}
+
+// lean is what a pipe does at one foot within the room between it and the bar.
+type lean int
+
+const (
+	outward lean = iota // against the bar, leaning away from the opening
+	inward
+	loose // between the two: nothing holds it until it leans
+)
+
+// feet returns the rod's ends for stakes that lean by the spec's angle and pipes that lean on them by play.
+func (f *frame) feet(lie [2]lean, play float64) (feet [2]bend.End) {
+	for i, l := range lie {
+		angle := math.Pi/2 + float64(f.spec.Stake.Lean)
+		switch l {
+		case outward:
+			angle += play
+		case inward:
+			angle -= play
+		}
+		if i == 1 {
+			angle = -angle
+		}
+		feet[i] = bend.End{Angle: angle, Hinged: l == loose && play > 0}
+	}
+	return feet
+}
+
+// stand solves the arch as raised. The foot's moment pushes the pipe to one side of the bar; which one, or whether it hangs
+// between the two, is found by trying: a pipe pushed off its side is let loose, a loose one is stopped at the side it passes.
+func (f *frame) stand(s *bend.Solver, lie *[2]lean) (*model, error) {
+	play := f.play()
+	var m *model
+	for try := 0; try < 8; try++ {
+		feet := f.feet(*lie, play)
+		rod := f.rod(1, feet)
+		shape, err := s.Solve(rod)
+		if err != nil {
+			return nil, err
+		}
+		m = &model{frame: *f, feet: feet, rod: rod, shape: shape}
+		if play == 0 {
+			break
+		}
+		settled := true
+		ends := [2]bend.Place{shape.Start, shape.Finish}
+		for i, end := range ends {
+			push, angle := end.Moment, end.Angle // positive: outward
+			if i == 1 {
+				angle = -angle
+			}
+			off := angle - math.Pi/2 - float64(f.spec.Stake.Lean)
+			was := lie[i]
+			switch {
+			case was == outward && push < 0, was == inward && push > 0:
+				lie[i] = loose
+			case was == loose && off > play:
+				lie[i] = outward
+			case was == loose && off < -play:
+				lie[i] = inward
+			}
+			settled = settled && lie[i] == was
+		}
+		if settled {
+			break
+		}
+	}
+	return m, nil
+}
+
+// strength is the part of the pipe's strength that its tightest bend takes up: modulus × strain over strength.
+func (m *model) strength() float64 {
+	at, ok := m.shape.Tightest(0, m.length.Metres())
+	if !ok {
+		return 0
+	}
+	pipe := m.spec.Pipe
+	return float64(pipe.Modulus) * pipe.OD.Metres() / 2 * math.Abs(at.Curvature) / float64(pipe.Strength)
+}
+
+// crownHeight returns the height of the crown above the middle of the ground line, in metres.
+func (m *model) crownHeight() float64 {
+	return m.shape.At(m.frame.crown.Metres()).Y - m.rod.DY/2
+}
+
+// upright reports whether it stands in its plane, crown up.
+func (m *model) upright() bool { return m.shape.Stable && m.crownHeight() > 0 }
