@@ -1,0 +1,124 @@
+package ground
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// findings returns what the plan of the site has to say about the tunnel, and the smallest move that clears its stakes.
+func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
+	list := hazards(t.spec)
+	found := stakeFindings(t.spec, stakes, list)
+	around := surroundings(t)
+	var shift *Shift
+	if len(found) > 0 {
+		var known bool
+		shift, known = shiftClear(t, stakes, list, around)
+		advice := ""
+		switch u := t.spec.Units; {
+		case shift != nil:
+			advice = fmt.Sprintf(" Moving the whole tunnel %s clears every stake of what this plan knows.", shift.says(u))
+		case known:
+			advice = fmt.Sprintf(" No move of the whole tunnel by up to %s clears every stake.", u.Tape(limitsIn(u).shift))
+		}
+		for i := range found {
+			found[i].Text += advice
+		}
+	}
+	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t)), shift
+}
+
+// stakeFindings says which stakes stand where none should.
+//
+// A guy stake whose place the spec left to a default never forbids building.
+func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Finding {
+	guysGiven := s.Given("guys.arches") && s.Given("guys.out")
+	var findings []finding.Finding
+	for _, h := range list {
+		who := map[finding.Level][]string{}
+		least := map[finding.Level]measure.Length{}
+		for _, stake := range stakes {
+			gap, yes := h.bothers(stake.At())
+			if !yes {
+				continue
+			}
+			level := h.level
+			if stake.Guy && !guysGiven {
+				level = max(level, finding.LookAt)
+			}
+			if len(who[level]) == 0 || gap < least[level] {
+				least[level] = gap
+			}
+			who[level] = append(who[level], stake.Name)
+		}
+		for _, level := range []finding.Level{finding.MustFix, finding.LookAt} {
+			if len(who[level]) > 0 {
+				findings = append(findings, finding.Finding{
+					Level: level, Code: h.code, Text: h.says(who[level], least[level]), Sheet: "stake", Key: h.key, Pos: s.Position(h.key),
+				})
+			}
+		}
+	}
+	return findings
+}
+
+// guyFindings says where two guy stakes want the same hole.
+func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
+	lim := limitsIn(s.Units)
+	var pairs []string
+	for i, a := range stakes {
+		if !a.Guy {
+			continue
+		}
+		for _, b := range stakes[:i] {
+			if b.Guy && distance(a.At(), b.At()) < lim.share {
+				pairs = append(pairs, b.Name+" with "+a.Name)
+			}
+		}
+	}
+	if len(pairs) == 0 {
+		return nil
+	}
+	return []finding.Finding{{
+		Level: finding.LookAt, Code: "guy-stakes-meet", Sheet: "stake", Key: "guys", Pos: s.Position("guys"),
+		Text: fmt.Sprintf("Guy stakes come to the same spot: %s. Guy other arches, or change how far out the guys go.", names(pairs)),
+	}}
+}
+
+// guyHeightFindings says where guys are tied above the arch, or too low on it to hold its crown: under half its height, common
+// practice, no source.
+func guyHeightFindings(t tunnel) []finding.Finding {
+	s := t.spec
+	var over, low []string
+	least, most := measure.Length(math.Inf(1)), measure.Length(0)
+	for _, arch := range slices.Compact(slices.Sorted(slices.Values(s.Guys.Arches))) {
+		if arch < 1 || arch > len(t.crowns) {
+			continue
+		}
+		crown := t.crowns[arch-1]
+		switch {
+		case s.Guys.From > crown:
+			over, least = append(over, fmt.Sprint(arch)), min(least, crown)
+		case s.Guys.From < crown/2:
+			low, most = append(low, fmt.Sprint(arch)), max(most, crown)
+		}
+	}
+	var found []finding.Finding
+	report := func(level finding.Level, code, text string) {
+		found = append(found, finding.Finding{Level: level, Code: code, Text: text, Sheet: "raise", Key: "guys.from", Pos: s.Position("guys.from")})
+	}
+	if len(over) > 0 {
+		report(finding.MustFix, "guy-above-arch", fmt.Sprintf("Guys are to be tied %s up, but %s %s reaches only %s. Tie them lower.",
+			s.Units.Tape(s.Guys.From), verb(over, "arch", "arches"), names(over), s.Units.Tape(least)))
+	}
+	if len(low) > 0 {
+		report(finding.LookAt, "guy-tied-low", fmt.Sprintf("Guys tied %s up hold the legs of %s %s and leave the crown, %s up, free to lean along the tunnel. Tie them at %s or more.",
+			s.Units.Tape(s.Guys.From), verb(low, "arch", "arches"), names(low), s.Units.Tape(most), s.Units.Tape(most/2)))
+	}
+	return found
+}

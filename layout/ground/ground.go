@@ -1,0 +1,127 @@
+// Package ground lays the tunnel out on the site: the route's centreline, a frame at each arch, the stakes, and every
+// figure a crew needs to put them there with tapes.
+//
+// All distances are level, as a tape held level gives them. The method is plane trigonometry: exact arcs, crossings of
+// circles, least squares where there are more tapes than needed.
+package ground
+
+import (
+	"slices"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Station is a place on the route's centreline: its distance from arch 1, where it is, and which way the walk goes there.
+type Station struct {
+	Along   measure.Length
+	At      spec.Point
+	Heading measure.Angle // 0 along +y, clockwise positive
+}
+
+// Stake is a stake's ground point. L1 and R1 are arch 1's. G1L and G1R are the guy stakes before the entrance or beyond the
+// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it.
+type Stake struct {
+	Name   string         `json:"name"`
+	X      measure.Length `json:"x_mm"`
+	Y      measure.Length `json:"y_mm"`
+	Ground measure.Length `json:"ground_mm"` // height above the datum
+	Along  measure.Length `json:"along_mm"`  // route distance from arch 1
+	Offset measure.Length `json:"offset_mm"` // square distance from the centreline, left negative
+
+	Arch    int            `json:"-"`
+	Side    spec.Side      `json:"-"`
+	Guy     bool           `json:"-"`
+	Length  measure.Length `json:"-"`
+	Depth   measure.Length `json:"-"`
+	Running measure.Length `json:"-"` // distance along the side's own baseline from its first stake; equals Along on a straight
+}
+
+// At returns the stake's place on the plan.
+func (s Stake) At() spec.Point { return spec.Point{X: s.X, Y: s.Y} }
+
+// Tie fixes a stake by tapes from marks. MarkC is empty where there are only two marks.
+type Tie struct {
+	Stake string         `json:"stake"`
+	MarkA string         `json:"mark_a"`
+	A     measure.Length `json:"a_mm"`
+	MarkB string         `json:"mark_b"`
+	B     measure.Length `json:"b_mm"`
+	MarkC string         `json:"mark_c,omitempty"`
+	C     measure.Length `json:"c_mm,omitempty"`
+
+	Crossing measure.Angle  `json:"-"` // at which tapes A and B cross, 0 to π/2
+	Error    measure.Length `json:"-"` // how far off the stake is when each tape is 1/2 in (12 mm) off
+}
+
+// Diagonal is a check distance between two stakes.
+type Diagonal struct {
+	From     string         `json:"from"`
+	To       string         `json:"to"`
+	Distance measure.Length `json:"mm"`
+}
+
+// Mark is a fixed mark with its place solved.
+type Mark struct {
+	Name       string
+	At         spec.Point
+	Misclosure measure.Length // worst tape's disagreement where more than two fix it
+}
+
+// Layout is the tunnel on the ground.
+type Layout struct {
+	Stations  []Station    // one per arch
+	Centre    []spec.Point // the route's centreline from arch 1 to the last, as a polyline for drawing
+	Stakes    []Stake      // L1, R1, L2, R2 …, then the guy stakes
+	Ties      []Tie
+	Diagonals []Diagonal // of each bay, then of the whole
+	Marks     []Mark
+	Straight  bool           // one straight run: setting out by a baseline
+	Baseline  measure.Length // distance of each side's baseline from the centreline: half the commonest span
+	Findings  []finding.Finding
+
+	// ShiftClear is the smallest move of the whole tunnel that clears every stake of hard ground, features and buried lines;
+	// nil where none is needed or none was found. The findings say it too.
+	ShiftClear *Shift
+}
+
+// Lay lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
+// positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw.
+func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
+	t := newTunnel(s, spans, crowns)
+	l := Layout{
+		Stations: t.stations,
+		Centre:   t.route.path(),
+		Stakes:   t.stakes(),
+		Straight: t.route.straight(),
+		Baseline: t.baseline,
+	}
+	l.Diagonals = diagonals(l.Stakes[:2*len(l.Stations)])
+	var markFindings, tieFindings []finding.Finding
+	l.Marks, markFindings = marks(s)
+	l.Ties, tieFindings = ties(s, l.Stakes, l.Marks)
+	site, shift := findings(t, l.Stakes)
+	l.ShiftClear = shift
+	l.Findings = slices.Concat(markFindings, tieFindings, site)
+	return l
+}
+
+// Site returns a point of an arch's plane on the site plan, with its height above the datum. across counts from the
+// centreline, right positive; up from the middle of the arch's ground line. 1 ≤ arch ≤ the number of stations.
+func (l Layout) Site(arch int, across, up measure.Length) (x, y, z measure.Length) {
+	s := l.Stations[arch-1]
+	p := along(s.At, rightOf(s.Heading), across)
+	left, right := l.Stakes[2*arch-2], l.Stakes[2*arch-1]
+	return p.X, p.Y, (left.Ground+right.Ground)/2 + up
+}
+
+// StakeByName returns the stake of that name, and whether there is one.
+func (l Layout) StakeByName(name string) (Stake, bool) {
+	for _, s := range l.Stakes {
+		if s.Name == name {
+			return s, true
+		}
+	}
+	return Stake{}, false
+}

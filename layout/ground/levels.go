@@ -1,0 +1,72 @@
+package ground
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Levels returns the heights of the ground above the datum at an arch's left and right stake: linear between the arches
+// the spec lists, level beyond the first and last of them, zero where it lists none.
+func Levels(s *spec.Spec, arch int) (left, right measure.Length) {
+	return levelAt(s.Site.Levels, float64(arch))
+}
+
+// levelAt is Levels at a place between arches too: 2.5 is midway from arch 2 to arch 3.
+func levelAt(levels []spec.Level, arch float64) (left, right measure.Length) {
+	if len(levels) == 0 {
+		return 0, 0
+	}
+	byArch := func(a, b spec.Level) int { return cmp.Compare(a.Arch, b.Arch) }
+	if !slices.IsSortedFunc(levels, byArch) {
+		levels = slices.Clone(levels)
+		slices.SortStableFunc(levels, byArch)
+	}
+	for i, to := range levels {
+		if float64(to.Arch) < arch {
+			continue
+		}
+		if i == 0 {
+			return to.Left, to.Right
+		}
+		from := levels[i-1]
+		t := measure.Length((arch - float64(from.Arch)) / float64(to.Arch-from.Arch))
+		return from.Left + (to.Left-from.Left)*t, from.Right + (to.Right-from.Right)*t
+	}
+	last := levels[len(levels)-1]
+	return last.Left, last.Right
+}
+
+// slopeFindings warns where the ground is so steep that a tape laid on it reads long: 1 in 50 adds 0.02 %, 1 in 10 half a
+// percent (Pythagoras).
+func slopeFindings(t tunnel) []finding.Finding {
+	const steep = .02
+	n := len(t.stations)
+	var excess, run measure.Length
+	var grade float64
+	for side := range 2 {
+		var sum, length measure.Length
+		for arch := 2; arch <= n; arch++ {
+			rise := sides(Levels(t.spec, arch))[side] - sides(Levels(t.spec, arch-1))[side]
+			d := t.spec.Tunnel.Spacing
+			grade = max(grade, math.Abs(float64(rise/d)))
+			sum += measure.Length(math.Sqrt(float64(d*d)+float64(rise*rise))) - d
+			length += d
+		}
+		excess, run = max(excess, sum), length
+	}
+	if grade < steep {
+		return nil
+	}
+	u := t.spec.Units
+	return []finding.Finding{{
+		Level: finding.Note, Code: "hold-tape-level", Sheet: "stake", Key: "site.levels", Pos: t.spec.Position("site.levels"),
+		Text: fmt.Sprintf("The ground rises or falls up to %.0f in 100 along the tunnel: a tape laid on it over the whole %s reads %s too much. "+
+			"Hold it level, in short lengths if need be.", 100*grade, u.Tape(run), u.Inches(excess)),
+	}}
+}

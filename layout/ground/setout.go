@@ -1,0 +1,87 @@
+package ground
+
+import (
+	"math"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// CheckLimit is how far a taped check may be off before something is moved: 1/2 in (12 mm). Our own choice: careful taping of a
+// row is good for about 1 in 1000, half an inch in 40 ft.
+func CheckLimit(units measure.System) measure.Length { return limitsIn(units).tape }
+
+// Between returns the level distance between two stakes.
+func Between(a, b Stake) measure.Length { return distance(a.At(), b.At()) }
+
+// OffLine returns how far a stake stands off its side's baseline, away from the opening positive.
+func (l Layout) OffLine(s Stake) measure.Length { return abs(s.Offset) - l.Baseline }
+
+// SideOf returns the side on which a tie's stake lies for someone at mark A who looks to mark B: two tapes cross twice, and this says
+// which crossing is meant. It is false where the stake lies on the line itself, or the tie is none of the layout's.
+func (l Layout) SideOf(t Tie) (spec.Side, bool) {
+	stake, ok := l.StakeByName(t.Stake)
+	a, b := l.markAt(t.MarkA), l.markAt(t.MarkB)
+	if !ok || a == nil || b == nil {
+		return spec.Left, false
+	}
+	across := cross(sub(*b, *a), sub(stake.At(), *a))
+	switch off := across / max(distance(*a, *b), measure.Millimetre); {
+	case off > measure.Millimetre:
+		return spec.Left, true
+	case off < -measure.Millimetre:
+		return spec.Right, true
+	}
+	return spec.Left, false
+}
+
+func (l Layout) markAt(name string) *spec.Point {
+	for i := range l.Marks {
+		if l.Marks[i].Name == name {
+			return &l.Marks[i].At
+		}
+	}
+	return nil
+}
+
+// Slide returns how far one row of a straight tunnel must slide along its line, as a share of the difference between the diagonals
+// of the whole. Sliding a row by s makes the one diagonal longer and the other shorter by s·a/d each, a the tunnel's length and d the
+// diagonal; so the share is d/2a, hardly more than a half where the tunnel is long. It is false where there is nothing to slide.
+func (l Layout) Slide() (share float64, ok bool) {
+	n := len(l.Stations)
+	if !l.Straight || n < 2 {
+		return 0, false
+	}
+	along := l.Stations[n-1].Along - l.Stations[0].Along
+	if along <= 0 {
+		return 0, false
+	}
+	d := Between(l.Stakes[0], l.Stakes[2*n-1])
+	share = float64(d / (2 * along))
+	return share, !math.IsInf(share, 0)
+}
+
+// TapeLength is a stretch of a straight row that one tape reaches: from the stakes of its first arch, where the tape's zero lies, to those
+// of its last. Stretches that follow each other share an arch.
+type TapeLength struct{ First, Last int }
+
+// TapeLengths parts a straight tunnel into the fewest stretches that a tape of 100 ft (30 m) reaches, as even as whole bays allow. A tunnel that
+// bends has none: no tape lies along it.
+func (l Layout) TapeLengths(units measure.System) []TapeLength {
+	n := len(l.Stations)
+	if !l.Straight || n < 2 {
+		return nil
+	}
+	bays := n - 1
+	spacing := (l.Stations[n-1].Along - l.Stations[0].Along) / measure.Length(bays)
+	most := bays // in one stretch
+	if spacing > 0 {
+		most = max(1, min(bays, int(limitsIn(units).reach/spacing+1e-9)))
+	}
+	count := (bays + most - 1) / most
+	list := make([]TapeLength, count)
+	for i := range list {
+		list[i] = TapeLength{1 + bays*i/count, 1 + bays*(i+1)/count}
+	}
+	return list
+}

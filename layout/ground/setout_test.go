@@ -1,0 +1,92 @@
+package ground
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// same returns n equal lengths.
+func same(n int, l measure.Length) []measure.Length { return slices.Repeat([]measure.Length{l}, n) }
+
+// The right row of a finished layout is slid along by a little, the diagonals are taped again, and the row is slid back by the share of their
+// difference: it must come home. Checked by Pythagoras on the moved stakes, not by the formula.
+func TestSlideBringsTheRowHome(t *testing.T) {
+	for _, n := range []int{2, 3, 9, 60} {
+		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: n, Spacing: 1200, Length: 1200 * measure.Length(n-1)}}
+		l := Lay(s, same(n, 2300), same(n, 2500))
+		share, ok := l.Slide()
+		if !ok {
+			t.Fatalf("%d arches: no slide", n)
+		}
+		const slid = 20.0
+		length, width := 1200*float64(n-1), 2300.0
+		grown := math.Sqrt(width*width + (length+slid)*(length+slid)) // L1 to the far R
+		shrunk := math.Sqrt(width*width + (length-slid)*(length-slid))
+		if back := share * (grown - shrunk); math.Abs(back-slid) > 0.02 {
+			t.Errorf("%d arches: slid %v, sent back %.3f", n, slid, back)
+		}
+	}
+	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000)).Slide(); ok {
+		t.Error("a lone arch has no row to slide")
+	}
+}
+
+// A stake on either side of the line between two marks, from sketches by hand.
+func TestSideOfATie(t *testing.T) {
+	l := Layout{Marks: []Mark{{Name: "a"}, {Name: "b", At: spec.Point{X: 5000}}},
+		Stakes: []Stake{{Name: "L1", X: 1000, Y: 3000}, {Name: "R1", X: 1000, Y: -3000}, {Name: "L2", X: 2000}}}
+	for name, want := range map[string]spec.Side{"L1": spec.Left, "R1": spec.Right} {
+		if got, ok := l.SideOf(Tie{Stake: name, MarkA: "a", MarkB: "b"}); !ok || got != want {
+			t.Errorf("%s lies %v of the way from a to b, %v", name, got, ok)
+		}
+		if got, _ := l.SideOf(Tie{Stake: name, MarkA: "b", MarkB: "a"}); got == want {
+			t.Errorf("%s lies %v of the way back too", name, got)
+		}
+	}
+	if _, ok := l.SideOf(Tie{Stake: "L2", MarkA: "a", MarkB: "b"}); ok {
+		t.Error("a stake on the line lies on neither side")
+	}
+}
+
+// An arch wider than the commonest stands half the difference outside the line.
+func TestOffLine(t *testing.T) {
+	s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 3, Spacing: 1000, Length: 2000}}
+	l := Lay(s, []measure.Length{2300, 2000, 2000}, same(3, 2500))
+	for _, stake := range l.Stakes {
+		want := measure.Length(0)
+		if stake.Arch == 1 {
+			want = 150
+		}
+		if got := l.OffLine(stake); math.Abs(float64(got-want)) > 1e-9 {
+			t.Errorf("%s stands %v off its line, want %v", stake.Name, got, want)
+		}
+	}
+}
+
+// Every bay belongs to one stretch, no stretch is longer than the tape, and one stretch fewer would be.
+func TestTapeLengths(t *testing.T) {
+	for _, tt := range []struct {
+		n, want int
+		spacing measure.Length
+	}{{2, 1, 1200}, {26, 1, 1200}, {27, 2, 1200}, {60, 3, 1295}, {240, 120, 12 * measure.Metre}} {
+		s := &spec.Spec{Units: measure.Metric, Tunnel: spec.Tunnel{Arches: tt.n, Spacing: tt.spacing, Length: tt.spacing * measure.Length(tt.n-1)}}
+		list := Lay(s, same(tt.n, 2300), same(tt.n, 2500)).TapeLengths(measure.Metric)
+		if len(list) != tt.want {
+			t.Errorf("%d arches: %d stretches, want %d", tt.n, len(list), tt.want)
+		}
+		at := 1
+		for _, part := range list {
+			if part.First != at || part.Last <= part.First || tt.spacing*measure.Length(part.Last-part.First) > 30*measure.Metre {
+				t.Errorf("%d arches: stretch %+v after arch %d", tt.n, part, at)
+			}
+			at = part.Last
+		}
+		if at != tt.n {
+			t.Errorf("%d arches: the stretches end at %d", tt.n, at)
+		}
+	}
+}

@@ -1,0 +1,123 @@
+package ground
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Shift is a move of the whole tunnel, as the walker sees it from the entrance looking in.
+type Shift struct {
+	Right, Ahead measure.Length // negative: left, back
+}
+
+// patience bounds the search for a shift, counted in edges looked at: a fraction of a second.
+const patience = 10_000_000
+
+// shiftClear returns the smallest move, on a grid of 3 in (50 mm) within 6 ft (2 m), after which no hazard bothers a stake and
+// the tunnel stands in nothing and under nothing that it did not stand in or under before; nil where there is none. It gives
+// up, and answers that it does not know, on a site too crowded to look through.
+func shiftClear(t tunnel, stakes []Stake, list []hazard, before []finding.Finding) (shift *Shift, known bool) {
+	grave := func(now []finding.Finding) bool {
+		return slices.ContainsFunc(now, func(f finding.Finding) bool {
+			return !slices.ContainsFunc(before, func(b finding.Finding) bool { return b.Code == f.Code && b.Key == f.Key && b.Level <= f.Level })
+		})
+	}
+	left := patience
+	last := 0 // the stake that was in the way last is the likeliest to be so again
+	for _, try := range shifts(limitsIn(t.spec.Units)) {
+		by := t.vector(try)
+		clear := true
+		for i := 0; i < len(stakes) && clear; i++ {
+			k := (last + i) % len(stakes)
+			if clear = free(add(stakes[k].At(), by), list, &left); !clear {
+				last = k
+			}
+		}
+		if left < 0 {
+			return nil, false
+		}
+		if !clear {
+			continue
+		}
+		left -= len(t.stations) * t.edges()
+		if !grave(surroundings(t.moved(by))) {
+			return &try, true
+		}
+	}
+	return nil, true
+}
+
+// free reports whether no hazard bothers a stake at p, and takes what that cost off the purse.
+func free(p spec.Point, list []hazard, purse *int) bool {
+	for _, h := range list {
+		*purse -= 1
+		if h.near(p) {
+			*purse -= h.cost
+		}
+		if _, yes := h.bothers(p); yes {
+			return false
+		}
+	}
+	return true
+}
+
+// shifts returns the moves to try, the shortest first, of equal ones the one straight to a side first.
+func shifts(lim limits) []Shift {
+	n := int(lim.shift / lim.shiftStep)
+	type move struct{ right, ahead int }
+	var moves []move
+	for right := -n; right <= n; right++ {
+		for ahead := -n; ahead <= n; ahead++ {
+			if square := right*right + ahead*ahead; square > 0 && square <= n*n {
+				moves = append(moves, move{right, ahead})
+			}
+		}
+	}
+	size := func(m move) int { return m.right*m.right + m.ahead*m.ahead }
+	slices.SortStableFunc(moves, func(a, b move) int {
+		return cmp.Or(cmp.Compare(size(a), size(b)), cmp.Compare(a.ahead*a.ahead, b.ahead*b.ahead), -cmp.Compare(a.right, b.right), -cmp.Compare(a.ahead, b.ahead))
+	})
+	list := make([]Shift, len(moves))
+	for i, m := range moves {
+		list[i] = Shift{measure.Length(m.right) * lim.shiftStep, measure.Length(m.ahead) * lim.shiftStep}
+	}
+	return list
+}
+
+// vector returns the shift on the site plan.
+func (t tunnel) vector(s Shift) spec.Point {
+	heading := t.stations[0].Heading
+	return along(along(spec.Point{}, rightOf(heading), s.Right), ahead(heading), s.Ahead)
+}
+
+// moved returns the tunnel with its stations moved; the route stays behind, so only what looks at stations may use it.
+func (t tunnel) moved(by spec.Point) tunnel {
+	t.stations = slices.Clone(t.stations)
+	for i := range t.stations {
+		t.stations[i].At = add(t.stations[i].At, by)
+	}
+	return t
+}
+
+// says puts the shift into words: 1′-3″ to the right and 6″ ahead.
+func (s Shift) says(u measure.System) string {
+	across, along := "", ""
+	if s.Right != 0 {
+		across = fmt.Sprintf("%s to the %s", u.Tape(abs(s.Right)), map[bool]string{true: "right", false: "left"}[s.Right > 0])
+	}
+	if s.Ahead != 0 {
+		along = fmt.Sprintf("%s %s", u.Tape(abs(s.Ahead)), map[bool]string{true: "ahead", false: "back"}[s.Ahead > 0])
+	}
+	if across != "" && along != "" {
+		return across + " and " + along
+	}
+	return across + along
+}
+
+func abs(l measure.Length) measure.Length { return measure.Length(math.Abs(float64(l))) }

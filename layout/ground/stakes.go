@@ -1,0 +1,165 @@
+package ground
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// tunnel is what the stakes are laid out from.
+type tunnel struct {
+	spec     *spec.Spec
+	spans    []measure.Length // one per arch, all positive
+	crowns   []measure.Length // heights of the crowns, one per arch, all positive
+	route    route
+	stations []Station
+	baseline measure.Length // distance of each side's baseline from the centreline
+}
+
+func newTunnel(s *spec.Spec, spans, crowns []measure.Length) tunnel {
+	n := s.Tunnel.Arches
+	t := tunnel{spec: s, route: newRoute(&s.Site, s.Tunnel.Spacing*measure.Length(n-1))}
+	for i := range n {
+		own := s.ArchOf(i + 1)
+		t.spans = append(t.spans, firstPositive(at(spans, i), own.Span, s.Tunnel.OpeningWidth, measure.Metre))
+		t.crowns = append(t.crowns, firstPositive(at(crowns, i), own.Height, s.Tunnel.OpeningHeight, 2*measure.Metre))
+		t.stations = append(t.stations, t.route.at(s.Tunnel.Spacing*measure.Length(i)))
+	}
+	sorted := slices.Sorted(slices.Values(t.spans))
+	t.baseline = sorted[n/2] / 2
+	return t
+}
+
+// firstPositive returns the first of the lengths that is a positive number. Where no arch stands there is no span to
+// lay out, and the packet, which is then banded DO NOT BUILD, still needs a plan to draw.
+func firstPositive(lengths ...measure.Length) measure.Length {
+	for _, l := range lengths {
+		if l > 0 && !math.IsInf(float64(l), 1) {
+			return l
+		}
+	}
+	return lengths[len(lengths)-1]
+}
+
+func at(list []measure.Length, i int) measure.Length {
+	if i < len(list) {
+		return list[i]
+	}
+	return 0
+}
+
+// stakes returns L1, R1, L2, R2 …, then the guy stakes.
+func (t tunnel) stakes() []Stake {
+	var stakes []Stake
+	running := t.running()
+	for i, station := range t.stations {
+		arch := i + 1
+		own := t.spec.ArchOf(arch).Stake
+		ground := sides(Levels(t.spec, arch))
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			stake := t.stake(fmt.Sprintf("%s%d", side.Letter(), arch), station, side, t.spans[i]/2)
+			stake.Arch, stake.Ground, stake.Running = arch, ground[side], running[side][i]
+			stake.Length, stake.Depth = own.Length, own.Depth
+			stakes = append(stakes, stake)
+		}
+	}
+	return append(stakes, t.guyStakes(running)...)
+}
+
+// guyStakes returns two stakes for each way a guyed arch is held. The first arch is held from before the entrance and the
+// last from beyond the exit, on their own baselines carried on straight: G1L, G1R. An arch between is held both ways along
+// the wall, 12 in (300 mm) outside it: G15La, G15Ra toward arch 1, G15Lb, G15Rb away from it. A lone arch is held both ways too.
+func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
+	n := len(t.stations)
+	arches := slices.Compact(slices.Sorted(slices.Values(t.spec.Guys.Arches)))
+	var stakes []Stake
+	for _, arch := range arches {
+		if arch < 1 || arch > n {
+			continue
+		}
+		type way struct {
+			sign   measure.Length
+			suffix string
+		}
+		ways := []way{{-1, "a"}, {1, "b"}}
+		out := limitsIn(t.spec.Units).stepOut
+		switch {
+		case n == 1:
+			out = 0
+		case arch == 1:
+			ways, out = []way{{-1, ""}}, 0
+		case arch == n:
+			ways, out = []way{{1, ""}}, 0
+		}
+		for _, w := range ways {
+			station := t.route.at(t.stations[arch-1].Along + w.sign*t.spec.Guys.Out)
+			ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
+			for _, side := range []spec.Side{spec.Left, spec.Right} {
+				name := fmt.Sprintf("G%d%s%s", arch, side.Letter(), w.suffix)
+				stake := t.stake(name, station, side, t.spans[arch-1]/2+out)
+				stake.Arch, stake.Guy, stake.Ground = arch, true, ground[side]
+				stake.Running = t.runningAt(running[side], station.Along)
+				stake.Length, stake.Depth = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth
+				stakes = append(stakes, stake)
+			}
+		}
+	}
+	return stakes
+}
+
+func (t tunnel) stake(name string, at Station, side spec.Side, out measure.Length) Stake {
+	if side == spec.Left {
+		out = -out
+	}
+	p := along(at.At, rightOf(at.Heading), out)
+	return Stake{Name: name, X: p.X, Y: p.Y, Along: at.Along, Offset: out, Side: side}
+}
+
+// running returns, for each side, the distance of every arch along that side's baseline. On a straight that is the route
+// distance itself. On a bend the baseline is the line of pegs that a tape can follow: from arch to arch through the points
+// half the commonest span out.
+func (t tunnel) running() (running [2][]measure.Length) {
+	for side, sign := range []measure.Length{-1, 1} {
+		var sum measure.Length
+		var before spec.Point
+		for i, s := range t.stations {
+			peg := along(s.At, rightOf(s.Heading), sign*t.baseline)
+			switch {
+			case t.route.straight():
+				sum = s.Along
+			case i > 0:
+				sum += distance(before, peg)
+			}
+			before = peg
+			running[side] = append(running[side], sum)
+		}
+	}
+	return running
+}
+
+// runningAt returns the running distance at a route distance: linear within a bay, straight on beyond the ends.
+func (t tunnel) runningAt(running []measure.Length, d measure.Length) measure.Length {
+	last := len(running) - 1
+	switch {
+	case d <= 0 || last == 0:
+		return d
+	case d >= t.route.length:
+		return running[last] + d - t.route.length
+	}
+	bay := min(int(d/t.spec.Tunnel.Spacing), last-1)
+	share := (d - t.stations[bay].Along) / t.spec.Tunnel.Spacing
+	return running[bay] + (running[bay+1]-running[bay])*share
+}
+
+// archAt returns a route distance as an arch number with fractions.
+func (t tunnel) archAt(d measure.Length) float64 {
+	if len(t.stations) == 1 {
+		return 1
+	}
+	return 1 + float64(d/t.spec.Tunnel.Spacing)
+}
+
+func sides(left, right measure.Length) [2]measure.Length { return [2]measure.Length{left, right} }
