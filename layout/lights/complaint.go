@@ -1,0 +1,93 @@
+package lights
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/spec"
+)
+
+// complaint is a finding before it is known on how many parts it holds.
+type complaint struct {
+	level finding.Level
+	code  string
+	key   string
+	text  string    // without a part, the whole sentence; with parts, what follows their names
+	on    []stretch // the parts, in the order they were met
+	worse float64   // of like complaints, the greatest speaks for all
+	mixed bool      // they differ in their figures
+}
+
+// complaints gathers them, so that sixty legs with one trouble make one finding.
+type complaints []complaint
+
+// add takes a complaint up, joining its parts to one of the same code and key on the same sort of part.
+func (list *complaints) add(c complaint) {
+	for i, old := range *list {
+		if old.code != c.code || old.key != c.key || onRidgePieces(old) != onRidgePieces(c) {
+			continue
+		}
+		both := append(old.on, c.on...)
+		mixed := old.mixed || old.text != c.text
+		if c.worse > old.worse {
+			old = c
+		}
+		old.on, old.mixed = both, mixed
+		(*list)[i] = old
+		return
+	}
+	*list = append(*list, c)
+}
+
+// onRidgePieces reports whether a complaint is about the ridge.
+func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].part == ridgePiece }
+
+// findings writes them out.
+func (list complaints) findings(s *spec.Spec) []finding.Finding {
+	var out []finding.Finding
+	for _, c := range list {
+		text := c.text
+		if len(c.on) > 0 {
+			text = "On " + listed(c.on) + ": " + text
+		}
+		if c.mixed {
+			text += " These are the figures of the worst."
+		}
+		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Sheet: "light", Key: c.key, Pos: s.Position(c.key)})
+	}
+	return out
+}
+
+// listed names parts: "legs L1 to L6, R1 to R6 and ridge 2".
+func listed(on []stretch) string {
+	var phrases []string
+	for p := leftLeg; p <= ridgePiece; p++ {
+		var numbers []int
+		for _, s := range on {
+			if s.part == p {
+				numbers = append(numbers, s.number)
+			}
+		}
+		slices.Sort(numbers)
+		numbers = slices.Compact(numbers)
+		for i := 0; i < len(numbers); {
+			j := i
+			for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
+				j++
+			}
+			phrase := fmt.Sprint(names[p].one, numbers[i])
+			if j > i {
+				phrase = fmt.Sprintf("%s%d to %s%d", names[p].from, numbers[i], names[p].to, numbers[j])
+			}
+			phrases = append(phrases, phrase)
+			i = j + 1
+		}
+	}
+	if len(phrases) > 1 {
+		last := len(phrases) - 1
+		return strings.Join(phrases[:last], ", ") + " and " + phrases[last]
+	}
+	return strings.Join(phrases, "")
+}

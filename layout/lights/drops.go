@@ -1,0 +1,215 @@
+package lights
+
+import (
+	"fmt"
+	"math"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// strand is a line of pipe that drops hang from: one stretch, or ridge pieces one after the other across their crowns.
+type strand []stretch
+
+// length returns the strand's length.
+func (s strand) length() measure.Length {
+	var sum measure.Length
+	for _, st := range s {
+		sum += st.length()
+	}
+	return sum
+}
+
+// at returns the stretch and the tape on it that a distance along the strand comes to.
+func (s strand) at(d measure.Length) (stretch, measure.Length) {
+	for _, st := range s[:len(s)-1] {
+		if d < st.length() {
+			return st, st.from + d
+		}
+		d -= st.length()
+	}
+	last := s[len(s)-1]
+	return last, min(last.from+d, last.to)
+}
+
+// hangOf returns how far a drop hangs below the pipe.
+func hangOf(d spec.Drop) measure.Length {
+	if d.Hang > 0 {
+		return d.Hang
+	}
+	return d.String.Drop
+}
+
+// lapOf returns by how much strings lap, none where that would not leave half of each.
+func lapOf(d spec.Drop) measure.Length {
+	if d.Lap > d.String.Length/2 {
+		return 0
+	}
+	return d.Lap
+}
+
+// dropCount returns how many strings reach along a length, laps counted.
+func dropCount(d spec.Drop, length measure.Length) int {
+	lap := lapOf(d)
+	return atLeast(max(0, length-lap), d.String.Length-lap)
+}
+
+// dropped returns the stretches of an arch that a drop hangs from.
+func dropped(s *spec.Spec, d spec.Drop, number int, k *arch.Kind) []stretch {
+	var out []stretch
+	for _, p := range d.Where {
+		out = append(out, onFrame(s, p, number, k, false)...)
+	}
+	return out
+}
+
+// droppedRidge returns what a drop hangs from in one bay of the ridge, from crown to crown.
+func droppedRidge(s *spec.Spec, d spec.Drop, bay int, piece measure.Length) []stretch {
+	var out []stretch
+	for _, p := range d.Where {
+		if p.Part == spec.RidgePieces && takes(p, bay) {
+			out = append(out, onRidge(p, bay, piece, -s.Ridge.Pipe.TakeOff)...)
+		}
+	}
+	return out
+}
+
+// drops lays every drop: along the arches first, then along the ridge.
+func (l *layer) drops() {
+	for i, d := range l.Spec.Lights.Drops {
+		var strands []strand
+		for _, a := range l.Arches {
+			for _, st := range dropped(l.Spec, d, a.Number, a.Kind) {
+				strands = append(strands, strand{st})
+			}
+		}
+		strands = append(strands, l.ridgeStrands(d)...)
+		key := fmt.Sprintf("lights.drops[%d]", i)
+		l.missing(key, d.Where, len(strands) > 0)
+		l.dropSays(key, d)
+		for _, s := range strands {
+			l.dropInOpening(key, d, s, l.drop(d, s))
+		}
+	}
+}
+
+// ridgeStrands joins the bays of the ridge that a drop runs through without a break.
+func (l *layer) ridgeStrands(d spec.Drop) []strand {
+	var out []strand
+	off := l.Spec.Ridge.Pipe.TakeOff
+	for i, piece := range l.Ridge {
+		for _, st := range droppedRidge(l.Spec, d, i+1, piece) {
+			if n := len(out); n > 0 && st.from == -off {
+				last := out[n-1][len(out[n-1])-1]
+				if last.number == i && last.to == l.Ridge[i-1]+off {
+					out[n-1] = append(out[n-1], st)
+					continue
+				}
+			}
+			out = append(out, strand{st})
+		}
+	}
+	return out
+}
+
+// drop lays one strand's strings and returns how low they hang over the opening.
+func (l *layer) drop(d spec.Drop, s strand) measure.Length {
+	total := s.length()
+	over := measure.Length(math.Inf(1))
+	first := len(l.out.Strings)
+	names := l.lay(line{
+		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d),
+		run: func(along measure.Length) string {
+			st, _ := s.at(along)
+			return "drop " + dropRun(st)
+		},
+		at: func(along measure.Length) End {
+			st, tape := s.at(along)
+			return l.end(st, tape, l.words(st, tape))
+		},
+	})
+	l.out.Ties += ties(total)
+	for i, name := range names {
+		from := measure.Length(i) * (d.String.Length - lapOf(d))
+		st, _ := s.at(from)
+		out := Drop{On: st.String(), String: name, Hang: hangOf(d), Lowest: measure.Length(math.Inf(1))}
+		for _, p := range l.profile(s, from, from+l.out.Strings[first+i].Used) {
+			low := p.height - out.Hang
+			out.Lowest = min(out.Lowest, low)
+			if p.across < l.Spec.Tunnel.OpeningWidth/2 {
+				over = min(over, low)
+			}
+		}
+		l.out.Drops = append(l.out.Drops, out)
+	}
+	return over
+}
+
+// dropRun names a drop's run: a leg by its stake's name alone.
+func dropRun(st stretch) string {
+	if st.part == leftLeg || st.part == rightLeg {
+		return fmt.Sprintf("%s%d", st.side().Letter(), st.number)
+	}
+	return st.String()
+}
+
+// sight is where a point of the pipe's underside is: above the ground line, and from the middle.
+type sight struct{ height, across measure.Length }
+
+// profile samples the underside of the pipe along a part of a strand, ends included. A few dozen samples follow the curve of
+// an arch to a millimetre or two.
+func (l *layer) profile(s strand, from, to measure.Length) []sight {
+	const samples = 48
+	var out []sight
+	for i := range samples + 1 {
+		st, tape := s.at(from + (to-from)*measure.Length(i)/samples)
+		if st.part == ridgePiece {
+			radius := l.Spec.Ridge.Pipe.OD / 2
+			for _, n := range []int{st.number, st.number + 1} {
+				k := l.arch(n)
+				out = append(out, sight{k.HeightAt(spec.Left, k.CrownTape) - radius, absolute(k.PointAt(k.CrownTape).X)})
+			}
+			continue
+		}
+		k := l.arch(st.number)
+		along := tape
+		if st.part == rightLeg {
+			along = k.Length - tape
+		}
+		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.number).Pipe.OD/2, absolute(k.PointAt(along).X)})
+	}
+	return out
+}
+
+// absolute returns a length without its sign.
+func absolute(l measure.Length) measure.Length { return measure.Length(math.Abs(float64(l))) }
+
+// dropInOpening reports a drop that hangs where people walk.
+func (l *layer) dropInOpening(key string, d spec.Drop, s strand, over measure.Length) {
+	t, units := l.Spec.Tunnel, l.Spec.Units
+	if over >= t.OpeningHeight {
+		return
+	}
+	level := finding.LookAt
+	if l.Spec.Given("tunnel.opening.height") {
+		level = finding.MustFix
+	}
+	l.says.add(complaint{level: level, code: "drop-in-opening", key: key, on: s, worse: -float64(over), text: fmt.Sprintf(
+		"%s hangs down to %s, into the opening of %s; hang it %s higher or farther from the middle.",
+		d.String.Name, units.Room(over), units.Room(t.OpeningHeight), units.Inches(t.OpeningHeight-over))})
+}
+
+// dropSays reports what the drop's own figures lack.
+func (l *layer) dropSays(key string, d spec.Drop) {
+	if hangOf(d) == 0 {
+		l.says.add(complaint{level: finding.LookAt, code: "drop-without-hang", key: key, text: fmt.Sprintf(
+			"How far %s hangs is not known, so it was drawn flat on the pipe; give hang.", d.String.Name)})
+	}
+	if d.Lap > d.String.Length/2 {
+		l.says.add(complaint{level: finding.LookAt, code: "drop-lap-too-long", key: key, text: fmt.Sprintf(
+			"A lap of %s is more than half of %s, so none was taken; give a shorter lap.",
+			l.Spec.Units.Inches(d.Lap), d.String.Name)})
+	}
+}

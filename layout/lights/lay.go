@@ -1,0 +1,138 @@
+package lights
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// tieStep is how far apart zip ties go along pipe, with one at each end of a stretch; a row takes one at each arch that it
+// passes. Common practice, no source.
+const tieStep = 12 * measure.Inch
+
+// Input is everything that the lights' places follow from.
+type Input struct {
+	Spec   *spec.Spec
+	Arches []arch.Arch // 1 to n
+	Ground ground.Layout
+	Ridge  []measure.Length // cut length of each bay's ridge piece; empty without a ridge
+}
+
+// layer lays string after string and keeps the account.
+type layer struct {
+	Input
+	out  Layout
+	says complaints
+	full bool // no more strings are laid
+}
+
+// Lay gives every string its place. Strings are numbered in the order they hang: wraps arch by arch (left leg, right leg,
+// ridge piece), then the rows along their paths, then the drops.
+func Lay(in Input) Layout {
+	l := layer{Input: in}
+	if slices.ContainsFunc(in.Arches, func(a arch.Arch) bool { return len(a.Curve) == 0 }) {
+		l.says.add(complaint{level: finding.LookAt, code: "lights-not-laid", key: "lights",
+			text: "Lights were not laid, for an arch that they could hang on does not stand. Make every arch stand first."})
+		return Layout{Findings: l.says.findings(in.Spec)}
+	}
+	l.wraps()
+	l.rows()
+	l.drops()
+	if l.full {
+		l.says.add(complaint{level: finding.LookAt, code: "too-many-strings", key: "lights", text: fmt.Sprintf(
+			"These lights take more than %d strings, and laying stopped there; choose longer strings.", mostStrings)})
+	}
+	l.out.Findings = l.says.findings(in.Spec)
+	return l.out
+}
+
+// arch returns an arch by its number.
+func (l *layer) arch(number int) arch.Arch { return l.Arches[number-1] }
+
+// line is a path that strings lie along, end to end: how many, on what length, and where each distance along it is.
+type line struct {
+	label  catalog.String
+	count  int
+	length measure.Length
+	lap    measure.Length // by which each string overlaps the one before
+	run    func(d measure.Length) string
+	at     func(d measure.Length) End
+}
+
+// lay lays the line's strings and returns their names, in order.
+func (l *layer) lay(w line) []string {
+	var names []string
+	step := w.label.Length - w.lap
+	for i := range w.count {
+		if len(l.out.Strings) >= mostStrings {
+			l.full = true
+			break
+		}
+		from := measure.Length(i) * step
+		used := min(w.label.Length, w.length-from)
+		s := String{
+			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Kind: w.label.Name, Run: w.run(from),
+			From: w.at(from), To: w.at(from + used),
+			Used: used, LeftOver: w.label.Length - used,
+			Watts: w.label.Watts, Label: w.label,
+		}
+		l.out.Strings = append(l.out.Strings, s)
+		names = append(names, s.Name)
+	}
+	return names
+}
+
+// end returns the place of a tape mark on a stretch's part, in words and on the site.
+func (l *layer) end(s stretch, tape measure.Length, words string) End {
+	if s.part == ridgePiece {
+		return l.ridgeEnd(s, tape, words)
+	}
+	k := l.arch(s.number)
+	along, side := tape, s.side()
+	if s.part == rightLeg {
+		along = k.Length - tape
+	}
+	if s.part == wholeArch && tape > k.CrownTape {
+		side = spec.Right
+	}
+	return l.on(s.number, side, along, words)
+}
+
+// on returns the place on an arch at a tape from its left foot.
+func (l *layer) on(number int, side spec.Side, along measure.Length, words string) End {
+	p := l.arch(number).PointAt(along)
+	x, y, z := l.Ground.Site(number, p.X, p.Y)
+	return End{At: words, X: x, Y: y, Z: z, Arch: number, Side: side}
+}
+
+// ridgeEnd returns the place of a tape mark on a ridge piece, on the straight line between two crowns.
+func (l *layer) ridgeEnd(s stretch, tape measure.Length, words string) End {
+	piece := l.Ridge[s.number-1]
+	off := l.Spec.Ridge.Pipe.TakeOff
+	share := (tape + off) / (piece + 2*off)
+	return l.between(s.number, share, words)
+}
+
+// between returns the place on a bay's ridge at a share of the way from crown to crown.
+func (l *layer) between(bay int, share measure.Length, words string) End {
+	a := l.on(bay, spec.Left, l.arch(bay).CrownTape, words)
+	b := l.on(bay+1, spec.Left, l.arch(bay+1).CrownTape, words)
+	out := a
+	if share > 0.5 {
+		out.Arch = bay + 1
+	}
+	out.X += (b.X - a.X) * share
+	out.Y += (b.Y - a.Y) * share
+	out.Z += (b.Z - a.Z) * share
+	return out
+}
+
+// ties returns how many zip ties a stretch of pipe takes.
+func ties(length measure.Length) int { return int(math.Ceil(float64(length/tieStep)*(1-1e-9))) + 1 }

@@ -1,0 +1,107 @@
+// Package lights gives every light string its place: wraps round legs and ridge, rows along the walls, drops. It knows
+// where each string's prongs and socket end up, and what hangs on each arch.
+//
+// A wrap is a helix on a cylinder that runs through the wire's middle: its diameter is the pipe's outside and one wire. The
+// whole string, its unlit lead and tail too, lies on the pipe. A row is a chain of shallow parabolas from arch to arch.
+// Strings are laid end to end along such a path, and every path keeps its account: the strings' lengths add up to what
+// lies on it and what is left over.
+package lights
+
+import (
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// mostStrings is where laying stops: far above what any crew hangs, far below what would tire a machine.
+const mostStrings = 20000
+
+// End is where one end of a string is.
+type End struct {
+	At string         `json:"at"`   // in words: "foot of leg L3", "crown 3", "row left 2, arch 4"
+	X  measure.Length `json:"x_mm"` // on the site plan
+	Y  measure.Length `json:"y_mm"`
+	Z  measure.Length `json:"z_mm"` // above the datum
+
+	Arch int       `json:"-"` // nearest arch
+	Side spec.Side `json:"-"` // wall it is on, or nearest to; the ridge is between both and says Left
+}
+
+// String is one light string in its place. From is the end with the prongs, To the end with the socket.
+type String struct {
+	Name     string         `json:"name"` // S1, S2 … in the order they hang
+	Kind     string         `json:"string"`
+	Run      string         `json:"run"` // leg L3, row left 2, ridge 4, drop R5
+	From     End            `json:"from"`
+	To       End            `json:"to"`
+	Used     measure.Length `json:"used_mm"`
+	LeftOver measure.Length `json:"left_over_mm"`
+	Watts    measure.Power  `json:"watts"`
+
+	Label catalog.String `json:"-"`
+}
+
+// Wrap is the helix on one stretch of pipe.
+type Wrap struct {
+	On    string         `json:"on"` // leg L3, ridge 4
+	Pitch measure.Length `json:"pitch_mm"`
+	Turns float64        `json:"turns"`
+
+	Strings  []string       `json:"-"` // in order from the stretch's start
+	Label    catalog.String `json:"-"`
+	From, To measure.Length `json:"-"` // tape along the leg from its ground point, or along the ridge piece from its end nearer arch 1
+	Flags    []Flag         `json:"-"`
+	Mirror   bool           `json:"-"` // wound the other way, so that the pair looks symmetrical
+	Crown    bool           `json:"-"` // prongs at the stretch's end, not its start
+	Covers   float64        `json:"-"` // share of the stretch the strings reach; 1 where they reach
+}
+
+// Flag is a tape mark that a numbered bulb must meet, to judge the pitch by while wrapping.
+type Flag struct {
+	Tape   measure.Length // measured as the wrap's From and To are
+	Bulb   int            // from the prongs, 1 first
+	String string         // the string the bulb is on
+}
+
+// Row is one line of lights along a wall.
+type Row struct {
+	Wall    spec.Side
+	Number  int              // from the ground up
+	Tape    measure.Length   // along each leg from the ground
+	Heights []measure.Length // true height at each arch, above its ground line
+	Kind    string
+	Strings []string // in path order
+	Back    bool     // runs from the last arch to the first
+}
+
+// Path is one unbroken line of a kind along a wall: along its lowest row, up the end arch to its next, and back. A side way
+// out breaks a wall, and a new path begins beyond it.
+type Path struct {
+	Wall        spec.Side
+	Kind        string
+	First, Last int   // arches it runs between, First < Last
+	Rows        []int // row numbers in the order it takes them
+	Length      measure.Length
+	Strings     []string
+	LeftOver    measure.Length // of the last string
+}
+
+// Drop is one string hung below the pipe.
+type Drop struct {
+	On     string // leg L3, arch 3, ridge 4: the part it starts on
+	String string
+	Hang   measure.Length // below the pipe
+	Lowest measure.Length // above the ground line
+}
+
+// Layout is every string in its place.
+type Layout struct {
+	Strings  []String
+	Wraps    []Wrap
+	Rows     []Row
+	Paths    []Path // of the rows
+	Drops    []Drop
+	Ties     int // zip ties: see tieStep
+	Findings []finding.Finding
+}

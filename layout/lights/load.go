@@ -1,0 +1,101 @@
+package lights
+
+import (
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Loads returns what hangs on an arch beside its pipe, from the left foot: wraps and drops spread over their stretch, rows
+// as points at their marks on both legs, each half of what hangs in the bays next to it. Whole strings count, for what is
+// left over is bundled and hangs there too. A row's bay is taken as long as the route's spacing, sag counted.
+func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
+	var out []arch.Load
+	for _, w := range s.Lights.Wraps {
+		for _, st := range wrapped(s, w, number, k) {
+			c := onto(s, w, st).wind()
+			reach := st.length() * measure.Length(c.covers)
+			if w.Plug == spec.PlugCrown {
+				st.from = st.to - reach
+			} else {
+				st.to = st.from + reach
+			}
+			out = append(out, load(k, st, weigh(w.String, c.wound+c.leftOver)))
+		}
+	}
+	for _, d := range s.Lights.Drops {
+		for _, st := range dropped(s, d, number, k) {
+			whole := measure.Length(dropCount(d, st.length())) * d.String.Length
+			out = append(out, load(k, st, weigh(d.String, whole)))
+		}
+	}
+	return append(out, rowLoads(s, number, k)...)
+}
+
+// RidgeLoad returns the weight of the lights on a bay's ridge piece, whole wraps and the drops under its length.
+func RidgeLoad(s *spec.Spec, bay int, piece measure.Length) measure.Force {
+	var sum measure.Force
+	for _, w := range s.Lights.Wraps {
+		for _, st := range wrappedRidge(s, w, bay, piece) {
+			c := onto(s, w, st).wind()
+			sum += weigh(w.String, c.wound+c.leftOver)
+		}
+	}
+	for _, d := range s.Lights.Drops {
+		lapped := d.String.Length / (d.String.Length - lapOf(d))
+		for _, st := range droppedRidge(s, d, bay, piece) {
+			sum += weigh(d.String, st.length()*lapped)
+		}
+	}
+	return sum
+}
+
+// weigh returns the weight of a length of string.
+func weigh(s catalog.String, length measure.Length) measure.Force {
+	return measure.Mass(float64(s.Mass) * length.Metres()).Weight()
+}
+
+// load puts a weight on a stretch of leg, counted from the left foot.
+func load(k *arch.Kind, st stretch, weight measure.Force) arch.Load {
+	if st.part == rightLeg {
+		st.from, st.to = k.Length-st.to, k.Length-st.from
+	}
+	return arch.Load{From: st.from, To: st.to, Weight: weight}
+}
+
+// rowLoads returns the points at which rows hang on an arch.
+func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
+	rows := s.Lights.Rows
+	if rows == nil {
+		return nil
+	}
+	half := sagged(s.Tunnel.Spacing, rows.Sag) / 2
+	var out []arch.Load
+	for _, wall := range rows.Walls {
+		var halves measure.Length
+		for _, bay := range []int{number - 1, number} {
+			if bay >= 1 && bay < s.Tunnel.Arches && !gapped(rows, wall, bay) {
+				halves += half
+			}
+		}
+		if halves == 0 {
+			continue
+		}
+		for i, mark := range marks(rows) {
+			if mark > crownTape(k, wall) {
+				break
+			}
+			st := stretch{part: legPart(wall), number: number, from: mark, to: mark}
+			out = append(out, load(k, st, weigh(rows.Strings[i%len(rows.Strings)], halves)))
+		}
+	}
+	return out
+}
+
+// gapped reports whether a bay of a wall is a way out.
+func gapped(rows *spec.Rows, wall spec.Side, bay int) bool {
+	return slices.ContainsFunc(rows.Gaps, func(g spec.Gap) bool { return g.Wall == wall && slices.Contains(g.Bays, bay) })
+}

@@ -1,0 +1,147 @@
+package lights
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+)
+
+// span is a piece of a path: across one bay in a row, or up one leg from row to row.
+type span struct {
+	row      int // index of the row, of the upper one where it climbs
+	from, to End // arch and place at both ends
+	start    measure.Length
+	length   measure.Length
+	climb    bool
+	foot     measure.Length // tape at which a climb starts
+}
+
+// path lays one kind along the rows that it hangs in, over one block of bays.
+func (l *layer) path(b block, label catalog.String, hung []Row) {
+	var spans []span
+	var at measure.Length
+	add := func(s span) {
+		s.start = at
+		at += s.length
+		spans = append(spans, s)
+	}
+	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
+	back := l.Spec.Lights.Rows.FromBack
+	for i := range hung {
+		r := &hung[i]
+		if r.Kind != label.Name {
+			continue
+		}
+		r.Back = back
+		arches := []int{}
+		for n := b.first; n <= b.last; n++ {
+			arches = append(arches, n)
+		}
+		if back {
+			slices.Reverse(arches)
+		}
+		if n := len(out.Rows); n > 0 {
+			below := hung[out.Rows[n-1]-1]
+			up := l.climb(below, *r, i, arches[0])
+			l.out.Ties += ties(up.length) - 2 // its ends are tied as marks of the rows
+			add(up)
+		}
+		for j := 1; j < len(arches); j++ {
+			add(l.across(*r, i, arches[j-1], arches[j]))
+		}
+		l.out.Ties += len(arches)
+		out.Rows = append(out.Rows, r.Number)
+		back = !back
+	}
+	out.Length = at
+	out.Strings = l.lay(line{
+		label: label, count: atLeast(at, label.Length), length: at,
+		run: func(d measure.Length) string { return rowName(hung[spanAt(spans, d).row]) },
+		at:  func(d measure.Length) End { return l.onPath(spans, hung, d) },
+	})
+	if len(out.Strings) > 0 {
+		out.LeftOver = l.out.Strings[len(l.out.Strings)-1].LeftOver
+	}
+	l.out.Paths = append(l.out.Paths, out)
+	fileRows(spans, hung, out.Strings, label.Length)
+}
+
+// fileRows notes in each row the strings that lie in it.
+func fileRows(spans []span, hung []Row, strings []string, length measure.Length) {
+	for _, s := range spans {
+		r := &hung[s.row]
+		for i := int(s.start / length); i < len(strings) && measure.Length(i)*length < s.start+s.length; i++ {
+			if n := len(r.Strings); n == 0 || r.Strings[n-1] != strings[i] {
+				r.Strings = append(r.Strings, strings[i])
+			}
+		}
+	}
+}
+
+// rowName returns the run's name of a row, as in row left 2.
+func rowName(r Row) string { return fmt.Sprintf("row %v %d", r.Wall, r.Number) }
+
+// mark returns the place of a row at an arch.
+func (l *layer) mark(r Row, tape measure.Length, arch int) End {
+	return l.end(stretch{part: legPart(r.Wall), number: arch}, tape, "")
+}
+
+// across is a row's span over a bay.
+func (l *layer) across(r Row, index, from, to int) span {
+	s := span{row: index, from: l.mark(r, r.Tape, from), to: l.mark(r, r.Tape, to)}
+	s.length = sagged(apart(s.from, s.to), l.Spec.Lights.Rows.Sag)
+	return s
+}
+
+// climb is the span up a leg from one row to the next of its kind.
+func (l *layer) climb(below, above Row, index, arch int) span {
+	return span{
+		row: index, climb: true, foot: below.Tape, length: above.Tape - below.Tape,
+		from: l.mark(below, below.Tape, arch), to: l.mark(above, above.Tape, arch),
+	}
+}
+
+// apart returns the straight distance between two places.
+func apart(a, b End) measure.Length {
+	dx, dy, dz := float64(b.X-a.X), float64(b.Y-a.Y), float64(b.Z-a.Z)
+	return measure.Length(math.Sqrt(dx*dx + dy*dy + dz*dz))
+}
+
+// spanAt returns the span that a distance along the path lies in; at a joint, the one that follows.
+func spanAt(spans []span, d measure.Length) span {
+	i := sort.Search(len(spans), func(i int) bool { return spans[i].start+spans[i].length > d+1e-6 })
+	return spans[min(i, len(spans)-1)]
+}
+
+// onPath returns the place at a distance along the path.
+func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
+	s := spanAt(spans, d)
+	r := hung[s.row]
+	in := max(0, min(d-s.start, s.length))
+	if s.climb {
+		st := stretch{part: legPart(r.Wall), number: s.from.Arch}
+		tape := s.foot + in
+		return l.end(st, tape, fmt.Sprintf("%s, %v at %s up the pipe", rowName(r), st, l.Spec.Units.Tape(tape)))
+	}
+	share := measure.Length(0)
+	if s.length > 0 {
+		share = in / s.length
+	}
+	out := s.from
+	rest := in
+	if share > 0.5 {
+		out.Arch, rest = s.to.Arch, s.length-in
+	}
+	out.X += (s.to.X - s.from.X) * share
+	out.Y += (s.to.Y - s.from.Y) * share
+	out.Z += (s.to.Z-s.from.Z)*share - dip(l.Spec.Lights.Rows.Sag, float64(share))
+	out.At = fmt.Sprintf("%s, arch %d", rowName(r), out.Arch)
+	if rest > l.Spec.Units.Grid() {
+		out.At = fmt.Sprintf("%s, bay %d, %s from arch %d", rowName(r), min(s.from.Arch, s.to.Arch), l.Spec.Units.Tape(rest), out.Arch)
+	}
+	return out
+}

@@ -1,0 +1,154 @@
+package lights
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// mostRows is where marks along a leg stop: rows closer than anyone hangs them.
+const mostRows = 120
+
+// marks returns the rows' tape marks, from the ground up.
+func marks(rows *spec.Rows) []measure.Length {
+	out := []measure.Length{rows.First}
+	if rows.Step <= 0 {
+		return out
+	}
+	for len(out) < mostRows {
+		// By multiplication, so that a long column of marks does not drift; a hair over, so that the last is not lost.
+		mark := rows.First + rows.Step*measure.Length(len(out))
+		if mark > rows.UpTo*(1+1e-9) {
+			break
+		}
+		out = append(out, mark)
+	}
+	return out
+}
+
+// rows lays the rows of each wall, left to right as the spec has them.
+func (l *layer) rows() {
+	rows := l.Spec.Lights.Rows
+	if rows == nil {
+		return
+	}
+	if len(l.Arches) < 2 {
+		l.says.add(complaint{level: finding.LookAt, code: "rows-need-two-arches", key: "lights.rows",
+			text: "Rows run from arch to arch, and this tunnel has one arch; leave them out."})
+		return
+	}
+	all := marks(rows)
+	if len(all) == mostRows && rows.Step > 0 {
+		l.says.add(complaint{level: finding.LookAt, code: "too-many-rows", key: "lights.rows.step", text: fmt.Sprintf(
+			"Rows %s apart are more than %d; the rest were left out. Take a wider step.", l.Spec.Units.Inches(rows.Step), mostRows-1)})
+	}
+	kept := l.underCrown(all)
+	for _, wall := range rows.Walls {
+		l.wall(wall, kept)
+	}
+}
+
+// underCrown returns the marks that every leg has, so that both walls get the same rows.
+func (l *layer) underCrown(all []measure.Length) []measure.Length {
+	rows := l.Spec.Lights.Rows
+	shortest := measure.Length(math.Inf(1))
+	for _, a := range l.Arches {
+		for _, wall := range rows.Walls {
+			shortest = min(shortest, crownTape(a.Kind, wall))
+		}
+	}
+	n := len(all)
+	for n > 0 && all[n-1] > shortest {
+		n--
+	}
+	if n < len(all) {
+		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.up to", text: fmt.Sprintf(
+			"The rows end at %s of tape, for the shortest leg reaches its crown at %s; the marks up to %s were left out.",
+			lastTape(l.Spec.Units, all[:n]), l.Spec.Units.Tape(shortest), l.Spec.Units.Tape(all[len(all)-1]))})
+	}
+	if n > 0 && all[0]-rows.Sag < 2*measure.Inch {
+		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", text: fmt.Sprintf(
+			"The first row lies on the ground: its mark is at %s and it sags %s. Start at %s or more.",
+			l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+4*measure.Inch))})
+	}
+	return all[:n]
+}
+
+// lastTape prints the last of some marks.
+func lastTape(units measure.System, kept []measure.Length) string {
+	if len(kept) == 0 {
+		return "no mark"
+	}
+	return units.Tape(kept[len(kept)-1])
+}
+
+// wall lays one wall: each block of bays between ways out has a path of its own for each kind of string.
+func (l *layer) wall(wall spec.Side, kept []measure.Length) {
+	rows := l.Spec.Lights.Rows
+	first := len(l.out.Rows)
+	for i, mark := range kept {
+		r := Row{Wall: wall, Number: i + 1, Tape: mark, Kind: rows.Strings[i%len(rows.Strings)].Name}
+		for _, a := range l.Arches {
+			r.Heights = append(r.Heights, a.HeightAt(wall, mark))
+		}
+		l.out.Rows = append(l.out.Rows, r)
+	}
+	blocks := openBlocks(rows, wall, len(l.Arches))
+	if rows.FromBack {
+		slices.Reverse(blocks)
+	}
+	hung := l.out.Rows[first:]
+	for _, b := range blocks {
+		var done []string
+		for i, label := range rows.Strings {
+			if i >= len(kept) || slices.Contains(done, label.Name) {
+				continue
+			}
+			done = append(done, label.Name)
+			l.path(b, label, hung)
+		}
+	}
+	l.rowsInOpening(hung)
+}
+
+// block is a run of bays without a way out, given by the arches at its two ends.
+type block struct{ first, last int }
+
+// openBlocks returns a wall's blocks from the front.
+func openBlocks(rows *spec.Rows, wall spec.Side, arches int) []block {
+	var out []block
+	for bay := 1; bay < arches; bay++ {
+		switch n := len(out); {
+		case gapped(rows, wall, bay):
+		case n > 0 && out[n-1].last == bay:
+			out[n-1].last = bay + 1
+		default:
+			out = append(out, block{bay, bay + 1})
+		}
+	}
+	return out
+}
+
+// rowsInOpening says which rows hang in the space that people walk through.
+func (l *layer) rowsInOpening(hung []Row) {
+	t := l.Spec.Tunnel
+	for _, r := range hung {
+		for i, a := range l.Arches {
+			along := r.Tape
+			if r.Wall == spec.Right {
+				along = a.Length - r.Tape
+			}
+			across := math.Abs(float64(a.PointAt(along).X))
+			if across < float64(t.OpeningWidth)/2 && r.Heights[i]-l.Spec.Lights.Rows.Sag < t.OpeningHeight {
+				l.says.add(complaint{level: finding.LookAt, code: "row-in-opening", key: "lights.rows.up to", text: fmt.Sprintf(
+					"Row %d of the %v wall hangs in the opening at arch %d, %s above the ground and %s from the middle; end the rows lower.",
+					r.Number, r.Wall, a.Number, l.Spec.Units.Room(r.Heights[i]-l.Spec.Lights.Rows.Sag), l.Spec.Units.Room(measure.Length(across)))})
+				return
+			}
+		}
+	}
+}

@@ -1,0 +1,196 @@
+package lights
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// sixRows are rows every foot up to 6 ft on both walls, two kinds in turn: common practice, no source.
+func sixRows() *spec.Rows {
+	return &spec.Rows{
+		First: 12 * inch, Step: 12 * inch, UpTo: 72 * inch, Sag: inch,
+		Strings: []catalog.String{mini("warm", 24*foot), mini("red", 20*foot)},
+		Walls:   []spec.Side{spec.Left, spec.Right},
+	}
+}
+
+// everything hangs lights of each sort.
+func everything(arches int) Input {
+	return plain(arches, spec.Lights{
+		Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs, spec.RidgePieces)},
+		Rows:  sixRows(),
+		Drops: []spec.Drop{{Where: []spec.Place{{Part: spec.RidgePieces}}, String: mini("drop", 9*foot), Hang: 6 * inch, Lap: 3 * inch}},
+	})
+}
+
+// In a straight level tunnel a kind with three rows goes along three times four bays and up twice two feet.
+func TestPathsOfAStraightTunnel(t *testing.T) {
+	l := Lay(plain(5, spec.Lights{Rows: sixRows()}))
+	if len(l.Rows) != 12 || len(l.Paths) != 4 {
+		t.Fatalf("%d rows, %d paths", len(l.Rows), len(l.Paths))
+	}
+	bay := 54 * (1 + 8./3/(54*54) - 32./5/(54*54*54*54))
+	for _, p := range l.Paths {
+		near(t, p.Kind+" path, in", p.Length.Inches(), 3*4*bay+2*24, 1e-6)
+		want := []int{1, 3, 5}
+		if p.Kind == "red" {
+			want = []int{2, 4, 6}
+		}
+		if !slices.Equal(p.Rows, want) || p.First != 1 || p.Last != 5 {
+			t.Errorf("%+v", p)
+		}
+		var sum, used measure.Length
+		for _, s := range l.Strings {
+			if slices.Contains(p.Strings, s.Name) {
+				sum += s.Label.Length
+				used += s.Used
+			}
+		}
+		near(t, "used", float64(used), float64(p.Length), 1e-6)
+		near(t, "account", float64(sum), float64(p.Length+p.LeftOver), 1e-6)
+	}
+	for _, r := range l.Rows {
+		if back := (r.Number-1)/2%2 == 1; r.Back != back {
+			t.Errorf("row %v %d: back %v, want %v", r.Wall, r.Number, r.Back, back)
+		}
+		if len(r.Heights) != 5 || len(r.Strings) == 0 {
+			t.Errorf("%+v", r)
+		}
+	}
+}
+
+// The path is walked millimetre by millimetre: what the ends' places add up to must be what the path says it is, a hair less for the
+// corners cut.
+func TestPathByWalkingIt(t *testing.T) {
+	rows := sixRows()
+	rows.Sag = 5 * inch
+	rows.Strings = []catalog.String{mini("crumbs", 1)}
+	rows.Step, rows.Walls = 24*inch, []spec.Side{spec.Right}
+	l := Lay(plain(4, spec.Lights{Rows: rows}))
+	var walked float64
+	for i, s := range l.Strings {
+		walked += float64(apart(s.From, s.To))
+		if i > 0 {
+			near(t, "from the end of the one before", float64(apart(l.Strings[i-1].To, s.From)), 0, 1e-6)
+		}
+	}
+	total := float64(l.Paths[0].Length)
+	near(t, "walked, mm", walked, total, total*2e-4)
+}
+
+// On a bend of 25 ft that rises 3 in a bay, marks of a row stand on a circle of their own: chord 2·r·sin(φ/2), and the rise.
+func TestPathsOnARisingBend(t *testing.T) {
+	rows := sixRows()
+	rows.UpTo, rows.Sag = rows.First, 0
+	l := Lay(bent(plain(9, spec.Lights{Rows: rows}), 25*foot, 3*inch))
+	half := 241 / math.Pi
+	inset := half * (1 - math.Cos(12/half)) // of a half-round arch's mark 12 in up, from its stake
+	for i, radius := range []float64{300 + half - inset, 300 - half + inset} {
+		chord := 2 * radius * math.Sin(54./300/2)
+		near(t, "path, in", l.Paths[i].Length.Inches(), 8*math.Hypot(chord, 3), .01)
+	}
+}
+
+func TestWallsAreMirrored(t *testing.T) {
+	l := Lay(plain(7, spec.Lights{Rows: sixRows()}))
+	half := len(l.Strings) / 2
+	for i := range half {
+		a, b := l.Strings[i], l.Strings[half+i]
+		near(t, "x", float64(a.To.X), -float64(b.To.X), 1e-6)
+		near(t, "y", float64(a.To.Y), float64(b.To.Y), 1e-6)
+		near(t, "z", float64(a.To.Z), float64(b.To.Z), 1e-6)
+		if a.Kind != b.Kind || a.Used != b.Used || a.To.Side == b.To.Side {
+			t.Errorf("%+v against %+v", a, b)
+		}
+	}
+}
+
+func TestEndsOfStringsInRows(t *testing.T) {
+	rows := sixRows()
+	rows.Strings = []catalog.String{mini("warm", 3*54*inch)}
+	rows.Sag, rows.Walls = 0, []spec.Side{spec.Left}
+	l := Lay(plain(5, spec.Lights{Rows: rows}))
+	// 216 in of row 1, 12 in up, back along row 2: three bays a string, so that the second begins at arch 4, climbs at arch 5
+	// and ends 96 in into row 2, 42 in past arch 4.
+	if got := l.Strings[0].To.At; got != "row left 1, arch 4" {
+		t.Errorf("first string ends at %q", got)
+	}
+	if got := l.Strings[1].To.At; got != "row left 2, bay 3, "+measure.Imperial.Tape(12*inch)+" from arch 3" {
+		t.Errorf("second string ends at %q", got)
+	}
+	if got := []string{l.Strings[1].Run, l.Strings[2].Run}; !slices.Equal(got, []string{"row left 1", "row left 2"}) {
+		t.Errorf("runs %v", got)
+	}
+	if !slices.Equal(l.Rows[0].Strings, []string{"S1", "S2"}) || l.Rows[1].Strings[0] != "S2" {
+		t.Errorf("rows' strings %v, %v", l.Rows[0].Strings, l.Rows[1].Strings)
+	}
+	near(t, "y, in", l.Strings[1].To.Y.Inches(), 4*54-96, 1e-6)
+}
+
+func TestWayOutBreaksTheWall(t *testing.T) {
+	rows := sixRows()
+	rows.Gaps = []spec.Gap{{Wall: spec.Left, Bays: []int{2}}}
+	l := Lay(plain(6, spec.Lights{Rows: rows}))
+	var left []block
+	for _, p := range l.Paths {
+		if p.Wall == spec.Left && p.Kind == "warm" {
+			left = append(left, block{p.First, p.Last})
+		}
+	}
+	if !slices.Equal(left, []block{{1, 2}, {3, 6}}) {
+		t.Errorf("blocks %v", left)
+	}
+	for _, s := range l.Strings {
+		if s.From.Side == spec.Left && s.From.Y > 54*inch+1e-6 && s.From.Y < 108*inch-1e-6 {
+			t.Errorf("%s begins in the way out: %+v", s.Name, s.From)
+		}
+	}
+	rows.FromBack = true
+	l = Lay(plain(6, spec.Lights{Rows: rows}))
+	if p := l.Paths[0]; p.First != 3 || !l.Rows[0].Back || l.Strings[0].From.Arch != 6 {
+		t.Errorf("from the back: %+v, %+v", p, l.Strings[0].From)
+	}
+}
+
+func TestFindingsOfRows(t *testing.T) {
+	change := func(f func(r *spec.Rows)) *spec.Rows {
+		r := sixRows()
+		f(r)
+		return r
+	}
+	for _, c := range []struct {
+		rows   *spec.Rows
+		arches int
+		want   string
+	}{
+		{change(func(r *spec.Rows) { r.UpTo = 14 * foot }), 3, "row-above-crown"},
+		{change(func(r *spec.Rows) { r.First = 2 * inch }), 3, "row-on-ground"},
+		{change(func(r *spec.Rows) { r.Sag, r.UpTo, r.First = 40*inch, 9*foot, 4*foot }), 3, "row-in-opening"},
+		{change(func(r *spec.Rows) { r.Step = inch / 50 }), 3, "too-many-rows"},
+		{sixRows(), 1, "rows-need-two-arches"},
+	} {
+		in := plain(c.arches, spec.Lights{Rows: c.rows})
+		if got := codes(Lay(in)); !slices.Contains(got, c.want) {
+			t.Errorf("got %v, want %s", got, c.want)
+		}
+	}
+	if got := codes(Lay(plain(5, spec.Lights{Rows: sixRows()}))); len(got) > 0 {
+		t.Errorf("good rows: %v", got)
+	}
+}
+
+// The largest spec there is, with twenty rows on both walls: to be laid well within a second.
+func BenchmarkLay(b *testing.B) {
+	in := everything(spec.MostArches)
+	in.Spec.Lights.Rows.Step, in.Spec.Lights.Rows.UpTo = 3*inch, 69*inch
+	for b.Loop() {
+		if l := Lay(in); len(l.Rows) != 40 {
+			b.Fatal(len(l.Rows))
+		}
+	}
+}

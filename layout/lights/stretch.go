@@ -1,0 +1,165 @@
+package lights
+
+import (
+	"fmt"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// bare is the end of a pipe left unwrapped for its socket. A deeper socket leaves more.
+const bare = 1 * measure.Inch
+
+// part is a piece of the frame that a string can be on.
+type part int
+
+const (
+	leftLeg part = iota
+	rightLeg
+	wholeArch // from the left foot over the crown to the right foot
+	ridgePiece
+)
+
+// names are how runs and findings name each part: what stands before one number, and before both of a range.
+var names = [...]struct{ one, from, to string }{
+	{"leg L", "legs L", "L"}, {"leg R", "legs R", "R"}, {"arch ", "arches ", ""}, {"ridge ", "ridge ", ""},
+}
+
+// stretch is a length of one part of the frame, from tape to tape: along a leg from its ground point, along an arch from
+// the left one, along a ridge piece from its end nearer arch 1.
+type stretch struct {
+	part     part
+	number   int // arch, or bay of the ridge
+	from, to measure.Length
+}
+
+// String returns the part's name, as in leg L3.
+func (s stretch) String() string { return fmt.Sprint(names[s.part].one, s.number) }
+
+// length returns the stretch's length.
+func (s stretch) length() measure.Length { return s.to - s.from }
+
+// side returns the wall that the stretch begins on.
+func (s stretch) side() spec.Side {
+	if s.part == rightLeg {
+		return spec.Right
+	}
+	return spec.Left
+}
+
+// legPart returns the part that is the leg of a side.
+func legPart(side spec.Side) part {
+	if side == spec.Right {
+		return rightLeg
+	}
+	return leftLeg
+}
+
+// crownTape returns the tape from a leg's ground point to the centre of the crown fitting.
+func crownTape(k *arch.Kind, side spec.Side) measure.Length {
+	if side == spec.Right {
+		return k.Length - k.CrownTape
+	}
+	return k.CrownTape
+}
+
+// wrapEnd returns the tape at which a wrap up a leg ends: short of the pipe's end, which goes into the crown joint. A
+// single stick has no joint there, and its two wraps meet.
+func wrapEnd(s *spec.Spec, number int, k *arch.Kind, side spec.Side) measure.Length {
+	a := s.ArchOf(number)
+	if a.OneStick {
+		return crownTape(k, side)
+	}
+	joint := a.Pipe.CouplingStop / 2
+	if s.Ridge.Present && s.Tunnel.Arches > 1 {
+		joint = a.Pipe.TakeOff
+	}
+	return crownTape(k, side) - joint - max(bare, a.Pipe.Socket)
+}
+
+// onLeg returns what a place covers of one leg, up to its end; not ok where that is nothing.
+func onLeg(p spec.Place, number int, k *arch.Kind, side spec.Side, end measure.Length) (stretch, bool) {
+	out := stretch{part: legPart(side), number: number, to: end}
+	switch p.Bound {
+	case spec.ByTape:
+		out.from, out.to = max(0, p.From), min(end, p.To)
+	case spec.ByHeight:
+		if p.From > 0 {
+			tape, reached := k.TapeAt(side, p.From)
+			if !reached {
+				return out, false
+			}
+			out.from = tape
+		}
+		if tape, reached := k.TapeAt(side, p.To); reached {
+			out.to = min(end, tape)
+		}
+	}
+	return out, out.to > out.from
+}
+
+// onArch returns what a place covers of an arch from foot to foot: one stretch where it runs over the crown, else one up
+// each leg.
+func onArch(p spec.Place, number int, k *arch.Kind) []stretch {
+	out := stretch{part: wholeArch, number: number}
+	if p.Bound == spec.ByTape {
+		out.from, out.to = max(0, p.From), min(k.Length, p.To)
+		return oneIf(out)
+	}
+	leftEnd, rightEnd := crownTape(k, spec.Left), crownTape(k, spec.Right)
+	left, onLeft := onLeg(p, number, k, spec.Left, leftEnd)
+	right, onRight := onLeg(p, number, k, spec.Right, rightEnd)
+	if onLeft && onRight && left.to == leftEnd && right.to == rightEnd {
+		out.from, out.to = left.from, k.Length-right.from
+		return oneIf(out)
+	}
+	return append(oneIf(left), oneIf(right)...)
+}
+
+// onRidge returns what a place covers of a ridge piece. Heights take the whole piece or nothing of it, and the crowns that
+// decide it are not known here: they take it all.
+func onRidge(p spec.Place, bay int, piece, end measure.Length) []stretch {
+	out := stretch{part: ridgePiece, number: bay, from: end, to: piece - end}
+	if p.Bound == spec.ByTape {
+		out.from, out.to = max(end, p.From), min(piece-end, p.To)
+	}
+	return oneIf(out)
+}
+
+// oneIf returns the stretch alone, or nothing where it has no length.
+func oneIf(s stretch) []stretch {
+	if s.to <= s.from {
+		return nil
+	}
+	return []stretch{s}
+}
+
+// takes reports whether a place names the arch or bay.
+func takes(p spec.Place, number int) bool { return p.Of == nil || slices.Contains(p.Of, number) }
+
+// onFrame returns what a place covers of an arch's legs, none for the ridge. Wraps stop short of the crown joint, drops
+// hang up to its middle.
+func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) []stretch {
+	if p.Part == spec.RidgePieces || !takes(p, number) {
+		return nil
+	}
+	if p.Part == spec.WholeArches {
+		return onArch(p, number, k)
+	}
+	var out []stretch
+	for _, side := range []spec.Side{spec.Left, spec.Right} {
+		if p.Part == spec.LeftLegs && side == spec.Right || p.Part == spec.RightLegs && side == spec.Left {
+			continue
+		}
+		end := crownTape(k, side)
+		if wraps {
+			end = wrapEnd(s, number, k, side)
+		}
+		if st, ok := onLeg(p, number, k, side, end); ok {
+			out = append(out, st)
+		}
+	}
+	return out
+}

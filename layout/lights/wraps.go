@@ -1,0 +1,189 @@
+package lights
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// onto returns the job of a wrap on a stretch.
+func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
+	pipe := s.Ridge.Pipe
+	if st.part != ridgePiece {
+		pipe = s.ArchOf(st.number).Pipe
+	}
+	j := job{
+		pipe: st.length(), core: pipe.OD + w.String.Wire, wire: w.String.Wire,
+		string: w.String.Length, pitch: w.Pitch, count: w.Count,
+	}
+	if st.part == ridgePiece && w.Pitch == 0 && w.Count == 0 {
+		j.pitch = max(loosePitch, j.wire)
+	}
+	return j
+}
+
+// pieceEnd returns the length of a ridge piece left bare at each end for its socket.
+func pieceEnd(s *spec.Spec) measure.Length { return max(bare, s.Ridge.Pipe.Socket) }
+
+// wraps lays every wrap, arch by arch: left leg, right leg, the ridge piece beyond.
+func (l *layer) wraps() {
+	met := make([]bool, len(l.Spec.Lights.Wraps))
+	one := func(i int, st stretch) {
+		met[i] = true
+		l.wrap(i, st)
+	}
+	for _, a := range l.Arches {
+		for _, p := range []part{leftLeg, rightLeg, wholeArch} {
+			for i, w := range l.Spec.Lights.Wraps {
+				for _, st := range wrapped(l.Spec, w, a.Number, a.Kind) {
+					if st.part == p {
+						one(i, st)
+					}
+				}
+			}
+		}
+		if a.Number > len(l.Ridge) {
+			continue
+		}
+		for i, w := range l.Spec.Lights.Wraps {
+			for _, st := range wrappedRidge(l.Spec, w, a.Number, l.Ridge[a.Number-1]) {
+				one(i, st)
+			}
+		}
+	}
+	for i, w := range l.Spec.Lights.Wraps {
+		l.missing(fmt.Sprintf("lights.wraps[%d]", i), w.Where, met[i])
+	}
+}
+
+// wrapped returns the stretches of a wrap on an arch.
+func wrapped(s *spec.Spec, w spec.Wrap, number int, k *arch.Kind) []stretch {
+	var out []stretch
+	for _, p := range w.Where {
+		out = append(out, onFrame(s, p, number, k, true)...)
+	}
+	return out
+}
+
+// wrappedRidge returns the stretches of a wrap on a ridge piece.
+func wrappedRidge(s *spec.Spec, w spec.Wrap, bay int, piece measure.Length) []stretch {
+	var out []stretch
+	for _, p := range w.Where {
+		if p.Part == spec.RidgePieces && takes(p, bay) {
+			out = append(out, onRidge(p, bay, piece, pieceEnd(s))...)
+		}
+	}
+	return out
+}
+
+// missing says that lights are meant for parts that are not there.
+func (l *layer) missing(key string, where []spec.Place, met bool) {
+	ridge := slices.ContainsFunc(where, func(p spec.Place) bool { return p.Part == spec.RidgePieces })
+	if ridge && len(l.Ridge) == 0 {
+		l.says.add(complaint{level: finding.LookAt, code: "no-ridge-for-lights", key: key,
+			text: "Lights are meant for the ridge, but this tunnel has no ridge pieces; give it a ridge, or take ridge out of where."})
+		return
+	}
+	if !met {
+		l.says.add(complaint{level: finding.LookAt, code: "lights-nowhere", key: key,
+			text: "These lights find no place: no arch or bay that they name reaches so far. Lower the height or tape in where."})
+	}
+}
+
+// wrap lays one wrap on one stretch.
+func (l *layer) wrap(i int, st stretch) {
+	spc := l.Spec.Lights.Wraps[i]
+	j := onto(l.Spec, spc, st)
+	c := j.wind()
+	reach := st.length() * measure.Length(c.covers)
+	ratio := c.wound / reach
+	fromCrown := spc.Plug == spec.PlugCrown
+	tape := func(d measure.Length) measure.Length {
+		if fromCrown {
+			return st.to - d/ratio
+		}
+		return st.from + d/ratio
+	}
+	strings := l.lay(line{
+		label: spc.String, count: c.count, length: c.wound,
+		run: func(measure.Length) string { return st.String() },
+		at: func(d measure.Length) End {
+			t := tape(d)
+			return l.end(st, t, l.words(st, t))
+		},
+	})
+	flags := l.flags(st, spc, strings, reach, ratio)
+	if fromCrown {
+		slices.Reverse(strings)
+	}
+	l.out.Wraps = append(l.out.Wraps, Wrap{
+		On: st.String(), Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
+		From: st.from, To: st.to, Flags: flags, Mirror: st.part == rightLeg, Crown: fromCrown, Covers: c.covers,
+	})
+	l.out.Ties += ties(reach)
+	l.wrapSays(i, st, j, c)
+}
+
+// hair is what rounding may move a tape mark by.
+const hair measure.Length = 1e-6
+
+// words says where on a stretch's part a tape mark is.
+func (l *layer) words(st stretch, tape measure.Length) string {
+	if st.part == ridgePiece {
+		end := pieceEnd(l.Spec)
+		switch piece := l.Ridge[st.number-1]; {
+		case tape <= end+hair:
+			return fmt.Sprintf("crown %d", st.number)
+		case tape >= piece-end-hair:
+			return fmt.Sprintf("crown %d", st.number+1)
+		}
+		return fmt.Sprintf("%v, %s along the piece", st, l.Spec.Units.Tape(tape))
+	}
+	k := l.arch(st.number)
+	switch {
+	case st.part == wholeArch && tape >= k.Length-hair:
+		return fmt.Sprintf("foot of leg R%d", st.number)
+	case tape <= hair:
+		return fmt.Sprintf("foot of leg %s%d", st.side().Letter(), st.number)
+	case st.part != wholeArch && tape >= wrapEnd(l.Spec, st.number, k.Kind, st.side())-hair:
+		return fmt.Sprintf("crown %d", st.number)
+	}
+	if st.part == wholeArch {
+		return fmt.Sprintf("%v, %s along the pipe from its left foot", st, l.Spec.Units.Tape(tape))
+	}
+	return fmt.Sprintf("%v, %s up the pipe", st, l.Spec.Units.Tape(tape))
+}
+
+// flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) three times, where the stretch passes
+// them.
+func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio measure.Length) []Flag {
+	step := 30 * measure.Inch
+	if l.Spec.Units == measure.Metric {
+		step = 750
+	}
+	s := w.String
+	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
+	if s.Bulbs < 2 || gap <= 0 {
+		return nil
+	}
+	var out []Flag
+	for mark := step; mark <= 3*step; mark += step {
+		along := (mark - st.from) * ratio
+		if w.Plug == spec.PlugCrown {
+			along = (st.to - mark) * ratio
+		}
+		which := int(along / s.Length)
+		if mark <= st.from || mark >= st.to || along >= reach*ratio || which >= len(strings) {
+			continue
+		}
+		along -= measure.Length(which) * s.Length
+		bulb := 1 + int(math.Round(float64((along-s.Lead)/gap)))
+		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: strings[which]})
+	}
+	return out
+}

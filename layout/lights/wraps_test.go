@@ -1,0 +1,247 @@
+package lights
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+func TestWrapsHangArchByArch(t *testing.T) {
+	in := plain(3, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs, spec.RidgePieces)}})
+	l := Lay(in)
+	var runs, named []string
+	for _, s := range l.Strings {
+		runs, named = append(runs, s.Run), append(named, s.Name)
+	}
+	want := []string{"leg L1", "leg R1", "ridge 1", "leg L2", "leg R2", "ridge 2", "leg L3", "leg R3"}
+	if !slices.Equal(runs, want) {
+		t.Errorf("runs: got %v, want %v", runs, want)
+	}
+	if !slices.Equal(named, []string{"S1", "S2", "S3", "S4", "S5", "S6", "S7", "S8"}) {
+		t.Errorf("names: got %v", named)
+	}
+	left, right := l.Strings[0], l.Strings[1]
+	if left.From.At != "foot of leg L1" || left.To.At != "crown 1" || right.From.At != "foot of leg R1" {
+		t.Errorf("ends: %q to %q, and %q", left.From.At, left.To.At, right.From.At)
+	}
+	if l.Strings[2].From.At != "crown 1" || l.Strings[2].To.At != "crown 2" {
+		t.Errorf("ridge ends: %q to %q", l.Strings[2].From.At, l.Strings[2].To.At)
+	}
+	// The last inch of a 10 ft stick stays bare.
+	near(t, "wrapped, in", l.Wraps[0].Turns*l.Wraps[0].Pitch.Inches(), 119, 1e-9)
+	// On a half circle, 119 in up the pipe is the angle 119/r round from the foot.
+	r := 241 / math.Pi
+	near(t, "top end, in up", left.To.Z.Inches(), r*math.Sin(119/r), .01)
+	near(t, "top end, in left", left.To.X.Inches(), -r*math.Cos(119/r), .01)
+	// Ridge piece 1 is wrapped from 1 in to 52 in of its 53, the crown half an inch (take-off) before its end.
+	near(t, "ridge end, in ahead", l.Strings[2].From.Y.Inches(), 1.5, 1e-9)
+	near(t, "ridge end, in ahead", l.Strings[2].To.Y.Inches(), 52.5, 1e-9)
+}
+
+func TestLegsAreMirrored(t *testing.T) {
+	l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 10*foot), spec.Legs)}}))
+	for i := 0; i < len(l.Wraps); i += 2 {
+		a, b := l.Wraps[i], l.Wraps[i+1]
+		if a.Mirror || !b.Mirror || a.Pitch != b.Pitch || a.Turns != b.Turns || len(a.Strings) != len(b.Strings) {
+			t.Errorf("%s and %s: %+v, %+v", a.On, b.On, a, b)
+		}
+	}
+	for i := range 2 {
+		a, b := l.Strings[i], l.Strings[i+2]
+		if len(l.Wraps[0].Strings) == 1 {
+			a, b = l.Strings[0], l.Strings[1]
+		}
+		near(t, "x", float64(a.To.X), -float64(b.To.X), 1e-6)
+		near(t, "z", float64(a.To.Z), float64(b.To.Z), 1e-6)
+	}
+}
+
+// A bulb's tape is found here the long way: along the string from the prongs, scaled by pipe over string.
+func TestFlagsMeetTheirBulbs(t *testing.T) {
+	for _, plug := range []spec.Plug{spec.PlugFoot, spec.PlugCrown} {
+		w := wrapAll(mini("warm", 8*foot), spec.Legs)
+		w.String.Lead, w.String.Tail, w.Plug, w.Count = 5*inch, 2*inch, plug, 3
+		l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{w}}))
+		wrap := l.Wraps[0]
+		if len(wrap.Strings) != 3 || len(wrap.Flags) != 3 {
+			t.Fatalf("plug %v: %d strings, flags %+v", plug, len(wrap.Strings), wrap.Flags)
+		}
+		gap := (96 - 7) / 99.
+		for i, f := range wrap.Flags {
+			along := 5 + float64(f.Bulb-1)*gap
+			if plug == spec.PlugFoot {
+				along += 96 * float64(slices.Index(wrap.Strings, f.String))
+			} else {
+				along = 3*96 - along - 96*float64(2-slices.Index(wrap.Strings, f.String))
+			}
+			tape := along * 119 / (3 * 96)
+			near(t, "flag's tape, in", f.Tape.Inches(), 30*float64(i+1), 1e-9)
+			near(t, "bulb's tape, in", tape, f.Tape.Inches(), gap*119/288/2+1e-9)
+		}
+	}
+}
+
+func TestPlugAtTheCrown(t *testing.T) {
+	w := wrapAll(mini("warm", 8*foot), spec.LeftLegs)
+	w.Plug, w.Count = spec.PlugCrown, 2
+	l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{w}}))
+	first, last := l.Strings[0], l.Strings[1]
+	if first.From.At != "crown 1" || last.To.At != "foot of leg L1" {
+		t.Errorf("from %q to %q", first.From.At, last.To.At)
+	}
+	if !l.Wraps[0].Crown {
+		t.Error("the wrap does not say that its prongs are at the crown")
+	}
+	if l.Wraps[0].Strings[0] != last.Name {
+		t.Errorf("strings from the foot: %v", l.Wraps[0].Strings)
+	}
+}
+
+func TestBoundsOfAWrap(t *testing.T) {
+	infinite := measure.Length(math.Inf(1))
+	r := 241 * inch / math.Pi
+	atHeight := func(h measure.Length) measure.Length { return r * measure.Length(math.Asin(float64(h/r))) }
+	for _, c := range []struct {
+		name     string
+		place    spec.Place
+		on       string
+		from, to measure.Length
+	}{
+		{"above", spec.Place{Part: spec.LeftLegs, Bound: spec.ByHeight, From: 40 * inch, To: infinite}, "leg L1", atHeight(40 * inch), 119 * inch},
+		{"below", spec.Place{Part: spec.RightLegs, Bound: spec.ByHeight, To: 40 * inch}, "leg R1", 0, atHeight(40 * inch)},
+		{"tape", spec.Place{Part: spec.RightLegs, Bound: spec.ByTape, From: 10 * inch, To: 50 * inch}, "leg R1", 10 * inch, 50 * inch},
+		{"whole arch", spec.Place{Part: spec.WholeArches}, "arch 1", 0, 241 * inch},
+		{"arch above", spec.Place{Part: spec.WholeArches, Bound: spec.ByHeight, From: 40 * inch, To: infinite}, "arch 1", atHeight(40 * inch), 241*inch - atHeight(40*inch)},
+		{"arch below", spec.Place{Part: spec.WholeArches, Bound: spec.ByHeight, To: 40 * inch}, "leg L1", 0, atHeight(40 * inch)},
+	} {
+		l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{{Where: []spec.Place{c.place}, String: mini("warm", 50*foot)}}}))
+		if len(l.Wraps) == 0 || l.Wraps[0].On != c.on {
+			t.Errorf("%s: got %+v", c.name, l.Wraps)
+			continue
+		}
+		near(t, c.name+", from", float64(l.Wraps[0].From), float64(c.from), 1.5)
+		near(t, c.name+", to", float64(l.Wraps[0].To), float64(c.to), 1.5)
+		if c.name == "arch below" && (len(l.Wraps) != 4 || l.Wraps[1].On != "leg R1") {
+			t.Errorf("%s: got %+v", c.name, l.Wraps)
+		}
+	}
+}
+
+func TestFindingsOfWraps(t *testing.T) {
+	short := wrapAll(mini("warm", 100*inch), spec.Legs)
+	short.Count = 1
+	long := wrapAll(mini("warm", 300*foot), spec.Legs)
+	tight := wrapAll(mini("warm", 24*foot), spec.Legs)
+	tight.Pitch = inch / 10
+	high := wrapAll(mini("warm", 24*foot), spec.Legs)
+	high.Where[0].Bound, high.Where[0].From, high.Where[0].To = spec.ByHeight, 90*foot, measure.Length(math.Inf(1))
+	for _, c := range []struct {
+		wrap spec.Wrap
+		want string
+	}{
+		{short, "wrap-too-short"}, {long, "wrap-turns-touch"}, {tight, "wrap-turns-touch"}, {high, "lights-nowhere"},
+		{wrapAll(mini("warm", 24*foot), spec.RidgePieces), "wrap-left-over"},
+	} {
+		l := Lay(plain(4, spec.Lights{Wraps: []spec.Wrap{c.wrap}}))
+		if got := codes(l); !slices.Equal(got, []string{c.want}) {
+			t.Errorf("got %v, want %s alone", got, c.want)
+		}
+		for _, w := range l.Wraps {
+			if math.IsInf(float64(w.Pitch), 0) || math.IsNaN(w.Turns) || w.Covers <= 0 || w.Covers > 1 {
+				t.Errorf("%s: %+v", c.want, w)
+			}
+		}
+	}
+	l := Lay(plain(4, spec.Lights{Wraps: []spec.Wrap{short}}))
+	if text := l.Findings[0].Text; !strings.HasPrefix(text, "On legs L1 to L4 and legs R1 to R4: ") {
+		t.Errorf("not one finding for all legs: %s", text)
+	}
+	in := plain(4, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs, spec.RidgePieces)}})
+	in.Ridge, in.Spec.Ridge.Present = nil, false
+	if got := codes(Lay(in)); !slices.Equal(got, []string{"no-ridge-for-lights"}) {
+		t.Errorf("no ridge: got %v", got)
+	}
+}
+
+// Every string is either on its path or left over, and strings of one path touch end to end.
+func TestStringsAreConserved(t *testing.T) {
+	for _, s := range Lay(everything(12)).Strings {
+		near(t, s.Name, float64(s.Used+s.LeftOver), float64(s.Label.Length), 1e-6)
+		if s.Used <= 0 || s.LeftOver < 0 {
+			t.Errorf("%s on %s: used %v, left over %v", s.Name, s.Run, s.Used, s.LeftOver)
+		}
+	}
+}
+
+func TestLayingTwiceGivesTheSame(t *testing.T) {
+	a, b := Lay(everything(9)), Lay(everything(9))
+	for i := range a.Strings {
+		if a.Strings[i].Name != b.Strings[i].Name || a.Strings[i].To != b.Strings[i].To {
+			t.Errorf("%+v, then %+v", a.Strings[i], b.Strings[i])
+		}
+	}
+	if len(a.Strings) != len(b.Strings) {
+		t.Errorf("%d strings, then %d", len(a.Strings), len(b.Strings))
+	}
+}
+
+func TestTinyStringsDoNotTireTheMachine(t *testing.T) {
+	l := Lay(plain(240, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("crumbs", inch/10), spec.Legs)}}))
+	if len(l.Strings) != mostStrings || !slices.Contains(codes(l), "too-many-strings") {
+		t.Errorf("%d strings, findings %v", len(l.Strings), codes(l))
+	}
+}
+
+// Each 119 in of leg takes a tie at both ends and at most 12 in between: 11. Common practice, no source.
+func TestTies(t *testing.T) {
+	if l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs)}})); l.Ties != 4*11 {
+		t.Errorf("%d ties", l.Ties)
+	}
+}
+
+func TestStandoffAndHang(t *testing.T) {
+	in := everything(4)
+	in.Spec.Lights.Drops[0].Where[0].Of = []int{3}
+	thick := wrapAll(mini("thick", 24*foot), spec.Legs)
+	thick.String.Wire, thick.Where[0].Of = inch/2, []int{1}
+	in.Spec.Lights.Wraps = append(in.Spec.Lights.Wraps, thick)
+	for n, want := range [][2]measure.Length{{inch / 2, 0}, {.15 * inch, 0}, {.15 * inch, 6 * inch}, {.15 * inch, 6 * inch}} {
+		if got := [2]measure.Length{Standoff(in.Spec, n+1), Hang(in.Spec, n+1)}; got != want {
+			t.Errorf("arch %d: %v, want %v", n+1, got, want)
+		}
+	}
+}
+
+// A single stick bent over has no joint at its middle: two wraps of half its length meet there.
+func TestOneStick(t *testing.T) {
+	in := plain(1, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs)}})
+	in.Spec.Arch.OneStick, in.Spec.Ridge.Present = true, false
+	l := Lay(in)
+	near(t, "left, in", l.Wraps[0].To.Inches(), 120.5, 1e-9)
+	near(t, "right, in", l.Wraps[1].To.Inches(), 120.5, 1e-9)
+}
+
+func TestFlagsOfAMetricPacket(t *testing.T) {
+	in := plain(1, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 10000), spec.Legs)}})
+	in.Spec.Units = measure.Metric
+	var marks []measure.Length
+	for _, f := range Lay(in).Wraps[0].Flags {
+		marks = append(marks, f.Tape)
+	}
+	if !slices.Equal(marks, []measure.Length{750, 1500, 2250}) {
+		t.Errorf("flags at %v", marks)
+	}
+}
+
+func TestNoArchNoLights(t *testing.T) {
+	in := everything(2)
+	in.Arches[1].Kind = &arch.Kind{}
+	if l := Lay(in); len(l.Strings) > 0 || !slices.Equal(codes(l), []string{"lights-not-laid"}) {
+		t.Errorf("%+v", l)
+	}
+}
