@@ -1,0 +1,240 @@
+package power
+
+import (
+	"cmp"
+	"slices"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// feeding is a plan in the making.
+type feeding struct {
+	in      Input
+	site    *site
+	chains  []Chain
+	labels  []catalog.String  // of each chain's strings
+	own     []measure.Voltage // lost within each chain
+	index   map[string]int    // chain by name
+	units   []unit
+	sharer  *sharer
+	sharing sharing
+	split   bool  // walls are fed apart
+	unfed   []int // units for which no circuit has the amps
+	dry     []int // units for which no outlet has a socket
+	strange []int // units that belong on no circuit here
+	plan    Plan
+}
+
+// Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the chains alone.
+func Feed(in Input) Plan {
+	f := &feeding{in: in, site: newSite(in), index: map[string]int{}}
+	groups := join(f.site, in.Strings, in.Spec.Power.Split)
+	f.chain(groups)
+	f.units = units(in.Strings, groups, f.chains)
+	if f.sources(); len(f.sharer.sources) > 0 {
+		f.assign()
+	}
+	f.plan.Chains = f.chains
+	f.count()
+	f.circuits()
+	f.energy()
+	f.findings()
+	return f.plan
+}
+
+// chain turns groups into chains with their currents.
+func (f *feeding) chain(groups []*group) {
+	for n, g := range groups {
+		label := f.in.Strings[g.members[0]].Label
+		c := Chain{Name: letters(n), Watts: g.watts, Kind: label.Name, Volts: label.Volts, Limit: g.why}
+		var labels []catalog.String
+		var amps []measure.Current
+		for _, m := range g.members {
+			one := f.in.Strings[m]
+			c.Strings = append(c.Strings, one.Name)
+			labels = append(labels, one.Label)
+			amps = append(amps, ampsOf(one.Label))
+		}
+		running, lost := dropAlong(labels, amps)
+		c.Running, c.Amps = running, running[0]
+		c.EndVolts = label.Volts - lost
+		if label.Volts > 0 {
+			c.Drop = float64(lost / label.Volts)
+		}
+		f.index[c.Name] = n
+		f.chains = append(f.chains, c)
+		f.labels = append(f.labels, label)
+		f.own = append(f.own, lost)
+	}
+}
+
+// letters names the nth of anything from 0: A, B … Z, AA, AB …
+func letters(n int) string {
+	name := ""
+	for n++; n > 0; n = (n - 1) / 26 {
+		name = string(rune('A'+(n-1)%26)) + name
+	}
+	return name
+}
+
+// sources finds the outlets that may feed lights.
+func (f *feeding) sources() {
+	p := f.in.Spec.Power
+	f.sharer = &sharer{site: f.site, units: f.units, circuit: p.Circuits}
+	for _, c := range p.Circuits {
+		f.sharer.allowed = append(f.sharer.allowed, max(0, allowance(p, c)-c.OtherLoad))
+	}
+	for _, o := range f.in.Spec.Site.Outlets {
+		k := slices.IndexFunc(p.Circuits, func(c spec.Circuit) bool { return c.Name == o.Circuit })
+		if k < 0 {
+			continue
+		}
+		v := p.Circuits[k].Volts
+		f.sharer.sources = append(f.sharer.sources, source{
+			outlet: o, circuit: k, volts: v, most: mostThrough(cordsFor(v)),
+			ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)},
+		})
+	}
+}
+
+// allowance returns what a circuit may carry for hours: the continuous share of its breaker, NEC 210.19(A)(1) and 210.20(A).
+func allowance(p spec.Power, c spec.Circuit) measure.Current {
+	return measure.Current(float64(p.Continuous) * float64(c.Breaker))
+}
+
+// assign shares the units out and builds the feeders. All fed comes before the walls apart. While some chain loses more than 5 % of
+// its volts, of its own loss no more counted than ownMost, or hangs behind too many cords in line, and circuits are left, one more
+// is taken up for its wall.
+func (f *feeding) assign() {
+	f.split = f.in.Spec.Power.Split
+	f.sharing = f.sharer.share(f.split)
+	if f.split && (!f.sharing.possible || f.sharing.missing > hair) {
+		if one := f.sharer.share(false); one.missing < f.sharing.missing-hair {
+			f.sharing, f.split = one, false
+		} else {
+			f.sharer.begin(true)
+		}
+	}
+	best := f.build(f.sharing)
+	for now, b := f.sharing, best; ; {
+		chain, ok := b.trouble()
+		if !ok {
+			break
+		}
+		if now, ok = f.sharer.nearer(now, f.unitOf(chain)); !ok {
+			break
+		}
+		if b = f.build(now); b.better(best) && len(b.dry) <= len(best.dry) {
+			f.sharing, best = now, b
+		}
+	}
+	f.sharing, best = f.spare(f.sharing, best)
+	f.plan.Feeders, f.dry = best.feeders, best.dry
+	for _, d := range best.feeders {
+		f.hang(d)
+	}
+	for i, of := range f.sharing.of {
+		switch {
+		case of >= 0:
+		case slices.ContainsFunc(f.sharer.sources, func(s source) bool { return f.units[i].takes(s.volts) }):
+			f.unfed = append(f.unfed, i)
+		default:
+			f.strange = append(f.strange, i)
+		}
+	}
+}
+
+// spare gives back each circuit that was taken up on the way to a better one and helps nobody now.
+func (f *feeding) spare(s sharing, b built) (sharing, built) {
+	for p := range s.chosen {
+		for i := len(s.chosen[p]) - 1; i >= 0 && len(s.chosen[p]) > 1; i-- {
+			fewer := f.sharer.fill(without(s.chosen, p, i))
+			if fewer.missing > s.missing+hair {
+				continue
+			}
+			fewer.possible = s.possible
+			if less := f.build(fewer); !b.better(less) && len(less.dry) <= len(b.dry) {
+				s, b = fewer, less
+			}
+		}
+	}
+	return s, b
+}
+
+// unitOf returns the unit that a chain is in.
+func (f *feeding) unitOf(chain int) int {
+	return slices.IndexFunc(f.units, func(u unit) bool { return slices.Contains(u.chains, chain) })
+}
+
+// count numbers the cords and adds up what the feeders are made of.
+func (f *feeding) count() {
+	cords := 0
+	for _, one := range f.plan.Feeders {
+		for i := range one.Joints {
+			j := &one.Joints[i]
+			if len(j.Cords) > 0 {
+				cords++
+				j.Cord = cords
+			}
+			f.plan.Taps += j.Taps
+			for _, p := range j.Plugs {
+				if p.Supply {
+					f.plan.Supplies++
+				}
+			}
+			for _, l := range j.Cords {
+				k := slices.IndexFunc(f.plan.Cords, func(c Cord) bool { return c.Name == one.Cord && c.Length == l })
+				if k < 0 {
+					k = len(f.plan.Cords)
+					f.plan.Cords = append(f.plan.Cords, Cord{Name: one.Cord, Length: l})
+				}
+				f.plan.Cords[k].Count++
+			}
+		}
+	}
+	slices.SortFunc(f.plan.Cords, func(a, b Cord) int {
+		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Length, b.Length))
+	})
+}
+
+// circuits adds up each circuit.
+func (f *feeding) circuits() {
+	p := f.in.Spec.Power
+	for _, c := range p.Circuits {
+		one := Circuit{Name: c.Name, Allowed: allowance(p, c), Spec: c}
+		for _, d := range f.plan.Feeders {
+			if d.Circuit != c.Name {
+				continue
+			}
+			one.Lights += d.Amps
+			if !slices.Contains(one.Outlets, d.Outlet) {
+				one.Outlets = append(one.Outlets, d.Outlet)
+			}
+			for _, j := range d.Joints {
+				for _, plug := range j.Plugs {
+					one.Chains = append(one.Chains, plug.Chains...)
+				}
+			}
+		}
+		one.Amps = one.Lights + c.OtherLoad
+		f.plan.Circuits = append(f.plan.Circuits, one)
+	}
+}
+
+// energy figures what the season burns: every string at its label's watts.
+func (f *feeding) energy() {
+	for _, c := range f.chains {
+		f.plan.Watts += c.Watts
+	}
+	if e := f.in.Spec.Power.Evenings; e != nil {
+		f.plan.KWh, f.plan.Cost = energy(f.plan.Watts, *e)
+	}
+}
+
+// energy returns kWh = W·h·nights/1000 and what they cost.
+func energy(w measure.Power, e spec.Evenings) (kWh, cost float64) {
+	kWh = float64(w) * e.Hours * float64(e.Nights) / 1000
+	return kWh, kWh * e.Price
+}

@@ -1,0 +1,105 @@
+package power
+
+import (
+	"fmt"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// The tunnels of these tests are invented: straight, along +y from the origin, arches 1.5 m apart, feet 1.1 m either side
+// of the centreline, crowns 2.4 m up, level ground.
+const (
+	bay   = 1500 * measure.Millimetre
+	half  = 1100 * measure.Millimetre
+	crown = 2400 * measure.Millimetre
+)
+
+// label is a generic 120 V string, its figures invented.
+func label(name string, watts measure.Power, lamp catalog.Lamp) catalog.String {
+	return catalog.String{
+		Name: name, Length: 7300, Watts: watts, Amps: measure.Current(float64(watts) / 120), Lamp: lamp, Volts: 120,
+		Gauge: assumedGauge, MostChain: 25, MostWatts: 210,
+	}
+}
+
+// tunnel is an input with nothing hung and no power.
+func tunnel(arches int) Input {
+	s := &spec.Spec{Units: measure.Metric}
+	s.Tunnel = spec.Tunnel{Arches: arches, Spacing: bay, OpeningWidth: 1000, OpeningHeight: 2000}
+	s.Power.Continuous = 0.8
+	in := Input{Spec: s}
+	for i := range arches {
+		y := measure.Length(i) * bay
+		in.Ground.Stations = append(in.Ground.Stations, ground.Station{Along: y, At: spec.Point{Y: y}})
+		in.Ground.Stakes = append(in.Ground.Stakes,
+			ground.Stake{Name: fmt.Sprintf("L%d", i+1), X: -half, Y: y, Arch: i + 1, Side: spec.Left},
+			ground.Stake{Name: fmt.Sprintf("R%d", i+1), X: half, Y: y, Arch: i + 1, Side: spec.Right})
+		in.Crowns = append(in.Crowns, crown)
+	}
+	return in
+}
+
+// hang adds a string.
+func (in *Input) hang(run string, l catalog.String, from, to lights.End) {
+	in.Strings = append(in.Strings, lights.String{
+		Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: run, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l,
+	})
+}
+
+// foot and top are the ends of a leg's wrap.
+func foot(side spec.Side, n int) lights.End {
+	x := -half
+	if side == spec.Right {
+		x = half
+	}
+	return lights.End{At: fmt.Sprintf("foot of leg %s%d", side.Letter(), n), X: x, Y: measure.Length(n-1) * bay, Arch: n, Side: side}
+}
+
+func top(side spec.Side, n int) lights.End {
+	x := -50 * measure.Millimetre
+	if side == spec.Right {
+		x = 50
+	}
+	return lights.End{At: fmt.Sprintf("crown %d", n), X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side}
+}
+
+// legs hangs one string on every leg, foot to crown.
+func (in *Input) legs(l catalog.String) {
+	for n := 1; n <= in.Spec.Tunnel.Arches; n++ {
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			in.hang(fmt.Sprintf("leg %s%d", side.Letter(), n), l, foot(side, n), top(side, n))
+		}
+	}
+}
+
+// ridge hangs one string on every ridge piece, prongs nearer arch 1.
+func (in *Input) ridge(l catalog.String) {
+	for n := 1; n < in.Spec.Tunnel.Arches; n++ {
+		from, to := top(spec.Left, n), top(spec.Left, n+1)
+		from.X, to.X = 0, 0
+		from.Y += 60
+		to.Y -= 60
+		in.hang(fmt.Sprintf("ridge %d", n), l, from, to)
+	}
+}
+
+// outlet adds a circuit with one outlet.
+func (in *Input) outlet(name string, x, y measure.Length, volts measure.Voltage, breaker measure.Current) {
+	in.Spec.Power.Circuits = append(in.Spec.Power.Circuits, spec.Circuit{Name: "circuit " + name, Volts: volts, Breaker: breaker, GFCI: true})
+	in.Spec.Site.Outlets = append(in.Spec.Site.Outlets, spec.Outlet{
+		Name: name, At: spec.Point{X: x, Y: y}, Circuit: "circuit " + name, Sockets: 2, ResetAt: name,
+	})
+}
+
+// codes returns the codes of a plan's findings.
+func codes(p Plan) []string {
+	var out []string
+	for _, f := range p.Findings {
+		out = append(out, f.Code)
+	}
+	return out
+}

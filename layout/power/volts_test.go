@@ -1,0 +1,181 @@
+package power
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+)
+
+// Two-wire drops figured from NEC (NFPA 70) chapter 9 table 8, stranded copper at 75 °C: 14 AWG 3.14 and 16 AWG 4.99 ohm/kft. The
+// published 20 A, 100 ft, 12 AWG example by K = 12.9 and 6530 cmil gives 7.9 V, 6.6 % of 120 V.
+func TestPublishedDrops(t *testing.T) {
+	const kft = 1 / 0.3048 // ohm/kft to ohm/km
+	for _, c := range []struct {
+		perKm, feet, amps, want, within float64
+	}{
+		{3.14 * kft, 50, 8, 2.512, 1e-9},
+		{4.99 * kft, 50, 12, 5.988, 1e-9},
+		{12.9 / 6530 * 1000 * kft, 100, 20, 7.9, 0.05},
+	} {
+		got := 2 * ohms(c.perKm, measure.Length(c.feet)*measure.Foot) * c.amps
+		if math.Abs(got-c.want) > c.within {
+			t.Errorf("%v ft, %v A: %v V, want %v", c.feet, c.amps, got, c.want)
+		}
+	}
+}
+
+// IEC 60228 class 5 at 20 °C: 0.5 mm² 39.0, 0.75 26.0, 1.0 19.5 ohm/km.
+func TestStringWire(t *testing.T) {
+	for area, want := range map[measure.Area]float64{0.5: 39, 0.75: 26, 1: 19.5} {
+		if got := wireOhms(catalog.String{Gauge: area}); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%v mm²: %v ohm/km, want %v", area, got, want)
+		}
+	}
+}
+
+// The closed form R′·s·I·N·(N+1) for a chain of equal strings, and a ladder of both wires solved node by node.
+func TestChainAgainstLadder(t *testing.T) {
+	l := label("ladder", 40, catalog.Incandescent)
+	const n = 7
+	labels := make([]catalog.String, n)
+	amps := make([]measure.Current, n)
+	for i := range labels {
+		labels[i], amps[i] = l, l.Amps
+	}
+	running, got := dropAlong(labels, amps)
+	r := ohms(wireOhms(l), l.Length)
+	closed := r * float64(l.Amps) * n * (n + 1)
+	if math.Abs(float64(got)-closed) > 1e-9 {
+		t.Errorf("drop %v, closed form %v", got, closed)
+	}
+	if ladder := 120 - ladderVolts(t, labels, amps, 120); math.Abs(float64(got)-ladder) > 1e-9 {
+		t.Errorf("drop %v, ladder %v", got, ladder)
+	}
+	if running[0] != n*l.Amps && math.Abs(float64(running[0]-n*l.Amps)) > 1e-12 || running[n-1] != l.Amps {
+		t.Errorf("running amps %v", running)
+	}
+}
+
+// ladderVolts solves the nodes of both wires with a current sink at each string's far end, and returns the volts at the last.
+func ladderVolts(t *testing.T, labels []catalog.String, amps []measure.Current, volts float64) float64 {
+	n := len(labels)
+	g := mat.NewDense(2*n, 2*n, nil) // hot nodes, then neutral nodes
+	b := mat.NewVecDense(2*n, nil)
+	for wire := range 2 {
+		at := wire * n
+		for i := range n {
+			s := 1 / ohms(wireOhms(labels[i]), labels[i].Length)
+			k := at + i
+			g.Set(k, k, g.At(k, k)+s)
+			if i > 0 {
+				g.Set(k-1, k-1, g.At(k-1, k-1)+s)
+				g.Set(k, k-1, -s)
+				g.Set(k-1, k, -s)
+			} else if wire == 0 {
+				b.SetVec(k, s*volts)
+			}
+			sink := float64(amps[i])
+			if wire == 0 {
+				sink = -sink
+			}
+			b.SetVec(k, b.AtVec(k)+sink)
+		}
+	}
+	var v mat.VecDense
+	if err := v.SolveVec(g, b); err != nil {
+		t.Fatal(err)
+	}
+	return v.AtVec(n-1) - v.AtVec(2*n-1)
+}
+
+// A whole feeder, cords and chains, against the same network solved as one: conductances between nodes on both wires.
+func TestFeederAgainstNetwork(t *testing.T) {
+	in := garden()
+	p := Feed(in)
+	for _, d := range p.Feeders {
+		volts := networkVolts(t, in, p, d)
+		for name, want := range volts {
+			for _, c := range p.Chains {
+				if c.Name == name && math.Abs(float64(c.EndVolts)-want) > 1e-9 {
+					t.Errorf("chain %s: %v V at its end, network %v", name, c.EndVolts, want)
+				}
+			}
+		}
+	}
+}
+
+// networkVolts solves a feeder's network and returns the volts at the end of each chain.
+func networkVolts(t *testing.T, in Input, p Plan, d Feeder) map[string]float64 {
+	type branch struct {
+		from int
+		ohms float64
+		sink float64
+	}
+	var nodes []branch // node by node, fed from an earlier one; −1 the outlet
+	end := map[string]int{}
+	joint := make([]int, len(d.Joints))
+	cord := catalog.Cord{}
+	for _, c := range cordsFor(d.Volts) {
+		if c.Name == d.Cord {
+			cord = c
+		}
+	}
+	for i, j := range d.Joints {
+		from, r := -1, 0.0
+		if j.From >= 0 {
+			from = joint[j.From]
+		}
+		for _, l := range j.Cords {
+			r += ohms(cord.Ohms, l)
+		}
+		joint[i] = len(nodes)
+		nodes = append(nodes, branch{from: from, ohms: r})
+		for _, plug := range j.Plugs {
+			at := joint[i]
+			for _, name := range plug.Chains {
+				for _, c := range p.Chains {
+					if c.Name != name {
+						continue
+					}
+					for _, s := range c.Strings {
+						for _, hung := range in.Strings {
+							if hung.Name == s {
+								nodes = append(nodes, branch{at, ohms(wireOhms(hung.Label), hung.Label.Length), float64(hung.Label.Amps)})
+								at = len(nodes) - 1
+							}
+						}
+					}
+					end[name] = at
+				}
+			}
+		}
+	}
+	n := len(nodes)
+	g := mat.NewDense(n, n, nil)
+	b := mat.NewVecDense(n, nil)
+	for k, one := range nodes {
+		s := 1 / (2 * one.ohms)
+		g.Set(k, k, g.At(k, k)+s)
+		if one.from < 0 {
+			b.SetVec(k, s*float64(d.Volts)-one.sink)
+			continue
+		}
+		g.Set(one.from, one.from, g.At(one.from, one.from)+s)
+		g.Set(k, one.from, g.At(k, one.from)-s)
+		g.Set(one.from, k, g.At(one.from, k)-s)
+		b.SetVec(k, b.AtVec(k)-one.sink)
+	}
+	var v mat.VecDense
+	if err := v.SolveVec(g, b); err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]float64{}
+	for name, k := range end {
+		out[name] = v.AtVec(k)
+	}
+	return out
+}
