@@ -1,0 +1,138 @@
+package cutting
+
+import (
+	"cmp"
+	"slices"
+)
+
+// lead says how a greedy plan chooses its next bar.
+type lead int
+
+const (
+	byLargest lead = iota // the bar must hold the largest piece left; of the stocks, the one with the least cost per length used
+	byValue               // no piece is bound; the least cost per length used
+)
+
+// greedy cuts the demand bar by bar from the stocks there are, the fullest filling each time, and repeats a bar as often as it goes.
+// It returns false when the stocks run out.
+func (j *job) greedy(demand, stock []int, how lead) (plan, bool) {
+	demand, stock = slices.Clone(demand), slices.Clone(stock)
+	var out plan
+	var t table[int64]
+	worth := make([]int64, len(j.sizes))
+	for i, w := range j.sizes {
+		worth[i] = int64(w)
+	}
+	for {
+		largest := slices.IndexFunc(demand, func(n int) bool { return n > 0 })
+		if largest < 0 {
+			return out, true
+		}
+		if how == byLargest {
+			demand[largest]--
+		}
+		exact := j.budget > 0
+		if exact {
+			j.budget -= t.fill(j.sizes, demand, worth, j.length)
+		}
+		var best pattern
+		var bestCost, bestUsed int64
+		for _, s := range j.order {
+			room := int(j.stocks[s].Length)
+			if how == byLargest {
+				room -= j.sizes[largest]
+			}
+			if stock[s] == 0 || room < 0 {
+				continue
+			}
+			var counts []int
+			if exact {
+				counts = t.counts(room)
+			} else {
+				counts = j.stuff(demand, room)
+			}
+			if how == byLargest {
+				counts[largest]++
+			}
+			used := int64(j.used(counts))
+			if used == 0 {
+				continue
+			}
+			price := j.stocks[s].Price
+			// Cross-multiplied: prices stay below 2^40 and lengths below 2^22.
+			if best.counts == nil || cmp.Or(cmp.Compare(price*bestUsed, bestCost*used), cmp.Compare(bestUsed, used)) < 0 {
+				best, bestCost, bestUsed = pattern{s, counts}, price, used
+			}
+		}
+		if best.counts == nil {
+			return plan{}, false
+		}
+		if how == byLargest {
+			demand[largest]++
+		}
+		times := stock[best.stock]
+		for i, n := range best.counts {
+			if n > 0 {
+				times = min(times, demand[i]/n)
+			}
+		}
+		for i, n := range best.counts {
+			demand[i] -= n * times
+		}
+		stock[best.stock] -= times
+		out.add(best, times)
+	}
+}
+
+// stuff fills the room with the largest pieces that go, one size after another.
+func (j *job) stuff(demand []int, room int) []int {
+	counts := make([]int, len(j.sizes))
+	for i, w := range j.sizes {
+		counts[i] = min(demand[i], room/w)
+		room -= counts[i] * w
+	}
+	return counts
+}
+
+// settle moves each bar's pieces to the cheapest stock that holds them: what is owned goes to the bars where it saves most.
+func (j *job) settle(p plan) plan {
+	type bar struct {
+		counts []int
+		used   int
+	}
+	var bars []bar
+	for k, q := range p.patterns {
+		for range p.times[k] {
+			bars = append(bars, bar{q.counts, j.used(q.counts)})
+		}
+	}
+	slices.SortStableFunc(bars, func(a, b bar) int { return cmp.Compare(b.used, a.used) })
+	stocks := make([]int, len(j.stocks))
+	for i := range stocks {
+		stocks[i] = i
+	}
+	slices.SortStableFunc(stocks, func(a, b int) int { return cmp.Compare(j.stocks[a].Price, j.stocks[b].Price) })
+	left := j.counts()
+	var out plan
+	for _, b := range bars {
+		at := slices.IndexFunc(stocks, func(s int) bool { return left[s] > 0 && int(j.stocks[s].Length) >= b.used })
+		if at < 0 {
+			return p // a limited stock went to another bar; leave the plan as it was
+		}
+		left[stocks[at]]--
+		out.add(pattern{stocks[at], b.counts}, 1)
+	}
+	if j.cost(out) < j.cost(p) {
+		return out
+	}
+	return p
+}
+
+// counts returns how many of each stock there are.
+func (j *job) counts() []int {
+	n := make([]int, len(j.stocks))
+	for i, s := range j.stocks {
+		n[i] = s.Most
+	}
+	return n
+}
