@@ -1,0 +1,247 @@
+package stock
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/stock/cutting"
+)
+
+// bench cuts one material.
+type bench struct {
+	spec     *spec.Spec
+	offer    offer
+	byLength bool
+	pieces   []Piece // to be cut
+}
+
+func (b *bench) grid() measure.Length { return b.spec.Units.Grid() }
+
+// up and down turn lengths into grid steps: pieces and losses never short, stock never long.
+func (b *bench) up(l measure.Length) int64 {
+	return int64(math.Round(float64(measure.RoundUp(l, b.grid()) / b.grid())))
+}
+func (b *bench) down(l measure.Length) int64 {
+	return int64(math.Floor(float64(l/b.grid()) + 1e-6))
+}
+
+// usable is how many grid steps of a stock length can become pieces: all but the trim at its left end.
+func (b *bench) usable(l stick) int64 { return b.down(l.length) - b.up(b.spec.Stock.Trim) }
+
+// gives reports whether a stick gives a piece of so many grid steps: cut from it, or as the whole stick, which is not trimmed.
+func (b *bench) gives(l stick, n int64) bool { return n <= b.usable(l) || n == b.down(l.length) }
+
+// take sorts this material's pieces: those to cut, and those that no stock can give.
+func (b *bench) take(all []Piece) []finding.Finding {
+	var long []Piece
+	longest := int64(0)
+	sticks := slices.Concat(b.offer.sells, b.offer.owns)
+	for _, l := range sticks {
+		longest = max(longest, b.usable(l))
+	}
+	for _, p := range all {
+		n := b.up(p.Length)
+		switch {
+		case p.Item != b.offer.item:
+		case slices.ContainsFunc(sticks, func(l stick) bool { return b.gives(l, n) }):
+			b.pieces = append(b.pieces, p)
+		default:
+			long = append(long, p)
+		}
+	}
+	if len(long) == 0 {
+		return nil
+	}
+	return []finding.Finding{b.tooLong(long, measure.Length(longest)*b.grid())}
+}
+
+// tooLong says which pieces no stock length can give, and how a coupling would help.
+func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
+	s, p := b.spec, slices.MaxFunc(long, func(a, c Piece) int { return cmp.Compare(a.Length, c.Length) })
+	level, key := finding.LookAt, "stock.sell"
+	if !b.offer.assumed && s.Given("stock.sell") {
+		level = finding.MustFix
+	}
+	fix := "have it cut to length where it is bought, or list a longer bar under stock.sell"
+	if !b.offer.bar {
+		rest := p.Length - longest
+		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick under stock.sell", s.Units.Cut(longest), s.Units.Cut(rest))
+		if !strings.HasPrefix(p.Name, "ridge") {
+			list := "write that stick as a list"
+			if key = "arch.sticks"; !s.Given(key) {
+				list, key = "give the sticks in place of span or height, each as a list", "stock.sell"
+			}
+			fix = fmt.Sprintf("%s from the ground up, [%s, %s], and a coupling joins them, or list a longer stick under stock.sell", list, s.Units.Cut(longest), s.Units.Cut(rest))
+		}
+	}
+	return finding.Finding{
+		Level: level, Code: "piece-too-long", Sheet: "cut", Key: key, Pos: s.Position(key),
+		Text: fmt.Sprintf("No %s to be had gives %s: %s asked for, the longest gives %s. To mend it, %s.", b.offer.item, names(long), s.Units.Cut(p.Length), s.Units.Cut(longest), fix),
+	}
+}
+
+// problem states the cuts in integers: what is owned at no price, then stock as sold. It returns the stick behind each of its stocks.
+//
+// A stick that some piece is as long as counts with its whole length, as if it were never trimmed: that leaves out no plan, and may let
+// in some that cannot be sawn (see honest).
+func (b *bench) problem() (cutting.Problem, []stick) {
+	p := cutting.Problem{Kerf: b.up(b.spec.Stock.Kerf)}
+	var sticks []stick
+	for _, l := range slices.Concat(b.offer.owns, b.offer.sells) {
+		full := b.down(l.length)
+		stock := cutting.Stock{Length: b.usable(l), Most: cutting.Unlimited}
+		if slices.ContainsFunc(b.pieces, func(q Piece) bool { return b.up(q.Length) == full }) {
+			stock.Length = full
+		}
+		if stock.Length < 1 {
+			continue
+		}
+		if l.most > 0 {
+			stock.Most = l.most
+		}
+		stock.Price = b.price(l)
+		p.Stocks, sticks = append(p.Stocks, stock), append(sticks, l)
+	}
+	at := map[int64]int{}
+	for _, q := range b.pieces {
+		n := b.up(q.Length)
+		k, seen := at[n]
+		if !seen {
+			k = len(p.Pieces)
+			at[n] = k
+			p.Pieces = append(p.Pieces, cutting.Piece{Length: n})
+		}
+		p.Pieces[k].Count++
+	}
+	return p, sticks
+}
+
+// cut plans the material's bars and adds them to the cuts.
+func (b *bench) cut(cuts *Cuts) []finding.Finding {
+	p, sticks := b.problem()
+	solution, found, err := b.solve(p, sticks)
+	var whole []Bar
+	if err == nil && !b.honest(p, sticks, solution) {
+		bound := solution.Bound
+		if len(found) > 0 {
+			b.lift()
+		}
+		var price int64
+		whole, price = b.aside()
+		p, sticks = b.problem()
+		var more []finding.Finding
+		solution, more, err = b.solve(p, sticks)
+		found = append(found, more...)
+		solution.Cost += price
+		solution.Bound, solution.Proven = bound, bound == solution.Cost
+	}
+	if err != nil {
+		cuts.Proven = false
+		return append(found, finding.Finding{Level: finding.LookAt, Code: "no-cut-plan", Sheet: "cut", Key: "stock", Pos: b.spec.Position("stock"),
+			Text: fmt.Sprintf("No cut plan could be made for %s: %v.", b.offer.item, err)})
+	}
+	unit := 0.01 // the solver's prices are hundredths of the currency, or grid steps
+	if b.byLength {
+		unit = float64(b.grid())
+	}
+	cuts.Cost += float64(solution.Cost) * unit
+	cuts.Bound += float64(solution.Bound) * unit
+	cuts.Proven = cuts.Proven && solution.Proven
+	cuts.Bars = append(cuts.Bars, whole...)
+	cuts.Bars = append(cuts.Bars, b.lay(p, arrange(p, solution.Bars), sticks)...)
+	return found
+}
+
+// solve plans the bars. Limits of what is sold that leave too little are passed over, and a finding says so.
+func (b *bench) solve(p cutting.Problem, sticks []stick) (cutting.Solution, []finding.Finding, error) {
+	solution, err := cutting.Solve(p, cutting.Effort)
+	if !errors.Is(err, cutting.ErrTooFew) {
+		return solution, nil, err
+	}
+	for i := range p.Stocks {
+		if !sticks[i].owned {
+			p.Stocks[i].Most = cutting.Unlimited
+		}
+	}
+	solution, err = cutting.Solve(p, cutting.Effort)
+	return solution, []finding.Finding{b.limitNote()}, err
+}
+
+// lift passes over the limits of what is sold.
+func (b *bench) lift() {
+	for i := range b.offer.sells {
+		b.offer.sells[i].most = 0
+	}
+}
+
+// honest reports whether every bar of a plan can be sawn: either it is used whole, or its pieces leave room for the trim.
+func (b *bench) honest(p cutting.Problem, sticks []stick, s cutting.Solution) bool {
+	for _, bar := range s.Bars {
+		sum := p.Kerf * int64(len(bar.Pieces)-1)
+		for _, k := range bar.Pieces {
+			sum += p.Pieces[k].Length
+		}
+		if l := sticks[bar.Stock]; sum > b.usable(l) && (len(bar.Pieces) > 1 || sum != b.down(l.length)) {
+			return false
+		}
+	}
+	return true
+}
+
+// aside takes the pieces that are as long as a stick sold out of the cuts, gives each a whole one, the cheapest there is, and returns what
+// these cost.
+func (b *bench) aside() (bars []Bar, price int64) {
+	var rest []Piece
+	for _, q := range b.pieces {
+		best := -1
+		for i, l := range b.offer.sells {
+			if b.up(q.Length) == b.down(l.length) && (best < 0 || l.price < b.offer.sells[best].price) {
+				best = i
+			}
+		}
+		if best < 0 {
+			rest = append(rest, q)
+			continue
+		}
+		l := &b.offer.sells[best]
+		q.Mark = l.length
+		bars = append(bars, Bar{Item: q.Item, Stock: l.length, Pieces: []Piece{q}})
+		price += b.price(*l)
+		if l.most--; l.most == 0 {
+			b.offer.sells = slices.Delete(b.offer.sells, best, best+1) // the last of them
+		}
+	}
+	b.pieces = rest
+	return bars, price
+}
+
+// price is what a stick costs in the solver's units: hundredths of the currency, or grid steps.
+func (b *bench) price(l stick) int64 {
+	switch {
+	case l.owned:
+		return 0
+	case b.byLength:
+		return b.down(l.length)
+	}
+	return cents(l.price)
+}
+
+// priceOf is what one stick of a length sold costs, in the plan's own terms.
+func (b *bench) priceOf(stock measure.Length) float64 {
+	if b.byLength {
+		return float64(stock)
+	}
+	for _, l := range b.offer.sells {
+		if l.length == stock {
+			return float64(cents(l.price)) / 100
+		}
+	}
+	return 0
+}

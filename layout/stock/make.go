@@ -1,0 +1,47 @@
+package stock
+
+import (
+	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Input is the solved tunnel as far as it decides what to buy.
+type Input struct {
+	Spec    *spec.Spec
+	Arches  []arch.Arch
+	Ridge   []RidgeCut
+	Stakes  []ground.Stake
+	Strings []lights.String
+	Ties    int      // zip ties
+	Cords   []string // one entry for each cord to lay, as sold: "16 AWG 50 ft"
+	Taps    int      // outlet taps
+
+	Supplies int // low-voltage supplies
+}
+
+// RidgeCut is the ridge piece of one bay.
+type RidgeCut struct {
+	Bay    int
+	Length measure.Length
+}
+
+// Make lists the pieces, plans their cuts and writes the shopping list.
+func Make(in Input) List {
+	var list List
+	offers := offersOf(in)
+	list.Pieces = pieces(in)
+	list.Cuts, list.Findings = cutAll(in.Spec, offers, list.Pieces)
+	list.Findings = append(bushingNote(in), list.Findings...)
+	list.Shopping = shopping(in, list.Cuts, offers)
+	for _, item := range list.Shopping {
+		if item.Priced {
+			list.Total += float64(item.Buy) * item.Price
+		}
+	}
+	finding.Sort(list.Findings)
+	return list
+}

@@ -1,0 +1,103 @@
+package stock
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// offer is one material's lengths: what is sold, and what the shed holds.
+type offer struct {
+	item    string
+	sells   []stick
+	owns    []stick
+	assumed bool // the spec names no length sold; common ones are taken
+	bar     bool // stakes
+	ready   bool // stakes bought ready-cut: no length of bar stock is named
+}
+
+// stick is one stock length. Most is zero for no limit.
+type stick struct {
+	length measure.Length
+	price  float64
+	priced bool
+	most   int
+	owned  bool
+}
+
+// Common stick lengths, for specs that name none; common practice, no source. The longer one is counted on only for pieces that
+// the shorter cannot give: it is not sold everywhere and rides on few cars.
+var commonSticks = map[measure.System][2]measure.Length{
+	measure.Imperial: {10 * measure.Foot, 20 * measure.Foot},
+	measure.Metric:   {3 * measure.Metre, 6 * measure.Metre},
+}
+
+// offersOf gathers the offers for every material of the pieces, in the order in which the pieces first name them.
+func offersOf(in Input) []offer {
+	var offers []offer
+	at := map[string]int{}
+	longest := map[string]measure.Length{}
+	for _, p := range pieces(in) {
+		if _, seen := at[p.Item]; !seen {
+			at[p.Item] = len(offers)
+			offers = append(offers, offer{item: p.Item, bar: p.isBar()})
+		}
+		longest[p.Item] = max(longest[p.Item], p.Length)
+	}
+	common := commonSticks[in.Spec.Units]
+	for i := range offers {
+		o := &offers[i]
+		for _, s := range in.Spec.Stock.Sell {
+			if !sameItem(s.Item, o.item) || s.Length <= 0 {
+				continue
+			}
+			l := stick{length: s.Length, most: s.Limit}
+			if s.Price != nil {
+				l.price, l.priced = *s.Price, true
+			}
+			o.sells = append(o.sells, l)
+		}
+		for _, own := range in.Spec.Stock.Own {
+			if sameItem(own.Item, o.item) && own.Length > 0 && own.Count > 0 {
+				o.owns = append(o.owns, stick{length: own.Length, most: own.Count, owned: true})
+			}
+		}
+		if len(o.sells) > 0 {
+			continue
+		}
+		if o.bar {
+			o.ready = true
+			continue
+		}
+		o.assumed = true
+		o.sells = []stick{{length: common[0]}}
+		if longest[o.item] > common[0]+in.Spec.Units.Grid()/2 { // a piece is rounded up to the grid, by a hair at times
+			o.sells = append(o.sells, stick{length: common[1]})
+		}
+	}
+	return offers
+}
+
+// sameItem compares a spec's item with ours; a bar may be called by its size alone.
+func sameItem(given, ours string) bool {
+	return given == ours || "steel bar "+given == ours || "bar "+given == ours
+}
+
+// cents turns a price into whole hundredths of the currency.
+func cents(price float64) int64 { return int64(math.Round(price * 100)) }
+
+// assumedNote says which lengths were taken for want of any in the spec.
+func (o offer) assumedNote(s *spec.Spec) finding.Finding {
+	var lengths []string
+	for _, l := range o.sells {
+		lengths = append(lengths, Sold(l.length, s.Units))
+	}
+	return finding.Finding{
+		Level: finding.Note, Code: "stock-lengths-assumed", Sheet: "cut", Key: "stock.sell", Pos: s.Position("stock.sell"),
+		Text: fmt.Sprintf("The spec names no length in which %s is sold, so sticks of %s are taken and cost is counted as length; list what your store has under stock.sell.", o.item, strings.Join(lengths, " and ")),
+	}
+}

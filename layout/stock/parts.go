@@ -1,0 +1,92 @@
+package stock
+
+import (
+	"slices"
+	"strings"
+
+	"hoopwright/layout/measure"
+)
+
+// Parts splits a piece's name into what it is and where it goes: "leg upper" and "L3", "ridge" and "4", "guy stake" and "G1L".
+func (p Piece) Parts() (kind, place string) {
+	words := strings.Fields(p.Name)
+	k := slices.IndexFunc(words, func(w string) bool { return strings.ContainsAny(w, "0123456789") })
+	if k < 0 {
+		return p.Name, ""
+	}
+	return strings.Join(slices.Delete(slices.Clone(words), k, k+1), " "), words[k]
+}
+
+// Ridge reports whether the piece runs from crown to crown.
+func (p Piece) Ridge() bool { return strings.HasPrefix(p.Name, "ridge ") }
+
+// Trial is the name of the ridge piece that is tried in its bay before the others are cut.
+const Trial = "ridge 1"
+
+// turn is when a piece is cut: what stands on the ground at once, then the trial piece, then the rest of the ridge.
+func (p Piece) turn() int {
+	switch {
+	case !p.Ridge():
+		return 0
+	case p.Name == Trial:
+		return 1
+	}
+	return 2
+}
+
+// Whole reports whether the bar is used as it is sold, without a cut.
+func (b Bar) Whole() bool { return len(b.Pieces) == 1 && b.Pieces[0].Mark == b.Stock }
+
+// Steel reports whether the bar makes stakes; the others are pipe.
+func (b Bar) Steel() bool { return b.Pieces[0].isBar() }
+
+// Size prints the stock length as a store says it: 10 ft, 3.2 m.
+func (b Bar) Size(units measure.System) string { return Sold(b.Stock, units) }
+
+// Cuts counts how often the saw goes through the bar, a trimmed left end not counted.
+func (b Bar) Cuts() int {
+	n := len(b.Pieces)
+	if b.Pieces[n-1].Mark == b.Stock {
+		n--
+	}
+	return n
+}
+
+// Useful returns the length from which on an offcut of the item is worth keeping: it gives the shortest piece of it that the tunnel has.
+func (c Cuts) Useful(item string) measure.Length {
+	least := measure.Length(0)
+	for _, b := range c.Bars {
+		for _, p := range b.Pieces {
+			if b.Item == item && (least == 0 || p.Length < least) {
+				least = p.Length
+			}
+		}
+	}
+	return least
+}
+
+// RidgeRoom returns by how much every ridge piece may be cut longer than planned before a bar no longer gives all its pieces: the least
+// share of an offcut that its ridge pieces have. The trial piece is as long as it is.
+func (c Cuts) RidgeRoom() measure.Length {
+	room := measure.Length(-1)
+	for _, b := range c.Bars {
+		n := measure.Length(0)
+		for _, p := range b.Pieces {
+			if p.turn() == 2 {
+				n++
+			}
+		}
+		if n > 0 && (room < 0 || b.Offcut/n < room) {
+			room = b.Offcut / n
+		}
+	}
+	return max(0, room)
+}
+
+// FewerAtMost returns how many bars fewer a better plan could buy at most: none where the plan is proven.
+func (c Cuts) FewerAtMost() int {
+	if c.Proven || c.Least <= 0 {
+		return 0
+	}
+	return int((c.Cost-c.Bound)/c.Least + 1e-6)
+}

@@ -1,0 +1,19 @@
+package stock
+
+import "strings"
+
+// Sawn counts the bars that a saw goes through, and the leg pieces among what is cut from them; whole sticks are not counted.
+func (c Cuts) Sawn() (bars, legs int) {
+	for _, b := range c.Bars {
+		if b.Whole() {
+			continue
+		}
+		bars++
+		for _, p := range b.Pieces {
+			if strings.HasPrefix(p.Name, "leg ") || strings.HasPrefix(p.Name, "arch ") {
+				legs++
+			}
+		}
+	}
+	return bars, legs
+}

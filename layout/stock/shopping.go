@@ -1,0 +1,177 @@
+package stock
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// The places of a shopping list, in the order in which it prints.
+const (
+	wherePipe       = "pipe"
+	whereSteel      = "steel"
+	whereLights     = "lights"
+	whereElectrical = "electrical"
+	whereSundries   = "sundries"
+)
+
+// basket gathers the shopping list, line by line.
+type basket struct {
+	spec  *spec.Spec
+	items []Item
+}
+
+// add puts a line on the list. What the shed holds and what the store asks come from the spec's stock by the item's name.
+func (b *basket) add(i Item) {
+	if i.Need <= 0 {
+		return
+	}
+	for _, o := range b.spec.Stock.Own {
+		if b.is(o.Item, o.Length, i.Item) {
+			i.Own += o.Count
+		}
+	}
+	for _, s := range b.spec.Stock.Sell {
+		if b.is(s.Item, s.Length, i.Item) && s.Price != nil && !i.Priced {
+			i.Price, i.Priced = *s.Price, true
+		}
+	}
+	i.Buy = max(0, i.Need-i.Own)
+	b.items = append(b.items, i)
+}
+
+// is reports whether an item of the spec's stock is the line called name: the same words, or the same with its length after them.
+func (b *basket) is(item string, length measure.Length, name string) bool {
+	if length <= 0 {
+		return item == name
+	}
+	name = strings.ReplaceAll(name, ",", "")
+	long := item + " " + Sold(length, b.spec.Units)
+	return long == name || "steel bar "+long == name || strings.EqualFold(strings.TrimPrefix(long, "cord "), name)
+}
+
+// shopping writes the list in the order of the places where things are bought.
+func shopping(in Input, cuts Cuts, offers []offer) []Item {
+	b := &basket{spec: in.Spec}
+	for _, o := range offers {
+		if !o.bar {
+			b.sticks(o, cuts, in.Spec)
+		}
+	}
+	b.fittings(in)
+	b.stakes(in, cuts, offers)
+	b.strings(in)
+	b.cords(in)
+	b.sundries(in)
+	return b.items
+}
+
+// sticks lists what the cut plan takes of one material, each length once: as sold, then what the shed gives in other lengths.
+func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
+	type line struct {
+		length    measure.Length
+		need, own int
+	}
+	var lines []line
+	for _, bar := range cuts.Bars {
+		if bar.Item != o.item {
+			continue
+		}
+		k := slices.IndexFunc(lines, func(l line) bool { return l.length == bar.Stock })
+		if k < 0 {
+			k = len(lines)
+			lines = append(lines, line{length: bar.Stock})
+		}
+		lines[k].need++
+		if bar.Owned {
+			lines[k].own++
+		}
+	}
+	slices.SortStableFunc(lines, func(a, b line) int { return int(math.Copysign(1, float64(b.length-a.length))) })
+	where, unit := wherePipe, "stick"
+	if o.bar {
+		where, unit = whereSteel, "bar"
+	}
+	for _, l := range lines {
+		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Need: l.need, Own: l.own, Buy: l.need - l.own, Where: where,
+			Unit: Sold(l.length, s.Units) + " " + unit, Why: "as the cut sheet shows"}
+		for _, offered := range o.sells {
+			if offered.length == l.length && offered.priced {
+				i.Price, i.Priced = offered.price, true
+			}
+		}
+		if o.assumed {
+			i.Why += "; the length is assumed, none was named"
+		}
+		if l.own == l.need {
+			i.Why += "; from the shed"
+		}
+		b.items = append(b.items, i)
+	}
+}
+
+// strings lists each kind of light string with spares.
+func (b *basket) strings(in Input) {
+	var done []string
+	for _, s := range in.Strings {
+		if slices.Contains(done, s.Kind) {
+			continue
+		}
+		done = append(done, s.Kind)
+		hang := 0
+		for _, t := range in.Strings {
+			if t.Kind == s.Kind {
+				hang++
+			}
+		}
+		spare := withSpares(hang, in.Spec.Stock.Spares) - hang
+		b.add(Item{Item: s.Kind, Need: hang + spare, Unit: "each", Where: whereLights, Why: fmt.Sprintf("%d to hang, %d spare", hang, spare)})
+	}
+	b.add(Item{Item: "low-voltage supply", Need: in.Supplies, Unit: "each", Where: whereLights, Why: "of the strings' own make; many strings come with theirs"})
+}
+
+// withSpares adds the share of spares, rounded up.
+func withSpares(n int, share measure.Share) int {
+	return n + int(math.Ceil(float64(n)*float64(share)-1e-9))
+}
+
+// cords lists cords by name in the order they are laid, and taps.
+func (b *basket) cords(in Input) {
+	var done []string
+	for _, name := range in.Cords {
+		if slices.Contains(done, name) {
+			continue
+		}
+		done = append(done, name)
+		n := 0
+		for _, other := range in.Cords {
+			if other == name {
+				n++
+			}
+		}
+		b.add(Item{Item: name, Need: n, Unit: "each", Where: whereElectrical, Why: "outdoor extension cord, three-wire, from outlet to chain"})
+	}
+	b.add(Item{Item: "outlet tap", Need: in.Taps, Unit: "each", Where: whereElectrical, Why: "for outdoor use, where more chains start than an outlet has sockets"})
+	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box over each joint of cord and string"})
+}
+
+// bushingNote says so where the ridge pipe does not fit the crown fittings.
+func bushingNote(in Input) []finding.Finding {
+	n := 0
+	pipe := ""
+	for _, j := range bushings(in) {
+		n += j.count
+		pipe = j.pipe
+	}
+	if n == 0 {
+		return nil
+	}
+	ridge := in.Spec.Ridge.Pipe.Name
+	return []finding.Finding{{Level: finding.Note, Code: "ridge-bushing", Sheet: "shopping", Key: "ridge.pipe", Pos: in.Spec.Position("ridge.pipe"),
+		Text: fmt.Sprintf("The ridge is %s and the crown fittings are %s, so %d bushings go between them; a bushing moves the socket stop, so try bay 1 before the other ridge pieces are cut, or make the ridge of the arches' pipe.", ridge, pipe, n)}}
+}

@@ -1,0 +1,61 @@
+// Package stock lists what the tunnel is made of, cuts it from what stores sell and the shed holds, and writes the
+// shopping list.
+package stock
+
+import (
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+)
+
+// Piece is one length of pipe or bar with its place in the tunnel. On a bar it carries where its cut comes.
+type Piece struct {
+	Name   string         `json:"name"` // "L3 lower", "leg L3", "ridge 4", "stake R2"
+	Length measure.Length `json:"mm"`   // on the cutting grid, never short
+
+	Item string         `json:"-"` // material, a catalog name
+	Mark measure.Length `json:"-"` // running saw mark from the bar's left end, kerf in; the bar's length for a piece that needs no cut
+}
+
+// Bar is one stock length with its cuts.
+type Bar struct {
+	Item   string         `json:"item"`
+	Stock  measure.Length `json:"stock_mm"`
+	Owned  bool           `json:"owned"`
+	Pieces []Piece        `json:"pieces"`
+	Offcut measure.Length `json:"offcut_mm"`
+}
+
+// Cuts is the whole cut plan. Cost and Bound are in the spec's currency, or in millimetres of stock where no prices are given.
+type Cuts struct {
+	Cost   float64 `json:"cost"`
+	Bound  float64 `json:"bound"`
+	Proven bool    `json:"proven"`
+	Bars   []Bar   `json:"bars"`
+
+	ByLength  bool    `json:"-"` // cost is length of stock, for want of prices
+	OneLength bool    `json:"-"` // every material is sold in one length only, so that least cost is fewest bars
+	Least     float64 `json:"-"` // cost of the cheapest bar sold
+}
+
+// Item is one line of the shopping list.
+type Item struct {
+	Item  string  `json:"item"`
+	Need  int     `json:"need"`
+	Own   int     `json:"own"`
+	Buy   int     `json:"buy"`
+	Price float64 `json:"price"` // of one; zero where not given
+
+	Unit   string `json:"-"` // "10 ft stick", "each", "bag of 100"
+	Where  string `json:"-"` // pipe, steel, lights, electrical, sundries
+	Why    string `json:"-"` // what it is for, what was assumed of its label
+	Priced bool   `json:"-"`
+}
+
+// List is what the tunnel is made of and what to buy.
+type List struct {
+	Pieces   []Piece
+	Cuts     Cuts
+	Shopping []Item
+	Total    float64 // of what is priced
+	Findings []finding.Finding
+}

@@ -1,0 +1,104 @@
+package stock
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+)
+
+// How far things go. Common practice, no source.
+const (
+	tiesInBag     = 100
+	stakesToPaint = 60 // marks one can of paint makes
+	archesToRoll  = 30 // one roll of flagging tape
+	knotsOfGuy    = 3 * measure.Foot
+	slackOfGuy    = 1.02 // a line tied by hand is never quite straight
+)
+
+// stakes lists stakes by bar and length, ready-cut, or the bars they are cut from; and a cap for every one: bare steel is capped
+// until a pipe covers it, and a guy stake for good.
+func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
+	for _, o := range offers {
+		switch {
+		case !o.bar:
+		case o.ready:
+			b.readyStakes(in, o)
+		default:
+			b.sticks(o, cuts, in.Spec)
+		}
+	}
+	b.add(Item{Item: "stake cap", Need: len(in.Stakes), Unit: "each", Where: whereSteel, Why: "one on every stake while it is bare; guy stakes keep theirs"})
+}
+
+func (b *basket) readyStakes(in Input, o offer) {
+	type line struct {
+		length     measure.Length
+		legs, guys int
+	}
+	var lines []line
+	for _, s := range in.Stakes {
+		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
+		if s.Guy {
+			bar = in.Spec.Guys.Stake.Bar
+		}
+		if barItem(bar) != o.item {
+			continue
+		}
+		k := slices.IndexFunc(lines, func(l line) bool { return l.length == s.Length })
+		if k < 0 {
+			k = len(lines)
+			lines = append(lines, line{length: s.Length})
+		}
+		if s.Guy {
+			lines[k].guys++
+		} else {
+			lines[k].legs++
+		}
+	}
+	for _, l := range lines {
+		why := "under the legs"
+		if l.guys > 0 {
+			why = "for guys"
+			if l.legs > 0 {
+				why = fmt.Sprintf("%d under the legs, %d for guys", l.legs, l.guys)
+			}
+		}
+		b.add(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Need: l.legs + l.guys, Unit: "each", Where: whereSteel, Why: why + "; bought cut to length"})
+	}
+}
+
+// sundries lists line for guys, ties, paint and tape.
+func (b *basket) sundries(in Input) {
+	guys := 0
+	line := measure.Length(0)
+	for _, g := range in.Stakes {
+		if !g.Guy {
+			continue
+		}
+		guys++
+		out := in.Spec.Guys.Out
+		if k := slices.IndexFunc(in.Stakes, func(s ground.Stake) bool { return !s.Guy && s.Arch == g.Arch && s.Side == g.Side }); k >= 0 {
+			leg := in.Stakes[k]
+			out = measure.Length(math.Sqrt(float64((leg.X-g.X)*(leg.X-g.X)) + float64((leg.Y-g.Y)*(leg.Y-g.Y))))
+		}
+		from := in.Spec.Guys.From
+		line += measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy + knotsOfGuy
+	}
+	per, unit := measure.Foot, "ft"
+	if in.Spec.Units == measure.Metric {
+		per, unit = measure.Metre, "m"
+	}
+	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
+		Why: fmt.Sprintf("%d guys with knots; cord of 1/8 in (3 mm) or more that does not stretch, of a colour people see", guys)})
+	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries, Why: "one on each guy"})
+	ties := withSpares(in.Ties, in.Spec.Stock.Spares)
+	b.add(Item{Item: "zip tie, 8 in (200 mm), for outdoors", Need: (ties + tiesInBag - 1) / tiesInBag, Unit: fmt.Sprintf("bag of %d", tiesInBag), Where: whereSundries,
+		Why: fmt.Sprintf("%d with spares", ties)})
+	b.add(Item{Item: "white marking paint", Need: (len(in.Stakes) + stakesToPaint - 1) / stakesToPaint, Unit: "can", Where: whereSundries,
+		Why: "marks every stake for the locating service, which asks for white"})
+	b.add(Item{Item: "flagging tape", Need: (in.Spec.Tunnel.Arches + archesToRoll - 1) / archesToRoll, Unit: "roll", Where: whereSundries,
+		Why: "flags on pipe, guys and stakes"})
+}
