@@ -1,0 +1,100 @@
+package crew
+
+import (
+	"fmt"
+	"time"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+const (
+	// noticeDays is how many full business days lie between the call to the locating service and the first stake: most places ask for
+	// two or three (US 811, by state law).
+	noticeDays = 3
+	// holidayDays is how long holiday lighting may stay up where the NEC is law: NFPA 70, 590.3(B).
+	holidayDays = 90
+)
+
+// Date is one line of the calendar. On is zero where the spec does not give the day, and nothing gives it: the sheet leaves a blank.
+type Date struct {
+	On   time.Time
+	Name string // a word or two, for a strip of dates
+	What string // the same in full
+	Note string // what else to know of it, as a sentence; mostly empty
+}
+
+// Calendar lists the days of the season in their order, the latest day for the locate call and the last day of holiday lighting
+// worked out from the others.
+func Calendar(s *spec.Spec) []Date {
+	d := s.Dates
+	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
+	call.Note = fmt.Sprintf("Locating takes %d full business days, holidays not counted, and a ticket runs out.", noticeDays)
+	if !d.Build.IsZero() {
+		call.On, call.Name = callBy(d.Build), "call to locate, at the latest"
+		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", noticeDays)
+	}
+	list := []Date{
+		{On: d.Mark, Name: "mark stakes in white", What: "mark every stake in white, before the call"},
+		call,
+		{On: d.Build, Name: "build", What: "build, with the locating ticket good on the day"},
+		{On: d.Open, Name: "open", What: "open"},
+		{On: d.Close, Name: "last evening", What: "last evening"},
+		{On: d.Down, Name: "take down", What: "take down"}}
+	if !d.Build.IsZero() && LikelyNEC(s) {
+		list = append(list, Date{On: d.Build.AddDate(0, 0, holidayDays), Name: "down at the latest",
+			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", holidayDays),
+			Note: fmt.Sprintf("The NEC lets holiday lighting stay up %d days.", holidayDays)})
+	}
+	return list
+}
+
+// callBy is the last day to call so that the full business days lie between it and the day of building.
+func callBy(build time.Time) time.Time {
+	day := build
+	for left := noticeDays; ; {
+		day = day.AddDate(0, 0, -1)
+		if day.Weekday() == time.Saturday || day.Weekday() == time.Sunday {
+			continue
+		}
+		if left == 0 {
+			return day
+		}
+		left--
+	}
+}
+
+// LikelyNEC reports whether the site is likely under the NEC: a circuit of its voltage, or feet and inches where none is given.
+func LikelyNEC(s *spec.Spec) bool {
+	for _, c := range s.Power.Circuits {
+		return c.Volts > 90 && c.Volts < 130
+	}
+	return s.Units == measure.Imperial
+}
+
+func calendarFindings(s *spec.Spec) []finding.Finding {
+	var list []finding.Finding
+	d := s.Dates
+	if !d.Mark.IsZero() && !d.Build.IsZero() {
+		if last := callBy(d.Build); d.Mark.After(last) {
+			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Sheet: "overview", Key: "dates.mark", Pos: s.Position("dates.mark"),
+				Text: fmt.Sprintf("The locating service must be called by %s to answer before the build on %s, and the white marks must be there first; mark by then, not on %s.", date(last), date(d.Build), date(d.Mark))})
+		}
+	}
+	down, key := d.Down, "dates.down"
+	if down.IsZero() {
+		down, key = d.Close, "dates.close"
+	}
+	if !d.Build.IsZero() && !down.IsZero() && LikelyNEC(s) {
+		if days := int(down.Sub(d.Build).Hours()/24 + 0.5); days > holidayDays {
+			list = append(list, finding.Finding{Level: finding.LookAt, Code: "lights-too-long", Sheet: "overview", Key: key, Pos: s.Position(key),
+				Text: fmt.Sprintf("The lights are up for %d days, from %s to %s; where the NEC is law holiday lighting stays up for %d days at most, so take it down by %s or ask what your local rule is.",
+					days, date(d.Build), date(down), holidayDays, date(d.Build.AddDate(0, 0, holidayDays)))})
+		}
+	}
+	return list
+}
+
+// date prints a day as no reader can take for another: 21 Nov 2026.
+func date(t time.Time) string { return t.Format("2 Jan 2006") }

@@ -1,0 +1,62 @@
+package crew
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+func day(year int, month time.Month, d int) time.Time {
+	return time.Date(year, month, d, 0, 0, 0, 0, time.UTC)
+}
+
+// Three full business days between call and build (US 811: two to three, by state), counted by hand on a calendar: 21 November
+// 2026 is a Saturday.
+func TestCallBy(t *testing.T) {
+	for _, c := range []struct{ build, call time.Time }{
+		{day(2026, 11, 21), day(2026, 11, 17)}, // Sat: Fri, Thu, Wed between
+		{day(2026, 11, 20), day(2026, 11, 16)}, // Fri: Thu, Wed, Tue
+		{day(2026, 11, 25), day(2026, 11, 19)}, // Wed: Tue, Mon, Fri
+		{day(2026, 11, 23), day(2026, 11, 17)}, // Mon: Fri, Thu, Wed
+		{day(2027, 1, 4), day(2026, 12, 29)},   // over the new year
+	} {
+		if got := callBy(c.build); !got.Equal(c.call) {
+			t.Errorf("build on %s: call by %s, want %s", date(c.build), date(got), date(c.call))
+		}
+	}
+}
+
+func TestCalendar(t *testing.T) {
+	s := &spec.Spec{Dates: spec.Dates{Mark: day(2026, 11, 14), Build: day(2026, 11, 21), Open: day(2026, 11, 28), Close: day(2027, 1, 2), Down: day(2027, 1, 9)}}
+	list := Calendar(s)
+	for i := 1; i < len(list); i++ {
+		if list[i].On.Before(list[i-1].On) {
+			t.Errorf("%s (%s) after %s (%s)", list[i].What, date(list[i].On), list[i-1].What, date(list[i-1].On))
+		}
+	}
+	// NFPA 70, 590.3(B): 90 days. 21 November and 90 days: 9 left of November, 31, 31, and 19 of February.
+	if last := list[len(list)-1]; !last.On.Equal(day(2027, 2, 19)) || !strings.Contains(last.What, "local rule") {
+		t.Errorf("last line %+v", last)
+	}
+	if f := calendarFindings(s); len(f) > 0 {
+		t.Errorf("findings on a good calendar: %+v", f)
+	}
+	s.Dates.Mark, s.Dates.Down = day(2026, 11, 18), day(2027, 2, 20)
+	f := calendarFindings(s)
+	if len(f) != 2 || f[0].Code != "mark-too-late" || f[1].Code != "lights-too-long" || !strings.Contains(f[0].Text, "17 Nov 2026") || !strings.Contains(f[1].Text, "91 days") {
+		t.Errorf("marked a day late, up a day long: %+v", f)
+	}
+	s.Units = measure.Metric
+	s.Power.Circuits = []spec.Circuit{{Volts: 230}}
+	for _, d := range Calendar(s) {
+		if strings.Contains(d.What, "NEC") {
+			t.Errorf("at 230 V: %+v", d)
+		}
+	}
+	if empty := Calendar(&spec.Spec{}); len(empty) < 6 || !empty[0].On.IsZero() {
+		t.Errorf("no dates given: %+v", empty)
+	}
+}

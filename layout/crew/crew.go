@@ -1,0 +1,53 @@
+// Package crew orders the work: the steps of the build day, who does them, how long they take at the stated rates, and where someone must
+// measure before the next step.
+package crew
+
+import "hoopwright/layout/finding"
+
+// Step is one thing to do.
+type Step struct {
+	Number  int
+	Phase   Phase
+	Do      string // one action, with its figures
+	Want    string // the value or state that shows it is done, with its limit
+	Off     string // what to move when it is off
+	Hold    bool   // someone must measure and sign before the next step
+	People  int
+	Minutes float64 // clock time with that many people at it
+	Warning string  // printed before the step
+
+	Readings []Reading // what is measured, marked or tried one by one
+	Record   bool      // the readings are measured: each needs room for the figure found
+}
+
+// Reading is one figure of a step.
+type Reading struct {
+	What string // "L2", "L1 to R6", "crown 4"
+	Want string
+}
+
+// Phase is a crew's job.
+type Phase string
+
+// The phases, in order.
+const (
+	Marking  Phase = "marking"
+	Driving  Phase = "driving"
+	Cutting  Phase = "cutting"
+	Wrapping Phase = "wrapping"
+	Raising  Phase = "raising"
+	Hanging  Phase = "hanging"
+	Powering Phase = "power"
+)
+
+// Plan is the build day, with the marking some days before it.
+type Plan struct {
+	Steps       []Step
+	Blocks      []Block // the same steps by crew, with their times
+	Start       string  // clock time, "09:00"; empty where not given
+	Minutes     float64 // clock time of the build day, at the helpers there are; marking is another day's
+	MarkMinutes float64 // clock time of the marking
+	Findings    []finding.Finding
+
+	began float64 // minutes after midnight
+}

@@ -1,0 +1,168 @@
+package crew
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Input is the solved tunnel as far as it makes work.
+type Input struct {
+	Spec    *spec.Spec
+	Arches  []arch.Arch
+	Ground  ground.Layout
+	Lights  lights.Layout
+	Ridge   []RidgePiece
+	Bars    int // stock bars that a saw goes through
+	LegCuts int // leg pieces that are cut from longer stock
+	Chains  []Chain
+	Cords   int // cords to lay
+	Taps    int // three-way taps among them
+}
+
+// RidgePiece is the pipe of one bay.
+type RidgePiece struct {
+	Bay     int
+	Centres measure.Length // between fitting centres
+	Cut     measure.Length
+}
+
+// Chain is strings end to end behind one plug.
+type Chain struct {
+	Name, Outlet string // Outlet is empty where nothing feeds it
+	At           string // where it is plugged in: "foot of leg L3"
+	Strings      int
+	Amps         measure.Current // at the first plug
+}
+
+// Limits of taped figures. Common practice, no source; a careful tape holds 1:3000.
+const (
+	limitInches = measure.Inch / 2
+	limitMetric = 12 * measure.Millimetre
+)
+
+// Minutes for work that the rates do not name, of one pair of hands. Common practice, no source.
+const (
+	minutesDot     = 2   // one stake's dot and name
+	minutesTwoTape = 6   // a stake found by two tapes
+	minutesMeasure = 1.5 // one check distance
+	minutesTest    = 1   // one string tried
+	minutesTalk    = 10  // a call, a look round
+	minutesLabel   = 1   // one piece named or flagged
+)
+
+// Day orders the work from the first white dot to the last plug, with every figure in the step that needs it.
+func Day(in Input) Plan {
+	b := &builder{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1, limit: limitInches}
+	if b.units == measure.Metric {
+		b.limit = limitMetric
+	}
+	b.marking()
+	b.driving()
+	b.cutting()
+	b.wrapping()
+	b.raising()
+	b.hanging()
+	b.powering()
+	plan := Plan{Steps: b.steps}
+	for i := range plan.Steps {
+		plan.Steps[i].Number = i + 1
+	}
+	plan.Blocks = b.blocks(plan.Steps)
+	for _, block := range plan.Blocks {
+		if block.Phase == Marking {
+			plan.MarkMinutes = max(plan.MarkMinutes, block.End)
+		} else {
+			plan.Minutes = max(plan.Minutes, block.End)
+		}
+	}
+	if start := in.Spec.Crew.Start; start > 0 {
+		plan.began = start.Minutes()
+		plan.Start = clockTime(plan.began)
+	}
+	plan.Findings = append(b.dayFindings(plan), calendarFindings(in.Spec)...)
+	finding.Sort(plan.Findings)
+	return plan
+}
+
+// builder gathers the steps.
+type builder struct {
+	Input
+	units measure.System
+	limit measure.Length // of a taped check
+	hands int            // helpers and the organiser
+	steps []Step
+}
+
+// add appends a step that takes so many minutes of one pair of hands, shared among its people.
+func (b *builder) add(work float64, s Step) {
+	s.People = max(1, min(s.People, b.hands))
+	s.Minutes = work / float64(s.People)
+	b.steps = append(b.steps, s)
+}
+
+const (
+	twoCrews   = 4      // people for two jobs side by side
+	raisers    = 3      // people to raise an arch: one at each leg, one at the crown
+	longestDay = 8 * 60 // minutes before a day is called long: winter daylight, common practice
+)
+
+func (b *builder) dayFindings(p Plan) []finding.Finding {
+	var list []finding.Finding
+	if b.hands < raisers {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
+			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, b.hands, count(raisers-b.hands, "more helper"))})
+	}
+	if p.Minutes > longestDay {
+		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, b.hands)
+		if p.Start != "" {
+			text += fmt.Sprintf(", from %s to about %s", p.Start, clockTime(b.Spec.Crew.Start.Minutes()+p.Minutes))
+		}
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
+			Text: text + "; ask more helpers, cut and wrap on a day before, or build on two days and leave no arch standing without guys overnight."})
+	}
+	return list
+}
+
+// clockTime prints minutes since midnight; past midnight it says so.
+func clockTime(minutes float64) string {
+	m := int(minutes + 0.5)
+	day := ""
+	if m >= 24*60 {
+		day = " the next day"
+	}
+	return fmt.Sprintf("%02d:%02d%s", m/60%24, m%60, day)
+}
+
+// count prints a number with its noun.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %s", n, plural(noun))
+}
+
+func plural(noun string) string {
+	if strings.HasSuffix(noun, "ch") || strings.HasSuffix(noun, "s") {
+		return noun + "es"
+	}
+	return noun + "s"
+}
+
+// and joins words as a sentence does.
+func and(words []string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+}

@@ -1,0 +1,225 @@
+package crew
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// absolute returns the length without its sign.
+func absolute(l measure.Length) measure.Length { return measure.Length(math.Abs(float64(l))) }
+
+// driving checks the dots, tries one stake, drives the rest and checks the widths.
+func (b *builder) driving() {
+	left, right, guys := b.rows()
+	if len(left)+len(right) == 0 {
+		return
+	}
+	b.add(minutesTalk, Step{Phase: Driving, People: 1, Hold: true,
+		Warning: "A stake through a buried line can kill. Paint and flags of the locating service show a line's middle, not its edge.",
+		Do:      "Walk round with the locating ticket in hand and look at every painted or flagged line.",
+		Want:    fmt.Sprintf("The ticket is good today, and no white dot lies within %s of a marked line.", b.units.Inches(b.keep())),
+		Off:     "Do not drive that stake. Call the organiser, who moves the tunnel or leaves the arch out."})
+	b.diagonals()
+	b.depthTapes()
+	b.pull(slices.Concat(left, right)[0])
+	rate := b.Spec.Crew.Rates.Stake
+	for i, row := range [][]ground.Stake{left, right, guys} {
+		if len(row) == 0 {
+			continue
+		}
+		warning, lean := "", "stand plumb, looked at from two sides"
+		if a := b.Spec.ArchOf(row[0].Arch).Stake.Lean; a != 0 && i < 2 {
+			lean = fmt.Sprintf("lean %s away from the opening", measure.Degrees(a))
+			if a < 0 {
+				lean = fmt.Sprintf("lean %s toward the opening", measure.Degrees(-a))
+			}
+		}
+		if i == 0 {
+			warning = "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once."
+		}
+		if i == 2 {
+			lean = "lean a little away from their arch, never toward it"
+		}
+		b.add(rate*float64(len(row)), Step{Phase: Driving, People: b.drivers(), Warning: warning,
+			Do:   fmt.Sprintf("Drive %s until the tape meets the ground, and cap each at once.", run(row)),
+			Want: fmt.Sprintf("%s %s, tape at the ground, capped.", count(len(row), "stake"), lean),
+			Off:  "Pull it out and drive it again beside the hole, on its dot; a stone under it: ask the organiser."})
+	}
+	b.widths(left, right)
+}
+
+// drivers is how many drive stakes, in pairs: a third of all hands, so that the bench has the rest.
+func (b *builder) drivers() int { return max(2, b.hands/3/2*2) }
+
+// run names a row of stakes: all of a few, the ends of many.
+func run(row []ground.Stake) string {
+	if len(row) > 4 {
+		return fmt.Sprintf("%s to %s", row[0].Name, row[len(row)-1].Name)
+	}
+	var names []string
+	for _, s := range row {
+		names = append(names, s.Name)
+	}
+	return and(names)
+}
+
+// depth is the stakes that go equally deep.
+type depth struct {
+	depth, showing measure.Length
+	stakes         []ground.Stake
+	whose          string
+}
+
+// depthTapes has the depth marked on every stake.
+func (b *builder) depthTapes() {
+	var on, showing []string
+	for _, d := range b.depths() {
+		on = append(on, fmt.Sprintf("%s on %s", b.units.Inches(d.depth), d.whose))
+		showing = append(showing, fmt.Sprintf("%s on %s", b.units.Inches(d.showing), d.whose))
+	}
+	b.add(minutesLabel*float64(len(b.Ground.Stakes)), Step{Phase: Driving, People: 2,
+		Do:   fmt.Sprintf("Wrap tape round every stake, measured from its point: %s.", and(on)),
+		Want: fmt.Sprintf("Bar above the tape: %s.", and(showing)),
+		Off:  "Another length above the tape: the wrong bar or the wrong end; measure the whole bar."})
+}
+
+// keep is how far stakes stay from a located line: 18 to 24 in by state (US 811).
+func (b *builder) keep() measure.Length {
+	if b.units == measure.Metric {
+		return 600 * measure.Millimetre
+	}
+	return 24 * measure.Inch
+}
+
+func (b *builder) depths() []depth {
+	var list []depth
+	for _, s := range b.Ground.Stakes {
+		k := 0
+		for k < len(list) && (list[k].depth != s.Depth || list[k].showing != s.Length-s.Depth) {
+			k++
+		}
+		if k == len(list) {
+			list = append(list, depth{depth: s.Depth, showing: s.Length - s.Depth})
+		}
+		list[k].stakes = append(list[k].stakes, s)
+	}
+	for i := range list {
+		legs, guys := 0, 0
+		for _, s := range list[i].stakes {
+			if s.Guy {
+				guys++
+			} else {
+				legs++
+			}
+		}
+		var whose []string
+		if legs > 0 {
+			whose = append(whose, fmt.Sprintf("%d leg stakes", legs))
+		}
+		if guys > 0 {
+			whose = append(whose, fmt.Sprintf("%d guy stakes", guys))
+		}
+		list[i].whose = and(whose)
+	}
+	return list
+}
+
+// diagonals is the hold before driving: every bay and the whole, with what to move when they are off.
+func (b *builder) diagonals() {
+	all := b.Ground.Diagonals
+	if len(all) == 0 {
+		return
+	}
+	if len(all) == 4 && all[0] == all[2] {
+		all = all[:2] // of two arches the bay is the whole
+	}
+	step := Step{Phase: Driving, People: 2, Hold: true, Record: true,
+		Warning: "No stake is driven before the diagonals are right: moving a dot is a minute, moving a row of stakes an hour.",
+		Do:      "Measure the diagonals between the white dots.",
+		Want:    fmt.Sprintf("Each within %s.", b.units.Inches(b.limit)),
+		Off:     "Measure the widths and the rows again, then find the dot that is off with its two tapes."}
+	for _, d := range all {
+		step.Readings = append(step.Readings, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
+	}
+	if d, slide, ok := b.slide(); ok {
+		step.Off = fmt.Sprintf("If the two of a pair differ, slide the right row along its line, toward arch 1 when %s to %s is the longer of the whole, away when it is the shorter: %s for each %s of difference. If both are off alike, measure the widths again.",
+			d.From, d.To, b.units.Inches(slide), b.units.Inches(b.unit()))
+	}
+	b.add(minutesMeasure*float64(len(all)), step)
+}
+
+// unit is a length of one as people say it: an inch, or ten millimetres.
+func (b *builder) unit() measure.Length {
+	if b.units == measure.Metric {
+		return 10 * measure.Millimetre
+	}
+	return measure.Inch
+}
+
+// slide is how far the right row moves along its line for each unit of difference between the diagonals of the whole, and the
+// diagonal that grows when the row is too far ahead. A row that slides by s makes one diagonal longer and the other shorter by s·along/diagonal each.
+func (b *builder) slide() (ground.Diagonal, measure.Length, bool) {
+	all := b.Ground.Diagonals
+	if !b.Ground.Straight || len(all) < 2 {
+		return ground.Diagonal{}, 0, false
+	}
+	stakes := map[string]ground.Stake{}
+	for _, s := range b.Ground.Stakes {
+		stakes[s.Name] = s
+	}
+	for _, d := range all[len(all)-2:] {
+		from, to := stakes[d.From], stakes[d.To]
+		if along := to.Along - from.Along; from.Side == spec.Left && to.Side == spec.Right && along > 0 {
+			return d, b.unit() * d.Distance / (2 * along), true
+		}
+	}
+	return ground.Diagonal{}, 0, false
+}
+
+// pull tries the first stake by hand: half as much again as the pipe will ask of it. The half is our own margin, for a spring balance read
+// by eye and a stake worked by wind; no standard says so.
+func (b *builder) pull(s ground.Stake) {
+	moment := 0.0 // N·m
+	for _, a := range b.Arches {
+		if a.Kind != nil {
+			moment = max(moment, math.Abs(a.FootMoment))
+		}
+	}
+	if moment == 0 {
+		return
+	}
+	up := min(24*measure.Inch, s.Length-s.Depth-measure.Inch)
+	if b.units == measure.Metric {
+		up = min(600*measure.Millimetre, s.Length-s.Depth-20*measure.Millimetre)
+	}
+	if up <= 0 {
+		return
+	}
+	force := measure.Force(1.5 * moment / up.Metres())
+	inch := b.units.Inches(b.unit())
+	b.add(minutesTalk, Step{Phase: Driving, People: 2, Hold: true,
+		Do:   fmt.Sprintf("Drive %s alone. Hook a luggage scale on it %s above the ground and pull sideways, away from the opening, to %s.", s.Name, b.units.Inches(up), b.units.Force(force)),
+		Want: fmt.Sprintf("The stake moves less than %s at the hook and springs back.", inch),
+		Off:  "Drive it deeper by a hand and try again. If it still moves, stop: the organiser gets longer stakes for the whole tunnel."})
+}
+
+// widths is the check after driving: every pair of stakes at the ground.
+func (b *builder) widths(left, right []ground.Stake) {
+	step := Step{Phase: Driving, People: 2, Hold: true, Record: true,
+		Do:   "Measure from stake to stake across each arch, level, at the ground, middle to middle.",
+		Want: fmt.Sprintf("Each within %s.", b.units.Inches(b.limit)),
+		Off:  "Pull the stake that is off its dot and drive it again; a leaning one is not bent straight."}
+	for _, a := range b.Arches {
+		if a.Kind != nil {
+			step.Readings = append(step.Readings, Reading{fmt.Sprintf("arch %d", a.Number), b.units.Tape(a.Span)})
+		}
+	}
+	if n := len(step.Readings); n > 0 {
+		b.add(minutesMeasure*2*float64(n), step)
+	}
+}

@@ -1,0 +1,146 @@
+package crew
+
+import (
+	"fmt"
+	"math"
+
+	"hoopwright/layout/ground"
+	"hoopwright/layout/spec"
+)
+
+// marking puts white dots where the stakes will go, and has the ground looked at before anything is driven.
+func (b *builder) marking() {
+	warning := "Marks only: drive nothing into the ground until the locating service and the owners of private lines have answered."
+	left, right, guys := b.rows()
+	for _, row := range [][]ground.Stake{left, right} {
+		if len(row) == 0 {
+			continue
+		}
+		first, last := row[0], row[len(row)-1]
+		if !b.Ground.Straight || len(row) == 1 || absolute(first.Offset-last.Offset) > b.grid() {
+			b.byTapes(row, warning) // no line runs along the row
+		} else {
+			b.byTapes([]ground.Stake{first, last}, warning)
+			b.byBaseline(row)
+		}
+		warning = ""
+	}
+	b.byTapes(guys, "")
+	for _, line := range b.Spec.Site.Buried {
+		who := "Have its owner mark"
+		if line.MarkedBy != "" {
+			who = fmt.Sprintf("Have it marked by %s:", line.MarkedBy)
+		}
+		b.add(minutesTalk, Step{Phase: Marking, People: 1,
+			Do:   fmt.Sprintf("%s the %s, on the ground. A locating service does not mark private lines.", who, line.Name),
+			Want: fmt.Sprintf("No white dot nearer to it than %s.", b.units.Inches(line.Keep)),
+			Off:  "Ask the organiser to move the tunnel; leave the dot without a stake until then."})
+	}
+	b.add(minutesTalk, Step{Phase: Marking, People: 1, Hold: true,
+		Do:   "Call the locating service and ask for the ground inside the white dots. Write down ticket ________, good from ________ to ________.",
+		Want: "The ticket's first day is on or before the build day, 2 to 3 business days after the call, and every owner has marked or answered clear.",
+		Off:  "Wait, or call again. No stake is driven without the ticket."})
+}
+
+// rows parts the stakes into left legs, right legs and guys.
+func (b *builder) rows() (left, right, guys []ground.Stake) {
+	for _, s := range b.Ground.Stakes {
+		switch {
+		case s.Guy:
+			guys = append(guys, s)
+		case s.Side == spec.Left:
+			left = append(left, s)
+		default:
+			right = append(right, s)
+		}
+	}
+	return left, right, guys
+}
+
+// byTapes finds stakes by tapes from marks; without marks, by what there is.
+func (b *builder) byTapes(stakes []ground.Stake, warning string) {
+	if len(stakes) == 0 {
+		return
+	}
+	step := Step{Phase: Marking, People: 3, Warning: warning,
+		Do:   "Where two tapes meet, make a white dot and write its name beside it.",
+		Want: "Both tapes level and tight where they cross.",
+		Off:  "Hold both tapes level, pull them tight and try again; then look whether each hooks on the right mark."}
+	for _, s := range stakes {
+		tie, ok := b.tie(s.Name)
+		if !ok {
+			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s along the route from arch 1, %s to the %s of its middle", b.units.Tape(s.Along), b.units.Tape(absolute(s.Offset)), s.Side)})
+			continue
+		}
+		how := fmt.Sprintf("%s from %s and %s from %s%s", b.units.Tape(tie.A), tie.MarkA, b.units.Tape(tie.B), tie.MarkB, b.sideOf(tie, s))
+		if tie.MarkC != "" {
+			how += fmt.Sprintf("; then check %s from %s", b.units.Tape(tie.C), tie.MarkC)
+			step.Want = fmt.Sprintf("Both tapes level and tight where they cross; the third within %s.", b.units.Inches(b.limit))
+		}
+		step.Readings = append(step.Readings, Reading{s.Name, how})
+	}
+	b.add(minutesTwoTape*float64(len(stakes)), step)
+}
+
+// byBaseline dots a straight row off one tape that is never moved.
+func (b *builder) byBaseline(row []ground.Stake) {
+	first, last := row[0], row[len(row)-1]
+	b.add(minutesMeasure*2, Step{Phase: Marking, People: 2,
+		Do:   fmt.Sprintf("Pull a line tight from %s to %s and measure it.", first.Name, last.Name),
+		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(last.Running-first.Running), b.units.Inches(b.limit)),
+		Off:  fmt.Sprintf("Find %s again with its two tapes.", last.Name)})
+	if len(row) < 3 {
+		return
+	}
+	step := Step{Phase: Marking, People: 2,
+		Do:   fmt.Sprintf("Hook the tape at %s and leave it there. Make a white dot at the line at each of these.", first.Name),
+		Want: "Every dot read from the one zero, none measured from its neighbour.",
+		Off:  "Wipe out the dot and read the tape again from its zero."}
+	for _, s := range row[1 : len(row)-1] {
+		step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-first.Running) + b.beside(s, first)})
+	}
+	b.add(minutesDot*float64(len(row)-2), step)
+}
+
+// beside says how far a stake stands off the line of its row's ends: arches of another span do.
+func (b *builder) beside(s, first ground.Stake) string {
+	off := absolute(s.Offset) - absolute(first.Offset)
+	switch {
+	case absolute(off) <= b.grid():
+		return ""
+	case off < 0:
+		return fmt.Sprintf(" and %s square in from the line", b.units.Inches(-off))
+	}
+	return fmt.Sprintf(" and %s square out from the line", b.units.Inches(off))
+}
+
+func (b *builder) tie(stake string) (ground.Tie, bool) {
+	for _, t := range b.Ground.Ties {
+		if t.Stake == stake && t.MarkA != "" && t.MarkB != "" {
+			return t, true
+		}
+	}
+	return ground.Tie{}, false
+}
+
+// sideOf says on which side of the line between a tie's marks the stake lies: two tapes cross twice.
+func (b *builder) sideOf(t ground.Tie, s ground.Stake) string {
+	at := map[string]spec.Point{}
+	for _, m := range b.Ground.Marks {
+		at[m.Name] = m.At
+	}
+	p, okA := at[t.MarkA]
+	q, okB := at[t.MarkB]
+	if !okA || !okB {
+		return ""
+	}
+	cross := float64((q.X-p.X)*(s.Y-p.Y) - (q.Y-p.Y)*(s.X-p.X))
+	side := "left"
+	if cross < 0 {
+		side = "right"
+	}
+	if math.Abs(cross) < 1 {
+		return ""
+	}
+	return fmt.Sprintf(", to the %s as you look from %s to %s", side, t.MarkA, t.MarkB)
+}

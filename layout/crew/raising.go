@@ -1,0 +1,269 @@
+package crew
+
+import (
+	"fmt"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// checkEvery is how many bays lie between running checks of the crowns.
+const checkEvery = 3
+
+// raising stands the arches up one by one. The first is measured before the second is touched, bay 1 is tried before the other ridge
+// pieces are cut, and the crowns are checked by running distance so that small gaps in sockets do not add up.
+func (b *builder) raising() {
+	var stand []arch.Arch
+	for _, a := range b.Arches {
+		if a.Kind != nil {
+			stand = append(stand, a)
+		}
+	}
+	if len(stand) == 0 {
+		return
+	}
+	b.overhead()
+	first := stand[0]
+	b.assemble(first)
+	b.bend(first, "A bent arch is a spring: keep your face out of its plane. Eye protection and gloves on, nobody underneath, no raising in gusts or with thunder about.")
+	if !b.guy(first) && len(stand) > 1 {
+		b.add(0, Step{Phase: Raising, People: 1,
+			Do:   fmt.Sprintf("Name one person who holds arch %d upright and does nothing else until the last arch is joined.", first.Number),
+			Want: "A name, said aloud. Nothing else holds the tunnel lengthwise: it has no guys.",
+			Off:  "Raise no second arch."})
+	}
+	b.measureFirst(first)
+	if len(stand) > 1 {
+		b.second(stand)
+		b.others(stand[2:])
+	}
+	b.finish(stand)
+}
+
+func (b *builder) overhead() {
+	for _, line := range b.Spec.Site.Overhead {
+		b.add(minutesMeasure, Step{Phase: Raising, People: 1, Hold: true,
+			Warning: "Pipe, ladder and people stay away from overhead lines. Nobody measures up to a wire.",
+			Do:      fmt.Sprintf("Point out the %s to everyone and name one person who watches it while pipe stands up.", line.Name),
+			Want:    fmt.Sprintf("Nothing comes nearer to it than %s.", b.units.Room(line.Keep)),
+			Off:     "Stop and ask the organiser; the line's owner alone says what may be done near it."})
+	}
+}
+
+func (b *builder) assemble(a arch.Arch) {
+	if a.Kind.Spec.OneStick {
+		return
+	}
+	b.add(minutesLabel*4, Step{Phase: Raising, People: 2,
+		Do: fmt.Sprintf("Lay arch %d flat beside its stakes and drive both legs into the %s with a rubber mallet. Mark %s from each pipe's end first: the mark must reach the socket's mouth.",
+			a.Number, b.fitting(a), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
+		Want: "Both marks at the mouth of their sockets.",
+		Off:  "Twist, wipe and drive again: a socket that is not home makes the arch crooked and the tunnel long."})
+}
+
+// fitting names the crown fitting.
+func (b *builder) fitting(a arch.Arch) string {
+	n := b.Spec.Tunnel.Arches
+	switch {
+	case !b.Spec.Ridge.Present || n == 1:
+		return "coupling"
+	case a.Number == 1 || a.Number == n:
+		return "tee"
+	}
+	return "cross"
+}
+
+func (b *builder) bend(a arch.Arch, warning string) {
+	l, r := fmt.Sprintf("L%d", a.Number), fmt.Sprintf("R%d", a.Number)
+	b.add(b.Spec.Crew.Rates.Raise/2, Step{Phase: Raising, People: raisers, Warning: warning,
+		Do:   fmt.Sprintf("Two people slip the left leg over %s, one more carries the crown. Take the cap off only as the pipe comes to it.", l),
+		Want: "The foot stands on the ground and its name faces in.",
+		Off:  "It does not go down: lift it off and wipe the stake; never hammer on the pipe."})
+	b.add(b.Spec.Crew.Rates.Raise/2, Step{Phase: Raising, People: raisers,
+		Do:   fmt.Sprintf("Walk the right leg over to %s, bending the arch slowly, cap off as the pipe comes to it, and slip it down. Let go only when the foot is on the ground.", r),
+		Want: "Both feet on the ground, caps in the bucket.",
+		Off:  "A crack or a white line in the bend: walk it back down and take another stick."})
+}
+
+// guy ties an arch's guys, where it has any.
+func (b *builder) guy(a arch.Arch) bool {
+	var names []string
+	for _, s := range b.Ground.Stakes {
+		if s.Guy && s.Arch == a.Number {
+			names = append(names, s.Name)
+		}
+	}
+	if len(names) == 0 {
+		return false
+	}
+	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, People: 2,
+		Do:   fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s, one side after the other, and flag them.", a.Number, b.units.Tape(b.Spec.Guys.From), and(names)),
+		Want: "The arch plumb seen from the side; guys just tight, not humming; stake caps on.",
+		Off:  "Slacken one side and draw in the other until the crown stands over the line of its stakes."})
+	return true
+}
+
+func (b *builder) measureFirst(a arch.Arch) {
+	band := a.GiveOrTake(b.units)
+	if a.Crown > 0 {
+		b.add(minutesMeasure*4, Step{Phase: Raising, People: 2, Hold: true,
+			Do: fmt.Sprintf("Measure arch %d before the next is touched: from a string between its two feet up to the middle of the crown fitting.", a.Number),
+			Want: fmt.Sprintf("%s, give or take %s; the underside of what hangs there no lower than %s. Widest place %s across, pipe middle to middle.",
+				b.units.Inches(a.Crown), b.units.Inches(band), b.units.Inches(a.Clear-band), b.units.Inches(a.Widest)),
+			Off: fmt.Sprintf("Too low: the feet are too far apart (want %s) or the stakes lean out; too high: too near or leaning in. Drive the stake again where it belongs. Then look at the crown sockets: both home? Still off: stop and call the organiser before any other arch is made.", b.units.Tape(a.Span))})
+	}
+}
+
+// second stands arch 2, tries the first ridge piece and has the rest cut and wound.
+func (b *builder) second(stand []arch.Arch) {
+	a := stand[1]
+	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, People: raisers,
+		Do:   fmt.Sprintf("Raise arch %d the same way: crown together, left foot on L%d, right foot on R%d, caps off as the pipe comes.", a.Number, a.Number, a.Number),
+		Want: "Both feet on the ground, sockets home, caps in the bucket.",
+		Off:  "A crack or a white line in the bend: walk it back down and take another stick."})
+	if len(b.Ridge) == 0 {
+		b.guy(a)
+		return
+	}
+	r := b.Ridge[0]
+	b.add(b.Spec.Crew.Rates.Ridge, Step{Phase: Raising, People: raisers,
+		Warning: "Use a stepladder on firm ground with one person at its foot. Never lean a ladder on pipe.",
+		Do:      fmt.Sprintf("Put ridge piece %d into the crown of arch %d first, then spring it into arch %d, and drive both ends home.", r.Bay, a.Number, stand[0].Number),
+		Want:    "Both ends at the sockets' stops.",
+		Off:     "Twist, wipe and drive again."})
+	b.add(minutesMeasure*3, Step{Phase: Raising, People: 2, Hold: true,
+		Do:   fmt.Sprintf("Measure bay %d at the crowns, middle of fitting to middle of fitting, and look whether arch %d stands plumb.", r.Bay, a.Number),
+		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(r.Centres), b.units.Inches(b.limit/2)),
+		Off:  "Sockets home and still long or short: write down by how much, and cut every other ridge piece by that much shorter or longer."})
+	b.guy(a)
+	rest := b.Ridge[1:]
+	if len(rest) > 0 {
+		b.add(b.Spec.Crew.Rates.Cut*float64(len(rest)), Step{Phase: Cutting, People: 2,
+			Warning:  "Eye protection on, pipe clamped.",
+			Do:       fmt.Sprintf("Cut the other %s, each longer or shorter by what bay %d has taught.", count(len(rest), "ridge piece"), r.Bay),
+			Readings: b.cuts(rest),
+			Want:     "Each named at both ends, square, burrs scraped off.",
+			Off:      "Too short: keep it for a bay that asks less, and cut another."})
+	}
+	for _, k := range b.windings(true) {
+		b.wind(k)
+	}
+}
+
+// cuts lists ridge pieces by length.
+func (b *builder) cuts(list []RidgePiece) []Reading {
+	var readings []Reading
+	first := 0
+	for i := range list {
+		if cut := b.units.Cut(list[i].Cut); i+1 == len(list) || b.units.Cut(list[i+1].Cut) != cut {
+			readings = append(readings, Reading{stretch("bay", list[first].Bay, list[i].Bay), cut})
+			first = i + 1
+		}
+	}
+	return readings
+}
+
+// stretch names a run of numbers: "bay 2", "bays 2 and 3", "bays 2 to 5".
+func stretch(noun string, first, last int) string {
+	switch last - first {
+	case 0:
+		return fmt.Sprintf("%s %d", noun, first)
+	case 1:
+		return fmt.Sprintf("%s %d and %d", plural(noun), first, last)
+	}
+	return fmt.Sprintf("%s %d to %d", plural(noun), first, last)
+}
+
+// others stands the rest, up to each arch that has guys of its own, with a check of the crowns' running distance after each third bay and
+// at the end, so that small gaps in sockets do not add up.
+func (b *builder) others(stand []arch.Arch) {
+	for len(stand) > 0 {
+		n := 1
+		for n < len(stand) && !b.guyed(stand[n-1].Number) {
+			n++
+		}
+		some, rest := stand[:n], stand[n:]
+		step := Step{Phase: Raising, People: raisers * max(1, min(2, b.hands/(2*raisers))),
+			Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", stretch("arch", some[0].Number, some[n-1].Number)),
+			Want: "Every socket home, every arch plumb beside the one before.",
+			Off:  "Do not go on past a socket that is not home."}
+		work := b.Spec.Crew.Rates.Raise * float64(n)
+		if len(b.Ridge) > 0 {
+			step.Do += ", then its ridge piece into the new crown first"
+			work += b.Spec.Crew.Rates.Ridge * float64(n)
+		}
+		step.Do += "."
+		if n > 1 {
+			step.Do += " One arch at a time."
+		}
+		if step.People > raisers {
+			step.Do += " One team puts the next arch together while the other stands one up."
+		}
+		for i, a := range some {
+			if (a.Number-1)%checkEvery == 0 || i == len(some)-1 {
+				if run, ok := b.running(a.Number); ok {
+					step.Readings = append(step.Readings, Reading{fmt.Sprintf("crown %d", a.Number), b.units.Tape(run)})
+					work += minutesMeasure * 2
+				}
+			}
+		}
+		if len(step.Readings) > 0 {
+			step.Record = true
+			step.Do += " At each crown named below stop, and lay the tape along the ridge from the middle of crown 1 to its middle."
+			step.Want += fmt.Sprintf(" Running distances within %s.", b.units.Inches(b.limit))
+			step.Off = "Long: drive the sockets home, last bay first. Still long: trim the next ridge piece by what is over. Short: leave a gap in the next socket and mark it. Never go on past a socket that is not home."
+		}
+		b.add(work, step)
+		b.guy(some[n-1])
+		stand = rest
+	}
+}
+
+// guyed reports whether an arch has guys of its own.
+func (b *builder) guyed(number int) bool {
+	return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy && s.Arch == number })
+}
+
+// running is the distance along the ridge from crown 1 to another, and false where a bay between has no ridge piece.
+func (b *builder) running(number int) (measure.Length, bool) {
+	sum, bays := measure.Length(0), 0
+	for _, r := range b.Ridge {
+		if r.Bay < number {
+			sum += r.Centres
+			bays++
+		}
+	}
+	return sum, bays > 0 && bays == number-1
+}
+
+// finish holds what stands: joints, guys, caps.
+func (b *builder) finish(stand []arch.Arch) {
+	legs := 0
+	guys := []ground.Stake(nil)
+	for _, s := range b.Ground.Stakes {
+		if s.Guy {
+			guys = append(guys, s)
+		} else {
+			legs++
+		}
+	}
+	switch b.Spec.Arch.Joints {
+	case spec.Pinned:
+		b.add(minutesLabel*float64(len(stand)*4), Step{Phase: Raising, People: 2,
+			Do: "Drive one screw through every socket, from the outside, clear of where people walk.", Want: "No point stands out on the inside.", Off: "File it flush."})
+	case spec.Glued:
+		b.add(minutesLabel*float64(len(stand)*4), Step{Phase: Raising, People: 2, Warning: "Primer and cement burn and their vapour harms: open air, no flame, gloves.",
+			Do: "Prime and cement the sockets one at a time, as the label says.", Want: "Held still as long as the label says.", Off: "A cemented joint does not come apart: cut it out."})
+	}
+	want := fmt.Sprintf("%s back in the bucket", count(legs, "cap"))
+	if len(guys) > 0 {
+		want += fmt.Sprintf("; %s capped and flagged; no arch leans along the tunnel", count(len(guys), "guy stake"))
+	}
+	b.add(minutesTalk, Step{Phase: Raising, People: 2, Hold: true,
+		Do:   "Sight along the ridge and both rows of feet from each end, then tighten the guys evenly and count the caps.",
+		Want: want + ".",
+		Off:  "Draw in the guy on the side the crowns lean away from, slacken the other. A cap missing: a stake stands bare, find it."})
+}
