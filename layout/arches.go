@@ -1,0 +1,236 @@
+package layout
+
+import (
+	"fmt"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Rounds of the loop between arches and lights: weights bend the arch, and the bent arch decides where "above 3 ft" begins. Where
+// sticks are given and lights go by whole legs or by tape, a sketch knows as much and one round does; the weights move an arch by
+// millimetres, so the others close in two or three.
+const mostRounds = 4
+
+// solveArches solves each different arch once for the weights that hang on it.
+func (p *Plan) solveArches() {
+	s := p.Spec
+	inputs := make([]arch.Input, s.Tunnel.Arches)
+	for i := range inputs {
+		inputs[i] = archInput(s, i+1)
+		inputs[i].Loads = archLoads(s, i+1, arch.Sketch(inputs[i]))
+	}
+	kinds := groupKinds(inputs)
+	solveKinds(kinds, nil)
+	for range mostRounds - 1 {
+		for _, k := range kinds {
+			if k.refused() || k.untried {
+				continue // another arch is drawn in its place, and to follow that one's lights leads nowhere
+			}
+			for _, number := range k.input.Numbers {
+				inputs[number-1].Loads = archLoads(s, number, k.kind)
+			}
+		}
+		before := kinds
+		kinds = groupKinds(inputs)
+		if !solveKinds(kinds, before) {
+			break
+		}
+	}
+	p.Arches = make([]arch.Arch, len(inputs))
+	for _, k := range kinds {
+		p.Kinds = append(p.Kinds, k.kind)
+		for _, number := range k.input.Numbers {
+			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
+		}
+	}
+	p.noteArches(kinds)
+	p.noteUntried(kinds)
+}
+
+// noteArches notes what was found of the kinds. What holds for several by the same key of the spec is said once, of the first, with the
+// others named.
+func (p *Plan) noteArches(kinds []*alike) {
+	type cause struct {
+		level     finding.Level
+		code, key string
+	}
+	var order []cause
+	said, also := map[cause]finding.Finding{}, map[cause][]int{}
+	for _, k := range kinds {
+		for _, f := range k.found {
+			c := cause{f.Level, f.Code, f.Key}
+			if _, ok := said[c]; ok {
+				also[c] = append(also[c], k.input.Numbers...)
+				continue
+			}
+			order = append(order, c)
+			said[c] = f
+		}
+	}
+	for _, c := range order {
+		f := said[c]
+		if others := also[c]; len(others) > 0 {
+			slices.Sort(others)
+			f.Text += " Much the same holds for " + strings.ToLower(arch.Named(slices.Compact(others))) + "."
+		}
+		p.Findings = append(p.Findings, f)
+	}
+}
+
+// archInput gathers what the spec says of one arch; its loads come from the shape.
+func archInput(s *spec.Spec, number int) arch.Input {
+	left, right := ground.Levels(s, number)
+	mid := (left + right) / 2
+	in := arch.Input{
+		Spec: s.ArchOf(number), Keys: archKeys(s, number), Joined: s.Ridge.Present,
+		Guyed:      len(s.Guys.Arches) > 0 && s.Ridge.Present || slices.Contains(s.Guys.Arches, number),
+		LeftGround: left - mid, RightGround: right - mid,
+		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
+		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number),
+		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
+	}
+	return in
+}
+
+// archKeys returns where the spec gives the arch's figures: its exception first, if it has one, then the base.
+func archKeys(s *spec.Spec, number int) []string {
+	for i, e := range s.Except {
+		if slices.Contains(e.Arches, number) {
+			return []string{fmt.Sprintf("arch.except[%d]", i), "arch"}
+		}
+	}
+	return []string{"arch"}
+}
+
+// archLoads is all that hangs on an arch beside its own pipe: its lights, and at the crown half of each neighbouring ridge piece with its lights.
+func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
+	loads := lights.Loads(s, number, k)
+	if !s.Ridge.Present {
+		return loads
+	}
+	var weight measure.Force
+	for bay := number - 1; bay <= number; bay++ {
+		if bay >= 1 && bay < s.Tunnel.Arches {
+			centres := s.Tunnel.Spacing // near enough, on slopes and bends too
+			piece := max(centres-s.ArchOf(bay).Pipe.TakeOff-s.ArchOf(bay+1).Pipe.TakeOff, 0)
+			pipe := measure.Mass(float64(s.Ridge.Pipe.Mass) * centres.Metres()).Weight()
+			weight += (pipe + lights.RidgeLoad(s, bay, piece)) / 2
+		}
+	}
+	return append(loads, arch.Load{From: k.CrownTape, To: k.CrownTape, Weight: weight})
+}
+
+// noteUntried says how many arches were only sketched.
+func (p *Plan) noteUntried(kinds []*alike) {
+	n := 0
+	for _, k := range kinds {
+		if k.untried {
+			n += len(k.input.Numbers)
+		}
+	}
+	if n > 0 {
+		p.note([]finding.Finding{{
+			Level: finding.LookAt, Code: "arches-not-tried", Sheet: "arch", Key: "arch", Pos: p.Spec.Position("arch"),
+			Text: fmt.Sprintf("Of the other arches %d were not tried, for a dozen already have figures that make no arch; what is drawn of them is a sketch. Mend the dozen first.", n),
+		}})
+	}
+}
+
+// alike is the arches of one kind: their input, and once it is solved what it was solved to.
+type alike struct {
+	key   string
+	input arch.Input
+	kind  *arch.Kind
+	found []finding.Finding
+
+	untried bool // kind is a sketch
+}
+
+// refused reports that no arch has these figures.
+func (a *alike) refused() bool {
+	return slices.ContainsFunc(a.found, func(f finding.Finding) bool { return f.Code == "no-arch" })
+}
+
+// groupKinds merges arches whose inputs are alike, in the order of their lowest numbers.
+func groupKinds(inputs []arch.Input) []*alike {
+	var kinds []*alike
+	index := map[string]*alike{}
+	for i, in := range inputs {
+		var key strings.Builder
+		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop)
+		for _, l := range in.Loads {
+			fmt.Fprintf(&key, " %.1f-%.1f:%.3f", l.From, l.To, l.Weight)
+		}
+		k, ok := index[key.String()]
+		if !ok {
+			k = &alike{key: key.String(), input: in}
+			index[k.key] = k
+			kinds = append(kinds, k)
+		}
+		k.input.Numbers = append(k.input.Numbers, i+1)
+	}
+	return kinds
+}
+
+// enough is how many kinds that no arch has are looked for. Each takes a whole search, and who has a dozen to mend will ask again.
+const enough = 12
+
+// solveKinds solves every kind, but for those that an earlier round solved, and reports whether there was any other. Once enough have no
+// arch the rest are sketched.
+func solveKinds(kinds, before []*alike) bool {
+	var todo []*alike
+	refused := 0
+	for _, k := range kinds {
+		same := func(b *alike) bool { return b.key == k.key && slices.Equal(b.input.Numbers, k.input.Numbers) }
+		if i := slices.IndexFunc(before, same); i >= 0 {
+			k.kind, k.found, k.untried = before[i].kind, before[i].found, before[i].untried
+			if k.refused() {
+				refused++
+			}
+		} else {
+			todo = append(todo, k)
+		}
+	}
+	for batch := range slices.Chunk(todo, enough) {
+		if refused >= enough {
+			for _, k := range batch {
+				k.kind, k.untried = arch.Sketch(k.input), true
+			}
+			continue
+		}
+		sideBySide(batch)
+		for _, k := range batch {
+			if k.refused() {
+				refused++
+			}
+		}
+	}
+	return len(todo) > 0
+}
+
+// sideBySide solves kinds at the same time, for they know nothing of each other.
+func sideBySide(kinds []*alike) {
+	queue := make(chan *alike)
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(kinds)) {
+		wait.Go(func() {
+			for k := range queue {
+				k.kind, k.found = arch.Solve(k.input)
+			}
+		})
+	}
+	for _, k := range kinds {
+		queue <- k
+	}
+	close(queue)
+	wait.Wait()
+}

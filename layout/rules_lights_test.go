@@ -1,0 +1,294 @@
+package layout_test
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"hoopwright/layout"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// stringsAddUp: what lies on the frame and what is left over is the string's whole length, and no string is all left over.
+func stringsAddUp(t *testing.T, p *layout.Plan) {
+	for i, s := range p.Strings {
+		near(t, s.Name, s.Used+s.LeftOver, s.Label.Length, hair)
+		if s.Name != fmt.Sprintf("S%d", i+1) || s.Used <= 0 || s.LeftOver < -hair || s.Watts != s.Label.Watts || s.Kind != s.Label.Name {
+			t.Errorf("string %d: %+v", i+1, s)
+		}
+	}
+}
+
+var runShape = regexp.MustCompile(`^(?:leg [LR]|row (?:left|right) |ridge |drop [LR]|drop ridge |drop arch |arch )(\d+)$`)
+
+// stringsOnFrame: both ends of every string are on the pipe that its run names, or for a row between two arches and no lower than the sag.
+func stringsOnFrame(t *testing.T, p *layout.Plan) {
+	// The chords of the drawn curve stand off it by c²/8R.
+	close := measure.Length(1)
+	for _, a := range p.Arches {
+		if chord := a.Length / 100; a.BendRadius > 0 {
+			close = max(close, 1+chord*chord/(8*a.BendRadius))
+		}
+	}
+	for _, s := range p.Strings {
+		if !runShape.MatchString(s.Run) {
+			t.Errorf("%s runs on %q", s.Name, s.Run)
+			continue
+		}
+		for _, end := range []lights.End{s.From, s.To} {
+			at := place{float64(end.X), float64(end.Y), float64(end.Z)}
+			least := measure.Length(math.Inf(1))
+			switch {
+			case strings.HasPrefix(s.Run, "row "):
+				least = fromRows(p, strings.HasPrefix(s.Run, "row right"), at) // a string may run on into the next row of its kind
+			default:
+				for n := max(1, end.Arch-1); n <= min(len(p.Arches), end.Arch+1); n++ {
+					least = min(least, fromArch(p, n, at))
+				}
+				for bay := max(1, end.Arch-1); bay <= end.Arch && bay < len(p.Arches) && len(p.Ridge) > 0; bay++ {
+					least = min(least, fromLine(at, crownOf(p, bay), crownOf(p, bay+1)))
+				}
+			}
+			if !(least <= close) || end.At == "" {
+				t.Errorf("%s on %s: %q is %v mm off the frame", s.Name, s.Run, end.At, float64(least))
+			}
+		}
+	}
+}
+
+// archesBear: an arch carries its own pipe, every string on it whole, and half of the ridge and its strings on either side. Rows and drops,
+// which hang between, are left to their own tests.
+func archesBear(t *testing.T, p *layout.Plan) {
+	if p.Spec.Lights.Rows != nil || len(p.Spec.Lights.Drops) > 0 || has(p, "no-arch") {
+		return
+	}
+	kg := map[string]float64{}
+	slack := 1e-3 // N
+	for _, w := range p.Spec.Lights.Wraps {
+		for _, at := range w.Where {
+			// A hair of height may ask for one string more or less, and so may a ridge piece that a bend or slope makes longer than its bay.
+			if at.Bound == spec.ByHeight || at.Part == spec.RidgePieces && (len(p.Spec.Site.Levels) > 0 || !p.Ground.Straight) {
+				slack = max(slack, 2*9.80665*float64(w.String.Mass)*w.String.Length.Metres())
+			}
+		}
+	}
+	for _, s := range p.Strings {
+		kg[s.Run] += float64(s.Label.Mass) * s.Label.Length.Metres()
+	}
+	for _, a := range p.Arches {
+		sum := float64(a.Spec.Pipe.Mass) * a.Length.Metres()
+		for _, run := range []string{"leg L", "leg R", "arch "} {
+			sum += kg[fmt.Sprint(run, a.Number)]
+		}
+		for bay := a.Number - 1; bay <= a.Number; bay++ {
+			if bay >= 1 && bay <= len(p.Ridge) {
+				sum += (float64(p.Spec.Ridge.Pipe.Mass)*p.Spec.Tunnel.Spacing.Metres() + kg[fmt.Sprint("ridge ", bay)]) / 2
+			}
+		}
+		if newton := sum * 9.80665; math.Abs(float64(a.Weight)-newton) > 1e-3*newton+slack {
+			t.Errorf("arch %d weighs %v N, what is on it %v N", a.Number, a.Weight, newton)
+		}
+	}
+}
+
+// rowsStay: rows are under the crown of every leg, each at its mark, the strings in turn.
+func rowsStay(t *testing.T, p *layout.Plan) {
+	for _, r := range p.Lights.Rows {
+		rows := p.Spec.Lights.Rows
+		near(t, fmt.Sprintf("row %v %d", r.Wall, r.Number), r.Tape, rows.First+rows.Step*measure.Length(r.Number-1), hair)
+		if r.Tape > rows.UpTo+hair || r.Kind != rows.Strings[(r.Number-1)%len(rows.Strings)].Name || !slices.Contains(rows.Walls, r.Wall) {
+			t.Errorf("row %v %d of %s at %v", r.Wall, r.Number, r.Kind, r.Tape)
+		}
+		for _, a := range p.Arches {
+			leg := a.CrownTape
+			if r.Wall == spec.Right {
+				leg = a.Length - a.CrownTape
+			}
+			if r.Tape > leg {
+				t.Errorf("row %v %d is beyond the crown of arch %d", r.Wall, r.Number, a.Number)
+			}
+		}
+	}
+}
+
+// fromArch returns how far a point is from an arch's pipe.
+func fromArch(p *layout.Plan, number int, at place) measure.Length {
+	a := p.Arches[number-1]
+	least := measure.Length(math.Inf(1))
+	for i := 1; i < len(a.Curve); i++ {
+		u, v := a.Curve[i-1], a.Curve[i]
+		least = min(least, fromLine(at, onArch(p, number, u.X, u.Y), onArch(p, number, v.X, v.Y)))
+	}
+	return least
+}
+
+// fromLine returns the distance of a point from the stretch between two others.
+func fromLine(at, a, b place) measure.Length {
+	var along, square float64
+	for i := range 3 {
+		along += (at[i] - a[i]) * (b[i] - a[i])
+		square += (b[i] - a[i]) * (b[i] - a[i])
+	}
+	share := 0.0
+	if square > 0 {
+		share = min(max(along/square, 0), 1)
+	}
+	var foot place
+	for i := range 3 {
+		foot[i] = a[i] + share*(b[i]-a[i])
+	}
+	return at.to(foot)
+}
+
+// fromRows returns how far a point is from the legs of a wall that rows climb, and from the bands that their sag makes below the lines
+// from mark to mark.
+func fromRows(p *layout.Plan, right bool, at place) measure.Length {
+	least := measure.Length(math.Inf(1))
+	for _, r := range p.Lights.Rows {
+		if right != (r.Wall == spec.Right) {
+			continue
+		}
+		mark := func(number int) place {
+			a := p.Arches[number-1]
+			tape := r.Tape
+			if right {
+				tape = a.Length - r.Tape
+			}
+			c := a.PointAt(tape)
+			return onArch(p, number, c.X, c.Y)
+		}
+		for n := 1; n <= len(p.Arches); n++ {
+			least = min(least, fromArch(p, n, at))
+			if n < len(p.Arches) {
+				least = min(least, max(0, fromLine(at, mark(n), mark(n+1))-p.Spec.Lights.Rows.Sag))
+			}
+		}
+	}
+	return least
+}
+
+// wrapsUnroll: the string on a wrap is the long side of a right triangle whose short sides are the pipe it covers and the turns' girths,
+// L² = h² + (n·π·D)², D through the wire's middle; the strings end to end are that long.
+func wrapsUnroll(t *testing.T, p *layout.Plan) {
+	byName := map[string]lights.String{}
+	for _, s := range p.Strings {
+		byName[s.Name] = s
+	}
+	for _, w := range p.Wraps {
+		pipe := p.Spec.Ridge.Pipe
+		var number int
+		if _, err := fmt.Sscanf(strings.TrimLeft(w.On, "leg LRarch"), "%d", &number); err == nil && !strings.HasPrefix(w.On, "ridge") {
+			pipe = p.Arches[number-1].Spec.Pipe
+		}
+		h := float64(w.To-w.From) * w.Covers
+		long := math.Hypot(h, w.Turns*math.Pi*float64(pipe.OD+w.Label.Wire))
+		var used measure.Length
+		for _, name := range w.Strings {
+			used += byName[name].Used
+		}
+		near(t, "string on "+w.On, used, measure.Length(long), 1e-3)
+		near(t, "turns on "+w.On, w.Pitch*measure.Length(w.Turns), measure.Length(h), 1e-3)
+		if w.Pitch < w.Label.Wire-hair || !(w.Covers > 0) || w.Covers > 1 {
+			t.Errorf("%s: pitch %v, covers %v", w.On, w.Pitch, w.Covers)
+		}
+	}
+}
+
+// stringsAreFed: each string is in one chain, whose every string is of one kind; a chain that nothing feeds is told of.
+func stringsAreFed(t *testing.T, p *layout.Plan) {
+	in := map[string]string{}
+	kind := map[string]string{}
+	for _, s := range p.Strings {
+		kind[s.Name] = s.Kind
+	}
+	for _, c := range p.Chains {
+		for _, name := range c.Strings {
+			if in[name] != "" || kind[name] != kind[c.Strings[0]] {
+				t.Errorf("%s, a %s, is in chain %q and in %s of %s", name, kind[name], in[name], c.Name, kind[c.Strings[0]])
+			}
+			in[name] = c.Name
+		}
+		if c.Outlet == "" && !has(p, "no-power-given", "not-enough-amps", "not-enough-sockets", "wrong-volts") {
+			t.Errorf("nothing feeds chain %s, and nobody says so", c.Name)
+		}
+	}
+	if len(in) != len(p.Strings) {
+		t.Errorf("%d of %d strings are in chains", len(in), len(p.Strings))
+	}
+}
+
+func chainsHold(t *testing.T, p *layout.Plan) {
+	byName := map[string]lights.String{}
+	for _, s := range p.Strings {
+		byName[s.Name] = s
+	}
+	for _, c := range p.Chains {
+		label := byName[c.Strings[0]].Label
+		n := len(c.Strings)
+		watts, amps := measure.Power(n)*label.Watts, measure.Current(n)*label.Amps
+		if math.Abs(float64(c.Watts-watts)) > 1e-9 || math.Abs(float64(c.Amps-amps)) > 1e-9 {
+			t.Errorf("chain %s of %d: %v W, %v A", c.Name, n, c.Watts, c.Amps)
+		}
+		if label.MostChain > 0 && n > label.MostChain || n > 1 && label.MostWatts > 0 && c.Watts > label.MostWatts+1e-9 {
+			t.Errorf("chain %s: %d strings, %v W; its label says %d and %v W", c.Name, n, c.Watts, label.MostChain, label.MostWatts)
+		}
+		supply := label.Volts
+		for _, k := range p.Spec.Power.Circuits {
+			if k.Name == c.Circuit && label.Supply == nil {
+				supply = k.Volts
+			}
+		}
+		// Own wire: R′·s·I·N·(N+1), both wires; the cords take the rest. IEC 60228 class 5: 19.5 ohm a km for 1 mm².
+		own := 19.5 / float64(label.Gauge) * label.Length.Metres() / 1000 * float64(label.Amps) * float64(n) * float64(n+1)
+		if lost := float64(supply - c.EndVolts); lost < own-1e-9 || c.Cord == 0 && lost > own+1e-9 && c.Joint == 0 {
+			t.Errorf("chain %s loses %v V, %v of it in its own wire", c.Name, lost, own)
+		}
+		if c.Cord > 0 && (c.Cord < c.Lies || c.Gauge == "") {
+			t.Errorf("chain %s: a cord of %v, %s, for a way of %v", c.Name, c.Cord, c.Gauge, c.Lies)
+		}
+	}
+}
+
+// circuitsHold: no circuit carries more than its breaker's continuous share, other load counted; 80 % by NEC 210.19(A)(1) unless the spec
+// says otherwise.
+func circuitsHold(t *testing.T, p *layout.Plan) {
+	for i, c := range p.Circuits {
+		s := p.Spec.Power.Circuits[i]
+		sum := s.OtherLoad
+		for _, f := range p.Power.Feeders {
+			if f.Circuit == c.Name {
+				sum += f.Amps
+			}
+		}
+		if allowed := measure.Current(float64(s.Breaker) * float64(p.Spec.Power.Continuous)); c.Allowed != allowed || c.Amps > max(allowed, s.OtherLoad)+1e-9 {
+			t.Errorf("circuit %s: %v A of %v", c.Name, c.Amps, c.Allowed)
+		}
+		if math.Abs(float64(c.Amps-sum)) > 1e-9 {
+			t.Errorf("circuit %s carries %v A, its feeders and other load %v", c.Name, c.Amps, sum)
+		}
+	}
+	// Where the walls are to be fed apart and nothing says that they are not, no circuit feeds both.
+	if !p.Spec.Power.Split || has(p, "split-not-possible", "no-power-given") || len(p.Spec.Power.Circuits) < 2 {
+		return
+	}
+	walls := map[string][]bool{}
+	for _, c := range p.Chains {
+		for _, s := range p.Strings {
+			left := strings.HasPrefix(s.Run, "leg L") || strings.HasPrefix(s.Run, "row left") || strings.HasPrefix(s.Run, "drop L")
+			right := strings.HasPrefix(s.Run, "leg R") || strings.HasPrefix(s.Run, "row right") || strings.HasPrefix(s.Run, "drop R")
+			if (left || right) && c.Circuit != "" && slices.Contains(c.Strings, s.Name) && !slices.Contains(walls[c.Circuit], left) {
+				walls[c.Circuit] = append(walls[c.Circuit], left)
+			}
+		}
+	}
+	for name, list := range walls {
+		if len(list) > 1 {
+			t.Errorf("circuit %s feeds both walls", name)
+		}
+	}
+}

@@ -1,0 +1,225 @@
+package layout_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"hoopwright/layout"
+	"hoopwright/layout/measure"
+)
+
+// wanted lists every length that the tunnel is made of, by the name that its piece has.
+func wanted(p *layout.Plan) map[string]measure.Length {
+	list := map[string]measure.Length{}
+	for _, a := range p.Arches {
+		legs := map[string][]measure.Length{fmt.Sprintf("leg L%d", a.Number): a.Left, fmt.Sprintf("leg R%d", a.Number): a.Right}
+		if a.Spec.OneStick {
+			legs = map[string][]measure.Length{fmt.Sprintf("arch %d", a.Number): a.Left}
+		}
+		for name, sticks := range legs {
+			for i, s := range sticks {
+				switch n := len(sticks); {
+				case n == 1:
+					list[name] = s
+				case i == 0:
+					list[name+" lower"] = s
+				case i == n-1:
+					list[name+" upper"] = s
+				case n == 3:
+					list[name+" middle"] = s
+				default:
+					list[fmt.Sprintf("%s middle %d", name, i)] = s
+				}
+			}
+		}
+	}
+	for _, r := range p.Ridge {
+		list[fmt.Sprintf("ridge %d", r.Bay)] = r.Cut
+	}
+	for _, s := range p.Stakes {
+		name := "stake " + s.Name
+		if s.Guy {
+			name = "guy " + name
+		}
+		list[name] = s.Length
+	}
+	return list
+}
+
+// piecesAreCut: every leg's sticks, every ridge piece and every stake is on one bar, at its length up to the grid and never short; a
+// stake may be bought ready instead, and a piece that no stock gives is a finding.
+func piecesAreCut(t *testing.T, p *layout.Plan) {
+	want, grid := wanted(p), p.Spec.Units.Grid()
+	got := map[string]int{}
+	for _, b := range p.Cuts.Bars {
+		for _, c := range b.Pieces {
+			got[c.Name]++
+			l, known := want[c.Name]
+			if !known || c.Length < l-1e-5 || c.Length >= l+grid {
+				t.Errorf("%s is cut to %v, want %v", c.Name, c.Length, l)
+			}
+		}
+	}
+	ready := 0
+	for _, i := range p.Shopping {
+		if strings.HasPrefix(i.Item, "steel bar ") && strings.Contains(i.Why, "cut to length") {
+			ready += i.Need
+		}
+	}
+	for name := range want {
+		switch n := got[name]; {
+		case n == 1:
+		case n == 0 && strings.Contains(name, "stake") && ready > 0:
+			ready--
+		case n == 0 && has(p, "piece-too-long", "no-cut-plan"):
+		default:
+			t.Errorf("%s is on %d bars", name, n)
+		}
+	}
+	if ready != 0 {
+		t.Errorf("%d ready stakes too many are bought", ready)
+	}
+}
+
+// barsHold: trim, pieces and a kerf between each two fit; marks rise by piece and kerf; what is left over is what is not cut.
+func barsHold(t *testing.T, p *layout.Plan) {
+	grid, kerf, trim := p.Spec.Units.Grid(), p.Spec.Stock.Kerf, p.Spec.Stock.Trim
+	for n, b := range p.Cuts.Bars {
+		if len(b.Pieces) == 1 && b.Pieces[0].Mark == b.Stock { // used whole, as sold
+			if b.Offcut != 0 || b.Pieces[0].Length < b.Stock-grid-trim || b.Pieces[0].Length > b.Stock+grid {
+				t.Errorf("bar %d of %v is used whole for %v", n, b.Stock, b.Pieces[0].Length)
+			}
+			continue
+		}
+		end := trim
+		for i, c := range b.Pieces {
+			if i > 0 {
+				end += kerf
+			}
+			end += c.Length
+			if c.Mark < end-1e-5 || c.Mark > b.Stock+hair {
+				t.Errorf("bar %d of %v: mark %d at %v, want %v or a little more", n, b.Stock, i+1, c.Mark, end)
+			}
+		}
+		if end > b.Stock+1e-5 || b.Offcut < 0 || b.Offcut > b.Stock-end+hair {
+			t.Errorf("bar %d of %v is cut to %v, %v left over", n, b.Stock, end, b.Offcut)
+		}
+	}
+}
+
+func stockIsThere(t *testing.T, p *layout.Plan) {
+	type length struct {
+		item  string
+		mm    measure.Length
+		owned bool
+	}
+	taken := map[length]int{}
+	for _, b := range p.Cuts.Bars {
+		taken[length{b.Item, b.Stock, b.Owned}]++
+	}
+	for l, n := range taken {
+		there, listed := 0, false
+		if l.owned {
+			listed = true
+			for _, o := range p.Spec.Stock.Own {
+				if (o.Item == l.item || "steel bar "+o.Item == l.item) && o.Length == l.mm {
+					there += o.Count
+				}
+			}
+		}
+		for _, s := range p.Spec.Stock.Sell {
+			if same := s.Item == l.item || "steel bar "+s.Item == l.item; !l.owned && same && s.Length == l.mm {
+				listed = true
+				there += s.Limit
+				if s.Limit == 0 {
+					there = math.MaxInt
+				}
+			}
+		}
+		if !listed && !has(p, "stock-lengths-assumed") || listed && n > there && !has(p, "stock-limit") {
+			t.Errorf("%d of %s, %v are cut, owned %v; %d are there", n, l.item, l.mm, l.owned, there)
+		}
+	}
+}
+
+// costAddsUp: what the bars bought cost, or where prices are not all known their length; the bound is no higher, and meets a proven plan.
+func costAddsUp(t *testing.T, p *layout.Plan) {
+	money, length := 0.0, 0.0
+	for _, b := range p.Cuts.Bars {
+		if b.Owned {
+			continue
+		}
+		length += float64(b.Stock)
+		least := math.Inf(1)
+		for _, s := range p.Spec.Stock.Sell {
+			if (s.Item == b.Item || "steel bar "+s.Item == b.Item) && s.Length == b.Stock && s.Price != nil {
+				least = min(least, *s.Price)
+			}
+		}
+		money += least
+	}
+	c := p.Cuts
+	if c.ByLength && math.Abs(c.Cost-length) > float64(p.Spec.Units.Grid())*float64(len(c.Bars)) || !c.ByLength && math.Abs(c.Cost-money) > 1e-6 {
+		t.Errorf("the cuts are said to cost %v (by length %v); the bars cost %v and are %v mm long", c.Cost, c.ByLength, money, length)
+	}
+	if c.Bound > c.Cost+1e-6 || c.Proven != (math.Abs(c.Cost-c.Bound) < 1e-6) && !has(p, "no-cut-plan") {
+		t.Errorf("cost %v, bound %v, proven %v", c.Cost, c.Bound, c.Proven)
+	}
+}
+
+func shoppingAddsUp(t *testing.T, p *layout.Plan) {
+	total, seen := 0.0, map[string]bool{}
+	need := map[string]int{}
+	for _, i := range p.Shopping {
+		if i.Need <= 0 || i.Own < 0 || i.Buy != max(0, i.Need-i.Own) || i.Unit == "" || i.Where == "" || i.Price < 0 || seen[i.Item] {
+			t.Errorf("line %+v, seen before %v", i, seen[i.Item])
+		}
+		seen[i.Item] = true
+		need[i.Item] = i.Need
+		total += float64(i.Buy) * i.Price
+	}
+	if math.Abs(total-p.Stock.Total) > 1e-6 {
+		t.Errorf("the list adds up to %v, said to be %v", total, p.Stock.Total)
+	}
+	kinds := map[string]int{}
+	for _, s := range p.Strings {
+		kinds[s.Kind]++
+	}
+	for kind, n := range kinds {
+		if spare := float64(n) * float64(p.Spec.Stock.Spares); need[kind] != n+int(math.Ceil(spare-1e-9)) {
+			t.Errorf("%d %s on the list, %d hang", need[kind], kind, n)
+		}
+	}
+	if n := need["stake cap"]; n != len(p.Stakes) {
+		t.Errorf("%d caps for %d stakes", n, len(p.Stakes))
+	}
+}
+
+// fittingsCount: two tees and crosses between under a ridge, else a coupling an arch of two legs; a coupling between each two sticks.
+func fittingsCount(t *testing.T, p *layout.Plan) {
+	want, got := map[string]int{}, map[string]int{}
+	for _, a := range p.Arches {
+		pipe := a.Spec.Pipe.Name
+		if n := len(a.Left) + len(a.Right) - 2; !a.Spec.OneStick {
+			want[pipe+" coupling"] += n
+			switch {
+			case len(p.Ridge) == 0:
+				want[pipe+" coupling"]++
+			case a.Number == 1 || a.Number == len(p.Arches):
+				want[pipe+" tee"]++
+			default:
+				want[pipe+" cross"]++
+			}
+		}
+	}
+	for _, i := range p.Shopping {
+		got[i.Item] = i.Need
+	}
+	for name, n := range want {
+		if got[name] != n {
+			t.Errorf("%d of %s, want %d", got[name], name, n)
+		}
+	}
+}

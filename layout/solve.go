@@ -1,0 +1,160 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/power"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
+)
+
+// Solve turns a spec into a plan. It never fails: what cannot be built as written is a finding, and the plan then holds the
+// nearest thing that can be drawn.
+//
+// The order: levels and lights' weights shape each kind of arch; spans and crowns place stakes; crowns in space give the
+// ridge pieces; then every string, its feed, the pieces and the work.
+func Solve(s *spec.Spec) *Plan {
+	p := &Plan{Spec: s}
+	p.solveArches()
+
+	n := s.Tunnel.Arches
+	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)
+	for i, a := range p.Arches {
+		spans[i], crowns[i] = a.Span, a.Crown
+	}
+	p.Ground = ground.Lay(s, spans, crowns)
+	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
+	p.note(p.Ground.Findings)
+
+	p.Ridge = ridge(s, p.Arches, p.Ground)
+	cuts := make([]measure.Length, len(p.Ridge))
+	for i, r := range p.Ridge {
+		cuts[i] = r.Cut
+	}
+	p.Lights = lights.Lay(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts})
+	p.Strings, p.Wraps = p.Lights.Strings, p.Lights.Wraps
+	p.note(p.Lights.Findings)
+
+	p.Power = power.Feed(power.Input{Spec: s, Strings: p.Strings, Ground: p.Ground, Crowns: crowns})
+	p.Chains, p.Circuits = p.Power.Chains, p.Power.Circuits
+	p.note(p.Power.Findings)
+
+	p.solveStock()
+	p.solveCrew()
+
+	p.accept()
+	finding.Sort(p.Findings)
+	p.fillEmpty()
+	return p
+}
+
+func (p *Plan) note(found []finding.Finding) { p.Findings = append(p.Findings, found...) }
+
+// A ridge piece goes up to the next step of the cutting grid only for more than this share of a step: end arches carry less and stand
+// a hair higher, and no saw or socket knows the difference.
+const sawSlack = 0.125
+
+// ridge returns the piece of each bay. On a bend the ridge pipe follows an arc, which is longer than its chord by (φ/2)/sin(φ/2) for a turn φ.
+func ridge(s *spec.Spec, arches []arch.Arch, g ground.Layout) []RidgePiece {
+	if !s.Ridge.Present {
+		return nil
+	}
+	pieces := make([]RidgePiece, 0, len(arches))
+	for i := 0; i+1 < len(arches); i++ {
+		a, b := crownAt(g, arches[i]), crownAt(g, arches[i+1])
+		dx, dy, dz := float64(b[0]-a[0]), float64(b[1]-a[1]), float64(b[2]-a[2])
+		level := math.Sqrt(dx*dx + dy*dy)
+		if half := math.Abs(float64(g.Stations[i+1].Heading-g.Stations[i].Heading)) / 2; half > 1e-9 {
+			level *= half / math.Sin(half)
+		}
+		centres := measure.Length(math.Sqrt(level*level + dz*dz))
+		takeOffs := arches[i].Spec.Pipe.TakeOff + arches[i+1].Spec.Pipe.TakeOff
+		pieces = append(pieces, RidgePiece{Bay: i + 1, Centres: centres, Cut: measure.RoundUp(centres-takeOffs-s.Units.Grid()*sawSlack, s.Units.Grid())})
+	}
+	return pieces
+}
+
+// crownAt returns the crown fitting's centre in site coordinates: x, y, z.
+func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
+	crown := a.PointAt(a.CrownTape)
+	x, y, z := g.Site(a.Number, crown.X, crown.Y)
+	return [3]measure.Length{x, y, z}
+}
+
+// solveStock lists the pieces, cuts them and writes the shopping list.
+func (p *Plan) solveStock() {
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, Taps: p.Power.Taps, Supplies: p.Power.Supplies}
+	for _, r := range p.Ridge {
+		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
+	}
+	for _, c := range p.Power.Cords {
+		for range c.Count {
+			in.Cords = append(in.Cords, c.Name+" "+stock.Sold(c.Length, p.Spec.Units))
+		}
+	}
+	p.Stock = stock.Make(in)
+	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
+	p.note(p.Stock.Findings)
+}
+
+// solveCrew orders the work.
+func (p *Plan) solveCrew() {
+	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights}
+	for _, r := range p.Ridge {
+		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
+	}
+	in.Bars, in.LegCuts = p.Cuts.Sawn()
+	for _, c := range p.Chains {
+		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Strings: len(c.Strings), Amps: c.Amps})
+	}
+	for _, c := range p.Power.Cords {
+		in.Cords += c.Count
+	}
+	in.Taps = p.Power.Taps
+	p.Crew = crew.Day(in)
+	p.note(p.Crew.Findings)
+}
+
+// accept turns the findings that the organiser takes on into signed notes. The reader has refused those that nobody may take on.
+func (p *Plan) accept() {
+	for i, a := range p.Spec.Accept {
+		met := false
+		for j := range p.Findings {
+			if f := &p.Findings[j]; f.Code == a.Finding {
+				f.Level, f.AcceptedBy, f.AcceptedAs = finding.Note, a.By, a.Why
+				met = true
+			}
+		}
+		if key := fmt.Sprintf("accept[%d]", i); !met {
+			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Sheet: "overview", Key: key, Pos: p.Spec.Position(key),
+				Text: fmt.Sprintf("%s accepts the finding %s, but this plan has none of that name: take the line out, or spell it as check prints it.", a.By, a.Finding)})
+		}
+	}
+}
+
+// fillEmpty makes every list of the plan an empty one instead of none, so that its JSON always has arrays.
+func (p *Plan) fillEmpty() {
+	fill(&p.Ties)
+	fill(&p.Ridge)
+	fill(&p.Diagonals)
+	fill(&p.Cuts.Bars)
+	fill(&p.Strings)
+	fill(&p.Wraps)
+	fill(&p.Chains)
+	fill(&p.Circuits)
+	fill(&p.Shopping)
+	fill(&p.Findings)
+}
+
+func fill[T any](list *[]T) {
+	if *list == nil {
+		*list = []T{}
+	}
+}
