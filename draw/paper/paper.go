@@ -1,0 +1,79 @@
+// Package paper is the drawing board: millimetres on paper, points, paths, the table of pens and lettering, scales, and a page as a plain
+// list of operations that tests can read and draw/pdf turns into a sheet.
+//
+// The origin is the sheet's top left corner; x runs right and y runs down. Every operation carries its whole pen
+// or lettering, so no state leaks from one to the next.
+package paper
+
+import "math"
+
+// Length is a length on paper in millimetres. Real lengths are another type; a Scale is the only bridge.
+type Length float64
+
+// PointSize is a type size in points, 1/72 in.
+type PointSize float64
+
+// Mm returns the type size as a length on paper.
+func (p PointSize) Mm() Length { return Length(float64(p) * 25.4 / 72) }
+
+// Point is a place on a sheet.
+type Point struct{ X, Y Length }
+
+// Add returns the point moved by q.
+func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+
+// Sub returns the vector from q to p.
+func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
+
+// Times returns the vector scaled by f.
+func (p Point) Times(f float64) Point { return Point{p.X * Length(f), p.Y * Length(f)} }
+
+// Long returns the vector's length.
+func (p Point) Long() Length { return Length(math.Sqrt(float64(p.X*p.X) + float64(p.Y*p.Y))) }
+
+// Unit returns the vector at length 1, or the zero vector for the zero vector.
+func (p Point) Unit() Point {
+	if l := p.Long(); l > 0 {
+		return p.Times(1 / float64(l))
+	}
+	return Point{}
+}
+
+// Left returns the vector turned a quarter to the left as seen on paper (y runs down).
+func (p Point) Left() Point { return Point{p.Y, -p.X} }
+
+// Polar returns the vector of length l at an angle in radians, counter-clockwise from the right as seen on paper.
+func Polar(l Length, angle float64) Point {
+	sin, cos := math.Sincos(angle)
+	return Point{l * Length(cos), -l * Length(sin)}
+}
+
+// Rect is an upright box: its top left corner and its size.
+type Rect struct{ X, Y, W, H Length }
+
+// Right returns the x of the right edge.
+func (r Rect) Right() Length { return r.X + r.W }
+
+// Bottom returns the y of the bottom edge.
+func (r Rect) Bottom() Length { return r.Y + r.H }
+
+// Centre returns the middle.
+func (r Rect) Centre() Point { return Point{r.X + r.W/2, r.Y + r.H/2} }
+
+// Inset returns the box with d taken off each side.
+func (r Rect) Inset(d Length) Rect { return Rect{r.X + d, r.Y + d, r.W - 2*d, r.H - 2*d} }
+
+// SplitTop cuts h off the top and returns the two boxes.
+func (r Rect) SplitTop(h Length) (top, rest Rect) {
+	return Rect{r.X, r.Y, r.W, h}, Rect{r.X, r.Y + h, r.W, r.H - h}
+}
+
+// SplitLeft cuts w off the left and returns the two boxes.
+func (r Rect) SplitLeft(w Length) (left, rest Rect) {
+	return Rect{r.X, r.Y, w, r.H}, Rect{r.X + w, r.Y, r.W - w, r.H}
+}
+
+// Contains reports whether the point lies in the box, its edges included.
+func (r Rect) Contains(p Point) bool {
+	return p.X >= r.X && p.X <= r.Right() && p.Y >= r.Y && p.Y <= r.Bottom()
+}
