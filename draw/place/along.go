@@ -1,0 +1,47 @@
+package place
+
+import "hoopwright/draw/paper"
+
+// Along sets a text parallel to the stretch from one point to another, over it, else under it, at the middle or as near it as is free, reading
+// from the bottom or the right. It reports whether it found a place. Use it for the names of lines: a pipe, a cord, an edge.
+func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
+	run := to.Sub(from)
+	dir := readable(run.Unit())
+	angle := angleOf(dir)
+	up, down := l.Extent(s)
+	slack := run.Long()/2 - l.Width(s)/2
+	if slack < 0 {
+		return false
+	}
+	mid := from.Add(to).Times(0.5)
+	const gap, step = 1.2, 4
+	for shift := paper.Length(0); shift <= slack; shift += step {
+		for _, across := range [2]paper.Length{gap + down, -gap - up} {
+			for _, sign := range [2]paper.Length{1, -1} {
+				centre := mid.Add(dir.Times(float64(sign * shift))).Add(dir.Left().Times(float64(across)))
+				if b.FreeText(centre, angle, s, l) {
+					b.TurnedText(centre, angle, s, l)
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Radius draws a radius dimension at the angle (radians, counter-clockwise from the right as seen on paper): an arrow from the centre's side to
+// the circle's edge with the number along it, or where that has no room a number outside whose leader points to the edge. It reports whether the
+// number found a place.
+func (b *Board) Radius(centre paper.Point, radius paper.Length, angle float64, s string, l paper.Lettering) bool {
+	tip := centre.Add(paper.Polar(radius, angle))
+	if long := l.Width(s) + 3*headLong; long < radius {
+		tail := tip.Sub(paper.Polar(long, angle))
+		before := b.state()
+		b.Arrow(tail, tip, paper.Thin)
+		if b.Along(tail, tip, s, l) {
+			return true
+		}
+		b.restore(before)
+	}
+	return b.Label(Label{At: tip, Text: s, Lettering: l, Toward: tip.Sub(centre), Leader: Arrow, Pointed: true})
+}

@@ -1,0 +1,181 @@
+// Package place sets things on a page so that they can be read there: labels where nothing crosses them, dimensions, leaders, hatching,
+// tables that go on from sheet to sheet, bars to check the printer by.
+//
+// A Board is a page that remembers what lies on it. Draw the lines first and the labels last: each label tries places round its anchor,
+// nearest first, and takes the first that no text and no line touches; farther off it draws a leader that crosses no text. What finds
+// no place is not drawn and the method says so.
+package place
+
+import "hoopwright/draw/paper"
+
+// The white space kept about a text.
+const (
+	textGap paper.Length = 1.2 // to another text
+	lineGap paper.Length = 1.0 // to the edge of a line
+)
+
+// Board is a page with a record of the texts, lines and kept areas on it.
+type Board struct {
+	Page *paper.Page
+	Area paper.Rect // where labels may go
+
+	things []thing
+	marks  []mark
+	cells  map[cell][]int // things by the cells of a square grid they touch
+}
+
+// NewBoard returns a board over the page. What the page already holds is recorded too.
+func NewBoard(page *paper.Page, area paper.Rect) *Board {
+	b := &Board{Page: page, Area: area, cells: map[cell][]int{}}
+	for _, op := range page.Ops {
+		switch op := op.(type) {
+		case paper.Stroke:
+			b.noteStroke(op.Path, op.Pen)
+		case paper.Fill:
+			b.noteFill(op.Path, op.Colour)
+		case paper.Text:
+			b.note(thing{kind: text, box: textBox(op.At, op.Angle, op.String, op.Lettering)})
+		}
+	}
+	return b
+}
+
+type kind int
+
+const (
+	text kind = iota
+	line
+	area
+)
+
+// thing is something on the board that a text must not touch.
+type thing struct {
+	kind kind
+	box  box // of a text or an area
+	a, b paper.Point
+	half paper.Length // half of a line's width
+}
+
+// mark is a place on the drawing that labels belong to.
+type mark struct {
+	at     paper.Point
+	radius paper.Length
+}
+
+// Stroke draws a line along the path; labels set later keep off it.
+func (b *Board) Stroke(path paper.Path, pen paper.Pen) {
+	b.Page.Stroke(path, pen)
+	b.noteStroke(path, pen)
+}
+
+// Line draws a straight line; labels set later keep off it.
+func (b *Board) Line(from, to paper.Point, pen paper.Pen) { b.Stroke(paper.Polyline(from, to), pen) }
+
+// LineRound draws a straight line with a gap wherever a text already lies in its way.
+func (b *Board) LineRound(from, to paper.Point, pen paper.Pen) {
+	for _, piece := range b.roundTexts(from, to, lineGap+pen.Width/2) {
+		b.Line(piece[0], piece[1], pen)
+	}
+}
+
+// Fill colours the inside of the path; labels set later keep off it. A white fill clears what is beneath and keeps nothing off.
+func (b *Board) Fill(path paper.Path, c paper.Colour) {
+	b.Page.Fill(path, c)
+	b.noteFill(path, c)
+}
+
+// Text sets a line of lettering where it is told to, free or not; labels set later keep off it.
+func (b *Board) Text(at paper.Point, align paper.Align, s string, l paper.Lettering) {
+	b.Page.Text(at, align, s, l)
+	b.noteLast()
+}
+
+// TurnedText sets a line of lettering whose baseline is centred on the point and turned about it; labels set later keep off it.
+func (b *Board) TurnedText(centre paper.Point, angle float64, s string, l paper.Lettering) {
+	b.Page.TurnedText(centre, angle, s, l)
+	b.noteLast()
+}
+
+// Keep keeps labels out of the area: a table, a picture, the title block.
+func (b *Board) Keep(r paper.Rect) { b.note(thing{kind: area, box: upright(r)}) }
+
+// Mark records a place that labels belong to, with the radius of what is drawn there. Labels keep off it, and no label without a leader is set nearer to
+// another's mark than to its own.
+func (b *Board) Mark(at paper.Point, radius paper.Length) {
+	b.marks = append(b.marks, mark{at, radius})
+	if radius > 0 {
+		b.Keep(paper.Rect{X: at.X - radius, Y: at.Y - radius, W: 2 * radius, H: 2 * radius})
+	}
+}
+
+// Free reports whether the area is free of texts, lines and kept areas.
+func (b *Board) Free(r paper.Rect) bool { return b.free(upright(r)) }
+
+// FreeText reports whether a line of lettering centred on the point and turned about it would lie within the board's area and touch nothing.
+func (b *Board) FreeText(centre paper.Point, angle float64, s string, l paper.Lettering) bool {
+	at := centre.Sub(paper.Polar(l.Width(s)/2, angle))
+	bx := textBox(at, angle, s, l)
+	return within(bx, b.Area) && b.free(bx)
+}
+
+// textBox returns the box about a line of lettering.
+func textBox(at paper.Point, angle float64, s string, l paper.Lettering) box {
+	up, down := l.Extent(s)
+	w := l.Width(s)
+	dir := paper.Polar(1, angle)
+	return box{at.Add(dir.Times(float64(w / 2))).Add(dir.Left().Times(float64((up - down) / 2))), dir, w / 2, (up + down) / 2}
+}
+
+func within(bx box, r paper.Rect) bool {
+	o := bx.bounds()
+	return o.X >= r.X && o.Y >= r.Y && o.Right() <= r.Right() && o.Bottom() <= r.Bottom()
+}
+
+// free reports whether the box keeps its distance from everything on the board.
+func (b *Board) free(bx box) bool {
+	wide := bx.grown(textGap)
+	return !b.near(wide.bounds(), func(t thing) bool {
+		switch t.kind {
+		case line:
+			_, _, hit := bx.grown(lineGap+t.half).cut(t.a, t.b)
+			return hit
+		case text:
+			return wide.meets(t.box)
+		default:
+			return bx.meets(t.box)
+		}
+	})
+}
+
+// roundTexts returns what is left of a segment when the texts in its way, grown by gap, are cut out. Scraps under a millimetre go too, unless
+// the whole is one.
+func (b *Board) roundTexts(p, q paper.Point, gap paper.Length) [][2]paper.Point {
+	free := [][2]float64{{0, 1}}
+	length := q.Sub(p).Long()
+	span := around(p, q).Inset(-gap)
+	b.near(span, func(t thing) bool {
+		if t.kind != text {
+			return false
+		}
+		if from, to, hit := t.box.grown(gap).cut(p, q); hit {
+			var left [][2]float64
+			for _, f := range free {
+				for _, part := range [2][2]float64{{f[0], min(f[1], from)}, {max(f[0], to), f[1]}} {
+					if part[1] > part[0] {
+						left = append(left, part)
+					}
+				}
+			}
+			free = left
+		}
+		return false
+	})
+	var pieces [][2]paper.Point
+	run := q.Sub(p)
+	for _, f := range free {
+		if whole := f == [2]float64{0, 1}; whole || paper.Length(f[1]-f[0])*length >= 1 {
+			pieces = append(pieces, [2]paper.Point{p.Add(run.Times(f[0])), p.Add(run.Times(f[1]))})
+		}
+	}
+	return pieces
+}

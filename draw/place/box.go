@@ -1,0 +1,86 @@
+package place
+
+import (
+	"math"
+
+	"hoopwright/draw/paper"
+)
+
+// box is an oriented rectangle: a text as it is turned, or an area kept free.
+type box struct {
+	centre paper.Point
+	dir    paper.Point  // unit vector along the width
+	w, h   paper.Length // half the width, half the height
+}
+
+func upright(r paper.Rect) box { return box{r.Centre(), paper.Point{X: 1}, r.W / 2, r.H / 2} }
+
+// grown returns the box with d added on each side.
+func (b box) grown(d paper.Length) box { b.w += d; b.h += d; return b }
+
+// local returns p in the box's own frame: along the width, and across it to the left.
+func (b box) local(p paper.Point) paper.Point {
+	d := p.Sub(b.centre)
+	return paper.Point{X: dot(d, b.dir), Y: dot(d, b.dir.Left())}
+}
+
+// bounds returns the upright rectangle about the box.
+func (b box) bounds() paper.Rect {
+	hx := abs(b.dir.X)*b.w + abs(b.dir.Y)*b.h
+	hy := abs(b.dir.Y)*b.w + abs(b.dir.X)*b.h
+	return paper.Rect{X: b.centre.X - hx, Y: b.centre.Y - hy, W: 2 * hx, H: 2 * hy}
+}
+
+// meets reports whether two boxes share any area: no axis of either parts them.
+func (b box) meets(o box) bool {
+	d := o.centre.Sub(b.centre)
+	for _, axis := range [4]paper.Point{b.dir, b.dir.Left(), o.dir, o.dir.Left()} {
+		if abs(dot(d, axis)) >= b.along(axis)+o.along(axis) {
+			return false
+		}
+	}
+	return true
+}
+
+// along returns half the box's shadow on an axis.
+func (b box) along(axis paper.Point) paper.Length {
+	return abs(dot(b.dir, axis))*b.w + abs(dot(b.dir.Left(), axis))*b.h
+}
+
+// cut returns the stretch of the segment p–q inside the box as shares of its length, and whether there is any.
+func (b box) cut(p, q paper.Point) (from, to float64, ok bool) {
+	a, c := b.local(p), b.local(q)
+	from, to = 0, 1
+	for _, side := range [2][3]paper.Length{{a.X, c.X - a.X, b.w}, {a.Y, c.Y - a.Y, b.h}} {
+		start, run, half := float64(side[0]), float64(side[1]), float64(side[2])
+		if run == 0 {
+			if math.Abs(start) >= half {
+				return 0, 0, false
+			}
+			continue
+		}
+		t0, t1 := (-half-start)/run, (half-start)/run
+		from, to = max(from, min(t0, t1)), min(to, max(t0, t1))
+	}
+	return from, to, from < to
+}
+
+// distance returns how far p lies outside the box, 0 within.
+func (b box) distance(p paper.Point) paper.Length {
+	l := b.local(p)
+	return paper.Point{X: max(0, abs(l.X)-b.w), Y: max(0, abs(l.Y)-b.h)}.Long()
+}
+
+func dot(p, q paper.Point) paper.Length { return p.X*q.X + p.Y*q.Y }
+
+func abs(l paper.Length) paper.Length {
+	if l < 0 {
+		return -l
+	}
+	return l
+}
+
+// around returns the upright rectangle about two points.
+func around(p, q paper.Point) paper.Rect {
+	return paper.Rect{X: min(p.X, q.X), Y: min(p.Y, q.Y), W: abs(p.X - q.X), H: abs(p.Y - q.Y)}
+}

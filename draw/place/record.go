@@ -1,0 +1,118 @@
+package place
+
+import (
+	"math"
+	"strings"
+
+	"hoopwright/draw/paper"
+)
+
+func (b *Board) noteStroke(path paper.Path, pen paper.Pen) {
+	for _, pts := range path.Flatten(8) {
+		for i := 1; i < len(pts); i++ {
+			b.note(thing{kind: line, a: pts[i-1], b: pts[i], half: pen.Width / 2})
+		}
+	}
+}
+
+// noteFill records a filled shape as its outline with lines across it, close enough that no text fits between.
+func (b *Board) noteFill(path paper.Path, c paper.Colour) {
+	if c == paper.White {
+		return
+	}
+	pieces := path.Flatten(8)
+	for _, pts := range pieces {
+		for i := 1; i < len(pts); i++ {
+			b.note(thing{kind: line, a: pts[i-1], b: pts[i]})
+		}
+	}
+	for _, s := range hatchLines(pieces, 0, 2) {
+		b.note(thing{kind: line, a: s[0], b: s[1]})
+	}
+}
+
+// noteLast records the text just set.
+func (b *Board) noteLast() {
+	t := b.Page.Ops[len(b.Page.Ops)-1].(paper.Text)
+	if strings.TrimSpace(t.String) != "" {
+		b.note(thing{kind: text, box: textBox(t.At, t.Angle, t.String, t.Lettering)})
+	}
+}
+
+// cell is a square of the grid that things are looked up by.
+type cell struct{ x, y int }
+
+const cellSide = 10
+
+// mostCell is the farthest cell from the origin: what lies beyond 10 m is off every sheet.
+const mostCell = 1000
+
+// cellsOf returns the cells that a rectangle touches, none where it is not a number.
+func cellsOf(r paper.Rect) (lo, hi cell) {
+	if math.IsNaN(float64(r.X + r.Y + r.W + r.H)) {
+		return cell{1, 1}, cell{}
+	}
+	index := func(l paper.Length) int {
+		return int(math.Floor(float64(max(-mostCell*cellSide, min(mostCell*cellSide, l)) / cellSide)))
+	}
+	return cell{index(r.X), index(r.Y)}, cell{index(r.Right()), index(r.Bottom())}
+}
+
+// note records a thing. A long line is entered piece by piece, so that it does not fill the cells of the whole rectangle about it.
+func (b *Board) note(t thing) {
+	id := len(b.things)
+	b.things = append(b.things, t)
+	if t.kind != line {
+		b.enter(id, t.box.bounds())
+		return
+	}
+	run := t.b.Sub(t.a)
+	n := int(min(mostCell, max(1, math.Ceil(float64(run.Long()/cellSide)))))
+	for i := range n {
+		p, q := t.a.Add(run.Times(float64(i)/float64(n))), t.a.Add(run.Times(float64(i+1)/float64(n)))
+		b.enter(id, around(p, q).Inset(-t.half))
+	}
+}
+
+func (b *Board) enter(id int, r paper.Rect) {
+	lo, hi := cellsOf(r)
+	for x := lo.x; x <= hi.x; x++ {
+		for y := lo.y; y <= hi.y; y++ {
+			c := cell{x, y}
+			if ids := b.cells[c]; len(ids) == 0 || ids[len(ids)-1] != id {
+				b.cells[c] = append(ids, id)
+			}
+		}
+	}
+}
+
+// near calls yield with the things whose cells the rectangle touches, some more than once, until yield returns true, and reports whether it did.
+func (b *Board) near(r paper.Rect, yield func(thing) bool) bool {
+	lo, hi := cellsOf(r.Inset(-lineGap - 1)) // a thing's gap may reach over from the next cell
+	for x := lo.x; x <= hi.x; x++ {
+		for y := lo.y; y <= hi.y; y++ {
+			for _, id := range b.cells[cell{x, y}] {
+				if yield(b.things[id]) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// state is how much the page and the record hold.
+type state struct{ ops, things, marks int }
+
+func (b *Board) state() state { return state{len(b.Page.Ops), len(b.things), len(b.marks)} }
+
+// restore takes back everything drawn and recorded since the state.
+func (b *Board) restore(s state) {
+	b.Page.Ops, b.things, b.marks = b.Page.Ops[:s.ops], b.things[:s.things], b.marks[:s.marks]
+	for c, ids := range b.cells {
+		for len(ids) > 0 && ids[len(ids)-1] >= s.things {
+			ids = ids[:len(ids)-1]
+		}
+		b.cells[c] = ids
+	}
+}

@@ -1,0 +1,193 @@
+package place
+
+import (
+	"sort"
+	"strings"
+
+	"hoopwright/draw/paper"
+)
+
+// Table is a ruled table that can go on over several sheets, its head repeated on each.
+type Table struct {
+	Columns []Column
+	Head    paper.Lettering // of column heads; zero: bold 11 pt
+	RowMin  paper.Length    // least height of a row: room to write in
+}
+
+// Column is one column of a table.
+type Column struct {
+	Head      string
+	Width     paper.Length // zero: from its contents, see Table.Fitted
+	Align     paper.Align
+	Lettering paper.Lettering // zero: body text
+	Tick      bool            // a tick box in each row that has no text here
+}
+
+// Row is one row of a table. Cells that are missing are left blank to be written in.
+type Row struct {
+	Cells   []string
+	Heading string // where given, the row is this one line across the table, and stays with the row after it
+	Total   bool   // a thick rule above: the row sums up
+	Note    string // set small under the row's cells, from the second column to the right side
+}
+
+// Room in a table.
+const (
+	padSide    paper.Length = 1.8 // left and right of a cell's text
+	padAbove   paper.Length = 1.2 // above its capitals and below its descenders
+	tickMargin paper.Length = 1.2 // above and below a tick box
+)
+
+// Fitted returns the table with every column's width set for the total width: a column without one gets what its longest cell needs where that is
+// no more than an even share, and columns of running text share what is left by their need, down to their longest word. Fit the table once for
+// all its rows, so that its columns agree from sheet to sheet.
+func (t Table) Fitted(width paper.Length, rows []Row) Table {
+	t = t.styled()
+	left := width
+	var open []int
+	need := make([]paper.Length, len(t.Columns))
+	least := make([]paper.Length, len(t.Columns))
+	for i, c := range t.Columns {
+		if c.Width > 0 {
+			left -= c.Width
+			continue
+		}
+		open = append(open, i)
+		least[i] = longestWord(c.Head, t.Head)
+		need[i] = least[i]
+		if c.Tick {
+			least[i] = max(least[i], paper.TickBoxSide)
+		}
+		for _, r := range rows {
+			if i < len(r.Cells) {
+				least[i] = max(least[i], longestWord(r.Cells[i], c.Lettering))
+				for _, s := range strings.Split(r.Cells[i], "\n") {
+					need[i] = max(need[i], c.Lettering.Width(s))
+				}
+			}
+		}
+		least[i] += 2*padSide + 0.1
+		need[i] = max(need[i]+2*padSide+0.1, least[i])
+	}
+	// Columns that ask for no more than an even share get what they ask for; that leaves more for the others.
+	for settled := true; settled; {
+		settled = false
+		for k, i := range open {
+			if share := left / paper.Length(len(open)); need[i] <= share && len(open) > 1 {
+				t.Columns[i].Width = need[i]
+				left -= need[i]
+				open = append(open[:k:k], open[k+1:]...)
+				settled = true
+				break
+			}
+		}
+	}
+	sumNeed, sumLeast := paper.Length(0), paper.Length(0)
+	for _, i := range open {
+		sumNeed += need[i]
+		sumLeast += least[i]
+	}
+	for _, i := range open {
+		switch c := &t.Columns[i]; {
+		case sumNeed <= left: // room to spare
+			c.Width = need[i] * left / sumNeed
+		case sumLeast < left: // what is left over the longest words goes where it is wanted
+			c.Width = least[i] + (need[i]-least[i])*(left-sumLeast)/(sumNeed-sumLeast)
+		default:
+			c.Width = max(1, left) * least[i] / sumLeast
+		}
+	}
+	return t
+}
+
+// styled returns the table with lettering filled in, its columns its own.
+func (t Table) styled() Table {
+	if t.Head == (paper.Lettering{}) {
+		t.Head = paper.Strong.Sized(11)
+	}
+	t.Columns = append([]Column(nil), t.Columns...)
+	for i := range t.Columns {
+		if t.Columns[i].Lettering == (paper.Lettering{}) {
+			t.Columns[i].Lettering = paper.Body
+		}
+	}
+	return t
+}
+
+func longestWord(s string, l paper.Lettering) paper.Length {
+	w := paper.Length(0)
+	for _, word := range paper.Words(s) {
+		w = max(w, l.Width(word))
+	}
+	return w
+}
+
+// Draw draws the head and as many rows as fit in the area, and returns the height used and the rows left over. A first row too tall for the
+// area is split between lines. Rows come back untouched, with 0 used, where the area is too low for the head and one line: the caller must then find
+// more room.
+func (t Table) Draw(page *paper.Page, within paper.Rect, rows []Row) (used paper.Length, rest []Row) {
+	t = t.Fitted(within.W, rows)
+	head := t.headHeight()
+	n, split := t.rowsIn(within.H-head, rows)
+	if n == 0 && split == 0 {
+		return 0, rows
+	}
+	y := t.drawHead(page, within.X, within.Y)
+	for _, r := range rows[:n] {
+		y = t.drawRow(page, within.X, y, r)
+	}
+	rest = rows[n:]
+	if split > 0 {
+		first, second := t.split(rest[0], split)
+		y = t.drawRow(page, within.X, y, first)
+		rest = append([]Row{second}, rest[1:]...)
+	}
+	return y - within.Y, rest
+}
+
+// Fits returns how many of the rows one sheet's area of that height holds under the head.
+func (t Table) Fits(width, height paper.Length, rows []Row) int {
+	t = t.Fitted(width, rows)
+	n, _ := t.rowsIn(height-t.headHeight(), rows)
+	return n
+}
+
+// Height returns the height of the whole table with its head, were it on one sheet.
+func (t Table) Height(width paper.Length, rows []Row) paper.Length {
+	t = t.Fitted(width, rows)
+	h := t.headHeight()
+	for _, r := range rows {
+		h += t.rowHeight(r)
+	}
+	return h
+}
+
+// rowsIn returns how many rows the height holds, and where it holds none but the first is taller than it, how many of that row's lines.
+func (t Table) rowsIn(height paper.Length, rows []Row) (n, lines int) {
+	h := paper.Length(0)
+	for _, r := range rows {
+		if h += t.rowHeight(r); h > height {
+			break
+		}
+		n++
+	}
+	if n < len(rows) {
+		for n > 0 && rows[n-1].Heading != "" { // a heading does not end a sheet
+			n--
+		}
+	}
+	if n == 0 && len(rows) > 0 {
+		r := rows[0]
+		over := sort.Search(t.rowLines(r), func(k int) bool { // the first count of lines that is too tall
+			first, _ := t.split(r, k+1)
+			return t.rowHeight(first) > height
+		})
+		if over > 0 && over < t.rowLines(r) {
+			return 0, over
+		}
+		if r.Heading != "" && t.rowHeight(r) <= height {
+			return 1, 0 // a heading alone is better than no progress
+		}
+	}
+	return n, 0
+}

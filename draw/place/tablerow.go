@@ -1,0 +1,237 @@
+package place
+
+import (
+	"strings"
+
+	"hoopwright/draw/paper"
+)
+
+// lines returns a cell's text as set.
+func (t Table) lines(r Row, column int) []string {
+	if column >= len(r.Cells) || r.Cells[column] == "" {
+		return nil
+	}
+	c := t.Columns[column]
+	return c.Lettering.Wrap(r.Cells[column], c.Width-2*padSide)
+}
+
+// rowLines returns the number of lines of the row's tallest cell.
+func (t Table) rowLines(r Row) int {
+	if r.Heading != "" {
+		return len(t.headingLines(r))
+	}
+	n := 1
+	for i := range t.Columns {
+		n = max(n, len(t.lines(r, i)))
+	}
+	return n
+}
+
+func (t Table) headingLines(r Row) []string {
+	return paper.Strong.Wrap(r.Heading, t.width()-2*padSide)
+}
+
+func (t Table) width() paper.Length {
+	w := paper.Length(0)
+	for _, c := range t.Columns {
+		w += c.Width
+	}
+	return w
+}
+
+// rowHeight returns the height of a row with its rule.
+func (t Table) rowHeight(r Row) paper.Length {
+	if r.Heading != "" {
+		return linesHeight(t.headingLines(r), paper.Strong)
+	}
+	h := t.RowMin
+	for i, c := range t.Columns {
+		h = max(h, linesHeight(t.lines(r, i), c.Lettering))
+		if t.ticked(r, i) {
+			h = max(h, paper.TickBoxSide+2*tickMargin)
+		}
+	}
+	return max(h, linesHeight([]string{"x"}, paper.Floor)) + t.noteHeight(r)
+}
+
+// noteLines returns a row's note as set.
+func (t Table) noteLines(r Row) []string {
+	if r.Note == "" {
+		return nil
+	}
+	return paper.Floor.Wrap(r.Note, t.width()-t.Columns[0].Width-2*padSide-0.1)
+}
+
+// noteAcross returns how far the row's note reaches from the table's left side.
+func (t Table) noteAcross(r Row) paper.Length {
+	w := paper.Length(0)
+	for _, s := range t.noteLines(r) {
+		w = max(w, paper.Floor.Width(s))
+	}
+	return t.Columns[0].Width + w + 2*padSide
+}
+
+func (t Table) noteHeight(r Row) paper.Length { return linesHeight(t.noteLines(r), paper.Floor) }
+
+func linesHeight(lines []string, l paper.Lettering) paper.Length {
+	if len(lines) == 0 {
+		return 0
+	}
+	return 2*padAbove + blockSize(lines, l).H
+}
+
+// ticked reports whether the row has a tick box in the column.
+func (t Table) ticked(r Row, column int) bool {
+	return t.Columns[column].Tick && r.Heading == "" && (column >= len(r.Cells) || r.Cells[column] == "")
+}
+
+// noTick is the text of a cell in a tick column that is to stay empty.
+const noTick = " "
+
+// split cuts a row after n lines of text. The tick box and whatever else is blank stays with the first part; the second is written on, not ticked again.
+func (t Table) split(r Row, n int) (first, second Row) {
+	if r.Heading != "" {
+		lines := t.headingLines(r)
+		n = min(n, len(lines))
+		first, second = r, r
+		first.Heading, second.Heading = strings.Join(lines[:n], " "), strings.Join(lines[n:], " ")
+		return first, second
+	}
+	first, second = r, r
+	first.Cells = make([]string, len(t.Columns))
+	second.Cells = make([]string, len(t.Columns))
+	second.Total = false
+	first.Note = ""
+	for i := range t.Columns {
+		lines := t.lines(r, i)
+		k := min(n, len(lines))
+		first.Cells[i] = strings.Join(lines[:k], "\n")
+		second.Cells[i] = strings.Join(lines[k:], "\n")
+		if t.Columns[i].Tick && second.Cells[i] == "" {
+			second.Cells[i] = noTick
+			if !t.ticked(r, i) && first.Cells[i] == "" {
+				first.Cells[i] = noTick
+			}
+		}
+	}
+	return first, second
+}
+
+func (t Table) headHeight() paper.Length {
+	h := paper.Length(0)
+	for _, c := range t.Columns {
+		h = max(h, linesHeight(t.headLines(c), t.Head))
+	}
+	return h
+}
+
+func (t Table) headLines(c Column) []string {
+	if c.Head == "" {
+		return nil
+	}
+	return t.Head.Wrap(c.Head, c.Width-2*padSide)
+}
+
+// drawHead draws the column heads, set at their foot, over a thick rule, and returns the y below.
+func (t Table) drawHead(page *paper.Page, x, y paper.Length) paper.Length {
+	h := t.headHeight()
+	right := x + t.width()
+	page.Line(paper.Point{X: x, Y: y}, paper.Point{X: right, Y: y}, paper.Thick)
+	if h == 0 {
+		return y
+	}
+	at := x
+	for _, c := range t.Columns {
+		lines := t.headLines(c)
+		top := y + h - linesHeight(lines, t.Head)
+		setLines(page, paper.Rect{X: at, Y: top, W: c.Width}, lines, c.Align, t.Head)
+		at += c.Width
+	}
+	t.uprights(page, x, y, y+h, 0)
+	page.Line(paper.Point{X: x, Y: y + h}, paper.Point{X: right, Y: y + h}, paper.Thick)
+	return y + h
+}
+
+// drawRow draws a row and the thin rule under it, and returns the y below.
+func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length {
+	h := t.rowHeight(r)
+	right := x + t.width()
+	if r.Total {
+		page.Line(paper.Point{X: x, Y: y}, paper.Point{X: right, Y: y}, paper.Thick)
+	}
+	if r.Heading != "" {
+		setLines(page, paper.Rect{X: x, Y: y, W: t.width()}, t.headingLines(r), paper.AtLeft, paper.Strong)
+	} else {
+		at := x
+		for i, c := range t.Columns {
+			if t.ticked(r, i) {
+				page.TickBox(paper.Point{X: at + (c.Width-paper.TickBoxSide)/2, Y: y + tickMargin})
+			}
+			lines := t.lines(r, i)
+			top := y
+			if len(lines) == 1 { // a single line is centred on the row's first line, whatever its neighbours' size
+				first := t.firstLine(r)
+				top += max(0, (first-linesHeight(lines, c.Lettering))/2)
+			}
+			setLines(page, paper.Rect{X: at, Y: top, W: c.Width}, lines, c.Align, c.Lettering)
+			at += c.Width
+		}
+		first := t.Columns[0].Width
+		setLines(page, paper.Rect{X: x + first, Y: y + h - t.noteHeight(r), W: t.width() - first}, t.noteLines(r), paper.AtLeft, paper.Floor)
+	}
+	across := paper.Length(0)
+	if r.Heading != "" {
+		across = t.width()
+	}
+	note := t.noteHeight(r)
+	t.uprights(page, x, y, y+h-note, across)
+	if note > 0 {
+		t.uprights(page, x, y+h-note, y+h, t.noteAcross(r))
+	}
+	page.Line(paper.Point{X: x, Y: y + h}, paper.Point{X: right, Y: y + h}, paper.Thin)
+	return y + h
+}
+
+// firstLine returns the height of the row's tallest first line, a tick box included.
+func (t Table) firstLine(r Row) paper.Length {
+	h := paper.Length(0)
+	for i, c := range t.Columns {
+		if lines := t.lines(r, i); len(lines) > 0 {
+			h = max(h, linesHeight(lines[:1], c.Lettering))
+		}
+		if t.ticked(r, i) {
+			h = max(h, paper.TickBoxSide+2*tickMargin)
+		}
+	}
+	return h
+}
+
+// uprights draws the upright rules of one row: at the sides, before the second column of a row with a note, and between columns as far as what lies across them leaves room.
+func (t Table) uprights(page *paper.Page, x, top, bottom, across paper.Length) {
+	at := x
+	for i := 0; i <= len(t.Columns); i++ {
+		if at-x >= across || i == 0 || i == len(t.Columns) || i == 1 && across < t.width() {
+			page.Line(paper.Point{X: at, Y: top}, paper.Point{X: at, Y: bottom}, paper.Thin)
+		}
+		if i < len(t.Columns) {
+			at += t.Columns[i].Width
+		}
+	}
+}
+
+// setLines sets a cell's lines from its top.
+func setLines(page *paper.Page, cell paper.Rect, lines []string, align paper.Align, l paper.Lettering) {
+	if len(lines) == 0 {
+		return
+	}
+	up, _ := l.Extent(lines[0])
+	x := map[paper.Align]paper.Length{paper.AtLeft: cell.X + padSide, paper.AtMiddle: cell.X + cell.W/2, paper.AtRight: cell.Right() - padSide}[align]
+	y := cell.Y + padAbove + up
+	step := pitch(lines, l)
+	for _, s := range lines {
+		if s != "" {
+			page.Text(paper.Point{X: x, Y: y}, align, s, l)
+		}
+		y += step
+	}
+}
