@@ -1,0 +1,169 @@
+package pdf
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+)
+
+// The objects of a PDF file (ISO 32000-1, 7.3): nil, bool, float64, name, text (a string's bytes), array, dict, ref and streamObject.
+type (
+	name  string
+	text  []byte
+	array []any
+	dict  map[name]any
+	ref   int
+)
+
+// streamObject is a stream: its dictionary and the place of its bytes in the file. The end is a guess until its length is known.
+type streamObject struct {
+	dict       dict
+	start, end int
+}
+
+var errSyntax = errors.New("broken object")
+
+// deepest is how far objects may nest: far more than any writer does, far less than the stack holds.
+const deepest = 100
+
+// lexer reads objects from bytes.
+type lexer struct {
+	data []byte
+	at   int
+}
+
+func isSpace(c byte) bool {
+	return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == 0
+}
+func isDelimiter(c byte) bool { return strings.IndexByte("()<>[]{}/%", c) >= 0 }
+func isDigit(c byte) bool     { return c >= '0' && c <= '9' }
+
+// space skips white space and comments.
+func (l *lexer) space() {
+	for l.at < len(l.data) {
+		switch c := l.data[l.at]; {
+		case isSpace(c):
+			l.at++
+		case c == '%':
+			for l.at < len(l.data) && l.data[l.at] != '\n' && l.data[l.at] != '\r' {
+				l.at++
+			}
+		default:
+			return
+		}
+	}
+}
+
+// peek returns the byte n ahead, 0 past the end.
+func (l *lexer) peek(n int) byte {
+	if l.at+n < len(l.data) {
+		return l.data[l.at+n]
+	}
+	return 0
+}
+
+// word reads regular characters.
+func (l *lexer) word() string {
+	start := l.at
+	for l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]) {
+		l.at++
+	}
+	return string(l.data[start:l.at])
+}
+
+// object reads one object; a dictionary that a stream follows is returned alone.
+func (l *lexer) object(depth int) (any, error) {
+	if depth > deepest {
+		return nil, errSyntax
+	}
+	l.space()
+	switch c := l.peek(0); {
+	case c == '/':
+		l.at++
+		return name(unescapeName(l.word())), nil
+	case c == '(':
+		return l.literal()
+	case c == '<' && l.peek(1) == '<':
+		return l.dictionary(depth)
+	case c == '<':
+		return l.hexadecimal()
+	case c == '[':
+		l.at++
+		items := array{}
+		for {
+			l.space()
+			if l.peek(0) == ']' {
+				l.at++
+				return items, nil
+			}
+			item, err := l.object(depth + 1)
+			if err != nil {
+				return nil, err
+			}
+			items = append(items, item)
+		}
+	}
+	start := l.at
+	w := l.word()
+	switch w {
+	case "":
+		return nil, errSyntax
+	case "null":
+		return nil, nil
+	case "true", "false":
+		return w == "true", nil
+	}
+	v, err := strconv.ParseFloat(w, 64)
+	if err != nil {
+		l.at = start
+		return nil, errSyntax
+	}
+	if r, ok := l.reference(w); ok {
+		return r, nil
+	}
+	return v, nil
+}
+
+// reference reads what is left of "12 0 R" after its first number, or nothing.
+func (l *lexer) reference(first string) (ref, bool) {
+	n, err := strconv.Atoi(first)
+	if err != nil || n <= 0 || !isDigit(first[0]) {
+		return 0, false
+	}
+	back := l.at
+	l.space()
+	if isDigit(l.peek(0)) {
+		if _, err := strconv.Atoi(l.word()); err == nil {
+			l.space()
+			if l.peek(0) == 'R' && (isSpace(l.peek(1)) || isDelimiter(l.peek(1))) {
+				l.at++
+				return ref(n), true
+			}
+		}
+	}
+	l.at = back
+	return 0, false
+}
+
+func (l *lexer) dictionary(depth int) (any, error) {
+	l.at += 2
+	d := dict{}
+	for {
+		l.space()
+		if l.peek(0) == '>' && l.peek(1) == '>' {
+			l.at += 2
+			return d, nil
+		}
+		key, err := l.object(depth + 1)
+		if err != nil {
+			return nil, err
+		}
+		k, ok := key.(name)
+		if !ok {
+			return nil, errSyntax
+		}
+		if d[k], err = l.object(depth + 1); err != nil {
+			return nil, err
+		}
+	}
+}
