@@ -1,0 +1,205 @@
+package draw
+
+import (
+	"math"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
+)
+
+// Stick is a stock bar as it lies before the saw: a saw mark for each cut with its running measure from the left end above it, each piece's
+// length within, what the pieces are below, and past the right end what is left over. Lengths are true to scale, its height is not.
+type Stick struct {
+	Bar   stock.Bar
+	Units measure.System
+	Under []Span // what is written under the pieces, left to right
+	Left  string // words before the offcut's length: keep, waste
+}
+
+// Span is what is written under some pieces in a row.
+type Span struct {
+	Pieces int
+	Text   string
+}
+
+// Room about a stick, mm on paper.
+const (
+	stickHigh  paper.Length = 10
+	stickLead  paper.Length = 4  // left of its end, for half of the zero
+	stickPast  paper.Length = 32 // right of its end, for the offcut's words
+	markUp     paper.Length = 2.5
+	markGap    paper.Length = 1.2
+	numberGap  paper.Length = 2.4 // between two running measures
+	runningOff paper.Length = 4   // of the line of crowded measures
+	runningMax paper.Length = 10  // from that line to its numbers at most
+)
+
+// StickScale returns the largest scale of the series at which the bars fit the width with the words past their ends.
+func StickScale(series []paper.Scale, bars []stock.Bar, width paper.Length) paper.Scale {
+	long := measure.Length(0)
+	for _, b := range bars {
+		long = max(long, b.Stock)
+	}
+	return paper.Fit(series, float64(long), 0, paper.Rect{W: width - stickLead - stickPast})
+}
+
+// sawMark is one place to mark on the bar.
+type sawMark struct {
+	x       paper.Length // from the left end
+	text    string
+	figures paper.Length // width of the text without its unit: what is centred on the mark
+}
+
+// marks returns the places to mark, after the zero where the left end is not trimmed. The number of the last carries the unit.
+func (s Stick) marks(scale paper.Scale) []sawMark {
+	var list []sawMark
+	add := func(at measure.Length) {
+		text := number(s.Units, at)
+		list = append(list, sawMark{scale.Length(float64(at)), text, paper.Dimension.Width(text)})
+	}
+	if start := s.start(0); start > s.Units.Grid()/2 {
+		add(start) // the left end is trimmed
+	} else {
+		add(0)
+	}
+	for _, p := range s.Bar.Pieces {
+		if p.Mark != s.Bar.Stock {
+			add(p.Mark)
+		}
+	}
+	list[len(list)-1].text += unit(s.Units)
+	return list
+}
+
+// start returns where a piece begins on the bar.
+func (s Stick) start(i int) measure.Length {
+	p := s.Bar.Pieces[i]
+	return max(0, p.Mark-p.Length)
+}
+
+// crowded reports whether the running measures stand too close to be set level, each over its mark.
+func crowded(marks []sawMark) bool {
+	for i := 1; i < len(marks); i++ {
+		half := (marks[i-1].figures + marks[i].figures) / 2
+		if marks[i].x-marks[i-1].x < half+numberGap {
+			return true
+		}
+	}
+	return false
+}
+
+// above returns the height of the running measures over the bar.
+func (s Stick) above(scale paper.Scale) paper.Length {
+	marks := s.marks(scale)
+	if !crowded(marks) {
+		return markUp + markGap + paper.Dimension.Ascent() + paper.Dimension.Descent()
+	}
+	widest := paper.Length(0)
+	for _, m := range marks {
+		widest = max(widest, paper.Dimension.Width(m.text))
+	}
+	return runningOff + runningMax + widest
+}
+
+// Height returns the height that the drawing takes at the scale in a room of the width.
+func (s Stick) Height(scale paper.Scale, width paper.Length) paper.Length {
+	return s.above(scale) + stickHigh + s.under(scale, width).height
+}
+
+// Draw draws the stick from the top of the room, and returns what is left of the room.
+func (s Stick) Draw(page *paper.Page, room paper.Rect, scale paper.Scale) paper.Rect {
+	height := s.Height(scale, room.W)
+	box, rest := room.SplitTop(height)
+	bar := paper.Rect{X: box.X + stickLead, Y: box.Y + s.above(scale), W: scale.Length(float64(s.Bar.Stock)), H: stickHigh}
+	board := place.NewBoard(page, box)
+	s.pieces(board, bar, scale)
+	s.offcut(board, bar, scale)
+	s.running(board, bar, scale)
+	s.under(scale, room.W).draw(board, bar)
+	return rest
+}
+
+// pieces draws the bar's outline, its saw marks, and each piece's length where it fits.
+func (s Stick) pieces(board *place.Board, bar paper.Rect, scale paper.Scale) {
+	board.Stroke(paper.Box(bar), paper.Thick)
+	for _, m := range s.marks(scale) {
+		x := bar.X + m.x
+		if m.x == 0 {
+			continue // the end itself
+		}
+		board.Line(paper.Point{X: x, Y: bar.Y - markUp}, paper.Point{X: x, Y: bar.Bottom()}, paper.Emphasis)
+	}
+	l := paper.Dimension
+	up, down := l.Ascent(), l.Descent()
+	for i, p := range s.Bar.Pieces {
+		text := s.within(i, scale)
+		x := bar.X + scale.Length(float64(s.start(i)+p.Mark))/2
+		board.Text(paper.Point{X: x, Y: bar.Y + (bar.H+up-down)/2}, paper.AtMiddle, text, l)
+	}
+}
+
+// within returns a piece's length as it is written inside it: with its unit, without, or not at all, as there is room.
+func (s Stick) within(i int, scale paper.Scale) string {
+	p := s.Bar.Pieces[i]
+	room := scale.Length(float64(p.Mark-s.start(i))) - 2.4
+	text := number(s.Units, p.Length)
+	for _, t := range []string{text + unit(s.Units), text} {
+		if paper.Dimension.Width(t) <= room {
+			return t
+		}
+	}
+	return ""
+}
+
+// offcut hatches what is left over and writes its length past the bar's end.
+func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
+	hatch := func(from, to paper.Length) {
+		board.Hatch(paper.Box(paper.Rect{X: bar.X + from, Y: bar.Y, W: to - from, H: bar.H}), math.Pi/4, 2.2)
+	}
+	hatch(0, scale.Length(float64(s.start(0))))
+	if s.Bar.Offcut <= 0 {
+		return
+	}
+	hatch(bar.W-scale.Length(float64(s.Bar.Offcut)), bar.W)
+	at := paper.Point{X: bar.Right() + 2.5, Y: bar.Y + paper.Strong.Ascent() + 0.2}
+	board.Text(at, paper.AtLeft, s.Left, paper.Strong)
+	at.Y = bar.Bottom() - 0.8
+	board.Text(at, paper.AtLeft, s.Units.Cut(s.Bar.Offcut), paper.CellSmall)
+}
+
+// running sets the measures from the left end over their marks; crowded ones turned, spread and led to.
+func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
+	marks := s.marks(scale)
+	board.Stroke(paper.Circle(paper.Point{X: bar.X, Y: bar.Y}, 1), paper.Thin)
+	if !crowded(marks) {
+		for _, m := range marks {
+			at := paper.Point{X: bar.X + m.x - m.figures/2, Y: bar.Y - markUp - markGap - paper.Dimension.Descent()}
+			board.Text(at, paper.AtLeft, m.text, paper.Dimension)
+		}
+		return
+	}
+	r := place.Running{Origin: paper.Point{X: bar.X, Y: bar.Y}, Along: paper.Point{X: 1}, Offset: runningOff, Lettering: paper.Dimension}
+	for _, m := range marks {
+		if m.x == 0 {
+			continue // drawn as the zero
+		}
+		r.Stops = append(r.Stops, place.Stop{At: paper.Point{X: bar.X + m.x, Y: bar.Y - markUp}, Text: m.text})
+	}
+	board.Running(r)
+}
+
+// number prints a cut length without its unit.
+func number(units measure.System, l measure.Length) string {
+	return strings.TrimSuffix(units.Cut(l), unit(units))
+}
+
+// unit is what follows the figures of a cut length.
+func unit(units measure.System) string {
+	if units == measure.Metric {
+		return " mm"
+	}
+	return " in"
+}

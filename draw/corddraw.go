@@ -1,0 +1,170 @@
+package draw
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/power"
+	"hoopwright/layout/spec"
+)
+
+// Draw draws a section in the middle of a room.
+func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
+	lo, hi := c.extent(s)
+	v := view{spec.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, room.Centre(), c.Scale}
+	b.Area = room
+	c.numbers(b, v, s)
+	ways := make([][]leg, len(c.cords))
+	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
+		for i, k := range c.cords {
+			if k.number > 0 && k.outlet == fromOutlet {
+				ways[i] = c.way(v, k, s)
+				c.tag(b, ways[i], k.number, room)
+			}
+		}
+	}
+	c.arches(b, v, s)
+	lay := func(fromOutlet bool) {
+		for i, k := range c.cords {
+			if k.outlet == fromOutlet {
+				drawWay(b, ways[i], room)
+			}
+		}
+	}
+	lay(false)
+	at := c.outletsIn(v, room)
+	for _, o := range at {
+		b.Page.Fill(paper.Circle(o.at, outletHalf*1.9), paper.White) // a cord that only passes by stops short of it
+	}
+	lay(true)
+	for _, o := range at {
+		c.outlet(b, o)
+	}
+	c.matchLines(b, v, s)
+	if s.First == 1 {
+		c.walk(b, v, room)
+	}
+}
+
+// numbers sets each arch's number between its feet.
+func (c *CordPlan) numbers(b *place.Board, v view, s Section) {
+	for n := s.First; n <= s.Last; n++ {
+		l, r := c.pair(v, n)
+		centredText(b, l.Add(r.Sub(l).Times(0.72)), fmt.Sprint(n), paper.StakeName)
+	}
+}
+
+// arches draws each arch as a line from foot to foot.
+func (c *CordPlan) arches(b *place.Board, v view, s Section) {
+	for n := s.First; n <= s.Last; n++ {
+		l, r := c.pair(v, n)
+		b.LineRound(l, r, paper.Thin)
+		for _, p := range []paper.Point{l, r} {
+			b.Fill(paper.Circle(p, 1.1), paper.Black)
+			b.Mark(p, 1.2)
+		}
+	}
+}
+
+// tag sets a cord's number on its longest leg in the room, as near the middle as is free, else beside it at the end of a leader.
+func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) {
+	var all []leg
+	for _, g := range way {
+		if p, q, ok := cropSegment(g.p, g.q, room); ok && q.Sub(p).Long() >= 4 {
+			all = append(all, leg{p: p, q: q})
+		}
+	}
+	slices.SortStableFunc(all, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
+	text := fmt.Sprint(number)
+	for _, g := range all {
+		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+			at := g.p.Add(g.q.Sub(g.p).Times(share))
+			if b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
+				centredText(b, at, text, paper.CellSmall)
+				return
+			}
+		}
+	}
+	if len(all) > 0 {
+		b.Label(place.Label{At: all[0].p.Add(all[0].q).Times(0.5), Text: text, Lettering: paper.CellSmall})
+	}
+}
+
+// drawWay draws a cord's legs in the room.
+func drawWay(b *place.Board, way []leg, room paper.Rect) {
+	for _, g := range way {
+		pen := paper.Thick
+		if g.over {
+			pen = paper.HiddenBar
+		}
+		if p, q, ok := cropSegment(g.p, g.q, room); ok {
+			b.LineRound(p, q, pen)
+		}
+	}
+}
+
+// outletHalf is half the side of an outlet's square.
+const outletHalf paper.Length = 2.6
+
+// outletSpot is an outlet in use on paper.
+type outletSpot struct {
+	at   paper.Point
+	name string
+}
+
+// outletsIn returns the outlets in use that lie in the room.
+func (c *CordPlan) outletsIn(v view, room paper.Rect) []outletSpot {
+	var out []outletSpot
+	for _, o := range c.plan.Spec.Site.Outlets {
+		used := slices.ContainsFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Outlet == o.Name })
+		if p := v.point(o.At); used && room.Contains(p) {
+			out = append(out, outletSpot{p, o.Name})
+		}
+	}
+	return out
+}
+
+// outlet draws an outlet with its name.
+func (c *CordPlan) outlet(b *place.Board, o outletSpot) {
+	r := paper.Rect{X: o.at.X - outletHalf, Y: o.at.Y - outletHalf, W: 2 * outletHalf, H: 2 * outletHalf}
+	b.Page.Fill(paper.Box(r), paper.White)
+	outlinedBox(b, r, paper.Emphasis)
+	b.Mark(o.at, outletHalf+0.4)
+	words := "outlet\n" + strings.Join(paper.Strong.Wrap(o.name, 45), "\n")
+	b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf + 0.5, Align: paper.AtMiddle})
+}
+
+// matchLines marks where a section goes on on another page.
+func (c *CordPlan) matchLines(b *place.Board, v view, s Section) {
+	mark := func(n int, ahead float64) {
+		l, r := c.pair(v, n)
+		along := r.Sub(l).Unit().Left().Times(ahead)
+		y := along.Times(6)
+		from, to := l.Add(y), r.Add(y)
+		b.LineRound(from, to, paper.Centre)
+		b.Label(place.Label{At: from, Text: fmt.Sprintf("match line:\non from arch %d", n), Lettering: paper.Floor, Toward: from.Sub(to)})
+	}
+	if s.First > 1 {
+		mark(s.First, -1)
+	}
+	if s.Last < len(c.plan.Ground.Stations) {
+		mark(s.Last, 1)
+	}
+}
+
+// walk draws the arrow of the way in.
+func (c *CordPlan) walk(b *place.Board, v view, room paper.Rect) {
+	l, r := c.pair(v, 1)
+	mid := l.Add(r).Times(0.5)
+	ahead := r.Sub(l).Unit().Left()
+	from, to := mid.Sub(ahead.Times(13)), mid.Sub(ahead.Times(2.5))
+	if !room.Contains(from) {
+		return
+	}
+	b.WalkArrow(from, to)
+	b.Label(place.Label{At: from.Add(to).Times(0.5), Text: "way in", Lettering: paper.Floor, Clear: 4, Toward: paper.Point{X: 1}, Leader: place.NoLeader})
+}

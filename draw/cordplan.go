@@ -1,0 +1,189 @@
+package draw
+
+import (
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// CordPlan is the plan of the tunnel to scale with every cord outside its wall. Cords lie against the feet; they are drawn in lanes beside them so that they can be
+// told apart. A long tunnel is cut into sections with match lines.
+type CordPlan struct {
+	Scale    paper.Scale
+	Sections []Section
+
+	plan  *layout.Plan
+	cords []cordLine
+	feet  map[spec.Point]ground.Stake
+}
+
+// Section is a run of arches that one page holds.
+type Section struct{ First, Last int }
+
+// cordLine is a cord on the plan: its way, and the lane that it takes along its wall.
+type cordLine struct {
+	number int
+	path   []spec.Point
+	wall   spec.Side
+	lane   int
+	outlet bool // comes from the outlet
+}
+
+const (
+	planLane    paper.Length = 6  // from lane to lane
+	planFirst   paper.Length = 4  // from the feet to the first lane
+	planMargin  paper.Length = 14 // before the first arch and past the last
+	planSpacing paper.Length = 9  // least distance of arches on paper
+)
+
+// NewCordPlan fits the plan to a room: on one page where arches stay 9 mm apart, else in sections at the smallest scale that keeps them so.
+func NewCordPlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *CordPlan {
+	c := &CordPlan{plan: p, feet: map[spec.Point]ground.Stake{}}
+	for _, s := range p.Stakes {
+		if !s.Guy {
+			c.feet[whole(s.At())] = s
+		}
+	}
+	c.layLanes(room.W)
+	n := len(p.Ground.Stations)
+	apart := float64(p.Spec.Tunnel.Spacing)
+	for _, s := range series {
+		if n > 1 && s.Length(apart) < planSpacing {
+			break
+		}
+		c.Scale = s
+		if c.fits(Section{1, n}, room) {
+			c.Sections = []Section{{1, n}}
+			return c
+		}
+	}
+	if c.Scale.Ratio == 0 {
+		c.Scale = series[len(series)-1]
+	}
+	c.Sections = c.sections(n, room)
+	return c
+}
+
+// sections cuts the tunnel into as few runs of arches as fit the room, about equally long. The arch at a match line is in both.
+func (c *CordPlan) sections(n int, room paper.Rect) []Section {
+	cut := func(most int) []Section {
+		var out []Section
+		for first := 1; ; {
+			last := first
+			for last < n && last-first < most && c.fits(Section{first, last + 1}, room) {
+				last++
+			}
+			out = append(out, Section{first, last})
+			if last == n {
+				return out
+			}
+			first = max(last, first+1)
+		}
+	}
+	few := cut(n)
+	return cut((n - 1 + len(few) - 1) / len(few))
+}
+
+// whole rounds a place to the millimetre, so that a string's end at a foot is that foot.
+func whole(p spec.Point) spec.Point {
+	return spec.Point{X: measure.Length(math.Round(float64(p.X))), Y: measure.Length(math.Round(float64(p.Y)))}
+}
+
+// footAt returns the foot at a place, and whether there is one.
+func (c *CordPlan) footAt(p spec.Point) (ground.Stake, bool) {
+	f, ok := c.feet[whole(p)]
+	return f, ok
+}
+
+// layLanes takes the lanes of each feeder from its diagram, outside those of other feeders on the same stretch of wall.
+func (c *CordPlan) layLanes(width paper.Length) {
+	type taken struct {
+		wall           spec.Side
+		lo, hi, beyond int
+	}
+	var all []taken
+	for _, f := range c.plan.Power.Feeders {
+		for _, wall := range []spec.Side{spec.Left, spec.Right} {
+			o := NewOneLine(c.plan, f, wall, width)
+			if len(o.Rows) == 0 {
+				continue
+			}
+			t := taken{wall: wall, lo: len(c.plan.Ground.Stations)}
+			for _, k := range o.cords {
+				a := f.Joints[k.joint].Arch
+				t.lo, t.hi = min(t.lo, a), max(t.hi, a)
+			}
+			base := 0
+			for _, other := range all {
+				if other.wall == wall && other.lo <= t.hi && t.lo <= other.hi {
+					base = max(base, other.beyond)
+				}
+			}
+			t.beyond = base + o.lanes
+			all = append(all, t)
+			for _, k := range o.cords {
+				j := f.Joints[k.joint]
+				c.cords = append(c.cords, cordLine{number: k.number, path: j.Path, wall: wall, lane: base + k.lane, outlet: o.stations[k.from].outlet})
+			}
+		}
+	}
+}
+
+// margins returns what the lanes take at each side of the walls.
+func (c *CordPlan) margins() paper.Length {
+	most := 0
+	for _, k := range c.cords {
+		most = max(most, k.lane+1)
+	}
+	return planFirst + planLane*paper.Length(most)
+}
+
+// extent returns the bounds on the site of a section with the outlets that feed it, in millimetres.
+func (c *CordPlan) extent(s Section) (lo, hi spec.Point) {
+	first := true
+	add := func(p spec.Point) {
+		if first {
+			lo, hi, first = p, p, false
+		}
+		lo.X, lo.Y = min(lo.X, p.X), min(lo.Y, p.Y)
+		hi.X, hi.Y = max(hi.X, p.X), max(hi.Y, p.Y)
+	}
+	for _, k := range c.feet {
+		if s.First <= k.Arch && k.Arch <= s.Last {
+			add(k.At())
+		}
+	}
+	for _, o := range c.outletsOf(s) {
+		add(o)
+	}
+	return lo, hi
+}
+
+// outletsOf returns where the outlets stand whose cords come to a section's arches first.
+func (c *CordPlan) outletsOf(s Section) []spec.Point {
+	var out []spec.Point
+	for _, k := range c.cords {
+		if !k.outlet {
+			continue
+		}
+		for _, p := range k.path {
+			if f, ok := c.footAt(p); ok {
+				if s.First <= f.Arch && f.Arch <= s.Last {
+					out = append(out, k.path[0])
+				}
+				break
+			}
+		}
+	}
+	return out
+}
+
+// fits reports whether a section fits a room at the plan's scale.
+func (c *CordPlan) fits(s Section, room paper.Rect) bool {
+	lo, hi := c.extent(s)
+	return c.Scale.Length(float64(hi.X-lo.X))+2*c.margins() <= room.W && c.Scale.Length(float64(hi.Y-lo.Y))+2*planMargin <= room.H
+}

@@ -1,0 +1,264 @@
+// Package draw makes the pictures of the packet, one file a picture: each takes solved data, a page and a room on it, and draws. It decides
+// nothing about the tunnel, and every figure it letters comes from the plan.
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// The eye that looks into the tunnel, and the people in it. Their heights are ours, for scale alone.
+const (
+	EyeHeight   = 1600 * measure.Millimetre // 5 ft 3 in: a grown person of middling height
+	AdultHeight = 1720 * measure.Millimetre
+	ChildHeight = 1180 * measure.Millimetre
+)
+
+const (
+	standOff   = 1.35              // of the first span: how far before the entrance the eye stands
+	nearShare  = 0.25              // of that: nothing nearer to the eye is drawn
+	widestTurn = math.Pi / 3       // arches turned farther from the entrance do not shape the picture's size
+	groundMark = 0.12              // of the span: how far the ground is drawn outside a foot
+	guyLeast   = 0.5               // guys that are drawn smaller than this share of the first arch are left out
+	leastStep  = paper.Length(1.3) // between the crowns, or the feet, of two arches on paper: nearer ones fill in
+)
+
+// Perspective draws the tunnel in depth as it is seen from before its entrance, filling the room: the solved curves of its
+// arches, nearer ones heavier, their ridge, rows and drops with bulbs, and two people for scale. Arches that would lie too close on paper are
+// left out, the last one never. It reports whether there was an arch to draw.
+func Perspective(page *paper.Page, room paper.Rect, plan *layout.Plan) bool {
+	if len(plan.Arches) == 0 || plan.Arches[0].Kind == nil || len(plan.Arches[0].Curve) == 0 {
+		return false
+	}
+	p := &perspective{page: page, room: room, plan: plan, wound: map[string][]lights.Wrap{}, hung: map[string]lights.String{}}
+	for _, w := range plan.Wraps {
+		p.wound[w.On] = append(p.wound[w.On], w)
+	}
+	for _, s := range plan.Strings {
+		p.hung[s.Name] = s
+	}
+	p.look()
+	p.choose()
+	p.floor()
+	for k := len(p.shown) - 1; k >= 0; k-- {
+		if k+1 < len(p.shown) {
+			p.bay(p.shown[k], p.shown[k+1])
+		}
+		if k == max(0, min(2, len(p.shown)-2)) {
+			p.people(p.shown[k])
+		}
+		p.arch(p.shown[k])
+	}
+	p.guys()
+	return true
+}
+
+// perspective is one picture in the making.
+type perspective struct {
+	sight
+	page  *paper.Page
+	room  paper.Rect
+	plan  *layout.Plan
+	shown []int                    // numbers of the arches drawn, 1 first
+	wound map[string][]lights.Wrap // by what they are on
+	hung  map[string]lights.String // by name
+}
+
+func (p *perspective) kind(number int) *arch.Kind { return p.plan.Arches[number-1].Kind }
+
+// spot places a point of an arch's plane in space.
+func (p *perspective) spot(number int, across, up measure.Length) spot {
+	x, y, z := p.plan.Ground.Site(number, across, up)
+	return spot{x, y, z}
+}
+
+// onPipe places a point along an arch's pipe, by tape from its left foot.
+func (p *perspective) onPipe(number int, tape measure.Length) spot {
+	at := p.kind(number).PointAt(tape)
+	return p.spot(number, at.X, at.Y)
+}
+
+func (p *perspective) crown(number int) spot { return p.onPipe(number, p.kind(number).CrownTape) }
+
+// foot places a stake's ground point.
+func (p *perspective) foot(number int, side spec.Side) spot {
+	s := p.plan.Ground.Stakes[2*number-2+int(side)]
+	return spot{s.X, s.Y, s.Ground}
+}
+
+// curve places an arch's whole pipe.
+func (p *perspective) curve(number int) []spot {
+	var spots []spot
+	for _, at := range p.kind(number).Curve {
+		spots = append(spots, p.spot(number, at.X, at.Y))
+	}
+	return spots
+}
+
+// stands reports whether an arch has a shape to draw.
+func (p *perspective) stands(number int) bool {
+	k := p.kind(number)
+	return k != nil && len(k.Curve) > 0
+}
+
+// look puts the eye before the entrance and fits what it sees into the room.
+func (p *perspective) look() {
+	first := p.plan.Ground.Stations[0]
+	back := measure.Length(standOff) * p.kind(1).Span
+	sin, cos := math.Sincos(float64(first.Heading))
+	middle := p.spot(1, 0, EyeHeight)
+	p.sight = sight{heading: first.Heading, focal: 1, straight: float64(back), nearest: nearShare * float64(back),
+		eye: spot{middle.X - back*measure.Length(sin), middle.Y - back*measure.Length(cos), middle.Z}}
+
+	lo, hi := paper.Point{X: paper.Length(math.Inf(1)), Y: paper.Length(math.Inf(1))}, paper.Point{X: paper.Length(math.Inf(-1)), Y: paper.Length(math.Inf(-1))}
+	for n, st := range p.plan.Ground.Stations {
+		if !p.stands(n+1) || math.Abs(float64(st.Heading-first.Heading)) > widestTurn {
+			continue
+		}
+		for _, s := range p.curve(n + 1) {
+			if q, ok := p.at(s); ok {
+				lo, hi = paper.Point{X: min(lo.X, q.X), Y: min(lo.Y, q.Y)}, paper.Point{X: max(hi.X, q.X), Y: max(hi.Y, q.Y)}
+			}
+		}
+	}
+	size, room := hi.Sub(lo), p.room.Inset(paper.Emphasis.Width) // bulbs and pipe stand out by that much
+	f := min(room.W/size.X, room.H/size.Y)
+	p.focal = float64(f)
+	p.vanish = paper.Point{X: room.Centre().X - f*(lo.X+hi.X)/2, Y: room.Bottom() - f*hi.Y}
+}
+
+// choose picks the arches that lie far enough apart on paper.
+func (p *perspective) choose() {
+	last := 0
+	for n := 1; n <= len(p.plan.Arches); n++ {
+		if p.stands(n) {
+			last = n
+		}
+	}
+	marks := func(n int) (m [3]paper.Point, ok bool) {
+		for i, s := range []spot{p.crown(n), p.foot(n, spec.Left), p.foot(n, spec.Right)} {
+			if m[i], ok = p.at(s); !ok {
+				return m, false
+			}
+		}
+		return m, true
+	}
+	apart := func(a, b int) bool {
+		pa, _ := marks(a)
+		pb, _ := marks(b)
+		far := paper.Length(0)
+		for i := range pa {
+			far = max(far, pb[i].Sub(pa[i]).Long())
+		}
+		return far >= leastStep
+	}
+	for n := 1; n <= last; n++ {
+		if !p.stands(n) {
+			continue
+		}
+		if _, ok := marks(n); !ok {
+			continue
+		}
+		k := len(p.shown)
+		switch {
+		case k == 0 || apart(p.shown[k-1], n):
+			p.shown = append(p.shown, n)
+		case n == last && k > 1:
+			p.shown[k-1] = n
+		}
+	}
+}
+
+// stroke draws a line in space, as far as it lies in the room.
+func (p *perspective) stroke(spots []spot, pen paper.Pen) {
+	for _, piece := range crop(p.line(spots), p.room) {
+		p.page.Stroke(paper.Polyline(piece...), pen)
+	}
+}
+
+// pen is the line for pipe at a place: heavy near, and never under what a copy keeps.
+func (p *perspective) pen(at spot) paper.Pen {
+	pen := paper.Thin
+	pen.Width = min(paper.Emphasis.Width, max(paper.Thin.Width, paper.Emphasis.Width*paper.Length(p.share(at))))
+	return pen
+}
+
+// arch draws one arch with its wraps and the drops on it.
+func (p *perspective) arch(number int) {
+	p.stroke(p.curve(number), p.pen(p.crown(number)))
+	p.wraps(number)
+}
+
+// bay draws what runs from one drawn arch to the next: ridge, rows and drops.
+func (p *perspective) bay(from, to int) {
+	if len(p.plan.Ridge) > 0 {
+		p.stroke([]spot{p.crown(from), p.crown(to)}, p.pen(p.crown(from).towards(p.crown(to), 0.5)))
+		if from+1 == to {
+			p.ridgeWraps(from)
+		}
+	}
+	p.rows(from, to)
+	p.drops(from, to)
+}
+
+// floor draws the two lines of feet on the ground, and at each foot the ground outside it.
+func (p *perspective) floor() {
+	for k, n := range p.shown {
+		left, right := p.foot(n, spec.Left), p.foot(n, spec.Right)
+		p.stroke([]spot{left, left.towards(right, -groundMark)}, paper.Thin)
+		p.stroke([]spot{right, right.towards(left, -groundMark)}, paper.Thin)
+		if k > 0 {
+			p.stroke([]spot{p.foot(p.shown[k-1], spec.Left), left}, paper.Thin)
+			p.stroke([]spot{p.foot(p.shown[k-1], spec.Right), right}, paper.Thin)
+		}
+	}
+}
+
+// people stands two people for scale behind an arch: in the next bay, or behind a lone arch.
+func (p *perspective) people(number int) {
+	st := p.plan.Ground.Stations[number-1]
+	ahead := p.plan.Spec.Tunnel.Spacing / 2
+	if number == len(p.plan.Arches) {
+		ahead = p.kind(number).Span / 4
+	}
+	sin, cos := math.Sincos(float64(st.Heading))
+	pen := paper.Pen{Width: 0.5}
+	span := p.kind(number).Span
+	for _, who := range []struct {
+		figure
+		height, across measure.Length
+	}{{adult, AdultHeight, span * 0.22}, {child, ChildHeight, span * 0.04}} {
+		feet := p.spot(number, who.across, 0)
+		feet.X, feet.Y = feet.X+ahead*measure.Length(sin), feet.Y+ahead*measure.Length(cos)
+		at, ok := p.at(feet)
+		if height := paper.Length(p.scale(feet) * float64(who.height)); ok && height > 6 && p.room.Contains(at) {
+			who.stand(p.page, at, height, pen)
+		}
+	}
+}
+
+// guys draws the guys that come toward the eye; those beyond would run through the arches' openings.
+func (p *perspective) guys() {
+	for _, s := range p.plan.Ground.Stakes {
+		stake := spot{s.X, s.Y, s.Ground}
+		if !s.Guy || !slices.Contains(p.shown, s.Arch) || p.share(stake) < p.share(p.crown(s.Arch)) || p.share(stake) < guyLeast {
+			continue
+		}
+		k := p.kind(s.Arch)
+		tape, ok := k.TapeAt(s.Side, p.plan.Spec.Guys.From)
+		if !ok {
+			continue
+		}
+		if s.Side == spec.Right {
+			tape = k.Length - tape
+		}
+		p.stroke([]spot{p.onPipe(s.Arch, tape), stake}, paper.Thin)
+	}
+}

@@ -1,0 +1,237 @@
+package draw
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// changed returns the plan of an example, with parts of its text put in place of others. Examples and changes are invented.
+func changed(t *testing.T, name string, swap ...string) *layout.Plan {
+	t.Helper()
+	source, err := examples.Files.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return solved(t, []byte(strings.NewReplacer(swap...).Replace(string(source))))
+}
+
+// Arches that stress the picture.
+var profiles = []struct {
+	name, example string
+	swap          []string
+}{
+	{"garden", "garden.yaml", nil},
+	{"metric", "schoolyard.yaml", nil},
+	{"three quarter inch, couplings", "parkwalk.yaml", nil},
+	{"uneven sticks and feet", "garden.yaml", []string{"sticks: [10 ft, 10 ft]", "sticks: [[10 ft, 14 in], 10 ft]", "  soil: soft", "  soil: soft\n  levels: [{arch: 1, left: 0 in, right: 9 in}, {arch: last, left: 0 in, right: 9 in}]"}},
+	{"one stick, no ridge", "garden.yaml", []string{"sticks: [10 ft, 10 ft]", "sticks: [20 ft]", "arch:\n", "ridge: false\n\narch:\n", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", ""}},
+	{"wide pipe on paper", "garden.yaml", []string{"pvc sch40 1/2 in", "pvc sch40 1 1/4 in", "sticks: [10 ft, 10 ft]", "sticks: [4 ft, 4 ft]", "span: 7 ft", "span: 4 ft", "from: 6 ft", "from: 3 ft"}},
+	{"rows", "garden.yaml", []string{"lights:\n", "lights:\n  rows: {first: 12 in, step: 12 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red]}\n"}},
+	{"leaning stakes", "garden.yaml", []string{"depth: 20 in}\n\nguys", "depth: 20 in, lean: 10 deg}\n\nguys"}},
+	{"low, and none like it stands", "garden.yaml", []string{"span: 7 ft\n", "span: 19 ft\n"}},
+	{"tall", "garden.yaml", []string{"span: 7 ft\n", "span: 4 ft\n", "width: 4 ft,", "width: 3 ft,"}},
+}
+
+// profileRoom is what Letter leaves a sheet under its first lines.
+var profileRoom = paper.Rect{X: 20, Y: 43, W: 187.9, H: 190}
+
+func drawnProfile(p *layout.Plan, k *arch.Kind) (*paper.Page, Profile, paper.Scale, paper.Rect) {
+	f := Profile{Kind: k, Units: p.Spec.Units, OpeningWidth: p.Spec.Tunnel.OpeningWidth, OpeningHeight: p.Spec.Tunnel.OpeningHeight}
+	for _, r := range p.Lights.Rows {
+		if r.Wall == spec.Left {
+			f.Rows, f.RowsWord = append(f.Rows, r.Tape), "rows, both legs"
+		}
+	}
+	series := paper.ImperialScales
+	if p.Spec.Units == measure.Metric {
+		series = paper.MetricScales
+	}
+	s := f.Scale(series, profileRoom)
+	page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+	within := profileRoom
+	within.H = f.Height(s)
+	f.Draw(page, within, s)
+	return page, f, s, within
+}
+
+// pipes returns the flattened lines of the arch: curves that begin and end at the feet.
+func pipes(page *paper.Page, k *arch.Kind) [][]paper.Point {
+	var list [][]paper.Point
+	for _, op := range page.Ops {
+		if s, ok := op.(paper.Stroke); ok && len(s.Path) == len(k.Curve) && s.Path[1].Verb == paper.Cubic {
+			list = append(list, s.Path.Flatten(16)[0])
+		}
+	}
+	return list
+}
+
+// off returns how far a point lies from a polyline.
+func off(p paper.Point, line []paper.Point) float64 {
+	least := math.Inf(1)
+	for i := 1; i < len(line); i++ {
+		a, run := line[i-1], line[i].Sub(line[i-1])
+		t := float64((p.X-a.X)*run.X+(p.Y-a.Y)*run.Y) / max(float64(run.X*run.X+run.Y*run.Y), 1e-12)
+		least = min(least, float64(p.Sub(a.Add(run.Times(min(max(t, 0), 1)))).Long()))
+	}
+	return least
+}
+
+// TestProfileIsTrueToScale measures the drawn pipe on the page: span, crown and every point between against the plan, to 0.1 mm.
+func TestProfileIsTrueToScale(t *testing.T) {
+	const fine = 0.1
+	for _, c := range profiles {
+		t.Run(c.name, func(t *testing.T) {
+			p := changed(t, c.example, c.swap...)
+			for _, k := range p.Kinds {
+				page, f, s, _ := drawnProfile(p, k)
+				lines := pipes(page, k)
+				want := 1
+				if s.Length(float64(k.Spec.Pipe.OD)) >= outlined {
+					want = 2
+				}
+				if f.ages(s) {
+					lines = lines[1:] // the late curve lies beneath
+				}
+				if len(lines) != want {
+					t.Fatalf("%d lines of pipe, want %d", len(lines), want)
+				}
+				first, last := lines[0], lines[len(lines)-1]
+				mid := func(i int) paper.Point { return first[i].Add(last[i]).Times(0.5) }
+				end := len(first) - 1
+				if span := float64(mid(end).X - mid(0).X); math.Abs(span-float64(k.Span)/s.Ratio) > fine {
+					t.Errorf("span measures %v mm, want %v", span, float64(k.Span)/s.Ratio)
+				}
+				if rise := float64(mid(0).Y - mid(end).Y); math.Abs(rise-float64(k.RightGround-k.LeftGround)/s.Ratio) > fine {
+					t.Errorf("the right foot is %v mm higher", rise)
+				}
+				// The crown is a point of the curve: its height is from the middle of the two feet.
+				ground := (mid(0).Y + mid(end).Y) / 2
+				crown := k.PointAt(k.CrownTape)
+				at := paper.Point{X: (mid(0).X+mid(end).X)/2 + s.Length(float64(crown.X)), Y: ground - s.Length(float64(k.Crown))}
+				half := 0.0
+				if want == 2 {
+					half = float64(k.Spec.Pipe.OD) / 2 / s.Ratio
+				}
+				for _, line := range lines {
+					if d := math.Abs(off(at, line) - half); d > fine {
+						t.Errorf("the crown is %v mm off the line", d)
+					}
+					for tape := measure.Length(0); tape <= k.Length; tape += k.Length / 97 {
+						q := k.PointAt(tape)
+						at := paper.Point{X: (mid(0).X+mid(end).X)/2 + s.Length(float64(q.X)), Y: ground - s.Length(float64(q.Y))}
+						if d := math.Abs(off(at, line) - half); d > 0.02 {
+							t.Errorf("at %v of tape the line is %v mm off", tape, d)
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestProfileSaysItsNumbers finds the figures that the arch is checked by, as the plan has them.
+func TestProfileSaysItsNumbers(t *testing.T) {
+	for _, c := range profiles {
+		t.Run(c.name, func(t *testing.T) {
+			p := changed(t, c.example, c.swap...)
+			u := p.Spec.Units
+			for _, k := range p.Kinds {
+				page, _, _, _ := drawnProfile(p, k)
+				var texts []string
+				for _, op := range page.Ops {
+					if s, ok := op.(paper.Text); ok {
+						texts = append(texts, s.String)
+						if s.Lettering.Size < 11 {
+							t.Errorf("%q is set in %v pt", s.String, s.Lettering.Size)
+						}
+					}
+				}
+				all := strings.Join(texts, "\n") + "\n"
+				for _, want := range []string{"crown " + u.Inches(k.Crown), "span " + u.Inches(k.Span), u.Inches(k.Spec.Stake.Showing()), u.Inches(k.Clear), "L\n", "R\n", "R " + u.Inches(k.BendRadius)} {
+					if !strings.Contains(all, want) {
+						t.Errorf("nowhere %q in %q", want, all)
+					}
+				}
+				if k.BoxWidth > 0 && !strings.Contains(all, u.Inches(k.ShoulderWidth)) {
+					t.Errorf("no shoulder width %s", u.Inches(k.ShoulderWidth))
+				}
+			}
+		})
+	}
+}
+
+// TestProfileStaysInItsRoom: no line and no letter outside what the caller gave.
+func TestProfileStaysInItsRoom(t *testing.T) {
+	for _, c := range profiles {
+		t.Run(c.name, func(t *testing.T) {
+			p := changed(t, c.example, c.swap...)
+			for _, k := range p.Kinds {
+				page, f, s, within := drawnProfile(p, k)
+				if f.Height(s) > profileRoom.H || f.width(s) > profileRoom.W {
+					t.Errorf("takes %v by %v", f.width(s), f.Height(s))
+				}
+				slack := within.Inset(-0.5)
+				for _, op := range page.Ops {
+					var points []paper.Point
+					switch op := op.(type) {
+					case paper.Stroke:
+						for _, piece := range op.Path.Flatten(4) {
+							points = append(points, piece...)
+						}
+					case paper.Text:
+						run := paper.Polar(op.Lettering.Width(op.String), op.Angle)
+						points = []paper.Point{op.At, op.At.Add(run)}
+					}
+					for _, q := range points {
+						if !slack.Contains(q) {
+							t.Fatalf("%v reaches %v, outside %v", op, q, within)
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestLadder: the numbers beside a leg are the heights of the pipe at each foot of tape, and a leg that is no different has no ladder of its own.
+func TestLadder(t *testing.T) {
+	p := changed(t, "garden.yaml")
+	f := Profile{Kind: p.Kinds[0], Units: p.Spec.Units}
+	left, right := f.ladders()
+	if len(right.rungs) != 0 || left.title != "both legs" {
+		t.Fatalf("ladders %q and %q", left.title, right.title)
+	}
+	if n := len(left.rungs); n != 9 {
+		t.Errorf("%d rungs on a 10 ft leg, want 9", n)
+	}
+	// The lowest foot stands on its stake, all but plumb: as high as it is long.
+	if got := left.rungs[0].cells; got[0] != "1′" || got[1] != "12" {
+		t.Errorf("first rung %q", got)
+	}
+	for i, r := range left.rungs {
+		tape := measure.Length(i+1) * measure.Foot
+		if want := p.Spec.Units.Inches(p.Kinds[0].HeightAt(spec.Left, tape)); r.cells[1]+" in" != want {
+			t.Errorf("%s: %s up, want %s", r.cells[0], r.cells[1], want)
+		}
+	}
+}
+
+// TestSmallestScale: what no scale of the series fits is drawn at the smallest, not left out.
+func TestSmallestScale(t *testing.T) {
+	p := changed(t, "garden.yaml")
+	f := Profile{Kind: p.Kinds[0], Units: p.Spec.Units}
+	if s := f.Scale(paper.MetricScales, paper.Rect{W: 1, H: 1}); s.Ratio != 1000 {
+		t.Errorf("scale %v", s)
+	}
+	if s := f.Scale(paper.ImperialScales, profileRoom); s.Ratio != 16 {
+		t.Errorf("the garden arch is drawn at %s, want 3/4 in = 1 ft: it is to fill its page", s.Words)
+	}
+}

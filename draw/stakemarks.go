@@ -1,0 +1,179 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+)
+
+// Letter returns the letter that stands for a mark on this sheet: A for the spec's first. L, R and G begin the names of stakes, I and O look
+// like figures; they are left out.
+func (p StakePlan) Letter(mark string) string {
+	for i, m := range p.ground.Marks {
+		if m.Name == mark {
+			return MarkLetter(i)
+		}
+	}
+	return "?"
+}
+
+// MarkLetter returns the letter of the i-th mark, from 0: A, B … Z, then A2, B2 ….
+func MarkLetter(i int) string {
+	const letters = "ABCDEFHJKMNPQSTUVWXYZ"
+	s := string(letters[i%len(letters)])
+	if i >= len(letters) {
+		s += fmt.Sprint(i/len(letters) + 1)
+	}
+	return s
+}
+
+// markPlaces returns where the marks lie on paper, on this page or off it.
+func (d *stakeSheet) markPlaces() map[string]paper.Point {
+	places := map[string]paper.Point{}
+	for _, m := range d.ground.Marks {
+		places[m.Name] = d.m.at(m.At)
+	}
+	return places
+}
+
+// markTargets draws the marks that lie on the page.
+func (d *stakeSheet) markTargets() {
+	for _, m := range d.ground.Marks {
+		if at := d.m.at(m.At); d.room.Inset(markRadius).Contains(at) {
+			d.b.Stroke(paper.Circle(at, markRadius), paper.Thick)
+			d.b.CentreMark(at, markRadius-1.2)
+			d.b.Mark(at, markRadius)
+		}
+	}
+}
+
+// markNames names the marks. One that lies off the page, and that a stake on it is taped from, is shown by an arrow at the edge: along the tape
+// where one is drawn, else as seen from the middle of the stakes.
+func (d *stakeSheet) markNames() {
+	used, from := map[string]bool{}, map[string]paper.Point{}
+	for _, s := range d.stakes {
+		if t, ok := d.tie(s.Name); ok {
+			used[t.MarkA], used[t.MarkB], used[t.MarkC] = true, true, true
+		}
+	}
+	for _, s := range d.keyStakes() {
+		if t, ok := d.tie(s.Name); ok {
+			from[t.MarkA], from[t.MarkB] = d.at(s), d.at(s)
+		}
+	}
+	for i, m := range d.ground.Marks {
+		at := d.m.at(m.At)
+		name := MarkLetter(i) + " " + m.Name
+		if d.room.Inset(markRadius).Contains(at) {
+			d.lacks("mark "+name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare}))
+			continue
+		}
+		if eye, taped := from[m.Name]; taped {
+			d.lacks("mark "+name, d.edgeArrow(eye, at, name))
+		} else if used[m.Name] {
+			d.lacks("mark "+name, d.edgeArrow(d.middle(), at, name))
+		}
+	}
+}
+
+// edgeArrow draws an arrow with its name at the picture's edge, where the way from the eye to a place off the page leaves it, or beside that where
+// something is in the way. It reports whether it found a place.
+func (d *stakeSheet) edgeArrow(eye, at paper.Point, name string) bool {
+	inner := d.room.Inset(0.5)
+	_, straight, ok := cropSegment(eye, at, inner)
+	if !ok {
+		return false
+	}
+	u := at.Sub(eye).Unit()
+	const long, step, most = 9, 4, 160
+	var spare [2]paper.Point // a free place for the arrow alone
+	for shift := paper.Length(0); shift < most; shift += step {
+		for _, side := range []float64{1, -1} {
+			tip := alongRim(inner, straight, paper.Length(side)*shift)
+			tail := tip.Sub(u.Times(long))
+			var e box
+			e.add(tip, 1, 1, 1, 1)
+			e.add(tail, 1, 1, 1, 1)
+			if !d.room.Contains(tail) || !d.b.Free(e.rect()) {
+				continue
+			}
+			if centre, ok := d.besideTail(tail, u, name); ok {
+				d.b.Arrow(tail, tip, paper.Thick)
+				d.b.TurnedText(centre, 0, name, paper.Strong)
+				return true
+			}
+			if spare[0] == spare[1] {
+				spare = [2]paper.Point{tail, tip}
+			}
+		}
+	}
+	if spare[0] == spare[1] {
+		return false
+	}
+	d.b.Arrow(spare[0], spare[1], paper.Thick)
+	return d.b.Label(place.Label{At: spare[0], Text: name, Lettering: paper.Strong, Toward: u.Times(-1), Clear: 0.6, Leader: place.Bare})
+}
+
+// alongRim returns the place on a box's rim that lies so far from another along it, clockwise as seen on paper.
+func alongRim(r paper.Rect, from paper.Point, way paper.Length) paper.Point {
+	var at paper.Length // of from, clockwise from the top left corner
+	const near = 0.01
+	switch {
+	case from.Y < r.Y+near:
+		at = from.X - r.X
+	case from.X > r.Right()-near:
+		at = r.W + from.Y - r.Y
+	case from.Y > r.Bottom()-near:
+		at = r.W + r.H + r.Right() - from.X
+	default:
+		at = 2*r.W + r.H + r.Bottom() - from.Y
+	}
+	round := 2 * (r.W + r.H)
+	at = paper.Length(math.Mod(float64(at+way+round), float64(round)))
+	switch {
+	case at < r.W:
+		return paper.Point{X: r.X + at, Y: r.Y}
+	case at < r.W+r.H:
+		return paper.Point{X: r.Right(), Y: r.Y + at - r.W}
+	case at < 2*r.W+r.H:
+		return paper.Point{X: r.Right() - (at - r.W - r.H), Y: r.Bottom()}
+	}
+	return paper.Point{X: r.X, Y: r.Bottom() - (at - 2*r.W - r.H)}
+}
+
+// besideTail returns where the name of an edge arrow is free: behind its tail, else beside it.
+func (d *stakeSheet) besideTail(tail, u paper.Point, name string) (baseline paper.Point, ok bool) {
+	l := paper.Strong
+	half := l.Width(name)/2 + 1.8
+	up, down := l.Extent(name)
+	drop := (up - down) / 2
+	behind := (up+down)/2 + 1.8
+	if u.Y < 0 {
+		behind = -behind
+	}
+	if u.X > 0 { // the side that the arrow leans away from first
+		half = -half
+	}
+	places := []paper.Point{{Y: -behind}, {X: half}, {X: half, Y: -behind}, {X: -half, Y: -behind}}
+	if u.X > -0.2 && u.X < 0.2 {
+		places = append(places, paper.Point{X: -half})
+	}
+	for _, by := range places {
+		centre := tail.Add(by).Add(paper.Point{Y: drop})
+		if d.b.FreeText(centre, 0, name, l) {
+			return centre, true
+		}
+	}
+	return tail, false
+}
+
+// middle returns the middle of this page's stakes on paper.
+func (d *stakeSheet) middle() paper.Point {
+	var e box
+	for _, s := range d.stakes {
+		e.add(d.at(s), 0, 0, 0, 0)
+	}
+	return e.rect().Centre()
+}

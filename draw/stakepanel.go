@@ -1,0 +1,88 @@
+package draw
+
+import (
+	"fmt"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+)
+
+// panel is a small box within the picture: its room is kept early, so that no label goes there, and it is drawn last on white, so that no
+// line shows through.
+type panel struct {
+	room  paper.Rect
+	frame bool
+	draw  func(room paper.Rect)
+}
+
+// corners finds room for the north arrow and, over several pages, the key map.
+func (d *stakeSheet) corners() {
+	if north := d.spec.Site.North; north != nil {
+		d.lacks("north", d.panel(27, 27, false, func(r paper.Rect) { d.b.North(r.Centre(), d.m.angle(*north)) }))
+	}
+	if d.Of > 1 {
+		d.lacks("key map", d.keyMap(44) || d.keyMap(32) || d.keyMap(22))
+	}
+}
+
+// panel keeps a free area by the edges of the picture, the nearest to the top at the right first, and reports whether there is one.
+func (d *stakeSheet) panel(w, h paper.Length, frame bool, draw func(r paper.Rect)) bool {
+	const step, apart = 4, 1.5
+	for in := paper.Length(0); in+w <= d.room.W; in += step {
+		for _, x := range []paper.Length{d.room.Right() - w - in, d.room.X + in} {
+			for y := d.room.Y; y+h <= d.room.Bottom(); y += step {
+				if r := (paper.Rect{X: x, Y: y, W: w, H: h}); d.b.Free(r.Inset(-apart)) {
+					d.b.Keep(r.Inset(-apart))
+					d.later = append(d.later, panel{r, frame, draw})
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+func (d *stakeSheet) drawPanels() {
+	for _, p := range d.later {
+		d.b.Fill(paper.Box(p.room), paper.White)
+		if p.frame {
+			d.b.Stroke(paper.Box(p.room), paper.Thin)
+		}
+		p.draw(p.room)
+	}
+}
+
+// keyMap draws the whole tunnel small, no longer than most, with the pages numbered and this one thick. It reports whether it found room.
+func (d *stakeSheet) keyMap(most paper.Length) bool {
+	var e box
+	for _, c := range d.ground.Centre {
+		e.add(d.m.at(c), 0, 0, 0, 0)
+	}
+	whole := e.rect()
+	const least, margin = 8, 8
+	k := float64(most / max(whole.W, whole.H))
+	w, h := max(least, whole.W*paper.Length(k))+2*margin, max(least, whole.H*paper.Length(k))+margin
+	return d.panel(w, h, true, func(r paper.Rect) {
+		small := func(p paper.Point) paper.Point { return r.Centre().Add(p.Sub(whole.Centre()).Times(k)) }
+		b := place.NewBoard(d.b.Page, r)
+		for _, p := range d.pages {
+			pen := paper.Thin
+			if p.Page == d.Page {
+				pen = paper.Pen{Width: 2}
+			}
+			var line []paper.Point
+			for arch := p.First; arch <= p.Last; arch++ {
+				line = append(line, small(d.m.at(d.ground.Stations[arch-1].At)))
+			}
+			b.Stroke(paper.Polyline(line...), pen)
+			if p.First > 1 { // a tick across where pages match
+				u := line[1].Sub(line[0]).Unit().Left().Times(2)
+				b.Line(line[0].Sub(u), line[0].Add(u), paper.Thin)
+			}
+		}
+		for _, p := range d.pages {
+			mid := small(d.m.at(d.ground.Stations[(p.First+p.Last)/2-1].At))
+			b.Label(place.Label{At: mid, Text: fmt.Sprint(p.Page), Lettering: paper.Strong.Sized(11), Clear: 1.2, Leader: place.NoLeader})
+		}
+	})
+}

@@ -1,0 +1,243 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// solvedYard reads and solves a spec: an example by its name, or else the text itself.
+func solvedYard(t *testing.T, text string) *layout.Plan {
+	t.Helper()
+	source := []byte(text)
+	if !strings.Contains(text, "\n") {
+		var err error
+		if source, err = os.ReadFile("../examples/" + text + ".yaml"); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s, err := spec.Read("test.yaml", source)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return layout.Solve(s)
+}
+
+// A walk that bends, with everything on its ground. Place and figures are invented.
+const bentYard = `hoopwright: 1
+title: Millrace bend
+units: imperial
+tunnel: {arches: 12, spacing: 4 ft 6 in}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, except: [{arches: [1, last], span: 7 ft 6 in}]}
+guys: {arches: [1, 6, last], from: 6 ft, out: 6 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}
+site:
+  route: [{straight: 12 ft}, {left: 60 deg, radius: 25 ft}, {straight: rest}]
+  start: {at: [26 ft, 8 ft], heading: 20 deg}
+  north: -30 deg
+  marks: [{name: shed corner, at: [0 ft, 0 ft]}, {name: pump post, at: [44 ft, 0 ft]}, {name: big ash, at: [60 ft, 44 ft]}]
+  features: [{name: brick path, outline: [[0 ft, 22 ft], [20 ft, 22 ft], [20 ft, 27 ft], [0 ft, 27 ft]], hard: true}]
+  buried: [{name: water line, line: [[0 ft, 14 ft], [44 ft, 12 ft], [60 ft, 30 ft]], keep: 24 in}]
+  overhead: [{name: service drop, line: [[0 ft, 52 ft], [60 ft, 48 ft]], height: 13 ft}]
+`
+
+// A U of 120 arches in metric, and a row so close that names must shrink. Invented.
+const uYard = `hoopwright: 1
+title: Orchard loop
+units: metric
+tunnel: {arches: 120, spacing: 1.2 m}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.3 m}
+guys: {arches: [1, 60, last], from: 1.9 m, out: 1.6 m}
+site:
+  route: [{straight: 58 m}, {right: 180 deg, radius: 8 m}, {straight: rest}]
+  start: {at: [10 m, 5 m]}
+  marks: [{name: gate, at: [0 m, 0 m]}, {name: barn, at: [35 m, 2 m]}, {name: well, at: [-3 m, 40 m]}, {name: pole, at: [36 m, 60 m]}, {name: shed, at: [18 m, 80 m]}]
+`
+
+func plain(arches int, spacing string) string {
+	s := fmt.Sprintf("hoopwright: 1\ntitle: Plain\nunits: imperial\ntunnel: {arches: %d", arches)
+	if arches > 1 {
+		s += ", spacing: " + spacing
+	}
+	return s + "}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}\n"
+}
+
+var letterRoom = paper.Rect{X: 20, Y: 36, W: 187.9, H: 198}
+
+// plotted returns the centres of the round dots of a page: the stakes of legs.
+func plotted(page *paper.Page) (list []paper.Point) {
+	for _, op := range page.Ops {
+		f, ok := op.(paper.Fill)
+		if !ok || len(f.Path) != 14 || f.Colour != paper.Black {
+			continue
+		}
+		var e box
+		for _, s := range f.Path[:13] {
+			e.add(s.To, 0, 0, 0, 0)
+		}
+		if r := e.rect(); math.Abs(float64(r.W-2*stakeRadius)) < 1e-6 && r.Bottom() < letterRoom.Bottom()-footRoom {
+			list = append(list, r.Centre())
+		}
+	}
+	return list
+}
+
+func lettered(page *paper.Page) (list []paper.Text) {
+	for _, op := range page.Ops {
+		if t, ok := op.(paper.Text); ok {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// On every page of every sort of tunnel: the dots are the stakes, as far apart as the ground says to 0.1 mm; every stake's name stands on some page
+// beside its stake, at 12 pt or more; all lettering lies in the room; nothing was left out.
+func TestStakePlanIsTrueToScale(t *testing.T) {
+	for name, text := range map[string]string{"starter": "starter", "garden": "garden", "schoolyard": "schoolyard", "parkwalk": "parkwalk",
+		"bent": bentYard, "u": uYard, "one": plain(1, ""), "two": plain(2, "4 ft"), "dense": plain(120, "12 in"), "far apart": plain(5, "20 ft")} {
+		p := solvedYard(t, text)
+		l := p.Ground
+		seen := map[string]bool{}
+		plans := StakePlans(l, p.Spec, letterRoom)
+		for _, plan := range plans {
+			page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+			if missing := plan.Draw(page, letterRoom); len(missing) > 0 {
+				t.Errorf("%s, plan %d: no place for %q", name, plan.Page, missing)
+			}
+			var legs []ground.Stake
+			for _, s := range plan.stakes {
+				if !s.Guy {
+					legs = append(legs, s)
+				}
+			}
+			got := plotted(page)
+			if len(got) != len(legs) || len(got) != 2*(plan.Last-plan.First+1) {
+				t.Fatalf("%s, plan %d: %d dots for %d stakes of arches %d to %d", name, plan.Page, len(got), len(legs), plan.First, plan.Last)
+			}
+			for i := range legs {
+				for k := range i {
+					real := math.Sqrt(math.Pow(float64(legs[i].X-legs[k].X), 2) + math.Pow(float64(legs[i].Y-legs[k].Y), 2))
+					if off := float64(got[i].Sub(got[k]).Long()) - real/plan.Scale.Ratio; math.Abs(off) > 0.1 {
+						t.Fatalf("%s, plan %d: %s and %s are %.3f mm off on paper", name, plan.Page, legs[i].Name, legs[k].Name, off)
+					}
+				}
+			}
+			for _, x := range lettered(page) {
+				w := x.Lettering.Width(x.String)
+				if x.Lettering.Size < 11 {
+					t.Errorf("%s: %q is set at %v pt", name, x.String, x.Lettering.Size)
+				}
+				if x.Angle == 0 && (x.At.X < letterRoom.X-0.1 || x.At.X+w > letterRoom.Right()+0.1 || x.At.Y > letterRoom.Bottom() || x.At.Y < letterRoom.Y) {
+					t.Errorf("%s, plan %d: %q leaves the room", name, plan.Page, x.String)
+				}
+				if s, ok := l.StakeByName(x.String); ok && x.Lettering.Size >= 12 {
+					at := plan.placed(roomUnder(plan)).m.at(s.At())
+					near := paper.Point{X: max(x.At.X, min(x.At.X+w, at.X)), Y: x.At.Y}
+					if near.Sub(at).Long() < 32 {
+						seen[s.Name] = true
+					}
+				}
+			}
+		}
+		for _, s := range l.Stakes {
+			if !seen[s.Name] {
+				t.Errorf("%s: no name stands by %s", name, s.Name)
+			}
+		}
+	}
+}
+
+// roomUnder is the part of the room that a picture takes, under its lists and over its foot.
+func roomUnder(p StakePlan) paper.Rect {
+	room := letterRoom
+	room.H -= footRoom
+	_, room = room.SplitTop(p.lists().height())
+	return room
+}
+
+// Straight ahead runs up the page and the left row lies left, whichever way the site is turned.
+func TestAheadIsUp(t *testing.T) {
+	for deg := 0; deg < 360; deg += 30 {
+		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 3, Spacing: 1200, Length: 2400}, Site: spec.Site{Heading: measure.Angle(deg) * measure.Degree, Start: spec.Point{X: 3000, Y: -700}}}
+		spans := []measure.Length{2100, 2100, 2100}
+		l := ground.Lay(s, spans, spans)
+		m := newSiteMap(&s.Site, paper.Scale{Ratio: 50})
+		l1, r1, l3 := m.at(l.Stakes[0].At()), m.at(l.Stakes[1].At()), m.at(l.Stakes[4].At())
+		if d := r1.Sub(l1).Sub(paper.Point{X: 42}); d.Long() > 1e-6 {
+			t.Errorf("%d°: R1 lies off by %v", deg, d)
+		}
+		if d := l3.Sub(l1).Sub(paper.Point{Y: -48}); d.Long() > 1e-6 {
+			t.Errorf("%d°: L3 lies off by %v", deg, d)
+		}
+		if up := m.angle(s.Site.Heading); math.Abs(math.Sin(up)-1) > 1e-9 {
+			t.Errorf("%d°: ahead is drawn at %v", deg, up)
+		}
+	}
+}
+
+// Pages of a long tunnel match: each begins at the arch the one before ends at, no tape length is split within a bay, and every page has its scale from
+// the series.
+func TestPagesMatch(t *testing.T) {
+	for _, text := range []string{"parkwalk", uYard} {
+		p := solvedYard(t, text)
+		plans := StakePlans(p.Ground, p.Spec, letterRoom)
+		last := 1
+		for i, plan := range plans {
+			if plan.First != last || plan.Page != i+1 || plan.Of != len(plans) || plan.Scale != plans[0].Scale {
+				t.Errorf("plan %d of %d shows arches %d to %d after %d, at %s", plan.Page, plan.Of, plan.First, plan.Last, last, plan.Scale.Words)
+			}
+			last = plan.Last
+		}
+		if last != p.Spec.Tunnel.Arches {
+			t.Errorf("the pages end at arch %d", last)
+		}
+	}
+}
+
+// The running distances are on the picture, from one zero, as the tape shows them.
+func TestRunningDistancesArePrinted(t *testing.T) {
+	p := solvedYard(t, "garden")
+	page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+	StakePlans(p.Ground, p.Spec, letterRoom)[0].Draw(page, letterRoom)
+	on := map[string]bool{}
+	for _, x := range lettered(page) {
+		on[x.String] = true
+	}
+	// 4 ft 6 in apart, guys 5 ft out: by hand.
+	for _, want := range []string{"0", "4′-6″", "9′-0″", "13′-6″", "18′-0″", "22′-6″", "27′-6″", "5′-0″ back", "7′-0″", "ENTRANCE", "A porch post"} {
+		if !on[want] {
+			t.Errorf("%q is not on the plan", want)
+		}
+	}
+}
+
+// Two squares with one corner cut, by hand.
+func TestClipping(t *testing.T) {
+	room := paper.Rect{W: 10, H: 10}
+	if p, q, ok := cropSegment(paper.Point{X: -5, Y: 5}, paper.Point{X: 15, Y: 5}, room); !ok || p != (paper.Point{Y: 5}) || q != (paper.Point{X: 10, Y: 5}) {
+		t.Errorf("clipped to %v %v %v", p, q, ok)
+	}
+	if _, _, ok := cropSegment(paper.Point{X: -5, Y: -1}, paper.Point{X: 15, Y: -1}, room); ok {
+		t.Error("a line outside has a part inside")
+	}
+	cut := cropOutline([]paper.Point{{X: 5, Y: 5}, {X: 15, Y: 5}, {X: 15, Y: 15}, {X: 5, Y: 15}}, room)
+	area := paper.Length(0)
+	for i, p := range cut {
+		q := cut[(i+1)%len(cut)]
+		area += (p.X*q.Y - q.X*p.Y) / 2
+	}
+	if math.Abs(float64(area)) != 25 {
+		t.Errorf("the part inside is %v large: %v", area, cut)
+	}
+	if cropOutline([]paper.Point{{X: 20}, {X: 30}, {X: 30, Y: 5}}, room) != nil {
+		t.Error("an outline outside has a part inside")
+	}
+}
