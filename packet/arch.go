@@ -1,0 +1,87 @@
+package packet
+
+import (
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/measure"
+)
+
+// mostProfiles is how many different arches get a picture; what others differ by is in the table of figures.
+const mostProfiles = 6
+
+func (b *binder) archProfiles() []leaf {
+	f := b.newFlow("To stand the first arch, measure it, and check every other by it. First read Before you bend.",
+		"two tapes, string, marker, mallet, stepladder; three people, gloves, eye protection.")
+	drawn := archGroups(b.plan.Kinds)
+	drawn = drawn[:min(len(drawn), mostProfiles)]
+	for i, g := range drawn {
+		if i > 0 {
+			f.turn()
+		}
+		b.profile(f, g)
+	}
+	first := b.plan.Kinds[0]
+	words := f.fill([]string{b.legend(drawn[0].drawn), b.bendWords()}) // under the picture, or where next there is room
+	f.turn()
+	b.archFindings(f)
+	b.raisingWords(f, first)
+	words = f.fill(words)
+	f.turn() // what is measured, and what to do when it is off, stand on one page
+	b.holdPoint(f, drawn)
+	b.differences(f, first)
+	b.archFigures(f)
+	for _, s := range words {
+		f.gap(1.5)
+		f.text(s, paper.Body)
+	}
+	return f.leaves
+}
+
+// fill sets as many of the paragraphs, in order, as the page has room for, and returns the others.
+func (f *flow) fill(paragraphs []string) []string {
+	const above = 1.5
+	l := paper.Body
+	for i, s := range paragraphs {
+		if h := paper.Length(len(l.Wrap(s, f.room.W))) * l.Leading(); h+above > f.room.H {
+			return paragraphs[i:]
+		}
+		f.gap(above)
+		f.text(s, l)
+	}
+	return nil
+}
+
+// profile draws one picture under its heading.
+func (b *binder) profile(f *flow, g archGroup) {
+	title := archNames(g.numbers()) + ", seen from the entrance"
+	if len(g.kinds) > 1 {
+		title += "; figures of " + strings.ToLower(archNames(g.drawn.Numbers))
+	}
+	f.text(clip(title, paper.Heading, f.room.W), paper.Heading)
+	p := draw.Profile{Kind: g.drawn, Units: b.spec.Units, OpeningWidth: b.spec.Tunnel.OpeningWidth, OpeningHeight: b.spec.Tunnel.OpeningHeight}
+	p.Rows, p.RowsWord = b.rowMarks()
+	series := paper.ImperialScales
+	if b.spec.Units == measure.Metric {
+		series = paper.MetricScales
+	}
+	s := p.Scale(series, f.room)
+	f.scale(s)
+	p.Draw(f.page, f.take(p.Height(s)), s)
+}
+
+// rowMarks returns the tape marks of the rows of lights and the legs that have them.
+func (b *binder) rowMarks() (marks []measure.Length, word string) {
+	var walls []string
+	for _, r := range b.plan.Lights.Rows {
+		if name := r.Wall.String(); len(walls) == 0 || walls[len(walls)-1] != name {
+			walls, marks = append(walls, name), nil
+		}
+		marks = append(marks, r.Tape)
+	}
+	if len(walls) > 1 {
+		return marks, "rows, both legs"
+	}
+	return marks, "rows, " + strings.Join(walls, "") + " leg"
+}

@@ -1,0 +1,133 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// archGroup is arches that one picture serves: the same sticks, span and stakes, and shapes that differ by no more than the give and take of any one.
+type archGroup struct {
+	drawn *arch.Kind // the usual one
+	kinds []*arch.Kind
+}
+
+// archGroups gathers the kinds, in the order of their lowest numbers.
+func archGroups(kinds []*arch.Kind) []archGroup {
+	var groups []archGroup
+	for _, k := range kinds {
+		i := slices.IndexFunc(groups, func(g archGroup) bool { return sameShape(g.kinds[0], k) })
+		if i < 0 {
+			i, groups = len(groups), append(groups, archGroup{})
+		}
+		groups[i].kinds = append(groups[i].kinds, k)
+	}
+	for i := range groups {
+		groups[i].drawn = usual(groups[i].kinds)
+	}
+	return groups
+}
+
+// usual returns the kind with the most arches, of several such the middle one.
+func usual(kinds []*arch.Kind) *arch.Kind {
+	var most []*arch.Kind
+	for _, k := range kinds {
+		switch {
+		case most == nil || len(k.Numbers) > len(most[0].Numbers):
+			most = []*arch.Kind{k}
+		case len(k.Numbers) == len(most[0].Numbers):
+			most = append(most, k)
+		}
+	}
+	return most[len(most)/2]
+}
+
+// sameShape reports whether two kinds may share a picture.
+func sameShape(a, b *arch.Kind) bool {
+	if !slices.Equal(a.Left, b.Left) || !slices.Equal(a.Right, b.Right) || a.Span != b.Span || a.Spec.Stake != b.Spec.Stake || a.Spec.Pipe.Name != b.Spec.Pipe.Name {
+		return false
+	}
+	band := max(a.Band, b.Band)
+	for _, pair := range [][2]measure.Length{
+		{a.Crown, b.Crown}, {a.Clear, b.Clear}, {a.Widest, b.Widest}, {a.ShoulderWidth, b.ShoulderWidth}, {a.HeadWidth, b.HeadWidth},
+	} {
+		if d := pair[0] - pair[1]; d > band || d < -band {
+			return false
+		}
+	}
+	d := a.RightGround - b.RightGround
+	return d <= alikeSlope && d >= -alikeSlope
+}
+
+// alikeSlope is how far the right feet of arches in one picture may differ in height over the middle of their ground lines. Heights are
+// taken from a string between the feet, so the numbers stay the same; the ground is drawn as it lies under most of them.
+const alikeSlope = 2 * measure.Inch
+
+// numbers returns the arches of the group, rising.
+func (g archGroup) numbers() []int {
+	var list []int
+	for _, k := range g.kinds {
+		list = append(list, k.Numbers...)
+	}
+	slices.Sort(list)
+	return list
+}
+
+// archNames says which arches: "Arch 3", "Arches 1, 4 to 6 and 9".
+func archNames(numbers []int) string {
+	var parts []string
+	for i := 0; i < len(numbers); {
+		j := i
+		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
+			j++
+		}
+		switch {
+		case j == i:
+			parts = append(parts, fmt.Sprint(numbers[i]))
+		case j == i+1:
+			parts = append(parts, fmt.Sprint(numbers[i]), fmt.Sprint(numbers[j]))
+		default:
+			parts = append(parts, fmt.Sprintf("%d to %d", numbers[i], numbers[j]))
+		}
+		i = j + 1
+	}
+	if len(numbers) == 1 {
+		return "Arch " + parts[0]
+	}
+	if n := len(parts); n > 1 {
+		return "Arches " + strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
+	}
+	return "Arches " + parts[0]
+}
+
+// crownFitting names the fitting at the crown of the arches; none with a single stick.
+func crownFitting(s *spec.Spec, k *arch.Kind, numbers []int) string {
+	last := s.Tunnel.Arches
+	switch {
+	case k.Spec.OneStick:
+		return ""
+	case !s.Ridge.Present || last == 1:
+		return "coupling"
+	}
+	var ends, between int
+	for _, n := range numbers {
+		if n == 1 || n == last {
+			ends++
+		} else {
+			between++
+		}
+	}
+	switch {
+	case ends == 0:
+		return "cross"
+	case between == 0:
+		return "tee"
+	case last > 2:
+		return fmt.Sprintf("cross, on arches 1 and %d tee", last)
+	}
+	return "tee"
+}

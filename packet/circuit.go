@@ -1,0 +1,253 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/power"
+	"hoopwright/layout/spec"
+)
+
+// circuitDiagram makes the sheets of the power crew: what to bring and how to read it, the plan of the cords, a diagram for each outlet and wall, the test before dark,
+// and what to do when it trips.
+func (b *binder) circuitDiagram() []leaf {
+	p := b.plan.Power
+	if len(p.Feeders) == 0 {
+		return b.unfed()
+	}
+	f := b.newFlow("For the power crew: where each cord lies, what plugs into it, and the test before dark.", b.powerKit())
+	f.powerWarning()
+	f.circuits()
+	f.order()
+	f.legend()
+	f.gap(2)
+	f.findings("circuit")
+	f.cordPlan()
+	for _, d := range p.Feeders {
+		f.feeder(d)
+	}
+	f.leftDark()
+	f.turn()
+	f.beforeDark()
+	f.whenItTrips()
+	f.stopAndAsk()
+	return f.leaves
+}
+
+// powerKit lists what the power crew carries.
+func (b *binder) powerKit() string {
+	p := b.plan.Power
+	var kit []string
+	for _, c := range p.Cords {
+		kit = append(kit, fmt.Sprintf("%d × %s %s cords", c.Count, draw.StockWords([]measure.Length{c.Length}, b.spec.Units), c.Name))
+	}
+	if p.Taps > 0 {
+		kit = append(kit, fmt.Sprintf("%d outdoor three-way taps", p.Taps))
+	}
+	if p.Supplies > 0 {
+		kit = append(kit, fmt.Sprintf("%d supplies", p.Supplies))
+	}
+	return strings.Join(kit, ", ") + ", all marked for outdoor use; a weather cover for each joint, ties, tape and a marker to number both ends of every cord, a plug-in lamp, a dim white torch."
+}
+
+// device is what protects people at an outlet, by the name of its world.
+func device(v measure.Voltage) string {
+	if v >= 200 {
+		return "RCD"
+	}
+	return "GFCI"
+}
+
+// withArticle says a GFCI, an RCD.
+func withArticle(device string) string {
+	if device == "RCD" {
+		return "an " + device
+	}
+	return "a " + device
+}
+
+// powerWarning is what must be known before a plug is touched.
+func (f *flow) powerWarning() {
+	f.text("Nothing goes into an outlet until step 2 of the test at the end of this sheet. Dry hands, dry plugs. Outlets, wiring and breakers are work for a licensed electrician. Local code decides where it asks for more.", paper.Strong)
+	f.gap(2)
+}
+
+// order is what the power crew does, in order.
+func (f *flow) order() {
+	f.heading("Order of work", 24)
+	f.numberedSteps([]string{
+		"Tape its number on both ends of every cord.",
+		"Lay the cords in the order of their numbers, prongs toward the outlet. Spare length goes out and back along the wall, never coiled. To a crown a cord goes up the leg, tied on.",
+		"Tie each tap to its leg off the ground. Plug in as the outlet's page draws it, cover each chain's last socket, tick the place.",
+		"Test with the last pages of this sheet before an outlet is switched on for good.",
+	})
+}
+
+// circuitOf returns a circuit of the plan by its name.
+func (b *binder) circuitOf(name string) power.Circuit {
+	for _, c := range b.plan.Power.Circuits {
+		if c.Name == name {
+			return c
+		}
+	}
+	return power.Circuit{}
+}
+
+// circuits draws for each circuit in use what it carries of what it may.
+func (f *flow) circuits() {
+	share := measure.Percent(f.b.spec.Power.Continuous)
+	f.heading("What each circuit carries", 16)
+	f.text(fmt.Sprintf("Whole bar: %s of the breaker, the most for hours. Black: lights. Hatched: other load.", share), paper.Body)
+	f.gap(1)
+	var idle []string
+	for _, c := range f.b.plan.Power.Circuits {
+		if c.Lights == 0 {
+			idle = append(idle, c.Name)
+			continue
+		}
+		f.loadBar(c)
+	}
+	if len(idle) > 0 {
+		f.text("Not used: "+strings.Join(idle, ", ")+".", paper.Body)
+	}
+	f.gap(1)
+}
+
+// loadBar draws one circuit's bar with its numbers.
+func (f *flow) loadBar(c power.Circuit) {
+	box := f.take(13)
+	name := c.Name
+	if c.Spec.BreakerNo != "" {
+		name += ", breaker " + c.Spec.BreakerNo
+	}
+	name += ":"
+	top := paper.Point{X: box.X, Y: box.Y + 4.6}
+	numbers := fmt.Sprintf("%s of %s = %s", measure.Amps(c.Amps), measure.Amps(c.Allowed), measure.Percent(measure.Share(c.Amps/c.Allowed)))
+	f.page.Text(paper.Point{X: box.Right(), Y: top.Y}, paper.AtRight, numbers, paper.Cell)
+	what := fmt.Sprintf(" %s at %s, lights %s", measure.Amps(c.Spec.Breaker), measure.Volts(c.Spec.Volts), measure.Amps(c.Lights))
+	if c.Spec.OtherLoad > 0 {
+		what += ", other load " + measure.Amps(c.Spec.OtherLoad)
+	}
+	room := box.W - paper.Cell.Width(numbers) - 4
+	name = clip(name, paper.Strong, room-paper.Body.Width(what))
+	f.page.Text(top, paper.AtLeft, name, paper.Strong)
+	f.page.Text(paper.Point{X: top.X + paper.Strong.Width(name), Y: top.Y}, paper.AtLeft, what, paper.Body)
+	bar := paper.Rect{X: box.X, Y: box.Y + 6.4, W: box.W * 2 / 3, H: 4}
+	draw.LoadBar(place.NewBoard(f.page, box), bar, float64(c.Spec.OtherLoad/c.Allowed), float64(c.Lights/c.Allowed))
+}
+
+// feeder draws what one socket of an outlet feeds, wall by wall.
+func (f *flow) feeder(d power.Feeder) {
+	for _, wall := range []spec.Side{spec.Left, spec.Right} {
+		o := draw.NewOneLine(f.b.plan, d, wall, f.room.W)
+		for from := 0; from < len(o.Rows); {
+			f.turn()
+			f.feederHead(d, wall, from > 0)
+			to := o.Fit(from, f.room.H)
+			h := o.Height(from, to)
+			o.Draw(place.NewBoard(f.page, f.room), f.room, from, to)
+			f.gap(h)
+			from = to
+		}
+	}
+}
+
+// crosses reports whether a cord of the feeder gets to the wall past the opening.
+func crosses(d power.Feeder, wall spec.Side) bool {
+	return slices.ContainsFunc(d.Joints, func(j power.Joint) bool { return j.Over && j.Wall == wall })
+}
+
+// feedersAt counts what is plugged into an outlet.
+func (b *binder) feedersAt(outlet string) int {
+	n := 0
+	for _, d := range b.plan.Power.Feeders {
+		if d.Outlet == outlet {
+			n++
+		}
+	}
+	return n
+}
+
+// feederHead names the outlet and the wall, and says on the first page how the outlet is switched, reset and shared.
+func (f *flow) feederHead(d power.Feeder, wall spec.Side, more bool) {
+	c := f.b.circuitOf(d.Circuit)
+	title := fmt.Sprintf("Outlet %s → %v wall", d.Outlet, wall)
+	if f.b.feedersAt(d.Outlet) > 1 {
+		title = fmt.Sprintf("Outlet %s, %s → %v wall", d.Outlet, d.Name, wall)
+	}
+	if more {
+		title += ", continued"
+	}
+	f.text(title, paper.Heading.Sized(18))
+	if more {
+		return
+	}
+	for _, o := range f.b.spec.Site.Outlets {
+		if o.Name != d.Outlet {
+			continue
+		}
+		reset := o.ResetAt
+		if reset == "" {
+			reset = "__________________ (fill in)"
+		}
+		also := o.AlsoFeeds
+		if also == "" {
+			also = "__________________ (ask; fill in)"
+		}
+		kind := device(d.Volts)
+		if !c.Spec.GFCI {
+			kind = "No " + kind + " named in the spec: do not plug in until there is one. " + kind
+		}
+		f.text(fmt.Sprintf("%s reset at: %s. It also feeds: %s.", kind, reset, also), paper.Body)
+		if o.Timer > 0 {
+			f.text(fmt.Sprintf("Timer in front: %s. It switches %s.", measure.Amps(o.Timer), measure.Amps(d.Amps)), paper.Body)
+		}
+	}
+	f.loadBar(c)
+	words := "Arch 1 is at the top."
+	if d.Cord != "" {
+		words = fmt.Sprintf("Every cord here is %s. The number on a line is the cord's. ", d.Cord) + words
+	}
+	f.text(words, paper.Body)
+	if crosses(d, wall) {
+		over := "“Over arch 1”: up one leg of arch 1, along the crown and down the other leg, tied all the way; never across the opening."
+		if f.b.spec.Site.Cords.Cover {
+			over = "“Over arch 1”: across the way at arch 1 from foot to foot, under a cover made for it."
+		}
+		f.text(over, paper.Strong)
+	}
+	f.gap(2)
+}
+
+// cordPlan draws the plan of the cords, section by section.
+func (f *flow) cordPlan() {
+	f.need(130)
+	const head, foot = 21, 4
+	room := f.room
+	room.Y += head
+	room.H -= head + foot
+	series := paper.ImperialScales
+	if f.b.spec.Units == measure.Metric {
+		series = paper.MetricScales
+	}
+	c := draw.NewCordPlan(f.b.plan, series, room)
+	for i, s := range c.Sections {
+		if i > 0 {
+			f.turn()
+		}
+		title := "Where the cords lie"
+		if len(c.Sections) > 1 {
+			title += fmt.Sprintf(": arches %d to %d", s.First, s.Last)
+		}
+		f.text(title, paper.Heading.Sized(18))
+		f.text("Every cord lies on the ground against the outside of the feet; they are drawn apart to tell them apart. Lay them in the order of their numbers.", paper.Body)
+		f.scale(c.Scale)
+		c.Draw(place.NewBoard(f.page, room), room, s)
+		f.gap(f.room.H)
+	}
+}

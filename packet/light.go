@@ -1,0 +1,211 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+)
+
+// lightPlan makes the sheets of the wrapping crew: how to wind, a page for each different wrap, rows and drops in tables, and every string with its two ends.
+func (b *binder) lightPlan() []leaf {
+	if len(b.plan.Strings) == 0 {
+		return nil
+	}
+	f := b.newFlow("For the wrapping crew: each string in its place, prongs and socket the right way.", b.lightKit())
+	f.text("Test only on an outlet with "+withArticle(device(b.volts()))+"; wind with nothing plugged in. Cracked socket, bare wire, broken lamp: reject bag, no tape.", paper.Strong)
+	f.gap(1)
+	groups := b.wrapGroups()
+	if len(groups) > 0 {
+		f.windingSteps(groups)
+		f.fitAtTheEnd()
+		f.findings("light")
+		for _, g := range groups {
+			f.wrapPage(g)
+		}
+	} else {
+		f.findings("light")
+	}
+	f.rowTable()
+	f.dropTable()
+	f.stringTable()
+	return f.leaves
+}
+
+// lightKit lists what the wrapping crew carries.
+func (b *binder) lightKit() string {
+	var names []string
+	count := map[string]int{}
+	for _, s := range b.plan.Strings {
+		if count[s.Kind]++; count[s.Kind] == 1 {
+			names = append(names, s.Kind)
+		}
+	}
+	var kit []string
+	for _, n := range names {
+		kit = append(kit, fmt.Sprintf("%d × %s", count[n], n))
+	}
+	return strings.Join(kit, ", ") + fmt.Sprintf("; tags numbered S1 to S%d, two for each; %d zip ties; tape measure, flag tape, marker, two trestles, a lit outlet to test on.", len(b.plan.Strings), b.plan.Lights.Ties)
+}
+
+// windingSteps is the work on one length of pipe, in order.
+func (f *flow) windingSteps(groups []wrapGroup) {
+	first := groups[0]
+	flags := "its marks"
+	if words := first.flagTapes(f.b.spec.Units); words != "" {
+		flags = words
+	}
+	f.checks("One length of pipe on two trestles, in this order", []check{
+		{"Plug the string in by itself, look along it, unplug.", "Every bulb lit.", "Reject bag; take a spare."},
+		{"Tag both ends with its number, name the pipe.", "As in the list on the last pages.", "Ask before winding."},
+		{fmt.Sprintf("Flag the pipe from the foot, all from one zero: %s.", flags), "Flags as on the wrap's page.", "Measure again from the foot end."},
+		{"Tie the prongs at the foot. Wind as on the wrap's page.", "Prongs at the foot, turns as far apart as drawn.", "Wrong end: take it off, turn it round."},
+		{"At each flag look which bulb you have.", "The bulb written there, give or take 2.", "Higher: turns too close, open them back to the last flag. Lower: close them."},
+		{"Tie both ends and every third of the way.", "The last inch (25 mm) bare at the crown.", "Slide the last turns back."},
+		{"Hold the first against its page, before the rest.", "It ends where drawn.", "See below."},
+	})
+}
+
+// fitAtTheEnd says what to do with a string that does not end where it should.
+func (f *flow) fitAtTheEnd() {
+	hand := f.b.handHigh()
+	f.heading("When the string does not end at the crown", 46)
+	f.table(place.Table{Columns: []place.Column{{Head: "It ends", Width: 47}, {Head: "Do"}}}, []place.Row{
+		{Cells: []string{"up to " + hand + " short", "Slide the last third of the turns wider until it ends where drawn. Never stretch it."}},
+		{Cells: []string{"more than " + hand + " short", "Unwind to the last flag that was right, wind on wider. No flag right: measure the string, ask."}},
+		{Cells: []string{"up to " + hand + " long", "Close the last turns, or lay the end back along the pipe and tie it."}},
+		{Cells: []string{"more than " + hand + " long", "Unwind to the last flag that was right, wind on closer. Never cut a string."}},
+	})
+	f.gap(2)
+}
+
+// rowTable lists the rows of each wall from the ground up.
+func (f *flow) rowTable() {
+	rows := f.b.plan.Lights.Rows
+	if len(rows) == 0 {
+		return
+	}
+	u := f.b.spec.Units
+	f.turn()
+	f.text("Rows along the walls", paper.Heading.Sized(18))
+	f.text(fmt.Sprintf("After ridge and guys hold. Marks are measured by tape along the pipe from the ground, not by height. Hang from the middle arch outwards, a tie at every arch, each bay sagging %s. A kind runs along its lowest row, up the last leg to its next row, and back.", u.Inches(f.b.spec.Lights.Rows.Sag)), paper.Body)
+	f.gap(1)
+	var lines []place.Row
+	wall := ""
+	for _, r := range rows {
+		if w := r.Wall.String(); w != wall {
+			wall = w
+			lines = append(lines, place.Row{Heading: strings.ToUpper(w[:1]) + w[1:] + " wall"})
+		}
+		toward := "arch 1"
+		if r.Back {
+			toward = fmt.Sprintf("arch %d", f.b.spec.Tunnel.Arches)
+		}
+		lines = append(lines, place.Row{Cells: []string{"", fmt.Sprint(r.Number), u.Inches(r.Tape), heights(r.Heights, u), r.Kind, toward, spanWords(r.Strings)}})
+	}
+	f.table(place.Table{Columns: []place.Column{
+		{Head: "", Width: 9.5, Tick: true},
+		{Head: "Row", Lettering: paper.Cell, Align: paper.AtRight, Width: 13},
+		{Head: "Mark on the pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 32},
+		{Head: "Height above ground", Align: paper.AtRight, Width: 36},
+		{Head: "Kind", Lettering: paper.Floor},
+		{Head: "Prongs toward", Width: 24},
+		{Head: "Strings", Lettering: paper.Floor, Width: 34},
+	}}, lines)
+}
+
+// heights prints a row's height above the ground, from the least to the greatest where arches differ.
+func heights(all []measure.Length, u measure.System) string {
+	if len(all) == 0 {
+		return ""
+	}
+	lo, hi := all[0], all[0]
+	for _, h := range all {
+		lo, hi = min(lo, h), max(hi, h)
+	}
+	if u.Room(lo) == u.Room(hi) {
+		return u.Room(lo)
+	}
+	return u.Room(lo) + " to " + u.Room(hi)
+}
+
+// spanWords shortens a list of names to its first and last.
+func spanWords(names []string) string {
+	if len(names) <= 2 {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s to %s (%d)", names[0], names[len(names)-1], len(names))
+}
+
+// dropTable lists the drops, those alike and next to each other in one line.
+func (f *flow) dropTable() {
+	drops := f.b.plan.Lights.Drops
+	if len(drops) == 0 {
+		return
+	}
+	u := f.b.spec.Units
+	var lines []place.Row
+	for i := 0; i < len(drops); {
+		d := drops[i]
+		last := i
+		for last+1 < len(drops) && drops[last+1].Hang == d.Hang && u.Room(drops[last+1].Lowest) == u.Room(d.Lowest) {
+			last++
+		}
+		on, names := d.On, d.String
+		if last > i {
+			on += " to " + drops[last].On
+			names += " to " + drops[last].String
+		}
+		lines = append(lines, place.Row{Cells: []string{"", on, names, u.Inches(d.Hang), u.Room(d.Lowest), ""}})
+		i = last + 1
+	}
+	f.heading("Drops", 40)
+	f.text("Tie the string along the underside of the pipe. Nothing hangs lower than written; measure the lowest.", paper.Body)
+	f.gap(1)
+	f.table(place.Table{Columns: []place.Column{
+		{Head: "", Width: 9.5, Tick: true},
+		{Head: "On"},
+		{Head: "Strings"},
+		{Head: "Hangs below the pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 30},
+		{Head: "Lowest end above ground", Lettering: paper.Cell, Align: paper.AtRight, Width: 34},
+		{Head: "As measured", Width: 28},
+	}}, lines)
+}
+
+// stringTable lists every string in the order it hangs, with its two ends.
+func (f *flow) stringTable() {
+	u := f.b.spec.Units
+	var rows []place.Row
+	for _, s := range f.b.plan.Strings {
+		left := "–"
+		if s.LeftOver >= u.Grid() {
+			left = u.Tape(s.LeftOver)
+		}
+		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run, s.Kind, onRun(s.From.At, s.Run), onRun(s.To.At, s.Run), left}})
+	}
+	f.turn()
+	f.text("Every string, in the order it hangs", paper.Heading.Sized(18))
+	f.text("The prongs go where the first place says, the socket ends at the second. Prongs facing prongs at a joint: stop and turn the string round; there is no adaptor.", paper.Body)
+	f.gap(1)
+	f.table(place.Table{Columns: []place.Column{
+		{Head: "Lit", Width: 9.5, Tick: true, Align: paper.AtMiddle},
+		{Head: "Up", Width: 9.5, Tick: true, Align: paper.AtMiddle},
+		{Head: "String", Lettering: paper.Cell, Width: 18.5},
+		{Head: "On", Lettering: paper.Floor, Width: 27},
+		{Head: "Kind", Lettering: paper.Floor, Width: 38},
+		{Head: "Prongs at"},
+		{Head: "Socket at"},
+		{Head: "Left over", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 25},
+	}}, rows)
+	f.heading("Stop and ask when", 20)
+	f.text("a label's length, watts or “connect at most” differs from the list · two strings of a chain differ in kind · the first leg does not come out as drawn · a string gets warm · wind shakes the ladder.", paper.Body)
+}
+
+// onRun leaves out of a place's words what the run says already: the foot of leg L3 is the foot, on leg L3.
+func onRun(at, run string) string {
+	on := strings.TrimPrefix(run, "drop ")
+	at = strings.TrimPrefix(strings.TrimSuffix(at, " of "+on), on+", ")
+	return strings.TrimPrefix(at, "leg "+on+", ")
+}

@@ -1,0 +1,245 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// wrapGroup is wraps that one page serves: same kind of string and part, same pitch, turns and flags as printed.
+type wrapGroup struct {
+	key   string
+	wrap  lights.Wrap // the first
+	part  string      // leg, arch, ridge
+	pipe  measure.Length
+	whole measure.Length // of the first's pipe
+	names []string       // L1, R1 … or bays
+	plain bool           // some are wound one way
+	other bool           // some the other way
+}
+
+// wrapGroups gathers the wraps in the order they hang.
+func (b *binder) wrapGroups() []wrapGroup {
+	var out []wrapGroup
+	u := b.spec.Units
+	for _, w := range b.plan.Wraps {
+		part, name, _ := strings.Cut(w.On, " ")
+		g := wrapGroup{wrap: w, part: part}
+		g.pipe, g.whole = b.under(part, name)
+		g.key = fmt.Sprint(part, w.Label.Name, u.Inches(w.Pitch), math.Round(w.Turns), g.flags(u), len(w.Strings), w.Crown, g.pipe, w.Covers < 1-1e-6)
+		k := slices.IndexFunc(out, func(o wrapGroup) bool { return o.key == g.key })
+		if k < 0 {
+			k = len(out)
+			out = append(out, g)
+		}
+		out[k].names = append(out[k].names, name)
+		out[k].plain = out[k].plain || !w.Mirror
+		out[k].other = out[k].other || w.Mirror
+	}
+	return out
+}
+
+// under returns the outside diameter and the length of the pipe that a wrap lies on.
+func (b *binder) under(part, name string) (od, whole measure.Length) {
+	n, _ := strconv.Atoi(strings.TrimLeft(name, "LR"))
+	if part == "ridge" {
+		return b.spec.Ridge.Pipe.OD, b.plan.Ridge[n-1].Cut
+	}
+	a := b.plan.Arches[n-1]
+	switch {
+	case part == "arch":
+		return a.Spec.Pipe.OD, a.Length
+	case strings.HasPrefix(name, spec.Right.Letter()):
+		return a.Spec.Pipe.OD, a.Length - a.CrownTape
+	}
+	return a.Spec.Pipe.OD, a.CrownTape
+}
+
+// flags says the flags in words.
+func (g wrapGroup) flags(u measure.System) string {
+	var words []string
+	for _, f := range g.wrap.Flags {
+		words = append(words, fmt.Sprintf("%s bulb %d", u.Inches(f.Tape), f.Bulb))
+	}
+	return strings.Join(words, ", ")
+}
+
+// flagTapes lists where the flags go.
+func (g wrapGroup) flagTapes(u measure.System) string {
+	var words []string
+	for _, f := range g.wrap.Flags {
+		words = append(words, u.Inches(f.Tape))
+	}
+	return strings.Join(words, ", ")
+}
+
+// ends names a length's two ends.
+func (g wrapGroup) ends() (start, end string) {
+	switch g.part {
+	case "ridge":
+		return "end nearer arch 1", "far end"
+	case "arch":
+		return "left foot", "right foot"
+	}
+	return "foot", "crown"
+}
+
+// title says what the group is wound on.
+func (g wrapGroup) title() string {
+	on := namesInRanges(g.names)
+	switch g.part {
+	case "ridge":
+		return counted(len(g.names), "ridge piece") + ": bay " + on
+	case "arch":
+		return "Whole arches: " + on
+	}
+	return counted(len(g.names), "leg") + ": " + on
+}
+
+// namesInRanges lists names of a letter and a number, numbers that follow each other as a range, letters in their first order: L1 to L6, R1 to R6.
+func namesInRanges(names []string) string {
+	var letters []string
+	numbers := map[string][]int{}
+	for _, name := range names {
+		letter := strings.TrimRight(name, "0123456789")
+		n, _ := strconv.Atoi(strings.TrimPrefix(name, letter))
+		if numbers[letter] == nil {
+			letters = append(letters, letter)
+		}
+		numbers[letter] = append(numbers[letter], n)
+	}
+	var words []string
+	for _, l := range letters {
+		words = append(words, ranges(l, numbers[l], "")...)
+	}
+	return strings.Join(words, ", ")
+}
+
+// wrapPage draws a wrap: the whole length with its flags, some turns of each hand at full size, and blanks for the first one measured.
+func (f *flow) wrapPage(g wrapGroup) {
+	u := f.b.spec.Units
+	f.turn()
+	f.text(g.title(), paper.Heading.Sized(18))
+	w := g.wrap
+	strung := "One string"
+	if len(w.Strings) > 1 {
+		strung = fmt.Sprintf("%d strings end to end", len(w.Strings))
+	}
+	f.text(fmt.Sprintf("%s each: %s. %.0f turns, one every %s: ten turns take %s.", strung, w.Label.Name, w.Turns, u.Inches(w.Pitch), u.Inches(10*w.Pitch)), paper.Heading)
+	f.text(g.ending(u), paper.Body)
+	f.gap(2)
+
+	blanks := 0
+	if len(w.Flags) > 0 {
+		blanks = 1
+	}
+	drawing := f.room
+	drawing.H -= paper.Length(blanks) * 25
+	f.wrapDrawing(g, drawing)
+	f.gap(drawing.H)
+	if blanks > 0 {
+		f.firstOne(g)
+	}
+}
+
+// ending says where the strings start and end and which way round.
+func (g wrapGroup) ending(u measure.System) string {
+	start, end := g.ends()
+	from, to := start, end
+	if g.wrap.Crown {
+		from, to = end, start
+	}
+	s := fmt.Sprintf("Prongs at the %s, socket at the %s.", from, to)
+	if g.wrap.Covers < 1-1e-6 {
+		s += fmt.Sprintf(" The string does not reach: it covers %s of %s, as planned.", measure.Percent(measure.Share(g.wrap.Covers)), u.Inches(g.wrap.To-g.wrap.From))
+	}
+	if g.part == "ridge" {
+		return s + fmt.Sprintf(" Bare at both ends of the piece: %s for the socket.", u.Inches(g.wrap.From))
+	}
+	return s + " Last inch (25 mm) at the crown bare."
+}
+
+// wrapDrawing draws the run at the left and the turns beside it.
+func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
+	u := f.b.spec.Units
+	series := paper.ImperialScales
+	if u == measure.Metric {
+		series = paper.MetricScales
+	}
+	start, end := g.ends()
+	run := draw.WrapRun{Wrap: g.wrap, Whole: g.whole, Start: start, End: end, Units: u}
+	for _, s := range series {
+		if run.Scale = s; s.Ratio >= 8 && run.High()+9 <= room.H {
+			break
+		}
+	}
+	board := place.NewBoard(f.page, room)
+	left, rest := room.SplitLeft(66)
+	left.H -= 9
+	run.Draw(board, left)
+	board.Text(paper.Point{X: left.X, Y: room.Bottom() - 3}, paper.AtLeft, "Whole length, "+run.Scale.Words, paper.Floor)
+
+	detail := draw.WrapDetail{Pipe: g.pipe, Wrap: g.wrap, Units: u}
+	rest.Y += 4 // the break line's zigzag
+	rest.H -= 32
+	for _, s := range series {
+		if detail.Scale = s; s.Length(float64(g.wrap.Pitch))*2.4 <= rest.H && s.Length(float64(g.pipe)) < 50 {
+			break
+		}
+	}
+	at := rest
+	for _, mirror := range []bool{false, true} {
+		if mirror && !g.other || !mirror && !g.plain {
+			continue
+		}
+		detail.Mirror = mirror
+		detail.Draw(board, at)
+		way, who := "right", "Left legs"
+		if mirror {
+			way, who = "left", "Right legs"
+		}
+		if g.part != "leg" {
+			who = "All"
+		}
+		y := at.Bottom() + 10
+		board.Text(paper.Point{X: at.X, Y: y}, paper.AtLeft, who, paper.Strong)
+		for i, line := range []string{"the wire in front", "climbs to the " + way} {
+			board.Text(paper.Point{X: at.X, Y: y + 5*paper.Length(i+1)}, paper.AtLeft, line, paper.Floor)
+		}
+		at.X += max(detail.Wide(), 50)
+	}
+	board.Text(paper.Point{X: rest.X, Y: room.Bottom() - 3}, paper.AtLeft, "Some turns, "+detail.Scale.Words+fullSize(detail.Scale), paper.Floor)
+	f.leaves[len(f.leaves)-1].scale = "Scales beside the drawings"
+}
+
+// fullSize says what a drawing at full size is good for.
+func fullSize(s paper.Scale) string {
+	if s.Ratio == 1 {
+		return ": lay the pipe on it"
+	}
+	return ""
+}
+
+// firstOne is the check of the first length wound, before the rest are.
+func (f *flow) firstOne(g wrapGroup) {
+	u := f.b.spec.Units
+	cells := []string{"Bulb wanted, give or take 2"}
+	blanks := []string{"On the first one"}
+	const first = 64
+	columns := []place.Column{{Head: "At", Width: first}}
+	for _, fl := range g.wrap.Flags {
+		columns = append(columns, place.Column{Head: u.Inches(fl.Tape), Lettering: paper.Cell, Align: paper.AtMiddle, Width: (f.room.W - first) / paper.Length(len(g.wrap.Flags))})
+		cells = append(cells, fmt.Sprint(fl.Bulb))
+		blanks = append(blanks, "")
+	}
+	f.table(place.Table{Columns: columns, RowMin: 7.5}, []place.Row{{Cells: cells}, {Cells: blanks}})
+}

@@ -1,0 +1,182 @@
+package packet
+
+import (
+	"bytes"
+	"io/fs"
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/pdf"
+	"hoopwright/examples"
+	"hoopwright/fonts"
+	"hoopwright/layout"
+	"hoopwright/layout/spec"
+)
+
+var issued = time.Date(2026, 11, 20, 0, 0, 0, 0, time.UTC)
+
+// specs are the embedded examples and a few small and odd tunnels beside them. All invented.
+func specs(t *testing.T) map[string][]byte {
+	t.Helper()
+	list := map[string][]byte{
+		"one arch": []byte("hoopwright: 1\ntitle: One hoop\ntunnel: {arches: 1}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft 2 in}\n"),
+		"two arches, no lights": []byte("hoopwright: 1\ntitle: Two hoops\ntunnel: {arches: 2, spacing: 4 ft}\n" +
+			"arch: {pipe: pvc sch40 3/4 in, sticks: [11 ft, 11 ft], span: 8 ft 2 in}\n"),
+		"one stick, no ridge": []byte("hoopwright: 1\ntitle: Single sticks\ntunnel: {arches: 4, spacing: 1.1 m}\n" +
+			"arch: {pipe: pvc-u pn16 20 mm, sticks: [5.8 m], span: 2 m}\nridge: false\nlights: {wraps: [{where: legs, string: led 100 warm 230 V}]}\n"),
+		"must fix": []byte("hoopwright: 1\ntitle: \"A title that is a good deal longer than any title block could hold without being cut short somewhere: Žižkov łódka 雪 🎄\"\n" +
+			"tunnel: {arches: 3, spacing: 4 ft, opening: {width: 6 ft, height: 7 ft 8 in}}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}\n" +
+			"site: {start: {at: [10 ft, 10 ft], heading: 0 deg}, buried: [{name: gas line, line: [[0 ft, 10 ft], [30 ft, 11 ft]], keep: 24 in}]}\n"),
+	}
+	err := fs.WalkDir(examples.Files, ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		list[path], err = examples.Files.ReadFile(path)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return list
+}
+
+func bound(t *testing.T, name string, source []byte) pdf.Document {
+	t.Helper()
+	sp, err := spec.Read(name, source)
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	doc, err := Bind(layout.Solve(sp), Options{Date: issued})
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return doc
+}
+
+// Words the packet must never print as a claim of its own. A spec's names may hold them; ours do not.
+var claims = regexp.MustCompile(`(?i)\b(safe|safely|rated|compliant|code-compliant)\b`)
+
+// TestEverySheetCanBeRead holds every page of every spec to the house rules for paper: text inside the printable area and out of the clip
+// zone, large enough, covered by a face; coordinates finite.
+func TestEverySheetCanBeRead(t *testing.T) {
+	for name, source := range specs(t) {
+		t.Run(name, func(t *testing.T) {
+			for i, page := range bound(t, name, source).Pages {
+				texts := 0 // of the sheet's own, beside the frame's
+				foot := page.Size.H - edgeMargin - blockHeight
+				for _, op := range page.Ops {
+					switch op := op.(type) {
+					case paper.Text:
+						if op.At.Y > clipZone && op.At.Y < foot {
+							texts++
+						}
+						checkText(t, i+1, page, op)
+					case paper.Stroke:
+						checkPath(t, i+1, page, op.Path)
+						if op.Pen.Width < 0.25 {
+							t.Errorf("page %d: a pen of %.2f mm", i+1, op.Pen.Width)
+						}
+					case paper.Fill:
+						checkPath(t, i+1, page, op.Path)
+					}
+				}
+				if texts < 4 {
+					t.Errorf("page %d (%s) has %d texts beside its frame: next to nothing on it", i+1, page.Title, texts)
+				}
+			}
+		})
+	}
+}
+
+func checkText(t *testing.T, number int, page *paper.Page, op paper.Text) {
+	t.Helper()
+	if missing := fonts.Missing(op.String); len(missing) > 0 {
+		t.Errorf("page %d: no face has %q of %q", number, string(missing), op.String)
+	}
+	if op.Lettering.Size < 11 {
+		t.Errorf("page %d: %q is set at %v pt, under the floor of 11", number, op.String, op.Lettering.Size)
+	}
+	if c := claims.FindString(op.String); c != "" {
+		t.Errorf("page %d claims %q in %q", number, c, op.String)
+	}
+	end := op.At.Add(paper.Polar(op.Lettering.Width(op.String), op.Angle))
+	for _, p := range []paper.Point{op.At, end} {
+		inside := p.X >= punchMargin-0.01 && p.X <= page.Size.W-edgeMargin+0.01 && p.Y >= edgeMargin && p.Y <= page.Size.H-edgeMargin+0.01
+		if !inside {
+			t.Errorf("page %d (%s): %q reaches (%.1f, %.1f) mm, outside what can be printed and punched", number, page.Title, op.String, p.X, p.Y)
+		}
+	}
+}
+
+func checkPath(t *testing.T, number int, page *paper.Page, path paper.Path) {
+	t.Helper()
+	for _, piece := range path.Flatten(4) {
+		for _, p := range piece {
+			if math.IsNaN(float64(p.X+p.Y)) || p.X < 4 || p.X > page.Size.W-4 || p.Y < 4 || p.Y > page.Size.H-4 {
+				t.Errorf("page %d (%s): a line reaches (%.1f, %.1f) mm, off the printable sheet", number, page.Title, p.X, p.Y)
+				return
+			}
+		}
+	}
+}
+
+func TestSameSpecAndDateSameBytes(t *testing.T) {
+	for name, source := range specs(t) {
+		var first, second bytes.Buffer
+		if err := pdf.Write(&first, bound(t, name, source)); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		if err := pdf.Write(&second, bound(t, name, source)); err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		if !bytes.Equal(first.Bytes(), second.Bytes()) {
+			t.Errorf("%s: two packets of one spec and date differ", name)
+		}
+		files, err := pdf.Attachments(first.Bytes())
+		if err != nil || len(files) != 1 || !bytes.Equal(files[0].Data, source) {
+			t.Errorf("%s: the attached spec is not the spec: %d files, %v", name, len(files), err)
+		}
+	}
+}
+
+func TestSheetsAreChosenByWord(t *testing.T) {
+	sp, err := spec.Read("garden.yaml", specs(t)["garden.yaml"])
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan := layout.Solve(sp)
+	doc, err := Bind(plan, Options{Sheets: []string{"cut", "stake"}, Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, p := range doc.Pages {
+		names = append(names, p.Name)
+	}
+	if got := strings.Join(names, " "); !strings.HasPrefix(got, "stake ") || !strings.HasSuffix(got, " cut") || strings.Contains(got, "overview") {
+		t.Errorf("the pages are %q, want the stake plan, then the cut sheet", got)
+	}
+	if _, err := Bind(plan, Options{Sheets: []string{"stakes"}}); err == nil || !strings.Contains(err.Error(), "stake, arch") {
+		t.Errorf("an unknown sheet gave %v, want the words there are", err)
+	}
+}
+
+// A packet with a must fix is printed, with a black band on every page that lists the codes.
+func TestMustFixIsOnEveryPage(t *testing.T) {
+	doc := bound(t, "must fix", specs(t)["must fix"])
+	for i, page := range doc.Pages {
+		found := false
+		for _, op := range page.Ops {
+			text, ok := op.(paper.Text)
+			found = found || ok && strings.HasPrefix(text.String, "DO NOT BUILD") && text.Lettering.Colour == paper.White
+		}
+		if !found {
+			t.Errorf("page %d (%s) lacks the DO NOT BUILD band", i+1, page.Title)
+		}
+	}
+}

@@ -1,0 +1,56 @@
+package packet
+
+import (
+	"strings"
+	"testing"
+
+	"hoopwright/layout/spec"
+)
+
+// safetyText returns all words of a sheet as one line.
+func safetyText(t *testing.T, name string) string {
+	t.Helper()
+	pages, live := framedSheet(t, examplePlan(t, name), "safety")
+	keepsTo(t, name, pages, live)
+	return strings.Join(wordsOf(pages...), " ")
+}
+
+// The sheet says what this tunnel has and leaves out what it has not.
+func TestSafetyIsThisTunnels(t *testing.T) {
+	garden, school := safetyText(t, "garden"), safetyText(t, "schoolyard")
+	for _, c := range []struct {
+		text, has string
+		want      bool
+	}{
+		{garden, "call 811", true}, {garden, "drip line", true}, {garden, "Ladder", true}, {garden, "breaker 12", true}, {garden, "30 mph", true}, {garden, "50 °F", true}, {garden, "Primer and cement", false},
+		{school, "call 811", false}, {school, "local locating service", true}, {school, "ball court", true}, {school, "48 km/h", true}, {school, "30 mA", true}, {school, "Mains within reach", true},
+	} {
+		if strings.Contains(c.text, c.has) != c.want {
+			t.Errorf("%q: want it %v in %.60s…", c.has, c.want, c.text)
+		}
+	}
+	for _, text := range []string{garden, school} {
+		for _, blank := range []string{"Emergency phone", "Locating ticket", "Ticket good until", "Switches the power off", "Decides to close", "This place is"} {
+			if !strings.Contains(text, blank) {
+				t.Errorf("no blank for %q", blank)
+			}
+		}
+		for _, bad := range []string{"safe ", "rated", "compliant"} {
+			if strings.Contains(strings.ToLower(text), bad) {
+				t.Errorf("the sheet claims %q", bad)
+			}
+		}
+	}
+}
+
+func TestGlueAndFrostOnlyWhereTheyAre(t *testing.T) {
+	plan := examplePlan(t, "garden")
+	plan.Spec.Arch.Joints = spec.Glued
+	plan.Spec.Weather.Cold = 15 // °C
+	plan.Spec.Site.Soil = spec.Frozen
+	pages, _ := framedSheet(t, plan, "safety")
+	text := strings.Join(wordsOf(pages...), " ")
+	if !strings.Contains(text, "Primer and cement") || !strings.Contains(text, "Frozen ground") || strings.Contains(text, "PVC is brittle") {
+		t.Errorf("glued, frozen ground, warm air: %s", text)
+	}
+}

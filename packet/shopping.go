@@ -1,0 +1,124 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
+)
+
+// shoppingList sets what to buy by where it is bought, then what the plan took a label to say.
+func (b *binder) shoppingList() []leaf {
+	if len(b.plan.Shopping) == 0 {
+		f := b.newFlow("Nothing to buy: the plan needs nothing.", "")
+		f.findings("shopping")
+		return f.leaves
+	}
+	f := b.newFlow("Buy what the Buy column says. Tick it, write what you paid.", "this list, a tape and a pen. Measure pipe and read every label before you pay.")
+	f.findings("shopping")
+	f.gap(1)
+	f.table(shoppingTable(), b.shoppingRows())
+	f.gap(2)
+	f.text(b.spares(), paper.Body)
+	f.labels()
+	f.gap(3)
+	f.framed("Stop and ask when", func(f *flow) {
+		f.text("A thing comes in another length, size or count than this list says. A label says less length, more watts, fewer end to end, or indoor use only. A thing is not to be had: bring nothing else in its place before you have asked.", paper.Body)
+	})
+	return f.leaves
+}
+
+func shoppingTable() place.Table {
+	number := func(head string, width paper.Length, l paper.Lettering) place.Column {
+		return place.Column{Head: head, Width: width, Align: paper.AtRight, Lettering: l}
+	}
+	return place.Table{Columns: []place.Column{
+		{Tick: true, Width: 10}, {Head: "Item", Lettering: paper.Strong}, number("Need", 16, paper.CellSmall), number("Own", 15, paper.CellSmall),
+		number("Buy", 19, paper.StakeName), number("Each", 20, paper.CellSmall), number("Sum", 24, paper.CellSmall), {Head: "Paid", Width: 24},
+	}}
+}
+
+// stores are the headings of the places where things are bought.
+var stores = map[string]string{
+	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Cords and plugs", "sundries": "Sundries",
+}
+
+// shoppingRows are the list's lines under their stores, a sum for each store, and the total.
+func (b *binder) shoppingRows() []place.Row {
+	var rows []place.Row
+	sum, priced, unpriced := 0.0, 0, 0
+	list := b.plan.Shopping
+	for i, item := range list {
+		if i == 0 || item.Where != list[i-1].Where {
+			name, known := stores[item.Where]
+			if !known {
+				name = item.Where
+			}
+			rows = append(rows, place.Row{Heading: name})
+		}
+		rows = append(rows, itemRow(item))
+		switch {
+		case item.Priced:
+			sum += float64(item.Buy) * item.Price
+			priced++
+		case item.Buy > 0:
+			unpriced++
+		}
+	}
+	words := "Total"
+	if b.spec.Currency != "" {
+		words += ", " + b.spec.Currency
+	}
+	total := place.Row{Cells: []string{" ", words, "", "", "", "", fmt.Sprintf("%.2f", sum)}, Total: true}
+	switch {
+	case priced == 0:
+		total.Cells[6] = ""
+		total.Note = "No line has a price yet: write it in."
+	case unpriced == 1:
+		total.Note = "Of what has a price here. 1 line has none: write it in."
+	case unpriced > 1:
+		total.Note = fmt.Sprintf("Of what has a price here. %d lines have none: write it in.", unpriced)
+	}
+	return append(rows, total)
+}
+
+// itemRow is one line of the list; prices that are not known stay blank, to be written in.
+func itemRow(i stock.Item) place.Row {
+	row := place.Row{Cells: []string{"", strings.ReplaceAll(i.Item, "mm2", "mm²"), fmt.Sprint(i.Need), fmt.Sprint(i.Own), fmt.Sprint(i.Buy), "", ""}}
+	if i.Own == 0 {
+		row.Cells[3] = "–"
+	}
+	if i.Buy == 0 {
+		row.Cells[4], row.Cells[5], row.Cells[6] = "–", "–", "–"
+	} else if i.Priced {
+		row.Cells[5], row.Cells[6] = fmt.Sprintf("%.2f", i.Price), fmt.Sprintf("%.2f", float64(i.Buy)*i.Price)
+	}
+	row.Note = i.Why
+	if u := unitWords(i); u != "" {
+		row.Note = u + "; " + i.Why
+	}
+	return row
+}
+
+// unitWords is what one of the item is, where its name does not say so.
+func unitWords(i stock.Item) string {
+	switch {
+	case i.Unit == "each", strings.HasSuffix(i.Unit, "stick"), strings.HasSuffix(i.Unit, "bar"):
+		return ""
+	case i.Unit == "ft", i.Unit == "m":
+		return fmt.Sprintf("%d %s in all", i.Buy, i.Unit)
+	}
+	return "each a " + i.Unit
+}
+
+// spares states the rule by which spares were counted.
+func (b *binder) spares() string {
+	share := b.spec.Stock.Spares
+	if share <= 0 {
+		return "No spares are counted."
+	}
+	return fmt.Sprintf("Spares: %s more light strings and zip ties than hang, rounded up. No spare pipe, fittings or stakes are counted.", measure.Percent(share))
+}

@@ -1,0 +1,51 @@
+package packet
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"hoopwright/layout/stock"
+)
+
+// The garden's shopping list. By hand: 14 sticks at 4.35, 8 strings at 9.80 (13 less 5 owned), 6 at 6.40: 60.90 + 78.40 + 38.40 = 177.70.
+func TestShoppingListOfTheGarden(t *testing.T) {
+	plan := example(t, "garden.yaml")
+	doc := sheetOf(t, plan, "shopping")
+	words := said(doc)
+	for _, want := range []string{"60.90", "78.40", "38.40", "Total, USD", "177.70", "Spares: 5 %", "12 to hang, 1 spare", "Pipe and fittings", "Sundries", "label:", "13 A or more", "Stop and ask when"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("the list does not say %q", want)
+		}
+	}
+	// Each item is on it, with a box to tick.
+	for _, item := range plan.Shopping {
+		if !strings.Contains(words, strings.Fields(item.Item)[0]) {
+			t.Errorf("no %s", item.Item)
+		}
+	}
+	if got := tickBoxes(doc); got != len(plan.Shopping) {
+		t.Errorf("%d boxes for %d items", got, len(plan.Shopping))
+	}
+}
+
+// The label table takes what the spec says of the school's strings: 10 m less 500 mm of lead is lit.
+func TestLabelsOfTheSchool(t *testing.T) {
+	words := said(sheetOf(t, example(t, "schoolyard.yaml"), "shopping"))
+	if !regexp.MustCompile(`yard set 10 m label: 9.500.mm 10.000.mm 100 230 V 6 W 10 `).MatchString(words) {
+		t.Errorf("the school's string is not as its spec says: %s", words)
+	}
+}
+
+// Prices that are not known stay blank: nothing is invented, nothing is zero.
+func TestItemRows(t *testing.T) {
+	if row := itemRow(stock.Item{Item: "tee", Need: 3, Buy: 3, Unit: "each"}); row.Cells[5] != "" || row.Cells[6] != "" {
+		t.Errorf("an unpriced item: %q", row.Cells)
+	}
+	if row := itemRow(stock.Item{Item: "tee", Need: 3, Own: 3, Unit: "each"}); row.Cells[4] != "–" || row.Cells[6] != "–" {
+		t.Errorf("an owned item: %q", row.Cells)
+	}
+	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: "ft", Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Note != "34 ft in all; 4 guys" {
+		t.Errorf("%q, %q", row.Cells, row.Note)
+	}
+}

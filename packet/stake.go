@@ -1,0 +1,124 @@
+package packet
+
+import (
+	"fmt"
+
+	"hoopwright/draw"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+)
+
+// stakePlan makes the plan that puts every stake on its spot: the picture, to scale, over as many pages as it needs; how to mark, check and
+// drive; the table of tapes with a row a stake.
+func (b *binder) stakePlan() []leaf {
+	w := &stakeWords{b: b, ground: b.plan.Ground, units: b.spec.Units}
+	w.flow = b.newFlow("Puts every stake on its spot. Two people with two tapes; a third reads out and writes.", "")
+	w.picture()
+	w.marking()
+	w.tapes()
+	w.checks()
+	w.driving()
+	return w.leaves
+}
+
+// stakeWords writes the stake plan's words.
+type stakeWords struct {
+	*flow
+	b      *binder
+	ground ground.Layout
+	units  measure.System
+	letter func(mark string) string
+	number int // of the last step
+}
+
+// picture sets the plan over its pages.
+func (w *stakeWords) picture() {
+	plans := draw.StakePlans(w.ground, w.b.spec, w.room)
+	w.letter = plans[0].Letter
+	where := "the next page"
+	if len(plans) > 1 {
+		where = fmt.Sprintf("the page after plan %d", len(plans))
+	}
+	w.text("Begin with step 1 on "+where+".", paper.Body)
+	for i, p := range plans {
+		if i > 0 {
+			w.turn()
+		}
+		w.scale(p.Scale)
+		p.Draw(w.page, w.room)
+		w.room.H = 0
+	}
+	w.turn()
+}
+
+// tape prints a length as it is read off a tape.
+func (w *stakeWords) tape(l measure.Length) string { return w.units.Tape(l) }
+
+// limit prints how far a taped check may be off.
+func (w *stakeWords) limit() string { return w.units.Inches(ground.CheckLimit(w.units)) }
+
+// ends returns the four corner stakes: L1, R1 and the last L and R.
+func (w *stakeWords) ends() (l1, r1, ln, rn ground.Stake) {
+	n := len(w.ground.Stations)
+	s := w.ground.Stakes
+	return s[0], s[1], s[2*n-2], s[2*n-1]
+}
+
+// lone reports whether there is but one arch.
+func (w *stakeWords) lone() bool { return len(w.ground.Stations) == 1 }
+
+// tie returns the tapes that fix a stake.
+func (w *stakeWords) tie(name string) (ground.Tie, bool) {
+	for _, t := range w.ground.Ties {
+		if t.Stake == name {
+			return t, true
+		}
+	}
+	return ground.Tie{}, false
+}
+
+// found says with which tapes a stake is found, and which check it.
+func (w *stakeWords) found(name string) (how, check string) {
+	t, ok := w.tie(name)
+	if !ok {
+		return "", ""
+	}
+	how = fmt.Sprintf("%s: %s from %s, %s from %s", name, w.tape(t.A), w.mark(t.MarkA), w.tape(t.B), w.mark(t.MarkB))
+	if t.MarkC != "" {
+		return how + ".", fmt.Sprintf("%s to %s %s", w.mark(t.MarkC), name, w.tape(t.C))
+	}
+	if side, ok := w.ground.SideOf(t); ok {
+		how += fmt.Sprintf(", on your %s as you look from %s to %s", side, w.letter(t.MarkA), w.letter(t.MarkB))
+	}
+	return how + ".", ""
+}
+
+// mark names a mark with its letter.
+func (w *stakeWords) mark(name string) string { return w.letter(name) + " " + name }
+
+// step sets one numbered step: a tick box, its number, what to do.
+func (w *stakeWords) step(text string) {
+	w.number++
+	const left, gap = paper.TickBoxSide + 13, 2.2
+	lines := paper.Body.Wrap(text, w.room.W-left)
+	h := max(paper.TickBoxSide, paper.Length(len(lines))*paper.Body.Leading())
+	r := w.take(h + gap)
+	w.page.TickBox(paper.Point{X: r.X, Y: r.Y})
+	w.page.Text(paper.Point{X: r.X + left - 2.5, Y: r.Y + paper.Body.Ascent()}, paper.AtRight, fmt.Sprint(w.number), paper.Strong)
+	y := r.Y
+	for _, line := range lines {
+		w.page.Text(paper.Point{X: r.X + left, Y: y + paper.Body.Ascent()}, paper.AtLeft, line, paper.Body)
+		y += paper.Body.Leading()
+	}
+}
+
+// warning sets a warning in a thick frame; it comes before the step it is for.
+func (w *stakeWords) warning(text string) {
+	const pad = 2
+	lines := paper.Strong.Wrap(text, w.room.W-2*pad)
+	r := w.take(paper.Length(len(lines))*paper.Strong.Leading() + 2*pad + 2)
+	r.H -= 2
+	w.page.Stroke(paper.Box(r), paper.Thick)
+	w.page.Paragraph(paper.Rect{X: r.X + pad, Y: r.Y + pad, W: r.W - 2*pad, H: r.H}, text, paper.Strong)
+}

@@ -1,0 +1,120 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/spec"
+)
+
+// markLone sets out one arch.
+func (w *stakeWords) markLone() {
+	l1, r1, _, _ := w.ends()
+	width := w.tape(ground.Between(l1, r1))
+	if how, check := w.found(l1.Name); how != "" {
+		w.step("Paint L1 where two tapes meet. " + how + checkWords(check, w.limit()))
+		how, check = w.found(r1.Name)
+		w.step(fmt.Sprintf("Paint R1. %s%s Across to L1: %s.", how, checkWords(check, w.limit()), width))
+	} else {
+		w.step("Paint L1 where the organiser wants the left foot.")
+		w.step(fmt.Sprintf("Paint R1 %s from L1, where the organiser wants the right foot.", width))
+	}
+	if how, _ := w.found(l1.Name); how == "" {
+		w.guysByLegs()
+	}
+}
+
+// markBend sets out a tunnel that bends: pair by pair, for no tape lies along a bend.
+func (w *stakeWords) markBend() {
+	l1, r1, _, _ := w.ends()
+	width := w.tape(ground.Between(l1, r1))
+	if len(w.ground.Ties) > 0 {
+		w.step("Go in pairs, L1, R1, L2, R2 and on. For each stake hook the two tapes on the two marks that its row of the table names, and paint it where they meet." + w.side())
+		w.step(fmt.Sprintf("After each stake try the check tape, the one in [ ], and after each pair the width in the table: each within %s. If not, find that stake again before going on.", w.limit()))
+		return
+	}
+	w.step("Paint L1 where the organiser wants the left side of the entrance.")
+	w.step(fmt.Sprintf("Paint R1 %s from L1, so that straight ahead is square to the line L1–R1.", width))
+	w.step("Go on bay by bay with the table “Bay by bay”: the next L is where the tape along the left side meets the tape across from R; the next R likewise from R and across from L.")
+	w.guysByLegs()
+}
+
+// guysByLegs gives the tapes to guy stakes from the two stakes of their arch, where there are neither marks nor a straight row to find them by.
+func (w *stakeWords) guysByLegs() {
+	t := place.Table{Columns: []place.Column{{Head: "Guy stake", Lettering: paper.Cell}, {Head: "From its L stake", Lettering: paper.Cell, Align: paper.AtRight},
+		{Head: "From its R stake", Lettering: paper.Cell, Align: paper.AtRight}, {Head: "Toward the"}, {Head: "Dot", Tick: true, Width: 12}}}
+	var rows []place.Row
+	for _, s := range w.ground.Stakes {
+		if !s.Guy {
+			continue
+		}
+		toward := "entrance"
+		if s.Along > w.ground.Stations[s.Arch-1].Along {
+			toward = "exit"
+		}
+		l, r := w.ground.Stakes[2*s.Arch-2], w.ground.Stakes[2*s.Arch-1]
+		rows = append(rows, place.Row{Cells: []string{s.Name, l.Name + "  " + w.tape(ground.Between(l, s)), r.Name + "  " + w.tape(ground.Between(r, s)), toward}})
+	}
+	if len(rows) == 0 {
+		return
+	}
+	w.step("Paint each guy stake where two tapes meet, from the L and the R stake of its arch:")
+	w.table(t, rows)
+	w.gap(3)
+}
+
+// side says which of the two crossings is meant where no third tape settles it.
+func (w *stakeWords) side() string {
+	for _, t := range w.ground.Ties {
+		if t.MarkC != "" {
+			return ""
+		}
+	}
+	said := map[string][]ground.Stake{}
+	var order []string
+	for _, t := range w.ground.Ties {
+		if side, ok := w.ground.SideOf(t); ok {
+			key := fmt.Sprintf("on your %s as you look from %s to %s", side, w.mark(t.MarkA), w.mark(t.MarkB))
+			if said[key] == nil {
+				order = append(order, key)
+			}
+			stake, _ := w.ground.StakeByName(t.Stake)
+			said[key] = append(said[key], stake)
+		}
+	}
+	if len(order) == 1 {
+		return " They meet twice: take the crossing " + order[0] + "."
+	}
+	var words []string
+	for _, key := range order {
+		words = append(words, w.rowsOf(said[key])+" "+key)
+	}
+	return " They meet twice; the stakes lie so: " + strings.Join(words, "; ") + "."
+}
+
+// rowsOf names stakes in short, row by row: "L1 to 5, R2, guy stakes on the left at arches 1 to 3".
+func (w *stakeWords) rowsOf(stakes []ground.Stake) string {
+	var words []string
+	for _, side := range []spec.Side{spec.Left, spec.Right} {
+		var legs, guys []int
+		for _, s := range stakes {
+			switch {
+			case s.Side != side:
+			case !s.Guy:
+				legs = append(legs, s.Arch)
+			case len(guys) == 0 || guys[len(guys)-1] != s.Arch:
+				guys = append(guys, s.Arch)
+			}
+		}
+		if len(legs) > 0 {
+			words = append(words, side.Letter()+runs(legs))
+		}
+		if len(guys) > 0 {
+			words = append(words, fmt.Sprintf("guy stakes on the %s at %s", side, arches(guys)))
+		}
+	}
+	return strings.Join(words, ", ")
+}

@@ -1,0 +1,231 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+)
+
+// stakeCheck is one distance to measure between dots.
+type stakeCheck struct {
+	what, want, off string
+}
+
+// checks sets the table of checks: what is wanted, what was measured, what to move.
+func (w *stakeWords) checks() {
+	var list []stakeCheck
+	if w.ground.Straight {
+		list = w.straightChecks()
+	} else {
+		list = w.bendChecks()
+	}
+	w.heading(fmt.Sprintf("Check the dots: each within %s", w.limit()), 40)
+	w.text("In this order, with the dots still paint: measure, write, move what is off, measure again.", paper.Body)
+	w.gap(1)
+	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "Measure", Width: 44}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight}, {Head: "Measured", Width: 25}, {Head: "If it is off"}, {Tick: true, Width: 9.7}}}
+	var rows []place.Row
+	for _, c := range list {
+		rows = append(rows, place.Row{Cells: []string{c.what, c.want, "", c.off}})
+	}
+	w.table(t, rows)
+	w.gap(3)
+	if !w.ground.Straight {
+		w.bayByBay()
+	}
+}
+
+// straightChecks are rows, widths and diagonals: each alone can be right while the tunnel is not.
+func (w *stakeWords) straightChecks() []stakeCheck {
+	parts := w.lengths()
+	var list []stakeCheck
+	for _, part := range parts {
+		for _, at := range []int{0, 1} {
+			from, to := w.ground.Stakes[2*part.First-2+at], w.ground.Stakes[2*part.Last-2+at]
+			list = append(list, stakeCheck{from.Name + " to " + to.Name, w.tape(ground.Between(from, to)), "Find " + to.Name + " again."})
+		}
+	}
+	list = append(list, w.widthChecks("Move the R dot along the line across.")...)
+	diagonals := w.ground.Diagonals
+	if len(parts) == 1 {
+		whole := diagonals[len(diagonals)-2:]
+		list = append(list, crossed(w.tape, whole[0].From, whole[0].To, whole[0].Distance, whole[1].From, whole[1].To, whole[1].Distance, w.slide(whole[1])))
+	}
+	for _, part := range parts {
+		if len(parts) > 1 {
+			l, r, nl, nr := w.ground.Stakes[2*part.First-2], w.ground.Stakes[2*part.First-1], w.ground.Stakes[2*part.Last-2], w.ground.Stakes[2*part.Last-1]
+			list = append(list, crossed(w.tape, l.Name, nr.Name, ground.Between(l, nr), r.Name, nl.Name, ground.Between(r, nl), "Find "+nr.Name+" again, then "+nl.Name+"."))
+		}
+	}
+	if len(diagonals) > 4 {
+		list = append(list, w.bayChecks(diagonals[:len(diagonals)-2])...)
+	}
+	return list
+}
+
+// crossed is the check of two diagonals that cross.
+func crossed(tape func(measure.Length) string, from, to string, one measure.Length, otherFrom, otherTo string, other measure.Length, off string) stakeCheck {
+	want := tape(one)
+	if second := tape(other); second != want {
+		want += "\n" + second
+	}
+	return stakeCheck{fmt.Sprintf("%s to %s\n%s to %s", from, to, otherFrom, otherTo), want, off}
+}
+
+// slide says how the right row is moved when the diagonals of the whole differ. shrinks is the one from the right row to the left: too short
+// where the right row lies too far toward the exit.
+func (w *stakeWords) slide(shrinks ground.Diagonal) string {
+	share, ok := w.ground.Slide()
+	if !ok {
+		return ""
+	}
+	unit := measure.Inch
+	if w.units == measure.Metric {
+		unit = 10
+	}
+	return fmt.Sprintf("Slide the whole R row along its line, toward the exit if %s to %s is the longer, else back: %s for each %s of difference.",
+		shrinks.From, shrinks.To, w.units.Inches(measure.Length(share)*unit), w.units.Inches(unit))
+}
+
+// bendChecks are the widths; the bays have a table of their own.
+func (w *stakeWords) bendChecks() []stakeCheck {
+	list := w.widthChecks("Find the worse of the two again by its tapes.")
+	l1, r1, ln, rn := w.ends()
+	return append(list,
+		stakeCheck{l1.Name + " to " + rn.Name, w.tape(ground.Between(l1, rn)), "Find " + rn.Name + " again; then go bay by bay."},
+		stakeCheck{r1.Name + " to " + ln.Name, w.tape(ground.Between(r1, ln)), "Find " + ln.Name + " again; then go bay by bay."})
+}
+
+// widthChecks are the widths across, arches of one width together.
+func (w *stakeWords) widthChecks(off string) []stakeCheck {
+	var list []stakeCheck
+	for _, g := range w.widths() {
+		list = append(list, stakeCheck{"L to R across at " + arches(g.numbers), g.text, off})
+	}
+	return list
+}
+
+// alikes are arches or bays whose figures print alike.
+type alikes struct {
+	text    string
+	numbers []int
+}
+
+func gather(list []alikes, text string, number int) []alikes {
+	for i := range list {
+		if list[i].text == text {
+			list[i].numbers = append(list[i].numbers, number)
+			return list
+		}
+	}
+	return append(list, alikes{text, []int{number}})
+}
+
+func (w *stakeWords) widths() (list []alikes) {
+	for i := range w.ground.Stations {
+		list = gather(list, w.tape(ground.Between(w.ground.Stakes[2*i], w.ground.Stakes[2*i+1])), i+1)
+	}
+	return list
+}
+
+// widthWords says the widths in a sentence.
+func (w *stakeWords) widthWords() string {
+	var words []string
+	for _, g := range w.widths() {
+		words = append(words, fmt.Sprintf("%s at %s", g.text, arches(g.numbers)))
+	}
+	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, pull the stake that left its dot and drive it again."
+}
+
+// bayChecks are the diagonals of the bays, bays alike together.
+func (w *stakeWords) bayChecks(diagonals []ground.Diagonal) (list []stakeCheck) {
+	var groups []alikes
+	for i := 0; i+1 < len(diagonals); i += 2 {
+		a, b := w.tape(diagonals[i].Distance), w.tape(diagonals[i+1].Distance)
+		if b != a {
+			a += "\n" + b
+		}
+		groups = gather(groups, a, i/2+1)
+	}
+	for _, g := range groups {
+		k := g.numbers[0]
+		what := fmt.Sprintf("L%d to R%d\nR%d to L%d", k, k+1, k, k+1)
+		if len(g.numbers) > 1 {
+			what += fmt.Sprintf("\nand so bays %s", runs(g.numbers))
+		}
+		list = append(list, stakeCheck{what, g.text, "Read both row tapes again for that bay."})
+	}
+	return list
+}
+
+// bayByBay sets the sides and diagonals of each bay of a bend; bays that are alike and follow each other share a row.
+func (w *stakeWords) bayByBay() {
+	s := w.ground.Stakes
+	type bay struct {
+		first, last int
+		figures     [4]string
+	}
+	var bays []bay
+	for k := 1; k < len(w.ground.Stations); k++ {
+		l, r, nl, nr := s[2*k-2], s[2*k-1], s[2*k], s[2*k+1]
+		figures := [4]string{w.tape(ground.Between(l, nl)), w.tape(ground.Between(r, nr)), w.tape(ground.Between(l, nr)), w.tape(ground.Between(r, nl))}
+		if n := len(bays); n > 0 && bays[n-1].figures == figures {
+			bays[n-1].last = k
+			continue
+		}
+		bays = append(bays, bay{k, k, figures})
+	}
+	w.heading("Bay by bay", 30)
+	w.text(fmt.Sprintf("Bay 1 lies between arches 1 and 2. Each figure within %s; if one is off, find the stake that both bad figures share again.", w.limit()), paper.Body)
+	w.gap(1)
+	number := place.Column{Lettering: paper.Cell, Align: paper.AtRight}
+	head := func(s string) place.Column { c := number; c.Head, c.Width = s, 33; return c }
+	t := place.Table{Columns: []place.Column{{Head: "Bay", Lettering: paper.Cell, Width: 32}, head("L to next L"), head("R to next R"), head("L to next R"), head("R to next L"), {Head: "Right", Tick: true, Width: 16}}}
+	var rows []place.Row
+	for _, b := range bays {
+		name := fmt.Sprint(b.first)
+		if b.last > b.first {
+			name = fmt.Sprintf("%d to %d", b.first, b.last)
+		}
+		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
+	}
+	w.table(t, rows)
+}
+
+// arches names arches by their numbers: "arch 3", "arches 1, 4 to 6".
+func arches(numbers []int) string {
+	if len(numbers) == 1 {
+		return fmt.Sprintf("arch %d", numbers[0])
+	}
+	return "arches " + runs(numbers)
+}
+
+// runs prints rising numbers with their runs: 1, 4 to 6, 9.
+func runs(numbers []int) string {
+	var words []string
+	for i := 0; i < len(numbers); {
+		k := i
+		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
+			k++
+		}
+		switch {
+		case k == i:
+			words = append(words, fmt.Sprint(numbers[i]))
+		case k == i+1:
+			words = append(words, fmt.Sprint(numbers[i]), fmt.Sprint(numbers[k]))
+		default:
+			words = append(words, fmt.Sprintf("%d to %d", numbers[i], numbers[k]))
+		}
+		i = k + 1
+	}
+	if len(words) == 2 {
+		return words[0] + " and " + words[1]
+	}
+	if len(words) == 2 {
+		return words[0] + " and " + words[1]
+	}
+	return strings.Join(words, ", ")
+}

@@ -1,0 +1,221 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/spec"
+)
+
+// marking writes how the spots are found and painted, days before a stake is driven.
+func (w *stakeWords) marking() {
+	for _, x := range w.b.plan.Findings {
+		if x.Sheet == "stake" && x.Code != "ties-missing" { // the step that chooses marks says that
+			w.text(strings.ToUpper(x.Level.String()[:1])+x.Level.String()[1:]+": "+x.Text, paper.Body)
+			w.gap(1)
+		}
+	}
+	w.text("First, on another day: mark", paper.Heading)
+	w.gap(0.5)
+	w.text("Bring: two long tapes, string, white marking paint, pencil, the phone.", paper.Body)
+	w.gap(1)
+	w.warning("Paint only. Nothing goes into the ground until every buried line has been located and marked.")
+	w.step("Stand at the ENTRANCE and look in. L stakes are on your left, R stakes on your right; up the page is straight ahead. " + w.lookAtMarks())
+	atMark := ""
+	if len(w.ground.Ties) > 0 {
+		atMark = " Start at the middle of the mark, at the ground."
+	}
+	w.step("Always: hold both tapes level and pull them tight; on a slope drop a weight on a string from the high end." + atMark + " Read out, hear it read back, then paint a dot and write the stake's name beside it.")
+	switch {
+	case !w.ground.Straight:
+		w.markBend()
+	case w.lone():
+		w.markLone()
+	default:
+		w.markStraight()
+	}
+	if len(w.ground.Ties) == 0 {
+		w.chooseMarks()
+	}
+	call := "When every check under “Check the dots” is right, call the locating service. Give them the white dots. Ticket ____________ good from ________ to ________. They do not mark private lines: water to a shed, lights, drains."
+	for _, l := range w.b.spec.Site.Buried {
+		who := l.MarkedBy
+		if who == "" {
+			who = "its owner"
+		}
+		call += fmt.Sprintf(" The %s is marked by %s.", l.Name, who)
+	}
+	w.step(call + " Wait until all have marked or answered.")
+}
+
+// lookAtMarks has the fixed marks found before the tapes come out.
+func (w *stakeWords) lookAtMarks() string {
+	if len(w.ground.Ties) == 0 {
+		return ""
+	}
+	var names []string
+	for _, m := range w.ground.Marks {
+		names = append(names, w.mark(m.Name))
+	}
+	return "Go to each mark the tapes start from: " + strings.Join(names, ", ") + "."
+}
+
+// markStraight sets out two straight rows, each off one tape that lies still.
+func (w *stakeWords) markStraight() {
+	l1, r1, ln, rn := w.ends()
+	row := w.tape(ln.Running - l1.Running)
+	width1, widthN := w.tape(ground.Between(l1, r1)), w.tape(ground.Between(ln, rn))
+	if how, check := w.found(l1.Name); how != "" {
+		w.step("L1 is the zero. Paint it where two tapes meet. " + how + checkWords(check, w.limit()))
+		how, check = w.found(ln.Name)
+		w.step(fmt.Sprintf("Find %s the same way. %s%s", ln.Name, how, checkWords(check, w.limit())))
+	} else {
+		w.step("L1 is the zero. Paint it where the organiser wants the left side of the entrance.")
+		w.step(fmt.Sprintf("Paint %s %s straight ahead of L1, where the organiser wants the left side of the exit.", ln.Name, row))
+	}
+	w.pins(l1, ln)
+	from, to := w.lineEnd(l1), w.lineEnd(ln)
+	long := len(w.lengths()) > 1
+	if long {
+		w.step(fmt.Sprintf("Pull a string from %s to %s.", from, to))
+		w.nextZeros(spec.Left)
+	} else {
+		w.step(fmt.Sprintf("Pull a string from %s to %s and measure it: %s, within %s. If it is off, find %s again.", from, to, row, w.limit(), ln.Name))
+	}
+	w.step("Lay a tape along the string, its zero at " + from + ", and do not move it. Paint every L stake of the table off this one tape; never measure from dot to dot." + w.offLine() + w.guysOnLine(spec.Left) + w.again(long))
+	if how, check := w.found(r1.Name); how != "" {
+		w.step(fmt.Sprintf("Paint R1 where two tapes meet. %s%s Across to L1: %s.", how, checkWords(check, w.limit()), width1))
+		how, check = w.found(rn.Name)
+		w.step(fmt.Sprintf("Paint %s. %s%s Across to %s: %s.", rn.Name, how, checkWords(check, w.limit()), ln.Name, widthN))
+	} else {
+		w.step(w.squareOff(l1, r1, ln, width1))
+		w.step(fmt.Sprintf("Paint %s where two tapes meet: %s from R1 and %s from %s.", rn.Name, w.tape(ground.Between(r1, rn)), widthN, ln.Name))
+	}
+	w.pins(r1, rn)
+	w.step(fmt.Sprintf("Pull a string from %s to %s.", w.lineEnd(r1), w.lineEnd(rn)))
+	w.nextZeros(spec.Right)
+	w.step("Lay the tape along it, its zero at " + w.lineEnd(r1) + ", and paint every R stake of the table off it." + w.guysOnLine(spec.Right) + w.again(long))
+}
+
+// pins has pins set where the row's string runs beside its end stakes.
+func (w *stakeWords) pins(ends ...ground.Stake) {
+	var where []string
+	for _, s := range ends {
+		off := w.ground.OffLine(s)
+		switch {
+		case w.beside(s) == "":
+		case off > 0:
+			where = append(where, fmt.Sprintf("one %s from %s toward its pair", w.tape(off), s.Name))
+		default:
+			where = append(where, fmt.Sprintf("one %s outside %s, in line with its pair", w.tape(-off), s.Name))
+		}
+	}
+	if len(where) > 0 {
+		w.step("The string does not run through every end stake. Set pins for it: " + strings.Join(where, "; ") + ".")
+	}
+}
+
+// lineEnd names what the string runs through at a stake.
+func (w *stakeWords) lineEnd(s ground.Stake) string {
+	if w.beside(s) != "" {
+		return "the pin at " + s.Name
+	}
+	return s.Name
+}
+
+// lengths returns the stretches of the rows that one tape reaches.
+func (w *stakeWords) lengths() []ground.TapeLength { return w.ground.TapeLengths(w.units) }
+
+// nextZeros finds the stakes where the tape is laid again, in a row that is longer than it.
+func (w *stakeWords) nextZeros(side spec.Side) {
+	for i, part := range w.lengths() {
+		if i == 0 {
+			continue
+		}
+		s := w.ground.Stakes[2*part.First-2+int(side)]
+		lies := "on the string"
+		if beside := w.beside(s); beside != "" {
+			lies = beside + " from the string, and the tape’s zero on the string beside it"
+		}
+		if how, check := w.found(s.Name); how != "" {
+			w.step(fmt.Sprintf("Next zero: %s%s It lies %s; if not within %s, look for the wrong tape first.", how, checkWords(check, w.limit()), lies, w.limit()))
+		}
+	}
+}
+
+// again says that a long row takes more than one tape.
+func (w *stakeWords) again(long bool) string {
+	switch {
+	case !long:
+		return ""
+	case len(w.ground.Ties) == 0:
+		return " Then lay it again with its zero at the last dot, as the table says."
+	}
+	return " Then lay it again with its zero at the next zero, as the table says."
+}
+
+// squareOff turns the right angle at L1 with tapes.
+func (w *stakeWords) squareOff(l1, r1, ln ground.Stake, width string) string {
+	sq := ground.SquaringFigures(w.units, ground.Between(l1, r1), ground.Between(l1, ln))
+	if sq == (ground.Square{}) {
+		return fmt.Sprintf("Paint R1 %s from L1, square to the left row. The diagonals below are what squares it.", width)
+	}
+	return fmt.Sprintf("Square at L1: put a pin in the left row %s from L1. Hold one tape at L1 and one at the pin: where %s from L1 meets %s from the pin, the line from L1 is square. "+
+		"Paint R1 on that line, %s from L1.", w.tape(sq.B), w.tape(sq.A), w.tape(sq.C), width)
+}
+
+// offLine says that some stakes stand beside the string.
+func (w *stakeWords) offLine() string {
+	for _, s := range w.ground.Stakes {
+		if w.beside(s) != "" {
+			return " “Out” is away from the walk, “in” toward it, square to the string."
+		}
+	}
+	return ""
+}
+
+// beside says how far a stake stands off its row's string, nothing where it stands under it.
+func (w *stakeWords) beside(s ground.Stake) string {
+	switch off := w.ground.OffLine(s); {
+	case w.tape(off) == w.tape(0):
+		return ""
+	case off > 0:
+		return w.tape(off) + " out"
+	default:
+		return w.tape(-off) + " in"
+	}
+}
+
+// guysOnLine says where the guy stakes before the zero and past the end are measured.
+func (w *stakeWords) guysOnLine(side spec.Side) string {
+	for _, s := range w.ground.Stakes {
+		if s.Guy && s.Side == side && s.Running < 0 {
+			return fmt.Sprintf(" “Back” is measured from %s1 the other way, on the same line.", side.Letter())
+		}
+	}
+	return ""
+}
+
+// checkWords turns a check tape into a sentence.
+func checkWords(check, limit string) string {
+	if check == "" {
+		return ""
+	}
+	return " Check: " + check + ", within " + limit + "."
+}
+
+// chooseMarks has two fixed marks chosen and written down where the spec names none.
+func (w *stakeWords) chooseMarks() {
+	_, _, ln, rn := w.ends()
+	w.step("Choose two marks, better three, that will be there next year: a wall's corner, a gate hinge, a lamp post. From each a tape must reach every corner stake, and the tapes should cross about square. Write them down with their tapes:")
+	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "Mark (name it exactly)"}, {Head: "to L1", Width: 27}, {Head: "to R1", Width: 27}, {Head: "to " + ln.Name, Width: 27}, {Head: "to " + rn.Name, Width: 27}}}
+	row := place.Row{Cells: []string{"A"}}
+	if w.lone() {
+		t.Columns = t.Columns[:3]
+	}
+	w.table(t, []place.Row{row, {Cells: []string{"B"}}, {Cells: []string{"C"}}})
+	w.gap(3)
+}

@@ -1,0 +1,91 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+)
+
+// Every step is printed once and in order, with each of its readings and, for a hold point, a place to sign.
+func TestEveryStepIsPrinted(t *testing.T) {
+	for name, plan := range plansForSheets(t) {
+		pages, live := framedSheet(t, plan, "steps")
+		keepsTo(t, name, pages, live)
+		var numbers []string
+		for _, page := range pages {
+			for _, op := range page.Ops {
+				if text, ok := op.(paper.Text); ok && text.At.X == live.X+stepInset && text.Lettering == paper.Cell {
+					numbers = append(numbers, text.String)
+				}
+			}
+		}
+		var want []string
+		words := wordsOf(pages...)
+		all := strings.Join(words, " ")
+		holds, readings := 0, map[string]int{}
+		for _, s := range plan.Crew.Steps {
+			want = append(want, fmt.Sprint(s.Number))
+			if s.Hold {
+				holds++
+			}
+			for _, r := range s.Readings {
+				readings[r.What]++
+			}
+		}
+		if !slices.Equal(numbers, want) {
+			t.Errorf("%s: steps %v, want %v", name, numbers, want)
+		}
+		if n := countOf(words, "HOLD"); n != holds {
+			t.Errorf("%s: %d places to sign for %d hold points", name, n, holds)
+		}
+		for what, n := range readings {
+			if got := countOf(words, what); got < n {
+				t.Errorf("%s: reading %s printed %d times, want %d", name, what, got, n)
+			}
+		}
+		for _, bad := range []string{"safe", "rated", "compliant"} {
+			if strings.Contains(strings.ToLower(all), bad) {
+				t.Errorf("%s: the steps claim %q", name, bad)
+			}
+		}
+	}
+}
+
+func countOf(words []string, word string) int {
+	n := 0
+	for _, w := range words {
+		if w == word {
+			n++
+		}
+	}
+	return n
+}
+
+// A figure to be measured has a line beside it to write on, long enough for a pencil in a glove.
+func TestRecordedReadingsHaveRoom(t *testing.T) {
+	plan := examplePlan(t, "garden")
+	for _, s := range plan.Crew.Steps {
+		if !s.Record {
+			continue
+		}
+		page := &paper.Page{}
+		for _, st := range readingStrips(s, 180) {
+			st.draw(page, paper.Rect{X: 20, Y: 50, W: 180, H: st.height})
+		}
+		lines := 0
+		for _, op := range page.Ops {
+			if stroke, ok := op.(paper.Stroke); ok && len(stroke.Path) == 2 {
+				lines++
+				if long := stroke.Path[1].To.X - stroke.Path[0].To.X; long < foundLeast-readingGap {
+					t.Errorf("step %d: %v mm to write on", s.Number, long)
+				}
+			}
+		}
+		if lines != len(s.Readings) {
+			t.Errorf("step %d: %d lines for %d figures", s.Number, lines, len(s.Readings))
+		}
+	}
+}
