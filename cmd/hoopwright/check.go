@@ -1,0 +1,93 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"text/tabwriter"
+
+	"hoopwright/layout"
+)
+
+// checkVerb solves a spec and reports; it writes no packet.
+func checkVerb(args []string, s streams) error {
+	f := flags("check", "check [SPEC] [--json]", s)
+	asJSON := f.Bool("json", false, "print the whole plan as JSON, lengths in millimetres")
+	units := f.String("units", "", "report in `SYSTEM`: imperial or metric")
+	operand, err := parse(f, args)
+	if err != nil {
+		return err
+	}
+	sp, err := readSpec(operand, s)
+	if err != nil {
+		return err
+	}
+	if err := setUnits(sp, *units); err != nil {
+		return err
+	}
+	plan := solve(sp)
+	if *asJSON {
+		enc := json.NewEncoder(s.out)
+		enc.SetIndent("", "  ")
+		enc.SetEscapeHTML(false)
+		err = enc.Encode(plan)
+	} else {
+		err = report(s.out, plan)
+	}
+	if err != nil {
+		return fmt.Errorf("check: %w", err)
+	}
+	return verdict(plan)
+}
+
+// report prints the key figures and every finding.
+func report(w io.Writer, p *layout.Plan) error {
+	u := p.Spec.Units
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	fmt.Fprintf(t, "%s\n\n", p.Spec.Title)
+	fmt.Fprintln(t, "arches\tspan\tpipe\tcrown\tclear\tbend radius\tthrust\tload factor")
+	for _, k := range p.Kinds {
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f %s\n", numbers(k.Numbers), u.Tape(k.Span), u.Tape(k.Length), u.Tape(k.Crown), u.Tape(k.Clear),
+			u.Inches(k.BendRadius), u.Force(k.Thrust), k.LoadFactor, k.LoadFactorWay)
+	}
+	fmt.Fprintf(t, "\nstakes\t%d\nridge pieces\t%d\nstrings\t%d\nchains\t%d\nbars\t%d\n", len(p.Stakes), len(p.Ridge), len(p.Strings), len(p.Chains), len(p.Cuts.Bars))
+	for _, c := range p.Circuits {
+		fmt.Fprintf(t, "circuit %s\t%.2f A of %.1f A allowed\n", c.Name, c.Amps, c.Allowed)
+	}
+	if err := t.Flush(); err != nil {
+		return err
+	}
+	if len(p.Findings) > 0 {
+		fmt.Fprintln(w)
+	}
+	for _, f := range p.Findings {
+		where := ""
+		if f.Pos.Line > 0 {
+			where = f.Pos.String() + ": "
+		}
+		if _, err := fmt.Fprintf(w, "%s%s [%s] %s\n", where, f.Level, f.Code, f.Text); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// numbers says a sorted list of arch numbers with its runs closed up: "1, 3–7".
+func numbers(list []int) string {
+	text := ""
+	for i := 0; i < len(list); {
+		j := i
+		for j+1 < len(list) && list[j+1] == list[j]+1 {
+			j++
+		}
+		if text != "" {
+			text += ", "
+		}
+		text += fmt.Sprint(list[i])
+		if j > i {
+			text += fmt.Sprintf("–%d", list[j])
+		}
+		i = j + 1
+	}
+	return text
+}

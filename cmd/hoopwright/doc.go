@@ -1,0 +1,10 @@
+// Command hoopwright turns a short written spec of a walk-through light tunnel into one printed build packet.
+//
+//	hoopwright packet [SPEC] [-o FILE]   the packet as a PDF; without SPEC the built-in example
+//	hoopwright check  [SPEC] [--json]    solve and report figures and findings; no PDF
+//	hoopwright starter [FILE]            write a commented spec to begin from; never overwrites
+//	hoopwright names  [WORD]             catalog names and what stands behind them
+//
+// SPEC may be - for standard input, FILE - for standard output. Product output goes to standard output or the file, every
+// message to standard error.
+package main

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// The house rules: which package may import which, by hand. A package not listed may import nothing of ours. This is policy; change it
+// only with a reason.
+const importRules = `
+cmd/hoopwright:        packet draw/pdf layout layout/spec layout/finding layout/measure layout/catalog examples
+packet:                draw draw/pdf draw/paper draw/place fonts LAYOUT
+draw:                  draw/paper draw/place LAYOUT
+draw/pdf:              draw/paper fonts
+draw/place:            draw/paper
+draw/paper:            fonts
+fonts:
+examples:
+layout:                LAYOUT
+layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/crew:           layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/stock/cutting:
+layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
+layout/anchor:         layout/measure
+layout/bend:
+layout/ground:         layout/finding layout/spec layout/catalog layout/measure
+layout/spec:           layout/catalog layout/finding layout/measure
+layout/catalog:        layout/measure
+layout/finding:        layout/measure
+layout/measure:
+`
+
+// Who alone may import each outside module in shipped code; tests may use others.
+var outside = map[string]string{
+	"github.com/go-pdf/fpdf": "draw/pdf",
+	"github.com/spf13/pflag": "cmd/hoopwright",
+	"gopkg.in/yaml.v3":       "layout/spec",
+}
+
+func TestImportsRunOneWay(t *testing.T) {
+	allowed := map[string][]string{}
+	for line := range strings.Lines(importRules) {
+		name, list, ok := strings.Cut(strings.TrimSpace(line), ":")
+		if ok {
+			allowed[name] = strings.Fields(list)
+		}
+	}
+	root := "../.."
+	seen := map[string]bool{}
+	err := filepath.WalkDir(root, func(file string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && strings.HasPrefix(d.Name(), ".") && file != root {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(file, ".go") || strings.HasSuffix(file, "_test.go") {
+			return nil
+		}
+		pkg, err := filepath.Rel(root, filepath.Dir(file))
+		if err != nil {
+			return err
+		}
+		pkg = filepath.ToSlash(pkg)
+		rules, known := allowed[pkg]
+		if !known {
+			t.Errorf("package %s is not in the import rules", pkg)
+			return nil
+		}
+		seen[pkg] = true
+		tree, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, imp := range tree.Imports {
+			target, _ := strconv.Unquote(imp.Path.Value)
+			ours, isOurs := strings.CutPrefix(target, "hoopwright/")
+			switch {
+			case isOurs:
+				ok := slices.Contains(rules, ours) ||
+					slices.Contains(rules, "LAYOUT") && strings.HasPrefix(ours+"/", "layout/")
+				if !ok {
+					t.Errorf("%s: package %s may not import %s", file, pkg, ours)
+				}
+			case strings.Contains(target, "."):
+				if outside[target] != pkg {
+					t.Errorf("%s: package %s may not import %s", file, pkg, target)
+				}
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for pkg := range allowed {
+		if !seen[pkg] {
+			t.Errorf("the import rules list %s, which has no code", pkg)
+		}
+	}
+}
+
+func TestTopLevelIsFixed(t *testing.T) {
+	fixed := []string{"DEVELOPERS.md", "README.md", "cmd", "draw", "examples", "fonts", "go.mod", "go.sum", "layout", "packet"}
+	entries, err := os.ReadDir("../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var found []string
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), ".") && path.Ext(e.Name()) != ".pdf" {
+			found = append(found, e.Name())
+		}
+	}
+	if !slices.Equal(found, fixed) {
+		t.Errorf("the top level holds %v, want exactly %v", found, fixed)
+	}
+}

@@ -1,0 +1,74 @@
+package main
+
+import (
+	"io"
+	"os"
+	"strings"
+
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/spec"
+	"hoopwright/packet"
+)
+
+// readSpec reads the spec that an operand names: a file, - for standard input, or the built-in example for none.
+func readSpec(operand string, s streams) (*spec.Spec, error) {
+	name, source, err := source(operand, s.in)
+	if err != nil {
+		return nil, err
+	}
+	sp, err := spec.Read(name, source)
+	if err != nil {
+		return nil, exitError{exitBadCall, strings.TrimRight(err.Error(), "\n")}
+	}
+	return sp, nil
+}
+
+func source(operand string, stdin io.Reader) (name string, data []byte, err error) {
+	switch operand {
+	case "":
+		data, err = examples.Files.ReadFile(examples.BuiltIn)
+		return examples.BuiltIn, data, err
+	case "-":
+		name = "<standard input>"
+		data, err = io.ReadAll(io.LimitReader(stdin, spec.MostBytes+1))
+	default:
+		name = operand
+		data, err = readFile(operand)
+	}
+	if err != nil {
+		return name, nil, badCall("cannot read the spec: %v", err)
+	}
+	return name, data, nil
+}
+
+// readFile reads a file up to one byte past the limit, so that the reader can say it is too long without holding it all.
+func readFile(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, spec.MostBytes+1))
+}
+
+// setUnits makes the packet print in the named system; "" keeps the spec's own.
+func setUnits(sp *spec.Spec, word string) error {
+	if word == "" {
+		return nil
+	}
+	system, err := systemOf(word)
+	if err == nil {
+		sp.Units = system
+	}
+	return err
+}
+
+// solve solves the spec and adds what the packet's typefaces cannot set to the findings.
+func solve(sp *spec.Spec) *layout.Plan {
+	plan := layout.Solve(sp)
+	plan.Findings = append(plan.Findings, packet.Letters(sp)...)
+	finding.Sort(plan.Findings)
+	return plan
+}
