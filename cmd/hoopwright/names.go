@@ -9,14 +9,14 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// namesVerb lists what the catalog knows, or the rows that hold a word.
+// namesVerb lists what the catalog knows, or the rows that hold some words.
 func namesVerb(args []string, s streams) error {
-	f := flags("names", "names [WORD] [--units SYSTEM]", s)
+	f := flags("names", "names [WORDS] [--units SYSTEM]", s)
 	units := f.String("units", "imperial", "print figures in `SYSTEM`: imperial or metric")
-	word, err := parse(f, args)
-	if err != nil {
+	if err := parseFlags(f, args); err != nil {
 		return err
 	}
+	words := strings.Join(f.Args(), " ")
 	system, err := systemOf(*units)
 	if err != nil {
 		return err
@@ -25,7 +25,7 @@ func namesVerb(args []string, s streams) error {
 	found := 0
 	for _, row := range catalog.Rows(system) {
 		text := strings.Join([]string{row.Kind, row.Name, row.Description, row.Source}, "\t")
-		if strings.Contains(strings.ToLower(text), strings.ToLower(word)) {
+		if strings.Contains(strings.ToLower(text), strings.ToLower(words)) {
 			fmt.Fprintln(t, text)
 			found++
 		}
@@ -34,7 +34,7 @@ func namesVerb(args []string, s streams) error {
 		return err
 	}
 	if found == 0 {
-		return badCall("names: nothing in the catalog holds %q", word)
+		return badCall("names: nothing in the catalog holds %q", words)
 	}
 	return nil
 }

@@ -30,7 +30,7 @@ Usage:
   hoopwright packet [SPEC] [-o FILE] [--sheets LIST] [--paper SIZE] [--units SYSTEM] [--date DAY]
   hoopwright check [SPEC] [--json] [--units SYSTEM]
   hoopwright starter [FILE]
-  hoopwright names [WORD]
+  hoopwright names [WORDS]
   hoopwright VERB --help | --version
 
 SPEC is a file, - for standard input, or left out for the built-in example.
@@ -131,13 +131,19 @@ func flags(name, synopsis string, s streams) *pflag.FlagSet {
 	return f
 }
 
+// parseFlags reads a verb's arguments.
+func parseFlags(f *pflag.FlagSet, args []string) error {
+	err := f.Parse(args)
+	if err != nil && !errors.Is(err, pflag.ErrHelp) {
+		return badCall("%s: %v. Try hoopwright %s --help", f.Name(), err, f.Name())
+	}
+	return err
+}
+
 // parse reads a verb's arguments and allows at most one operand.
 func parse(f *pflag.FlagSet, args []string) (operand string, err error) {
-	if err := f.Parse(args); err != nil {
-		if errors.Is(err, pflag.ErrHelp) {
-			return "", err
-		}
-		return "", badCall("%s: %v. Try hoopwright %s --help", f.Name(), err, f.Name())
+	if err := parseFlags(f, args); err != nil {
+		return "", err
 	}
 	if f.NArg() > 1 {
 		return "", badCall("%s takes one file, not %d: %v", f.Name(), f.NArg(), f.Args())

@@ -64,6 +64,7 @@ func TestCalls(t *testing.T) {
 		{"bad units", "", "packet --units cubits", 2, "", `not "cubits"`},
 		{"bad date", "", "packet --date tomorrow", 2, "", "2026-11-21"},
 		{"names", "", "names sch40", 0, "pvc sch40 3/4 in", ""},
+		{"names by two words", "", "names led 50", 0, "mini led 50 warm", ""},
 		{"names of nothing", "", "names zither", 2, "", "zither"},
 		{"starter to standard output", "", "starter -", 0, "hoopwright: 1", ""},
 		{"check", "", "check", 0, "load factor", ""},
