@@ -20,17 +20,57 @@ type feeding struct {
 	units   []unit
 	sharer  *sharer
 	sharing sharing
-	split   bool  // walls are fed apart
-	unfed   []int // units for which no circuit has the amps
-	dry     []int // units for which no outlet has a socket
-	strange []int // units that belong on no circuit here
+	outlets map[string]atOutlet // laid so far, by what is plugged in
+	split   bool                // walls are fed apart
+	unfed   []int               // units for which no circuit has the amps
+	dry     []int               // units for which no outlet has a socket
+	strange []int               // units that belong on no circuit here
 	plan    Plan
 }
 
-// Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the chains alone.
+// Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the chains alone. While a chain of several strings
+// loses more than 5 % with its cords, chains are cut shorter, if that helps.
 func Feed(in Input) Plan {
-	f := &feeding{in: in, site: newSite(in), index: map[string]int{}}
-	groups := join(f.site, in.Strings, in.Spec.Power.Split)
+	site := newSite(in)
+	best := feed(in, site, ownShares[0])
+	worst, cut := best.dimmest()
+	for _, own := range ownShares[1:] {
+		if !cut {
+			break
+		}
+		p := feed(in, site, own)
+		if drop, again := p.dimmest(); drop < worst-hair && p.Missing <= best.Missing+hair && p.unfed() <= best.unfed() {
+			best, worst, cut = p, drop, again
+		}
+	}
+	return best
+}
+
+// dimmest returns the greatest share of volts lost at any last bulb, and whether that is over 5 % behind several strings.
+func (p Plan) dimmest() (drop float64, cut bool) {
+	for _, c := range p.Chains {
+		if c.Drop > drop {
+			drop, cut = c.Drop, c.Drop > dropFar && len(c.Strings) > 1
+		}
+	}
+	return drop, cut
+}
+
+// unfed counts the strings that nothing feeds.
+func (p Plan) unfed() int {
+	n := 0
+	for _, c := range p.Chains {
+		if c.Feeder == "" {
+			n += len(c.Strings)
+		}
+	}
+	return n
+}
+
+// feed plans with chains that by themselves lose no more than a share of their volts.
+func feed(in Input, s *site, own float64) Plan {
+	f := &feeding{in: in, site: s, index: map[string]int{}, outlets: map[string]atOutlet{}}
+	groups := join(f.site, in.Strings, in.Spec.Power.Split, own)
 	f.chain(groups)
 	f.units = units(in.Strings, groups, f.chains)
 	if f.sources(); len(f.sharer.sources) > 0 {
@@ -102,70 +142,6 @@ func (f *feeding) sources() {
 // allowance returns what a circuit may carry for hours: the continuous share of its breaker, NEC 210.19(A)(1) and 210.20(A).
 func allowance(p spec.Power, c spec.Circuit) measure.Current {
 	return measure.Current(float64(p.Continuous) * float64(c.Breaker))
-}
-
-// assign shares the units out and builds the feeders. All fed comes before the walls apart. While some chain loses more than 5 % of
-// its volts, of its own loss no more counted than ownMost, or hangs behind too many cords in line, and circuits are left, one more
-// is taken up for its wall.
-func (f *feeding) assign() {
-	f.split = f.in.Spec.Power.Split
-	f.sharing = f.sharer.share(f.split)
-	if f.split && (!f.sharing.possible || f.sharing.missing > hair) {
-		if one := f.sharer.share(false); one.missing < f.sharing.missing-hair {
-			f.sharing, f.split = one, false
-		} else {
-			f.sharer.begin(true)
-		}
-	}
-	best := f.build(f.sharing)
-	for now, b := f.sharing, best; ; {
-		chain, ok := b.trouble()
-		if !ok {
-			break
-		}
-		if now, ok = f.sharer.nearer(now, f.unitOf(chain)); !ok {
-			break
-		}
-		if b = f.build(now); b.better(best) && len(b.dry) <= len(best.dry) {
-			f.sharing, best = now, b
-		}
-	}
-	f.sharing, best = f.spare(f.sharing, best)
-	f.plan.Feeders, f.dry = best.feeders, best.dry
-	for _, d := range best.feeders {
-		f.hang(d)
-	}
-	for i, of := range f.sharing.of {
-		switch {
-		case of >= 0:
-		case slices.ContainsFunc(f.sharer.sources, func(s source) bool { return f.units[i].takes(s.volts) }):
-			f.unfed = append(f.unfed, i)
-		default:
-			f.strange = append(f.strange, i)
-		}
-	}
-}
-
-// spare gives back each circuit that was taken up on the way to a better one and helps nobody now.
-func (f *feeding) spare(s sharing, b built) (sharing, built) {
-	for p := range s.chosen {
-		for i := len(s.chosen[p]) - 1; i >= 0 && len(s.chosen[p]) > 1; i-- {
-			fewer := f.sharer.fill(without(s.chosen, p, i))
-			if fewer.missing > s.missing+hair {
-				continue
-			}
-			fewer.possible = s.possible
-			if less := f.build(fewer); !b.better(less) && len(less.dry) <= len(b.dry) {
-				s, b = fewer, less
-			}
-		}
-	}
-	return s, b
-}
-
-// unitOf returns the unit that a chain is in.
-func (f *feeding) unitOf(chain int) int {
-	return slices.IndexFunc(f.units, func(u unit) bool { return slices.Contains(u.chains, chain) })
 }
 
 // count numbers the cords and adds up what the feeders are made of.

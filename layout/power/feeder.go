@@ -7,7 +7,6 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // The share of the supply's volts that may be lost before something is said: 3 % on a branch and 5 % in all, informational
@@ -28,6 +27,8 @@ type built struct {
 	worst   int     // the chain with it
 	line    int     // most cords plugged one into the other
 	last    int     // a chain behind them
+	over    int     // cords in line beyond mostInLine, over all feeders
+	stacked int     // taps that sit in other taps
 }
 
 // trouble returns a chain that another circuit might help, the one that loses too many volts before the one behind too many cords; not
@@ -42,83 +43,47 @@ func (b built) trouble() (chain int, ok bool) {
 	return 0, false
 }
 
-// better reports whether fewer volts over 5 % are lost than in the other, or as many behind fewer cords in line.
+// better reports whether fewer volts over 5 % are lost than in the other, or as many behind fewer cords in line, at the worst and
+// then over all feeders, or with fewer taps in taps.
 func (b built) better(o built) bool {
 	if d := max(b.drop, dropFar) - max(o.drop, dropFar); d < -hair || d > hair {
 		return d < 0
 	}
-	return max(b.line, mostInLine) < max(o.line, mostInLine)
+	return cmp.Or(
+		cmp.Compare(max(b.line, mostInLine), max(o.line, mostInLine)),
+		cmp.Compare(b.over, o.over),
+		cmp.Compare(b.stacked, o.stacked),
+	) < 0
 }
 
-// build makes the feeders of a sharing.
-func (f *feeding) build(s sharing) built {
+// build makes the feeders of a sharing, with no socket taken for a cord that passes other plug places for longer than run.
+func (f *feeding) build(s sharing, run measure.Length) built {
 	var b built
 	for k := range f.sharer.sources {
-		f.feeders(&b, s, k)
+		o := f.outlet(s, k, run)
+		for _, l := range o.laid {
+			f.feeder(&b, f.sharer.sources[k], l)
+		}
+		b.dry = append(b.dry, o.dry...)
 	}
 	return b
 }
 
-// feeders builds everything that is plugged into one source.
-func (f *feeding) feeders(b *built, s sharing, k int) {
-	src := f.sharer.sources[k]
-	var all []branch
-	for _, side := range []spec.Side{spec.Left, spec.Right} {
-		var list []int
-		for i, of := range s.of {
-			if of == k && s.walls[i] == side {
-				list = append(list, i)
-			}
-		}
-		all = append(all, branches(side, f.nodes(k, side, list), src.most)...)
-	}
-	sockets, rest := pack(all, src.outlet.Sockets, src.most)
-	for _, list := range sockets {
-		f.feeder(b, src, list)
-	}
-	for _, r := range rest {
-		for _, n := range r.nodes {
-			b.dry = append(b.dry, n.units...)
-		}
-	}
+// laid is a feeder's joints with one kind of cord.
+type laid struct {
+	joints  []Joint
+	cord    catalog.Cord
+	drop    float64 // greatest share of volts lost, as worst counts it
+	chain   int     // that loses it
+	line    int     // most cords in line
+	last    int     // a chain behind them
+	stacked int     // taps that sit in other taps
 }
 
-// pack puts branches into an outlet's sockets: one in each while there are enough, then up to three behind a tap in the outlet, as
-// far as its plug carries. What finds no place is returned as rest.
-func pack(all []branch, sockets int, most measure.Current) (in [][]branch, rest []branch) {
-	if len(all) <= sockets {
-		for _, b := range all {
-			in = append(in, []branch{b})
-		}
-		return in, nil
-	}
-	order := slices.Clone(all)
-	slices.SortStableFunc(order, func(a, b branch) int { return cmp.Compare(b.amps, a.amps) })
-	sums := make([]measure.Current, sockets)
-	in = make([][]branch, sockets)
-	for _, b := range order {
-		best := -1
-		for s := range in {
-			if len(in[s]) < 3 && sums[s]+b.amps <= most+hair && (best < 0 || len(in[s]) < len(in[best])) {
-				best = s
-			}
-		}
-		if best < 0 {
-			rest = append(rest, b)
-			continue
-		}
-		in[best] = append(in[best], b)
-		sums[best] += b.amps
-	}
-	return slices.DeleteFunc(in, func(list []branch) bool { return len(list) == 0 }), rest
-}
-
-// feeder builds one feeder with the thinnest cord that carries its current and keeps the loss up to every last bulb within 3 %; where
+// choose lays a feeder with the thinnest cord that carries its current and keeps the loss up to every last bulb within 3 %; where
 // none does, within 5 %; else with the one that loses least.
-func (f *feeding) feeder(b *built, src source, list []branch) {
-	var best []Joint
-	var cord catalog.Cord
-	worst, chain := 0.0, 0
+func (f *feeding) choose(src source, list []branch) laid {
+	var best laid
 	rank := func(drop float64) int {
 		switch {
 		case drop <= dropSeen:
@@ -129,42 +94,72 @@ func (f *feeding) feeder(b *built, src source, list []branch) {
 		return 2
 	}
 	for _, c := range cordsFor(src.volts) {
-		joints := f.grow(src, list, c)
-		if !carries(c, joints) {
+		l := f.lay(src, list, c)
+		if !carries(c, l.joints) {
 			continue
 		}
-		drop, at := f.worst(joints, src.volts)
-		if best == nil || rank(drop) < rank(worst) || rank(drop) == 2 && drop < worst {
-			best, cord, worst, chain = joints, c, drop, at
+		if best.joints == nil || rank(l.drop) < rank(best.drop) || rank(l.drop) == 2 && l.drop < best.drop {
+			best = l
+		}
+		if rank(best.drop) == 0 {
+			break
 		}
 	}
-	if best == nil { // no cord is known for such volts
-		best = f.grow(src, list, catalog.Cord{})
-		worst, chain = f.worst(best, src.volts)
+	if best.joints == nil { // no cord is known for such volts
+		best = f.lay(src, list, catalog.Cord{})
 	}
-	one := Feeder{
-		Name: fmt.Sprintf("F%d", len(b.feeders)+1), Outlet: src.outlet.Name, Circuit: f.in.Spec.Power.Circuits[src.circuit].Name,
-		Joints: best, Amps: best[0].Amps, Volts: src.volts,
-	}
-	for _, j := range best {
-		one.Crosses = one.Crosses || j.Over
-		if len(j.Cords) > 0 {
-			one.Cord, one.Gauge = cord.Name, f.in.Spec.Units.Gauge(cord.Area)
+	return best
+}
+
+// lay lays a feeder with one kind of cord, by wider steps where its line would be too long and they shorten it.
+func (f *feeding) lay(src source, list []branch, cord catalog.Cord) laid {
+	best := f.survey(src, f.grow(src, list, cord, 0), cord)
+	if best.line > mostInLine {
+		if wide := f.survey(src, f.grow(src, list, cord, wideStep), cord); wide.line < best.line {
+			return wide
 		}
 	}
-	b.feeders = append(b.feeders, one)
-	if worst > b.drop {
-		b.drop, b.worst = worst, chain
-	}
-	line := make([]int, len(best)) // cords from the outlet to each joint
-	for i, j := range best {
+	return best
+}
+
+// survey measures joints.
+func (f *feeding) survey(src source, joints []Joint, cord catalog.Cord) laid {
+	l := laid{joints: joints, cord: cord}
+	l.drop, l.chain = f.worst(joints, src.volts)
+	line := make([]int, len(joints)) // cords from the outlet to each joint
+	for i, j := range joints {
 		if line[i] = len(j.Cords); j.From >= 0 {
 			line[i] += line[j.From]
 		}
-		if line[i] > b.line && len(j.Plugs) > 0 {
-			b.line, b.last = line[i], f.index[j.Plugs[0].Chains[0]]
+		if line[i] > l.line && len(j.Plugs) > 0 {
+			l.line, l.last = line[i], f.index[j.Plugs[0].Chains[0]]
+		}
+		l.stacked += max(0, j.Taps-1)
+	}
+	return l
+}
+
+// feeder adds one feeder.
+func (f *feeding) feeder(b *built, src source, l laid) {
+	one := Feeder{
+		Name: fmt.Sprintf("F%d", len(b.feeders)+1), Outlet: src.outlet.Name, Circuit: f.in.Spec.Power.Circuits[src.circuit].Name,
+		Joints: l.joints, Amps: l.joints[0].Amps, Volts: src.volts,
+	}
+	for _, j := range l.joints {
+		one.Crosses = one.Crosses || j.Over
+		if len(j.Cords) > 0 {
+			one.Cord, one.Gauge = l.cord.Name, f.in.Spec.Units.Gauge(l.cord.Area)
 		}
 	}
+	b.feeders = append(b.feeders, one)
+	if l.drop > b.drop {
+		b.drop, b.worst = l.drop, l.chain
+	}
+	if l.line > b.line {
+		b.line, b.last = l.line, l.last
+	}
+	b.over += max(0, l.line-mostInLine)
+	b.stacked += l.stacked
 }
 
 // carries reports whether every cord of some joints is within what its length may carry.

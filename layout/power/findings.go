@@ -190,12 +190,9 @@ func (f *feeding) dropSays() {
 	}
 }
 
-// Cords plugged one into the other: beyond manyInLine something is said, beyond mostInLine another circuit is taken up, for each joint is
-// a wet plug more and a pulled one darkens all behind it. Our own choice.
-const (
-	manyInLine = 5
-	mostInLine = 8
-)
+// mostInLine is how many cords may be plugged one into the other before another circuit is taken up and, where that does not help, something is
+// said: each joint is a wet plug more, and a pulled one darkens all behind it. Our own choice.
+const mostInLine = 5
 
 // cordSays tells of cords that cross the opening, of many in line, and of taps in taps.
 func (f *feeding) cordSays() {
@@ -223,8 +220,8 @@ func (f *feeding) cordSays() {
 			line, worst = len(c.Cords), c.Name
 		}
 	}
-	if line > manyInLine {
-		f.say(finding.Note, "cords-in-line", "site.outlets", "Chain %s hangs behind %d cords in line. Keep every plug and tap off the ground and dry, and mind that one pulled plug darkens all behind it; an outlet nearer the middle would shorten the line.", worst, line)
+	if line > mostInLine {
+		f.say(finding.Note, "cords-in-line", "site.outlets", "Chain %s hangs behind %d cords in line. Keep every plug and tap off the ground and dry, and mind that one pulled plug darkens all behind it; another outlet near it, or more sockets at its outlet, would shorten the line.", worst, line)
 	}
 	if stacked != "" {
 		f.say(finding.LookAt, "tap-in-tap", "site.outlets", "More than three things plug in at %s, so a tap sits in a tap there. Tie the taps up so that no weight hangs on a plug, or use one outdoor box with more sockets.", stacked)

@@ -14,6 +14,7 @@ type joiner struct {
 	high    []bool // by string: its socket, and then its prongs, hang above the opening
 	highIn  []bool
 	split   bool
+	own     float64  // share of its volts that a chain by itself may lose
 	chainOf []int    // chain of each string
 	chains  []*group // by first index of their first string; nil once joined to another
 	load    [2]measure.Power
@@ -28,11 +29,11 @@ type group struct {
 }
 
 // join plugs strings end to end: each string's prongs into a free socket of its own kind within reach, while the chain stays within
-// the label's limits, and under split on one wall. On one path first; then what a hand brings together, preferring the shorter
+// the label's limits and loses no more than its own share of the volts, and under split on one wall. On one path first; then what a hand brings together, preferring the shorter
 // chain, then the wall with less on it; last what a left-over end reaches.
 // It returns the chains in the order of their first strings.
-func join(s *site, list []lights.String, split bool) []*group {
-	j := joiner{strings: list, split: split, chainOf: make([]int, len(list))}
+func join(s *site, list []lights.String, split bool, own float64) []*group {
+	j := joiner{strings: list, split: split, own: own, chainOf: make([]int, len(list))}
 	for i, one := range list {
 		j.chainOf[i] = i
 		g := &group{members: []int{i}, watts: one.Watts, wall: wallOf(one.Run), why: "no other string of its kind within reach"}
@@ -105,7 +106,14 @@ func (j *joiner) may(p pair) string {
 	case j.split && a.wall != either && b.wall != either && a.wall != b.wall:
 		return "the other wall is fed apart"
 	}
-	return limitOf(j.strings[p.socket].Label).stops(len(a.members)+len(b.members), a.watts+b.watts)
+	label, count := j.strings[p.socket].Label, len(a.members)+len(b.members)
+	if why := limitOf(label).stops(count, a.watts+b.watts); why != "" {
+		return why
+	}
+	if count > mostBright(label, j.own) {
+		return "more would leave the last bulb under 95 % of its volts"
+	}
+	return ""
 }
 
 // plug joins the two chains of a pair.

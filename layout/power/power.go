@@ -2,11 +2,14 @@
 // plug, chains on circuits, with the amps at every plug and the volts at the last bulb.
 //
 // The rules, in the order they are applied. A string plugs into the nearest socket of its own kind that its prongs reach, as
-// far as its label allows and the last bulb keeps its volts (join.go, near.go, limit.go). Chains go to the fewest circuits that carry them
-// without losing more than 5 % on the way or hanging behind more than eight cords in line, left and right walls apart where the spec asks for it (share.go, sides.go). Each outlet feeds each of
-// its walls by one line of cord laid outside the wall, with three-way taps at the feet (feeder.go, tree.go); the thinnest cord
-// that carries the amps and keeps the drop within 3 % is taken (cord.go). A cord never crosses the opening at walking height:
-// the far wall is reached over the first arch (way.go, keepoff.go). The method is greedy: nothing is claimed to be the least.
+// far as its label allows and the last bulb keeps its volts, and less far where the cords before it then take the loss over 5 % (join.go,
+// near.go, limit.go). Chains go to the fewest circuits that carry them, left and right walls apart where the spec asks for it (share.go,
+// sides.go). One more circuit than the fewest is taken up while it brings a loss over 5 % down, or more than five cords in line: a crew uses
+// the outlet that is near rather than cords past half the walk (assign.go). Each outlet feeds each of its walls by one line of cord laid
+// outside the wall, with three-way taps at the feet and cords up the legs to what starts at a crown (feeder.go, tree.go); its free sockets
+// are taken only where the line is still too long or a tap would sit in a tap (outlet.go, spread.go). The thinnest cord that carries the amps and keeps the
+// drop within 3 % is taken (cord.go). A cord never crosses the opening at walking height: the far wall is reached over the first arch
+// (way.go, keepoff.go). The method is greedy: nothing is claimed to be the least.
 package power
 
 import (

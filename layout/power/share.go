@@ -51,6 +51,7 @@ type sharer struct {
 	sets  [][]int            // sources that go dark together
 	parts [][]int            // units that are fed apart
 	far   [][]measure.Length // by source and unit: how the cord lies
+	near  [][]int            // by unit: the sources, nearest first
 }
 
 // share gives every unit a source. Circuits are taken up one by one, each time the one that leaves the fewest amps unfed, or by the
@@ -102,6 +103,13 @@ func (h *sharer) begin(split bool) {
 		for i, u := range h.units {
 			h.far[k] = append(h.far[k], h.way(k, u, h.walls[i]))
 		}
+	}
+	h.near = make([][]int, len(h.units))
+	for i := range h.units {
+		for k := range h.sources {
+			h.near[i] = append(h.near[i], k)
+		}
+		slices.SortStableFunc(h.near[i], func(a, b int) int { return cmp.Compare(h.far[a][i], h.far[b][i]) })
 	}
 	h.parts = make([][]int, 2)
 	for i := range h.units {

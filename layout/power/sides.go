@@ -96,15 +96,23 @@ type wayTo struct {
 
 // ways orders units by their shortest way, and each unit's sources by theirs.
 func (h *sharer) ways(part, from []int) []wayTo {
+	in := make([]bool, len(h.sources))
+	for _, k := range from {
+		in[k] = true
+	}
 	out := make([]wayTo, 0, len(part))
 	for _, i := range part {
-		w := wayTo{unit: i, sources: slices.Clone(from)}
-		slices.SortStableFunc(w.sources, func(a, b int) int { return cmp.Compare(h.far[a][i], h.far[b][i]) })
-		if len(from) > 0 {
+		w := wayTo{unit: i, sources: make([]int, 0, len(from))}
+		for _, k := range h.near[i] {
+			if in[k] {
+				w.sources = append(w.sources, k)
+			}
+		}
+		if len(w.sources) > 0 {
 			w.length = h.far[w.sources[0]][i]
 		}
 		out = append(out, w)
 	}
-	slices.SortStableFunc(out, func(a, b wayTo) int { return cmp.Compare(a.length, b.length) })
+	slices.SortFunc(out, func(a, b wayTo) int { return cmp.Or(cmp.Compare(a.length, b.length), cmp.Compare(a.unit, b.unit)) })
 	return out
 }
