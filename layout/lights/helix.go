@@ -6,8 +6,7 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// loosePitch is what a wrap falls back to that cannot reach at all, and what a ridge piece takes where the spec gives
-// neither pitch nor count. Common practice, no source.
+// loosePitch is what a wrap falls back to that cannot reach at all.
 const loosePitch = 3 * measure.Inch
 
 // stretchRatio returns the length of string on each length of pipe at a pitch: a helix unrolls to the long side of a right

@@ -22,7 +22,7 @@ func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
 		string: w.String.Length, pitch: w.Pitch, count: w.Count,
 	}
 	if st.part == ridgePiece && w.Pitch == 0 && w.Count == 0 {
-		j.pitch = max(loosePitch, j.wire)
+		j.pitch = max(spec.RidgePitch(s.Units), j.wire)
 	}
 	return j
 }

@@ -23,6 +23,14 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why})
 }
 
+// byUnits chooses between a figure in feet and inches and one in metres: each system has its own, round on its own tapes.
+func byUnits[T any](u measure.System, imperial, metric T) T {
+	if u == measure.Metric {
+		return metric
+	}
+	return imperial
+}
+
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
 func (r *reader) fillArch(path string, a *Arch) {
 	s, base := r.spec, path == "arch"
@@ -34,10 +42,10 @@ func (r *reader) fillArch(path string, a *Arch) {
 		fill(r, path+".stake.bar", &a.Stake.Bar, bar, bar.Name, "goes into the pipe with little play")
 	}
 	depthKnown := s.Given("arch.stake.depth") || s.Given(path+".stake.depth")
-	if l := usualLength(a.Stake.Depth, depthKnown); base || !s.Given("arch.stake.length") && a.Stake.Length != l {
+	if l := usualLength(a.Stake.Depth, depthKnown, s.Units); base || !s.Given("arch.stake.length") && a.Stake.Length != l {
 		fill(r, path+".stake.length", &a.Stake.Length, l, s.Units.Inches(l), "as commonly sold, a third of it or more showing")
 	}
-	if d, why := usualDepth(a.Stake.Length, s.Site.Soil); base || !s.Given("arch.stake.depth") && a.Stake.Depth != d {
+	if d, why := usualDepth(a.Stake.Length, s.Site.Soil, s.Units); base || !s.Given("arch.stake.depth") && a.Stake.Depth != d {
 		fill(r, path+".stake.depth", &a.Stake.Depth, d, s.Units.Inches(d), why)
 	}
 	if base || s.Given(path+".stake") {
@@ -53,17 +61,20 @@ func (r *reader) fillArch(path string, a *Arch) {
 // fillPipe fills in a pipe of the spec's own.
 func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 	u := r.spec.Units
-	fill(r, path+".modulus", &p.Modulus, 400_000*measure.PSI, u.Pressure(400_000*measure.PSI), "rigid PVC at 73 °F")
-	fill(r, path+".strength", &p.Strength, 7000*measure.PSI, u.Pressure(7000*measure.PSI), "least tensile strength of the usual class of rigid PVC")
+	modulus := byUnits(u, 400_000*measure.PSI, 2760*measure.MPa)
+	fill(r, path+".modulus", &p.Modulus, modulus, u.Pressure(modulus), "rigid PVC at "+u.Temperature(23))
+	strength := byUnits(u, 7000*measure.PSI, 48*measure.MPa)
+	fill(r, path+".strength", &p.Strength, strength, u.Pressure(strength), "least tensile strength of the usual class of rigid PVC")
 	if mass := massOf(*p); p.ID() > 0 {
 		fill(r, path+".weight", &p.Mass, mass, u.LineMass(mass), "from its size at a density of 1.40")
 	}
-	fill(r, path+".coupling stop", &p.CouplingStop, 3*inch/32, u.Size(3*inch/32), "of moulded couplings")
+	stop := byUnits(u, 3*inch/32, 2.5)
+	fill(r, path+".coupling stop", &p.CouplingStop, stop, u.Size(stop), "of moulded couplings")
 }
 
 // usualBar is the bar that goes into a pipe: the thin one up to 3/4 in pipe.
 func usualBar(od measure.Length, s measure.System) catalog.Bar {
-	name := [...][2]string{{"3/8 in", "1/2 in"}, {"10 mm", "12 mm"}}[s]
+	name := byUnits(s, [2]string{"3/8 in", "1/2 in"}, [2]string{"10 mm", "12 mm"})
 	i := 0
 	if od > 1.1*inch { // 3/4 in pipe measures 1.05 in
 		i = 1
@@ -73,24 +84,39 @@ func usualBar(od measure.Length, s measure.System) catalog.Bar {
 }
 
 // usualLength of a bar: enough to show for a depth that the spec gives.
-func usualLength(depth measure.Length, given bool) measure.Length {
+func usualLength(depth measure.Length, given bool, u measure.System) measure.Length {
+	l := byUnits(u, 36*inch, 900)
 	if given {
-		return max(36*inch, depth*3/2)
+		l = max(l, depth*3/2)
 	}
-	return 36 * inch
+	if u == measure.Metric {
+		return measure.RoundUp(l, 50)
+	}
+	return l
 }
 
 // usualDepth of a bar, never more than two thirds of it.
-func usualDepth(length measure.Length, soil Soil) (measure.Length, string) {
-	d, why := 12*inch, practice
+func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Length, string) {
+	d, why := byUnits(u, 12*inch, 300), practice
 	if soil == Sandy || soil == SoilUnknown {
-		d, why = 18*inch, "soil "+soil.String()+"; "+practice
+		d, why = byUnits(u, 18*inch, 450), "soil "+soil.String()+"; "+practice
 	}
-	if most := length * 2 / 3; length > 0 && most < d {
+	if most := twoThirds(length, u); length > 0 && most < d {
 		return most, "two thirds of the bar"
 	}
 	return d, why
 }
+
+// twoThirds of a bar, in metres down to a whole centimetre.
+func twoThirds(length measure.Length, u measure.System) measure.Length {
+	if u == measure.Metric {
+		return -measure.RoundUp(-length*2/3, 10)
+	}
+	return length * 2 / 3
+}
+
+// RidgePitch is how far apart the turns of a wrap lie on a ridge piece where the spec gives neither pitch nor count. Common practice, no source.
+func RidgePitch(u measure.System) measure.Length { return byUnits[measure.Length](u, 3*inch, 75) }
 
 // checkStake checks that some of the bar shows, to take the pipe.
 func (r *reader) checkStake(path string, s Stake) {
@@ -104,19 +130,20 @@ func (r *reader) checkStake(path string, s Stake) {
 func (r *reader) fillRest() {
 	s := r.spec
 	fill(r, "units", &s.Units, s.Units, s.Units.String(), "as the first length in the spec")
-	paper := [...]string{"letter", "a4"}[s.Units]
+	paper := byUnits(s.Units, "letter", "a4")
 	fill(r, "paper", &s.Paper, paper, paper, "goes with "+s.Units.String()+" units")
-	fill(r, "tunnel.opening.width", &s.Tunnel.OpeningWidth, 36*inch, s.Units.Inches(36*inch), "2010 ADA Standards 403.5, clear width")
-	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, 80*inch, s.Units.Inches(80*inch), "2010 ADA Standards 307.4, headroom")
+	width, height := byUnits(s.Units, 36*inch, 915), byUnits(s.Units, 80*inch, 2030) // the standard gives both
+	fill(r, "tunnel.opening.width", &s.Tunnel.OpeningWidth, width, s.Units.Inches(width), "2010 ADA Standards 403.5, clear width")
+	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, height, s.Units.Inches(height), "2010 ADA Standards 307.4, headroom")
 	r.fillRidge()
 	r.fillGuys()
 	r.fillSite()
 	r.fillLights()
 	r.fillPower()
 	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
-	cold := measure.Temperature(-20.0 / 3) // 20 °F
+	cold := byUnits(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
 	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
-	kerf := [...]measure.Length{inch / 8, 3}[s.Units]
+	kerf := byUnits(s.Units, inch/8, 3)
 	fill(r, "stock.kerf", &s.Stock.Kerf, kerf, s.Units.Inches(kerf), "a hand saw or a ratchet cutter at most")
 	fill(r, "stock.trim", &s.Stock.Trim, 0, s.Units.Inches(0), "stock ends are square enough to use")
 	fill(r, "stock.spares", &s.Stock.Spares, 0.05, "5 %", practice)
@@ -158,7 +185,7 @@ func (r *reader) fillGuys() {
 	fill(r, "guys.stake.bar", &g.Stake.Bar, bar.Bar, bar.Bar.Name, "as the arches' stakes")
 	fill(r, "guys.stake.length", &g.Stake.Length, bar.Length, u.Inches(bar.Length), "as the arches' stakes")
 	depth, why := bar.Depth, "as the arches' stakes"
-	if most := g.Stake.Length * 2 / 3; most < depth {
+	if most := twoThirds(g.Stake.Length, u); most < depth {
 		depth, why = most, "two thirds of the bar"
 	}
 	fill(r, "guys.stake.depth", &g.Stake.Depth, depth, u.Inches(depth), why)
@@ -177,11 +204,12 @@ func (r *reader) fillSite() {
 		fill(r, key+".hard", &s.Features[i].Hard, false, "false", "stakes can be driven")
 		fill(r, key+".height", &s.Features[i].Height, 0, u.Inches(0), "flat on the ground")
 	}
+	aside, below := byUnits(u, 24*inch, 600), byUnits(u, 10*foot, 3*measure.Metre)
 	for i := range s.Buried {
-		fill(r, fmt.Sprintf("site.buried[%d].keep", i), &s.Buried[i].Keep, 24*inch, u.Inches(24*inch), "the wider of the distances that state one-call laws ask for on each side of a mark")
+		fill(r, fmt.Sprintf("site.buried[%d].keep", i), &s.Buried[i].Keep, aside, u.Inches(aside), "the wider of the distances that state one-call laws ask for on each side of a mark")
 	}
 	for i := range s.Overhead {
-		fill(r, fmt.Sprintf("site.overhead[%d].keep", i), &s.Overhead[i].Keep, 10*foot, u.Room(10*foot), "the usual least distance of people and what they carry from a power line")
+		fill(r, fmt.Sprintf("site.overhead[%d].keep", i), &s.Overhead[i].Keep, below, u.Room(below), "the usual least distance of people and what they carry from a power line")
 	}
 	for i := range s.Outlets {
 		fill(r, fmt.Sprintf("site.outlets[%d].sockets", i), &s.Outlets[i].Sockets, 2, "2", "a duplex outlet")
@@ -199,7 +227,7 @@ func (r *reader) fillLights() {
 		if !r.spec.Given(key + ".pitch") {
 			printed := "as few strings as reach"
 			if ridge {
-				printed += ", turns " + u.Inches(3*inch) + " apart on the ridge"
+				printed += ", turns " + u.Inches(RidgePitch(u)) + " apart on the ridge"
 			}
 			fill(r, key+".count", &w.Count, 0, printed, "the pitch follows from the string's length")
 		}
@@ -208,7 +236,8 @@ func (r *reader) fillLights() {
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
 		fill(r, "lights.rows.start", &w.FromBack, false, "front", practice)
-		fill(r, "lights.rows.sag", &w.Sag, inch, u.Inches(inch), practice)
+		sag := byUnits(u, inch, 25)
+		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), practice)
 	}
 	for i := range l.Drops {
 		d, key := &l.Drops[i], fmt.Sprintf("lights.drops[%d]", i)
@@ -226,17 +255,17 @@ func (r *reader) fillString(key string, s *catalog.String) {
 	fill(r, key+".lead", &s.Lead, 0, u.Inches(0), assumed)
 	fill(r, key+".tail", &s.Tail, 0, u.Inches(0), assumed)
 	fill(r, key+".kind", &s.Lamp, catalog.LED, "led", assumed)
-	volts, why := [...]measure.Voltage{120, 230}[u], "goes with "+u.String()+" units"
+	volts, why := byUnits[measure.Voltage](u, 120, 230), "goes with "+u.String()+" units"
 	if c := r.spec.Power.Circuits; len(c) > 0 && c[0].Volts > 0 {
 		volts, why = c[0].Volts, "as the first circuit"
 	}
 	fill(r, key+".volts", &s.Volts, volts, measure.Volts(volts), why)
 	amps := measure.Current(s.Watts) / measure.Current(s.Volts)
 	fill(r, key+".amps", &s.Amps, amps, measure.Amps(amps), "from its watts and volts")
-	mass := 0.015 * measure.PoundPerFoot
+	mass, wire, gauge := byUnits(u, 0.015*measure.PoundPerFoot, 0.022), byUnits(u, 0.15*inch, 4), byUnits(u, measure.AWG(22), 0.34)
 	fill(r, key+".weight", &s.Mass, mass, u.LineMass(mass), assumed)
-	fill(r, key+".wire", &s.Wire, 0.15*inch, u.Size(0.15*inch), assumed)
-	fill(r, key+".gauge", &s.Gauge, measure.AWG(22), u.Gauge(measure.AWG(22)), assumed)
+	fill(r, key+".wire", &s.Wire, wire, u.Size(wire), assumed)
+	fill(r, key+".gauge", &s.Gauge, gauge, u.Gauge(gauge), assumed)
 	if s.Lamp == catalog.Incandescent {
 		fill(r, key+".most in a chain", &s.MostChain, 3, "3", "the usual limit of incandescent strings; the label wins")
 	}

@@ -245,7 +245,7 @@ func TestDefaults(t *testing.T) {
 	equal(t, "units", s.Units, measure.Metric)
 	equal(t, "paper", s.Paper, "a4")
 	equal(t, "bar", s.Arch.Stake.Bar.Name, "10 mm")
-	near(t, "depth in unknown soil", s.Arch.Stake.Depth, 18*measure.Inch)
+	near(t, "depth in unknown soil", s.Arch.Stake.Depth, 450)
 	near(t, "kerf", s.Stock.Kerf, 3)
 	near(t, "a string's volts", s.Lights.Strings[0].Volts, 230)
 	near(t, "a string's most watts", s.Lights.Wraps[0].String.MostWatts, 400)
@@ -284,6 +284,59 @@ func TestDefaults(t *testing.T) {
 	}
 	if i := slices.IndexFunc(s.Defaults, func(d Default) bool { return d.Key == "arch.late modulus" }); i < 0 || s.Defaults[i].Value != "60 %" {
 		t.Errorf("arch.late modulus is not listed as 60 %%")
+	}
+}
+
+// Defaults in a metric spec are round on a metric tape; those of an imperial one are the format's own.
+func TestDefaultsInBothSystems(t *testing.T) {
+	metric := mustRead(t, smallest)
+	imperial := mustRead(t, strings.NewReplacer("title: One", "title: One\nunits: imperial").Replace(smallest))
+	for _, c := range []struct {
+		name             string
+		of               func(*Spec) measure.Length
+		metric, imperial measure.Length
+	}{
+		{"bar", func(s *Spec) measure.Length { return s.Arch.Stake.Length }, 900, 36 * inch},
+		{"depth in unknown soil", func(s *Spec) measure.Length { return s.Arch.Stake.Depth }, 450, 18 * inch},
+		{"opening's width", func(s *Spec) measure.Length { return s.Tunnel.OpeningWidth }, 915, 36 * inch},
+		{"opening's height", func(s *Spec) measure.Length { return s.Tunnel.OpeningHeight }, 2030, 80 * inch},
+		{"keep off a buried line", func(s *Spec) measure.Length { return s.Site.Buried[0].Keep }, 600, 24 * inch},
+		{"keep off an overhead line", func(s *Spec) measure.Length { return s.Site.Overhead[0].Keep }, 3000, 10 * foot},
+		{"sag", func(s *Spec) measure.Length { return s.Lights.Rows.Sag }, 25, inch},
+		{"kerf", func(s *Spec) measure.Length { return s.Stock.Kerf }, 3, inch / 8},
+		{"a string's wire", func(s *Spec) measure.Length { return s.Lights.Strings[0].Wire }, 4, 0.15 * inch},
+		{"turns on a ridge piece", func(s *Spec) measure.Length { return RidgePitch(s.Units) }, 75, 3 * inch},
+	} {
+		near(t, "metric: "+c.name, c.of(metric), c.metric)
+		near(t, "imperial: "+c.name, c.of(imperial), c.imperial)
+	}
+
+	for _, c := range []struct {
+		stake         string
+		length, depth measure.Length
+	}{
+		{"{depth: 730 mm}", 1100, 730}, // half as much again is 1095 mm
+		{"{length: 640 mm}", 640, 420}, // two thirds are 427 mm
+	} {
+		s := mustRead(t, strings.Replace(smallest, "span: 2 m", "span: 2 m, stake: "+c.stake, 1))
+		near(t, c.stake+" length", s.Arch.Stake.Length, c.length)
+		near(t, c.stake+" depth", s.Arch.Stake.Depth, c.depth)
+	}
+
+	// A figure of more than one digit in whole millimetres ends in 0 or 5.
+	seen := 0
+	for _, d := range metric.Defaults {
+		number, ok := strings.CutSuffix(d.Value, "mm")
+		number = strings.TrimRight(number, " \u00a0")
+		if !ok || strings.Contains(number, ".") || len(number) < 2 {
+			continue
+		}
+		if seen++; !strings.HasSuffix(number, "0") && !strings.HasSuffix(number, "5") {
+			t.Errorf("%s is %s", d.Key, d.Value)
+		}
+	}
+	if seen < 5 {
+		t.Errorf("only %d defaults are printed in millimetres", seen)
 	}
 }
 
