@@ -203,14 +203,14 @@ func fittingsCount(t *testing.T, p *layout.Plan) {
 	for _, a := range p.Arches {
 		pipe := a.Spec.Pipe.Name
 		if n := len(a.Left) + len(a.Right) - 2; !a.Spec.OneStick {
-			want[pipe+" coupling"] += n
+			want["coupling "+pipe] += n
 			switch {
 			case len(p.Ridge) == 0:
-				want[pipe+" coupling"]++
+				want["coupling "+pipe]++
 			case a.Number == 1 || a.Number == len(p.Arches):
-				want[pipe+" tee"]++
+				want["tee "+pipe]++
 			default:
-				want[pipe+" cross"]++
+				want["cross "+pipe]++
 			}
 		}
 	}

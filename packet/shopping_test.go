@@ -49,3 +49,33 @@ func TestItemRows(t *testing.T) {
 		t.Errorf("%q, %q", row.Cells, row.Note)
 	}
 }
+
+// What the spec owns and prices by the names it reads is what the list takes off and adds up: an invented tunnel of four arches on two tees and two crosses.
+func TestListKnowsTheSpecsNames(t *testing.T) {
+	plan := solved(t, []byte(`hoopwright: 1
+title: Own and priced
+units: imperial
+tunnel: {arches: 4, spacing: 4 ft, opening: {width: 4 ft, height: 6 ft 6 in}}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft 3 in}
+site: {outlets: [{name: wall, at: [0 ft, 0 ft], circuit: wall, sockets: 1}]}
+power: {circuits: {wall: {volts: 120 V, breaker: 15 A, gfci: true}}}
+lights: {wraps: [{where: legs, string: mini led 100 warm}]}
+stock:
+  sell: [{item: cross pvc sch40 1/2 in, price: 1.20}, {item: zip ties 100, price: 3}, {item: "16 AWG", length: 15 ft, price: 7}]
+  own: [{item: tee pvc sch40 1/2 in, count: 2}, {item: three-way tap, count: 1}, {item: marking paint, count: 1}, {item: stake cap, count: 3}]
+`))
+	listed := map[string]stock.Item{}
+	for _, i := range plan.Shopping {
+		listed[i.Item] = i
+	}
+	for name, own := range map[string]int{"tee pvc sch40 1/2 in": 2, "three-way tap": 1, "marking paint": 1, "stake cap": 3} {
+		if i := listed[name]; i.Own != own || i.Buy != i.Need-own {
+			t.Errorf("%s: %+v, want %d owned", name, i, own)
+		}
+	}
+	for name, price := range map[string]float64{"cross pvc sch40 1/2 in": 1.20, "zip ties 100": 3, "16 AWG 15 ft": 7} {
+		if i := listed[name]; !i.Priced || i.Price != price {
+			t.Errorf("%s: %+v, want it at %v", name, i, price)
+		}
+	}
+}

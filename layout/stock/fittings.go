@@ -8,7 +8,7 @@ import (
 )
 
 // fittings lists what joins the pipe: at each crown a tee where the ridge ends, a cross where it goes on, a coupling where there is
-// no ridge; couplings within legs; bushings where the ridge is of another size.
+// no ridge; couplings within legs; bushings where the ridge is of another size. They go by the names that the spec's stock has for them.
 func (b *basket) fittings(in Input) {
 	var order []string
 	tees, crosses, couplings := map[string]int{}, map[string]int{}, map[string]int{}
@@ -32,9 +32,9 @@ func (b *basket) fittings(in Input) {
 	}
 	sockets := 0
 	for _, pipe := range order {
-		b.add(Item{Item: pipe + " tee", Need: tees[pipe], Unit: "each", Where: wherePipe, Why: "crown of each end arch, three plain sockets"})
-		b.add(Item{Item: pipe + " cross", Need: crosses[pipe], Unit: "each", Where: wherePipe, Why: "crown of each arch between, four plain sockets"})
-		b.add(Item{Item: pipe + " coupling", Need: couplings[pipe], Unit: "each", Where: wherePipe, Why: "joins two sticks end to end"})
+		b.add(Item{Item: "tee " + pipe, Need: tees[pipe], Unit: "each", Where: wherePipe, Why: "crown of each end arch, three plain sockets"})
+		b.add(Item{Item: "cross " + pipe, Need: crosses[pipe], Unit: "each", Where: wherePipe, Why: "crown of each arch between, four plain sockets"})
+		b.add(Item{Item: "coupling " + pipe, Need: couplings[pipe], Unit: "each", Where: wherePipe, Why: "joins two sticks end to end"})
 		sockets += 3*tees[pipe] + 4*crosses[pipe] + 2*couplings[pipe]
 	}
 	for _, j := range bushings(in) {

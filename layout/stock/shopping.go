@@ -99,18 +99,20 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 	}
 	for _, l := range lines {
 		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Need: l.need, Own: l.own, Buy: l.need - l.own, Where: where,
-			Unit: Sold(l.length, s.Units) + " " + unit, Why: "as the cut sheet shows"}
+			Unit: Sold(l.length, s.Units) + " " + unit}
+		var why []string
 		for _, offered := range o.sells {
 			if offered.length == l.length && offered.priced {
 				i.Price, i.Priced = offered.price, true
 			}
 		}
 		if o.assumed {
-			i.Why += "; the length is assumed, none was named"
+			why = append(why, "the length is assumed, none was named")
 		}
 		if l.own == l.need {
-			i.Why += "; from the shed"
+			why = append(why, "from the shed")
 		}
+		i.Why = strings.Join(why, "; ")
 		b.items = append(b.items, i)
 	}
 }
@@ -154,10 +156,10 @@ func (b *basket) cords(in Input) {
 				n++
 			}
 		}
-		b.add(Item{Item: name, Need: n, Unit: "each", Where: whereElectrical, Why: "outdoor extension cord, three-wire, from outlet to chain"})
+		b.add(Item{Item: name, Need: n, Unit: "each", Where: whereElectrical, Why: "three-wire extension cord, for outdoor use"})
 	}
-	b.add(Item{Item: "outlet tap", Need: in.Taps, Unit: "each", Where: whereElectrical, Why: "for outdoor use, where more chains start than an outlet has sockets"})
-	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box over each joint of cord and string"})
+	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: "each", Where: whereElectrical, Why: "one plug, three sockets, for outdoor use"})
+	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box, one over the end of each cord"})
 }
 
 // bushingNote says so where the ridge pipe does not fit the crown fittings.

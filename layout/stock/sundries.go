@@ -92,13 +92,13 @@ func (b *basket) sundries(in Input) {
 		per, unit = measure.Metre, "m"
 	}
 	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
-		Why: fmt.Sprintf("%d guys with knots; cord of 1/8 in (3 mm) or more that does not stretch, of a colour people see", guys)})
+		Why: fmt.Sprintf("%d guys; cord of 1/8 in (3 mm) or more, bright, that does not stretch", guys)})
 	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries, Why: "one on each guy"})
 	ties := withSpares(in.Ties, in.Spec.Stock.Spares)
-	b.add(Item{Item: "zip tie, 8 in (200 mm), for outdoors", Need: (ties + tiesInBag - 1) / tiesInBag, Unit: fmt.Sprintf("bag of %d", tiesInBag), Where: whereSundries,
-		Why: fmt.Sprintf("%d with spares", ties)})
-	b.add(Item{Item: "white marking paint", Need: (len(in.Stakes) + stakesToPaint - 1) / stakesToPaint, Unit: "can", Where: whereSundries,
-		Why: "marks every stake for the locating service, which asks for white"})
+	b.add(Item{Item: fmt.Sprintf("zip ties %d", tiesInBag), Need: (ties + tiesInBag - 1) / tiesInBag, Unit: "bag", Where: whereSundries,
+		Why: fmt.Sprintf("8 in (200 mm), for outdoors; %d with spares", ties)})
+	b.add(Item{Item: "marking paint", Need: (len(in.Stakes) + stakesToPaint - 1) / stakesToPaint, Unit: "can", Where: whereSundries,
+		Why: "white, as the locating service asks; marks every stake"})
 	b.add(Item{Item: "flagging tape", Need: (in.Spec.Tunnel.Arches + archesToRoll - 1) / archesToRoll, Unit: "roll", Where: whereSundries,
 		Why: "flags on pipe, guys and stakes"})
 }
