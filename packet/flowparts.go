@@ -64,6 +64,14 @@ func (f *flow) framed(title string, fill func(*flow)) {
 	f.room = rest
 }
 
+// together sets what fill sets on one page where it is no higher than most.
+func (f *flow) together(most paper.Length, fill func(*flow)) {
+	if h := f.height(f.room.W, fill); h <= most {
+		f.need(h)
+	}
+	fill(f)
+}
+
 // height returns the height of what fill sets at a width.
 func (f *flow) height(width paper.Length, fill func(*flow)) paper.Length {
 	const endless = 1e5

@@ -11,33 +11,26 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// labels sets what the plan took each label to say, with blanks for what it does say: on one page where there are few.
+// labels sets what the plan took each label to say, with blanks for what it does say.
 func (f *flow) labels() {
 	lights, cords := f.b.stringLabels(), f.b.cordLabels()
 	if len(lights)+len(cords) == 0 {
 		return
 	}
-	set := func(f *flow) {
-		f.heading("Read the labels: the label wins", 45)
-		f.text("Under each figure that the plan took write what the label says. Every string, supply and cord must be marked for outdoor use and carry a testing mark.", paper.Body)
-		f.gap(1)
-		number := func(head string, width paper.Length) place.Column {
-			return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
-		}
-		f.table(place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string"}, number("Lit length", 29), number("Plug to socket", 29), number("Bulbs", 16),
-			number("Volts", 19), number("Watts", 19), number("Most end to end", 24)}}, lights)
-		f.gap(3)
-		f.table(place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Cord"}, number("Carries", 54), number("Wires", 54)}}, cords)
+	f.heading("Read the labels: the label wins", 45)
+	f.text("Under each figure that the plan took write what the label says. Every string, supply and cord must be marked for outdoor use and carry a testing mark.", paper.Body)
+	f.gap(1)
+	number := func(head string, width paper.Length) place.Column {
+		return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
 	}
-	const few = 150 // mm
-	if h := f.height(f.room.W, set); h < few {
-		f.need(h)
-	}
-	set(f)
+	f.table(place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string"}, number("Lit length", 29), number("Plug to socket", 29), number("Bulbs", 16),
+		number("Volts", 19), number("Watts", 19), number("Most end to end", 24)}}, lights)
+	f.gap(3)
+	f.table(place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Cord"}, number("Carries", 54), number("Wires", 54)}}, cords)
 }
 
 // labelRow is the height of a row with room to write under its figures.
-const labelRow paper.Length = 15
+const labelRow paper.Length = 13.5
 
 // stringLabels lists each kind of light string that hangs.
 func (b *binder) stringLabels() []place.Row {

@@ -23,12 +23,19 @@ func (b *binder) shoppingList() []leaf {
 	f.table(shoppingTable(), b.shoppingRows())
 	f.gap(2)
 	f.text(b.spares(), paper.Body)
-	f.labels()
-	f.gap(3)
+	f.together(150, func(f *flow) {
+		f.labels()
+		f.gap(3)
+		f.buyerAsks()
+	})
+	return f.leaves
+}
+
+// buyerAsks ends the list.
+func (f *flow) buyerAsks() {
 	f.framed("Stop and ask when", func(f *flow) {
 		f.text("A thing comes in another length, size or count than this list says. A label says less length, more watts, fewer end to end, or indoor use only. A thing is not to be had: bring nothing else in its place before you have asked.", paper.Body)
 	})
-	return f.leaves
 }
 
 func shoppingTable() place.Table {
@@ -36,14 +43,14 @@ func shoppingTable() place.Table {
 		return place.Column{Head: head, Width: width, Align: paper.AtRight, Lettering: l}
 	}
 	return place.Table{Columns: []place.Column{
-		{Tick: true, Width: 10}, {Head: "Item", Lettering: paper.Strong}, number("Need", 16, paper.CellSmall), number("Own", 15, paper.CellSmall),
-		number("Buy", 19, paper.StakeName), number("Each", 20, paper.CellSmall), number("Sum", 24, paper.CellSmall), {Head: "Paid", Width: 24},
+		{Tick: true, Width: 10}, {Head: "Item", Lettering: paper.Strong}, number("Need", 16, paper.CellSmall), number("Own", 16, paper.CellSmall),
+		number("Buy", 19, paper.StakeName), number("Each", 18, paper.CellSmall), number("Sum", 22, paper.CellSmall), {Head: "Paid", Width: 22},
 	}}
 }
 
 // stores are the headings of the places where things are bought.
 var stores = map[string]string{
-	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Cords and plugs", "sundries": "Sundries",
+	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Cords, three-wire, and plugs: all for outdoor use", "sundries": "Sundries",
 }
 
 // shoppingRows are the list's lines under their stores, a sum for each store, and the total.
@@ -87,7 +94,7 @@ func (b *binder) shoppingRows() []place.Row {
 
 // itemRow is one line of the list; prices that are not known stay blank, to be written in.
 func itemRow(i stock.Item) place.Row {
-	row := place.Row{Cells: []string{"", strings.ReplaceAll(i.Item, "mm2", "mm²"), fmt.Sprint(i.Need), fmt.Sprint(i.Own), fmt.Sprint(i.Buy), "", ""}}
+	row := place.Row{Cells: []string{"", itemName(i), fmt.Sprint(i.Need), fmt.Sprint(i.Own), fmt.Sprint(i.Buy), "", ""}}
 	if i.Own == 0 {
 		row.Cells[3] = "–"
 	}
@@ -96,20 +103,28 @@ func itemRow(i stock.Item) place.Row {
 	} else if i.Priced {
 		row.Cells[5], row.Cells[6] = fmt.Sprintf("%.2f", i.Price), fmt.Sprintf("%.2f", float64(i.Buy)*i.Price)
 	}
-	row.Note = i.Why
-	if u := unitWords(i); u != "" {
-		row.Note = u + "; " + i.Why
-	}
+	row.Note = strings.TrimSuffix(unitWords(i)+"; "+i.Why, "; ")
+	row.Note = strings.TrimPrefix(row.Note, "; ")
 	return row
+}
+
+// itemName is what the list calls an item; what is sold by length says by what.
+func itemName(i stock.Item) string {
+	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
+	switch i.Unit {
+	case "ft":
+		return name + ", feet"
+	case "m":
+		return name + ", metres"
+	}
+	return name
 }
 
 // unitWords is what one of the item is, where its name does not say so.
 func unitWords(i stock.Item) string {
 	switch {
-	case i.Unit == "each", strings.HasSuffix(i.Unit, "stick"), strings.HasSuffix(i.Unit, "bar"):
+	case i.Unit == "each", i.Unit == "ft", i.Unit == "m", strings.HasSuffix(i.Unit, "stick"), strings.HasSuffix(i.Unit, "bar"):
 		return ""
-	case i.Unit == "ft", i.Unit == "m":
-		return fmt.Sprintf("%d %s in all", i.Buy, i.Unit)
 	}
 	return "each a " + i.Unit
 }
@@ -120,5 +135,5 @@ func (b *binder) spares() string {
 	if share <= 0 {
 		return "No spares are counted."
 	}
-	return fmt.Sprintf("Spares: %s more light strings and zip ties than hang, rounded up. No spare pipe, fittings or stakes are counted.", measure.Percent(share))
+	return fmt.Sprintf("Spares counted: %s of strings and ties, rounded up; none of pipe, fittings and stakes.", measure.Percent(share))
 }

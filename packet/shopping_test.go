@@ -13,7 +13,7 @@ func TestShoppingListOfTheGarden(t *testing.T) {
 	plan := example(t, "garden.yaml")
 	doc := sheetOf(t, plan, "shopping")
 	words := said(doc)
-	for _, want := range []string{"60.90", "78.40", "38.40", "Total, USD", "177.70", "Spares: 5 %", "12 to hang, 1 spare", "Pipe and fittings", "Sundries", "label:", "13 A or more", "Stop and ask when"} {
+	for _, want := range []string{"60.90", "78.40", "38.40", "Total, USD", "177.70", "Spares counted: 5 %", "12 to hang, 1 spare", "Pipe and fittings", "Sundries", "label:", "13 A or more", "Stop and ask when"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("the list does not say %q", want)
 		}
@@ -45,7 +45,7 @@ func TestItemRows(t *testing.T) {
 	if row := itemRow(stock.Item{Item: "tee", Need: 3, Own: 3, Unit: "each"}); row.Cells[4] != "–" || row.Cells[6] != "–" {
 		t.Errorf("an owned item: %q", row.Cells)
 	}
-	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: "ft", Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Note != "34 ft in all; 4 guys" {
+	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: "ft", Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Cells[1] != "guy line, feet" || row.Cells[4] != "34" || row.Note != "4 guys" {
 		t.Errorf("%q, %q", row.Cells, row.Note)
 	}
 }

@@ -36,6 +36,7 @@ const (
 	padSide    paper.Length = 1.8 // left and right of a cell's text
 	padAbove   paper.Length = 1.2 // above its capitals and below its descenders
 	tickMargin paper.Length = 1.2 // above and below a tick box
+	noteCloser paper.Length = 0.8 // of the room above a note that is left out
 )
 
 // Fitted returns the table with every column's width set for the total width: a column without one gets what its longest cell needs where that is

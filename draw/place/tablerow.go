@@ -71,7 +71,10 @@ func (t Table) noteAcross(r Row) paper.Length {
 	return t.Columns[0].Width + w + 2*padSide
 }
 
-func (t Table) noteHeight(r Row) paper.Length { return linesHeight(t.noteLines(r), paper.Floor) }
+// noteHeight returns the height of a row's note, which stands closer to the row's cells than rows do to each other.
+func (t Table) noteHeight(r Row) paper.Length {
+	return max(0, linesHeight(t.noteLines(r), paper.Floor)-noteCloser)
+}
 
 func linesHeight(lines []string, l paper.Lettering) paper.Length {
 	if len(lines) == 0 {
@@ -177,7 +180,7 @@ func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length 
 			at += c.Width
 		}
 		first := t.Columns[0].Width
-		setLines(page, paper.Rect{X: x + first, Y: y + h - t.noteHeight(r), W: t.width() - first}, t.noteLines(r), paper.AtLeft, paper.Floor)
+		setLines(page, paper.Rect{X: x + first, Y: y + h - t.noteHeight(r) - noteCloser, W: t.width() - first}, t.noteLines(r), paper.AtLeft, paper.Floor)
 	}
 	across := paper.Length(0)
 	if r.Heading != "" {

@@ -100,19 +100,14 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 	for _, l := range lines {
 		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Need: l.need, Own: l.own, Buy: l.need - l.own, Where: where,
 			Unit: Sold(l.length, s.Units) + " " + unit}
-		var why []string
 		for _, offered := range o.sells {
 			if offered.length == l.length && offered.priced {
 				i.Price, i.Priced = offered.price, true
 			}
 		}
 		if o.assumed {
-			why = append(why, "the length is assumed, none was named")
+			i.Why = "the length is assumed, none was named"
 		}
-		if l.own == l.need {
-			why = append(why, "from the shed")
-		}
-		i.Why = strings.Join(why, "; ")
 		b.items = append(b.items, i)
 	}
 }
@@ -156,9 +151,9 @@ func (b *basket) cords(in Input) {
 				n++
 			}
 		}
-		b.add(Item{Item: name, Need: n, Unit: "each", Where: whereElectrical, Why: "three-wire extension cord, for outdoor use"})
+		b.add(Item{Item: name, Need: n, Unit: "each", Where: whereElectrical})
 	}
-	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: "each", Where: whereElectrical, Why: "one plug, three sockets, for outdoor use"})
+	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: "each", Where: whereElectrical})
 	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box, one over the end of each cord"})
 }
 
