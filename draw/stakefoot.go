@@ -1,12 +1,15 @@
 package draw
 
 import (
+	"slices"
+
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 )
 
-// foot draws the ground bar and what the signs mean, under the picture.
+// foot draws the ground bar and what the signs on this page mean, under the picture.
 func (d *stakeSheet) foot(r paper.Rect) {
 	unit, word := float64(measure.Foot), "ft"
 	if d.units() == measure.Metric {
@@ -24,28 +27,17 @@ func (d *stakeSheet) foot(r paper.Rect) {
 	}
 	page := d.b.Page
 	sign("stake", func(at paper.Point) { page.Fill(paper.Circle(at, stakeRadius), paper.Black) })
-	guys := false
-	for _, s := range d.stakes {
-		guys = guys || s.Guy
+	if slices.ContainsFunc(d.stakes, func(s ground.Stake) bool { return s.Guy }) {
+		sign("guy stake", func(at paper.Point) { page.Fill(diamond(at), paper.Black) })
 	}
-	if guys {
-		sign("guy stake", func(at paper.Point) {
-			page.Fill(paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius})), paper.Black)
-		})
-	}
-	if len(d.ground.Marks) > 0 {
+	if slices.ContainsFunc(d.ground.Marks, d.pictured) {
 		sign("mark", func(at paper.Point) {
 			page.Stroke(paper.Circle(at, markRadius), paper.Thick)
 			page.Line(at.Sub(paper.Point{X: markRadius}), at.Add(paper.Point{X: markRadius}), paper.Thin)
 			page.Line(at.Sub(paper.Point{Y: markRadius}), at.Add(paper.Point{Y: markRadius}), paper.Thin)
 		})
 	}
-	if len(d.spec.Site.Outlets) > 0 {
-		sign("outlet", func(at paper.Point) {
-			page.Stroke(paper.Circle(at, 1.8), paper.Thin)
-			for _, dx := range []paper.Length{-0.6, 0.6} {
-				page.Line(at.Add(paper.Point{X: dx, Y: -0.8}), at.Add(paper.Point{X: dx, Y: 0.8}), paper.Thin)
-			}
-		})
+	if len(d.plugs) > 0 {
+		sign("outlet", func(at paper.Point) { outletSign(page, at) })
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
 )
 
 // Letter returns the letter that stands for a mark on this sheet: A for the spec's first. L, R and G begin the names of stakes, I and O look
@@ -38,10 +39,15 @@ func (d *stakeSheet) markPlaces() map[string]paper.Point {
 	return places
 }
 
+// pictured reports whether a mark lies in the picture.
+func (d *stakeSheet) pictured(m ground.Mark) bool {
+	return d.room.Inset(markRadius).Contains(d.m.at(m.At))
+}
+
 // markTargets draws the marks that lie on the page.
 func (d *stakeSheet) markTargets() {
 	for _, m := range d.ground.Marks {
-		if at := d.m.at(m.At); d.room.Inset(markRadius).Contains(at) {
+		if at := d.m.at(m.At); d.pictured(m) {
 			d.b.Stroke(paper.Circle(at, markRadius), paper.Thick)
 			d.b.CentreMark(at, markRadius-1.2)
 			d.b.Mark(at, markRadius)
@@ -66,7 +72,7 @@ func (d *stakeSheet) markNames() {
 	for i, m := range d.ground.Marks {
 		at := d.m.at(m.At)
 		name := MarkLetter(i) + " " + m.Name
-		if d.room.Inset(markRadius).Contains(at) {
+		if d.pictured(m) {
 			d.lacks("mark "+name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare}))
 			continue
 		}

@@ -24,8 +24,9 @@ type stakeSheet struct {
 	b       *place.Board
 	room    paper.Rect // of the picture, without its foot
 	names   paper.Lettering
-	later   []panel  // drawn last, over lines that run under them
-	missing []string // what found no place
+	later   []panel       // drawn last, over lines that run under them
+	plugs   []spec.Outlet // the outlets in the picture
+	missing []string      // what found no place
 }
 
 // Draw draws the picture in the room, which must be as large as the one it was laid out for, and returns the names and numbers that
@@ -42,6 +43,7 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.dots(d.b)
 	d.stakeNames(d.b, d.names)
 	d.markTargets()
+	d.outlets()
 	d.rows()
 	d.runningDistances()
 	d.ends()
@@ -49,7 +51,7 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.diagonals()
 	d.ties()
 	d.markNames()
-	d.outlets()
+	d.outletNames()
 	d.siteLines()
 	d.corners()
 	d.siteNames()
@@ -87,7 +89,7 @@ func (d *stakeSheet) dots(b *place.Board) {
 	for _, s := range d.stakes {
 		at := d.at(s)
 		if s.Guy {
-			b.Fill(paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius})), paper.Black)
+			b.Fill(diamond(at), paper.Black)
 			b.Mark(at, guyRadius)
 			continue
 		}
@@ -97,6 +99,11 @@ func (d *stakeSheet) dots(b *place.Board) {
 			b.Stroke(paper.Circle(d.pin(spec.Left, d.Zero), zeroRadius), paper.Thick)
 		}
 	}
+}
+
+// diamond is the sign of a guy stake.
+func diamond(at paper.Point) paper.Path {
+	return paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius}))
 }
 
 // nameSize returns the largest lettering in which the names of the legs' stakes stand outside the row, beside their stakes, save those that a guy

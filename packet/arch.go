@@ -12,18 +12,18 @@ import (
 const mostProfiles = 6
 
 func (b *binder) archProfiles() []leaf {
-	f := b.newFlow("To stand the first arch, measure it, and check every other by it. First read Before you bend.",
+	f := b.newFlow("Stand the first arch, measure it, check the others by it. First read “Before you bend”.",
 		"two tapes, string, marker, mallet, stepladder; three people, gloves, eye protection.")
 	drawn := archGroups(b.plan.Kinds)
 	drawn = drawn[:min(len(drawn), mostProfiles)]
+	first := b.plan.Kinds[0]
 	for i, g := range drawn {
 		if i > 0 {
 			f.turn()
 		}
 		b.profile(f, g)
 	}
-	first := b.plan.Kinds[0]
-	words := f.fill([]string{b.legend(drawn[0].drawn), b.bendWords()}) // under the picture, or where next there is room
+	words := f.fill([]string{b.legend(first), b.bendWords()}) // under the picture, or where next there is room
 	f.turn()
 	b.archFindings(f)
 	b.raisingWords(f, first)
@@ -55,12 +55,12 @@ func (f *flow) fill(paragraphs []string) []string {
 
 // profile draws one picture under its heading.
 func (b *binder) profile(f *flow, g archGroup) {
-	title := archNames(g.numbers()) + ", seen from the entrance"
-	if len(g.kinds) > 1 {
-		title += "; figures of " + strings.ToLower(archNames(g.drawn.Numbers))
+	title := sentence(arches(g.numbers())) + ", seen from the entrance"
+	if len(g) > 1 {
+		title += "; figures of " + arches(g[0].Numbers)
 	}
 	f.text(clip(title, paper.Heading, f.room.W), paper.Heading)
-	p := draw.Profile{Kind: g.drawn, Units: b.spec.Units, OpeningWidth: b.spec.Tunnel.OpeningWidth, OpeningHeight: b.spec.Tunnel.OpeningHeight}
+	p := draw.Profile{Kind: g[0], Units: b.spec.Units, OpeningWidth: b.spec.Tunnel.OpeningWidth, OpeningHeight: b.spec.Tunnel.OpeningHeight}
 	p.Rows, p.RowsWord = b.rowMarks()
 	series := paper.ImperialScales
 	if b.spec.Units == measure.Metric {

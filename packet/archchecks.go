@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 )
 
@@ -17,14 +18,14 @@ func (b *binder) holdPoint(f *flow, groups []archGroup) {
 	u := b.spec.Units
 	var rows []place.Row
 	for _, g := range groups {
-		k := g.kinds[0]
-		title := archNames(k.Numbers[:1])
+		k := g[0]
+		title := sentence(arches(k.Numbers[:1]))
 		if n := g.numbers(); len(n) > 1 {
-			title += ", before any other of " + strings.ToLower(archNames(n))
+			title += ", before any other of " + arches(n)
 		}
 		rows = append(rows, place.Row{Heading: title})
 		give := k.GiveOrTake(u)
-		rows = append(rows, limits(u, "Stake to stake at the ground", k.Span, measure.Inch),
+		rows = append(rows, limits(u, "Stake to stake at the ground", k.Span, ground.CheckLimit(u)),
 			limits(u, "Crown, from a string foot to foot up to the pipe's middle", k.Crown, give))
 		if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
 			rows = append(rows, limits(u, fmt.Sprintf("Clear width between the legs, %s up", u.Inches(k.ShoulderHeight)), k.ShoulderWidth, arch.Printed(m.Give.Shoulder, u)))
@@ -38,7 +39,7 @@ func (b *binder) holdPoint(f *flow, groups []archGroup) {
 	f.gap(1)
 	f.signLine("Inside all limits: measured by", "time")
 	f.gap(1)
-	f.text("Every other arch: both feet on the ground, crown within these limits; measure every third.", paper.Body)
+	f.text("All the others: both feet on the ground. Measure the crown of every third; it stays within these limits too.", paper.Body)
 }
 
 // tallTable is the height from which a table is not kept on one page.
@@ -79,7 +80,7 @@ func (b *binder) differences(f *flow, k *arch.Kind) {
 	f.text("Look in this order, put right, measure again. The opposite fault does the opposite.", paper.Body)
 	f.gap(1)
 	f.table(t, rows)
-	f.gap(1)
+	f.gap(2)
 	f.text("Still outside: stop and ask the organiser. Raise no other arch, force nothing.", paper.Strong)
 }
 
@@ -103,12 +104,13 @@ func (b *binder) archFigures(f *flow) {
 	if u == measure.Metric {
 		unit, word = "mm", "millimetres"
 	}
+	bare := func(l measure.Length) string { return strings.TrimSuffix(u.Inches(l), " "+unit) }
 	var lines [][]string
 	var numbers [][]int // of the arches with each line
 	for _, k := range b.plan.Kinds {
 		var line []string
 		for _, l := range []measure.Length{k.Span, k.Crown, k.Clear, k.ShoulderWidth, k.HeadWidth, k.Widest, k.BendRadius} {
-			line = append(line, strings.TrimSuffix(u.Inches(l), " "+unit))
+			line = append(line, bare(l))
 		}
 		at := slices.IndexFunc(lines, func(o []string) bool { return slices.Equal(o, line) })
 		if at < 0 {
@@ -119,12 +121,13 @@ func (b *binder) archFigures(f *flow) {
 	var rows []place.Row
 	for i, line := range lines {
 		slices.Sort(numbers[i])
-		_, names, _ := strings.Cut(archNames(numbers[i]), " ")
-		rows = append(rows, place.Row{Cells: append([]string{names}, line...)})
+		rows = append(rows, place.Row{Cells: append([]string{runs(numbers[i])}, line...)})
 	}
-	t := place.Table{Columns: []place.Column{{Head: "Arches", Lettering: paper.CellSmall}}}
-	for _, head := range []string{"Span", "Crown", "Clear under it", "Clear " + u.Inches(first.ShoulderHeight) + " up", "Clear " + u.Inches(first.HeadHeight) + " up", "Widest", "Bend radius"} {
-		t.Columns = append(t.Columns, place.Column{Head: head, Lettering: paper.CellSmall, Align: paper.AtRight})
+	heads := []string{"Span", "Crown", "Clear under it", "Clear " + bare(first.ShoulderHeight) + " up", "Clear " + bare(first.HeadHeight) + " up", "Widest", "Bend radius"}
+	const names = 30
+	t := place.Table{Columns: []place.Column{{Head: "Arches", Lettering: paper.CellSmall, Width: names}}}
+	for _, head := range heads {
+		t.Columns = append(t.Columns, place.Column{Head: head, Lettering: paper.CellSmall, Align: paper.AtRight, Width: (f.room.W - names) / paper.Length(len(heads))})
 	}
 	f.heading("The figures of all arches, in "+word, min(t.Height(f.room.W, rows), tallTable))
 	f.table(t, rows)

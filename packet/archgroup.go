@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
@@ -11,39 +10,20 @@ import (
 )
 
 // archGroup is arches that one picture serves: the same sticks, span and stakes, and shapes that differ by no more than the give and take of any one.
-type archGroup struct {
-	drawn *arch.Kind // the usual one
-	kinds []*arch.Kind
-}
+// The first of them to stand is drawn, and measured.
+type archGroup []*arch.Kind
 
 // archGroups gathers the kinds, in the order of their lowest numbers.
 func archGroups(kinds []*arch.Kind) []archGroup {
 	var groups []archGroup
 	for _, k := range kinds {
-		i := slices.IndexFunc(groups, func(g archGroup) bool { return sameShape(g.kinds[0], k) })
+		i := slices.IndexFunc(groups, func(g archGroup) bool { return sameShape(g[0], k) })
 		if i < 0 {
-			i, groups = len(groups), append(groups, archGroup{})
+			i, groups = len(groups), append(groups, nil)
 		}
-		groups[i].kinds = append(groups[i].kinds, k)
-	}
-	for i := range groups {
-		groups[i].drawn = usual(groups[i].kinds)
+		groups[i] = append(groups[i], k)
 	}
 	return groups
-}
-
-// usual returns the kind with the most arches, of several such the middle one.
-func usual(kinds []*arch.Kind) *arch.Kind {
-	var most []*arch.Kind
-	for _, k := range kinds {
-		switch {
-		case most == nil || len(k.Numbers) > len(most[0].Numbers):
-			most = []*arch.Kind{k}
-		case len(k.Numbers) == len(most[0].Numbers):
-			most = append(most, k)
-		}
-	}
-	return most[len(most)/2]
 }
 
 // sameShape reports whether two kinds may share a picture.
@@ -70,38 +50,11 @@ const alikeSlope = 2 * measure.Inch
 // numbers returns the arches of the group, rising.
 func (g archGroup) numbers() []int {
 	var list []int
-	for _, k := range g.kinds {
+	for _, k := range g {
 		list = append(list, k.Numbers...)
 	}
 	slices.Sort(list)
 	return list
-}
-
-// archNames says which arches: "Arch 3", "Arches 1, 4 to 6 and 9".
-func archNames(numbers []int) string {
-	var parts []string
-	for i := 0; i < len(numbers); {
-		j := i
-		for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
-			j++
-		}
-		switch {
-		case j == i:
-			parts = append(parts, fmt.Sprint(numbers[i]))
-		case j == i+1:
-			parts = append(parts, fmt.Sprint(numbers[i]), fmt.Sprint(numbers[j]))
-		default:
-			parts = append(parts, fmt.Sprintf("%d to %d", numbers[i], numbers[j]))
-		}
-		i = j + 1
-	}
-	if len(numbers) == 1 {
-		return "Arch " + parts[0]
-	}
-	if n := len(parts); n > 1 {
-		return "Arches " + strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
-	}
-	return "Arches " + parts[0]
 }
 
 // crownFitting names the fitting at the crown of the arches; none with a single stick.

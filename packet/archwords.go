@@ -28,11 +28,9 @@ func (b *binder) raisingWords(f *flow, k *arch.Kind) {
 		}
 	})
 	f.gap(3)
-	var steps []string
 	for i, s := range b.raisingSteps(k) {
-		steps = append(steps, fmt.Sprintf("%d. %s", i+1, s))
+		f.tickStep(i+1, s)
 	}
-	f.ticks(steps)
 }
 
 // raisingSteps are the steps for one arch with its figures.
@@ -95,12 +93,18 @@ func (b *binder) jointWords(k *arch.Kind) string {
 	return s
 }
 
-// guyWords says that the arch is guyed before it is left.
+// guyWords says that the arch is guyed before it is left, and how.
 func (b *binder) guyWords(number int) string {
-	if slices.Contains(b.spec.Guys.Arches, number) {
-		return " until its guys are tied"
+	var names []string
+	for _, s := range b.plan.Stakes {
+		if s.Guy && s.Arch == number {
+			names = append(names, s.Name)
+		}
 	}
-	return ""
+	if len(names) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" until its guys are tied: from both legs, %s above the ground, to %s, just tight", b.spec.Units.Tape(b.spec.Guys.From), strings.Join(names, ", "))
 }
 
 // legend explains the picture's words.
@@ -142,7 +146,7 @@ func (b *binder) bendWords() string {
 	s := fmt.Sprintf("The tightest bend, %s: radius %s at %s of tape from the left foot, %.0f times the pipe's diameter of %s, %.1f %% strain. "+
 		"Limits published for buried pressure pipe, about 250 to 300 diameters, are for decades and do not apply to a garden arch: it works for a season and takes a set. "+
 		"Mark each pipe's inside face and bend it the same way next year.",
-		strings.ToLower(archNames(k.Numbers)), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
+		arches(k.Numbers), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
 	if late := k.Crown - k.SeasonCrown; u.Inches(late) != u.Inches(0) && late > 0 {
 		s += fmt.Sprintf(" Late in the season the crown is about %s lower.", u.Inches(late))
 	}

@@ -18,7 +18,8 @@ func (b *binder) stakePlan() []leaf {
 	w.marking()
 	w.tapes()
 	w.checks()
-	w.driving()
+	w.whole(w.call)
+	w.whole(w.driving)
 	return w.leaves
 }
 
@@ -36,11 +37,7 @@ type stakeWords struct {
 func (w *stakeWords) picture() {
 	plans := draw.StakePlans(w.ground, w.b.spec, w.room)
 	w.letter = plans[0].Letter
-	where := "the next page"
-	if len(plans) > 1 {
-		where = fmt.Sprintf("the page after plan %d", len(plans))
-	}
-	w.text("Begin with step 1 on "+where+".", paper.Body)
+	w.text(fmt.Sprintf("Begin with step 1 on stake plan %d.", len(plans)+1), paper.Body)
 	for i, p := range plans {
 		if i > 0 {
 			w.turn()
@@ -78,47 +75,49 @@ func (w *stakeWords) tie(name string) (ground.Tie, bool) {
 	return ground.Tie{}, false
 }
 
-// found says with which tapes a stake is found, and which check it.
-func (w *stakeWords) found(name string) (how, check string) {
+// found says where the two tapes meet that a stake is found with, and which third tape checks it; nothing where no marks fix it.
+func (w *stakeWords) found(name string) string {
 	t, ok := w.tie(name)
 	if !ok {
-		return "", ""
+		return ""
 	}
-	how = fmt.Sprintf("%s: %s from %s, %s from %s", name, w.tape(t.A), w.mark(t.MarkA), w.tape(t.B), w.mark(t.MarkB))
+	how := fmt.Sprintf("%s from %s meets %s from %s", w.tape(t.A), w.mark(t.MarkA), w.tape(t.B), w.mark(t.MarkB))
 	if t.MarkC != "" {
-		return how + ".", fmt.Sprintf("%s to %s %s", w.mark(t.MarkC), name, w.tape(t.C))
+		return how + fmt.Sprintf(". Check: %s from %s, within %s.", w.tape(t.C), w.mark(t.MarkC), w.limit())
 	}
 	if side, ok := w.ground.SideOf(t); ok {
 		how += fmt.Sprintf(", on your %s as you look from %s to %s", side, w.letter(t.MarkA), w.letter(t.MarkB))
 	}
-	return how + ".", ""
+	return how + "."
 }
 
-// mark names a mark with its letter.
-func (w *stakeWords) mark(name string) string { return w.letter(name) + " " + name }
+// mark names a mark with its letter, which is not left alone at the end of a line.
+func (w *stakeWords) mark(name string) string { return w.letter(name) + "\u00a0" + name }
 
-// step sets one numbered step: a tick box, its number, what to do.
+// step sets the next numbered step.
 func (w *stakeWords) step(text string) {
 	w.number++
-	const left, gap = paper.TickBoxSide + 13, 2.2
-	lines := paper.Body.Wrap(text, w.room.W-left)
-	h := max(paper.TickBoxSide, paper.Length(len(lines))*paper.Body.Leading())
-	r := w.take(h + gap)
-	w.page.TickBox(paper.Point{X: r.X, Y: r.Y})
-	w.page.Text(paper.Point{X: r.X + left - 2.5, Y: r.Y + paper.Body.Ascent()}, paper.AtRight, fmt.Sprint(w.number), paper.Strong)
-	y := r.Y
-	for _, line := range lines {
-		w.page.Text(paper.Point{X: r.X + left, Y: y + paper.Body.Ascent()}, paper.AtLeft, line, paper.Body)
-		y += paper.Body.Leading()
-	}
+	w.tickStep(w.number, text)
+}
+
+// whole sets what fill sets on one page: this one if there is room for all of it, else a new one.
+func (w *stakeWords) whole(fill func()) {
+	f, number := w.flow, w.number
+	h := f.height(f.room.W, func(trial *flow) {
+		w.flow = trial
+		fill()
+	})
+	w.flow, w.number = f, number
+	w.need(h)
+	fill()
 }
 
 // warning sets a warning in a thick frame; it comes before the step it is for.
 func (w *stakeWords) warning(text string) {
-	const pad = 2
+	const pad, below = 2, 3
 	lines := paper.Strong.Wrap(text, w.room.W-2*pad)
-	r := w.take(paper.Length(len(lines))*paper.Strong.Leading() + 2*pad + 2)
-	r.H -= 2
+	r := w.take(paper.Length(len(lines))*paper.Strong.Leading() + 2*pad - 0.8 + below) // the last line's leading is room enough under it
+	r.H -= below
 	w.page.Stroke(paper.Box(r), paper.Thick)
 	w.page.Paragraph(paper.Rect{X: r.X + pad, Y: r.Y + pad, W: r.W - 2*pad, H: r.H}, text, paper.Strong)
 }

@@ -135,7 +135,7 @@ func TestStakePlanFitsTheYard(t *testing.T) {
 		"two marks":          {"on your", "First tape"},
 		"one mark":           {"Choose two marks", "Square at L1"},
 		"lone and guyed":     {"Guy stake", "Choose two marks"},
-		"longer than a tape": {"tape 2 of 2: zero at L20", "Next zero: R20"},
+		"longer than a tape": {"tape 2 of 2: zero at L20", "Next zero: paint R20"},
 	} {
 		_, pages := stakeTexts(t, name, []byte(stakeYards[name]))
 		whole := strings.Join(pages, "\n")
@@ -159,8 +159,19 @@ func TestStakePlanFitsTheYard(t *testing.T) {
 	}
 }
 
+// The tapes to bring reach every figure of the table of tapes: garden 42′-9″ at most, schoolyard 18 724 mm, the park 100′-0″. Usual tape sizes are common practice,
+// no source.
+func TestTapesToBring(t *testing.T) {
+	for name, want := range map[string]string{"garden.yaml": "two tapes of 50 ft", "schoolyard.yaml": "two tapes of 20 m", "parkwalk.yaml": "two tapes of 100 ft"} {
+		_, pages := stakeTexts(t, name, specs(t)[name])
+		if !strings.Contains(strings.Join(pages, "\n"), want) {
+			t.Errorf("%s: nothing says %q", name, want)
+		}
+	}
+}
+
 func TestRuns(t *testing.T) {
-	for want, numbers := range map[string][]int{"4": {4}, "1 and 2": {1, 2}, "1 to 5": {1, 2, 3, 4, 5}, "1, 3, 5": {1, 3, 5}, "1 and 4 to 6": {1, 4, 5, 6}} {
+	for want, numbers := range map[string][]int{"4": {4}, "1 and 2": {1, 2}, "1 to 5": {1, 2, 3, 4, 5}, "1, 3 and 5": {1, 3, 5}, "1, 4 to 6 and 9": {1, 4, 5, 6, 9}, "1 and 4 to 6": {1, 4, 5, 6}} {
 		if got := runs(numbers); got != want {
 			t.Errorf("%v is written %q, want %q", numbers, got, want)
 		}

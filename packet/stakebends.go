@@ -14,17 +14,14 @@ import (
 func (w *stakeWords) markLone() {
 	l1, r1, _, _ := w.ends()
 	width := w.tape(ground.Between(l1, r1))
-	if how, check := w.found(l1.Name); how != "" {
-		w.step("Paint L1 where two tapes meet. " + how + checkWords(check, w.limit()))
-		how, check = w.found(r1.Name)
-		w.step(fmt.Sprintf("Paint R1. %s%s Across to L1: %s.", how, checkWords(check, w.limit()), width))
-	} else {
-		w.step("Paint L1 where the organiser wants the left foot.")
-		w.step(fmt.Sprintf("Paint R1 %s from L1, where the organiser wants the right foot.", width))
+	if how := w.found(l1.Name); how != "" {
+		w.step("Paint L1 where " + how)
+		w.step(fmt.Sprintf("Paint R1 where %s Across to L1: %s.", w.found(r1.Name), width))
+		return
 	}
-	if how, _ := w.found(l1.Name); how == "" {
-		w.guysByLegs()
-	}
+	w.step("Paint L1 where the organiser wants the left foot.")
+	w.step(fmt.Sprintf("Paint R1 %s from L1, where the organiser wants the right foot.", width))
+	w.guysByLegs()
 }
 
 // markBend sets out a tunnel that bends: pair by pair, for no tape lies along a bend.

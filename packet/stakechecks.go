@@ -23,10 +23,11 @@ func (w *stakeWords) checks() {
 	} else {
 		list = w.bendChecks()
 	}
+	w.gap(2)
 	w.heading(fmt.Sprintf("Check the dots: each within %s", w.limit()), 40)
-	w.text("In this order, with the dots still paint: measure, write, move what is off, measure again.", paper.Body)
+	w.text("In this order, with the dots still paint: measure, write, move what is off, measure again. Where one row stands for many, measure them all and write the worst.", paper.Body)
 	w.gap(1)
-	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "Measure", Width: 44}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight}, {Head: "Measured", Width: 25}, {Head: "If it is off"}, {Tick: true, Width: 9.7}}}
+	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "Measure", Width: 42}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight}, {Head: "Measured", Width: 25}, {Head: "If it is off"}, {Tick: true, Width: 9.7}}}
 	var rows []place.Row
 	for _, c := range list {
 		rows = append(rows, place.Row{Cells: []string{c.what, c.want, "", c.off}})
@@ -86,7 +87,7 @@ func (w *stakeWords) slide(shrinks ground.Diagonal) string {
 	if w.units == measure.Metric {
 		unit = 10
 	}
-	return fmt.Sprintf("Slide the whole R row along its line, toward the exit if %s to %s is the longer, else back: %s for each %s of difference.",
+	return fmt.Sprintf("Slide the R row along its line, to the exit if %s–%s is longer, else back: %s for each %s of difference.",
 		shrinks.From, shrinks.To, w.units.Inches(measure.Length(share)*unit), w.units.Inches(unit))
 }
 
@@ -156,7 +157,7 @@ func (w *stakeWords) bayChecks(diagonals []ground.Diagonal) (list []stakeCheck) 
 		if len(g.numbers) > 1 {
 			what += fmt.Sprintf("\nand so bays %s", runs(g.numbers))
 		}
-		list = append(list, stakeCheck{what, g.text, "Read both row tapes again for that bay."})
+		list = append(list, stakeCheck{what, g.text, "Read the row tapes again there."})
 	}
 	return list
 }
@@ -193,39 +194,4 @@ func (w *stakeWords) bayByBay() {
 		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
 	}
 	w.table(t, rows)
-}
-
-// arches names arches by their numbers: "arch 3", "arches 1, 4 to 6".
-func arches(numbers []int) string {
-	if len(numbers) == 1 {
-		return fmt.Sprintf("arch %d", numbers[0])
-	}
-	return "arches " + runs(numbers)
-}
-
-// runs prints rising numbers with their runs: 1, 4 to 6, 9.
-func runs(numbers []int) string {
-	var words []string
-	for i := 0; i < len(numbers); {
-		k := i
-		for k+1 < len(numbers) && numbers[k+1] == numbers[k]+1 {
-			k++
-		}
-		switch {
-		case k == i:
-			words = append(words, fmt.Sprint(numbers[i]))
-		case k == i+1:
-			words = append(words, fmt.Sprint(numbers[i]), fmt.Sprint(numbers[k]))
-		default:
-			words = append(words, fmt.Sprintf("%d to %d", numbers[i], numbers[k]))
-		}
-		i = k + 1
-	}
-	if len(words) == 2 {
-		return words[0] + " and " + words[1]
-	}
-	if len(words) == 2 {
-		return words[0] + " and " + words[1]
-	}
-	return strings.Join(words, ", ")
 }

@@ -10,9 +10,7 @@ import (
 
 // driving writes how the stakes go in.
 func (w *stakeWords) driving() {
-	w.turn()
-	w.text("Then, on the build day: drive", paper.Heading)
-	w.gap(0.5)
+	w.heading("Then, on the build day: drive", 0)
 	w.text("Bring: stakes and caps, hammer, level, ribbon, coloured tape, gloves, eye protection, the locating ticket.", paper.Body)
 	w.gap(1)
 	warn := "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: cap it at once."
@@ -20,11 +18,11 @@ func (w *stakeWords) driving() {
 		warn += fmt.Sprintf(" %s overhead: keep bars and ladders %s away.", l.Name, w.units.Room(l.Keep))
 	}
 	w.warning(warn)
-	w.step("Hold. The ticket is good today and no dot lies within " + w.keep() + " of a marked line.\nSigned _________________________")
+	w.step("Hold. The ticket is good today and no dot lies within " + w.keep() + " of a marked line.\nSigned ____________________ date ____________")
 	w.step("Tape round every bar at its depth, measured from its point. Drive until the tape meets the ground. Then this much shows:")
 	w.showing()
 	w.step("Drive the L stakes, then the R stakes" + w.thenGuys() + ". " + w.upright() + " Tie one ribbon on every L stake, two on every R stake.")
-	w.step(fmt.Sprintf("A stake will not go down: pull it and drive it beside the hole. Up to %s from its dot, along or across, changes nothing. Farther: stop and ask. Never cut it, bend it or leave it short.", w.limit()))
+	w.step(fmt.Sprintf("A stake will not go down: pull it and drive it beside the hole, up to %s from its dot. Farther: stop and ask. Never cut it, bend it or leave it short.", w.limit()))
 	w.step("Measure every width again, stake to stake at the ground: " + w.widthWords())
 	w.gap(1)
 	w.warning(fmt.Sprintf("Stop and ask when a check stays more than %s off; a mark is gone or not as named; a dot lies in a hard place, a bed or near a painted or flagged line; a stake moves in the ground by hand; you find a pipe, a cable or a root you cannot miss.", w.limit()))
@@ -95,7 +93,7 @@ func (w *stakeWords) depths() []shown {
 // showing prints how much of each bar shows, large.
 func (w *stakeWords) showing() {
 	list := w.depths()
-	const high, gap, across = 24, 4, 2
+	const high, gap, across = 24, 3, 2
 	for i := 0; i < len(list); i += across {
 		r := w.take(high + gap)
 		wide := (r.W - gap) / across

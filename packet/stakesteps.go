@@ -2,11 +2,13 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -20,7 +22,7 @@ func (w *stakeWords) marking() {
 	}
 	w.text("First, on another day: mark", paper.Heading)
 	w.gap(0.5)
-	w.text("Bring: two long tapes, string, white marking paint, pencil, the phone.", paper.Body)
+	w.text("Bring: two tapes of "+w.tapeSize()+", string, four bricks for its ends, white marking paint, pencil, phone.", paper.Body)
 	w.gap(1)
 	w.warning("Paint only. Nothing goes into the ground until every buried line has been located and marked.")
 	w.step("Stand at the ENTRANCE and look in. L stakes are on your left, R stakes on your right; up the page is straight ahead. " + w.lookAtMarks())
@@ -40,15 +42,39 @@ func (w *stakeWords) marking() {
 	if len(w.ground.Ties) == 0 {
 		w.chooseMarks()
 	}
-	call := "When every check under “Check the dots” is right, call the locating service. Give them the white dots. Ticket ____________ good from ________ to ________. They do not mark private lines: water to a shed, lights, drains."
+	w.step("Check the dots by the table that follows the tapes, while they are still paint.")
+}
+
+// call has the locating service called, once the dots are right.
+func (w *stakeWords) call() {
+	w.heading("When every check is right: call", 30)
+	w.step("Call the locating service and tell them of the white dots.\nTicket ____________________ good from ____________ to ____________")
+	private := "Private lines they do not mark: water to a shed, lights, drains."
 	for _, l := range w.b.spec.Site.Buried {
 		who := l.MarkedBy
 		if who == "" {
 			who = "its owner"
 		}
-		call += fmt.Sprintf(" The %s is marked by %s.", l.Name, who)
+		private += fmt.Sprintf(" Who marks the %s: %s.", l.Name, who)
 	}
-	w.step(call + " Wait until all have marked or answered.")
+	w.step(private + " Ask whoever may know of others.")
+	w.step("Wait until all have marked or answered. A dot near a marked line: stop and ask.")
+}
+
+// tapeSize is the shortest usual tape that reaches all that is taped.
+func (w *stakeWords) tapeSize() string {
+	sizes, unit, word := []measure.Length{25, 50, 100, 200, 300}, measure.Foot, "ft"
+	if w.units == measure.Metric {
+		sizes, unit, word = []measure.Length{10, 20, 30, 50, 100}, measure.Metre, "m"
+	}
+	longest := w.ground.LongestTape(w.units)
+	size := sizes[len(sizes)-1]
+	for _, s := range slices.Backward(sizes) {
+		if longest <= s*unit {
+			size = s
+		}
+	}
+	return fmt.Sprintf("%.0f %s", float64(size), word)
 }
 
 // lookAtMarks has the fixed marks found before the tapes come out.
@@ -68,15 +94,14 @@ func (w *stakeWords) markStraight() {
 	l1, r1, ln, rn := w.ends()
 	row := w.tape(ln.Running - l1.Running)
 	width1, widthN := w.tape(ground.Between(l1, r1)), w.tape(ground.Between(ln, rn))
-	if how, check := w.found(l1.Name); how != "" {
-		w.step("L1 is the zero. Paint it where two tapes meet. " + how + checkWords(check, w.limit()))
-		how, check = w.found(ln.Name)
-		w.step(fmt.Sprintf("Find %s the same way. %s%s", ln.Name, how, checkWords(check, w.limit())))
+	if how := w.found(l1.Name); how != "" {
+		w.step("L1 is the zero. Paint it where " + how)
+		w.step(fmt.Sprintf("Paint %s where %s", ln.Name, w.found(ln.Name)))
 	} else {
 		w.step("L1 is the zero. Paint it where the organiser wants the left side of the entrance.")
 		w.step(fmt.Sprintf("Paint %s %s straight ahead of L1, where the organiser wants the left side of the exit.", ln.Name, row))
 	}
-	w.pins(l1, ln)
+	w.crosses(l1, ln)
 	from, to := w.lineEnd(l1), w.lineEnd(ln)
 	long := len(w.lengths()) > 1
 	if long {
@@ -86,22 +111,21 @@ func (w *stakeWords) markStraight() {
 		w.step(fmt.Sprintf("Pull a string from %s to %s and measure it: %s, within %s. If it is off, find %s again.", from, to, row, w.limit(), ln.Name))
 	}
 	w.step("Lay a tape along the string, its zero at " + from + ", and do not move it. Paint every L stake of the table off this one tape; never measure from dot to dot." + w.offLine() + w.guysOnLine(spec.Left) + w.again(long))
-	if how, check := w.found(r1.Name); how != "" {
-		w.step(fmt.Sprintf("Paint R1 where two tapes meet. %s%s Across to L1: %s.", how, checkWords(check, w.limit()), width1))
-		how, check = w.found(rn.Name)
-		w.step(fmt.Sprintf("Paint %s. %s%s Across to %s: %s.", rn.Name, how, checkWords(check, w.limit()), ln.Name, widthN))
+	if how := w.found(r1.Name); how != "" {
+		w.step(fmt.Sprintf("Paint R1 where %s Across to L1: %s.", how, width1))
+		w.step(fmt.Sprintf("Paint %s where %s Across to %s: %s.", rn.Name, w.found(rn.Name), ln.Name, widthN))
 	} else {
 		w.step(w.squareOff(l1, r1, ln, width1))
 		w.step(fmt.Sprintf("Paint %s where two tapes meet: %s from R1 and %s from %s.", rn.Name, w.tape(ground.Between(r1, rn)), widthN, ln.Name))
 	}
-	w.pins(r1, rn)
+	w.crosses(r1, rn)
 	w.step(fmt.Sprintf("Pull a string from %s to %s.", w.lineEnd(r1), w.lineEnd(rn)))
 	w.nextZeros(spec.Right)
 	w.step("Lay the tape along it, its zero at " + w.lineEnd(r1) + ", and paint every R stake of the table off it." + w.guysOnLine(spec.Right) + w.again(long))
 }
 
-// pins has pins set where the row's string runs beside its end stakes.
-func (w *stakeWords) pins(ends ...ground.Stake) {
+// crosses has crosses painted where the row's string runs beside its end stakes.
+func (w *stakeWords) crosses(ends ...ground.Stake) {
 	var where []string
 	for _, s := range ends {
 		off := w.ground.OffLine(s)
@@ -114,14 +138,14 @@ func (w *stakeWords) pins(ends ...ground.Stake) {
 		}
 	}
 	if len(where) > 0 {
-		w.step("The string does not run through every end stake. Set pins for it: " + strings.Join(where, "; ") + ".")
+		w.step("The string does not run through every end stake. Paint crosses for it: " + strings.Join(where, "; ") + ".")
 	}
 }
 
 // lineEnd names what the string runs through at a stake.
 func (w *stakeWords) lineEnd(s ground.Stake) string {
 	if w.beside(s) != "" {
-		return "the pin at " + s.Name
+		return "the cross at " + s.Name
 	}
 	return s.Name
 }
@@ -140,8 +164,8 @@ func (w *stakeWords) nextZeros(side spec.Side) {
 		if beside := w.beside(s); beside != "" {
 			lies = beside + " from the string, and the tape’s zero on the string beside it"
 		}
-		if how, check := w.found(s.Name); how != "" {
-			w.step(fmt.Sprintf("Next zero: %s%s It lies %s; if not within %s, look for the wrong tape first.", how, checkWords(check, w.limit()), lies, w.limit()))
+		if how := w.found(s.Name); how != "" {
+			w.step(fmt.Sprintf("Next zero: paint %s where %s It lies %s; if not within %s, look for the wrong tape first.", s.Name, how, lies, w.limit()))
 		}
 	}
 }
@@ -163,7 +187,7 @@ func (w *stakeWords) squareOff(l1, r1, ln ground.Stake, width string) string {
 	if sq == (ground.Square{}) {
 		return fmt.Sprintf("Paint R1 %s from L1, square to the left row. The diagonals below are what squares it.", width)
 	}
-	return fmt.Sprintf("Square at L1: put a pin in the left row %s from L1. Hold one tape at L1 and one at the pin: where %s from L1 meets %s from the pin, the line from L1 is square. "+
+	return fmt.Sprintf("Square at L1: paint a cross on the left row %s from L1. Hold one tape at L1 and one at the cross: where %s from L1 meets %s from the cross, the line from L1 is square. "+
 		"Paint R1 on that line, %s from L1.", w.tape(sq.B), w.tape(sq.A), w.tape(sq.C), width)
 }
 
@@ -197,14 +221,6 @@ func (w *stakeWords) guysOnLine(side spec.Side) string {
 		}
 	}
 	return ""
-}
-
-// checkWords turns a check tape into a sentence.
-func checkWords(check, limit string) string {
-	if check == "" {
-		return ""
-	}
-	return " Check: " + check + ", within " + limit + "."
 }
 
 // chooseMarks has two fixed marks chosen and written down where the spec names none.

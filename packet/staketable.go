@@ -15,9 +15,7 @@ import (
 
 // tapes sets one row a stake, in the order a crew walks: on a straight the whole left row off one tape, then the right; on a bend pair by pair.
 func (w *stakeWords) tapes() {
-	w.turn()
-	w.text("Tapes: one row a stake, in the order you walk", paper.Heading)
-	w.gap(0.5)
+	w.heading("Tapes: one row a stake, in the order you walk", 60)
 	w.text(w.tableHead(), paper.Body)
 	w.gap(1.5)
 	names := w.usedMarks()
@@ -44,7 +42,7 @@ func (w *stakeWords) tapes() {
 	case len(names) == 0:
 	case own:
 		for _, m := range names {
-			add(number("From " + w.mark(m)))
+			add(number("From " + w.letter(m) + " " + m))
 		}
 	default:
 		for _, head := range []string{"First tape", "Second tape", "Check tape"} {
@@ -100,6 +98,9 @@ func unbroken(columns []place.Column, rows []place.Row) []place.Column {
 // tableHead reminds of what is needed at the table, so that it can be used without the other pages.
 func (w *stakeWords) tableHead() string {
 	words := []string{"Hold the tape level."}
+	if w.ground.Straight && !w.lone() {
+		words[0] += " Paint by “From zero”."
+	}
 	if w.units == measure.Metric {
 		words = append(words, "All distances are in mm.")
 	}
@@ -111,11 +112,17 @@ func (w *stakeWords) tableHead() string {
 		}
 		words = append(words, "Marks: "+strings.Join(list, ", ")+".")
 	}
-	switch check := " checks it, within " + w.limit() + "."; {
+	find, check := "Two tapes find a stake", " checks it, within "+w.limit()+"."
+	if w.ground.Straight && !w.lone() {
+		find = "Two tapes find a stake again when its dot is lost, and next year"
+	}
+	switch {
 	case len(names) > 3:
-		words = append(words, "Two tapes find a stake; the check tape"+check)
+		words = append(words, find+"; the check tape"+check)
 	case len(names) == 3:
-		words = append(words, "Two tapes find a stake; the one in [ ]"+check)
+		words = append(words, find+"; the one in [ ]"+check)
+	case len(names) > 0:
+		words = append(words, find+".")
 	}
 	var depths []string
 	list := w.depths()
@@ -124,9 +131,9 @@ func (w *stakeWords) tableHead() string {
 		if len(list) > 2 && len(d.names) > 6 {
 			whose = fmt.Sprintf("%s and %d more", strings.Join(d.names[:5], ", "), len(d.names)-5)
 		}
-		depths = append(depths, fmt.Sprintf("%s above the ground on %s", w.units.Inches(d.length-d.depth), whose))
+		depths = append(depths, fmt.Sprintf("%s on %s", w.units.Inches(d.length-d.depth), whose))
 	}
-	words = append(words, "In: driven and capped. Drive until there shows: "+strings.Join(depths, "; ")+".")
+	words = append(words, "In: driven and capped, so much of it above the ground: "+strings.Join(depths, "; ")+".")
 	return strings.Join(words, " ")
 }
 

@@ -85,3 +85,23 @@ func (l Layout) TapeLengths(units measure.System) []TapeLength {
 	}
 	return list
 }
+
+// LongestTape returns the longest distance that anybody tapes while setting out: from a mark, along a row, or across it.
+func (l Layout) LongestTape(units measure.System) measure.Length {
+	longest := measure.Length(0)
+	for _, t := range l.Ties {
+		longest = max(longest, t.A, t.B, t.C)
+	}
+	parts := l.TapeLengths(units)
+	if len(parts) == 0 && len(l.Stations) > 0 { // the whole is checked across, however it bends
+		parts = []TapeLength{{1, len(l.Stations)}}
+	}
+	for _, p := range parts {
+		for _, near := range l.Stakes[2*p.First-2 : 2*p.First] {
+			for _, far := range l.Stakes[2*p.Last-2 : 2*p.Last] {
+				longest = max(longest, Between(near, far))
+			}
+		}
+	}
+	return longest
+}

@@ -67,6 +67,24 @@ func TestOffLine(t *testing.T) {
 	}
 }
 
+// A tunnel 9.6 m long and 2.3 m wide: its diagonal √(9.6² + 2.3²) = 9.872 m is the longest tape, until a mark asks for a longer one. One of 59
+// bays of 1.3 m is taped in three stretches, 26 m at most.
+func TestLongestTape(t *testing.T) {
+	s := &spec.Spec{Units: measure.Metric, Tunnel: spec.Tunnel{Arches: 9, Spacing: 1200, Length: 9600}}
+	l := Lay(s, same(9, 2300), same(9, 2500))
+	if got := l.LongestTape(measure.Metric); math.Abs(float64(got)-9872) > 1 {
+		t.Errorf("longest %v, want the diagonal", got)
+	}
+	l.Ties = []Tie{{Stake: "L1", A: 4000, B: 5000, C: 12345}}
+	if got := l.LongestTape(measure.Metric); got != 12345 {
+		t.Errorf("longest %v, want the check tape", got)
+	}
+	s.Tunnel = spec.Tunnel{Arches: 60, Spacing: 1300, Length: 59 * 1300}
+	if got := float64(Lay(s, same(60, 2300), same(60, 2500)).LongestTape(measure.Metric)); math.Abs(got-math.Hypot(20*1300, 2300)) > 1 {
+		t.Errorf("longest %v, want the diagonal of 20 bays", got)
+	}
+}
+
 // Every bay belongs to one stretch, no stretch is longer than the tape, and one stretch fewer would be.
 func TestTapeLengths(t *testing.T) {
 	for _, tt := range []struct {
