@@ -39,7 +39,7 @@ func (f *elevation) showing() {
 	f.Label(place.Label{At: a.Add(b).Times(0.5), Text: "showing " + number, Lettering: paper.Dimension, Toward: paper.Point{X: 1}, Leader: place.Bare})
 }
 
-// below writes what is under the ground: span, depth and thrust.
+// below writes what is under the ground: span and depth.
 func (f *elevation) below() {
 	k := f.Kind
 	left, right := f.foot(spec.Left), f.foot(spec.Right)
@@ -61,7 +61,6 @@ func (f *elevation) below() {
 	} else {
 		f.Text(paper.Point{X: x - 2, Y: y}, paper.AtRight, depth, paper.Dimension)
 	}
-	f.centred(paper.Point{X: left.X, Y: y}, paper.Point{X: x, Y: y}, 0, f.push(), wordLettering)
 }
 
 // The lines under the ground, from the lower foot: the span's dimension line, and the foot of the last line of words.
@@ -70,18 +69,6 @@ const (
 	lastRow     paper.Length = 24.5
 	underground paper.Length = lastRow + 2
 )
-
-// push says what the pipe does to its stakes.
-func (f *elevation) push() string {
-	k := f.Kind
-	switch {
-	case math.Abs(float64(k.Thrust)) < leastThrust:
-		return "the feet neither push nor pull"
-	case k.Thrust < 0:
-		return fmt.Sprintf("each foot pulls in %s", f.Units.Force(-k.Thrust))
-	}
-	return fmt.Sprintf("each foot pushes out %s", f.Units.Force(k.Thrust))
-}
 
 // leastThrust is the force in N that is worth an arrow.
 const leastThrust = 0.05

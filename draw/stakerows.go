@@ -129,7 +129,8 @@ func (d *stakeSheet) ends() {
 	}
 }
 
-// matchLine draws the line along which two pages match, through an arch's stakes and past them, with its word on the side away from this page's arches.
+// matchLine draws the line along which two pages match, through an arch's stakes and past them, with its word on the side away from
+// this page's arches, or at an end of it.
 func (d *stakeSheet) matchLine(arch int, way float64, word string) {
 	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
 	u := r.Sub(l).Unit()
@@ -137,7 +138,15 @@ func (d *stakeSheet) matchLine(arch int, way float64, word string) {
 	const off, past = 6, 14
 	p, q := l.Add(out.Times(off)).Sub(u.Times(past)), r.Add(out.Times(off)).Add(u.Times(past))
 	d.b.LineRound(p, q, paper.Centre)
-	d.b.Label(place.Label{At: p.Add(q).Times(0.5).Add(out.Times(1)), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader})
+	label := place.Label{At: p.Add(q).Times(0.5).Add(out), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader}
+	placed := d.b.Label(label)
+	for _, end := range []paper.Point{q, p} { // a line at a slant has no room beside it
+		if !placed {
+			label.At, label.Toward = end, end.Sub(p.Add(q).Times(0.5)).Unit()
+			placed = d.b.Label(label)
+		}
+	}
+	d.lacks(word, placed)
 }
 
 // diagonals draws the diagonals.

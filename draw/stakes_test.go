@@ -163,6 +163,34 @@ func roomUnder(p StakePlan) paper.Rect {
 	return room
 }
 
+// The signs under the picture are those that are in it: outlets of the park stand on some of its pages only.
+func TestFootNamesWhatIsDrawn(t *testing.T) {
+	with, without := 0, 0
+	for _, text := range []string{"garden", "parkwalk"} {
+		p := solvedYard(t, text)
+		for _, plan := range StakePlans(p.Ground, p.Spec, letterRoom) {
+			page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+			plan.Draw(page, letterRoom)
+			sign, named := false, false
+			for _, x := range lettered(page) {
+				sign = sign || x.String == "outlet"
+				named = named || strings.HasSuffix(x.String, " outlet")
+			}
+			if sign != named {
+				t.Errorf("%s, plan %d: outlets drawn %v, under the picture %v", text, plan.Page, named, sign)
+			}
+			if sign {
+				with++
+			} else {
+				without++
+			}
+		}
+	}
+	if with == 0 || without == 0 {
+		t.Errorf("%d pages with outlets, %d without: both kinds are to be looked at", with, without)
+	}
+}
+
 // Straight ahead runs up the page and the left row lies left, whichever way the site is turned.
 func TestAheadIsUp(t *testing.T) {
 	for deg := 0; deg < 360; deg += 30 {

@@ -17,13 +17,14 @@ func (b *binder) archProfiles() []leaf {
 	drawn := archGroups(b.plan.Kinds)
 	drawn = drawn[:min(len(drawn), mostProfiles)]
 	first := b.plan.Kinds[0]
+	words := []string{b.legend(first), b.bendWords()} // under the first picture, or where next there is room
 	for i, g := range drawn {
 		if i > 0 {
 			f.turn()
 		}
 		b.profile(f, g)
+		words = f.fill(words)
 	}
-	words := f.fill([]string{b.legend(first), b.bendWords()}) // under the picture, or where next there is room
 	f.turn()
 	b.archFindings(f)
 	b.raisingWords(f, first)

@@ -28,7 +28,7 @@ func (b *binder) holdPoint(f *flow, groups []archGroup) {
 		rows = append(rows, limits(u, "Stake to stake at the ground", k.Span, ground.CheckLimit(u)),
 			limits(u, "Crown, from a string foot to foot up to the pipe's middle", k.Crown, give))
 		if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
-			rows = append(rows, limits(u, fmt.Sprintf("Clear width between the legs, %s up", u.Inches(k.ShoulderHeight)), k.ShoulderWidth, arch.Printed(m.Give.Shoulder, u)))
+			rows = append(rows, limits(u, fmt.Sprintf("Clear between the legs, %s up", u.Inches(k.ShoulderHeight)), k.ShoulderWidth, arch.Printed(m.Give.Shoulder, u)))
 		}
 		rows = append(rows, place.Row{Cells: []string{"Clear under the crown", u.Inches(k.Clear), fmt.Sprintf("%s or more", u.Inches(max(k.Clear-give, 0))), ""}})
 	}
@@ -39,7 +39,7 @@ func (b *binder) holdPoint(f *flow, groups []archGroup) {
 	f.gap(1)
 	f.signLine("Inside all limits: measured by", "time")
 	f.gap(1)
-	f.text("All the others: both feet on the ground. Measure the crown of every third; it stays within these limits too.", paper.Body)
+	f.text("All the others: both feet on the ground; the crown of every third within these limits.", paper.Body)
 }
 
 // tallTable is the height from which a table is not kept on one page.

@@ -65,11 +65,11 @@ func (b *binder) markWords(k *arch.Kind) string {
 	if b.spec.Units == measure.Metric {
 		each = "every 500 mm"
 	}
-	s := fmt.Sprintf("Mark both legs %s from the end that will stand on the ground", each)
+	s := fmt.Sprintf("Mark the legs L and R, and %s up from the end that will stand on the ground", each)
 	if len(b.plan.Lights.Rows) > 0 {
-		s += ", and every row of lights in another colour"
+		s += "; every row of lights in another colour"
 	}
-	return s + ". Name the legs L and R."
+	return s + "."
 }
 
 // jointWords says what goes into what.

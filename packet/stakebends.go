@@ -29,7 +29,7 @@ func (w *stakeWords) markBend() {
 	l1, r1, _, _ := w.ends()
 	width := w.tape(ground.Between(l1, r1))
 	if len(w.ground.Ties) > 0 {
-		w.step("Go in pairs, L1, R1, L2, R2 and on. For each stake hook the two tapes on the two marks that its row of the table names, and paint it where they meet." + w.side())
+		w.step("Go down the table, pair by pair. For each stake hook the two tapes on the two marks that its row of the table names, and paint it where they meet." + w.side())
 		w.step(fmt.Sprintf("After each stake try the check tape, the one in [ ], and after each pair the width in the table: each within %s. If not, find that stake again before going on.", w.limit()))
 		return
 	}

@@ -184,7 +184,7 @@ func (w *stakeWords) bayByBay() {
 	w.gap(1)
 	number := place.Column{Lettering: paper.Cell, Align: paper.AtRight}
 	head := func(s string) place.Column { c := number; c.Head, c.Width = s, 33; return c }
-	t := place.Table{Columns: []place.Column{{Head: "Bay", Lettering: paper.Cell, Width: 32}, head("L to next L"), head("R to next R"), head("L to next R"), head("R to next L"), {Head: "Right", Tick: true, Width: 16}}}
+	t := place.Table{Columns: []place.Column{{Head: "Bay", Lettering: paper.Cell}, head("L to next L"), head("R to next R"), head("L to next R"), head("R to next L"), {Head: "Right", Tick: true, Width: 16}}}
 	var rows []place.Row
 	for _, b := range bays {
 		name := fmt.Sprint(b.first)
@@ -194,4 +194,5 @@ func (w *stakeWords) bayByBay() {
 		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
 	}
 	w.table(t, rows)
+	w.gap(3)
 }

@@ -20,9 +20,12 @@ func (w *stakeWords) marking() {
 			w.gap(1)
 		}
 	}
-	w.text("First, on another day: mark", paper.Heading)
-	w.gap(0.5)
-	w.text("Bring: two tapes of "+w.tapeSize()+", string, four bricks for its ends, white marking paint, pencil, phone.", paper.Body)
+	w.heading("First, on another day: mark", 0)
+	bricks := ""
+	if w.ground.Straight && !w.lone() {
+		bricks = ", four bricks to hold its ends"
+	}
+	w.text("Bring: two tapes of "+w.tapeSize()+", string"+bricks+", white marking paint, pencil, phone.", paper.Body)
 	w.gap(1)
 	w.warning("Paint only. Nothing goes into the ground until every buried line has been located and marked.")
 	w.step("Stand at the ENTRANCE and look in. L stakes are on your left, R stakes on your right; up the page is straight ahead. " + w.lookAtMarks())
@@ -108,7 +111,7 @@ func (w *stakeWords) markStraight() {
 		w.step(fmt.Sprintf("Pull a string from %s to %s.", from, to))
 		w.nextZeros(spec.Left)
 	} else {
-		w.step(fmt.Sprintf("Pull a string from %s to %s and measure it: %s, within %s. If it is off, find %s again.", from, to, row, w.limit(), ln.Name))
+		w.step(fmt.Sprintf("Pull a string from %s to %s, a brick on each end, and measure it: %s, within %s. If it is off, find %s again.", from, to, row, w.limit(), ln.Name))
 	}
 	w.step("Lay a tape along the string, its zero at " + from + ", and do not move it. Paint every L stake of the table off this one tape; never measure from dot to dot." + w.offLine() + w.guysOnLine(spec.Left) + w.again(long))
 	if how := w.found(r1.Name); how != "" {
