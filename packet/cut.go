@@ -33,7 +33,6 @@ func (b *binder) cutSheet() []leaf {
 		c.eachStick()
 	}
 	c.bench()
-	c.whole()
 	c.hold()
 	c.sticks()
 	c.pieces()

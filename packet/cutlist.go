@@ -42,7 +42,7 @@ func (c *cutting) bench() {
 	}
 	c.heading("Lay out", 20)
 	c.ticks(lines)
-	c.gap(0.8)
+	c.whole()
 	c.text(c.proof(), paper.Strong)
 	c.gap(2)
 }
@@ -105,10 +105,6 @@ func (c *cutting) proof() string {
 
 // whole lists the sticks that need no cut.
 func (c *cutting) whole() {
-	near := c.units.Inches(measure.Inch / 8)
-	if c.units == measure.Metric {
-		near = c.units.Inches(3 * measure.Millimetre)
-	}
 	for _, item := range items(c.cuts.Bars) {
 		for _, lot := range c.lots(item) {
 			lot = slices.DeleteFunc(lot, func(b stock.Bar) bool { return !b.Whole() })
@@ -124,10 +120,17 @@ func (c *cutting) whole() {
 				names = append(names, g.kind+" "+places(g.pieces))
 			}
 			c.ticks([]string{fmt.Sprintf("%s of %s stay whole: %s. Measure each: %s, limit ±\u00a0%s. Long: trim it. Short: put it aside to be cut, take another. Name it.",
-				counted(len(lot), barNoun(lot[0])), lot[0].Size(c.units), strings.Join(names, "; "), c.units.Cut(lot[0].Stock), near)})
+				counted(len(lot), barNoun(lot[0])), lot[0].Size(c.units), strings.Join(names, "; "), c.units.Cut(lot[0].Stock), c.near())})
 		}
 	}
-	c.gap(1)
+}
+
+// near is how far a stick may be off that is used as it was sold.
+func (c *cutting) near() string {
+	if c.units == measure.Metric {
+		return c.units.Inches(3 * measure.Millimetre)
+	}
+	return c.units.Inches(measure.Inch / 8)
 }
 
 // pieces sets the list of pieces with their checks.
@@ -143,10 +146,10 @@ func (c *cutting) pieces() {
 		length := c.units.Cut(g.pieces[0].Length)
 		rows = append(rows, place.Row{Cells: []string{g.kind + " " + places(g.pieces), fmt.Sprint(len(g.pieces)), length, from(g)}})
 	}
-	c.heading(fmt.Sprintf("Pieces: limit %s", c.limit()), 30)
+	c.heading(fmt.Sprintf("Pieces: limit %s, used as bought ±\u00a0%s", c.limit(), c.near()), 30)
 	c.table(place.Table{RowMin: 9, Columns: []place.Column{
-		{Head: "Piece"}, {Head: "Count", Lettering: paper.Cell, Align: paper.AtRight, Width: 17}, {Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 31},
-		{Head: "From", Width: 27}, {Head: "Measured", Width: 26}, {Head: "All named", Tick: true, Width: 18}}}, rows)
+		{Head: "Piece"}, {Head: "Count", Lettering: paper.Cell, Align: paper.AtRight, Width: 17}, {Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 37},
+		{Head: "From", Width: 26}, {Head: "Measured", Width: 24}, {Head: "All named", Tick: true, Width: 18}}}, rows)
 }
 
 // sources returns what says where like pieces come from: the letters of their patterns, whole sticks, bought to length.

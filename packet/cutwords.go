@@ -42,7 +42,7 @@ func (c *cutting) eachStick() {
 	}
 	steps := []string{
 		"Cracked, kinked or crushed: put it aside. " + end,
-		"Hook the tape on the left end, once. Mark every number printed above the stick" + allowed + ".",
+		"Hook the tape on the left end, once. Mark every number printed above the stick" + allowed + ". A wrong mark: strike it through, mark anew.",
 		"Draw the mark all round. Cut to the right of it: the mark stays on the piece.",
 		fmt.Sprintf("Measure the first piece: its length is printed inside or under it, limit %s. Off: your blade does not take %s; from here mark one piece at a time, measured from the fresh end.", c.limit(), c.units.Cut(kerf)),
 		"Scrape off every burr, inside and outside: it stops a socket short and cuts wire.",
@@ -94,7 +94,7 @@ func (c *cutting) hold() {
 	c.framed(title, func(f *flow) {
 		home := "Arches 1 and 2 stand plumb. Drive ridge 1 home with the mallet, onto the stop of both crown sockets."
 		if short := c.b.spec.Ridge.Pipe.Socket / 3; short > 0 { // how far a taper of the standard lets a dry pipe in: two thirds
-			home += fmt.Sprintf(" A dry joint that is not driven home is up to %s too long, a bay %s.", c.units.Cut(short), c.units.Cut(2*short))
+			home += fmt.Sprintf(" A bay whose two dry joints are not driven home is up to %s too long.", c.units.Cut(2*short))
 		}
 		f.text(home, paper.Body)
 		f.gap(1)
@@ -103,8 +103,8 @@ func (c *cutting) hold() {
 			off = "too far apart: trim ridge 1 by as much; too near: cut a longer one"
 		}
 		f.table(place.Table{RowMin: 9, Columns: []place.Column{
-			{Head: "Check", Width: 45}, {Head: "Wanted", Lettering: paper.Cell, Width: 30}, {Head: "Limit", Lettering: paper.CellSmall, Width: 24},
-			{Head: "Measured", Width: 26}, {Head: "If it is off"}}},
+			{Head: "Check", Width: 42}, {Head: "Wanted", Lettering: paper.Cell, Width: 37}, {Head: "Limit", Lettering: paper.CellSmall, Width: 24},
+			{Head: "Measured", Width: 24}, {Head: "If it is off"}}},
 			[]place.Row{
 				{Cells: []string{"Ridge 1 as cut", c.units.Cut(trial.Length), c.limit(), "", "cut another"}},
 				{Cells: []string{"Arch 1 to arch 2 at the crown, same edge of both", c.units.Cut(c.b.plan.Ridge[0].Centres), c.limit(), "", off}},
@@ -160,6 +160,6 @@ func (f *flow) signLine(first, second string) {
 func (c *cutting) stopAndAsk() {
 	c.gap(3)
 	c.framed("Stop and ask when", func(f *flow) {
-		f.text("A stick is short, belled at an end or of another size. A piece does not match its printed length. A name is missing, or stands on two pieces. A wrong mark: strike it through with an X and mark anew. A piece cut short: write its length on it, put it aside, take a new stick if there is one. Never heat, stretch or splice pipe to make up a length.", paper.Body)
+		f.text("A stick is short, belled at an end or of another size. A piece does not match its printed length. A name is missing, or stands on two pieces. A piece cut short: put it aside, its length on it; take a new stick if there is one. Never heat, stretch or splice pipe to make up a length.", paper.Body)
 	})
 }

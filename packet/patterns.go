@@ -101,7 +101,7 @@ func (p pattern) names() string {
 	}
 	var words []string
 	for _, g := range alike(all) {
-		words = append(words, fmt.Sprintf("%s %s (%d)", g.kind, places(g.pieces), len(g.pieces)))
+		words = append(words, fmt.Sprintf("%d × %s %s", len(g.pieces), g.kind, places(g.pieces)))
 	}
 	return strings.Join(words, "; ") + "."
 }
