@@ -100,8 +100,7 @@ func (d WrapDetail) bulbs(b *place.Board, turns int, front func(int, float64) pa
 type WrapRun struct {
 	Scale      paper.Scale
 	Wrap       lights.Wrap
-	Whole      measure.Length // of the pipe: a leg to its crown, a ridge piece
-	Start, End string         // what is at its two ends: foot, crown
+	Start, End string // what is at its two ends: foot, crown
 	Units      measure.System
 }
 
@@ -114,17 +113,18 @@ func (r WrapRun) Draw(b *place.Board, room paper.Rect) {
 	at := func(tape measure.Length) paper.Point {
 		return paper.Point{X: x, Y: foot - r.Scale.Length(float64(tape))}
 	}
-	bottom, top := at(0), at(r.Whole)
-	b.Line(bottom, at(r.Wrap.From), paper.Thick)
-	b.Line(at(r.Wrap.To), top, paper.Thick)
-	b.Line(at(r.Wrap.From), at(r.Wrap.To), paper.Pen{Width: 2.6})
+	bottom, top := at(0), at(r.Wrap.PipeEnd)
+	from, to := r.Wrap.Wound()
+	b.Line(bottom, at(from), paper.Thick)
+	b.Line(at(to), top, paper.Thick)
+	b.Line(at(from), at(to), paper.Pen{Width: 2.6})
 	side := paper.Point{X: 6}
 	for _, p := range []paper.Point{bottom, top} {
 		b.Line(p.Sub(side), p.Add(side), paper.Thin)
 	}
-	prongs, socket := at(r.Wrap.From), at(r.Wrap.From+measure.Length(float64(r.Wrap.To-r.Wrap.From)*r.Wrap.Covers))
+	prongs, socket := at(from), at(to)
 	if r.Wrap.Crown {
-		prongs, socket = at(r.Wrap.To), at(r.Wrap.To-measure.Length(float64(r.Wrap.To-r.Wrap.From)*r.Wrap.Covers))
+		prongs, socket = socket, prongs
 	}
 	left := paper.Point{X: -1}
 	for i, p := range []paper.Point{prongs, socket} {
@@ -147,9 +147,31 @@ func (r WrapRun) Draw(b *place.Board, room paper.Rect) {
 	for _, f := range r.Wrap.Flags {
 		words(at(f.Tape), true, r.Units.Inches(f.Tape), r.flagWords(f))
 	}
-	end := map[bool]string{false: "socket ends here", true: "prongs here"}
-	words(top, false, r.End+", "+r.Units.Inches(r.Whole), end[r.Wrap.Crown])
-	words(bottom.Add(up.Times(0.5)), false, r.Start+", 0", end[!r.Wrap.Crown])
+	ends := WrapEnds(r.Wrap, r.Units)
+	words(top, false, r.End, ends[1])
+	words(bottom.Add(up.Times(0.5)), false, r.Start+", 0", ends[0])
+}
+
+// shortOfEnd is how far from its pipe's end a wrap may stop to be measured from there, by hand and not by a long tape.
+const shortOfEnd = 4 * measure.Inch
+
+// WrapEnds says what comes at a wrap's start and end and where: by the tape from the pipe's zero, or where it stops close to the pipe's end, from that.
+func WrapEnds(w lights.Wrap, units measure.System) [2]string {
+	from, to := w.Wound()
+	words := [2]string{"prongs", "socket"}
+	if w.Crown {
+		words = [2]string{"socket", "prongs"}
+	}
+	words[0] += " at " + units.Inches(from)
+	switch before := w.PipeEnd - to; {
+	case before < units.Grid():
+		words[1] += " at the end"
+	case before < shortOfEnd:
+		words[1] += " " + units.Inches(before) + " before it"
+	default:
+		words[1] += " at " + units.Inches(to)
+	}
+	return words
 }
 
 // flagWords says which bulb comes to a flag, and of which string where there are more than one.
@@ -166,4 +188,4 @@ func (r WrapRun) flagWords(f lights.Flag) string {
 }
 
 // High returns the height that the drawing takes at its scale.
-func (r WrapRun) High() paper.Length { return r.Scale.Length(float64(r.Whole)) + 20 }
+func (r WrapRun) High() paper.Length { return r.Scale.Length(float64(r.Wrap.PipeEnd)) + 20 }

@@ -14,7 +14,7 @@ import (
 
 // wound is an invented wrap: a 20 ft string of 60 bulbs at 1 1/2 in on a pipe of 0.84 in.
 func wound() lights.Wrap {
-	return lights.Wrap{On: "leg L1", Pitch: 1.5 * inch, Turns: 60, Strings: []string{"S1"}, From: 0, To: 90 * inch, Covers: 1,
+	return lights.Wrap{On: "leg L1", Pitch: 1.5 * inch, Turns: 60, Strings: []string{"S1"}, From: 0, To: 90 * inch, PipeEnd: 91 * inch, Covers: 1,
 		Label: catalog.String{Name: "set", Length: 240 * inch, Lead: 12 * inch, Bulbs: 60, Wire: 0.15 * inch},
 		Flags: []lights.Flag{{Tape: 30 * inch, Bulb: 17, String: "S1"}, {Tape: 60 * inch, Bulb: 38, String: "S1"}}}
 }
@@ -70,7 +70,7 @@ func TestWrapDetailIsTrueToScale(t *testing.T) {
 // The flags lie along the run where a ruler at its scale finds them, with their bulbs.
 func TestWrapRunIsTrueToScale(t *testing.T) {
 	page := &paper.Page{}
-	r := WrapRun{Scale: paper.Scale{Ratio: 24}, Wrap: wound(), Whole: 91 * inch, Start: "foot", End: "crown", Units: measure.Imperial}
+	r := WrapRun{Scale: paper.Scale{Ratio: 24}, Wrap: wound(), Start: "foot", End: "crown", Units: measure.Imperial}
 	r.Draw(place.NewBoard(page, room), room)
 	var ticks []float64
 	for _, op := range page.Ops {
@@ -81,9 +81,30 @@ func TestWrapRunIsTrueToScale(t *testing.T) {
 	if len(ticks) != 2 || math.Abs(ticks[0]-ticks[1]-30*25.4/24) > 0.1 {
 		t.Errorf("flags at %v, want two, 30 in apart at 1:24", ticks)
 	}
-	for _, want := range []string{"30 in", "bulb 17", "60 in", "bulb 38", "prongs here", "socket ends here"} {
+	for _, want := range []string{"30 in", "bulb 17", "60 in", "bulb 38", "prongs at 0 in", "socket 1 in before it"} {
 		if !slices.Contains(texts(page), want) {
 			t.Errorf("%q is missing: %q", want, texts(page))
+		}
+	}
+}
+
+// Where a wrap's ends are, in words: from the pipe's end where it stops close to it, else by the tape; the prongs where they are; a string that does not reach, where it stops.
+func TestWrapEnds(t *testing.T) {
+	for _, c := range []struct {
+		change func(*lights.Wrap)
+		want   [2]string
+	}{
+		{func(*lights.Wrap) {}, [2]string{"prongs at 0 in", "socket 1 in before it"}},
+		{func(w *lights.Wrap) { w.Crown = true }, [2]string{"socket at 0 in", "prongs 1 in before it"}},
+		{func(w *lights.Wrap) { w.PipeEnd = w.To }, [2]string{"prongs at 0 in", "socket at the end"}},
+		{func(w *lights.Wrap) { w.From, w.To = 10*inch, 50*inch }, [2]string{"prongs at 10 in", "socket at 50 in"}},
+		{func(w *lights.Wrap) { w.Covers = 0.5 }, [2]string{"prongs at 0 in", "socket at 45 in"}},
+		{func(w *lights.Wrap) { w.Covers, w.Crown = 0.5, true }, [2]string{"socket at 45 in", "prongs 1 in before it"}},
+	} {
+		w := wound()
+		c.change(&w)
+		if got := WrapEnds(w, measure.Imperial); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }

@@ -114,6 +114,24 @@ func TestLightPlanListsEveryString(t *testing.T) {
 	}
 }
 
+// The list of strings says of each string of a chain but the first which string's socket its prongs go into.
+func TestLightPlanSaysWhatGoesInto(t *testing.T) {
+	plan := example(t, "garden.yaml")
+	text := said(sheetOf(t, plan, "light"))
+	joints := 0
+	for _, c := range plan.Chains {
+		joints += len(c.Strings) - 1
+		for k := 1; k < len(c.Strings); k++ {
+			if !strings.Contains(text, "into "+c.Strings[k-1]) {
+				t.Errorf("nothing goes into %s", c.Strings[k-1])
+			}
+		}
+	}
+	if got := strings.Count(text, ", into S"); got != joints || joints == 0 {
+		t.Errorf("%d strings go into another, want %d", got, joints)
+	}
+}
+
 func TestNamesInRanges(t *testing.T) {
 	for want, names := range map[string][]string{
 		"L1 to L3, R1 to R3": {"L1", "R1", "L2", "R2", "L3", "R3"},

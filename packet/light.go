@@ -19,7 +19,7 @@ func (b *binder) lightPlan() []leaf {
 	f.gap(1)
 	groups := b.wrapGroups()
 	if len(groups) > 0 {
-		f.windingSteps(groups)
+		f.windingSteps()
 		f.fitAtTheEnd()
 		f.findings("light")
 		for _, g := range groups {
@@ -30,7 +30,7 @@ func (b *binder) lightPlan() []leaf {
 	}
 	f.rowTable()
 	f.dropTable()
-	f.stringTable()
+	f.strings()
 	return f.leaves
 }
 
@@ -51,19 +51,14 @@ func (b *binder) lightKit() string {
 }
 
 // windingSteps is the work on one length of pipe, in order.
-func (f *flow) windingSteps(groups []wrapGroup) {
-	first := groups[0]
-	flags := "its marks"
-	if words := first.flagTapes(f.b.spec.Units); words != "" {
-		flags = words
-	}
+func (f *flow) windingSteps() {
 	f.checks("One length of pipe on two trestles, in this order", []check{
 		{"Plug the string in by itself, look along it, unplug.", "Every bulb lit.", "Reject bag; take a spare."},
 		{"Tag both ends with its number, name the pipe.", "As in the list on the last pages.", "Ask before winding."},
-		{fmt.Sprintf("Flag the pipe from the foot, all from one zero: %s.", flags), "Flags as on the wrap's page.", "Measure again from the foot end."},
-		{"Tie the prongs at the foot. Wind as on the wrap's page.", "Prongs at the foot, turns as far apart as drawn.", "Wrong end: take it off, turn it round."},
+		{"Flag the pipe as on the wrap's page, all from its zero.", "Every flag at its figure.", "Measure again from the zero."},
+		{"Tie the prongs where drawn. Wind the way drawn for its side.", "Prongs at the end drawn, turns as far apart as drawn.", "Wrong end: take it off, turn it round."},
 		{"At each flag look which bulb you have.", "The bulb written there, give or take 2.", "Higher: turns too close, open them back to the last flag. Lower: close them."},
-		{"Tie both ends and every third of the way.", "The last inch (25 mm) bare at the crown.", "Slide the last turns back."},
+		{"Tie both ends and every third of the way.", "Bare beyond the stop that is drawn.", "Slide the last turns back."},
 		{"Hold the first against its page, before the rest.", "It ends where drawn.", "See below."},
 	})
 }
@@ -71,7 +66,7 @@ func (f *flow) windingSteps(groups []wrapGroup) {
 // fitAtTheEnd says what to do with a string that does not end where it should.
 func (f *flow) fitAtTheEnd() {
 	hand := f.b.handHigh()
-	f.heading("When the string does not end at the crown", 46)
+	f.heading("When the string does not end where drawn", 46)
 	f.table(place.Table{Columns: []place.Column{{Head: "It ends", Width: 47}, {Head: "Do"}}}, []place.Row{
 		{Cells: []string{"up to " + hand + " short", "Slide the last third of the turns wider until it ends where drawn. Never stretch it."}},
 		{Cells: []string{"more than " + hand + " short", "Unwind to the last flag that was right, wind on wider. No flag right: measure the string, ask."}},
@@ -103,7 +98,7 @@ func (f *flow) rowTable() {
 		if r.Back {
 			toward = fmt.Sprintf("arch %d", f.b.spec.Tunnel.Arches)
 		}
-		lines = append(lines, place.Row{Cells: []string{"", fmt.Sprint(r.Number), u.Inches(r.Tape), heights(r.Heights, u), r.Kind, toward, spanWords(r.Strings)}})
+		lines = append(lines, place.Row{Cells: []string{"", fmt.Sprint(r.Number), u.Inches(r.Tape), heights(r.Heights, u), r.Kind, toward, namesInRanges(r.Strings)}})
 	}
 	f.table(place.Table{Columns: []place.Column{
 		{Head: "", Width: 9.5, Tick: true},
@@ -129,14 +124,6 @@ func heights(all []measure.Length, u measure.System) string {
 		return u.Room(lo)
 	}
 	return u.Room(lo) + " to " + u.Room(hi)
-}
-
-// spanWords shortens a list of names to its first and last.
-func spanWords(names []string) string {
-	if len(names) <= 2 {
-		return strings.Join(names, ", ")
-	}
-	return fmt.Sprintf("%s to %s (%d)", names[0], names[len(names)-1], len(names))
 }
 
 // dropTable lists the drops, those alike and next to each other in one line.
@@ -172,40 +159,4 @@ func (f *flow) dropTable() {
 		{Head: "Lowest end above ground", Lettering: paper.Cell, Align: paper.AtRight, Width: 34},
 		{Head: "As measured", Width: 28},
 	}}, lines)
-}
-
-// stringTable lists every string in the order it hangs, with its two ends.
-func (f *flow) stringTable() {
-	u := f.b.spec.Units
-	var rows []place.Row
-	for _, s := range f.b.plan.Strings {
-		left := "–"
-		if s.LeftOver >= u.Grid() {
-			left = u.Tape(s.LeftOver)
-		}
-		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run, s.Kind, onRun(s.From.At, s.Run), onRun(s.To.At, s.Run), left}})
-	}
-	f.turn()
-	f.text("Every string, in the order it hangs", paper.Heading.Sized(18))
-	f.text("The prongs go where the first place says, the socket ends at the second. Prongs facing prongs at a joint: stop and turn the string round; there is no adaptor.", paper.Body)
-	f.gap(1)
-	f.table(place.Table{Columns: []place.Column{
-		{Head: "Lit", Width: 9.5, Tick: true, Align: paper.AtMiddle},
-		{Head: "Up", Width: 9.5, Tick: true, Align: paper.AtMiddle},
-		{Head: "String", Lettering: paper.Cell, Width: 18.5},
-		{Head: "On", Lettering: paper.Floor, Width: 27},
-		{Head: "Kind", Lettering: paper.Floor, Width: 38},
-		{Head: "Prongs at"},
-		{Head: "Socket at"},
-		{Head: "Left over", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 25},
-	}}, rows)
-	f.heading("Stop and ask when", 20)
-	f.text("a label's length, watts or “connect at most” differs from the list · two strings of a chain differ in kind · the first leg does not come out as drawn · a string gets warm · wind shakes the ladder.", paper.Body)
-}
-
-// onRun leaves out of a place's words what the run says already: the foot of leg L3 is the foot, on leg L3.
-func onRun(at, run string) string {
-	on := strings.TrimPrefix(run, "drop ")
-	at = strings.TrimPrefix(strings.TrimSuffix(at, " of "+on), on+", ")
-	return strings.TrimPrefix(at, "leg "+on+", ")
 }

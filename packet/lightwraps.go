@@ -12,19 +12,18 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // wrapGroup is wraps that one page serves: same kind of string and part, same pitch, turns and flags as printed.
 type wrapGroup struct {
-	key   string
-	wrap  lights.Wrap // the first
-	part  string      // leg, arch, ridge
-	pipe  measure.Length
-	whole measure.Length // of the first's pipe
-	names []string       // L1, R1 … or bays
-	plain bool           // some are wound one way
-	other bool           // some the other way
+	key      string
+	wrap     lights.Wrap // the first
+	part     string      // leg, arch, ridge
+	pipe     measure.Length
+	names    []string // L1, R1 … or bays
+	plain    bool     // some are wound one way
+	other    bool     // some the other way
+	leftOver bool     // some strings are longer than their pipe takes
 }
 
 // wrapGroups gathers the wraps in the order they hang.
@@ -34,8 +33,8 @@ func (b *binder) wrapGroups() []wrapGroup {
 	for _, w := range b.plan.Wraps {
 		part, name, _ := strings.Cut(w.On, " ")
 		g := wrapGroup{wrap: w, part: part}
-		g.pipe, g.whole = b.under(part, name)
-		g.key = fmt.Sprint(part, w.Label.Name, u.Inches(w.Pitch), math.Round(w.Turns), g.flags(u), len(w.Strings), w.Crown, g.pipe, w.Covers < 1-1e-6)
+		g.pipe = b.under(part, name)
+		g.key = fmt.Sprint(part, w.Label.Name, u.Inches(w.Pitch), math.Round(w.Turns), g.flags(u), len(w.Strings), w.Crown, g.pipe, draw.WrapEnds(w, u))
 		k := slices.IndexFunc(out, func(o wrapGroup) bool { return o.key == g.key })
 		if k < 0 {
 			k = len(out)
@@ -44,24 +43,25 @@ func (b *binder) wrapGroups() []wrapGroup {
 		out[k].names = append(out[k].names, name)
 		out[k].plain = out[k].plain || !w.Mirror
 		out[k].other = out[k].other || w.Mirror
+		out[k].leftOver = out[k].leftOver || b.leftOver(w)
 	}
 	return out
 }
 
-// under returns the outside diameter and the length of the pipe that a wrap lies on.
-func (b *binder) under(part, name string) (od, whole measure.Length) {
+// leftOver reports whether a string of the wrap has length left over.
+func (b *binder) leftOver(w lights.Wrap) bool {
+	return slices.ContainsFunc(b.plan.Strings, func(s lights.String) bool {
+		return slices.Contains(w.Strings, s.Name) && s.LeftOver >= b.spec.Units.Grid()
+	})
+}
+
+// under returns the outside diameter of the pipe that a wrap lies on.
+func (b *binder) under(part, name string) measure.Length {
 	n, _ := strconv.Atoi(strings.TrimLeft(name, "LR"))
 	if part == "ridge" {
-		return b.spec.Ridge.Pipe.OD, b.plan.Ridge[n-1].Cut
+		return b.spec.Ridge.Pipe.OD
 	}
-	a := b.plan.Arches[n-1]
-	switch {
-	case part == "arch":
-		return a.Spec.Pipe.OD, a.Length
-	case strings.HasPrefix(name, spec.Right.Letter()):
-		return a.Spec.Pipe.OD, a.Length - a.CrownTape
-	}
-	return a.Spec.Pipe.OD, a.CrownTape
+	return b.plan.Arches[n-1].Spec.Pipe.OD
 }
 
 // flags says the flags in words.
@@ -69,15 +69,6 @@ func (g wrapGroup) flags(u measure.System) string {
 	var words []string
 	for _, f := range g.wrap.Flags {
 		words = append(words, fmt.Sprintf("%s bulb %d", u.Inches(f.Tape), f.Bulb))
-	}
-	return strings.Join(words, ", ")
-}
-
-// flagTapes lists where the flags go.
-func (g wrapGroup) flagTapes(u measure.System) string {
-	var words []string
-	for _, f := range g.wrap.Flags {
-		words = append(words, u.Inches(f.Tape))
 	}
 	return strings.Join(words, ", ")
 }
@@ -90,7 +81,7 @@ func (g wrapGroup) ends() (start, end string) {
 	case "arch":
 		return "left foot", "right foot"
 	}
-	return "foot", "crown"
+	return "foot", "crown end"
 }
 
 // title says what the group is wound on.
@@ -134,7 +125,8 @@ func (f *flow) wrapPage(g wrapGroup) {
 	if len(w.Strings) > 1 {
 		strung = fmt.Sprintf("%d strings end to end", len(w.Strings))
 	}
-	f.text(fmt.Sprintf("%s each: %s. %.0f turns, one every %s: ten turns take %s.", strung, w.Label.Name, w.Turns, u.Inches(w.Pitch), u.Inches(10*w.Pitch)), paper.Heading)
+	f.text(fmt.Sprintf("%s each: %s", strung, w.Label.Name), paper.Heading)
+	f.text(fmt.Sprintf("%.0f turns. Ten turns take %s, which makes one every %s or so.", w.Turns, u.Inches(10*w.Pitch), u.Inches(w.Pitch)), paper.Heading)
 	f.text(g.ending(u), paper.Body)
 	f.gap(2)
 
@@ -158,14 +150,14 @@ func (g wrapGroup) ending(u measure.System) string {
 	if g.wrap.Crown {
 		from, to = end, start
 	}
-	s := fmt.Sprintf("Prongs at the %s, socket at the %s.", from, to)
+	s := fmt.Sprintf("Prongs toward the %s, socket toward the %s; the pipe is bare beyond both.", from, to)
 	if g.wrap.Covers < 1-1e-6 {
-		s += fmt.Sprintf(" The string does not reach: it covers %s of %s, as planned.", measure.Percent(measure.Share(g.wrap.Covers)), u.Inches(g.wrap.To-g.wrap.From))
+		s += fmt.Sprintf(" It covers %s of what was meant, as planned: it does not reach farther.", measure.Percent(measure.Share(g.wrap.Covers)))
 	}
-	if g.part == "ridge" {
-		return s + fmt.Sprintf(" Bare at both ends of the piece: %s for the socket.", u.Inches(g.wrap.From))
+	if g.leftOver {
+		s += " What is left over goes back along the pipe, tied."
 	}
-	return s + " Last inch (25 mm) at the crown bare."
+	return s
 }
 
 // wrapDrawing draws the run at the left and the turns beside it.
@@ -176,14 +168,14 @@ func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
 		series = paper.MetricScales
 	}
 	start, end := g.ends()
-	run := draw.WrapRun{Wrap: g.wrap, Whole: g.whole, Start: start, End: end, Units: u}
+	run := draw.WrapRun{Wrap: g.wrap, Start: start, End: end, Units: u}
 	for _, s := range series {
 		if run.Scale = s; s.Ratio >= 8 && run.High()+9 <= room.H {
 			break
 		}
 	}
 	board := place.NewBoard(f.page, room)
-	left, rest := room.SplitLeft(66)
+	left, rest := room.SplitLeft(70)
 	left.H -= 9
 	run.Draw(board, left)
 	board.Text(paper.Point{X: left.X, Y: room.Bottom() - 3}, paper.AtLeft, "Whole length, "+run.Scale.Words, paper.Floor)
@@ -208,7 +200,7 @@ func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
 			way, who = "left", "Right legs"
 		}
 		if g.part != "leg" {
-			who = "All"
+			who = "Every one"
 		}
 		y := at.Bottom() + 10
 		board.Text(paper.Point{X: at.X, Y: y}, paper.AtLeft, who, paper.Strong)

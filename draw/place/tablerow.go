@@ -88,8 +88,8 @@ func (t Table) ticked(r Row, column int) bool {
 	return t.Columns[column].Tick && r.Heading == "" && (column >= len(r.Cells) || r.Cells[column] == "")
 }
 
-// noTick is the text of a cell in a tick column that is to stay empty.
-const noTick = " "
+// NoTick is the text of a cell in a tick column that is to stay empty.
+const NoTick = " "
 
 // split cuts a row after n lines of text. The tick box and whatever else is blank stays with the first part; the second is written on, not ticked again.
 func (t Table) split(r Row, n int) (first, second Row) {
@@ -111,9 +111,9 @@ func (t Table) split(r Row, n int) (first, second Row) {
 		first.Cells[i] = strings.Join(lines[:k], "\n")
 		second.Cells[i] = strings.Join(lines[k:], "\n")
 		if t.Columns[i].Tick && second.Cells[i] == "" {
-			second.Cells[i] = noTick
+			second.Cells[i] = NoTick
 			if !t.ticked(r, i) && first.Cells[i] == "" {
-				first.Cells[i] = noTick
+				first.Cells[i] = NoTick
 			}
 		}
 	}

@@ -51,10 +51,20 @@ type Wrap struct {
 	Strings  []string       `json:"-"` // in order from the stretch's start
 	Label    catalog.String `json:"-"`
 	From, To measure.Length `json:"-"` // tape along the leg from its ground point, or along the ridge piece from its end nearer arch 1
+	PipeEnd  measure.Length `json:"-"` // tape of the end of the pipe that it is on
 	Flags    []Flag         `json:"-"`
 	Mirror   bool           `json:"-"` // wound the other way, so that the pair looks symmetrical
 	Crown    bool           `json:"-"` // prongs at the stretch's end, not its start
 	Covers   float64        `json:"-"` // share of the stretch the strings reach; 1 where they reach
+}
+
+// Wound returns the tapes between which the wrap's strings reach: all of its stretch, or from the prongs as far as they go.
+func (w Wrap) Wound() (from, to measure.Length) {
+	short := (w.To - w.From) * measure.Length(1-w.Covers)
+	if w.Crown {
+		return w.From + short, w.To
+	}
+	return w.From, w.To - short
 }
 
 // Flag is a tape mark that a numbered bulb must meet, to judge the pitch by while wrapping.

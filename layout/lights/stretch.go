@@ -72,11 +72,20 @@ func wrapEnd(s *spec.Spec, number int, k *arch.Kind, side spec.Side) measure.Len
 	if a.OneStick {
 		return crownTape(k, side)
 	}
+	return pipeEnd(s, number, k, side) - max(bare, a.Pipe.Socket)
+}
+
+// pipeEnd returns the tape at which a leg's pipe ends: at the stop of the crown joint, or where a single stick passes the crown.
+func pipeEnd(s *spec.Spec, number int, k *arch.Kind, side spec.Side) measure.Length {
+	a := s.ArchOf(number)
+	if a.OneStick {
+		return crownTape(k, side)
+	}
 	joint := a.Pipe.CouplingStop / 2
 	if s.Ridge.Present && s.Tunnel.Arches > 1 {
 		joint = a.Pipe.TakeOff
 	}
-	return crownTape(k, side) - joint - max(bare, a.Pipe.Socket)
+	return crownTape(k, side) - joint
 }
 
 // onLeg returns what a place covers of one leg, up to its end; not ok where that is nothing.

@@ -123,7 +123,7 @@ func (l *layer) wrap(i int, st stretch) {
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
 		On: st.String(), Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
-		From: st.from, To: st.to, Flags: flags, Mirror: st.part == rightLeg, Crown: fromCrown, Covers: c.covers,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.part == rightLeg, Crown: fromCrown, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -186,4 +186,16 @@ func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio me
 		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: strings[which]})
 	}
 	return out
+}
+
+// pipeEnd returns the tape of the end of the pipe that a stretch is on.
+func (l *layer) pipeEnd(st stretch) measure.Length {
+	if st.part == ridgePiece {
+		return l.Ridge[st.number-1]
+	}
+	k := l.arch(st.number)
+	if st.part == wholeArch {
+		return k.Length
+	}
+	return pipeEnd(l.Spec, st.number, k.Kind, st.side())
 }

@@ -34,6 +34,8 @@ func TestWrapsHangArchByArch(t *testing.T) {
 	}
 	// The last inch of a 10 ft stick stays bare.
 	near(t, "wrapped, in", l.Wraps[0].Turns*l.Wraps[0].Pitch.Inches(), 119, 1e-9)
+	near(t, "end of the leg's pipe, in", l.Wraps[0].PipeEnd.Inches(), 120, 1e-9)
+	near(t, "end of the ridge piece, in", l.Wraps[2].PipeEnd.Inches(), 53, 1e-9)
 	// On a half circle, 119 in up the pipe is the angle 119/r round from the foot.
 	r := 241 / math.Pi
 	near(t, "top end, in up", left.To.Z.Inches(), r*math.Sin(119/r), .01)

@@ -1,0 +1,112 @@
+package packet
+
+import (
+	"slices"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/lights"
+)
+
+// strings lists every string in the order it hangs: those that have a length of pipe to themselves side by side, since the wrap's page says all
+// else of them, then those whose ends each lie somewhere of their own.
+func (f *flow) strings() {
+	var alone, others []lights.String
+	for _, s := range f.b.plan.Strings {
+		if f.b.alone(s) {
+			alone = append(alone, s)
+		} else {
+			others = append(others, s)
+		}
+	}
+	f.need(90) // room for some strings, else a page of their own
+	f.gap(3)
+	f.text("Every string, in the order it hangs", paper.Heading.Sized(18))
+	f.text("Tick Lit when it lit by itself, Up when it is tied. Where it says “into”, its prongs go into the socket of that string; all other prongs stay free for the cords of the power crew. Prongs facing prongs: turn the string round; there is no adaptor.", paper.Body)
+	f.gap(1)
+	f.framed("Stop and ask when", func(f *flow) {
+		f.text("A label says another length, watts or “most end to end” than the one before. Two strings to be joined differ in kind. The first one wound does not come out as drawn. A string gets warm. Wind shakes the ladder.", paper.Body)
+	})
+	f.gap(2)
+	f.stringGrid(alone)
+	f.stringTable(others)
+}
+
+// alone reports whether a string has a length of pipe to itself and ends where that does, with nothing left over.
+func (b *binder) alone(s lights.String) bool {
+	k := slices.IndexFunc(b.plan.Wraps, func(w lights.Wrap) bool { return slices.Contains(w.Strings, s.Name) })
+	return k >= 0 && len(b.plan.Wraps[k].Strings) == 1 && s.LeftOver < b.spec.Units.Grid()
+}
+
+// stringGrid lists strings side by side: a leg, its other leg and the ridge piece beyond in one row where all three have lights.
+func (f *flow) stringGrid(list []lights.String) {
+	if len(list) == 0 {
+		return
+	}
+	across := 2
+	if slices.ContainsFunc(list, func(s lights.String) bool { return strings.HasPrefix(s.Run, "ridge") }) {
+		across = 3
+	}
+	var columns []place.Column
+	for range across {
+		columns = append(columns, place.Column{Head: "Lit", Width: 9.2, Tick: true, Align: paper.AtMiddle}, place.Column{Head: "Up", Width: 9.2, Tick: true, Align: paper.AtMiddle},
+			place.Column{Head: "String", Lettering: paper.Cell, Width: 18}, place.Column{Head: "On", Lettering: paper.Floor})
+	}
+	var rows []place.Row
+	for some := range slices.Chunk(list, across) {
+		var cells []string
+		for _, s := range some {
+			cells = append(cells, "", "", s.Name, s.Run+f.b.into(s))
+		}
+		for len(cells) < len(columns) {
+			cells = append(cells, place.NoTick)
+		}
+		rows = append(rows, place.Row{Cells: cells})
+	}
+	f.table(place.Table{Columns: columns}, rows)
+}
+
+// into says, after a place, which string's socket a string's prongs go into; nothing where a cord feeds it.
+func (b *binder) into(s lights.String) string {
+	for _, c := range b.plan.Chains {
+		if k := slices.Index(c.Strings, s.Name); k > 0 {
+			return ", into " + c.Strings[k-1]
+		}
+	}
+	return ""
+}
+
+// stringTable lists strings with their two ends.
+func (f *flow) stringTable(list []lights.String) {
+	if len(list) == 0 {
+		return
+	}
+	u := f.b.spec.Units
+	var rows []place.Row
+	for _, s := range list {
+		left := "–"
+		if s.LeftOver >= u.Grid() {
+			left = u.Room(s.LeftOver)
+		}
+		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run, s.Kind, onRun(s.From.At, s.Run) + f.b.into(s), onRun(s.To.At, s.Run), left}})
+	}
+	f.gap(2)
+	f.table(place.Table{Columns: []place.Column{
+		{Head: "Lit", Width: 9.5, Tick: true, Align: paper.AtMiddle},
+		{Head: "Up", Width: 9.5, Tick: true, Align: paper.AtMiddle},
+		{Head: "String", Lettering: paper.Cell, Width: 18.5},
+		{Head: "On", Lettering: paper.Floor, Width: 26},
+		{Head: "Kind", Lettering: paper.Floor, Width: 28},
+		{Head: "Prongs at", Lettering: paper.Floor},
+		{Head: "Socket at", Lettering: paper.Floor},
+		{Head: "Left over", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 20},
+	}}, rows)
+}
+
+// onRun leaves out of a place's words what the run says already: the foot of leg L3 is the foot, on leg L3.
+func onRun(at, run string) string {
+	on := strings.TrimPrefix(run, "drop ")
+	at = strings.TrimPrefix(strings.TrimSuffix(at, " of "+on), on+", ")
+	return strings.TrimPrefix(at, "leg "+on+", ")
+}
