@@ -184,7 +184,7 @@ func (f *flow) text(s string, l paper.Lettering) {
 
 // heading sets a heading, and keeps it with at least h of what follows.
 func (f *flow) heading(s string, h paper.Length) {
-	f.need(paper.Heading.Leading() + 2 + h)
+	f.need(paper.Heading.Leading() + 2.5 + h)
 	f.gap(2)
 	f.text(s, paper.Heading)
 	f.gap(0.5)

@@ -55,8 +55,8 @@ func (f *flow) windingSteps() {
 	f.checks("One length of pipe on two trestles, in this order", []check{
 		{"Plug the string in by itself, look along it, unplug.", "Every bulb lit.", "Reject bag; take a spare."},
 		{"Tag both ends with its number, name the pipe.", "As in the list on the last pages.", "Ask before winding."},
-		{"Flag the pipe as on the wrap's page, all from its zero.", "Every flag at its figure.", "Measure again from the zero."},
-		{"Tie the prongs where drawn. Wind the way drawn for its side.", "Prongs at the end drawn, turns as far apart as drawn.", "Wrong end: take it off, turn it round."},
+		{"Flag the pipe as drawn, all from its zero.", "Every flag at its figure.", "Measure again from the zero."},
+		{"Tie the prongs where drawn. Wind the way of its side.", "Prongs at that end, turns as far apart as drawn.", "Wrong end: take it off, turn it round."},
 		{"At each flag look which bulb you have.", "The bulb written there, give or take 2.", "Higher: turns too close, open them back to the last flag. Lower: close them."},
 		{"Tie both ends and every third of the way.", "Bare beyond the stop that is drawn.", "Slide the last turns back."},
 		{"Hold the first against its page, before the rest.", "It ends where drawn.", "See below."},
