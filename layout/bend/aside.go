@@ -29,7 +29,7 @@ func (s *Solver) setAside(sh *Shape, held []float64) {
 		p, sp := &s.pieces[i], &sh.spans[i]
 		angle := (sp.left.Angle + sp.right.Angle) / 2
 		sin, cos := math.Sincos(angle)
-		h, v := sh.Thrust, sp.lift-sp.weight/2
+		h, v := sp.thrust+sp.push/2, sp.lift-sp.weight/2
 		ft := h*cos + v*sin
 		l, r := 2*p.node, 2*p.node+2
 		gxx, gyy, gxy := h*cos-ft, v*sin-ft, (h*sin+v*cos)/2

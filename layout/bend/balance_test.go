@@ -80,7 +80,7 @@ func random(r *rand.Rand) bend.Rod {
 		if r.IntN(2) == 0 {
 			a = b
 		}
-		rod.Loads = append(rod.Loads, bend.Load{From: min(a, b), To: max(a, b), Weight: in(0, 1)})
+		rod.Loads = append(rod.Loads, bend.Load{From: min(a, b), To: max(a, b), Weight: in(0, 1), Push: in(-.4, .4)})
 	}
 	rod.Start = bend.End{Angle: math.Pi/2 + in(-.1, .1)}
 	rod.Finish = bend.End{Angle: -math.Pi/2 + in(-.1, .1)}
@@ -104,24 +104,29 @@ func TestBalance(t *testing.T) {
 			continue
 		}
 		solved++
-		weight, about := 0.0, 0.0 // and its moment about the start
-		spread := func(from, to, w float64) {
+		weight, push, about := 0.0, 0.0, 0.0 // and their moment about the start
+		spread := func(from, to, w, q float64) {
 			const n = 400
 			weight += w
+			push += q
 			for j := range n {
-				about += w / n * sh.At(from+(to-from)*(float64(j)+.5)/n).X
+				at := sh.At(from + (to-from)*(float64(j)+.5)/n)
+				about += w/n*at.X + q/n*at.Y
 			}
 		}
 		from := 0.0
 		for _, s := range rod.Stretches {
-			spread(from, from+s.Length, s.Weight)
+			spread(from, from+s.Length, s.Weight, 0)
 			from += s.Length
 		}
 		for _, l := range rod.Loads {
-			spread(l.From, l.To, l.Weight)
+			spread(l.From, l.To, l.Weight, l.Push)
 		}
 		if d := math.Abs(sh.StartLift + sh.FinishLift - weight); d > 1e-9 {
 			t.Errorf("%d: feet bear %g of %g N", i, sh.StartLift+sh.FinishLift, weight)
+		}
+		if d := math.Abs(sh.Thrust - sh.StartThrust - push); d > 1e-9 {
+			t.Errorf("%d: feet bear %g of %g N sideways", i, sh.Thrust-sh.StartThrust, push)
 		}
 		// Moments about the start, left-handed ones of the feet on the rod: −M at the start, +M at the finish.
 		sum := -sh.Start.Moment + sh.Finish.Moment + rod.DX*sh.FinishLift + rod.DY*sh.Thrust - about

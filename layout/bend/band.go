@@ -3,20 +3,19 @@ package bend
 import "math"
 
 // border is the most conditions a bordered matrix carries.
-const border = 2
+const border = 3
 
 // bordered is a symmetric matrix with a narrow band, bordered by a few conditions:
 //
 //	K  A
 //	Aᵀ S
 //
-// K is n×n with half as many side diagonals as width, A n×m, S m×m, m ≤ 2.
+// K is n×n with half as many side diagonals as width, A n×m, S m×m.
 type bordered struct {
 	n, width, m int
 	k           []float64 // k[i·(width+1)+j] is K[i][i−j]
 	a           [][border]float64
 	s           [border][border]float64
-	det         float64
 }
 
 // reset makes all entries zero.
@@ -52,7 +51,7 @@ func (b *bordered) hold(i int) {
 	b.a[i] = [border]float64{}
 }
 
-// factor overwrites K by L·D·Lᵀ, A by L⁻¹A and S by S − AᵀK⁻¹A, and returns how many eigenvalues of the whole are
+// factor overwrites K by L·D·Lᵀ, A by L⁻¹A and S by the factors of S − AᵀK⁻¹A, and returns how many eigenvalues of the whole are
 // negative. A pivot lost to cancellation is replaced by a tiny one.
 func (b *bordered) factor() (negative int) {
 	w := b.width
@@ -90,19 +89,29 @@ func (b *bordered) factor() (negative int) {
 			}
 		}
 	}
-	switch b.m {
-	case 1:
-		b.det = b.s[0][0]
-		if b.det < 0 {
-			negative++
+	return negative + b.factorConditions()
+}
+
+// factorConditions factors S likewise, its lower half.
+func (b *bordered) factorConditions() (negative int) {
+	scale := 0.0
+	for c := range b.m {
+		scale = max(scale, math.Abs(b.s[c][c]))
+	}
+	for c := range b.m {
+		for e := range c {
+			ld := b.s[c][e]
+			for t := range e {
+				ld -= b.s[c][t] * b.s[e][t] * b.s[t][t]
+			}
+			b.s[c][e] = ld / b.s[e][e]
+			b.s[c][c] -= ld * b.s[c][e]
 		}
-	case 2:
-		b.det = b.s[0][0]*b.s[1][1] - b.s[0][1]*b.s[1][0]
-		switch {
-		case b.det < 0:
+		if math.Abs(b.s[c][c]) < 1e-15*scale {
+			b.s[c][c] = math.Copysign(1e-15*scale, b.s[c][c])
+		}
+		if b.s[c][c] < 0 {
 			negative++
-		case b.s[0][0]+b.s[1][1] < 0:
-			negative += 2
 		}
 	}
 	return negative
@@ -119,11 +128,16 @@ func (b *bordered) solve(r []float64, g *[border]float64) {
 			g[c] -= b.a[i][c] * r[i] / b.k[i*(w+1)]
 		}
 	}
-	switch b.m {
-	case 1:
-		g[0] /= b.det
-	case 2:
-		g[0], g[1] = (g[0]*b.s[1][1]-g[1]*b.s[0][1])/b.det, (g[1]*b.s[0][0]-g[0]*b.s[1][0])/b.det
+	for c := range b.m {
+		for e := range c {
+			g[c] -= b.s[c][e] * g[e]
+		}
+	}
+	for c := b.m - 1; c >= 0; c-- {
+		g[c] /= b.s[c][c]
+		for e := c + 1; e < b.m; e++ {
+			g[c] -= b.s[e][c] * g[e]
+		}
 	}
 	for i := range b.n {
 		for c := range b.m {

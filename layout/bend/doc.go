@@ -3,11 +3,11 @@
 //
 // The rod cannot stretch; its shape is the tangent's angle θ(s) along the length s. The shape makes
 //
-//	∫ ½·B·(θ' − κ₀)² ds + ∫ Q·sin θ ds
+//	∫ ½·B·(θ' − κ₀)² ds + ∫ Q·sin θ − P·cos θ ds
 //
-// stationary, B the bending stiffness, κ₀ the bend the rod has when nothing acts on it, Q(s) the weight beyond s, under
-// the two conditions that ∫cos θ ds and ∫sin θ ds reach the far foot. Their Lagrange multipliers are the
-// forces at the feet. Euler's equation of it is the moment balance B·θ″ = −H·sin θ + V·cos θ (A. E. H. Love, A Treatise on the
+// stationary, B the bending stiffness, κ₀ the bend the rod has when nothing acts on it, Q(s) the weight and P(s) the level push
+// beyond s, under the two conditions that ∫cos θ ds and ∫sin θ ds reach the far foot. Their Lagrange multipliers are the
+// forces at the feet. Euler's equation of it is the moment balance B·θ″ = −H·sin θ + V·cos θ, H less by P and V more by Q toward the start (A. E. H. Love, A Treatise on the
 // Mathematical Theory of Elasticity, 4th ed., ch. XIX).
 //
 // θ is taken quadratic over each of some sixty parts: straight between the nodes plus one bubble, which is eliminated

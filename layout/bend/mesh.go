@@ -12,6 +12,8 @@ type piece struct {
 	torsion   float64
 	weight    float64 // spread evenly
 	beyond    float64 // weight beyond its left end, its own counted
+	push      float64 // spread evenly
+	after     float64 // push beyond its left end, its own counted
 	turn      float64 // of a bending piece
 	node      int
 	offset    float64 // angle of the piece's left end above the node's
@@ -83,30 +85,36 @@ func (s *Solver) cut(st Stretch, from, to, step float64) {
 	}
 }
 
-// weigh hangs the loads on the pieces and sums the weight beyond each of them.
+// weigh hangs the loads on the pieces and sums the weight and the push beyond each of them.
 func (s *Solver) weigh(rod Rod) {
 	near := closest * s.length
+	s.pushed = false
 	for i := range s.pieces {
 		p := &s.pieces[i]
 		for _, l := range rod.Loads {
 			if width := l.To - l.From; width > near {
-				over := min(l.To, p.s+p.length) - max(l.From, p.s)
-				p.weight += l.Weight * max(over, 0) / width
+				if over := min(l.To, p.s+p.length) - max(l.From, p.s); over > 0 {
+					p.weight += l.Weight * over / width
+					p.push += l.Push * over / width
+				}
 			}
 		}
 	}
-	sum := 0.0
+	weight, push := 0.0, 0.0
 	for i := len(s.pieces) - 1; i >= 0; i-- {
 		p := &s.pieces[i]
 		for _, l := range rod.Loads {
 			if l.To-l.From <= near && s.holds(i, l.From) {
-				sum += l.Weight
+				weight += l.Weight
+				push += l.Push
 			}
 		}
-		sum += p.weight
-		p.beyond = sum
+		weight += p.weight
+		push += p.push
+		p.beyond, p.after = weight, push
+		s.pushed = s.pushed || push != 0
 	}
-	s.weight = sum
+	s.weight = weight
 	for _, l := range rod.Loads { // what rests on the first foot itself
 		if l.To-l.From <= near && l.From <= near {
 			s.weight += l.Weight
@@ -124,7 +132,7 @@ func (s *Solver) holds(i int, place float64) bool {
 func (s *Solver) even(rod Rod) bool {
 	const alike = 1e-9
 	same := func(a, b, scale float64) bool { return math.Abs(a-b) <= alike*scale }
-	if rod.DY != 0 || rod.Start.Hinged != rod.Finish.Hinged || !same(rod.Start.Angle, -rod.Finish.Angle, 1) {
+	if s.pushed || rod.DY != 0 || rod.Start.Hinged != rod.Finish.Hinged || !same(rod.Start.Angle, -rod.Finish.Angle, 1) {
 		return false
 	}
 	heavy := 0.0

@@ -56,8 +56,9 @@ func (s *Solver) assemble() (negative int) {
 		if p.stiff == 0 {
 			sin, cos := math.Sincos(s.now.theta[l] + p.offset)
 			v := s.aim.load*(p.beyond-p.weight/2) + v0
-			s.r[l] += p.length * (v*cos - h0*sin)
-			k[2*l] -= p.length * (h0*cos + v*sin)
+			h := h0 - s.aim.load*(p.after-p.push/2)
+			s.r[l] += p.length * (v*cos - h*sin)
+			k[2*l] -= p.length * (h*cos + v*sin)
 			a[l][0] -= p.length * sin
 			a[l][1] += p.length * cos
 			g[0] += p.length * cos
@@ -77,7 +78,8 @@ func (s *Solver) assemble() (negative int) {
 			v := s.aim.load*(p.beyond-p.weight*q.at) + v0
 			dl := q.share * p.length
 			cos, sin = cos*dl, sin*dl
-			f1, f2 := v*cos-h0*sin, -h0*cos-v*sin
+			h := h0 - s.aim.load*(p.after-p.push*q.at)
+			f1, f2 := v*cos-h*sin, -h*cos-v*sin
 			rl += f1 * n0
 			rr += f1 * n1
 			c.residual += f1 * nb

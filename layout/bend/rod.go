@@ -17,10 +17,11 @@ type Stretch struct {
 // Rigid reports whether the stretch cannot bend.
 func (s Stretch) Rigid() bool { return math.IsInf(s.Stiffness, 1) }
 
-// Load is a weight beside the stretches' own.
+// Load is a weight beside the stretches' own, or a push, or both.
 type Load struct {
 	From, To float64 // m along the rod; equal for a point load
 	Weight   float64 // N, whole; negative lifts
+	Push     float64 // N, whole, level and in the plane: along +x; Lean takes it square to the plane
 }
 
 // End is how the rod is held at one of its feet.
@@ -85,8 +86,8 @@ func (r Rod) check() error {
 	}
 	length := r.Length()
 	for i, l := range r.Loads {
-		if !finite(l.Weight) || !(l.From >= 0) || !(l.To >= l.From) || !(l.To <= length*(1+1e-9)) {
-			return &Unsolved{Reason: fmt.Sprintf("load %d of %g N lies from %g to %g m on a rod of %g m", i, l.Weight, l.From, l.To, length)}
+		if !finite(l.Weight) || !finite(l.Push) || !(l.From >= 0) || !(l.To >= l.From) || !(l.To <= length*(1+1e-9)) {
+			return &Unsolved{Reason: fmt.Sprintf("load %d of %g and %g N lies from %g to %g m on a rod of %g m", i, l.Weight, l.Push, l.From, l.To, length)}
 		}
 	}
 	if !finite(r.Start.Angle) || !finite(r.Finish.Angle) || !finite(r.DX) || !finite(r.DY) {

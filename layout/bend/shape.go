@@ -15,7 +15,8 @@ type Place struct {
 
 // Shape is a rod in equilibrium.
 type Shape struct {
-	Thrust                float64 // N, by which the rod pushes its feet apart
+	Thrust                float64 // N, by which the rod pushes its far foot outward; in still air the first one too
+	StartThrust           float64 // N, by which it pushes its first foot outward: less by all the pushes
 	StartLift, FinishLift float64 // N, upward forces of the feet on the rod
 	Start, Finish         Place
 	Energy                float64 // J, of bending
@@ -32,6 +33,8 @@ type span struct {
 	stiff, turn float64
 	lift        float64 // V at the left end
 	weight      float64
+	thrust      float64 // H at the left end
+	push        float64
 }
 
 // shape returns the present state, an equilibrium.
@@ -46,7 +49,7 @@ func (s *Solver) shape() *Shape {
 // read fills in places and forces from the present state, which stable or assemble has just looked at.
 func (s *Solver) read(sh *Shape) {
 	sh.Thrust, sh.Energy = s.now.thrust, 0
-	h, load := s.now.thrust, s.aim.load
+	load := s.aim.load
 	sh.FinishLift = -s.now.lift
 	sh.StartLift = s.weight*load - sh.FinishLift
 	moment := 0.0
@@ -59,6 +62,7 @@ func (s *Solver) read(sh *Shape) {
 		p := &s.pieces[i]
 		sp := &sh.spans[i]
 		sp.lift, sp.weight = load*p.beyond+s.now.lift, load*p.weight
+		sp.thrust, sp.push = s.now.thrust-load*p.after, load*p.push
 		sp.stiff, sp.turn = p.stiff, p.turn
 		tl := s.now.theta[p.node] + p.offset
 		sp.left = Place{S: p.s, X: x, Y: y, Angle: tl, Moment: moment}
@@ -66,7 +70,7 @@ func (s *Solver) read(sh *Shape) {
 			sin, cos := math.Sincos(tl)
 			x += p.length * cos
 			y += p.length * sin
-			moment += p.length * ((sp.lift-sp.weight/2)*cos - h*sin)
+			moment += p.length * ((sp.lift-sp.weight/2)*cos - (sp.thrust+sp.push/2)*sin)
 			sp.right = Place{S: p.s + p.length, X: x, Y: y, Angle: tl, Moment: moment}
 			continue
 		}
@@ -76,12 +80,13 @@ func (s *Solver) read(sh *Shape) {
 			sin, cos := math.Sincos(tl*(1-q.at) + tr*q.at + bubble*4*q.at*(1-q.at))
 			x += q.share * p.length * cos
 			y += q.share * p.length * sin
-			moment += q.share * p.length * ((sp.lift-sp.weight*q.at)*cos - h*sin)
+			moment += q.share * p.length * ((sp.lift-sp.weight*q.at)*cos - (sp.thrust+sp.push*q.at)*sin)
 		}
 		pull := tr - tl - p.turn
 		sh.Energy += p.stiff / p.length / 2 * (pull*pull + bubbleStiff*bubble*bubble)
 		sp.right = Place{S: p.s + p.length, X: x, Y: y, Angle: tr, Moment: moment, Curvature: moment/p.stiff + p.turn/p.length}
 	}
+	sh.StartThrust = sh.spans[0].thrust
 	sh.Start, sh.Finish = sh.spans[0].left, sh.spans[len(sh.spans)-1].right
 	dx, dy := x-s.aim.dx, y-s.aim.dy
 	sh.Residual = math.Sqrt(dx*dx + dy*dy)
@@ -126,12 +131,12 @@ func (sh *Shape) within(sp *span, xi float64) Place {
 
 // slope is dM/ds at the left (0) or right (1) end of a span.
 func (sh *Shape) slope(sp *span, end int) float64 {
-	angle, lift := sp.left.Angle, sp.lift
+	angle, lift, thrust := sp.left.Angle, sp.lift, sp.thrust
 	if end == 1 {
-		angle, lift = sp.right.Angle, sp.lift-sp.weight
+		angle, lift, thrust = sp.right.Angle, sp.lift-sp.weight, sp.thrust+sp.push
 	}
 	sin, cos := math.Sincos(angle)
-	return lift*cos - sh.Thrust*sin
+	return lift*cos - thrust*sin
 }
 
 func hermite(a, b, da, db, t float64) float64 {

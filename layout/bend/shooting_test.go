@@ -9,15 +9,17 @@ import (
 	"hoopwright/layout/bend"
 )
 
-// TestShooting solves heavy, uneven, leaning arches a second way: the moment balance B·θ″ = −H·sin θ + V·cos θ as an initial
+// TestShooting solves heavy, uneven, leaning, pushed arches a second way: the moment balance B·θ″ = −H·sin θ + V·cos θ, H gaining the push passed and V losing the weight, as an initial
 // value problem by an adaptive Runge–Kutta–Fehlberg 4(5) integrator (E. Fehlberg, NASA TR R-315, 1969), shot at the far foot by
 // Newton's method on the three unknowns at the near one.
 func TestShooting(t *testing.T) {
-	for _, c := range []struct{ length, weight, dx, dy, lean float64 }{
-		{2.5, 3, 1, 0, 0}, {2.5, 6, 1, .1, 0}, {2, 8, 1, -.05, .05}, {3, 1, 1.2, .15, -.08}, {1.3, 20, 1, 0, 0},
+	for _, c := range []struct{ length, weight, push, dx, dy, lean float64 }{
+		{2.5, 3, 0, 1, 0, 0}, {2.5, 6, 0, 1, .1, 0}, {2, 8, 0, 1, -.05, .05}, {3, 1, 0, 1.2, .15, -.08}, {1.3, 20, 0, 1, 0, 0},
+		{2.5, 3, 2, 1, 0, 0}, {2.5, 4, -3, 1, .1, .02}, {2, 1, 6, 1, 0, 0},
 	} {
 		rod := plumb(c.length)
 		rod.Stretches[0].Weight = c.weight
+		rod.Loads = []bend.Load{{To: c.length, Push: c.push}}
 		rod.DX, rod.DY = c.dx, c.dy
 		rod.Start.Angle += c.lean
 		rod.Finish.Angle -= c.lean
@@ -27,14 +29,14 @@ func TestShooting(t *testing.T) {
 			continue
 		}
 		end := func(x [3]float64) []float64 { // θ' at the start, H, V at the start
-			w := c.weight / c.length
+			w, q := c.weight/c.length, c.push/c.length
 			y := integrate(func(s float64, y []float64, d []float64) {
 				sin, cos := math.Sincos(y[0])
-				d[0], d[1], d[2], d[3] = y[1], -x[1]*sin+(x[2]-w*s)*cos, cos, sin
+				d[0], d[1], d[2], d[3] = y[1], -(x[1]+q*s)*sin+(x[2]-w*s)*cos, cos, sin
 			}, []float64{rod.Start.Angle, x[0], 0, 0}, c.length)
 			return []float64{y[0] - rod.Finish.Angle, y[2] - c.dx, y[3] - c.dy}
 		}
-		x := [3]float64{sh.Start.Moment * 1.003, sh.Thrust*1.003 + .003, sh.StartLift * .997}
+		x := [3]float64{sh.Start.Moment * 1.003, sh.StartThrust*1.003 + .003, sh.StartLift * .997}
 		for range 12 {
 			f := end(x)
 			jac := mat.NewDense(3, 3, nil)
@@ -55,12 +57,12 @@ func TestShooting(t *testing.T) {
 			}
 		}
 		near(t, c.length, "foot moment", sh.Start.Moment, x[0], 1e-5)
-		near(t, c.length, "thrust", sh.Thrust, x[1], 1e-5)
+		near(t, c.length, "thrust", sh.StartThrust, x[1], 1e-5)
 		near(t, c.length, "lift", sh.StartLift, x[2], 1e-5)
-		w := c.weight / c.length
+		w, q := c.weight/c.length, c.push/c.length
 		mid := integrate(func(s float64, y []float64, d []float64) {
 			sin, cos := math.Sincos(y[0])
-			d[0], d[1], d[2], d[3] = y[1], -x[1]*sin+(x[2]-w*s)*cos, cos, sin
+			d[0], d[1], d[2], d[3] = y[1], -(x[1]+q*s)*sin+(x[2]-w*s)*cos, cos, sin
 		}, []float64{rod.Start.Angle, x[0], 0, 0}, c.length*.4)
 		at := sh.At(c.length * .4)
 		near(t, c.length, "x", at.X, mid[2], 1e-5)

@@ -20,6 +20,7 @@ type Solver struct {
 	length   float64
 	weight   float64
 	mirrored bool // the rod is even about its middle
+	pushed   bool // some load pushes
 
 	aim         aim
 	now         state // where the present run of Newton's method is
