@@ -32,7 +32,7 @@ func (p *Plan) solveArches() {
 	solveKinds(kinds, nil)
 	for range mostRounds - 1 {
 		for _, k := range kinds {
-			if k.refused() || k.untried {
+			if k.kind.Refused() {
 				continue // another arch is drawn in its place, and to follow that one's lights leads nowhere
 			}
 			for _, number := range k.input.Numbers {
@@ -52,6 +52,8 @@ func (p *Plan) solveArches() {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
 	}
+	sideBySide(kinds, func(k *alike) { k.kind.Stand(); k.kind.Brace() })
+	p.Weather = arch.Tunnel{Arches: p.Arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}.Weather()
 	p.noteArches(kinds)
 	p.noteUntried(kinds)
 }
@@ -66,7 +68,10 @@ func (p *Plan) noteArches(kinds []*alike) {
 	var order []cause
 	said, also := map[cause]finding.Finding{}, map[cause][]int{}
 	for _, k := range kinds {
-		for _, f := range k.found {
+		if k.untried {
+			continue
+		}
+		for _, f := range k.kind.Judge() {
 			c := cause{f.Level, f.Code, f.Key}
 			if _, ok := said[c]; ok {
 				also[c] = append(also[c], k.input.Numbers...)
@@ -96,9 +101,18 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
 		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number),
+		Tie: tie(s), Spacing: s.Tunnel.Spacing, Ice: s.Weather.Ice,
 		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
 	return in
+}
+
+// tie returns the height of the guys' ties; 0 without guys.
+func tie(s *spec.Spec) measure.Length {
+	if len(s.Guys.Arches) == 0 {
+		return 0
+	}
+	return s.Guys.From
 }
 
 // archKeys returns where the spec gives the arch's figures: its exception first, if it has one, then the base.
@@ -117,16 +131,25 @@ func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 	if !s.Ridge.Present {
 		return loads
 	}
-	var weight measure.Force
+	at := func(l arch.Load) arch.Load {
+		l.From, l.To = k.CrownTape, k.CrownTape
+		l.Weight, l.Run = l.Weight/2, l.Run/2
+		return l
+	}
 	for bay := number - 1; bay <= number; bay++ {
-		if bay >= 1 && bay < s.Tunnel.Arches {
-			centres := s.Tunnel.Spacing // near enough, on slopes and bends too
-			piece := max(centres-s.ArchOf(bay).Pipe.TakeOff-s.ArchOf(bay+1).Pipe.TakeOff, 0)
-			pipe := measure.Mass(float64(s.Ridge.Pipe.Mass) * centres.Metres()).Weight()
-			weight += (pipe + lights.RidgeLoad(s, bay, piece)) / 2
+		if bay < 1 || bay >= s.Tunnel.Arches {
+			continue
+		}
+		centres := s.Tunnel.Spacing // near enough, on slopes and bends too
+		piece := max(centres-s.ArchOf(bay).Pipe.TakeOff-s.ArchOf(bay+1).Pipe.TakeOff, 0)
+		pipe := measure.Mass(float64(s.Ridge.Pipe.Mass) * centres.Metres()).Weight()
+		wraps, drops := lights.RidgeLoad(s, bay, piece)
+		loads = append(loads, at(arch.Load{Weight: pipe + wraps.Weight, Run: centres, Thick: s.Ridge.Pipe.OD + lights.Standoff(s, number)}))
+		if drops.Weight > 0 {
+			loads = append(loads, at(drops))
 		}
 	}
-	return append(loads, arch.Load{From: k.CrownTape, To: k.CrownTape, Weight: weight})
+	return loads
 }
 
 // noteUntried says how many arches were only sketched.
@@ -145,19 +168,13 @@ func (p *Plan) noteUntried(kinds []*alike) {
 	}
 }
 
-// alike is the arches of one kind: their input, and once it is solved what it was solved to.
+// alike is the arches of one kind: their input, and once it is shaped what it came to.
 type alike struct {
 	key   string
 	input arch.Input
 	kind  *arch.Kind
-	found []finding.Finding
 
 	untried bool // kind is a sketch
-}
-
-// refused reports that no arch has these figures.
-func (a *alike) refused() bool {
-	return slices.ContainsFunc(a.found, func(f finding.Finding) bool { return f.Code == "no-arch" })
 }
 
 // groupKinds merges arches whose inputs are alike, in the order of their lowest numbers.
@@ -168,7 +185,7 @@ func groupKinds(inputs []arch.Input) []*alike {
 		var key strings.Builder
 		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop)
 		for _, l := range in.Loads {
-			fmt.Fprintf(&key, " %.1f-%.1f:%.3f", l.From, l.To, l.Weight)
+			fmt.Fprintf(&key, " %.1f-%.1f:%.3f/%.0f", l.From, l.To, l.Weight, l.Run)
 		}
 		k, ok := index[key.String()]
 		if !ok {
@@ -184,7 +201,7 @@ func groupKinds(inputs []arch.Input) []*alike {
 // enough is how many kinds that no arch has are looked for. Each takes a whole search, and who has a dozen to mend will ask again.
 const enough = 12
 
-// solveKinds solves every kind, but for those that an earlier round solved, and reports whether there was any other. Once enough have no
+// solveKinds shapes every kind, but for those that an earlier round solved, and reports whether there was any other. Once enough have no
 // arch the rest are sketched.
 func solveKinds(kinds, before []*alike) bool {
 	var todo []*alike
@@ -192,8 +209,8 @@ func solveKinds(kinds, before []*alike) bool {
 	for _, k := range kinds {
 		same := func(b *alike) bool { return b.key == k.key && slices.Equal(b.input.Numbers, k.input.Numbers) }
 		if i := slices.IndexFunc(before, same); i >= 0 {
-			k.kind, k.found, k.untried = before[i].kind, before[i].found, before[i].untried
-			if k.refused() {
+			k.kind, k.untried = before[i].kind, before[i].untried
+			if k.kind.Refused() {
 				refused++
 			}
 		} else {
@@ -207,9 +224,9 @@ func solveKinds(kinds, before []*alike) bool {
 			}
 			continue
 		}
-		sideBySide(batch)
+		sideBySide(batch, func(k *alike) { k.kind = arch.Shape(k.input) })
 		for _, k := range batch {
-			if k.refused() {
+			if k.kind.Refused() {
 				refused++
 			}
 		}
@@ -217,14 +234,14 @@ func solveKinds(kinds, before []*alike) bool {
 	return len(todo) > 0
 }
 
-// sideBySide solves kinds at the same time, for they know nothing of each other.
-func sideBySide(kinds []*alike) {
+// sideBySide does something to kinds at the same time, for they know nothing of each other.
+func sideBySide(kinds []*alike, do func(*alike)) {
 	queue := make(chan *alike)
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(kinds)) {
 		wait.Go(func() {
 			for k := range queue {
-				k.kind, k.found = arch.Solve(k.input)
+				do(k)
 			}
 		})
 	}

@@ -35,11 +35,12 @@ type Plan struct {
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`
 
-	Spec   *spec.Spec    `json:"-"`
-	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers
-	Ground ground.Layout `json:"-"`
-	Lights lights.Layout `json:"-"`
-	Power  power.Plan    `json:"-"`
-	Stock  stock.List    `json:"-"`
-	Crew   crew.Plan     `json:"-"`
+	Spec    *spec.Spec    `json:"-"`
+	Weather arch.Weather  `json:"-"`
+	Kinds   []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers
+	Ground  ground.Layout `json:"-"`
+	Lights  lights.Layout `json:"-"`
+	Power   power.Plan    `json:"-"`
+	Stock   stock.List    `json:"-"`
+	Crew    crew.Plan     `json:"-"`
 }

@@ -59,7 +59,15 @@ type Kind struct {
 	PlayLean       measure.Angle    `json:"-"` // how far the pipe can lean on the bar inside it
 	Footings       []Footing        `json:"-"` // what its stakes hold in still air, one for each soil it may be
 
+	IceNew   measure.Length `json:"-"` // radial ice at which it folds or leans over, as raised
+	IceLate  measure.Length `json:"-"` // the same at season's end
+	IceCrown measure.Length `json:"-"` // crown under Input.Ice at season's end; 0 where it folds or there is none
+	Energy   float64        `json:"-"` // stored in the bent pipe as raised, J
+	Strength float64        `json:"-"` // share of the pipe's short-term strength that the tightest bend takes up: modulus × strain over strength
+
 	tightest []Point
+	braced   *braced // what Brace found
+	found    figures
 	built    *model // nil where it is only drawn
 }
 
@@ -74,6 +82,11 @@ type Footing struct {
 type Load struct {
 	From, To measure.Length // tape from the left foot; equal for a point load
 	Weight   measure.Force  // whole weight over the stretch
+
+	Run   measure.Length // length of what hangs off the arch here: row, ridge piece, drops; 0 for a wrap, which Input.Wrap counts
+	Thick measure.Length // its diameter, as wind and ice meet it
+	Hangs bool           // it hangs down and meets wind from every side; else it runs along the tunnel and meets a side wind only
+	Loose bool           // a crew strips it before a storm: rows and drops
 }
 
 // Input is everything that shapes one kind of arch.
@@ -82,8 +95,11 @@ type Input struct {
 	Numbers                     []int
 	Joined                      bool           // a ridge piece ends at the crown
 	Guyed                       bool           // the tunnel is held lengthwise
+	Tie                         measure.Length // height at which guys are tied where there are any; 0: at the crown
+	Spacing                     measure.Length // of the arches; 0 for one alone
 	LeftGround, RightGround     measure.Length // heights above any common datum
 	Loads                       []Load
+	Ice                         measure.Length // radial ice it is figured for
 	Wrap                        measure.Length // how far wraps stand off the pipe's surface: the wire's diameter
 	Drop                        measure.Length // how far the lowest drop over the opening hangs below the pipe
 	OpeningWidth, OpeningHeight measure.Length

@@ -15,23 +15,44 @@ const (
 	shoulderImperial, shoulderMetric = 5 * measure.Foot, 1500 * measure.Millimetre
 )
 
-// Solve solves one kind of arch. The Kind is never nil: where no such arch stands it is the nearest one that does, and a
-// finding says so.
+// Solve solves one kind of arch by itself: its shape, how it stands, and what is wrong with it.
 func Solve(in Input) (*Kind, []finding.Finding) {
-	solver := bend.NewSolver(0)
-	f := finder{in: &in, solver: solver}
-	fig := f.find()
-	m := fig.model
-	k := m.describe()
-	k.LoadFactorWay = "sideways"
-	if !fig.drawn {
-		m.age(k, solver)
-		k.Band = m.band(k, solver)
-		m.footings(k)
-		k.built = m
-	}
-	return k, m.judge(k, fig)
+	k := Shape(in)
+	k.Stand()
+	return k, k.Judge()
 }
+
+// Shape finds the shape of one kind of arch as raised. The Kind is never nil: where no such arch stands it is the nearest one that
+// does, and Refused says so.
+func Shape(in Input) *Kind {
+	f := finder{in: &in, solver: bend.NewSolver(0)}
+	fig := f.find()
+	k := fig.model.describe()
+	k.LoadFactorWay, k.found = "sideways", fig
+	if !fig.drawn {
+		k.built = fig.model
+	}
+	return k
+}
+
+// Refused reports that no arch has the figures the spec gives.
+func (k *Kind) Refused() bool { return !k.found.exact }
+
+// Stand works out how a shaped arch stands by itself: at season's end, before it falls either way, within which give and take, and in
+// its soil.
+func (k *Kind) Stand() {
+	m := k.built
+	if m == nil {
+		return
+	}
+	solver := bend.NewSolver(0)
+	m.age(k, solver)
+	k.Band = m.band(k, solver)
+	m.footings(k)
+}
+
+// Judge says what is wrong with an arch that has been shaped and stood.
+func (k *Kind) Judge() []finding.Finding { return k.found.model.judge(k, k.found) }
 
 // factorParts is the number of parts an arch is cut into for its load factors, which are good to 1 in 500 with it.
 const factorParts = 40
@@ -55,6 +76,7 @@ func (m *model) describe() *Kind {
 	}
 	k.FootMoment = max(math.Abs(m.shape.Start.Moment), math.Abs(m.shape.Finish.Moment))
 	k.Clear = k.Crown - m.half(m.crown) - in.Drop
+	k.Energy, k.Strength = m.shape.Energy, m.strength()
 	k.Curve = m.curve(m.shape)
 	k.SeasonCrown, k.Season = k.Crown, k.Curve
 
@@ -83,20 +105,14 @@ func (m *model) describe() *Kind {
 // little; what it takes is thrust and stability. An arch that does not stand then is drawn under nearly the most it bears.
 func (m *model) age(k *Kind, solver *bend.Solver) {
 	rod := m.frame.rod(float64(m.spec.LateModulus), m.feet)
-	var held []float64
-	if m.in.Guyed {
-		held = []float64{m.crown.Metres()}
-	}
+	held := m.held()
 	factors, err := bend.NewSolver(factorParts).Factors(rod, held...)
 	if err != nil {
 		factors = bend.Factors{}
 	}
 	m.aside = factors.Along >= 1 || solver.StandsAside(m.rod, held...)
 	k.Sideways, k.Along = factors.Sideways, factors.Along
-	k.LoadFactor = k.Sideways
-	if k.Along < k.Sideways {
-		k.LoadFactor, k.LoadFactorWay = k.Along, "along"
-	}
+	k.lesser()
 	if k.Sideways <= 1 {
 		for i := range rod.Stretches {
 			rod.Stretches[i].Weight *= 0.98 * k.Sideways
@@ -108,6 +124,14 @@ func (m *model) age(k *Kind, solver *bend.Solver) {
 	if shape, err := solver.Solve(rod); err == nil {
 		k.Season = m.curve(shape)
 		k.SeasonCrown = measure.Length(shape.At(m.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
+	}
+}
+
+// lesser notes the lesser of the load factors.
+func (k *Kind) lesser() {
+	k.LoadFactor, k.LoadFactorWay = k.Sideways, "sideways"
+	if k.Along < k.Sideways {
+		k.LoadFactor, k.LoadFactorWay = k.Along, "along"
 	}
 }
 

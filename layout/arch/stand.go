@@ -9,6 +9,7 @@ import (
 // model is a frame with its rod solved as raised.
 type model struct {
 	frame
+	lie   [2]lean // of the pipe on its bars
 	feet  [2]bend.End
 	rod   bend.Rod
 	shape *bend.Shape
@@ -42,19 +43,24 @@ func (f *frame) feet(lie [2]lean, play float64) (feet [2]bend.End) {
 	return feet
 }
 
-// stand solves the arch as raised. The foot's moment pushes the pipe to one side of the bar; which one, or whether it hangs
-// between the two, is found by trying: a pipe pushed off its side is let loose, a loose one is stopped at the side it passes.
+// stand solves the arch as raised.
 func (f *frame) stand(s *bend.Solver, lie *[2]lean) (*model, error) {
+	return f.rest(s, lie, func(feet [2]bend.End) bend.Rod { return f.rod(1, feet) })
+}
+
+// rest solves a rod of the arch. The foot's moment pushes the pipe to one side of the bar; which one, or whether it hangs
+// between the two, is found by trying: a pipe pushed off its side is let loose, a loose one is stopped at the side it passes.
+func (f *frame) rest(s *bend.Solver, lie *[2]lean, build func(feet [2]bend.End) bend.Rod) (*model, error) {
 	play := f.play()
 	var m *model
 	for try := 0; try < 8; try++ {
 		feet := f.feet(*lie, play)
-		rod := f.rod(1, feet)
+		rod := build(feet)
 		shape, err := s.Solve(rod)
 		if err != nil {
 			return nil, err
 		}
-		m = &model{frame: *f, feet: feet, rod: rod, shape: shape}
+		m = &model{frame: *f, lie: *lie, feet: feet, rod: rod, shape: shape}
 		if play == 0 {
 			break
 		}

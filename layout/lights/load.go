@@ -29,28 +29,35 @@ func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 	for _, d := range s.Lights.Drops {
 		for _, st := range dropped(s, d, number, k) {
 			whole := measure.Length(dropCount(d, st.length())) * d.String.Length
-			out = append(out, load(k, st, weigh(d.String, whole)))
+			l := load(k, st, weigh(d.String, whole))
+			l.Run, l.Thick, l.Hangs, l.Loose = whole, breadth(d.String), true, true
+			out = append(out, l)
 		}
 	}
 	return append(out, rowLoads(s, number, k)...)
 }
 
-// RidgeLoad returns the weight of the lights on a bay's ridge piece, whole wraps and the drops under its length.
-func RidgeLoad(s *spec.Spec, bay int, piece measure.Length) measure.Force {
-	var sum measure.Force
+// breadth is how thick a string is to wind and ice: twice its wire, for its bulbs and their leads; our assumption.
+func breadth(s catalog.String) measure.Length { return 2 * s.Wire }
+
+// RidgeLoad returns the lights on a bay's ridge piece, at no place yet: whole wraps by their weight, and the drops under its length.
+func RidgeLoad(s *spec.Spec, bay int, piece measure.Length) (wraps, drops arch.Load) {
+	drops.Hangs, drops.Loose = true, true
 	for _, w := range s.Lights.Wraps {
 		for _, st := range wrappedRidge(s, w, bay, piece) {
 			c := onto(s, w, st).wind()
-			sum += weigh(w.String, c.wound+c.leftOver)
+			wraps.Weight += weigh(w.String, c.wound+c.leftOver)
 		}
 	}
 	for _, d := range s.Lights.Drops {
 		lapped := d.String.Length / (d.String.Length - lapOf(d))
 		for _, st := range droppedRidge(s, d, bay, piece) {
-			sum += weigh(d.String, st.length()*lapped)
+			drops.Weight += weigh(d.String, st.length()*lapped)
+			drops.Run += st.length() * lapped
+			drops.Thick = max(drops.Thick, breadth(d.String))
 		}
 	}
-	return sum
+	return wraps, drops
 }
 
 // weigh returns the weight of a length of string.
@@ -89,7 +96,10 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 				break
 			}
 			st := stretch{part: legPart(wall), number: number, from: mark, to: mark}
-			out = append(out, load(k, st, weigh(rows.Strings[i%len(rows.Strings)], halves)))
+			kind := rows.Strings[i%len(rows.Strings)]
+			l := load(k, st, weigh(kind, halves))
+			l.Run, l.Thick, l.Loose = halves, breadth(kind), true
+			out = append(out, l)
 		}
 	}
 	return out

@@ -1,0 +1,186 @@
+package arch
+
+import (
+	"math"
+	"slices"
+
+	"hoopwright/layout/anchor"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Gusts that the figures for closing come from. Nobody is inside at 60 % of the gust that the tunnel just bears, or at 30 mph, whichever is lower;
+// rows and drops are off, and then the tunnel is down, at 80 % of the gust it bears with them and without. A gust presses by the square of
+// its speed, so these are 36 % and 64 % of what it bears; shares of our own. 30 mph: advice for tents, emptied at 30 to 38 mph, its lower end.
+const (
+	insideShare = 0.6
+	downShare   = 0.8
+	HouseGust   = 30 * measure.MPH
+)
+
+// Limit is the gust at which something first gives way.
+type Limit struct {
+	Gust  measure.Speed `json:"-"` // 80 mph means that or more
+	Way   string        `json:"-"` // sideways or along
+	Cause Cause         `json:"-"`
+	Arch  int           `json:"-"` // one of those it happens to first
+}
+
+// Cause is what gives way.
+type Cause string
+
+// What may give way. CauseNone: nothing does up to the greatest gust looked at.
+const (
+	CauseNone     Cause = ""
+	CauseFolds    Cause = "an arch folds"
+	CausePipe     Cause = "the pipe kinks"
+	CauseBar      Cause = "a stake bends"
+	CauseStake    Cause = "a stake works loose"
+	CauseGuyBar   Cause = "a guy stake bends"
+	CauseGuyStake Cause = "a guy stake works loose"
+	CauseLeans    Cause = "it leans over along the tunnel"
+)
+
+// Bears is what the tunnel bears in one soil.
+type Bears struct {
+	Soil            anchor.Soil
+	Built, Stripped Limit
+}
+
+// Weather is what wind and ice do to the tunnel: estimates for closing early, never a rating.
+type Weather struct {
+	Bears []Bears // one for each soil it may be, the weakest first
+
+	Inside measure.Speed // nobody is inside from this gust on
+	Strip  measure.Speed // rows and drops are off before it; 0 where there are none
+	Gains  measure.Speed // by how much stripping raises the gust it bears
+	Down   measure.Speed // the tunnel is down before it
+
+	Sway     [2]measure.Length // of the crown, the most of any arch, in gusts of SwayGusts
+	GuyPull  measure.Force     // in each guy, along it, at the gust nobody is inside from; of guys at both ends where the spec has none
+	RidgeEnd measure.Force     // greatest pull or push in the ridge then
+	Guyed    bool              // the spec has guys that hold
+	WithGuys float64           // least load factor along the tunnel with guys at both ends; 0 where it has guys or no ridge
+	Cover    float64           // how many times the wind's push a closed cover brings
+	Ice      [2]measure.Length // least radial ice at which an arch folds or leans over: as new and late
+	Test     measure.Speed     // the gust whose demand the stakes are tried with by hand
+	Asks     float64           // N·m, the greatest moment at a stake's ground point in it
+}
+
+// SwayGusts are the two gusts that Sway is told of: 20 and 30 mph.
+func SwayGusts() [2]measure.Speed { return swayGusts }
+
+// Tunnel is the arches as they stand together.
+type Tunnel struct {
+	Arches []Arch // in order, each kind braced
+	Joined bool   // by a ridge
+	Guys   spec.Guys
+	Soil   spec.Soil
+	Units  measure.System
+}
+
+// Weather puts braced arches together: how the tunnel stands lengthwise, which it notes in the kinds' load factors, and what winds and ice it bears.
+func (t Tunnel) Weather() Weather {
+	var w Weather
+	for _, a := range t.Arches {
+		if a.braced == nil || len(a.braced.free.stiff) <= theDeadLoad {
+			return w // an arch that does not stand in still air
+		}
+	}
+	if len(t.Arches) == 0 {
+		return w
+	}
+	rows := t.rows(t.Guys.Arches)
+	w.Guyed = slices.ContainsFunc(rows, func(r row) bool { return slices.Contains(r.tied, true) })
+	t.holdTogether(rows)
+	if !w.Guyed && t.Joined {
+		w.WithGuys = Most
+		for _, r := range t.rows([]int{1, len(t.Arches)}) {
+			w.WithGuys = min(w.WithGuys, r.factor())
+		}
+	}
+	t.ends(rows)
+	for _, soil := range anchor.Named(t.Soil.String()) {
+		w.Bears = append(w.Bears, Bears{soil, t.limit(soil, false), t.limit(soil, true)})
+	}
+	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmpSpeed(a.Built.Gust, b.Built.Gust) })
+	t.figures(&w)
+	t.pulls(&w, rows)
+	t.describe(&w)
+	return w
+}
+
+func cmpSpeed(a, b measure.Speed) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// rows returns the tunnel with the guys that hold against each way of leaning: toward the far end those of all guyed arches but the last, for its guys
+// pull that way themselves; and the other way round. Without a ridge each arch is a row of its own, held both ways or not at all.
+func (t Tunnel) rows(guyed []int) []row {
+	n := len(t.Arches)
+	if !t.Joined || n == 1 {
+		var list []row
+		for _, a := range t.Arches {
+			holds := slices.Contains(guyed, a.Number) && (n == 1 || a.Number > 1 && a.Number < n)
+			list = append(list, row{[]*Kind{a.Kind}, []bool{holds}})
+		}
+		return list
+	}
+	var list []row
+	for _, not := range []int{n, 1} {
+		r := row{}
+		for _, a := range t.Arches {
+			r.kinds = append(r.kinds, a.Kind)
+			r.tied = append(r.tied, a.Number != not && slices.Contains(guyed, a.Number))
+		}
+		list = append(list, r)
+	}
+	return list
+}
+
+// holdTogether lowers the load factors along the tunnel of arches that guys hold from those with a crown kept in place to what the guys and the other
+// arches come to.
+func (t Tunnel) holdTogether(rows []row) {
+	for _, r := range rows {
+		if !slices.Contains(r.tied, true) {
+			continue
+		}
+		factor := r.factor()
+		for _, k := range r.kinds {
+			k.Along = min(k.Along, factor)
+			k.lesser()
+		}
+	}
+}
+
+// ends notes in each kind what a wind along the tunnel asks of it.
+func (t Tunnel) ends(rows []row) {
+	for stripped := range 2 {
+		for _, r := range rows {
+			list, _, ok := r.pulls(stripped == 1)
+			for i, k := range r.kinds {
+				most := &k.braced.ends[stripped]
+				if !ok {
+					most.push = math.Inf(1)
+					continue
+				}
+				most.take(list[i])
+			}
+		}
+	}
+}
+
+// take makes p the most of itself and another.
+func (p *pull) take(o pull) {
+	if p.lean == nil || o.lean.Tightest(1) > p.lean.Tightest(1) {
+		p.lean = o.lean
+	}
+	p.push, p.guy = max(p.push, o.push), max(p.guy, o.guy)
+	p.moment = [2]float64{max(p.moment[0], o.moment[0]), max(p.moment[1], o.moment[1])}
+}
