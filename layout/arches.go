@@ -53,7 +53,9 @@ func (p *Plan) solveArches() {
 		}
 	}
 	sideBySide(kinds, func(k *alike) { k.kind.Stand(); k.kind.Brace() })
-	p.Weather = arch.Tunnel{Arches: p.Arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}.Weather()
+	whole := arch.Tunnel{Arches: p.Arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}
+	p.Weather = whole.Weather()
+	p.note(whole.Judge(p.Weather))
 	p.noteArches(kinds)
 	p.noteUntried(kinds)
 }

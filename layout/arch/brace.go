@@ -13,6 +13,9 @@ type braced struct {
 	ends       [2]pull    // in a wind of 1 Pa along the tunnel, the most of any arch of the kind: as built and stripped
 }
 
+// weatherParts is the number of parts an arch is cut into for wind and ice.
+const weatherParts = 24
+
 // Brace works out what wind and ice do to an arch that has been stood. Tunnel.Weather then puts the arches together.
 func (k *Kind) Brace() {
 	m := k.built
@@ -20,10 +23,10 @@ func (k *Kind) Brace() {
 		return
 	}
 	b := &braced{}
-	lengths := bend.NewSolver(factorParts)
+	lengths := bend.NewSolver(weatherParts)
 	b.free = m.leanings(lengths, k.Sideways, nil)
 	b.tied = m.leanings(lengths, k.Sideways, m.ties(k))
-	solver := bend.NewSolver(factorParts)
+	solver := bend.NewSolver(weatherParts)
 	for stripped := range 2 {
 		if stripped == 1 && !m.loose() {
 			b.sides[1] = b.sides[0]

@@ -19,7 +19,7 @@ import (
 //	bends-too-tight         must fix   modulus × strain is beyond the pipe's strength; look at beyond 80 % of it
 //	sleeve-longer-than-stick must fix  the bar ends in a joint (look at where neither length nor depth was given)
 //	stake-bends             must fix   the foot's moment bends the bar for good (look at where the bar was not given)
-//	leans-along             look at    less than twofold against leaning along the tunnel, and no guys
+//	leans-along             look at    less than twofold against leaning along the tunnel, and no guys; of an arch that no ridge joins
 //	sways-sideways          look at    less than twofold against falling sideways
 //	crown-pulls-apart       look at    the arch is so flat that its crown joint is in tension, and dry
 //	stake-too-shallow       look at    the soil does not hold the foot in still air
@@ -120,7 +120,7 @@ func (j *judge) falls() {
 			remedy = "hold the tunnel with guys, or take thicker pipe or shorter sticks"
 		}
 		j.add(level, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
-	case k.Along < wantedFactor && !j.in.Guyed:
+	case k.Along < wantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
 		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel; ridge pieces do not help, since all arches lean together. Guy the end arches to get at least %d.", k.Along, wantedFactor)
 	}
 	if k.LoadFactor >= 1 && k.Sideways < wantedFactor {

@@ -19,47 +19,40 @@ func onto(length, diameter, ice measure.Length) float64 {
 	return math.Pi * t * (d + t) * iceWeight * length.Metres()
 }
 
-// iced returns the rod with ice on pipe, wraps and all that hangs on it, and the ice's weight.
-func (m *model) iced(late float64, ice measure.Length) (rod bend.Rod, weight float64) {
-	rod = m.frame.rod(late, m.feet)
-	put := func(from, to, w float64) {
-		if w > 0 {
-			rod.Loads = append(rod.Loads, bend.Load{From: from, To: to, Weight: w})
-			weight += w
+// iced returns the rod with ice on pipe, wraps and all that hangs on it.
+func (m *model) iced(late float64, ice measure.Length) bend.Rod {
+	rod := m.frame.rod(late, m.feet)
+	for _, l := range m.in.Loads {
+		if w := onto(l.Run, l.Thick, ice); w > 0 {
+			rod.Loads = append(rod.Loads, bend.Load{From: m.within(l.From), To: m.within(l.To), Weight: w})
 		}
 	}
-	for _, l := range m.in.Loads {
-		put(m.within(l.From), m.within(l.To), onto(l.Run, l.Thick, ice))
-	}
-	put(0, rod.Length(), onto(m.length, m.thick(), ice))
-	return rod, weight
+	rod.Loads = append(rod.Loads, bend.Load{To: rod.Length(), Weight: onto(m.length, m.thick(), ice)})
+	return rod
 }
 
-// flops returns the ice at which the arch no longer stands, given the factor that it stands with. All weight at which it goes over is nearly the same
-// whether it is ice or not, which gives a first guess; the arch under that ice gives the second.
-func (m *model) flops(solver *bend.Solver, late, factor float64, held []float64) measure.Length {
+// iceOn returns the weight of that ice, N.
+func (m *model) iceOn(ice measure.Length) float64 {
+	sum := onto(m.length, m.thick(), ice)
+	for _, l := range m.in.Loads {
+		sum += onto(l.Run, l.Thick, ice)
+	}
+	return sum
+}
+
+// bears returns the ice that brings all weight to so many newtons.
+func (m *model) bears(whole float64) measure.Length {
 	dead := float64(m.weight())
-	thickness := func(bears float64) measure.Length {
-		low, high := measure.Length(0), mostIce
-		for range 30 {
-			mid := (low + high) / 2
-			if _, w := m.iced(late, mid); dead+w < bears {
-				low = mid
-			} else {
-				high = mid
-			}
+	low, high := measure.Length(0), mostIce
+	for range 20 {
+		mid := (low + high) / 2
+		if dead+m.iceOn(mid) < whole {
+			low = mid
+		} else {
+			high = mid
 		}
-		return low
 	}
-	if factor >= Most || factor < 1 {
-		return thickness(factor * dead)
-	}
-	ice := thickness(factor * dead)
-	rod, weight := m.iced(late, ice)
-	if f, err := solver.Factors(rod, held...); err == nil {
-		ice = thickness(min(f.Sideways, f.Along) * (dead + weight))
-	}
-	return ice
+	return low
 }
 
 // weight returns the dead load, N.
@@ -67,22 +60,29 @@ func (m *model) weight() measure.Force {
 	return measure.Force(m.shape.StartLift + m.shape.FinishLift)
 }
 
-// underIce fills in what ice does to the arch.
+// underIce fills in what ice does to the arch. All weight at which it goes over is nearly the same whether it is ice or not, which gives a first guess;
+// the arch under that ice gives the second. As raised it bears more by as much as the pipe is stiffer.
 func (m *model) underIce(k *Kind) {
 	late := float64(m.spec.LateModulus)
-	solver := bend.NewSolver(iceParts)
-	k.IceLate = m.flops(solver, late, k.LoadFactor, m.held())
-	k.IceNew = max(m.flops(solver, 1, k.LoadFactor/late, m.held()), k.IceLate)
+	whole := k.LoadFactor * float64(m.weight())
+	if k.LoadFactor > 1 && k.LoadFactor < Most {
+		ice := m.bears(whole)
+		solver := bend.NewSolver(weatherParts)
+		solver.Precision = icePrecision
+		if f, err := solver.Factors(m.iced(late, ice), m.held()...); err == nil {
+			whole = min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice))
+		}
+	}
+	k.IceLate, k.IceNew = m.bears(whole), m.bears(whole/late)
 	if m.in.Ice > 0 && m.in.Ice < k.IceLate {
-		rod, _ := m.iced(late, m.in.Ice)
-		if shape, err := bend.Solve(rod); err == nil && shape.Stable {
+		if shape, err := bend.Solve(m.iced(late, m.in.Ice)); err == nil && shape.Stable {
 			k.IceCrown = measure.Length(shape.At(m.frame.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
 		}
 	}
 }
 
-// iceParts is the number of parts an arch is cut into for its ice.
-const iceParts = 32
+// icePrecision is the share to which the weight an arch bears with its ice is found: a hundredth of it is less than a hundredth of an inch of ice.
+const icePrecision = 0.01
 
 // held returns where guys keep the crown in place, in metres along the rod.
 func (m *model) held() []float64 {

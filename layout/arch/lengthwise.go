@@ -93,10 +93,7 @@ const (
 
 // ties returns the tapes, in metres, of guys tied to both legs, or to both sides of the crown fitting.
 func (m *model) ties(k *Kind) []float64 {
-	height := m.in.Tie
-	if height <= 0 {
-		height = k.Crown * usualTie
-	}
+	height := m.in.tieHeight(k)
 	left, right, ok := k.Across(height)
 	if !ok || height > k.Crown-hand {
 		left.Tape, right.Tape = m.fitting.from, m.fitting.to

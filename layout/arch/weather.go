@@ -33,7 +33,7 @@ type Cause string
 const (
 	CauseNone     Cause = ""
 	CauseFolds    Cause = "an arch folds"
-	CausePipe     Cause = "the pipe kinks"
+	CausePipe     Cause = "the pipe is bent to its strength"
 	CauseBar      Cause = "a stake bends"
 	CauseStake    Cause = "a stake works loose"
 	CauseGuyBar   Cause = "a guy stake bends"

@@ -9,7 +9,7 @@ type Factors struct {
 const (
 	// Most is the greatest factor looked for: it means Most or more.
 	Most = 20
-	// precise is the share to which a factor is found.
+	// precise is the share to which a factor is found unless told otherwise.
 	precise = 1e-3
 )
 
@@ -76,8 +76,12 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 			return Most
 		}
 	}
-	for high-low > precise*high {
-		if high < precise {
+	near := precise
+	if s.Precision > 0 {
+		near = s.Precision
+	}
+	for high-low > near*high {
+		if high < near {
 			return 0
 		}
 		reach((low + high) / 2)

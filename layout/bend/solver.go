@@ -11,6 +11,8 @@ const Parts = 64
 // Solver solves rods and keeps the memory it works in. Each call starts from the shape the call before ended with where the
 // two rods are cut alike, so a run of like rods costs little. It is not for use by two goroutines at once.
 type Solver struct {
+	Precision float64 // share to which Factors are found; 0 means 1 in 1000
+
 	parts    int
 	rod      Rod
 	cuts     []float64
