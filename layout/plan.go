@@ -34,13 +34,13 @@ type Plan struct {
 	Circuits  []power.Circuit   `json:"circuits"`
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`
+	Weather   arch.Weather      `json:"weather"`
 
-	Spec    *spec.Spec    `json:"-"`
-	Weather arch.Weather  `json:"-"`
-	Kinds   []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers
-	Ground  ground.Layout `json:"-"`
-	Lights  lights.Layout `json:"-"`
-	Power   power.Plan    `json:"-"`
-	Stock   stock.List    `json:"-"`
-	Crew    crew.Plan     `json:"-"`
+	Spec   *spec.Spec    `json:"-"`
+	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers
+	Ground ground.Layout `json:"-"`
+	Lights lights.Layout `json:"-"`
+	Power  power.Plan    `json:"-"`
+	Stock  stock.List    `json:"-"`
+	Crew   crew.Plan     `json:"-"`
 }

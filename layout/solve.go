@@ -106,7 +106,7 @@ func (p *Plan) solveStock() {
 
 // solveCrew orders the work.
 func (p *Plan) solveCrew() {
-	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights}
+	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights, Asks: p.Weather.Asks}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
@@ -151,6 +151,7 @@ func (p *Plan) fillEmpty() {
 	fill(&p.Circuits)
 	fill(&p.Shopping)
 	fill(&p.Findings)
+	fill(&p.Weather.Bears)
 }
 
 func fill[T any](list *[]T) {

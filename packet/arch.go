@@ -18,6 +18,9 @@ func (b *binder) archProfiles() []leaf {
 	drawn = drawn[:min(len(drawn), mostProfiles)]
 	first := b.plan.Kinds[0]
 	words := []string{b.legend(first), b.bendWords()} // under the first picture, or where next there is room
+	if s := b.seasonWords(first); s != "" {
+		words = append(words, s)
+	}
 	for i, g := range drawn {
 		if i > 0 {
 			f.turn()
@@ -33,6 +36,9 @@ func (b *binder) archProfiles() []leaf {
 	b.holdPoint(f, drawn)
 	b.differences(f, first)
 	b.archFigures(f)
+	f.turn() // what the organiser chooses by
+	b.howItStands(f)
+	b.stakeDepths(f)
 	for _, s := range words {
 		f.gap(1.5)
 		f.text(s, paper.Body)

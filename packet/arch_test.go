@@ -27,8 +27,8 @@ func profileSheet(t *testing.T, name string, swap ...string) (*layout.Plan, pdf.
 func TestArchProfilePages(t *testing.T) {
 	for _, name := range []string{"garden.yaml", "schoolyard.yaml", "parkwalk.yaml", "starter.yaml"} {
 		plan, doc := profileSheet(t, name)
-		if len(doc.Pages) != 3 {
-			t.Errorf("%s: %d pages, want the picture, the steps, the checks", name, len(doc.Pages))
+		if len(doc.Pages) != 4 {
+			t.Errorf("%s: %d pages, want the picture, the steps, the checks, what it bears", name, len(doc.Pages))
 		}
 		u, first := plan.Spec.Units, plan.Kinds[0]
 		text := said(doc)
@@ -38,8 +38,8 @@ func TestArchProfilePages(t *testing.T) {
 				t.Errorf("%s: nowhere %q", name, want)
 			}
 		}
-		if n := strings.Count(text, "Not to scale"); n != 2 {
-			t.Errorf("%s: %d pages not to scale, want 2", name, n)
+		if n := strings.Count(text, "Not to scale"); n != 3 {
+			t.Errorf("%s: %d pages not to scale, want 3", name, n)
 		}
 		if name == "garden.yaml" && !strings.Contains(text, "3/4 in = 1 ft") {
 			t.Errorf("the garden arch no longer fills its page")

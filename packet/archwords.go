@@ -147,8 +147,22 @@ func (b *binder) bendWords() string {
 		"Limits published for buried pressure pipe, about 250 to 300 diameters, are for decades and do not apply to a garden arch: it works for a season and takes a set. "+
 		"Mark each pipe's inside face and bend it the same way next year.",
 		arches(k.Numbers), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
-	if late := k.Crown - k.SeasonCrown; u.Inches(late) != u.Inches(0) && late > 0 {
-		s += fmt.Sprintf(" Late in the season the crown is about %s lower.", u.Inches(late))
-	}
 	return s
+}
+
+// seasonWords says what the season does to the arch: creep, cold and ice.
+func (b *binder) seasonWords(k *arch.Kind) string {
+	u := b.spec.Units
+	var words []string
+	if late := k.Crown - k.SeasonCrown; u.Inches(late) != u.Inches(0) && late > 0 {
+		words = append(words, fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption), the crown is about %s lower and the feet push less.", measure.Percent(k.Spec.LateModulus), u.Inches(late)))
+	}
+	if crown, ridge, ok := b.plan.Cold(); ok && (u.Inches(crown) != u.Inches(0) || u.Inches(ridge) != u.Inches(0)) {
+		words = append(words, fmt.Sprintf("At %s the pipe has shrunk from %s: crown %s lower, the ridge %s shorter in all. Below %s pipe is stiffer and more brittle, and no figure for it is published.",
+			u.Temperature(b.spec.Weather.Cold), u.Temperature(arch.WarmPipe), u.Inches(crown), u.Inches(ridge), u.Temperature(arch.WarmPipe)))
+	}
+	if k.IceCrown > 0 {
+		words = append(words, fmt.Sprintf("Under %s of ice all round the crown is at %s.", u.Size(b.spec.Weather.Ice), u.Inches(k.IceCrown)))
+	}
+	return strings.Join(words, " ")
 }

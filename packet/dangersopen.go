@@ -87,16 +87,3 @@ func (b *binder) openDangers() []danger {
 	}
 	return list
 }
-
-func (b *binder) weatherDangers() []danger {
-	if len(b.plan.Kinds) == 0 {
-		return nil
-	}
-	u := b.spec.Units
-	return []danger{
-		{"Wind", "It is built of thin pipe on short stakes.", fmt.Sprintf("Gusts of %s forecast: be ready. %s: let nobody in. %s, or whatever lower figure the organiser names: everyone out. Look at stakes, guys and sockets before it opens again.",
-			u.Speed(closingGust*0.6), u.Speed(closingGust*0.8), u.Speed(closingGust))},
-		{"Covers", "A tarp or banner takes ten times the wind.", "Never hang a sheet, sign or net on it, not even for an hour."},
-		{"Ice and snow", "Ice bends arches until they fold.", "Close, lights off, stay from under it. Do not beat ice off. Take it down if it sags."},
-		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", thunderMinutes)}}
-}

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -22,8 +24,8 @@ func TestSafetyIsThisTunnels(t *testing.T) {
 		text, has string
 		want      bool
 	}{
-		{garden, "call 811", true}, {garden, "drip line", true}, {garden, "Ladder", true}, {garden, "breaker 12", true}, {garden, "30 mph", true}, {garden, "50 °F", true}, {garden, "Primer and cement", false},
-		{school, "call 811", false}, {school, "local locating service", true}, {school, "ball court", true}, {school, "48 km/h", true}, {school, "30 mA", true}, {school, "Mains within reach", true},
+		{garden, "call 811", true}, {garden, "drip line", true}, {garden, "Ladder", true}, {garden, "breaker 12", true}, {garden, "19 mph", true}, {garden, "arches fold under", true}, {garden, "50 °F", true}, {garden, "Primer and cement", false},
+		{school, "call 811", false}, {school, "local locating service", true}, {school, "ball court", true}, {school, "36 km/h", true}, {school, "30 mA", true}, {school, "Mains within reach", true},
 	} {
 		if strings.Contains(c.text, c.has) != c.want {
 			t.Errorf("%q: want it %v in %.60s…", c.has, c.want, c.text)
@@ -52,5 +54,25 @@ func TestGlueAndFrostOnlyWhereTheyAre(t *testing.T) {
 	text := strings.Join(wordsOf(pages...), " ")
 	if !strings.Contains(text, "Primer and cement") || !strings.Contains(text, "Frozen ground") || strings.Contains(text, "PVC is brittle") {
 		t.Errorf("glued, frozen ground, warm air: %s", text)
+	}
+}
+
+// TestWindOrders: the figures to act at are the plan's, in the order they come; without any it is the house limit.
+func TestWindOrders(t *testing.T) {
+	plan := examplePlan(t, "garden")
+	said := func() string {
+		pages, _ := framedSheet(t, plan, "safety")
+		return strings.Join(wordsOf(pages...), " ")
+	}
+	u := plan.Spec.Units
+	plan.Weather.Strip = 23 * measure.MPH
+	text := said()
+	out, strip, down := strings.Index(text, u.Speed(plan.Weather.Inside)+" forecast or felt"), strings.Index(text, "23 mph forecast: take rows"), strings.Index(text, u.Speed(plan.Weather.Down)+" forecast: take the tunnel down")
+	if out < 0 || strip < out || down < strip {
+		t.Errorf("out at %d, strip at %d, down at %d in %s", out, strip, down, text)
+	}
+	plan.Weather = arch.Weather{}
+	if text := said(); !strings.Contains(text, "30 mph forecast or felt") || strings.Contains(text, "take the tunnel down before") {
+		t.Errorf("without figures: %s", text)
 	}
 }

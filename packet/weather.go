@@ -1,11 +1,79 @@
 package packet
 
-import "hoopwright/layout/measure"
+import (
+	"fmt"
+	"strings"
 
-// What has a walk-through of lights emptied or taken down, whatever is computed for it. 30 mph gusts: advice for tents, emptied at 30 to
-// 38 mph, taken at its lower end; half an hour after the last thunder: the usual lightning advice.
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+)
+
+// What has a walk-through of lights emptied, whatever is computed for it: half an hour after the last thunder is the usual lightning advice. The
+// gusts are the plan's own.
 const (
-	closingGust    = 30 * measure.MPH
 	thunderMinutes = 30
 	brittleBelow   = measure.Temperature(10) // °C; below it PVC is treated as brittle
 )
+
+// insideGust is the gust from which on nobody is inside.
+func (b *binder) insideGust() measure.Speed {
+	if len(b.plan.Weather.Bears) == 0 {
+		return arch.HouseGust
+	}
+	return b.plan.Weather.Inside
+}
+
+// gustReason says what the tunnel bears, and what gives way then.
+func (b *binder) gustReason() string {
+	w := b.plan.Weather
+	if len(w.Bears) == 0 {
+		return "It is built of thin pipe on short stakes."
+	}
+	limit := w.Bears[0].Built
+	if limit.Cause == arch.CauseNone {
+		return "Thin pipe on short stakes."
+	}
+	soil := ""
+	if len(w.Bears) > 1 {
+		soil = " in " + w.Bears[0].Soil.Name + " soil"
+	}
+	return fmt.Sprintf("Near gusts of %s%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
+}
+
+// gustOrders says what is done from which gust on.
+func (b *binder) gustOrders() []string {
+	w, u := b.plan.Weather, b.spec.Units
+	orders := []string{fmt.Sprintf("Gusts of %s forecast or felt: everyone out, nobody in.", u.Speed(b.insideGust()))}
+	if len(w.Bears) == 0 {
+		return orders
+	}
+	if w.Strip > 0 {
+		gains := ""
+		if w.Gains > measure.MPH {
+			gains = fmt.Sprintf("; it then bears %s more", u.Speed(w.Gains))
+		}
+		orders = append(orders, fmt.Sprintf("%s forecast: take rows and drops off before%s.", u.Speed(w.Strip), gains))
+	}
+	return append(orders, fmt.Sprintf("%s forecast: take the tunnel down before.", u.Speed(w.Down)))
+}
+
+// weatherDangers are those of the tunnel as it stands.
+func (b *binder) weatherDangers() []danger {
+	if len(b.plan.Kinds) == 0 {
+		return nil
+	}
+	w := b.plan.Weather
+	wind := strings.Join(b.gustOrders(), " ") + " The organiser may lower a figure; nobody raises one. Look at stakes, guys and sockets before it opens again."
+	cover, ice := "A tarp or banner takes many times the wind.", "Ice bends arches until they fold."
+	if w.Cover > 2 {
+		cover = fmt.Sprintf("A tarp or banner takes about %.0f times the wind.", w.Cover)
+	}
+	if late := w.Ice[1]; len(w.Bears) > 0 && late > 0 {
+		ice = fmt.Sprintf("Late in the season arches fold under %s of ice.", b.iceWords(late))
+	}
+	return []danger{
+		{"Wind", b.gustReason(), wind},
+		{"Covers", cover, "Never hang a sheet, sign or net on it, not even for an hour."},
+		{"Ice and snow", ice, "Close, lights off, stay from under it. Do not beat ice off. Take it down if it sags."},
+		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", thunderMinutes)}}
+}

@@ -120,7 +120,7 @@ func (j *adviser) remedy(b Bears) string {
 	}
 	switch b.Built.Cause {
 	case CauseStake:
-		want := HouseGust / insideShare
+		want := HouseGust / InsideShare
 		deep := measure.Length(0)
 		for _, a := range t.Arches {
 			deep = max(deep, a.Depth(b.Soil, want))

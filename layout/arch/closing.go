@@ -150,7 +150,7 @@ func (k *Kind) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
 // figures fills in the gusts to act at, by the weakest soil.
 func (t Tunnel) figures(w *Weather) {
 	built, stripped := w.Bears[0].Built.Gust, w.Bears[0].Stripped.Gust
-	w.Inside = t.whole(min(HouseGust, insideShare*built))
+	w.Inside = t.whole(min(HouseGust, InsideShare*built))
 	if t.loose() {
 		w.Strip, w.Gains = t.whole(downShare*built), max(stripped-built, 0)
 	}

@@ -118,18 +118,15 @@ func (r row) of(i int) *lengthwise {
 	return &r.kinds[i].braced.free
 }
 
-// factor is the least multiple of the dead load at which the row leans over along the tunnel.
+// factor is the least multiple of the dead load at which the row leans over along the tunnel, Most where it falls sideways before.
 func (r row) factor() float64 {
-	before, at, sideways := 0.0, 0.0, float64(Most)
-	for _, k := range r.kinds {
-		sideways = min(sideways, k.Sideways)
-	}
+	before, at := 0.0, 0.0
 	for w, times := range weights {
 		sum, stands := 0.0, true
 		for i := range r.kinds {
 			l := r.of(i)
 			if w >= len(l.stiff) {
-				return sideways // it falls that way first
+				return Most // it falls sideways first
 			}
 			sum += l.stiff[w].stiffness
 			stands = stands && l.stiff[w].stands

@@ -1,6 +1,7 @@
 package arch
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -13,17 +14,25 @@ import (
 // rows and drops are off, and then the tunnel is down, at 80 % of the gust it bears with them and without. A gust presses by the square of
 // its speed, so these are 36 % and 64 % of what it bears; shares of our own. 30 mph: advice for tents, emptied at 30 to 38 mph, its lower end.
 const (
-	insideShare = 0.6
+	InsideShare = 0.6
 	downShare   = 0.8
 	HouseGust   = 30 * measure.MPH
 )
 
 // Limit is the gust at which something first gives way.
 type Limit struct {
-	Gust  measure.Speed `json:"-"` // 80 mph means that or more
-	Way   string        `json:"-"` // sideways or along
-	Cause Cause         `json:"-"`
-	Arch  int           `json:"-"` // one of those it happens to first
+	Gust  measure.Speed `json:"gust_m_s"` // 80 mph means that or more
+	Way   string        `json:"way"`      // sideways or along; empty where nothing gives way
+	Cause Cause         `json:"cause"`
+	Arch  int           `json:"arch"` // one of those it happens to first; 0 for none
+}
+
+// String says what gives way at the limit.
+func (l Limit) String() string {
+	if l.Cause == CauseNone {
+		return "and more"
+	}
+	return fmt.Sprintf("until %s, %s (arch %d)", l.Cause, l.Way, l.Arch)
 }
 
 // Cause is what gives way.
@@ -43,28 +52,30 @@ const (
 
 // Bears is what the tunnel bears in one soil.
 type Bears struct {
-	Soil            anchor.Soil
-	Built, Stripped Limit
+	Soil     anchor.Soil `json:"-"`
+	Name     string      `json:"soil"`
+	Built    Limit       `json:"built"`
+	Stripped Limit       `json:"stripped"` // without rows and drops
 }
 
 // Weather is what wind and ice do to the tunnel: estimates for closing early, never a rating.
 type Weather struct {
-	Bears []Bears // one for each soil it may be, the weakest first
+	Bears []Bears `json:"bears"` // one for each soil it may be, the weakest first; none where it does not stand in still air
 
-	Inside measure.Speed // nobody is inside from this gust on
-	Strip  measure.Speed // rows and drops are off before it; 0 where there are none
-	Gains  measure.Speed // by how much stripping raises the gust it bears
-	Down   measure.Speed // the tunnel is down before it
+	Inside measure.Speed `json:"inside_m_s"` // nobody is inside from this gust on
+	Strip  measure.Speed `json:"strip_m_s"`  // rows and drops are off before it; 0 where there are none
+	Gains  measure.Speed `json:"gains_m_s"`  // by how much stripping raises the gust it bears
+	Down   measure.Speed `json:"down_m_s"`   // the tunnel is down before it
 
-	Sway     [2]measure.Length // of the crown, the most of any arch, in gusts of SwayGusts
-	GuyPull  measure.Force     // in each guy, along it, at the gust nobody is inside from; of guys at both ends where the spec has none
-	RidgeEnd measure.Force     // greatest pull or push in the ridge then
-	Guyed    bool              // the spec has guys that hold
-	WithGuys float64           // least load factor along the tunnel with guys at both ends; 0 where it has guys or no ridge
-	Cover    float64           // how many times the wind's push a closed cover brings
-	Ice      [2]measure.Length // least radial ice at which an arch folds or leans over: as new and late
-	Test     measure.Speed     // the gust whose demand the stakes are tried with by hand
-	Asks     float64           // N·m, the greatest moment at a stake's ground point in it
+	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of SwayGusts
+	GuyPull  measure.Force     `json:"guy_pull_n"`    // in each guy, along it, at the gust nobody is inside from; of guys at both ends where the spec has none
+	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then
+	Guyed    bool              `json:"guyed"`         // the spec has guys that hold
+	WithGuys float64           `json:"with_guys"`     // least load factor along the tunnel with guys at both ends; 0 where it has guys or no ridge
+	Cover    float64           `json:"cover"`         // how many times the wind's push a closed cover brings
+	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
+	Test     measure.Speed     `json:"test_m_s"`      // the gust whose demand the stakes are tried with by hand
+	Asks     float64           `json:"stake_asks_nm"` // N·m, the greatest moment at a stake's ground point in it
 }
 
 // SwayGusts are the two gusts that Sway is told of: 20 and 30 mph.
@@ -101,7 +112,7 @@ func (t Tunnel) Weather() Weather {
 	}
 	t.ends(rows)
 	for _, soil := range anchor.Named(t.Soil.String()) {
-		w.Bears = append(w.Bears, Bears{soil, t.limit(soil, false), t.limit(soil, true)})
+		w.Bears = append(w.Bears, Bears{soil, soil.Name, t.limit(soil, false), t.limit(soil, true)})
 	}
 	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmpSpeed(a.Built.Gust, b.Built.Gust) })
 	t.figures(&w)

@@ -22,8 +22,9 @@ type Input struct {
 	Bars    int // stock bars that a saw goes through
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
-	Cords   int // cords to lay
-	Taps    int // three-way taps among them
+	Cords   int     // cords to lay
+	Taps    int     // three-way taps among them
+	Asks    float64 // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // RidgePiece is the pipe of one bay.

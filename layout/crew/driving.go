@@ -181,13 +181,13 @@ func (b *builder) slide() (ground.Diagonal, measure.Length, bool) {
 	return ground.Diagonal{}, 0, false
 }
 
-// pull tries the first stake by hand: half as much again as the pipe will ask of it. The half is our own margin, for a spring balance read
-// by eye and a stake worked by wind; no standard says so.
+// pull tries the first stake by hand, with the moment that the gusts it is to bear ask of it at the ground; where none is worked out, with half as much again as
+// the pipe asks in still air, a margin of our own.
 func (b *builder) pull(s ground.Stake) {
-	moment := 0.0 // N·m
+	moment := b.Asks
 	for _, a := range b.Arches {
 		if a.Kind != nil {
-			moment = max(moment, math.Abs(a.FootMoment))
+			moment = max(moment, 1.5*math.Abs(a.FootMoment))
 		}
 	}
 	if moment == 0 {
@@ -200,7 +200,7 @@ func (b *builder) pull(s ground.Stake) {
 	if up <= 0 {
 		return
 	}
-	force := measure.Force(1.5 * moment / up.Metres())
+	force := measure.Force(moment / up.Metres())
 	inch := b.units.Inches(b.unit())
 	b.add(minutesTalk, Step{Phase: Driving, People: 2, Hold: true,
 		Do:   fmt.Sprintf("Drive %s alone. Hook a luggage scale on it %s above the ground and pull sideways, away from the opening, to %s.", s.Name, b.units.Inches(up), b.units.Force(force)),

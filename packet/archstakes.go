@@ -1,0 +1,59 @@
+package packet
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+)
+
+// actedOn is a gust and what is done about it.
+type actedOn struct {
+	gust measure.Speed
+	acts string
+}
+
+// stakeDepths is the table of the least depth at which the stakes hold, in still air and at the gusts that are acted on, for the organiser to choose a depth by.
+func (b *binder) stakeDepths(f *flow) {
+	w, u := b.plan.Weather, b.spec.Units
+	if len(w.Bears) == 0 {
+		return
+	}
+	step := measure.Inch
+	if u == measure.Metric {
+		step = 10 * measure.Millimetre
+	}
+	t := place.Table{Columns: []place.Column{{Head: "Least depth of stakes"}}}
+	for _, s := range w.Bears {
+		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("%s soil (%s)", s.Soil.Name, s.Soil.Assumed), Lettering: paper.Cell, Align: paper.AtRight, Width: 44})
+	}
+	var rows []place.Row
+	row := func(name string, v measure.Speed) {
+		cells := []string{name}
+		for _, s := range w.Bears {
+			deep := measure.Length(0)
+			for _, k := range b.plan.Kinds {
+				deep = max(deep, k.Depth(s.Soil, v))
+			}
+			cells = append(cells, u.Inches(measure.RoundUp(deep, step)))
+		}
+		rows = append(rows, place.Row{Cells: cells})
+	}
+	row("in still air", 0)
+	gusts := []actedOn{{w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
+		{arch.HouseGust / arch.InsideShare, ": to keep it open up to " + u.Speed(arch.HouseGust)}}
+	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
+	for _, g := range gusts {
+		row("gusts of "+u.Speed(g.gust)+g.acts, g.gust)
+	}
+	f.heading("For the organiser: how deep the stakes go", t.Height(f.room.W, rows)+2*paper.Body.Leading())
+	f.table(t, rows)
+	f.gap(1)
+	k := b.plan.Kinds[0]
+	f.text(fmt.Sprintf("These go %s deep. Figures of thrust, wind and soil are estimates: the pull test of the build steps tells more than they do.", u.Inches(k.Spec.Stake.Depth)), paper.Body)
+	f.gap(1.5)
+}

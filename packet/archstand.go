@@ -1,0 +1,90 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+)
+
+// howItStands is the table of what the arches bear: themselves, wind and ice. It is for the organiser.
+func (b *binder) howItStands(f *flow) {
+	w, u := b.plan.Weather, b.spec.Units
+	if len(w.Bears) == 0 {
+		return
+	}
+	var rows []place.Row
+	row := func(what, figure, words string) {
+		rows = append(rows, place.Row{Cells: []string{what, figure, words}})
+	}
+	least, tight := b.plan.Kinds[0], b.plan.Kinds[0]
+	for _, k := range b.plan.Kinds {
+		if k.LoadFactor < least.LoadFactor {
+			least = k
+		}
+		if k.Strength > tight.Strength {
+			tight = k
+		}
+	}
+	row("Own weight and lights", factor(least.LoadFactor), fmt.Sprintf("times as much, late: %s sideways, %s along", factor(least.Sideways), factor(least.Along)))
+	row("Bend of the pipe", measure.Percent(measure.Share(math.Round(100*tight.Strength)/100)), fmt.Sprintf("of its strength, where the radius is %s", u.Inches(tight.BendRadius)))
+	row("Spring in a bent arch", b.energy(tight), "when let go: two people, eye protection")
+	for _, s := range w.Bears {
+		gives := "nothing gives way by then"
+		if c := s.Built.Cause; c != arch.CauseNone {
+			gives = fmt.Sprintf("%s, %s", c, wayWords[s.Built.Way])
+		}
+		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Built.Gust), gives)
+	}
+	sway := arch.SwayGusts()
+	row("Crown moves", u.Inches(b.wholeStep(w.Sway[0])), fmt.Sprintf("in gusts of %s; %s at %s: comfort only", u.Speed(sway[0]), u.Inches(b.wholeStep(w.Sway[1])), u.Speed(sway[1])))
+	if w.Guyed {
+		row("Each guy pulls", u.Force(w.GuyPull), fmt.Sprintf("in gusts of %s; the ridge is pulled with %s", u.Speed(w.Inside), u.Force(w.RidgeEnd)))
+	}
+	row("Ice all round", b.iceWords(w.Ice[1]), fmt.Sprintf("fells an arch late in the season; %s as raised", b.iceWords(w.Ice[0])))
+	t := place.Table{Columns: []place.Column{{Head: "How it stands", Width: 50}, {Head: "Figure", Width: 28, Lettering: paper.Cell, Align: paper.AtRight}, {Head: "What it means", Lettering: paper.Body}}}
+	f.heading("For the organiser: what it bears", t.Height(f.room.W, rows))
+	f.table(t, rows)
+	f.gap(1)
+	f.text("Estimates, to close early by; no judgement that anything will hold.", paper.Strong)
+	f.gap(2)
+}
+
+var wayWords = map[string]string{"sideways": "side wind", "along": "wind along"}
+
+// factor prints a load factor.
+func factor(f float64) string {
+	if f >= arch.Most {
+		return fmt.Sprintf("%.0f or more", f)
+	}
+	return fmt.Sprintf("%.1f", f)
+}
+
+// wholeStep rounds a length that nobody measures to the inch or centimetre.
+func (b *binder) wholeStep(l measure.Length) measure.Length {
+	step := measure.Inch
+	if b.metric() {
+		step = 10 * measure.Millimetre
+	}
+	return measure.Length(math.Round(float64(l/step))) * step
+}
+
+// iceWords prints a thickness of ice, which is never known closely.
+func (b *binder) iceWords(l measure.Length) string {
+	step := measure.Inch / 20
+	if b.metric() {
+		step = measure.Millimetre
+	}
+	return b.spec.Units.Size(measure.Length(math.Round(float64(l/step))) * step)
+}
+
+// energy says what a bent arch stores.
+func (b *binder) energy(k *arch.Kind) string {
+	if b.metric() {
+		return fmt.Sprintf("%.0f J", k.Energy)
+	}
+	return fmt.Sprintf("%.0f ft·lb", k.Energy/(float64(measure.PoundForce)*measure.Foot.Metres()))
+}
