@@ -129,7 +129,7 @@ func archKeys(s *spec.Spec, number int) []string {
 
 // archLoads is all that hangs on an arch beside its own pipe: its lights, and at the crown half of each neighbouring ridge piece with its lights.
 func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
-	loads := lights.Loads(s, number, k)
+	loads := append(lights.Loads(s, number, k), fittings(s, number, k)...)
 	if !s.Ridge.Present {
 		return loads
 	}
@@ -150,6 +150,26 @@ func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		if drops.Weight > 0 {
 			loads = append(loads, at(drops))
 		}
+	}
+	return loads
+}
+
+// fittings returns the weight of the arch's couplings and of its crown fitting. No standard gives it: a fitting is reckoned as a sleeve of the pipe's own wall
+// over each of its sockets and on to its middle.
+func fittings(s *spec.Spec, number int, k *arch.Kind) (loads []arch.Load) {
+	pipe := s.ArchOf(number).Pipe
+	wider := float64((pipe.OD + pipe.Wall) / (pipe.OD - pipe.Wall)) // the middle of its wall against that of the pipe's
+	for _, j := range k.Joints() {
+		arm, arms := (j.To-j.From)/2, 2
+		if j.Crown && s.Ridge.Present {
+			for bay := number - 1; bay <= number; bay++ {
+				if bay >= 1 && bay < s.Tunnel.Arches {
+					arms++
+				}
+			}
+		}
+		mass := measure.Mass(float64(pipe.Mass) * wider * arm.Metres() * float64(arms))
+		loads = append(loads, arch.Load{From: j.Middle(), To: j.Middle(), Weight: mass.Weight()})
 	}
 	return loads
 }

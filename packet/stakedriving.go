@@ -57,7 +57,7 @@ func (w *stakeWords) upright() string {
 		words = "Leaning " + measure.Degrees(-lean) + " toward the walk."
 	}
 	if w.thenGuys() != "" {
-		words += " Guy stakes lean a little away from their arch."
+		words += " Guy stakes lean well back from their arch, square to the guy."
 	}
 	return words
 }

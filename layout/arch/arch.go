@@ -42,6 +42,7 @@ type Kind struct {
 	Left, Right    []measure.Length `json:"-"` // sticks as cut, from the ground up; Right is nil with one stick
 	LeftGround     measure.Length   `json:"-"` // height of the left ground point above the middle of the ground line
 	RightGround    measure.Length   `json:"-"` // and of the right one: the negative of it
+	SeasonThrust   measure.Force    `json:"-"` // thrust at season's end; 0 where it does not stand then
 	CrownTape      measure.Length   `json:"-"` // tape of the crown fitting's centre from the left foot
 	Curve          []Point          `json:"-"` // as raised, left foot to right foot
 	Season         []Point          `json:"-"` // the same at season's end

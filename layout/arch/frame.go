@@ -80,7 +80,7 @@ func (in *Input) lay(a spec.Arch) frame {
 }
 
 // rod returns the arch as an elastic rod with the share late of the pipe's modulus left. A bar keeps its own. Pipe, wherever a fitting
-// is, weighs as pipe; a fitting's own few ounces come with the loads, if at all.
+// is, weighs as pipe; fittings come with the loads.
 func (f *frame) rod(late float64, feet [2]bend.End) bend.Rod {
 	pipe, bar := f.spec.Pipe, f.spec.Stake.Bar
 	pipeStiff := float64(pipe.Modulus) * late * tube(pipe.OD, pipe.ID())

@@ -122,7 +122,7 @@ func (m *model) age(k *Kind, solver *bend.Solver) {
 		}
 	}
 	if shape, err := solver.Solve(rod); err == nil {
-		k.Season = m.curve(shape)
+		k.Season, k.SeasonThrust = m.curve(shape), measure.Force(shape.Thrust)
 		k.SeasonCrown = measure.Length(shape.At(m.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
 	}
 }

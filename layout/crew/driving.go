@@ -43,7 +43,7 @@ func (b *builder) driving() {
 			warning = "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once."
 		}
 		if i == 2 {
-			lean = "lean a little away from their arch, never toward it"
+			lean = "lean well back from their arch, square to the guy, never toward it"
 		}
 		b.add(rate*float64(len(row)), Step{Phase: Driving, People: b.drivers(), Warning: warning,
 			Do:   fmt.Sprintf("Drive %s until the tape meets the ground, and cap each at once.", run(row)),
