@@ -45,18 +45,18 @@ func (f *frame) feet(lie [2]lean, play float64) (feet [2]bend.End) {
 
 // stand solves the arch as raised.
 func (f *frame) stand(s *bend.Solver, lie *[2]lean) (*model, error) {
-	return f.rest(s, lie, func(feet [2]bend.End) bend.Rod { return f.rod(1, feet) })
+	return f.rest(s.Solve, lie, func(feet [2]bend.End) bend.Rod { return f.rod(1, feet) })
 }
 
 // rest solves a rod of the arch. The foot's moment pushes the pipe to one side of the bar; which one, or whether it hangs
 // between the two, is found by trying: a pipe pushed off its side is let loose, a loose one is stopped at the side it passes.
-func (f *frame) rest(s *bend.Solver, lie *[2]lean, build func(feet [2]bend.End) bend.Rod) (*model, error) {
+func (f *frame) rest(solve func(bend.Rod) (*bend.Shape, error), lie *[2]lean, build func(feet [2]bend.End) bend.Rod) (*model, error) {
 	play := f.play()
 	var m *model
 	for try := 0; try < 8; try++ {
 		feet := f.feet(*lie, play)
 		rod := build(feet)
-		shape, err := s.Solve(rod)
+		shape, err := solve(rod)
 		if err != nil {
 			return nil, err
 		}

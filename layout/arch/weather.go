@@ -21,7 +21,7 @@ const (
 
 // Limit is the gust at which something first gives way.
 type Limit struct {
-	Gust  measure.Speed `json:"gust_m_s"` // 80 mph means that or more
+	Gust  measure.Speed `json:"gust_m_s"` // 60 mph means that or more
 	Way   string        `json:"way"`      // sideways or along; empty where nothing gives way
 	Cause Cause         `json:"cause"`
 	Arch  int           `json:"arch"` // one of those it happens to first; 0 for none

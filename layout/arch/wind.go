@@ -123,7 +123,7 @@ type side struct {
 // gustStep and mostGust are the row of winds tried.
 const (
 	gustStep = 5 * measure.MPH
-	mostGust = 80 * measure.MPH
+	mostGust = 60 * measure.MPH
 )
 
 // sideGusts solves the arch, with the share late of its pipe's modulus, in side winds from none up to one that is enough: where it folds, or where
@@ -137,7 +137,12 @@ func (m *model) sideGusts(solver *bend.Solver, late float64, stripped bool, sign
 	lie := m.lie
 	at := func(v measure.Speed) (gust, bool) {
 		q := pressure(v)
-		n, err := f.rest(solver, &lie, func(feet [2]bend.End) bend.Rod {
+		solve := solver.Next
+		if v == 0 {
+			solve = solver.Solve
+		}
+		was := lie
+		n, err := f.rest(solve, &lie, func(feet [2]bend.End) bend.Rod {
 			rod := f.rod(late, feet)
 			for _, l := range wind {
 				l.Push *= q * sign
@@ -146,6 +151,7 @@ func (m *model) sideGusts(solver *bend.Solver, late float64, stripped bool, sign
 			return rod
 		})
 		if err != nil || !n.shape.Stable {
+			lie = was
 			return gust{}, false
 		}
 		sh := n.shape

@@ -60,31 +60,40 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 		return 0
 	}
 	s.low.copyFrom(base)
-	low, high := 0.0, float64(Most)
-	reach := func(load float64) bool {
-		if s.follow(at(low), at(load)) == 1 && surplus() == 0 {
-			low = load
-			s.low.copyFrom(&s.now)
-			return true
-		}
-		high = load
-		s.now.copyFrom(&s.low)
-		return false
-	}
-	for try := 0.5; reach(min(try, Most)); try *= 2 {
-		if low >= Most {
-			return Most
-		}
-	}
 	near := precise
 	if s.Precision > 0 {
 		near = s.Precision
 	}
-	for high-low > near*high {
-		if high < near {
-			return 0
+	low, high, seen := 0.0, float64(Most), false
+	reach := func(load float64) bool {
+		s.aim = at(load)
+		settled := s.newton()
+		if settled && surplus() == 0 {
+			low = load
+			s.low.copyFrom(&s.now)
+			return true
 		}
-		reach((low + high) / 2)
+		high, seen = load, settled
+		s.now.copyFrom(&s.low)
+		return false
 	}
-	return (low + high) / 2
+	for climb := 0.5; ; climb = low * (1 + 2*near) {
+		for reach(min(climb, Most)) {
+			if low >= Most {
+				return Most
+			}
+			climb = 2 * low
+		}
+		for high-low > near*high {
+			if high < precise {
+				return 0
+			}
+			reach((low + high) / 2)
+		}
+		// Either a shape with a surplus was seen, or Newton's method did not settle: because there is none, or because it was asked for from too far. From
+		// here it is not far.
+		if seen || !reach(low*(1+2*near)) {
+			return (low + high) / 2
+		}
+	}
 }

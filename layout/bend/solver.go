@@ -57,6 +57,28 @@ func (s *Solver) Solve(rod Rod) (*Shape, error) {
 	return s.shape(), nil
 }
 
+// Next is as Solve for a rod much like the one before it: it starts from that one's shape alone, and finds nothing, soon, where that leads nowhere.
+// The next call then starts from the last shape that was found.
+func (s *Solver) Next(rod Rod) (*Shape, error) {
+	if err := rod.check(); err != nil {
+		return nil, err
+	}
+	s.kept.copyFrom(&s.now)
+	pieces, nodes := len(s.pieces), s.nodes
+	s.rod = rod
+	s.mesh(rod)
+	if !s.fits || pieces != len(s.pieces) || nodes != s.nodes {
+		return s.Solve(rod)
+	}
+	s.aim = aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
+	s.steps = 0
+	if s.newton() && s.stable() {
+		return s.shape(), nil
+	}
+	s.now.copyFrom(&s.kept)
+	return nil, &Unsolved{Reason: "no stable shape found near the one before", Tried: []string{"the shape before it"}}
+}
+
 // find brings the state to the rod's shape.
 func (s *Solver) find(rod Rod) error {
 	if err := rod.check(); err != nil {
