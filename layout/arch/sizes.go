@@ -25,6 +25,7 @@ type Size struct {
 	Thrust     measure.Force  // positive: the pipe pushes the stakes apart
 	Footings   []Footing      // what its stakes hold in still air, one for each soil it may be
 	StakeBends bool           // the foot's moment bends the bar for good
+	Pulls      bool           // the crown joint is dry and is pulled apart
 	Opens      bool           // the box for people stands clear
 	Bend       Bend
 	Standing   Standing
@@ -123,6 +124,7 @@ func (in *Input) size(span measure.Length) Size {
 		Span: span, Crown: k.Crown, Clear: k.Clear, HeadWidth: k.HeadWidth, HeadHeight: k.HeadHeight,
 		BendRadius: k.BendRadius, Strain: k.Strain, Strength: m.strength(), Thrust: k.Thrust,
 		Footings: k.Footings, StakeBends: k.FootMoment > anchor.Yields(bar.Diameter, bar.Yield),
+		Pulls: m.spec.Joints == spec.Dry && !m.spec.OneStick && k.Thrust < -pullTells,
 		Opens: m.opens(k).fits(own.OpeningWidth, own.OpeningHeight), Standing: m.standing(), built: m,
 	}
 	s.Bend = bendOf(s.Strength)

@@ -98,7 +98,7 @@ func TestSizesSayWhatSolveSays(t *testing.T) {
 				if !reflect.DeepEqual(s.Footings, k.Footings) {
 					t.Errorf("footings %v, Solve says %v", s.Footings, k.Footings)
 				}
-				for what, c := range map[string]bool{"opening-blocked": !s.Opens, "stake-bends": s.StakeBends} {
+				for what, c := range map[string]bool{"opening-blocked": !s.Opens, "stake-bends": s.StakeBends, "crown-pulls-apart": s.Pulls} {
 					if c != (code(found, what) != nil) {
 						t.Errorf("%s is %v over %v in", what, c, s.Span.Inches())
 					}
