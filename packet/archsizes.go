@@ -13,7 +13,7 @@ import (
 // archSizes draws what the sticks make over other spans, at the foot of the first of the sheet's pages that has room for it. It asks for no page
 // of its own: the crew at the arch does not need it, the organiser does before buying.
 func (b *binder) archSizes(f *flow) {
-	const above, below, words = 4, 1, 3 // words: at most so many lines
+	const above, below, words = 4, 1, 2 // words: so many lines
 	least := above + paper.Heading.Leading() + words*paper.Body.Leading() + below + draw.SizeChartLeast
 	for _, l := range f.leaves {
 		room := b.foot(l.page)
