@@ -43,6 +43,7 @@ func (b *binder) archProfiles() []leaf {
 		f.gap(1.5)
 		f.text(s, paper.Body)
 	}
+	b.archSizes(f)
 	return f.leaves
 }
 

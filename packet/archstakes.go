@@ -29,7 +29,7 @@ func (b *binder) stakeDepths(f *flow) {
 	}
 	t := place.Table{Columns: []place.Column{{Head: "Least depth of stakes"}}}
 	for _, s := range w.Bears {
-		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("%s soil (%s)", s.Soil.Name, s.Soil.Assumed), Lettering: paper.Cell, Align: paper.AtRight, Width: 44})
+		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("%s soil (%s)", s.Soil.Name, s.Soil.Assumed), Lettering: paper.Cell, Align: paper.AtRight, Width: 84 / paper.Length(len(w.Bears))})
 	}
 	var rows []place.Row
 	row := func(name string, v measure.Speed) {
@@ -54,6 +54,6 @@ func (b *binder) stakeDepths(f *flow) {
 	f.table(t, rows)
 	f.gap(1)
 	k := b.plan.Kinds[0]
-	f.text(fmt.Sprintf("These go %s deep. Figures of thrust, wind and soil are estimates: the pull test of the build steps tells more than they do.", u.Inches(k.Spec.Stake.Depth)), paper.Body)
-	f.gap(1.5)
+	f.text(fmt.Sprintf("These go %s deep. Estimates: the pull test of the build steps tells more than they do.", u.Inches(k.Spec.Stake.Depth)), paper.Body)
+	f.gap(1)
 }

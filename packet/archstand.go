@@ -30,7 +30,7 @@ func (b *binder) howItStands(f *flow) {
 		}
 	}
 	row("Own weight and lights", factor(least.LoadFactor), fmt.Sprintf("times as much, late: %s sideways, %s along", factor(least.Sideways), factor(least.Along)))
-	row("Bend of the pipe", measure.Percent(measure.Share(math.Round(100*tight.Strength)/100)), fmt.Sprintf("of its strength, where the radius is %s", u.Inches(tight.BendRadius)))
+	row("Bend of the pipe", measure.Percent(measure.Share(math.Round(100*tight.Strength)/100)), fmt.Sprintf("of its strength, where the radius is %s: %s", u.Inches(tight.BendRadius), tight.Bend()))
 	row("Spring in a bent arch", b.energy(tight), "when let go: two people, eye protection")
 	for _, s := range w.Bears {
 		gives := "nothing gives way by then"
@@ -40,7 +40,7 @@ func (b *binder) howItStands(f *flow) {
 		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Built.Gust), gives)
 	}
 	sway := arch.SwayGusts()
-	row("Crown moves", u.Inches(b.wholeStep(w.Sway[0])), fmt.Sprintf("in gusts of %s; %s at %s: comfort only", u.Speed(sway[0]), u.Inches(b.wholeStep(w.Sway[1])), u.Speed(sway[1])))
+	row("Crown moves", u.Inches(b.wholeStep(w.Sway[0])), fmt.Sprintf("in gusts of %s; %s at %s: for comfort", u.Speed(sway[0]), u.Inches(b.wholeStep(w.Sway[1])), u.Speed(sway[1])))
 	if w.Guyed {
 		row("Each guy pulls", u.Force(w.GuyPull), fmt.Sprintf("in gusts of %s; the ridge is pulled with %s", u.Speed(w.Inside), u.Force(w.RidgeEnd)))
 	}

@@ -16,7 +16,7 @@ import (
 // The house rules: which package may import which, by hand. A package not listed may import nothing of ours. This is policy; change it
 // only with a reason.
 const importRules = `
-cmd/hoopwright:        packet draw/pdf layout layout/spec layout/finding layout/measure layout/catalog examples
+cmd/hoopwright:        packet draw/pdf layout layout/arch layout/stock layout/spec layout/finding layout/measure layout/catalog examples
 packet:                draw draw/pdf draw/paper draw/place fonts LAYOUT
 draw:                  draw/paper draw/place LAYOUT
 draw/pdf:              draw/paper fonts

@@ -30,6 +30,7 @@ Usage:
   hoopwright packet [SPEC] [-o FILE] [--sheets LIST] [--paper SIZE] [--units SYSTEM] [--date DAY]
   hoopwright check [SPEC] [--json] [--units SYSTEM]
   hoopwright starter [FILE]
+  hoopwright sizes [SPEC] [--pipe NAME] [--sticks LENGTHS] [--span RANGE] [--stake BAR] [--arches N] [--spacing LENGTH] [--units SYSTEM] [--csv]
   hoopwright names [WORDS]
   hoopwright VERB --help | --version
 
@@ -46,7 +47,7 @@ type streams struct {
 // verb is one thing the command does.
 type verb func(args []string, s streams) error
 
-var verbs = map[string]verb{"packet": packetVerb, "check": checkVerb, "starter": starterVerb, "names": namesVerb}
+var verbs = map[string]verb{"packet": packetVerb, "check": checkVerb, "starter": starterVerb, "sizes": sizesVerb, "names": namesVerb}
 
 // exitError carries an exit code with its message. An empty message prints nothing.
 type exitError struct {

@@ -68,6 +68,18 @@ func TestCalls(t *testing.T) {
 		{"names of nothing", "", "names zither", 2, "", "zither"},
 		{"starter to standard output", "", "starter -", 0, "hoopwright: 1", ""},
 		{"check", "", "check", 0, "load factor", ""},
+		{"sizes", "", "sizes", 0, "Can be built: 5′-0″ to 10′-0″.", ""},
+		{"sizes help", "", "sizes --help", 0, "--sticks LENGTHS", ""},
+		{"sizes of no pipe", "", "sizes --pipe pvc", 2, "", `--pipe: no pipe is named`},
+		{"sizes over no range", "", "sizes --span 7", 2, "", `--span: 7 needs a unit: 7 ft or 7 in`},
+		{"sizes over too much", "", "sizes --span 50ft", 2, "", `--span: "50ft" is not between 12 in and 40 ft; write e.g. --span "5 ft to 10 ft"`},
+		{"sizes of a stake in pieces", "", "sizes --stake 3/8in,3ft,1ft,1ft", 2, "", `bar, length and depth are wanted`},
+		{"sizes of no stake", "", "sizes --stake 3/8in,36in,40in", 2, "", `--stake: 3 ft 4 in deep leaves nothing`},
+		{"sizes of no stick", "", "sizes --sticks 10,10", 2, "", `--sticks: 10 needs a unit`},
+		{"sizes for some arches", "", "sizes --arches some", 2, "", `--arches: "some" is no whole number; write e.g. --arches 8`},
+		{"sizes for too many", "", "sizes --arches 500", 2, "", "--arches: is `500`; 1 to 240 is wanted"},
+		{"sizes in no units", "", "sizes --units cubits", 2, "", `not "cubits"`},
+		{"sizes of a missing spec", "", "sizes missing.yaml", 2, "", "missing.yaml"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

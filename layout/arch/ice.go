@@ -40,8 +40,8 @@ func (m *model) iceOn(ice measure.Length) float64 {
 	return sum
 }
 
-// bears returns the ice that brings all weight to so many newtons.
-func (m *model) bears(whole float64) measure.Length {
+// iceUnder returns the ice that brings all weight to so many newtons.
+func (m *model) iceUnder(whole float64) measure.Length {
 	dead := float64(m.weight())
 	low, high := measure.Length(0), mostIce
 	for range 20 {
@@ -66,14 +66,14 @@ func (m *model) underIce(k *Kind) {
 	late := float64(m.spec.LateModulus)
 	whole := k.LoadFactor * float64(m.weight())
 	if k.LoadFactor > 1 && k.LoadFactor < Most {
-		ice := m.bears(whole)
+		ice := m.iceUnder(whole)
 		solver := bend.NewSolver(weatherParts)
 		solver.Precision = icePrecision
 		if f, err := solver.Factors(m.iced(late, ice), m.held()...); err == nil {
 			whole = min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice))
 		}
 	}
-	k.IceLate, k.IceNew = m.bears(whole), m.bears(whole/late)
+	k.IceLate, k.IceNew = m.iceUnder(whole), m.iceUnder(whole/late)
 	if m.in.Ice > 0 && m.in.Ice < k.IceLate {
 		if shape, err := bend.Solve(m.iced(late, m.in.Ice)); err == nil && shape.Stable {
 			k.IceCrown = measure.Length(shape.At(m.frame.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
@@ -85,8 +85,10 @@ func (m *model) underIce(k *Kind) {
 const icePrecision = 0.01
 
 // held returns where guys keep the crown in place, in metres along the rod.
-func (m *model) held() []float64 {
-	if m.in.Guyed {
+func (m *model) held() []float64 { return m.heldIf(m.in.Guyed) }
+
+func (m *model) heldIf(guyed bool) []float64 {
+	if guyed {
 		return []float64{m.frame.crown.Metres()}
 	}
 	return nil

@@ -5,22 +5,12 @@ import (
 
 	"gopkg.in/yaml.v3"
 
-	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
 
 // Read reads a spec and fills in its defaults. The file name is for messages only. An error is of type Errors and lists everything that is
 // wrong, by line and column; there is no spec then.
-func Read(file string, source []byte) (*Spec, error) {
-	r := &reader{spec: &Spec{File: file, Source: source, positions: map[string]finding.Position{}}}
-	if root, ok := r.tree(source); ok {
-		r.read(root)
-	}
-	if len(r.errors) > 0 {
-		return nil, r.errors.sort()
-	}
-	return r.spec, nil
-}
+func Read(file string, source []byte) (*Spec, error) { return ReadAmended(file, source) }
 
 // read reads the sections. The order is such that what one names has been read before it: circuits before outlets, soil before stakes,
 // the ridge before the arches that it joins and its lights, pipes and strings before the stock.

@@ -1,0 +1,191 @@
+package main
+
+import (
+	"encoding/csv"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/spec"
+)
+
+// spreadsheet is what a spreadsheet makes of the CSV: rows by the names in its head.
+func spreadsheet(t *testing.T, text string) []map[string]string {
+	t.Helper()
+	if strings.Count(text, "\n") != strings.Count(text, "\r\n") || !strings.HasSuffix(text, "\r\n") {
+		t.Error("lines do not end in CRLF") // RFC 4180, 2.1
+	}
+	records, err := csv.NewReader(strings.NewReader(text)).ReadAll() // refuses rows of unequal length
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows []map[string]string
+	for _, r := range records[1:] {
+		row := map[string]string{}
+		for i, name := range records[0] {
+			row[name] = r[i]
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func figure(t *testing.T, row map[string]string, name string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(row[name], 64)
+	if err != nil {
+		t.Errorf("%s is %q: %v", name, row[name], err)
+	}
+	return v
+}
+
+func within(t *testing.T, what string, got, want, by float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= by) {
+		t.Errorf("%s is %g, want %g", what, got, want)
+	}
+}
+
+// The CSV of a spec parses back into the figures that the plan has of the spec's own arch.
+func TestSizesCSVParsesBack(t *testing.T) {
+	for _, c := range []struct {
+		file, length, force string
+		unit, pound         float64
+	}{{"garden.yaml", "_in", "_lbf", 25.4, 4.4482216152605}, {"schoolyard.yaml", "_mm", "_n", 1, 1}, {"parkwalk.yaml", "_in", "_lbf", 25.4, 4.4482216152605}} {
+		t.Run(c.file, func(t *testing.T) {
+			code, out, errs := call(t, example(t, c.file), "sizes", "-", "--csv")
+			if code != 0 || errs != "" {
+				t.Fatalf("exit %d, %q", code, errs)
+			}
+			sp, err := spec.Read(c.file, []byte(example(t, c.file)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			plan := layout.Solve(sp)
+			kind := slices.MaxFunc(plan.Kinds, func(a, b *arch.Kind) int { return len(a.Numbers) - len(b.Numbers) })
+			rows := spreadsheet(t, out)
+			own, last := false, 0.0
+			for _, row := range rows {
+				span := figure(t, row, "span"+c.length)
+				if span <= last {
+					t.Errorf("span %v after %v", span, last)
+				}
+				last = span
+				if math.Abs(span*c.unit-float64(kind.Span)) > 0.1 {
+					continue
+				}
+				own = true
+				within(t, "crown", figure(t, row, "crown"+c.length)*c.unit, float64(kind.Crown), .06)
+				within(t, "clear", figure(t, row, "clear"+c.length)*c.unit, float64(kind.Clear), .06)
+				within(t, "head width", figure(t, row, "head_width"+c.length)*c.unit, float64(kind.HeadWidth), .06)
+				within(t, "radius", figure(t, row, "bend_radius"+c.length)*c.unit, float64(kind.BendRadius), .06)
+				within(t, "strain", figure(t, row, "strain_percent")/100, kind.Strain, 1e-5)
+				within(t, "thrust", figure(t, row, "thrust"+c.force)*c.pound, float64(kind.Thrust), .03)
+				for _, f := range kind.Footings {
+					within(t, "depth", figure(t, row, "stake_depth_"+f.Soil.Name+c.length)*c.unit, float64(f.Depth), .06)
+				}
+				if row["opening_clears"] != "true" || row["buildable"] != "true" {
+					t.Errorf("opening %s, buildable %s", row["opening_clears"], row["buildable"])
+				}
+			}
+			if !own {
+				t.Errorf("the spec's span of %v mm is not among %d rows", float64(kind.Span), len(rows))
+			}
+		})
+	}
+}
+
+// What to buy is what the shopping list of the same spec has of sticks and of the legs' strings, and its money the same lines added up.
+func TestSizesBuyFromTheShoppingList(t *testing.T) {
+	sp, err := spec.Read("garden.yaml", []byte(example(t, "garden.yaml")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sticks, strung int
+	var money float64
+	for _, item := range layout.Solve(sp).Shopping {
+		switch {
+		case strings.HasPrefix(item.Item, "pvc sch40 1/2 in, "):
+			sticks += item.Buy
+		case item.Item == "mini led 100 warm":
+			strung += item.Buy
+		default:
+			continue
+		}
+		money += float64(item.Buy) * item.Price
+	}
+	_, out, _ := call(t, example(t, "garden.yaml"), "sizes", "-", "--csv")
+	row := spreadsheet(t, out)[0]
+	if row["sticks_to_buy"] != fmt.Sprint(sticks) || row["strings_to_buy"] != fmt.Sprint(strung) || row["money_USD"] != fmt.Sprintf("%.2f", money) {
+		t.Errorf("%s sticks, %s strings, %s; the shopping list has %d, %d, %.2f", row["sticks_to_buy"], row["strings_to_buy"], row["money_USD"], sticks, strung, money)
+	}
+	_, out, _ = call(t, example(t, "garden.yaml"), "sizes", "-")
+	for _, want := range []string{"buy 14 pvc sch40 1/2 in, 10 ft; 4.35 USD each", "use 2 pvc sch40 1/2 in, 56 in of your own",
+		"buy 8 mini led 100 warm and use 5 of your own; 12 hang on legs", fmt.Sprintf("in all %.2f USD", money), "7′-0″ *"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("nowhere %q in\n%s", want, out)
+		}
+	}
+	// Twice the legs take twice the sticks, two a leg pair, and more for the ridge.
+	_, out, _ = call(t, "", "sizes", "--arches", "12", "--csv")
+	row = spreadsheet(t, out)[0]
+	if n := figure(t, row, "sticks_to_buy"); n < 24+11*4.5/10 || n > 24+11 || figure(t, row, "strings_to_buy") < 24 || row["money"] != "" {
+		t.Errorf("12 arches 4 ft 6 in apart take %v sticks and %s strings for %q", n, row["strings_to_buy"], row["money"])
+	}
+}
+
+// Where nothing can be built it is said in every row, in the words under the table, and by the exit code.
+func TestSizesSayWhereNothingStands(t *testing.T) {
+	code, out, errs := call(t, "", "sizes", "--span", "19 ft to 26 ft")
+	if code != exitMustFix || !strings.Contains(errs, "none of these spans can be built") || !strings.Contains(out, "None of these spans can be built.") {
+		t.Errorf("exit %d, %q, %q", code, errs, out)
+	}
+	if strings.Count(out, "no arch\n") < 4 || !strings.Contains(out, "too tight") {
+		t.Error(out)
+	}
+	code, out, _ = call(t, "", "sizes", "--span", "22 ft", "--csv")
+	row := spreadsheet(t, out)[0]
+	if code != exitMustFix || row["stands"] != "no arch" || row["buildable"] != "false" || row["crown_in"] != "" {
+		t.Errorf("exit %d, %v", code, row)
+	}
+}
+
+// Options stand over the spec, and defaults follow them: units, the stake that fits the pipe, no ridge over a single stick.
+func TestSizesOptions(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"--sticks", "3.2 m, 3.2 m"}, "pvc-u pn16 25 mm. Stakes 10 mm, 450 mm showing"},
+		{[]string{"--pipe", "pvc-u pn16 32 mm"}, "Legs of 3 200 mm and 3 200 mm, pvc-u pn16 32 mm. Stakes 12 mm"},
+		{[]string{"--sticks", "20 ft"}, "One stick of 20′-0″ bent over"},
+		{[]string{"--sticks", "20 ft"}, "without a ridge"},
+		{[]string{"--sticks", "10 ft + 18 in, 10 ft"}, "Legs of 10′-0″ + 1′-6″ and 10′-0″"},
+		{[]string{"--pipe", "pvc sch40 1 in", "--stake", "5/8 in, 4 ft, 20 in"}, "Stakes 5/8 in, 28 in showing, 20 in in the ground"},
+		{[]string{"--arches", "1"}, "One arch"},
+		{[]string{"--arches", "9", "--spacing", "5 ft 3 in"}, "9 arches 5′-3″ apart with a ridge"},
+		{[]string{"--units", "metric", "--span", "2 m to 3 m"}, "2 100 mm"},
+	} {
+		code, out, errs := call(t, "", append([]string{"sizes"}, c.args...)...)
+		if out = strings.ReplaceAll(out, "\u00a0", " "); code != 0 || !strings.Contains(out, c.want) {
+			t.Errorf("%q: exit %d, %s, nowhere %q in\n%s", c.args, code, errs, c.want, out)
+		}
+	}
+	// A spec of three other figures, and options that would make them four.
+	tall := strings.Replace(example(t, examples.BuiltIn), "span: 7 ft\n", "height: 8 ft\n", 1)
+	code, out, errs := call(t, tall, "sizes", "-", "--sticks", "9 ft, 9 ft", "--arches", "4")
+	if code != 0 || !strings.Contains(out, "Legs of 9′-0″ and 9′-0″") || !strings.Contains(out, "4 arches 4′-6″ apart") {
+		t.Errorf("exit %d, %s\n%s", code, errs, out)
+	}
+	// What is wrong with the spec itself is told by its place.
+	code, _, errs = call(t, example(t, "parkwalk.yaml"), "sizes", "-", "--arches", "20")
+	if code != exitBadCall || !strings.Contains(errs, "<standard input>:") || !strings.Contains(errs, "guys.arches") {
+		t.Errorf("exit %d, %s", code, errs)
+	}
+}

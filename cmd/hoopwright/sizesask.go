@@ -1,0 +1,252 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// wish is what the options of the verb say, as written.
+type wish struct{ pipe, sticks, span, stake, arches, spacing, units string }
+
+// ask is what they come to: a whole spec and the spans to try.
+type ask struct {
+	spec  *spec.Spec
+	spans []measure.Length // none: about the spec's own
+	own   bool             // somebody chose the spec's own span, so it is marked
+	buys  bool             // what to buy is asked for
+}
+
+// Without a spec the sizes are of a tunnel of our own: a few arches with a ridge, legs wrapped with generic strings, nothing that holds it lengthwise.
+var plainSpec = map[measure.System]string{
+	measure.Imperial: `{hoopwright: 1, title: sizes, units: imperial, tunnel: {arches: 6, spacing: 4 ft 6 in},
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft 6 in}, lights: {wraps: [{where: legs, string: mini led 100 warm}]}}`,
+	measure.Metric: `{hoopwright: 1, title: sizes, units: metric, tunnel: {arches: 6, spacing: 1.4 m},
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.4 m}, lights: {wraps: [{where: legs, string: led 100 warm 230 V}]}}`,
+}
+
+// The options that stand for a key of the spec, each with a right example.
+var wishKeys = []struct{ key, option, example string }{
+	{"arch.pipe", "--pipe", `--pipe "pvc sch40 3/4 in"`},
+	{"arch.sticks", "--sticks", `--sticks "10 ft, 10 ft"`},
+	{"arch.span", "--span", `--span "5 ft to 10 ft"`},
+	{"arch.stake", "--stake", `--stake "3/8 in, 48 in, 20 in"`},
+	{"tunnel.arches", "--arches", `--arches 8`},
+	{"tunnel.spacing", "--spacing", `--spacing "4 ft 6 in"`},
+}
+
+// badWish reports what is wrong with the option that stands for a key.
+func badWish(key, format string, args ...any) error {
+	said := fmt.Sprintf(format, args...)
+	for _, k := range wishKeys {
+		if strings.HasPrefix(key, k.key) {
+			return badCall("sizes: %s: %s; write e.g. %s", k.option, said, k.example)
+		}
+	}
+	return badCall("sizes: %s: %s", key, said)
+}
+
+// read makes the options into a spec and the spans to try. A spec that is named comes first and the options stand over it.
+func (w wish) read(operand string, s streams) (ask, error) {
+	from, to, err := w.between()
+	if err != nil {
+		return ask{}, err
+	}
+	base, err := w.base(operand, s)
+	if err != nil {
+		return ask{}, err
+	}
+	amendments, err := w.amend(base)
+	if err != nil {
+		return ask{}, err
+	}
+	a := ask{own: operand != "" && w.sticks == "", buys: operand != "" || w.arches != "" || w.spacing != ""}
+	if a.spec, err = spec.ReadAmended(base.File, base.Source, amendments...); err != nil {
+		return ask{}, amiss(err)
+	}
+	if err := setUnits(a.spec, w.units); err != nil {
+		return ask{}, err
+	}
+	switch {
+	case w.span != "":
+		a.spans = arch.SpansBetween(from, to, a.spec.Units)
+	case !a.own:
+		from, to := usualSpans(a.spec)
+		a.spans = arch.SpansBetween(from, to, a.spec.Units)
+	}
+	return a, nil
+}
+
+// base is the spec under the options.
+func (w wish) base(operand string, s streams) (*spec.Spec, error) {
+	if operand != "" {
+		return readSpec(operand, s)
+	}
+	system, err := w.system()
+	if err != nil {
+		return nil, err
+	}
+	return spec.Read("sizes", []byte(plainSpec[system]))
+}
+
+// system is the one asked for, or that of the first length in the options, or of the pipe.
+func (w wish) system() (measure.System, error) {
+	if w.units != "" {
+		return systemOf(w.units)
+	}
+	for _, text := range []string{w.sticks, w.span, w.stake, w.spacing} {
+		for _, mark := range []string{" to ", ",", "+"} {
+			text, _, _ = strings.Cut(text, mark)
+		}
+		if system, ok := measure.SystemOf(strings.TrimSpace(text)); ok {
+			return system, nil
+		}
+	}
+	if p, ok := catalog.FindPipe(w.pipe); ok && strings.HasSuffix(p.Name, " mm") {
+		return measure.Metric, nil
+	}
+	return measure.Imperial, nil
+}
+
+// The least and the most that a span may be, as in a spec.
+const leastSpan, mostSpan = 12 * measure.Inch, 40 * measure.Foot
+
+// between reads the range of spans; both are 0 where none is given.
+func (w wish) between() (from, to measure.Length, err error) {
+	if w.span == "" {
+		return 0, 0, nil
+	}
+	first, last, isRange := strings.Cut(w.span, " to ")
+	if !isRange {
+		last = first
+	}
+	for _, end := range []struct {
+		text string
+		into *measure.Length
+	}{{first, &from}, {last, &to}} {
+		if *end.into, err = measure.ParseLength(strings.TrimSpace(end.text)); err != nil {
+			said, _, _ := strings.Cut(err.Error(), ", as in ") // the option's own example serves better
+			return 0, 0, badWish("arch.span", "%s", said)
+		}
+		if *end.into < leastSpan || *end.into > mostSpan*(1+1e-9) {
+			return 0, 0, badWish("arch.span", "%q is not between 12 in and 40 ft", strings.TrimSpace(end.text))
+		}
+	}
+	if from > to {
+		return 0, 0, badWish("arch.span", "the range %q runs backwards", w.span)
+	}
+	return from, to, nil
+}
+
+// usualSpans is what sticks are tried over unless told: from a quarter to half of their length, in round figures.
+func usualSpans(s *spec.Spec) (from, to measure.Length) {
+	grid := 6 * measure.Inch
+	if s.Units == measure.Metric {
+		grid = 200
+	}
+	var length measure.Length
+	for _, stick := range append(s.Arch.Left[:len(s.Arch.Left):len(s.Arch.Left)], s.Arch.Right...) {
+		length += stick
+	}
+	from = max(measure.RoundUp(length/4, grid), measure.RoundUp(leastSpan, grid))
+	return from, max(measure.RoundUp(length/2, grid), from+grid)
+}
+
+// amend turns the options into amendments of the spec under them.
+func (w wish) amend(base *spec.Spec) ([]spec.Amendment, error) {
+	var list []spec.Amendment
+	set := func(key string, value any) { list = append(list, spec.Amendment{Key: key, Value: value}) }
+	if w.pipe != "" {
+		set("arch.pipe", w.pipe)
+	}
+	if w.sticks != "" {
+		legs := w.legs()
+		set("arch.sticks", legs)
+		set("arch.height", nil)
+		if base.Arch.Missing == spec.Span {
+			set("arch.span", map[measure.System]string{measure.Imperial: "7 ft", measure.Metric: "2.1 m"}[base.Units])
+		}
+		if len(legs) == 1 {
+			set("ridge", false)
+		}
+	}
+	if w.stake != "" {
+		parts := strings.Split(w.stake, ",")
+		if len(parts) > 3 {
+			return nil, badWish("arch.stake", "%q has %d parts; bar, length and depth are wanted", w.stake, len(parts))
+		}
+		for i, part := range parts {
+			set("arch.stake."+[...]string{"bar", "length", "depth"}[i], strings.TrimSpace(part))
+		}
+	}
+	if len(list) > 0 {
+		set("arch.except", nil)
+	}
+	if w.arches == "" && w.spacing == "" {
+		return list, nil
+	}
+	n, spacing := base.Tunnel.Arches, w.spacing
+	if w.arches != "" {
+		var err error
+		if n, err = strconv.Atoi(w.arches); err != nil {
+			return nil, badWish("tunnel.arches", "%q is no whole number", w.arches)
+		}
+	}
+	if spacing == "" && base.Tunnel.Spacing > 0 {
+		spacing = fmt.Sprintf("%.6g in", base.Tunnel.Spacing.Inches())
+		if base.Units == measure.Metric {
+			spacing = fmt.Sprintf("%.6g mm", float64(base.Tunnel.Spacing))
+		}
+	}
+	set("tunnel.length", nil)
+	set("tunnel.arches", n)
+	switch {
+	case n == 1:
+		set("tunnel.spacing", nil)
+	case spacing == "":
+		return nil, badWish("tunnel.spacing", "the spec has one arch, so it says nothing of how far apart %d are", n)
+	default:
+		set("tunnel.spacing", spacing)
+	}
+	return list, nil
+}
+
+// legs reads the sticks into the form of the spec: a leg of several is a list.
+func (w wish) legs() []any {
+	var legs []any
+	for leg := range strings.SplitSeq(w.sticks, ",") {
+		pieces := []any{}
+		for piece := range strings.SplitSeq(leg, "+") {
+			pieces = append(pieces, strings.TrimSpace(piece))
+		}
+		if len(pieces) == 1 {
+			legs = append(legs, pieces[0])
+		} else {
+			legs = append(legs, pieces)
+		}
+	}
+	return legs
+}
+
+// amiss says what is wrong with an amended spec: of an option by its name, of the spec's own as ever.
+func amiss(err error) error {
+	var list spec.Errors
+	if !errors.As(err, &list) {
+		return err
+	}
+	var lines []string
+	for _, e := range list {
+		if e.Pos.Line == 0 {
+			lines = append(lines, badWish(e.Key, "%s", e.Text).Error())
+		} else {
+			lines = append(lines, e.Error())
+		}
+	}
+	return exitError{exitBadCall, strings.Join(lines, "\n")}
+}
