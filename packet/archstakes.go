@@ -20,7 +20,7 @@ type actedOn struct {
 // stakeDepths is the table of the least depth at which the stakes hold, in still air and at the gusts that are acted on, for the organiser to choose a depth by.
 func (b *binder) stakeDepths(f *flow) {
 	w, u := b.plan.Weather, b.spec.Units
-	if len(w.Bears) == 0 {
+	if len(w.Bears) == 0 || w.Calm() {
 		return
 	}
 	step := measure.Inch

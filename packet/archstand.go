@@ -30,6 +30,10 @@ func (b *binder) howItStands(f *flow) {
 		}
 	}
 	row("Own weight and lights", factor(least.LoadFactor), fmt.Sprintf("times as much, late: %s sideways, %s along", factor(least.Sideways), factor(least.Along)))
+	if k := b.plan.Kinds[0]; k.BoxHeight > 0 && k.BoxWidth > 0 {
+		t := b.spec.Tunnel
+		row("Room for people", u.Inches(b.down(k.BoxWidth)), fmt.Sprintf("wide, %s high; %s wide it is %s high", u.Inches(t.OpeningHeight), u.Inches(t.OpeningWidth), u.Inches(b.down(k.BoxHeight))))
+	}
 	row("Bend of the pipe", measure.Percent(measure.Share(math.Round(100*tight.Strength)/100)), fmt.Sprintf("of its strength, where the radius is %s: %s", u.Inches(tight.BendRadius), tight.Bend()))
 	row("Spring in a bent arch", b.energy(tight), "when let go: two people, eye protection")
 	for _, s := range w.Bears {
@@ -61,6 +65,15 @@ func factor(f float64) string {
 		return fmt.Sprintf("%.0f or more", f)
 	}
 	return fmt.Sprintf("%.1f", f)
+}
+
+// down rounds a room for people down to the inch or centimetre.
+func (b *binder) down(l measure.Length) measure.Length {
+	step := measure.Inch
+	if b.metric() {
+		step = 10 * measure.Millimetre
+	}
+	return measure.Length(math.Floor(float64(l/step)+1e-6)) * step
 }
 
 // wholeStep rounds a length that nobody measures to the inch or centimetre.

@@ -80,7 +80,7 @@ func (b *binder) figures() []figure {
 	if b.spec.Crew.Helpers == 0 {
 		people = "organiser alone"
 	}
-	return append(list, figure{"Helpers", people}, figure{"Nobody inside at gusts of", u.Speed(b.insideGust())})
+	return append(list, figure{"Helpers", people}, figure{"Nobody inside at gusts of", b.insideWords()})
 }
 
 // across prints a figure of every kind of arch: the least, and the greatest too where it differs by an inch or more.

@@ -142,6 +142,6 @@ func people(n int) string {
 // stopAndAsk says when nobody goes on without asking.
 func (b *binder) stopAndAsk(f *flow) {
 	box := framed{"Stop and ask", "A hold point that does not come out. A stake that will not go down or moves. A crack or a white line in a pipe. Gusts above " +
-		b.spec.Units.Speed(b.insideGust()) + ", thunder, ice. An outlet that fails its test, a plug that is warm. A line in the ground or overhead that nobody has told you of."}
+		b.insideWords() + ", thunder, ice. An outlet that fails its test, a plug that is warm. A line in the ground or overhead that nobody has told you of."}
 	box.draw(f.page, f.take(box.height(f.room.W)))
 }

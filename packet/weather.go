@@ -23,6 +23,14 @@ func (b *binder) insideGust() measure.Speed {
 	return b.plan.Weather.Inside
 }
 
+// insideWords prints it.
+func (b *binder) insideWords() string {
+	if w := b.plan.Weather; len(w.Bears) > 0 && w.Calm() {
+		return "any wind"
+	}
+	return b.spec.Units.Speed(b.insideGust())
+}
+
 // gustReason says what the tunnel bears, and what gives way then.
 func (b *binder) gustReason() string {
 	w := b.plan.Weather
@@ -30,6 +38,9 @@ func (b *binder) gustReason() string {
 		return "It is built of thin pipe on short stakes."
 	}
 	limit := w.Bears[0].Built
+	if w.Calm() {
+		return "In any wind " + string(limit.Cause) + "."
+	}
 	if limit.Cause == arch.CauseNone {
 		return "Thin pipe on short stakes."
 	}
@@ -43,6 +54,9 @@ func (b *binder) gustReason() string {
 // gustOrders says what is done from which gust on.
 func (b *binder) gustOrders() []string {
 	w, u := b.plan.Weather, b.spec.Units
+	if len(w.Bears) > 0 && w.Calm() {
+		return []string{"Nobody goes in: as planned it bears no wind to speak of. Mend what the overview says first."}
+	}
 	orders := []string{fmt.Sprintf("Gusts of %s forecast or felt: everyone out, nobody in.", u.Speed(b.insideGust()))}
 	if len(w.Bears) == 0 {
 		return orders

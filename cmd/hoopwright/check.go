@@ -54,7 +54,7 @@ func report(w io.Writer, p *layout.Plan) error {
 	for _, b := range p.Weather.Bears {
 		fmt.Fprintf(t, "gusts in %s soil\tit bears %s %s\n", b.Soil.Name, u.Speed(b.Built.Gust), b.Built)
 	}
-	if w := p.Weather; len(w.Bears) > 0 {
+	if w := p.Weather; len(w.Bears) > 0 && !w.Calm() {
 		acts := fmt.Sprintf("nobody inside from %s", u.Speed(w.Inside))
 		if w.Strip > 0 {
 			acts += ", rows and drops off before " + u.Speed(w.Strip)

@@ -82,7 +82,7 @@ func (j *adviser) leans() {
 
 // closes reports a tunnel that must close before the house limit.
 func (j *adviser) closes() {
-	t, w, u := j.t, j.w, j.t.Units
+	w, u := j.w, j.t.Units
 	if w.Inside >= HouseGust-measure.MPH/2 {
 		return
 	}
@@ -92,7 +92,7 @@ func (j *adviser) closes() {
 		level = finding.LookAt
 	}
 	down := "It is down before gusts of " + u.Speed(w.Down) + "."
-	if b.Built.Gust < gustStep {
+	if w.Calm() {
 		j.add(finding.LookAt, codeCloses, "safety", key, "in soil that is %s the tunnel bears no wind to speak of: %s (arch %d). %s", b.Soil.Name, b.Built.Cause, b.Built.Arch, remedy)
 		return
 	}
@@ -101,7 +101,7 @@ func (j *adviser) closes() {
 		soil = "should the soil be " + b.Soil.Name + ", "
 	}
 	j.add(level, codeCloses, "safety", key, "%sthe tunnel bears gusts of about %s before %s, %s (arch %d); so nobody is inside from %s on. %s %s",
-		soil, u.Speed(t.whole(b.Built.Gust)), b.Built.Cause, b.Built.Way, b.Built.Arch, u.Speed(w.Inside), down, remedy)
+		soil, u.Speed(b.Built.Gust), b.Built.Cause, b.Built.Way, b.Built.Arch, u.Speed(w.Inside), down, remedy)
 }
 
 // earlyGust is where a fresh breeze begins, Beaufort 5 (from memory): a tunnel that closes for less is closed on many winter evenings.

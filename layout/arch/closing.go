@@ -147,8 +147,12 @@ func (k *Kind) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
 	return soil.Depth(k.Spec.Stake.Bar.Diameter, push, moment)
 }
 
-// figures fills in the gusts to act at, by the weakest soil.
+// figures fills in the gusts to act at, by the weakest soil; all are whole numbers as they are printed, rounded down.
 func (t Tunnel) figures(w *Weather) {
+	for i := range w.Bears {
+		b := &w.Bears[i]
+		b.Built.Gust, b.Stripped.Gust = t.whole(b.Built.Gust), t.whole(b.Stripped.Gust)
+	}
 	built, stripped := w.Bears[0].Built.Gust, w.Bears[0].Stripped.Gust
 	w.Inside = t.whole(min(HouseGust, InsideShare*built))
 	if t.loose() {

@@ -1,3 +1,7 @@
 // Package arch turns the builder's arch (sticks, fittings, stakes, lights) into an elastic rod, has it solved, and says in
 // the builder's terms how it stands.
+//
+// An arch goes through it in this order: Shape finds its curve as raised, and the third of sticks, span and height; Stand its season, load factors,
+// give and take and its stakes in still air; Brace what it does in wind and under ice; Tunnel.Weather puts the arches of a ridge together, finds the gusts to act at; Judge says what is wrong.
+// Solve is the first two with Judge, for one arch alone. Sizes is for choosing before anything is bought.
 package arch

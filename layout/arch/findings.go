@@ -119,6 +119,9 @@ func (j *judge) falls() {
 		if k.LoadFactorWay == "along" && !j.in.Guyed {
 			remedy = "hold the tunnel with guys, or take thicker pipe or shorter sticks"
 		}
+		if sticks, span, ok := j.standsAs(); ok {
+			remedy += fmt.Sprintf("; of the same proportions it stands with %s over %s", sticks, j.units.Room(span))
+		}
 		j.add(level, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
 	case k.Along < wantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
 		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel; ridge pieces do not help, since all arches lean together. Guy the end arches to get at least %d.", k.Along, wantedFactor)

@@ -92,6 +92,9 @@ func (m *model) describe() *Kind {
 	}
 	k.Widest, k.WidestAt = k.widest()
 	k.BoxWidth = m.clearWidth(k, in.OpeningHeight)
+	if in.OpeningWidth > 0 {
+		k.BoxHeight = max(m.opens(k).head, 0)
+	}
 	k.HeadWidth = m.clearWidth(k, k.HeadHeight)
 	k.ShoulderWidth = m.clearWidth(k, k.ShoulderHeight)
 

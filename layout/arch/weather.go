@@ -78,6 +78,9 @@ type Weather struct {
 	Asks     float64           `json:"stake_asks_nm"` // N·m, the greatest moment at a stake's ground point in it
 }
 
+// Calm reports that the tunnel bears no wind to speak of: there is no gust to name that it could stay open to.
+func (w Weather) Calm() bool { return w.Inside < gustStep }
+
 // SwayGusts are the two gusts that Sway is told of: 20 and 30 mph.
 func SwayGusts() [2]measure.Speed { return swayGusts }
 
@@ -94,8 +97,8 @@ type Tunnel struct {
 func (t Tunnel) Weather() Weather {
 	var w Weather
 	for _, a := range t.Arches {
-		if a.braced == nil || len(a.braced.free.stiff) <= theDeadLoad {
-			return w // an arch that does not stand in still air
+		if a.Refused() || a.braced == nil || len(a.braced.free.stiff) <= theDeadLoad {
+			return w // an arch that nobody asked for, or one that does not stand in still air
 		}
 	}
 	if len(t.Arches) == 0 {
