@@ -341,3 +341,50 @@ func BenchmarkSolve(b *testing.B) {
 		arch.Solve(garden())
 	}
 }
+
+// TestLooseFoot: where the pipe comes to rest between the two sides of its bar, the arch bears about what its neighbours of an inch more or less bear.
+func TestLooseFoot(t *testing.T) {
+	bears := func(span measure.Length) (k *arch.Kind, loose bool) {
+		i := garden()
+		i.Spec.Span = span
+		k, _ = arch.Solve(i)
+		off := math.Abs(float64(k.Curve[0].Heading) - math.Pi/2)
+		return k, off < float64(k.PlayLean)-1e-6
+	}
+	met := 0
+	for span := 98 * in; span < 116*in; span += in / 2 {
+		k, loose := bears(span)
+		if !loose {
+			continue
+		}
+		met++
+		less, _ := bears(span - 12*in)
+		more, _ := bears(span + 12*in)
+		if low, high := min(less.Sideways, more.Sideways), max(less.Sideways, more.Sideways); k.Sideways < .9*low || k.Sideways > 1.1*high {
+			t.Errorf("span %g: bears %g sideways, a foot less %g, a foot more %g", span.Inches(), k.Sideways, less.Sideways, more.Sideways)
+		}
+		if k.FootMoment > 1e-3 {
+			t.Errorf("span %g: a loose foot bears %g N·m", span.Inches(), k.FootMoment)
+		}
+	}
+	if met == 0 {
+		t.Error("no loose foot met")
+	}
+}
+
+// TestFold: sticks of 10 ft over 12 ft with 22 lb on them fold at little more than that; past the fold, where they hang between their feet, they are stable
+// again, which is no standing. Under 60 lb there is no arch over 190 in at all.
+func TestFold(t *testing.T) {
+	i := garden()
+	i.Spec.Span = 144 * in
+	i.Loads = []arch.Load{{To: 241 * in, Weight: 22 * pound}}
+	i.Spec.LateModulus = 1
+	if k, _ := arch.Solve(i); k.Sideways > 2 {
+		t.Errorf("bears %g sideways", k.Sideways)
+	}
+	i.Spec.Span = 190 * in
+	i.Loads[0].Weight = 60 * pound
+	if k, list := arch.Solve(i); code(list, "no-arch") == nil {
+		t.Errorf("crown %g in up, found %v", k.Crown.Inches(), list)
+	}
+}

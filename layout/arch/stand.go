@@ -87,7 +87,21 @@ func (f *frame) rest(solve func(bend.Rod) (*bend.Shape, error), lie *[2]lean, bu
 			break
 		}
 	}
-	return m, nil
+	return m, m.clamp(solve)
+}
+
+// clamp holds feet that came to rest between the two sides of their bars at the angles they came to: they rock by the play and no farther, which is no fall.
+func (m *model) clamp(solve func(bend.Rod) (*bend.Shape, error)) error {
+	if !m.feet[0].Hinged && !m.feet[1].Hinged {
+		return nil
+	}
+	m.feet = [2]bend.End{{Angle: m.shape.Start.Angle}, {Angle: m.shape.Finish.Angle}}
+	m.rod.Start, m.rod.Finish = m.feet[0], m.feet[1]
+	shape, err := solve(m.rod)
+	if err == nil {
+		m.shape = shape
+	}
+	return err
 }
 
 // strength is the part of the pipe's strength that its tightest bend takes up: modulus × strain over strength.

@@ -60,7 +60,7 @@ func (f *finder) find() figures {
 	a := f.in.Spec
 	if a.Missing == spec.Height {
 		m, err := f.at(a, a.Missing, 0)
-		if err == nil {
+		if err == nil && m.crownHeight() > 0 {
 			return figures{model: m, exact: true}
 		}
 		return f.nearestSpan(a)

@@ -1,5 +1,7 @@
 package bend
 
+import "math"
+
 // Factors are the least multiples of all weight, the rod's own and the loads alike, at which it is no longer stable.
 type Factors struct {
 	Sideways float64 // in its plane
@@ -51,6 +53,20 @@ func (s *Solver) StandsAside(rod Rod, held ...float64) bool {
 	return s.surplusAside(&s.scratch, held) == 0
 }
 
+// mostJump is how far, in rad, an angle may turn between two loads of which the one shape is taken for the other's continuation: past a fold a pipe that hangs
+// between its feet is stable again.
+const mostJump = 0.5
+
+// near reports whether two states may be of one path.
+func (s *state) near(o *state) bool {
+	for i := range s.theta {
+		if math.Abs(s.theta[i]-o.theta[i]) > mostJump {
+			return false
+		}
+	}
+	return true
+}
+
 // limit finds the least load at which the shape that starts as base has a surplus, or ceases to exist.
 func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 	at := func(load float64) aim { a := light; a.load = load; return a }
@@ -67,7 +83,7 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 	low, high, seen := 0.0, float64(Most), false
 	reach := func(load float64) bool {
 		s.aim = at(load)
-		settled := s.newton()
+		settled := s.newton() && s.now.near(&s.low)
 		if settled && surplus() == 0 {
 			low = load
 			s.low.copyFrom(&s.now)
