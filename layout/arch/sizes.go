@@ -151,12 +151,12 @@ func (s Size) LoadFactor() (factor float64, way string) {
 // standing puts what an arch bears at season's end into a word. It tries a few multiples of the load, up to the one that is wanted, which takes
 // less than to find the one that topples it.
 func (m *model) standing() Standing {
-	sideways, along := m.withstands(m.in.Guyed)
+	sideways, along := m.bears(m.in.Guyed)
 	switch {
 	case sideways < 1, along < 1 && m.in.Guyed:
 		return Falls
 	case along < 1:
-		if _, guyed := m.withstands(true); guyed < 1 {
+		if _, guyed := m.bears(true); guyed < 1 {
 			return Falls
 		}
 	}
@@ -169,9 +169,9 @@ func (m *model) standing() Standing {
 	return Stands
 }
 
-// withstands raises the load of the arch at season's end in steps up to the multiple that is wanted, and returns the last at which it did not
+// bears raises the load of the arch at season's end in steps up to the multiple that is wanted, and returns the last at which it did not
 // fall each way. From step to step the shape is followed, so that one that has folded is not taken for the arch.
-func (m *model) withstands(guyed bool) (sideways, along float64) {
+func (m *model) bears(guyed bool) (sideways, along float64) {
 	var held []float64
 	if guyed {
 		held = []float64{m.frame.crown.Metres()}
