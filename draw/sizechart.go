@@ -23,7 +23,7 @@ type SizeChart struct {
 const (
 	chartLeft, chartRight paper.Length = 17, 37
 	chartAbove            paper.Length = 3
-	chartBelow            paper.Length = 13
+	chartBelow            paper.Length = 8
 
 	SizeChartLeast, SizeChartHeight paper.Length = 46, 70
 )
