@@ -23,7 +23,7 @@ type SizeChart struct {
 const (
 	chartLeft, chartRight paper.Length = 17, 37
 	chartAbove            paper.Length = 3
-	chartBelow            paper.Length = 13
+	chartBelow            paper.Length = 8
 
 	SizeChartLeast, SizeChartHeight paper.Length = 46, 70
 )
@@ -75,7 +75,7 @@ func (p *plot) scale() {
 	if p.Units == measure.Metric {
 		steps = []measure.Length{100, 200, 500, 1000, 2000}
 	}
-	const most = 6
+	most := measure.Length(min(6, int(p.box.H/5.5))) // numbers keep off each other
 	for _, p.step = range steps {
 		p.y0 = measure.Length(math.Floor(float64(low/p.step)+1e-9)) * p.step
 		p.y1 = measure.Length(math.Ceil(float64(high/p.step)-1e-9)) * p.step

@@ -28,7 +28,7 @@ func TestSizesTakeWhatRoomThereIs(t *testing.T) {
 		left   paper.Length // on each of the pages in turn
 		more   paper.Length
 		charts int
-	}{{40, 40, 0}, {40, 80, 1}, {120, 120, 1}, {95, 10, 1}, {5, 150, 1}} {
+	}{{40, 60, 0}, {60, 70, 1}, {120, 120, 1}, {95, 10, 1}, {5, 150, 1}} {
 		f := b.newFlow("Purpose.", "")
 		var ends []paper.Length
 		for i, left := range []paper.Length{c.left, c.more} {

@@ -119,7 +119,6 @@ func (in *Input) size(span measure.Length) Size {
 	if err != nil || m.crownHeight() <= 0 {
 		return none
 	}
-	m.feet = m.settled()
 	k := m.describe()
 	m.footings(k)
 	bar := m.spec.Stake.Bar
@@ -132,12 +131,6 @@ func (in *Input) size(span measure.Length) Size {
 	}
 	s.Bend = bendOf(s.Strength)
 	return s
-}
-
-// settled returns the feet as they have come to rest. A pipe that hangs loose between the two sides of its bar rocks by the play and no
-// farther, which is no fall.
-func (m *model) settled() [2]bend.End {
-	return [2]bend.End{{Angle: m.shape.Start.Angle}, {Angle: m.shape.Finish.Angle}}
 }
 
 // LoadFactor returns the least multiple of all dead load that topples the arch at season's end, as Kind.LoadFactor, and its way. It is worked

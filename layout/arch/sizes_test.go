@@ -79,7 +79,11 @@ func TestSizesSayWhatSolveSays(t *testing.T) {
 		for _, guyed := range []bool{false, true} {
 			i := garden()
 			i.Guyed, i.Loads = guyed, []arch.Load{{From: 0, To: 241 * in, Weight: load * pound}}
-			for _, s := range arch.Sizes(i, []measure.Length{20 * in, 50 * in, 84 * in, 130 * in, 190 * in}) {
+			spans := []measure.Length{20 * in, 50 * in, 84 * in, 130 * in, 190 * in}
+			if load == 0 {
+				spans = append(spans, 144*in)
+			}
+			for _, s := range arch.Sizes(i, spans) {
 				i.Spec.Span = s.Span
 				k, found := arch.Solve(i)
 				if s.Standing == arch.NoArch {
@@ -163,6 +167,60 @@ func TestSizesRunOneWay(t *testing.T) {
 		if thick[n].Strength <= guyed[n].Strength {
 			t.Errorf("over %v in thick pipe takes %g of its strength, thin %g", b.Span.Inches(), thick[n].Strength, guyed[n].Strength)
 		}
+	}
+}
+
+// TestLooseFootIsNoFall: over some spans the pipe hangs between the two sides of its bars. It bears about what its neighbours bear that lean on them.
+func TestLooseFootIsNoFall(t *testing.T) {
+	i := garden()
+	i.Guyed, i.Loads = true, []arch.Load{{From: 0, To: 241 * in, Weight: 4 * pound}}
+	loose := 0
+	var before float64
+	for _, s := range arch.Sizes(i, arch.SpansBetween(100*in, 120*in, measure.Imperial)) {
+		i.Spec.Span = s.Span
+		if k, _ := arch.Solve(i); k.FootMoment < 1e-9 {
+			loose++
+		}
+		f, _ := s.LoadFactor()
+		if before > 0 && math.Abs(f/before-1) > .08 || s.Standing != arch.Stands {
+			t.Errorf("over %v in it bears %g and %v, the span before %g", s.Span.Inches(), f, s.Standing, before)
+		}
+		before = f
+	}
+	if loose == 0 {
+		t.Error("no span has a loose foot: the case tests nothing")
+	}
+}
+
+// TestGuysDoNotMendEverything: an arch that is upright in its plane and leans over between a guyed crown and its feet falls, guyed or not.
+func TestGuysDoNotMendEverything(t *testing.T) {
+	met := 0
+	for load := measure.Force(24); load < 40; load++ {
+		i := garden()
+		i.Loads, i.Spec.Span = []arch.Load{{From: 0, To: 241 * in, Weight: load * pound}}, 120*in
+		i.Guyed = true
+		if k, _ := arch.Solve(i); k.Sideways < 1 || k.Along >= 1 {
+			continue
+		}
+		met++
+		for _, i.Guyed = range []bool{true, false} {
+			if s := arch.Sizes(i, []measure.Length{i.Spec.Span})[0]; s.Standing != arch.Falls || s.Buildable() {
+				t.Errorf("%v lb, guyed %v: %v", float64(load), i.Guyed, s.Standing)
+			}
+		}
+	}
+	if met == 0 {
+		t.Error("no load fells a guyed arch along the tunnel alone: the case tests nothing")
+	}
+}
+
+// TestAFoldedArchIsNoArch: a flat arch under a heavy load folds soon after its own, and under half as much again it hangs between its feet, as stable as a
+// chain. That is not to be taken for an arch that bears the load.
+func TestAFoldedArchIsNoArch(t *testing.T) {
+	i := garden()
+	i.Spec.Span, i.Loads = 144*in, []arch.Load{{From: 0, To: 241 * in, Weight: 22 * pound}}
+	if s := arch.Sizes(i, []measure.Length{i.Spec.Span})[0]; s.Standing != arch.Sways {
+		t.Errorf("%v", s.Standing)
 	}
 }
 
