@@ -52,10 +52,18 @@ func (p *Plan) solveArches() {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
 	}
-	sideBySide(kinds, func(k *alike) { k.kind.Stand(); k.kind.Brace() })
+	sideBySide(kinds, func(k *alike) {
+		k.kind.Stand()
+		k.kind.Brace()
+	})
 	whole := arch.Tunnel{Arches: p.Arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}
 	p.Weather = whole.Weather()
 	p.note(whole.Judge(p.Weather))
+	sideBySide(kinds, func(k *alike) {
+		if !k.untried {
+			k.found = k.kind.Judge()
+		}
+	})
 	p.noteArches(kinds)
 	p.noteUntried(kinds)
 }
@@ -70,10 +78,7 @@ func (p *Plan) noteArches(kinds []*alike) {
 	var order []cause
 	said, also := map[cause]finding.Finding{}, map[cause][]int{}
 	for _, k := range kinds {
-		if k.untried {
-			continue
-		}
-		for _, f := range k.kind.Judge() {
+		for _, f := range k.found {
 			c := cause{f.Level, f.Code, f.Key}
 			if _, ok := said[c]; ok {
 				also[c] = append(also[c], k.input.Numbers...)
@@ -195,6 +200,7 @@ type alike struct {
 	key   string
 	input arch.Input
 	kind  *arch.Kind
+	found []finding.Finding // of an arch that was tried
 
 	untried bool // kind is a sketch
 }

@@ -44,7 +44,13 @@ func (b *binder) howItStands(f *flow) {
 		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Built.Gust), gives)
 	}
 	sway := arch.SwayGusts()
-	row("Crown moves", u.Inches(b.wholeStep(w.Sway[0])), fmt.Sprintf("in gusts of %s; %s at %s: for comfort", u.Speed(sway[0]), u.Inches(b.wholeStep(w.Sway[1])), u.Speed(sway[1])))
+	moves := func(i int) string {
+		if most := b.plan.Kinds[0].Crown / 4; w.Sway[i] > most { // what leans so far is on its way down, and its figure is no figure
+			return "over " + u.Inches(b.wholeStep(most))
+		}
+		return u.Inches(b.wholeStep(w.Sway[i]))
+	}
+	row("Crown moves", moves(0), fmt.Sprintf("in gusts of %s; %s at %s", u.Speed(sway[0]), moves(1), u.Speed(sway[1])))
 	if w.Guyed {
 		row("Each guy pulls", u.Force(w.GuyPull), fmt.Sprintf("in gusts of %s; the ridge is pulled with %s", u.Speed(w.Inside), u.Force(w.RidgeEnd)))
 	}

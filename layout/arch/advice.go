@@ -75,8 +75,8 @@ func (j *adviser) leans() {
 			least, sentenceCase(j.hold()), wantedFactor)
 	default:
 		j.add(finding.LookAt, codeAlong, "raise", "guys", "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself; ridge pieces do not help, since all arches lean together. "+
-			"Guy the end arches from both legs, tied %s up: it then bears %.1f times, and each guy holds %s in the gust that it is closed for, %s.",
-			least, u.Room(j.in.tieHeight(t.Arches[0].Kind)), w.WithGuys, u.Force(w.GuyPull), u.Speed(w.Inside))
+			"Guy the end arches from both legs, tied %s up: it then bears %.1f times, and each guy holds %s in gusts of %s.",
+			least, u.Tape(j.in.tieHeight(t.Arches[0].Kind)), w.WithGuys, u.Force(w.GuyPull), u.Speed(HouseGust))
 	}
 }
 
@@ -146,7 +146,7 @@ func (j *adviser) remedy(b Bears) string {
 func (j *adviser) hold() string {
 	t, u := j.t, j.t.Units
 	k := t.Arches[0].Kind
-	high := t.highestTie(k)
+	high := k.highestTie()
 	switch {
 	case !j.w.Guyed:
 		return "guy the end arches, tied " + u.Tape(high) + " up on both legs"
@@ -182,7 +182,7 @@ func (in *Input) grip() measure.Length {
 
 // highestTie returns how high a guy may be tied on both legs of an arch before the two ties stand inside the opening's width, in whole
 // steps of three inches or five centimetres, and a hand below the crown at most.
-func (t Tunnel) highestTie(k *Kind) measure.Length {
+func (k *Kind) highestTie() measure.Length {
 	in := k.built.in
 	low, high := measure.Length(0), k.Crown-hand
 	for range 40 {
@@ -194,7 +194,7 @@ func (t Tunnel) highestTie(k *Kind) measure.Length {
 		}
 	}
 	step := hand
-	if t.Units == measure.Metric {
+	if in.Units == measure.Metric {
 		step = 50 * measure.Millimetre
 	}
 	return measure.Length(math.Floor(float64(low/step))) * step
@@ -221,7 +221,7 @@ func (j *adviser) crosses() {
 		return
 	}
 	j.add(finding.LookAt, codeCross, "raise", "guys.from", "guys tied %s up on %s come down through the opening that is kept clear for people, at the height of faces. Tie them %s up or lower, on the outside of the legs.",
-		u.Tape(t.Guys.From), arches(low), u.Tape(t.highestTie(t.Arches[0].Kind)))
+		u.Tape(t.Guys.From), arches(low), u.Tape(t.Arches[0].highestTie()))
 }
 
 // arches names arches by their numbers, given as text.
@@ -280,7 +280,7 @@ func (in *Input) tieHeight(k *Kind) measure.Length {
 	if in.Tie > 0 {
 		return in.Tie
 	}
-	return k.Crown * usualTie
+	return max(k.highestTie(), k.Crown/2)
 }
 
 func sentenceCase(s string) string {

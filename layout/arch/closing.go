@@ -83,8 +83,12 @@ func (t Tunnel) along(k *Kind, soil anchor.Soil, stripped bool, v measure.Speed)
 	if p.lean == nil {
 		return CauseLeans
 	}
-	if cause := k.built.gives(k.built.endGust(p, v), soil); cause != CauseNone {
+	g := k.built.endGust(p, v)
+	if cause := k.built.gives(g, soil); cause != CauseNone {
 		return cause
+	}
+	if g.sway > mostLean*k.built.crownHeight() {
+		return CauseLeans
 	}
 	stake := t.Guys.Stake
 	pull := measure.Force(p.guy * pressure(v) * t.slope(k))
@@ -98,6 +102,10 @@ func (t Tunnel) along(k *Kind, soil anchor.Soil, stripped bool, v measure.Speed)
 	}
 	return CauseNone
 }
+
+// mostLean is the lean along the tunnel, as a share of the crown's height, up to which leans are taken to be in proportion to the wind: beyond it the arch is on its
+// way down.
+const mostLean = 0.25
 
 // endGust returns what a wind along the tunnel asks of an arch, together with what it bears in still air.
 func (m *model) endGust(p pull, v measure.Speed) gust {
@@ -194,6 +202,9 @@ func (t Tunnel) pulls(w *Weather, rows []row) {
 		rows = t.rows([]int{1, len(t.Arches)})
 	}
 	q := pressure(w.Inside)
+	if !w.Guyed {
+		q = pressure(HouseGust)
+	}
 	for _, r := range rows {
 		list, ridge, ok := r.pulls(false)
 		if !ok {

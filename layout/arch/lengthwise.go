@@ -84,12 +84,8 @@ func heavier(rod bend.Rod, times float64) bend.Rod {
 	return rod
 }
 
-// Guys that the spec does not place are taken to be tied at this share of the crown's height. Guys tied within a hand of the crown hold its fitting, or as
-// much of a single stick.
-const (
-	usualTie = 0.75
-	hand     = 3 * measure.Inch
-)
+// hand is how near the crown guys are tied that hold its fitting, or as much of a single stick.
+const hand = 3 * measure.Inch
 
 // ties returns the tapes, in metres, of guys tied to both legs, or to both sides of the crown fitting.
 func (m *model) ties(k *Kind) []float64 {

@@ -10,7 +10,8 @@ import (
 // standsAs returns the longest legs, in whole steps, and the span with which an arch of the same pipe and proportions, lights and all, would bear its own weight at season's
 // end, for an arch that does not. It reports false where none above a third of its size does.
 func (j *judge) standsAs() (legs string, span measure.Length, ok bool) {
-	solver := bend.NewSolver(factorParts)
+	solver := bend.NewSolver(weatherParts)
+	solver.Precision = 0.05
 	stands := func(share measure.Length) bool {
 		m, err := j.scaled(share, solver)
 		if err != nil || !m.upright() {
@@ -23,7 +24,7 @@ func (j *judge) standsAs() (legs string, span measure.Length, ok bool) {
 	if !stands(low) {
 		return "", 0, false
 	}
-	for range 6 {
+	for range 5 {
 		if mid := (low + high) / 2; stands(mid) {
 			low = mid
 		} else {

@@ -68,10 +68,10 @@ type Weather struct {
 	Down   measure.Speed `json:"down_m_s"`   // the tunnel is down before it
 
 	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of SwayGusts
-	GuyPull  measure.Force     `json:"guy_pull_n"`    // in each guy, along it, at the gust nobody is inside from; of guys at both ends where the spec has none
+	GuyPull  measure.Force     `json:"guy_pull_n"`    // in each guy, along it, at the gust nobody is inside from; of guys at both ends in gusts of 30 mph where the spec has none
 	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then
 	Guyed    bool              `json:"guyed"`         // the spec has guys that hold
-	WithGuys float64           `json:"with_guys"`     // least load factor along the tunnel with guys at both ends; 0 where it has guys or no ridge
+	WithGuys float64           `json:"with_guys"`     // least load factor either way with guys at both ends; 0 where it has guys or no ridge
 	Cover    float64           `json:"cover"`         // how many times the wind's push a closed cover brings
 	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
 	Test     measure.Speed     `json:"test_m_s"`      // the gust whose demand the stakes are tried with by hand
@@ -111,6 +111,9 @@ func (t Tunnel) Weather() Weather {
 		w.WithGuys = Most
 		for _, r := range t.rows([]int{1, len(t.Arches)}) {
 			w.WithGuys = min(w.WithGuys, r.factor())
+		}
+		for _, a := range t.Arches {
+			w.WithGuys = min(w.WithGuys, a.Sideways)
 		}
 	}
 	t.ends(rows)

@@ -35,7 +35,7 @@ func TestLimits(t *testing.T) {
 	}{
 		"shallow stakes": {shallow, guyed(7*foot, 1, 6), CauseStake},
 		"guyed well":     {hoop(), guyed(7*foot, 1, 3, 6), CausePipe},
-		"no guys":        {hoop(), spec.Guys{}, CausePipe},
+		"no guys":        {hoop(), spec.Guys{}, CauseLeans},
 	} {
 		tun := tunnel(6, c.in, c.guys)
 		w := tun.Weather()
