@@ -47,6 +47,7 @@ func sheets() []sheet {
 		{"arch", "Arch profile", "raising crew", (*binder).archProfiles},
 		{"cut", "Cut sheet", "person at the saw", (*binder).cutSheet},
 		{"shopping", "Shopping list", "buyer", (*binder).shoppingList},
+		{"raise", "Raising", "raising crew", (*binder).raising},
 		{"light", "Light plan", "wrapping crew", (*binder).lightPlan},
 		{"circuit", "Circuit diagram", "power crew", (*binder).circuitDiagram},
 		{"steps", "Build steps", "organiser, crew leads", (*binder).buildSteps},
