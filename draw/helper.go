@@ -65,7 +65,7 @@ func (h helper) grip(b *place.Board) {
 // name sets the person's letter by their head.
 func (h helper) name(b *place.Board) {
 	head := h.feet.Add(paper.Point{Y: -h.tall * headAt})
-	b.Label(place.Label{At: head, Text: h.letter, Lettering: paper.CellSmall, Toward: paper.Point{Y: -1}, Clear: h.tall * headRadius, Leader: place.Bare, Reach: 12})
+	b.Label(place.Label{At: head, Text: h.letter, Lettering: paper.CellSmall, Toward: paper.Point{Y: -1}, Clear: h.tall * headRadius, Leader: place.Bare, Reach: 30})
 }
 
 // shoulder returns where an arm begins.

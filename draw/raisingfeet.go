@@ -53,7 +53,7 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	high := r.First.Spec.Stake.Showing()
 	a := s.helper("A", -span/2-elbowRoom/2, s.at(-span/2, high*0.8), s.at(-span/2, high*1.15))
 	b := s.helper("B", -span/2+elbowRoom*0.62, bent[near(bent, s.at(-span/2+elbowRoom*0.2, helperTall*0.9))])
-	c := s.helper("C", span*(wide-1)/2, bent[len(bent)/2-2], bent[len(bent)/2+2])
+	c := s.helper("C", span*(wide-1)*0.28, bent[len(bent)*2/5-2], bent[len(bent)*2/5+2])
 	s.crew(bent, a, b, c)
 	s.stake(span/2, true)
 	s.below(-span/2, fmt.Sprintf("L%d", number))
@@ -66,10 +66,10 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 func (r Raising) capOff(page *paper.Page, room paper.Rect, number int) {
 	b := place.NewBoard(page, room)
 	b.Stroke(paper.Box(room.Inset(0.5)), paper.Thin)
-	x, foot := room.X+room.W*0.38, room.Bottom()-3
+	x, foot := room.X+room.W*0.38, room.Bottom()-4
 	b.Line(paper.Point{X: room.X + 2, Y: foot}, paper.Point{X: room.Right() - 2, Y: foot}, paper.Thick)
 	const bar, pipe = 1.1, 2.6
-	top := room.Y + room.H*0.62
+	top := room.Y + room.H*0.58
 	b.Stroke(paper.Polyline(paper.Point{X: x - bar, Y: foot}, paper.Point{X: x - bar, Y: top}, paper.Point{X: x + bar, Y: top}, paper.Point{X: x + bar, Y: foot}), paper.Thick)
 	end := top - 3.5
 	for _, side := range [2]paper.Length{-pipe, pipe} {
@@ -79,7 +79,7 @@ func (r Raising) capOff(page *paper.Page, room paper.Rect, number int) {
 	b.Arrow(paper.Point{X: x, Y: room.Y + 4}, paper.Point{X: x, Y: end - 3}, paper.Thick)
 	b.Fill(paper.Box(paper.Rect{X: x + 6.5, Y: top + 2, W: 5.5, H: 5}), paper.Black)
 	b.Arrow(paper.Point{X: x + 2, Y: top}, paper.Point{X: x + 6, Y: top + 3}, paper.Thin)
-	b.Text(paper.Point{X: x + 5, Y: top + 12}, paper.AtLeft, "cap", paper.Floor)
+	b.Text(paper.Point{X: x + 6, Y: top + 0.5}, paper.AtLeft, "cap", paper.Floor)
 	b.Text(paper.Point{X: x + 5, Y: room.Y + 7}, paper.AtLeft, "pipe", paper.Floor)
 	b.Text(paper.Point{X: x - 5.5, Y: foot - 6}, paper.AtMiddle, fmt.Sprintf("L%d", number), paper.CellSmall)
 }
@@ -88,21 +88,22 @@ func (r Raising) capOff(page *paper.Page, room paper.Rect, number int) {
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.12
-	s := r.newScene(page, room, span/2+elbowRoom*1.6, span/2+elbowRoom*1.9, r.First.Crown)
+	s := r.newScene(page, room, span/2+elbowRoom*1.3, span*(wide-0.5)+elbowRoom*2.3, r.First.Crown)
 	s.ground()
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	a := s.helper("A", -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
 	b := s.helper("B", span*(wide-0.5)+elbowRoom*0.55, last.Add(paper.Point{Y: -1.5}), hold)
-	c := s.helper("C", span*0.16, bent[near(bent, s.at(span*0.30, helperTall*1.2))])
+	held := bent[near(bent, s.at(-span*0.36, helperTall*1.12))]
+	c := s.helper("C", -span*0.16, held, held.Add(paper.Point{Y: 3}))
 	s.crew(bent, a, b, c)
 	s.stake(span/2, false)
 	s.cap(s.at(span/2-elbowRoom*0.35, 0))
 	s.below(-span/2, fmt.Sprintf("L%d", number))
 	s.below(span/2, fmt.Sprintf("R%d", number))
-	tail := s.at(span*(wide-0.5)+elbowRoom*1.5, helperTall*0.55)
-	s.Arrow(tail, tail.Sub(paper.Point{X: s.long(elbowRoom * 0.6)}), paper.Emphasis)
+	tip := s.at(span*(wide-0.5)+elbowRoom*1.1, helperTall*0.6)
+	s.WalkArrow(paper.Point{X: min(tip.X+14, room.Right()-0.5), Y: tip.Y}, tip)
 	s.name(a, b, c)
 }
 
@@ -110,13 +111,19 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, crown, span string) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	room.H -= 6 // the span's number, under the ground
+	room.H -= 5                                           // the span's number, under the ground
+	room.Y, room.H = room.Y-overHead+1, room.H+overHead-1 // nothing stands over the crown
 	s := r.newScene(page, room, side, side+elbowRoom*1.6, k.Crown)
-	s.Area.H += 6
+	s.Area.H += 5
 	s.ground()
 	s.pipe(s.curve())
 	s.Line(s.at(-k.Span/2, 60), s.at(k.Span/2, 60), paper.Tied)
-	s.Dimension(place.Dimension{From: s.at(0, 60), To: s.at(k.PointAt(k.CrownTape).X, k.Crown), Along: paper.Point{Y: -1}, Text: crown, Lettering: paper.DimSmall, Ends: place.Arrows})
+	foot, top := s.at(-side, 60).X-4, s.at(0, k.Crown).Y
+	s.Line(paper.Point{X: foot - 2, Y: top}, s.at(0, k.Crown), paper.Thin)
+	middle := paper.Point{X: foot, Y: (top + s.zero.Y) / 2}
+	s.Arrow(middle, paper.Point{X: foot, Y: top}, paper.Thin)
+	s.Arrow(middle, paper.Point{X: foot, Y: s.at(0, 60).Y}, paper.Thin)
+	s.Text(middle.Add(paper.Point{X: -2, Y: 1.6}), paper.AtRight, crown, paper.DimSmall)
 	base := s.zero.Y + groundDepth + 4.2
 	s.Text(paper.Point{X: s.zero.X, Y: base}, paper.AtMiddle, fmt.Sprintf("L%d   %s   R%d", number, span, number), paper.DimSmall)
 	h := s.helper("B", side+elbowRoom*0.8)

@@ -25,7 +25,7 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
 	s.ground()
 	holder := s.helper("C", elbowRoom*0.55, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))
 	holder.draw(s.Board)
-	s.arch(0, number)
+	s.arch(0)
 	s.guys(0, number)
 	holder.grip(s.Board)
 	s.name(holder)
@@ -60,7 +60,7 @@ func (r Raising) guyStakes(number int, beyond bool) (names []string) {
 }
 
 // arch draws an arch edge on with its crown fitting.
-func (s *scene) arch(x measure.Length, _ int) {
+func (s *scene) arch(x measure.Length) {
 	s.pipe([]paper.Point{s.at(x, 0), s.at(x, s.First.Crown)})
 	top := s.at(x, s.First.Crown)
 	s.Fill(paper.Box(paper.Rect{X: top.X - 1.5, Y: top.Y - 1.5, W: 3, H: 3}), paper.Black)
@@ -116,8 +116,8 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	for _, h := range people {
 		h.draw(s.Board)
 	}
-	s.arch(0, first)
-	s.arch(spacing, second)
+	s.arch(0)
+	s.arch(spacing)
 	if ridge {
 		s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.4, top*1.06), To: s.at(spacing*0.14, top*1.06)}}, paper.Pen{Width: pipeOnPaper})
 		s.Arrow(s.at(spacing*0.1, top*1.06), s.at(10, top*1.0).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
@@ -125,11 +125,11 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	for _, h := range people {
 		h.grip(s.Board)
 	}
-	s.name(people...)
 	if ridge {
-		s.Label(place.Label{At: s.at(spacing, top), Text: "1st", Lettering: paper.Strong, Toward: paper.Point{X: 1, Y: -1}, Clear: 2})
-		s.Label(place.Label{At: s.at(0, top), Text: "2nd", Lettering: paper.Strong, Toward: paper.Point{X: -1, Y: -1}, Clear: 2})
+		s.Label(place.Label{At: s.at(spacing, top), Text: "1st", Lettering: paper.Strong, Toward: paper.Point{X: 1, Y: -0.2}, Clear: 2})
+		s.Label(place.Label{At: s.at(0, top), Text: "2nd", Lettering: paper.Strong, Toward: paper.Point{X: -1, Y: -0.2}, Clear: 2})
 	}
+	s.name(people...)
 	for i, x := range [2]measure.Length{0, spacing} {
 		s.Label(place.Label{At: s.at(x, 0), Text: fmt.Sprintf("arch %d", [2]int{first, second}[i]), Lettering: paper.Floor, Toward: paper.Point{X: paper.Length(2*i - 1), Y: -1}, Clear: 1.5, Leader: place.Bare, Reach: 30})
 	}
@@ -154,7 +154,7 @@ func (r Raising) onLadder(s *scene, letter string, x measure.Length, hands ...pa
 }
 
 // Running draws a row of arches from the side with the tape along the ridge that is read at the crown of the last of them.
-func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, distance string) {
+func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool, distance string) {
 	spacing := r.Plan.Spec.Tunnel.Spacing
 	bays := measure.Length(to - from)
 	room.Y += 7 // the tape's number, over the crowns
@@ -164,9 +164,11 @@ func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, distan
 	s.Area.H += 7
 	s.ground()
 	for n := from; n <= to; n++ {
-		s.arch(measure.Length(n-from)*spacing, n)
+		s.arch(measure.Length(n-from) * spacing)
 	}
-	s.pipe([]paper.Point{s.at(0, r.First.Crown), s.at(bays*spacing, r.First.Crown)})
+	if ridge {
+		s.pipe([]paper.Point{s.at(0, r.First.Crown), s.at(bays*spacing, r.First.Crown)})
+	}
 	s.Dimension(place.Dimension{From: s.at(0, r.First.Crown), To: s.at(bays*spacing, r.First.Crown), Offset: 6, Text: distance, Lettering: paper.DimSmall, Ends: place.Arrows})
 	for n := from; n <= to; n++ {
 		s.Label(place.Label{At: s.at(measure.Length(n-from)*spacing, r.First.Crown*0.45), Text: fmt.Sprint(n), Lettering: paper.CellSmall, Toward: paper.Point{X: 1}, Clear: 0.8})
@@ -188,7 +190,7 @@ func (r Raising) Finished(page *paper.Page, room paper.Rect, last int, ridge boo
 	s := r.newScene(page, room, left, right, r.First.Crown)
 	s.ground()
 	for n := last - before; n <= last; n++ {
-		s.arch(measure.Length(n-last)*spacing, n)
+		s.arch(measure.Length(n-last) * spacing)
 	}
 	if ridge && before > 0 {
 		s.pipe([]paper.Point{s.at(-measure.Length(before)*spacing, r.First.Crown), s.at(0, r.First.Crown)})

@@ -16,18 +16,19 @@ import (
 type raisePanel struct {
 	title   string
 	do      string
-	want    string   // the value or state wanted, with its limit
-	off     string   // what to move when it is off
-	blanks  []string // to be filled in; the last one signs a hold
+	want    string        // the value or state wanted, with its limit
+	off     string        // what to move when it is off
+	blanks  []string      // to be filled in; the last one signs a hold
+	checks  func(f *flow) // set under the panel; nil for none
 	picture func(page *paper.Page, room paper.Rect)
 }
 
 // Room on the raising sheet.
 const (
-	raiseWide paper.Length = 76 // of a picture
-	raiseHigh paper.Length = 37
+	raiseWide paper.Length = 70 // of a picture
+	raiseHigh paper.Length = 36
 	raiseGap  paper.Length = 2.6
-	raiseSide paper.Length = 4 // from the picture to its words
+	raiseSide paper.Length = 3 // from the picture to its words
 )
 
 // raising prints how the arches are stood, as pictures in their order.
@@ -36,16 +37,17 @@ func (b *binder) raising() []leaf {
 	if !ok {
 		return nil
 	}
-	f := b.newFlow("Standing the arches, one after the other. Three people, by letter: A, B at the feet, C at the crown. All are 16 or older.", b.tools(crew.Raising))
+	f := b.newFlow("Stand the arches one after the other: A and B at the feet, C at the crown, all 16 or older.", b.tools(crew.Raising))
 	r := raiseWords{b, pictures, b.standing()}
-	f.text(r.warning(), paper.Strong)
-	f.gap(1.5)
+	box := framed{r.warning(), r.stop()}
+	box.draw(f.page, f.take(box.height(f.room.W)))
+	f.gap(2)
 	for i, p := range r.panels() {
 		f.raisePanel(i+1, p)
+		if p.checks != nil {
+			p.checks(f)
+		}
 	}
-	r.runningChecks(f)
-	box := framed{"Stop, and ask the person named below", r.stop()}
-	box.draw(f.page, f.take(box.height(f.room.W)))
 	return f.leaves
 }
 
@@ -75,14 +77,14 @@ func (f *flow) raisePanel(number int, p raisePanel) {
 			y = page.Paragraph(paper.Rect{X: box.X, Y: y + 0.6, W: width}, "If not: "+p.off, paper.Floor)
 		}
 		if len(p.blanks) > 0 {
-			y += 7
+			y += 6
 			x, each := box.X, width/paper.Length(len(p.blanks))
 			for _, label := range p.blanks {
 				page.Text(paper.Point{X: x, Y: y}, paper.AtLeft, label, paper.Strong)
 				page.Line(paper.Point{X: x + paper.Strong.Width(label) + 1.5, Y: y + 0.8}, paper.Point{X: x + each - 2, Y: y + 0.8}, paper.Thin)
 				x += each
 			}
-			y += 2
+			y += 1.4
 		}
 		return y - box.Y
 	}
@@ -102,7 +104,7 @@ type raiseWords struct {
 
 // warning is read before the first picture.
 func (r raiseWords) warning() string {
-	s := "A bent arch is a spring, a bare stake is a spike: gloves and eye protection on, faces out of its plane, nobody underneath."
+	s := "A bent arch is a spring: nobody under it, no face near it, eye protection on."
 	for _, l := range r.spec.Site.Overhead {
 		s += fmt.Sprintf(" Overhead: %s. Pipe, ladder and people stay %s away.", l.Name, r.spec.Units.Room(l.Keep))
 	}
@@ -112,8 +114,8 @@ func (r raiseWords) warning() string {
 // stop says when nobody goes on.
 func (r raiseWords) stop() string {
 	u := r.spec.Units
-	return fmt.Sprintf("A crack or a white line in a pipe: walk it back down. A foot that does not go down, a stake that moves. Arch 1 not as pictured in its check. A gust that moves the arch in your hands, %s forecast, thunder, frost below %s. "+
-		"A wire nearer than %s. Fewer than three people. At dusk: leave no arch standing without guys or ridge.", u.Speed(closingGust), u.Temperature(brittleBelow-10), u.Room(usualClearance(u)))
+	return fmt.Sprintf("Stop and ask: a crack or white line in a pipe. A stake that moves. Arch 1 off its figures. A gust that moves the arch in your hands, gusts of %s forecast, thunder, frost (%s). "+
+		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", u.Speed(closingGust), u.Temperature(0), u.Room(usualClearance(u)))
 }
 
 // panels are the pictures in order.
@@ -164,6 +166,13 @@ func (r raiseWords) held(a arch.Arch) raisePanel {
 	u := r.spec.Units
 	p := raisePanel{picture: func(page *paper.Page, room paper.Rect) { r.Held(page, room, a.Number) }}
 	names := r.guyNames(a.Number)
+	if len(names) == 0 && (len(r.stand) == 1 || len(r.plan.Ridge) == 0) {
+		p.title = fmt.Sprintf("Arch %d stands by its feet alone", a.Number)
+		p.do = "It has neither guys nor ridge. C keeps a hand on it while A and B measure; nobody goes under it in wind."
+		p.want = "Plumb seen from the side."
+		p.off = "a stake leans: drive it again."
+		return p
+	}
 	if len(names) == 0 {
 		p.title = fmt.Sprintf("One person holds arch %d", a.Number)
 		p.do = "It has no guys: nothing else holds it lengthwise. C does nothing else until the last arch is joined."
@@ -206,9 +215,9 @@ func (r raiseWords) measured(a arch.Arch) raisePanel {
 	u, k := r.spec.Units, a.Kind
 	band := k.GiveOrTake(u)
 	return raisePanel{title: fmt.Sprintf("Measure arch %d", a.Number),
-		do: "A and B stretch a string from foot to foot. Measure from it up to the middle of the crown, then the widest place, pipe middle to middle.",
+		do:   "A string from foot to foot. From it up to the middle of the crown; then the widest place, pipe middle to middle.",
 		want: fmt.Sprintf("Crown %s, give or take %s. Feet %s, within %s. Widest %s.", u.Inches(k.Crown), u.Inches(band), u.Inches(k.Span), u.Inches(ground.CheckLimit(u)), u.Inches(k.Widest)),
-		off:  "too low: feet too far apart or stakes lean out; too high: too near or lean in. Drive that stake again. Still off: stop.", blanks: []string{"Crown", "Feet", "Signed"},
+		off:  "too low: feet too far apart or leaning out; too high: too near or leaning in. Drive that stake again. Still off: stop.", blanks: []string{"Crown", "Feet", "Signed"},
 		picture: func(page *paper.Page, room paper.Rect) {
 			r.Measured(page, room, a.Number, u.Inches(k.Crown), u.Inches(k.Span))
 		}}
@@ -219,17 +228,17 @@ func (r raiseWords) second() raisePanel {
 	p := raisePanel{title: fmt.Sprintf("Arch %d, the same way", a.Number), picture: func(page *paper.Page, room paper.Rect) {
 		r.Second(page, room, first.Number, a.Number, len(r.plan.Ridge) > 0)
 	}}
-	p.do = fmt.Sprintf("Crown together, left foot on L%d, right foot on R%d, as in the pictures before. ", a.Number, a.Number)
+	p.do = fmt.Sprintf("Crown together, left foot on L%d, right foot on R%d. ", a.Number, a.Number)
 	if len(r.plan.Ridge) == 0 {
 		p.do += "B holds it until it stands by itself. " + r.guyToo(a.Number)
 		p.want = fmt.Sprintf("Plumb; %s from arch %d at both feet.", u.Tape(r.spec.Tunnel.Spacing), first.Number)
 		return p
 	}
 	piece := r.plan.Ridge[0]
-	p.title = fmt.Sprintf("Arch %d, then ridge piece %d: the new crown first", a.Number, piece.Bay)
-	p.do += fmt.Sprintf("A and B hold the arches. C: ridge piece %d into crown %d, then spring it into crown %d; drive both home. ", piece.Bay, a.Number, first.Number) + r.guyToo(a.Number)
+	p.title = fmt.Sprintf("Arch %d, ridge piece %d: new crown first", a.Number, piece.Bay)
+	p.do += fmt.Sprintf("A and B hold the arches; C puts ridge piece %d into crown %d, springs it into crown %d, drives both home. ", piece.Bay, a.Number, first.Number) + r.guyToo(a.Number)
 	if r.ladder() {
-		p.do += "Stepladder on firm ground, a fourth person or B at its foot, never leant on pipe."
+		p.do += "Stepladder on firm ground, never leant on pipe, someone at its foot."
 	}
 	p.want = fmt.Sprintf("Crown to crown %s, within %s; arch %d plumb.", u.Tape(piece.Centres), u.Inches(ground.CheckLimit(u)/2), a.Number)
 	p.off = "sockets home and still off: cut every other ridge piece by that much shorter or longer."
@@ -249,15 +258,16 @@ func (r raiseWords) others() raisePanel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
 	to, distance := r.pictured()
 	p := raisePanel{title: fmt.Sprintf("%s, one at a time", capital(arches(numbersFrom(third, last)))),
-		picture: func(page *paper.Page, room paper.Rect) { r.Running(page, room, 1, to, distance) }}
-	p.do = "Each the same way: crown together, left foot, right foot, caps off as the pipe comes"
+		picture: func(page *paper.Page, room paper.Rect) { r.Running(page, room, 1, to, len(r.plan.Ridge) > 0, distance) }}
+	p.do = "Crown together, left foot, right foot, caps off as the pipe comes"
 	if len(r.plan.Ridge) == 0 {
 		p.do += "."
 		p.want = "Every arch plumb beside the one before."
 	} else {
-		p.do += ", its ridge piece into the new crown first. Hold the newest arch until its ridge piece is in. Every third bay stop, lay the tape along the ridge from the middle of crown 1, write it down below."
-		p.want = fmt.Sprintf("Every socket home. Running distances within %s.", r.spec.Units.Inches(ground.CheckLimit(r.spec.Units)))
-		p.off = "long: drive the sockets home, last bay first; still long, trim the next piece by what is over. Short: leave a gap in the next socket, mark it."
+		p.do += ", ridge piece into the new crown first. Someone holds the newest arch until that is in. Every third bay stop: tape along the ridge from the middle of crown 1."
+		p.want = fmt.Sprintf("Every socket home. To each crown below, within %s:", r.spec.Units.Inches(ground.CheckLimit(r.spec.Units)))
+		p.checks = r.runningChecks
+		p.off = "long: drive sockets home, last bay first, then trim the next piece by what is over. Short: leave a gap in the next socket, mark it."
 	}
 	if guyed := r.guyedBetween(); len(guyed) > 0 {
 		p.do += fmt.Sprintf(" Guy %s as soon as it stands, before the next.", arches(guyed))
