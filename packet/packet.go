@@ -51,6 +51,9 @@ func sheets() []sheet {
 		{"light", "Light plan", "wrapping crew", (*binder).lightPlan},
 		{"circuit", "Circuit diagram", "power crew", (*binder).circuitDiagram},
 		{"steps", "Build steps", "organiser, crew leads", (*binder).buildSteps},
+		{"watch", "Opening nights", "watcher of the evening", (*binder).openingNights},
+		{"takedown", "Take-down", "take-down crew", (*binder).takeDown},
+		{"rebuild", "Rebuild file", "file, for next year", (*binder).rebuildFile},
 	}
 }
 
