@@ -113,12 +113,13 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, crown, 
 	side := max(k.Widest, k.Span)/2 + 60
 	room.H -= 5                                           // the span's number, under the ground
 	room.Y, room.H = room.Y-overHead+1, room.H+overHead-1 // nothing stands over the crown
-	s := r.newScene(page, room, side, side+elbowRoom*1.6, k.Crown)
+	s := r.newScene(page, room, side, side+elbowRoom*1.3, k.Crown)
 	s.Area.H += 5
+	s.zero.X = max(s.zero.X, room.X+paper.DimSmall.Width(crown)+6.5+s.long(side)) // the crown's number stands left of it
 	s.ground()
 	s.pipe(s.curve())
 	s.Line(s.at(-k.Span/2, 60), s.at(k.Span/2, 60), paper.Tied)
-	foot, top := s.at(-side, 60).X-4, s.at(0, k.Crown).Y
+	foot, top := s.at(-side, 60).X-3.5, s.at(0, k.Crown).Y
 	s.Line(paper.Point{X: foot - 2, Y: top}, s.at(0, k.Crown), paper.Thin)
 	middle := paper.Point{X: foot, Y: (top + s.zero.Y) / 2}
 	s.Arrow(middle, paper.Point{X: foot, Y: top}, paper.Thin)
@@ -126,7 +127,7 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, crown, 
 	s.Text(middle.Add(paper.Point{X: -2, Y: 1.6}), paper.AtRight, crown, paper.DimSmall)
 	base := s.zero.Y + groundDepth + 4.2
 	s.Text(paper.Point{X: s.zero.X, Y: base}, paper.AtMiddle, fmt.Sprintf("L%d   %s   R%d", number, span, number), paper.DimSmall)
-	h := s.helper("B", side+elbowRoom*0.8)
+	h := s.helper("B", side+elbowRoom*0.6)
 	h.draw(s.Board)
 	s.name(h)
 }

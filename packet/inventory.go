@@ -107,12 +107,12 @@ func (b *binder) keeping() []danger {
 		keep string
 		d    danger
 	}{
-		{"pair", danger{"Legs", "Arch by arch: its legs together, tied at both ends and the middle, tag with the arch's number at the foot end.", "Straight and flat on three supports or more, indoors or under cover, out of the sun, nothing on top. Bent the same way next year: the marked inside faces in."}},
-		{"ridge", danger{"Ridge pieces", "One bundle in the order of the bays, number on both ends, the arrow toward arch 1.", "With the legs."}},
-		{"box", danger{"Fittings, guys", "Wiped, looked at for cracks, in one box. Each guy coiled by itself with its tightener.", "Dry, in the box with this file."}},
-		{"stakes", danger{"Stakes, caps", "Scraped, dried, oiled; caps on; bundled by length and tied at both ends.", "Dry, lying down, points to the wall."}},
-		{"lights", danger{"Light strings", "Dried indoors a day, coiled loosely as they come, ends together, one to a bag: leg or row, good or mend.", "Dry, no frost, nothing heavy on them. Dead ones never go back with the good."}},
-		{"cords", danger{"Cords, taps", "Dried, coiled loosely, never round the elbow; length and where it lay on a label at the plug.", "Dry, hung up. Damaged ones cut through and thrown away."}},
+		{"pair", danger{"Legs", "arch by arch, tied at both ends and the middle, tag with its number at the foot.", "Lay them straight and flat on three supports, under cover, out of the sun, nothing on top."}},
+		{"ridge", danger{"Ridge pieces", "one bundle in the order of the bays.", "Store with the legs."}},
+		{"box", danger{"Fittings, guys", "wiped, looked at for cracks; each guy coiled with its tightener.", "In one box with this packet."}},
+		{"stakes", danger{"Stakes, caps", "scraped, dried, oiled, caps on, bundled by length.", "Lying down, points to the wall."}},
+		{"lights", danger{"Light strings", "a day indoors to dry, coiled loosely, ends together, one to a bag with its leg or row; dead ones apart.", "No frost, nothing heavy on them."}},
+		{"cords", danger{"Cords, taps", "dried, coiled loosely, never round the elbow; label at the plug: length, where it lay.", "Hung up. A damaged one is cut through and thrown away."}},
 	}
 	var list []danger
 	for _, k := range all {

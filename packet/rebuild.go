@@ -3,11 +3,11 @@ package packet
 import (
 	"crypto/sha256"
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/ground"
 )
 
@@ -16,7 +16,7 @@ import (
 func (b *binder) rebuildFile() []leaf {
 	f := b.newFlow("For next year: write what was built beside what was planned. Keep it with the pipe.", "")
 	if len(b.plan.Kinds) > 0 {
-		f.text(fmt.Sprintf("Raised on ______________ by ______________________   Kept at ______________________   Pipe used in %s seasons so far", "____"), paper.Floor)
+		f.text("Raised on ______________ by ____________________   Kept at ____________________   Season of this pipe no. ____", paper.Small)
 		f.gap(2)
 		f.archesAsBuilt()
 		f.ridgeAsBuilt()
@@ -62,20 +62,10 @@ func (f *flow) ridgeAsBuilt() {
 		return
 	}
 	u := f.b.spec.Units
-	const across = 2
-	half := (len(f.b.plan.Ridge) + across - 1) / across
-	var rows []place.Row
-	for i := range half {
-		var cells []string
-		for k := i; k < len(f.b.plan.Ridge); k += half {
-			p := f.b.plan.Ridge[k]
-			cells = append(cells, fmt.Sprint(p.Bay), u.Tape(p.Centres), u.Cut(p.Cut), "")
-		}
-		rows = append(rows, place.Row{Cells: cells})
-	}
-	columns := []place.Column{small("Bay", 11, true), small("Crown to crown", 28, true), small("Piece", 24, true), small("as cut", 30, false)}
 	f.heading("Ridge pieces", 30)
-	f.smallTable(append(columns, columns...), rows)
+	f.smallTable(beside(small("Bay", 11, true), small("Crown to crown", 28, true), small("Piece", 24, true), small("as cut", 30, false)), inTwo(f.b.plan.Ridge, func(p layout.RidgePiece) []string {
+		return []string{fmt.Sprint(p.Bay), u.Tape(p.Centres), u.Cut(p.Cut), ""}
+	}))
 }
 
 // tiesAsBuilt sets each stake's distances from fixed marks, with a blank for where it was moved to. Marks go by letters.
@@ -123,7 +113,7 @@ func (f *flow) tiesAsBuilt() {
 
 // changed leaves lines for what was done otherwise than planned.
 func (f *flow) changed() {
-	const lines, row = 6, 8
+	const lines, row = 5, 8
 	f.heading("What was changed, what to do better", lines*row)
 	for range lines {
 		r := f.take(row)
@@ -134,34 +124,29 @@ func (f *flow) changed() {
 
 // inventoryTable sets what there is, with boxes for what came back and what is good.
 func (f *flow) inventoryTable() {
-	where := map[string]string{}
-	for _, k := range f.b.keeping() {
-		where[k.what] = k.do
-	}
-	var rows []place.Row
-	for _, it := range f.b.inventory() {
-		rows = append(rows, place.Row{Cells: []string{"", it.item, fmt.Sprint(it.count), "", "", ""}})
-	}
 	f.heading("What there is", 40)
-	f.smallTable([]place.Column{{Tick: true, Width: 9.8}, small("Thing", 0, false), small("There are", 18, true), small("came back", 20, false), small("good", 20, false), small("kept in", 44, false)}, rows)
-	for _, k := range f.b.keeping() {
-		f.text(fmt.Sprintf("%s: %s %s", k.what, k.why, k.do), paper.Small)
-		f.gap(0.6)
-	}
-	f.gap(3)
+	f.smallTable(beside(small("Thing", 0, false), small("There are", 16, true), small("came back", 17, false), small("good", 14, false)), inTwo(f.b.inventory(), func(it stored) []string {
+		return []string{it.item, fmt.Sprint(it.count), "", ""}
+	}))
 }
 
 // leftOpen lists every value that the spec did not give.
 func (f *flow) leftOpen() {
-	var rows []place.Row
+	var list []string
 	for _, d := range f.b.spec.Defaults {
-		rows = append(rows, place.Row{Cells: []string{d.Key, d.Value, d.Why}})
+		text := d.Key + " " + d.Value
+		if d.Why != "" {
+			text += " (" + d.Why + ")"
+		}
+		list = append(list, text)
 	}
-	if len(rows) == 0 {
+	if len(list) == 0 {
 		return
 	}
-	f.heading("Not in the spec, so assumed", 30)
-	f.table(place.Table{Head: paper.SmallHead, Columns: []place.Column{small("Key", 0, false), small("Value", 0, false), small("Why", 0, false)}}, rows)
+	f.heading("Not in the spec, so assumed", 12)
+	for _, line := range paper.Small.Wrap(strings.Join(list, " · "), f.room.W) { // line by line: it may go on overleaf
+		f.text(line, paper.Small)
+	}
 	f.gap(3)
 }
 
@@ -208,8 +193,16 @@ func folded(line string, room int) []string {
 		return []string{line}
 	}
 	var parts []string
-	for part := range slices.Chunk(runes, room) {
-		parts = append(parts, string(part))
+	for len(runes) > room {
+		n := room
+		for k := room; k > room*2/3; k-- { // after a space, where one is near
+			if runes[k-1] == ' ' {
+				n = k
+				break
+			}
+		}
+		parts = append(parts, string(runes[:n]))
+		runes = runes[n:]
 	}
-	return parts
+	return append(parts, string(runes))
 }

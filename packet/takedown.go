@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -20,7 +19,7 @@ func (b *binder) takeDown() []leaf {
 	f := b.newFlow("Take it down in this order, count everything out, mark it so that it goes up the same way next year.",
 		"gloves, eye protection, all caps, a tape, a marker, ties and tags, bags, "+b.reachWith()+"this sheet.")
 	f.framed("Stop and ask", func(f *flow) {
-		f.text("Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(brittleBelow)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
+		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(brittleBelow)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
 	})
 	f.gap(3)
 	for i, s := range b.downSteps(stand) {
@@ -56,10 +55,10 @@ func (b *binder) downSteps(stand []arch.Arch) []string {
 	first, last := stand[0].Number, stand[len(stand)-1].Number
 	var list []string
 	if len(b.plan.Strings) > 0 {
-		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged. Whoever pulled the plugs keeps the cord ends in sight.", words(outletNames(b.plan.Power.Feeders))))
+		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", words(outletNames(b.plan.Power.Feeders))))
 	}
-	list = append(list, "Before anything is loosened, measure the crowns from a string between the feet, and write them down:")
-	list = append(list, fmt.Sprintf("Mark every leg: on its inside face, at the foot, its name and an arrow up (L%d, R%d …). The pipe has taken a set and bends the same way next year. Number every ridge piece at both ends, arrow toward arch %d.", first, first, first))
+	list = append(list, "Before anything is loosened, measure these crowns from a string between the feet:")
+	list = append(list, fmt.Sprintf("Mark every leg on its inside face at the foot: name and an arrow up (L%d, R%d …). It has taken a set and bends the same way next year. Number ridge pieces at both ends, arrow toward arch %d.", first, first, first))
 	if len(b.plan.Power.Cords) > 0 {
 		list = append(list, "Cords and taps: from the far end to the outlet, looked at along their length, coiled loosely, labelled with where they lay.")
 	}
@@ -76,7 +75,7 @@ func (b *binder) downSteps(stand []arch.Arch) []string {
 	if _, guys := b.stakeCounts(); guys > 0 {
 		down += fmt.Sprintf(" Slacken an arch's guys only when it is next; those of arch %d last of all.", first)
 	}
-	down += " Two at the feet, one at the crown: right foot off, cap on its stake at once, walk it out slowly until the pipe lies straight; left foot off, cap on. A bent arch is a spring: faces out of its plane."
+	down += " Two at the feet, one at the crown: right foot off, cap on its stake at once, walk it out slowly until the pipe lies straight; left foot off, cap on."
 	list = append(list, down)
 	if len(b.plan.Wraps) > 0 {
 		list = append(list, "Wraps come off on trestles, once the pipe lies straight: unwind toward the plug, do not pull.")
@@ -88,7 +87,7 @@ func (b *binder) downSteps(stand []arch.Arch) []string {
 		list = append(list, "Crowns apart: twist and pull. A socket that is stuck: warm water, never a hammer.")
 	}
 	legs, guys := b.stakeCounts()
-	list = append(list, fmt.Sprintf("Stakes out, cap on until the last moment: twist with a grip, pull straight. Tick each below: %d of %d. A stake left in the grass hurts someone next summer. Fill the holes.", legs+guys, legs+guys))
+	list = append(list, fmt.Sprintf("Stakes out, capped to the last moment: twist with a grip, pull straight. Tick each below, %d of %d: one left in the grass hurts someone next summer. Fill the holes.", legs+guys, legs+guys))
 	return append(list, "Look at every pipe and fitting: one with a crack or a white line is cut through and thrown away. Everything dry before it is stored.")
 }
 
@@ -128,28 +127,50 @@ func (f *flow) stakesOut() {
 
 // counts sets what must come back, with a box to tick and a blank for the count.
 func (f *flow) counts() {
-	var rows []place.Row
+	var list []stored
 	for _, it := range f.b.inventory() {
-		if strings.Contains(it.item, " stake ") && it.keep == "stakes" {
-			continue // ticked one by one above
+		if it.keep != "stakes" || it.item == "stake cap" { // stakes are ticked one by one above
+			list = append(list, it)
 		}
-		rows = append(rows, place.Row{Cells: []string{"", it.item, fmt.Sprint(it.count)}})
 	}
-	f.heading("Counted in", 40)
-	f.table(place.Table{Columns: []place.Column{{Tick: true, Width: 9.8}, {Head: "What"}, {Head: "There are", Width: 24, Align: paper.AtRight, Lettering: paper.Cell}, {Head: "Came back", Width: 28}, {Head: "To mend or buy", Width: 40}}}, rows)
+	f.heading("Counted in", 30)
+	f.table(place.Table{Columns: beside(place.Column{Tick: true, Width: 9.8}, place.Column{Head: "What", Lettering: paper.Floor},
+		place.Column{Head: "There are", Width: 15, Align: paper.AtRight, Lettering: paper.CellSmall}, place.Column{Head: "Came back", Width: 18})}, inTwo(list, func(it stored) []string {
+		return []string{"", it.item, fmt.Sprint(it.count), ""}
+	}))
 	f.gap(3)
+}
+
+// beside repeats the columns of a table for two lists beside each other.
+func beside(columns ...place.Column) []place.Column { return append(columns, columns...) }
+
+// inTwo sets a list as two columns of cells beside each other, the first half at the left.
+func inTwo[T any](list []T, cells func(T) []string) []place.Row {
+	half := (len(list) + 1) / 2
+	rows := make([]place.Row, half)
+	for i := range rows {
+		rows[i].Cells = cells(list[i])
+		if half+i < len(list) {
+			rows[i].Cells = append(rows[i].Cells, cells(list[half+i])...)
+		} else { // nothing to tick there
+			for range rows[i].Cells {
+				rows[i].Cells = append(rows[i].Cells, " ")
+			}
+		}
+	}
+	return rows
 }
 
 // keepingTable says how things are bundled and stored.
 func (f *flow) keepingTable() {
-	var rows []place.Row
-	for _, k := range f.b.keeping() {
-		rows = append(rows, place.Row{Cells: []string{"", k.what, k.why, k.do}})
-	}
 	f.heading("Bundle, label, store", 40)
-	f.table(place.Table{Columns: []place.Column{{Tick: true, Width: 9.8}, {Head: "What", Width: 31, Lettering: paper.Strong}, {Head: "Bundle and label", Lettering: paper.Floor}, {Head: "Store", Width: 62, Lettering: paper.Floor}}}, rows)
+	var lines []string
+	for _, k := range f.b.keeping() {
+		lines = append(lines, fmt.Sprintf("%s: %s %s", k.what, k.why, k.do))
+	}
+	f.ticks(lines)
 	f.gap(3)
-	f.text("Counted and stored by ______________________   on ______________   kept at ______________________", paper.Body)
+	f.text("Counted and stored by __________________   on ____________   kept at __________________", paper.Body)
 }
 
 // outletNames are the outlets that something is plugged into.
