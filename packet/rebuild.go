@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
@@ -74,15 +75,9 @@ func (f *flow) tiesAsBuilt() {
 	rows := []place.Row{}
 	letters := map[string]string{}
 	var legend []string
-	letter := func(mark string) string {
-		if letters[mark] == "" {
-			letters[mark] = string(rune('a' + len(letters)%26))
-			if len(letters) > 26 {
-				letters[mark] += fmt.Sprint(len(letters) / 26)
-			}
-			legend = append(legend, fmt.Sprintf("%s %s", letters[mark], mark))
-		}
-		return letters[mark]
+	for i, m := range f.b.plan.Ground.Marks {
+		letters[m.Name] = draw.MarkLetter(i)
+		legend = append(legend, letters[m.Name]+" "+m.Name)
 	}
 	tied := map[string]ground.Tie{}
 	for _, t := range ties {
@@ -91,9 +86,9 @@ func (f *flow) tiesAsBuilt() {
 	for _, s := range f.b.plan.Stakes {
 		cells := []string{s.Name, u.Tape(s.Running), "", "", "", ""}
 		if t, ok := tied[s.Name]; ok {
-			cells[2], cells[3] = letter(t.MarkA)+"  "+u.Tape(t.A), letter(t.MarkB)+"  "+u.Tape(t.B)
+			cells[2], cells[3] = letters[t.MarkA]+"  "+u.Tape(t.A), letters[t.MarkB]+"  "+u.Tape(t.B)
 			if t.MarkC != "" {
-				cells[4] = letter(t.MarkC) + "  " + u.Tape(t.C)
+				cells[4] = letters[t.MarkC] + "  " + u.Tape(t.C)
 			}
 		}
 		if s.Guy {
