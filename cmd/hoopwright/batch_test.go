@@ -45,6 +45,13 @@ func TestSeveralSpecsInOneCall(t *testing.T) {
 	if entries, _ := os.ReadDir("out"); len(entries) != 2 {
 		t.Errorf("%d files in the folder, want 2", len(entries))
 	}
+	if err := os.WriteFile("out/c.pdf", []byte("no PDF"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	// The gravest code wins: one spec is wrong (2), one packet cannot be written (3).
+	if code, _, errs := call(t, "", "packet", "c.yaml", "bad.yaml", "--sheets", "overview", "-o", "out"); code != 3 || !strings.Contains(errs, "is not a PDF") {
+		t.Errorf("exit %d: %s", code, errs)
+	}
 	for _, bad := range [][]string{{"a.yaml", "c.yaml", "-o", "old.pdf"}, {"a.yaml", "out/../a.yaml"}, {"a.yaml", "-"}} {
 		if code, _, errs := call(t, "", append([]string{"packet"}, bad...)...); code != 2 || errs == "" {
 			t.Errorf("%v: exit %d, %q", bad, code, errs)
