@@ -58,7 +58,8 @@ func (b *binder) figures() []figure {
 			figure{"Stake to stake, across", b.across(func(k *arch.Kind) measure.Length { return k.Span })},
 			figure{"Crown, middle of pipe", b.across(func(k *arch.Kind) measure.Length { return k.Crown })},
 			figure{"Headroom at the crown", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
-			figure{"Inside width, " + u.Room(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })})
+			figure{"Inside width, " + u.Room(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
+			figure{"Nobody inside at gusts of", b.insideWords()})
 	}
 	if legs, guys := b.stakeCounts(); legs > 0 {
 		value := fmt.Sprint(legs)
@@ -80,7 +81,7 @@ func (b *binder) figures() []figure {
 	if b.spec.Crew.Helpers == 0 {
 		people = "organiser alone"
 	}
-	return append(list, figure{"Helpers", people}, figure{"Nobody inside at gusts of", b.insideWords()})
+	return append(list, figure{"Helpers", people})
 }
 
 // across prints a figure of every kind of arch: the least, and the greatest too where it differs by an inch or more.

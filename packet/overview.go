@@ -138,8 +138,8 @@ type framed struct{ head, text string }
 const framePad paper.Length = 2.5
 
 func (f framed) height(width paper.Length) paper.Length {
-	lines := paper.Floor.Wrap(f.text, width-2*framePad)
-	return 2*framePad + paper.Strong.Leading() + paper.Length(len(lines))*paper.Floor.Leading()
+	lines, head := paper.Floor.Wrap(f.text, width-2*framePad), paper.Strong.Wrap(f.head, width-2*framePad)
+	return 2*framePad + paper.Length(len(head))*paper.Strong.Leading() + paper.Length(len(lines))*paper.Floor.Leading()
 }
 
 func (f framed) draw(page *paper.Page, box paper.Rect) {

@@ -16,12 +16,14 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/spec"
 )
 
 // Options say what to bind.
 type Options struct {
-	Sheets []string  // words of the sheets wanted; none means all
+	Sheets []string  // words of the sheets wanted; none means all that are not made on request alone
+	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
 	Date   time.Time // the issue date, printed on every sheet
 }
 
@@ -47,11 +49,19 @@ func sheets() []sheet {
 		{"arch", "Arch profile", "raising crew", (*binder).archProfiles},
 		{"cut", "Cut sheet", "person at the saw", (*binder).cutSheet},
 		{"shopping", "Shopping list", "buyer", (*binder).shoppingList},
+		{"raise", "Raising", "raising crew", (*binder).raising},
 		{"light", "Light plan", "wrapping crew", (*binder).lightPlan},
 		{"circuit", "Circuit diagram", "power crew", (*binder).circuitDiagram},
 		{"steps", "Build steps", "organiser, crew leads", (*binder).buildSteps},
+		{"watch", "Opening nights", "watcher of the evening", (*binder).openingNights},
+		{"takedown", "Take-down", "take-down crew", (*binder).takeDown},
+		{"rebuild", "Rebuild file", "file, for next year", (*binder).rebuildFile},
+		{"permission", "Permission", "owner of the ground, authority", (*binder).permission},
 	}
 }
+
+// onRequest are the sheets made only where they are asked for by their words.
+var onRequest = []string{"permission"}
 
 // Words returns the words that name the sheets, in packet order.
 func Words() []string {
@@ -69,7 +79,8 @@ type binder struct {
 	size     paper.Rect
 	date     time.Time
 	checksum string
-	contents []entry // what the overview lists
+	phases   []crew.Phase // whose build steps are printed; none means all
+	contents []entry      // what the overview lists
 }
 
 // entry is a line of the overview's list of sheets.
@@ -80,7 +91,14 @@ type entry struct {
 
 // Bind makes the packet of a plan. The error says which sheet word is unknown.
 func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
-	chosen, err := choose(opt.Sheets)
+	words, phases, err := bundled(opt.For)
+	if err != nil {
+		return pdf.Document{}, err
+	}
+	if slices.Contains(opt.Sheets, "steps") {
+		phases = nil // asked for by word: all of them
+	}
+	chosen, err := choose(append(words, opt.Sheets...))
 	if err != nil {
 		return pdf.Document{}, err
 	}
@@ -88,11 +106,11 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
 	if !ok {
 		return pdf.Document{}, fmt.Errorf("paper is letter, legal, tabloid, a4 or a3, not %q", plan.Spec.Paper)
 	}
-	b := &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date,
+	b := &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, phases: phases,
 		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8]}
 	doc := b.bind(chosen)
 	if len(doc.Pages) == 0 {
-		return doc, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(opt.Sheets, ", "))
+		return doc, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
 	}
 	return doc, nil
 }
@@ -100,7 +118,7 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
 // choose picks the sheets by their words, in packet order.
 func choose(words []string) ([]sheet, error) {
 	if len(words) == 0 {
-		return sheets(), nil
+		return slices.DeleteFunc(sheets(), func(s sheet) bool { return slices.Contains(onRequest, s.word) }), nil
 	}
 	for _, w := range words {
 		if !slices.Contains(Words(), w) {

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -16,8 +17,8 @@ var phaseWords = map[crew.Phase]string{
 }
 
 const (
-	stepGap paper.Length = 3.6 // between two steps
-	jobGap  paper.Length = 5   // before a crew's next job
+	stepGap paper.Length = 2 // between two steps
+	jobGap  paper.Length = 3 // before a crew's next job
 )
 
 // buildSteps prints the work in its order: the day's plan, then each crew's steps to be read, done and ticked, with hold points where someone
@@ -34,6 +35,9 @@ func (b *binder) buildSteps() []leaf {
 	b.stopAndAsk(f)
 	seen := map[crew.Phase]bool{}
 	for _, block := range plan.Blocks {
+		if len(b.phases) > 0 && !slices.Contains(b.phases, block.Phase) {
+			continue
+		}
 		title := phaseWords[block.Phase]
 		if seen[block.Phase] {
 			title += ", again"
@@ -109,7 +113,7 @@ func (b *binder) stepBlock(f *flow, block crew.Block, title string, bring bool) 
 		}
 	}
 	sheet := stepSheet{flow: f, title: title}
-	first := sheet.strips(block.Steps[0])
+	first := sheet.least(block.Steps[0], sheet.strips(block.Steps[0]))
 	tools := ""
 	if bring {
 		tools = b.tools(block.Phase)
@@ -119,7 +123,7 @@ func (b *binder) stepBlock(f *flow, block crew.Block, title string, bring bool) 
 		tools = "Bring: " + tools
 		toolLines = len(paper.Body.Wrap(tools, f.room.W))
 	}
-	f.need(blockHead + 1.5 + paper.Length(toolLines)*paper.Body.Leading() + stepGap + min(heightOf(first)+2*holdPad, f.freshHeight()/2))
+	f.need(blockHead + 1.5 + paper.Length(toolLines)*paper.Body.Leading() + stepGap + min(first, f.freshHeight()/2))
 	sheet.blockHead(title, times)
 	f.gap(1.5)
 	if tools != "" {

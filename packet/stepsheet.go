@@ -8,17 +8,16 @@ import (
 	"hoopwright/layout/crew"
 )
 
-// Columns of a step, from the left of the live area: its number, its tick box, its words, who and how long.
+// Columns of a step, from the left of the live area: its number, its tick box, its words.
 const (
-	stepInset   paper.Length = 3 // of all steps, so that those in a hold's box stand in line with the others
-	numberWidth paper.Length = 11
-	tickWidth   paper.Length = 9
-	whoWidth    paper.Length = 24
-	labelWidth  paper.Length = 17 // "Want", "If not"
-	holdPad     paper.Length = 2
-	blockHead   paper.Length = 9.5
-	headStrips               = 5   // of a long step, that are kept together
-	longStep                 = 0.4 // of a page: a step that is no longer is not broken
+	stepInset   paper.Length = 2 // of all steps, so that those in a hold's box stand in line with the others
+	numberWidth paper.Length = 9
+	tickWidth   paper.Length = 8.6
+	labelWidth  paper.Length = 12.5 // "Want", "If not"
+	holdPad     paper.Length = 1.4
+	blockHead   paper.Length = 8.2
+	headStrips               = 4   // of a long step, that are kept together
+	longStep                 = 0.2 // of a page: a step that is no longer is not broken
 )
 
 // strip is a part of a step that is not broken between pages.
@@ -59,23 +58,32 @@ func (s stepSheet) blockHead(title, right string) {
 // overleaf turns the page and says what goes on there.
 func (s stepSheet) overleaf() {
 	s.turn()
-	s.blockHead(s.title+", going on", "")
+	s.text(s.title+", going on", paper.Strong)
 	s.gap(stepGap)
+}
+
+// least is the height that a step must find on a page to begin there: all of it, or of a long one that can be broken between its readings the head.
+func (s stepSheet) least(step crew.Step, strips []strip) paper.Length {
+	whole := heightOf(strips) + 2*padOf(step)
+	if len(step.Readings) > 0 && whole >= longStep*s.freshHeight() {
+		return heightOf(strips[:min(headStrips, len(strips))]) + 2*padOf(step)
+	}
+	return whole
+}
+
+// padOf is the room above and below a step in its box.
+func padOf(step crew.Step) paper.Length {
+	if step.Hold {
+		return holdPad
+	}
+	return 0
 }
 
 // set draws a step, on the next page where it does not fit on this. Only a long one is broken, between its readings.
 func (s stepSheet) set(step crew.Step) {
-	strips := s.strips(step)
-	pad := paper.Length(0)
-	if step.Hold {
-		pad = holdPad
-	}
-	if whole := heightOf(strips) + 2*pad; whole > s.room.H {
-		fresh := s.freshHeight() - blockHead - stepGap
-		head := heightOf(strips[:min(headStrips, len(strips))]) + 2*pad
-		if s.room.H < fresh && (whole < longStep*fresh || s.room.H < head || len(step.Readings) == 0) {
-			s.overleaf()
-		}
+	strips, pad := s.strips(step), padOf(step)
+	if fresh := s.freshHeight() - paper.Strong.Leading() - stepGap; s.room.H < min(fresh, s.least(step, strips)) {
+		s.overleaf()
 	}
 	for len(strips) > 0 {
 		n, h := 0, 2*pad
@@ -115,11 +123,18 @@ func (s stepSheet) strips(step crew.Step) []strip {
 	if step.Warning != "" {
 		list = append(list, warningStrip(step.Warning, width))
 	}
+	do := len(list)
 	list = append(list, doStrip(step, width))
-	list = append(list, labelled("Want", sentence(step.Want), paper.Strong, width))
+	want, off := labelled("Want", sentence(step.Want), paper.Strong.Sized(11)), labelled("If not", sentence(step.Off), paper.Floor)
+	switch room := width - wordsLeft; {
+	case step.Off == "":
+		list = append(list, want.strip(room))
+	default:
+		list = append(list, besideOrUnder(want, off, room)...)
+	}
 	list = append(list, readingStrips(step, width)...)
-	if step.Off != "" {
-		list = append(list, labelled("If not", sentence(step.Off), paper.Floor, width))
+	if short := asideHigh - heightOf(list[do:]); short > 0 { // the words must not end before what stands left of them
+		list[len(list)-1].height += short
 	}
 	if step.Hold {
 		list = append(list, signStrip(step))
@@ -138,44 +153,87 @@ func sentence(s string) string {
 
 const wordsLeft = numberWidth + tickWidth
 
-// doStrip is the step's number, its tick box, what to do, and at the right how many do it and how long it takes.
+// doStrip is what to do. The step's number, its tick box, who and how long stand left of its words, see aside.
 func doStrip(step crew.Step, width paper.Length) strip {
-	text := width - wordsLeft - whoWidth
-	lines := paper.Body.Wrap(step.Do, text)
-	h := max(paper.TickBoxSide+1, paper.Length(max(2, len(lines)))*paper.Body.Leading())
-	return strip{h + 0.8, func(page *paper.Page, box paper.Rect) {
-		base := box.Y + paper.Body.Ascent()
-		page.Text(paper.Point{X: box.X, Y: base + 1.2}, paper.AtLeft, fmt.Sprint(step.Number), paper.Cell)
-		page.TickBox(paper.Point{X: box.X + numberWidth, Y: box.Y + 0.4})
-		page.Paragraph(paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: text}, strings.Join(lines, "\n"), paper.Body)
-		page.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, people(step.People), paper.Floor)
-		if step.Minutes > 0 {
-			page.Text(paper.Point{X: box.Right(), Y: base + paper.Body.Leading()}, paper.AtRight, minutes(step.Minutes), paper.Floor)
-		}
+	text := width - wordsLeft
+	lines := paper.Floor.Wrap(step.Do, text)
+	return strip{paper.Length(len(lines))*paper.Floor.Leading() + 0.4, func(page *paper.Page, box paper.Rect) {
+		aside(page, box, step)
+		page.Paragraph(paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: text}, strings.Join(lines, "\n"), paper.Floor)
 	}}
 }
 
-// labelled is a text behind its label.
-func labelled(label, text string, l paper.Lettering, width paper.Length) strip {
-	room := width - wordsLeft - labelWidth
-	lines := l.Wrap(text, room)
-	return strip{paper.Length(len(lines))*l.Leading() + 0.6, func(page *paper.Page, box paper.Rect) {
-		page.Text(paper.Point{X: box.X + wordsLeft, Y: box.Y + l.Ascent()}, paper.AtLeft, label, paper.Floor)
-		page.Paragraph(paper.Rect{X: box.X + wordsLeft + labelWidth, Y: box.Y, W: room}, strings.Join(lines, "\n"), l)
+// asideHigh is what a step's number and tick box, and under them how many do it and how long it takes, need beside its words.
+const asideHigh paper.Length = 17.4
+
+// aside sets them.
+func aside(page *paper.Page, box paper.Rect, step crew.Step) {
+	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Body.Ascent() + 1.2}, paper.AtLeft, fmt.Sprint(step.Number), paper.Cell)
+	page.TickBox(paper.Point{X: box.X + numberWidth, Y: box.Y + 0.4})
+	base := box.Y + paper.TickBoxSide + 1.7 + paper.Floor.Ascent()
+	page.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, people(step.People), paper.Floor)
+	if step.Minutes > 0 {
+		page.Text(paper.Point{X: box.X, Y: base + 4.7}, paper.AtLeft, minutes(step.Minutes), paper.Floor)
+	}
+}
+
+// label is a text behind its label.
+type label struct {
+	name, text string
+	lettering  paper.Lettering
+}
+
+func labelled(name, text string, l paper.Lettering) label { return label{name, text, l} }
+
+// height is the text's height in a room that the label takes its part of.
+func (l label) height(room paper.Length) paper.Length {
+	return paper.Length(len(l.lettering.Wrap(l.text, room-labelWidth)))*l.lettering.Leading() + 0.6
+}
+
+// draw sets the label and its text.
+func (l label) draw(page *paper.Page, box paper.Rect) {
+	page.Text(paper.Point{X: box.X, Y: box.Y + l.lettering.Ascent()}, paper.AtLeft, l.name, paper.Floor)
+	page.Paragraph(paper.Rect{X: box.X + labelWidth, Y: box.Y, W: box.W - labelWidth}, l.text, l.lettering)
+}
+
+// strip is the labelled text across the room.
+func (l label) strip(room paper.Length) strip {
+	return strip{l.height(room), func(page *paper.Page, box paper.Rect) {
+		l.draw(page, paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: room})
 	}}
+}
+
+// besideOrUnder sets two labelled texts beside each other where that is lower than one under the other, sharing the room by what is lowest.
+func besideOrUnder(a, b label, room paper.Length) []strip {
+	const gap paper.Length = 4
+	under := a.height(room) + b.height(room)
+	best, left := under, paper.Length(0)
+	for share := paper.Length(0.3); share < 0.71; share += 0.05 {
+		if h := max(a.height(room*share-gap/2), b.height(room-room*share-gap/2)); h < best-0.1 {
+			best, left = h, room*share-gap/2
+		}
+	}
+	if left == 0 {
+		return []strip{a.strip(room), b.strip(room)}
+	}
+	return []strip{{best, func(page *paper.Page, box paper.Rect) {
+		a.draw(page, paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: left})
+		b.draw(page, paper.Rect{X: box.X + wordsLeft + left + gap, Y: box.Y, W: room - left - gap})
+	}}}
 }
 
 // warningStrip is a warning in a thin box with the triangle that asks for attention.
 func warningStrip(text string, width paper.Length) strip {
-	const pad, sign paper.Length = 1.6, 9
+	const pad, sign paper.Length = 1.1, 9
 	room := width - sign - 2*pad
-	lines := paper.Strong.Wrap(text, room)
-	h := max(paper.Length(len(lines))*paper.Strong.Leading(), 6) + 2*pad
-	return strip{h + 2, func(page *paper.Page, box paper.Rect) {
+	words := paper.Strong.Sized(11)
+	lines := words.Wrap(text, room)
+	h := max(paper.Length(len(lines))*words.Leading(), 6.6) + 2*pad
+	return strip{h + 1.6, func(page *paper.Page, box paper.Rect) {
 		box.H = h
 		page.Stroke(paper.Box(box), paper.Thick)
 		attention(page, paper.Point{X: box.X + pad + 3.2, Y: box.Y + pad + 2.9})
-		page.Paragraph(paper.Rect{X: box.X + pad + sign, Y: box.Y + pad, W: room}, strings.Join(lines, "\n"), paper.Strong)
+		page.Paragraph(paper.Rect{X: box.X + pad + sign, Y: box.Y + pad, W: room}, strings.Join(lines, "\n"), words)
 	}}
 }
 
@@ -188,7 +246,7 @@ func attention(page *paper.Page, at paper.Point) {
 
 // signStrip is the foot of a hold point: what was found, and by whom.
 func signStrip(step crew.Step) strip {
-	return strip{9, func(page *paper.Page, box paper.Rect) {
+	return strip{8, func(page *paper.Page, box paper.Rect) {
 		base := box.Bottom() - 1.8
 		x := box.X + wordsLeft
 		blank := func(label string, until paper.Length) {

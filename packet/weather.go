@@ -51,24 +51,39 @@ func (b *binder) gustReason() string {
 	return fmt.Sprintf("Near gusts of %s%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
 }
 
-// gustOrders says what is done from which gust on.
-func (b *binder) gustOrders() []string {
+// closing is a figure of the weather with what is done at it.
+type closing struct{ at, do string }
+
+// gusts lists the gusts that are acted on, mildest first.
+func (b *binder) gusts() []closing {
 	w, u := b.plan.Weather, b.spec.Units
 	if len(w.Bears) > 0 && w.Calm() {
-		return []string{"Nobody goes in: as planned it bears no wind to speak of. Mend what the overview says first."}
+		return []closing{{"Any wind", "Nobody goes in: as planned it bears no wind to speak of. Mend what the overview says first."}}
 	}
-	orders := []string{fmt.Sprintf("Gusts of %s forecast or felt: everyone out, nobody in.", u.Speed(b.insideGust()))}
+	list := []closing{{"Gusts of " + u.Speed(b.insideGust()), "Forecast or felt: everyone out, nobody in."}}
 	if len(w.Bears) == 0 {
-		return orders
+		return list
 	}
 	if w.Strip > 0 {
-		gains := ""
+		gains := "."
 		if w.Gains > measure.MPH {
-			gains = fmt.Sprintf("; it then bears %s more", u.Speed(w.Gains))
+			gains = fmt.Sprintf("; it then bears %s more.", u.Speed(w.Gains))
 		}
-		orders = append(orders, fmt.Sprintf("%s forecast: take rows and drops off before%s.", u.Speed(w.Strip), gains))
+		list = append(list, closing{"Gusts of " + u.Speed(w.Strip), "Forecast: take rows and drops off before" + gains})
 	}
-	return append(orders, fmt.Sprintf("%s forecast: take the tunnel down before.", u.Speed(w.Down)))
+	return append(list, closing{"Gusts of " + u.Speed(w.Down), "Forecast: take the tunnel down before."})
+}
+
+// closingFigures lists the figures that the tunnel is closed by.
+func (b *binder) closingFigures() []closing {
+	list := append(b.gusts(),
+		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", thunderMinutes)},
+		closing{"Ice or snow on it", "Closed. Lights off, nobody under it, do not beat it off. It sags: take it down when it thaws."})
+	if late := b.plan.Weather.Ice[1]; len(b.plan.Weather.Bears) > 0 && late > 0 {
+		last := &list[len(list)-1]
+		last.do += fmt.Sprintf(" Near %s of ice all round, late in the season, an arch folds or leans over.", b.iceWords(late))
+	}
+	return list
 }
 
 // weatherDangers are those of the tunnel as it stands.
@@ -77,7 +92,11 @@ func (b *binder) weatherDangers() []danger {
 		return nil
 	}
 	w := b.plan.Weather
-	wind := strings.Join(b.gustOrders(), " ") + " The organiser may lower a figure; nobody raises one. Look at stakes, guys and sockets before it opens again."
+	wind := ""
+	for _, g := range b.gusts() {
+		wind += g.at + ": " + strings.ToLower(g.do[:1]) + g.do[1:] + " "
+	}
+	wind += "The organiser may lower a figure; nobody raises one. Look at stakes, guys and sockets before it opens again."
 	cover, ice := "A tarp or banner takes many times the wind.", "Ice bends arches until they fold."
 	if w.Cover > 2 {
 		cover = fmt.Sprintf("A tarp or banner takes about %.0f times the wind.", w.Cover)

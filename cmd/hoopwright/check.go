@@ -11,9 +11,10 @@ import (
 
 // checkVerb solves a spec and reports; it writes no packet.
 func checkVerb(args []string, s streams) error {
-	f := flags("check", "check [SPEC] [--json]", s)
+	f := flags("check", "check [SPEC] [--json] [--against OLD]", s)
 	asJSON := f.Bool("json", false, "print the whole plan as JSON, lengths in millimetres")
 	units := f.String("units", "", "report in `SYSTEM`: imperial or metric")
+	against := f.String("against", "", "say what changed from `OLD`, a spec or a packet, and what to buy because of it")
 	operand, err := parse(f, args)
 	if err != nil {
 		return err
@@ -26,6 +27,9 @@ func checkVerb(args []string, s streams) error {
 		return err
 	}
 	plan := solve(sp)
+	if *against != "" {
+		return compare(plan, *against, *asJSON, s)
+	}
 	if *asJSON {
 		enc := json.NewEncoder(s.out)
 		enc.SetIndent("", "  ")

@@ -2,6 +2,8 @@
 //
 //	hoopwright packet [SPEC] [-o FILE]   the packet as a PDF; without SPEC the built-in example
 //	hoopwright check  [SPEC] [--json]    solve and report figures and findings; no PDF
+//	hoopwright check  [SPEC] --against OLD   what changed from an older spec or packet
+//	hoopwright recover PACKET [-o FILE]      the spec back out of a packet
 //	hoopwright starter [FILE]            write a commented spec to begin from; never overwrites
 //	hoopwright names  [WORDS]            catalog names and what stands behind them
 //

@@ -18,11 +18,39 @@ func readSpec(operand string, s streams) (*spec.Spec, error) {
 	if err != nil {
 		return nil, err
 	}
+	if packet.IsPDF(source) {
+		if name, source, err = fromPacket(name, source, s); err != nil {
+			return nil, err
+		}
+	}
 	sp, err := spec.Read(name, source)
 	if err != nil {
 		return nil, exitError{exitBadCall, strings.TrimRight(err.Error(), "\n")}
 	}
 	return sp, nil
+}
+
+// fromPacket takes the spec out of a packet that stands where a spec is wanted. What was read of a long one is its start alone.
+func fromPacket(operand string, start []byte, s streams) (string, []byte, error) {
+	file := start
+	if len(start) > spec.MostBytes {
+		from := s.in
+		if operand != "<standard input>" {
+			from = strings.NewReader("") // a file is read again from its beginning
+		}
+		rest, err := readPacket(strings.Replace(operand, "<standard input>", "-", 1), from)
+		if err != nil {
+			return "", nil, badCall("cannot read the packet: %v", err)
+		}
+		if file = rest; operand == "<standard input>" {
+			file = append(start, rest...)
+		}
+	}
+	name, source, err := packet.Recover(file)
+	if err != nil {
+		return "", nil, badCall("%s is a PDF and no spec can be got out of it: %v", operand, err)
+	}
+	return name, source, nil
 }
 
 func source(operand string, stdin io.Reader) (name string, data []byte, err error) {

@@ -27,14 +27,16 @@ const usage = `hoopwright turns a written spec of a walk-through light tunnel in
   hoopwright packet myyard.yaml -o my.pdf the packet of your own spec
 
 Usage:
-  hoopwright packet [SPEC] [-o FILE] [--sheets LIST] [--paper SIZE] [--units SYSTEM] [--date DAY]
-  hoopwright check [SPEC] [--json] [--units SYSTEM]
+  hoopwright packet [SPEC …] [-o FILE] [--sheets LIST] [--for CREWS] [--paper SIZE] [--units SYSTEM] [--date DAY]
+  hoopwright check [SPEC] [--json] [--units SYSTEM] [--against OLD]
+  hoopwright recover PACKET [-o FILE]
   hoopwright starter [FILE]
   hoopwright sizes [SPEC] [--pipe NAME] [--sticks LENGTHS] [--span RANGE] [--stake BAR] [--arches N] [--spacing LENGTH] [--units SYSTEM] [--csv]
   hoopwright names [WORDS]
+  hoopwright completion bash | zsh | fish
   hoopwright VERB --help | --version
 
-SPEC is a file, - for standard input, or left out for the built-in example.
+SPEC is a file (a packet too, for the spec in it), - for standard input, or left out for the built-in example.
 Exit: 0 done, 1 done with "must fix" findings, 2 the spec or the call is wrong, 3 it could not be written.
 `
 
@@ -47,7 +49,11 @@ type streams struct {
 // verb is one thing the command does.
 type verb func(args []string, s streams) error
 
-var verbs = map[string]verb{"packet": packetVerb, "check": checkVerb, "starter": starterVerb, "sizes": sizesVerb, "names": namesVerb}
+// verbs are the things the command does, by their words.
+func verbs() map[string]verb {
+	return map[string]verb{"packet": packetVerb, "check": checkVerb, "starter": starterVerb, "sizes": sizesVerb, "names": namesVerb,
+		"recover": recoverVerb, "completion": completionVerb}
+}
 
 // exitError carries an exit code with its message. An empty message prints nothing.
 type exitError struct {
@@ -90,10 +96,10 @@ func dispatch(args []string, s streams) error {
 		fmt.Fprint(s.out, version())
 		return nil
 	}
-	v, ok := verbs[args[0]]
+	v, ok := verbs()[args[0]]
 	if !ok {
 		hint := ""
-		if near := catalog.Nearest(args[0], slices.Sorted(maps.Keys(verbs))); near != "" {
+		if near := catalog.Nearest(args[0], slices.Sorted(maps.Keys(verbs()))); near != "" {
 			hint = fmt.Sprintf("did you mean %s? ", near)
 		}
 		return badCall("no verb %q; %stry hoopwright --help", args[0], hint)

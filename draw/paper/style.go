@@ -55,6 +55,9 @@ var (
 	StakeName = Lettering{Face: fonts.FigureBold, Size: 18}
 	Large     = Lettering{Face: fonts.FigureBold, Size: 24} // read from three feet
 	Small     = Lettering{Face: fonts.Text, Size: 9}
+	SmallHead = Lettering{Face: fonts.Head, Size: 9}
+	SmallCell = Lettering{Face: fonts.FigureBold, Size: 9} // a number in the rebuild file
+	Printed   = Lettering{Face: fonts.Mono, Size: 9}       // the spec as it was written
 )
 
 // Sized returns the lettering at another size.

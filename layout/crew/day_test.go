@@ -109,7 +109,7 @@ func TestOrderOfWork(t *testing.T) {
 		at(t, p, "ridge piece of bay 1, 53 in, and no other"),
 		at(t, p, "Plug in each of the 12 strings"),
 		at(t, p, "one turn every 1 3/8 in", "prongs at the foot"),
-		at(t, p, "slip the left leg over L1", "Eye protection"),
+		at(t, p, "Slip the left leg over L1", "Eye protection"),
 		at(t, p, "Tie guys", "arch 1 at 6′-0″"),
 		at(t, p, "97 in, give or take 1 in"),
 		at(t, p, "Raise arch 2 the same way"),

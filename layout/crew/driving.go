@@ -20,7 +20,7 @@ func (b *builder) driving() {
 		return
 	}
 	b.add(minutesTalk, Step{Phase: Driving, People: 1, Hold: true,
-		Warning: "A stake through a buried line can kill. Paint and flags of the locating service show a line's middle, not its edge.",
+		Warning: "A stake through a buried line can kill. Paint and flags show a line's middle, not its edge.",
 		Do:      "Walk round with the locating ticket in hand and look at every painted or flagged line.",
 		Want:    fmt.Sprintf("The ticket is good today, and no white dot lies within %s of a marked line.", b.units.Inches(b.keep())),
 		Off:     "Do not drive that stake. Call the organiser, who moves the tunnel or leaves the arch out."})
@@ -28,25 +28,24 @@ func (b *builder) driving() {
 	b.depthTapes()
 	b.pull(slices.Concat(left, right)[0])
 	rate := b.Spec.Crew.Rates.Stake
-	for i, row := range [][]ground.Stake{left, right, guys} {
+	for i, row := range [][]ground.Stake{slices.Concat(left, right), guys} {
 		if len(row) == 0 {
 			continue
 		}
-		warning, lean := "", "stand plumb, looked at from two sides"
-		if a := b.Spec.ArchOf(row[0].Arch).Stake.Lean; a != 0 && i < 2 {
-			lean = fmt.Sprintf("lean %s away from the opening", measure.Degrees(a))
-			if a < 0 {
+		legs := i == 0
+		which, warning, lean := run(row), "", "lean well back from their arch, square to the guy, never toward it"
+		if legs {
+			which = run(left) + ", then " + run(right) + ","
+			warning = "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once."
+			lean = "stand plumb, looked at from two sides"
+			if a := b.Spec.ArchOf(row[0].Arch).Stake.Lean; a > 0 {
+				lean = fmt.Sprintf("lean %s away from the opening", measure.Degrees(a))
+			} else if a < 0 {
 				lean = fmt.Sprintf("lean %s toward the opening", measure.Degrees(-a))
 			}
 		}
-		if i == 0 {
-			warning = "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once."
-		}
-		if i == 2 {
-			lean = "lean well back from their arch, square to the guy, never toward it"
-		}
 		b.add(rate*float64(len(row)), Step{Phase: Driving, People: b.drivers(), Warning: warning,
-			Do:   fmt.Sprintf("Drive %s until the tape meets the ground, and cap each at once.", run(row)),
+			Do:   fmt.Sprintf("Drive %s until the tape meets the ground, and cap each at once.", which),
 			Want: fmt.Sprintf("%s %s, tape at the ground, capped.", count(len(row), "stake"), lean),
 			Off:  "Pull it out and drive it again beside the hole, on its dot; a stone under it: ask the organiser."})
 	}
@@ -139,7 +138,7 @@ func (b *builder) diagonals() {
 		all = all[:2] // of two arches the bay is the whole
 	}
 	step := Step{Phase: Driving, People: 2, Hold: true, Record: true,
-		Warning: "No stake is driven before the diagonals are right: moving a dot is a minute, moving a row of stakes an hour.",
+		Warning: "No stake is driven before the diagonals are right: a dot moves in a minute.",
 		Do:      "Measure the diagonals between the white dots.",
 		Want:    fmt.Sprintf("Each within %s.", b.units.Inches(b.limit)),
 		Off:     "Measure the widths and the rows again, then find the dot that is off with its two tapes."}

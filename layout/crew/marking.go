@@ -63,7 +63,7 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 		return
 	}
 	step := Step{Phase: Marking, People: 3, Warning: warning,
-		Do:   "Where two tapes meet, make a white dot and write its name beside it.",
+		Do:   "Where two tapes meet, make a white dot, write its name beside it. Left and right: as you look from the first mark to the second.",
 		Want: "Both tapes level and tight where they cross.",
 		Off:  "Hold both tapes level, pull them tight and try again; then look whether each hooks on the right mark."}
 	for _, s := range stakes {
@@ -72,9 +72,9 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s along the route from arch 1, %s to the %s of its middle", b.units.Tape(s.Along), b.units.Tape(absolute(s.Offset)), s.Side)})
 			continue
 		}
-		how := fmt.Sprintf("%s from %s and %s from %s%s", b.units.Tape(tie.A), tie.MarkA, b.units.Tape(tie.B), tie.MarkB, b.sideOf(tie, s))
+		how := fmt.Sprintf("%s from %s, %s from %s%s", b.units.Tape(tie.A), tie.MarkA, b.units.Tape(tie.B), tie.MarkB, b.sideOf(tie, s))
 		if tie.MarkC != "" {
-			how += fmt.Sprintf("; then check %s from %s", b.units.Tape(tie.C), tie.MarkC)
+			how += fmt.Sprintf("; check %s from %s", b.units.Tape(tie.C), tie.MarkC)
 			step.Want = fmt.Sprintf("Both tapes level and tight where they cross; the third within %s.", b.units.Inches(b.limit))
 		}
 		step.Readings = append(step.Readings, Reading{s.Name, how})
@@ -85,21 +85,20 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 // byBaseline dots a straight row off one tape that is never moved.
 func (b *builder) byBaseline(row []ground.Stake) {
 	first, last := row[0], row[len(row)-1]
-	b.add(minutesMeasure*2, Step{Phase: Marking, People: 2,
+	step := Step{Phase: Marking, People: 2,
 		Do:   fmt.Sprintf("Pull a line tight from %s to %s and measure it.", first.Name, last.Name),
 		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(last.Running-first.Running), b.units.Inches(b.limit)),
-		Off:  fmt.Sprintf("Find %s again with its two tapes.", last.Name)})
-	if len(row) < 3 {
-		return
+		Off:  fmt.Sprintf("Find %s again with its two tapes.", last.Name)}
+	work := minutesMeasure * 2.0
+	if len(row) > 2 {
+		step.Do += fmt.Sprintf(" Hook the tape at %s and leave it there. Make a white dot at the line at each of these.", first.Name)
+		step.Want += " Every dot read from the one zero, none measured from its neighbour."
+		work += minutesDot * float64(len(row)-2)
 	}
-	step := Step{Phase: Marking, People: 2,
-		Do:   fmt.Sprintf("Hook the tape at %s and leave it there. Make a white dot at the line at each of these.", first.Name),
-		Want: "Every dot read from the one zero, none measured from its neighbour.",
-		Off:  "Wipe out the dot and read the tape again from its zero."}
 	for _, s := range row[1 : len(row)-1] {
 		step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-first.Running) + b.beside(s, first)})
 	}
-	b.add(minutesDot*float64(len(row)-2), step)
+	b.add(work, step)
 }
 
 // beside says how far a stake stands off the line of its row's ends: arches of another span do.
@@ -142,5 +141,5 @@ func (b *builder) sideOf(t ground.Tie, s ground.Stake) string {
 	if math.Abs(cross) < 1 {
 		return ""
 	}
-	return fmt.Sprintf(", to the %s as you look from %s to %s", side, t.MarkA, t.MarkB)
+	return ", to the " + side
 }

@@ -61,7 +61,7 @@ func (b *builder) assemble(a arch.Arch) {
 		Do: fmt.Sprintf("Lay arch %d flat beside its stakes and drive both legs into the %s with a rubber mallet. Mark %s from each pipe's end first: the mark must reach the socket's mouth.",
 			a.Number, b.fitting(a), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
 		Want: "Both marks at the mouth of their sockets.",
-		Off:  "Twist, wipe and drive again: a socket that is not home makes the arch crooked and the tunnel long."})
+		Off:  "Twist, wipe and drive again: else the arch is crooked, the tunnel long."})
 }
 
 // fitting names the crown fitting.
@@ -78,14 +78,10 @@ func (b *builder) fitting(a arch.Arch) string {
 
 func (b *builder) bend(a arch.Arch, warning string) {
 	l, r := fmt.Sprintf("L%d", a.Number), fmt.Sprintf("R%d", a.Number)
-	b.add(b.Spec.Crew.Rates.Raise/2, Step{Phase: Raising, People: raisers, Warning: warning,
-		Do:   fmt.Sprintf("Two people slip the left leg over %s, one more carries the crown. Take the cap off only as the pipe comes to it.", l),
-		Want: "The foot stands on the ground and its name faces in.",
-		Off:  "It does not go down: lift it off and wipe the stake; never hammer on the pipe."})
-	b.add(b.Spec.Crew.Rates.Raise/2, Step{Phase: Raising, People: raisers,
-		Do:   fmt.Sprintf("Walk the right leg over to %s, bending the arch slowly, cap off as the pipe comes to it, and slip it down. Let go only when the foot is on the ground.", r),
-		Want: "Both feet on the ground, caps in the bucket.",
-		Off:  "A crack or a white line in the bend: walk it back down and take another stick."})
+	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, People: raisers, Warning: warning,
+		Do:   fmt.Sprintf("One at each leg, one at the crown. Slip the left leg over %s, then walk the right leg to %s, bending slowly, and slip it down. A cap comes off only as the pipe comes to it. Let go when both feet are on the ground.", l, r),
+		Want: "Both feet on the ground, names facing in, caps in the bucket.",
+		Off:  "Does not go down: lift it off, wipe the stake, never hammer. A crack or a white line: walk it back and take another stick."})
 }
 
 // guy ties an arch's guys, where it has any.
@@ -113,27 +109,27 @@ func (b *builder) measureFirst(a arch.Arch) {
 			Do: fmt.Sprintf("Measure arch %d before the next is touched: from a string between its two feet up to the middle of the crown fitting.", a.Number),
 			Want: fmt.Sprintf("%s, give or take %s; the underside of what hangs there no lower than %s. Widest place %s across, pipe middle to middle.",
 				b.units.Inches(a.Crown), b.units.Inches(band), b.units.Inches(a.Clear-band), b.units.Inches(a.Widest)),
-			Off: fmt.Sprintf("Too low: the feet are too far apart (want %s) or the stakes lean out; too high: too near or leaning in. Drive the stake again where it belongs. Then look at the crown sockets: both home? Still off: stop and call the organiser before any other arch is made.", b.units.Tape(a.Span))})
+			Off: fmt.Sprintf("Too low: feet too far apart (want %s) or leaning out; too high: too near or leaning in. Drive that stake again; see that both crown sockets are home. Still off: call the organiser, make no other arch.", b.units.Tape(a.Span))})
 	}
 }
 
 // second stands arch 2, tries the first ridge piece and has the rest cut and wound.
 func (b *builder) second(stand []arch.Arch) {
 	a := stand[1]
-	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, People: raisers,
+	step := Step{Phase: Raising, People: raisers,
 		Do:   fmt.Sprintf("Raise arch %d the same way: crown together, left foot on L%d, right foot on R%d, caps off as the pipe comes.", a.Number, a.Number, a.Number),
 		Want: "Both feet on the ground, sockets home, caps in the bucket.",
-		Off:  "A crack or a white line in the bend: walk it back down and take another stick."})
+		Off:  "A crack or a white line in the bend: walk it back down and take another stick."}
 	if len(b.Ridge) == 0 {
+		b.add(b.Spec.Crew.Rates.Raise, step)
 		b.guy(a)
 		return
 	}
 	r := b.Ridge[0]
-	b.add(b.Spec.Crew.Rates.Ridge, Step{Phase: Raising, People: raisers,
-		Warning: "Use a stepladder on firm ground with one person at its foot. Never lean a ladder on pipe.",
-		Do:      fmt.Sprintf("Put ridge piece %d into the crown of arch %d first, then spring it into arch %d, and drive both ends home.", r.Bay, a.Number, stand[0].Number),
-		Want:    "Both ends at the sockets' stops.",
-		Off:     "Twist, wipe and drive again."})
+	step.Warning = "Use a stepladder on firm ground with one person at its foot. Never lean a ladder on pipe."
+	step.Do += fmt.Sprintf(" Put ridge piece %d into the crown of arch %d first, then spring it into arch %d, and drive both ends home.", r.Bay, a.Number, stand[0].Number)
+	step.Off += " A socket not home: twist, wipe, drive again."
+	b.add(b.Spec.Crew.Rates.Raise+b.Spec.Crew.Rates.Ridge, step)
 	b.add(minutesMeasure*3, Step{Phase: Raising, People: 2, Hold: true,
 		Do:   fmt.Sprintf("Measure bay %d at the crowns, middle of fitting to middle of fitting, and look whether arch %d stands plumb.", r.Bay, a.Number),
 		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(r.Centres), b.units.Inches(b.limit/2)),

@@ -1,0 +1,138 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"runtime"
+	"sync"
+	"time"
+)
+
+// progressAfter is how long a call works in silence.
+const progressAfter = time.Second
+
+// bindAll makes the packets of all jobs, as many at once as there are processors. What each has to say comes in the order of the jobs, each failure with
+// its message, and none keeps the others from being made. The exit code is the gravest.
+func bindAll(jobs []job, o packetOptions, s streams) error {
+	said, errs := make([]bytes.Buffer, len(jobs)), make([]error, len(jobs))
+	shown := startProgress(s.err, len(jobs), progressAfter)
+	next := make(chan int)
+	var crew sync.WaitGroup
+	for range min(len(jobs), runtime.GOMAXPROCS(0)) {
+		crew.Go(func() {
+			for i := range next {
+				errs[i] = guarded(func() error { return o.bind(jobs[i], streams{s.in, s.out, &said[i]}) })
+				shown.done()
+			}
+		})
+	}
+	for i := range jobs {
+		next <- i
+	}
+	close(next)
+	crew.Wait()
+	shown.stop()
+	if len(jobs) == 1 {
+		s.err.Write(said[0].Bytes())
+		return errs[0]
+	}
+	var worst error
+	failed := 0
+	for i, err := range errs {
+		s.err.Write(said[i].Bytes())
+		if err == nil {
+			continue
+		}
+		fmt.Fprintf(s.err, "%s: %v\n", jobs[i].operand, err)
+		if code(err) > exitMustFix {
+			failed++
+		}
+		if worst == nil || code(err) > code(worst) {
+			worst = err
+		}
+	}
+	if worst == nil {
+		return nil
+	}
+	if failed == 0 {
+		return exitError{code: code(worst)}
+	}
+	return exitError{code(worst), fmt.Sprintf("hoopwright: %d of %d packets were not made", failed, len(jobs))}
+}
+
+// guarded turns a panic, which is a bug, into the failure of one job.
+func guarded(work func() error) (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("a fault in hoopwright: %v", r)
+		}
+	}()
+	return work()
+}
+
+// code is the exit code that an error asks for.
+func code(err error) int {
+	var e exitError
+	if errors.As(err, &e) {
+		return e.code
+	}
+	return exitNoOutput
+}
+
+// progress says on a terminal how far a call has come, once it takes long.
+type progress struct {
+	out   io.Writer
+	of    int
+	ticks chan struct{} // one for each job done
+	quit  chan struct{}
+	ended sync.WaitGroup
+}
+
+// startProgress begins to watch. Where the stream is no terminal nothing is ever said.
+func startProgress(out io.Writer, of int, after time.Duration) *progress {
+	p := &progress{out: out, of: of, ticks: make(chan struct{}, of), quit: make(chan struct{})}
+	if isTerminal(out) {
+		p.ended.Go(func() { p.watch(after) })
+	}
+	return p
+}
+
+func (p *progress) done() { p.ticks <- struct{}{} }
+
+// stop ends the watching and wipes the line.
+func (p *progress) stop() {
+	close(p.quit)
+	p.ended.Wait()
+}
+
+// watch writes one line over and over until it is told to stop.
+func (p *progress) watch(after time.Duration) {
+	began, made, said := time.Now(), 0, false
+	clock := time.NewTicker(after)
+	defer clock.Stop()
+	for {
+		select {
+		case <-p.ticks:
+			made++
+		case <-clock.C:
+			said = true
+			fmt.Fprintf(p.out, "\r%s", p.line(made, time.Since(began)))
+		case <-p.quit:
+			if said {
+				fmt.Fprint(p.out, "\r\x1b[K")
+			}
+			return
+		}
+	}
+}
+
+// line is what is said after so long.
+func (p *progress) line(made int, since time.Duration) string {
+	text := fmt.Sprintf("solving and drawing, %d s", int(since.Seconds()))
+	if p.of > 1 {
+		text += fmt.Sprintf(", %d of %d packets", made, p.of)
+	}
+	return text
+}

@@ -1,0 +1,92 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"hoopwright/packet"
+)
+
+// mostPacket is the largest packet that is read: far above what any tunnel makes.
+const mostPacket = 256 << 20
+
+// recoverVerb gets the spec back out of a packet.
+func recoverVerb(args []string, s streams) error {
+	f := flags("recover", "recover PACKET [-o FILE]   (never overwrites)", s)
+	output := f.StringP("output", "o", "", "write the spec to `FILE`, - for standard output (default: the name it had)")
+	operand, err := parse(f, args)
+	if err != nil {
+		return err
+	}
+	if operand == "" {
+		return badCall("recover: name a packet, as in hoopwright recover garden.pdf")
+	}
+	file, err := readPacket(operand, s.in)
+	if err != nil {
+		return badCall("recover: cannot read the packet: %v", err)
+	}
+	name, source, err := packet.Recover(file)
+	if err != nil {
+		return badCall("recover: %s: %v", operand, err)
+	}
+	if *output != "" {
+		name = *output
+	}
+	if name == "-" {
+		if _, err := s.out.Write(source); err != nil {
+			return fmt.Errorf("cannot write to standard output: %w", err)
+		}
+		return nil
+	}
+	if old, err := os.ReadFile(name); err == nil && bytes.Equal(old, source) {
+		fmt.Fprintf(s.err, "%s is there already, the same to the byte\n", name)
+		return nil
+	}
+	if err := writeNew(name, source); err != nil {
+		return err
+	}
+	fmt.Fprintf(s.err, "wrote %s, %d bytes\n", name, len(source))
+	return nil
+}
+
+// readPacket reads a whole PDF.
+func readPacket(name string, stdin io.Reader) ([]byte, error) {
+	from := stdin
+	if name != "-" {
+		file, err := os.Open(name)
+		if err != nil {
+			return nil, err
+		}
+		defer file.Close()
+		from = file
+	}
+	data, err := io.ReadAll(io.LimitReader(from, mostPacket+1))
+	if err == nil && len(data) > mostPacket {
+		err = fmt.Errorf("it is longer than %d MiB", mostPacket>>20)
+	}
+	return data, err
+}
+
+// writeNew writes a file that must not be there yet.
+func writeNew(name string, data []byte) error {
+	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: %s is there already and is left as it was; name another file with -o", name)}
+	}
+	if err != nil {
+		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+	}
+	_, err = file.Write(data)
+	if e := file.Close(); err == nil {
+		err = e
+	}
+	if err != nil {
+		os.Remove(name)
+		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+	}
+	return nil
+}

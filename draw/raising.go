@@ -1,0 +1,136 @@
+package draw
+
+import (
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+)
+
+// Raising makes the pictures of how arches are stood: who holds what, in which order. They keep the tunnel's proportions and are not to
+// scale; a bend half made is the solved curve drawn out sideways with its length kept.
+type Raising struct {
+	Plan  *layout.Plan
+	First *arch.Kind // of the first arch that stands
+}
+
+// NewRaising returns the pictures of a plan, and false where no arch stands.
+func NewRaising(plan *layout.Plan) (Raising, bool) {
+	for _, a := range plan.Arches {
+		if a.Kind != nil && len(a.Kind.Curve) > 1 {
+			return Raising{plan, a.Kind}, true
+		}
+	}
+	return Raising{}, false
+}
+
+const (
+	helperTall  = AdultHeight
+	groundDepth = paper.Length(3.5) // under the ground line on paper: its hatching
+	overHead    = paper.Length(6)   // over the crown on paper: letters and numbers
+	capHigh     = 70 * measure.Millimetre
+)
+
+// scene is one picture in the making: real millimetres from a zero on the ground, y up.
+type scene struct {
+	*place.Board
+	Raising
+	ratio float64
+	zero  paper.Point
+}
+
+// newScene fits so much real width, from left to right of the zero, and height into the room.
+func (r Raising) newScene(page *paper.Page, room paper.Rect, left, right, high measure.Length) *scene {
+	ratio := max(float64(left+right)/float64(room.W), float64(high)/float64(room.H-groundDepth-overHead))
+	s := &scene{Board: place.NewBoard(&paper.Page{}, room), Raising: r, ratio: ratio}
+	s.Page = page
+	spare := (room.W - s.long(left+right)) / 2
+	s.zero = paper.Point{X: room.X + spare + s.long(left), Y: room.Bottom() - groundDepth}
+	return s
+}
+
+func (s *scene) long(l measure.Length) paper.Length { return paper.Length(float64(l) / s.ratio) }
+
+func (s *scene) at(x, y measure.Length) paper.Point {
+	return s.zero.Add(paper.Point{X: s.long(x), Y: -s.long(y)})
+}
+
+// helper returns a person who stands at x with their hands on the points.
+func (s *scene) helper(letter string, x measure.Length, hands ...paper.Point) helper {
+	h := helper{letter: letter, feet: s.at(x, 0), tall: s.long(helperTall)}
+	copy(h.hands[:], hands)
+	return h
+}
+
+// ground draws the ground line over the picture's width.
+func (s *scene) ground() {
+	y := s.zero.Y
+	s.Line(paper.Point{X: s.Area.X, Y: y}, paper.Point{X: s.Area.Right(), Y: y}, paper.Thick)
+	for x := s.Area.X + 1.5; x < s.Area.Right(); x += 4 {
+		s.Line(paper.Point{X: x, Y: y}, paper.Point{X: x - 1.5, Y: y + 2}, paper.Thin)
+	}
+}
+
+// pipe draws a line of pipe: white inside where it is wide enough on paper, black where it is not.
+func (s *scene) pipe(points []paper.Point) {
+	s.Stroke(paper.Polyline(points...), paper.Pen{Width: pipeOnPaper})
+}
+
+const pipeOnPaper paper.Length = 1.3
+
+// stake draws a bare stake with its cap where it wears one.
+func (s *scene) stake(x measure.Length, capped bool) {
+	top := s.First.Spec.Stake.Showing()
+	s.Line(s.at(x, 0), s.at(x, top), paper.Thick)
+	if capped {
+		s.cap(s.at(x, top))
+	}
+}
+
+// cap draws a stake's cap with its foot at the point.
+func (s *scene) cap(foot paper.Point) {
+	s.Fill(paper.Box(paper.Rect{X: foot.X - 1.1, Y: foot.Y - 1.4, W: 2.2, H: 2}), paper.Black)
+}
+
+// curve returns the arch on paper as it stands, its left foot at x = −span/2.
+func (s *scene) curve() []paper.Point {
+	points := make([]paper.Point, len(s.First.Curve))
+	for i, q := range s.First.Curve {
+		points[i] = s.at(q.X, q.Y)
+	}
+	return points
+}
+
+// drawnOut returns the arch with its right foot so many spans from the left one and lifted; its height is found so that its length stays.
+func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
+	curve, span := s.First.Curve, s.First.Span
+	shape := func(low float64) (points [][2]measure.Length, long float64) {
+		for i, q := range curve {
+			x := (q.X+span/2)*measure.Length(wide) - span/2
+			y := q.Y*measure.Length(low) + lifted*(q.X+span/2)/span
+			points = append(points, [2]measure.Length{x, y})
+			if i > 0 {
+				dx, dy := float64(x-points[i-1][0]), float64(y-points[i-1][1])
+				long += math.Sqrt(dx*dx + dy*dy)
+			}
+		}
+		return points, long
+	}
+	whole, low, high := float64(curve[len(curve)-1].Tape-curve[0].Tape), 0.0, 1.5
+	for range 40 {
+		if _, long := shape((low + high) / 2); long > whole {
+			high = (low + high) / 2
+		} else {
+			low = (low + high) / 2
+		}
+	}
+	points, _ := shape(low)
+	var out []paper.Point
+	for _, p := range points {
+		out = append(out, s.at(p[0], p[1]))
+	}
+	return out
+}

@@ -1,0 +1,63 @@
+package draw
+
+import (
+	"math"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/spec"
+)
+
+// A bend half made is as long as the pipe, and ends where it is drawn to end.
+func TestHalfMadeBendKeepsItsLength(t *testing.T) {
+	source, err := examples.Files.ReadFile("garden.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	sp, err := spec.Read("garden.yaml", source)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, ok := NewRaising(layout.Solve(sp))
+	if !ok {
+		t.Fatal("no arch stands")
+	}
+	for _, wide := range []float64{1, 1.12, 1.75} {
+		s := r.newScene(&paper.Page{}, paper.Rect{W: 70, H: 36}, 3000, 6000, 2500)
+		points := s.drawnOut(wide, 200)
+		long := paper.Length(0)
+		for i := 1; i < len(points); i++ {
+			long += points[i].Sub(points[i-1]).Long()
+		}
+		if want := s.long(r.First.Length); math.Abs(float64(long-want)) > 0.05 {
+			t.Errorf("drawn out %v times: %.2f mm of pipe, want %.2f", wide, long, want)
+		}
+		first, last := points[0], points[len(points)-1]
+		if got, want := last.X-first.X, s.long(r.First.Span)*paper.Length(wide); math.Abs(float64(got-want)) > 0.05 {
+			t.Errorf("drawn out %v times: %.2f mm from foot to foot, want %.2f", wide, got, want)
+		}
+		if lift := first.Y - last.Y; math.Abs(float64(lift-s.long(200))) > 0.05 {
+			t.Errorf("lifted %.2f mm, want %.2f", lift, s.long(200))
+		}
+	}
+}
+
+// The footprint's box holds every stake, and its sizes are the stakes' own: on a straight walk the span across, first to last guy along.
+func TestFootprintIsTrue(t *testing.T) {
+	source, _ := examples.Files.ReadFile("garden.yaml")
+	sp, err := spec.Read("garden.yaml", source)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan := layout.Solve(sp)
+	f, ok := NewFootprint(plan)
+	if !ok {
+		t.Fatal("no footprint")
+	}
+	// 7 ft of span; 22 ft 6 in of walk and a guy of 5 ft at either end: the spec's own figures.
+	if w, l := f.Width.Inches(), f.Length.Inches(); math.Abs(w-84) > 0.01 || math.Abs(l-(270+120)) > 0.01 {
+		t.Errorf("%.2f by %.2f in, want 84 by 390", w, l)
+	}
+}

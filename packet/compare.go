@@ -1,0 +1,240 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"hoopwright/layout"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Comparison is what another spec makes of a tunnel that was built: the figures that changed, and what to buy because of it.
+type Comparison struct {
+	Figures []Change `json:"figures"`
+	Buy     []Buying `json:"buy"`
+	New     []string `json:"new_findings"`  // codes that the old plan did not have
+	Gone    []string `json:"gone_findings"` // and that it alone had
+}
+
+// Change is a figure as it was and as it is, in the packet's units. One that is there on one side only is "–" on the other.
+type Change struct {
+	What string `json:"what"`
+	Was  string `json:"was"`
+	Is   string `json:"is"`
+}
+
+// Buying is what to buy of an item when everything of the old tunnel is kept, and how many of it the new one needs.
+type Buying struct {
+	Item string `json:"item"`
+	Need int    `json:"need"`
+	Buy  int    `json:"buy"`
+}
+
+const absent = "–"
+
+// Compare sets a plan against the one that was built before. Both must be in the same units. What to buy is found by solving the new spec with all
+// that the old tunnel is made of in the shed: pieces at the length they were cut to, offcuts, strings, cords, fittings.
+func Compare(was, is *layout.Plan) Comparison {
+	c := Comparison{Figures: []Change{}, Buy: []Buying{}, New: []string{}, Gone: []string{}}
+	before, after := figuresOf(was), figuresOf(is)
+	for _, f := range before {
+		if now := valueOf(after, f[0]); now != f[1] {
+			c.Figures = append(c.Figures, Change{f[0], f[1], now})
+		}
+	}
+	for _, f := range after {
+		if valueOf(before, f[0]) == absent {
+			c.Figures = append(c.Figures, Change{f[0], absent, f[1]})
+		}
+	}
+	c.Figures = append(c.Figures, archChanges(was, is)...)
+	c.Figures = append(c.Figures, stakeChanges(was, is)...)
+	c.Figures = append(c.Figures, ridgeChanges(was, is)...)
+	reused := *is.Spec
+	reused.Stock.Own = keptFrom(was, is.Spec)
+	for _, it := range layout.Solve(&reused).Shopping {
+		if it.Buy > 0 {
+			c.Buy = append(c.Buy, Buying{it.Item, it.Need, it.Buy})
+		}
+	}
+	c.New, c.Gone = codesBeyond(is, was), codesBeyond(was, is)
+	return c
+}
+
+// valueOf returns the value of a figure, absent where the list lacks it.
+func valueOf(figures [][2]string, name string) string {
+	for _, f := range figures {
+		if f[0] == name {
+			return f[1]
+		}
+	}
+	return absent
+}
+
+// figuresOf lists a plan's figures of the whole: name and value.
+func figuresOf(p *layout.Plan) [][2]string {
+	u, t := p.Spec.Units, p.Spec.Tunnel
+	list := [][2]string{
+		{"title", p.Spec.Title}, {"arches", fmt.Sprint(t.Arches)}, {"spacing", u.Tape(t.Spacing)}, {"length", u.Tape(t.Length)},
+		{"opening", u.Room(t.OpeningWidth) + " × " + u.Room(t.OpeningHeight)}, {"pipe", p.Spec.Arch.Pipe.Name}, {"people inside at most", fmt.Sprint(p.MostInside())},
+		{"stakes", fmt.Sprint(len(p.Stakes))}, {"ridge pieces", fmt.Sprint(len(p.Ridge))}, {"strings", fmt.Sprint(len(p.Strings))},
+		{"watts", measure.Watts(p.Power.Watts)}, {"chains", fmt.Sprint(len(p.Chains))}, {"cords", fmt.Sprint((&binder{plan: p}).cordCount())},
+	}
+	for _, k := range (&binder{plan: p}).stringKinds() {
+		list = append(list, [2]string{"strings " + k.item, fmt.Sprint(k.count)})
+	}
+	for _, c := range p.Circuits {
+		list = append(list, [2]string{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed))})
+	}
+	return list
+}
+
+// archFigures are one arch's figures by their names.
+func archFigures(k *arch.Kind, u measure.System) [][2]string {
+	if k == nil {
+		return nil
+	}
+	list := [][2]string{{"span", u.Tape(k.Span)}, {"pipe, foot to foot", u.Tape(k.Length)}, {"crown", u.Inches(k.Crown)}, {"clear", u.Inches(k.Clear)}, {"widest", u.Inches(k.Widest)}}
+	if k.Spec.Stake.Length > 0 {
+		list = append(list, [2]string{"stake", u.Inches(k.Spec.Stake.Length) + ", " + u.Inches(k.Spec.Stake.Depth) + " deep"})
+	}
+	return list
+}
+
+// archChanges lists what changed of arches that both plans have, like changes of neighbours in one line.
+func archChanges(was, is *layout.Plan) []Change {
+	var list []Change
+	for i := range min(len(was.Arches), len(is.Arches)) {
+		before := archFigures(was.Arches[i].Kind, was.Spec.Units)
+		for _, f := range archFigures(is.Arches[i].Kind, is.Spec.Units) {
+			if old := valueOf(before, f[0]); old != f[1] {
+				list = append(list, Change{fmt.Sprintf("%s of arch\x00%d", f[0], is.Arches[i].Number), old, f[1]})
+			}
+		}
+	}
+	return gathered(list)
+}
+
+// ridgeChanges lists the ridge pieces of both plans that are cut differently.
+func ridgeChanges(was, is *layout.Plan) []Change {
+	var list []Change
+	for i := range min(len(was.Ridge), len(is.Ridge)) {
+		if a, b := was.Spec.Units.Cut(was.Ridge[i].Cut), is.Spec.Units.Cut(is.Ridge[i].Cut); a != b {
+			list = append(list, Change{fmt.Sprintf("ridge piece of bay\x00%d", is.Ridge[i].Bay), a, b})
+		}
+	}
+	return gathered(list)
+}
+
+// gathered joins changes that differ in their number alone. The number stands behind a zero byte.
+func gathered(list []Change) []Change {
+	type key struct{ what, was, is string }
+	var order []key
+	numbers := map[key][]int{}
+	for _, c := range list {
+		what, digits, _ := strings.Cut(c.What, "\x00")
+		var n int
+		fmt.Sscan(digits, &n)
+		k := key{what, c.Was, c.Is}
+		if numbers[k] == nil {
+			order = append(order, k)
+		}
+		numbers[k] = append(numbers[k], n)
+	}
+	var out []Change
+	for _, k := range order {
+		out = append(out, Change{k.what + " " + runs(numbers[k]), k.was, k.is})
+	}
+	return out
+}
+
+// stakeChanges says how many stakes of both plans lie elsewhere, and the one that moved the most.
+func stakeChanges(was, is *layout.Plan) []Change {
+	const still = measure.Length(1) // under a millimetre nothing has moved
+	moved, both := 0, 0
+	farthest, most := "", still
+	for _, s := range is.Stakes {
+		i := slices.IndexFunc(was.Stakes, func(o ground.Stake) bool { return o.Name == s.Name })
+		if i < 0 {
+			continue
+		}
+		both++
+		dx, dy := float64(s.X-was.Stakes[i].X), float64(s.Y-was.Stakes[i].Y)
+		if d := measure.Length(math.Sqrt(dx*dx + dy*dy)); d > still {
+			moved++
+			if d > most {
+				farthest, most = s.Name, d
+			}
+		}
+	}
+	if moved == 0 {
+		return nil
+	}
+	return []Change{{"stakes that move", absent, fmt.Sprintf("%d of %d, %s the farthest: %s", moved, both, farthest, is.Spec.Units.Tape(most))}}
+}
+
+// keptFrom lists what is in the shed once the old tunnel is down: what it was made of, what it left unused, and what the new spec owns beside the
+// old one's.
+func keptFrom(was *layout.Plan, is *spec.Spec) []spec.Owned {
+	var kept []spec.Owned
+	add := func(item string, length measure.Length, count int) {
+		if count > 0 {
+			kept = append(kept, spec.Owned{Item: item, Length: length, Count: count})
+		}
+	}
+	for _, it := range was.Shopping {
+		if !strings.HasSuffix(it.Unit, " stick") && !strings.HasSuffix(it.Unit, " bar") {
+			add(it.Item, 0, max(it.Need, it.Own))
+		}
+	}
+	used := map[string]int{}
+	for _, bar := range was.Cuts.Bars {
+		if bar.Owned {
+			used[fmt.Sprintf("%s %.2f", bar.Item, bar.Stock)]++
+		}
+		for _, p := range bar.Pieces {
+			add(bar.Item, p.Length, 1)
+		}
+		if bar.Offcut >= was.Cuts.Useful(bar.Item) {
+			add(bar.Item, bar.Offcut, 1)
+		}
+	}
+	count := func(list []spec.Owned, o spec.Owned) (n int) {
+		for _, other := range list {
+			if other.Item == o.Item && other.Length == o.Length {
+				n += other.Count
+			}
+		}
+		return n
+	}
+	for _, o := range was.Spec.Stock.Own {
+		if o.Length > 0 {
+			add(o.Item, o.Length, o.Count-used[fmt.Sprintf("%s %.2f", o.Item, o.Length)])
+		}
+	}
+	for _, o := range is.Stock.Own {
+		add(o.Item, o.Length, o.Count-count(was.Spec.Stock.Own, o))
+	}
+	return kept
+}
+
+// codesBeyond lists the codes of a plan's findings that another lacks.
+func codesBeyond(p, other *layout.Plan) []string {
+	has := map[string]bool{}
+	for _, f := range other.Findings {
+		has[f.Code] = true
+	}
+	list := []string{}
+	for _, f := range p.Findings {
+		if !has[f.Code] {
+			has[f.Code] = true
+			list = append(list, f.Code)
+		}
+	}
+	return list
+}

@@ -1,0 +1,140 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"hoopwright/draw"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+)
+
+// permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
+// answer to them.
+func (b *binder) permission() []leaf {
+	footprint, ok := draw.NewFootprint(b.plan)
+	if !ok {
+		return nil
+	}
+	f := b.newFlow("Asks the owner of the ground, and the authority, to let this stand. They may ask for more; their word holds.", "")
+	const high paper.Length = 84
+	box := f.take(high)
+	scale := footprint.Scale(b.scales(), box)
+	footprint.Draw(f.page, box, scale)
+	f.scale(scale)
+	f.gap(2)
+	f.table(place.Table{Columns: []place.Column{{Head: "What", Width: 46, Lettering: paper.Strong}, {Head: "This tunnel"}}}, b.permissionRows(footprint))
+	f.gap(3)
+	f.together(150, func(f *flow) {
+		f.table(place.Table{Columns: []place.Column{{Head: "Closed at", Width: 46, Lettering: paper.Strong}, {Head: "What is done"}}}, closingRows(b.closingFigures()))
+		f.text("Estimates to close early by; no engineer has judged wind, snow, ice or crowd.", paper.Floor)
+	})
+	f.gap(4)
+	f.together(100, func(f *flow) {
+		for _, who := range []string{"Owner of the ground", "Authority", "Organiser"} {
+			f.signature(who)
+		}
+		f.text("Conditions: ______________________________________________________________________", paper.Body)
+	})
+	return f.leaves
+}
+
+// scales is the series of scales of the packet's units.
+func (b *binder) scales() []paper.Scale {
+	if b.metric() {
+		return paper.MetricScales
+	}
+	return paper.ImperialScales
+}
+
+// signature sets a line to sign on: who, name, signature, day.
+func (f *flow) signature(who string) {
+	const row paper.Length = 9
+	r := f.take(row)
+	base, x := r.Bottom()-1.5, r.X
+	f.page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, who, paper.Strong)
+	x += 46
+	for _, label := range []string{"Name", "Signed", "Date"} {
+		w := (r.Right() - r.X - 46) / 3
+		f.page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, label, paper.Floor)
+		f.page.Line(paper.Point{X: x + paper.Floor.Width(label) + 1.5, Y: base + 0.8}, paper.Point{X: x + w - 2, Y: base + 0.8}, paper.Thin)
+		x += w
+	}
+}
+
+// permissionRows are what is asked for.
+func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
+	u := b.spec.Units
+	var rows []place.Row
+	add := func(what, text string) {
+		if text != "" {
+			rows = append(rows, place.Row{Cells: []string{what, text}})
+		}
+	}
+	add("Where", b.spec.Site.Address)
+	add("Ground it takes", fmt.Sprintf("%s by %s over all, guys included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Room(b.highest())))
+	var kinds []string
+	for _, k := range b.stakeKinds() {
+		kinds = append(kinds, fmt.Sprintf("%d %ss", k.count, k.what))
+	}
+	add("Stakes in the ground", fmt.Sprintf("%s, steel, %s deep at most; capped while bare; located lines marked before any is driven", strings.Join(kinds, " and "), u.Inches(b.deepest())))
+	d := b.spec.Dates
+	add("Days", dateWords([]string{"marked", "built", "open from", "last evening", "taken down by"}, []time.Time{d.Mark, d.Build, d.Open, d.Close, d.Down}))
+	add("People inside", fmt.Sprintf("%d at most; the fire authority's figure wins. Inside width %s at head height, one way through", b.plan.MostInside(), b.narrowest()))
+	if amps, circuits := b.lightAmps(); circuits > 0 {
+		var names []string
+		for _, c := range b.plan.Circuits {
+			if c.Lights > 0 {
+				names = append(names, fmt.Sprintf("%s %s of %s allowed", c.Name, measure.Amps(c.Amps), measure.Amps(c.Allowed)))
+			}
+		}
+		add("Electricity", fmt.Sprintf("%s of lights in all, %s: %s. Only outlets with %s", measure.Amps(amps), measure.Watts(b.plan.Power.Watts), strings.Join(names, "; "), withArticle(device(b.volts()))))
+	}
+	add("After it", "every stake counted out of the ground, holes filled, ground left as it was")
+	return rows
+}
+
+// dateWords joins the days that are given.
+func dateWords(names []string, days []time.Time) string {
+	var list []string
+	for i, d := range days {
+		if !d.IsZero() {
+			list = append(list, names[i]+" "+d.Format("2 Jan 2006"))
+		}
+	}
+	if list == nil {
+		return "from ______________ to ______________"
+	}
+	return strings.Join(list, ", ")
+}
+
+// archCount says how many arches there are.
+func (b *binder) archCount() string {
+	if n := len(b.plan.Arches); n > 1 {
+		return fmt.Sprintf("%d arches", n)
+	}
+	return "1 arch"
+}
+
+// deepest is how deep the deepest stake goes.
+func (b *binder) deepest() measure.Length {
+	deep := measure.Length(0)
+	for _, s := range b.plan.Stakes {
+		deep = max(deep, s.Depth)
+	}
+	return deep
+}
+
+// narrowest is the least clear width at head height.
+func (b *binder) narrowest() string {
+	if len(b.plan.Kinds) == 0 {
+		return "not known"
+	}
+	width := b.plan.Kinds[0].HeadWidth
+	for _, k := range b.plan.Kinds {
+		width = min(width, k.HeadWidth)
+	}
+	return b.spec.Units.Room(width)
+}
