@@ -28,7 +28,7 @@ const usage = `hoopwright turns a written spec of a walk-through light tunnel in
 
 Usage:
   hoopwright packet [SPEC] [-o FILE] [--sheets LIST] [--paper SIZE] [--units SYSTEM] [--date DAY]
-  hoopwright check [SPEC] [--json] [--units SYSTEM]
+  hoopwright check [SPEC] [--json | --shopping csv] [--units SYSTEM]
   hoopwright starter [FILE]
   hoopwright names [WORDS]
   hoopwright VERB --help | --version
