@@ -101,7 +101,7 @@ func (b *basket) sundries(in Input) {
 	}
 	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
 		Why: fmt.Sprintf("%d guys; cord of 1/8 in (3 mm) or more, bright, that does not stretch", guys)})
-	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries, Why: "one on each guy"})
+	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries})
 	ties := withSpares(in.Ties, in.Spec.Stock.Spares)
 	b.add(Item{Item: fmt.Sprintf("zip ties %d", tiesInBag), Need: (ties + tiesInBag - 1) / tiesInBag, Unit: "bag", Where: whereSundries,
 		Why: fmt.Sprintf("8 in (200 mm), for outdoors; %d with spares", ties)})
