@@ -101,7 +101,11 @@ func (b *binder) inShed() string {
 	var words []string
 	for _, i := range b.plan.Shopping {
 		if i.Buy == 0 {
-			words = append(words, fmt.Sprintf("%d of %s", i.Need, itemName(i)))
+			text := fmt.Sprintf("%d of %s", i.Need, itemName(i))
+			if longer := i.StandIns(); longer != "" {
+				text += " (take " + longer + ")"
+			}
+			words = append(words, text)
 		}
 	}
 	if len(words) == 0 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"hoopwright/layout"
 	"hoopwright/layout/stock"
 )
 
@@ -26,6 +27,14 @@ func TestShoppingListOfTheGarden(t *testing.T) {
 	}
 	if got := tickBoxes(doc); got != len(plan.Shopping)-1 || !strings.Contains(words, "From the shed, nothing to buy: 2 of pvc sch40 1/2 in, 56 in.") {
 		t.Errorf("%d boxes for %d items, of which the shed's offcuts are not bought", got, len(plan.Shopping))
+	}
+}
+
+// An invented tunnel's only cord of 15 ft is served by one of 25 ft from the shed: the buyer is told to take that one.
+func TestListSaysWhatStandsIn(t *testing.T) {
+	b := &binder{plan: &layout.Plan{Shopping: []stock.Item{{Item: "16 AWG 15 ft", Need: 1, Own: 1, Unit: "each", Why: "longer ones of the shed serve: 1 of 25 ft"}}}}
+	if got := b.inShed(); got != "From the shed, nothing to buy: 1 of 16 AWG 15 ft (take 1 of 25 ft)." {
+		t.Error(got)
 	}
 }
 

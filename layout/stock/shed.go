@@ -160,6 +160,18 @@ func (b *basket) standIns(needs map[string]int) (serve map[string]int, from map[
 	return serve, from
 }
 
+// standInWords come before what stands in for an item.
+const standInWords = "longer ones of the shed serve: "
+
+// StandIns says which longer things of the shed serve for the item; empty where none do.
+func (i Item) StandIns() string {
+	words, found := strings.CutPrefix(i.Why, standInWords)
+	if !found {
+		return ""
+	}
+	return words
+}
+
 // splitCord splits a cord's name as sold, "16 AWG 25 ft", into the cord and its length.
 func splitCord(name string) (item string, length measure.Length, ok bool) {
 	words := strings.Fields(name)

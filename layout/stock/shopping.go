@@ -158,7 +158,7 @@ func (b *basket) cords(in Input) {
 		done = append(done, name)
 		i := Item{Item: name, Need: needs[name], Own: serve[name], Unit: "each", Where: whereElectrical}
 		if serve[name] > 0 {
-			i.Why = "owned: " + from[name] + " in their place"
+			i.Why = standInWords + from[name]
 		}
 		b.add(i)
 	}
