@@ -94,6 +94,11 @@ func (p *Plan) solveStock() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
+	for _, f := range p.Power.Feeders {
+		if f.Crosses && p.Spec.Site.Cords.Cover {
+			in.Covers++
+		}
+	}
 	for _, c := range p.Power.Cords {
 		for range c.Count {
 			in.Cords = append(in.Cords, c.Name+" "+stock.Sold(c.Length, p.Spec.Units))

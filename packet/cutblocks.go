@@ -29,7 +29,7 @@ func (c *cutting) sticks() {
 		}
 		scale := draw.StickScale(c.series(), bars, c.room.W)
 		useful := c.cuts.Useful(item)
-		about := fmt.Sprintf("Lengths %s. Above: tape from the left end. Keep offcuts of %s or more.", scale.Words, c.units.Cut(useful))
+		about := fmt.Sprintf("Lengths %s. Above: tape from the left end. Keep offcuts of %s or more%s.", scale.Words, c.units.Cut(useful), c.kept(item))
 		var blocks []block
 		for _, p := range c.patterns {
 			if p.bars[0].Item == item {
@@ -43,6 +43,20 @@ func (c *cutting) sticks() {
 			c.set(b)
 		}
 	}
+}
+
+// kept says which lengths of a material the shed holds once all is cut.
+func (c *cutting) kept(item string) string {
+	var words []string
+	for _, l := range c.b.plan.Stock.Keep {
+		if l.Item == item {
+			words = append(words, fmt.Sprintf("%d of %s", l.Count, c.units.Cut(l.Length)))
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "; the shed then holds " + strings.Join(words, ", ")
 }
 
 // Room about one pattern.

@@ -38,7 +38,7 @@ func (c *cutting) eachStick() {
 	}
 	end := "The better end is the left end; not square: trim it, and measure from the new end."
 	if trim := c.b.spec.Stock.Trim; trim > 0 {
-		end = "The first mark, at " + c.units.Cut(trim) + ", trims the left end: there, and only there, cut to the left of the mark."
+		end = "The first mark, at " + c.units.Cut(trim) + ", trims the left end: there, and only there, cut to the left of the mark. No piece takes the last " + c.units.Cut(trim) + " of the right end."
 	}
 	steps := []string{
 		"Cracked, kinked or crushed: put it aside. " + end,

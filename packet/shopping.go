@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -19,6 +20,9 @@ func (b *binder) shoppingList() []leaf {
 	}
 	f := b.newFlow("Buy what the Buy column says. Tick it, write what you paid.", "this list, a tape and a pen. Measure pipe and read every label before you pay.")
 	f.findings("shopping")
+	if shed := b.inShed(); shed != "" {
+		f.text(shed, paper.Body)
+	}
 	f.gap(1)
 	f.table(shoppingTable(), b.shoppingRows())
 	f.gap(2)
@@ -57,7 +61,7 @@ var stores = map[string]string{
 func (b *binder) shoppingRows() []place.Row {
 	var rows []place.Row
 	sum, priced, unpriced := 0.0, 0, 0
-	list := b.plan.Shopping
+	list := slices.DeleteFunc(slices.Clone(b.plan.Shopping), func(i stock.Item) bool { return i.Buy == 0 })
 	for i, item := range list {
 		if i == 0 || item.Where != list[i-1].Where {
 			name, known := stores[item.Where]
@@ -71,7 +75,7 @@ func (b *binder) shoppingRows() []place.Row {
 		case item.Priced:
 			sum += float64(item.Buy) * item.Price
 			priced++
-		case item.Buy > 0:
+		default:
 			unpriced++
 		}
 	}
@@ -92,15 +96,31 @@ func (b *binder) shoppingRows() []place.Row {
 	return append(rows, total)
 }
 
+// inShed says what the shed gives whole, so that nothing of it is bought.
+func (b *binder) inShed() string {
+	var words []string
+	for _, i := range b.plan.Shopping {
+		if i.Buy == 0 {
+			text := fmt.Sprintf("%d of %s", i.Need, itemName(i))
+			if longer := i.StandIns(); longer != "" {
+				text += " (take " + longer + ")"
+			}
+			words = append(words, text)
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "From the shed, nothing to buy: " + strings.Join(words, "; ") + "."
+}
+
 // itemRow is one line of the list; prices that are not known stay blank, to be written in.
 func itemRow(i stock.Item) place.Row {
 	row := place.Row{Cells: []string{"", itemName(i), fmt.Sprint(i.Need), fmt.Sprint(i.Own), fmt.Sprint(i.Buy), "", ""}}
 	if i.Own == 0 {
 		row.Cells[3] = "–"
 	}
-	if i.Buy == 0 {
-		row.Cells[4], row.Cells[5], row.Cells[6] = "–", "–", "–"
-	} else if i.Priced {
+	if i.Priced {
 		row.Cells[5], row.Cells[6] = fmt.Sprintf("%.2f", i.Price), fmt.Sprintf("%.2f", float64(i.Buy)*i.Price)
 	}
 	row.Note = strings.TrimSuffix(unitWords(i)+"; "+i.Why, "; ")

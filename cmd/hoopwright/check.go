@@ -11,13 +11,22 @@ import (
 
 // checkVerb solves a spec and reports; it writes no packet.
 func checkVerb(args []string, s streams) error {
-	f := flags("check", "check [SPEC] [--json] [--against OLD]", s)
+	f := flags("check", "check [SPEC] [--json | --shopping csv] [--against OLD]", s)
 	asJSON := f.Bool("json", false, "print the whole plan as JSON, lengths in millimetres")
+	shopping := f.String("shopping", "", "print the shopping list alone as `FORMAT`: csv, for spreadsheets")
 	units := f.String("units", "", "report in `SYSTEM`: imperial or metric")
 	against := f.String("against", "", "say what changed from `OLD`, a spec or a packet, and what to buy because of it")
 	operand, err := parse(f, args)
 	if err != nil {
 		return err
+	}
+	switch {
+	case *shopping != "" && *shopping != "csv":
+		return badCall("check: --shopping is csv, not %q", *shopping)
+	case *shopping != "" && *against != "":
+		return badCall("check: --against says itself what to buy; give --shopping csv or --against, not both")
+	case *shopping != "" && *asJSON:
+		return badCall("check: --json prints the shopping list too; give --json or --shopping csv, not both")
 	}
 	sp, err := readSpec(operand, s)
 	if err != nil {
@@ -30,12 +39,15 @@ func checkVerb(args []string, s streams) error {
 	if *against != "" {
 		return compare(plan, *against, *asJSON, s)
 	}
-	if *asJSON {
+	switch {
+	case *shopping == "csv":
+		err = writeShopping(s.out, plan)
+	case *asJSON:
 		enc := json.NewEncoder(s.out)
 		enc.SetIndent("", "  ")
 		enc.SetEscapeHTML(false)
 		err = enc.Encode(plan)
-	} else {
+	default:
 		err = report(s.out, plan)
 	}
 	if err != nil {

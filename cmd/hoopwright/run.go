@@ -28,7 +28,7 @@ const usage = `hoopwright turns a written spec of a walk-through light tunnel in
 
 Usage:
   hoopwright packet [SPEC …] [-o FILE] [--sheets LIST] [--for CREWS] [--paper SIZE] [--units SYSTEM] [--date DAY]
-  hoopwright check [SPEC] [--json] [--units SYSTEM] [--against OLD]
+  hoopwright check [SPEC] [--json | --shopping csv] [--units SYSTEM] [--against OLD]
   hoopwright recover PACKET [-o FILE]
   hoopwright starter [FILE]
   hoopwright sizes [SPEC] [--pipe NAME] [--sticks LENGTHS] [--span RANGE] [--stake BAR] [--arches N] [--spacing LENGTH] [--units SYSTEM] [--csv]

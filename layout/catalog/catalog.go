@@ -48,7 +48,7 @@ type Cord struct {
 
 // AmpsAt returns what a set of the length may carry.
 func (c Cord) AmpsAt(length measure.Length) measure.Current {
-	if c.Long > 0 && length > c.Long {
+	if c.Long > 0 && length > c.Long+measure.Millimetre { // 50 ft as read and 50 ft as multiplied differ in the last bit
 		return c.LongAmps
 	}
 	return c.Amps

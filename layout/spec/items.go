@@ -19,10 +19,14 @@ const (
 // steel is the word before a bar's size in its canonical name.
 const steel = "steel bar "
 
-// Fittings are sold for one pipe; the other sundries go by their names alone.
+// bushing is the word before the pipe of the socket and the pipe that goes into it: bushing pvc sch40 3/4 in to pvc sch40 1/2 in.
+const bushing = "bushing "
+
+// Fittings are sold for one pipe, and a bushing for two; the other sundries go by their names alone.
 var (
 	fittings = []string{"tee ", "cross ", "coupling "}
-	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "marking paint", "flagging tape", "guy line"}
+	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "low-voltage supply", "marking paint", "flagging tape", "guy line",
+		"line tightener", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
 // item reads the name of a thing that stores sell, in its canonical spelling.
@@ -66,17 +70,30 @@ func (r *reader) findItem(text string) (string, measuring) {
 		if !found {
 			continue
 		}
-		if slices.Contains(r.ownPipes(), pipe) {
-			return text, byCount
+		if name, ok := r.findPipe(pipe); ok {
+			return fitting + name, byCount
 		}
-		if p, ok := catalog.FindPipe(pipe); ok {
-			return fitting + p.Name, byCount
+	}
+	if outer, inner, found := strings.Cut(strings.TrimPrefix(text, bushing), " to "); found && strings.HasPrefix(text, bushing) {
+		if a, ok := r.findPipe(outer); ok {
+			if b, ok := r.findPipe(inner); ok && a != b {
+				return bushing + a + " to " + b, byCount
+			}
 		}
 	}
 	if s, ok := catalog.FindString(text); ok {
 		return s.Name, byCount
 	}
 	return "", unmeasured
+}
+
+// findPipe returns the canonical name of a pipe, the spec's own or the catalog's.
+func (r *reader) findPipe(text string) (string, bool) {
+	if slices.Contains(r.ownPipes(), text) {
+		return text, true
+	}
+	p, ok := catalog.FindPipe(text)
+	return p.Name, ok
 }
 
 // ownPipes lists the pipes that the spec describes itself.

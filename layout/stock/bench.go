@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -32,8 +33,8 @@ func (b *bench) down(l measure.Length) int64 {
 	return int64(math.Floor(float64(l/b.grid()) + 1e-6))
 }
 
-// usable is how many grid steps of a stock length can become pieces: all but the trim at its left end.
-func (b *bench) usable(l stick) int64 { return b.down(l.length) - b.up(b.spec.Stock.Trim) }
+// usable is how many grid steps of a stock length can become pieces: all but the trim at both ends.
+func (b *bench) usable(l stick) int64 { return b.down(l.length) - 2*b.up(b.spec.Stock.Trim) }
 
 // gives reports whether a stick gives a piece of so many grid steps: cut from it, or as the whole stick, which is not trimmed.
 func (b *bench) gives(l stick, n int64) bool { return n <= b.usable(l) || n == b.down(l.length) }
@@ -71,7 +72,7 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 	}
 	fix := "have it cut to length where it is bought, or list a longer bar under stock.sell"
 	if !b.offer.bar {
-		rest := p.Length - longest
+		rest := measure.RoundUp(p.Length-longest-b.stop(), b.grid())
 		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick under stock.sell", s.Units.Cut(longest), s.Units.Cut(rest))
 		if !strings.HasPrefix(p.Name, "ridge") {
 			list := "write that stick as a list"
@@ -85,6 +86,20 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 		Level: level, Code: "piece-too-long", Sheet: "cut", Key: key, Pos: s.Position(key),
 		Text: fmt.Sprintf("No %s to be had gives %s: %s asked for, the longest gives %s. To mend it, %s.", b.offer.item, names(long), s.Units.Cut(p.Length), s.Units.Cut(longest), fix),
 	}
+}
+
+// stop is what a coupling adds between two ends of the material.
+func (b *bench) stop() measure.Length {
+	pipes := []catalog.Pipe{b.spec.Arch.Pipe, b.spec.Ridge.Pipe}
+	for _, e := range b.spec.Except {
+		pipes = append(pipes, e.Arch.Pipe)
+	}
+	for _, p := range pipes {
+		if p.Name == b.offer.item {
+			return p.CouplingStop
+		}
+	}
+	return 0
 }
 
 // problem states the cuts in integers: what is owned at no price, then stock as sold. It returns the stick behind each of its stocks.
@@ -144,7 +159,11 @@ func (b *bench) cut(cuts *Cuts) []finding.Finding {
 	}
 	if err != nil {
 		cuts.Proven = false
-		return append(found, finding.Finding{Level: finding.LookAt, Code: "no-cut-plan", Sheet: "cut", Key: "stock", Pos: b.spec.Position("stock"),
+		level := finding.LookAt
+		if !b.offer.assumed && b.spec.Given("stock.sell") {
+			level = finding.MustFix
+		}
+		return append(found, finding.Finding{Level: level, Code: "no-cut-plan", Sheet: "cut", Key: "stock", Pos: b.spec.Position("stock"),
 			Text: fmt.Sprintf("No cut plan could be made for %s: %v.", b.offer.item, err)})
 	}
 	unit := 0.01 // the solver's prices are hundredths of the currency, or grid steps

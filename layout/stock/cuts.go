@@ -34,6 +34,8 @@ func cutAll(s *spec.Spec, offers []offer, all []Piece) (Cuts, []finding.Finding)
 	}
 	for _, o := range offers {
 		if o.ready {
+			shed := bench{spec: s, offer: o}
+			cuts.Bars = append(cuts.Bars, shed.fromShed(all)...)
 			continue
 		}
 		if o.assumed {

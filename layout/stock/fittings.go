@@ -38,12 +38,12 @@ func (b *basket) fittings(in Input) {
 		sockets += 3*tees[pipe] + 4*crosses[pipe] + 2*couplings[pipe]
 	}
 	for _, j := range bushings(in) {
-		b.add(Item{Item: fmt.Sprintf("bushing, %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), Need: j.count, Unit: "each", Where: wherePipe,
+		b.add(Item{Item: fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), Need: j.count, Unit: "each", Where: wherePipe,
 			Why: "both ends of each ridge piece, since the ridge is of another size than the crowns"})
 	}
 	switch in.Spec.Arch.Joints {
 	case spec.Pinned:
-		b.add(Item{Item: "stainless screw, 1/2 in", Need: sockets, Unit: "each", Where: wherePipe, Why: "one through each socket"})
+		b.add(Item{Item: "stainless screw 1/2 in", Need: sockets, Unit: "each", Where: wherePipe, Why: "one through each socket"})
 	case spec.Glued:
 		b.add(Item{Item: "solvent cement and primer", Need: 1, Unit: "set", Where: wherePipe, Why: "for this pipe; use in open air, no flame near; glued joints do not come apart for storing"})
 	}

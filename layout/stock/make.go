@@ -19,6 +19,7 @@ type Input struct {
 	Ties    int      // zip ties
 	Cords   []string // one entry for each cord to lay, as sold: "16 AWG 50 ft"
 	Taps    int      // outlet taps
+	Covers  int      // cord covers across the opening
 
 	Supplies int // low-voltage supplies
 }
@@ -36,6 +37,7 @@ func Make(in Input) List {
 	list.Pieces = pieces(in)
 	list.Cuts, list.Findings = cutAll(in.Spec, offers, list.Pieces)
 	list.Findings = append(bushingNote(in), list.Findings...)
+	list.Keep = keep(in, list.Cuts)
 	list.Shopping = shopping(in, list.Cuts, offers)
 	for _, item := range list.Shopping {
 		if item.Priced {

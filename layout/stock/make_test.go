@@ -393,7 +393,7 @@ func TestRidgeOfAnotherSize(t *testing.T) {
 	in.Spec.Ridge.Pipe = threeQuarters
 	in.Spec.Stock.Sell = append(in.Spec.Stock.Sell, spec.Sale{Item: threeQuarters.Name, Length: 10 * foot, Price: price(5.6)})
 	l := Make(in)
-	if got := line(t, l, "bushing, pvc sch40 1/2 in to pvc sch40 3/4 in").Need; got != 6 || codes(l) != "note ridge-bushing" {
+	if got := line(t, l, "bushing pvc sch40 1/2 in to pvc sch40 3/4 in").Need; got != 6 || codes(l) != "note ridge-bushing" {
 		t.Errorf("%d bushings, want 6; findings: %s", got, codes(l))
 	}
 }

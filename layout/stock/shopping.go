@@ -31,11 +31,7 @@ func (b *basket) add(i Item) {
 	if i.Need <= 0 {
 		return
 	}
-	for _, o := range b.spec.Stock.Own {
-		if b.is(o.Item, o.Length, i.Item) {
-			i.Own += o.Count
-		}
-	}
+	i.Own += b.owns(i.Item)
 	for _, s := range b.spec.Stock.Sell {
 		if b.is(s.Item, s.Length, i.Item) && s.Price != nil && !i.Priced {
 			i.Price, i.Priced = *s.Price, true
@@ -43,6 +39,16 @@ func (b *basket) add(i Item) {
 	}
 	i.Buy = max(0, i.Need-i.Own)
 	b.items = append(b.items, i)
+}
+
+// owns counts what the shed holds of the line called name.
+func (b *basket) owns(name string) (n int) {
+	for _, o := range b.spec.Stock.Own {
+		if b.is(o.Item, o.Length, name) {
+			n += o.Count
+		}
+	}
+	return n
 }
 
 // is reports whether an item of the spec's stock is the line called name: the same words, or the same with its length after them.
@@ -139,21 +145,25 @@ func withSpares(n int, share measure.Share) int {
 
 // cords lists cords by name in the order they are laid, and taps.
 func (b *basket) cords(in Input) {
+	needs := map[string]int{}
+	for _, name := range in.Cords {
+		needs[name]++
+	}
+	serve, from := b.standIns(needs)
 	var done []string
 	for _, name := range in.Cords {
 		if slices.Contains(done, name) {
 			continue
 		}
 		done = append(done, name)
-		n := 0
-		for _, other := range in.Cords {
-			if other == name {
-				n++
-			}
+		i := Item{Item: name, Need: needs[name], Own: serve[name], Unit: "each", Where: whereElectrical}
+		if serve[name] > 0 {
+			i.Why = standInWords + from[name]
 		}
-		b.add(Item{Item: name, Need: n, Unit: "each", Where: whereElectrical})
+		b.add(i)
 	}
 	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: "each", Where: whereElectrical})
+	b.add(Item{Item: "cord cover", Need: in.Covers, Unit: "each", Where: whereElectrical, Why: "made to be walked over; one for each feeder along the ground across the opening at arch 1"})
 	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box, one over the end of each cord"})
 }
 

@@ -55,6 +55,7 @@ type Item struct {
 type List struct {
 	Pieces   []Piece
 	Cuts     Cuts
+	Keep     []Lot // for the shed once all is cut
 	Shopping []Item
 	Total    float64 // of what is priced
 	Findings []finding.Finding

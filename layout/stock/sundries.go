@@ -25,7 +25,8 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 		switch {
 		case !o.bar:
 		case o.ready:
-			b.readyStakes(in, o)
+			b.readyStakes(in, o, cuts)
+			b.sticks(o, cuts, in.Spec)
 		default:
 			b.sticks(o, cuts, in.Spec)
 		}
@@ -33,7 +34,14 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 	b.add(Item{Item: "stake cap", Need: len(in.Stakes), Unit: "each", Where: whereSteel, Why: "one on every stake while it is bare; guy stakes keep theirs"})
 }
 
-func (b *basket) readyStakes(in Input, o offer) {
+// readyStakes lists stakes bought cut to length: all but those that bars of the shed give.
+func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
+	cut := map[string]bool{}
+	for _, bar := range cuts.Bars {
+		for _, p := range bar.Pieces {
+			cut[p.Name] = true
+		}
+	}
 	type line struct {
 		length     measure.Length
 		legs, guys int
@@ -44,7 +52,7 @@ func (b *basket) readyStakes(in Input, o offer) {
 		if s.Guy {
 			bar = in.Spec.Guys.Stake.Bar
 		}
-		if barItem(bar) != o.item {
+		if barItem(bar) != o.item || cut["stake "+s.Name] || cut["guy stake "+s.Name] {
 			continue
 		}
 		k := slices.IndexFunc(lines, func(l line) bool { return l.length == s.Length })

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/big"
 	"math/bits"
+	"slices"
 )
 
 // finest is the power of two that worths are multiplied by where prices leave room for it.
@@ -19,35 +20,49 @@ func (j *job) scale() int64 {
 	return int64(1) << max(0, min(finest, room))
 }
 
-// prove turns dual values into worths and the bound they give for plans with stock counts within the box. Values are rounded down to
-// integers, and shrunk where a stock without a most would hold more worth than its price, until none does.
-func (j *job) prove(values []float64, in box) (worth []int64, bound int64) {
-	scale := j.scale()
-	worth = make([]int64, len(j.sizes))
+// worths rounds dual values down to integers, none below zero.
+func (j *job) worths(values []float64) []int64 {
+	scale := float64(j.scale())
+	most := float64(1<<62) / float64(j.pieces) / 2
+	worth := make([]int64, len(j.sizes))
 	for i, v := range values {
-		worth[i] = int64(min(v*float64(scale), 1<<62/float64(j.pieces)/2))
+		worth[i] = int64(max(0, min(v*scale, most)))
 	}
-	t := &j.exact
-	for { // each round takes one off every worth at least
-		j.budget -= t.fill(j.sizes, j.demand, worth, j.length)
-		shrink := 1.0
-		for s, stock := range j.stocks {
-			if held := t.best[stock.Length]; !j.bounded(s, in) && held > scale*stock.Price {
-				shrink = min(shrink, float64(scale*stock.Price)/float64(held))
-			}
-		}
-		if shrink == 1 {
-			break
-		}
-		for i := range worth {
-			worth[i] = int64(float64(worth[i]) * shrink)
-		}
-	}
-	return worth, j.weigh(worth, in)
+	return worth
 }
 
-// weigh returns the bound that worths give, from the table just filled with them.
-func (j *job) weigh(worth []int64, in box) int64 {
+// prove returns the bound that worths give for plans with stock counts within the box, from the table filled with them. Where a stock
+// without a most would hold more worth than its price, all worths are shrunk until none does: rounded down, no pattern holds more
+// than its share of what it held.
+func (j *job) prove(worth []int64, in box) ([]int64, int64) {
+	num, den := int64(1), int64(1)
+	for s, stock := range j.stocks {
+		price, held := j.scale()*stock.Price, j.exact.best[stock.Length]
+		if j.bounded(s, in) || held <= price {
+			continue
+		}
+		if a, b := new(big.Int), new(big.Int); a.Mul(big.NewInt(price), big.NewInt(den)).Cmp(b.Mul(big.NewInt(num), big.NewInt(held))) < 0 {
+			num, den = price, held
+		}
+	}
+	if num < den {
+		worth = slices.Clone(worth)
+		for i, w := range worth {
+			worth[i] = share(w, num, den)
+		}
+	}
+	return worth, j.weigh(worth, in, num, den)
+}
+
+// share returns w·num/den rounded down, for num no more than den.
+func share(w, num, den int64) int64 {
+	hi, lo := bits.Mul64(uint64(w), uint64(num))
+	q, _ := bits.Div64(hi, lo, uint64(den))
+	return int64(q)
+}
+
+// weigh returns the bound that worths give where each pattern holds at most the share of what the table says.
+func (j *job) weigh(worth []int64, in box, num, den int64) int64 {
 	scale := j.scale()
 	sum := new(big.Int)
 	add := func(a int64, n int) { sum.Add(sum, new(big.Int).Mul(big.NewInt(a), big.NewInt(int64(n)))) }
@@ -55,7 +70,7 @@ func (j *job) weigh(worth []int64, in box) int64 {
 		add(w, j.demand[i])
 	}
 	for s, stock := range j.stocks {
-		if over := scale*stock.Price - j.exact.best[stock.Length]; over < 0 {
+		if over := scale*stock.Price - share(j.exact.best[stock.Length], num, den); over < 0 {
 			add(over, in.hi[s])
 		} else {
 			add(over, in.lo[s])
@@ -92,13 +107,12 @@ func (j *job) material() []float64 {
 	return values
 }
 
-// attainable returns the least sum of prices that is at least from, looking no further than to.
+// attainable returns the least sum of prices that is at least from, looking no further than to. The sums are listed once: no later call
+// looks further than the first, since only cheaper plans follow.
 func (j *job) attainable(from, to int64) int64 {
 	step := int64(0)
-	var prices []int64
 	for _, s := range j.stocks {
-		if s.Price > 0 && s.Most > 0 {
-			prices = append(prices, s.Price)
+		if s.Most > 0 {
 			step = gcd(step, s.Price)
 		}
 	}
@@ -109,15 +123,18 @@ func (j *job) attainable(from, to int64) int64 {
 	if to /= step; to > mostSums {
 		return from * step
 	}
-	sums := make([]bool, to+1)
-	sums[0] = true
-	for _, p := range prices {
-		p /= step
-		for c := p; c <= to; c++ {
-			sums[c] = sums[c] || sums[c-p]
+	if int64(len(j.sums)) <= to {
+		j.sums = make([]bool, to+1)
+		j.sums[0] = true
+		for _, s := range j.stocks {
+			if p := s.Price / step; p > 0 && s.Most > 0 {
+				for c, reached := range j.sums[:max(0, to+1-p)] {
+					j.sums[int64(c)+p] = j.sums[int64(c)+p] || reached
+				}
+			}
 		}
 	}
-	for from < to && !sums[from] {
+	for from < to && !j.sums[from] {
 		from++
 	}
 	return from * step

@@ -10,15 +10,17 @@ import (
 // first and parted by the stock whose count in the relaxation is least whole. Where all counts are whole, dives look for a plan with
 // just these counts.
 type search struct {
-	job   *job
-	open  []*node
-	root  *Part
-	pool  []pattern
-	known map[string]bool // patterns in the pool, and stock counts that dives have tried
+	job  *job
+	open []*node
+	root *Part
+
+	first   *relaxation
+	columns []column // of all relaxations so far
+
+	tried map[string]int // how many dives have tried stock counts
 	noise *rand.Rand
-	keep  func(plan)
-	cost  func() int64 // of the best plan so far
-	least int64        // bound of the parts that can be parted no further
+	plan  *incumbent
+	least int64 // bound of the parts that can be parted no further
 }
 
 // node is a part of the plans that is still open.
@@ -26,35 +28,52 @@ type node struct {
 	in     box
 	part   *Part
 	bound  int64
-	counts []float64 // of each stock in the part's relaxation
+	basis  []int     // of the part's relaxation
+	counts []float64 // of each stock in it
 }
 
 // mostNodes keeps a proof within what a reader's machine can check in a moment.
 const mostNodes = 3000
 
-// triesInside is how many dives look for a plan with given stock counts.
-const triesInside = 4
+// firstDive is how many parts are looked at before the first dive within one; half as many again lie between two dives.
+const firstDive = 16
+
+// How many dives look for a plan with given stock counts: at first, and where no other counts are left to the part.
+const (
+	triesInside = 4
+	lastTries   = 400
+)
 
 // branch searches until the best plan is proven, or the work is spent. It returns the proof and its bound.
-func (j *job) branch(first *relaxation, worth []int64, bound int64, keep func(plan), cost func() int64, noise *rand.Rand) (*Part, int64) {
-	s := &search{job: j, root: &Part{Worth: worth}, known: map[string]bool{}, noise: noise, keep: keep, cost: cost, least: math.MaxInt64}
-	s.learn(first)
-	s.open = []*node{{in: j.all(), part: s.root, bound: bound, counts: first.drawn()}}
-	for nodes := 1; nodes < mostNodes && j.budget > 0; nodes += 2 {
+func (j *job) branch(first *relaxation, worth []int64, bound int64, plan *incumbent, noise *rand.Rand) (*Part, int64) {
+	s := &search{job: j, root: &Part{Worth: worth}, first: first, columns: first.columns, tried: map[string]int{}, noise: noise, plan: plan, least: math.MaxInt64}
+	s.open = []*node{{in: j.all(), part: s.root, bound: bound, basis: first.basis, counts: first.drawn()}}
+	nextDive := firstDive
+	for nodes := 0; 2*nodes < mostNodes && j.budget > 0; nodes++ {
 		n := s.best()
-		if n == nil || s.closed(n.bound) {
+		if n == nil || s.plan.met(n.bound) {
 			break
 		}
 		s.remove(n)
 		at, whole := s.split(n)
 		if whole {
-			s.inside(n)
-			if s.closed(n.bound) {
+			tries := triesInside
+			if at < 0 {
+				tries = lastTries
+			}
+			s.inside(n, tries)
+			if s.plan.met(n.bound) {
 				s.open = append(s.open, n)
 				continue
 			}
 		}
-		if at < 0 {
+		if nodes >= nextDive && !whole {
+			nextDive += nextDive / 2
+			r := s.first.within(n.in, s.columns, n.basis)
+			r.solve()
+			j.dive(r, n.in.hi, 2+nodes, noise, plan)
+		}
+		if at < 0 { // no bound can rise any more, but other parts may still hold a better plan
 			s.least = min(s.least, n.bound)
 			continue
 		}
@@ -72,8 +91,6 @@ func (j *job) branch(first *relaxation, worth []int64, bound int64, keep func(pl
 
 // whollyNear is how near a count must be to a whole number to pass for it.
 const whollyNear = 1e-4
-
-func (s *search) closed(bound int64) bool { return s.job.attainable(bound, s.cost()) >= s.cost() }
 
 func (s *search) best() *node {
 	var best *node
@@ -121,61 +138,41 @@ func (s *search) part(n *node, stock, most int) {
 	n.part.Fewer, n.part.More = &Part{}, &Part{}
 	fewer, more := n.in.clone(), n.in.clone()
 	fewer.hi[stock], more.lo[stock] = most, most+1
-	s.add(fewer, n.part.Fewer, worth, n.bound)
-	s.add(more, n.part.More, worth, n.bound)
+	s.add(n, fewer, n.part.Fewer, worth)
+	s.add(n, more, n.part.More, worth)
 }
 
-// add opens a part. The worths of the part it comes from hold in it too, and serve where its own were cut short.
-
-func (s *search) add(in box, part *Part, inherited []int64, atLeast int64) {
-	r := s.job.newRelaxation(s.job.demand, in, s.pool)
-	worth, bound := s.job.prove(r.solve(), in)
-	if bound < atLeast {
-		s.job.exact.fill(s.job.sizes, s.job.demand, inherited, s.job.length)
-		worth, bound = inherited, s.job.weigh(inherited, in)
+// add opens a part of a node's plans. The node's worths hold in it too, and serve where its own were cut short.
+func (s *search) add(from *node, in box, part *Part, inherited []int64) {
+	j := s.job
+	r := s.first.within(in, s.columns, from.basis)
+	worth, bound := j.prove(r.solve(), in)
+	if bound < from.bound {
+		j.budget -= j.exact.fill(j.sizes, j.demand, inherited, j.length)
+		worth, bound = inherited, j.weigh(inherited, in, 1, 1)
 	}
 	part.Worth = worth
-	s.learn(r)
-	s.open = append(s.open, &node{in, part, bound, r.drawn()})
+	s.columns = r.columns
+	s.open = append(s.open, &node{in, part, bound, r.basis, r.drawn()})
 }
 
-// learn adds a relaxation's patterns to the pool.
-func (s *search) learn(r *relaxation) {
-	for _, p := range r.patterns() {
-		if key := fmt.Sprint("pattern", p.stock, p.counts); !s.known[key] {
-			s.known[key] = true
-			s.pool = append(s.pool, p)
-		}
-	}
-}
-
-// inside dives for a plan with a node's stock counts exactly, unless that has been tried.
-func (s *search) inside(n *node) {
+// inside dives for a plan with a node's stock counts exactly, as often as told less what has been tried.
+func (s *search) inside(n *node, tries int) {
 	counts := make([]int, len(n.counts))
 	for k, c := range n.counts {
 		counts[k] = int(math.Round(c))
 	}
-	key := fmt.Sprint("counts", counts)
-	if s.known[key] {
+	key := fmt.Sprint(counts)
+	from := s.tried[key]
+	if from >= tries {
 		return
 	}
-	s.known[key] = true
-	r := s.job.newRelaxation(s.job.demand, box{make([]int, len(counts)), counts}, s.pool)
+	s.tried[key] = tries
+	r := s.first.within(box{make([]int, len(counts)), counts}, s.columns, n.basis)
 	r.solve()
-	for turn := 0; turn < triesInside && !s.closed(n.bound) && s.job.budget > 0; turn++ {
-		s.job.dive(r, counts, turn, s.noise, s.keep)
+	for turn := from; turn < tries && !s.plan.met(n.bound) && s.job.budget > 0; turn++ {
+		s.job.dive(r, counts, turn, s.noise, s.plan)
 	}
-}
-
-// drawn adds up how many of each stock the relaxation draws.
-func (r *relaxation) drawn() []float64 {
-	counts := make([]float64, len(r.job.stocks))
-	for row, b := range r.basis {
-		if c := r.columns[b]; c.counts != nil {
-			counts[c.stock] += max(0, r.values[row])
-		}
-	}
-	return counts
 }
 
 func (b box) clone() box {

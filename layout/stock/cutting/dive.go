@@ -1,67 +1,52 @@
 package cutting
 
 import (
+	"cmp"
+	"math"
 	"math/rand/v2"
 	"slices"
 )
 
-// dive rounds the relaxation to whole bars: whole parts are cut, then the relaxation of what is left is solved and rounded again, and
-// where no part is whole the largest is cut once. At each level what is left is also finished greedily, and every finished plan goes to keep.
-// The first two turns differ in how much they cut at a time; later ones choose by size and noise.
-func (j *job) dive(root *relaxation, stock []int, turn int, noise *rand.Rand, keep func(plan)) {
-	demand, stock := slices.Clone(j.demand), slices.Clone(stock)
-	var done plan
-	for r := root; ; {
-		cut := r.rounded(demand, stock, turn, noise)
-		if len(cut.patterns) == 0 {
-			return
+// descent is a plan in the making: what is cut, and the relaxation of what is left.
+type descent struct {
+	done   plan
+	demand []int // left to be cut
+	stock  []int // left to cut from
+	left   *relaxation
+}
+
+// looks is how many bars a dive tries at a level before it gives up.
+const looks = 5
+
+// dive rounds the relaxation to whole bars: whole parts are cut, then the relaxation of what is left is solved and rounded again. Where no part is
+// whole, one bar is cut of the largest part that leaves a relaxation below the best plan; a dive ends where none of a few does. At
+// each level what is left is also finished greedily, and every finished plan is offered. The first two turns differ in how much they cut at
+// a time; later ones choose by size and noise.
+func (j *job) dive(root *relaxation, stock []int, turn int, noise *rand.Rand, best *incumbent) {
+	at := &descent{demand: j.demand, stock: stock, left: root}
+	for at != nil {
+		bars, parts := at.split(turn, noise)
+		if len(bars.patterns) > 0 {
+			at = at.cut(bars, turn, best)
+			continue
 		}
-		done = done.join(cut)
-		if !slices.ContainsFunc(demand, func(n int) bool { return n > 0 }) {
-			keep(done)
-			return
+		from := at
+		at = nil
+		for k := 0; k < min(looks, len(parts)) && at == nil && j.budget > 0 && !best.done(from.done); k++ {
+			at = from.cut(plan{parts[k : k+1], []int{1}}, turn, best)
 		}
-		for _, how := range []lead{byLargest, byValue} {
-			if rest, ok := j.greedy(demand, stock, how); ok {
-				keep(done.join(rest))
-			}
-		}
-		if j.budget <= 0 {
-			return
-		}
-		r = j.newRelaxation(slices.Clone(demand), box{make([]int, len(stock)), stock}, r.patterns())
-		r.solve()
 	}
 }
 
-// rounded takes whole bars out of the relaxation, and their pieces and stocks out of demand and stock.
-func (r *relaxation) rounded(demand, stock []int, turn int, noise *rand.Rand) plan {
-	var out plan
-	take := func(p pattern, times int) {
-		counts, some := trimmed(p.counts, demand)
-		if !some || times < 1 || stock[p.stock] < 1 {
-			return
-		}
-		times = min(times, stock[p.stock])
-		for i, n := range counts {
-			if n > 0 {
-				times = min(times, demand[i]/n)
-			}
-		}
-		for i, n := range counts {
-			demand[i] -= n * times
-		}
-		stock[p.stock] -= times
-		out.add(pattern{p.stock, counts}, times)
-	}
-	var best pattern
-	most := 0.0
-	for row, b := range r.basis {
-		c := r.columns[b]
+// split returns the whole bars of the relaxation, and the patterns of which it has parts of a bar, the largest part first.
+func (d *descent) split(turn int, noise *rand.Rand) (bars plan, parts []pattern) {
+	var sizes []float64
+	for row, b := range d.left.basis {
+		c := d.left.columns[b]
 		if c.counts == nil {
 			continue
 		}
-		x := r.values[row]
+		x := d.left.values[row]
 		whole := int(x + 0.001)
 		part := x - float64(whole)
 		if turn > 1 {
@@ -70,24 +55,71 @@ func (r *relaxation) rounded(demand, stock []int, turn int, noise *rand.Rand) pl
 		if turn == 1 && part > 0.75 {
 			whole++
 		}
-		take(c.pattern, whole)
-		if part > most {
-			best, most = c.pattern, part
+		if whole > 0 {
+			bars.add(c.pattern, whole)
+		}
+		if part > 0.001 {
+			parts, sizes = append(parts, c.pattern), append(sizes, part)
 		}
 	}
-	if len(out.patterns) == 0 && best.counts != nil {
-		take(best, 1)
+	order := make([]int, len(parts))
+	for i := range order {
+		order[i] = i
 	}
-	return out
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sizes[b], sizes[a]) })
+	sorted := make([]pattern, len(parts))
+	for i, k := range order {
+		sorted[i] = parts[k]
+	}
+	return bars, sorted
 }
 
-// patterns returns the patterns written down so far.
-func (r *relaxation) patterns() []pattern {
-	var list []pattern
-	for _, c := range r.columns {
-		if c.counts != nil {
-			list = append(list, c.pattern)
-		}
+// cut returns the descent with more bars cut, and nil where nothing is left to cut or no plan below can better the best.
+func (d *descent) cut(bars plan, turn int, best *incumbent) *descent {
+	j := best.job
+	next := &descent{demand: slices.Clone(d.demand), stock: slices.Clone(d.stock)}
+	taken := next.take(bars)
+	if len(taken.patterns) == 0 {
+		return nil
 	}
-	return list
+	next.done = d.done.join(taken)
+	if !slices.ContainsFunc(next.demand, func(n int) bool { return n > 0 }) {
+		best.offer(next.done)
+		return nil
+	}
+	next.left = d.left.less(next.demand, box{make([]int, len(next.stock)), next.stock})
+	next.left.solve()
+	if j.budget <= 0 || best.met(j.cost(next.done)+int64(math.Ceil(next.left.cost()-nearly))) {
+		return nil
+	}
+	if rest, ok := j.greedy(next.demand, next.stock, lead(turn%2)); ok {
+		best.offer(next.done.join(rest))
+	}
+	return next
+}
+
+// nearly is how far below a whole coin the cost of a relaxation may pass for it.
+const nearly = 0.05
+
+// take takes bars out of demand and stock, as far as both go, and returns them trimmed to the demand.
+func (d *descent) take(bars plan) plan {
+	var out plan
+	for k, p := range bars.patterns {
+		counts, some := trimmed(p.counts, d.demand)
+		times := min(bars.times[k], d.stock[p.stock])
+		if !some || times < 1 {
+			continue
+		}
+		for i, n := range counts {
+			if n > 0 {
+				times = min(times, d.demand[i]/n)
+			}
+		}
+		for i, n := range counts {
+			d.demand[i] -= n * times
+		}
+		d.stock[p.stock] -= times
+		out.add(pattern{p.stock, counts}, times)
+	}
+	return out
 }

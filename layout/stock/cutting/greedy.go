@@ -18,11 +18,8 @@ const (
 func (j *job) greedy(demand, stock []int, how lead) (plan, bool) {
 	demand, stock = slices.Clone(demand), slices.Clone(stock)
 	var out plan
-	var t table[int64]
-	worth := make([]int64, len(j.sizes))
-	for i, w := range j.sizes {
-		worth[i] = int64(w)
-	}
+	t := &j.filled
+	worth := j.lengths()
 	for {
 		largest := slices.IndexFunc(demand, func(n int) bool { return n > 0 })
 		if largest < 0 {
@@ -94,7 +91,8 @@ func (j *job) stuff(demand []int, room int) []int {
 	return counts
 }
 
-// settle moves each bar's pieces to the cheapest stock that holds them: what is owned goes to the bars where it saves most.
+// settle moves each bar's pieces to the cheapest stock that holds them, and of equals the shortest: what is owned goes to the bars where it
+// saves most.
 func (j *job) settle(p plan) plan {
 	type bar struct {
 		counts []int
@@ -111,7 +109,9 @@ func (j *job) settle(p plan) plan {
 	for i := range stocks {
 		stocks[i] = i
 	}
-	slices.SortStableFunc(stocks, func(a, b int) int { return cmp.Compare(j.stocks[a].Price, j.stocks[b].Price) })
+	slices.SortStableFunc(stocks, func(a, b int) int {
+		return cmp.Or(cmp.Compare(j.stocks[a].Price, j.stocks[b].Price), cmp.Compare(j.stocks[a].Length, j.stocks[b].Length))
+	})
 	left := j.counts()
 	var out plan
 	for _, b := range bars {
@@ -122,7 +122,7 @@ func (j *job) settle(p plan) plan {
 		left[stocks[at]]--
 		out.add(pattern{stocks[at], b.counts}, 1)
 	}
-	if j.cost(out) < j.cost(p) {
+	if cmp.Or(cmp.Compare(j.cost(out), j.cost(p)), j.tidier(out.gathered(), p.gathered())) < 0 {
 		return out
 	}
 	return p

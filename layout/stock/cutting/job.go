@@ -15,8 +15,11 @@ type job struct {
 	order  []int   // stocks by price per length, cheapest first
 	pieces int     // how many in all
 	length int     // the longest stock
-	budget int64   // knapsack cells that may still be filled
-	exact  table[int64]
+	budget int64   // steps that may still be taken: cells of tables, entries of matrices
+
+	exact  table  // of the last worths weighed
+	filled table  // of greedy fillings
+	sums   []bool // see attainable
 }
 
 // pattern is a way to cut one stock: how many of each size.

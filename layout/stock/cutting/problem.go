@@ -4,8 +4,9 @@
 // Method: greedy plans first; then the linear relaxation over cutting patterns, grown column by column (Gilmore & Gomory,
 // "A Linear Programming Approach to the Cutting-Stock Problem", Operations Research 9, 1961) with a bounded knapsack table that
 // prices every stock length in one pass; then dives that round the relaxation down and solve it again for what is left; then a
-// best-first search over how many of each stock are drawn. The bound is reckoned in exact integers from the relaxations' dual
-// values, and these are handed out as a Proof, so that Check can reckon it again without trusting anything here.
+// best-first search over how many of each stock are drawn, each part of it taking up the basis of the part it comes from (dual simplex).
+// The bound is reckoned in exact integers from the relaxations' dual values, and these are handed out as a Proof, so that Check can
+// reckon it again without trusting anything here. Last the plan is tidied at its cost: bars cut alike, one long offcut.
 //
 // Kerf: n pieces fit a length L when their sum and n−1 kerfs do, since the last piece may end at the bar's end. Adding one kerf to
 // every piece and to every stock length makes that exact and the kerf disappears.

@@ -3,99 +3,142 @@ package cutting
 import "slices"
 
 // relaxation is the linear relaxation of a demand over patterns that may be cut a fraction of a time: at least the demand of each
-// size, at most so many of each limited stock, least cost. The revised simplex method with a dense inverse; columns are priced by
-// the knapsack table, so all patterns take part though few are ever written down.
+// size, no more of each stock than the box holds and no fewer than it asks for, least cost. All patterns take part though few are ever
+// written down: those that would lower the cost are found by the knapsack table.
 //
-// Rows: one for each size with demand, then one for each stock with a most, then one for each with a least. An entry of a column is
-// what one unit of it gives there.
+// Rows: one for each size, then two for each stock, its most and its least. They are the same for every box, so that a part of
+// the plans begins where the part that it comes from ended.
 type relaxation struct {
 	job    *job
-	sizes  []int // rows of demand: index into job.sizes
-	stocks []int // the rows that follow: index into job.stocks
-	demand []int // by job size
+	in     box
+	demand []int
 
 	columns []column
+	start   []int       // the basis it began with
 	basis   []int       // by row: index into columns
 	inverse [][]float64 // of the basis
 	right   []float64   // right sides, nudged a little against stalling
 	values  []float64   // of the basic columns at the nudged right sides
-	table   table[float64]
+	duals   []float64   // the worth of one more unit on each row's right side
 	pivots  int
 }
 
-// column is a pattern, or with no counts a helper: a surplus, a slack, or what a row needs from nowhere, at a price that drives it out.
+// column is a pattern, or with no counts a helper in one row: a surplus, a slack, or what a row needs from nowhere, at a price that
+// drives it out. An entry is what one unit of the column gives in a row; in the rows of its stock a pattern gives one.
 type column struct {
 	pattern
-	rows    []int // with an entry
+	rows    []int
 	entries []float64
 	cost    float64
 }
 
-const (
-	tiny = 1e-9
-	// nudge keeps right sides from tying, which would let the simplex method turn in circles. It bends the dual values not at all, and
-	// those are all that the proof takes from here.
-	nudge = 1e-6
-	// refreshEvery is how many pivots the basic values are carried along before they are reckoned afresh.
-	refreshEvery = 40
-)
+// nudge keeps right sides from tying, which would let the simplex method turn in circles. It bends the dual values not at all, and
+// those are all that the proof takes from here.
+const nudge = 1e-6
 
-// newRelaxation sets up the demand with stock counts within the box, starting from bars cut into one size only. The patterns of the
-// pool join trimmed to the demand.
-func (j *job) newRelaxation(demand []int, in box, pool []pattern) *relaxation {
-	r := &relaxation{job: j, demand: demand}
-	for i, n := range demand {
-		if n > 0 {
-			r.sizes = append(r.sizes, i)
-			r.right = append(r.right, float64(n))
-		}
+// newRelaxation sets up the whole demand with all the stock there is, starting from bars cut into one size only.
+func (j *job) newRelaxation() *relaxation {
+	r := &relaxation{job: j, in: j.all(), demand: j.demand}
+	r.setRight()
+	dear := j.dear()
+	for i := range j.sizes {
+		r.basis = append(r.basis, len(r.columns))
+		r.columns = append(r.columns, helper(i, 1, dear), helper(i, -1, 0))
 	}
 	for s := range j.stocks {
-		if j.bounded(s, in) {
-			r.stocks = append(r.stocks, s)
-			r.right = append(r.right, float64(in.hi[s]))
+		most, least := r.rowsOf(s)
+		r.basis = append(r.basis, len(r.columns), len(r.columns)+1)
+		r.columns = append(r.columns, helper(most, 1, 0), helper(least, -1, 0), helper(least, 1, dear))
+	}
+	for i := range j.sizes {
+		if p, ok := j.single(i); ok {
+			r.basis[i] = len(r.columns)
+			r.columns = append(r.columns, r.column(p))
 		}
 	}
-	least := len(r.right) // rows from here on are leasts
-	for s, n := range in.lo {
-		if n > 0 {
-			r.stocks = append(r.stocks, s)
-			r.right = append(r.right, float64(n))
-		}
-	}
-	rows := len(r.right)
-	r.inverse = make([][]float64, rows)
-	r.basis = make([]int, rows)
-	for row := range rows {
-		push := nudge * float64(1+row%97)
-		var c column
-		switch {
-		case row < len(r.sizes):
-			c = r.single(row, r.sizes[row])
-		case row < least:
-			c = r.helper(row, 1, 0)
-		default:
-			c = r.helper(row, 1, j.dear())
-			push = -push // a least must not pass the most of the same stock
-		}
-		r.right[row] += push
-		r.inverse[row] = make([]float64, rows)
-		r.inverse[row][row] = 1 / c.entry(row)
-		r.basis[row] = len(r.columns)
-		r.columns = append(r.columns, c)
-	}
-	for row := range rows {
-		if row < len(r.sizes) || row >= least {
-			r.columns = append(r.columns, r.helper(row, -1, 0))
-		}
-	}
-	for _, p := range pool {
-		if counts, some := trimmed(p.counts, demand); some {
-			r.columns = append(r.columns, r.column(pattern{p.stock, counts}))
-		}
-	}
-	r.refresh()
+	r.start = slices.Clone(r.basis)
+	r.invert() // each row has its own
 	return r
+}
+
+// within sets up the same demand within another box, starting from a basis of the columns, of which the relaxation's own are the first.
+func (r *relaxation) within(in box, columns []column, basis []int) *relaxation {
+	child := &relaxation{job: r.job, in: in, demand: r.demand, columns: slices.Clip(columns), start: r.start, basis: slices.Clone(basis)}
+	child.setRight()
+	if !child.invert() {
+		child.basis = slices.Clone(r.start)
+		child.invert()
+	}
+	return child
+}
+
+// less sets up what is left of the demand within another box, starting from where this relaxation ended. Patterns are trimmed to what is
+// left; those that hold none of it go, unless they served last.
+func (r *relaxation) less(demand []int, in box) *relaxation {
+	child := &relaxation{job: r.job, in: in, demand: demand, start: r.start, basis: make([]int, len(r.basis))}
+	place := make([]int, len(r.columns)) // in the basis, counted from one
+	for row, b := range r.basis {
+		place[b] = row + 1
+	}
+	same := true
+	for k, c := range r.columns {
+		at := len(child.columns)
+		if c.counts != nil && !proper(c.counts, demand) {
+			counts, some := trimmed(c.counts, demand)
+			switch {
+			case some:
+				c = r.column(pattern{c.stock, counts})
+				same = same && place[k] == 0
+			case place[k] == 0 && !slices.Contains(r.start, k):
+				continue
+			}
+		}
+		child.columns = append(child.columns, c)
+		if place[k] > 0 {
+			child.basis[place[k]-1] = at
+		}
+	}
+	r.job.budget -= int64(len(r.columns) * len(demand))
+	child.setRight()
+	if same {
+		child.inverse = make([][]float64, len(r.inverse))
+		for row := range r.inverse {
+			child.inverse[row] = slices.Clone(r.inverse[row])
+		}
+		child.refresh()
+	} else if !child.invert() {
+		child.basis = slices.Clone(r.start)
+		child.invert()
+	}
+	return child
+}
+
+// proper reports whether a pattern holds no more of any size than is wanted.
+func proper(counts, demand []int) bool {
+	for i, n := range counts {
+		if n > demand[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// setRight sets the right sides from the demand and the box.
+func (r *relaxation) setRight() {
+	push := func() float64 { return nudge * float64(1+len(r.right)%97) }
+	for _, n := range r.demand {
+		r.right = append(r.right, float64(n)+push())
+	}
+	for s := range r.job.stocks {
+		r.right = append(r.right, float64(r.in.hi[s])+push())
+		r.right = append(r.right, float64(r.in.lo[s])-push()) // a least must not pass the most of the same stock
+	}
+}
+
+// rowsOf returns the rows of a stock's most and least.
+func (r *relaxation) rowsOf(stock int) (most, least int) {
+	row := len(r.demand) + 2*stock
+	return row, row + 1
 }
 
 // trimmed cuts counts down to the demand and says whether any are left.
@@ -118,57 +161,40 @@ func (j *job) dear() float64 {
 	return dear
 }
 
-// single starts a size's row: the stock of least cost a piece cut into this size only, or, where only stocks with rows of their own could
-// hold it, pieces from nowhere dearer than any plan.
-func (r *relaxation) single(row, size int) column {
-	var best pattern
+// single finds the stock of least cost a piece cut into this size only, among those of which there are enough for any plan.
+func (j *job) single(size int) (best pattern, ok bool) {
 	bestCost := 0.0
-	for _, s := range r.job.order {
-		n := min(r.demand[size], int(r.job.stocks[s].Length)/r.job.sizes[size])
-		if n == 0 || slices.Contains(r.stocks, s) {
+	for _, s := range j.order {
+		n := min(j.demand[size], int(j.stocks[s].Length)/j.sizes[size])
+		if n == 0 || j.stocks[s].Most < j.pieces {
 			continue
 		}
-		if cost := float64(r.job.stocks[s].Price) / float64(n); best.counts == nil || cost < bestCost {
-			counts := make([]int, len(r.job.sizes))
+		if cost := float64(j.stocks[s].Price) / float64(n); !ok || cost < bestCost {
+			counts := make([]int, len(j.sizes))
 			counts[size] = n
-			best, bestCost = pattern{s, counts}, cost
+			best, bestCost, ok = pattern{s, counts}, cost, true
 		}
 	}
-	if best.counts != nil {
-		return r.column(best)
-	}
-	return r.helper(row, 1, r.job.dear())
+	return best, ok
 }
 
-func (r *relaxation) helper(row int, entry, cost float64) column {
+func helper(row int, entry, cost float64) column {
 	return column{rows: []int{row}, entries: []float64{entry}, cost: cost}
 }
 
 func (r *relaxation) column(p pattern) column {
-	c := column{pattern: p, cost: float64(r.job.stocks[p.stock].Price)}
-	for row, i := range r.sizes {
-		if p.counts[i] > 0 {
-			c.rows, c.entries = append(c.rows, row), append(c.entries, float64(p.counts[i]))
-		}
-	}
-	for k, s := range r.stocks {
-		if s == p.stock {
-			c.rows, c.entries = append(c.rows, len(r.sizes)+k), append(c.entries, 1)
+	most, least := r.rowsOf(p.stock)
+	c := column{pattern: p, cost: float64(r.job.stocks[p.stock].Price), rows: []int{most, least}, entries: []float64{1, 1}}
+	for i, n := range p.counts {
+		if n > 0 {
+			c.rows, c.entries = append(c.rows, i), append(c.entries, float64(n))
 		}
 	}
 	return c
 }
 
-// entry returns the column's entry in a row.
-func (c column) entry(row int) float64 {
-	if k := slices.Index(c.rows, row); k >= 0 {
-		return c.entries[k]
-	}
-	return 0
-}
-
 // over returns the sum of the column's entries, each times the vector's value in its row.
-func (c column) over(vector []float64) float64 {
+func (c *column) over(vector []float64) float64 {
 	sum := 0.0
 	for k, row := range c.rows {
 		sum += c.entries[k] * vector[row]
@@ -176,132 +202,47 @@ func (c column) over(vector []float64) float64 {
 	return sum
 }
 
-// refresh reckons the basic values from the right sides.
-func (r *relaxation) refresh() {
-	r.values = make([]float64, len(r.basis))
-	for row, inverse := range r.inverse {
-		for k, v := range r.right {
-			r.values[row] += inverse[k] * v
-		}
-	}
-}
-
-// duals returns the worth of one more unit on each row's right side.
-func (r *relaxation) duals() []float64 {
-	y := make([]float64, len(r.basis))
+// cost returns what the relaxation costs.
+func (r *relaxation) cost() float64 {
+	sum := 0.0
 	for row, b := range r.basis {
-		if cost := r.columns[b].cost; cost != 0 {
-			for k, v := range r.inverse[row] {
-				y[k] += cost * v
-			}
-		}
+		sum += r.columns[b].cost * r.values[row]
 	}
-	return y
+	return sum
 }
 
-// solve runs until no pattern would lower the cost or the work is spent. It returns the dual values by job size, none below zero;
-// they serve the proof however far the run got.
-func (r *relaxation) solve() []float64 {
-	for {
-		y := r.duals()
-		if enter, ok := r.cheapest(y); ok {
-			if !r.pivot(enter) {
-				return r.worth(y)
-			}
-			continue
-		}
-		if !r.price(y) {
-			r.refresh()
-			return r.worth(y)
+// drawn adds up how many of each stock the relaxation draws.
+func (r *relaxation) drawn() []float64 {
+	counts := make([]float64, len(r.job.stocks))
+	for row, b := range r.basis {
+		if c := r.columns[b]; c.counts != nil {
+			counts[c.stock] += max(0, r.values[row])
 		}
 	}
+	return counts
 }
 
-func (r *relaxation) worth(y []float64) []float64 {
-	worth := make([]float64, len(r.job.sizes))
-	for row, i := range r.sizes {
-		worth[i] = max(y[row], 0)
-	}
-	return worth
-}
-
-// cheapest finds the known column that lowers the cost most for each unit of it.
-func (r *relaxation) cheapest(y []float64) (int, bool) {
-	enter, least := -1, 0.0
-	for k, c := range r.columns {
-		reduced := c.cost - c.over(y)
-		if reduced < least && reduced < -tiny*(1+c.cost) {
-			enter, least = k, reduced
-		}
-	}
-	r.job.budget -= int64(4 * len(r.columns))
-	return enter, enter >= 0
-}
-
-// price adds, for each stock, the pattern that would lower the cost most; false when none would, or when the work is spent.
-func (r *relaxation) price(y []float64) bool {
+// price adds, for each stock, the pattern that would lower the cost most; false when none would, or when the work is
+// spent. Either way the table then holds the worths of the sizes at these values, for the proof.
+func (r *relaxation) price() (worth []int64, added bool) {
 	j := r.job
+	worth = j.worths(r.duals[:len(j.sizes)])
+	j.budget -= j.exact.fill(j.sizes, r.demand, worth, j.length)
 	if j.budget <= 0 {
-		return false
+		return worth, false
 	}
-	j.budget -= r.table.fill(j.sizes, r.demand, r.worth(y), j.length)
-	added := false
+	scale := float64(j.scale())
 	for s, stock := range j.stocks {
+		most, least := r.rowsOf(s)
 		cost := float64(stock.Price)
-		reduced := cost - r.table.best[stock.Length]
-		for k, other := range r.stocks {
-			if other == s {
-				reduced -= y[len(r.sizes)+k]
-			}
-		}
-		if reduced < -1e-7*(1+cost) && stock.Most > 0 {
-			r.columns = append(r.columns, r.column(pattern{s, r.table.counts(int(stock.Length))}))
+		reduced := cost - float64(j.exact.best[stock.Length])/scale - r.duals[most] - r.duals[least]
+		if reduced < -gain*(1+cost) && stock.Most > 0 {
+			r.columns = append(r.columns, r.column(pattern{s, j.exact.counts(int(stock.Length))}))
 			added = true
 		}
 	}
-	return added
+	return worth, added
 }
 
-// pivot brings the column into the basis in place of the first that would fall below zero. It returns false when round-off leaves no
-// row to leave, which ends the run.
-func (r *relaxation) pivot(enter int) bool {
-	along := make([]float64, len(r.basis))
-	for row, inverse := range r.inverse {
-		along[row] = r.columns[enter].over(inverse)
-	}
-	leave, least := -1, 0.0
-	for row, a := range along {
-		if a <= tiny {
-			continue
-		}
-		if ratio := max(r.values[row], 0) / a; leave < 0 || ratio < least {
-			leave, least = row, ratio
-		}
-	}
-	if leave < 0 || r.job.budget <= 0 {
-		return false
-	}
-	pivot := r.inverse[leave]
-	for k := range pivot {
-		pivot[k] /= along[leave]
-	}
-	for row := range r.inverse {
-		if row == leave || along[row] == 0 {
-			continue
-		}
-		for k, v := range pivot {
-			r.inverse[row][k] -= along[row] * v
-		}
-	}
-	r.basis[leave] = enter
-	r.job.budget -= int64(3 * len(pivot) * len(pivot))
-	if r.pivots++; r.pivots%refreshEvery == 0 {
-		r.refresh()
-		return true
-	}
-	for row, a := range along {
-		r.values[row] -= a * least
-	}
-	r.values[leave] = least
-	return true
-}
+// gain is the share of a bar's price that a new pattern must save at least.
+const gain = 1e-7
