@@ -6,7 +6,6 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/measure"
 )
 
 // lightPlan makes the sheets of the wrapping crew: how to wind, a page for each different wrap, rows and drops in tables, and every string with its two ends.
@@ -28,7 +27,7 @@ func (b *binder) lightPlan() []leaf {
 	} else {
 		f.findings("light")
 	}
-	f.rowTable()
+	f.rows()
 	f.dropTable()
 	f.strings()
 	return f.leaves
@@ -74,56 +73,6 @@ func (f *flow) fitAtTheEnd() {
 		{Cells: []string{"more than " + hand + " long", "Unwind to the last flag that was right, wind on closer. Never cut a string."}},
 	})
 	f.gap(2)
-}
-
-// rowTable lists the rows of each wall from the ground up.
-func (f *flow) rowTable() {
-	rows := f.b.plan.Lights.Rows
-	if len(rows) == 0 {
-		return
-	}
-	u := f.b.spec.Units
-	f.turn()
-	f.text("Rows along the walls", paper.Heading.Sized(18))
-	f.text(fmt.Sprintf("After ridge and guys hold. Marks are measured by tape along the pipe from the ground, not by height. Hang from the middle arch outwards, a tie at every arch, each bay sagging %s. A kind runs along its lowest row, up the last leg to its next row, and back.", u.Inches(f.b.spec.Lights.Rows.Sag)), paper.Body)
-	f.gap(1)
-	var lines []place.Row
-	wall := ""
-	for _, r := range rows {
-		if w := r.Wall.String(); w != wall {
-			wall = w
-			lines = append(lines, place.Row{Heading: strings.ToUpper(w[:1]) + w[1:] + " wall"})
-		}
-		toward := "arch 1"
-		if r.Back {
-			toward = fmt.Sprintf("arch %d", f.b.spec.Tunnel.Arches)
-		}
-		lines = append(lines, place.Row{Cells: []string{"", fmt.Sprint(r.Number), u.Inches(r.Tape), heights(r.Heights, u), r.Kind, toward, namesInRanges(r.Strings)}})
-	}
-	f.table(place.Table{Columns: []place.Column{
-		{Head: "", Width: 9.5, Tick: true},
-		{Head: "Row", Lettering: paper.Cell, Align: paper.AtRight, Width: 13},
-		{Head: "Mark on the pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 32},
-		{Head: "Height above ground", Align: paper.AtRight, Width: 36},
-		{Head: "Kind", Lettering: paper.Floor},
-		{Head: "Prongs toward", Width: 24},
-		{Head: "Strings", Lettering: paper.Floor, Width: 34},
-	}}, lines)
-}
-
-// heights prints a row's height above the ground, from the least to the greatest where arches differ.
-func heights(all []measure.Length, u measure.System) string {
-	if len(all) == 0 {
-		return ""
-	}
-	lo, hi := all[0], all[0]
-	for _, h := range all {
-		lo, hi = min(lo, h), max(hi, h)
-	}
-	if u.Room(lo) == u.Room(hi) {
-		return u.Room(lo)
-	}
-	return u.Room(lo) + " to " + u.Room(hi)
 }
 
 // dropTable lists the drops, those alike and next to each other in one line.

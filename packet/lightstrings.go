@@ -14,9 +14,11 @@ import (
 func (f *flow) strings() {
 	var alone, others []lights.String
 	for _, s := range f.b.plan.Strings {
-		if f.b.alone(s) {
+		switch {
+		case s.From.Row.Row > 0: // in the list of splices
+		case f.b.alone(s):
 			alone = append(alone, s)
-		} else {
+		default:
 			others = append(others, s)
 		}
 	}

@@ -125,7 +125,9 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	if s.climb {
 		st := stretch{part: legPart(r.Wall), number: s.from.Arch}
 		tape := s.foot + in
-		return l.end(st, tape, fmt.Sprintf("%s, %v at %s up the pipe", rowName(r), st, l.Spec.Units.Tape(tape)))
+		out := l.end(st, tape, fmt.Sprintf("%s, %v at %s up the pipe", rowName(r), st, l.Spec.Units.Tape(tape)))
+		out.Row = RowSpot{Row: r.Number, Tape: tape}
+		return out
 	}
 	share := measure.Length(0)
 	if s.length > 0 {
@@ -139,9 +141,13 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	out.X += (s.to.X - s.from.X) * share
 	out.Y += (s.to.Y - s.from.Y) * share
 	out.Z += (s.to.Z-s.from.Z)*share - dip(l.Spec.Lights.Rows.Sag, float64(share))
+	out.Row = RowSpot{Row: r.Number, Bay: min(s.from.Arch, s.to.Arch), Share: float64(share)}
+	if s.to.Arch < s.from.Arch {
+		out.Row.Share = 1 - out.Row.Share
+	}
 	out.At = fmt.Sprintf("%s, arch %d", rowName(r), out.Arch)
 	if rest > l.Spec.Units.Grid() {
-		out.At = fmt.Sprintf("%s, bay %d, %s from arch %d", rowName(r), min(s.from.Arch, s.to.Arch), l.Spec.Units.Tape(rest), out.Arch)
+		out.At = fmt.Sprintf("%s, bay %d, %s from arch %d", rowName(r), out.Row.Bay, l.Spec.Units.Tape(rest), out.Arch)
 	}
 	return out
 }

@@ -94,6 +94,7 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 		r := Row{Wall: wall, Number: i + 1, Tape: mark, Kind: rows.Strings[i%len(rows.Strings)].Name}
 		for _, a := range l.Arches {
 			r.Heights = append(r.Heights, a.HeightAt(wall, mark))
+			r.Marks = append(r.Marks, l.mark(r, mark, a.Number))
 		}
 		l.out.Rows = append(l.out.Rows, r)
 	}
