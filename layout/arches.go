@@ -24,19 +24,28 @@ const mostRounds = 4
 func (p *Plan) solveArches() {
 	s := p.Spec
 	inputs := make([]arch.Input, s.Tunnel.Arches)
+	shapes := make([]*arch.Kind, len(inputs))
 	for i := range inputs {
 		inputs[i] = archInput(s, i+1)
-		inputs[i].Loads = archLoads(s, i+1, arch.Sketch(inputs[i]))
+		shapes[i] = arch.Sketch(inputs[i])
+	}
+	for i := range inputs {
+		inputs[i].Loads = archLoads(s, i+1, shapes)
 	}
 	kinds := groupKinds(inputs)
 	solveKinds(kinds, nil)
 	for range mostRounds - 1 {
 		for _, k := range kinds {
+			for _, number := range k.input.Numbers {
+				shapes[number-1] = k.kind
+			}
+		}
+		for _, k := range kinds {
 			if k.refused() || k.untried {
 				continue // another arch is drawn in its place, and to follow that one's lights leads nowhere
 			}
 			for _, number := range k.input.Numbers {
-				inputs[number-1].Loads = archLoads(s, number, k.kind)
+				inputs[number-1].Loads = archLoads(s, number, shapes)
 			}
 		}
 		before := kinds
@@ -111,8 +120,10 @@ func archKeys(s *spec.Spec, number int) []string {
 	return []string{"arch"}
 }
 
-// archLoads is all that hangs on an arch beside its own pipe: its lights, and at the crown half of each neighbouring ridge piece with its lights.
-func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
+// archLoads is all that hangs on an arch beside its own pipe: its lights, and at the crown half of each neighbouring ridge piece with its lights. shapes
+// are all arches as far as they are known.
+func archLoads(s *spec.Spec, number int, shapes []*arch.Kind) []arch.Load {
+	k := shapes[number-1]
 	loads := lights.Loads(s, number, k)
 	if !s.Ridge.Present {
 		return loads
@@ -123,7 +134,7 @@ func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 			centres := s.Tunnel.Spacing // near enough, on slopes and bends too
 			piece := max(centres-s.ArchOf(bay).Pipe.TakeOff-s.ArchOf(bay+1).Pipe.TakeOff, 0)
 			pipe := measure.Mass(float64(s.Ridge.Pipe.Mass) * centres.Metres()).Weight()
-			weight += (pipe + lights.RidgeLoad(s, bay, piece)) / 2
+			weight += (pipe + lights.RidgeLoad(s, bay, piece, lights.CrownHeight(shapes[bay-1]), lights.CrownHeight(shapes[bay]))) / 2
 		}
 	}
 	return append(loads, arch.Load{From: k.CrownTape, To: k.CrownTape, Weight: weight})

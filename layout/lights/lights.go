@@ -121,6 +121,7 @@ type Layout struct {
 	Wraps    []Wrap
 	Rows     []Row
 	Paths    []Path // of the rows
+	Pulls    []EndPull
 	Drops    []Drop
 	Ties     int // zip ties: see tieStep
 	Findings []finding.Finding

@@ -35,18 +35,22 @@ func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 	return append(out, rowLoads(s, number, k)...)
 }
 
-// RidgeLoad returns the weight of the lights on a bay's ridge piece, whole wraps and the drops under its length.
-func RidgeLoad(s *spec.Spec, bay int, piece measure.Length) measure.Force {
+// CrownHeight returns the height of an arch's crown above its ground line.
+func CrownHeight(k *arch.Kind) measure.Length { return k.HeightAt(spec.Left, k.CrownTape) }
+
+// RidgeLoad returns the weight of the lights on a bay's ridge piece, whole wraps and the drops under its length. from and to are the
+// heights of its crowns, which decide where "above 8 ft" begins on it.
+func RidgeLoad(s *spec.Spec, bay int, piece, from, to measure.Length) measure.Force {
 	var sum measure.Force
 	for _, w := range s.Lights.Wraps {
-		for _, st := range wrappedRidge(s, w, bay, piece) {
+		for _, st := range wrappedRidge(s, w, bay, piece, crowns{from, to}) {
 			c := onto(s, w, st).wind()
 			sum += weigh(w.String, c.wound+c.leftOver)
 		}
 	}
 	for _, d := range s.Lights.Drops {
 		lapped := d.String.Length / (d.String.Length - lapOf(d))
-		for _, st := range droppedRidge(s, d, bay, piece) {
+		for _, st := range droppedRidge(s, d, bay, piece, crowns{from, to}) {
 			sum += weigh(d.String, st.length()*lapped)
 		}
 	}

@@ -50,6 +50,7 @@ func (l *layer) rows() {
 	for _, wall := range rows.Walls {
 		l.wall(wall, kept)
 	}
+	l.pulls()
 }
 
 // underCrown returns the marks that every leg has, so that both walls get the same rows.
@@ -70,12 +71,23 @@ func (l *layer) underCrown(all []measure.Length) []measure.Length {
 			"The rows end at %s of tape, for the shortest leg reaches its crown at %s; the marks up to %s were left out.",
 			lastTape(l.Spec.Units, all[:n]), l.Spec.Units.Tape(shortest), l.Spec.Units.Tape(all[len(all)-1]))})
 	}
-	if n > 0 && all[0]-rows.Sag < 2*measure.Inch {
+	if low := all[0] - rows.Sag; n > 0 && low < leastPlug {
 		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", text: fmt.Sprintf(
-			"The first row lies on the ground: its mark is at %s and it sags %s. Start at %s or more.",
-			l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+4*measure.Inch))})
+			"The first row %s: its mark is at %s and it sags %s. A plug there would lie in wet grass; start at %s or more.",
+			lowRow(l.Spec.Units, low), l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+leastPlug))})
 	}
 	return all[:n]
+}
+
+// leastPlug is how high above the ground a plug hangs at least: clear of wet grass. Common practice, no source.
+const leastPlug = 3 * measure.Inch
+
+// lowRow says how low a row comes.
+func lowRow(units measure.System, low measure.Length) string {
+	if low <= 0 {
+		return "lies on the ground"
+	}
+	return "hangs " + units.Inches(low) + " above the ground"
 }
 
 // lastTape prints the last of some marks.
@@ -132,24 +144,4 @@ func openBlocks(rows *spec.Rows, wall spec.Side, arches int) []block {
 		}
 	}
 	return out
-}
-
-// rowsInOpening says which rows hang in the space that people walk through.
-func (l *layer) rowsInOpening(hung []Row) {
-	t := l.Spec.Tunnel
-	for _, r := range hung {
-		for i, a := range l.Arches {
-			along := r.Tape
-			if r.Wall == spec.Right {
-				along = a.Length - r.Tape
-			}
-			across := math.Abs(float64(a.PointAt(along).X))
-			if across < float64(t.OpeningWidth)/2 && r.Heights[i]-l.Spec.Lights.Rows.Sag < t.OpeningHeight {
-				l.says.add(complaint{level: finding.LookAt, code: "row-in-opening", key: "lights.rows.up to", text: fmt.Sprintf(
-					"Row %d of the %v wall hangs in the opening at arch %d, %s above the ground and %s from the middle; end the rows lower.",
-					r.Number, r.Wall, a.Number, l.Spec.Units.Room(r.Heights[i]-l.Spec.Lights.Rows.Sag), l.Spec.Units.Room(measure.Length(across)))})
-				return
-			}
-		}
-	}
 }
