@@ -28,8 +28,9 @@ type WallStrip struct {
 const (
 	laneWide   paper.Length = 3.4 // from climb to climb at the end of a wall
 	laneOff    paper.Length = 5   // from the end arch to the first climb
-	wallAbove  paper.Length = 8   // over the highest row: the words of a match line
-	wallBelow  paper.Length = 15  // under the lowest ground: stake names, entrance and exit
+	wallAbove  paper.Length = 6.5 // over the highest leg: the words of a match line
+	wallBelow  paper.Length = 9   // under the lowest ground: stake names
+	wallWay    paper.Length = 6   // and under those: entrance and exit
 	legPast    paper.Length = 4   // of a leg above its highest row
 	rowGap     paper.Length = 6   // between rows on paper, where that shows some bays
 	rowGapLess paper.Length = 2.9 // at least, so that patterns stay apart
@@ -143,7 +144,15 @@ func (w WallStrip) along(arch int) measure.Length { return w.stake(arch).Running
 func (w WallStrip) Height() paper.Length {
 	low, high := w.levels()
 	lines := paper.Length(len(w.rows)) * rowLabelStep
-	return wallAbove + max(w.Scale.Length(float64(high-low))+legPast, lines) + wallBelow
+	return wallAbove + max(w.Scale.Length(float64(high-low))+legPast, lines) + w.below()
+}
+
+// below is the room under the lowest ground.
+func (w WallStrip) below() paper.Length {
+	if w.First == 1 || w.Last == len(w.plan.Arches) {
+		return wallBelow + wallWay
+	}
+	return wallBelow
 }
 
 // levels returns the lowest ground and the highest mark of the strip, above the datum.

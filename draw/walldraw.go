@@ -41,22 +41,22 @@ type wallView struct {
 	foot  paper.Point // of the arch drawn at the left, at the lowest ground
 	low   measure.Length
 	kinds []string
+	taken []paper.Rect // signs, arrows and words on the rows
 }
 
 // Draw draws the strip in the room, which is as wide as the page and as high as the strip.
 func (w WallStrip) Draw(page *paper.Page, room paper.Rect) {
 	v := &wallView{WallStrip: w, Board: place.NewBoard(page, room), kinds: RowKinds(w.plan)}
 	v.low, _ = w.levels()
-	v.foot = paper.Point{X: room.X + w.labels + w.beside(v.leftmost()), Y: room.Bottom() - wallBelow}
+	v.foot = paper.Point{X: room.X + w.labels + w.beside(v.leftmost()), Y: room.Bottom() - w.below()}
 	v.legs()
 	for _, p := range v.paths {
 		v.path(p)
 	}
 	v.labelsOfRows(room)
 	v.waysOut()
-	for _, p := range v.paths {
-		v.plugs(p)
-	}
+	v.plugs()
+	v.ways()
 }
 
 // x returns the place on paper of a distance along the wall.
@@ -147,13 +147,43 @@ func (v *wallView) row(r lights.Row, first, last int, pen paper.Pen, k int) {
 	for n := first; n <= last; n++ {
 		v.Fill(paper.Circle(v.inBay(r, min(n, last-1), float64(n-min(n, last-1))), 0.9), paper.Black)
 	}
-	toward := v.onward()
-	if r.Back {
-		toward = toward.Times(-1)
+}
+
+// ways draws which way each row runs, once on a strip, where nothing else is on it.
+func (v *wallView) ways() {
+	for _, p := range v.paths {
+		first, last := max(p.First, v.First), min(p.Last, v.Last)
+		if first >= last {
+			continue
+		}
+		for _, number := range p.Rows {
+			r := v.rows[number-1]
+			toward := v.onward()
+			if r.Back {
+				toward = toward.Times(-1)
+			}
+			v.way(v.free(r, first, last), toward, KindPen(slices.Index(v.kinds, p.Kind)).Colour)
+		}
 	}
-	// Those of the kinds stand side by side, so that none hides behind another's.
-	at := v.inBay(r, first+(last-first-1)/2, 0.36+0.12*float64(k%3))
-	v.way(at, toward, pen.Colour)
+}
+
+// free returns the place on a row nearest to the middle of a strip that neither sign nor words take.
+func (v *wallView) free(r lights.Row, first, last int) paper.Point {
+	middle := (first + last - 1) / 2
+	for away := 0; away <= last-first; away++ {
+		for _, bay := range []int{middle - away, middle + away} {
+			if bay < first || bay >= last {
+				continue
+			}
+			for _, share := range []float64{0.5, 0.3, 0.7} {
+				at := v.inBay(r, bay, share)
+				if r := (paper.Rect{X: at.X - 2.4, Y: at.Y - 1.9, W: 4.8, H: 3.8}); v.open(r) && !v.crossesLeg(r) {
+					return at
+				}
+			}
+		}
+	}
+	return v.inBay(r, middle, 0.5)
 }
 
 // way draws which way a string runs: a head that stands out from the line it is on.
@@ -162,6 +192,7 @@ func (v *wallView) way(at, toward paper.Point, c paper.Colour) {
 	tip, foot := at.Add(toward.Times(long/2)), at.Sub(toward.Times(long/2))
 	side := toward.Left().Times(half)
 	v.Fill(paper.Polygon(tip, foot.Add(side), foot.Sub(side)), c)
+	v.taken = append(v.taken, paper.Rect{X: at.X - long/2 - 0.5, Y: at.Y - long/2, W: long + 1, H: long})
 }
 
 // inBay returns the place on paper of a share of the way along a row in a bay, the sag counted.

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -89,16 +90,18 @@ func (f *flow) dropTable() {
 		for last+1 < len(drops) && drops[last+1].Hang == d.Hang && u.Room(drops[last+1].Lowest) == u.Room(d.Lowest) {
 			last++
 		}
-		on, names := d.On, d.String
-		if last > i {
-			on += " to " + drops[last].On
-			names += " to " + drops[last].String
+		var on, names []string
+		for _, one := range drops[i : last+1] {
+			if !slices.Contains(on, one.On) {
+				on = append(on, one.On)
+			}
+			names = append(names, one.String)
 		}
-		lines = append(lines, place.Row{Cells: []string{"", on, names, u.Inches(d.Hang), u.Room(d.Lowest), ""}})
+		lines = append(lines, place.Row{Cells: []string{"", onParts(on), namesInRanges(names), u.Inches(d.Hang), u.Room(d.Lowest), ""}})
 		i = last + 1
 	}
 	f.heading("Drops", 40)
-	f.text("Tie the string along the underside of the pipe. Nothing hangs lower than written; measure the lowest.", paper.Body)
+	f.text(fmt.Sprintf("Tie the string along the underside of the pipe. What is longer than its stretch is folded back along the pipe and tied. Nothing hangs lower than written, and nothing below %s over the way people walk; measure the lowest.", u.Room(f.b.spec.Tunnel.OpeningHeight)), paper.Body)
 	f.gap(1)
 	f.table(place.Table{Columns: []place.Column{
 		{Head: "", Width: 9.5, Tick: true},
@@ -108,4 +111,22 @@ func (f *flow) dropTable() {
 		{Head: "Lowest end above ground", Lettering: paper.Cell, Align: paper.AtRight, Width: 34},
 		{Head: "As measured", Width: 28},
 	}}, lines)
+}
+
+// onParts lists parts of one or more sorts by their numbers: arch 1, 8; ridge 1 to 7.
+func onParts(parts []string) string {
+	var sorts []string
+	numbers := map[string][]string{}
+	for _, p := range parts {
+		sort, number, _ := strings.Cut(p, " ")
+		if numbers[sort] == nil {
+			sorts = append(sorts, sort)
+		}
+		numbers[sort] = append(numbers[sort], number)
+	}
+	var words []string
+	for _, s := range sorts {
+		words = append(words, s+" "+namesInRanges(numbers[s]))
+	}
+	return strings.Join(words, "; ")
 }

@@ -19,6 +19,7 @@ func (f *flow) rows() {
 	}
 	f.turn()
 	f.text("Rows along the walls", paper.Heading.Sized(18))
+	f.text(f.b.leanWords(), paper.Body)
 	f.rowSteps()
 	f.rowMarks()
 	var told *paper.Page // the last page that has the legend
@@ -39,7 +40,45 @@ func (f *flow) rowSteps() {
 		{"At the end arch go up the pipe to the next row of the same letter, and back.", "As the arrows run; tied each 12 in of pipe.", "Wrong letter: take it back to the last splice."},
 		{"Look where each splice came.", "As in the list, give or take " + f.b.handHigh() + " a bay.", "Nearer the start: too much sag. Farther: too little."},
 		{"Tie each splice to its row, turned down.", "No plug in the way of people or near the ground.", "Take up slack until it hangs clear."},
+		f.b.bowCheck(),
 	})
+}
+
+// bowCheck is what to look for at the arch that the rows bow most.
+func (b *binder) bowCheck() check {
+	u := b.spec.Units
+	c := check{"Look along the walk from the side at the arches where rows end.", "Their legs stand straight.", "Bowed in: let out sag in the bay next to it."}
+	var worst lights.EndPull
+	for _, e := range b.plan.Lights.Pulls {
+		if e.Known && (worst.Arch == 0 || e.Bow > worst.Bow) {
+			worst = e
+		}
+	}
+	if worst.Arch == 0 {
+		return c
+	}
+	c.want = fmt.Sprintf("Arch %d, pulled with %s by %d rows, bows in %s at most, %s up.", worst.Arch, u.Force(worst.Force), worst.Rows, u.Inches(worst.Bow), u.Inches(worst.BowHeight))
+	return c
+}
+
+// leanWords says why rows come after ridge and guys: what they do to an arch that has neither.
+func (b *binder) leanWords() string {
+	u := b.spec.Units
+	var worst lights.EndPull
+	for _, e := range b.plan.Lights.Pulls {
+		if e.Known && (worst.Arch == 0 || e.Lean > worst.Lean || !e.Free) {
+			worst = e
+		}
+	}
+	why := "Tight rows pull the arches where they end toward each other; ridge and guys hold them."
+	switch {
+	case worst.Arch == 0:
+	case !worst.Free:
+		why += fmt.Sprintf(" Without those, %d rows pull arch %d over.", worst.Rows, worst.Arch)
+	default:
+		why += fmt.Sprintf(" Without those, %d rows pull the crown of arch %d over by %s or so.", worst.Rows, worst.Arch, u.Inches(worst.Lean))
+	}
+	return why
 }
 
 // rowMarks lists the rows from the ground up: letter, mark on the pipe, the height that comes of it.
@@ -148,7 +187,7 @@ func (b *binder) wallLegend() string {
 	for i, k := range kinds {
 		words = append(words, fmt.Sprintf("%s %s: %s line", draw.KindLetter(kinds, k), b.colourOf(k), draw.KindPattern(i)))
 	}
-	return strings.Join(words, ". ") + ". Black bar: prongs. Cup: socket. Bar in a cup: two strings plugged together. Dots: ties. Arrows run from prongs to socket."
+	return strings.Join(words, ". ") + ". Bar: prongs; cup: socket; S8–9: S9 plugged into S8. Dots: ties. Arrows run from prongs to socket."
 }
 
 // splices lists the strings of one wall's rows path by path: where their prongs and their socket come.

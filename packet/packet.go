@@ -50,6 +50,7 @@ func sheets() []sheet {
 		{"light", "Light plan", "wrapping crew", (*binder).lightPlan},
 		{"circuit", "Circuit diagram", "power crew", (*binder).circuitDiagram},
 		{"steps", "Build steps", "organiser, crew leads", (*binder).buildSteps},
+		{"tags", "Tags", "packing crew", (*binder).tags},
 	}
 }
 
