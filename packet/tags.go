@@ -89,7 +89,7 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 		line("Rows R", right)
 	}
 	line("Begin here", b.stringsAt(a.Number))
-	line("Inside", "pipe names face in, to the walk; next year too")
+	line("Inside", "pipe names face in; next year too")
 	return t
 }
 
