@@ -93,7 +93,10 @@ func WallStrips(plan *layout.Plan, side spec.Side, series []paper.Scale, width, 
 // scaleFor returns the largest scale at which the whole wall goes on one strip, else the smallest that keeps rows well apart on paper; where rows are so close that this shows
 // few bays, the smallest that keeps them just apart.
 func (w WallStrip) scaleFor(series []paper.Scale, width, height paper.Length) paper.Scale {
-	apart := w.rows[0].Tape
+	apart := w.rows[0].Tape // of a single row, from the ground
+	if len(w.rows) > 1 {
+		apart = measure.Length(math.Inf(1))
+	}
 	for i := 1; i < len(w.rows); i++ {
 		apart = min(apart, w.rows[i].Tape-w.rows[i-1].Tape)
 	}

@@ -104,7 +104,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		Guyed:      len(s.Guys.Arches) > 0 && s.Ridge.Present || slices.Contains(s.Guys.Arches, number),
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
-		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number),
+		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
 		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
 	return in
@@ -177,7 +177,7 @@ func groupKinds(inputs []arch.Input) []*alike {
 	index := map[string]*alike{}
 	for i, in := range inputs {
 		var key strings.Builder
-		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop)
+		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop, in.RidgeDrop)
 		for _, l := range in.Loads {
 			fmt.Fprintf(&key, " %.1f-%.1f:%.3f", l.From, l.To, l.Weight)
 		}

@@ -86,6 +86,7 @@ type Input struct {
 	Loads                       []Load
 	Wrap                        measure.Length // how far wraps stand off the pipe's surface: the wire's diameter
 	Drop                        measure.Length // how far the lowest drop over the opening hangs below the pipe
+	RidgeDrop                   measure.Length // the same from the ridge, at the crown alone
 	OpeningWidth, OpeningHeight measure.Length
 	Units                       measure.System
 	Soil                        spec.Soil

@@ -1,9 +1,11 @@
 package arch_test
 
 import (
+	"slices"
 	"testing"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -36,5 +38,26 @@ func TestPulledAlong(t *testing.T) {
 	}
 	if _, ok := (&arch.Kind{}).PulledAlong(pulls(1)); ok {
 		t.Error("a sketch was pulled")
+	}
+}
+
+// A drop from the ridge hangs at the crown alone: as long as it clears the opening there the arch beside it is free to come lower.
+func TestRidgeDropHangsAtTheCrown(t *testing.T) {
+	blocked := func(change func(*arch.Input)) bool {
+		in := garden()
+		in.OpeningWidth, in.OpeningHeight = 48*measure.Inch, 80*measure.Inch
+		change(&in)
+		_, found := arch.Solve(in)
+		return slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "opening-blocked" })
+	}
+	k, _ := arch.Solve(garden())
+	room := k.Clear - 80*measure.Inch
+	for _, c := range []struct {
+		ridge, drop measure.Length
+		want        bool
+	}{{0, 0, false}, {room - 1, 0, false}, {0, room - 1, true}, {room + 1, 0, true}} {
+		if got := blocked(func(in *arch.Input) { in.RidgeDrop, in.Drop = c.ridge, c.drop }); got != c.want {
+			t.Errorf("ridge drop %v, drop %v: blocked %v, want %v", c.ridge, c.drop, got, c.want)
+		}
 	}
 }

@@ -66,10 +66,14 @@ func (l *layer) underCrown(all []measure.Length) []measure.Length {
 	for n > 0 && all[n-1] > shortest {
 		n--
 	}
-	if n < len(all) {
+	switch units := l.Spec.Units; {
+	case n == 0:
+		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.first", text: fmt.Sprintf(
+			"No row hangs: the first mark is at %s of tape, and the shortest leg reaches its crown at %s. Start lower.", units.Tape(all[0]), units.Tape(shortest))})
+	case n < len(all):
 		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.up to", text: fmt.Sprintf(
 			"The rows end at %s of tape, for the shortest leg reaches its crown at %s; the marks up to %s were left out.",
-			lastTape(l.Spec.Units, all[:n]), l.Spec.Units.Tape(shortest), l.Spec.Units.Tape(all[len(all)-1]))})
+			units.Tape(all[n-1]), units.Tape(shortest), units.Tape(all[len(all)-1]))})
 	}
 	if low := all[0] - rows.Sag; n > 0 && low < leastPlug {
 		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", text: fmt.Sprintf(
@@ -88,14 +92,6 @@ func lowRow(units measure.System, low measure.Length) string {
 		return "lies on the ground"
 	}
 	return "hangs " + units.Inches(low) + " above the ground"
-}
-
-// lastTape prints the last of some marks.
-func lastTape(units measure.System, kept []measure.Length) string {
-	if len(kept) == 0 {
-		return "no mark"
-	}
-	return units.Tape(kept[len(kept)-1])
 }
 
 // wall lays one wall: each block of bays between ways out has a path of its own for each kind of string.
