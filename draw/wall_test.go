@@ -120,6 +120,39 @@ func TestWallsNameEverySplice(t *testing.T) {
 	}
 }
 
+// Rows run from the entrance where the plan has them run so, and back where it has them run back: with the picture's own hand. The heads on them are the filled triangles.
+func TestArrowsRunAsTheRowsDo(t *testing.T) {
+	plan := example(t, "millwalk")
+	for _, side := range []spec.Side{spec.Left, spec.Right} {
+		s := WallStrips(plan, side, paper.ImperialScales, 187, 100)[0]
+		page := drawnStrips([]WallStrip{s})[0]
+		var toRight, toLeft int
+		for _, op := range page.Ops {
+			if f, ok := op.(paper.Fill); ok && len(f.Path) == 4 && f.Path[1].To.X == f.Path[2].To.X { // tip, foot, foot
+				if f.Path[0].To.X > f.Path[1].To.X {
+					toRight++
+				} else {
+					toLeft++
+				}
+			}
+		}
+		var back, on int
+		for _, r := range plan.Lights.Rows {
+			if r.Wall == side && r.Back {
+				back++
+			} else if r.Wall == side {
+				on++
+			}
+		}
+		if side == spec.Right {
+			back, on = on, back
+		}
+		if toRight != on || toLeft != back || on == back {
+			t.Errorf("%v wall: %d heads to the right and %d to the left, want %d and %d", side, toRight, toLeft, on, back)
+		}
+	}
+}
+
 // Strips hold to the width they are given and rows stay apart, from two arches to a hundred, wide rows and close ones.
 func TestStripsFit(t *testing.T) {
 	for _, c := range []struct {

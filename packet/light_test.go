@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout/spec"
 )
 
 // Every string that hangs in rows is listed once under its wall, its prongs in the socket of the one before where the power plan has them in one chain, else at its
@@ -38,6 +39,13 @@ func TestLightPlanOfRows(t *testing.T) {
 			if !strings.Contains(text, "into "+c.Strings[k-1]) {
 				t.Errorf("nothing goes into %s", c.Strings[k-1])
 			}
+		}
+	}
+	// Each wall's strings stand after its own picture and before the other's.
+	right := strings.Index(text, "Right wall, seen from inside")
+	for _, s := range plan.Strings {
+		if at := strings.Index(text, " "+s.Name+" row "); s.From.Row.Row > 0 && at >= 0 && (at > right) != (s.From.Side == spec.Right) {
+			t.Errorf("%s of the %v wall is listed with the other", s.Name, s.From.Side)
 		}
 	}
 	// What the rows do to an arch is said with its figures.

@@ -192,7 +192,6 @@ func (b *binder) wallLegend() string {
 
 // splices lists the strings of one wall's rows path by path: where their prongs and their socket come.
 func (f *flow) splices(side spec.Side) {
-	u := f.b.spec.Units
 	kinds := draw.RowKinds(f.b.plan)
 	byName := map[string]lights.String{}
 	for _, s := range f.b.plan.Strings {
@@ -207,15 +206,11 @@ func (f *flow) splices(side spec.Side) {
 			draw.KindLetter(kinds, p.Kind), f.b.colourOf(p.Kind), runs(p.Rows), p.First, p.Last)})
 		for _, n := range p.Strings {
 			s := byName[n]
-			left := "–"
-			if s.LeftOver >= u.Grid() {
-				left = u.Room(s.LeftOver)
-			}
 			from := strings.TrimPrefix(f.b.into(s), ", ")
 			if from == "" {
 				from = shortRow(s.From.At)
 			}
-			rows = append(rows, place.Row{Cells: []string{"", "", s.Name, from, shortRow(s.To.At), left, ""}})
+			rows = append(rows, place.Row{Cells: []string{"", "", s.Name, from, shortRow(s.To.At), f.b.leftWords(s), ""}})
 		}
 	}
 	if len(rows) == 0 {

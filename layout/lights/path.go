@@ -94,8 +94,14 @@ func (l *layer) mark(r Row, tape measure.Length, arch int) End {
 // across is a row's span over a bay.
 func (l *layer) across(r Row, index, from, to int) span {
 	s := span{row: index, from: l.mark(r, r.Tape, from), to: l.mark(r, r.Tape, to)}
-	s.length = sagged(apart(s.from, s.to), l.Spec.Lights.Rows.Sag)
+	s.length = l.wire(s).length()
 	return s
+}
+
+// wire is how a span over a bay hangs.
+func (l *layer) wire(s span) hung {
+	dx, dy := float64(s.to.X-s.from.X), float64(s.to.Y-s.from.Y)
+	return hung{level: measure.Length(math.Hypot(dx, dy)), rise: s.to.Z - s.from.Z, sag: l.Spec.Lights.Rows.Sag}
 }
 
 // climb is the span up a leg from one row to the next of its kind.
@@ -131,8 +137,11 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 		return out
 	}
 	share := measure.Length(0)
-	if s.length > 0 {
-		share = in / s.length
+	switch {
+	case in >= s.length:
+		share = 1
+	case in > 0:
+		share = measure.Length(l.wire(s).share(in))
 	}
 	out := s.from
 	rest := in
