@@ -3,6 +3,8 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -141,6 +143,12 @@ func (r WrapRun) Draw(b *place.Board, room paper.Rect) {
 		if tick {
 			b.Line(p.Add(paper.Point{X: -1.3}), p.Add(paper.Point{X: 8}), paper.Emphasis)
 		}
+		if r.crowded() {
+			up, _ := paper.DimSmall.Extent("0")
+			b.Text(p.Add(paper.Point{X: 10, Y: up / 2}), paper.AtLeft, first, paper.DimSmall)
+			b.Text(p.Add(paper.Point{X: 12 + paper.DimSmall.Width(first), Y: up / 2}), paper.AtLeft, second, paper.Floor)
+			return
+		}
 		b.Text(p.Add(paper.Point{X: 10, Y: -0.6}), paper.AtLeft, first, paper.DimSmall)
 		b.Text(p.Add(paper.Point{X: 10, Y: 5}), paper.AtLeft, second, paper.Body)
 	}
@@ -148,8 +156,27 @@ func (r WrapRun) Draw(b *place.Board, room paper.Rect) {
 		words(at(f.Tape), true, r.Units.Inches(f.Tape), r.flagWords(f))
 	}
 	ends := WrapEnds(r.Wrap, r.Units)
+	if r.crowded() {
+		ends = [2]string{strings.TrimSuffix(ends[0], " at "+r.Units.Inches(0)), strings.TrimSuffix(ends[1], " at the end")}
+	}
 	words(top, false, r.End, ends[1])
 	words(bottom.Add(up.Times(0.5)), false, r.Start+", 0", ends[0])
+}
+
+// crowded reports whether flags stand too close on paper for two lines of words each.
+func (r WrapRun) crowded() bool {
+	const twoLines paper.Length = 11
+	marks := []measure.Length{0, r.Wrap.PipeEnd}
+	for _, f := range r.Wrap.Flags {
+		marks = append(marks, f.Tape)
+	}
+	slices.Sort(marks)
+	for i := 1; i < len(marks); i++ {
+		if r.Scale.Length(float64(marks[i]-marks[i-1])) < twoLines {
+			return true
+		}
+	}
+	return false
 }
 
 // shortOfEnd is how far from its pipe's end a wrap may stop to be measured from there, by hand and not by a long tape.

@@ -24,19 +24,28 @@ const mostRounds = 4
 func (p *Plan) solveArches() {
 	s := p.Spec
 	inputs := make([]arch.Input, s.Tunnel.Arches)
+	shapes := make([]*arch.Kind, len(inputs))
 	for i := range inputs {
 		inputs[i] = archInput(s, i+1)
-		inputs[i].Loads = archLoads(s, i+1, arch.Sketch(inputs[i]))
+		shapes[i] = arch.Sketch(inputs[i])
+	}
+	for i := range inputs {
+		inputs[i].Loads = archLoads(s, i+1, shapes)
 	}
 	kinds := groupKinds(inputs)
 	solveKinds(kinds, nil)
 	for range mostRounds - 1 {
 		for _, k := range kinds {
+			for _, number := range k.input.Numbers {
+				shapes[number-1] = k.kind
+			}
+		}
+		for _, k := range kinds {
 			if k.kind.Refused() {
 				continue // another arch is drawn in its place, and to follow that one's lights leads nowhere
 			}
 			for _, number := range k.input.Numbers {
-				inputs[number-1].Loads = archLoads(s, number, k.kind)
+				inputs[number-1].Loads = archLoads(s, number, shapes)
 			}
 		}
 		before := kinds
@@ -107,7 +116,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		Guyed:      len(s.Guys.Arches) > 0 && s.Ridge.Present || slices.Contains(s.Guys.Arches, number),
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
-		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number),
+		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
 		Tie: tie(s), Spacing: s.Tunnel.Spacing, Ice: s.Weather.Ice,
 		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
@@ -132,8 +141,10 @@ func archKeys(s *spec.Spec, number int) []string {
 	return []string{"arch"}
 }
 
-// archLoads is all that hangs on an arch beside its own pipe: its lights, and at the crown half of each neighbouring ridge piece with its lights.
-func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
+// archLoads is all that hangs on an arch beside its own pipe: its lights, and at the crown half of each neighbouring ridge piece with its lights. shapes
+// are all arches as far as they are known.
+func archLoads(s *spec.Spec, number int, shapes []*arch.Kind) []arch.Load {
+	k := shapes[number-1]
 	loads := append(lights.Loads(s, number, k), fittings(s, number, k)...)
 	if !s.Ridge.Present {
 		return loads
@@ -150,7 +161,7 @@ func archLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		centres := s.Tunnel.Spacing // near enough, on slopes and bends too
 		piece := max(centres-s.ArchOf(bay).Pipe.TakeOff-s.ArchOf(bay+1).Pipe.TakeOff, 0)
 		pipe := measure.Mass(float64(s.Ridge.Pipe.Mass) * centres.Metres()).Weight()
-		wraps, drops := lights.RidgeLoad(s, bay, piece)
+		wraps, drops := lights.RidgeLoad(s, bay, piece, lights.CrownHeight(shapes[bay-1]), lights.CrownHeight(shapes[bay]))
 		loads = append(loads, at(arch.Load{Weight: pipe + wraps.Weight, Run: centres, Thick: s.Ridge.Pipe.OD + lights.Standoff(s, number)}))
 		if drops.Weight > 0 {
 			loads = append(loads, at(drops))
@@ -211,7 +222,7 @@ func groupKinds(inputs []arch.Input) []*alike {
 	index := map[string]*alike{}
 	for i, in := range inputs {
 		var key strings.Builder
-		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop)
+		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop, in.RidgeDrop)
 		for _, l := range in.Loads {
 			fmt.Fprintf(&key, " %.1f-%.1f:%.3f/%.0f", l.From, l.To, l.Weight, l.Run)
 		}

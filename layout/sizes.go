@@ -9,6 +9,11 @@ import (
 func (p *Plan) Sizes(k *arch.Kind, spans []measure.Length) []arch.Size {
 	number := k.Numbers[0]
 	in := archInput(p.Spec, number)
-	in.Spec, in.Loads = k.Spec, archLoads(p.Spec, number, k)
+	shapes := make([]*arch.Kind, len(p.Arches))
+	for i, a := range p.Arches {
+		shapes[i] = a.Kind
+	}
+	shapes[number-1] = k
+	in.Spec, in.Loads = k.Spec, archLoads(p.Spec, number, shapes)
 	return arch.Sizes(in, spans)
 }

@@ -2,11 +2,11 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/measure"
 )
 
 // lightPlan makes the sheets of the wrapping crew: how to wind, a page for each different wrap, rows and drops in tables, and every string with its two ends.
@@ -28,7 +28,7 @@ func (b *binder) lightPlan() []leaf {
 	} else {
 		f.findings("light")
 	}
-	f.rowTable()
+	f.rows()
 	f.dropTable()
 	f.strings()
 	return f.leaves
@@ -76,56 +76,6 @@ func (f *flow) fitAtTheEnd() {
 	f.gap(2)
 }
 
-// rowTable lists the rows of each wall from the ground up.
-func (f *flow) rowTable() {
-	rows := f.b.plan.Lights.Rows
-	if len(rows) == 0 {
-		return
-	}
-	u := f.b.spec.Units
-	f.turn()
-	f.text("Rows along the walls", paper.Heading.Sized(18))
-	f.text(fmt.Sprintf("After ridge and guys hold. Marks are measured by tape along the pipe from the ground, not by height. Hang from the middle arch outwards, a tie at every arch, each bay sagging %s. A kind runs along its lowest row, up the last leg to its next row, and back.", u.Inches(f.b.spec.Lights.Rows.Sag)), paper.Body)
-	f.gap(1)
-	var lines []place.Row
-	wall := ""
-	for _, r := range rows {
-		if w := r.Wall.String(); w != wall {
-			wall = w
-			lines = append(lines, place.Row{Heading: strings.ToUpper(w[:1]) + w[1:] + " wall"})
-		}
-		toward := "arch 1"
-		if r.Back {
-			toward = fmt.Sprintf("arch %d", f.b.spec.Tunnel.Arches)
-		}
-		lines = append(lines, place.Row{Cells: []string{"", fmt.Sprint(r.Number), u.Inches(r.Tape), heights(r.Heights, u), r.Kind, toward, namesInRanges(r.Strings)}})
-	}
-	f.table(place.Table{Columns: []place.Column{
-		{Head: "", Width: 9.5, Tick: true},
-		{Head: "Row", Lettering: paper.Cell, Align: paper.AtRight, Width: 13},
-		{Head: "Mark on the pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 32},
-		{Head: "Height above ground", Align: paper.AtRight, Width: 36},
-		{Head: "Kind", Lettering: paper.Floor},
-		{Head: "Prongs toward", Width: 24},
-		{Head: "Strings", Lettering: paper.Floor, Width: 34},
-	}}, lines)
-}
-
-// heights prints a row's height above the ground, from the least to the greatest where arches differ.
-func heights(all []measure.Length, u measure.System) string {
-	if len(all) == 0 {
-		return ""
-	}
-	lo, hi := all[0], all[0]
-	for _, h := range all {
-		lo, hi = min(lo, h), max(hi, h)
-	}
-	if u.Room(lo) == u.Room(hi) {
-		return u.Room(lo)
-	}
-	return u.Room(lo) + " to " + u.Room(hi)
-}
-
 // dropTable lists the drops, those alike and next to each other in one line.
 func (f *flow) dropTable() {
 	drops := f.b.plan.Lights.Drops
@@ -140,16 +90,18 @@ func (f *flow) dropTable() {
 		for last+1 < len(drops) && drops[last+1].Hang == d.Hang && u.Room(drops[last+1].Lowest) == u.Room(d.Lowest) {
 			last++
 		}
-		on, names := d.On, d.String
-		if last > i {
-			on += " to " + drops[last].On
-			names += " to " + drops[last].String
+		var on, names []string
+		for _, one := range drops[i : last+1] {
+			if !slices.Contains(on, one.On) {
+				on = append(on, one.On)
+			}
+			names = append(names, one.String)
 		}
-		lines = append(lines, place.Row{Cells: []string{"", on, names, u.Inches(d.Hang), u.Room(d.Lowest), ""}})
+		lines = append(lines, place.Row{Cells: []string{"", onParts(on), namesInRanges(names), u.Inches(d.Hang), u.Room(d.Lowest), ""}})
 		i = last + 1
 	}
 	f.heading("Drops", 40)
-	f.text("Tie the string along the underside of the pipe. Nothing hangs lower than written; measure the lowest.", paper.Body)
+	f.text(fmt.Sprintf("Tie the string along the underside of the pipe. What is longer than its stretch is folded back along the pipe and tied. Nothing hangs lower than written, and nothing below %s over the way people walk; measure the lowest.", u.Room(f.b.spec.Tunnel.OpeningHeight)), paper.Body)
 	f.gap(1)
 	f.table(place.Table{Columns: []place.Column{
 		{Head: "", Width: 9.5, Tick: true},
@@ -159,4 +111,22 @@ func (f *flow) dropTable() {
 		{Head: "Lowest end above ground", Lettering: paper.Cell, Align: paper.AtRight, Width: 34},
 		{Head: "As measured", Width: 28},
 	}}, lines)
+}
+
+// onParts lists parts of one or more sorts by their numbers: arch 1, 8; ridge 1 to 7.
+func onParts(parts []string) string {
+	var sorts []string
+	numbers := map[string][]string{}
+	for _, p := range parts {
+		sort, number, _ := strings.Cut(p, " ")
+		if numbers[sort] == nil {
+			sorts = append(sorts, sort)
+		}
+		numbers[sort] = append(numbers[sort], number)
+	}
+	var words []string
+	for _, s := range sorts {
+		words = append(words, s+" "+namesInRanges(numbers[s]))
+	}
+	return strings.Join(words, "; ")
 }

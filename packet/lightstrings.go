@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 )
 
 // strings lists every string in the order it hangs: those that have a length of pipe to themselves side by side, since the wrap's page says all
@@ -14,9 +15,11 @@ import (
 func (f *flow) strings() {
 	var alone, others []lights.String
 	for _, s := range f.b.plan.Strings {
-		if f.b.alone(s) {
+		switch {
+		case s.From.Row.Row > 0: // in the list of splices
+		case f.b.alone(s):
 			alone = append(alone, s)
-		} else {
+		default:
 			others = append(others, s)
 		}
 	}
@@ -82,14 +85,9 @@ func (f *flow) stringTable(list []lights.String) {
 	if len(list) == 0 {
 		return
 	}
-	u := f.b.spec.Units
 	var rows []place.Row
 	for _, s := range list {
-		left := "–"
-		if s.LeftOver >= u.Grid() {
-			left = u.Room(s.LeftOver)
-		}
-		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run, s.Kind, onRun(s.From.At, s.Run) + f.b.into(s), onRun(s.To.At, s.Run), left}})
+		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run, s.Kind, onRun(s.From.At, s.Run) + f.b.into(s), onRun(s.To.At, s.Run), f.b.leftWords(s)}})
 	}
 	f.gap(2)
 	f.table(place.Table{Columns: []place.Column{
@@ -102,6 +100,14 @@ func (f *flow) stringTable(list []lights.String) {
 		{Head: "Socket at", Lettering: paper.Floor},
 		{Head: "Left over", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 20},
 	}}, rows)
+}
+
+// leftWords prints what is left over of a string, a dash where that is nothing to speak of.
+func (b *binder) leftWords(s lights.String) string {
+	if s.LeftOver < measure.Inch/2 {
+		return "–"
+	}
+	return b.spec.Units.Room(s.LeftOver)
 }
 
 // onRun leaves out of a place's words what the run says already: the foot of leg L3 is the foot, on leg L3.

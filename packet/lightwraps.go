@@ -130,10 +130,7 @@ func (f *flow) wrapPage(g wrapGroup) {
 	f.text(g.ending(u), paper.Body)
 	f.gap(2)
 
-	blanks := 0
-	if len(w.Flags) > 0 {
-		blanks = 1
-	}
+	blanks := (len(w.Flags) + flagsInRow - 1) / flagsInRow
 	drawing := f.room
 	drawing.H -= paper.Length(blanks) * 25
 	f.wrapDrawing(g, drawing)
@@ -224,14 +221,18 @@ func fullSize(s paper.Scale) string {
 // firstOne is the check of the first length wound, before the rest are.
 func (f *flow) firstOne(g wrapGroup) {
 	u := f.b.spec.Units
-	cells := []string{"Bulb wanted, give or take 2"}
-	blanks := []string{"On the first one"}
 	const first = 64
-	columns := []place.Column{{Head: "At", Width: first}}
-	for _, fl := range g.wrap.Flags {
-		columns = append(columns, place.Column{Head: u.Inches(fl.Tape), Lettering: paper.Cell, Align: paper.AtMiddle, Width: (f.room.W - first) / paper.Length(len(g.wrap.Flags))})
-		cells = append(cells, fmt.Sprint(fl.Bulb))
-		blanks = append(blanks, "")
+	for flags := range slices.Chunk(g.wrap.Flags, flagsInRow) {
+		cells, blanks := []string{"Bulb wanted, give or take 2"}, []string{"On the first one"}
+		columns := []place.Column{{Head: "At", Width: first}}
+		for _, fl := range flags {
+			columns = append(columns, place.Column{Head: u.Inches(fl.Tape), Lettering: paper.Cell, Align: paper.AtMiddle, Width: (f.room.W - first) / paper.Length(len(flags))})
+			cells = append(cells, fmt.Sprint(fl.Bulb))
+			blanks = append(blanks, "")
+		}
+		f.table(place.Table{Columns: columns, RowMin: 7.5}, []place.Row{{Cells: cells}, {Cells: blanks}})
 	}
-	f.table(place.Table{Columns: columns, RowMin: 7.5}, []place.Row{{Cells: cells}, {Cells: blanks}})
 }
+
+// flagsInRow is how many flags stand side by side in the check of the first length.
+const flagsInRow = 5

@@ -56,6 +56,7 @@ func sheets() []sheet {
 		{"watch", "Opening nights", "watcher of the evening", (*binder).openingNights},
 		{"takedown", "Take-down", "take-down crew", (*binder).takeDown},
 		{"rebuild", "Rebuild file", "file, for next year", (*binder).rebuildFile},
+		{"tags", "Tags", "packing crew", (*binder).tags},
 		{"permission", "Permission", "owner of the ground, authority", (*binder).permission},
 	}
 }

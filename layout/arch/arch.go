@@ -104,6 +104,7 @@ type Input struct {
 	Ice                         measure.Length // radial ice it is figured for
 	Wrap                        measure.Length // how far wraps stand off the pipe's surface: the wire's diameter
 	Drop                        measure.Length // how far the lowest drop over the opening hangs below the pipe
+	RidgeDrop                   measure.Length // the same from the ridge, at the crown alone
 	OpeningWidth, OpeningHeight measure.Length
 	Units                       measure.System
 	Soil                        spec.Soil

@@ -75,7 +75,7 @@ func (m *model) describe() *Kind {
 		k.Thrust = 0
 	}
 	k.FootMoment = max(math.Abs(m.shape.Start.Moment), math.Abs(m.shape.Finish.Moment))
-	k.Clear = k.Crown - m.half(m.crown) - in.Drop
+	k.Clear = k.Crown - m.half(m.crown) - max(in.Drop, in.RidgeDrop)
 	k.Energy, k.Strength = m.shape.Energy, m.strength()
 	k.Curve = m.curve(m.shape)
 	k.SeasonCrown, k.Season = k.Crown, k.Curve

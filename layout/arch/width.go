@@ -119,9 +119,7 @@ func (m *model) opens(k *Kind) opening {
 			}
 		}
 	}
-	if math.IsInf(float64(o.head), 1) {
-		o.head = k.Clear
-	}
+	o.head = min(o.head, k.Clear)
 	o.left, o.right = min(o.left, k.Span/2), min(o.right, k.Span/2)
 	return o
 }

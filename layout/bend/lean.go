@@ -121,6 +121,16 @@ func (n *Lean) Out(at float64) float64 {
 	return p.aside + p.slope*(at-p.s)
 }
 
+// Most returns the place that moves farthest out of the plane, in m along the rod, and how far.
+func (n *Lean) Most() (at, aside float64) {
+	for _, p := range n.places {
+		if math.Abs(p.aside) > math.Abs(aside) {
+			at, aside = p.s, p.aside
+		}
+	}
+	return at, aside
+}
+
 // Plus returns this lean and so many times another of the same rod, held alike, together.
 func (n *Lean) Plus(o *Lean, times float64) *Lean {
 	sum := &Lean{Reactions: append([]float64(nil), n.Reactions...), Feet: n.Feet, places: append([]leaning(nil), n.places...)}

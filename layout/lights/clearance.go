@@ -18,14 +18,26 @@ func Standoff(s *spec.Spec, number int) measure.Length {
 	return most
 }
 
-// Hang returns how far the lowest drop over the opening hangs below the pipe of an arch, or of the ridge beside it. Drops from
-// legs that stay below the opening's height, or no further up the pipe than that, hang beside it.
+// Hang returns how far the lowest drop on an arch over the opening hangs below its pipe. Drops from legs that stay below the opening's height, or no
+// further up the pipe than that, hang beside it.
 func Hang(s *spec.Spec, number int) measure.Length {
+	return lowestDrop(s, number, func(p spec.Place) bool {
+		low := p.Bound != spec.Whole && p.To <= s.Tunnel.OpeningHeight
+		return p.Part != spec.RidgePieces && !low
+	})
+}
+
+// RidgeHang returns how far the lowest drop on the ridge beside an arch hangs below it.
+func RidgeHang(s *spec.Spec, number int) measure.Length {
+	return lowestDrop(s, number, func(p spec.Place) bool { return p.Part == spec.RidgePieces })
+}
+
+// lowestDrop returns how far the lowest drop at an arch hangs on the places that count.
+func lowestDrop(s *spec.Spec, number int, counts func(spec.Place) bool) measure.Length {
 	var most measure.Length
 	for _, d := range s.Lights.Drops {
 		for _, p := range d.Where {
-			low := p.Part != spec.RidgePieces && p.Bound != spec.Whole && p.To <= s.Tunnel.OpeningHeight
-			if beside(s, p, number) && !low {
+			if beside(s, p, number) && counts(p) {
 				most = max(most, hangOf(d))
 			}
 		}

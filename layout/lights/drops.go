@@ -66,11 +66,11 @@ func dropped(s *spec.Spec, d spec.Drop, number int, k *arch.Kind) []stretch {
 }
 
 // droppedRidge returns what a drop hangs from in one bay of the ridge, from crown to crown.
-func droppedRidge(s *spec.Spec, d spec.Drop, bay int, piece measure.Length) []stretch {
+func droppedRidge(s *spec.Spec, d spec.Drop, bay int, piece measure.Length, high crowns) []stretch {
 	var out []stretch
 	for _, p := range d.Where {
 		if p.Part == spec.RidgePieces && takes(p, bay) {
-			out = append(out, onRidge(p, bay, piece, -s.Ridge.Pipe.TakeOff)...)
+			out = append(out, onRidge(p, bay, piece, -s.Ridge.Pipe.TakeOff, s.Ridge.Pipe.TakeOff, high)...)
 		}
 	}
 	return out
@@ -90,7 +90,7 @@ func (l *layer) drops() {
 		l.missing(key, d.Where, len(strands) > 0)
 		l.dropSays(key, d)
 		for _, s := range strands {
-			l.dropInOpening(key, d, s, l.drop(d, s))
+			l.dropInOpening(key, d, s, l.drop(key, d, s))
 		}
 	}
 }
@@ -100,7 +100,7 @@ func (l *layer) ridgeStrands(d spec.Drop) []strand {
 	var out []strand
 	off := l.Spec.Ridge.Pipe.TakeOff
 	for i, piece := range l.Ridge {
-		for _, st := range droppedRidge(l.Spec, d, i+1, piece) {
+		for _, st := range droppedRidge(l.Spec, d, i+1, piece, l.crowns(i+1)) {
 			if n := len(out); n > 0 && st.from == -off {
 				last := out[n-1][len(out[n-1])-1]
 				if last.number == i && last.to == l.Ridge[i-1]+off {
@@ -115,7 +115,7 @@ func (l *layer) ridgeStrands(d spec.Drop) []strand {
 }
 
 // drop lays one strand's strings and returns how low they hang over the opening.
-func (l *layer) drop(d spec.Drop, s strand) measure.Length {
+func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	total := s.length()
 	over := measure.Length(math.Inf(1))
 	first := len(l.out.Strings)
@@ -131,6 +131,9 @@ func (l *layer) drop(d spec.Drop, s strand) measure.Length {
 		},
 	})
 	l.out.Ties += ties(total)
+	if len(names) > 0 {
+		l.hardlyUsed(key, "a stretch that ends so much sooner saves it")
+	}
 	for i, name := range names {
 		from := measure.Length(i) * (d.String.Length - lapOf(d))
 		st, _ := s.at(from)

@@ -89,6 +89,19 @@ func (l *layer) lay(w line) []string {
 	return names
 }
 
+// hardlyUsedShare is the share of a string under which it is hardly worth hanging. Our own choice.
+const hardlyUsedShare = 0.1
+
+// hardlyUsed notes it where the string laid last covers next to nothing, with what would save it.
+func (l *layer) hardlyUsed(key, saves string) {
+	s := l.out.Strings[len(l.out.Strings)-1]
+	if s.Used >= hardlyUsedShare*s.Label.Length {
+		return
+	}
+	l.says.add(complaint{level: finding.Note, code: "string-hardly-used", key: key, worse: -float64(s.Used), text: fmt.Sprintf(
+		"%s, %s of %s, has only %s to cover: %s.", s.Name, s.Kind, l.Spec.Units.Tape(s.Label.Length), l.Spec.Units.Inches(s.Used), saves)})
+}
+
 // end returns the place of a tape mark on a stretch's part, in words and on the site.
 func (l *layer) end(s stretch, tape measure.Length, words string) End {
 	if s.part == ridgePiece {

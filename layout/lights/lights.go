@@ -26,6 +26,15 @@ type End struct {
 
 	Arch int       `json:"-"` // nearest arch
 	Side spec.Side `json:"-"` // wall it is on, or nearest to; the ridge is between both and says Left
+	Row  RowSpot   `json:"-"` // of a string in rows
+}
+
+// RowSpot is a place on a wall's rows: on a row at an arch or in a bay, or on a leg between two rows of a kind.
+type RowSpot struct {
+	Row   int            // number, 0 where it is not on a row; of the upper one on a leg
+	Bay   int            // 0 on a leg
+	Share float64        // of the bay, from its arch of the lower number
+	Tape  measure.Length // on a leg: up from the ground
 }
 
 // String is one light string in its place. From is the end with the prongs, To the end with the socket.
@@ -80,6 +89,7 @@ type Row struct {
 	Number  int              // from the ground up
 	Tape    measure.Length   // along each leg from the ground
 	Heights []measure.Length // true height at each arch, above its ground line
+	Marks   []End            // the same marks on the site
 	Kind    string
 	Strings []string // in path order
 	Back    bool     // runs from the last arch to the first
@@ -111,6 +121,7 @@ type Layout struct {
 	Wraps    []Wrap
 	Rows     []Row
 	Paths    []Path // of the rows
+	Pulls    []EndPull
 	Drops    []Drop
 	Ties     int // zip ties: see tieStep
 	Findings []finding.Finding

@@ -40,18 +40,22 @@ func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 // breadth is how thick a string is to wind and ice: twice its wire, for its bulbs and their leads; our assumption.
 func breadth(s catalog.String) measure.Length { return 2 * s.Wire }
 
-// RidgeLoad returns the lights on a bay's ridge piece, at no place yet: whole wraps by their weight, and the drops under its length.
-func RidgeLoad(s *spec.Spec, bay int, piece measure.Length) (wraps, drops arch.Load) {
+// CrownHeight returns the height of an arch's crown above its ground line.
+func CrownHeight(k *arch.Kind) measure.Length { return k.HeightAt(spec.Left, k.CrownTape) }
+
+// RidgeLoad returns the lights on a bay's ridge piece, at no place yet: whole wraps by their weight, and the drops under its length. from and to are the
+// heights of its crowns, which decide where "above 8 ft" begins on it.
+func RidgeLoad(s *spec.Spec, bay int, piece, from, to measure.Length) (wraps, drops arch.Load) {
 	drops.Hangs, drops.Loose = true, true
 	for _, w := range s.Lights.Wraps {
-		for _, st := range wrappedRidge(s, w, bay, piece) {
+		for _, st := range wrappedRidge(s, w, bay, piece, crowns{from, to}) {
 			c := onto(s, w, st).wind()
 			wraps.Weight += weigh(w.String, c.wound+c.leftOver)
 		}
 	}
 	for _, d := range s.Lights.Drops {
 		lapped := d.String.Length / (d.String.Length - lapOf(d))
-		for _, st := range droppedRidge(s, d, bay, piece) {
+		for _, st := range droppedRidge(s, d, bay, piece, crowns{from, to}) {
 			drops.Weight += weigh(d.String, st.length()*lapped)
 			drops.Run += st.length() * lapped
 			drops.Thick = max(drops.Thick, breadth(d.String))

@@ -22,7 +22,7 @@ func TestLoadsAddUp(t *testing.T) {
 		}
 	}
 	for i, piece := range in.Ridge {
-		wraps, drops := RidgeLoad(in.Spec, i+1, piece)
+		wraps, drops := RidgeLoad(in.Spec, i+1, piece, 76*inch, 76*inch)
 		sum += wraps.Weight + drops.Weight
 	}
 	const weight = 0.0223 * 9.80665 / 1000 // N for each mm

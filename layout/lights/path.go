@@ -65,6 +65,7 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	})
 	if len(out.Strings) > 0 {
 		out.LeftOver = l.out.Strings[len(l.out.Strings)-1].LeftOver
+		l.hardlyUsed("lights.rows", "less sag, or a last row that ends a little sooner, saves it")
 	}
 	l.out.Paths = append(l.out.Paths, out)
 	fileRows(spans, hung, out.Strings, label.Length)
@@ -93,8 +94,14 @@ func (l *layer) mark(r Row, tape measure.Length, arch int) End {
 // across is a row's span over a bay.
 func (l *layer) across(r Row, index, from, to int) span {
 	s := span{row: index, from: l.mark(r, r.Tape, from), to: l.mark(r, r.Tape, to)}
-	s.length = sagged(apart(s.from, s.to), l.Spec.Lights.Rows.Sag)
+	s.length = l.wire(s).length()
 	return s
+}
+
+// wire is how a span over a bay hangs.
+func (l *layer) wire(s span) hung {
+	dx, dy := float64(s.to.X-s.from.X), float64(s.to.Y-s.from.Y)
+	return hung{level: measure.Length(math.Hypot(dx, dy)), rise: s.to.Z - s.from.Z, sag: l.Spec.Lights.Rows.Sag}
 }
 
 // climb is the span up a leg from one row to the next of its kind.
@@ -125,11 +132,16 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	if s.climb {
 		st := stretch{part: legPart(r.Wall), number: s.from.Arch}
 		tape := s.foot + in
-		return l.end(st, tape, fmt.Sprintf("%s, %v at %s up the pipe", rowName(r), st, l.Spec.Units.Tape(tape)))
+		out := l.end(st, tape, fmt.Sprintf("%s, %v at %s up the pipe", rowName(r), st, l.Spec.Units.Tape(tape)))
+		out.Row = RowSpot{Row: r.Number, Tape: tape}
+		return out
 	}
 	share := measure.Length(0)
-	if s.length > 0 {
-		share = in / s.length
+	switch {
+	case in >= s.length:
+		share = 1
+	case in > 0:
+		share = measure.Length(l.wire(s).share(in))
 	}
 	out := s.from
 	rest := in
@@ -139,9 +151,13 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	out.X += (s.to.X - s.from.X) * share
 	out.Y += (s.to.Y - s.from.Y) * share
 	out.Z += (s.to.Z-s.from.Z)*share - dip(l.Spec.Lights.Rows.Sag, float64(share))
+	out.Row = RowSpot{Row: r.Number, Bay: min(s.from.Arch, s.to.Arch), Share: float64(share)}
+	if s.to.Arch < s.from.Arch {
+		out.Row.Share = 1 - out.Row.Share
+	}
 	out.At = fmt.Sprintf("%s, arch %d", rowName(r), out.Arch)
 	if rest > l.Spec.Units.Grid() {
-		out.At = fmt.Sprintf("%s, bay %d, %s from arch %d", rowName(r), min(s.from.Arch, s.to.Arch), l.Spec.Units.Tape(rest), out.Arch)
+		out.At = fmt.Sprintf("%s, bay %d, %s from arch %d", rowName(r), out.Row.Bay, l.Spec.Units.Tape(rest), out.Arch)
 	}
 	return out
 }

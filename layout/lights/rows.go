@@ -50,6 +50,7 @@ func (l *layer) rows() {
 	for _, wall := range rows.Walls {
 		l.wall(wall, kept)
 	}
+	l.pulls()
 }
 
 // underCrown returns the marks that every leg has, so that both walls get the same rows.
@@ -65,25 +66,32 @@ func (l *layer) underCrown(all []measure.Length) []measure.Length {
 	for n > 0 && all[n-1] > shortest {
 		n--
 	}
-	if n < len(all) {
+	switch units := l.Spec.Units; {
+	case n == 0:
+		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.first", text: fmt.Sprintf(
+			"No row hangs: the first mark is at %s of tape, and the shortest leg reaches its crown at %s. Start lower.", units.Tape(all[0]), units.Tape(shortest))})
+	case n < len(all):
 		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.up to", text: fmt.Sprintf(
 			"The rows end at %s of tape, for the shortest leg reaches its crown at %s; the marks up to %s were left out.",
-			lastTape(l.Spec.Units, all[:n]), l.Spec.Units.Tape(shortest), l.Spec.Units.Tape(all[len(all)-1]))})
+			units.Tape(all[n-1]), units.Tape(shortest), units.Tape(all[len(all)-1]))})
 	}
-	if n > 0 && all[0]-rows.Sag < 2*measure.Inch {
+	if low := all[0] - rows.Sag; n > 0 && low < leastPlug {
 		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", text: fmt.Sprintf(
-			"The first row lies on the ground: its mark is at %s and it sags %s. Start at %s or more.",
-			l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+4*measure.Inch))})
+			"The first row %s: its mark is at %s and it sags %s. A plug there would lie in wet grass; start at %s or more.",
+			lowRow(l.Spec.Units, low), l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+leastPlug))})
 	}
 	return all[:n]
 }
 
-// lastTape prints the last of some marks.
-func lastTape(units measure.System, kept []measure.Length) string {
-	if len(kept) == 0 {
-		return "no mark"
+// leastPlug is how high above the ground a plug hangs at least: clear of wet grass. Common practice, no source.
+const leastPlug = 3 * measure.Inch
+
+// lowRow says how low a row comes.
+func lowRow(units measure.System, low measure.Length) string {
+	if low <= 0 {
+		return "lies on the ground"
 	}
-	return units.Tape(kept[len(kept)-1])
+	return "hangs " + units.Inches(low) + " above the ground"
 }
 
 // wall lays one wall: each block of bays between ways out has a path of its own for each kind of string.
@@ -94,6 +102,7 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 		r := Row{Wall: wall, Number: i + 1, Tape: mark, Kind: rows.Strings[i%len(rows.Strings)].Name}
 		for _, a := range l.Arches {
 			r.Heights = append(r.Heights, a.HeightAt(wall, mark))
+			r.Marks = append(r.Marks, l.mark(r, mark, a.Number))
 		}
 		l.out.Rows = append(l.out.Rows, r)
 	}
@@ -131,24 +140,4 @@ func openBlocks(rows *spec.Rows, wall spec.Side, arches int) []block {
 		}
 	}
 	return out
-}
-
-// rowsInOpening says which rows hang in the space that people walk through.
-func (l *layer) rowsInOpening(hung []Row) {
-	t := l.Spec.Tunnel
-	for _, r := range hung {
-		for i, a := range l.Arches {
-			along := r.Tape
-			if r.Wall == spec.Right {
-				along = a.Length - r.Tape
-			}
-			across := math.Abs(float64(a.PointAt(along).X))
-			if across < float64(t.OpeningWidth)/2 && r.Heights[i]-l.Spec.Lights.Rows.Sag < t.OpeningHeight {
-				l.says.add(complaint{level: finding.LookAt, code: "row-in-opening", key: "lights.rows.up to", text: fmt.Sprintf(
-					"Row %d of the %v wall hangs in the opening at arch %d, %s above the ground and %s from the middle; end the rows lower.",
-					r.Number, r.Wall, a.Number, l.Spec.Units.Room(r.Heights[i]-l.Spec.Lights.Rows.Sag), l.Spec.Units.Room(measure.Length(across)))})
-				return
-			}
-		}
-	}
 }

@@ -38,3 +38,16 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 		t.Errorf("%s: got %v, want %v ± %v", what, got, want, tolerance)
 	}
 }
+
+// A wire between places of different heights by the same quadrature, and back from the length to the place.
+func TestHungOnASlope(t *testing.T) {
+	for _, w := range []hung{{1371.6, 200, 25.4}, {1371.6, -900, 300}, {300, 40, 0}, {0, 500, 0}} {
+		for _, share := range []float64{.2, .5, 1} {
+			want := quad.Fixed(func(u float64) float64 {
+				return math.Hypot(float64(w.level), float64(w.rise)-4*float64(w.sag)*(1-2*u))
+			}, 0, share, 200, quad.Legendre{}, 0)
+			near(t, "length, mm", float64(w.upTo(share)), want, 1e-6)
+			near(t, "share", w.share(w.upTo(share)), share, 1e-9)
+		}
+	}
+}

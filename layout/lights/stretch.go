@@ -127,12 +127,29 @@ func onArch(p spec.Place, number int, k *arch.Kind) []stretch {
 	return append(oneIf(left), oneIf(right)...)
 }
 
-// onRidge returns what a place covers of a ridge piece. Heights take the whole piece or nothing of it, and the crowns that
-// decide it are not known here: they take it all.
-func onRidge(p spec.Place, bay int, piece, end measure.Length) []stretch {
+// crowns are the heights of the two crowns of a bay, each above its arch's ground line.
+type crowns [2]measure.Length
+
+// onRidge returns what a place covers of a ridge piece. A height on the ridge counts from the ground line too, which between two arches
+// goes evenly from the one's to the other's, so a range of heights cuts a sloping piece once at each end.
+func onRidge(p spec.Place, bay int, piece, end, takeOff measure.Length, high crowns) []stretch {
 	out := stretch{part: ridgePiece, number: bay, from: end, to: piece - end}
-	if p.Bound == spec.ByTape {
+	switch p.Bound {
+	case spec.ByTape:
 		out.from, out.to = max(end, p.From), min(piece-end, p.To)
+	case spec.ByHeight:
+		low, top := high[0], high[1]
+		if low == top {
+			if low < p.From || low > p.To {
+				return nil
+			}
+			break
+		}
+		tape := func(height measure.Length) measure.Length {
+			return (height-low)/(top-low)*(piece+2*takeOff) - takeOff
+		}
+		from, to := tape(p.From), tape(p.To)
+		out.from, out.to = max(out.from, min(from, to)), min(out.to, max(from, to))
 	}
 	return oneIf(out)
 }

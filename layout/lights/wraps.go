@@ -51,7 +51,7 @@ func (l *layer) wraps() {
 			continue
 		}
 		for i, w := range l.Spec.Lights.Wraps {
-			for _, st := range wrappedRidge(l.Spec, w, a.Number, l.Ridge[a.Number-1]) {
+			for _, st := range wrappedRidge(l.Spec, w, a.Number, l.Ridge[a.Number-1], l.crowns(a.Number)) {
 				one(i, st)
 			}
 		}
@@ -71,14 +71,19 @@ func wrapped(s *spec.Spec, w spec.Wrap, number int, k *arch.Kind) []stretch {
 }
 
 // wrappedRidge returns the stretches of a wrap on a ridge piece.
-func wrappedRidge(s *spec.Spec, w spec.Wrap, bay int, piece measure.Length) []stretch {
+func wrappedRidge(s *spec.Spec, w spec.Wrap, bay int, piece measure.Length, high crowns) []stretch {
 	var out []stretch
 	for _, p := range w.Where {
 		if p.Part == spec.RidgePieces && takes(p, bay) {
-			out = append(out, onRidge(p, bay, piece, pieceEnd(s))...)
+			out = append(out, onRidge(p, bay, piece, pieceEnd(s), s.Ridge.Pipe.TakeOff, high)...)
 		}
 	}
 	return out
+}
+
+// crowns returns the heights of a bay's crowns.
+func (l *layer) crowns(bay int) crowns {
+	return crowns{CrownHeight(l.arch(bay).Kind), CrownHeight(l.arch(bay + 1).Kind)}
 }
 
 // missing says that lights are meant for parts that are not there.
@@ -129,6 +134,9 @@ func (l *layer) wrap(i int, st stretch) {
 	l.wrapSays(i, st, j, c)
 }
 
+// flagOff is how near to its end a wrap needs no flag.
+const flagOff = 4 * measure.Inch
+
 // hair is what rounding may move a tape mark by.
 const hair measure.Length = 1e-6
 
@@ -159,8 +167,8 @@ func (l *layer) words(st stretch, tape measure.Length) string {
 	return fmt.Sprintf("%v, %s up the pipe", st, l.Spec.Units.Tape(tape))
 }
 
-// flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) three times, where the stretch passes
-// them.
+// flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
+// hand's breadth to go.
 func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio measure.Length) []Flag {
 	step := 30 * measure.Inch
 	if l.Spec.Units == measure.Metric {
@@ -172,13 +180,13 @@ func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio me
 		return nil
 	}
 	var out []Flag
-	for mark := step; mark <= 3*step; mark += step {
+	for mark := step; mark < st.to-flagOff; mark += step {
 		along := (mark - st.from) * ratio
 		if w.Plug == spec.PlugCrown {
 			along = (st.to - mark) * ratio
 		}
 		which := int(along / s.Length)
-		if mark <= st.from || mark >= st.to || along >= reach*ratio || which >= len(strings) {
+		if mark <= st.from || along >= reach*ratio || which >= len(strings) {
 			continue
 		}
 		along -= measure.Length(which) * s.Length

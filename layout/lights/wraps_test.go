@@ -212,8 +212,10 @@ func TestStandoffAndHang(t *testing.T) {
 	thick := wrapAll(mini("thick", 24*foot), spec.Legs)
 	thick.String.Wire, thick.Where[0].Of = inch/2, []int{1}
 	in.Spec.Lights.Wraps = append(in.Spec.Lights.Wraps, thick)
-	for n, want := range [][2]measure.Length{{inch / 2, 0}, {.15 * inch, 0}, {.15 * inch, 6 * inch}, {.15 * inch, 6 * inch}} {
-		if got := [2]measure.Length{Standoff(in.Spec, n+1), Hang(in.Spec, n+1)}; got != want {
+	high, low := spec.Place{Bound: spec.ByHeight, From: 50 * inch, To: 1e9, Of: []int{2}}, spec.Place{Bound: spec.ByHeight, To: 60 * inch}
+	in.Spec.Lights.Drops = append(in.Spec.Lights.Drops, spec.Drop{Where: []spec.Place{high}, Hang: 4 * inch}, spec.Drop{Where: []spec.Place{low}, Hang: 9 * inch})
+	for n, want := range [][3]measure.Length{{inch / 2, 0, 0}, {.15 * inch, 4 * inch, 0}, {.15 * inch, 0, 6 * inch}, {.15 * inch, 0, 6 * inch}} {
+		if got := [3]measure.Length{Standoff(in.Spec, n+1), Hang(in.Spec, n+1), RidgeHang(in.Spec, n+1)}; got != want {
 			t.Errorf("arch %d: %v, want %v", n+1, got, want)
 		}
 	}

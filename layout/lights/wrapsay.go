@@ -3,7 +3,9 @@ package lights
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
@@ -28,8 +30,8 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 	case c.fault == touching:
 		unwound := measure.Length(max(j.count, c.count))*j.string - c.wound
 		out.code, out.worse = "wrap-turns-touch", float64(unwound)
-		out.text = fmt.Sprintf("%d × %s (%s) will not go on: with the turns side by side, %s is left over. No more than %s goes on; take fewer or shorter strings.",
-			max(j.count, c.count), w.String.Name, units.Tape(w.String.Length), units.Tape(unwound), units.Tape(j.longest()))
+		out.text = fmt.Sprintf("%d × %s (%s) will not go on: with the turns side by side, %s is left over. No more than %s goes on; %s.",
+			max(j.count, c.count), w.String.Name, units.Tape(w.String.Length), units.Tape(unwound), units.Tape(j.longest()), l.goesOn(w.String, j))
 	case c.leftOver > tieStep:
 		out.level, out.code, out.worse = finding.Note, "wrap-left-over", float64(c.leftOver)
 		out.text = fmt.Sprintf("of %s at a pitch of %s, %s is left over: %s.",
@@ -38,6 +40,23 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 		return
 	}
 	l.says.add(out)
+}
+
+// goesOn names what goes on a stretch instead of too much: fewer of the strings, else the longest of the same volts and colour that does.
+func (l *layer) goesOn(s catalog.String, j job) string {
+	if n := int(j.longest() / j.string); n > 0 {
+		return fmt.Sprintf("take %d", n)
+	}
+	var best catalog.String
+	for _, o := range append(slices.Clone(l.Spec.Lights.Strings), catalog.Strings()...) {
+		if o.Volts == s.Volts && o.Colour == s.Colour && o.Drop == 0 && o.Length <= j.longest() && o.Length >= j.shortest() && o.Length > best.Length {
+			best = o
+		}
+	}
+	if best.Name == "" {
+		return "take a shorter string"
+	}
+	return fmt.Sprintf("take one %s (%s)", best.Name, l.Spec.Units.Tape(best.Length))
 }
 
 // roundUp returns a length on the cutting grid, never less.

@@ -1,0 +1,82 @@
+package lights
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+)
+
+const (
+	leastSag  = measure.Inch / 4     // no hand holds a row closer than this to a straight line
+	mostBow   = 3 * measure.Inch / 2 // of an end arch, by our own choice: more is seen from the side
+	roundSags = measure.Inch / 2     // to which a better sag is rounded
+)
+
+// EndPull is what the rows do to an arch on one side of which they end: the first, the last, those beside a way out. Arches between are pulled both ways alike.
+type EndPull struct {
+	Arch  int
+	Rows  int // that end here, of both walls
+	Force measure.Force
+	arch.Pulled
+	Known bool // the arch stands, so that what it does is known
+}
+
+// pullOf returns how hard a row pulls level along its bay: a parabola of w a length over L that dips by d carries H = w·L²/8d at
+// each end (statics of cables).
+func pullOf(s catalog.String, bay, sag measure.Length) measure.Force {
+	l, d := bay.Metres(), max(sag, leastSag).Metres()
+	return measure.Mass(float64(s.Mass)).Weight() * measure.Force(l*l/(8*d))
+}
+
+// pulls works out what the rows do to every arch that they end at.
+func (l *layer) pulls() {
+	rows := l.Spec.Lights.Rows
+	at := map[int][]arch.Pull{}
+	for _, p := range l.out.Paths {
+		for _, end := range [2][2]int{{p.First, p.First + 1}, {p.Last, p.Last - 1}} {
+			for _, r := range l.out.Rows {
+				if r.Wall == p.Wall && slices.Contains(p.Rows, r.Number) {
+					bay := apart(r.Marks[end[0]-1], r.Marks[end[1]-1])
+					label := rows.Strings[(r.Number-1)%len(rows.Strings)]
+					at[end[0]] = append(at[end[0]], arch.Pull{Side: r.Wall, Tape: r.Tape, Force: pullOf(label, bay, rows.Sag)})
+				}
+			}
+		}
+	}
+	for n := 1; n <= len(l.Arches); n++ {
+		if len(at[n]) == 0 {
+			continue
+		}
+		e := EndPull{Arch: n, Rows: len(at[n])}
+		for _, p := range at[n] {
+			e.Force += p.Force
+		}
+		e.Pulled, e.Known = l.arch(n).PulledAlong(at[n])
+		l.out.Pulls = append(l.out.Pulls, e)
+	}
+	l.pullSays()
+}
+
+// pullSays reports the arch that rows bow most, where that is far.
+func (l *layer) pullSays() {
+	units, rows := l.Spec.Units, l.Spec.Lights.Rows
+	var worst EndPull
+	for _, e := range l.out.Pulls {
+		if e.Known && e.Bow > worst.Bow {
+			worst = e
+		}
+	}
+	if worst.Bow <= mostBow {
+		return
+	}
+	sag := max(rows.Sag, leastSag) * worst.Bow / mostBow
+	sag = roundSags * measure.Length(math.Ceil(float64(sag/roundSags)-1e-9))
+	l.says.add(complaint{level: finding.LookAt, code: "rows-bow-arch", key: "lights.rows.sag", text: fmt.Sprintf(
+		"The %d rows that end at arch %d pull it with %s and bow it by %s; let them sag %s instead of %s, or hang fewer.",
+		worst.Rows, worst.Arch, units.Force(worst.Force), units.Inches(worst.Bow), units.Inches(sag), units.Inches(rows.Sag))})
+}
