@@ -65,11 +65,7 @@ func (b *binder) gusts() []closing {
 		return list
 	}
 	if w.Strip > 0 {
-		gains := "."
-		if w.Gains > measure.MPH {
-			gains = fmt.Sprintf("; it then bears %s more.", u.Speed(w.Gains))
-		}
-		list = append(list, closing{"Gusts of " + u.Speed(w.Strip), "Forecast: take rows and drops off before" + gains})
+		list = append(list, closing{"Gusts of " + u.Speed(w.Strip), fmt.Sprintf("Forecast: take rows and drops off before; it then bears %s more.", u.Speed(w.Gains))})
 	}
 	return append(list, closing{"Gusts of " + u.Speed(w.Down), "Forecast: take the tunnel down before."})
 }

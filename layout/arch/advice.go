@@ -115,7 +115,7 @@ func (j *adviser) remedy(b Bears) string {
 		return sentenceCase(j.hold()) + "."
 	}
 	lighter := ""
-	if j.w.Strip > 0 && j.w.Gains > measure.MPH {
+	if j.w.Strip > 0 {
 		lighter = fmt.Sprintf(" Rows and drops off, it bears %s more.", u.Speed(j.w.Gains))
 	}
 	switch b.Built.Cause {

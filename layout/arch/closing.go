@@ -163,8 +163,8 @@ func (t Tunnel) figures(w *Weather) {
 	}
 	built, stripped := w.Bears[0].Built.Gust, w.Bears[0].Stripped.Gust
 	w.Inside = t.whole(min(HouseGust, InsideShare*built))
-	if t.loose() {
-		w.Strip, w.Gains = t.whole(downShare*built), max(stripped-built, 0)
+	if w.Gains = stripped - built; t.loose() && w.Gains >= worthStripping {
+		w.Strip = t.whole(downShare * built)
 	}
 	w.Down = t.whole(downShare * stripped)
 	best := w.Bears[len(w.Bears)-1].Stripped.Gust
@@ -174,6 +174,9 @@ func (t Tunnel) figures(w *Weather) {
 		w.Asks = max(w.Asks, moment)
 	}
 }
+
+// worthStripping is what stripping rows and drops must gain for anyone to be sent out for it; our own choice.
+const worthStripping = 2 * measure.MPH
 
 // leastTest is the least gust that stakes are tried for: a fresh breeze, which no yard is spared.
 const leastTest = 20 * measure.MPH

@@ -63,7 +63,7 @@ type Weather struct {
 	Bears []Bears `json:"bears"` // one for each soil it may be, the weakest first; none where it does not stand in still air
 
 	Inside measure.Speed `json:"inside_m_s"` // nobody is inside from this gust on
-	Strip  measure.Speed `json:"strip_m_s"`  // rows and drops are off before it; 0 where there are none
+	Strip  measure.Speed `json:"strip_m_s"`  // rows and drops are off before it; 0 where there are none, or where it gains next to nothing
 	Gains  measure.Speed `json:"gains_m_s"`  // by how much stripping raises the gust it bears
 	Down   measure.Speed `json:"down_m_s"`   // the tunnel is down before it
 
