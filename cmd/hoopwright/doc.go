@@ -3,6 +3,7 @@
 //	hoopwright packet [SPEC] [-o FILE]   the packet as a PDF; without SPEC the built-in example
 //	hoopwright check  [SPEC] [--json]    solve and report figures and findings; no PDF
 //	hoopwright starter [FILE]            write a commented spec to begin from; never overwrites
+//	hoopwright starter --form FILE.pdf   write a blank form to measure a yard with; never overwrites
 //	hoopwright names  [WORDS]            catalog names and what stands behind them
 //
 // SPEC may be - for standard input, FILE - for standard output. Product output goes to standard output or the file, every

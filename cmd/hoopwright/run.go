@@ -29,7 +29,7 @@ const usage = `hoopwright turns a written spec of a walk-through light tunnel in
 Usage:
   hoopwright packet [SPEC] [-o FILE] [--sheets LIST] [--paper SIZE] [--units SYSTEM] [--date DAY]
   hoopwright check [SPEC] [--json] [--units SYSTEM]
-  hoopwright starter [FILE]
+  hoopwright starter [FILE] | --form FILE.pdf
   hoopwright names [WORDS]
   hoopwright VERB --help | --version
 
