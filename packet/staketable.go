@@ -1,9 +1,7 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -160,19 +158,13 @@ type walked struct {
 
 // walk returns the stakes in the order they are set out.
 func (w *stakeWords) walk() (list []walked) {
-	stakes := slices.Clone(w.ground.Stakes)
+	stakes := w.ground.Walk()
 	if !w.ground.Straight {
-		slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
-			return cmp.Or(cmp.Compare(rounded(a.Along), rounded(b.Along)), cmp.Compare(a.Side, b.Side))
-		})
 		for _, s := range stakes {
 			list = append(list, walked{Stake: s})
 		}
 		return list
 	}
-	slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
-		return cmp.Or(cmp.Compare(a.Side, b.Side), cmp.Compare(rounded(a.Running), rounded(b.Running)))
-	})
 	parts := w.lengths()
 	part := 0
 	for i, s := range stakes {
@@ -204,9 +196,6 @@ func (w *stakeWords) rowHeading(side spec.Side, zero, tape, of int) string {
 	}
 	return fmt.Sprintf("%s: zero at %s, not moved", row, w.lineEnd(w.ground.Stakes[2*zero-2+int(side)]))
 }
-
-// rounded keeps the last digit of a sum from parting stakes that stand side by side.
-func rounded(l measure.Length) int64 { return int64(l*8 + 0.5) }
 
 // runningCell is a stake's distance along its row's tape, and how far it stands off it.
 func (w *stakeWords) runningCell(s walked) (text string) {

@@ -36,6 +36,8 @@ type Stake struct {
 	Length  measure.Length `json:"-"`
 	Depth   measure.Length `json:"-"`
 	Running measure.Length `json:"-"` // distance along the side's own baseline from its first stake; equals Along on a straight
+
+	heading measure.Angle // of the walk beside it
 }
 
 // At returns the stake's place on the plan.
@@ -52,7 +54,7 @@ type Tie struct {
 	C     measure.Length `json:"c_mm,omitempty"`
 
 	Crossing measure.Angle  `json:"-"` // at which tapes A and B cross, 0 to π/2
-	Error    measure.Length `json:"-"` // how far off the stake is when each tape is 1/2 in (12 mm) off
+	Error    measure.Length `json:"-"` // how far off the stake is at worst when each tape is 1/2 in (12 mm) off, those to taped marks too
 }
 
 // Diagonal is a check distance between two stakes.
@@ -67,6 +69,9 @@ type Mark struct {
 	Name       string
 	At         spec.Point
 	Misclosure measure.Length // worst tape's disagreement where more than two fix it
+	Error      measure.Length // how far off it is at worst when each tape is 1/2 in (12 mm) off; zero where coordinates fix it
+
+	drift drift
 }
 
 // Layout is the tunnel on the ground.
@@ -100,7 +105,7 @@ func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
 	l.Diagonals = diagonals(l.Stakes[:2*len(l.Stations)])
 	var markFindings, tieFindings []finding.Finding
 	l.Marks, markFindings = marks(s)
-	l.Ties, tieFindings = ties(s, l.Stakes, l.Marks)
+	l.Ties, tieFindings = ties(s, l.Walk(), l.Stakes, l.Marks)
 	site, shift := findings(t, l.Stakes)
 	l.ShiftClear = shift
 	l.Findings = slices.Concat(markFindings, tieFindings, site)

@@ -115,7 +115,7 @@ func (t tunnel) stake(name string, at Station, side spec.Side, out measure.Lengt
 		out = -out
 	}
 	p := along(at.At, rightOf(at.Heading), out)
-	return Stake{Name: name, X: p.X, Y: p.Y, Along: at.Along, Offset: out, Side: side}
+	return Stake{Name: name, X: p.X, Y: p.Y, Along: at.Along, Offset: out, Side: side, heading: at.Heading}
 }
 
 // running returns, for each side, the distance of every arch along that side's baseline. On a straight that is the route
