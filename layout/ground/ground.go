@@ -86,15 +86,24 @@ type Layout struct {
 	Baseline  measure.Length // distance of each side's baseline from the centreline: half the commonest span
 	Findings  []finding.Finding
 
+	// SlopeAlong and SlopeAcross are the steepest slopes of the walk's surface, rise over run, none negative.
+	SlopeAlong, SlopeAcross float64
+
 	// ShiftClear is the smallest move of the whole tunnel that clears every stake of hard ground, features and buried lines;
 	// nil where none is needed or none was found. The findings say it too.
 	ShiftClear *Shift
 }
 
-// Lay lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
-// positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw.
+// Lay lays out a tunnel whose arches are known by span and crown height alone: see LayShaped.
 func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
-	t := newTunnel(s, spans, crowns)
+	return LayShaped(s, spans, crowns, nil)
+}
+
+// LayShaped lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
+// positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw. shapes are what each arch fills of
+// the air; where one is missing its legs are taken to stand upright over the stakes.
+func LayShaped(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
+	t := newTunnel(s, spans, crowns, shapes)
 	l := Layout{
 		Stations: t.stations,
 		Centre:   t.route.path(),
@@ -106,6 +115,7 @@ func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
 	var markFindings, tieFindings []finding.Finding
 	l.Marks, markFindings = marks(s)
 	l.Ties, tieFindings = ties(s, l.Walk(), l.Stakes, l.Marks)
+	l.SlopeAlong, l.SlopeAcross = slopes(t)
 	site, shift := findings(t, l.Stakes)
 	l.ShiftClear = shift
 	l.Findings = slices.Concat(markFindings, tieFindings, site)
