@@ -80,6 +80,7 @@ type Layout struct {
 	Centre    []spec.Point // the route's centreline from arch 1 to the last, as a polyline for drawing
 	Stakes    []Stake      // L1, R1, L2, R2 …, then the guy stakes
 	Ties      []Tie
+	Chords    []Chord    // of a bend beyond the reach of its marks
 	Diagonals []Diagonal // of each bay, then of the whole
 	Marks     []Mark
 	Straight  bool           // one straight run: setting out by a baseline
@@ -112,13 +113,14 @@ func LayShaped(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Lay
 		Baseline: t.baseline,
 	}
 	l.Diagonals = diagonals(l.Stakes[:2*len(l.Stations)])
-	var markFindings, tieFindings []finding.Finding
+	var markFindings []finding.Finding
 	l.Marks, markFindings = marks(s)
-	l.Ties, tieFindings = ties(s, l.Walk(), l.Stakes, l.Marks)
+	l.Ties = ties(s, l.Walk(), l.Stakes, l.Marks)
+	l.Chords = l.chords(limitsIn(s.Units))
 	l.SlopeAlong, l.SlopeAcross = slopes(t)
 	site, shift := findings(t, l.Stakes)
 	l.ShiftClear = shift
-	l.Findings = slices.Concat(markFindings, tieFindings, site)
+	l.Findings = slices.Concat(markFindings, tieFindings(s, l), site)
 	return l
 }
 

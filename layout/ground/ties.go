@@ -11,7 +11,7 @@ import (
 
 // ties returns two tapes for every stake, three where there are three marks, and what is worth saying about them. The stakes are gone through in the
 // order of the walk, and two tapes stay hooked to their marks as long as they serve: see choosePairs.
-func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) ([]Tie, []finding.Finding) {
+func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) []Tie {
 	found := map[string]Tie{}
 	for _, t := range choosePairs(walk, marks, limitsIn(s.Units)) {
 		found[t.Stake] = t
@@ -22,11 +22,34 @@ func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) ([]Tie, []finding.Fi
 			list = append(list, t)
 		}
 	}
-	return list, tieFindings(s, stakes, list, marks)
+	return list
+}
+
+// beyondReach says how the stakes are set that no two marks reach, and what that does to them.
+func (l Layout) beyondReach(u measure.System) string {
+	lim := limitsIn(u)
+	if len(l.Chords) > 0 {
+		return fmt.Sprintf(" Until then they are set by chord and offset over %d strings carried on from stake to stake, and the errors of all of them add up.", len(l.Chords))
+	}
+	first, last, ok := l.Anchors(u)
+	if !ok {
+		return ""
+	}
+	worst := measure.Length(0)
+	for _, t := range l.Ties {
+		if s, _ := l.StakeByName(t.Stake); !s.Guy && (s.Arch == first || s.Arch == last) {
+			worst = max(worst, t.Error)
+		}
+	}
+	base := l.Stations[last-1].Along - l.Stations[first-1].Along
+	past := max(l.Stations[first-1].Along, l.Stations[len(l.Stations)-1].Along-l.Stations[last-1].Along)
+	return fmt.Sprintf(" Until then the rows are carried on straight from arches %d and %d, which leaves the far end up to %s off to a side when each tape is %s off.",
+		first, last, u.Tape(worst*(1+2*past/base)), u.Tape(lim.tape))
 }
 
 // tieFindings says which stakes their tapes do not fix well, and where another mark would help.
-func tieFindings(s *spec.Spec, stakes []Stake, list []Tie, marks []Mark) []finding.Finding {
+func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
+	stakes, list, marks := l.Stakes, l.Ties, l.Marks
 	u, lim := s.Units, limitsIn(s.Units)
 	var findings []finding.Finding
 	report := func(level finding.Level, code, text string) {
@@ -54,7 +77,7 @@ func tieFindings(s *spec.Spec, stakes []Stake, list []Tie, marks []Mark) []findi
 	}
 	if len(far) > 0 {
 		report(finding.LookAt, "tie-out-of-reach", fmt.Sprintf(
-			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", names(far), u.Tape(longest), u.Tape(lim.reach)))
+			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", names(far), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
 	}
 	switch {
 	case len(weak) == 0:
