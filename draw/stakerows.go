@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -173,23 +174,27 @@ func (p StakePlan) drawnDiagonals() []ground.Diagonal {
 
 // tie returns the tapes of a stake.
 func (p StakePlan) tie(name string) (ground.Tie, bool) {
-	for _, t := range p.ground.Ties {
-		if t.Stake == name {
-			return t, true
-		}
-	}
-	return ground.Tie{}, false
+	return p.ground.TieOf(name, p.spec.Units)
 }
 
-// keyStakes are those that the rest of the row is set out from: where the tape's zero lies, and the last L.
+// keyStakes are those that the rest of the row is set out from: where the tape's zero lies, and the ends of the row, or of as much of it as marks reach.
 func (p StakePlan) keyStakes() []ground.Stake {
-	n := len(p.ground.Stations)
-	var list []ground.Stake
+	var arches []int
 	if p.Zero == p.First {
-		list = append(list, p.ground.Stakes[2*p.Zero-2])
+		arches = append(arches, p.Zero)
 	}
-	if p.exit() && n > 1 {
-		list = append(list, p.ground.Stakes[2*n-2])
+	first, last, ok := p.ground.Anchors(p.spec.Units)
+	if !ok {
+		first, last = 1, len(p.ground.Stations)
+	}
+	for _, arch := range []int{first, last} {
+		if here := arch > p.First && arch <= p.Last || arch == 1 && p.entrance(); here && !slices.Contains(arches, arch) {
+			arches = append(arches, arch)
+		}
+	}
+	var list []ground.Stake
+	for _, arch := range arches {
+		list = append(list, p.ground.Stakes[2*arch-2])
 	}
 	return list
 }

@@ -67,12 +67,7 @@ func (w *stakeWords) lone() bool { return len(w.ground.Stations) == 1 }
 
 // tie returns the tapes that fix a stake.
 func (w *stakeWords) tie(name string) (ground.Tie, bool) {
-	for _, t := range w.ground.Ties {
-		if t.Stake == name {
-			return t, true
-		}
-	}
-	return ground.Tie{}, false
+	return w.ground.TieOf(name, w.units)
 }
 
 // found says where the two tapes meet that a stake is found with, and which third tape checks it; nothing where no marks fix it.

@@ -65,7 +65,11 @@ func (w *stakeWords) tapes() {
 		if !running {
 			cells = append(cells, w.across(s.Stake))
 		}
-		cells = append(cells, w.tapeCells(s.Name, names)...)
+		tapes := w.tapeCells(s.Name, names)
+		if _, found := w.tie(s.Name); !found && len(tapes) > 0 && !s.Guy && w.ground.ByChord(s.Arch) {
+			tapes[0] = "by string"
+		}
+		cells = append(cells, tapes...)
 		rows = append(rows, place.Row{Cells: cells})
 	}
 	w.table(place.Table{Columns: unbroken(columns, rows), RowMin: 8.4}, rows)
@@ -138,7 +142,7 @@ func (w *stakeWords) tableHead() string {
 // usedMarks returns the marks that any tape starts from, in their order on the plan.
 func (w *stakeWords) usedMarks() (names []string) {
 	used := map[string]bool{}
-	for _, t := range w.ground.Ties {
+	for _, t := range w.ties() {
 		used[t.MarkA], used[t.MarkB], used[t.MarkC] = true, true, true
 	}
 	for _, m := range w.ground.Marks {

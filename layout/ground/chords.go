@@ -127,6 +127,22 @@ func (l Layout) ByChord(arch int) bool {
 	return slices.ContainsFunc(l.Chords, func(c Chord) bool { return slices.Contains(c.Arches, arch) })
 }
 
+// TieOf returns the tapes that a stake is found by. It is false where there are none, and where they are longer than a tape and the stake is set another way: off a
+// chord, off a row that is carried on, or from its arch.
+func (l Layout) TieOf(stake string, units measure.System) (Tie, bool) {
+	i := slices.IndexFunc(l.Ties, func(t Tie) bool { return t.Stake == stake })
+	if i < 0 {
+		return Tie{}, false
+	}
+	t := l.Ties[i]
+	if _, _, anchored := l.Anchors(units); max(t.A, t.B) > limitsIn(units).reach && (anchored || len(l.Chords) > 0) {
+		if s, _ := l.StakeByName(stake); anchored || s.Guy || l.ByChord(s.Arch) {
+			return Tie{}, false
+		}
+	}
+	return t, true
+}
+
 // Anchors returns the first and the last arch of a straight tunnel that marks reach, both stakes of each: the rows' strings run through those and are carried
 // on. It is false where marks reach fewer than two arches.
 func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {

@@ -54,8 +54,12 @@ func TestFieldManualCurveByTapes(t *testing.T) {
 	s.Site.Route = []spec.Leg{{Turn: 75 * math.Pi / 180, Radius: radius}, {Rest: true}}
 	s.Site.Marks = []spec.Mark{mark("beginning", 0, 0), mark("intersection", 0, tangent)}
 	thin := same(11, 1e-6)
-	for _, tie := range Lay(s, thin, same(11, 2000)).Ties {
-		arch := stakeOf(t, Lay(s, thin, same(11, 2000)), tie.Stake).Arch
+	l := Lay(s, thin, same(11, 2000))
+	if len(l.Ties) != 20 { // arch 1 stands on a mark
+		t.Fatalf("%d ties", len(l.Ties))
+	}
+	for _, tie := range l.Ties {
+		arch := stakeOf(t, l, tie.Stake).Arch
 		arc := 50 * float64(arch-1)
 		deflection := .3 * arc * 15 / 60 * math.Pi / 180
 		chord := 2 * 381.97 * math.Sin(deflection)

@@ -67,6 +67,9 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	for _, t := range list {
 		if reach := max(t.A, t.B); reach > lim.reach {
 			far, longest = append(far, t.Stake), max(longest, reach)
+			if _, used := l.TieOf(t.Stake, u); !used {
+				continue
+			}
 		}
 		if t.Error > lim.weak {
 			weak, flattest = append(weak, t.Stake), min(flattest, t.Crossing)
