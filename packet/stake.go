@@ -19,7 +19,11 @@ func (b *binder) stakePlan() []leaf {
 	w.tapes()
 	w.checks()
 	w.whole(w.call)
+	set := w.strip(false)
 	w.whole(w.driving)
+	if !set {
+		w.strip(true)
+	}
 	return w.leaves
 }
 

@@ -167,7 +167,7 @@ func (w *stakeWords) widthWords() string {
 	for _, g := range w.widths() {
 		words = append(words, fmt.Sprintf("%s at %s", g.text, arches(g.numbers)))
 	}
-	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, pull the stake that left its dot and drive it again."
+	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, drive the worse stake again."
 }
 
 // bayChecks are the diagonals of the bays, bays alike together.

@@ -126,6 +126,9 @@ func (w *stakeWords) tableHead() string {
 	case len(names) > 0:
 		words = append(words, find+".")
 	}
+	if worst := w.worstTie(); worst > 0 {
+		words = append(words, fmt.Sprintf("Tapes %s off put a stake up to %s off.", w.units.Inches(ground.CheckLimit(w.units)), w.units.Inches(worst)))
+	}
 	var depths []string
 	list := w.depths()
 	for _, d := range list {
@@ -137,6 +140,14 @@ func (w *stakeWords) tableHead() string {
 	}
 	words = append(words, "In: driven and capped, so much of it above the ground: "+strings.Join(depths, "; ")+".")
 	return strings.Join(words, " ")
+}
+
+// worstTie is how far off a stake is at worst when each of its two tapes is off by the limit.
+func (w *stakeWords) worstTie() (worst measure.Length) {
+	for _, t := range w.ties() {
+		worst = max(worst, t.Error)
+	}
+	return worst
 }
 
 // usedMarks returns the marks that any tape starts from, in their order on the plan.
