@@ -31,7 +31,9 @@ func (d *stakeSheet) rows() {
 		}
 	}
 	for arch := d.First; arch <= d.Last; arch++ {
-		d.b.LineRound(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), paper.Thin)
+		if !d.matches(arch) {
+			d.b.LineRound(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), paper.Thin)
+		}
 		if arch > d.First {
 			d.b.LineRound(d.pin(spec.Left, arch-1), d.pin(spec.Left, arch), paper.Thick)
 			d.b.LineRound(d.pin(spec.Right, arch-1), d.pin(spec.Right, arch), paper.Thin)
@@ -130,22 +132,37 @@ func (d *stakeSheet) ends() {
 	}
 }
 
-// matchLine draws the line along which two pages match, through an arch's stakes and past them, with its word on the side away from
+// matches reports whether an arch is on the next page or the one before too: the pages match there.
+func (d *stakeSheet) matches(arch int) bool {
+	return arch == d.First && !d.entrance() || arch == d.Last && !d.exit()
+}
+
+// matchPen draws match lines.
+var matchPen = paper.Pen{Width: paper.Thick.Width, Dash: paper.Centre.Dash}
+
+// matchLine draws the line along which two pages match: across the walk through an arch's stakes, which are on both, and past the right one. Its word stands on the side away from
 // this page's arches, or at an end of it.
 func (d *stakeSheet) matchLine(arch int, way float64, word string) {
 	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
 	u := r.Sub(l).Unit()
 	out := u.Left().Times(way)
-	const off, past = 6, 14
-	p, q := l.Add(out.Times(off)).Sub(u.Times(past)), r.Add(out.Times(off)).Add(u.Times(past))
-	d.b.LineRound(p, q, paper.Centre)
-	label := place.Label{At: p.Add(q).Times(0.5).Add(out), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader}
+	const past, aside = 26, 7
+	p, q := l, r.Add(u.Times(past))
+	if _, end, ok := cropSegment(p, q, d.room); ok {
+		q = end
+	}
+	d.b.LineRound(p, q, matchPen)
+	label := place.Label{At: l.Add(r).Times(0.5).Add(out.Times(aside)), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader}
 	placed := d.b.Label(label)
-	for _, end := range []paper.Point{q, p} { // a line at a slant has no room beside it
+	for _, end := range []paper.Point{q, l.Sub(u.Times(past)), r.Add(u.Times(past / 2))} { // a line at a slant has no room beside it
 		if !placed {
-			label.At, label.Toward = end, end.Sub(p.Add(q).Times(0.5)).Unit()
+			label.At, label.Toward = end, end.Sub(l.Add(r).Times(0.5)).Unit()
 			placed = d.b.Label(label)
 		}
+	}
+	if !placed {
+		label.At, label.Toward, label.Leader, label.Reach = q, out, place.Bare, 40
+		placed = d.b.Label(label)
 	}
 	d.lacks(word, placed)
 }

@@ -12,8 +12,7 @@ import (
 // stakePlan makes the plan that puts every stake on its spot: the picture, to scale, over as many pages as it needs; how to mark, check and
 // drive; the table of tapes with a row a stake.
 func (b *binder) stakePlan() []leaf {
-	w := &stakeWords{b: b, ground: b.plan.Ground, units: b.spec.Units}
-	w.flow = b.newFlow("Puts every stake on its spot. Two people with two tapes; a third reads out and writes.", "")
+	w := b.newStakeWords()
 	w.picture()
 	w.marking()
 	w.tapes()
@@ -25,6 +24,13 @@ func (b *binder) stakePlan() []leaf {
 		w.strip(true)
 	}
 	return w.leaves
+}
+
+// newStakeWords begins the sheet.
+func (b *binder) newStakeWords() *stakeWords {
+	w := &stakeWords{b: b, ground: b.plan.Ground, units: b.spec.Units}
+	w.flow = b.newFlow("Puts every stake on its spot. Two people with two tapes; a third reads out and writes.", "")
+	return w
 }
 
 // stakeWords writes the stake plan's words.
@@ -39,7 +45,7 @@ type stakeWords struct {
 
 // picture sets the plan over its pages.
 func (w *stakeWords) picture() {
-	plans := draw.StakePlans(w.ground, w.b.spec, w.room)
+	plans := w.plans()
 	w.letter = plans[0].Letter
 	w.text(fmt.Sprintf("Begin with step 1 on stake plan %d.", len(plans)+1), paper.Body)
 	for i, p := range plans {
@@ -51,6 +57,13 @@ func (w *stakeWords) picture() {
 		w.room.H = 0
 	}
 	w.turn()
+}
+
+// plans lays the picture out over its pages, a line of words over the first.
+func (w *stakeWords) plans() []draw.StakePlan {
+	room := w.room
+	room.H -= paper.Body.Leading()
+	return draw.StakePlans(w.ground, w.b.spec, room)
 }
 
 // tape prints a length as it is read off a tape.
