@@ -19,6 +19,25 @@ type survey struct {
 	findings []finding.Finding
 }
 
+// spots keeps marks by the square inch they stand on.
+type spots map[[2]int][]Mark
+
+// by returns a mark that stands within an inch of another, and takes the other in.
+func (s spots) by(m Mark) (Mark, bool) {
+	x, y := int(math.Floor(m.At.X.Inches())), int(math.Floor(m.At.Y.Inches()))
+	for dx := -1; dx <= 1; dx++ {
+		for dy := -1; dy <= 1; dy++ {
+			for _, other := range s[[2]int{x + dx, y + dy}] {
+				if distance(other.At, m.At) <= measure.Inch {
+					return other, true
+				}
+			}
+		}
+	}
+	s[[2]int{x, y}] = append(s[[2]int{x, y}], m)
+	return Mark{}, false
+}
+
 type state int
 
 const (
@@ -36,10 +55,18 @@ func marks(s *spec.Spec) ([]Mark, []finding.Finding) {
 		v.index[m.Name] = i
 	}
 	var list []Mark
+	taken := spots{}
 	for i := range n {
-		if v.solve(i) {
-			list = append(list, v.solved[i])
+		if !v.solve(i) {
+			continue
 		}
+		m := v.solved[i]
+		if other, ok := taken.by(m); ok {
+			v.report(i, finding.LookAt, "marks-coincide", fmt.Sprintf(
+				"Marks %s and %s stand on the same spot, so two tapes from them are one: give %s its own place, such as at: [%s, %s], or leave it out.",
+				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.reach/10, s.Units), legible(m.At.Y, s.Units)))
+		}
+		list = append(list, m)
 	}
 	return list, v.findings
 }

@@ -78,6 +78,10 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 			}
 		}
 	}
+	if on := onMarks(stakes, marks); len(on) > 0 {
+		report(finding.LookAt, "stake-on-mark", fmt.Sprintf(
+			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move site.start.", names(on)))
+	}
 	if len(far) > 0 {
 		report(finding.LookAt, "tie-out-of-reach", fmt.Sprintf(
 			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", names(far), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
@@ -86,14 +90,22 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	case len(weak) == 0:
 	case thrown(lim.tape, lim.tape, worst.Crossing, min(worst.A, worst.B)) > lim.weak:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
-			"The two tapes to %s cross at %.0f° at worst: %s on each tape moves %s by %s. Another mark would help most %s.",
-			names(weak), float64(flattest)*180/math.Pi, u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
+			"The two tapes to %s %s: %s on each tape moves %s by %s. Another mark would help most %s.",
+			names(weak), crossing(flattest), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
 	default:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The marks that %s %s tied to are themselves taped: %s on every tape, theirs too, moves %s by %s. Tape those marks from one more mark, or give them coordinates.",
 			names(weak), verb(weak, "is", "are"), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error)))
 	}
 	return findings
+}
+
+// crossing says how two tapes cross at worst.
+func crossing(flattest measure.Angle) string {
+	if flattest < 5*measure.Degree {
+		return "run almost in one line, for the stake and the two marks lie on it"
+	}
+	return fmt.Sprintf("cross at %.0f° at worst", float64(flattest)*180/math.Pi)
 }
 
 // helpful says on which side of a weakly tied stake another mark would do most: square to the way that its two tapes run, which is the way that they hold it.
@@ -113,10 +125,24 @@ func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 		b = spec.Point{X: -b.X, Y: -b.Y}
 	}
 	held := add(a, b)
-	across, ahead := abs(dot(held, rightOf(stake.heading))), abs(dot(held, ahead(stake.heading)))
-	reach := u.Room(limitsIn(u).reach)
-	if ahead >= across {
-		return fmt.Sprintf("off to the left or the right of arch %d, no more than %s away", stake.Arch, reach)
+	out := unit(spec.Point{X: -held.Y, Y: held.X})
+	where := fmt.Sprintf("along the walk, before or beyond arch %d", stake.Arch)
+	if abs(dot(held, ahead(stake.heading))) >= abs(dot(held, rightOf(stake.heading))) {
+		where = fmt.Sprintf("off to the left or the right of arch %d", stake.Arch)
 	}
-	return fmt.Sprintf("along the walk, before or beyond arch %d, no more than %s away", stake.Arch, reach)
+	off := limitsIn(u).reach / 4
+	one, other := along(stake.At(), out, off), along(stake.At(), out, -off)
+	return fmt.Sprintf("%s: something fixed about [%s, %s] or [%s, %s]", where, legible(one.X, u), legible(one.Y, u), legible(other.X, u), legible(other.Y, u))
+}
+
+// onMarks returns the stakes that are to stand on a mark: "L1 on gate post".
+func onMarks(stakes []Stake, marks []Mark) (list []string) {
+	for _, s := range stakes {
+		for _, m := range marks {
+			if distance(s.At(), m.At) <= measure.Inch {
+				list = append(list, s.Name+" on "+m.Name)
+			}
+		}
+	}
+	return list
 }
