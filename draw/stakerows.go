@@ -119,7 +119,7 @@ func (d *stakeSheet) ends() {
 		at := d.m.at(d.ground.Stations[0].At)
 		foot := at.Add(paper.Point{Y: d.entranceRoom()})
 		d.b.WalkArrow(foot.Sub(paper.Point{Y: 7}), foot.Sub(paper.Point{Y: 19}))
-		d.b.Text(foot.Sub(paper.Point{Y: 1}), paper.AtMiddle, "ENTRANCE", paper.Heading)
+		d.entranceWord(foot.Sub(paper.Point{Y: 1}))
 	} else {
 		d.matchLine(d.First, -1, fmt.Sprintf("Match line: from plan %d", d.Page-1))
 	}
@@ -130,6 +130,19 @@ func (d *stakeSheet) ends() {
 	} else {
 		d.matchLine(d.Last, 1, fmt.Sprintf("Match line: on to plan %d", d.Page+1))
 	}
+}
+
+// entranceWord sets the word under the walk arrow, or beside it where a mark or an outlet stands there.
+func (d *stakeSheet) entranceWord(base paper.Point) {
+	const word = "ENTRANCE"
+	aside := paper.Heading.Width(word)/2 + 7
+	for _, by := range []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
+		if at := base.Add(by); d.b.FreeText(at, 0, word, paper.Heading) {
+			d.b.Text(at, paper.AtMiddle, word, paper.Heading)
+			return
+		}
+	}
+	d.lacks(word, false)
 }
 
 // matches reports whether an arch is on the next page or the one before too: the pages match there.

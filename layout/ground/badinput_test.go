@@ -65,7 +65,7 @@ func TestMarksInLineWithStakes(t *testing.T) {
 	s.Guys.Arches = nil
 	s.Site.Marks = []spec.Mark{mark("gate", 195*in, 0), mark("post", 195*in, -20*ft)}
 	text := want(t, lay(s), "tie-weak", finding.LookAt)
-	if !strings.Contains(text, "almost in one line") || !strings.Contains(text, "off to the left or the right of arch 3") {
+	if !strings.Contains(text, "almost in one line where") || !strings.Contains(text, "off to the left or the right of arch 3") {
 		t.Error(text)
 	}
 	// 25 ft square to the row from L3, which stands at (16 1/4, 16 1/2) ft

@@ -103,7 +103,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 // crossing says how two tapes cross at worst.
 func crossing(flattest measure.Angle) string {
 	if flattest < 5*measure.Degree {
-		return "run almost in one line, for the stake and the two marks lie on it"
+		return "run almost in one line where a stake and its two marks lie on one"
 	}
 	return fmt.Sprintf("cross at %.0f° at worst", float64(flattest)*180/math.Pi)
 }
