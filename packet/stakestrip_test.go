@@ -7,6 +7,8 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -83,6 +85,16 @@ func TestPanels(t *testing.T) {
 			if back := slices.Concat(slices.Concat(panels...), rest); !slices.Equal(back, rows) || len(panels) > across {
 				t.Errorf("%d panels of %v mm lose rows", across, most)
 			}
+		}
+	}
+}
+
+// Left and right of a string by the sign of the offset, and none for what prints as nothing.
+func TestSquareOffAString(t *testing.T) {
+	w := &stakeWords{units: measure.Imperial}
+	for off, want := range map[measure.Length]string{30 * measure.Inch: "2′-6″ right", -30 * measure.Inch: "2′-6″ left", -0.5: "on it", 1e-9: "on it"} {
+		if got := w.squareOffString(ground.Offset{Off: off}); got != want {
+			t.Errorf("%v off is written %q, want %q", off, got, want)
 		}
 	}
 }
