@@ -86,8 +86,8 @@ func checked(ties []ground.Tie) bool {
 
 // side says which of the two crossings is meant where no third tape settles it.
 func (w *stakeWords) side() string {
-	ties := w.ties()
-	if checked(ties) {
+	ties := slices.DeleteFunc(w.ties(), func(t ground.Tie) bool { return t.MarkC != "" })
+	if len(ties) == 0 {
 		return ""
 	}
 	said := map[string][]ground.Stake{}
@@ -102,14 +102,21 @@ func (w *stakeWords) side() string {
 			said[key] = append(said[key], stake)
 		}
 	}
-	if len(order) == 1 {
+	if len(order) == 0 {
+		return ""
+	}
+	if len(order) == 1 && len(ties) == len(w.ties()) {
 		return " They meet twice: take the crossing " + order[0] + "."
 	}
 	var words []string
 	for _, key := range order {
 		words = append(words, w.rowsOf(said[key])+" "+key)
 	}
-	return " They meet twice; the stakes lie so: " + strings.Join(words, "; ") + "."
+	whose := "the stakes"
+	if len(ties) < len(w.ties()) {
+		whose = "stakes without a check tape"
+	}
+	return " They meet twice; " + whose + " lie so: " + strings.Join(words, "; ") + "."
 }
 
 // rowsOf names stakes in short, row by row: "L1 to 5, R2, guy stakes on the left at arches 1 to 3".

@@ -87,7 +87,11 @@ func (w *stakeWords) lookAtMarks() string {
 	}
 	var names []string
 	for _, m := range w.ground.Marks {
-		names = append(names, w.mark(m.Name))
+		name := w.mark(m.Name)
+		if m.Misclosure >= measure.Inch/16 {
+			name += fmt.Sprintf(" (its own tapes agree within %s)", w.units.Inches(m.Misclosure))
+		}
+		names = append(names, name)
 	}
 	return "Go to each mark the tapes start from: " + strings.Join(names, ", ") + "."
 }

@@ -43,7 +43,7 @@ type Stake struct {
 // At returns the stake's place on the plan.
 func (s Stake) At() spec.Point { return spec.Point{X: s.X, Y: s.Y} }
 
-// Tie fixes a stake by tapes from marks. MarkC is empty where there are only two marks.
+// Tie fixes a stake by tapes from marks. MarkC is empty where only two marks are within reach.
 type Tie struct {
 	Stake string         `json:"stake"`
 	MarkA string         `json:"mark_a"`

@@ -162,16 +162,10 @@ func lasting(views []view) (a, b sight) {
 }
 
 // check returns the mark that the third tape starts from, to check the two: the one before while it crosses both at 30° or more, else the one that crosses
-// them best; within reach if any is.
+// them best. There is none where no third mark is within the reach of the two.
 func (v view) check(a, b sight, before int) (sight, bool) {
 	p := v.stake.At()
-	others := func(from []sight) []sight {
-		return slices.DeleteFunc(slices.Clone(from), func(s sight) bool { return s.nth == a.nth || s.nth == b.nth })
-	}
-	thirds := others(v.usable)
-	if len(thirds) == 0 {
-		thirds = others(v.all)
-	}
+	thirds := slices.DeleteFunc(slices.Clone(v.usable), func(s sight) bool { return s.nth == a.nth || s.nth == b.nth })
 	if len(thirds) == 0 {
 		return sight{}, false
 	}

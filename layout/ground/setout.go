@@ -96,10 +96,7 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 		if far := max(t.A, t.B); far > reach && (anchored || l.ByChord(s.Arch)) {
 			continue
 		}
-		longest = max(longest, t.A, t.B)
-		if !anchored && len(l.Chords) == 0 || t.C <= reach {
-			longest = max(longest, t.C)
-		}
+		longest = max(longest, t.A, t.B, t.C)
 	}
 	parts := l.TapeLengths(units)
 	if len(parts) == 0 {

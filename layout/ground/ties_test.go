@@ -79,7 +79,9 @@ func TestTiesFindTheStakeAndAreGoodEnough(t *testing.T) {
 			if best > 1e-6 {
 				t.Errorf("%s: the tapes cross %v mm away", tie.Stake, best)
 			}
-			near(t, "tape C", tie.C, distance(stake, place[tie.MarkC]), 1e-6)
+			if tie.MarkC != "" {
+				near(t, "tape C", tie.C, distance(stake, place[tie.MarkC]), 1e-6)
+			}
 			if tie.Error < 6*in { // farther astray it is not a matter of first order
 				near(t, tie.Stake+" astray", tie.Error, shaken(s.Site.Marks, place, stake, [2]string{tie.MarkA, tie.MarkB}), tie.Error*.08)
 			}
