@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -30,7 +31,9 @@ func (d *stakeSheet) rows() {
 		}
 	}
 	for arch := d.First; arch <= d.Last; arch++ {
-		d.b.LineRound(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), paper.Thin)
+		if !d.matches(arch) {
+			d.b.LineRound(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), paper.Thin)
+		}
 		if arch > d.First {
 			d.b.LineRound(d.pin(spec.Left, arch-1), d.pin(spec.Left, arch), paper.Thick)
 			d.b.LineRound(d.pin(spec.Right, arch-1), d.pin(spec.Right, arch), paper.Thin)
@@ -116,7 +119,7 @@ func (d *stakeSheet) ends() {
 		at := d.m.at(d.ground.Stations[0].At)
 		foot := at.Add(paper.Point{Y: d.entranceRoom()})
 		d.b.WalkArrow(foot.Sub(paper.Point{Y: 7}), foot.Sub(paper.Point{Y: 19}))
-		d.b.Text(foot.Sub(paper.Point{Y: 1}), paper.AtMiddle, "ENTRANCE", paper.Heading)
+		d.entranceWord(foot.Sub(paper.Point{Y: 1}))
 	} else {
 		d.matchLine(d.First, -1, fmt.Sprintf("Match line: from plan %d", d.Page-1))
 	}
@@ -129,22 +132,50 @@ func (d *stakeSheet) ends() {
 	}
 }
 
-// matchLine draws the line along which two pages match, through an arch's stakes and past them, with its word on the side away from
+// entranceWord sets the word under the walk arrow, or beside it where a mark or an outlet stands there.
+func (d *stakeSheet) entranceWord(base paper.Point) {
+	const word = "ENTRANCE"
+	aside := paper.Heading.Width(word)/2 + 7
+	for _, by := range []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
+		if at := base.Add(by); d.b.FreeText(at, 0, word, paper.Heading) {
+			d.b.Text(at, paper.AtMiddle, word, paper.Heading)
+			return
+		}
+	}
+	d.lacks(word, false)
+}
+
+// matches reports whether an arch is on the next page or the one before too: the pages match there.
+func (d *stakeSheet) matches(arch int) bool {
+	return arch == d.First && !d.entrance() || arch == d.Last && !d.exit()
+}
+
+// matchPen draws match lines.
+var matchPen = paper.Pen{Width: paper.Thick.Width, Dash: paper.Centre.Dash}
+
+// matchLine draws the line along which two pages match: across the walk through an arch's stakes, which are on both, and past the right one. Its word stands on the side away from
 // this page's arches, or at an end of it.
 func (d *stakeSheet) matchLine(arch int, way float64, word string) {
 	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
 	u := r.Sub(l).Unit()
 	out := u.Left().Times(way)
-	const off, past = 6, 14
-	p, q := l.Add(out.Times(off)).Sub(u.Times(past)), r.Add(out.Times(off)).Add(u.Times(past))
-	d.b.LineRound(p, q, paper.Centre)
-	label := place.Label{At: p.Add(q).Times(0.5).Add(out), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader}
+	const past, aside = 26, 7
+	p, q := l, r.Add(u.Times(past))
+	if _, end, ok := cropSegment(p, q, d.room); ok {
+		q = end
+	}
+	d.b.LineRound(p, q, matchPen)
+	label := place.Label{At: l.Add(r).Times(0.5).Add(out.Times(aside)), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader}
 	placed := d.b.Label(label)
-	for _, end := range []paper.Point{q, p} { // a line at a slant has no room beside it
+	for _, end := range []paper.Point{q, l.Sub(u.Times(past)), r.Add(u.Times(past / 2))} { // a line at a slant has no room beside it
 		if !placed {
-			label.At, label.Toward = end, end.Sub(p.Add(q).Times(0.5)).Unit()
+			label.At, label.Toward = end, end.Sub(l.Add(r).Times(0.5)).Unit()
 			placed = d.b.Label(label)
 		}
+	}
+	if !placed {
+		label.At, label.Toward, label.Leader, label.Reach = q, out, place.Bare, 40
+		placed = d.b.Label(label)
 	}
 	d.lacks(word, placed)
 }
@@ -173,23 +204,27 @@ func (p StakePlan) drawnDiagonals() []ground.Diagonal {
 
 // tie returns the tapes of a stake.
 func (p StakePlan) tie(name string) (ground.Tie, bool) {
-	for _, t := range p.ground.Ties {
-		if t.Stake == name {
-			return t, true
-		}
-	}
-	return ground.Tie{}, false
+	return p.ground.TieOf(name, p.spec.Units)
 }
 
-// keyStakes are those that the rest of the row is set out from: where the tape's zero lies, and the last L.
+// keyStakes are those that the rest of the row is set out from: where the tape's zero lies, and the ends of the row, or of as much of it as marks reach.
 func (p StakePlan) keyStakes() []ground.Stake {
-	n := len(p.ground.Stations)
-	var list []ground.Stake
+	var arches []int
 	if p.Zero == p.First {
-		list = append(list, p.ground.Stakes[2*p.Zero-2])
+		arches = append(arches, p.Zero)
 	}
-	if p.exit() && n > 1 {
-		list = append(list, p.ground.Stakes[2*n-2])
+	first, last, ok := p.ground.Anchors(p.spec.Units)
+	if !ok {
+		first, last = 1, len(p.ground.Stations)
+	}
+	for _, arch := range []int{first, last} {
+		if here := arch > p.First && arch <= p.Last || arch == 1 && p.entrance(); here && !slices.Contains(arches, arch) {
+			arches = append(arches, arch)
+		}
+	}
+	var list []ground.Stake
+	for _, arch := range arches {
+		list = append(list, p.ground.Stakes[2*arch-2])
 	}
 	return list
 }

@@ -29,7 +29,7 @@ func Solve(s *spec.Spec) *Plan {
 	for i, a := range p.Arches {
 		spans[i], crowns[i] = a.Span, a.Crown
 	}
-	p.Ground = ground.Lay(s, spans, crowns)
+	p.Ground = ground.LayShaped(s, spans, crowns, p.shapes())
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
 	p.note(p.Ground.Findings)
 
@@ -53,6 +53,28 @@ func Solve(s *spec.Spec) *Plan {
 	finding.Sort(p.Findings)
 	p.fillEmpty()
 	return p
+}
+
+// shapes returns what each arch fills of the air, arches of a kind sharing one curve.
+func (p *Plan) shapes() []ground.Shape {
+	shapes := make([]ground.Shape, len(p.Arches))
+	for _, k := range p.Kinds {
+		shape := ground.Shape{Stick: max(sum(k.Left), sum(k.Right))}
+		for _, q := range k.Curve {
+			shape.Curve = append(shape.Curve, spec.Point{X: q.X, Y: q.Y})
+		}
+		for _, n := range k.Numbers {
+			shapes[n-1] = shape
+		}
+	}
+	return shapes
+}
+
+func sum(sticks []measure.Length) (total measure.Length) {
+	for _, s := range sticks {
+		total += s
+	}
+	return total
 }
 
 func (p *Plan) note(found []finding.Finding) { p.Findings = append(p.Findings, found...) }

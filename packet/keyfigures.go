@@ -77,11 +77,25 @@ func (b *binder) figures() []figure {
 	if amps, circuits := b.lightAmps(); circuits > 0 {
 		list = append(list, figure{"Current", measure.Amps(amps) + " on " + count(circuits, "circuit")})
 	}
+	if g := p.Ground; max(g.SlopeAlong, g.SlopeAcross) > levelEnough {
+		list = append(list, figure{"Slope, along; across", slope(g.SlopeAlong) + "; " + slope(g.SlopeAcross)})
+	}
 	people := fmt.Sprintf("%d and organiser", b.spec.Crew.Helpers)
 	if b.spec.Crew.Helpers == 0 {
 		people = "organiser alone"
 	}
 	return append(list, figure{"Helpers", people})
+}
+
+// levelEnough is the slope, 1 in 200, up to which ground counts as level.
+const levelEnough = 1. / 200
+
+// slope prints a slope as builders say it: 1 in 20.
+func slope(rise float64) string {
+	if rise < levelEnough {
+		return "level"
+	}
+	return fmt.Sprintf("1 in %.0f", 1/rise)
 }
 
 // across prints a figure of every kind of arch: the least, and the greatest too where it differs by an inch or more.

@@ -42,7 +42,13 @@ func printed(t *testing.T, r pdfium.Pdfium, example string, sheets ...string) (*
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := spec.Read(example, source)
+	return printedSpec(t, r, example, source, sheets...)
+}
+
+// printedSpec writes a spec's sheets as a PDF and opens it with the reader.
+func printedSpec(t *testing.T, r pdfium.Pdfium, name string, source []byte, sheets ...string) (*printout, *layout.Plan) {
+	t.Helper()
+	s, err := spec.Read(name, source)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -158,6 +164,8 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	}
 	t.Run("stakes on Letter", func(t *testing.T) { measureStakes(t, reader, "garden.yaml", 612, 792) })
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
+	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
+	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
 	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 }
 

@@ -12,15 +12,25 @@ import (
 // stakePlan makes the plan that puts every stake on its spot: the picture, to scale, over as many pages as it needs; how to mark, check and
 // drive; the table of tapes with a row a stake.
 func (b *binder) stakePlan() []leaf {
-	w := &stakeWords{b: b, ground: b.plan.Ground, units: b.spec.Units}
-	w.flow = b.newFlow("Puts every stake on its spot. Two people with two tapes; a third reads out and writes.", "")
+	w := b.newStakeWords()
 	w.picture()
 	w.marking()
 	w.tapes()
 	w.checks()
 	w.whole(w.call)
+	set := w.strip(false)
 	w.whole(w.driving)
+	if !set {
+		w.strip(true)
+	}
 	return w.leaves
+}
+
+// newStakeWords begins the sheet.
+func (b *binder) newStakeWords() *stakeWords {
+	w := &stakeWords{b: b, ground: b.plan.Ground, units: b.spec.Units}
+	w.flow = b.newFlow("Puts every stake on its spot. Two people with two tapes; a third reads out and writes.", "")
+	return w
 }
 
 // stakeWords writes the stake plan's words.
@@ -35,7 +45,7 @@ type stakeWords struct {
 
 // picture sets the plan over its pages.
 func (w *stakeWords) picture() {
-	plans := draw.StakePlans(w.ground, w.b.spec, w.room)
+	plans := w.plans()
 	w.letter = plans[0].Letter
 	w.text(fmt.Sprintf("Begin with step 1 on stake plan %d.", len(plans)+1), paper.Body)
 	for i, p := range plans {
@@ -47,6 +57,13 @@ func (w *stakeWords) picture() {
 		w.room.H = 0
 	}
 	w.turn()
+}
+
+// plans lays the picture out over its pages, a line of words over the first.
+func (w *stakeWords) plans() []draw.StakePlan {
+	room := w.room
+	room.H -= paper.Body.Leading()
+	return draw.StakePlans(w.ground, w.b.spec, room)
 }
 
 // tape prints a length as it is read off a tape.
@@ -67,12 +84,7 @@ func (w *stakeWords) lone() bool { return len(w.ground.Stations) == 1 }
 
 // tie returns the tapes that fix a stake.
 func (w *stakeWords) tie(name string) (ground.Tie, bool) {
-	for _, t := range w.ground.Ties {
-		if t.Stake == name {
-			return t, true
-		}
-	}
-	return ground.Tie{}, false
+	return w.ground.TieOf(name, w.units)
 }
 
 // found says where the two tapes meet that a stake is found with, and which third tape checks it; nothing where no marks fix it.

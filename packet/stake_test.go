@@ -49,7 +49,30 @@ title: Long
 units: imperial
 tunnel: {arches: 40, spacing: 5 ft}
 arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}
-site: {start: {at: [20 ft, 4 ft]}, marks: [{name: gate, at: [0 ft, 0 ft]}, {name: barn, at: [60 ft, 90 ft]}, {name: well, at: [0 ft, 200 ft]}]}
+site: {start: {at: [20 ft, 4 ft]}, marks: [{name: gate, at: [0 ft, 0 ft]}, {name: barn, at: [60 ft, 90 ft]}, {name: well, at: [0 ft, 200 ft]}, {name: shed, at: [-20 ft, 100 ft]}, {name: elm, at: [60 ft, 190 ft]}]}
+`,
+	"row beyond its marks": `hoopwright: 1
+title: Carried on
+units: imperial
+tunnel: {arches: 40, spacing: 4 ft 9 in}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}
+guys: {arches: [1, last], from: 6 ft, out: 5 ft}
+site: {start: {at: [20 ft, 4 ft]}, marks: [{name: gate, at: [0 ft, 0 ft]}, {name: barn, at: [60 ft, 40 ft]}]}
+`,
+	"row before its marks": `hoopwright: 1
+title: Carried back
+units: metric
+tunnel: {arches: 40, spacing: 1.4 m}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.3 m, except: [{arches: [1], span: 2.6 m}]}
+site: {marks: [{name: gate, at: [-8 m, 51 m]}, {name: barn, at: [9 m, 45 m]}]}
+`,
+	"bend beyond its marks": `hoopwright: 1
+title: Chords
+units: imperial
+tunnel: {arches: 44, spacing: 5 ft}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}
+guys: {arches: [1, 30, last], from: 6 ft, out: 5 ft}
+site: {start: {at: [20 ft, 4 ft]}, route: [{straight: 60 ft}, {right: 70 deg, radius: 40 ft}, {straight: rest}], marks: [{name: gate, at: [0 ft, 0 ft]}, {name: barn, at: [60 ft, 10 ft]}]}
 `,
 }
 
@@ -105,8 +128,17 @@ func TestStakePlanSaysEveryTape(t *testing.T) {
 			}
 			says("what shows of "+s.Name, u.Inches(s.Length-s.Depth)+" shows")
 		}
+		for _, c := range plan.Ground.Chords {
+			for _, o := range c.Offsets {
+				says(o.Stake+" along", u.Tape(o.Along))
+				says(o.Stake+" off", u.Tape(max(o.Off, -o.Off)))
+			}
+		}
 		for _, tie := range plan.Ties {
 			s, _ := plan.Ground.StakeByName(tie.Stake)
+			if _, used := plan.Ground.TieOf(tie.Stake, u); !used {
+				continue
+			}
 			for _, mark := range []string{tie.MarkA, tie.MarkB, tie.MarkC} {
 				if at, ok := marks[mark]; ok {
 					d := math.Sqrt(math.Pow(float64(at.X-s.X), 2) + math.Pow(float64(at.Y-s.Y), 2))
@@ -131,11 +163,14 @@ func TestStakePlanSaysEveryTape(t *testing.T) {
 // What a yard has or lacks changes what the crew is told to do.
 func TestStakePlanFitsTheYard(t *testing.T) {
 	for name, want := range map[string][]string{
-		"bend without marks": {"Bay by bay", "Guy stake", "Choose two marks", "to next R"},
-		"two marks":          {"on your", "First tape"},
-		"one mark":           {"Choose two marks", "Square at L1"},
-		"lone and guyed":     {"Guy stake", "Choose two marks"},
-		"longer than a tape": {"tape 2 of 2: zero at L20", "Next zero: paint R20"},
+		"bend without marks":    {"Bay by bay", "Guy stake", "Choose two marks", "to next R"},
+		"two marks":             {"on your", "First tape"},
+		"one mark":              {"Choose two marks", "Square at L1"},
+		"lone and guyed":        {"Guy stake", "Choose two marks"},
+		"longer than a tape":    {"tape 2 of 2: zero at L20", "Next zero: paint R20"},
+		"row beyond its marks":  {"two tapes of 100 ft", "sight along the string", "Next zero: paint L20", "G1L to L1"},
+		"row before its marks":  {"two tapes of 30 m", "back from", "where L1 and L40 will be"},
+		"bend beyond its marks": {"two tapes of 100 ft", "Square off", "set peg", "and on; zero at", "G44R"},
 	} {
 		_, pages := stakeTexts(t, name, []byte(stakeYards[name]))
 		whole := strings.Join(pages, "\n")

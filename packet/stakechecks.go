@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -64,6 +65,31 @@ func (w *stakeWords) straightChecks() []stakeCheck {
 	if len(diagonals) > 4 {
 		list = append(list, w.bayChecks(diagonals[:len(diagonals)-2])...)
 	}
+	return append(list, w.guyChecks()...)
+}
+
+// guyChecks are the distances from guy stakes to the leg they stand by, those alike together.
+func (w *stakeWords) guyChecks() (list []stakeCheck) {
+	var groups []alikes
+	first := map[string]string{}
+	for _, s := range w.ground.Stakes {
+		if !s.Guy {
+			continue
+		}
+		leg := w.ground.Stakes[2*s.Arch-2+int(s.Side)]
+		text := w.tape(ground.Between(s, leg))
+		if first[text] == "" {
+			first[text] = s.Name + " to " + leg.Name
+		}
+		groups = gather(groups, text, s.Arch)
+	}
+	for _, g := range groups {
+		what := first[g.text]
+		if len(g.numbers) > 1 {
+			what += "\nand so at " + arches(slices.Compact(g.numbers))
+		}
+		list = append(list, stakeCheck{what, g.text, "Find the guy stake again."})
+	}
 	return list
 }
 
@@ -94,10 +120,13 @@ func (w *stakeWords) slide(shrinks ground.Diagonal) string {
 // bendChecks are the widths; the bays have a table of their own.
 func (w *stakeWords) bendChecks() []stakeCheck {
 	list := w.widthChecks("Find the worse of the two again by its tapes.")
-	l1, r1, ln, rn := w.ends()
-	return append(list,
-		stakeCheck{l1.Name + " to " + rn.Name, w.tape(ground.Between(l1, rn)), "Find " + rn.Name + " again; then go bay by bay."},
-		stakeCheck{r1.Name + " to " + ln.Name, w.tape(ground.Between(r1, ln)), "Find " + ln.Name + " again; then go bay by bay."})
+	s := w.ground.Stakes
+	for _, part := range w.ground.CheckStretches(w.units) {
+		l, r, nl, nr := s[2*part.First-2], s[2*part.First-1], s[2*part.Last-2], s[2*part.Last-1]
+		list = append(list, crossed(w.tape, l.Name, nr.Name, ground.Between(l, nr), r.Name, nl.Name, ground.Between(r, nl),
+			"Find "+nr.Name+" or "+nl.Name+" again; then go bay by bay."))
+	}
+	return append(list, w.guyChecks()...)
 }
 
 // widthChecks are the widths across, arches of one width together.
@@ -138,7 +167,7 @@ func (w *stakeWords) widthWords() string {
 	for _, g := range w.widths() {
 		words = append(words, fmt.Sprintf("%s at %s", g.text, arches(g.numbers)))
 	}
-	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, pull the stake that left its dot and drive it again."
+	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, drive the worse stake again."
 }
 
 // bayChecks are the diagonals of the bays, bays alike together.

@@ -11,7 +11,7 @@ import (
 // driving writes how the stakes go in.
 func (w *stakeWords) driving() {
 	w.heading("Then, on the build day: drive", 0)
-	w.text("Bring: stakes and caps, hammer, level, ribbon, coloured tape, gloves, eye protection, the locating ticket.", paper.Body)
+	w.text("Bring: "+w.bars()+", a cap for each, hammer, level, ribbon, coloured tape, gloves, eye protection, the locating ticket.", paper.Body)
 	w.gap(1)
 	warn := "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: cap it at once."
 	for _, l := range w.b.spec.Site.Overhead {
@@ -21,9 +21,9 @@ func (w *stakeWords) driving() {
 	w.step("Hold. The ticket is good today and no dot lies within " + w.keep() + " of a marked line.\nSigned ____________________ date ____________")
 	w.step("Tape round every bar at its depth, measured from its point. Drive until the tape meets the ground. Then this much shows:")
 	w.showing()
-	w.step("Drive the L stakes, then the R stakes" + w.thenGuys() + ". " + w.upright() + " Tie one ribbon on every L stake, two on every R stake.")
-	w.step(fmt.Sprintf("A stake will not go down: pull it and drive it beside the hole, up to %s from its dot. Farther: stop and ask. Never cut it, bend it or leave it short.", w.limit()))
-	w.step("Measure every width again, stake to stake at the ground: " + w.widthWords())
+	w.step("Drive the L stakes, then the R stakes" + w.thenGuys() + ". " + w.upright() + " Tie one ribbon on every L stake, two on every R stake" + w.guyRibbons() + ".")
+	w.moved()
+	w.step("Measure every width again at the ground: " + w.widthWords())
 	w.gap(1)
 	w.warning(fmt.Sprintf("Stop and ask when a check stays more than %s off; a mark is gone or not as named; a dot lies in a hard place, a bed or near a painted or flagged line; a stake moves in the ground by hand; you find a pipe, a cable or a root you cannot miss.", w.limit()))
 }
@@ -45,6 +45,23 @@ func (w *stakeWords) thenGuys() string {
 		return ", then the guy stakes (G)"
 	}
 	return ""
+}
+
+// bars counts the stakes to bring.
+func (w *stakeWords) bars() string {
+	legs := 2 * len(w.ground.Stations)
+	if guys := len(w.ground.Stakes) - legs; guys > 0 {
+		return fmt.Sprintf("%d leg stakes and %d guy stakes", legs, guys)
+	}
+	return fmt.Sprintf("%d stakes", legs)
+}
+
+// guyRibbons makes guy stakes, which people trip over, seen.
+func (w *stakeWords) guyRibbons() string {
+	if w.thenGuys() == "" {
+		return ""
+	}
+	return ", three on every guy stake"
 }
 
 // upright says how the bars stand.

@@ -87,13 +87,21 @@ func (w *stakeWords) lookAtMarks() string {
 	}
 	var names []string
 	for _, m := range w.ground.Marks {
-		names = append(names, w.mark(m.Name))
+		name := w.mark(m.Name)
+		if m.Misclosure >= measure.Inch/16 {
+			name += fmt.Sprintf(" (its own tapes agree within %s)", w.units.Inches(m.Misclosure))
+		}
+		names = append(names, name)
 	}
 	return "Go to each mark the tapes start from: " + strings.Join(names, ", ") + "."
 }
 
 // markStraight sets out two straight rows, each off one tape that lies still.
 func (w *stakeWords) markStraight() {
+	if first, last, ok := w.ground.Anchors(w.units); ok && (first > 1 || last < len(w.ground.Stations)) {
+		w.markCarried(first, last)
+		return
+	}
 	l1, r1, ln, rn := w.ends()
 	row := w.tape(ln.Running - l1.Running)
 	width1, widthN := w.tape(ground.Between(l1, r1)), w.tape(ground.Between(ln, rn))
@@ -175,11 +183,13 @@ func (w *stakeWords) nextZeros(side spec.Side) {
 
 // again says that a long row takes more than one tape.
 func (w *stakeWords) again(long bool) string {
-	switch {
-	case !long:
+	if !long {
 		return ""
-	case len(w.ground.Ties) == 0:
-		return " Then lay it again with its zero at the last dot, as the table says."
+	}
+	for _, part := range w.lengths()[1:] {
+		if _, found := w.tie(w.ground.Stakes[2*part.First-2].Name); !found {
+			return " Then lay it again with its zero at the last dot, as the table says."
+		}
 	}
 	return " Then lay it again with its zero at the next zero, as the table says."
 }

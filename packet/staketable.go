@@ -1,9 +1,7 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -67,7 +65,11 @@ func (w *stakeWords) tapes() {
 		if !running {
 			cells = append(cells, w.across(s.Stake))
 		}
-		cells = append(cells, w.tapeCells(s.Name, names)...)
+		tapes := w.tapeCells(s.Name, names)
+		if _, found := w.tie(s.Name); !found && len(tapes) > 0 && !s.Guy && w.ground.ByChord(s.Arch) {
+			tapes[0] = "by string"
+		}
+		cells = append(cells, tapes...)
 		rows = append(rows, place.Row{Cells: cells})
 	}
 	w.table(place.Table{Columns: unbroken(columns, rows), RowMin: 8.4}, rows)
@@ -124,6 +126,9 @@ func (w *stakeWords) tableHead() string {
 	case len(names) > 0:
 		words = append(words, find+".")
 	}
+	if worst := w.worstTie(); worst > 0 {
+		words = append(words, fmt.Sprintf("Tapes %s off put a stake up to %s off.", w.units.Inches(ground.CheckLimit(w.units)), w.units.Inches(worst)))
+	}
 	var depths []string
 	list := w.depths()
 	for _, d := range list {
@@ -137,10 +142,18 @@ func (w *stakeWords) tableHead() string {
 	return strings.Join(words, " ")
 }
 
+// worstTie is how far off a stake is at worst when each of its two tapes is off by the limit.
+func (w *stakeWords) worstTie() (worst measure.Length) {
+	for _, t := range w.ties() {
+		worst = max(worst, t.Error)
+	}
+	return worst
+}
+
 // usedMarks returns the marks that any tape starts from, in their order on the plan.
 func (w *stakeWords) usedMarks() (names []string) {
 	used := map[string]bool{}
-	for _, t := range w.ground.Ties {
+	for _, t := range w.ties() {
 		used[t.MarkA], used[t.MarkB], used[t.MarkC] = true, true, true
 	}
 	for _, m := range w.ground.Marks {
@@ -160,19 +173,13 @@ type walked struct {
 
 // walk returns the stakes in the order they are set out.
 func (w *stakeWords) walk() (list []walked) {
-	stakes := slices.Clone(w.ground.Stakes)
+	stakes := w.ground.Walk()
 	if !w.ground.Straight {
-		slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
-			return cmp.Or(cmp.Compare(rounded(a.Along), rounded(b.Along)), cmp.Compare(a.Side, b.Side))
-		})
 		for _, s := range stakes {
 			list = append(list, walked{Stake: s})
 		}
 		return list
 	}
-	slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
-		return cmp.Or(cmp.Compare(a.Side, b.Side), cmp.Compare(rounded(a.Running), rounded(b.Running)))
-	})
 	parts := w.lengths()
 	part := 0
 	for i, s := range stakes {
@@ -204,9 +211,6 @@ func (w *stakeWords) rowHeading(side spec.Side, zero, tape, of int) string {
 	}
 	return fmt.Sprintf("%s: zero at %s, not moved", row, w.lineEnd(w.ground.Stakes[2*zero-2+int(side)]))
 }
-
-// rounded keeps the last digit of a sum from parting stakes that stand side by side.
-func rounded(l measure.Length) int64 { return int64(l*8 + 0.5) }
 
 // runningCell is a stake's distance along its row's tape, and how far it stands off it.
 func (w *stakeWords) runningCell(s walked) (text string) {

@@ -2,10 +2,8 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 
 	"hoopwright/packet"
@@ -69,24 +67,4 @@ func readPacket(name string, stdin io.Reader) ([]byte, error) {
 		err = fmt.Errorf("it is longer than %d MiB", mostPacket>>20)
 	}
 	return data, err
-}
-
-// writeNew writes a file that must not be there yet.
-func writeNew(name string, data []byte) error {
-	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: %s is there already and is left as it was; name another file with -o", name)}
-	}
-	if err != nil {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
-	}
-	_, err = file.Write(data)
-	if e := file.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		os.Remove(name)
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
-	}
-	return nil
 }

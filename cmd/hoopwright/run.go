@@ -30,7 +30,7 @@ Usage:
   hoopwright packet [SPEC …] [-o FILE] [--sheets LIST] [--for CREWS] [--paper SIZE] [--units SYSTEM] [--date DAY]
   hoopwright check [SPEC] [--json | --shopping csv] [--units SYSTEM] [--against OLD]
   hoopwright recover PACKET [-o FILE]
-  hoopwright starter [FILE]
+  hoopwright starter [FILE] | --form FILE.pdf
   hoopwright sizes [SPEC] [--pipe NAME] [--sticks LENGTHS] [--span RANGE] [--stake BAR] [--arches N] [--spacing LENGTH] [--units SYSTEM] [--csv]
   hoopwright names [WORDS]
   hoopwright completion bash | zsh | fish

@@ -70,6 +70,11 @@ func TestCalls(t *testing.T) {
 		{"names by two words", "", "names led 50", 0, "mini led 50 warm", ""},
 		{"names of nothing", "", "names zither", 2, "", "zither"},
 		{"starter to standard output", "", "starter -", 0, "hoopwright: 1", ""},
+		{"form to standard output", "", "starter --form -", 0, "%PDF-1.", ""},
+		{"form and spec in one", "", "starter a.yaml --form v.pdf", 2, "", "leave out a.yaml"},
+		{"form without a name", "", "starter --form=", 2, "", "--form visit.pdf"},
+		{"form in cubits", "", "starter --form v.pdf --units cubits", 2, "", `not "cubits"`},
+		{"units of a spec", "", "starter --units metric", 2, "", "--form"},
 		{"check", "", "check", 0, "load factor", ""},
 		{"sizes", "", "sizes", 0, "Can be built: 5′-0″ to 10′-0″.", ""},
 		{"sizes help", "", "sizes --help", 0, "--sticks LENGTHS", ""},
@@ -137,6 +142,7 @@ func TestExistingFilesAreNotDamaged(t *testing.T) {
 		{"a folder", []string{"packet", "yard.yaml", "-o", "."}, 3, "notes.txt"},
 		{"no such folder", []string{"packet", "yard.yaml", "-o", "nowhere/p.pdf"}, 3, "notes.txt"},
 		{"starter over a file", []string{"starter", "notes.txt"}, 3, "notes.txt"},
+		{"a form over a packet", []string{"starter", "--form", "old.pdf"}, 3, "old.pdf"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

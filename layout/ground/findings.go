@@ -30,7 +30,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 			found[i].Text += advice
 		}
 	}
-	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t)), shift
+	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
 }
 
 // stakeFindings says which stakes stand where none should.

@@ -36,12 +36,14 @@ type Stake struct {
 	Length  measure.Length `json:"-"`
 	Depth   measure.Length `json:"-"`
 	Running measure.Length `json:"-"` // distance along the side's own baseline from its first stake; equals Along on a straight
+
+	heading measure.Angle // of the walk beside it
 }
 
 // At returns the stake's place on the plan.
 func (s Stake) At() spec.Point { return spec.Point{X: s.X, Y: s.Y} }
 
-// Tie fixes a stake by tapes from marks. MarkC is empty where there are only two marks.
+// Tie fixes a stake by tapes from marks. MarkC is empty where only two marks are within reach.
 type Tie struct {
 	Stake string         `json:"stake"`
 	MarkA string         `json:"mark_a"`
@@ -52,7 +54,7 @@ type Tie struct {
 	C     measure.Length `json:"c_mm,omitempty"`
 
 	Crossing measure.Angle  `json:"-"` // at which tapes A and B cross, 0 to π/2
-	Error    measure.Length `json:"-"` // how far off the stake is when each tape is 1/2 in (12 mm) off
+	Error    measure.Length `json:"-"` // how far off the stake is at worst when each tape is 1/2 in (12 mm) off, those to taped marks too
 }
 
 // Diagonal is a check distance between two stakes.
@@ -67,6 +69,9 @@ type Mark struct {
 	Name       string
 	At         spec.Point
 	Misclosure measure.Length // worst tape's disagreement where more than two fix it
+	Error      measure.Length // how far off it is at worst when each tape is 1/2 in (12 mm) off; zero where coordinates fix it
+
+	drift drift
 }
 
 // Layout is the tunnel on the ground.
@@ -75,21 +80,31 @@ type Layout struct {
 	Centre    []spec.Point // the route's centreline from arch 1 to the last, as a polyline for drawing
 	Stakes    []Stake      // L1, R1, L2, R2 …, then the guy stakes
 	Ties      []Tie
+	Chords    []Chord    // of a bend beyond the reach of its marks
 	Diagonals []Diagonal // of each bay, then of the whole
 	Marks     []Mark
 	Straight  bool           // one straight run: setting out by a baseline
 	Baseline  measure.Length // distance of each side's baseline from the centreline: half the commonest span
 	Findings  []finding.Finding
 
+	// SlopeAlong and SlopeAcross are the steepest slopes of the walk's surface, rise over run, none negative.
+	SlopeAlong, SlopeAcross float64
+
 	// ShiftClear is the smallest move of the whole tunnel that clears every stake of hard ground, features and buried lines;
 	// nil where none is needed or none was found. The findings say it too.
 	ShiftClear *Shift
 }
 
-// Lay lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
-// positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw.
+// Lay lays out a tunnel whose arches are known by span and crown height alone: see LayShaped.
 func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
-	t := newTunnel(s, spans, crowns)
+	return LayShaped(s, spans, crowns, nil)
+}
+
+// LayShaped lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
+// positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw. shapes are what each arch fills of
+// the air; where one is missing its legs are taken to stand upright over the stakes.
+func LayShaped(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
+	t := newTunnel(s, spans, crowns, shapes)
 	l := Layout{
 		Stations: t.stations,
 		Centre:   t.route.path(),
@@ -98,12 +113,14 @@ func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
 		Baseline: t.baseline,
 	}
 	l.Diagonals = diagonals(l.Stakes[:2*len(l.Stations)])
-	var markFindings, tieFindings []finding.Finding
+	var markFindings []finding.Finding
 	l.Marks, markFindings = marks(s)
-	l.Ties, tieFindings = ties(s, l.Stakes, l.Marks)
+	l.Ties = ties(s, l.Walk(), l.Stakes, l.Marks)
+	l.Chords = l.chords(limitsIn(s.Units))
+	l.SlopeAlong, l.SlopeAcross = slopes(t)
 	site, shift := findings(t, l.Stakes)
 	l.ShiftClear = shift
-	l.Findings = slices.Concat(markFindings, tieFindings, site)
+	l.Findings = slices.Concat(markFindings, tieFindings(s, l), site)
 	return l
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -40,6 +41,51 @@ func levelAt(levels []spec.Level, arch float64) (left, right measure.Length) {
 	}
 	last := levels[len(levels)-1]
 	return last.Left, last.Right
+}
+
+// slopes returns the steepest slopes of the walk's surface: along its middle from arch to arch, and across it from stake to stake.
+func slopes(t tunnel) (lengthwise, across float64) {
+	var before measure.Length
+	for i := range t.stations {
+		left, right := Levels(t.spec, i+1)
+		across = max(across, math.Abs(float64((right-left)/t.spans[i])))
+		middle := (left + right) / 2
+		if i > 0 && t.spec.Tunnel.Spacing > 0 {
+			lengthwise = max(lengthwise, math.Abs(float64((middle-before)/t.spec.Tunnel.Spacing)))
+		}
+		before = middle
+	}
+	return lengthwise, across
+}
+
+// The slopes at which a walking surface still counts as accessible: 2010 ADA Standards 403.3, running slope and cross slope; 405.2, a ramp. From memory.
+const (
+	runningSlope = 1. / 20
+	crossSlope   = 1. / 48
+	rampSlope    = 1. / 12
+)
+
+// walkFindings reports, for information, a walk that is steeper than wheelchairs go with ease.
+func walkFindings(t tunnel) []finding.Finding {
+	lengthwise, across := slopes(t)
+	var parts []string
+	if lengthwise > runningSlope+1e-9 {
+		part := fmt.Sprintf("1 in %.0f along (1 in %.0f is an accessible walk, 1 in %.0f a ramp with rails)", 1/lengthwise, 1/runningSlope, 1/rampSlope)
+		if lengthwise > rampSlope+1e-9 {
+			part = fmt.Sprintf("1 in %.1f along (steeper than a ramp, 1 in %.0f; an accessible walk has 1 in %.0f)", 1/lengthwise, 1/rampSlope, 1/runningSlope)
+		}
+		parts = append(parts, part)
+	}
+	if across > crossSlope+1e-9 {
+		parts = append(parts, fmt.Sprintf("1 in %.0f across (1 in %.0f is the most for wheels that shall not drift)", 1/across, 1/crossSlope))
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return []finding.Finding{{
+		Level: finding.Note, Code: "walk-slopes", Sheet: "overview", Key: "site.levels", Pos: t.spec.Position("site.levels"),
+		Text: "The ground that people walk on slopes up to " + strings.Join(parts, ", and ") + ". For information: the figures are those of the 2010 ADA Standards for public ways. Think of who comes on wheels.",
+	}}
 }
 
 // slopeFindings warns where the ground is so steep that a tape laid on it reads long: 1 in 50 adds 0.02 %, 1 in 10 half a

@@ -19,6 +19,25 @@ type survey struct {
 	findings []finding.Finding
 }
 
+// spots keeps marks by the square inch they stand on.
+type spots map[[2]int][]Mark
+
+// by returns a mark that stands within an inch of another, and takes the other in.
+func (s spots) by(m Mark) (Mark, bool) {
+	x, y := int(math.Floor(m.At.X.Inches())), int(math.Floor(m.At.Y.Inches()))
+	for dx := -1; dx <= 1; dx++ {
+		for dy := -1; dy <= 1; dy++ {
+			for _, other := range s[[2]int{x + dx, y + dy}] {
+				if distance(other.At, m.At) <= measure.Inch {
+					return other, true
+				}
+			}
+		}
+	}
+	s[[2]int{x, y}] = append(s[[2]int{x, y}], m)
+	return Mark{}, false
+}
+
 type state int
 
 const (
@@ -36,10 +55,18 @@ func marks(s *spec.Spec) ([]Mark, []finding.Finding) {
 		v.index[m.Name] = i
 	}
 	var list []Mark
+	taken := spots{}
 	for i := range n {
-		if v.solve(i) {
-			list = append(list, v.solved[i])
+		if !v.solve(i) {
+			continue
 		}
+		m := v.solved[i]
+		if other, ok := taken.by(m); ok {
+			v.report(i, finding.LookAt, "marks-coincide", fmt.Sprintf(
+				"Marks %s and %s stand on the same spot, so two tapes from them are one: give %s its own place, such as at: [%s, %s], or leave it out.",
+				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.reach/10, s.Units), legible(m.At.Y, s.Units)))
+		}
+		list = append(list, m)
 	}
 	return list, v.findings
 }
@@ -69,6 +96,7 @@ type circle struct {
 	centre spec.Point
 	radius measure.Length
 	from   string
+	err    measure.Length // of the tape, and of the mark it starts from in the tape's direction
 }
 
 func (v *survey) byTapes(i int, m spec.Mark) bool {
@@ -80,7 +108,7 @@ func (v *survey) byTapes(i int, m spec.Mark) bool {
 				"Mark %s is taped from %s, whose own place is not known: give %s coordinates, or tapes from other marks.", m.Name, t.Mark, t.Mark))
 			return false
 		}
-		circles = append(circles, circle{v.solved[j].At, t.Distance, t.Mark})
+		circles = append(circles, circle{centre: v.solved[j].At, radius: t.Distance, from: t.Mark})
 	}
 	if len(circles) < 2 {
 		v.report(i, finding.MustFix, "mark-not-fixed", fmt.Sprintf("Mark %s needs coordinates, or tapes from two other marks.", m.Name))
@@ -108,13 +136,25 @@ func (v *survey) byTapes(i int, m spec.Mark) bool {
 				m.Name, 1-m.Side, circles[0].from, circles[1].from, m.Side))
 		}
 	}
-	v.solved[i].At, v.solved[i].Misclosure = at, misclosure
-	if misclosure > v.limits.misclose {
+	for k, t := range m.From {
+		start := v.solved[v.index[t.Mark]]
+		circles[k].err = v.limits.tape + start.drift.along(unit(sub(at, start.At)))
+	}
+	fixed := Mark{Name: m.Name, At: at, Misclosure: misclosure, drift: drifting(at, circles)}
+	fixed.Error = fixed.drift.most()
+	v.solved[i] = fixed
+	tape, off := u.Tape(v.limits.tape), u.Tape(fixed.Error)
+	switch {
+	case misclosure > v.limits.misclose:
 		v.report(i, finding.LookAt, "mark-misclosure", fmt.Sprintf(
 			"The tapes to mark %s disagree by up to %s; careful ones stay within %s. Measure them again.", m.Name, u.Tape(misclosure), u.Tape(v.limits.misclose)))
-	} else if off := thrown(v.limits.tape, crossing, circles[0].radius); off > v.limits.weak {
+	case fixed.Error <= v.limits.weak:
+	case thrown(v.limits.tape, v.limits.tape, crossing, circles[0].radius) > v.limits.weak:
 		v.report(i, finding.LookAt, "mark-weak", fmt.Sprintf(
-			"The tapes to mark %s run almost in line: %s on each moves the mark %s. Tape it from a mark further to one side too.", m.Name, u.Tape(v.limits.tape), u.Tape(off)))
+			"The tapes to mark %s run almost in line: %s on each moves the mark %s. Tape it from a mark further to one side too.", m.Name, tape, off))
+	default:
+		v.report(i, finding.LookAt, "mark-weak", fmt.Sprintf(
+			"Mark %s is taped from marks that are themselves taped: %s on every tape moves it %s. Tape it from one more mark.", m.Name, tape, off))
 	}
 	return true
 }

@@ -55,7 +55,7 @@ func TestMarkByManyExactTapesClosesWithoutError(t *testing.T) {
 
 // At the least-squares place the residuals balance: Σ rᵢ·uᵢ = 0 (the normal equations), and any step away is worse.
 func TestLeastSquares(t *testing.T) {
-	circles := []circle{{spec.Point{}, 25*ft + 3*in, "a"}, {spec.Point{X: 40 * ft}, 25*ft - 2*in, "b"}, {spec.Point{X: 20 * ft, Y: 40 * ft}, 25*ft + in, "c"}}
+	circles := []circle{{radius: 25*ft + 3*in}, {centre: spec.Point{X: 40 * ft}, radius: 25*ft - 2*in}, {centre: spec.Point{X: 20 * ft, Y: 40 * ft}, radius: 25*ft + in}}
 	p, worst := fit(circles, spec.Left)
 	sum := func(p spec.Point) (sum measure.Length) {
 		for _, c := range circles {

@@ -86,15 +86,29 @@ func (l Layout) TapeLengths(units measure.System) []TapeLength {
 	return list
 }
 
-// LongestTape returns the longest distance that anybody tapes while setting out: from a mark, along a row, or across it.
+// LongestTape returns the longest distance that anybody tapes while setting out: from a mark, along a row, or across it. Marks beyond a tape's reach count
+// only where there is no way to do without.
 func (l Layout) LongestTape(units measure.System) measure.Length {
-	longest := measure.Length(0)
+	longest, reach := measure.Length(0), limitsIn(units).reach
+	_, _, anchored := l.Anchors(units)
 	for _, t := range l.Ties {
+		s, _ := l.StakeByName(t.Stake)
+		if far := max(t.A, t.B); far > reach && (anchored || l.ByChord(s.Arch)) {
+			continue
+		}
 		longest = max(longest, t.A, t.B, t.C)
 	}
 	parts := l.TapeLengths(units)
-	if len(parts) == 0 && len(l.Stations) > 0 { // the whole is checked across, however it bends
-		parts = []TapeLength{{1, len(l.Stations)}}
+	if len(parts) == 0 {
+		parts = l.CheckStretches(units)
+	}
+	if len(l.Stations) == 1 {
+		longest = max(longest, Between(l.Stakes[0], l.Stakes[1]))
+	}
+	for _, c := range l.Chords {
+		for _, o := range c.Offsets {
+			longest = max(longest, o.Along)
+		}
 	}
 	for _, p := range parts {
 		for _, near := range l.Stakes[2*p.First-2 : 2*p.First] {

@@ -14,14 +14,16 @@ type tunnel struct {
 	spec     *spec.Spec
 	spans    []measure.Length // one per arch, all positive
 	crowns   []measure.Length // heights of the crowns, one per arch, all positive
+	shapes   []Shape          // one per arch, or none
+	lows     map[lowKey]low   // what low has worked out
 	route    route
 	stations []Station
 	baseline measure.Length // distance of each side's baseline from the centreline
 }
 
-func newTunnel(s *spec.Spec, spans, crowns []measure.Length) tunnel {
+func newTunnel(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) tunnel {
 	n := s.Tunnel.Arches
-	t := tunnel{spec: s, route: newRoute(&s.Site, s.Tunnel.Spacing*measure.Length(n-1))}
+	t := tunnel{spec: s, shapes: shapes, lows: map[lowKey]low{}, route: newRoute(&s.Site, s.Tunnel.Spacing*measure.Length(n-1))}
 	for i := range n {
 		own := s.ArchOf(i + 1)
 		t.spans = append(t.spans, firstPositive(at(spans, i), own.Span, s.Tunnel.OpeningWidth, measure.Metre))
@@ -115,7 +117,7 @@ func (t tunnel) stake(name string, at Station, side spec.Side, out measure.Lengt
 		out = -out
 	}
 	p := along(at.At, rightOf(at.Heading), out)
-	return Stake{Name: name, X: p.X, Y: p.Y, Along: at.Along, Offset: out, Side: side}
+	return Stake{Name: name, X: p.X, Y: p.Y, Along: at.Along, Offset: out, Side: side, heading: at.Heading}
 }
 
 // running returns, for each side, the distance of every arch along that side's baseline. On a straight that is the route

@@ -1,0 +1,88 @@
+package ground
+
+import (
+	"fmt"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// obstacle reports a feature with a height that the tunnel runs into. It forbids building where a leg would rise through it, swing out into it, or
+// where it blocks an arch up to the crown; otherwise it stands in the walk, which is for the organiser to judge.
+func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
+	if f.Height <= 0 {
+		return finding.Finding{}, false
+	}
+	u, lim := t.spec.Units, limitsIn(t.spec.Units)
+	height := f.Height + lim.edge
+	var legs, blocked []string
+	swing := measure.Length(0) // how far pipe that meets it lies outside its stake
+	low, high := box(f.Outline, lim.edge)
+	if len(f.Outline) == 0 {
+		low, high = box([]spec.Point{f.At}, f.Radius+lim.edge)
+	}
+	for i := range t.stations {
+		left, right := t.outer(i, height)
+		if !overlap(low, high, []spec.Point{left, right}) {
+			continue
+		}
+		half := t.spans[i] / 2
+		atFoot := [2]bool{toFeature(t.across(i, -half), f) < lim.edge-slack, toFeature(t.across(i, half), f) < lim.edge-slack}
+		stretches := t.low(i, height)
+		for side, r := range stretches {
+			meets := toOutline(f, []spec.Point{t.across(i, r.left), t.across(i, r.right)}) < lim.edge-slack
+			switch {
+			case len(stretches) == 1 && meets && atFoot == [2]bool{}:
+				blocked = append(blocked, fmt.Sprint(i+1))
+			case len(stretches) == 2 && meets:
+				legs = append(legs, fmt.Sprintf("%s%d", spec.Side(side).Letter(), i+1))
+				if !atFoot[side] {
+					swing = max(swing, max(r.right, -r.left)-half)
+				}
+			}
+		}
+		for side, at := range atFoot {
+			if at && len(stretches) == 1 {
+				legs = append(legs, fmt.Sprintf("%s%d", spec.Side(side).Letter(), i+1))
+			}
+		}
+	}
+	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Sheet: "stake", Key: key, Pos: t.spec.Position(key)}
+	switch {
+	case len(legs) > 0:
+		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",
+			f.Name, u.Room(f.Height), verb(legs, "leg", "legs")+" "+names(legs), verb(legs, "rises", "rise"), u.Inches(lim.edge))
+		if swing > lim.tape {
+			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(swing))
+		}
+		result.Text += " Move the tunnel."
+		return result, true
+	case len(blocked) > 0:
+		result.Text = fmt.Sprintf("The feature %s, %s high, stands across %s %s: the pipe cannot pass over it. Move the tunnel.",
+			f.Name, u.Room(f.Height), verb(blocked, "arch", "arches"), names(blocked))
+		return result, true
+	}
+	for _, b := range t.bays(f.Height) {
+		if overlap(low, high, b.corners) && toOutline(f, b.corners) == 0 {
+			result.Level = finding.LookAt
+			result.Text = fmt.Sprintf("The feature %s, %s high, stands within the tunnel at %s: see that people can pass it, or move the tunnel.", f.Name, u.Room(f.Height), b.name)
+			return result, true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// toOutline returns the distance from a feature to an outline, zero where they share a point.
+func toOutline(f spec.Feature, outline []spec.Point) measure.Length {
+	if len(f.Outline) == 0 {
+		if inside(f.At, outline) {
+			return 0
+		}
+		return max(min(toPath(f.At, outline), toSegment(f.At, outline[len(outline)-1], outline[0]))-f.Radius, 0)
+	}
+	if inside(outline[0], f.Outline) {
+		return 0
+	}
+	return pathToOutline(append(f.Outline[:len(f.Outline):len(f.Outline)], f.Outline[0]), outline)
+}
