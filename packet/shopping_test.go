@@ -63,11 +63,14 @@ title: Own and priced
 units: imperial
 tunnel: {arches: 4, spacing: 4 ft, opening: {width: 4 ft, height: 6 ft 6 in}}
 arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft 3 in}
-site: {outlets: [{name: wall, at: [0 ft, 0 ft], circuit: wall, sockets: 1}]}
+ridge: {pipe: pvc sch40 3/4 in}
+guys: {arches: [1, last], from: 6 ft, out: 5 ft}
+site: {cords: {crossing: cover}, outlets: [{name: wall, at: [0 ft, 0 ft], circuit: wall, sockets: 1}]}
 power: {circuits: {wall: {volts: 120 V, breaker: 15 A, gfci: true}}}
 lights: {wraps: [{where: legs, string: mini led 100 warm}]}
 stock:
-  sell: [{item: cross pvc sch40 1/2 in, price: 1.20}, {item: zip ties 100, price: 3}, {item: "16 AWG", length: 15 ft, price: 7}]
+  sell: [{item: cross pvc sch40 1/2 in, price: 1.20}, {item: zip ties 100, price: 3}, {item: "16 AWG", length: 15 ft, price: 7}, {item: plug cover, price: 4}, {item: line tightener, price: 0.9}, {item: cord cover, price: 19},
+    {item: bushing pvc sch40 1/2 in to pvc sch40 3/4 in, price: 0.8}, {item: pvc sch40 1/2 in, length: 10 ft}, {item: pvc sch40 3/4 in, length: 10 ft}]
   own: [{item: tee pvc sch40 1/2 in, count: 2}, {item: three-way tap, count: 1}, {item: marking paint, count: 1}, {item: stake cap, count: 3}]
 `))
 	listed := map[string]stock.Item{}
@@ -79,7 +82,8 @@ stock:
 			t.Errorf("%s: %+v, want %d owned", name, i, own)
 		}
 	}
-	for name, price := range map[string]float64{"cross pvc sch40 1/2 in": 1.20, "zip ties 100": 3, "16 AWG 15 ft": 7} {
+	for name, price := range map[string]float64{"cross pvc sch40 1/2 in": 1.20, "zip ties 100": 3, "16 AWG 15 ft": 7, "plug cover": 4, "line tightener": 0.9, "cord cover": 19,
+		"bushing pvc sch40 1/2 in to pvc sch40 3/4 in": 0.8} {
 		if i := listed[name]; !i.Priced || i.Price != price {
 			t.Errorf("%s: %+v, want it at %v", name, i, price)
 		}

@@ -124,3 +124,14 @@ func TestCordCovers(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 }
+
+// Where every stake is there at its length, no bar of the shed is cut for one.
+func TestStakesThereAreNotCutAnew(t *testing.T) {
+	in := garden(3)
+	in.Spec.Stock.Own = []spec.Owned{{Item: "steel bar 3/8 in", Length: 10 * foot, Count: 2}, {Item: "steel bar 3/8 in", Length: 48 * inch, Count: 6}, {Item: "steel bar 3/8 in", Length: 24 * inch, Count: 4}}
+	for _, b := range Make(in).Cuts.Bars {
+		if b.Steel() {
+			t.Errorf("cut: %+v", b)
+		}
+	}
+}
