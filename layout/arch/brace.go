@@ -14,7 +14,7 @@ type braced struct {
 }
 
 // weatherParts is the number of parts an arch is cut into for wind and ice.
-const weatherParts = 24
+const weatherParts = 20
 
 // Brace works out what wind and ice do to an arch that has been stood. Tunnel.Weather then puts the arches together.
 func (k *Kind) Brace() {

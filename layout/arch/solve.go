@@ -55,7 +55,7 @@ func (k *Kind) Stand() {
 func (k *Kind) Judge() []finding.Finding { return k.found.model.judge(k, k.found) }
 
 // factorParts is the number of parts an arch is cut into for its load factors, which are good to 1 in 500 with it.
-const factorParts = 40
+const factorParts = 32
 
 // describe fills in what the arch is as raised.
 func (m *model) describe() *Kind {

@@ -80,9 +80,14 @@ func (f *finder) find() figures {
 	return f.search(a, xs)
 }
 
+// searchParts is the number of parts an arch is cut into while the search only looks where to close in.
+const searchParts = 20
+
 // search walks along xs, from flat arches to tall ones, to the first pair whose crowns lie about the height, and closes in on it.
 func (f *finder) search(a spec.Arch, xs []float64) figures {
 	want := a.Height.Metres()
+	fine := f.solver
+	f.solver = bend.NewSolver(searchParts)
 	var before, best *model
 	from, fallen := 0.0, 0
 	for _, x := range xs {
@@ -96,6 +101,7 @@ func (f *finder) search(a spec.Arch, xs []float64) figures {
 		}
 		fallen = 0
 		if before != nil && before.crownHeight() < want && m.crownHeight() >= want {
+			f.solver = fine
 			return f.settle(f.close(a, from, x, want), a)
 		}
 		if best == nil || nearer(m, best, want) {
@@ -103,8 +109,12 @@ func (f *finder) search(a spec.Arch, xs []float64) figures {
 		}
 		before, from = m, x
 	}
+	f.solver = fine
 	if best == nil {
 		return f.nearestSpan(a)
+	}
+	if m, err := f.at(best.spec, spec.Height, 0); err == nil {
+		best = m
 	}
 	return f.settle(best, a)
 }

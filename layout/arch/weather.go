@@ -79,7 +79,10 @@ type Weather struct {
 }
 
 // Calm reports that the tunnel bears no wind to speak of: there is no gust to name that it could stay open to.
-func (w Weather) Calm() bool { return w.Inside < gustStep }
+func (w Weather) Calm() bool { return w.Inside < airOfNote }
+
+// airOfNote is a wind that leaves stir in, below which no gust is named: Beaufort 2 begins at 4 mph (from memory).
+const airOfNote = 4 * measure.MPH
 
 // SwayGusts are the two gusts that Sway is told of: 20 and 30 mph.
 func SwayGusts() [2]measure.Speed { return swayGusts }

@@ -122,7 +122,7 @@ type side struct {
 
 // gustStep and mostGust are the row of winds tried.
 const (
-	gustStep = 5 * measure.MPH
+	gustStep = 10 * measure.MPH
 	mostGust = 60 * measure.MPH
 )
 
@@ -166,7 +166,7 @@ func (m *model) sideGusts(solver *bend.Solver, late float64, stripped bool, sign
 		g, stands := at(v)
 		if !stands {
 			low, high := max(v-gustStep, 0), v
-			for high-low > gustStep/10 {
+			for high-low > measure.MPH {
 				if _, stands := at((low + high) / 2); stands {
 					low = (low + high) / 2
 				} else {
