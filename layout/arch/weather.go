@@ -198,7 +198,7 @@ func (t Tunnel) ends(rows []row) {
 
 // take makes p the most of itself and another.
 func (p *pull) take(o pull) {
-	if p.lean == nil || o.lean.Tightest(1) > p.lean.Tightest(1) {
+	if q := pressure(HouseGust); p.lean == nil || o.lean.Tightest(q) > p.lean.Tightest(q) {
 		p.lean = o.lean
 	}
 	p.push, p.guy = max(p.push, o.push), max(p.guy, o.guy)
