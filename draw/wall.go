@@ -77,11 +77,19 @@ func WallStrips(plan *layout.Plan, side spec.Side, series []paper.Scale, width, 
 	}
 	w.labels = w.labelsWide()
 	w.Scale = w.scaleFor(series, width, height)
-	var strips []WallStrip
-	for from := 1; from < len(plan.Arches); {
+	bays := len(plan.Arches) - 1
+	strips := w.cut(bays, width)
+	each := (bays + len(strips) - 1) / len(strips) // no strip of a bay or two is left at the end
+	return w.cut(each, width)
+}
+
+// cut cuts the wall into strips of so many bays, or as many as the width allows.
+func (w WallStrip) cut(most int, width paper.Length) (strips []WallStrip) {
+	end := len(w.plan.Arches)
+	for from := 1; from < end; {
 		s := w
 		s.First, s.Last = from, from+1
-		for s.Last < len(plan.Arches) && s.wide(from, s.Last+1) <= width {
+		for s.Last < end && s.Last-from < most && s.wide(from, s.Last+1) <= width {
 			s.Last++
 		}
 		strips = append(strips, s)
