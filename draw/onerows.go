@@ -14,7 +14,7 @@ const (
 	nodeWide    paper.Length = 9
 	nodeLeast   paper.Length = 9
 	boxHigh     paper.Length = 11
-	boxRow      paper.Length = 18 // a row of boxes with the amps over its plugs
+	boxRow      paper.Length = 19 // a row of boxes with the amps over its plugs
 	boxGap      paper.Length = 7  // between boxes: a socket with prongs in it
 	headHeight  paper.Length = 11
 	lanePast    paper.Length = 4.5 // how far a line goes on at a page's end: room for its number
