@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
@@ -133,11 +134,17 @@ func (c *CordPlan) layLanes(width paper.Length) {
 	}
 }
 
-// margins returns what the lanes take at each side of the walls.
-func (c *CordPlan) margins() paper.Length {
+// margins returns what the lanes beside a section take at each side of the walls.
+func (c *CordPlan) margins(s Section) paper.Length {
 	most := 0
 	for _, k := range c.cords {
-		most = max(most, k.lane+1)
+		beside := slices.ContainsFunc(k.path, func(p spec.Point) bool {
+			f, ok := c.footAt(p)
+			return ok && s.First <= f.Arch && f.Arch <= s.Last
+		})
+		if beside {
+			most = max(most, k.lane+1)
+		}
 	}
 	return planFirst + planLane*paper.Length(most)
 }
@@ -185,5 +192,5 @@ func (c *CordPlan) outletsOf(s Section) []spec.Point {
 // fits reports whether a section fits a room at the plan's scale.
 func (c *CordPlan) fits(s Section, room paper.Rect) bool {
 	lo, hi := c.extent(s)
-	return c.Scale.Length(float64(hi.X-lo.X))+2*c.margins() <= room.W && c.Scale.Length(float64(hi.Y-lo.Y))+2*planMargin <= room.H
+	return c.width(s) <= room.W && c.Scale.Length(float64(hi.Y-lo.Y))+2*planMargin <= room.H
 }

@@ -9,8 +9,8 @@ import (
 
 // Sizes of the diagram.
 const (
-	rowHeight   paper.Length = 13
-	portPitch   paper.Length = 4.3
+	rowHeight   paper.Length = 12.4
+	portPitch   paper.Length = 4
 	nodeWide    paper.Length = 9
 	nodeLeast   paper.Length = 9
 	boxHigh     paper.Length = 11
@@ -83,7 +83,7 @@ func (o *OneLine) fill(chains []power.Chain) {
 		}
 		first := &o.Rows[s.top]
 		first.first = true
-		first.Height = max(first.Height, o.nodeHeight(*s)+2.4, o.nameHeight(*s)+2)
+		first.Height = max(first.Height, o.nodeHeight(*s)+2.2, o.nameHeight(*s)+2)
 		s.end = len(o.Rows)
 	}
 }
@@ -106,7 +106,7 @@ func (o *OneLine) nameHeight(s lineStation) paper.Length {
 
 // nodeHeight returns how tall a station's node must be for its ports.
 func (o *OneLine) nodeHeight(s lineStation) paper.Length {
-	return max(nodeLeast, portPitch*paper.Length(len(s.ports))+0.6)
+	return max(nodeLeast, portPitch*paper.Length(len(s.ports))+0.4)
 }
 
 // plug adds the rows of one plug: a chain of one string takes one row; of more, its strings go in rows of boxes under it.

@@ -24,15 +24,20 @@ func (b *binder) circuitDiagram() []leaf {
 	f.powerWarning()
 	f.circuits()
 	f.order()
-	f.legend()
-	f.gap(2)
 	f.findings("circuit")
+	early := f.room.H >= legendHeight // a short tunnel's signs go on the first page, a long one's before the first diagram
+	if early {
+		f.legend()
+	}
 	f.cordPlan()
-	for _, d := range p.Feeders {
-		f.feeder(d)
+	f.turn()
+	if !early {
+		f.legend()
+	}
+	for i, d := range p.Feeders {
+		f.feeder(d, i == 0 || p.Feeders[i-1].Outlet != d.Outlet)
 	}
 	f.leftDark()
-	f.turn()
 	f.beforeDark()
 	f.whenItTrips()
 	f.stopAndAsk()
@@ -141,18 +146,28 @@ func (f *flow) loadBar(c power.Circuit) {
 	draw.LoadBar(place.NewBoard(f.page, box), bar, float64(c.Spec.OtherLoad/c.Allowed), float64(c.Lights/c.Allowed))
 }
 
-// feeder draws what one socket of an outlet feeds, wall by wall.
-func (f *flow) feeder(d power.Feeder) {
+// feederLeast is the least of a diagram that begins on a page's rest: its columns' heads and four rows.
+const feederLeast paper.Length = 66
+
+// feeder draws what one socket of an outlet feeds, wall by wall, on what is left of the page where a good part of it has room there.
+func (f *flow) feeder(d power.Feeder, first bool) {
 	for _, wall := range []spec.Side{spec.Left, spec.Right} {
 		o := draw.NewOneLine(f.b.plan, d, wall, f.room.W)
 		for from := 0; from < len(o.Rows); {
-			f.turn()
-			f.feederHead(d, wall, from > 0)
+			head := func(f *flow) { f.feederHead(d, wall, first, from > 0) }
+			f.need(f.height(f.room.W, head) + min(feederLeast, o.Height(from, len(o.Rows))))
+			head(f)
 			to := o.Fit(from, f.room.H)
 			h := o.Height(from, to)
 			o.Draw(place.NewBoard(f.page, f.room), f.room, from, to)
 			f.gap(h)
-			from = to
+			if from = to; from < len(o.Rows) {
+				f.turn()
+			}
+			first = false
+		}
+		if len(o.Rows) > 0 {
+			f.gap(5)
 		}
 	}
 }
@@ -173,9 +188,8 @@ func (b *binder) feedersAt(outlet string) int {
 	return n
 }
 
-// feederHead names the outlet and the wall, and says on the first page how the outlet is switched, reset and shared.
-func (f *flow) feederHead(d power.Feeder, wall spec.Side, more bool) {
-	c := f.b.circuitOf(d.Circuit)
+// feederHead names the outlet and the wall, and says where an outlet is drawn first how it is switched, reset and shared.
+func (f *flow) feederHead(d power.Feeder, wall spec.Side, first, more bool) {
 	title := fmt.Sprintf("Outlet %s → %v wall", d.Outlet, wall)
 	if f.b.feedersAt(d.Outlet) > 1 {
 		title = fmt.Sprintf("Outlet %s, %s → %v wall", d.Outlet, d.Name, wall)
@@ -187,6 +201,27 @@ func (f *flow) feederHead(d power.Feeder, wall spec.Side, more bool) {
 	if more {
 		return
 	}
+	if first {
+		f.outlet(d)
+	}
+	words := "Arch 1 is at the top."
+	if d.Cord != "" {
+		words = fmt.Sprintf("Every cord here is %s. The number on a line is the cord's. ", d.Cord) + words
+	}
+	f.text(words, paper.Body)
+	if crosses(d, wall) {
+		over := "“Over arch 1”: up one leg of arch 1, along the crown and down the other leg, tied all the way; never across the opening."
+		if f.b.spec.Site.Cords.Cover {
+			over = "“Over arch 1”: across the way at arch 1 from foot to foot, under a cover made for it."
+		}
+		f.text(over, paper.Strong)
+	}
+	f.gap(2)
+}
+
+// outlet says where an outlet is reset, what else it feeds and what its circuit carries.
+func (f *flow) outlet(d power.Feeder) {
+	c := f.b.circuitOf(d.Circuit)
 	for _, o := range f.b.spec.Site.Outlets {
 		if o.Name != d.Outlet {
 			continue
@@ -209,45 +244,40 @@ func (f *flow) feederHead(d power.Feeder, wall spec.Side, more bool) {
 		}
 	}
 	f.loadBar(c)
-	words := "Arch 1 is at the top."
-	if d.Cord != "" {
-		words = fmt.Sprintf("Every cord here is %s. The number on a line is the cord's. ", d.Cord) + words
-	}
-	f.text(words, paper.Body)
-	if crosses(d, wall) {
-		over := "“Over arch 1”: up one leg of arch 1, along the crown and down the other leg, tied all the way; never across the opening."
-		if f.b.spec.Site.Cords.Cover {
-			over = "“Over arch 1”: across the way at arch 1 from foot to foot, under a cover made for it."
-		}
-		f.text(over, paper.Strong)
-	}
-	f.gap(2)
 }
 
-// cordPlan draws the plan of the cords, section by section.
+// cordPlan draws the plan of the cords, on the rest of the page where all of it has room there, else section by section, as many side by side as a page holds.
 func (f *flow) cordPlan() {
-	f.need(130)
-	const head, foot = 21, 4
-	room := f.room
-	room.Y += head
-	room.H -= head + foot
+	const least, head, foot = 130, 21, 4
 	series := paper.ImperialScales
 	if f.b.spec.Units == measure.Metric {
 		series = paper.MetricScales
 	}
-	c := draw.NewCordPlan(f.b.plan, series, room)
-	for i, s := range c.Sections {
+	fit := func() (*draw.CordPlan, paper.Rect) {
+		room := f.room
+		room.Y += head
+		room.H -= head + foot
+		return draw.NewCordPlan(f.b.plan, series, room), room
+	}
+	c, room := fit()
+	if f.room.H < least || len(c.Sections) > 1 {
+		f.turn()
+		c, room = fit()
+	}
+	for i, row := range c.Rows(room) {
 		if i > 0 {
 			f.turn()
 		}
 		title := "Where the cords lie"
 		if len(c.Sections) > 1 {
-			title += fmt.Sprintf(": arches %d to %d", s.First, s.Last)
+			title += fmt.Sprintf(": arches %d to %d", row[0].First, row[len(row)-1].Last)
 		}
 		f.text(title, paper.Heading.Sized(18))
 		f.text("Every cord lies on the ground against the outside of the feet; they are drawn apart to tell them apart. Lay them in the order of their numbers.", paper.Body)
 		f.scale(c.Scale)
-		c.Draw(place.NewBoard(f.page, room), room, s)
+		for k, column := range c.Columns(room, row) {
+			c.Draw(place.NewBoard(f.page, column), column, row[k])
+		}
 		f.gap(f.room.H)
 	}
 }

@@ -33,6 +33,7 @@ func (f *flow) checks(heading string, list []check) {
 func (f *flow) beforeDark() {
 	p := f.b.plan.Power
 	kind := device(f.b.volts())
+	f.need(100)
 	f.text("Before dark: test in this order", paper.Heading.Sized(18))
 	f.text("One reads, one does, both look. Touch each thing you answer for.", paper.Body)
 	f.checks("1 Nothing plugged in yet: walk every cord from its outlet to its end", []check{

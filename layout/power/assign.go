@@ -15,6 +15,7 @@ func (f *feeding) assign() {
 			f.sharer.begin(true)
 		}
 	}
+	f.plan.Fewest, f.plan.FewestProven = f.sharing.used, f.sharing.proven
 	best := f.build(f.sharing, nearRun)
 	for now, b := f.sharing, best; ; {
 		chain, ok := b.trouble()

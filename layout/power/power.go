@@ -126,9 +126,13 @@ func (p Plan) PluggedAt(c Chain) string {
 type Plan struct {
 	Chains   []Chain
 	Feeders  []Feeder
-	Circuits []Circuit       // every circuit of the spec, in its order
-	Cords    []Cord          // all feeders' cords, by kind and length
-	Taps     int             // three-way taps in all
+	Circuits []Circuit // every circuit of the spec, in its order
+	Cords    []Cord    // all feeders' cords, by kind and length
+	Taps     int       // three-way taps in all
+
+	Fewest       int  // circuits, or GFCIs where one circuit has several, that carry all that can be fed; more may be in use for shorter lines
+	FewestProven bool // no fewer do, nor could more amps be fed
+
 	Supplies int             // low-voltage supplies in all
 	Missing  measure.Current // that no circuit has left for lights
 	Watts    measure.Power

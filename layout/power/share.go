@@ -29,6 +29,7 @@ type sharing struct {
 	length   measure.Length
 	chosen   [][]int // groups of each part
 	possible bool    // split was asked for and is possible here; true without split
+	proven   bool    // no sharing leaves fewer amps unfed, or as few on fewer groups
 }
 
 // better orders sharings by the aims: all fed, fewest circuits, then length of way for the cords' sake.
@@ -55,7 +56,7 @@ type sharer struct {
 }
 
 // share gives every unit a source. Circuits are taken up one by one, each time the one that leaves the fewest amps unfed, or by the
-// shorter way; under split each wall has its own.
+// shorter way; under split each wall has its own. Then the search looks for a sharing with less unfed or on fewer circuits, and proves that there is none.
 func (h *sharer) share(split bool) sharing {
 	h.begin(split)
 	best := h.fill(make([][]int, len(h.parts)))
@@ -90,7 +91,8 @@ func (h *sharer) share(split bool) sharing {
 			}
 		}
 	}
-	best.possible = len(h.sets) >= len(h.parts)
+	best, proven := h.fewest(best, split)
+	best.possible, best.proven = len(h.sets) >= len(h.parts), proven
 	return best
 }
 
@@ -191,10 +193,7 @@ func (h *sharer) fill(chosen [][]int) sharing {
 	circuits := slices.Clone(h.allowed)
 	outlets := make([]measure.Current, len(h.sources))
 	for k, s := range h.sources {
-		outlets[k] = s.most * measure.Current(s.outlet.Sockets)
-		if t := s.outlet.Timer; t > 0 {
-			outlets[k] = min(outlets[k], t)
-		}
+		outlets[k] = s.limit()
 	}
 	for p, part := range h.parts {
 		var from []int

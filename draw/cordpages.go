@@ -1,0 +1,56 @@
+package draw
+
+import "hoopwright/draw/paper"
+
+// outletRoom is what an outlet takes on the page beyond its place, half its name beside it.
+const outletRoom paper.Length = 16
+
+// width returns what a section takes across the page, about the middle of its extent: its feet with their lanes, its outlets with their names.
+func (c *CordPlan) width(s Section) paper.Length {
+	lo, hi := c.extent(s)
+	margin := c.margins(s)
+	left, right := c.Scale.Length(float64(hi.X-lo.X))/2, c.Scale.Length(float64(hi.X-lo.X))/2
+	middle := (lo.X + hi.X) / 2
+	for _, o := range c.outletsOf(s) {
+		at := c.Scale.Length(float64(o.X - middle))
+		left, right = max(left, outletRoom-at), max(right, outletRoom+at)
+	}
+	for _, k := range c.feet {
+		if s.First <= k.Arch && k.Arch <= s.Last {
+			at := c.Scale.Length(float64(k.X - middle))
+			left, right = max(left, margin-at), max(right, margin+at)
+		}
+	}
+	return 2 * max(left, right)
+}
+
+// Rows shares the sections out over pages, as many side by side as a room is wide.
+func (c *CordPlan) Rows(room paper.Rect) [][]Section {
+	var out [][]Section
+	var used paper.Length
+	for _, s := range c.Sections {
+		w := c.width(s)
+		if len(out) == 0 || used+w > room.W {
+			out, used = append(out, nil), 0
+		}
+		used += w
+		out[len(out)-1] = append(out[len(out)-1], s)
+	}
+	return out
+}
+
+// Columns cuts a room into one strip for each section of a row, from the left, what is left over shared among them.
+func (c *CordPlan) Columns(room paper.Rect, row []Section) []paper.Rect {
+	free := room.W
+	for _, s := range row {
+		free -= c.width(s)
+	}
+	var out []paper.Rect
+	rest := room
+	for _, s := range row {
+		var r paper.Rect
+		r, rest = rest.SplitLeft(c.width(s) + free/paper.Length(len(row)))
+		out = append(out, r)
+	}
+	return out
+}
