@@ -84,15 +84,6 @@ type laid struct {
 // none does, within 5 %; else with the one that loses least.
 func (f *feeding) choose(src source, list []branch) laid {
 	var best laid
-	rank := func(drop float64) int {
-		switch {
-		case drop <= dropSeen:
-			return 0
-		case drop <= dropFar:
-			return 1
-		}
-		return 2
-	}
 	for _, c := range cordsFor(src.volts) {
 		l := f.lay(src, list, c)
 		if !carries(c, l.joints) {
@@ -109,6 +100,17 @@ func (f *feeding) choose(src source, list []branch) laid {
 		best = f.lay(src, list, catalog.Cord{})
 	}
 	return best
+}
+
+// rank sorts a loss by the limits: 0 within 3 %, 1 within 5 %, 2 over it.
+func rank(drop float64) int {
+	switch {
+	case drop <= dropSeen:
+		return 0
+	case drop <= dropFar:
+		return 1
+	}
+	return 2
 }
 
 // lay lays a feeder with one kind of cord, by wider steps where its line would be too long and they shorten it.
