@@ -34,6 +34,12 @@ func TestEveryStepIsPrinted(t *testing.T) {
 			for _, r := range s.Readings {
 				readings[r.What]++
 			}
+			for _, tape := range s.Tapes {
+				readings[tape.Stake]++
+				if !strings.Contains(all, plan.Spec.Units.Tape(tape.A)) || !strings.Contains(all, plan.Spec.Units.Tape(tape.B)) {
+					t.Errorf("%s: tapes of %s are not printed", name, tape.Stake)
+				}
+			}
 		}
 		if !slices.Equal(numbers, want) {
 			t.Errorf("%s: steps %v, want %v", name, numbers, want)

@@ -2,7 +2,10 @@
 // measure before the next step.
 package crew
 
-import "hoopwright/layout/finding"
+import (
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+)
 
 // Step is one thing to do.
 type Step struct {
@@ -16,8 +19,16 @@ type Step struct {
 	Minutes float64 // clock time with that many people at it
 	Warning string  // printed before the step
 
+	Tapes    []Tape    // of stakes that are found by tapes from marks
 	Readings []Reading // what is measured, marked or tried one by one
 	Record   bool      // the readings are measured: each needs room for the figure found
+}
+
+// Tape is a stake with the tapes that find it: two meet at it, the third checks it. Two tapes meet twice; Lies says on which side of the line from
+// the first mark to the second the stake is, "left" or "right", empty where it is on it.
+type Tape struct {
+	ground.Tie
+	Lies string
 }
 
 // Reading is one figure of a step.

@@ -3,6 +3,8 @@ package crew
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
@@ -12,20 +14,18 @@ import (
 func (b *builder) marking() {
 	warning := "Marks only: drive nothing into the ground until the locating service and the owners of private lines have answered."
 	left, right, guys := b.rows()
+	var taped []ground.Stake
+	var lines [][]ground.Stake
 	for _, row := range [][]ground.Stake{left, right} {
-		if len(row) == 0 {
+		if !b.Ground.Straight || len(row) < 2 || absolute(row[0].Offset-row[len(row)-1].Offset) > b.grid() {
+			taped = append(taped, row...) // no line runs along the row
 			continue
 		}
-		first, last := row[0], row[len(row)-1]
-		if !b.Ground.Straight || len(row) == 1 || absolute(first.Offset-last.Offset) > b.grid() {
-			b.byTapes(row, warning) // no line runs along the row
-		} else {
-			b.byTapes([]ground.Stake{first, last}, warning)
-			b.byBaseline(row)
-		}
-		warning = ""
+		taped = append(taped, row[0], row[len(row)-1])
+		lines = append(lines, row)
 	}
-	b.byTapes(guys, "")
+	b.byTapes(append(taped, guys...), warning)
+	b.byBaseline(lines)
 	for _, line := range b.Spec.Site.Buried {
 		who := "Have its owner mark"
 		if line.MarkedBy != "" {
@@ -63,7 +63,7 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 		return
 	}
 	step := Step{Phase: Marking, People: 3, Warning: warning,
-		Do:   "Where two tapes meet, make a white dot, write its name beside it. Left and right: as you look from the first mark to the second.",
+		Do:   "Where the first two tapes meet, make a white dot, write its name beside it. Left and right: as you look from the first mark to the second.",
 		Want: "Both tapes level and tight where they cross.",
 		Off:  "Hold both tapes level, pull them tight and try again; then look whether each hooks on the right mark."}
 	for _, s := range stakes {
@@ -72,31 +72,45 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s along the route from arch 1, %s to the %s of its middle", b.units.Tape(s.Along), b.units.Tape(absolute(s.Offset)), s.Side)})
 			continue
 		}
-		how := fmt.Sprintf("%s from %s, %s from %s%s", b.units.Tape(tie.A), tie.MarkA, b.units.Tape(tie.B), tie.MarkB, b.sideOf(tie, s))
 		if tie.MarkC != "" {
-			how += fmt.Sprintf("; check %s from %s", b.units.Tape(tie.C), tie.MarkC)
-			step.Want = fmt.Sprintf("Both tapes level and tight where they cross; the third within %s.", b.units.Inches(b.limit))
+			step.Want = fmt.Sprintf("Both tapes level and tight where they cross; the check tape within %s.", b.units.Inches(b.limit))
 		}
-		step.Readings = append(step.Readings, Reading{s.Name, how})
+		step.Tapes = append(step.Tapes, Tape{tie, b.sideOf(tie, s)})
+	}
+	if len(step.Tapes) == 0 {
+		step.Do = "Make a white dot for each of these, write its name beside it."
+		step.Want = "Tapes level and tight."
+		step.Off = "Measure again; the diagonals below are the check."
 	}
 	b.add(minutesTwoTape*float64(len(stakes)), step)
 }
 
-// byBaseline dots a straight row off one tape that is never moved.
-func (b *builder) byBaseline(row []ground.Stake) {
-	first, last := row[0], row[len(row)-1]
-	step := Step{Phase: Marking, People: 2,
-		Do:   fmt.Sprintf("Pull a line tight from %s to %s and measure it.", first.Name, last.Name),
-		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(last.Running-first.Running), b.units.Inches(b.limit)),
-		Off:  fmt.Sprintf("Find %s again with its two tapes.", last.Name)}
-	work := minutesMeasure * 2.0
-	if len(row) > 2 {
-		step.Do += fmt.Sprintf(" Hook the tape at %s and leave it there. Make a white dot at the line at each of these.", first.Name)
-		step.Want += " Every dot read from the one zero, none measured from its neighbour."
-		work += minutesDot * float64(len(row)-2)
+// byBaseline dots straight rows, each off one tape that is never moved.
+func (b *builder) byBaseline(rows [][]ground.Stake) {
+	if len(rows) == 0 {
+		return
 	}
-	for _, s := range row[1 : len(row)-1] {
-		step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-first.Running) + b.beside(s, first)})
+	step := Step{Phase: Marking, People: 2}
+	var ends, wants, last []string
+	work := 0.0
+	for _, row := range rows {
+		from, to := row[0], row[len(row)-1]
+		ends = append(ends, fmt.Sprintf("from %s to %s", from.Name, to.Name))
+		last = append(last, to.Name)
+		if want := b.units.Tape(to.Running - from.Running); !slices.Contains(wants, want) {
+			wants = append(wants, want)
+		}
+		work += minutesMeasure*2 + minutesDot*float64(len(row)-2)
+		for _, s := range row[1 : len(row)-1] {
+			step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-from.Running) + b.beside(s, from)})
+		}
+	}
+	step.Do = fmt.Sprintf("Pull a line tight %s and measure it.", strings.Join(ends, ", then "))
+	step.Want = fmt.Sprintf("%s, within %s.", strings.Join(wants, " and "), b.units.Inches(b.limit))
+	step.Off = fmt.Sprintf("Find %s again with its tapes.", strings.Join(last, " or "))
+	if len(step.Readings) > 0 {
+		step.Do += " Hook the tape at the row's first stake and leave it there. Make a white dot at the line at each of these."
+		step.Want += " Every dot read from the one zero, none measured from its neighbour."
 	}
 	b.add(work, step)
 }
@@ -141,5 +155,5 @@ func (b *builder) sideOf(t ground.Tie, s ground.Stake) string {
 	if math.Abs(cross) < 1 {
 		return ""
 	}
-	return ", to the " + side
+	return side
 }
