@@ -114,7 +114,7 @@ func TestOrderOfWork(t *testing.T) {
 		at(t, p, "one turn every 1 3/8 in", "prongs at the foot"),
 		at(t, p, "Slip the left leg over L1", "Eye protection"),
 		at(t, p, "Tie guys", "arch 1 at 6′-0″"),
-		at(t, p, "97 in, give or take 1 in", "84 in apart, within 1/2 in"),
+		at(t, p, "97 in, give or take 1 in", "Feet 84 in, within 1/2 in"),
 		at(t, p, "Raise arch 2 the same way", "Measure bay 1 at the crowns", "4′-6″"),
 		at(t, p, "Cut the other 4 ridge pieces", "bays 2 to 5: 53 in"),
 		at(t, p, "Raise arches 3 to 6", "crown 4: 13′-6″", "crown 6: 22′-6″"),

@@ -62,11 +62,11 @@ func (b *builder) assemble(a arch.Arch) {
 	if a.Kind.Spec.OneStick {
 		return
 	}
-	b.add(minutesLabel*4, Step{Phase: Raising, People: 2,
+	b.add(minutesLabel*4, Step{Phase: Raising, Part: Together, People: 2,
 		Do: fmt.Sprintf("Lay arch %d flat beside its stakes and drive both legs into the %s with a rubber mallet. Mark %s from each pipe's end first: the mark must reach the socket's mouth.",
 			a.Number, b.fitting(a), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
-		Want: "Both marks at the mouth of their sockets.",
-		Off:  "Twist, wipe and drive again: else the arch is crooked, the tunnel long."})
+		Want: "Both marks at the sockets' mouths.",
+		Off:  "Twist, wipe, drive again: a socket not home makes the arch crooked."})
 }
 
 // fitting names the crown fitting.
@@ -83,10 +83,10 @@ func (b *builder) fitting(a arch.Arch) string {
 
 func (b *builder) bend(a arch.Arch, warning string) {
 	l, r := fmt.Sprintf("L%d", a.Number), fmt.Sprintf("R%d", a.Number)
-	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, People: raisers, Warning: warning,
+	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, Part: Bent, People: raisers, Warning: warning,
 		Do:   fmt.Sprintf("One at each leg, one at the crown. Slip the left leg over %s, then walk the right leg to %s, bending slowly, and slip it down. A cap comes off only as the pipe comes to it. Let go when both feet are on the ground.", l, r),
 		Want: "Both feet on the ground, names facing in, caps in the bucket.",
-		Off:  "Does not go down: lift it off, wipe the stake, never hammer. A crack or a white line: walk it back and take another stick."})
+		Off:  "Lift it off, wipe the stake, never hammer. A crack or white line: walk it back, take another stick."})
 }
 
 // guy ties an arch's guys, where it has any.
@@ -95,10 +95,10 @@ func (b *builder) guy(a arch.Arch) bool {
 	if len(names) == 0 {
 		return false
 	}
-	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, People: 2,
+	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, Part: Guyed, People: 2,
 		Do:   fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s, one side after the other, and flag them.", a.Number, b.units.Tape(b.Spec.Guys.From), and(names)),
-		Want: "The arch plumb seen from the side; guys just tight, not humming; stake caps on.",
-		Off:  "Slacken one side and draw in the other until the crown stands over the line of its stakes."})
+		Want: "Plumb seen from the side; guys just tight, not humming.",
+		Off:  "Slacken one side, draw in the other."})
 	return true
 }
 
@@ -112,18 +112,18 @@ func (b *builder) guyBetween(a arch.Arch, stand []arch.Arch) {
 func (b *builder) measureFirst(a arch.Arch) {
 	band := a.GiveOrTake(b.units)
 	if a.Crown > 0 {
-		b.add(minutesMeasure*4, Step{Phase: Raising, People: 2, Hold: true,
+		b.add(minutesMeasure*4, Step{Phase: Raising, Part: Measured, People: 2, Hold: true,
 			Do: fmt.Sprintf("Measure arch %d before the next is touched: from a string between its two feet up to the middle of the crown fitting.", a.Number),
-			Want: fmt.Sprintf("Crown %s, give or take %s. Feet %s apart, within %s. Clear under the crown %s or more.",
+			Want: fmt.Sprintf("Crown %s, give or take %s. Feet %s, within %s. Clear under the crown %s or more.",
 				b.units.Inches(a.Crown), b.units.Inches(band), b.units.Inches(a.Span), b.units.Inches(b.limit), b.units.Inches(a.Clear-band)),
-			Off: "Too low: feet too far apart or leaning out; too high: too near or leaning in. Drive that stake again; see that both crown sockets are home. Still off: stop, call the organiser, raise no other arch."})
+			Off: "Too low: feet too far apart or leaning out; too high: too near or leaning in. Drive that stake again. Still off: stop, ask."})
 	}
 }
 
 // second stands arch 2, tries the first ridge piece and has the rest cut and wound.
 func (b *builder) second(stand []arch.Arch) {
 	a := stand[1]
-	step := Step{Phase: Raising, People: raisers,
+	step := Step{Phase: Raising, Part: Joined, People: raisers,
 		Do:   fmt.Sprintf("Raise arch %d the same way: crown together, left foot on L%d, right foot on R%d, caps off as the pipe comes.", a.Number, a.Number, a.Number),
 		Want: fmt.Sprintf("Both feet on the ground; arch %d plumb.", a.Number),
 		Off:  "A crack or a white line in the bend: walk it back and take another stick."}
@@ -186,10 +186,10 @@ func (b *builder) others(stand []arch.Arch) {
 		return
 	}
 	rates := b.Spec.Crew.Rates
-	step := Step{Phase: Raising, People: raisers * max(1, min(2, b.hands/(2*raisers))),
+	step := Step{Phase: Raising, Part: Row, People: raisers * max(1, min(2, b.hands/(2*raisers))),
 		Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", stretch("arch", stand[0].Number, stand[n-1].Number)),
-		Want: "Every socket home, every arch plumb beside the one before.",
-		Off:  "Do not go on past a socket that is not home."}
+		Want: "Every socket home, every arch plumb.",
+		Off:  "Never go on past a socket that is not home."}
 	work := rates.Raise * float64(n)
 	if len(b.Ridge) > 0 {
 		step.Do += ", then its ridge piece into the new crown first"
@@ -221,7 +221,7 @@ func (b *builder) others(stand []arch.Arch) {
 		step.Record = true
 		step.Do += " At each crown named below stop, and lay the tape along the ridge from the middle of crown 1 to its middle."
 		step.Want += fmt.Sprintf(" Running distances within %s.", b.units.Inches(b.limit))
-		step.Off = "Long: drive the sockets home, last bay first. Still long: trim the next ridge piece by what is over. Short: leave a gap in the next socket and mark it. Never go on past a socket that is not home."
+		step.Off = "Long: drive sockets home, last bay first, or trim the next piece. Short: leave a gap in the next socket."
 	}
 	b.add(work, step)
 }
@@ -268,15 +268,15 @@ func (b *builder) finish(stand []arch.Arch) {
 		b.add(minutesLabel*float64(len(stand)*4), Step{Phase: Raising, People: 2, Warning: "Primer and cement burn and their vapour harms: open air, no flame, gloves.",
 			Do: "Prime and cement the sockets one at a time, as the label says.", Want: "Held still as long as the label says.", Off: "A cemented joint does not come apart: cut it out."})
 	}
-	step := Step{Phase: Raising, People: 2, Hold: true,
+	step := Step{Phase: Raising, Part: Counted, People: 2, Hold: true,
 		Do:   "Look along the ridge and both rows of feet from each end; count the caps.",
 		Want: count(legs, "cap") + " in the bucket",
 		Off:  "A cap missing: a stake stands bare, find it."}
 	work := float64(minutesTalk)
 	if len(guys) > 0 {
 		step.Do = "Look along the ridge and both rows of feet from each end; tighten the guys evenly; count the caps."
-		step.Want += fmt.Sprintf(", %s still capped; guys just tight, flagged; no arch leans along the tunnel", count(len(guys), "guy stake"))
-		step.Off = "An arch leans: draw in the guy on the other side, slacken its own. " + step.Off
+		step.Want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", count(len(guys), "guy stake"))
+		step.Off = "It leans: draw in the guys behind it. " + step.Off
 	}
 	last := stand[len(stand)-1].Number
 	if names := b.guyStakes(last); len(names) > 0 && len(stand) > 1 {
