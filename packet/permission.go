@@ -27,7 +27,7 @@ func (b *binder) permission() []leaf {
 			f.signature(who)
 		}
 	}
-	const least, most, gap paper.Length = 52, 110, 2
+	const least, most, gap paper.Length = 40, 110, 2
 	box := f.take(min(most, max(least, f.room.H-f.height(f.room.W, words)-2*gap)))
 	scale := footprint.Scale(b.scales(), box)
 	footprint.Draw(f.page, box, scale)

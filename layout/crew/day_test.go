@@ -102,7 +102,7 @@ func TestOrderOfWork(t *testing.T) {
 	p := Day(garden(6))
 	order := []int{
 		at(t, p, "two tapes meet", "L1: 10′-0″ porch post", "R6: 10′-0″ porch post"),
-		at(t, p, "from L1 to L6, then from R1 to R6", "L2: 4′-6″ L3: 9′-0″", "R5: 18′-0″"),
+		at(t, p, "L1 to L6 22′-6″; R1 to R6 22′-6″", "L2: 4′-6″ L3: 9′-0″", "R5: 18′-0″"),
 		at(t, p, "marked by owner: the drip line"),
 		at(t, p, "Call the locating service"),
 		at(t, p, "Measure the diagonals", "bays 1 to 5: 8′-3 7/8″", "L1 to R6: 23′-6 3/4″"),

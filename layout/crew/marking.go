@@ -3,7 +3,6 @@ package crew
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"hoopwright/layout/ground"
@@ -17,12 +16,16 @@ func (b *builder) marking() {
 	var taped []ground.Stake
 	var lines [][]ground.Stake
 	for _, row := range [][]ground.Stake{left, right} {
-		if !b.Ground.Straight || len(row) < 2 || absolute(row[0].Offset-row[len(row)-1].Offset) > b.grid() {
-			taped = append(taped, row...) // no line runs along the row
+		parts := b.stretches(row)
+		if len(parts) == 0 {
+			taped = append(taped, row...)
 			continue
 		}
-		taped = append(taped, row[0], row[len(row)-1])
-		lines = append(lines, row)
+		taped = append(taped, row[0])
+		for _, part := range parts {
+			taped = append(taped, part[len(part)-1])
+		}
+		lines = append(lines, parts...)
 	}
 	b.byTapes(append(taped, guys...), warning)
 	b.byBaseline(lines)
@@ -40,6 +43,26 @@ func (b *builder) marking() {
 		Do:   "Call the locating service and ask for the ground inside the white dots. Write down ticket ________, good from ________ to ________.",
 		Want: "The ticket's first day is on or before the build day, 2 to 3 business days after the call, and every owner has marked or answered clear.",
 		Off:  "Wait, or call again. No stake is driven without the ticket."})
+}
+
+// stretches parts a row into what one tape reaches along one line, those that follow each other sharing a stake; none where no line runs along the row.
+func (b *builder) stretches(row []ground.Stake) [][]ground.Stake {
+	if !b.Ground.Straight || len(row) < 2 {
+		return nil
+	}
+	parts := b.Ground.TapeLengths(b.units)
+	if len(parts) == 0 {
+		parts = []ground.TapeLength{{First: 1, Last: len(row)}}
+	}
+	var list [][]ground.Stake
+	for _, p := range parts {
+		part := row[p.First-1 : p.Last]
+		if absolute(part[len(part)-1].Offset-row[0].Offset) > b.grid() {
+			return nil
+		}
+		list = append(list, part)
+	}
+	return list
 }
 
 // rows parts the stakes into left legs, right legs and guys.
@@ -91,26 +114,22 @@ func (b *builder) byBaseline(rows [][]ground.Stake) {
 		return
 	}
 	step := Step{Phase: Marking, People: 2}
-	var ends, wants, last []string
+	var lines []string
 	work := 0.0
 	for _, row := range rows {
 		from, to := row[0], row[len(row)-1]
-		ends = append(ends, fmt.Sprintf("from %s to %s", from.Name, to.Name))
-		last = append(last, to.Name)
-		if want := b.units.Tape(to.Running - from.Running); !slices.Contains(wants, want) {
-			wants = append(wants, want)
-		}
+		lines = append(lines, fmt.Sprintf("%s to %s %s", from.Name, to.Name, b.units.Tape(to.Running-from.Running)))
 		work += minutesMeasure*2 + minutesDot*float64(len(row)-2)
 		for _, s := range row[1 : len(row)-1] {
 			step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-from.Running) + b.beside(s, from)})
 		}
 	}
-	step.Do = fmt.Sprintf("Pull a line tight %s and measure it.", strings.Join(ends, ", then "))
-	step.Want = fmt.Sprintf("%s, within %s.", strings.Join(wants, " and "), b.units.Inches(b.limit))
-	step.Off = fmt.Sprintf("Find %s again with its tapes.", strings.Join(last, " or "))
+	step.Do = fmt.Sprintf("Pull lines tight, one after the other, and measure each: %s.", strings.Join(lines, "; "))
+	step.Want = fmt.Sprintf("Each length within %s.", b.units.Inches(b.limit))
+	step.Off = "Find the line's far end again with its tapes."
 	if len(step.Readings) > 0 {
-		step.Do += " Hook the tape at the row's first stake and leave it there. Make a white dot at the line at each of these."
-		step.Want += " Every dot read from the one zero, none measured from its neighbour."
+		step.Do += " Hook the tape at the line's first stake and leave it there. Make a white dot at the line at each of these."
+		step.Want += " Every dot read from the line's zero, none measured from its neighbour."
 	}
 	b.add(work, step)
 }
