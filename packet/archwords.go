@@ -155,8 +155,12 @@ func (b *binder) seasonWords(k *arch.Kind) string {
 		words = append(words, fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption), the crown is about %s lower and each foot pushes %s instead of %s.", measure.Percent(k.Spec.LateModulus), u.Inches(late), u.Force(k.SeasonThrust), u.Force(k.Thrust)))
 	}
 	if crown, ridge, ok := b.plan.Cold(); ok && (u.Inches(crown) != u.Inches(0) || u.Inches(ridge) != u.Inches(0)) {
-		words = append(words, fmt.Sprintf("At %s the pipe has shrunk from %s: crown %s lower, the ridge %s shorter in all. Below %s pipe is stiffer and more brittle, and no figure for it is published.",
-			u.Temperature(b.spec.Weather.Cold), u.Temperature(arch.WarmPipe), u.Inches(crown), u.Inches(ridge), u.Temperature(arch.WarmPipe)))
+		shrunk := "crown " + u.Inches(crown) + " lower"
+		if u.Inches(ridge) != u.Inches(0) {
+			shrunk += ", the ridge " + u.Inches(ridge) + " shorter in all"
+		}
+		words = append(words, fmt.Sprintf("At %s the pipe has shrunk from %s: %s. Below %s pipe is stiffer and more brittle, and no figure for it is published.",
+			u.Temperature(b.spec.Weather.Cold), u.Temperature(arch.WarmPipe), shrunk, u.Temperature(arch.WarmPipe)))
 	}
 	if k.IceCrown > 0 {
 		words = append(words, fmt.Sprintf("Under %s of ice all round the crown is at %s.", u.Size(b.spec.Weather.Ice), u.Inches(k.IceCrown)))

@@ -16,7 +16,7 @@ const (
 	labelWidth  paper.Length = 12.5 // "Want", "If not"
 	holdPad     paper.Length = 1.4
 	blockHead   paper.Length = 8.2
-	headStrips               = 6   // of a long step, that are kept together
+	headStrips               = 5   // of a long step, that are kept together
 	longStep                 = 0.2 // of a page: a step that is no longer is not broken
 )
 

@@ -19,7 +19,7 @@ func (b *binder) openingNights() []leaf {
 	if len(b.plan.Kinds) == 0 {
 		return nil
 	}
-	f := b.newFlow("Before it opens, go through the checks and sign the night's line: no line, nobody walks through.", "a charged phone, a torch, a lamp to test with, spare caps, the reject bag.")
+	f := b.newFlow("Before it opens: do the checks, sign the night's line. No line, nobody inside.", "a charged phone, a torch, a lamp to test with, spare caps, the reject bag.")
 	b.callBox(f)
 	f.gap(3)
 	f.table(place.Table{Columns: []place.Column{{Tick: true, Width: 9.8}, {Head: "Check, every night", Width: 44, Lettering: paper.Strong}, {Head: "Want"}, {Head: "If not", Width: 58, Lettering: paper.Floor}}}, b.nightChecks())

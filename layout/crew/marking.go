@@ -92,7 +92,11 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 	for _, s := range stakes {
 		tie, ok := b.tie(s.Name)
 		if !ok {
-			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s along the route from arch 1, %s to the %s of its middle", b.units.Tape(s.Along), b.units.Tape(absolute(s.Offset)), s.Side)})
+			way := "along the route from"
+			if s.Along < 0 {
+				way = "before"
+			}
+			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s %s arch 1, %s to the %s of its middle", b.units.Tape(absolute(s.Along)), way, b.units.Tape(absolute(s.Offset)), s.Side)})
 			continue
 		}
 		if tie.MarkC != "" {
