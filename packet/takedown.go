@@ -29,7 +29,7 @@ func (b *binder) takeDown() []leaf {
 		}
 	}
 	f.stakesOut()
-	f.counts()
+	f.together(tallTable, (*flow).counts)
 	f.keepingTable()
 	return f.leaves
 }
