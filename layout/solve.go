@@ -139,7 +139,7 @@ func (p *Plan) solveCrew() {
 	}
 	in.Bars, in.LegCuts = p.Cuts.Sawn()
 	for _, c := range p.Chains {
-		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Strings: len(c.Strings), Amps: c.Amps})
+		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
 	for _, c := range p.Power.Cords {
 		in.Cords += c.Count

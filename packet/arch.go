@@ -12,7 +12,7 @@ import (
 const mostProfiles = 6
 
 func (b *binder) archProfiles() []leaf {
-	f := b.newFlow("Stand the first arch, measure it, check the others by it. First read “Before you bend”.",
+	f := b.newFlow("Arch 1 as it must stand, and what to move if it does not. The others go by it.",
 		"two tapes, string, marker, mallet, stepladder; three people, gloves, eye protection.")
 	drawn := archGroups(b.plan.Kinds)
 	drawn = drawn[:min(len(drawn), mostProfiles)]

@@ -44,7 +44,7 @@ func TestArchProfilePages(t *testing.T) {
 		if name == "garden.yaml" && !strings.Contains(text, "3/4 in = 1 ft") {
 			t.Errorf("the garden arch no longer fills its page")
 		}
-		if n := tickBoxes(doc); n != 7 {
+		if n := tickBoxes(doc); n != 5 {
 			t.Errorf("%s: %d tick boxes, want one a step", name, n)
 		}
 	}

@@ -10,12 +10,12 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// archSizes draws what the sticks make over other spans, at the foot of the first of the sheet's pages that has room for it. It asks for no page
+// archSizes draws what the sticks make over other spans, at the foot of the last of the sheet's pages that has room for it. It asks for no page
 // of its own: the crew at the arch does not need it, the organiser does before buying.
 func (b *binder) archSizes(f *flow) {
 	const above, below, words = 4, 1, 2 // words: so many lines
 	least := above + paper.Heading.Leading() + words*paper.Body.Leading() + below + draw.SizeChartLeast
-	for _, l := range f.leaves {
+	for _, l := range slices.Backward(f.leaves) {
 		room := b.foot(l.page)
 		if room.H < least {
 			continue

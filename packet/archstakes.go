@@ -45,7 +45,7 @@ func (b *binder) stakeDepths(f *flow) {
 	}
 	row("in still air", 0)
 	gusts := []actedOn{{w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
-		{arch.HouseGust / arch.InsideShare, ": to keep it open up to " + u.Speed(arch.HouseGust)}}
+		{arch.HouseGust / arch.InsideShare, ": then it may stay open up to " + u.Speed(arch.HouseGust)}}
 	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
 	for _, g := range gusts {
 		row("gusts of "+u.Speed(g.gust)+g.acts, g.gust)

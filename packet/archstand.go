@@ -29,13 +29,13 @@ func (b *binder) howItStands(f *flow) {
 			tight = k
 		}
 	}
-	row("Own weight and lights", factor(least.LoadFactor), fmt.Sprintf("times as much, late: %s sideways, %s along", factor(least.Sideways), factor(least.Along)))
+	row("Own weight and lights", factor(least.LoadFactor), fmt.Sprintf("times that, late in the season: %s sideways, %s along", factor(least.Sideways), factor(least.Along)))
 	if k := b.plan.Kinds[0]; k.BoxHeight > 0 && k.BoxWidth > 0 {
 		t := b.spec.Tunnel
 		row("Room for people", u.Inches(b.down(k.BoxWidth)), fmt.Sprintf("wide, %s high; %s wide it is %s high", u.Inches(t.OpeningHeight), u.Inches(t.OpeningWidth), u.Inches(b.down(k.BoxHeight))))
 	}
 	row("Bend of the pipe", measure.Percent(measure.Share(math.Round(100*tight.Strength)/100)), fmt.Sprintf("of its strength, where the radius is %s: %s", u.Inches(tight.BendRadius), tight.Bend()))
-	row("Spring in a bent arch", b.energy(tight), "when let go: two people, eye protection")
+	row("Spring in a bent arch", b.energy(tight), "when let go: three people, eye protection")
 	for _, s := range w.Bears {
 		gives := "nothing gives way by then"
 		if c := s.Built.Cause; c != arch.CauseNone {

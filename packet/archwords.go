@@ -21,7 +21,7 @@ var archWarnings = []string{
 
 // raisingWords writes how the first arch is stood.
 func (b *binder) raisingWords(f *flow, k *arch.Kind) {
-	f.heading("Stand the first arch", 30)
+	f.heading("Before the first arch stands", 30)
 	f.framed("Before you bend", func(f *flow) {
 		for _, w := range archWarnings {
 			f.text(w, paper.Strong)
@@ -53,10 +53,7 @@ func (b *binder) raisingSteps(k *arch.Kind) []string {
 		steps = append(steps, "Lay the arch flat beside its stakes, left leg to the left as seen from the entrance: "+b.jointWords(k)+".",
 			fmt.Sprintf("Mark every end that goes into a socket %s from the end. Drive it home with the mallet until the mark is at the socket's mouth. The pipe is now %s long, foot to foot.", u.Cut(pipe.Socket), u.Inches(k.Length)))
 	}
-	return append(steps,
-		fmt.Sprintf("One person at each foot, a third at the crown. Left first: cap off, slip the pipe over stake L%d down to the ground, hold it there.", number),
-		fmt.Sprintf("Walk the right foot in slowly, cap off, slip it over R%d down to the ground. Let go only when both feet stand on the ground.", number),
-		fmt.Sprintf("Have one person hold it plumb%s. Hold point: fill in the table before any other arch stands.", b.guyWords(number)))
+	return append(steps, fmt.Sprintf("Three people stand it, left foot first, as the raising sheet pictures it, and one holds it plumb%s. Hold point: fill in the table before any other arch stands.", b.guyWords(number)))
 }
 
 // markWords says which marks go on the pipe.
@@ -158,8 +155,12 @@ func (b *binder) seasonWords(k *arch.Kind) string {
 		words = append(words, fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption), the crown is about %s lower and each foot pushes %s instead of %s.", measure.Percent(k.Spec.LateModulus), u.Inches(late), u.Force(k.SeasonThrust), u.Force(k.Thrust)))
 	}
 	if crown, ridge, ok := b.plan.Cold(); ok && (u.Inches(crown) != u.Inches(0) || u.Inches(ridge) != u.Inches(0)) {
-		words = append(words, fmt.Sprintf("At %s the pipe has shrunk from %s: crown %s lower, the ridge %s shorter in all. Below %s pipe is stiffer and more brittle, and no figure for it is published.",
-			u.Temperature(b.spec.Weather.Cold), u.Temperature(arch.WarmPipe), u.Inches(crown), u.Inches(ridge), u.Temperature(arch.WarmPipe)))
+		shrunk := "crown " + u.Inches(crown) + " lower"
+		if u.Inches(ridge) != u.Inches(0) {
+			shrunk += ", the ridge " + u.Inches(ridge) + " shorter in all"
+		}
+		words = append(words, fmt.Sprintf("At %s the pipe has shrunk from %s: %s. Below %s pipe is stiffer and more brittle, and no figure for it is published.",
+			u.Temperature(b.spec.Weather.Cold), u.Temperature(arch.WarmPipe), shrunk, u.Temperature(arch.WarmPipe)))
 	}
 	if k.IceCrown > 0 {
 		words = append(words, fmt.Sprintf("Under %s of ice all round the crown is at %s.", u.Size(b.spec.Weather.Ice), u.Inches(k.IceCrown)))

@@ -2,10 +2,12 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 func (b *binder) powerDangers() []danger {
@@ -40,9 +42,13 @@ func (b *binder) powerDangers() []danger {
 
 // switchOff says where each circuit that feeds lights is switched off.
 func (b *binder) switchOff() string {
-	var words []string
+	var words, plain []string // plain: the outlets of which there is no more to say
 	for _, c := range b.plan.Circuits {
 		if c.Lights <= 0 {
+			continue
+		}
+		if c.Spec.BreakerNo == "" && !slices.ContainsFunc(b.spec.Site.Outlets, func(o spec.Outlet) bool { return o.Circuit == c.Name && o.ResetAt != "" }) {
+			plain = append(plain, c.Outlets...)
 			continue
 		}
 		word := c.Name + ":"
@@ -56,6 +62,9 @@ func (b *binder) switchOff() string {
 			}
 		}
 		words = append(words, word+".")
+	}
+	if len(plain) > 0 {
+		words = append(words, "Pull the plugs at "+strings.Join(plain, ", ")+".")
 	}
 	return strings.Join(words, " ")
 }

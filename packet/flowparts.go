@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -14,11 +15,29 @@ func (f *flow) table(t place.Table, rows []place.Row) {
 	for len(rows) > 0 {
 		used, rest := t.Draw(f.page, f.room, rows)
 		_, f.room = f.room.SplitTop(used)
-		if rows = rest; len(rows) > 0 {
+		if len(rest) > 0 {
+			rest = underHead(rows[:len(rows)-len(rest)], rest)
 			f.turn()
 		}
+		rows = rest
 	}
 }
+
+// underHead repeats over the rest of a table the heading that its first row stands under.
+func underHead(done, rest []place.Row) []place.Row {
+	if rest[0].Heading != "" {
+		return rest
+	}
+	for _, r := range slices.Backward(done) {
+		if r.Heading != "" {
+			return append([]place.Row{{Heading: strings.TrimSuffix(r.Heading, goingOn) + goingOn}}, rest...)
+		}
+	}
+	return rest
+}
+
+// goingOn is put behind what began on the page before.
+const goingOn = ", going on"
 
 // numberedSteps sets steps in their order, one action each, behind bold numbers.
 func (f *flow) numberedSteps(steps []string) {

@@ -162,5 +162,5 @@ func (b *binder) printing() string {
 	if b.metric() {
 		weight = "120 g/m²"
 	}
-	return "Print at 100 %, on one side, on matte paper of " + weight + "; put it in sleeves and read it by a dim white lamp."
+	return "Print at 100 %, one side, matte paper of " + weight + ". In sleeves; read by a dim white lamp."
 }

@@ -53,11 +53,11 @@ func sheets() []sheet {
 		{"light", "Light plan", "wrapping crew", (*binder).lightPlan},
 		{"circuit", "Circuit diagram", "power crew", (*binder).circuitDiagram},
 		{"steps", "Build steps", "organiser, crew leads", (*binder).buildSteps},
-		{"watch", "Opening nights", "watcher of the evening", (*binder).openingNights},
+		{"watch", "Opening nights", "evening watch", (*binder).openingNights},
 		{"takedown", "Take-down", "take-down crew", (*binder).takeDown},
 		{"rebuild", "Rebuild file", "file, for next year", (*binder).rebuildFile},
 		{"tags", "Tags", "packing crew", (*binder).tags},
-		{"permission", "Permission", "owner of the ground, authority", (*binder).permission},
+		{"permission", "Permission", "owner, authority", (*binder).permission},
 	}
 }
 

@@ -18,28 +18,27 @@ func (b *binder) permission() []leaf {
 	if !ok {
 		return nil
 	}
-	f := b.newFlow("Asks the owner of the ground, and the authority, to let this stand. They may ask for more; their word holds.", "")
-	const high paper.Length = 84
-	box := f.take(high)
+	f := b.newFlow("Asks the owner of the ground and the authority to let this stand. They may ask for more.", "")
+	words := func(f *flow) {
+		f.table(place.Table{Columns: []place.Column{{Head: "What", Width: 46, Lettering: paper.Strong}, {Head: "This tunnel"}}}, b.permissionRows(footprint))
+		f.gap(2)
+		f.text("Estimates to close early by; no engineer has judged wind, snow, ice or crowd.", paper.Floor)
+		for _, who := range []string{"Owner of the ground", "Authority", "Organiser", conditions} {
+			f.signature(who)
+		}
+	}
+	const least, most, gap paper.Length = 40, 110, 2
+	box := f.take(min(most, max(least, f.room.H-f.height(f.room.W, words)-2*gap)))
 	scale := footprint.Scale(b.scales(), box)
 	footprint.Draw(f.page, box, scale)
 	f.scale(scale)
-	f.gap(2)
-	f.table(place.Table{Columns: []place.Column{{Head: "What", Width: 46, Lettering: paper.Strong}, {Head: "This tunnel"}}}, b.permissionRows(footprint))
-	f.gap(3)
-	f.together(150, func(f *flow) {
-		f.table(place.Table{Columns: []place.Column{{Head: "Closed at", Width: 46, Lettering: paper.Strong}, {Head: "What is done"}}}, closingRows(b.closingFigures()))
-		f.text("Estimates to close early by; no engineer has judged wind, snow, ice or crowd.", paper.Floor)
-	})
-	f.gap(4)
-	f.together(100, func(f *flow) {
-		for _, who := range []string{"Owner of the ground", "Authority", "Organiser"} {
-			f.signature(who)
-		}
-		f.text("Conditions: ______________________________________________________________________", paper.Body)
-	})
+	f.gap(gap)
+	words(f)
 	return f.leaves
 }
+
+// conditions is the line for what they ask for besides.
+const conditions = "Conditions"
 
 // scales is the series of scales of the packet's units.
 func (b *binder) scales() []paper.Scale {
@@ -51,11 +50,15 @@ func (b *binder) scales() []paper.Scale {
 
 // signature sets a line to sign on: who, name, signature, day.
 func (f *flow) signature(who string) {
-	const row paper.Length = 9
+	const row paper.Length = 8.5
 	r := f.take(row)
 	base, x := r.Bottom()-1.5, r.X
 	f.page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, who, paper.Strong)
 	x += 46
+	if who == conditions {
+		f.page.Line(paper.Point{X: x, Y: base + 0.8}, paper.Point{X: r.Right() - 2, Y: base + 0.8}, paper.Thin)
+		return
+	}
 	for _, label := range []string{"Name", "Signed", "Date"} {
 		w := (r.Right() - r.X - 46) / 3
 		f.page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, label, paper.Floor)
@@ -74,7 +77,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 		}
 	}
 	add("Where", b.spec.Site.Address)
-	add("Ground it takes", fmt.Sprintf("%s by %s over all, guys included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Room(b.highest())))
+	add("Ground it takes", fmt.Sprintf("%s by %s over all, guys included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Tape(b.highest())))
 	var kinds []string
 	for _, k := range b.stakeKinds() {
 		kinds = append(kinds, fmt.Sprintf("%d %ss", k.count, k.what))
@@ -84,14 +87,29 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	add("Days", dateWords([]string{"marked", "built", "open from", "last evening", "taken down by"}, []time.Time{d.Mark, d.Build, d.Open, d.Close, d.Down}))
 	add("People inside", fmt.Sprintf("%d at most; the fire authority's figure wins. Inside width %s at head height, one way through", b.plan.MostInside(), b.narrowest()))
 	if amps, circuits := b.lightAmps(); circuits > 0 {
+		const named = 3 // circuits that are named; of more the fullest alone
 		var names []string
+		fullest, share := "", -1.0
 		for _, c := range b.plan.Circuits {
-			if c.Lights > 0 {
-				names = append(names, fmt.Sprintf("%s %s of %s allowed", c.Name, measure.Amps(c.Amps), measure.Amps(c.Allowed)))
+			if c.Lights <= 0 {
+				continue
 			}
+			name := fmt.Sprintf("%s %s of %s allowed", c.Name, measure.Amps(c.Amps), measure.Amps(c.Allowed))
+			names = append(names, name)
+			if now := float64(c.Amps / c.Allowed); now > share {
+				fullest, share = name, now
+			}
+		}
+		if len(names) > named {
+			names = []string{fmt.Sprintf("%d circuits, the fullest is %s", len(names), fullest)}
 		}
 		add("Electricity", fmt.Sprintf("%s of lights in all, %s: %s. Only outlets with %s", measure.Amps(amps), measure.Watts(b.plan.Power.Watts), strings.Join(names, "; "), withArticle(device(b.volts()))))
 	}
+	closed := ""
+	for _, g := range b.gusts() {
+		closed += g.sentence() + " "
+	}
+	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", thunderMinutes))
 	add("After it", "every stake counted out of the ground, holes filled, ground left as it was")
 	return rows
 }
@@ -136,5 +154,5 @@ func (b *binder) narrowest() string {
 	for _, k := range b.plan.Kinds {
 		width = min(width, k.HeadWidth)
 	}
-	return b.spec.Units.Room(width)
+	return b.spec.Units.Tape(width)
 }

@@ -8,7 +8,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
-	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
 )
 
@@ -43,12 +42,25 @@ func (b *binder) raising() []leaf {
 	box.draw(f.page, f.take(box.height(f.room.W)))
 	f.gap(2)
 	for i, p := range r.panels() {
-		f.raisePanel(i+1, p)
-		if p.checks != nil {
-			p.checks(f)
-		}
+		f.together(f.freshHeight(), func(f *flow) {
+			f.raisePanel(i+1, p)
+			if p.checks != nil {
+				p.checks(f)
+			}
+		})
 	}
 	return f.leaves
+}
+
+// asked puts what the build steps want of a part of the raising, and what to move when it is off, into its panel.
+func (r raiseWords) asked(part crew.Part, p raisePanel) raisePanel {
+	for _, s := range r.plan.Crew.Steps {
+		if s.Part == part {
+			p.want, p.off = s.Want, strings.ToLower(s.Off[:1])+s.Off[1:]
+			break
+		}
+	}
+	return p
 }
 
 // standing lists the arches that have a shape.
@@ -65,11 +77,12 @@ func (b *binder) standing() []arch.Arch {
 // raisePanel sets a picture with its words beside it.
 func (f *flow) raisePanel(number int, p raisePanel) {
 	const indent paper.Length = 10
+	title := paper.Heading.Sized(13)
 	width := f.room.W - raiseWide - raiseSide
 	words := func(page *paper.Page, box paper.Rect) paper.Length {
-		y := page.Paragraph(paper.Rect{X: box.X + indent, Y: box.Y, W: width - indent}, p.title, paper.Heading.Sized(13))
-		page.Text(paper.Point{X: box.X, Y: box.Y + paper.Large.Ascent()*0.82}, paper.AtLeft, fmt.Sprint(number), paper.Large.Sized(20))
-		y = page.Paragraph(paper.Rect{X: box.X, Y: max(y, box.Y+7.2), W: width}, p.do, paper.Floor)
+		y := page.Paragraph(paper.Rect{X: box.X + indent, Y: box.Y, W: width - indent}, p.title, title)
+		page.Text(paper.Point{X: box.X, Y: box.Y + title.Ascent()}, paper.AtLeft, fmt.Sprint(number), paper.Large.Sized(18))
+		y = page.Paragraph(paper.Rect{X: box.X, Y: max(y, box.Y+6.2), W: width}, p.do, paper.Floor)
 		if p.want != "" {
 			y = page.Paragraph(paper.Rect{X: box.X, Y: y + 0.6, W: width}, p.want, paper.Strong)
 		}
@@ -79,6 +92,10 @@ func (f *flow) raisePanel(number int, p raisePanel) {
 		if len(p.blanks) > 0 {
 			y += 6
 			x, each := box.X, width/paper.Length(len(p.blanks))
+			if len(p.blanks) > 2 { // from under the picture on, so that each has room for a figure
+				x, each = box.Right()-f.room.W, f.room.W/paper.Length(len(p.blanks))
+				y = max(y, box.Y+raiseHigh+5)
+			}
 			for _, label := range p.blanks {
 				page.Text(paper.Point{X: x, Y: y}, paper.AtLeft, label, paper.Strong)
 				page.Line(paper.Point{X: x + paper.Strong.Width(label) + 1.5, Y: y + 0.8}, paper.Point{X: x + each - 2, Y: y + 0.8}, paper.Thin)
@@ -88,7 +105,7 @@ func (f *flow) raisePanel(number int, p raisePanel) {
 		}
 		return y - box.Y
 	}
-	high := max(raiseHigh, words(&paper.Page{}, paper.Rect{}))
+	high := max(raiseHigh, words(&paper.Page{}, paper.Rect{W: width}))
 	box := f.take(high + raiseGap)
 	picture := paper.Rect{X: box.X, Y: box.Y, W: raiseWide, H: raiseHigh}
 	p.picture(f.page, picture)
@@ -139,11 +156,9 @@ func (r raiseWords) together(a arch.Arch) raisePanel {
 	fitting := crownFitting(r.spec, a.Kind, []int{a.Number})
 	depth := r.spec.Units.Cut(a.Spec.Pipe.Socket)
 	stub := fitting == "tee" || fitting == "cross"
-	return raisePanel{title: fmt.Sprintf("On the ground: both legs into the %s", fitting),
+	return r.asked(crew.Together, raisePanel{title: fmt.Sprintf("On the ground: both legs into the %s", fitting),
 		do:      fmt.Sprintf("A and B. Mark each end %s from its end, drive it in with the mallet. Names at the feet, L left, R right as seen from the entrance.", depth),
-		want:    "Both marks at the fitting's mouth.",
-		off:     "twist, wipe, drive again. A socket not home makes the arch crooked.",
-		picture: func(page *paper.Page, room paper.Rect) { r.Together(page, room, depth, stub) }}
+		picture: func(page *paper.Page, room paper.Rect) { r.Together(page, room, depth, stub) }})
 }
 
 func (r raiseWords) leftFoot(a arch.Arch) raisePanel {
@@ -155,11 +170,9 @@ func (r raiseWords) leftFoot(a arch.Arch) raisePanel {
 }
 
 func (r raiseWords) rightFoot(a arch.Arch) raisePanel {
-	return raisePanel{title: "Walk the right foot in",
+	return r.asked(crew.Bent, raisePanel{title: "Walk the right foot in",
 		do:      fmt.Sprintf("A holds the left foot down. B walks the right leg slowly to R%d, C steadies the bend. Cap off as the pipe comes, slip it down. Nobody lets go before both feet are on the ground.", a.Number),
-		want:    "Both feet on the ground, both caps in the bucket.",
-		off:     "a crack or white line in the bend: walk it back, take another stick.",
-		picture: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
+		picture: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }})
 }
 
 func (r raiseWords) held(a arch.Arch) raisePanel {
@@ -187,9 +200,7 @@ func (r raiseWords) held(a arch.Arch) raisePanel {
 	if len(r.stand) > 1 {
 		p.do += " C holds on until picture " + fmt.Sprint(r.numberOfSecond()) + " is done."
 	}
-	p.want = "Plumb seen from the side; guys just tight, not humming."
-	p.off = "slacken one side, draw in the other."
-	return p
+	return r.asked(crew.Guyed, p)
 }
 
 // numberOfSecond is the number of the picture that joins arch 2 to arch 1.
@@ -213,14 +224,12 @@ func (b *binder) guyNames(number int) []string {
 
 func (r raiseWords) measured(a arch.Arch) raisePanel {
 	u, k := r.spec.Units, a.Kind
-	band := k.GiveOrTake(u)
-	return raisePanel{title: fmt.Sprintf("Measure arch %d", a.Number),
-		do:   "A string from foot to foot. From it up to the middle of the crown; then the widest place, pipe middle to middle.",
-		want: fmt.Sprintf("Crown %s, give or take %s. Feet %s, within %s. Widest %s.", u.Inches(k.Crown), u.Inches(band), u.Inches(k.Span), u.Inches(ground.CheckLimit(u)), u.Inches(k.Widest)),
-		off:  "too low: feet too far apart or leaning out; too high: too near or leaning in. Drive that stake again. Still off: stop.", blanks: []string{"Crown", "Feet", "Signed"},
+	return r.asked(crew.Measured, raisePanel{title: fmt.Sprintf("Measure arch %d", a.Number),
+		do:     "From a string between the feet up to the crown: its middle, its underside.",
+		blanks: []string{"Crown", "Feet", "Clear", "Signed"},
 		picture: func(page *paper.Page, room paper.Rect) {
 			r.Measured(page, room, a.Number, u.Inches(k.Crown), u.Inches(k.Span))
-		}}
+		}})
 }
 
 func (r raiseWords) second() raisePanel {
@@ -240,10 +249,8 @@ func (r raiseWords) second() raisePanel {
 	if r.ladder() {
 		p.do += "Stepladder on firm ground, never leant on pipe, someone at its foot."
 	}
-	p.want = fmt.Sprintf("Crown to crown %s, within %s; arch %d plumb.", u.Tape(piece.Centres), u.Inches(ground.CheckLimit(u)/2), a.Number)
-	p.off = "sockets home and still off: cut every other ridge piece by that much shorter or longer."
 	p.blanks = []string{"Bay 1", "Signed"}
-	return p
+	return r.asked(crew.Joined, p)
 }
 
 // guyToo says that an arch has guys of its own.
@@ -262,17 +269,14 @@ func (r raiseWords) others() raisePanel {
 	p.do = "Crown together, left foot, right foot, caps off as the pipe comes"
 	if len(r.plan.Ridge) == 0 {
 		p.do += "."
-		p.want = "Every arch plumb beside the one before."
 	} else {
 		p.do += ", ridge piece into the new crown first. Hold the newest arch until it is in. Every third bay stop: tape along the ridge from the middle of crown 1."
-		p.want = fmt.Sprintf("Every socket home. To each crown below, within %s:", r.spec.Units.Inches(ground.CheckLimit(r.spec.Units)))
 		p.checks = r.runningChecks
-		p.off = "long: drive sockets home, last bay first, or trim the next piece. Short: leave a gap in the next socket."
 	}
 	if guyed := r.guyedBetween(); len(guyed) > 0 {
 		p.do += fmt.Sprintf(" Guy %s at once.", arches(guyed))
 	}
-	return p
+	return r.asked(crew.Row, p)
 }
 
 // guyedBetween lists the arches past the second and before the last that have guys.
@@ -324,7 +328,7 @@ func (r raiseWords) runningChecks(f *flow) {
 
 func (r raiseWords) finished() raisePanel {
 	last := r.stand[len(r.stand)-1]
-	legs, guys := r.stakeCounts()
+	legs, _ := r.stakeCounts()
 	caps := counted(legs, "cap")
 	p := raisePanel{title: "Sight along it and count the caps",
 		picture: func(page *paper.Page, room paper.Rect) {
@@ -341,14 +345,8 @@ func (r raiseWords) finished() raisePanel {
 	case spec.Glued:
 		p.do += " Prime and cement the sockets one at a time, in open air, no flame, gloves on."
 	}
-	p.want = caps + " in the bucket"
-	if guys > 0 {
-		p.want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", counted(guys, "guy stake"))
-	}
-	p.want += "."
-	p.off = "a cap missing: a stake stands bare, find it."
 	p.blanks = []string{"Caps", "Signed"}
-	return p
+	return r.asked(crew.Counted, p)
 }
 
 // numbersFrom lists the numbers from first to last.

@@ -64,7 +64,7 @@ func readingStrips(step crew.Step, width paper.Length) []strip {
 	}
 	var list []strip
 	for row := range slices.Chunk(step.Readings, grid.columns) {
-		list = append(list, strip{readingRow, func(page *paper.Page, box paper.Rect) {
+		list = append(list, strip{height: readingRow, draw: func(page *paper.Page, box paper.Rect) {
 			for i, r := range row {
 				grid.draw(page, paper.Rect{X: box.X + wordsLeft + paper.Length(i)*grid.cell, Y: box.Y, W: grid.cell, H: box.H}, r)
 			}
@@ -95,7 +95,7 @@ func longReadings(step crew.Step, room, name paper.Length) []strip {
 	for _, r := range step.Readings {
 		lines := paper.CellSmall.Wrap(r.Want, text)
 		h := max(readingRow, paper.Length(len(lines))*paper.CellSmall.Leading()+1.6)
-		list = append(list, strip{h, func(page *paper.Page, box paper.Rect) {
+		list = append(list, strip{height: h, draw: func(page *paper.Page, box paper.Rect) {
 			x := box.X + wordsLeft
 			page.TickBox(paper.Point{X: x, Y: box.Y + 0.4})
 			at := paper.Rect{X: x + readingTicks, Y: box.Y + 0.9, W: name}

@@ -22,11 +22,11 @@ func (b *binder) rebuildFile() []leaf {
 		f.archesAsBuilt()
 		f.ridgeAsBuilt()
 		f.tiesAsBuilt()
-		f.changed()
 		f.inventoryTable()
 	}
 	f.leftOpen()
 	f.printedSpec()
+	f.changed()
 	return f.leaves
 }
 
@@ -106,15 +106,15 @@ func (f *flow) tiesAsBuilt() {
 	f.smallTable([]place.Column{small("Stake", 16, true), small("Running", 25, true), small("Tape 1", 29, true), small("Tape 2", 29, true), small("Check", 29, true), small("as driven, and why", 0, false)}, rows)
 }
 
-// changed leaves lines for what was done otherwise than planned.
+// changed leaves lines for what was done otherwise than planned: what is left of the last page, and no fewer than five.
 func (f *flow) changed() {
 	const lines, row = 5, 8
+	f.gap(2)
 	f.heading("What was changed, what to do better", lines*row)
-	for range lines {
+	for f.room.H >= row {
 		r := f.take(row)
 		f.page.Line(paper.Point{X: r.X, Y: r.Bottom()}, paper.Point{X: r.Right(), Y: r.Bottom()}, paper.Thin)
 	}
-	f.gap(3)
 }
 
 // inventoryTable sets what there is, with boxes for what came back and what is good.

@@ -27,10 +27,10 @@ func (b *binder) safety() []leaf {
 		}
 	}
 	f.table(place.Table{Columns: []place.Column{
-		{Tick: true, Width: 9.8}, {Head: "What", Width: 33, Lettering: paper.Strong}, {Head: "Why", Width: 43, Lettering: paper.Floor}, {Head: "What to do"}}}, rows)
+		{Tick: true, Width: 9.8}, {Head: "What", Width: 31, Lettering: paper.Strong}, {Head: "Why", Width: 48, Lettering: paper.Floor}, {Head: "What to do"}}}, rows)
 	f.gap(4)
 	box := framed{"Whose word counts", "These are the usual cautions and this tunnel's figures, no judgement that anything will hold. Local codes, the people licensed for the work, " +
-		"the owner of the ground and the emergency services overrule this sheet. Anyone may call stop; only the person named above says go on."}
+		"the owner of the ground and the emergency services overrule this sheet. Anyone may call stop; only the person in charge says go on."}
 	box.draw(f.page, f.take(box.height(f.room.W)))
 	return f.leaves
 }

@@ -67,12 +67,12 @@ func TestWindOrders(t *testing.T) {
 	u := plan.Spec.Units
 	plan.Weather.Strip = 23 * measure.MPH
 	text := said()
-	out, strip, down := strings.Index(text, u.Speed(plan.Weather.Inside)+": forecast or felt"), strings.Index(text, "23 mph: forecast: take rows"), strings.Index(text, u.Speed(plan.Weather.Down)+": forecast: take the tunnel down")
+	out, strip, down := strings.Index(text, u.Speed(plan.Weather.Inside)+", forecast or felt"), strings.Index(text, "23 mph, forecast: take rows"), strings.Index(text, u.Speed(plan.Weather.Down)+", forecast: take the tunnel down")
 	if out < 0 || strip < out || down < strip {
 		t.Errorf("out at %d, strip at %d, down at %d in %s", out, strip, down, text)
 	}
 	plan.Weather = arch.Weather{}
-	if text := said(); !strings.Contains(text, "30 mph: forecast or felt") || strings.Contains(text, "take the tunnel down before") {
+	if text := said(); !strings.Contains(text, "30 mph, forecast or felt") || strings.Contains(text, "take the tunnel down before") {
 		t.Errorf("without figures: %s", text)
 	}
 }

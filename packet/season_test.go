@@ -32,7 +32,7 @@ func TestRaisingInTwoPages(t *testing.T) {
 			t.Errorf("%s: raising takes %d pages", name, len(pages))
 		}
 		all, u, k := strings.Join(wordsOf(pages...), " "), plan.Spec.Units, plan.Arches[0].Kind
-		for _, want := range []string{u.Inches(k.Crown), u.Inches(k.Span), u.Inches(k.Widest), u.Tape(plan.Ridge[0].Centres), "G1L"} {
+		for _, want := range []string{u.Inches(k.Crown), u.Inches(k.Span), u.Inches(k.Clear - k.GiveOrTake(u)), u.Tape(plan.Ridge[0].Centres), "G1L"} {
 			if !strings.Contains(strings.ReplaceAll(all, "\u00a0", " "), strings.ReplaceAll(want, "\u00a0", " ")) {
 				t.Errorf("%s: the raising sheet lacks %s", name, want)
 			}

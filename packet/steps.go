@@ -17,8 +17,8 @@ var phaseWords = map[crew.Phase]string{
 }
 
 const (
-	stepGap paper.Length = 2 // between two steps
-	jobGap  paper.Length = 3 // before a crew's next job
+	stepGap paper.Length = 1.6 // between two steps
+	jobGap  paper.Length = 3   // before a crew's next job
 )
 
 // buildSteps prints the work in its order: the day's plan, then each crew's steps to be read, done and ticked, with hold points where someone
@@ -70,7 +70,7 @@ func (b *binder) dayPlan(f *flow) {
 	}
 	table := place.Table{Columns: []place.Column{
 		{Head: "Job", Lettering: paper.Strong}, {Head: "Steps"}, {Head: "People", Align: paper.AtRight, Lettering: paper.CellSmall},
-		{Head: "Takes", Align: paper.AtRight}, {Head: "From", Align: paper.AtRight, Lettering: paper.CellSmall}, {Head: "To about", Align: paper.AtRight, Lettering: paper.CellSmall}}}
+		{Head: "Takes", Align: paper.AtRight}, {Head: "From", Align: paper.AtRight, Lettering: paper.CellSmall}, {Head: "Until", Align: paper.AtRight, Lettering: paper.CellSmall}}}
 	day := "The day"
 	if d := b.spec.Crew.Date; !d.IsZero() {
 		day = d.Format("Monday 2 January 2006")
@@ -145,7 +145,7 @@ func people(n int) string {
 
 // stopAndAsk says when nobody goes on without asking.
 func (b *binder) stopAndAsk(f *flow) {
-	box := framed{"Stop and ask", "A hold point that does not come out. A stake that will not go down or moves. A crack or a white line in a pipe. Gusts above " +
+	box := framed{"Stop and ask", "A hold point that does not come out. A stake that will not go down or moves. A crack or a white line in a pipe. Gusts of " +
 		b.insideWords() + ", thunder, ice. An outlet that fails its test, a plug that is warm. A line in the ground or overhead that nobody has told you of."}
 	box.draw(f.page, f.take(box.height(f.room.W)))
 }

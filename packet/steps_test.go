@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 )
 
 // Every step is printed once and in order, with each of its readings and, for a hold point, a place to sign.
@@ -33,6 +34,12 @@ func TestEveryStepIsPrinted(t *testing.T) {
 			}
 			for _, r := range s.Readings {
 				readings[r.What]++
+			}
+			for _, tape := range s.Tapes {
+				readings[tape.Stake]++
+				if !strings.Contains(all, plan.Spec.Units.Tape(tape.A)) || !strings.Contains(all, plan.Spec.Units.Tape(tape.B)) {
+					t.Errorf("%s: tapes of %s are not printed", name, tape.Stake)
+				}
 			}
 		}
 		if !slices.Equal(numbers, want) {
@@ -86,6 +93,36 @@ func TestRecordedReadingsHaveRoom(t *testing.T) {
 		}
 		if lines != len(s.Readings) {
 			t.Errorf("step %d: %d lines for %d figures", s.Number, lines, len(s.Readings))
+		}
+	}
+}
+
+// What begins on one page and goes on over the next has its head again there: a step's tapes, and a table's part.
+func TestHeadsAreRepeatedOverleaf(t *testing.T) {
+	plan := examplePlan(t, "parkwalk")
+	pages, _ := framedSheet(t, plan, "steps")
+	for i, page := range pages {
+		words := wordsOf(page)
+		tapes := false
+		for _, tape := range plan.Crew.Steps[0].Tapes {
+			tapes = tapes || tape.Stake[0] == 'G' && slices.Contains(words, tape.Stake) // guy stakes are named nowhere else alone
+		}
+		if tapes && !slices.Contains(words, "1st tape") {
+			t.Errorf("page %d has tapes without a head", i+1)
+		}
+	}
+	row, part := place.Row{Cells: []string{"a"}}, place.Row{Heading: "Part"}
+	for _, c := range []struct {
+		done, rest []place.Row
+		want       string
+	}{
+		{[]place.Row{part, row}, []place.Row{row}, "Part, going on"},
+		{[]place.Row{{Heading: "Part, going on"}, row}, []place.Row{row}, "Part, going on"},
+		{[]place.Row{part, row}, []place.Row{{Heading: "Next"}, row}, "Next"},
+		{[]place.Row{row}, []place.Row{row}, ""},
+	} {
+		if got := underHead(c.done, c.rest)[0].Heading; got != c.want {
+			t.Errorf("under %q, want %q", got, c.want)
 		}
 	}
 }

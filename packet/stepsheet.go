@@ -16,7 +16,7 @@ const (
 	labelWidth  paper.Length = 12.5 // "Want", "If not"
 	holdPad     paper.Length = 1.4
 	blockHead   paper.Length = 8.2
-	headStrips               = 4   // of a long step, that are kept together
+	headStrips               = 5   // of a long step, that are kept together
 	longStep                 = 0.2 // of a page: a step that is no longer is not broken
 )
 
@@ -24,6 +24,7 @@ const (
 type strip struct {
 	height paper.Length
 	draw   func(page *paper.Page, box paper.Rect)
+	head   *strip // that stands over it where it begins a page; nil for none
 }
 
 func heightOf(strips []strip) paper.Length {
@@ -65,7 +66,7 @@ func (s stepSheet) overleaf() {
 // least is the height that a step must find on a page to begin there: all of it, or of a long one that can be broken between its readings the head.
 func (s stepSheet) least(step crew.Step, strips []strip) paper.Length {
 	whole := heightOf(strips) + 2*padOf(step)
-	if len(step.Readings) > 0 && whole >= longStep*s.freshHeight() {
+	if len(step.Readings)+len(step.Tapes) > 0 && whole >= longStep*s.freshHeight() {
 		return heightOf(strips[:min(headStrips, len(strips))]) + 2*padOf(step)
 	}
 	return whole
@@ -97,6 +98,9 @@ func (s stepSheet) set(step crew.Step) {
 		s.draw(step, strips[:n], pad, h)
 		if strips = strips[n:]; len(strips) > 0 {
 			s.overleaf()
+			if head := strips[0].head; head != nil {
+				strips = append([]strip{*head}, strips...)
+			}
 		}
 	}
 	s.gap(stepGap)
@@ -132,6 +136,7 @@ func (s stepSheet) strips(step crew.Step) []strip {
 	default:
 		list = append(list, besideOrUnder(want, off, room)...)
 	}
+	list = append(list, s.tapeStrips(step, width)...)
 	list = append(list, readingStrips(step, width)...)
 	if short := asideHigh - heightOf(list[do:]); short > 0 { // the words must not end before what stands left of them
 		list[len(list)-1].height += short
@@ -157,7 +162,7 @@ const wordsLeft = numberWidth + tickWidth
 func doStrip(step crew.Step, width paper.Length) strip {
 	text := width - wordsLeft
 	lines := paper.Floor.Wrap(step.Do, text)
-	return strip{paper.Length(len(lines))*paper.Floor.Leading() + 0.4, func(page *paper.Page, box paper.Rect) {
+	return strip{height: paper.Length(len(lines))*paper.Floor.Leading() + 0.4, draw: func(page *paper.Page, box paper.Rect) {
 		aside(page, box, step)
 		page.Paragraph(paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: text}, strings.Join(lines, "\n"), paper.Floor)
 	}}
@@ -198,7 +203,7 @@ func (l label) draw(page *paper.Page, box paper.Rect) {
 
 // strip is the labelled text across the room.
 func (l label) strip(room paper.Length) strip {
-	return strip{l.height(room), func(page *paper.Page, box paper.Rect) {
+	return strip{height: l.height(room), draw: func(page *paper.Page, box paper.Rect) {
 		l.draw(page, paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: room})
 	}}
 }
@@ -216,7 +221,7 @@ func besideOrUnder(a, b label, room paper.Length) []strip {
 	if left == 0 {
 		return []strip{a.strip(room), b.strip(room)}
 	}
-	return []strip{{best, func(page *paper.Page, box paper.Rect) {
+	return []strip{{height: best, draw: func(page *paper.Page, box paper.Rect) {
 		a.draw(page, paper.Rect{X: box.X + wordsLeft, Y: box.Y, W: left})
 		b.draw(page, paper.Rect{X: box.X + wordsLeft + left + gap, Y: box.Y, W: room - left - gap})
 	}}}
@@ -229,7 +234,7 @@ func warningStrip(text string, width paper.Length) strip {
 	words := paper.Strong.Sized(11)
 	lines := words.Wrap(text, room)
 	h := max(paper.Length(len(lines))*words.Leading(), 6.6) + 2*pad
-	return strip{h + 1.6, func(page *paper.Page, box paper.Rect) {
+	return strip{height: h + 1.2, draw: func(page *paper.Page, box paper.Rect) {
 		box.H = h
 		page.Stroke(paper.Box(box), paper.Thick)
 		attention(page, paper.Point{X: box.X + pad + 3.2, Y: box.Y + pad + 2.9})
@@ -246,7 +251,7 @@ func attention(page *paper.Page, at paper.Point) {
 
 // signStrip is the foot of a hold point: what was found, and by whom.
 func signStrip(step crew.Step) strip {
-	return strip{8, func(page *paper.Page, box paper.Rect) {
+	return strip{height: 7.4, draw: func(page *paper.Page, box paper.Rect) {
 		base := box.Bottom() - 1.8
 		x := box.X + wordsLeft
 		blank := func(label string, until paper.Length) {
@@ -260,8 +265,6 @@ func signStrip(step crew.Step) strip {
 		switch {
 		case step.Record: // the figures stand beside what was wanted
 			blank("Time", x+third)
-		case strings.ContainsAny(step.Want, "0123456789"):
-			blank("Measured", x+third*1.3)
 		default:
 			blank("Found", x+third*1.3)
 		}

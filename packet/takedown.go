@@ -16,8 +16,8 @@ func (b *binder) takeDown() []leaf {
 	if len(stand) == 0 {
 		return nil
 	}
-	f := b.newFlow("Take it down in this order, count everything out, mark it so that it goes up the same way next year.",
-		"gloves, eye protection, all caps, a tape, a marker, ties and tags, bags, "+b.reachWith()+"this sheet.")
+	f := b.newFlow("Take it down in this order, count everything out, mark it for next year.",
+		"gloves, eye protection, "+b.reachWith()+"all caps, tape, marker, ties and tags, bags.")
 	f.framed("Stop and ask", func(f *flow) {
 		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(brittleBelow)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
 	})
@@ -29,7 +29,7 @@ func (b *binder) takeDown() []leaf {
 		}
 	}
 	f.stakesOut()
-	f.counts()
+	f.together(tallTable, (*flow).counts)
 	f.keepingTable()
 	return f.leaves
 }
@@ -103,7 +103,7 @@ func (f *flow) sagged(stand []arch.Arch) {
 		a := stand[k]
 		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("Arch %d", a.Number), u.Inches(a.Crown), u.Inches(a.SeasonCrown), ""}})
 	}
-	f.table(place.Table{RowMin: 8.5, Columns: []place.Column{{Head: "Crown of", Width: 30, Lettering: paper.Strong}, {Head: "As raised, planned", Lettering: paper.Cell}, {Head: "Expected now", Lettering: paper.Cell}, {Head: "Found", Width: 50}}}, rows)
+	f.table(place.Table{RowMin: 8.5, Columns: []place.Column{{Head: "Crown of", Width: 30, Lettering: paper.Strong}, {Head: "Planned, as raised", Lettering: paper.Cell, Width: 46}, {Head: "Expected now", Lettering: paper.Cell, Width: 46}, {Head: "Found"}}}, rows)
 	f.gap(2)
 }
 

@@ -19,7 +19,7 @@ func (b *binder) openingNights() []leaf {
 	if len(b.plan.Kinds) == 0 {
 		return nil
 	}
-	f := b.newFlow("Before it opens, go through the checks and sign the night's line. Nobody walks through on a night without a line.", "a charged phone, a torch, a lamp to test with, spare caps, the reject bag.")
+	f := b.newFlow("Before it opens: do the checks, sign the night's line. No line, nobody inside.", "a charged phone, a torch, a lamp to test with, spare caps, the reject bag.")
 	b.callBox(f)
 	f.gap(3)
 	f.table(place.Table{Columns: []place.Column{{Tick: true, Width: 9.8}, {Head: "Check, every night", Width: 44, Lettering: paper.Strong}, {Head: "Want"}, {Head: "If not", Width: 58, Lettering: paper.Floor}}}, b.nightChecks())
@@ -56,7 +56,7 @@ func (b *binder) callBox(f *flow) {
 	right := paper.Rect{X: side.Right(), Y: in.Y, W: in.Right() - side.Right(), H: in.H}
 	f.page.Line(paper.Point{X: right.X, Y: box.Y}, paper.Point{X: right.X, Y: box.Bottom()}, paper.Thick)
 	f.page.Text(paper.Point{X: right.X + 4, Y: right.Y + 13}, paper.AtLeft, most, paper.Large.Sized(36))
-	f.page.Paragraph(paper.Rect{X: right.X + 8 + paper.Large.Sized(36).Width(most), Y: right.Y + 1, W: right.W - 8 - paper.Large.Sized(36).Width(most)}, "people inside\nat most; the fire\nauthority's figure\nwins", paper.Floor)
+	f.page.Paragraph(paper.Rect{X: right.X + 8 + paper.Large.Sized(36).Width(most), Y: right.Y + 1, W: right.W - 8 - paper.Large.Sized(36).Width(most)}, "people inside at most; the fire authority's figure wins", paper.Floor)
 	if words != "" {
 		f.gap(2)
 		f.text("Power off: "+words, paper.Strong)
@@ -77,13 +77,13 @@ func (b *binder) nightChecks() []place.Row {
 	if _, guys := b.stakeCounts(); guys > 0 {
 		stakes = "None moves by hand, guys just tight and flagged, guy stakes capped."
 	}
-	add(numbered("Stakes, guys"), stakes, "Drive it in deeper; box below. Two loose: closed.")
-	add(numbered("Pipe, sockets"), "No crack, no white line, every socket home, crowns as high as the night before.", "Crack: box below. A crown lower by a hand: closed.")
+	add(numbered("Stakes, guys"), stakes, "Drive it in deeper, see “Loose stake”. Two loose: closed.")
+	add(numbered("Pipe, sockets"), "No crack, no white line, every socket home, crowns as high as the night before.", "Crack: see “Cracked leg”. A crown lower by a hand: closed.")
 	if len(b.plan.Strings) > 0 {
-		add(numbered("Lights, cords"), "All lit, plugs dry and off the ground, nothing warm, nothing hangs into the way.", "Unplug, dry, hang up; box below.")
+		add(numbered("Lights, cords"), "All lit, plugs dry and off the ground, nothing warm, nothing hangs into the way.", "Unplug, dry, hang up; see “Dead string”.")
 	}
 	add(numbered("Way, lanterns"), "Even, no mud, no cord or guy across; a torch or lantern at each end, both ends open.", "Mat, mark, move; else closed.")
-	add(numbered("Forecast"), "No gust, thunder or ice figure below until closing time.", "Do what stands beside the figure.")
+	add(numbered("Forecast"), "Nothing of the table below until closing time.", "Do what stands beside the figure.")
 	return rows
 }
 
@@ -119,7 +119,7 @@ func (b *binder) repairBoxes() []framed {
 		list = append(list, framed{"Dead string", "Unplug its chain; the plug goes into your pocket. Look at its plug and fuse, then the string before it. Dead still: swap it by day; the chain goes without it, or stays dark. Never cut, tape or twist a wire."})
 		list = append(list, framed{"It trips", "Nobody inside in the dark: torches, way in shut. Pull every plug at that outlet. Dry hands, look for water, dry it. RESET. One chain at a time; write down which one trips it: it stays out. Trips with nothing in: leave it, electrician."})
 	}
-	list = append(list, framed{"Cracked or white leg", "Everyone out. Power off at that arch. Do not hold a bent pipe that is breaking. Two people walk it off its stakes by day, cap both, put in the spare. Closed until arch and ridge are whole again."})
+	list = append(list, framed{"Cracked leg, or a white line", "Everyone out. Power off at that arch. Do not hold a bent pipe that is breaking. Two people walk it off its stakes by day, cap both, put in the spare. Closed until arch and ridge are whole again."})
 	lean := b.spec.Units.Inches(measure.Inch)
 	if b.metric() {
 		lean = b.spec.Units.Inches(20)

@@ -54,6 +54,9 @@ func (b *binder) gustReason() string {
 // closing is a figure of the weather with what is done at it.
 type closing struct{ at, do string }
 
+// sentence says both in one sentence.
+func (c closing) sentence() string { return c.at + ", " + strings.ToLower(c.do[:1]) + c.do[1:] }
+
 // gusts lists the gusts that are acted on, mildest first.
 func (b *binder) gusts() []closing {
 	w, u := b.plan.Weather, b.spec.Units
@@ -90,7 +93,7 @@ func (b *binder) weatherDangers() []danger {
 	w := b.plan.Weather
 	wind := ""
 	for _, g := range b.gusts() {
-		wind += g.at + ": " + strings.ToLower(g.do[:1]) + g.do[1:] + " "
+		wind += g.sentence() + " "
 	}
 	wind += "The organiser may lower a figure; nobody raises one. Look at stakes, guys and sockets before it opens again."
 	cover, ice := "A tarp or banner takes many times the wind.", "Ice bends arches until they fold."

@@ -30,7 +30,7 @@ type Date struct {
 func Calendar(s *spec.Spec) []Date {
 	d := s.Dates
 	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
-	call.Note = fmt.Sprintf("Locating takes %d full business days, holidays not counted, and a ticket runs out.", noticeDays)
+	call.Note = fmt.Sprintf("Locating takes %d full business days; a ticket runs out.", noticeDays)
 	if !d.Build.IsZero() {
 		call.On, call.Name = callBy(d.Build), "call to locate, at the latest"
 		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", noticeDays)
@@ -45,7 +45,7 @@ func Calendar(s *spec.Spec) []Date {
 	if !d.Build.IsZero() && LikelyNEC(s) {
 		list = append(list, Date{On: d.Build.AddDate(0, 0, holidayDays), Name: "down at the latest",
 			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", holidayDays),
-			Note: fmt.Sprintf("The NEC lets holiday lighting stay up %d days.", holidayDays)})
+			Note: fmt.Sprintf("The NEC lets holiday lights stay %d days.", holidayDays)})
 	}
 	return list
 }

@@ -2,7 +2,10 @@
 // measure before the next step.
 package crew
 
-import "hoopwright/layout/finding"
+import (
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+)
 
 // Step is one thing to do.
 type Step struct {
@@ -15,9 +18,32 @@ type Step struct {
 	People  int
 	Minutes float64 // clock time with that many people at it
 	Warning string  // printed before the step
+	Part    Part    // of the raising, which has a picture of it; empty for all else
 
+	Tapes    []Tape    // of stakes that are found by tapes from marks
 	Readings []Reading // what is measured, marked or tried one by one
 	Record   bool      // the readings are measured: each needs room for the figure found
+}
+
+// Part is a part of the raising that the raising sheet shows as a picture, with the same wanted figures.
+type Part string
+
+// The parts, in order.
+const (
+	Together Part = "together" // both legs into the crown fitting
+	Bent     Part = "bent"     // the first arch onto its stakes
+	Guyed    Part = "guyed"    // the first arch, by its guys
+	Measured Part = "measured"
+	Joined   Part = "joined" // arch 2 by the first ridge piece
+	Row      Part = "row"    // the others
+	Counted  Part = "counted"
+)
+
+// Tape is a stake with the tapes that find it: two meet at it, the third checks it. Two tapes meet twice; Lies says on which side of the line from
+// the first mark to the second the stake is, "left" or "right", empty where it is on it.
+type Tape struct {
+	ground.Tie
+	Lies string
 }
 
 // Reading is one figure of a step.

@@ -36,9 +36,8 @@ type RidgePiece struct {
 
 // Chain is strings end to end behind one plug.
 type Chain struct {
-	Name, Outlet string // Outlet is empty where nothing feeds it
-	At           string // where it is plugged in: "foot of leg L3"
-	Strings      int
+	Name, Outlet string          // Outlet is empty where nothing feeds it
+	At           string          // where it is plugged in: "foot of leg L3"
 	Amps         measure.Current // at the first plug
 }
 

@@ -27,29 +27,30 @@ func (b *builder) driving() {
 	b.diagonals()
 	b.depthTapes()
 	b.pull(slices.Concat(left, right)[0])
-	rate := b.Spec.Crew.Rates.Stake
-	for i, row := range [][]ground.Stake{slices.Concat(left, right), guys} {
-		if len(row) == 0 {
-			continue
-		}
-		legs := i == 0
-		which, warning, lean := run(row), "", "lean well back from their arch, square to the guy, never toward it"
-		if legs {
-			which = run(left) + ", then " + run(right) + ","
-			warning = "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once."
-			lean = "stand plumb, looked at from two sides"
-			if a := b.Spec.ArchOf(row[0].Arch).Stake.Lean; a > 0 {
-				lean = fmt.Sprintf("lean %s away from the opening", measure.Degrees(a))
-			} else if a < 0 {
-				lean = fmt.Sprintf("lean %s toward the opening", measure.Degrees(-a))
-			}
-		}
-		b.add(rate*float64(len(row)), Step{Phase: Driving, People: b.drivers(), Warning: warning,
-			Do:   fmt.Sprintf("Drive %s until the tape meets the ground, and cap each at once.", which),
-			Want: fmt.Sprintf("%s %s, tape at the ground, capped.", count(len(row), "stake"), lean),
-			Off:  "Pull it out and drive it again beside the hole, on its dot; a stone under it: ask the organiser."})
-	}
+	b.drive(left, right, guys)
 	b.widths(left, right)
+}
+
+// drive drives all the stakes.
+func (b *builder) drive(left, right, guys []ground.Stake) {
+	legs := slices.Concat(left, right)
+	lean := "stand plumb, looked at from two sides"
+	if a := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; a > 0 {
+		lean = fmt.Sprintf("lean %s away from the opening", measure.Degrees(a))
+	} else if a < 0 {
+		lean = fmt.Sprintf("lean %s toward the opening", measure.Degrees(-a))
+	}
+	order := run(left) + ", then " + run(right)
+	want := fmt.Sprintf("%s %s", count(len(legs), "leg stake"), lean)
+	if len(guys) > 0 {
+		order += ", then " + run(guys)
+		want += fmt.Sprintf("; %s lean well back from their arch, square to the guy, never toward it", count(len(guys), "guy stake"))
+	}
+	b.add(b.Spec.Crew.Rates.Stake*float64(len(legs)+len(guys)), Step{Phase: Driving, People: b.drivers(),
+		Warning: "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once.",
+		Do:      fmt.Sprintf("Drive %s, until the tape meets the ground, and cap each at once.", order),
+		Want:    want + "; tape at the ground, all capped.",
+		Off:     "Pull it out and drive it again beside the hole, on its dot; a stone under it: ask the organiser."})
 }
 
 // drivers is how many drive stakes, in pairs: a third of all hands, so that the bench has the rest.
@@ -139,17 +140,42 @@ func (b *builder) diagonals() {
 	}
 	step := Step{Phase: Driving, People: 2, Hold: true, Record: true,
 		Warning: "No stake is driven before the diagonals are right: a dot moves in a minute.",
-		Do:      "Measure the diagonals between the white dots.",
+		Do:      "Measure the diagonals between the dots, of every bay both ways. Write the worst.",
 		Want:    fmt.Sprintf("Each within %s.", b.units.Inches(b.limit)),
 		Off:     "Measure the widths and the rows again, then find the dot that is off with its two tapes."}
-	for _, d := range all {
+	bays := all[:min(len(all), 2*(b.Spec.Tunnel.Arches-1))]
+	step.Readings = b.bays(bays)
+	for _, d := range all[len(bays):] {
 		step.Readings = append(step.Readings, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
 	}
 	if d, slide, ok := b.slide(); ok {
-		step.Off = fmt.Sprintf("If the two of a pair differ, slide the right row along its line, toward arch 1 when %s to %s is the longer of the whole, away when it is the shorter: %s for each %s of difference. If both are off alike, measure the widths again.",
+		step.Off = fmt.Sprintf("The two of a pair differ: slide the right row along its line, toward arch 1 if %s to %s is the longer, else away, %s for each %s of difference. Both off alike: measure the widths.",
 			d.From, d.To, b.units.Inches(slide), b.units.Inches(b.unit()))
 	}
 	b.add(minutesMeasure*float64(len(all)), step)
+}
+
+// bays lists the diagonals of the bays, those that are alike and follow each other once: from the left stake to the next right one, and the other way.
+func (b *builder) bays(diagonals []ground.Diagonal) []Reading {
+	var list []Reading
+	for first, i := 0, 0; i+1 < len(diagonals); i += 2 {
+		one, other := b.units.Tape(diagonals[i].Distance), b.units.Tape(diagonals[i+1].Distance)
+		if i+3 < len(diagonals) && one == b.units.Tape(diagonals[i+2].Distance) && other == b.units.Tape(diagonals[i+3].Distance) {
+			continue
+		}
+		switch name := stretch("bay", first/2+1, i/2+1); {
+		case first == i:
+			for _, d := range diagonals[i : i+2] {
+				list = append(list, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
+			}
+		case one == other:
+			list = append(list, Reading{name, one})
+		default:
+			list = append(list, Reading{name + ", L to next R", one}, Reading{name + ", R to next L", other})
+		}
+		first = i + 2
+	}
+	return list
 }
 
 // unit is a length of one as people say it: an inch, or ten millimetres.
@@ -210,15 +236,19 @@ func (b *builder) pull(s ground.Stake) {
 // widths is the check after driving: every pair of stakes at the ground.
 func (b *builder) widths(left, right []ground.Stake) {
 	step := Step{Phase: Driving, People: 2, Hold: true, Record: true,
-		Do:   "Measure from stake to stake across each arch, level, at the ground, middle to middle.",
+		Do:   "Measure across each arch at the ground, level, stake middle to middle. Write the worst.",
 		Want: fmt.Sprintf("Each within %s.", b.units.Inches(b.limit)),
 		Off:  "Pull the stake that is off its dot and drive it again; a leaning one is not bent straight."}
-	for _, a := range b.Arches {
-		if a.Kind != nil {
-			step.Readings = append(step.Readings, Reading{fmt.Sprintf("arch %d", a.Number), b.units.Tape(a.Span)})
+	stand := b.standing()
+	for first, i := 0, 0; i < len(stand); i++ {
+		span := b.units.Tape(stand[i].Span)
+		if i+1 < len(stand) && b.units.Tape(stand[i+1].Span) == span && stand[i+1].Number == stand[i].Number+1 {
+			continue
 		}
+		step.Readings = append(step.Readings, Reading{stretch("arch", stand[first].Number, stand[i].Number), span})
+		first = i + 1
 	}
-	if n := len(step.Readings); n > 0 {
-		b.add(minutesMeasure*2*float64(n), step)
+	if len(stand) > 0 {
+		b.add(minutesMeasure*2*float64(len(stand)), step)
 	}
 }

@@ -3,6 +3,7 @@ package crew
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
@@ -12,20 +13,22 @@ import (
 func (b *builder) marking() {
 	warning := "Marks only: drive nothing into the ground until the locating service and the owners of private lines have answered."
 	left, right, guys := b.rows()
+	var taped []ground.Stake
+	var lines [][]ground.Stake
 	for _, row := range [][]ground.Stake{left, right} {
-		if len(row) == 0 {
+		parts := b.stretches(row)
+		if len(parts) == 0 {
+			taped = append(taped, row...)
 			continue
 		}
-		first, last := row[0], row[len(row)-1]
-		if !b.Ground.Straight || len(row) == 1 || absolute(first.Offset-last.Offset) > b.grid() {
-			b.byTapes(row, warning) // no line runs along the row
-		} else {
-			b.byTapes([]ground.Stake{first, last}, warning)
-			b.byBaseline(row)
+		taped = append(taped, row[0])
+		for _, part := range parts {
+			taped = append(taped, part[len(part)-1])
 		}
-		warning = ""
+		lines = append(lines, parts...)
 	}
-	b.byTapes(guys, "")
+	b.byTapes(append(taped, guys...), warning)
+	b.byBaseline(lines)
 	for _, line := range b.Spec.Site.Buried {
 		who := "Have its owner mark"
 		if line.MarkedBy != "" {
@@ -40,6 +43,26 @@ func (b *builder) marking() {
 		Do:   "Call the locating service and ask for the ground inside the white dots. Write down ticket ________, good from ________ to ________.",
 		Want: "The ticket's first day is on or before the build day, 2 to 3 business days after the call, and every owner has marked or answered clear.",
 		Off:  "Wait, or call again. No stake is driven without the ticket."})
+}
+
+// stretches parts a row into what one tape reaches along one line, those that follow each other sharing a stake; none where no line runs along the row.
+func (b *builder) stretches(row []ground.Stake) [][]ground.Stake {
+	if !b.Ground.Straight || len(row) < 2 {
+		return nil
+	}
+	parts := b.Ground.TapeLengths(b.units)
+	if len(parts) == 0 {
+		parts = []ground.TapeLength{{First: 1, Last: len(row)}}
+	}
+	var list [][]ground.Stake
+	for _, p := range parts {
+		part := row[p.First-1 : p.Last]
+		if absolute(part[len(part)-1].Offset-row[0].Offset) > b.grid() {
+			return nil
+		}
+		list = append(list, part)
+	}
+	return list
 }
 
 // rows parts the stakes into left legs, right legs and guys.
@@ -63,40 +86,54 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 		return
 	}
 	step := Step{Phase: Marking, People: 3, Warning: warning,
-		Do:   "Where two tapes meet, make a white dot, write its name beside it. Left and right: as you look from the first mark to the second.",
+		Do:   "Where the first two tapes meet, make a white dot, write its name beside it. Left and right: as you look from the first mark to the second.",
 		Want: "Both tapes level and tight where they cross.",
 		Off:  "Hold both tapes level, pull them tight and try again; then look whether each hooks on the right mark."}
 	for _, s := range stakes {
 		tie, ok := b.tie(s.Name)
 		if !ok {
-			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s along the route from arch 1, %s to the %s of its middle", b.units.Tape(s.Along), b.units.Tape(absolute(s.Offset)), s.Side)})
+			way := "along the route from"
+			if s.Along < 0 {
+				way = "before"
+			}
+			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s %s arch 1, %s to the %s of its middle", b.units.Tape(absolute(s.Along)), way, b.units.Tape(absolute(s.Offset)), s.Side)})
 			continue
 		}
-		how := fmt.Sprintf("%s from %s, %s from %s%s", b.units.Tape(tie.A), tie.MarkA, b.units.Tape(tie.B), tie.MarkB, b.sideOf(tie, s))
 		if tie.MarkC != "" {
-			how += fmt.Sprintf("; check %s from %s", b.units.Tape(tie.C), tie.MarkC)
-			step.Want = fmt.Sprintf("Both tapes level and tight where they cross; the third within %s.", b.units.Inches(b.limit))
+			step.Want = fmt.Sprintf("Both tapes level and tight where they cross; the check tape within %s.", b.units.Inches(b.limit))
 		}
-		step.Readings = append(step.Readings, Reading{s.Name, how})
+		step.Tapes = append(step.Tapes, Tape{tie, b.sideOf(tie, s)})
+	}
+	if len(step.Tapes) == 0 {
+		step.Do = "Make a white dot for each of these, write its name beside it."
+		step.Want = "Tapes level and tight."
+		step.Off = "Measure again; the diagonals below are the check."
 	}
 	b.add(minutesTwoTape*float64(len(stakes)), step)
 }
 
-// byBaseline dots a straight row off one tape that is never moved.
-func (b *builder) byBaseline(row []ground.Stake) {
-	first, last := row[0], row[len(row)-1]
-	step := Step{Phase: Marking, People: 2,
-		Do:   fmt.Sprintf("Pull a line tight from %s to %s and measure it.", first.Name, last.Name),
-		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(last.Running-first.Running), b.units.Inches(b.limit)),
-		Off:  fmt.Sprintf("Find %s again with its two tapes.", last.Name)}
-	work := minutesMeasure * 2.0
-	if len(row) > 2 {
-		step.Do += fmt.Sprintf(" Hook the tape at %s and leave it there. Make a white dot at the line at each of these.", first.Name)
-		step.Want += " Every dot read from the one zero, none measured from its neighbour."
-		work += minutesDot * float64(len(row)-2)
+// byBaseline dots straight rows, each off one tape that is never moved.
+func (b *builder) byBaseline(rows [][]ground.Stake) {
+	if len(rows) == 0 {
+		return
 	}
-	for _, s := range row[1 : len(row)-1] {
-		step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-first.Running) + b.beside(s, first)})
+	step := Step{Phase: Marking, People: 2}
+	var lines []string
+	work := 0.0
+	for _, row := range rows {
+		from, to := row[0], row[len(row)-1]
+		lines = append(lines, fmt.Sprintf("%s to %s %s", from.Name, to.Name, b.units.Tape(to.Running-from.Running)))
+		work += minutesMeasure*2 + minutesDot*float64(len(row)-2)
+		for _, s := range row[1 : len(row)-1] {
+			step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-from.Running) + b.beside(s, from)})
+		}
+	}
+	step.Do = fmt.Sprintf("Pull lines tight, one after the other, and measure each: %s.", strings.Join(lines, "; "))
+	step.Want = fmt.Sprintf("Each length within %s.", b.units.Inches(b.limit))
+	step.Off = "Find the line's far end again with its tapes."
+	if len(step.Readings) > 0 {
+		step.Do += " Hook the tape at the line's first stake and leave it there. Make a white dot at the line at each of these."
+		step.Want += " Every dot read from the line's zero, none measured from its neighbour."
 	}
 	b.add(work, step)
 }
@@ -141,5 +178,5 @@ func (b *builder) sideOf(t ground.Tie, s ground.Stake) string {
 	if math.Abs(cross) < 1 {
 		return ""
 	}
-	return ", to the " + side
+	return side
 }

@@ -39,7 +39,7 @@ func (b *builder) powering() {
 			Want: "No cord crosses where people walk uncovered, none is coiled, none is pinched.",
 			Off:  "Lay it again. A cord that is too short: ask, never add an indoor one."})
 	}
-	for _, outlet := range outlets {
+	for i, outlet := range outlets {
 		var sum measure.Current
 		step := Step{Phase: Powering, People: 2,
 			Do:  fmt.Sprintf("Plug in %s, then one chain at a time where it is named below, on a leg at its foot. Look along each before the next.", outlet),
@@ -47,10 +47,13 @@ func (b *builder) powering() {
 		for _, c := range b.Chains {
 			if c.Outlet == outlet {
 				sum += c.Amps
-				step.Readings = append(step.Readings, Reading{c.Name, fmt.Sprintf("%s%s, %s", before(strings.TrimPrefix(c.At, "foot of ")), count(c.Strings, "string"), measure.Amps(c.Amps))})
+				step.Readings = append(step.Readings, Reading{c.Name, before(strings.TrimPrefix(c.At, "foot of ")) + measure.Amps(c.Amps)})
 			}
 		}
 		step.Want = fmt.Sprintf("Every bulb lit, no plug warm after ten minutes, %s in all at %s.", measure.Amps(sum), outlet)
+		if i > 0 {
+			step.Do = fmt.Sprintf("Plug in %s and its chains the same way, one at a time.", outlet)
+		}
 		b.add(minutesMeasure*2*float64(len(step.Readings)), step)
 	}
 	b.add(minutesTalk, Step{Phase: Powering, People: 2, Hold: true,

@@ -2,7 +2,6 @@ package crew
 
 import (
 	"fmt"
-	"slices"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
@@ -16,12 +15,7 @@ const checkEvery = 3
 // raising stands the arches up one by one. The first is measured before the second is touched, bay 1 is tried before the other ridge
 // pieces are cut, and the crowns are checked by running distance so that small gaps in sockets do not add up.
 func (b *builder) raising() {
-	var stand []arch.Arch
-	for _, a := range b.Arches {
-		if a.Kind != nil {
-			stand = append(stand, a)
-		}
-	}
+	stand := b.standing()
 	if len(stand) == 0 {
 		return
 	}
@@ -43,6 +37,17 @@ func (b *builder) raising() {
 	b.finish(stand)
 }
 
+// standing lists the arches that have a shape.
+func (b *builder) standing() []arch.Arch {
+	var list []arch.Arch
+	for _, a := range b.Arches {
+		if a.Kind != nil {
+			list = append(list, a)
+		}
+	}
+	return list
+}
+
 func (b *builder) overhead() {
 	for _, line := range b.Spec.Site.Overhead {
 		b.add(minutesMeasure, Step{Phase: Raising, People: 1, Hold: true,
@@ -57,11 +62,11 @@ func (b *builder) assemble(a arch.Arch) {
 	if a.Kind.Spec.OneStick {
 		return
 	}
-	b.add(minutesLabel*4, Step{Phase: Raising, People: 2,
+	b.add(minutesLabel*4, Step{Phase: Raising, Part: Together, People: 2,
 		Do: fmt.Sprintf("Lay arch %d flat beside its stakes and drive both legs into the %s with a rubber mallet. Mark %s from each pipe's end first: the mark must reach the socket's mouth.",
 			a.Number, b.fitting(a), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
-		Want: "Both marks at the mouth of their sockets.",
-		Off:  "Twist, wipe and drive again: else the arch is crooked, the tunnel long."})
+		Want: "Both marks at the sockets' mouths.",
+		Off:  "Twist, wipe, drive again: a socket not home makes the arch crooked."})
 }
 
 // fitting names the crown fitting.
@@ -78,68 +83,68 @@ func (b *builder) fitting(a arch.Arch) string {
 
 func (b *builder) bend(a arch.Arch, warning string) {
 	l, r := fmt.Sprintf("L%d", a.Number), fmt.Sprintf("R%d", a.Number)
-	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, People: raisers, Warning: warning,
+	b.add(b.Spec.Crew.Rates.Raise, Step{Phase: Raising, Part: Bent, People: raisers, Warning: warning,
 		Do:   fmt.Sprintf("One at each leg, one at the crown. Slip the left leg over %s, then walk the right leg to %s, bending slowly, and slip it down. A cap comes off only as the pipe comes to it. Let go when both feet are on the ground.", l, r),
 		Want: "Both feet on the ground, names facing in, caps in the bucket.",
-		Off:  "Does not go down: lift it off, wipe the stake, never hammer. A crack or a white line: walk it back and take another stick."})
+		Off:  "Lift it off, wipe the stake, never hammer. A crack or white line: walk it back, take another stick."})
 }
 
 // guy ties an arch's guys, where it has any.
 func (b *builder) guy(a arch.Arch) bool {
-	var names []string
-	for _, s := range b.Ground.Stakes {
-		if s.Guy && s.Arch == a.Number {
-			names = append(names, s.Name)
-		}
-	}
+	names := b.guyStakes(a.Number)
 	if len(names) == 0 {
 		return false
 	}
-	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, People: 2,
+	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, Part: Guyed, People: 2,
 		Do:   fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s, one side after the other, and flag them.", a.Number, b.units.Tape(b.Spec.Guys.From), and(names)),
-		Want: "The arch plumb seen from the side; guys just tight, not humming; stake caps on.",
-		Off:  "Slacken one side and draw in the other until the crown stands over the line of its stakes."})
+		Want: "Plumb seen from the side; guys just tight, not humming.",
+		Off:  "Slacken one side, draw in the other."})
 	return true
+}
+
+// guyBetween ties an arch's guys, unless it is the last one, whose guys end the work.
+func (b *builder) guyBetween(a arch.Arch, stand []arch.Arch) {
+	if a.Number != stand[len(stand)-1].Number {
+		b.guy(a)
+	}
 }
 
 func (b *builder) measureFirst(a arch.Arch) {
 	band := a.GiveOrTake(b.units)
 	if a.Crown > 0 {
-		b.add(minutesMeasure*4, Step{Phase: Raising, People: 2, Hold: true,
+		b.add(minutesMeasure*4, Step{Phase: Raising, Part: Measured, People: 2, Hold: true,
 			Do: fmt.Sprintf("Measure arch %d before the next is touched: from a string between its two feet up to the middle of the crown fitting.", a.Number),
-			Want: fmt.Sprintf("%s, give or take %s; the underside of what hangs there no lower than %s. Widest place %s across, pipe middle to middle.",
-				b.units.Inches(a.Crown), b.units.Inches(band), b.units.Inches(a.Clear-band), b.units.Inches(a.Widest)),
-			Off: fmt.Sprintf("Too low: feet too far apart (want %s) or leaning out; too high: too near or leaning in. Drive that stake again; see that both crown sockets are home. Still off: call the organiser, make no other arch.", b.units.Tape(a.Span))})
+			Want: fmt.Sprintf("Crown %s, give or take %s. Feet %s, within %s. Clear under the crown %s or more.",
+				b.units.Inches(a.Crown), b.units.Inches(band), b.units.Inches(a.Span), b.units.Inches(b.limit), b.units.Inches(a.Clear-band)),
+			Off: "Too low: feet too far apart or leaning out; too high: too near or leaning in. Drive that stake again. Still off: stop, ask."})
 	}
 }
 
 // second stands arch 2, tries the first ridge piece and has the rest cut and wound.
 func (b *builder) second(stand []arch.Arch) {
 	a := stand[1]
-	step := Step{Phase: Raising, People: raisers,
+	step := Step{Phase: Raising, Part: Joined, People: raisers,
 		Do:   fmt.Sprintf("Raise arch %d the same way: crown together, left foot on L%d, right foot on R%d, caps off as the pipe comes.", a.Number, a.Number, a.Number),
-		Want: "Both feet on the ground, sockets home, caps in the bucket.",
-		Off:  "A crack or a white line in the bend: walk it back down and take another stick."}
+		Want: fmt.Sprintf("Both feet on the ground; arch %d plumb.", a.Number),
+		Off:  "A crack or a white line in the bend: walk it back and take another stick."}
 	if len(b.Ridge) == 0 {
 		b.add(b.Spec.Crew.Rates.Raise, step)
-		b.guy(a)
+		b.guyBetween(a, stand)
 		return
 	}
 	r := b.Ridge[0]
 	step.Warning = "Use a stepladder on firm ground with one person at its foot. Never lean a ladder on pipe."
-	step.Do += fmt.Sprintf(" Put ridge piece %d into the crown of arch %d first, then spring it into arch %d, and drive both ends home.", r.Bay, a.Number, stand[0].Number)
-	step.Off += " A socket not home: twist, wipe, drive again."
-	b.add(b.Spec.Crew.Rates.Raise+b.Spec.Crew.Rates.Ridge, step)
-	b.add(minutesMeasure*3, Step{Phase: Raising, People: 2, Hold: true,
-		Do:   fmt.Sprintf("Measure bay %d at the crowns, middle of fitting to middle of fitting, and look whether arch %d stands plumb.", r.Bay, a.Number),
-		Want: fmt.Sprintf("%s, within %s.", b.units.Tape(r.Centres), b.units.Inches(b.limit/2)),
-		Off:  "Sockets home and still long or short: write down by how much, and cut every other ridge piece by that much shorter or longer."})
-	b.guy(a)
+	step.Do += fmt.Sprintf(" Put ridge piece %d into the crown of arch %d first, then spring it into arch %d, and drive both ends home. Measure bay %d at the crowns, middle of fitting to middle of fitting.",
+		r.Bay, a.Number, stand[0].Number, r.Bay)
+	step.Want = fmt.Sprintf("Crown to crown %s, within %s; arch %d plumb.", b.units.Tape(r.Centres), b.units.Inches(b.limit/2), a.Number)
+	step.Off = "Sockets home and still off: cut every other ridge piece by that much shorter or longer."
+	step.Hold = true
+	b.add(b.Spec.Crew.Rates.Raise+b.Spec.Crew.Rates.Ridge+minutesMeasure*3, step)
+	b.guyBetween(a, stand)
 	rest := b.Ridge[1:]
 	if len(rest) > 0 {
 		b.add(b.Spec.Crew.Rates.Cut*float64(len(rest)), Step{Phase: Cutting, People: 2,
-			Warning:  "Eye protection on, pipe clamped.",
-			Do:       fmt.Sprintf("Cut the other %s, each longer or shorter by what bay %d has taught.", count(len(rest), "ridge piece"), r.Bay),
+			Do:       fmt.Sprintf("Eye protection on, pipe clamped. Cut the other %s, each longer or shorter by what bay %d has taught.", count(len(rest), "ridge piece"), r.Bay),
 			Readings: b.cuts(rest),
 			Want:     "Each named at both ends, square, burrs scraped off.",
 			Off:      "Too short: keep it for a bay that asks less, and cut another."})
@@ -173,54 +178,63 @@ func stretch(noun string, first, last int) string {
 	return fmt.Sprintf("%s %d to %d", plural(noun), first, last)
 }
 
-// others stands the rest, up to each arch that has guys of its own, with a check of the crowns' running distance after each third bay and
-// at the end, so that small gaps in sockets do not add up.
+// others stands the rest, with a check of the crowns' running distance after each third bay and at the end, so that small gaps in sockets
+// do not add up. Arches on the way that have guys of their own get them at once.
 func (b *builder) others(stand []arch.Arch) {
-	for len(stand) > 0 {
-		n := 1
-		for n < len(stand) && !b.guyed(stand[n-1].Number) {
-			n++
-		}
-		some, rest := stand[:n], stand[n:]
-		step := Step{Phase: Raising, People: raisers * max(1, min(2, b.hands/(2*raisers))),
-			Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", stretch("arch", some[0].Number, some[n-1].Number)),
-			Want: "Every socket home, every arch plumb beside the one before.",
-			Off:  "Do not go on past a socket that is not home."}
-		work := b.Spec.Crew.Rates.Raise * float64(n)
-		if len(b.Ridge) > 0 {
-			step.Do += ", then its ridge piece into the new crown first"
-			work += b.Spec.Crew.Rates.Ridge * float64(n)
-		}
-		step.Do += "."
-		if n > 1 {
-			step.Do += " One arch at a time."
-		}
-		if step.People > raisers {
-			step.Do += " One team puts the next arch together while the other stands one up."
-		}
-		for i, a := range some {
-			if (a.Number-1)%checkEvery == 0 || i == len(some)-1 {
-				if run, ok := b.running(a.Number); ok {
-					step.Readings = append(step.Readings, Reading{fmt.Sprintf("crown %d", a.Number), b.units.Tape(run)})
-					work += minutesMeasure * 2
-				}
-			}
-		}
-		if len(step.Readings) > 0 {
-			step.Record = true
-			step.Do += " At each crown named below stop, and lay the tape along the ridge from the middle of crown 1 to its middle."
-			step.Want += fmt.Sprintf(" Running distances within %s.", b.units.Inches(b.limit))
-			step.Off = "Long: drive the sockets home, last bay first. Still long: trim the next ridge piece by what is over. Short: leave a gap in the next socket and mark it. Never go on past a socket that is not home."
-		}
-		b.add(work, step)
-		b.guy(some[n-1])
-		stand = rest
+	n := len(stand)
+	if n == 0 {
+		return
 	}
+	rates := b.Spec.Crew.Rates
+	step := Step{Phase: Raising, Part: Row, People: raisers * max(1, min(2, b.hands/(2*raisers))),
+		Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", stretch("arch", stand[0].Number, stand[n-1].Number)),
+		Want: "Every socket home, every arch plumb.",
+		Off:  "Never go on past a socket that is not home."}
+	work := rates.Raise * float64(n)
+	if len(b.Ridge) > 0 {
+		step.Do += ", then its ridge piece into the new crown first"
+		work += rates.Ridge * float64(n)
+	}
+	step.Do += "."
+	if n > 1 {
+		step.Do += " One arch at a time."
+	}
+	if step.People > raisers {
+		step.Do += " One team puts the next arch together while the other stands one up."
+	}
+	var guyed []string
+	for i, a := range stand {
+		last := i == n-1
+		if guys := b.guyStakes(a.Number); len(guys) > 0 && !last {
+			guyed = append(guyed, fmt.Sprint(a.Number))
+			work += rates.Guy * float64(len(guys))
+		}
+		if run, ok := b.running(a.Number); ok && ((a.Number-1)%checkEvery == 0 || last) {
+			step.Readings = append(step.Readings, Reading{fmt.Sprintf("crown %d", a.Number), b.units.Tape(run)})
+			work += minutesMeasure * 2
+		}
+	}
+	if len(guyed) > 0 {
+		step.Do += fmt.Sprintf(" Guy arch %s at once, before the next: both legs, %s above the ground, to the stakes of its number, just tight, flagged.", and(guyed), b.units.Tape(b.Spec.Guys.From))
+	}
+	if len(step.Readings) > 0 {
+		step.Record = true
+		step.Do += " At each crown named below stop, and lay the tape along the ridge from the middle of crown 1 to its middle."
+		step.Want += fmt.Sprintf(" Running distances within %s.", b.units.Inches(b.limit))
+		step.Off = "Long: drive sockets home, last bay first, or trim the next piece. Short: leave a gap in the next socket."
+	}
+	b.add(work, step)
 }
 
-// guyed reports whether an arch has guys of its own.
-func (b *builder) guyed(number int) bool {
-	return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy && s.Arch == number })
+// guyStakes names the guy stakes of an arch.
+func (b *builder) guyStakes(number int) []string {
+	var names []string
+	for _, s := range b.Ground.Stakes {
+		if s.Guy && s.Arch == number {
+			names = append(names, s.Name)
+		}
+	}
+	return names
 }
 
 // running is the distance along the ridge from crown 1 to another, and false where a bay between has no ridge piece.
@@ -254,12 +268,21 @@ func (b *builder) finish(stand []arch.Arch) {
 		b.add(minutesLabel*float64(len(stand)*4), Step{Phase: Raising, People: 2, Warning: "Primer and cement burn and their vapour harms: open air, no flame, gloves.",
 			Do: "Prime and cement the sockets one at a time, as the label says.", Want: "Held still as long as the label says.", Off: "A cemented joint does not come apart: cut it out."})
 	}
-	want := fmt.Sprintf("%s back in the bucket", count(legs, "cap"))
+	step := Step{Phase: Raising, Part: Counted, People: 2, Hold: true,
+		Do:   "Look along the ridge and both rows of feet from each end; count the caps.",
+		Want: count(legs, "cap") + " in the bucket",
+		Off:  "A cap missing: a stake stands bare, find it."}
+	work := float64(minutesTalk)
 	if len(guys) > 0 {
-		want += fmt.Sprintf("; %s capped and flagged; no arch leans along the tunnel", count(len(guys), "guy stake"))
+		step.Do = "Look along the ridge and both rows of feet from each end; tighten the guys evenly; count the caps."
+		step.Want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", count(len(guys), "guy stake"))
+		step.Off = "It leans: draw in the guys behind it. " + step.Off
 	}
-	b.add(minutesTalk, Step{Phase: Raising, People: 2, Hold: true,
-		Do:   "Sight along the ridge and both rows of feet from each end, then tighten the guys evenly and count the caps.",
-		Want: want + ".",
-		Off:  "Draw in the guy on the side the crowns lean away from, slacken the other. A cap missing: a stake stands bare, find it."})
+	last := stand[len(stand)-1].Number
+	if names := b.guyStakes(last); len(names) > 0 && len(stand) > 1 {
+		step.Do = fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s. ", last, b.units.Tape(b.Spec.Guys.From), and(names)) + step.Do
+		work += b.Spec.Crew.Rates.Guy * float64(len(names))
+	}
+	step.Want += "."
+	b.add(work, step)
 }

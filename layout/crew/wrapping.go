@@ -12,12 +12,12 @@ import (
 
 func (b *builder) grid() measure.Length { return b.units.Grid() }
 
-// wrapping tests every string, flags the pipe and winds the legs while they lie on the ground; ridge pieces are wound when they have
+// wrapping tests every string, flags the rows and winds the legs while they lie on the ground; ridge pieces are wound when they have
 // been cut.
 func (b *builder) wrapping() {
 	if n := len(b.Lights.Strings); n > 0 {
 		b.add(minutesTest*float64(n), Step{Phase: Wrapping, People: 2, Hold: true,
-			Warning: "Outlets with ground-fault protection only, plugs off wet grass. Unplug a string before you change a lamp.",
+			Warning: "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
 			Do:      fmt.Sprintf("Plug in each of the %s by itself and look along it, before any is wound or hung.", count(n, "string")),
 			Want:    "Every bulb lit, no bare wire, no cracked socket; the label's length and watts as on the shopping list.",
 			Off:     "A dead or damaged string goes in the reject bag; take a spare. A label that differs: tell the organiser before winding."})
@@ -114,12 +114,6 @@ func (b *builder) wind(k winding) {
 	if ridge {
 		zero = "the end nearer arch 1"
 	}
-	if k.flags != "" {
-		b.add(minutesLabel*float64(len(k.on)), Step{Phase: Wrapping, People: 2,
-			Do:   fmt.Sprintf("Flag %s with tape where these bulbs must come, measured from %s: %s.", places(k.on), zero, k.flags),
-			Want: "Flags on one zero, the string's own bulbs counted from the plug.",
-			Off:  fmt.Sprintf("Measure again from %s.", zero)})
-	}
 	plug := "the prongs at the foot"
 	switch {
 	case ridge && k.crown:
@@ -129,14 +123,23 @@ func (b *builder) wind(k winding) {
 	case k.crown:
 		plug = "the prongs at the crown"
 	}
-	do := fmt.Sprintf("Wind %s %s on %s, the pipe on two trestles, %s: one turn every %s, %.0f turns.", strung(k), k.kind, places(k.on), plug, k.pitch, k.turns)
+	do, on, work := "", places(k.on), b.Spec.Crew.Rates.Wrap*float64(len(k.on)*max(1, k.strings))
+	if k.flags != "" {
+		do = fmt.Sprintf("Flag %s with tape where these bulbs must come, measured from %s: %s. ", on, zero, k.flags)
+		on = "it"
+		if len(k.on) > 1 {
+			on = "each"
+		}
+		work += minutesLabel * float64(len(k.on))
+	}
+	do += fmt.Sprintf("Wind %s %s on %s, the pipe on two trestles, %s: one turn every %s, %.0f turns.", strung(k), k.kind, on, plug, k.pitch, k.turns)
 	if k.mirror && k.plain {
 		do += " Wind right legs the other way round from left legs."
 	}
 	do += " Tie it down at both ends and every third of the way."
 	want := fmt.Sprintf("Covered %s", k.ends)
 	if k.flags != "" {
-		want += "; each named bulb at its flag, give or take a hand"
+		want += "; each named bulb, counted from the plug, at its flag, give or take a hand"
 	}
 	if ridge {
 		want += "; both ends of the pipe bare for the sockets."
@@ -151,7 +154,7 @@ func (b *builder) wind(k winding) {
 	if !ridge && b.hands >= twoCrews {
 		people -= b.drivers()
 	}
-	b.add(b.Spec.Crew.Rates.Wrap*float64(len(k.on)*max(1, k.strings)), Step{Phase: Wrapping, People: max(2, people/2*2), Do: do, Want: want, Off: off})
+	b.add(work, Step{Phase: Wrapping, People: max(2, people/2*2), Do: do, Want: want, Off: off})
 }
 
 func strung(k winding) string {
