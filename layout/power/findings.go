@@ -121,6 +121,21 @@ func (f *feeding) splitSays() {
 	f.say(finding.LookAt, "split-not-possible", "power.split", "Left and right walls are to be fed apart, but %s, so one trip can darken both walls. Give another circuit with an outlet, or take split out.", why)
 }
 
+// manyLeaks is how many strings behind one protection are worth a note: some hundredths of a milliampere each, more when wet, add up toward the trip of a class A
+// GFCI (UL 943, from memory). The number is our own.
+const manyLeaks = 40
+
+// stringsOn counts the strings on a circuit.
+func (f *feeding) stringsOn(circuit string) int {
+	n := 0
+	for _, c := range f.plan.Chains {
+		if c.Circuit == circuit {
+			n += len(c.Strings)
+		}
+	}
+	return n
+}
+
 // circuitSays tells what to watch on the circuits in use.
 func (f *feeding) circuitSays() {
 	for i, c := range f.plan.Circuits {
@@ -139,6 +154,13 @@ func (f *feeding) circuitSays() {
 				word = "30 mA RCD (gfci in the spec)"
 			}
 			f.say(finding.LookAt, "no-gfci", key, "Circuit %s feeds lights outdoors, and the spec names no %s on it. Have a licensed electrician see to one before anything is plugged in, then write gfci: true.", c.Name, word)
+		}
+		if n := f.stringsOn(c.Name); s.GFCI && s.Volts > lowVolts && n > manyLeaks {
+			trips := "a GFCI trips at 4 to 6 mA"
+			if s.Volts >= 200 {
+				trips = "an RCD trips at 30 mA or before"
+			}
+			f.say(finding.Note, "leakage-adds-up", key, "The protection of circuit %s sees the standing leakage of %d strings and their plugs together, and %s. If it trips in dry weather with nothing wrong, move some of them to another circuit; keep every plug off the ground and under its cover.", c.Name, n, trips)
 		}
 		for _, name := range c.Outlets {
 			for k, o := range f.in.Spec.Site.Outlets {

@@ -3,6 +3,7 @@ package power
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"hoopwright/layout/catalog"
@@ -119,5 +120,18 @@ func TestShedServes(t *testing.T) {
 	}
 	if len(own.Chains) != len(bare.Chains) || len(own.Findings) != len(bare.Findings) {
 		t.Errorf("fed otherwise: %v, %v", own.Findings, bare.Findings)
+	}
+}
+
+// TestLeakageAddsUp: many strings behind one GFCI are told of, few are not.
+func TestLeakageAddsUp(t *testing.T) {
+	for arches, want := range map[int]bool{8: false, 24: true} {
+		in := tunnel(arches)
+		in.legs(label("set", 5, catalog.LED))
+		in.outlet("porch", -4000, -1000, 120, 20)
+		in.Spec.Power.Circuits[0].GFCI = true
+		if got := slices.Contains(codes(Feed(in)), "leakage-adds-up"); got != want {
+			t.Errorf("%d arches: told %v", arches, got)
+		}
 	}
 }
