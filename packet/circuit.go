@@ -120,7 +120,19 @@ func (f *flow) circuits() {
 	if len(idle) > 0 {
 		f.text("Not used: "+strings.Join(idle, ", ")+".", paper.Body)
 	}
+	if p := f.b.plan.Power; p.FewestProven && p.Missing == 0 && p.Fewest > 0 {
+		f.text(fewestWords(p.Fewest, len(p.Circuits)-len(idle)), paper.Body)
+	}
 	f.gap(1)
+}
+
+// fewestWords says how many circuits the lights need, where that is proven.
+func fewestWords(fewest, used int) string {
+	s := fmt.Sprintf("%s would carry the lights; no plan does with fewer.", sentence(count(fewest, "circuit")))
+	if used > fewest {
+		s += fmt.Sprintf(" %d are in use for fewer cords in line and less loss.", used)
+	}
+	return s
 }
 
 // loadBar draws one circuit's bar with its numbers.
