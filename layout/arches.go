@@ -113,7 +113,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 	mid := (left + right) / 2
 	in := arch.Input{
 		Spec: s.ArchOf(number), Keys: archKeys(s, number), Joined: s.Ridge.Present,
-		Guyed:      len(s.Guys.Arches) > 0 && s.Ridge.Present || slices.Contains(s.Guys.Arches, number),
+		Guyed:      guyed(s, number),
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
 		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
@@ -121,6 +121,16 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
 	return in
+}
+
+// guyed reports whether guys keep an arch's crown in place: through the ridge those of any arch, else its own, which hold the first and the last arch one
+// way only.
+func guyed(s *spec.Spec, number int) bool {
+	if s.Ridge.Present {
+		return len(s.Guys.Arches) > 0
+	}
+	n := s.Tunnel.Arches
+	return slices.Contains(s.Guys.Arches, number) && (n == 1 || number > 1 && number < n)
 }
 
 // tie returns the height of the guys' ties; 0 without guys.

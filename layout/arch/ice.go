@@ -65,12 +65,14 @@ func (m *model) weight() measure.Force {
 func (m *model) underIce(k *Kind) {
 	late := float64(m.spec.LateModulus)
 	whole := k.LoadFactor * float64(m.weight())
+	k.braced.asIce = 1
 	if k.LoadFactor > 1 && k.LoadFactor < Most {
 		ice := m.iceUnder(whole)
 		solver := bend.NewSolver(weatherParts)
 		solver.Precision = icePrecision
 		if f, err := solver.Factors(m.iced(late, ice), m.held()...); err == nil {
-			whole = min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice))
+			under := min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice))
+			k.braced.asIce, whole = under/whole, under
 		}
 	}
 	k.IceLate, k.IceNew = m.iceUnder(whole), m.iceUnder(whole/late)
@@ -78,6 +80,17 @@ func (m *model) underIce(k *Kind) {
 		if shape, err := bend.Solve(m.iced(late, m.in.Ice)); err == nil && shape.Stable {
 			k.IceCrown = measure.Length(shape.At(m.frame.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
 		}
+	}
+}
+
+// lessIce lowers the ice to what the load factor allows, which has fallen since.
+func (k *Kind) lessIce() {
+	m := k.built
+	whole := k.braced.asIce * k.LoadFactor * float64(m.weight())
+	k.IceLate = min(k.IceLate, m.iceUnder(whole))
+	k.IceNew = min(k.IceNew, m.iceUnder(whole/float64(m.spec.LateModulus)))
+	if k.IceLate <= m.in.Ice {
+		k.IceCrown = 0
 	}
 }
 

@@ -164,17 +164,18 @@ func (t Tunnel) rows(guyed []int) []row {
 	return list
 }
 
-// holdTogether lowers the load factors along the tunnel of arches that guys hold from those with a crown kept in place to what the guys and the other
-// arches come to.
+// holdTogether lowers the load factors along the tunnel, and the ice, of arches that guys hold from those with a crown kept in place to what the guys and the
+// other arches come to, the way they come to less.
 func (t Tunnel) holdTogether(rows []row) {
 	for _, r := range rows {
-		if !slices.Contains(r.tied, true) {
+		if !slices.ContainsFunc(r.kinds, func(k *Kind) bool { return k.built.in.Guyed }) {
 			continue
 		}
 		factor := r.factor()
 		for _, k := range r.kinds {
 			k.Along = min(k.Along, factor)
 			k.lesser()
+			k.lessIce()
 		}
 	}
 }
