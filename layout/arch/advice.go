@@ -148,12 +148,33 @@ func (j *adviser) hold() string {
 	k := t.Arches[0].Kind
 	high := k.highestTie()
 	switch {
+	case !t.Joined && len(t.Arches) > 1:
+		return joinThem
+	case len(t.Arches) == 1 && !j.w.Guyed:
+		return "guy it both ways, tied " + u.Tape(high) + " up on both legs"
 	case !j.w.Guyed:
 		return "guy the end arches, tied " + u.Tape(high) + " up on both legs"
+	case t.heldOneWay():
+		return "guy the other end as well"
 	case high > t.Guys.From+hand:
 		return "tie the guys " + u.Tape(high) + " up instead of " + u.Tape(t.Guys.From) + ", or guy more arches"
 	}
 	return "guy more arches, or take thicker pipe"
+}
+
+// joinThem says what holds arches that no ridge joins. Guys of an end arch alone hold it one way, and none holds the arches between.
+const joinThem = "join the crowns by a ridge and guy both end arches"
+
+// heldOneWay reports guys that hold the row against leaning one way and not the other.
+func (t Tunnel) heldOneWay() bool {
+	held := 0
+	rows := t.rows(t.Guys.Arches)
+	for _, r := range rows {
+		if slices.Contains(r.tied, true) {
+			held++
+		}
+	}
+	return t.Joined && held == 1 && len(rows) == 2
 }
 
 // thicker returns the next thicker bar of the same make that enters the pipe.

@@ -124,7 +124,11 @@ func (j *judge) falls() {
 		}
 		j.add(level, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
 	case k.Along < wantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
-		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel; ridge pieces do not help, since all arches lean together. Guy the end arches to get at least %d.", k.Along, wantedFactor)
+		hold := "guy it from both legs, both ways,"
+		if j.in.Spacing > 0 {
+			hold = joinThem
+		}
+		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, sentenceCase(hold), wantedFactor)
 	}
 	if k.LoadFactor >= 1 && k.Sideways < wantedFactor {
 		j.add(finding.LookAt, codeSideways, "arch", spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, wantedFactor)

@@ -106,6 +106,7 @@ func TestAdvice(t *testing.T) {
 	}{
 		{codeAlong, "Guy the end arches", finding.LookAt, func(in *Input, g *spec.Guys) { *g = spec.Guys{} }},
 		{codeAlong, "guys and all", finding.LookAt, func(in *Input, g *spec.Guys) { g.From, in.Loads[0].Weight = 3*foot, 4*pound }},
+		{codeAlong, "Guy the other end as well", finding.LookAt, func(in *Input, g *spec.Guys) { g.Arches = []int{6} }},
 		{codeCloses, "A bar of 1/2 in", finding.LookAt, func(in *Input, g *spec.Guys) { in.Spec.Stake.Bar, in.Spec.Span = thin, 72*measure.Inch }},
 		{codeCloses, "driven", finding.LookAt, func(in *Input, g *spec.Guys) { in.Spec.Stake.Depth = 10 * measure.Inch }},
 		{codeCloses, "guy stakes deeper", finding.LookAt, func(in *Input, g *spec.Guys) { g.Stake.Depth, g.From = 3*measure.Inch, 7*foot }},
