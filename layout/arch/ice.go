@@ -60,22 +60,18 @@ func (m *model) weight() measure.Force {
 	return measure.Force(m.shape.StartLift + m.shape.FinishLift)
 }
 
-// underIce fills in what ice does to the arch. All weight at which it goes over is nearly the same whether it is ice or not, which gives a first guess;
-// the arch under that ice gives the second. As raised it bears more by as much as the pipe is stiffer.
+// underIce fills in what ice does to the arch.
 func (m *model) underIce(k *Kind) {
 	late := float64(m.spec.LateModulus)
 	whole := k.LoadFactor * float64(m.weight())
-	k.braced.asIce = 1
-	if k.LoadFactor > 1 && k.LoadFactor < Most {
-		ice := m.iceUnder(whole)
-		solver := bend.NewSolver(weatherParts)
-		solver.Precision = icePrecision
-		if f, err := solver.Factors(m.iced(late, ice), m.held()...); err == nil {
-			under := min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice))
-			k.braced.asIce, whole = under/whole, under
+	for i, left := range [2]float64{1, late} {
+		share := 1.0
+		if k.LoadFactor < Most {
+			share = m.iceShare(left, whole*left/late)
 		}
+		k.braced.iceShares[i] = share
 	}
-	k.IceLate, k.IceNew = m.iceUnder(whole), m.iceUnder(whole/late)
+	k.IceNew, k.IceLate = m.ices(k)
 	if m.in.Ice > 0 && m.in.Ice < k.IceLate {
 		if shape, err := bend.Solve(m.iced(late, m.in.Ice)); err == nil && shape.Stable {
 			k.IceCrown = measure.Length(shape.At(m.frame.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
@@ -83,13 +79,33 @@ func (m *model) underIce(k *Kind) {
 	}
 }
 
+// ices returns the ice, as new and late, under which the arch goes over by its load factor: as raised it bears more by as much as the pipe is stiffer.
+func (m *model) ices(k *Kind) (raised, late measure.Length) {
+	left, whole, shares := float64(m.spec.LateModulus), k.LoadFactor*float64(m.weight()), k.braced.iceShares
+	return m.iceUnder(shares[0] * whole / left), m.iceUnder(shares[1] * whole)
+}
+
+// iceShare returns the share of whole, all weight under which the arch with so much of its pipe's modulus left goes over, that it bears where what is beyond
+// its dead load is ice. It is nearly 1, for ice lies nearly as the rest does; the arch under the ice that whole allows tells.
+func (m *model) iceShare(left, whole float64) float64 {
+	if whole <= float64(m.weight()) {
+		return 1
+	}
+	ice := m.iceUnder(whole)
+	solver := bend.NewSolver(weatherParts)
+	solver.Precision = icePrecision
+	f, err := solver.Factors(m.iced(left, ice), m.held()...)
+	if err != nil {
+		return 1
+	}
+	return min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice)) / whole
+}
+
 // lessIce lowers the ice to what the load factor allows, which has fallen since.
 func (k *Kind) lessIce() {
-	m := k.built
-	whole := k.braced.asIce * k.LoadFactor * float64(m.weight())
-	k.IceLate = min(k.IceLate, m.iceUnder(whole))
-	k.IceNew = min(k.IceNew, m.iceUnder(whole/float64(m.spec.LateModulus)))
-	if k.IceLate <= m.in.Ice {
+	raised, late := k.built.ices(k)
+	k.IceNew, k.IceLate = min(k.IceNew, raised), min(k.IceLate, late)
+	if k.IceLate <= k.built.in.Ice {
 		k.IceCrown = 0
 	}
 }
