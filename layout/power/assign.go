@@ -33,7 +33,8 @@ func (f *feeding) assign() {
 	if far := f.build(f.sharing, farRun); far.better(best) {
 		best = far
 	}
-	f.plan.Feeders, f.dry = best.feeders, best.dry
+	f.plan.Feeders, f.dry = ownCords(best.feeders), best.dry
+	f.stock(f.plan.Feeders)
 	for _, d := range best.feeders {
 		f.hang(d)
 	}
@@ -68,4 +69,16 @@ func (f *feeding) spare(s sharing, b built) (sharing, built) {
 // unitOf returns the unit that a chain is in.
 func (f *feeding) unitOf(chain int) int {
 	return slices.IndexFunc(f.units, func(u unit) bool { return slices.Contains(u.chains, chain) })
+}
+
+// ownCords copies feeders as deep as their cords change hands: what is laid once is kept for other sharings.
+func ownCords(feeders []Feeder) []Feeder {
+	out := slices.Clone(feeders)
+	for d := range out {
+		out[d].Joints = slices.Clone(out[d].Joints)
+		for i := range out[d].Joints {
+			out[d].Joints[i].Cords = slices.Clone(out[d].Joints[i].Cords)
+		}
+	}
+	return out
 }

@@ -84,15 +84,6 @@ type laid struct {
 // none does, within 5 %; else with the one that loses least.
 func (f *feeding) choose(src source, list []branch) laid {
 	var best laid
-	rank := func(drop float64) int {
-		switch {
-		case drop <= dropSeen:
-			return 0
-		case drop <= dropFar:
-			return 1
-		}
-		return 2
-	}
 	for _, c := range cordsFor(src.volts) {
 		l := f.lay(src, list, c)
 		if !carries(c, l.joints) {
@@ -109,6 +100,17 @@ func (f *feeding) choose(src source, list []branch) laid {
 		best = f.lay(src, list, catalog.Cord{})
 	}
 	return best
+}
+
+// rank sorts a loss by the limits: 0 within 3 %, 1 within 5 %, 2 over it.
+func rank(drop float64) int {
+	switch {
+	case drop <= dropSeen:
+		return 0
+	case drop <= dropFar:
+		return 1
+	}
+	return 2
 }
 
 // lay lays a feeder with one kind of cord, by wider steps where its line would be too long and they shorten it.
@@ -194,6 +196,10 @@ func (f *feeding) worst(joints []Joint, volts measure.Voltage) (drop float64, ch
 
 // hang fills in for each chain of a feeder how it is fed.
 func (f *feeding) hang(one Feeder) {
+	cold := f.in.Spec.Weather.Cold
+	cord, _ := catalog.FindCord(one.Cord)
+	coldCord := measure.Voltage(copper(cold, warmth(cord)))
+	coldString := measure.Voltage(copper(cold, stringWarm))
 	for i, j := range one.Joints {
 		var line []int // joints from the outlet to this one
 		for k := i; k >= 0; k = one.Joints[k].From {
@@ -221,7 +227,12 @@ func (f *feeding) hang(one Feeder) {
 				if p.Supply {
 					arriving, of = c.Volts, c.Volts
 				}
-				c.EndVolts = arriving - f.own[f.index[name]]
+				own := f.own[f.index[name]]
+				c.EndVolts = arriving - own
+				c.ColdVolts = c.Volts - own*coldString
+				if !p.Supply {
+					c.ColdVolts = one.Volts - (one.Volts-j.Volts)*coldCord - own*coldString
+				}
 				c.Drop = float64((of - c.EndVolts) / of)
 			}
 		}

@@ -194,7 +194,7 @@ func (t *tree) onward(from int, n node) int {
 	return t.add(Joint{From: from, Lies: t.site.between(a, n.spot), Cords: t.cords(from, n), Path: t.site.path(a, n.spot)}, n)
 }
 
-// flow adds up the currents from the ends to the outlet and takes the volts lost in the cords from the outlet on.
+// flow adds up the currents from the ends to the outlet and takes the volts lost in the cords.
 func (t *tree) flow() {
 	for i := len(t.joints) - 1; i >= 0; i-- {
 		j := &t.joints[i]
@@ -205,14 +205,19 @@ func (t *tree) flow() {
 			t.joints[j.From].Amps += j.Amps
 		}
 	}
-	for i := range t.joints {
-		j := &t.joints[i]
-		j.Volts = t.source.volts
+	volts(t.joints, t.source.volts, t.cord)
+}
+
+// volts takes the volts lost in the cords from the outlet on.
+func volts(joints []Joint, at measure.Voltage, cord catalog.Cord) {
+	for i := range joints {
+		j := &joints[i]
+		j.Volts = at
 		if j.From >= 0 {
-			j.Volts = t.joints[j.From].Volts
+			j.Volts = joints[j.From].Volts
 		}
 		for _, l := range j.Cords {
-			j.Volts -= measure.Voltage(2 * ohms(t.cord.Ohms, l) * float64(j.Amps))
+			j.Volts -= measure.Voltage(2 * ohms(warmOhms(cord), l) * float64(j.Amps))
 		}
 	}
 }
