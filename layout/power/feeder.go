@@ -113,13 +113,15 @@ func rank(drop float64) int {
 	return 2
 }
 
-// lay lays a feeder with one kind of cord, by wider steps where its line would be too long and they shorten it.
+// lay lays a feeder with one kind of cord, by wider steps where its line would be too long, twice as wide each time while that shortens it.
 func (f *feeding) lay(src source, list []branch, cord catalog.Cord) laid {
 	best := f.survey(src, f.grow(src, list, cord, 0), cord)
-	if best.line > mostInLine {
-		if wide := f.survey(src, f.grow(src, list, cord, wideStep), cord); wide.line < best.line {
-			return wide
+	for step := wideStep; best.line > mostInLine; step *= 2 {
+		wide := f.survey(src, f.grow(src, list, cord, step), cord)
+		if wide.line >= best.line {
+			break
 		}
+		best = wide
 	}
 	return best
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
@@ -74,8 +73,8 @@ func (f *feeding) unfedSays() {
 		f.plan.Missing += f.sharer.wanted(f.units[i])
 	}
 	if n := f.strings(f.unfed); n > 0 {
-		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (chains %s) within their allowances, other load counted. Add a circuit, free one of other load, or leave those strings out.",
-			measure.Amps(f.plan.Missing), plural(n, "string"), f.chainNames(f.unfed))
+		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (chains %s) within their allowances, other load counted. %sAdd a circuit, free one of other load, or leave those strings out%s.",
+			measure.Amps(f.plan.Missing), plural(n, "string"), f.chainNames(f.unfed), f.tightTimer(), f.ledWould())
 	}
 	if n := f.strings(f.dry); n > 0 {
 		level := finding.LookAt
@@ -142,12 +141,14 @@ func (f *feeding) circuitSays() {
 		}
 		for _, name := range c.Outlets {
 			for k, o := range f.in.Spec.Site.Outlets {
-				if o.Name == name && o.AlsoFeeds != "" {
-					f.say(finding.LookAt, "gfci-also-feeds", fmt.Sprintf("site.outlets[%d]", k), "Outlet %s shares its protection with %s: a trip on a wet night takes that with it, and a fault there darkens the lights. Use another outlet, or say on the door who resets it.", o.Name, o.AlsoFeeds)
+				if also := sharesReset(f.in.Spec, o); o.Name == name && also != "" {
+					f.say(finding.LookAt, "gfci-also-feeds", fmt.Sprintf("site.outlets[%d]", k), "Outlet %s shares its protection with %s: a trip on a wet night takes that with it, and a fault there darkens the lights. Use another outlet, or say on the door who resets it.", o.Name, also)
 				}
 			}
 		}
 	}
+	f.leakSays()
+	f.supplySays()
 	n, volts := 0, measure.Voltage(0)
 	for _, c := range f.chains {
 		if c.Volts >= 200 {
@@ -157,36 +158,6 @@ func (f *feeding) circuitSays() {
 	}
 	if n > 0 {
 		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; strings behind a low-voltage supply are the usual answer.", plural(n, "string"), measure.Volts(volts))
-	}
-}
-
-// dropSays tells of volts lost on the way, once for each lamp and limit, by the worst chain.
-func (f *feeding) dropSays() {
-	for _, lamp := range []catalog.Lamp{catalog.LED, catalog.Incandescent} {
-		worst, n := -1, 0
-		for i, c := range f.chains {
-			if c.Drop <= dropSeen || f.labels[i].Lamp != lamp {
-				continue
-			}
-			n++
-			if worst < 0 || c.Drop > f.chains[worst].Drop {
-				worst = i
-			}
-		}
-		if worst < 0 {
-			continue
-		}
-		c := f.chains[worst]
-		level, effect := finding.Note, "LED strings seldom show it, but some flicker or stay dark"
-		if lamp == catalog.Incandescent {
-			level, effect = finding.LookAt, "the last lamps glow visibly dimmer"
-		}
-		code, limit := "drop-over-3-percent", dropSeen
-		if c.Drop > dropFar {
-			code, limit = "drop-over-5-percent", dropFar
-		}
-		f.say(level, code, "power", "More than 3 %% is lost by %s, most by %s: %s at its last bulb, %s of the supply lost, over the usual %s. There %s. Use a thicker or shorter cord, or fewer strings in line.",
-			plural(n, "chain"), c.Name, measure.Volts(c.EndVolts), measure.Percent(measure.Share(c.Drop)), measure.Percent(measure.Share(limit)), effect)
 	}
 }
 
