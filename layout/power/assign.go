@@ -35,7 +35,7 @@ func (f *feeding) assign() {
 	}
 	f.plan.Feeders, f.dry = ownCords(best.feeders), best.dry
 	f.stock(f.plan.Feeders)
-	for _, d := range best.feeders {
+	for _, d := range f.plan.Feeders {
 		f.hang(d)
 	}
 	for i, of := range f.sharing.of {

@@ -88,7 +88,7 @@ func feed(in Input, s *site, own float64) Plan {
 func (f *feeding) chain(groups []*group) {
 	for n, g := range groups {
 		label := f.in.Strings[g.members[0]].Label
-		c := Chain{Name: letters(n), Watts: g.watts, Kind: label.Name, Volts: label.Volts, Limit: g.why}
+		c := Chain{Name: letters(n), Watts: g.watts, Kind: label.Name, Volts: label.Volts, Limit: g.why, MostWatts: limitOf(label).watts}
 		var labels []catalog.String
 		var amps []measure.Current
 		for _, m := range g.members {
@@ -170,9 +170,19 @@ func (f *feeding) count() {
 			}
 		}
 	}
+	f.plan.CordsProven = cords > 0 && f.laidCords() <= f.leastCords()
 	slices.SortFunc(f.plan.Cords, func(a, b Cord) int {
 		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Length, b.Length))
 	})
+}
+
+// laidCords counts the cords, those plugged one into the other on one way singly.
+func (f *feeding) laidCords() int {
+	n := 0
+	for _, c := range f.plan.Cords {
+		n += c.Count
+	}
+	return n
 }
 
 // circuits adds up each circuit.

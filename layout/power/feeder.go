@@ -113,13 +113,15 @@ func rank(drop float64) int {
 	return 2
 }
 
-// lay lays a feeder with one kind of cord, by wider steps where its line would be too long and they shorten it.
+// lay lays a feeder with one kind of cord, by wider steps where its line would be too long, twice as wide each time while that shortens it.
 func (f *feeding) lay(src source, list []branch, cord catalog.Cord) laid {
 	best := f.survey(src, f.grow(src, list, cord, 0), cord)
-	if best.line > mostInLine {
-		if wide := f.survey(src, f.grow(src, list, cord, wideStep), cord); wide.line < best.line {
-			return wide
+	for step := wideStep; best.line > mostInLine; step *= 2 {
+		wide := f.survey(src, f.grow(src, list, cord, step), cord)
+		if wide.line >= best.line {
+			break
 		}
+		best = wide
 	}
 	return best
 }
@@ -196,6 +198,10 @@ func (f *feeding) worst(joints []Joint, volts measure.Voltage) (drop float64, ch
 
 // hang fills in for each chain of a feeder how it is fed.
 func (f *feeding) hang(one Feeder) {
+	cold := f.in.Spec.Weather.Cold
+	cord, _ := catalog.FindCord(one.Cord)
+	coldCord := measure.Voltage(copper(cold, warmth(cord)))
+	coldString := measure.Voltage(copper(cold, stringWarm))
 	for i, j := range one.Joints {
 		var line []int // joints from the outlet to this one
 		for k := i; k >= 0; k = one.Joints[k].From {
@@ -223,7 +229,12 @@ func (f *feeding) hang(one Feeder) {
 				if p.Supply {
 					arriving, of = c.Volts, c.Volts
 				}
-				c.EndVolts = arriving - f.own[f.index[name]]
+				own := f.own[f.index[name]]
+				c.EndVolts = arriving - own
+				c.ColdVolts = c.Volts - own*coldString
+				if !p.Supply {
+					c.ColdVolts = one.Volts - (one.Volts-j.Volts)*coldCord - own*coldString
+				}
 				c.Drop = float64((of - c.EndVolts) / of)
 			}
 		}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
@@ -74,8 +73,8 @@ func (f *feeding) unfedSays() {
 		f.plan.Missing += f.sharer.wanted(f.units[i])
 	}
 	if n := f.strings(f.unfed); n > 0 {
-		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (chains %s) within their allowances, other load counted. Add a circuit, free one of other load, or leave those strings out.",
-			measure.Amps(f.plan.Missing), plural(n, "string"), f.chainNames(f.unfed))
+		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (chains %s) within their allowances, other load counted. %sAdd a circuit, free one of other load, or leave those strings out%s.",
+			measure.Amps(f.plan.Missing), plural(n, "string"), f.chainNames(f.unfed), f.tightTimer(), f.ledWould())
 	}
 	if n := f.strings(f.dry); n > 0 {
 		level := finding.LookAt
@@ -121,21 +120,6 @@ func (f *feeding) splitSays() {
 	f.say(finding.LookAt, "split-not-possible", "power.split", "Left and right walls are to be fed apart, but %s, so one trip can darken both walls. Give another circuit with an outlet, or take split out.", why)
 }
 
-// manyLeaks is how many strings behind one protection are worth a note: some hundredths of a milliampere each, more when wet, add up toward the trip of a class A
-// GFCI (UL 943, from memory). The number is our own.
-const manyLeaks = 40
-
-// stringsOn counts the strings on a circuit.
-func (f *feeding) stringsOn(circuit string) int {
-	n := 0
-	for _, c := range f.plan.Chains {
-		if c.Circuit == circuit {
-			n += len(c.Strings)
-		}
-	}
-	return n
-}
-
 // circuitSays tells what to watch on the circuits in use.
 func (f *feeding) circuitSays() {
 	for i, c := range f.plan.Circuits {
@@ -155,21 +139,16 @@ func (f *feeding) circuitSays() {
 			}
 			f.say(finding.LookAt, "no-gfci", key, "Circuit %s feeds lights outdoors, and the spec names no %s on it. Have a licensed electrician see to one before anything is plugged in, then write gfci: true.", c.Name, word)
 		}
-		if n := f.stringsOn(c.Name); s.GFCI && s.Volts > lowVolts && n > manyLeaks {
-			trips := "a GFCI trips at 4 to 6 mA"
-			if s.Volts >= 200 {
-				trips = "an RCD trips at 30 mA or before"
-			}
-			f.say(finding.Note, "leakage-adds-up", key, "The protection of circuit %s sees the standing leakage of %d strings and their plugs together, and %s. If it trips in dry weather with nothing wrong, move some of them to another circuit; keep every plug off the ground and under its cover.", c.Name, n, trips)
-		}
 		for _, name := range c.Outlets {
 			for k, o := range f.in.Spec.Site.Outlets {
-				if o.Name == name && o.AlsoFeeds != "" {
-					f.say(finding.LookAt, "gfci-also-feeds", fmt.Sprintf("site.outlets[%d]", k), "Outlet %s shares its protection with %s: a trip on a wet night takes that with it, and a fault there darkens the lights. Use another outlet, or say on the door who resets it.", o.Name, o.AlsoFeeds)
+				if also := sharesReset(f.in.Spec, o); o.Name == name && also != "" {
+					f.say(finding.LookAt, "gfci-also-feeds", fmt.Sprintf("site.outlets[%d]", k), "Outlet %s shares its protection with %s: a trip on a wet night takes that with it, and a fault there darkens the lights. Use another outlet, or say on the door who resets it.", o.Name, also)
 				}
 			}
 		}
 	}
+	f.leakSays()
+	f.supplySays()
 	n, volts := 0, measure.Voltage(0)
 	for _, c := range f.chains {
 		if c.Volts >= 200 {
@@ -179,36 +158,6 @@ func (f *feeding) circuitSays() {
 	}
 	if n > 0 {
 		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; strings behind a low-voltage supply are the usual answer.", plural(n, "string"), measure.Volts(volts))
-	}
-}
-
-// dropSays tells of volts lost on the way, once for each lamp and limit, by the worst chain.
-func (f *feeding) dropSays() {
-	for _, lamp := range []catalog.Lamp{catalog.LED, catalog.Incandescent} {
-		worst, n := -1, 0
-		for i, c := range f.chains {
-			if c.Drop <= dropSeen || f.labels[i].Lamp != lamp {
-				continue
-			}
-			n++
-			if worst < 0 || c.Drop > f.chains[worst].Drop {
-				worst = i
-			}
-		}
-		if worst < 0 {
-			continue
-		}
-		c := f.chains[worst]
-		level, effect := finding.Note, "LED strings seldom show it, but some flicker or stay dark"
-		if lamp == catalog.Incandescent {
-			level, effect = finding.LookAt, "the last lamps glow visibly dimmer"
-		}
-		code, limit := "drop-over-3-percent", dropSeen
-		if c.Drop > dropFar {
-			code, limit = "drop-over-5-percent", dropFar
-		}
-		f.say(level, code, "power", "More than 3 %% is lost by %s, most by %s: %s at its last bulb, %s of the supply lost, over the usual %s. There %s. Use a thicker or shorter cord, or fewer strings in line.",
-			plural(n, "chain"), c.Name, measure.Volts(c.EndVolts), measure.Percent(measure.Share(c.Drop)), measure.Percent(measure.Share(limit)), effect)
 	}
 }
 

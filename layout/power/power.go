@@ -8,8 +8,13 @@
 // the outlet that is near rather than cords past half the walk (assign.go). Each outlet feeds each of its walls by one line of cord laid
 // outside the wall, with three-way taps at the feet and cords up the legs to what starts at a crown (feeder.go, tree.go); its free sockets
 // are taken only where the line is still too long or a tap would sit in a tap (outlet.go, spread.go). The thinnest cord that carries the amps and keeps the
-// drop within 3 % is taken (cord.go). A cord never crosses the opening at walking height: the far wall is reached over the first arch
-// (way.go, keepoff.go). The method is greedy: nothing is claimed to be the least.
+// drop within 3 % is taken (cord.go, copper.go), a thicker one where less is to be bought of it; cords that the organiser owns go in
+// where they do, longer ones for shorter ones (shed.go). A cord never crosses the opening at walking height: the far wall is reached over the first
+// arch (way.go, keepoff.go).
+//
+// What is claimed: the fewest circuits are searched for and proven where the search ends (exact.go); the cords are counted against how many places no tap
+// can share (places.go); owned cords are given so that what is left to buy is worth least. Chains and the lines of cords are laid by
+// the rules above, and nothing is claimed of them.
 package power
 
 import (
@@ -50,6 +55,9 @@ type Chain struct {
 	Kind    string            `json:"-"` // of its strings
 	Drop    float64           `json:"-"` // share of the supply voltage lost at the last bulb
 	Limit   string            `json:"-"` // what ended the chain, in words
+
+	MostWatts measure.Power   `json:"-"` // that its first plug may carry by the label, zero where not known
+	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm
 }
 
 // Feeder is all that is plugged into one socket of an outlet: cords and three-way taps that branch but never meet again.
@@ -132,6 +140,7 @@ type Plan struct {
 
 	Fewest       int  // circuits, or GFCIs where one circuit has several, that carry all that can be fed; more may be in use for shorter lines
 	FewestProven bool // no fewer do, nor could more amps be fed
+	CordsProven  bool // what is fed cannot be fed by fewer cords
 
 	Supplies int             // low-voltage supplies in all
 	Missing  measure.Current // that no circuit has left for lights

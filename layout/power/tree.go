@@ -140,8 +140,8 @@ func (t *tree) extend(from int, list []node, keep int) {
 	}
 }
 
-// wideStep is how many plug places at most one cord passes to where shorter steps make too long a line: a fan over the three between is two cords
-// deep. Our own choice.
+// wideStep is how many plug places a cord passes to at first where steps from each to the next make too long a line; then twice as many, and so on. A fan over the three,
+// seven, fifteen between is full and two, three, four cords deep.
 const wideStep = 4
 
 // hop returns how many of the nodes one cord passes: as many as the stock length that gets to the second, or as the step asks, while a fan

@@ -130,7 +130,7 @@ func networkVolts(t *testing.T, in Input, p Plan, d Feeder) map[string]float64 {
 			from = joint[j.From]
 		}
 		for _, l := range j.Cords {
-			r += ohms(cord.Ohms, l)
+			r += ohms(warmOhms(cord), l)
 		}
 		joint[i] = len(nodes)
 		nodes = append(nodes, branch{from: from, ohms: r})

@@ -1,0 +1,157 @@
+package power
+
+import (
+	"fmt"
+	"math"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// tightTimer names a timer that passes less than its circuit has for lights.
+func (f *feeding) tightTimer() string {
+	for _, s := range f.sharer.sources {
+		if t := s.outlet.Timer; t > 0 && t < f.sharer.allowed[s.circuit] {
+			return fmt.Sprintf("The timer at outlet %s passes %s of the %s that its circuit has for lights. ", s.outlet.Name, measure.Amps(t), measure.Amps(f.sharer.allowed[s.circuit]))
+		}
+	}
+	return ""
+}
+
+// likeLength is how far the length of an LED string may be from that of the string it replaces. Our own choice.
+const likeLength = 0.1
+
+// ledFor returns the catalog's LED string for the same volts that is nearest in length to a string and draws least, not ok where none is like it.
+func ledFor(l catalog.String) (led catalog.String, ok bool) {
+	apart := func(s catalog.String) float64 { return math.Abs(float64(s.Length/l.Length) - 1) }
+	for _, s := range catalog.Strings() {
+		if s.Lamp != catalog.LED || s.Supply != nil || s.Volts != l.Volts || (s.Drop > 0) != (l.Drop > 0) || apart(s) > likeLength || s.Watts >= l.Watts {
+			continue
+		}
+		if !ok || apart(s) < apart(led) || apart(s) == apart(led) && s.Watts < led.Watts {
+			led, ok = s, true
+		}
+	}
+	return led, ok
+}
+
+// ledWould says that LED strings in place of incandescent ones would do it, found by sharing them out; empty where they would not.
+func (f *feeding) ledWould() string {
+	in := f.in
+	in.Strings = nil
+	var led catalog.String
+	for _, s := range f.in.Strings {
+		if s.Label.Lamp == catalog.Incandescent {
+			if l, ok := ledFor(s.Label); ok {
+				led, s.Label, s.Kind, s.Watts = l, l, l.Name, l.Watts
+			}
+		}
+		in.Strings = append(in.Strings, s)
+	}
+	if led.Name == "" {
+		return ""
+	}
+	g := &feeding{in: in, site: f.site, index: map[string]int{}, outlets: map[string]atOutlet{}}
+	groups := join(g.site, in.Strings, in.Spec.Power.Split, ownShares[0])
+	g.chain(groups)
+	g.units = units(in.Strings, groups, g.chains)
+	g.sources()
+	if g.sharer.share(false).missing > hair {
+		return ""
+	}
+	return fmt.Sprintf("; LED strings of the same length (%s, %s each) in place of the incandescent ones would do it", led.Name, measure.Watts(led.Watts))
+}
+
+// Standing leakage. No more than 30 % of its rated residual current should leak for good through an RCD (IEC 60364-5-53 531.3.2 and BS 7671 531.3.2, from
+// memory); a double-insulated luminaire may leak 0.7 mA at the peak, 0.5 mA r.m.s. (IEC 60598-1 table 10.3, from memory).
+const (
+	rcdStanding = measure.Current(0.3 * 0.030)
+	plugLeak    = measure.Current(0.0005)
+)
+
+// leakSays tells of RCDs through which more may leak for good than they should carry.
+func (f *feeding) leakSays() {
+	for i, c := range f.plan.Circuits {
+		s := f.in.Spec.Power.Circuits[i]
+		if s.Volts < 200 || !s.GFCI {
+			continue
+		}
+		byReset := map[string]int{}
+		var order []string
+		for _, d := range f.plan.Feeders {
+			if d.Circuit != c.Name {
+				continue
+			}
+			at := f.resetAt(d.Outlet)
+			if _, ok := byReset[at]; !ok {
+				order = append(order, at)
+			}
+			for _, j := range d.Joints {
+				byReset[at] += len(j.Plugs)
+			}
+		}
+		for _, at := range order {
+			leak := plugLeak * measure.Current(byReset[at])
+			if leak <= rcdStanding+hair {
+				continue
+			}
+			f.say(finding.Note, "rcd-standing-leakage", "power.circuits."+c.Name, "%d plugs hang on one 30 mA RCD of circuit %s. At the most that a double-insulated string may leak, 0.5 mA, that is %.1f mA for good, over the 9 mA (30 %%) that such an RCD should stand, so it may trip on a wet night with nothing wrong. Spread the chains over more RCDs.",
+				byReset[at], c.Name, 1000*float64(leak))
+		}
+	}
+}
+
+// resetAt returns what tells an outlet's protection from others on its circuit.
+func (f *feeding) resetAt(outlet string) string {
+	for _, o := range f.in.Spec.Site.Outlets {
+		if o.Name == outlet {
+			return o.ResetAt
+		}
+	}
+	return ""
+}
+
+// supplySays tells how supplies are counted on the mains.
+func (f *feeding) supplySays() {
+	n, watts := 0, measure.Power(0)
+	var amps measure.Current
+	for _, d := range f.plan.Feeders {
+		for _, j := range d.Joints {
+			for _, p := range j.Plugs {
+				if p.Supply {
+					n++
+					amps += p.Amps
+					watts += measure.Power(float64(p.Amps) * float64(d.Volts))
+				}
+			}
+		}
+	}
+	if n == 0 {
+		return
+	}
+	f.say(finding.Note, "supply-input", "lights.strings", "%s counted at the full %s they give, %s of mains. Small supplies take more amps than that from the mains: add up the input amps on their labels, and keep each supply off the ground and dry.",
+		wereCounted(n), measure.Watts(watts), measure.Amps(amps))
+}
+
+// wereCounted begins a sentence on some supplies.
+func wereCounted(n int) string {
+	if n == 1 {
+		return "1 supply is"
+	}
+	return fmt.Sprintf("%d supplies are", n)
+}
+
+// sharesReset returns what else an outlet's protection feeds: what hangs on it, or on another outlet of its circuit that is reset at the same place.
+func sharesReset(s *spec.Spec, o spec.Outlet) string {
+	if o.AlsoFeeds != "" {
+		return o.AlsoFeeds
+	}
+	for _, other := range s.Site.Outlets {
+		if other.Name != o.Name && other.AlsoFeeds != "" && o.ResetAt != "" && other.Circuit == o.Circuit && other.ResetAt == o.ResetAt {
+			return other.AlsoFeeds
+		}
+	}
+	return ""
+}

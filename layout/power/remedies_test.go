@@ -1,0 +1,167 @@
+package power
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// saying returns the text of a plan's finding, empty where there is none.
+func saying(p Plan, code string) string {
+	for _, f := range p.Findings {
+		if f.Code == code {
+			return f.Text
+		}
+	}
+	return ""
+}
+
+// Incandescent strings that overload a circuit, for which the catalog has LED strings of that length: the finding says so, and names the timer where one is the limit.
+func TestNotEnoughAmpsSaysWhatWould(t *testing.T) {
+	in := tunnel(12)
+	l, ok := catalog.FindString("mini led 100 warm")
+	if !ok {
+		t.Fatal("no such string")
+	}
+	l.Name, l.Lamp, l.Watts, l.Amps, l.MostChain, l.MostWatts = "old minis", catalog.Incandescent, 40, 0, 3, 210
+	in.legs(l) // 24 × 40 W = 8 A
+	in.outlet("porch", -4000, -1000, 120, 15)
+	in.Spec.Site.Outlets[0].Timer = 5
+	text := saying(Feed(in), "not-enough-amps")
+	for _, want := range []string{"3 A are missing", "timer at outlet porch passes 5 A of the 12 A", "LED strings of the same length (mini led 100"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in %q", want, text)
+		}
+	}
+	in.Spec.Site.Outlets[0].Timer = 0.5 // 24 × 4.8 W = 0.96 A is too much for it as well
+	if text := saying(Feed(in), "not-enough-amps"); text == "" || strings.Contains(text, "LED strings") {
+		t.Errorf("LED strings would not do it: %q", text)
+	}
+}
+
+// More than 18 plugs at 0.5 mA are over 30 % of 30 mA; on two RCDs of that circuit they are not. No RCD, no finding.
+func TestStandingLeakage(t *testing.T) {
+	for plugs, want := range map[int]bool{18: false, 20: true} {
+		in := tunnel(plugs / 2)
+		l := label("s", 6, catalog.LED)
+		l.Volts, l.Amps, l.MostChain = 230, 6.0/230, 1
+		in.legs(l)
+		in.outlet("porch", -4000, -1000, 230, 16)
+		if got := saying(Feed(in), "rcd-standing-leakage") != ""; got != want {
+			t.Errorf("%d plugs: told %v", plugs, got)
+		}
+		in.Spec.Power.Circuits[0].GFCI = false
+		if saying(Feed(in), "rcd-standing-leakage") != "" {
+			t.Error("leakage is told without an RCD")
+		}
+	}
+}
+
+// A freezer on another outlet that is reset at the same place is on the same GFCI.
+func TestSharedReset(t *testing.T) {
+	in := garden()
+	if saying(Feed(in), "gfci-also-feeds") != "" {
+		t.Fatal("nothing else hangs on it")
+	}
+	in.Spec.Site.Outlets = append(in.Spec.Site.Outlets, spec.Outlet{Name: "cellar", At: spec.Point{X: -90000}, Circuit: "circuit porch", Sockets: 1, ResetAt: "porch", AlsoFeeds: "the freezer"})
+	if text := saying(Feed(in), "gfci-also-feeds"); !strings.Contains(text, "Outlet porch shares its protection with the freezer") {
+		t.Errorf("%q", text)
+	}
+}
+
+// The chain of limits by hand: six strings of 120 W on an LED walk of three arches behind a timer.
+func TestLinks(t *testing.T) {
+	in := tunnel(3)
+	in.legs(label("s", 120, catalog.LED)) // 1 A each
+	in.outlet("porch", -4000, -1000, 120, 20)
+	in.Spec.Site.Outlets[0].Timer = 15
+	in.Spec.Power.Circuits[0].OtherLoad = 2
+	p := Feed(in)
+	got := p.Links(in.Spec.Site.Outlets[0])
+	if len(got) != 4 || got[0] != (Link{"breaker, for hours", 8, 16}) || got[1] != (Link{"timer", 6, 15}) || got[3] != (Link{"plug of a chain", 1, 1.75}) || got[2].Name != "cord" {
+		t.Errorf("links %+v", got)
+	}
+	var most measure.Current
+	for _, d := range p.Feeders {
+		for _, j := range d.Joints {
+			if len(j.Cords) > 0 {
+				most = max(most, j.Amps)
+			}
+		}
+	}
+	if got[2].Carries != most {
+		t.Errorf("the cord carries %v, want %v", got[2].Carries, most)
+	}
+}
+
+// Every drop finding ends in a remedy with a figure, and a thicker cord is named only where it keeps the loss within 3 %.
+func TestDropSaysWhatToChange(t *testing.T) {
+	in := tunnel(78)
+	in.legs(label("s", 12, catalog.Incandescent))
+	in.outlet("porch", -4000, -1000, 120, 20)
+	p := Feed(in)
+	text := saying(p, "drop-over-5-percent")
+	if !strings.Contains(text, "cords alone lose") && !strings.Contains(text, "it would lose") {
+		t.Errorf("no remedy in %q", text)
+	}
+}
+
+// The least count of cords never exceeds that of any way to group plugs on taps, found by trying all for a few plugs.
+func TestLeastCordsAgainstBruteForce(t *testing.T) {
+	tight := 0
+	for seed := range uint64(300) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		f := &feeding{in: tunnel(3), sharer: &sharer{}}
+		for i := range 1 + r.IntN(6) {
+			f.units = append(f.units, unit{end: lights.End{At: fmt.Sprint(i), Arch: 1 + r.IntN(2), Z: measure.Length(r.IntN(3000))}})
+			f.sharing.of = append(f.sharing.of, 0)
+		}
+		// every way to put units into groups, each within reach of one of its own
+		best := len(f.units)
+		group := make([]int, len(f.units))
+		var try func(i, used int)
+		try = func(i, used int) {
+			if i == len(group) {
+				for g := range used {
+					ok := false
+					for a := range group {
+						all := group[a] == g
+						for b := range group {
+							all = all && (group[b] != g || f.units[a].end.Arch == f.units[b].end.Arch && distance(f.units[a].end, f.units[b].end) <= tapReach)
+						}
+						ok = ok || all
+					}
+					if !ok {
+						return
+					}
+				}
+				best = min(best, used)
+				return
+			}
+			for g := range used + 1 {
+				group[i] = g
+				try(i+1, max(used, g+1))
+			}
+		}
+		try(0, 0)
+		got := f.leastCords()
+		if got > best {
+			t.Fatalf("seed %d: at least %d cords, but %d do", seed, got, best)
+		}
+		if got == best {
+			tight++
+		}
+	}
+	if tight < 150 {
+		t.Errorf("the bound meets the least in only %d of 300 cases", tight)
+	}
+	if p := Feed(garden()); !p.CordsProven || !p.FewestProven || p.Fewest != 2 {
+		t.Errorf("the garden: cords proven %v, circuits %d proven %v", p.CordsProven, p.Fewest, p.FewestProven)
+	}
+}
