@@ -41,6 +41,7 @@ func (b *binder) circuitDiagram() []leaf {
 	f.beforeDark()
 	f.whenItTrips()
 	f.stopAndAsk()
+	f.figured()
 	return f.leaves
 }
 
@@ -239,8 +240,8 @@ func (f *flow) outlet(d power.Feeder) {
 			kind = "No " + kind + " named in the spec: do not plug in until there is one. " + kind
 		}
 		f.text(fmt.Sprintf("%s reset at: %s. It also feeds: %s.", kind, reset, also), paper.Body)
-		if o.Timer > 0 {
-			f.text(fmt.Sprintf("Timer in front: %s. It switches %s.", measure.Amps(o.Timer), measure.Amps(d.Amps)), paper.Body)
+		if words := linkWords(f.b.plan.Power.Links(o)); words != "" {
+			f.text("At most: "+words+".", paper.Body)
 		}
 	}
 	f.loadBar(c)
