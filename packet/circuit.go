@@ -29,6 +29,10 @@ func (b *binder) circuitDiagram() []leaf {
 	if early {
 		f.legend()
 	}
+	figured := !early && f.room.H >= figuredHeight
+	if figured {
+		f.figured()
+	}
 	f.cordPlan()
 	f.turn()
 	if !early {
@@ -38,10 +42,13 @@ func (b *binder) circuitDiagram() []leaf {
 		f.feeder(d, i == 0 || p.Feeders[i-1].Outlet != d.Outlet)
 	}
 	f.leftDark()
+	f.gap(5)
 	f.beforeDark()
 	f.whenItTrips()
 	f.stopAndAsk()
-	f.figured()
+	if !figured {
+		f.figured()
+	}
 	return f.leaves
 }
 

@@ -68,7 +68,10 @@ func (b *binder) copper() string {
 		worst.Name, measure.Volts(worst.EndVolts), 100*worst.Drop, 100*(1-float64(worst.ColdVolts/worst.Of)), b.spec.Units.Temperature(b.spec.Weather.Cold))
 }
 
-// figured ends the sheet with what the organiser asks: how few would do, what it burns, at what the volts are figured.
+// figuredHeight is room enough for what figured says.
+const figuredHeight paper.Length = 40
+
+// figured tells what the organiser asks: how few would do, what it burns, at what the volts are figured.
 func (f *flow) figured() {
 	f.heading("How this was figured", 16)
 	f.text(f.b.fewest()+" "+f.b.evenings()+f.b.copper(), paper.Body)
