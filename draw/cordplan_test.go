@@ -93,3 +93,37 @@ func TestCordPlanNumbersEveryCord(t *testing.T) {
 		}
 	}
 }
+
+// Sections share pages in strips that lie side by side within the room, each wide enough for its feet with their lanes, every section once and in order.
+func TestCordPlanColumns(t *testing.T) {
+	p := examplePlan(t, "parkwalk.yaml")
+	c := NewCordPlan(p, series(p.Spec.Units), room)
+	rows := c.Rows(room)
+	if len(rows) >= len(c.Sections) {
+		t.Errorf("%d pages for %d sections", len(rows), len(c.Sections))
+	}
+	n := 0
+	for _, row := range rows {
+		x := room.X
+		for k, strip := range c.Columns(room, row) {
+			if row[k] != c.Sections[n] {
+				t.Errorf("section %v, want %v", row[k], c.Sections[n])
+			}
+			n++
+			if strip.X < x-1e-9 || strip.Right() > room.Right()+1e-9 {
+				t.Errorf("strip %v of %v", strip, room)
+			}
+			x = strip.Right()
+			page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+			c.Draw(place.NewBoard(page, strip), strip, row[k])
+			for _, d := range dots(page, 1.1) {
+				if d.X < strip.X+planFirst || d.X > strip.Right()-planFirst {
+					t.Errorf("arches %d to %d: a foot at %v leaves %v", row[k].First, row[k].Last, d, strip)
+				}
+			}
+		}
+	}
+	if n != len(c.Sections) {
+		t.Errorf("%d sections drawn of %d", n, len(c.Sections))
+	}
+}

@@ -29,6 +29,10 @@ func (b *binder) circuitDiagram() []leaf {
 	if early {
 		f.legend()
 	}
+	figured := !early && f.room.H >= figuredHeight
+	if figured {
+		f.figured()
+	}
 	f.cordPlan()
 	f.turn()
 	if !early {
@@ -38,9 +42,13 @@ func (b *binder) circuitDiagram() []leaf {
 		f.feeder(d, i == 0 || p.Feeders[i-1].Outlet != d.Outlet)
 	}
 	f.leftDark()
+	f.gap(5)
 	f.beforeDark()
 	f.whenItTrips()
 	f.stopAndAsk()
+	if !figured {
+		f.figured()
+	}
 	return f.leaves
 }
 
@@ -120,19 +128,7 @@ func (f *flow) circuits() {
 	if len(idle) > 0 {
 		f.text("Not used: "+strings.Join(idle, ", ")+".", paper.Body)
 	}
-	if p := f.b.plan.Power; p.FewestProven && p.Missing == 0 && p.Fewest > 0 {
-		f.text(fewestWords(p.Fewest, len(p.Circuits)-len(idle)), paper.Body)
-	}
 	f.gap(1)
-}
-
-// fewestWords says how many circuits the lights need, where that is proven.
-func fewestWords(fewest, used int) string {
-	s := fmt.Sprintf("%s would carry the lights; no plan does with fewer.", sentence(count(fewest, "circuit")))
-	if used > fewest {
-		s += fmt.Sprintf(" %d are in use for fewer cords in line and less loss.", used)
-	}
-	return s
 }
 
 // loadBar draws one circuit's bar with its numbers.
@@ -251,8 +247,8 @@ func (f *flow) outlet(d power.Feeder) {
 			kind = "No " + kind + " named in the spec: do not plug in until there is one. " + kind
 		}
 		f.text(fmt.Sprintf("%s reset at: %s. It also feeds: %s.", kind, reset, also), paper.Body)
-		if o.Timer > 0 {
-			f.text(fmt.Sprintf("Timer in front: %s. It switches %s.", measure.Amps(o.Timer), measure.Amps(d.Amps)), paper.Body)
+		if words := linkWords(f.b.plan.Power.Links(o)); words != "" {
+			f.text("At most: "+words+".", paper.Body)
 		}
 	}
 	f.loadBar(c)

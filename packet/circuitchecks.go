@@ -22,7 +22,7 @@ func (f *flow) checks(heading string, list []check) {
 	f.table(place.Table{Columns: []place.Column{
 		{Head: "", Width: 9.5, Tick: true, Align: paper.AtMiddle},
 		{Head: "", Width: 8, Lettering: paper.CellSmall},
-		{Head: "Do", Width: 60},
+		{Head: "Do", Width: 58},
 		{Head: "Want", Width: 54},
 		{Head: "If not"},
 	}}, rows)
@@ -37,30 +37,35 @@ func (f *flow) beforeDark() {
 	f.text("Before dark: test in this order", paper.Heading.Sized(18))
 	f.text("One reads, one does, both look. Touch each thing you answer for.", paper.Body)
 	f.checks("1 Nothing plugged in yet: walk every cord from its outlet to its end", []check{
-		{"Read the print on every cord and tap.", "“Outdoor” or the outdoor mark on each; no cut, no tape, all pins there.", "Take it out of use, fetch another."},
-		{"Count cords and taps against the diagram.", fmt.Sprintf("%d cords, %d taps, none more. No cord into a cord beyond those drawn.", f.b.cordCount(), p.Taps), "Lay it as drawn. Too short: ask, do not add one."},
-		{"Look along the way people walk.", "No cord crosses it; none lies inside the feet.", "Move it outside, or up and over arch 1 where that is drawn."},
-		{"Look at every joint.", fmt.Sprintf("%s or more off the ground, in its cover, each cord hanging lower than its plug (a drip loop).", f.b.handHigh()), "Tie it up to the leg. No weight on a plug."},
-		{"Look at every outlet.", "Its cover closes over the plug with the cord in it.", "Do not use it open. Ask for an in-use cover."},
-		{"Look for coils and pinches.", "No coil; no cord under a foot, stake or door.", "Lay it out long, away from what pinches it."},
+		{"Read the print on every cord and tap.", "The outdoor mark; no cut, no tape, all pins.", "Take it out of use, fetch another."},
+		{"Count cords and taps against the diagram.", fmt.Sprintf("%d cords, %d taps, none more.", f.b.cordCount(), p.Taps), "Lay it as drawn; add none."},
+		{"Look along the way people walk.", "No cord crosses it; none lies inside the feet.", "Move it outside, or over arch 1 as drawn."},
+		{"Look at every joint.", fmt.Sprintf("%s or more off the ground, covered, cord hanging below its plug.", f.b.handHigh()), "Tie it to the leg. No weight on a plug."},
+		{"Look at every outlet.", "Its cover closes over the plug in it.", "Not open: ask for an in-use cover."},
+		{"Look for coils and pinches.", "None under a foot, stake, door.", "Lay it out long, away from it."},
 	})
 	f.checks("2 At each outlet, with a lamp in it", []check{
 		{"Press TEST.", "The lamp goes out at once.", "Do not use this outlet. Electrician."},
 		{"Press RESET.", "The lamp lights again.", "Do not use this outlet. Electrician."},
-		{"Lamp out, cord in. Then one chain at a time, walking outward from the outlet.", "Every bulb of that chain lit before the next goes in.", fmt.Sprintf("Trips: see below. Dark from one string on: that string's plug or its fuse. All dark: the tap, the cord, the %s.", kind)},
-		{"After 15 minutes with all of it lit: feel every plug and tap.", "None warm.", "Pull it with dry hands, swap the warm part, test again."},
-		{"Press TEST again with everything lit.", "All of that outlet's lights go out. RESET brings them back.", "Switch off. Electrician."},
+		{"Lamp out, cord in. One chain at a time, from the outlet outward.", "Every bulb lit before the next goes in.", fmt.Sprintf("Trips: see below. Dark from one string on: its plug or fuse. All dark: tap, cord, %s.", kind)},
+		{"After 15 minutes with all of it lit: feel every plug and tap.", "None warm.", "Pull it, dry hands; swap it, test again."},
+		{"Press TEST again with everything lit.", "All its lights go out. RESET: all back.", "Switch off. Electrician."},
 	})
-	days := "Lights strung for a season come down: local rules may say after how many days."
-	if f.b.volts() < 200 {
-		days = "Lights strung for a season stay up 90 days at most (NEC 590.3(B)); local code may say less."
-		if d := f.b.spec.Dates.Build; !d.IsZero() {
-			days += " Built " + d.Format("2006-01-02") + ": down by " + d.AddDate(0, 0, 90).Format("2006-01-02") + "."
-		}
-	}
-	f.text(days, paper.Body)
+	f.text(f.law(), paper.Body)
 	f.gap(2)
 	f.text("Tested by ______________________   date and time ______________________", paper.Body)
+}
+
+// law says what the codes ask of lights like these, and that local code decides.
+func (f *flow) law() string {
+	if f.b.volts() >= 200 {
+		return "Outdoors an RCD of 30 mA or less (IEC 60364-4-41 411.3.3) and parts made for outdoors. How long lights may hang, and mains within the public's reach, is for the local authority to say; local code decides."
+	}
+	days := "Where the NEC is law: a GFCI outdoors (210.8), covers that close in use (406.9(B)), listed lights (410.160), 90 days at most (590.3(B))"
+	if d := f.b.spec.Dates.Build; !d.IsZero() {
+		days += ": built " + d.Format("2006-01-02") + ", down by " + d.AddDate(0, 0, 90).Format("2006-01-02")
+	}
+	return days + ". Local code may ask for more, and decides."
 }
 
 // handHigh is how far off the ground a joint is kept, as printed. Common practice, no source.
@@ -75,12 +80,13 @@ func (b *binder) handHigh() string {
 func (f *flow) whenItTrips() {
 	kind := device(f.b.volts())
 	f.checks(fmt.Sprintf("When %s or a breaker trips", withArticle(kind)), []check{
-		{"Leave it off. Light the way with torches and stop people at the way in.", "Nobody inside in the dark.", "Close for the night."},
+		{"Leave it off. Torches; stop people at the way in.", "Nobody inside in the dark.", "Close for the night."},
 		{"Dry hands: pull the cord at the outlet. Press RESET.", "It stays in.", "Trips with nothing in it: leave it. Electrician."},
-		{"Unplug every chain at its tap. Cord in. Then one tap, one chain at a time from the outlet outward.", "It stays in until one thing trips it.", "That one is wet or damaged: out, tag it, dry it indoors. Go on without it."},
+		{"Unplug every chain. Cord in, then one chain at a time, outward.", "It stays in until one thing trips it.", "That one is wet or hurt: out, tag it, go on without it."},
 		{"Look at that plug and the next.", "Dry, off the ground, loop below it.", "Dry it, tie it higher, cover it, try once more."},
-		{"Write down night, outlet, chain, what it was.", "Once.", "Twice on one outlet: leave it off, ask the organiser."},
+		{"Write down night, outlet, chain, what it was.", "Once.", "Twice: leave it off, ask the organiser."},
 	})
+	f.powerNotes()
 	if low, words := f.lowLoad(); low {
 		f.text("The lights are far below the breakers ("+words+"), so a breaker that trips carries something else as well, or there is a fault: ask what else is on.", paper.Body)
 	} else {

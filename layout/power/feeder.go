@@ -230,7 +230,7 @@ func (f *feeding) hang(one Feeder) {
 					arriving, of = c.Volts, c.Volts
 				}
 				own := f.own[f.index[name]]
-				c.EndVolts = arriving - own
+				c.EndVolts, c.Of = arriving-own, of
 				c.ColdVolts = c.Volts - own*coldString
 				if !p.Supply {
 					c.ColdVolts = one.Volts - (one.Volts-j.Volts)*coldCord - own*coldString

@@ -114,7 +114,7 @@ func (f *feeding) splitSays() {
 		return
 	}
 	why := "only one circuit or GFCI is at hand"
-	if f.sharing.possible || len(f.sharer.trips(true)) > 1 {
+	if len(f.sharer.trips(true)) > 1 {
 		why = "the circuits cannot carry each wall by itself"
 	}
 	f.say(finding.LookAt, "split-not-possible", "power.split", "Left and right walls are to be fed apart, but %s, so one trip can darken both walls. Give another circuit with an outlet, or take split out.", why)
@@ -125,7 +125,11 @@ func (f *feeding) circuitSays() {
 	for i, c := range f.plan.Circuits {
 		s := f.in.Spec.Power.Circuits[i]
 		key := "power.circuits." + c.Name
-		if s.OtherLoad > c.Allowed+hair {
+		switch {
+		case s.OtherLoad > s.Breaker+hair:
+			f.say(finding.LookAt, "other-load-too-high", key, "Circuit %s is said to carry %s already, more than its breaker of %s holds, so no lights go on it. Write what hangs on it at the same time as the lights, e.g. `other load: 2 A`.",
+				c.Name, measure.Amps(s.OtherLoad), measure.Amps(s.Breaker))
+		case s.OtherLoad > c.Allowed+hair:
 			f.say(finding.LookAt, "other-load-too-high", key, "Circuit %s carries %s already, more than the %s it may for hours, so no lights go on it. Take load off it before opening night.",
 				c.Name, measure.Amps(s.OtherLoad), measure.Amps(c.Allowed))
 		}

@@ -57,6 +57,7 @@ type Chain struct {
 	Limit   string            `json:"-"` // what ended the chain, in words
 
 	MostWatts measure.Power   `json:"-"` // that its first plug may carry by the label, zero where not known
+	Of        measure.Voltage `json:"-"` // the volts that Drop is a share of: the circuit's, behind a supply the strings'
 	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm
 }
 

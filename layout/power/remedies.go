@@ -61,7 +61,7 @@ func (f *feeding) ledWould() string {
 	if g.sharer.share(false).missing > hair {
 		return ""
 	}
-	return fmt.Sprintf("; LED strings of the same length (%s, %s each) in place of the incandescent ones would do it", led.Name, measure.Watts(led.Watts))
+	return fmt.Sprintf("; LED strings of that length (%s, %s each) in place of the incandescent ones would do it", led.Name, measure.Watts(led.Watts))
 }
 
 // Standing leakage. No more than 30 % of its rated residual current should leak for good through an RCD (IEC 60364-5-53 531.3.2 and BS 7671 531.3.2, from

@@ -34,7 +34,7 @@ func TestNotEnoughAmpsSaysWhatWould(t *testing.T) {
 	in.outlet("porch", -4000, -1000, 120, 15)
 	in.Spec.Site.Outlets[0].Timer = 5
 	text := saying(Feed(in), "not-enough-amps")
-	for _, want := range []string{"3 A are missing", "timer at outlet porch passes 5 A of the 12 A", "LED strings of the same length (mini led 100"} {
+	for _, want := range []string{"3 A are missing", "timer at outlet porch passes 5 A of the 12 A", "LED strings of that length (mini led 100"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not in %q", want, text)
 		}
@@ -163,5 +163,25 @@ func TestLeastCordsAgainstBruteForce(t *testing.T) {
 	}
 	if p := Feed(garden()); !p.CordsProven || !p.FewestProven || p.Fewest != 2 {
 		t.Errorf("the garden: cords proven %v, circuits %d proven %v", p.CordsProven, p.Fewest, p.FewestProven)
+	}
+}
+
+// More other load than the breaker holds is a slip of the pen; more than it may carry for hours is a load to take off.
+func TestOtherLoadTooHigh(t *testing.T) {
+	for load, want := range map[measure.Current]string{13: "Take load off it", 16: "more than its breaker of 15 A holds"} {
+		in := garden()
+		in.Spec.Power.Circuits[0].OtherLoad = load
+		if text := saying(Feed(in), "other-load-too-high"); !strings.Contains(text, want) {
+			t.Errorf("%v: %q", load, text)
+		}
+	}
+}
+
+// With one circuit the reason is that there is only one, whatever it could carry.
+func TestSplitSaysWhy(t *testing.T) {
+	in := garden()
+	in.Spec.Power.Circuits, in.Spec.Site.Outlets = in.Spec.Power.Circuits[:1], in.Spec.Site.Outlets[:1]
+	if text := saying(Feed(in), "split-not-possible"); !strings.Contains(text, "only one circuit or GFCI") {
+		t.Errorf("%q", text)
 	}
 }

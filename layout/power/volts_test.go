@@ -2,6 +2,7 @@ package power
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
@@ -57,6 +58,34 @@ func TestChainAgainstLadder(t *testing.T) {
 	}
 	if running[0] != n*l.Amps && math.Abs(float64(running[0]-n*l.Amps)) > 1e-12 || running[n-1] != l.Amps {
 		t.Errorf("running amps %v", running)
+	}
+}
+
+// Chains of unlike strings, thrown: the same ladder, and at every node what comes in goes on or is taken there.
+func TestUnlikeChainsAgainstLadder(t *testing.T) {
+	for seed := range uint64(50) {
+		r := rand.New(rand.NewPCG(seed, 2))
+		var labels []catalog.String
+		var amps []measure.Current
+		for range 1 + r.IntN(12) {
+			l := label("s", measure.Power(2+r.IntN(60)), catalog.LED)
+			l.Length = measure.Length(2000 + r.IntN(20000))
+			l.Gauge = measure.Area(0.3 + r.Float64())
+			labels, amps = append(labels, l), append(amps, l.Amps)
+		}
+		running, got := dropAlong(labels, amps)
+		if ladder := 120 - ladderVolts(t, labels, amps, 120); math.Abs(float64(got)-ladder) > 1e-9 {
+			t.Errorf("seed %d: drop %v, ladder %v", seed, got, ladder)
+		}
+		for i, a := range running {
+			on := measure.Current(0)
+			if i+1 < len(running) {
+				on = running[i+1]
+			}
+			if math.Abs(float64(a-amps[i]-on)) > 1e-12 {
+				t.Errorf("seed %d: %v A into string %d, %v on, %v taken", seed, a, i, on, amps[i])
+			}
+		}
 	}
 }
 
