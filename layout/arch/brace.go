@@ -11,7 +11,7 @@ type braced struct {
 	free, tied lengthwise // along the tunnel, without guys of its own and with
 	sides      [2][]side  // in side winds, as built and stripped: as raised and late, from either side where they differ
 	ends       [2]pull    // in a wind of 1 Pa along the tunnel, the most of any arch of the kind: as built and stripped
-	iceShares  [2]float64 // as new and late, the share of all weight at which it goes over that it bears where what is added is ice
+	iceShares  [2]float64 // as new and late, the share of what it bears beyond its dead load that it bears where that is ice
 }
 
 // The number of parts an arch is cut into: for wind from the side and ice, whose shapes converge with the fourth power of the parts' length; and along the

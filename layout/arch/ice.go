@@ -81,14 +81,19 @@ func (m *model) underIce(k *Kind) {
 
 // ices returns the ice, as new and late, under which the arch goes over by its load factor: as raised it bears more by as much as the pipe is stiffer.
 func (m *model) ices(k *Kind) (raised, late measure.Length) {
-	left, whole, shares := float64(m.spec.LateModulus), k.LoadFactor*float64(m.weight()), k.braced.iceShares
-	return m.iceUnder(shares[0] * whole / left), m.iceUnder(shares[1] * whole)
+	dead, left, shares := float64(m.weight()), float64(m.spec.LateModulus), k.braced.iceShares
+	under := func(whole, share float64) measure.Length {
+		return m.iceUnder(dead + share*(whole-dead))
+	}
+	return under(k.LoadFactor*dead/left, shares[0]), under(k.LoadFactor*dead, shares[1])
 }
 
-// iceShare returns the share of whole, all weight under which the arch with so much of its pipe's modulus left goes over, that it bears where what is beyond
-// its dead load is ice. It is nearly 1, for ice lies nearly as the rest does; the arch under the ice that whole allows tells.
+// iceShare returns which share of what the arch bears beyond its dead load, with so much of its pipe's modulus left, it bears where that is ice; whole is all
+// the weight under which it goes over. It is nearly 1, for ice lies nearly as the rest does; the arch under the ice that whole allows tells.
+// More than 1 is not believed: a flat arch that goes over in its sag may hang again under ice.
 func (m *model) iceShare(left, whole float64) float64 {
-	if whole <= float64(m.weight()) {
+	dead := float64(m.weight())
+	if whole <= dead {
 		return 1
 	}
 	ice := m.iceUnder(whole)
@@ -98,7 +103,7 @@ func (m *model) iceShare(left, whole float64) float64 {
 	if err != nil {
 		return 1
 	}
-	return min(f.Sideways, f.Along) * (float64(m.weight()) + m.iceOn(ice)) / whole
+	return min(max((min(f.Sideways, f.Along)*(dead+m.iceOn(ice))-dead)/(whole-dead), 0), 1)
 }
 
 // lessIce lowers the ice to what the load factor allows, which has fallen since.

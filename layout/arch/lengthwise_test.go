@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"hoopwright/layout/bend"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -57,5 +58,22 @@ func TestHeldOneWay(t *testing.T) {
 	}
 	if k := solved(guyed(3*foot, 1, 6)); k.IceLate > 2*free.IceLate {
 		t.Errorf("tied 3 ft up it bears %g in of ice, without guys %g", k.IceLate.Inches(), free.IceLate.Inches())
+	}
+}
+
+// TestIceOfFlatArch: an arch that leans over in its sag, and would hang again under much more, bears no more ice late than as raised, and less than the weight it bears beyond its own.
+func TestIceOfFlatArch(t *testing.T) {
+	in := hoop()
+	in.Spec.Pipe, _ = catalog.FindPipe("pvc sch40 3/4 in")
+	leg := []measure.Length{126 * measure.Inch, 18 * measure.Inch, 18 * measure.Inch}
+	in.Spec.Left, in.Spec.Right, in.Spec.Span = leg, leg, 240*measure.Inch
+	in.LeftGround, in.RightGround = -10*measure.Inch, 10*measure.Inch
+	for _, weight := range []measure.Force{.5 * pound, 1.5 * pound, 2.5 * pound} {
+		in.Loads = []Load{{To: 324 * measure.Inch, Weight: weight}}
+		k := tunnel(1, in, spec.Guys{}).Arches[0].Kind
+		ice := k.built.iceOn(k.IceLate)
+		if k.LoadFactor <= 1 || k.IceLate <= 0 || k.IceNew < k.IceLate || ice > 1.01*(k.LoadFactor-1)*float64(k.Weight) {
+			t.Errorf("%.1f lb: %.2f times, %.2f in of ice late, %.2f as raised; it weighs %.1f N of %.1f", float64(weight/pound), k.LoadFactor, k.IceLate.Inches(), k.IceNew.Inches(), ice, float64(k.Weight))
+		}
 	}
 }
