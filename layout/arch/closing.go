@@ -114,7 +114,7 @@ func (m *model) endGust(p pull, v measure.Speed) gust {
 	g := gust{q: q, strength: float64(pipe.Modulus) * pipe.OD.Metres() / 2 * p.lean.Tightest(q) / float64(pipe.Strength), sway: q * math.Abs(p.lean.Out(m.frame.crown.Metres()))}
 	still := [2]float64{m.shape.Start.Moment, m.shape.Finish.Moment}
 	for i := range g.push {
-		g.push[i] = math.Hypot(m.shape.Thrust, q*p.push)
+		g.push[i] = math.Hypot(m.shape.Thrust, q*p.push[i])
 		g.moment[i] = math.Hypot(still[i], q*p.moment[i])
 	}
 	return g

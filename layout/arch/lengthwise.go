@@ -178,7 +178,7 @@ func which(stripped bool) int {
 // pull is what a wind of 1 Pa along the tunnel asks of one arch in its row.
 type pull struct {
 	lean   *bend.Lean
-	push   float64    // N, level, along the tunnel, at each foot
+	push   [2]float64 // N, level, along the tunnel, at each foot
 	moment [2]float64 // N·m, at each foot, along the tunnel
 	guy    float64    // N, level, the greater of what its two guys hold; 0 where it is not tied
 }
@@ -190,21 +190,16 @@ func (r row) pulls(stripped bool) (list []pull, ridge float64, ok bool) {
 		return nil, 0, false
 	}
 	passed := 0.0
-	for i, k := range r.kinds {
+	for i := range r.kinds {
 		l := r.of(i)
 		n := l.wind[which(stripped)].Plus(l.out, forces[i])
-		p := pull{lean: n, moment: [2]float64{math.Abs(n.Feet[0]), math.Abs(n.Feet[1])}}
-		total := forces[i]
-		for _, load := range k.built.endWind(stripped) {
-			total += load.Push
+		p := pull{lean: n}
+		for foot := range 2 {
+			p.push[foot], p.moment[foot] = math.Abs(n.Holds[foot]), math.Abs(n.Feet[foot])
 		}
-		if r.tied[i] {
-			for _, reaction := range n.Reactions {
-				total -= reaction
-				p.guy = max(p.guy, math.Abs(reaction))
-			}
+		for _, reaction := range n.Reactions {
+			p.guy = max(p.guy, math.Abs(reaction))
 		}
-		p.push = math.Abs(total) / 2
 		list = append(list, p)
 		passed += forces[i]
 		ridge = max(ridge, math.Abs(passed))

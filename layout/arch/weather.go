@@ -188,7 +188,7 @@ func (t Tunnel) ends(rows []row) {
 			for i, k := range r.kinds {
 				most := &k.braced.ends[stripped]
 				if !ok {
-					most.push = math.Inf(1)
+					most.push = [2]float64{math.Inf(1), math.Inf(1)}
 					continue
 				}
 				most.take(list[i])
@@ -202,6 +202,8 @@ func (p *pull) take(o pull) {
 	if q := pressure(HouseGust); p.lean == nil || o.lean.Tightest(q) > p.lean.Tightest(q) {
 		p.lean = o.lean
 	}
-	p.push, p.guy = max(p.push, o.push), max(p.guy, o.guy)
-	p.moment = [2]float64{max(p.moment[0], o.moment[0]), max(p.moment[1], o.moment[1])}
+	p.guy = max(p.guy, o.guy)
+	for foot := range 2 {
+		p.push[foot], p.moment[foot] = max(p.push[foot], o.push[foot]), max(p.moment[foot], o.moment[foot])
+	}
 }

@@ -9,6 +9,7 @@ import (
 // here is in proportion to them, and leans of one rod held alike add up.
 type Lean struct {
 	Reactions []float64  // N, what each held place takes of the pushes
+	Holds     [2]float64 // N, what the first and the far foot take
 	Feet      [2]float64 // N·m, bending moment out of the plane at the first and the far foot; positive where the foot holds against pushes aside
 
 	places []leaning
@@ -46,6 +47,10 @@ func (s *Solver) Leans(rod Rod, held []float64, pushes ...[]Load) (surplus int, 
 // lean solves the factored form for one set of pushes.
 func (s *Solver) lean(sh *Shape, held []float64, pushes []Load) *Lean {
 	r := make([]float64, 2*s.nodes)
+	first := 0.0 // what is left of the pushes for the first foot
+	for _, l := range pushes {
+		first += l.Push
+	}
 	for i := range s.pieces {
 		p, sp := &s.pieces[i], &sh.spans[i]
 		sin, cos := math.Sincos((sp.left.Angle + sp.right.Angle) / 2)
@@ -69,7 +74,12 @@ func (s *Solver) lean(sh *Shape, held []float64, pushes []Load) *Lean {
 	}
 	var g [border]float64
 	s.system.solve(r, &g)
-	return s.leaned(sh, r, g[1:1+len(held)])
+	for _, reaction := range g[:1+len(held)] {
+		first -= reaction
+	}
+	n := s.leaned(sh, r, g[1:1+len(held)])
+	n.Holds = [2]float64{first, g[0]}
+	return n
 }
 
 // beyond returns the share of a load that lies beyond the middle of a piece; of a point load, the share of the piece before it.
@@ -133,11 +143,12 @@ func (n *Lean) Most() (at, aside float64) {
 
 // Plus returns this lean and so many times another of the same rod, held alike, together.
 func (n *Lean) Plus(o *Lean, times float64) *Lean {
-	sum := &Lean{Reactions: append([]float64(nil), n.Reactions...), Feet: n.Feet, places: append([]leaning(nil), n.places...)}
+	sum := &Lean{Reactions: append([]float64(nil), n.Reactions...), Holds: n.Holds, Feet: n.Feet, places: append([]leaning(nil), n.places...)}
 	for i := range sum.Reactions {
 		sum.Reactions[i] += times * o.Reactions[i]
 	}
 	for i := range sum.Feet {
+		sum.Holds[i] += times * o.Holds[i]
 		sum.Feet[i] += times * o.Feet[i]
 	}
 	for i := range sum.places {

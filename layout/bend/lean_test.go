@@ -43,8 +43,13 @@ func TestLeanOfPortal(t *testing.T) {
 	for i := range 2 {
 		near(t, 0, "propped cantilever, prop 3/8·q", held.Reactions[i], 3*3./8, 1e-3)
 		near(t, 0, "propped cantilever, foot q/8", held.Feet[i], 3./8, 2e-3)
+		near(t, 0, "propped cantilever, foot takes 5/8·q", held.Holds[i], 3*5./8, 1e-3)
 	}
 	near(t, 1, "nothing gives way at the prop", 1+held.Out(1), 1, 1e-9)
+
+	// With a prop on one leg alone the feet and it hold all the pushes between them.
+	one := solve(portal(0, 0), tops[:1], pushed(.2))
+	near(t, 0, "pushes are held by feet and prop", one.Holds[0]+one.Holds[1]+one.Reactions[0], .4, 1e-9)
 
 	// Leans add up.
 	twice := free.Plus(free, 1)
