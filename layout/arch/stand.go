@@ -49,14 +49,19 @@ func (f *frame) stand(s *bend.Solver, lie *[2]lean) (*model, error) {
 }
 
 // rest solves a rod of the arch. The foot's moment pushes the pipe to one side of the bar; which one, or whether it hangs
-// between the two, is found by trying: a pipe pushed off its side is let loose, a loose one is stopped at the side it passes.
+// between the two, is found by trying: a pipe pushed off its side is let loose, a loose one is stopped at the side it passes, and one that does not stand loose goes
+// over to the side it did not come from.
 func (f *frame) rest(solve func(bend.Rod) (*bend.Shape, error), lie *[2]lean, build func(feet [2]bend.End) bend.Rod) (*model, error) {
 	play := f.play()
+	var came [2]lean // the side a loose foot was let loose from
 	var m *model
 	for try := 0; try < 8; try++ {
 		feet := f.feet(*lie, play)
 		rod := build(feet)
 		shape, err := solve(rod)
+		if err != nil && crosses(lie, came) {
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -75,7 +80,7 @@ func (f *frame) rest(solve func(bend.Rod) (*bend.Shape, error), lie *[2]lean, bu
 			was := lie[i]
 			switch {
 			case was == outward && push < 0, was == inward && push > 0:
-				lie[i] = loose
+				lie[i], came[i] = loose, was
 			case was == loose && off > play:
 				lie[i] = outward
 			case was == loose && off < -play:
@@ -87,7 +92,24 @@ func (f *frame) rest(solve func(bend.Rod) (*bend.Shape, error), lie *[2]lean, bu
 			break
 		}
 	}
+	if m == nil {
+		return nil, &bend.Unsolved{Reason: "neither side of the bars holds the pipe"}
+	}
 	return m, m.clamp(solve)
+}
+
+// crosses moves loose feet to the side they did not come from, and reports whether there was any.
+func crosses(lie *[2]lean, came [2]lean) (any bool) {
+	for i, l := range lie {
+		if l != loose {
+			continue
+		}
+		lie[i], any = outward, true
+		if came[i] == outward {
+			lie[i] = inward
+		}
+	}
+	return any
 }
 
 // clamp holds feet that came to rest between the two sides of their bars at the angles they came to: they rock by the play and no farther, which is no fall.
