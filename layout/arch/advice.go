@@ -1,6 +1,7 @@
 package arch
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -188,10 +189,8 @@ func thicker(bar catalog.Bar, pipe catalog.Pipe) (catalog.Bar, bool) {
 	if len(found) == 0 {
 		return catalog.Bar{}, false
 	}
-	return slices.MinFunc(found, func(a, b catalog.Bar) int { return cmpLength(a.Diameter, b.Diameter) }), true
+	return slices.MinFunc(found, func(a, b catalog.Bar) int { return cmp.Compare(a.Diameter, b.Diameter) }), true
 }
-
-func cmpLength(a, b measure.Length) int { return cmpSpeed(measure.Speed(a), measure.Speed(b)) }
 
 // grip is the step that depths are told in: an inch or a centimetre.
 func (in *Input) grip() measure.Length {

@@ -48,7 +48,7 @@ type Kind struct {
 	Season         []Point          `json:"-"` // the same at season's end
 	WidestAt       measure.Length   `json:"-"` // the height Widest is at
 	BoxWidth       measure.Length   `json:"-"` // clear inside width at the opening's height
-	BoxHeight      measure.Length   `json:"-"` // least height over the opening\'s width, drops counted; 0 without an opening
+	BoxHeight      measure.Length   `json:"-"` // least height over the opening's width, drops counted; 0 without an opening
 	HeadWidth      measure.Length   `json:"-"` // clear inside width at head height (80 in or 2100 mm)
 	HeadHeight     measure.Length   `json:"-"` // the height HeadWidth is taken at
 	ShoulderWidth  measure.Length   `json:"-"` // clear inside width at shoulder height (5 ft or 1500 mm)

@@ -1,6 +1,7 @@
 package arch
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -123,21 +124,11 @@ func (t Tunnel) Weather() Weather {
 	for _, soil := range anchor.Named(t.Soil.String()) {
 		w.Bears = append(w.Bears, Bears{soil, soil.Name, t.limit(soil, false), t.limit(soil, true)})
 	}
-	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmpSpeed(a.Built.Gust, b.Built.Gust) })
+	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmp.Compare(a.Built.Gust, b.Built.Gust) })
 	t.figures(&w)
 	t.pulls(&w, rows)
 	t.describe(&w)
 	return w
-}
-
-func cmpSpeed(a, b measure.Speed) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // rows returns the tunnel with the guys that hold against each way of leaning: toward the far end those of all guyed arches but the last, for its guys

@@ -14,7 +14,7 @@ import "math"
 // straight over each piece, which is right to the second power of the pieces' length.
 
 // surplusAside returns how many directions there are in which the present state, an equilibrium in the plane, loses energy by
-// leaning out of it while the places held, in m along the rod and at most one, keep to the plane.
+// leaning out of it while the places held, in m along the rod and at most two, keep to the plane.
 func (s *Solver) surplusAside(sh *Shape, held []float64) int {
 	s.setAside(sh, held)
 	return s.system.factor() - s.system.m
