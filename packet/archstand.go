@@ -52,13 +52,20 @@ func (b *binder) howItStands(f *flow) {
 	}
 	row("Crown moves", moves(0), fmt.Sprintf("in gusts of %s; %s at %s", u.Speed(sway[0]), moves(1), u.Speed(sway[1])))
 	if w.Guyed {
-		row("Each guy pulls", u.Force(w.GuyPull), fmt.Sprintf("in gusts of %s; the ridge is pulled with %s", u.Speed(w.Inside), u.Force(w.RidgeEnd)))
+		words := "in gusts of " + u.Speed(w.Inside)
+		if w.RidgeEnd > 0 {
+			words += "; the ridge is pulled with " + u.Force(w.RidgeEnd)
+		}
+		row("Each guy pulls", u.Force(w.GuyPull), words)
 	}
 	row("Ice all round", b.iceWords(w.Ice[1]), fmt.Sprintf("fells an arch late in the season; %s as raised", b.iceWords(w.Ice[0])))
 	t := place.Table{Columns: []place.Column{{Head: "How it stands", Width: 50}, {Head: "Figure", Width: 28, Lettering: paper.Cell, Align: paper.AtRight}, {Head: "What it means", Lettering: paper.Body}}}
 	f.heading("For the organiser: what it bears", t.Height(f.room.W, rows))
 	f.table(t, rows)
 	f.gap(1)
+	if t := b.spec.Tunnel; t.Arches == 1 || !b.spec.Ridge.Present {
+		f.text("Along counts on the pipe not turning about its bars, which only friction prevents, and no ridge piece helps here: guy it both ways.", paper.Body)
+	}
 	f.text("Estimates, to close early by; no judgement that anything will hold.", paper.Strong)
 	f.gap(2)
 }

@@ -264,7 +264,7 @@ func (r raiseWords) guyToo(number int) string {
 func (r raiseWords) others() raisePanel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
 	to, distance := r.pictured()
-	p := raisePanel{title: fmt.Sprintf("%s, one at a time", capital(arches(numbersFrom(third, last)))),
+	p := raisePanel{title: fmt.Sprintf("%s, one at a time", sentence(arches(numbersFrom(third, last)))),
 		picture: func(page *paper.Page, room paper.Rect) { r.Running(page, room, 1, to, len(r.plan.Ridge) > 0, distance) }}
 	p.do = "Crown together, left foot, right foot, caps off as the pipe comes"
 	if len(r.plan.Ridge) == 0 {
@@ -365,6 +365,3 @@ func words(names []string) string {
 	}
 	return strings.Join(names, "")
 }
-
-// capital begins a text with a capital letter.
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

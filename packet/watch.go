@@ -71,7 +71,7 @@ func (b *binder) nightChecks() []place.Row {
 	n := 0
 	numbered := func(s string) string { n++; return fmt.Sprintf("%d  %s", n, s) }
 	if len(b.plan.Strings) > 0 {
-		add(numbered(capital(kind)+" test"), test, "Use no outlet that fails. That side stays dark.")
+		add(numbered(sentence(kind)+" test"), test, "Use no outlet that fails. That side stays dark.")
 	}
 	stakes := "None moves by hand, every one covered or capped."
 	if _, guys := b.stakeCounts(); guys > 0 {

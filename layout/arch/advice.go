@@ -223,7 +223,7 @@ func (k *Kind) highestTie() measure.Length {
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
 func (j *adviser) crosses() {
 	t, u := j.t, j.t.Units
-	var low []string
+	var low []int
 	for _, a := range t.Arches {
 		if !slices.Contains(t.Guys.Arches, a.Number) {
 			continue
@@ -234,33 +234,14 @@ func (j *adviser) crosses() {
 			continue
 		}
 		if height := t.Guys.From * (1 - (edge-half)/(stake-half)); height < j.in.OpeningHeight {
-			low = append(low, fmt.Sprint(a.Number))
+			low = append(low, a.Number)
 		}
 	}
 	if len(low) == 0 {
 		return
 	}
 	j.add(finding.LookAt, codeCross, "raise", "guys.from", "guys tied %s up on %s come down through the opening that is kept clear for people, at the height of faces. Tie them %s up or lower, on the outside of the legs.",
-		u.Tape(t.Guys.From), arches(low), u.Tape(t.Arches[0].highestTie()))
-}
-
-// arches names arches by their numbers, given as text.
-func arches(numbers []string) string {
-	if len(numbers) == 1 {
-		return "arch " + numbers[0]
-	}
-	last := len(numbers) - 1
-	text := "arches "
-	for i, n := range numbers {
-		switch {
-		case i == last:
-			text += " and "
-		case i > 0:
-			text += ", "
-		}
-		text += n
-	}
-	return text
+		u.Tape(t.Guys.From), strings.ToLower(Named(low)), u.Tape(t.Arches[0].highestTie()))
 }
 
 // ridge reports a pull on dry ridge sockets.
