@@ -35,6 +35,7 @@ type sheet struct {
 	word, name, holder string
 	make               func(b *binder) []leaf
 	folios             func(b *binder) []folio // of a leaf made of blocks, in place of make
+	runsOn             bool                    // begins on the next free side, not on a front: tags and the spec share sheets of paper
 }
 
 // leaf is one page with the scale its title block states.
@@ -43,25 +44,42 @@ type leaf struct {
 	scale string
 }
 
-// The sheets in the order of the packet. The overview is made last, for it lists the others with their page numbers.
+// The sheets in the order of the packet: the leaves, then the sheets that no leaf has taken the place of yet. The overview is made last, for it lists the others with their page numbers.
 func sheets() []sheet {
 	return []sheet{
+		{word: "day", name: "Run sheet", holder: "organiser", folios: (*binder).dayLeaf},
+		{word: "board", name: "Board", holder: "everyone", folios: (*binder).boardLeaf},
+		{word: "stakes", name: "Stakes", holder: "marking and driving crew", folios: (*binder).stakesLeaf},
+		{word: "stock", name: "Buy and cut", holder: "buyer, person at the saw", folios: (*binder).stockLeaf},
+		{word: "raise", name: "Raise", holder: "raising crew", folios: (*binder).raiseLeaf},
+		{word: "lights", name: "Lights", holder: "wrapping crew", folios: (*binder).lightsLeaf},
+		{word: "power", name: "Power", holder: "power crew", folios: (*binder).powerLeaf},
+		{word: "nights", name: "Nights", holder: "evening watch", folios: (*binder).nightsLeaf},
+		{word: "takedown", name: "Take down", holder: "take-down crew", folios: (*binder).takedownLeaf},
+		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
+		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf, runsOn: true},
+
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
 		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
 		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
 		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
-		{word: "raise", name: "Raising", holder: "raising crew", make: (*binder).raising},
+		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
-		{word: "takedown", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
+		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
-		{word: "tags", name: "Tags", holder: "packing crew", make: (*binder).tags},
+		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "permission", name: "Permission", holder: "owner, authority", make: (*binder).permission},
 	}
+}
+
+// leafNumber is the number of a leaf in the packet, the same whichever are printed.
+func leafNumber(word string) int {
+	return slices.IndexFunc(sheets(), func(s sheet) bool { return s.word == word }) + 1
 }
 
 // onRequest are the sheets made only where they are asked for by their words.
@@ -153,7 +171,7 @@ func (b *binder) bind(chosen []sheet) pdf.Document {
 	next := 1
 	for i, s := range chosen {
 		if s.folios != nil {
-			sides, _ := b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, i+1, next-1)
+			sides, _ := b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), next-1)
 			if sheetsCounted(sides); len(sides) > 0 {
 				sets[i] = sides
 				b.contents = append(b.contents, entry{s.name, s.holder, next, next + len(sides) - 1})

@@ -1,0 +1,3 @@
+package packet
+
+func (b *binder) raiseLeaf() []folio { return nil }

@@ -1,0 +1,123 @@
+package packet
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+)
+
+// specLeaf is the spec in print, to be typed in again if the file is lost, and what was assumed where it is silent.
+func (b *binder) specLeaf() []folio {
+	sum := sha256.Sum256(b.spec.Source)
+	var groups []string
+	for i := 0; i < len(sum); i += 4 {
+		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
+	}
+	blocks := []block.Block{
+		{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "The packet's PDF carries this file: `hoopwright recover` gets it back byte for byte. By hand, leave out the numbers at the left and the sign ↪ of a line that goes on. SHA-256: " + strings.Join(groups, " ")}},
+		{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source))},
+	}
+	if len(b.spec.Defaults) > 0 {
+		small := func(text string) block.Body { return block.Words{Lettering: paper.Small, Text: text} }
+		blocks = append(blocks, block.Heading("Not in the spec, so assumed"),
+			block.Block{Name: "what was assumed", Gap: 1, Rank: block.Should, Body: small(b.leftOpen(true)), Short: small(b.leftOpen(false))})
+	}
+	return []folio{{front: side{title: "Spec", blocks: blocks}}}
+}
+
+// leftOpen lists every value that the spec did not give, with why it was taken if asked.
+func (b *binder) leftOpen(why bool) string {
+	var list []string
+	for _, d := range b.spec.Defaults {
+		text := d.Key + " " + d.Value
+		if why && d.Why != "" {
+			text += " (" + d.Why + ")"
+		}
+		list = append(list, text)
+	}
+	return strings.Join(list, " · ")
+}
+
+// listing is source lines in two columns, each column read to its foot.
+type listing struct {
+	lines []listed
+}
+
+// listed is a line with its number; 0 stands for one that goes on.
+type listed struct {
+	number int
+	text   string
+}
+
+const (
+	listingColumns              = 2
+	listingGap     paper.Length = 4
+	listingNumber  paper.Length = 7 // room for a line's number
+	listingLead    paper.Length = 3.9
+)
+
+func newListing(source string) listing {
+	var l listing
+	source = strings.TrimSuffix(strings.ReplaceAll(source, "\r\n", "\n"), "\n")
+	for i, line := range strings.Split(source, "\n") {
+		l.lines = append(l.lines, listed{i + 1, strings.ReplaceAll(line, "\t", "    ")})
+	}
+	return l
+}
+
+// folded returns the lines broken to a width.
+func (l listing) folded(width paper.Length) []listed {
+	room := int((l.column(width) - listingNumber) / paper.Printed.Width("0"))
+	var list []listed
+	for _, line := range l.lines {
+		for k, part := range folded(line.text, room) {
+			if k > 0 {
+				line.number = 0
+			}
+			list = append(list, listed{line.number, part})
+		}
+	}
+	return list
+}
+
+func (l listing) column(width paper.Length) paper.Length {
+	return (width - listingGap*(listingColumns-1)) / listingColumns
+}
+
+// Height implements block.Body.
+func (l listing) Height(width paper.Length) paper.Length {
+	n := len(l.folded(width))
+	return paper.Length((n+listingColumns-1)/listingColumns) * listingLead
+}
+
+// Draw implements block.Body.
+func (l listing) Draw(page *paper.Page, box paper.Rect) []string {
+	lines := l.folded(box.W)
+	each := (len(lines) + listingColumns - 1) / listingColumns
+	for i, line := range lines {
+		x := box.X + paper.Length(i/each)*(l.column(box.W)+listingGap)
+		base := box.Y + paper.Length(i%each)*listingLead + paper.Printed.Ascent()
+		number := "↪"
+		if line.number > 0 {
+			number = fmt.Sprint(line.number)
+		}
+		page.Text(paper.Point{X: x + listingNumber - 1.5, Y: base}, paper.AtRight, number, paper.Small)
+		if line.text != "" {
+			page.Text(paper.Point{X: x + listingNumber, Y: base}, paper.AtLeft, line.text, paper.Printed)
+		}
+	}
+	return nil
+}
+
+// Split goes on on the next side.
+func (l listing) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
+	rows := int(height/listingLead) * listingColumns
+	lines := l.folded(width)
+	if rows < 8 || rows >= len(lines) {
+		return nil, nil, false
+	}
+	return listing{lines[:rows]}, listing{lines[rows:]}, true
+}

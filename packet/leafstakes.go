@@ -1,0 +1,3 @@
+package packet
+
+func (b *binder) stakesLeaf() []folio { return nil }

@@ -1,0 +1,3 @@
+package packet
+
+func (b *binder) stockLeaf() []folio { return nil }
