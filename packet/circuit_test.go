@@ -77,7 +77,7 @@ func TestNothingFeedsTheLights(t *testing.T) {
 		}
 	}
 	dark := solved(t, []byte(unpowered[:strings.Index(unpowered, "lights:")]))
-	if doc, err := Bind(dark, Options{Sheets: []string{"circuit", "light"}, Date: issued}); err == nil || !strings.Contains(err.Error(), "no lights") {
+	if doc, _, err := Bind(dark, Options{Sheets: []string{"circuit", "light"}, Date: issued}); err == nil || !strings.Contains(err.Error(), "no lights") {
 		t.Errorf("a tunnel without lights has %d pages about them, %v", len(doc.Pages), err)
 	}
 }

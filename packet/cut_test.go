@@ -37,7 +37,7 @@ func example(t *testing.T, name string) *layout.Plan {
 
 func sheetOf(t *testing.T, plan *layout.Plan, word string) pdf.Document {
 	t.Helper()
-	doc, err := Bind(plan, Options{Sheets: []string{word}, Date: issued})
+	doc, _, err := Bind(plan, Options{Sheets: []string{word}, Date: issued})
 	if err != nil {
 		t.Fatal(err)
 	}

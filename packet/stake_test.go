@@ -85,7 +85,7 @@ func stakeTexts(t *testing.T, name string, source []byte) (*layout.Plan, []strin
 		t.Fatalf("%s: %v", name, err)
 	}
 	plan := layout.Solve(s)
-	doc, err := Bind(plan, Options{Sheets: []string{"stake"}, Date: issued})
+	doc, _, err := Bind(plan, Options{Sheets: []string{"stake"}, Date: issued})
 	if err != nil {
 		t.Fatal(err)
 	}
