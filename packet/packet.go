@@ -232,7 +232,7 @@ func (b *binder) bind(chosen []sheet) (pdf.Document, []block.Note) {
 		}
 	}
 	doc := pdf.Document{
-		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date,
+		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date, TwoSided: b.twoSided,
 		Attachments: []pdf.Attachment{{Name: attachmentName(b.spec.File), MIME: "application/yaml", Relationship: "Source",
 			Description: "The spec this packet was made from", Data: b.spec.Source}},
 	}
