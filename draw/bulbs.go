@@ -11,6 +11,9 @@ import (
 	"hoopwright/layout/spec"
 )
 
+// ring goes round every bulb, so that a grey copy still shows it.
+var ring = paper.Hatching
+
 const (
 	bulbRadius = paper.Length(0.85) // at the first arch
 	bulbLeast  = paper.Length(0.36) // smaller ones are left out: they would fill in
@@ -21,7 +24,7 @@ const (
 
 // bulbs draws bulbs along a line in space, count of them if there is room for so many: near ones as rings, which glow on paper, far
 // ones as dots. at gives the line by shares from 0 to 1; size is a bulb's radius at the first arch, and round how far they stand off the line to either side in turn.
-func (p *perspective) bulbs(at func(share float64) spot, count int, size, round paper.Length) {
+func (p *perspective) bulbs(at func(share float64) spot, count int, size, round paper.Length, inks []paper.Colour) {
 	middle := at(0.5)
 	r := size * paper.Length(p.share(middle))
 	if r < bulbLeast {
@@ -55,8 +58,8 @@ func (p *perspective) bulbs(at func(share float64) spot, count int, size, round 
 			p.page.Fill(disc, paper.Black)
 			continue
 		}
-		p.page.Fill(disc, paper.White)
-		p.page.Stroke(disc, paper.Thin)
+		p.page.Fill(disc, inks[i%len(inks)])
+		p.page.Stroke(disc, ring)
 	}
 }
 
@@ -96,7 +99,7 @@ func (p *perspective) ridgeWraps(bay int) {
 
 // winding draws a wrap's bulbs on the pipe that at gives by the wrap's own tape.
 func (p *perspective) winding(w lights.Wrap, at func(measure.Length) spot) {
-	p.bulbs(func(share float64) spot { return at(w.From + (w.To-w.From)*measure.Length(share)) }, w.Label.Bulbs*len(w.Strings), bulbRadius, bulbRound)
+	p.bulbs(func(share float64) spot { return at(w.From + (w.To-w.From)*measure.Length(share)) }, w.Label.Bulbs*len(w.Strings), bulbRadius, bulbRound, glow(w.Label.Colour))
 }
 
 // rows draws the rows of both walls from one drawn arch to the next: a line at its sag, with bulbs.
@@ -130,10 +133,18 @@ func (p *perspective) rows(from, to int) {
 			}
 			p.stroke(wire, paper.Thin)
 			if to == from+1 {
-				p.bulbs(at, rowBulbs, bulbRadius*0.8, 0)
+				p.bulbs(at, rowBulbs, bulbRadius*0.8, 0, p.rowGlow(path))
 			}
 		}
 	}
+}
+
+// rowGlow is the colour of the strings of a path.
+func (p *perspective) rowGlow(path lights.Path) []paper.Colour {
+	if len(path.Strings) == 0 {
+		return []paper.Colour{paper.White}
+	}
+	return glow(p.hung[path.Strings[0]].Label.Colour)
 }
 
 // rowBulbs is how many bulbs of a row a bay shows at most.
