@@ -95,7 +95,7 @@ func (b *binder) guyWords(number int) string {
 	var names []string
 	for _, s := range b.plan.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	if len(names) == 0 {

@@ -24,17 +24,17 @@ func (b *binder) inventory() []stored {
 		}
 	}
 	for _, like := range alike(b.plan.Stock.Pieces) {
-		if strings.Contains(like.kind, "stake") {
+		if like.sort.Steel {
 			continue // counted below, from the ground
 		}
 		keep := "pair"
-		if like.pieces[0].Ridge() {
+		if like.sort.Ridge() {
 			keep = "ridge"
 		}
-		add(fmt.Sprintf("%s, %s %s", like.kind, like.item, u.Cut(like.pieces[0].Length)), len(like.pieces), keep)
+		add(fmt.Sprintf("%s, %s %s", like.sort.Noun(), like.item, u.Cut(like.pieces[0].Length)), len(like.pieces), keep)
 	}
 	for _, it := range b.plan.Shopping {
-		if first, _, _ := strings.Cut(it.Item, " "); first == "tee" || first == "cross" || first == "coupling" || first == "bushing" {
+		if it.Fitting {
 			add(it.Item, it.Need, "box")
 		}
 	}

@@ -36,7 +36,7 @@ func TestEveryStepIsPrinted(t *testing.T) {
 				readings[r.What]++
 			}
 			for _, tape := range s.Tapes {
-				readings[tape.Stake]++
+				readings[tape.Stake.String()]++
 				if !strings.Contains(all, plan.Spec.Units.Tape(tape.A)) || !strings.Contains(all, plan.Spec.Units.Tape(tape.B)) {
 					t.Errorf("%s: tapes of %s are not printed", name, tape.Stake)
 				}
@@ -105,7 +105,7 @@ func TestHeadsAreRepeatedOverleaf(t *testing.T) {
 		words := wordsOf(page)
 		tapes := false
 		for _, tape := range plan.Crew.Steps[0].Tapes {
-			tapes = tapes || tape.Stake[0] == 'G' && slices.Contains(words, tape.Stake) // guy stakes are named nowhere else alone
+			tapes = tapes || tape.Stake.Guy && slices.Contains(words, tape.Stake.String()) // guy stakes are named nowhere else alone
 		}
 		if tapes && !slices.Contains(words, "1st tape") {
 			t.Errorf("page %d has tapes without a head", i+1)

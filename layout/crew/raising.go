@@ -210,6 +210,7 @@ func (b *builder) others(stand []arch.Arch) {
 			work += rates.Guy * float64(len(guys))
 		}
 		if run, ok := b.running(a.Number); ok && ((a.Number-1)%checkEvery == 0 || last) {
+			step.Crowns = append(step.Crowns, a.Number)
 			step.Readings = append(step.Readings, Reading{fmt.Sprintf("crown %d", a.Number), b.units.Tape(run)})
 			work += minutesMeasure * 2
 		}
@@ -231,7 +232,7 @@ func (b *builder) guyStakes(number int) []string {
 	var names []string
 	for _, s := range b.Ground.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	return names
