@@ -12,6 +12,7 @@ type stored struct {
 	item  string
 	count int
 	keep  string // how it is bundled and stored, as the take-down names it
+	named bool   // each has a name: stakes
 }
 
 // inventory lists what the tunnel is made of as it stands: pieces as cut, fittings, stakes, strings as they hang, cords. What is used up is left out.
@@ -20,7 +21,7 @@ func (b *binder) inventory() []stored {
 	var list []stored
 	add := func(item string, count int, keep string) {
 		if count > 0 {
-			list = append(list, stored{item, count, keep})
+			list = append(list, stored{item: item, count: count, keep: keep})
 		}
 	}
 	for _, like := range alike(b.plan.Stock.Pieces) {
@@ -39,7 +40,7 @@ func (b *binder) inventory() []stored {
 		}
 	}
 	for _, d := range b.stakeKinds() {
-		add(fmt.Sprintf("%s %s", d.what, u.Inches(d.length)), d.count, "stakes")
+		list = append(list, stored{fmt.Sprintf("%s %s", d.what, u.Inches(d.length)), d.count, "stakes", true})
 	}
 	add("stake cap", len(b.plan.Stakes), "stakes")
 	_, guys := b.stakeCounts()

@@ -153,9 +153,9 @@ func (r raiseWords) panels() []raisePanel {
 }
 
 func (r raiseWords) together(a arch.Arch) raisePanel {
-	fitting := crownFitting(r.spec, a.Kind, []int{a.Number})
+	fitting := r.spec.CrownFitting(a.Number)
 	depth := r.spec.Units.Cut(a.Spec.Pipe.Socket)
-	stub := fitting == "tee" || fitting == "cross"
+	stub := fitting == spec.Tee || fitting == spec.Cross
 	return r.asked(crew.Together, raisePanel{title: fmt.Sprintf("On the ground: both legs into the %s", fitting),
 		do:      fmt.Sprintf("A and B. Mark each end %s from its end, drive it in with the mallet. Names at the feet, L left, R right as seen from the entrance.", depth),
 		picture: func(page *paper.Page, room paper.Rect) { r.Together(page, room, depth, stub) }})

@@ -45,8 +45,11 @@ const tagGap paper.Length = 3.5
 // tag is the card of one arch.
 func (b *binder) tag(a arch.Arch) draw.Tag {
 	n, u := len(b.plan.Arches), b.spec.Units
-	t := draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", n), Head: []string{strings.TrimSuffix(b.spec.Title+", "+b.spec.Season, ", ")},
+	t := draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", n), Head: []string{b.spec.Title},
 		Down: "FEET THIS END DOWN"}
+	if b.spec.Season != "" {
+		t.Head[0] += ", " + b.spec.Season
+	}
 	line := func(word, text string) {
 		if text != "" {
 			t.Lines = append(t.Lines, draw.TagLine{Word: word, Text: text})

@@ -129,7 +129,7 @@ func (f *flow) stakesOut() {
 func (f *flow) counts() {
 	var list []stored
 	for _, it := range f.b.inventory() {
-		if it.keep != "stakes" || it.item == "stake cap" { // stakes are ticked one by one above
+		if !it.named { // those are ticked one by one above
 			list = append(list, it)
 		}
 	}

@@ -21,12 +21,12 @@ func (b *basket) fittings(in Input) {
 			order = append(order, pipe)
 		}
 		couplings[pipe] += max(0, len(a.Left)-1) + max(0, len(a.Right)-1)
-		switch in.crown(a.Number, a.Kind.Spec) {
-		case "tee":
+		switch in.Spec.CrownFitting(a.Number) {
+		case spec.Tee:
 			tees[pipe]++
-		case "cross":
+		case spec.Cross:
 			crosses[pipe]++
-		case "coupling":
+		case spec.Coupling:
 			couplings[pipe]++
 		}
 	}
@@ -47,20 +47,6 @@ func (b *basket) fittings(in Input) {
 	case spec.Glued:
 		b.add(Item{Item: "solvent cement and primer", Need: 1, Unit: Set, Where: wherePipe, Why: "for this pipe; use in open air, no flame near; glued joints do not come apart for storing"})
 	}
-}
-
-// crown names the fitting at an arch's crown; empty where one stick is bent over whole.
-func (in Input) crown(number int, a spec.Arch) string {
-	n := in.Spec.Tunnel.Arches
-	switch {
-	case a.OneStick:
-		return ""
-	case !in.Spec.Ridge.Present || n == 1:
-		return "coupling"
-	case number == 1 || number == n:
-		return "tee"
-	}
-	return "cross"
 }
 
 // joint counts the bushings that go into crown fittings of one pipe.
