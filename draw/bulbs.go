@@ -11,7 +11,7 @@ import (
 )
 
 // ring goes round every bulb, so that a grey copy still shows it.
-var ring = paper.Hatching
+var ring = paper.Thin
 
 const (
 	bulbRadius = paper.Length(0.85) // at the first arch
