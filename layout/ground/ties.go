@@ -54,7 +54,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	u, lim := s.Units, limitsIn(s.Units)
 	var findings []finding.Finding
 	report := func(level finding.Level, code, text string) {
-		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Sheet: "stake", Key: "site.marks", Pos: s.Position("site.marks")})
+		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Key: "site.marks"})
 	}
 	if len(list) == 0 {
 		report(finding.Note, "ties-missing",

@@ -14,7 +14,8 @@ type complaint struct {
 	level finding.Level
 	code  string
 	key   string
-	text  string    // without a part, the whole sentence; with parts, what follows their names
+	text  string // without a part, the whole sentence; with parts, what follows their names
+	cure  []finding.Change
 	on    []stretch // the parts, in the order they were met
 	worse float64   // of like complaints, the greatest speaks for all
 	mixed bool      // they differ in their figures
@@ -55,7 +56,7 @@ func (list complaints) findings(s *spec.Spec) []finding.Finding {
 		if c.mixed {
 			text += " These are the figures of the worst."
 		}
-		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Sheet: "light", Key: c.key, Pos: s.Position(c.key)})
+		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Key: c.key, Cure: c.cure})
 	}
 	return out
 }
