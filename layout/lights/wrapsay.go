@@ -3,6 +3,8 @@ package lights
 import (
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
@@ -16,7 +18,7 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 	set := func(key, value string) {
 		out.cure = append(out.cure, finding.Change{Key: out.key + "." + key, Value: value})
 	}
-	strings := fmt.Sprintf("%d × %s (%s)", c.count, w.String.Name, units.Tape(w.String.Length))
+	wound := fmt.Sprintf("%d × %s (%s)", c.count, w.String.Name, units.Tape(w.String.Length))
 	switch {
 	case c.fault == tooShort:
 		better := j
@@ -25,7 +27,7 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 		out.code, out.worse = "wrap-too-short", 1-c.covers
 		set("count", fmt.Sprint(fits.count))
 		out.text = fmt.Sprintf("%s will not reach; wound at %s, %.0f %% of %s is covered. Take %d, wound at %s.",
-			strings, units.Inches(c.pitch), 100*c.covers, units.Tape(j.pipe), fits.count, units.Inches(fits.pitch))
+			wound, units.Inches(c.pitch), 100*c.covers, units.Tape(j.pipe), fits.count, units.Inches(fits.pitch))
 	case c.fault == touching && w.Pitch > 0:
 		out.code, out.worse = "wrap-turns-touch", float64(c.leftOver)
 		set("pitch", units.Written(max(measure.RoundUp(j.wire, units.Grid()), measure.Inch/4)))
@@ -42,7 +44,7 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 			set("count", fmt.Sprint(count))
 		case best.Name != "":
 			advice = fmt.Sprintf("take one %s (%s)", best.Name, units.Tape(best.Length))
-			set("string", best.Name)
+			set("string", typed(best.Name))
 			if w.Count > 1 {
 				set("count", "1")
 			}
@@ -52,11 +54,19 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 	case c.leftOver > tieStep:
 		out.level, out.code, out.worse = finding.Note, "wrap-left-over", float64(c.leftOver)
 		out.text = fmt.Sprintf("of %s at a pitch of %s, %s is left over: %s.",
-			strings, units.Inches(c.pitch), units.Tape(c.leftOver), l.useUp(j, c))
+			wound, units.Inches(c.pitch), units.Tape(c.leftOver), l.useUp(j, c))
 	default:
 		return
 	}
 	l.says.add(out)
+}
+
+// typed is a name as one types it as a value in YAML, in quotes where it has characters that mean something there.
+func typed(name string) string {
+	if strings.ContainsAny(name, "\"'`,:#[]{}&*!|>%@") {
+		return strconv.Quote(name)
+	}
+	return name
 }
 
 // goesOn returns what goes on a stretch instead of too much: fewer of the strings, else the longest of the same volts and colour that does, if any.
