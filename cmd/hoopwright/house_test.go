@@ -17,8 +17,9 @@ import (
 // only with a reason.
 const importRules = `
 cmd/hoopwright:        packet draw/pdf layout layout/arch layout/stock layout/spec layout/finding layout/measure layout/catalog layout/say examples
-packet:                draw draw/pdf draw/paper draw/place fonts LAYOUT
-draw:                  draw/paper draw/place LAYOUT
+packet:                draw draw/block draw/pdf draw/paper draw/place fonts LAYOUT
+draw:                  draw/paper draw/place draw/block LAYOUT
+draw/block:            draw/paper draw/place
 draw/pdf:              draw/paper fonts
 draw/place:            draw/paper
 draw/paper:            fonts

@@ -33,7 +33,9 @@ func (r *reader) readSite(top mapping) {
 		s.North = &north
 	}
 	m.latLong("place", &s.Place)
+	r.readSitePlaces(m)
 	m.text("address", &s.Address)
+	m.text("emergency", &s.Emergency)
 }
 
 // readRoute reads the legs of the centreline and checks that the tunnel fits on them.
