@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
 )
 
 // figure is a key figure with its label.
@@ -124,8 +125,8 @@ func (b *binder) stakeCounts() (legs, guys int) {
 func (b *binder) sticksToBuy() string {
 	var words []string
 	for _, it := range b.plan.Shopping {
-		if length, ok := strings.CutSuffix(it.Unit, " stick"); ok && it.Buy > 0 {
-			words = append(words, fmt.Sprintf("%d × %s", it.Buy, length))
+		if it.Unit == stock.StickOf && it.Buy > 0 {
+			words = append(words, fmt.Sprintf("%d × %s", it.Buy, stock.Sold(it.Length, b.spec.Units)))
 		}
 	}
 	return strings.Join(words, ", ")

@@ -6,7 +6,6 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/say"
-	"hoopwright/layout/spec"
 )
 
 // complaint is a finding before it is known on how many parts it holds.
@@ -43,10 +42,10 @@ func (list *complaints) add(c complaint) {
 }
 
 // onRidgePieces reports whether a complaint is about the ridge.
-func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].part == ridgePiece }
+func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].Kind == Ridge }
 
 // findings writes them out.
-func (list complaints) findings(s *spec.Spec) []finding.Finding {
+func (list complaints) findings() []finding.Finding {
 	var out []finding.Finding
 	for _, c := range list {
 		text := c.text
@@ -64,11 +63,11 @@ func (list complaints) findings(s *spec.Spec) []finding.Finding {
 // listed names parts: "legs L1 to L6, R1 to R6 and ridge 2".
 func listed(on []stretch) string {
 	var phrases []string
-	for p := leftLeg; p <= ridgePiece; p++ {
+	for p := LegLeft; p <= Ridge; p++ {
 		var numbers []int
 		for _, s := range on {
-			if s.part == p {
-				numbers = append(numbers, s.number)
+			if s.Kind == p {
+				numbers = append(numbers, s.Number)
 			}
 		}
 		slices.Sort(numbers)

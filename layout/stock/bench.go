@@ -74,8 +74,8 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 	if !b.offer.bar {
 		rest := measure.RoundUp(p.Length-longest-b.stop(), b.grid())
 		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick under stock.sell", s.Units.Cut(longest), s.Units.Cut(rest))
-		if !p.Ridge() {
-			if !slices.ContainsFunc(long, Piece.Ridge) {
+		if !p.ID.Ridge() {
+			if !slices.ContainsFunc(long, func(p Piece) bool { return p.ID.Ridge() }) {
 				cure = b.jointed(p.Length, longest)
 			}
 			list := "write that stick as a list"
