@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -50,10 +51,10 @@ type carried struct {
 	taken   int // readings so far
 }
 
-// carry follows a marking with the figures as they are printed. A mark's own place is a reading too: one each way where coordinates give it, one
+// carry follows a marking with the figures as they are printed; a reading is off by practice.Reading at most, evenly spread. A mark's own place is a reading too: one each way where coordinates give it, one
 // for each tape where tapes do.
 func carry(l Layout, units measure.System, dots []Dot) *carried {
-	c := &carried{units: units, at: map[Spot]spec.Point{}, wander: map[Spot]wander{}, reading: reading(units)}
+	c := &carried{units: units, at: map[Spot]spec.Point{}, wander: map[Spot]wander{}, reading: practice.Reading(units)}
 	for i, m := range l.Marks {
 		spot := Spot{AtMark, i}
 		c.at[spot] = m.At

@@ -47,14 +47,6 @@ type Check struct {
 	Worth    measure.Length // of SlideRow: how far the row slides for an inch (10 mm) by which the two diagonals differ
 }
 
-// reading is the most that one reading of a tape over grass, held by a careful crew, is off: 1/4 in (5 mm), evenly spread. Common practice, no source.
-func reading(units measure.System) measure.Length {
-	if units == measure.Metric {
-		return 5 * measure.Millimetre
-	}
-	return measure.Inch / 4
-}
-
 // holds is the share of honest markings that pass every check.
 const holds = 0.95
 
