@@ -27,7 +27,7 @@ examples:
 layout:                LAYOUT
 layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
-layout/crew:           layout/power layout/stock layout/practice layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/crew:           layout/practice layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/stock/cutting:
 layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
