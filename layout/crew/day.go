@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -50,14 +51,13 @@ const (
 	limitMetric = 12 * measure.Millimetre
 )
 
-// Minutes for work that the rates do not name, of one pair of hands. Common practice, no source.
 const (
-	minutesDot     = 2   // one stake's dot and name
-	minutesTwoTape = 6   // a stake found by two tapes
-	minutesMeasure = 1.5 // one check distance
-	minutesTest    = 1   // one string tried
-	minutesTalk    = 10  // a call, a look round
-	minutesLabel   = 1   // one piece named or flagged
+	minutesDot     = practice.MinutesDot
+	minutesTwoTape = practice.MinutesTwoTape
+	minutesMeasure = practice.MinutesMeasure
+	minutesTest    = practice.MinutesTest
+	minutesTalk    = practice.MinutesTalk
+	minutesLabel   = practice.MinutesLabel
 )
 
 // Day orders the work from the first white dot to the last plug, with every figure in the step that needs it.
@@ -111,9 +111,9 @@ func (b *builder) add(work float64, s Step) {
 }
 
 const (
-	twoCrews   = 4      // people for two jobs side by side
-	raisers    = 3      // people to raise an arch: one at each leg, one at the crown
-	longestDay = 8 * 60 // minutes before a day is called long: winter daylight, common practice
+	twoCrews   = practice.TwoCrews
+	raisers    = 3 // people to raise an arch: one at each leg, one at the crown
+	longestDay = practice.LongDay
 )
 
 func (b *builder) dayFindings(p Plan) []finding.Finding {

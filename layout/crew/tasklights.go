@@ -18,7 +18,7 @@ func (b *tasker) wrapping() {
 	}
 	all := Scope{Strings: indexes(n)}
 	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: Who{People: 2}, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
-		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), one(SpareString), one(TestOutlet), one(RejectBag)}})
+		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), one(TestOutlet), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: Who{People: 2}, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), one(Marker)}})
 	b.flagRows()
 	for _, group := range b.wound(func(p spec.Part) bool { return p != spec.RidgePieces }) {

@@ -1,5 +1,5 @@
 // Package practice holds the figures of safety and of work on the site, each once, with its source or with the words "common practice, no source" or
-// "from memory". They are limits to work by, never a rating; local rules win. Limits are rounded toward caution in both systems of units.
+// "from memory". They are limits to work by, never a rating; local rules win.
 package practice
 
 import "hoopwright/layout/measure"
@@ -12,15 +12,15 @@ func by[T any](u measure.System, imperial, metric T) T {
 	return imperial
 }
 
-// KeepBuried is how far a stake stays from a located line on each side: 18 to 24 in by state (one-call laws, US 811), the wider.
+// KeepBuried is how far a stake stays from a located line on each side: 18 to 24 in by state (one-call laws, US 811), the wider; 600 mm in metres, as the
+// spec's own default.
 func KeepBuried(u measure.System) measure.Length {
 	return by(u, 24*measure.Inch, 600*measure.Millimetre)
 }
 
-// KeepOverhead is how far people, pipe and ladders stay from an overhead line: 10 ft up to 50 kV (OSHA 1926.1408, from memory; published advice says 10 ft). In
-// metres the spec's own default.
+// KeepOverhead is how far people, pipe and ladders stay from an overhead line: 10 ft (published advice, seen; up to 50 kV OSHA 1926.1408, from memory), 3.048 m.
 func KeepOverhead(u measure.System) measure.Length {
-	return by(u, 10*measure.Foot, 3*measure.Metre)
+	return by(u, 10*measure.Foot, 3050*measure.Millimetre)
 }
 
 // The call before digging.
