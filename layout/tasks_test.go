@@ -126,7 +126,7 @@ func dotsArePainted(t *testing.T, p *layout.Plan) {
 	}
 	for i, s := range p.Ground.Stakes {
 		if !there[ground.Spot{Kind: ground.AtStake, Index: i}] {
-			t.Errorf("%s has no dot", s.Name)
+			t.Errorf("%v has no dot", s.StakeID)
 		}
 	}
 	checked := map[int]bool{}
@@ -138,7 +138,7 @@ func dotsArePainted(t *testing.T, p *layout.Plan) {
 	}
 	for i, s := range p.Ground.Stakes {
 		if !checked[i] {
-			t.Errorf("no check of %s", s.Name)
+			t.Errorf("no check of %v", s.StakeID)
 		}
 	}
 }

@@ -3,14 +3,12 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
-	"hoopwright/layout/stock"
 )
 
 // before sets what comes before the saw starts.
@@ -67,7 +65,7 @@ func (c *cutting) eachStick() {
 func (c *cutting) naming() string {
 	words := "Write its name big, near one end."
 	for _, g := range alike(c.b.plan.Stock.Pieces) {
-		if strings.HasPrefix(g.kind, "leg") {
+		if g.sort.Part.IsLeg() && !g.sort.Steel {
 			words += " Leg: near its foot end, an arrow toward the crown."
 			break
 		}
@@ -128,7 +126,7 @@ func (c *cutting) mixed() bool {
 	return slices.ContainsFunc(c.patterns, func(p pattern) bool {
 		pieces := p.bars[0].Pieces
 		last := pieces[len(pieces)-1]
-		return !pieces[0].Ridge() && last.Ridge() && last.Name != stock.Trial
+		return !pieces[0].ID.Ridge() && last.ID.Ridge() && !last.ID.Trial()
 	})
 }
 

@@ -8,24 +8,25 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
-// say is an action's words where no figure is in them.
-func say(s string) func(taskWords, crew.Task) string {
+// plainly is an action's words where no figure is in them.
+func plainly(s string) func(taskWords, crew.Task) string {
 	return func(taskWords, crew.Task) string { return s }
 }
 
-// sayOf is an action's words with the arches it concerns in place of the verb %s.
-func sayOf(format string) func(taskWords, crew.Task) string {
-	return func(_ taskWords, t crew.Task) string { return fmt.Sprintf(format, arches(t.Of.Arches)) }
+// ofArches is an action's words with the arches it concerns in place of the verb %s.
+func ofArches(format string) func(taskWords, crew.Task) string {
+	return func(_ taskWords, t crew.Task) string { return fmt.Sprintf(format, say.Numbered("arch", t.Of.Arches)) }
 }
 
 // doing finds how an action is said; nil where nobody has words for it.
 func doing(a crew.Action) func(taskWords, crew.Task) string {
 	for _, table := range []map[crew.Action]func(taskWords, crew.Task) string{doingGround, doingArches, doingLights} {
-		if say := table[a]; say != nil {
-			return say
+		if words := table[a]; words != nil {
+			return words
 		}
 	}
 	return nil
@@ -34,7 +35,7 @@ func doing(a crew.Action) func(taskWords, crew.Task) string {
 // doingGround says what is done while marking and driving.
 var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.FindMarks:        taskWords.findMarks,
-	crew.ChooseFirst:      say("Stand at the entrance and look in: L is left. Paint L1 where the organiser wants it."),
+	crew.ChooseFirst:      plainly("Stand at the entrance and look in: L is left. Paint L1 where the organiser wants it."),
 	crew.ChooseEnd:        taskWords.chooseEnd,
 	crew.FindByTapes:      taskWords.findByTapes,
 	crew.SetEnd:           taskWords.setEnd,
@@ -44,21 +45,21 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.SquareByTriangle: taskWords.triangle,
 	crew.PaintByGauge:     taskWords.paintByGauge,
 	crew.SetWidths:        taskWords.setWidths,
-	crew.PaintByBays:      say("Go on bay by bay. Paint the next L where tapes from the last L and R meet. Paint its R with the gauge stick and the tape from the last R."),
-	crew.PaintChords:      say("Pull the line on through the last two L dots. Paint the next L off it, then its R with the gauge stick and a tape from the L before."),
+	crew.PaintByBays:      plainly("Go on bay by bay. Paint the next L where tapes from the last L and R meet. Paint its R with the gauge stick and the tape from the last R."),
+	crew.PaintChords:      plainly("Pull the line on through the last two L dots. Paint the next L off it, then its R with the gauge stick and a tape from the L before."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        say("Measure every check while the dots are paint. Write the worst."),
-	crew.ChooseMarks:      say("Choose two marks, better three, that stand next year: a wall's corner, a lamp post. Write each with its tapes to the four corner dots."),
+	crew.CheckDots:        plainly("Measure every check while the dots are paint. Write the worst."),
+	crew.ChooseMarks:      plainly("Choose two marks, better three, that stand next year: a wall's corner, a lamp post. Write each with its tapes to the four corner dots."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         say("Set a small wire flag a hand's width beside each dot, toward the walk. Write its name on it."),
+	crew.FlagDots:         plainly("Set a small wire flag a hand's width beside each dot, toward the walk. Write its name on it."),
 	crew.CallLocator:      taskWords.callLocator,
-	crew.ReadTicket:       say("Walk round with the ticket. Look at every painted or flagged buried line."),
+	crew.ReadTicket:       plainly("Walk round with the ticket. Look at every painted or flagged buried line."),
 	crew.LookUp:           taskWords.lookUp,
-	crew.CheckAgain:       say("Measure widths and long diagonals again. Lost dots are found by their tapes."),
-	crew.TapeDepths:       say("Wrap tape round every stake at its depth, measured from its point."),
+	crew.CheckAgain:       plainly("Measure widths and long diagonals again. Lost dots are found by their tapes."),
+	crew.TapeDepths:       plainly("Wrap tape round every stake at its depth, measured from its point."),
 	crew.PullTest:         taskWords.pullTest,
 	crew.DriveStakes:      taskWords.drive,
-	crew.MeasureWidths:    say("Lay the gauge stick across each arch at the ground, stake middle to stake middle. Write the worst."),
+	crew.MeasureWidths:    plainly("Lay the gauge stick across each arch at the ground, stake middle to stake middle. Write the worst."),
 }
 
 func (w taskWords) findMarks(crew.Task) string {
@@ -66,7 +67,7 @@ func (w taskWords) findMarks(crew.Task) string {
 	for _, m := range w.plan.Ground.Marks {
 		names = append(names, w.mark(m.Name))
 	}
-	return "Stand at the entrance and look in: L is left, R is right. Find the marks: " + words(names) + ". Hold tapes level and tight, from the middle of the mark. Read out, hear it back, paint, write the name."
+	return "Stand at the entrance and look in: L is left, R is right. Find the marks: " + say.And(names) + ". Hold tapes level and tight, from the middle of the mark. Read out, hear it back, paint, write the name."
 }
 
 func (w taskWords) chooseEnd(t crew.Task) string {
@@ -88,7 +89,7 @@ func (w taskWords) findByTapes(t crew.Task) string {
 	for _, d := range t.Of.Dots {
 		what := "Paint " + w.spot(d.Spot)
 		if d.Spot.Kind == ground.AtFound {
-			what = "Paint a cross for " + w.plan.Ground.Stakes[d.Spot.Index].Name
+			what = "Paint a cross for " + w.plan.Ground.Stakes[d.Spot.Index].String()
 		}
 		parts = append(parts, fmt.Sprintf("%s where %s from %s meets %s from %s.", what, w.tape(d.A), w.spot(d.From), w.tape(d.B), w.spot(d.To)))
 	}
@@ -189,7 +190,7 @@ func (w taskWords) lookUp(t crew.Task) string {
 	for _, i := range t.Of.Overhead {
 		names = append(names, w.plan.Spec.Site.Overhead[i].Name)
 	}
-	return "Look up, and point out to everyone: " + words(names) + "."
+	return "Look up, and point out to everyone: " + say.And(names) + "."
 }
 
 func (w taskWords) pullTest(t crew.Task) string {

@@ -7,6 +7,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // stated are the wants that no figure belongs to.
@@ -43,8 +44,8 @@ func (w taskWords) want(f crew.Figure) string {
 	if s, ok := stated[f.What]; ok {
 		return s
 	}
-	for _, say := range []func(crew.Figure) string{w.wantGround, w.wantStakes, w.wantBench, w.wantArch, w.wantDay, w.wantPower} {
-		if s := say(f); s != "" {
+	for _, words := range []func(crew.Figure) string{w.wantGround, w.wantStakes, w.wantBench, w.wantArch, w.wantDay, w.wantPower} {
+		if s := words(f); s != "" {
 			return s
 		}
 	}
@@ -66,7 +67,7 @@ func (w taskWords) wantGround(f crew.Figure) string {
 	case crew.DotCheck:
 		return w.checkNames(f.Checks) + ": " + w.within(f) + "."
 	case crew.GaugeLength:
-		return fmt.Sprintf("For %s: %s.", arches(f.Arches), w.tape(f.Length))
+		return fmt.Sprintf("For %s: %s.", say.Numbered("arch", f.Arches), w.tape(f.Length))
 	case crew.TriangleSide:
 		return w.tape(f.Length) + "."
 	case crew.ClearOfLine:
@@ -112,18 +113,18 @@ func (w taskWords) checkNames(list []ground.Check) string {
 	}
 	switch c := list[0]; c.Kind {
 	case ground.Width:
-		return "L to R at " + arches(numbers(arch))
+		return "L to R at " + say.Numbered("arch", numbers(arch))
 	case ground.BayDiagonal, ground.Side:
 		if len(list) > 2 {
 			which := "L to next R and R to next L"
 			if c.Kind == ground.Side {
 				which = "Along the row"
 			}
-			return which + " in " + bayNames(numbers(bay))
+			return which + " in " + say.Numbered("bay", numbers(bay))
 		}
 	case ground.GuyToLeg:
 		if len(list) > 2 {
-			return "Each guy dot to its leg at " + arches(numbers(arch))
+			return "Each guy dot to its leg at " + say.Numbered("arch", numbers(arch))
 		}
 	}
 	var names []string
@@ -133,7 +134,7 @@ func (w taskWords) checkNames(list []ground.Check) string {
 	if len(names) > 4 {
 		return fmt.Sprintf("%s and %d like it", names[0], len(names)-1)
 	}
-	return words(names)
+	return say.And(names)
 }
 
 func (w taskWords) wantStakes(f crew.Figure) string {
@@ -146,7 +147,7 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 		return fmt.Sprintf("It moves less than %s at the hook and springs back.", w.units.Inches(f.Length))
 	case crew.Plumb:
 		if len(f.Arches) > 0 {
-			return sentence(arches(f.Arches)) + " plumb, seen from the side."
+			return say.Capital(say.Numbered("arch", f.Arches)) + " plumb, seen from the side."
 		}
 		return "Stakes upright, seen from two sides."
 	case crew.Leaning:
@@ -158,9 +159,9 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 		if f.Count == 0 {
 			return "No stake stands bare."
 		}
-		return fmt.Sprintf("%s on.", counted(f.Count, "cap"))
+		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
 	case crew.FootWidth:
-		return fmt.Sprintf("Feet of %s: %s.", arches(f.Arches), w.within(f))
+		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
 	case crew.NoneLeft:
 		return fmt.Sprintf("%d of %d out.", f.Count, f.Count)
 	}
@@ -190,16 +191,16 @@ func (w taskWords) whose(list []ground.Stake) string {
 func (w taskWords) wantBench(f crew.Figure) string {
 	switch f.What {
 	case crew.CutLength:
-		return fmt.Sprintf("%s: %s.", sentence(bayNames(f.Bays)), w.units.Cut(f.Length))
+		return fmt.Sprintf("%s: %s.", say.Capital(say.Numbered("bay", f.Bays)), w.units.Cut(f.Length))
 	case crew.Square:
 		if f.Limit == 0 {
 			return "Square, burrs scraped off."
 		}
 		return fmt.Sprintf("Each within %s, square, burrs scraped off.", w.units.Cut(f.Limit))
 	case crew.NamedAndWhole:
-		return fmt.Sprintf("%s named, no crack.", counted(f.Count, "stick"))
+		return fmt.Sprintf("%s named, no crack.", say.Count(f.Count, "stick"))
 	case crew.NoGap:
-		return fmt.Sprintf("No gap at the stops of %s.", counted(f.Count, "coupling"))
+		return fmt.Sprintf("No gap at the stops of %s.", say.Count(f.Count, "coupling"))
 	case crew.TapeMark:
 		return "Each mark within " + w.limit(f.Limit) + "."
 	case crew.GuyMark:
@@ -207,17 +208,17 @@ func (w taskWords) wantBench(f crew.Figure) string {
 		if len(f.Walls) == 1 {
 			leg = "the " + f.Walls[0].String() + " leg"
 		}
-		return fmt.Sprintf("Guys of %s: tape %s on %s.", arches(f.Arches), w.tape(f.Length), leg)
+		return fmt.Sprintf("Guys of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
 	case crew.AllLit:
 		return "Every bulb lit, nothing bare or cracked."
 	case crew.Tagged:
-		return fmt.Sprintf("%s tagged.", counted(f.Count, "string"))
+		return fmt.Sprintf("%s tagged.", say.Count(f.Count, "string"))
 	case crew.FlagAt:
 		return fmt.Sprintf("Flag at %s.", w.units.Inches(f.Length))
 	case crew.Wound:
 		return "The ends and flags as in its row."
 	case crew.BandBare:
-		return fmt.Sprintf("%s bare about the guy's mark at %s.", w.units.Inches(f.Length), arches(f.Arches))
+		return fmt.Sprintf("%s bare about the guy's mark at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
 	case crew.EndsBare:
 		return fmt.Sprintf("The last %s bare for the socket.", w.units.Inches(f.Length))
 	}
@@ -243,19 +244,19 @@ func (w taskWords) wantArch(f crew.Figure) string {
 		if f.Angle < 0 {
 			way, f.Angle = "left", -f.Angle
 		}
-		return fmt.Sprintf("%s: %s to the %s.", sentence(bayNames(f.Bays)), measure.Degrees(f.Angle), way)
+		return fmt.Sprintf("%s: %s to the %s.", say.Capital(say.Numbered("bay", f.Bays)), measure.Degrees(f.Angle), way)
 	case crew.BayClimb:
 		way := "up"
 		if f.Length < 0 {
 			way, f.Length = "down", -f.Length
 		}
-		return fmt.Sprintf("%s: %s %s.", sentence(bayNames(f.Bays)), w.limit(f.Length), way)
+		return fmt.Sprintf("%s: %s %s.", say.Capital(say.Numbered("bay", f.Bays)), w.limit(f.Length), way)
 	case crew.RunLength:
-		return fmt.Sprintf("Crown %s: %s.", runs(f.Arches), w.within(f))
+		return fmt.Sprintf("Crown %s: %s.", say.Numbers(f.Arches), w.within(f))
 	case crew.CapsBack:
-		return counted(f.Count, "cap") + " in the bucket."
+		return say.Count(f.Count, "cap") + " in the bucket."
 	case crew.CrownFound:
-		return fmt.Sprintf("Expected now, %s: %s.", arches(f.Arches), w.units.Inches(f.Length))
+		return fmt.Sprintf("Expected now, %s: %s.", say.Numbered("arch", f.Arches), w.units.Inches(f.Length))
 	}
 	return ""
 }
@@ -269,7 +270,7 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.SlowBelow:
 		return fmt.Sprintf("Below %s bend slowly, in the sun, eyes covered.", w.units.Temperature(f.Cold))
 	case crew.PeopleThere:
-		return fmt.Sprintf("%s, all %s", counted(f.Count, "name"), strings.ToLower(grown()[4:]))
+		return fmt.Sprintf("%s, all %s", say.Count(f.Count, "name"), strings.ToLower(grown()[4:]))
 	case crew.ForecastBelow:
 		return fmt.Sprintf("Forecast gusts below %s.", w.units.Speed(f.Gust))
 	case crew.LaidFlat:
@@ -308,7 +309,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		}
 		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
 	case crew.TimersRight:
-		return fmt.Sprintf("%s: a timer of %s or more.", sentence(f.Outlet), measure.Amps(f.Amps))
+		return fmt.Sprintf("%s: a timer of %s or more.", say.Capital(f.Outlet), measure.Amps(f.Amps))
 	case crew.PullUp, crew.PullForce: // told in what is done
 	}
 	return ""

@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // Words of tasks. One word for one thing: stake (never bar, pin, rod), stick of pipe, mark for the fixed points that tapes start from, dot for
@@ -44,8 +45,8 @@ func (w taskWords) of(t crew.Task) instruction {
 		offs = append(offs, w.cure(c))
 	}
 	in := instruction{Want: eachOnce(wants), IfOff: eachOnce(offs), Warning: w.warning(t), Sign: w.sign(t)}
-	if say := doing(t.Action); say != nil {
-		in.Do = say(w, t)
+	if words := doing(t.Action); words != nil {
+		in.Do = words(w, t)
 	}
 	return in
 }
@@ -97,20 +98,20 @@ func (w taskWords) spot(s ground.Spot) string {
 	case ground.AtMark:
 		return w.mark(w.plan.Ground.Marks[s.Index].Name)
 	case ground.AtFound:
-		return "the cross for " + w.plan.Ground.Stakes[s.Index].Name
+		return "the cross for " + w.plan.Ground.Stakes[s.Index].String()
 	case ground.AtAhead:
 		return "the cross ahead"
 	case ground.AtAside:
 		return "the cross beside"
 	}
-	return w.plan.Ground.Stakes[s.Index].Name
+	return w.plan.Ground.Stakes[s.Index].String()
 }
 
 // stakeNames lists stakes: a few by name, many by their ends.
 func stakeNames(list []ground.Stake) string {
 	var names []string
 	for _, s := range list {
-		names = append(names, s.Name)
+		names = append(names, s.String())
 	}
 	return few(names)
 }
@@ -120,7 +121,7 @@ func few(names []string) string {
 	if len(names) > 4 {
 		return names[0] + " to " + names[len(names)-1]
 	}
-	return words(names)
+	return say.And(names)
 }
 
 // dotNames lists what dots are painted for, crosses left out where dots are among them.
@@ -134,21 +135,8 @@ func (w taskWords) dotNames(dots []ground.Dot) string {
 	return few(names)
 }
 
-// bayNames names bays.
-func bayNames(numbers []int) string {
-	if len(numbers) == 1 {
-		return "bay " + runs(numbers)
-	}
-	return "bays " + runs(numbers)
-}
-
 // metric reports whether the plan prints in metres.
 func (w taskWords) metric() bool { return w.units == measure.Metric }
 
 // by chooses words by the units.
-func (w taskWords) by(imperial, metric string) string {
-	if w.metric() {
-		return metric
-	}
-	return imperial
-}
+func (w taskWords) by(imperial, metric string) string { return measure.By(w.units, imperial, metric) }

@@ -45,7 +45,7 @@ func TestEveryTaskHasWords(t *testing.T) {
 			t.Errorf("action %d has no words", a)
 		}
 	}
-	w := newTaskWords(layout.Solve(exampleSpec(t, "garden")))
+	w := newTaskWords(examplePlan(t, "garden"))
 	for _, r := range crew.Remedies() {
 		if w.cure(crew.Cure{Do: r, By: measure.Inch, Then: measure.Inch}) == "" {
 			t.Errorf("remedy %d has no words", r)
@@ -58,22 +58,10 @@ func TestEveryTaskHasWords(t *testing.T) {
 	}
 }
 
-func exampleSpec(t *testing.T, name string) *spec.Spec {
-	data, err := examples.Files.ReadFile(name + ".yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := spec.Read(name, data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
-
 // losers are words that another one has won over; to screw or pin a socket is not among them.
 var losers = regexp.MustCompile(`(?i)\b(bars?|pins?|rods?|taps?|chains?|flagging|cords? set|strings? line|scale bar|safe|rated|compliant|proven)\b`)
 
-// whatNobodyPrints are figures that stand in what is done.
+// toldInDo are figures that stand in what is done.
 var toldInDo = []crew.Wanted{crew.PullUp, crew.PullForce}
 
 // Every task of every example is said: what to do, every figure wanted, every remedy; in the words that won, in short sentences.
