@@ -25,7 +25,7 @@ var bundles = []bundle{
 	{"hanging", []string{"safety", "light", "steps"}, []crew.Phase{crew.Hanging}},
 	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
 	{"buying", []string{"shopping"}, nil},
-	{"watching", []string{"watch"}, nil},
+	{"watching", []string{"nights"}, nil},
 	{"takedown", []string{"down"}, nil},
 }
 

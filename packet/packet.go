@@ -71,7 +71,6 @@ func sheets() []sheet {
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
-		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
 		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},

@@ -297,6 +297,8 @@ const (
 	Electrician
 	CloseTonight
 	Mend
+	TripDrill // the power crew's
+	DeadWaits // for daylight, unplugged
 
 	WarmWater
 	FindStake
