@@ -26,7 +26,7 @@ var bundles = []bundle{
 	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
 	{"buying", []string{"shopping"}, nil},
 	{"watching", []string{"nights"}, nil},
-	{"takedown", []string{"down"}, nil},
+	{"takedown", []string{"takedown"}, nil},
 }
 
 // Crews returns the words that name the crews a packet can be bundled for.

@@ -71,7 +71,7 @@ type rota []string
 
 const (
 	rotaHead paper.Length = 5.6
-	rotaHigh paper.Length = 12 // of a day's box
+	rotaHigh paper.Length = 11 // of a day's box
 )
 
 // Height implements block.Body.
@@ -98,7 +98,7 @@ type logBook struct {
 
 // logRow is the height of a night; with room over it is higher.
 const (
-	logRow     paper.Length = 6.6
+	logRow     paper.Length = 6.2
 	logRowMost paper.Length = 8.4
 	logHead    paper.Length = 6.4
 	logTick    paper.Length = 6.8 // of a check's cell: a gloved hand ticks it
@@ -113,11 +113,11 @@ type field struct {
 
 // fields are the columns within a width, the last taking what is left.
 func (l logBook) fields(width paper.Length) []field {
-	list := []field{{"Night", 23}}
+	list := []field{{"Night", 22}}
 	if l.columns == 1 {
 		list = append(list, field{"Watch: in, out", 44})
 	}
-	list = append(list, field{"Call", 14})
+	list = append(list, field{"Call", 12})
 	for n := range l.checks {
 		list = append(list, field{fmt.Sprint(n + 1), logTick})
 	}

@@ -1,3 +1,142 @@
 package packet
 
-func (b *binder) takedownLeaf() []folio { return nil }
+import (
+	"fmt"
+	"slices"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
+)
+
+// lowering writes the leaf of the crew that takes the tunnel down: people who have not seen it go up.
+type lowering struct {
+	*binder
+	words taskWords
+	tasks []crew.Task
+}
+
+// takedownLeaf is what the take-down crew works from: in front what can hurt them and the order of the work; behind what is counted in, how it is kept, and
+// what next year wants to know.
+func (b *binder) takedownLeaf() []folio {
+	l := lowering{b, newTaskWords(b.plan), b.tasksOf(crew.TakeDown)}
+	if len(l.tasks) == 0 {
+		return nil
+	}
+	front := append([]block.Block{l.stopBox()}, l.order()...)
+	return []folio{{
+		front: side{title: "Take down: the order", blocks: front},
+		back:  side{title: "Take down: counted, kept", blocks: l.back()},
+	}}
+}
+
+// task returns the task of an action.
+func (l lowering) task(action crew.Action) (crew.Task, bool) {
+	i := slices.IndexFunc(l.tasks, func(t crew.Task) bool { return t.Action == action })
+	if i < 0 {
+		return crew.Task{}, false
+	}
+	return l.tasks[i], true
+}
+
+// figureOf returns the first figure of a kind that a task wants.
+func figureOf(t crew.Task, what crew.Wanted) crew.Figure {
+	i := slices.IndexFunc(t.Want, func(f crew.Figure) bool { return f.What == what })
+	if i < 0 {
+		return crew.Figure{}
+	}
+	return t.Want[i]
+}
+
+// stopBox is each danger in short, for people who hear of it for the first time.
+func (l lowering) stopBox() block.Block {
+	u := l.spec.Units
+	t, _ := l.task(crew.LowerArches)
+	gust, cold, slow := u.Speed(figureOf(t, crew.GustBelow).Gust), u.Temperature(figureOf(t, crew.WarmerThan).Cold), u.Temperature(figureOf(t, crew.SlowBelow).Cold)
+	facts := []block.Fact{{What: "take-down gust", Value: gust}, {What: "take-down cold", Value: cold}, {What: "take-down, slowly below", Value: slow}}
+	var lines []block.Block
+	add := func(when bool, name, do string) {
+		if when {
+			lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
+		}
+	}
+	add(len(l.plan.Strings) > 0, "Live wires", "every plug out first. No line is cut near a wire.")
+	add(true, "Bent pipe", "a spring, brittle after a season. Eye protection on, nobody under it, no face in its plane.")
+	add(true, "Cold", fmt.Sprintf("at %s or below bend nothing. Below %s slowly, in the warmest hours.", cold, slow))
+	add(true, "Wind", fmt.Sprintf("gusts of %s, thunder, dusk: another day.", gust))
+	add(true, "Bare stake", "a spike. Cap on at once as the pipe comes off.")
+	add(len(l.standing()) > 1, "Lone arch", "falls lengthwise. Guard holds it and does nothing else.")
+	add(l.ladder(), "Ladder", "stepladder fully open, someone at its foot, never against pipe.")
+	for _, line := range l.spec.Site.Overhead {
+		add(true, "Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person only watches it.", u.Room(line.Keep)))
+		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
+	}
+	add(true, "Stop and ask", "a crack, a white line, a stake that will not come, a count that is off. Anyone calls stop.")
+	lines = append(lines, block.Block{Body: block.Blanks{{Word: "Read aloud by"}, {Word: "heard by all, signed", Share: 1.4}}})
+	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
+}
+
+// order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
+func (l lowering) order() []block.Block {
+	var list []block.Block
+	lower := 0
+	for _, t := range l.tasks {
+		if t.Action == crew.Store || t.Action == crew.NextYear {
+			continue
+		}
+		step := l.step(t)
+		step.Number = len(list) + 1
+		if t.Action == crew.LowerArches {
+			lower = step.Number
+		}
+		short := step
+		short.Then = ""
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.6, Rank: block.Should, Body: step, Short: short, Facts: l.facts(t)})
+	}
+	return append(list, l.laidFlat(lower))
+}
+
+// step is a task as a step to tick. Its weather stands in the stop box.
+func (l lowering) step(t crew.Task) block.Step {
+	told := []crew.Wanted{crew.GustBelow, crew.WarmerThan, crew.SlowBelow, crew.CrownFound}
+	known := []crew.Remedy{crew.OtherDay, crew.Ask, crew.NeverGoOn}
+	plain := t
+	plain.Want = slices.DeleteFunc(slices.Clone(t.Want), func(f crew.Figure) bool { return slices.Contains(told, f.What) })
+	plain.IfOff = slices.DeleteFunc(slices.Clone(t.IfOff), func(c crew.Cure) bool { return slices.Contains(known, c.Do) })
+	in := l.words.of(plain)
+	s := block.Step{Text: in.Do, Then: eachOnce([]string{in.Want, in.IfOff}), Hold: t.Hold}
+	switch {
+	case t.Action == crew.MeasureSag:
+		for _, f := range t.Want {
+			s.Sign = append(s.Sign, block.Blank{Word: fmt.Sprintf("Arch %d: %s, found", f.Arches[0], l.spec.Units.Inches(f.Length))})
+		}
+	case t.Action == crew.PullStakes:
+		s.Then += " Boxes to tick: overleaf."
+		s.Sign = []block.Blank{{Word: "Out"}, {Word: "Signed", Share: 3}}
+	case t.Hold:
+		s.Sign = []block.Blank{{Word: "Signed"}}
+	}
+	return s
+}
+
+// facts are the figures of a step.
+func (l lowering) facts(t crew.Task) (list []block.Fact) {
+	for _, f := range t.Want {
+		if f.What == crew.CrownFound {
+			list = append(list, block.Fact{What: fmt.Sprintf("late crown, arch %d", f.Arches[0]), Value: l.spec.Units.Inches(f.Length)})
+		}
+	}
+	return list
+}
+
+// laidFlat says what of the order is done where it is laid flat before a storm.
+func (l lowering) laidFlat(lower int) block.Block {
+	text := block.Figure("LAY FLAT for a storm:") + fmt.Sprintf(" step %d alone. Lay arches side by side, tie them together, cap every stake.", lower)
+	if len(l.plan.Strings) > 0 {
+		text = block.Figure("LAY FLAT for a storm:") + fmt.Sprintf(" steps 1 and %d alone, wraps left on. Lay arches side by side, tie them together, cap every stake.", lower)
+		if len(l.plan.Lights.Rows)+len(l.plan.Lights.Drops) > 0 {
+			text += " Rows and drops off first."
+		}
+	}
+	return block.Block{Name: "laid flat", Gap: 2.5, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
+}

@@ -71,8 +71,7 @@ func sheets() []sheet {
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
-		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
-		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
+		{word: "figures", name: "Figures", holder: "file, for next year", make: (*binder).figuresSheet},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "permission", name: "Permission", holder: "owner, authority", make: (*binder).permission},
 	}
@@ -84,7 +83,7 @@ func leafNumber(word string) int {
 }
 
 // onRequest are the sheets made only where they are asked for by their words.
-var onRequest = []string{"permission"}
+var onRequest = []string{"permission", "figures"}
 
 // Words returns the words that name the sheets, in packet order.
 func Words() []string {

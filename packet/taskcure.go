@@ -43,6 +43,7 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:          "Pull it with dry hands, swap it, try again.",
 	crew.Electrician:     "Still fails: an electrician.",
+	crew.DeadApart:       "Dead or damaged: in a bag apart, counted.",
 	crew.DeadWaits:       "Dead string: its plug goes into your pocket; mend by daylight.",
 	crew.Mend:            "Mend it, look again.",
 	crew.WarmWater:       "Stuck: warm water, never a hammer.",

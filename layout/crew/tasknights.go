@@ -64,11 +64,11 @@ func (b *tasker) takeDown() {
 	}
 	if n := len(b.Lights.Rows) + len(b.Lights.Drops); n > 0 {
 		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Drops: indexes(len(b.Lights.Drops))}, Who: pair, Want: []Figure{state(EndsTogether)},
-			IfOff: cures(RejectString), Uses: b.climbs(one(Cutters), many(Tags, n))})
+			IfOff: cures(DeadApart), Uses: b.climbs(one(Cutters), many(Tags, n))})
 	}
 	b.lower(all)
 	if n := len(b.Lights.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, IfOff: cures(RejectString), Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
+		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, IfOff: cures(DeadApart), Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
 	}
 	if b.Spec.Arch.Joints != spec.Glued {
 		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags)}})
@@ -88,7 +88,7 @@ func (b *tasker) lower(all Scope) {
 		all.Bays = append(all.Bays, r.Bay)
 	}
 	legs := 2 * len(b.stand)
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, WalkBack),
+	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, Ask),
 		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
 		Uses: b.climbs(many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket))})
 }
