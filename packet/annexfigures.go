@@ -2,100 +2,113 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/draw"
+	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/say"
 )
 
-// figuresSheet is what next year's organiser compares with: every arch, ridge piece and tie as planned, with room for what was built. Read at a table, so it
-// goes down to 9 pt.
-func (b *binder) figuresSheet() []leaf {
-	if len(b.plan.Kinds) == 0 {
+// figuresAnnex is every planned figure of arches, ridge pieces and ties, for whoever wants to look one up at a table.
+func (b *binder) figuresAnnex() []folio {
+	var blocks []block.Block
+	for _, t := range []struct {
+		name    string
+		columns []place.Column
+		rows    []place.Row
+	}{{"Arches", b.archColumns(), b.archRows()}, {"Ridge pieces", ridgeColumns(), b.ridgeRows()}, {"Stakes, by tape from marks", b.tieColumns(), b.tieRows()}} {
+		if len(t.rows) > 0 {
+			blocks = append(blocks, block.Heading(t.name), block.Block{Name: t.name, Gap: 1, Body: block.Table{Table: place.Table{Head: paper.SmallHead, Columns: append(t.columns, place.Column{})}, Rows: t.rows}})
+		}
+	}
+	if len(blocks) == 0 {
 		return nil
 	}
-	f := b.newFlow("Every planned figure, with room for what was built.", "")
-	f.archesAsBuilt()
-	f.ridgeAsBuilt()
-	f.tiesAsBuilt()
-	return f.leaves
+	return []folio{{front: side{title: "Figures", blocks: blocks}}}
 }
 
-// small is a column of the rebuild file.
-func small(head string, width paper.Length, numbers bool) place.Column {
-	c := place.Column{Head: head, Width: width, Lettering: paper.Small}
-	if numbers {
-		c.Lettering = paper.SmallCell
+// tableColumn is a column read at a table, in the hand.
+func tableColumn(head string, number bool) place.Column {
+	if number {
+		return place.Column{Head: head, Lettering: paper.SmallCell, Align: paper.AtRight}
 	}
-	return c
+	return place.Column{Head: head, Lettering: paper.Small}
 }
 
-// smallTable is a table at the rebuild file's size, its rows high enough to write in.
-func (f *flow) smallTable(columns []place.Column, rows []place.Row) {
-	f.table(place.Table{Head: paper.SmallHead, RowMin: 6.2, Columns: columns}, rows)
-	f.gap(3)
+func (b *binder) archColumns() []place.Column {
+	var list []place.Column
+	for _, head := range []string{"Arches", "Foot to foot, level", "Crown", "Clear under it", "Widest", "Bend radius", "Crown late in the season", "Pipe, foot to foot", "Pushes the stakes"} {
+		list = append(list, tableColumn(head, true))
+	}
+	list[0] = tableColumn("Arches", false)
+	return list
 }
 
-// archesAsBuilt sets each arch's span, crown and depth as planned and as built.
-func (f *flow) archesAsBuilt() {
-	u := f.b.spec.Units
+// archRows are the kinds of arch, each with all its numbers.
+func (b *binder) archRows() []place.Row {
+	u := b.spec.Units
 	var rows []place.Row
-	for _, a := range f.b.standing() {
-		rows = append(rows, place.Row{Cells: []string{fmt.Sprint(a.Number), u.Inches(a.Span), "", u.Inches(a.Crown), "", u.Inches(a.SeasonCrown), "", u.Inches(a.Length), u.Inches(a.Spec.Stake.Depth), ""}})
+	for _, k := range b.plan.Kinds {
+		rows = append(rows, place.Row{Cells: []string{say.Numbers(k.Numbers), u.Inches(k.Span), u.Inches(k.Crown), u.Inches(k.Clear), u.Inches(k.Widest), u.Inches(k.BendRadius), u.Inches(k.SeasonCrown), u.Inches(k.Length), u.Force(k.Thrust)}})
 	}
-	f.heading("Arches", 30)
-	f.smallTable([]place.Column{small("Arch", 13, true), small("Feet apart", 20, true), small("built", 18, false), small("Crown", 20, true), small("built", 18, false),
-		small("Late crown", 21, true), small("found", 18, false), small("Foot to foot", 23, true), small("Stake depth", 19, true), small("driven", 0, false)}, rows)
+	return rows
 }
 
-// ridgeAsBuilt sets each bay's ridge piece, planned and cut.
-func (f *flow) ridgeAsBuilt() {
-	if len(f.b.plan.Ridge) == 0 {
-		return
-	}
-	u := f.b.spec.Units
-	f.heading("Ridge pieces", 30)
-	f.smallTable(beside(small("Bay", 11, true), small("Crown to crown", 28, true), small("Piece", 24, true), small("as cut", 30, false)), inTwo(f.b.plan.Ridge, func(p layout.RidgePiece) []string {
-		return []string{fmt.Sprint(p.Bay), u.Tape(p.Centres), u.Cut(p.Cut), ""}
-	}))
+func ridgeColumns() []place.Column {
+	return []place.Column{tableColumn("Bays", false), tableColumn("Crown to crown", true), tableColumn("Piece", true)}
 }
 
-// tiesAsBuilt sets each stake's distances from fixed marks, with a blank for where it was moved to. Marks go by letters.
-func (f *flow) tiesAsBuilt() {
-	u, ties := f.b.spec.Units, f.b.plan.Ties
-	rows := []place.Row{}
-	letters := map[string]string{}
-	var legend []string
-	for i, m := range f.b.plan.Ground.Marks {
-		letters[m.Name] = draw.MarkLetter(i)
-		legend = append(legend, letters[m.Name]+" "+m.Name)
+// ridgeRows are the ridge pieces, those alike together.
+func (b *binder) ridgeRows() []place.Row {
+	u := b.spec.Units
+	var rows []place.Row
+	var bays [][]int
+	var last layout.RidgePiece
+	for _, r := range b.plan.Ridge {
+		if n := len(bays); n > 0 && u.Cut(last.Cut) == u.Cut(r.Cut) && u.Tape(last.Centres) == u.Tape(r.Centres) {
+			bays[n-1] = append(bays[n-1], r.Bay)
+			rows[n-1].Cells[0] = say.Numbers(bays[n-1])
+			continue
+		}
+		last = r
+		bays = append(bays, []int{r.Bay})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprint(r.Bay), u.Tape(r.Centres), u.Cut(r.Cut)}})
+	}
+	return rows
+}
+
+func (b *binder) tieColumns() []place.Column {
+	return []place.Column{tableColumn("Stake", false), tableColumn("Along its row", true), tableColumn("First tape", true), tableColumn("Second tape", true), tableColumn("Check", true)}
+}
+
+// tieRows are the stakes with their tapes; a legend of the marks' letters stands over them.
+func (b *binder) tieRows() []place.Row {
+	if len(b.plan.Ties) == 0 {
+		return nil
+	}
+	u, letter := b.spec.Units, map[string]string{}
+	legend := ""
+	for i, m := range b.plan.Ground.Marks {
+		letter[m.Name] = draw.MarkLetter(i)
+		legend += fmt.Sprintf("%s %s   ", letter[m.Name], m.Name)
 	}
 	tied := map[ground.StakeID]ground.Tie{}
-	for _, t := range ties {
+	for _, t := range b.plan.Ties {
 		tied[t.Stake] = t
 	}
-	for _, s := range f.b.plan.Stakes {
-		cells := []string{s.String(), u.Tape(s.Running), "", "", "", ""}
+	rows := []place.Row{{Heading: "Marks: " + legend}}
+	for _, s := range b.plan.Stakes {
+		cells := []string{s.String(), u.Tape(s.Running), "", "", ""}
 		if t, ok := tied[s.StakeID]; ok {
-			cells[2], cells[3] = letters[t.MarkA]+"  "+u.Tape(t.A), letters[t.MarkB]+"  "+u.Tape(t.B)
+			cells[2], cells[3] = letter[t.MarkA]+" "+u.Tape(t.A), letter[t.MarkB]+" "+u.Tape(t.B)
 			if t.MarkC != "" {
-				cells[4] = letters[t.MarkC] + "  " + u.Tape(t.C)
+				cells[4] = letter[t.MarkC] + " " + u.Tape(t.C)
 			}
-		}
-		if s.Guy {
-			cells[1] = "guy"
 		}
 		rows = append(rows, place.Row{Cells: cells})
 	}
-	f.heading("Stakes, by tape from fixed marks", 40)
-	if len(legend) > 0 {
-		f.text("Marks: "+strings.Join(legend, " · ")+". Running is along the row from its first stake.", paper.Small)
-	} else {
-		f.text("The spec names no two fixed marks: measure two stakes from things that will still be there, and write it here: ________________________________", paper.Small)
-	}
-	f.gap(1)
-	f.smallTable([]place.Column{small("Stake", 16, true), small("Running", 25, true), small("Tape 1", 29, true), small("Tape 2", 29, true), small("Check", 29, true), small("as driven, and why", 0, false)}, rows)
+	return rows
 }
