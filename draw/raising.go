@@ -2,36 +2,52 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // Raising makes the pictures of how arches are stood: who holds what, in which order. They keep the tunnel's proportions and are not to
-// scale; a bend half made is the solved curve drawn out sideways with its length kept.
+// scale; a bend half made is the solved curve drawn out sideways with its length kept. Every picture returns by name what found no place on it.
 type Raising struct {
-	Plan  *layout.Plan
-	First *arch.Kind // of the first arch that stands
+	Plan    *layout.Plan
+	First   *arch.Kind // of the first arch that stands
+	Wrapped bool       // lights are on the legs when it is raised
 }
 
 // NewRaising returns the pictures of a plan, and false where no arch stands.
 func NewRaising(plan *layout.Plan) (Raising, bool) {
 	for _, a := range plan.Arches {
-		if a.Kind != nil && len(a.Kind.Curve) > 1 {
-			return Raising{plan, a.Kind}, true
+		if a.Kind == nil || len(a.Kind.Curve) < 2 {
+			continue
 		}
+		r := Raising{Plan: plan, First: a.Kind}
+		for _, w := range plan.Spec.Lights.Wraps {
+			r.Wrapped = r.Wrapped || slices.ContainsFunc(w.Where, func(p spec.Place) bool { return p.Part != spec.RidgePieces })
+		}
+		return r, true
 	}
 	return Raising{}, false
 }
 
+// What the people who raise are called, on pictures and in words.
+const (
+	Foot1  = "Foot 1"
+	Foot2  = "Foot 2"
+	Crown  = "Crown"
+	Ladder = "Ladder"
+	Guard  = "Guard"
+)
+
 const (
 	helperTall  = AdultHeight
-	groundDepth = paper.Length(3.5) // under the ground line on paper: its hatching
-	overHead    = paper.Length(6)   // over the crown on paper: letters and numbers
-	capHigh     = 70 * measure.Millimetre
+	groundDepth = paper.Length(3) // under the ground line on paper: its hatching
+	overHead    = paper.Length(6) // over the crown on paper: names and numbers
 )
 
 // scene is one picture in the making: real millimetres from a zero on the ground, y up.
@@ -40,13 +56,13 @@ type scene struct {
 	Raising
 	ratio float64
 	zero  paper.Point
+	lost  []string // what found no place
 }
 
 // newScene fits so much real width, from left to right of the zero, and height into the room.
 func (r Raising) newScene(page *paper.Page, room paper.Rect, left, right, high measure.Length) *scene {
 	ratio := max(float64(left+right)/float64(room.W), float64(high)/float64(room.H-groundDepth-overHead))
-	s := &scene{Board: place.NewBoard(&paper.Page{}, room), Raising: r, ratio: ratio}
-	s.Page = page
+	s := &scene{Board: place.NewBoard(page, room), Raising: r, ratio: ratio}
 	spare := (room.W - s.long(left+right)) / 2
 	s.zero = paper.Point{X: room.X + spare + s.long(left), Y: room.Bottom() - groundDepth}
 	return s
@@ -59,10 +75,17 @@ func (s *scene) at(x, y measure.Length) paper.Point {
 }
 
 // helper returns a person who stands at x with their hands on the points.
-func (s *scene) helper(letter string, x measure.Length, hands ...paper.Point) helper {
-	h := helper{letter: letter, feet: s.at(x, 0), tall: s.long(helperTall)}
+func (s *scene) helper(called string, x measure.Length, hands ...paper.Point) helper {
+	h := helper{called: called, feet: s.at(x, 0), tall: s.long(helperTall)}
 	copy(h.hands[:], hands)
 	return h
+}
+
+// label sets a label or notes that it found no place.
+func (s *scene) label(l place.Label) {
+	if !s.Label(l) {
+		s.lost = append(s.lost, l.Text)
+	}
 }
 
 // ground draws the ground line over the picture's width.
@@ -74,7 +97,7 @@ func (s *scene) ground() {
 	}
 }
 
-// pipe draws a line of pipe: white inside where it is wide enough on paper, black where it is not.
+// pipe draws a line of pipe.
 func (s *scene) pipe(points []paper.Point) {
 	s.Stroke(paper.Polyline(points...), paper.Pen{Width: pipeOnPaper})
 }
@@ -133,4 +156,47 @@ func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
 		out = append(out, s.at(p[0], p[1]))
 	}
 	return out
+}
+
+// crew draws the people, then the pipe over them, then their hands over the pipe.
+func (s *scene) crew(pipe []paper.Point, people ...helper) {
+	for _, h := range people {
+		h.draw(s.Board)
+	}
+	if pipe != nil {
+		s.pipe(pipe)
+	}
+	s.grip(people...)
+}
+
+// grip draws hands over what they hold.
+func (s *scene) grip(people ...helper) {
+	for _, h := range people {
+		h.grip(s.Board)
+	}
+}
+
+// name sets the people's names, after all lines.
+func (s *scene) name(people ...helper) {
+	for _, h := range people {
+		if !h.name(s.Board) {
+			s.lost = append(s.lost, h.called)
+		}
+	}
+}
+
+// below sets a stake's name beside its foot.
+func (s *scene) below(x measure.Length, name string) {
+	s.label(place.Label{At: s.at(x, 0), Text: name, Lettering: paper.CellSmall, Toward: paper.Point{X: 1, Y: -1}, Clear: 1.2, Leader: place.Bare, Reach: 14})
+}
+
+// near returns the index of the point that is nearest.
+func near(points []paper.Point, to paper.Point) int {
+	best := 0
+	for i, p := range points {
+		if p.Sub(to).Long() < points[best].Sub(to).Long() {
+			best = i
+		}
+	}
+	return best
 }

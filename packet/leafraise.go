@@ -1,3 +1,165 @@
 package packet
 
-func (b *binder) raiseLeaf() []folio { return nil }
+import (
+	"fmt"
+	"slices"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+)
+
+// raising writes the leaf of the crew that raises the arches.
+type raising struct {
+	*binder
+	draw.Raising
+	stand  []arch.Arch
+	groups []archGroup
+}
+
+// raiseLeaf is what the raising crew works from: in front the arch to scale with what is measured on it, behind the pictures in order. Arches of
+// another shape have profiles of their own on further sheets.
+func (b *binder) raiseLeaf() []folio {
+	pictures, ok := draw.NewRaising(b.plan)
+	if !ok {
+		return nil
+	}
+	r := raising{b, pictures, b.standing(), archGroups(b.plan.Kinds)}
+	order := []folio{{front: side{title: "Raise: the arch", toScale: true, blocks: r.front()}, back: side{title: "Raise: the order", blocks: r.back()}}}
+	if more := r.otherShapes(); len(more) > 0 {
+		order = append(order, folio{front: side{title: "Raise: other arches", toScale: true, blocks: more}})
+	}
+	return order
+}
+
+// standing lists the arches that have a shape.
+func (b *binder) standing() []arch.Arch {
+	return slices.DeleteFunc(slices.Clone(b.plan.Arches), func(a arch.Arch) bool { return a.Kind == nil })
+}
+
+// front is the first arch to scale, what is wrong where it comes out different, and what is measured and signed.
+func (r raising) front() []block.Block {
+	const most = paper.Length(118) // of the picture, so that the faults stand beside it
+	p := r.profile(r.groups[0])
+	s := p.Scale(draw.ProfileScales(r.spec.Units), paper.Rect{W: most, H: 128})
+	wide := p.Width(s)
+	list := []block.Block{
+		{Name: "profile", Body: block.Columns{Gap: 5, Cols: []block.Column{
+			{Width: wide, Blocks: []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}, Facts: r.profileFacts(p)}}},
+			{Share: 1, Blocks: append(r.people(), r.faults(p.Kind)...)}}}},
+	}
+	list = append(list, r.holds(r.groups[0])...)
+	list = append(list, r.crowns()...)
+	return append(list, r.bays()...)
+}
+
+// titleOf names every arch that a profile stands for.
+func (r raising) titleOf(g archGroup, s paper.Scale) block.Block {
+	text := say.Capital(say.Numbered("arch", g.numbers())) + " seen from the entrance, " + s.Words
+	if len(g) > 1 {
+		text += fmt.Sprintf("; figures of %s", say.Numbered("arch", g[0].Numbers))
+	}
+	return block.Block{Name: "title of the profile", Body: block.Words{Text: text, Lettering: paper.Strong}}
+}
+
+func (r raising) profile(g archGroup) draw.Profile {
+	t := r.spec.Tunnel
+	return draw.Profile{Kind: g[0], Units: r.spec.Units, OpeningWidth: t.OpeningWidth, OpeningHeight: t.OpeningHeight}
+}
+
+// profileFacts are the figures that a profile alone tells; what is measured is told with its limits in the table of holds.
+func (r raising) profileFacts(p draw.Profile) []block.Fact {
+	u, who := p.Units, say.Numbered("arch", p.Kind.Numbers)
+	return []block.Fact{{What: "bend radius, " + who, Value: u.Inches(u.Taped(p.Kind.BendRadius))}}
+}
+
+// profileBody is a profile at its scale.
+type profileBody struct {
+	draw.Profile
+	scale paper.Scale
+}
+
+// Height implements block.Body.
+func (p profileBody) Height(paper.Length) paper.Length { return p.Profile.Height(p.scale) }
+
+// Draw implements block.Body.
+func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
+	box.H = p.Profile.Height(p.scale)
+	return p.Profile.Draw(page, box, p.scale)
+}
+
+// people says who does it.
+func (r raising) people() []block.Block {
+	text := "Five people, 16 or older. Foot 1 and Foot 2 at the legs, Crown at the top, Ladder on it, Guard at arch 1. Crown holds the ladder for Ladder."
+	if !r.ladder() {
+		text = "Five people, 16 or older. Foot 1 and Foot 2 at the legs, Crown and Ladder at the top, Guard at arch 1."
+	}
+	return []block.Block{{Name: "people", Body: block.Words{Text: text}}}
+}
+
+// faults says what to look at where the arch comes out otherwise, in four lines: what is off, what that does, what to move.
+func (r raising) faults(k *arch.Kind) []block.Block {
+	m, ok := k.Moves()
+	if !ok {
+		return nil
+	}
+	u := r.spec.Units
+	by := u.Inches(m.By)
+	line := func(name, what string, move arch.Move, mend string) block.Block {
+		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("%s: %s → %s", what, r.effect(move), mend)}}
+	}
+	list := []block.Block{block.Heading("If it comes out different"),
+		{Name: "faults", Body: block.Words{Lettering: paper.Floor, Text: "Look in this order, measure again. The other way does the opposite."}},
+		line("foot", "A foot "+by+" off the ground", arch.Move{Crown: m.By / 2}, "press it down, wipe the stake.")}
+	if k.Spec.OneStick {
+		list = append(list, line("stick", by+" too much pipe", m.Long, "measure the stick."))
+	} else {
+		list = append(list, line("sockets", by+" too much pipe", m.Long, "drive the sockets home, measure the sticks."))
+	}
+	if m.Lean != (arch.Move{}) {
+		list = append(list, line("stakes", "Stake tops "+by+" out", m.Lean, "pull the stake, drive it beside the hole."))
+	}
+	list = append(list, line("feet", "Feet "+by+" too wide", m.Wider, "drive one stake again on its dot."))
+	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop and ask. Force nothing."}})
+}
+
+// effect says by how much a fault moves crown and width.
+func (r raising) effect(m arch.Move) string {
+	u := r.spec.Units
+	part := func(what string, l measure.Length) string {
+		way := "up"
+		if l < 0 {
+			l, way = -l, "down"
+		}
+		if l = u.Taped(l); l == 0 {
+			return ""
+		}
+		return fmt.Sprintf("%s %s %s", what, u.Inches(l), way)
+	}
+	crown, width := part("crown", m.Crown), part("width", m.Shoulder)
+	switch {
+	case crown == "" && width == "":
+		return "hardly shows"
+	case width == "":
+		return crown
+	case crown == "":
+		return width
+	}
+	return crown + ", " + width
+}
+
+// otherShapes are the profiles of arches that differ from the first by more than what is held, each beside its holds.
+func (r raising) otherShapes() []block.Block {
+	var list []block.Block
+	for _, g := range r.groups[1:] {
+		p := r.profile(g)
+		s := p.Scale(draw.ProfileScales(r.spec.Units), paper.Rect{W: 80, H: 82})
+		list = append(list, block.Block{Name: "profile of " + say.Numbered("arch", g.numbers()), Gap: 5, Body: block.Columns{Gap: 5, Cols: []block.Column{
+			{Width: p.Width(s), Blocks: []block.Block{{Name: "profile", Body: profileBody{p, s}}}},
+			{Share: 1, Blocks: append([]block.Block{r.titleOf(g, s)}, r.holds(g)...)}}}, Facts: r.profileFacts(p)})
+	}
+	return list
+}
