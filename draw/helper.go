@@ -62,12 +62,6 @@ func (h helper) grip(b *place.Board) {
 	}
 }
 
-// name sets the person's name by their head and reports whether it found a place.
-func (h helper) name(b *place.Board) bool {
-	head := h.feet.Add(paper.Point{Y: -h.tall * headAt})
-	return b.Label(place.Label{At: head, Text: h.called, Lettering: paper.Strong.Sized(11), Toward: paper.Point{Y: -1}, Clear: h.tall * headRadius, Leader: place.Bare, Reach: 40})
-}
-
 // shoulder returns where an arm begins.
 func (h helper) shoulder(arm int) paper.Point {
 	side := paper.Length(2*arm-1) * torsoHalf * 0.8

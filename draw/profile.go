@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -25,19 +27,19 @@ const (
 	stakeDrop paper.Length = 7 // how much of a stake is drawn below the ground
 )
 
-// ProfileScales are the scales that an arch is drawn at, largest first: 1:16 to 1:40 where it fits, smaller ones for a very large arch.
+// ProfileScales are the scales that an arch is drawn at, largest first: those of the series from 1:16 to 1:40 with a few between, and smaller ones for a very
+// large arch.
 func ProfileScales(u measure.System) []paper.Scale {
-	const largest, least = 16, 40
-	var list []paper.Scale
-	between := paper.Scale{Ratio: least, Words: "1:40"}
+	list := []paper.Scale{{Ratio: 40, Words: "1:40"}}
+	if u == measure.Metric {
+		list = append(list, paper.Scale{Ratio: 30, Words: "1:30"})
+	}
 	for _, s := range Scales(u) {
-		if s.Ratio > least && between.Ratio > 0 {
-			list, between = append(list, between), paper.Scale{}
-		}
-		if s.Ratio >= largest {
+		if s.Ratio >= 16 {
 			list = append(list, s)
 		}
 	}
+	slices.SortFunc(list, func(a, b paper.Scale) int { return cmp.Compare(a.Ratio, b.Ratio) })
 	return list
 }
 

@@ -10,48 +10,27 @@ import (
 
 const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
 
-// LeftFoot draws the left leg slipped over its stake, with the cap off only now in a picture of its own beside it.
+// LeftFoot draws the left leg from near by, coming down over its stake, the cap off only now.
 func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
-	const beside = 24
-	main, inset := room.SplitLeft(room.W - beside)
-	span := r.First.Span
-	const wide = 1.75
-	s := r.newScene(page, main, span/2+elbowRoom*1.6, measure.Length(wide-0.5)*span+elbowRoom*1.6, r.First.Crown*0.9)
-	s.ground()
-	bent := s.drawnOut(wide, 150)
-	high := r.First.Spec.Stake.Showing()
-	end := bent[len(bent)-1]
-	one := s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
-	two := s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.5, end.Add(paper.Point{Y: -1.5}), bent[near(bent, end.Add(paper.Point{Y: -s.long(helperTall * 0.4)}))])
-	crown := s.helper(Crown, span*(wide-1)*0.5, bent[len(bent)/2-2], bent[len(bent)/2+2])
-	s.crew(bent, one, two, crown)
-	s.stake(span/2, true)
-	s.below(-span/2, fmt.Sprintf("L%d", number))
-	s.name(one, two, crown)
-	return append(s.lost, r.capOff(page, inset, number)...)
-}
-
-// capOff draws a stake from near by, its cap lifted off under the pipe that comes down.
-func (r Raising) capOff(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
-	s.Stroke(paper.Box(room.Inset(0.5)), paper.Thin)
-	x, foot := room.X+room.W*0.4, room.Bottom()-2.5
-	s.Line(paper.Point{X: room.X + 2, Y: foot}, paper.Point{X: room.Right() - 2, Y: foot}, paper.Thick)
-	const bar, pipe = 1.1, 2.6
-	top := room.Y + room.H*0.56
-	s.Stroke(paper.Polyline(paper.Point{X: x - bar, Y: foot}, paper.Point{X: x - bar, Y: top}, paper.Point{X: x + bar, Y: top}, paper.Point{X: x + bar, Y: foot}), paper.Thick)
-	end := top - 2.5
+	x, foot := room.X+room.W*0.36, room.Bottom()-1.5
+	s.zero = paper.Point{X: x, Y: foot}
+	s.ground()
+	const stake, pipe = 1.1, 2.6
+	top := room.Y + room.H*0.55
+	s.Stroke(paper.Polyline(paper.Point{X: x - stake, Y: foot}, paper.Point{X: x - stake, Y: top}, paper.Point{X: x + stake, Y: top}, paper.Point{X: x + stake, Y: foot}), paper.Thick)
+	end := top - 2
 	for _, side := range [2]paper.Length{-pipe, pipe} {
-		s.Line(paper.Point{X: x + side, Y: end}, paper.Point{X: x + side, Y: room.Y + 2}, paper.Thick)
+		s.Line(paper.Point{X: x + side, Y: end}, paper.Point{X: x + side, Y: room.Y + 0.5}, paper.Thick)
 	}
 	s.Line(paper.Point{X: x - pipe, Y: end}, paper.Point{X: x + pipe, Y: end}, paper.Thick)
-	s.Arrow(paper.Point{X: x, Y: room.Y + 3}, paper.Point{X: x, Y: end - 2}, paper.Thick)
-	cap := paper.Rect{X: room.Right() - 8, Y: foot - 6, W: 5.5, H: 4}
+	s.Arrow(paper.Point{X: x, Y: room.Y + 2.5}, paper.Point{X: x, Y: end - 2}, paper.Thick)
+	cap := paper.Rect{X: room.Right() - 9, Y: foot - 4.6, W: 6, H: 4.4}
 	s.Fill(paper.Box(cap), paper.Black)
-	s.Arrow(paper.Point{X: x + 1.6, Y: top - 0.5}, paper.Point{X: cap.X - 0.5, Y: cap.Y - 0.5}, paper.Thin)
-	s.label(place.Label{At: paper.Point{X: cap.X + 2.5, Y: cap.Y}, Text: "cap", Lettering: paper.Floor, Toward: paper.Point{Y: -1}, Clear: 0.5, Leader: place.Bare})
-	s.label(place.Label{At: paper.Point{X: x - bar, Y: foot - 3}, Text: fmt.Sprintf("L%d", number), Lettering: paper.CellSmall, Toward: paper.Point{X: -1}, Clear: 0.2, Leader: place.Bare})
-	s.label(place.Label{At: paper.Point{X: x + pipe, Y: room.Y + 4}, Text: "leg", Lettering: paper.Floor, Toward: paper.Point{X: 1}, Clear: 0.4, Leader: place.Bare})
+	s.Arrow(paper.Point{X: x + 1.8, Y: top + 0.5}, paper.Point{X: cap.X - 0.5, Y: cap.Y - 0.5}, paper.Thin)
+	s.label(place.Label{At: paper.Point{X: cap.X + 3, Y: cap.Y}, Text: "cap", Lettering: paper.Floor, Toward: paper.Point{Y: -1}, Clear: 0.5, Leader: place.Bare})
+	s.label(place.Label{At: paper.Point{X: x - stake, Y: foot - 5}, Text: fmt.Sprintf("L%d", number), Lettering: paper.CellSmall, Toward: paper.Point{X: -1}, Clear: 0.4, Leader: place.Bare})
+	s.label(place.Label{At: paper.Point{X: x + pipe, Y: room.Y + 4}, Text: "left leg,\nby " + Foot1, Lettering: paper.Floor, Toward: paper.Point{X: 1}, Clear: 0.6, Leader: place.Bare})
 	return s.lost
 }
 
@@ -59,7 +38,7 @@ func (r Raising) capOff(page *paper.Page, room paper.Rect, number int) (missing 
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.12
-	s := r.newScene(page, room, span/2+elbowRoom*1.6, span*(wide-0.5)+elbowRoom*2.6, r.First.Crown)
+	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.9, r.First.Crown, Foot1, Crown, Foot2)
 	s.ground()
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
@@ -71,10 +50,9 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 	s.crew(bent, one, two, crown)
 	s.stake(span/2, false)
 	s.cap(s.at(span/2-elbowRoom*0.35, 0))
-	s.below(-span/2, fmt.Sprintf("L%d", number))
-	s.below(span/2, fmt.Sprintf("R%d", number))
-	tip := s.at(span*(wide-0.5)+elbowRoom*1.1, helperTall*0.6)
-	s.WalkArrow(paper.Point{X: min(tip.X+14, room.Right()-0.5), Y: tip.Y}, tip)
+	s.under(-span/2, fmt.Sprintf("L%d", number))
+	s.under(span/2, fmt.Sprintf("R%d", number))
+	s.Arrow(s.at(span*(wide-0.5)+elbowRoom*1.9, helperTall*0.55), s.at(span*(wide-0.5)+elbowRoom*1.05, helperTall*0.55), paper.Emphasis)
 	s.name(one, two, crown)
 	return s.lost
 }
@@ -83,7 +61,7 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) (missing []string) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*1.5, side+elbowRoom*1.5, k.Crown*1.03)
+	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
 	s.ground()
 	s.pipe(s.curve())
 	low := s.at(0, 60)
@@ -97,9 +75,9 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
 	}
 	s.crew(nil, people...)
-	s.label(place.Label{At: s.at(k.Span*0.3, 60), Text: "string", Lettering: paper.Floor, Toward: paper.Point{X: 1, Y: -1}, Clear: 0.5, Leader: place.Arrow, Pointed: true, Reach: 40})
 	s.name(people...)
-	s.below(-k.Span/2, fmt.Sprintf("L%d", number))
-	s.below(k.Span/2, fmt.Sprintf("R%d", number))
+	s.under(-k.Span/2, fmt.Sprintf("L%d", number))
+	s.under(0, "string")
+	s.under(k.Span/2, fmt.Sprintf("R%d", number))
 	return s.lost
 }

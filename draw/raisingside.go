@@ -2,10 +2,8 @@ package draw
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 )
 
@@ -15,14 +13,14 @@ import (
 func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	guys := r.guyWays(number)
 	out := r.Plan.Spec.Guys.Out
-	left, right := elbowRoom*1.4, elbowRoom*2.4
+	left, right := elbowRoom*0.6, elbowRoom*1.3
 	if guys[0] {
-		left = max(left, out+elbowRoom*1.6)
+		left = max(left, out+elbowRoom*0.9)
 	}
 	if guys[1] {
-		right = max(right, out+elbowRoom*1.6)
+		right = max(right, out+elbowRoom*0.9)
 	}
-	s := r.newScene(page, room, left, right, r.First.Crown)
+	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
 	s.ground()
 	people := []helper{s.helper(Guard, elbowRoom*0.55, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))}
 	for i, there := range guys {
@@ -38,9 +36,8 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 	s.arch(0)
 	s.guys(0, number)
 	s.grip(people...)
-	s.guyNames(0, number)
+	s.under(0, fmt.Sprint("arch ", number))
 	s.name(people...)
-	s.archName(0, number)
 	return s.lost
 }
 
@@ -57,17 +54,6 @@ func (r Raising) guyWays(number int) (ways [2]bool) {
 		}
 	}
 	return ways
-}
-
-// guyStakes names the guy stakes of an arch on one side of it.
-func (r Raising) guyStakes(number int, beyond bool) (names []string) {
-	leg, _ := r.Plan.Ground.StakeByName(fmt.Sprintf("L%d", number))
-	for _, s := range r.Plan.Stakes {
-		if s.Guy && s.Arch == number && (s.Along >= leg.Along) == beyond {
-			names = append(names, s.Name)
-		}
-	}
-	return names
 }
 
 // arch draws an arch edge on with its crown fitting.
@@ -90,31 +76,16 @@ func (s *scene) guys(x measure.Length, number int) {
 	}
 }
 
-func (s *scene) guyNames(x measure.Length, number int) {
-	for i, there := range s.guyWays(number) {
-		if there {
-			way := measure.Length(2*i - 1)
-			text := strings.Join(s.guyStakes(number, i == 1), "\n")
-			s.label(place.Label{At: s.at(x+way*s.Plan.Spec.Guys.Out, 0), Text: text, Lettering: paper.CellSmall, Toward: paper.Point{X: paper.Length(way), Y: -1}, Clear: 2.5, Leader: place.Bare, Reach: 20})
-		}
-	}
-}
-
-// archName sets an arch's number over its crown.
-func (s *scene) archName(x measure.Length, number int) {
-	s.label(place.Label{At: s.at(x, s.First.Crown), Text: fmt.Sprint(number), Lettering: paper.CellSmall, Toward: paper.Point{Y: -1}, Clear: 1.6, Leader: place.Bare, Reach: 10})
-}
-
 // Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one.
 func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) (missing []string) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
-	s := r.newScene(page, room, elbowRoom*2.2, spacing+elbowRoom*2.2, r.First.Crown*1.06)
+	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.06, Guard, Ladder, bothFeet)
 	s.ground()
 	top := r.First.Crown
 	hold := func(called string, x, at measure.Length) helper {
 		return s.helper(called, x, s.at(at, helperTall*0.62), s.at(at, helperTall*0.85))
 	}
-	people := []helper{hold(Guard, -elbowRoom*0.5, 0), hold(Foot1+", "+Foot2, spacing+elbowRoom*0.5, spacing)}
+	people := []helper{hold(Guard, -elbowRoom*0.5, 0), hold(bothFeet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
 	}
@@ -129,13 +100,12 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	}
 	s.grip(people...)
 	if ridge {
-		s.label(place.Label{At: s.at(spacing, top), Text: "1st", Lettering: paper.Strong, Toward: paper.Point{X: 1, Y: -0.2}, Clear: 2})
-		s.label(place.Label{At: s.at(0, top), Text: "2nd", Lettering: paper.Strong, Toward: paper.Point{X: -1, Y: -0.2}, Clear: 2})
+		s.Text(s.at(spacing, top).Add(paper.Point{X: 2.4, Y: 1.4}), paper.AtLeft, "1st", names)
+		s.Text(s.at(0, top).Add(paper.Point{X: -2.4, Y: 1.4}), paper.AtRight, "2nd", names)
 	}
+	s.under(0, fmt.Sprint(first))
+	s.under(spacing, fmt.Sprint(second))
 	s.name(people...)
-	for i, x := range [2]measure.Length{0, spacing} {
-		s.label(place.Label{At: s.at(x, 0), Text: fmt.Sprint("arch ", [2]int{first, second}[i]), Lettering: paper.Floor, Toward: paper.Point{X: paper.Length(2*i - 1), Y: -1}, Clear: 1.5, Leader: place.Bare, Reach: 40})
-	}
 	return s.lost
 }
 
@@ -161,27 +131,31 @@ func (s *scene) onLadder(called string, x, height measure.Length, hands ...paper
 func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) (missing []string) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	bays := measure.Length(to - from)
-	s := r.newScene(page, room, elbowRoom*2, bays*spacing+elbowRoom*2, r.First.Crown)
+	s := r.newScene(page, room, elbowRoom*0.5, bays*spacing+elbowRoom*1.2, r.First.Crown*1.12, bothFeet)
 	s.ground()
 	top := r.First.Crown
-	newest := s.helper(Foot1+", "+Foot2, bays*spacing+elbowRoom*0.5, s.at(bays*spacing, helperTall*0.62), s.at(bays*spacing, helperTall*0.85))
+	newest := s.helper(bothFeet, bays*spacing+elbowRoom*0.5, s.at(bays*spacing, helperTall*0.62), s.at(bays*spacing, helperTall*0.85))
 	newest.draw(s.Board)
 	for n := from; n <= to; n++ {
 		s.arch(measure.Length(n-from) * spacing)
+		s.under(measure.Length(n-from)*spacing, fmt.Sprint(n))
 	}
 	s.grip(newest)
 	if ridge {
 		s.pipe([]paper.Point{s.at(0, top), s.at((bays-1)*spacing, top)})
-		s.Arrow(s.at((bays-0.75)*spacing, top*1.0), s.at((bays-0.1)*spacing, top), paper.Thick)
-		y := s.at(0, top).Y - 3.2
-		s.Line(paper.Point{X: s.at(0, 0).X, Y: y}, paper.Point{X: s.at((bays-1)*spacing, 0).X, Y: y}, paper.Thin)
-		s.Arrowhead(paper.Point{X: s.at(0, 0).X, Y: y}, paper.Point{X: -1}, paper.Black)
-		s.Arrowhead(paper.Point{X: s.at((bays-1)*spacing, 0).X, Y: y}, paper.Point{X: 1}, paper.Black)
-		s.label(place.Label{At: paper.Point{X: s.at(0, 0).X, Y: y}, Text: "tape", Lettering: paper.Floor, Toward: paper.Point{X: -1}, Clear: 0.5, Leader: place.Bare})
-	}
-	for n := from; n <= to; n++ {
-		s.label(place.Label{At: s.at(measure.Length(n-from)*spacing, top*0.45), Text: fmt.Sprint(n), Lettering: paper.CellSmall, Toward: paper.Point{X: -1}, Clear: 0.8, Leader: place.Bare})
+		s.Arrow(s.at(bays*spacing, top).Add(paper.Point{X: -1.5}), s.at((bays-0.8)*spacing, top), paper.Thick)
+		s.tapeAlong(s.at(0, top), s.at((bays-1)*spacing, top))
 	}
 	s.name(newest)
 	return s.lost
+}
+
+// tapeAlong draws a tape a little over a line of crowns.
+func (s *scene) tapeAlong(from, to paper.Point) {
+	const over = 3.2
+	from.Y, to.Y = from.Y-over, to.Y-over
+	s.Line(from, to, paper.Thin)
+	s.Arrowhead(from, from.Sub(to), paper.Black)
+	s.Arrowhead(to, to.Sub(from), paper.Black)
+	s.Text(paper.Point{X: s.Area.X, Y: from.Y - 1.2}, paper.AtLeft, "tape", names)
 }

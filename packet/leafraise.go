@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
@@ -40,20 +41,34 @@ func (b *binder) standing() []arch.Arch {
 	return slices.DeleteFunc(slices.Clone(b.plan.Arches), func(a arch.Arch) bool { return a.Kind == nil })
 }
 
-// front is the first arch to scale, what is wrong where it comes out different, and what is measured and signed.
+// front is the first arch to scale, what is wrong where it comes out different, and what is measured and signed: the arch as large as all of that leaves room.
 func (r raising) front() []block.Block {
-	const most = paper.Length(118) // of the picture, so that the faults stand beside it
-	p := r.profile(r.groups[0])
-	s := p.Scale(draw.ProfileScales(r.spec.Units), paper.Rect{W: most, H: 128})
-	wide := p.Width(s)
-	list := []block.Block{
-		{Name: "profile", Body: block.Columns{Gap: 5, Cols: []block.Column{
-			{Width: wide, Blocks: []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}, Facts: r.profileFacts(p)}}},
-			{Share: 1, Blocks: append(r.people(), r.faults(p.Kind)...)}}}},
+	_, room := r.newSide(false)
+	var list []block.Block
+	for _, s := range draw.ProfileScales(r.spec.Units) {
+		list = r.frontAt(s)
+		if p := r.profile(r.groups[0]); p.Width(s) < room.W*0.66 && block.Height(list, room.W) <= room.H {
+			return list
+		}
+		if s.Ratio >= leastRatio {
+			break // what is too long goes on on the back
+		}
 	}
-	list = append(list, r.holds(r.groups[0])...)
-	list = append(list, r.crowns()...)
-	return append(list, r.bays()...)
+	return list
+}
+
+// leastRatio is the smallest scale at which the profile is still worth its place beside other things: 1:32, 1:40.
+const leastRatio = 32
+
+func (r raising) frontAt(s paper.Scale) []block.Block {
+	p := r.profile(r.groups[0])
+	top := block.Columns{Gap: 5, Cols: []block.Column{
+		{Width: p.Width(s), Blocks: []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}, Facts: r.profileFacts(p)}}},
+		{Share: 1, Blocks: append(r.people(), r.faults(p.Kind)...)}}}
+	rows, facts := r.holds(r.groups[0])
+	all, more := r.heldOnAll()
+	list := []block.Block{{Name: "profile", Body: top}, holdTable(append(rows, all...), append(facts, more...), false)}
+	return append(append(list, r.crowns()...), r.bays()...)
 }
 
 // titleOf names every arch that a profile stands for.
@@ -93,11 +108,16 @@ func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
 
 // people says who does it.
 func (r raising) people() []block.Block {
-	text := "Five people, 16 or older. Foot 1 and Foot 2 at the legs, Crown at the top, Ladder on it, Guard at arch 1. Crown holds the ladder for Ladder."
+	crown, ladder := "Crown: the top, then holds the ladder", "Ladder: climbs"
 	if !r.ladder() {
-		text = "Five people, 16 or older. Foot 1 and Foot 2 at the legs, Crown and Ladder at the top, Guard at arch 1."
+		crown, ladder = "Crown: the top", "Ladder: ridge and string, from the ground"
 	}
-	return []block.Block{{Name: "people", Body: block.Words{Text: text}}}
+	guard := "Guard: holds arch 1, nothing else"
+	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
+		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d is joined", r.stand[1].Number)
+	}
+	text := "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard
+	return []block.Block{{Name: "people", Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}}, {Name: "people", Body: block.Words{Text: text}}}
 }
 
 // faults says what to look at where the arch comes out otherwise, in four lines: what is off, what that does, what to move.
@@ -112,7 +132,6 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("%s: %s → %s", what, r.effect(move), mend)}}
 	}
 	list := []block.Block{block.Heading("If it comes out different"),
-		{Name: "faults", Body: block.Words{Lettering: paper.Floor, Text: "Look in this order, measure again. The other way does the opposite."}},
 		line("foot", "A foot "+by+" off the ground", arch.Move{Crown: m.By / 2}, "press it down, wipe the stake.")}
 	if k.Spec.OneStick {
 		list = append(list, line("stick", by+" too much pipe", m.Long, "measure the stick."))
@@ -156,10 +175,11 @@ func (r raising) otherShapes() []block.Block {
 	var list []block.Block
 	for _, g := range r.groups[1:] {
 		p := r.profile(g)
+		rows, facts := r.holds(g)
 		s := p.Scale(draw.ProfileScales(r.spec.Units), paper.Rect{W: 80, H: 82})
 		list = append(list, block.Block{Name: "profile of " + say.Numbered("arch", g.numbers()), Gap: 5, Body: block.Columns{Gap: 5, Cols: []block.Column{
 			{Width: p.Width(s), Blocks: []block.Block{{Name: "profile", Body: profileBody{p, s}}}},
-			{Share: 1, Blocks: append([]block.Block{r.titleOf(g, s)}, r.holds(g)...)}}}, Facts: r.profileFacts(p)})
+			{Share: 1, Blocks: []block.Block{r.titleOf(g, s), holdTable(rows, facts, true), {Name: "signed", Body: block.Blanks{{Word: "Signed"}}}}}}}, Facts: r.profileFacts(p)})
 	}
 	return list
 }

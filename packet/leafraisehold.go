@@ -3,12 +3,14 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -24,8 +26,8 @@ type held struct {
 func (r raising) held(k *arch.Kind) []held {
 	u, n := r.spec.Units, k.Numbers[0]
 	list := []held{
-		{draw.FeetWord, fmt.Sprintf("L%d to R%d at the ground", n, n), u.Taped(k.Span), practice.FootGive(u)},
-		{draw.CrownWord, "string between the feet, up to the pipe's middle", u.Taped(k.Crown), k.GiveOrTake(u)},
+		{draw.FeetWord, fmt.Sprintf("L%d to R%d at ground", n, n), u.Taped(k.Span), practice.FootGive(u)},
+		{draw.CrownWord, "up from string at feet", u.Taped(k.Crown), k.GiveOrTake(u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
 		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
@@ -33,8 +35,8 @@ func (r raising) held(k *arch.Kind) []held {
 	return list
 }
 
-// holds is the table of what is measured on the first arch of a group, and on the first of each kind in it where that differs in print.
-func (r raising) holds(g archGroup) []block.Block {
+// holds are the rows of what is measured on the first arch of a group, and on the first of each kind in it where that differs in print.
+func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
 	u := r.spec.Units
 	var rows []place.Row
 	var facts []block.Fact
@@ -49,19 +51,64 @@ func (r raising) holds(g archGroup) []block.Block {
 		}
 		told = append(told, list)
 		numbers := r.alike(g, list, i)
-		rows = append(rows, place.Row{Heading: r.heldOn(numbers, i > 0)})
+		rows = append(rows, place.Row{Heading: heldOn(numbers, i > 0)})
 		for _, h := range list {
 			value := u.Inches(h.want)
-			rows = append(rows, place.Row{Cells: []string{h.name + ": " + h.how, value, fmt.Sprintf("%s to %s", u.Inches(h.want-h.give), u.Inches(h.want+h.give)), ""}})
+			rows = append(rows, r.holdRow(h.name+": "+h.how, value, h.want-h.give, h.want+h.give))
 			facts = append(facts, block.Fact{What: h.name + ", " + say.Numbered("arch", numbers), Value: value})
 		}
 	}
-	t := place.Table{RowMin: 8.2, Columns: []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 27},
-		{Head: "Go on between", Lettering: paper.CellSmall, Width: 42}, {Head: "Found", Width: 27}}}
-	return []block.Block{
-		{Name: "hold table", Gap: 2.5, Keep: true, Body: block.Table{Table: t, Rows: rows}, Facts: facts},
-		{Name: "signed", Body: block.Blanks{{Word: "Inside the limits: signed"}, {Word: "time", Share: 0.4}}},
+	return rows, facts
+}
+
+// holdRow is a figure between limits.
+func (r raising) holdRow(what, want string, from, to measure.Length) place.Row {
+	u := r.spec.Units
+	return place.Row{Cells: []string{what, want, fmt.Sprintf("%s to %s", bare(u, from), u.Inches(to))}}
+}
+
+// bare prints a short length without its unit.
+func bare(u measure.System, l measure.Length) string {
+	return strings.TrimSuffix(u.Inches(l), measure.By(u, " in", " mm"))
+}
+
+// holdTable is what is measured, with room for what is found and who signs: across a side, or beside a picture.
+func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
+	wanted, between, found, signed := paper.Length(33), paper.Length(46), paper.Length(20), paper.Length(18)
+	if beside {
+		wanted, between, found, signed = 29, 25, 16, 0
 	}
+	t := place.Table{RowMin: 8.2, Columns: []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: wanted},
+		{Head: "Go on between", Lettering: paper.CellSmall, Width: between}, {Head: "Found", Width: found}}}
+	if signed > 0 {
+		t.Columns[1].Lettering = paper.Cell
+		t.Columns = append(t.Columns, place.Column{Head: "Signed", Width: signed})
+	}
+	return block.Block{Name: "hold table", Gap: 2, Body: block.Table{Table: t, Rows: rows}, Facts: facts}
+}
+
+// held on the whole are the first bay, and when all arches stand the caps and the way through.
+func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
+	u := r.spec.Units
+	list := r.readings()
+	for i, g := range list[:r.readingsHeld()] {
+		what, give, want := fmt.Sprintf("Crown 1 to %d, once %d stands", g.arch, g.arch), practice.RunGive(u), u.Ground(g.want)
+		if i == 0 {
+			what, give = "Crown 1 to 2, before more cuts", practice.BayGive(u)
+		}
+		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give) + " either way"}})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want})
+	}
+	if t, ok := r.task(crew.SightAlong, 0); ok {
+		caps, _ := wanted(t, crew.CapsBack)
+		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "every one"}})
+	}
+	if t, ok := r.task(crew.TryOpening, 0); ok {
+		high, _ := wanted(t, crew.OpeningHigh)
+		wide, _ := wanted(t, crew.OpeningWide)
+		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright", u.Room(high.Length), "across " + u.Room(wide.Length)}})
+	}
+	return rows, facts
 }
 
 // alike are the arches of the group that have the same figures in print as its i-th kind, rising.
@@ -85,7 +132,7 @@ func (r raising) alike(g archGroup, list []held, i int) []int {
 }
 
 // heldOn says which arch is measured, and for which others it stands.
-func (r raising) heldOn(numbers []int, differs bool) string {
+func heldOn(numbers []int, differs bool) string {
 	text := fmt.Sprintf("Arch %d, before any other is touched", numbers[0])
 	if differs {
 		text = fmt.Sprintf("Arch %d, held until it is measured; only what differs", numbers[0])
@@ -129,101 +176,101 @@ func (r raising) readings() []reading {
 	return list
 }
 
-// crowns is the table of running distances with room for what is found.
+// readingsHeld is how many of the running distances stand in the table of holds: all of a few, else the first bay alone.
+func (r raising) readingsHeld() int {
+	const few = 4
+	if n := len(r.readings()); n <= few {
+		return n
+	}
+	return 1
+}
+
+// crowns is the table of the running distances that are not in the table of holds, with room for what is found.
 func (r raising) crowns() []block.Block {
-	list := r.readings()
+	list := r.readings()[r.readingsHeld():]
 	if len(list) == 0 {
 		return nil
 	}
 	u := r.spec.Units
-	t := place.Table{RowMin: 8.2}
-	const across = 3
-	for range min(across, len(list)) {
-		t.Columns = append(t.Columns, place.Column{Head: "Crown", Lettering: paper.Strong, Width: 15}, place.Column{Head: "Tape", Lettering: paper.Cell, Align: paper.AtRight, Width: 25}, place.Column{Head: "Found"})
-	}
-	rows := make([]place.Row, (len(list)+across-1)/across)
+	var cells [][]string
 	var facts []block.Fact
-	for i, g := range list {
-		row := &rows[i%len(rows)]
-		row.Cells = append(row.Cells, fmt.Sprint(g.arch), u.Ground(g.want), "")
+	for _, g := range list {
+		cells = append(cells, []string{fmt.Sprint(g.arch), u.Ground(g.want), ""})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: u.Ground(g.want)})
 	}
-	for i := range rows { // nothing to write there
-		for len(rows[i].Cells) < len(t.Columns) {
-			rows[i].Cells = append(rows[i].Cells, " ")
+	body := abreast([]place.Column{{Head: "Crown", Lettering: paper.Strong, Width: 17}, {Head: "Tape", Lettering: paper.Cell, Align: paper.AtRight, Width: 25}, {Head: "Found"}}, cells, 8.2)
+	return []block.Block{
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge, tape from the middle of crown 1, within %s", u.Inches(practice.RunGive(u)))}},
+		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
+	}
+}
+
+// abreast sets a long table of few columns as three beside each other, each read to its foot.
+func abreast(columns []place.Column, cells [][]string, rowMin paper.Length) block.Table {
+	const most = 3
+	across := min(most, len(cells))
+	t := block.Table{Table: place.Table{RowMin: rowMin}, Rows: make([]place.Row, (len(cells)+across-1)/across)}
+	for range across {
+		t.Columns = append(t.Columns, columns...)
+	}
+	for i, c := range cells {
+		row := &t.Rows[i%len(t.Rows)]
+		row.Cells = append(row.Cells, c...)
+	}
+	for i := range t.Rows { // nothing to write there
+		for len(t.Rows[i].Cells) < len(t.Columns) {
+			t.Rows[i].Cells = append(t.Rows[i].Cells, " ")
 		}
 	}
-	words := fmt.Sprintf("Tape along the ridge, from the middle of crown 1. Crown 2 within %s: a hold. The others within %s.", u.Inches(practice.BayGive(u)), u.Inches(practice.RunGive(u)))
-	if len(list) == 1 {
-		words = fmt.Sprintf("Tape along the ridge, from the middle of crown 1, within %s: a hold.", u.Inches(practice.BayGive(u)))
-	}
-	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Text: words}},
-		{Name: "along the crowns", Gap: 1, Keep: true, Body: block.Table{Table: t, Rows: rows}, Facts: facts},
-		{Name: "bay 1 signed", Body: block.Blanks{{Word: "Crown 2 signed"}, {Word: "time", Share: 0.4}}},
-	}
+	return t
 }
 
 // bays tells how each bay turns and climbs, where the walk bends or slopes.
 func (r raising) bays() []block.Block {
-	u, ground := r.spec.Units, r.plan.Ground
-	var rows []place.Row
-	var cells [][]string
-	for i := 0; i+1 < len(r.stand); i++ {
-		a, b := r.stand[i], r.stand[i+1]
-		if b.Number != a.Number+1 {
-			continue
-		}
-		turn := ground.Stations[b.Number-1].Heading - ground.Stations[a.Number-1].Heading
-		_, _, low := ground.Site(a.Number, 0, a.Crown)
-		_, _, high := ground.Site(b.Number, 0, b.Crown)
-		turned, climbs := turnWords(turn), climbWords(u, high-low)
-		if turned != "" || climbs != "" {
-			cells = append(cells, []string{fmt.Sprint(a.Number), turned, climbs})
+	u := r.spec.Units
+	turns, climbs, bays := map[int]string{}, map[int]string{}, []int{}
+	for _, t := range r.tasks() {
+		for _, f := range t.Want {
+			switch f.What {
+			case crew.BayTurn:
+				turns[f.Bays[0]] = turnWords(f.Angle)
+			case crew.BayClimb:
+				climbs[f.Bays[0]] = climbWords(u, f.Length)
+			default:
+				continue
+			}
+			if !slices.Contains(bays, f.Bays[0]) {
+				bays = append(bays, f.Bays[0])
+			}
 		}
 	}
-	if len(cells) == 0 {
+	if len(bays) == 0 {
 		return nil
 	}
-	const across = 3
-	t := place.Table{}
-	for range across {
-		t.Columns = append(t.Columns, place.Column{Head: "Bay", Lettering: paper.Strong, Width: 12}, place.Column{Head: "Turns", Lettering: paper.CellSmall}, place.Column{Head: "Climbs", Lettering: paper.CellSmall})
+	slices.Sort(bays)
+	var cells [][]string
+	for _, bay := range bays {
+		cells = append(cells, []string{fmt.Sprint(bay), turns[bay], climbs[bay]})
 	}
-	rows = make([]place.Row, (len(cells)+across-1)/across)
-	for i, c := range cells {
-		rows[i%len(rows)].Cells = append(rows[i%len(rows)].Cells, c...)
-	}
-	for i := range rows {
-		for len(rows[i].Cells) < len(t.Columns) {
-			rows[i].Cells = append(rows[i].Cells, " ")
-		}
-	}
+	body := abreast([]place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall}, {Head: "Climbs", Lettering: paper.CellSmall}}, cells, 0)
 	return []block.Block{
-		{Name: "bays", Gap: 3, Keep: true, Body: block.Words{Text: "Bays that turn or climb, walking in, crown to crown. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."}},
-		{Name: "bays", Gap: 1, Body: block.Table{Table: t, Rows: rows}},
+		{Name: "bays", Gap: 2, Keep: true, Body: block.Words{Text: "Bays that turn or climb, walking in. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."}},
+		{Name: "bays", Gap: 0.6, Body: body},
 	}
 }
 
-// turnWords prints which way a bay turns; empty where that is less than a crew sees.
+// turnWords prints which way a bay turns.
 func turnWords(turn measure.Angle) string {
-	const seen = measure.Degree / 2
-	switch {
-	case turn >= seen:
-		return "right " + measure.Degrees(turn)
-	case turn <= -seen:
+	if turn < 0 {
 		return "left " + measure.Degrees(-turn)
 	}
-	return ""
+	return "right " + measure.Degrees(turn)
 }
 
-// climbWords prints by how much a bay's crowns climb; empty where no tape shows it.
+// climbWords prints by how much a bay climbs.
 func climbWords(u measure.System, climb measure.Length) string {
-	switch l := u.Taped(climb); {
-	case l > 0:
-		return "up " + u.Inches(l)
-	case l < 0:
-		return "down " + u.Inches(-l)
+	if climb < 0 {
+		return "down " + u.Inches(u.Taped(-climb))
 	}
-	return ""
+	return "up " + u.Inches(u.Taped(climb))
 }

@@ -63,10 +63,8 @@ func sheets() []sheet {
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
 		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
 		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
-		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
@@ -74,6 +72,7 @@ func sheets() []sheet {
 		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
+		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength},
 		{word: "permission", name: "Permission", holder: "owner, authority", make: (*binder).permission},
 	}
 }
@@ -84,7 +83,7 @@ func leafNumber(word string) int {
 }
 
 // onRequest are the sheets made only where they are asked for by their words.
-var onRequest = []string{"permission"}
+var onRequest = []string{"strength", "permission"}
 
 // Words returns the words that name the sheets, in packet order.
 func Words() []string {
