@@ -77,7 +77,6 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 	s.crew(nil, people...)
 	s.name(people...)
 	s.under(-k.Span/2, fmt.Sprintf("L%d", number))
-	s.under(0, "string")
 	s.under(k.Span/2, fmt.Sprintf("R%d", number))
 	return s.lost
 }

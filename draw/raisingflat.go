@@ -43,14 +43,13 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, depth string, stub 
 	if stub {
 		low := outline.Bottom() + 3
 		s.Stroke(paper.Polyline(paper.Point{X: mid.X - flatPipe, Y: outline.Bottom()}, paper.Point{X: mid.X - flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: outline.Bottom()}), paper.Thick)
-		s.Text(paper.Point{X: mid.X, Y: low + 4.2}, paper.AtMiddle, "toward arch 2", paper.Floor)
+		s.Text(paper.Point{X: mid.X, Y: low + 7.6}, paper.AtMiddle, "toward arch 2", paper.Floor)
 	}
 	if !s.Dimension(place.Dimension{From: paper.Point{X: mid.X + 1.4, Y: outline.Y}, To: paper.Point{X: mid.X + body + mouth, Y: outline.Y}, Offset: 4, Text: depth, Lettering: paper.DimSmall}) {
 		s.lost = append(s.lost, depth)
 	}
-	wide := paper.Floor.Width("mark")
-	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 4.4}, paper.AtLeft, "mark", paper.Floor)
-	s.Arrow(paper.Point{X: room.X + wide, Y: mid.Y + flatPipe + 2.4}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
+	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "mark", paper.Floor)
+	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
 	return s.lost
 }
 
@@ -88,7 +87,7 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 	s.Arrowhead(paper.Point{X: foot, Y: over}, paper.Point{X: -1}, paper.Black)
 	s.Arrowhead(paper.Point{X: knot, Y: over}, paper.Point{X: 1}, paper.Black)
 	s.Text(paper.Point{X: max((foot+knot)/2, room.X+paper.Dimension.Width(tape)/2), Y: over - 1.6}, paper.AtMiddle, tape, paper.Dimension)
-	s.Text(paper.Point{X: foot + 0.8, Y: y - flatPipe - 1.2}, paper.AtLeft, "foot end", paper.Floor)
+	s.Text(paper.Point{X: foot + 0.8, Y: y - flatPipe - 1.9}, paper.AtLeft, "foot end", paper.Floor)
 	s.Text(paper.Point{X: room.X + 1, Y: rows[0]}, paper.AtLeft, "clamp", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 1.6 + paper.Floor.Width("clamp"), Y: rows[0] - 1.6}, paper.Point{X: knot - clamp, Y: y + flatPipe + 0.9}, paper.Thin)
 	s.Text(paper.Point{X: knot - 1.5, Y: rows[1]}, paper.AtRight, "guy", paper.Floor)

@@ -99,10 +99,6 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 		s.Arrow(s.at(spacing*0.1, top*1.06), s.at(10, top).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
 	}
 	s.grip(people...)
-	if ridge {
-		s.Text(s.at(spacing, top).Add(paper.Point{X: 2.4, Y: 1.4}), paper.AtLeft, "1st", names)
-		s.Text(s.at(0, top).Add(paper.Point{X: -2.4, Y: 1.4}), paper.AtRight, "2nd", names)
-	}
 	s.under(0, fmt.Sprint(first))
 	s.under(spacing, fmt.Sprint(second))
 	s.name(people...)

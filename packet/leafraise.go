@@ -57,8 +57,8 @@ func (r raising) front() []block.Block {
 	return list
 }
 
-// leastRatio is the smallest scale at which the profile is still worth its place beside other things: 1:32, 1:40.
-const leastRatio = 32
+// leastRatio is the smallest scale at which the profile is still worth its place beside other things: 1:40.
+const leastRatio = 40
 
 func (r raising) frontAt(s paper.Scale) []block.Block {
 	p := r.profile(r.groups[0])
@@ -68,14 +68,18 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 	rows, facts := r.holds(r.groups[0])
 	all, more := r.heldOnAll()
 	list := []block.Block{{Name: "profile", Body: top}, holdTable(append(rows, all...), append(facts, more...), false)}
-	return append(append(list, r.crowns()...), r.bays()...)
+	list = append(list, r.crowns()...)
+	if !r.hangs() {
+		list = append(list, r.bays()...)
+	}
+	return list
 }
 
 // titleOf names every arch that a profile stands for.
 func (r raising) titleOf(g archGroup, s paper.Scale) block.Block {
 	text := say.Capital(say.Numbered("arch", g.numbers())) + " seen from the entrance, " + s.Words
-	if len(g) > 1 {
-		text += fmt.Sprintf("; figures of %s", say.Numbered("arch", g[0].Numbers))
+	if drawn := r.alike(g, r.held(g[0]), 0); len(drawn) < len(g.numbers()) {
+		text += "; figures of " + say.Numbered("arch", drawn)
 	}
 	return block.Block{Name: "title of the profile", Body: block.Words{Text: text, Lettering: paper.Strong}}
 }
@@ -110,7 +114,7 @@ func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
 func (r raising) people() []block.Block {
 	crown, ladder := "Crown: the top, then holds the ladder", "Ladder: climbs"
 	if !r.ladder() {
-		crown, ladder = "Crown: the top", "Ladder: ridge and string, from the ground"
+		crown, ladder = "Crown: the top", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, nothing else"
 	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
@@ -132,16 +136,16 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("%s: %s → %s", what, r.effect(move), mend)}}
 	}
 	list := []block.Block{block.Heading("If it comes out different"),
-		line("foot", "A foot "+by+" off the ground", arch.Move{Crown: m.By / 2}, "press it down, wipe the stake.")}
+		line("foot", "A foot "+by+" off the ground", arch.Move{Crown: m.By / 2}, "press it down.")}
 	if k.Spec.OneStick {
 		list = append(list, line("stick", by+" too much pipe", m.Long, "measure the stick."))
 	} else {
-		list = append(list, line("sockets", by+" too much pipe", m.Long, "drive the sockets home, measure the sticks."))
+		list = append(list, line("sockets", by+" too much pipe", m.Long, "drive the sockets home."))
 	}
 	if m.Lean != (arch.Move{}) {
-		list = append(list, line("stakes", "Stake tops "+by+" out", m.Lean, "pull the stake, drive it beside the hole."))
+		list = append(list, line("stakes", "Stake tops "+by+" out", m.Lean, "drive again, beside the hole."))
 	}
-	list = append(list, line("feet", "Feet "+by+" too wide", m.Wider, "drive one stake again on its dot."))
+	list = append(list, line("feet", "Feet "+by+" too wide", m.Wider, "one stake again, on its dot."))
 	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop and ask. Force nothing."}})
 }
 

@@ -46,7 +46,7 @@ func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
 		if i > 0 {
 			list = differing(list, r.held(g[0]))
 		}
-		if slices.ContainsFunc(told, func(t []held) bool { return sameFigures(t, list) }) {
+		if i > 0 && len(list) == 0 || slices.ContainsFunc(told, func(t []held) bool { return sameFigures(t, list) }) {
 			continue // measured on the first of them
 		}
 		told = append(told, list)
@@ -74,7 +74,7 @@ func bare(u measure.System, l measure.Length) string {
 
 // holdTable is what is measured, with room for what is found and who signs: across a side, or beside a picture.
 func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
-	wanted, between, found, signed := paper.Length(33), paper.Length(46), paper.Length(20), paper.Length(18)
+	wanted, between, found, signed := paper.Length(33), paper.Length(53), paper.Length(18), paper.Length(17)
 	if beside {
 		wanted, between, found, signed = 29, 25, 16, 0
 	}
@@ -94,7 +94,7 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	for i, g := range list[:r.readingsHeld()] {
 		what, give, want := fmt.Sprintf("Crown 1 to %d, once %d stands", g.arch, g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = "Crown 1 to 2, before more cuts", practice.BayGive(u)
+			what, give = "Crown 1 to 2, before cutting", practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give) + " either way"}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want})
@@ -107,6 +107,9 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 		high, _ := wanted(t, crew.OpeningHigh)
 		wide, _ := wanted(t, crew.OpeningWide)
 		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright", u.Room(high.Length), "across " + u.Room(wide.Length)}})
+	}
+	if len(rows) > 0 {
+		rows[0].Total = true // a rule: they are of no one arch
 	}
 	return rows, facts
 }
@@ -135,10 +138,10 @@ func (r raising) alike(g archGroup, list []held, i int) []int {
 func heldOn(numbers []int, differs bool) string {
 	text := fmt.Sprintf("Arch %d, before any other is touched", numbers[0])
 	if differs {
-		text = fmt.Sprintf("Arch %d, held until it is measured; only what differs", numbers[0])
+		text = fmt.Sprintf("Arch %d, held while it is measured: only what differs", numbers[0])
 	}
 	if others := numbers[1:]; len(others) > 0 {
-		text += ". Stands for " + say.Numbered("arch", others)
+		text += fmt.Sprintf(" (%s the same)", say.Numbered("arch", others))
 	}
 	return text
 }
@@ -198,18 +201,24 @@ func (r raising) crowns() []block.Block {
 		cells = append(cells, []string{fmt.Sprint(g.arch), u.Ground(g.want), ""})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: u.Ground(g.want)})
 	}
-	body := abreast([]place.Column{{Head: "Crown", Lettering: paper.Strong, Width: 17}, {Head: "Tape", Lettering: paper.Cell, Align: paper.AtRight, Width: 25}, {Head: "Found"}}, cells, 8.2)
+	_, room := r.newSide(false)
+	body := abreast(room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 11}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](u, 23, 29)}, {Head: "Off"}}, cells, measure.By(u, 4, 3))
 	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge, tape from the middle of crown 1, within %s", u.Inches(practice.RunGive(u)))}},
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge from the middle of crown 1 to crown …, within %s", u.Inches(practice.RunGive(u)))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
 	}
 }
 
-// abreast sets a long table of few columns as three beside each other, each read to its foot.
-func abreast(columns []place.Column, cells [][]string, rowMin paper.Length) block.Table {
-	const most = 3
+// abreast sets a long table of few columns as several beside each other, each read to its foot.
+// The last column takes what the others leave of its share of the width.
+func abreast(width paper.Length, columns []place.Column, cells [][]string, most int) block.Table {
 	across := min(most, len(cells))
-	t := block.Table{Table: place.Table{RowMin: rowMin}, Rows: make([]place.Row, (len(cells)+across-1)/across)}
+	last := &columns[len(columns)-1]
+	last.Width = width / paper.Length(across)
+	for _, c := range columns[:len(columns)-1] {
+		last.Width -= c.Width
+	}
+	t := block.Table{Rows: make([]place.Row, (len(cells)+across-1)/across)}
 	for range across {
 		t.Columns = append(t.Columns, columns...)
 	}
@@ -224,6 +233,12 @@ func abreast(columns []place.Column, cells [][]string, rowMin paper.Length) bloc
 	}
 	return t
 }
+
+// Room of the picture of a bay that turns, beside the table.
+const (
+	turnedWide paper.Length = 42
+	turnedGap  paper.Length = 4
+)
 
 // bays tells how each bay turns and climbs, where the walk bends or slopes.
 func (r raising) bays() []block.Block {
@@ -252,11 +267,22 @@ func (r raising) bays() []block.Block {
 	for _, bay := range bays {
 		cells = append(cells, []string{fmt.Sprint(bay), turns[bay], climbs[bay]})
 	}
-	body := abreast([]place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall}, {Head: "Climbs", Lettering: paper.CellSmall}}, cells, 0)
-	return []block.Block{
-		{Name: "bays", Gap: 2, Keep: true, Body: block.Words{Text: "Bays that turn or climb, walking in. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."}},
-		{Name: "bays", Gap: 0.6, Body: body},
+	_, room := r.newSide(false)
+	across, width, pictured := 3, room.W, r.hangs() && len(turns) > 0
+	if pictured {
+		across, width = 2, room.W-turnedWide-turnedGap
 	}
+	body := abreast(width, []place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall, Width: 25}, {Head: "Climbs", Lettering: paper.CellSmall}}, cells, across)
+	words := "Bays that turn or climb, walking in. Arches stand plumb."
+	if len(turns) > 0 {
+		words = "Bays that turn or climb, walking in. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."
+	}
+	list := []block.Block{{Name: "bays", Gap: 2, Keep: true, Body: block.Words{Text: words}}, {Name: "bays", Gap: 0.6, Body: body}}
+	if !pictured {
+		return list
+	}
+	picture := block.Picture{Least: 44, Paint: r.Turned}
+	return []block.Block{{Name: "bays", Gap: 3, Body: block.Columns{Gap: turnedGap, Cols: []block.Column{{Width: turnedWide, Blocks: []block.Block{{Name: "a bay that turns", Body: picture}}}, {Share: 1, Blocks: list}}}}}
 }
 
 // turnWords prints which way a bay turns.

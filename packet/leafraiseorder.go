@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
 
@@ -16,7 +17,13 @@ func (r raising) back() []block.Block {
 	list := []block.Block{{Name: "start", Body: block.Blanks{{Word: "Start when"}, {Word: r.startAfter()}}}, r.aloud()}
 	panels := r.panels()
 	list = append(list, panelRows(panels)...)
-	return append(list, r.after(len(panels)+1)...)
+	after, number := r.after(len(panels) + 1)
+	list = append(list, after...)
+	if !r.hangs() {
+		return list
+	}
+	list = append(list, panelRows(r.hung(number))...)
+	return append(list, r.bays()...)
 }
 
 // startAfter says whose work has to be signed before.
@@ -65,9 +72,9 @@ func (r raising) aloud() block.Block {
 		blows = "in any wind"
 	}
 	lines := []string{
-		"A bent arch is a spring: nobody under it, no face near it. Gloves, eye guards.",
+		"A bent arch is a spring: nobody under it, no face near it. Gloves, eye protection.",
 		fmt.Sprintf("No raising %s, at %s or colder, in thunder or at dusk.", blows, block.Figure(u.Temperature(cold.Cold))),
-		"Stop and ask: a crack, a stake that moves, a figure off. Anyone calls stop.",
+		"Stop and ask: a crack, a stake that moves, a figure off. Anyone may call stop.",
 	}
 	for i, line := range r.spec.Site.Overhead {
 		if w, ok := r.watch(i); ok {
@@ -144,40 +151,55 @@ func (r raising) wholeWraps() bool {
 // tiedFlat ties the guys of every guyed arch while it lies.
 func (r raising) tiedFlat() (panel, bool) {
 	u := r.spec.Units
-	var tapes []string
-	var guyed [][]int
+	var marks []guyMark
 	for _, t := range r.tasks() {
 		for _, f := range t.Want {
 			if f.What != crew.GuyMark || t.Action != crew.TieGuysFlat && t.Action != crew.RaiseRest {
 				continue
 			}
-			tape := u.Inches(u.Taped(f.Length))
-			k := slices.Index(tapes, tape)
-			if k < 0 {
-				k = len(tapes)
-				tapes, guyed = append(tapes, tape), append(guyed, nil)
-			}
-			if !slices.Contains(guyed[k], f.Arches[0]) {
-				guyed[k] = append(guyed[k], f.Arches[0])
-			}
+			marks = addMark(marks, f)
 		}
 	}
-	if len(tapes) == 0 {
+	if len(marks) == 0 {
 		return panel{}, false
 	}
 	t, _ := r.task(crew.TieGuysFlat, 0)
 	band, _ := wanted(t, crew.KnotClamped)
-	do := fmt.Sprintf("Flat: a guy to each leg of %s, on bare pipe. Clamp under the knot.", say.Numbered("arch", guyed[0]))
-	if len(guyed[0]) > mostNamed {
+	do := fmt.Sprintf("Flat: a guy to each leg of %s, on bare pipe. Clamp under the knot.", say.Numbered("arch", marks[0].arches))
+	if len(marks[0].arches) > mostNamed {
 		do = "Flat: a guy to each leg of guyed arches, on bare pipe. Clamp under the knot."
 	}
-	for i := 1; i < len(tapes); i++ {
-		do += fmt.Sprintf(" %s: %s.", say.Capital(say.Numbered("arch", guyed[i])), block.Figure(tapes[i]))
+	for _, m := range marks[1:] {
+		do += fmt.Sprintf(" %s%s: %s.", say.Capital(say.Numbered("arch", m.arches)), m.leg, block.Figure(u.Inches(u.Taped(m.tape))))
 	}
 	return panel{do: do, off: "Lights there: open their turns. No line on wire.",
 		paint: func(page *paper.Page, room paper.Rect) []string {
-			return r.TiedFlat(page, room, tapes[0], u.Inches(band.Length))
+			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), u.Inches(band.Length))
 		}}, true
+}
+
+// guyMark is where guys are tied on some arches: the tape from the foot end.
+type guyMark struct {
+	tape   measure.Length
+	leg    string // ", left leg" where the other has its own
+	arches []int
+}
+
+// addMark adds an arch's mark to one that is no farther off than marks may be.
+func addMark(marks []guyMark, f crew.Figure) []guyMark {
+	leg := ""
+	if len(f.Walls) == 1 {
+		leg = fmt.Sprintf(", %s leg", f.Walls[0])
+	}
+	for i, m := range marks {
+		if d := m.tape - f.Length; d <= f.Limit && d >= -f.Limit {
+			if !slices.Contains(m.arches, f.Arches[0]) {
+				marks[i].arches = append(marks[i].arches, f.Arches[0])
+			}
+			return marks
+		}
+	}
+	return append(marks, guyMark{f.Length, leg, f.Arches[:1]})
 }
 
 // mostNamed is how many arches are named in a picture's words.
@@ -253,7 +275,7 @@ func (r raising) others() panel {
 	p := panel{paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	p.do = fmt.Sprintf("%s the same, one by one", say.Capital(say.Agree(last-third+1, "arch", "arches")+" "+block.Figure(say.Range(third, last))))
+	p.do = fmt.Sprintf("%s the same, one by one", say.Agree(last-third+1, "Arch", "Arches")+" "+block.Figure(say.Numbers(say.From(third, last))))
 	t, _ := r.task(crew.RaiseRest, 0)
 	if joined {
 		p.do += ", held till joined"

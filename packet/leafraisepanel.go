@@ -21,9 +21,9 @@ const (
 	panelLeast  paper.Length = 30  // its height
 	panelMost   paper.Length = 46  // beyond it a picture gains nothing
 	panelWide   paper.Length = 35  // of the picture
-	panelMargin paper.Length = 7.4 // left of the picture: the number over the box to tick
+	panelMargin paper.Length = 7.8 // left of the picture: the number over the box to tick
 	panelInset  paper.Length = 1.1
-	panelGap    paper.Length = 1.2 // from the picture to the words
+	panelGap    paper.Length = 1.8 // from the picture to the words
 )
 
 func (p panel) words() []block.Words {
@@ -56,7 +56,11 @@ func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	in := box.Inset(panelInset)
 	margin, rest := in.SplitLeft(panelMargin)
 	picture, words := rest.SplitLeft(panelWide)
-	page.Text(paper.Point{X: margin.X + 3.2, Y: in.Y + 5.4}, paper.AtMiddle, fmt.Sprint(p.number), paper.StakeName)
+	number := paper.StakeName
+	if p.number > 9 {
+		number = paper.Cell
+	}
+	page.Text(paper.Point{X: margin.X + 3.2, Y: in.Y + 5.4}, paper.AtMiddle, fmt.Sprint(p.number), number)
 	page.TickBox(paper.Point{X: margin.X + 0.35, Y: in.Y + 7.6})
 	missing = p.paint(page, picture)
 	_, words = words.SplitLeft(panelGap)

@@ -151,12 +151,20 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
+// replaced are words of sheets that are no more, with the leaves that took their place.
+var replaced = map[string]string{"arch": "raise"}
+
 // choose picks the sheets by their words, in packet order.
 func choose(words []string) ([]sheet, error) {
 	if len(words) == 0 {
 		return slices.DeleteFunc(sheets(), func(s sheet) bool { return slices.Contains(onRequest, s.word) }), nil
 	}
-	for _, w := range words {
+	words = slices.Clone(words)
+	for i, w := range words {
+		if leaf, ok := replaced[w]; ok {
+			words[i] = leaf
+			continue
+		}
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}
