@@ -4,7 +4,9 @@ import (
 	"fmt"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // A picture from the side: arches edge on, the first of them at x = 0, the walk to the right.
@@ -43,7 +45,7 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 
 // guyWays says whether an arch has guy stakes before it and beyond it.
 func (r Raising) guyWays(number int) (ways [2]bool) {
-	leg, ok := r.Plan.Ground.StakeByName(fmt.Sprintf("L%d", number))
+	leg, ok := r.Plan.Ground.Stake(ground.Leg(spec.Left, number))
 	for _, s := range r.Plan.Stakes {
 		if ok && s.Guy && s.Arch == number {
 			if s.Along < leg.Along {

@@ -130,7 +130,7 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 		return panel{}, false
 	}
 	f, _ := wanted(t, crew.SocketMarks)
-	depth, fitting := r.spec.Units.Cut(f.Length), crownFitting(r.spec, a.Kind, []int{a.Number})
+	depth, fitting := r.spec.Units.Cut(f.Length), r.spec.CrownFitting(a.Number).String()
 	do := fmt.Sprintf("Drive both legs into the %s, up to the mark.", fitting)
 	switch {
 	case r.wholeWraps():
@@ -230,17 +230,9 @@ func (r raising) heldUp(a arch.Arch) panel {
 		return p
 	}
 	taut, _ := wanted(t, crew.GuyTaut)
-	p.do = fmt.Sprintf("Guard holds it plumb. Hook guys to %s: a finger moves each %s.", say.And(stakeNames(t)), block.Figure(r.spec.Units.Inches(taut.Length)))
+	p.do = fmt.Sprintf("Guard holds it plumb. Hook guys to %s: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	p.off = "If not: slacken one side, draw in the other."
 	return p
-}
-
-func stakeNames(t crew.Task) []string {
-	var names []string
-	for _, s := range t.Of.Stakes {
-		names = append(names, s.Name)
-	}
-	return names
 }
 
 func (r raising) measured(a arch.Arch) panel {

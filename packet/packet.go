@@ -13,6 +13,7 @@ import (
 	"strings"
 	"time"
 
+	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
@@ -104,7 +105,8 @@ type binder struct {
 	phases   []crew.Phase // whose build steps are printed; none means all
 	contents []entry      // what the overview lists
 	twoSided bool
-	plate    string // four characters that tell this plan from another
+	plate    string       // four characters that tell this plan from another
+	notes    []block.Note // what found no room on the leaves packed so far
 }
 
 // entry is a line of the overview's list of sheets.
@@ -113,31 +115,72 @@ type entry struct {
 	first, last  int // page numbers
 }
 
-// Bind makes the packet of a plan. The error says which sheet word is unknown.
-func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
+// Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
+func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	words, phases, err := bundled(opt.For)
 	if err != nil {
-		return pdf.Document{}, err
+		return pdf.Document{}, nil, err
 	}
 	if slices.Contains(opt.Sheets, "steps") {
 		phases = nil // asked for by word: all of them
 	}
 	chosen, err := choose(append(words, opt.Sheets...))
 	if err != nil {
-		return pdf.Document{}, err
+		return pdf.Document{}, nil, err
 	}
+	b, err := newBinder(plan, opt)
+	if err != nil {
+		return pdf.Document{}, nil, err
+	}
+	b.phases = phases
+	doc, notes := b.bind(chosen)
+	if len(doc.Pages) == 0 {
+		return doc, nil, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
+	}
+	return doc, notes, nil
+}
+
+// newBinder readies a packet.
+func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 	size, ok := paper.Sheet(plan.Spec.Paper)
 	if !ok {
-		return pdf.Document{}, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
+		return nil, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
-	b := &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, phases: phases,
-		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], twoSided: !opt.OneSided}
-	b.plate = plateOf(plan.Spec.Source)
-	doc := b.bind(chosen)
-	if len(doc.Pages) == 0 {
-		return doc, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
+	return &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, twoSided: !opt.OneSided,
+		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], plate: plateOf(plan.Spec.Source)}, nil
+}
+
+// leaves are the sheets that are made as leaves.
+func leaves() []sheet {
+	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil })
+}
+
+// sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
+func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
+	const boardSides = 2
+	packed := make([][]set, len(chosen))
+	before := 0
+	for i, s := range chosen {
+		if s.word == "board" {
+			before += boardSides
+			continue
+		}
+		var left []block.Note
+		packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), before)
+		notes = append(notes, left...)
+		before += len(packed[i])
 	}
-	return doc, nil
+	b.notes = notes
+	for i, s := range chosen {
+		if s.word == "board" {
+			var left []block.Note
+			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word), 0)
+			notes = append(notes, left...)
+		}
+		sheetsCounted(packed[i])
+		sides = append(sides, packed[i]...)
+	}
+	return sides, notes
 }
 
 // plateOf returns four characters that tell a spec from another at a glance: digits and capitals without those that are taken for others.
@@ -173,20 +216,13 @@ func choose(words []string) ([]sheet, error) {
 }
 
 // bind makes every sheet, numbers the pages and frames them.
-func (b *binder) bind(chosen []sheet) pdf.Document {
+func (b *binder) bind(chosen []sheet) (pdf.Document, []block.Note) {
+	asLeaves := slices.DeleteFunc(slices.Clone(chosen), func(s sheet) bool { return s.folios == nil })
+	chosen = slices.DeleteFunc(slices.Clone(chosen), func(s sheet) bool { return s.folios != nil })
+	sides, notes := b.sides(asLeaves)
 	made := make([][]leaf, len(chosen))
-	sets := make([][]set, len(chosen))
-	next := 1
+	next := 1 + len(sides)
 	for i, s := range chosen {
-		if s.folios != nil {
-			sides, _ := b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), next-1)
-			if sheetsCounted(sides); len(sides) > 0 {
-				sets[i] = sides
-				b.contents = append(b.contents, entry{s.name, s.holder, next, next + len(sides) - 1})
-				next += len(sides)
-			}
-			continue
-		}
 		if s.word == "overview" {
 			next++ // one page, made below
 			b.contents = append(b.contents, entry{s.name, s.holder, 1, 1})
@@ -204,15 +240,15 @@ func (b *binder) bind(chosen []sheet) pdf.Document {
 		}
 	}
 	doc := pdf.Document{
-		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date,
+		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date, TwoSided: b.twoSided,
 		Attachments: []pdf.Attachment{{Name: attachmentName(b.spec.File), MIME: "application/yaml", Relationship: "Source",
 			Description: "The spec this packet was made from", Data: b.spec.Source}},
 	}
+	for _, side := range sides {
+		doc.Pages = append(doc.Pages, side.page)
+		b.frameSide(side, len(doc.Pages), next-1)
+	}
 	for i, s := range chosen {
-		for _, side := range sets[i] {
-			doc.Pages = append(doc.Pages, side.page)
-			b.frameSide(side, len(doc.Pages), next-1)
-		}
 		for k, l := range made[i] {
 			l.page.Name = s.word
 			l.page.Title = s.name
@@ -223,7 +259,7 @@ func (b *binder) bind(chosen []sheet) pdf.Document {
 			b.frame(l, len(doc.Pages), next-1)
 		}
 	}
-	return doc
+	return doc, notes
 }
 
 // attachmentName is the spec's own file name, or a plain one for standard input.
