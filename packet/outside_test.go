@@ -166,7 +166,7 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
 	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
 	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
-	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 }
 
 // measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
@@ -235,7 +235,7 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 // measureArch holds the drawn curve of the first arch profile against the solved arches: crown over feet and foot to foot, the mean of the
 // pipe's two sides where both are drawn.
 func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
-	p, plan := printed(t, reader, example, "arch")
+	p, plan := printed(t, reader, example, "raise")
 	scale := p.scale(0)
 	if scale == 0 {
 		t.Fatal("the title block of the arch profile states no scale")

@@ -66,10 +66,8 @@ func sheets() []sheet {
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
 		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
 		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
-		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
@@ -77,6 +75,7 @@ func sheets() []sheet {
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
+		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 	}
 }
 
@@ -203,9 +202,17 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
+// replaced are words of sheets that are no more, with the leaves that took their place.
+var replaced = map[string]string{"arch": "raise", "watch": "nights", "rebuild": "takedown"}
+
 // choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
 func choose(words []string, annex bool) ([]sheet, error) {
-	for _, w := range words {
+	words = slices.Clone(words)
+	for i, w := range words {
+		if leaf, ok := replaced[w]; ok {
+			words[i] = leaf
+			continue
+		}
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}

@@ -1,0 +1,302 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
+)
+
+// held is one figure of an arch that is measured, with how far it may be off.
+type held struct {
+	name, how  string
+	want, give measure.Length
+}
+
+// held lists what is measured on an arch. The crown's limits are the plan's give or take; the width's come from the same causes.
+func (r raising) held(k *arch.Kind) []held {
+	u, n := r.spec.Units, k.Numbers[0]
+	list := []held{
+		{draw.FeetWord, fmt.Sprintf("L%d to R%d at ground", n, n), u.Taped(k.Span), practice.FootGive(u)},
+		{draw.CrownWord, "up from string at feet", u.Taped(k.Crown), k.GiveOrTake(u)},
+	}
+	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
+		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
+	}
+	return list
+}
+
+// holds are the rows of what is measured on the first arch of a group, and on the first of each kind in it where that differs in print.
+func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
+	u := r.spec.Units
+	var rows []place.Row
+	var facts []block.Fact
+	var told [][]held // what differs, for each kind already in the table
+	for i, k := range g {
+		list := r.held(k)
+		if i > 0 {
+			list = differing(list, r.held(g[0]))
+		}
+		if i > 0 && len(list) == 0 || slices.ContainsFunc(told, func(t []held) bool { return sameFigures(t, list) }) {
+			continue // measured on the first of them
+		}
+		told = append(told, list)
+		numbers := r.alike(g, list, i)
+		rows = append(rows, place.Row{Heading: heldOn(numbers, i > 0)})
+		for _, h := range list {
+			value := u.Inches(h.want)
+			rows = append(rows, r.holdRow(h.name+": "+h.how, value, h.want-h.give, h.want+h.give))
+			facts = append(facts, block.Fact{What: h.name + ", " + say.Numbered("arch", numbers), Value: value})
+		}
+	}
+	return rows, facts
+}
+
+// holdRow is a figure between limits.
+func (r raising) holdRow(what, want string, from, to measure.Length) place.Row {
+	u := r.spec.Units
+	return place.Row{Cells: []string{what, want, fmt.Sprintf("%s to %s", bare(u, from), u.Inches(to))}}
+}
+
+// bare prints a short length without its unit.
+func bare(u measure.System, l measure.Length) string {
+	return strings.TrimSuffix(u.Inches(l), measure.By(u, " in", " mm"))
+}
+
+// holdTable is what is measured, with room for what is found and who signs: across a side, or beside a picture.
+func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
+	wanted, between, found, signed := paper.Length(33), paper.Length(53), paper.Length(18), paper.Length(17)
+	if beside {
+		wanted, between, found, signed = 29, 25, 16, 0
+	}
+	t := place.Table{RowMin: 8.2, Columns: []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: wanted},
+		{Head: "Go on between", Lettering: paper.CellSmall, Width: between}, {Head: "Found", Width: found}}}
+	if signed > 0 {
+		t.Columns[1].Lettering = paper.Cell
+		t.Columns = append(t.Columns, place.Column{Head: "Signed", Width: signed})
+	}
+	return block.Block{Name: "hold table", Gap: 2, Body: block.Table{Table: t, Rows: rows}, Facts: facts}
+}
+
+// held on the whole are the first bay, and when all arches stand the caps and the way through.
+func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
+	u := r.spec.Units
+	list := r.readings()
+	for i, g := range list[:r.readingsHeld()] {
+		what, give, want := fmt.Sprintf("Crown 1 to %d, once %d stands", g.arch, g.arch), practice.RunGive(u), u.Ground(g.want)
+		if i == 0 {
+			what, give = "Crown 1 to 2, before cutting", practice.BayGive(u)
+		}
+		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give) + " either way"}})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want})
+	}
+	if t, ok := r.task(crew.SightAlong, 0); ok {
+		caps, _ := wanted(t, crew.CapsBack)
+		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "every one"}})
+	}
+	if t, ok := r.task(crew.TryOpening, 0); ok {
+		high, _ := wanted(t, crew.OpeningHigh)
+		wide, _ := wanted(t, crew.OpeningWide)
+		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright", u.Room(high.Length), "across " + u.Room(wide.Length)}})
+	}
+	if len(rows) > 0 {
+		rows[0].Total = true // a rule: they are of no one arch
+	}
+	return rows, facts
+}
+
+// alike are the arches of the group that have the same figures in print as its i-th kind, rising.
+func (r raising) alike(g archGroup, list []held, i int) []int {
+	var numbers []int
+	for j, k := range g {
+		other := r.held(k)
+		if i > 0 {
+			other = differing(other, r.held(g[0]))
+		} else if j > 0 {
+			if len(differing(other, list)) > 0 {
+				continue
+			}
+		}
+		if j == i || i == 0 || sameFigures(other, list) {
+			numbers = append(numbers, k.Numbers...)
+		}
+	}
+	slices.Sort(numbers)
+	return numbers
+}
+
+// heldOn says which arch is measured, and for which others it stands.
+func heldOn(numbers []int, differs bool) string {
+	text := fmt.Sprintf("Arch %d, before any other is touched", numbers[0])
+	if differs {
+		text = fmt.Sprintf("Arch %d, held while it is measured: only what differs", numbers[0])
+	}
+	if others := numbers[1:]; len(others) > 0 {
+		text += fmt.Sprintf(" (%s the same)", say.Numbered("arch", others))
+	}
+	return text
+}
+
+// differing are the figures that do not print as those of another arch.
+func differing(list, from []held) []held {
+	return slices.DeleteFunc(slices.Clone(list), func(h held) bool {
+		return slices.ContainsFunc(from, func(o held) bool { return o.name == h.name && o.want == h.want })
+	})
+}
+
+func sameFigures(a, b []held) bool {
+	return slices.EqualFunc(a, b, func(x, y held) bool { return x.name == y.name && x.want == y.want })
+}
+
+// reading is a running distance along the crowns.
+type reading struct {
+	arch int
+	want measure.Length
+}
+
+// readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
+func (r raising) readings() []reading {
+	var list []reading
+	sum := measure.Length(0)
+	for i, piece := range r.plan.Ridge {
+		if piece.Bay != i+1 {
+			break
+		}
+		sum += piece.Centres
+		if n := piece.Bay + 1; i == 0 || (n-1)%practice.CheckEvery == 0 || i == len(r.plan.Ridge)-1 {
+			list = append(list, reading{n, sum})
+		}
+	}
+	return list
+}
+
+// readingsHeld is how many of the running distances stand in the table of holds: all of a few, else the first bay alone.
+func (r raising) readingsHeld() int {
+	const few = 4
+	if n := len(r.readings()); n <= few {
+		return n
+	}
+	return 1
+}
+
+// crowns is the table of the running distances that are not in the table of holds, with room for what is found.
+func (r raising) crowns() []block.Block {
+	list := r.readings()[r.readingsHeld():]
+	if len(list) == 0 {
+		return nil
+	}
+	u := r.spec.Units
+	var cells [][]string
+	var facts []block.Fact
+	for _, g := range list {
+		cells = append(cells, []string{fmt.Sprint(g.arch), u.Ground(g.want), ""})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: u.Ground(g.want)})
+	}
+	_, room := r.newSide(false)
+	body := abreast(room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 11}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](u, 23, 29)}, {Head: "Off"}}, cells, measure.By(u, 4, 3))
+	return []block.Block{
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge from the middle of crown 1 to crown …, within %s", u.Inches(practice.RunGive(u)))}},
+		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
+	}
+}
+
+// abreast sets a long table of few columns as several beside each other, each read to its foot.
+// The last column takes what the others leave of its share of the width.
+func abreast(width paper.Length, columns []place.Column, cells [][]string, most int) block.Table {
+	across := min(most, len(cells))
+	last := &columns[len(columns)-1]
+	last.Width = width / paper.Length(across)
+	for _, c := range columns[:len(columns)-1] {
+		last.Width -= c.Width
+	}
+	t := block.Table{Rows: make([]place.Row, (len(cells)+across-1)/across)}
+	for range across {
+		t.Columns = append(t.Columns, columns...)
+	}
+	for i, c := range cells {
+		row := &t.Rows[i%len(t.Rows)]
+		row.Cells = append(row.Cells, c...)
+	}
+	for i := range t.Rows { // nothing to write there
+		for len(t.Rows[i].Cells) < len(t.Columns) {
+			t.Rows[i].Cells = append(t.Rows[i].Cells, " ")
+		}
+	}
+	return t
+}
+
+// Room of the picture of a bay that turns, beside the table.
+const (
+	turnedWide paper.Length = 42
+	turnedGap  paper.Length = 4
+)
+
+// bays tells how each bay turns and climbs, where the walk bends or slopes.
+func (r raising) bays() []block.Block {
+	u := r.spec.Units
+	turns, climbs, bays := map[int]string{}, map[int]string{}, []int{}
+	for _, t := range r.tasks() {
+		for _, f := range t.Want {
+			switch f.What {
+			case crew.BayTurn:
+				turns[f.Bays[0]] = turnWords(f.Angle)
+			case crew.BayClimb:
+				climbs[f.Bays[0]] = climbWords(u, f.Length)
+			default:
+				continue
+			}
+			if !slices.Contains(bays, f.Bays[0]) {
+				bays = append(bays, f.Bays[0])
+			}
+		}
+	}
+	if len(bays) == 0 {
+		return nil
+	}
+	slices.Sort(bays)
+	var cells [][]string
+	for _, bay := range bays {
+		cells = append(cells, []string{fmt.Sprint(bay), turns[bay], climbs[bay]})
+	}
+	_, room := r.newSide(false)
+	across, width, pictured := 3, room.W, r.hangs() && len(turns) > 0
+	if pictured {
+		across, width = 2, room.W-turnedWide-turnedGap
+	}
+	body := abreast(width, []place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall, Width: 25}, {Head: "Climbs", Lettering: paper.CellSmall}}, cells, across)
+	words := "Bays that turn or climb, walking in. Arches stand plumb."
+	if len(turns) > 0 {
+		words = "Bays that turn or climb, walking in. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."
+	}
+	list := []block.Block{{Name: "bays", Gap: 2, Keep: true, Body: block.Words{Text: words}}, {Name: "bays", Gap: 0.6, Body: body}}
+	if !pictured {
+		return list
+	}
+	picture := block.Picture{Least: 44, Paint: r.Turned}
+	return []block.Block{{Name: "bays", Gap: 3, Body: block.Columns{Gap: turnedGap, Cols: []block.Column{{Width: turnedWide, Blocks: []block.Block{{Name: "a bay that turns", Body: picture}}}, {Share: 1, Blocks: list}}}}}
+}
+
+// turnWords prints which way a bay turns.
+func turnWords(turn measure.Angle) string {
+	if turn < 0 {
+		return "left " + measure.Degrees(-turn)
+	}
+	return "right " + measure.Degrees(turn)
+}
+
+// climbWords prints by how much a bay climbs.
+func climbWords(u measure.System, climb measure.Length) string {
+	if climb < 0 {
+		return "down " + u.Inches(u.Taped(-climb))
+	}
+	return "up " + u.Inches(u.Taped(climb))
+}
