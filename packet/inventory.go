@@ -71,9 +71,12 @@ func (b *binder) pipeKinds() []stored {
 		if p.ID.Steel {
 			continue
 		}
-		like := stored{item: "leg stick, " + p.Item, keep: keptLegs}
+		like := stored{item: "leg stick", keep: keptLegs}
 		if p.ID.Sort().Ridge() {
-			like = stored{item: "ridge piece, " + p.Item, keep: keptRidge}
+			like = stored{item: "ridge piece", keep: keptRidge}
+		}
+		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
+			like.item += ", " + p.Item
 		}
 		k := slices.IndexFunc(list, func(s stored) bool { return s.item == like.item })
 		if k < 0 {
@@ -140,11 +143,11 @@ func (b *binder) keeping() []kept {
 		there[it.keep] = true
 	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", "an arch to a bundle, tied at both ends and the middle, its tag at the foot. Straight and flat on three supports, under cover, out of the sun, nothing on top."},
+		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, its tag at the foot. Flat on three supports, under cover, nothing on top."},
 		{keptRidge, "Ridge pieces", "one bundle, in the order of the bays, labelled RIDGE. With the legs."},
-		{keptBox, "Fittings, guys", "wiped, looked at for cracks; each guy coiled with its tightener. One box, these leaves on top."},
+		{keptBox, "Fittings, guys", "wiped, each guy coiled with its tightener. One box, these leaves on top."},
 		{keptStakes, "Stakes, caps", "scraped, dried, oiled, caps on, bundled by length. Lying down, points to the wall."},
-		{keptLights, "Strings", "dried a day indoors, coiled loosely, ends together. One to a bag, labelled with its S-number and its leg or row; dead ones apart. No frost, nothing heavy on them."},
-		{keptCords, "Cords, three-ways", "dried, coiled loosely, never round the elbow. Label at the plug: its number. Hung up; a damaged one is cut through."},
+		{keptLights, "Strings", "dried a day indoors, coiled loosely, ends together. One to a bag, labelled with its S-number and its place. No frost."},
+		{keptCords, "Cords, three-ways", "dried, coiled loosely, labelled at the plug with its number. Hung up."},
 	}, func(k kept) bool { return !there[k.keep] })
 }

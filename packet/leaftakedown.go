@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"slices"
 
+	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 )
 
 // lowering writes the leaf of the crew that takes the tunnel down: people who have not seen it go up.
@@ -61,17 +63,16 @@ func (l lowering) stopBox() block.Block {
 		}
 	}
 	add(len(l.plan.Strings) > 0, "Live wires", "every plug out first. No line is cut near a wire.")
-	add(true, "Bent pipe", "a spring, brittle after a season. Eye protection on, nobody under it, no face in its plane.")
-	add(true, "Cold", fmt.Sprintf("at %s or below bend nothing. Below %s slowly, in the warmest hours.", cold, slow))
-	add(true, "Wind", fmt.Sprintf("gusts of %s, thunder, dusk: another day.", gust))
+	add(true, "Bent pipe", "a spring, brittle by now. Eye protection on, nobody under it or in its plane.")
+	add(true, "Another day", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	add(true, "Bare stake", "a spike. Cap on at once as the pipe comes off.")
-	add(len(l.standing()) > 1, "Lone arch", "falls lengthwise. Guard holds it and does nothing else.")
+	add(len(l.standing()) > 1, "Lone arch", "falls lengthwise. Guard holds it, nothing else.")
 	add(l.ladder(), "Ladder", "stepladder fully open, someone at its foot, never against pipe.")
 	for _, line := range l.spec.Site.Overhead {
 		add(true, "Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person only watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
-	add(true, "Stop and ask", "a crack, a white line, a stake that will not come, a count that is off. Anyone calls stop.")
+	add(true, "Stop and ask", "a crack, a stake that sticks, a count that is off. Anyone calls stop.")
 	lines = append(lines, block.Block{Body: block.Blanks{{Word: "Read aloud by"}, {Word: "heard by all, signed", Share: 1.4}}})
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
@@ -79,40 +80,81 @@ func (l lowering) stopBox() block.Block {
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
 func (l lowering) order() []block.Block {
 	var list []block.Block
-	lower := 0
+	number := 0
+	var lower []string
 	for _, t := range l.tasks {
-		if t.Action == crew.Store || t.Action == crew.NextYear {
+		switch t.Action {
+		case crew.Store, crew.NextYear:
+			continue
+		case crew.LowerArches:
+			panels := l.panels()
+			for i := range panels {
+				number++
+				panels[i].number = number
+				lower = append(lower, fmt.Sprint(number))
+			}
+			list = append(list, panelRows(panels)...)
 			continue
 		}
 		step := l.step(t)
-		step.Number = len(list) + 1
-		if t.Action == crew.LowerArches {
-			lower = step.Number
+		number++
+		step.Number = number
+		if t.Action == crew.TakeStrings { // rows and drops catch the most wind
+			lower = append(lower, fmt.Sprint(number))
 		}
-		short := step
-		short.Then = ""
-		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.6, Rank: block.Should, Body: step, Short: short, Facts: l.facts(t)})
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.4, Body: step, Facts: l.facts(t)})
 	}
 	return append(list, l.laidFlat(lower))
 }
 
+// panels are the pictures of an arch that comes down.
+func (l lowering) panels() []panel {
+	pictures, ok := draw.NewRaising(l.plan)
+	if !ok {
+		return nil
+	}
+	pictures.Down = true
+	stand := l.standing()
+	last := stand[len(stand)-1].Number
+	var list []panel
+	if len(stand) > 1 {
+		before, joined := stand[len(stand)-2].Number, len(l.plan.Ridge) > 0
+		p := panel{do: fmt.Sprintf("The last arch first. Guard holds arch %s.", block.Figure(fmt.Sprint(last))),
+			paint: func(page *paper.Page, room paper.Rect) []string {
+				return pictures.Second(page, room, before, last, joined, l.ladder())
+			}}
+		if joined {
+			p.do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
+		}
+		if _, guys := l.stakeCounts(); guys > 0 {
+			p.do += " Now its guys off."
+			p.off = fmt.Sprintf("Guys of arch %d stay on to the end.", stand[0].Number)
+		}
+		list = append(list, p)
+	}
+	foot := panel{do: fmt.Sprintf("Lift the right foot off, %s at once. Walk it out till the pipe lies straight. Then the left foot, cap.", block.Figure("cap on")),
+		paint: func(page *paper.Page, room paper.Rect) []string { return pictures.RightFoot(page, room, last) }}
+	if len(stand) > 1 {
+		foot.off = fmt.Sprintf("Then arch %d the same, down to arch %d.", stand[len(stand)-2].Number, stand[0].Number)
+	}
+	return append(list, foot)
+}
+
 // step is a task as a step to tick. Its weather stands in the stop box.
 func (l lowering) step(t crew.Task) block.Step {
-	told := []crew.Wanted{crew.GustBelow, crew.WarmerThan, crew.SlowBelow, crew.CrownFound}
-	known := []crew.Remedy{crew.OtherDay, crew.Ask, crew.NeverGoOn}
+	told := []crew.Wanted{crew.SetMarked, crew.CrownFound, crew.NoneLeft, crew.AsDrawn, crew.EndsTogether, crew.PipeSound} // in what is done, or overleaf
 	plain := t
 	plain.Want = slices.DeleteFunc(slices.Clone(t.Want), func(f crew.Figure) bool { return slices.Contains(told, f.What) })
-	plain.IfOff = slices.DeleteFunc(slices.Clone(t.IfOff), func(c crew.Cure) bool { return slices.Contains(known, c.Do) })
+	plain.IfOff = slices.DeleteFunc(slices.Clone(t.IfOff), func(c crew.Cure) bool { return c.Do == crew.NeverGoOn })
 	in := l.words.of(plain)
-	s := block.Step{Text: in.Do, Then: eachOnce([]string{in.Want, in.IfOff}), Hold: t.Hold}
+	s := block.Step{Text: eachOnce([]string{in.Do, in.Want, in.IfOff}), Hold: t.Hold}
 	switch {
 	case t.Action == crew.MeasureSag:
 		for _, f := range t.Want {
 			s.Sign = append(s.Sign, block.Blank{Word: fmt.Sprintf("Arch %d: %s, found", f.Arches[0], l.spec.Units.Inches(f.Length))})
 		}
 	case t.Action == crew.PullStakes:
-		s.Then += " Boxes to tick: overleaf."
-		s.Sign = []block.Blank{{Word: "Out"}, {Word: "Signed", Share: 3}}
+		s.Sign = []block.Blank{{Word: fmt.Sprintf("Of %d out", figureOf(t, crew.NoneLeft).Count)}, {Word: "Signed", Share: 3}}
 	case t.Hold:
 		s.Sign = []block.Blank{{Word: "Signed"}}
 	}
@@ -130,13 +172,12 @@ func (l lowering) facts(t crew.Task) (list []block.Fact) {
 }
 
 // laidFlat says what of the order is done where it is laid flat before a storm.
-func (l lowering) laidFlat(lower int) block.Block {
-	text := block.Figure("LAY FLAT for a storm:") + fmt.Sprintf(" step %d alone. Lay arches side by side, tie them together, cap every stake.", lower)
+func (l lowering) laidFlat(lower []string) block.Block {
+	stays := ""
 	if len(l.plan.Strings) > 0 {
-		text = block.Figure("LAY FLAT for a storm:") + fmt.Sprintf(" steps 1 and %d alone, wraps left on. Lay arches side by side, tie them together, cap every stake.", lower)
-		if len(l.plan.Lights.Rows)+len(l.plan.Lights.Drops) > 0 {
-			text += " Rows and drops off first."
-		}
+		lower = append([]string{"1"}, lower...)
+		stays = " Wraps stay on."
 	}
-	return block.Block{Name: "laid flat", Gap: 2.5, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
+	text := fmt.Sprintf("%s %s alone.%s Tie the arches together, flat.", block.Figure("LAY FLAT for a storm:"), say.Agree(len(lower), "step", "steps")+" "+say.And(lower), stays)
+	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }

@@ -10,7 +10,7 @@ import (
 
 // back is what is counted, how it is kept, and what next year wants to know.
 func (l lowering) back() []block.Block {
-	list := []block.Block{{Name: "stakes out", Body: newStakesOut(l.plan.Stakes)}}
+	list := []block.Block{{Name: "stakes out", Gap: 3, Body: newStakesOut(l.plan.Stakes)}}
 	list = append(list, l.countedIn()...)
 	list = append(list, l.kept()...)
 	return append(list, l.nextYear()...)
@@ -29,23 +29,24 @@ func (l lowering) countedIn() []block.Block {
 			facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 		}
 	}
-	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "of", Width: 13, Align: paper.AtRight, Lettering: paper.CellSmall},
-		place.Column{Head: "back", Width: 13}, place.Column{Head: "good", Width: 13})
-	rows := inTwo(things, func(it stored) []string {
-		good := ""
-		if it.keep == keptLights {
-			good = deadMark
+	for _, it := range things[:len(things):len(things)] {
+		if it.keep == keptLights { // the spec counts the dead beside the owned
+			things = append(things, stored{item: "dead of " + it.item, keep: keptLights})
 		}
-		return []string{it.item, fmt.Sprint(it.count), "", good}
+	}
+	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "of", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
+		place.Column{Head: "back", Width: 14}, place.Column{Head: "good", Width: 14.5})
+	rows := inTwo(things, func(it stored) []string {
+		if it.count == 0 {
+			return []string{it.item, " ", "", " "}
+		}
+		return []string{it.item, fmt.Sprint(it.count), "", ""}
 	})
 	return []block.Block{
 		{Name: "counted in", Gap: 3, Body: block.Table{Table: place.Table{RowMin: 7.2, Columns: columns}, Rows: rows}, Facts: facts},
 		{Name: "who counted", Body: block.Blanks{{Word: "Counted by"}, {Word: "on", Share: 0.6}, {Word: "Missing: who looks for it"}}},
 	}
 }
-
-// deadMark stands where the dead strings are counted, in place of the good ones: they go into the spec beside those that are owned.
-const deadMark = "dead"
 
 // kept says how each kind of thing is bundled, labelled and stored, and where.
 func (l lowering) kept() []block.Block {

@@ -42,9 +42,9 @@ func newStakesOut(stakes []ground.Stake) stakesOut {
 
 const (
 	outHead paper.Length = 6.4
-	outRow  paper.Length = 7.2
-	outBox  paper.Length = paper.TickBoxSide + 0.9
-	outGap  paper.Length = 3.2 // from a pair to the next
+	outRow  paper.Length = 6.9
+	outBox  paper.Length = paper.TickBoxSide + 0.4
+	outGap  paper.Length = 2 // from a pair to the next
 )
 
 // cell is the width of a pair of a group.

@@ -50,7 +50,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
 	crew.SightAlong:   plainly("Look along crowns and feet from each end. Tighten guys evenly. Count the caps."),
 
-	crew.MeasureSag:  ofArches("Before anything is loosened, measure the crowns of %s from a line between the feet."),
+	crew.MeasureSag:  plainly("Before anything is loosened, measure these crowns from a line between the feet."),
 	crew.NameLegs:    plainly("Mark every leg inside, at its foot: its name, an arrow up. It has taken a set. Number ridge pieces at both ends, arrow toward arch 1."),
 	crew.LowerArches: taskWords.lower,
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {

@@ -48,7 +48,7 @@ var mending = map[crew.Remedy]string{
 	crew.Mend:            "Mend it, look again.",
 	crew.WarmWater:       "Stuck: warm water, never a hammer.",
 	crew.FindStake:       "One missing: find it before anyone leaves.",
-	crew.CutThrough:      "Cracked or hurt: cut it through and throw it away.",
+	crew.CutThrough:      "Cracked or hurt: cut it through, throw it away.",
 }
 
 // cure says a remedy.
