@@ -71,7 +71,6 @@ func sheets() []sheet {
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
-		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},

@@ -159,3 +159,11 @@ func (b *binder) spares() string {
 	}
 	return fmt.Sprintf("Spares counted: %s of strings and ties, rounded up; none of pipe, fittings and stakes.", measure.Percent(share))
 }
+
+// joined sets a second fact after a first where there is one.
+func joined(first, second string) string {
+	if second == "" {
+		return first
+	}
+	return first + "; " + second
+}
