@@ -105,7 +105,7 @@ type decision struct{ word, when, send string }
 // noonCall is who decides, and the answers side by side.
 func (b *binder) noonCall() []block.Block {
 	answers := b.decisions()
-	return []block.Block{block.Heading("The noon call: one person decides, nobody else"),
+	return []block.Block{block.Heading("The noon call: one person decides"),
 		{Name: "who calls", Body: block.Blanks{{Word: "Calls"}, {Word: "Phone", Share: 0.8}, {Word: "If away", Share: 0.8}}},
 		{Name: "open or not", Gap: 1, Body: answers, Facts: b.decisionFacts()}}
 }
@@ -167,8 +167,8 @@ func (b *binder) decisions() decisions {
 	}
 	at := block.Figure(u.Speed(gust))
 	list := decisions{
-		{"OPEN", "Gusts below " + at + " in every forecast hour till shut. No thunder, no ice, no snow.", "“OPEN tonight. Watch: checks first.”"},
-		{"CLOSED", fmt.Sprintf("Gusts of %s, thunder, ice or snow forecast. Or %s here.", at, signOf(gust)), "“CLOSED tonight. Lights off, ends barred.”"}}
+		{"OPEN", "Forecast till shut: gusts below " + at + ", no thunder, no ice, no snow.", "“OPEN tonight.”"},
+		{"CLOSED", fmt.Sprintf("Gusts of %s or more, thunder, ice or snow forecast.", at), "“CLOSED tonight.”"}}
 	if strip, ok := b.stripAt(); ok {
 		list[1].when += fmt.Sprintf(" From %s take rows and drops off by daylight.", block.Figure(u.Speed(strip)))
 	}

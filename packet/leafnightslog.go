@@ -20,7 +20,7 @@ func (b *binder) nightLog() []block.Block {
 		}
 	}
 	list := append([]block.Block{b.nightAloud()}, casesBlocks("When it happens", b.otherCases())...)
-	text := "A line a night. Call: O, C or F for flat, with the gusts forecast. Tick the checks by their numbers."
+	text := "Call: O, C or F for flat, and the gusts forecast. Tick the checks by number."
 	if len(nights) > mostInOne {
 		log.columns = 2
 		list = append(list, block.Block{Name: "rota", Gap: 3, Body: rota{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}})
@@ -39,7 +39,7 @@ func (b *binder) nightAloud() block.Block {
 	for _, line := range []string{
 		at + ": everyone out, nobody argues.",
 		fmt.Sprintf("Never more than %s inside, both ends open and lit. Nobody has certified this: close early.", block.Figure(fmt.Sprint(b.plan.MostInside()))),
-		"Fire or shock: everyone out, power off, ring. Anyone calls stop.",
+		"Fire or shock: out, power off, ring. Anyone calls stop.",
 	} {
 		list = append(list, block.Block{Body: block.Words{Text: line}})
 	}

@@ -17,7 +17,7 @@ import (
 // tag is the card of one arch, with the ridge piece beyond it.
 func (b *binder) tag(a arch.Arch) draw.Tag {
 	u := b.spec.Units
-	t := draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", len(b.plan.Arches)), Head: b.spec.Title, Down: "FEET THIS END, names face in"}
+	t := draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", len(b.plan.Arches)), Head: b.spec.Title, Down: "FEET THIS END"}
 	if b.spec.Season != "" {
 		t.Head += ", " + b.spec.Season
 	}

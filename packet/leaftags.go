@@ -129,7 +129,7 @@ func (b *binder) shelfLabels() []draw.ShelfLabel {
 	var list []draw.ShelfLabel
 	for _, keep := range []keeping{keptRidge, keptBox, keptStakes, keptLights, keptCords} {
 		if n := count[keep]; n > 0 {
-			list = append(list, draw.ShelfLabel{Name: names[keep], What: fmt.Sprintf("%s in ______ bundles; this is no. ______", say.Count(n, "piece")), Head: b.spec.Title})
+			list = append(list, draw.ShelfLabel{Name: names[keep], What: fmt.Sprintf("%s, bundle ____ of ____", say.Count(n, "piece")), Head: b.spec.Title})
 		}
 	}
 	return list

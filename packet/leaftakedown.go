@@ -62,7 +62,7 @@ func (l lowering) stopBox() block.Block {
 			lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
 		}
 	}
-	add(len(l.plan.Strings) > 0, "Live wires", "every plug out first. No line is cut near a wire.")
+	add(len(l.plan.Strings) > 0, "Live wires", "every plug out first.")
 	add(true, "Bent pipe", "a spring, brittle by now. Eye protection on, nobody under it or in its plane.")
 	add(true, "Another day", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	add(true, "Bare stake", "a spike. Cap on at once as the pipe comes off.")

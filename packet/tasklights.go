@@ -45,7 +45,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NightPipe:   plainly("Look along every pipe, socket and crown."),
 	crew.NightLights: plainly("Look at lights, plugs and cords."),
 	crew.NightWay:    plainly("Walk through. Set a lantern at each end."),
-	crew.NightClose:  plainly("To shut: walk people out, the last one counted. Power off. Bar both ends."),
+	crew.NightClose:  plainly("To shut: walk people out, count the last."),
 
 	crew.Unplug:      func(_ taskWords, t crew.Task) string { return "Unplug first, at " + outletsSaid(t.Of.Outlets) + "." },
 	crew.CoilCords:   plainly("Take cords and three-ways from the far end to the outlet. Look along each. Coil it loosely. Label its plug."),

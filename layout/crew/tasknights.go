@@ -36,7 +36,7 @@ func (b *tasker) nights() {
 	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(Mend, CloseTonight),
 		Uses: []Need{long(Lanterns, 2, practice.Lanterns(b.units)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
-	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, IfOff: cures(Mend), Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
+	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 
 // takeDown is the reverse, with everything counted out.
