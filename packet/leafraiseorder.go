@@ -85,7 +85,7 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Said aloud. Heard by all, signed"}, {Word: "Guard is", Share: 0.7}}})
+	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Heard by all: signed"}, {Word: "Guard is", Share: 0.7}}})
 	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: blocks}, Facts: []block.Fact{{What: "raising gust", Value: u.Speed(gust.Gust)}, {What: "raising cold", Value: u.Temperature(cold.Cold)}}}
 }
 
@@ -139,7 +139,7 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 		do += " Lights are on already."
 	}
 	stub := len(r.plan.Ridge) > 0
-	return panel{do: do, off: "If not: twist, wipe, drive again.",
+	return panel{do: do, off: "If not: twist, wipe, drive again.", facts: []block.Fact{{What: "socket depth of a leg", Value: depth}},
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, depth, stub) }}, true
 }
 
@@ -169,10 +169,14 @@ func (r raising) tiedFlat() (panel, bool) {
 	if len(marks[0].arches) > mostNamed {
 		do = "Flat: a guy to each leg of guyed arches, on bare pipe. Clamp under the knot."
 	}
+	facts := []block.Fact{{What: "bare band at a guy", Value: u.Inches(band.Length)}}
+	for _, m := range marks {
+		facts = append(facts, block.Fact{What: "guy mark, " + say.Numbered("arch", m.arches) + m.leg, Value: u.Inches(u.Taped(m.tape))})
+	}
 	for _, m := range marks[1:] {
 		do += fmt.Sprintf(" %s%s: %s.", say.Capital(say.Numbered("arch", m.arches)), m.leg, block.Figure(u.Inches(u.Taped(m.tape))))
 	}
-	return panel{do: do, off: "Lights there: open their turns. No line on wire.",
+	return panel{do: do, off: "Lights there: open their turns. No line on wire.", facts: facts,
 		paint: func(page *paper.Page, room paper.Rect) []string {
 			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), u.Inches(band.Length))
 		}}, true
@@ -232,6 +236,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 	taut, _ := wanted(t, crew.GuyTaut)
 	p.do = fmt.Sprintf("Guard holds it plumb. Hook guys to %s: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	p.off = "If not: slacken one side, draw in the other."
+	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
 }
 
