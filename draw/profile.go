@@ -146,6 +146,7 @@ func (p Profile) drawn(room paper.Rect, s paper.Scale, widthFirst bool) (ops []p
 		f.width()
 		f.radii()
 	} else {
+		f.keepWidth()
 		f.radii()
 		f.width()
 	}

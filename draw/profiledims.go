@@ -57,6 +57,14 @@ func (f *elevation) upright(foot, top paper.Point) {
 	f.Arrowhead(top, top.Sub(foot), paper.Black)
 }
 
+// keepWidth keeps the line of the clear width free of what is named before it.
+func (f *elevation) keepWidth() {
+	if a, b, ok := f.Kind.Inside(f.Kind.ShoulderHeight); ok && f.Kind.ShoulderWidth > 0 {
+		from, to := f.on(a), f.on(b)
+		f.Keep(paper.Rect{X: from.X, Y: min(from.Y, to.Y) - 0.1, W: to.X - from.X, H: max(from.Y-to.Y, to.Y-from.Y) + 0.2})
+	}
+}
+
 // width draws the clear width at shoulder height.
 func (f *elevation) width() {
 	k := f.Kind

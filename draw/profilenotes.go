@@ -19,15 +19,15 @@ func (f *elevation) bendCircles() {
 	}
 }
 
-// radii names the circles' radii, in two short lines where there is height for them.
+// radii names the circles' radii, in two short lines where there is height for them, as r where there is hardly room.
 func (f *elevation) radii() {
 	for _, q := range f.tight() {
 		radius := f.taped(q.Radius)
 		l := place.Label{At: f.on(q), Align: paper.AtMiddle, Toward: paper.Polar(-1, float64(q.Heading)+math.Pi/2), Clear: f.pipeWide() / 2, Leader: place.Arrow, Pointed: true}
 		set := false
 		for _, lettering := range []paper.Lettering{paper.Dimension, paper.DimSmall} {
-			for _, between := range []string{"\n", " "} {
-				l.Text, l.Lettering = "radius"+between+radius, lettering
+			for _, word := range []string{"radius\n", "radius ", "r "} {
+				l.Text, l.Lettering = word+radius, lettering
 				set = set || f.Label(l)
 			}
 		}

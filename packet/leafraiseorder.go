@@ -68,7 +68,8 @@ func (r raising) aloud() block.Block {
 	gust, _ := wanted(t, crew.GustBelow)
 	cold, _ := wanted(t, crew.WarmerThan)
 	blows := "in gusts of " + block.Figure(u.Speed(gust.Gust))
-	if w := r.plan.Weather; len(w.Bears) > 0 && w.Calm() {
+	calm := len(r.plan.Weather.Bears) > 0 && r.plan.Weather.Calm()
+	if calm {
 		blows = "in any wind"
 	}
 	lines := []string{
@@ -86,7 +87,11 @@ func (r raising) aloud() block.Block {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
 	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Heard by all: signed"}, {Word: "Guard is", Share: 0.7}}})
-	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: blocks}, Facts: []block.Fact{{What: "raising gust", Value: u.Speed(gust.Gust)}, {What: "raising cold", Value: u.Temperature(cold.Cold)}}}
+	facts := []block.Fact{{What: "raising cold", Value: u.Temperature(cold.Cold)}}
+	if !calm {
+		facts = append(facts, block.Fact{What: "raising gust", Value: u.Speed(gust.Gust)})
+	}
+	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: blocks}, Facts: facts}
 }
 
 // watch is the distance kept from an overhead line, counted from 0.
