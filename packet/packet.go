@@ -64,8 +64,6 @@ func sheets() []sheet {
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
 		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
-		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
-		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
 		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},

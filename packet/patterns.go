@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -12,7 +11,7 @@ import (
 
 // pattern is bars that are cut alike: same stock, same kinds and lengths in the same places. Their pieces differ by name alone.
 type pattern struct {
-	letter string
+	number int // from 1
 	bars   []stock.Bar
 }
 
@@ -30,7 +29,7 @@ func patterns(bars []stock.Bar) []pattern {
 			if !seen {
 				k = len(list)
 				index[key] = k
-				list = append(list, pattern{letter: letter(k)})
+				list = append(list, pattern{number: k + 1})
 			}
 			list[k].bars = append(list[k].bars, b)
 		}
@@ -46,14 +45,6 @@ func patternKey(b stock.Bar) string {
 		fmt.Fprintf(&key, "\n%s %v %.3f", kind, p.Name == stock.Trial, p.Length)
 	}
 	return key.String()
-}
-
-// letter names the k-th pattern: A to Z, then AA, AB and on.
-func letter(k int) string {
-	if k < 26 {
-		return string(rune('A' + k))
-	}
-	return letter(k/26-1) + string(rune('A'+k%26))
 }
 
 // spans returns what is written under the pattern's pieces: neighbours of one kind and length together, by name where the pattern is one
@@ -109,7 +100,7 @@ func (p pattern) names() string {
 // title says how many bars of what are cut so.
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
-	words := counted(len(p.bars), barNoun(b)) + " of " + b.Size(units)
+	words := fmt.Sprintf("Cut %d: %s of %s", p.number, counted(len(p.bars), barNoun(b)), b.Size(units))
 	if full := units.Cut(b.Stock); full != b.Size(units) {
 		words += " (" + full + ")"
 	}
@@ -125,15 +116,4 @@ func barNoun(b stock.Bar) string {
 		return "bar"
 	}
 	return "stick"
-}
-
-// items lists the materials of bars in their order.
-func items(bars []stock.Bar) []string {
-	var list []string
-	for _, b := range bars {
-		if !slices.Contains(list, b.Item) {
-			list = append(list, b.Item)
-		}
-	}
-	return list
 }

@@ -83,7 +83,7 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 		}
 	}
 	return finding.Finding{
-		Level: level, Code: "piece-too-long", Sheet: "cut", Key: key, Pos: s.Position(key),
+		Level: level, Code: "piece-too-long", Sheet: "stock", Key: key, Pos: s.Position(key),
 		Text: fmt.Sprintf("No %s to be had gives %s: %s asked for, the longest gives %s. To mend it, %s.", b.offer.item, names(long), s.Units.Cut(p.Length), s.Units.Cut(longest), fix),
 	}
 }
@@ -163,7 +163,7 @@ func (b *bench) cut(cuts *Cuts) []finding.Finding {
 		if !b.offer.assumed && b.spec.Given("stock.sell") {
 			level = finding.MustFix
 		}
-		return append(found, finding.Finding{Level: level, Code: "no-cut-plan", Sheet: "cut", Key: "stock", Pos: b.spec.Position("stock"),
+		return append(found, finding.Finding{Level: level, Code: "no-cut-plan", Sheet: "stock", Key: "stock", Pos: b.spec.Position("stock"),
 			Text: fmt.Sprintf("No cut plan could be made for %s: %v.", b.offer.item, err)})
 	}
 	unit := 0.01 // the solver's prices are hundredths of the currency, or grid steps

@@ -49,6 +49,8 @@ type Item struct {
 	Where  string `json:"-"` // pipe, steel, lights, electrical, sundries
 	Why    string `json:"-"` // what it is for, what was assumed of its label
 	Priced bool   `json:"-"`
+
+	Assumed bool `json:"-"` // the price is assumed
 }
 
 // List is what the tunnel is made of and what to buy.

@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -136,37 +135,6 @@ func TestPlaces(t *testing.T) {
 	}
 }
 
-// The garden's cut sheet: its proof, its hold with the figures of the plan, each running mark, and a box for each stick that is cut, each line of lots, whole sticks and
-// like pieces, and each caution.
-func TestCutSheetOfTheGarden(t *testing.T) {
-	plan := example(t, "garden.yaml")
-	doc := sheetOf(t, plan, "cut")
-	words := said(doc)
-	units := plan.Spec.Units
-	want := []string{"14 sticks to buy; no plan can use fewer.", "HOLD", units.Cut(plan.Ridge[0].Centres), units.Cut(plan.Ridge[0].Cut), "No one under 16", "Eye protection", "PVC dust", "Stop and ask when", "from the shed",
-		"1/16 in a bay adds up to 5/16 in over 5 bays"}
-	want = append(want, "the shed then holds 1 of 66 7/8 in") // 120 − 53 − 1/8, from the stick of the odd ridge piece
-	sawn := 0
-	for _, b := range plan.Cuts.Bars {
-		if b.Whole() {
-			continue
-		}
-		sawn++
-		for _, p := range b.Pieces {
-			want = append(want, strings.TrimSuffix(units.Cut(p.Mark), " in"))
-		}
-	}
-	for _, w := range want {
-		if !strings.Contains(words, w) {
-			t.Errorf("the cut sheet does not say %q", w)
-		}
-	}
-	const cautions, lots, wholes = 3, 1, 1 // by the spec: one pipe, one length of it used whole
-	if got, want := tickBoxes(doc), sawn+cautions+lots+wholes+len(alike(plan.Stock.Pieces)); got != want {
-		t.Errorf("%d boxes to tick, want %d", got, want)
-	}
-}
-
 // Sticks cut alike are drawn once: no two patterns have the same lengths, and together they hold every bar that is cut.
 func TestPatternsHoldEveryBar(t *testing.T) {
 	plan := example(t, "parkwalk.yaml")
@@ -176,30 +144,17 @@ func TestPatternsHoldEveryBar(t *testing.T) {
 		bars += len(p.bars)
 		for _, b := range p.bars {
 			if key := patternKey(b); key != patternKey(p.bars[0]) || b.Whole() {
-				t.Errorf("%s holds a bar of another cut", p.letter)
+				t.Errorf("cut %d holds a bar of another cut", p.number)
 			}
 		}
 		if key := patternKey(p.bars[0]); seen[key] {
-			t.Errorf("%s is drawn twice", p.letter)
+			t.Errorf("cut %d is drawn twice", p.number)
 		} else {
 			seen[key] = true
 		}
 	}
 	if sawn, _ := plan.Cuts.Sawn(); bars != sawn {
 		t.Errorf("%d bars in the patterns, %d are cut", bars, sawn)
-	}
-	if pages := len(sheetOf(t, plan, "cut").Pages); pages > 6 {
-		t.Errorf("sixty arches take %d pages", pages)
-	}
-}
-
-func TestLetters(t *testing.T) {
-	var got []string
-	for _, k := range []int{0, 25, 26, 51, 52, 701, 702} {
-		got = append(got, letter(k))
-	}
-	if want := []string{"A", "Z", "AA", "AZ", "BA", "ZZ", "AAA"}; !slices.Equal(got, want) {
-		t.Errorf("%v, want %v", got, want)
 	}
 }
 
@@ -218,8 +173,8 @@ func TestProofWords(t *testing.T) {
 		{stock.Cuts{ByLength: true, Proven: true, Cost: 6096}, "2 sticks to buy, 20′-0″ in all; no plan from the lengths sold can do with less."},
 	} {
 		c.cuts.Bars = []stock.Bar{stick, stick}
-		sheet := &cutting{flow: &flow{b: b}, cuts: c.cuts, units: measure.Imperial}
-		if got := sheet.proof(); got != c.want {
+		b.plan = &layout.Plan{Cuts: c.cuts}
+		if got := b.proof(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}

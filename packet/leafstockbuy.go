@@ -1,0 +1,181 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/stock"
+)
+
+// stores are the headings of the places where things are bought.
+var stores = map[string]string{
+	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Electrical, all for outdoors", "sundries": "Sundries",
+}
+
+// buying is the list of what to buy by where it is bought, in two columns, and what it comes to.
+func (b *binder) buying() []block.Block {
+	rows := b.buyRows()
+	if len(rows) == 0 {
+		return nil
+	}
+	first, second := halved(rows)
+	table := func(rows []place.Row) []block.Block {
+		return []block.Block{{Name: "buying list", Body: block.Table{Table: buyTable(), Rows: rows}}}
+	}
+	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
+	list := []block.Block{{Name: "buying list", Body: columns, Facts: b.bought()}}
+	if shed := b.inShed(); shed != "" {
+		list = append(list, block.Block{Name: "from the shed", Gap: 1.5, Body: block.Words{Text: shed}})
+	}
+	return append(list, block.Block{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}})
+}
+
+func buyTable() place.Table {
+	return place.Table{Columns: []place.Column{
+		{Tick: true, Width: 8.4}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
+		{Head: "Each", Width: 16, Align: paper.AtRight, Lettering: paper.Floor}, {Head: "Paid", Width: 14}}}
+}
+
+// buyRows are the list's lines under their stores.
+func (b *binder) buyRows() []place.Row {
+	var rows []place.Row
+	where := ""
+	for _, i := range b.plan.Shopping {
+		if i.Buy == 0 {
+			continue
+		}
+		if i.Where != where {
+			where = i.Where
+			rows = append(rows, place.Row{Heading: stores[where]})
+		}
+		rows = append(rows, buyRow(i))
+	}
+	return rows
+}
+
+// buyRow is one line of the list: what is needed and owned is told where it is not what is bought.
+func buyRow(i stock.Item) place.Row {
+	row := place.Row{Cells: []string{"", fmt.Sprint(i.Buy), itemName(i), price(i)}}
+	var notes []string
+	if i.Buy != i.Need {
+		notes = append(notes, fmt.Sprintf("need %d, own %d", i.Need, i.Own))
+	}
+	if note := buyNote(i); note != "" {
+		notes = append(notes, note)
+	}
+	row.Note = strings.Join(notes, "; ")
+	return row
+}
+
+// price prints what one costs, with ≈ where it is assumed; what has none is left blank to be written in.
+func price(i stock.Item) string {
+	switch {
+	case !i.Priced:
+		return ""
+	case i.Assumed:
+		return fmt.Sprintf("≈%.2f", i.Price)
+	}
+	return fmt.Sprintf("%.2f", i.Price)
+}
+
+// halved parts the lines in two columns of about the same height, between stores or within one, whose heading is then repeated.
+func halved(rows []place.Row) (first, second []place.Row) {
+	width := paper.Length(90)
+	table := block.Table{Table: buyTable()}
+	best := paper.Length(-1)
+	heading := ""
+	for i := range rows {
+		if rows[i].Heading != "" {
+			heading = rows[i].Heading
+		} else if i > 0 && rows[i-1].Heading != "" {
+			continue // a heading with nothing under it
+		}
+		left, right := rows[:i], rows[i:]
+		if right[0].Heading == "" {
+			right = append([]place.Row{{Heading: heading}}, right...)
+		}
+		table.Rows = left
+		high := table.Height(width)
+		table.Rows = right
+		if high = max(high, table.Height(width)); best < 0 || high < best {
+			best, first, second = high, left, right
+		}
+	}
+	return first, second
+}
+
+// bought declares the figures of the list.
+func (b *binder) bought() []block.Fact {
+	var list []block.Fact
+	for _, i := range b.plan.Shopping {
+		list = append(list, block.Fact{What: "to buy, " + itemName(i), Value: fmt.Sprintf("%d %s %s", i.Buy, itemName(i), buyNote(i))})
+	}
+	return list
+}
+
+// total is what all of it comes to, in one line.
+func (b *binder) total() string {
+	sum, assumed, unpriced := 0.0, 0.0, 0
+	for _, i := range b.plan.Shopping {
+		cost := float64(i.Buy) * i.Price
+		sum += cost
+		switch {
+		case i.Buy > 0 && !i.Priced:
+			unpriced++
+		case i.Assumed:
+			assumed += cost
+		}
+	}
+	text := fmt.Sprintf("Total %s", block.Figure(b.money(sum)))
+	if assumed > 0 {
+		text += fmt.Sprintf(", of which %s at prices assumed (≈)", b.money(assumed))
+	}
+	if unpriced > 0 {
+		text += fmt.Sprintf("; %s without a price", counted(unpriced, "line"))
+	}
+	return text + ". Another size, length or count, or none to be had: ask before you buy."
+}
+
+// inShed says what the shed gives whole, so that nothing of it is bought.
+func (b *binder) inShed() string {
+	var words []string
+	for _, i := range b.plan.Shopping {
+		if i.Buy == 0 {
+			text := fmt.Sprintf("%d of %s", i.Need, itemName(i))
+			if longer := i.StandIns(); longer != "" {
+				text += " (take " + longer + ")"
+			}
+			words = append(words, text)
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "From the shed, nothing to buy: " + strings.Join(words, "; ") + "."
+}
+
+// itemName is what the list calls an item; what is sold by length says by what.
+func itemName(i stock.Item) string {
+	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
+	switch i.Unit {
+	case "ft":
+		return name + ", feet"
+	case "m":
+		return name + ", metres"
+	}
+	return name
+}
+
+// buyNote is what tells the right thing in the shop from the wrong one.
+func buyNote(i stock.Item) string { return i.Why }
+
+// money prints an amount in the spec's currency.
+func (b *binder) money(v float64) string {
+	if b.spec.Currency == "" {
+		return fmt.Sprintf("%.2f", v)
+	}
+	return fmt.Sprintf("%.2f %s", v, b.spec.Currency)
+}
