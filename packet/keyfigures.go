@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
 )
 
 // metric reports whether the packet prints in metric units.
@@ -126,8 +127,8 @@ func (b *binder) stakeCounts() (legs, guys int) {
 func (b *binder) sticksToBuy() string {
 	var words []string
 	for _, it := range b.plan.Shopping {
-		if length, ok := strings.CutSuffix(it.Unit, " stick"); ok && it.Buy > 0 {
-			words = append(words, fmt.Sprintf("%d × %s", it.Buy, length))
+		if it.Unit == stock.StickOf && it.Buy > 0 {
+			words = append(words, fmt.Sprintf("%d × %s", it.Buy, stock.Sold(it.Length, b.spec.Units)))
 		}
 	}
 	return strings.Join(words, ", ")

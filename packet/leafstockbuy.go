@@ -7,13 +7,9 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/stock"
 )
-
-// stores are the headings of the places where things are bought.
-var stores = map[string]string{
-	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Electrical, all for outdoors", "sundries": "Sundries",
-}
 
 // buying is the list of what to buy by where it is bought, in two columns, and what it comes to.
 func (b *binder) buying() []block.Block {
@@ -35,50 +31,52 @@ func (b *binder) buying() []block.Block {
 
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
-		{Tick: true, Width: 8.4}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
-		{Head: "Each", Width: 16, Align: paper.AtRight, Lettering: paper.Floor}, {Head: "Paid", Width: 14}}}
+		{Tick: true, Width: 7.4}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
+		{Head: "Each", Width: 17, Align: paper.AtRight, Lettering: paper.Floor}, {Head: "Paid", Width: 12}}}
 }
 
 // buyRows are the list's lines under their stores.
 func (b *binder) buyRows() []place.Row {
 	var rows []place.Row
-	where := ""
+	where, material := "", ""
 	for _, i := range b.plan.Shopping {
 		if i.Buy == 0 {
 			continue
 		}
 		if i.Where != where {
-			where = i.Where
-			rows = append(rows, place.Row{Heading: stores[where]})
+			where, material = i.Where, materialOf(b.plan.Shopping, i.Where)
+			heading := stores[where]
+			if material != "" {
+				heading += ": " + material
+			}
+			rows = append(rows, place.Row{Heading: heading})
 		}
-		rows = append(rows, buyRow(i))
+		rows = append(rows, buyRow(i, b.spec.Units, material))
 	}
 	return rows
 }
 
 // buyRow is one line of the list: what is needed and owned is told where it is not what is bought.
-func buyRow(i stock.Item) place.Row {
-	row := place.Row{Cells: []string{"", fmt.Sprint(i.Buy), itemName(i), price(i)}}
-	var notes []string
+func buyRow(i stock.Item, u measure.System, material string) place.Row {
+	name := itemName(i, u, material)
+	if w := wanted[i.Kind]; w != "" {
+		name += ", " + w
+	}
 	if i.Buy != i.Need {
-		notes = append(notes, fmt.Sprintf("need %d, own %d", i.Need, i.Own))
+		name += fmt.Sprintf(" (need %d, own %d)", i.Need, i.Own)
 	}
-	if note := buyNote(i); note != "" {
-		notes = append(notes, note)
-	}
-	row.Note = strings.Join(notes, "; ")
-	return row
+	return place.Row{Cells: []string{"", fmt.Sprint(i.Buy), name, price(i)}}
 }
 
 // price prints what one costs, with ≈ where it is assumed; what has none is left blank to be written in.
 func price(i stock.Item) string {
 	switch {
-	case !i.Priced:
-		return ""
+	case i.Priced:
+		return fmt.Sprintf("%.2f", i.Price)
 	case i.Assumed:
 		return fmt.Sprintf("≈%.2f", i.Price)
 	}
-	return fmt.Sprintf("%.2f", i.Price)
+	return ""
 }
 
 // halved parts the lines in two columns of about the same height, between stores or within one, whose heading is then repeated.
@@ -111,24 +109,21 @@ func halved(rows []place.Row) (first, second []place.Row) {
 func (b *binder) bought() []block.Fact {
 	var list []block.Fact
 	for _, i := range b.plan.Shopping {
-		list = append(list, block.Fact{What: "to buy, " + itemName(i), Value: fmt.Sprintf("%d %s %s", i.Buy, itemName(i), buyNote(i))})
+		name := itemName(i, b.spec.Units, "")
+		list = append(list, block.Fact{What: "to buy, " + name, Value: fmt.Sprintf("%d %s %s %s %s", i.Buy, name, i.Of, stock.Sold(i.Length, b.spec.Units), wanted[i.Kind])})
 	}
 	return list
 }
 
 // total is what all of it comes to, in one line.
 func (b *binder) total() string {
-	sum, assumed, unpriced := 0.0, 0.0, 0
+	unpriced := 0
 	for _, i := range b.plan.Shopping {
-		cost := float64(i.Buy) * i.Price
-		sum += cost
-		switch {
-		case i.Buy > 0 && !i.Priced:
+		if i.Buy > 0 && !i.Priced && !i.Assumed {
 			unpriced++
-		case i.Assumed:
-			assumed += cost
 		}
 	}
+	sum, assumed := b.plan.Stock.Total, b.plan.Stock.Assumed
 	text := fmt.Sprintf("Total %s", block.Figure(b.money(sum)))
 	if assumed > 0 {
 		text += fmt.Sprintf(", of which %s at prices assumed (≈)", b.money(assumed))
@@ -144,8 +139,8 @@ func (b *binder) inShed() string {
 	var words []string
 	for _, i := range b.plan.Shopping {
 		if i.Buy == 0 {
-			text := fmt.Sprintf("%d of %s", i.Need, itemName(i))
-			if longer := i.StandIns(); longer != "" {
+			text := fmt.Sprintf("%d of %s", i.Need, itemName(i, b.spec.Units, ""))
+			if longer := i.StandInWords(b.spec.Units); longer != "" {
 				text += " (take " + longer + ")"
 			}
 			words = append(words, text)
@@ -156,21 +151,6 @@ func (b *binder) inShed() string {
 	}
 	return "From the shed, nothing to buy: " + strings.Join(words, "; ") + "."
 }
-
-// itemName is what the list calls an item; what is sold by length says by what.
-func itemName(i stock.Item) string {
-	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
-	switch i.Unit {
-	case "ft":
-		return name + ", feet"
-	case "m":
-		return name + ", metres"
-	}
-	return name
-}
-
-// buyNote is what tells the right thing in the shop from the wrong one.
-func buyNote(i stock.Item) string { return i.Why }
 
 // money prints an amount in the spec's currency.
 func (b *binder) money(v float64) string {

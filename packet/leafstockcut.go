@@ -81,7 +81,7 @@ func plusMinus(l measure.Length, u measure.System) string { return "± " + u.Cut
 func kindsOf(pieces []stock.Piece) string {
 	var words []string
 	for _, g := range alike(pieces) {
-		words = append(words, g.kind+" "+places(g.pieces))
+		words = append(words, g.sort.Noun()+" "+places(g.pieces))
 	}
 	return strings.Join(words, "; ")
 }
@@ -113,13 +113,13 @@ func (b *binder) eachStick(list []pattern) []block.Block {
 	pipe := b.pipeOf(list[0].bars[0].Item)
 	picture := draw.SawCut{OD: pipe, Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return under("Each stick", block.Block{Name: "each stick", Gap: 0.5, Body: columns, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}})
+	return headed("Each stick", block.Block{Name: "each stick", Gap: 0.5, Body: columns, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}})
 }
 
 // arrows says which way a name points, on what has an end that counts.
 func (b *binder) arrows() string {
 	for _, g := range alike(b.plan.Stock.Pieces) {
-		if strings.HasPrefix(g.kind, "leg") {
+		if g.sort.Part.IsLeg() && !g.sort.Steel {
 			return ", on a leg an arrow to the crown"
 		}
 	}
@@ -174,9 +174,9 @@ func trialPiece(bars []stock.Bar) (trial stock.Piece, others int, ok bool) {
 	for _, bar := range bars {
 		for _, p := range bar.Pieces {
 			switch {
-			case p.Name == stock.Trial:
+			case p.ID.Trial():
 				trial, ok = p, true
-			case p.Ridge():
+			case p.ID.Ridge():
 				others++
 			}
 		}
@@ -243,12 +243,12 @@ func (b *binder) bodyWidth() paper.Length { return b.size.W - punchMargin - edge
 func (b *binder) cutPieces(list []pattern) []block.Block {
 	u := b.spec.Units
 	var all []stock.Piece
-	from := map[string][]string{}
+	from := map[stock.PieceID][]string{}
 	for _, p := range list {
 		for _, bar := range p.bars {
 			for _, piece := range bar.Pieces {
-				if n := fmt.Sprint(p.number); !slices.Contains(from[piece.Name], n) {
-					from[piece.Name] = append(from[piece.Name], n)
+				if n := fmt.Sprint(p.number); !slices.Contains(from[piece.ID], n) {
+					from[piece.ID] = append(from[piece.ID], n)
 				}
 				all = append(all, piece)
 			}
@@ -259,13 +259,13 @@ func (b *binder) cutPieces(list []pattern) []block.Block {
 	for _, g := range alike(all) {
 		var cuts []string
 		for _, p := range g.pieces {
-			for _, n := range from[p.Name] {
+			for _, n := range from[p.ID] {
 				if !slices.Contains(cuts, n) {
 					cuts = append(cuts, n)
 				}
 			}
 		}
-		name, length := g.kind+" "+places(g.pieces), u.Cut(g.pieces[0].Length)
+		name, length := g.sort.Noun()+" "+places(g.pieces), u.Cut(g.pieces[0].Length)
 		rows = append(rows, place.Row{Cells: []string{name, fmt.Sprint(len(g.pieces)), length, strings.Join(cuts, ", ")}})
 		facts = append(facts, block.Fact{What: "cut length, " + name, Value: length})
 	}

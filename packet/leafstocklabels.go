@@ -33,7 +33,7 @@ func (b *binder) readLabels() []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return append(under("Read each label, write beside the figure what it says: the label wins", list...),
+	return append(headed("Read each label, write beside the figure what it says: the label wins", list...),
 		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "Strings, supplies, cords: marked for outdoor use, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
 }
 

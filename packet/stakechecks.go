@@ -47,19 +47,19 @@ func (w *stakeWords) straightChecks() []stakeCheck {
 	for _, part := range parts {
 		for _, at := range []int{0, 1} {
 			from, to := w.ground.Stakes[2*part.First-2+at], w.ground.Stakes[2*part.Last-2+at]
-			list = append(list, stakeCheck{from.Name + " to " + to.Name, w.tape(ground.Between(from, to)), "Find " + to.Name + " again."})
+			list = append(list, stakeCheck{from.String() + " to " + to.String(), w.tape(ground.Between(from, to)), "Find " + to.String() + " again."})
 		}
 	}
 	list = append(list, w.widthChecks("Move the R dot along the line across.")...)
 	diagonals := w.ground.Diagonals
 	if len(parts) == 1 {
 		whole := diagonals[len(diagonals)-2:]
-		list = append(list, crossed(w.tape, whole[0].From, whole[0].To, whole[0].Distance, whole[1].From, whole[1].To, whole[1].Distance, w.slide(whole[1])))
+		list = append(list, crossed(w.tape, whole[0].From.String(), whole[0].To.String(), whole[0].Distance, whole[1].From.String(), whole[1].To.String(), whole[1].Distance, w.slide(whole[1])))
 	}
 	for _, part := range parts {
 		if len(parts) > 1 {
 			l, r, nl, nr := w.ground.Stakes[2*part.First-2], w.ground.Stakes[2*part.First-1], w.ground.Stakes[2*part.Last-2], w.ground.Stakes[2*part.Last-1]
-			list = append(list, crossed(w.tape, l.Name, nr.Name, ground.Between(l, nr), r.Name, nl.Name, ground.Between(r, nl), "Find "+nr.Name+" again, then "+nl.Name+"."))
+			list = append(list, crossed(w.tape, l.String(), nr.String(), ground.Between(l, nr), r.String(), nl.String(), ground.Between(r, nl), "Find "+nr.String()+" again, then "+nl.String()+"."))
 		}
 	}
 	if len(diagonals) > 4 {
@@ -79,7 +79,7 @@ func (w *stakeWords) guyChecks() (list []stakeCheck) {
 		leg := w.ground.Stakes[2*s.Arch-2+int(s.Side)]
 		text := w.tape(ground.Between(s, leg))
 		if first[text] == "" {
-			first[text] = s.Name + " to " + leg.Name
+			first[text] = s.String() + " to " + leg.String()
 		}
 		groups = gather(groups, text, s.Arch)
 	}
@@ -123,8 +123,8 @@ func (w *stakeWords) bendChecks() []stakeCheck {
 	s := w.ground.Stakes
 	for _, part := range w.ground.CheckStretches(w.units) {
 		l, r, nl, nr := s[2*part.First-2], s[2*part.First-1], s[2*part.Last-2], s[2*part.Last-1]
-		list = append(list, crossed(w.tape, l.Name, nr.Name, ground.Between(l, nr), r.Name, nl.Name, ground.Between(r, nl),
-			"Find "+nr.Name+" or "+nl.Name+" again; then go bay by bay."))
+		list = append(list, crossed(w.tape, l.String(), nr.String(), ground.Between(l, nr), r.String(), nl.String(), ground.Between(r, nl),
+			"Find "+nr.String()+" or "+nl.String()+" again; then go bay by bay."))
 	}
 	return append(list, w.guyChecks()...)
 }

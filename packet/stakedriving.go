@@ -97,7 +97,7 @@ func (w *stakeWords) depths() []shown {
 		if k == len(list) {
 			list = append(list, shown{length: s.Length, depth: s.Depth})
 		}
-		list[k].names = append(list[k].names, s.Name)
+		list[k].names = append(list[k].names, s.String())
 		if s.Guy {
 			list[k].guys++
 		} else {

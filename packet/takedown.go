@@ -119,7 +119,7 @@ func (f *flow) stakesOut() {
 		for k, s := range stakes[i:min(i+across, len(stakes))] {
 			x := r.X + paper.Length(k)*wide
 			f.page.TickBox(paper.Point{X: x + 0.35, Y: r.Y + 0.5})
-			f.page.Text(paper.Point{X: x + paper.TickBoxSide + 2, Y: r.Y + 5.2}, paper.AtLeft, clip(s.Name, paper.CellSmall, wide-paper.TickBoxSide-3), paper.CellSmall)
+			f.page.Text(paper.Point{X: x + paper.TickBoxSide + 2, Y: r.Y + 5.2}, paper.AtLeft, clip(s.String(), paper.CellSmall, wide-paper.TickBoxSide-3), paper.CellSmall)
 		}
 	}
 	f.gap(2)
@@ -129,7 +129,7 @@ func (f *flow) stakesOut() {
 func (f *flow) counts() {
 	var list []stored
 	for _, it := range f.b.inventory() {
-		if it.keep != "stakes" || it.item == "stake cap" { // stakes are ticked one by one above
+		if !it.named { // those are ticked one by one above
 			list = append(list, it)
 		}
 	}

@@ -37,7 +37,7 @@ type RidgePiece struct {
 // Chain is strings end to end behind one plug.
 type Chain struct {
 	Name, Outlet string          // Outlet is empty where nothing feeds it
-	At           string          // where it is plugged in: "foot of leg L3"
+	At           lights.Place    // where it is plugged in
 	Amps         measure.Current // at the first plug
 }
 

@@ -54,7 +54,7 @@ func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Findin
 			if len(who[level]) == 0 || gap < least[level] {
 				least[level] = gap
 			}
-			who[level] = append(who[level], stake.Name)
+			who[level] = append(who[level], stake.String())
 		}
 		for _, level := range []finding.Level{finding.MustFix, finding.LookAt} {
 			if len(who[level]) > 0 {
@@ -77,7 +77,7 @@ func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
 		}
 		for _, b := range stakes[:i] {
 			if b.Guy && distance(a.At(), b.At()) < lim.share {
-				pairs = append(pairs, b.Name+" with "+a.Name)
+				pairs = append(pairs, fmt.Sprintf("%v with %v", b.StakeID, a.StakeID))
 			}
 		}
 	}

@@ -103,7 +103,7 @@ func (l *layer) ridgeStrands(d spec.Drop) []strand {
 		for _, st := range droppedRidge(l.Spec, d, i+1, piece, l.crowns(i+1)) {
 			if n := len(out); n > 0 && st.from == -off {
 				last := out[n-1][len(out[n-1])-1]
-				if last.number == i && last.to == l.Ridge[i-1]+off {
+				if last.Number == i && last.to == l.Ridge[i-1]+off {
 					out[n-1] = append(out[n-1], st)
 					continue
 				}
@@ -121,13 +121,13 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	first := len(l.out.Strings)
 	names := l.lay(line{
 		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d),
-		run: func(along measure.Length) string {
+		run: func(along measure.Length) Run {
 			st, _ := s.at(along)
-			return "drop " + dropRun(st)
+			return Run{st.Part, true}
 		},
 		at: func(along measure.Length) End {
 			st, tape := s.at(along)
-			return l.end(st, tape, l.words(st, tape))
+			return l.end(st, tape, l.place(st, tape))
 		},
 	})
 	l.out.Ties += ties(total)
@@ -137,7 +137,7 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	for i, name := range names {
 		from := measure.Length(i) * (d.String.Length - lapOf(d))
 		st, _ := s.at(from)
-		out := Drop{On: st.String(), String: name, Hang: hangOf(d), Lowest: measure.Length(math.Inf(1))}
+		out := Drop{On: st.Part, String: name, Hang: hangOf(d), Lowest: measure.Length(math.Inf(1))}
 		for _, p := range l.profile(s, from, from+l.out.Strings[first+i].Used) {
 			low := p.height - out.Hang
 			out.Lowest = min(out.Lowest, low)
@@ -150,14 +150,6 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	return over
 }
 
-// dropRun names a drop's run: a leg by its stake's name alone.
-func dropRun(st stretch) string {
-	if st.part == leftLeg || st.part == rightLeg {
-		return fmt.Sprintf("%s%d", st.side().Letter(), st.number)
-	}
-	return st.String()
-}
-
 // sight is where a point of the pipe's underside is: above the ground line, and from the middle.
 type sight struct{ height, across measure.Length }
 
@@ -168,20 +160,20 @@ func (l *layer) profile(s strand, from, to measure.Length) []sight {
 	var out []sight
 	for i := range samples + 1 {
 		st, tape := s.at(from + (to-from)*measure.Length(i)/samples)
-		if st.part == ridgePiece {
+		if st.Kind == RidgePiece {
 			radius := l.Spec.Ridge.Pipe.OD / 2
-			for _, n := range []int{st.number, st.number + 1} {
+			for _, n := range []int{st.Number, st.Number + 1} {
 				k := l.arch(n)
 				out = append(out, sight{k.HeightAt(spec.Left, k.CrownTape) - radius, absolute(k.PointAt(k.CrownTape).X)})
 			}
 			continue
 		}
-		k := l.arch(st.number)
+		k := l.arch(st.Number)
 		along := tape
-		if st.part == rightLeg {
+		if st.Kind == RightLeg {
 			along = k.Length - tape
 		}
-		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.number).Pipe.OD/2, absolute(k.PointAt(along).X)})
+		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.Number).Pipe.OD/2, absolute(k.PointAt(along).X)})
 	}
 	return out
 }

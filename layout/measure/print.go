@@ -26,6 +26,30 @@ func (s System) Inches(l Length) string {
 	return InchFraction(l, 8)
 }
 
+// Unit is the unit of Inches and Cut: in, or mm.
+func (s System) Unit() string {
+	if s == Metric {
+		return "mm"
+	}
+	return "in"
+}
+
+// BareInches is Inches without its unit.
+func (s System) BareInches(l Length) string {
+	if s == Metric {
+		return fixed(float64(l), 0)
+	}
+	return bareInches(l, 8)
+}
+
+// BareCut is Cut without its unit.
+func (s System) BareCut(l Length) string {
+	if s == Metric {
+		return fixed(float64(l), 0)
+	}
+	return bareInches(l, 16)
+}
+
 // Cut prints a length on the cutting grid: 59 1/16 in, or 1 499 mm.
 func (s System) Cut(l Length) string {
 	if s == Metric {
@@ -52,10 +76,23 @@ func (s System) Size(l Length) string {
 
 // Force prints pounds of force or newtons: 12 lb, 53 N.
 func (s System) Force(f Force) string {
+	return s.BareForce(f) + " " + s.ForceUnit()
+}
+
+// BareForce is Force without its unit.
+func (s System) BareForce(f Force) string {
 	if s == Metric {
-		return figure(float64(f)) + " N"
+		return figure(float64(f))
 	}
-	return figure(float64(f/PoundForce)) + " lb"
+	return figure(float64(f / PoundForce))
+}
+
+// ForceUnit is the unit of Force: lb, or N.
+func (s System) ForceUnit() string {
+	if s == Metric {
+		return "N"
+	}
+	return "lb"
 }
 
 // Mass prints pounds or kilograms: 3.2 lb, 1.5 kg.

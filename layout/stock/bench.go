@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
@@ -74,7 +73,7 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 	if !b.offer.bar {
 		rest := measure.RoundUp(p.Length-longest-b.stop(), b.grid())
 		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick under stock.sell", s.Units.Cut(longest), s.Units.Cut(rest))
-		if !strings.HasPrefix(p.Name, "ridge") {
+		if !p.ID.Ridge() {
 			list := "write that stick as a list"
 			if key = "arch.sticks"; !s.Given(key) {
 				list, key = "give the sticks in place of span or height, each as a list", "stock.sell"

@@ -44,7 +44,7 @@ func offersOf(in Input) []offer {
 	for _, p := range pieces(in) {
 		if _, seen := at[p.Item]; !seen {
 			at[p.Item] = len(offers)
-			offers = append(offers, offer{item: p.Item, bar: p.isBar()})
+			offers = append(offers, offer{item: p.Item, bar: p.ID.Steel})
 		}
 		longest[p.Item] = max(longest[p.Item], p.Length)
 	}
