@@ -10,7 +10,7 @@ import (
 type SawCut struct{ OD, Kerf measure.Length }
 
 // SawCutWidth is the width that the picture takes.
-const SawCutWidth paper.Length = 58
+const SawCutWidth paper.Length = 52
 
 // Room of a SawCut, mm on paper.
 const (
@@ -49,6 +49,6 @@ func (c SawCut) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	b.Text(at(left, foot+9.5), paper.AtLeft, "one tape, from the left end", paper.Floor)
 	middle := (top+foot)/2 + paper.Body.Ascent()/2
 	b.Text(at((left+mark)/2, middle), paper.AtMiddle, "this piece", paper.Floor)
-	b.Text(at((next+right)/2, middle), paper.AtMiddle, "the next", paper.Floor)
+	b.Text(at((next+right-6)/2, middle), paper.AtMiddle, "the next", paper.Floor)
 	return nil
 }

@@ -14,14 +14,13 @@ var stores = map[string]string{
 
 // goods are what the buying list calls things that go by no name of the catalog.
 var goods = map[stock.Kind]string{
-	stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging tape)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+	stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
 }
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.StakeCap: "fits the stake", stock.Supply: "of the strings' own make",
-	stock.CordCover: "made to be walked over", stock.PlugCover: "weather box for one joint", stock.GuyLine: "1/8 in (3 mm) or more, bright, no stretch", stock.GuyClamp: "closes on the arch's pipe",
-	stock.ZipTies: "8 in (200 mm), for outdoors", stock.MarkingPaint: "white", stock.Lath: "straight, as long as a bay", stock.Cement: "for this pipe",
+	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over",
+	stock.GuyLine: "1/8 in (3 mm), bright", stock.ZipTies: "8 in (200 mm)", stock.MarkingPaint: "white", stock.Lath: "straight, 8 ft (2.4 m)",
 }
 
 // ForWhat says what tells the right thing in the shop from the wrong one, and which longer things of the shed stand in for it; empty where the name says it all.

@@ -16,8 +16,8 @@ func (b *binder) stockLeaf() []folio {
 	return []folio{{front: side{title: "Buy and fetch", blocks: front}, back: side{title: "Cut", toScale: true, blocks: back}}}
 }
 
-// headed returns a heading with the blocks that it stands over, nothing where there are none.
-func headed(heading string, blocks ...block.Block) []block.Block {
+// titled returns a heading with the blocks that it stands over, nothing where there are none.
+func titled(heading string, blocks ...block.Block) []block.Block {
 	if len(blocks) == 0 {
 		return nil
 	}

@@ -32,7 +32,7 @@ func (b *binder) buying() []block.Block {
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
 		{Tick: true, Width: 7.4}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
-		{Head: "Each", Width: 17, Align: paper.AtRight, Lettering: paper.Floor}, {Head: "Paid", Width: 12}}}
+		{Head: "Each", Width: 17, Align: paper.AtRight, Lettering: paper.Floor}}}
 }
 
 // buyRows are the list's lines under their stores.
@@ -124,14 +124,14 @@ func (b *binder) total() string {
 		}
 	}
 	sum, assumed := b.plan.Stock.Total, b.plan.Stock.Assumed
-	text := fmt.Sprintf("Total %s", block.Figure(b.money(sum)))
+	text := "Total " + block.Figure(b.money(sum))
 	if assumed > 0 {
-		text += fmt.Sprintf(", of which %s at prices assumed (≈)", b.money(assumed))
+		text += fmt.Sprintf(", %.2f of it assumed (≈)", assumed)
 	}
 	if unpriced > 0 {
-		text += fmt.Sprintf("; %s without a price", counted(unpriced, "line"))
+		text += fmt.Sprintf(", %s without price", counted(unpriced, "line"))
 	}
-	return text + ". Another size, length or count, or none to be had: ask before you buy."
+	return text + ". None to be had, or another size: ask first."
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.
@@ -149,7 +149,7 @@ func (b *binder) inShed() string {
 	if len(words) == 0 {
 		return ""
 	}
-	return "From the shed, nothing to buy: " + strings.Join(words, "; ") + "."
+	return "From the shed: " + strings.Join(words, "; ") + "."
 }
 
 // money prints an amount in the spec's currency.

@@ -21,17 +21,18 @@ func (b *binder) sawing() []block.Block {
 		return b.wholeSticks()
 	}
 	return slices.Concat(b.sawAloud(list), b.wholeSticks(), b.eachStick(list), b.ridgeHold(), b.drawnCuts(list), b.cutPieces(list), []block.Block{
-		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Stop and ask: a stick is short or of another size; a piece is cut short. Never heat, stretch or splice pipe."}}})
+		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, take a new stick, tell. Never heat, stretch or splice pipe."}}})
 }
 
 // sawAloud is what is said before the saw starts.
 func (b *binder) sawAloud(list []pattern) []block.Block {
-	lines := []string{"Eye protection on everyone near the saw. Nobody under 16 saws.", "Clamp the stick. Hands a forearm from the blade, ears covered.", "Cut outdoors over the tarp, dust mask on. Bin the dust, never burn it."}
+	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick, hands a forearm from the blade, ears covered.", "Outdoors over the tarp, mask on. Bin the dust, never burn it."}
 	if slices.ContainsFunc(list, func(p pattern) bool { return p.bars[0].Steel() }) {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
-	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{
-		{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}, {Body: block.Blanks{{Word: "Heard by"}}}}}}}
+	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
+		{Width: 44, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}
+	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}}}
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length.
@@ -44,7 +45,7 @@ func (b *binder) wholeSticks() []block.Block {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(nearEnough(u), u)
-		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("No cut: %s of %s %s. Measure each: %s, %s. Too long: trim. Too short: take another. Name both ends.",
+		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("No cut: %s of %s: %s. Measure each: %s, %s. Long: trim it. Short: take another. Name both ends.",
 			counted(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
@@ -75,7 +76,7 @@ func nearEnough(u measure.System) measure.Length {
 	return measure.Inch / 8
 }
 
-func plusMinus(l measure.Length, u measure.System) string { return "± " + u.Cut(l) }
+func plusMinus(l measure.Length, u measure.System) string { return "±\u00a0" + u.Cut(l) }
 
 // kindsOf names pieces by their kinds and places: "leg L1 to L6, R1 to R6".
 func kindsOf(pieces []stock.Piece) string {
@@ -89,31 +90,31 @@ func kindsOf(pieces []stock.Piece) string {
 // eachStick is how one stick is cut, beside a picture of the mark and the blade.
 func (b *binder) eachStick(list []pattern) []block.Block {
 	u, kerf := b.spec.Units, b.spec.Stock.Kerf
-	first := "Lay the better end left. Cracked, kinked or crushed: put it aside."
+	first := "Better end left. Cracked, crushed, another size: put it aside."
 	if trim := b.spec.Stock.Trim; trim > 0 {
 		first += fmt.Sprintf(" The first mark, %s, trims that end: cut left of it, there only.", u.Cut(trim))
 	}
-	counts := "The figures allow nothing for the blade."
+	counts := "They allow nothing for the blade."
 	if kerf > 0 {
-		counts = fmt.Sprintf("The figures count the blade, %s.", u.Cut(kerf))
+		counts = fmt.Sprintf("They count the blade, %s.", u.Cut(kerf))
 	}
 	limit := plusMinus(u.Grid(), u)
 	steps := []string{
 		first,
-		"Hook one tape on the left end, once. Mark every figure above the stick. " + counts,
-		"Cut right of the mark: the mark stays on the piece.",
-		fmt.Sprintf("Measure the first piece: %s. Off: your blade takes more or less; mark piece by piece from the fresh end.", block.Figure(limit)),
+		"Hook one tape on the left end, once. Mark every figure. " + counts,
+		"Cut right of the mark: it stays on the piece.",
+		fmt.Sprintf("Measure the first: %s. Off: mark one by one, from the fresh end.", block.Figure(limit)),
 		"Scrape every burr off, inside and out.",
-		"Write the name at both ends" + b.arrows() + ". Tick the stick.",
+		"Name both ends" + b.arrows() + ". Tick the stick.",
 	}
 	var blocks []block.Block
 	for i, s := range steps {
-		blocks = append(blocks, block.Block{Name: "each stick", Gap: 0.6, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
+		blocks = append(blocks, block.Block{Name: "each stick", Gap: 0.3, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
 	}
 	pipe := b.pipeOf(list[0].bars[0].Item)
 	picture := draw.SawCut{OD: pipe, Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return headed("Each stick", block.Block{Name: "each stick", Gap: 0.5, Body: columns, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}})
+	return []block.Block{{Name: "each stick", Gap: 2, Body: columns, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}}}
 }
 
 // arrows says which way a name points, on what has an end that counts.
@@ -143,16 +144,19 @@ func (b *binder) ridgeHold() []block.Block {
 	u := b.spec.Units
 	cut, centres, limit := u.Cut(trial.Length), u.Cut(b.plan.Ridge[0].Centres), plusMinus(u.Grid(), u)
 	title := "HOLD: cut ridge 1 alone, try it in bay 1, then cut the rest"
-	rest := "Too wide: every other ridge piece shorter by as much. Too near: longer" + b.longest() + "."
+	rest := "Too wide: all others shorter by as much. Too near: longer" + b.longest() + "."
 	sign := []block.Blank{{Word: "Every other piece (longer +, shorter −)"}, {Word: "Signed"}}
 	if others == 0 {
 		title = "HOLD: try ridge 1 before it is called done"
 		rest, sign = "Too wide: trim it by as much. Too near: cut a longer one.", []block.Blank{{Word: "Signed"}}
 	}
+	beside := func(step block.Step, word string) block.Block {
+		return block.Block{Gap: 0.5, Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: step}}}, {Width: 40, Blocks: []block.Block{{Body: block.Blanks{{Word: word}}}}}}}}
+	}
 	inside := []block.Block{
 		{Body: block.Words{Text: title, Lettering: paper.Strong}},
-		{Gap: 0.8, Body: block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit), Sign: []block.Blank{{Word: "as cut"}}}},
-		{Gap: 0.8, Body: block.Step{Text: fmt.Sprintf("Arches 1 and 2 stand plumb. Drive it home, onto both stops. Crown to crown, same edges: %s, %s.", block.Figure(centres), limit), Then: rest, Sign: []block.Blank{{Word: "found"}}}},
+		beside(block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}, "as cut"),
+		beside(block.Step{Text: fmt.Sprintf("Arches 1 and 2 plumb, drive it home onto both stops. Crown to crown, same edges: %s, %s. ", block.Figure(centres), limit) + rest}, "found"),
 		{Body: block.Blanks(sign)},
 	}
 	return []block.Block{{Name: "hold of the first ridge piece", Gap: 2.5, Body: block.Framed{Blocks: inside}, Facts: []block.Fact{
@@ -194,9 +198,9 @@ func (b *binder) drawnCuts(list []pattern) []block.Block {
 		scale := draw.StickScale(scaleSeries(u), barsOf(list, item), b.bodyWidth())
 		useful := b.plan.Cuts.Useful(item)
 		if i == 0 || item != list[i-1].bars[0].Item {
-			kept := fmt.Sprintf("Lengths %s. Above: tape from the left end. Keep offcuts of %s or more%s.", scale.Words, u.Cut(useful), b.kept(item))
-			blocks = append(blocks, block.Heading("Cut "+item), block.Block{Name: "how the cuts are drawn", Gap: 0.5, Keep: true, Body: block.Words{Text: kept},
-				Facts: []block.Fact{{What: "offcuts kept, " + item, Value: kept + " " + item}}})
+			heading := block.Heading(fmt.Sprintf("%s, drawn %s", item, scale.Words))
+			heading.Facts = []block.Fact{{What: "scale of the cuts, " + item, Value: heading.Name}}
+			blocks = append(blocks, heading)
 		}
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 2, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u)})
 	}
@@ -212,20 +216,6 @@ func barsOf(list []pattern, item string) []stock.Bar {
 		}
 	}
 	return bars
-}
-
-// kept says which lengths of a material the shed holds once all is cut.
-func (b *binder) kept(item string) string {
-	var words []string
-	for _, l := range b.plan.Stock.Keep {
-		if l.Item == item {
-			words = append(words, fmt.Sprintf("%d of %s", l.Count, b.spec.Units.Cut(l.Length)))
-		}
-	}
-	if len(words) == 0 {
-		return ""
-	}
-	return "; the shed then holds " + strings.Join(words, ", ")
 }
 
 // scaleSeries is the standard scales of the packet's units.
@@ -254,9 +244,13 @@ func (b *binder) cutPieces(list []pattern) []block.Block {
 			}
 		}
 	}
+	groups := alike(all)
+	if len(groups) == 1 && groups[0].sort.Ridge() {
+		return nil // the hold is their record
+	}
 	var rows []place.Row
 	var facts []block.Fact
-	for _, g := range alike(all) {
+	for _, g := range groups {
 		var cuts []string
 		for _, p := range g.pieces {
 			for _, n := range from[p.ID] {

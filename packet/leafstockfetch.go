@@ -28,7 +28,7 @@ func (b *binder) fetching() []block.Block {
 		}
 		columns.Cols[k].Blocks = append(columns.Cols[k].Blocks, block.Block{Name: "to fetch", Gap: 1, Body: block.Step{Text: fmt.Sprintf("%s: %s.", c.crew, strings.Join(c.things, ", "))}})
 	}
-	return headed("Fetch: tick a crew when its things lie together", block.Block{Name: "to fetch", Gap: 1, Body: columns})
+	return titled("Fetch: tick a crew when its things lie together", block.Block{Name: "to fetch", Gap: 1, Body: columns})
 }
 
 // kits lists what each crew brings.

@@ -27,14 +27,14 @@ func (b *binder) readLabels() []block.Block {
 		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
 	}
 	for _, c := range b.cordLabels() {
-		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more. Label says", c.name, c.amps)}},
+		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more", c.name, c.amps)}},
 			Facts: []block.Fact{{What: "least amps, cord " + c.name, Value: c.amps}}})
 	}
 	if len(list) == 0 {
 		return nil
 	}
-	return append(headed("Read each label, write beside the figure what it says: the label wins", list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "Strings, supplies, cords: marked for outdoor use, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
+	return append(titled("Labels: write beside each figure what the label says. It wins", list...),
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All marked for outdoor use, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
 }
 
 // stringLabels lists each kind of light string that hangs.

@@ -11,10 +11,11 @@ import (
 
 // Room about one pattern of cuts.
 const (
-	titleHigh  paper.Length = 7.4
-	boxPitch                = paper.TickBoxSide + 1.6
-	boxFives   paper.Length = 2.4 // more between fives
-	boxesInRow              = 20
+	titleHigh    paper.Length = 7.4
+	boxPitch                  = paper.TickBoxSide + 1.6
+	boxFives     paper.Length = 2.4 // more between fives
+	boxesInRow                = 20
+	namesAtPiece paper.Length = 75 // longest names that stand at their piece; longer ones stand below
 )
 
 // cutPicture is a pattern of cuts: which sticks, a box to tick for each, one of them drawn to scale, the names to write.
@@ -27,12 +28,15 @@ type cutPicture struct {
 
 // cutPicture readies a pattern; useful is the least length of an offcut worth keeping, trial says that other ridge pieces wait for the first.
 func (b *binder) cutPicture(p pattern, scale paper.Scale, useful measure.Length, trial bool) cutPicture {
-	c := cutPicture{title: p.title(b.spec.Units), count: len(p.bars), scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: b.spec.Units, Under: p.spans(trial), Left: "waste"}}
+	c := cutPicture{title: p.title(b.spec.Units), count: len(p.bars), scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: b.spec.Units, Under: p.spans(true, trial), Left: "waste"}}
 	if p.bars[0].Offcut >= useful {
 		c.stick.Left = "keep"
 	}
-	if len(p.bars) > 1 {
-		c.names = "Names: " + p.names()
+	for _, span := range c.stick.Under {
+		if paper.Body.Width(span.Text) > namesAtPiece {
+			c.stick.Under, c.names = p.spans(false, trial), "Names: "+p.names()
+			break
+		}
 	}
 	return c
 }

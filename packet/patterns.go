@@ -46,9 +46,9 @@ func patternKey(b stock.Bar) string {
 	return key.String()
 }
 
-// spans returns what is written under the pattern's pieces: neighbours of one kind and length together, by name where the pattern is one
-// bar, by count where it is many.
-func (p pattern) spans(trial bool) []draw.Span {
+// spans returns what is written at the pattern's pieces, neighbours of one kind and length together: the names on all its bars where named is set, else the
+// kind with its count. Where a ridge piece is tried first, it and those that wait for it say so.
+func (p pattern) spans(named, trial bool) []draw.Span {
 	var list []draw.Span
 	pieces := p.bars[0].Pieces
 	for i := 0; i < len(pieces); {
@@ -56,20 +56,22 @@ func (p pattern) spans(trial bool) []draw.Span {
 		for i+n < len(pieces) && alikeOnBar(pieces[i], pieces[i+n]) {
 			n++
 		}
-		kind := pieces[i].ID.Noun()
-		text := kind + " " + places(pieces[i:i+n])
-		if len(p.bars) > 1 {
-			text = fmt.Sprintf("%d × %s", n, kind)
-			if n == 1 {
-				text = kind
+		text := pieces[i].ID.Noun()
+		if named {
+			var all []stock.Piece
+			for _, bar := range p.bars {
+				all = append(all, bar.Pieces[i:i+n]...)
 			}
+			text += " " + places(all)
+		} else if n > 1 {
+			text = fmt.Sprintf("%d × %s", n, text)
 		}
 		switch {
 		case !trial:
 		case pieces[i].ID.Trial():
-			text += ": cut, then HOLD"
+			text += ": first"
 		case pieces[i].ID.Ridge():
-			text += ", after HOLD"
+			text += ": wait"
 		}
 		list = append(list, draw.Span{Pieces: n, Text: text})
 		i += n
