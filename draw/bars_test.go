@@ -20,7 +20,7 @@ func upper(arch int) stock.PieceID {
 	return stock.PieceID{Part: lights.Leg(spec.Left, arch), Stick: 2, Of: 2}
 }
 func ridge(bay int) stock.PieceID {
-	return stock.PieceID{Part: lights.Part{Kind: lights.RidgePiece, Number: bay}}
+	return stock.PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}
 }
 
 // bar is an invented stick of 120 in cut with a kerf of 1/8 in; marks by hand: 18, then 18 1/8 + 49 7/8 = 68, then 68 1/8 + 49 7/8 = 118; 120 − 118 1/8 = 1 7/8 is left.

@@ -44,7 +44,7 @@ func stringsOnFrame(t *testing.T, p *layout.Plan) {
 			least := measure.Length(math.Inf(1))
 			switch {
 			case s.Run.IsRow():
-				least = fromRows(p, s.Run.Kind == lights.RightRow, at) // a string may run on into the next row of its kind
+				least = fromRows(p, s.Run.Kind == lights.RowRight, at) // a string may run on into the next row of its kind
 			default:
 				for n := max(1, end.Arch-1); n <= min(len(p.Arches), end.Arch+1); n++ {
 					least = min(least, fromArch(p, n, at))
@@ -192,7 +192,7 @@ func wrapsUnroll(t *testing.T, p *layout.Plan) {
 	}
 	for _, w := range p.Wraps {
 		pipe := p.Spec.Ridge.Pipe
-		if w.On.Kind != lights.RidgePiece {
+		if w.On.Kind != lights.Ridge {
 			pipe = p.Arches[w.On.Number-1].Spec.Pipe
 		}
 		h := float64(w.To-w.From) * w.Covers

@@ -125,7 +125,7 @@ func TestPlaces(t *testing.T) {
 	left := func(arch int) stock.PieceID { return stock.PieceID{Part: lights.Leg(spec.Left, arch)} }
 	right := func(arch int) stock.PieceID { return stock.PieceID{Part: lights.Leg(spec.Right, arch)} }
 	ridge := func(bay int) stock.PieceID {
-		return stock.PieceID{Part: lights.Part{Kind: lights.RidgePiece, Number: bay}}
+		return stock.PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}
 	}
 	guy := func(arch int, way ground.Way) stock.PieceID {
 		return stock.PieceID{Steel: true, Stake: ground.StakeID{Arch: arch, Guy: true, Way: way}}

@@ -98,8 +98,8 @@ func TestTags(t *testing.T) {
 }
 
 func TestOnParts(t *testing.T) {
-	arch := func(n int) lights.Part { return lights.Part{Kind: lights.WholeArch, Number: n} }
-	ridge := func(n int) lights.Part { return lights.Part{Kind: lights.RidgePiece, Number: n} }
+	arch := func(n int) lights.Part { return lights.Part{Kind: lights.Arch, Number: n} }
+	ridge := func(n int) lights.Part { return lights.Part{Kind: lights.Ridge, Number: n} }
 	left, right := func(n int) lights.Part { return lights.Leg(spec.Left, n) }, func(n int) lights.Part { return lights.Leg(spec.Right, n) }
 	for want, parts := range map[string][]lights.Part{
 		"arch 1, 8":              {arch(1), arch(8)},

@@ -47,7 +47,7 @@ func (f *flow) stringGrid(list []lights.String) {
 		return
 	}
 	across := 2
-	if slices.ContainsFunc(list, func(s lights.String) bool { return s.Run.Kind == lights.RidgePiece }) {
+	if slices.ContainsFunc(list, func(s lights.String) bool { return s.Run.Kind == lights.Ridge }) {
 		across = 3
 	}
 	var columns []place.Column

@@ -53,7 +53,7 @@ func (b *binder) leftOver(w lights.Wrap) bool {
 
 // under returns the outside diameter of the pipe that a wrap lies on.
 func (b *binder) under(on lights.Part) measure.Length {
-	if on.Kind == lights.RidgePiece {
+	if on.Kind == lights.Ridge {
 		return b.spec.Ridge.Pipe.OD
 	}
 	return b.plan.Arches[on.Number-1].Spec.Pipe.OD
@@ -71,9 +71,9 @@ func (g wrapGroup) flags(u measure.System) string {
 // ends names a length's two ends.
 func (g wrapGroup) ends() (start, end string) {
 	switch g.wrap.On.Kind {
-	case lights.RidgePiece:
+	case lights.Ridge:
 		return "end nearer arch 1", "far end"
-	case lights.WholeArch:
+	case lights.Arch:
 		return "left foot", "right foot"
 	}
 	return "foot", "crown end"
@@ -83,9 +83,9 @@ func (g wrapGroup) ends() (start, end string) {
 func (g wrapGroup) title() string {
 	on := partsInRanges(g.on)
 	switch g.wrap.On.Kind {
-	case lights.RidgePiece:
+	case lights.Ridge:
 		return counted(len(g.on), "ridge piece") + ": bay " + on
-	case lights.WholeArch:
+	case lights.Arch:
 		return "Whole arches: " + on
 	}
 	return counted(len(g.on), "leg") + ": " + on

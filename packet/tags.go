@@ -63,7 +63,7 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 		where += ", the exit"
 	}
 	line("Place", where)
-	whole := b.wound(lights.Part{Kind: lights.WholeArch, Number: a.Number})
+	whole := b.wound(lights.Part{Kind: lights.Arch, Number: a.Number})
 	if a.Spec.OneStick {
 		line("Pipe", lengths(a.Left, u))
 		line("Wrap", whole)
@@ -82,7 +82,7 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 	}
 	if a.Number <= len(b.plan.Ridge) {
 		piece := fmt.Sprintf("%s to arch %d", u.Cut(b.plan.Ridge[a.Number-1].Cut), a.Number+1)
-		line("Ridge", joined(piece, b.wound(lights.Part{Kind: lights.RidgePiece, Number: a.Number})))
+		line("Ridge", joined(piece, b.wound(lights.Part{Kind: lights.Ridge, Number: a.Number})))
 	}
 	left, right := b.rowMarksOf(spec.Left), b.rowMarksOf(spec.Right)
 	if left == right {
@@ -124,7 +124,7 @@ func (b *binder) wound(on lights.Part) string {
 			continue
 		}
 		plug := map[bool]string{false: "at foot", true: "at crown"}[w.Crown]
-		if on.Kind == lights.RidgePiece {
+		if on.Kind == lights.Ridge {
 			plug = map[bool]string{false: "here", true: "at far end"}[w.Crown]
 		}
 		words = append(words, fmt.Sprintf("%s prongs %s, %.0f turns of %s", strings.Join(w.Strings, " and "), plug, w.Turns, b.spec.Units.Inches(w.Pitch)))

@@ -49,7 +49,7 @@ func garden(n int) Input {
 		}
 		if i < n {
 			in.Ridge = append(in.Ridge, RidgePiece{Bay: i, Centres: 54 * inch, Cut: 53 * inch})
-			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: lights.Part{Kind: lights.RidgePiece, Number: i}, Pitch: 3 * inch, Turns: 17, Label: catalog.String{Name: "mini led 50 warm"}, Covers: 1, To: 53 * inch})
+			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: lights.Part{Kind: lights.Ridge, Number: i}, Pitch: 3 * inch, Turns: 17, Label: catalog.String{Name: "mini led 50 warm"}, Covers: 1, To: 53 * inch})
 			d := diagonal(84*inch, 54*inch)
 			in.Ground.Diagonals = append(in.Ground.Diagonals,
 				ground.Diagonal{From: ground.Leg(spec.Left, i), To: ground.Leg(spec.Right, i+1), Distance: d}, ground.Diagonal{From: ground.Leg(spec.Right, i), To: ground.Leg(spec.Left, i+1), Distance: d})
@@ -64,7 +64,7 @@ func garden(n int) Input {
 			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.StakeID{Arch: g, Guy: true, Side: spec.Side(side)}, Length: 24 * inch, Depth: 20 * inch})
 		}
 	}
-	in.Chains = []Chain{{"A", "porch", lights.Place{Spot: lights.Foot, Part: lights.Leg(spec.Left, 1)}, 0.48}, {"B", "garage wall", lights.Place{Spot: lights.Foot, Part: lights.Leg(spec.Right, 1)}, 0.2}}
+	in.Chains = []Chain{{"A", "porch", lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Left, 1)}, 0.48}, {"B", "garage wall", lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Right, 1)}, 0.2}}
 	in.Cords, in.Taps = 2, 1
 	return in
 }

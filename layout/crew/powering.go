@@ -67,7 +67,7 @@ func before(place lights.Place) string {
 	switch place.Spot {
 	case lights.Nowhere:
 		return ""
-	case lights.Foot:
+	case lights.AtFoot:
 		return place.Part.String() + ": "
 	}
 	return place.String() + ": "

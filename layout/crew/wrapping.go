@@ -63,7 +63,7 @@ type winding struct {
 func (b *builder) windings(ridge bool) []winding {
 	var list []winding
 	for _, w := range b.Lights.Wraps {
-		if (w.On.Kind == lights.RidgePiece) != ridge {
+		if (w.On.Kind == lights.Ridge) != ridge {
 			continue
 		}
 		k := winding{kind: w.Label.Name, pitch: b.units.Inches(w.Pitch), ends: fmt.Sprintf("from %s to %s along the pipe", b.units.Inches(w.From), b.units.Inches(w.To)),
@@ -97,7 +97,7 @@ func (b *builder) flagWords(w lights.Wrap) string {
 
 // plugAtCrown looks up in the spec where a wrap's prongs are.
 func (b *builder) plugAtCrown(w lights.Wrap) bool {
-	ridge := w.On.Kind == lights.RidgePiece
+	ridge := w.On.Kind == lights.Ridge
 	for _, s := range b.Spec.Lights.Wraps {
 		for _, place := range s.Where {
 			if s.String.Name == w.Label.Name && (place.Part == spec.RidgePieces) == ridge {
@@ -109,7 +109,7 @@ func (b *builder) plugAtCrown(w lights.Wrap) bool {
 }
 
 func (b *builder) wind(k winding) {
-	ridge := k.on[0].Kind == lights.RidgePiece
+	ridge := k.on[0].Kind == lights.Ridge
 	zero := "the foot end"
 	if ridge {
 		zero = "the end nearer arch 1"

@@ -42,7 +42,7 @@ func (list *complaints) add(c complaint) {
 }
 
 // onRidgePieces reports whether a complaint is about the ridge.
-func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].Kind == RidgePiece }
+func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].Kind == Ridge }
 
 // findings writes them out.
 func (list complaints) findings(s *spec.Spec) []finding.Finding {
@@ -63,7 +63,7 @@ func (list complaints) findings(s *spec.Spec) []finding.Finding {
 // listed names parts: "legs L1 to L6, R1 to R6 and ridge 2".
 func listed(on []stretch) string {
 	var phrases []string
-	for p := LeftLeg; p <= RidgePiece; p++ {
+	for p := LegLeft; p <= Ridge; p++ {
 		var numbers []int
 		for _, s := range on {
 			if s.Kind == p {

@@ -160,7 +160,7 @@ func (l *layer) profile(s strand, from, to measure.Length) []sight {
 	var out []sight
 	for i := range samples + 1 {
 		st, tape := s.at(from + (to-from)*measure.Length(i)/samples)
-		if st.Kind == RidgePiece {
+		if st.Kind == Ridge {
 			radius := l.Spec.Ridge.Pipe.OD / 2
 			for _, n := range []int{st.Number, st.Number + 1} {
 				k := l.arch(n)
@@ -170,7 +170,7 @@ func (l *layer) profile(s strand, from, to measure.Length) []sight {
 		}
 		k := l.arch(st.Number)
 		along := tape
-		if st.Kind == RightLeg {
+		if st.Kind == LegRight {
 			along = k.Length - tape
 		}
 		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.Number).Pipe.OD/2, absolute(k.PointAt(along).X)})

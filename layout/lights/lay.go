@@ -104,15 +104,15 @@ func (l *layer) hardlyUsed(key, saves string) {
 
 // end returns where a tape mark on a stretch's part is on the site.
 func (l *layer) end(s stretch, tape measure.Length, place Place) End {
-	if s.Kind == RidgePiece {
+	if s.Kind == Ridge {
 		return l.ridgeEnd(s, tape, place)
 	}
 	k := l.arch(s.Number)
 	along, side := tape, s.side()
-	if s.Kind == RightLeg {
+	if s.Kind == LegRight {
 		along = k.Length - tape
 	}
-	if s.Kind == WholeArch && tape > k.CrownTape {
+	if s.Kind == Arch && tape > k.CrownTape {
 		side = spec.Right
 	}
 	return l.on(s.Number, side, along, place)

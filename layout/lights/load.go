@@ -71,7 +71,7 @@ func weigh(s catalog.String, length measure.Length) measure.Force {
 
 // load puts a weight on a stretch of leg, counted from the left foot.
 func load(k *arch.Kind, st stretch, weight measure.Force) arch.Load {
-	if st.Kind == RightLeg {
+	if st.Kind == LegRight {
 		st.from, st.to = k.Length-st.to, k.Length-st.from
 	}
 	return arch.Load{From: st.from, To: st.to, Weight: weight}

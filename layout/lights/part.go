@@ -11,12 +11,12 @@ type Kind int
 
 // The kinds.
 const (
-	LeftLeg Kind = iota
-	RightLeg
-	WholeArch // from the left foot over the crown to the right foot
-	RidgePiece
-	LeftRow
-	RightRow
+	LegLeft Kind = iota
+	LegRight
+	Arch // from the left foot over the crown to the right foot
+	Ridge
+	RowLeft
+	RowRight
 )
 
 // names are what each kind of part is called, what stands before one number, and before both of a range.
@@ -35,10 +35,10 @@ type Part struct {
 }
 
 // Leg returns a leg of an arch.
-func Leg(side spec.Side, arch int) Part { return Part{LeftLeg + Kind(side), arch} }
+func Leg(side spec.Side, arch int) Part { return Part{LegLeft + Kind(side), arch} }
 
 // RowOf returns a row of a wall.
-func RowOf(wall spec.Side, number int) Part { return Part{LeftRow + Kind(wall), number} }
+func RowOf(wall spec.Side, number int) Part { return Part{RowLeft + Kind(wall), number} }
 
 // String returns the part's name: leg L3, arch 3, ridge 4, row left 2.
 func (p Part) String() string { return fmt.Sprint(names[p.Kind].one, p.Number) }
@@ -47,17 +47,17 @@ func (p Part) String() string { return fmt.Sprint(names[p.Kind].one, p.Number) }
 func (p Part) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
 
 // IsLeg reports whether the part is one leg of an arch.
-func (p Part) IsLeg() bool { return p.Kind == LeftLeg || p.Kind == RightLeg }
+func (p Part) IsLeg() bool { return p.Kind == LegLeft || p.Kind == LegRight }
 
 // IsRow reports whether the part is a row, which hangs between arches; all others are pipe.
-func (p Part) IsRow() bool { return p.Kind == LeftRow || p.Kind == RightRow }
+func (p Part) IsRow() bool { return p.Kind == RowLeft || p.Kind == RowRight }
 
 // Wall returns the wall that the part is on. It is false for a whole arch and the ridge, which belong to both.
 func (p Part) Wall() (spec.Side, bool) {
 	switch p.Kind {
-	case LeftLeg, LeftRow:
+	case LegLeft, RowLeft:
 		return spec.Left, true
-	case RightLeg, RightRow:
+	case LegRight, RowRight:
 		return spec.Right, true
 	}
 	return spec.Left, false

@@ -12,9 +12,9 @@ type Spot int
 // The spots.
 const (
 	Nowhere  Spot = iota
-	Foot          // of a leg
-	Crown         // of an arch
-	OnPipe        // at a tape along the part
+	AtFoot        // of a leg
+	AtCrown       // of an arch
+	Along         // at a tape along the part
 	AtArch        // where a row passes an arch
 	InBay         // of a row, between two arches
 	Climbing      // on a leg, from one row up to the next of its kind
@@ -30,26 +30,26 @@ type Place struct {
 	Words measure.System // units that its words are in
 }
 
-// String says the place in words: "foot of leg L3", "crown 3", "row left 2, arch 4", "leg L3, 4 ft 2 in up the pipe"; empty for nowhere.
+// String says the place in words: "foot of leg L3", "crown 3", "row left 2, arch 4", "leg L3, 4′-2″ up the pipe"; empty for nowhere.
 func (p Place) String() string {
 	switch p.Spot {
-	case Foot:
+	case AtFoot:
 		return fmt.Sprintf("foot of %v", p.Part)
-	case Nowhere, Crown:
+	case Nowhere, AtCrown:
 		return p.Within()
 	}
 	return fmt.Sprintf("%v, %s", p.Part, p.Within())
 }
 
-// Within says the place without naming the part it is on: "foot", "arch 4", "4 ft 2 in up the pipe".
+// Within says the place without naming the part it is on: "foot", "arch 4", "4′-2″ up the pipe".
 func (p Place) Within() string {
 	tape := p.Words.Tape(p.Tape)
 	switch p.Spot {
-	case Foot:
+	case AtFoot:
 		return "foot"
-	case Crown:
+	case AtCrown:
 		return fmt.Sprintf("crown %d", p.Arch)
-	case OnPipe:
+	case Along:
 		return tape + p.along()
 	case AtArch:
 		return fmt.Sprintf("arch %d", p.Arch)
@@ -65,9 +65,9 @@ func (p Place) Within() string {
 // along says which way a tape along the place's pipe runs.
 func (p Place) along() string {
 	switch p.Part.Kind {
-	case RidgePiece:
+	case Ridge:
 		return " along the piece"
-	case WholeArch:
+	case Arch:
 		return " along the pipe from its left foot"
 	}
 	return " up the pipe"

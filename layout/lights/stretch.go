@@ -82,7 +82,7 @@ func onLeg(p spec.Place, number int, k *arch.Kind, side spec.Side, end measure.L
 // onArch returns what a place covers of an arch from foot to foot: one stretch where it runs over the crown, else one up
 // each leg.
 func onArch(p spec.Place, number int, k *arch.Kind) []stretch {
-	out := stretch{Part: Part{WholeArch, number}}
+	out := stretch{Part: Part{Arch, number}}
 	if p.Bound == spec.ByTape {
 		out.from, out.to = max(0, p.From), min(k.Length, p.To)
 		return oneIf(out)
@@ -103,7 +103,7 @@ type crowns [2]measure.Length
 // onRidge returns what a place covers of a ridge piece. A height on the ridge counts from the ground line too, which between two arches
 // goes evenly from the one's to the other's, so a range of heights cuts a sloping piece once at each end.
 func onRidge(p spec.Place, bay int, piece, end, takeOff measure.Length, high crowns) []stretch {
-	out := stretch{Part: Part{RidgePiece, bay}, from: end, to: piece - end}
+	out := stretch{Part: Part{Ridge, bay}, from: end, to: piece - end}
 	switch p.Bound {
 	case spec.ByTape:
 		out.from, out.to = max(end, p.From), min(piece-end, p.To)

@@ -14,14 +14,14 @@ import (
 // onto returns the job of a wrap on a stretch.
 func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
 	pipe := s.Ridge.Pipe
-	if st.Kind != RidgePiece {
+	if st.Kind != Ridge {
 		pipe = s.ArchOf(st.Number).Pipe
 	}
 	j := job{
 		pipe: st.length(), core: pipe.OD + w.String.Wire, wire: w.String.Wire,
 		string: w.String.Length, pitch: w.Pitch, count: w.Count,
 	}
-	if st.Kind == RidgePiece && w.Pitch == 0 && w.Count == 0 {
+	if st.Kind == Ridge && w.Pitch == 0 && w.Count == 0 {
 		j.pitch = max(spec.RidgePitch(s.Units), j.wire)
 	}
 	return j
@@ -38,7 +38,7 @@ func (l *layer) wraps() {
 		l.wrap(i, st)
 	}
 	for _, a := range l.Arches {
-		for _, p := range []Kind{LeftLeg, RightLeg, WholeArch} {
+		for _, p := range []Kind{LegLeft, LegRight, Arch} {
 			for i, w := range l.Spec.Lights.Wraps {
 				for _, st := range wrapped(l.Spec, w, a.Number, a.Kind) {
 					if st.Kind == p {
@@ -128,7 +128,7 @@ func (l *layer) wrap(i int, st stretch) {
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
 		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
-		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == RightLeg, Crown: fromCrown, Covers: c.covers,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -142,10 +142,10 @@ const hair measure.Length = 1e-6
 
 // place says where on a stretch's part a tape mark is.
 func (l *layer) place(st stretch, tape measure.Length) Place {
-	p := Place{Spot: OnPipe, Part: st.Part, Tape: tape, Words: l.Spec.Units}
-	crown := func(arch int) Place { return Place{Spot: Crown, Arch: arch} }
-	foot := func(side spec.Side) Place { return Place{Spot: Foot, Part: Leg(side, st.Number)} }
-	if st.Kind == RidgePiece {
+	p := Place{Spot: Along, Part: st.Part, Tape: tape, Words: l.Spec.Units}
+	crown := func(arch int) Place { return Place{Spot: AtCrown, Arch: arch} }
+	foot := func(side spec.Side) Place { return Place{Spot: AtFoot, Part: Leg(side, st.Number)} }
+	if st.Kind == Ridge {
 		end := pieceEnd(l.Spec)
 		switch piece := l.Ridge[st.Number-1]; {
 		case tape <= end+hair:
@@ -157,11 +157,11 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 	}
 	k := l.arch(st.Number)
 	switch {
-	case st.Kind == WholeArch && tape >= k.Length-hair:
+	case st.Kind == Arch && tape >= k.Length-hair:
 		return foot(spec.Right)
 	case tape <= hair:
 		return foot(st.side())
-	case st.Kind != WholeArch && tape >= wrapEnd(l.Spec, st.Number, k.Kind, st.side())-hair:
+	case st.Kind != Arch && tape >= wrapEnd(l.Spec, st.Number, k.Kind, st.side())-hair:
 		return crown(st.Number)
 	}
 	return p
@@ -198,11 +198,11 @@ func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio me
 
 // pipeEnd returns the tape of the end of the pipe that a stretch is on.
 func (l *layer) pipeEnd(st stretch) measure.Length {
-	if st.Kind == RidgePiece {
+	if st.Kind == Ridge {
 		return l.Ridge[st.Number-1]
 	}
 	k := l.arch(st.Number)
-	if st.Kind == WholeArch {
+	if st.Kind == Arch {
 		return k.Length
 	}
 	return pipeEnd(l.Spec, st.Number, k.Kind, st.side())

@@ -56,7 +56,7 @@ func foot(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = half
 	}
-	return lights.End{At: lights.Place{Spot: lights.Foot, Part: lights.Leg(side, n)}, X: x, Y: measure.Length(n-1) * bay, Arch: n, Side: side}
+	return lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(side, n)}, X: x, Y: measure.Length(n-1) * bay, Arch: n, Side: side}
 }
 
 func top(side spec.Side, n int) lights.End {
@@ -64,7 +64,7 @@ func top(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = 50
 	}
-	return lights.End{At: lights.Place{Spot: lights.Crown, Arch: n}, X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side}
+	return lights.End{At: lights.Place{Spot: lights.AtCrown, Arch: n}, X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side}
 }
 
 // legs hangs one string on every leg, foot to crown.
@@ -83,7 +83,7 @@ func (in *Input) ridge(l catalog.String) {
 		from.X, to.X = 0, 0
 		from.Y += 60
 		to.Y -= 60
-		in.hang(lights.Part{Kind: lights.RidgePiece, Number: n}, l, from, to)
+		in.hang(lights.Part{Kind: lights.Ridge, Number: n}, l, from, to)
 	}
 }
 

@@ -23,8 +23,8 @@ func TestPieceWords(t *testing.T) {
 		leg(spec.Left, 3, 2, 2):                                        {"leg L3 upper", "leg upper"},
 		leg(spec.Right, 12, 1, 1):                                      {"leg R12", "leg"},
 		leg(spec.Left, 3, 2, 4):                                        {"leg L3 middle 1", "leg middle 1"},
-		part(lights.RidgePiece, 4, 0, 0):                               {"ridge 4", "ridge"},
-		part(lights.WholeArch, 3, 1, 2):                                {"arch 3 lower", "arch lower"},
+		part(lights.Ridge, 4, 0, 0):                                    {"ridge 4", "ridge"},
+		part(lights.Arch, 3, 1, 2):                                     {"arch 3 lower", "arch lower"},
 		stake(ground.Leg(spec.Right, 2)):                               {"stake R2", "stake"},
 		stake(ground.StakeID{Arch: 15, Guy: true, Way: ground.Toward}): {"guy stake G15La", "guy stake"},
 		stake(ground.StakeID{Arch: 1, Guy: true}):                      {"guy stake G1L", "guy stake"},
@@ -75,7 +75,7 @@ func TestRidgeIsCutLast(t *testing.T) {
 // trial piece has no share in what its stick leaves.
 func TestRidgeRoomAndUseful(t *testing.T) {
 	piece := func(bay int) Piece {
-		return Piece{ID: PieceID{Part: lights.Part{Kind: lights.RidgePiece, Number: bay}}, Length: 53 * inch}
+		return Piece{ID: PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}, Length: 53 * inch}
 	}
 	two := Bar{Stock: 120 * inch, Item: "p", Pieces: []Piece{piece(2), piece(3)}, Offcut: 13.75 * inch}
 	one := Bar{Stock: 120 * inch, Item: "p", Pieces: []Piece{piece(4)}, Offcut: 66.875 * inch}

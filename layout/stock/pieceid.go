@@ -17,7 +17,7 @@ type PieceID struct {
 }
 
 // Ridge reports whether the piece runs from crown to crown.
-func (id PieceID) Ridge() bool { return !id.Steel && id.Part.Kind == lights.RidgePiece }
+func (id PieceID) Ridge() bool { return !id.Steel && id.Part.Kind == lights.Ridge }
 
 // Trial reports whether it is the ridge piece that is tried in its bay before the others are cut.
 func (id PieceID) Trial() bool { return id.Ridge() && id.Part.Number == 1 }
@@ -26,7 +26,7 @@ func (id PieceID) Trial() bool { return id.Ridge() && id.Part.Number == 1 }
 func (id PieceID) Sort() PieceID {
 	id.Part.Number, id.Stake = 0, ground.StakeID{Guy: id.Stake.Guy}
 	if id.Part.IsLeg() {
-		id.Part.Kind = lights.LeftLeg
+		id.Part.Kind = lights.LegLeft
 	}
 	return id
 }

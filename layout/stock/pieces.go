@@ -29,14 +29,14 @@ func pieces(in Input) []Piece {
 			}
 		}
 		if a.Kind.Spec.OneStick {
-			sticks(lights.Part{Kind: lights.WholeArch, Number: a.Number}, a.Left)
+			sticks(lights.Part{Kind: lights.Arch, Number: a.Number}, a.Left)
 			continue
 		}
 		sticks(lights.Leg(spec.Left, a.Number), a.Left)
 		sticks(lights.Leg(spec.Right, a.Number), a.Right)
 	}
 	for _, r := range in.Ridge {
-		add(in.Spec.Ridge.Pipe.Name, PieceID{Part: lights.Part{Kind: lights.RidgePiece, Number: r.Bay}}, r.Length)
+		add(in.Spec.Ridge.Pipe.Name, PieceID{Part: lights.Part{Kind: lights.Ridge, Number: r.Bay}}, r.Length)
 	}
 	for _, s := range in.Stakes {
 		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
