@@ -131,7 +131,7 @@ func (b *binder) total() string {
 	if unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", counted(unpriced, "line"))
 	}
-	return text + ". None to be had, or another size: ask first."
+	return text + ". Another size, or none: ask first."
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.

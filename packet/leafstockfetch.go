@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
 )
 
@@ -19,16 +20,25 @@ func (b *binder) fetching() []block.Block {
 	if len(b.plan.Stakes) == 0 {
 		return nil
 	}
-	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1}, {Share: 1}}}
-	list := b.kits()
-	for i, c := range list {
-		k := 0
-		if 2*i >= len(list) {
-			k = 1
-		}
-		columns.Cols[k].Blocks = append(columns.Cols[k].Blocks, block.Block{Name: "to fetch", Gap: 1, Body: block.Step{Text: fmt.Sprintf("%s: %s.", c.crew, strings.Join(c.things, ", "))}})
+	var list []block.Block
+	for _, c := range b.kits() {
+		list = append(list, block.Block{Name: "to fetch", Gap: 0.8,
+			Body: block.Words{Text: fmt.Sprintf("%s: %s", block.Figure(c.crew), strings.Join(c.things, ", ")), Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
 	}
-	return titled("Fetch: tick a crew when its things lie together", block.Block{Name: "to fetch", Gap: 1, Body: columns})
+	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4)})
+}
+
+// inColumns sets blocks in two columns of about the same height.
+func inColumns(list []block.Block, width, gap paper.Length) block.Columns {
+	half := (width - gap) / 2
+	most := func(i int) paper.Length { return max(block.Height(list[:i], half), block.Height(list[i:], half)) }
+	best := 0
+	for i := range list {
+		if most(i) < most(best) {
+			best = i
+		}
+	}
+	return block.Columns{Gap: gap, Cols: []block.Column{{Share: 1, Blocks: list[:best]}, {Share: 1, Blocks: list[best:]}}}
 }
 
 // kits lists what each crew brings.

@@ -13,7 +13,7 @@ import (
 )
 
 // labelRow is the height of a row with room to write beside its figures.
-const labelRow paper.Length = 8.6
+const labelRow paper.Length = 7.8
 
 // readLabels is what the plan took each label to say, with room for what it does say.
 func (b *binder) readLabels() []block.Block {
