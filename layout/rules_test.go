@@ -45,6 +45,7 @@ var rules = []struct {
 	{"chains keep within their labels", chainsHold},
 	{"circuits keep within their allowance", circuitsHold},
 	{"findings are in order and well said", findingsAreWell},
+	{"findings fit their table", findingsFitTable},
 	{"must fix comes of what the spec says", mustFixIsGiven},
 	{"no number is none", numbersAreNumbers},
 	{"JSON has every list", listsAreThere},

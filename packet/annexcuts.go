@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // proof says how good the cut plan is, and how much better any could be: for the annex, no crew needs it.
@@ -22,10 +23,10 @@ func (b *binder) proof() string {
 	}
 	var bought []string
 	if sticks > 0 {
-		bought = append(bought, counted(sticks, "stick"))
+		bought = append(bought, say.Count(sticks, "stick"))
 	}
 	if bars > 0 {
-		bought = append(bought, counted(bars, "bar"))
+		bought = append(bought, say.Count(bars, "bar"))
 	}
 	if len(bought) == 0 {
 		return "Nothing to buy: the shed holds it all."
@@ -35,7 +36,7 @@ func (b *binder) proof() string {
 	case cuts.OneLength && cuts.Proven:
 		return words + "; no plan can use fewer."
 	case cuts.OneLength:
-		return fmt.Sprintf("%s; a plan could be at most %s better: not proven.", words, counted(cuts.FewerAtMost(), "stick"))
+		return fmt.Sprintf("%s; a plan could be at most %s better: not proven.", words, say.Count(cuts.FewerAtMost(), "stick"))
 	}
 	amount, gap := b.money(cuts.Cost), b.money(cuts.Cost-cuts.Bound)
 	if cuts.ByLength {

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
@@ -148,7 +149,7 @@ func gathered(list []numberedChange) []Change {
 		numbers[c.Change] = append(numbers[c.Change], c.number)
 	}
 	for i, c := range out {
-		out[i].What += " " + runs(numbers[c])
+		out[i].What += " " + say.Numbers(numbers[c])
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
@@ -129,7 +130,7 @@ func (b *binder) total() string {
 		text += fmt.Sprintf(", %.2f of it assumed (≈)", assumed)
 	}
 	if unpriced > 0 {
-		text += fmt.Sprintf(", %s without price", counted(unpriced, "line"))
+		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
 	}
 	return text + ". Another size, or none: ask first."
 }

@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
@@ -46,7 +47,7 @@ func (b *binder) wholeSticks() []block.Block {
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(nearEnough(u), u)
 		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("No cut: %s of %s: %s. Measure each: %s, %s. Long: trim it. Short: take another. Name both ends.",
-			counted(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit)},
+			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
 	return list
@@ -195,7 +196,7 @@ func (b *binder) drawnCuts(list []pattern) []block.Block {
 	var blocks []block.Block
 	for i, p := range list {
 		item := p.bars[0].Item
-		scale := draw.StickScale(scaleSeries(u), barsOf(list, item), b.bodyWidth())
+		scale := draw.StickScale(draw.Scales(u), barsOf(list, item), b.bodyWidth())
 		useful := b.plan.Cuts.Useful(item)
 		if i == 0 || item != list[i-1].bars[0].Item {
 			heading := block.Heading(fmt.Sprintf("%s, drawn %s", item, scale.Words))
@@ -218,52 +219,56 @@ func barsOf(list []pattern, item string) []stock.Bar {
 	return bars
 }
 
-// scaleSeries is the standard scales of the packet's units.
-func scaleSeries(u measure.System) []paper.Scale {
-	if u == measure.Metric {
-		return paper.MetricScales
-	}
-	return paper.ImperialScales
-}
-
 // bodyWidth is the width of every side's body.
 func (b *binder) bodyWidth() paper.Length { return b.size.W - punchMargin - edgeMargin }
 
-// cutPieces lists what is cut, by kind and length, with room for the length as cut.
+// cutPieces lists what is cut, by kind and length, with room for the length as cut of ridge pieces of several lengths: where they have one, the hold says it.
 func (b *binder) cutPieces(list []pattern) []block.Block {
 	u := b.spec.Units
 	var all []stock.Piece
-	from := map[stock.PieceID][]string{}
+	from := map[stock.PieceID]int{}
 	for _, p := range list {
 		for _, bar := range p.bars {
 			for _, piece := range bar.Pieces {
-				if n := fmt.Sprint(p.number); !slices.Contains(from[piece.ID], n) {
-					from[piece.ID] = append(from[piece.ID], n)
-				}
+				from[piece.ID] = p.number
 				all = append(all, piece)
 			}
 		}
 	}
 	groups := alike(all)
-	if len(groups) == 1 && groups[0].sort.Ridge() {
-		return nil // the hold is their record
+	ridges := 0
+	for _, g := range groups {
+		if g.sort.Ridge() {
+			ridges++
+		}
+	}
+	if len(groups) == ridges && ridges == 1 {
+		return nil
 	}
 	var rows []place.Row
 	var facts []block.Fact
 	for _, g := range groups {
 		var cuts []string
 		for _, p := range g.pieces {
-			for _, n := range from[p.ID] {
-				if !slices.Contains(cuts, n) {
-					cuts = append(cuts, n)
-				}
+			if n := fmt.Sprint(from[p.ID]); !slices.Contains(cuts, n) {
+				cuts = append(cuts, n)
 			}
 		}
-		name, length := g.sort.Noun()+" "+places(g.pieces), u.Cut(g.pieces[0].Length)
-		rows = append(rows, place.Row{Cells: []string{name, fmt.Sprint(len(g.pieces)), length, strings.Join(cuts, ", ")}})
+		name, length := g.sort.Noun(), u.Cut(g.pieces[0].Length)
+		if !g.sort.Steel {
+			name += " " + places(g.pieces)
+		}
+		asCut := ""
+		if !g.sort.Ridge() || ridges == 1 {
+			asCut = "–"
+		}
+		rows = append(rows, place.Row{Cells: []string{name, fmt.Sprint(len(g.pieces)), length, strings.Join(cuts, ", "), asCut}})
 		facts = append(facts, block.Fact{What: "cut length, " + name, Value: length})
 	}
-	table := place.Table{RowMin: 8, Columns: []place.Column{{Head: "Pieces cut"}, {Head: "Count", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 16},
-		{Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 36}, {Head: "Cuts", Width: 24}, {Head: "As cut", Width: 44}}}
-	return []block.Block{{Name: "pieces cut", Gap: 3, Body: block.Table{Table: table, Rows: rows}, Facts: facts}}
+	columns := []place.Column{{Head: "Pieces cut"}, {Head: "Count", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 16},
+		{Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 36}, {Head: "Cuts", Width: 24}, {Head: "As cut", Width: 40}}
+	if ridges < 2 {
+		columns = columns[:4]
+	}
+	return []block.Block{{Name: "pieces cut", Gap: 3, Body: block.Table{Table: place.Table{Columns: columns}, Rows: rows}, Facts: facts}}
 }

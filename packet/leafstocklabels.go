@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // labelRow is the height of a row with room to write beside its figures.
@@ -53,7 +54,7 @@ func (b *binder) stringLabels() (rows []place.Row, facts []block.Fact) {
 		lit, long := b.spec.Units.Tape(l.Length-l.Lead-l.Tail), b.spec.Units.Tape(l.Length)
 		row := place.Row{Cells: []string{s.Kind, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), most}}
 		if l.Supply != nil {
-			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), counted(l.Supply.Sockets, "socket"))
+			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
 		}
 		rows = append(rows, row)
 		facts = append(facts, block.Fact{What: "lit length, " + s.Kind, Value: lit}, block.Fact{What: "plug to socket, " + s.Kind, Value: long},

@@ -34,7 +34,7 @@ func (b *binder) cutPicture(p pattern, scale paper.Scale, useful measure.Length,
 	}
 	for _, span := range c.stick.Under {
 		if paper.Body.Width(span.Text) > namesAtPiece {
-			c.stick.Under, c.names = p.spans(false, trial), "Names: "+p.names()
+			c.stick.Under, c.names = p.spans(false, trial), "Names: "+p.names()+"."
 			break
 		}
 	}

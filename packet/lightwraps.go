@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // wrapGroup is wraps that one page serves: same kind of string and part, same pitch, turns and flags as printed.
@@ -84,11 +85,11 @@ func (g wrapGroup) title() string {
 	on := partsInRanges(g.on)
 	switch g.wrap.On.Kind {
 	case lights.Ridge:
-		return counted(len(g.on), "ridge piece") + ": bay " + on
+		return say.Count(len(g.on), "ridge piece") + ": bay " + on
 	case lights.Arch:
 		return "Whole arches: " + on
 	}
-	return counted(len(g.on), "leg") + ": " + on
+	return say.Count(len(g.on), "leg") + ": " + on
 }
 
 // wrapPage draws a wrap: the whole length with its flags, some turns of each hand at full size, and blanks for the first one measured.
@@ -136,10 +137,7 @@ func (g wrapGroup) ending(u measure.System) string {
 // wrapDrawing draws the run at the left and the turns beside it.
 func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
 	u := f.b.spec.Units
-	series := paper.ImperialScales
-	if u == measure.Metric {
-		series = paper.MetricScales
-	}
+	series := draw.Scales(u)
 	start, end := g.ends()
 	run := draw.WrapRun{Wrap: g.wrap, Start: start, End: end, Units: u}
 	for _, s := range series {

@@ -18,6 +18,7 @@ import (
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -140,9 +141,9 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 
 // newBinder readies a packet.
 func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
-	size, ok := paperSizes[plan.Spec.Paper]
+	size, ok := paper.Sheet(plan.Spec.Paper)
 	if !ok {
-		return nil, fmt.Errorf("paper is letter, legal, tabloid, a4 or a3, not %q", plan.Spec.Paper)
+		return nil, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
 	return &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, twoSided: !opt.OneSided,
 		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], plate: plateOf(plan.Spec.Source)}, nil

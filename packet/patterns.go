@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/draw"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
@@ -41,36 +42,42 @@ func patternKey(b stock.Bar) string {
 	var key strings.Builder
 	fmt.Fprintf(&key, "%s %.3f %v", b.Item, b.Stock, b.Owned)
 	for _, p := range b.Pieces {
-		fmt.Fprintf(&key, "\n%s %v %.3f", p.ID.Noun(), p.ID.Trial(), p.Length)
+		fmt.Fprintf(&key, "\n%s %.3f", p.ID.Noun(), p.Length)
 	}
 	return key.String()
 }
 
 // spans returns what is written at the pattern's pieces, neighbours of one kind and length together: the names on all its bars where named is set, else the
-// kind with its count. Where a ridge piece is tried first, it and those that wait for it say so.
+// kind with its count. Ridge pieces say so where they wait until the first has been tried; stakes of a length are alike and go without names.
 func (p pattern) spans(named, trial bool) []draw.Span {
 	var list []draw.Span
 	pieces := p.bars[0].Pieces
 	for i := 0; i < len(pieces); {
 		n := 1
-		for i+n < len(pieces) && alikeOnBar(pieces[i], pieces[i+n]) {
+		for i+n < len(pieces) && p.alikeAt(i, i+n) {
 			n++
 		}
-		text := pieces[i].ID.Noun()
-		if named {
-			var all []stock.Piece
-			for _, bar := range p.bars {
-				all = append(all, bar.Pieces[i:i+n]...)
-			}
+		text, first := pieces[i].ID.Noun(), false
+		var all []stock.Piece
+		for _, bar := range p.bars {
+			all = append(all, bar.Pieces[i:i+n]...)
+		}
+		for _, piece := range all {
+			first = first || piece.ID.Trial()
+		}
+		switch {
+		case named && !pieces[i].ID.Steel:
 			text += " " + places(all)
-		} else if n > 1 {
+		case n > 1:
 			text = fmt.Sprintf("%d × %s", n, text)
 		}
 		switch {
-		case !trial:
-		case pieces[i].ID.Trial():
+		case !trial || !pieces[i].ID.Ridge():
+		case len(all) == 1 && first:
 			text += ": first"
-		case pieces[i].ID.Ridge():
+		case first:
+			text += ": 1 first, others wait"
+		default:
 			text += ": wait"
 		}
 		list = append(list, draw.Span{Pieces: n, Text: text})
@@ -79,27 +86,29 @@ func (p pattern) spans(named, trial bool) []draw.Span {
 	return list
 }
 
-func alikeOnBar(a, b stock.Piece) bool {
-	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && a.ID.Trial() == b.ID.Trial()
+// alikeAt reports whether two pieces next to each other are of one kind and length. On a single bar the piece tried first stands by itself.
+func (p pattern) alikeAt(i, k int) bool {
+	a, b := p.bars[0].Pieces[i], p.bars[0].Pieces[k]
+	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && (len(p.bars) > 1 || a.ID.Trial() == b.ID.Trial())
 }
 
-// names lists the names to write on the pieces of all the pattern's bars, kind by kind.
+// names lists the names to write on the pieces of all the pattern's bars, kind by kind; empty where they are stakes.
 func (p pattern) names() string {
 	var all []stock.Piece
 	for _, b := range p.bars {
-		all = append(all, b.Pieces...)
+		for _, piece := range b.Pieces {
+			if !piece.ID.Steel {
+				all = append(all, piece)
+			}
+		}
 	}
-	var words []string
-	for _, g := range alike(all) {
-		words = append(words, fmt.Sprintf("%d × %s %s", len(g.pieces), g.sort.Noun(), places(g.pieces)))
-	}
-	return strings.Join(words, "; ") + "."
+	return kindsOf(all)
 }
 
 // title says how many bars of what are cut so.
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
-	words := fmt.Sprintf("Cut %d: %s of %s", p.number, counted(len(p.bars), barNoun(b)), b.Size(units))
+	words := fmt.Sprintf("Cut %d: %s of %s", p.number, say.Count(len(p.bars), barNoun(b)), b.Size(units))
 	if full := units.Cut(b.Stock); full != b.Size(units) {
 		words += " (" + full + ")"
 	}

@@ -2,13 +2,13 @@ package crew
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -59,6 +59,14 @@ const (
 
 // Day orders the work from the first white dot to the last plug, with every figure in the step that needs it.
 func Day(in Input) Plan {
+	plan := order(in)
+	plan.Findings = append(dayFindings(in, plan), calendarFindings(in.Spec)...)
+	finding.Sort(plan.Findings)
+	return plan
+}
+
+// order is Day without its findings.
+func order(in Input) Plan {
 	b := &builder{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1, limit: limitInches}
 	if b.units == measure.Metric {
 		b.limit = limitMetric
@@ -86,9 +94,20 @@ func Day(in Input) Plan {
 		plan.began = start.Minutes()
 		plan.Start = clockTime(plan.began)
 	}
-	plan.Findings = append(b.dayFindings(plan), calendarFindings(in.Spec)...)
-	finding.Sort(plan.Findings)
 	return plan
+}
+
+// enough returns the fewest helpers with whom the day is no longer than a day should be, up to twice the hands there are; not ok where they would not do.
+func enough(in Input) (helpers int, ok bool) {
+	s := *in.Spec
+	in.Spec = &s
+	for most := 2*s.Crew.Helpers + 1; s.Crew.Helpers < most; {
+		s.Crew.Helpers++
+		if order(in).Minutes <= longestDay {
+			return s.Crew.Helpers, true
+		}
+	}
+	return 0, false
 }
 
 // builder gathers the steps.
@@ -113,18 +132,23 @@ const (
 	longestDay = 8 * 60 // minutes before a day is called long: winter daylight, common practice
 )
 
-func (b *builder) dayFindings(p Plan) []finding.Finding {
+func dayFindings(in Input, p Plan) []finding.Finding {
 	var list []finding.Finding
-	if b.hands < raisers {
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
-			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, b.hands, count(raisers-b.hands, "more helper"))})
+	hands := in.Spec.Crew.Helpers + 1
+	if hands < raisers {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(raisers - 1)}},
+			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, hands, say.Count(raisers-hands, "more helper"))})
 	}
 	if p.Minutes > longestDay {
-		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, b.hands)
+		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, hands)
 		if p.Start != "" {
-			text += fmt.Sprintf(", from %s to about %s", p.Start, clockTime(b.Spec.Crew.Start.Minutes()+p.Minutes))
+			text += fmt.Sprintf(", from %s to about %s", p.Start, clockTime(in.Spec.Crew.Start.Minutes()+p.Minutes))
 		}
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
+		var cure []finding.Change
+		if helpers, ok := enough(in); ok {
+			cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(helpers)}}
+		}
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure,
 			Text: text + "; ask more helpers, cut and wrap on a day before, or build on two days and leave no arch standing without guys overnight."})
 	}
 	return list
@@ -138,31 +162,4 @@ func clockTime(minutes float64) string {
 		day = " the next day"
 	}
 	return fmt.Sprintf("%02d:%02d%s", m/60%24, m%60, day)
-}
-
-// count prints a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %s", n, plural(noun))
-}
-
-func plural(noun string) string {
-	if strings.HasSuffix(noun, "ch") || strings.HasSuffix(noun, "s") {
-		return noun + "es"
-	}
-	return noun + "s"
-}
-
-// and joins words as a sentence does.
-func and(words []string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
 }

@@ -20,8 +20,8 @@ func TestLongerCordsStandIn(t *testing.T) {
 		if fifty.Buy != c.buy50 || short.Buy != c.buy25 {
 			t.Errorf("%d of 50 ft owned: buy %d of 50 ft and %d of 25 ft, want %d and %d", c.own50, fifty.Buy, short.Buy, c.buy50, c.buy25)
 		}
-		if says := strings.Contains(short.Why, "1 of 50 ft"); says != (c.buy25 == 0) {
-			t.Errorf("%d of 50 ft owned: the 25 ft line says %q", c.own50, short.Why)
+		if says := strings.Contains(short.StandInWords(measure.Imperial), "1 of 50 ft"); says != (c.buy25 == 0) {
+			t.Errorf("%d of 50 ft owned: the 25 ft line says %v", c.own50, short.StandIns)
 		}
 	}
 }

@@ -194,6 +194,6 @@ func bushingNote(in Input) []finding.Finding {
 		return nil
 	}
 	ridge := in.Spec.Ridge.Pipe.Name
-	return []finding.Finding{{Level: finding.Note, Code: "ridge-bushing", Sheet: "stock", Key: "ridge.pipe", Pos: in.Spec.Position("ridge.pipe"),
+	return []finding.Finding{{Level: finding.Note, Code: "ridge-bushing", Key: "ridge.pipe",
 		Text: fmt.Sprintf("The ridge is %s and the crown fittings are %s, so %d bushings go between them; a bushing moves the socket stop, so try bay 1 before the other ridge pieces are cut, or make the ridge of the arches' pipe.", ridge, pipe, n)}}
 }

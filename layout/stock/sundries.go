@@ -86,10 +86,7 @@ func (b *basket) sundries(in Input) {
 		from := in.Spec.Guys.From
 		line += measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy + knotsOfGuy
 	}
-	per, unit := measure.Foot, Feet
-	if in.Spec.Units == measure.Metric {
-		per, unit = measure.Metre, Metres
-	}
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
 	add := func(kind Kind, item string, need int, unit Unit) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
