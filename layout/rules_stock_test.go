@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
 )
 
 // wanted lists every length that the tunnel is made of, by the name that its piece has.
@@ -64,8 +65,8 @@ func piecesAreCut(t *testing.T, p *layout.Plan) {
 	}
 	ready := 0
 	for _, i := range p.Shopping {
-		if strings.HasPrefix(i.Item, "steel bar ") && strings.Contains(i.Why, "cut to length") {
-			ready += i.Need
+		if i.Kind == stock.ReadyStake {
+			ready += i.Need - i.Spare
 		}
 	}
 	for name := range want {

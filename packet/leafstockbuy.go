@@ -72,12 +72,12 @@ func buyRow(i stock.Item, u measure.System, material string) place.Row {
 // price prints what one costs, with ≈ where it is assumed; what has none is left blank to be written in.
 func price(i stock.Item) string {
 	switch {
-	case i.Priced:
-		return fmt.Sprintf("%.2f", i.Price)
+	case !i.Priced:
+		return ""
 	case i.Assumed:
 		return fmt.Sprintf("≈%.2f", i.Price)
 	}
-	return ""
+	return fmt.Sprintf("%.2f", i.Price)
 }
 
 // halved parts the lines in two columns of about the same height, between stores or within one, whose heading is then repeated.
@@ -120,7 +120,7 @@ func (b *binder) bought() []block.Fact {
 func (b *binder) total() string {
 	unpriced := 0
 	for _, i := range b.plan.Shopping {
-		if i.Buy > 0 && !i.Priced && !i.Assumed {
+		if i.Buy > 0 && !i.Priced {
 			unpriced++
 		}
 	}

@@ -2,30 +2,84 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
 )
 
-// carried is what one crew brings besides what is bought.
-type carried struct {
-	crew   string
-	things []string
+// fetchWords name what is brought from home: one, so many; a noun with %s has its length there.
+var fetchWords = map[crew.Thing]string{
+	crew.LongTape: "tape of %s", crew.ShortTape: "short tape", crew.StringLine: "ground line", crew.Bricks: "brick", crew.Pencil: "pencil", crew.Phone: "phone",
+	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
+	crew.StakeGrip: "stake grip", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
+	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.TestOutlet: "outlet with ground-fault protection", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
+	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
+	crew.Lanterns: "lantern", crew.Barriers: "barrier of %s", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
-// fetching is what has to be brought, by the crew that carries it, in two columns.
+// fetched says a thing with its count.
+func fetched(n crew.Need, u measure.System) string {
+	switch n.Thing {
+	case crew.Gloves:
+		return fmt.Sprintf("gloves for %d", n.Count)
+	case crew.EyeProtection:
+		return fmt.Sprintf("eye protection for %d", n.Count)
+	case crew.Cutters:
+		return "cutters"
+	}
+	noun := fetchWords[n.Thing]
+	if strings.Contains(noun, "%s") {
+		noun = fmt.Sprintf(noun, u.Room(n.Length))
+	}
+	if n.Count == 1 {
+		return noun
+	}
+	return say.Count(n.Count, noun)
+}
+
+// crewNames call the crews on paper.
+var crewNames = map[crew.Phase]string{
+	crew.Marking: "Marking", crew.Driving: "Driving", crew.Cutting: "Cutting", crew.Wrapping: "Wrapping", crew.Raising: "Raising", crew.Hanging: "Hanging",
+	crew.Powering: "Power", crew.Nights: "Nights", crew.TakeDown: "Take-down",
+}
+
+// fetching is what has to be brought besides what is bought, by the crew that carries it, in two columns: all that its tasks use.
 func (b *binder) fetching() []block.Block {
-	if len(b.plan.Stakes) == 0 {
+	var list []block.Block
+	for _, phase := range crew.Phases() {
+		var things []string
+		var facts []block.Fact
+		for _, n := range b.plan.Crew.Kit(phase) {
+			if n.Thing.Source() == crew.Fetched {
+				things = append(things, fetched(n, b.spec.Units))
+				facts = append(facts, block.Fact{What: "to fetch, " + crewNames[phase] + ", " + fetchWords[n.Thing], Value: fetched(n, b.spec.Units)})
+			}
+		}
+		if phase == crew.Cutting && len(things) > 0 {
+			things = append(things, "dust masks", "ear protection")
+			if b.cutsSteel() {
+				things = append(things, "hacksaw", "flat file", "leather gloves")
+			}
+		}
+		if len(things) > 0 {
+			text := fmt.Sprintf("%s: %s", block.Figure(crewNames[phase]), strings.Join(things, ", "))
+			list = append(list, block.Block{Name: "to fetch", Gap: 0.8, Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}, Facts: facts})
+		}
+	}
+	if len(list) == 0 {
 		return nil
 	}
-	var list []block.Block
-	for _, c := range b.kits() {
-		list = append(list, block.Block{Name: "to fetch", Gap: 0.8,
-			Body: block.Words{Text: fmt.Sprintf("%s: %s", block.Figure(c.crew), strings.Join(c.things, ", ")), Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
+	fetch := block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4)}
+	for _, each := range list {
+		fetch.Facts = append(fetch.Facts, each.Facts...)
 	}
-	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4)})
+	return titled("Fetch: strike out what is loaded", fetch)
 }
 
 // inColumns sets blocks in two columns of about the same height.
@@ -41,51 +95,7 @@ func inColumns(list []block.Block, width, gap paper.Length) block.Columns {
 	return block.Columns{Gap: gap, Cols: []block.Column{{Share: 1, Blocks: list[:best]}, {Share: 1, Blocks: list[best:]}}}
 }
 
-// kits lists what each crew brings.
-func (b *binder) kits() []carried {
-	var list []carried
-	_, guys := b.stakeCounts()
-	ladder, lit := b.ladder(), len(b.plan.Strings) > 0
-	take := func(crew string, things ...string) { list = append(list, carried{crew, things}) }
-	when := func(is bool, things ...string) []string {
-		if is {
-			return things
-		}
-		return nil
-	}
-	all := func(parts ...[]string) (things []string) {
-		for _, p := range parts {
-			things = append(things, p...)
-		}
-		return things
-	}
-	tapes := "two long tapes"
-	if len(b.plan.Ground.Marks) > 2 {
-		tapes = "three long tapes"
-	}
-	_ = crew.Marking
-	take("Marking", tapes, "line with two spikes", "flags", "phone", "pencil")
-	take("Driving", "locating ticket", "sledge with driving cap", "level", "short tape", "luggage scale", "gloves", "eye protection")
-	take("Cutting", all([]string{"fine saw", "two clamps", "square", "steel tape longer than a stick", "knife or scraper", "round file", "marker", "tarp", "eye and ear protection", "dust masks"},
-		when(b.cutsSteel(), "hacksaw", "cutting oil", "flat file", "leather gloves"))...)
-	if lit {
-		take("Wrapping", "two trestles", "short tape", "cutters", "outlet with ground-fault protection", "marker", "reject bag")
-	}
-	take("Raising", all([]string{"rubber mallet", "long tape", "line", "level", "bucket for caps", "gloves", "eye protection"}, when(guys > 0, "screwdriver"), when(ladder, "stepladder"))...)
-	if lit {
-		take("Hanging", all([]string{"two gauge sticks", "cutters"}, when(ladder, "stepladder"))...)
-		take("Power", all([]string{"lamp to test with", "torch", "cutters"}, when(ladder, "stepladder"))...)
-	}
-	take("Nights", "phone", "torch", "barrier for each end", "first-aid kit")
-	return list
-}
-
 // cutsSteel reports whether steel is cut.
 func (b *binder) cutsSteel() bool {
-	for _, p := range patterns(b.plan.Cuts.Bars) {
-		if p.bars[0].Steel() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.plan.Cuts.Bars, func(bar stock.Bar) bool { return bar.Steel() && !bar.Whole() })
 }

@@ -21,6 +21,8 @@ const (
 	ThreeWay
 	CordCover // over a cord that is walked over
 	PlugCover
+	SocketCover // over one that stays open
+	Timer
 	GuyLine // for guys, and along the crowns where dry sockets do not hold the ridge
 	Tightener
 	GuyClamp // below each guy's knot

@@ -41,6 +41,7 @@ func assume(in Input, items []Item) {
 		if i := &items[k]; !i.Priced {
 			i.Price = math.Round(100*assumed(in, *i)) / 100
 			i.Assumed = i.Price > 0
+			i.Priced = i.Assumed
 		}
 	}
 }

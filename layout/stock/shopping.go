@@ -121,7 +121,7 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 func spareSticks(o offer, used int, s *spec.Spec) int {
 	const archesAStick = 10
 	switch {
-	case s.Stock.Spares <= 0:
+	case s.Stock.Spares <= 0 || o.ready:
 		return 0
 	case o.bar:
 		return withSpares(used, s.Stock.Spares) - used
@@ -180,6 +180,14 @@ func (b *basket) cords(in Input) {
 	b.add(Item{Item: "three-way tap", Kind: ThreeWay, Need: in.Taps, Unit: Each, Where: whereElectrical})
 	b.add(Item{Item: "cord cover", Kind: CordCover, Need: in.Covers, Unit: Each, Where: whereElectrical})
 	b.add(Item{Item: "plug cover", Kind: PlugCover, Need: len(in.Cords), Unit: Each, Where: whereElectrical})
+	b.add(Item{Item: "socket cover", Kind: SocketCover, Need: in.Taps, Unit: Each, Where: whereElectrical})
+	timers := 0
+	for _, o := range in.Spec.Site.Outlets {
+		if o.Timer > 0 {
+			timers++
+		}
+	}
+	b.add(Item{Item: "outdoor timer", Kind: Timer, Need: timers, Unit: Each, Where: whereElectrical})
 }
 
 // bushingNote says so where the ridge pipe does not fit the crown fittings.

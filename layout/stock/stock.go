@@ -43,17 +43,17 @@ type Item struct {
 	Need  int     `json:"need"`
 	Own   int     `json:"own"`
 	Buy   int     `json:"buy"`
-	Price float64 `json:"price"` // of one, in the spec's currency; assumed where the spec has none, zero where nothing can be
+	Price float64 `json:"price"` // of one, in the spec's currency; zero where nothing is known
 
 	Kind     Kind           `json:"-"`
 	Spare    int            `json:"-"` // of Need: over what the plan uses
 	Unit     Unit           `json:"-"`
-	Of       string         `json:"-"` // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
-	Length   measure.Length `json:"-"` // of one of it
-	StandIns []StandIn      `json:"-"` // longer ones of the shed that serve, counted in Own
-	Where    string         `json:"-"` // pipe, steel, lights, electrical, sundries
-	Priced   bool           `json:"-"` // by the spec
-	Assumed  bool           `json:"-"` // Price is assumed
+	Of       string         `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
+	Length   measure.Length `json:"-"`             // of one of it
+	StandIns []StandIn      `json:"-"`             // longer ones of the shed that serve, counted in Own
+	Where    string         `json:"-"`             // pipe, steel, lights, electrical, sundries
+	Priced   bool           `json:"-"`             // Price is known or assumed
+	Assumed  bool           `json:"price_assumed"` // by us, for want of one in the spec
 }
 
 // List is what the tunnel is made of and what to buy.
