@@ -10,7 +10,7 @@ import (
 type SawCut struct{ OD, Kerf measure.Length }
 
 // SawCutWidth is the width that the picture takes.
-const SawCutWidth paper.Length = 52
+const SawCutWidth paper.Length = 48
 
 // Room of a SawCut, mm on paper.
 const (

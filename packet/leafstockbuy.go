@@ -24,10 +24,7 @@ func (b *binder) buying() []block.Block {
 	}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
 	list := []block.Block{{Name: "buying list", Body: columns, Facts: b.bought()}}
-	if shed := b.inShed(); shed != "" {
-		list = append(list, block.Block{Name: "from the shed", Gap: 1.5, Body: block.Words{Text: shed}})
-	}
-	return append(list, block.Block{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}})
+	return append(list, block.Block{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total() + b.inShed()}})
 }
 
 func buyTable() place.Table {
@@ -132,7 +129,7 @@ func (b *binder) total() string {
 	if unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
 	}
-	return text + ". Another size, or none: ask first."
+	return text + ". None, or another size: ask."
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.
@@ -150,7 +147,7 @@ func (b *binder) inShed() string {
 	if len(words) == 0 {
 		return ""
 	}
-	return "From the shed: " + strings.Join(words, "; ") + "."
+	return " From the shed: " + strings.Join(words, "; ") + "."
 }
 
 // money prints an amount in the spec's currency.

@@ -21,7 +21,7 @@ func (b *binder) sawing() []block.Block {
 	if len(list) == 0 {
 		return b.wholeSticks()
 	}
-	return slices.Concat(b.sawAloud(list), b.wholeSticks(), b.eachStick(list), b.ridgeHold(), b.drawnCuts(list), b.cutPieces(list), []block.Block{
+	return slices.Concat(b.sawAloud(list), b.wholeSticks(), b.eachStick(list), b.ridgeHold(), b.drawnCuts(list), b.ridgePieces(list), []block.Block{
 		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, take a new stick, tell. Never heat, stretch or splice pipe."}}})
 }
 
@@ -31,8 +31,8 @@ func (b *binder) sawAloud(list []pattern) []block.Block {
 	if slices.ContainsFunc(list, func(p pattern) bool { return p.bars[0].Steel() }) {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
-	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
-		{Width: 44, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}
+	columns := block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
+		{Width: 38, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}
 	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}}}
 }
 
@@ -105,8 +105,7 @@ func (b *binder) eachStick(list []pattern) []block.Block {
 		"Hook one tape on the left end, once. Mark every figure. " + counts,
 		"Cut right of the mark: it stays on the piece.",
 		fmt.Sprintf("Measure the first: %s. Off: mark one by one, from the fresh end.", block.Figure(limit)),
-		"Scrape every burr off, inside and out.",
-		"Name both ends" + b.arrows() + ". Tick the stick.",
+		"Scrape every burr off, inside and out. Name both ends" + b.arrows() + ". Tick the stick.",
 	}
 	var blocks []block.Block
 	for i, s := range steps {
@@ -222,27 +221,22 @@ func barsOf(list []pattern, item string) []stock.Bar {
 // bodyWidth is the width of every side's body.
 func (b *binder) bodyWidth() paper.Length { return b.size.W - punchMargin - edgeMargin }
 
-// cutPieces lists what is cut, by kind and length, with room for the length as cut of ridge pieces of several lengths: where they have one, the hold says it.
-func (b *binder) cutPieces(list []pattern) []block.Block {
-	u := b.spec.Units
+// ridgePieces lists the ridge pieces where they are of several lengths, with room for each as cut: where they have one, the hold has it.
+func (b *binder) ridgePieces(list []pattern) []block.Block {
 	var all []stock.Piece
 	from := map[stock.PieceID]int{}
 	for _, p := range list {
 		for _, bar := range p.bars {
 			for _, piece := range bar.Pieces {
-				from[piece.ID] = p.number
-				all = append(all, piece)
+				if piece.ID.Ridge() {
+					from[piece.ID] = p.number
+					all = append(all, piece)
+				}
 			}
 		}
 	}
 	groups := alike(all)
-	ridges := 0
-	for _, g := range groups {
-		if g.sort.Ridge() {
-			ridges++
-		}
-	}
-	if len(groups) == ridges && ridges == 1 {
+	if len(groups) < 2 {
 		return nil
 	}
 	var rows []place.Row
@@ -254,21 +248,10 @@ func (b *binder) cutPieces(list []pattern) []block.Block {
 				cuts = append(cuts, n)
 			}
 		}
-		name, length := g.sort.Noun(), u.Cut(g.pieces[0].Length)
-		if !g.sort.Steel {
-			name += " " + places(g.pieces)
-		}
-		asCut := ""
-		if !g.sort.Ridge() || ridges == 1 {
-			asCut = "–"
-		}
-		rows = append(rows, place.Row{Cells: []string{name, fmt.Sprint(len(g.pieces)), length, strings.Join(cuts, ", "), asCut}})
+		name, length := g.sort.Noun()+" "+places(g.pieces), b.spec.Units.Cut(g.pieces[0].Length)
+		rows = append(rows, place.Row{Cells: []string{name, length, strings.Join(cuts, ", ")}})
 		facts = append(facts, block.Fact{What: "cut length, " + name, Value: length})
 	}
-	columns := []place.Column{{Head: "Pieces cut"}, {Head: "Count", Lettering: paper.CellSmall, Align: paper.AtRight, Width: 16},
-		{Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 36}, {Head: "Cuts", Width: 24}, {Head: "As cut", Width: 40}}
-	if ridges < 2 {
-		columns = columns[:4]
-	}
-	return []block.Block{{Name: "pieces cut", Gap: 3, Body: block.Table{Table: place.Table{Columns: columns}, Rows: rows}, Facts: facts}}
+	table := place.Table{RowMin: 7.6, Columns: []place.Column{{Head: "Ridge pieces"}, {Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 36}, {Head: "Cuts", Width: 24}, {Head: "As cut", Width: 60}}}
+	return []block.Block{{Name: "ridge pieces", Gap: 3, Body: block.Table{Table: table, Rows: rows}, Facts: facts}}
 }

@@ -41,17 +41,21 @@ func (b *binder) cutPicture(p pattern, scale paper.Scale, useful measure.Length,
 	return c
 }
 
-// boxRows is how many rows of boxes stand under the title; none where they fit behind it.
-func (c cutPicture) boxRows(width paper.Length) int {
-	if paper.Strong.Width(c.title)+boxesWidth(c.count)+4 <= width {
-		return 0
+// boxes returns the title as it stands before its boxes, and how many they are: one a stick, or one for so many sticks where those would not fit behind it.
+func (c cutPicture) boxes(width paper.Length) (title string, count int) {
+	title, count = c.title, c.count
+	for _, each := range []int{5, 10, 25, 50, 100} {
+		if paper.Strong.Width(title)+boxesWidth(count)+4 <= width {
+			break
+		}
+		title, count = fmt.Sprintf("%s, a box for %d", c.title, each), (c.count+each-1)/each
 	}
-	return (c.count + boxesInRow - 1) / boxesInRow
+	return title, count
 }
 
 // Height implements block.Body.
 func (c cutPicture) Height(width paper.Length) paper.Length {
-	h := titleHigh + paper.Length(c.boxRows(width))*boxPitch + c.stick.Height(c.scale, width)
+	h := titleHigh + c.stick.Height(c.scale, width)
 	if c.names != "" {
 		h += block.Words{Text: c.names}.Height(width)
 	}
@@ -60,18 +64,10 @@ func (c cutPicture) Height(width paper.Length) paper.Length {
 
 // Draw implements block.Body.
 func (c cutPicture) Draw(page *paper.Page, box paper.Rect) []string {
-	title, box := box.SplitTop(titleHigh)
-	page.Text(paper.Point{X: title.X, Y: title.Y + 5.2}, paper.AtLeft, c.title, paper.Strong)
-	rows := c.boxRows(title.W)
-	if rows == 0 {
-		boxesToTick(page, paper.Point{X: title.Right() - boxesWidth(c.count), Y: title.Y + 0.6}, c.count)
-	}
-	for left := c.count; rows > 0; rows-- {
-		var row paper.Rect
-		row, box = box.SplitTop(boxPitch)
-		boxesToTick(page, paper.Point{X: row.X + 0.35, Y: row.Y + 0.6}, min(left, boxesInRow))
-		left -= boxesInRow
-	}
+	top, box := box.SplitTop(titleHigh)
+	title, count := c.boxes(top.W)
+	page.Text(paper.Point{X: top.X, Y: top.Y + 5.2}, paper.AtLeft, title, paper.Strong)
+	boxesToTick(page, paper.Point{X: top.Right() - boxesWidth(count), Y: top.Y + 0.6}, count)
 	box = c.stick.Draw(page, box, c.scale)
 	if c.names != "" {
 		block.Words{Text: c.names}.Draw(page, box)

@@ -76,7 +76,7 @@ func (p pattern) spans(named, trial bool) []draw.Span {
 		case len(all) == 1 && first:
 			text += ": first"
 		case first:
-			text += ": 1 first, others wait"
+			text += ": 1 first"
 		default:
 			text += ": wait"
 		}
