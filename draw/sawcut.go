@@ -49,6 +49,6 @@ func (c SawCut) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	b.Text(at(left, foot+9.5), paper.AtLeft, "one tape, from the left end", paper.Floor)
 	middle := (top+foot)/2 + paper.Body.Ascent()/2
 	b.Text(at((left+mark)/2, middle), paper.AtMiddle, "this piece", paper.Floor)
-	b.Text(at((next+right-6)/2, middle), paper.AtMiddle, "the next", paper.Floor)
+	b.Text(at((next+right-7)/2, middle), paper.AtMiddle, "next", paper.Floor)
 	return nil
 }

@@ -10,6 +10,9 @@ import (
 func (b *binder) stockLeaf() []folio {
 	front := slices.Concat(b.buying(), b.readLabels(), b.fetching())
 	back := b.sawing()
+	if len(patterns(b.plan.Cuts.Bars)) == 0 { // nothing is cut: no side for it
+		front, back = append(front, back...), nil
+	}
 	if len(front)+len(back) == 0 {
 		return nil
 	}

@@ -79,7 +79,7 @@ func (b *binder) kits() []carried {
 		if len(c.needs) == 0 {
 			continue
 		}
-		if phase == crew.Cutting {
+		if slices.ContainsFunc(c.needs, func(n crew.Need) bool { return n.Thing == crew.Saw }) {
 			c.more = []string{"dust masks", "ear protection"}
 			if b.cutsSteel() {
 				c.more = append(c.more, "hacksaw", "flat file", "leather gloves")
