@@ -120,7 +120,11 @@ func (w taskWords) setEnd(t crew.Task) string {
 
 func (w taskWords) paintRow(t crew.Task) string {
 	d := t.Of.Dots[0]
-	s := fmt.Sprintf("Lay a tape along the line, its zero at %s, and do not move it. Paint %s off it; never measure from dot to dot.", w.spot(d.Zero), w.dotNames(t.Of.Dots))
+	s := ""
+	if len(w.plan.Ground.Ties) == 0 { // else it lies there since the row's end was set
+		s = fmt.Sprintf("Pull a line from %s to %s, a brick on each end. ", w.spot(d.From), w.spot(d.To))
+	}
+	s += fmt.Sprintf("Lay a tape along the line, its zero at %s, and do not move it. Paint %s off it; never measure from dot to dot.", w.spot(d.Zero), w.dotNames(t.Of.Dots))
 	for _, d := range t.Of.Dots {
 		if w.units.Taped(d.B) != 0 {
 			return s + " “Out” is away from the walk, “in” toward it, square to the line."

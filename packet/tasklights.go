@@ -27,9 +27,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestOutlets: func(_ taskWords, t crew.Task) string {
 		return "Plug a lamp into " + say.And(t.Of.Outlets) + " in turn. Press TEST, then RESET."
 	},
-	crew.LayCords: func(w taskWords, t crew.Task) string {
-		return fmt.Sprintf("Lay cords and three-ways as drawn, behind the legs, plugging nothing in. Tie a loop that hangs below each plug. Cover every plug and open socket. Use no indoor cord.")
-	},
+	crew.LayCords:   plainly("Lay cords and three-ways as drawn, behind the legs, plugging nothing in. Tie a loop that hangs below each plug. Cover every plug and open socket. Use no indoor cord."),
 	crew.CheckCords: plainly("Walk every cord from its outlet to its end. Look at its print, its plugs, its covers."),
 	crew.PlugRuns: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in %s, then its runs of strings one at a time, outward. Look along each before the next.", say.And(t.Of.Outlets))

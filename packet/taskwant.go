@@ -68,8 +68,6 @@ func (w taskWords) wantGround(f crew.Figure) string {
 		return w.checkNames(f.Checks) + ": " + w.within(f) + "."
 	case crew.GaugeLength:
 		return fmt.Sprintf("For %s: %s.", say.Numbered("arch", f.Arches), w.tape(f.Length))
-	case crew.TriangleSide:
-		return w.tape(f.Length) + "."
 	case crew.ClearOfLine:
 		return w.clearance(f)
 	case crew.NoticeGiven:
@@ -310,7 +308,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
 	case crew.TimersRight:
 		return fmt.Sprintf("%s: a timer of %s or more.", say.Capital(f.Outlet), measure.Amps(f.Amps))
-	case crew.PullUp, crew.PullForce: // told in what is done
+	case crew.PullUp, crew.PullForce, crew.TriangleSide: // told in what is done
 	}
 	return ""
 }

@@ -135,8 +135,5 @@ func (w taskWords) dotNames(dots []ground.Dot) string {
 	return few(names)
 }
 
-// metric reports whether the plan prints in metres.
-func (w taskWords) metric() bool { return w.units == measure.Metric }
-
 // by chooses words by the units.
 func (w taskWords) by(imperial, metric string) string { return measure.By(w.units, imperial, metric) }
