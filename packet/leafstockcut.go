@@ -104,7 +104,7 @@ func (b *binder) eachStick(list []pattern) []block.Block {
 		first,
 		"Hook one tape on the left end, once. Mark every figure. " + counts,
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first: %s. Off: mark one by one, from the fresh end.", block.Figure(limit)),
+		fmt.Sprintf("Measure the first: %s. Off: mark one by one from the fresh end.", block.Figure(limit)),
 		"Scrape every burr off, inside and out. Name both ends" + b.arrows() + ". Tick the stick.",
 	}
 	var blocks []block.Block
@@ -114,7 +114,7 @@ func (b *binder) eachStick(list []pattern) []block.Block {
 	pipe := b.pipeOf(list[0].bars[0].Item)
 	picture := draw.SawCut{OD: pipe, Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return []block.Block{{Name: "each stick", Gap: 2, Body: columns, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}}}
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: strings.Join(steps, " ")}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}}}
 }
 
 // arrows says which way a name points, on what has an end that counts.
@@ -202,7 +202,7 @@ func (b *binder) drawnCuts(list []pattern) []block.Block {
 			heading.Facts = []block.Fact{{What: "scale of the cuts, " + item, Value: heading.Name}}
 			blocks = append(blocks, heading)
 		}
-		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 2, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u)})
+		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u)})
 	}
 	return blocks
 }
@@ -217,9 +217,6 @@ func barsOf(list []pattern, item string) []stock.Bar {
 	}
 	return bars
 }
-
-// bodyWidth is the width of every side's body.
-func (b *binder) bodyWidth() paper.Length { return b.size.W - punchMargin - edgeMargin }
 
 // ridgePieces lists the ridge pieces where they are of several lengths, with room for each as cut: where they have one, the hold has it.
 func (b *binder) ridgePieces(list []pattern) []block.Block {

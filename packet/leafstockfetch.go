@@ -23,6 +23,17 @@ var fetchWords = map[crew.Thing]string{
 	crew.Lanterns: "lantern", crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
+// fetchedAs names a thing without its count.
+func fetchedAs(t crew.Thing) string {
+	switch t {
+	case crew.Gloves:
+		return "gloves"
+	case crew.EyeProtection:
+		return "eye protection"
+	}
+	return fetchWords[t]
+}
+
 // fetched says a thing with its count and its length.
 func fetched(n crew.Need, u measure.System) string {
 	switch n.Thing {
@@ -115,7 +126,7 @@ func (b *binder) fetching() []block.Block {
 		var things []string
 		for _, n := range c.needs {
 			things = append(things, fetched(n, b.spec.Units))
-			facts = append(facts, block.Fact{What: "to fetch, " + name + ", " + fetchWords[n.Thing], Value: fetched(n, b.spec.Units)})
+			facts = append(facts, block.Fact{What: "to fetch, " + name + ", " + fetchedAs(n.Thing), Value: fetched(n, b.spec.Units)})
 		}
 		text := fmt.Sprintf("%s: %s", block.Figure(name), strings.Join(append(things, c.more...), ", "))
 		list = append(list, block.Block{Name: "to fetch", Gap: 0.8, Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})

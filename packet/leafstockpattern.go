@@ -11,7 +11,7 @@ import (
 
 // Room about one pattern of cuts.
 const (
-	titleHigh    paper.Length = 7.4
+	titleHigh    paper.Length = 7
 	boxPitch                  = paper.TickBoxSide + 1.6
 	boxFives     paper.Length = 2.4 // more between fives
 	boxesInRow                = 20

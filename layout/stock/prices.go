@@ -49,7 +49,7 @@ func assume(in Input, items []Item) {
 // assumed returns what one of the item is assumed to cost; 0 where nothing is known.
 func assumed(in Input, i Item) float64 {
 	pipe, _ := catalog.FindPipe(i.Of)
-	bar, _ := catalog.FindBar(strings.TrimPrefix(i.Of, "steel bar "))
+	bar := barOf(in, i.Of)
 	kilos := func(m measure.LineMass) float64 { return float64(m) * i.Length.Metres() }
 	switch i.Kind {
 	case PipeStick:
@@ -78,4 +78,19 @@ func assumed(in Input, i Item) float64 {
 		price *= math.Pow(float64(pipe.OD/halfInch), fittingsByWidth)
 	}
 	return price
+}
+
+// barOf is the bar that stakes called so are of.
+func barOf(in Input, item string) catalog.Bar {
+	for _, s := range in.Stakes {
+		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
+		if s.Guy {
+			bar = in.Spec.Guys.Stake.Bar
+		}
+		if barItem(bar) == item {
+			known, _ := catalog.FindBar(bar.Name)
+			return known
+		}
+	}
+	return catalog.Bar{}
 }

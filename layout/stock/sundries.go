@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -16,7 +17,6 @@ const (
 	stakesToPaint = 60  // marks one can of paint makes
 	archesToRoll  = 30  // one roll of flagging tape
 	knotsOfGuy    = 3 * measure.Foot
-	flagDays      = 7 // that a painted dot is trusted without a flag
 	knotOfCrown   = measure.Foot
 	slackOfGuy    = 1.02 // a line tied by hand is never quite straight
 )
@@ -105,7 +105,7 @@ func (b *basket) sundries(in Input) {
 
 // flagged reports whether dots wait so long for their stakes, or may, that each has a flag beside it.
 func flagged(d spec.Dates) bool {
-	return d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*flagDays
+	return d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*practice.FlagDays
 }
 
 // bags is how many bags hold so many.
