@@ -189,7 +189,9 @@ func keptFrom(was *layout.Plan, is *spec.Spec) []spec.Owned {
 		}
 	}
 	for _, it := range was.Shopping {
-		if it.Unit != stock.StickOf && it.Unit != stock.BarOf {
+		if it.Unit == stock.StickOf || it.Unit == stock.BarOf {
+			add(it.Of, it.Length, min(it.Spare, it.Buy)) // the others are cut
+		} else {
 			add(it.Item, 0, max(it.Need, it.Own))
 		}
 	}

@@ -269,61 +269,17 @@ func TestCutsOfTheGarden(t *testing.T) {
 	}
 }
 
-// bringers are the kinds on the buying list that bring a thing that tasks use; spare says that it is the spares among them.
-var bringers = map[crew.Thing]struct {
-	kinds []stock.Kind
-	spare bool
-}{
-	crew.WhitePaint: {[]stock.Kind{stock.MarkingPaint}, false}, crew.Flags: {[]stock.Kind{stock.MarkingFlag}, false}, crew.Lath: {[]stock.Kind{stock.Lath}, false},
-	crew.Stakes: {[]stock.Kind{stock.ReadyStake, stock.SteelBar}, false}, crew.SpareStake: {[]stock.Kind{stock.ReadyStake, stock.SteelBar}, true},
-	crew.Caps: {[]stock.Kind{stock.StakeCap}, false}, crew.SpareCap: {[]stock.Kind{stock.StakeCap}, true}, crew.Ribbon: {[]stock.Kind{stock.Ribbon}, false},
-	crew.Sticks: {[]stock.Kind{stock.PipeStick}, false}, crew.SpareStick: {[]stock.Kind{stock.PipeStick}, true},
-	crew.LegCouplings: {[]stock.Kind{stock.Coupling}, false}, crew.CrownCouplings: {[]stock.Kind{stock.Coupling}, false}, crew.CrownTees: {[]stock.Kind{stock.Tee}, false},
-	crew.CrownCrosses: {[]stock.Kind{stock.Cross}, false}, crew.SpareTee: {[]stock.Kind{stock.Tee}, true}, crew.SpareCross: {[]stock.Kind{stock.Cross}, true},
-	crew.Strings: {[]stock.Kind{stock.LightString}, false}, crew.SpareString: {[]stock.Kind{stock.LightString}, true}, crew.StringTags: {[]stock.Kind{stock.WriteOnTags}, false},
-	crew.ZipTies: {[]stock.Kind{stock.ZipTies}, false}, crew.GuyLine: {[]stock.Kind{stock.GuyLine}, false}, crew.CrownLine: {[]stock.Kind{stock.GuyLine}, false},
-	crew.Tighteners: {[]stock.Kind{stock.Tightener}, false}, crew.GuyClamps: {[]stock.Kind{stock.GuyClamp}, false}, crew.Screws: {[]stock.Kind{stock.Screw}, false},
-	crew.Cement: {[]stock.Kind{stock.Cement}, false}, crew.Cords: {[]stock.Kind{stock.ExtensionCord}, false}, crew.ThreeWays: {[]stock.Kind{stock.ThreeWay}, false},
-	crew.PlugCovers: {[]stock.Kind{stock.PlugCover}, false}, crew.SocketCovers: {[]stock.Kind{stock.SocketCover}, false}, crew.CordCovers: {[]stock.Kind{stock.CordCover}, false},
-	crew.Timers: {[]stock.Kind{stock.Timer}, false},
-}
-
-// Whatever a task uses is brought: it is on the buying list, in the number that the task takes where things are counted one by one, or it stands under
-// its crew or every crew in what is fetched. Line is by length, ties, tags and paint by the bag and the can, stakes may be cut from bars: of those one line is enough.
-func TestWhatTasksUseIsBroughtAlong(t *testing.T) {
-	byTheBag := []crew.Thing{crew.ZipTies, crew.StringTags, crew.WhitePaint, crew.Ribbon, crew.GuyLine, crew.CrownLine, crew.Stakes, crew.Sticks, crew.Lath, crew.SpareStick, crew.SpareStake}
+// Whatever a task uses and is not bought stands under its crew, or under every crew, in what is fetched, as many of it as the task takes, and by a name.
+func TestWhatTasksUseIsFetched(t *testing.T) {
 	check := func(name string, plan *layout.Plan) {
 		b, err := newBinder(plan, Options{Date: issued})
 		if err != nil {
 			t.Fatal(err)
 		}
 		kits := b.kits()
-		brought := func(n crew.Need) int {
-			by, known := bringers[n.Thing]
-			if !known {
-				t.Errorf("%s: nothing on the buying list brings thing %d", name, n.Thing)
-			}
-			count := 0
-			for _, i := range plan.Shopping {
-				if slices.Contains(by.kinds, i.Kind) {
-					count += i.Need
-					if by.spare {
-						count += i.Spare - i.Need
-					}
-				}
-			}
-			return count
-		}
 		for _, task := range plan.Crew.Tasks {
 			for _, n := range task.Uses {
-				if n.Thing.Source() == crew.Bought {
-					least := max(1, n.Count)
-					if slices.Contains(byTheBag, n.Thing) {
-						least = 1
-					}
-					if got := brought(n); got < least && n.Count > 0 {
-						t.Errorf("%s, %s: %d of thing %d on the buying list, a task takes %d", name, task.Phase, got, n.Thing, n.Count)
-					}
+				if n.Thing.Source() != crew.Fetched {
 					continue
 				}
 				if fetchedAs(n.Thing) == "" {
