@@ -93,9 +93,10 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 	if o.bar {
 		where, unit, kind = whereSteel, BarOf, SteelBar
 	}
-	most := 0 // the length most used has the spares
+	most := -1 // the length sold that is most used has the spares
 	for i, l := range lines {
-		if l.need > lines[most].need {
+		sold := slices.ContainsFunc(o.sells, func(s stick) bool { return s.length == l.length })
+		if sold && (most < 0 || l.need > lines[most].need) {
 			most = i
 		}
 	}
