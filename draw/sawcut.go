@@ -36,9 +36,9 @@ func (c SawCut) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 
 	for _, y := range []paper.Length{top, foot} {
 		b.Line(at(left, y), at(mark, y), paper.Thick)
-		b.Line(at(next, y), at(right-3, y), paper.Thick)
+		b.Line(at(next, y), at(right-5, y), paper.Thick)
 	}
-	b.BreakLine(at(right-3, top), at(right-3, foot))
+	b.BreakLine(at(right-5, top), at(right-5, foot))
 	b.Line(at(left, top), at(left, foot), paper.Thick)
 	b.Fill(paper.Box(paper.Rect{X: mark, Y: top, W: next - mark, H: foot - top}), paper.Black)
 	b.Line(at(mark, top-4.5), at(mark, foot+2), paper.Emphasis)
@@ -49,6 +49,6 @@ func (c SawCut) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	b.Text(at(left, foot+9.5), paper.AtLeft, "one tape, from the left end", paper.Floor)
 	middle := (top+foot)/2 + paper.Body.Ascent()/2
 	b.Text(at((left+mark)/2, middle), paper.AtMiddle, "this piece", paper.Floor)
-	b.Text(at((next+right-7)/2, middle), paper.AtMiddle, "next", paper.Floor)
+	b.Text(at((next+right-9)/2, middle), paper.AtMiddle, "next", paper.Floor)
 	return nil
 }
