@@ -105,7 +105,7 @@ func (r raising) hung(number int) []panel {
 		add(r.rows(t))
 	}
 	if t, ok := r.task(crew.HangDrops, 0); ok {
-		low, _ := wanted(t, crew.LowestDrop)
+		low, _ := wantedOf(t, crew.LowestDrop)
 		add(panel{do: fmt.Sprintf("Drops, unplugged. %s. No end lower than %s. Strings: leaf %d.", r.climbs(), block.Figure(r.spec.Units.Inches(low.Length)), leafNumber("lights")),
 			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: r.spec.Units.Inches(low.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Dropped(page, room, r.ladder()) }})
 	}
@@ -118,7 +118,7 @@ func (r raising) hung(number int) []panel {
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
-	sag, _ := wanted(t, crew.Sag)
+	sag, _ := wantedOf(t, crew.Sag)
 	do := fmt.Sprintf("Rows, unplugged, from the middle arch out. A tie at every flag, %s of sag a bay. Strings: leaf %d.", block.Figure(r.spec.Units.Inches(sag.Length)), leafNumber("lights"))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.climbs() + "."

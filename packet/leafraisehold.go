@@ -84,12 +84,12 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
 	}
 	if t, ok := r.task(crew.SightAlong, 0); ok {
-		caps, _ := wanted(t, crew.CapsBack)
+		caps, _ := wantedOf(t, crew.CapsBack)
 		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "all"}})
 	}
 	if t, ok := r.task(crew.TryOpening, 0); ok {
-		high, _ := wanted(t, crew.OpeningHigh)
-		wide, _ := wanted(t, crew.OpeningWide)
+		high, _ := wantedOf(t, crew.OpeningHigh)
+		wide, _ := wantedOf(t, crew.OpeningWide)
 		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
 		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright, across", u.Room(high.Length) + ", " + u.Room(wide.Length)}})
 	}

@@ -52,8 +52,8 @@ func (r raising) task(action crew.Action, number int) (crew.Task, bool) {
 	return crew.Task{}, false
 }
 
-// wanted returns the first figure of a kind that a task wants.
-func wanted(t crew.Task, what crew.Wanted) (crew.Figure, bool) {
+// wantedOf returns the first figure of a kind that a task wants.
+func wantedOf(t crew.Task, what crew.Wanted) (crew.Figure, bool) {
 	i := slices.IndexFunc(t.Want, func(f crew.Figure) bool { return f.What == what })
 	if i < 0 {
 		return crew.Figure{}, false
@@ -65,8 +65,8 @@ func wanted(t crew.Task, what crew.Wanted) (crew.Figure, bool) {
 func (r raising) aloud() block.Block {
 	u := r.spec.Units
 	t, _ := r.task(crew.CheckDay, 0)
-	gust, _ := wanted(t, crew.GustBelow)
-	cold, _ := wanted(t, crew.WarmerThan)
+	gust, _ := wantedOf(t, crew.GustBelow)
+	cold, _ := wantedOf(t, crew.WarmerThan)
 	blows := "in gusts of " + block.Figure(u.Speed(gust.Gust))
 	calm := len(r.plan.Weather.Bears) > 0 && r.plan.Weather.Calm()
 	if calm {
@@ -97,7 +97,7 @@ func (r raising) aloud() block.Block {
 // watch is the distance kept from an overhead line, counted from 0.
 func (r raising) watch(line int) (crew.Figure, bool) {
 	for _, t := range r.tasks() {
-		if f, ok := wanted(t, crew.KeepOverhead); ok && f.Line == line {
+		if f, ok := wantedOf(t, crew.KeepOverhead); ok && f.Line == line {
 			return f, true
 		}
 	}
@@ -134,7 +134,7 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 	if !ok {
 		return panel{}, false
 	}
-	f, _ := wanted(t, crew.SocketMarks)
+	f, _ := wantedOf(t, crew.SocketMarks)
 	depth, fitting := r.spec.Units.Cut(f.Length), r.spec.CrownFitting(a.Number).String()
 	do := fmt.Sprintf("Drive both legs into the %s, up to the mark.", fitting)
 	switch {
@@ -169,7 +169,7 @@ func (r raising) tiedFlat() (panel, bool) {
 		return panel{}, false
 	}
 	t, _ := r.task(crew.TieGuysFlat, 0)
-	band, _ := wanted(t, crew.KnotClamped)
+	band, _ := wantedOf(t, crew.KnotClamped)
 	do := fmt.Sprintf("Flat: a guy to each leg of %s, on bare pipe. Clamp under the knot.", say.Numbered("arch", marks[0].arches))
 	if len(marks[0].arches) > mostNamed {
 		do = "Flat: a guy to each leg of guyed arches, on bare pipe. Clamp under the knot."
@@ -238,7 +238,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		p.off = "If it leans: drive that stake again, upright."
 		return p
 	}
-	taut, _ := wanted(t, crew.GuyTaut)
+	taut, _ := wantedOf(t, crew.GuyTaut)
 	p.do = fmt.Sprintf("Guard holds it plumb. Hook guys to %s: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	p.off = "If not: slacken one side, draw in the other."
 	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
