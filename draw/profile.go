@@ -70,7 +70,14 @@ func (p Profile) Scale(series []paper.Scale, room paper.Rect) paper.Scale {
 // Width returns how much of a page's width the picture takes at the scale.
 func (p Profile) Width(s paper.Scale) paper.Length {
 	l, r, _ := p.extent()
-	return aside + s.Length(l+r) + p.heightRoom()
+	return p.leftRoom(s) + s.Length(l+r) + p.heightRoom()
+}
+
+// leftRoom is the room left of the widest place: that of the left foot's name, where the feet are as wide as the arch.
+func (p Profile) leftRoom(s paper.Scale) paper.Length {
+	const name = 9 // from the foot to the left end of its name
+	l, _, _ := p.extent()
+	return max(aside, name-s.Length(l-float64(p.Kind.Span/2)))
 }
 
 // Height returns how much of a page's height the picture takes at the scale.
@@ -107,12 +114,26 @@ func (f *elevation) ground(x measure.Length) measure.Length {
 // pipeWide returns the pipe's width on paper.
 func (f *elevation) pipeWide() paper.Length { return f.scale.Length(float64(f.Kind.Spec.Pipe.OD)) }
 
-// Draw draws the picture in the room at the scale and returns by name what found no place. Lines come first and words last, so that no line runs through a word.
+// Draw draws the picture in the room at the scale and returns by name what found no place. Lines come first and words last, so that no line runs through a word. Where
+// the radius and the width crowd each other, whichever order of the two leaves least over is taken.
 func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) (missing []string) {
+	var best []paper.Op
+	for i, widthFirst := range [2]bool{false, true} {
+		ops, lost := p.drawn(room, s, widthFirst)
+		if i == 0 || len(lost) < len(missing) {
+			best, missing = ops, lost
+		}
+	}
+	page.Ops = append(page.Ops, best...)
+	return missing
+}
+
+func (p Profile) drawn(room paper.Rect, s paper.Scale, widthFirst bool) (ops []paper.Op, lost []string) {
 	l, r, up := p.extent()
 	free := max(0, room.W-p.Width(s))
+	page := &paper.Page{}
 	f := &elevation{Profile: p, Board: place.NewBoard(page, room), scale: s, room: room}
-	f.origin = paper.Point{X: room.X + aside + free/2 + s.Length(l), Y: room.Y + overCrown + s.Length(up)}
+	f.origin = paper.Point{X: room.X + p.leftRoom(s) + free/2 + s.Length(l), Y: room.Y + overCrown + s.Length(up)}
 	edge := f.origin.X + s.Length(r) + aside
 
 	f.pipe()
@@ -121,12 +142,18 @@ func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) (missing
 	f.bendCircles()
 	f.feet()
 	f.crownHeight(edge + aside)
-	f.width()
-	f.radii()
+	if widthFirst {
+		f.width()
+		f.radii()
+	} else {
+		f.keepWidth()
+		f.radii()
+		f.width()
+	}
 	f.couplings()
 	f.opening()
 	f.groundLine(room.X, edge)
-	return f.lost
+	return page.Ops, f.lost
 }
 
 // groundLine draws the ground through both feet and past them.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -56,6 +57,14 @@ func (f *elevation) upright(foot, top paper.Point) {
 	f.Arrowhead(top, top.Sub(foot), paper.Black)
 }
 
+// keepWidth keeps the line of the clear width free of what is named before it.
+func (f *elevation) keepWidth() {
+	if a, b, ok := f.Kind.Inside(f.Kind.ShoulderHeight); ok && f.Kind.ShoulderWidth > 0 {
+		from, to := f.on(a), f.on(b)
+		f.Keep(paper.Rect{X: from.X, Y: min(from.Y, to.Y) - 0.1, W: to.X - from.X, H: max(from.Y-to.Y, to.Y-from.Y) + 0.2})
+	}
+}
+
 // width draws the clear width at shoulder height.
 func (f *elevation) width() {
 	k := f.Kind
@@ -79,7 +88,9 @@ func (f *elevation) between(from, to paper.Point, number, words string) {
 		}
 	case f.centred(from, to, gap+rise, number, paper.Dimension):
 	default:
-		f.lost = append(f.lost, number)
+		if !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
+			f.lost = append(f.lost, number)
+		}
 	}
 	f.LineRound(from, to, paper.Thin)
 	way := to.Sub(from)
@@ -134,18 +145,16 @@ func (f *elevation) opening() {
 	if w <= 0 || h <= 0 {
 		return
 	}
-	lines := [2]string{"stays clear:", fmt.Sprintf("%s by %s", f.Units.Inches(w), f.Units.Inches(h))}
+	const words = "stays clear"
 	placed := false
 	for y := f.origin.Y - 4; y > f.at(0, h).Y && !placed; y -= 2 {
-		upper, lower := paper.Point{X: f.origin.X, Y: y - wordLettering.Leading()}, paper.Point{X: f.origin.X, Y: y}
-		if f.FreeText(upper, 0, lines[0], wordLettering) && f.FreeText(lower, 0, lines[1], wordLettering) {
-			f.TurnedText(upper, 0, lines[0], wordLettering)
-			f.TurnedText(lower, 0, lines[1], wordLettering)
+		if at := (paper.Point{X: f.origin.X, Y: y}); f.FreeText(at, 0, words, wordLettering) {
+			f.TurnedText(at, 0, words, wordLettering)
 			placed = true
 		}
 	}
 	if !placed {
-		f.lost = append(f.lost, lines[0]+" "+lines[1])
+		f.lost = append(f.lost, words)
 	}
 	pen := paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
 	a, b := f.at(-w/2, f.ground(-w/2)), f.at(w/2, f.ground(w/2))

@@ -7,19 +7,17 @@ import (
 	"strings"
 
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
 
-// strength is what the organiser chooses by, printed on request: the figures of every arch, what wind and ice they bear, how deep the stakes go, other spans.
+// strength is what the organiser chooses by, printed on request: what wind and ice the arches bear, how deep the stakes go, other spans.
 func (b *binder) strength() []leaf {
 	if len(b.plan.Kinds) == 0 {
 		return nil
 	}
 	f := b.newFlow("For the organiser: what the arches bear, and why.", "")
-	b.archFigures(f)
 	b.howItStands(f)
 	b.stakeDepths(f)
 	for _, s := range []string{b.bendWords(), b.seasonWords(b.plan.Kinds[0])} {
@@ -34,39 +32,6 @@ func (b *binder) strength() []leaf {
 
 // tallTable is the height from which a table is not kept on one page.
 const tallTable paper.Length = 120
-
-// archFigures is the table of every kind's figures, those that print alike on one line.
-func (b *binder) archFigures(f *flow) {
-	u, first := b.spec.Units, b.plan.Kinds[0]
-	unit, word := measure.By(u, "in", "mm"), measure.By(u, "inches", "millimetres")
-	bare := func(l measure.Length) string { return strings.TrimSuffix(u.Inches(l), " "+unit) }
-	var lines [][]string
-	var numbers [][]int // of the arches with each line
-	for _, k := range b.plan.Kinds {
-		var line []string
-		for _, l := range []measure.Length{k.Span, k.Crown, k.Clear, k.ShoulderWidth, k.HeadWidth, k.Widest, k.BendRadius} {
-			line = append(line, bare(l))
-		}
-		at := slices.IndexFunc(lines, func(o []string) bool { return slices.Equal(o, line) })
-		if at < 0 {
-			at, lines, numbers = len(lines), append(lines, line), append(numbers, nil)
-		}
-		numbers[at] = append(numbers[at], k.Numbers...)
-	}
-	var rows []place.Row
-	for i, line := range lines {
-		slices.Sort(numbers[i])
-		rows = append(rows, place.Row{Cells: append([]string{say.Numbers(numbers[i])}, line...)})
-	}
-	heads := []string{"Span", "Crown", "Clear under it", "Clear " + bare(first.ShoulderHeight) + " up", "Clear " + bare(first.HeadHeight) + " up", "Widest", "Bend radius"}
-	const names = 30
-	t := place.Table{Columns: []place.Column{{Head: "Arches", Lettering: paper.CellSmall, Width: names}}}
-	for _, head := range heads {
-		t.Columns = append(t.Columns, place.Column{Head: head, Lettering: paper.CellSmall, Align: paper.AtRight, Width: (f.room.W - names) / paper.Length(len(heads))})
-	}
-	f.heading("The figures of all arches, in "+word, min(t.Height(f.room.W, rows), tallTable))
-	f.table(t, rows)
-}
 
 // bendWords says how hard the pipe is bent where it is bent hardest. The limits for buried pressure pipe are its makers' usual figures, from
 // memory.

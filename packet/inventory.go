@@ -42,7 +42,7 @@ func (b *binder) inventory() []stored {
 		add(k.item, k.count, k.keep)
 	}
 	for _, it := range b.plan.Shopping {
-		if it.Fitting {
+		if it.Kind.Fitting() {
 			add(it.Item, it.Need, keptBox)
 		}
 	}

@@ -31,7 +31,7 @@ func (b *binder) raiseLeaf() []folio {
 	r := raising{b, pictures, b.standing(), archGroups(b.plan.Kinds)}
 	order := []folio{{front: side{title: "Raise: the arch", toScale: true, blocks: r.front()}, back: side{title: "Raise: the order", blocks: r.back()}}}
 	if more := r.otherShapes(); len(more) > 0 {
-		order = append(order, folio{front: side{title: "Raise: other arches", toScale: true, blocks: more}})
+		order = append(order, folio{front: side{title: "Raise: other arches", toScale: true, blocks: more}, back: side{title: "Raise: other arches", toScale: true}})
 	}
 	return order
 }
@@ -63,11 +63,13 @@ const leastRatio = 40
 func (r raising) frontAt(s paper.Scale) []block.Block {
 	p := r.profile(r.groups[0])
 	top := block.Columns{Gap: 5, Cols: []block.Column{
-		{Width: p.Width(s), Blocks: []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}, Facts: r.profileFacts(p)}}},
+		{Width: p.Width(s), Blocks: []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}}}},
 		{Share: 1, Blocks: append(r.people(), r.faults(p.Kind)...)}}}
 	rows, facts := r.holds(r.groups[0])
 	all, more := r.heldOnAll()
-	list := []block.Block{{Name: "profile", Body: top}, holdTable(append(rows, all...), append(facts, more...), false)}
+	told := append(r.profileFacts(p), r.faultFacts(p.Kind)...)
+	told = append(told, block.Fact{What: "scale of the profile", Value: s.Words})
+	list := []block.Block{{Name: "profile", Body: top, Facts: told}, holdTable(append(rows, all...), append(facts, more...), false)}
 	list = append(list, r.crowns()...)
 	if !r.hangs() {
 		list = append(list, r.bays()...)
@@ -77,7 +79,7 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 
 // titleOf names every arch that a profile stands for.
 func (r raising) titleOf(g archGroup, s paper.Scale) block.Block {
-	text := say.Capital(say.Numbered("arch", g.numbers())) + " seen from the entrance, " + s.Words
+	text := say.Capital(say.Numbered("arch", g.numbers())) + " from the entrance, " + s.Words
 	if drawn := r.alike(g, r.held(g[0]), 0); len(drawn) < len(g.numbers()) {
 		text += "; figures of " + say.Numbered("arch", drawn)
 	}
@@ -92,7 +94,7 @@ func (r raising) profile(g archGroup) draw.Profile {
 // profileFacts are the figures that a profile alone tells; what is measured is told with its limits in the table of holds.
 func (r raising) profileFacts(p draw.Profile) []block.Fact {
 	u, who := p.Units, say.Numbered("arch", p.Kind.Numbers)
-	return []block.Fact{{What: "bend radius, " + who, Value: u.Inches(u.Taped(p.Kind.BendRadius))}}
+	return []block.Fact{{What: "bend radius, " + who, Value: u.Inches(u.Taped(p.Kind.BendRadius))}, {What: "shoulder height, " + who, Value: u.Inches(p.Kind.ShoulderHeight)}}
 }
 
 // profileBody is a profile at its scale.
@@ -149,6 +151,17 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop and ask. Force nothing."}})
 }
 
+// faultFacts are what the faults do.
+func (r raising) faultFacts(k *arch.Kind) []block.Fact {
+	m, ok := k.Moves()
+	if !ok {
+		return nil
+	}
+	by := r.spec.Units.Inches(m.By)
+	return []block.Fact{{What: "a foot off the ground by " + by, Value: r.effect(arch.Move{Crown: m.By / 2})}, {What: "too much pipe by " + by, Value: r.effect(m.Long)},
+		{What: "stake tops out by " + by, Value: r.effect(m.Lean)}, {What: "feet too wide by " + by, Value: r.effect(m.Wider)}, {What: "how much a fault is told for", Value: by}}
+}
+
 // effect says by how much a fault moves crown and width.
 func (r raising) effect(m arch.Move) string {
 	u := r.spec.Units
@@ -180,7 +193,7 @@ func (r raising) otherShapes() []block.Block {
 	for _, g := range r.groups[1:] {
 		p := r.profile(g)
 		rows, facts := r.holds(g)
-		s := p.Scale(draw.ProfileScales(r.spec.Units), paper.Rect{W: 80, H: 82})
+		s := p.Scale(draw.ProfileScales(r.spec.Units), paper.Rect{W: 86, H: 82})
 		list = append(list, block.Block{Name: "profile of " + say.Numbered("arch", g.numbers()), Gap: 5, Body: block.Columns{Gap: 5, Cols: []block.Column{
 			{Width: p.Width(s), Blocks: []block.Block{{Name: "profile", Body: profileBody{p, s}}}},
 			{Share: 1, Blocks: []block.Block{r.titleOf(g, s), holdTable(rows, facts, true), {Name: "signed", Body: block.Blanks{{Word: "Signed"}}}}}}}, Facts: r.profileFacts(p)})

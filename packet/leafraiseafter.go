@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 )
 
 // after is what comes when all arches stand: measuring arches of another shape, sockets or a line along the crowns, caps, the way through. Where
@@ -38,8 +39,8 @@ func (r raising) climbs() string {
 func (r raising) step(t crew.Task) block.Step {
 	switch t.Action {
 	case crew.MeasureArch:
-		if n := t.Of.Arches[0]; n != r.stand[0].Number {
-			return block.Step{Text: fmt.Sprintf("Arch %s has its own profile and table, on the next sheet. Hold it, measure it, %s there.", block.Figure(fmt.Sprint(n)), block.Figure("sign")),
+		if own := r.measuredApart(); len(own) > 0 && t.Of.Arches[0] == own[0] {
+			return block.Step{Text: fmt.Sprintf("%s %s: own profile and table, on the next sheets. Hold it as it stands, measure, %s there.", say.Agree(len(own), "Arch", "Arches"), block.Figure(say.Numbers(own)), block.Figure("sign")),
 				Then: "If not: the faults on the front, in order."}
 		}
 	case crew.WindInPlace:
@@ -56,6 +57,17 @@ func (r raising) step(t crew.Task) block.Step {
 			Then: "If not: tie up what hangs in. Pipe in the way: ask before anyone walks through."}
 	}
 	return block.Step{}
+}
+
+// measuredApart lists the arches that are measured for themselves though they are not the first.
+func (r raising) measuredApart() []int {
+	var list []int
+	for _, t := range r.tasks() {
+		if t.Action == crew.MeasureArch && t.Of.Arches[0] != r.stand[0].Number {
+			list = append(list, t.Of.Arches[0])
+		}
+	}
+	return list
 }
 
 // sockets holds the sockets, each in its way.
@@ -93,9 +105,9 @@ func (r raising) hung(number int) []panel {
 		add(r.rows(t))
 	}
 	if t, ok := r.task(crew.HangDrops, 0); ok {
-		low, _ := wanted(t, crew.LowestDrop)
+		low, _ := wantedOf(t, crew.LowestDrop)
 		add(panel{do: fmt.Sprintf("Drops, unplugged. %s. No end lower than %s. Strings: leaf %d.", r.climbs(), block.Figure(r.spec.Units.Inches(low.Length)), leafNumber("lights")),
-			off: "If not: take up slack with a tie at the pipe.", paint: func(page *paper.Page, room paper.Rect) []string { return r.Dropped(page, room, r.ladder()) }})
+			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: r.spec.Units.Inches(low.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Dropped(page, room, r.ladder()) }})
 	}
 	if _, ok := r.task(crew.TryOpening, 0); ok {
 		add(panel{do: "Walk two sticks through, upright and across. Nothing touches. " + block.Figure("Sign") + " the front.", hold: true,
@@ -106,10 +118,10 @@ func (r raising) hung(number int) []panel {
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
-	sag, _ := wanted(t, crew.Sag)
+	sag, _ := wantedOf(t, crew.Sag)
 	do := fmt.Sprintf("Rows, unplugged, from the middle arch out. A tie at every flag, %s of sag a bay. Strings: leaf %d.", block.Figure(r.spec.Units.Inches(sag.Length)), leafNumber("lights"))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.climbs() + "."
 	}
-	return panel{do: do, off: "Tight: let out slack, never stretch a string.", paint: func(page *paper.Page, room paper.Rect) []string { return r.Rows(page, room) }}
+	return panel{do: do, off: "Tight: let out slack, never stretch a string.", facts: []block.Fact{{What: "sag of a row in a bay", Value: r.spec.Units.Inches(sag.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Rows(page, room) }}
 }

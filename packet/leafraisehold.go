@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -51,40 +50,25 @@ func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
 		}
 		told = append(told, list)
 		numbers := r.alike(g, list, i)
-		rows = append(rows, place.Row{Heading: heldOn(numbers, i > 0)})
+		rows = append(rows, place.Row{Heading: r.heldOn(numbers, i > 0)})
 		for _, h := range list {
 			value := u.Inches(h.want)
-			rows = append(rows, r.holdRow(h.name+": "+h.how, value, h.want-h.give, h.want+h.give))
-			facts = append(facts, block.Fact{What: h.name + ", " + say.Numbered("arch", numbers), Value: value})
+			rows = append(rows, place.Row{Cells: []string{h.name + ": " + h.how, value, u.Inches(h.give)}})
+			who := h.name + ", " + say.Numbered("arch", numbers)
+			facts = append(facts, block.Fact{What: who, Value: value}, block.Fact{What: who + ", within", Value: u.Inches(h.give)})
 		}
 	}
 	return rows, facts
 }
 
-// holdRow is a figure between limits.
-func (r raising) holdRow(what, want string, from, to measure.Length) place.Row {
-	u := r.spec.Units
-	return place.Row{Cells: []string{what, want, fmt.Sprintf("%s to %s", bare(u, from), u.Inches(to))}}
-}
-
-// bare prints a short length without its unit.
-func bare(u measure.System, l measure.Length) string {
-	return strings.TrimSuffix(u.Inches(l), measure.By(u, " in", " mm"))
-}
-
 // holdTable is what is measured, with room for what is found and who signs: across a side, or beside a picture.
 func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
-	wanted, between, found, signed := paper.Length(33), paper.Length(53), paper.Length(18), paper.Length(17)
+	columns := []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
+		{Head: "Found", Width: 29}, {Head: "Signed", Width: 25}}
 	if beside {
-		wanted, between, found, signed = 29, 25, 16, 0
+		columns = []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 29}, {Head: "Within", Lettering: paper.CellSmall, Width: 22}, {Head: "Found", Width: 17}}
 	}
-	t := place.Table{RowMin: 8.2, Columns: []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: wanted},
-		{Head: "Go on between", Lettering: paper.CellSmall, Width: between}, {Head: "Found", Width: found}}}
-	if signed > 0 {
-		t.Columns[1].Lettering = paper.Cell
-		t.Columns = append(t.Columns, place.Column{Head: "Signed", Width: signed})
-	}
-	return block.Block{Name: "hold table", Gap: 2, Body: block.Table{Table: t, Rows: rows}, Facts: facts}
+	return block.Block{Name: "hold table", Gap: 2, Body: block.Table{Table: place.Table{RowMin: 8.2, Columns: columns}, Rows: rows}, Facts: facts}
 }
 
 // held on the whole are the first bay, and when all arches stand the caps and the way through.
@@ -96,17 +80,18 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 		if i == 0 {
 			what, give = "Crown 1 to 2, before cutting", practice.BayGive(u)
 		}
-		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give) + " either way"}})
-		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want})
+		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
 	}
 	if t, ok := r.task(crew.SightAlong, 0); ok {
-		caps, _ := wanted(t, crew.CapsBack)
-		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "every one"}})
+		caps, _ := wantedOf(t, crew.CapsBack)
+		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "all"}})
 	}
 	if t, ok := r.task(crew.TryOpening, 0); ok {
-		high, _ := wanted(t, crew.OpeningHigh)
-		wide, _ := wanted(t, crew.OpeningWide)
-		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright", u.Room(high.Length), "across " + u.Room(wide.Length)}})
+		high, _ := wantedOf(t, crew.OpeningHigh)
+		wide, _ := wantedOf(t, crew.OpeningWide)
+		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
+		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright, across", u.Room(high.Length) + ", " + u.Room(wide.Length)}})
 	}
 	if len(rows) > 0 {
 		rows[0].Total = true // a rule: they are of no one arch
@@ -135,10 +120,13 @@ func (r raising) alike(g archGroup, list []held, i int) []int {
 }
 
 // heldOn says which arch is measured, and for which others it stands.
-func heldOn(numbers []int, differs bool) string {
-	text := fmt.Sprintf("Arch %d, before any other is touched", numbers[0])
+func (r raising) heldOn(numbers []int, differs bool) string {
+	text := fmt.Sprintf("Arch %d, held", numbers[0])
+	if numbers[0] == r.stand[0].Number && len(r.stand) > 1 {
+		text = fmt.Sprintf("Arch %d, before any other", numbers[0])
+	}
 	if differs {
-		text = fmt.Sprintf("Arch %d, held while it is measured: only what differs", numbers[0])
+		text = fmt.Sprintf("Arch %d, held: only what differs", numbers[0])
 	}
 	if others := numbers[1:]; len(others) > 0 {
 		text += fmt.Sprintf(" (%s the same)", say.Numbered("arch", others))

@@ -52,8 +52,8 @@ func (r raising) task(action crew.Action, number int) (crew.Task, bool) {
 	return crew.Task{}, false
 }
 
-// wanted returns the first figure of a kind that a task wants.
-func wanted(t crew.Task, what crew.Wanted) (crew.Figure, bool) {
+// wantedOf returns the first figure of a kind that a task wants.
+func wantedOf(t crew.Task, what crew.Wanted) (crew.Figure, bool) {
 	i := slices.IndexFunc(t.Want, func(f crew.Figure) bool { return f.What == what })
 	if i < 0 {
 		return crew.Figure{}, false
@@ -65,10 +65,11 @@ func wanted(t crew.Task, what crew.Wanted) (crew.Figure, bool) {
 func (r raising) aloud() block.Block {
 	u := r.spec.Units
 	t, _ := r.task(crew.CheckDay, 0)
-	gust, _ := wanted(t, crew.GustBelow)
-	cold, _ := wanted(t, crew.WarmerThan)
+	gust, _ := wantedOf(t, crew.GustBelow)
+	cold, _ := wantedOf(t, crew.WarmerThan)
 	blows := "in gusts of " + block.Figure(u.Speed(gust.Gust))
-	if w := r.plan.Weather; len(w.Bears) > 0 && w.Calm() {
+	calm := len(r.plan.Weather.Bears) > 0 && r.plan.Weather.Calm()
+	if calm {
 		blows = "in any wind"
 	}
 	lines := []string{
@@ -85,14 +86,18 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Said aloud. Heard by all, signed"}, {Word: "Guard is", Share: 0.7}}})
-	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: blocks}, Facts: []block.Fact{{What: "raising gust", Value: u.Speed(gust.Gust)}, {What: "raising cold", Value: u.Temperature(cold.Cold)}}}
+	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Heard by all: signed"}, {Word: "Guard is", Share: 0.7}}})
+	facts := []block.Fact{{What: "raising cold", Value: u.Temperature(cold.Cold)}}
+	if !calm {
+		facts = append(facts, block.Fact{What: "raising gust", Value: u.Speed(gust.Gust)})
+	}
+	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: blocks}, Facts: facts}
 }
 
 // watch is the distance kept from an overhead line, counted from 0.
 func (r raising) watch(line int) (crew.Figure, bool) {
 	for _, t := range r.tasks() {
-		if f, ok := wanted(t, crew.KeepOverhead); ok && f.Line == line {
+		if f, ok := wantedOf(t, crew.KeepOverhead); ok && f.Line == line {
 			return f, true
 		}
 	}
@@ -129,7 +134,7 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 	if !ok {
 		return panel{}, false
 	}
-	f, _ := wanted(t, crew.SocketMarks)
+	f, _ := wantedOf(t, crew.SocketMarks)
 	depth, fitting := r.spec.Units.Cut(f.Length), r.spec.CrownFitting(a.Number).String()
 	do := fmt.Sprintf("Drive both legs into the %s, up to the mark.", fitting)
 	switch {
@@ -139,7 +144,7 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 		do += " Lights are on already."
 	}
 	stub := len(r.plan.Ridge) > 0
-	return panel{do: do, off: "If not: twist, wipe, drive again.",
+	return panel{do: do, off: "If not: twist, wipe, drive again.", facts: []block.Fact{{What: "socket depth of a leg", Value: depth}},
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, depth, stub) }}, true
 }
 
@@ -164,15 +169,19 @@ func (r raising) tiedFlat() (panel, bool) {
 		return panel{}, false
 	}
 	t, _ := r.task(crew.TieGuysFlat, 0)
-	band, _ := wanted(t, crew.KnotClamped)
+	band, _ := wantedOf(t, crew.KnotClamped)
 	do := fmt.Sprintf("Flat: a guy to each leg of %s, on bare pipe. Clamp under the knot.", say.Numbered("arch", marks[0].arches))
 	if len(marks[0].arches) > mostNamed {
 		do = "Flat: a guy to each leg of guyed arches, on bare pipe. Clamp under the knot."
 	}
+	facts := []block.Fact{{What: "bare band at a guy", Value: u.Inches(band.Length)}}
+	for _, m := range marks {
+		facts = append(facts, block.Fact{What: "guy mark, " + say.Numbered("arch", m.arches) + m.leg, Value: u.Inches(u.Taped(m.tape))})
+	}
 	for _, m := range marks[1:] {
 		do += fmt.Sprintf(" %s%s: %s.", say.Capital(say.Numbered("arch", m.arches)), m.leg, block.Figure(u.Inches(u.Taped(m.tape))))
 	}
-	return panel{do: do, off: "Lights there: open their turns. No line on wire.",
+	return panel{do: do, off: "Lights there: open their turns. No line on wire.", facts: facts,
 		paint: func(page *paper.Page, room paper.Rect) []string {
 			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), u.Inches(band.Length))
 		}}, true
@@ -229,9 +238,10 @@ func (r raising) heldUp(a arch.Arch) panel {
 		p.off = "If it leans: drive that stake again, upright."
 		return p
 	}
-	taut, _ := wanted(t, crew.GuyTaut)
+	taut, _ := wantedOf(t, crew.GuyTaut)
 	p.do = fmt.Sprintf("Guard holds it plumb. Hook guys to %s: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	p.off = "If not: slacken one side, draw in the other."
+	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
 }
 

@@ -13,6 +13,7 @@ type panel struct {
 	do     string // with its figures marked
 	off    string // empty for none
 	hold   bool
+	facts  []block.Fact
 	paint  func(page *paper.Page, room paper.Rect) (missing []string)
 }
 
@@ -78,14 +79,16 @@ func panelRows(panels []panel) []block.Block {
 	var list []block.Block
 	for i := 0; i < len(panels); i += across {
 		row := block.Columns{Gap: 1.6}
+		var facts []block.Fact
 		for k := range across {
 			col := block.Column{Share: 1}
 			if i+k < len(panels) {
 				col.Blocks = []block.Block{{Name: fmt.Sprintf("picture %d", panels[i+k].number), Body: panels[i+k]}}
+				facts = append(facts, panels[i+k].facts...)
 			}
 			row.Cols = append(row.Cols, col)
 		}
-		list = append(list, block.Block{Name: fmt.Sprintf("pictures from %d on", panels[i].number), Gap: 1.4, Body: row})
+		list = append(list, block.Block{Name: fmt.Sprintf("pictures from %d on", panels[i].number), Gap: 1.4, Body: row, Facts: facts})
 	}
 	return list
 }

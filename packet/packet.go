@@ -66,15 +66,13 @@ func sheets() []sheet {
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
-		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
+		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
-		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 	}
 }
 
