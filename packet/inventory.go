@@ -13,8 +13,7 @@ type stored struct {
 	item  string
 	count int
 	keep  keeping
-	named bool   // each has a name: stakes
-	long  string // its length, where things of one item differ by it
+	named bool // each has a name: stakes
 }
 
 // keeping is a way of bundling and storing.
@@ -43,7 +42,7 @@ func (b *binder) inventory() []stored {
 	}
 	for _, it := range b.plan.Shopping {
 		if it.Kind.Fitting() {
-			add(it.Item, it.Need, keptBox)
+			add(it.Item, it.Need-it.Spare, keptBox)
 		}
 	}
 	for _, d := range b.stakeKinds() {
@@ -56,8 +55,7 @@ func (b *binder) inventory() []stored {
 		add(kind.item, kind.count, keptLights)
 	}
 	for _, c := range b.plan.Power.Cords {
-		long := b.spec.Units.Room(c.Length)
-		list = append(list, stored{item: fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), long), count: c.Count, keep: keptCords, long: long})
+		add(fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), b.spec.Units.Room(c.Length)), c.Count, keptCords)
 	}
 	add("three-way", b.plan.Power.Taps, keptCords)
 	add("low-voltage supply", b.plan.Power.Supplies, keptCords)

@@ -44,7 +44,7 @@ func (b *binder) nightAloud() block.Block {
 		list = append(list, block.Block{Body: block.Words{Text: line}})
 	}
 	list = append(list, block.Block{Body: block.Blanks{{Word: "Said aloud by"}, {Word: "heard by", Share: 2}}})
-	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list}}
+	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list}, Facts: []block.Fact{{What: "Closed at gusts of", Value: b.insideWords()}}}
 }
 
 // mostInOne is how many nights stand in one column.

@@ -48,8 +48,17 @@ func (b *binder) tagsLeaf() []folio {
 		blocks = append(blocks, block.Block{Name: "labels", Gap: shelfGap, Rank: block.May, Body: shelfRow(pair)})
 	}
 	const title = "Tags: cut out, tie on"
-	return []folio{{front: side{title: title, toScale: len(strips) > 0 && len(cards) < cardsDown, blocks: blocks}, back: side{title: title, toScale: len(strips) > 0}}}
+	var list []folio
+	for part := range slices.Chunk(blocks, mostRows) {
+		list = append(list, folio{front: side{title: title, blocks: part}, back: side{title: title}})
+	}
+	last := &list[len(list)-1]
+	last.front.toScale, last.back.toScale = len(strips) > 0 && len(cards) < cardsDown, len(strips) > 0
+	return list
 }
+
+// mostRows is how many rows are packed in one go: those of twenty sides.
+const mostRows = 20 * cardsDown
 
 // cardRows are the cards, two in a row.
 func (b *binder) cardRows() []block.Block {

@@ -25,9 +25,7 @@ func (l lowering) countedIn() []block.Block {
 			continue // ticked one by one
 		}
 		things = append(things, it)
-		if it.long != "" {
-			facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
-		}
+		facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 	}
 	for _, it := range things[:len(things):len(things)] {
 		if it.keep == keptLights { // the spec counts the dead beside the owned
@@ -60,6 +58,7 @@ func (l lowering) kept() []block.Block {
 // nextYear is what is written down before it is forgotten.
 func (l lowering) nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year: file it with the marked-up leaves"),
+		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
 		{Name: "what was changed", Body: writing{"What was changed, and why", 2}},
 		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better, what wears out", 2}}}
 }

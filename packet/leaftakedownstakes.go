@@ -72,7 +72,7 @@ func (s stakesOut) Height(width paper.Length) paper.Length {
 
 // Draw implements block.Body.
 func (s stakesOut) Draw(page *paper.Page, box paper.Rect) []string {
-	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Strong.Ascent()}, paper.AtLeft, fmt.Sprintf("Stakes out: tick each as it leaves the ground, %d in all", s.count), paper.Strong)
+	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Strong.Ascent()}, paper.AtLeft, fmt.Sprintf("Stakes out, of %d: tick each as it leaves the ground", s.count), paper.Strong)
 	y := box.Y + outHead
 	for _, g := range s.groups {
 		n := s.across(g, box.W)
@@ -98,10 +98,16 @@ func (stakesOut) pair(page *paper.Page, at paper.Point, wide paper.Length, p sta
 
 // Split goes on on the next side, between rows.
 func (s stakesOut) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
-	legs, guys := s, s
-	legs.groups, guys.groups = [][]stakePair{s.groups[0], nil}, [][]stakePair{nil, s.groups[1]}
-	if len(s.groups[0]) > 0 && len(s.groups[1]) > 0 && legs.Height(width) <= height {
-		return legs, guys, true
+	rows := int((height - outHead) / outRow)
+	a, b := s, s
+	a.groups, b.groups = nil, nil
+	more := false
+	for _, g := range s.groups {
+		n := s.across(g, width)
+		fit := min(len(g), rows*n)
+		rows -= (fit + n - 1) / n
+		a.groups, b.groups = append(a.groups, g[:fit]), append(b.groups, g[fit:])
+		more = more || fit < len(g)
 	}
-	return nil, nil, false
+	return a, b, more && len(a.groups[0]) > 0
 }
