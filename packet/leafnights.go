@@ -50,7 +50,7 @@ func (b *binder) tasksOf(phase crew.Phase) (list []crew.Task) {
 func (b *binder) nightBox(stand []arch.Arch) block.Block {
 	most := fmt.Sprint(b.plan.MostInside())
 	site := b.spec.Site
-	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Ring", site.Emergency), saidOrBlank("Power off", b.powerOff())}
+	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", site.Emergency), saidOrBlank("Power off", b.powerOff())}
 	if len(b.plan.Strings) == 0 {
 		list = list[:2]
 	}

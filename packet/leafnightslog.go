@@ -113,11 +113,11 @@ type field struct {
 
 // fields are the columns within a width, the last taking what is left.
 func (l logBook) fields(width paper.Length) []field {
-	list := []field{{"Night", 22}}
+	list := []field{{"Night", 23}}
 	if l.columns == 1 {
 		list = append(list, field{"Watch: in, out", 44})
 	}
-	list = append(list, field{"Call", 12})
+	list = append(list, field{"Call", 11})
 	for n := range l.checks {
 		list = append(list, field{fmt.Sprint(n + 1), logTick})
 	}

@@ -8,6 +8,8 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -62,19 +64,32 @@ func (l lowering) stopBox() block.Block {
 			lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
 		}
 	}
+	add(true, "People", fmt.Sprintf("%d, %d or older: Foot 1, Foot 2, Crown, Ladder; Guard holds the lone arch.", len(t.Who.Roles), practice.Least))
 	add(len(l.plan.Strings) > 0, "Live wires", "every plug out first.")
 	add(true, "Bent pipe", "a spring, brittle by now. Eye protection on, nobody under it or in its plane.")
 	add(true, "Another day", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	add(true, "Bare stake", "a spike. Cap on at once as the pipe comes off.")
-	add(len(l.standing()) > 1, "Lone arch", "falls lengthwise. Guard holds it, nothing else.")
 	add(l.ladder(), "Ladder", "stepladder fully open, someone at its foot, never against pipe.")
 	for _, line := range l.spec.Site.Overhead {
 		add(true, "Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person only watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
 	add(true, "Stop and ask", "a crack, a stake that sticks, a count that is off. Anyone calls stop.")
-	lines = append(lines, block.Block{Body: block.Blanks{{Word: "Read aloud by"}, {Word: "heard by all, signed", Share: 1.4}}})
+	lines = append(lines, block.Block{Body: block.Blanks{{Word: l.readOn()}, {Word: "heard by all, signed", Share: 1.4}}})
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
+}
+
+// readOn says when the stop box is read aloud.
+func (l lowering) readOn() string {
+	if day := l.spec.Dates.Down; !day.IsZero() {
+		return day.Format("Mon 2 Jan 2006") + ", read aloud by"
+	}
+	return "Read aloud by"
+}
+
+// guyed reports whether an arch has guys.
+func (l lowering) guyed(number int) bool {
+	return slices.ContainsFunc(l.plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Arch == number })
 }
 
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
@@ -126,8 +141,10 @@ func (l lowering) panels() []panel {
 		if joined {
 			p.do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
 		}
-		if _, guys := l.stakeCounts(); guys > 0 {
+		if l.guyed(last) {
 			p.do += " Now its guys off."
+		}
+		if l.guyed(stand[0].Number) {
 			p.off = fmt.Sprintf("Guys of arch %d stay on to the end.", stand[0].Number)
 		}
 		list = append(list, p)

@@ -59,8 +59,8 @@ func (l lowering) kept() []block.Block {
 func (l lowering) nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year: file it with the marked-up leaves"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
-		{Name: "what was changed", Body: writing{"What was changed, and why", 2}},
-		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better, what wears out", 2}}}
+		{Name: "what was changed", Body: writing{"What was changed, and why", 1}},
+		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better, what wears out", 1}}}
 }
 
 // writing is lines to write on under a word; it takes room that is left over.

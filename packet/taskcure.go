@@ -63,7 +63,7 @@ func (w taskWords) cure(c crew.Cure) string {
 		return fmt.Sprintf("It trips: the drill on leaf %d.", leafNumber("power"))
 	case crew.CloseTonight:
 		if c.From > 1 {
-			return fmt.Sprintf("%d of them: CLOSED.", c.From)
+			return fmt.Sprintf("%d loose: CLOSED.", c.From)
 		}
 		return "Else CLOSED."
 	case crew.DriveDeeper:
