@@ -260,7 +260,7 @@ func (r raising) bays() []block.Block {
 	if pictured {
 		across, width = 2, room.W-turnedWide-turnedGap
 	}
-	body := abreast(width, []place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall, Width: 25}, {Head: "Climbs", Lettering: paper.CellSmall}}, cells, across)
+	body := abreast(width, []place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall.Sized(11), Width: 23}, {Head: "Climbs", Lettering: paper.CellSmall.Sized(11)}}, cells, across)
 	words := "Bays that turn or climb, walking in. Arches stand plumb."
 	if len(turns) > 0 {
 		words = "Bays that turn or climb, walking in. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."
