@@ -137,7 +137,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	line := func(name, what string, move arch.Move, mend string) block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("%s: %s → %s", what, r.effect(move), mend)}}
 	}
-	list := []block.Block{block.Heading("If it comes out different"),
+	list := []block.Block{block.Heading("If it is off, in this order"),
 		line("foot", "A foot "+by+" off the ground", arch.Move{Crown: m.By / 2}, "press it down.")}
 	if k.Spec.OneStick {
 		list = append(list, line("stick", by+" too much pipe", m.Long, "measure the stick."))
