@@ -42,7 +42,7 @@ func (l lowering) countedIn() []block.Block {
 	})
 	return []block.Block{
 		{Name: "counted in", Gap: 3, Body: block.Table{Table: place.Table{RowMin: 7.2, Columns: columns}, Rows: rows}, Facts: facts},
-		{Name: "who counted", Body: block.Blanks{{Word: "Counted by"}, {Word: "on", Share: 0.6}, {Word: "Missing: who looks for it"}}},
+		{Name: "who counted", Body: block.Blanks{{Word: "Counted by"}, {Word: "on", Share: 0.6}, {Word: "Missing"}}},
 	}
 }
 
@@ -57,7 +57,7 @@ func (l lowering) kept() []block.Block {
 
 // nextYear is what is written down before it is forgotten.
 func (l lowering) nextYear() []block.Block {
-	return []block.Block{block.Heading("For next year: file it with the marked-up leaves"),
+	return []block.Block{block.Heading("For next year, filed with these leaves"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
 		{Name: "what was changed", Body: writing{"What was changed, and why", 1}},
 		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better, what wears out", 1}}}

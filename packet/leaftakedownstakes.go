@@ -72,7 +72,7 @@ func (s stakesOut) Height(width paper.Length) paper.Length {
 
 // Draw implements block.Body.
 func (s stakesOut) Draw(page *paper.Page, box paper.Rect) []string {
-	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Strong.Ascent()}, paper.AtLeft, fmt.Sprintf("Stakes out, of %d: tick each as it leaves the ground", s.count), paper.Strong)
+	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Strong.Ascent()}, paper.AtLeft, fmt.Sprintf("Stakes out, of %d: tick each", s.count), paper.Strong)
 	y := box.Y + outHead
 	for _, g := range s.groups {
 		n := s.across(g, box.W)
