@@ -71,7 +71,7 @@ func (l lowering) stopBox() block.Block {
 	add(true, "Bare stake", "a spike. Cap on at once as the pipe comes off.")
 	add(l.ladder(), "Ladder", "stepladder fully open, someone at its foot, never against pipe.")
 	for _, line := range l.spec.Site.Overhead {
-		add(true, "Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person only watches it.", u.Room(line.Keep)))
+		add(true, "Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
 	add(true, "Stop and ask", "a crack, a stake that sticks, a count that is off. Anyone calls stop.")
@@ -195,6 +195,6 @@ func (l lowering) laidFlat(lower []string) block.Block {
 		lower = append([]string{"1"}, lower...)
 		stays = " Wraps stay on."
 	}
-	text := fmt.Sprintf("%s %s alone.%s Tie the arches together, flat.", block.Figure("LAY FLAT for a storm:"), say.Agree(len(lower), "step", "steps")+" "+say.And(lower), stays)
+	text := fmt.Sprintf("%s %s alone.%s Tie arches together, flat.", block.Figure("LAY FLAT for a storm:"), say.Agree(len(lower), "step", "steps")+" "+say.And(lower), stays)
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
