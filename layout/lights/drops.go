@@ -121,9 +121,9 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	first := len(l.out.Strings)
 	names := l.lay(line{
 		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d),
-		run: func(along measure.Length) string {
+		part: func(along measure.Length) Part {
 			st, _ := s.at(along)
-			return "drop " + dropRun(st)
+			return st.dropPiece()
 		},
 		at: func(along measure.Length) End {
 			st, tape := s.at(along)
@@ -148,14 +148,6 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 		l.out.Drops = append(l.out.Drops, out)
 	}
 	return over
-}
-
-// dropRun names a drop's run: a leg by its stake's name alone.
-func dropRun(st stretch) string {
-	if st.part == leftLeg || st.part == rightLeg {
-		return fmt.Sprintf("%s%d", st.side().Letter(), st.number)
-	}
-	return st.String()
 }
 
 // sight is where a point of the pipe's underside is: above the ground line, and from the middle.

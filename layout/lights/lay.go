@@ -62,7 +62,7 @@ type line struct {
 	count  int
 	length measure.Length
 	lap    measure.Length // by which each string overlaps the one before
-	run    func(d measure.Length) string
+	part   func(d measure.Length) Part
 	at     func(d measure.Length) End
 }
 
@@ -77,8 +77,9 @@ func (l *layer) lay(w line) []string {
 		}
 		from := measure.Length(i) * step
 		used := min(w.label.Length, w.length-from)
+		part := w.part(from)
 		s := String{
-			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Kind: w.label.Name, Run: w.run(from),
+			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Kind: w.label.Name, Run: part.String(), Part: part,
 			From: w.at(from), To: w.at(from + used),
 			Used: used, LeftOver: w.label.Length - used,
 			Watts: w.label.Watts, Label: w.label,

@@ -49,6 +49,7 @@ type String struct {
 	Watts    measure.Power  `json:"watts"`
 
 	Label catalog.String `json:"-"`
+	Part  Part           `json:"-"` // that it begins on, as Run names it
 }
 
 // Wrap is the helix on one stretch of pipe.
@@ -57,6 +58,7 @@ type Wrap struct {
 	Pitch measure.Length `json:"pitch_mm"`
 	Turns float64        `json:"turns"`
 
+	Part     Part           `json:"-"` // as On names it
 	Strings  []string       `json:"-"` // in order from the stretch's start
 	Label    catalog.String `json:"-"`
 	From, To measure.Length `json:"-"` // tape along the leg from its ground point, or along the ridge piece from its end nearer arch 1

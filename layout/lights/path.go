@@ -60,8 +60,8 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	out.Length = at
 	out.Strings = l.lay(line{
 		label: label, count: atLeast(at, label.Length), length: at,
-		run: func(d measure.Length) string { return rowName(hung[spanAt(spans, d).row]) },
-		at:  func(d measure.Length) End { return l.onPath(spans, hung, d) },
+		part: func(d measure.Length) Part { return hung[spanAt(spans, d).row].piece() },
+		at:    func(d measure.Length) End { return l.onPath(spans, hung, d) },
 	})
 	if len(out.Strings) > 0 {
 		out.LeftOver = l.out.Strings[len(l.out.Strings)-1].LeftOver

@@ -116,7 +116,7 @@ func (l *layer) wrap(i int, st stretch) {
 	}
 	strings := l.lay(line{
 		label: spc.String, count: c.count, length: c.wound,
-		run: func(measure.Length) string { return st.String() },
+		part: func(measure.Length) Part { return st.piece() },
 		at: func(d measure.Length) End {
 			t := tape(d)
 			return l.end(st, t, l.words(st, t))
@@ -127,7 +127,7 @@ func (l *layer) wrap(i int, st stretch) {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
-		On: st.String(), Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
+		On: st.String(), Part: st.piece(), Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
 		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.part == rightLeg, Crown: fromCrown, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
