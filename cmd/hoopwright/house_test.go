@@ -25,9 +25,10 @@ draw/paper:            fonts
 fonts:
 examples:
 layout:                LAYOUT
-layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/power:          layout/power/sharing layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/crew:           layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/power/sharing:
 layout/stock/cutting:
 layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
