@@ -82,7 +82,14 @@ func TestDiagramsHoldThePlan(t *testing.T) {
 				if j.Cord > 0 && count[fmt.Sprint(j.Cord)] == 0 {
 					t.Errorf("%s: no line has the number of cord %d", name, j.Cord)
 				}
-				if words := fmt.Sprintf("%d: %s", j.Cord, StockWords(j.Cords, p.Spec.Units)); j.Cord > 0 && count[words] != 1 {
+				words := fmt.Sprintf("%d: %s", j.Cord, StockWords(j.Cords, p.Spec.Units))
+				switch {
+				case j.Socket == 1:
+					words += fmt.Sprintf(", %d sockets", j.Of)
+				case j.Socket > 1:
+					words = fmt.Sprintf("%d: socket %d", j.Cord, j.Socket)
+				}
+				if j.Cord > 0 && count[words] != 1 {
 					t.Errorf("%s: %q stands %d times", name, words, count[words])
 				}
 			}

@@ -47,10 +47,14 @@ func (b *binder) inventory() []stored {
 	for _, kind := range b.stringKinds() {
 		add("string "+kind.item, kind.count, "lights")
 	}
-	for _, c := range b.plan.Power.Cords {
-		add(fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length)), c.Count, "cords")
+	for _, c := range b.plan.Power.Lots {
+		name := fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length))
+		if c.Sockets > 1 {
+			name = fmt.Sprintf("%s, %s, %d sockets", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length), c.Sockets)
+		}
+		add(name, c.Count, "cords")
 	}
-	add("three-way tap", b.plan.Power.Taps, "cords")
+	add("three-way", len(b.plan.Power.Taps), "cords")
 	add("low-voltage supply", b.plan.Power.Supplies, "cords")
 	return list
 }

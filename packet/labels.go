@@ -60,7 +60,7 @@ func (b *binder) stringLabels() []place.Row {
 func (b *binder) cordLabels() []place.Row {
 	var rows []place.Row
 	var done []string
-	for _, c := range b.plan.Power.Cords {
+	for _, c := range b.plan.Power.Lots {
 		known, ok := catalog.FindCord(c.Name)
 		if !ok || slices.Contains(done, c.Name) {
 			continue

@@ -60,7 +60,7 @@ var stores = map[string]string{
 // shoppingRows are the list's lines under their stores, a sum for each store, and the total.
 func (b *binder) shoppingRows() []place.Row {
 	var rows []place.Row
-	sum, priced, unpriced := 0.0, 0, 0
+	sum, priced, unpriced, assumed := 0.0, 0, 0, 0
 	list := slices.DeleteFunc(slices.Clone(b.plan.Shopping), func(i stock.Item) bool { return i.Buy == 0 })
 	for i, item := range list {
 		if i == 0 || item.Where != list[i-1].Where {
@@ -74,7 +74,9 @@ func (b *binder) shoppingRows() []place.Row {
 		switch {
 		case item.Priced:
 			sum += float64(item.Buy) * item.Price
-			priced++
+			if priced++; item.Assumed {
+				assumed++
+			}
 		default:
 			unpriced++
 		}
@@ -93,7 +95,18 @@ func (b *binder) shoppingRows() []place.Row {
 	case unpriced > 1:
 		total.Note = fmt.Sprintf("Of what has a price here. %d lines have none: write it in.", unpriced)
 	}
+	if assumed > 0 {
+		total.Note = strings.TrimPrefix(fmt.Sprintf("%s %s assumed: ask your shop.", total.Note, havePrices(assumed)), " ")
+	}
 	return append(rows, total)
+}
+
+// havePrices begins a sentence on lines with assumed prices.
+func havePrices(n int) string {
+	if n == 1 {
+		return "The price of 1 line is"
+	}
+	return fmt.Sprintf("The prices of %d lines are", n)
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.
@@ -124,6 +137,9 @@ func itemRow(i stock.Item) place.Row {
 		row.Cells[5], row.Cells[6] = fmt.Sprintf("%.2f", i.Price), fmt.Sprintf("%.2f", float64(i.Buy)*i.Price)
 	}
 	row.Note = strings.TrimSuffix(unitWords(i)+"; "+i.Why, "; ")
+	if i.Assumed {
+		row.Note += "; price assumed"
+	}
 	row.Note = strings.TrimPrefix(row.Note, "; ")
 	return row
 }

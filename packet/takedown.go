@@ -169,7 +169,6 @@ func (f *flow) keepingTable() {
 		lines = append(lines, fmt.Sprintf("%s: %s %s", k.what, k.why, k.do))
 	}
 	f.ticks(lines)
-	f.gap(3)
 	f.text("Counted and stored by __________________   on ____________   kept at __________________", paper.Body)
 }
 

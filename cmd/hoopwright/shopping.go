@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"hoopwright/layout"
 )
@@ -20,7 +21,11 @@ func writeShopping(w io.Writer, p *layout.Plan) error {
 		if i.Priced {
 			price, sum, currency = amount(i.Price), amount(float64(i.Buy)*i.Price), p.Spec.Currency
 		}
-		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.Unit, price, sum, currency, "", i.Why})
+		why := i.Why
+		if i.Assumed {
+			why = strings.TrimPrefix(why+"; price assumed", "; ")
+		}
+		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.Unit, price, sum, currency, "", why})
 	}
 	out.Flush()
 	return out.Error()

@@ -32,7 +32,7 @@ func (b *builder) powering() {
 	if b.Cords > 0 {
 		what := count(b.Cords, "cord")
 		if b.Taps > 0 {
-			what += fmt.Sprintf(" and %s", count(b.Taps, "tap"))
+			what += fmt.Sprintf(" and %s", count(b.Taps, "three-way"))
 		}
 		b.add(b.Spec.Crew.Rates.Cord*float64(b.Cords), Step{Phase: Powering, People: max(2, b.hands/4*2),
 			Do:   fmt.Sprintf("Lay the %s as the circuit sheet shows, plugging nothing in: behind the legs, off the way, a loop hanging lower than each plug, each joint in its cover off the ground.", what),
@@ -42,8 +42,8 @@ func (b *builder) powering() {
 	for i, outlet := range outlets {
 		var sum measure.Current
 		step := Step{Phase: Powering, People: 2,
-			Do:  fmt.Sprintf("Plug in %s, then one chain at a time where it is named below, on a leg at its foot. Look along each before the next.", outlet),
-			Off: "Trips: unplug the last chain, look for water in its plugs, try it by itself. Dark from one string on: that string's plug or fuse."}
+			Do:  fmt.Sprintf("Plug in %s, then one run at a time where it is named below, on a leg at its foot. Look along each before the next.", outlet),
+			Off: "Trips: unplug the last run, look for water in its plugs, try it by itself. Dark from one string on: that string's plug or fuse."}
 		for _, c := range b.Chains {
 			if c.Outlet == outlet {
 				sum += c.Amps
@@ -52,7 +52,7 @@ func (b *builder) powering() {
 		}
 		step.Want = fmt.Sprintf("Every bulb lit, no plug warm after ten minutes, %s in all at %s.", measure.Amps(sum), outlet)
 		if i > 0 {
-			step.Do = fmt.Sprintf("Plug in %s and its chains the same way, one at a time.", outlet)
+			step.Do = fmt.Sprintf("Plug in %s and its runs the same way, one at a time.", outlet)
 		}
 		b.add(minutesMeasure*2*float64(len(step.Readings)), step)
 	}

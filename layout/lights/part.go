@@ -34,6 +34,16 @@ func (p Part) String() string {
 	return fmt.Sprint([...]string{"leg L", "leg R", "arch ", "ridge ", "row left ", "row right ", "drop L", "drop R", "drop arch ", "drop ridge "}[p.Kind], p.Number)
 }
 
+// Spot is where on its part a string's end is.
+type Spot int
+
+// The spots: at the foot of a leg, at a crown, or anywhere else.
+const (
+	Along Spot = iota
+	AtFoot
+	AtCrown
+)
+
 // Wall returns the wall that a part is on; not ok for what belongs to both: a whole arch and the ridge.
 func (p Part) Wall() (side spec.Side, ok bool) {
 	switch p.Kind {

@@ -30,7 +30,9 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		spans = append(spans, s)
 	}
 	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
-	back := l.Spec.Lights.Rows.FromBack
+	rows := l.Spec.Lights.Rows
+	out.Open = rows.Open
+	back := rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
 	for i := range hung {
 		r := &hung[i]
 		if r.Kind != label.Name {
@@ -59,9 +61,9 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	}
 	out.Length = at
 	out.Strings = l.lay(line{
-		label: label, count: atLeast(at, label.Length), length: at,
+		label: label, count: atLeast(at, label.Length), length: at, open: rows.Open, wrap: -1, path: len(l.out.Paths),
 		part: func(d measure.Length) Part { return hung[spanAt(spans, d).row].piece() },
-		at:    func(d measure.Length) End { return l.onPath(spans, hung, d) },
+		at:   func(d measure.Length) End { return l.onPath(spans, hung, d) },
 	})
 	if len(out.Strings) > 0 {
 		out.LeftOver = l.out.Strings[len(l.out.Strings)-1].LeftOver
@@ -151,6 +153,7 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	out.X += (s.to.X - s.from.X) * share
 	out.Y += (s.to.Y - s.from.Y) * share
 	out.Z += (s.to.Z-s.from.Z)*share - dip(l.Spec.Lights.Rows.Sag, float64(share))
+	out.Part, out.Spot = r.piece(), Along
 	out.Row = RowSpot{Row: r.Number, Bay: min(s.from.Arch, s.to.Arch), Share: float64(share)}
 	if s.to.Arch < s.from.Arch {
 		out.Row.Share = 1 - out.Row.Share

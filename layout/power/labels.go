@@ -39,7 +39,7 @@ func (f *feeding) chainSays() {
 	}
 	if longest >= 0 {
 		c := f.chains[longest]
-		f.say(finding.Note, "chain-limit-unknown", "lights.strings", "Up to %s of %s hang end to end (chain %s), and how many its label allows is not known here. Read the label before plugging them together; the label wins.",
+		f.say(finding.Note, "chain-limit-unknown", "lights.strings", "Up to %s of %s hang end to end (run %s), and how many its label allows is not known here. Read the label before plugging them together; the label wins.",
 			plural(len(c.Strings), "string"), c.Kind, c.Name)
 	}
 }

@@ -33,8 +33,8 @@ func (b *basket) add(i Item) {
 	}
 	i.Own += b.owns(i.Item)
 	for _, s := range b.spec.Stock.Sell {
-		if b.is(s.Item, s.Length, i.Item) && s.Price != nil && !i.Priced {
-			i.Price, i.Priced = *s.Price, true
+		if b.is(s.Item, s.Length, i.Item) && s.Price != nil && (!i.Priced || i.Assumed) {
+			i.Price, i.Priced, i.Assumed = *s.Price, true, false
 		}
 	}
 	i.Buy = max(0, i.Need-i.Own)
@@ -72,7 +72,7 @@ func shopping(in Input, cuts Cuts, offers []offer) []Item {
 	b.fittings(in)
 	b.stakes(in, cuts, offers)
 	b.strings(in)
-	b.cords(in)
+	b.wiring(in)
 	b.sundries(in)
 	return b.items
 }
@@ -135,36 +135,12 @@ func (b *basket) strings(in Input) {
 		spare := withSpares(hang, in.Spec.Stock.Spares) - hang
 		b.add(Item{Item: s.Kind, Need: hang + spare, Unit: "each", Where: whereLights, Why: fmt.Sprintf("%d to hang, %d spare", hang, spare)})
 	}
-	b.add(Item{Item: "low-voltage supply", Need: in.Supplies, Unit: "each", Where: whereLights, Why: "of the strings' own make; many strings come with theirs"})
+	b.add(Item{Item: "low-voltage supply", Need: in.Wiring.Supplies, Unit: "each", Where: whereLights, Why: "of the strings' own make; many strings come with theirs"})
 }
 
 // withSpares adds the share of spares, rounded up.
 func withSpares(n int, share measure.Share) int {
 	return n + int(math.Ceil(float64(n)*float64(share)-1e-9))
-}
-
-// cords lists cords by name in the order they are laid, and taps.
-func (b *basket) cords(in Input) {
-	needs := map[string]int{}
-	for _, name := range in.Cords {
-		needs[name]++
-	}
-	serve, from := b.standIns(needs)
-	var done []string
-	for _, name := range in.Cords {
-		if slices.Contains(done, name) {
-			continue
-		}
-		done = append(done, name)
-		i := Item{Item: name, Need: needs[name], Own: serve[name], Unit: "each", Where: whereElectrical}
-		if serve[name] > 0 {
-			i.Why = standInWords + from[name]
-		}
-		b.add(i)
-	}
-	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: "each", Where: whereElectrical})
-	b.add(Item{Item: "cord cover", Need: in.Covers, Unit: "each", Where: whereElectrical, Why: "made to be walked over; one for each feeder along the ground across the opening at arch 1"})
-	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box, one over the end of each cord"})
 }
 
 // bushingNote says so where the ridge pipe does not fit the crown fittings.

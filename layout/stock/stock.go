@@ -43,7 +43,9 @@ type Item struct {
 	Need  int     `json:"need"`
 	Own   int     `json:"own"`
 	Buy   int     `json:"buy"`
-	Price float64 `json:"price"` // of one; zero where not given
+	Price float64 `json:"price"` // of one; zero where not known
+
+	Assumed bool `json:"price_assumed"` // by us, for want of one in the spec
 
 	Unit   string `json:"-"` // "10 ft stick", "each", "bag of 100"
 	Where  string `json:"-"` // pipe, steel, lights, electrical, sundries
