@@ -96,8 +96,8 @@ func TestLeadsBridge(t *testing.T) {
 		}
 	}
 	for _, c := range p.Chains {
-		for i := 1; i < len(c.Parts); i++ {
-			if a, b := c.Parts[i-1], c.Parts[i]; a.Kind != lights.Arch || b.Number-a.Number != 1 && a.Number-b.Number != 1 {
+		for i := 1; i < len(c.On); i++ {
+			if a, b := c.On[i-1], c.On[i]; a.Kind != lights.Arch || b.Number-a.Number != 1 && a.Number-b.Number != 1 {
 				t.Errorf("run %s goes from %v to %v", c.Name, a, b)
 			}
 		}

@@ -44,6 +44,9 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveCrew()
 
 	p.accept()
+	for i := range p.Findings {
+		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
+	}
 	finding.Sort(p.Findings)
 	p.fillEmpty()
 	return p
@@ -163,13 +166,13 @@ func (p *Plan) wiring() stock.Wiring {
 		w.TapPrice = p.Spec.Power.Taps[0].Price
 	}
 	for _, c := range p.Cords {
-		one := stock.Wire{Name: c.Kind + " " + stock.Sold(c.Length, p.Spec.Units)}
+		one := stock.Wire{Of: c.Kind, Length: c.Length}
 		if kind, ok := catalog.FindCord(c.Kind); ok {
 			one.Assumed = kind.AssumedPrice(c.Length)
 		}
 		for _, inline := range p.Spec.Power.Inline {
 			if c.Sockets > 1 && inline.Cord.Name == c.Kind && inline.Sockets == c.Sockets && inline.Length == c.Length {
-				one = stock.Wire{Name: inline.Name(), Inline: true, Price: inline.Price, Assumed: inline.AssumedPrice()}
+				one = stock.Wire{Inline: inline.Name(), Price: inline.Price, Assumed: inline.AssumedPrice()}
 			}
 		}
 		w.Cords = append(w.Cords, one)
@@ -188,6 +191,9 @@ func (p *Plan) solveCrew() {
 		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
 	in.Cords, in.Taps = len(p.Cords), len(p.Taps)
+	if len(p.Weather.Bears) > 0 {
+		in.Inside, in.Strip, in.Down = p.Weather.Inside, p.Weather.Strip, p.Weather.Down
+	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)
 }
@@ -203,7 +209,7 @@ func (p *Plan) accept() {
 			}
 		}
 		if key := fmt.Sprintf("accept[%d]", i); !met {
-			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Sheet: "overview", Key: key, Pos: p.Spec.Position(key),
+			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Key: key,
 				Text: fmt.Sprintf("%s accepts the finding %s, but this plan has none of that name: take the line out, or spell it as check prints it.", a.By, a.Finding)})
 		}
 	}

@@ -7,6 +7,8 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 )
 
 // check is a line of a check list: what to do, the answer wanted, what to do when it is another.
@@ -38,7 +40,7 @@ func (f *flow) beforeDark() {
 	f.text("One reads, one does, both look. Touch each thing you answer for.", paper.Body)
 	f.checks("1 Nothing plugged in yet: walk every cord from its outlet to its end", []check{
 		{"Read the print on every cord and three-way.", "The outdoor mark; no cut, no tape, all pins.", "Take it out of use, fetch another."},
-		{"Count cords and three-ways against the diagram.", fmt.Sprintf("%s, %s, none more.", counted(len(p.Cords), "cord"), counted(len(p.Taps), "three-way")), "Lay it as drawn; add none."},
+		{"Count cords and three-ways against the diagram.", fmt.Sprintf("%s, %s, none more.", say.Count(len(p.Cords), "cord"), say.Count(len(p.Taps), "three-way")), "Lay it as drawn; add none."},
 		{"Look along the way people walk.", "No cord crosses it; none lies inside the feet.", "Move it outside, or over arch 1 as drawn."},
 		{"Look at every joint.", fmt.Sprintf("%s or more off the ground, covered, cord hanging below its plug.", f.b.handHigh()), "Tie it to the leg. No weight on a plug."},
 		{"Look at every outlet.", "Its cover closes over the plug in it.", "Not open: ask for an in-use cover."},
@@ -68,13 +70,8 @@ func (f *flow) law() string {
 	return days + ". Local code may ask for more, and decides."
 }
 
-// handHigh is how far off the ground a joint is kept, as printed. Common practice, no source.
-func (b *binder) handHigh() string {
-	if b.spec.Units == measure.Metric {
-		return b.spec.Units.Inches(100)
-	}
-	return b.spec.Units.Inches(4 * measure.Inch)
-}
+// handHigh is how far off the ground a joint is kept, as printed.
+func (b *binder) handHigh() string { return b.spec.Units.Inches(practice.JointHigh(b.spec.Units)) }
 
 // whenItTrips is what to do on the night.
 func (f *flow) whenItTrips() {

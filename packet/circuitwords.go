@@ -12,7 +12,9 @@ import (
 
 // limitWords says what a limit is of, and what there is of it.
 func limitWords(l power.Limit) string {
-	of := func(name string, print func(float64) string) string { return fmt.Sprintf("%s %s of %s", name, print(l.Have), print(l.Of)) }
+	of := func(name string, print func(float64) string) string {
+		return fmt.Sprintf("%s %s of %s", name, print(l.Have), print(l.Of))
+	}
 	amps := func(v float64) string { return measure.Amps(measure.Current(v)) }
 	watts := func(v float64) string { return measure.Watts(measure.Power(v)) }
 	count := func(v float64) string { return fmt.Sprint(int(v)) }

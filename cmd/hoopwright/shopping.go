@@ -25,7 +25,7 @@ func writeShopping(w io.Writer, p *layout.Plan) error {
 		if i.Assumed {
 			why = strings.TrimPrefix(why+"; price assumed", "; ")
 		}
-		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.Unit, price, sum, currency, "", why})
+		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.UnitWords(p.Spec.Units), price, sum, currency, "", why})
 	}
 	out.Flush()
 	return out.Error()

@@ -11,7 +11,7 @@ const (
 )
 
 var assumedPrices = map[string]float64{
-	"three-way tap": 7, "plug cover": 3, "socket cover": 0.5, "cord cover": 30, "outdoor timer": 20, "portable GFCI": 35,
+	"three-way tap": 7, "plug cover": 3, "socket cover": 0.5, "cord cover": 30, "timer for outdoors": 20, "portable GFCI": 35,
 	"outdoor plug box": 25, "battery lantern": 12,
 }
 

@@ -31,7 +31,7 @@ func bareFoot(u measure.System) measure.Length {
 // offGround keeps a wrap's stretch off the ground; not ok where nothing is left of it.
 func (s stretch) offGround(u measure.System, whole measure.Length) (stretch, bool) {
 	s.from = max(s.from, bareFoot(u))
-	if s.part == wholeArch {
+	if s.Kind == Arch {
 		s.to = min(s.to, whole-bareFoot(u))
 	}
 	return s, s.to > s.from

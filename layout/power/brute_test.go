@@ -51,7 +51,7 @@ func (b *brute) join(list []lights.String, into []int, i int) {
 	b.join(list, into, i+1)
 	for k, s := range list {
 		d := list[i]
-		if k == i || distance(s.To, d.From) > handReach || (s.Part.Kind == lights.Ridge) != (d.Part.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
+		if k == i || distance(s.To, d.From) > handReach || (s.Run.Kind == lights.Ridge) != (d.Run.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
 			continue
 		}
 		into[i] = k
@@ -218,7 +218,7 @@ func TestPiecesAgainstBruteForce(t *testing.T) {
 		for n := 1; n <= in.Spec.Tunnel.Arches; n++ {
 			for _, side := range sides {
 				if r.IntN(6) > 0 {
-					in.hang(leg(side, n), l, foot(side, n), top(side, n))
+					in.hang(lights.Leg(side, n), l, foot(side, n), top(side, n))
 				}
 			}
 		}

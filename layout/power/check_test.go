@@ -80,7 +80,7 @@ func (w *walk) runs() {
 			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || distance(before.To, s.From) > reach {
 				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
 			}
-			if (before.Part.Kind == lights.Ridge) != (s.Part.Kind == lights.Ridge) {
+			if (before.Run.Kind == lights.Ridge) != (s.Run.Kind == lights.Ridge) {
 				w.Errorf("run %s joins the ridge with other strings", c.Name)
 			}
 		}
@@ -362,9 +362,9 @@ func (w *walk) split() {
 	parts := map[string]int{}
 	for _, c := range w.plan.Chains {
 		for _, s := range c.Strings {
-			p := w.hung[s].Part
+			p := w.hung[s].Run
 			part := -1
-			if n, ok := p.Arch(); ok && w.in.Spec.Power.Split == spec.SplitArches {
+			if n, ok := p.OnArch(); ok && w.in.Spec.Power.Split == spec.SplitArches {
 				part = n % 2
 			} else if side, ok := p.Wall(); ok {
 				part = int(side)

@@ -69,7 +69,7 @@ func (f *feeding) countJoint(j Joint) {
 		p.Feet += n
 		p.mark.low += int32(n + open)
 		if n >= 3 {
-			p.Boxes = append(p.Boxes, j.At)
+			p.Boxes = append(p.Boxes, j.End.At)
 		}
 	}
 }

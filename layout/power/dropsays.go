@@ -6,6 +6,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // dropSays tells of volts lost on the way, once for each lamp and limit, by the worst chain.
@@ -34,7 +35,7 @@ func (f *feeding) dropSays() {
 			code, limit = "drop-over-5-percent", dropFar
 		}
 		f.say(level, code, "power", "More than 3 %% is lost by %s, most by %s: %s at its last bulb, %s of the supply lost, over the usual %s. There %s. %s.",
-			plural(n, "run"), c.Name, measure.Volts(c.EndVolts), percent(c.Drop), percent(limit), effect, f.brighter(worst))
+			say.Count(n, "run"), c.Name, measure.Volts(c.EndVolts), percent(c.Drop), percent(limit), effect, f.brighter(worst))
 	}
 }
 

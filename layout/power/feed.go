@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"hoopwright/layout/catalog"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power/sharing"
 	"hoopwright/layout/spec"
@@ -122,7 +121,7 @@ func feed(s *site, cut func(a, b int) bool, back func(catalog.String) bool) *fee
 func ridgeCuts(s *site) []func(a, b int) bool {
 	var ridge []int // lines
 	for n, l := range s.Lines {
-		if l.Count > 0 && s.Strings[l.First].Part.Kind == lights.Ridge {
+		if l.Count > 0 && ridgeRun(s.Strings[l.First]) {
 			ridge = append(ridge, n)
 		}
 	}
@@ -173,7 +172,7 @@ func (f *feeding) chain() {
 		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: limitOf(label).watts, From: list[0].From, To: list[len(list)-1].To}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)
-			c.Parts = append(c.Parts, s.Part)
+			c.On = append(c.On, s.Run)
 			c.Watts += s.Watts
 		}
 		running, lost := along(list)

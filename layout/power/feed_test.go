@@ -33,8 +33,8 @@ func TestGardenAsABuilderWould(t *testing.T) {
 		t.Errorf("%d cords and %d three-ways, proven %v", len(p.Cords), len(p.Taps), p.PiecesProven)
 	}
 	for _, c := range p.Chains {
-		if c.Parts[0].Kind != lights.Ridge && (len(c.Parts) != 2 || c.From.Spot != lights.AtFoot) {
-			t.Errorf("run %s on %v begins at %s, want the two legs of an arch from a foot", c.Name, c.Parts, c.From.At)
+		if c.On[0].Kind != lights.Ridge && (len(c.On) != 2 || c.From.At.Spot != lights.AtFoot) {
+			t.Errorf("run %s on %v begins at %s, want the two legs of an arch from a foot", c.Name, c.On, c.From.At)
 		}
 	}
 	if got := codes(p); len(got) > 0 {
@@ -94,8 +94,8 @@ func TestLeadsBridgeTheBays(t *testing.T) {
 	p := Feed(in)
 	checkPlan(t, in, p)
 	for _, c := range p.Chains {
-		for i := 1; i < len(c.Parts); i++ {
-			if a, b := c.Parts[i-1].Number, c.Parts[i].Number; min(a, b) == 2 && max(a, b) == 3 {
+		for i := 1; i < len(c.On); i++ {
+			if a, b := c.On[i-1].Number, c.On[i].Number; min(a, b) == 2 && max(a, b) == 3 {
 				t.Errorf("run %s hangs over the way in bay 2", c.Name)
 			}
 		}
@@ -116,8 +116,8 @@ func TestKindsJoin(t *testing.T) {
 		in := tunnel(1)
 		a, b := label("led", 4.8, catalog.LED), label("led", 4.8, catalog.LED)
 		c.change(&b)
-		in.hang(leg(spec.Left, 1), a, foot(spec.Left, 1), top(spec.Left, 1))
-		in.hang(leg(spec.Right, 1), b, foot(spec.Right, 1), top(spec.Right, 1))
+		in.hang(lights.Leg(spec.Left, 1), a, foot(spec.Left, 1), top(spec.Left, 1))
+		in.hang(lights.Leg(spec.Right, 1), b, foot(spec.Right, 1), top(spec.Right, 1))
 		in.outlet("porch", -4000, -1000, 120, 15)
 		if p := Feed(in); len(p.Chains) != c.runs {
 			t.Errorf("%+v: %d runs, want %d", b, len(p.Chains), c.runs)
@@ -147,7 +147,7 @@ func TestBackSockets(t *testing.T) {
 	}
 	in = tunnel(2)
 	for range 2 {
-		in.hang(leg(spec.Left, 1), l, foot(spec.Left, 1), top(spec.Left, 1))
+		in.hang(lights.Leg(spec.Left, 1), l, foot(spec.Left, 1), top(spec.Left, 1))
 	}
 	in.fix()
 	in.outlet("porch", -4000, -1000, 120, 15)
@@ -250,17 +250,17 @@ func TestRidgeIsItsOwnRun(t *testing.T) {
 	p := Feed(in)
 	checkPlan(t, in, p)
 	for _, c := range p.Chains {
-		if c.Parts[0].Kind == lights.Ridge && (len(c.Strings) != 4 || c.Lies < crown) {
+		if c.On[0].Kind == lights.Ridge && (len(c.Strings) != 4 || c.Lies < crown) {
 			t.Errorf("ridge run %s of %d strings, its cords lie %v", c.Name, len(c.Strings), c.Lies)
 		}
 	}
 	up := 0
 	for _, c := range p.Cords {
-		if c.To.Spot == lights.AtCrown {
+		if c.To.At.Spot == lights.AtCrown {
 			up++
 		}
 	}
-	if up != 1 || len(p.Taps) != 1 || p.Taps[0].At.Spot != lights.AtCrown {
+	if up != 1 || len(p.Taps) != 1 || p.Taps[0].At.At.Spot != lights.AtCrown {
 		t.Errorf("%d cords up, three-ways %+v: want two runs at one crown", up, p.Taps)
 	}
 }
@@ -414,7 +414,7 @@ func TestCordCarriesItsCurrent(t *testing.T) {
 	l := label("big", 204, catalog.Incandescent)
 	l.Gauge = 3.3
 	for range 8 {
-		in.hang(leg(spec.Left, 1), l, foot(spec.Left, 1), top(spec.Left, 1))
+		in.hang(lights.Leg(spec.Left, 1), l, foot(spec.Left, 1), top(spec.Left, 1))
 	}
 	in.outlet("porch", -half, -2000, 120, 20)
 	p := Feed(in)
@@ -455,7 +455,7 @@ func TestPlugsCarryNoMore(t *testing.T) {
 	in := tunnel(2)
 	hog := label("hog", 1920, catalog.LED) // 16 A
 	hog.MostWatts = 2000
-	in.hang(leg(spec.Left, 1), hog, foot(spec.Left, 1), top(spec.Left, 1))
+	in.hang(lights.Leg(spec.Left, 1), hog, foot(spec.Left, 1), top(spec.Left, 1))
 	in.outlet("porch", -4000, -1000, 120, 100)
 	p := Feed(in)
 	if len(p.Feeders) != 0 || !slices.Contains(codes(p), "not-enough-amps") {
@@ -466,7 +466,7 @@ func TestPlugsCarryNoMore(t *testing.T) {
 	half.MostWatts = 1000
 	in.fix()
 	for range 3 {
-		in.hang(leg(spec.Left, 1), half, foot(spec.Left, 1), top(spec.Left, 1))
+		in.hang(lights.Leg(spec.Left, 1), half, foot(spec.Left, 1), top(spec.Left, 1))
 	}
 	in.fix()
 	in.outlet("porch", -4000, -1000, 120, 100)

@@ -6,21 +6,14 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
-
-// plural counts things in words: 1 string, 3 strings.
-func plural(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
 
 // say adds a finding on the circuit sheet.
 func (f *feeding) say(level finding.Level, code, key, format string, args ...any) {
 	f.plan.Findings = append(f.plan.Findings, finding.Finding{
-		Level: level, Code: code, Text: fmt.Sprintf(format, args...), Sheet: "circuit", Key: key, Pos: f.in.Spec.Position(key),
+		Level: level, Code: code, Text: fmt.Sprintf(format, args...), Key: key,
 	})
 }
 
@@ -33,7 +26,7 @@ func (f *feeding) findings() {
 	f.overloadSays()
 	if len(f.sources) == 0 {
 		f.say(finding.Note, "no-power-given", "power", "The spec names no circuit with an outlet, so the %s are formed but nothing feeds them: %s in all. Give power.circuits and site.outlets.",
-			plural(len(f.chains), "run"), measure.Watts(f.plan.Watts))
+			say.Count(len(f.chains), "run"), measure.Watts(f.plan.Watts))
 		return
 	}
 	f.unfedSays()
@@ -72,7 +65,7 @@ func (f *feeding) chainNames(list []int) string {
 func (f *feeding) unfedSays() {
 	if n := f.strings(f.unfed); n > 0 {
 		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (runs %s) within their allowances, other load counted. %sAdd a circuit, free one of other load, or leave those strings out%s.",
-			measure.Amps(f.plan.Missing), plural(n, "string"), f.chainNames(f.unfed), f.tightTimer(), f.ledWould())
+			measure.Amps(f.plan.Missing), say.Count(n, "string"), f.chainNames(f.unfed), f.tightTimer(), f.ledWould())
 	}
 	if n := f.strings(f.dry); n > 0 {
 		level := finding.LookAt
@@ -82,7 +75,7 @@ func (f *feeding) unfedSays() {
 			}
 		}
 		f.say(level, "not-enough-sockets", "site.outlets", "The outlets' sockets cannot feed %s (runs %s), three-ways counted. Give an outlet more sockets, or another outlet.",
-			plural(n, "string"), f.chainNames(f.dry))
+			say.Count(n, "string"), f.chainNames(f.dry))
 	}
 	if n := f.strings(f.strange); n > 0 {
 		u := f.units[f.strange[0]]
@@ -92,7 +85,7 @@ func (f *feeding) unfedSays() {
 			level = finding.LookAt
 		}
 		f.say(level, "wrong-volts", "power.circuits", "%s (runs %s) cannot go on any circuit here: %s wants %s. Never plug one in; use strings for the circuit's volts, or a supply.",
-			plural(n, "string"), f.chainNames(f.strange), kind, measure.Volts(u.volts))
+			say.Count(n, "string"), f.chainNames(f.strange), kind, measure.Volts(u.volts))
 	}
 }
 
@@ -170,7 +163,7 @@ func (f *feeding) circuitSays() {
 		}
 	}
 	if n > 0 {
-		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; low-voltage strings are the usual answer within reach, their supply indoors or in a dry box.", plural(n, "string"), measure.Volts(volts))
+		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; low-voltage strings are the usual answer within reach, their supply indoors or in a dry box.", say.Count(n, "string"), measure.Volts(volts))
 	}
 }
 
@@ -218,6 +211,6 @@ func (f *feeding) mixedSays() {
 // backSays tells what a socket in the back of the plugs would save.
 func (f *feeding) backSays() {
 	if g := f.plan.Gain; g != nil {
-		f.say(finding.Note, "back-socket-would-save", "lights.strings", "If the plugs of %s have a socket in their backs and the label allows it, %s fewer would do. Read the label, then write back socket: true.", strings.Join(g.Strings, " and "), plural(g.Pieces, "cord or three-way"))
+		f.say(finding.Note, "back-socket-would-save", "lights.strings", "If the plugs of %s have a socket in their backs and the label allows it, %s fewer would do. Read the label, then write back socket: true.", strings.Join(g.Strings, " and "), say.Count(g.Pieces, "cord or three-way"))
 	}
 }

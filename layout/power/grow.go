@@ -22,7 +22,7 @@ func (f *feeding) grow(src source, lines []line, cord catalog.Cord) []Joint {
 	if len(lines) > 1 {
 		root = 0
 		end := f.outletEnd(src.outlet.Name)
-		g.joints = append(g.joints, Joint{At: end.At, End: end, From: -1, Path: []spec.Point{src.outlet.At}, Taps: 1, Fans: f.fans})
+		g.joints = append(g.joints, Joint{End: end, From: -1, Path: []spec.Point{src.outlet.At}, Taps: 1, Fans: f.fans})
 	}
 	for _, l := range lines {
 		g.line(root, l)
@@ -112,12 +112,8 @@ func (g *grower) apart(j Joint) measure.Length {
 func (g *grower) foot(side spec.Side, arch int) Joint {
 	k := g.site.feet[side][arch]
 	end := footEnd(k)
-	end.At, end.Spot = "foot of leg "+k.Name, lights.AtFoot
-	end.Part = lights.Part{Kind: lights.LegLeft, Number: k.Arch}
-	if side == spec.Right {
-		end.Part.Kind = lights.LegRight
-	}
-	return Joint{At: end.At, End: end, Wall: side, Arch: arch + 1}
+	end.At = lights.Place{Spot: lights.AtFoot, Part: lights.Leg(side, arch+1)}
+	return Joint{End: end, Wall: side, Arch: arch + 1}
 }
 
 // lead says how the cord to a joint lies: from the outlet, or along the wall from the joint before.
@@ -150,7 +146,7 @@ func (g *grower) want(at int, side spec.Side, w want) {
 	}
 	s := w.riser.spot
 	end := s.end
-	j := Joint{At: end.At, End: end, Wall: side, Arch: s.arch + 1, Climb: s.climb, From: at, Lies: s.climb, Cords: lay(g.cord, s.climb), Of: 1, Taps: w.riser.taps, Fans: w.riser.fans}
+	j := Joint{End: end, Wall: side, Arch: s.arch + 1, Climb: s.climb, From: at, Lies: s.climb, Cords: lay(g.cord, s.climb), Of: 1, Taps: w.riser.taps, Fans: w.riser.fans}
 	j.Path = []spec.Point{g.site.feet[side][s.arch].At(), {X: end.X, Y: end.Y}}
 	for _, l := range j.Cords {
 		j.Copper += l

@@ -21,10 +21,10 @@ type pair struct {
 func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	a, b := j.at(socket), j.at(prongs)
 	p := pair{socket: socket, prongs: prongs, unlike: a.Kind != b.Kind}
-	ridge := a.Part.Kind == lights.Ridge
+	ridge := ridgeRun(a)
 	switch {
 	case socket.string == prongs.string, a.Label.Volts != b.Label.Volts, a.Label.Lamp != b.Label.Lamp,
-		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge != (b.Part.Kind == lights.Ridge):
+		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge != ridgeRun(b):
 		return p, false
 	case ridge && j.cut != nil && j.cut(min(socket.string, prongs.string), max(socket.string, prongs.string)):
 		return p, false
@@ -32,7 +32,7 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	apart := distance(a.To, b.From)
 	along := a.To.Side == b.From.Side && !j.passes(a.To.Side, a.To.Arch, b.From.Arch) || j.overhead(a.To) && j.overhead(b.From)
 	switch loose := handReach + min(max(a.LeftOver, 0), looseReach); {
-	case apart <= handReach && a.Part == b.Part && j.lineOf[socket.string] != j.lineOf[prongs.string]:
+	case apart <= handReach && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:
 		p.band = 2 // two side by side on a leg: up one leg and down the other comes first, and then back
 	case apart <= touching:
 	case apart <= handReach:

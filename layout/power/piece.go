@@ -142,7 +142,7 @@ func spots(path []spec.Point) []Spot {
 
 // outletEnd returns the place of an outlet.
 func (f *feeding) outletEnd(name string) lights.End {
-	out := lights.End{At: outletName(name)}
+	out := lights.End{At: lights.Place{Spot: lights.AtOutlet, Outlet: name}}
 	for _, o := range f.in.Spec.Site.Outlets {
 		if o.Name == name {
 			out.X, out.Y = o.At.X, o.At.Y

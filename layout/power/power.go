@@ -48,7 +48,7 @@ type Chain struct {
 	Gauge    string          `json:"cord_gauge"`
 	EndVolts measure.Voltage `json:"end_volts"` // at the last bulb
 
-	Parts   []lights.Part     `json:"-"` // that its strings are on, first to last
+	On      []lights.Run      `json:"-"` // that its strings lie along, first to last
 	From    lights.End        `json:"-"` // its first plug
 	To      lights.End        `json:"-"` // its last socket, to be covered
 	Limit   Limit             `json:"-"` // that comes nearest to binding at its first plug
@@ -86,8 +86,7 @@ type Feeder struct {
 // Joint is a place on a feeder with a socket to plug into: the outlet's own, the end of a cord, or one of a cord's several. A joint comes after
 // the one it is fed from.
 type Joint struct {
-	At     string           // in words: "foot of leg L3", "crown 1", "outlet porch"
-	End    lights.End       // the same as a value
+	End    lights.End       // where: foot of leg L3, crown 1, outlet porch
 	Wall   spec.Side        // along which it is fed
 	Arch   int              // nearest arch; 0 at the outlet itself
 	Climb  measure.Length   // from that arch's foot: level distance and height
@@ -138,14 +137,14 @@ type Circuit struct {
 	Chains  []string        `json:"-"`
 }
 
-// PluggedAt says where a chain's first plug goes in: "foot of leg L3", "outlet porch"; empty where nothing feeds it.
-func (p Plan) PluggedAt(c Chain) string {
+// PluggedAt returns where a chain's first plug goes in: foot of leg L3, outlet porch; nowhere where nothing feeds it.
+func (p Plan) PluggedAt(c Chain) lights.Place {
 	for _, f := range p.Feeders {
 		if f.Name == c.Feeder {
-			return f.Joints[c.Joint].At
+			return f.Joints[c.Joint].End.At
 		}
 	}
-	return ""
+	return lights.Place{}
 }
 
 // Plan is how everything is fed.
@@ -158,15 +157,15 @@ type Plan struct {
 	Taps     []Tap     // every three-way, in the order of laying
 	Turned   []bool    // by line of the input: it lies turned
 
-	Joints int         // plugs put together, of runs, supplies, cords and three-ways, that of each feeder in its outlet too
-	Links  int         // strings plugged into strings
-	Feet   int         // of the joints, low down: within a foot of the ground
-	Open   int         // sockets that nothing is plugged into: string ends and spare ones; each is covered
-	Timers int         // to buy: one for each socket in use of outlets without
-	Boxes  []string    // where three or more plugs meet low down, in words: each takes a box off the ground
-	Bare   []string    // outlets in use without a GFCI or RCD: each takes a portable one
-	Covers int         // cord covers, where a cord crosses a way on the ground
-	Gain   *BackSocket // what a socket in the back of plugs would save; nil where nothing
+	Joints int            // plugs put together, of runs, supplies, cords and three-ways, that of each feeder in its outlet too
+	Links  int            // strings plugged into strings
+	Feet   int            // of the joints, low down: within a foot of the ground
+	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
+	Timers int            // to buy: one for each socket in use of outlets without
+	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
+	Bare   []string       // outlets in use without a GFCI or RCD: each takes a portable one
+	Covers int            // cord covers, where a cord crosses a way on the ground
+	Gain   *BackSocket    // what a socket in the back of plugs would save; nil where nothing
 
 	Fewest       int  // circuits, or GFCIs where one circuit has several, that carry all that can be fed
 	FewestProven bool // no fewer do, nor could more amps be fed

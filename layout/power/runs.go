@@ -57,7 +57,7 @@ func (s *site) strings(seats []seat) []lights.String {
 
 // parted returns which of two parts, that one trip must not darken together, a string belongs to, anyPart where either may have it: under `left and right`
 // its wall; under `every other` odd and even arches, and of rows the left wall and the right. A whole arch belongs to the wall that its plug is on.
-func parted(split spec.Split, p lights.Part) int {
+func parted(split spec.Split, p lights.Run) int {
 	wall, ok := p.Wall()
 	switch {
 	case split == spec.SplitNone:
@@ -65,7 +65,7 @@ func parted(split spec.Split, p lights.Part) int {
 	case split == spec.SplitWalls && ok:
 		return int(wall)
 	case split == spec.SplitArches:
-		if n, ok := p.Arch(); ok {
+		if n, ok := p.OnArch(); ok {
 			return 1 - n%2
 		}
 		if ok {
@@ -74,6 +74,9 @@ func parted(split spec.Split, p lights.Part) int {
 	}
 	return anyPart
 }
+
+// ridgeRun reports whether a string is wound along the ridge, which is in runs of its own.
+func ridgeRun(s lights.String) bool { return s.Run.Kind == lights.Ridge && !s.Run.Drop }
 
 // anyPart is the part of what either part may have.
 const anyPart = -1
@@ -104,7 +107,7 @@ func (j *joiner) line(l lights.Line) {
 		for _, t := range seats {
 			j.of[t.string] = len(j.runs)
 		}
-		j.runs = append(j.runs, &run{seats: seats, part: parted(j.Spec.Power.Split, j.at(seats[0]).Part), turns: turns, ends: why})
+		j.runs = append(j.runs, &run{seats: seats, part: parted(j.Spec.Power.Split, j.at(seats[0]).Run), turns: turns, ends: why})
 	}
 	all := func(turned bool) []seat {
 		var out []seat

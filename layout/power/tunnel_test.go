@@ -39,8 +39,8 @@ func tunnel(arches int) Input {
 		y := measure.Length(i) * bay
 		in.Ground.Stations = append(in.Ground.Stations, ground.Station{Along: y, At: spec.Point{Y: y}})
 		in.Ground.Stakes = append(in.Ground.Stakes,
-			ground.Stake{Name: fmt.Sprintf("L%d", i+1), X: -half, Y: y, Arch: i + 1, Side: spec.Left},
-			ground.Stake{Name: fmt.Sprintf("R%d", i+1), X: half, Y: y, Arch: i + 1, Side: spec.Right})
+			ground.Stake{StakeID: ground.Leg(spec.Left, i+1), X: -half, Y: y},
+			ground.Stake{StakeID: ground.Leg(spec.Right, i+1), X: half, Y: y})
 		in.Crowns = append(in.Crowns, crown)
 	}
 	return in
@@ -48,8 +48,7 @@ func tunnel(arches int) Input {
 
 // hang adds a string that may be turned.
 func (in *Input) hang(p lights.Part, l catalog.String, from, to lights.End) {
-	from.Part, to.Part = p, p
-	s := lights.String{Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: p.String(), Part: p, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l}
+	s := lights.String{Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: lights.Run{Part: p}, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l}
 	in.Lines = append(in.Lines, lights.Line{First: len(in.Strings), Count: 1, Open: true, Wrap: -1, Path: -1})
 	in.Strings = append(in.Strings, s)
 	s.From, s.To = to, from
@@ -69,7 +68,7 @@ func foot(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = half
 	}
-	return lights.End{At: fmt.Sprintf("foot of leg %s%d", side.Letter(), n), X: x, Y: measure.Length(n-1) * bay, Z: 150, Arch: n, Side: side, Spot: lights.AtFoot}
+	return lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(side, n)}, X: x, Y: measure.Length(n-1) * bay, Z: 150, Arch: n, Side: side}
 }
 
 func top(side spec.Side, n int) lights.End {
@@ -77,22 +76,14 @@ func top(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = 50
 	}
-	return lights.End{At: fmt.Sprintf("crown %d", n), X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side, Spot: lights.AtCrown}
-}
-
-// leg is a leg as a part.
-func leg(side spec.Side, n int) lights.Part {
-	if side == spec.Right {
-		return lights.Part{Kind: lights.LegRight, Number: n}
-	}
-	return lights.Part{Kind: lights.LegLeft, Number: n}
+	return lights.End{At: lights.Place{Spot: lights.AtCrown, Arch: n}, X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side}
 }
 
 // legs hangs one string on every leg, foot to crown.
 func (in *Input) legs(l catalog.String) {
 	for n := 1; n <= in.Spec.Tunnel.Arches; n++ {
 		for _, side := range sides {
-			in.hang(leg(side, n), l, foot(side, n), top(side, n))
+			in.hang(lights.Leg(side, n), l, foot(side, n), top(side, n))
 		}
 	}
 }

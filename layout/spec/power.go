@@ -82,7 +82,7 @@ func (m mapping) readInline(into *[]catalog.Inline) {
 		sockets := item.count("sockets", &x.Sockets, 2, mostInlineSockets)
 		apart := quantity(item, "apart", &x.Apart, socketSteps)
 		if length && sockets && apart && x.Lead() <= 0 {
-			item.fail("has no lead: its sockets alone take %s of its %s", printLength(x.Length-x.Lead(), m.spec.Units), printLength(x.Length, m.spec.Units))
+			item.fail("has no lead: its sockets alone take %s of its %s", m.spec.Units.Written(x.Length-x.Lead()), m.spec.Units.Written(x.Length))
 			continue
 		}
 		item.price(&x.Price)

@@ -22,7 +22,7 @@ units: imperial
 paper: legal
 currency: USD
 dates: {mark: 2027-11-06, build: 2027-11-20, open: 2027-11-26, close: 2028-01-02, down: 2028-01-08}
-accept: [{finding: outlet-far-from-lights, why: house cords are there by then, by: Ada Finch}]
+accept: [{finding: long-day, why: house cords are there by then, by: Ada Finch}]
 
 tunnel: {arches: 9, spacing: 4 ft 3 in,
   ways: [{bay: 2, wall: left}],
@@ -64,7 +64,9 @@ site:
   cords: {keep off: [brick path], crossing: cover}
   north: 40 deg
   place: [47.61, -122.33]
+  places: [{name: hall door, at: [3 ft, 1 ft], for: power off}]
   address: 3 Tidemill Road
+  emergency: 911
 
 lights:
   wraps:
@@ -95,7 +97,7 @@ stock:
   kerf: 1/16 in
   trim: 1/2 in
   spares: 8 %
-crew: {helpers: 7, date: 2027-11-21, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
+crew: {helpers: 7, date: 2027-11-21, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
 `
 
 // quotedPlaces is full with the places in quotes that need them.
@@ -139,7 +141,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "season", s.Season, "2027")
 	equal(t, "paper", s.Paper, "legal")
 	equal(t, "dates.close", s.Dates.Close, day("2028-01-02"))
-	equal(t, "accept", s.Accept, []Accept{{"outlet-far-from-lights", "house cords are there by then", "Ada Finch"}})
+	equal(t, "accept", s.Accept, []Accept{{"long-day", "house cords are there by then", "Ada Finch"}})
 
 	near(t, "length", s.Tunnel.Length, 8*51*in)
 	near(t, "opening height", s.Tunnel.OpeningHeight, 81*in)
@@ -202,13 +204,17 @@ func TestFullSpec(t *testing.T) {
 	}
 	equal(t, "items", items, []string{"pvc sch40 1/2 in", "steel bar 1/2 in", "tee pvc sch40 1/2 in", "custom pipe 4", "steel bar 3/8 in", "Porch Set", "zip ties 100"})
 	equal(t, "prices", []any{*s.Stock.Sell[0].Price, s.Stock.Sell[1].Price == nil, *s.Stock.Sell[2].Price}, []any{4.2, true, 0.0})
+	equal(t, "ask", s.Crew.Ask, Person{"A. Reed", "555 0100"})
+	equal(t, "places", []any{len(s.Site.Places), s.Site.Places[0].Name, s.Site.Places[0].For}, []any{1, "hall door", PowerOff})
+	near(t, "a place", s.Site.Places[0].At.X, 3*measure.Foot)
+	equal(t, "emergency", s.Site.Emergency, "911")
 	equal(t, "start", s.Crew.Start, 8*time.Hour+15*time.Minute)
 	equal(t, "rates", s.Crew.Rates, Rates{7, 2.5, 14, 12, 5, 9, 4, 11, 8})
 }
 
 func TestPositions(t *testing.T) {
 	s := mustRead(t, quotedPlaces)
-	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 37, "arch.except[0].span": 23, "power.circuits.mill.breaker": 64} {
+	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 37, "arch.except[0].span": 23, "power.circuits.mill.breaker": 66} {
 		if !s.Given(key) || s.Position(key).Line != line {
 			t.Errorf("%s: given %v at line %d, want line %d", key, s.Given(key), s.Position(key).Line, line)
 		}

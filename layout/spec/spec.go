@@ -167,21 +167,39 @@ type Guys struct {
 
 // Site is the ground and what is on it.
 type Site struct {
-	Route    []Leg
-	Start    Point         // centre of arch 1
-	Heading  measure.Angle // 0 along +y, clockwise positive
-	Marks    []Mark
-	Levels   []Level
-	Soil     Soil
-	Features []Feature
-	Buried   []Buried
-	Overhead []Overhead
-	Outlets  []Outlet
-	Cords    Cords
-	North    *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
-	Place    *LatLong       // nil where not given
-	Address  string
+	Route     []Leg
+	Start     Point         // centre of arch 1
+	Heading   measure.Angle // 0 along +y, clockwise positive
+	Marks     []Mark
+	Levels    []Level
+	Soil      Soil
+	Features  []Feature
+	Buried    []Buried
+	Overhead  []Overhead
+	Outlets   []Outlet
+	Cords     Cords
+	North     *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
+	Place     *LatLong       // nil where not given
+	Places    []SitePlace
+	Address   string
+	Emergency string // number to call
 }
+
+// SitePlace is a place that people may have to find: first aid, where the power is switched off.
+type SitePlace struct {
+	Name string
+	At   Point
+	For  string // one of PlaceUses, or the spec's own words
+}
+
+// The uses of a place that the packet knows.
+const (
+	FirstAid = "first aid"
+	Bench    = "bench"
+	WaterOff = "water off"
+	PowerOff = "power off"
+	Parking  = "parking"
+)
 
 // Leg is one piece of the route's centreline: a straight, or a bend tangent to its neighbours.
 type Leg struct {
@@ -391,7 +409,7 @@ type Tap struct {
 	Price   *float64
 }
 
-// Timer is an outdoor timer in an outlet's socket.
+// Timer is an timer for outdoors in an outlet's socket.
 type Timer struct {
 	Amps    measure.Current
 	Sockets int
@@ -448,9 +466,13 @@ type Owned struct {
 type Crew struct {
 	Helpers int
 	Date    time.Time
+	Ask     Person
 	Start   time.Duration // since midnight
 	Rates   Rates
 }
+
+// Person is someone to turn to; either text may be empty.
+type Person struct{ Name, Phone string }
 
 // Rates are minutes of one pair of hands for one piece of work. Common practice, no source: stated so that the spec can change them.
 type Rates struct {

@@ -29,7 +29,7 @@ func TestLongerCordsStandIn(t *testing.T) {
 // A cord owned at its length is counted once.
 func TestOwnedCordIsCountedOnce(t *testing.T) {
 	in := garden(3)
-	in.Wiring.Cords = []Wire{{Name: "16 AWG 50 ft"}, {Name: "16 AWG 25 ft"}}
+	in.Wiring.Cords = []Wire{{Of: "16 AWG", Length: 50 * foot}, {Of: "16 AWG", Length: 25 * foot}}
 	in.Spec.Stock.Own = []spec.Owned{{Item: "16 AWG", Length: 50 * foot, Count: 1}}
 	l := Make(in)
 	if fifty, short := line(t, l, "16 AWG 50 ft"), line(t, l, "16 AWG 25 ft"); fifty.Buy != 0 || short.Buy != 1 {
@@ -130,7 +130,7 @@ func TestWiringIsPriced(t *testing.T) {
 	in := garden(3)
 	own := 5.25
 	in.Spec.Stock.Sell = append(in.Spec.Stock.Sell, spec.Sale{Item: "socket cover", Price: &own})
-	in.Wiring = Wiring{Cords: []Wire{{Name: "16 AWG 50 ft with 9 sockets", Inline: true, Assumed: 40}, {Name: "16 AWG 25 ft", Price: &own}}, Taps: 2, Joints: 9, Open: 7, Timers: 1, Bare: 1, Boxes: 1}
+	in.Wiring = Wiring{Cords: []Wire{{Of: "16 AWG", Length: 50 * foot, Inline: "16 AWG 50 ft with 9 sockets", Assumed: 40}, {Of: "16 AWG", Length: 25 * foot, Price: &own}}, Taps: 2, Joints: 9, Open: 7, Timers: 1, Bare: 1, Boxes: 1}
 	list := Make(in)
 	for _, c := range []struct {
 		item    string
@@ -139,7 +139,7 @@ func TestWiringIsPriced(t *testing.T) {
 		assumed bool
 	}{
 		{"16 AWG 50 ft with 9 sockets", 1, 40, true}, {"16 AWG 25 ft", 1, own, false}, {"three-way tap", 2, 7, true}, {"plug cover", 9, 3, true},
-		{"socket cover", 7, own, false}, {"outdoor timer", 1, 20, true}, {"portable GFCI", 1, 35, true}, {"outdoor plug box", 1, 25, true}, {"battery lantern", 2, 12, true},
+		{"socket cover", 7, own, false}, {"timer for outdoors", 1, 20, true}, {"portable GFCI", 1, 35, true}, {"outdoor plug box", 1, 25, true}, {"battery lantern", 2, 12, true},
 	} {
 		if got := line(t, list, c.item); got.Need != c.need || !got.Priced || got.Price != c.price || got.Assumed != c.assumed {
 			t.Errorf("%s: %+v", c.item, got)

@@ -26,8 +26,9 @@ type Wiring struct {
 
 // Wire is one cord as sold.
 type Wire struct {
-	Name    string   // 16 AWG 50 ft, 16 AWG 50 ft with 9 sockets
-	Inline  bool     // with several sockets
+	Of      string // name of a catalog cord
+	Length  measure.Length
+	Inline  string   // what it is called where it has several sockets, else empty
 	Price   *float64 // of its own in the spec, nil for none
 	Assumed float64  // for want of one
 }
@@ -40,7 +41,7 @@ func (b *basket) wiring(in Input) {
 	w := in.Wiring
 	b.cords(w.Cords)
 	add := func(item string, n int, price *float64, why string) {
-		i := Item{Item: item, Need: n, Unit: "each", Where: whereElectrical, Why: why}
+		i := Item{Item: item, Need: n, Unit: Each, Where: whereElectrical, Why: why}
 		if i.Price, i.Assumed = catalog.AssumedPrice(item); price != nil {
 			i.Price, i.Assumed = *price, false
 		}
@@ -51,7 +52,7 @@ func (b *basket) wiring(in Input) {
 	add("cord cover", w.Covers, nil, "made to be walked over; one for each cord along the ground over a way")
 	add("plug cover", w.Joints, nil, "weather box, one a joint")
 	add("socket cover", w.Open, nil, "one an open socket: string ends and spare ones; mouths down")
-	add("outdoor timer", w.Timers, w.TimerPrice, "off at closing and 30 minutes")
+	add("timer for outdoors", w.Timers, w.TimerPrice, "off at closing and 30 minutes")
 	device := "portable GFCI"
 	add(device, w.Bare, nil, "one for each outlet without a GFCI or RCD; in the outlet, before everything else")
 	add("outdoor plug box", w.Boxes, nil, "lockable, off the ground at knee height, where three or more plugs meet")
@@ -63,25 +64,29 @@ func (b *basket) wiring(in Input) {
 
 // cords lists cords by name in the order they are laid.
 func (b *basket) cords(wires []Wire) {
-	needs := map[string]int{}
+	var list []Item
 	for _, w := range wires {
-		needs[w.Name]++
+		name := w.Inline
+		if name == "" {
+			name = w.Of + " " + Sold(w.Length, b.spec.Units)
+		}
+		k := slices.IndexFunc(list, func(i Item) bool { return i.Item == name })
+		if k < 0 {
+			k = len(list)
+			i := Item{Item: name, Unit: Each, Where: whereElectrical, Price: w.Assumed, Assumed: w.Assumed > 0}
+			if w.Inline == "" {
+				i.Of, i.Length = w.Of, w.Length
+			}
+			if w.Price != nil {
+				i.Price, i.Assumed = *w.Price, false
+			}
+			i.Priced = i.Assumed || w.Price != nil
+			list = append(list, i)
+		}
+		list[k].Need++
 	}
-	serve, from := b.standIns(needs)
-	var done []string
-	for _, w := range wires {
-		if slices.Contains(done, w.Name) {
-			continue
-		}
-		done = append(done, w.Name)
-		i := Item{Item: w.Name, Need: needs[w.Name], Own: serve[w.Name], Unit: "each", Where: whereElectrical, Price: w.Assumed, Assumed: w.Assumed > 0}
-		if w.Price != nil {
-			i.Price, i.Assumed = *w.Price, false
-		}
-		i.Priced = i.Assumed || w.Price != nil
-		if serve[w.Name] > 0 {
-			i.Why = standInWords + from[w.Name]
-		}
+	b.standIns(list)
+	for _, i := range list {
 		b.add(i)
 	}
 }
