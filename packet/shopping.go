@@ -96,9 +96,20 @@ func (b *binder) shoppingRows() []place.Row {
 		total.Note = fmt.Sprintf("Of what has a price here. %d lines have none: write it in.", unpriced)
 	}
 	if assumed > 0 {
-		total.Note = strings.TrimPrefix(fmt.Sprintf("%s %s assumed: ask your shop.", total.Note, havePrices(assumed)), " ")
+		if total.Note != "" {
+			total.Note += " "
+		}
+		total.Note += havePrices(assumed) + " assumed: ask your shop."
 	}
 	return append(rows, total)
+}
+
+// noted adds a remark to a note, if there is one.
+func noted(note, remark string) string {
+	if note == "" {
+		return remark
+	}
+	return joined(note, remark)
 }
 
 // havePrices begins a sentence on lines with assumed prices.
@@ -141,7 +152,7 @@ func itemRow(i stock.Item) place.Row {
 		row.Note = joined(unit, i.Why)
 	}
 	if i.Assumed {
-		row.Note = strings.TrimPrefix(row.Note+"; price assumed", "; ")
+		row.Note = noted(row.Note, "price assumed")
 	}
 	return row
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"strconv"
-	"strings"
 
 	"hoopwright/layout"
 )
@@ -23,7 +22,10 @@ func writeShopping(w io.Writer, p *layout.Plan) error {
 		}
 		why := i.Why
 		if i.Assumed {
-			why = strings.TrimPrefix(why+"; price assumed", "; ")
+			if why != "" {
+				why += "; "
+			}
+			why += "price assumed"
 		}
 		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.UnitWords(p.Spec.Units), price, sum, currency, "", why})
 	}
