@@ -90,7 +90,7 @@ func figuresOf(p *layout.Plan) [][2]string {
 		{"title", p.Spec.Title}, {"arches", fmt.Sprint(t.Arches)}, {"spacing", u.Tape(t.Spacing)}, {"length", u.Tape(t.Length)},
 		{"opening", u.Room(t.OpeningWidth) + " × " + u.Room(t.OpeningHeight)}, {"pipe", p.Spec.Arch.Pipe.Name}, {"people inside at most", fmt.Sprint(p.MostInside())},
 		{"stakes", fmt.Sprint(len(p.Stakes))}, {"ridge pieces", fmt.Sprint(len(p.Ridge))}, {"strings", fmt.Sprint(len(p.Strings))},
-		{"watts", measure.Watts(p.Power.Watts)}, {"chains", fmt.Sprint(len(p.Chains))}, {"cords", fmt.Sprint((&binder{plan: p}).cordCount())},
+		{"watts", measure.Watts(p.Power.Watts)}, {"runs of strings", fmt.Sprint(len(p.Chains))}, {"cords and three-ways", fmt.Sprint(p.Power.Pieces())}, {"cords", fmt.Sprint(len(p.Cords))},
 	}
 	for _, k := range (&binder{plan: p}).stringKinds() {
 		list = append(list, [2]string{"strings " + k.item, fmt.Sprint(k.count)})

@@ -30,7 +30,6 @@ var mayTakeApart = map[string]string{
 	"packet/lightrows.go":   "looks whether a string's catalog name tells its colour",
 	"packet/said.go":        "first sentence of a finding, until its leaf has title and cure",
 	"packet/dangersopen.go": "first sentence of a finding, until its leaf has title and cure",
-	"draw/oneline.go":       "the words of a joint, until joints have places",
 }
 
 func TestNoPhraseIsTakenApart(t *testing.T) {

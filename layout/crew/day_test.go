@@ -121,7 +121,7 @@ func TestOrderOfWork(t *testing.T) {
 		at(t, p, "arch 6 at 6′-0″"),
 		at(t, p, "Walk through with a stick 6′-8″"),
 		at(t, p, "Press TEST"),
-		at(t, p, "Plug in porch, then one chain at a time", "0.48 A"),
+		at(t, p, "Plug in porch, then one run at a time", "0.48 A"),
 		at(t, p, "Plug in garage wall"),
 	}
 	if !slices.IsSorted(order) {

@@ -43,8 +43,8 @@ func (b *builder) powering() {
 	for i, outlet := range outlets {
 		var sum measure.Current
 		step := Step{Phase: Powering, People: 2,
-			Do:  fmt.Sprintf("Plug in %s, then one chain at a time where it is named below, on a leg at its foot. Look along each before the next.", outlet),
-			Off: "Trips: unplug the last chain, look for water in its plugs, try it by itself. Dark from one string on: that string's plug or fuse."}
+			Do:  fmt.Sprintf("Plug in %s, then one run at a time where it is named below, on a leg at its foot. Look along each before the next.", outlet),
+			Off: "Trips: unplug the last run, look for water in its plugs, try it by itself. Dark from one string on: that string's plug or fuse."}
 		for _, c := range b.Chains {
 			if c.Outlet == outlet {
 				sum += c.Amps
@@ -53,7 +53,7 @@ func (b *builder) powering() {
 		}
 		step.Want = fmt.Sprintf("Every bulb lit, no plug warm after ten minutes, %s in all at %s.", measure.Amps(sum), outlet)
 		if i > 0 {
-			step.Do = fmt.Sprintf("Plug in %s and its chains the same way, one at a time.", outlet)
+			step.Do = fmt.Sprintf("Plug in %s and its runs the same way, one at a time.", outlet)
 		}
 		b.add(minutesMeasure*2*float64(len(step.Readings)), step)
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -105,9 +106,17 @@ func (l *layer) wrap(i int, st stretch) {
 	spc := l.Spec.Lights.Wraps[i]
 	j := onto(l.Spec, spc, st)
 	c := j.wind()
+	if off := leadOff(l.Spec, spc); l.Turn.Leads && st.Kind != Ridge && off > 0 {
+		with := j
+		with.off = off
+		if less := with.wind(); less.fault == c.fault && less.count == c.count {
+			j, c = with, less
+		}
+	}
 	reach := st.length() * measure.Length(c.covers)
 	ratio := c.wound / reach
-	fromCrown := spc.Plug == spec.PlugCrown
+	open := spc.Plug == spec.PlugOpen && c.covers == 1
+	fromCrown := spc.Plug == spec.PlugCrown || open && l.Turn.wrap(len(l.out.Wraps))
 	tape := func(d measure.Length) measure.Length {
 		if fromCrown {
 			return st.to - d/ratio
@@ -115,20 +124,20 @@ func (l *layer) wrap(i int, st stretch) {
 		return st.from + d/ratio
 	}
 	strings := l.lay(line{
-		label: spc.String, count: c.count, length: c.wound,
+		label: spc.String, count: c.count, length: c.wound, off: j.off, open: open, wrap: len(l.out.Wraps), path: -1,
 		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
 			t := tape(d)
 			return l.end(st, t, l.place(st, t))
 		},
 	})
-	flags := l.flags(st, spc, strings, reach, ratio)
+	flags := l.flags(wound{st, spc.String, strings, reach, ratio, j.off, fromCrown})
 	if fromCrown {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
 		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
-		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Covers: c.covers,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Open: open, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -155,11 +164,11 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 		}
 		return p
 	}
-	k := l.arch(st.Number)
+	k, low := l.arch(st.Number), bareFoot(l.Spec.Units)+hair
 	switch {
-	case st.Kind == Arch && tape >= k.Length-hair:
+	case st.Kind == Arch && tape >= k.Length-low:
 		return foot(spec.Right)
-	case tape <= hair:
+	case tape <= low:
 		return foot(st.side())
 	case st.Kind != Arch && tape >= wrapEnd(l.Spec, st.Number, k.Kind, st.side())-hair:
 		return crown(st.Number)
@@ -167,28 +176,43 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 	return p
 }
 
+// wound is a wrap as its strings lie on their stretch.
+type wound struct {
+	on      stretch
+	label   catalog.String
+	strings []string // from the prongs
+	reach   measure.Length
+	ratio   measure.Length // of string to pipe
+	off     measure.Length // of the first lead, off the pipe
+	crown   bool           // prongs at the stretch's end
+}
+
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
 // hand's breadth to go.
-func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio measure.Length) []Flag {
+func (l *layer) flags(w wound) []Flag {
 	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
-	s := w.String
+	s := w.label
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
 	if s.Bulbs < 2 || gap <= 0 {
 		return nil
 	}
 	var out []Flag
-	for mark := step; mark < st.to-flagOff; mark += step {
-		along := (mark - st.from) * ratio
-		if w.Plug == spec.PlugCrown {
-			along = (st.to - mark) * ratio
+	for mark := step; mark < w.on.to-flagOff; mark += step {
+		along := (mark - w.on.from) * w.ratio
+		if w.crown {
+			along = (w.on.to - mark) * w.ratio
 		}
+		if mark <= w.on.from || along >= w.reach*w.ratio {
+			continue
+		}
+		along += w.off
 		which := int(along / s.Length)
-		if mark <= st.from || along >= reach*ratio || which >= len(strings) {
+		if which >= len(w.strings) {
 			continue
 		}
 		along -= measure.Length(which) * s.Length
 		bulb := 1 + int(math.Round(float64((along-s.Lead)/gap)))
-		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: strings[which]})
+		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: w.strings[which]})
 	}
 	return out
 }

@@ -217,11 +217,11 @@ func (r *reader) fillLights() {
 			}
 			fill(r, key+".count", &w.Count, 0, printed, "the pitch follows from the string's length")
 		}
-		fill(r, key+".plug", &w.Plug, PlugFoot, "foot", "where a hand reaches it")
+		fill(r, key+".plug", &w.Plug, PlugOpen, "open", "chosen with the power plan, stretch by stretch")
 	}
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
-		fill(r, "lights.rows.start", &w.FromBack, false, "front", practice)
+		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
 		sag := measure.By(u, inch, 25)
 		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), practice)
 	}
@@ -273,7 +273,21 @@ func (r *reader) fillPower() {
 		fill(r, key+".other load", &c.OtherLoad, 0, measure.Amps(0), "nothing else is on it")
 	}
 	fill(r, "power.continuous", &p.Continuous, 0.80, "80 %", "continuous load, NEC 210.19(A)(1) and 210.20(A); elsewhere our advice")
-	fill(r, "power.split", &p.Split, false, "none", "circuits are filled whatever wall they feed")
+	fill(r, "power.split", &p.Split, SplitNone, SplitNone.String(), "circuits are filled whatever they feed")
+	fill(r, "power.together", &p.Together, 4, "4", "most strings behind one plug of a cord: few go dark with it; our own choice")
+	inline := catalog.Inlines()
+	fill(r, "power.cords", &p.Inline, inline, fmt.Sprintf("%d lengths with several sockets", len(inline)), "as commonly sold, from memory: write what your shop has")
+	fill(r, "power.taps", &p.Taps, []Tap{{Sockets: 3}}, "3 sockets", "as commonly sold")
+	volts := measure.Voltage(120)
+	if len(p.Circuits) > 0 {
+		volts = p.Circuits[0].Volts
+	}
+	timer := Timer{Amps: 15, Sockets: 2}
+	if volts >= 200 {
+		timer = Timer{Amps: 16, Sockets: 1}
+	}
+	fill(r, "power.timers.amps", &p.Timer.Amps, timer.Amps, measure.Amps(timer.Amps), "as commonly sold for outdoors, from memory: read its label")
+	fill(r, "power.timers.sockets", &p.Timer.Sockets, timer.Sockets, fmt.Sprint(timer.Sockets), "as commonly sold for outdoors, from memory")
 	if p.Evenings == nil {
 		p.Evenings = &Evenings{}
 	}

@@ -82,6 +82,7 @@ var (
 	circuitVolts = bounds[measure.Voltage]{voltages, 12, 250}
 	breakers     = bounds[measure.Current]{currents, 1, 100}
 	otherLoads   = bounds[measure.Current]{currents, 0, 100}
+	socketSteps  = bounds[measure.Length]{lengths, 0, 30 * foot}
 	continuous   = bounds[measure.Share]{shares, 0.10, 1}
 
 	ices  = bounds[measure.Length]{lengths, 0, 3 * inch}

@@ -24,10 +24,10 @@ currency: USD
 dates: {mark: 2027-11-06, build: 2027-11-20, open: 2027-11-26, close: 2028-01-02, down: 2028-01-08}
 accept: [{finding: long-day, why: house cords are there by then, by: Ada Finch}]
 
-tunnel:
-  arches: 9
-  spacing: 4 ft 3 in
-  opening: {width: 4 ft 3 in, height: 6 ft 9 in}
+tunnel: {arches: 9, spacing: 4 ft 3 in,
+  ways: [{bay: 2, wall: left}],
+  opening: {width: 4 ft 3 in, height: 6 ft 9 in},
+  }
 
 arch:
   pipe: pvc sch40 1/2 in
@@ -75,7 +75,7 @@ lights:
   rows: {first: 14 in, step: 13 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red], walls: right, start: back, sag: 2 in, gaps: [{wall: right, bays: [4]}]}
   drops: [{where: ridge, string: drop led 100 warm, hang: 9 in, lap: 4 in}]
   strings:
-    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, most in a chain: 22, most watts: 190 W}
+    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W}
     soft set: {length: 5 m, bulbs: 50, watts: 3 W, volts: 24 V, supply: {watts: 30 W, sockets: 2}, weight: 0.02 lb/ft}
 
 power:
@@ -84,6 +84,10 @@ power:
     sluice: {volts: 120 V, breaker: 15 A}
   continuous: 75 %
   split: left and right
+  together: 6
+  cords: [{gauge: 14 AWG, length: 40 ft, sockets: 5, apart: 7 ft, price: 31}]
+  taps: [{sockets: 3, price: 6}, {sockets: 4}]
+  timers: {amps: 10 A, sockets: 1, price: 19.5}
   evenings: {hours: 4.5, nights: 33, price: 0.18}
 
 weather: {ice: 1/4 in, cold: 14 F}

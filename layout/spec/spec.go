@@ -90,6 +90,13 @@ type Tunnel struct {
 	Length        measure.Length // first arch to last along the centreline
 	OpeningWidth  measure.Length // what stays clear for people: a box on the ground line, centred
 	OpeningHeight measure.Length
+	Ways          []Way // in the walls, besides the two ends
+}
+
+// Way is a side way in or out: a bay of a wall that nothing closes.
+type Way struct {
+	Bay  int
+	Wall Side
 }
 
 // Third names the one of sticks, span and height that is solved from the other two.
@@ -329,10 +336,12 @@ type Place struct {
 // Plug says where a wrap's prongs are.
 type Plug int
 
-// The ends: at the foot (of a ridge piece: nearer arch 1), or at the crown.
+// The ends: at the foot (of a ridge piece: nearer arch 1, of a whole arch: the left one), or at the crown (the far end, the right foot).
+// An open one is chosen with the power plan, stretch by stretch.
 const (
 	PlugFoot Plug = iota
 	PlugCrown
+	PlugOpen
 )
 
 // Wrap winds strings round pipe. One of Pitch and Count may be zero: it is solved.
@@ -350,6 +359,7 @@ type Rows struct {
 	Strings           []catalog.String
 	Walls             []Side
 	FromBack          bool // start at the last arch
+	Open              bool // which end they start from is left to the power plan, path by path
 	Sag               measure.Length
 	Gaps              []Gap
 }
@@ -372,8 +382,38 @@ type Drop struct {
 type Power struct {
 	Circuits   []Circuit // in the order of the spec
 	Continuous measure.Share
-	Split      bool // left and right walls on two circuits or GFCIs
+	Split      Split
+	Together   int              // most strings behind one plug of a cord
+	Inline     []catalog.Inline // cords with several sockets that may be laid
+	Taps       []Tap            // three-ways that may be used, most sockets first
+	Timer      Timer            // bought for each outlet in use that has none
 	Evenings   *Evenings
+}
+
+// Split says what one trip may not darken, which takes two circuits or GFCIs.
+type Split int
+
+// The ways to part the lights: not at all, the left wall from the right, or every other arch, so that a trip never darkens a whole bay.
+const (
+	SplitNone Split = iota
+	SplitWalls
+	SplitArches
+)
+
+// String returns the word of the spec.
+func (s Split) String() string { return [...]string{"none", "left and right", "every other"}[s] }
+
+// Tap makes several sockets of one. Price is nil where not given.
+type Tap struct {
+	Sockets int
+	Price   *float64
+}
+
+// Timer is an timer for outdoors in an outlet's socket.
+type Timer struct {
+	Amps    measure.Current
+	Sockets int
+	Price   *float64
 }
 
 // Circuit is one breaker's wiring.
