@@ -28,16 +28,17 @@ examples:
 layout:                LAYOUT
 layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
-layout/crew:           layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/crew:           layout/power layout/stock layout/practice layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/stock/cutting:
 layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
 layout/anchor:         layout/measure
 layout/bend:
-layout/ground:         layout/finding layout/spec layout/catalog layout/measure
+layout/ground:         layout/practice layout/finding layout/spec layout/catalog layout/measure
 layout/spec:           layout/catalog layout/finding layout/measure
 layout/catalog:        layout/measure
 layout/finding:        layout/measure
+layout/practice:       layout/measure
 layout/measure:
 `
 
