@@ -198,8 +198,5 @@ func number(units measure.System, l measure.Length) string {
 
 // unit is what follows the figures of a cut length.
 func unit(units measure.System) string {
-	if units == measure.Metric {
-		return " mm"
-	}
-	return " in"
+	return measure.By(units, " in", " mm")
 }

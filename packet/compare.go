@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -148,7 +149,7 @@ func gathered(list []Change) []Change {
 	}
 	var out []Change
 	for _, k := range order {
-		out = append(out, Change{k.what + " " + runs(numbers[k]), k.was, k.is})
+		out = append(out, Change{k.what + " " + say.Numbers(numbers[k]), k.was, k.is})
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/stock"
@@ -90,10 +91,7 @@ func (c *cutting) state(s paper.Scale) {
 
 // series is the standard scales of the packet's units.
 func (c *cutting) series() []paper.Scale {
-	if c.units == measure.Metric {
-		return paper.MetricScales
-	}
-	return paper.ImperialScales
+	return draw.Scales(c.units)
 }
 
 // limit is how far a cut may be off.

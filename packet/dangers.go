@@ -66,18 +66,12 @@ func (b *binder) underAndOver() []danger {
 
 // usualKeep is how far a stake stays from a located line: 18 to 24 in by state (US 811).
 func usualKeep(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 600 * measure.Millimetre
-	}
-	return 24 * measure.Inch
+	return measure.By(u, 24*measure.Inch, 600*measure.Millimetre)
 }
 
 // usualClearance is the usual least distance from an overhead line: 10 ft.
 func usualClearance(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 3000 * measure.Millimetre
-	}
-	return 10 * measure.Foot
+	return measure.By(u, 10*measure.Foot, 3000*measure.Millimetre)
 }
 
 func (b *binder) drivingDangers() []danger {

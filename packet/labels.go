@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // labels sets what the plan took each label to say, with blanks for what it does say.
@@ -49,7 +50,7 @@ func (b *binder) stringLabels() []place.Row {
 		row := place.Row{Cells: []string{s.Kind + "\nlabel:", b.spec.Units.Tape(l.Length - l.Lead - l.Tail), b.spec.Units.Tape(l.Length), fmt.Sprint(l.Bulbs),
 			measure.Volts(l.Volts), measure.Watts(l.Watts), most}}
 		if l.Supply != nil {
-			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), counted(l.Supply.Sockets, "socket"))
+			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
 		}
 		rows = append(rows, row)
 	}

@@ -12,6 +12,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // wrapGroup is wraps that one page serves: same kind of string and part, same pitch, turns and flags as printed.
@@ -89,11 +90,11 @@ func (g wrapGroup) title() string {
 	on := namesInRanges(g.names)
 	switch g.part {
 	case "ridge":
-		return counted(len(g.names), "ridge piece") + ": bay " + on
+		return say.Count(len(g.names), "ridge piece") + ": bay " + on
 	case "arch":
 		return "Whole arches: " + on
 	}
-	return counted(len(g.names), "leg") + ": " + on
+	return say.Count(len(g.names), "leg") + ": " + on
 }
 
 // namesInRanges lists names of a letter and a number, numbers that follow each other as a range, letters in their first order: L1 to L6, R1 to R6.
@@ -160,10 +161,7 @@ func (g wrapGroup) ending(u measure.System) string {
 // wrapDrawing draws the run at the left and the turns beside it.
 func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
 	u := f.b.spec.Units
-	series := paper.ImperialScales
-	if u == measure.Metric {
-		series = paper.MetricScales
-	}
+	series := draw.Scales(u)
 	start, end := g.ends()
 	run := draw.WrapRun{Wrap: g.wrap, Start: start, End: end, Units: u}
 	for _, s := range series {

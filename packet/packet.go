@@ -17,6 +17,7 @@ import (
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -126,9 +127,9 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
 	if err != nil {
 		return pdf.Document{}, err
 	}
-	size, ok := paperSizes[plan.Spec.Paper]
+	size, ok := paper.Sheet(plan.Spec.Paper)
 	if !ok {
-		return pdf.Document{}, fmt.Errorf("paper is letter, legal, tabloid, a4 or a3, not %q", plan.Spec.Paper)
+		return pdf.Document{}, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
 	b := &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, phases: phases,
 		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], twoSided: !opt.OneSided}

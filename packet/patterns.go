@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/draw"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
@@ -109,7 +110,7 @@ func (p pattern) names() string {
 // title says how many bars of what are cut so.
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
-	words := counted(len(p.bars), barNoun(b)) + " of " + b.Size(units)
+	words := say.Count(len(p.bars), barNoun(b)) + " of " + b.Size(units)
 	if full := units.Cut(b.Stock); full != b.Size(units) {
 		words += " (" + full + ")"
 	}

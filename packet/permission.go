@@ -29,7 +29,7 @@ func (b *binder) permission() []leaf {
 	}
 	const least, most, gap paper.Length = 40, 110, 2
 	box := f.take(min(most, max(least, f.room.H-f.height(f.room.W, words)-2*gap)))
-	scale := footprint.Scale(b.scales(), box)
+	scale := footprint.Scale(draw.Scales(b.spec.Units), box)
 	footprint.Draw(f.page, box, scale)
 	f.scale(scale)
 	f.gap(gap)
@@ -39,14 +39,6 @@ func (b *binder) permission() []leaf {
 
 // conditions is the line for what they ask for besides.
 const conditions = "Conditions"
-
-// scales is the series of scales of the packet's units.
-func (b *binder) scales() []paper.Scale {
-	if b.metric() {
-		return paper.MetricScales
-	}
-	return paper.ImperialScales
-}
 
 // signature sets a line to sign on: who, name, signature, day.
 func (f *flow) signature(who string) {

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/say"
 )
 
 // remark is something the overview says of the plan, in versions from the fullest to the shortest.
@@ -49,7 +50,7 @@ func (b *binder) said() []remark {
 
 func remarkOn(f finding.Finding) remark {
 	first, _, _ := strings.Cut(f.Text, ". ")
-	r := remark{strings.ToUpper(f.Level.String()[:1]) + f.Level.String()[1:] + ": " + f.Code, []string{f.Text, strings.TrimSuffix(first, ".") + ".", ""}}
+	r := remark{say.Capital(f.Level.String()) + ": " + f.Code, []string{f.Text, strings.TrimSuffix(first, ".") + ".", ""}}
 	if f.AcceptedBy != "" {
 		r.head = "Accepted: " + f.Code
 		r.versions = []string{fmt.Sprintf("%s. %s, signed ____________", strings.TrimSuffix(f.AcceptedAs, "."), f.AcceptedBy), f.AcceptedBy + ", signed ____________"}

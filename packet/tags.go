@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -163,10 +164,7 @@ func (b *binder) stringsAt(number int) string {
 // pitchStrips draws a strip for each pitch that wraps are wound at.
 func (f *flow) pitchStrips() {
 	u := f.b.spec.Units
-	check := 4 * measure.Inch
-	if u == measure.Metric {
-		check = 100 * measure.Millimetre
-	}
+	check := measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 	var done []string
 	for _, g := range f.b.wrapGroups() {
 		w := g.wrap
@@ -179,7 +177,7 @@ func (f *flow) pitchStrips() {
 			f.heading("Pitch strips, full size: lay the lower edge along the pipe, each turn on a stroke", draw.PitchStripHeight+2)
 		}
 		done = append(done, key)
-		p.Words = strings.ToUpper(key[:1]) + key[1:]
+		p.Words = say.Capital(key)
 		p.Draw(f.page, f.take(draw.PitchStripHeight+2.5))
 		f.leaves[len(f.leaves)-1].scale = "Strips: full size"
 	}

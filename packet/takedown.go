@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/power"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -55,7 +56,7 @@ func (b *binder) downSteps(stand []arch.Arch) []string {
 	first, last := stand[0].Number, stand[len(stand)-1].Number
 	var list []string
 	if len(b.plan.Strings) > 0 {
-		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", words(outletNames(b.plan.Power.Feeders))))
+		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", say.And(outletNames(b.plan.Power.Feeders))))
 	}
 	list = append(list, "Before anything is loosened, measure these crowns from a string between the feet:")
 	list = append(list, fmt.Sprintf("Mark every leg on its inside face at the foot: name and an arrow up (L%d, R%d …). It has taken a set and bends the same way next year. Number ridge pieces at both ends, arrow toward arch %d.", first, first, first))

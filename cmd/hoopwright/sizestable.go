@@ -14,10 +14,7 @@ import (
 func (c choice) table(w io.Writer) error {
 	u := c.spec.Units
 	fmt.Fprintf(w, "%s\n\n", c.about())
-	unit, force := "in", "lb"
-	if u == measure.Metric {
-		unit, force = "mm", "N"
-	}
+	unit, force := measure.By(u, "in", "mm"), measure.By(u, "lb", "N")
 	bare := func(text string) string {
 		text, _ = strings.CutSuffix(text, " "+unit)
 		text, _ = strings.CutSuffix(text, " "+force)
@@ -62,10 +59,7 @@ func (c choice) table(w io.Writer) error {
 
 // depthStep is what a stake's depth is rounded up to.
 func depthStep(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 10 * measure.Millimetre
-	}
-	return measure.Inch
+	return measure.By(u, measure.Inch, 10*measure.Millimetre)
 }
 
 func yes(is bool) string {

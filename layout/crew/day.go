@@ -2,13 +2,13 @@ package crew
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -117,7 +117,7 @@ func (b *builder) dayFindings(p Plan) []finding.Finding {
 	var list []finding.Finding
 	if b.hands < raisers {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
-			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, b.hands, count(raisers-b.hands, "more helper"))})
+			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, b.hands, say.Count(raisers-b.hands, "more helper"))})
 	}
 	if p.Minutes > longestDay {
 		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, b.hands)
@@ -138,31 +138,4 @@ func clockTime(minutes float64) string {
 		day = " the next day"
 	}
 	return fmt.Sprintf("%02d:%02d%s", m/60%24, m%60, day)
-}
-
-// count prints a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %s", n, plural(noun))
-}
-
-func plural(noun string) string {
-	if strings.HasSuffix(noun, "ch") || strings.HasSuffix(noun, "s") {
-		return noun + "es"
-	}
-	return noun + "s"
-}
-
-// and joins words as a sentence does.
-func and(words []string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -22,14 +23,14 @@ func routeFindings(t tunnel) []finding.Finding {
 	tight, far := t.overlaps()
 	if len(tight) > 0 {
 		report(finding.MustFix, "arches-overlap", fmt.Sprintf(
-			"Arches %s cross on the plan: the route bends tighter than the arches are wide. Give the bend a wider radius, %s.", names(tight), t.widerBend()))
+			"Arches %s cross on the plan: the route bends tighter than the arches are wide. Give the bend a wider radius, %s.", say.Some(tight, mostNames), t.widerBend()))
 	}
 	switch crosses := crossesItself(t.route.path()); {
 	case crosses:
 		report(finding.MustFix, "route-crosses-itself", "The route's centreline crosses itself: one tunnel cannot pass through another. Turn less"+t.lesserTurn()+".")
 	case len(far) > 0:
 		report(finding.MustFix, "arches-overlap", fmt.Sprintf(
-			"Arches %s cross on the plan: the route comes back too close to itself. Turn less%s.", names(far), t.lesserTurn()))
+			"Arches %s cross on the plan: the route comes back too close to itself. Turn less%s.", say.Some(far, mostNames), t.lesserTurn()))
 	}
 	if text := t.narrow(); text != "" {
 		report(finding.LookAt, "bay-too-narrow-inside", text)
@@ -85,10 +86,7 @@ func written(l spec.Leg, u measure.System) string {
 
 // legible is a length in whole feet or tenths of a metre, as a spec would give it.
 func legible(l measure.Length, u measure.System) string {
-	if u == measure.Metric {
-		return fmt.Sprintf("%.1f m", l.Metres())
-	}
-	return fmt.Sprintf("%.0f ft", float64(l/measure.Foot))
+	return measure.By(u, fmt.Sprintf("%.0f ft", float64(l/measure.Foot)), fmt.Sprintf("%.1f m", l.Metres()))
 }
 
 // widerBend gives the tightest bend with a radius that leaves room on its inside.
@@ -164,16 +162,13 @@ func (t tunnel) narrow() string {
 		advice = fmt.Sprintf("A bend of %s radius would do.", u.Room(roomy(widest/2, spacing, lim.inner, u)))
 	}
 	return fmt.Sprintf("In %s %s the stakes on the inside of the bend are as close as %s; %s lets people and hands between them. %s",
-		verb(bays, "bay", "bays"), names(bays), u.Inches(least), u.Inches(lim.inner), advice)
+		say.Agree(len(bays), "bay", "bays"), say.Some(bays, mostNames), u.Inches(least), u.Inches(lim.inner), advice)
 }
 
 // roomy returns the least radius, in whole feet or tenths of a metre, at which arches of half span b and the given spacing
 // stand at least inner apart on the inside: their chord there is 2(R−b)·sin(spacing/2R).
 func roomy(b, spacing, inner measure.Length, u measure.System) measure.Length {
-	step := measure.Foot
-	if u == measure.Metric {
-		step = 100
-	}
+	step := measure.By(u, measure.Foot, 100)
 	start := b * spacing / (spacing - inner) // of the arc, which is hardly longer than its chord
 	r := step * measure.Length(math.Ceil(float64(start/step)))
 	for 2*(r-b)*measure.Length(math.Sin(float64(spacing/(2*r)))) < inner {

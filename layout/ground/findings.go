@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -86,7 +87,7 @@ func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
 	}
 	return []finding.Finding{{
 		Level: finding.LookAt, Code: "guy-stakes-meet", Sheet: "stake", Key: "guys", Pos: s.Position("guys"),
-		Text: fmt.Sprintf("Guy stakes come to the same spot: %s. Guy other arches, or change how far out the guys go.", names(pairs)),
+		Text: fmt.Sprintf("Guy stakes come to the same spot: %s. Guy other arches, or change how far out the guys go.", say.Some(pairs, mostNames)),
 	}}
 }
 
@@ -114,11 +115,11 @@ func guyHeightFindings(t tunnel) []finding.Finding {
 	}
 	if len(over) > 0 {
 		report(finding.MustFix, "guy-above-arch", fmt.Sprintf("Guys are to be tied %s up, but %s %s reaches only %s. Tie them lower.",
-			s.Units.Tape(s.Guys.From), verb(over, "arch", "arches"), names(over), s.Units.Tape(least)))
+			s.Units.Tape(s.Guys.From), say.Agree(len(over), "arch", "arches"), say.Some(over, mostNames), s.Units.Tape(least)))
 	}
 	if len(low) > 0 {
 		report(finding.LookAt, "guy-tied-low", fmt.Sprintf("Guys tied %s up hold the legs of %s %s and leave the crown, %s up, free to lean along the tunnel. Tie them at %s or more.",
-			s.Units.Tape(s.Guys.From), verb(low, "arch", "arches"), names(low), s.Units.Tape(most), s.Units.Tape(most/2)))
+			s.Units.Tape(s.Guys.From), say.Agree(len(low), "arch", "arches"), say.Some(low, mostNames), s.Units.Tape(most), s.Units.Tape(most/2)))
 	}
 	return found
 }

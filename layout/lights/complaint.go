@@ -3,9 +3,9 @@ package lights
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -71,23 +71,13 @@ func listed(on []stretch) string {
 			}
 		}
 		slices.Sort(numbers)
-		numbers = slices.Compact(numbers)
-		for i := 0; i < len(numbers); {
-			j := i
-			for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
-				j++
-			}
-			phrase := fmt.Sprint(names[p].one, numbers[i])
-			if j > i {
-				phrase = fmt.Sprintf("%s%d to %s%d", names[p].from, numbers[i], names[p].to, numbers[j])
+		for _, r := range say.Runs(slices.Compact(numbers)) {
+			phrase := fmt.Sprint(names[p].one, r.First)
+			if r.Last > r.First {
+				phrase = fmt.Sprintf("%s%d to %s%d", names[p].from, r.First, names[p].to, r.Last)
 			}
 			phrases = append(phrases, phrase)
-			i = j + 1
 		}
 	}
-	if len(phrases) > 1 {
-		last := len(phrases) - 1
-		return strings.Join(phrases[:last], ", ") + " and " + phrases[last]
-	}
-	return strings.Join(phrases, "")
+	return say.And(phrases)
 }

@@ -6,6 +6,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // thirds are the three figures of an arch of which two give the third, as the spec names them.
@@ -138,7 +139,7 @@ func (m mapping) sticks(a *Arch) {
 		return
 	}
 	if len(items) < 1 || len(items) > 2 {
-		f.fail("lists %s; the left and the right leg are wanted, or one stick for both, and the pieces of a leg in a list of their own", counted(len(items), "leg"))
+		f.fail("lists %s; the left and the right leg are wanted, or one stick for both, and the pieces of a leg in a list of their own", say.Count(len(items), "leg"))
 		return
 	}
 	legs := make([][]measure.Length, 2)
@@ -161,7 +162,7 @@ func (f field) leg() ([]measure.Length, bool) {
 		return nil, false
 	}
 	if len(items) < 1 || len(items) > mostPieces {
-		f.fail("lists %s; 1 to %d are wanted", counted(len(items), "piece"), mostPieces)
+		f.fail("lists %s; 1 to %d are wanted", say.Count(len(items), "piece"), mostPieces)
 		return nil, false
 	}
 	var pieces []measure.Length

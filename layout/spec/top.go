@@ -11,8 +11,8 @@ import (
 // version is the version of the format that this package reads.
 const version = "1"
 
-// papers are the sheets that a packet is printed on.
-var papers = []string{"letter", "legal", "tabloid", "a4", "a3"}
+// Papers returns the names of the papers that a packet is printed on; draw/paper knows their sizes.
+func Papers() []string { return []string{"letter", "legal", "tabloid", "a4", "a3"} }
 
 // versionFits checks the version of the format. Of a spec in another version nothing else is said.
 func (m mapping) versionFits() bool {
@@ -40,8 +40,8 @@ func (r *reader) readTop(top mapping) {
 	if i, ok := top.word("units", "imperial", "metric"); ok {
 		s.Units = measure.System(i)
 	}
-	if i, ok := top.word("paper", papers...); ok {
-		s.Paper = papers[i]
+	if i, ok := top.word("paper", Papers()...); ok {
+		s.Paper = Papers()[i]
 	}
 	top.line("currency", &s.Currency, 12)
 	r.readDates(top)

@@ -5,6 +5,7 @@ import (
 	"regexp"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 var upToWords = regexp.MustCompile(`^up to\s+`)
@@ -126,7 +127,7 @@ func (m mapping) twoOf(a, b, c string) bool {
 	case 3:
 		m.fail("gives %s, %s and %s; the third follows from the other two, so leave one out", a, b, c)
 	case 1:
-		m.fail("gives %s alone of %s, %s and %s; one of %s is wanted too", given[0], a, b, c, either(absent))
+		m.fail("gives %s alone of %s, %s and %s; one of %s is wanted too", given[0], a, b, c, say.Or(absent))
 	case 0:
 		m.fail("gives none of %s, %s and %s; two of them are wanted", a, b, c)
 	}

@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // pieces names every length of pipe and bar after its place: legs arch by arch, the ridge, then the stakes.
@@ -79,15 +80,11 @@ func (p Piece) isBar() bool {
 
 // names lists a few pieces by name and counts the rest.
 func names(list []Piece) string {
-	const most = 4
 	var words []string
-	for i, p := range list {
-		if i == most && len(list) > most+1 {
-			return fmt.Sprintf("%s and %d more", strings.Join(words, ", "), len(list)-most)
-		}
+	for _, p := range list {
 		words = append(words, p.Name)
 	}
-	return strings.Join(words, ", ")
+	return say.Some(words, 4)
 }
 
 // Sold prints a length as a store says it, in whole feet or tenths of a metre: first in the system's own, then in the other's, as a cord

@@ -95,10 +95,7 @@ func (b *basket) sundries(in Input) {
 		from := in.Spec.Guys.From
 		line += measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy + knotsOfGuy
 	}
-	per, unit := measure.Foot, "ft"
-	if in.Spec.Units == measure.Metric {
-		per, unit = measure.Metre, "m"
-	}
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, "ft", "m")
 	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
 		Why: fmt.Sprintf("%d guys; cord of 1/8 in (3 mm) or more, bright, that does not stretch", guys)})
 	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries})
