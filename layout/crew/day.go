@@ -22,9 +22,12 @@ type Input struct {
 	Bars    int // stock bars that a saw goes through
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
-	Cords   int     // cords to lay
-	Taps    int     // three-way taps among them
-	Asks    float64 // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Cords   int           // cords to lay
+	Taps    int           // three-way taps among them
+	Inside  measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Strip   measure.Speed // the gust before which rows and drops are off; 0 for none
+	Down    measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	Asks    float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // RidgePiece is the pipe of one bay.
@@ -70,7 +73,7 @@ func Day(in Input) Plan {
 	b.raising()
 	b.hanging()
 	b.powering()
-	plan := Plan{Steps: b.steps}
+	plan := Plan{Steps: b.steps, Tasks: Tasks(in)}
 	for i := range plan.Steps {
 		plan.Steps[i].Number = i + 1
 	}

@@ -207,3 +207,6 @@ func Similar(list []Check, units measure.System) (groups [][]Check) {
 	}
 	return groups
 }
+
+// FromLine returns how far a stake stands from the middle of a buried line.
+func FromLine(s Stake, line spec.Buried) measure.Length { return toPath(s.At(), line.Line) }
