@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
 )
 
 // panel is a small box within the picture: its room is kept early, so that no label goes there, and it is drawn last on white, so that no
@@ -15,14 +16,29 @@ type panel struct {
 	draw  func(room paper.Rect)
 }
 
-// corners finds room for the north arrow and, over several pages, the key map.
+// corners finds room for the bar of the scale, the north arrow and, over several pages, the key map.
 func (d *stakeSheet) corners() {
+	if !d.scaleBar(66) {
+		d.scaleBar(50) // the scale itself stands over the sheet
+	}
 	if north := d.spec.Site.North; north != nil {
 		d.lacks("north", d.panel(27, 27, false, func(r paper.Rect) { d.b.North(r.Centre(), d.m.angle(*north)) }))
 	}
-	if d.Of > 1 {
+	if len(d.Sheets) > 1 {
 		d.lacks("key map", d.keyMap(44) || d.keyMap(32) || d.keyMap(22))
 	}
+}
+
+// scaleBar finds room for the bar of the scale, with its words.
+func (d *stakeSheet) scaleBar(wide paper.Length) bool {
+	unit, word, figures := float64(measure.Foot), "ft", ""
+	if d.units() == measure.Metric {
+		unit, word, figures = float64(measure.Metre), "m", ". Figures in mm"
+	}
+	return d.panel(wide, 14, false, func(r paper.Rect) {
+		place.GroundBar(d.b.Page, paper.Point{X: r.X, Y: r.Y}, wide-3, d.Scale, unit, word)
+		d.b.Page.Text(paper.Point{X: r.X + 3, Y: r.Bottom() - 1.2}, paper.AtLeft, d.Scale.Words+figures, paper.Floor)
+	})
 }
 
 // panel keeps a free area by the edges of the picture, the nearest to the top at the right first, and reports whether there is one.
@@ -65,9 +81,9 @@ func (d *stakeSheet) keyMap(most paper.Length) bool {
 	return d.panel(w, h, true, func(r paper.Rect) {
 		small := func(p paper.Point) paper.Point { return r.Centre().Add(p.Sub(whole.Centre()).Times(k)) }
 		b := place.NewBoard(d.b.Page, r)
-		for _, p := range d.pages {
+		for _, p := range d.Sheets {
 			pen := paper.Thin
-			if p.Page == d.Page {
+			if p.First == d.First {
 				pen = paper.Pen{Width: 2}
 			}
 			var line []paper.Point
@@ -80,9 +96,9 @@ func (d *stakeSheet) keyMap(most paper.Length) bool {
 				b.Line(line[0].Sub(u), line[0].Add(u), paper.Thin)
 			}
 		}
-		for _, p := range d.pages {
+		for i, p := range d.Sheets {
 			mid := small(d.m.at(d.ground.Stations[(p.First+p.Last)/2-1].At))
-			b.Label(place.Label{At: mid, Text: fmt.Sprint(p.Page), Lettering: paper.Strong.Sized(11), Clear: 1.2, Leader: place.NoLeader})
+			b.Label(place.Label{At: mid, Text: fmt.Sprint(i + 1), Lettering: paper.Strong.Sized(11), Clear: 1.2, Leader: place.NoLeader})
 		}
 	})
 }

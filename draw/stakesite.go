@@ -54,36 +54,6 @@ func (d *stakeSheet) siteNames() {
 	}
 }
 
-// outletRadius is that of an outlet's sign on paper.
-const outletRadius paper.Length = 1.8
-
-// outlets draws the outlets in the picture where there is room for their sign.
-func (d *stakeSheet) outlets() {
-	for _, o := range d.spec.Site.Outlets {
-		at := d.m.at(o.At)
-		if d.room.Inset(3).Contains(at) && d.b.Free(paper.Rect{X: at.X - 2, Y: at.Y - 2, W: 4, H: 4}) {
-			outletSign(d.b.Page, at)
-			d.b.Mark(at, outletRadius)
-			d.plugs = append(d.plugs, o)
-		}
-	}
-}
-
-// outletNames names them, once all that must be read for setting out has its place.
-func (d *stakeSheet) outletNames() {
-	for _, o := range d.plugs {
-		d.b.Label(place.Label{At: d.m.at(o.At), Text: o.Name + " outlet", Lettering: paper.Floor, Clear: outletRadius + 0.4, Leader: place.Bare, Reach: 20})
-	}
-}
-
-// outletSign draws an outlet: a ring with its two slots.
-func outletSign(page *paper.Page, at paper.Point) {
-	page.Stroke(paper.Circle(at, outletRadius), paper.Thin)
-	for _, x := range []paper.Length{-0.6, 0.6} {
-		page.Line(at.Add(paper.Point{X: x, Y: -0.8}), at.Add(paper.Point{X: x, Y: 0.8}), paper.Thin)
-	}
-}
-
 // outline returns a feature's rim on paper; a round one as chords that stray 0.02 mm from it at most.
 func (d *stakeSheet) outline(f spec.Feature) []paper.Point {
 	if len(f.Outline) > 0 {

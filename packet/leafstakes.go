@@ -1,3 +1,301 @@
 package packet
 
-func (b *binder) stakesLeaf() []folio { return nil }
+import (
+	"fmt"
+	"slices"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+)
+
+// stakesLeaf puts every stake on its spot: in front the plan to scale with the tapes, behind what to do. A long tunnel has a sheet of paper for each stretch.
+func (b *binder) stakesLeaf() []folio {
+	s := newStakeLeaf(b)
+	var list []folio
+	for i := range s.parts {
+		list = append(list, s.sheets(i)...)
+	}
+	return list
+}
+
+// stakeLeaf makes the leaf of the marking and driving crew.
+type stakeLeaf struct {
+	b      *binder
+	ground ground.Layout
+	units  measure.System
+	dots   []ground.Dot
+	checks []ground.Check
+	tasks  []crew.Task         // of marking and driving
+	parts  []ground.TapeLength // the arches of each plan
+}
+
+func newStakeLeaf(b *binder) *stakeLeaf {
+	u := b.spec.Units
+	s := &stakeLeaf{b: b, ground: b.plan.Ground, units: u, dots: b.plan.Ground.Marking(u), checks: b.plan.Ground.Checks(u)}
+	for _, t := range b.plan.Crew.Tasks {
+		if t.Phase == crew.Marking || t.Phase == crew.Driving {
+			s.tasks = append(s.tasks, t)
+		}
+	}
+	s.parts = s.stretches()
+	return s
+}
+
+// lone reports whether there is but one arch.
+func (s *stakeLeaf) lone() bool { return len(s.ground.Stations) == 1 }
+
+// byRow reports whether dots are found along two straight rows.
+func (s *stakeLeaf) byRow() bool { return s.ground.Straight && !s.lone() }
+
+// body is the room of a side.
+func (s *stakeLeaf) body() paper.Rect {
+	_, box := s.b.newSide(false)
+	return box
+}
+
+// Room between the parts of a front.
+const (
+	stakeGap   paper.Length = 2.4
+	stakeAside paper.Length = 104 // the tables beside a picture
+)
+
+// front is a way to arrange a plan with its tables, and what goes behind: tables before the order of work, asides after it.
+type front struct {
+	plan           draw.StakePlan
+	blocks         []block.Block
+	tables, asides []block.Block
+}
+
+// arranged lays a part's front out: the picture at the left, beside it as many of the tables as a column holds, under it what is left of them. What is read when
+// something is off stands in front where there is no room behind. Round a bend the plan has the front, and the tables the back. It reports whether the bays are
+// as long on paper as they must be.
+func (s *stakeLeaf) arranged(part ground.TapeLength) (front, bool) {
+	tables, asides, body := s.tables(part), s.asides(), s.body()
+	if !s.byRow() {
+		plan, ok := s.plan(part).Fit(body)
+		return front{plan, []block.Block{s.picture(plan, body.H)}, tables, asides}, ok
+	}
+	var best front
+	ok := false
+	for most := range len(asides) + 1 {
+		f, fits := s.beside(part, tables, asides[:most], body)
+		f.asides = append(f.asides, asides[most:]...)
+		if fits && (!ok || len(f.tables) <= len(best.tables)) {
+			best, ok = f, true
+		}
+		if ok && block.Height(s.back(part, best), body.W) <= body.H {
+			break
+		}
+	}
+	if !ok {
+		best = front{tables: tables, asides: asides}
+		best.plan, ok = s.plan(part).Fit(body)
+		best.blocks = []block.Block{s.picture(best.plan, body.H)}
+	}
+	return best, ok
+}
+
+// beside sets tables and asides in two columns, the picture on top of the left one. What finds no room in them goes behind. It is false where even the picture does
+// not fit.
+func (s *stakeLeaf) beside(part ground.TapeLength, tables, asides []block.Block, body paper.Rect) (f front, ok bool) {
+	wide := body.W - stakeAside - stakeGap
+	var right, left []block.Block
+	set := func(item block.Block) bool {
+		if try := append(right[:len(right):len(right)], item); block.Height(try, stakeAside) <= body.H {
+			right = try
+			return true
+		}
+		try := append(left[:len(left):len(left)], item)
+		_, fits := s.plan(part).Fit(paper.Rect{W: wide, H: body.H - block.Height(try, wide) - stakeGap})
+		if fits {
+			left = try
+		}
+		return fits
+	}
+	for _, t := range tables {
+		if !set(t) {
+			f.tables = append(f.tables, t)
+		}
+	}
+	for _, a := range asides {
+		if !set(a) {
+			f.asides = append(f.asides, a)
+		}
+	}
+	room := paper.Rect{W: wide, H: body.H}
+	if len(left) > 0 {
+		room.H -= block.Height(left, wide) + stakeGap
+	}
+	if f.plan, ok = s.plan(part).Fit(room); !ok || len(right) == 0 {
+		return f, false
+	}
+	cols := block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: append([]block.Block{s.picture(f.plan, room.H)}, left...)}, {Width: stakeAside, Blocks: right}}}
+	f.blocks = []block.Block{inColumns("plan and tapes", cols, append(right, left...), s.facts(f.plan))}
+	return f, true
+}
+
+// inColumns makes one block of several in columns.
+func inColumns(name string, body block.Body, blocks []block.Block, facts []block.Fact) block.Block {
+	for _, b := range blocks {
+		facts = append(facts, b.Facts...)
+	}
+	return block.Block{Name: name, Gap: stakeGap, Body: body, Facts: facts}
+}
+
+// picture is the plan as a block.
+func (s *stakeLeaf) picture(plan draw.StakePlan, high paper.Length) block.Block {
+	return block.Block{Name: "plan of the stakes", Body: block.Picture{Least: high, Paint: plan.Draw}, Facts: s.facts(plan)}
+}
+
+// facts are the figures on the plan.
+func (s *stakeLeaf) facts(plan draw.StakePlan) (list []block.Fact) {
+	for _, x := range plan.Spans {
+		if x.Text != "" {
+			list = append(list, block.Fact{What: s.spot(x.From) + " to " + s.spot(x.To), Value: x.Text})
+		}
+	}
+	return list
+}
+
+// plan is a part's picture, not yet at a scale.
+func (s *stakeLeaf) plan(part ground.TapeLength) draw.StakePlan {
+	p := draw.NewStakePlan(s.ground, s.b.spec, part.First, part.Last)
+	p.Sheets, p.Zero = s.parts, s.tapeOf(part).First
+	on := func(x ground.Spot) bool {
+		if x.Kind == ground.AtMark {
+			return false
+		}
+		arch := s.ground.Stakes[x.Index].Arch
+		return arch >= part.First && arch <= part.Last
+	}
+	for _, d := range s.dots {
+		if d.How == ground.TwoTapes && d.From.Kind == ground.AtMark && on(d.Spot) && (s.byRow() || s.end(d.Spot)) {
+			p.Tied = append(p.Tied, d)
+		}
+	}
+	for _, c := range s.markTapes(part) {
+		if !slices.Contains(p.Marks, c.mark.Index) {
+			p.Marks = append(p.Marks, c.mark.Index)
+		}
+	}
+	p.Spans = append(s.triangle(part), s.spans(func(c ground.Check) bool { return on(c.From) && on(c.To) })...)
+	return p
+}
+
+// end reports whether a spot is the first or the last left stake's.
+func (s *stakeLeaf) end(x ground.Spot) bool {
+	return x.Index == 0 || x.Index == 2*len(s.ground.Stations)-2
+}
+
+// onPlan are the checks whose distance is written on the line it measures.
+func (s *stakeLeaf) onPlan(k ground.CheckKind) bool {
+	switch k {
+	case ground.Width, ground.WholeDiagonal, ground.GuyToLeg:
+		return true
+	case ground.BayDiagonal:
+		return s.ground.Straight
+	}
+	return false
+}
+
+// spans are the distances on the plan: of those alike the first, with its number, and the diagonal that crosses it.
+func (s *stakeLeaf) spans(on func(ground.Check) bool) (list []draw.StakeSpan) {
+	var here []ground.Check
+	for _, c := range s.checks {
+		if s.onPlan(c.Kind) && on(c) {
+			here = append(here, c)
+		}
+	}
+	for _, group := range ground.Similar(here, s.units) {
+		c := group[0]
+		if c.Kind == ground.Width { // of those alike the last: other lines meet at the first
+			c = group[len(group)-1]
+		}
+		list = append(list, draw.StakeSpan{From: c.From, To: c.To, Text: s.bare(c.Distance), Across: c.Kind == ground.Width, Drawn: c.Kind == ground.GuyToLeg})
+		if len(group) > 1 && (c.Kind == ground.BayDiagonal || c.Kind == ground.WholeDiagonal) {
+			list = append(list, draw.StakeSpan{From: group[1].From, To: group[1].To})
+		}
+	}
+	return list
+}
+
+// triangle are the three sides of a square that is set out with tapes at L1.
+func (s *stakeLeaf) triangle(part ground.TapeLength) (list []draw.StakeSpan) {
+	for _, d := range s.dots {
+		switch {
+		case part.First > 1:
+		case d.Spot.Kind == ground.AtAhead:
+			list = append(list, draw.StakeSpan{From: d.From, To: d.Spot, Text: s.bare(d.A), Drawn: true})
+		case d.Spot.Kind == ground.AtAside:
+			list = append(list, draw.StakeSpan{From: d.From, To: d.Spot, Text: s.bare(d.A)}, draw.StakeSpan{From: d.To, To: d.Spot, Text: s.bare(d.B)})
+		}
+	}
+	return list
+}
+
+// spot names what a tape runs from or to.
+func (s *stakeLeaf) spot(x ground.Spot) string {
+	switch x.Kind {
+	case ground.AtMark:
+		return draw.MarkLetter(x.Index)
+	case ground.AtFound:
+		return s.ground.Stakes[x.Index].Name + " cross"
+	case ground.AtAhead:
+		return "cross ahead"
+	case ground.AtAside:
+		return "cross aside"
+	}
+	return s.ground.Stakes[x.Index].Name
+}
+
+// title is a plan's title with its scale.
+func (s *stakeLeaf) title(i int, scale paper.Scale) string {
+	title := "Stakes"
+	if len(s.parts) > 1 {
+		title += fmt.Sprintf(", plan %d of %d", i+1, len(s.parts))
+	}
+	if scale.Ratio > 0 {
+		title += fmt.Sprintf(" (1:%v)", scale.Ratio)
+	}
+	return title
+}
+
+// sheets are the sheets of paper of one part. The order of work stands behind the first one; what ends the work, and what is said aloud, behind all.
+func (s *stakeLeaf) sheets(i int) []folio {
+	f, _ := s.arranged(s.parts[i])
+	title := s.title(i, paper.Scale{})
+	first := folio{front: side{title: s.title(i, f.plan.Scale), toScale: true, blocks: f.blocks}, back: side{title: title}}
+	if s.byRow() {
+		first.back.blocks = s.back(s.parts[i], f)
+		return []folio{first}
+	}
+	first.back.blocks = f.tables
+	return []folio{first, {front: side{title: title, blocks: s.back(s.parts[i], front{asides: f.asides})}}}
+}
+
+// back is what stands behind a part: what is said aloud, the tables that found no room in front, the order of work, what is read when something is off.
+func (s *stakeLeaf) back(part ground.TapeLength, f front) []block.Block {
+	list := append([]block.Block{s.aloud()}, f.tables...)
+	if part.First == 1 {
+		list = append(list, s.work()...)
+	} else {
+		list = append(list, s.again(part))
+	}
+	return append(list, f.asides...)
+}
+
+// again sends the crew of a further plan to the order of work.
+func (s *stakeLeaf) again(part ground.TapeLength) block.Block {
+	text := "The order of work stands behind plan 1, with the ticket: nothing is driven here before it is signed there. Its zero and its lines run on into this plan."
+	for _, t := range s.tasks {
+		if t.Action == crew.PullTest {
+			t.Of.Stakes = []ground.Stake{s.ground.Stakes[2*part.First-2]}
+			return block.Block{Name: "work", Gap: stakeGap, Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text), {Gap: 2, Body: s.step(t, 0)}}}}
+		}
+	}
+	return block.Paragraph(text)
+}

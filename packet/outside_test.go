@@ -164,14 +164,12 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	}
 	t.Run("stakes on Letter", func(t *testing.T) { measureStakes(t, reader, "garden.yaml", 612, 792) })
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
-	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
-	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
 	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 }
 
 // measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
 func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, height float64) {
-	p, plan := printed(t, reader, example, "stake")
+	p, plan := printed(t, reader, example, "stakes")
 	size, err := reader.GetPageSize(&requests.GetPageSize{Page: requests.Page{ByIndex: &requests.PageByIndex{Document: p.doc, Index: 0}}})
 	if err != nil || math.Abs(size.Width-width) > 0.01 || math.Abs(size.Height-height) > 0.01 {
 		t.Errorf("a page of %.2f by %.2f points, %v, want %v by %v", size.Width, size.Height, err, width, height)

@@ -26,9 +26,9 @@ site:
 // together by the pair of stakes they share; and through that pair runs the match line, on both. Which arches a sheet shows is the picture's own to choose and asked of it; where
 // they are on paper is read off the file.
 func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least int) {
-	p, plan := printedSpec(t, reader, name, []byte(source), "stake")
+	p, plan := printedSpec(t, reader, name, []byte(source), "stakes")
 	b := &binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper)}
-	tiles := b.newStakeWords().plans()
+	tiles := newStakeLeaf(b).parts
 	if len(tiles) < least {
 		t.Fatalf("%d sheets", len(tiles))
 	}

@@ -62,7 +62,6 @@ func sheets() []sheet {
 
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
-		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
 		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
 		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
 		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},

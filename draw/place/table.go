@@ -21,6 +21,7 @@ type Column struct {
 	Align     paper.Align
 	Lettering paper.Lettering // zero: body text
 	Tick      bool            // a tick box in each row that has no text here
+	Boxes     int             // how many tick boxes stand side by side; 0 stands for 1
 }
 
 // Row is one row of a table. Cells that are missing are left blank to be written in.
@@ -35,7 +36,7 @@ type Row struct {
 const (
 	padSide    paper.Length = 1.8 // left and right of a cell's text
 	padAbove   paper.Length = 1.2 // above its capitals and below its descenders
-	tickMargin paper.Length = 1.2 // above and below a tick box
+	tickMargin paper.Length = 0.7 // above and below a tick box
 	noteCloser paper.Length = 0.8 // of the room above a note that is left out
 )
 

@@ -1,0 +1,132 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
+)
+
+const backGap paper.Length = 0.7 // between steps
+
+// aloud is what is said before the work begins, and who heard it.
+func (s *stakeLeaf) aloud() block.Block {
+	list := []block.Block{{Body: block.Blanks{{Word: "Say aloud before you begin. Heard by"}}}}
+	list[0].Gap = 0
+	for _, l := range s.dayLines() {
+		list = append(list, block.Block{Body: block.Words{Text: l, Lettering: paper.Strong}})
+	}
+	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list, Pen: paper.Thick}}
+}
+
+// dayLines are the lines said aloud: what the tasks warn of, save of wires, which are told where one looks up.
+func (s *stakeLeaf) dayLines() (list []string) {
+	for _, w := range crew.Warnings() {
+		line := map[crew.Warning]string{
+			crew.PaintOnly:   "Paint only: nothing goes into the ground before every buried line is marked.",
+			crew.BuriedKills: "A stake through a buried line can kill. Paint and flags show its middle, not its edge.",
+			crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
+		}[w]
+		if line != "" && slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {
+			list = append(list, line)
+		}
+	}
+	return list
+}
+
+// asides are what is read when something is off: the cures of the checks, the ladder for a stake that will not go, what ends the work until someone has been asked.
+func (s *stakeLeaf) asides() (list []block.Block) {
+	for _, t := range s.tasks {
+		text := ""
+		switch t.Action {
+		case crew.CheckDots:
+			text = s.checksOff(t)
+		case crew.DriveStakes:
+			text = s.wontGo(t)
+		default:
+			continue
+		}
+		list = append(list, block.Block{Name: text, Gap: stakeGap, Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{{Body: block.Words{Text: text}}}}})
+	}
+	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is near a marked line, on hard ground, in a bed; a stake moves by hand; you meet pipe or cable."))
+}
+
+// work are the steps of marking and of driving.
+func (s *stakeLeaf) work() (list []block.Block) {
+	number := 0
+	for _, p := range []crew.Phase{crew.Marking, crew.Driving} {
+		list = append(list, s.dayOf(p))
+		for _, t := range s.tasks {
+			text := s.doing(t)
+			if t.Phase != p || text == "" {
+				continue
+			}
+			number++
+			list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: backGap, Body: s.step(t, number)})
+		}
+	}
+	return list
+}
+
+// step is a task as a step. What has a box to tick in the table has none here.
+func (s *stakeLeaf) step(t crew.Task, number int) block.Step {
+	step := block.Step{Number: number, Text: s.doing(t), Hold: t.Hold, NoTick: t.Phase == crew.Marking && !t.Hold || t.Action == crew.DriveStakes}
+	for _, r := range t.Record {
+		if word := recordWords[r]; word != "" {
+			step.Sign = append(step.Sign, block.Blank{Word: word})
+		}
+	}
+	if t.Hold {
+		step.Sign = append(step.Sign, block.Blank{Word: "Signed"})
+		if len(step.Sign) == 1 {
+			step.Aside = 42
+		}
+	}
+	return step
+}
+
+// recordWords are the words before what is written down; what has a column of its own has none.
+var recordWords = map[crew.Record]string{crew.Ticket: "Ticket", crew.FirstDay: "good from", crew.LastDay: "to"}
+
+// dayOf heads a phase with its day, its people and how long it takes.
+func (s *stakeLeaf) dayOf(p crew.Phase) block.Block {
+	people, minutes := 0, 0.0
+	for _, t := range s.tasks {
+		if t.Phase == p {
+			people, minutes = max(people, t.Who.People), minutes+t.Minutes
+		}
+	}
+	day, what := s.b.spec.Dates.Mark, "Mark"
+	if p == crew.Driving {
+		day, what = s.b.spec.Dates.Build, "Drive"
+	}
+	if !day.IsZero() {
+		what += ", " + day.Format("Monday 2 January")
+	}
+	head := block.Heading(fmt.Sprintf("%s: %d people, %s", what, people, roughly(minutes)))
+	head.Gap = 1.4
+	return head
+}
+
+// roughly prints minutes in quarter hours.
+func roughly(minutes float64) string {
+	q := int(minutes/15 + 0.999)
+	switch {
+	case q < 4:
+		return fmt.Sprintf("%d min", 15*q)
+	case q%4 == 0:
+		return fmt.Sprintf("%d h", q/4)
+	}
+	return fmt.Sprintf("%d h %d", q/4, q%4*15)
+}
+
+// callBy is the last day for the call before digging; zero where no day of building is given.
+func (b *binder) callBy() time.Time {
+	if b.spec.Dates.Build.IsZero() {
+		return time.Time{}
+	}
+	return crew.CallBy(b.spec.Dates.Build)
+}
