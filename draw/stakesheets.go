@@ -81,6 +81,9 @@ func (p StakePlan) Fit(room paper.Rect) (StakePlan, bool) {
 	closest := p.closest()
 	usable := func(s paper.Scale, first bool) bool {
 		bay := paper.Length(closest / s.Ratio)
+		if p.First == p.Last { // no bay: no larger than needed
+			bay = LeastBay
+		}
 		return s.Ratio >= finest && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || first)
 	}
 	series := Scales(p.spec.Units)

@@ -10,7 +10,7 @@ import (
 	"hoopwright/layout/crew"
 )
 
-const backGap paper.Length = 0.7 // between steps
+const backGap paper.Length = 0.5 // between steps
 
 // aloud is what is said before the work begins, and who heard it.
 func (s *stakeLeaf) aloud() block.Block {

@@ -70,72 +70,101 @@ type front struct {
 	tables, asides []block.Block
 }
 
-// arranged lays a part's front out: the picture at the left, beside it as many of the tables as a column holds, under it what is left of them. What is read when
-// something is off stands in front where there is no room behind. Round a bend the plan has the front, and the tables the back. It reports whether the bays are
-// as long on paper as they must be.
+// arranged lays a part's front out: beside straight rows their tables, round a bend what finds room under the plan. What is read when something is off stands in
+// front where there is no room behind. It reports whether the bays are as long on paper as they must be.
 func (s *stakeLeaf) arranged(part ground.TapeLength) (front, bool) {
 	tables, asides, body := s.tables(part), s.asides(), s.body()
 	if !s.byRow() {
-		plan, ok := s.plan(part).Fit(body)
-		return front{plan, []block.Block{s.picture(plan, body.H)}, tables, asides}, ok
+		return s.under(part, tables, asides, body)
 	}
 	var best front
-	ok := false
+	found := false
 	for most := range len(asides) + 1 {
-		f, fits := s.beside(part, tables, asides[:most], body)
+		f, ok := s.beside(part, tables, asides[:most], body)
+		if !ok {
+			continue
+		}
 		f.asides = append(f.asides, asides[most:]...)
-		if fits && (!ok || len(f.tables) <= len(best.tables)) {
-			best, ok = f, true
+		if !found {
+			best, found = f, true
 		}
-		if ok && block.Height(s.back(part, best), body.W) <= body.H {
-			break
+		if block.Height(s.back(part, f), body.W) <= body.H {
+			return f, true
 		}
 	}
-	if !ok {
-		best = front{tables: tables, asides: asides}
-		best.plan, ok = s.plan(part).Fit(body)
-		best.blocks = []block.Block{s.picture(best.plan, body.H)}
+	if !found {
+		return s.under(part, nil, nil, body)
 	}
-	return best, ok
+	return best, true
 }
 
-// beside sets tables and asides in two columns, the picture on top of the left one. What finds no room in them goes behind. It is false where even the picture does
-// not fit.
+// beside sets tables and asides in two columns, the picture on top of the left one. A table goes under the picture only where that stays as large; what finds no room
+// goes behind. It is false where even the picture does not fit.
 func (s *stakeLeaf) beside(part ground.TapeLength, tables, asides []block.Block, body paper.Rect) (f front, ok bool) {
-	wide := body.W - stakeAside - stakeGap
+	room := paper.Rect{W: body.W - stakeAside - stakeGap, H: body.H}
+	alone, ok := s.plan(part).Fit(room)
+	if !ok {
+		return f, false
+	}
 	var right, left []block.Block
-	set := func(item block.Block) bool {
+	set := func(item block.Block, same bool) bool {
+		item.Gap = stakeGap
 		if try := append(right[:len(right):len(right)], item); block.Height(try, stakeAside) <= body.H {
 			right = try
 			return true
 		}
 		try := append(left[:len(left):len(left)], item)
-		_, fits := s.plan(part).Fit(paper.Rect{W: wide, H: body.H - block.Height(try, wide) - stakeGap})
-		if fits {
+		plan, fits := s.plan(part).Fit(paper.Rect{W: room.W, H: body.H - block.Height(try, room.W) - stakeGap})
+		if fits = fits && (!same || plan.Scale == alone.Scale); fits {
 			left = try
 		}
 		return fits
 	}
 	for _, t := range tables {
-		if !set(t) {
+		if !set(t, true) {
 			f.tables = append(f.tables, t)
 		}
 	}
 	for _, a := range asides {
-		if !set(a) {
+		if !set(a, false) {
 			f.asides = append(f.asides, a)
 		}
 	}
-	room := paper.Rect{W: wide, H: body.H}
-	if len(left) > 0 {
-		room.H -= block.Height(left, wide) + stakeGap
-	}
-	if f.plan, ok = s.plan(part).Fit(room); !ok || len(right) == 0 {
+	if len(right) == 0 {
 		return f, false
 	}
+	if len(left) > 0 {
+		room.H -= block.Height(left, room.W) + stakeGap
+	}
+	f.plan, _ = s.plan(part).Fit(room)
 	cols := block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: append([]block.Block{s.picture(f.plan, room.H)}, left...)}, {Width: stakeAside, Blocks: right}}}
 	f.blocks = []block.Block{inColumns("plan and tapes", cols, append(right, left...), s.facts(f.plan))}
 	return f, true
+}
+
+// under sets the picture across the side, and under it what fits while the picture stays as large: all tables or none, then asides.
+func (s *stakeLeaf) under(part ground.TapeLength, tables, asides []block.Block, body paper.Rect) (f front, ok bool) {
+	f.plan, ok = s.plan(part).Fit(body)
+	room := body
+	set := func(items []block.Block) bool {
+		less := room
+		less.H -= block.Height(append([]block.Block{{Body: block.Blanks{}}}, items...), body.W) - block.Blanks{}.Height(body.W)
+		plan, fits := s.plan(part).Fit(less)
+		if fits = fits && plan.Scale == f.plan.Scale; fits {
+			room, f.blocks = less, append(f.blocks, items...)
+		}
+		return fits
+	}
+	if !set(tables) {
+		f.tables = tables
+	}
+	for i := range asides {
+		if !set(asides[i : i+1]) {
+			f.asides = append(f.asides, asides[i])
+		}
+	}
+	f.blocks = append([]block.Block{s.picture(f.plan, room.H)}, f.blocks...)
+	return f, ok
 }
 
 // inColumns makes one block of several in columns.
@@ -269,12 +298,8 @@ func (s *stakeLeaf) sheets(i int) []folio {
 	f, _ := s.arranged(s.parts[i])
 	title := s.title(i, paper.Scale{})
 	first := folio{front: side{title: s.title(i, f.plan.Scale), toScale: true, blocks: f.blocks}, back: side{title: title}}
-	if s.byRow() {
-		first.back.blocks = s.back(s.parts[i], f)
-		return []folio{first}
-	}
-	first.back.blocks = f.tables
-	return []folio{first, {front: side{title: title, blocks: s.back(s.parts[i], front{asides: f.asides})}}}
+	first.back.blocks = s.back(s.parts[i], f)
+	return []folio{first}
 }
 
 // back is what stands behind a part: what is said aloud, the tables that found no room in front, the order of work, what is read when something is off.

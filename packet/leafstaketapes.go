@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -25,10 +26,47 @@ func (s *stakeLeaf) tables(part ground.TapeLength) (list []block.Block) {
 		}
 	}
 	list = append(list, s.checkTable(part))
+	if !s.ground.Straight {
+		list = append(list, s.bayTable(part))
+	}
 	if len(s.ground.Ties) == 0 {
 		list = append(list, s.chosenMarks())
 	}
 	return list
+}
+
+// bayTable has the sides and diagonals of every bay of a bend; bays that are alike and follow each other share a row.
+func (s *stakeLeaf) bayTable(part ground.TapeLength) block.Block {
+	type bay struct {
+		first, last int
+		figures     [4]string
+	}
+	var bays []bay
+	legs := s.ground.Stakes
+	for k := part.First; k < part.Last; k++ {
+		l, r, nl, nr := legs[2*k-2], legs[2*k-1], legs[2*k], legs[2*k+1]
+		figures := [4]string{s.bare(ground.Between(l, nl)), s.bare(ground.Between(r, nr)), s.bare(ground.Between(l, nr)), s.bare(ground.Between(r, nl))}
+		if n := len(bays); n > 0 && bays[n-1].figures == figures {
+			bays[n-1].last = k
+			continue
+		}
+		bays = append(bays, bay{k, k, figures})
+	}
+	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
+	t := place.Table{Columns: []place.Column{{Head: "Bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
+	for _, h := range heads {
+		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
+	}
+	var rows []place.Row
+	var facts []block.Fact
+	for _, b := range bays {
+		name := say.Range(b.first, b.last)
+		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
+		for i, f := range b.figures {
+			facts = append(facts, block.Fact{What: heads[i] + ", bay " + name, Value: f})
+		}
+	}
+	return block.Block{Name: "bays", Gap: stakeGap, Facts: facts, Body: block.Table{Table: t, Rows: rows}}
 }
 
 // chosenMarks is a table to write down the marks that are chosen where the spec names none, with their tapes to the corners.
@@ -50,15 +88,15 @@ type tapeRow struct {
 
 // name names a row's stakes, a guy stake's pair by its side alone: "L2 R2", "G4La Ra".
 func (r tapeRow) name() string {
-	first := r.stakes[0]
-	if len(r.stakes) == 1 {
-		return first.Name
+	first := r.stakes[0].Name
+	switch {
+	case len(r.stakes) == 1:
+		return first
+	case r.stakes[0].Guy:
+		second := r.stakes[1].Name
+		return first + " " + second[strings.LastIndex(second, spec.Right.Letter()):]
 	}
-	second := r.stakes[1]
-	if first.Guy {
-		return first.Name + " " + second.Name[strings.LastIndex(second.Name, second.Side.Letter()):]
-	}
-	return first.Name + " " + second.Name
+	return first + " " + r.stakes[1].Name
 }
 
 // bare is a tape's figure in a table: in metric without its unit, which the head names once.
@@ -88,54 +126,66 @@ func (s *stakeLeaf) rowsOf(part ground.TapeLength) []tapeRow {
 	return s.pairRows(part)
 }
 
-// straightRows are the stakes along two straight rows in the order of the tape, left and right in one where they print alike.
+// straightRows are the stakes along two straight rows in the order of the tape, left and right together.
 func (s *stakeLeaf) straightRows(part ground.TapeLength) (rows []tapeRow) {
 	stakes := draw.NewStakePlan(s.ground, s.b.spec, part.First, part.Last).Stakes()
+	guy := map[bool]int{true: 1}
 	slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
-		return cmp.Or(cmp.Compare(s.units.Taped(a.Along), s.units.Taped(b.Along)), cmp.Compare(a.Side, b.Side))
+		return cmp.Or(cmp.Compare(s.units.Taped(a.Along), s.units.Taped(b.Along)), guy[a.Guy]-guy[b.Guy], a.Arch-b.Arch, cmp.Compare(a.Side, b.Side))
 	})
 	zero := s.tapeOf(part).First
-	for _, stake := range stakes {
-		text := s.fromZero(stake, zero)
-		if n := len(rows); n > 0 && stake.Side == spec.Right && paired(rows[n-1], stake) && rows[n-1].cells[0] == text {
-			rows[n-1].stakes = append(rows[n-1].stakes, stake)
-			continue
-		}
-		rows = append(rows, tapeRow{stakes: []ground.Stake{stake}, cells: []string{text}})
+	for i := 0; i+1 < len(stakes); i += 2 { // every stake of a straight tunnel has its other one across
+		rows = append(rows, tapeRow{stakes: stakes[i : i+2], cells: []string{s.fromZero(stakes[i], stakes[i+1], zero)}})
 	}
 	return rows
 }
 
-// paired reports whether a row holds a right stake's left one alone.
-func paired(r tapeRow, right ground.Stake) bool {
-	l := r.stakes[0]
-	return len(r.stakes) == 1 && l.Side == spec.Left && l.Arch == right.Arch && l.Guy == right.Guy && l.Along == right.Along
-}
-
-// fromZero is how far along its row's tape a stake stands, and how far beside the string.
-func (s *stakeLeaf) fromZero(stake ground.Stake, zero int) string {
-	d, ok := s.dotOf(stake)
-	along, off := measure.Length(0), measure.Length(0)
+// fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line.
+func (s *stakeLeaf) fromZero(left, right ground.Stake, zero int) string {
+	l, r := s.along(left, zero), s.along(right, zero)
+	text := s.alongWords(l.along)
+	if other := s.alongWords(r.along); other != text {
+		text = "L " + text + "\nR " + other
+	}
+	l.off = -l.off // out of the walk
+	common := s.guysOut()
 	switch {
-	case !ok || stake.Arch == zero && !stake.Guy:
-	case d.How == ground.OnString:
-		along, off = d.A, d.B
-	case d.How == ground.TwoTapes:
-		along = d.B
+	case s.units.Taped(l.off) == s.units.Taped(r.off) && (s.units.Taped(l.off) == 0 || left.Guy && s.units.Taped(l.off) == common):
+	case s.units.Taped(l.off) == s.units.Taped(r.off):
+		text += "\n" + s.out(l.off)
 	default:
-		along = d.A
-	}
-	text := s.bare(along)
-	if s.units.Taped(along) < 0 {
-		text = s.bare(-along) + " back"
-	}
-	if stake.Side == spec.Left {
-		off = -off
-	}
-	if beside := s.units.Taped(off); beside != 0 && beside != s.guysOut() {
-		text += "\n" + s.out(beside)
+		for i, off := range []measure.Length{l.off, r.off} {
+			if s.units.Taped(off) != 0 {
+				text += "\n" + spec.Side(i).Letter() + " " + s.out(off)
+			}
+		}
 	}
 	return text
+}
+
+// alongTape is where a stake stands by its row's tape: along it, and off the line, right positive.
+type alongTape struct{ along, off measure.Length }
+
+// along is how a stake's dot is painted off its row's tape.
+func (s *stakeLeaf) along(stake ground.Stake, zero int) alongTape {
+	d, ok := s.dotOf(stake)
+	switch {
+	case !ok || stake.Arch == zero && !stake.Guy:
+		return alongTape{}
+	case d.How == ground.OnString:
+		return alongTape{d.A, d.B}
+	case d.How == ground.TwoTapes:
+		return alongTape{d.B, 0} // the other tape is the gauge stick
+	}
+	return alongTape{d.A, 0}
+}
+
+// alongWords says a distance from the zero, back from it where it is negative.
+func (s *stakeLeaf) alongWords(l measure.Length) string {
+	if s.units.Taped(l) < 0 {
+		return s.bare(-l) + " back"
+	}
+	return s.bare(l)
 }
 
 // out says how far from its row's line a stake stands: away from the walk, negative toward it.
@@ -443,7 +493,7 @@ func fitting(columns []place.Column, rows []place.Row, width paper.Length) []pla
 
 // checkTable has what is measured while the dots are paint, with the limit and room for the worst that was found.
 func (s *stakeLeaf) checkTable(part ground.TapeLength) block.Block {
-	t := place.Table{RowMin: 6.8, Columns: []place.Column{{Head: "Check, in this order"}, {Head: "Give or take", Lettering: paper.Cell, Width: 27}, {Head: "Worst", Width: 24}}}
+	t := place.Table{RowMin: 6.8, Columns: []place.Column{{Head: "Check, in this order"}, {Head: "Give or take", Lettering: paper.Cell, Width: 31}, {Head: "Worst", Width: 22}}}
 	var rows []place.Row
 	var facts []block.Fact
 	for _, c := range s.checkLines(part) {
@@ -498,9 +548,9 @@ func (s *stakeLeaf) checkWords(kind ground.CheckKind, to []string) string {
 		if !s.byRow() {
 			return "each check tape"
 		}
-		return "marks [ ] at " + strings.ReplaceAll(ends, " cross", " ×")
+		return "tapes in [ ]: " + strings.ReplaceAll(ends, " cross", " ×")
 	case ground.FromMark:
-		return "marks at " + ends
+		return "tapes to " + ends
 	case ground.FoundRow:
 		return "row tape at " + strings.ReplaceAll(ends, " cross", " ×")
 	case ground.FoundWidth:

@@ -55,7 +55,11 @@ func (s *stakeLeaf) tapeHeld() string {
 func (s *stakeLeaf) findMarks(crew.Task) string {
 	var letters []string
 	for i := range s.ground.Marks {
-		letters = append(letters, draw.MarkLetter(i))
+		if slices.ContainsFunc(s.parts, func(p ground.TapeLength) bool {
+			return slices.ContainsFunc(s.markTapes(p), func(t markTape) bool { return t.mark.Index == i })
+		}) {
+			letters = append(letters, draw.MarkLetter(i))
+		}
 	}
 	return stand + " Find " + say.Agree(len(letters), "mark ", "marks ") + say.And(letters) + ": tapes start at the middle." + s.tapeHeld()
 }
@@ -116,7 +120,7 @@ func (s *stakeLeaf) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the × of %s%s, a brick on each end. Paint %s under it by the table.", s.spot(d.From), far.Name, on, s.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. Paint %s under it.", s.spot(d.From), on, s.names(t.Of.Dots))
 }
 
 func (s *stakeLeaf) paintRow(t crew.Task) string {
@@ -126,7 +130,7 @@ func (s *stakeLeaf) paintRow(t crew.Task) string {
 			zeros = append(zeros, z)
 		}
 	}
-	return fmt.Sprintf("Lay a tape along it, zero at %s, and leave it. Paint %s off it, never from dot to dot.", say.And(zeros), s.names(t.Of.Dots))
+	return fmt.Sprintf("Lay a tape along it, zero at %s, and leave it. Paint %s, never from dot to dot.", say.And(zeros), s.names(t.Of.Dots))
 }
 
 func (s *stakeLeaf) makeGauge(t crew.Task) string {
@@ -148,7 +152,7 @@ func (s *stakeLeaf) paintByGauge(t crew.Task) string {
 			hooks = append(hooks, h)
 		}
 	}
-	return fmt.Sprintf("Hook the tape on %s. Paint %s where it meets the gauge stick, laid from each L.", say.And(hooks), s.names(t.Of.Dots))
+	return fmt.Sprintf("Hook the tape on %s. Paint %s where it meets the gauge stick from each L.", say.And(hooks), s.names(t.Of.Dots))
 }
 
 func (s *stakeLeaf) paintGuys(t crew.Task) string {
@@ -253,7 +257,7 @@ func (s *stakeLeaf) tapeDepths(t crew.Task) string {
 	for i := 2; i+1 < len(t.Want); i += 2 {
 		same = same && t.Want[i].Length == t.Want[0].Length
 	}
-	text := "Tape each stake at its depth from its point:"
+	text := "Tape each stake from its point:"
 	if same {
 		text = "Tape each stake " + block.Figure(s.units.Inches(t.Want[0].Length)) + " from its point. It shows:"
 	}
