@@ -44,9 +44,13 @@ func (d *stakeSheet) spanNumbers() {
 			continue
 		}
 		from, to := d.spot(s.From), d.spot(s.To)
-		middle := from.Add(to).Times(0.5)
-		placed := d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall) ||
-			d.b.Label(place.Label{At: middle, Text: s.Text, Lettering: paper.Dimension, Toward: middle.Sub(d.middle()), Leader: place.Dot})
+		placed := d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
+		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+			if !placed {
+				at := from.Add(to.Sub(from).Times(share))
+				placed = d.b.Label(place.Label{At: at, Text: s.Text, Lettering: paper.Dimension, Toward: at.Sub(d.middle()), Leader: place.Dot})
+			}
+		}
 		d.lacks(s.Text, placed)
 	}
 }
@@ -54,22 +58,27 @@ func (d *stakeSheet) spanNumbers() {
 // spot returns where a spot lies on paper.
 func (d *stakeSheet) spot(s ground.Spot) paper.Point { return d.m.at(d.ground.At(s, d.units())) }
 
-// spanLines draws the spans that are no lines of the plan already, and the crosses at their ends.
+// spanLines draws the spans that are no lines of the plan already.
 func (d *stakeSheet) spanLines() {
 	for _, s := range d.Spans {
 		from, to := d.spot(s.From), d.spot(s.To)
 		if !s.Across && !s.Drawn {
 			d.b.LineRound(from, to, paper.Hidden)
 		}
-		for _, end := range []ground.Spot{s.From, s.To} {
-			if end.Kind != ground.AtAhead && end.Kind != ground.AtAside {
-				continue
-			}
-			at := d.spot(end)
-			for _, arm := range []paper.Point{{X: crossHalf, Y: crossHalf}, {X: crossHalf, Y: -crossHalf}} {
-				d.b.Line(at.Sub(arm), at.Add(arm), paper.Thick)
-			}
+	}
+}
+
+// crosses draws the crosses of a square that is set out with tapes.
+func (d *stakeSheet) crosses(b *place.Board) {
+	for _, s := range d.Spans {
+		if s.To.Kind != ground.AtAhead && s.To.Kind != ground.AtAside {
+			continue
 		}
+		at := d.spot(s.To)
+		for _, arm := range []paper.Point{{X: crossHalf, Y: crossHalf}, {X: crossHalf, Y: -crossHalf}} {
+			b.Line(at.Sub(arm), at.Add(arm), paper.Thick)
+		}
+		b.Mark(at, crossHalf)
 	}
 }
 

@@ -90,6 +90,7 @@ func (d *stakeSheet) dots(b *place.Board) {
 			b.Stroke(paper.Circle(at, zeroRadius), paper.Thick)
 		}
 	}
+	d.crosses(b)
 }
 
 // diamond is the sign of a guy stake.

@@ -47,10 +47,10 @@ func (d *stakeSheet) siteNames() {
 		}
 	}
 	for _, l := range d.spec.Site.Buried {
-		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), fmt.Sprintf("%s: drive no\nstake within %s", l.Name, d.units().Inches(l.Keep)))
+		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), l.Name, fmt.Sprintf(": drive no\nstake within %s", d.units().Inches(l.Keep)))
 	}
 	for _, l := range d.spec.Site.Overhead {
-		d.nameLine(d.m.points(l.Line), 0, fmt.Sprintf("%s overhead, %s up:\nkeep pipe and ladders %s off", l.Name, d.units().Room(l.Height), d.units().Room(l.Keep)))
+		d.nameLine(d.m.points(l.Line), 0, l.Name+" overhead", fmt.Sprintf(", %s up:\nkeep pipe and ladders %s off", d.units().Room(l.Height), d.units().Room(l.Keep)))
 	}
 }
 
@@ -151,8 +151,9 @@ func (d *stakeSheet) centred(at paper.Point, text string, l paper.Lettering) boo
 	return true
 }
 
-// nameLine sets a line's name beside the longest stretch of it that is on the page, clear of its band.
-func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name string) {
+// nameLine sets a line's name with what it forbids beside the longest stretch of it that is on the page, clear of its band; the name alone where there is no room
+// for more.
+func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forbids string) {
 	var p, q paper.Point
 	for i := 1; i < len(line); i++ {
 		if a, b, ok := cropSegment(line[i-1], line[i], d.room.Inset(4)); ok && b.Sub(a).Long() > q.Sub(p).Long() {
@@ -162,8 +163,8 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name strin
 	if p == q {
 		return
 	}
-	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name, "\n", " "), 30), "\n")
-	for _, text := range []string{name, narrow} {
+	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name+forbids, "\n", " "), 30), "\n")
+	for _, text := range []string{name + forbids, narrow, name} {
 		for _, share := range []float64{0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65} {
 			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: text, Lettering: paper.Body, Leader: place.Arrow, Pointed: true, Reach: clear + 50}) {
 				return

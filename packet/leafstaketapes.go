@@ -267,6 +267,14 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 		list = append(list, place.Row{Heading: "G between the ends: " + s.out(out) + " from the line"})
 		facts = append(facts, block.Fact{What: "guy stakes out from the line", Value: s.out(out)})
 	}
+	if !pairs && !slices.ContainsFunc(rows, func(r tapeRow) bool { return len(r.cells) > 2 && r.cells[2] != "" }) {
+		columns = slices.Delete(columns, 3, 4) // no third tape
+		for i, r := range list {
+			if r.Heading == "" {
+				list[i].Cells = r.Cells[:3]
+			}
+		}
+	}
 	return block.Block{Name: "table of tapes", Gap: stakeGap, Body: block.Table{Table: place.Table{Columns: sized(columns, list)}, Rows: list}, Facts: facts}
 }
 

@@ -130,7 +130,7 @@ func (s *stakeLeaf) paintRow(t crew.Task) string {
 			zeros = append(zeros, z)
 		}
 	}
-	return fmt.Sprintf("Lay a tape along it, zero at %s, and leave it. Paint %s, never from dot to dot.", say.And(zeros), s.names(t.Of.Dots))
+	return fmt.Sprintf("Lay a tape along it, zero at %s. Leave it. Paint %s, never from dot to dot.", say.And(zeros), s.names(t.Of.Dots))
 }
 
 func (s *stakeLeaf) makeGauge(t crew.Task) string {
@@ -152,7 +152,7 @@ func (s *stakeLeaf) paintByGauge(t crew.Task) string {
 			hooks = append(hooks, h)
 		}
 	}
-	return fmt.Sprintf("Hook the tape on %s. Paint %s where it meets the gauge stick from each L.", say.And(hooks), s.names(t.Of.Dots))
+	return fmt.Sprintf("Hook the tape on %s. Paint %s where it meets the stick from each L.", say.And(hooks), s.names(t.Of.Dots))
 }
 
 func (s *stakeLeaf) paintGuys(t crew.Task) string {
@@ -356,9 +356,9 @@ func (s *stakeLeaf) wontGo(t crew.Task) string {
 		case crew.BesideHole:
 			text += fmt.Sprintf(" Beside the hole, up to %s.", by)
 		case crew.MoveAcross:
-			text += fmt.Sprintf(" Else across the walk, up to %s: out lowers the crown %s, in lifts it.", by, s.units.Inches(c.Then))
+			text += fmt.Sprintf(" Else across the walk, up to %s: out lowers the crown %s.", by, s.units.Inches(c.Then))
 		case crew.MoveAlong:
-			text += fmt.Sprintf(" Else along the row with its pair, up to %s", by)
+			text += fmt.Sprintf(" Else along, with its pair, up to %s", by)
 			if len(s.b.plan.Ridge) > 0 {
 				text += "; tell the saw"
 			}

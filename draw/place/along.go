@@ -34,7 +34,11 @@ func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
 func (b *Board) OnLine(from, to paper.Point, s string, l paper.Lettering) bool {
 	const end = 1 // of the line, that stays to be seen beyond the text
 	run := to.Sub(from)
-	angle := angleOf(readable(run.Unit()))
+	u := readable(run.Unit())
+	if u.Y > 0.9 { // nearly upright: read from the right, not from the left
+		u = u.Times(-1)
+	}
+	angle := angleOf(u)
 	up, down := l.Extent(s)
 	drop := paper.Polar((down-up)/2, angle).Left()
 	for _, share := range []float64{0.5, 0.38, 0.62, 0.3, 0.7, 0.22, 0.78} {
