@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -10,6 +9,9 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
+
+// ring goes round every bulb, so that a grey copy still shows it.
+var ring = paper.Thin
 
 const (
 	bulbRadius = paper.Length(0.85) // at the first arch
@@ -21,7 +23,7 @@ const (
 
 // bulbs draws bulbs along a line in space, count of them if there is room for so many: near ones as rings, which glow on paper, far
 // ones as dots. at gives the line by shares from 0 to 1; size is a bulb's radius at the first arch, and round how far they stand off the line to either side in turn.
-func (p *perspective) bulbs(at func(share float64) spot, count int, size, round paper.Length) {
+func (p *perspective) bulbs(at func(share float64) spot, count int, size, round paper.Length, inks []paper.Colour) {
 	middle := at(0.5)
 	r := size * paper.Length(p.share(middle))
 	if r < bulbLeast {
@@ -55,8 +57,8 @@ func (p *perspective) bulbs(at func(share float64) spot, count int, size, round 
 			p.page.Fill(disc, paper.Black)
 			continue
 		}
-		p.page.Fill(disc, paper.White)
-		p.page.Stroke(disc, paper.Thin)
+		p.page.Fill(disc, inks[i%len(inks)])
+		p.page.Stroke(disc, ring)
 	}
 }
 
@@ -77,10 +79,10 @@ func bead(centre paper.Point, r paper.Length) paper.Path {
 // wraps draws the bulbs of an arch's wraps.
 func (p *perspective) wraps(number int) {
 	length := p.kind(number).Length
-	for _, w := range append(p.wound[fmt.Sprintf("leg L%d", number)], p.wound[fmt.Sprintf("arch %d", number)]...) {
+	for _, w := range append(p.wound[lights.Leg(spec.Left, number)], p.wound[lights.Part{Kind: lights.Arch, Number: number}]...) {
 		p.winding(w, func(tape measure.Length) spot { return p.onPipe(number, tape) })
 	}
-	for _, w := range p.wound[fmt.Sprintf("leg R%d", number)] {
+	for _, w := range p.wound[lights.Leg(spec.Right, number)] {
 		p.winding(w, func(tape measure.Length) spot { return p.onPipe(number, length-tape) })
 	}
 }
@@ -89,14 +91,14 @@ func (p *perspective) wraps(number int) {
 func (p *perspective) ridgeWraps(bay int) {
 	a, b := p.crown(bay), p.crown(bay+1)
 	centres := p.plan.Ridge[bay-1].Centres
-	for _, w := range p.wound[fmt.Sprintf("ridge %d", bay)] {
+	for _, w := range p.wound[lights.Part{Kind: lights.Ridge, Number: bay}] {
 		p.winding(w, func(tape measure.Length) spot { return a.towards(b, float64(tape/centres)) })
 	}
 }
 
 // winding draws a wrap's bulbs on the pipe that at gives by the wrap's own tape.
 func (p *perspective) winding(w lights.Wrap, at func(measure.Length) spot) {
-	p.bulbs(func(share float64) spot { return at(w.From + (w.To-w.From)*measure.Length(share)) }, w.Label.Bulbs*len(w.Strings), bulbRadius, bulbRound)
+	p.bulbs(func(share float64) spot { return at(w.From + (w.To-w.From)*measure.Length(share)) }, w.Label.Bulbs*len(w.Strings), bulbRadius, bulbRound, glow(w.Label.Colour))
 }
 
 // rows draws the rows of both walls from one drawn arch to the next: a line at its sag, with bulbs.
@@ -130,10 +132,18 @@ func (p *perspective) rows(from, to int) {
 			}
 			p.stroke(wire, paper.Thin)
 			if to == from+1 {
-				p.bulbs(at, rowBulbs, bulbRadius*0.8, 0)
+				p.bulbs(at, rowBulbs, bulbRadius*0.8, 0, p.rowGlow(path))
 			}
 		}
 	}
+}
+
+// rowGlow is the colour of the strings of a path.
+func (p *perspective) rowGlow(path lights.Path) []paper.Colour {
+	if len(path.Strings) == 0 {
+		return []paper.Colour{paper.White}
+	}
+	return glow(p.hung[path.Strings[0]].Label.Colour)
 }
 
 // rowBulbs is how many bulbs of a row a bay shows at most.
@@ -146,10 +156,10 @@ func (p *perspective) drops(from, to int) {
 		if !ok || d.Hang <= 0 {
 			continue
 		}
-		var number int
+		number := d.On.Number
 		var line []spot
 		start, end := spot{string.From.X, string.From.Y, string.From.Z}, spot{string.To.X, string.To.Y, string.To.Z}
-		if n, _ := fmt.Sscanf(d.On, "ridge %d", &number); n == 1 {
+		if d.On.Kind == lights.Ridge {
 			line = append(append([]spot{start}, p.crownsBetween(start, end)...), end)
 		} else if number = string.From.Arch; number > 0 {
 			line = stretchOf(p.curve(number), start, end)

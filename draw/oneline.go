@@ -90,7 +90,7 @@ func NewOneLine(p *layout.Plan, f power.Feeder, wall spec.Side, width paper.Leng
 func stringRuns(all []lights.String) map[string]string {
 	out := map[string]string{}
 	for _, s := range all {
-		out[s.Name] = s.Run
+		out[s.Name] = s.Run.String()
 	}
 	return out
 }

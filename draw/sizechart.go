@@ -3,7 +3,6 @@ package draw
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -122,7 +121,7 @@ func (p *plot) axes() {
 
 // bare prints a length without its unit.
 func (p *plot) bare(l measure.Length) string {
-	return strings.TrimSuffix(p.Units.Inches(l), unit(p.Units))
+	return p.Units.BareInches(l)
 }
 
 // lines returns the sizes of which a figure is known, in runs of two or more neighbours.

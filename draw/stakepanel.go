@@ -1,8 +1,6 @@
 package draw
 
 import (
-	"fmt"
-
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
@@ -16,16 +14,13 @@ type panel struct {
 	draw  func(room paper.Rect)
 }
 
-// corners finds room for the bar of the scale, the north arrow and, over several pages, the key map.
+// corners finds room for the bar of the scale and the north arrow.
 func (d *stakeSheet) corners() {
 	if !d.scaleBar(66) {
 		d.scaleBar(50) // the scale itself stands over the sheet
 	}
 	if north := d.spec.Site.North; north != nil {
 		d.lacks("north", d.panel(27, 27, false, func(r paper.Rect) { d.b.North(r.Centre(), d.m.angle(*north)) }))
-	}
-	if len(d.Sheets) > 1 {
-		d.lacks("key map", d.keyMap(44) || d.keyMap(32) || d.keyMap(22))
 	}
 }
 
@@ -66,39 +61,4 @@ func (d *stakeSheet) drawPanels() {
 		}
 		p.draw(p.room)
 	}
-}
-
-// keyMap draws the whole tunnel small, no longer than most, with the pages numbered and this one thick. It reports whether it found room.
-func (d *stakeSheet) keyMap(most paper.Length) bool {
-	var e box
-	for _, c := range d.ground.Centre {
-		e.add(d.m.at(c), 0, 0, 0, 0)
-	}
-	whole := e.rect()
-	const least, margin = 8, 8
-	k := float64(most / max(whole.W, whole.H))
-	w, h := max(least, whole.W*paper.Length(k))+2*margin, max(least, whole.H*paper.Length(k))+margin
-	return d.panel(w, h, true, func(r paper.Rect) {
-		small := func(p paper.Point) paper.Point { return r.Centre().Add(p.Sub(whole.Centre()).Times(k)) }
-		b := place.NewBoard(d.b.Page, r)
-		for _, p := range d.Sheets {
-			pen := paper.Thin
-			if p.First == d.First {
-				pen = paper.Pen{Width: 2}
-			}
-			var line []paper.Point
-			for arch := p.First; arch <= p.Last; arch++ {
-				line = append(line, small(d.m.at(d.ground.Stations[arch-1].At)))
-			}
-			b.Stroke(paper.Polyline(line...), pen)
-			if p.First > 1 { // a tick across where pages match
-				u := line[1].Sub(line[0]).Unit().Left().Times(2)
-				b.Line(line[0].Sub(u), line[0].Add(u), paper.Thin)
-			}
-		}
-		for i, p := range d.Sheets {
-			mid := small(d.m.at(d.ground.Stations[(p.First+p.Last)/2-1].At))
-			b.Label(place.Label{At: mid, Text: fmt.Sprint(i + 1), Lettering: paper.Strong.Sized(11), Clear: 1.2, Leader: place.NoLeader})
-		}
-	})
 }

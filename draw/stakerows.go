@@ -48,7 +48,11 @@ func (d *stakeSheet) spanNumbers() {
 		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 			if !placed {
 				at := from.Add(to.Sub(from).Times(share))
-				placed = d.b.Label(place.Label{At: at, Text: s.Text, Lettering: paper.Dimension, Toward: at.Sub(d.middle()), Leader: place.Dot})
+				label := place.Label{At: at, Text: s.Text, Lettering: paper.Dimension, Toward: at.Sub(d.middle()), Leader: place.Dot}
+				placed = d.b.Label(label)
+				if label.Lettering, label.Reach = paper.DimSmall, 90; !placed {
+					placed = d.b.Label(label)
+				}
 			}
 		}
 		d.lacks(s.Text, placed)
@@ -87,7 +91,7 @@ func (d *stakeSheet) ends() {
 	if d.entrance() {
 		at := d.m.at(d.ground.Stations[0].At)
 		foot := at.Add(paper.Point{Y: enterRoom})
-		d.b.WalkArrow(foot.Sub(paper.Point{Y: 7}), foot.Sub(paper.Point{Y: 17}))
+		d.b.WalkArrow(foot.Sub(paper.Point{Y: 7}), foot.Sub(paper.Point{Y: 16}))
 		d.entranceWord(foot.Sub(paper.Point{Y: 1}))
 	} else {
 		d.shared(d.First, -1)
@@ -105,7 +109,7 @@ func (d *stakeSheet) ends() {
 func (d *stakeSheet) entranceWord(base paper.Point) {
 	const word = "ENTRANCE"
 	aside := paper.Heading.Width(word)/2 + 7
-	for _, by := range []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
+	for _, by := range []paper.Point{{}, {Y: 5}, {Y: -17}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
 		if at := base.Add(by); d.b.FreeText(at, 0, word, paper.Heading) {
 			d.b.Text(at, paper.AtMiddle, word, paper.Heading)
 			return
@@ -124,11 +128,9 @@ var sharedPen = paper.Pen{Width: paper.Thick.Width, Dash: paper.Centre.Dash}
 
 // shared draws the line through the stakes of an arch that is on the next plan or the one before too, and past the right one, with what that means: way is 1 toward the exit.
 func (d *stakeSheet) shared(arch int, way float64) {
-	other := 1
-	for i, s := range d.Sheets {
-		if s.First == d.First {
-			other = i + 1 + int(way)
-		}
+	other := d.Before
+	if way > 0 {
+		other = d.After
 	}
 	word := fmt.Sprintf("same dots on plan %d", other)
 	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])

@@ -98,22 +98,13 @@ func diamond(at paper.Point) paper.Path {
 	return paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius}))
 }
 
-// nameSize returns the largest lettering in which the names of the legs' stakes stand right beside their stakes, save those that a guy stake is
-// in the way of.
+// nameSize returns the largest lettering in which every stake's name finds a place, those of the legs right beside their stakes, save as many as guy
+// stakes may be in the way of.
 func (d *stakeSheet) nameSize(page *paper.Page) paper.Lettering {
 	for _, size := range []paper.PointSize{18, 16, 14} {
-		b := place.NewBoard(&paper.Page{Size: page.Size}, d.room)
-		d.dots(b)
-		crowded, guys := 0, 0
-		for _, s := range d.stakes {
-			switch {
-			case s.Guy:
-				guys++
-			case !d.nameBeside(b, s, d.outward(s), paper.StakeName.Sized(size)):
-				crowded++
-			}
-		}
-		if crowded <= guys {
+		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{Size: page.Size}, d.room)}
+		trial.dots(trial.b)
+		if crowded, guys := trial.stakeNames(trial.b, paper.StakeName.Sized(size)); crowded <= guys && len(trial.missing) == 0 {
 			return paper.StakeName.Sized(size)
 		}
 	}
@@ -122,16 +113,16 @@ func (d *stakeSheet) nameSize(page *paper.Page) paper.Lettering {
 
 // nameBeside sets a stake's name right beside it on one side, if that is free.
 func (d *stakeSheet) nameBeside(b *place.Board, s ground.Stake, out paper.Point, l paper.Lettering) bool {
-	w := l.Width(s.Name)
-	up, down := l.Extent(s.Name)
+	w := l.Width(s.String())
+	up, down := l.Extent(s.String())
 	slide := func(v paper.Length) paper.Length { return max(-1, min(1, v*math.Sqrt2)) }
 	centre := d.at(s).Add(out.Times(float64(d.clear(s) + 1.2)))
 	centre.X += slide(out.X) * w / 2
 	centre.Y += slide(out.Y)*(up+down)/2 + (up-down)/2
-	if !b.FreeText(centre, 0, s.Name, l) {
+	if !b.FreeText(centre, 0, s.String(), l) {
 		return false
 	}
-	b.TurnedText(centre, 0, s.Name, l)
+	b.TurnedText(centre, 0, s.String(), l)
 	return true
 }
 
@@ -151,18 +142,30 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 	return stakeRadius
 }
 
-// stakeNames sets every stake's name: outside the row where that is free, else inside it, else as near as it is.
-func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) {
+// stakeNames sets every stake's name: outside the row where that is free, else inside it, else as near as it is. It returns how many legs' names stand not outside,
+// and how many guy stakes there are.
+func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys int) {
 	var crowded []ground.Stake
 	for _, s := range d.stakes {
-		if !d.nameBeside(b, s, d.outward(s), l) {
+		beside := d.nameBeside(b, s, d.outward(s), l)
+		if !beside {
 			crowded = append(crowded, s)
+		}
+		switch {
+		case s.Guy:
+			guys++
+		case !beside:
+			legs++
 		}
 	}
 	for _, s := range crowded {
 		out := d.outward(s)
-		placed := d.nameBeside(b, s, out.Times(-1), l) ||
-			b.Label(place.Label{At: d.at(s), Text: s.Name, Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30})
-		d.lacks(s.Name, placed)
+		label := place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30}
+		placed := d.nameBeside(b, s, out.Times(-1), l) || b.Label(label)
+		if label.Reach = 80; !placed {
+			placed = b.Label(label)
+		}
+		d.lacks(s.String(), placed)
 	}
+	return legs, guys
 }

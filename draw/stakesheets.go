@@ -14,10 +14,11 @@ type StakePlan struct {
 	First, Last int         // arches on it
 	Zero        int         // the arch at whose left stake the tape's zero lies; the ring about that shows where it is on this plan
 
-	Spans  []StakeSpan         // distances that are drawn
-	Tied   []ground.Dot        // dots found by tapes from marks: their tapes are drawn
-	Marks  []int               // of Layout.Marks, those that tapes to this plan start from
-	Sheets []ground.TapeLength // the arches of every plan of the tunnel, this one's among them
+	Spans []StakeSpan  // distances that are drawn
+	Tied  []ground.Dot // dots found by tapes from marks: their tapes are drawn
+	Marks []int        // of Layout.Marks, those that tapes to this plan start from
+
+	Before, After int // the numbers of the plans that share its first arch and its last
 
 	ground ground.Layout
 	spec   *spec.Spec
@@ -145,7 +146,7 @@ func (p StakePlan) exit() bool     { return p.Last == len(p.ground.Stations) }
 func (p StakePlan) extent() paper.Rect {
 	var e box
 	for _, s := range p.stakes {
-		name := guyRadius + 2 + paper.StakeName.Width(s.Name)
+		name := guyRadius + 2 + paper.StakeName.Width(s.String())
 		left, right := name, paper.Length(3)
 		if s.Side == spec.Right {
 			left, right = right, left

@@ -43,7 +43,7 @@ func (d *stakeSheet) siteNames() {
 			if f.Height > 0 {
 				name += ",\n" + d.units().Room(f.Height) + " high"
 			}
-			d.name(seen, name)
+			d.name(seen, f.Name, name)
 		}
 	}
 	for _, l := range d.spec.Site.Buried {
@@ -111,8 +111,20 @@ func (d *stakeSheet) band(l spec.Buried) [2][]paper.Point {
 	return sides
 }
 
-// name sets a feature's name inside what is seen of it, else beside it.
-func (d *stakeSheet) name(seen []paper.Point, name string) {
+// alongStrip sets a text along an upright strip, where it is free.
+func (d *stakeSheet) alongStrip(strip paper.Rect, text string, l paper.Lettering) bool {
+	half := l.Width(text)/2 + 0.6
+	for y := strip.Y + half; y <= strip.Bottom()-half; y += 0.5 {
+		if at := (paper.Point{X: strip.Centre().X + 1.4, Y: y}); d.b.FreeText(at, math.Pi/2, text, l) {
+			d.b.TurnedText(at, math.Pi/2, text, l)
+			return true
+		}
+	}
+	return false
+}
+
+// name sets a feature's name, with more on it, inside what is seen of it, else beside it; the name alone where there is no room for more.
+func (d *stakeSheet) name(seen []paper.Point, short, name string) {
 	var e box
 	for _, p := range seen {
 		e.add(p, 0, 0, 0, 0)
@@ -125,13 +137,17 @@ func (d *stakeSheet) name(seen []paper.Point, name string) {
 			}
 		}
 	}
+	if d.alongStrip(e.rect(), strings.ReplaceAll(name, "\n", " "), paper.Body) {
+		return
+	}
 	label := place.Label{At: centre, Text: name, Lettering: paper.Body, Align: paper.AtMiddle, Leader: place.Dot}
 	placed := d.b.Label(label)
 	for i := 0; i < len(seen) && !placed; i++ { // pointing nearer to the rim
 		label.At = centre.Add(seen[i].Sub(centre).Times(0.7))
 		placed = d.b.Label(label)
 	}
-	d.lacks(name, placed)
+	label.Text = short
+	d.lacks(short, placed || d.alongStrip(e.rect(), short, paper.Floor) || d.b.Label(label))
 }
 
 // centred sets lines of text about a point, if all are free there.

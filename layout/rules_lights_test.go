@@ -5,7 +5,6 @@ import (
 	"math"
 	"regexp"
 	"slices"
-	"strings"
 	"testing"
 
 	"hoopwright/layout"
@@ -36,7 +35,7 @@ func stringsOnFrame(t *testing.T, p *layout.Plan) {
 		}
 	}
 	for _, s := range p.Strings {
-		if !runShape.MatchString(s.Run) {
+		if !runShape.MatchString(s.Run.String()) {
 			t.Errorf("%s runs on %q", s.Name, s.Run)
 			continue
 		}
@@ -44,8 +43,8 @@ func stringsOnFrame(t *testing.T, p *layout.Plan) {
 			at := place{float64(end.X), float64(end.Y), float64(end.Z)}
 			least := measure.Length(math.Inf(1))
 			switch {
-			case strings.HasPrefix(s.Run, "row "):
-				least = fromRows(p, strings.HasPrefix(s.Run, "row right"), at) // a string may run on into the next row of its kind
+			case s.Run.IsRow():
+				least = fromRows(p, s.Run.Kind == lights.RowRight, at) // a string may run on into the next row of its kind
 			default:
 				for n := max(1, end.Arch-1); n <= min(len(p.Arches), end.Arch+1); n++ {
 					least = min(least, fromArch(p, n, at))
@@ -54,7 +53,7 @@ func stringsOnFrame(t *testing.T, p *layout.Plan) {
 					least = min(least, fromLine(at, crownOf(p, bay), crownOf(p, bay+1)))
 				}
 			}
-			if !(least <= close) || end.At == "" {
+			if !(least <= close) || end.At.String() == "" {
 				t.Errorf("%s on %s: %q is %v mm off the frame", s.Name, s.Run, end.At, float64(least))
 			}
 		}
@@ -78,7 +77,7 @@ func archesBear(t *testing.T, p *layout.Plan) {
 		}
 	}
 	for _, s := range p.Strings {
-		kg[s.Run] += float64(s.Label.Mass) * s.Label.Length.Metres()
+		kg[s.Run.String()] += float64(s.Label.Mass) * s.Label.Length.Metres()
 	}
 	for _, a := range p.Arches {
 		sum := float64(a.Spec.Pipe.Mass) * a.Length.Metres()
@@ -193,9 +192,8 @@ func wrapsUnroll(t *testing.T, p *layout.Plan) {
 	}
 	for _, w := range p.Wraps {
 		pipe := p.Spec.Ridge.Pipe
-		var number int
-		if _, err := fmt.Sscanf(strings.TrimLeft(w.On, "leg LRarch"), "%d", &number); err == nil && !strings.HasPrefix(w.On, "ridge") {
-			pipe = p.Arches[number-1].Spec.Pipe
+		if w.On.Kind != lights.Ridge {
+			pipe = p.Arches[w.On.Number-1].Spec.Pipe
 		}
 		h := float64(w.To-w.From) * w.Covers
 		long := math.Hypot(h, w.Turns*math.Pi*float64(pipe.OD+w.Label.Wire))
@@ -203,8 +201,8 @@ func wrapsUnroll(t *testing.T, p *layout.Plan) {
 		for _, name := range w.Strings {
 			used += byName[name].Used
 		}
-		near(t, "string on "+w.On, used, measure.Length(long), 1e-3)
-		near(t, "turns on "+w.On, w.Pitch*measure.Length(w.Turns), measure.Length(h), 1e-3)
+		near(t, "string on "+w.On.String(), used, measure.Length(long), 1e-3)
+		near(t, "turns on "+w.On.String(), w.Pitch*measure.Length(w.Turns), measure.Length(h), 1e-3)
 		if w.Pitch < w.Label.Wire-hair || !(w.Covers > 0) || w.Covers > 1 {
 			t.Errorf("%s: pitch %v, covers %v", w.On, w.Pitch, w.Covers)
 		}
@@ -291,9 +289,9 @@ func circuitsHold(t *testing.T, p *layout.Plan) {
 	walls := map[string][]bool{}
 	for _, c := range p.Chains {
 		for _, s := range p.Strings {
-			left := strings.HasPrefix(s.Run, "leg L") || strings.HasPrefix(s.Run, "row left") || strings.HasPrefix(s.Run, "drop L")
-			right := strings.HasPrefix(s.Run, "leg R") || strings.HasPrefix(s.Run, "row right") || strings.HasPrefix(s.Run, "drop R")
-			if (left || right) && c.Circuit != "" && slices.Contains(c.Strings, s.Name) && !slices.Contains(walls[c.Circuit], left) {
+			wall, ok := s.Run.Wall()
+			left := wall == spec.Left
+			if ok && c.Circuit != "" && slices.Contains(c.Strings, s.Name) && !slices.Contains(walls[c.Circuit], left) {
 				walls[c.Circuit] = append(walls[c.Circuit], left)
 			}
 		}

@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
@@ -50,6 +51,9 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveCrew()
 
 	p.accept()
+	for i := range p.Findings {
+		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
+	}
 	finding.Sort(p.Findings)
 	p.fillEmpty()
 	return p
@@ -123,7 +127,7 @@ func (p *Plan) solveStock() {
 	}
 	for _, c := range p.Power.Cords {
 		for range c.Count {
-			in.Cords = append(in.Cords, c.Name+" "+stock.Sold(c.Length, p.Spec.Units))
+			in.Cords = append(in.Cords, stock.Cord{Name: c.Name, Length: c.Length})
 		}
 	}
 	p.Stock = stock.Make(in)
@@ -139,7 +143,7 @@ func (p *Plan) solveCrew() {
 	}
 	in.Bars, in.LegCuts = p.Cuts.Sawn()
 	for _, c := range p.Chains {
-		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
+		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.pluggedAt(c), Amps: c.Amps})
 	}
 	for _, c := range p.Power.Cords {
 		in.Cords += c.Count
@@ -150,6 +154,20 @@ func (p *Plan) solveCrew() {
 	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)
+}
+
+// pluggedAt returns where a chain's first plug goes in, where the first string there begins; nowhere where nothing feeds it.
+func (p *Plan) pluggedAt(c power.Chain) lights.Place {
+	for _, f := range p.Power.Feeders {
+		if f.Name != c.Feeder {
+			continue
+		}
+		first := f.Joints[c.Joint].Plugs[0].Chains[0]
+		chain := slices.IndexFunc(p.Chains, func(c power.Chain) bool { return c.Name == first })
+		k := slices.IndexFunc(p.Strings, func(s lights.String) bool { return s.Name == p.Chains[chain].Strings[0] })
+		return p.Strings[k].From.At
+	}
+	return lights.Place{}
 }
 
 // accept turns the findings that the organiser takes on into signed notes. The reader has refused those that nobody may take on.
@@ -163,7 +181,7 @@ func (p *Plan) accept() {
 			}
 		}
 		if key := fmt.Sprintf("accept[%d]", i); !met {
-			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Sheet: "overview", Key: key, Pos: p.Spec.Position(key),
+			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Key: key,
 				Text: fmt.Sprintf("%s accepts the finding %s, but this plan has none of that name: take the line out, or spell it as check prints it.", a.By, a.Finding)})
 		}
 	}

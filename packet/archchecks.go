@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -101,14 +100,13 @@ func (b *binder) moved(l measure.Length, more, less string) string {
 // archFigures is the table of every kind's figures, those that print alike on one line.
 func (b *binder) archFigures(f *flow) {
 	u, first := b.spec.Units, b.plan.Kinds[0]
-	unit, word := measure.By(u, "in", "mm"), measure.By(u, "inches", "millimetres")
-	bare := func(l measure.Length) string { return strings.TrimSuffix(u.Inches(l), " "+unit) }
+	word := measure.By(u, "inches", "millimetres")
 	var lines [][]string
 	var numbers [][]int // of the arches with each line
 	for _, k := range b.plan.Kinds {
 		var line []string
 		for _, l := range []measure.Length{k.Span, k.Crown, k.Clear, k.ShoulderWidth, k.HeadWidth, k.Widest, k.BendRadius} {
-			line = append(line, bare(l))
+			line = append(line, u.BareInches(l))
 		}
 		at := slices.IndexFunc(lines, func(o []string) bool { return slices.Equal(o, line) })
 		if at < 0 {
@@ -121,7 +119,7 @@ func (b *binder) archFigures(f *flow) {
 		slices.Sort(numbers[i])
 		rows = append(rows, place.Row{Cells: append([]string{say.Numbers(numbers[i])}, line...)})
 	}
-	heads := []string{"Span", "Crown", "Clear under it", "Clear " + bare(first.ShoulderHeight) + " up", "Clear " + bare(first.HeadHeight) + " up", "Widest", "Bend radius"}
+	heads := []string{"Span", "Crown", "Clear under it", "Clear " + u.BareInches(first.ShoulderHeight) + " up", "Clear " + u.BareInches(first.HeadHeight) + " up", "Widest", "Bend radius"}
 	const names = 30
 	t := place.Table{Columns: []place.Column{{Head: "Arches", Lettering: paper.CellSmall, Width: names}}}
 	for _, head := range heads {

@@ -80,9 +80,9 @@ func (b *binder) jointWords(k *arch.Kind) string {
 		}
 		return fmt.Sprintf("%s leg %s from the ground up, couplings between", name, strings.Join(cuts, " and "))
 	}
-	fitting := crownFitting(b.spec, k, k.Numbers[:1])
+	fitting := b.spec.CrownFitting(k.Numbers[0])
 	s := fmt.Sprintf("%s; %s; %s at the crown", side("left", k.Left), side("right", k.Right), fitting)
-	if fitting == "tee" || fitting == "cross" {
+	if fitting == spec.Tee || fitting == spec.Cross {
 		s += ", its ridge socket square to the arch, toward arch 2"
 	}
 	return s
@@ -93,7 +93,7 @@ func (b *binder) guyWords(number int) string {
 	var names []string
 	for _, s := range b.plan.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	if len(names) == 0 {

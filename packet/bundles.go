@@ -17,8 +17,8 @@ type bundle struct {
 
 // bundles are the crews that sheets are bundled for.
 var bundles = []bundle{
-	{"marking", []string{"safety", "stakes", "steps"}, []crew.Phase{crew.Marking}},
-	{"driving", []string{"safety", "stakes", "steps"}, []crew.Phase{crew.Driving}},
+	{"marking", []string{"stakes"}, nil},
+	{"driving", []string{"stakes"}, nil},
 	{"cutting", []string{"safety", "cut", "steps"}, []crew.Phase{crew.Cutting}},
 	{"wrapping", []string{"safety", "light", "steps"}, []crew.Phase{crew.Wrapping}},
 	{"raising", []string{"safety", "arch", "raising", "steps"}, []crew.Phase{crew.Raising}},

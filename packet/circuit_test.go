@@ -77,7 +77,7 @@ func TestNothingFeedsTheLights(t *testing.T) {
 		}
 	}
 	dark := solved(t, []byte(unpowered[:strings.Index(unpowered, "lights:")]))
-	if doc, err := Bind(dark, Options{Sheets: []string{"circuit", "light"}, Date: issued}); err == nil || !strings.Contains(err.Error(), "no lights") {
+	if doc, _, err := Bind(dark, Options{Sheets: []string{"circuit", "light"}, Date: issued}); err == nil || !strings.Contains(err.Error(), "no lights") {
 		t.Errorf("a tunnel without lights has %d pages about them, %v", len(doc.Pages), err)
 	}
 }
@@ -106,7 +106,7 @@ func TestLightPlanListsEveryString(t *testing.T) {
 		b := &binder{plan: plan, spec: plan.Spec}
 		wraps := 0
 		for _, g := range b.wrapGroups() {
-			wraps += len(g.names)
+			wraps += len(g.on)
 		}
 		if wraps != len(plan.Wraps) {
 			t.Errorf("%s: %d wraps in groups, %d in the plan", name, wraps, len(plan.Wraps))
@@ -129,34 +129,6 @@ func TestLightPlanSaysWhatGoesInto(t *testing.T) {
 	}
 	if got := strings.Count(text, ", into S"); got != joints || joints == 0 {
 		t.Errorf("%d strings go into another, want %d", got, joints)
-	}
-}
-
-func TestNamesInRanges(t *testing.T) {
-	for want, names := range map[string][]string{
-		"L1 to L3, R1 to R3": {"L1", "R1", "L2", "R2", "L3", "R3"},
-		"L1, R1":             {"L1", "R1"},
-		"1 to 5":             {"1", "2", "3", "4", "5"},
-	} {
-		if got := namesInRanges(names); got != want {
-			t.Errorf("%v: %q, want %q", names, got, want)
-		}
-	}
-}
-
-func TestPlaceOnItsRun(t *testing.T) {
-	for _, c := range []struct{ at, run, want string }{
-		{"foot of leg L3", "leg L3", "foot"},
-		{"crown 3", "leg L3", "crown 3"},
-		{"leg L3, 2′-0″ up the pipe", "leg L3", "2′-0″ up the pipe"},
-		{"leg L3, 2′-0″ up the pipe", "drop L3", "2′-0″ up the pipe"},
-		{"row left 2, bay 4, 9″ from arch 5", "row left 2", "bay 4, 9″ from arch 5"},
-		{"row left 4, arch 5", "row left 2", "row left 4, arch 5"},
-		{"ridge 2, 3″ along the piece", "drop ridge 2", "3″ along the piece"},
-	} {
-		if got := onRun(c.at, c.run); got != c.want {
-			t.Errorf("%q on %q: %q, want %q", c.at, c.run, got, c.want)
-		}
 	}
 }
 

@@ -63,7 +63,7 @@ func (f *flow) leftDark() {
 func (f *flow) chainTable(heading string, chains []power.Chain) {
 	at := map[string]string{}
 	for _, s := range f.b.plan.Strings {
-		at[s.Name] = s.From.At
+		at[s.Name] = s.From.At.String()
 	}
 	var rows []place.Row
 	var watts measure.Power

@@ -69,9 +69,9 @@ func (c *cutting) ridge() (trial stock.Piece, others int, ok bool) {
 	for _, b := range c.cuts.Bars {
 		for _, p := range b.Pieces {
 			switch {
-			case p.Name == stock.Trial:
+			case p.ID.Trial():
 				trial, ok = p, true
-			case p.Ridge():
+			case p.ID.Ridge():
 				others++
 			}
 		}

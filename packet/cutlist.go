@@ -118,7 +118,7 @@ func (c *cutting) whole() {
 			}
 			var names []string
 			for _, g := range alike(pieces) {
-				names = append(names, g.kind+" "+places(g.pieces))
+				names = append(names, g.sort.Noun()+" "+places(g.pieces))
 			}
 			c.ticks([]string{fmt.Sprintf("%s of %s stay whole: %s. Measure each: %s, limit ±\u00a0%s. Long: trim it. Short: put it aside to be cut, take another. Name it.",
 				say.Count(len(lot), barNoun(lot[0])), lot[0].Size(c.units), strings.Join(names, "; "), c.units.Cut(lot[0].Stock), c.near())})
@@ -142,7 +142,7 @@ func (c *cutting) pieces() {
 			rows = append(rows, place.Row{Heading: item})
 		}
 		length := c.units.Cut(g.pieces[0].Length)
-		rows = append(rows, place.Row{Cells: []string{g.kind + " " + places(g.pieces), fmt.Sprint(len(g.pieces)), length, from(g)}})
+		rows = append(rows, place.Row{Cells: []string{g.sort.Noun() + " " + places(g.pieces), fmt.Sprint(len(g.pieces)), length, from(g)}})
 	}
 	c.heading(fmt.Sprintf("Pieces: limit %s, used as bought ±\u00a0%s", c.limit(), c.near()), 30)
 	c.table(place.Table{RowMin: 9, Columns: []place.Column{
@@ -152,23 +152,23 @@ func (c *cutting) pieces() {
 
 // sources returns what says where like pieces come from: the letters of their patterns, whole sticks, bought to length.
 func (c *cutting) sources() func(likePieces) string {
-	where := map[string]string{}
+	where := map[stock.PieceID]string{}
 	for _, b := range c.cuts.Bars {
 		if b.Whole() {
-			where[b.Pieces[0].Name] = "whole"
+			where[b.Pieces[0].ID] = "whole"
 		}
 	}
 	for _, p := range c.patterns {
 		for _, b := range p.bars {
 			for _, piece := range b.Pieces {
-				where[piece.Name] = p.letter
+				where[piece.ID] = p.letter
 			}
 		}
 	}
 	return func(g likePieces) string {
 		var list []string
 		for _, p := range g.pieces {
-			w, ok := where[p.Name]
+			w, ok := where[p.ID]
 			if !ok {
 				w = "bought cut"
 			}

@@ -29,14 +29,17 @@ func (b *binder) newPage() (*paper.Page, paper.Rect) {
 	return page, b.band(page, live)
 }
 
-// band prints DO NOT BUILD with the codes across the top of the live area and returns what is left of it.
+// band prints DO NOT BUILD with what must be fixed across the top of the live area and returns what is left of it.
 func (b *binder) band(page *paper.Page, live paper.Rect) paper.Rect {
-	codes := finding.MustFixes(b.plan.Findings)
-	if len(codes) == 0 {
+	var titles []string
+	for _, code := range finding.MustFixes(b.plan.Findings) {
+		titles = append(titles, titleOf(code))
+	}
+	if len(titles) == 0 {
 		return live
 	}
 	l := paper.Strong.In(paper.White)
-	lines := l.Wrap("DO NOT BUILD. Must fix first: "+strings.Join(codes, ", "), live.W-6)
+	lines := l.Wrap("DO NOT BUILD. Must fix first: "+strings.Join(titles, "; "), live.W-6)
 	h := paper.Length(len(lines))*l.Leading() + 3
 	box, rest := live.SplitTop(h)
 	page.Fill(paper.Box(box), paper.Black)

@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -43,9 +42,9 @@ func (s *stakeLeaf) asides() (list []block.Block) {
 		text := ""
 		switch t.Action {
 		case crew.CheckDots:
-			text = s.checksOff(t)
+			text = s.words.checksOff(t)
 		case crew.DriveStakes:
-			text = s.wontGo(t)
+			text = s.words.wontGo(t)
 		default:
 			continue
 		}
@@ -54,26 +53,32 @@ func (s *stakeLeaf) asides() (list []block.Block) {
 	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is near a marked line, on hard ground, in a bed; a stake moves by hand; you meet pipe or cable."))
 }
 
-// work are the steps of marking and of driving.
+// work are the steps of marking and of driving. Owners of private lines are asked in the same step as the locating service.
 func (s *stakeLeaf) work() (list []block.Block) {
-	number := 0
+	number, before := 0, ""
 	for _, p := range []crew.Phase{crew.Marking, crew.Driving} {
 		list = append(list, s.dayOf(p))
 		for _, t := range s.tasks {
-			text := s.doing(t)
-			if t.Phase != p || text == "" {
+			text := doing(t.Action)(s.words, t)
+			switch {
+			case t.Phase != p:
 				continue
+			case t.Action == crew.MarkPrivate:
+				before += text + " "
+				continue
+			case t.Action == crew.CallLocator:
+				text = before + text
 			}
 			number++
-			list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: backGap, Body: s.step(t, number)})
+			list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: backGap, Body: s.step(t, number, text)})
 		}
 	}
 	return list
 }
 
 // step is a task as a step. What has a box to tick in the table has none here.
-func (s *stakeLeaf) step(t crew.Task, number int) block.Step {
-	step := block.Step{Number: number, Text: s.doing(t), Hold: t.Hold, NoTick: t.Phase == crew.Marking && !t.Hold || t.Action == crew.DriveStakes}
+func (s *stakeLeaf) step(t crew.Task, number int, text string) block.Step {
+	step := block.Step{Number: number, Text: text, Hold: t.Hold, NoTick: t.Phase == crew.Marking && !t.Hold || t.Action == crew.DriveStakes}
 	for _, r := range t.Record {
 		if word := recordWords[r]; word != "" {
 			step.Sign = append(step.Sign, block.Blank{Word: word})
@@ -121,12 +126,4 @@ func roughly(minutes float64) string {
 		return fmt.Sprintf("%d h", q/4)
 	}
 	return fmt.Sprintf("%d h %d", q/4, q%4*15)
-}
-
-// callBy is the last day for the call before digging; zero where no day of building is given.
-func (b *binder) callBy() time.Time {
-	if b.spec.Dates.Build.IsZero() {
-		return time.Time{}
-	}
-	return crew.CallBy(b.spec.Dates.Build)
 }

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 
 	"hoopwright/draw"
@@ -29,7 +30,8 @@ type stakeLeaf struct {
 	units  measure.System
 	dots   []ground.Dot
 	checks []ground.Check
-	tasks  []crew.Task         // of marking and driving
+	tasks  []crew.Task // of marking and driving
+	words  taskWords
 	parts  []ground.TapeLength // the arches of each plan
 }
 
@@ -41,8 +43,14 @@ func newStakeLeaf(b *binder) *stakeLeaf {
 			s.tasks = append(s.tasks, t)
 		}
 	}
+	s.words = taskWords{b.plan, u, s.letter}
 	s.parts = s.stretches()
 	return s
+}
+
+// letter is the letter that a mark is called by.
+func (s *stakeLeaf) letter(mark string) string {
+	return draw.MarkLetter(slices.IndexFunc(s.ground.Marks, func(m ground.Mark) bool { return m.Name == mark }))
 }
 
 // lone reports whether there is but one arch.
@@ -106,40 +114,65 @@ func (s *stakeLeaf) beside(part ground.TapeLength, tables, asides []block.Block,
 	if !ok {
 		return f, false
 	}
-	var right, left []block.Block
-	set := func(item block.Block, same bool) bool {
-		item.Gap = stakeGap
-		if try := append(right[:len(right):len(right)], item); block.Height(try, stakeAside) <= body.H {
-			right = try
-			return true
-		}
-		try := append(left[:len(left):len(left)], item)
-		plan, fits := s.plan(part).Fit(paper.Rect{W: room.W, H: body.H - block.Height(try, room.W) - stakeGap})
-		if fits = fits && (!same || plan.Scale == alone.Scale); fits {
-			left = try
-		}
-		return fits
-	}
+	c := columns{body: body, left: room.W, fits: func(high paper.Length, same bool) bool {
+		plan, ok := s.plan(part).Fit(paper.Rect{W: room.W, H: high})
+		return ok && (!same || plan.Scale == alone.Scale)
+	}}
 	for _, t := range tables {
-		if !set(t, true) {
+		if !c.set(t, true) {
 			f.tables = append(f.tables, t)
 		}
 	}
-	for _, a := range asides {
-		if !set(a, false) {
-			f.asides = append(f.asides, a)
-		}
-	}
-	if len(right) == 0 {
+	if len(c.right) == 0 {
 		return f, false
 	}
-	if len(left) > 0 {
-		room.H -= block.Height(left, room.W) + stakeGap
+	c, f.asides = c.with(asides)
+	if len(c.under) > 0 {
+		room.H -= block.Height(c.under, room.W) + stakeGap
 	}
 	f.plan, _ = s.plan(part).Fit(room)
-	cols := block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: append([]block.Block{s.picture(f.plan, room.H)}, left...)}, {Width: stakeAside, Blocks: right}}}
-	f.blocks = []block.Block{inColumns("plan and tapes", cols, append(right, left...), s.facts(f.plan))}
+	cols := block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: append([]block.Block{s.picture(f.plan, room.H)}, c.under...)}, {Width: stakeAside, Blocks: c.right}}}
+	f.blocks = []block.Block{inColumns("plan and tapes", cols, append(c.right, c.under...), s.facts(f.plan))}
 	return f, true
+}
+
+// columns is a front being filled: what stands in the right column, and under the picture in the left one.
+type columns struct {
+	body         paper.Rect
+	left         paper.Length // the left column's width
+	right, under []block.Block
+	fits         func(high paper.Length, same bool) bool // whether the picture fits a height, at the same scale as alone if asked
+}
+
+// set sets a block in the right column, else under the picture, and reports whether it found room.
+func (c *columns) set(b block.Block, same bool) bool {
+	b.Gap = stakeGap
+	if try := append(c.right[:len(c.right):len(c.right)], b); block.Height(try, stakeAside) <= c.body.H {
+		c.right = try
+		return true
+	}
+	try := append(c.under[:len(c.under):len(c.under)], b)
+	if !c.fits(c.body.H-block.Height(try, c.left)-stakeGap, same) {
+		return false
+	}
+	c.under = try
+	return true
+}
+
+// with sets asides too, from the first or from the last, whichever leaves fewer over, and returns those.
+func (c columns) with(asides []block.Block) (full columns, over []block.Block) {
+	for _, order := range []func([]block.Block) iter.Seq2[int, block.Block]{slices.All[[]block.Block], slices.Backward[[]block.Block]} {
+		try, left := c, asides[:0:0]
+		for _, a := range order(asides) {
+			if !try.set(a, false) {
+				left = append(left, a)
+			}
+		}
+		if full.fits == nil || len(left) < len(over) {
+			full, over = try, left
+		}
+	}
+	return full, over
 }
 
 // under sets the picture across the side, and under it what fits while the picture stays as large: all tables or none, then asides.
@@ -193,7 +226,12 @@ func (s *stakeLeaf) facts(plan draw.StakePlan) (list []block.Fact) {
 // plan is a part's picture, not yet at a scale.
 func (s *stakeLeaf) plan(part ground.TapeLength) draw.StakePlan {
 	p := draw.NewStakePlan(s.ground, s.b.spec, part.First, part.Last)
-	p.Sheets, p.Zero = s.parts, s.tapeOf(part).First
+	p.Zero = s.tapeOf(part).First
+	for i, other := range s.parts {
+		if other == part {
+			p.Before, p.After = i, i+2
+		}
+	}
 	on := func(x ground.Spot) bool {
 		if x.Kind == ground.AtMark {
 			return false
@@ -223,9 +261,9 @@ func (s *stakeLeaf) end(x ground.Spot) bool {
 // onPlan are the checks whose distance is written on the line it measures.
 func (s *stakeLeaf) onPlan(k ground.CheckKind) bool {
 	switch k {
-	case ground.Width, ground.WholeDiagonal, ground.GuyToLeg:
+	case ground.Width, ground.WholeDiagonal:
 		return true
-	case ground.BayDiagonal:
+	case ground.BayDiagonal, ground.GuyToLeg:
 		return s.ground.Straight
 	}
 	return false
@@ -272,13 +310,13 @@ func (s *stakeLeaf) spot(x ground.Spot) string {
 	case ground.AtMark:
 		return draw.MarkLetter(x.Index)
 	case ground.AtFound:
-		return s.ground.Stakes[x.Index].Name + " cross"
+		return s.ground.Stakes[x.Index].String() + " cross"
 	case ground.AtAhead:
 		return "cross ahead"
 	case ground.AtAside:
 		return "cross aside"
 	}
-	return s.ground.Stakes[x.Index].Name
+	return s.ground.Stakes[x.Index].String()
 }
 
 // title is a plan's title with its scale.
@@ -319,7 +357,7 @@ func (s *stakeLeaf) again(part ground.TapeLength) block.Block {
 	for _, t := range s.tasks {
 		if t.Action == crew.PullTest {
 			t.Of.Stakes = []ground.Stake{s.ground.Stakes[2*part.First-2]}
-			return block.Block{Name: "work", Gap: stakeGap, Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text), {Gap: 2, Body: s.step(t, 0)}}}}
+			return block.Block{Name: "work", Gap: stakeGap, Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text), {Gap: 2, Body: s.step(t, 0, doing(t.Action)(s.words, t))}}}}
 		}
 	}
 	return block.Paragraph(text)

@@ -88,15 +88,14 @@ type tapeRow struct {
 
 // name names a row's stakes, a guy stake's pair by its side alone: "L2 R2", "G4La Ra".
 func (r tapeRow) name() string {
-	first := r.stakes[0].Name
+	first := r.stakes[0]
 	switch {
 	case len(r.stakes) == 1:
-		return first
-	case r.stakes[0].Guy:
-		second := r.stakes[1].Name
-		return first + " " + second[strings.LastIndex(second, spec.Right.Letter()):]
+		return first.String()
+	case first.Guy:
+		return first.String() + " " + r.stakes[1].After()
 	}
-	return first + " " + r.stakes[1].Name
+	return first.String() + " " + r.stakes[1].String()
 }
 
 // bare is a tape's figure in a table: in metric without its unit, which the head names once.
@@ -221,7 +220,7 @@ func (s *stakeLeaf) inner(x ground.Stake) bool { return x.Arch > 1 && x.Arch < l
 // dotOf returns how a stake's own dot is painted.
 func (s *stakeLeaf) dotOf(stake ground.Stake) (ground.Dot, bool) {
 	for _, d := range s.dots {
-		if d.Spot.Kind == ground.AtStake && s.ground.Stakes[d.Spot.Index].Name == stake.Name {
+		if d.Spot.Kind == ground.AtStake && s.ground.Stakes[d.Spot.Index].StakeID == stake.StakeID {
 			return d, true
 		}
 	}
@@ -289,7 +288,7 @@ func (s *stakeLeaf) nearLines(stakes []ground.Stake) string {
 			if away >= 2*l.Keep {
 				continue
 			}
-			far = append(far, stake.Name+" "+s.units.Inches(s.units.Taped(away)))
+			far = append(far, stake.String()+" "+s.units.Inches(s.units.Taped(away)))
 			give := practice.MovedAlong(s.units)
 			if stake.Guy {
 				give = practice.GuyMoved(s.units)
@@ -338,7 +337,7 @@ func (s *stakeLeaf) pairRows(part ground.TapeLength) (rows []tapeRow) {
 		}
 		done[d.Spot.Index] = true
 		for _, c := range s.ground.Chords {
-			if c.Offsets[0].Stake == stake.Name {
+			if c.Offsets[0].Stake == stake.StakeID {
 				rows = append(rows, tapeRow{heading: chordWords(c)})
 			}
 		}
@@ -516,51 +515,76 @@ type checkLine struct{ words, limit string }
 
 // checkLines are a part's checks, those of one kind in a line; a distance that is on no plan stands in its line.
 func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
-	here := func(x ground.Spot) bool {
-		arch := s.ground.Stakes[x.Index].Arch
-		return x.Kind == ground.AtMark || arch >= part.First && arch <= part.Last
-	}
 	for kind := ground.ThirdTape; kind <= ground.GuyToLeg; kind++ {
-		var to []string
-		limit := ""
+		var here []ground.Check
 		for _, c := range s.checks {
-			if c.Kind != kind {
-				continue
-			}
-			on := here(c.From) && here(c.To)
-			if kind == ground.WholeDiagonal && !on && part.First == s.tapeOf(part).First && here(c.From) {
-				list = append(list, checkLine{fmt.Sprintf("%s to %s: %s", s.spot(c.From), s.spot(c.To), s.units.Ground(c.Distance)), s.units.Inches(c.Limit)})
-			}
-			if (kind == ground.Row || kind == ground.FoundRow) && here(c.To) {
-				on = true
-			}
-			if on {
-				limit = s.units.Inches(c.Limit)
-				if !slices.Contains(to, s.spot(c.To)) {
-					to = append(to, s.spot(c.To))
-				}
+			if c.Kind == kind && s.checkedOn(c, part) {
+				here = append(here, c)
 			}
 		}
-		if len(to) > 0 {
-			list = append(list, checkLine{s.checkWords(kind, to), limit})
+		switch {
+		case len(here) == 0:
+		case kind == ground.GuyToLeg && !s.onPlan(kind):
+			for _, g := range ground.Similar(here, s.units) {
+				list = append(list, checkLine{fmt.Sprintf("G to leg, %s: %s", say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)), s.units.Inches(g[0].Limit)})
+			}
+		case kind == ground.WholeDiagonal && !(s.on(here[0].From, part) && s.on(here[0].To, part)):
+			for _, c := range here {
+				list = append(list, checkLine{fmt.Sprintf("%s to %s: %s", s.spot(c.From), s.spot(c.To), s.bare(c.Distance)), s.units.Inches(c.Limit)})
+			}
+		default:
+			list = append(list, checkLine{s.checkWords(kind, here), s.units.Inches(here[0].Limit)})
 		}
 	}
 	return list
 }
 
+// on reports whether a spot is on a part; marks are on all.
+func (s *stakeLeaf) on(x ground.Spot, part ground.TapeLength) bool {
+	arch := s.ground.Stakes[x.Index].Arch
+	return x.Kind == ground.AtMark || arch >= part.First && arch <= part.Last
+}
+
+// checkedOn reports whether a check is done on a part: where both its ends are, along a row where its far end is, the diagonals of a tape's length where that begins.
+func (s *stakeLeaf) checkedOn(c ground.Check, part ground.TapeLength) bool {
+	switch c.Kind {
+	case ground.Row, ground.FoundRow:
+		return s.on(c.To, part)
+	case ground.WholeDiagonal:
+		return s.on(c.From, part) && (s.on(c.To, part) || part.First == s.tapeOf(part).First)
+	}
+	return s.on(c.From, part) && s.on(c.To, part)
+}
+
+// archesOf are the arches of what checks end at, each once.
+func (s *stakeLeaf) archesOf(checks []ground.Check) (numbers []int) {
+	for _, c := range checks {
+		if n := s.ground.Stakes[c.To.Index].Arch; !slices.Contains(numbers, n) {
+			numbers = append(numbers, n)
+		}
+	}
+	return numbers
+}
+
 // checkWords says what checks of a kind measure.
-func (s *stakeLeaf) checkWords(kind ground.CheckKind, to []string) string {
+func (s *stakeLeaf) checkWords(kind ground.CheckKind, list []ground.Check) string {
+	var to []string
+	for _, c := range list {
+		if name := strings.Replace(s.spot(c.To), " cross", " ×", 1); !slices.Contains(to, name) {
+			to = append(to, name)
+		}
+	}
 	ends := strings.Join(to, ", ")
 	switch kind {
 	case ground.ThirdTape:
 		if !s.byRow() {
 			return "each check tape"
 		}
-		return "tapes in [ ]: " + strings.ReplaceAll(ends, " cross", " ×")
+		return "tapes in [ ]: " + ends
 	case ground.FromMark:
 		return "tapes to " + ends
 	case ground.FoundRow:
-		return "row tape at " + strings.ReplaceAll(ends, " cross", " ×")
+		return "row tape at " + ends
 	case ground.FoundWidth:
 		return "each R cross to its L"
 	case ground.Row:
@@ -571,8 +595,8 @@ func (s *stakeLeaf) checkWords(kind ground.CheckKind, to []string) string {
 		return "sides, every bay"
 	case ground.BayDiagonal:
 		return "diagonals, every bay"
-	case ground.WholeDiagonal:
-		return "long diagonals"
+	case ground.GuyToLeg:
+		return "guy stakes to their legs"
 	}
-	return "guy stakes to their legs"
+	return "long diagonals"
 }

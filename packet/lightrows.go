@@ -204,9 +204,9 @@ func (f *flow) splices(side spec.Side) {
 			draw.KindLetter(kinds, p.Kind), f.b.colourOf(p.Kind), say.Numbers(p.Rows), p.First, p.Last)})
 		for _, n := range p.Strings {
 			s := byName[n]
-			from := strings.TrimPrefix(f.b.into(s), ", ")
-			if from == "" {
-				from = shortRow(s.From.At)
+			from := shortRow(s.From.At)
+			if other := f.b.socketFor(s); other != "" {
+				from = "into " + other
 			}
 			rows = append(rows, place.Row{Cells: []string{"", "", s.Name, from, shortRow(s.To.At), f.b.leftWords(s), ""}})
 		}
@@ -229,9 +229,6 @@ func (f *flow) splices(side spec.Side) {
 }
 
 // shortRow takes the wall out of a place's words, which the heading over it says.
-func shortRow(at string) string {
-	for _, wall := range []string{"left ", "right "} {
-		at = strings.Replace(at, "row "+wall, "row ", 1)
-	}
-	return at
+func shortRow(at lights.Place) string {
+	return fmt.Sprintf("row %d, %s", at.Part.Number, at.Within())
 }

@@ -53,7 +53,7 @@ func printedSpec(t *testing.T, r pdfium.Pdfium, name string, source []byte, shee
 		t.Fatal(err)
 	}
 	plan := layout.Solve(s)
-	bound, err := Bind(plan, Options{Sheets: sheets, Date: issued})
+	bound, _, err := Bind(plan, Options{Sheets: sheets, Date: issued})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -53,7 +53,7 @@ func plansForSheets(t *testing.T) map[string]*layout.Plan {
 // framedSheet binds one sheet of a plan and returns its pages with the live area each must keep to.
 func framedSheet(t *testing.T, plan *layout.Plan, word string) ([]*paper.Page, paper.Rect) {
 	t.Helper()
-	doc, err := Bind(plan, Options{Sheets: []string{word}, Date: time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)})
+	doc, _, err := Bind(plan, Options{Sheets: []string{word}, Date: time.Date(2026, 11, 1, 0, 0, 0, 0, time.UTC)})
 	if err != nil {
 		t.Fatal(err)
 	}

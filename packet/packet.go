@@ -13,6 +13,7 @@ import (
 	"strings"
 	"time"
 
+	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
@@ -27,6 +28,7 @@ type Options struct {
 	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
 	Date   time.Time // the issue date, printed on every sheet
 
+	Annex    bool // the annex too
 	OneSided bool // every side on a sheet of its own, punched on the left
 }
 
@@ -36,6 +38,7 @@ type sheet struct {
 	word, name, holder string
 	make               func(b *binder) []leaf
 	folios             func(b *binder) []folio // of a leaf made of blocks, in place of make
+	annex              bool                    // made only where it is asked for
 	runsOn             bool                    // begins on the next free side, not on a front: tags and the spec share sheets of paper
 }
 
@@ -73,7 +76,9 @@ func sheets() []sheet {
 		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
-		{word: "permission", name: "Permission", holder: "owner, authority", make: (*binder).permission},
+		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
+		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
+		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}
 }
 
@@ -81,9 +86,6 @@ func sheets() []sheet {
 func leafNumber(word string) int {
 	return slices.IndexFunc(sheets(), func(s sheet) bool { return s.word == word }) + 1
 }
-
-// onRequest are the sheets made only where they are asked for by their words.
-var onRequest = []string{"permission"}
 
 // Words returns the words that name the sheets, in packet order.
 func Words() []string {
@@ -104,7 +106,8 @@ type binder struct {
 	phases   []crew.Phase // whose build steps are printed; none means all
 	contents []entry      // what the overview lists
 	twoSided bool
-	plate    string // four characters that tell this plan from another
+	plate    string       // four characters that tell this plan from another
+	notes    []block.Note // what found no room on the leaves packed so far
 }
 
 // entry is a line of the overview's list of sheets.
@@ -113,31 +116,82 @@ type entry struct {
 	first, last  int // page numbers
 }
 
-// Bind makes the packet of a plan. The error says which sheet word is unknown.
-func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
+// Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
+func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	words, phases, err := bundled(opt.For)
 	if err != nil {
-		return pdf.Document{}, err
+		return pdf.Document{}, nil, err
 	}
 	if slices.Contains(opt.Sheets, "steps") {
 		phases = nil // asked for by word: all of them
 	}
-	chosen, err := choose(append(words, opt.Sheets...))
+	chosen, err := choose(append(words, opt.Sheets...), opt.Annex)
 	if err != nil {
-		return pdf.Document{}, err
+		return pdf.Document{}, nil, err
 	}
+	b, err := newBinder(plan, opt)
+	if err != nil {
+		return pdf.Document{}, nil, err
+	}
+	b.phases = phases
+	doc, notes := b.bind(chosen)
+	if len(doc.Pages) == 0 {
+		return doc, nil, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
+	}
+	return doc, notes, nil
+}
+
+// newBinder readies a packet.
+func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 	size, ok := paper.Sheet(plan.Spec.Paper)
 	if !ok {
-		return pdf.Document{}, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
+		return nil, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
-	b := &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, phases: phases,
-		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], twoSided: !opt.OneSided}
-	b.plate = plateOf(plan.Spec.Source)
-	doc := b.bind(chosen)
-	if len(doc.Pages) == 0 {
-		return doc, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
+	return &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, twoSided: !opt.OneSided,
+		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], plate: plateOf(plan.Spec.Source)}, nil
+}
+
+// leaves are the sheets that are made as leaves.
+func leaves() []sheet {
+	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil || s.annex })
+}
+
+// sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
+func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
+	const boardSides = 2
+	packed := make([][]set, len(chosen))
+	before, last := 0, -1 // sides so far, and the leaf that made the last of them
+	for i, s := range chosen {
+		begin := before
+		if b.twoSided && !s.runsOn {
+			begin += before % 2 // on a front
+		}
+		made := boardSides
+		if s.word != "board" {
+			var left []block.Note
+			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), begin)
+			notes = append(notes, left...)
+			made = len(packed[i])
+		}
+		if made == 0 {
+			continue
+		}
+		if begin > before && len(packed[last]) > 0 {
+			packed[last] = append(packed[last], b.notesSide(packed[last][len(packed[last])-1]))
+		}
+		before, last = begin+made, i
 	}
-	return doc, nil
+	b.notes = notes
+	for i, s := range chosen {
+		if s.word == "board" {
+			var left []block.Note
+			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word), 0)
+			notes = append(notes, left...)
+		}
+		sheetsCounted(packed[i])
+		sides = append(sides, packed[i]...)
+	}
+	return sides, notes
 }
 
 // plateOf returns four characters that tell a spec from another at a glance: digits and capitals without those that are taken for others.
@@ -151,34 +205,29 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
-// choose picks the sheets by their words, in packet order.
-func choose(words []string) ([]sheet, error) {
-	if len(words) == 0 {
-		return slices.DeleteFunc(sheets(), func(s sheet) bool { return slices.Contains(onRequest, s.word) }), nil
-	}
+// choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
+func choose(words []string, annex bool) ([]sheet, error) {
 	for _, w := range words {
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}
 	}
-	return slices.DeleteFunc(sheets(), func(s sheet) bool { return !slices.Contains(words, s.word) }), nil
+	return slices.DeleteFunc(sheets(), func(s sheet) bool {
+		if s.annex && annex {
+			return false
+		}
+		return !slices.Contains(words, s.word) && (s.annex || len(words) > 0)
+	}), nil
 }
 
 // bind makes every sheet, numbers the pages and frames them.
-func (b *binder) bind(chosen []sheet) pdf.Document {
+func (b *binder) bind(chosen []sheet) (pdf.Document, []block.Note) {
+	asLeaves := slices.DeleteFunc(slices.Clone(chosen), func(s sheet) bool { return s.folios == nil })
+	chosen = slices.DeleteFunc(slices.Clone(chosen), func(s sheet) bool { return s.folios != nil })
+	sides, notes := b.sides(asLeaves)
 	made := make([][]leaf, len(chosen))
-	sets := make([][]set, len(chosen))
-	next := 1
+	next := 1 + len(sides)
 	for i, s := range chosen {
-		if s.folios != nil {
-			sides, _ := b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), next-1)
-			if sheetsCounted(sides); len(sides) > 0 {
-				sets[i] = sides
-				b.contents = append(b.contents, entry{s.name, s.holder, next, next + len(sides) - 1})
-				next += len(sides)
-			}
-			continue
-		}
 		if s.word == "overview" {
 			next++ // one page, made below
 			b.contents = append(b.contents, entry{s.name, s.holder, 1, 1})
@@ -196,15 +245,15 @@ func (b *binder) bind(chosen []sheet) pdf.Document {
 		}
 	}
 	doc := pdf.Document{
-		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date,
+		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date, TwoSided: b.twoSided,
 		Attachments: []pdf.Attachment{{Name: attachmentName(b.spec.File), MIME: "application/yaml", Relationship: "Source",
 			Description: "The spec this packet was made from", Data: b.spec.Source}},
 	}
+	for _, side := range sides {
+		doc.Pages = append(doc.Pages, side.page)
+		b.frameSide(side, len(doc.Pages), next-1)
+	}
 	for i, s := range chosen {
-		for _, side := range sets[i] {
-			doc.Pages = append(doc.Pages, side.page)
-			b.frameSide(side, len(doc.Pages), next-1)
-		}
 		for k, l := range made[i] {
 			l.page.Name = s.word
 			l.page.Title = s.name
@@ -215,7 +264,7 @@ func (b *binder) bind(chosen []sheet) pdf.Document {
 			b.frame(l, len(doc.Pages), next-1)
 		}
 	}
-	return doc
+	return doc, notes
 }
 
 // attachmentName is the spec's own file name, or a plain one for standard input.

@@ -51,7 +51,7 @@ func bound(t *testing.T, name string, source []byte) pdf.Document {
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
-	doc, err := Bind(layout.Solve(sp), Options{Date: issued})
+	doc, _, err := Bind(layout.Solve(sp), Options{Date: issued})
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
@@ -154,7 +154,7 @@ func TestSheetsAreChosenByWord(t *testing.T) {
 		t.Fatal(err)
 	}
 	plan := layout.Solve(sp)
-	doc, err := Bind(plan, Options{Sheets: []string{"cut", "stake"}, Date: issued})
+	doc, _, err := Bind(plan, Options{Sheets: []string{"cut", "stake"}, Date: issued})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -165,7 +165,7 @@ func TestSheetsAreChosenByWord(t *testing.T) {
 	if got := strings.Join(names, " "); !strings.HasPrefix(got, "stake ") || !strings.HasSuffix(got, " cut") || strings.Contains(got, "overview") {
 		t.Errorf("the pages are %q, want the stake plan, then the cut sheet", got)
 	}
-	if _, err := Bind(plan, Options{Sheets: []string{"stakes"}}); err == nil || !strings.Contains(err.Error(), "stake, arch") {
+	if _, _, err := Bind(plan, Options{Sheets: []string{"stakes"}}); err == nil || !strings.Contains(err.Error(), "stake, arch") {
 		t.Errorf("an unknown sheet gave %v, want the words there are", err)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -133,7 +134,7 @@ func (r raiseWords) warning() string {
 func (r raiseWords) stop() string {
 	u := r.spec.Units
 	return fmt.Sprintf("Stop and ask: a crack or white line in a pipe. A stake that moves. Arch 1 off its figures. A gust that moves the arch in your hands, gusts of %s forecast, thunder, frost (%s). "+
-		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", r.insideWords(), u.Temperature(0), u.Room(usualClearance(u)))
+		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", r.insideWords(), u.Temperature(0), u.Room(practice.KeepOverhead(u)))
 }
 
 // panels are the pictures in order.
@@ -154,9 +155,9 @@ func (r raiseWords) panels() []raisePanel {
 }
 
 func (r raiseWords) together(a arch.Arch) raisePanel {
-	fitting := crownFitting(r.spec, a.Kind, []int{a.Number})
+	fitting := r.spec.CrownFitting(a.Number)
 	depth := r.spec.Units.Cut(a.Spec.Pipe.Socket)
-	stub := fitting == "tee" || fitting == "cross"
+	stub := fitting == spec.Tee || fitting == spec.Cross
 	return r.asked(crew.Together, raisePanel{title: fmt.Sprintf("On the ground: both legs into the %s", fitting),
 		do:      fmt.Sprintf("A and B. Mark each end %s from its end, drive it in with the mallet. Names at the feet, L left, R right as seen from the entrance.", depth),
 		picture: func(page *paper.Page, room paper.Rect) { r.Together(page, room, depth, stub) }})
@@ -217,7 +218,7 @@ func (b *binder) guyNames(number int) []string {
 	var names []string
 	for _, s := range b.plan.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	return names
@@ -293,10 +294,9 @@ func (r raiseWords) guyedBetween() []int {
 
 // pictured is the crown that the picture's tape runs to, with its distance: the first that is checked.
 func (r raiseWords) pictured() (int, string) {
-	for _, reading := range r.running() {
-		var n int
-		if _, err := fmt.Sscanf(reading.What, "crown %d", &n); err == nil && n > 1 {
-			return n, reading.Want
+	for _, s := range r.plan.Crew.Steps {
+		if len(s.Crowns) > 0 {
+			return s.Crowns[0], s.Readings[0].Want
 		}
 	}
 	return min(4, len(r.stand)), r.spec.Units.Tape(r.spec.Tunnel.Spacing) + " each"

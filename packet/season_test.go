@@ -46,8 +46,8 @@ func TestEveryStakeIsCountedOut(t *testing.T) {
 		pages, _ := framedSheet(t, plan, "takedown")
 		words := wordsOf(pages...)
 		for _, s := range plan.Stakes {
-			if !slices.Contains(words, s.Name) {
-				t.Errorf("%s: stake %s is not counted out", name, s.Name)
+			if !slices.Contains(words, s.String()) {
+				t.Errorf("%s: stake %s is not counted out", name, s.StakeID)
 			}
 		}
 		if head := fmt.Sprintf("Stakes out: ______ of %d", len(plan.Stakes)); !slices.Contains(words, head) {
@@ -144,7 +144,7 @@ func TestCompare(t *testing.T) {
 // A bundle has its crew's sheets and, of the build steps, its crew's alone.
 func TestBundles(t *testing.T) {
 	plan := examplePlan(t, "garden")
-	doc, err := Bind(plan, Options{For: []string{"marking"}, Date: issued})
+	doc, _, err := Bind(plan, Options{For: []string{"marking"}, Date: issued})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -160,7 +160,7 @@ func TestBundles(t *testing.T) {
 		t.Error("the marking crew's steps are not its own")
 	}
 	for _, crew := range Crews() {
-		if _, err := Bind(plan, Options{For: []string{crew}, Date: issued}); err != nil {
+		if _, _, err := Bind(plan, Options{For: []string{crew}, Date: issued}); err != nil {
 			t.Errorf("%s: %v", crew, err)
 		}
 	}

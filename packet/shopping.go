@@ -102,7 +102,7 @@ func (b *binder) inShed() string {
 	for _, i := range b.plan.Shopping {
 		if i.Buy == 0 {
 			text := fmt.Sprintf("%d of %s", i.Need, itemName(i))
-			if longer := i.StandIns(); longer != "" {
+			if longer := i.StandInWords(b.spec.Units); longer != "" {
 				text += " (take " + longer + ")"
 			}
 			words = append(words, text)
@@ -123,8 +123,10 @@ func itemRow(i stock.Item) place.Row {
 	if i.Priced {
 		row.Cells[5], row.Cells[6] = fmt.Sprintf("%.2f", i.Price), fmt.Sprintf("%.2f", float64(i.Buy)*i.Price)
 	}
-	row.Note = strings.TrimSuffix(unitWords(i)+"; "+i.Why, "; ")
-	row.Note = strings.TrimPrefix(row.Note, "; ")
+	row.Note = i.Why
+	if unit := unitWords(i); unit != "" {
+		row.Note = joined(unit, i.Why)
+	}
 	return row
 }
 
@@ -132,9 +134,9 @@ func itemRow(i stock.Item) place.Row {
 func itemName(i stock.Item) string {
 	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
 	switch i.Unit {
-	case "ft":
+	case stock.Feet:
 		return name + ", feet"
-	case "m":
+	case stock.Metres:
 		return name + ", metres"
 	}
 	return name
@@ -142,11 +144,11 @@ func itemName(i stock.Item) string {
 
 // unitWords is what one of the item is, where its name does not say so.
 func unitWords(i stock.Item) string {
-	switch {
-	case i.Unit == "each", i.Unit == "ft", i.Unit == "m", strings.HasSuffix(i.Unit, "stick"), strings.HasSuffix(i.Unit, "bar"):
+	switch i.Unit {
+	case stock.Each, stock.Feet, stock.Metres, stock.StickOf, stock.BarOf:
 		return ""
 	}
-	return "each a " + i.Unit
+	return "each a " + i.Unit.String()
 }
 
 // spares states the rule by which spares were counted.

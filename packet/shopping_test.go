@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"hoopwright/layout"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -32,7 +34,7 @@ func TestShoppingListOfTheGarden(t *testing.T) {
 
 // An invented tunnel's only cord of 15 ft is served by one of 25 ft from the shed: the buyer is told to take that one.
 func TestListSaysWhatStandsIn(t *testing.T) {
-	b := &binder{plan: &layout.Plan{Shopping: []stock.Item{{Item: "16 AWG 15 ft", Need: 1, Own: 1, Unit: "each", Why: "longer ones of the shed serve: 1 of 25 ft"}}}}
+	b := &binder{spec: &spec.Spec{}, plan: &layout.Plan{Shopping: []stock.Item{{Item: "16 AWG 15 ft", Need: 1, Own: 1, Unit: stock.Each, StandIns: []stock.StandIn{{Count: 1, Length: 25 * measure.Foot}}}}}}
 	if got := b.inShed(); got != "From the shed, nothing to buy: 1 of 16 AWG 15 ft (take 1 of 25 ft)." {
 		t.Error(got)
 	}
@@ -48,10 +50,10 @@ func TestLabelsOfTheSchool(t *testing.T) {
 
 // Prices that are not known stay blank: nothing is invented, nothing is zero.
 func TestItemRows(t *testing.T) {
-	if row := itemRow(stock.Item{Item: "tee", Need: 3, Buy: 3, Unit: "each"}); row.Cells[5] != "" || row.Cells[6] != "" {
+	if row := itemRow(stock.Item{Item: "tee", Need: 3, Buy: 3, Unit: stock.Each}); row.Cells[5] != "" || row.Cells[6] != "" {
 		t.Errorf("an unpriced item: %q", row.Cells)
 	}
-	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: "ft", Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Cells[1] != "guy line, feet" || row.Cells[4] != "34" || row.Note != "4 guys" {
+	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: stock.Feet, Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Cells[1] != "guy line, feet" || row.Cells[4] != "34" || row.Note != "4 guys" {
 		t.Errorf("%q, %q", row.Cells, row.Note)
 	}
 }

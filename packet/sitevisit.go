@@ -115,13 +115,13 @@ func (v visit) marks(f *flow) {
 // part sets a part of the form: its number and name in bold, and what to do behind them.
 func (v visit) part(f *flow, name, text string) {
 	indent := paper.Strong.Width(name) + 2
-	first := paper.Body.Wrap(text, f.room.W-indent)[0]
+	lines := paper.Body.Wrap(text, f.room.W-indent)
 	line := f.take(paper.Body.Leading())
 	base := paper.Point{X: line.X, Y: line.Y + paper.Body.Ascent()}
 	f.page.Text(base, paper.AtLeft, name, paper.Strong)
-	f.page.Text(base.Add(paper.Point{X: indent}), paper.AtLeft, first, paper.Body)
-	if more := strings.TrimSpace(strings.TrimPrefix(text, first)); more != "" {
-		f.text(more, paper.Body)
+	f.page.Text(base.Add(paper.Point{X: indent}), paper.AtLeft, lines[0], paper.Body)
+	if len(lines) > 1 {
+		f.text(strings.Join(lines[1:], " "), paper.Body)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/power"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -20,7 +21,7 @@ func (b *binder) takeDown() []leaf {
 	f := b.newFlow("Take it down in this order, count everything out, mark it for next year.",
 		"gloves, eye protection, "+b.reachWith()+"all caps, tape, marker, ties and tags, bags.")
 	f.framed("Stop and ask", func(f *flow) {
-		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(brittleBelow)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
+		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(practice.BendSlowly)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
 	})
 	f.gap(3)
 	for i, s := range b.downSteps(stand) {
@@ -120,7 +121,7 @@ func (f *flow) stakesOut() {
 		for k, s := range stakes[i:min(i+across, len(stakes))] {
 			x := r.X + paper.Length(k)*wide
 			f.page.TickBox(paper.Point{X: x + 0.35, Y: r.Y + 0.5})
-			f.page.Text(paper.Point{X: x + paper.TickBoxSide + 2, Y: r.Y + 5.2}, paper.AtLeft, clip(s.Name, paper.CellSmall, wide-paper.TickBoxSide-3), paper.CellSmall)
+			f.page.Text(paper.Point{X: x + paper.TickBoxSide + 2, Y: r.Y + 5.2}, paper.AtLeft, clip(s.String(), paper.CellSmall, wide-paper.TickBoxSide-3), paper.CellSmall)
 		}
 	}
 	f.gap(2)
@@ -130,7 +131,7 @@ func (f *flow) stakesOut() {
 func (f *flow) counts() {
 	var list []stored
 	for _, it := range f.b.inventory() {
-		if it.keep != "stakes" || it.item == "stake cap" { // stakes are ticked one by one above
+		if !it.named { // those are ticked one by one above
 			list = append(list, it)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"strings"
 	"text/tabwriter"
 
 	"hoopwright/layout"
@@ -92,7 +93,8 @@ func report(w io.Writer, p *layout.Plan) error {
 		if f.Pos.Line > 0 {
 			where = f.Pos.String() + ": "
 		}
-		if _, err := fmt.Fprintf(w, "%s%s [%s] %s\n", where, f.Level, f.Code, f.Text); err != nil {
+		lines := append([]string{fmt.Sprintf("%s%s [%s] %s", where, f.Level, f.Code, f.Text)}, cureLines(f.Cure)...)
+		if _, err := fmt.Fprintln(w, strings.Join(lines, "\n    ")); err != nil {
 			return err
 		}
 	}

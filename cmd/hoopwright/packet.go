@@ -27,6 +27,8 @@ func packetVerb(args []string, s streams) error {
 	f.StringSliceVar(&o.crews, "for", nil, "only what these `CREWS` need: "+strings.Join(packet.Crews(), ", "))
 	f.StringVar(&o.paper, "paper", "", "print on `SIZE`: "+say.Or(spec.Papers()))
 	f.StringVar(&o.units, "units", "", "print in `SYSTEM`: imperial or metric")
+	f.BoolVar(&o.annex, "annex", false, "the annex too: every figure, what it bears, how it was reckoned, permission, a letter to the neighbours")
+	f.BoolVar(&o.oneSided, "one-sided", false, "every side on a sheet of paper of its own (default: two-sided, turned on the long edge)")
 	date := f.String("date", "", "the `DAY` printed as the issue date, as in 2026-11-21 (default: SOURCE_DATE_EPOCH, or today)")
 	err := parseFlags(f, args)
 	if err != nil {
@@ -50,6 +52,8 @@ func packetVerb(args []string, s streams) error {
 type packetOptions struct {
 	sheets, crews []string
 	paper, units  string
+	annex         bool
+	oneSided      bool
 	day           time.Time
 }
 
@@ -108,7 +112,7 @@ func (o packetOptions) bind(j job, s streams) error {
 		sp.Paper = o.paper
 	}
 	plan := solve(sp)
-	doc, err := packet.Bind(plan, packet.Options{Sheets: o.sheets, For: o.crews, Date: o.day})
+	doc, notes, err := packet.Bind(plan, packet.Options{Sheets: o.sheets, For: o.crews, Date: o.day, Annex: o.annex, OneSided: o.oneSided})
 	if err != nil {
 		return badCall("packet: %v", err)
 	}
@@ -125,6 +129,9 @@ func (o packetOptions) bind(j job, s streams) error {
 			return err
 		}
 		fmt.Fprintf(s.err, "wrote %s, %d pages\n", j.target, len(doc.Pages))
+	}
+	for _, n := range notes {
+		fmt.Fprintf(s.err, "paper note: %s found no room\n", strings.TrimSpace(n.Block+" "+n.What))
 	}
 	return verdict(plan)
 }

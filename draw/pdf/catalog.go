@@ -20,8 +20,12 @@ func catalog(f *file, doc Document, pages []int) []byte {
 	if doc.Lang != "" {
 		fmt.Fprintf(&b, " /Lang %s", textString(doc.Lang))
 	}
-	// Printed at full size, on one side, on the paper it was drawn for; the title in the window's bar.
-	b.WriteString("\n/ViewerPreferences << /DisplayDocTitle true /PrintScaling /None /Duplex /Simplex /PickTrayByPDFSize true >>")
+	// Printed at full size, on one side or two, on the paper it was drawn for; the title in the window's bar.
+	duplex := "Simplex"
+	if doc.TwoSided {
+		duplex = "DuplexFlipLongEdge"
+	}
+	fmt.Fprintf(&b, "\n/ViewerPreferences << /DisplayDocTitle true /PrintScaling /None /Duplex /%s /PickTrayByPDFSize true >>", duplex)
 	fmt.Fprintf(&b, "\n/PageLayout /SinglePage /PageMode /UseOutlines /Outlines %d 0 R", outline(f, doc, pages))
 	fmt.Fprintf(&b, "\n/PageLabels << /Nums [%s] >>", pageLabels(doc))
 	fmt.Fprintf(&b, "\n/Metadata %d 0 R", f.addStream("/Type /Metadata /Subtype /XML", xmp(doc)))

@@ -24,6 +24,7 @@ type Document struct {
 	Creator  string    // the program and its version
 	Lang     string    // language tag, such as en-US
 	Date     time.Time // the only date in the file; the zero time stands for 1 January 2000
+	TwoSided bool      // printed on both sides, turned on the long edge
 
 	Pages       []*paper.Page
 	Attachments []Attachment

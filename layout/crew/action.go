@@ -126,8 +126,7 @@ const (
 	CementBurns
 	HangDead // nothing plugged in
 	WaterAndMains
-	NobodyInside // in the dark
-	SpringAgain  // cold pipe, after a season
+	SpringAgain // cold pipe, after a season
 	lastWarning
 )
 
@@ -186,6 +185,7 @@ const (
 	PeopleThere
 	SocketMarks // depth of a pipe in its socket, marked
 	KnotClamped
+	FootDown // the left one
 	FeetDown
 	NameSaid
 	GuyTaut
@@ -220,7 +220,8 @@ const (
 	ForecastBelow
 	LaidFlat // before a forecast of it
 	StakesHold
-	PipeWhole
+	PipeWhole // and every socket home
+	PipeSound
 	CrownKept // no lower than the night before by more than Limit
 	PlugsDry
 	WayEven

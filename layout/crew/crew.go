@@ -22,6 +22,7 @@ type Step struct {
 
 	Tapes    []Tape    // of stakes that are found by tapes from marks
 	Readings []Reading // what is measured, marked or tried one by one
+	Crowns   []int     // the arches whose crowns the readings are the running distances of
 	Record   bool      // the readings are measured: each needs room for the figure found
 }
 

@@ -60,11 +60,11 @@ func (b *builder) drivers() int { return max(2, b.hands/3/2*2) }
 // run names a row of stakes: all of a few, the ends of many.
 func run(row []ground.Stake) string {
 	if len(row) > 4 {
-		return fmt.Sprintf("%s to %s", row[0].Name, row[len(row)-1].Name)
+		return fmt.Sprintf("%s to %s", row[0].StakeID, row[len(row)-1].StakeID)
 	}
 	var names []string
 	for _, s := range row {
-		names = append(names, s.Name)
+		names = append(names, s.String())
 	}
 	return say.And(names)
 }
@@ -144,7 +144,7 @@ func (b *builder) diagonals() {
 	bays := all[:min(len(all), 2*(b.Spec.Tunnel.Arches-1))]
 	step.Readings = b.bays(bays)
 	for _, d := range all[len(bays):] {
-		step.Readings = append(step.Readings, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
+		step.Readings = append(step.Readings, Reading{fmt.Sprintf("%v to %v", d.From, d.To), b.units.Tape(d.Distance)})
 	}
 	if d, slide, ok := b.slide(); ok {
 		step.Off = fmt.Sprintf("The two of a pair differ: slide the right row along its line, toward arch 1 if %s to %s is the longer, else away, %s for each %s of difference. Both off alike: measure the widths.",
@@ -164,7 +164,7 @@ func (b *builder) bays(diagonals []ground.Diagonal) []Reading {
 		switch name := say.Numbered("bay", say.From(first/2+1, i/2+1)); {
 		case first == i:
 			for _, d := range diagonals[i : i+2] {
-				list = append(list, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
+				list = append(list, Reading{fmt.Sprintf("%v to %v", d.From, d.To), b.units.Tape(d.Distance)})
 			}
 		case one == other:
 			list = append(list, Reading{name, one})
@@ -188,9 +188,9 @@ func (b *builder) slide() (ground.Diagonal, measure.Length, bool) {
 	if !b.Ground.Straight || len(all) < 2 {
 		return ground.Diagonal{}, 0, false
 	}
-	stakes := map[string]ground.Stake{}
+	stakes := map[ground.StakeID]ground.Stake{}
 	for _, s := range b.Ground.Stakes {
-		stakes[s.Name] = s
+		stakes[s.StakeID] = s
 	}
 	for _, d := range all[len(all)-2:] {
 		from, to := stakes[d.From], stakes[d.To]
@@ -220,7 +220,7 @@ func (b *builder) pull(s ground.Stake) {
 	force := measure.Force(moment / up.Metres())
 	inch := b.units.Inches(b.unit())
 	b.add(minutesTalk, Step{Phase: Driving, People: 2, Hold: true,
-		Do:   fmt.Sprintf("Drive %s alone. Hook a luggage scale on it %s above the ground and pull sideways, away from the opening, to %s.", s.Name, b.units.Inches(up), b.units.Force(force)),
+		Do:   fmt.Sprintf("Drive %s alone. Hook a luggage scale on it %s above the ground and pull sideways, away from the opening, to %s.", s.StakeID, b.units.Inches(up), b.units.Force(force)),
 		Want: fmt.Sprintf("The stake moves less than %s at the hook and springs back.", inch),
 		Off:  "Drive it deeper by a hand and try again. If it still moves, stop: the organiser gets longer stakes for the whole tunnel."})
 }

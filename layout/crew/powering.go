@@ -3,8 +3,8 @@ package crew
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
@@ -48,7 +48,7 @@ func (b *builder) powering() {
 		for _, c := range b.Chains {
 			if c.Outlet == outlet {
 				sum += c.Amps
-				step.Readings = append(step.Readings, Reading{c.Name, before(strings.TrimPrefix(c.At, "foot of ")) + measure.Amps(c.Amps)})
+				step.Readings = append(step.Readings, Reading{c.Name, before(c.At) + measure.Amps(c.Amps)})
 			}
 		}
 		step.Want = fmt.Sprintf("Every bulb lit, no plug warm after ten minutes, %s in all at %s.", measure.Amps(sum), outlet)
@@ -63,10 +63,13 @@ func (b *builder) powering() {
 		Off:  "Switch off, mend, look again. It opens when the organiser signs."})
 }
 
-// before puts a place before what is there.
-func before(place string) string {
-	if place == "" {
+// before puts a place before what is there; a foot goes by its leg.
+func before(place lights.Place) string {
+	switch place.Spot {
+	case lights.Nowhere:
 		return ""
+	case lights.AtFoot:
+		return place.Part.String() + ": "
 	}
-	return place + ": "
+	return place.String() + ": "
 }

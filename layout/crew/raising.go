@@ -65,21 +65,9 @@ func (b *builder) assemble(a arch.Arch) {
 	}
 	b.add(minutesLabel*4, Step{Phase: Raising, Part: Together, People: 2,
 		Do: fmt.Sprintf("Lay arch %d flat beside its stakes and drive both legs into the %s with a rubber mallet. Mark %s from each pipe's end first: the mark must reach the socket's mouth.",
-			a.Number, b.fitting(a), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
+			a.Number, b.Spec.CrownFitting(a.Number), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
 		Want: "Both marks at the sockets' mouths.",
 		Off:  "Twist, wipe, drive again: a socket not home makes the arch crooked."})
-}
-
-// fitting names the crown fitting.
-func (b *builder) fitting(a arch.Arch) string {
-	n := b.Spec.Tunnel.Arches
-	switch {
-	case !b.Spec.Ridge.Present || n == 1:
-		return "coupling"
-	case a.Number == 1 || a.Number == n:
-		return "tee"
-	}
-	return "cross"
 }
 
 func (b *builder) bend(a arch.Arch, warning string) {
@@ -200,6 +188,7 @@ func (b *builder) others(stand []arch.Arch) {
 			work += rates.Guy * float64(len(guys))
 		}
 		if run, ok := b.running(a.Number); ok && ((a.Number-1)%checkEvery == 0 || last) {
+			step.Crowns = append(step.Crowns, a.Number)
 			step.Readings = append(step.Readings, Reading{fmt.Sprintf("crown %d", a.Number), b.units.Tape(run)})
 			work += minutesMeasure * 2
 		}
@@ -221,7 +210,7 @@ func (b *builder) guyStakes(number int) []string {
 	var names []string
 	for _, s := range b.Ground.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	return names

@@ -29,7 +29,7 @@ func (b *tasker) cutting() {
 	}
 	legs := Scope{Arches: numbers(b.stand)}
 	b.add(practice.MinutesLabel*float64(sticks), Task{Action: NameSticks, Of: legs, Who: Who{People: 2}, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
-		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), one(Marker), one(SpareStick)}})
+		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), one(Marker), many(SpareStick, b.spares(sticks))}})
 	if couplings > 0 {
 		b.add(practice.MinutesLabel*float64(couplings), Task{Action: JoinSticks, Of: legs, Who: Who{People: 2}, Want: []Figure{{What: NoGap, Count: couplings}},
 			IfOff: cures(DriveHome), Uses: []Need{many(LegCouplings, couplings), one(Mallet)}})

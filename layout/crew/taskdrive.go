@@ -20,7 +20,9 @@ func (b *tasker) driving() {
 	ticket := Task{Action: ReadTicket, Who: Who{People: 1, Grown: true}, Warning: BuriedKills, Hold: true, Uses: []Need{one(TicketPaper)}, IfOff: cures(LeaveBare, Ask),
 		Want: []Figure{state(TicketInDate), {What: ClearOfLine, Bound: AtLeast, Line: -1, Limit: practice.KeepBuried(b.units)}}}
 	for i, l := range b.Spec.Site.Buried {
-		ticket.Want = append(ticket.Want, Figure{What: ClearOfLine, Bound: AtLeast, Line: i, Limit: max(l.Keep, practice.KeepBuried(b.units))})
+		if l.Keep > practice.KeepBuried(b.units) {
+			ticket.Want = append(ticket.Want, Figure{What: ClearOfLine, Bound: AtLeast, Line: i, Limit: l.Keep})
+		}
 	}
 	b.add(practice.MinutesTalk, ticket)
 	b.lookUp()
@@ -94,7 +96,7 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	legs := slices.Concat(left, right)
 	n := len(legs) + len(guys)
 	t := Task{Action: DriveStakes, Who: Who{People: b.drivers(), Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
-		Uses: []Need{one(Hammer), one(Level), one(Ribbon), many(Caps, n), many(Gloves, b.drivers()), many(EyeProtection, b.drivers()), one(SpareStake), one(SpareCap)}}
+		Uses: []Need{one(Hammer), one(Level), one(Ribbon), many(Caps, n), many(Gloves, b.drivers()), many(EyeProtection, b.drivers()), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
 	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {
 		t.Want = append(t.Want, Figure{What: Leaning, Bound: Exactly, Stakes: legs, Angle: lean})
 	} else {

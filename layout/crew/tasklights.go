@@ -2,7 +2,6 @@ package crew
 
 import (
 	"slices"
-	"strings"
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -18,10 +17,10 @@ func (b *tasker) wrapping() {
 	}
 	all := Scope{Strings: indexes(n)}
 	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: Who{People: 2}, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
-		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), one(SpareString), one(TestOutlet), one(RejectBag)}})
+		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), one(TestOutlet), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: Who{People: 2}, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), one(Marker)}})
 	b.flagRows()
-	for _, group := range b.wound(func(p spec.Part) bool { return p != spec.RidgePieces }) {
+	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge }) {
 		b.wind(group)
 	}
 }
@@ -44,25 +43,14 @@ func (b *tasker) flagRows() {
 	b.add(practice.MinutesLabel*float64(len(b.stand)*len(t.Of.Walls)), t)
 }
 
-// partOf tells what a wrap is on, and the number of its arch or bay. It reads the wrap's name until that is a value.
-func partOf(w lights.Wrap) spec.Part {
-	switch {
-	case strings.HasPrefix(w.On, "ridge"):
-		return spec.RidgePieces
-	case strings.HasPrefix(w.On, "arch"):
-		return spec.WholeArches
-	}
-	return spec.Legs
-}
-
 // wound gathers the wraps that are wound alike: same part, string, turns, ends and flags.
-func (b *tasker) wound(of func(spec.Part) bool) (groups [][]int) {
+func (b *tasker) wound(of func(lights.Part) bool) (groups [][]int) {
 	like := func(v, w lights.Wrap) bool {
-		return partOf(v) == partOf(w) && v.Label.Name == w.Label.Name && v.Crown == w.Crown && len(v.Strings) == len(w.Strings) &&
+		return v.On.Kind.Noun() == w.On.Kind.Noun() && v.Label.Name == w.Label.Name && v.Crown == w.Crown && len(v.Strings) == len(w.Strings) &&
 			b.units.Taped(v.From) == b.units.Taped(w.From) && b.units.Taped(v.To) == b.units.Taped(w.To) && int(v.Turns+0.5) == int(w.Turns+0.5)
 	}
 	for i, w := range b.Lights.Wraps {
-		if !of(partOf(w)) {
+		if !of(w.On) {
 			continue
 		}
 		k := slices.IndexFunc(groups, func(g []int) bool { return like(b.Lights.Wraps[g[0]], w) })
@@ -78,19 +66,18 @@ func (b *tasker) wound(of func(spec.Part) bool) (groups [][]int) {
 // wind winds wraps alike, on trestles. Both legs are in their crown before a wrap that runs from foot to foot, and a guyed leg keeps a bare band.
 func (b *tasker) wind(group []int) {
 	w := b.Lights.Wraps[group[0]]
-	part := partOf(w)
 	of := Scope{Wraps: group}
-	if part == spec.WholeArches {
+	if w.On.Kind == lights.Arch {
 		b.joinCrowns(JoinForWrap, numbers(b.stand), Wrapping)
 	}
 	people := b.hands
-	if part != spec.RidgePieces && b.hands >= practice.TwoCrews {
+	if w.On.Kind != lights.Ridge && b.hands >= practice.TwoCrews {
 		people -= b.drivers() // they are away
 	}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: Who{People: max(2, people/2*2)}, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
 		Uses: []Need{many(Trestles, 2), many(ZipTies, 4*len(group)), one(Cutters), one(ShortTape), one(Ribbon)}}
-	if part != spec.RidgePieces && len(b.Spec.Guys.Arches) > 0 {
+	if w.On.Kind != lights.Ridge && len(b.Spec.Guys.Arches) > 0 {
 		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: b.Spec.Guys.Arches, Length: practice.BareBand(b.units)})
 	}
 	b.add(b.Spec.Crew.Rates.Wrap*float64(len(group)*max(1, len(w.Strings))), t)
@@ -99,7 +86,7 @@ func (b *tasker) wind(group []int) {
 // windRidge winds the ridge pieces before they go up: on trestles, all but the trial piece, which stays up and is wound from the ladder.
 func (b *tasker) windRidge() {
 	trial := -1
-	for _, group := range b.wound(func(p spec.Part) bool { return p == spec.RidgePieces }) {
+	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind == lights.Ridge }) {
 		if trial < 0 {
 			trial, group = group[0], group[1:]
 		}

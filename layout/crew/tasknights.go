@@ -75,12 +75,12 @@ func (b *tasker) takeDown() {
 		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, IfOff: cures(RejectString), Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
 	}
 	if b.Spec.Arch.Joints != spec.Glued {
-		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeWhole)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags)}})
+		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags)}})
 	}
 	n := len(b.Ground.Stakes)
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},
 		IfOff: cures(FindStake), Uses: []Need{one(StakeGrip), many(Gloves, 2)}})
-	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: LookOver, Of: all, Who: pair, Want: []Figure{state(PipeWhole)}, IfOff: cures(CutThrough)})
+	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: LookOver, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(CutThrough)})
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Tags), one(Marker), one(Bags)}})
 	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Want: []Figure{state(Written)}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
 }

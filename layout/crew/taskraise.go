@@ -51,7 +51,7 @@ func (b *tasker) standFirst(a arch.Arch) {
 	b.joinCrowns(JoinCrown, one1, Raising)
 	b.tieGuys(a)
 	feet := Who{Roles: []Role{Foot1, Foot2, Crown}, Grown: true}
-	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetLeft, Of: Scope{Arches: one1}, Who: feet, Warning: Spring, Want: []Figure{state(FeetDown)}, IfOff: cures(LiftOff), Uses: []Need{one(Bucket)}})
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetLeft, Of: Scope{Arches: one1}, Who: feet, Warning: Spring, Want: []Figure{state(FootDown)}, IfOff: cures(LiftOff), Uses: []Need{one(Bucket)}})
 	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: WalkRight, Of: Scope{Arches: one1}, Who: feet, Want: []Figure{state(FeetDown)}, IfOff: cures(WalkBack, LiftOff), Uses: []Need{one(Bucket), one(SpareStick)}})
 	if !b.stretch(a) {
 		b.add(0, Task{Action: HoldArch, Of: Scope{Arches: one1}, Who: Who{Roles: []Role{Guard}, Grown: true}, Want: []Figure{state(NameSaid), {What: Plumb, Arches: one1}}, IfOff: cures(NeverGoOn), Record: []Record{Named}})
@@ -186,7 +186,9 @@ func (b *tasker) turns(bays []int) (list []Figure) {
 		if absAngle(turn) > measure.Degree/2 {
 			list = append(list, Figure{What: BayTurn, Bound: Exactly, Bays: []int{bay}, Angle: turn})
 		}
-		if climb := b.level(bay+1) - b.level(bay); b.units.Taped(climb) != 0 {
+	}
+	for _, bay := range bays {
+		if climb := b.level(bay+1) - b.level(bay); bay < len(b.Ground.Stations) && b.units.Taped(climb) != 0 {
 			list = append(list, Figure{What: BayClimb, Bound: Exactly, Bays: []int{bay}, Length: climb})
 		}
 	}
@@ -213,7 +215,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Want = append(t.Want, state(SocketsHome))
 		work += rates.Ridge * float64(len(rest))
 	}
-	guys := 0
+	guys, runs := 0, []Figure(nil)
 	for i, a := range rest {
 		guys += len(b.guysOf(a.Number))
 		if len(b.guysOf(a.Number)) > 0 {
@@ -223,7 +225,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		last := i == len(rest)-1
 		t.Of.Bays = append(t.Of.Bays, a.Number-1)
 		if run, ok := b.running(a.Number); ok && ((a.Number-1)%practice.CheckEvery == 0 || last) {
-			t.Want = append(t.Want, Figure{What: RunLength, Arches: []int{a.Number}, Length: run, Limit: practice.RunGive(b.units)})
+			runs = append(runs, Figure{What: RunLength, Arches: []int{a.Number}, Length: run, Limit: practice.RunGive(b.units)})
 			t.Record, t.IfOff = []Record{Found}, cures(HomeOrTrim, WalkBack)
 			work += practice.MinutesMeasure * 2
 		}
@@ -231,6 +233,7 @@ func (b *tasker) others(rest []arch.Arch) {
 	if len(b.Ridge) > 0 {
 		t.Want = append(t.Want, b.turns(t.Of.Bays)...)
 	}
+	t.Want = append(t.Want, runs...)
 	if guys > 0 {
 		work += rates.Guy * float64(guys)
 		t.Want = append(t.Want, Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}, Figure{What: GuyTaut, Length: practice.Taut(b.units)})

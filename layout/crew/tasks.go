@@ -138,6 +138,9 @@ func tapeAt(k *arch.Kind, height measure.Length, side spec.Side) measure.Length 
 
 func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(float64(a))) }
 
+// spares is how many to have over so many.
+func (b *tasker) spares(n int) int { return practice.Spares(n, b.Spec.Stock.Spares) }
+
 // numbers lists the numbers of arches.
 func numbers(list []arch.Arch) (n []int) {
 	for _, a := range list {

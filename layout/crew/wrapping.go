@@ -55,7 +55,7 @@ type winding struct {
 	pitch, ends, flags   string
 	turns                float64
 	strings              int // on one stretch
-	on                   []string
+	on                   []lights.Part
 	mirror, plain, short bool
 	crown                bool // plug at the crown
 }
@@ -64,7 +64,7 @@ type winding struct {
 func (b *builder) windings(ridge bool) []winding {
 	var list []winding
 	for _, w := range b.Lights.Wraps {
-		if strings.HasPrefix(w.On, "ridge") != ridge {
+		if (w.On.Kind == lights.Ridge) != ridge {
 			continue
 		}
 		k := winding{kind: w.Label.Name, pitch: b.units.Inches(w.Pitch), ends: fmt.Sprintf("from %s to %s along the pipe", b.units.Inches(w.From), b.units.Inches(w.To)),
@@ -98,7 +98,7 @@ func (b *builder) flagWords(w lights.Wrap) string {
 
 // plugAtCrown looks up in the spec where a wrap's prongs are.
 func (b *builder) plugAtCrown(w lights.Wrap) bool {
-	ridge := strings.HasPrefix(w.On, "ridge")
+	ridge := w.On.Kind == lights.Ridge
 	for _, s := range b.Spec.Lights.Wraps {
 		for _, place := range s.Where {
 			if s.String.Name == w.Label.Name && (place.Part == spec.RidgePieces) == ridge {
@@ -110,7 +110,7 @@ func (b *builder) plugAtCrown(w lights.Wrap) bool {
 }
 
 func (b *builder) wind(k winding) {
-	ridge := strings.HasPrefix(k.on[0], "ridge")
+	ridge := k.on[0].Kind == lights.Ridge
 	zero := "the foot end"
 	if ridge {
 		zero = "the end nearer arch 1"
@@ -166,9 +166,13 @@ func strung(k winding) string {
 }
 
 // places shortens a list of stretches: "leg L1, leg R1 …" becomes a count with its ends.
-func places(on []string) string {
+func places(on []lights.Part) string {
 	if len(on) <= 4 {
-		return say.And(on)
+		var words []string
+		for _, p := range on {
+			words = append(words, p.String())
+		}
+		return say.And(words)
 	}
 	return fmt.Sprintf("each of %d stretches (%s to %s)", len(on), on[0], on[len(on)-1])
 }

@@ -112,7 +112,7 @@ func (m *marker) stretches() []TapeLength {
 // tapeChecks are tapes from marks that found nothing: the third to what two found, and two to a corner that was squared off.
 func (m *marker) tapeChecks(add func(CheckKind, Spot, Spot, Mend)) {
 	for _, d := range m.dots {
-		t, ok := m.TieOf(m.Stakes[d.Spot.Index].Name, m.units)
+		t, ok := m.TieOf(m.Stakes[d.Spot.Index].StakeID, m.units)
 		if d.Spot.Kind > AtFound || !ok {
 			continue
 		}

@@ -116,7 +116,7 @@ func (m *marker) string(spot, from, to, zero Spot) {
 
 // tied finds a spot at a stake's place by tapes from marks; false where no marks fix it.
 func (m *marker) tied(spot Spot) bool {
-	t, ok := m.TieOf(m.Stakes[spot.Index].Name, m.units)
+	t, ok := m.TieOf(m.Stakes[spot.Index].StakeID, m.units)
 	if ok {
 		m.tapes(spot, m.mark(t.MarkA), m.mark(t.MarkB))
 	}
@@ -259,8 +259,8 @@ func (m *marker) pair(arch int) {
 
 // chord paints what no two marks reach round a bend: left stakes off a string, each right one from its left one and the left one before.
 func (m *marker) chord(c Chord) {
-	spot := func(name string) Spot {
-		return Spot{AtStake, slices.IndexFunc(m.Stakes, func(s Stake) bool { return s.Name == name })}
+	spot := func(id StakeID) Spot {
+		return Spot{AtStake, slices.IndexFunc(m.Stakes, func(s Stake) bool { return s.StakeID == id })}
 	}
 	before := spot(c.Zero)
 	for _, arch := range c.Arches {

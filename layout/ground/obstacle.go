@@ -49,7 +49,7 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 			}
 		}
 	}
-	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Sheet: "stake", Key: key, Pos: t.spec.Position(key)}
+	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Key: key}
 	switch {
 	case len(legs) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",

@@ -13,13 +13,13 @@ import (
 // ties returns two tapes for every stake, three where there are three marks, and what is worth saying about them. The stakes are gone through in the
 // order of the walk, and two tapes stay hooked to their marks as long as they serve: see choosePairs.
 func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) []Tie {
-	found := map[string]Tie{}
+	found := map[StakeID]Tie{}
 	for _, t := range choosePairs(walk, marks, limitsIn(s.Units)) {
 		found[t.Stake] = t
 	}
 	var list []Tie
 	for _, stake := range stakes {
-		if t, ok := found[stake.Name]; ok {
+		if t, ok := found[stake.StakeID]; ok {
 			list = append(list, t)
 		}
 	}
@@ -38,7 +38,7 @@ func (l Layout) beyondReach(u measure.System) string {
 	}
 	worst := measure.Length(0)
 	for _, t := range l.Ties {
-		if s, _ := l.StakeByName(t.Stake); !s.Guy && (s.Arch == first || s.Arch == last) {
+		if s, _ := l.Stake(t.Stake); !s.Guy && (s.Arch == first || s.Arch == last) {
 			worst = max(worst, t.Error)
 		}
 	}
@@ -54,7 +54,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	u, lim := s.Units, limitsIn(s.Units)
 	var findings []finding.Finding
 	report := func(level finding.Level, code, text string) {
-		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Sheet: "stake", Key: "site.marks", Pos: s.Position("site.marks")})
+		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Key: "site.marks"})
 	}
 	if len(list) == 0 {
 		report(finding.Note, "ties-missing",
@@ -67,13 +67,13 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	flattest := measure.Angle(math.Pi / 2)
 	for _, t := range list {
 		if reach := max(t.A, t.B); reach > lim.reach {
-			far, longest = append(far, t.Stake), max(longest, reach)
+			far, longest = append(far, t.Stake.String()), max(longest, reach)
 			if _, used := l.TieOf(t.Stake, u); !used {
 				continue
 			}
 		}
 		if t.Error > lim.weak {
-			weak, flattest = append(weak, t.Stake), min(flattest, t.Crossing)
+			weak, flattest = append(weak, t.Stake.String()), min(flattest, t.Crossing)
 			if t.Error > worst.Error {
 				worst = t
 			}
@@ -113,7 +113,7 @@ func crossing(flattest measure.Angle) string {
 func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 	var stake Stake
 	for _, s := range stakes {
-		if s.Name == t.Stake {
+		if s.StakeID == t.Stake {
 			stake = s
 		}
 	}
@@ -141,7 +141,7 @@ func onMarks(stakes []Stake, marks []Mark) (list []string) {
 	for _, s := range stakes {
 		for _, m := range marks {
 			if distance(s.At(), m.At) <= measure.Inch {
-				list = append(list, s.Name+" on "+m.Name)
+				list = append(list, s.String()+" on "+m.Name)
 			}
 		}
 	}

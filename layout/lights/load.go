@@ -71,7 +71,7 @@ func weigh(s catalog.String, length measure.Length) measure.Force {
 
 // load puts a weight on a stretch of leg, counted from the left foot.
 func load(k *arch.Kind, st stretch, weight measure.Force) arch.Load {
-	if st.part == rightLeg {
+	if st.Kind == LegRight {
 		st.from, st.to = k.Length-st.to, k.Length-st.from
 	}
 	return arch.Load{From: st.from, To: st.to, Weight: weight}
@@ -99,7 +99,7 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 			if mark > crownTape(k, wall) {
 				break
 			}
-			st := stretch{part: legPart(wall), number: number, from: mark, to: mark}
+			st := stretch{Part: Leg(wall, number), from: mark, to: mark}
 			kind := rows.Strings[i%len(rows.Strings)]
 			l := load(k, st, weigh(kind, halves))
 			l.Run, l.Thick, l.Loose = halves, breadth(kind), true

@@ -14,14 +14,14 @@ import (
 // onto returns the job of a wrap on a stretch.
 func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
 	pipe := s.Ridge.Pipe
-	if st.part != ridgePiece {
-		pipe = s.ArchOf(st.number).Pipe
+	if st.Kind != Ridge {
+		pipe = s.ArchOf(st.Number).Pipe
 	}
 	j := job{
 		pipe: st.length(), core: pipe.OD + w.String.Wire, wire: w.String.Wire,
 		string: w.String.Length, pitch: w.Pitch, count: w.Count,
 	}
-	if st.part == ridgePiece && w.Pitch == 0 && w.Count == 0 {
+	if st.Kind == Ridge && w.Pitch == 0 && w.Count == 0 {
 		j.pitch = max(spec.RidgePitch(s.Units), j.wire)
 	}
 	return j
@@ -38,10 +38,10 @@ func (l *layer) wraps() {
 		l.wrap(i, st)
 	}
 	for _, a := range l.Arches {
-		for _, p := range []part{leftLeg, rightLeg, wholeArch} {
+		for _, p := range []Kind{LegLeft, LegRight, Arch} {
 			for i, w := range l.Spec.Lights.Wraps {
 				for _, st := range wrapped(l.Spec, w, a.Number, a.Kind) {
-					if st.part == p {
+					if st.Kind == p {
 						one(i, st)
 					}
 				}
@@ -116,10 +116,10 @@ func (l *layer) wrap(i int, st stretch) {
 	}
 	strings := l.lay(line{
 		label: spc.String, count: c.count, length: c.wound,
-		run: func(measure.Length) string { return st.String() },
+		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
 			t := tape(d)
-			return l.end(st, t, l.words(st, t))
+			return l.end(st, t, l.place(st, t))
 		},
 	})
 	flags := l.flags(st, spc, strings, reach, ratio)
@@ -127,8 +127,8 @@ func (l *layer) wrap(i int, st stretch) {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
-		On: st.String(), Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
-		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.part == rightLeg, Crown: fromCrown, Covers: c.covers,
+		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -140,31 +140,31 @@ const flagOff = 4 * measure.Inch
 // hair is what rounding may move a tape mark by.
 const hair measure.Length = 1e-6
 
-// words says where on a stretch's part a tape mark is.
-func (l *layer) words(st stretch, tape measure.Length) string {
-	if st.part == ridgePiece {
+// place says where on a stretch's part a tape mark is.
+func (l *layer) place(st stretch, tape measure.Length) Place {
+	p := Place{Spot: Along, Part: st.Part, Tape: tape, Words: l.Spec.Units}
+	crown := func(arch int) Place { return Place{Spot: AtCrown, Arch: arch} }
+	foot := func(side spec.Side) Place { return Place{Spot: AtFoot, Part: Leg(side, st.Number)} }
+	if st.Kind == Ridge {
 		end := pieceEnd(l.Spec)
-		switch piece := l.Ridge[st.number-1]; {
+		switch piece := l.Ridge[st.Number-1]; {
 		case tape <= end+hair:
-			return fmt.Sprintf("crown %d", st.number)
+			return crown(st.Number)
 		case tape >= piece-end-hair:
-			return fmt.Sprintf("crown %d", st.number+1)
+			return crown(st.Number + 1)
 		}
-		return fmt.Sprintf("%v, %s along the piece", st, l.Spec.Units.Tape(tape))
+		return p
 	}
-	k := l.arch(st.number)
+	k := l.arch(st.Number)
 	switch {
-	case st.part == wholeArch && tape >= k.Length-hair:
-		return fmt.Sprintf("foot of leg R%d", st.number)
+	case st.Kind == Arch && tape >= k.Length-hair:
+		return foot(spec.Right)
 	case tape <= hair:
-		return fmt.Sprintf("foot of leg %s%d", st.side().Letter(), st.number)
-	case st.part != wholeArch && tape >= wrapEnd(l.Spec, st.number, k.Kind, st.side())-hair:
-		return fmt.Sprintf("crown %d", st.number)
+		return foot(st.side())
+	case st.Kind != Arch && tape >= wrapEnd(l.Spec, st.Number, k.Kind, st.side())-hair:
+		return crown(st.Number)
 	}
-	if st.part == wholeArch {
-		return fmt.Sprintf("%v, %s along the pipe from its left foot", st, l.Spec.Units.Tape(tape))
-	}
-	return fmt.Sprintf("%v, %s up the pipe", st, l.Spec.Units.Tape(tape))
+	return p
 }
 
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
@@ -195,12 +195,12 @@ func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio me
 
 // pipeEnd returns the tape of the end of the pipe that a stretch is on.
 func (l *layer) pipeEnd(st stretch) measure.Length {
-	if st.part == ridgePiece {
-		return l.Ridge[st.number-1]
+	if st.Kind == Ridge {
+		return l.Ridge[st.Number-1]
 	}
-	k := l.arch(st.number)
-	if st.part == wholeArch {
+	k := l.arch(st.Number)
+	if st.Kind == Arch {
 		return k.Length
 	}
-	return pipeEnd(l.Spec, st.number, k.Kind, st.side())
+	return pipeEnd(l.Spec, st.Number, k.Kind, st.side())
 }

@@ -16,7 +16,7 @@ func TestWrapsHangArchByArch(t *testing.T) {
 	l := Lay(in)
 	var runs, named []string
 	for _, s := range l.Strings {
-		runs, named = append(runs, s.Run), append(named, s.Name)
+		runs, named = append(runs, s.Run.String()), append(named, s.Name)
 	}
 	want := []string{"leg L1", "leg R1", "ridge 1", "leg L2", "leg R2", "ridge 2", "leg L3", "leg R3"}
 	if !slices.Equal(runs, want) {
@@ -26,10 +26,10 @@ func TestWrapsHangArchByArch(t *testing.T) {
 		t.Errorf("names: got %v", named)
 	}
 	left, right := l.Strings[0], l.Strings[1]
-	if left.From.At != "foot of leg L1" || left.To.At != "crown 1" || right.From.At != "foot of leg R1" {
+	if left.From.At.String() != "foot of leg L1" || left.To.At.String() != "crown 1" || right.From.At.String() != "foot of leg R1" {
 		t.Errorf("ends: %q to %q, and %q", left.From.At, left.To.At, right.From.At)
 	}
-	if l.Strings[2].From.At != "crown 1" || l.Strings[2].To.At != "crown 2" {
+	if l.Strings[2].From.At.String() != "crown 1" || l.Strings[2].To.At.String() != "crown 2" {
 		t.Errorf("ridge ends: %q to %q", l.Strings[2].From.At, l.Strings[2].To.At)
 	}
 	// The last inch of a 10 ft stick stays bare.
@@ -93,7 +93,7 @@ func TestPlugAtTheCrown(t *testing.T) {
 	w.Plug, w.Count = spec.PlugCrown, 2
 	l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{w}}))
 	first, last := l.Strings[0], l.Strings[1]
-	if first.From.At != "crown 1" || last.To.At != "foot of leg L1" {
+	if first.From.At.String() != "crown 1" || last.To.At.String() != "foot of leg L1" {
 		t.Errorf("from %q to %q", first.From.At, last.To.At)
 	}
 	if !l.Wraps[0].Crown {
@@ -122,13 +122,13 @@ func TestBoundsOfAWrap(t *testing.T) {
 		{"arch below", spec.Place{Part: spec.WholeArches, Bound: spec.ByHeight, To: 40 * inch}, "leg L1", 0, atHeight(40 * inch)},
 	} {
 		l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{{Where: []spec.Place{c.place}, String: mini("warm", 50*foot)}}}))
-		if len(l.Wraps) == 0 || l.Wraps[0].On != c.on {
+		if len(l.Wraps) == 0 || l.Wraps[0].On.String() != c.on {
 			t.Errorf("%s: got %+v", c.name, l.Wraps)
 			continue
 		}
 		near(t, c.name+", from", float64(l.Wraps[0].From), float64(c.from), 1.5)
 		near(t, c.name+", to", float64(l.Wraps[0].To), float64(c.to), 1.5)
-		if c.name == "arch below" && (len(l.Wraps) != 4 || l.Wraps[1].On != "leg R1") {
+		if c.name == "arch below" && (len(l.Wraps) != 4 || l.Wraps[1].On.String() != "leg R1") {
 			t.Errorf("%s: got %+v", c.name, l.Wraps)
 		}
 	}

@@ -4,10 +4,7 @@ import "math"
 
 // groundStep is as close as a tape over grass is read and a dot of paint is put: a quarter inch, or 5 mm.
 func (s System) groundStep() Length {
-	if s == Metric {
-		return 5 * Millimetre
-	}
-	return Inch / 4
+	return By(s, Inch/4, 5*Millimetre)
 }
 
 // Taped returns a length as it is printed for a tape over the ground: to the nearest quarter inch, or 5 mm.

@@ -10,6 +10,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -284,7 +285,7 @@ func TestCordCarriesItsCurrent(t *testing.T) {
 	l := label("big", 204, catalog.Incandescent)
 	l.Gauge = 3.3
 	for range 8 {
-		in.hang("leg L1", l, foot(spec.Left, 1), top(spec.Left, 1))
+		in.hang(lights.Leg(spec.Left, 1), l, foot(spec.Left, 1), top(spec.Left, 1))
 	}
 	in.outlet("porch", -half, -2000, 120, 20)
 	p := Feed(in)
@@ -327,7 +328,7 @@ func TestPlugsCarryNoMore(t *testing.T) {
 	in := tunnel(2)
 	hog := label("hog", 1920, catalog.LED) // 16 A
 	hog.MostWatts = 2000
-	in.hang("leg L1", hog, foot(spec.Left, 1), top(spec.Left, 1))
+	in.hang(lights.Leg(spec.Left, 1), hog, foot(spec.Left, 1), top(spec.Left, 1))
 	in.outlet("porch", -4000, -1000, 120, 100)
 	p := Feed(in)
 	if len(p.Feeders) != 0 || !slices.Contains(codes(p), "not-enough-amps") {
@@ -337,7 +338,7 @@ func TestPlugsCarryNoMore(t *testing.T) {
 	half := label("half", 960, catalog.LED) // 8 A each
 	half.MostWatts = 1000
 	for range 3 {
-		in.hang("leg L1", half, foot(spec.Left, 1), top(spec.Left, 1))
+		in.hang(lights.Leg(spec.Left, 1), half, foot(spec.Left, 1), top(spec.Left, 1))
 	}
 	in.outlet("porch", -4000, -1000, 120, 100)
 	p = Feed(in)
@@ -392,7 +393,7 @@ func TestRowsStayOnTheirPath(t *testing.T) {
 		for k := range 2 {
 			from, to := foot(spec.Left, 5*k+1), foot(spec.Left, 5*k+6)
 			from.Z, to.Z = measure.Length(row)*300, measure.Length(row)*300
-			in.hang("row left "+letters(row), label("row", 4.8, catalog.LED), from, to)
+			in.hang(lights.RowOf(spec.Left, row+1), label("row", 4.8, catalog.LED), from, to)
 		}
 	}
 	in.outlet("porch", -4000, -1000, 120, 15)

@@ -1,7 +1,6 @@
 package power
 
 import (
-	"fmt"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -119,7 +118,7 @@ func TestLeastCordsAgainstBruteForce(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		f := &feeding{in: tunnel(3), sharer: &sharer{}}
 		for i := range 1 + r.IntN(6) {
-			f.units = append(f.units, unit{end: lights.End{At: fmt.Sprint(i), Arch: 1 + r.IntN(2), Z: measure.Length(r.IntN(3000))}})
+			f.units = append(f.units, unit{end: lights.End{At: lights.Place{Spot: lights.AtCrown, Arch: i}, Arch: 1 + r.IntN(2), Z: measure.Length(r.IntN(3000))}})
 			f.sharing.of = append(f.sharing.of, 0)
 		}
 		// every way to put units into groups, each within reach of one of its own

@@ -1,11 +1,11 @@
 package power
 
 import (
-	"fmt"
 	"slices"
 	"testing"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -103,7 +103,7 @@ func TestNoCircuitForNothing(t *testing.T) {
 func TestBothWaysWithoutTapInTap(t *testing.T) {
 	in := tunnel(9)
 	for n := range 9 {
-		in.hang(fmt.Sprintf("leg L%d", n+1), label("led", 4.8, catalog.LED), foot(spec.Left, n+1), top(spec.Left, n+1))
+		in.hang(lights.Leg(spec.Left, n+1), label("led", 4.8, catalog.LED), foot(spec.Left, n+1), top(spec.Left, n+1))
 	}
 	in.outlet("post", -3000, 4*bay, 120, 20)
 	in.Spec.Site.Outlets[0].Sockets = 1
@@ -120,7 +120,7 @@ func TestFreeSocketsShortenTheLine(t *testing.T) {
 	for _, sockets := range []int{1, 4} {
 		in := tunnel(30)
 		for n := range 30 {
-			in.hang(fmt.Sprintf("leg L%d", n+1), label("led", 0.5, catalog.LED), foot(spec.Left, n+1), top(spec.Left, n+1))
+			in.hang(lights.Leg(spec.Left, n+1), label("led", 0.5, catalog.LED), foot(spec.Left, n+1), top(spec.Left, n+1))
 		}
 		in.outlet("post", -3000, 0, 120, 20)
 		in.Spec.Site.Outlets[0].Sockets = sockets

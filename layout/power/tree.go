@@ -32,8 +32,8 @@ func (f *feeding) grow(src source, list []branch, cord catalog.Cord, step int) [
 	from := -1
 	if len(list) > 1 {
 		from = 0
-		here := lights.End{At: "outlet " + src.outlet.Name, X: src.outlet.At.X, Y: src.outlet.At.Y}
-		t.joints = append(t.joints, Joint{At: here.At, From: -1, Path: []spec.Point{src.outlet.At}})
+		here := lights.End{X: src.outlet.At.X, Y: src.outlet.At.Y}
+		t.joints = append(t.joints, Joint{At: "outlet " + src.outlet.Name, From: -1, Path: []spec.Point{src.outlet.At}})
 		t.spots = append(t.spots, spot{end: here})
 	}
 	for _, b := range list {
@@ -104,7 +104,7 @@ func (t *tree) first(from int, side spec.Side, n node) int {
 
 // add puts a joint on the tree and what is plugged in there.
 func (t *tree) add(j Joint, n node) int {
-	j.At, j.Wall, j.Arch, j.Climb = n.spot.end.At, n.spot.wall, n.spot.arch+1, n.spot.climb
+	j.At, j.Wall, j.Arch, j.Climb = n.spot.end.At.String(), n.spot.wall, n.spot.arch+1, n.spot.climb
 	for _, i := range n.units {
 		u := t.units[i]
 		p := Plug{Supply: u.supply, Amps: u.draws(t.source.volts)}

@@ -36,17 +36,17 @@ func tunnel(arches int) Input {
 		y := measure.Length(i) * bay
 		in.Ground.Stations = append(in.Ground.Stations, ground.Station{Along: y, At: spec.Point{Y: y}})
 		in.Ground.Stakes = append(in.Ground.Stakes,
-			ground.Stake{Name: fmt.Sprintf("L%d", i+1), X: -half, Y: y, Arch: i + 1, Side: spec.Left},
-			ground.Stake{Name: fmt.Sprintf("R%d", i+1), X: half, Y: y, Arch: i + 1, Side: spec.Right})
+			ground.Stake{StakeID: ground.Leg(spec.Left, i+1), X: -half, Y: y},
+			ground.Stake{StakeID: ground.Leg(spec.Right, i+1), X: half, Y: y})
 		in.Crowns = append(in.Crowns, crown)
 	}
 	return in
 }
 
 // hang adds a string.
-func (in *Input) hang(run string, l catalog.String, from, to lights.End) {
+func (in *Input) hang(run lights.Part, l catalog.String, from, to lights.End) {
 	in.Strings = append(in.Strings, lights.String{
-		Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: run, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l,
+		Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: lights.Run{Part: run}, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l,
 	})
 }
 
@@ -56,7 +56,7 @@ func foot(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = half
 	}
-	return lights.End{At: fmt.Sprintf("foot of leg %s%d", side.Letter(), n), X: x, Y: measure.Length(n-1) * bay, Arch: n, Side: side}
+	return lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(side, n)}, X: x, Y: measure.Length(n-1) * bay, Arch: n, Side: side}
 }
 
 func top(side spec.Side, n int) lights.End {
@@ -64,14 +64,14 @@ func top(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = 50
 	}
-	return lights.End{At: fmt.Sprintf("crown %d", n), X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side}
+	return lights.End{At: lights.Place{Spot: lights.AtCrown, Arch: n}, X: x, Y: measure.Length(n-1) * bay, Z: crown, Arch: n, Side: side}
 }
 
 // legs hangs one string on every leg, foot to crown.
 func (in *Input) legs(l catalog.String) {
 	for n := 1; n <= in.Spec.Tunnel.Arches; n++ {
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			in.hang(fmt.Sprintf("leg %s%d", side.Letter(), n), l, foot(side, n), top(side, n))
+			in.hang(lights.Leg(side, n), l, foot(side, n), top(side, n))
 		}
 	}
 }
@@ -83,7 +83,7 @@ func (in *Input) ridge(l catalog.String) {
 		from.X, to.X = 0, 0
 		from.Y += 60
 		to.Y -= 60
-		in.hang(fmt.Sprintf("ridge %d", n), l, from, to)
+		in.hang(lights.Part{Kind: lights.Ridge, Number: n}, l, from, to)
 	}
 }
 

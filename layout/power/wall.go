@@ -1,8 +1,7 @@
 package power
 
 import (
-	"strings"
-
+	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 )
 
@@ -16,16 +15,9 @@ const (
 )
 
 // wallOf returns the wall that a run is on. A wrap over a whole arch and the ridge are on either.
-func wallOf(run string) wall {
-	for _, p := range []string{"leg ", "row ", "drop "} {
-		if rest, ok := strings.CutPrefix(run, p); ok {
-			switch {
-			case strings.HasPrefix(rest, "L"), strings.HasPrefix(rest, "left"):
-				return left
-			case strings.HasPrefix(rest, "R"), strings.HasPrefix(rest, "right"):
-				return right
-			}
-		}
+func wallOf(run lights.Run) wall {
+	if side, ok := run.Wall(); ok {
+		return wall(side)
 	}
 	return either
 }

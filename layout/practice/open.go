@@ -4,7 +4,7 @@ import "hoopwright/layout/measure"
 
 // JointHigh is how far off the ground a plug and socket hang. Common practice, no source.
 func JointHigh(u measure.System) measure.Length {
-	return by(u, 4*measure.Inch, 100*measure.Millimetre)
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
 // WarmAfter is after how many minutes of full load plugs are felt. Common practice, no source.
@@ -12,12 +12,12 @@ const WarmAfter = 15
 
 // Lanterns is how far apart lanterns stand along a dark way to the tunnel. Common practice, no source.
 func Lanterns(u measure.System) measure.Length {
-	return by(u, 20*measure.Foot, 6*measure.Metre)
+	return measure.By(u, 20*measure.Foot, 6*measure.Metre)
 }
 
 // CrownFell is how far a crown may have come down from one night to the next: a hand. Our own choice.
 func CrownFell(u measure.System) measure.Length {
-	return by(u, 4*measure.Inch, 100*measure.Millimetre)
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
 // LooseStakes is how many stakes or guys loose on one night close the tunnel. Our own choice.

@@ -1,26 +1,18 @@
 // Package practice holds the figures of safety and of work on the site, each once, with its source or with the words "common practice, no source" or
-// "from memory". They are limits to work by, never a rating; local rules win. Limits are rounded toward caution in both systems of units.
+// "from memory". They are limits to work by, never a rating; local rules win.
 package practice
 
 import "hoopwright/layout/measure"
 
-// by chooses between a figure in feet and inches and one in metres: each system has its own, round on its own tapes.
-func by[T any](u measure.System, imperial, metric T) T {
-	if u == measure.Metric {
-		return metric
-	}
-	return imperial
-}
-
-// KeepBuried is how far a stake stays from a located line on each side: 18 to 24 in by state (one-call laws, US 811), the wider.
+// KeepBuried is how far a stake stays from a located line on each side: 18 to 24 in by state (one-call laws, US 811), the wider; 600 mm in metres, as the
+// spec's own default.
 func KeepBuried(u measure.System) measure.Length {
-	return by(u, 24*measure.Inch, 600*measure.Millimetre)
+	return measure.By(u, 24*measure.Inch, 600*measure.Millimetre)
 }
 
-// KeepOverhead is how far people, pipe and ladders stay from an overhead line: 10 ft up to 50 kV (OSHA 1926.1408, from memory; published advice says 10 ft). In
-// metres the spec's own default.
+// KeepOverhead is how far people, pipe and ladders stay from an overhead line: 10 ft (published advice, seen; up to 50 kV OSHA 1926.1408, from memory), 3.048 m.
 func KeepOverhead(u measure.System) measure.Length {
-	return by(u, 10*measure.Foot, 3*measure.Metre)
+	return measure.By(u, 10*measure.Foot, 3050*measure.Millimetre)
 }
 
 // The call before digging.
@@ -35,7 +27,9 @@ const (
 )
 
 // Reach is how high a grown person works with both feet on the ground. Common practice, no source.
-func Reach(u measure.System) measure.Length { return by(u, 7*measure.Foot, 2100*measure.Millimetre) }
+func Reach(u measure.System) measure.Length {
+	return measure.By(u, 7*measure.Foot, 2100*measure.Millimetre)
+}
 
 // Least is the least age, in years, of whoever raises, saws, drives, climbs or plugs in. Common practice, no source.
 const Least = 16
@@ -63,5 +57,5 @@ const (
 // RaisingGust is the gust, forecast or felt, from which on no arch is raised: tents are postponed above 20 mph observed (a university's emergency management,
 // seen). The tunnel's own closing gust counts where it is lower.
 func RaisingGust(u measure.System) measure.Speed {
-	return by(u, 20*measure.MPH, measure.Speed(30/3.6))
+	return measure.By(u, 20*measure.MPH, measure.Speed(30/3.6))
 }

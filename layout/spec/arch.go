@@ -125,8 +125,8 @@ func (m mapping) mergeThird(base mapping, a *Arch) {
 	}
 }
 
-// most pieces that one leg is put together from.
-const mostPieces = 10
+// MostPieces is the most pieces that one leg is put together from.
+const MostPieces = 10
 
 // sticks reads the pipe of both legs, or the single stick of an arch without a crown joint.
 func (m mapping) sticks(a *Arch) {
@@ -161,8 +161,8 @@ func (f field) leg() ([]measure.Length, bool) {
 	if !ok {
 		return nil, false
 	}
-	if len(items) < 1 || len(items) > mostPieces {
-		f.fail("lists %s; 1 to %d are wanted", say.Count(len(items), "piece"), mostPieces)
+	if len(items) < 1 || len(items) > MostPieces {
+		f.fail("lists %s; 1 to %d are wanted", say.Count(len(items), "piece"), MostPieces)
 		return nil, false
 	}
 	var pieces []measure.Length

@@ -108,7 +108,7 @@ func RidgePitch(u measure.System) measure.Length { return measure.By[measure.Len
 func (r *reader) checkStake(path string, s Stake) {
 	if s.Depth > 0 && s.Length > 0 && s.Showing() <= 0 {
 		u := r.spec.Units
-		r.failKey(path+".depth", exampleOf("arch.stake", u), "%s deep leaves nothing of a bar of %s above the ground", printLength(s.Depth, u), printLength(s.Length, u))
+		r.failKey(path+".depth", exampleOf("arch.stake", u), "%s deep leaves nothing of a bar of %s above the ground", u.Written(s.Depth), u.Written(s.Length))
 	}
 }
 

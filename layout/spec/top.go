@@ -2,9 +2,9 @@ package spec
 
 import (
 	"regexp"
-	"strings"
 	"time"
 
+	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
 
@@ -77,9 +77,6 @@ func (r *reader) readDates(top mapping) {
 // code is how a finding is named.
 var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-// neverAccepted are the words of findings that nobody may take on.
-var neverAccepted = []string{"buried", "overhead", "no-arch"}
-
 // readAccept reads the findings that the organiser takes on.
 func (r *reader) readAccept(top mapping) {
 	seen := names{of: "accepted findings"}
@@ -93,10 +90,8 @@ func (r *reader) readAccept(top mapping) {
 			if !code.MatchString(a.Finding) {
 				f.fail("is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
 			}
-			for _, word := range neverAccepted {
-				if strings.Contains(a.Finding, word) {
-					f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
-				}
+			if row, ok := finding.Of(a.Finding); ok && row.Firm {
+				f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
 			}
 			seen.add(f, a.Finding)
 		}

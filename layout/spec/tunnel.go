@@ -78,7 +78,7 @@ func (m mapping) spaceOut(t *Tunnel) {
 	each := t.Length / measure.Length(t.Arches-1)
 	if !spacings.hold(each) {
 		f.failWith(exampleOf("tunnel", f.spec.Units), "%d arches over %s stand %s apart; a spacing of %s is wanted",
-			t.Arches, printLength(t.Length, f.spec.Units), f.spec.Units.Tape(each), spacings.in(f.spec.Units))
+			t.Arches, f.spec.Units.Written(t.Length), f.spec.Units.Tape(each), spacings.in(f.spec.Units))
 		t.Arches = 0
 		return
 	}
@@ -98,8 +98,8 @@ func (m mapping) countOut(t *Tunnel, atMost bool) {
 		bays = math.Ceil(float64(t.Length/t.Spacing) - slack)
 	} else if math.Abs(float64(off)) > float64(bayTolerance) {
 		bays = max(bays, 1)
-		f.failWith("spacing: up to "+printLength(t.Spacing, units), "%s is no whole number of bays of %s; %g bays would be %s",
-			printLength(t.Length, units), printLength(t.Spacing, units), bays, printLength(measure.Length(bays)*t.Spacing, units))
+		f.failWith("spacing: up to "+units.Written(t.Spacing), "%s is no whole number of bays of %s; %g bays would be %s",
+			units.Written(t.Length), units.Written(t.Spacing), bays, units.Written(measure.Length(bays)*t.Spacing))
 		return
 	}
 	each := t.Length / measure.Length(bays)

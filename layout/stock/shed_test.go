@@ -29,7 +29,7 @@ func TestLongerCordsStandIn(t *testing.T) {
 // A cord owned at its length is counted once.
 func TestOwnedCordIsCountedOnce(t *testing.T) {
 	in := garden(3)
-	in.Cords = []string{"16 AWG 50 ft", "16 AWG 25 ft"}
+	in.Cords = []Cord{{"16 AWG", 50 * foot}, {"16 AWG", 25 * foot}}
 	in.Spec.Stock.Own = []spec.Owned{{Item: "16 AWG", Length: 50 * foot, Count: 1}}
 	l := Make(in)
 	if fifty, short := line(t, l, "16 AWG 50 ft"), line(t, l, "16 AWG 25 ft"); fifty.Buy != 0 || short.Buy != 1 {

@@ -1,0 +1,61 @@
+package ground
+
+import (
+	"fmt"
+
+	"hoopwright/layout/spec"
+)
+
+// StakeID names a stake.
+type StakeID struct {
+	Arch int // whose leg or guy it holds
+	Side spec.Side
+	Guy  bool
+	Way  Way // of a guy stake
+}
+
+// Way says which of an arch's guy stakes of one side is meant.
+type Way int
+
+// The ways. An arch held both ways has a stake toward arch 1 and one away from it.
+const (
+	OneWay Way = iota
+	Toward
+	Away
+)
+
+// ways are the letters of the ways.
+var ways = [...]string{"", "a", "b"}
+
+// Leg returns the name of the stake under a leg.
+func Leg(side spec.Side, arch int) StakeID { return StakeID{Arch: arch, Side: side} }
+
+// Before returns the letters before the arch's number.
+func (id StakeID) Before() string {
+	if id.Guy {
+		return "G"
+	}
+	return id.Side.Letter()
+}
+
+// After returns the letters after the arch's number.
+func (id StakeID) After() string {
+	if !id.Guy {
+		return ""
+	}
+	return id.Side.Letter() + ways[id.Way]
+}
+
+// String returns the name: L3, G1R; G15La toward arch 1, G15Lb away from it.
+func (id StakeID) String() string { return fmt.Sprintf("%s%d%s", id.Before(), id.Arch, id.After()) }
+
+// Pair names the stake and the one across from it in one: 4 for L4 and R4, G15a for G15La and G15Ra.
+func (id StakeID) Pair() string {
+	if !id.Guy {
+		return fmt.Sprint(id.Arch)
+	}
+	return fmt.Sprintf("G%d%s", id.Arch, ways[id.Way])
+}
+
+// MarshalText writes the name.
+func (id StakeID) MarshalText() ([]byte, error) { return []byte(id.String()), nil }
