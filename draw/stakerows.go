@@ -90,9 +90,8 @@ func (d *stakeSheet) crosses(b *place.Board) {
 func (d *stakeSheet) ends() {
 	if d.entrance() {
 		at := d.m.at(d.ground.Stations[0].At)
-		foot := at.Add(paper.Point{Y: enterRoom})
-		d.b.WalkArrow(foot.Sub(paper.Point{Y: 7}), foot.Sub(paper.Point{Y: 16}))
-		d.entranceWord(foot.Sub(paper.Point{Y: 1}))
+		d.b.WalkArrow(at.Add(paper.Point{Y: enterRoom - 7}), at.Add(paper.Point{Y: enterRoom - 17}))
+		d.entranceWord(at.Add(paper.Point{Y: d.entranceRoom() - 1}))
 	} else {
 		d.shared(d.First, -1)
 	}
@@ -109,7 +108,7 @@ func (d *stakeSheet) ends() {
 func (d *stakeSheet) entranceWord(base paper.Point) {
 	const word = "ENTRANCE"
 	aside := paper.Heading.Width(word)/2 + 7
-	for _, by := range []paper.Point{{}, {Y: 5}, {Y: -17}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
+	for _, by := range []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
 		if at := base.Add(by); d.b.FreeText(at, 0, word, paper.Heading) {
 			d.b.Text(at, paper.AtMiddle, word, paper.Heading)
 			return

@@ -26,6 +26,7 @@ type stakeSheet struct {
 	room    paper.Rect
 	names   paper.Lettering
 	later   []panel  // drawn last, over lines that run under them
+	named   []bool   // of the features, whose names stand inside them
 	missing []string // what found no place
 }
 
@@ -40,6 +41,7 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.stakeNames(d.b, d.names)
 	d.markTargets()
 	d.ends()
+	d.featureNames()
 	d.spanNumbers()
 	d.rows()
 	d.spanLines()

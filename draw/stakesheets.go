@@ -157,7 +157,7 @@ func (p StakePlan) extent() paper.Rect {
 		e.add(p.m.at(s.At()), left, right, beyondRoom, beyondRoom)
 	}
 	if p.entrance() {
-		e.add(p.m.at(p.ground.Stations[0].At).Add(paper.Point{Y: enterRoom}), 14, 14, 0, 0)
+		e.add(p.m.at(p.ground.Stations[0].At).Add(paper.Point{Y: p.entranceRoom()}), 14, 14, 0, 0)
 	}
 	if last := p.ground.Stations[len(p.ground.Stations)-1]; p.exit() {
 		e.add(p.m.at(last.At).Add(paper.Polar(exitRoom, p.m.angle(last.Heading))), 8, 8, 4, 0)
@@ -173,6 +173,17 @@ func (p StakePlan) extent() paper.Rect {
 		}
 	}
 	return e.rect()
+}
+
+// entranceRoom is how far before arch 1 the word at the entrance stands: past the walk arrow, and clear of guy stakes.
+func (p StakePlan) entranceRoom() paper.Length {
+	room := enterRoom
+	for _, s := range p.stakes {
+		if before := p.m.length(-s.Along); before > enterRoom-10 && before < enterRoom+3 {
+			room = max(room, before+8)
+		}
+	}
+	return room
 }
 
 // extentWithMarks is the extent with all marks too.

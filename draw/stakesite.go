@@ -32,18 +32,33 @@ func (d *stakeSheet) siteLines() {
 	}
 }
 
-// siteNames says what those lines are, and what they forbid.
-func (d *stakeSheet) siteNames() {
-	for _, f := range d.spec.Site.Features {
+// featureName is what is said of a feature.
+func (d *stakeSheet) featureName(f spec.Feature) string {
+	name := f.Name
+	if f.Hard {
+		name += ", hard:\nno stake here"
+	}
+	if f.Height > 0 {
+		name += ",\n" + d.units().Room(f.Height) + " high"
+	}
+	return name
+}
+
+// featureNames sets the names of features inside what is seen of them, before lines cross them. The others find a place later.
+func (d *stakeSheet) featureNames() {
+	d.named = make([]bool, len(d.spec.Site.Features))
+	for i, f := range d.spec.Site.Features {
 		if seen := cropOutline(d.outline(f), d.room); seen != nil {
-			name := f.Name
-			if f.Hard {
-				name += ", hard:\nno stake here"
-			}
-			if f.Height > 0 {
-				name += ",\n" + d.units().Room(f.Height) + " high"
-			}
-			d.name(seen, f.Name, name)
+			d.named[i] = d.nameInside(seen, f.Name, d.featureName(f))
+		}
+	}
+}
+
+// siteNames says what the lines of the site are, and what they forbid.
+func (d *stakeSheet) siteNames() {
+	for i, f := range d.spec.Site.Features {
+		if seen := cropOutline(d.outline(f), d.room); seen != nil && !d.named[i] {
+			d.nameBy(seen, f.Name, d.featureName(f))
 		}
 	}
 	for _, l := range d.spec.Site.Buried {
@@ -111,48 +126,86 @@ func (d *stakeSheet) band(l spec.Buried) [2][]paper.Point {
 	return sides
 }
 
-// alongStrip sets a text along an upright strip, where it is free.
-func (d *stakeSheet) alongStrip(strip paper.Rect, text string, l paper.Lettering) bool {
-	half := l.Width(text)/2 + 0.6
-	for y := strip.Y + half; y <= strip.Bottom()-half; y += 0.5 {
-		if at := (paper.Point{X: strip.Centre().X + 1.4, Y: y}); d.b.FreeText(at, math.Pi/2, text, l) {
-			d.b.TurnedText(at, math.Pi/2, text, l)
-			return true
+// nameInside sets a feature's name inside what is seen of it: level, else along an upright strip, the short name if there is no room for more.
+func (d *stakeSheet) nameInside(seen []paper.Point, short, name string) bool {
+	box := boundsOf(seen)
+	centre := box.Centre()
+	for _, share := range []float64{0, 0.3, 0.6} {
+		for _, p := range seen {
+			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
+				return true
+			}
+		}
+	}
+	for _, text := range []string{strings.ReplaceAll(name, "\n", " "), short} {
+		half := paper.Body.Width(text) / 2
+		up, down := paper.Body.Extent(text)
+		for y := box.Y + half; y <= box.Bottom()-half; y++ {
+			at := paper.Point{X: centre.X + (up-down)/2, Y: y}
+			if around := (paper.Rect{X: centre.X - (up+down)/2, Y: y - half, W: up + down, H: 2 * half}); holds(seen, around.Inset(-1.2)) && d.b.FreeText(at, math.Pi/2, text, paper.Body) {
+				d.b.TurnedText(at, math.Pi/2, text, paper.Body)
+				return true
+			}
 		}
 	}
 	return false
 }
 
-// name sets a feature's name, with more on it, inside what is seen of it, else beside it; the name alone where there is no room for more.
-func (d *stakeSheet) name(seen []paper.Point, short, name string) {
+// boundsOf is the box about some points.
+func boundsOf(points []paper.Point) paper.Rect {
 	var e box
-	for _, p := range seen {
+	for _, p := range points {
 		e.add(p, 0, 0, 0, 0)
 	}
-	centre := e.rect().Centre()
-	for _, share := range []float64{0, 0.3, 0.6} {
-		for _, p := range seen {
-			if d.centred(centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
+	return e.rect()
+}
+
+// holds reports whether a box's corners lie within an outline: an odd number of its edges to the right of each. An edge of the picture that cuts an outline
+// off is no edge of it: a box may come near that.
+func holds(outline []paper.Point, r paper.Rect) bool {
+	for _, c := range []paper.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.X, Y: r.Bottom()}, {X: r.Right(), Y: r.Bottom()}} {
+		in := false
+		for i, p := range outline {
+			q := outline[(i+1)%len(outline)]
+			if (p.Y > c.Y) != (q.Y > c.Y) && c.X < p.X+(q.X-p.X)*(c.Y-p.Y)/(q.Y-p.Y) {
+				in = !in
+			}
+		}
+		if !in {
+			return false
+		}
+	}
+	return true
+}
+
+// nameBy sets a feature's name beside what is seen of it, with a leader; the short name if there is no room for more.
+func (d *stakeSheet) nameBy(seen []paper.Point, short, name string) {
+	centre := boundsOf(seen).Centre()
+	for _, text := range []string{name, short} {
+		label := place.Label{At: centre, Text: text, Lettering: paper.Body, Align: paper.AtMiddle, Leader: place.Dot}
+		if d.b.Label(label) {
+			return
+		}
+		for _, p := range seen { // pointing nearer to the rim
+			if label.At = centre.Add(p.Sub(centre).Times(0.7)); d.b.Label(label) {
 				return
 			}
 		}
 	}
-	if d.alongStrip(e.rect(), strings.ReplaceAll(name, "\n", " "), paper.Body) {
-		return
-	}
-	label := place.Label{At: centre, Text: name, Lettering: paper.Body, Align: paper.AtMiddle, Leader: place.Dot}
-	placed := d.b.Label(label)
-	for i := 0; i < len(seen) && !placed; i++ { // pointing nearer to the rim
-		label.At = centre.Add(seen[i].Sub(centre).Times(0.7))
-		placed = d.b.Label(label)
-	}
-	label.Text = short
-	d.lacks(short, placed || d.alongStrip(e.rect(), short, paper.Floor) || d.b.Label(label))
+	d.lacks(short, false)
 }
 
-// centred sets lines of text about a point, if all are free there.
-func (d *stakeSheet) centred(at paper.Point, text string, l paper.Lettering) bool {
+// centred sets lines of text about a point, if all are free there and within an outline.
+func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string, l paper.Lettering) bool {
 	lines := strings.Split(text, "\n")
+	wide := paper.Length(0)
+	for _, line := range lines {
+		wide = max(wide, l.Width(line))
+	}
+	high := l.Leading() * paper.Length(len(lines))
+	if !holds(outline, paper.Rect{X: at.X - wide/2, Y: at.Y - high/2, W: wide, H: high}.Inset(-1.2)) {
+		return false
+	}
 	baseline := func(i int) paper.Point {
 		return paper.Point{X: at.X, Y: at.Y + l.Ascent()/2 + l.Leading()*(paper.Length(i)-paper.Length(len(lines)-1)/2)}
 	}

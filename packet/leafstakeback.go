@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
 )
 
 const backGap paper.Length = 0.5 // between steps
@@ -48,7 +49,7 @@ func (s *stakeLeaf) asides() (list []block.Block) {
 		default:
 			continue
 		}
-		list = append(list, block.Block{Name: text, Gap: stakeGap, Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{{Body: block.Words{Text: text}}}}})
+		list = append(list, block.Block{Name: text, Gap: stakeGap, Facts: s.curesTold(t), Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{{Body: block.Words{Text: text}}}}})
 	}
 	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is near a marked line, on hard ground, in a bed; a stake moves by hand; you meet pipe or cable."))
 }
@@ -70,7 +71,7 @@ func (s *stakeLeaf) work() (list []block.Block) {
 				text = before + text
 			}
 			number++
-			list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: backGap, Body: s.step(t, number, text)})
+			list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: backGap, Facts: s.figuresTold(t), Body: s.step(t, number, text)})
 		}
 	}
 	return list
@@ -91,6 +92,54 @@ func (s *stakeLeaf) step(t crew.Task, number int, text string) block.Step {
 		}
 	}
 	return step
+}
+
+// figuresTold are the figures of a step.
+func (s *stakeLeaf) figuresTold(t crew.Task) (list []block.Fact) {
+	told := func(what, value string) { list = append(list, block.Fact{What: what, Value: value}) }
+	for _, f := range t.Want {
+		switch f.What {
+		case crew.ClearOfLine:
+			told("keep from marked lines", s.units.Inches(f.Limit))
+		case crew.KeepOverhead:
+			told("keep from wires", s.units.Room(f.Length))
+		case crew.DepthTaped:
+			told("depth of stakes, "+s.words.whose(f.Stakes), s.units.Inches(f.Length))
+		case crew.Shows:
+			told("shows of stakes, "+s.words.whose(f.Stakes), s.units.Inches(f.Length))
+		case crew.PullUp:
+			told("pull test, height", s.units.Inches(f.Length))
+		case crew.PullForce:
+			told("pull test, force", s.units.Force(f.Force))
+		case crew.PullMoves:
+			told("pull test, gives less than", s.units.Inches(f.Length))
+		case crew.FootWidth:
+			told("feet, give or take", s.units.Inches(f.Limit))
+		}
+	}
+	for _, c := range t.IfOff {
+		if c.Do == crew.DriveDeeper {
+			told("pull test, deeper", s.units.Inches(c.By))
+		}
+	}
+	return list
+}
+
+// curesTold are the figures of what is done when something is off.
+func (s *stakeLeaf) curesTold(t crew.Task) (list []block.Fact) {
+	what := map[crew.Remedy]string{crew.BesideHole: "stake off its dot", crew.MoveAcross: "stake moved across", crew.MoveAlong: "stakes moved along", crew.MoveGuy: "guy stake moved"}
+	for _, c := range t.IfOff {
+		switch {
+		case what[c.Do] != "":
+			list = append(list, block.Fact{What: what[c.Do] + ", at most", Value: s.units.Inches(c.By)})
+			if c.Then != 0 {
+				list = append(list, block.Fact{What: "crown lower for that", Value: s.units.Inches(c.Then)})
+			}
+		case c.Do == crew.SlideTheRow:
+			list = append(list, block.Fact{What: "row slid for each of difference", Value: s.units.Inches(s.units.Taped(c.Then))}, block.Fact{What: "difference of diagonals", Value: measure.By(s.units, "1 inch", "10 mm")})
+		}
+	}
+	return list
 }
 
 // recordWords are the words before what is written down; what has a column of its own has none.

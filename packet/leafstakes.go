@@ -273,7 +273,8 @@ func (s *stakeLeaf) onPlan(k ground.CheckKind) bool {
 func (s *stakeLeaf) spans(on func(ground.Check) bool) (list []draw.StakeSpan) {
 	var here []ground.Check
 	for _, c := range s.checks {
-		if s.onPlan(c.Kind) && on(c) {
+		told := c.Kind == ground.GuyToLeg && s.inner(s.ground.Stakes[c.To.Index]) && s.guysOut() != 0 && s.innerLeg() != "" // in the table
+		if s.onPlan(c.Kind) && on(c) && !told {
 			here = append(here, c)
 		}
 	}
@@ -357,7 +358,7 @@ func (s *stakeLeaf) again(part ground.TapeLength) block.Block {
 	for _, t := range s.tasks {
 		if t.Action == crew.PullTest {
 			t.Of.Stakes = []ground.Stake{s.ground.Stakes[2*part.First-2]}
-			return block.Block{Name: "work", Gap: stakeGap, Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text), {Gap: 2, Body: s.step(t, 0, doing(t.Action)(s.words, t))}}}}
+			return block.Block{Name: "work", Gap: stakeGap, Facts: s.figuresTold(t), Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text), {Gap: 2, Body: s.step(t, 0, doing(t.Action)(s.words, t))}}}}
 		}
 	}
 	return block.Paragraph(text)

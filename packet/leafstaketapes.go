@@ -10,9 +10,9 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -214,6 +214,21 @@ func (s *stakeLeaf) guysOut() (out measure.Length) {
 	return out
 }
 
+// innerLeg is how far the guy stakes of inner arches are from their legs where all of them stand alike; else empty.
+func (s *stakeLeaf) innerLeg() (text string) {
+	for _, c := range s.checks {
+		if c.Kind != ground.GuyToLeg || !s.inner(s.ground.Stakes[c.To.Index]) {
+			continue
+		}
+		if this := s.bare(c.Distance); text == "" {
+			text = this
+		} else if text != this {
+			return ""
+		}
+	}
+	return text
+}
+
 // inner reports whether a stake belongs to an arch that is at no end.
 func (s *stakeLeaf) inner(x ground.Stake) bool { return x.Arch > 1 && x.Arch < len(s.ground.Stations) }
 
@@ -255,7 +270,9 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 			list = append(list, place.Row{Heading: r.heading})
 			continue
 		}
-		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells...), Note: s.nearLines(r.stakes)})
+		note, near := s.nearLines(r.stakes)
+		facts = append(facts, near...)
+		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells...), Note: note})
 		for i, c := range r.cells {
 			if c != "" {
 				facts = append(facts, block.Fact{What: fmt.Sprintf("%s, %s", r.name(), strings.ToLower(heads[i])), Value: c})
@@ -263,8 +280,13 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 		}
 	}
 	if out := s.guysOut(); out != 0 && pairs && slices.ContainsFunc(rows, func(r tapeRow) bool { return r.stakes[0].Guy && s.inner(r.stakes[0]) }) {
-		list = append(list, place.Row{Heading: "G between the ends: " + s.out(out) + " from the line"})
+		text := "Inner G: " + s.out(out) + " of the line"
 		facts = append(facts, block.Fact{What: "guy stakes out from the line", Value: s.out(out)})
+		if leg := s.innerLeg(); leg != "" {
+			text += ", " + leg + " from its leg"
+			facts = append(facts, block.Fact{What: "inner guy stakes from their legs", Value: leg})
+		}
+		list = append(list, place.Row{Heading: text})
 	}
 	if !pairs && !slices.ContainsFunc(rows, func(r tapeRow) bool { return len(r.cells) > 2 && r.cells[2] != "" }) {
 		columns = slices.Delete(columns, 3, 4) // no third tape
@@ -278,31 +300,40 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 }
 
 // nearLines says how far stakes are from a buried line that they stand near, and where they may not be moved toward it at all.
-func (s *stakeLeaf) nearLines(stakes []ground.Stake) string {
+func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block.Fact) {
 	var words []string
-	stuck := false
 	for _, l := range s.b.spec.Site.Buried {
 		var far []string
 		for _, stake := range stakes {
-			away := ground.FromLine(stake, l)
-			if away >= 2*l.Keep {
-				continue
+			if away := ground.FromLine(stake, l); away < 2*l.Keep {
+				far = append(far, stake.String()+" "+s.units.Inches(s.units.Taped(away)))
+				facts = append(facts, block.Fact{What: stake.String() + " from " + l.Name, Value: s.units.Inches(s.units.Taped(away))})
 			}
-			far = append(far, stake.String()+" "+s.units.Inches(s.units.Taped(away)))
-			give := practice.MovedAlong(s.units)
-			if stake.Guy {
-				give = practice.GuyMoved(s.units)
-			}
-			stuck = stuck || away-give < l.Keep
 		}
 		if len(far) > 0 {
 			words = append(words, fmt.Sprintf("%s from %s, keep %s.", strings.Join(far, ", "), l.Name, s.units.Inches(l.Keep)))
+			facts = append(facts, block.Fact{What: "keep from " + l.Name, Value: s.units.Inches(l.Keep)})
 		}
 	}
-	if stuck {
+	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.b.spec, stake, s.given(stake.Guy)) }) {
 		words = append(words, "Do not move: ask.")
 	}
-	return strings.Join(words, " ")
+	return strings.Join(words, " "), facts
+}
+
+// given is how far the ladder lets a guy stake, or a leg's, be moved.
+func (s *stakeLeaf) given(guy bool) (by measure.Length) {
+	for _, t := range s.tasks {
+		if t.Action != crew.DriveStakes {
+			continue
+		}
+		for _, c := range t.IfOff {
+			if c.Do == crew.BesideHole || guy == (c.Do == crew.MoveGuy) {
+				by = max(by, c.By)
+			}
+		}
+	}
+	return by
 }
 
 // sized makes every column of figures as wide as its longest one; what is left goes to the blank at the end.
@@ -504,6 +535,9 @@ func (s *stakeLeaf) checkTable(part ground.TapeLength) block.Block {
 	var rows []place.Row
 	var facts []block.Fact
 	for _, c := range s.checkLines(part) {
+		if c.distance != "" {
+			facts = append(facts, block.Fact{What: c.what, Value: c.distance})
+		}
 		rows = append(rows, place.Row{Cells: []string{c.words, c.limit}})
 		facts = append(facts, block.Fact{What: "give or take, " + c.words, Value: c.limit})
 	}
@@ -511,7 +545,10 @@ func (s *stakeLeaf) checkTable(part ground.TapeLength) block.Block {
 }
 
 // checkLine is a line of the table of checks.
-type checkLine struct{ words, limit string }
+type checkLine struct {
+	words, limit   string
+	what, distance string // of a distance told in the words
+}
 
 // checkLines are a part's checks, those of one kind in a line; a distance that is on no plan stands in its line.
 func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
@@ -526,14 +563,16 @@ func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
 		case len(here) == 0:
 		case kind == ground.GuyToLeg && !s.onPlan(kind):
 			for _, g := range ground.Similar(here, s.units) {
-				list = append(list, checkLine{fmt.Sprintf("G to leg, %s: %s", say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)), s.units.Inches(g[0].Limit)})
+				what, distance := "G to leg, "+say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)
+				list = append(list, checkLine{what + ": " + distance, s.units.Inches(g[0].Limit), what, distance})
 			}
 		case kind == ground.WholeDiagonal && !(s.on(here[0].From, part) && s.on(here[0].To, part)):
 			for _, c := range here {
-				list = append(list, checkLine{fmt.Sprintf("%s to %s: %s", s.spot(c.From), s.spot(c.To), s.bare(c.Distance)), s.units.Inches(c.Limit)})
+				what, distance := s.spot(c.From)+" to "+s.spot(c.To), s.bare(c.Distance)
+				list = append(list, checkLine{what + ": " + distance, s.units.Inches(c.Limit), what, distance})
 			}
 		default:
-			list = append(list, checkLine{s.checkWords(kind, here), s.units.Inches(here[0].Limit)})
+			list = append(list, checkLine{words: s.checkWords(kind, here), limit: s.units.Inches(here[0].Limit)})
 		}
 	}
 	return list
