@@ -27,12 +27,12 @@ func (d *stakeSheet) pictured(m ground.Mark) bool {
 }
 
 // markTargets draws the marks that lie on the page.
-func (d *stakeSheet) markTargets() {
+func (d *stakeSheet) markTargets(b *place.Board) {
 	for _, m := range d.ground.Marks {
 		if at := d.m.at(m.At); d.pictured(m) {
-			d.b.Stroke(paper.Circle(at, markRadius), paper.Thick)
-			d.b.CentreMark(at, markRadius-1.2)
-			d.b.Mark(at, markRadius)
+			b.Stroke(paper.Circle(at, markRadius), paper.Thick)
+			b.CentreMark(at, markRadius-1.2)
+			b.Mark(at, markRadius)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -135,13 +136,15 @@ func (d *stakeSheet) shared(arch int, way float64) {
 	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
 	u := r.Sub(l).Unit()
 	out := u.Left().Times(way)
-	const past, aside = 6, 5
+	const past, aside = 6, 3
 	d.b.LineRound(l, r.Add(u.Times(past)), sharedPen)
-	label := place.Label{At: l.Add(r).Times(0.5).Add(out.Times(aside)), Text: word, Lettering: paper.Strong, Toward: out, Leader: place.NoLeader}
-	placed := d.b.Label(label)
-	if !placed {
-		label.At, label.Leader, label.Reach = r.Add(u.Times(past)), place.Bare, 60
-		placed = d.b.Label(label)
+	end := r.Add(u.Times(past))
+	placed := false
+	for _, text := range []string{word, strings.Replace(word, " on", "\non", 1)} {
+		for _, label := range []place.Label{{At: l.Add(r).Times(0.5).Add(out.Times(aside)), Leader: place.NoLeader}, {At: end, Leader: place.Bare, Reach: 60}, {At: l, Clear: zeroRadius, Leader: place.Bare, Reach: 90}} {
+			label.Text, label.Lettering, label.Toward = text, paper.Strong, out
+			placed = placed || d.b.Label(label)
+		}
 	}
 	d.lacks(word, placed)
 }

@@ -39,7 +39,6 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 
 	d.dots(d.b)
 	d.stakeNames(d.b, d.names)
-	d.markTargets()
 	d.ends()
 	d.featureNames()
 	d.spanNumbers()
@@ -93,6 +92,7 @@ func (d *stakeSheet) dots(b *place.Board) {
 		}
 	}
 	d.crosses(b)
+	d.markTargets(b)
 }
 
 // diamond is the sign of a guy stake.

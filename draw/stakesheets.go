@@ -180,7 +180,7 @@ func (p StakePlan) entranceRoom() paper.Length {
 	room := enterRoom
 	for _, s := range p.stakes {
 		if before := p.m.length(-s.Along); before > enterRoom-10 && before < enterRoom+3 {
-			room = max(room, before+8)
+			room = max(room, before+9.5)
 		}
 	}
 	return room

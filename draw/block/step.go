@@ -26,7 +26,7 @@ type Blank struct {
 // Room about a step.
 const (
 	stepTick   paper.Length = paper.TickBoxSide + 2.2
-	stepNumber paper.Length = 6.2
+	stepNumber paper.Length = 7
 	stepPad    paper.Length = 1.2 // inside a hold's frame
 	blankHigh  paper.Length = 7.8 // a line to write on
 	stepLeast  paper.Length = paper.TickBoxSide + 0.8
