@@ -18,7 +18,8 @@ type StakePlan struct {
 	Tied  []ground.Dot // dots found by tapes from marks: their tapes are drawn
 	Marks []int        // of Layout.Marks, those that tapes to this plan start from
 
-	Before, After int // the numbers of the plans that share its first arch and its last
+	Finest        float64 // no scale is finer than 1 to this: so that all plans of a tunnel have the same
+	Before, After int     // the numbers of the plans that share its first arch and its last
 
 	ground ground.Layout
 	spec   *spec.Spec
@@ -85,7 +86,7 @@ func (p StakePlan) Fit(room paper.Rect) (StakePlan, bool) {
 		if p.First == p.Last { // no bay: no larger than needed
 			bay = LeastBay
 		}
-		return s.Ratio >= finest && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || first)
+		return s.Ratio >= max(finest, p.Finest) && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || first)
 	}
 	series := Scales(p.spec.Units)
 	found, first := -1, true

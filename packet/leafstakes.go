@@ -33,6 +33,7 @@ type stakeLeaf struct {
 	tasks  []crew.Task // of marking and driving
 	words  taskWords
 	parts  []ground.TapeLength // the arches of each plan
+	finest float64             // the scale that all plans share is no finer
 }
 
 func newStakeLeaf(b *binder) *stakeLeaf {
@@ -45,6 +46,10 @@ func newStakeLeaf(b *binder) *stakeLeaf {
 	}
 	s.words = taskWords{b.plan, u, s.letter}
 	s.parts = s.stretches()
+	for _, p := range s.parts {
+		f, _ := s.arranged(p)
+		s.finest = max(s.finest, f.plan.Scale.Ratio)
+	}
 	return s
 }
 
@@ -226,7 +231,7 @@ func (s *stakeLeaf) facts(plan draw.StakePlan) (list []block.Fact) {
 // plan is a part's picture, not yet at a scale.
 func (s *stakeLeaf) plan(part ground.TapeLength) draw.StakePlan {
 	p := draw.NewStakePlan(s.ground, s.b.spec, part.First, part.Last)
-	p.Zero = s.tapeOf(part).First
+	p.Zero, p.Finest = s.tapeOf(part).First, s.finest
 	for i, other := range s.parts {
 		if other == part {
 			p.Before, p.After = i, i+2
