@@ -43,7 +43,11 @@ func (d *stakeSheet) markNames() {
 	from := map[int]paper.Point{}
 	for _, dot := range d.Tied {
 		at := d.at(d.ground.Stakes[dot.Spot.Index])
-		from[dot.From.Index], from[dot.To.Index] = at, at
+		for _, mark := range []int{dot.From.Index, dot.To.Index} {
+			if _, seen := from[mark]; !seen {
+				from[mark] = at
+			}
+		}
 	}
 	for i, m := range d.ground.Marks {
 		at := d.m.at(m.At)

@@ -2,7 +2,6 @@ package draw
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -132,7 +131,7 @@ func (d *stakeSheet) shared(arch int, way float64) {
 	if way > 0 {
 		other = d.After
 	}
-	word := fmt.Sprintf("same dots on plan %d", other)
+	word, narrow := fmt.Sprintf("same dots on plan %d", other), fmt.Sprintf("same dots\non plan %d", other)
 	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
 	u := r.Sub(l).Unit()
 	out := u.Left().Times(way)
@@ -140,7 +139,7 @@ func (d *stakeSheet) shared(arch int, way float64) {
 	d.b.LineRound(l, r.Add(u.Times(past)), sharedPen)
 	end := r.Add(u.Times(past))
 	placed := false
-	for _, text := range []string{word, strings.Replace(word, " on", "\non", 1)} {
+	for _, text := range []string{word, narrow} {
 		for _, label := range []place.Label{{At: l.Add(r).Times(0.5).Add(out.Times(aside)), Leader: place.NoLeader}, {At: end, Leader: place.Bare, Reach: 60}, {At: l, Clear: zeroRadius, Leader: place.Bare, Reach: 90}} {
 			label.Text, label.Lettering, label.Toward = text, paper.Strong, out
 			placed = placed || d.b.Label(label)

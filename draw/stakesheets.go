@@ -110,17 +110,6 @@ func (p StakePlan) Fit(room paper.Rect) (StakePlan, bool) {
 	return p, found >= 0
 }
 
-// WithMarks reports whether all marks are in a picture of this size.
-func (p StakePlan) WithMarks(room paper.Rect) bool { return fits(p.extentWithMarks(), room) }
-
-// Size returns the room that the plan takes at its scale, with the marks if they are to be on it.
-func (p StakePlan) Size(marks bool) paper.Rect {
-	if marks {
-		return p.extentWithMarks()
-	}
-	return p.extent()
-}
-
 func fits(extent, room paper.Rect) bool { return extent.W <= room.W && extent.H <= room.H }
 
 // closest returns the least distance between neighbouring stakes of a row, in millimetres.

@@ -316,7 +316,7 @@ func (s *stakeLeaf) spot(x ground.Spot) string {
 	case ground.AtMark:
 		return draw.MarkLetter(x.Index)
 	case ground.AtFound:
-		return s.ground.Stakes[x.Index].String() + " cross"
+		return s.ground.Stakes[x.Index].String() + " ×"
 	case ground.AtAhead:
 		return "cross ahead"
 	case ground.AtAside:

@@ -100,13 +100,10 @@ func (r tapeRow) name() string {
 
 // bare is a tape's figure in a table: in metric without its unit, which the head names once.
 func (s *stakeLeaf) bare(l measure.Length) string {
-	switch {
-	case s.units.Taped(l) == 0:
+	if s.units.Taped(l) == 0 {
 		return "0"
-	case s.units == measure.Metric:
-		return strings.TrimSuffix(s.units.Ground(l), " mm")
 	}
-	return s.units.Ground(l)
+	return s.units.GroundFigure(l)
 }
 
 // inMM is what a table's head says of its unit.
@@ -468,7 +465,7 @@ func (s *stakeLeaf) markTable(part ground.TapeLength) (block.Block, bool) {
 			rows = append(rows, place.Row{Heading: "Only to check, and to find again"})
 		}
 		cells := make([]string, len(columns))
-		cells[0] = strings.Replace(s.spot(spot), " cross", " ×", 1)
+		cells[0] = s.spot(spot)
 		n := 1
 		for _, r := range list {
 			if r.spot != spot {
@@ -609,7 +606,7 @@ func (s *stakeLeaf) archesOf(checks []ground.Check) (numbers []int) {
 func (s *stakeLeaf) checkWords(kind ground.CheckKind, list []ground.Check) string {
 	var to []string
 	for _, c := range list {
-		if name := strings.Replace(s.spot(c.To), " cross", " ×", 1); !slices.Contains(to, name) {
+		if name := s.spot(c.To); !slices.Contains(to, name) {
 			to = append(to, name)
 		}
 	}

@@ -82,6 +82,9 @@ func sheets() []sheet {
 	}
 }
 
+// oldWords are the words of sheets whose place a leaf has taken: they answer with that.
+var oldWords = map[string]string{"stake": "stakes"}
+
 // leafNumber is the number of a leaf in the packet, the same whichever are printed.
 func leafNumber(word string) int {
 	return slices.IndexFunc(sheets(), func(s sheet) bool { return s.word == word }) + 1
@@ -207,7 +210,12 @@ func plateOf(source []byte) string {
 
 // choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
 func choose(words []string, annex bool) ([]sheet, error) {
-	for _, w := range words {
+	words = slices.Clone(words)
+	for i, w := range words {
+		if leaf, ok := oldWords[w]; ok {
+			words[i] = leaf
+			continue
+		}
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}

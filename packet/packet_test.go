@@ -162,10 +162,10 @@ func TestSheetsAreChosenByWord(t *testing.T) {
 	for _, p := range doc.Pages {
 		names = append(names, p.Name)
 	}
-	if got := strings.Join(names, " "); !strings.HasPrefix(got, "stake ") || !strings.HasSuffix(got, " cut") || strings.Contains(got, "overview") {
-		t.Errorf("the pages are %q, want the stake plan, then the cut sheet", got)
+	if got := strings.Join(names, " "); !strings.HasPrefix(got, "stakes stakes cut") || !strings.HasSuffix(got, " cut") || strings.Contains(got, "overview") {
+		t.Errorf("the pages are %q, want the leaf of the stakes, then the cut sheet", got)
 	}
-	if _, _, err := Bind(plan, Options{Sheets: []string{"stakes"}}); err == nil || !strings.Contains(err.Error(), "stake, arch") {
+	if _, _, err := Bind(plan, Options{Sheets: []string{"stakeplan"}}); err == nil || !strings.Contains(err.Error(), "stakes, stock") {
 		t.Errorf("an unknown sheet gave %v, want the words there are", err)
 	}
 }

@@ -133,7 +133,7 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. Paint %s under it.", w.spot(d.From), on, w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. Paint %s under it, by the table.", w.spot(d.From), on, w.names(t.Of.Dots))
 }
 
 func (w taskWords) paintRow(t crew.Task) string {
@@ -279,7 +279,7 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	for i := 0; i+1 < len(t.Want); i += 2 {
 		shows, depth := block.Figure(w.units.Inches(t.Want[i+1].Length)), block.Figure(w.units.Inches(t.Want[i].Length))
 		if same {
-			words = append(words, strings.ReplaceAll(w.whose(t.Want[i].Stakes), " and ", ", ")+" "+shows)
+			words = append(words, w.whose(t.Want[i].Stakes)+" "+shows)
 		} else {
 			words = append(words, fmt.Sprintf("%s %s, %s shows", w.whose(t.Want[i].Stakes), depth, shows))
 		}
@@ -299,7 +299,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 			moves = w.units.Inches(f.Length)
 		}
 	}
-	text := fmt.Sprintf("Drive %s. Hook the scale %s up, pull away from the walk to %s: it moves under %s, springs back.",
+	text := fmt.Sprintf("Drive %s. Hook the luggage scale %s up, pull away from the walk to %s: it moves under %s, springs back.",
 		t.Of.Stakes[0].String(), block.Figure(up), block.Figure(force), block.Figure(moves))
 	for _, c := range t.IfOff {
 		switch c.Do {
