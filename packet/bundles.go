@@ -19,12 +19,12 @@ type bundle struct {
 var bundles = []bundle{
 	{"marking", []string{"stakes"}, nil},
 	{"driving", []string{"stakes"}, nil},
-	{"cutting", []string{"safety", "cut", "steps"}, []crew.Phase{crew.Cutting}},
+	{"cutting", []string{"safety", "stock", "steps"}, []crew.Phase{crew.Cutting}},
 	{"wrapping", []string{"safety", "light", "steps"}, []crew.Phase{crew.Wrapping}},
-	{"raising", []string{"safety", "arch", "raising", "steps"}, []crew.Phase{crew.Raising}},
+	{"raising", []string{"safety", "raise", "steps"}, []crew.Phase{crew.Raising}},
 	{"hanging", []string{"safety", "light", "steps"}, []crew.Phase{crew.Hanging}},
 	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
-	{"buying", []string{"shopping"}, nil},
+	{"buying", []string{"stock"}, nil},
 	{"watching", []string{"watch"}, nil},
 	{"takedown", []string{"down"}, nil},
 }

@@ -137,7 +137,7 @@ func (s *stakeLeaf) beside(part ground.TapeLength, tables, asides []block.Block,
 	}
 	f.plan, _ = s.plan(part).Fit(room)
 	cols := block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: append([]block.Block{s.picture(f.plan, room.H)}, c.under...)}, {Width: stakeAside, Blocks: c.right}}}
-	f.blocks = []block.Block{inColumns("plan and tapes", cols, append(c.right, c.under...), s.facts(f.plan))}
+	f.blocks = []block.Block{sideBySide("plan and tapes", cols, append(c.right, c.under...), s.facts(f.plan))}
 	return f, true
 }
 
@@ -205,8 +205,8 @@ func (s *stakeLeaf) under(part ground.TapeLength, tables, asides []block.Block, 
 	return f, ok
 }
 
-// inColumns makes one block of several in columns.
-func inColumns(name string, body block.Body, blocks []block.Block, facts []block.Fact) block.Block {
+// sideBySide makes one block of several in columns.
+func sideBySide(name string, body block.Body, blocks []block.Block, facts []block.Fact) block.Block {
 	for _, b := range blocks {
 		facts = append(facts, b.Facts...)
 	}

@@ -50,7 +50,7 @@ func TestStakesKeepToTheirSides(t *testing.T) {
 // pageWords returns all that the stakes leaf prints, a text a line.
 func pageWords(t *testing.T, s *stakeLeaf) string {
 	t.Helper()
-	doc, _, err := Bind(s.b.plan, Options{Sheets: []string{"stakes"}, Date: issued, OneSided: true})
+	doc, _, err := Bind(s.b.plan, Options{Sheets: []string{"stakes"}, Date: issued})
 	if err != nil {
 		t.Fatal(err)
 	}
