@@ -13,7 +13,6 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -33,50 +32,6 @@ func (s *stakeLeaf) tables(part ground.TapeLength) (list []block.Block) {
 		list = append(list, s.chosenMarks())
 	}
 	return list
-}
-
-// bayTable has the sides and diagonals of every bay of a bend; bays that are alike and follow each other share a row.
-func (s *stakeLeaf) bayTable(part ground.TapeLength) block.Block {
-	type bay struct {
-		first, last int
-		figures     [4]string
-	}
-	var bays []bay
-	legs := s.ground.Stakes
-	for k := part.First; k < part.Last; k++ {
-		l, r, nl, nr := legs[2*k-2], legs[2*k-1], legs[2*k], legs[2*k+1]
-		figures := [4]string{s.bare(ground.Between(l, nl)), s.bare(ground.Between(r, nr)), s.bare(ground.Between(l, nr)), s.bare(ground.Between(r, nl))}
-		if n := len(bays); n > 0 && bays[n-1].figures == figures {
-			bays[n-1].last = k
-			continue
-		}
-		bays = append(bays, bay{k, k, figures})
-	}
-	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
-	for _, h := range heads {
-		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
-	}
-	var rows []place.Row
-	var facts []block.Fact
-	for _, b := range bays {
-		name := say.Range(b.first, b.last)
-		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
-		for i, f := range b.figures {
-			facts = append(facts, block.Fact{What: heads[i] + ", bay " + name, Value: f})
-		}
-	}
-	return block.Block{Name: "bays", Gap: stakeGap, Facts: facts, Body: block.Table{Table: t, Rows: rows}}
-}
-
-// chosenMarks is a table to write down the marks that are chosen where the spec names none, with their tapes to the corners.
-func (s *stakeLeaf) chosenMarks() block.Block {
-	n := len(s.ground.Stations)
-	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "For next year"}, {Head: "to L1", Width: 18}, {Head: "to R1", Width: 18}}}
-	if n > 1 {
-		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("to L%d", n), Width: 18}, place.Column{Head: fmt.Sprintf("to R%d", n), Width: 18})
-	}
-	return block.Block{Name: "marks chosen", Gap: stakeGap, Body: block.Table{Table: t, Rows: []place.Row{{Cells: []string{"A"}}, {Cells: []string{"B"}}, {Cells: []string{"C"}}}}}
 }
 
 // tapeRow is a row of the table of tapes: a stake, or the left and the right one whose figures print alike.
@@ -243,23 +198,12 @@ func (s *stakeLeaf) dotOf(stake ground.Stake) (ground.Dot, bool) {
 func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 	rows := s.rowsOf(part)
 	pairs := s.byRow()
-	columns := []place.Column{{Head: "Stake", Lettering: paper.CellSmall}}
 	zero := s.tapeOf(part).First
 	heads := []string{fmt.Sprintf("From L%d, R%d%s", zero, zero, s.inMM())}
 	if !pairs {
 		heads = []string{"First tape" + s.inMM(), "Second tape", "Check tape"}
 	}
-	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight})
-	}
-	boxes, under := 1, ""
-	if pairs {
-		boxes, under = 2, "L\u00a0\u00a0\u00a0\u00a0R"
-	}
-	for _, h := range []string{"Painted", "Driven"} {
-		columns = append(columns, place.Column{Head: h + " " + under, Tick: true, Boxes: boxes, Width: 19.4, Align: paper.AtMiddle})
-	}
-	columns = append(columns, place.Column{Head: "Moved"})
+	columns := tapeColumns(heads, pairs)
 	var list []place.Row
 	var facts []block.Fact
 	for _, r := range rows {
@@ -294,6 +238,22 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 		}
 	}
 	return block.Block{Name: "table of tapes", Gap: stakeGap, Body: block.Table{Table: place.Table{Columns: sized(columns, list)}, Rows: list}, Facts: facts}
+}
+
+// tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.
+func tapeColumns(heads []string, pairs bool) []place.Column {
+	columns := []place.Column{{Head: "Stake", Lettering: paper.CellSmall}}
+	for _, h := range heads {
+		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight})
+	}
+	boxes, under := 1, ""
+	if pairs {
+		boxes, under = 2, " L\u00a0\u00a0\u00a0\u00a0R"
+	}
+	for _, h := range []string{"Painted", "Driven"} {
+		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: 19.4, Align: paper.AtMiddle})
+	}
+	return append(columns, place.Column{Head: "Moved"})
 }
 
 // nearLines says how far stakes are from a buried line that they stand near, and where they may not be moved toward it at all.
@@ -353,286 +313,4 @@ func sized(columns []place.Column, rows []place.Row) []place.Column {
 		c.Width += 3.8
 	}
 	return columns
-}
-
-// pairRows are the stakes of a bend, or of one arch, in the order they are found: each by two tapes, with the third that checks them.
-func (s *stakeLeaf) pairRows(part ground.TapeLength) (rows []tapeRow) {
-	done := map[int]bool{}
-	for _, d := range s.dots {
-		stake := s.ground.Stakes[d.Spot.Index]
-		if d.Spot.Kind > ground.AtFound || done[d.Spot.Index] || stake.Arch < part.First || stake.Arch > part.Last {
-			continue
-		}
-		done[d.Spot.Index] = true
-		for _, c := range s.ground.Chords {
-			if c.Offsets[0].Stake == stake.StakeID {
-				rows = append(rows, tapeRow{heading: chordWords(c)})
-			}
-		}
-		rows = append(rows, tapeRow{stakes: []ground.Stake{stake}, cells: s.pairCells(d)})
-	}
-	return rows
-}
-
-// pairCells are how a dot is found: first, second and check tape.
-func (s *stakeLeaf) pairCells(d ground.Dot) []string {
-	from := func(x ground.Spot, l measure.Length) string { return s.spot(x) + "\u00a0 " + s.bare(l) }
-	switch d.How {
-	case ground.TwoTapes:
-		check := ""
-		for _, c := range s.checks {
-			if c.Kind == ground.ThirdTape && c.To == d.Spot {
-				check = from(c.From, c.Distance)
-			}
-		}
-		return []string{from(d.From, d.A), from(d.To, d.B), check}
-	case ground.OnString:
-		switch off := s.units.Taped(d.B); {
-		case off > 0:
-			return []string{"along " + s.bare(d.A), s.bare(d.B) + " right", ""}
-		case off < 0:
-			return []string{"along " + s.bare(d.A), s.bare(-d.B) + " left", ""}
-		}
-		return []string{"along " + s.bare(d.A), "on the string", ""}
-	case ground.ChosenAt:
-		return []string{"stick from " + s.spot(d.From), "ask where", ""}
-	}
-	return []string{"ask where", "", ""}
-}
-
-// chordWords says where a string runs and where its tape begins.
-func chordWords(c ground.Chord) string {
-	if c.Zero == c.To {
-		return fmt.Sprintf("String from %s through %s and on. Zero at %s, looking away from %s", c.From, c.To, c.Zero, c.From)
-	}
-	return fmt.Sprintf("String from %s to %s. Zero at %s, looking to %s", c.From, c.To, c.Zero, c.To)
-}
-
-// markTape is a tape from a mark to a corner of straight rows.
-type markTape struct {
-	spot, mark ground.Spot
-	length     measure.Length
-	check      bool // it finds nothing
-}
-
-// markTapes are the tapes from marks to what is on a part.
-func (s *stakeLeaf) markTapes(part ground.TapeLength) (list []markTape) {
-	here := func(x ground.Spot) bool {
-		arch := s.ground.Stakes[x.Index].Arch
-		return arch >= part.First && arch <= part.Last && (arch > part.First || part.First == 1)
-	}
-	for _, d := range s.dots {
-		if d.How == ground.TwoTapes && d.From.Kind == ground.AtMark && here(d.Spot) {
-			list = append(list, markTape{d.Spot, d.From, d.A, false}, markTape{d.Spot, d.To, d.B, false})
-		}
-	}
-	for _, c := range s.checks {
-		if c.From.Kind == ground.AtMark && here(c.To) {
-			list = append(list, markTape{c.To, c.From, c.Distance, true})
-		}
-	}
-	return list
-}
-
-// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark. What checks a spot that two others find is in brackets; under
-// a heading, what checks one that is found from the row.
-func (s *stakeLeaf) markTable(part ground.TapeLength) (block.Block, bool) {
-	list := s.markTapes(part)
-	if len(list) == 0 {
-		return block.Block{}, false
-	}
-	var spots, found, marks []ground.Spot
-	for _, r := range list {
-		if !slices.Contains(spots, r.spot) {
-			spots = append(spots, r.spot)
-		}
-		if !r.check {
-			found = append(found, r.spot)
-		}
-		if !slices.Contains(marks, r.mark) {
-			marks = append(marks, r.mark)
-		}
-	}
-	slices.SortFunc(marks, func(a, b ground.Spot) int { return a.Index - b.Index })
-	columns := s.markHeads(marks)
-	var rows []place.Row
-	var facts []block.Fact
-	checks := false
-	for _, spot := range spots {
-		only := !slices.Contains(found, spot)
-		if only && !checks {
-			checks = true
-			rows = append(rows, place.Row{Heading: "Only to check, and to find again"})
-		}
-		cells := make([]string, len(columns))
-		cells[0] = s.spot(spot)
-		n := 1
-		for _, r := range list {
-			if r.spot != spot {
-				continue
-			}
-			text := s.bare(r.length)
-			facts = append(facts, block.Fact{What: s.spot(spot) + " from " + s.ground.Marks[r.mark.Index].Name, Value: text})
-			if r.check && !only {
-				text = "[" + text + "]"
-			}
-			at := 1 + slices.Index(marks, r.mark)
-			if len(marks) > markColumns {
-				at, text = n, draw.MarkLetter(r.mark.Index)+"\u00a0"+text
-				n++
-			}
-			cells[at] = text
-		}
-		rows = append(rows, place.Row{Cells: cells})
-	}
-	return block.Block{Name: "tapes from the marks", Gap: stakeGap, Facts: facts, Body: block.Table{Table: place.Table{Columns: fitting(columns, rows, stakeAside)}, Rows: rows}}, true
-}
-
-// markColumns is the most marks that have a column each.
-const markColumns = 3
-
-// markHeads are a column a mark, or where there are more the first, second and check tape.
-func (s *stakeLeaf) markHeads(marks []ground.Spot) []place.Column {
-	columns := []place.Column{{Head: "Tapes from", Lettering: paper.Cell}}
-	heads := []string{"First tape", "Second tape", "Check tape"}
-	if len(marks) <= markColumns {
-		heads = nil
-		for _, m := range marks {
-			heads = append(heads, draw.MarkLetter(m.Index)+" "+s.ground.Marks[m.Index].Name)
-		}
-	}
-	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Align: paper.AtRight, Lettering: paper.Cell})
-	}
-	return columns
-}
-
-// fitting sets the figures of a table's columns as large as all of them stand on one line within a width.
-func fitting(columns []place.Column, rows []place.Row, width paper.Length) []place.Column {
-	for _, size := range []paper.PointSize{14, 12, 11} {
-		for i := range columns {
-			columns[i].Lettering, columns[i].Width = paper.Cell.Sized(size), 0
-		}
-		columns = sized(columns, rows)
-		sum := paper.Length(0)
-		for _, c := range columns {
-			sum += c.Width
-		}
-		if sum <= width {
-			columns[len(columns)-1].Width = 0 // what is left
-			break
-		}
-	}
-	return columns
-}
-
-// checkTable has what is measured while the dots are paint, with the limit and room for the worst that was found.
-func (s *stakeLeaf) checkTable(part ground.TapeLength) block.Block {
-	t := place.Table{RowMin: 6.8, Columns: []place.Column{{Head: "Check, in this order"}, {Head: "Give or take", Lettering: paper.Cell, Width: 31}, {Head: "Worst", Width: 22}}}
-	var rows []place.Row
-	var facts []block.Fact
-	for _, c := range s.checkLines(part) {
-		if c.distance != "" {
-			facts = append(facts, block.Fact{What: c.what, Value: c.distance})
-		}
-		rows = append(rows, place.Row{Cells: []string{c.words, c.limit}})
-		facts = append(facts, block.Fact{What: "give or take, " + c.words, Value: c.limit})
-	}
-	return block.Block{Name: "checks", Gap: stakeGap, Facts: facts, Body: block.Table{Table: t, Rows: rows}}
-}
-
-// checkLine is a line of the table of checks.
-type checkLine struct {
-	words, limit   string
-	what, distance string // of a distance told in the words
-}
-
-// checkLines are a part's checks, those of one kind in a line; a distance that is on no plan stands in its line.
-func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
-	for kind := ground.ThirdTape; kind <= ground.GuyToLeg; kind++ {
-		var here []ground.Check
-		for _, c := range s.checks {
-			if c.Kind == kind && s.checkedOn(c, part) {
-				here = append(here, c)
-			}
-		}
-		switch {
-		case len(here) == 0:
-		case kind == ground.GuyToLeg && !s.onPlan(kind):
-			for _, g := range ground.Similar(here, s.units) {
-				what, distance := "G to leg, "+say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)
-				list = append(list, checkLine{what + ": " + distance, s.units.Inches(g[0].Limit), what, distance})
-			}
-		case kind == ground.WholeDiagonal && !(s.on(here[0].From, part) && s.on(here[0].To, part)):
-			for _, c := range here {
-				what, distance := s.spot(c.From)+" to "+s.spot(c.To), s.bare(c.Distance)
-				list = append(list, checkLine{what + ": " + distance, s.units.Inches(c.Limit), what, distance})
-			}
-		default:
-			list = append(list, checkLine{words: s.checkWords(kind, here), limit: s.units.Inches(here[0].Limit)})
-		}
-	}
-	return list
-}
-
-// on reports whether a spot is on a part; marks are on all.
-func (s *stakeLeaf) on(x ground.Spot, part ground.TapeLength) bool {
-	arch := s.ground.Stakes[x.Index].Arch
-	return x.Kind == ground.AtMark || arch >= part.First && arch <= part.Last
-}
-
-// checkedOn reports whether a check is done on a part: where both its ends are, along a row where its far end is, the diagonals of a tape's length where that begins.
-func (s *stakeLeaf) checkedOn(c ground.Check, part ground.TapeLength) bool {
-	switch c.Kind {
-	case ground.Row, ground.FoundRow:
-		return s.on(c.To, part)
-	case ground.WholeDiagonal:
-		return s.on(c.From, part) && (s.on(c.To, part) || part.First == s.tapeOf(part).First)
-	}
-	return s.on(c.From, part) && s.on(c.To, part)
-}
-
-// archesOf are the arches of what checks end at, each once.
-func (s *stakeLeaf) archesOf(checks []ground.Check) (numbers []int) {
-	for _, c := range checks {
-		if n := s.ground.Stakes[c.To.Index].Arch; !slices.Contains(numbers, n) {
-			numbers = append(numbers, n)
-		}
-	}
-	return numbers
-}
-
-// checkWords says what checks of a kind measure.
-func (s *stakeLeaf) checkWords(kind ground.CheckKind, list []ground.Check) string {
-	var to []string
-	for _, c := range list {
-		if name := s.spot(c.To); !slices.Contains(to, name) {
-			to = append(to, name)
-		}
-	}
-	ends := strings.Join(to, ", ")
-	switch kind {
-	case ground.ThirdTape:
-		if !s.byRow() {
-			return "each check tape"
-		}
-		return "tapes in [ ]: " + ends
-	case ground.FromMark:
-		return "tapes to " + ends
-	case ground.FoundRow:
-		return "row tape at " + ends
-	case ground.FoundWidth:
-		return "each R cross to its L"
-	case ground.Row:
-		return "row tapes at " + ends
-	case ground.Width:
-		return "L to R, every arch"
-	case ground.Side:
-		return "sides, every bay"
-	case ground.BayDiagonal:
-		return "diagonals, every bay"
-	case ground.GuyToLeg:
-		return "guy stakes to their legs"
-	}
-	return "long diagonals"
 }
