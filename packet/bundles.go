@@ -17,8 +17,8 @@ type bundle struct {
 
 // bundles are the crews that sheets are bundled for.
 var bundles = []bundle{
-	{"marking", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Marking}},
-	{"driving", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Driving}},
+	{"marking", []string{"stakes"}, nil},
+	{"driving", []string{"stakes"}, nil},
 	{"cutting", []string{"safety", "stock", "steps"}, []crew.Phase{crew.Cutting}},
 	{"wrapping", []string{"safety", "light", "steps"}, []crew.Phase{crew.Wrapping}},
 	{"raising", []string{"safety", "raise", "steps"}, []crew.Phase{crew.Raising}},

@@ -165,16 +165,16 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	}
 	t.Run("stakes on Letter", func(t *testing.T) { measureStakes(t, reader, "garden.yaml", 612, 792) })
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
-	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
-	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
+	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 3) })
+	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 2) })
 	t.Run("cuts", func(t *testing.T) { measureCuts(t, reader, "garden.yaml", 1) })
 	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
 	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 }
 
-// measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
+// measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bars of 2 in and 50 mm and every distance between two stakes of legs.
 func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, height float64) {
-	p, plan := printed(t, reader, example, "stake")
+	p, plan := printed(t, reader, example, "stakes")
 	size, err := reader.GetPageSize(&requests.GetPageSize{Page: requests.Page{ByIndex: &requests.PageByIndex{Document: p.doc, Index: 0}}})
 	if err != nil || math.Abs(size.Width-width) > 0.01 || math.Abs(size.Height-height) > 0.01 {
 		t.Errorf("a page of %.2f by %.2f points, %v, want %v by %v", size.Width, size.Height, err, width, height)
@@ -190,16 +190,15 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 	}
 
 	paths := p.drawing(0)
-	bar := 0.0 // the longest level line in the title block that is not one of its rules
+	inch, metre := false, false // the two bars in the strip at the top
 	for _, path := range paths {
-		if len(path) == 2 && path[0].y == path[1].y && path[0].to(path[1]) < 110 {
-			if l := path[0].to(path[1]); path[0].y > size.Height/pointsPerMm-45 && l > bar {
-				bar = l
-			}
+		if len(path) == 2 && path[0].y == path[1].y && path[0].y < 20 {
+			l := path[0].to(path[1])
+			inch, metre = inch || math.Abs(l-50.8) < 0.02, metre || math.Abs(l-50) < 0.02
 		}
 	}
-	if math.Abs(bar-101.6) > 0.02 {
-		t.Errorf("the bar of 4 in is %.3f mm", bar)
+	if !inch || !metre {
+		t.Errorf("a bar of 2 in is there: %v, one of 50 mm: %v", inch, metre)
 	}
 
 	scale := p.scale(0)
@@ -222,7 +221,7 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 	if len(dots) < len(legs) {
 		t.Fatalf("%d dots for %d stakes", len(dots), len(legs))
 	}
-	dots = dots[:len(legs)] // one more explains the sign
+	dots = dots[:len(legs)]
 	worst := 0.0
 	for i := range legs {
 		for k := range i {
