@@ -67,7 +67,6 @@ func sheets() []sheet {
 		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
 		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
 		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
-		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},

@@ -135,7 +135,7 @@ func (b *binder) wound(on lights.Part) string {
 // rowMarksOf lists the row marks of a wall by tape from the foot, each with the letter of its string.
 func (b *binder) rowMarksOf(side spec.Side) string {
 	var marks []string
-	kinds := draw.RowKinds(b.plan)
+	kinds := draw.StringKinds(b.plan)
 	for _, r := range b.plan.Lights.Rows {
 		if r.Wall == side {
 			marks = append(marks, draw.KindLetter(kinds, r.Kind)+" "+b.spec.Units.Inches(r.Tape))
@@ -162,26 +162,21 @@ func (b *binder) stringsAt(number int) string {
 	return strings.Join(words, ", ")
 }
 
-// pitchStrips draws a strip for each pitch that wraps are wound at.
+// pitchStrips draws a strip for each pitch whose strip found no room on the lights' leaf.
 func (f *flow) pitchStrips() {
 	u := f.b.spec.Units
 	check := 4 * measure.Inch
 	if u == measure.Metric {
 		check = 100 * measure.Millimetre
 	}
-	var done []string
-	for _, g := range f.b.wrapGroups() {
-		w := g.wrap
-		p := draw.PitchStrip{Pitch: w.Pitch, Check: check, Units: u}
-		key := fmt.Sprintf("%s, %s: one turn every %s", w.On.Kind.Noun(), w.Label.Name, u.Inches(w.Pitch))
-		if slices.Contains(done, key) || p.Turns(f.room.W) < 1 {
+	_, _, left := f.b.onEdges()
+	for _, s := range left {
+		p := draw.PitchStrip{Pitch: s.pitch, Check: check, Units: u, Words: onParts(s.on) + ": a turn a stroke"}
+		if p.Turns(f.room.W) < 1 {
 			continue
 		}
-		if len(done) == 0 {
-			f.heading("Pitch strips, full size: lay the lower edge along the pipe, each turn on a stroke", draw.PitchStripHeight+2)
-		}
-		done = append(done, key)
-		p.Words = strings.ToUpper(key[:1]) + key[1:]
+		f.need(draw.PitchStripHeight + 12)
+		f.text("Pitch strip, full size: lay the lower edge along the pipe, each turn on a stroke", paper.Strong)
 		p.Draw(f.page, f.take(draw.PitchStripHeight+2.5))
 		f.leaves[len(f.leaves)-1].scale = "Strips: full size"
 	}

@@ -1,0 +1,90 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
+)
+
+// unfolded shows every string in its place, and says what is left over.
+func (l lighting) unfolded() []block.Block {
+	blocks := []block.Block{l.key()}
+	body := l.size.H - clipZone - edgeMargin - footHigh
+	for _, part := range draw.Unfold(l.plan, body-20) {
+		name := fmt.Sprintf("strings of arches %d to %d", part.First, part.Last)
+		blocks = append(blocks, block.Block{Name: name, Gap: 3, Body: block.Picture{Least: part.Least(), Best: part.Best(), Paint: part.Draw}})
+	}
+	return append(blocks, l.leftOver()...)
+}
+
+// key says how the picture is read.
+func (l lighting) key() block.Block {
+	text := "From above, the legs laid flat, arch 1 at the foot. Tick a string when it is tied."
+	kinds := draw.StringKinds(l.plan)
+	if len(kinds) > 1 {
+		var named []string
+		for _, k := range kinds {
+			named = append(named, draw.KindLetter(kinds, k)+" "+k)
+		}
+		text += " " + strings.Join(named, " · ") + "."
+	}
+	signs := block.Picture{Least: draw.StringKeyHigh, Paint: func(page *paper.Page, box paper.Rect) []string { return draw.StringKey(page, box, l.hasDrops()) }}
+	return block.Block{Name: "key of the picture", Gap: 3, Keep: true, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: text}}, {Gap: 1, Body: signs}}}}}}
+}
+
+func (l lighting) hasDrops() bool { return len(l.plan.Lights.Drops) > 0 }
+
+// leftOver says which strings are longer than their place, and by how much, those alike together.
+func (l lighting) leftOver() []block.Block {
+	type left struct {
+		long    string
+		strings []numbered
+	}
+	var list []left
+	var facts []block.Fact
+	for _, s := range l.plan.Strings {
+		if s.LeftOver < 2*l.u.Grid() || l.u.Room(s.LeftOver) == l.u.Room(0) {
+			continue
+		}
+		long := l.u.Room(s.LeftOver)
+		i := 0
+		for i < len(list) && list[i].long != long {
+			i++
+		}
+		if i == len(list) {
+			list = append(list, left{long: long})
+		}
+		list[i].strings = append(list[i].strings, numbered{before: "S", number: s.Number})
+		facts = append(facts, block.Fact{What: "left over of " + s.Name, Value: long})
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	var named []string
+	for _, o := range list {
+		named = append(named, inRanges(o.strings)+" "+block.Figure(o.long))
+	}
+	text := "Left over: " + strings.Join(named, "; ") + ". Lay it back along its own pipe or row and tie it."
+	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
+}
+
+// splices says where the strings of rows come to their sockets, to judge the sag by.
+func (l lighting) splices() []block.Block {
+	var named []string
+	var facts []block.Fact
+	for _, s := range l.plan.Strings {
+		if s.From.Row.Row == 0 || s.To.At.Spot == lights.AtArch {
+			continue
+		}
+		named = append(named, fmt.Sprintf("%s row %d, %s", s.Name, s.To.At.Part.Number, s.To.At.Within()))
+		facts = append(facts, block.Fact{What: "socket of " + s.Name, Value: s.To.At.Within()})
+	}
+	if len(named) == 0 {
+		return nil
+	}
+	return []block.Block{{Name: "where sockets come", Gap: 2, Rank: block.Should, Body: block.Words{Text: "Sockets come: " + strings.Join(named, "; ") + "."}, Facts: facts}}
+}

@@ -1,0 +1,134 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+)
+
+// turns draws which way round each side is wound, once.
+func (l lighting) turns() []block.Block {
+	if len(l.plan.Wraps) == 0 {
+		return nil
+	}
+	var hands []draw.WrapTurns
+	var who []string
+	for _, mirror := range []bool{false, true} {
+		var nouns []string
+		d := draw.WrapTurns{Mirror: mirror}
+		for _, w := range l.plan.Wraps {
+			noun := map[lights.Kind]string{lights.LegLeft: "left legs", lights.LegRight: "right legs", lights.Arch: "whole arches", lights.Ridge: "ridge pieces"}[w.On.Kind]
+			if w.Mirror == mirror && !slices.Contains(nouns, noun) {
+				if nouns = append(nouns, noun); len(nouns) == 1 {
+					d.Wrap, d.Pipe = w, l.under(w.On)
+				}
+			}
+		}
+		if len(nouns) > 0 {
+			hands, who = append(hands, d), append(who, strings.ToUpper(nouns[0][:1])+words(nouns)[1:])
+		}
+	}
+	series := paper.ImperialScales
+	if l.u == measure.Metric {
+		series = paper.MetricScales
+	}
+	columns := block.Columns{Gap: 6}
+	for i, d := range hands {
+		for _, s := range series {
+			if d.Scale = s; d.High() <= 14 {
+				break
+			}
+		}
+		columns.Cols = append(columns.Cols, block.Column{Share: 1, Blocks: []block.Block{
+			{Body: block.Words{Text: who[i] + ": wind this way", Lettering: paper.Strong}},
+			{Gap: 1, Body: block.Picture{Least: d.High(), Paint: func(page *paper.Page, box paper.Rect) []string { d.Draw(page, box); return nil }}},
+		}})
+	}
+	return []block.Block{{Name: "which way to wind", Gap: 4, Body: columns}}
+}
+
+// steps is the work on one pipe, in order.
+func (l lighting) steps() []block.Block {
+	n := len(l.plan.Strings)
+	list := []block.Step{{Hold: true, Text: fmt.Sprintf("Plug in each of the %s by itself. Look along it: every bulb lit? Unplug it.", counted(n, "string")),
+		Then: "Not lit, or another label than the one before: reject bag, take a spare.", Sign: []block.Blank{{Word: "All lit: signed"}, {Word: "spares used", Share: 0.4}}},
+		{Text: "Tie its S-number to both ends. Lay it at its place on the back of this sheet."}}
+	if len(l.plan.Wraps) > 0 {
+		list = append(list, l.windingSteps()...)
+	}
+	var blocks []block.Block
+	for i, s := range list {
+		s.Number = i + 1
+		b := block.Block{Name: fmt.Sprintf("step %d", s.Number), Gap: 1.6, Body: s}
+		if i == 0 {
+			b.Gap = 4
+		}
+		blocks = append(blocks, b)
+	}
+	blocks[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}}
+	return blocks
+}
+
+// give is how far a flag may be off.
+func (l lighting) give() string { return l.u.Inches(flagGive(l.u)) }
+
+// guyed reports whether a wrap leaves a band bare.
+func (l lighting) guyed() bool {
+	return slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 })
+}
+
+const guyStep = "White band on the drawing: a guy is tied there. Run the wire straight along it, no turn."
+
+// windingSteps is how one pipe is wound.
+func (l lighting) windingSteps() []block.Step {
+	list := []block.Step{
+		{Text: "Lay the pipe on two trestles. Flag it, each mark by tape from its zero, within " + block.Figure(l.give()) + "."},
+		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
+		{Text: "At each flag count: the bulb drawn, or " + block.Figure("2") + " either way.", Then: "A higher one: turns too close. A lower one: too wide. Unwind to the last flag that was right."},
+	}
+	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
+		list[1].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
+	}
+	if l.guyed() {
+		list = append(list, block.Step{Text: guyStep})
+	}
+	return append(list, block.Step{Text: "Tie both ends and every third of the way. Hold the first of each kind against this sheet before the rest."})
+}
+
+// endsElsewhere says what to do with a string that does not end where it should.
+func (l lighting) endsElsewhere() []block.Block {
+	if len(l.plan.Wraps) == 0 {
+		return nil
+	}
+	hand := l.handHigh()
+	table := place.Table{Columns: []place.Column{{Head: "The string ends", Width: 46}, {Head: "Do"}}}
+	rows := []place.Row{
+		{Cells: []string{"up to " + hand + " short", "Open the last third of the turns. Never stretch it."}},
+		{Cells: []string{"farther short", "Unwind to the last flag that was right. Wind on wider."}},
+		{Cells: []string{"up to " + hand + " long", "Close the last turns, or lay the end back along the pipe and tie it."}},
+		{Cells: []string{"farther long", "Unwind to the last flag that was right. Wind on closer. Never cut a string."}},
+	}
+	return []block.Block{{Name: "where a string ends elsewhere", Gap: 4, Rank: block.May, Body: block.Table{Table: table, Rows: rows}, Facts: []block.Fact{{What: "how far a string's end may be off", Value: hand}}}}
+}
+
+// aloud is what is said before the first string is plugged in.
+func (l lighting) aloud() block.Block {
+	lines := []string{
+		"Say aloud: 1. We test on an outlet with " + withArticle(device(l.volts())) + ". Nothing is plugged in while we wind or hang.",
+		"2. Bare wire, cracked socket, broken bulb: reject bag, no tape. A string that gets warm: unplug, ask.",
+		"3. Prongs facing prongs: turn the string round, there is no adaptor. Two kinds at one joint: stop, ask.",
+	}
+	var blocks []block.Block
+	for _, line := range lines {
+		blocks = append(blocks, block.Block{Gap: 0.6, Body: block.Words{Text: line}})
+	}
+	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Heard by all: signed"}}})
+	return block.Block{Name: "said aloud", Gap: 3, Body: block.Framed{Blocks: blocks}}
+}
