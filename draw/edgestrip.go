@@ -27,9 +27,10 @@ func (e EdgeStrip) Turns(long paper.Length) int {
 
 // Draw draws it from the foot of the room up. The fold is the room's outer side.
 func (e EdgeStrip) Draw(page *paper.Page, room paper.Rect) {
-	fold, in := room.Right(), paper.Length(-1)
+	// Lettering is turned to read upward, so it stands at the left of its baseline.
+	fold, in, figures, words := room.Right(), paper.Length(-1), room.Right()-5.8, room.Right()-10.4
 	if e.Left {
-		fold, in = room.X, 1
+		fold, in, figures, words = room.X, 1, room.X+9.2, room.X+13.8
 	}
 	page.Line(paper.Point{X: fold, Y: room.Y}, paper.Point{X: fold, Y: room.Bottom()}, paper.Hidden)
 	zero := room.Bottom() - edgeStripEnds
@@ -37,10 +38,10 @@ func (e EdgeStrip) Draw(page *paper.Page, room paper.Rect) {
 		y := zero - paper.Length(k)*paper.Length(e.Pitch)
 		page.Line(paper.Point{X: fold, Y: y}, paper.Point{X: fold + in*5, Y: y}, paper.Thick)
 		if e.every() == 1 || k%e.every() == 0 {
-			page.TurnedText(paper.Point{X: fold + in*7.4, Y: y}, math.Pi/2, fmt.Sprint(k), paper.CellSmall)
+			page.TurnedText(paper.Point{X: figures, Y: y}, math.Pi/2, fmt.Sprint(k), paper.CellSmall)
 		}
 	}
-	page.TurnedText(paper.Point{X: fold + in*12.4, Y: room.Y + room.H/2}, math.Pi/2, e.Words, paper.Floor)
+	page.TurnedText(paper.Point{X: words, Y: room.Y + room.H/2}, math.Pi/2, e.Words, paper.Floor)
 }
 
 // every is how many turns lie between numbers.

@@ -213,7 +213,7 @@ func (c PipeChart) bands(page *paper.Page, room paper.Rect, under paper.Length, 
 	return missing
 }
 
-// BandWords says where a bare band is.
+// BandWords says between which tapes a band is.
 func BandWords(b lights.Band, u measure.System) string {
-	return "bare " + u.BareInches(b.From) + " to " + u.Inches(b.To)
+	return u.BareInches(b.From) + " to " + u.Inches(b.To)
 }

@@ -6,7 +6,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
-	"hoopwright/layout/arch"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -18,47 +17,50 @@ import (
 type Unfolded struct {
 	Plan        *layout.Plan
 	First, Last int // arches whose strings it has, with the ridge pieces and bays beyond each; arch Last+1 is shown where there is one
+
+	beside map[string]int // how many strings lie between a string and its pipe
 }
 
 // White space of the picture.
 const (
-	unfoldEdge   paper.Length = 8    // beyond the first and the last arch: a word
-	laneLeast    paper.Length = 2.4  // from climb to climb, at least
-	unfoldLane   paper.Length = 4.2  // from an end arch to the first way up from row to row, and on to the next
-	unfoldPitch  paper.Length = 11   // from arch to arch, at least
-	unfoldWay    paper.Length = 9    // of a way out between the climbs from row to row at both its sides
-	unfoldAsWell paper.Length = 7    // more where drops hang beside what is wound
-	unfoldBest   paper.Length = 30   // from arch to arch, at most
-	dropOff      paper.Length = 6.6  // of a drop from the pipe it hangs from
-	crownOff     paper.Length = 5    // of a leg's string from the crown
-	ridgeOff     paper.Length = 1.8  // of a ridge's string from the crown
-	beadRadius   paper.Length = 0.75 // of the bulbs on a string
-	beadStep     paper.Length = 4.4
+	unfoldEdge  paper.Length = 8    // beyond the first and the last arch: a word
+	laneLeast   paper.Length = 2.4  // from climb to climb, at least
+	unfoldLane  paper.Length = 4.2  // from an end arch to the first way up from row to row, and on to the next
+	unfoldPitch paper.Length = 13   // from arch to arch, at least
+	unfoldWay   paper.Length = 9    // of a way out between the climbs from row to row at both its sides
+	besideStep  paper.Length = 6.8  // from a string to the next on the same pipe
+	unfoldBest  paper.Length = 30   // from arch to arch, at most
+	crownOff    paper.Length = 5    // of a leg's string from the crown
+	ridgeOff    paper.Length = 1.8  // of a ridge's string from the crown
+	beadRadius  paper.Length = 0.75 // of the bulbs on a string
+	beadStep    paper.Length = 4.4
 )
 
-// Unfold cuts a tunnel into as few parts of equal count as the height allows, most arches in each where there are more parts than one.
-func Unfold(plan *layout.Plan, height paper.Length) []Unfolded {
-	n := len(plan.Arches)
-	whole := Unfolded{Plan: plan, First: 1, Last: n}
-	room := int((height-whole.edges())/whole.least()) + 1
-	parts := 1
-	if n > room {
-		parts = (n + max(1, room-1) - 1) / max(1, room-1) // the arch beyond is shown too
+// Unfold returns the whole tunnel unfolded.
+func Unfold(plan *layout.Plan) Unfolded {
+	return Unfolded{Plan: plan, First: 1, Last: len(plan.Arches), beside: sideBySide(plan)}
+}
+
+// unfoldFewest is how many arches a part of a tunnel shows at least.
+const unfoldFewest = 4
+
+// Cut parts the picture in two, as many arches in the first part as the height allows; false where that are hardly any.
+func (u Unfolded) Cut(height paper.Length) (first, rest Unfolded, ok bool) {
+	fits := int((height - u.edges()) / u.least()) // the arch beyond is shown too
+	last := min(u.First+fits-1, u.Last-unfoldFewest)
+	if last-u.First+1 < unfoldFewest {
+		return u, u, false
 	}
-	var list []Unfolded
-	for i := range parts {
-		list = append(list, Unfolded{plan, 1 + n*i/parts, n * (i + 1) / parts})
-	}
-	return list
+	first, rest = u, u
+	first.Last, rest.First = last, last+1
+	return first, rest, true
 }
 
 // least is the least distance from arch to arch on paper.
 func (u Unfolded) least() paper.Length {
-	least := unfoldPitch
-	for _, d := range u.Plan.Lights.Drops {
-		if d.On.Kind != lights.Ridge {
-			least = unfoldPitch + unfoldAsWell
-		}
+	least := unfoldPitch + besideStep*paper.Length(u.deepest())
+	if slices.ContainsFunc(u.Plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind != lights.Ridge && len(w.Strings) > 1 }) {
+		least += besideStep // numbers that find no room in their lines
 	}
 	if rows := u.Plan.Spec.Lights.Rows; rows != nil && len(rows.Gaps) > 0 {
 		least = max(least, unfoldWay+2*laneLeast*paper.Length(u.lanes()))
@@ -74,10 +76,86 @@ func (v *unfolding) lane(arch int) paper.Length {
 	return max(laneLeast, min(unfoldLane, (v.pitch-unfoldWay)/2/paper.Length(max(1, v.lanes()))))
 }
 
+// deepest is how many strings lie beside another on one arch, at most.
+func (u Unfolded) deepest() (most int) {
+	for _, s := range u.Plan.Strings {
+		if s.Run.Kind != lights.Ridge {
+			most = max(most, u.beside[s.Name])
+		}
+	}
+	return most
+}
+
+// sideBySide tells the strings that share a pipe apart: which lies on it, and which beside, one further out each, so that no two lie in one line.
+func sideBySide(plan *layout.Plan) map[string]int {
+	type line struct {
+		ridge  bool
+		number int
+	}
+	type span struct{ from, to float64 }
+	taken := map[line][][]span{}
+	out := map[string]int{}
+	for _, s := range plan.Strings {
+		if s.Run.IsRow() {
+			continue
+		}
+		k := line{s.Run.Kind == lights.Ridge, s.Run.Number}
+		if k.ridge {
+			k.number = 0
+		}
+		a, b := position(plan, s.From, s), position(plan, s.To, s)
+		here := span{min(a, b), max(a, b)}
+		lane := slices.IndexFunc(taken[k], func(on []span) bool {
+			return !slices.ContainsFunc(on, func(o span) bool { return o.from < here.to-1e-3 && here.from < o.to-1e-3 })
+		})
+		if lane < 0 {
+			lane = len(taken[k])
+			taken[k] = append(taken[k], nil)
+		}
+		taken[k][lane] = append(taken[k][lane], here)
+		out[s.Name] = lane
+	}
+	return out
+}
+
+// position is where an end of a string on pipe is: on the ridge counted in arches along the tunnel, else across, from -1 at the left foot over the crown to 1 at the right.
+func position(plan *layout.Plan, e lights.End, s lights.String) float64 {
+	at, run := e.At, s.Run.Part
+	if at.Part != (lights.Part{}) {
+		run = at.Part
+	}
+	n := run.Number
+	switch {
+	case at.Spot == lights.AtCrown && s.Run.Kind == lights.Ridge:
+		return float64(at.Arch)
+	case at.Spot == lights.AtCrown:
+		return 0
+	case run.Kind == lights.Ridge:
+		piece, off := plan.Ridge[n-1].Cut, plan.Spec.Ridge.Pipe.TakeOff
+		return float64(n) + float64((at.Tape+off)/(piece+2*off))
+	}
+	tape := at.Tape
+	if at.Spot == lights.AtFoot {
+		tape = 0
+	}
+	k := plan.Arches[n-1]
+	crown, right := k.CrownTape, k.Length-k.CrownTape
+	switch {
+	case run.Kind == lights.LegRight:
+		return 1 - float64(tape/right)
+	case run.Kind == lights.Arch && tape > crown:
+		return float64((tape - crown) / right)
+	}
+	return float64(tape/crown) - 1
+}
+
 // edges is the room beyond the first and the last arch.
 func (u Unfolded) edges() paper.Length {
-	return 2 * (unfoldEdge + unfoldLane*paper.Length(u.lanes()))
+	return 2*(unfoldEdge+unfoldLane*paper.Length(u.lanes())) + u.under()
 }
+
+// under is the room under an arch that strings beside its pipe take.
+func (u Unfolded) under() paper.Length { return besideStep * paper.Length(u.deepest()) }
 
 // lanes is how many kinds of string climb from row to row side by side.
 func (u Unfolded) lanes() int {
@@ -127,18 +205,18 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	}
 	v.half = room.W/2 - names - 3
 	v.middle = room.X + room.W/2
-	edge := u.edges() / 2
+	edge := (u.edges() - u.under()) / 2
 	if gaps := u.shown() - u.First; gaps > 0 {
-		v.pitch = min(max(u.least(), unfoldBest), (room.H-2*edge)/paper.Length(gaps))
+		v.pitch = min(max(u.least(), unfoldBest), (room.H-u.edges())/paper.Length(gaps))
 	}
-	tall := v.pitch*paper.Length(u.shown()-u.First) + 2*edge
-	v.foot = room.Y + min(room.H, tall) - edge
+	tall := v.pitch*paper.Length(u.shown()-u.First) + u.edges()
+	v.foot = room.Y + min(room.H, tall) - edge - u.under()
 	v.gather()
 	v.signs()
 	v.waysOut()
+	v.words()
 	v.labels()
 	v.frame()
-	v.words()
 	for _, s := range v.strands {
 		v.strand(s)
 	}
@@ -164,14 +242,6 @@ func (v *unfolding) across(number int, side spec.Side, tape measure.Length) pape
 	return v.middle - off
 }
 
-// alongArch returns where a tape from an arch's left foot comes.
-func (v *unfolding) alongArch(k arch.Arch, tape measure.Length) paper.Length {
-	if tape <= k.CrownTape {
-		return v.across(k.Number, spec.Left, tape)
-	}
-	return v.across(k.Number, spec.Right, k.Length-tape)
-}
-
 // frame draws the pipes as thin lines that stop at labels and signs, and the legs' names.
 func (v *unfolding) frame() {
 	for n := v.First; n <= v.shown(); n++ {
@@ -194,7 +264,7 @@ func (v *unfolding) frame() {
 
 // words says which end is which.
 func (v *unfolding) words() {
-	edge := v.edges()/2 - unfoldEdge
+	edge := (v.edges()-v.under())/2 - unfoldEdge
 	low, high := "entrance", "exit"
 	if v.First > 1 {
 		low = "arch " + number0(v.First-1) + " and those before it: the side before"
@@ -202,8 +272,14 @@ func (v *unfolding) words() {
 	if v.shown() > v.Last {
 		high = "arch " + number0(v.shown()) + " and on: the next side"
 	}
-	v.Text(paper.Point{X: v.middle, Y: v.foot + edge + 6.5}, paper.AtMiddle, low, paper.Strong)
-	v.Text(paper.Point{X: v.middle, Y: v.y(float64(v.shown())) - edge - 3.5}, paper.AtMiddle, high, paper.Strong)
+	for _, w := range []struct {
+		text string
+		y    paper.Length
+	}{{low, v.foot + v.under() + edge + 6.5}, {high, v.y(float64(v.shown())) - edge - 3.5}} {
+		wide := paper.Strong.Width(w.text)
+		v.Text(paper.Point{X: v.middle, Y: w.y}, paper.AtMiddle, w.text, paper.Strong)
+		v.taken = append(v.taken, paper.Rect{X: v.middle - wide/2, Y: w.y - 4, W: wide, H: 5})
+	}
 }
 
 // waysOut hatches each bay that the rows leave open.
@@ -228,7 +304,7 @@ func (v *unfolding) waysOut() {
 
 // wayOut hatches one bay of a wall from the feet to the topmost row, round its words.
 func (v *unfolding) wayOut(side spec.Side, bay int, top measure.Length) {
-	const words = "way out: leave open"
+	const words = "leave open"
 	low, high := v.across(bay, side, 0), v.across(bay, side, top)
 	wide := paper.Strong.Width(words) + 3
 	lane := v.lane(2)*paper.Length(v.lanes()) + 1.2

@@ -1,7 +1,10 @@
 package draw
 
 import (
+	"cmp"
+	"math"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
@@ -13,7 +16,7 @@ var unfoldNumber = paper.CellSmall
 const (
 	labelGap  paper.Length = 1.4 // from the box to the number
 	labelHigh paper.Length = paper.TickBoxSide + 0.8
-	labelPad  paper.Length = 0.8 // about them, where lines stop
+	labelPad  paper.Length = 0.6 // about them, where lines stop
 	labelOff  paper.Length = 3.6 // from a line to them, where they stand beside it: clear of its signs
 )
 
@@ -39,12 +42,12 @@ func KindLetter(kinds []string, kind string) string {
 	return string(rune('A' + slices.Index(kinds, kind)%26))
 }
 
-// text is what stands at a string: its number, with its kind's letter where there are several.
-func (v *unfolding) text(s strand) string {
+// text is what stands at a string: its number and, where there are several kinds, its kind's letter.
+func (v *unfolding) text(s strand) (name, letter string) {
 	if len(v.kinds) > 1 {
-		return s.Name + " " + KindLetter(v.kinds, s.Kind)
+		letter = KindLetter(v.kinds, s.Kind)
 	}
-	return s.Name
+	return s.Name, letter
 }
 
 // signs keeps free what the strings' ends take.
@@ -60,8 +63,11 @@ func (v *unfolding) signs() {
 func (s strand) signRects() (list []paper.Rect) {
 	box := func(from, toward paper.Point, long paper.Length) {
 		c := from.Add(toward.Times(float64(long / 2)))
-		half := long/2 + 0.3
-		list = append(list, paper.Rect{X: c.X - half, Y: c.Y - half, W: 2 * half, H: 2 * half})
+		half, across := long/2+0.3, cupRadius+0.3
+		if abs(toward.Y) > abs(toward.X) {
+			half, across = across, half
+		}
+		list = append(list, paper.Rect{X: c.X - half, Y: c.Y - across, W: 2 * half, H: 2 * across})
 	}
 	first, last := s.path[0], s.path[len(s.path)-1]
 	if s.begins {
@@ -73,65 +79,119 @@ func (s strand) signRects() (list []paper.Rect) {
 	return list
 }
 
-// labels finds each string's number its place: in its line, else beside it.
+// labels finds each string's number its place: in its line, else beside it. Where less than half of a string is on this picture, its number may be left out.
 func (v *unfolding) labels() {
-	for i := range v.strands {
-		s := &v.strands[i]
-		if !v.label(s, i) {
-			v.missing = append(v.missing, s.Name)
+	shortest := make([]int, len(v.strands)) // they have the least choice
+	for i := range shortest {
+		shortest[i] = i
+	}
+	slices.SortStableFunc(shortest, func(i, j int) int { return cmp.Compare(long(v.strands[i].path), long(v.strands[j].path)) })
+	for _, own := range []bool{true, false} {
+		for _, i := range shortest {
+			if s := &v.strands[i]; s.own == own && !v.label(s, i) && own {
+				v.missing = append(v.missing, s.Name)
+			}
 		}
 	}
 }
 
-// shares are where along a straight part a number is tried.
-var shares = []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85}
+// form is how a string's number stands with its box.
+type form int
 
-func (v *unfolding) label(s *strand, own int) bool {
-	text := unfoldNumber.Width(v.text(*s))
-	long := paper.Rect{W: text, H: labelHigh}
-	tall := paper.Rect{W: text, H: unfoldNumber.Ascent()}
-	if s.begins {
-		long.W += paper.TickBoxSide + labelGap
-		tall.W, tall.H = max(tall.W, paper.TickBoxSide), tall.H+paper.TickBoxSide+labelGap
+const (
+	abreast form = iota // the box, then the number
+	stacked             // the box over the number
+	piled               // the box over the number over its letter
+	turned              // the box over the number, which reads upward
+)
+
+// size is what a form takes.
+func (v *unfolding) size(s strand, f form) paper.Rect {
+	name, letter := v.text(s)
+	number := strings.TrimSpace(name + " " + letter)
+	r := paper.Rect{W: unfoldNumber.Width(number), H: unfoldNumber.Ascent() * 0.8}
+	switch f {
+	case piled:
+		r.W, r.H = unfoldNumber.Width(name), 2*r.H+labelGap
+	case turned:
+		r.W, r.H = r.H, r.W
 	}
-	for beside := range 2 {
-		for _, part := range longestFirst(s.path) {
-			a, b := part[0], part[1]
-			upright := abs(b.Y-a.Y) > abs(b.X-a.X)
-			size := long
-			if upright && beside == 0 {
-				size = tall
-			}
+	switch {
+	case s.own && f == abreast:
+		r.W, r.H = r.W+paper.TickBoxSide+labelGap, labelHigh
+	case s.own:
+		r.W, r.H = max(r.W, paper.TickBoxSide), r.H+paper.TickBoxSide+labelGap
+	}
+	return r
+}
+
+// shares returns where along a straight part a number is tried: from its middle outward.
+func shares() (list []float64) {
+	const steps = 24
+	for k := range steps {
+		off := 0.5 * float64(k) / steps
+		list = append(list, 0.5-off, 0.5+off)
+	}
+	return list
+}
+
+// label finds one string's number its place.
+func (v *unfolding) label(s *strand, own int) bool {
+	parts := longestFirst(s.path)
+	for _, f := range []form{abreast, stacked, piled, turned} {
+		size := v.size(*s, f)
+		for _, part := range parts {
+			run := part[1].Sub(part[0])
+			upright := abs(run.Y) > abs(run.X)
 			need := size.W
 			if upright {
 				need = size.H
 			}
-			run := b.Sub(a)
-			if run.Long() < need+2 && beside == 0 {
+			if upright == (f == abreast) || run.Long() < need+2 {
 				continue
 			}
-			for _, share := range shares {
-				for _, side := range []paper.Length{1, -1} {
-					c := a.Add(run.Times(share))
-					if beside > 0 && upright {
-						c.X += side * (size.W/2 + labelOff)
-					} else if beside > 0 {
-						c.Y -= side * (size.H/2 + labelOff)
-					}
-					r := paper.Rect{X: c.X - size.W/2, Y: c.Y - size.H/2, W: size.W, H: size.H}
-					if v.open(r.Inset(-labelPad), own, beside == 0) {
-						s.label, s.tall = r, upright && beside == 0
-						v.taken = append(v.taken, r.Inset(-labelPad))
+			for _, share := range shares() {
+				if v.take(s, own, f, part[0].Add(run.Times(share)), size, true) {
+					return true
+				}
+			}
+		}
+	}
+	return v.labelBeside(s, own, parts)
+}
+
+// labelBeside finds a place beside a string's line, nearest first.
+func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool {
+	for _, off := range []paper.Length{labelOff, 2 * labelOff} {
+		for _, f := range []form{abreast, stacked} {
+			size := v.size(*s, f)
+			for _, part := range parts {
+				run := part[1].Sub(part[0])
+				aside := paper.Point{X: size.W/2 + off}
+				if abs(run.X) > abs(run.Y) {
+					aside = paper.Point{Y: -size.H/2 - off}
+				}
+				for _, share := range shares() {
+					c := part[0].Add(run.Times(share))
+					if v.take(s, own, f, c.Add(aside), size, false) || v.take(s, own, f, c.Sub(aside), size, false) {
 						return true
-					}
-					if beside == 0 {
-						break
 					}
 				}
 			}
 		}
 	}
 	return false
+}
+
+// take puts a number at a place if that is free.
+func (v *unfolding) take(s *strand, own int, f form, c paper.Point, size paper.Rect, inLine bool) bool {
+	r := paper.Rect{X: c.X - size.W/2, Y: c.Y - size.H/2, W: size.W, H: size.H}
+	if !v.open(r.Inset(-labelPad), own, inLine) {
+		return false
+	}
+	s.label, s.form = r, f
+	v.taken = append(v.taken, r.Inset(-labelPad))
+	return true
 }
 
 // longestFirst returns the straight parts of a line, longest first.
@@ -313,22 +373,32 @@ func (v *unfolding) comb(a, b paper.Point) {
 	}
 }
 
-// number sets a string's number and, where its prongs are on the picture, the box to tick.
+// number sets a string's number and, where its middle is on the picture, the box to tick.
 func (v *unfolding) number(s strand) {
-	r := s.label
+	r, up := s.label, unfoldNumber.Ascent()*0.74
 	if r.W == 0 {
 		return
 	}
-	text, up := v.text(s), unfoldNumber.Ascent()*0.74
-	switch {
-	case !s.begins:
-		v.Text(paper.Point{X: r.Centre().X, Y: r.Centre().Y + up/2}, paper.AtMiddle, text, unfoldNumber)
-	case s.tall:
-		v.Page.TickBox(paper.Point{X: r.Centre().X - paper.TickBoxSide/2, Y: r.Y})
-		v.Text(paper.Point{X: r.Centre().X, Y: r.Y + paper.TickBoxSide + labelGap + up}, paper.AtMiddle, text, unfoldNumber)
+	if s.own {
+		at := paper.Point{X: r.Centre().X - paper.TickBoxSide/2, Y: r.Y}
+		if s.form == abreast {
+			at = paper.Point{X: r.X, Y: r.Centre().Y - paper.TickBoxSide/2}
+			_, r = r.SplitLeft(paper.TickBoxSide + labelGap)
+		} else {
+			_, r = r.SplitTop(paper.TickBoxSide + labelGap)
+		}
+		v.Page.TickBox(at)
+	}
+	name, letter := v.text(s)
+	c := r.Centre()
+	switch s.form {
+	case turned:
+		v.TurnedText(paper.Point{X: c.X + up/2, Y: c.Y}, math.Pi/2, strings.TrimSpace(name+" "+letter), unfoldNumber)
+	case piled:
+		v.Text(paper.Point{X: c.X, Y: r.Y + up}, paper.AtMiddle, name, unfoldNumber)
+		v.Text(paper.Point{X: c.X, Y: r.Bottom()}, paper.AtMiddle, letter, unfoldNumber)
 	default:
-		v.Page.TickBox(paper.Point{X: r.X, Y: r.Centre().Y - paper.TickBoxSide/2})
-		v.Text(paper.Point{X: r.X + paper.TickBoxSide + labelGap, Y: r.Centre().Y + up/2}, paper.AtLeft, text, unfoldNumber)
+		v.Text(paper.Point{X: c.X, Y: c.Y + up/2}, paper.AtMiddle, strings.TrimSpace(name+" "+letter), unfoldNumber)
 	}
 }
 

@@ -17,10 +17,11 @@ type strand struct {
 	lights.String
 	path         []paper.Point // from the prongs; the part of it that is on this picture
 	begins, ends bool          // whether its prongs and its socket are on this picture
+	own          bool          // its middle is on this picture: here it is ticked
 	into         bool          // its prongs go into another string's socket
 	onward       bool          // another's prongs go into its socket
 	label        paper.Rect    // its number's
-	tall         bool          // its box stands over the number
+	form         form          // how that stands
 }
 
 // gather lists the strings that are on the picture, with their ways.
@@ -52,23 +53,60 @@ func (v *unfolding) gather() {
 
 // onPipe is the way of a string that is wound on pipe or hangs from it: straight.
 func (v *unfolding) onPipe(st *strand) {
-	if n := st.Run.Number; n < v.First || n > v.Last {
+	n := st.Run.Number
+	if st.Run.Kind != lights.Ridge && (n < v.First || n > v.Last) {
 		return
 	}
 	a, b := v.spot(st.From, *st), v.spot(st.To, *st)
 	if a == b {
-		b.Y -= v.pitch / 2
+		return
 	}
 	toward := b.Sub(a).Unit()
-	if st.Run.Drop {
-		off := paper.Point{Y: dropOff}
-		if st.Run.Kind == lights.Ridge {
-			off = paper.Point{X: -dropOff}
-		}
-		a, b = a.Add(off), b.Add(off)
-	}
 	a, b = a.Add(toward.Times(float64(clearOf(st.From.At, *st)))), b.Sub(toward.Times(float64(clearOf(st.To.At, *st))))
-	st.path, st.begins, st.ends = []paper.Point{a, b}, true, true
+	if st.Run.Kind == lights.Ridge {
+		v.keep(st, []paper.Point{a, b}, 0)
+		return
+	}
+	st.path, st.begins, st.ends, st.own = []paper.Point{a, b}, true, true, true
+}
+
+// keep keeps what of a string's way lies between the first arch and the one beyond the last; at the tunnel's ends also what lies past them.
+func (v *unfolding) keep(st *strand, way []paper.Point, past paper.Length) {
+	low, high := v.y(float64(v.First)), v.y(float64(v.shown()))
+	if v.First == 1 {
+		low += past
+	}
+	if v.shown() == len(v.Plan.Arches) {
+		high -= past
+	}
+	const hair = 1e-6
+	in := func(q paper.Point) bool {
+		return q.Y <= low+hair && (q.Y > high+hair || v.shown() == len(v.Plan.Arches) && q.Y >= high-hair)
+	}
+	if st.path = clipped(way, high, low); len(st.path) > 1 {
+		st.begins, st.ends, st.own = in(way[0]), in(way[len(way)-1]), in(halfway(way))
+	}
+}
+
+// halfway returns the middle of a line.
+func halfway(line []paper.Point) paper.Point {
+	left := long(line) / 2
+	for i := 1; i < len(line); i++ {
+		step := line[i].Sub(line[i-1])
+		if step.Long() >= left {
+			return line[i-1].Add(step.Unit().Times(float64(left)))
+		}
+		left -= step.Long()
+	}
+	return line[len(line)-1]
+}
+
+// long returns the length of a line.
+func long(line []paper.Point) (sum paper.Length) {
+	for i := 1; i < len(line); i++ {
+		sum += line[i].Sub(line[i-1]).Long()
+	}
+	return sum
 }
 
 // clearOf is how far from a place an end of a string is drawn, for others meet there.
@@ -84,30 +122,11 @@ func clearOf(at lights.Place, st strand) paper.Length {
 
 // spot is where an end of a string on pipe comes.
 func (v *unfolding) spot(e lights.End, st strand) paper.Point {
-	at, run := e.At, st.Run.Part
-	switch at.Spot {
-	case lights.AtFoot:
-		side, _ := at.Part.Wall()
-		return paper.Point{X: v.across(at.Part.Number, side, 0), Y: v.y(float64(at.Part.Number))}
-	case lights.AtCrown:
-		return paper.Point{X: v.middle, Y: v.y(float64(at.Arch))}
+	at, off := position(v.Plan, e, st.String), besideStep*paper.Length(v.beside[st.Name])
+	if st.Run.Kind == lights.Ridge {
+		return paper.Point{X: v.middle - off, Y: v.y(at)}
 	}
-	if at.Part != (lights.Part{}) {
-		run = at.Part
-	}
-	n := run.Number
-	if run.Kind == lights.Ridge {
-		piece, off := v.Plan.Ridge[n-1].Cut, v.Plan.Spec.Ridge.Pipe.TakeOff
-		share := float64((at.Tape + off) / (piece + 2*off))
-		return paper.Point{X: v.middle, Y: v.y(float64(n) + share)}
-	}
-	p := paper.Point{Y: v.y(float64(n))}
-	if side, one := run.Wall(); one {
-		p.X = v.across(n, side, at.Tape)
-	} else {
-		p.X = v.alongArch(v.Plan.Arches[n-1], at.Tape)
-	}
-	return p
+	return paper.Point{X: v.middle + v.half*paper.Length(at), Y: v.y(float64(st.Run.Number)) + off}
 }
 
 // along is a place on the rows' way: which of its rows, or the climb before that row, and how far along the tunnel, counted in arches, or up the leg.
@@ -190,20 +209,7 @@ func (v *unfolding) inRows(st *strand, path lights.Path) {
 		way = append(way, corners...)
 	}
 	way = append(way, p.point(to))
-	low, high := v.y(float64(v.First)), v.y(float64(v.shown()))
-	const past = 1e-6
-	if v.First == 1 {
-		low += v.edges()
-	}
-	if v.shown() == len(v.Plan.Arches) {
-		high -= v.edges()
-	}
-	in := func(q paper.Point) bool { return q.Y <= low+past && q.Y >= high-past }
-	st.begins, st.ends = in(way[0]) && (way[0].Y > high+past || v.shown() == len(v.Plan.Arches)), in(way[len(way)-1])
-	st.path = clipped(way, high, low)
-	if len(st.path) < 2 {
-		st.begins, st.ends = false, false
-	}
+	v.keep(st, way, v.edges())
 }
 
 // rowKinds are the kinds of string that hang in rows.
@@ -220,12 +226,6 @@ func (v *unfolding) rowKinds() []string {
 // clipped returns the longest unbroken part of a line that lies between two heights on paper.
 func clipped(line []paper.Point, top, bottom paper.Length) []paper.Point {
 	var best, run []paper.Point
-	long := func(l []paper.Point) (sum paper.Length) {
-		for i := 1; i < len(l); i++ {
-			sum += l[i].Sub(l[i-1]).Long()
-		}
-		return sum
-	}
 	flush := func() {
 		if long(run) > long(best) {
 			best = run

@@ -1,24 +1,31 @@
 package packet
 
 import (
-	"fmt"
 	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/layout/lights"
 )
 
 // unfolded shows every string in its place, and says what is left over.
 func (l lighting) unfolded() []block.Block {
-	blocks := []block.Block{l.key()}
-	body := l.size.H - clipZone - edgeMargin - footHigh
-	for _, part := range draw.Unfold(l.plan, body-20) {
-		name := fmt.Sprintf("strings of arches %d to %d", part.First, part.Last)
-		blocks = append(blocks, block.Block{Name: name, Gap: 3, Body: block.Picture{Least: part.Least(), Best: part.Best(), Paint: part.Draw}})
-	}
-	return append(blocks, l.leftOver()...)
+	return append([]block.Block{l.key(), {Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan)}}}, l.leftOver()...)
+}
+
+// unfolded is the tunnel laid open, which goes on side by side.
+type unfolded struct{ draw.Unfolded }
+
+// Height implements block.Body.
+func (u unfolded) Height(paper.Length) paper.Length { return u.Least() }
+
+// Most is what it can use of room left over.
+func (u unfolded) Most(paper.Length) paper.Length { return u.Best() }
+
+// Split parts it between arches.
+func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool) {
+	a, b, ok := u.Cut(height)
+	return unfolded{a}, unfolded{b}, ok
 }
 
 // key says how the picture is read.
@@ -70,21 +77,4 @@ func (l lighting) leftOver() []block.Block {
 	}
 	text := "Left over: " + strings.Join(named, "; ") + ". Lay it back along its own pipe or row and tie it."
 	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
-}
-
-// splices says where the strings of rows come to their sockets, to judge the sag by.
-func (l lighting) splices() []block.Block {
-	var named []string
-	var facts []block.Fact
-	for _, s := range l.plan.Strings {
-		if s.From.Row.Row == 0 || s.To.At.Spot == lights.AtArch {
-			continue
-		}
-		named = append(named, fmt.Sprintf("%s row %d, %s", s.Name, s.To.At.Part.Number, s.To.At.Within()))
-		facts = append(facts, block.Fact{What: "socket of " + s.Name, Value: s.To.At.Within()})
-	}
-	if len(named) == 0 {
-		return nil
-	}
-	return []block.Block{{Name: "where sockets come", Gap: 2, Rank: block.Should, Body: block.Words{Text: "Sockets come: " + strings.Join(named, "; ") + "."}, Facts: facts}}
 }

@@ -94,7 +94,7 @@ func (l lighting) dropList() []block.Block {
 			block.Fact{What: "drops tied, " + names, Value: l.tied(s)})
 		i = last + 1
 	}
-	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied from … to"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 24},
+	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from its zero"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 24},
 		{Head: "Lowest over ground", Lettering: paper.Cell, Align: paper.AtRight, Width: 26}, {Head: "Found", Width: 20}}}
 	return []block.Block{{Name: "drops", Gap: 4, Facts: facts, Body: block.Table{Table: table, Rows: rows}},
 		{Name: "how drops are hung", Gap: 1, Body: block.Words{Text: "Tie a drop under the pipe at both ends and every foot. Measure its lowest end: lower than written, tie it up."}}}

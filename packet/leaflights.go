@@ -43,58 +43,111 @@ func (b *binder) lightsLeaf() []folio {
 
 // wrapKind is wraps that are wound alike: one line of a chart.
 type wrapKind struct {
-	key  string
 	wrap lights.Wrap // the first
 	on   []lights.Part
-	left int // of them whose string is longer than the pipe takes
 }
 
-// wrapChart is wraps on pipes of one sort and length, of one string: one ruler with its lines.
-type wrapChart struct {
-	key   string
-	lines []wrapKind
-}
+// wrapChart is wraps of one string on pipes of one sort and length: one ruler with its lines.
+type wrapChart struct{ lines []wrapKind }
 
 // wrapCharts gathers the wraps in the order they hang.
 func (b *binder) wrapCharts() []wrapChart {
 	var list []wrapChart
-	u := b.spec.Units
 	for _, w := range b.plan.Wraps {
-		key := fmt.Sprint(w.On.Kind.Noun(), w.Label.Name, u.Inches(w.PipeEnd), len(w.Strings))
-		i := slices.IndexFunc(list, func(c wrapChart) bool { return c.key == key })
+		i := slices.IndexFunc(list, func(c wrapChart) bool { return b.oneRuler(c.lines[0].wrap, w) })
 		if i < 0 {
 			i = len(list)
-			list = append(list, wrapChart{key: key})
+			list = append(list, wrapChart{})
 		}
-		list[i].add(b.kindOf(w), w)
+		c := &list[i]
+		k := slices.IndexFunc(c.lines, func(o wrapKind) bool { return b.woundAlike(o.wrap, w) })
+		if k < 0 {
+			k = len(c.lines)
+			c.lines = append(c.lines, wrapKind{wrap: w})
+		}
+		c.lines[k].on = append(c.lines[k].on, w.On)
 	}
 	return list
-}
-
-// kindOf is what a wrap shares with those wound alike.
-func (b *binder) kindOf(w lights.Wrap) wrapKind {
-	u := b.spec.Units
-	key := fmt.Sprint(u.Inches(tenTurns*w.Pitch), math.Round(w.Turns), w.Crown, u.Inches(w.From), u.Inches(w.To), u.Inches(measure.Length(w.Covers)*w.To))
-	for _, f := range w.Flags {
-		key += fmt.Sprint(" ", u.Inches(f.Tape), ":", f.Bulb)
-	}
-	for _, band := range w.Bare {
-		key += draw.BandWords(band, u)
-	}
-	return wrapKind{key: key, wrap: w}
 }
 
 // tenTurns is what a wrapper lays a tape along.
 const tenTurns = 10
 
-// add puts a wrap to its like.
-func (c *wrapChart) add(k wrapKind, w lights.Wrap) {
-	i := slices.IndexFunc(c.lines, func(o wrapKind) bool { return o.key == k.key })
-	if i < 0 {
-		i = len(c.lines)
-		c.lines = append(c.lines, k)
+// alikeTo reports whether two lengths are one to a wrapper: as near as a number of grid steps, 1/8 in or 2 mm each.
+func alikeTo(steps measure.Length, u measure.System, a, b measure.Length) bool {
+	step := measure.Inch / 8
+	if u == measure.Metric {
+		step = 2
 	}
-	c.lines[i].on = append(c.lines[i].on, w.On)
+	return math.Abs(float64(a-b)) <= float64(steps*step)+1e-6
+}
+
+// How far wraps may differ that are wound alike, in steps: what the give of flags and of a string's end takes up. Our own choice.
+const (
+	lengthSteps = 4 // where the pipe or what is wound of it begins and ends
+	bandSteps   = 2
+	tenSteps    = 1
+	bulbSteps   = 1 // of bulbs at a flag
+)
+
+// oneRuler reports whether two wraps go on one chart.
+func (b *binder) oneRuler(v, w lights.Wrap) bool {
+	return v.On.Kind.Noun() == w.On.Kind.Noun() && v.Label.Name == w.Label.Name && len(v.Strings) == len(w.Strings) && alikeTo(lengthSteps, b.spec.Units, v.PipeEnd, w.PipeEnd) &&
+		alikeTo(lengthSteps, b.spec.Units, v.From, w.From) && alikeTo(lengthSteps, b.spec.Units, v.To, w.To)
+}
+
+// woundAlike reports whether two wraps of one chart go on one line.
+func (b *binder) woundAlike(v, w lights.Wrap) bool {
+	u := b.spec.Units
+	_, vEnd := v.Wound()
+	_, wEnd := w.Wound()
+	return v.Crown == w.Crown && alikeTo(tenSteps, u, tenTurns*v.Pitch, tenTurns*w.Pitch) && alikeTo(lengthSteps, u, vEnd, wEnd) &&
+		slices.EqualFunc(v.Flags, w.Flags, func(f, g lights.Flag) bool { return f.Tape == g.Tape && max(f.Bulb-g.Bulb, g.Bulb-f.Bulb) <= bulbSteps }) &&
+		slices.EqualFunc(v.Bare, w.Bare, func(f, g lights.Band) bool {
+			return alikeTo(bandSteps, u, f.From, g.From) && alikeTo(bandSteps, u, f.To, g.To)
+		})
+}
+
+// mostNamed is how long a list of pipes may be before the most numerous are called all the others.
+const mostNamed = 30
+
+// named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
+func (c wrapChart) named(line int) string {
+	on := c.lines[line].on
+	sides := map[lights.Kind][]int{}
+	for _, p := range on {
+		sides[p.Kind] = append(sides[p.Kind], p.Number)
+	}
+	left, right := sides[lights.LegLeft], sides[lights.LegRight]
+	name, rest := partsInRanges(on), "all others"
+	switch {
+	case on[0].Kind == lights.Ridge:
+		name = "bay " + name
+	case on[0].Kind == lights.Arch || slices.Equal(left, right):
+		var numbers []int
+		for _, p := range on {
+			if !slices.Contains(numbers, p.Number) {
+				numbers = append(numbers, p.Number)
+			}
+		}
+		name = arches(numbers)
+	case len(left) == 0:
+		rest = "all other right legs"
+	case len(right) == 0:
+		rest = "all other left legs"
+	}
+	if len(name) <= mostNamed {
+		return name
+	}
+	for i, o := range c.lines {
+		if i != line && len(o.on) >= len(on) && (rest == "all others" || o.on[0].Kind == on[0].Kind) {
+			return name
+		}
+	}
+	if len(c.lines) == 1 {
+		return "all of them"
+	}
+	return rest
 }
 
 // under returns the outside diameter of the pipe that a wrap lies on.
@@ -116,6 +169,17 @@ func (l lighting) charts() (list [][]block.Block) {
 	return list
 }
 
+// noun is what a chart's pipes are called.
+func (c wrapChart) noun() string {
+	switch c.lines[0].wrap.On.Kind {
+	case lights.Ridge:
+		return "Ridge piece"
+	case lights.Arch:
+		return "Whole arch"
+	}
+	return "Leg"
+}
+
 func (l lighting) chart(c wrapChart) []block.Block {
 	w := c.lines[0].wrap
 	start, end := endsOf(w.On.Kind)
@@ -129,16 +193,13 @@ func (l lighting) chart(c wrapChart) []block.Block {
 		}
 	}
 	slices.Sort(chart.Marks)
-	noun := map[lights.Kind]string{lights.Ridge: "Ridge piece", lights.Arch: "Whole arch"}[w.On.Kind]
-	if noun == "" {
-		noun = "Leg"
-	}
+	noun := c.noun()
 	title := fmt.Sprintf("%s: %s", noun, strung(w))
 	facts := []block.Fact{{What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)}}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(block.Words{Text: title, Lettering: paper.Strong}, ruler)}}
-	for _, line := range c.lines {
-		blocks = append(blocks, l.line(chart, line))
+	for i, line := range c.lines {
+		blocks = append(blocks, l.line(chart, line, c.named(i)))
 	}
 	return blocks
 }
@@ -183,18 +244,18 @@ func strung(w lights.Wrap) string {
 }
 
 // line is one way a chart's pipes are wound.
-func (l lighting) line(chart draw.PipeChart, k wrapKind) block.Block {
+func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block {
 	w := k.wrap
 	from, to := w.Wound()
 	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Signs: true, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w)}
 	for _, f := range w.Flags {
 		line.At = append(line.At, draw.PipeMark{Tape: f.Tape, Text: fmt.Sprint(f.Bulb)})
 	}
-	on, ten := partsInRanges(k.on), l.u.Inches(tenTurns*w.Pitch)
-	text := fmt.Sprintf("%s: %.0f turns,\nten take %s", on, w.Turns, block.Figure(ten))
+	ten := l.u.Inches(tenTurns * w.Pitch)
+	text := fmt.Sprintf("%s: %.0f turns,\nten take %s", capitalised(on), w.Turns, block.Figure(ten))
 	if w.Turns < tenTurns {
 		ten = l.u.Inches(w.Pitch)
-		text = fmt.Sprintf("%s: %.1f turns,\none every %s", on, w.Turns, block.Figure(ten))
+		text = fmt.Sprintf("%s: %.1f turns,\none every %s", capitalised(on), w.Turns, block.Figure(ten))
 	}
 	if w.Covers < 1-1e-6 {
 		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
@@ -217,3 +278,6 @@ func (l lighting) joints(w lights.Wrap) (list []measure.Length) {
 	}
 	return list
 }
+
+// capitalised begins words with a capital.
+func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

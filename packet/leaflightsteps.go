@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -32,7 +31,7 @@ func (l lighting) turns() []block.Block {
 			}
 		}
 		if len(nouns) > 0 {
-			hands, who = append(hands, d), append(who, strings.ToUpper(nouns[0][:1])+words(nouns)[1:])
+			hands, who = append(hands, d), append(who, capitalised(words(nouns)))
 		}
 	}
 	series := paper.ImperialScales
@@ -47,11 +46,11 @@ func (l lighting) turns() []block.Block {
 			}
 		}
 		columns.Cols = append(columns.Cols, block.Column{Share: 1, Blocks: []block.Block{
-			{Body: block.Words{Text: who[i] + ": wind this way", Lettering: paper.Strong}},
+			{Body: block.Words{Text: who[i], Lettering: paper.Strong}},
 			{Gap: 1, Body: block.Picture{Least: d.High(), Paint: func(page *paper.Page, box paper.Rect) []string { d.Draw(page, box); return nil }}},
 		}})
 	}
-	return []block.Block{{Name: "which way to wind", Gap: 4, Body: columns}}
+	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round, the zero end at the left:"}}, {Name: "turns", Gap: 1, Body: columns}}
 }
 
 // steps is the work on one pipe, in order.
@@ -59,7 +58,7 @@ func (l lighting) steps() []block.Block {
 	n := len(l.plan.Strings)
 	list := []block.Step{{Hold: true, Text: fmt.Sprintf("Plug in each of the %s by itself. Look along it: every bulb lit? Unplug it.", counted(n, "string")),
 		Then: "Not lit, or another label than the one before: reject bag, take a spare.", Sign: []block.Blank{{Word: "All lit: signed"}, {Word: "spares used", Share: 0.4}}},
-		{Text: "Tie its S-number to both ends. Lay it at its place on the back of this sheet."}}
+		{Text: "Tie its S-number to both ends. The back shows which pipe or row is its own."}}
 	if len(l.plan.Wraps) > 0 {
 		list = append(list, l.windingSteps()...)
 	}
@@ -84,17 +83,21 @@ func (l lighting) guyed() bool {
 	return slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 })
 }
 
-const guyStep = "White band on the drawing: a guy is tied there. Run the wire straight along it, no turn."
+const guyStep = "White band: a guy is tied there. Run the wire straight along it, no turn."
 
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []block.Step {
-	list := []block.Step{
-		{Text: "Lay the pipe on two trestles. Flag it, each mark by tape from its zero, within " + block.Figure(l.give()) + "."},
-		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
-		{Text: "At each flag count: the bulb drawn, or " + block.Figure("2") + " either way.", Then: "A higher one: turns too close. A lower one: too wide. Unwind to the last flag that was right."},
+	var list []block.Step
+	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }) {
+		list = append(list, block.Step{Text: "A whole arch: push both legs into the crown fitting first."})
 	}
+	list = append(list, []block.Step{
+		{Text: "Lay the pipe on trestles. Flag it by tape from its zero, within " + block.Figure(l.give()) + "."},
+		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
+		{Text: "At each flag count: the bulb drawn, or " + block.Figure("2") + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
+	}...)
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		list[1].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
+		list[len(list)-2].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
 	}
 	if l.guyed() {
 		list = append(list, block.Step{Text: guyStep})
@@ -108,12 +111,12 @@ func (l lighting) endsElsewhere() []block.Block {
 		return nil
 	}
 	hand := l.handHigh()
-	table := place.Table{Columns: []place.Column{{Head: "The string ends", Width: 46}, {Head: "Do"}}}
+	table := place.Table{Columns: []place.Column{{Head: "The string ends", Width: 44}, {Head: "Do"}}}
 	rows := []place.Row{
 		{Cells: []string{"up to " + hand + " short", "Open the last third of the turns. Never stretch it."}},
-		{Cells: []string{"farther short", "Unwind to the last flag that was right. Wind on wider."}},
-		{Cells: []string{"up to " + hand + " long", "Close the last turns, or lay the end back along the pipe and tie it."}},
-		{Cells: []string{"farther long", "Unwind to the last flag that was right. Wind on closer. Never cut a string."}},
+		{Cells: []string{"farther short", "Unwind to the last right flag. Wind on wider."}},
+		{Cells: []string{"up to " + hand + " long", "Close the last turns, or tie the end back along the pipe."}},
+		{Cells: []string{"farther long", "Unwind to the last right flag. Wind on closer. Never cut."}},
 	}
 	return []block.Block{{Name: "where a string ends elsewhere", Gap: 4, Rank: block.May, Body: block.Table{Table: table, Rows: rows}, Facts: []block.Fact{{What: "how far a string's end may be off", Value: hand}}}}
 }

@@ -2,35 +2,42 @@ package packet
 
 import (
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 )
 
-// pitchStrip is a strip to wind by, for all wraps of a pitch as printed.
+// pitchStrip is a strip to wind by, for the wraps of one line of a chart and others of its pitch.
 type pitchStrip struct {
-	ten   string
 	pitch measure.Length
-	on    []lights.Part
+	names []string
+	on    int // pipes
 }
 
 // pitchStrips are the plan's strips, that of most pipes first.
 func (b *binder) pitchStrips() []pitchStrip {
 	var list []pitchStrip
-	for _, w := range b.plan.Wraps {
-		ten := b.spec.Units.Inches(tenTurns * w.Pitch)
-		i := slices.IndexFunc(list, func(s pitchStrip) bool { return s.ten == ten })
-		if i < 0 {
-			i = len(list)
-			list = append(list, pitchStrip{ten: ten, pitch: w.Pitch})
+	for _, c := range b.wrapCharts() {
+		for k, line := range c.lines {
+			i := slices.IndexFunc(list, func(s pitchStrip) bool {
+				return alikeTo(tenSteps, b.spec.Units, tenTurns*s.pitch, tenTurns*line.wrap.Pitch)
+			})
+			if i < 0 {
+				i = len(list)
+				list = append(list, pitchStrip{pitch: line.wrap.Pitch})
+			}
+			list[i].names = append(list[i].names, c.noun()+": "+c.named(k))
+			list[i].on += len(line.on)
 		}
-		list[i].on = append(list[i].on, w.On)
 	}
-	slices.SortStableFunc(list, func(p, q pitchStrip) int { return len(q.on) - len(p.on) })
+	slices.SortStableFunc(list, func(p, q pitchStrip) int { return q.on - p.on })
 	return list
 }
+
+// words say what a strip is for.
+func (s pitchStrip) words() string { return strings.Join(s.names, "; ") }
 
 // fewTurns is the least that a strip is worth printing for.
 const fewTurns = 2
@@ -69,7 +76,7 @@ func (l lighting) edgeOf(strips []pitchStrip) *edge {
 		box.H /= paper.Length(len(strips))
 		for i := range strips {
 			s := strips[len(strips)-1-i]
-			draw.EdgeStrip{Pitch: s.pitch, Words: clip(onParts(s.on), paper.Floor, box.H-4), Left: left}.Draw(page, box)
+			draw.EdgeStrip{Pitch: s.pitch, Words: clip(s.words(), paper.Floor, box.H-4), Left: left}.Draw(page, box)
 			box.Y += box.H
 		}
 	}}

@@ -171,7 +171,7 @@ func (f *flow) pitchStrips() {
 	}
 	_, _, left := f.b.onEdges()
 	for _, s := range left {
-		p := draw.PitchStrip{Pitch: s.pitch, Check: check, Units: u, Words: onParts(s.on) + ": a turn a stroke"}
+		p := draw.PitchStrip{Pitch: s.pitch, Check: check, Units: u, Words: s.words() + ": a turn a stroke"}
 		if p.Turns(f.room.W) < 1 {
 			continue
 		}
