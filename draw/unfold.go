@@ -23,17 +23,15 @@ type Unfolded struct {
 
 // White space of the picture.
 const (
-	unfoldEdge  paper.Length = 8    // beyond the first and the last arch: a word
-	laneLeast   paper.Length = 2.4  // from climb to climb, at least
-	unfoldLane  paper.Length = 4.2  // from an end arch to the first way up from row to row, and on to the next
-	unfoldPitch paper.Length = 13   // from arch to arch, at least
-	unfoldWay   paper.Length = 9    // of a way out between the climbs from row to row at both its sides
-	besideStep  paper.Length = 6.8  // from a string to the next on the same pipe
-	unfoldBest  paper.Length = 30   // from arch to arch, at most
-	crownOff    paper.Length = 5    // of a leg's string from the crown
-	ridgeOff    paper.Length = 1.8  // of a ridge's string from the crown
-	beadRadius  paper.Length = 0.75 // of the bulbs on a string
-	beadStep    paper.Length = 4.4
+	unfoldEdge  paper.Length = 10  // beyond the first and the last arch: a word
+	laneLeast   paper.Length = 2.4 // from climb to climb, at least
+	unfoldLane  paper.Length = 4.2 // from an end arch to the first way up from row to row, and on to the next
+	unfoldPitch paper.Length = 13  // from arch to arch, at least
+	unfoldWay   paper.Length = 9   // of a way out between the climbs from row to row at both its sides
+	besideStep  paper.Length = 6.8 // from a string to the next on the same pipe
+	unfoldBest  paper.Length = 30  // from arch to arch, at most
+	crownOff    paper.Length = 5   // of a leg's string from the crown
+	ridgeOff    paper.Length = 1.8 // of a ridge's string from the crown
 )
 
 // Unfold returns the whole tunnel unfolded.
@@ -192,7 +190,9 @@ type unfolding struct {
 	pitch   paper.Length
 	kinds   []string
 	strands []strand
-	taken   []paper.Rect // labels, signs and words
+	joints  [][2]paper.Point // from a socket to the prongs in it, where those are drawn elsewhere
+	taken   []paper.Rect     // labels, signs and words
+	said    []paper.Rect     // words alone
 	missing []string
 }
 
@@ -217,6 +217,9 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	v.words()
 	v.labels()
 	v.frame()
+	for _, j := range v.joints {
+		v.Line(j[0], j[1], paper.Thick)
+	}
 	for _, s := range v.strands {
 		v.strand(s)
 	}
@@ -275,10 +278,11 @@ func (v *unfolding) words() {
 	for _, w := range []struct {
 		text string
 		y    paper.Length
-	}{{low, v.foot + v.under() + edge + 6.5}, {high, v.y(float64(v.shown())) - edge - 3.5}} {
+	}{{low, v.foot + v.under() + edge + 8.8}, {high, v.y(float64(v.shown())) - edge - 5.2}} {
 		wide := paper.Strong.Width(w.text)
 		v.Text(paper.Point{X: v.middle, Y: w.y}, paper.AtMiddle, w.text, paper.Strong)
-		v.taken = append(v.taken, paper.Rect{X: v.middle - wide/2, Y: w.y - 4, W: wide, H: 5})
+		box := paper.Rect{X: v.middle - wide/2, Y: w.y - 4, W: wide, H: 5}
+		v.taken, v.said = append(v.taken, box), append(v.said, box)
 	}
 }
 
@@ -327,5 +331,5 @@ func (v *unfolding) wayOut(side spec.Side, bay int, top measure.Length) {
 			v.Hatch(paper.Box(part), 0.8, 2.2)
 		}
 	}
-	v.taken = append(v.taken, area)
+	v.taken, v.said = append(v.taken, area), append(v.said, text)
 }

@@ -4,10 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
-	"hoopwright/layout"
 )
 
 // Lettering and room of a string's number with its box.
@@ -19,36 +17,6 @@ const (
 	labelPad  paper.Length = 0.6 // about them, where lines stop
 	labelOff  paper.Length = 3.6 // from a line to them, where they stand beside it: clear of its signs
 )
-
-// StringKinds returns the kinds of string of a plan, those in rows first and in their order. The k-th goes by the k-th letter.
-func StringKinds(plan *layout.Plan) []string {
-	var kinds []string
-	add := func(kind string) {
-		if !slices.Contains(kinds, kind) {
-			kinds = append(kinds, kind)
-		}
-	}
-	for _, r := range plan.Lights.Rows {
-		add(r.Kind)
-	}
-	for _, s := range plan.Strings {
-		add(s.Kind)
-	}
-	return kinds
-}
-
-// KindLetter returns the letter that a kind of string goes by.
-func KindLetter(kinds []string, kind string) string {
-	return string(rune('A' + slices.Index(kinds, kind)%26))
-}
-
-// text is what stands at a string: its number and, where there are several kinds, its kind's letter.
-func (v *unfolding) text(s strand) (name, letter string) {
-	if len(v.kinds) > 1 {
-		letter = KindLetter(v.kinds, s.Kind)
-	}
-	return s.Name, letter
-}
 
 // signs keeps free what the strings' ends take.
 func (v *unfolding) signs() {
@@ -86,11 +54,17 @@ func (v *unfolding) labels() {
 		shortest[i] = i
 	}
 	slices.SortStableFunc(shortest, func(i, j int) int { return cmp.Compare(long(v.strands[i].path), long(v.strands[j].path)) })
+	var later []int
 	for _, own := range []bool{true, false} {
 		for _, i := range shortest {
 			if s := &v.strands[i]; s.own == own && !v.label(s, i) && own {
-				v.missing = append(v.missing, s.Name)
+				later = append(later, i)
 			}
+		}
+	}
+	for _, i := range later {
+		if s := &v.strands[i]; !v.labelFarOff(s, i) {
+			v.missing = append(v.missing, s.Name)
 		}
 	}
 }
@@ -101,19 +75,13 @@ type form int
 const (
 	abreast form = iota // the box, then the number
 	stacked             // the box over the number
-	piled               // the box over the number over its letter
 	turned              // the box over the number, which reads upward
 )
 
 // size is what a form takes.
-func (v *unfolding) size(s strand, f form) paper.Rect {
-	name, letter := v.text(s)
-	number := strings.TrimSpace(name + " " + letter)
-	r := paper.Rect{W: unfoldNumber.Width(number), H: unfoldNumber.Ascent() * 0.8}
-	switch f {
-	case piled:
-		r.W, r.H = unfoldNumber.Width(name), 2*r.H+labelGap
-	case turned:
+func (s strand) size(f form) paper.Rect {
+	r := paper.Rect{W: unfoldNumber.Width(s.Name), H: unfoldNumber.Ascent() * 0.8}
+	if f == turned {
 		r.W, r.H = r.H, r.W
 	}
 	switch {
@@ -138,16 +106,19 @@ func shares() (list []float64) {
 // label finds one string's number its place.
 func (v *unfolding) label(s *strand, own int) bool {
 	parts := longestFirst(s.path)
-	for _, f := range []form{abreast, stacked, piled, turned} {
-		size := v.size(*s, f)
-		for _, part := range parts {
-			run := part[1].Sub(part[0])
-			upright := abs(run.Y) > abs(run.X)
+	for _, part := range parts {
+		run := part[1].Sub(part[0])
+		forms, upright := []form{abreast}, abs(run.Y) > abs(run.X)
+		if upright {
+			forms = []form{stacked, turned}
+		}
+		for _, f := range forms {
+			size := s.size(f)
 			need := size.W
 			if upright {
 				need = size.H
 			}
-			if upright == (f == abreast) || run.Long() < need+2 {
+			if run.Long() < need+2 {
 				continue
 			}
 			for _, share := range shares() {
@@ -164,7 +135,7 @@ func (v *unfolding) label(s *strand, own int) bool {
 func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool {
 	for _, off := range []paper.Length{labelOff, 2 * labelOff} {
 		for _, f := range []form{abreast, stacked} {
-			size := v.size(*s, f)
+			size := s.size(f)
 			for _, part := range parts {
 				run := part[1].Sub(part[0])
 				aside := paper.Point{X: size.W/2 + off}
@@ -181,6 +152,56 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 		}
 	}
 	return false
+}
+
+// labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number.
+func (v *unfolding) labelFarOff(s *strand, own int) bool {
+	const step, reach paper.Length = 2, 70
+	size, at := s.size(abreast), halfway(s.path)
+	best, far := paper.Point{}, paper.Length(math.Inf(1))
+	for x := at.X - reach; x <= at.X+reach; x += step {
+		for y := at.Y - reach; y <= at.Y+reach; y += step {
+			c := paper.Point{X: x, Y: y}
+			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
+			if d := c.Sub(at).Long(); d < far && v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at) {
+				best, far = c, d
+			}
+		}
+	}
+	if math.IsInf(float64(far), 1) || !v.take(s, own, abreast, best, size, false) {
+		return false
+	}
+	s.leader = []paper.Point{edgeToward(s.label, at), at}
+	return true
+}
+
+// edgeToward returns the middle of the side of a box that faces a point.
+func edgeToward(r paper.Rect, at paper.Point) paper.Point {
+	c := r.Centre()
+	switch {
+	case at.X < r.X:
+		return paper.Point{X: r.X - 0.4, Y: c.Y}
+	case at.X > r.Right():
+		return paper.Point{X: r.Right() + 0.4, Y: c.Y}
+	case at.Y < r.Y:
+		return paper.Point{X: c.X, Y: r.Y - 0.4}
+	}
+	return paper.Point{X: c.X, Y: r.Bottom() + 0.4}
+}
+
+// clear reports whether a leader crosses neither words nor a number.
+func (v *unfolding) clear(from, to paper.Point) bool {
+	for _, r := range v.said {
+		if _, _, hit := inBox(r, from, to.Sub(from)); hit {
+			return false
+		}
+	}
+	for _, s := range v.strands {
+		if _, _, hit := inBox(s.label, from, to.Sub(from)); hit && s.label.W > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // take puts a number at a place if that is free.
@@ -219,18 +240,28 @@ func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
 	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
 		return false
 	}
+	for _, j := range v.joints {
+		if boxesMeet(about(j[0], j[1]), r) {
+			return false
+		}
+	}
 	for i, s := range v.strands {
 		if i == own && inLine {
 			continue
 		}
 		for k := 1; k < len(s.path); k++ {
-			if boxesMeet(paper.Rect{X: min(s.path[k-1].X, s.path[k].X) - 0.9, Y: min(s.path[k-1].Y, s.path[k].Y) - 0.9,
-				W: abs(s.path[k].X-s.path[k-1].X) + 1.8, H: abs(s.path[k].Y-s.path[k-1].Y) + 1.8}, r) {
+			if boxesMeet(about(s.path[k-1], s.path[k]), r) {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// about is the box about a line with the bulbs on it.
+func about(a, b paper.Point) paper.Rect {
+	const bulb = beadRadius + 0.15
+	return paper.Rect{X: min(a.X, b.X) - bulb, Y: min(a.Y, b.Y) - bulb, W: abs(b.X-a.X) + 2*bulb, H: abs(b.Y-a.Y) + 2*bulb}
 }
 
 // boxesMeet reports whether two boxes have more than an edge in common.
@@ -300,18 +331,19 @@ func (v *unfolding) strand(s strand) {
 		Socket(v.Board, back, final)
 		line[last] = back
 	}
-	inks, bulbs := StringInks(s.Label), 0
+	bulbs := 0
 	for i := 1; i < len(line); i++ {
 		v.besideLabel(s, line[i-1], line[i], func(a, b paper.Point) {
 			v.Line(a, b, paper.Thick)
-			bulbs = v.beads(a, b, inks, bulbs)
+			bulbs = beads(v.Page, a, b, StringInks(s.Label), slices.Index(v.kinds, s.Kind), bulbs)
 		})
-	}
-	if s.ends && s.onward {
-		v.joint(s)
 	}
 	if s.Run.Drop {
 		v.comb(line[0], line[last])
+	}
+	if s.leader != nil {
+		v.Line(s.leader[0], s.leader[1], paper.Thin)
+		v.Dot(s.leader[1], paper.Black)
 	}
 	v.number(s)
 }
@@ -332,44 +364,25 @@ func (v *unfolding) besideLabel(s strand, a, b paper.Point, draw func(a, b paper
 	}
 }
 
-// beads draws bulbs along a line, and returns how many there have been on the string.
-func (v *unfolding) beads(a, b paper.Point, inks []paper.Colour, before int) int {
-	way := b.Sub(a)
-	n := int(way.Long() / beadStep)
-	for i := range n {
-		disc := bead(a.Add(way.Times((float64(i)+0.5)/float64(n))), beadRadius)
-		v.Page.Fill(disc, inks[(before+i)%len(inks)])
-		v.Page.Stroke(disc, ring)
-	}
-	return before + n
-}
-
-// joint draws the way from a string's socket to the prongs that go into it.
-func (v *unfolding) joint(s strand) {
-	for _, c := range v.Plan.Chains {
-		k := slices.Index(c.Strings, s.Name)
-		if k < 0 || k+1 == len(c.Strings) {
-			continue
-		}
-		for _, next := range v.strands {
-			if from := s.path[len(s.path)-1]; next.Name == c.Strings[k+1] && next.begins && from != next.path[0] {
-				v.Line(from, next.path[0], paper.Thick)
-			}
-		}
-	}
-}
+// dropTeeth is how long the lines are that hang from a drop.
+const dropTeeth paper.Length = 1.9
 
 // comb draws what hangs from a drop.
 func (v *unfolding) comb(a, b paper.Point) {
-	way := b.Sub(a)
-	n := int(way.Long() / (1.5 * beadStep))
-	hang := paper.Point{Y: 1.9}
-	if abs(way.Y) > abs(way.X) {
-		hang = paper.Point{X: -1.9}
+	hang := paper.Point{Y: dropTeeth}
+	if abs(b.Y-a.Y) > abs(b.X-a.X) {
+		hang = paper.Point{X: -dropTeeth}
 	}
+	teeth(a, b, hang, func(p, q paper.Point) { v.pieces(p, q, func(a, b paper.Point) { v.Line(a, b, paper.Thin) }) })
+}
+
+// teeth calls draw with the short lines that hang from a line.
+func teeth(a, b, hang paper.Point, draw func(p, q paper.Point)) {
+	way := b.Sub(a)
+	n := int(way.Long() / beadStep)
 	for i := range n {
-		p := a.Add(way.Times((float64(i) + 1) / float64(n+1)))
-		v.pieces(p, p.Add(hang), func(a, b paper.Point) { v.Line(a, b, paper.Thin) })
+		p := a.Add(way.Times((float64(i) + 0.5) / float64(n)))
+		draw(p, p.Add(hang))
 	}
 }
 
@@ -389,17 +402,12 @@ func (v *unfolding) number(s strand) {
 		}
 		v.Page.TickBox(at)
 	}
-	name, letter := v.text(s)
 	c := r.Centre()
-	switch s.form {
-	case turned:
-		v.TurnedText(paper.Point{X: c.X + up/2, Y: c.Y}, math.Pi/2, strings.TrimSpace(name+" "+letter), unfoldNumber)
-	case piled:
-		v.Text(paper.Point{X: c.X, Y: r.Y + up}, paper.AtMiddle, name, unfoldNumber)
-		v.Text(paper.Point{X: c.X, Y: r.Bottom()}, paper.AtMiddle, letter, unfoldNumber)
-	default:
-		v.Text(paper.Point{X: c.X, Y: c.Y + up/2}, paper.AtMiddle, strings.TrimSpace(name+" "+letter), unfoldNumber)
+	if s.form == turned {
+		v.TurnedText(paper.Point{X: c.X + up/2, Y: c.Y}, math.Pi/2, s.Name, unfoldNumber)
+		return
 	}
+	v.Text(paper.Point{X: c.X, Y: c.Y + up/2}, paper.AtMiddle, s.Name, unfoldNumber)
 }
 
 // abs returns a length without its sign.

@@ -22,6 +22,7 @@ type strand struct {
 	onward       bool          // another's prongs go into its socket
 	label        paper.Rect    // its number's
 	form         form          // how that stands
+	leader       []paper.Point // from it to the string, where it stands far off
 }
 
 // gather lists the strings that are on the picture, with their ways.
@@ -47,6 +48,23 @@ func (v *unfolding) gather() {
 		}
 		if len(st.path) > 1 {
 			v.strands = append(v.strands, st)
+		}
+	}
+	v.join()
+}
+
+// join lists the lines from sockets to prongs that go into them and are drawn elsewhere.
+func (v *unfolding) join() {
+	byName := map[string]strand{}
+	for _, s := range v.strands {
+		byName[s.Name] = s
+	}
+	for _, c := range v.Plan.Chains {
+		for k := 1; k < len(c.Strings); k++ {
+			from, to := byName[c.Strings[k-1]], byName[c.Strings[k]]
+			if from.ends && to.begins && from.path[len(from.path)-1] != to.path[0] {
+				v.joints = append(v.joints, [2]paper.Point{from.path[len(from.path)-1], to.path[0]})
+			}
 		}
 	}
 }

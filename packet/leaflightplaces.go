@@ -10,7 +10,8 @@ import (
 
 // unfolded shows every string in its place, and says what is left over.
 func (l lighting) unfolded() []block.Block {
-	return append([]block.Block{l.key(), {Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan)}}}, l.leftOver()...)
+	blocks := append(l.key(), block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan)}})
+	return append(blocks, l.leftOver()...)
 }
 
 // unfolded is the tunnel laid open, which goes on side by side.
@@ -29,21 +30,12 @@ func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool
 }
 
 // key says how the picture is read.
-func (l lighting) key() block.Block {
-	text := "From above, the legs laid flat, arch 1 at the foot. Tick a string when it is tied."
-	kinds := draw.StringKinds(l.plan)
-	if len(kinds) > 1 {
-		var named []string
-		for _, k := range kinds {
-			named = append(named, draw.KindLetter(kinds, k)+" "+k)
-		}
-		text += " " + strings.Join(named, " · ") + "."
+func (l lighting) key() []block.Block {
+	return []block.Block{
+		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: "From above, the legs laid flat, arch 1 at the foot. Tick a string when it is tied."}},
+		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey{Plan: l.plan}},
 	}
-	signs := block.Picture{Least: draw.StringKeyHigh, Paint: func(page *paper.Page, box paper.Rect) []string { return draw.StringKey(page, box, l.hasDrops()) }}
-	return block.Block{Name: "key of the picture", Gap: 3, Keep: true, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: text}}, {Gap: 1, Body: signs}}}}}}
 }
-
-func (l lighting) hasDrops() bool { return len(l.plan.Lights.Drops) > 0 }
 
 // leftOver says which strings are longer than their place, and by how much, those alike together.
 func (l lighting) leftOver() []block.Block {

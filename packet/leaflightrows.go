@@ -22,7 +22,7 @@ func flagGive(u measure.System) measure.Length {
 	return measure.Inch / 4
 }
 
-// rowMarks shows a leg with the marks of the rows and the letter of the string that hangs at each.
+// rowMarks shows a leg with the marks of the rows and the bulbs of the kind of string that hangs at each.
 func (l lighting) rowMarks() []block.Block {
 	rows := l.plan.Lights.Rows
 	if len(rows) == 0 {
@@ -49,8 +49,14 @@ func (l lighting) rowMarks() []block.Block {
 			continue
 		}
 		chart.Marks = append(chart.Marks, r.Tape)
-		line.At = append(line.At, draw.PipeMark{Tape: r.Tape, Text: draw.KindLetter(kinds, r.Kind)})
+		line.At = append(line.At, draw.PipeMark{Tape: r.Tape, Text: draw.KindDots(kinds, r.Kind)})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("mark of row %d", r.Number), Value: l.u.Inches(r.Tape)})
+	}
+	var hung []string
+	for _, k := range kinds {
+		if slices.ContainsFunc(rows, func(r lights.Row) bool { return r.Kind == k }) {
+			hung = append(hung, draw.KindDots(kinds, k)+" "+k)
+		}
 	}
 	sag := l.u.Inches(l.spec.Lights.Rows.Sag)
 	facts = append(facts, block.Fact{What: "sag of a row in a bay", Value: sag})
@@ -58,7 +64,7 @@ func (l lighting) rowMarks() []block.Block {
 	picture := block.Picture{Least: chart.LineHeight(l.chartWide(), line), Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
 	return []block.Block{
 		{Name: "rows", Gap: 3, Keep: true, Body: withWords(block.Words{Text: "Rows: flag every leg", Lettering: paper.Strong}, ruler)},
-		{Name: "marks of the rows", Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: partsInRanges(legs) + "\nSag in each bay " + block.Figure(sag)}, picture)},
+		{Name: "marks of the rows", Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: partsInRanges(legs) + "\n" + strings.Join(hung, "\n") + "\nSag in each bay " + block.Figure(sag)}, picture)},
 	}
 }
 
@@ -140,7 +146,7 @@ func (l lighting) rowSteps() []block.Block {
 		{Text: "Rows go up when ridge and guys hold, one wall at a time.", Then: l.leanWords()},
 		{Text: "Lay a wall's strings out as on the picture. Plug them together, light them, unplug."},
 		{Text: "Tie each row at the middle arch, then outwards arch by arch. Never pull it tight."},
-		{Text: "At the end arch go up the pipe to the next row of the same letter. Tie it each foot of pipe."},
+		{Text: "At the end arch go up the pipe to the next row of the same kind. Tie it each foot of pipe."},
 		{Text: "Sockets come where drawn, give or take " + block.Figure(l.handHigh()) + " a bay. Tie each turned down, off the ground.", Then: "Nearer the start: too much sag. Farther: too little."},
 		l.bowStep(),
 	}

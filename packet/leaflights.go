@@ -193,9 +193,14 @@ func (l lighting) chart(c wrapChart) []block.Block {
 		}
 	}
 	slices.Sort(chart.Marks)
+	var flags []string
+	for _, m := range chart.Marks {
+		flags = append(flags, l.u.Inches(m))
+	}
 	noun := c.noun()
 	title := fmt.Sprintf("%s: %s", noun, strung(w))
-	facts := []block.Fact{{What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)}}
+	facts := []block.Fact{{What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
+		{What: "flags for " + title, Value: strings.Join(flags, ", ")}}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(block.Words{Text: title, Lettering: paper.Strong}, ruler)}}
 	for i, line := range c.lines {

@@ -58,7 +58,7 @@ func (l lighting) steps() []block.Block {
 	n := len(l.plan.Strings)
 	list := []block.Step{{Hold: true, Text: fmt.Sprintf("Plug in each of the %s by itself. Look along it: every bulb lit? Unplug it.", counted(n, "string")),
 		Then: "Not lit, or another label than the one before: reject bag, take a spare.", Sign: []block.Blank{{Word: "All lit: signed"}, {Word: "spares used", Share: 0.4}}},
-		{Text: "Tie its S-number to both ends. The back shows which pipe or row is its own."}}
+		{Text: "Tie its S-number to both ends. The picture of the tunnel shows where it goes."}}
 	if len(l.plan.Wraps) > 0 {
 		list = append(list, l.windingSteps()...)
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"testing"
 	"time"
@@ -167,6 +168,7 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
 	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
 	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
 }
 
 // measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
@@ -280,5 +282,33 @@ func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
 	}
 	if crown > 0.1 || feet > 0.1 {
 		t.Errorf("at 1:%v the crown is %.3f mm and the feet are %.3f mm off on paper", scale, crown, feet)
+	}
+}
+
+// measureStrips lays a ruler on the strips at the outer edges of the lights' leaf: on front and back strokes stand a wrap's pitch apart, full size.
+func measureStrips(t *testing.T, reader pdfium.Pdfium, example string) {
+	p, plan := printed(t, reader, example, "lights")
+	const letter, margin, stroke = 215.9, 8, 5.0
+	for side, fold := range []float64{letter - margin, margin} {
+		var strokes []float64
+		for _, path := range p.drawing(side) {
+			low, high := pathBounds(path)
+			if len(path) == 2 && math.Abs(high.x-low.x-stroke) < 0.01 && high.y-low.y < 0.01 && min(math.Abs(low.x-fold), math.Abs(high.x-fold)) < 0.05 {
+				strokes = append(strokes, low.y)
+			}
+		}
+		slices.Sort(strokes)
+		met := map[float64]bool{}
+		for i := 1; i < len(strokes); i++ {
+			for _, w := range plan.Wraps {
+				if math.Abs(strokes[i]-strokes[i-1]-float64(w.Pitch)) < 0.02 {
+					met[strokes[i]] = true
+				}
+			}
+		}
+		// Between two strips on one edge lies one gap that is no pitch.
+		if len(strokes) < 6 || len(met) < len(strokes)-2 {
+			t.Errorf("side %d: strokes at %.2f, %d of their distances are pitches", side+1, strokes, len(met))
+		}
 	}
 }

@@ -138,7 +138,7 @@ func (b *binder) rowMarksOf(side spec.Side) string {
 	kinds := draw.StringKinds(b.plan)
 	for _, r := range b.plan.Lights.Rows {
 		if r.Wall == side {
-			marks = append(marks, draw.KindLetter(kinds, r.Kind)+" "+b.spec.Units.Inches(r.Tape))
+			marks = append(marks, draw.KindDots(kinds, r.Kind)+" "+b.spec.Units.Inches(r.Tape))
 		}
 	}
 	return strings.Join(marks, ", ")

@@ -55,7 +55,7 @@ func (list complaints) findings(s *spec.Spec) []finding.Finding {
 		if c.mixed {
 			text += " These are the figures of the worst."
 		}
-		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Sheet: "light", Key: c.key, Pos: s.Position(c.key)})
+		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Sheet: "lights", Key: c.key, Pos: s.Position(c.key)})
 	}
 	return out
 }
