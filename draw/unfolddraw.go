@@ -21,9 +21,7 @@ const (
 // signs keeps free what the strings' ends take.
 func (v *unfolding) signs() {
 	for _, s := range v.strands {
-		for _, r := range s.signRects() {
-			v.taken = append(v.taken, r)
-		}
+		v.taken = append(v.taken, s.signRects()...)
 	}
 }
 

@@ -94,7 +94,7 @@ func (l lighting) windingSteps() []block.Step {
 	list = append(list, []block.Step{
 		{Text: "Lay the pipe on trestles. Flag it by tape from its zero, within " + block.Figure(l.give()) + "."},
 		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
-		{Text: "At each flag count: the bulb drawn, or " + block.Figure("2") + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
+		{Text: "At each flag: the bulb drawn, counted from its prongs, or " + block.Figure("2") + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
 	}...)
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
 		list[len(list)-2].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
