@@ -29,6 +29,8 @@ var rules = []struct {
 	{"arches stand along the route, on its ground", stationsFollow},
 	{"stakes stand square to the route, span apart", stakesStand},
 	{"ties and diagonals agree with coordinates", tapesAgree},
+	{"every dot is painted once, from what is there, and checked", dotsArePainted},
+	{"tasks are whole", tasksAreWhole},
 	{"ridge pieces with their fittings reach from crown to crown", ridgeReaches},
 	{"every piece is cut once, or bought as it is", piecesAreCut},
 	{"no bar is cut beyond its length", barsHold},
@@ -45,6 +47,7 @@ var rules = []struct {
 	{"chains keep within their labels", chainsHold},
 	{"circuits keep within their allowance", circuitsHold},
 	{"findings are in order and well said", findingsAreWell},
+	{"findings fit their table", findingsFitTable},
 	{"must fix comes of what the spec says", mustFixIsGiven},
 	{"no number is none", numbersAreNumbers},
 	{"JSON has every list", listsAreThere},
@@ -76,7 +79,7 @@ func has(p *layout.Plan, codes ...string) bool {
 }
 
 // sheetWords are the words of `packet --sheets`.
-var sheetWords = strings.Fields("overview safety stake arch cut shopping raise light circuit steps watch takedown rebuild tags")
+var sheetWords = strings.Fields("overview safety stake arch stock raise light circuit steps watch takedown rebuild tags")
 
 var (
 	codeShape = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)

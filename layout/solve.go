@@ -51,6 +51,9 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveCrew()
 
 	p.accept()
+	for i := range p.Findings {
+		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
+	}
 	finding.Sort(p.Findings)
 	p.fillEmpty()
 	return p
@@ -146,6 +149,9 @@ func (p *Plan) solveCrew() {
 		in.Cords += c.Count
 	}
 	in.Taps = p.Power.Taps
+	if len(p.Weather.Bears) > 0 {
+		in.Inside, in.Strip, in.Down = p.Weather.Inside, p.Weather.Strip, p.Weather.Down
+	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)
 }
@@ -175,7 +181,7 @@ func (p *Plan) accept() {
 			}
 		}
 		if key := fmt.Sprintf("accept[%d]", i); !met {
-			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Sheet: "overview", Key: key, Pos: p.Spec.Position(key),
+			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Key: key,
 				Text: fmt.Sprintf("%s accepts the finding %s, but this plan has none of that name: take the line out, or spell it as check prints it.", a.By, a.Finding)})
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -58,10 +59,7 @@ func (b *binder) raisingSteps(k *arch.Kind) []string {
 
 // markWords says which marks go on the pipe.
 func (b *binder) markWords(k *arch.Kind) string {
-	each := "every foot"
-	if b.spec.Units == measure.Metric {
-		each = "every 500 mm"
-	}
+	each := measure.By(b.spec.Units, "every foot", "every 500 mm")
 	s := fmt.Sprintf("Mark the legs L and R, and %s up from the end that will stand on the ground", each)
 	if len(b.plan.Lights.Rows) > 0 {
 		s += "; every row of lights in another colour"
@@ -143,7 +141,7 @@ func (b *binder) bendWords() string {
 	s := fmt.Sprintf("The tightest bend, %s: radius %s at %s of tape from the left foot, %.0f times the pipe's diameter of %s, %.1f %% strain. "+
 		"Limits published for buried pressure pipe, about 250 to 300 diameters, are for decades and do not apply to a garden arch: it works for a season and takes a set. "+
 		"Mark each pipe's inside face and bend it the same way next year.",
-		arches(k.Numbers), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
+		say.Numbered("arch", k.Numbers), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
 	return s
 }
 

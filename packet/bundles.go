@@ -19,12 +19,12 @@ type bundle struct {
 var bundles = []bundle{
 	{"marking", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Marking}},
 	{"driving", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Driving}},
-	{"cutting", []string{"safety", "cut", "steps"}, []crew.Phase{crew.Cutting}},
+	{"cutting", []string{"safety", "stock", "steps"}, []crew.Phase{crew.Cutting}},
 	{"wrapping", []string{"safety", "lights", "steps"}, []crew.Phase{crew.Wrapping}},
 	{"raising", []string{"safety", "arch", "raising", "steps"}, []crew.Phase{crew.Raising}},
 	{"hanging", []string{"safety", "lights", "steps"}, []crew.Phase{crew.Hanging}},
 	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
-	{"buying", []string{"shopping"}, nil},
+	{"buying", []string{"stock"}, nil},
 	{"watching", []string{"watch"}, nil},
 	{"takedown", []string{"down"}, nil},
 }

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
@@ -57,9 +58,15 @@ func Compare(was, is *layout.Plan) Comparison {
 	c.Figures = append(c.Figures, ridgeChanges(was, is)...)
 	reused := *is.Spec
 	reused.Stock.Own = keptFrom(was, is.Spec)
+	spare := map[string]int{} // whole sticks and bars that are spares again
+	for _, it := range was.Shopping {
+		if it.Unit == stock.StickOf || it.Unit == stock.BarOf {
+			spare[it.Item] = it.Spare
+		}
+	}
 	for _, it := range layout.Solve(&reused).Shopping {
-		if it.Buy > 0 {
-			c.Buy = append(c.Buy, Buying{it.Item, it.Need, it.Buy})
+		if buy := it.Buy - min(it.Spare, spare[it.Item]); buy > 0 {
+			c.Buy = append(c.Buy, Buying{it.Item, it.Need, buy})
 		}
 	}
 	c.New, c.Gone = codesBeyond(is, was), codesBeyond(was, is)
@@ -148,7 +155,7 @@ func gathered(list []numberedChange) []Change {
 		numbers[c.Change] = append(numbers[c.Change], c.number)
 	}
 	for i, c := range out {
-		out[i].What += " " + runs(numbers[c])
+		out[i].What += " " + say.Numbers(numbers[c])
 	}
 	return out
 }

@@ -8,12 +8,10 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
-
-// metric reports whether the packet prints in metric units.
-func (b *binder) metric() bool { return b.spec.Units == measure.Metric }
 
 // figure is a key figure with its label.
 type figure struct{ label, value string }
@@ -76,7 +74,7 @@ func (b *binder) figures() []figure {
 		list = append(list, figure{"Light strings", fmt.Sprintf("%d, using %s", n, measure.Watts(p.Power.Watts))})
 	}
 	if amps, circuits := b.lightAmps(); circuits > 0 {
-		list = append(list, figure{"Current", measure.Amps(amps) + " on " + count(circuits, "circuit")})
+		list = append(list, figure{"Current", measure.Amps(amps) + " on " + say.Count(circuits, "circuit")})
 	}
 	if g := p.Ground; max(g.SlopeAlong, g.SlopeAcross) > levelEnough {
 		list = append(list, figure{"Slope, along; across", slope(g.SlopeAlong) + "; " + slope(g.SlopeAcross)})
@@ -99,7 +97,7 @@ func slope(rise float64) string {
 	return fmt.Sprintf("1 in %.0f", 1/rise)
 }
 
-// across prints a figure of every kind of arch: the least, and the greatest too where it differs by an inch or more.
+// across prints a figure of every kind of arch: the least, and that there is more where another has an inch more.
 func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 	least, most := value(b.plan.Kinds[0]), value(b.plan.Kinds[0])
 	for _, k := range b.plan.Kinds[1:] {
@@ -108,7 +106,7 @@ func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 	if most-least < measure.Inch {
 		return b.spec.Units.Tape(least)
 	}
-	return b.spec.Units.Tape(least) + " to " + b.spec.Units.Tape(most)
+	return b.spec.Units.Tape(least) + " or more"
 }
 
 // stakeCounts counts the stakes under legs and those for guys.
@@ -143,14 +141,6 @@ func (b *binder) lightAmps() (amps measure.Current, circuits int) {
 		}
 	}
 	return amps, circuits
-}
-
-// count prints a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // assumed names the defaults that matter on the ground, as "soil unknown"; the rebuild file has them all.

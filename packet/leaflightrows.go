@@ -14,14 +14,6 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// flagGive is how far a flag on a pipe may be off. Our own choice.
-func flagGive(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 5
-	}
-	return measure.Inch / 4
-}
-
 // rowMarks shows a leg with the marks of the rows and the bulbs of the kind of string that hangs at each.
 func (l lighting) rowMarks() []block.Block {
 	rows := l.plan.Lights.Rows

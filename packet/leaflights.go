@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // lighting is the wrapping crew's leaf: in front how each kind of pipe is wound, behind which string goes where.
@@ -75,10 +76,7 @@ const tenTurns = 10
 
 // alikeTo reports whether two lengths are one to a wrapper: as near as a number of grid steps, 1/8 in or 2 mm each.
 func alikeTo(steps measure.Length, u measure.System, a, b measure.Length) bool {
-	step := measure.Inch / 8
-	if u == measure.Metric {
-		step = 2
-	}
+	step := measure.By(u, measure.Inch/8, 2)
 	return math.Abs(float64(a-b)) <= float64(steps*step)+1e-6
 }
 
@@ -130,7 +128,7 @@ func (c wrapChart) named(line int) string {
 				numbers = append(numbers, p.Number)
 			}
 		}
-		name = arches(numbers)
+		name = say.Numbered("arch", numbers)
 	case len(left) == 0:
 		rest = "all other right legs"
 	case len(right) == 0:
@@ -257,10 +255,10 @@ func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block 
 		line.At = append(line.At, draw.PipeMark{Tape: f.Tape, Text: fmt.Sprint(f.Bulb)})
 	}
 	ten := l.u.Inches(tenTurns * w.Pitch)
-	text := fmt.Sprintf("%s: %.0f turns,\nten take %s", capitalised(on), w.Turns, block.Figure(ten))
+	text := fmt.Sprintf("%s: %.0f turns,\nten take %s", say.Capital(on), w.Turns, block.Figure(ten))
 	if w.Turns < tenTurns {
 		ten = l.u.Inches(w.Pitch)
-		text = fmt.Sprintf("%s: %.1f turns,\none every %s", capitalised(on), w.Turns, block.Figure(ten))
+		text = fmt.Sprintf("%s: %.1f turns,\none every %s", say.Capital(on), w.Turns, block.Figure(ten))
 	}
 	if w.Covers < 1-1e-6 {
 		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
@@ -283,6 +281,3 @@ func (l lighting) joints(w lights.Wrap) (list []measure.Length) {
 	}
 	return list
 }
-
-// capitalised begins words with a capital.
-func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -77,7 +77,7 @@ func lightSides(t *testing.T, name string, plan *layout.Plan) []set {
 	if err != nil {
 		t.Fatal(err)
 	}
-	chosen, err := choose([]string{"lights"})
+	chosen, err := choose([]string{"lights"}, false)
 	if err != nil {
 		t.Fatal(err)
 	}

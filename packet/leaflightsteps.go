@@ -8,8 +8,10 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
-	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 )
 
 // turns draws which way round each side is wound, once.
@@ -31,16 +33,12 @@ func (l lighting) turns() []block.Block {
 			}
 		}
 		if len(nouns) > 0 {
-			hands, who = append(hands, d), append(who, capitalised(words(nouns)))
+			hands, who = append(hands, d), append(who, say.Capital(say.And(nouns)))
 		}
-	}
-	series := paper.ImperialScales
-	if l.u == measure.Metric {
-		series = paper.MetricScales
 	}
 	columns := block.Columns{Gap: 6}
 	for i, d := range hands {
-		for _, s := range series {
+		for _, s := range draw.Scales(l.u) {
 			if d.Scale = s; d.High() <= 14 {
 				break
 			}
@@ -53,30 +51,49 @@ func (l lighting) turns() []block.Block {
 	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round, the zero end at the left:"}}, {Name: "turns", Gap: 1, Body: columns}}
 }
 
-// steps is the work on one pipe, in order.
+// steps is the work on the strings and on each pipe, in the order of the tasks. What is told once for every wrap is told at the first.
 func (l lighting) steps() []block.Block {
-	n := len(l.plan.Strings)
-	list := []block.Step{{Hold: true, Text: fmt.Sprintf("Plug in each of the %s by itself. Look along it: every bulb lit? Unplug it.", counted(n, "string")),
-		Then: "Not lit, or another label than the one before: reject bag, take a spare.", Sign: []block.Blank{{Word: "All lit: signed"}, {Word: "spares used", Share: 0.4}}},
-		{Text: "Tie its S-number to both ends. The picture of the tunnel shows where it goes."}}
-	if len(l.plan.Wraps) > 0 {
-		list = append(list, l.windingSteps()...)
+	var list []block.Step
+	said := newTaskWords(l.plan)
+	wound, joined := false, false
+	for _, t := range l.plan.Crew.Tasks {
+		in := said.of(t)
+		switch t.Action {
+		case crew.TestStrings:
+			list = append(list, block.Step{Hold: t.Hold, Text: in.Do + " " + in.Want, Then: in.IfOff, Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}})
+		case crew.TagStrings:
+			list = append(list, block.Step{Text: in.Do + " The picture of the tunnel shows where it goes."})
+		case crew.FlagRows:
+			list = append(list, block.Step{Text: in.Do, Then: in.IfOff})
+		case crew.JoinForWrap:
+			if !joined {
+				list, joined = append(list, block.Step{Text: in.Do}), true
+			}
+		case crew.WindPipe:
+			if !wound {
+				list, wound = append(list, l.windingSteps()...), true
+			}
+		case crew.WindInPlace:
+			if !wound {
+				list, wound = append(list, l.windingSteps()...), true
+			}
+			list = append(list, block.Step{Text: in.Do, Then: in.Warning})
+		}
 	}
 	var blocks []block.Block
 	for i, s := range list {
 		s.Number = i + 1
-		b := block.Block{Name: fmt.Sprintf("step %d", s.Number), Gap: 1.6, Body: s}
-		if i == 0 {
-			b.Gap = 4
-		}
-		blocks = append(blocks, b)
+		blocks = append(blocks, block.Block{Name: fmt.Sprintf("step %d", s.Number), Gap: 1.6, Body: s})
 	}
-	blocks[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}}
+	if len(blocks) > 0 {
+		blocks[0].Gap = 4
+		blocks[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}}
+	}
 	return blocks
 }
 
 // give is how far a flag may be off.
-func (l lighting) give() string { return l.u.Inches(flagGive(l.u)) }
+func (l lighting) give() string { return l.u.Inches(practice.FlagGive(l.u)) }
 
 // guyed reports whether a wrap leaves a band bare.
 func (l lighting) guyed() bool {
@@ -87,15 +104,11 @@ const guyStep = "White band: a guy is tied there. Run the wire straight along it
 
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []block.Step {
-	var list []block.Step
-	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }) {
-		list = append(list, block.Step{Text: "A whole arch: push both legs into the crown fitting first."})
-	}
-	list = append(list, []block.Step{
+	list := []block.Step{
 		{Text: "Lay the pipe on trestles. Flag it by tape from its zero, within " + block.Figure(l.give()) + "."},
 		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
-		{Text: "At each flag: the bulb drawn, counted from its prongs, or " + block.Figure("2") + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
-	}...)
+		{Text: "At each flag: the bulb drawn, counted from its prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
+	}
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
 		list[len(list)-2].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
 	}

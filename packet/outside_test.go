@@ -124,7 +124,7 @@ func (p *printout) drawing(index int) (paths [][]spot) {
 	return paths
 }
 
-var ratio = regexp.MustCompile(`\(1:(\d+)\)|Scale 1:(\d+)`)
+var ratio = regexp.MustCompile(`\(1:(\d+)\)|(?:Scale|drawn) 1:(\d+)`)
 
 // scale returns the ratio that the page's title block states, 0 where it is not to scale.
 func (p *printout) scale(index int) float64 {
@@ -167,6 +167,8 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
 	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
 	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
+	t.Run("cuts", func(t *testing.T) { measureCuts(t, reader, "garden.yaml", 1) })
+	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
 	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
 }
@@ -309,6 +311,44 @@ func measureStrips(t *testing.T, reader pdfium.Pdfium, example string) {
 		// Between two strips on one edge lies one gap that is no pitch.
 		if len(strokes) < 6 || len(met) < len(strokes)-2 {
 			t.Errorf("side %d: strokes at %.2f, %d of their distances are pitches", side+1, strokes, len(met))
+		}
+	}
+}
+
+// measureCuts holds the sticks drawn on a side against the cut plan: each stick as long on paper as the plan has it at the scale stated, in the order of the
+// patterns, and a line across it at each of its saw marks.
+func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) {
+	p, plan := printed(t, reader, example, "stock")
+	scale := p.scale(index)
+	if scale == 0 {
+		t.Fatal("the cuts state no scale")
+	}
+	const high = 9 // of a stick on paper
+	var sticks [][2]spot
+	var cuts []spot // tops of the upright lines
+	for _, path := range p.drawing(index) {
+		low, high2 := pathBounds(path)
+		switch w, h := high2.x-low.x, high2.y-low.y; {
+		case len(path) >= 4 && math.Abs(h-high) < 0.02 && w > 20:
+			sticks = append(sticks, [2]spot{low, high2})
+		case len(path) == 2 && w < 0.01 && h > high:
+			cuts = append(cuts, low)
+		}
+	}
+	list := patterns(plan.Cuts.Bars)
+	if len(sticks) < len(list) {
+		t.Fatalf("%d sticks are drawn, there are %d patterns", len(sticks), len(list))
+	}
+	for i, pattern := range list {
+		bar, left, right := pattern.bars[0], sticks[i][0], sticks[i][1]
+		if got, want := right.x-left.x, float64(bar.Stock)/scale; math.Abs(got-want) > 0.1 {
+			t.Errorf("cut %d: the stick is %.3f mm long on paper, want %.3f", i+1, got, want)
+		}
+		for _, piece := range bar.Pieces {
+			at := left.x + float64(piece.Mark)/scale
+			if piece.Mark != bar.Stock && !slices.ContainsFunc(cuts, func(c spot) bool { return math.Abs(c.x-at) < 0.1 && c.y < left.y && c.y > left.y-10 }) {
+				t.Errorf("cut %d: no line at the mark of %v, %.2f mm on paper", i+1, piece.ID, at)
+			}
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/klippa-app/go-pdfium"
 
+	"hoopwright/draw/paper"
 	"hoopwright/layout/ground"
 )
 
@@ -26,7 +27,7 @@ site:
 // they are on paper is read off the file.
 func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least int) {
 	p, plan := printedSpec(t, reader, name, []byte(source), "stake")
-	b := &binder{plan: plan, spec: plan.Spec, size: paperSizes[plan.Spec.Paper]}
+	b := &binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper)}
 	tiles := b.newStakeWords().plans()
 	if len(tiles) < least {
 		t.Fatalf("%d sheets", len(tiles))
@@ -125,4 +126,13 @@ func matchLine(t *testing.T, sheet int, g ground.Layout, arch int, at map[ground
 	if covered < 0.6*across || past < 1 {
 		t.Errorf("sheet %d: the match line through arch %d covers %.1f of %.1f mm and goes on for %.1f", sheet, arch, covered, across, past)
 	}
+}
+
+func mustSheet(t *testing.T, name string) paper.Rect {
+	t.Helper()
+	size, ok := paper.Sheet(name)
+	if !ok {
+		t.Fatalf("no paper is named %s", name)
+	}
+	return size
 }

@@ -9,44 +9,14 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
 // answer to them.
-func (b *binder) permission() []leaf {
-	footprint, ok := draw.NewFootprint(b.plan)
-	if !ok {
-		return nil
-	}
-	f := b.newFlow("Asks the owner of the ground and the authority to let this stand. They may ask for more.", "")
-	words := func(f *flow) {
-		f.table(place.Table{Columns: []place.Column{{Head: "What", Width: 46, Lettering: paper.Strong}, {Head: "This tunnel"}}}, b.permissionRows(footprint))
-		f.gap(2)
-		f.text("Estimates to close early by; no engineer has judged wind, snow, ice or crowd.", paper.Floor)
-		for _, who := range []string{"Owner of the ground", "Authority", "Organiser", conditions} {
-			f.signature(who)
-		}
-	}
-	const least, most, gap paper.Length = 40, 110, 2
-	box := f.take(min(most, max(least, f.room.H-f.height(f.room.W, words)-2*gap)))
-	scale := footprint.Scale(b.scales(), box)
-	footprint.Draw(f.page, box, scale)
-	f.scale(scale)
-	f.gap(gap)
-	words(f)
-	return f.leaves
-}
 
 // conditions is the line for what they ask for besides.
 const conditions = "Conditions"
-
-// scales is the series of scales of the packet's units.
-func (b *binder) scales() []paper.Scale {
-	if b.metric() {
-		return paper.MetricScales
-	}
-	return paper.ImperialScales
-}
 
 // signature sets a line to sign on: who, name, signature, day.
 func (f *flow) signature(who string) {
@@ -109,7 +79,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	for _, g := range b.gusts() {
 		closed += g.sentence() + " "
 	}
-	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", thunderMinutes))
+	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", practice.ThunderMinutes))
 	add("After it", "every stake counted out of the ground, holes filled, ground left as it was")
 	return rows
 }

@@ -121,11 +121,3 @@ func alike(pieces []stock.Piece) []likePieces {
 	}
 	return list
 }
-
-// counted prints a count with its noun: "1 stick", "12 sticks".
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}

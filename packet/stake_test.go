@@ -204,11 +204,3 @@ func TestTapesToBring(t *testing.T) {
 		}
 	}
 }
-
-func TestRuns(t *testing.T) {
-	for want, numbers := range map[string][]int{"4": {4}, "1 and 2": {1, 2}, "1 to 5": {1, 2, 3, 4, 5}, "1, 3 and 5": {1, 3, 5}, "1, 4 to 6 and 9": {1, 4, 5, 6, 9}, "1 and 4 to 6": {1, 4, 5, 6}} {
-		if got := runs(numbers); got != want {
-			t.Errorf("%v is written %q, want %q", numbers, got, want)
-		}
-	}
-}

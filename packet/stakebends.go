@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -134,10 +135,10 @@ func (w *stakeWords) rowsOf(stakes []ground.Stake) string {
 			}
 		}
 		if len(legs) > 0 {
-			words = append(words, side.Letter()+runs(legs))
+			words = append(words, side.Letter()+say.Numbers(legs))
 		}
 		if len(guys) > 0 {
-			words = append(words, fmt.Sprintf("guy stakes on the %s at %s", side, arches(guys)))
+			words = append(words, fmt.Sprintf("guy stakes on the %s at %s", side, say.Numbered("arch", guys)))
 		}
 	}
 	return strings.Join(words, ", ")

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // stakeCheck is one distance to measure between dots.
@@ -86,7 +87,7 @@ func (w *stakeWords) guyChecks() (list []stakeCheck) {
 	for _, g := range groups {
 		what := first[g.text]
 		if len(g.numbers) > 1 {
-			what += "\nand so at " + arches(slices.Compact(g.numbers))
+			what += "\nand so at " + say.Numbered("arch", slices.Compact(g.numbers))
 		}
 		list = append(list, stakeCheck{what, g.text, "Find the guy stake again."})
 	}
@@ -109,10 +110,7 @@ func (w *stakeWords) slide(shrinks ground.Diagonal) string {
 	if !ok {
 		return ""
 	}
-	unit := measure.Inch
-	if w.units == measure.Metric {
-		unit = 10
-	}
+	unit := measure.By(w.units, measure.Inch, 10)
 	return fmt.Sprintf("Slide the R row along its line, to the exit if %s–%s is longer, else back: %s for each %s of difference.",
 		shrinks.From, shrinks.To, w.units.Inches(measure.Length(share)*unit), w.units.Inches(unit))
 }
@@ -133,7 +131,7 @@ func (w *stakeWords) bendChecks() []stakeCheck {
 func (w *stakeWords) widthChecks(off string) []stakeCheck {
 	var list []stakeCheck
 	for _, g := range w.widths() {
-		list = append(list, stakeCheck{"L to R across at " + arches(g.numbers), g.text, off})
+		list = append(list, stakeCheck{"L to R across at " + say.Numbered("arch", g.numbers), g.text, off})
 	}
 	return list
 }
@@ -165,7 +163,7 @@ func (w *stakeWords) widths() (list []alikes) {
 func (w *stakeWords) widthWords() string {
 	var words []string
 	for _, g := range w.widths() {
-		words = append(words, fmt.Sprintf("%s at %s", g.text, arches(g.numbers)))
+		words = append(words, fmt.Sprintf("%s at %s", g.text, say.Numbered("arch", g.numbers)))
 	}
 	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, drive the worse stake again."
 }
@@ -184,7 +182,7 @@ func (w *stakeWords) bayChecks(diagonals []ground.Diagonal) (list []stakeCheck) 
 		k := g.numbers[0]
 		what := fmt.Sprintf("L%d to R%d\nR%d to L%d", k, k+1, k, k+1)
 		if len(g.numbers) > 1 {
-			what += fmt.Sprintf("\nand so bays %s", runs(g.numbers))
+			what += fmt.Sprintf("\nand so bays %s", say.Numbers(g.numbers))
 		}
 		list = append(list, stakeCheck{what, g.text, "Read the row tapes again there."})
 	}

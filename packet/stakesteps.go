@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -16,7 +17,7 @@ import (
 func (w *stakeWords) marking() {
 	for _, x := range w.b.plan.Findings {
 		if x.Sheet == "stake" && x.Code != "ties-missing" { // the step that chooses marks says that
-			w.text(strings.ToUpper(x.Level.String()[:1])+x.Level.String()[1:]+": "+x.Text, paper.Body)
+			w.text(say.Capital(x.Level.String())+": "+x.Text, paper.Body)
 			w.gap(1)
 		}
 	}
@@ -66,10 +67,7 @@ func (w *stakeWords) call() {
 
 // tapeSize is the shortest usual tape that reaches all that is taped.
 func (w *stakeWords) tapeSize() string {
-	sizes, unit, word := []measure.Length{25, 50, 100, 200, 300}, measure.Foot, "ft"
-	if w.units == measure.Metric {
-		sizes, unit, word = []measure.Length{10, 20, 30, 50, 100}, measure.Metre, "m"
-	}
+	sizes, unit, word := measure.By(w.units, []measure.Length{25, 50, 100, 200, 300}, []measure.Length{10, 20, 30, 50, 100}), measure.By(w.units, measure.Foot, measure.Metre), measure.By(w.units, "ft", "m")
 	longest := w.ground.LongestTape(w.units)
 	size := sizes[len(sizes)-1]
 	for _, s := range slices.Backward(sizes) {

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -205,7 +206,7 @@ func (w *stakeWords) walk() (list []walked) {
 
 // rowHeading says where the tape lies.
 func (w *stakeWords) rowHeading(side spec.Side, zero, tape, of int) string {
-	row := strings.ToUpper(side.String()[:1]) + side.String()[1:] + " row"
+	row := say.Capital(side.String()) + " row"
 	if of > 1 {
 		row += fmt.Sprintf(", tape %d of %d", tape, of)
 	}

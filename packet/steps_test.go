@@ -111,7 +111,7 @@ func TestHeadsAreRepeatedOverleaf(t *testing.T) {
 			t.Errorf("page %d has tapes without a head", i+1)
 		}
 	}
-	f := (&binder{plan: plan, spec: plan.Spec, size: paperSizes["letter"]}).newFlow("", "")
+	f := (&binder{plan: plan, spec: plan.Spec, size: mustSheet(t, "letter")}).newFlow("", "")
 	var rows []place.Row
 	for i := range 150 { // three pages and more
 		switch i {

@@ -165,10 +165,7 @@ func (b *binder) stringsAt(number int) string {
 // pitchStrips draws a strip for each pitch whose strip found no room on the lights' leaf.
 func (f *flow) pitchStrips() {
 	u := f.b.spec.Units
-	check := 4 * measure.Inch
-	if u == measure.Metric {
-		check = 100 * measure.Millimetre
-	}
+	check := measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 	_, _, left := f.b.onEdges()
 	for _, s := range left {
 		p := draw.PitchStrip{Pitch: s.pitch, Check: check, Units: u, Words: s.words() + ": a turn a stroke"}

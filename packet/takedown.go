@@ -7,6 +7,8 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/power"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -19,7 +21,7 @@ func (b *binder) takeDown() []leaf {
 	f := b.newFlow("Take it down in this order, count everything out, mark it for next year.",
 		"gloves, eye protection, "+b.reachWith()+"all caps, tape, marker, ties and tags, bags.")
 	f.framed("Stop and ask", func(f *flow) {
-		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(brittleBelow)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
+		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(practice.BendSlowly)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
 	})
 	f.gap(3)
 	for i, s := range b.downSteps(stand) {
@@ -55,7 +57,7 @@ func (b *binder) downSteps(stand []arch.Arch) []string {
 	first, last := stand[0].Number, stand[len(stand)-1].Number
 	var list []string
 	if len(b.plan.Strings) > 0 {
-		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", words(outletNames(b.plan.Power.Feeders))))
+		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", say.And(outletNames(b.plan.Power.Feeders))))
 	}
 	list = append(list, "Before anything is loosened, measure these crowns from a string between the feet:")
 	list = append(list, fmt.Sprintf("Mark every leg on its inside face at the foot: name and an arrow up (L%d, R%d …). It has taken a set and bends the same way next year. Number ridge pieces at both ends, arrow toward arch %d.", first, first, first))

@@ -28,10 +28,8 @@ var mayTakeApart = map[string]string{
 	"packet/rebuild.go":     "prints the spec's own source, line by line",
 	"draw/block/words.go":   "sets words of several letterings on a line: spaces at their ends",
 	"packet/lightrows.go":   "looks whether a string's catalog name tells its colour",
-	"packet/said.go":        "first sentence of a finding, until findings have a short title",
-	"packet/dangersopen.go": "first sentence of a finding, until findings have a short title",
-	"packet/stepsheet.go":   "a capital at the beginning of a sentence, until one package says things",
-	"layout/crew/day.go":    "plural of a noun, until one package says things",
+	"packet/said.go":        "first sentence of a finding, until its leaf has title and cure",
+	"packet/dangersopen.go": "first sentence of a finding, until its leaf has title and cure",
 	"draw/oneline.go":       "the words of a joint, until joints have places",
 }
 

@@ -54,10 +54,7 @@ func (c choice) table(w io.Writer) error {
 
 // depthStep is what a stake's depth is rounded up to.
 func depthStep(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 10 * measure.Millimetre
-	}
-	return measure.Inch
+	return measure.By(u, measure.Inch, 10*measure.Millimetre)
 }
 
 func yes(is bool) string {

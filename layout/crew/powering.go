@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // powering tests each outlet, lays the cords and plugs one chain at a time.
@@ -26,13 +27,13 @@ func (b *builder) powering() {
 	}
 	b.add(minutesMeasure*2*float64(len(outlets)), Step{Phase: Powering, People: 1, Hold: true,
 		Warning: "Water and mains: dry hands, plugs off the ground. Wiring, breakers and outlets are work for a licensed electrician.",
-		Do:      fmt.Sprintf("Plug a lamp into %s in turn. Press TEST, then RESET.", and(outlets)),
+		Do:      fmt.Sprintf("Plug a lamp into %s in turn. Press TEST, then RESET.", say.And(outlets)),
 		Want:    "TEST puts the lamp out at once, RESET lights it again.",
 		Off:     "Use no outlet that fails or has no ground-fault protection. Tell the organiser."})
 	if b.Cords > 0 {
-		what := count(b.Cords, "cord")
+		what := say.Count(b.Cords, "cord")
 		if b.Taps > 0 {
-			what += fmt.Sprintf(" and %s", count(b.Taps, "tap"))
+			what += fmt.Sprintf(" and %s", say.Count(b.Taps, "tap"))
 		}
 		b.add(b.Spec.Crew.Rates.Cord*float64(b.Cords), Step{Phase: Powering, People: max(2, b.hands/4*2),
 			Do:   fmt.Sprintf("Lay the %s as the circuit sheet shows, plugging nothing in: behind the legs, off the way, a loop hanging lower than each plug, each joint in its cover off the ground.", what),

@@ -6,6 +6,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -84,7 +85,7 @@ func (b *builder) guy(a arch.Arch) bool {
 		return false
 	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, Part: Guyed, People: 2,
-		Do:   fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s, one side after the other, and flag them.", a.Number, b.units.Tape(b.Spec.Guys.From), and(names)),
+		Do:   fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s, one side after the other, and flag them.", a.Number, b.units.Tape(b.Spec.Guys.From), say.And(names)),
 		Want: "Plumb seen from the side; guys just tight, not humming.",
 		Off:  "Slacken one side, draw in the other."})
 	return true
@@ -132,7 +133,7 @@ func (b *builder) second(stand []arch.Arch) {
 	rest := b.Ridge[1:]
 	if len(rest) > 0 {
 		b.add(b.Spec.Crew.Rates.Cut*float64(len(rest)), Step{Phase: Cutting, People: 2,
-			Do:       fmt.Sprintf("Eye protection on, pipe clamped. Cut the other %s, each longer or shorter by what bay %d has taught.", count(len(rest), "ridge piece"), r.Bay),
+			Do:       fmt.Sprintf("Eye protection on, pipe clamped. Cut the other %s, each longer or shorter by what bay %d has taught.", say.Count(len(rest), "ridge piece"), r.Bay),
 			Readings: b.cuts(rest),
 			Want:     "Each named at both ends, square, burrs scraped off.",
 			Off:      "Too short: keep it for a bay that asks less, and cut another."})
@@ -148,22 +149,11 @@ func (b *builder) cuts(list []RidgePiece) []Reading {
 	first := 0
 	for i := range list {
 		if cut := b.units.Cut(list[i].Cut); i+1 == len(list) || b.units.Cut(list[i+1].Cut) != cut {
-			readings = append(readings, Reading{stretch("bay", list[first].Bay, list[i].Bay), cut})
+			readings = append(readings, Reading{say.Numbered("bay", say.From(list[first].Bay, list[i].Bay)), cut})
 			first = i + 1
 		}
 	}
 	return readings
-}
-
-// stretch names a run of numbers: "bay 2", "bays 2 and 3", "bays 2 to 5".
-func stretch(noun string, first, last int) string {
-	switch last - first {
-	case 0:
-		return fmt.Sprintf("%s %d", noun, first)
-	case 1:
-		return fmt.Sprintf("%s %d and %d", plural(noun), first, last)
-	}
-	return fmt.Sprintf("%s %d to %d", plural(noun), first, last)
 }
 
 // others stands the rest, with a check of the crowns' running distance after each third bay and at the end, so that small gaps in sockets
@@ -175,7 +165,7 @@ func (b *builder) others(stand []arch.Arch) {
 	}
 	rates := b.Spec.Crew.Rates
 	step := Step{Phase: Raising, Part: Row, People: raisers * max(1, min(2, b.hands/(2*raisers))),
-		Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", stretch("arch", stand[0].Number, stand[n-1].Number)),
+		Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", say.Numbered("arch", say.From(stand[0].Number, stand[n-1].Number))),
 		Want: "Every socket home, every arch plumb.",
 		Off:  "Never go on past a socket that is not home."}
 	work := rates.Raise * float64(n)
@@ -204,7 +194,7 @@ func (b *builder) others(stand []arch.Arch) {
 		}
 	}
 	if len(guyed) > 0 {
-		step.Do += fmt.Sprintf(" Guy arch %s at once, before the next: both legs, %s above the ground, to the stakes of its number, just tight, flagged.", and(guyed), b.units.Tape(b.Spec.Guys.From))
+		step.Do += fmt.Sprintf(" Guy arch %s at once, before the next: both legs, %s above the ground, to the stakes of its number, just tight, flagged.", say.And(guyed), b.units.Tape(b.Spec.Guys.From))
 	}
 	if len(step.Readings) > 0 {
 		step.Record = true
@@ -259,17 +249,17 @@ func (b *builder) finish(stand []arch.Arch) {
 	}
 	step := Step{Phase: Raising, Part: Counted, People: 2, Hold: true,
 		Do:   "Look along the ridge and both rows of feet from each end; count the caps.",
-		Want: count(legs, "cap") + " in the bucket",
+		Want: say.Count(legs, "cap") + " in the bucket",
 		Off:  "A cap missing: a stake stands bare, find it."}
 	work := float64(minutesTalk)
 	if len(guys) > 0 {
 		step.Do = "Look along the ridge and both rows of feet from each end; tighten the guys evenly; count the caps."
-		step.Want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", count(len(guys), "guy stake"))
+		step.Want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", say.Count(len(guys), "guy stake"))
 		step.Off = "It leans: draw in the guys behind it. " + step.Off
 	}
 	last := stand[len(stand)-1].Number
 	if names := b.guyStakes(last); len(names) > 0 && len(stand) > 1 {
-		step.Do = fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s. ", last, b.units.Tape(b.Spec.Guys.From), and(names)) + step.Do
+		step.Do = fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s. ", last, b.units.Tape(b.Spec.Guys.From), say.And(names)) + step.Do
 		work += b.Spec.Crew.Rates.Guy * float64(len(names))
 	}
 	step.Want += "."

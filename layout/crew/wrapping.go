@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -18,7 +19,7 @@ func (b *builder) wrapping() {
 	if n := len(b.Lights.Strings); n > 0 {
 		b.add(minutesTest*float64(n), Step{Phase: Wrapping, People: 2, Hold: true,
 			Warning: "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
-			Do:      fmt.Sprintf("Plug in each of the %s by itself and look along it, before any is wound or hung.", count(n, "string")),
+			Do:      fmt.Sprintf("Plug in each of the %s by itself and look along it, before any is wound or hung.", say.Count(n, "string")),
 			Want:    "Every bulb lit, no bare wire, no cracked socket; the label's length and watts as on the shopping list.",
 			Off:     "A dead or damaged string goes in the reject bag; take a spare. A label that differs: tell the organiser before winding."})
 	}
@@ -43,8 +44,8 @@ func (b *builder) rowMarks() {
 	}
 	legs := len(b.Arches) * len(walls)
 	b.add(minutesLabel*float64(legs), Step{Phase: Wrapping, People: 2,
-		Do:   fmt.Sprintf("Flag the row heights on %s with tape, measured along the pipe from the foot end, all from one zero: %s.", count(legs, "leg"), strings.Join(words, ", ")),
-		Want: fmt.Sprintf("%s on each leg, each within %s.", count(len(words), "flag"), b.units.Inches(b.limit/2)),
+		Do:   fmt.Sprintf("Flag the row heights on %s with tape, measured along the pipe from the foot end, all from one zero: %s.", say.Count(legs, "leg"), strings.Join(words, ", ")),
+		Want: fmt.Sprintf("%s on each leg, each within %s.", say.Count(len(words), "flag"), b.units.Inches(b.limit/2)),
 		Off:  "Measure again from the foot end, never from flag to flag."})
 }
 
@@ -171,7 +172,7 @@ func places(on []lights.Part) string {
 		for _, p := range on {
 			words = append(words, p.String())
 		}
-		return and(words)
+		return say.And(words)
 	}
 	return fmt.Sprintf("each of %d stretches (%s to %s)", len(on), on[0], on[len(on)-1])
 }

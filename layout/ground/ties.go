@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -53,7 +54,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	u, lim := s.Units, limitsIn(s.Units)
 	var findings []finding.Finding
 	report := func(level finding.Level, code, text string) {
-		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Sheet: "stake", Key: "site.marks", Pos: s.Position("site.marks")})
+		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Key: "site.marks"})
 	}
 	if len(list) == 0 {
 		report(finding.Note, "ties-missing",
@@ -80,22 +81,22 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	}
 	if on := onMarks(stakes, marks); len(on) > 0 {
 		report(finding.LookAt, "stake-on-mark", fmt.Sprintf(
-			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move site.start.", names(on)))
+			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move site.start.", say.Some(on, mostNames)))
 	}
 	if len(far) > 0 {
 		report(finding.LookAt, "tie-out-of-reach", fmt.Sprintf(
-			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", names(far), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
+			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", say.Some(far, mostNames), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
 	}
 	switch {
 	case len(weak) == 0:
 	case thrown(lim.tape, lim.tape, worst.Crossing, min(worst.A, worst.B)) > lim.weak:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The two tapes to %s %s: %s on each tape moves %s by %s. Another mark would help most %s.",
-			names(weak), crossing(flattest), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
+			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
 	default:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The marks that %s %s tied to are themselves taped: %s on every tape, theirs too, moves %s by %s. Tape those marks from one more mark, or give them coordinates.",
-			names(weak), verb(weak, "is", "are"), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error)))
+			say.Some(weak, mostNames), say.Agree(len(weak), "is", "are"), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error)))
 	}
 	return findings
 }

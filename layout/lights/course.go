@@ -4,26 +4,19 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
 // Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy's line on a wire would cut it.
 type Band struct{ From, To measure.Length } // tapes, as the wrap's
 
-// bareBand is how long a guy's band is, half of it each side of the knot. Our own choice.
-func bareBand(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 75
-	}
-	return 3 * measure.Inch
-}
-
 // bands returns the bands of guys on a stretch, in rising order, as far as they lie on it.
 func (l *layer) bands(st stretch) (list []Band) {
 	if st.Kind == Ridge || !slices.Contains(l.Spec.Guys.Arches, st.Number) {
 		return nil
 	}
-	k, half := l.arch(st.Number).Kind, bareBand(l.Spec.Units)/2
+	k, half := l.arch(st.Number).Kind, practice.BareBand(l.Spec.Units)/2
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
 		knot, reached := k.TapeAt(side, l.Spec.Guys.From)
 		if wall, one := st.Wall(); !reached || one && wall != side {
@@ -36,7 +29,7 @@ func (l *layer) bands(st stretch) (list []Band) {
 			list = append(list, b)
 		}
 	}
-	if bare := bareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {
+	if bare := practice.BareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {
 		return nil // hardly a wrap: it is wound as it is, and the guy tied beside it
 	}
 	return list

@@ -44,7 +44,7 @@ func hangOf(d spec.Drop) measure.Length {
 
 // lapOf returns by how much strings lap, none where that would not leave half of each.
 func lapOf(d spec.Drop) measure.Length {
-	if d.Lap > d.String.Length/2 {
+	if d.Lap > d.String.Length/2+hair {
 		return 0
 	}
 	return d.Lap
@@ -191,7 +191,11 @@ func (l *layer) dropInOpening(key string, d spec.Drop, s strand, over measure.Le
 	if l.Spec.Given("tunnel.opening.height") {
 		level = finding.MustFix
 	}
-	l.says.add(complaint{level: level, code: "drop-in-opening", key: key, on: s, worse: -float64(over), text: fmt.Sprintf(
+	var cure []finding.Change
+	if hang := -measure.RoundUp(t.OpeningHeight-over-hangOf(d), markStep(units)); hang > 0 {
+		cure = []finding.Change{{Key: key + ".hang", Value: units.Written(hang)}}
+	}
+	l.says.add(complaint{level: level, code: "drop-in-opening", key: key, cure: cure, on: s, worse: -float64(over), text: fmt.Sprintf(
 		"%s hangs down to %s, into the opening of %s; hang it %s higher or farther from the middle.",
 		d.String.Name, units.Room(over), units.Room(t.OpeningHeight), units.Inches(t.OpeningHeight-over))})
 }
@@ -202,8 +206,10 @@ func (l *layer) dropSays(key string, d spec.Drop) {
 		l.says.add(complaint{level: finding.LookAt, code: "drop-without-hang", key: key, text: fmt.Sprintf(
 			"How far %s hangs is not known, so it was drawn flat on the pipe; give hang.", d.String.Name)})
 	}
-	if d.Lap > d.String.Length/2 {
-		l.says.add(complaint{level: finding.LookAt, code: "drop-lap-too-long", key: key, text: fmt.Sprintf(
+	if d.Lap > d.String.Length/2+hair {
+		u := l.Spec.Units
+		cure := []finding.Change{{Key: key + ".lap", Value: u.Written(-measure.RoundUp(-d.String.Length/2, markStep(u)))}}
+		l.says.add(complaint{level: finding.LookAt, code: "drop-lap-too-long", key: key, cure: cure, text: fmt.Sprintf(
 			"A lap of %s is more than half of %s, so none was taken; give a shorter lap.",
 			l.Spec.Units.Inches(d.Lap), d.String.Name)})
 	}

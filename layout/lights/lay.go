@@ -40,7 +40,7 @@ func Lay(in Input) Layout {
 	if slices.ContainsFunc(in.Arches, func(a arch.Arch) bool { return len(a.Curve) == 0 }) {
 		l.says.add(complaint{level: finding.LookAt, code: "lights-not-laid", key: "lights",
 			text: "Lights were not laid, for an arch that they could hang on does not stand. Make every arch stand first."})
-		return Layout{Findings: l.says.findings(in.Spec)}
+		return Layout{Findings: l.says.findings()}
 	}
 	l.wraps()
 	l.rows()
@@ -49,7 +49,7 @@ func Lay(in Input) Layout {
 		l.says.add(complaint{level: finding.LookAt, code: "too-many-strings", key: "lights", text: fmt.Sprintf(
 			"These lights take more than %d strings, and laying stopped there; choose longer strings.", mostStrings)})
 	}
-	l.out.Findings = l.says.findings(in.Spec)
+	l.out.Findings = l.says.findings()
 	return l.out
 }
 

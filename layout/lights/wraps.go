@@ -175,10 +175,7 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
 // hand's breadth to go, and turns go round it.
 func (l *layer) flags(way course, w spec.Wrap, strings []string, wound measure.Length) []Flag {
-	step := 30 * measure.Inch
-	if l.Spec.Units == measure.Metric {
-		step = 750
-	}
+	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
 	s := w.String
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
 	if s.Bulbs < 2 || gap <= 0 {

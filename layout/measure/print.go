@@ -1,6 +1,9 @@
 package measure
 
-import "math"
+import (
+	"math"
+	"strconv"
+)
 
 // String returns "imperial" or "metric", the words of the spec.
 func (s System) String() string {
@@ -72,6 +75,27 @@ func (s System) Size(l Length) string {
 		return decimal(float64(l), 1) + " mm"
 	}
 	return decimal(l.Inches(), 3) + " in"
+}
+
+// Written prints a length as one types it into a spec, to a ten-thousandth of its last unit: 7 ft 6.5 in, 30 in, 2.3 m, 450 mm.
+func (s System) Written(l Length) string {
+	number := func(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64) }
+	if l < 0 {
+		return "-" + s.Written(-l)
+	}
+	feet := math.Floor(float64(l/Foot) + 1e-9)
+	inches := number(math.Abs(l.Inches() - 12*feet))
+	switch {
+	case s == Metric && l >= Metre:
+		return number(l.Metres()) + " m"
+	case s == Metric:
+		return number(float64(l)) + " mm"
+	case feet < 3:
+		return number(l.Inches()) + " in"
+	case inches == "0":
+		return number(feet) + " ft"
+	}
+	return number(feet) + " ft " + inches + " in"
 }
 
 // Force prints pounds of force or newtons: 12 lb, 53 N.

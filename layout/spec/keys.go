@@ -29,9 +29,9 @@ var keys = []key{
 	{"dates.open", "2026-11-28", ""},
 	{"dates.close", "2027-01-02", ""},
 	{"dates.down", "2027-01-09", ""},
-	{"accept", "[{finding: outlet-far-from-lights, why: house cords are laid by then, by: A. Reed}]", ""},
-	{"accept[]", "{finding: outlet-far-from-lights, why: house cords are laid by then, by: A. Reed}", ""},
-	{"accept[].finding", "outlet-far-from-lights", ""},
+	{"accept", "[{finding: long-day, why: two crews come, by: A. Reed}]", ""},
+	{"accept[]", "{finding: long-day, why: two crews come, by: A. Reed}", ""},
+	{"accept[].finding", "long-day", ""},
 	{"accept[].why", "house cords are laid by then", ""},
 	{"accept[].by", "A. Reed", ""},
 

@@ -56,7 +56,7 @@ func (r *reader) readRows(lights mapping) {
 	if f, ok := m.value("up to"); ok && first && step && upTo {
 		switch n := math.Floor(float64((w.UpTo-w.First)/w.Step)+slack) + 1; {
 		case w.UpTo < w.First:
-			f.fail("lies below the first row at %s", printLength(w.First, r.spec.Units))
+			f.fail("lies below the first row at %s", r.spec.Units.Written(w.First))
 		case n > mostRows:
 			f.fail("makes %g rows a wall; at most %d can be planned", n, mostRows)
 		}

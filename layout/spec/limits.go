@@ -10,7 +10,7 @@ const (
 
 // The sorts of quantity.
 var (
-	lengths      = kind[measure.Length]{measure.ParseLength, printLength}
+	lengths      = kind[measure.Length]{measure.ParseLength, func(v measure.Length, s measure.System) string { return s.Written(v) }}
 	angles       = kind[measure.Angle]{measure.ParseAngle, in("deg", degree)}
 	masses       = kind[measure.Mass]{measure.ParseMass, func(v measure.Mass, s measure.System) string { return s.Mass(v) }}
 	lineMasses   = kind[measure.LineMass]{measure.ParseLineMass, func(v measure.LineMass, s measure.System) string { return s.LineMass(v) }}

@@ -22,7 +22,7 @@ units: imperial
 paper: legal
 currency: USD
 dates: {mark: 2027-11-06, build: 2027-11-20, open: 2027-11-26, close: 2028-01-02, down: 2028-01-08}
-accept: [{finding: outlet-far-from-lights, why: house cords are there by then, by: Ada Finch}]
+accept: [{finding: long-day, why: house cords are there by then, by: Ada Finch}]
 
 tunnel:
   arches: 9
@@ -137,7 +137,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "season", s.Season, "2027")
 	equal(t, "paper", s.Paper, "legal")
 	equal(t, "dates.close", s.Dates.Close, day("2028-01-02"))
-	equal(t, "accept", s.Accept, []Accept{{"outlet-far-from-lights", "house cords are there by then", "Ada Finch"}})
+	equal(t, "accept", s.Accept, []Accept{{"long-day", "house cords are there by then", "Ada Finch"}})
 
 	near(t, "length", s.Tunnel.Length, 8*51*in)
 	near(t, "opening height", s.Tunnel.OpeningHeight, 81*in)

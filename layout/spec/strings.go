@@ -41,7 +41,7 @@ func (m mapping) label(s *catalog.String) {
 	quantity(m, "lead", &s.Lead, leads)
 	quantity(m, "tail", &s.Tail, leads)
 	if length && s.Lead+s.Tail >= s.Length {
-		m.fail("lead and tail leave nothing of its %s lit", printLength(s.Length, m.spec.Units))
+		m.fail("lead and tail leave nothing of its %s lit", m.spec.Units.Written(s.Length))
 	}
 	m.count("bulbs", &s.Bulbs, 1, mostBulbs)
 	quantity(m, "watts", &s.Watts, watts)

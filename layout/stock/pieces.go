@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -58,15 +59,11 @@ func barItem(b catalog.Bar) string {
 
 // names lists a few pieces by name and counts the rest.
 func names(list []Piece) string {
-	const most = 4
 	var words []string
-	for i, p := range list {
-		if i == most && len(list) > most+1 {
-			return fmt.Sprintf("%s and %d more", strings.Join(words, ", "), len(list)-most)
-		}
+	for _, p := range list {
 		words = append(words, p.ID.String())
 	}
-	return strings.Join(words, ", ")
+	return say.Some(words, 4)
 }
 
 // Sold prints a length as a store says it, in whole feet or tenths of a metre: first in the system's own, then in the other's, as a cord
