@@ -21,7 +21,7 @@ var bundles = []bundle{
 	{"driving", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Driving}},
 	{"cutting", []string{"safety", "stock", "steps"}, []crew.Phase{crew.Cutting}},
 	{"wrapping", []string{"safety", "lights", "steps"}, []crew.Phase{crew.Wrapping}},
-	{"raising", []string{"safety", "arch", "raising", "steps"}, []crew.Phase{crew.Raising}},
+	{"raising", []string{"safety", "raise", "steps"}, []crew.Phase{crew.Raising}},
 	{"hanging", []string{"safety", "lights", "steps"}, []crew.Phase{crew.Hanging}},
 	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
 	{"buying", []string{"stock"}, nil},

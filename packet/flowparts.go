@@ -110,17 +110,3 @@ func (f *flow) height(width paper.Length, fill func(*flow)) paper.Length {
 	fill(trial)
 	return endless - trial.room.H
 }
-
-// signLine sets two texts with a line to write on behind each.
-func (f *flow) signLine(first, second string) {
-	box := f.take(9)
-	y := box.Y + 6.4
-	x := box.X
-	f.page.Text(paper.Point{X: x, Y: y}, paper.AtLeft, first, paper.Strong)
-	x += paper.Strong.Width(first) + 2
-	mid := x + (box.Right()-x)*0.42
-	f.page.Line(paper.Point{X: x, Y: y + 0.8}, paper.Point{X: mid, Y: y + 0.8}, paper.Thin)
-	f.page.Text(paper.Point{X: mid + 3, Y: y}, paper.AtLeft, second, paper.Strong)
-	x = mid + 5 + paper.Strong.Width(second)
-	f.page.Line(paper.Point{X: x, Y: y + 0.8}, paper.Point{X: box.Right(), Y: y + 0.8}, paper.Thin)
-}

@@ -106,8 +106,8 @@ func (b *binder) woundAlike(v, w lights.Wrap) bool {
 		})
 }
 
-// mostNamed is how long a list of pipes may be before the most numerous are called all the others.
-const mostNamed = 30
+// pipesNamed is how long a list of pipes may be before the most numerous are called all the others.
+const pipesNamed = 30
 
 // named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
 func (c wrapChart) named(line int) string {
@@ -134,7 +134,7 @@ func (c wrapChart) named(line int) string {
 	case len(right) == 0:
 		rest = "all other left legs"
 	}
-	if len(name) <= mostNamed {
+	if len(name) <= pipesNamed {
 		return name
 	}
 	for i, o := range c.lines {

@@ -169,7 +169,7 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
 	t.Run("cuts", func(t *testing.T) { measureCuts(t, reader, "garden.yaml", 1) })
 	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
-	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
 }
 
@@ -239,7 +239,7 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 // measureArch holds the drawn curve of the first arch profile against the solved arches: crown over feet and foot to foot, the mean of the
 // pipe's two sides where both are drawn.
 func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
-	p, plan := printed(t, reader, example, "arch")
+	p, plan := printed(t, reader, example, "raise")
 	scale := p.scale(0)
 	if scale == 0 {
 		t.Fatal("the title block of the arch profile states no scale")

@@ -66,8 +66,6 @@ func sheets() []sheet {
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
-		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
@@ -75,6 +73,7 @@ func sheets() []sheet {
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
+		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}
