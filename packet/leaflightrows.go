@@ -50,13 +50,11 @@ func (l lighting) rowMarks() []block.Block {
 			hung = append(hung, draw.KindDots(kinds, k)+" "+k)
 		}
 	}
-	sag := l.u.Inches(l.spec.Lights.Rows.Sag)
-	facts = append(facts, block.Fact{What: "sag of a row in a bay", Value: sag})
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	picture := block.Picture{Least: chart.LineHeight(l.chartWide(), line), Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
 	return []block.Block{
 		{Name: "rows", Gap: 3, Keep: true, Body: withWords(block.Words{Text: "Rows: flag every leg", Lettering: paper.Strong}, ruler)},
-		{Name: "marks of the rows", Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: partsInRanges(legs) + "\n" + strings.Join(hung, "\n") + "\nSag in each bay " + block.Figure(sag)}, picture)},
+		{Name: "marks of the rows", Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: partsInRanges(legs) + "\n" + strings.Join(hung, "\n")}, picture)},
 	}
 }
 
@@ -87,20 +85,17 @@ func (l lighting) dropList() []block.Block {
 			hung = append(hung, numbered{"S", byName[one.String].Number, ""})
 		}
 		names := inRanges(hung)
-		rows = append(rows, place.Row{Cells: []string{names, onParts(on), l.tied(s), l.u.Inches(d.Hang), l.u.Room(d.Lowest), ""}})
-		facts = append(facts, block.Fact{What: "drops hang, " + names, Value: l.u.Inches(d.Hang)}, block.Fact{What: "lowest end of drops, " + names, Value: l.u.Room(d.Lowest)},
-			block.Fact{What: "drops tied, " + names, Value: l.tied(s)})
+		rows = append(rows, place.Row{Cells: []string{names, onParts(on), l.tied(s), l.u.Inches(d.Hang)}})
+		facts = append(facts, block.Fact{What: "drops hang, " + names, Value: l.u.Inches(d.Hang)}, block.Fact{What: "drops tied, " + names, Value: l.tied(s)})
 		i = last + 1
 	}
-	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from its zero"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 24},
-		{Head: "Lowest over ground", Lettering: paper.Cell, Align: paper.AtRight, Width: 26}, {Head: "Found", Width: 20}}}
-	return []block.Block{{Name: "drops", Gap: 4, Facts: facts, Body: block.Table{Table: table, Rows: rows}},
-		{Name: "how drops are hung", Gap: 1, Body: block.Words{Text: "Tie a drop under the pipe at both ends and every foot. Measure its lowest end: lower than written, tie it up."}}}
+	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from its zero"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}}}
+	return []block.Block{{Name: "drops", Gap: 4, Facts: facts, Body: block.Table{Table: table, Rows: rows}}}
 }
 
 // dropWords is what drops share that are told in one line.
 func (l lighting) dropWords(d lights.Drop, byName map[string]lights.String) string {
-	return fmt.Sprint(l.u.Inches(d.Hang), l.u.Room(d.Lowest), l.tied(byName[d.String]), byName[d.String].Kind)
+	return fmt.Sprint(l.u.Inches(d.Hang), l.tied(byName[d.String]), byName[d.String].Kind)
 }
 
 // tied says between which tapes of its pipe a drop is tied.
@@ -129,20 +124,18 @@ func onParts(parts []lights.Part) string {
 	return strings.Join(named, "; ")
 }
 
-// rowSteps is the work of hanging rows, in order.
+// rowSteps is what the raising crew, who hang the rows, find on this leaf alone.
 func (l lighting) rowSteps() []block.Block {
 	if len(l.plan.Lights.Rows) == 0 {
 		return nil
 	}
 	list := []block.Step{
-		{Text: "Rows go up when ridge and guys hold, one wall at a time.", Then: l.leanWords()},
-		{Text: "Lay a wall's strings out as on the picture. Plug them together, light them, unplug."},
-		{Text: "Tie each row at the middle arch, then outwards arch by arch. Never pull it tight."},
+		{Text: "Lay a wall's strings out as on the picture. Plug them together, light them, unplug.", Then: l.leanWords()},
 		{Text: "At the end arch go up the pipe to the next row of the same kind. Tie it each foot of pipe."},
 		{Text: "Sockets come where drawn, give or take " + block.Figure(l.handHigh()) + " a bay. Tie each turned down, off the ground.", Then: "Nearer the start: too much sag. Farther: too little."},
 		l.bowStep(),
 	}
-	blocks := []block.Block{block.Heading("Rows")}
+	blocks := []block.Block{block.Heading("Rows: what the hanging crew needs beside its own leaf")}
 	for i, s := range list {
 		s.Number = i + 1
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("row step %d", s.Number), Gap: 1.6, Body: s})
@@ -160,11 +153,11 @@ func (l lighting) leanWords() string {
 	}
 	switch {
 	case worst.Arch == 0:
-		return "They pull the arches where they end toward each other."
+		return "They are hung when ridge and guys hold: they pull the arches where they end toward each other."
 	case !worst.Free:
-		return fmt.Sprintf("Before, %d rows pull arch %d over.", worst.Rows, worst.Arch)
+		return fmt.Sprintf("They are hung when ridge and guys hold. Before, %d rows pull arch %d over.", worst.Rows, worst.Arch)
 	}
-	return fmt.Sprintf("Before, %d rows pull the crown of arch %d over by %s or so.", worst.Rows, worst.Arch, l.u.Inches(worst.Lean))
+	return fmt.Sprintf("They are hung when ridge and guys hold. Before, %d rows pull the crown of arch %d over by %s or so.", worst.Rows, worst.Arch, l.u.Inches(worst.Lean))
 }
 
 // bowStep is what to look for at the arch that the rows bow most.

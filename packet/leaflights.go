@@ -171,7 +171,7 @@ func (l lighting) charts() (list [][]block.Block) {
 func (c wrapChart) noun() string {
 	switch c.lines[0].wrap.On.Kind {
 	case lights.Ridge:
-		return "Ridge piece"
+		return "Ridge"
 	case lights.Arch:
 		return "Whole arch"
 	}

@@ -62,22 +62,17 @@ func (l lighting) steps() []block.Block {
 		case crew.TestStrings:
 			list = append(list, block.Step{Hold: t.Hold, Text: in.Do + " " + in.Want, Then: in.IfOff, Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}})
 		case crew.TagStrings:
-			list = append(list, block.Step{Text: in.Do + " The picture of the tunnel shows where it goes."})
+			list = append(list, block.Step{Text: in.Do + " The picture shows where it goes."})
 		case crew.FlagRows:
 			list = append(list, block.Step{Text: in.Do, Then: in.IfOff})
 		case crew.JoinForWrap:
 			if !joined {
 				list, joined = append(list, block.Step{Text: in.Do}), true
 			}
-		case crew.WindPipe:
+		case crew.WindPipe, crew.WindInPlace:
 			if !wound {
 				list, wound = append(list, l.windingSteps()...), true
 			}
-		case crew.WindInPlace:
-			if !wound {
-				list, wound = append(list, l.windingSteps()...), true
-			}
-			list = append(list, block.Step{Text: in.Do, Then: in.Warning})
 		}
 	}
 	var blocks []block.Block
@@ -105,7 +100,7 @@ const guyStep = "White band: a guy is tied there. Run the wire straight along it
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []block.Step {
 	list := []block.Step{
-		{Text: "Lay the pipe on trestles. Flag it by tape from its zero, within " + block.Figure(l.give()) + "."},
+		{Text: "Lay the pipe on trestles. Flag it by tape from its zero, within " + block.Figure(l.give()) + ".", Then: l.notYet()},
 		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
 		{Text: "At each flag: the bulb drawn, counted from its prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
 	}
@@ -115,7 +110,17 @@ func (l lighting) windingSteps() []block.Step {
 	if l.guyed() {
 		list = append(list, block.Step{Text: guyStep})
 	}
-	return append(list, block.Step{Text: "Tie both ends and every third of the way. Hold the first of each kind against this sheet before the rest."})
+	return append(list, block.Step{Text: "Tie both ends and each third of the way. Check the first of each kind."})
+}
+
+// notYet names what is wound only when it is up.
+func (l lighting) notYet() string {
+	for _, t := range l.plan.Crew.Tasks {
+		if t.Action == crew.WindInPlace {
+			return fmt.Sprintf("Not %v: it is wound once it is up (leaf %d).", l.plan.Lights.Wraps[t.Of.Wraps[0]].On, leafNumber("raise"))
+		}
+	}
+	return ""
 }
 
 // endsElsewhere says what to do with a string that does not end where it should.
