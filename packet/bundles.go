@@ -25,8 +25,8 @@ var bundles = []bundle{
 	{"hanging", []string{"safety", "lights", "steps"}, []crew.Phase{crew.Hanging}},
 	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
 	{"buying", []string{"stock"}, nil},
-	{"watching", []string{"watch"}, nil},
-	{"takedown", []string{"down"}, nil},
+	{"watching", []string{"nights"}, nil},
+	{"takedown", []string{"takedown"}, nil},
 }
 
 // Crews returns the words that name the crews a packet can be bundled for.

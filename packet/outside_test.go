@@ -2,6 +2,7 @@ package packet
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -171,6 +172,7 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
 	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
+	t.Run("pitch strips among the tags", func(t *testing.T) { measureTagStrips(t, reader) })
 }
 
 // measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
@@ -351,4 +353,51 @@ func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) 
 			}
 		}
 	}
+}
+
+// fivePitches is an invented tunnel whose wraps need a strip more than the edges of the lights' leaf have room for.
+const fivePitches = `hoopwright: 1
+title: Five
+units: imperial
+tunnel: {arches: 5, spacing: 4 ft, opening: {width: 4 ft, height: 6 ft}}
+arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft 4 in}
+lights:
+  wraps:
+    - {where: 'legs of [1]', string: mini led 100 warm, pitch: 1.5 in}
+    - {where: 'legs of [2]', string: mini led 100 warm, pitch: 1.75 in}
+    - {where: 'legs of [3]', string: mini led 100 warm, pitch: 2 in}
+    - {where: 'legs of [4]', string: mini led 100 warm, pitch: 2.25 in}
+    - {where: 'left legs of [5]', string: mini led 100 warm, pitch: 2.5 in}
+`
+
+// measureTagStrips lays a ruler on the strip that found no room at the lights: its strokes stand a pitch apart, full size.
+func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
+	p, plan := printedSpec(t, reader, "five.yaml", []byte(fivePitches), "tags")
+	strokes := map[string][]float64{} // by the foot they stand on
+	for _, path := range p.drawing(0) {
+		if len(path) != 2 || math.Abs(path[0].x-path[1].x) > 0.01 || math.Abs(path[0].to(path[1])-9) > 0.05 && math.Abs(path[0].to(path[1])-6) > 0.05 {
+			continue
+		}
+		foot := fmt.Sprintf("%.1f", max(path[0].y, path[1].y))
+		strokes[foot] = append(strokes[foot], path[0].x)
+	}
+	b, err := newBinder(plan, Options{Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	strips := b.stripsForTags()
+	if len(strips) != 1 {
+		t.Fatalf("%d strips are left for the tags, want 1", len(strips))
+	}
+	for _, list := range strokes {
+		slices.Sort(list)
+		off := 0.0
+		for i := 1; i < len(list); i++ {
+			off = max(off, math.Abs(list[i]-list[i-1]-float64(strips[0].Pitch)))
+		}
+		if len(list) == strips[0].Turns(b.bodyWidth())+1 && off < 0.05 {
+			return
+		}
+	}
+	t.Errorf("no strokes %.2f mm apart: %v", float64(strips[0].Pitch), strokes)
 }
