@@ -355,7 +355,7 @@ func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) 
 	}
 }
 
-// fivePitches is an invented tunnel whose wraps need a strip more than the edges of the lights' leaf have room for.
+// fivePitches is an invented tunnel whose wraps need more strips than the edges of the lights' leaf have room for.
 const fivePitches = `hoopwright: 1
 title: Five
 units: imperial
@@ -370,7 +370,7 @@ lights:
     - {where: 'left legs of [5]', string: mini led 100 warm, pitch: 2.5 in}
 `
 
-// measureTagStrips lays a ruler on the strip that found no room at the lights: its strokes stand a pitch apart, full size.
+// measureTagStrips lays a ruler on the strips that found no room at the lights: their strokes stand a pitch apart, full size.
 func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
 	p, plan := printedSpec(t, reader, "five.yaml", []byte(fivePitches), "tags")
 	strokes := map[string][]float64{} // by the foot they stand on
@@ -386,18 +386,21 @@ func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
 		t.Fatal(err)
 	}
 	strips := b.stripsForTags()
-	if len(strips) != 1 {
-		t.Fatalf("%d strips are left for the tags, want 1", len(strips))
+	if len(strips) == 0 {
+		t.Fatal("no strip is left for the tags")
 	}
-	for _, list := range strokes {
-		slices.Sort(list)
-		off := 0.0
-		for i := 1; i < len(list); i++ {
-			off = max(off, math.Abs(list[i]-list[i-1]-float64(strips[0].Pitch)))
+	for _, strip := range strips {
+		found := false
+		for _, list := range strokes {
+			slices.Sort(list)
+			off := 0.0
+			for i := 1; i < len(list); i++ {
+				off = max(off, math.Abs(list[i]-list[i-1]-float64(strip.Pitch)))
+			}
+			found = found || len(list) == strip.Turns(b.bodyWidth())+1 && off < 0.05
 		}
-		if len(list) == strips[0].Turns(b.bodyWidth())+1 && off < 0.05 {
-			return
+		if !found {
+			t.Errorf("no strokes %.2f mm apart: %v", float64(strip.Pitch), strokes)
 		}
 	}
-	t.Errorf("no strokes %.2f mm apart: %v", float64(strips[0].Pitch), strokes)
 }
