@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout/catalog"
 )
 
 // glows are the colours that strings are sold in, by the words of their labels, as ink shows them on white paper. Our own choice of inks: far enough apart
@@ -44,4 +45,12 @@ func glow(label string) []paper.Colour {
 		return inks[:1]
 	}
 	return inks
+}
+
+// StringInks returns the inks of a string's bulbs in turn, by its label's colour or, where that is not told, by the words of its name.
+func StringInks(s catalog.String) []paper.Colour {
+	if s.Colour != "" {
+		return glow(s.Colour)
+	}
+	return glow(s.Name)
 }
