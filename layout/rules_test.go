@@ -29,6 +29,8 @@ var rules = []struct {
 	{"arches stand along the route, on its ground", stationsFollow},
 	{"stakes stand square to the route, span apart", stakesStand},
 	{"ties and diagonals agree with coordinates", tapesAgree},
+	{"every dot is painted once, from what is there, and checked", dotsArePainted},
+	{"tasks are whole", tasksAreWhole},
 	{"ridge pieces with their fittings reach from crown to crown", ridgeReaches},
 	{"every piece is cut once, or bought as it is", piecesAreCut},
 	{"no bar is cut beyond its length", barsHold},

@@ -149,6 +149,9 @@ func (p *Plan) solveCrew() {
 		in.Cords += c.Count
 	}
 	in.Taps = p.Power.Taps
+	if len(p.Weather.Bears) > 0 {
+		in.Inside, in.Strip, in.Down = p.Weather.Inside, p.Weather.Strip, p.Weather.Down
+	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)
 }

@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // check is a line of a check list: what to do, the answer wanted, what to do when it is another.
@@ -68,13 +69,8 @@ func (f *flow) law() string {
 	return days + ". Local code may ask for more, and decides."
 }
 
-// handHigh is how far off the ground a joint is kept, as printed. Common practice, no source.
-func (b *binder) handHigh() string {
-	if b.spec.Units == measure.Metric {
-		return b.spec.Units.Inches(100)
-	}
-	return b.spec.Units.Inches(4 * measure.Inch)
-}
+// handHigh is how far off the ground a joint is kept, as printed.
+func (b *binder) handHigh() string { return b.spec.Units.Inches(practice.JointHigh(b.spec.Units)) }
 
 // whenItTrips is what to do on the night.
 func (f *flow) whenItTrips() {

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // before sets what comes before the saw starts.
@@ -91,7 +92,7 @@ func (c *cutting) hold() {
 	}
 	c.framed(title, func(f *flow) {
 		home := "Arches 1 and 2 stand plumb. Drive ridge 1 home with the mallet, onto the stop of both crown sockets."
-		if short := c.b.spec.Ridge.Pipe.Socket / 3; short > 0 { // how far a taper of the standard lets a dry pipe in: two thirds
+		if short := c.b.spec.Ridge.Pipe.Socket * practice.SocketShort; short > 0 { // how far a taper of the standard lets a dry pipe in: two thirds
 			home += fmt.Sprintf(" A bay whose two dry joints are not driven home is up to %s too long.", c.units.Cut(2*short))
 		}
 		f.text(home, paper.Body)

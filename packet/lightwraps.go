@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -197,7 +198,7 @@ func (f *flow) firstOne(g wrapGroup) {
 	u := f.b.spec.Units
 	const first = 64
 	for flags := range slices.Chunk(g.wrap.Flags, flagsInRow) {
-		cells, blanks := []string{"Bulb wanted, give or take 2"}, []string{"On the first one"}
+		cells, blanks := []string{fmt.Sprintf("Bulb wanted, give or take %d", practice.BulbGive)}, []string{"On the first one"}
 		columns := []place.Column{{Head: "At", Width: first}}
 		for _, fl := range flags {
 			columns = append(columns, place.Column{Head: u.Inches(fl.Tape), Lettering: paper.Cell, Align: paper.AtMiddle, Width: (f.room.W - first) / paper.Length(len(flags))})

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
@@ -101,7 +102,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	for _, g := range b.gusts() {
 		closed += g.sentence() + " "
 	}
-	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", thunderMinutes))
+	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", practice.ThunderMinutes))
 	add("After it", "every stake counted out of the ground, holes filled, ground left as it was")
 	return rows
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -133,7 +134,7 @@ func (r raiseWords) warning() string {
 func (r raiseWords) stop() string {
 	u := r.spec.Units
 	return fmt.Sprintf("Stop and ask: a crack or white line in a pipe. A stake that moves. Arch 1 off its figures. A gust that moves the arch in your hands, gusts of %s forecast, thunder, frost (%s). "+
-		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", r.insideWords(), u.Temperature(0), u.Room(usualClearance(u)))
+		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", r.insideWords(), u.Temperature(0), u.Room(practice.KeepOverhead(u)))
 }
 
 // panels are the pictures in order.

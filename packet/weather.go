@@ -6,13 +6,7 @@ import (
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
-)
-
-// What has a walk-through of lights emptied, whatever is computed for it: half an hour after the last thunder is the usual lightning advice. The
-// gusts are the plan's own.
-const (
-	thunderMinutes = 30
-	brittleBelow   = measure.Temperature(10) // °C; below it PVC is treated as brittle
+	"hoopwright/layout/practice"
 )
 
 // insideGust is the gust from which on nobody is inside.
@@ -76,7 +70,7 @@ func (b *binder) gusts() []closing {
 // closingFigures lists the figures that the tunnel is closed by.
 func (b *binder) closingFigures() []closing {
 	list := append(b.gusts(),
-		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", thunderMinutes)},
+		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", practice.ThunderMinutes)},
 		closing{"Ice or snow on it", "Closed. Lights off, nobody under it, do not beat it off. It sags: take it down when it thaws."})
 	if late := b.plan.Weather.Ice[1]; len(b.plan.Weather.Bears) > 0 && late > 0 {
 		last := &list[len(list)-1]
@@ -107,5 +101,5 @@ func (b *binder) weatherDangers() []danger {
 		{"Wind", b.gustReason(), wind},
 		{"Covers", cover, "Never hang a sheet, sign or net on it, not even for an hour."},
 		{"Ice and snow", ice, "Close, lights off, stay from under it. Do not beat ice off. Take it down if it sags."},
-		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", thunderMinutes)}}
+		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", practice.ThunderMinutes)}}
 }

@@ -28,16 +28,17 @@ examples:
 layout:                LAYOUT
 layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
-layout/crew:           layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/crew:           layout/practice layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock/cutting:
 layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/anchor:         layout/measure
 layout/bend:
-layout/ground:         layout/finding layout/spec layout/catalog layout/measure layout/say
+layout/ground:         layout/practice layout/finding layout/spec layout/catalog layout/measure layout/say
 layout/spec:           layout/catalog layout/finding layout/measure layout/say
 layout/catalog:        layout/measure
 layout/finding:        layout/measure
+layout/practice:       layout/measure
 layout/measure:
 layout/say:
 `

@@ -6,15 +6,13 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
 const (
-	// noticeDays is how many full business days lie between the call to the locating service and the first stake: most places ask for
-	// two or three (US 811, by state law).
-	noticeDays = 3
-	// holidayDays is how long holiday lighting may stay up where the NEC is law: NFPA 70, 590.3(B).
-	holidayDays = 90
+	noticeDays  = practice.NoticeDays
+	holidayDays = practice.HolidayDays
 )
 
 // Date is one line of the calendar. On is zero where the spec does not give the day, and nothing gives it: the sheet leaves a blank.

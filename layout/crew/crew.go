@@ -70,6 +70,7 @@ const (
 // Plan is the build day, with the marking some days before it.
 type Plan struct {
 	Steps       []Step
+	Tasks       []Task  // the whole job, filled by Tasks
 	Blocks      []Block // the same steps by crew, with their times
 	Start       string  // clock time, "09:00"; empty where not given
 	Minutes     float64 // clock time of the build day, at the helpers there are; marking is another day's

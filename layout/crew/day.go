@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -22,9 +23,12 @@ type Input struct {
 	Bars    int // stock bars that a saw goes through
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
-	Cords   int     // cords to lay
-	Taps    int     // three-way taps among them
-	Asks    float64 // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Cords   int           // cords to lay
+	Taps    int           // three-way taps among them
+	Inside  measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Strip   measure.Speed // the gust before which rows and drops are off; 0 for none
+	Down    measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	Asks    float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // RidgePiece is the pipe of one bay.
@@ -47,19 +51,19 @@ const (
 	limitMetric = 12 * measure.Millimetre
 )
 
-// Minutes for work that the rates do not name, of one pair of hands. Common practice, no source.
 const (
-	minutesDot     = 2   // one stake's dot and name
-	minutesTwoTape = 6   // a stake found by two tapes
-	minutesMeasure = 1.5 // one check distance
-	minutesTest    = 1   // one string tried
-	minutesTalk    = 10  // a call, a look round
-	minutesLabel   = 1   // one piece named or flagged
+	minutesDot     = practice.MinutesDot
+	minutesTwoTape = practice.MinutesTwoTape
+	minutesMeasure = practice.MinutesMeasure
+	minutesTest    = practice.MinutesTest
+	minutesTalk    = practice.MinutesTalk
+	minutesLabel   = practice.MinutesLabel
 )
 
 // Day orders the work from the first white dot to the last plug, with every figure in the step that needs it.
 func Day(in Input) Plan {
 	plan := order(in)
+	plan.Tasks = Tasks(in)
 	plan.Findings = append(dayFindings(in, plan), calendarFindings(in.Spec)...)
 	finding.Sort(plan.Findings)
 	return plan
@@ -127,9 +131,9 @@ func (b *builder) add(work float64, s Step) {
 }
 
 const (
-	twoCrews   = 4      // people for two jobs side by side
-	raisers    = 3      // people to raise an arch: one at each leg, one at the crown
-	longestDay = 8 * 60 // minutes before a day is called long: winter daylight, common practice
+	twoCrews   = practice.TwoCrews
+	raisers    = 3 // people to raise an arch: one at each leg, one at the crown
+	longestDay = practice.LongDay
 )
 
 func dayFindings(in Input, p Plan) []finding.Finding {
