@@ -97,7 +97,7 @@ func slope(rise float64) string {
 	return fmt.Sprintf("1 in %.0f", 1/rise)
 }
 
-// across prints a figure of every kind of arch: the least, and the greatest too where it differs by an inch or more.
+// across prints a figure of every kind of arch: the least, and that there is more where another has an inch more.
 func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 	least, most := value(b.plan.Kinds[0]), value(b.plan.Kinds[0])
 	for _, k := range b.plan.Kinds[1:] {
@@ -106,7 +106,7 @@ func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 	if most-least < measure.Inch {
 		return b.spec.Units.Tape(least)
 	}
-	return b.spec.Units.Tape(least) + " to " + b.spec.Units.Tape(most)
+	return b.spec.Units.Tape(least) + " or more"
 }
 
 // stakeCounts counts the stakes under legs and those for guys.
