@@ -112,3 +112,13 @@ func TestOnParts(t *testing.T) {
 		}
 	}
 }
+
+func countOf(words []string, word string) int {
+	n := 0
+	for _, w := range words {
+		if w == word {
+			n++
+		}
+	}
+	return n
+}

@@ -17,7 +17,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -25,7 +24,7 @@ import (
 // Options say what to bind.
 type Options struct {
 	Sheets []string  // words of the sheets wanted; none means all that are not made on request alone
-	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
+	For    []string  // crews that it is bundled for: their sheets
 	Date   time.Time // the issue date, printed on every sheet
 
 	OneSided bool // every side on a sheet of its own, punched on the left
@@ -70,7 +69,6 @@ func sheets() []sheet {
 		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
-		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
 		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
@@ -103,8 +101,7 @@ type binder struct {
 	size     paper.Rect
 	date     time.Time
 	checksum string
-	phases   []crew.Phase // whose build steps are printed; none means all
-	contents []entry      // what the overview lists
+	contents []entry // what the overview lists
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
@@ -118,12 +115,9 @@ type entry struct {
 
 // Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
 func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
-	words, phases, err := bundled(opt.For)
+	words, err := bundled(opt.For)
 	if err != nil {
 		return pdf.Document{}, nil, err
-	}
-	if slices.Contains(opt.Sheets, "steps") {
-		phases = nil // asked for by word: all of them
 	}
 	chosen, err := choose(append(words, opt.Sheets...))
 	if err != nil {
@@ -133,7 +127,6 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	if err != nil {
 		return pdf.Document{}, nil, err
 	}
-	b.phases = phases
 	doc, notes := b.bind(chosen)
 	if len(doc.Pages) == 0 {
 		return doc, nil, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))

@@ -67,15 +67,10 @@ const (
 	Powering Phase = "power"
 )
 
-// Plan is the build day, with the marking some days before it.
+// Plan is the whole job, and the marking and the building along their days.
 type Plan struct {
-	Steps       []Step
-	Tasks       []Task  // the whole job, filled by Tasks
-	Blocks      []Block // the same steps by crew, with their times
-	Start       string  // clock time, "09:00"; empty where not given
-	Minutes     float64 // clock time of the build day, at the helpers there are; marking is another day's
-	MarkMinutes float64 // clock time of the marking
-	Findings    []finding.Finding
-
-	began float64 // minutes after midnight
+	Steps    []Step
+	Tasks    []Task
+	Schedule Schedule
+	Findings []finding.Finding
 }
