@@ -29,6 +29,9 @@ type board struct {
 func (in Input) newBoard(jobs []Job, rank []float64, lunch Clock) *board {
 	hands := in.Spec.Crew.Helpers + 1
 	b := &board{in: in, jobs: slices.Clone(jobs), rank: rank, hands: hands, lunch: lunch, at: make([][]int, len(jobs)), phase: make([]Work, hands), worked: make([]int, hands), started: make([]bool, len(jobs))}
+	for p := range b.phase {
+		b.phase[p] = -1
+	}
 	for i := range b.jobs {
 		b.jobs[i].Stints = nil
 		b.left = append(b.left, b.jobs[i].work())
@@ -123,23 +126,25 @@ func (b *board) through(d Workday, of func(Work) bool) (worked int) {
 	return worked
 }
 
-// give puts free hands to jobs: first to those that were begun, then to those that may begin; what is left over joins those that more hands help.
+// give puts free hands to jobs: first to those that were begun, then to those that may begin; what is left over joins those that begin now and that more hands help.
+// Nobody joins later or leaves before the end: a crew that changes every quarter of an hour is none.
 func (b *board) give(now Clock, d Workday, of func(Work) bool) {
 	free := b.free()
 	open := b.open()
 	slices.SortStableFunc(open, func(i, k int) int {
-		begun := func(i int) int { return cmp.Compare(b2i(b.started[k]), b2i(b.started[i])) }
-		return cmp.Or(begun(i), cmp.Compare(b.rank[k], b.rank[i]))
+		return cmp.Or(cmp.Compare(b2i(b.started[k]), b2i(b.started[i])), cmp.Compare(b.rank[k], b.rank[i]))
 	})
+	var begun []int
 	for _, i := range open {
 		if len(b.at[i]) > 0 || !of(b.jobs[i].Work) || !b.ready(i) || b.jobs[i].Least > len(free) || !b.fits(i, now, d) {
 			continue
 		}
 		b.at[i], free = b.pick(i, free, b.jobs[i].Least)
 		b.started[i] = true
+		begun = append(begun, i)
 	}
-	for _, i := range open {
-		if n := len(b.at[i]); n > 0 && n < b.jobs[i].Most {
+	for _, i := range begun {
+		if n := len(b.at[i]); n < b.jobs[i].Most {
 			var more []int
 			add := min(b.jobs[i].Most-n, len(free))
 			if b.jobs[i].Work != ClearUp {

@@ -125,7 +125,7 @@ func dayFindings(in Input, s Schedule) []finding.Finding {
 			ways = append(ways, fmt.Sprintf("%.0f hours of all hands at cutting, trying and wrapping on days before", max(1, s.Fit.Beforehand/60)))
 		}
 		if len(ways) > 0 {
-			text += "; " + say.Or(ways) + " bring it into one"
+			text += "; " + say.Or(ways) + " saves a day"
 		}
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure, Text: text + ". Leave no arch standing without guys overnight."})
 	}

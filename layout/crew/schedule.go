@@ -52,7 +52,7 @@ type Schedule struct {
 	Fit    Fit
 }
 
-// Fit is what would bring a building of several days into one. Zero values stand for what would not.
+// Fit is what would save a building of several days one of them. Zero values stand for what would not.
 type Fit struct {
 	Helpers    int     // so many, besides the organiser
 	Beforehand float64 // minutes of all hands on days before, cutting, trying and wrapping
@@ -81,13 +81,14 @@ func (in Input) schedule(tasks []Task) Schedule {
 	return s
 }
 
-// fit looks for what would bring the building into one day: more helpers, at most twice the hands; or the bench work done before.
+// fit looks for what would save a day: more helpers, at most twice the hands; or the bench work done before.
 func (in Input) fit(s Schedule) (f Fit) {
+	days := len(s.Built()) - 1
 	spec := *in.Spec
 	more := in
 	more.Spec = &spec
 	for spec.Crew.Helpers = in.Spec.Crew.Helpers + 1; spec.Crew.Helpers < 2*s.Hands; spec.Crew.Helpers++ {
-		if more.inOne(more.jobs(Tasks(more))) {
+		if more.within(more.jobs(Tasks(more)), days) {
 			f.Helpers = spec.Crew.Helpers
 			break
 		}
@@ -100,19 +101,19 @@ func (in Input) fit(s Schedule) (f Fit) {
 			early[i].Minutes = 0
 		}
 	}
-	if work > 0 && in.inOne(early) {
+	if work > 0 && in.within(early, days) {
 		f.Beforehand = work / float64(s.Hands)
 	}
 	return f
 }
 
-// inOne reports whether jobs fit one day. Most that do not are told by the bound alone.
-func (in Input) inOne(jobs []Job) bool {
+// within reports whether jobs fit so many days. Most that do not are told by the bound alone.
+func (in Input) within(jobs []Job, days int) bool {
 	d := in.dayOf(in.first())
-	if leastOf(jobs, chainsOf(jobs), in.Spec.Crew.Helpers+1) > float64(d.End-d.Begin) {
+	if leastOf(jobs, chainsOf(jobs), in.Spec.Crew.Helpers+1) > float64(days*int(d.End-d.Begin)) {
 		return false
 	}
-	return len(in.laid(jobs).Built()) == 1
+	return len(in.laid(jobs).Built()) <= days
 }
 
 // first is the day of building, or the first of several; zero where the spec does not give it.

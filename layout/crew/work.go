@@ -118,7 +118,7 @@ var waitsFor = map[Work][]Work{
 	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryStrings},
 	RaiseFirst: {Unload, MakeLegs, Drive, WrapLegs}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
-	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge, HangLights, Lay}, LightUp: {PlugIn},
+	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge}, LightUp: {PlugIn},
 }
 
 // jobs parts tasks into the jobs of the marking and of the building, in an order in which each comes after those it waits for.
