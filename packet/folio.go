@@ -56,7 +56,7 @@ func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []b
 		return rest
 	}
 	for _, f := range kind.make(b) {
-		if b.twoSided && !kind.runsOn && (before+len(sides))%2 == 1 {
+		if b.twoSided && len(sides)%2 == 1 {
 			setSide(side{title: notesTitle, blocks: noteLines()}, notesTitle)
 		}
 		back := f.back
@@ -76,6 +76,13 @@ func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []b
 		}
 	}
 	return sides, notes
+}
+
+// notesSide is a back that nothing is told on, of the leaf whose last side is before it.
+func (b *binder) notesSide(last set) set {
+	page, box := b.newSide(true)
+	done, _, _ := block.Fill(page, box, noteLines())
+	return set{page: page, kind: last.kind, number: last.number, back: true, title: notesTitle, blocks: done}
 }
 
 // notesTitle stands over a back that nothing is told on.

@@ -27,6 +27,7 @@ type Options struct {
 	For    []string  // crews that it is bundled for: their sheets
 	Date   time.Time // the issue date, printed on every sheet
 
+	Annex    bool // the annex too
 	OneSided bool // every side on a sheet of its own, punched on the left
 }
 
@@ -36,6 +37,7 @@ type sheet struct {
 	word, name, holder string
 	make               func(b *binder) []leaf
 	folios             func(b *binder) []folio // of a leaf made of blocks, in place of make
+	annex              bool                    // made only where it is asked for
 	runsOn             bool                    // begins on the next free side, not on a front: tags and the spec share sheets of paper
 }
 
@@ -73,7 +75,9 @@ func sheets() []sheet {
 		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
-		{word: "permission", name: "Permission", holder: "owner, authority", make: (*binder).permission},
+		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
+		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
+		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}
 }
 
@@ -81,9 +85,6 @@ func sheets() []sheet {
 func leafNumber(word string) int {
 	return slices.IndexFunc(sheets(), func(s sheet) bool { return s.word == word }) + 1
 }
-
-// onRequest are the sheets made only where they are asked for by their words.
-var onRequest = []string{"permission"}
 
 // Words returns the words that name the sheets, in packet order.
 func Words() []string {
@@ -119,7 +120,7 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	if err != nil {
 		return pdf.Document{}, nil, err
 	}
-	chosen, err := choose(append(words, opt.Sheets...))
+	chosen, err := choose(append(words, opt.Sheets...), opt.Annex)
 	if err != nil {
 		return pdf.Document{}, nil, err
 	}
@@ -146,23 +147,33 @@ func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 
 // leaves are the sheets that are made as leaves.
 func leaves() []sheet {
-	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil })
+	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil || s.annex })
 }
 
 // sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
 func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
 	const boardSides = 2
 	packed := make([][]set, len(chosen))
-	before := 0
+	before, last := 0, -1 // sides so far, and the leaf that made the last of them
 	for i, s := range chosen {
-		if s.word == "board" {
-			before += boardSides
+		begin := before
+		if b.twoSided && !s.runsOn {
+			begin += before % 2 // on a front
+		}
+		made := boardSides
+		if s.word != "board" {
+			var left []block.Note
+			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), begin)
+			notes = append(notes, left...)
+			made = len(packed[i])
+		}
+		if made == 0 {
 			continue
 		}
-		var left []block.Note
-		packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), before)
-		notes = append(notes, left...)
-		before += len(packed[i])
+		if begin > before && len(packed[last]) > 0 {
+			packed[last] = append(packed[last], b.notesSide(packed[last][len(packed[last])-1]))
+		}
+		before, last = begin+made, i
 	}
 	b.notes = notes
 	for i, s := range chosen {
@@ -188,17 +199,19 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
-// choose picks the sheets by their words, in packet order.
-func choose(words []string) ([]sheet, error) {
-	if len(words) == 0 {
-		return slices.DeleteFunc(sheets(), func(s sheet) bool { return slices.Contains(onRequest, s.word) }), nil
-	}
+// choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
+func choose(words []string, annex bool) ([]sheet, error) {
 	for _, w := range words {
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}
 	}
-	return slices.DeleteFunc(sheets(), func(s sheet) bool { return !slices.Contains(words, s.word) }), nil
+	return slices.DeleteFunc(sheets(), func(s sheet) bool {
+		if s.annex && annex {
+			return false
+		}
+		return !slices.Contains(words, s.word) && (s.annex || len(words) > 0)
+	}), nil
 }
 
 // bind makes every sheet, numbers the pages and frames them.

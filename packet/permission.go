@@ -14,29 +14,6 @@ import (
 
 // permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
 // answer to them.
-func (b *binder) permission() []leaf {
-	footprint, ok := draw.NewFootprint(b.plan)
-	if !ok {
-		return nil
-	}
-	f := b.newFlow("Asks the owner of the ground and the authority to let this stand. They may ask for more.", "")
-	words := func(f *flow) {
-		f.table(place.Table{Columns: []place.Column{{Head: "What", Width: 46, Lettering: paper.Strong}, {Head: "This tunnel"}}}, b.permissionRows(footprint))
-		f.gap(2)
-		f.text("Estimates to close early by; no engineer has judged wind, snow, ice or crowd.", paper.Floor)
-		for _, who := range []string{"Owner of the ground", "Authority", "Organiser", conditions} {
-			f.signature(who)
-		}
-	}
-	const least, most, gap paper.Length = 40, 110, 2
-	box := f.take(min(most, max(least, f.room.H-f.height(f.room.W, words)-2*gap)))
-	scale := footprint.Scale(draw.Scales(b.spec.Units), box)
-	footprint.Draw(f.page, box, scale)
-	f.scale(scale)
-	f.gap(gap)
-	words(f)
-	return f.leaves
-}
 
 // conditions is the line for what they ask for besides.
 const conditions = "Conditions"

@@ -27,6 +27,7 @@ func packetVerb(args []string, s streams) error {
 	f.StringSliceVar(&o.crews, "for", nil, "only what these `CREWS` need: "+strings.Join(packet.Crews(), ", "))
 	f.StringVar(&o.paper, "paper", "", "print on `SIZE`: "+say.Or(spec.Papers()))
 	f.StringVar(&o.units, "units", "", "print in `SYSTEM`: imperial or metric")
+	f.BoolVar(&o.annex, "annex", false, "the annex too: every figure, what it bears, how it was reckoned, permission, a letter to the neighbours")
 	f.BoolVar(&o.oneSided, "one-sided", false, "every side on a sheet of paper of its own (default: two-sided, turned on the long edge)")
 	date := f.String("date", "", "the `DAY` printed as the issue date, as in 2026-11-21 (default: SOURCE_DATE_EPOCH, or today)")
 	err := parseFlags(f, args)
@@ -51,6 +52,7 @@ func packetVerb(args []string, s streams) error {
 type packetOptions struct {
 	sheets, crews []string
 	paper, units  string
+	annex         bool
 	oneSided      bool
 	day           time.Time
 }
@@ -110,7 +112,7 @@ func (o packetOptions) bind(j job, s streams) error {
 		sp.Paper = o.paper
 	}
 	plan := solve(sp)
-	doc, notes, err := packet.Bind(plan, packet.Options{Sheets: o.sheets, For: o.crews, Date: o.day, OneSided: o.oneSided})
+	doc, notes, err := packet.Bind(plan, packet.Options{Sheets: o.sheets, For: o.crews, Date: o.day, Annex: o.annex, OneSided: o.oneSided})
 	if err != nil {
 		return badCall("packet: %v", err)
 	}
