@@ -9,13 +9,11 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/power"
-	"hoopwright/layout/spec"
 )
 
 // Draw draws a section in the middle of a room.
 func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
-	lo, hi := c.extent(s)
-	v := view{spec.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, room.Centre(), c.Scale}
+	v := c.placed(s, room)
 	b.Area = room
 	c.numbers(b, v, s)
 	ways := make([][]leg, len(c.cords))
@@ -51,7 +49,7 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
 }
 
 // numbers sets each arch's number between its feet.
-func (c *CordPlan) numbers(b *place.Board, v view, s Section) {
+func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
 		centredText(b, l.Add(r.Sub(l).Times(0.72)), fmt.Sprint(n), paper.StakeName)
@@ -59,7 +57,7 @@ func (c *CordPlan) numbers(b *place.Board, v view, s Section) {
 }
 
 // arches draws each arch as a line from foot to foot.
-func (c *CordPlan) arches(b *place.Board, v view, s Section) {
+func (c *CordPlan) arches(b *place.Board, v siteMap, s Section) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
 		b.LineRound(l, r, paper.Thin)
@@ -117,11 +115,11 @@ type outletSpot struct {
 }
 
 // outletsIn returns the outlets in use that lie in the room.
-func (c *CordPlan) outletsIn(v view, room paper.Rect) []outletSpot {
+func (c *CordPlan) outletsIn(v siteMap, room paper.Rect) []outletSpot {
 	var out []outletSpot
 	for _, o := range c.plan.Spec.Site.Outlets {
 		used := slices.ContainsFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Outlet == o.Name })
-		if p := v.point(o.At); used && room.Contains(p) {
+		if p := v.at(o.At); used && room.Contains(p) {
 			out = append(out, outletSpot{p, o.Name})
 		}
 	}
@@ -139,7 +137,7 @@ func (c *CordPlan) outlet(b *place.Board, o outletSpot) {
 }
 
 // matchLines marks where a section goes on on another page.
-func (c *CordPlan) matchLines(b *place.Board, v view, s Section) {
+func (c *CordPlan) matchLines(b *place.Board, v siteMap, s Section) {
 	mark := func(n int, ahead float64) {
 		l, r := c.pair(v, n)
 		along := r.Sub(l).Unit().Left().Times(ahead)
@@ -157,7 +155,7 @@ func (c *CordPlan) matchLines(b *place.Board, v view, s Section) {
 }
 
 // walk draws the arrow of the way in.
-func (c *CordPlan) walk(b *place.Board, v view, room paper.Rect) {
+func (c *CordPlan) walk(b *place.Board, v siteMap, room paper.Rect) {
 	l, r := c.pair(v, 1)
 	mid := l.Add(r).Times(0.5)
 	ahead := r.Sub(l).Unit().Left()

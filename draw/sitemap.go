@@ -31,6 +31,12 @@ func (m siteMap) at(p spec.Point) paper.Point {
 	return paper.Point{X: m.origin.X + m.scale.Length(right), Y: m.origin.Y - m.scale.Length(ahead)}
 }
 
+// centred returns the map moved so that what lies at a point of it at full size comes to the middle of a room.
+func (m siteMap) centred(at paper.Point, room paper.Rect) siteMap {
+	m.origin = room.Centre().Sub(paper.Point{X: m.scale.Length(float64(at.X)), Y: m.scale.Length(float64(at.Y))})
+	return m
+}
+
 // points returns a whole line of them.
 func (m siteMap) points(line []spec.Point) []paper.Point {
 	list := make([]paper.Point, len(line))

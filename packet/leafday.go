@@ -34,23 +34,7 @@ func (b *binder) dayLeaf() []folio {
 		front = append(front, b.dayHolds(s)...)
 	}
 	front = append(front, b.dayStops())
-	folios := []folio{{front: side{title: "Run sheet", blocks: front}}}
-	return b.onBacks(folios, b.siteMaps())
-}
-
-// onBacks puts sides behind fronts in turn, on further sheets of paper where there are more of them.
-func (b *binder) onBacks(folios []folio, sides []side) []folio {
-	for i, s := range sides {
-		switch {
-		case i == 0:
-			folios[0].back = s
-		case i%2 == 1:
-			folios = append(folios, folio{front: s})
-		default:
-			folios[len(folios)-1].back = s
-		}
-	}
-	return folios
+	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: "Site map", toScale: true, blocks: b.siteMaps()}}}
 }
 
 // dayPeople has a name written down for each letter.
@@ -186,7 +170,6 @@ func (b *binder) chartOf(s crew.Schedule, day int) draw.DayChart {
 	}
 	for _, work := range crew.Works() {
 		row := draw.ChartRow{Name: b.workWords(work)}
-		var before []int
 		for _, j := range s.Jobs {
 			if j.Work != work || work == crew.MarkGround {
 				continue
@@ -197,12 +180,15 @@ func (b *binder) chartOf(s crew.Schedule, day int) draw.DayChart {
 				}
 				bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, s.Hands), Count: fmt.Sprint(len(st.Hands)), Hold: k == len(j.Stints)-1 && b.holds(j)}
 				c.To = max(c.To, st.End)
+				if work == crew.ClearUp {
+					bar.Who = "who is free"
+				}
 				n := len(row.Bars)
-				if n > 0 && row.Bars[n-1].End == bar.Begin && whoWords(before, s.Hands) == bar.Who && !row.Bars[n-1].Hold {
+				if n > 0 && row.Bars[n-1].End == bar.Begin && row.Bars[n-1].Who == bar.Who && !row.Bars[n-1].Hold {
 					row.Bars[n-1].End, row.Bars[n-1].Hold = bar.End, bar.Hold
 					continue
 				}
-				row.Bars, before = append(row.Bars, bar), st.Hands
+				row.Bars = append(row.Bars, bar)
 			}
 			if work == crew.LightUp && len(j.Stints) == 0 && day == len(s.Days)-1 {
 				row.Note = "when it is dark, at ______"

@@ -127,7 +127,8 @@ func (b *board) through(d Workday, of func(Work) bool) (worked int) {
 }
 
 // give puts free hands to jobs: first to those that were begun, then to those that may begin; what is left over joins those that begin now and that more hands help.
-// Nobody joins later or leaves before the end: a crew that changes every quarter of an hour is none.
+// Nobody joins later or leaves before the end, save at the
+// clearing up: a crew that changes every quarter of an hour is none.
 func (b *board) give(now Clock, d Workday, of func(Work) bool) {
 	free := b.free()
 	open := b.open()
@@ -143,7 +144,7 @@ func (b *board) give(now Clock, d Workday, of func(Work) bool) {
 		b.started[i] = true
 		begun = append(begun, i)
 	}
-	for _, i := range begun {
+	for _, i := range append(begun, b.clearing()...) {
 		if n := len(b.at[i]); n < b.jobs[i].Most {
 			var more []int
 			add := min(b.jobs[i].Most-n, len(free))
@@ -155,6 +156,16 @@ func (b *board) give(now Clock, d Workday, of func(Work) bool) {
 			slices.Sort(b.at[i])
 		}
 	}
+}
+
+// clearing is the clearing up, if it goes on: whoever is done joins it.
+func (b *board) clearing() (list []int) {
+	for i, j := range b.jobs {
+		if j.Work == ClearUp && len(b.at[i]) > 0 {
+			list = append(list, i)
+		}
+	}
+	return list
 }
 
 func b2i(v bool) int {

@@ -118,7 +118,9 @@ func dayFindings(in Input, s Schedule) []finding.Finding {
 		var cure []finding.Change
 		var ways []string
 		if s.Fit.Helpers > 0 {
-			cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(s.Fit.Helpers)}}
+			if days == 2 { // fewer days are still too long
+				cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(s.Fit.Helpers)}}
+			}
 			ways = append(ways, say.Count(s.Fit.Helpers+1-s.Hands, "more helper"))
 		}
 		if s.Fit.Beforehand > 0 {

@@ -74,9 +74,29 @@ func (j Job) End() (day int, at Clock, ok bool) {
 
 // schedule lays the tasks along their days.
 func (in Input) schedule(tasks []Task) Schedule {
-	s := in.laid(in.jobs(tasks))
+	s := in.best(tasks)
 	if len(s.Built()) > 1 {
 		s.Fit = in.fit(s)
+	}
+	return s
+}
+
+// best lays the tasks by stretches of several lengths, long ones first, and returns the schedule that takes least. Shorter stretches mean more changes of hands:
+// they have to save half an hour, or a day.
+func (in Input) best(tasks []Task) Schedule {
+	const worth = 30
+	list := []int{2 * practice.StretchArches, practice.StretchArches, practice.StretchArches / 2}
+	if in.Spec.Tunnel.Arches > 2*practice.StretchArches {
+		list = list[1:2]
+	}
+	s := in.laid(in.jobs(tasks, list[0]))
+	for _, stretch := range list[1:] {
+		o := in.laid(in.jobs(tasks, stretch))
+		least := min(s.Least, o.Least)
+		if o.Takes <= s.Takes-worth || len(o.Built()) < len(s.Built()) {
+			s = o
+		}
+		s.Least = least
 	}
 	return s
 }
@@ -88,7 +108,8 @@ func (in Input) fit(s Schedule) (f Fit) {
 	more := in
 	more.Spec = &spec
 	for spec.Crew.Helpers = in.Spec.Crew.Helpers + 1; spec.Crew.Helpers < 2*s.Hands; spec.Crew.Helpers++ {
-		if more.within(more.jobs(Tasks(more)), days) {
+		tasks := Tasks(more)
+		if more.may(more.jobs(tasks, practice.StretchArches), days) && len(more.best(tasks).Built()) <= days {
 			f.Helpers = spec.Crew.Helpers
 			break
 		}
@@ -101,19 +122,16 @@ func (in Input) fit(s Schedule) (f Fit) {
 			early[i].Minutes = 0
 		}
 	}
-	if work > 0 && in.within(early, days) {
+	if work > 0 && in.may(early, days) && len(in.laid(early).Built()) <= days {
 		f.Beforehand = work / float64(s.Hands)
 	}
 	return f
 }
 
-// within reports whether jobs fit so many days. Most that do not are told by the bound alone.
-func (in Input) within(jobs []Job, days int) bool {
+// may reports whether jobs may fit so many days, by the bound alone.
+func (in Input) may(jobs []Job, days int) bool {
 	d := in.dayOf(in.first())
-	if leastOf(jobs, chainsOf(jobs), in.Spec.Crew.Helpers+1) > float64(days*int(d.End-d.Begin)) {
-		return false
-	}
-	return len(in.laid(jobs).Built()) <= days
+	return leastOf(jobs, chainsOf(jobs), in.Spec.Crew.Helpers+1) <= float64(days*int(d.End-d.Begin))
 }
 
 // first is the day of building, or the first of several; zero where the spec does not give it.
@@ -124,15 +142,15 @@ func (in Input) first() time.Time {
 	return in.Spec.Dates.Build
 }
 
-// tries is how many orders of the jobs are tried, the longest chain first and the others strewn about it.
-const tries = 12
+// tries is how many orders of the jobs are tried, the longest chain first and the others strewn about it: of many jobs fewer.
+func tries(jobs int) int { return min(24, max(3, 600/max(1, jobs))) }
 
 // laid lays jobs along their days, the best of several orders: fewest days, earliest end, fewest hands idle.
 func (in Input) laid(jobs []Job) Schedule {
 	chains := chainsOf(jobs)
 	dice := rand.New(rand.NewPCG(7, 23)) // the same orders for the same spec
 	var best *board
-	for try := range tries {
+	for try := range tries(len(jobs)) {
 		rank := slices.Clone(chains)
 		for i := range rank {
 			if try > 0 {

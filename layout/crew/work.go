@@ -118,11 +118,11 @@ var waitsFor = map[Work][]Work{
 	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryStrings},
 	RaiseFirst: {Unload, MakeLegs, Drive, WrapLegs}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
-	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge}, LightUp: {PlugIn},
+	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge}, LightUp: {HangLights, PlugIn},
 }
 
-// jobs parts tasks into the jobs of the marking and of the building, in an order in which each comes after those it waits for.
-func (in Input) jobs(tasks []Task) []Job {
+// jobs parts tasks into the jobs of the marking and of the building, in an order in which each comes after those it waits for; stretches have so many arches at most.
+func (in Input) jobs(tasks []Task, stretch int) []Job {
 	hands := in.Spec.Crew.Helpers + 1
 	of := make([][]int, lastWork)
 	at := MarkGround
@@ -147,10 +147,13 @@ func (in Input) jobs(tasks []Task) []Job {
 		default:
 			j = j.sized(tasks, hands)
 		}
-		list = append(list, in.stretched(j)...)
+		list = append(list, in.stretched(j, stretch)...)
 	}
+	hung := len(in.Lights.Rows)+len(in.Lights.Drops) > 0
 	for i := range list {
-		list[i].After = waits(list, i)
+		list[i].After = slices.DeleteFunc(waits(list, i), func(k int) bool {
+			return list[i].Work == PlugIn && list[k].Work == HangLights && !hung // the way is tried beside it
+		})
 	}
 	return list
 }
@@ -186,10 +189,10 @@ func (j Job) sized(tasks []Task, hands int) Job {
 	return j
 }
 
-// stretched parts a job into equal stretches of a long tunnel, where its work goes by stretches.
-func (in Input) stretched(j Job) []Job {
+// stretched parts a job into equal stretches of so many arches at most, where its work goes by stretches.
+func (in Input) stretched(j Job, most int) []Job {
 	n := in.Spec.Tunnel.Arches
-	count := (n + practice.StretchArches - 1) / practice.StretchArches
+	count := (n + most - 1) / most
 	if count < 2 || !slices.Contains(byStretches, j.Work) {
 		return []Job{j}
 	}
