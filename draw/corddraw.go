@@ -16,6 +16,10 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
 	v := c.placed(s, room)
 	b.Area = room
 	c.numbers(b, v, s)
+	at := c.outletsIn(v, room)
+	for _, o := range at {
+		b.Keep(around(o.at, outletHalf*1.9))
+	}
 	ways := make([][]leg, len(c.cords))
 	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
 		for i, k := range c.cords {
@@ -34,7 +38,6 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
 		}
 	}
 	lay(false)
-	at := c.outletsIn(v, room)
 	for _, o := range at {
 		b.Page.Fill(paper.Circle(o.at, outletHalf*1.9), paper.White) // a cord that only passes by stops short of it
 	}

@@ -21,11 +21,13 @@ type SitePlan struct {
 }
 
 const (
-	siteMargin paper.Length = 17  // beside what is shown: names, lanes of cords
-	siteOver   paper.Length = 10  // over and under it
-	siteBay    paper.Length = 2   // least distance of arches on a map
-	siteFoot   paper.Length = 20  // of the key under the map
-	siteFar                 = 2.0 // so much smaller the whole site may be drawn than the tunnel alone would be
+	siteMargin  paper.Length = 17  // beside what is shown: names, lanes of cords
+	siteOver    paper.Length = 10  // over and under it
+	siteCordBay paper.Length = 10  // least distance of arches between which cords are numbered
+	siteBay     paper.Length = 2   // least distance of arches on a map
+	siteFoot    paper.Length = 20  // of the key under the map
+	siteFar                  = 2.0 // so much smaller the whole site may be drawn than the tunnel alone would be
+	siteAll                  = 120 // and down to this scale always
 )
 
 // NewSitePlan fits the map to a room: the largest scale at which the tunnel with its cords fits, smaller for what else the site has.
@@ -38,8 +40,8 @@ func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePla
 	s.Scale = paper.Fit(series, float64(tunnel.W), float64(tunnel.H), room)
 	if all := s.extent(Section{1, n}, true); all != tunnel {
 		wider := paper.Fit(series, float64(all.W), float64(all.H), room)
-		cordsLost := len(s.cords.cords) > 0 && s.apart(wider) < planSpacing && s.apart(s.Scale) >= planSpacing
-		if wider.Ratio <= siteFar*s.Scale.Ratio && s.apart(wider) >= siteBay && !cordsLost {
+		cordsLost := len(s.cords.cords) > 0 && s.apart(wider) < siteCordBay && s.apart(s.Scale) >= siteCordBay
+		if wider.Ratio <= max(siteFar*s.Scale.Ratio, siteAll) && s.apart(wider) >= siteBay && !cordsLost {
 			s.Scale, s.whole = wider, all
 		}
 	}
@@ -47,7 +49,7 @@ func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePla
 	if s.apart(s.Scale) < siteBay || float64(tunnel.W)/s.Scale.Ratio > float64(room.W) || float64(tunnel.H)/s.Scale.Ratio > float64(room.H) {
 		s.part(series, room)
 	}
-	s.Cords = s.apart(s.Scale) >= planSpacing || len(s.cords.cords) == 0
+	s.Cords = s.apart(s.Scale) >= siteCordBay || len(s.cords.cords) == 0
 	return s
 }
 

@@ -38,6 +38,7 @@ func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWord
 	d.m = s.placed(d.sec, room)
 	d.signs()
 	d.stakes()
+	d.archNumbers()
 	d.walks()
 	ways := d.cordTags()
 	d.arches()
@@ -195,17 +196,22 @@ func (d *siteSheet) cordTags() [][]leg {
 }
 
 // siteEvery is the least distance on paper of arches that are all numbered.
-const siteEvery paper.Length = 6
+const siteEvery = siteCordBay
 
-// arches draws each arch from foot to foot, some with their numbers, and the guys to their stakes.
-func (d *siteSheet) arches() {
+// archNumbers sets each arch's number on it, larger than those of cords.
+func (d *siteSheet) archNumbers() {
+	size := paper.StakeName.Sized(16)
+	if l, r := d.cords.pair(d.m, d.sec.First); r.Sub(l).Long() < siteWide {
+		size = paper.CellSmall
+	}
 	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) >= siteEvery; n++ {
 		l, r := d.cords.pair(d.m, n)
-		at := l.Add(r.Sub(l).Times(0.7))
-		if text := fmt.Sprint(n); d.b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
-			centredText(d.b, at, text, paper.CellSmall)
-		}
+		centredText(d.b, l.Add(r.Sub(l).Times(0.7)), fmt.Sprint(n), size)
 	}
+}
+
+// arches draws each arch from foot to foot, and the guys to their stakes.
+func (d *siteSheet) arches() {
 	for _, k := range d.plan.Stakes {
 		if !k.Guy || k.Arch < d.sec.First || k.Arch > d.sec.Last {
 			continue
@@ -222,6 +228,9 @@ func (d *siteSheet) arches() {
 	}
 }
 
+// siteWide is the least width of an arch on paper on which a large number leaves some of it to be seen.
+const siteWide paper.Length = 18
+
 // numbers numbers every tenth arch beside the row where arches lie too close for all.
 func (d *siteSheet) numbers() {
 	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) < siteEvery; n++ {
@@ -229,7 +238,10 @@ func (d *siteSheet) numbers() {
 			continue
 		}
 		l, r := d.cords.pair(d.m, n)
-		d.lacks(fmt.Sprintf("arch %d", n), d.b.Label(place.Label{At: l, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1, Toward: l.Sub(r), Leader: place.Bare}))
+		beside := func(foot, other paper.Point) bool {
+			return d.b.Label(place.Label{At: foot, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1, Toward: foot.Sub(other), Leader: place.Bare, Reach: 110})
+		}
+		d.lacks(fmt.Sprintf("arch %d", n), beside(l, r) || beside(r, l))
 	}
 }
 
@@ -264,16 +276,22 @@ func (d *siteSheet) lacks(what string, drawn bool) {
 // names says what the signs and lines are: first what someone must find, then what must be kept off, then the rest.
 func (d *siteSheet) names(words SiteWords) {
 	site := d.plan.Spec.Site
-	name := func(p spec.Point, text string, l paper.Lettering, clear paper.Length) {
+	name := func(p spec.Point, text, short string, l paper.Lettering, clear paper.Length) {
 		if at, ok := d.shown(p); ok && text != "" {
-			d.lacks(text, d.b.Label(place.Label{At: at, Text: text, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}))
+			label := place.Label{At: at, Text: text, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}
+			placed := d.b.Label(label)
+			if !placed { // the name alone, farther off
+				label.Text, label.Reach = short, 110
+				placed = d.b.Label(label) && short == text
+			}
+			d.lacks(text, placed)
 		}
 	}
 	for _, p := range site.Places {
-		name(p.At, words.Place(p), paper.Strong, sitePlace)
+		name(p.At, words.Place(p), placeName(p), paper.Strong, sitePlace)
 	}
 	for _, o := range site.Outlets {
-		name(o.At, words.Outlet(o), paper.Floor, siteOutlet)
+		name(o.At, words.Outlet(o), o.Name+" outlet", paper.Floor, siteOutlet)
 	}
 	for _, l := range site.Buried {
 		d.along(d.m.points(l.Line), words.Buried(l), d.m.length(l.Keep))
@@ -287,7 +305,7 @@ func (d *siteSheet) names(words SiteWords) {
 		}
 	}
 	for _, m := range d.plan.Ground.Marks {
-		name(m.At, m.Name, paper.Floor, siteMark)
+		name(m.At, m.Name, m.Name, paper.Floor, siteMark)
 	}
 }
 
@@ -340,7 +358,7 @@ func (d *siteSheet) offMap() {
 			text := fmt.Sprintf("%s, %s from arch 1", name, d.plan.Spec.Units.Room(far))
 			before := len(d.b.Page.Ops)
 			d.b.Arrow(tail, b, paper.Thin)
-			if !d.b.Label(place.Label{At: tail, Text: text, Lettering: paper.Floor, Leader: place.Bare, Reach: 30}) {
+			if !d.b.Label(place.Label{At: tail, Text: text, Lettering: paper.Floor, Leader: place.Bare, Reach: 70}) {
 				d.b.Page.Ops = d.b.Page.Ops[:before]
 				d.lacks(name, false)
 			}

@@ -16,13 +16,9 @@ type keySign struct {
 // key sets the scale with its bar, and what the signs on the map mean.
 func (d *siteSheet) key(box paper.Rect) {
 	b := place.NewBoard(d.b.Page, box)
-	unit, word := float64(measure.Foot), "ft"
-	if d.plan.Spec.Units == measure.Metric {
-		unit, word = float64(measure.Metre), "m"
-	}
-	const bar = 70
-	place.GroundBar(d.b.Page, paper.Point{X: box.X, Y: box.Y + 1}, bar, d.Scale, unit, word)
-	b.Page.Text(paper.Point{X: box.X + bar + 8, Y: box.Y + 5.5}, paper.AtLeft, "Scale "+d.Scale.Words, paper.Floor)
+	unit, word := d.unit()
+	place.GroundBar(d.b.Page, paper.Point{X: box.X, Y: box.Y + 1}, siteBar, d.Scale, unit, word)
+	b.Page.Text(paper.Point{X: box.X + siteBar + 8, Y: box.Y + 5.5}, paper.AtLeft, "Scale "+d.Scale.Words, paper.Floor)
 	x, y := box.X, box.Y+12.2
 	for _, s := range d.keySigns() {
 		w := s.wide + 1.5 + paper.Floor.Width(s.words)
@@ -33,6 +29,23 @@ func (d *siteSheet) key(box paper.Rect) {
 		b.Page.Text(paper.Point{X: x + s.wide + 1.5, Y: y + 1.5}, paper.AtLeft, s.words, paper.Floor)
 		x += w + 4
 	}
+}
+
+// siteBar is the room of the bar of the scale.
+const siteBar paper.Length = 70
+
+// unit is what the bar of the scale counts.
+func (s *SitePlan) unit() (float64, string) {
+	if s.plan.Spec.Units == measure.Metric {
+		return float64(measure.Metre), "m"
+	}
+	return float64(measure.Foot), "ft"
+}
+
+// Bar is what stands at the end of the bar of the scale.
+func (s *SitePlan) Bar() string {
+	unit, word := s.unit()
+	return place.GroundBarEnd(siteBar, s.Scale, unit, word)
 }
 
 // keySigns are the signs that this map has.
@@ -64,7 +77,10 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	add(guys, 4, "guy stake", func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
 	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
-	add(cords, 10, "cord", line(paper.Thick))
+	add(cords, 14, "cord, its number", func(b *place.Board, at paper.Point) {
+		centredText(b, at, "3", paper.CellSmall)
+		b.LineRound(at.Add(paper.Point{X: -7}), at.Add(paper.Point{X: 7}), paper.Thick)
+	})
 	add(cords && over, 13, "cord over the way", line(paper.HiddenBar))
 	add(len(site.Buried) > 0, 13, "buried", line(buriedPen))
 	add(len(site.Overhead) > 0, 13, "overhead", line(overheadPen))

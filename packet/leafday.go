@@ -34,7 +34,11 @@ func (b *binder) dayLeaf() []folio {
 		front = append(front, b.dayHolds(s)...)
 	}
 	front = append(front, b.dayStops())
-	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: "Site map", toScale: true, blocks: b.siteMaps()}}}
+	title := "Site map"
+	if _, body := b.newSide(false); block.Height(front, body.W) > body.H {
+		title = "Run sheet, site map"
+	}
+	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: b.siteMaps()}}}
 }
 
 // dayPeople has a name written down for each letter.
@@ -114,7 +118,7 @@ func (b *binder) markingDay(s crew.Schedule, day int) block.Block {
 			}
 			text += fmt.Sprintf(", %s to %s", st.Begin, st.End)
 			if k == 0 || s.Hands > len(st.Hands) {
-				text += " " + whoWords(st.Hands, s.Hands)
+				text += " by " + whoWords(st.Hands, s.Hands)
 			}
 		}
 	}

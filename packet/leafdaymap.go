@@ -98,7 +98,7 @@ func (b *binder) mapSaid() block.Block {
 }
 
 // mapWidth is where the map's longer names are broken.
-const mapWidth paper.Length = 46
+const mapWidth paper.Length = 52
 
 // mapWords are the words of the map's signs.
 func (b *binder) mapWords() draw.SiteWords {
@@ -130,14 +130,14 @@ func (b *binder) outletWords(o spec.Outlet) string {
 		}
 	}
 	if reset == "" {
-		reset = "_____"
+		reset = "____"
 	}
 	return fmt.Sprintf("%s outlet:\nbreaker %s, reset at %s", o.Name, breaker, reset)
 }
 
 // mapFacts are the figures on the map.
 func (b *binder) mapFacts(plan *draw.SitePlan) []block.Fact {
-	list := []block.Fact{{What: "scale of the site map", Value: plan.Scale.Words}}
+	list := []block.Fact{{What: "scale of the site map", Value: plan.Scale.Words}, {What: "bar of the site map", Value: plan.Bar()}}
 	for _, l := range b.spec.Site.Buried {
 		list = append(list, block.Fact{What: "keep from " + l.Name, Value: b.spec.Units.Inches(l.Keep)})
 	}

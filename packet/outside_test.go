@@ -167,6 +167,8 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
 	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
 	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("site map on Letter", func(t *testing.T) { measureSite(t, reader, "garden.yaml") })
+	t.Run("site map on A4", func(t *testing.T) { measureSite(t, reader, "schoolyard.yaml") })
 }
 
 // measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
