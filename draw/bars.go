@@ -26,12 +26,13 @@ type Span struct {
 
 // Room about a stick, mm on paper.
 const (
-	stickHigh  paper.Length = 10
+	stickHigh  paper.Length = 9
 	stickLead  paper.Length = 4  // left of its end, for half of the zero
 	stickPast  paper.Length = 32 // right of its end, for the offcut's words
 	markUp     paper.Length = 2.5
 	markGap    paper.Length = 1.2
 	numberGap  paper.Length = 2.4 // between two running measures
+	insideGap  paper.Length = 3   // between a piece's words and its length
 	runningOff paper.Length = 4   // of the line of crowded measures
 	runningMax paper.Length = 10  // from that line to its numbers at most
 )
@@ -71,6 +72,21 @@ func (s Stick) marks(scale paper.Scale) []sawMark {
 	}
 	list[len(list)-1].text += unit(s.Units)
 	return list
+}
+
+// inside returns what is written within a piece beside its length: the words of its span, where that is one piece with room for both; else nothing.
+func (s Stick) inside(piece int, scale paper.Scale) string {
+	first := 0
+	for _, span := range s.Under {
+		if first == piece && span.Pieces == 1 {
+			room := scale.Length(float64(s.Bar.Pieces[piece].Mark-s.start(piece))) - 4
+			if length := s.within(piece, scale); length != "" && paper.Body.Width(span.Text)+insideGap+paper.Dimension.Width(length) <= room {
+				return span.Text
+			}
+		}
+		first += span.Pieces
+	}
+	return ""
 }
 
 // start returns where a piece begins on the bar.
@@ -136,7 +152,15 @@ func (s Stick) pieces(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	for i, p := range s.Bar.Pieces {
 		text := s.within(i, scale)
 		x := bar.X + scale.Length(float64(s.start(i)+p.Mark))/2
-		board.Text(paper.Point{X: x, Y: bar.Y + (bar.H+up-down)/2}, paper.AtMiddle, text, l)
+		base := bar.Y + (bar.H+up-down)/2
+		words := s.inside(i, scale)
+		if words == "" {
+			board.Text(paper.Point{X: x, Y: base}, paper.AtMiddle, text, l)
+			continue
+		}
+		x -= (paper.Body.Width(words) + insideGap + l.Width(text)) / 2
+		board.Text(paper.Point{X: x, Y: base}, paper.AtLeft, words, paper.Body)
+		board.Text(paper.Point{X: x + paper.Body.Width(words) + insideGap, Y: base}, paper.AtLeft, text, l)
 	}
 }
 

@@ -131,15 +131,14 @@ func TestCrowdedStick(t *testing.T) {
 	}
 }
 
-// A blade of 1/8 in on a half-inch pipe, full size: 3.175 mm of black across 21.3 mm, right of the mark.
-func TestSawCutIsFullSize(t *testing.T) {
-	c := SawCut{OD: 0.84 * inch, Kerf: inch / 8, Units: measure.Imperial, Scale: SawCutScale(paper.ImperialScales, 0.84*inch)}
+// A blade of 1/8 in on a half-inch pipe of 0.84 in, at half size: 1.5875 mm of black across 10.668 mm, right of the mark.
+func TestSawCutIsHalfSize(t *testing.T) {
 	page := &paper.Page{}
-	c.Draw(page, room)
+	SawCut{OD: 0.84 * inch, Kerf: inch / 8}.Draw(page, room)
 	mark := uprights(page, paper.Emphasis)[0]
 	blade := page.Ops[slices.IndexFunc(page.Ops, func(op paper.Op) bool { _, ok := op.(paper.Fill); return ok })].(paper.Fill).Path
 	w, h := float64(blade[2].To.X-blade[0].To.X), float64(blade[2].To.Y-blade[0].To.Y)
-	if math.Abs(w-3.175) > 0.01 || math.Abs(h-21.336) > 0.01 || math.Abs(float64(blade[0].To.X)-mark) > 0.01 {
+	if math.Abs(w-1.5875) > 0.01 || math.Abs(h-10.668) > 0.01 || math.Abs(float64(blade[0].To.X)-mark) > 0.01 {
 		t.Errorf("blade %v by %v mm at %v, mark at %v", w, h, blade[0].To.X, mark)
 	}
 }

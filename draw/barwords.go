@@ -51,6 +51,10 @@ func (s Stick) under(scale paper.Scale, width paper.Length) captions {
 	first := 0
 	for _, span := range s.Under {
 		last := first + span.Pieces - 1
+		if span.Pieces == 1 && s.inside(first, scale) != "" {
+			first++
+			continue
+		}
 		c := caption{from: scale.Length(float64(s.start(first))), to: scale.Length(float64(s.Bar.Pieces[last].Mark))}
 		text := span.Text
 		if s.within(first, scale) == "" {
@@ -66,6 +70,9 @@ func (s Stick) under(scale paper.Scale, width paper.Length) captions {
 		}
 		all.list = append(all.list, c)
 		first = last + 1
+	}
+	if len(all.list) == 0 {
+		return all
 	}
 	all.spreadNarrow()
 	all.rows = spanDrop + spanGap + paper.Length(wide)*paper.Body.Leading()

@@ -78,7 +78,7 @@ type ChartMiss struct {
 // Draw draws the chart in the box, the rows' names in so much of its width, and returns the bars that stand without their people.
 func (c DayChart) Draw(page *paper.Page, box paper.Rect, names paper.Length) (missing []ChartMiss) {
 	s := &chartSheet{DayChart: c, page: page}
-	s.rows = paper.Rect{X: box.X + names, Y: box.Y + chartHours + chartStrip + chartGap, W: box.W - names - 1}
+	s.rows = paper.Rect{X: box.X + names, Y: box.Y + chartHours + chartStrip + chartGap, W: box.W - names - 3}
 	s.row = min(chartTall, (box.H-(s.rows.Y-box.Y))/paper.Length(max(1, len(c.Rows))))
 	s.rows.H = s.row * paper.Length(len(c.Rows))
 	s.clock(box.Y)

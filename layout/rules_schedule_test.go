@@ -36,6 +36,12 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 			t.Errorf("task %d, action %d of %s, is in %d works", i, task.Action, task.Phase, in)
 		}
 	}
+	at := func(a crew.Action) int {
+		return slices.IndexFunc(p.Crew.Tasks, func(t crew.Task) bool { return t.Action == a })
+	}
+	if dots, call, ticket := at(crew.CheckDots), at(crew.CallLocator), at(crew.ReadTicket); dots >= 0 && (dots > call || call > ticket) {
+		t.Errorf("dots are checked, the locator called, the ticket read in the order %d, %d, %d", dots, call, ticket)
+	}
 	jobsHaveHands(t, s)
 	nobodyTwice(t, s)
 	for _, pair := range comesBefore {

@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
 )
 
 // wanted lists every length that the tunnel is made of, by the name that its piece has.
@@ -64,8 +65,8 @@ func piecesAreCut(t *testing.T, p *layout.Plan) {
 	}
 	ready := 0
 	for _, i := range p.Shopping {
-		if strings.HasPrefix(i.Item, "steel bar ") && strings.Contains(i.Why, "cut to length") {
-			ready += i.Need
+		if i.Kind == stock.ReadyStake {
+			ready += i.Need - i.Spare
 		}
 	}
 	for name := range want {
@@ -192,8 +193,9 @@ func shoppingAddsUp(t *testing.T, p *layout.Plan) {
 			t.Errorf("%d %s on the list, %d hang", need[kind], kind, n)
 		}
 	}
-	if n := need["stake cap"]; n != len(p.Stakes) {
-		t.Errorf("%d caps for %d stakes", n, len(p.Stakes))
+	spares := int(math.Ceil(float64(len(p.Stakes))*float64(p.Spec.Stock.Spares) - 1e-9))
+	if n := need["stake cap"]; n != len(p.Stakes)+spares {
+		t.Errorf("%d caps for %d stakes and %d spare", n, len(p.Stakes), spares)
 	}
 }
 
@@ -215,7 +217,7 @@ func fittingsCount(t *testing.T, p *layout.Plan) {
 		}
 	}
 	for _, i := range p.Shopping {
-		got[i.Item] = i.Need
+		got[i.Item] = i.Need - i.Spare
 	}
 	for name, n := range want {
 		if got[name] != n {

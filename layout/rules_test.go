@@ -80,7 +80,7 @@ func has(p *layout.Plan, codes ...string) bool {
 }
 
 // sheetWords are the words of `packet --sheets`.
-var sheetWords = strings.Fields("overview safety stake arch cut shopping raise light circuit steps watch takedown rebuild tags")
+var sheetWords = strings.Fields("overview safety stake arch stock raise light circuit steps watch takedown rebuild tags")
 
 var (
 	codeShape = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)

@@ -16,12 +16,12 @@ type bundle struct {
 var bundles = []bundle{
 	{"marking", []string{"safety", "stake"}},
 	{"driving", []string{"safety", "stake"}},
-	{"cutting", []string{"safety", "cut"}},
+	{"cutting", []string{"safety", "stock"}},
 	{"wrapping", []string{"safety", "light"}},
-	{"raising", []string{"safety", "arch", "raising"}},
+	{"raising", []string{"safety", "raise"}},
 	{"hanging", []string{"safety", "light"}},
 	{"power", []string{"safety", "circuit"}},
-	{"buying", []string{"shopping"}},
+	{"buying", []string{"stock"}},
 	{"watching", []string{"watch"}},
 	{"takedown", []string{"down"}},
 }

@@ -58,9 +58,15 @@ func Compare(was, is *layout.Plan) Comparison {
 	c.Figures = append(c.Figures, ridgeChanges(was, is)...)
 	reused := *is.Spec
 	reused.Stock.Own = keptFrom(was, is.Spec)
+	spare := map[string]int{} // whole sticks and bars that are spares again
+	for _, it := range was.Shopping {
+		if it.Unit == stock.StickOf || it.Unit == stock.BarOf {
+			spare[it.Item] = it.Spare
+		}
+	}
 	for _, it := range layout.Solve(&reused).Shopping {
-		if it.Buy > 0 {
-			c.Buy = append(c.Buy, Buying{it.Item, it.Need, it.Buy})
+		if buy := it.Buy - min(it.Spare, spare[it.Item]); buy > 0 {
+			c.Buy = append(c.Buy, Buying{it.Item, it.Need, buy})
 		}
 	}
 	c.New, c.Gone = codesBeyond(is, was), codesBeyond(was, is)

@@ -35,7 +35,7 @@ func (b *binder) inventory() []stored {
 		add(fmt.Sprintf("%s, %s %s", like.sort.Noun(), like.item, u.Cut(like.pieces[0].Length)), len(like.pieces), keep)
 	}
 	for _, it := range b.plan.Shopping {
-		if it.Fitting {
+		if it.Kind.Fitting() {
 			add(it.Item, it.Need, "box")
 		}
 	}

@@ -41,6 +41,22 @@ func (b *binder) dayLeaf() []folio {
 	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: b.siteMaps()}}}
 }
 
+// letter names a person on the run sheet, counted from 0: A to Z, then AA.
+func letter(person int) string {
+	if person < 26 {
+		return string(rune('A' + person))
+	}
+	return letter(person/26-1) + letter(person%26)
+}
+
+// people prints how many do it.
+func people(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return fmt.Sprintf("%d people", n)
+}
+
 // dayPeople has a name written down for each letter.
 func (b *binder) dayPeople(s crew.Schedule) block.Block {
 	const row = 6

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"testing"
 	"time"
@@ -123,7 +124,7 @@ func (p *printout) drawing(index int) (paths [][]spot) {
 	return paths
 }
 
-var ratio = regexp.MustCompile(`\(1:(\d+)\)|Scale 1:(\d+)`)
+var ratio = regexp.MustCompile(`\(1:(\d+)\)|(?:Scale|drawn) 1:(\d+)`)
 
 // scale returns the ratio that the page's title block states, 0 where it is not to scale.
 func (p *printout) scale(index int) float64 {
@@ -166,7 +167,9 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
 	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
 	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
-	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("cuts", func(t *testing.T) { measureCuts(t, reader, "garden.yaml", 1) })
+	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
+	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 	t.Run("site map on Letter", func(t *testing.T) { measureSite(t, reader, "garden.yaml") })
 	t.Run("site map on A4", func(t *testing.T) { measureSite(t, reader, "schoolyard.yaml") })
 }
@@ -237,7 +240,7 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 // measureArch holds the drawn curve of the first arch profile against the solved arches: crown over feet and foot to foot, the mean of the
 // pipe's two sides where both are drawn.
 func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
-	p, plan := printed(t, reader, example, "arch")
+	p, plan := printed(t, reader, example, "raise")
 	scale := p.scale(0)
 	if scale == 0 {
 		t.Fatal("the title block of the arch profile states no scale")
@@ -282,5 +285,43 @@ func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
 	}
 	if crown > 0.1 || feet > 0.1 {
 		t.Errorf("at 1:%v the crown is %.3f mm and the feet are %.3f mm off on paper", scale, crown, feet)
+	}
+}
+
+// measureCuts holds the sticks drawn on a side against the cut plan: each stick as long on paper as the plan has it at the scale stated, in the order of the
+// patterns, and a line across it at each of its saw marks.
+func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) {
+	p, plan := printed(t, reader, example, "stock")
+	scale := p.scale(index)
+	if scale == 0 {
+		t.Fatal("the cuts state no scale")
+	}
+	const high = 9 // of a stick on paper
+	var sticks [][2]spot
+	var cuts []spot // tops of the upright lines
+	for _, path := range p.drawing(index) {
+		low, high2 := pathBounds(path)
+		switch w, h := high2.x-low.x, high2.y-low.y; {
+		case len(path) >= 4 && math.Abs(h-high) < 0.02 && w > 20:
+			sticks = append(sticks, [2]spot{low, high2})
+		case len(path) == 2 && w < 0.01 && h > high:
+			cuts = append(cuts, low)
+		}
+	}
+	list := patterns(plan.Cuts.Bars)
+	if len(sticks) < len(list) {
+		t.Fatalf("%d sticks are drawn, there are %d patterns", len(sticks), len(list))
+	}
+	for i, pattern := range list {
+		bar, left, right := pattern.bars[0], sticks[i][0], sticks[i][1]
+		if got, want := right.x-left.x, float64(bar.Stock)/scale; math.Abs(got-want) > 0.1 {
+			t.Errorf("cut %d: the stick is %.3f mm long on paper, want %.3f", i+1, got, want)
+		}
+		for _, piece := range bar.Pieces {
+			at := left.x + float64(piece.Mark)/scale
+			if piece.Mark != bar.Stock && !slices.ContainsFunc(cuts, func(c spot) bool { return math.Abs(c.x-at) < 0.1 && c.y < left.y && c.y > left.y-10 }) {
+				t.Errorf("cut %d: no line at the mark of %v, %.2f mm on paper", i+1, piece.ID, at)
+			}
+		}
 	}
 }

@@ -65,10 +65,6 @@ func sheets() []sheet {
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
-		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
-		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
-		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
@@ -76,6 +72,7 @@ func sheets() []sheet {
 		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
 		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
+		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}

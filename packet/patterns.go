@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -13,7 +12,7 @@ import (
 
 // pattern is bars that are cut alike: same stock, same kinds and lengths in the same places. Their pieces differ by name alone.
 type pattern struct {
-	letter string
+	number int // from 1
 	bars   []stock.Bar
 }
 
@@ -31,7 +30,7 @@ func patterns(bars []stock.Bar) []pattern {
 			if !seen {
 				k = len(list)
 				index[key] = k
-				list = append(list, pattern{letter: letter(k)})
+				list = append(list, pattern{number: k + 1})
 			}
 			list[k].bars = append(list[k].bars, b)
 		}
@@ -43,43 +42,43 @@ func patternKey(b stock.Bar) string {
 	var key strings.Builder
 	fmt.Fprintf(&key, "%s %.3f %v", b.Item, b.Stock, b.Owned)
 	for _, p := range b.Pieces {
-		fmt.Fprintf(&key, "\n%s %v %.3f", p.ID.Noun(), p.ID.Trial(), p.Length)
+		fmt.Fprintf(&key, "\n%s %.3f", p.ID.Noun(), p.Length)
 	}
 	return key.String()
 }
 
-// letter names the k-th pattern: A to Z, then AA, AB and on.
-func letter(k int) string {
-	if k < 26 {
-		return string(rune('A' + k))
-	}
-	return letter(k/26-1) + string(rune('A'+k%26))
-}
-
-// spans returns what is written under the pattern's pieces: neighbours of one kind and length together, by name where the pattern is one
-// bar, by count where it is many.
-func (p pattern) spans(trial bool) []draw.Span {
+// spans returns what is written at the pattern's pieces, neighbours of one kind and length together: the names on all its bars where named is set, else the
+// kind with its count. Ridge pieces say so where they wait until the first has been tried; stakes of a length are alike and go without names.
+func (p pattern) spans(named, trial bool) []draw.Span {
 	var list []draw.Span
 	pieces := p.bars[0].Pieces
 	for i := 0; i < len(pieces); {
 		n := 1
-		for i+n < len(pieces) && alikeOnBar(pieces[i], pieces[i+n]) {
+		for i+n < len(pieces) && p.alikeAt(i, i+n) {
 			n++
 		}
-		kind := pieces[i].ID.Noun()
-		text := kind + " " + places(pieces[i:i+n])
-		if len(p.bars) > 1 {
-			text = fmt.Sprintf("%d × %s", n, kind)
-			if n == 1 {
-				text = kind
-			}
+		text, first := pieces[i].ID.Noun(), false
+		var all []stock.Piece
+		for _, bar := range p.bars {
+			all = append(all, bar.Pieces[i:i+n]...)
+		}
+		for _, piece := range all {
+			first = first || piece.ID.Trial()
 		}
 		switch {
-		case !trial:
-		case pieces[i].ID.Trial():
-			text += ": cut, then HOLD"
-		case pieces[i].ID.Ridge():
-			text += ", after HOLD"
+		case named && !pieces[i].ID.Steel:
+			text += " " + places(all)
+		case n > 1:
+			text = fmt.Sprintf("%d × %s", n, text)
+		}
+		switch {
+		case !trial || !pieces[i].ID.Ridge():
+		case len(all) == 1 && first:
+			text += ": first"
+		case first:
+			text += ": 1 first"
+		default:
+			text += ": wait"
 		}
 		list = append(list, draw.Span{Pieces: n, Text: text})
 		i += n
@@ -87,27 +86,29 @@ func (p pattern) spans(trial bool) []draw.Span {
 	return list
 }
 
-func alikeOnBar(a, b stock.Piece) bool {
-	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && a.ID.Trial() == b.ID.Trial()
+// alikeAt reports whether two pieces next to each other are of one kind and length. On a single bar the piece tried first stands by itself.
+func (p pattern) alikeAt(i, k int) bool {
+	a, b := p.bars[0].Pieces[i], p.bars[0].Pieces[k]
+	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && (len(p.bars) > 1 || a.ID.Trial() == b.ID.Trial())
 }
 
-// names lists the names to write on the pieces of all the pattern's bars, kind by kind.
+// names lists the names to write on the pieces of all the pattern's bars, kind by kind; empty where they are stakes.
 func (p pattern) names() string {
 	var all []stock.Piece
 	for _, b := range p.bars {
-		all = append(all, b.Pieces...)
+		for _, piece := range b.Pieces {
+			if !piece.ID.Steel {
+				all = append(all, piece)
+			}
+		}
 	}
-	var words []string
-	for _, g := range alike(all) {
-		words = append(words, fmt.Sprintf("%d × %s %s", len(g.pieces), g.sort.Noun(), places(g.pieces)))
-	}
-	return strings.Join(words, "; ") + "."
+	return kindsOf(all)
 }
 
 // title says how many bars of what are cut so.
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
-	words := say.Count(len(p.bars), barNoun(b)) + " of " + b.Size(units)
+	words := fmt.Sprintf("Cut %d: %s of %s", p.number, say.Count(len(p.bars), barNoun(b)), b.Size(units))
 	if full := units.Cut(b.Stock); full != b.Size(units) {
 		words += " (" + full + ")"
 	}
@@ -123,15 +124,4 @@ func barNoun(b stock.Bar) string {
 		return "bar"
 	}
 	return "stick"
-}
-
-// items lists the materials of bars in their order.
-func items(bars []stock.Bar) []string {
-	var list []string
-	for _, b := range bars {
-		if !slices.Contains(list, b.Item) {
-			list = append(list, b.Item)
-		}
-	}
-	return list
 }

@@ -27,7 +27,7 @@ fonts:
 examples:
 layout:                LAYOUT
 layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
-layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/practice layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock/cutting:
 layout/sun:

@@ -40,7 +40,7 @@ func TestShoppingCSV(t *testing.T) {
 	if err := json.Unmarshal([]byte(text), &plan); err != nil {
 		t.Fatal(err)
 	}
-	if len(rows) != len(plan.Shopping)+1 || strings.Join(rows[0], " ") != "where item need own buy unit price sum currency paid for" {
+	if len(rows) != len(plan.Shopping)+1 || strings.Join(rows[0], " ") != "where item need own buy unit price sum currency paid for price is" {
 		t.Fatalf("%d rows for %d items, header %q", len(rows), len(plan.Shopping), rows[0])
 	}
 	for k, i := range plan.Shopping {

@@ -126,7 +126,7 @@ func TestSizesBuyFromTheShoppingList(t *testing.T) {
 		t.Errorf("%s sticks, %s strings, %s; the shopping list has %d, %d, %.2f", row["sticks_to_buy"], row["strings_to_buy"], row["money_USD"], sticks, strung, money)
 	}
 	_, out, _ = call(t, example(t, "garden.yaml"), "sizes", "-")
-	for _, want := range []string{"buy 14 pvc sch40 1/2 in, 10 ft; 4.35 USD each", "use 2 pvc sch40 1/2 in, 56 in of your own",
+	for _, want := range []string{"buy 15 pvc sch40 1/2 in, 10 ft; 4.35 USD each", "use 2 pvc sch40 1/2 in, 56 in of your own",
 		"buy 8 mini led 100 warm and use 5 of your own; 12 hang on legs", fmt.Sprintf("in all %.2f USD", money), "7′-0″ *"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("nowhere %q in\n%s", want, out)

@@ -44,7 +44,7 @@ func sums(goods []good) (sticks, strings int, money float64, priced bool) {
 			strings += g.Buy
 		}
 		money += float64(g.Buy) * g.Price
-		priced = priced && (g.Priced || g.Buy == 0)
+		priced = priced && (g.Priced && !g.Assumed || g.Buy == 0)
 	}
 	return sticks, strings, money, priced
 }
@@ -65,7 +65,7 @@ func (g good) words(currency string) string {
 			text += ", the others on the ridge or spare"
 		}
 	}
-	if g.Priced {
+	if g.Priced && !g.Assumed {
 		text += fmt.Sprintf("; %.2f %s each", g.Price, currency)
 	}
 	return text

@@ -35,7 +35,7 @@ type Row struct {
 const (
 	padSide    paper.Length = 1.8 // left and right of a cell's text
 	padAbove   paper.Length = 1.2 // above its capitals and below its descenders
-	tickMargin paper.Length = 1.2 // above and below a tick box
+	tickMargin paper.Length = 0.6 // above and below a tick box
 	noteCloser paper.Length = 0.8 // of the room above a note that is left out
 )
 

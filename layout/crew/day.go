@@ -45,65 +45,16 @@ type Chain struct {
 	Amps         measure.Current // at the first plug
 }
 
-// Limits of taped figures. Common practice, no source; a careful tape holds 1:3000.
-const (
-	limitInches = measure.Inch / 2
-	limitMetric = 12 * measure.Millimetre
-)
-
-const (
-	minutesDot     = practice.MinutesDot
-	minutesTwoTape = practice.MinutesTwoTape
-	minutesMeasure = practice.MinutesMeasure
-	minutesTest    = practice.MinutesTest
-	minutesTalk    = practice.MinutesTalk
-	minutesLabel   = practice.MinutesLabel
-)
-
 // Day orders the work from the first white dot to the last plug, and lays it along the clock.
 func Day(in Input) Plan {
-	b := &builder{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1, limit: limitInches}
-	if b.units == measure.Metric {
-		b.limit = limitMetric
-	}
-	b.marking()
-	b.driving()
-	b.cutting()
-	b.wrapping()
-	b.raising()
-	b.hanging()
-	b.powering()
-	plan := Plan{Steps: b.steps, Tasks: Tasks(in)}
-	for i := range plan.Steps {
-		plan.Steps[i].Number = i + 1
-	}
+	plan := Plan{Tasks: Tasks(in)}
 	plan.Schedule = in.schedule(plan.Tasks)
 	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec)...)
 	finding.Sort(plan.Findings)
 	return plan
 }
 
-// builder gathers the steps.
-type builder struct {
-	Input
-	units measure.System
-	limit measure.Length // of a taped check
-	hands int            // helpers and the organiser
-	steps []Step
-}
-
-// add appends a step that takes so many minutes of one pair of hands, shared among its people.
-func (b *builder) add(work float64, s Step) {
-	s.People = max(1, min(s.People, b.hands))
-	s.Minutes = work / float64(s.People)
-	b.steps = append(b.steps, s)
-}
-
-const (
-	twoCrews = practice.TwoCrews
-	raisers  = 3 // people to raise an arch: one at each leg, one at the crown
-)
-
+// dayFindings tells of too few hands, and of a building that takes days.
 func dayFindings(in Input, s Schedule) []finding.Finding {
 	var list []finding.Finding
 	if s.Hands < practice.Raisers {

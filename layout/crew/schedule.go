@@ -143,7 +143,7 @@ func (in Input) first() time.Time {
 }
 
 // tries is how many orders of the jobs are tried, the longest chain first and the others strewn about it: of many jobs fewer.
-func tries(jobs int) int { return min(24, max(3, 600/max(1, jobs))) }
+func tries(jobs int) int { return min(12, max(3, 600/max(1, jobs))) }
 
 // laid lays jobs along their days, the best of several orders: fewest days, earliest end, fewest hands idle.
 func (in Input) laid(jobs []Job) Schedule {

@@ -126,19 +126,8 @@ func (b *tasker) ladderWarning() Warning {
 
 // tapeAt returns the tape from a leg's foot to where its pipe is so high above the arch's ground line; where it never is, to the crown.
 func tapeAt(k *arch.Kind, height measure.Length, side spec.Side) measure.Length {
-	curve := k.Curve
-	for i := 1; i < len(curve); i++ {
-		p, q := curve[i-1], curve[i]
-		if side == spec.Right {
-			p, q = curve[len(curve)-i], curve[len(curve)-i-1]
-		}
-		if (q.Y-height)*(p.Y-height) <= 0 && q.Y > p.Y {
-			tape := p.Tape + (q.Tape-p.Tape)*(height-p.Y)/(q.Y-p.Y)
-			if side == spec.Right {
-				return k.Length - tape
-			}
-			return tape
-		}
+	if tape, ok := k.TapeAt(side, height); ok {
+		return tape
 	}
 	if side == spec.Right {
 		return k.Length - k.CrownTape

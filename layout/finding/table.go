@@ -61,12 +61,12 @@ var rows = [...]Row{
 	{Code: "stake-bends", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "Stakes bend for good"},
 	{Code: "stake-too-shallow", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Stakes are too shallow"},
 
-	{Code: "no-cut-plan", Levels: mustOrLook, Leaf: "stock", Sheet: "cut", Title: "No cut plan"},
-	{Code: "piece-too-long", Levels: mustOrLook, Leaf: "stock", Sheet: "cut", Title: "A piece longer than any stick", Cures: []string{"arch.sticks", "arch.height"}},
-	{Code: "prices-missing", Levels: note, Leaf: "stock", Sheet: "cut", Title: "Prices are missing"},
-	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Sheet: "cut", Title: "Stick lengths are assumed"},
-	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Sheet: "shopping", Title: "Bushings on the ridge"},
-	{Code: "stock-limit", Levels: look, Leaf: "stock", Sheet: "shopping", Title: "The store has too little"},
+	{Code: "no-cut-plan", Levels: mustOrLook, Leaf: "stock", Sheet: "stock", Title: "No cut plan"},
+	{Code: "piece-too-long", Levels: mustOrLook, Leaf: "stock", Sheet: "stock", Title: "A piece longer than any stick", Cures: []string{"arch.sticks", "arch.height"}},
+	{Code: "prices-missing", Levels: note, Leaf: "stock", Sheet: "stock", Title: "Prices are missing"},
+	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Sheet: "stock", Title: "Stick lengths are assumed"},
+	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Sheet: "stock", Title: "Bushings on the ridge"},
+	{Code: "stock-limit", Levels: look, Leaf: "stock", Sheet: "stock", Title: "The store has too little"},
 
 	{Code: "no-arch", Levels: must, Leaf: "raise", Sheet: "arch", Title: "No arch has these figures", Firm: true},
 	{Code: "arches-not-tried", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Arches not tried"},

@@ -8,7 +8,7 @@ import (
 
 // leaves are where what an old sheet said stands now, by the list of leaves.
 var leaves = map[string]string{
-	"overview": "board", "safety": "board", "stake": "stakes", "arch": "raise", "raise": "raise", "cut": "stock", "shopping": "stock",
+	"overview": "board", "safety": "board", "stake": "stakes", "arch": "raise", "raise": "raise", "stock": "stock",
 	"light": "lights", "circuit": "power", "steps": "day", "watch": "nights", "takedown": "takedown", "rebuild": "takedown", "tags": "tags",
 }
 

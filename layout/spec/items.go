@@ -25,8 +25,8 @@ const bushing = "bushing "
 // Fittings are sold for one pipe, and a bushing for two; the other sundries go by their names alone.
 var (
 	fittings = []string{"tee ", "cross ", "coupling "}
-	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "low-voltage supply", "marking paint", "flagging tape", "guy line",
-		"line tightener", "stainless screw 1/2 in", "solvent cement and primer"}
+	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "socket cover", "outdoor timer", "low-voltage supply", "marking paint", "marking flag", "lath", "flagging tape", "guy line",
+		"line tightener", "hose clamp", "write-on tags 100", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
 // item reads the name of a thing that stores sell, in its canonical spelling.

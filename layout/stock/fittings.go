@@ -30,22 +30,30 @@ func (b *basket) fittings(in Input) {
 			couplings[pipe]++
 		}
 	}
+	spare := 0 // one of each kind
+	if in.Spec.Stock.Spares > 0 {
+		spare = 1
+	}
+	fitting := func(kind Kind, name, of string, need int) {
+		if need > 0 {
+			b.add(Item{Item: name, Kind: kind, Of: of, Need: need + spare, Spare: spare, Unit: Each, Where: wherePipe})
+		}
+	}
 	sockets := 0
 	for _, pipe := range order {
-		b.add(Item{Item: "tee " + pipe, Need: tees[pipe], Unit: Each, Fitting: true, Where: wherePipe, Why: "crown of each end arch, three plain sockets"})
-		b.add(Item{Item: "cross " + pipe, Need: crosses[pipe], Unit: Each, Fitting: true, Where: wherePipe, Why: "crown of each arch between, four plain sockets"})
-		b.add(Item{Item: "coupling " + pipe, Need: couplings[pipe], Unit: Each, Fitting: true, Where: wherePipe, Why: "joins two sticks end to end"})
+		fitting(Tee, "tee "+pipe, pipe, tees[pipe])
+		fitting(Cross, "cross "+pipe, pipe, crosses[pipe])
+		fitting(Coupling, "coupling "+pipe, pipe, couplings[pipe])
 		sockets += 3*tees[pipe] + 4*crosses[pipe] + 2*couplings[pipe]
 	}
 	for _, j := range bushings(in) {
-		b.add(Item{Item: fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), Need: j.count, Unit: Each, Fitting: true, Where: wherePipe,
-			Why: "both ends of each ridge piece, since the ridge is of another size than the crowns"})
+		fitting(Bushing, fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), j.pipe, j.count)
 	}
 	switch in.Spec.Arch.Joints {
 	case spec.Pinned:
-		b.add(Item{Item: "stainless screw 1/2 in", Need: sockets, Unit: Each, Where: wherePipe, Why: "one through each socket"})
+		b.add(Item{Item: "stainless screw 1/2 in", Kind: Screw, Need: sockets, Unit: Each, Where: wherePipe})
 	case spec.Glued:
-		b.add(Item{Item: "solvent cement and primer", Need: 1, Unit: Set, Where: wherePipe, Why: "for this pipe; use in open air, no flame near; glued joints do not come apart for storing"})
+		b.add(Item{Item: "solvent cement and primer", Kind: Cement, Need: 1, Unit: Set, Where: wherePipe})
 	}
 }
 

@@ -40,8 +40,10 @@ func Make(in Input) List {
 	list.Keep = keep(in, list.Cuts)
 	list.Shopping = shopping(in, list.Cuts, offers)
 	for _, item := range list.Shopping {
-		if item.Priced {
-			list.Total += float64(item.Buy) * item.Price
+		cost := float64(item.Buy) * item.Price
+		list.Total += cost
+		if item.Assumed {
+			list.Assumed += cost
 		}
 	}
 	finding.Sort(list.Findings)

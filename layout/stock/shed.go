@@ -149,8 +149,5 @@ func (b *basket) standIns(lines []Item) {
 			i.Own += n
 			i.StandIns = append(i.StandIns, StandIn{n, o.Length})
 		}
-		if words := i.StandInWords(b.spec.Units); words != "" {
-			i.Why = "longer ones of the shed serve: " + words
-		}
 	}
 }

@@ -20,8 +20,8 @@ func TestLongerCordsStandIn(t *testing.T) {
 		if fifty.Buy != c.buy50 || short.Buy != c.buy25 {
 			t.Errorf("%d of 50 ft owned: buy %d of 50 ft and %d of 25 ft, want %d and %d", c.own50, fifty.Buy, short.Buy, c.buy50, c.buy25)
 		}
-		if says := strings.Contains(short.Why, "1 of 50 ft"); says != (c.buy25 == 0) {
-			t.Errorf("%d of 50 ft owned: the 25 ft line says %q", c.own50, short.Why)
+		if says := strings.Contains(short.StandInWords(measure.Imperial), "1 of 50 ft"); says != (c.buy25 == 0) {
+			t.Errorf("%d of 50 ft owned: the 25 ft line says %v", c.own50, short.StandIns)
 		}
 	}
 }
@@ -41,6 +41,7 @@ func TestOwnedCordIsCountedOnce(t *testing.T) {
 // 48 and two of 24, both 96 in; so 192 in less are bought. One stake of 48 in is there already and is not cut.
 func TestStakesFromBarsOfTheShed(t *testing.T) {
 	in := garden(3)
+	in.Spec.Stock.Spares = 0
 	in.Spec.Stock.Own = []spec.Owned{{Item: "steel bar 3/8 in", Length: 10 * foot, Count: 2}, {Item: "steel bar 3/8 in", Length: 48 * inch, Count: 1}}
 	l := Make(in)
 	holds(t, in, l)
@@ -111,7 +112,7 @@ func TestTrimAtBothEnds(t *testing.T) {
 		}
 		l := Make(in)
 		holds(t, in, l)
-		if got := line(t, l, "pvc sch40 1/2 in, 10 ft").Need; got != c.sticks {
+		if got := used(t, l, "pvc sch40 1/2 in, 10 ft"); got != c.sticks {
 			t.Errorf("two ridge pieces of %v in and six whole legs: %d sticks, want %d", c.ridge/inch, got, c.sticks)
 		}
 	}

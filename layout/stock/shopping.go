@@ -63,6 +63,7 @@ func shopping(in Input, cuts Cuts, offers []offer) []Item {
 	b.strings(in)
 	b.cords(in)
 	b.sundries(in)
+	assume(in, b.items)
 	return b.items
 }
 
@@ -88,23 +89,47 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 		}
 	}
 	slices.SortStableFunc(lines, func(a, b line) int { return int(math.Copysign(1, float64(b.length-a.length))) })
-	where, unit := wherePipe, StickOf
+	where, unit, kind := wherePipe, StickOf, PipeStick
 	if o.bar {
-		where, unit = whereSteel, BarOf
+		where, unit, kind = whereSteel, BarOf, SteelBar
 	}
-	for _, l := range lines {
-		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Need: l.need, Own: l.own, Buy: l.need - l.own, Where: where,
-			Unit: unit, Of: o.item, Length: l.length}
+	most := -1 // the length sold that is most used has the spares
+	for i, l := range lines {
+		sold := slices.ContainsFunc(o.sells, func(s stick) bool { return s.length == l.length })
+		if sold && (most < 0 || l.need > lines[most].need) {
+			most = i
+		}
+	}
+	for k, l := range lines {
+		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Kind: kind, Need: l.need, Own: l.own, Where: where, Unit: unit, Of: o.item, Length: l.length}
+		if k == most {
+			i.Spare = spareSticks(o, l.need, s)
+			i.Need += i.Spare
+			i.Own = min(i.Need, max(i.Own, b.owns(i)))
+		}
+		i.Buy = i.Need - i.Own
 		for _, offered := range o.sells {
 			if offered.length == l.length && offered.priced {
 				i.Price, i.Priced = offered.price, true
 			}
 		}
-		if o.assumed {
-			i.Why = "the length is assumed, none was named"
-		}
 		b.items = append(b.items, i)
 	}
+}
+
+// spareSticks is how many sticks or bars of a material are bought over what the cuts take: of the arches' pipe one for every ten arches, of steel the spec's
+// share of spares; none where the spec wants no spares. Common practice, no source.
+func spareSticks(o offer, used int, s *spec.Spec) int {
+	const archesAStick = 10
+	switch {
+	case s.Stock.Spares <= 0 || o.ready:
+		return 0
+	case o.bar:
+		return withSpares(used, s.Stock.Spares) - used
+	case o.item == s.Arch.Pipe.Name:
+		return (s.Tunnel.Arches + archesAStick - 1) / archesAStick
+	}
+	return 0
 }
 
 // strings lists each kind of light string with spares.
@@ -121,10 +146,16 @@ func (b *basket) strings(in Input) {
 				hang++
 			}
 		}
-		spare := withSpares(hang, in.Spec.Stock.Spares) - hang
-		b.add(Item{Item: s.Kind, Need: hang + spare, Unit: Each, Where: whereLights, Why: fmt.Sprintf("%d to hang, %d spare", hang, spare)})
+		b.addSpared(Item{Item: s.Kind, Kind: LightString, Need: hang, Unit: Each, Where: whereLights})
 	}
-	b.add(Item{Item: "low-voltage supply", Need: in.Supplies, Unit: Each, Where: whereLights, Why: "of the strings' own make; many strings come with theirs"})
+	b.add(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Supplies, Unit: Each, Where: whereLights})
+}
+
+// addSpared puts a line on the list with the spec's share of spares over what is needed, rounded up.
+func (b *basket) addSpared(i Item) {
+	need := withSpares(i.Need, b.spec.Stock.Spares)
+	i.Need, i.Spare = need, need-i.Need
+	b.add(i)
 }
 
 // withSpares adds the share of spares, rounded up.
@@ -139,7 +170,7 @@ func (b *basket) cords(in Input) {
 		k := slices.IndexFunc(list, func(i Item) bool { return i.Of == c.Name && sameLength(i.Length, c.Length) })
 		if k < 0 {
 			k = len(list)
-			list = append(list, Item{Item: c.Name + " " + Sold(c.Length, b.spec.Units), Of: c.Name, Length: c.Length, Unit: Each, Where: whereElectrical})
+			list = append(list, Item{Item: c.Name + " " + Sold(c.Length, b.spec.Units), Kind: ExtensionCord, Of: c.Name, Length: c.Length, Unit: Each, Where: whereElectrical})
 		}
 		list[k].Need++
 	}
@@ -147,9 +178,17 @@ func (b *basket) cords(in Input) {
 	for _, i := range list {
 		b.add(i)
 	}
-	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: Each, Where: whereElectrical})
-	b.add(Item{Item: "cord cover", Need: in.Covers, Unit: Each, Where: whereElectrical, Why: "made to be walked over; one for each feeder along the ground across the opening at arch 1"})
-	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: Each, Where: whereElectrical, Why: "weather box, one over the end of each cord"})
+	b.add(Item{Item: "three-way tap", Kind: ThreeWay, Need: in.Taps, Unit: Each, Where: whereElectrical})
+	b.add(Item{Item: "cord cover", Kind: CordCover, Need: in.Covers, Unit: Each, Where: whereElectrical})
+	b.add(Item{Item: "plug cover", Kind: PlugCover, Need: len(in.Cords), Unit: Each, Where: whereElectrical})
+	b.add(Item{Item: "socket cover", Kind: SocketCover, Need: in.Taps, Unit: Each, Where: whereElectrical})
+	timers := 0
+	for _, o := range in.Spec.Site.Outlets {
+		if o.Timer > 0 {
+			timers++
+		}
+	}
+	b.add(Item{Item: "outdoor timer", Kind: Timer, Need: timers, Unit: Each, Where: whereElectrical})
 }
 
 // bushingNote says so where the ridge pipe does not fit the crown fittings.

@@ -43,16 +43,17 @@ type Item struct {
 	Need  int     `json:"need"`
 	Own   int     `json:"own"`
 	Buy   int     `json:"buy"`
-	Price float64 `json:"price"` // of one; zero where not given
+	Price float64 `json:"price"` // of one, in the spec's currency; zero where nothing is known
 
+	Kind     Kind           `json:"-"`
+	Spare    int            `json:"-"` // of Need: over what the plan uses
 	Unit     Unit           `json:"-"`
-	Of       string         `json:"-"` // material of what goes by its length: a stick, bar, ready stake or cord
-	Length   measure.Length `json:"-"` // of one of it
-	Fitting  bool           `json:"-"` // joins pipe
-	StandIns []StandIn      `json:"-"` // longer ones of the shed that serve, counted in Own
-	Where    string         `json:"-"` // pipe, steel, lights, electrical, sundries
-	Why      string         `json:"-"` // what it is for, what was assumed of its label
-	Priced   bool           `json:"-"`
+	Of       string         `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
+	Length   measure.Length `json:"-"`             // of one of it
+	StandIns []StandIn      `json:"-"`             // longer ones of the shed that serve, counted in Own
+	Where    string         `json:"-"`             // pipe, steel, lights, electrical, sundries
+	Priced   bool           `json:"-"`             // Price is known or assumed
+	Assumed  bool           `json:"price_assumed"` // by us, for want of one in the spec
 }
 
 // List is what the tunnel is made of and what to buy.
@@ -61,6 +62,7 @@ type List struct {
 	Cuts     Cuts
 	Keep     []Lot // for the shed once all is cut
 	Shopping []Item
-	Total    float64 // of what is priced
+	Total    float64 // of what is bought
+	Assumed  float64 // of that, at prices assumed
 	Findings []finding.Finding
 }

@@ -7,14 +7,17 @@ import (
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 )
 
 // How far things go. Common practice, no source.
 const (
-	tiesInBag     = 100
-	stakesToPaint = 60 // marks one can of paint makes
-	archesToRoll  = 30 // one roll of flagging tape
+	inBag         = 100 // ties, tags
+	stakesToPaint = 60  // marks one can of paint makes
+	archesToRoll  = 30  // one roll of flagging tape
 	knotsOfGuy    = 3 * measure.Foot
+	knotOfCrown   = measure.Foot
 	slackOfGuy    = 1.02 // a line tied by hand is never quite straight
 )
 
@@ -31,7 +34,7 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 			b.sticks(o, cuts, in.Spec)
 		}
 	}
-	b.add(Item{Item: "stake cap", Need: len(in.Stakes), Unit: Each, Where: whereSteel, Why: "one on every stake while it is bare; guy stakes keep theirs"})
+	b.addSpared(Item{Item: "stake cap", Kind: StakeCap, Need: len(in.Stakes), Unit: Each, Where: whereSteel})
 }
 
 // readyStakes lists stakes bought cut to length: all but those that bars of the shed give.
@@ -43,8 +46,8 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 		}
 	}
 	type line struct {
-		length     measure.Length
-		legs, guys int
+		length measure.Length
+		count  int
 	}
 	var lines []line
 	for _, s := range in.Stakes {
@@ -60,28 +63,16 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 			k = len(lines)
 			lines = append(lines, line{length: s.Length})
 		}
-		if s.Guy {
-			lines[k].guys++
-		} else {
-			lines[k].legs++
-		}
+		lines[k].count++
 	}
 	for _, l := range lines {
-		why := "under the legs"
-		if l.guys > 0 {
-			why = "for guys"
-			if l.legs > 0 {
-				why = fmt.Sprintf("%d under the legs, %d for guys", l.legs, l.guys)
-			}
-		}
-		b.add(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Of: o.item, Length: l.length, Need: l.legs + l.guys, Unit: Each, Where: whereSteel, Why: why + "; bought cut to length"})
+		b.addSpared(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Kind: ReadyStake, Of: o.item, Length: l.length, Need: l.count, Unit: Each, Where: whereSteel})
 	}
 }
 
-// sundries lists line for guys, ties, paint and tape.
+// sundries lists line for guys and along the crowns, what holds it, ties, paint, ribbon and tags.
 func (b *basket) sundries(in Input) {
-	guys := 0
-	line := measure.Length(0)
+	guys, line := 0, crownLine(in)
 	for _, g := range in.Stakes {
 		if !g.Guy {
 			continue
@@ -96,14 +87,38 @@ func (b *basket) sundries(in Input) {
 		line += measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy + knotsOfGuy
 	}
 	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
-	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
-		Why: fmt.Sprintf("%d guys; cord of 1/8 in (3 mm) or more, bright, that does not stretch", guys)})
-	b.add(Item{Item: "line tightener", Need: guys, Unit: Each, Where: whereSundries})
-	ties := withSpares(in.Ties, in.Spec.Stock.Spares)
-	b.add(Item{Item: fmt.Sprintf("zip ties %d", tiesInBag), Need: (ties + tiesInBag - 1) / tiesInBag, Unit: Bag, Where: whereSundries,
-		Why: fmt.Sprintf("8 in (200 mm), for outdoors; %d with spares", ties)})
-	b.add(Item{Item: "marking paint", Need: (len(in.Stakes) + stakesToPaint - 1) / stakesToPaint, Unit: Can, Where: whereSundries,
-		Why: "white, as the locating service asks; marks every stake"})
-	b.add(Item{Item: "flagging tape", Need: (in.Spec.Tunnel.Arches + archesToRoll - 1) / archesToRoll, Unit: Roll, Where: whereSundries,
-		Why: "flags on pipe, guys and stakes"})
+	add := func(kind Kind, item string, need int, unit Unit) {
+		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
+	}
+	add(GuyLine, "guy line", int(math.Ceil(float64(line/per))), unit)
+	add(Tightener, "line tightener", guys, Each)
+	add(GuyClamp, "hose clamp", guys, Each)
+	add(ZipTies, fmt.Sprintf("zip ties %d", inBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
+	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
+	if flagged(in.Spec.Dates) {
+		add(MarkingFlag, "marking flag", len(in.Stakes), Each)
+	}
+	add(Lath, "lath", 1, Each)
+	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
+	add(WriteOnTags, fmt.Sprintf("write-on tags %d", inBag), bags(len(in.Strings)), Bag)
+}
+
+// flagged reports whether dots wait so long for their stakes, or may, that each has a flag beside it.
+func flagged(d spec.Dates) bool {
+	return d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*practice.FlagDays
+}
+
+// bags is how many bags hold so many.
+func bags(n int) int { return (n + inBag - 1) / inBag }
+
+// crownLine is the line that ties the crowns together where dry sockets alone would hold the ridge: from crown to crown, with a turn and a knot at each.
+func crownLine(in Input) measure.Length {
+	if len(in.Ridge) == 0 || in.Spec.Arch.Joints != spec.Dry {
+		return 0
+	}
+	long := knotOfCrown
+	for _, r := range in.Ridge {
+		long += r.Length + 2*in.Spec.Arch.Pipe.TakeOff + knotOfCrown
+	}
+	return long
 }

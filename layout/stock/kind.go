@@ -1,0 +1,38 @@
+package stock
+
+// Kind is what an item of the shopping list is.
+type Kind int
+
+// The kinds.
+const (
+	PipeStick  Kind = iota + 1
+	Tee             // at the crown of an end arch
+	Cross           // at the crown of an arch between
+	Coupling        // of two sticks end to end
+	Bushing         // at the end of a ridge piece of another size
+	Screw           // one through each socket
+	Cement          // and primer
+	SteelBar        // that stakes are cut from
+	ReadyStake      // bought cut to length
+	StakeCap
+	LightString
+	Supply // of low voltage
+	ExtensionCord
+	ThreeWay
+	CordCover // over a cord that is walked over
+	PlugCover
+	SocketCover // over one that stays open
+	Timer
+	GuyLine // for guys, and along the crowns where dry sockets do not hold the ridge
+	Tightener
+	GuyClamp // below each guy's knot
+	ZipTies
+	MarkingPaint
+	MarkingFlag // beside a dot that waits
+	Lath        // for gauge sticks
+	Ribbon
+	WriteOnTags
+)
+
+// Fitting reports whether it joins pipe.
+func (k Kind) Fitting() bool { return k >= Tee && k <= Bushing }

@@ -1,0 +1,96 @@
+package stock
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+)
+
+// Prices that are assumed where the spec has none, so that a total is a total: round figures of what such things cost in a shop, from memory, in any of the
+// currencies in which they cost about the same figure.
+const (
+	pricePipeKilo   = 6.0 // of plastic pipe; a 10 ft stick of half-inch schedule 40 weighs 0.76 kg and costs 4 to 5
+	priceSteelKilo  = 3.0 // of bar in stock lengths
+	priceStakeKilo  = 5.0 // of bar cut to length
+	priceBulb       = 0.10
+	priceGlowBulb   = 0.06 // incandescent
+	priceLineFoot   = 0.15
+	halfInch        = 0.84 * measure.Inch // outside diameter of the pipe that fittings are priced for
+	fittingsByWidth = 1.5                 // power of the pipe's diameter that they go by
+)
+
+// assumedPrices of one, of things that go by their name alone; of fittings for half-inch pipe.
+var assumedPrices = map[Kind]float64{
+	Tee: 0.9, Cross: 2, Coupling: 0.6, Bushing: 0.8, Screw: 0.2, Cement: 15, StakeCap: 0.6, Supply: 15, Tightener: 1, GuyClamp: 1.2, ZipTies: 6, MarkingPaint: 8,
+	MarkingFlag: 0.15, Lath: 3, Ribbon: 4, WriteOnTags: 8,
+}
+
+// dearLike are the currencies in which the assumed prices hold; others have no assumed price.
+var dearLike = []string{"", "USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "$", "€", "£"}
+
+// assume gives what has no price an assumed one. A line whose price nothing is known of stays without.
+func assume(in Input, items []Item) {
+	if !slices.Contains(dearLike, strings.ToUpper(in.Spec.Currency)) {
+		return
+	}
+	for k := range items {
+		if i := &items[k]; !i.Priced {
+			i.Price = math.Round(100*assumed(in, *i)) / 100
+			i.Assumed = i.Price > 0
+			i.Priced = i.Assumed
+		}
+	}
+}
+
+// assumed returns what one of the item is assumed to cost; 0 where nothing is known.
+func assumed(in Input, i Item) float64 {
+	pipe, _ := catalog.FindPipe(i.Of)
+	bar := barOf(in, i.Of)
+	kilos := func(m measure.LineMass) float64 { return float64(m) * i.Length.Metres() }
+	switch i.Kind {
+	case PipeStick:
+		return pricePipeKilo * kilos(pipe.Mass)
+	case SteelBar:
+		return priceSteelKilo * kilos(bar.Mass)
+	case ReadyStake:
+		return priceStakeKilo * kilos(bar.Mass)
+	case LightString:
+		k := slices.IndexFunc(in.Strings, func(s lights.String) bool { return s.Kind == i.Item })
+		if k < 0 {
+			return 0
+		}
+		if l := in.Strings[k].Label; l.Lamp == catalog.Incandescent {
+			return priceGlowBulb * float64(l.Bulbs)
+		}
+		return priceBulb * float64(in.Strings[k].Label.Bulbs)
+	case GuyLine:
+		if i.Unit == Metres {
+			return priceLineFoot * float64(measure.Metre/measure.Foot)
+		}
+		return priceLineFoot
+	}
+	price := assumedPrices[i.Kind]
+	if i.Kind.Fitting() && pipe.OD > 0 {
+		price *= math.Pow(float64(pipe.OD/halfInch), fittingsByWidth)
+	}
+	return price
+}
+
+// barOf is the bar that stakes called so are of.
+func barOf(in Input, item string) catalog.Bar {
+	for _, s := range in.Stakes {
+		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
+		if s.Guy {
+			bar = in.Spec.Guys.Stake.Bar
+		}
+		if barItem(bar) == item {
+			known, _ := catalog.FindBar(bar.Name)
+			return known
+		}
+	}
+	return catalog.Bar{}
+}

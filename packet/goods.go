@@ -1,0 +1,73 @@
+package packet
+
+import (
+	"strings"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
+)
+
+// stores are the headings of the places where things are bought.
+var stores = map[string]string{
+	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Electrical, all for outdoors", "sundries": "Sundries",
+}
+
+// goods are what the buying list calls things that go by no name of the catalog.
+var goods = map[stock.Kind]string{
+	stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+}
+
+// wanted is what tells the right thing in the shop from the wrong one.
+var wanted = map[stock.Kind]string{
+	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over",
+	stock.GuyLine: "1/8 in (3 mm), bright", stock.GuyClamp: "for the pipe", stock.ZipTies: "8 in (200 mm)", stock.MarkingPaint: "white", stock.Lath: "straight, 8 ft (2.4 m)",
+}
+
+// ForWhat says what tells the right thing in the shop from the wrong one, and which longer things of the shed stand in for it; empty where the name says it all.
+func ForWhat(i stock.Item, u measure.System) string {
+	var words []string
+	if w := wanted[i.Kind]; w != "" {
+		words = append(words, w)
+	}
+	if longer := i.StandInWords(u); longer != "" {
+		words = append(words, "from the shed "+longer)
+	}
+	return strings.Join(words, "; ")
+}
+
+// itemName is what the list calls an item. One that goes by its material is called by its length alone under a heading that names it.
+func itemName(i stock.Item, u measure.System, material string) string {
+	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
+	switch {
+	case i.Kind == stock.ExtensionCord:
+		name = "cord " + name
+	case i.Of == material && i.Of != "" && i.Kind.Fitting():
+		name = goods[i.Kind]
+	case i.Of == material && i.Of != "":
+		name = map[stock.Kind]string{stock.PipeStick: "stick, ", stock.SteelBar: "bar, ", stock.ReadyStake: "stake, "}[i.Kind] + stock.Sold(i.Length, u)
+	case !i.Kind.Fitting() && goods[i.Kind] != "":
+		name = goods[i.Kind]
+	}
+	switch i.Unit {
+	case stock.Feet:
+		name += ", feet"
+	case stock.Metres:
+		name += ", metres"
+	}
+	return name
+}
+
+// materialOf is the one material that all of a store's things go by, or empty.
+func materialOf(list []stock.Item, where string) string {
+	material := ""
+	for _, i := range list {
+		switch {
+		case i.Where != where || i.Of == "" || i.Kind == stock.ExtensionCord:
+		case material == "":
+			material = i.Of
+		case i.Of != material:
+			return ""
+		}
+	}
+	return material
+}

@@ -1,0 +1,377 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/pdf"
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
+)
+
+func solved(t *testing.T, source []byte) *layout.Plan {
+	t.Helper()
+	s, err := spec.Read("spec.yaml", source)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return layout.Solve(s)
+}
+
+func example(t *testing.T, name string) *layout.Plan {
+	t.Helper()
+	source, err := examples.Files.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return solved(t, source)
+}
+
+func sheetOf(t *testing.T, plan *layout.Plan, word string) pdf.Document {
+	t.Helper()
+	doc, _, err := Bind(plan, Options{Sheets: []string{word}, Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return doc
+}
+
+// said is all that a document's pages say, in order, a space between two texts.
+func said(doc pdf.Document) string {
+	var words []string
+	for _, page := range doc.Pages {
+		for _, op := range page.Ops {
+			if x, ok := op.(paper.Text); ok {
+				words = append(words, x.String)
+			}
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+// tickBoxes counts the boxes to tick.
+func tickBoxes(doc pdf.Document) int {
+	n := 0
+	for _, page := range doc.Pages {
+		for _, op := range page.Ops {
+			s, ok := op.(paper.Stroke)
+			if !ok || len(s.Path) != 5 {
+				continue
+			}
+			if size := s.Path[2].To.Sub(s.Path[0].To); size.Sub(paper.Point{X: paper.TickBoxSide, Y: paper.TickBoxSide}).Long() < 1e-6 {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// Every piece of the long walk is named in the list of pieces, read back from its ranges: the counts in the list are the counts of the names, and all names are there.
+func TestPlacesNameEveryPiece(t *testing.T) {
+	plan := example(t, "parkwalk.yaml")
+	named := map[string]int{}
+	for _, g := range alike(plan.Stock.Pieces) {
+		for _, word := range expand(t, places(g.pieces)) {
+			named[g.sort.Noun()+" "+word]++
+		}
+	}
+	if len(named) != len(plan.Stock.Pieces) {
+		t.Errorf("%d names for %d pieces", len(named), len(plan.Stock.Pieces))
+	}
+	for _, p := range plan.Stock.Pieces {
+		n := numberOf(p)
+		name := fmt.Sprintf("%s %s%d%s", p.ID.Noun(), n.before, n.number, n.after)
+		if named[name] != 1 {
+			t.Errorf("%v is named %d times", p.ID, named[name])
+		}
+	}
+}
+
+var ranged = regexp.MustCompile(`^([A-Z]*)(\d+)([A-Za-z]*) to [A-Z]*(\d+)[A-Za-z]*( odd only| even only)?$`)
+
+// expand reads places back, one by one.
+func expand(t *testing.T, s string) []string {
+	t.Helper()
+	var list []string
+	for _, word := range strings.Split(s, ", ") {
+		m := ranged.FindStringSubmatch(word)
+		if m == nil {
+			list = append(list, word)
+			continue
+		}
+		from, _ := strconv.Atoi(m[2])
+		to, _ := strconv.Atoi(m[4])
+		step := 1
+		if m[5] != "" {
+			step = 2
+		}
+		for n := from; n <= to; n += step {
+			list = append(list, fmt.Sprintf("%s%d%s", m[1], n, m[3]))
+		}
+	}
+	return list
+}
+
+func TestPlaces(t *testing.T) {
+	left := func(arch int) stock.PieceID { return stock.PieceID{Part: lights.Leg(spec.Left, arch)} }
+	right := func(arch int) stock.PieceID { return stock.PieceID{Part: lights.Leg(spec.Right, arch)} }
+	ridge := func(bay int) stock.PieceID {
+		return stock.PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}
+	}
+	guy := func(arch int, way ground.Way) stock.PieceID {
+		return stock.PieceID{Steel: true, Stake: ground.StakeID{Arch: arch, Guy: true, Way: way}}
+	}
+	for want, ids := range map[string][]stock.PieceID{
+		"L1 to L3, R1 to R3":        {left(1), right(1), left(2), right(2), left(3), right(3)},
+		"L44, R43, R44":             {right(43), left(44), right(44)},
+		"2, 3, 5":                   {ridge(2), ridge(3), ridge(5)},
+		"G1L to G7L odd only, G9La": {guy(1, 0), guy(3, 0), guy(5, 0), guy(7, 0), guy(9, ground.Toward)},
+	} {
+		var pieces []stock.Piece
+		for _, id := range ids {
+			pieces = append(pieces, stock.Piece{ID: id})
+		}
+		if got := places(pieces); got != want {
+			t.Errorf("%v: %q, want %q", ids, got, want)
+		}
+	}
+}
+
+// Sticks cut alike are drawn once: no two patterns have the same lengths, and together they hold every bar that is cut.
+func TestPatternsHoldEveryBar(t *testing.T) {
+	plan := example(t, "parkwalk.yaml")
+	seen := map[string]bool{}
+	bars := 0
+	for _, p := range patterns(plan.Cuts.Bars) {
+		bars += len(p.bars)
+		for _, b := range p.bars {
+			if key := patternKey(b); key != patternKey(p.bars[0]) || b.Whole() {
+				t.Errorf("cut %d holds a bar of another cut", p.number)
+			}
+		}
+		if key := patternKey(p.bars[0]); seen[key] {
+			t.Errorf("cut %d is drawn twice", p.number)
+		} else {
+			seen[key] = true
+		}
+	}
+	if sawn, _ := plan.Cuts.Sawn(); bars != sawn {
+		t.Errorf("%d bars in the patterns, %d are cut", bars, sawn)
+	}
+}
+
+// stockSides are the sides of the leaf that a plan gives.
+func stockSides(t *testing.T, plan *layout.Plan) []set {
+	t.Helper()
+	sides, notes := sidesOf(t, plan)
+	for _, n := range notes {
+		if n.Block == "buying list" || n.Block == "to fetch" {
+			t.Errorf("%s %s found no room", n.Block, n.What)
+		}
+	}
+	return slices.DeleteFunc(sides, func(s set) bool { return s.kind.word != "stock" })
+}
+
+// One sheet of paper; a second where there are over 24 lines to buy or over 3 patterns of cuts, a third where there are very many.
+func TestStockLeafKeepsToItsSides(t *testing.T) {
+	check := func(name string, plan *layout.Plan) {
+		most, lines := 2, 0
+		for _, i := range plan.Shopping {
+			if i.Buy > 0 {
+				lines++
+			}
+		}
+		cuts := len(patterns(plan.Cuts.Bars))
+		if lines > 24 || cuts > 3 {
+			most = 4
+		}
+		if got := len(stockSides(t, plan)); got > most+2*max(0, (cuts-9)/6) {
+			t.Errorf("%s: %d sides for %d lines and %d patterns", name, got, lines, cuts)
+		}
+	}
+	for name, source := range specs(t) {
+		check(name, solved(t, source))
+	}
+	for seed := range uint64(30) {
+		check(fmt.Sprint("thrown ", seed), solved(t, []byte(thrown(seed))))
+	}
+}
+
+// The garden's front. By hand: 15 sticks at 4.35 (14 and a spare), 8 strings at 9.80 (13 less 5 owned), 6 at 6.40: 65.25 + 78.40 + 38.40 = 182.05 at the spec's
+// prices; the rest is assumed, and the total says so.
+func TestBuyingListOfTheGarden(t *testing.T) {
+	plan := example(t, "garden.yaml")
+	if got := plan.Stock.Total - plan.Stock.Assumed; math.Abs(got-182.05) > 1e-9 {
+		t.Errorf("%v at the spec's prices, want 182.05", got)
+	}
+	front := stockSides(t, plan)[0].page
+	words := said(pdf.Document{Pages: []*paper.Page{front}})
+	for _, want := range []string{"(need 13, own 5)", "pvc sch40 1/2 in", "three plain sockets", "Sundries", "13 A or more", fmt.Sprintf("%.2f USD", plan.Stock.Total), fmt.Sprintf("%.2f of it assumed", plan.Stock.Assumed),
+		"From the shed: 2 of pvc sch40 1/2 in, 56 in"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("the front does not say %q", want)
+		}
+	}
+	bought := 0
+	for _, i := range plan.Shopping {
+		if i.Buy > 0 {
+			bought++
+		}
+	}
+	if got := tickBoxes(pdf.Document{Pages: []*paper.Page{front}}); got != bought {
+		t.Errorf("%d boxes to tick for %d lines", got, bought)
+	}
+}
+
+// The garden's back: each running mark and offcut of the plan, the hold with the plan's figures, a box for each stick that is cut, each line of whole sticks and the two
+// lines of the hold.
+func TestCutsOfTheGarden(t *testing.T) {
+	plan := example(t, "garden.yaml")
+	back := stockSides(t, plan)[1]
+	words := said(pdf.Document{Pages: []*paper.Page{back.page}})
+	units := plan.Spec.Units
+	want := []string{"HOLD", units.Cut(plan.Ridge[0].Centres), units.Cut(plan.Ridge[0].Cut), "Nobody under 16", "Eye protection", "Heard by", "Never heat", "from the shed", "ridge 3, 4: wait", "ridge 1: first"}
+	sawn := 0
+	for _, b := range plan.Cuts.Bars {
+		if b.Whole() {
+			continue
+		}
+		sawn++
+		want = append(want, units.Cut(b.Offcut))
+		for _, p := range b.Pieces {
+			mark, _, _ := strings.Cut(units.Cut(p.Mark), " in")
+			want = append(want, mark)
+		}
+	}
+	for _, w := range want {
+		if !strings.Contains(words, w) {
+			t.Errorf("the back does not say %q", w)
+		}
+	}
+	const wholes, hold = 1, 2
+	if got := tickBoxes(pdf.Document{Pages: []*paper.Page{back.page}}); got != sawn+wholes+hold {
+		t.Errorf("%d boxes to tick, want %d", got, sawn+wholes+hold)
+	}
+	if !back.toScale || strings.Contains(words, "proven") {
+		t.Error("the back is not said to be to scale, or tells proofs")
+	}
+}
+
+// Whatever a task uses and is not bought stands under its crew, or under every crew, in what is fetched, as many of it as the task takes, and by a name.
+func TestWhatTasksUseIsFetched(t *testing.T) {
+	check := func(name string, plan *layout.Plan) {
+		b, err := newBinder(plan, Options{Date: issued})
+		if err != nil {
+			t.Fatal(err)
+		}
+		kits := b.kits()
+		for _, task := range plan.Crew.Tasks {
+			for _, n := range task.Uses {
+				if n.Thing.Source() != crew.Fetched {
+					continue
+				}
+				if fetchedAs(n.Thing) == "" {
+					t.Errorf("%s: thing %d has no name", name, n.Thing)
+				}
+				if !slices.ContainsFunc(kits, func(c carried) bool {
+					return (c.phase == task.Phase || c.phase == "") && slices.ContainsFunc(c.needs, func(o crew.Need) bool { return o.Thing == n.Thing && o.Count >= n.Count })
+				}) {
+					t.Errorf("%s: %s do not fetch thing %d", name, task.Phase, n.Thing)
+				}
+			}
+		}
+	}
+	for name, source := range specs(t) {
+		check(name, solved(t, source))
+	}
+	for seed := range uint64(30) {
+		check(fmt.Sprint("thrown ", seed), solved(t, []byte(thrown(seed))))
+	}
+}
+
+// A box for each stick where they fit behind the title, else one for five, ten and on: never so many that they lie on it, never too few for the sticks.
+func TestBoxesForSticks(t *testing.T) {
+	for _, n := range []int{1, 2, 15, 16, 40, 99, 400, 1000} {
+		c := cutPicture{title: "Cut 7: 1000 sticks of 10 ft (120 in)", count: n}
+		title, boxes := c.boxes(187)
+		if paper.Strong.Width(title)+boxesWidth(boxes) > 187 || boxes < 1 || boxes > n {
+			t.Errorf("%d sticks: %d boxes behind %q", n, boxes, title)
+		}
+		if each := (n + boxes - 1) / boxes; each > 100 {
+			t.Errorf("%d sticks: a box for %d", n, each)
+		}
+	}
+}
+
+// A name stands once on all that is drawn for the 60-arch walk: each leg and ridge piece that is cut is written at a piece or under the stick.
+func TestNamesOnTheDrawings(t *testing.T) {
+	plan := example(t, "parkwalk.yaml")
+	named := map[string]int{}
+	want := 0
+	for _, p := range patterns(plan.Cuts.Bars) {
+		for _, bar := range p.bars {
+			for _, piece := range bar.Pieces {
+				if !piece.ID.Steel {
+					want++
+				}
+			}
+		}
+		for _, span := range p.spans(true, false) {
+			noun := p.bars[0].Pieces[0].ID.Noun()
+			for _, bar := range p.bars {
+				for _, piece := range bar.Pieces {
+					if strings.HasPrefix(span.Text, piece.ID.Noun()+" ") {
+						noun = piece.ID.Noun()
+					}
+				}
+			}
+			if rest, found := strings.CutPrefix(span.Text, noun+" "); found && !p.bars[0].Steel() {
+				for _, word := range expand(t, rest) {
+					named[noun+" "+word]++
+				}
+			}
+		}
+	}
+	if len(named) != want {
+		t.Errorf("%d names at the pieces, %d pieces are cut", len(named), want)
+	}
+	for name, n := range named {
+		if n != 1 {
+			t.Errorf("%s stands %d times", name, n)
+		}
+	}
+}
+
+// What the proof line says of plans proven or not, by count, money and length.
+func TestProofWords(t *testing.T) {
+	b := &binder{spec: &spec.Spec{Currency: "USD", Units: measure.Imperial}}
+	stick := stock.Bar{Item: "p", Stock: 3048, Pieces: []stock.Piece{{ID: stock.PieceID{Part: lights.Leg(spec.Left, 1)}, Length: 1000, Mark: 1000}}}
+	for _, c := range []struct {
+		cuts stock.Cuts
+		want string
+	}{
+		{stock.Cuts{OneLength: true, Proven: true}, "2 sticks to buy; no plan can use fewer."},
+		{stock.Cuts{OneLength: true, Cost: 9, Bound: 4.5, Least: 4.5}, "2 sticks to buy; a plan could be at most 1 stick better: not proven."},
+		{stock.Cuts{Proven: true, Cost: 9}, "2 sticks to buy, 9.00 USD in all; no plan from the lengths sold can do with less."},
+		{stock.Cuts{Cost: 9, Bound: 8.5}, "2 sticks to buy, 9.00 USD in all; a plan could be at most 0.50 USD better: not proven."},
+		{stock.Cuts{ByLength: true, Proven: true, Cost: 6096}, "2 sticks to buy, 20′-0″ in all; no plan from the lengths sold can do with less."},
+	} {
+		c.cuts.Bars = []stock.Bar{stick, stick}
+		b.plan = &layout.Plan{Cuts: c.cuts}
+		if got := b.proof(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

@@ -1,0 +1,156 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
+)
+
+// fetchWords name what is brought from home.
+var fetchWords = map[crew.Thing]string{
+	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "ground line", crew.Bricks: "brick", crew.Pencil: "pencil", crew.Phone: "phone",
+	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
+	crew.StakeGrip: "stake grip", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
+	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.TestOutlet: "outlet with ground-fault protection", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
+	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
+	crew.Lanterns: "lantern", crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
+}
+
+// fetchedAs names a thing without its count.
+func fetchedAs(t crew.Thing) string {
+	switch t {
+	case crew.Gloves:
+		return "gloves"
+	case crew.EyeProtection:
+		return "eye protection"
+	}
+	return fetchWords[t]
+}
+
+// fetched says a thing with its count and its length.
+func fetched(n crew.Need, u measure.System) string {
+	switch n.Thing {
+	case crew.Gloves:
+		return fmt.Sprintf("gloves for %d", n.Count)
+	case crew.EyeProtection:
+		return fmt.Sprintf("eye protection for %d", n.Count)
+	case crew.Cutters:
+		return "cutters"
+	}
+	words := fetchWords[n.Thing]
+	if n.Count > 1 {
+		words = say.Count(n.Count, words)
+	}
+	if n.Length > 0 && (n.Thing == crew.LongTape || n.Thing == crew.Barriers) {
+		words += " of " + stock.Sold(n.Length, u)
+	}
+	return words
+}
+
+// crewNames call the crews on paper.
+var crewNames = map[crew.Phase]string{
+	crew.Marking: "Marking", crew.Driving: "Driving", crew.Cutting: "Cutting", crew.Wrapping: "Wrapping", crew.Raising: "Raising", crew.Hanging: "Hanging",
+	crew.Powering: "Power", crew.Nights: "Nights", crew.TakeDown: "Take-down",
+}
+
+// toAll is by how many crews a thing is used to be told once, for every crew.
+const toAll = 4
+
+// carried is what one crew brings; the phase is empty for what every crew does.
+type carried struct {
+	phase crew.Phase
+	needs []crew.Need
+	more  []string // things that no task names
+}
+
+// kits are what each crew brings besides what is bought, all that its tasks use; first what many do, so that it is told once.
+func (b *binder) kits() []carried {
+	var list []carried
+	users := map[crew.Thing]int{}
+	most := map[crew.Thing]crew.Need{}
+	for _, phase := range crew.Phases() {
+		c := carried{phase: phase}
+		for _, n := range b.plan.Crew.Kit(phase) {
+			if n.Thing.Source() != crew.Fetched {
+				continue
+			}
+			c.needs = append(c.needs, n)
+			users[n.Thing]++
+			if n.Count > most[n.Thing].Count {
+				most[n.Thing] = n
+			}
+		}
+		if len(c.needs) == 0 {
+			continue
+		}
+		if slices.ContainsFunc(c.needs, func(n crew.Need) bool { return n.Thing == crew.Saw }) {
+			c.more = []string{"dust masks", "ear protection"}
+			if b.cutsSteel() {
+				c.more = append(c.more, "hacksaw", "flat file", "leather gloves")
+			}
+		}
+		list = append(list, c)
+	}
+	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll }
+	var every carried
+	for _, thing := range crew.Things() {
+		if users[thing] >= toAll {
+			every.needs = append(every.needs, most[thing])
+		}
+	}
+	for i := range list {
+		list[i].needs = slices.DeleteFunc(list[i].needs, shared)
+	}
+	if len(every.needs) > 0 {
+		list = slices.Insert(list, 0, every)
+	}
+	return slices.DeleteFunc(list, func(c carried) bool { return len(c.needs)+len(c.more) == 0 })
+}
+
+// fetching is what has to be brought, by the crew that carries it, in two columns.
+func (b *binder) fetching() []block.Block {
+	var list []block.Block
+	var facts []block.Fact
+	for _, c := range b.kits() {
+		name := crewNames[c.phase]
+		if c.phase == "" {
+			name = "Every crew"
+		}
+		var things []string
+		for _, n := range c.needs {
+			things = append(things, fetched(n, b.spec.Units))
+			facts = append(facts, block.Fact{What: "to fetch, " + name + ", " + fetchedAs(n.Thing), Value: fetched(n, b.spec.Units)})
+		}
+		text := fmt.Sprintf("%s: %s", block.Figure(name), strings.Join(append(things, c.more...), ", "))
+		list = append(list, block.Block{Name: "to fetch", Gap: 0.8, Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Facts: facts})
+}
+
+// inColumns sets blocks in two columns of about the same height.
+func inColumns(list []block.Block, width, gap paper.Length) block.Columns {
+	half := (width - gap) / 2
+	most := func(i int) paper.Length { return max(block.Height(list[:i], half), block.Height(list[i:], half)) }
+	best := 0
+	for i := range list {
+		if most(i) < most(best) {
+			best = i
+		}
+	}
+	return block.Columns{Gap: gap, Cols: []block.Column{{Share: 1, Blocks: list[:best]}, {Share: 1, Blocks: list[best:]}}}
+}
+
+// cutsSteel reports whether steel is cut.
+func (b *binder) cutsSteel() bool {
+	return slices.ContainsFunc(b.plan.Cuts.Bars, func(bar stock.Bar) bool { return bar.Steel() && !bar.Whole() })
+}

@@ -1,0 +1,81 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+)
+
+// labelRow is the height of a row with room to write beside its figures.
+const labelRow paper.Length = 7.8
+
+// readLabels is what the plan took each label to say, with room for what it does say.
+func (b *binder) readLabels() []block.Block {
+	var list []block.Block
+	if rows, facts := b.stringLabels(); len(rows) > 0 {
+		number := func(head string, width paper.Length) place.Column {
+			return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
+		}
+		table := place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string", Lettering: paper.Floor}, number("Lit length", 31), number("Plug to socket", 31), number("Bulbs", 21),
+			number("Volts", 22), number("Watts", 22), number("In a run", 20)}}
+		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
+	}
+	for _, c := range b.cordLabels() {
+		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more", c.name, c.amps)}},
+			Facts: []block.Fact{{What: "least amps, cord " + c.name, Value: c.amps}}})
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return append(titled("Labels: write beside each figure what the label says. It wins", list...),
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All marked for outdoor use, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
+}
+
+// stringLabels lists each kind of light string that hangs.
+func (b *binder) stringLabels() (rows []place.Row, facts []block.Fact) {
+	var done []string
+	for _, s := range b.plan.Strings {
+		if slices.Contains(done, s.Kind) {
+			continue
+		}
+		done = append(done, s.Kind)
+		l := s.Label
+		most := "?"
+		if l.MostChain > 0 {
+			most = fmt.Sprint(l.MostChain)
+		}
+		lit, long := b.spec.Units.Tape(l.Length-l.Lead-l.Tail), b.spec.Units.Tape(l.Length)
+		row := place.Row{Cells: []string{s.Kind, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), most}}
+		if l.Supply != nil {
+			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
+		}
+		rows = append(rows, row)
+		facts = append(facts, block.Fact{What: "lit length, " + s.Kind, Value: lit}, block.Fact{What: "plug to socket, " + s.Kind, Value: long},
+			block.Fact{What: "volts, " + s.Kind, Value: measure.Volts(l.Volts)}, block.Fact{What: "watts, " + s.Kind, Value: measure.Watts(l.Watts)},
+			block.Fact{What: "most in a run, " + s.Kind, Value: most}, block.Fact{What: "supply, " + s.Kind, Value: row.Note})
+	}
+	return rows, facts
+}
+
+// cordLabel is a kind of cord and what its lengths must carry.
+type cordLabel struct{ name, amps string }
+
+// cordLabels lists each kind of cord.
+func (b *binder) cordLabels() []cordLabel {
+	var list []cordLabel
+	for _, c := range b.plan.Power.Cords {
+		known, ok := catalog.FindCord(c.Name)
+		name := strings.ReplaceAll(c.Name, "mm2", "mm²")
+		if ok && !slices.ContainsFunc(list, func(l cordLabel) bool { return l.name == name }) {
+			list = append(list, cordLabel{name, measure.Amps(known.AmpsAt(c.Length))})
+		}
+	}
+	return list
+}
