@@ -70,7 +70,9 @@ func (d *siteSheet) keySigns() (list []keySign) {
 		guys = guys || s.Guy
 	}
 	for _, f := range d.plan.Power.Feeders {
-		over = over || f.Crosses
+		for _, j := range f.Joints {
+			over = over || j.Over
+		}
 	}
 	cords := d.Cords && len(d.cords.cords) > 0
 	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })

@@ -60,7 +60,11 @@ func people(n int) string {
 // dayPeople has a name written down for each letter.
 func (b *binder) dayPeople(s crew.Schedule) block.Block {
 	const row = 6
-	lines := []block.Block{{Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d people, a name for each letter. A is the organiser.", s.Hands)}}}
+	text := fmt.Sprintf("%d people, a name for each letter. A is the organiser.", s.Hands)
+	if short := practice.Raisers - s.Hands; short > 0 && len(b.plan.Kinds) > 0 {
+		text = fmt.Sprintf("%s. Raising takes %d: find %d more before the day. A is the organiser.", say.Capital(people(s.Hands)), practice.Raisers, short)
+	}
+	lines := []block.Block{{Body: block.Words{Lettering: paper.Strong, Text: text}}}
 	for first := 0; first < s.Hands; first += row {
 		var blanks block.Blanks
 		for p := first; p < first+row; p++ {
@@ -143,15 +147,19 @@ func (b *binder) markingDay(s crew.Schedule, day int) block.Block {
 
 // dayHead is a day of building with its light. What the plan does not know is left blank.
 func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
-	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s.", d.Begin)
+	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s", d.Begin)
+	if d.Lunch > 0 {
+		text += fmt.Sprintf(", lunch %s", d.Lunch)
+	}
+	text += "."
 	switch {
 	case d.Light != nil:
 		text += fmt.Sprintf(" Light until %s, dark from %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 		if first {
-			text += fmt.Sprintf(" (clock %s)", d.Light.Zone)
+			text += fmt.Sprintf(" (%s)", d.Light.Zone)
 		}
 	default:
-		text += " Sunset ________: after it only the dark walk."
+		text += " Sunset ________: then only the dark walk."
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
 }

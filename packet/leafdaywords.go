@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"math"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -93,7 +94,7 @@ func (b *binder) dayHolds(s crew.Schedule) []block.Block {
 		return nil
 	}
 	return []block.Block{
-		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds: nobody goes on before it is signed on the crew's leaf, by its number."}},
+		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before it is signed on the crew's leaf (number)."}},
 		{Name: "holds", Gap: 1, Body: holdGrid(list)},
 	}
 }
@@ -120,13 +121,16 @@ func (b *binder) holdsOf(s crew.Schedule) []dayHold {
 				h.what += ", each stretch"
 			}
 			key := 1 << 30 // by dark
-			if day, at, ok := j.End(); ok {
+			if day, at, ok := b.holdTime(j, i); ok {
 				key = day*24*60 + int(at)
-				h.when = at.String()
-				if d := s.Days[day].Date; !d.IsZero() && day < s.Marked {
+				switch d := s.Days[day].Date; {
+				case day < s.Marked && d.IsZero():
+				case day < s.Marked:
 					h.when = d.Format("2 Jan")
-				} else if !d.IsZero() && len(s.Built()) > 1 {
-					h.when = d.Format("Mon ") + h.when
+				case !d.IsZero() && len(s.Built()) > 1:
+					h.when = d.Format("Mon ") + at.String()
+				default:
+					h.when = at.String()
 				}
 			}
 			all = append(all, timed{key, h})
@@ -143,6 +147,26 @@ func (b *binder) holdsOf(s crew.Schedule) []dayHold {
 		all = append(all[:first], all[first+1:]...)
 	}
 	return list
+}
+
+// holdTime is when a hold of a job comes about, by the share of the job's work that is done with it; where the job goes on over a night, at its end.
+func (b *binder) holdTime(j crew.Job, task int) (day int, at crew.Clock, ok bool) {
+	day, at, ok = j.End()
+	if !ok || j.Stints[0].Day != day {
+		return day, at, ok
+	}
+	done, all := 0.0, 0.0
+	for _, i := range j.Tasks {
+		all += b.plan.Crew.Tasks[i].Minutes
+		if i <= task {
+			done = all
+		}
+	}
+	const quarter = 15
+	if begin := j.Stints[0].Begin; all > 0 {
+		at = begin + crew.Clock(math.Ceil(float64(at-begin)*done/all/quarter))*quarter
+	}
+	return day, at, true
 }
 
 // holdName names a hold.
