@@ -19,6 +19,7 @@ type Raising struct {
 	Plan    *layout.Plan
 	First   *arch.Kind // of the first arch that stands
 	Wrapped bool       // lights are on the legs when it is raised
+	Down    bool       // it is taken down: what moves, moves the other way
 }
 
 // NewRaising returns the pictures of a plan, and false where no arch stands.
@@ -103,6 +104,14 @@ func (s *scene) label(l place.Label) {
 	if !s.Label(l) {
 		s.lost = append(s.lost, l.Text)
 	}
+}
+
+// moves draws the arrow of what moves while it is raised; it points the other way while it is taken down.
+func (s *scene) moves(from, to paper.Point, pen paper.Pen) {
+	if s.Down {
+		from, to = to, from
+	}
+	s.Arrow(from, to, pen)
 }
 
 // ground draws the ground line over the picture's width.

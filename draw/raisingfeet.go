@@ -34,7 +34,7 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missin
 	return s.lost
 }
 
-// RightFoot draws the right leg walked in over its stake.
+// RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.12
@@ -48,11 +48,13 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 	held := bent[near(bent, s.at(-span*0.36, helperTall*1.12))]
 	crown := s.helper(Crown, -span*0.16, held, held.Add(paper.Point{Y: 3}))
 	s.crew(bent, one, two, crown)
-	s.stake(span/2, false)
-	s.cap(s.at(span/2-elbowRoom*0.35, 0))
+	s.stake(span/2, r.Down)
+	if !r.Down {
+		s.cap(s.at(span/2-elbowRoom*0.35, 0))
+	}
 	s.under(-span/2, fmt.Sprintf("L%d", number))
 	s.under(span/2, fmt.Sprintf("R%d", number))
-	s.Arrow(s.at(span*(wide-0.5)+elbowRoom*1.9, helperTall*0.55), s.at(span*(wide-0.5)+elbowRoom*1.05, helperTall*0.55), paper.Emphasis)
+	s.moves(s.at(span*(wide-0.5)+elbowRoom*1.9, helperTall*0.55), s.at(span*(wide-0.5)+elbowRoom*1.05, helperTall*0.55), paper.Emphasis)
 	s.name(one, two, crown)
 	return s.lost
 }

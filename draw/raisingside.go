@@ -78,7 +78,8 @@ func (s *scene) guys(x measure.Length, number int) {
 	}
 }
 
-// Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one.
+// Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one; taken down, out of the old
+// crown first, the guard at the arch that will stand alone.
 func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) (missing []string) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.06, Guard, Ladder, bothFeet)
@@ -87,7 +88,11 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	hold := func(called string, x, at measure.Length) helper {
 		return s.helper(called, x, s.at(at, helperTall*0.62), s.at(at, helperTall*0.85))
 	}
-	people := []helper{hold(Guard, -elbowRoom*0.5, 0), hold(bothFeet, spacing+elbowRoom*0.5, spacing)}
+	guard, feet := Guard, bothFeet
+	if r.Down {
+		guard, feet = feet, guard
+	}
+	people := []helper{hold(guard, -elbowRoom*0.5, 0), hold(feet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
 	}
@@ -98,7 +103,7 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	s.arch(spacing)
 	if ridge {
 		s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.4, top*1.06), To: s.at(spacing*0.14, top*1.06)}}, paper.Pen{Width: pipeOnPaper})
-		s.Arrow(s.at(spacing*0.1, top*1.06), s.at(10, top).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
+		s.moves(s.at(spacing*0.1, top*1.06), s.at(10, top).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
 	}
 	s.grip(people...)
 	s.under(0, fmt.Sprint(first))

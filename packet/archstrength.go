@@ -30,9 +30,6 @@ func (b *binder) strength() []leaf {
 	return f.leaves
 }
 
-// tallTable is the height from which a table is not kept on one page.
-const tallTable paper.Length = 120
-
 // bendWords says how hard the pipe is bent where it is bent hardest. The limits for buried pressure pipe are its makers' usual figures, from
 // memory.
 func (b *binder) bendWords() string {

@@ -22,8 +22,8 @@ var bundles = []bundle{
 	{"hanging", []string{"safety", "light"}},
 	{"power", []string{"safety", "circuit"}},
 	{"buying", []string{"stock"}},
-	{"watching", []string{"watch"}},
-	{"takedown", []string{"down"}},
+	{"watching", []string{"nights"}},
+	{"takedown", []string{"takedown"}},
 }
 
 // Crews returns the words that name the crews a packet can be bundled for.

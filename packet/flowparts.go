@@ -53,20 +53,6 @@ func (f *flow) numberedSteps(steps []string) {
 	}
 }
 
-// ticks sets lines to tick, a box before each.
-func (f *flow) ticks(lines []string) {
-	const indent = paper.TickBoxSide + 2.5
-	for _, s := range lines {
-		wrapped := paper.Body.Wrap(s, f.room.W-indent)
-		h := max(paper.TickBoxSide, paper.Length(len(wrapped))*paper.Body.Leading()+1.2) + 1.8
-		box := f.take(h)
-		f.page.TickBox(paper.Point{X: box.X + 0.35, Y: box.Y + 0.35})
-		_, right := box.SplitLeft(indent)
-		right.Y += 1.4 // the line's capitals in the middle of the box
-		f.page.Paragraph(right, strings.Join(wrapped, "\n"), paper.Body)
-	}
-}
-
 // tickStep sets one step of an order: a box to tick, its number, what to do.
 func (f *flow) tickStep(number int, text string) {
 	const left, gap = paper.TickBoxSide + 10, 2.2
@@ -93,14 +79,6 @@ func (f *flow) framed(title string, fill func(*flow)) {
 	f.room.H += pad // what was measured fits, whatever the last bit of a sum says
 	inside(f)
 	f.room = rest
-}
-
-// together sets what fill sets on one page where it is no higher than most.
-func (f *flow) together(most paper.Length, fill func(*flow)) {
-	if h := f.height(f.room.W, fill); h <= most {
-		f.need(h)
-	}
-	fill(f)
 }
 
 // height returns the height of what fill sets at a width.

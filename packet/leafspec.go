@@ -121,3 +121,24 @@ func (l listing) Split(width, height paper.Length) (first, rest block.Body, ok b
 	}
 	return listing{lines[:rows]}, listing{lines[rows:]}, true
 }
+
+// folded cuts a line into pieces of so many characters.
+func folded(line string, room int) []string {
+	runes := []rune(line)
+	if len(runes) <= room {
+		return []string{line}
+	}
+	var parts []string
+	for len(runes) > room {
+		n := room
+		for k := room; k > room*2/3; k-- { // after a space, where one is near
+			if runes[k-1] == ' ' {
+				n = k
+				break
+			}
+		}
+		parts = append(parts, string(runes[:n]))
+		runes = runes[n:]
+	}
+	return append(parts, string(runes))
+}

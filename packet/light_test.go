@@ -61,42 +61,6 @@ func TestLightPlanOfRows(t *testing.T) {
 	}
 }
 
-// Each arch has one card, whatever the tunnel; between them the cards name every string, once.
-func TestTags(t *testing.T) {
-	plans := plansForSheets(t)
-	plans["millwalk"] = examplePlan(t, "millwalk")
-	for name, plan := range plans {
-		pages, live := framedSheet(t, plan, "tags")
-		for _, page := range pages {
-			for _, op := range page.Ops {
-				if x, ok := op.(paper.Text); ok && x.At.Y > clipZone && (x.At.X < live.X || x.At.X+x.Lettering.Width(x.String) > live.Right()+0.01) {
-					t.Errorf("%s: %q leaves the page", name, x.String)
-				}
-			}
-		}
-		all := wordsOf(pages...)
-		named := map[string]int{}
-		for _, line := range all {
-			for _, w := range strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" ,;", r) || r == '\u00a0' }) {
-				named[w]++
-			}
-		}
-		for n := range plan.Arches {
-			if got := countOf(all, fmt.Sprintf("ARCH %d", n+1)); got != 1 {
-				t.Errorf("%s: %d cards of arch %d", name, got, n+1)
-			}
-		}
-		if got := countOf(all, "FEET THIS END DOWN"); got != len(plan.Arches) {
-			t.Errorf("%s: %d arrows down", name, got)
-		}
-		for _, s := range plan.Strings {
-			if named[s.Name] != 1 {
-				t.Errorf("%s: the cards name %s %d times", name, s.Name, named[s.Name])
-			}
-		}
-	}
-}
-
 func TestOnParts(t *testing.T) {
 	arch := func(n int) lights.Part { return lights.Part{Kind: lights.Arch, Number: n} }
 	ridge := func(n int) lights.Part { return lights.Part{Kind: lights.Ridge, Number: n} }

@@ -67,10 +67,6 @@ func sheets() []sheet {
 		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
 		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
-		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
-		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
-		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
-		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
@@ -196,9 +192,17 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
+// replaced are words of sheets that are no more, with the leaves that took their place.
+var replaced = map[string]string{"arch": "raise", "watch": "nights", "rebuild": "takedown"}
+
 // choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
 func choose(words []string, annex bool) ([]sheet, error) {
-	for _, w := range words {
+	words = slices.Clone(words)
+	for i, w := range words {
+		if leaf, ok := replaced[w]; ok {
+			words[i] = leaf
+			continue
+		}
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}

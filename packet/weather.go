@@ -67,18 +67,6 @@ func (b *binder) gusts() []closing {
 	return append(list, closing{"Gusts of " + u.Speed(w.Down), "Forecast: take the tunnel down before."})
 }
 
-// closingFigures lists the figures that the tunnel is closed by.
-func (b *binder) closingFigures() []closing {
-	list := append(b.gusts(),
-		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", practice.ThunderMinutes)},
-		closing{"Ice or snow on it", "Closed. Lights off, nobody under it, do not beat it off. It sags: take it down when it thaws."})
-	if late := b.plan.Weather.Ice[1]; len(b.plan.Weather.Bears) > 0 && late > 0 {
-		last := &list[len(list)-1]
-		last.do += fmt.Sprintf(" Near %s of ice all round, late in the season, an arch folds or leans over.", b.iceWords(late))
-	}
-	return list
-}
-
 // weatherDangers are those of the tunnel as it stands.
 func (b *binder) weatherDangers() []danger {
 	if len(b.plan.Kinds) == 0 {

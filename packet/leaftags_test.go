@@ -1,0 +1,145 @@
+package packet
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/klippa-app/go-pdfium/webassembly"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout"
+)
+
+// leafSides packs one leaf of a plan and returns its sides; what found no room fails the test.
+func leafSides(t *testing.T, plan *layout.Plan, word string) []set {
+	t.Helper()
+	b, err := newBinder(plan, Options{Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sides, notes := b.sides(slices.DeleteFunc(leaves(), func(s sheet) bool { return s.word != word }))
+	for _, n := range notes {
+		t.Errorf("%s: no room for %q", n.Block, n.What)
+	}
+	return sides
+}
+
+// seasonPlans are small, odd, long and thrown tunnels, with guys on every arch, without lights, on every paper.
+func seasonPlans(t *testing.T) map[string]*layout.Plan {
+	t.Helper()
+	plans := plansForSheets(t)
+	plans["millwalk"] = examplePlan(t, "millwalk")
+	plans["guys on every arch"] = changedExample(t, "parkwalk", "guys: {arches: [1, 7, 13, 19, 25, 31, 37, 43, 49, 55, last]", "guys: {arches: all")
+	plans["240 arches"] = planOf(t, []byte("hoopwright: 1\ntitle: To the sea and back\ntunnel: {arches: 240, spacing: 4 ft}\narch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft}\n"))
+	for seed := range uint64(20) {
+		plans[fmt.Sprintf("thrown %d", seed)] = solved(t, []byte(thrown(seed)))
+	}
+	for _, size := range []string{"legal", "tabloid", "a4", "a3"} {
+		plans[size] = changedExample(t, "garden", "paper: letter", "paper: "+size)
+	}
+	return plans
+}
+
+// textsOf are the texts of sides, hard spaces as plain ones.
+func textsOf(sides []set) (list []string) {
+	for _, s := range sides {
+		for _, text := range wordsOf(s.page) {
+			list = append(list, strings.ReplaceAll(text, "\u00a0", " "))
+		}
+	}
+	return list
+}
+
+// stands holds a leaf's sides to what all leaves are held to: nothing on text, nothing out of the body, no lettering under a floor, what is declared printed.
+func stands(t *testing.T, name string, plan *layout.Plan, sides []set, floor paper.PointSize) {
+	t.Helper()
+	size, _ := paper.Sheet(plan.Spec.Paper)
+	for _, s := range sides {
+		for _, fault := range lint(s.page) {
+			t.Errorf("%s, %s: %s", name, s.title, fault)
+		}
+		left := punchMargin
+		if s.back {
+			left = edgeMargin
+		}
+		right := left + size.W - punchMargin - edgeMargin
+		for _, op := range s.page.Ops {
+			if x, ok := op.(paper.Text); ok && (x.At.X < left-0.01 || x.At.X+x.Lettering.Width(x.String) > size.W || x.At.Y > size.H-edgeMargin || x.Lettering.Size < floor) {
+				t.Errorf("%s, %s: %q at %.1f to %.1f of %.1f, %v pt", name, s.title, x.String, x.At.X, x.At.X+x.Lettering.Width(x.String), right, x.Lettering.Size)
+			}
+		}
+	}
+}
+
+// Each arch has one card, eight cards a side, whatever the tunnel; between them the cards name every string, once. Cards are read in the hand: 9 pt is enough.
+func TestTags(t *testing.T) {
+	for name, plan := range seasonPlans(t) {
+		sides := leafSides(t, plan, "tags")
+		stands(t, name, plan, sides, 9)
+		all := textsOf(sides)
+		named := map[string]int{}
+		for _, line := range all {
+			for _, w := range strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" ,;", r) }) {
+				named[w]++
+			}
+		}
+		for n := range plan.Arches {
+			if got := countOf(all, fmt.Sprintf("ARCH %d", n+1)); got != 1 {
+				t.Errorf("%s: %d cards of arch %d", name, got, n+1)
+			}
+		}
+		if got := countOf(all, "FEET THIS END"); got != len(plan.Arches) {
+			t.Errorf("%s: %d arrows down", name, got)
+		}
+		for _, s := range plan.Strings {
+			if named[s.Name] != 1 {
+				t.Errorf("%s: the cards name %s %d times", name, s.Name, named[s.Name])
+			}
+		}
+		b, _ := newBinder(plan, Options{Date: issued})
+		if most := (len(plan.Arches)+7)/8 + (len(b.stripsForTags())+6)/7; len(sides) > most {
+			t.Errorf("%s: %d sides of tags for %d arches, want %d", name, len(sides), len(plan.Arches), most)
+		}
+	}
+}
+
+// A pitch strip is full size on paper: an outside reader finds its strokes a pitch apart.
+func TestPitchStripsAreFullSize(t *testing.T) {
+	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer pool.Close()
+	reader, err := pool.GetInstance(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	print, plan := printed(t, reader, "garden.yaml", "tags")
+	strokes := map[string][]float64{} // by the foot they stand on
+	for _, path := range print.drawing(0) {
+		if len(path) != 2 || math.Abs(path[0].x-path[1].x) > 0.01 || math.Abs(path[0].to(path[1])-9) > 0.05 && math.Abs(path[0].to(path[1])-6) > 0.05 {
+			continue
+		}
+		foot := fmt.Sprintf("%.1f", max(path[0].y, path[1].y))
+		strokes[foot] = append(strokes[foot], path[0].x)
+	}
+	b, _ := newBinder(plan, Options{Date: issued})
+	for _, strip := range b.stripsForTags() {
+		found := false
+		for _, list := range strokes {
+			slices.SortFunc(list, cmp.Compare[float64])
+			off := 0.0
+			for i := 1; i < len(list); i++ {
+				off = max(off, math.Abs(list[i]-list[i-1]-float64(strip.Pitch)))
+			}
+			found = found || len(list) == strip.Turns(b.bodyWidth())+1 && off < 0.05
+		}
+		if !found {
+			t.Errorf("no strokes %.2f mm apart for %q", float64(strip.Pitch), strip.Words)
+		}
+	}
+}
