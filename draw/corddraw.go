@@ -80,7 +80,7 @@ func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
-	text := fmt.Sprint(number)
+	text := fmt.Sprintf("C%d", number)
 	for _, g := range all {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 			at := g.p.Add(g.q.Sub(g.p).Times(share))
@@ -136,7 +136,7 @@ func (c *CordPlan) outlet(b *place.Board, o outletSpot) {
 	outlinedBox(b, r, paper.Emphasis)
 	b.Mark(o.at, outletHalf+0.4)
 	words := "outlet\n" + strings.Join(paper.Strong.Wrap(o.name, 45), "\n")
-	b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf + 0.5, Align: paper.AtMiddle})
+	b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90})
 }
 
 // matchLines marks where a section goes on on another page.

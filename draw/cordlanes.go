@@ -29,13 +29,18 @@ func (c *CordPlan) lanes() {
 			if j.Cord == 0 {
 				continue
 			}
-			k := cordLine{number: j.Cord, path: j.Path, wall: j.Wall, outlet: j.From < 0 || f.Joints[j.From].Arch == 0, first: math.MaxInt}
+			at := slices.IndexFunc(c.cords, func(k cordLine) bool { return k.number == j.Cord })
+			if at < 0 { // else a further socket in the line of one cord
+				at = len(c.cords)
+				c.cords = append(c.cords, cordLine{number: j.Cord, wall: j.Wall, outlet: j.From < 0 || f.Joints[j.From].Arch == 0, first: math.MaxInt})
+			}
+			k := &c.cords[at]
+			k.path = append(k.path[:len(k.path):len(k.path)], j.Path...)
 			for _, p := range j.Path {
 				if foot, ok := c.footAt(p); ok && foot.Side == j.Wall {
 					k.first, k.last = min(k.first, foot.Arch), max(k.last, foot.Arch)
 				}
 			}
-			c.cords = append(c.cords, k)
 		}
 	}
 	order := make([]*cordLine, len(c.cords))

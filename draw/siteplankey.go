@@ -80,7 +80,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
 	add(cords, 14, "cord, its number", func(b *place.Board, at paper.Point) {
-		centredText(b, at, "3", paper.CellSmall)
+		centredText(b, at, "C3", paper.CellSmall)
 		b.LineRound(at.Add(paper.Point{X: -7}), at.Add(paper.Point{X: 7}), paper.Thick)
 	})
 	add(cords && over, 13, "cord over the way", line(paper.HiddenBar))

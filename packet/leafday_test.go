@@ -203,7 +203,7 @@ func TestSiteMapNamesEverything(t *testing.T) {
 		}
 		for _, f := range plan.Power.Feeders {
 			for _, j := range f.Joints {
-				if j.Cord > 0 && !numbers[fmt.Sprint(j.Cord)] {
+				if j.Cord > 0 && !numbers[fmt.Sprintf("C%d", j.Cord)] {
 					t.Errorf("%s: cord %d has no number on the map", name, j.Cord)
 				}
 			}

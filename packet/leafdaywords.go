@@ -60,8 +60,10 @@ func (b *binder) workWords(w crew.Work) string {
 		return "Hang lights, try the way"
 	case crew.Lay:
 		cords := 0
-		for _, c := range p.Power.Cords {
-			cords += c.Count
+		for _, f := range p.Power.Feeders {
+			for _, j := range f.Joints {
+				cords = max(cords, j.Cord)
+			}
 		}
 		return "Lay " + say.Count(cords, "cord")
 	}
