@@ -19,11 +19,11 @@ var (
 // siteLines draws what is on, in and over the ground.
 func (d *stakeSheet) siteLines() {
 	for _, f := range d.spec.Site.Features {
-		d.edges(d.outline(f), paper.Thick)
+		d.edges(d.m.outline(f), paper.Thick)
 	}
 	for _, l := range d.spec.Site.Buried {
 		d.path(d.m.points(l.Line), buriedPen)
-		for _, side := range d.band(l) {
+		for _, side := range d.m.band(l) {
 			d.path(side, paper.Other)
 		}
 	}
@@ -48,7 +48,7 @@ func (d *stakeSheet) featureName(f spec.Feature) string {
 func (d *stakeSheet) featureNames() {
 	d.named = make([]bool, len(d.spec.Site.Features))
 	for i, f := range d.spec.Site.Features {
-		if seen := cropOutline(d.outline(f), d.room); seen != nil {
+		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
 			d.named[i] = d.nameInside(seen, f.Name, d.featureName(f))
 		}
 	}
@@ -57,7 +57,7 @@ func (d *stakeSheet) featureNames() {
 // siteNames says what the lines of the site are, and what they forbid.
 func (d *stakeSheet) siteNames() {
 	for i, f := range d.spec.Site.Features {
-		if seen := cropOutline(d.outline(f), d.room); seen != nil && !d.named[i] {
+		if seen := cropOutline(d.m.outline(f), d.room); seen != nil && !d.named[i] {
 			d.nameBy(seen, f.Name, d.featureName(f))
 		}
 	}
@@ -67,20 +67,6 @@ func (d *stakeSheet) siteNames() {
 	for _, l := range d.spec.Site.Overhead {
 		d.nameLine(d.m.points(l.Line), 0, l.Name+" overhead", fmt.Sprintf(", %s up:\nkeep pipe and ladders %s off", d.units().Room(l.Height), d.units().Room(l.Keep)))
 	}
-}
-
-// outline returns a feature's rim on paper; a round one as chords that stray 0.02 mm from it at most.
-func (d *stakeSheet) outline(f spec.Feature) []paper.Point {
-	if len(f.Outline) > 0 {
-		return d.m.points(f.Outline)
-	}
-	const chords = 120
-	centre, radius := d.m.at(f.At), d.m.length(f.Radius)
-	rim := make([]paper.Point, chords)
-	for i := range rim {
-		rim[i] = centre.Add(paper.Polar(radius, 2*math.Pi*float64(i)/chords))
-	}
-	return rim
 }
 
 // edges draws a closed outline inside the picture, edge by edge, round the texts that already stand.
@@ -95,35 +81,6 @@ func (d *stakeSheet) path(line []paper.Point, pen paper.Pen) {
 			d.b.LineRound(p, q, pen)
 		}
 	}
-}
-
-// band returns the two edges of a buried line's keep-clear band.
-func (d *stakeSheet) band(l spec.Buried) [2][]paper.Point {
-	line := d.m.points(l.Line)
-	keep := float64(d.m.length(l.Keep))
-	var sides [2][]paper.Point
-	for i, p := range line {
-		var u, v paper.Point // into the corner and out of it
-		if i > 0 {
-			u = p.Sub(line[i-1]).Unit()
-		}
-		if i+1 < len(line) {
-			v = line[i+1].Sub(p).Unit()
-		}
-		if i == 0 {
-			u = v
-		} else if i+1 == len(line) {
-			v = u
-		}
-		n := u.Left().Add(v.Left()).Unit()
-		reach := keep
-		if c := float64(n.X*u.Left().X + n.Y*u.Left().Y); c > 0.3 { // mitred, but no spike at a hairpin
-			reach = keep / c
-		}
-		sides[0] = append(sides[0], p.Add(n.Times(reach)))
-		sides[1] = append(sides[1], p.Sub(n.Times(reach)))
-	}
-	return sides
 }
 
 // nameInside sets a feature's name inside what is seen of it: level, else along an upright strip, the short name if there is no room for more.
@@ -246,12 +203,12 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forb
 // hatches fills hard ground and the bands of buried lines. They come last: a hatch keeps off every text.
 func (d *stakeSheet) hatches() {
 	for _, f := range d.spec.Site.Features {
-		if seen := cropOutline(d.outline(f), d.room); f.Hard && seen != nil {
+		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
 			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
 		}
 	}
 	for _, l := range d.spec.Site.Buried {
-		sides := d.band(l)
+		sides := d.m.band(l)
 		for i := 1; i < len(sides[0]); i++ {
 			piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, d.room)
 			if piece != nil {

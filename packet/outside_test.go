@@ -173,6 +173,8 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
 	t.Run("pitch strips among the tags", func(t *testing.T) { measureTagStrips(t, reader) })
+	t.Run("site map on Letter", func(t *testing.T) { measureSite(t, reader, "garden.yaml") })
+	t.Run("site map on A4", func(t *testing.T) { measureSite(t, reader, "schoolyard.yaml") })
 }
 
 // measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bars of 2 in and 50 mm and every distance between two stakes of legs.

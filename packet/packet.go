@@ -17,7 +17,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -25,7 +24,7 @@ import (
 // Options say what to bind.
 type Options struct {
 	Sheets []string  // words of the sheets wanted; none means all that are not made on request alone
-	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
+	For    []string  // crews that it is bundled for: their sheets
 	Date   time.Time // the issue date, printed on every sheet
 
 	Annex    bool // the annex too
@@ -66,7 +65,6 @@ func sheets() []sheet {
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
-		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
@@ -99,8 +97,7 @@ type binder struct {
 	size     paper.Rect
 	date     time.Time
 	checksum string
-	phases   []crew.Phase // whose build steps are printed; none means all
-	contents []entry      // what the overview lists
+	contents []entry // what the overview lists
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
@@ -114,12 +111,9 @@ type entry struct {
 
 // Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
 func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
-	words, phases, err := bundled(opt.For)
+	words, err := bundled(opt.For)
 	if err != nil {
 		return pdf.Document{}, nil, err
-	}
-	if slices.Contains(opt.Sheets, "steps") {
-		phases = nil // asked for by word: all of them
 	}
 	chosen, err := choose(append(words, opt.Sheets...), opt.Annex)
 	if err != nil {
@@ -129,7 +123,6 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	if err != nil {
 		return pdf.Document{}, nil, err
 	}
-	b.phases = phases
 	doc, notes := b.bind(chosen)
 	if len(doc.Pages) == 0 {
 		return doc, nil, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))

@@ -82,7 +82,7 @@ func TestCompare(t *testing.T) {
 	}
 }
 
-// A bundle has its crew's sheets and, of the build steps, its crew's alone.
+// A bundle has its crew's sheets and no other.
 func TestBundles(t *testing.T) {
 	plan := examplePlan(t, "garden")
 	doc, _, err := Bind(plan, Options{For: []string{"marking"}, Date: issued})

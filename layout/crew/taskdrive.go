@@ -96,8 +96,10 @@ func (b *tasker) pull(s ground.Stake) {
 func (b *tasker) drive(left, right, guys []ground.Stake) {
 	legs := slices.Concat(left, right)
 	n := len(legs) + len(guys)
-	t := Task{Action: DriveStakes, Who: Who{People: b.drivers(), Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
-		Uses: []Need{one(Hammer), one(Level), one(Ribbon), many(Caps, n), many(Gloves, b.drivers()), many(EyeProtection, b.drivers()), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
+	work := b.Spec.Crew.Rates.Stake * float64(n)
+	drivers := max(practice.Drivers, min(b.pairs(work), b.hands/2/2*2)) // half of all: the bench has the rest
+	t := Task{Action: DriveStakes, Who: Who{People: drivers, Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
+		Uses: []Need{many(Hammer, drivers/2), many(Level, drivers/2), one(Ribbon), many(Caps, n), many(Gloves, drivers), many(EyeProtection, drivers), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
 	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {
 		t.Want = append(t.Want, Figure{What: Leaning, Bound: Exactly, Stakes: legs, Angle: lean})
 	} else {
@@ -109,7 +111,7 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	t.Want = append(t.Want, Figure{What: Capped, Bound: Exactly, Count: n}, state(Ribbons))
 	t.IfOff = b.wontGo(len(guys) > 0)
 	t.Record = []Record{Moved}
-	b.add(b.Spec.Crew.Rates.Stake*float64(n), t)
+	b.add(work, t)
 }
 
 // wontGo is the ladder for a stake that will not go where it should. A rung is there where any stake may take it; a stake that it would bring into the keep distance of
@@ -160,9 +162,6 @@ func (b *tasker) across() (by, drop measure.Length) {
 	by = min(m.By, step*measure.Length(math.Floor(float64((most.Clear-b.Spec.Tunnel.OpeningHeight)/share/step))))
 	return by, by * share
 }
-
-// drivers is how many drive stakes, in pairs: a third of all hands, so that the bench has the rest.
-func (b *tasker) drivers() int { return max(practice.Drivers, b.hands/3/2*2) }
 
 // widths is the hold after driving: every pair of stakes at the ground.
 func (b *tasker) widths() {
