@@ -17,7 +17,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -25,7 +24,7 @@ import (
 // Options say what to bind.
 type Options struct {
 	Sheets []string  // words of the sheets wanted; none means all that are not made on request alone
-	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
+	For    []string  // crews that it is bundled for: their sheets
 	Date   time.Time // the issue date, printed on every sheet
 
 	Annex    bool // the annex too
@@ -65,16 +64,17 @@ func sheets() []sheet {
 
 		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
 		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
-		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
-		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}
 }
+
+// oldWords are the words of sheets whose place a leaf has taken: they answer with that.
+var oldWords = map[string]string{"overview": "board", "safety": "board", "stake": "stakes", "arch": "raise", "raising": "raise", "cut": "stock", "shopping": "stock",
+	"light": "lights", "circuit": "power", "steps": "day", "watch": "nights", "rebuild": "takedown"}
 
 // leafNumber is the number of a leaf in the packet, the same whichever are printed.
 func leafNumber(word string) int {
@@ -97,8 +97,7 @@ type binder struct {
 	size     paper.Rect
 	date     time.Time
 	checksum string
-	phases   []crew.Phase // whose build steps are printed; none means all
-	contents []entry      // what the overview lists
+	contents []entry // what the overview lists
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
@@ -112,12 +111,9 @@ type entry struct {
 
 // Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
 func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
-	words, phases, err := bundled(opt.For)
+	words, err := bundled(opt.For)
 	if err != nil {
 		return pdf.Document{}, nil, err
-	}
-	if slices.Contains(opt.Sheets, "steps") {
-		phases = nil // asked for by word: all of them
 	}
 	chosen, err := choose(append(words, opt.Sheets...), opt.Annex)
 	if err != nil {
@@ -127,7 +123,6 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	if err != nil {
 		return pdf.Document{}, nil, err
 	}
-	b.phases = phases
 	doc, notes := b.bind(chosen)
 	if len(doc.Pages) == 0 {
 		return doc, nil, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
@@ -199,14 +194,11 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
-// replaced are words of sheets that are no more, with the leaves that took their place.
-var replaced = map[string]string{"arch": "raise", "watch": "nights", "rebuild": "takedown"}
-
 // choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
 func choose(words []string, annex bool) ([]sheet, error) {
 	words = slices.Clone(words)
 	for i, w := range words {
-		if leaf, ok := replaced[w]; ok {
+		if leaf, ok := oldWords[w]; ok {
 			words[i] = leaf
 			continue
 		}

@@ -104,7 +104,12 @@ func (l *layer) missing(key string, where []spec.Place, met bool) {
 // wrap lays one wrap on one stretch.
 func (l *layer) wrap(i int, st stretch) {
 	spc := l.Spec.Lights.Wraps[i]
+	way := course{stretch: st, bands: l.bands(st)}
 	j := onto(l.Spec, spc, st)
+	for _, b := range way.bands {
+		j.bare += b.To - b.From
+	}
+	j.pipe -= j.bare
 	c := j.wind()
 	if off := leadOff(l.Spec, spc); l.Turn.Leads && st.Kind != Ridge && off > 0 {
 		with := j
@@ -113,31 +118,31 @@ func (l *layer) wrap(i int, st stretch) {
 			j, c = with, less
 		}
 	}
-	reach := st.length() * measure.Length(c.covers)
-	ratio := c.wound / reach
 	open := spc.Plug == spec.PlugOpen && c.covers == 1
-	fromCrown := spc.Plug == spec.PlugCrown || open && l.Turn.wrap(len(l.out.Wraps))
-	tape := func(d measure.Length) measure.Length {
-		if fromCrown {
-			return st.to - d/ratio
-		}
-		return st.from + d/ratio
+	way.crown = spc.Plug == spec.PlugCrown || open && l.Turn.wrap(len(l.out.Wraps))
+	way.ratio, way.off = measure.Length(stretchRatio(j.core, c.pitch)), j.off
+	reach := st.length()
+	if c.covers < 1 { // the bands lie where they lie, reached or not
+		end := way.tape(c.wound)
+		reach = way.from0(end)
+		c.covers = float64(reach / st.length())
+		c.turns = float64((reach - way.bareTo(end)) / c.pitch)
 	}
 	strings := l.lay(line{
 		label: spc.String, count: c.count, length: c.wound, off: j.off, open: open, wrap: len(l.out.Wraps), path: -1,
 		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
-			t := tape(d)
+			t := way.tape(d)
 			return l.end(st, t, l.place(st, t))
 		},
 	})
-	flags := l.flags(wound{st, spc.String, strings, reach, ratio, j.off, fromCrown})
-	if fromCrown {
+	flags := l.flags(way, spc.String, strings, c.wound)
+	if way.crown {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
-		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
-		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Open: open, Covers: c.covers,
+		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String, Bare: way.bands,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: way.crown, Open: open, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -176,43 +181,28 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 	return p
 }
 
-// wound is a wrap as its strings lie on their stretch.
-type wound struct {
-	on      stretch
-	label   catalog.String
-	strings []string // from the prongs
-	reach   measure.Length
-	ratio   measure.Length // of string to pipe
-	off     measure.Length // of the first lead, off the pipe
-	crown   bool           // prongs at the stretch's end
-}
-
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
-// hand's breadth to go.
-func (l *layer) flags(w wound) []Flag {
+// hand's breadth to go, and turns go round it.
+func (l *layer) flags(way course, s catalog.String, strings []string, wound measure.Length) []Flag {
 	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
-	s := w.label
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
 	if s.Bulbs < 2 || gap <= 0 {
 		return nil
 	}
 	var out []Flag
-	for mark := step; mark < w.on.to-flagOff; mark += step {
-		along := (mark - w.on.from) * w.ratio
-		if w.crown {
-			along = (w.on.to - mark) * w.ratio
-		}
-		if mark <= w.on.from || along >= w.reach*w.ratio {
+	for mark := step; mark < way.to-flagOff; mark += step {
+		along := way.along(mark)
+		if mark <= way.from || along >= wound || way.isBare(mark) {
 			continue
 		}
-		along += w.off
+		along += way.off
 		which := int(along / s.Length)
-		if which >= len(w.strings) {
+		if which >= len(strings) {
 			continue
 		}
 		along -= measure.Length(which) * s.Length
 		bulb := 1 + int(math.Round(float64((along-s.Lead)/gap)))
-		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: w.strings[which]})
+		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: strings[which]})
 	}
 	return out
 }
