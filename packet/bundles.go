@@ -14,13 +14,13 @@ type bundle struct {
 
 // bundles are the crews that sheets are bundled for.
 var bundles = []bundle{
-	{"marking", []string{"safety", "stake"}},
-	{"driving", []string{"safety", "stake"}},
-	{"cutting", []string{"safety", "stock"}},
-	{"wrapping", []string{"safety", "light"}},
-	{"raising", []string{"safety", "raise"}},
-	{"hanging", []string{"safety", "light"}},
-	{"power", []string{"safety", "circuit"}},
+	{"marking", []string{"stakes"}},
+	{"driving", []string{"stakes"}},
+	{"cutting", []string{"stock"}},
+	{"wrapping", []string{"lights"}},
+	{"raising", []string{"raise"}},
+	{"hanging", []string{"raise"}},
+	{"power", []string{"power"}},
 	{"buying", []string{"stock"}},
 	{"watching", []string{"nights"}},
 	{"takedown", []string{"takedown"}},

@@ -53,34 +53,6 @@ func (f *flow) numberedSteps(steps []string) {
 	}
 }
 
-// tickStep sets one step of an order: a box to tick, its number, what to do.
-func (f *flow) tickStep(number int, text string) {
-	const left, gap = paper.TickBoxSide + 10, 2.2
-	lines := paper.Body.Wrap(text, f.room.W-left)
-	r := f.take(max(paper.TickBoxSide, paper.Length(len(lines))*paper.Body.Leading()) + gap)
-	f.page.TickBox(paper.Point{X: r.X + 0.35, Y: r.Y})
-	f.page.Text(paper.Point{X: r.X + left - 2.5, Y: r.Y + paper.Body.Ascent()}, paper.AtRight, fmt.Sprint(number), paper.Strong)
-	_, right := r.SplitLeft(left)
-	f.page.Paragraph(right, strings.Join(lines, "\n"), paper.Body)
-}
-
-// framed sets what fill sets within a heavy frame under a title, on one page.
-func (f *flow) framed(title string, fill func(*flow)) {
-	const pad paper.Length = 3
-	inside := func(f *flow) {
-		f.text(title, paper.Heading)
-		f.gap(0.8)
-		fill(f)
-	}
-	full := f.take(f.height(f.room.W-2*pad, inside) + 2*pad)
-	f.page.Stroke(paper.Box(full), paper.Emphasis)
-	rest := f.room
-	f.room = full.Inset(pad)
-	f.room.H += pad // what was measured fits, whatever the last bit of a sum says
-	inside(f)
-	f.room = rest
-}
-
 // height returns the height of what fill sets at a width.
 func (f *flow) height(width paper.Length, fill func(*flow)) paper.Length {
 	const endless = 1e5

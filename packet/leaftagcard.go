@@ -111,13 +111,13 @@ func (b *binder) guyMarksOf(number int) string {
 	return strings.Join(words, ", ")
 }
 
-// rowMarksOf lists the row marks of a wall by tape from the foot, each with the letter of its string.
+// rowMarksOf lists the row marks of a wall by tape from the foot, each with the dots of its kind of string.
 func (b *binder) rowMarksOf(side spec.Side) string {
 	var marks []string
-	kinds := draw.RowKinds(b.plan)
+	kinds := draw.StringKinds(b.plan)
 	for _, r := range b.plan.Lights.Rows {
 		if r.Wall == side {
-			marks = append(marks, draw.KindLetter(kinds, r.Kind)+"\u00a0"+b.spec.Units.Inches(r.Tape))
+			marks = append(marks, draw.KindDots(kinds, r.Kind)+"\u00a0"+b.spec.Units.Inches(r.Tape))
 		}
 	}
 	return strings.Join(marks, ", ")

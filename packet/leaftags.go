@@ -49,7 +49,7 @@ func (b *binder) tagsLeaf() []folio {
 	}
 	const title = "Tags: cut out, tie on"
 	var list []folio
-	for part := range slices.Chunk(blocks, mostRows) {
+	for part := range slices.Chunk(blocks, cardRows) {
 		list = append(list, folio{front: side{title: title, blocks: part}, back: side{title: title}})
 	}
 	last := &list[len(list)-1]
@@ -57,8 +57,8 @@ func (b *binder) tagsLeaf() []folio {
 	return list
 }
 
-// mostRows is how many rows are packed in one go: those of twenty sides.
-const mostRows = 20 * cardsDown
+// cardRows is how many rows are packed in one go: those of twenty sides.
+const cardRows = 20 * cardsDown
 
 // cardRows are the cards, two in a row.
 func (b *binder) cardRows() []block.Block {

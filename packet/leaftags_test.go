@@ -1,14 +1,10 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"testing"
-
-	"github.com/klippa-app/go-pdfium/webassembly"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
@@ -103,43 +99,6 @@ func TestTags(t *testing.T) {
 		b, _ := newBinder(plan, Options{Date: issued})
 		if most := (len(plan.Arches)+7)/8 + (len(b.stripsForTags())+6)/7; len(sides) > most {
 			t.Errorf("%s: %d sides of tags for %d arches, want %d", name, len(sides), len(plan.Arches), most)
-		}
-	}
-}
-
-// A pitch strip is full size on paper: an outside reader finds its strokes a pitch apart.
-func TestPitchStripsAreFullSize(t *testing.T) {
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer pool.Close()
-	reader, err := pool.GetInstance(0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	print, plan := printed(t, reader, "garden.yaml", "tags")
-	strokes := map[string][]float64{} // by the foot they stand on
-	for _, path := range print.drawing(0) {
-		if len(path) != 2 || math.Abs(path[0].x-path[1].x) > 0.01 || math.Abs(path[0].to(path[1])-9) > 0.05 && math.Abs(path[0].to(path[1])-6) > 0.05 {
-			continue
-		}
-		foot := fmt.Sprintf("%.1f", max(path[0].y, path[1].y))
-		strokes[foot] = append(strokes[foot], path[0].x)
-	}
-	b, _ := newBinder(plan, Options{Date: issued})
-	for _, strip := range b.stripsForTags() {
-		found := false
-		for _, list := range strokes {
-			slices.SortFunc(list, cmp.Compare[float64])
-			off := 0.0
-			for i := 1; i < len(list); i++ {
-				off = max(off, math.Abs(list[i]-list[i-1]-float64(strip.Pitch)))
-			}
-			found = found || len(list) == strip.Turns(b.bodyWidth())+1 && off < 0.05
-		}
-		if !found {
-			t.Errorf("no strokes %.2f mm apart for %q", float64(strip.Pitch), strip.Words)
 		}
 	}
 }

@@ -1,25 +1,19 @@
 package packet
 
 import (
-	"fmt"
-	"slices"
-
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/say"
 )
 
 // stripsForTags are the pitch strips that found no room on the lights' leaf.
 func (b *binder) stripsForTags() []draw.PitchStrip {
-	u := b.spec.Units
+	_, _, left := b.onEdges()
 	var list []draw.PitchStrip
-	for _, g := range b.wrapGroups() {
-		w := g.wrap
-		p := draw.PitchStrip{Pitch: w.Pitch, Check: measure.By(u, 4*measure.Inch, 100*measure.Millimetre), Units: u,
-			Words: say.Capital(fmt.Sprintf("%s, %s: one turn every %s", w.On.Kind.Noun(), w.Label.Name, u.Inches(w.Pitch)))}
-		if !slices.Contains(list, p) && p.Turns(b.bodyWidth()) >= 1 {
+	for _, s := range left {
+		p := draw.PitchStrip{Pitch: s.pitch, Check: measure.By(b.spec.Units, 4*measure.Inch, 100*measure.Millimetre), Units: b.spec.Units, Words: s.words()}
+		if p.Turns(b.bodyWidth()) >= 1 {
 			list = append(list, p)
 		}
 	}

@@ -62,10 +62,6 @@ func sheets() []sheet {
 		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
 		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf, runsOn: true},
 
-		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
-		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
-		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
@@ -73,6 +69,10 @@ func sheets() []sheet {
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}
 }
+
+// oldWords are the words of sheets whose place a leaf has taken: they answer with that.
+var oldWords = map[string]string{"overview": "board", "safety": "board", "stake": "stakes", "arch": "raise", "raising": "raise", "cut": "stock", "shopping": "stock",
+	"light": "lights", "circuit": "power", "steps": "day", "watch": "nights", "rebuild": "takedown"}
 
 // leafNumber is the number of a leaf in the packet, the same whichever are printed.
 func leafNumber(word string) int {
@@ -192,14 +192,11 @@ func plateOf(source []byte) string {
 	return string(plate[:])
 }
 
-// replaced are words of sheets that are no more, with the leaves that took their place.
-var replaced = map[string]string{"arch": "raise", "watch": "nights", "rebuild": "takedown"}
-
 // choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
 func choose(words []string, annex bool) ([]sheet, error) {
 	words = slices.Clone(words)
 	for i, w := range words {
-		if leaf, ok := replaced[w]; ok {
+		if leaf, ok := oldWords[w]; ok {
 			words[i] = leaf
 			continue
 		}

@@ -31,7 +31,7 @@ layout/stock:          layout/stock/cutting layout/lights layout/arch layout/gro
 layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock/cutting:
 layout/sun:
-layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/lights:         layout/practice layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/anchor:         layout/measure
 layout/bend:

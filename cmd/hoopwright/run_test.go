@@ -62,7 +62,7 @@ func TestCalls(t *testing.T) {
 		{"no such spec", "", "check missing.yaml", 2, "", "missing.yaml"},
 		{"bad spec", "hoopwright: 1\ntitle: x\ntunnel: {arches: 0}\n", "check -", 2, "", "<standard input>:3:"},
 		{"empty spec", "", "check -", 2, "", "<standard input>"},
-		{"bad sheet", "", "packet --sheets stakes", 2, "", `no sheet "stakes"`},
+		{"bad sheet", "", "packet --sheets stakeplan", 2, "", `no sheet "stakeplan"`},
 		{"bad paper", "", "packet --paper a5", 2, "", `not "a5"`},
 		{"bad units", "", "packet --units cubits", 2, "", `not "cubits"`},
 		{"bad date", "", "packet --date tomorrow", 2, "", "2026-11-21"},

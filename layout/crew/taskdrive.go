@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 )
 
 // driving looks for lines once more, tries one stake, drives the rest and measures the widths.
@@ -113,36 +114,31 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	b.add(work, t)
 }
 
-// wontGo is the ladder for a stake that will not go where it should. No rung reaches into the keep distance of a buried line: where one would for any stake,
-// it is not offered.
+// wontGo is the ladder for a stake that will not go where it should. A rung is there where any stake may take it; a stake that it would bring into the keep distance of
+// a buried line may not: see MayMove.
 func (b *tasker) wontGo(guys bool) []Cure {
-	if !b.mayMove(practice.OffDot(b.units), func(ground.Stake) bool { return true }) {
+	may := func(by measure.Length, guy bool) bool {
+		return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy == guy && MayMove(b.Spec, s, by) })
+	}
+	if off := practice.OffDot(b.units); !may(off, false) && !may(off, true) {
 		return cures(DoNotMove)
 	}
 	list := []Cure{{Do: BesideHole, By: practice.OffDot(b.units)}}
-	leg := func(s ground.Stake) bool { return !s.Guy }
-	if by, drop := b.across(); by > practice.OffDot(b.units) && b.mayMove(by, leg) {
+	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, false) {
 		list = append(list, Cure{Do: MoveAcross, By: by, Then: drop})
 	}
-	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && b.mayMove(by, leg) {
+	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, false) {
 		list = append(list, Cure{Do: MoveAlong, By: by})
 	}
-	if by := practice.GuyMoved(b.units); guys && b.mayMove(by, func(s ground.Stake) bool { return s.Guy }) {
+	if by := practice.GuyMoved(b.units); guys && may(by, true) {
 		list = append(list, Cure{Do: MoveGuy, By: by})
 	}
 	return append(list, Cure{Do: Ask})
 }
 
-// mayMove reports whether every stake of a kind keeps its distance from buried lines wherever it is moved so far.
-func (b *tasker) mayMove(by measure.Length, of func(ground.Stake) bool) bool {
-	for _, s := range b.Ground.Stakes {
-		for _, l := range b.Spec.Site.Buried {
-			if of(s) && ground.FromLine(s, l)-by < l.Keep {
-				return false
-			}
-		}
-	}
-	return true
+// MayMove reports whether a stake keeps its distance from every buried line wherever it is moved so far.
+func MayMove(s *spec.Spec, stake ground.Stake, by measure.Length) bool {
+	return !slices.ContainsFunc(s.Site.Buried, func(l spec.Buried) bool { return ground.FromLine(stake, l)-by < l.Keep })
 }
 
 // across returns how far a leg's stake may stand across the walk from its dot, no farther than the headroom has to spare, and how much the crown of the
