@@ -62,8 +62,6 @@ func sheets() []sheet {
 		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
 		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf, runsOn: true},
 
-		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
-		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},

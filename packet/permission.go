@@ -103,3 +103,12 @@ func (b *binder) narrowest() string {
 	}
 	return b.spec.Units.Tape(width)
 }
+
+// highest is the highest crown.
+func (b *binder) highest() measure.Length {
+	top := measure.Length(0)
+	for _, k := range b.plan.Kinds {
+		top = max(top, k.Crown)
+	}
+	return top
+}

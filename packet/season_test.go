@@ -19,7 +19,11 @@ func TestPrintedSpecIsTheSpec(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		pages, _ := framedSheet(t, planOf(t, source), "spec")
+		doc, _, err := Bind(planOf(t, source), Options{Sheets: []string{"spec"}, Date: issued})
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages := doc.Pages
 		sum := sha256.Sum256(source)
 		var typed strings.Builder
 		stated, started := "", false
