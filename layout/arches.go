@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
 )
 
 // Rounds of the loop between arches and lights: weights bend the arch, and the bent arch decides where "above 3 ft" begins. Where
@@ -63,9 +64,15 @@ func (p *Plan) solveArches() {
 	}
 	sideBySide(kinds, func(k *alike) {
 		k.kind.Stand()
-		k.kind.Brace()
+		k.braced = weather.Brace(k.kind)
 	})
-	whole := arch.Tunnel{Arches: p.Arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}
+	arches := make([]weather.Arch, len(inputs))
+	for _, k := range kinds {
+		for _, number := range k.input.Numbers {
+			arches[number-1] = weather.Arch{Number: number, Kind: k.braced}
+		}
+	}
+	whole := weather.Tunnel{Arches: arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}
 	p.Weather = whole.Weather()
 	p.note(whole.Judge(p.Weather))
 	sideBySide(kinds, func(k *alike) {
@@ -218,10 +225,11 @@ func (p *Plan) noteUntried(kinds []*alike) {
 
 // alike is the arches of one kind: their input, and once it is shaped what it came to.
 type alike struct {
-	key   string
-	input arch.Input
-	kind  *arch.Kind
-	found []finding.Finding // of an arch that was tried
+	key    string
+	input  arch.Input
+	kind   *arch.Kind
+	braced *weather.Kind
+	found  []finding.Finding // of an arch that was tried
 
 	untried bool // kind is a sketch
 }

@@ -3,11 +3,11 @@ package packet
 import (
 	"cmp"
 	"fmt"
+	"hoopwright/layout/weather"
 	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 )
 
@@ -35,17 +35,14 @@ func (b *binder) stakeDepths(f *flow) {
 	row := func(name string, v measure.Speed) {
 		cells := []string{name}
 		for _, s := range w.Bears {
-			deep := measure.Length(0)
-			for _, k := range b.plan.Kinds {
-				deep = max(deep, k.Depth(s.Soil, v))
-			}
+			deep := w.Depth(s.Soil, v)
 			cells = append(cells, u.Inches(measure.RoundUp(deep, step)))
 		}
 		rows = append(rows, place.Row{Cells: cells})
 	}
 	row("in still air", 0)
 	gusts := []actedOn{{w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
-		{arch.HouseGust / arch.InsideShare, ": then it may stay open up to " + u.Speed(arch.HouseGust)}}
+		{weather.HouseGust / weather.InsideShare, ": then it may stay open up to " + u.Speed(weather.HouseGust)}}
 	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
 	for _, g := range gusts {
 		row("gusts of "+u.Speed(g.gust)+g.acts, g.gust)

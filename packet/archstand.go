@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"hoopwright/layout/weather"
 	"math"
 
 	"hoopwright/draw/paper"
@@ -38,12 +39,12 @@ func (b *binder) howItStands(f *flow) {
 	row("Spring in a bent arch", b.energy(tight), "when let go: three people, eye protection")
 	for _, s := range w.Bears {
 		gives := "nothing gives way by then"
-		if c := s.Built.Cause; c != arch.CauseNone {
+		if c := s.Built.Cause; c != weather.CauseNone {
 			gives = fmt.Sprintf("%s, %s", c, wayWords[s.Built.Way])
 		}
 		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Built.Gust), gives)
 	}
-	sway := arch.SwayGusts()
+	sway := weather.SwayGusts()
 	moves := func(i int) string {
 		if most := b.plan.Kinds[0].Crown / 4; w.Sway[i] > most { // what leans so far is on its way down, and its figure is no figure
 			return "over " + u.Inches(b.wholeStep(most))
@@ -74,7 +75,7 @@ var wayWords = map[string]string{"sideways": "side wind", "along": "wind along"}
 
 // factor prints a load factor.
 func factor(f float64) string {
-	if f >= arch.Most {
+	if f >= weather.Most {
 		return fmt.Sprintf("%.0f or more", f)
 	}
 	return fmt.Sprintf("%.1f", f)

@@ -1,10 +1,10 @@
 package packet
 
 import (
+	"hoopwright/layout/weather"
 	"strings"
 	"testing"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -71,7 +71,7 @@ func TestWindOrders(t *testing.T) {
 	if out < 0 || strip < out || down < strip {
 		t.Errorf("out at %d, strip at %d, down at %d in %s", out, strip, down, text)
 	}
-	plan.Weather = arch.Weather{}
+	plan.Weather = weather.Weather{}
 	if text := said(); !strings.Contains(text, "30 mph, forecast or felt") || strings.Contains(text, "take the tunnel down before") {
 		t.Errorf("without figures: %s", text)
 	}

@@ -2,9 +2,9 @@ package packet
 
 import (
 	"fmt"
+	"hoopwright/layout/weather"
 	"strings"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 )
 
@@ -18,7 +18,7 @@ const (
 // insideGust is the gust from which on nobody is inside.
 func (b *binder) insideGust() measure.Speed {
 	if len(b.plan.Weather.Bears) == 0 {
-		return arch.HouseGust
+		return weather.HouseGust
 	}
 	return b.plan.Weather.Inside
 }
@@ -41,7 +41,7 @@ func (b *binder) gustReason() string {
 	if w.Calm() {
 		return "In any wind " + string(limit.Cause) + "."
 	}
-	if limit.Cause == arch.CauseNone {
+	if limit.Cause == weather.CauseNone {
 		return "Thin pipe on short stakes."
 	}
 	soil := ""

@@ -30,6 +30,7 @@ layout/stock:          layout/stock/cutting layout/lights layout/arch layout/gro
 layout/crew:           layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
 layout/stock/cutting:
 layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/weather:        layout/arch layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
 layout/anchor:         layout/measure
 layout/bend:

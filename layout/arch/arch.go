@@ -68,7 +68,6 @@ type Kind struct {
 	Strength float64        `json:"-"` // share of the pipe's short-term strength that the tightest bend takes up: modulus × strain over strength
 
 	tightest []Point
-	braced   *braced // what Brace found
 	found    figures
 	built    *model // nil where it is only drawn
 }

@@ -131,6 +131,12 @@ func (m *model) age(k *Kind, solver *bend.Solver) {
 	}
 }
 
+// LeansAt lowers the load factor along the tunnel.
+func (k *Kind) LeansAt(factor float64) {
+	k.Along = min(k.Along, factor)
+	k.lesser()
+}
+
 // lesser notes the lesser of the load factors.
 func (k *Kind) lesser() {
 	k.LoadFactor, k.LoadFactorWay = k.Sideways, "sideways"

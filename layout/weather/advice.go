@@ -1,4 +1,4 @@
-package arch
+package weather
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -21,6 +22,7 @@ import (
 //	ridge-is-pulled       look at   a wind along the tunnel pulls at dry ridge sockets; a note where it is little
 //	folds-under-ice       must fix  it does not bear the ice it is figured for as raised; look at where it no longer does at season's end
 const (
+	codeAlong  = "leans-along"
 	codeCloses = "closes-early"
 	codeCross  = "guys-cross-the-walk"
 	codeRidge  = "ridge-is-pulled"
@@ -47,7 +49,7 @@ func (t Tunnel) Judge(w Weather) []finding.Finding {
 type adviser struct {
 	t    Tunnel
 	w    Weather
-	in   *Input
+	in   *arch.Input
 	list []finding.Finding
 }
 
@@ -70,14 +72,14 @@ func (j *adviser) leans() {
 		least = min(least, a.Along)
 	}
 	switch {
-	case least < 1 || least >= wantedFactor: // below 1 each arch is reported to fall
+	case least < 1 || least >= arch.WantedFactor: // below 1 each arch is reported to fall
 	case w.Guyed:
 		j.add(finding.LookAt, codeAlong, "raise", "guys", "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself, guys and all. %s to get at least %d.",
-			least, sentenceCase(j.hold()), wantedFactor)
+			least, sentenceCase(j.hold()), arch.WantedFactor)
 	default:
 		j.add(finding.LookAt, codeAlong, "raise", "guys", "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself; ridge pieces do not help, since all arches lean together. "+
 			"Guy the end arches from both legs, tied %s up: it then bears %.1f times, and each guy holds %s in gusts of %s.",
-			least, u.Tape(j.in.tieHeight(t.Arches[0].Kind)), w.WithGuys, u.Force(w.GuyPull), u.Speed(HouseGust))
+			least, u.Tape(t.Arches[0].TieHeight()), w.WithGuys, u.Force(w.GuyPull), u.Speed(HouseGust))
 	}
 }
 
@@ -126,7 +128,7 @@ func (j *adviser) remedy(b Bears) string {
 		for _, a := range t.Arches {
 			deep = max(deep, a.Depth(b.Soil, want))
 		}
-		return fmt.Sprintf("Stakes that are to hold until gusts of %s stop people going in are driven %s deep there.", u.Speed(HouseGust), u.Inches(measure.RoundUp(deep, j.in.grip()))) + lighter
+		return fmt.Sprintf("Stakes that are to hold until gusts of %s stop people going in are driven %s deep there.", u.Speed(HouseGust), u.Inches(measure.RoundUp(deep, grip(j.in)))) + lighter
 	case CauseBar:
 		if bar, ok := thicker(k.Spec.Stake.Bar, k.Spec.Pipe); ok {
 			return "A bar of " + bar.Name + " bears more." + lighter
@@ -147,7 +149,7 @@ func (j *adviser) remedy(b Bears) string {
 func (j *adviser) hold() string {
 	t, u := j.t, j.t.Units
 	k := t.Arches[0].Kind
-	high := k.highestTie()
+	high := k.HighestTie()
 	switch {
 	case !t.Joined && len(t.Arches) > 1:
 		return joinThem
@@ -193,31 +195,11 @@ func thicker(bar catalog.Bar, pipe catalog.Pipe) (catalog.Bar, bool) {
 }
 
 // grip is the step that depths are told in: an inch or a centimetre.
-func (in *Input) grip() measure.Length {
+func grip(in *arch.Input) measure.Length {
 	if in.Units == measure.Metric {
 		return 10 * measure.Millimetre
 	}
 	return measure.Inch
-}
-
-// highestTie returns how high a guy may be tied on both legs of an arch before the two ties stand inside the opening's width, in whole
-// steps of three inches or five centimetres, and a hand below the crown at most.
-func (k *Kind) highestTie() measure.Length {
-	in := k.built.in
-	low, high := measure.Length(0), k.Crown-hand
-	for range 40 {
-		mid := (low + high) / 2
-		if left, right, ok := k.Across(mid); ok && right.X-left.X >= in.OpeningWidth+2*measure.Inch {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	step := hand
-	if in.Units == measure.Metric {
-		step = 50 * measure.Millimetre
-	}
-	return measure.Length(math.Floor(float64(low/step))) * step
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
@@ -241,13 +223,13 @@ func (j *adviser) crosses() {
 		return
 	}
 	j.add(finding.LookAt, codeCross, "raise", "guys.from", "guys tied %s up on %s come down through the opening that is kept clear for people, at the height of faces. Tie them %s up or lower, on the outside of the legs.",
-		u.Tape(t.Guys.From), strings.ToLower(Named(low)), u.Tape(t.Arches[0].highestTie()))
+		u.Tape(t.Guys.From), strings.ToLower(arch.Named(low)), u.Tape(t.Arches[0].HighestTie()))
 }
 
 // ridge reports a pull on dry ridge sockets.
 func (j *adviser) ridge() {
 	t, w, u := j.t, j.w, j.t.Units
-	if !w.Guyed || !t.Joined || len(t.Arches) < 2 || t.Arches[0].Spec.Joints != spec.Dry || w.RidgeEnd < pullTells {
+	if !w.Guyed || !t.Joined || len(t.Arches) < 2 || t.Arches[0].Spec.Joints != spec.Dry || w.RidgeEnd < arch.PullTells {
 		return
 	}
 	level := finding.Note
@@ -274,14 +256,6 @@ func (j *adviser) ice() {
 	}
 	j.add(level, codeIce, "safety", "weather.ice", "it is figured for %s of ice all round, but folds or leans over under %s, %s. Take thicker pipe, guy it, or plan to take it down before ice comes, and write that thickness in the spec.",
 		u.Size(j.in.Ice), u.Size(bears), when)
-}
-
-// tieHeight is where guys are, or would be, tied.
-func (in *Input) tieHeight(k *Kind) measure.Length {
-	if in.Tie > 0 {
-		return in.Tie
-	}
-	return max(k.highestTie(), k.Crown/2)
 }
 
 func sentenceCase(s string) string {

@@ -1,4 +1,4 @@
-package arch
+package weather
 
 import (
 	"math"
@@ -87,7 +87,7 @@ func (t Tunnel) along(k *Kind, soil anchor.Soil, stripped bool, v measure.Speed)
 	if cause := k.built.gives(g, soil); cause != CauseNone {
 		return cause
 	}
-	if g.sway > mostLean*k.built.crownHeight() {
+	if g.sway > mostLean*k.built.CrownHeight() {
 		return CauseLeans
 	}
 	stake := t.Guys.Stake
@@ -103,6 +103,9 @@ func (t Tunnel) along(k *Kind, soil anchor.Soil, stripped bool, v measure.Speed)
 	return CauseNone
 }
 
+// hand is how far below the highest tie a guy may be tied before it is told.
+const hand = 3 * measure.Inch
+
 // mostLean is the lean along the tunnel, as a share of the crown's height, up to which leans are taken to be in proportion to the wind: beyond it the arch is on its
 // way down.
 const mostLean = 0.25
@@ -111,7 +114,7 @@ const mostLean = 0.25
 func (m *model) endGust(p pull, v measure.Speed) gust {
 	q := pressure(v)
 	pipe := m.spec.Pipe
-	g := gust{q: q, strength: float64(pipe.Modulus) * pipe.OD.Metres() / 2 * p.lean.Tightest(q) / float64(pipe.Strength), sway: q * math.Abs(p.lean.Out(m.frame.crown.Metres()))}
+	g := gust{q: q, strength: float64(pipe.Modulus) * pipe.OD.Metres() / 2 * p.lean.Tightest(q) / float64(pipe.Strength), sway: q * math.Abs(p.lean.Out(m.crown.Metres()))}
 	still := [2]float64{m.shape.Start.Moment, m.shape.Finish.Moment}
 	for i := range g.push {
 		g.push[i] = math.Hypot(m.shape.Thrust, q*p.push[i])
@@ -241,7 +244,7 @@ func (t Tunnel) describe(w *Weather) {
 			pushes += l.Push
 		}
 		if m.in.Spacing > 0 {
-			w.Cover = max(w.Cover, dragOfWall*m.in.Spacing.Metres()*m.crownHeight()/pushes)
+			w.Cover = max(w.Cover, dragOfWall*m.in.Spacing.Metres()*m.CrownHeight()/pushes)
 		}
 	}
 }

@@ -1,8 +1,9 @@
-package arch
+package weather
 
 import (
 	"testing"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -24,7 +25,7 @@ func TestAlongParts(t *testing.T) {
 	}
 	lean, moment, factor := figures()
 	fine := bend.NewSolver(4 * alongParts)
-	k.braced.free, k.braced.tied = k.built.leanings(fine, k.Sideways, nil), k.built.leanings(fine, k.Sideways, k.built.ties(k))
+	k.braced.free, k.braced.tied = k.built.leanings(fine, k.Sideways, nil), k.built.leanings(fine, k.Sideways, k.TiedAt(k.TieHeight()))
 	l, m, f := figures()
 	close2(t, "lean", lean, l, .02)
 	close2(t, "moment at the foot of a guyed arch", moment, m, .02)
@@ -69,7 +70,7 @@ func TestIceOfFlatArch(t *testing.T) {
 	in.Spec.Left, in.Spec.Right, in.Spec.Span = leg, leg, 240*measure.Inch
 	in.LeftGround, in.RightGround = -10*measure.Inch, 10*measure.Inch
 	for _, weight := range []measure.Force{.5 * pound, 1.5 * pound, 2.5 * pound} {
-		in.Loads = []Load{{To: 324 * measure.Inch, Weight: weight}}
+		in.Loads = []arch.Load{{To: 324 * measure.Inch, Weight: weight}}
 		k := tunnel(1, in, spec.Guys{}).Arches[0].Kind
 		ice := k.built.iceOn(k.IceLate)
 		if k.LoadFactor <= 1 || k.IceLate <= 0 || k.IceNew < k.IceLate || ice > 1.01*(k.LoadFactor-1)*float64(k.Weight) {

@@ -1,4 +1,4 @@
-package arch
+package weather
 
 import (
 	"math"
@@ -21,10 +21,10 @@ func onto(length, diameter, ice measure.Length) float64 {
 
 // iced returns the rod with ice on pipe, wraps and all that hangs on it.
 func (m *model) iced(late float64, ice measure.Length) bend.Rod {
-	rod := m.frame.rod(late, m.feet)
+	rod := m.Aged(late)
 	for _, l := range m.in.Loads {
 		if w := onto(l.Run, l.Thick, ice); w > 0 {
-			rod.Loads = append(rod.Loads, bend.Load{From: m.within(l.From), To: m.within(l.To), Weight: w})
+			rod.Loads = append(rod.Loads, bend.Load{From: m.Within(l.From), To: m.Within(l.To), Weight: w})
 		}
 	}
 	rod.Loads = append(rod.Loads, bend.Load{To: rod.Length(), Weight: onto(m.length, m.thick(), ice)})
@@ -74,7 +74,7 @@ func (m *model) underIce(k *Kind) {
 	k.IceNew, k.IceLate = m.ices(k)
 	if m.in.Ice > 0 && m.in.Ice < k.IceLate {
 		if shape, err := bend.Solve(m.iced(late, m.in.Ice)); err == nil && shape.Stable {
-			k.IceCrown = measure.Length(shape.At(m.frame.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
+			k.IceCrown = measure.Length(shape.At(m.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
 		}
 	}
 }
@@ -99,7 +99,7 @@ func (m *model) iceShare(left, whole float64) float64 {
 	ice := m.iceUnder(whole)
 	solver := bend.NewSolver(weatherParts)
 	solver.Precision = icePrecision
-	f, err := solver.Factors(m.iced(left, ice), m.held()...)
+	f, err := solver.Factors(m.iced(left, ice), m.Held(m.in.Guyed)...)
 	if err != nil {
 		return 1
 	}
@@ -117,13 +117,3 @@ func (k *Kind) lessIce() {
 
 // icePrecision is the share to which the weight an arch bears with its ice is found: a hundredth of it is less than a hundredth of an inch of ice.
 const icePrecision = 0.01
-
-// held returns where guys keep the crown in place, in metres along the rod.
-func (m *model) held() []float64 { return m.heldIf(m.in.Guyed) }
-
-func (m *model) heldIf(guyed bool) []float64 {
-	if guyed {
-		return []float64{m.frame.crown.Metres()}
-	}
-	return nil
-}

@@ -1,4 +1,4 @@
-package arch
+package weather
 
 import (
 	"math"
@@ -36,17 +36,17 @@ const dragOfWall = 1.4
 
 // thick returns the diameter of pipe and wrap as wind and ice meet it: to the middle of the wire wound on it, which covers only part of
 // the pipe; our assumption.
-func (f *frame) thick() measure.Length { return f.spec.Pipe.OD + f.in.Wrap }
+func (m *model) thick() measure.Length { return m.spec.Pipe.OD + m.in.Wrap }
 
 // drag returns Cf of the walls, by how solid a bay of one wall is; without the loose things when stripped.
 func (m *model) drag(stripped bool) float64 {
 	if m.in.Spacing <= 0 {
 		return dragOfFrame(0)
 	}
-	height := m.crownHeight()
+	height := m.CrownHeight()
 	shown := m.thick().Metres() * height
 	for _, l := range m.in.Loads {
-		if !l.Hangs && l.From < m.frame.crown && !(stripped && l.Loose) { // the left wall's
+		if !l.Hangs && l.From < m.crown && !(stripped && l.Loose) { // the left wall's
 			shown += l.Run.Metres() * l.Thick.Metres()
 		}
 	}
@@ -81,28 +81,10 @@ func (m *model) endWind(stripped bool) []bend.Load {
 func (m *model) hung(stripped bool, cf float64, side bool) (loads []bend.Load) {
 	for _, l := range m.in.Loads {
 		if area := l.Run.Metres() * l.Thick.Metres(); area > 0 && (side || l.Hangs) && !(stripped && l.Loose) {
-			loads = append(loads, bend.Load{From: m.within(l.From), To: m.within(l.To), Push: cf * area})
+			loads = append(loads, bend.Load{From: m.Within(l.From), To: m.Within(l.To), Push: cf * area})
 		}
 	}
 	return loads
-}
-
-// within brings a tape into the rod, in metres.
-func (m *model) within(tape measure.Length) float64 {
-	return min(max(tape.Metres(), 0), m.rod.Length())
-}
-
-// stripped returns the frame without its loose things.
-func (f frame) stripped() frame {
-	in := *f.in
-	in.Loads = nil
-	for _, l := range f.in.Loads {
-		if !l.Loose {
-			in.Loads = append(in.Loads, l)
-		}
-	}
-	f.in = &in
-	return f
 }
 
 // gust is what one wind asks of an arch.
@@ -129,12 +111,12 @@ const (
 // sideGusts solves the arch, with the share late of its pipe's modulus, in side winds from none up to one that is enough: where it folds, or where
 // the caller has seen enough. sign is 1 for wind from the left, −1 from the right.
 func (m *model) sideGusts(solver *bend.Solver, late float64, stripped bool, sign float64, enough func(gust) bool) side {
-	f := m.frame
+	f := m.Body
 	if stripped {
-		f = f.stripped()
+		f = f.Stripped()
 	}
 	wind := m.sideWind(stripped)
-	lie := m.lie
+	lie := m.Lie()
 	at := func(v measure.Speed) (gust, bool) {
 		q := pressure(v)
 		solve := solver.Next
@@ -142,21 +124,20 @@ func (m *model) sideGusts(solver *bend.Solver, late float64, stripped bool, sign
 			solve = solver.Solve
 		}
 		was := lie
-		n, err := f.rest(solve, &lie, func(feet [2]bend.End) bend.Rod {
-			rod := f.rod(late, feet)
+		n, err := f.Rest(solve, late, &lie, func() (loads []bend.Load) {
 			for _, l := range wind {
 				l.Push *= q * sign
-				rod.Loads = append(rod.Loads, l)
+				loads = append(loads, l)
 			}
-			return rod
+			return loads
 		})
-		if err != nil || !n.shape.Stable {
+		if err != nil || !n.Shape.Stable {
 			lie = was
 			return gust{}, false
 		}
-		sh := n.shape
-		crown := sh.At(m.frame.crown.Metres())
-		return gust{q: q, strength: n.strength(), sway: crown.X,
+		sh := n.Shape
+		crown := sh.At(m.crown.Metres())
+		return gust{q: q, strength: n.Strength(), sway: crown.X,
 			push:   [2]float64{math.Abs(sh.StartThrust), math.Abs(sh.Thrust)},
 			moment: [2]float64{math.Abs(sh.Start.Moment), math.Abs(sh.Finish.Moment)}}, true
 	}

@@ -1,7 +1,8 @@
-package arch
+package weather
 
 import (
 	"hoopwright/layout/anchor"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
 )
@@ -22,15 +23,18 @@ const (
 )
 
 // Brace works out what wind and ice do to an arch that has been stood. Tunnel.Weather then puts the arches together.
-func (k *Kind) Brace() {
-	m := k.built
-	if m == nil {
-		return
+func Brace(solved *arch.Kind) *Kind {
+	k := &Kind{Kind: solved}
+	body := solved.Body()
+	if body == nil {
+		return k
 	}
+	m := modelOf(solved, body)
+	k.built = m
 	b := &braced{}
 	lengths := bend.NewSolver(alongParts)
 	b.free = m.leanings(lengths, k.Sideways, nil)
-	b.tied = m.leanings(lengths, k.Sideways, m.ties(k))
+	b.tied = m.leanings(lengths, k.Sideways, k.TiedAt(k.TieHeight()))
 	solver := bend.NewSolver(weatherParts)
 	for stripped := range 2 {
 		if stripped == 1 && !m.loose() {
@@ -45,6 +49,7 @@ func (k *Kind) Brace() {
 	}
 	k.braced = b
 	m.underIce(k)
+	return k
 }
 
 // loose reports whether anything is stripped before a storm.
@@ -59,7 +64,7 @@ func (m *model) loose() bool {
 
 // signs returns the sides that wind is tried from: one where the arch mirrors.
 func (m *model) signs() []float64 {
-	if m.rod.DY == 0 && m.frame.crown*2 == m.length {
+	if m.rod.DY == 0 && m.crown*2 == m.length {
 		return []float64{1}
 	}
 	return []float64{1, -1}

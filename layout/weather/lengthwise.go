@@ -1,10 +1,9 @@
-package arch
+package weather
 
 import (
 	"math"
 
 	"hoopwright/layout/bend"
-	"hoopwright/layout/measure"
 )
 
 // Along the tunnel. The ridge keeps all crowns at the same distance from each other, so they lean together, by U, and it hands each arch the force
@@ -46,14 +45,14 @@ const theDeadLoad = 2
 // tapes of guys on its two legs; none for an arch that the ridge alone holds.
 func (m *model) leanings(solver *bend.Solver, sideways float64, ties []float64) lengthwise {
 	var l lengthwise
-	crown := m.frame.crown.Metres()
+	crown := m.crown.Metres()
 	push := []bend.Load{{From: crown, To: crown, Push: 1}}
 	late := float64(m.spec.LateModulus)
 	for i, times := range weights {
 		if times > sideways && i > theDeadLoad {
 			break
 		}
-		rod := heavier(m.frame.rod(late, m.feet), times)
+		rod := m.Aged(late).Heavier(times)
 		sets := [][]bend.Load{push}
 		if i == theDeadLoad {
 			sets = append(sets, m.endWind(false), m.endWind(true))
@@ -75,33 +74,6 @@ func (m *model) leanings(solver *bend.Solver, sideways float64, ties []float64) 
 		}
 	}
 	return l
-}
-
-// heavier returns the rod with all its weights so many times.
-func heavier(rod bend.Rod, times float64) bend.Rod {
-	for i := range rod.Stretches {
-		rod.Stretches[i].Weight *= times
-	}
-	for i := range rod.Loads {
-		rod.Loads[i].Weight *= times
-	}
-	return rod
-}
-
-// hand is how near the crown guys are tied that hold its fitting, or as much of a single stick.
-const hand = 3 * measure.Inch
-
-// ties returns the tapes, in metres, of guys tied to both legs, or to both sides of the crown fitting.
-func (m *model) ties(k *Kind) []float64 {
-	height := m.in.tieHeight(k)
-	left, right, ok := k.Across(height)
-	if !ok || height > k.Crown-hand {
-		left.Tape, right.Tape = m.fitting.from, m.fitting.to
-		if left.Tape == right.Tape {
-			left.Tape, right.Tape = m.frame.crown-measure.Inch, m.frame.crown+measure.Inch
-		}
-	}
-	return []float64{left.Tape.Metres(), right.Tape.Metres()}
 }
 
 // row is the arches that one ridge joins, each with how it bears along the tunnel one way.

@@ -1,4 +1,4 @@
-package arch
+package weather
 
 import (
 	"cmp"
@@ -77,6 +77,17 @@ type Weather struct {
 	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
 	Test     measure.Speed     `json:"test_m_s"`      // the gust whose demand the stakes are tried with by hand
 	Asks     float64           `json:"stake_asks_nm"` // N·m, the greatest moment at a stake's ground point in it
+
+	kinds []*Kind
+}
+
+// Depth returns the least depth of the stakes that holds a gust in a soil.
+func (w Weather) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
+	deep := measure.Length(0)
+	for _, k := range w.kinds {
+		deep = max(deep, k.Depth(soil, v))
+	}
+	return deep
 }
 
 // Calm reports that the tunnel bears no wind to speak of: there is no gust to name that it could stay open to.
@@ -107,6 +118,11 @@ func (t Tunnel) Weather() Weather {
 	}
 	if len(t.Arches) == 0 {
 		return w
+	}
+	for _, a := range t.Arches {
+		if !slices.Contains(w.kinds, a.Kind) {
+			w.kinds = append(w.kinds, a.Kind)
+		}
 	}
 	rows := t.rows(t.Guys.Arches)
 	w.Guyed = slices.ContainsFunc(rows, func(r row) bool { return slices.Contains(r.tied, true) })
@@ -164,8 +180,7 @@ func (t Tunnel) holdTogether(rows []row) {
 		}
 		factor := r.factor()
 		for _, k := range r.kinds {
-			k.Along = min(k.Along, factor)
-			k.lesser()
+			k.LeansAt(factor)
 			k.lessIce()
 		}
 	}

@@ -1,10 +1,11 @@
-package arch
+package weather
 
 import (
 	"math"
 	"slices"
 	"testing"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -41,10 +42,10 @@ func TestPressure(t *testing.T) {
 }
 
 // hoop is two 10 ft half-inch sticks over 7 ft with a wrapped string and a ridge, bars of half an inch.
-func hoop() Input {
+func hoop() arch.Input {
 	pipe, _ := catalog.FindPipe("pvc sch40 1/2 in")
 	bar, _ := catalog.FindBar("1/2 in")
-	return Input{
+	return arch.Input{
 		Spec: spec.Arch{
 			Pipe: pipe, Left: []measure.Length{10 * foot}, Right: []measure.Length{10 * foot},
 			Span: 7 * foot, Missing: spec.Height, LateModulus: .6,
@@ -52,7 +53,7 @@ func hoop() Input {
 		},
 		Joined: true, Wrap: .15 * measure.Inch, Spacing: 54 * measure.Inch, Soil: spec.Soft,
 		OpeningWidth: 4 * foot, OpeningHeight: 80 * measure.Inch,
-		Loads: []Load{
+		Loads: []arch.Load{
 			{To: 241 * measure.Inch, Weight: 3 * pound},
 			{From: 120.5 * measure.Inch, To: 120.5 * measure.Inch, Weight: pound, Run: 54 * measure.Inch, Thick: measure.Inch},
 		},
@@ -60,15 +61,15 @@ func hoop() Input {
 }
 
 // tunnel is so many of those arches in a row.
-func tunnel(n int, in Input, guys spec.Guys) Tunnel {
+func tunnel(n int, in arch.Input, guys spec.Guys) Tunnel {
 	t := Tunnel{Joined: true, Guys: guys, Soil: in.Soil}
 	in.Tie, in.Guyed = guys.From, len(guys.Arches) > 0
 	for i := range n {
 		in.Numbers = append(in.Numbers, i+1)
 	}
-	k := Shape(in)
-	k.Stand()
-	k.Brace()
+	shaped := arch.Shape(in)
+	shaped.Stand()
+	k := Brace(shaped)
 	for i := range n {
 		t.Arches = append(t.Arches, Arch{i + 1, k})
 	}
@@ -83,8 +84,8 @@ func guyed(from measure.Length, arches ...int) spec.Guys {
 // TestSideWind: the feet bear all of the wind's push between them, sway grows with the pressure, the downwind foot is pushed harder, and wind from the
 // other side does the same to the other foot.
 func TestSideWind(t *testing.T) {
-	k := Shape(hoop())
-	m := k.built
+	k := arch.Shape(hoop())
+	m := modelOf(k, k.Body())
 	never := func(gust) bool { return false }
 	s := m.sideGusts(bend.NewSolver(0), 1, false, 1, never)
 	back := m.sideGusts(bend.NewSolver(0), 1, false, -1, never)
@@ -118,12 +119,12 @@ func TestSideWind(t *testing.T) {
 // crown kept in place; and lower ties, or fewer, never hold it better.
 func TestRowsOfArches(t *testing.T) {
 	in := hoop()
-	alone, _ := Solve(in)
+	alone, _ := arch.Solve(in)
 	free := tunnel(5, in, spec.Guys{})
 	close2(t, "no guys", free.rows(nil)[0].factor(), alone.Along, .03)
 
 	in.Guyed = true
-	held, _ := Solve(in)
+	held, _ := arch.Solve(in)
 	high := tunnel(4, in, guyed(8*foot, 1, 2, 3, 4))
 	if f := high.rows([]int{1, 2, 3, 4})[0].factor(); f < .97*held.LoadFactor {
 		t.Errorf("all crowns tied: %g, crowns kept in place %g", f, held.LoadFactor)
@@ -208,8 +209,8 @@ func TestIceFlops(t *testing.T) {
 		iced.Spec.LateModulus = c.left
 		ridge := in.Loads[1]
 		ridge.Weight = measure.Force(onto(ridge.Run, ridge.Thick, c.ice))
-		iced.Loads = append(slices.Clone(in.Loads), ridge, Load{To: 241 * measure.Inch, Weight: measure.Force(onto(241*measure.Inch, .99*measure.Inch, c.ice))})
-		under, _ := Solve(iced)
+		iced.Loads = append(slices.Clone(in.Loads), ridge, arch.Load{To: 241 * measure.Inch, Weight: measure.Force(onto(241*measure.Inch, .99*measure.Inch, c.ice))})
+		under, _ := arch.Solve(iced)
 		close2(t, c.what+": factor under its ice", under.LoadFactor, 1, .015)
 	}
 	t.Logf("flops under %.2f in as new, %.2f in late", k.IceNew.Inches(), k.IceLate.Inches())
@@ -221,11 +222,12 @@ func TestLooseFootInWind(t *testing.T) {
 	in := hoop()
 	in.Spec.Left = []measure.Length{10 * foot, 3 * foot}
 	in.Spec.Right, in.Spec.Span = in.Spec.Left, 8*foot
-	in.Loads = []Load{{To: 313 * measure.Inch, Weight: 3 * pound}}
+	in.Loads = []arch.Load{{To: 313 * measure.Inch, Weight: 3 * pound}}
 	tight := in
 	tight.Spec.Stake.Bar.OverRibs = tight.Spec.Pipe.ID()
-	row := func(in Input) side {
-		return Shape(in).built.sideGusts(bend.NewSolver(weatherParts), .6, false, 1, func(gust) bool { return false })
+	row := func(in arch.Input) side {
+		k := arch.Shape(in)
+		return modelOf(k, k.Body()).sideGusts(bend.NewSolver(weatherParts), .6, false, 1, func(gust) bool { return false })
 	}
 	s, o := row(in), row(tight)
 	if s.folds != 0 || len(s.gusts) != len(o.gusts) {
