@@ -62,19 +62,8 @@ func (p *Plan) solveArches() {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
 	}
-	sideBySide(kinds, func(k *alike) {
-		k.kind.Stand()
-		k.braced = weather.Brace(k.kind)
-	})
-	arches := make([]weather.Arch, len(inputs))
-	for _, k := range kinds {
-		for _, number := range k.input.Numbers {
-			arches[number-1] = weather.Arch{Number: number, Kind: k.braced}
-		}
-	}
-	whole := weather.Tunnel{Arches: arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}
-	p.Weather = whole.Weather()
-	p.note(whole.Judge(p.Weather))
+	sideBySide(kinds, func(k *alike) { k.kind.Stand() })
+	p.solveWeather()
 	sideBySide(kinds, func(k *alike) {
 		if !k.untried {
 			k.found = k.kind.Judge()
@@ -82,6 +71,13 @@ func (p *Plan) solveArches() {
 	})
 	p.noteArches(kinds)
 	p.noteUntried(kinds)
+}
+
+// solveWeather puts the arches together in wind and ice.
+func (p *Plan) solveWeather() {
+	level := func(number int) (left, right measure.Length) { return ground.Levels(p.Spec, number) }
+	p.Weather = weather.Solve(&weather.Tunnel{Spec: p.Spec, Arches: p.Arches, Level: level})
+	p.note(p.Weather.Judge())
 }
 
 // noteArches notes what was found of the kinds. What holds for several by the same key of the spec is said once, of the first, with the
@@ -124,7 +120,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
 		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
-		Tie: tie(s), Spacing: s.Tunnel.Spacing, Ice: s.Weather.Ice,
+		Tie: tie(s), Spacing: s.Tunnel.Spacing,
 		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
 	return in
@@ -134,7 +130,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 // way only.
 func guyed(s *spec.Spec, number int) bool {
 	if s.Ridge.Present {
-		return len(s.Guys.Arches) > 0
+		return len(s.Guys.Arches) > 0 || len(s.Braces.Bays) > 0
 	}
 	n := s.Tunnel.Arches
 	return slices.Contains(s.Guys.Arches, number) && (n == 1 || number > 1 && number < n)
@@ -225,11 +221,10 @@ func (p *Plan) noteUntried(kinds []*alike) {
 
 // alike is the arches of one kind: their input, and once it is shaped what it came to.
 type alike struct {
-	key    string
-	input  arch.Input
-	kind   *arch.Kind
-	braced *weather.Kind
-	found  []finding.Finding // of an arch that was tried
+	key   string
+	input arch.Input
+	kind  *arch.Kind
+	found []finding.Finding // of an arch that was tried
 
 	untried bool // kind is a sketch
 }

@@ -35,7 +35,7 @@ type Plan struct {
 	Circuits  []power.Circuit   `json:"circuits"`
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`
-	Weather   weather.Weather   `json:"weather"`
+	Weather   *weather.Weather  `json:"weather"`
 
 	Spec   *spec.Spec    `json:"-"`
 	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers

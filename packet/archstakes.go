@@ -42,7 +42,7 @@ func (b *binder) stakeDepths(f *flow) {
 	}
 	row("in still air", 0)
 	gusts := []actedOn{{w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
-		{weather.HouseGust / weather.InsideShare, ": then it may stay open up to " + u.Speed(weather.HouseGust)}}
+		{w.OpensTo(), ": then it may stay open up to forecast gusts of " + u.Speed(weather.InsideMost)}}
 	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
 	for _, g := range gusts {
 		row("gusts of "+u.Speed(g.gust)+g.acts, g.gust)

@@ -69,7 +69,7 @@ func TestALineANight(t *testing.T) {
 	if nights != 36 || !slices.Contains(words, "Sat 28 Nov") || !slices.Contains(words, "Sat 2 Jan") {
 		t.Errorf("%d nights, want 36 from Sat 28 Nov to Sat 2 Jan", nights)
 	}
-	if all := strings.Join(words, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "19 mph") {
+	if all := strings.Join(words, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "20 mph forecast") {
 		t.Error("the address or the closing figure is missing")
 	}
 }

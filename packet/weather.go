@@ -16,30 +16,46 @@ const (
 )
 
 // insideGust is the gust from which on nobody is inside.
-func (b *binder) insideGust() measure.Speed {
-	if len(b.plan.Weather.Bears) == 0 {
-		return weather.HouseGust
+func (b *binder) insideGust() weather.Gust {
+	if w := b.plan.Weather; w != nil && len(w.Bears) > 0 {
+		return w.InsideGust()
 	}
-	return b.plan.Weather.Inside
+	return weather.Gust{Local: weather.InsideMost, Forecast: weather.InsideMost}
 }
 
-// insideWords prints it.
+// solved reports that the tunnel's weather is worked out.
+func (b *binder) solved() bool { return b.plan.Weather != nil && len(b.plan.Weather.Bears) > 0 }
+
+// insideWords prints the forecast gust, or the measured one where no forecast tells.
 func (b *binder) insideWords() string {
-	if w := b.plan.Weather; len(w.Bears) > 0 && w.Calm() {
+	if b.solved() && b.plan.Weather.Calm() {
 		return "any wind"
 	}
-	return b.spec.Units.Speed(b.insideGust())
+	g := b.insideGust()
+	if g.Forecast == 0 {
+		return b.spec.Units.Speed(g.Local)
+	}
+	return b.spec.Units.Speed(g.Forecast)
+}
+
+// gustWords prints a gust both ways.
+func (b *binder) gustWords(g weather.Gust) string {
+	u := b.spec.Units
+	if g.Forecast == 0 {
+		return u.Speed(g.Local) + " measured at head height"
+	}
+	return fmt.Sprintf("%s forecast, %s measured at head height", u.Speed(g.Forecast), u.Speed(g.Local))
 }
 
 // gustReason says what the tunnel bears, and what gives way then.
 func (b *binder) gustReason() string {
-	w := b.plan.Weather
-	if len(w.Bears) == 0 {
+	if !b.solved() {
 		return "It is built of thin pipe on short stakes."
 	}
-	limit := w.Bears[0].Built
+	w := b.plan.Weather
+	limit := w.Bears[0].Damage
 	if w.Calm() {
-		return "In any wind " + string(limit.Cause) + "."
+		return "In any wind " + limit.Cause.String() + "."
 	}
 	if limit.Cause == weather.CauseNone {
 		return "Thin pipe on short stakes."
@@ -48,7 +64,7 @@ func (b *binder) gustReason() string {
 	if len(w.Bears) > 1 {
 		soil = " in " + w.Bears[0].Soil.Name + " soil"
 	}
-	return fmt.Sprintf("Near gusts of %s%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
+	return fmt.Sprintf("Near gusts of %s at the arches%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
 }
 
 // closing is a figure of the weather with what is done at it.
@@ -59,18 +75,27 @@ func (c closing) sentence() string { return c.at + ", " + strings.ToLower(c.do[:
 
 // gusts lists the gusts that are acted on, mildest first.
 func (b *binder) gusts() []closing {
-	w, u := b.plan.Weather, b.spec.Units
-	if len(w.Bears) > 0 && w.Calm() {
+	if b.solved() && b.plan.Weather.Calm() {
 		return []closing{{"Any wind", "Nobody goes in: as planned it bears no wind to speak of. Mend what the overview says first."}}
 	}
-	list := []closing{{"Gusts of " + u.Speed(b.insideGust()), "Forecast or felt: everyone out, nobody in."}}
-	if len(w.Bears) == 0 {
+	inside := b.insideGust()
+	list := []closing{{"Gusts of " + b.gustWords(inside), "Whichever comes first: everyone out, nobody in." + b.signWords(inside)}}
+	if !b.solved() {
 		return list
 	}
-	if w.Strip > 0 {
-		list = append(list, closing{"Gusts of " + u.Speed(w.Strip), fmt.Sprintf("Forecast: take rows and drops off before; it then bears %s more.", u.Speed(w.Gains))})
+	return append(list, closing{"Gusts of " + b.gustWords(b.plan.Weather.DownGust()), "Forecast: lay the tunnel flat by daylight before. Too late: touch nothing, bar both ends, stay twice its height away."})
+}
+
+// beauforts says what is seen in each force of the Beaufort scale, on land (National Weather Service; forces below 4 from memory).
+var beauforts = []string{"smoke rises straight up", "smoke drifts", "leaves rustle", "leaves and twigs keep moving", "loose paper flies, small branches move", "small trees sway", "large branches move",
+	"whole trees move", "twigs break off", "slates come off", "trees are uprooted", "damage is widespread", "damage is widespread"}
+
+// signWords says what is seen, and what an app without gusts shows, when such gusts come.
+func (b *binder) signWords(g weather.Gust) string {
+	if g.Forecast == 0 {
+		return ""
 	}
-	return append(list, closing{"Gusts of " + u.Speed(w.Down), "Forecast: take the tunnel down before."})
+	return fmt.Sprintf(" No meter: when %s. An app without gusts: wind of %s.", beauforts[g.Sign()], b.spec.Units.Speed(g.App()))
 }
 
 // closingFigures lists the figures that the tunnel is closed by.
@@ -78,7 +103,8 @@ func (b *binder) closingFigures() []closing {
 	list := append(b.gusts(),
 		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", thunderMinutes)},
 		closing{"Ice or snow on it", "Closed. Lights off, nobody under it, do not beat it off. It sags: take it down when it thaws."})
-	if late := b.plan.Weather.Ice[1]; len(b.plan.Weather.Bears) > 0 && late > 0 {
+	if b.solved() {
+		late := b.plan.Weather.Ice[1]
 		last := &list[len(list)-1]
 		last.do += fmt.Sprintf(" Near %s of ice all round, late in the season, an arch folds or leans over.", b.iceWords(late))
 	}
@@ -97,10 +123,11 @@ func (b *binder) weatherDangers() []danger {
 	}
 	wind += "The organiser may lower a figure; nobody raises one. Look at stakes, guys and sockets before it opens again."
 	cover, ice := "A tarp or banner takes many times the wind.", "Ice bends arches until they fold."
-	if w.Cover > 2 {
+	if b.solved() && w.Cover > 2 {
 		cover = fmt.Sprintf("A tarp or banner takes about %.0f times the wind.", w.Cover)
 	}
-	if late := w.Ice[1]; len(w.Bears) > 0 && late > 0 {
+	if b.solved() {
+		late := w.Ice[1]
 		ice = fmt.Sprintf("Late in the season arches fold under %s of ice.", b.iceWords(late))
 	}
 	return []danger{

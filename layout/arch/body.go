@@ -45,38 +45,20 @@ func (b *Body) Within(tape measure.Length) float64 { return b.model.within(tape)
 // Held returns where guys keep the crown in place, in metres along the rod; none where there are none.
 func (b *Body) Held(guyed bool) []float64 { return b.model.heldIf(guyed) }
 
-// Stripped returns the body without its loose things, not solved anew.
-func (b *Body) Stripped() *Body {
-	in := *b.In
-	in.Loads = nil
-	for _, l := range b.In.Loads {
-		if !l.Loose {
-			in.Loads = append(in.Loads, l)
-		}
-	}
-	n := *b.model
-	n.frame.in = &in
-	return n.body()
-}
-
 // Lie is how the pipe lies on its two bars.
 type Lie [2]lean
 
 // Lie returns how it lies as raised.
 func (b *Body) Lie() Lie { return b.model.lie }
 
-// Rest finds how the arch comes to rest under loads beside its own, with the share left of its pipe's modulus: lie is where its pipe lay on its bars, and becomes where
-// it comes to lie. The error is the solver's.
-func (b *Body) Rest(solve func(bend.Rod) (*bend.Shape, error), left float64, lie *Lie, loads func() []bend.Load) (*Body, error) {
-	m, err := b.model.frame.rest(solve, (*[2]lean)(lie), func(feet [2]bend.End) bend.Rod {
-		rod := b.model.frame.rod(left, feet)
-		rod.Loads = append(rod.Loads, loads()...)
-		return rod
-	})
+// Rest finds how a rod made for each pair of feet comes to rest on the arch's bars: lie is where its pipe lay on them, and becomes where it comes to lie. The error is the
+// solver's.
+func (b *Body) Rest(solve func(bend.Rod) (*bend.Shape, error), lie *Lie, rod func(feet [2]bend.End) bend.Rod) (*bend.Shape, error) {
+	m, err := b.model.frame.rest(solve, (*[2]lean)(lie), rod)
 	if err != nil {
 		return nil, err
 	}
-	return m.body(), nil
+	return m.shape, nil
 }
 
 // within brings a tape into the rod, in metres.

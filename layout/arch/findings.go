@@ -109,10 +109,6 @@ func (j *judge) falls() {
 	raised := j.asRaised()
 	switch {
 	case k.LoadFactor < 1:
-		level := finding.MustFix
-		if raised && !j.in.given("late modulus") {
-			level = finding.LookAt // only the assumed ageing brings it down
-		}
 		when := "as raised"
 		if raised {
 			when = "at season's end, with " + late + " of the pipe's stiffness left,"
@@ -124,7 +120,7 @@ func (j *judge) falls() {
 		if sticks, span, ok := j.standsAs(); ok {
 			remedy += fmt.Sprintf("; of the same proportions it stands with %s over %s", sticks, j.units.Room(span))
 		}
-		j.add(level, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
+		j.add(finding.MustFix, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
 	case k.Along < WantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
 		hold := "guy it from both legs, both ways,"
 		if j.in.Spacing > 0 {

@@ -131,6 +131,9 @@ func (m *model) age(k *Kind, solver *bend.Solver) {
 	}
 }
 
+// Most is the greatest load factor: it means this or more.
+const Most = bend.Most
+
 // LeansAt lowers the load factor along the tunnel.
 func (k *Kind) LeansAt(factor float64) {
 	k.Along = min(k.Along, factor)

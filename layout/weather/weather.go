@@ -2,214 +2,258 @@ package weather
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
 	"hoopwright/layout/anchor"
+	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
-// Gusts that the figures for closing come from. Nobody is inside at 60 % of the gust that the tunnel just bears, or at 30 mph, whichever is lower;
-// rows and drops are off, and then the tunnel is down, at 80 % of the gust it bears with them and without. A gust presses by the square of
-// its speed, so these are 36 % and 64 % of what it bears; shares of our own. 30 mph: advice for tents, emptied at 30 to 38 mph, its lower end.
-const (
-	InsideShare = 0.6
-	downShare   = 0.8
-	HouseGust   = 30 * measure.MPH
-)
-
-// Limit is the gust at which something first gives way.
-type Limit struct {
-	Gust  measure.Speed `json:"gust_m_s"` // 60 mph means that or more
-	Way   string        `json:"way"`      // sideways or along; empty where nothing gives way
-	Cause Cause         `json:"cause"`
-	Arch  int           `json:"arch"` // one of those it happens to first; 0 for none
-}
-
-// String says what gives way at the limit.
-func (l Limit) String() string {
-	if l.Cause == CauseNone {
-		return "and more"
-	}
-	return fmt.Sprintf("until %s, %s (arch %d)", l.Cause, l.Way, l.Arch)
-}
-
-// Cause is what gives way.
-type Cause string
-
-// What may give way. CauseNone: nothing does up to the greatest gust looked at.
-const (
-	CauseNone     Cause = ""
-	CauseFolds    Cause = "an arch folds"
-	CausePipe     Cause = "the pipe is bent to its strength"
-	CauseBar      Cause = "a stake bends"
-	CauseStake    Cause = "a stake works loose"
-	CauseGuyBar   Cause = "a guy stake bends"
-	CauseGuyStake Cause = "a guy stake works loose"
-	CauseLeans    Cause = "it leans over along the tunnel"
-)
-
-// Bears is what the tunnel bears in one soil.
+// Bears is what the tunnel bears in one soil, in gusts at the arches.
 type Bears struct {
 	Soil     anchor.Soil `json:"-"`
 	Name     string      `json:"soil"`
-	Built    Limit       `json:"built"`
-	Stripped Limit       `json:"stripped"` // without rows and drops
+	Damage   Limit       `json:"first_damage"`
+	Collapse Limit       `json:"collapse"`
 }
 
-// Weather is what wind and ice do to the tunnel: estimates for closing early, never a rating.
+// Forecast is the gusts to act at as a forecast gives them, 10 m up in open country; 0 where only a meter tells.
+type Forecast struct {
+	Inside measure.Speed `json:"inside_m_s"`
+	Down   measure.Speed `json:"down_m_s"`
+}
+
+// Weather is what wind and ice do to the tunnel: estimates for closing early, never a rating. Gusts are those at the arches unless they are told to be forecast.
 type Weather struct {
-	Bears []Bears `json:"bears"` // one for each soil it may be, the weakest first; none where it does not stand in still air
+	Bears    []Bears       `json:"bears"` // one for each soil it may be, the weakest first; none where it does not stand in still air
+	Exposure float64       `json:"exposure_factor"`
+	Damage   measure.Speed `json:"first_damage_m_s"` // of the weakest soil
+	Collapse measure.Speed `json:"collapse_m_s"`
+	Inside   measure.Speed `json:"inside_m_s"` // nobody is inside from this gust on
+	Down     measure.Speed `json:"down_m_s"`   // the tunnel lies flat before it
+	Forecast Forecast      `json:"forecast"`
 
-	Inside measure.Speed `json:"inside_m_s"` // nobody is inside from this gust on
-	Strip  measure.Speed `json:"strip_m_s"`  // rows and drops are off before it; 0 where there are none, or where it gains next to nothing
-	Gains  measure.Speed `json:"gains_m_s"`  // by how much stripping raises the gust it bears
-	Down   measure.Speed `json:"down_m_s"`   // the tunnel is down before it
-
+	Factor   float64           `json:"load_factor"`   // least multiple of all dead load at which it leans over along, at season's end
 	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of SwayGusts
-	GuyPull  measure.Force     `json:"guy_pull_n"`    // in each guy, along it, at the gust nobody is inside from; of guys at both ends in gusts of 30 mph where the spec has none
+	GuyPull  measure.Force     `json:"guy_pull_n"`    // the most in a guy or brace, along it, at the gust nobody is inside from
 	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then
-	Guyed    bool              `json:"guyed"`         // the spec has guys that hold
-	WithGuys float64           `json:"with_guys"`     // least load factor either way with guys at both ends; 0 where it has guys or no ridge
+	Uplift   measure.Force     `json:"uplift_n"`      // the most that a foot is pulled out with at the gust it lies flat before
+	Held     bool              `json:"held"`          // guys or braces hold it lengthwise
 	Cover    float64           `json:"cover"`         // how many times the wind's push a closed cover brings
 	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
+	IceCrown measure.Length    `json:"-"`             // the first arch's crown under the ice it is figured for, at season's end; 0 where it falls or there is none
 	Test     measure.Speed     `json:"test_m_s"`      // the gust whose demand the stakes are tried with by hand
 	Asks     float64           `json:"stake_asks_nm"` // N·m, the greatest moment at a stake's ground point in it
 
-	kinds []*Kind
-}
-
-// Depth returns the least depth of the stakes that holds a gust in a soil.
-func (w Weather) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
-	deep := measure.Length(0)
-	for _, k := range w.kinds {
-		deep = max(deep, k.Depth(soil, v))
-	}
-	return deep
+	curves []*curve
+	of     *Tunnel
 }
 
 // Calm reports that the tunnel bears no wind to speak of: there is no gust to name that it could stay open to.
-func (w Weather) Calm() bool { return w.Inside < airOfNote }
+func (w *Weather) Calm() bool { return w.Inside < airOfNote }
 
 // airOfNote is a wind that leaves stir in, below which no gust is named: Beaufort 2 begins at 4 mph (from memory).
 const airOfNote = 4 * measure.MPH
 
-// SwayGusts are the two gusts that Sway is told of: 20 and 30 mph.
-func SwayGusts() [2]measure.Speed { return swayGusts }
+// SwayGusts are the two gusts that Sway is told of.
+func SwayGusts() [2]measure.Speed { return [2]measure.Speed{20 * measure.MPH, 30 * measure.MPH} }
 
-// Tunnel is the arches as they stand together.
-type Tunnel struct {
-	Arches []Arch // in order, each kind braced
-	Joined bool   // by a ridge
-	Guys   spec.Guys
-	Soil   spec.Soil
-	Units  measure.System
-}
-
-// Weather puts braced arches together: how the tunnel stands lengthwise, which it notes in the kinds' load factors, and what winds and ice it bears.
-func (t Tunnel) Weather() Weather {
-	var w Weather
-	for _, a := range t.Arches {
-		if a.Refused() || a.braced == nil || len(a.braced.free.stiff) <= theDeadLoad {
-			return w // an arch that nobody asked for, or one that does not stand in still air
-		}
+// Solve finds what the tunnel bears. It lowers its kinds' load factors along the tunnel to what they come to together.
+func Solve(t *Tunnel) *Weather {
+	w := &Weather{of: t}
+	w.Exposure, _ = exposure(t.Spec.Site.Exposure)
+	t.kinds = gather(t.Arches)
+	if len(t.kinds) == 0 {
+		return w // one that nobody asked for, or that does not stand in still air
 	}
-	if len(t.Arches) == 0 {
+	holds := t.holds()
+	w.Held = len(holds) > 0
+	w.stand(holds)
+	if w.Factor < 1 || !t.enter() {
 		return w
 	}
-	for _, a := range t.Arches {
-		if !slices.Contains(w.kinds, a.Kind) {
-			w.kinds = append(w.kinds, a.Kind)
-		}
+	w.blow(holds)
+	for _, soil := range t.soils() {
+		list := t.checks(soil)
+		w.Bears = append(w.Bears, Bears{soil, soil.Name, t.limit(w.curves, list, false), t.limit(w.curves, list, true)})
 	}
-	rows := t.rows(t.Guys.Arches)
-	w.Guyed = slices.ContainsFunc(rows, func(r row) bool { return slices.Contains(r.tied, true) })
-	t.holdTogether(rows)
-	if !w.Guyed && t.Joined {
-		w.WithGuys = Most
-		for _, r := range t.rows([]int{1, len(t.Arches)}) {
-			w.WithGuys = min(w.WithGuys, r.factor())
-		}
-		for _, a := range t.Arches {
-			w.WithGuys = min(w.WithGuys, a.Sideways)
-		}
-	}
-	t.ends(rows)
-	for _, soil := range anchor.Named(t.Soil.String()) {
-		w.Bears = append(w.Bears, Bears{soil, soil.Name, t.limit(soil, false), t.limit(soil, true)})
-	}
-	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmp.Compare(a.Built.Gust, b.Built.Gust) })
-	t.figures(&w)
-	t.pulls(&w, rows)
-	t.describe(&w)
+	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmp.Compare(a.Damage.Gust, b.Damage.Gust) })
+	w.limits()
+	w.figures()
 	return w
 }
 
-// rows returns the tunnel with the guys that hold against each way of leaning: toward the far end those of all guyed arches but the last, for its guys
-// pull that way themselves; and the other way round. Without a ridge each arch is a row of its own, held both ways or not at all.
-func (t Tunnel) rows(guyed []int) []row {
-	n := len(t.Arches)
-	if !t.Joined || n == 1 {
-		var list []row
-		for _, a := range t.Arches {
-			holds := slices.Contains(guyed, a.Number) && (n == 1 || a.Number > 1 && a.Number < n)
-			list = append(list, row{[]*Kind{a.Kind}, []bool{holds}})
-		}
-		return list
+// stand finds load factors and ice.
+func (w *Weather) stand(holds []hold) {
+	t := w.of
+	var rows []row
+	for _, way := range t.ways(holds) {
+		rows = append(rows, t.rows(way, holds)...)
 	}
-	var list []row
-	for _, not := range []int{n, 1} {
-		r := row{}
-		for _, a := range t.Arches {
-			r.kinds = append(r.kinds, a.Kind)
-			r.tied = append(r.tied, a.Number != not && slices.Contains(guyed, a.Number))
+	late := float64(t.Spec.Arch.LateModulus)
+	factors, ices := make([]float64, len(rows)), make([][2]measure.Length, len(rows))
+	sideBySide(len(rows), func(i int) {
+		r := rows[i]
+		factors[i] = r.factor(late)
+		if factors[i] < 1 {
+			return
 		}
-		list = append(list, r)
+		k := r[0].kind
+		for j, left := range [2]float64{1, late} {
+			guess := min(factors[i]*left/late, r[0].kind.Sideways*left/late)
+			weighed := k.iceUnder(guess * k.weight())
+			// Ice lies lower on the legs than what else hangs there, so that a little more of it is borne; that is not counted on.
+			ices[i][j] = min(r.ice(max(weighed, measure.Millimetre), left), weighed)
+		}
+	})
+	w.Factor, w.Ice = math.Inf(1), [2]measure.Length{mostIce, mostIce}
+	for i, r := range rows {
+		for _, m := range r {
+			for _, number := range m.arches {
+				a := t.Arches[number-1]
+				a.LeansAt(factors[i])
+				w.Factor = min(w.Factor, a.Along)
+			}
+		}
+		for j := range w.Ice {
+			w.Ice[j] = min(w.Ice[j], ices[i][j])
+		}
 	}
-	return list
 }
 
-// holdTogether lowers the load factors along the tunnel, and the ice, of arches that guys hold from those with a crown kept in place to what the guys and the
-// other arches come to, the way they come to less.
-func (t Tunnel) holdTogether(rows []row) {
-	for _, r := range rows {
-		if !slices.ContainsFunc(r.kinds, func(k *Kind) bool { return k.built.in.Guyed }) {
-			continue
+// blow finds what rising gusts of every way ask.
+func (w *Weather) blow(holds []hold) {
+	t := w.of
+	type job func() []*curve
+	var jobs []job
+	for state := range 2 {
+		for _, way := range t.ways(holds) {
+			for _, r := range t.rows(way, holds) {
+				jobs = append(jobs, func() []*curve { return r.blow(state, t.enough) })
+			}
 		}
-		factor := r.factor()
-		for _, k := range r.kinds {
-			k.LeansAt(factor)
-			k.lessIce()
-		}
-	}
-}
-
-// ends notes in each kind what a wind along the tunnel asks of it.
-func (t Tunnel) ends(rows []row) {
-	for stripped := range 2 {
-		for _, r := range rows {
-			list, _, ok := r.pulls(stripped == 1)
-			for i, k := range r.kinds {
-				most := &k.braced.ends[stripped]
-				if !ok {
-					most.push = [2]float64{math.Inf(1), math.Inf(1)}
-					continue
-				}
-				most.take(list[i])
+		for _, k := range t.each() {
+			signs := []float64{1, -1}
+			if k.mirrors() {
+				signs = signs[:1]
+			}
+			for _, sign := range signs {
+				jobs = append(jobs, func() []*curve { return []*curve{k.sideways(state, sign, t.enough)} })
 			}
 		}
 	}
+	found := make([][]*curve, len(jobs))
+	sideBySide(len(jobs), func(i int) { found[i] = jobs[i]() })
+	w.curves = slices.Concat(found...)
 }
 
-// take makes p the most of itself and another.
-func (p *pull) take(o pull) {
-	if q := pressure(HouseGust); p.lean == nil || o.lean.Tightest(q) > p.lean.Tightest(q) {
-		p.lean = o.lean
+// enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind.
+func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
+	if t.speedAt(q) < SwayGusts()[1] {
+		return false
 	}
-	p.guy = max(p.guy, o.guy)
-	for foot := range 2 {
-		p.push[foot], p.moment[foot] = max(p.push[foot], o.push[foot]), max(p.moment[foot], o.moment[foot])
+	for _, soil := range t.soils() {
+		falls := func(c check) bool { return c.collapse && c.of(k, d) >= 1 }
+		if !slices.ContainsFunc(t.checks(soil), falls) {
+			return false
+		}
 	}
+	return true
+}
+
+// limits sets the gusts to act at, by the weakest soil; all are whole numbers as they are printed, rounded down.
+func (w *Weather) limits() {
+	e, u := w.of.Spec.Site.Exposure, w.of.Spec.Units
+	w.Damage, w.Collapse = mostGust, mostGust
+	for _, b := range w.Bears {
+		w.Damage, w.Collapse = min(w.Damage, b.Damage.Gust), min(w.Collapse, b.Collapse.Gust)
+	}
+	inside, down := InsideShare*w.Damage, min(w.Damage, CollapseShare*w.Collapse)
+	factor, forecast := exposure(e)
+	if forecast {
+		w.Forecast = Forecast{whole(min(InsideMost, inside/measure.Speed(closes(e))), u), whole(down/measure.Speed(factor), u)}
+		inside = min(inside, InsideMost*measure.Speed(closes(e)))
+	}
+	w.Inside, w.Down = whole(min(inside, InsideMost), u), whole(down, u)
+}
+
+// InsideGust and DownGust are the gusts to act at both ways.
+func (w *Weather) InsideGust() Gust { return Gust{w.Inside, w.Forecast.Inside} }
+
+// DownGust is the gust that the tunnel lies flat before.
+func (w *Weather) DownGust() Gust { return Gust{w.Down, w.Forecast.Down} }
+
+// leastTest is the least gust that stakes are tried for: a fresh breeze, which no yard is spared.
+const leastTest = 20 * measure.MPH
+
+// figures fills in pulls, sway, covers and the stakes' test.
+func (w *Weather) figures() {
+	t := w.of
+	for i, v := range SwayGusts() {
+		for _, c := range w.curves {
+			w.Sway[i] = max(w.Sway[i], measure.Length(c.at(t.pressure(v)).sway)*measure.Metre)
+		}
+	}
+	inside, down := t.pressure(w.Inside), t.pressure(w.Down)
+	for _, c := range w.curves {
+		d := c.at(inside)
+		w.GuyPull = max(w.GuyPull, measure.Force(d.pull))
+		w.RidgeEnd = max(w.RidgeEnd, measure.Force(math.Abs(d.ridge)))
+		d = c.at(down)
+		w.Uplift = max(w.Uplift, measure.Force(-min(d.lift[0], d.lift[1])))
+	}
+	if ice := t.Spec.Weather.Ice; ice > 0 && ice < w.Ice[1] {
+		k := t.kinds[0]
+		if shape, err := bend.Solve(k.iced(float64(k.spec.LateModulus), ice)); err == nil {
+			w.IceCrown = measure.Length(shape.At(k.CrownTape.Metres()).Y-k.Rod.DY/2) * measure.Metre
+		}
+	}
+	w.Test = max(w.Down, leastTest)
+	_, w.Asks = w.StakeAsks(w.Test)
+	for _, k := range t.each() {
+		pushes := 0.0
+		for _, l := range k.sideWind() {
+			pushes += l.Push
+		}
+		if k.In.Spacing > 0 {
+			w.Cover = max(w.Cover, dragOfWall*k.In.Spacing.Metres()*k.CrownHeight()/pushes)
+		}
+	}
+}
+
+// OpensTo is the gust at the arches of whose damage InsideMost is InsideShare: what a tunnel bears that stays open as long as any may.
+func (w *Weather) OpensTo() measure.Speed {
+	return InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / InsideShare
+}
+
+// StakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
+func (w *Weather) StakeAsks(v measure.Speed) (push measure.Force, moment float64) {
+	if len(w.curves) == 0 {
+		return 0, 0
+	}
+	q := w.of.pressure(v)
+	for _, c := range w.curves {
+		d := c.at(q)
+		for f := range d.push {
+			push, moment = max(push, measure.Force(d.push[f])), max(moment, d.moment[f])
+		}
+	}
+	return push, moment
+}
+
+// Depth returns the least depth of the stakes for a gust in a soil, with depthFactor on its load.
+func (w *Weather) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
+	deep := measure.Length(0)
+	if len(w.curves) == 0 {
+		return 0
+	}
+	q := w.of.pressure(v)
+	for _, c := range w.curves {
+		d := c.at(q)
+		for f := range d.push {
+			deep = max(deep, soil.Depth(c.kind.spec.Stake.Bar.Diameter, depthFactor*measure.Force(d.push[f]), depthFactor*d.moment[f]))
+		}
+	}
+	return deep
 }
