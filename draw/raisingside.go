@@ -13,7 +13,7 @@ import (
 // Held draws the first arch from the side, held lengthwise: by its guys, else by a person.
 func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
 	guys := r.guyWays(number)
-	out := r.Plan.Spec.Guys.Out
+	_, out := r.Plan.Spec.Held()
 	left, right := elbowRoom*1.4, elbowRoom*1.8
 	if guys[0] {
 		left = max(left, out+elbowRoom*0.5)
@@ -68,7 +68,7 @@ func (s *scene) arch(x measure.Length) {
 
 // guys draws the guys of an arch with their stakes.
 func (s *scene) guys(x measure.Length, number int) {
-	from, out := s.Plan.Spec.Guys.From, s.Plan.Spec.Guys.Out
+	from, out := s.Plan.Spec.Held()
 	for i, there := range s.guyWays(number) {
 		if there {
 			way := measure.Length(2*i - 1)
@@ -80,6 +80,7 @@ func (s *scene) guys(x measure.Length, number int) {
 }
 
 func (s *scene) guyNames(x measure.Length, number int) {
+	_, out := s.Plan.Spec.Held()
 	for i, there := range s.guyWays(number) {
 		if there {
 			way := measure.Length(2*i - 1)
@@ -90,7 +91,7 @@ func (s *scene) guyNames(x measure.Length, number int) {
 				}
 				text += name
 			}
-			s.Label(place.Label{At: s.at(x+way*s.Plan.Spec.Guys.Out, 0), Text: text, Lettering: paper.CellSmall, Toward: paper.Point{X: paper.Length(-way) * 0.6, Y: -1}, Clear: 2.5, Leader: place.Bare, Reach: 20})
+			s.Label(place.Label{At: s.at(x+way*out, 0), Text: text, Lettering: paper.CellSmall, Toward: paper.Point{X: paper.Length(-way) * 0.6, Y: -1}, Clear: 2.5, Leader: place.Bare, Reach: 20})
 		}
 	}
 }
@@ -177,7 +178,8 @@ func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge 
 
 // Finished draws the end of the row: its last arches, the guys of the last, and the bucket that the caps are counted in.
 func (r Raising) Finished(page *paper.Page, room paper.Rect, last int, ridge bool, caps string) {
-	spacing, out := r.Plan.Spec.Tunnel.Spacing, r.Plan.Spec.Guys.Out
+	spacing := r.Plan.Spec.Tunnel.Spacing
+	_, out := r.Plan.Spec.Held()
 	before := min(2, last-1)
 	right := elbowRoom * 1.6
 	if r.guyWays(last)[1] {

@@ -93,15 +93,20 @@ func (b *binder) jointWords(k *arch.Kind) string {
 // guyWords says that the arch is guyed before it is left, and how.
 func (b *binder) guyWords(number int) string {
 	var names []string
+	up := measure.Length(0)
+	what := "guys are tied"
 	for _, s := range b.plan.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names, up = append(names, s.Name), s.Tied
+			if s.Brace {
+				what = "braces are clamped"
+			}
 		}
 	}
 	if len(names) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" until its guys are tied: from both legs, %s above the ground, to %s, just tight", b.spec.Units.Tape(b.spec.Guys.From), strings.Join(names, ", "))
+	return fmt.Sprintf(" until its %s: from both legs, %s above the ground, to %s, just tight", what, b.spec.Units.Tape(up), strings.Join(names, ", "))
 }
 
 // legend explains the picture's words.

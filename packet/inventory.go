@@ -69,6 +69,9 @@ func (b *binder) stakeKinds() []stakeKind {
 		if s.Guy {
 			what = "guy stake"
 		}
+		if s.Brace {
+			what = "peg"
+		}
 		k := 0
 		for k < len(list) && (list[k].what != what || list[k].length != s.Length) {
 			k++

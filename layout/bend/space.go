@@ -46,7 +46,7 @@ type Tie struct {
 	At        float64 // m along the rod
 	X, Y, Z   float64 // m, where it ends
 	Stiffness float64 // N/m
-	Pushes    bool
+	Pushes    float64 // N, with which it pushes at most, and bows under more; 0: it only pulls
 }
 
 // tension is what a tie does.
@@ -54,7 +54,7 @@ type tension struct {
 	force, length float64 // N, pulling; m
 	toward        vec     // unit, from the rod to the end
 	off           float64 // N, by which the force is less than the tie's stiffness makes of its length
-	slack         bool
+	gives         bool    // it is slack, or bows: its length does not change its force
 }
 
 // NewSpace returns the rod as it rests in a plane shape, cut into about so many parts; wind is the pushes square to the plane in a wind of 1, crown is the

@@ -37,10 +37,10 @@ func (s *Space) pull() {
 		way := vec{t.X, t.Y, t.Z}.plus(-1, s.place(s.levers[i]))
 		p.length = way.length()
 		p.toward = vec{}.plus(1/p.length, way)
-		p.off = t.Stiffness*(p.length-s.slack[i]) - p.force
-		p.slack = !t.Pushes && p.force <= 0 && p.length < s.slack[i]*(1-1e-9)
-		if p.slack {
-			p.force, p.off = 0, 0
+		stretched := t.Stiffness * (p.length - s.slack[i])
+		p.off = stretched - p.force
+		if p.gives = p.force <= -t.Pushes && stretched < -t.Pushes-1e-9*t.Stiffness*s.slack[i]; p.gives {
+			p.force, p.off = -t.Pushes, 0
 		}
 	}
 }
@@ -48,13 +48,13 @@ func (s *Space) pull() {
 // stiffness returns how the force of a tie turns against a move of its place: none where it is slack.
 func (s *Space) stiffness(i int) (k mat) {
 	p := &s.pulls[i]
-	if p.slack {
-		return k
+	along, across := s.ties[i].Stiffness, p.force/p.length
+	if p.gives {
+		along = 0
 	}
-	across := p.force / p.length
 	for r := range 3 {
 		for c := range 3 {
-			k[3*r+c] = (s.ties[i].Stiffness - across) * p.toward[r] * p.toward[c]
+			k[3*r+c] = (along - across) * p.toward[r] * p.toward[c]
 		}
 		k[4*r] += across
 	}
@@ -280,9 +280,7 @@ func (s *Space) Move(step Step, aside float64) float64 {
 	for j := range s.ties {
 		p := &s.pulls[j]
 		p.force += share * p.toward.dot(vec{u[ofTies+3*j], u[ofTies+3*j+1], u[ofTies+3*j+2]})
-		if !s.ties[j].Pushes {
-			p.force = max(p.force, 0)
-		}
+		p.force = max(p.force, -s.ties[j].Pushes)
 	}
 	s.turnAxes()
 	return most

@@ -2,6 +2,7 @@ package crew
 
 import (
 	"fmt"
+	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
@@ -96,10 +97,38 @@ func (b *builder) guy(a arch.Arch) bool {
 		return false
 	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(names)), Step{Phase: Raising, Part: Guyed, People: 2,
-		Do:   fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s, one side after the other, and flag them.", a.Number, b.units.Tape(b.Spec.Guys.From), and(names)),
+		Do:   b.hold(a.Number) + ", one side after the other, and flag them.",
 		Want: "Plumb seen from the side; guys just tight, not humming.",
 		Off:  "Slacken one side, draw in the other."})
 	return true
+}
+
+// hold says how an arch is held lengthwise: its guys, and its braces once the neighbour stands.
+func (b *builder) hold(number int) string {
+	var guys, pegs []string
+	high := [2]measure.Length{}
+	for _, s := range b.Ground.Stakes {
+		switch {
+		case !s.Guy || s.Arch != number:
+		case s.Brace:
+			pegs, high[1] = append(pegs, s.Name), s.Tied
+		default:
+			guys, high[0] = append(guys, s.Name), s.Tied
+		}
+	}
+	var parts []string
+	if len(guys) > 0 {
+		parts = append(parts, fmt.Sprintf("tie guys to both legs of arch %d at %s above the ground and to %s", number, b.units.Tape(high[0]), and(guys)))
+	}
+	if len(pegs) > 0 {
+		fix := "clamp a brace to each leg"
+		if b.Spec.Braces.Line {
+			fix = "tie webbing to each leg"
+		}
+		parts = append(parts, fmt.Sprintf("%s of arch %d at %s above the ground and to %s", fix, number, b.units.Tape(high[1]), and(pegs)))
+	}
+	text := strings.Join(parts, "; ")
+	return strings.ToUpper(text[:1]) + text[1:]
 }
 
 // guyBetween ties an arch's guys, unless it is the last one, whose guys end the work.
@@ -215,7 +244,7 @@ func (b *builder) others(stand []arch.Arch) {
 		}
 	}
 	if len(guyed) > 0 {
-		step.Do += fmt.Sprintf(" Guy arch %s at once, before the next: both legs, %s above the ground, to the stakes of its number, just tight, flagged.", and(guyed), b.units.Tape(b.Spec.Guys.From))
+		step.Do += fmt.Sprintf(" Guy or brace arch %s at once, before the next: both legs, to the stakes of its number, just tight, flagged.", and(guyed))
 	}
 	if len(step.Readings) > 0 {
 		step.Record = true
@@ -280,7 +309,7 @@ func (b *builder) finish(stand []arch.Arch) {
 	}
 	last := stand[len(stand)-1].Number
 	if names := b.guyStakes(last); len(names) > 0 && len(stand) > 1 {
-		step.Do = fmt.Sprintf("Tie guys to both legs of arch %d at %s above the ground and to %s. ", last, b.units.Tape(b.Spec.Guys.From), and(names)) + step.Do
+		step.Do = b.hold(last) + ". " + step.Do
 		work += b.Spec.Crew.Rates.Guy * float64(len(names))
 	}
 	step.Want += "."

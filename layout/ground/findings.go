@@ -37,7 +37,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 //
 // A guy stake whose place the spec left to a default never forbids building.
 func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Finding {
-	guysGiven := s.Given("guys.arches") && s.Given("guys.out")
+	guysGiven, bracesGiven := s.Given("guys.arches") && s.Given("guys.out"), s.Given("braces.bays")
 	var findings []finding.Finding
 	for _, h := range list {
 		who := map[finding.Level][]string{}
@@ -48,7 +48,7 @@ func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Findin
 				continue
 			}
 			level := h.level
-			if stake.Guy && !guysGiven {
+			if given := guysGiven && !stake.Brace || bracesGiven && stake.Brace; stake.Guy && !given {
 				level = max(level, finding.LookAt)
 			}
 			if len(who[level]) == 0 || gap < least[level] {

@@ -21,7 +21,7 @@ type Station struct {
 }
 
 // Stake is a stake's ground point. L1 and R1 are arch 1's. G1L and G1R are the guy stakes before the entrance or beyond the
-// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it.
+// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it. B1L and B1R are the pegs of bay 1's braces.
 type Stake struct {
 	Name   string         `json:"name"`
 	X      measure.Length `json:"x_mm"`
@@ -32,7 +32,9 @@ type Stake struct {
 
 	Arch    int            `json:"-"`
 	Side    spec.Side      `json:"-"`
-	Guy     bool           `json:"-"`
+	Guy     bool           `json:"-"` // it holds an arch lengthwise, by a guy or a brace
+	Brace   bool           `json:"-"` // by a brace, of which it is the peg
+	Tied    measure.Length `json:"-"` // height on the leg of that guy or brace
 	Length  measure.Length `json:"-"`
 	Depth   measure.Length `json:"-"`
 	Running measure.Length `json:"-"` // distance along the side's own baseline from its first stake; equals Along on a straight

@@ -68,7 +68,7 @@ func (t tunnel) stakes() []Stake {
 			stakes = append(stakes, stake)
 		}
 	}
-	return append(stakes, t.guyStakes(running)...)
+	return append(append(stakes, t.guyStakes(running)...), t.pegs(running)...)
 }
 
 // guyStakes returns two stakes for each way a guyed arch is held. The first arch is held from before the entrance and the
@@ -104,9 +104,29 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 				stake := t.stake(name, station, side, t.spans[arch-1]/2+out)
 				stake.Arch, stake.Guy, stake.Ground = arch, true, ground[side]
 				stake.Running = t.runningAt(running[side], station.Along)
-				stake.Length, stake.Depth = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth
+				stake.Length, stake.Depth, stake.Tied = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth, t.spec.Guys.From
 				stakes = append(stakes, stake)
 			}
+		}
+	}
+	return stakes
+}
+
+// pegs returns the pegs of braces, in the wall and short of the neighbour's foot.
+func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
+	for _, b := range t.spec.Pairs() {
+		station := t.route.at(t.stations[b.Arch-1].Along + b.Along)
+		ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
+		next := b.Bay // the neighbour, by its place in the list
+		if b.Along < 0 {
+			next--
+		}
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			peg := t.stake(b.Name(side), station, side, t.spans[next]/2)
+			peg.Arch, peg.Guy, peg.Brace, peg.Ground, peg.Tied = b.Arch, true, true, ground[side], t.spec.Braces.From
+			peg.Running = t.runningAt(running[side], station.Along)
+			peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth
+			stakes = append(stakes, peg)
 		}
 	}
 	return stakes

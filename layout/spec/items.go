@@ -26,7 +26,7 @@ const bushing = "bushing "
 var (
 	fittings = []string{"tee ", "cross ", "coupling "}
 	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "low-voltage supply", "marking paint", "flagging tape", "guy line",
-		"line tightener", "stainless screw 1/2 in", "solvent cement and primer"}
+		"line tightener", "hose clamp", "webbing", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
 // item reads the name of a thing that stores sell, in its canonical spelling.

@@ -44,10 +44,19 @@ func pieces(in Input) []Piece {
 		if s.Guy {
 			name, bar = "guy stake "+s.Name, in.Spec.Guys.Stake.Bar
 		}
+		if s.Brace {
+			name, bar = "peg "+s.Name, in.Spec.Braces.Peg.Bar
+			if !in.Spec.Braces.Line {
+				add(in.Spec.ArchOf(s.Arch).Pipe.Name, "brace "+s.Name, measure.RoundUp(in.Spec.BraceLength()+braceLap, in.Spec.Units.Grid()))
+			}
+		}
 		add(barItem(bar), name, s.Length)
 	}
 	return list
 }
+
+// braceLap is how much longer a brace is than the way from leg to peg: a hand beyond each clamp.
+const braceLap = 6 * measure.Inch
 
 // part tells the sticks of one leg apart, from the ground up.
 func part(i, n int) string {
@@ -74,7 +83,7 @@ func barItem(b catalog.Bar) string {
 
 // isBar reports whether the piece is a stake.
 func (p Piece) isBar() bool {
-	return strings.HasPrefix(p.Name, "stake ") || strings.HasPrefix(p.Name, "guy stake ")
+	return strings.HasPrefix(p.Name, "stake ") || strings.HasPrefix(p.Name, "guy stake ") || strings.HasPrefix(p.Name, "peg ")
 }
 
 // names lists a few pieces by name and counts the rest.

@@ -49,10 +49,13 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 	var lines []line
 	for _, s := range in.Stakes {
 		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
-		if s.Guy {
+		switch {
+		case s.Brace:
+			bar = in.Spec.Braces.Peg.Bar
+		case s.Guy:
 			bar = in.Spec.Guys.Stake.Bar
 		}
-		if barItem(bar) != o.item || cut["stake "+s.Name] || cut["guy stake "+s.Name] {
+		if barItem(bar) != o.item || cut["stake "+s.Name] || cut["guy stake "+s.Name] || cut["peg "+s.Name] {
 			continue
 		}
 		k := slices.IndexFunc(lines, func(l line) bool { return l.length == s.Length })
@@ -78,12 +81,32 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 	}
 }
 
+// braces lists what holds braces: a clamp at each end of a pipe, or webbing with a buckle.
+func (b *basket) braces(in Input) {
+	n := 0
+	for _, s := range in.Stakes {
+		if s.Brace {
+			n++
+		}
+	}
+	if !in.Spec.Braces.Line {
+		b.add(Item{Item: "hose clamp", Need: 2 * n, Unit: "each", Where: whereSundries, Why: "one at each end of a brace, around brace and leg or brace and peg; two turns of strong wire do as well"})
+		return
+	}
+	per, unit := measure.Foot, "ft"
+	if in.Spec.Units == measure.Metric {
+		per, unit = measure.Metre, "m"
+	}
+	line := (in.Spec.BraceLength()*slackOfGuy + knotsOfGuy) * measure.Length(n)
+	b.add(Item{Item: "webbing", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries, Why: fmt.Sprintf("%d braces; 1 in (25 mm), bright, with a buckle each, no loops", n)})
+}
+
 // sundries lists line for guys, ties, paint and tape.
 func (b *basket) sundries(in Input) {
 	guys := 0
 	line := measure.Length(0)
 	for _, g := range in.Stakes {
-		if !g.Guy {
+		if !g.Guy || g.Brace {
 			continue
 		}
 		guys++
@@ -102,6 +125,7 @@ func (b *basket) sundries(in Input) {
 	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
 		Why: fmt.Sprintf("%d guys; cord of 1/8 in (3 mm) or more, bright, that does not stretch", guys)})
 	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries})
+	b.braces(in)
 	ties := withSpares(in.Ties, in.Spec.Stock.Spares)
 	b.add(Item{Item: fmt.Sprintf("zip ties %d", tiesInBag), Need: (ties + tiesInBag - 1) / tiesInBag, Unit: "bag", Where: whereSundries,
 		Why: fmt.Sprintf("8 in (200 mm), for outdoors; %d with spares", ties)})

@@ -18,7 +18,8 @@ import (
 // member is the arches of a row that are of one kind and held alike.
 type member struct {
 	kind   *Kind
-	ties   []bend.Tie // against the wind's way
+	ties   []bend.Tie // against the wind's way, guys before braces
+	guys   int        // how many are guys
 	arches []int
 	space  *bend.Space
 	plane  *bend.Solver
@@ -148,8 +149,12 @@ func (r row) sample(q float64, enough func(q float64, k *Kind, d *demand) bool) 
 			d.lift[f] = a.Feet[f][1]
 			d.moment[f] = math.Hypot(a.Moments[f][0], a.Moments[f][2])
 		}
-		for _, p := range a.Pulls {
-			d.pull, d.thrust = max(d.pull, p), max(d.thrust, -p)
+		for i, p := range a.Pulls {
+			if i < m.guys {
+				d.pull = max(d.pull, p)
+			} else {
+				d.brace = max(d.brace, p)
+			}
 		}
 		m.curve.samples = append(m.curve.samples, sample{q, d})
 		done = done || enough(q, m.kind, &d)

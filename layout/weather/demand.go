@@ -14,8 +14,8 @@ type demand struct {
 	strength float64    // part of the pipe's strength
 	sway     float64    // m, of the crown
 	lean     float64    // m, of the crown along the tunnel
-	pull     float64    // N, the most of a guy or strut along it
-	thrust   float64    // N, the most that a strut is pushed
+	pull     float64    // N, the most of a guy along it
+	brace    float64    // N, the most of a brace
 	ridge    float64    // N, of the ridge on the crown
 }
 
@@ -62,7 +62,7 @@ func (c *curve) at(q float64) demand {
 	mix := func(of func(*sample) float64) float64 { return c.through(i, q, of) }
 	d := demand{
 		strength: mix(func(s *sample) float64 { return s.strength }), sway: mix(func(s *sample) float64 { return s.sway }), lean: mix(func(s *sample) float64 { return s.lean }),
-		pull: mix(func(s *sample) float64 { return s.pull }), thrust: mix(func(s *sample) float64 { return s.thrust }), ridge: mix(func(s *sample) float64 { return s.ridge }),
+		pull: mix(func(s *sample) float64 { return s.pull }), brace: mix(func(s *sample) float64 { return s.brace }), ridge: mix(func(s *sample) float64 { return s.ridge }),
 	}
 	for f := range 2 {
 		d.push[f] = mix(func(s *sample) float64 { return s.push[f] })

@@ -184,7 +184,7 @@ func (j *judge) steep() {
 		j.add(finding.LookAt, codeSteep, sheetRaise, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that. Set the stakes %s out or farther.",
 			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out), u.Tape(g.From))
 	}
-	reach := t.Spec.Tunnel.Spacing - PegShort(u)
+	reach := t.Spec.Tunnel.Spacing - spec.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
 		j.add(finding.LookAt, codeFlat, sheetRaise, "braces.from", "crossed lines from %s to pegs %s away lie flatter than 45°, where a foot trips and a child leans. Tie them %s up or higher, or brace with pipe.", u.Tape(b.From), u.Tape(reach), u.Tape(reach))
 	}

@@ -20,14 +20,13 @@ const (
 	CauseStake
 	CauseGuyBar
 	CauseGuyStake
-	CauseStrut
 	CauseLeans
 	CauseSlides
 	CauseTips
 )
 
 // causes are the words of the plan's JSON.
-var causes = [...]string{"", "an arch folds", "the pipe is bent to its strength", "a stake bends", "a stake works loose", "a guy stake bends", "a guy stake works loose", "a brace buckles",
+var causes = [...]string{"", "an arch folds", "the pipe is bent to its strength", "a stake bends", "a stake works loose", "a guy stake or peg bends", "a guy stake or peg works loose",
 	"it leans over along the tunnel", "a foot slides", "a foot tips"}
 
 // String returns what gives way in words.
@@ -52,7 +51,7 @@ type check struct {
 
 // checks are the things that give way in a soil, the gentlest first.
 func (t *Tunnel) checks(soil anchor.Soil) []check {
-	guy := t.Spec.Guys.Stake
+	guy, peg := t.Spec.Guys.Stake, t.Spec.Braces.Peg
 	bent := func(k *Kind, d *demand) float64 {
 		bar := k.spec.Stake.Bar
 		most := 0.0
@@ -61,11 +60,17 @@ func (t *Tunnel) checks(soil anchor.Soil) []check {
 		}
 		return most / anchor.Yields(bar.Diameter, bar.Yield)
 	}
-	guyBent := func(d *demand) float64 {
-		if d.pull <= 0 {
+	loose := func(stake spec.Stake, pull float64) float64 {
+		if pull <= 0 {
 			return 0
 		}
-		return soil.Moment(guy.Bar.Diameter, measure.Force(d.pull), d.pull*guyArm.Metres()) / anchor.Yields(guy.Bar.Diameter, guy.Bar.Yield)
+		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, guyArm))
+	}
+	pulled := func(stake spec.Stake, pull float64) float64 {
+		if pull <= 0 {
+			return 0
+		}
+		return soil.Moment(stake.Bar.Diameter, measure.Force(pull), pull*guyArm.Metres()) / anchor.Yields(stake.Bar.Diameter, stake.Bar.Yield)
 	}
 	list := []check{
 		{CausePipe, true, func(_ *Kind, d *demand) float64 { return d.strength }},
@@ -73,15 +78,9 @@ func (t *Tunnel) checks(soil anchor.Soil) []check {
 		{CauseStake, true, func(k *Kind, d *demand) float64 { return stakeLoose(k.spec.Stake, soil, d) }},
 		{CauseBar, false, bent},
 		{CauseBar, true, func(k *Kind, d *demand) float64 { return bent(k, d) / plastic }},
-		{CauseGuyStake, true, func(_ *Kind, d *demand) float64 {
-			if d.pull <= 0 {
-				return 0
-			}
-			return d.pull / float64(soil.Holds(guy.Bar.Diameter, guy.Depth, guyArm))
-		}},
-		{CauseGuyBar, false, func(_ *Kind, d *demand) float64 { return guyBent(d) }},
-		{CauseGuyBar, true, func(_ *Kind, d *demand) float64 { return guyBent(d) / plastic }},
-		{CauseStrut, false, func(k *Kind, d *demand) float64 { return d.thrust / t.strutBears(k) }},
+		{CauseGuyStake, true, func(_ *Kind, d *demand) float64 { return max(loose(guy, d.pull), loose(peg, d.brace)) }},
+		{CauseGuyBar, false, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) }},
+		{CauseGuyBar, true, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) / plastic }},
 	}
 	return list
 }

@@ -64,14 +64,6 @@ func (t *Tunnel) stepOut() measure.Length {
 	return 12 * measure.Inch
 }
 
-// PegShort is how far short of the neighbour's foot a brace's peg stands, in its wall.
-func PegShort(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 150 * measure.Millimetre
-	}
-	return 6 * measure.Inch
-}
-
 // hold is one pair of ties from an arch's two legs: guys, or a bay's braces.
 type hold struct {
 	arch       int
@@ -79,7 +71,8 @@ type hold struct {
 	along, out measure.Length // of the pegs, from the arch's feet: toward the far end, and away from the way
 	drop       [2]measure.Length
 	stiffness  float64 // N, of the tie: E·A
-	pushes     bool
+	pushes     float64 // N, at most
+	brace      bool
 }
 
 // holds lists what holds the arches.
@@ -97,24 +90,12 @@ func (t *Tunnel) holds() (list []hold) {
 			list = append(list, hold{arch: arch, from: g.From, along: way * g.Out, out: out, stiffness: guyStiffness})
 		}
 	}
-	reach := t.Spec.Tunnel.Spacing - PegShort(t.Spec.Units)
-	for _, bay := range b.Bays {
-		pipe := t.kinds[bay-1].spec.Pipe
-		ahead, back := hold{arch: bay, from: b.From, along: reach}, hold{arch: bay + 1, from: b.From, along: -reach}
-		for _, h := range []*hold{&ahead, &back} {
-			h.stiffness = webbingStiffness
-			if !b.Line {
-				h.stiffness, h.pushes = float64(pipe.Modulus)*area(pipe), true
-			}
+	for _, p := range t.Spec.Pairs() {
+		h := hold{arch: p.Arch, from: b.From, along: p.Along, brace: true, stiffness: webbingStiffness}
+		if pipe := t.kinds[p.Arch-1].spec.Pipe; !b.Line {
+			h.stiffness, h.pushes = float64(pipe.Modulus)*area(pipe), t.strutBears(pipe)
 		}
-		switch {
-		case b.Line:
-			list = append(list, ahead, back)
-		case 2*bay <= n: // its foot away from the way in
-			list = append(list, ahead)
-		default:
-			list = append(list, back)
-		}
+		list = append(list, h)
 	}
 	for i := range list {
 		list[i].drop = t.drop(list[i])
@@ -160,15 +141,18 @@ func (t *Tunnel) ties(h hold, way float64) []bend.Tie {
 
 // rows returns the arches that lean together in a wind that blows way, those of one kind held alike as one member. What only pulls, and lies to lee, is left out.
 func (t *Tunnel) rows(way float64, holds []hold) []row {
-	ties := make([][]bend.Tie, len(t.Arches))
+	ties, guys := make([][]bend.Tie, len(t.Arches)), make([]int, len(t.Arches))
 	for _, h := range holds {
-		if h.pushes || float64(h.along)*way < 0 {
+		if h.pushes > 0 || float64(h.along)*way < 0 {
 			ties[h.arch-1] = append(ties[h.arch-1], t.ties(h, way)...)
+			if !h.brace {
+				guys[h.arch-1] += 2
+			}
 		}
 	}
 	var list []row
 	for i, a := range t.kinds {
-		m := &member{kind: a.Kind, ties: ties[i], arches: []int{a.Number}}
+		m := &member{kind: a.Kind, ties: ties[i], guys: guys[i], arches: []int{a.Number}}
 		if !t.joined() || len(list) == 0 {
 			list = append(list, row{m})
 			continue

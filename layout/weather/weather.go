@@ -198,7 +198,7 @@ func (w *Weather) figures() {
 	inside, down := t.pressure(w.Inside), t.pressure(w.Down)
 	for _, c := range w.curves {
 		d := c.at(inside)
-		w.GuyPull = max(w.GuyPull, measure.Force(d.pull))
+		w.GuyPull = max(w.GuyPull, measure.Force(max(d.pull, d.brace)))
 		w.RidgeEnd = max(w.RidgeEnd, measure.Force(math.Abs(d.ridge)))
 		d = c.at(down)
 		w.Uplift = max(w.Uplift, measure.Force(-min(d.lift[0], d.lift[1])))
