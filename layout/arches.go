@@ -55,12 +55,16 @@ func (p *Plan) solveArches() {
 			break
 		}
 	}
-	p.Arches = make([]arch.Arch, len(inputs))
+	p.Arches, p.Kinds = make([]arch.Arch, len(inputs)), nil
 	for _, k := range kinds {
 		p.Kinds = append(p.Kinds, k.kind)
 		for _, number := range k.input.Numbers {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
+	}
+	if p.choose() {
+		p.solveArches()
+		return
 	}
 	sideBySide(kinds, func(k *alike) { k.kind.Stand() })
 	p.solveWeather()
@@ -75,10 +79,12 @@ func (p *Plan) solveArches() {
 
 // solveWeather puts the arches together in wind and ice.
 func (p *Plan) solveWeather() {
-	level := func(number int) (left, right measure.Length) { return ground.Levels(p.Spec, number) }
-	p.Weather = weather.Solve(&weather.Tunnel{Spec: p.Spec, Arches: p.Arches, Level: level})
+	p.Weather = weather.Solve(&weather.Tunnel{Spec: p.Spec, Arches: p.Arches, Level: p.level})
 	p.note(p.Weather.Judge())
 }
+
+// level is the ground's height under an arch's feet.
+func (p *Plan) level(number int) (left, right measure.Length) { return ground.Levels(p.Spec, number) }
 
 // noteArches notes what was found of the kinds. What holds for several by the same key of the spec is said once, of the first, with the
 // others named.
@@ -117,6 +123,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 	in := arch.Input{
 		Spec: s.ArchOf(number), Keys: archKeys(s, number), Joined: s.Ridge.Present,
 		Guyed:      guyed(s, number),
+		Together:   true,
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
 		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
@@ -286,9 +293,9 @@ func solveKinds(kinds, before []*alike) bool {
 	return len(todo) > 0
 }
 
-// sideBySide does something to kinds at the same time, for they know nothing of each other.
-func sideBySide(kinds []*alike, do func(*alike)) {
-	queue := make(chan *alike)
+// sideBySide does something to each at the same time, for they know nothing of each other.
+func sideBySide[T any](kinds []T, do func(T)) {
+	queue := make(chan T)
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(kinds)) {
 		wait.Go(func() {

@@ -23,6 +23,7 @@ import (
 func Solve(s *spec.Spec) *Plan {
 	p := &Plan{Spec: s}
 	p.solveArches()
+	s = p.Spec // with what it left open chosen
 
 	n := s.Tunnel.Arches
 	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)

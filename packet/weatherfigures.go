@@ -2,8 +2,11 @@ package packet
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"hoopwright/layout"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/weather"
 )
 
@@ -11,6 +14,7 @@ import (
 func WeatherFigures(p *layout.Plan) [][2]string {
 	w, u, b := p.Weather, p.Spec.Units, &binder{plan: p, spec: p.Spec}
 	list := [][2]string{{"soil", p.Spec.Site.Soil.String()}}
+	list = append(list, b.holdFigures()...)
 	if !b.solved() {
 		return list
 	}
@@ -31,4 +35,48 @@ func WeatherFigures(p *layout.Plan) [][2]string {
 	}
 	add("ice all round", fmt.Sprintf("%s late in the season fells an arch, %s as raised", u.Size(w.Ice[1]), u.Size(w.Ice[0])))
 	return list
+}
+
+// holdFigures lists the stakes and what holds the tunnel lengthwise, with what was chosen and its price.
+func (b *binder) holdFigures() (list [][2]string) {
+	s, u := b.spec, b.spec.Units
+	stake := s.Arch.Stake
+	if s.Arch.Foot == nil {
+		open := ""
+		if s.Settled() && !(s.Given("arch.stake.bar") && s.Given("arch.stake.length") && s.Given("arch.stake.depth")) {
+			open = ", chosen"
+		}
+		list = append(list, [2]string{"stakes of the arches", fmt.Sprintf("%s, %s long, %s deep%s", stake.Bar.Name, u.Inches(stake.Length), u.Inches(stake.Depth), open)})
+	}
+	if b.plan.Weather == nil {
+		return list
+	}
+	h := b.plan.Weather.Bracing
+	var what []string
+	if g := h.Guys; len(g.Arches) > 0 {
+		what = append(what, fmt.Sprintf("guys at %s, %s up, stakes %s out", strings.ToLower(arch.Named(g.Arches)), u.Tape(g.From), u.Tape(g.Out)))
+	}
+	if r := h.Braces; len(r.Bays) > 0 {
+		kind := "pipe"
+		if r.Line {
+			kind = "crossed lines"
+		}
+		what = append(what, fmt.Sprintf("%s in %s, %s up", kind, strings.NewReplacer("arches", "bays", "arch", "bay").Replace(strings.ToLower(arch.Named(r.Bays))), u.Tape(r.From)))
+	}
+	if len(what) == 0 {
+		what = []string{"nothing"}
+	}
+	held := strings.Join(what, "; ")
+	if h.Chosen {
+		held += fmt.Sprintf(", chosen, about %.0f%s", math.Ceil(h.Cost), b.currencyWords())
+	}
+	return append(list, [2]string{"held lengthwise by", held})
+}
+
+// currencyWords names the currency after a sum.
+func (b *binder) currencyWords() string {
+	if b.spec.Currency == "" {
+		return " dollars"
+	}
+	return " " + b.spec.Currency
 }

@@ -92,6 +92,7 @@ type Input struct {
 	Spec                        spec.Arch
 	Numbers                     []int
 	Joined                      bool           // a ridge piece ends at the crown
+	Together                    bool           // how it leans along the tunnel is found with the others: Kind.Along is bend.Most until then
 	Guyed                       bool           // the tunnel is held lengthwise
 	Tie                         measure.Length // height at which guys are tied where there are any; 0: at the crown
 	Spacing                     measure.Length // of the arches; 0 for one alone

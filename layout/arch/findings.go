@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"hoopwright/layout/bend"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -155,7 +156,7 @@ func (j *judge) asRaised() bool {
 	if j.kind.LoadFactorWay == "sideways" {
 		return true
 	}
-	return j.aside
+	return bend.NewSolver(0).StandsAside(j.rod, j.held()...)
 }
 
 // bends reports pipe bent tightly for its strength.

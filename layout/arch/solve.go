@@ -110,11 +110,12 @@ func (m *model) describe() *Kind {
 func (m *model) age(k *Kind, solver *bend.Solver) {
 	rod := m.frame.rod(float64(m.spec.LateModulus), m.feet)
 	held := m.held()
-	factors, err := bend.NewSolver(factorParts).Factors(rod, held...)
+	find := bend.NewSolver(factorParts)
+	find.InPlane = m.in.Together
+	factors, err := find.Factors(rod, held...)
 	if err != nil {
 		factors = bend.Factors{}
 	}
-	m.aside = factors.Along >= 1 || solver.StandsAside(m.rod, held...)
 	k.Sideways, k.Along = factors.Sideways, factors.Along
 	k.lesser()
 	if k.Sideways <= 1 {

@@ -163,8 +163,8 @@ func (r *reader) fillRest() {
 	r.fillPower()
 	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
 	stand, inside := byUnits(s.Units, 35*measure.MPH, measure.Speed(55)/3.6), byUnits(s.Units, 20*measure.MPH, measure.Speed(32)/3.6)
-	fill(r, "weather.stand", &s.Weather.Stand, stand, s.Units.Speed(stand), "a windy evening of most winters; our own choice")
-	fill(r, "weather.inside", &s.Weather.Inside, inside, s.Units.Speed(inside), "a fresh breeze; our own choice")
+	fill(r, "weather.stand", &s.Weather.Stand, stand, s.Units.Speed(stand), "our own choice")
+	fill(r, "weather.inside", &s.Weather.Inside, inside, s.Units.Speed(inside), "our own choice")
 	cold := byUnits(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
 	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
 	kerf := byUnits(s.Units, inch/8, 3)
@@ -230,7 +230,13 @@ func Peg(bar catalog.Bar, u measure.System) Stake {
 }
 
 // Chooses reports whether the spec leaves what holds the tunnel lengthwise to the solver.
-func (s *Spec) Chooses() bool { return !s.Given("guys") && !s.Given("braces") }
+func (s *Spec) Chooses() bool { return !s.settled && !s.Given("guys") && !s.Given("braces") }
+
+// Settle notes that all that was left to the solver is chosen; Settled reports it.
+func (s *Spec) Settle() { s.settled = true }
+
+// Settled reports that nothing is left to the solver.
+func (s *Spec) Settled() bool { return s.settled }
 
 // Chosen lists a value that the solver chose, in the place of a default for the same key.
 func (s *Spec) Chosen(key, printed, why string) {

@@ -66,6 +66,7 @@ type Spec struct {
 	Texts    []Text    // titles, names and notes as given: what the packet's typefaces must be able to set
 
 	positions map[string]finding.Position
+	settled   bool
 }
 
 // Default is a value that the spec did not give.

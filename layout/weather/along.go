@@ -21,6 +21,7 @@ type member struct {
 	ties   []bend.Tie // against the wind's way, guys before braces
 	guys   int        // how many are guys
 	arches []int
+	rough  bool // whether it reaches its aims is all that is asked
 	space  *bend.Space
 	plane  *bend.Solver
 	step   bend.Step
@@ -34,12 +35,20 @@ type member struct {
 // row is the arches that lean together: those of one ridge, or one alone.
 type row []*member
 
+// parts is the number of parts that a member's arches are cut into.
+func (m *member) parts() int {
+	if m.rough {
+		return roughParts
+	}
+	return alongParts
+}
+
 // enter brings the members to rest in a state, and reports whether there is one.
 func (r row) enter(of int) bool {
 	for _, m := range r {
 		st := &m.kind.states[of]
 		var ok bool
-		m.space, ok = bend.NewSpace(st.rod, st.shape, alongParts, m.kind.endWind(), m.kind.CrownTape.Metres(), m.ties)
+		m.space, ok = bend.NewSpace(st.rod, st.shape, m.parts(), m.kind.endWind(), m.kind.CrownTape.Metres(), m.ties)
 		if !ok {
 			return false
 		}

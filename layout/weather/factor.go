@@ -11,13 +11,13 @@ func (r row) stiffness(rods func(*Kind) bend.Rod) (sum float64, stands bool) {
 	for _, m := range r {
 		rod := rods(m.kind)
 		if m.plane == nil {
-			m.plane = bend.NewSolver(alongParts)
+			m.plane = bend.NewSolver(m.parts())
 		}
 		shape, err := m.plane.Solve(rod)
 		if err != nil || !shape.Stable {
 			return 0, false
 		}
-		space, ok := bend.NewSpace(rod, shape, alongParts, nil, m.kind.CrownTape.Metres(), m.ties)
+		space, ok := bend.NewSpace(rod, shape, m.parts(), nil, m.kind.CrownTape.Metres(), m.ties)
 		if !ok {
 			return 0, false
 		}

@@ -18,6 +18,7 @@ import (
 //	lies-flat-early       look at   it is to be laid flat before gusts below weather.stand
 //	guys-cross-the-walk   look at   a guy runs through the opening that is kept clear
 //	guy-pulls-down        look at   a guy's stake stands nearer to its arch than the guy is tied high, and pulls down more than along
+//	guys-at-the-way-in    note      guys stand where people come in
 //	brace-is-flat         look at   a crossed brace less steep than 45°
 //	ridge-is-pulled       look at   a wind along the tunnel pulls at dry ridge sockets; a note where it is little
 //	folds-under-ice       must fix  it does not bear the ice it is figured for as raised; look at where it no longer does at season's end
@@ -28,6 +29,7 @@ const (
 	codeCross  = "guys-cross-the-walk"
 	codeSteep  = "guy-pulls-down"
 	codeFlat   = "brace-is-flat"
+	codeWayIn  = "guys-at-the-way-in"
 	codeRidge  = "ridge-is-pulled"
 	codeIce    = "folds-under-ice"
 	sheetBoard = "safety"
@@ -183,6 +185,9 @@ func (j *judge) steep() {
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
 		j.add(finding.LookAt, codeSteep, sheetRaise, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that. Set the stakes %s out or farther.",
 			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out), u.Tape(g.From))
+	}
+	if slices.Contains(t.Spec.Guys.Arches, 1) && len(t.Arches) > 1 {
+		j.add(finding.Note, codeWayIn, sheetRaise, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Set a barrier from each stake to its leg, with ribbon at eye height, or brace a bay instead.")
 	}
 	reach := t.Spec.Tunnel.Spacing - spec.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {

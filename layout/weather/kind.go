@@ -35,6 +35,7 @@ type state struct {
 const (
 	sideParts  = 24
 	alongParts = 40
+	roughParts = 24
 )
 
 // newKind takes an arch that has been stood. It returns nil for one that is only drawn or does not stand at season's end.

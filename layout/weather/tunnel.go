@@ -19,6 +19,9 @@ type Tunnel struct {
 	Arches []arch.Arch                                 // in order
 	Level  func(arch int) (left, right measure.Length) // ground under an arch's feet above a common datum; nil: level ground
 
+	Side  bool // only wind across the tunnel is looked at
+	Rough bool // only whether it reaches its aims is asked: no ice, no gusts beyond those, and arches are taken to stand in any order
+
 	kinds []Arch // of each arch, as wind finds it
 }
 
@@ -152,7 +155,7 @@ func (t *Tunnel) rows(way float64, holds []hold) []row {
 	}
 	var list []row
 	for i, a := range t.kinds {
-		m := &member{kind: a.Kind, ties: ties[i], guys: guys[i], arches: []int{a.Number}}
+		m := &member{rough: t.Rough, kind: a.Kind, ties: ties[i], guys: guys[i], arches: []int{a.Number}}
 		if !t.joined() || len(list) == 0 {
 			list = append(list, row{m})
 			continue
@@ -172,7 +175,7 @@ func (t *Tunnel) rows(way float64, holds []hold) []row {
 func (t *Tunnel) ways(holds []hold) []float64 {
 	n := len(t.Arches)
 	for i, a := range t.kinds {
-		if t.kinds[n-1-i].Kind != a.Kind {
+		if !t.Rough && t.kinds[n-1-i].Kind != a.Kind {
 			return []float64{1, -1}
 		}
 	}

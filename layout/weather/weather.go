@@ -24,6 +24,39 @@ type Forecast struct {
 	Down   measure.Speed `json:"down_m_s"`
 }
 
+// Holding is what holds the tunnel lengthwise.
+type Holding struct {
+	Chosen bool          `json:"chosen"` // by the solver, for the spec leaves it open
+	Guys   HoldingGuys   `json:"guys"`
+	Braces HoldingBraces `json:"braces"`
+	Cost   float64       `json:"cost"` // in the spec's currency, by its prices or else by our own
+}
+
+// HoldingGuys are the guys of a Holding: of no arches where there are none.
+type HoldingGuys struct {
+	Arches []int          `json:"arches"`
+	From   measure.Length `json:"from_mm"`
+	Out    measure.Length `json:"out_mm"`
+}
+
+// HoldingBraces are the braces of a Holding: in no bays where there are none.
+type HoldingBraces struct {
+	Bays []int          `json:"bays"`
+	From measure.Length `json:"from_mm"`
+	Line bool           `json:"line"`
+}
+
+// holding says what holds the tunnel lengthwise.
+func (t *Tunnel) holding() Holding {
+	s := t.Spec
+	g, b := s.Guys, s.Braces
+	return Holding{
+		Chosen: s.Settled() && !s.Given("guys") && !s.Given("braces"), Cost: PriceOfBracing(s),
+		Guys:   HoldingGuys{append([]int{}, g.Arches...), g.From, g.Out},
+		Braces: HoldingBraces{append([]int{}, b.Bays...), b.From, b.Line},
+	}
+}
+
 // Weather is what wind and ice do to the tunnel: estimates for closing early, never a rating. Gusts are those at the arches unless they are told to be forecast.
 type Weather struct {
 	Bears    []Bears       `json:"bears"` // one for each soil it may be, the weakest first; none where it does not stand in still air
@@ -33,6 +66,7 @@ type Weather struct {
 	Inside   measure.Speed `json:"inside_m_s"` // nobody is inside from this gust on
 	Down     measure.Speed `json:"down_m_s"`   // the tunnel lies flat before it
 	Forecast Forecast      `json:"forecast"`
+	Bracing  Holding       `json:"bracing"`
 
 	Factor   float64           `json:"load_factor"`   // least multiple of all dead load at which it leans over along, at season's end
 	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of SwayGusts
@@ -63,13 +97,18 @@ func SwayGusts() [2]measure.Speed { return [2]measure.Speed{20 * measure.MPH, 30
 func Solve(t *Tunnel) *Weather {
 	w := &Weather{of: t}
 	w.Exposure, _ = exposure(t.Spec.Site.Exposure)
+	w.Bracing = t.holding()
 	t.kinds = gather(t.Arches)
 	if len(t.kinds) == 0 {
 		return w // one that nobody asked for, or that does not stand in still air
 	}
 	holds := t.holds()
 	w.Held = len(holds) > 0
-	w.stand(holds)
+	if t.Side {
+		w.Factor = bend.Most
+	} else {
+		w.stand(holds)
+	}
 	if w.Factor < 1 || !t.enter() {
 		return w
 	}
@@ -96,7 +135,7 @@ func (w *Weather) stand(holds []hold) {
 	sideBySide(len(rows), func(i int) {
 		r := rows[i]
 		factors[i] = r.factor(late)
-		if factors[i] < 1 {
+		if factors[i] < 1 || t.Rough {
 			return
 		}
 		k := r[0].kind
@@ -129,6 +168,9 @@ func (w *Weather) blow(holds []hold) {
 	var jobs []job
 	for state := range 2 {
 		for _, way := range t.ways(holds) {
+			if t.Side {
+				break
+			}
 			for _, r := range t.rows(way, holds) {
 				jobs = append(jobs, func() []*curve { return r.blow(state, t.enough) })
 			}
@@ -150,7 +192,10 @@ func (w *Weather) blow(holds []hold) {
 
 // enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind.
 func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
-	if t.speedAt(q) < SwayGusts()[1] {
+	switch v := t.speedAt(q); {
+	case t.Rough && v > t.needs():
+		return true
+	case !t.Rough && v < SwayGusts()[1]:
 		return false
 	}
 	for _, soil := range t.soils() {
@@ -160,6 +205,13 @@ func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 		}
 	}
 	return true
+}
+
+// needs is the gust at the arches that no arch may fall in for the spec's aims to be reached.
+func (t *Tunnel) needs() measure.Speed {
+	factor, _ := exposure(t.Spec.Site.Exposure)
+	aim := t.Spec.Weather
+	return max(aim.Stand*measure.Speed(factor)/CollapseShare, aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/InsideShare)
 }
 
 // limits sets the gusts to act at, by the weakest soil; all are whole numbers as they are printed, rounded down.
