@@ -19,7 +19,10 @@ import (
 // comes nearest. Each choice is tried on a few of the arches, with the lights that they bear.
 
 // mostTried is how many kinds of arch a choice is tried on: the heaviest of as many groups.
-const mostTried = 4
+const (
+	mostTried  = 4
+	mostSloped = 24
+)
 
 // chooser tries changed specs on a plan's arches.
 type chooser struct {
@@ -215,8 +218,13 @@ func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
 
 // weather puts the few arches in the places of all.
 func (c *chooser) weather(s *spec.Spec, kinds []*arch.Kind, side bool) *weather.Weather {
-	t := &weather.Tunnel{Spec: s, Side: side, Rough: true}
-	if len(c.plan.Kinds) <= mostTried { // of more, the few stand where others do, on level ground
+	return c.tunnel(s, kinds, side, true)
+}
+
+// tunnel solves them, in rough where only the aims are asked for.
+func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, side, rough bool) *weather.Weather {
+	t := &weather.Tunnel{Spec: s, Side: side, Rough: rough}
+	if len(c.plan.Kinds) <= mostSloped { // of more, the few stand where others do, on level ground
 		t.Level = c.plan.level
 	}
 	fresh := make([]arch.Kind, len(kinds))

@@ -77,6 +77,12 @@ func report(w io.Writer, p *layout.Plan) error {
 	if err := t.Flush(); err != nil {
 		return err
 	}
+	if cures := packet.CureLines(p); len(cures) > 0 {
+		fmt.Fprintf(w, "\nto come nearer to the gusts of weather.stand and weather.inside, each line for the spec on top of those before:\n")
+		for _, line := range cures {
+			fmt.Fprintln(w, "  "+line)
+		}
+	}
 	if len(p.Findings) > 0 {
 		fmt.Fprintln(w)
 	}

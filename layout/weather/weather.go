@@ -82,6 +82,7 @@ type Weather struct {
 
 	curves []*curve
 	of     *Tunnel
+	exact  Forecast // before rounding, at the arches where only a meter tells
 }
 
 // Calm reports that the tunnel bears no wind to speak of: there is no gust to name that it could stay open to.
@@ -223,6 +224,7 @@ func (w *Weather) limits() {
 	}
 	inside, down := InsideShare*w.Damage, min(w.Damage, CollapseShare*w.Collapse)
 	factor, forecast := exposure(e)
+	w.exact = Forecast{min(InsideMost, inside/measure.Speed(closes(e))), down / measure.Speed(factor)}
 	if forecast {
 		w.Forecast = Forecast{whole(min(InsideMost, inside/measure.Speed(closes(e))), u), whole(down/measure.Speed(factor), u)}
 		inside = min(inside, InsideMost*measure.Speed(closes(e)))
