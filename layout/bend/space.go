@@ -23,6 +23,7 @@ type Space struct {
 	dx, dy     float64
 	weight     float64 // N
 	push       float64 // N, in a wind of 1
+	held       float64 // m, where the crown is
 
 	foot  vec       // N, of the far foot on the rod
 	ridge float64   // N, of the ridge on the crown
@@ -39,6 +40,8 @@ type link struct {
 	s, length float64
 	stiff     vec     // over the length: twist, out of the plane, in it
 	turn      float64 // in the plane, without moment
+
+	dead, wind float64 // N, weight, and push in a wind of 1, beyond its middle
 }
 
 // Tie holds a place of the rod to a fixed point: a guy, which only pulls, or a strut. At rest it bears nothing.
@@ -65,7 +68,7 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 	bare.Loads = nil
 	cut.rod = bare
 	cut.mesh(bare)
-	s := &Space{cut: cut, ties: ties, dx: rod.DX, dy: rod.DY, foot: vec{-rest.Thrust, rest.FinishLift}, pulls: make([]tension, len(ties))}
+	s := &Space{cut: cut, held: crown, ties: ties, dx: rod.DX, dy: rod.DY, foot: vec{-rest.Thrust, rest.FinishLift}, pulls: make([]tension, len(ties))}
 	s.knots = make([]turn, cut.nodes)
 	for i := range cut.pieces {
 		p := &cut.pieces[i]
@@ -77,7 +80,7 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 			sin, cos := math.Sincos(angle / 2)
 			s.knots[p.node+end] = turn{cos, vec{0, 0, sin}}
 		}
-		s.links = append(s.links, link{p.s, p.length, vec{p.torsion / p.length, p.stiff / p.length, p.stiff / p.length}, 2 * math.Sin(p.turn/2)})
+		s.links = append(s.links, link{s: p.s, length: p.length, stiff: vec{p.torsion / p.length, p.stiff / p.length, p.stiff / p.length}, turn: 2 * math.Sin(p.turn/2)})
 	}
 	for _, load := range rod.Loads {
 		s.dead = s.lay(cut, s.dead, load, load.Weight)
@@ -92,6 +95,20 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 	for _, load := range wind {
 		s.wind = s.lay(cut, s.wind, load, load.Push)
 		s.push += load.Push
+	}
+	for i := range s.links {
+		l := &s.links[i]
+		from := 0.0
+		for _, st := range rod.Stretches {
+			l.dead += st.Weight * (Load{From: from, To: from + st.Length}).past(l.s+l.length/2)
+			from += st.Length
+		}
+		for _, load := range rod.Loads {
+			l.dead += load.Weight * load.past(l.s+l.length/2)
+		}
+		for _, load := range wind {
+			l.wind += load.Push * load.past(l.s+l.length/2)
+		}
 	}
 	s.full, s.crown = s.lever(cut, at), s.lever(cut, crown)
 	for _, t := range ties {
@@ -144,6 +161,17 @@ func (s *Space) lay(cut *Solver, sum []float64, load Load, size float64) []float
 		beyond += own
 	}
 	return sum
+}
+
+// past returns the share of a load that lies beyond a place.
+func (l Load) past(at float64) float64 {
+	if l.To <= l.From {
+		if l.From > at {
+			return 1
+		}
+		return 0
+	}
+	return min(max((l.To-at)/(l.To-l.From), 0), 1)
 }
 
 func (s *Space) turnAxes() {

@@ -121,6 +121,7 @@ func TestSpaceConverges(t *testing.T) {
 	}
 	within(t, "lean", a[0].Crown[2], a[1].Crown[2], .01)
 	within(t, "pull", a[0].Pulls[0], a[1].Pulls[0], .01)
+	within(t, "greatest bend", a[0].Bend, a[1].Bend, .015)
 	within(t, "moment", math.Hypot(a[0].Moments[0][0], a[0].Moments[0][2]), math.Hypot(a[1].Moments[0][0], a[1].Moments[0][2]), .01)
 }
 

@@ -1,7 +1,5 @@
 package bend
 
-import "math"
-
 // Aside is what a Space has come to: forces in N, moments in N·m, places in m.
 type Aside struct {
 	Crown   [3]float64    // where it is
@@ -27,14 +25,37 @@ func (s *Space) Read(wind float64) Aside {
 	s.assemble(wind)
 	r := s.columns[ofTies+3*len(s.ties)]
 	a.Moments = [2][3]float64{r[0], r[len(r)-1]}
+	s.strained(&a, wind)
+	return a
+}
+
+// strained finds the greatest bend beyond the rod's own. A link knows its moment at its middle; to its ends it grows by the force n that the rod carries there,
+// M′ = −t × n, all that hangs beyond and holds the far foot.
+func (s *Space) strained(a *Aside, wind float64) {
 	for i := range s.links {
 		l := &s.links[i]
-		v := s.knots[i].back().after(s.knots[i+1]).v
-		if bend := math.Hypot(2*v[1], 2*v[2]-l.turn) / l.length; bend > a.Bend {
-			a.Bend, a.BendAt = bend, l.s+l.length/2
+		middle := l.s + l.length/2
+		n := s.foot.plus(1, vec{0, -l.dead, wind * l.wind})
+		if s.held > middle {
+			n[2] += s.ridge
+		}
+		for j, t := range s.ties {
+			if t.At > middle {
+				n = n.plus(s.pulls[j].force, s.pulls[j].toward)
+			}
+		}
+		m := s.moment(i)
+		t := s.tangent(i).plus(1, s.tangent(i+1))
+		t = t.times(1 / t.length())
+		more := t.cross(n).times(l.length / 2)
+		for _, way := range [2]float64{-1, 1} {
+			end := m.plus(-way, more)
+			across := end.plus(-end.dot(t), t)
+			if bend := across.length() / (l.stiff[2] * l.length); bend > a.Bend {
+				a.Bend, a.BendAt = bend, middle+way*l.length/2
+			}
 		}
 	}
-	return a
 }
 
 // CrownStiffness returns by how much a push square to the plane at the crown grows with the crown's way aside, N/m, from the rest, ties taut, and

@@ -118,11 +118,7 @@ func (s *Space) lift(column int, lever float64, i int, t vec) {
 //	c' = c + s·w + w×v − ½·A·(a×b) − ¼·|w|²·v,  A = s·1 − [v]×
 func (s *Space) link(i, last int) {
 	l := &s.links[i]
-	q := s.knots[i].back().after(s.knots[i+1])
-	if q.s < 0 {
-		q = turn{-q.s, q.v.times(-1)}
-	}
-	moment := vec{l.stiff[0] * 2 * q.v[0], l.stiff[1] * 2 * q.v[1], l.stiff[2] * (2*q.v[2] - l.turn)}
+	q, moment := s.bent(i)
 	v := q.v
 	a := mat{q.s, v[2], -v[1], -v[2], q.s, v[0], v[1], -v[0], q.s} // s·1 − [v]×
 	t := a.transposed()
@@ -147,6 +143,24 @@ func (s *Space) link(i, last int) {
 	s.side[i][6], s.side[i][7] = s.side[i][6]-h[1], s.side[i][7]+h[0]
 	r := s.columns[last]
 	r[i], r[i+1] = r[i].plus(-1, m), r[i+1].plus(1, m)
+}
+
+// bent returns the turn over a link and the moments it makes, both in the axes of its left knot.
+func (s *Space) bent(i int) (q turn, moment vec) {
+	l := &s.links[i]
+	q = s.knots[i].back().after(s.knots[i+1])
+	if q.s < 0 {
+		q = turn{-q.s, q.v.times(-1)}
+	}
+	return q, vec{l.stiff[0] * 2 * q.v[0], l.stiff[1] * 2 * q.v[1], l.stiff[2] * (2*q.v[2] - l.turn)}
+}
+
+// moment returns the moment that a link carries at its middle, in space.
+func (s *Space) moment(i int) vec {
+	q, m := s.bent(i)
+	v := q.v
+	t := mat{q.s, -v[2], v[1], v[2], q.s, -v[0], -v[1], v[0], q.s}
+	return s.axes[i].times(t.times(m))
 }
 
 // eliminate factors the second variation of the inner knots and forms all products of the columns with its inverse. It returns how many of its
