@@ -16,7 +16,7 @@ import (
 var archWarnings = []string{
 	"A bent pipe is a spring. Hold both ends until both feet stand on the ground, keep faces and bystanders out of the arch's plane, eye protection and gloves on everyone.",
 	"A bare stake is a spike. Its cap comes off only as the pipe goes on.",
-	"No bending in frost, in gusts, in thunder or near an overhead line. Pipe that is nicked, white or cracked is not bent.",
+	"No bending of pipe colder than freezing, in gusts, in thunder or near an overhead line. Pipe that is nicked, white or cracked is not bent.",
 }
 
 // raisingWords writes how the first arch is stood.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -90,7 +91,7 @@ func (b *binder) drivingDangers() []danger {
 		{"Bare stake", "It is a spike for whoever falls on it.", fmt.Sprintf("Cap each of the %d stakes as soon as it is in. A cap comes off only as the pipe goes on.", legs+guys)}}
 	switch b.spec.Site.Soil {
 	case spec.Frozen:
-		list = append(list, danger{"Frozen ground", "Stakes glance off, and go slack when it thaws.", "Start the hole with a bar, never by hitting harder. Look at every stake after each thaw."})
+		list = append(list, danger{"Frozen ground", "Stakes glance off, and go slack when it thaws.", "Drive before it freezes, or after a thaw. Else start the hole with a bar, never by hitting harder. The figures are for thawing ground: try every stake again after each thaw."})
 	case spec.SoilUnknown:
 		list = append(list, danger{"Unknown ground", "In soft or sandy ground a stake lets go.", "Do the pull test of the build steps on the first stake, and again wherever the ground changes."})
 	}
@@ -111,10 +112,10 @@ func (b *binder) cuttingDangers() []danger {
 		return nil
 	}
 	list := []danger{{"Saw and pipe", "Cuts; chips in eyes.", "Eye protection on, pipe clamped, hands a forearm from the blade."}}
-	if cold := b.spec.Weather.Cold; cold < brittleBelow {
+	if cold := b.spec.Weather.Cold; cold < arch.SlowBelow {
 		u := b.spec.Units
-		list = append(list, danger{"Cold pipe", fmt.Sprintf("PVC is brittle below about %s, and this place is figured for %s: pieces fly.", u.Temperature(brittleBelow), u.Temperature(cold)),
-			"Keep pipe indoors until it is used. Bend none in frost. No flame to warm it: warm water or a warm room. Eye protection whenever it is bent or cut."})
+		list = append(list, danger{"Cold pipe", fmt.Sprintf("PVC is brittle in the cold, and this place is figured for %s: pieces fly.", u.Temperature(cold)),
+			"Keep pipe indoors until it is used. " + b.coldRule() + " No flame to warm it: warm water or a warm room. Eye protection whenever it is bent or cut."})
 	}
 	if b.spec.Arch.Joints == spec.Glued {
 		list = append(list, danger{"Primer and cement", "They burn, and their vapour harms.", "In open air, gloves on, no flame and no smoking, lids on. As the label says."})

@@ -19,7 +19,7 @@ func (b *binder) takeDown() []leaf {
 	f := b.newFlow("Take it down in this order, count everything out, mark it for next year.",
 		"gloves, eye protection, "+b.reachWith()+"all caps, tape, marker, ties and tags, bags.")
 	f.framed("Stop and ask", func(f *flow) {
-		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. Pipe colder than "+b.spec.Units.Temperature(brittleBelow)+" breaks when it is walked out: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
+		f.text("A bent arch is a spring: eye protection on, faces out of its plane, nobody under it. Frost, gusts, thunder: another day. "+b.coldRule()+" That holds for walking it out too: take the warmest hours. A pipe that is cracked, a stake that does not come, a count that does not come out.", paper.Body)
 	})
 	f.gap(3)
 	for i, s := range b.downSteps(stand) {

@@ -5,6 +5,7 @@ import (
 	"hoopwright/layout/weather"
 	"strings"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 )
 
@@ -12,7 +13,6 @@ import (
 // gusts are the plan's own.
 const (
 	thunderMinutes = 30
-	brittleBelow   = measure.Temperature(10) // °C; below it PVC is treated as brittle
 )
 
 // insideGust is the gust from which on nobody is inside.
@@ -83,7 +83,27 @@ func (b *binder) gusts() []closing {
 	if !b.solved() {
 		return list
 	}
-	return append(list, closing{"Gusts of " + b.gustWords(b.plan.Weather.DownGust()), "Forecast: lay the tunnel flat by daylight before. Too late: touch nothing, bar both ends, stay twice its height away."})
+	return append(list, closing{"Gusts of " + b.gustWords(b.plan.Weather.DownGust()), "Forecast: lay the tunnel flat by daylight before. " + b.drillWords()})
+}
+
+// coldRule is the one rule for bending cold pipe.
+func (b *binder) coldRule() string {
+	u := b.spec.Units
+	return fmt.Sprintf("Pipe colder than %s is not bent; up to %s bend it slowly, in the sun, eye protection on.", u.Temperature(arch.NoBendBelow), u.Temperature(arch.SlowBelow))
+}
+
+// drillActs are the words of the lay-flat drill.
+var drillActs = [...]string{weather.Unplug: "unplug it all", weather.FreeRidge: "free every ridge piece", weather.Untie: "untie as you come to it", weather.SpringOff: "spring off the last arch first",
+	weather.TieDown: "tie each down along its row", weather.CapStakes: "cap the stakes"}
+
+// drillWords says how the tunnel is laid flat, by how many and how long, and what holds when it is too late.
+func (b *binder) drillWords() string {
+	d := b.plan.Weather.Drill(len(b.plan.Strings) > 0)
+	var acts []string
+	for _, s := range d.Steps {
+		acts = append(acts, drillActs[s.Act])
+	}
+	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar both ends, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), b.spec.Units.Room(measure.Length(d.Apart)*measure.Metre))
 }
 
 // beauforts says what is seen in each force of the Beaufort scale, on land (National Weather Service; forces below 4 from memory).

@@ -27,11 +27,18 @@ func WeatherFigures(p *layout.Plan) [][2]string {
 	add := func(name, value string) { list = append(list, [2]string{name, value}) }
 	add("load factor along", factor(w.Factor))
 	for _, s := range w.Bears {
-		add("gusts in "+s.Name+" soil", fmt.Sprintf("first damage %s, collapse %s", gives(s.Damage), gives(s.Collapse)))
+		where := "gusts in " + s.Name + " soil"
+		if p.Spec.Arch.Foot != nil {
+			where = "gusts on " + s.Name
+		}
+		add(where, fmt.Sprintf("first damage %s, collapse %s", gives(s.Damage), gives(s.Collapse)))
 	}
 	if !w.Calm() {
 		add("nobody inside from", b.gustWords(w.InsideGust()))
 		add("laid flat before", b.gustWords(w.DownGust()))
+	}
+	if w.Uplift > 0 {
+		add("a foot is pulled out with", fmt.Sprintf("%s in gusts of %s", u.Force(w.Uplift), b.gustWords(w.DownGust())))
 	}
 	add("ice all round", fmt.Sprintf("%s late in the season fells an arch, %s as raised", u.Size(w.Ice[1]), u.Size(w.Ice[0])))
 	return list
@@ -50,6 +57,9 @@ func (b *binder) holdFigures() (list [][2]string) {
 	}
 	if b.plan.Weather == nil {
 		return list
+	}
+	if f := b.plan.Weather.Feet; s.Arch.Foot != nil && f.Weight > 0 {
+		list = append(list, [2]string{"weights", fmt.Sprintf("%s on each foot, %s at each guy's or brace's end, %s in all; friction %.2g, wet or frosty, and 1.5", u.Force(f.Weight), u.Force(f.Guy), u.Force(f.Total), f.Grip)})
 	}
 	h := b.plan.Weather.Bracing
 	var what []string

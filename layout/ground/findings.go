@@ -44,7 +44,7 @@ func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Findin
 		least := map[finding.Level]measure.Length{}
 		for _, stake := range stakes {
 			gap, yes := h.bothers(stake.At())
-			if !yes {
+			if !yes || stake.Base {
 				continue
 			}
 			level := h.level

@@ -33,6 +33,7 @@ type Stake struct {
 	Arch    int            `json:"-"`
 	Side    spec.Side      `json:"-"`
 	Guy     bool           `json:"-"` // it holds an arch lengthwise, by a guy or a brace
+	Base    bool           `json:"-"` // it stands on a weighted base, nothing is driven
 	Brace   bool           `json:"-"` // by a brace, of which it is the peg
 	Tied    measure.Length `json:"-"` // height on the leg of that guy or brace
 	Length  measure.Length `json:"-"`

@@ -64,7 +64,7 @@ func (t tunnel) stakes() []Stake {
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
 			stake := t.stake(fmt.Sprintf("%s%d", side.Letter(), arch), station, side, t.spans[i]/2)
 			stake.Arch, stake.Ground, stake.Running = arch, ground[side], running[side][i]
-			stake.Length, stake.Depth = own.Length, own.Depth
+			stake.Length, stake.Depth, stake.Base = own.Length, own.Depth, t.spec.ArchOf(arch).Foot != nil
 			stakes = append(stakes, stake)
 		}
 	}

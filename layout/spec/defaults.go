@@ -38,7 +38,7 @@ func (r *reader) fillArch(path string, a *Arch) {
 		r.fillPipe(path+".pipe", &a.Pipe)
 	}
 	bar := usualBar(a.Pipe.OD, s.Units)
-	if base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar {
+	if footBar := s.Given("arch.foot.bar") || s.Given(path+".foot.bar"); !footBar && (base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar) {
 		fill(r, path+".stake.bar", &a.Stake.Bar, bar, bar.Name, "goes into the pipe with little play")
 	}
 	depthKnown := s.Given("arch.stake.depth") || s.Given(path+".stake.depth")

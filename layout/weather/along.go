@@ -157,6 +157,7 @@ func (r row) sample(q float64, enough func(q float64, k *Kind, d *demand) bool) 
 			d.push[f] = math.Hypot(a.Feet[f][0], a.Feet[f][2])
 			d.lift[f] = a.Feet[f][1]
 			d.moment[f] = math.Hypot(a.Moments[f][0], a.Moments[f][2])
+			d.tip[f] = math.Abs(a.Moments[f][2])
 		}
 		for i, p := range a.Pulls {
 			if i < m.guys {

@@ -11,6 +11,7 @@ type demand struct {
 	push     [2]float64 // N, at each foot, level
 	lift     [2]float64 // N, of the ground on each foot, upward; less than 0 where it is pulled out
 	moment   [2]float64 // N·m, at each foot
+	tip      [2]float64 // N·m, of that in the arch's plane
 	strength float64    // part of the pipe's strength
 	sway     float64    // m, of the crown
 	lean     float64    // m, of the crown along the tunnel
@@ -68,6 +69,7 @@ func (c *curve) at(q float64) demand {
 		d.push[f] = mix(func(s *sample) float64 { return s.push[f] })
 		d.lift[f] = mix(func(s *sample) float64 { return s.lift[f] })
 		d.moment[f] = mix(func(s *sample) float64 { return s.moment[f] })
+		d.tip[f] = mix(func(s *sample) float64 { return s.tip[f] })
 	}
 	return d
 }

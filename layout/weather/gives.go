@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"hoopwright/layout/anchor"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -50,39 +51,73 @@ type check struct {
 }
 
 // checks are the things that give way in a soil, the gentlest first.
-func (t *Tunnel) checks(soil anchor.Soil) []check {
+func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 	guy, peg := t.Spec.Guys.Stake, t.Spec.Braces.Peg
 	bent := func(k *Kind, d *demand) float64 {
 		bar := k.spec.Stake.Bar
 		most := 0.0
 		for f := range d.moment {
+			if k.spec.Foot != nil {
+				most = max(most, d.moment[f])
+				continue
+			}
 			most = max(most, soil.Moment(bar.Diameter, measure.Force(d.push[f]), d.moment[f]))
 		}
 		return most / anchor.Yields(bar.Diameter, bar.Yield)
 	}
 	loose := func(stake spec.Stake, pull float64) float64 {
-		if pull <= 0 {
+		if pull <= 0 || stake.Bar.Diameter == 0 {
 			return 0
 		}
 		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, guyArm))
 	}
 	pulled := func(stake spec.Stake, pull float64) float64 {
-		if pull <= 0 {
+		if pull <= 0 || stake.Bar.Diameter == 0 {
 			return 0
 		}
 		return soil.Moment(stake.Bar.Diameter, measure.Force(pull), pull*guyArm.Metres()) / anchor.Yields(stake.Bar.Diameter, stake.Bar.Yield)
 	}
+	if t.Spec.Arch.Foot != nil { // their ends are weights, chosen for what they hold
+		guy.Bar, peg.Bar = catalog.Bar{}, catalog.Bar{}
+	}
 	list := []check{
 		{CausePipe, true, func(_ *Kind, d *demand) float64 { return d.strength }},
 		{CauseLeans, true, func(k *Kind, d *demand) float64 { return d.lean / (mostLean * k.CrownHeight()) }},
-		{CauseStake, true, func(k *Kind, d *demand) float64 { return stakeLoose(k.spec.Stake, soil, d) }},
+		{CauseStake, true, func(k *Kind, d *demand) float64 {
+			if k.spec.Foot != nil {
+				return 0
+			}
+			return stakeLoose(k.spec.Stake, soil, d)
+		}},
 		{CauseBar, false, bent},
 		{CauseBar, true, func(k *Kind, d *demand) float64 { return bent(k, d) / plastic }},
 		{CauseGuyStake, true, func(_ *Kind, d *demand) float64 { return max(loose(guy, d.pull), loose(peg, d.brace)) }},
 		{CauseGuyBar, false, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) }},
 		{CauseGuyBar, true, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) / plastic }},
 	}
+	for _, c := range []struct {
+		collapse bool
+		factor   float64
+	}{{false, ballastFactor}, {true, 1}} {
+		list = append(list, check{CauseSlides, c.collapse, func(k *Kind, d *demand) float64 {
+			return c.factor * onBase(k, func(f *spec.Foot, i int) float64 {
+				return slides(d.push[i], d.lift[i], float64(feet.Weight), friction(f.On, t.Spec.Weather.Cold))
+			})
+		}}, check{CauseTips, c.collapse, func(k *Kind, d *demand) float64 {
+			return c.factor * onBase(k, func(f *spec.Foot, i int) float64 {
+				return tips(d.tip[i], d.lift[i], float64(feet.Weight), f.Width.Metres())
+			})
+		}})
+	}
 	return list
+}
+
+// onBase returns the worse of an arch's two feet, of arches on weighted bases alone.
+func onBase(k *Kind, of func(f *spec.Foot, foot int) float64) float64 {
+	if k.spec.Foot == nil {
+		return 0
+	}
+	return max(of(k.spec.Foot, 0), of(k.spec.Foot, 1))
 }
 
 // stakeLoose returns how near the soil comes to letting a stake go, by the depth that the foot asks.

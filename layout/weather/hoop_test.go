@@ -275,7 +275,7 @@ func TestLimits(t *testing.T) {
 		worst := func(v measure.Speed) (most float64) {
 			for _, cv := range w.curves {
 				d := cv.at(tun.pressure(v))
-				for _, ck := range tun.checks(b.Soil) {
+				for _, ck := range tun.checks(b.Soil, w.Feet) {
 					most = max(most, ck.of(cv.kind, &d))
 				}
 			}

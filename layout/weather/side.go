@@ -70,6 +70,7 @@ func (k *Kind) sideways(of int, sign float64, enough func(q float64, k *Kind, d 
 // across reads what a shape in the plane asks; sway is where the crown is.
 func (k *Kind) across(sh *bend.Shape) demand {
 	d := demand{
+		tip:    [2]float64{math.Abs(sh.Start.Moment), math.Abs(sh.Finish.Moment)},
 		sway:   sh.At(k.CrownTape.Metres()).X,
 		push:   [2]float64{math.Abs(sh.StartThrust), math.Abs(sh.Thrust)},
 		lift:   [2]float64{sh.StartLift, sh.FinishLift},

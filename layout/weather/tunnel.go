@@ -47,7 +47,12 @@ func (t *Tunnel) speedAt(q float64) measure.Speed {
 }
 
 // soils are those the ground may be of.
-func (t *Tunnel) soils() []anchor.Soil { return anchor.Named(t.Spec.Site.Soil.String()) }
+func (t *Tunnel) soils() []anchor.Soil {
+	if f := t.Spec.Arch.Foot; f != nil {
+		return []anchor.Soil{{Name: f.On.String(), Assumed: "no stake is driven"}}
+	}
+	return anchor.Named(t.Spec.Site.Soil.String())
+}
 
 // each returns each kind once, in order.
 func (t *Tunnel) each() (list []*Kind) {

@@ -74,6 +74,7 @@ type Weather struct {
 	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then
 	Uplift   measure.Force     `json:"uplift_n"`      // the most that a foot is pulled out with at the gust it lies flat before
 	Held     bool              `json:"held"`          // guys or braces hold it lengthwise
+	Feet     Feet              `json:"-"`             // of arches on weighted bases
 	Cover    float64           `json:"cover"`         // how many times the wind's push a closed cover brings
 	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
 	IceCrown measure.Length    `json:"-"`             // the first arch's crown under the ice it is figured for, at season's end; 0 where it falls or there is none
@@ -114,8 +115,9 @@ func Solve(t *Tunnel) *Weather {
 		return w
 	}
 	w.blow(holds)
+	w.ballast()
 	for _, soil := range t.soils() {
-		list := t.checks(soil)
+		list := t.checks(soil, w.Feet)
 		w.Bears = append(w.Bears, Bears{soil, soil.Name, t.limit(w.curves, list, false), t.limit(w.curves, list, true)})
 	}
 	slices.SortStableFunc(w.Bears, func(a, b Bears) int { return cmp.Compare(a.Damage.Gust, b.Damage.Gust) })
@@ -201,12 +203,15 @@ func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 	}
 	for _, soil := range t.soils() {
 		falls := func(c check) bool { return c.collapse && c.of(k, d) >= 1 }
-		if !slices.ContainsFunc(t.checks(soil), falls) {
+		if !slices.ContainsFunc(t.checks(soil, heavy), falls) {
 			return false
 		}
 	}
 	return true
 }
+
+// heavy are feet whose weight is not yet known, and holds.
+var heavy = Feet{Weight: 1e9}
 
 // needs is the gust at the arches that no arch may fall in for the spec's aims to be reached.
 func (t *Tunnel) needs() measure.Speed {
@@ -296,11 +301,14 @@ func (w *Weather) StakeAsks(v measure.Speed) (push measure.Force, moment float64
 	return push, moment
 }
 
-// Depth returns the least depth of the stakes for a gust in a soil, with depthFactor on its load.
-func (w *Weather) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
-	deep := measure.Length(0)
+// Depth returns the least depth of the stakes for a gust in a soil, with depthFactor on its load. It reports false where no depth helps, for the arches fall by then.
+func (w *Weather) Depth(soil anchor.Soil, v measure.Speed) (deep measure.Length, ok bool) {
 	if len(w.curves) == 0 {
-		return 0
+		return 0, false
+	}
+	others := slices.DeleteFunc(w.of.checks(soil, w.Feet), func(c check) bool { return c.cause == CauseStake })
+	if v > w.of.limit(w.curves, others, true).Gust {
+		return 0, false
 	}
 	q := w.of.pressure(v)
 	for _, c := range w.curves {
@@ -309,5 +317,5 @@ func (w *Weather) Depth(soil anchor.Soil, v measure.Speed) measure.Length {
 			deep = max(deep, soil.Depth(c.kind.spec.Stake.Bar.Diameter, depthFactor*measure.Force(d.push[f]), depthFactor*d.moment[f]))
 		}
 	}
-	return deep
+	return deep, true
 }
