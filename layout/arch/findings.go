@@ -167,7 +167,7 @@ func (j *judge) bends() {
 		return
 	}
 	level := finding.LookAt
-	remedy := "Warm the pipe before bending it, and think of thinner pipe, a wider span or longer sticks."
+	remedy := "Warm the pipe before bending it, never bend it in frost, and think of thinner pipe, a wider span or longer sticks."
 	if share > 1 {
 		level = finding.MustFix
 		remedy = "Take thinner pipe, or change span or sticks so that it bends less."

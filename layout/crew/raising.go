@@ -106,26 +106,25 @@ func (b *builder) guy(a arch.Arch) bool {
 // hold says how an arch is held lengthwise: its guys, and its braces once the neighbour stands.
 func (b *builder) hold(number int) string {
 	var guys, pegs []string
-	high := [2]measure.Length{}
 	for _, s := range b.Ground.Stakes {
 		switch {
 		case !s.Guy || s.Arch != number:
 		case s.Brace:
-			pegs, high[1] = append(pegs, s.Name), s.Tied
+			pegs = append(pegs, s.Name)
 		default:
-			guys, high[0] = append(guys, s.Name), s.Tied
+			guys = append(guys, s.Name)
 		}
 	}
 	var parts []string
 	if len(guys) > 0 {
-		parts = append(parts, fmt.Sprintf("tie guys to both legs of arch %d at %s above the ground and to %s", number, b.units.Tape(high[0]), and(guys)))
+		parts = append(parts, fmt.Sprintf("tie guys to both legs of arch %d at %s above the ground and to %s", number, b.units.Tape(b.Spec.Guys.From), and(guys)))
 	}
 	if len(pegs) > 0 {
 		fix := "clamp a brace to each leg"
 		if b.Spec.Braces.Line {
 			fix = "tie webbing to each leg"
 		}
-		parts = append(parts, fmt.Sprintf("%s of arch %d at %s above the ground and to %s", fix, number, b.units.Tape(high[1]), and(pegs)))
+		parts = append(parts, fmt.Sprintf("%s of arch %d at %s above the ground and to %s", fix, number, b.units.Tape(b.Spec.Braces.From), and(pegs)))
 	}
 	text := strings.Join(parts, "; ")
 	return strings.ToUpper(text[:1]) + text[1:]

@@ -15,9 +15,6 @@ const airPressure = 0.613 // Pa·s²/m²
 // pressure returns q in Pa.
 func pressure(v measure.Speed) float64 { return airPressure * float64(v) * float64(v) }
 
-// speedAt returns the wind speed of a pressure in Pa.
-func speedAt(q float64) measure.Speed { return measure.Speed(math.Sqrt(q / airPressure)) }
-
 // dragOfFrame returns Cf for a face of which the share solidity is solid. Beyond the table's .7 it is a wall.
 func dragOfFrame(solidity float64) float64 {
 	switch {
