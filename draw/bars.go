@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -193,13 +192,10 @@ func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
 
 // number prints a cut length without its unit.
 func number(units measure.System, l measure.Length) string {
-	return strings.TrimSuffix(units.Cut(l), unit(units))
+	return units.BareCut(l)
 }
 
 // unit is what follows the figures of a cut length.
 func unit(units measure.System) string {
-	if units == measure.Metric {
-		return " mm"
-	}
-	return " in"
+	return " " + units.Unit()
 }

@@ -1,25 +1,34 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
 const inch = measure.Inch
 
+// upper and ridge name an upper stick of a left leg and a ridge piece.
+func upper(arch int) stock.PieceID {
+	return stock.PieceID{Part: lights.Leg(spec.Left, arch), Stick: 2, Of: 2}
+}
+func ridge(bay int) stock.PieceID {
+	return stock.PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}
+}
+
 // bar is an invented stick of 120 in cut with a kerf of 1/8 in; marks by hand: 18, then 18 1/8 + 49 7/8 = 68, then 68 1/8 + 49 7/8 = 118; 120 − 118 1/8 = 1 7/8 is left.
 func bar() stock.Bar {
 	return stock.Bar{Item: "pvc", Stock: 120 * inch, Offcut: 1.875 * inch, Pieces: []stock.Piece{
-		{Name: "leg L46 upper", Length: 18 * inch, Mark: 18 * inch},
-		{Name: "ridge 4", Length: 49.875 * inch, Mark: 68 * inch},
-		{Name: "ridge 5", Length: 49.875 * inch, Mark: 118 * inch},
+		{ID: upper(46), Length: 18 * inch, Mark: 18 * inch},
+		{ID: ridge(4), Length: 49.875 * inch, Mark: 68 * inch},
+		{ID: ridge(5), Length: 49.875 * inch, Mark: 118 * inch},
 	}}
 }
 
@@ -82,7 +91,7 @@ func TestStickIsTrueToScale(t *testing.T) {
 
 // A trimmed left end has its own mark and no zero; its waste is hatched from the end on.
 func TestTrimmedEndIsMarked(t *testing.T) {
-	b := stock.Bar{Stock: 120 * inch, Offcut: 70.875 * inch, Pieces: []stock.Piece{{Name: "ridge 1", Length: 48 * inch, Mark: 49 * inch}}}
+	b := stock.Bar{Stock: 120 * inch, Offcut: 70.875 * inch, Pieces: []stock.Piece{{ID: ridge(1), Length: 48 * inch, Mark: 49 * inch}}}
 	page := drawn(Stick{Bar: b, Units: measure.Imperial, Left: "keep", Under: []Span{{1, "ridge 1"}}}, paper.Scale{Ratio: 24})
 	words := texts(page)
 	if slices.Contains(words, "0") || !slices.Contains(words, "1") || !slices.Contains(words, "49 in") {
@@ -97,7 +106,7 @@ func TestTrimmedEndIsMarked(t *testing.T) {
 func TestCrowdedStick(t *testing.T) {
 	b := stock.Bar{Stock: 3000, Offcut: 87}
 	for i := range 18 {
-		b.Pieces = append(b.Pieces, stock.Piece{Name: fmt.Sprintf("leg L%d upper", i+1), Length: 155, Mark: measure.Length(i+1)*158 - 3})
+		b.Pieces = append(b.Pieces, stock.Piece{ID: upper(i + 1), Length: 155, Mark: measure.Length(i+1)*158 - 3})
 	}
 	scale := StickScale(paper.MetricScales, []stock.Bar{b}, room.W)
 	s := Stick{Bar: b, Units: measure.Metric, Left: "waste", Under: []Span{{1, "leg upper L1"}, {17, "17 × leg upper"}}}

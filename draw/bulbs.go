@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -77,10 +76,10 @@ func bead(centre paper.Point, r paper.Length) paper.Path {
 // wraps draws the bulbs of an arch's wraps.
 func (p *perspective) wraps(number int) {
 	length := p.kind(number).Length
-	for _, w := range append(p.wound[fmt.Sprintf("leg L%d", number)], p.wound[fmt.Sprintf("arch %d", number)]...) {
+	for _, w := range append(p.wound[lights.Leg(spec.Left, number)], p.wound[lights.Part{Kind: lights.Arch, Number: number}]...) {
 		p.winding(w, func(tape measure.Length) spot { return p.onPipe(number, tape) })
 	}
-	for _, w := range p.wound[fmt.Sprintf("leg R%d", number)] {
+	for _, w := range p.wound[lights.Leg(spec.Right, number)] {
 		p.winding(w, func(tape measure.Length) spot { return p.onPipe(number, length-tape) })
 	}
 }
@@ -89,7 +88,7 @@ func (p *perspective) wraps(number int) {
 func (p *perspective) ridgeWraps(bay int) {
 	a, b := p.crown(bay), p.crown(bay+1)
 	centres := p.plan.Ridge[bay-1].Centres
-	for _, w := range p.wound[fmt.Sprintf("ridge %d", bay)] {
+	for _, w := range p.wound[lights.Part{Kind: lights.Ridge, Number: bay}] {
 		p.winding(w, func(tape measure.Length) spot { return a.towards(b, float64(tape/centres)) })
 	}
 }
@@ -146,10 +145,10 @@ func (p *perspective) drops(from, to int) {
 		if !ok || d.Hang <= 0 {
 			continue
 		}
-		var number int
+		number := d.On.Number
 		var line []spot
 		start, end := spot{string.From.X, string.From.Y, string.From.Z}, spot{string.To.X, string.To.Y, string.To.Z}
-		if n, _ := fmt.Sscanf(d.On, "ridge %d", &number); n == 1 {
+		if d.On.Kind == lights.Ridge {
 			line = append(append([]spot{start}, p.crownsBetween(start, end)...), end)
 		} else if number = string.From.Arch; number > 0 {
 			line = stretchOf(p.curve(number), start, end)

@@ -58,7 +58,7 @@ func TestCordPlanIsTrueToScale(t *testing.T) {
 					dx := float64(real.X-first.X) / c.Scale.Ratio
 					dy := -float64(real.Y-first.Y) / c.Scale.Ratio
 					if math.Hypot(float64(on.X)-dx, float64(on.Y)-dy) > 0.1 {
-						t.Errorf("%s: %s lies %v from the first foot, want %.2f, %.2f", name, real.Name, on, dx, dy)
+						t.Errorf("%s: %s lies %v from the first foot, want %.2f, %.2f", name, real.StakeID, on, dx, dy)
 					}
 				}
 			}

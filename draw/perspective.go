@@ -37,7 +37,7 @@ func Perspective(page *paper.Page, room paper.Rect, plan *layout.Plan) bool {
 	if len(plan.Arches) == 0 || plan.Arches[0].Kind == nil || len(plan.Arches[0].Curve) == 0 {
 		return false
 	}
-	p := &perspective{page: page, room: room, plan: plan, wound: map[string][]lights.Wrap{}, hung: map[string]lights.String{}}
+	p := &perspective{page: page, room: room, plan: plan, wound: map[lights.Part][]lights.Wrap{}, hung: map[string]lights.String{}}
 	for _, w := range plan.Wraps {
 		p.wound[w.On] = append(p.wound[w.On], w)
 	}
@@ -66,9 +66,9 @@ type perspective struct {
 	page  *paper.Page
 	room  paper.Rect
 	plan  *layout.Plan
-	shown []int                    // numbers of the arches drawn, 1 first
-	wound map[string][]lights.Wrap // by what they are on
-	hung  map[string]lights.String // by name
+	shown []int                         // numbers of the arches drawn, 1 first
+	wound map[lights.Part][]lights.Wrap // by what they are on
+	hung  map[string]lights.String      // by name
 }
 
 func (p *perspective) kind(number int) *arch.Kind { return p.plan.Arches[number-1].Kind }

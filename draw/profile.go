@@ -3,7 +3,6 @@ package draw
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -162,7 +161,7 @@ func (p Profile) ages(s paper.Scale) bool {
 
 // tall returns a length as it is read off a short tape, without its unit.
 func (p Profile) tall(l measure.Length) string {
-	return strings.TrimSuffix(p.Units.Inches(l), unit(p.Units))
+	return p.Units.BareInches(l)
 }
 
 // plusMinus is the band about the crown in words.

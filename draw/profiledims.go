@@ -122,10 +122,7 @@ func (f *elevation) centred(from, to paper.Point, under paper.Length, s string, 
 
 // roughly rounds a height that nobody measures to the inch or 10 mm.
 func (p Profile) roughly(l measure.Length) measure.Length {
-	step := measure.Inch
-	if p.Units == measure.Metric {
-		step = 10 * measure.Millimetre
-	}
+	step := measure.By(p.Units, measure.Inch, 10*measure.Millimetre)
 	return measure.Length(math.Round(float64(l/step))) * step
 }
 

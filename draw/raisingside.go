@@ -5,7 +5,9 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // A picture from the side: arches edge on, the first of them at x = 0, the walk to the right.
@@ -35,7 +37,7 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
 
 // guyWays says whether an arch has guy stakes before it and beyond it.
 func (r Raising) guyWays(number int) (ways [2]bool) {
-	leg, ok := r.Plan.Ground.StakeByName(fmt.Sprintf("L%d", number))
+	leg, ok := r.Plan.Ground.Stake(ground.Leg(spec.Left, number))
 	for _, s := range r.Plan.Stakes {
 		if ok && s.Guy && s.Arch == number {
 			if s.Along < leg.Along {
@@ -50,10 +52,10 @@ func (r Raising) guyWays(number int) (ways [2]bool) {
 
 // guyStakes names the guy stakes of an arch on one side of it.
 func (r Raising) guyStakes(number int, beyond bool) (names []string) {
-	leg, _ := r.Plan.Ground.StakeByName(fmt.Sprintf("L%d", number))
+	leg, _ := r.Plan.Ground.Stake(ground.Leg(spec.Left, number))
 	for _, s := range r.Plan.Stakes {
 		if s.Guy && s.Arch == number && (s.Along >= leg.Along) == beyond {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	return names

@@ -3,7 +3,6 @@ package draw
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -71,10 +70,7 @@ func (p *plot) scale() {
 			}
 		}
 	}
-	steps := []measure.Length{6 * measure.Inch, 12 * measure.Inch, 24 * measure.Inch, 48 * measure.Inch, 96 * measure.Inch}
-	if p.Units == measure.Metric {
-		steps = []measure.Length{100, 200, 500, 1000, 2000}
-	}
+	steps := measure.By(p.Units, []measure.Length{6 * measure.Inch, 12 * measure.Inch, 24 * measure.Inch, 48 * measure.Inch, 96 * measure.Inch}, []measure.Length{100, 200, 500, 1000, 2000})
 	most := measure.Length(min(6, int(p.box.H/5.5))) // numbers keep off each other
 	for _, p.step = range steps {
 		p.y0 = measure.Length(math.Floor(float64(low/p.step)+1e-9)) * p.step
@@ -125,7 +121,7 @@ func (p *plot) axes() {
 
 // bare prints a length without its unit.
 func (p *plot) bare(l measure.Length) string {
-	return strings.TrimSuffix(p.Units.Inches(l), unit(p.Units))
+	return p.Units.BareInches(l)
 }
 
 // lines returns the sizes of which a figure is known, in runs of two or more neighbours.

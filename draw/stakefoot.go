@@ -11,10 +11,7 @@ import (
 
 // foot draws the ground bar and what the signs on this page mean, under the picture.
 func (d *stakeSheet) foot(r paper.Rect) {
-	unit, word := float64(measure.Foot), "ft"
-	if d.units() == measure.Metric {
-		unit, word = float64(measure.Metre), "m"
-	}
+	unit, word := measure.By(d.units(), float64(measure.Foot), float64(measure.Metre)), measure.By(d.units(), "ft", "m")
 	used := place.GroundBar(d.b.Page, paper.Point{X: r.X, Y: r.Y}, 62, d.Scale, unit, word)
 	x := r.X + max(used+14, 62)
 	y := r.Y + 5.2

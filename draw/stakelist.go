@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -29,7 +30,7 @@ func (p StakePlan) lists() lists {
 	for _, most := range []int{30, 18, 12, 8, 0} {
 		all = nil
 		for _, s := range p.keyStakes() {
-			if t, ok := p.tie(s.Name); ok {
+			if t, ok := p.tie(s.StakeID); ok {
 				all = append(all, p.tieList(t, most))
 			}
 		}
@@ -45,9 +46,9 @@ func (p StakePlan) lists() lists {
 
 // tieList says how a key stake is found: two tapes from two marks, a third to check.
 func (p StakePlan) tieList(t ground.Tie, most int) list {
-	l := list{head: "Find " + t.Stake}
-	if t.Stake == p.ground.Stakes[2*p.Zero-2].Name {
-		l.head = "Find " + t.Stake + ", the zero"
+	l := list{head: "Find " + t.Stake.String()}
+	if t.Stake == p.ground.Stakes[2*p.Zero-2].StakeID {
+		l.head += ", the zero"
 	}
 	u := p.spec.Units
 	l.rows = [][2]string{{"from " + p.markName(t.MarkA, most), u.Tape(t.A)}, {"from " + p.markName(t.MarkB, most), u.Tape(t.B)}}
@@ -64,17 +65,20 @@ func (p StakePlan) checkList() list {
 	for _, arch := range []int{1, len(p.ground.Stations)} {
 		a, b := p.ground.Stakes[2*arch-2], p.ground.Stakes[2*arch-1]
 		if on := arch == 1 && p.entrance() || arch > 1 && p.exit(); on && !p.widthFits(arch) {
-			widths[0], widths[1] = append(widths[0], a.Name+"–"+b.Name), append(widths[1], p.spec.Units.Tape(ground.Between(a, b)))
+			widths[0], widths[1] = append(widths[0], a.String()+"–"+b.String()), append(widths[1], p.spec.Units.Tape(ground.Between(a, b)))
 		}
 	}
 	l.pair(widths[0], widths[1])
 	drawn := p.drawnDiagonals()
 	for i := 0; i+1 < len(drawn); i += 2 {
-		l.pair([]string{drawn[i].From + "–" + drawn[i].To, drawn[i+1].From + "–" + drawn[i+1].To},
+		l.pair([]string{betweenStakes(drawn[i]), betweenStakes(drawn[i+1])},
 			[]string{p.spec.Units.Tape(drawn[i].Distance), p.spec.Units.Tape(drawn[i+1].Distance)})
 	}
 	return l
 }
+
+// betweenStakes names a diagonal: L1–R2.
+func betweenStakes(d ground.Diagonal) string { return fmt.Sprintf("%v–%v", d.From, d.To) }
 
 // pair adds what is measured with its numbers, on one line where they are alike.
 func (l *list) pair(names, numbers []string) {

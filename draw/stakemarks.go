@@ -60,12 +60,12 @@ func (d *stakeSheet) markTargets() {
 func (d *stakeSheet) markNames() {
 	used, from := map[string]bool{}, map[string]paper.Point{}
 	for _, s := range d.stakes {
-		if t, ok := d.tie(s.Name); ok {
+		if t, ok := d.tie(s.StakeID); ok {
 			used[t.MarkA], used[t.MarkB], used[t.MarkC] = true, true, true
 		}
 	}
 	for _, s := range d.keyStakes() {
-		if t, ok := d.tie(s.Name); ok {
+		if t, ok := d.tie(s.StakeID); ok {
 			from[t.MarkA], from[t.MarkB] = d.at(s), d.at(s)
 		}
 	}

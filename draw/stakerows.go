@@ -25,7 +25,7 @@ func (d *stakeSheet) pin(side spec.Side, arch int) paper.Point {
 func (d *stakeSheet) rows() {
 	for _, s := range d.stakes {
 		if s.Guy {
-			if leg, ok := d.ground.StakeByName(fmt.Sprintf("%s%d", s.Side.Letter(), s.Arch)); ok {
+			if leg, ok := d.ground.Stake(ground.Leg(s.Side, s.Arch)); ok {
 				d.b.LineRound(d.at(leg), d.at(s), paper.Hidden)
 			}
 		}
@@ -60,7 +60,7 @@ func (d *stakeSheet) runningDistances() {
 	r := place.Running{Origin: zero, Along: paper.Polar(1, d.m.angle(d.ground.Stations[0].Heading)), Lettering: paper.Dimension, OffPage: d.Zero < d.First}
 	for _, s := range row {
 		out := d.at(s).Sub(zero)
-		reach = max(reach, d.clear(s)+1.2+d.names.Width(s.Name)-out.X)
+		reach = max(reach, d.clear(s)+1.2+d.names.Width(s.String())-out.X)
 		r.Stops = append(r.Stops, place.Stop{At: d.at(s), Text: runningText(d.units(), s.Running-first.Running)})
 	}
 	r.Offset = reach + 3.5
@@ -68,7 +68,7 @@ func (d *stakeSheet) runningDistances() {
 	if r.OffPage {
 		at := d.at(row[0])
 		at.X = zero.X - r.Offset
-		d.b.Label(place.Label{At: at.Add(paper.Point{Y: 9}), Text: "0 is at " + first.Name, Lettering: paper.Floor, Toward: paper.Point{X: -1}, Clear: 1.5, Leader: place.NoLeader})
+		d.b.Label(place.Label{At: at.Add(paper.Point{Y: 9}), Text: "0 is at " + first.String(), Lettering: paper.Floor, Toward: paper.Point{X: -1}, Clear: 1.5, Leader: place.NoLeader})
 	}
 }
 
@@ -183,8 +183,8 @@ func (d *stakeSheet) matchLine(arch int, way float64, word string) {
 // diagonals draws the diagonals.
 func (d *stakeSheet) diagonals() {
 	for _, g := range d.drawnDiagonals() {
-		from, _ := d.ground.StakeByName(g.From)
-		to, _ := d.ground.StakeByName(g.To)
+		from, _ := d.ground.Stake(g.From)
+		to, _ := d.ground.Stake(g.To)
 		d.b.LineRound(d.at(from), d.at(to), paper.Hidden)
 	}
 }
@@ -203,8 +203,8 @@ func (p StakePlan) drawnDiagonals() []ground.Diagonal {
 }
 
 // tie returns the tapes of a stake.
-func (p StakePlan) tie(name string) (ground.Tie, bool) {
-	return p.ground.TieOf(name, p.spec.Units)
+func (p StakePlan) tie(stake ground.StakeID) (ground.Tie, bool) {
+	return p.ground.TieOf(stake, p.spec.Units)
 }
 
 // keyStakes are those that the rest of the row is set out from: where the tape's zero lies, and the ends of the row, or of as much of it as marks reach.
@@ -233,7 +233,7 @@ func (p StakePlan) keyStakes() []ground.Stake {
 func (d *stakeSheet) ties() {
 	marks := d.markPlaces()
 	for _, s := range d.keyStakes() {
-		t, ok := d.tie(s.Name)
+		t, ok := d.tie(s.StakeID)
 		if !ok {
 			continue
 		}

@@ -130,16 +130,16 @@ func (d *stakeSheet) nameSize(page *paper.Page) paper.Lettering {
 
 // nameOutside sets a stake's name right beside it, away from the opening, if that is free.
 func (d *stakeSheet) nameOutside(b *place.Board, s ground.Stake, l paper.Lettering) bool {
-	out, w := d.outward(s), l.Width(s.Name)
-	up, down := l.Extent(s.Name)
+	out, w := d.outward(s), l.Width(s.String())
+	up, down := l.Extent(s.String())
 	slide := func(v paper.Length) paper.Length { return max(-1, min(1, v*math.Sqrt2)) }
 	centre := d.at(s).Add(out.Times(float64(d.clear(s) + 1.2)))
 	centre.X += slide(out.X) * w / 2
 	centre.Y += slide(out.Y)*(up+down)/2 + (up-down)/2
-	if !b.FreeText(centre, 0, s.Name, l) {
+	if !b.FreeText(centre, 0, s.String(), l) {
 		return false
 	}
-	b.TurnedText(centre, 0, s.Name, l)
+	b.TurnedText(centre, 0, s.String(), l)
 	return true
 }
 
@@ -168,6 +168,6 @@ func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) {
 		}
 	}
 	for _, s := range crowded {
-		d.lacks(s.Name, b.Label(place.Label{At: d.at(s), Text: s.Name, Lettering: l, Toward: d.outward(s), Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30}))
+		d.lacks(s.String(), b.Label(place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: d.outward(s), Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30}))
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -126,7 +127,7 @@ func TestStakePlanIsTrueToScale(t *testing.T) {
 				for k := range i {
 					real := math.Sqrt(math.Pow(float64(legs[i].X-legs[k].X), 2) + math.Pow(float64(legs[i].Y-legs[k].Y), 2))
 					if off := float64(got[i].Sub(got[k]).Long()) - real/plan.Scale.Ratio; math.Abs(off) > 0.1 {
-						t.Fatalf("%s, plan %d: %s and %s are %.3f mm off on paper", name, plan.Page, legs[i].Name, legs[k].Name, off)
+						t.Fatalf("%s, plan %d: %s and %s are %.3f mm off on paper", name, plan.Page, legs[i].StakeID, legs[k].StakeID, off)
 					}
 				}
 			}
@@ -138,18 +139,19 @@ func TestStakePlanIsTrueToScale(t *testing.T) {
 				if x.Angle == 0 && (x.At.X < letterRoom.X-0.1 || x.At.X+w > letterRoom.Right()+0.1 || x.At.Y > letterRoom.Bottom() || x.At.Y < letterRoom.Y) {
 					t.Errorf("%s, plan %d: %q leaves the room", name, plan.Page, x.String)
 				}
-				if s, ok := l.StakeByName(x.String); ok && x.Lettering.Size >= 12 {
+				if k := slices.IndexFunc(l.Stakes, func(s ground.Stake) bool { return s.String() == x.String }); k >= 0 && x.Lettering.Size >= 12 {
+					s := l.Stakes[k]
 					at := plan.placed(roomUnder(plan)).m.at(s.At())
 					near := paper.Point{X: max(x.At.X, min(x.At.X+w, at.X)), Y: x.At.Y}
 					if near.Sub(at).Long() < 32 {
-						seen[s.Name] = true
+						seen[s.String()] = true
 					}
 				}
 			}
 		}
 		for _, s := range l.Stakes {
-			if !seen[s.Name] {
-				t.Errorf("%s: no name stands by %s", name, s.Name)
+			if !seen[s.String()] {
+				t.Errorf("%s: no name stands by %s", name, s.StakeID)
 			}
 		}
 	}

@@ -5,7 +5,6 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/ground"
-	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -50,10 +49,7 @@ const (
 // all stakes fit, or the marks with them if that costs little; where that would be coarser than 1:100, or the stakes too close
 // for their names, it goes over several pages.
 func StakePlans(l ground.Layout, s *spec.Spec, room paper.Rect) []StakePlan {
-	series := paper.ImperialScales
-	if s.Units == measure.Metric {
-		series = paper.MetricScales
-	}
+	series := Scales(s.Units)
 	whole := StakePlan{Page: 1, Of: 1, First: 1, Last: len(l.Stations), Zero: 1, ground: l, spec: s, stakes: l.Stakes, room: room.W}
 	room.H -= footRoom
 	pitch := closest(l)

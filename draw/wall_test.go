@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -106,6 +107,10 @@ func TestWallsNameEverySplice(t *testing.T) {
 			}
 			want := []string{"start " + p.Strings[0], "end " + p.Strings[len(p.Strings)-1]}
 			for i := 1; i < len(p.Strings); i++ {
+				if runOf(plan, p.Strings[i-1]) != runOf(plan, p.Strings[i]) { // the row goes on, and is fed anew
+					want = append(want, "end "+p.Strings[i-1]+", start "+p.Strings[i])
+					continue
+				}
 				want = append(want, p.Strings[i-1]+"–"+strings.TrimPrefix(p.Strings[i], "S"))
 			}
 			for _, w := range want {
@@ -118,6 +123,16 @@ func TestWallsNameEverySplice(t *testing.T) {
 			t.Error("the way out is not named")
 		}
 	}
+}
+
+// runOf names the run that a string is in.
+func runOf(p *layout.Plan, name string) string {
+	for _, c := range p.Chains {
+		if slices.Contains(c.Strings, name) {
+			return c.Name
+		}
+	}
+	return ""
 }
 
 // Rows run from the entrance where the plan has them run so, and back where it has them run back: with the picture's own hand. The heads on them are the filled triangles.

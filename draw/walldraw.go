@@ -85,7 +85,7 @@ func (v *wallView) legs() {
 		x, ground := v.x(v.along(n)), v.y(v.stake(n).Ground)
 		top := v.y(v.rows[len(v.rows)-1].Marks[n-1].Z) - legPast
 		v.Line(paper.Point{X: x, Y: ground}, paper.Point{X: x, Y: top}, paper.Emphasis)
-		v.Text(paper.Point{X: x, Y: v.foot.Y + 7.5}, paper.AtMiddle, v.stake(n).Name, paper.StakeName)
+		v.Text(paper.Point{X: x, Y: v.foot.Y + 7.5}, paper.AtMiddle, v.stake(n).String(), paper.StakeName)
 		if n > v.First {
 			a, b := paper.Point{X: v.x(v.along(n - 1)), Y: v.y(v.stake(n - 1).Ground)}, paper.Point{X: x, Y: ground}
 			if v.Side == spec.Right {
@@ -104,7 +104,7 @@ func (v *wallView) legs() {
 			if n != v.leftmost() {
 				align, at.X = paper.AtRight, x+1
 			}
-			v.Text(at, align, "match line "+v.stake(n).Name, paper.Floor)
+			v.Text(at, align, "match line "+v.stake(n).String(), paper.Floor)
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -124,10 +123,10 @@ func (v *wallView) signs(p lights.Path) []sign {
 		}
 		end := sign{at: s.To, socket: true, words: "end " + s.Name}
 		if i+1 < len(on) {
-			next := on[i+1].Name
-			end.bar, end.joined, end.words = true, v.joined(s.Name, next), s.Name+"–"+strings.TrimPrefix(next, "S")
+			next := on[i+1]
+			end.bar, end.joined, end.words = true, v.joined(s.Name, next.Name), fmt.Sprintf("%s–%d", s.Name, next.Number)
 			if !end.joined {
-				end.words = "end " + s.Name + ", start " + next
+				end.words = "end " + s.Name + ", start " + next.Name
 			}
 		}
 		list = append(list, end)

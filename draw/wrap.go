@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -155,10 +154,7 @@ func (r WrapRun) Draw(b *place.Board, room paper.Rect) {
 	for _, f := range r.Wrap.Flags {
 		words(at(f.Tape), true, r.Units.Inches(f.Tape), r.flagWords(f))
 	}
-	ends := WrapEnds(r.Wrap, r.Units)
-	if r.crowded() {
-		ends = [2]string{strings.TrimSuffix(ends[0], " at "+r.Units.Inches(0)), strings.TrimSuffix(ends[1], " at the end")}
-	}
+	ends := wrapEnds(r.Wrap, r.Units, r.crowded())
 	words(top, false, r.End, ends[1])
 	words(bottom.Add(up.Times(0.5)), false, r.Start+", 0", ends[0])
 }
@@ -183,14 +179,20 @@ func (r WrapRun) crowded() bool {
 const shortOfEnd = 4 * measure.Inch
 
 // WrapEnds says what comes at a wrap's start and end and where: by the tape from the pipe's zero, or where it stops close to the pipe's end, from that.
-func WrapEnds(w lights.Wrap, units measure.System) [2]string {
+func WrapEnds(w lights.Wrap, units measure.System) [2]string { return wrapEnds(w, units, false) }
+
+// wrapEnds is WrapEnds; in short it leaves out where an end comes that is at the pipe's zero or its end.
+func wrapEnds(w lights.Wrap, units measure.System, short bool) [2]string {
 	from, to := w.Wound()
 	words := [2]string{"prongs", "socket"}
 	if w.Crown {
 		words = [2]string{"socket", "prongs"}
 	}
-	words[0] += " at " + units.Inches(from)
+	if !short || from >= units.Grid() {
+		words[0] += " at " + units.Inches(from)
+	}
 	switch before := w.PipeEnd - to; {
+	case before < units.Grid() && short:
 	case before < units.Grid():
 		words[1] += " at the end"
 	case before < shortOfEnd:

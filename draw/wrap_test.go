@@ -10,11 +10,12 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // wound is an invented wrap: a 20 ft string of 60 bulbs at 1 1/2 in on a pipe of 0.84 in.
 func wound() lights.Wrap {
-	return lights.Wrap{On: "leg L1", Pitch: 1.5 * inch, Turns: 60, Strings: []string{"S1"}, From: 0, To: 90 * inch, PipeEnd: 91 * inch, Covers: 1,
+	return lights.Wrap{On: lights.Leg(spec.Left, 1), Pitch: 1.5 * inch, Turns: 60, Strings: []string{"S1"}, From: 0, To: 90 * inch, PipeEnd: 91 * inch, Covers: 1,
 		Label: catalog.String{Name: "set", Length: 240 * inch, Lead: 12 * inch, Bulbs: 60, Wire: 0.15 * inch},
 		Flags: []lights.Flag{{Tape: 30 * inch, Bulb: 17, String: "S1"}, {Tape: 60 * inch, Bulb: 38, String: "S1"}}}
 }

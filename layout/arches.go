@@ -220,7 +220,7 @@ func (p *Plan) noteUntried(kinds []*alike) {
 	}
 	if n > 0 {
 		p.note([]finding.Finding{{
-			Level: finding.LookAt, Code: "arches-not-tried", Sheet: "arch", Key: "arch", Pos: p.Spec.Position("arch"),
+			Level: finding.LookAt, Code: "arches-not-tried", Key: "arch",
 			Text: fmt.Sprintf("Of the other arches %d were not tried, for a dozen already have figures that make no arch; what is drawn of them is a sketch. Mend the dozen first.", n),
 		}})
 	}

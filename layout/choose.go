@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
@@ -285,10 +285,10 @@ func settled(s *spec.Spec) *spec.Spec {
 		price := fmt.Sprintf("%s, about %.0f%s", why, math.Ceil(weather.PriceOfBracing(&n)), currency(&n))
 		guys, braces := "none", "none"
 		if g := n.Guys; len(g.Arches) > 0 {
-			guys = fmt.Sprintf("%s, %s up, stakes %s out", strings.ToLower(arch.Named(g.Arches)), u.Tape(g.From), u.Tape(g.Out))
+			guys = fmt.Sprintf("%s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out))
 		}
 		if b := n.Braces; len(b.Bays) > 0 {
-			braces = fmt.Sprintf("pipe in %s, %s up", numbered("bay", b.Bays), u.Tape(b.From))
+			braces = fmt.Sprintf("pipe in %s, %s up", say.Numbered("bay", b.Bays), u.Tape(b.From))
 		}
 		n.Chosen("guys", guys, price)
 		n.Chosen("braces", braces, price)
@@ -302,16 +302,4 @@ func currency(s *spec.Spec) string {
 		return " dollars"
 	}
 	return " " + s.Currency
-}
-
-// numbered lists numbers with their noun: bays 1, 5.
-func numbered(noun string, list []int) string {
-	if len(list) != 1 {
-		noun += "s"
-	}
-	var words []string
-	for _, n := range list {
-		words = append(words, fmt.Sprint(n))
-	}
-	return noun + " " + strings.Join(words, ", ")
 }

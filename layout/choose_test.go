@@ -69,10 +69,10 @@ func TestChosenIsCheapest(t *testing.T) {
 	}
 }
 
-// TestCures: the ladder of an example brings it to its aims when its changes are made, and each rung gains.
-func TestCures(t *testing.T) {
+// TestLadder: the ladder of an example brings it to its aims when its changes are made, and each rung gains.
+func TestLadder(t *testing.T) {
 	for _, name := range []string{"garden", "starter", "parkwalk"} {
-		p := layout.Solve(example(t, name))
+		p := layout.Solve(exampleSpec(t, name))
 		ladder := p.Cures()
 		if len(ladder) == 0 {
 			t.Errorf("%s: no cure, reaches %g", name, p.Weather.Reaches())
@@ -91,7 +91,7 @@ func TestCures(t *testing.T) {
 		}
 	}
 	// Made by hand, the first rung of the garden, guys as far out as they are tied high, gains what the ladder says.
-	s := example(t, "garden")
+	s := exampleSpec(t, "garden")
 	ladder := layout.Solve(s).Cures()
 	if ladder[0].Change.Key != "guys.out" {
 		t.Fatalf("%+v", ladder[0])

@@ -67,7 +67,7 @@ func TestSiteMayLieAnyhow(t *testing.T) {
 			near(t, fmt.Sprintf("ridge %d", r.Bay), after.Ridge[i].Centres, r.Centres, 1e-6)
 		}
 		for i, d := range before.Diagonals {
-			near(t, d.From+" to "+d.To, after.Diagonals[i].Distance, d.Distance, 1e-6)
+			near(t, fmt.Sprintf("%v to %v", d.From, d.To), after.Diagonals[i].Distance, d.Distance, 1e-6)
 		}
 		for i, a := range before.Ties {
 			b := after.Ties[i]
@@ -75,8 +75,8 @@ func TestSiteMayLieAnyhow(t *testing.T) {
 				t.Errorf("%s is tied to %s, %s, %s, then to %s, %s, %s", a.Stake, a.MarkA, a.MarkB, a.MarkC, b.MarkA, b.MarkB, b.MarkC)
 				continue
 			}
-			near(t, "tie "+a.Stake, b.A, a.A, 1e-6)
-			near(t, "tie "+a.Stake, b.B, a.B, 1e-6)
+			near(t, "tie "+a.Stake.String(), b.A, a.A, 1e-6)
+			near(t, "tie "+a.Stake.String(), b.B, a.B, 1e-6)
 		}
 		for i, a := range before.Chains {
 			if b := after.Chains[i]; !slices.Equal(a.Strings, b.Strings) || a.Outlet != b.Outlet || a.Cord != b.Cord {
@@ -150,11 +150,11 @@ func TestMirroredSpec(t *testing.T) {
 		}
 		other := map[string]layoutStake{}
 		for _, k := range after.Stakes {
-			other[k.Name] = layoutStake{k.X, k.Y, k.Ground, k.Along, k.Offset}
+			other[k.String()] = layoutStake{k.X, k.Y, k.Ground, k.Along, k.Offset}
 		}
 		for _, k := range before.Stakes {
-			if got, want := other[swapSide(k.Name)], (layoutStake{-k.X, k.Y, k.Ground, k.Along, -k.Offset}); !got.close(want) {
-				t.Errorf("%s is at %v, its image at %v", k.Name, want, got)
+			if got, want := other[swapSide(k.String())], (layoutStake{-k.X, k.Y, k.Ground, k.Along, -k.Offset}); !got.close(want) {
+				t.Errorf("%s is at %v, its image at %v", k.StakeID, want, got)
 			}
 		}
 		for i, r := range before.Ridge {
@@ -169,10 +169,10 @@ func TestMirroredSpec(t *testing.T) {
 		}
 		pitch := map[string]measure.Length{}
 		for _, w := range after.Wraps {
-			pitch[w.On] = w.Pitch
+			pitch[w.On.String()] = w.Pitch
 		}
 		for _, w := range before.Wraps {
-			near(t, "pitch on "+w.On, pitch[swapSide(w.On)], w.Pitch, 1e-3)
+			near(t, "pitch on "+w.On.String(), pitch[swapSide(w.On.String())], w.Pitch, 1e-3)
 		}
 	})
 }

@@ -32,6 +32,8 @@ type Plan struct {
 	Strings   []lights.String   `json:"strings"`
 	Wraps     []lights.Wrap     `json:"wraps"`
 	Chains    []power.Chain     `json:"chains"`
+	Cords     []power.Cord      `json:"cords"`
+	Taps      []power.Tap       `json:"taps"`
 	Circuits  []power.Circuit   `json:"circuits"`
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`

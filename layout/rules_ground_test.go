@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"hoopwright/layout"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -158,8 +159,8 @@ func stationsFollow(t *testing.T, p *layout.Plan) {
 		case after.Arch > before.Arch:
 			share = measure.Length(i+1-before.Arch) / measure.Length(after.Arch-before.Arch)
 		}
-		near(t, "ground at "+p.Stakes[2*i].Name, p.Stakes[2*i].Ground, before.Left+(after.Left-before.Left)*share, hair)
-		near(t, "ground at "+p.Stakes[2*i+1].Name, p.Stakes[2*i+1].Ground, before.Right+(after.Right-before.Right)*share, hair)
+		near(t, "ground at "+p.Stakes[2*i].String(), p.Stakes[2*i].Ground, before.Left+(after.Left-before.Left)*share, hair)
+		near(t, "ground at "+p.Stakes[2*i+1].String(), p.Stakes[2*i+1].Ground, before.Right+(after.Right-before.Right)*share, hair)
 	}
 }
 
@@ -167,8 +168,8 @@ func stakesStand(t *testing.T, p *layout.Plan) {
 	guys := 0
 	for i, a := range p.Arches {
 		l, r, at := p.Stakes[2*i], p.Stakes[2*i+1], p.Ground.Stations[i]
-		if l.Name != fmt.Sprintf("L%d", a.Number) || r.Name != fmt.Sprintf("R%d", a.Number) {
-			t.Fatalf("arch %d stands on %s and %s", a.Number, l.Name, r.Name)
+		if l.String() != fmt.Sprintf("L%d", a.Number) || r.String() != fmt.Sprintf("R%d", a.Number) {
+			t.Fatalf("arch %d stands on %s and %s", a.Number, l.StakeID, r.StakeID)
 		}
 		near(t, "span", apart(l.At(), r.At()), a.Span, 1e-3)
 		near(t, "middle", apart(spec.Point{X: (l.X + r.X) / 2, Y: (l.Y + r.Y) / 2}, at.At), 0, 1e-3)
@@ -182,22 +183,22 @@ func stakesStand(t *testing.T, p *layout.Plan) {
 	}
 	pegs := 0
 	for _, s := range p.Stakes[2*len(p.Arches):] {
-		if s.Brace {
+		if s.Bay > 0 {
 			// In its bay, in the wall, short of the neighbour's foot; never on it.
 			pegs++
-			bay := 0
-			if _, err := fmt.Sscanf(s.Name, "B%d", &bay); err != nil || !slices.Contains(p.Spec.Braces.Bays, bay) || s.Arch != bay && s.Arch != bay+1 || (s.Offset < 0) != (s.Side == spec.Left) {
+			bay := s.Bay
+			if !slices.Contains(p.Spec.Braces.Bays, bay) || s.String()[0] != 'B' || s.Arch != bay && s.Arch != bay+1 || (s.Offset < 0) != (s.Side == spec.Left) {
 				t.Errorf("peg %+v", s)
 			}
 			leg, next := p.Stakes[2*s.Arch-2], p.Stakes[2*(2*bay+1-s.Arch)-2]
 			near(t, "peg", max(s.Along-leg.Along, leg.Along-s.Along), p.Spec.Tunnel.Spacing-spec.PegShort(p.Spec.Units), 1e-3)
 			if gap := max(s.Along-next.Along, next.Along-s.Along); gap < 100 || gap > 200 {
-				t.Errorf("peg %s stands %v from the neighbour", s.Name, gap)
+				t.Errorf("peg %s stands %v from the neighbour", s, gap)
 			}
 			continue
 		}
 		guys++
-		if !s.Guy || s.Name[0] != 'G' || !slices.Contains(p.Spec.Guys.Arches, s.Arch) || (s.Offset < 0) != (s.Side == spec.Left) {
+		if !s.Guy || s.String()[0] != 'G' || !slices.Contains(p.Spec.Guys.Arches, s.Arch) || (s.Offset < 0) != (s.Side == spec.Left) {
 			t.Errorf("guy stake %+v", s)
 		}
 	}
@@ -210,19 +211,19 @@ func stakesStand(t *testing.T, p *layout.Plan) {
 }
 
 func tapesAgree(t *testing.T, p *layout.Plan) {
-	at := map[string]spec.Point{}
+	at := map[ground.StakeID]spec.Point{}
 	for _, s := range p.Stakes {
-		at[s.Name] = s.At()
+		at[s.StakeID] = s.At()
 	}
 	mark := map[string]spec.Point{}
 	for _, m := range p.Ground.Marks {
 		mark[m.Name] = m.At
 	}
 	for _, tie := range p.Ties {
-		near(t, tie.Stake+" from "+tie.MarkA, tie.A, apart(at[tie.Stake], mark[tie.MarkA]), hair)
-		near(t, tie.Stake+" from "+tie.MarkB, tie.B, apart(at[tie.Stake], mark[tie.MarkB]), hair)
+		near(t, tie.Stake.String()+" from "+tie.MarkA, tie.A, apart(at[tie.Stake], mark[tie.MarkA]), hair)
+		near(t, tie.Stake.String()+" from "+tie.MarkB, tie.B, apart(at[tie.Stake], mark[tie.MarkB]), hair)
 		if tie.MarkC != "" {
-			near(t, tie.Stake+" from "+tie.MarkC, tie.C, apart(at[tie.Stake], mark[tie.MarkC]), hair)
+			near(t, tie.Stake.String()+" from "+tie.MarkC, tie.C, apart(at[tie.Stake], mark[tie.MarkC]), hair)
 		}
 		reach := 100 * measure.Foot // of a tape that checks
 		if p.Spec.Units == measure.Metric {
@@ -240,7 +241,7 @@ func tapesAgree(t *testing.T, p *layout.Plan) {
 		t.Errorf("%d ties for %d stakes", len(p.Ties), len(p.Stakes))
 	}
 	for _, d := range p.Diagonals {
-		near(t, d.From+" to "+d.To, d.Distance, apart(at[d.From], at[d.To]), hair)
+		near(t, fmt.Sprintf("%v to %v", d.From, d.To), d.Distance, apart(at[d.From], at[d.To]), hair)
 	}
 	var want, got []string
 	for n := 1; n < len(p.Arches); n++ {
@@ -250,7 +251,7 @@ func tapesAgree(t *testing.T, p *layout.Plan) {
 		want = append(want, fmt.Sprintf("L1 R%d", n), fmt.Sprintf("R1 L%d", n))
 	}
 	for _, d := range p.Diagonals {
-		got = append(got, d.From+" "+d.To)
+		got = append(got, d.From.String()+" "+d.To.String())
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("diagonals %v, want %v", got, want)

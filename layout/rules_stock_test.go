@@ -40,13 +40,13 @@ func wanted(p *layout.Plan) map[string]measure.Length {
 		list[fmt.Sprintf("ridge %d", r.Bay)] = r.Cut
 	}
 	for _, s := range p.Stakes {
-		name := "stake " + s.Name
+		name := "stake " + s.String()
 		switch {
-		case s.Brace:
-			name = "peg " + s.Name
+		case s.Bay > 0:
+			name = "peg " + s.String()
 			if !p.Spec.Braces.Line { // from the leg to the peg by Pythagoras, and a hand beyond each clamp
 				reach := float64(p.Spec.Tunnel.Spacing - spec.PegShort(p.Spec.Units))
-				list["brace "+s.Name] = measure.Length(math.Sqrt(reach*reach+float64(p.Spec.Braces.From*p.Spec.Braces.From))) + 6*measure.Inch
+				list["brace "+s.String()] = measure.Length(math.Sqrt(reach*reach+float64(p.Spec.Braces.From*p.Spec.Braces.From))) + 6*measure.Inch
 			}
 		case s.Guy:
 			name = "guy " + name
@@ -63,10 +63,10 @@ func piecesAreCut(t *testing.T, p *layout.Plan) {
 	got := map[string]int{}
 	for _, b := range p.Cuts.Bars {
 		for _, c := range b.Pieces {
-			got[c.Name]++
-			l, known := want[c.Name]
+			got[c.ID.String()]++
+			l, known := want[c.ID.String()]
 			if !known || c.Length < l-1e-5 || c.Length >= l+grid {
-				t.Errorf("%s is cut to %v, want %v", c.Name, c.Length, l)
+				t.Errorf("%s is cut to %v, want %v", c.ID, c.Length, l)
 			}
 		}
 	}
@@ -181,7 +181,7 @@ func shoppingAddsUp(t *testing.T, p *layout.Plan) {
 	total, seen := 0.0, map[string]bool{}
 	need := map[string]int{}
 	for _, i := range p.Shopping {
-		if i.Need <= 0 || i.Own < 0 || i.Buy != max(0, i.Need-i.Own) || i.Unit == "" || i.Where == "" || i.Price < 0 || seen[i.Item] {
+		if i.Need <= 0 || i.Own < 0 || i.Buy != max(0, i.Need-i.Own) || i.Unit == 0 || i.Where == "" || i.Price < 0 || seen[i.Item] {
 			t.Errorf("line %+v, seen before %v", i, seen[i.Item])
 		}
 		seen[i.Item] = true

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -39,21 +40,54 @@ func Solve(s *spec.Spec) *Plan {
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
 	}
-	p.Lights = lights.Lay(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts})
-	p.Strings, p.Wraps = p.Lights.Strings, p.Lights.Wraps
-	p.note(p.Lights.Findings)
-
-	p.Power = power.Feed(power.Input{Spec: s, Strings: p.Strings, Ground: p.Ground, Crowns: crowns})
-	p.Chains, p.Circuits = p.Power.Chains, p.Power.Circuits
-	p.note(p.Power.Findings)
-
+	p.solveLights(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts}, crowns)
 	p.solveStock()
 	p.solveCrew()
 
 	p.accept()
+	for i := range p.Findings {
+		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
+	}
 	finding.Sort(p.Findings)
 	p.fillEmpty()
 	return p
+}
+
+// solveLights lays the strings and feeds them. What the spec leaves open, which end of a wrap has the prongs, from which end rows start and whether leads
+// stay off the pipe, is as the power plan is best for it.
+func (p *Plan) solveLights(in lights.Input, crowns []measure.Length) {
+	feed := func(leads bool) power.Plan {
+		in.Turn = lights.Turn{Leads: leads}
+		plain := lights.Lay(in)
+		in.Turn.All = true
+		turned := lights.Lay(in)
+		return power.Feed(power.Input{Spec: p.Spec, Strings: plain.Strings, Turned: turned.Strings, Lines: plain.Lines, Ground: p.Ground, Crowns: crowns})
+	}
+	p.Power = feed(false)
+	leads := false
+	if lights.Bridges(p.Spec) {
+		if off := feed(true); power.Better(off, p.Power) {
+			p.Power, leads = off, true
+		}
+	}
+	in.Turn = lights.Turn{Leads: leads}
+	p.Lights = lights.Lay(in)
+	turn := lights.Turn{Leads: leads, Wraps: make([]bool, len(p.Lights.Wraps)), Paths: make([]bool, len(p.Lights.Paths))}
+	for n, l := range p.Lights.Lines {
+		switch {
+		case n >= len(p.Power.Turned) || !p.Power.Turned[n]:
+		case l.Wrap >= 0:
+			turn.Wraps[l.Wrap] = true
+		case l.Path >= 0:
+			turn.Paths[l.Path] = true
+		}
+	}
+	in.Turn = turn
+	p.Lights = lights.Lay(in)
+	p.Strings, p.Wraps = p.Lights.Strings, p.Lights.Wraps
+	p.note(p.Lights.Findings)
+	p.Chains, p.Cords, p.Taps, p.Circuits = p.Power.Chains, p.Power.Cords, p.Power.Taps, p.Power.Circuits
+	p.note(p.Power.Findings)
 }
 
 // shapes returns what each arch fills of the air, arches of a kind sharing one curve.
@@ -113,23 +147,38 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 
 // solveStock lists the pieces, cuts them and writes the shopping list.
 func (p *Plan) solveStock() {
-	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, Taps: p.Power.Taps, Supplies: p.Power.Supplies}
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
-	for _, f := range p.Power.Feeders {
-		if f.Crosses && p.Spec.Site.Cords.Cover {
-			in.Covers++
-		}
-	}
-	for _, c := range p.Power.Cords {
-		for range c.Count {
-			in.Cords = append(in.Cords, c.Name+" "+stock.Sold(c.Length, p.Spec.Units))
-		}
-	}
+	in.Wiring = p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
 	p.note(p.Stock.Findings)
+}
+
+// wiring lists what the power plan needs.
+func (p *Plan) wiring() stock.Wiring {
+	w := stock.Wiring{
+		Taps: len(p.Taps), Timers: p.Power.Timers, Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
+		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
+	}
+	if len(p.Spec.Power.Taps) > 0 {
+		w.TapPrice = p.Spec.Power.Taps[0].Price
+	}
+	for _, c := range p.Cords {
+		one := stock.Wire{Of: c.Kind, Length: c.Length}
+		if kind, ok := catalog.FindCord(c.Kind); ok {
+			one.Assumed = kind.AssumedPrice(c.Length)
+		}
+		for _, inline := range p.Spec.Power.Inline {
+			if c.Sockets > 1 && inline.Cord.Name == c.Kind && inline.Sockets == c.Sockets && inline.Length == c.Length {
+				one = stock.Wire{Inline: inline.Name(), Price: inline.Price, Assumed: inline.AssumedPrice()}
+			}
+		}
+		w.Cords = append(w.Cords, one)
+	}
+	return w
 }
 
 // solveCrew orders the work.
@@ -142,10 +191,10 @@ func (p *Plan) solveCrew() {
 	for _, c := range p.Chains {
 		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
-	for _, c := range p.Power.Cords {
-		in.Cords += c.Count
+	in.Cords, in.Taps = len(p.Cords), len(p.Taps)
+	if len(p.Weather.Bears) > 0 {
+		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
 	}
-	in.Taps = p.Power.Taps
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)
 }
@@ -161,7 +210,7 @@ func (p *Plan) accept() {
 			}
 		}
 		if key := fmt.Sprintf("accept[%d]", i); !met {
-			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Sheet: "overview", Key: key, Pos: p.Spec.Position(key),
+			p.Findings = append(p.Findings, finding.Finding{Level: finding.Note, Code: "nothing-to-accept", Key: key,
 				Text: fmt.Sprintf("%s accepts the finding %s, but this plan has none of that name: take the line out, or spell it as check prints it.", a.By, a.Finding)})
 		}
 	}
@@ -176,6 +225,8 @@ func (p *Plan) fillEmpty() {
 	fill(&p.Strings)
 	fill(&p.Wraps)
 	fill(&p.Chains)
+	fill(&p.Cords)
+	fill(&p.Taps)
 	fill(&p.Circuits)
 	fill(&p.Shopping)
 	fill(&p.Findings)

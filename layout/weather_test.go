@@ -24,7 +24,7 @@ func TestAgainstOtherSolvers(t *testing.T) {
 		"parkwalk":   {0, 11.5, [2]float64{38, 38}, 32, 0},
 		"starter":    {0, 0, [2]float64{33, 39}, 32, 0}, // a side wind, which the other figure is not of, bends a stake at 34
 	} {
-		s := example(t, name)
+		s := exampleSpec(t, name)
 		s.Weather.Cold = 14.85 // air of 1.226 kg/m³
 		w := layout.Solve(s).Weather
 		check := func(what string, got, low, high float64) {
@@ -39,7 +39,7 @@ func TestAgainstOtherSolvers(t *testing.T) {
 		check("first damage, mph", float64(w.Damage/measure.MPH), want.gust[0], want.gust[1])
 
 		// The same with the modulus of season's end for gusts too, as the figures of the first column are.
-		s = example(t, name)
+		s = exampleSpec(t, name)
 		s.Weather.Cold = 14.85
 		s.Arch.Pipe.Modulus *= measure.Pressure(s.Arch.LateModulus)
 		s.Arch.LateModulus = 1
@@ -52,7 +52,7 @@ func TestAgainstOtherSolvers(t *testing.T) {
 	}
 }
 
-func example(t *testing.T, name string) *spec.Spec {
+func exampleSpec(t *testing.T, name string) *spec.Spec {
 	t.Helper()
 	source, err := examples.Files.ReadFile(name + ".yaml")
 	if err != nil {

@@ -6,6 +6,7 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // mostProfiles is how many different arches get a picture; what others differ by is in the table of figures.
@@ -63,17 +64,14 @@ func (f *flow) fill(paragraphs []string) []string {
 
 // profile draws one picture under its heading.
 func (b *binder) profile(f *flow, g archGroup) {
-	title := sentence(arches(g.numbers())) + ", seen from the entrance"
+	title := say.Capital(say.Numbered("arch", g.numbers())) + ", seen from the entrance"
 	if len(g) > 1 {
-		title += "; figures of " + arches(g[0].Numbers)
+		title += "; figures of " + say.Numbered("arch", g[0].Numbers)
 	}
 	f.text(clip(title, paper.Heading, f.room.W), paper.Heading)
 	p := draw.Profile{Kind: g[0], Units: b.spec.Units, OpeningWidth: b.spec.Tunnel.OpeningWidth, OpeningHeight: b.spec.Tunnel.OpeningHeight}
 	p.Rows, p.RowsWord = b.rowMarks()
-	series := paper.ImperialScales
-	if b.spec.Units == measure.Metric {
-		series = paper.MetricScales
-	}
+	series := draw.Scales(b.spec.Units)
 	s := p.Scale(series, f.room)
 	f.scale(s)
 	p.Draw(f.page, f.take(p.Height(s)), s)

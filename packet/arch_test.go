@@ -84,16 +84,6 @@ func TestGroups(t *testing.T) {
 	}
 }
 
-func TestArchNames(t *testing.T) {
-	for want, numbers := range map[string][]int{
-		"Arch 3": {3}, "Arches 1 and 6": {1, 6}, "Arches 2 to 5": {2, 3, 4, 5}, "Arches 1, 4 to 6 and 9": {1, 4, 5, 6, 9}, "Arches 1 and 2": {1, 2},
-	} {
-		if got := sentence(arches(numbers)); got != want {
-			t.Errorf("%v: %q, want %q", numbers, got, want)
-		}
-	}
-}
-
 // TestOneStick: there is no socket to speak of.
 func TestOneStick(t *testing.T) {
 	_, doc := profileSheet(t, "garden.yaml", "sticks: [10 ft, 10 ft]", "sticks: [20 ft]", "arch:\n", "ridge: false\n\narch:\n", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", "")

@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -11,6 +10,7 @@ import (
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // holdPoint is the table of what is measured on the first arch of each group before the others are made.
@@ -19,9 +19,9 @@ func (b *binder) holdPoint(f *flow, groups []archGroup) {
 	var rows []place.Row
 	for _, g := range groups {
 		k := g[0]
-		title := sentence(arches(k.Numbers[:1]))
+		title := say.Capital(say.Numbered("arch", k.Numbers[:1]))
 		if n := g.numbers(); len(n) > 1 {
-			title += ", before any other of " + arches(n)
+			title += ", before any other of " + say.Numbered("arch", n)
 		}
 		rows = append(rows, place.Row{Heading: title})
 		give := k.GiveOrTake(u)
@@ -100,17 +100,13 @@ func (b *binder) moved(l measure.Length, more, less string) string {
 // archFigures is the table of every kind's figures, those that print alike on one line.
 func (b *binder) archFigures(f *flow) {
 	u, first := b.spec.Units, b.plan.Kinds[0]
-	unit, word := "in", "inches"
-	if u == measure.Metric {
-		unit, word = "mm", "millimetres"
-	}
-	bare := func(l measure.Length) string { return strings.TrimSuffix(u.Inches(l), " "+unit) }
+	word := measure.By(u, "inches", "millimetres")
 	var lines [][]string
 	var numbers [][]int // of the arches with each line
 	for _, k := range b.plan.Kinds {
 		var line []string
 		for _, l := range []measure.Length{k.Span, k.Crown, k.Clear, k.ShoulderWidth, k.HeadWidth, k.Widest, k.BendRadius} {
-			line = append(line, bare(l))
+			line = append(line, u.BareInches(l))
 		}
 		at := slices.IndexFunc(lines, func(o []string) bool { return slices.Equal(o, line) })
 		if at < 0 {
@@ -121,9 +117,9 @@ func (b *binder) archFigures(f *flow) {
 	var rows []place.Row
 	for i, line := range lines {
 		slices.Sort(numbers[i])
-		rows = append(rows, place.Row{Cells: append([]string{runs(numbers[i])}, line...)})
+		rows = append(rows, place.Row{Cells: append([]string{say.Numbers(numbers[i])}, line...)})
 	}
-	heads := []string{"Span", "Crown", "Clear under it", "Clear " + bare(first.ShoulderHeight) + " up", "Clear " + bare(first.HeadHeight) + " up", "Widest", "Bend radius"}
+	heads := []string{"Span", "Crown", "Clear under it", "Clear " + u.BareInches(first.ShoulderHeight) + " up", "Clear " + u.BareInches(first.HeadHeight) + " up", "Widest", "Bend radius"}
 	const names = 30
 	t := place.Table{Columns: []place.Column{{Head: "Arches", Lettering: paper.CellSmall, Width: names}}}
 	for _, head := range heads {
@@ -146,7 +142,7 @@ func (b *binder) archFindings(f *flow) {
 			codes = append(codes, x.Code)
 		}
 		if seen[x.Code] <= most {
-			f.text(sentence(x.Level.String())+": "+x.Text, paper.Body)
+			f.text(say.Capital(x.Level.String())+": "+x.Text, paper.Body)
 		}
 	}
 	for _, c := range codes {

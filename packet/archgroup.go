@@ -1,12 +1,10 @@
 package packet
 
 import (
-	"fmt"
 	"slices"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // archGroup is arches that one picture serves: the same sticks, span and stakes, and shapes that differ by no more than the give and take of any one.
@@ -55,32 +53,4 @@ func (g archGroup) numbers() []int {
 	}
 	slices.Sort(list)
 	return list
-}
-
-// crownFitting names the fitting at the crown of the arches; none with a single stick.
-func crownFitting(s *spec.Spec, k *arch.Kind, numbers []int) string {
-	last := s.Tunnel.Arches
-	switch {
-	case k.Spec.OneStick:
-		return ""
-	case !s.Ridge.Present || last == 1:
-		return "coupling"
-	}
-	var ends, between int
-	for _, n := range numbers {
-		if n == 1 || n == last {
-			ends++
-		} else {
-			between++
-		}
-	}
-	switch {
-	case ends == 0:
-		return "cross"
-	case between == 0:
-		return "tee"
-	case last > 2:
-		return fmt.Sprintf("cross, on arches 1 and %d tee", last)
-	}
-	return "tee"
 }

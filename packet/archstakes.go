@@ -23,10 +23,7 @@ func (b *binder) stakeDepths(f *flow) {
 	if len(w.Bears) == 0 || w.Calm() {
 		return
 	}
-	step := measure.Inch
-	if u == measure.Metric {
-		step = 10 * measure.Millimetre
-	}
+	step := measure.By(u, measure.Inch, 10*measure.Millimetre)
 	t := place.Table{Columns: []place.Column{{Head: "Least depth of stakes"}}}
 	for _, s := range w.Bears {
 		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("%s soil (%s)", s.Soil.Name, s.Soil.Assumed), Lettering: paper.Cell, Align: paper.AtRight, Width: 84 / paper.Length(len(w.Bears))})

@@ -83,35 +83,23 @@ func factor(f float64) string {
 
 // down rounds a room for people down to the inch or centimetre.
 func (b *binder) down(l measure.Length) measure.Length {
-	step := measure.Inch
-	if b.metric() {
-		step = 10 * measure.Millimetre
-	}
+	step := measure.By(b.spec.Units, measure.Inch, 10*measure.Millimetre)
 	return measure.Length(math.Floor(float64(l/step)+1e-6)) * step
 }
 
 // wholeStep rounds a length that nobody measures to the inch or centimetre.
 func (b *binder) wholeStep(l measure.Length) measure.Length {
-	step := measure.Inch
-	if b.metric() {
-		step = 10 * measure.Millimetre
-	}
+	step := measure.By(b.spec.Units, measure.Inch, 10*measure.Millimetre)
 	return measure.Length(math.Round(float64(l/step))) * step
 }
 
 // iceWords prints a thickness of ice, which is never known closely.
 func (b *binder) iceWords(l measure.Length) string {
-	step := measure.Inch / 20
-	if b.metric() {
-		step = measure.Millimetre
-	}
+	step := measure.By(b.spec.Units, measure.Inch/20, measure.Millimetre)
 	return b.spec.Units.Size(measure.Length(math.Round(float64(l/step))) * step)
 }
 
 // energy says what a bent arch stores.
 func (b *binder) energy(k *arch.Kind) string {
-	if b.metric() {
-		return fmt.Sprintf("%.0f J", k.Energy)
-	}
-	return fmt.Sprintf("%.0f ft·lb", k.Energy/(float64(measure.PoundForce)*measure.Foot.Metres()))
+	return measure.By(b.spec.Units, fmt.Sprintf("%.0f ft·lb", k.Energy/(float64(measure.PoundForce)*measure.Foot.Metres())), fmt.Sprintf("%.0f J", k.Energy))
 }

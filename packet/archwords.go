@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -58,10 +59,7 @@ func (b *binder) raisingSteps(k *arch.Kind) []string {
 
 // markWords says which marks go on the pipe.
 func (b *binder) markWords(k *arch.Kind) string {
-	each := "every foot"
-	if b.spec.Units == measure.Metric {
-		each = "every 500 mm"
-	}
+	each := measure.By(b.spec.Units, "every foot", "every 500 mm")
 	s := fmt.Sprintf("Mark the legs L and R, and %s up from the end that will stand on the ground", each)
 	if len(b.plan.Lights.Rows) > 0 {
 		s += "; every row of lights in another colour"
@@ -82,9 +80,9 @@ func (b *binder) jointWords(k *arch.Kind) string {
 		}
 		return fmt.Sprintf("%s leg %s from the ground up, couplings between", name, strings.Join(cuts, " and "))
 	}
-	fitting := crownFitting(b.spec, k, k.Numbers[:1])
+	fitting := b.spec.CrownFitting(k.Numbers[0])
 	s := fmt.Sprintf("%s; %s; %s at the crown", side("left", k.Left), side("right", k.Right), fitting)
-	if fitting == "tee" || fitting == "cross" {
+	if fitting == spec.Tee || fitting == spec.Cross {
 		s += ", its ridge socket square to the arch, toward arch 2"
 	}
 	return s
@@ -97,8 +95,8 @@ func (b *binder) guyWords(number int) string {
 	what := "guys are tied"
 	for _, s := range b.plan.Stakes {
 		if s.Guy && s.Arch == number {
-			names, up = append(names, s.Name), s.Tied
-			if s.Brace {
+			names, up = append(names, s.String()), s.Tied
+			if s.Bay > 0 {
 				what = "braces are clamped"
 			}
 		}
@@ -148,7 +146,7 @@ func (b *binder) bendWords() string {
 	s := fmt.Sprintf("The tightest bend, %s: radius %s at %s of tape from the left foot, %.0f times the pipe's diameter of %s, %.1f %% strain. "+
 		"Limits published for buried pressure pipe, about 250 to 300 diameters, are for decades and do not apply to a garden arch: it works for a season and takes a set. "+
 		"Mark each pipe's inside face and bend it the same way next year.",
-		arches(k.Numbers), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
+		say.Numbered("arch", k.Numbers), u.Inches(k.BendRadius), u.Inches(k.BendAt), float64(k.BendRadius/pipe.OD), u.Size(pipe.OD), k.Strain*100)
 	return s
 }
 

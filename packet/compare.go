@@ -4,13 +4,14 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
 )
 
 // Comparison is what another spec makes of a tunnel that was built: the figures that changed, and what to buy because of it.
@@ -83,7 +84,7 @@ func figuresOf(p *layout.Plan) [][2]string {
 		{"title", p.Spec.Title}, {"arches", fmt.Sprint(t.Arches)}, {"spacing", u.Tape(t.Spacing)}, {"length", u.Tape(t.Length)},
 		{"opening", u.Room(t.OpeningWidth) + " × " + u.Room(t.OpeningHeight)}, {"pipe", p.Spec.Arch.Pipe.Name}, {"people inside at most", fmt.Sprint(p.MostInside())},
 		{"stakes", fmt.Sprint(len(p.Stakes))}, {"ridge pieces", fmt.Sprint(len(p.Ridge))}, {"strings", fmt.Sprint(len(p.Strings))},
-		{"watts", measure.Watts(p.Power.Watts)}, {"chains", fmt.Sprint(len(p.Chains))}, {"cords", fmt.Sprint((&binder{plan: p}).cordCount())},
+		{"watts", measure.Watts(p.Power.Watts)}, {"runs of strings", fmt.Sprint(len(p.Chains))}, {"cords and three-ways", fmt.Sprint(p.Power.Pieces())}, {"cords", fmt.Sprint(len(p.Cords))},
 	}
 	for _, k := range (&binder{plan: p}).stringKinds() {
 		list = append(list, [2]string{"strings " + k.item, fmt.Sprint(k.count)})
@@ -109,12 +110,12 @@ func archFigures(k *arch.Kind, u measure.System) [][2]string {
 
 // archChanges lists what changed of arches that both plans have, like changes of neighbours in one line.
 func archChanges(was, is *layout.Plan) []Change {
-	var list []Change
+	var list []numberedChange
 	for i := range min(len(was.Arches), len(is.Arches)) {
 		before := archFigures(was.Arches[i].Kind, was.Spec.Units)
 		for _, f := range archFigures(is.Arches[i].Kind, is.Spec.Units) {
 			if old := valueOf(before, f[0]); old != f[1] {
-				list = append(list, Change{fmt.Sprintf("%s of arch\x00%d", f[0], is.Arches[i].Number), old, f[1]})
+				list = append(list, numberedChange{Change{f[0] + " of arch", old, f[1]}, is.Arches[i].Number})
 			}
 		}
 	}
@@ -123,33 +124,33 @@ func archChanges(was, is *layout.Plan) []Change {
 
 // ridgeChanges lists the ridge pieces of both plans that are cut differently.
 func ridgeChanges(was, is *layout.Plan) []Change {
-	var list []Change
+	var list []numberedChange
 	for i := range min(len(was.Ridge), len(is.Ridge)) {
 		if a, b := was.Spec.Units.Cut(was.Ridge[i].Cut), is.Spec.Units.Cut(is.Ridge[i].Cut); a != b {
-			list = append(list, Change{fmt.Sprintf("ridge piece of bay\x00%d", is.Ridge[i].Bay), a, b})
+			list = append(list, numberedChange{Change{"ridge piece of bay", a, b}, is.Ridge[i].Bay})
 		}
 	}
 	return gathered(list)
 }
 
-// gathered joins changes that differ in their number alone. The number stands behind a zero byte.
-func gathered(list []Change) []Change {
-	type key struct{ what, was, is string }
-	var order []key
-	numbers := map[key][]int{}
-	for _, c := range list {
-		what, digits, _ := strings.Cut(c.What, "\x00")
-		var n int
-		fmt.Sscan(digits, &n)
-		k := key{what, c.Was, c.Is}
-		if numbers[k] == nil {
-			order = append(order, k)
-		}
-		numbers[k] = append(numbers[k], n)
-	}
+// numberedChange is a change of one arch or bay.
+type numberedChange struct {
+	Change
+	number int
+}
+
+// gathered joins changes that differ in their number alone, and puts the numbers after what changed.
+func gathered(list []numberedChange) []Change {
 	var out []Change
-	for _, k := range order {
-		out = append(out, Change{k.what + " " + runs(numbers[k]), k.was, k.is})
+	numbers := map[Change][]int{}
+	for _, c := range list {
+		if numbers[c.Change] == nil {
+			out = append(out, c.Change)
+		}
+		numbers[c.Change] = append(numbers[c.Change], c.number)
+	}
+	for i, c := range out {
+		out[i].What += " " + say.Numbers(numbers[c])
 	}
 	return out
 }
@@ -160,7 +161,7 @@ func stakeChanges(was, is *layout.Plan) []Change {
 	moved, both := 0, 0
 	farthest, most := "", still
 	for _, s := range is.Stakes {
-		i := slices.IndexFunc(was.Stakes, func(o ground.Stake) bool { return o.Name == s.Name })
+		i := slices.IndexFunc(was.Stakes, func(o ground.Stake) bool { return o.StakeID == s.StakeID })
 		if i < 0 {
 			continue
 		}
@@ -169,7 +170,7 @@ func stakeChanges(was, is *layout.Plan) []Change {
 		if d := measure.Length(math.Sqrt(dx*dx + dy*dy)); d > still {
 			moved++
 			if d > most {
-				farthest, most = s.Name, d
+				farthest, most = s.String(), d
 			}
 		}
 	}
@@ -189,7 +190,7 @@ func keptFrom(was *layout.Plan, is *spec.Spec) []spec.Owned {
 		}
 	}
 	for _, it := range was.Shopping {
-		if !strings.HasSuffix(it.Unit, " stick") && !strings.HasSuffix(it.Unit, " bar") {
+		if it.Unit != stock.StickOf && it.Unit != stock.BarOf {
 			add(it.Item, 0, max(it.Need, it.Own))
 		}
 	}

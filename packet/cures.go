@@ -1,70 +1,37 @@
 package packet
 
 import (
-	"fmt"
-	"math"
 	"strings"
 
-	"hoopwright/layout"
-	"hoopwright/layout/catalog"
-	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
-	"hoopwright/layout/weather"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/say"
 )
 
-// CureLines says what would bring a tunnel that misses its gusts to them, one change a line as it is pasted into the spec, with what it gains and costs.
-func CureLines(p *layout.Plan) (lines []string) {
-	u, b := p.Spec.Units, &binder{plan: p, spec: p.Spec}
-	for _, c := range p.Cures() {
-		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, u), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, b.currencyWords()))
-	}
-	return lines
-}
-
-// shortGust prints a gust as forecast, or as measured where no forecast tells.
-func (b *binder) shortGust(g weather.Gust) string {
-	if g.Forecast == 0 {
-		return b.spec.Units.Speed(g.Local) + " measured"
-	}
-	return b.spec.Units.Speed(g.Forecast)
-}
-
-// specLine writes a change as its key stands in the spec.
-func specLine(c weather.Change, u measure.System) string {
-	value := ""
-	length := func(l measure.Length) string {
-		if u == measure.Metric {
-			return fmt.Sprintf("%g mm", float64(l))
-		}
-		return fmt.Sprintf("%g in", math.Round(l.Inches()*16)/16)
-	}
-	switch v := c.Value.(type) {
-	case measure.Length:
-		value = length(v)
-	case catalog.Bar:
-		value = v.Name
-	case []int:
-		value = numberSet(v)
-	case [2][]measure.Length:
-		var legs []string
-		for _, leg := range v {
-			var sticks []string
-			for _, s := range leg {
-				sticks = append(sticks, length(s))
-			}
-			legs = append(legs, "["+strings.Join(sticks, ", ")+"]")
-		}
-		value = "[" + strings.Join(legs, ", ") + "]"
-	case spec.Braces:
-		value = fmt.Sprintf("{bays: %s, from: %s}", numberSet(v.Bays), length(v.From))
-	}
-	return c.Key[strings.LastIndexByte(c.Key, '.')+1:] + ": " + value
-}
-
-func numberSet(list []int) string {
+// cureWords says what to change in the spec: "Set arch.span to 7 ft 6 in." It is empty where no change is known that cures the finding.
+func cureWords(cure []finding.Change) string {
 	var words []string
-	for _, n := range list {
-		words = append(words, fmt.Sprint(n))
+	for _, c := range cure {
+		key := c.Key
+		if strings.Contains(key, " ") {
+			key = "“" + key + "”"
+		}
+		if c.Value == "" {
+			words = append(words, "take "+key+" out of the spec")
+			continue
+		}
+		words = append(words, "set "+key+" to "+c.Value)
 	}
-	return "[" + strings.Join(words, ", ") + "]"
+	if len(words) == 0 {
+		return ""
+	}
+	return say.Capital(say.And(words)) + "."
+}
+
+// titleOf is what paper calls a finding.
+func titleOf(code string) string {
+	row, ok := finding.Of(code)
+	if !ok {
+		return code
+	}
+	return row.Title
 }

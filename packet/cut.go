@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/stock"
@@ -68,9 +69,9 @@ func (c *cutting) ridge() (trial stock.Piece, others int, ok bool) {
 	for _, b := range c.cuts.Bars {
 		for _, p := range b.Pieces {
 			switch {
-			case p.Name == stock.Trial:
+			case p.ID.Trial():
 				trial, ok = p, true
-			case p.Ridge():
+			case p.ID.Ridge():
 				others++
 			}
 		}
@@ -90,10 +91,7 @@ func (c *cutting) state(s paper.Scale) {
 
 // series is the standard scales of the packet's units.
 func (c *cutting) series() []paper.Scale {
-	if c.units == measure.Metric {
-		return paper.MetricScales
-	}
-	return paper.ImperialScales
+	return draw.Scales(c.units)
 }
 
 // limit is how far a cut may be off.

@@ -12,6 +12,8 @@ import (
 	"hoopwright/draw/pdf"
 	"hoopwright/examples"
 	"hoopwright/layout"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
@@ -80,16 +82,17 @@ func TestPlacesNameEveryPiece(t *testing.T) {
 	named := map[string]int{}
 	for _, g := range alike(plan.Stock.Pieces) {
 		for _, word := range expand(t, places(g.pieces)) {
-			named[g.kind+" "+word]++
+			named[g.sort.Noun()+" "+word]++
 		}
 	}
 	if len(named) != len(plan.Stock.Pieces) {
 		t.Errorf("%d names for %d pieces", len(named), len(plan.Stock.Pieces))
 	}
 	for _, p := range plan.Stock.Pieces {
-		kind, place := p.Parts()
-		if named[kind+" "+place] != 1 {
-			t.Errorf("%s is named %d times", p.Name, named[kind+" "+place])
+		n := numberOf(p)
+		name := fmt.Sprintf("%s %s%d%s", p.ID.Noun(), n.before, n.number, n.after)
+		if named[name] != 1 {
+			t.Errorf("%v is named %d times", p.ID, named[name])
 		}
 	}
 }
@@ -120,18 +123,26 @@ func expand(t *testing.T, s string) []string {
 }
 
 func TestPlaces(t *testing.T) {
-	for _, c := range [][2]string{
-		{"leg L1, leg R1, leg L2, leg R2, leg L3, leg R3", "L1 to L3, R1 to R3"},
-		{"leg R43 upper, leg L44 upper, leg R44 upper", "L44, R43, R44"},
-		{"ridge 2, ridge 3, ridge 5", "2, 3, 5"},
-		{"guy stake G1L, guy stake G3L, guy stake G5L, guy stake G7L, guy stake G9La", "G1L to G7L odd only, G9La"},
+	left := func(arch int) stock.PieceID { return stock.PieceID{Part: lights.Leg(spec.Left, arch)} }
+	right := func(arch int) stock.PieceID { return stock.PieceID{Part: lights.Leg(spec.Right, arch)} }
+	ridge := func(bay int) stock.PieceID {
+		return stock.PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}
+	}
+	guy := func(arch int, way ground.Way) stock.PieceID {
+		return stock.PieceID{Steel: true, Stake: ground.StakeID{Arch: arch, Guy: true, Way: way}}
+	}
+	for want, ids := range map[string][]stock.PieceID{
+		"L1 to L3, R1 to R3":        {left(1), right(1), left(2), right(2), left(3), right(3)},
+		"L44, R43, R44":             {right(43), left(44), right(44)},
+		"2, 3, 5":                   {ridge(2), ridge(3), ridge(5)},
+		"G1L to G7L odd only, G9La": {guy(1, 0), guy(3, 0), guy(5, 0), guy(7, 0), guy(9, ground.Toward)},
 	} {
 		var pieces []stock.Piece
-		for _, name := range strings.Split(c[0], ", ") {
-			pieces = append(pieces, stock.Piece{Name: name})
+		for _, id := range ids {
+			pieces = append(pieces, stock.Piece{ID: id})
 		}
-		if got := places(pieces); got != c[1] {
-			t.Errorf("%s: %q, want %q", c[0], got, c[1])
+		if got := places(pieces); got != want {
+			t.Errorf("%v: %q, want %q", ids, got, want)
 		}
 	}
 }
@@ -206,7 +217,7 @@ func TestLetters(t *testing.T) {
 // What the proof line says of plans proven or not, by count, money and length.
 func TestProofWords(t *testing.T) {
 	b := &binder{spec: &spec.Spec{Currency: "USD", Units: measure.Imperial}}
-	stick := stock.Bar{Item: "p", Stock: 3048, Pieces: []stock.Piece{{Name: "leg L1", Length: 1000, Mark: 1000}}}
+	stick := stock.Bar{Item: "p", Stock: 3048, Pieces: []stock.Piece{{ID: stock.PieceID{Part: lights.Leg(spec.Left, 1)}, Length: 1000, Mark: 1000}}}
 	for _, c := range []struct {
 		cuts stock.Cuts
 		want string

@@ -30,7 +30,7 @@ func (c *cutting) sticks() {
 		scale := draw.StickScale(c.series(), bars, c.room.W)
 		useful := c.cuts.Useful(item)
 		about := fmt.Sprintf("Lengths %s. Above: tape from the left end. Keep offcuts of %s or more%s.", scale.Words, c.units.Cut(useful), c.kept(item))
-		var blocks []block
+		var blocks []cutBlock
 		for _, p := range c.patterns {
 			if p.bars[0].Item == item {
 				blocks = append(blocks, c.block(p, scale, useful, others > 0))
@@ -67,8 +67,8 @@ const (
 	boxesInRow              = 20
 )
 
-// block is one pattern ready to be set.
-type block struct {
+// cutBlock is one pattern ready to be set.
+type cutBlock struct {
 	pattern
 	stick  draw.Stick
 	scale  paper.Scale
@@ -78,8 +78,8 @@ type block struct {
 }
 
 // block readies a pattern.
-func (c *cutting) block(p pattern, scale paper.Scale, useful measure.Length, trial bool) block {
-	b := block{pattern: p, scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: c.units, Under: p.spans(trial), Left: "waste"}}
+func (c *cutting) block(p pattern, scale paper.Scale, useful measure.Length, trial bool) cutBlock {
+	b := cutBlock{pattern: p, scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: c.units, Under: p.spans(trial), Left: "waste"}}
 	if p.bars[0].Offcut >= useful {
 		b.stick.Left = "keep"
 	}
@@ -94,12 +94,12 @@ func (c *cutting) block(p pattern, scale paper.Scale, useful measure.Length, tri
 }
 
 // titleWidth returns the width of a block's title.
-func (b block) titleWidth(units measure.System) paper.Length {
+func (b cutBlock) titleWidth(units measure.System) paper.Length {
 	return paper.StakeName.Width(b.letter) + 3 + paper.Strong.Width(b.title(units))
 }
 
 // set sets a block: its letter and title, its tick boxes, the stick, and the names.
-func (c *cutting) set(b block) {
+func (c *cutting) set(b cutBlock) {
 	page := c.page
 	c.need(b.height)
 	if c.page != page {

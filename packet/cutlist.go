@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
@@ -78,10 +79,10 @@ func (c *cutting) proof() string {
 	}
 	var bought []string
 	if sticks > 0 {
-		bought = append(bought, counted(sticks, "stick"))
+		bought = append(bought, say.Count(sticks, "stick"))
 	}
 	if bars > 0 {
-		bought = append(bought, counted(bars, "bar"))
+		bought = append(bought, say.Count(bars, "bar"))
 	}
 	if len(bought) == 0 {
 		return "Nothing to buy: the shed holds it all."
@@ -91,7 +92,7 @@ func (c *cutting) proof() string {
 	case c.cuts.OneLength && c.cuts.Proven:
 		return words + "; no plan can use fewer."
 	case c.cuts.OneLength:
-		return fmt.Sprintf("%s; a plan could be at most %s better: not proven.", words, counted(c.cuts.FewerAtMost(), "stick"))
+		return fmt.Sprintf("%s; a plan could be at most %s better: not proven.", words, say.Count(c.cuts.FewerAtMost(), "stick"))
 	}
 	amount, gap := c.b.money(c.cuts.Cost), c.b.money(c.cuts.Cost-c.cuts.Bound)
 	if c.cuts.ByLength {
@@ -117,20 +118,17 @@ func (c *cutting) whole() {
 			}
 			var names []string
 			for _, g := range alike(pieces) {
-				names = append(names, g.kind+" "+places(g.pieces))
+				names = append(names, g.sort.Noun()+" "+places(g.pieces))
 			}
 			c.ticks([]string{fmt.Sprintf("%s of %s stay whole: %s. Measure each: %s, limit ±\u00a0%s. Long: trim it. Short: put it aside to be cut, take another. Name it.",
-				counted(len(lot), barNoun(lot[0])), lot[0].Size(c.units), strings.Join(names, "; "), c.units.Cut(lot[0].Stock), c.near())})
+				say.Count(len(lot), barNoun(lot[0])), lot[0].Size(c.units), strings.Join(names, "; "), c.units.Cut(lot[0].Stock), c.near())})
 		}
 	}
 }
 
 // near is how far a stick may be off that is used as it was sold.
 func (c *cutting) near() string {
-	if c.units == measure.Metric {
-		return c.units.Inches(3 * measure.Millimetre)
-	}
-	return c.units.Inches(measure.Inch / 8)
+	return measure.By(c.units, c.units.Inches(measure.Inch/8), c.units.Inches(3*measure.Millimetre))
 }
 
 // pieces sets the list of pieces with their checks.
@@ -144,7 +142,7 @@ func (c *cutting) pieces() {
 			rows = append(rows, place.Row{Heading: item})
 		}
 		length := c.units.Cut(g.pieces[0].Length)
-		rows = append(rows, place.Row{Cells: []string{g.kind + " " + places(g.pieces), fmt.Sprint(len(g.pieces)), length, from(g)}})
+		rows = append(rows, place.Row{Cells: []string{g.sort.Noun() + " " + places(g.pieces), fmt.Sprint(len(g.pieces)), length, from(g)}})
 	}
 	c.heading(fmt.Sprintf("Pieces: limit %s, used as bought ±\u00a0%s", c.limit(), c.near()), 30)
 	c.table(place.Table{RowMin: 9, Columns: []place.Column{
@@ -154,23 +152,23 @@ func (c *cutting) pieces() {
 
 // sources returns what says where like pieces come from: the letters of their patterns, whole sticks, bought to length.
 func (c *cutting) sources() func(likePieces) string {
-	where := map[string]string{}
+	where := map[stock.PieceID]string{}
 	for _, b := range c.cuts.Bars {
 		if b.Whole() {
-			where[b.Pieces[0].Name] = "whole"
+			where[b.Pieces[0].ID] = "whole"
 		}
 	}
 	for _, p := range c.patterns {
 		for _, b := range p.bars {
 			for _, piece := range b.Pieces {
-				where[piece.Name] = p.letter
+				where[piece.ID] = p.letter
 			}
 		}
 	}
 	return func(g likePieces) string {
 		var list []string
 		for _, p := range g.pieces {
-			w, ok := where[p.Name]
+			w, ok := where[p.ID]
 			if !ok {
 				w = "bought cut"
 			}

@@ -3,13 +3,12 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/stock"
+	"hoopwright/layout/practice"
 )
 
 // before sets what comes before the saw starts.
@@ -66,7 +65,7 @@ func (c *cutting) eachStick() {
 func (c *cutting) naming() string {
 	words := "Write its name big, near one end."
 	for _, g := range alike(c.b.plan.Stock.Pieces) {
-		if strings.HasPrefix(g.kind, "leg") {
+		if g.sort.Part.IsLeg() && !g.sort.Steel {
 			words += " Leg: near its foot end, an arrow toward the crown."
 			break
 		}
@@ -93,7 +92,7 @@ func (c *cutting) hold() {
 	}
 	c.framed(title, func(f *flow) {
 		home := "Arches 1 and 2 stand plumb. Drive ridge 1 home with the mallet, onto the stop of both crown sockets."
-		if short := c.b.spec.Ridge.Pipe.Socket / 3; short > 0 { // how far a taper of the standard lets a dry pipe in: two thirds
+		if short := c.b.spec.Ridge.Pipe.Socket * practice.SocketShort; short > 0 { // how far a taper of the standard lets a dry pipe in: two thirds
 			home += fmt.Sprintf(" A bay whose two dry joints are not driven home is up to %s too long.", c.units.Cut(2*short))
 		}
 		f.text(home, paper.Body)
@@ -127,7 +126,7 @@ func (c *cutting) mixed() bool {
 	return slices.ContainsFunc(c.patterns, func(p pattern) bool {
 		pieces := p.bars[0].Pieces
 		last := pieces[len(pieces)-1]
-		return !pieces[0].Ridge() && last.Ridge() && last.Name != stock.Trial
+		return !pieces[0].ID.Ridge() && last.ID.Ridge() && !last.ID.Trial()
 	})
 }
 

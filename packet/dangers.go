@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -45,7 +45,7 @@ func (b *binder) underAndOver() []danger {
 		}
 	}
 	list := []danger{{"Buried lines", "A stake through a gas or power line can kill.",
-		fmt.Sprintf("%s, and drive nothing before the answer. Have the ticket on site and in date. Keep %s from every mark, on both sides.", call, u.Inches(usualKeep(u)))}}
+		fmt.Sprintf("%s, and drive nothing before the answer. Have the ticket on site and in date. Keep %s from every mark, on both sides.", call, u.Inches(practice.KeepBuried(u)))}}
 	for _, l := range b.spec.Site.Buried {
 		who := "its owner"
 		if l.MarkedBy != "" {
@@ -60,25 +60,9 @@ func (b *binder) underAndOver() []danger {
 	}
 	if len(b.spec.Site.Overhead) == 0 {
 		list = append(list, danger{"Overhead lines", "The plan knows of none; the place may.",
-			fmt.Sprintf("Look up along the whole tunnel before pipe is carried. A wire nearer than %s to anything that stands up: stop and ask.", u.Room(usualClearance(u)))})
+			fmt.Sprintf("Look up along the whole tunnel before pipe is carried. A wire nearer than %s to anything that stands up: stop and ask.", u.Room(practice.KeepOverhead(u)))})
 	}
 	return list
-}
-
-// usualKeep is how far a stake stays from a located line: 18 to 24 in by state (US 811).
-func usualKeep(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 600 * measure.Millimetre
-	}
-	return 24 * measure.Inch
-}
-
-// usualClearance is the usual least distance from an overhead line: 10 ft.
-func usualClearance(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 3000 * measure.Millimetre
-	}
-	return 10 * measure.Foot
 }
 
 func (b *binder) drivingDangers() []danger {
@@ -112,7 +96,7 @@ func (b *binder) cuttingDangers() []danger {
 		return nil
 	}
 	list := []danger{{"Saw and pipe", "Cuts; chips in eyes.", "Eye protection on, pipe clamped, hands a forearm from the blade."}}
-	if cold := b.spec.Weather.Cold; cold < arch.SlowBelow {
+	if cold := b.spec.Weather.Cold; cold < practice.BendSlowly {
 		u := b.spec.Units
 		list = append(list, danger{"Cold pipe", fmt.Sprintf("PVC is brittle in the cold, and this place is figured for %s: pieces fly.", u.Temperature(cold)),
 			"Keep pipe indoors until it is used. " + b.coldRule() + " No flame to warm it: warm water or a warm room. Eye protection whenever it is bent or cut."})

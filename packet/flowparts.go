@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -12,28 +11,30 @@ import (
 // table sets a table that goes on over pages, its head repeated.
 func (f *flow) table(t place.Table, rows []place.Row) {
 	t = t.Fitted(f.room.W, rows)
+	part := ""
 	for len(rows) > 0 {
-		used, rest := t.Draw(f.page, f.room, rows)
+		page := rows
+		if part != "" && rows[0].Heading == "" {
+			page = append([]place.Row{{Heading: part + goingOn}}, rows...)
+		}
+		used, rest := t.Draw(f.page, f.room, page)
 		_, f.room = f.room.SplitTop(used)
 		if len(rest) > 0 {
-			rest = underHead(rows[:len(rows)-len(rest)], rest)
+			part = partOf(part, rows[:max(0, len(rows)-len(rest))])
 			f.turn()
 		}
-		rows = rest
+		rows = rows[max(0, len(rows)-len(rest)):]
 	}
 }
 
-// underHead repeats over the rest of a table the heading that its first row stands under.
-func underHead(done, rest []place.Row) []place.Row {
-	if rest[0].Heading != "" {
-		return rest
-	}
-	for _, r := range slices.Backward(done) {
+// partOf returns the heading that what follows some rows stands under; part is the one before them.
+func partOf(part string, rows []place.Row) string {
+	for _, r := range rows {
 		if r.Heading != "" {
-			return append([]place.Row{{Heading: strings.TrimSuffix(r.Heading, goingOn) + goingOn}}, rest...)
+			part = r.Heading
 		}
 	}
-	return rest
+	return part
 }
 
 // goingOn is put behind what began on the page before.

@@ -8,16 +8,8 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
-
-// Paper sizes, portrait, in millimetres: ISO 216 and the North American sizes.
-var paperSizes = map[string]paper.Rect{
-	"letter":  {W: 215.9, H: 279.4},
-	"legal":   {W: 215.9, H: 355.6},
-	"tabloid": {W: 279.4, H: 431.8},
-	"a4":      {W: 210, H: 297},
-	"a3":      {W: 297, H: 420},
-}
 
 // What is kept clear: the clip at the top, the punched edge at the left, what a printer cannot reach elsewhere.
 const (
@@ -37,14 +29,17 @@ func (b *binder) newPage() (*paper.Page, paper.Rect) {
 	return page, b.band(page, live)
 }
 
-// band prints DO NOT BUILD with the codes across the top of the live area and returns what is left of it.
+// band prints DO NOT BUILD with what must be fixed across the top of the live area and returns what is left of it.
 func (b *binder) band(page *paper.Page, live paper.Rect) paper.Rect {
-	codes := finding.MustFixes(b.plan.Findings)
-	if len(codes) == 0 {
+	var titles []string
+	for _, code := range finding.MustFixes(b.plan.Findings) {
+		titles = append(titles, titleOf(code))
+	}
+	if len(titles) == 0 {
 		return live
 	}
 	l := paper.Strong.In(paper.White)
-	lines := l.Wrap("DO NOT BUILD. Must fix first: "+strings.Join(codes, ", "), live.W-6)
+	lines := l.Wrap("DO NOT BUILD. Must fix first: "+strings.Join(titles, "; "), live.W-6)
 	h := paper.Length(len(lines))*l.Leading() + 3
 	box, rest := live.SplitTop(h)
 	page.Fill(paper.Box(box), paper.Black)
@@ -81,10 +76,7 @@ func (b *binder) titleBlock(f *paper.Page, box paper.Rect, l leaf, number, of in
 	f.Text(pad(name), paper.AtLeft, clip(title, paper.Strong, name.W-8-paper.Floor.Width(sheetWords)), paper.Strong)
 	f.Text(paper.Point{X: name.Right() - 2, Y: name.Y + 5.6}, paper.AtRight, sheetWords, paper.Floor)
 
-	units := "Feet and inches"
-	if b.spec.Units == measure.Metric {
-		units = "Millimetres, metres"
-	}
+	units := measure.By(b.spec.Units, "Feet and inches", "Millimetres, metres")
 	spread(f, facts, []string{l.scale, units, "Issued " + b.date.Format("2006-01-02"), "Spec " + b.checksum})
 
 	bars, ask := foot.SplitLeft(place.MeasureBarsWidth + 4)
@@ -194,7 +186,7 @@ func (f *flow) heading(s string, h paper.Length) {
 func (f *flow) findings(word string) {
 	for _, x := range f.b.plan.Findings {
 		if x.Sheet == word && x.Level != finding.Note {
-			f.text(strings.ToUpper(x.Level.String()[:1])+x.Level.String()[1:]+": "+x.Text, paper.Body)
+			f.text(say.Capital(x.Level.String())+": "+x.Text, paper.Body)
 		}
 	}
 }

@@ -12,6 +12,7 @@ type stored struct {
 	item  string
 	count int
 	keep  string // how it is bundled and stored, as the take-down names it
+	named bool   // each has a name: stakes
 }
 
 // inventory lists what the tunnel is made of as it stands: pieces as cut, fittings, stakes, strings as they hang, cords. What is used up is left out.
@@ -20,26 +21,26 @@ func (b *binder) inventory() []stored {
 	var list []stored
 	add := func(item string, count int, keep string) {
 		if count > 0 {
-			list = append(list, stored{item, count, keep})
+			list = append(list, stored{item: item, count: count, keep: keep})
 		}
 	}
 	for _, like := range alike(b.plan.Stock.Pieces) {
-		if strings.Contains(like.kind, "stake") {
+		if like.sort.Steel {
 			continue // counted below, from the ground
 		}
 		keep := "pair"
-		if like.pieces[0].Ridge() {
+		if like.sort.Ridge() {
 			keep = "ridge"
 		}
-		add(fmt.Sprintf("%s, %s %s", like.kind, like.item, u.Cut(like.pieces[0].Length)), len(like.pieces), keep)
+		add(fmt.Sprintf("%s, %s %s", like.sort.Noun(), like.item, u.Cut(like.pieces[0].Length)), len(like.pieces), keep)
 	}
 	for _, it := range b.plan.Shopping {
-		if first, _, _ := strings.Cut(it.Item, " "); first == "tee" || first == "cross" || first == "coupling" || first == "bushing" {
+		if it.Fitting {
 			add(it.Item, it.Need, "box")
 		}
 	}
 	for _, d := range b.stakeKinds() {
-		add(fmt.Sprintf("%s %s", d.what, u.Inches(d.length)), d.count, "stakes")
+		list = append(list, stored{fmt.Sprintf("%s %s", d.what, u.Inches(d.length)), d.count, "stakes", true})
 	}
 	add("stake cap", len(b.plan.Stakes), "stakes")
 	_, guys := b.stakeCounts()
@@ -47,10 +48,14 @@ func (b *binder) inventory() []stored {
 	for _, kind := range b.stringKinds() {
 		add("string "+kind.item, kind.count, "lights")
 	}
-	for _, c := range b.plan.Power.Cords {
-		add(fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length)), c.Count, "cords")
+	for _, c := range b.plan.Power.Lots {
+		name := fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length))
+		if c.Sockets > 1 {
+			name = fmt.Sprintf("%s, %s, %d sockets", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length), c.Sockets)
+		}
+		add(name, c.Count, "cords")
 	}
-	add("three-way tap", b.plan.Power.Taps, "cords")
+	add("three-way", len(b.plan.Power.Taps), "cords")
 	add("low-voltage supply", b.plan.Power.Supplies, "cords")
 	return list
 }
@@ -69,7 +74,7 @@ func (b *binder) stakeKinds() []stakeKind {
 		if s.Guy {
 			what = "guy stake"
 		}
-		if s.Brace {
+		if s.Bay > 0 {
 			what = "peg"
 		}
 		k := 0

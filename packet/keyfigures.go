@@ -8,11 +8,10 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
 )
-
-// metric reports whether the packet prints in metric units.
-func (b *binder) metric() bool { return b.spec.Units == measure.Metric }
 
 // figure is a key figure with its label.
 type figure struct{ label, value string }
@@ -75,7 +74,7 @@ func (b *binder) figures() []figure {
 		list = append(list, figure{"Light strings", fmt.Sprintf("%d, using %s", n, measure.Watts(p.Power.Watts))})
 	}
 	if amps, circuits := b.lightAmps(); circuits > 0 {
-		list = append(list, figure{"Current", measure.Amps(amps) + " on " + count(circuits, "circuit")})
+		list = append(list, figure{"Current", measure.Amps(amps) + " on " + say.Count(circuits, "circuit")})
 	}
 	if g := p.Ground; max(g.SlopeAlong, g.SlopeAcross) > levelEnough {
 		list = append(list, figure{"Slope, along; across", slope(g.SlopeAlong) + "; " + slope(g.SlopeAcross)})
@@ -126,8 +125,8 @@ func (b *binder) stakeCounts() (legs, guys int) {
 func (b *binder) sticksToBuy() string {
 	var words []string
 	for _, it := range b.plan.Shopping {
-		if length, ok := strings.CutSuffix(it.Unit, " stick"); ok && it.Buy > 0 {
-			words = append(words, fmt.Sprintf("%d × %s", it.Buy, length))
+		if it.Unit == stock.StickOf && it.Buy > 0 {
+			words = append(words, fmt.Sprintf("%d × %s", it.Buy, stock.Sold(it.Length, b.spec.Units)))
 		}
 	}
 	return strings.Join(words, ", ")
@@ -142,14 +141,6 @@ func (b *binder) lightAmps() (amps measure.Current, circuits int) {
 		}
 	}
 	return amps, circuits
-}
-
-// count prints a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // assumed names the defaults that matter on the ground, as "soil unknown"; the rebuild file has them all.

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // labels sets what the plan took each label to say, with blanks for what it does say.
@@ -49,7 +50,7 @@ func (b *binder) stringLabels() []place.Row {
 		row := place.Row{Cells: []string{s.Kind + "\nlabel:", b.spec.Units.Tape(l.Length - l.Lead - l.Tail), b.spec.Units.Tape(l.Length), fmt.Sprint(l.Bulbs),
 			measure.Volts(l.Volts), measure.Watts(l.Watts), most}}
 		if l.Supply != nil {
-			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), counted(l.Supply.Sockets, "socket"))
+			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
 		}
 		rows = append(rows, row)
 	}
@@ -60,7 +61,7 @@ func (b *binder) stringLabels() []place.Row {
 func (b *binder) cordLabels() []place.Row {
 	var rows []place.Row
 	var done []string
-	for _, c := range b.plan.Power.Cords {
+	for _, c := range b.plan.Power.Lots {
 		known, ok := catalog.FindCord(c.Name)
 		if !ok || slices.Contains(done, c.Name) {
 			continue

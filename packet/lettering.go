@@ -24,7 +24,7 @@ func Letters(s *spec.Spec) []finding.Finding {
 		for _, r := range missing {
 			codes = append(codes, fmt.Sprintf("%U", r))
 		}
-		found = append(found, finding.Finding{Level: finding.LookAt, Code: "letters-missing", Sheet: "overview", Key: text.Key, Pos: s.Position(text.Key),
+		found = append(found, finding.Finding{Level: finding.LookAt, Code: "letters-missing", Key: text.Key, Pos: s.Position(text.Key),
 			Text: fmt.Sprintf("The packet's typefaces lack %s of this wording (%s); the sheets print ? there. Write it with other letters.",
 				strings.Join(codes, ", "), text.Key)})
 	}

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/lights"
 )
 
 // lightPlan makes the sheets of the wrapping crew: how to wind, a page for each different wrap, rows and drops in tables, and every string with its two ends.
@@ -83,6 +84,10 @@ func (f *flow) dropTable() {
 		return
 	}
 	u := f.b.spec.Units
+	numbers := map[string]int{}
+	for _, s := range f.b.plan.Strings {
+		numbers[s.Name] = s.Number
+	}
 	var lines []place.Row
 	for i := 0; i < len(drops); {
 		d := drops[i]
@@ -90,14 +95,15 @@ func (f *flow) dropTable() {
 		for last+1 < len(drops) && drops[last+1].Hang == d.Hang && u.Room(drops[last+1].Lowest) == u.Room(d.Lowest) {
 			last++
 		}
-		var on, names []string
+		var on []lights.Part
+		var hung []numbered
 		for _, one := range drops[i : last+1] {
 			if !slices.Contains(on, one.On) {
 				on = append(on, one.On)
 			}
-			names = append(names, one.String)
+			hung = append(hung, numbered{"S", numbers[one.String], ""})
 		}
-		lines = append(lines, place.Row{Cells: []string{"", onParts(on), namesInRanges(names), u.Inches(d.Hang), u.Room(d.Lowest), ""}})
+		lines = append(lines, place.Row{Cells: []string{"", onParts(on), inRanges(hung), u.Inches(d.Hang), u.Room(d.Lowest), ""}})
 		i = last + 1
 	}
 	f.heading("Drops", 40)
@@ -113,20 +119,20 @@ func (f *flow) dropTable() {
 	}}, lines)
 }
 
-// onParts lists parts of one or more sorts by their numbers: arch 1, 8; ridge 1 to 7.
-func onParts(parts []string) string {
-	var sorts []string
-	numbers := map[string][]string{}
+// onParts lists parts of one or more nouns by their numbers: arch 1, 8; ridge 1 to 7.
+func onParts(parts []lights.Part) string {
+	var nouns []string
+	called := map[string][]lights.Part{}
 	for _, p := range parts {
-		sort, number, _ := strings.Cut(p, " ")
-		if numbers[sort] == nil {
-			sorts = append(sorts, sort)
+		noun := p.Kind.Noun()
+		if called[noun] == nil {
+			nouns = append(nouns, noun)
 		}
-		numbers[sort] = append(numbers[sort], number)
+		called[noun] = append(called[noun], p)
 	}
 	var words []string
-	for _, s := range sorts {
-		words = append(words, s+" "+namesInRanges(numbers[s]))
+	for _, n := range nouns {
+		words = append(words, n+" "+partsInRanges(called[n]))
 	}
 	return strings.Join(words, "; ")
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 )
 
@@ -97,9 +98,14 @@ func TestTags(t *testing.T) {
 }
 
 func TestOnParts(t *testing.T) {
-	for want, parts := range map[string][]string{
-		"arch 1, 8":            {"arch 1", "arch 8"},
-		"leg L3; ridge 1 to 4": {"leg L3", "ridge 1", "ridge 2", "ridge 3", "ridge 4"},
+	arch := func(n int) lights.Part { return lights.Part{Kind: lights.Arch, Number: n} }
+	ridge := func(n int) lights.Part { return lights.Part{Kind: lights.Ridge, Number: n} }
+	left, right := func(n int) lights.Part { return lights.Leg(spec.Left, n) }, func(n int) lights.Part { return lights.Leg(spec.Right, n) }
+	for want, parts := range map[string][]lights.Part{
+		"arch 1, 8":              {arch(1), arch(8)},
+		"leg L3; ridge 1 to 4":   {left(3), ridge(1), ridge(2), ridge(3), ridge(4)},
+		"leg L1 to L3, R1 to R3": {left(1), right(1), left(2), right(2), left(3), right(3)},
+		"leg L1, R1":             {left(1), right(1)},
 	} {
 		if got := onParts(parts); got != want {
 			t.Errorf("%v: %q, want %q", parts, got, want)

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -151,10 +152,7 @@ func (b *binder) rowHeights(number int) string {
 
 // wall draws one wall in strips, as many on a page as go, with the legend once on each page. It is told the last page that has it and returns the same.
 func (f *flow) wall(side spec.Side, told *paper.Page) *paper.Page {
-	series := paper.ImperialScales
-	if f.b.spec.Units == measure.Metric {
-		series = paper.MetricScales
-	}
+	series := draw.Scales(f.b.spec.Units)
 	_, page := f.b.newPage()
 	legend, name := f.b.wallLegend(), side.String()
 	head := paper.Heading.Leading() + paper.Length(len(paper.Body.Wrap(legend, f.room.W)))*paper.Body.Leading() + 3
@@ -168,7 +166,7 @@ func (f *flow) wall(side spec.Side, told *paper.Page) *paper.Page {
 			}
 		}
 		if i == 0 || f.room.H == page.H {
-			f.text(fmt.Sprintf("%s wall, %s", strings.ToUpper(name[:1])+name[1:], s.SeenFrom()), paper.Heading)
+			f.text(fmt.Sprintf("%s wall, %s", say.Capital(name), s.SeenFrom()), paper.Heading)
 		}
 		if told != f.page {
 			f.text(legend, paper.Body)
@@ -203,12 +201,12 @@ func (f *flow) splices(side spec.Side) {
 			continue
 		}
 		rows = append(rows, place.Row{Heading: fmt.Sprintf("%s %s: rows %s, arches %d to %d",
-			draw.KindLetter(kinds, p.Kind), f.b.colourOf(p.Kind), runs(p.Rows), p.First, p.Last)})
+			draw.KindLetter(kinds, p.Kind), f.b.colourOf(p.Kind), say.Numbers(p.Rows), p.First, p.Last)})
 		for _, n := range p.Strings {
 			s := byName[n]
-			from := strings.TrimPrefix(f.b.into(s), ", ")
-			if from == "" {
-				from = shortRow(s.From.At)
+			from := shortRow(s.From.At)
+			if other := f.b.socketFor(s); other != "" {
+				from = "into " + other
 			}
 			rows = append(rows, place.Row{Cells: []string{"", "", s.Name, from, shortRow(s.To.At), f.b.leftWords(s), ""}})
 		}
@@ -231,9 +229,6 @@ func (f *flow) splices(side spec.Side) {
 }
 
 // shortRow takes the wall out of a place's words, which the heading over it says.
-func shortRow(at string) string {
-	for _, wall := range []string{"left ", "right "} {
-		at = strings.Replace(at, "row "+wall, "row ", 1)
-	}
-	return at
+func shortRow(at lights.Place) string {
+	return fmt.Sprintf("row %d, %s", at.Part.Number, at.Within())
 }

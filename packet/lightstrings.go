@@ -2,7 +2,6 @@ package packet
 
 import (
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -48,7 +47,7 @@ func (f *flow) stringGrid(list []lights.String) {
 		return
 	}
 	across := 2
-	if slices.ContainsFunc(list, func(s lights.String) bool { return strings.HasPrefix(s.Run, "ridge") }) {
+	if slices.ContainsFunc(list, func(s lights.String) bool { return s.Run.Kind == lights.Ridge }) {
 		across = 3
 	}
 	var columns []place.Column
@@ -60,7 +59,7 @@ func (f *flow) stringGrid(list []lights.String) {
 	for some := range slices.Chunk(list, across) {
 		var cells []string
 		for _, s := range some {
-			cells = append(cells, "", "", s.Name, s.Run+f.b.into(s))
+			cells = append(cells, "", "", s.Name, s.Run.String()+f.b.into(s))
 		}
 		for len(cells) < len(columns) {
 			cells = append(cells, place.NoTick)
@@ -72,9 +71,17 @@ func (f *flow) stringGrid(list []lights.String) {
 
 // into says, after a place, which string's socket a string's prongs go into; nothing where a cord feeds it.
 func (b *binder) into(s lights.String) string {
+	if other := b.socketFor(s); other != "" {
+		return ", into " + other
+	}
+	return ""
+}
+
+// socketFor names the string whose socket a string's prongs go into; empty where a cord feeds it.
+func (b *binder) socketFor(s lights.String) string {
 	for _, c := range b.plan.Chains {
 		if k := slices.Index(c.Strings, s.Name); k > 0 {
-			return ", into " + c.Strings[k-1]
+			return c.Strings[k-1]
 		}
 	}
 	return ""
@@ -87,7 +94,7 @@ func (f *flow) stringTable(list []lights.String) {
 	}
 	var rows []place.Row
 	for _, s := range list {
-		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run, s.Kind, onRun(s.From.At, s.Run) + f.b.into(s), onRun(s.To.At, s.Run), f.b.leftWords(s)}})
+		rows = append(rows, place.Row{Cells: []string{"", "", s.Name, s.Run.String(), s.Kind, s.From.At.On(s.Run) + f.b.into(s), s.To.At.On(s.Run), f.b.leftWords(s)}})
 	}
 	f.gap(2)
 	f.table(place.Table{Columns: []place.Column{
@@ -108,11 +115,4 @@ func (b *binder) leftWords(s lights.String) string {
 		return "–"
 	}
 	return b.spec.Units.Room(s.LeftOver)
-}
-
-// onRun leaves out of a place's words what the run says already: the foot of leg L3 is the foot, on leg L3.
-func onRun(at, run string) string {
-	on := strings.TrimPrefix(run, "drop ")
-	at = strings.TrimPrefix(strings.TrimSuffix(at, " of "+on), on+", ")
-	return strings.TrimPrefix(at, "leg "+on+", ")
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"hoopwright/draw"
@@ -12,18 +11,19 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 )
 
 // wrapGroup is wraps that one page serves: same kind of string and part, same pitch, turns and flags as printed.
 type wrapGroup struct {
 	key      string
 	wrap     lights.Wrap // the first
-	part     string      // leg, arch, ridge
 	pipe     measure.Length
-	names    []string // L1, R1 … or bays
-	plain    bool     // some are wound one way
-	other    bool     // some the other way
-	leftOver bool     // some strings are longer than their pipe takes
+	on       []lights.Part
+	plain    bool // some are wound one way
+	other    bool // some the other way
+	leftOver bool // some strings are longer than their pipe takes
 }
 
 // wrapGroups gathers the wraps in the order they hang.
@@ -31,16 +31,14 @@ func (b *binder) wrapGroups() []wrapGroup {
 	var out []wrapGroup
 	u := b.spec.Units
 	for _, w := range b.plan.Wraps {
-		part, name, _ := strings.Cut(w.On, " ")
-		g := wrapGroup{wrap: w, part: part}
-		g.pipe = b.under(part, name)
-		g.key = fmt.Sprint(part, w.Label.Name, u.Inches(w.Pitch), math.Round(w.Turns), g.flags(u), len(w.Strings), w.Crown, g.pipe, draw.WrapEnds(w, u))
+		g := wrapGroup{wrap: w, pipe: b.under(w.On)}
+		g.key = fmt.Sprint(w.On.Kind.Noun(), w.Label.Name, u.Inches(w.Pitch), math.Round(w.Turns), g.flags(u), len(w.Strings), w.Crown, g.pipe, draw.WrapEnds(w, u))
 		k := slices.IndexFunc(out, func(o wrapGroup) bool { return o.key == g.key })
 		if k < 0 {
 			k = len(out)
 			out = append(out, g)
 		}
-		out[k].names = append(out[k].names, name)
+		out[k].on = append(out[k].on, w.On)
 		out[k].plain = out[k].plain || !w.Mirror
 		out[k].other = out[k].other || w.Mirror
 		out[k].leftOver = out[k].leftOver || b.leftOver(w)
@@ -56,12 +54,11 @@ func (b *binder) leftOver(w lights.Wrap) bool {
 }
 
 // under returns the outside diameter of the pipe that a wrap lies on.
-func (b *binder) under(part, name string) measure.Length {
-	n, _ := strconv.Atoi(strings.TrimLeft(name, "LR"))
-	if part == "ridge" {
+func (b *binder) under(on lights.Part) measure.Length {
+	if on.Kind == lights.Ridge {
 		return b.spec.Ridge.Pipe.OD
 	}
-	return b.plan.Arches[n-1].Spec.Pipe.OD
+	return b.plan.Arches[on.Number-1].Spec.Pipe.OD
 }
 
 // flags says the flags in words.
@@ -75,10 +72,10 @@ func (g wrapGroup) flags(u measure.System) string {
 
 // ends names a length's two ends.
 func (g wrapGroup) ends() (start, end string) {
-	switch g.part {
-	case "ridge":
+	switch g.wrap.On.Kind {
+	case lights.Ridge:
 		return "end nearer arch 1", "far end"
-	case "arch":
+	case lights.Arch:
 		return "left foot", "right foot"
 	}
 	return "foot", "crown end"
@@ -86,33 +83,14 @@ func (g wrapGroup) ends() (start, end string) {
 
 // title says what the group is wound on.
 func (g wrapGroup) title() string {
-	on := namesInRanges(g.names)
-	switch g.part {
-	case "ridge":
-		return counted(len(g.names), "ridge piece") + ": bay " + on
-	case "arch":
+	on := partsInRanges(g.on)
+	switch g.wrap.On.Kind {
+	case lights.Ridge:
+		return say.Count(len(g.on), "ridge piece") + ": bay " + on
+	case lights.Arch:
 		return "Whole arches: " + on
 	}
-	return counted(len(g.names), "leg") + ": " + on
-}
-
-// namesInRanges lists names of a letter and a number, numbers that follow each other as a range, letters in their first order: L1 to L6, R1 to R6.
-func namesInRanges(names []string) string {
-	var letters []string
-	numbers := map[string][]int{}
-	for _, name := range names {
-		letter := strings.TrimRight(name, "0123456789")
-		n, _ := strconv.Atoi(strings.TrimPrefix(name, letter))
-		if numbers[letter] == nil {
-			letters = append(letters, letter)
-		}
-		numbers[letter] = append(numbers[letter], n)
-	}
-	var words []string
-	for _, l := range letters {
-		words = append(words, ranges(l, numbers[l], "")...)
-	}
-	return strings.Join(words, ", ")
+	return say.Count(len(g.on), "leg") + ": " + on
 }
 
 // wrapPage draws a wrap: the whole length with its flags, some turns of each hand at full size, and blanks for the first one measured.
@@ -160,10 +138,7 @@ func (g wrapGroup) ending(u measure.System) string {
 // wrapDrawing draws the run at the left and the turns beside it.
 func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
 	u := f.b.spec.Units
-	series := paper.ImperialScales
-	if u == measure.Metric {
-		series = paper.MetricScales
-	}
+	series := draw.Scales(u)
 	start, end := g.ends()
 	run := draw.WrapRun{Wrap: g.wrap, Start: start, End: end, Units: u}
 	for _, s := range series {
@@ -196,7 +171,7 @@ func (f *flow) wrapDrawing(g wrapGroup, room paper.Rect) {
 		if mirror {
 			way, who = "left", "Right legs"
 		}
-		if g.part != "leg" {
+		if !g.wrap.On.IsLeg() {
 			who = "Every one"
 		}
 		y := at.Bottom() + 10
@@ -223,7 +198,7 @@ func (f *flow) firstOne(g wrapGroup) {
 	u := f.b.spec.Units
 	const first = 64
 	for flags := range slices.Chunk(g.wrap.Flags, flagsInRow) {
-		cells, blanks := []string{"Bulb wanted, give or take 2"}, []string{"On the first one"}
+		cells, blanks := []string{fmt.Sprintf("Bulb wanted, give or take %d", practice.BulbGive)}, []string{"On the first one"}
 		columns := []place.Column{{Head: "At", Width: first}}
 		for _, fl := range flags {
 			columns = append(columns, place.Column{Head: u.Inches(fl.Tape), Lettering: paper.Cell, Align: paper.AtMiddle, Width: (f.room.W - first) / paper.Length(len(flags))})

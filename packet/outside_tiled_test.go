@@ -6,6 +6,7 @@ import (
 
 	"github.com/klippa-app/go-pdfium"
 
+	"hoopwright/draw/paper"
 	"hoopwright/layout/ground"
 )
 
@@ -26,13 +27,13 @@ site:
 // they are on paper is read off the file.
 func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least int) {
 	p, plan := printedSpec(t, reader, name, []byte(source), "stake")
-	b := &binder{plan: plan, spec: plan.Spec, size: paperSizes[plan.Spec.Paper]}
+	b := &binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper)}
 	tiles := b.newStakeWords().plans()
 	if len(tiles) < least {
 		t.Fatalf("%d sheets", len(tiles))
 	}
 	n := len(plan.Ground.Stations)
-	var before map[string]spot // the stakes of the sheet before
+	var before map[ground.StakeID]spot // the stakes of the sheet before
 	for i, tile := range tiles {
 		scale := p.scale(i)
 		if scale == 0 {
@@ -50,9 +51,9 @@ func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least
 		if len(dots) < len(legs) { // stakes are drawn first; others end leaders or explain the sign
 			t.Fatalf("sheet %d: %d dots for %d stakes", i+1, len(dots), len(legs))
 		}
-		here := map[string]spot{}
+		here := map[ground.StakeID]spot{}
 		for k, s := range legs {
-			here[s.Name] = dots[k]
+			here[s.StakeID] = dots[k]
 		}
 		worst := 0.0
 		for k, s := range legs {
@@ -75,17 +76,17 @@ func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least
 }
 
 // matchSheets lays a sheet on the one before it, the shared pair of stakes on itself, and measures from the stakes of the one to those of the other.
-func matchSheets(t *testing.T, g ground.Layout, shared int, scale float64, before, here map[string]spot) {
-	l, r := g.Stakes[2*shared-2].Name, g.Stakes[2*shared-1].Name
+func matchSheets(t *testing.T, g ground.Layout, shared int, scale float64, before, here map[ground.StakeID]spot) {
+	l, r := g.Stakes[2*shared-2].StakeID, g.Stakes[2*shared-1].StakeID
 	turn := math.Atan2(before[r].y-before[l].y, before[r].x-before[l].x) - math.Atan2(here[r].y-here[l].y, here[r].x-here[l].x)
 	sin, cos := math.Sincos(turn)
 	worst := 0.0
 	for name, at := range here {
 		dx, dy := at.x-here[l].x, at.y-here[l].y
 		laid := spot{before[l].x + dx*cos - dy*sin, before[l].y + dx*sin + dy*cos}
-		s, _ := g.StakeByName(name)
+		s, _ := g.Stake(name)
 		for other, q := range before {
-			o, _ := g.StakeByName(other)
+			o, _ := g.Stake(other)
 			worst = max(worst, math.Abs(laid.to(q)-float64(ground.Between(s, o))/scale))
 		}
 	}
@@ -95,8 +96,8 @@ func matchSheets(t *testing.T, g ground.Layout, shared int, scale float64, befor
 }
 
 // matchLine looks for straight lines through both stakes of an arch: what is drawn must cover most of the way between them and go on past the right one.
-func matchLine(t *testing.T, sheet int, g ground.Layout, arch int, at map[string]spot, paths [][]spot) {
-	l, r := at[g.Stakes[2*arch-2].Name], at[g.Stakes[2*arch-1].Name]
+func matchLine(t *testing.T, sheet int, g ground.Layout, arch int, at map[ground.StakeID]spot, paths [][]spot) {
+	l, r := at[g.Stakes[2*arch-2].StakeID], at[g.Stakes[2*arch-1].StakeID]
 	across := l.to(r)
 	covered, past := 0.0, 0.0
 	for _, path := range paths {
@@ -125,4 +126,13 @@ func matchLine(t *testing.T, sheet int, g ground.Layout, arch int, at map[string
 	if covered < 0.6*across || past < 1 {
 		t.Errorf("sheet %d: the match line through arch %d covers %.1f of %.1f mm and goes on for %.1f", sheet, arch, covered, across, past)
 	}
+}
+
+func mustSheet(t *testing.T, name string) paper.Rect {
+	t.Helper()
+	size, ok := paper.Sheet(name)
+	if !ok {
+		t.Fatalf("no paper is named %s", name)
+	}
+	return size
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
 )
 
 // Room on the overview, which is one page whatever the tunnel.
@@ -158,9 +159,6 @@ func (b *binder) limitsBox() framed {
 
 // printing says how to print the packet so that it can be measured and read outdoors.
 func (b *binder) printing() string {
-	weight := "32 lb"
-	if b.metric() {
-		weight = "120 g/m²"
-	}
+	weight := measure.By(b.spec.Units, "32 lb", "120 g/m²")
 	return "Print at 100 %, one side, matte paper of " + weight + ". In sleeves; read by a dim white lamp."
 }

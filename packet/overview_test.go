@@ -57,7 +57,7 @@ func framedSheet(t *testing.T, plan *layout.Plan, word string) ([]*paper.Page, p
 	if err != nil {
 		t.Fatal(err)
 	}
-	size := paperSizes[plan.Spec.Paper]
+	size, _ := paper.Sheet(plan.Spec.Paper)
 	live := paper.Rect{X: punchMargin, Y: clipZone, W: size.W - punchMargin - edgeMargin, H: size.H - clipZone - edgeMargin - blockHeight}
 	return doc.Pages, live
 }
@@ -122,7 +122,7 @@ func TestOverviewIsOnePage(t *testing.T) {
 // The list of sheets is whole however many there are, and the picture gives way to it.
 func TestOverviewListsEverySheet(t *testing.T) {
 	plan := examplePlan(t, "garden")
-	b := &binder{plan: plan, spec: plan.Spec, size: paperSizes["letter"]}
+	b := &binder{plan: plan, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
 	for i := range 16 {
 		b.contents = append(b.contents, entry{fmt.Sprintf("Sheet %d", i), "somebody", 10 * i, 10*i + 9})
 	}

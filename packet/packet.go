@@ -17,6 +17,7 @@ import (
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -25,6 +26,8 @@ type Options struct {
 	Sheets []string  // words of the sheets wanted; none means all that are not made on request alone
 	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
 	Date   time.Time // the issue date, printed on every sheet
+
+	OneSided bool // every side on a sheet of its own, punched on the left
 }
 
 // sheet is one kind of sheet: its word on the command line, its name on paper, who it is handed to, and how it is made. A sheet that
@@ -32,6 +35,7 @@ type Options struct {
 type sheet struct {
 	word, name, holder string
 	make               func(b *binder) []leaf
+	folios             func(b *binder) []folio // of a leaf made of blocks, in place of make
 }
 
 // leaf is one page with the scale its title block states.
@@ -43,21 +47,21 @@ type leaf struct {
 // The sheets in the order of the packet. The overview is made last, for it lists the others with their page numbers.
 func sheets() []sheet {
 	return []sheet{
-		{"overview", "Overview", "organiser", (*binder).overview},
-		{"safety", "Safety", "read aloud to all", (*binder).safety},
-		{"stake", "Stake plan", "marking crew", (*binder).stakePlan},
-		{"arch", "Arch profile", "raising crew", (*binder).archProfiles},
-		{"cut", "Cut sheet", "person at the saw", (*binder).cutSheet},
-		{"shopping", "Shopping list", "buyer", (*binder).shoppingList},
-		{"raise", "Raising", "raising crew", (*binder).raising},
-		{"light", "Light plan", "wrapping crew", (*binder).lightPlan},
-		{"circuit", "Circuit diagram", "power crew", (*binder).circuitDiagram},
-		{"steps", "Build steps", "organiser, crew leads", (*binder).buildSteps},
-		{"watch", "Opening nights", "evening watch", (*binder).openingNights},
-		{"takedown", "Take-down", "take-down crew", (*binder).takeDown},
-		{"rebuild", "Rebuild file", "file, for next year", (*binder).rebuildFile},
-		{"tags", "Tags", "packing crew", (*binder).tags},
-		{"permission", "Permission", "owner, authority", (*binder).permission},
+		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
+		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
+		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
+		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
+		{word: "cut", name: "Cut sheet", holder: "person at the saw", make: (*binder).cutSheet},
+		{word: "shopping", name: "Shopping list", holder: "buyer", make: (*binder).shoppingList},
+		{word: "raise", name: "Raising", holder: "raising crew", make: (*binder).raising},
+		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
+		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
+		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
+		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
+		{word: "takedown", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
+		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
+		{word: "tags", name: "Tags", holder: "packing crew", make: (*binder).tags},
+		{word: "permission", name: "Permission", holder: "owner, authority", make: (*binder).permission},
 	}
 }
 
@@ -82,6 +86,8 @@ type binder struct {
 	checksum string
 	phases   []crew.Phase // whose build steps are printed; none means all
 	contents []entry      // what the overview lists
+	twoSided bool
+	plate    string // four characters that tell this plan from another
 }
 
 // entry is a line of the overview's list of sheets.
@@ -103,17 +109,29 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, error) {
 	if err != nil {
 		return pdf.Document{}, err
 	}
-	size, ok := paperSizes[plan.Spec.Paper]
+	size, ok := paper.Sheet(plan.Spec.Paper)
 	if !ok {
-		return pdf.Document{}, fmt.Errorf("paper is letter, legal, tabloid, a4 or a3, not %q", plan.Spec.Paper)
+		return pdf.Document{}, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
 	b := &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, phases: phases,
-		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8]}
+		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], twoSided: !opt.OneSided}
+	b.plate = plateOf(plan.Spec.Source)
 	doc := b.bind(chosen)
 	if len(doc.Pages) == 0 {
 		return doc, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
 	}
 	return doc, nil
+}
+
+// plateOf returns four characters that tell a spec from another at a glance: digits and capitals without those that are taken for others.
+func plateOf(source []byte) string {
+	const letters = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
+	sum := sha256.Sum256(source)
+	var plate [4]byte
+	for i := range plate {
+		plate[i] = letters[int(sum[i])%len(letters)]
+	}
+	return string(plate[:])
 }
 
 // choose picks the sheets by their words, in packet order.
@@ -132,8 +150,18 @@ func choose(words []string) ([]sheet, error) {
 // bind makes every sheet, numbers the pages and frames them.
 func (b *binder) bind(chosen []sheet) pdf.Document {
 	made := make([][]leaf, len(chosen))
+	sets := make([][]set, len(chosen))
 	next := 1
 	for i, s := range chosen {
+		if s.folios != nil {
+			sides, _ := b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, i+1, next-1)
+			if sheetsCounted(sides); len(sides) > 0 {
+				sets[i] = sides
+				b.contents = append(b.contents, entry{s.name, s.holder, next, next + len(sides) - 1})
+				next += len(sides)
+			}
+			continue
+		}
 		if s.word == "overview" {
 			next++ // one page, made below
 			b.contents = append(b.contents, entry{s.name, s.holder, 1, 1})
@@ -156,6 +184,10 @@ func (b *binder) bind(chosen []sheet) pdf.Document {
 			Description: "The spec this packet was made from", Data: b.spec.Source}},
 	}
 	for i, s := range chosen {
+		for _, side := range sets[i] {
+			doc.Pages = append(doc.Pages, side.page)
+			b.frameSide(side, len(doc.Pages), next-1)
+		}
 		for k, l := range made[i] {
 			l.page.Name = s.word
 			l.page.Title = s.name

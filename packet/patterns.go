@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/draw"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
@@ -42,8 +43,7 @@ func patternKey(b stock.Bar) string {
 	var key strings.Builder
 	fmt.Fprintf(&key, "%s %.3f %v", b.Item, b.Stock, b.Owned)
 	for _, p := range b.Pieces {
-		kind, _ := p.Parts()
-		fmt.Fprintf(&key, "\n%s %v %.3f", kind, p.Name == stock.Trial, p.Length)
+		fmt.Fprintf(&key, "\n%s %v %.3f", p.ID.Noun(), p.ID.Trial(), p.Length)
 	}
 	return key.String()
 }
@@ -66,7 +66,7 @@ func (p pattern) spans(trial bool) []draw.Span {
 		for i+n < len(pieces) && alikeOnBar(pieces[i], pieces[i+n]) {
 			n++
 		}
-		kind, _ := pieces[i].Parts()
+		kind := pieces[i].ID.Noun()
 		text := kind + " " + places(pieces[i:i+n])
 		if len(p.bars) > 1 {
 			text = fmt.Sprintf("%d × %s", n, kind)
@@ -76,9 +76,9 @@ func (p pattern) spans(trial bool) []draw.Span {
 		}
 		switch {
 		case !trial:
-		case pieces[i].Name == stock.Trial:
+		case pieces[i].ID.Trial():
 			text += ": cut, then HOLD"
-		case pieces[i].Ridge():
+		case pieces[i].ID.Ridge():
 			text += ", after HOLD"
 		}
 		list = append(list, draw.Span{Pieces: n, Text: text})
@@ -88,9 +88,7 @@ func (p pattern) spans(trial bool) []draw.Span {
 }
 
 func alikeOnBar(a, b stock.Piece) bool {
-	kindA, _ := a.Parts()
-	kindB, _ := b.Parts()
-	return kindA == kindB && a.Length == b.Length && (a.Name == stock.Trial) == (b.Name == stock.Trial)
+	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && a.ID.Trial() == b.ID.Trial()
 }
 
 // names lists the names to write on the pieces of all the pattern's bars, kind by kind.
@@ -101,7 +99,7 @@ func (p pattern) names() string {
 	}
 	var words []string
 	for _, g := range alike(all) {
-		words = append(words, fmt.Sprintf("%d × %s %s", len(g.pieces), g.kind, places(g.pieces)))
+		words = append(words, fmt.Sprintf("%d × %s %s", len(g.pieces), g.sort.Noun(), places(g.pieces)))
 	}
 	return strings.Join(words, "; ") + "."
 }
@@ -109,7 +107,7 @@ func (p pattern) names() string {
 // title says how many bars of what are cut so.
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
-	words := counted(len(p.bars), barNoun(b)) + " of " + b.Size(units)
+	words := say.Count(len(p.bars), barNoun(b)) + " of " + b.Size(units)
 	if full := units.Cut(b.Stock); full != b.Size(units) {
 		words += " (" + full + ")"
 	}

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
@@ -29,7 +30,7 @@ func (b *binder) permission() []leaf {
 	}
 	const least, most, gap paper.Length = 40, 110, 2
 	box := f.take(min(most, max(least, f.room.H-f.height(f.room.W, words)-2*gap)))
-	scale := footprint.Scale(b.scales(), box)
+	scale := footprint.Scale(draw.Scales(b.spec.Units), box)
 	footprint.Draw(f.page, box, scale)
 	f.scale(scale)
 	f.gap(gap)
@@ -39,14 +40,6 @@ func (b *binder) permission() []leaf {
 
 // conditions is the line for what they ask for besides.
 const conditions = "Conditions"
-
-// scales is the series of scales of the packet's units.
-func (b *binder) scales() []paper.Scale {
-	if b.metric() {
-		return paper.MetricScales
-	}
-	return paper.ImperialScales
-}
 
 // signature sets a line to sign on: who, name, signature, day.
 func (f *flow) signature(who string) {
@@ -109,7 +102,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	for _, g := range b.gusts() {
 		closed += g.sentence() + " "
 	}
-	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", thunderMinutes))
+	add("Closed at", closed+fmt.Sprintf("Thunder, until %d minutes after the last. Ice or snow on it.", practice.ThunderMinutes))
 	add("After it", "every stake counted out of the ground, holes filled, ground left as it was")
 	return rows
 }

@@ -3,44 +3,67 @@ package packet
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
+	"hoopwright/layout/lights"
 	"hoopwright/layout/stock"
 )
 
-// numbered is a place with letters about a number: L3, R12, 4, G15La.
-var numbered = regexp.MustCompile(`^([A-Z]*)([0-9]{1,6})([A-Za-z]*)$`)
+// numbered is a name of a number with letters about it: L3, R12, 4, G15La.
+type numbered struct {
+	before string
+	number int
+	after  string
+}
 
 // places lists where pieces go, numbers that follow each other as a range: "L1 to L6, R1 to R5", "2 to 57". Left comes before right, numbers in
 // the pieces' own order.
 func places(pieces []stock.Piece) string {
-	type row struct{ before, after string }
-	var rows []row
-	numbers := map[row][]int{}
-	var others []string
+	var list []numbered
 	for _, p := range pieces {
-		_, place := p.Parts()
-		m := numbered.FindStringSubmatch(place)
-		if m == nil {
-			others = append(others, place)
+		list = append(list, numberOf(p))
+	}
+	slices.SortStableFunc(list, func(a, b numbered) int { return cmp.Or(cmp.Compare(a.before, b.before), cmp.Compare(a.after, b.after)) })
+	return inRanges(list)
+}
+
+// numberOf names the place of a piece.
+func numberOf(p stock.Piece) numbered {
+	if id := p.ID.Stake; p.ID.Steel || p.ID.Brace {
+		return numbered{id.Before(), id.Number(), id.After()}
+	}
+	return numbered{p.ID.Part.Letter(), p.ID.Part.Number, ""}
+}
+
+// partsInRanges lists parts of one noun: L1 to L6, R1 to R6.
+func partsInRanges(parts []lights.Part) string {
+	var list []numbered
+	for _, p := range parts {
+		list = append(list, numbered{p.Letter(), p.Number, ""})
+	}
+	return inRanges(list)
+}
+
+// inRanges lists names, numbers that follow each other between the same letters as a range, letters in their first order.
+func inRanges(list []numbered) string {
+	var words []string
+	done := map[[2]string]bool{}
+	for _, l := range list {
+		letters := [2]string{l.before, l.after}
+		if done[letters] {
 			continue
 		}
-		n, _ := strconv.Atoi(m[2]) // six figures at most
-		r := row{m[1], m[3]}
-		if _, seen := numbers[r]; !seen {
-			rows = append(rows, r)
+		done[letters] = true
+		var numbers []int
+		for _, other := range list {
+			if other.before == l.before && other.after == l.after {
+				numbers = append(numbers, other.number)
+			}
 		}
-		numbers[r] = append(numbers[r], n)
+		words = append(words, ranges(l.before, numbers, l.after)...)
 	}
-	slices.SortFunc(rows, func(a, b row) int { return cmp.Or(cmp.Compare(a.before, b.before), cmp.Compare(a.after, b.after)) })
-	var words []string
-	for _, r := range rows {
-		words = append(words, ranges(r.before, numbers[r], r.after)...)
-	}
-	return strings.Join(append(words, others...), ", ")
+	return strings.Join(words, ", ")
 }
 
 // ranges lists numbers between letters: three or more in a row as a range, four or more odd or even ones in a row likewise.
@@ -72,32 +95,29 @@ func ranges(before string, numbers []int, after string) []string {
 
 // likePieces are those of one kind and length, which are alike but for their names.
 type likePieces struct {
-	item, kind string
-	pieces     []stock.Piece
+	item   string
+	sort   stock.PieceID
+	pieces []stock.Piece
 }
 
 // alike gathers pieces of one material, kind and length, in the order of the first of each.
 func alike(pieces []stock.Piece) []likePieces {
 	var list []likePieces
-	index := map[string]int{}
+	type key struct {
+		item   string
+		sort   stock.PieceID
+		length string
+	}
+	index := map[key]int{}
 	for _, p := range pieces {
-		kind, _ := p.Parts()
-		key := fmt.Sprintf("%s\n%s\n%.3f", p.Item, kind, p.Length)
+		key := key{p.Item, p.ID.Sort(), fmt.Sprintf("%.3f", p.Length)}
 		k, seen := index[key]
 		if !seen {
 			k = len(list)
 			index[key] = k
-			list = append(list, likePieces{item: p.Item, kind: kind})
+			list = append(list, likePieces{item: p.Item, sort: p.ID.Sort()})
 		}
 		list[k].pieces = append(list[k].pieces, p)
 	}
 	return list
-}
-
-// counted prints a count with its noun: "1 stick", "12 sticks".
-func counted(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -8,6 +8,8 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -132,7 +134,7 @@ func (r raiseWords) warning() string {
 func (r raiseWords) stop() string {
 	u := r.spec.Units
 	return fmt.Sprintf("Stop and ask: a crack or white line in a pipe. A stake that moves. Arch 1 off its figures. A gust that moves the arch in your hands, gusts of %s forecast, thunder, frost (%s). "+
-		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", r.insideWords(), u.Temperature(0), u.Room(usualClearance(u)))
+		"A wire nearer than %s. Fewer than three people. Dusk: no arch stays standing without guys or ridge.", r.insideWords(), u.Temperature(0), u.Room(practice.KeepOverhead(u)))
 }
 
 // panels are the pictures in order.
@@ -153,9 +155,9 @@ func (r raiseWords) panels() []raisePanel {
 }
 
 func (r raiseWords) together(a arch.Arch) raisePanel {
-	fitting := crownFitting(r.spec, a.Kind, []int{a.Number})
+	fitting := r.spec.CrownFitting(a.Number)
 	depth := r.spec.Units.Cut(a.Spec.Pipe.Socket)
-	stub := fitting == "tee" || fitting == "cross"
+	stub := fitting == spec.Tee || fitting == spec.Cross
 	return r.asked(crew.Together, raisePanel{title: fmt.Sprintf("On the ground: both legs into the %s", fitting),
 		do:      fmt.Sprintf("A and B. Mark each end %s from its end, drive it in with the mallet. Names at the feet, L left, R right as seen from the entrance.", depth),
 		picture: func(page *paper.Page, room paper.Rect) { r.Together(page, room, depth, stub) }})
@@ -196,7 +198,7 @@ func (r raiseWords) held(a arch.Arch) raisePanel {
 	if len(r.stand) == 1 {
 		p.title = fmt.Sprintf("Guy arch %d", a.Number)
 	}
-	p.do = fmt.Sprintf("C holds it plumb. A and B tie guys to both legs, %s above the ground, and to %s; flag them at eye height.", u.Tape(r.spec.Guys.From), words(names))
+	p.do = fmt.Sprintf("C holds it plumb. A and B tie guys to both legs, %s above the ground, and to %s; flag them at eye height.", u.Tape(r.spec.Guys.From), say.And(names))
 	if len(r.stand) > 1 {
 		p.do += " C holds on until picture " + fmt.Sprint(r.numberOfSecond()) + " is done."
 	}
@@ -216,7 +218,7 @@ func (b *binder) guyNames(number int) []string {
 	var names []string
 	for _, s := range b.plan.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	return names
@@ -256,7 +258,7 @@ func (r raiseWords) second() raisePanel {
 // guyToo says that an arch has guys of its own.
 func (r raiseWords) guyToo(number int) string {
 	if names := r.guyNames(number); len(names) > 0 {
-		return fmt.Sprintf("Guys to %s at once. ", words(names))
+		return fmt.Sprintf("Guys to %s at once. ", say.And(names))
 	}
 	return ""
 }
@@ -264,7 +266,7 @@ func (r raiseWords) guyToo(number int) string {
 func (r raiseWords) others() raisePanel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
 	to, distance := r.pictured()
-	p := raisePanel{title: fmt.Sprintf("%s, one at a time", sentence(arches(numbersFrom(third, last)))),
+	p := raisePanel{title: fmt.Sprintf("%s, one at a time", say.Capital(say.Numbered("arch", say.From(third, last)))),
 		picture: func(page *paper.Page, room paper.Rect) { r.Running(page, room, 1, to, len(r.plan.Ridge) > 0, distance) }}
 	p.do = "Crown together, left foot, right foot, caps off as the pipe comes"
 	if len(r.plan.Ridge) == 0 {
@@ -274,7 +276,7 @@ func (r raiseWords) others() raisePanel {
 		p.checks = r.runningChecks
 	}
 	if guyed := r.guyedBetween(); len(guyed) > 0 {
-		p.do += fmt.Sprintf(" Guy %s at once.", arches(guyed))
+		p.do += fmt.Sprintf(" Guy %s at once.", say.Numbered("arch", guyed))
 	}
 	return r.asked(crew.Row, p)
 }
@@ -292,10 +294,9 @@ func (r raiseWords) guyedBetween() []int {
 
 // pictured is the crown that the picture's tape runs to, with its distance: the first that is checked.
 func (r raiseWords) pictured() (int, string) {
-	for _, reading := range r.running() {
-		var n int
-		if _, err := fmt.Sscanf(reading.What, "crown %d", &n); err == nil && n > 1 {
-			return n, reading.Want
+	for _, s := range r.plan.Crew.Steps {
+		if len(s.Crowns) > 0 {
+			return s.Crowns[0], s.Readings[0].Want
 		}
 	}
 	return min(4, len(r.stand)), r.spec.Units.Tape(r.spec.Tunnel.Spacing) + " each"
@@ -329,14 +330,14 @@ func (r raiseWords) runningChecks(f *flow) {
 func (r raiseWords) finished() raisePanel {
 	last := r.stand[len(r.stand)-1]
 	legs, _ := r.stakeCounts()
-	caps := counted(legs, "cap")
+	caps := say.Count(legs, "cap")
 	p := raisePanel{title: "Sight along it and count the caps",
 		picture: func(page *paper.Page, room paper.Rect) {
 			r.Finished(page, room, last.Number, len(r.plan.Ridge) > 0, caps)
 		}}
 	if names := r.guyNames(last.Number); len(names) > 0 && len(r.stand) > 1 {
 		p.title = fmt.Sprintf("Guy arch %d, sight along it, count the caps", last.Number)
-		p.do = fmt.Sprintf("Guys from both legs, %s up, to %s. ", r.spec.Units.Tape(r.spec.Guys.From), words(names))
+		p.do = fmt.Sprintf("Guys from both legs, %s up, to %s. ", r.spec.Units.Tape(r.spec.Guys.From), say.And(names))
 	}
 	p.do += "Look along ridge and feet from each end; tighten guys evenly."
 	switch r.spec.Arch.Joints {
@@ -347,21 +348,4 @@ func (r raiseWords) finished() raisePanel {
 	}
 	p.blanks = []string{"Caps", "Signed"}
 	return r.asked(crew.Counted, p)
-}
-
-// numbersFrom lists the numbers from first to last.
-func numbersFrom(first, last int) []int {
-	var list []int
-	for n := first; n <= last; n++ {
-		list = append(list, n)
-	}
-	return list
-}
-
-// words joins names as a sentence does.
-func words(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
 }

@@ -79,13 +79,13 @@ func (f *flow) tiesAsBuilt() {
 		letters[m.Name] = draw.MarkLetter(i)
 		legend = append(legend, letters[m.Name]+" "+m.Name)
 	}
-	tied := map[string]ground.Tie{}
+	tied := map[ground.StakeID]ground.Tie{}
 	for _, t := range ties {
 		tied[t.Stake] = t
 	}
 	for _, s := range f.b.plan.Stakes {
-		cells := []string{s.Name, u.Tape(s.Running), "", "", "", ""}
-		if t, ok := tied[s.Name]; ok {
+		cells := []string{s.String(), u.Tape(s.Running), "", "", "", ""}
+		if t, ok := tied[s.StakeID]; ok {
 			cells[2], cells[3] = letters[t.MarkA]+"  "+u.Tape(t.A), letters[t.MarkB]+"  "+u.Tape(t.B)
 			if t.MarkC != "" {
 				cells[4] = letters[t.MarkC] + "  " + u.Tape(t.C)

@@ -6,10 +6,12 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/say"
 )
 
 // remark is something the overview says of the plan, in versions from the fullest to the shortest.
 type remark struct {
+	code     string // of the finding, if it is one
 	head     string
 	versions []string
 }
@@ -32,13 +34,12 @@ func (b *binder) said() []remark {
 		list = append(list, remarkOn(f))
 	}
 	for i, r := range list {
-		code := r.head[strings.LastIndex(r.head, " ")+1:]
-		if n := seen[code]; n > 1 {
+		if n := seen[r.code]; n > 1 {
 			list[i].head += fmt.Sprintf(" (%d)", n)
 		}
 	}
 	if words := b.assumed(); len(words) > 0 {
-		r := remark{"Not in the spec, so assumed:", []string{strings.Join(words, ", ") + "."}}
+		r := remark{head: "Not in the spec, so assumed:", versions: []string{strings.Join(words, ", ") + "."}}
 		if n := len(words) - 1; n > 0 {
 			r.versions = append(r.versions, fmt.Sprintf("%s, and %d more.", words[0], n))
 		}
@@ -49,7 +50,10 @@ func (b *binder) said() []remark {
 
 func remarkOn(f finding.Finding) remark {
 	first, _, _ := strings.Cut(f.Text, ". ")
-	r := remark{strings.ToUpper(f.Level.String()[:1]) + f.Level.String()[1:] + ": " + f.Code, []string{f.Text, strings.TrimSuffix(first, ".") + ".", ""}}
+	r := remark{f.Code, say.Capital(f.Level.String()) + ": " + f.Code, []string{f.Text, strings.TrimSuffix(first, ".") + ".", ""}}
+	if cure := cureWords(f.Cure); cure != "" {
+		r.versions = []string{f.Text + " " + cure, f.Text, cure, ""}
+	}
 	if f.AcceptedBy != "" {
 		r.head = "Accepted: " + f.Code
 		r.versions = []string{fmt.Sprintf("%s. %s, signed ____________", strings.TrimSuffix(f.AcceptedAs, "."), f.AcceptedBy), f.AcceptedBy + ", signed ____________"}

@@ -46,8 +46,8 @@ func TestEveryStakeIsCountedOut(t *testing.T) {
 		pages, _ := framedSheet(t, plan, "takedown")
 		words := wordsOf(pages...)
 		for _, s := range plan.Stakes {
-			if !slices.Contains(words, s.Name) {
-				t.Errorf("%s: stake %s is not counted out", name, s.Name)
+			if !slices.Contains(words, s.String()) {
+				t.Errorf("%s: stake %s is not counted out", name, s.StakeID)
 			}
 		}
 		if head := fmt.Sprintf("Stakes out: ______ of %d", len(plan.Stakes)); !slices.Contains(words, head) {

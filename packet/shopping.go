@@ -60,7 +60,7 @@ var stores = map[string]string{
 // shoppingRows are the list's lines under their stores, a sum for each store, and the total.
 func (b *binder) shoppingRows() []place.Row {
 	var rows []place.Row
-	sum, priced, unpriced := 0.0, 0, 0
+	sum, priced, unpriced, assumed := 0.0, 0, 0, 0
 	list := slices.DeleteFunc(slices.Clone(b.plan.Shopping), func(i stock.Item) bool { return i.Buy == 0 })
 	for i, item := range list {
 		if i == 0 || item.Where != list[i-1].Where {
@@ -74,7 +74,9 @@ func (b *binder) shoppingRows() []place.Row {
 		switch {
 		case item.Priced:
 			sum += float64(item.Buy) * item.Price
-			priced++
+			if priced++; item.Assumed {
+				assumed++
+			}
 		default:
 			unpriced++
 		}
@@ -93,7 +95,29 @@ func (b *binder) shoppingRows() []place.Row {
 	case unpriced > 1:
 		total.Note = fmt.Sprintf("Of what has a price here. %d lines have none: write it in.", unpriced)
 	}
+	if assumed > 0 {
+		if total.Note != "" {
+			total.Note += " "
+		}
+		total.Note += havePrices(assumed) + " assumed: ask your shop."
+	}
 	return append(rows, total)
+}
+
+// noted adds a remark to a note, if there is one.
+func noted(note, remark string) string {
+	if note == "" {
+		return remark
+	}
+	return joined(note, remark)
+}
+
+// havePrices begins a sentence on lines with assumed prices.
+func havePrices(n int) string {
+	if n == 1 {
+		return "The price of 1 line is"
+	}
+	return fmt.Sprintf("The prices of %d lines are", n)
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.
@@ -102,7 +126,7 @@ func (b *binder) inShed() string {
 	for _, i := range b.plan.Shopping {
 		if i.Buy == 0 {
 			text := fmt.Sprintf("%d of %s", i.Need, itemName(i))
-			if longer := i.StandIns(); longer != "" {
+			if longer := i.StandInWords(b.spec.Units); longer != "" {
 				text += " (take " + longer + ")"
 			}
 			words = append(words, text)
@@ -123,8 +147,13 @@ func itemRow(i stock.Item) place.Row {
 	if i.Priced {
 		row.Cells[5], row.Cells[6] = fmt.Sprintf("%.2f", i.Price), fmt.Sprintf("%.2f", float64(i.Buy)*i.Price)
 	}
-	row.Note = strings.TrimSuffix(unitWords(i)+"; "+i.Why, "; ")
-	row.Note = strings.TrimPrefix(row.Note, "; ")
+	row.Note = i.Why
+	if unit := unitWords(i); unit != "" {
+		row.Note = joined(unit, i.Why)
+	}
+	if i.Assumed {
+		row.Note = noted(row.Note, "price assumed")
+	}
 	return row
 }
 
@@ -132,9 +161,9 @@ func itemRow(i stock.Item) place.Row {
 func itemName(i stock.Item) string {
 	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
 	switch i.Unit {
-	case "ft":
+	case stock.Feet:
 		return name + ", feet"
-	case "m":
+	case stock.Metres:
 		return name + ", metres"
 	}
 	return name
@@ -142,11 +171,11 @@ func itemName(i stock.Item) string {
 
 // unitWords is what one of the item is, where its name does not say so.
 func unitWords(i stock.Item) string {
-	switch {
-	case i.Unit == "each", i.Unit == "ft", i.Unit == "m", strings.HasSuffix(i.Unit, "stick"), strings.HasSuffix(i.Unit, "bar"):
+	switch i.Unit {
+	case stock.Each, stock.Feet, stock.Metres, stock.StickOf, stock.BarOf:
 		return ""
 	}
-	return "each a " + i.Unit
+	return "each a " + i.Unit.String()
 }
 
 // spares states the rule by which spares were counted.

@@ -6,15 +6,18 @@ import (
 	"testing"
 
 	"hoopwright/layout"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
-// The garden's shopping list. By hand: 14 sticks at 4.35, 8 strings at 9.80 (13 less 5 owned), 6 at 6.40: 60.90 + 78.40 + 38.40 = 177.70.
+// The garden's shopping list. By hand: 14 sticks at 4.35, 8 strings at 9.80 (13 less 5 owned), 6 at 6.40: 60.90 + 78.40 + 38.40 = 177.70. At assumed prices, each told: cords 17.25, 23.25, 34.50 and
+// 2 at 12.75, a three-way at 7, 23 plug covers at 3, 12 socket covers at 0.50, 2 timers at 20, 2 lanterns at 12: 246.50, 424.20 in all.
 func TestShoppingListOfTheGarden(t *testing.T) {
 	plan := example(t, "garden.yaml")
 	doc := sheetOf(t, plan, "shopping")
 	words := said(doc)
-	for _, want := range []string{"60.90", "78.40", "38.40", "Total, USD", "177.70", "Spares counted: 5 %", "12 to hang, 1 spare", "Pipe and fittings", "Sundries", "label:", "13 A or more", "Stop and ask when"} {
+	for _, want := range []string{"60.90", "78.40", "38.40", "Total, USD", "424.20", "price assumed", "The prices of 9 lines are assumed", "Spares counted: 5 %", "12 to hang, 1 spare", "Pipe and fittings", "Sundries", "label:", "13 A or more", "Stop and ask when"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("the list does not say %q", want)
 		}
@@ -32,7 +35,7 @@ func TestShoppingListOfTheGarden(t *testing.T) {
 
 // An invented tunnel's only cord of 15 ft is served by one of 25 ft from the shed: the buyer is told to take that one.
 func TestListSaysWhatStandsIn(t *testing.T) {
-	b := &binder{plan: &layout.Plan{Shopping: []stock.Item{{Item: "16 AWG 15 ft", Need: 1, Own: 1, Unit: "each", Why: "longer ones of the shed serve: 1 of 25 ft"}}}}
+	b := &binder{spec: &spec.Spec{}, plan: &layout.Plan{Shopping: []stock.Item{{Item: "16 AWG 15 ft", Need: 1, Own: 1, Unit: stock.Each, StandIns: []stock.StandIn{{Count: 1, Length: 25 * measure.Foot}}}}}}
 	if got := b.inShed(); got != "From the shed, nothing to buy: 1 of 16 AWG 15 ft (take 1 of 25 ft)." {
 		t.Error(got)
 	}
@@ -48,10 +51,10 @@ func TestLabelsOfTheSchool(t *testing.T) {
 
 // Prices that are not known stay blank: nothing is invented, nothing is zero.
 func TestItemRows(t *testing.T) {
-	if row := itemRow(stock.Item{Item: "tee", Need: 3, Buy: 3, Unit: "each"}); row.Cells[5] != "" || row.Cells[6] != "" {
+	if row := itemRow(stock.Item{Item: "tee", Need: 3, Buy: 3, Unit: stock.Each}); row.Cells[5] != "" || row.Cells[6] != "" {
 		t.Errorf("an unpriced item: %q", row.Cells)
 	}
-	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: "ft", Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Cells[1] != "guy line, feet" || row.Cells[4] != "34" || row.Note != "4 guys" {
+	if row := itemRow(stock.Item{Item: "guy line", Need: 44, Own: 10, Buy: 34, Unit: stock.Feet, Priced: true, Price: 0.2, Why: "4 guys"}); row.Cells[6] != "6.80" || row.Cells[1] != "guy line, feet" || row.Cells[4] != "34" || row.Note != "4 guys" {
 		t.Errorf("%q, %q", row.Cells, row.Note)
 	}
 }
@@ -67,7 +70,7 @@ ridge: {pipe: pvc sch40 3/4 in}
 guys: {arches: [1, last], from: 6 ft, out: 5 ft}
 site: {cords: {crossing: cover}, outlets: [{name: wall, at: [0 ft, 0 ft], circuit: wall, sockets: 1}]}
 power: {circuits: {wall: {volts: 120 V, breaker: 15 A, gfci: true}}}
-lights: {wraps: [{where: legs, string: mini led 100 warm}]}
+lights: {wraps: [{where: legs, string: mini led 100 warm, plug: foot}]}
 stock:
   sell: [{item: cross pvc sch40 1/2 in, price: 1.20}, {item: zip ties 100, price: 3}, {item: "16 AWG", length: 15 ft, price: 7}, {item: plug cover, price: 4}, {item: line tightener, price: 0.9}, {item: cord cover, price: 19},
     {item: bushing pvc sch40 1/2 in to pvc sch40 3/4 in, price: 0.8}, {item: pvc sch40 1/2 in, length: 10 ft}, {item: pvc sch40 3/4 in, length: 10 ft}]

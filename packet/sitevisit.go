@@ -20,10 +20,7 @@ const visitFoot paper.Length = 18
 // SiteVisit makes the blank form that a yard is measured on before any spec exists: two pages that ask for what a spec says of a site, in the order
 // of one walk round it. Nothing of it is computed.
 func SiteVisit(units measure.System, date time.Time) pdf.Document {
-	size := paperSizes["letter"]
-	if units == measure.Metric {
-		size = paperSizes["a4"]
-	}
+	size, _ := paper.Sheet(measure.By(units, "letter", "a4"))
 	b := &binder{plan: &layout.Plan{}, spec: &spec.Spec{Units: units}, size: size, date: date}
 	v := visit{b: b, units: units}
 	pages := []*paper.Page{v.sketch(), v.tables()}
@@ -44,10 +41,7 @@ type visit struct {
 
 // say picks the wording of the units.
 func (v visit) say(imperial, metric string) string {
-	if v.units == measure.Metric {
-		return metric
-	}
-	return imperial
+	return measure.By(v.units, imperial, metric)
 }
 
 // page begins a page of the form: the live area over its foot.
@@ -121,13 +115,13 @@ func (v visit) marks(f *flow) {
 // part sets a part of the form: its number and name in bold, and what to do behind them.
 func (v visit) part(f *flow, name, text string) {
 	indent := paper.Strong.Width(name) + 2
-	first := paper.Body.Wrap(text, f.room.W-indent)[0]
+	lines := paper.Body.Wrap(text, f.room.W-indent)
 	line := f.take(paper.Body.Leading())
 	base := paper.Point{X: line.X, Y: line.Y + paper.Body.Ascent()}
 	f.page.Text(base, paper.AtLeft, name, paper.Strong)
-	f.page.Text(base.Add(paper.Point{X: indent}), paper.AtLeft, first, paper.Body)
-	if more := strings.TrimSpace(strings.TrimPrefix(text, first)); more != "" {
-		f.text(more, paper.Body)
+	f.page.Text(base.Add(paper.Point{X: indent}), paper.AtLeft, lines[0], paper.Body)
+	if len(lines) > 1 {
+		f.text(strings.Join(lines[1:], " "), paper.Body)
 	}
 }
 

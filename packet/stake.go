@@ -83,13 +83,13 @@ func (w *stakeWords) ends() (l1, r1, ln, rn ground.Stake) {
 func (w *stakeWords) lone() bool { return len(w.ground.Stations) == 1 }
 
 // tie returns the tapes that fix a stake.
-func (w *stakeWords) tie(name string) (ground.Tie, bool) {
-	return w.ground.TieOf(name, w.units)
+func (w *stakeWords) tie(stake ground.StakeID) (ground.Tie, bool) {
+	return w.ground.TieOf(stake, w.units)
 }
 
 // found says where the two tapes meet that a stake is found with, and which third tape checks it; nothing where no marks fix it.
-func (w *stakeWords) found(name string) string {
-	t, ok := w.tie(name)
+func (w *stakeWords) found(stake ground.StakeID) string {
+	t, ok := w.tie(stake)
 	if !ok {
 		return ""
 	}

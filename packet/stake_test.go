@@ -123,26 +123,26 @@ func TestStakePlanSaysEveryTape(t *testing.T) {
 			marks[m.Name] = m.At
 		}
 		for _, s := range plan.Stakes {
-			if strings.Count(whole, "\n"+s.Name+"\n") < 2 {
-				t.Errorf("%s: %s is not both on the picture and in a row", name, s.Name)
+			if strings.Count(whole, "\n"+s.String()+"\n") < 2 {
+				t.Errorf("%s: %s is not both on the picture and in a row", name, s.StakeID)
 			}
-			says("what shows of "+s.Name, u.Inches(s.Length-s.Depth)+" shows")
+			says("what shows of "+s.String(), u.Inches(s.Length-s.Depth)+" shows")
 		}
 		for _, c := range plan.Ground.Chords {
 			for _, o := range c.Offsets {
-				says(o.Stake+" along", u.Tape(o.Along))
-				says(o.Stake+" off", u.Tape(max(o.Off, -o.Off)))
+				says(o.Stake.String()+" along", u.Tape(o.Along))
+				says(o.Stake.String()+" off", u.Tape(max(o.Off, -o.Off)))
 			}
 		}
 		for _, tie := range plan.Ties {
-			s, _ := plan.Ground.StakeByName(tie.Stake)
+			s, _ := plan.Ground.Stake(tie.Stake)
 			if _, used := plan.Ground.TieOf(tie.Stake, u); !used {
 				continue
 			}
 			for _, mark := range []string{tie.MarkA, tie.MarkB, tie.MarkC} {
 				if at, ok := marks[mark]; ok {
 					d := math.Sqrt(math.Pow(float64(at.X-s.X), 2) + math.Pow(float64(at.Y-s.Y), 2))
-					says(tie.Stake+" from "+mark, u.Tape(measure.Length(d)))
+					says(tie.Stake.String()+" from "+mark, u.Tape(measure.Length(d)))
 				}
 			}
 		}
@@ -201,14 +201,6 @@ func TestTapesToBring(t *testing.T) {
 		_, pages := stakeTexts(t, name, specs(t)[name])
 		if !strings.Contains(strings.Join(pages, "\n"), want) {
 			t.Errorf("%s: nothing says %q", name, want)
-		}
-	}
-}
-
-func TestRuns(t *testing.T) {
-	for want, numbers := range map[string][]int{"4": {4}, "1 and 2": {1, 2}, "1 to 5": {1, 2, 3, 4, 5}, "1, 3 and 5": {1, 3, 5}, "1, 4 to 6 and 9": {1, 4, 5, 6, 9}, "1 and 4 to 6": {1, 4, 5, 6}} {
-		if got := runs(numbers); got != want {
-			t.Errorf("%v is written %q, want %q", numbers, got, want)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -15,9 +16,9 @@ import (
 func (w *stakeWords) markLone() {
 	l1, r1, _, _ := w.ends()
 	width := w.tape(ground.Between(l1, r1))
-	if how := w.found(l1.Name); how != "" {
+	if how := w.found(l1.StakeID); how != "" {
 		w.step("Paint L1 where " + how)
-		w.step(fmt.Sprintf("Paint R1 where %s Across to L1: %s.", w.found(r1.Name), width))
+		w.step(fmt.Sprintf("Paint R1 where %s Across to L1: %s.", w.found(r1.StakeID), width))
 		return
 	}
 	w.step("Paint L1 where the organiser wants the left foot.")
@@ -59,7 +60,7 @@ func (w *stakeWords) guysByLegs(these func(ground.Stake) bool) {
 			toward = "exit"
 		}
 		l, r := w.ground.Stakes[2*s.Arch-2], w.ground.Stakes[2*s.Arch-1]
-		rows = append(rows, place.Row{Cells: []string{s.Name, l.Name + "  " + w.tape(ground.Between(l, s)), r.Name + "  " + w.tape(ground.Between(r, s)), toward}})
+		rows = append(rows, place.Row{Cells: []string{s.String(), l.String() + "  " + w.tape(ground.Between(l, s)), r.String() + "  " + w.tape(ground.Between(r, s)), toward}})
 	}
 	if len(rows) == 0 {
 		return
@@ -72,7 +73,7 @@ func (w *stakeWords) guysByLegs(these func(ground.Stake) bool) {
 // ties are the tapes that the table gives.
 func (w *stakeWords) ties() (list []ground.Tie) {
 	for _, s := range w.ground.Stakes {
-		if t, ok := w.tie(s.Name); ok {
+		if t, ok := w.tie(s.StakeID); ok {
 			list = append(list, t)
 		}
 	}
@@ -98,7 +99,7 @@ func (w *stakeWords) side() string {
 			if said[key] == nil {
 				order = append(order, key)
 			}
-			stake, _ := w.ground.StakeByName(t.Stake)
+			stake, _ := w.ground.Stake(t.Stake)
 			said[key] = append(said[key], stake)
 		}
 	}
@@ -134,10 +135,10 @@ func (w *stakeWords) rowsOf(stakes []ground.Stake) string {
 			}
 		}
 		if len(legs) > 0 {
-			words = append(words, side.Letter()+runs(legs))
+			words = append(words, side.Letter()+say.Numbers(legs))
 		}
 		if len(guys) > 0 {
-			words = append(words, fmt.Sprintf("guy stakes on the %s at %s", side, arches(guys)))
+			words = append(words, fmt.Sprintf("guy stakes on the %s at %s", side, say.Numbered("arch", guys)))
 		}
 	}
 	return strings.Join(words, ", ")

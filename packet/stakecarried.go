@@ -20,14 +20,14 @@ func (w *stakeWords) markCarried(first, last int) {
 				return ""
 			}
 			l := s[2*stake.Arch-2]
-			return fmt.Sprintf(" Across to %s: %s.", l.Name, w.tape(ground.Between(l, stake)))
+			return fmt.Sprintf(" Across to %s: %s.", l.String(), w.tape(ground.Between(l, stake)))
 		}
-		w.step(fmt.Sprintf("Paint %s where %s%s", a.Name, w.found(a.Name), across(a)))
-		w.step(fmt.Sprintf("Paint %s where %s%s", z.Name, w.found(z.Name), across(z)))
+		w.step(fmt.Sprintf("Paint %s where %s%s", a.String(), w.found(a.StakeID), across(a)))
+		w.step(fmt.Sprintf("Paint %s where %s%s", z.String(), w.found(z.StakeID), across(z)))
 		w.crosses(a, z)
-		where := "past where " + end.Name + " will be"
+		where := "past where " + end.String() + " will be"
 		if first > 1 {
-			where = "past where " + begin.Name + " and " + end.Name + " will be"
+			where = "past where " + begin.String() + " and " + end.String() + " will be"
 		}
 		w.step(fmt.Sprintf("Pull a string through %s and %s and on, %s, a brick on each end. No mark is near enough to the rest: sight along the string from behind, so that it runs dead straight.",
 			w.lineEnd(a), w.lineEnd(z), where))
@@ -66,12 +66,12 @@ func (w *stakeWords) markChords() {
 	s := w.ground.Stakes
 	for _, c := range w.ground.Chords {
 		rows = append(rows, place.Row{Heading: chordHeading(c)})
-		zero, _ := w.ground.StakeByName(c.Zero)
+		zero, _ := w.ground.Stake(c.Zero)
 		before := zero.Arch
 		for i, o := range c.Offsets {
 			arch := c.Arches[i]
 			l, r := s[2*arch-2], s[2*arch-1]
-			rows = append(rows, place.Row{Cells: []string{o.Stake, w.tape(o.Along), w.squareOffString(o), r.Name,
+			rows = append(rows, place.Row{Cells: []string{o.Stake.String(), w.tape(o.Along), w.squareOffString(o), r.String(),
 				w.tape(ground.Between(l, r)), w.tape(ground.Between(s[2*before-2], r))}})
 			before = arch
 		}
@@ -79,7 +79,7 @@ func (w *stakeWords) markChords() {
 	w.table(t, rows)
 	w.gap(3)
 	w.guysByLegs(func(s ground.Stake) bool {
-		_, found := w.tie(s.Name)
+		_, found := w.tie(s.StakeID)
 		return !found
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // stakeCheck is one distance to measure between dots.
@@ -47,19 +48,19 @@ func (w *stakeWords) straightChecks() []stakeCheck {
 	for _, part := range parts {
 		for _, at := range []int{0, 1} {
 			from, to := w.ground.Stakes[2*part.First-2+at], w.ground.Stakes[2*part.Last-2+at]
-			list = append(list, stakeCheck{from.Name + " to " + to.Name, w.tape(ground.Between(from, to)), "Find " + to.Name + " again."})
+			list = append(list, stakeCheck{from.String() + " to " + to.String(), w.tape(ground.Between(from, to)), "Find " + to.String() + " again."})
 		}
 	}
 	list = append(list, w.widthChecks("Move the R dot along the line across.")...)
 	diagonals := w.ground.Diagonals
 	if len(parts) == 1 {
 		whole := diagonals[len(diagonals)-2:]
-		list = append(list, crossed(w.tape, whole[0].From, whole[0].To, whole[0].Distance, whole[1].From, whole[1].To, whole[1].Distance, w.slide(whole[1])))
+		list = append(list, crossed(w.tape, whole[0].From.String(), whole[0].To.String(), whole[0].Distance, whole[1].From.String(), whole[1].To.String(), whole[1].Distance, w.slide(whole[1])))
 	}
 	for _, part := range parts {
 		if len(parts) > 1 {
 			l, r, nl, nr := w.ground.Stakes[2*part.First-2], w.ground.Stakes[2*part.First-1], w.ground.Stakes[2*part.Last-2], w.ground.Stakes[2*part.Last-1]
-			list = append(list, crossed(w.tape, l.Name, nr.Name, ground.Between(l, nr), r.Name, nl.Name, ground.Between(r, nl), "Find "+nr.Name+" again, then "+nl.Name+"."))
+			list = append(list, crossed(w.tape, l.String(), nr.String(), ground.Between(l, nr), r.String(), nl.String(), ground.Between(r, nl), "Find "+nr.String()+" again, then "+nl.String()+"."))
 		}
 	}
 	if len(diagonals) > 4 {
@@ -79,14 +80,14 @@ func (w *stakeWords) guyChecks() (list []stakeCheck) {
 		leg := w.ground.Stakes[2*s.Arch-2+int(s.Side)]
 		text := w.tape(ground.Between(s, leg))
 		if first[text] == "" {
-			first[text] = s.Name + " to " + leg.Name
+			first[text] = s.String() + " to " + leg.String()
 		}
 		groups = gather(groups, text, s.Arch)
 	}
 	for _, g := range groups {
 		what := first[g.text]
 		if len(g.numbers) > 1 {
-			what += "\nand so at " + arches(slices.Compact(g.numbers))
+			what += "\nand so at " + say.Numbered("arch", slices.Compact(g.numbers))
 		}
 		list = append(list, stakeCheck{what, g.text, "Find the guy stake again."})
 	}
@@ -109,10 +110,7 @@ func (w *stakeWords) slide(shrinks ground.Diagonal) string {
 	if !ok {
 		return ""
 	}
-	unit := measure.Inch
-	if w.units == measure.Metric {
-		unit = 10
-	}
+	unit := measure.By(w.units, measure.Inch, 10)
 	return fmt.Sprintf("Slide the R row along its line, to the exit if %s–%s is longer, else back: %s for each %s of difference.",
 		shrinks.From, shrinks.To, w.units.Inches(measure.Length(share)*unit), w.units.Inches(unit))
 }
@@ -123,8 +121,8 @@ func (w *stakeWords) bendChecks() []stakeCheck {
 	s := w.ground.Stakes
 	for _, part := range w.ground.CheckStretches(w.units) {
 		l, r, nl, nr := s[2*part.First-2], s[2*part.First-1], s[2*part.Last-2], s[2*part.Last-1]
-		list = append(list, crossed(w.tape, l.Name, nr.Name, ground.Between(l, nr), r.Name, nl.Name, ground.Between(r, nl),
-			"Find "+nr.Name+" or "+nl.Name+" again; then go bay by bay."))
+		list = append(list, crossed(w.tape, l.String(), nr.String(), ground.Between(l, nr), r.String(), nl.String(), ground.Between(r, nl),
+			"Find "+nr.String()+" or "+nl.String()+" again; then go bay by bay."))
 	}
 	return append(list, w.guyChecks()...)
 }
@@ -133,7 +131,7 @@ func (w *stakeWords) bendChecks() []stakeCheck {
 func (w *stakeWords) widthChecks(off string) []stakeCheck {
 	var list []stakeCheck
 	for _, g := range w.widths() {
-		list = append(list, stakeCheck{"L to R across at " + arches(g.numbers), g.text, off})
+		list = append(list, stakeCheck{"L to R across at " + say.Numbered("arch", g.numbers), g.text, off})
 	}
 	return list
 }
@@ -165,7 +163,7 @@ func (w *stakeWords) widths() (list []alikes) {
 func (w *stakeWords) widthWords() string {
 	var words []string
 	for _, g := range w.widths() {
-		words = append(words, fmt.Sprintf("%s at %s", g.text, arches(g.numbers)))
+		words = append(words, fmt.Sprintf("%s at %s", g.text, say.Numbered("arch", g.numbers)))
 	}
 	return strings.Join(words, ", ") + ": each within " + w.limit() + ". If one is off, drive the worse stake again."
 }
@@ -184,7 +182,7 @@ func (w *stakeWords) bayChecks(diagonals []ground.Diagonal) (list []stakeCheck) 
 		k := g.numbers[0]
 		what := fmt.Sprintf("L%d to R%d\nR%d to L%d", k, k+1, k, k+1)
 		if len(g.numbers) > 1 {
-			what += fmt.Sprintf("\nand so bays %s", runs(g.numbers))
+			what += fmt.Sprintf("\nand so bays %s", say.Numbers(g.numbers))
 		}
 		list = append(list, stakeCheck{what, g.text, "Read the row tapes again there."})
 	}

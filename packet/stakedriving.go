@@ -30,10 +30,7 @@ func (w *stakeWords) driving() {
 
 // keep is how far dots stay from located lines: the largest distance the spec gives, and 24 in (600 mm) at least; by state 18 to 24 in are law (US 811).
 func (w *stakeWords) keep() string {
-	keep := 24 * measure.Inch
-	if w.units == measure.Metric {
-		keep = 600
-	}
+	keep := measure.By(w.units, 24*measure.Inch, 600)
 	for _, l := range w.b.spec.Site.Buried {
 		keep = max(keep, l.Keep)
 	}
@@ -97,7 +94,7 @@ func (w *stakeWords) depths() []shown {
 		if k == len(list) {
 			list = append(list, shown{length: s.Length, depth: s.Depth})
 		}
-		list[k].names = append(list[k].names, s.Name)
+		list[k].names = append(list[k].names, s.String())
 		if s.Guy {
 			list[k].guys++
 		} else {

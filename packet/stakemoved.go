@@ -14,10 +14,7 @@ import (
 // moved sets what follows when a stake will not go down where it should: how far it may stand from its dot each way, and what that changes. The distances are
 // our own choice; what a wider foot does to the crown is solved.
 func (w *stakeWords) moved() {
-	along, guy := 3*measure.Inch, measure.Foot
-	if w.units == measure.Metric {
-		along, guy = 75, 300
-	}
+	along, guy := measure.By(w.units, 3*measure.Inch, 75), measure.By(w.units, measure.Foot, 300)
 	var rows []place.Row
 	row := func(way string, upTo, then string) { rows = append(rows, place.Row{Cells: []string{way, upTo, then}}) }
 	if upTo, then, ok := w.movedAcross(); ok {
@@ -52,10 +49,7 @@ func (w *stakeWords) movedAcross() (upTo measure.Length, then string, ok bool) {
 	if !ok || m.By <= 0 || m.Wider.Crown >= 0 {
 		return 0, "", false
 	}
-	step := measure.Inch / 4
-	if w.units == measure.Metric {
-		step = 5
-	}
+	step := measure.By(w.units, measure.Inch/4, 5)
 	drop := -float64(m.Wider.Crown / m.By)
 	spare := most.Clear - w.b.spec.Tunnel.OpeningHeight
 	upTo = min(m.By, step*measure.Length(math.Floor(float64(spare/step)/drop)))

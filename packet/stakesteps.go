@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -16,7 +17,7 @@ import (
 func (w *stakeWords) marking() {
 	for _, x := range w.b.plan.Findings {
 		if x.Sheet == "stake" && x.Code != "ties-missing" { // the step that chooses marks says that
-			w.text(strings.ToUpper(x.Level.String()[:1])+x.Level.String()[1:]+": "+x.Text, paper.Body)
+			w.text(say.Capital(x.Level.String())+": "+x.Text, paper.Body)
 			w.gap(1)
 		}
 	}
@@ -66,10 +67,7 @@ func (w *stakeWords) call() {
 
 // tapeSize is the shortest usual tape that reaches all that is taped.
 func (w *stakeWords) tapeSize() string {
-	sizes, unit, word := []measure.Length{25, 50, 100, 200, 300}, measure.Foot, "ft"
-	if w.units == measure.Metric {
-		sizes, unit, word = []measure.Length{10, 20, 30, 50, 100}, measure.Metre, "m"
-	}
+	sizes, unit, word := measure.By(w.units, []measure.Length{25, 50, 100, 200, 300}, []measure.Length{10, 20, 30, 50, 100}), measure.By(w.units, measure.Foot, measure.Metre), measure.By(w.units, "ft", "m")
 	longest := w.ground.LongestTape(w.units)
 	size := sizes[len(sizes)-1]
 	for _, s := range slices.Backward(sizes) {
@@ -105,12 +103,12 @@ func (w *stakeWords) markStraight() {
 	l1, r1, ln, rn := w.ends()
 	row := w.tape(ln.Running - l1.Running)
 	width1, widthN := w.tape(ground.Between(l1, r1)), w.tape(ground.Between(ln, rn))
-	if how := w.found(l1.Name); how != "" {
+	if how := w.found(l1.StakeID); how != "" {
 		w.step("L1 is the zero. Paint it where " + how)
-		w.step(fmt.Sprintf("Paint %s where %s", ln.Name, w.found(ln.Name)))
+		w.step(fmt.Sprintf("Paint %s where %s", ln.String(), w.found(ln.StakeID)))
 	} else {
 		w.step("L1 is the zero. Paint it where the organiser wants the left side of the entrance.")
-		w.step(fmt.Sprintf("Paint %s %s straight ahead of L1, where the organiser wants the left side of the exit.", ln.Name, row))
+		w.step(fmt.Sprintf("Paint %s %s straight ahead of L1, where the organiser wants the left side of the exit.", ln.String(), row))
 	}
 	w.crosses(l1, ln)
 	from, to := w.lineEnd(l1), w.lineEnd(ln)
@@ -119,15 +117,15 @@ func (w *stakeWords) markStraight() {
 		w.step(fmt.Sprintf("Pull a string from %s to %s.", from, to))
 		w.nextZeros(spec.Left)
 	} else {
-		w.step(fmt.Sprintf("Pull a string from %s to %s, a brick on each end, and measure it: %s, within %s. If it is off, find %s again.", from, to, row, w.limit(), ln.Name))
+		w.step(fmt.Sprintf("Pull a string from %s to %s, a brick on each end, and measure it: %s, within %s. If it is off, find %s again.", from, to, row, w.limit(), ln.String()))
 	}
 	w.step("Lay a tape along the string, its zero at " + from + ", and do not move it. Paint every L stake of the table off this one tape; never measure from dot to dot." + w.offLine() + w.guysOnLine(spec.Left) + w.again(long))
-	if how := w.found(r1.Name); how != "" {
+	if how := w.found(r1.StakeID); how != "" {
 		w.step(fmt.Sprintf("Paint R1 where %s Across to L1: %s.", how, width1))
-		w.step(fmt.Sprintf("Paint %s where %s Across to %s: %s.", rn.Name, w.found(rn.Name), ln.Name, widthN))
+		w.step(fmt.Sprintf("Paint %s where %s Across to %s: %s.", rn.String(), w.found(rn.StakeID), ln.String(), widthN))
 	} else {
 		w.step(w.squareOff(l1, r1, ln, width1))
-		w.step(fmt.Sprintf("Paint %s where two tapes meet: %s from R1 and %s from %s.", rn.Name, w.tape(ground.Between(r1, rn)), widthN, ln.Name))
+		w.step(fmt.Sprintf("Paint %s where two tapes meet: %s from R1 and %s from %s.", rn.String(), w.tape(ground.Between(r1, rn)), widthN, ln.String()))
 	}
 	w.crosses(r1, rn)
 	w.step(fmt.Sprintf("Pull a string from %s to %s.", w.lineEnd(r1), w.lineEnd(rn)))
@@ -143,9 +141,9 @@ func (w *stakeWords) crosses(ends ...ground.Stake) {
 		switch {
 		case w.beside(s) == "":
 		case off > 0:
-			where = append(where, fmt.Sprintf("one %s from %s toward its pair", w.tape(off), s.Name))
+			where = append(where, fmt.Sprintf("one %s from %s toward its pair", w.tape(off), s.String()))
 		default:
-			where = append(where, fmt.Sprintf("one %s outside %s, in line with its pair", w.tape(-off), s.Name))
+			where = append(where, fmt.Sprintf("one %s outside %s, in line with its pair", w.tape(-off), s.String()))
 		}
 	}
 	if len(where) > 0 {
@@ -156,9 +154,9 @@ func (w *stakeWords) crosses(ends ...ground.Stake) {
 // lineEnd names what the string runs through at a stake.
 func (w *stakeWords) lineEnd(s ground.Stake) string {
 	if w.beside(s) != "" {
-		return "the cross at " + s.Name
+		return "the cross at " + s.String()
 	}
-	return s.Name
+	return s.String()
 }
 
 // lengths returns the stretches of the rows that one tape reaches.
@@ -175,8 +173,8 @@ func (w *stakeWords) nextZeros(side spec.Side) {
 		if beside := w.beside(s); beside != "" {
 			lies = beside + " from the string, and the tape’s zero on the string beside it"
 		}
-		if how := w.found(s.Name); how != "" {
-			w.step(fmt.Sprintf("Next zero: paint %s where %s It lies %s; if not within %s, look for the wrong tape first.", s.Name, how, lies, w.limit()))
+		if how := w.found(s.StakeID); how != "" {
+			w.step(fmt.Sprintf("Next zero: paint %s where %s It lies %s; if not within %s, look for the wrong tape first.", s.String(), how, lies, w.limit()))
 		}
 	}
 }
@@ -187,7 +185,7 @@ func (w *stakeWords) again(long bool) string {
 		return ""
 	}
 	for _, part := range w.lengths()[1:] {
-		if _, found := w.tie(w.ground.Stakes[2*part.First-2].Name); !found {
+		if _, found := w.tie(w.ground.Stakes[2*part.First-2].StakeID); !found {
 			return " Then lay it again with its zero at the last dot, as the table says."
 		}
 	}
@@ -240,7 +238,7 @@ func (w *stakeWords) guysOnLine(side spec.Side) string {
 func (w *stakeWords) chooseMarks() {
 	_, _, ln, rn := w.ends()
 	w.step("Choose two marks, better three, that will be there next year: a wall's corner, a gate hinge, a lamp post. From each a tape must reach every corner stake, and the tapes should cross about square. Write them down with their tapes:")
-	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "Mark (name it exactly)"}, {Head: "to L1", Width: 27}, {Head: "to R1", Width: 27}, {Head: "to " + ln.Name, Width: 27}, {Head: "to " + rn.Name, Width: 27}}}
+	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "Mark (name it exactly)"}, {Head: "to L1", Width: 27}, {Head: "to R1", Width: 27}, {Head: "to " + ln.String(), Width: 27}, {Head: "to " + rn.String(), Width: 27}}}
 	row := place.Row{Cells: []string{"A"}}
 	if w.lone() {
 		t.Columns = t.Columns[:3]

@@ -2,10 +2,8 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/draw/paper"
-	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
 )
 
@@ -45,18 +43,9 @@ func (w *stakeWords) stripRows() (rows []stripRow) {
 			rows = append(rows, stripRow{stake: fmt.Sprintf("Zero at %d", s.zero)})
 		}
 		zero = s.zero
-		distance, note, _ := strings.Cut(w.runningCell(s), "\n")
-		rows = append(rows, stripRow{bothSides(s.Stake), distance, note})
+		rows = append(rows, stripRow{s.Pair(), w.running(s), w.beside(s.Stake)})
 	}
 	return rows
-}
-
-// bothSides names a stake and its pair in one: 4 for L4 and R4, G15a for G15La and G15Ra.
-func bothSides(s ground.Stake) string {
-	if !s.Guy {
-		return s.Name[1:]
-	}
-	return strings.NewReplacer("L", "", "R", "").Replace(s.Name)
 }
 
 // strip sets the pocket strip in panels, on the rest of this page if that holds it. It reports whether it did; where must is set it turns to pages of its own.

@@ -2,7 +2,6 @@ package packet
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"hoopwright/draw/paper"
@@ -40,9 +39,11 @@ func TestStripServesBothRows(t *testing.T) {
 			on[r.stake]++
 		}
 		for _, s := range plan.Stakes {
-			pair, ok := plan.Ground.StakeByName(strings.NewReplacer("L", "R", "R", "L").Replace(s.Name))
+			other := s.StakeID
+			other.Side = 1 - other.Side
+			pair, ok := plan.Ground.Stake(other)
 			if !ok || sp.Units.Tape(pair.Running) != sp.Units.Tape(s.Running) || sp.Units.Tape(plan.Ground.OffLine(pair)) != sp.Units.Tape(plan.Ground.OffLine(s)) {
-				t.Errorf("%s: %s and its pair stand differently along their rows", name, s.Name)
+				t.Errorf("%s: %s and its pair stand differently along their rows", name, s.StakeID)
 			}
 			times := 1
 			for _, part := range plan.Ground.TapeLengths(sp.Units)[1:] {
@@ -50,8 +51,8 @@ func TestStripServesBothRows(t *testing.T) {
 					times = 2 // the end of one tape and the zero of the next
 				}
 			}
-			if n := on[bothSides(s)]; n != times {
-				t.Errorf("%s: %s is %d times on the strip, want %d", name, s.Name, n, times)
+			if n := on[s.Pair()]; n != times {
+				t.Errorf("%s: %s is %d times on the strip, want %d", name, s.StakeID, n, times)
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -58,15 +59,15 @@ func (w *stakeWords) tapes() {
 			rows = append(rows, place.Row{Heading: s.heading})
 			continue
 		}
-		cells := []string{s.Name}
+		cells := []string{s.String()}
 		if running {
-			cells = append(cells, w.runningCell(s))
+			cells = append(cells, w.running(s)+under(w.beside(s.Stake)))
 		}
 		if !running {
 			cells = append(cells, w.across(s.Stake))
 		}
-		tapes := w.tapeCells(s.Name, names)
-		if _, found := w.tie(s.Name); !found && len(tapes) > 0 && !s.Guy && w.ground.ByChord(s.Arch) {
+		tapes := w.tapeCells(s.StakeID, names)
+		if _, found := w.tie(s.StakeID); !found && len(tapes) > 0 && !s.Guy && w.ground.ByChord(s.Arch) {
 			tapes[0] = "by string"
 		}
 		cells = append(cells, tapes...)
@@ -205,28 +206,31 @@ func (w *stakeWords) walk() (list []walked) {
 
 // rowHeading says where the tape lies.
 func (w *stakeWords) rowHeading(side spec.Side, zero, tape, of int) string {
-	row := strings.ToUpper(side.String()[:1]) + side.String()[1:] + " row"
+	row := say.Capital(side.String()) + " row"
 	if of > 1 {
 		row += fmt.Sprintf(", tape %d of %d", tape, of)
 	}
 	return fmt.Sprintf("%s: zero at %s, not moved", row, w.lineEnd(w.ground.Stakes[2*zero-2+int(side)]))
 }
 
-// runningCell is a stake's distance along its row's tape, and how far it stands off it.
-func (w *stakeWords) runningCell(s walked) (text string) {
+// running is a stake's distance along its row's tape.
+func (w *stakeWords) running(s walked) string {
 	running := s.Running - w.ground.Stakes[2*s.zero-2+int(s.Side)].Running
 	switch {
 	case running < -measure.Millimetre/2:
-		text = w.bare(-running) + " back"
+		return w.bare(-running) + " back"
 	case running < measure.Millimetre/2:
-		text = "0"
-	default:
-		text = w.bare(running)
+		return "0"
 	}
-	if off := w.beside(s.Stake); off != "" {
-		text += "\n" + off
+	return w.bare(running)
+}
+
+// under sets a note on a line of its own.
+func under(note string) string {
+	if note == "" {
+		return ""
 	}
-	return text
+	return "\n" + note
 }
 
 // across is the width to a right stake from its left one.
@@ -238,7 +242,7 @@ func (w *stakeWords) across(s ground.Stake) string {
 }
 
 // tapeCells are a stake's tapes: in a column a mark where there are three marks at most, else as first, second and check.
-func (w *stakeWords) tapeCells(stake string, names []string) []string {
+func (w *stakeWords) tapeCells(stake ground.StakeID, names []string) []string {
 	t, ok := w.tie(stake)
 	if len(names) > 3 {
 		if !ok {
@@ -267,5 +271,8 @@ func (w *stakeWords) tapeCells(stake string, names []string) []string {
 
 // bare is a tape's figure in the table: in metric without its unit, which the head names once.
 func (w *stakeWords) bare(l measure.Length) string {
-	return strings.TrimSuffix(w.tape(l), " mm")
+	if w.units == measure.Metric {
+		return w.units.BareInches(l)
+	}
+	return w.tape(l)
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 )
 
 // phaseWords are how a crew's job is called on paper, and what its people bring.
@@ -75,7 +76,7 @@ func (b *binder) dayPlan(f *flow) {
 	if d := b.spec.Crew.Date; !d.IsZero() {
 		day = d.Format("Monday 2 January 2006")
 	}
-	f.heading(fmt.Sprintf("%s, with %s and the organiser", day, count(b.spec.Crew.Helpers, "helper")), 30)
+	f.heading(fmt.Sprintf("%s, with %s and the organiser", day, say.Count(b.spec.Crew.Helpers, "helper")), 30)
 	f.table(table, rows)
 }
 

@@ -36,7 +36,7 @@ func TestEveryStepIsPrinted(t *testing.T) {
 				readings[r.What]++
 			}
 			for _, tape := range s.Tapes {
-				readings[tape.Stake]++
+				readings[tape.Stake.String()]++
 				if !strings.Contains(all, plan.Spec.Units.Tape(tape.A)) || !strings.Contains(all, plan.Spec.Units.Tape(tape.B)) {
 					t.Errorf("%s: tapes of %s are not printed", name, tape.Stake)
 				}
@@ -105,24 +105,34 @@ func TestHeadsAreRepeatedOverleaf(t *testing.T) {
 		words := wordsOf(page)
 		tapes := false
 		for _, tape := range plan.Crew.Steps[0].Tapes {
-			tapes = tapes || tape.Stake[0] == 'G' && slices.Contains(words, tape.Stake) // guy stakes are named nowhere else alone
+			tapes = tapes || tape.Stake.Guy && slices.Contains(words, tape.Stake.String()) // guy stakes are named nowhere else alone
 		}
 		if tapes && !slices.Contains(words, "1st tape") {
 			t.Errorf("page %d has tapes without a head", i+1)
 		}
 	}
-	row, part := place.Row{Cells: []string{"a"}}, place.Row{Heading: "Part"}
-	for _, c := range []struct {
-		done, rest []place.Row
-		want       string
-	}{
-		{[]place.Row{part, row}, []place.Row{row}, "Part, going on"},
-		{[]place.Row{{Heading: "Part, going on"}, row}, []place.Row{row}, "Part, going on"},
-		{[]place.Row{part, row}, []place.Row{{Heading: "Next"}, row}, "Next"},
-		{[]place.Row{row}, []place.Row{row}, ""},
-	} {
-		if got := underHead(c.done, c.rest)[0].Heading; got != c.want {
-			t.Errorf("under %q, want %q", got, c.want)
+	f := (&binder{plan: plan, spec: plan.Spec, size: mustSheet(t, "letter")}).newFlow("", "")
+	var rows []place.Row
+	for i := range 150 { // three pages and more
+		switch i {
+		case 10:
+			rows = append(rows, place.Row{Heading: "Part"})
+		case 140:
+			rows = append(rows, place.Row{Heading: "Next"})
+		}
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprint("row ", i)}})
+	}
+	f.table(place.Table{Columns: []place.Column{{Head: "Head"}}}, rows)
+	for i, l := range f.leaves {
+		again, want := slices.DeleteFunc(wordsOf(l.page), func(s string) bool { return !strings.HasSuffix(s, ", going on") }), []string{"Part, going on"}
+		switch i {
+		case 0:
+			want = nil
+		case len(f.leaves) - 1:
+			want = []string{"Next, going on"} // it begins on the page before
+		}
+		if !slices.Equal(again, want) || len(f.leaves) < 3 {
+			t.Errorf("page %d of %d goes on with %q, want %q", i+1, len(f.leaves), again, want)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
 )
 
 // Columns of a step, from the left of the live area: its number, its tick box, its words.
@@ -129,7 +130,7 @@ func (s stepSheet) strips(step crew.Step) []strip {
 	}
 	do := len(list)
 	list = append(list, doStrip(step, width))
-	want, off := labelled("Want", sentence(step.Want), paper.Strong.Sized(11)), labelled("If not", sentence(step.Off), paper.Floor)
+	want, off := labelled("Want", say.Capital(step.Want), paper.Strong.Sized(11)), labelled("If not", say.Capital(step.Off), paper.Floor)
 	switch room := width - wordsLeft; {
 	case step.Off == "":
 		list = append(list, want.strip(room))
@@ -145,15 +146,6 @@ func (s stepSheet) strips(step crew.Step) []strip {
 		list = append(list, signStrip(step))
 	}
 	return list
-}
-
-// sentence begins a text with a capital, unless it begins with a name.
-func sentence(s string) string {
-	first, _, _ := strings.Cut(s, " ")
-	if strings.ContainsAny(first, "0123456789") {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 const wordsLeft = numberWidth + tickWidth

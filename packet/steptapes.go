@@ -46,7 +46,7 @@ func (s stepSheet) tapeStrips(step crew.Step, width paper.Length) []strip {
 	}}
 	list := []strip{head}
 	for _, t := range step.Tapes {
-		cells := []string{t.Stake, letters[t.MarkA] + " " + u.Tape(t.A), letters[t.MarkB] + " " + u.Tape(t.B), t.Lies, ""}
+		cells := []string{t.Stake.String(), letters[t.MarkA] + " " + u.Tape(t.A), letters[t.MarkB] + " " + u.Tape(t.B), t.Lies, ""}
 		if t.MarkC != "" {
 			cells[4] = letters[t.MarkC] + " " + u.Tape(t.C)
 		}

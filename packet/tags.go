@@ -8,7 +8,9 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -44,8 +46,11 @@ const tagGap paper.Length = 3.5
 // tag is the card of one arch.
 func (b *binder) tag(a arch.Arch) draw.Tag {
 	n, u := len(b.plan.Arches), b.spec.Units
-	t := draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", n), Head: []string{strings.TrimSuffix(b.spec.Title+", "+b.spec.Season, ", ")},
+	t := draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", n), Head: []string{b.spec.Title},
 		Down: "FEET THIS END DOWN"}
+	if b.spec.Season != "" {
+		t.Head[0] += ", " + b.spec.Season
+	}
 	line := func(word, text string) {
 		if text != "" {
 			t.Lines = append(t.Lines, draw.TagLine{Word: word, Text: text})
@@ -59,27 +64,26 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 		where += ", the exit"
 	}
 	line("Place", where)
-	for _, leg := range []struct {
-		name, on string
-		sticks   []measure.Length
-	}{{fmt.Sprintf("L%d", a.Number), "leg L", a.Left}, {fmt.Sprintf("R%d", a.Number), "leg R", a.Right}} {
-		wound := b.wound(fmt.Sprint(leg.on, a.Number))
-		if a.Spec.OneStick && leg.on == "leg L" {
-			line("Pipe", lengths(leg.sticks, u))
-			line("Wrap", b.wound(fmt.Sprint("arch ", a.Number)))
-		}
+	whole := b.wound(lights.Part{Kind: lights.Arch, Number: a.Number})
+	if a.Spec.OneStick {
+		line("Pipe", lengths(a.Left, u))
+		line("Wrap", whole)
+	}
+	for side, sticks := range [][]measure.Length{a.Left, a.Right} {
+		leg := lights.Leg(spec.Side(side), a.Number)
+		name, wound := fmt.Sprint(leg.Letter(), a.Number), b.wound(leg)
 		if a.Spec.OneStick {
-			line(leg.name, wound)
+			line(name, wound)
 			continue
 		}
-		line(leg.name, joined(lengths(leg.sticks, u), wound))
+		line(name, joined(lengths(sticks, u), wound))
 	}
 	if !a.Spec.OneStick {
-		line("Over all", b.wound(fmt.Sprint("arch ", a.Number)))
+		line("Over all", whole)
 	}
 	if a.Number <= len(b.plan.Ridge) {
 		piece := fmt.Sprintf("%s to arch %d", u.Cut(b.plan.Ridge[a.Number-1].Cut), a.Number+1)
-		line("Ridge", joined(piece, b.wound(fmt.Sprint("ridge ", a.Number))))
+		line("Ridge", joined(piece, b.wound(lights.Part{Kind: lights.Ridge, Number: a.Number})))
 	}
 	left, right := b.rowMarksOf(spec.Left), b.rowMarksOf(spec.Right)
 	if left == right {
@@ -114,14 +118,14 @@ func joined(first, second string) string {
 }
 
 // wound says how a stretch is wound: with what, turns, pitch and where the prongs are.
-func (b *binder) wound(on string) string {
+func (b *binder) wound(on lights.Part) string {
 	var words []string
 	for _, w := range b.plan.Wraps {
 		if w.On != on {
 			continue
 		}
 		plug := map[bool]string{false: "at foot", true: "at crown"}[w.Crown]
-		if strings.HasPrefix(on, "ridge") {
+		if on.Kind == lights.Ridge {
 			plug = map[bool]string{false: "here", true: "at far end"}[w.Crown]
 		}
 		words = append(words, fmt.Sprintf("%s prongs %s, %.0f turns of %s", strings.Join(w.Strings, " and "), plug, w.Turns, b.spec.Units.Inches(w.Pitch)))
@@ -152,9 +156,8 @@ func (b *binder) stringsAt(number int) string {
 				at++
 			}
 		}
-		wound := slices.ContainsFunc([]string{"leg ", "arch ", "ridge "}, func(p string) bool { return strings.HasPrefix(s.Run, p) })
-		if at == number && !wound {
-			words = append(words, s.Name+" "+s.Run)
+		if at == number && !s.Run.Wound() {
+			words = append(words, fmt.Sprint(s.Name, " ", s.Run))
 		}
 	}
 	return strings.Join(words, ", ")
@@ -163,15 +166,12 @@ func (b *binder) stringsAt(number int) string {
 // pitchStrips draws a strip for each pitch that wraps are wound at.
 func (f *flow) pitchStrips() {
 	u := f.b.spec.Units
-	check := 4 * measure.Inch
-	if u == measure.Metric {
-		check = 100 * measure.Millimetre
-	}
+	check := measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 	var done []string
 	for _, g := range f.b.wrapGroups() {
 		w := g.wrap
 		p := draw.PitchStrip{Pitch: w.Pitch, Check: check, Units: u}
-		key := fmt.Sprintf("%s, %s: one turn every %s", g.part, w.Label.Name, u.Inches(w.Pitch))
+		key := fmt.Sprintf("%s, %s: one turn every %s", w.On.Kind.Noun(), w.Label.Name, u.Inches(w.Pitch))
 		if slices.Contains(done, key) || p.Turns(f.room.W) < 1 {
 			continue
 		}
@@ -179,7 +179,7 @@ func (f *flow) pitchStrips() {
 			f.heading("Pitch strips, full size: lay the lower edge along the pipe, each turn on a stroke", draw.PitchStripHeight+2)
 		}
 		done = append(done, key)
-		p.Words = strings.ToUpper(key[:1]) + key[1:]
+		p.Words = say.Capital(key)
 		p.Draw(f.page, f.take(draw.PitchStripHeight+2.5))
 		f.leaves[len(f.leaves)-1].scale = "Strips: full size"
 	}

@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/power"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -55,7 +56,7 @@ func (b *binder) downSteps(stand []arch.Arch) []string {
 	first, last := stand[0].Number, stand[len(stand)-1].Number
 	var list []string
 	if len(b.plan.Strings) > 0 {
-		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", words(outletNames(b.plan.Power.Feeders))))
+		list = append(list, fmt.Sprintf("Unplug first, at every outlet: %s. Say aloud: all unplugged.", say.And(outletNames(b.plan.Power.Feeders))))
 	}
 	list = append(list, "Before anything is loosened, measure these crowns from a string between the feet:")
 	list = append(list, fmt.Sprintf("Mark every leg on its inside face at the foot: name and an arrow up (L%d, R%d …). It has taken a set and bends the same way next year. Number ridge pieces at both ends, arrow toward arch %d.", first, first, first))
@@ -119,7 +120,7 @@ func (f *flow) stakesOut() {
 		for k, s := range stakes[i:min(i+across, len(stakes))] {
 			x := r.X + paper.Length(k)*wide
 			f.page.TickBox(paper.Point{X: x + 0.35, Y: r.Y + 0.5})
-			f.page.Text(paper.Point{X: x + paper.TickBoxSide + 2, Y: r.Y + 5.2}, paper.AtLeft, clip(s.Name, paper.CellSmall, wide-paper.TickBoxSide-3), paper.CellSmall)
+			f.page.Text(paper.Point{X: x + paper.TickBoxSide + 2, Y: r.Y + 5.2}, paper.AtLeft, clip(s.String(), paper.CellSmall, wide-paper.TickBoxSide-3), paper.CellSmall)
 		}
 	}
 	f.gap(2)
@@ -129,7 +130,7 @@ func (f *flow) stakesOut() {
 func (f *flow) counts() {
 	var list []stored
 	for _, it := range f.b.inventory() {
-		if it.keep != "stakes" || it.item == "stake cap" { // stakes are ticked one by one above
+		if !it.named { // those are ticked one by one above
 			list = append(list, it)
 		}
 	}
@@ -169,7 +170,6 @@ func (f *flow) keepingTable() {
 		lines = append(lines, fmt.Sprintf("%s: %s %s", k.what, k.why, k.do))
 	}
 	f.ticks(lines)
-	f.gap(3)
 	f.text("Counted and stored by __________________   on ____________   kept at __________________", paper.Body)
 }
 

@@ -5,16 +5,13 @@ import (
 	"strings"
 
 	"hoopwright/layout/crew"
-	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
-
-// reach is how high a grown person works with both feet on the ground: 7 ft (2.13 m). Common practice, no source.
-const reach = 7 * measure.Foot
 
 // ladder reports whether the crowns are out of reach from the ground.
 func (b *binder) ladder() bool {
 	for _, k := range b.plan.Kinds {
-		if k.Crown > reach {
+		if k.Crown > practice.Reach(b.spec.Units) {
 			return true
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // blankNights is how many lines are printed where the spec gives no dates.
@@ -71,7 +72,7 @@ func (b *binder) nightChecks() []place.Row {
 	n := 0
 	numbered := func(s string) string { n++; return fmt.Sprintf("%d  %s", n, s) }
 	if len(b.plan.Strings) > 0 {
-		add(numbered(sentence(kind)+" test"), test, "Use no outlet that fails. That side stays dark.")
+		add(numbered(say.Capital(kind)+" test"), test, "Use no outlet that fails. That side stays dark.")
 	}
 	stakes := "None moves by hand, every one covered or capped."
 	if _, guys := b.stakeCounts(); guys > 0 {
@@ -120,10 +121,7 @@ func (b *binder) repairBoxes() []framed {
 		list = append(list, framed{"It trips", "Nobody inside in the dark: torches, way in shut. Pull every plug at that outlet. Dry hands, look for water, dry it. RESET. One chain at a time; write down which one trips it: it stays out. Trips with nothing in: leave it, electrician."})
 	}
 	list = append(list, framed{"Cracked leg, or a white line", "Everyone out. Power off at that arch. Do not hold a bent pipe that is breaking. Two people walk it off its stakes by day, cap both, put in the spare. Closed until arch and ridge are whole again."})
-	lean := b.spec.Units.Inches(measure.Inch)
-	if b.metric() {
-		lean = b.spec.Units.Inches(20)
-	}
+	lean := measure.By(b.spec.Units, b.spec.Units.Inches(measure.Inch), b.spec.Units.Inches(20))
 	list = append(list, framed{"Loose stake or guy", fmt.Sprintf("Moves more than %s at the top: nobody under that arch. Drive it deeper, or beside the hole in firm ground; a guy: tighten, both sides alike. Loose again the next night: closed, ask for longer stakes.", lean)})
 	return list
 }

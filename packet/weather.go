@@ -5,14 +5,8 @@ import (
 	"hoopwright/layout/weather"
 	"strings"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
-)
-
-// What has a walk-through of lights emptied, whatever is computed for it: half an hour after the last thunder is the usual lightning advice. The
-// gusts are the plan's own.
-const (
-	thunderMinutes = 30
+	"hoopwright/layout/practice"
 )
 
 // insideGust is the gust from which on nobody is inside.
@@ -89,7 +83,7 @@ func (b *binder) gusts() []closing {
 // coldRule is the one rule for bending cold pipe.
 func (b *binder) coldRule() string {
 	u := b.spec.Units
-	return fmt.Sprintf("Pipe colder than %s is not bent; up to %s bend it slowly, in the sun, eye protection on.", u.Temperature(arch.NoBendBelow), u.Temperature(arch.SlowBelow))
+	return fmt.Sprintf("Pipe colder than %s is not bent; up to %s bend it slowly, in the sun, eye protection on.", u.Temperature(practice.NoBending), u.Temperature(practice.BendSlowly))
 }
 
 // drillActs are the words of the lay-flat drill.
@@ -121,7 +115,7 @@ func (b *binder) signWords(g weather.Gust) string {
 // closingFigures lists the figures that the tunnel is closed by.
 func (b *binder) closingFigures() []closing {
 	list := append(b.gusts(),
-		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", thunderMinutes)},
+		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", practice.ThunderMinutes)},
 		closing{"Ice or snow on it", "Closed. Lights off, nobody under it, do not beat it off. It sags: take it down when it thaws."})
 	if b.solved() {
 		late := b.plan.Weather.Ice[1]
@@ -154,5 +148,5 @@ func (b *binder) weatherDangers() []danger {
 		{"Wind", b.gustReason(), wind},
 		{"Covers", cover, "Never hang a sheet, sign or net on it, not even for an hour."},
 		{"Ice and snow", ice, "Close, lights off, stay from under it. Do not beat ice off. Take it down if it sags."},
-		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", thunderMinutes)}}
+		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", practice.ThunderMinutes)}}
 }

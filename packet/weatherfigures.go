@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/layout"
-	"hoopwright/layout/arch"
+	"hoopwright/layout/say"
 	"hoopwright/layout/weather"
 )
 
@@ -64,14 +64,14 @@ func (b *binder) holdFigures() (list [][2]string) {
 	h := b.plan.Weather.Bracing
 	var what []string
 	if g := h.Guys; len(g.Arches) > 0 {
-		what = append(what, fmt.Sprintf("guys at %s, %s up, stakes %s out", strings.ToLower(arch.Named(g.Arches)), u.Tape(g.From), u.Tape(g.Out)))
+		what = append(what, fmt.Sprintf("guys at %s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out)))
 	}
 	if r := h.Braces; len(r.Bays) > 0 {
 		kind := "pipe"
 		if r.Line {
 			kind = "crossed lines"
 		}
-		what = append(what, fmt.Sprintf("%s in %s, %s up", kind, strings.NewReplacer("arches", "bays", "arch", "bay").Replace(strings.ToLower(arch.Named(r.Bays))), u.Tape(r.From)))
+		what = append(what, fmt.Sprintf("%s in %s, %s up", kind, say.Numbered("bay", r.Bays), u.Tape(r.From)))
 	}
 	if len(what) == 0 {
 		what = []string{"nothing"}

@@ -4,9 +4,11 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"strings"
 	"text/tabwriter"
 
 	"hoopwright/layout"
+	"hoopwright/layout/say"
 	"hoopwright/packet"
 )
 
@@ -64,7 +66,7 @@ func report(w io.Writer, p *layout.Plan) error {
 	fmt.Fprintf(t, "%s\n\n", p.Spec.Title)
 	fmt.Fprintln(t, "arches\tspan\tpipe\tcrown\tclear\tbend radius\tthrust\tload factor")
 	for _, k := range p.Kinds {
-		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f %s\n", numbers(k.Numbers), u.Tape(k.Span), u.Tape(k.Length), u.Tape(k.Crown), u.Tape(k.Clear),
+		fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%s\t%s\t%.1f %s\n", say.Numbers(k.Numbers), u.Tape(k.Span), u.Tape(k.Length), u.Tape(k.Crown), u.Tape(k.Clear),
 			u.Inches(k.BendRadius), u.Force(k.Thrust), k.LoadFactor, k.LoadFactorWay)
 	}
 	fmt.Fprintf(t, "\nstakes\t%d\nridge pieces\t%d\nstrings\t%d\nchains\t%d\nbars\t%d\n", len(p.Stakes), len(p.Ridge), len(p.Strings), len(p.Chains), len(p.Cuts.Bars))
@@ -91,29 +93,10 @@ func report(w io.Writer, p *layout.Plan) error {
 		if f.Pos.Line > 0 {
 			where = f.Pos.String() + ": "
 		}
-		if _, err := fmt.Fprintf(w, "%s%s [%s] %s\n", where, f.Level, f.Code, f.Text); err != nil {
+		lines := append([]string{fmt.Sprintf("%s%s [%s] %s", where, f.Level, f.Code, f.Text)}, cureLines(f.Cure)...)
+		if _, err := fmt.Fprintln(w, strings.Join(lines, "\n    ")); err != nil {
 			return err
 		}
 	}
 	return nil
-}
-
-// numbers says a sorted list of arch numbers with its runs closed up: "1, 3–7".
-func numbers(list []int) string {
-	text := ""
-	for i := 0; i < len(list); {
-		j := i
-		for j+1 < len(list) && list[j+1] == list[j]+1 {
-			j++
-		}
-		if text != "" {
-			text += ", "
-		}
-		text += fmt.Sprint(list[i])
-		if j > i {
-			text += fmt.Sprintf("–%d", list[j])
-		}
-		i = j + 1
-	}
-	return text
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
 
@@ -46,7 +47,7 @@ var optionWord = regexp.MustCompile(`--[a-z][a-z-]*`)
 // optionValues are the words that some options take.
 func optionValues() map[string][]string {
 	return map[string][]string{"--sheets": packet.Words(), "--for": packet.Crews(), "--units": {"imperial", "metric"},
-		"--paper": {"letter", "legal", "tabloid", "a4", "a3"}}
+		"--paper": spec.Papers()}
 }
 
 func bashCompletion(options map[string][]string) string {

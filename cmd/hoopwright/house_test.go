@@ -16,29 +16,33 @@ import (
 // The house rules: which package may import which, by hand. A package not listed may import nothing of ours. This is policy; change it
 // only with a reason.
 const importRules = `
-cmd/hoopwright:        packet draw/pdf layout layout/arch layout/stock layout/spec layout/finding layout/measure layout/catalog examples
-packet:                draw draw/pdf draw/paper draw/place fonts LAYOUT
-draw:                  draw/paper draw/place LAYOUT
+cmd/hoopwright:        packet draw/pdf layout layout/arch layout/stock layout/spec layout/finding layout/measure layout/catalog layout/say examples
+packet:                draw draw/block draw/pdf draw/paper draw/place fonts LAYOUT
+draw:                  draw/paper draw/place draw/block LAYOUT
+draw/block:            draw/paper draw/place
 draw/pdf:              draw/paper fonts
 draw/place:            draw/paper
 draw/paper:            fonts
 fonts:
 examples:
 layout:                LAYOUT
-layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
-layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
-layout/crew:           layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure
+layout/power:          layout/power/sharing layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/crew:           layout/practice layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/power/sharing:
 layout/stock/cutting:
-layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure
-layout/weather:        layout/arch layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
-layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure
+layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/weather:        layout/arch layout/bend layout/anchor layout/practice layout/finding layout/catalog layout/spec layout/measure layout/say
+layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/anchor:         layout/measure
 layout/bend:
-layout/ground:         layout/finding layout/spec layout/catalog layout/measure
-layout/spec:           layout/catalog layout/finding layout/measure
+layout/ground:         layout/practice layout/finding layout/spec layout/catalog layout/measure layout/say
+layout/spec:           layout/catalog layout/finding layout/measure layout/say
 layout/catalog:        layout/measure
 layout/finding:        layout/measure
+layout/practice:       layout/measure
 layout/measure:
+layout/say:
 `
 
 // Who alone may import each outside module in shipped code; tests may use others.

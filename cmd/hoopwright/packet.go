@@ -13,6 +13,8 @@ import (
 	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
 
@@ -23,7 +25,7 @@ func packetVerb(args []string, s streams) error {
 	output := f.StringP("output", "o", "", "write the packet to `FILE`, - for standard output; of several specs, into the folder of that name (default: the spec's name with .pdf)")
 	f.StringSliceVar(&o.sheets, "sheets", nil, "only these `SHEETS`: "+strings.Join(packet.Words(), ", "))
 	f.StringSliceVar(&o.crews, "for", nil, "only what these `CREWS` need: "+strings.Join(packet.Crews(), ", "))
-	f.StringVar(&o.paper, "paper", "", "print on `SIZE`: letter, legal, tabloid, a4 or a3")
+	f.StringVar(&o.paper, "paper", "", "print on `SIZE`: "+say.Or(spec.Papers()))
 	f.StringVar(&o.units, "units", "", "print in `SYSTEM`: imperial or metric")
 	date := f.String("date", "", "the `DAY` printed as the issue date, as in 2026-11-21 (default: SOURCE_DATE_EPOCH, or today)")
 	err := parseFlags(f, args)

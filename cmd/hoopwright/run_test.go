@@ -197,6 +197,17 @@ func TestCheckJSONKeepsItsNames(t *testing.T) {
 					}
 				}
 			}
+			for _, path := range [][2]string{{"stakes", "name"}, {"ties", "stake"}, {"diagonals", "from"}, {"strings", "run"}, {"wraps", "on"}} {
+				var rows []map[string]any
+				if err := json.Unmarshal(plan[path[0]], &rows); err != nil {
+					t.Fatal(err)
+				}
+				for _, r := range rows {
+					if s, ok := r[path[1]].(string); !ok || s == "" || strings.ContainsAny(s, "{}") {
+						t.Errorf("%s: %s is %v, want its name", path[0], path[1], r[path[1]])
+					}
+				}
+			}
 			var cuts map[string]any
 			if err := json.Unmarshal(plan["cuts"], &cuts); err != nil {
 				t.Fatal(err)

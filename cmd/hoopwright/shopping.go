@@ -20,7 +20,14 @@ func writeShopping(w io.Writer, p *layout.Plan) error {
 		if i.Priced {
 			price, sum, currency = amount(i.Price), amount(float64(i.Buy)*i.Price), p.Spec.Currency
 		}
-		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.Unit, price, sum, currency, "", i.Why})
+		why := i.Why
+		if i.Assumed {
+			if why != "" {
+				why += "; "
+			}
+			why += "price assumed"
+		}
+		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.UnitWords(p.Spec.Units), price, sum, currency, "", why})
 	}
 	out.Flush()
 	return out.Error()

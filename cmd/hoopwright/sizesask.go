@@ -146,10 +146,7 @@ func (w wish) between() (from, to measure.Length, err error) {
 
 // usualSpans is what sticks are tried over unless told: from a quarter to half of their length, in round figures.
 func usualSpans(s *spec.Spec) (from, to measure.Length) {
-	grid := 6 * measure.Inch
-	if s.Units == measure.Metric {
-		grid = 200
-	}
+	grid := measure.By(s.Units, 6*measure.Inch, 200)
 	var length measure.Length
 	for _, stick := range append(s.Arch.Left[:len(s.Arch.Left):len(s.Arch.Left)], s.Arch.Right...) {
 		length += stick

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/layout"
 	"hoopwright/layout/stock"
@@ -21,10 +20,10 @@ func goodsOf(p *layout.Plan) []good {
 	var goods []good
 	for _, item := range p.Shopping {
 		g := good{Item: item, stick: slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool {
-			return !b.Steel() && item.Item == b.Item+", "+b.Size(p.Spec.Units)
+			return item.Unit == stock.StickOf && item.Of == b.Item && item.Length == b.Stock
 		})}
 		for _, s := range p.Strings {
-			if s.Kind == item.Item && strings.HasPrefix(s.Run, "leg ") {
+			if s.Kind == item.Item && s.Run.IsLeg() && !s.Run.Drop {
 				g.legs++
 			}
 		}
@@ -61,9 +60,9 @@ func (g good) words(currency string) string {
 		text += fmt.Sprintf(" and use %d of your own", own)
 	}
 	if !g.stick {
-		text += fmt.Sprintf("; %d hang on legs, the others on the ridge or spare", g.legs)
-		if g.legs == g.Need {
-			text = strings.TrimSuffix(text, ", the others on the ridge or spare")
+		text += fmt.Sprintf("; %d hang on legs", g.legs)
+		if g.legs < g.Need {
+			text += ", the others on the ridge or spare"
 		}
 	}
 	if g.Priced {

@@ -12,10 +12,7 @@ import (
 // csv prints the sizes as RFC 4180 has it, with CRLF and a head of names that say their units. What an arch that is none does not have is empty.
 func (c choice) csv(w io.Writer) error {
 	u := c.spec.Units
-	length, force := "_in", "_lbf"
-	if u == measure.Metric {
-		length, force = "_mm", "_n"
-	}
+	length, force := measure.By(u, "_in", "_mm"), measure.By(u, "_lbf", "_n")
 	head := []string{"span" + length, "crown" + length, "clear" + length, "head_width" + length, "opening_clears", "bend_radius" + length, "strain_percent", "bend",
 		"thrust" + force, "load_factor", "load_factor_way", "stands", "buildable", "stake_bar_bends"}
 	for _, f := range c.kind.Footings {
@@ -71,10 +68,7 @@ func currencyEnd(currency string) string {
 
 // lengthCell is a length in inches or millimetres as a plain number.
 func lengthCell(l measure.Length, u measure.System) string {
-	if u == measure.Metric {
-		return decimals(float64(l), 1)
-	}
-	return decimals(l.Inches(), 3)
+	return measure.By(u, decimals(l.Inches(), 3), decimals(float64(l), 1))
 }
 
 func decimals(v float64, places int) string { return strconv.FormatFloat(v, 'f', places, 64) }

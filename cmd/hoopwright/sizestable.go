@@ -14,19 +14,11 @@ import (
 func (c choice) table(w io.Writer) error {
 	u := c.spec.Units
 	fmt.Fprintf(w, "%s\n\n", c.about())
-	unit, force := "in", "lb"
-	if u == measure.Metric {
-		unit, force = "mm", "N"
-	}
-	bare := func(text string) string {
-		text, _ = strings.CutSuffix(text, " "+unit)
-		text, _ = strings.CutSuffix(text, " "+force)
-		return text
-	}
+	unit, force := u.Unit(), u.ForceUnit()
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	line := func(cells ...string) { fmt.Fprintln(t, strings.Join(cells, "\t")) }
 	heads := []string{"span", "crown", "clear", "width at", "opening", "least", "strain", "bend", "thrust", "bears", "stands"}
-	units := []string{"", unit, unit, bare(u.Inches(c.kind.HeadHeight)) + " " + unit, "clears", "radius " + unit, "%", "", force, "times", ""}
+	units := []string{"", unit, unit, u.BareInches(c.kind.HeadHeight) + " " + unit, "clears", "radius " + unit, "%", "", force, "times", ""}
 	for _, f := range c.kind.Footings {
 		heads, units = append(heads, "stake in"), append(units, f.Soil.Name+" "+unit)
 	}
@@ -42,10 +34,10 @@ func (c choice) table(w io.Writer) error {
 			continue
 		}
 		factor, way := s.LoadFactor()
-		cells := []string{span, bare(u.Inches(s.Crown)), bare(u.Inches(s.Clear)), bare(u.Inches(s.HeadWidth)), yes(s.Opens), bare(u.Inches(s.BendRadius)),
-			decimals(s.Strain*100, 1), s.Bend.String(), bare(u.Force(s.Thrust)), bears(factor, way), s.Standing.String()}
+		cells := []string{span, u.BareInches(s.Crown), u.BareInches(s.Clear), u.BareInches(s.HeadWidth), yes(s.Opens), u.BareInches(s.BendRadius),
+			decimals(s.Strain*100, 1), s.Bend.String(), u.BareForce(s.Thrust), bears(factor, way), s.Standing.String()}
 		for _, f := range s.Footings {
-			depth := bare(u.Inches(measure.RoundUp(f.Depth, depthStep(u))))
+			depth := u.BareInches(measure.RoundUp(f.Depth, depthStep(u)))
 			if s.StakeBends {
 				depth += ", bar bends"
 			}
@@ -62,10 +54,7 @@ func (c choice) table(w io.Writer) error {
 
 // depthStep is what a stake's depth is rounded up to.
 func depthStep(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 10 * measure.Millimetre
-	}
-	return measure.Inch
+	return measure.By(u, measure.Inch, 10*measure.Millimetre)
 }
 
 func yes(is bool) string {

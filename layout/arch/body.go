@@ -2,7 +2,6 @@ package arch
 
 import (
 	"math"
-	"strings"
 
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
@@ -122,10 +121,3 @@ func (k *Kind) TiedAt(height measure.Length) []float64 {
 
 // joinThem says what holds arches that no ridge joins. Guys of an end arch alone hold it one way, and none holds the arches between.
 const joinThem = "join the crowns by a ridge and guy both end arches"
-
-func sentenceCase(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}

@@ -12,13 +12,6 @@ const (
 	WarmPipe = measure.Temperature((73.0 - 32) / 1.8)
 )
 
-// Pipe colder than NoBendBelow is not bent; colder than SlowBelow it is bent slowly, in the sun, with eye protection: pipe makers call PVC more brittle below 32 °F and ask for care as it
-// comes near; the 50 °F is our own.
-const (
-	NoBendBelow = measure.Temperature(0)
-	SlowBelow   = measure.Temperature(10)
-)
-
 // Shrinks returns the share of its length that pipe loses between WarmPipe and a temperature, 0 where that is warmer.
 func Shrinks(to measure.Temperature) float64 { return max(shrinks*float64(WarmPipe-to), 0) }
 

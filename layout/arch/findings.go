@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/bend"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -127,7 +128,7 @@ func (j *judge) falls() {
 		if j.in.Spacing > 0 {
 			hold = joinThem
 		}
-		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, sentenceCase(hold), WantedFactor)
+		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, say.Capital(hold), WantedFactor)
 	}
 	if k.LoadFactor >= 1 && k.Sideways < WantedFactor {
 		j.add(finding.LookAt, codeSideways, "arch", spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, WantedFactor)

@@ -6,15 +6,13 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
 const (
-	// noticeDays is how many full business days lie between the call to the locating service and the first stake: most places ask for
-	// two or three (US 811, by state law).
-	noticeDays = 3
-	// holidayDays is how long holiday lighting may stay up where the NEC is law: NFPA 70, 590.3(B).
-	holidayDays = 90
+	noticeDays  = practice.NoticeDays
+	holidayDays = practice.HolidayDays
 )
 
 // Date is one line of the calendar. On is zero where the spec does not give the day, and nothing gives it: the sheet leaves a blank.
@@ -78,7 +76,7 @@ func calendarFindings(s *spec.Spec) []finding.Finding {
 	d := s.Dates
 	if !d.Mark.IsZero() && !d.Build.IsZero() {
 		if last := callBy(d.Build); d.Mark.After(last) {
-			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Sheet: "overview", Key: "dates.mark", Pos: s.Position("dates.mark"),
+			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},
 				Text: fmt.Sprintf("The locating service must be called by %s to answer before the build on %s, and the white marks must be there first; mark by then, not on %s.", date(last), date(d.Build), date(d.Mark))})
 		}
 	}
@@ -88,9 +86,14 @@ func calendarFindings(s *spec.Spec) []finding.Finding {
 	}
 	if !d.Build.IsZero() && !down.IsZero() && LikelyNEC(s) {
 		if days := int(down.Sub(d.Build).Hours()/24 + 0.5); days > holidayDays {
-			list = append(list, finding.Finding{Level: finding.LookAt, Code: "lights-too-long", Sheet: "overview", Key: key, Pos: s.Position(key),
+			last := d.Build.AddDate(0, 0, holidayDays)
+			cure := []finding.Change{{Key: key, Value: last.Format(time.DateOnly)}}
+			if d.Close.After(last) && key != "dates.close" {
+				cure = append(cure, finding.Change{Key: "dates.close", Value: last.Format(time.DateOnly)})
+			}
+			list = append(list, finding.Finding{Level: finding.LookAt, Code: "lights-too-long", Key: key, Cure: cure,
 				Text: fmt.Sprintf("The lights are up for %d days, from %s to %s; where the NEC is law holiday lighting stays up for %d days at most, so take it down by %s or ask what your local rule is.",
-					days, date(d.Build), date(down), holidayDays, date(d.Build.AddDate(0, 0, holidayDays)))})
+					days, date(d.Build), date(down), holidayDays, date(last))})
 		}
 	}
 	return list

@@ -22,6 +22,7 @@ type Step struct {
 
 	Tapes    []Tape    // of stakes that are found by tapes from marks
 	Readings []Reading // what is measured, marked or tried one by one
+	Crowns   []int     // the arches whose crowns the readings are the running distances of
 	Record   bool      // the readings are measured: each needs room for the figure found
 }
 
@@ -69,6 +70,7 @@ const (
 // Plan is the build day, with the marking some days before it.
 type Plan struct {
 	Steps       []Step
+	Tasks       []Task  // the whole job, filled by Tasks
 	Blocks      []Block // the same steps by crew, with their times
 	Start       string  // clock time, "09:00"; empty where not given
 	Minutes     float64 // clock time of the build day, at the helpers there are; marking is another day's

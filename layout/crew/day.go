@@ -2,13 +2,14 @@ package crew
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -22,9 +23,11 @@ type Input struct {
 	Bars    int // stock bars that a saw goes through
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
-	Cords   int     // cords to lay
-	Taps    int     // three-way taps among them
-	Asks    float64 // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Cords   int           // cords to lay
+	Taps    int           // three-way taps among them
+	Inside  measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Down    measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	Asks    float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // RidgePiece is the pipe of one bay.
@@ -37,7 +40,7 @@ type RidgePiece struct {
 // Chain is strings end to end behind one plug.
 type Chain struct {
 	Name, Outlet string          // Outlet is empty where nothing feeds it
-	At           string          // where it is plugged in: "foot of leg L3"
+	At           lights.Place    // where it is plugged in
 	Amps         measure.Current // at the first plug
 }
 
@@ -47,18 +50,26 @@ const (
 	limitMetric = 12 * measure.Millimetre
 )
 
-// Minutes for work that the rates do not name, of one pair of hands. Common practice, no source.
 const (
-	minutesDot     = 2   // one stake's dot and name
-	minutesTwoTape = 6   // a stake found by two tapes
-	minutesMeasure = 1.5 // one check distance
-	minutesTest    = 1   // one string tried
-	minutesTalk    = 10  // a call, a look round
-	minutesLabel   = 1   // one piece named or flagged
+	minutesDot     = practice.MinutesDot
+	minutesTwoTape = practice.MinutesTwoTape
+	minutesMeasure = practice.MinutesMeasure
+	minutesTest    = practice.MinutesTest
+	minutesTalk    = practice.MinutesTalk
+	minutesLabel   = practice.MinutesLabel
 )
 
 // Day orders the work from the first white dot to the last plug, with every figure in the step that needs it.
 func Day(in Input) Plan {
+	plan := order(in)
+	plan.Tasks = Tasks(in)
+	plan.Findings = append(dayFindings(in, plan), calendarFindings(in.Spec)...)
+	finding.Sort(plan.Findings)
+	return plan
+}
+
+// order is Day without its findings.
+func order(in Input) Plan {
 	b := &builder{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1, limit: limitInches}
 	if b.units == measure.Metric {
 		b.limit = limitMetric
@@ -86,9 +97,20 @@ func Day(in Input) Plan {
 		plan.began = start.Minutes()
 		plan.Start = clockTime(plan.began)
 	}
-	plan.Findings = append(b.dayFindings(plan), calendarFindings(in.Spec)...)
-	finding.Sort(plan.Findings)
 	return plan
+}
+
+// enough returns the fewest helpers with whom the day is no longer than a day should be, up to twice the hands there are; not ok where they would not do.
+func enough(in Input) (helpers int, ok bool) {
+	s := *in.Spec
+	in.Spec = &s
+	for most := 2*s.Crew.Helpers + 1; s.Crew.Helpers < most; {
+		s.Crew.Helpers++
+		if order(in).Minutes <= longestDay {
+			return s.Crew.Helpers, true
+		}
+	}
+	return 0, false
 }
 
 // builder gathers the steps.
@@ -108,23 +130,28 @@ func (b *builder) add(work float64, s Step) {
 }
 
 const (
-	twoCrews   = 4      // people for two jobs side by side
-	raisers    = 3      // people to raise an arch: one at each leg, one at the crown
-	longestDay = 8 * 60 // minutes before a day is called long: winter daylight, common practice
+	twoCrews   = practice.TwoCrews
+	raisers    = 3 // people to raise an arch: one at each leg, one at the crown
+	longestDay = practice.LongDay
 )
 
-func (b *builder) dayFindings(p Plan) []finding.Finding {
+func dayFindings(in Input, p Plan) []finding.Finding {
 	var list []finding.Finding
-	if b.hands < raisers {
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
-			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, b.hands, count(raisers-b.hands, "more helper"))})
+	hands := in.Spec.Crew.Helpers + 1
+	if hands < raisers {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(raisers - 1)}},
+			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, hands, say.Count(raisers-hands, "more helper"))})
 	}
 	if p.Minutes > longestDay {
-		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, b.hands)
+		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, hands)
 		if p.Start != "" {
-			text += fmt.Sprintf(", from %s to about %s", p.Start, clockTime(b.Spec.Crew.Start.Minutes()+p.Minutes))
+			text += fmt.Sprintf(", from %s to about %s", p.Start, clockTime(in.Spec.Crew.Start.Minutes()+p.Minutes))
 		}
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Sheet: "steps", Key: "crew.helpers", Pos: b.Spec.Position("crew.helpers"),
+		var cure []finding.Change
+		if helpers, ok := enough(in); ok {
+			cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(helpers)}}
+		}
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure,
 			Text: text + "; ask more helpers, cut and wrap on a day before, or build on two days and leave no arch standing without guys overnight."})
 	}
 	return list
@@ -138,31 +165,4 @@ func clockTime(minutes float64) string {
 		day = " the next day"
 	}
 	return fmt.Sprintf("%02d:%02d%s", m/60%24, m%60, day)
-}
-
-// count prints a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %s", n, plural(noun))
-}
-
-func plural(noun string) string {
-	if strings.HasSuffix(noun, "ch") || strings.HasSuffix(noun, "s") {
-		return noun + "es"
-	}
-	return noun + "s"
-}
-
-// and joins words as a sentence does.
-func and(words []string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
 }

@@ -40,31 +40,31 @@ func garden(n int) Input {
 		in.Arches = append(in.Arches, arch.Arch{Number: i, Kind: kind})
 		along := measure.Length(i-1) * 54 * inch
 		for side, x := range []measure.Length{-42 * inch, 42 * inch} {
-			name := fmt.Sprintf("%s%d", spec.Side(side).Letter(), i)
-			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{Name: name, Arch: i, Side: spec.Side(side), X: x, Y: along, Along: along, Running: along, Offset: x, Length: 48 * inch, Depth: 20 * inch})
-			in.Ground.Ties = append(in.Ground.Ties, ground.Tie{Stake: name, MarkA: "porch post", A: 120 * inch, MarkB: "gate hinge", B: 200 * inch, MarkC: "pear tree", C: 300 * inch})
-			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: "leg " + name, Pitch: 1.425 * inch, Turns: 83.2, Label: catalog.String{Name: "mini led 100 warm"},
+			id := ground.Leg(spec.Side(side), i)
+			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: id, X: x, Y: along, Along: along, Running: along, Offset: x, Length: 48 * inch, Depth: 20 * inch})
+			in.Ground.Ties = append(in.Ground.Ties, ground.Tie{Stake: id, MarkA: "porch post", A: 120 * inch, MarkB: "gate hinge", B: 200 * inch, MarkC: "pear tree", C: 300 * inch})
+			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: lights.Leg(spec.Side(side), i), Pitch: 1.425 * inch, Turns: 83.2, Label: catalog.String{Name: "mini led 100 warm"},
 				Strings: []string{"S"}, To: 119 * inch, Covers: 1, Mirror: side == 1, Flags: []lights.Flag{{Tape: 30 * inch, Bulb: 25}, {Tape: 60 * inch, Bulb: 50}}})
 			in.Lights.Strings = append(in.Lights.Strings, lights.String{Name: "S"})
 		}
 		if i < n {
 			in.Ridge = append(in.Ridge, RidgePiece{Bay: i, Centres: 54 * inch, Cut: 53 * inch})
-			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: fmt.Sprintf("ridge %d", i), Pitch: 3 * inch, Turns: 17, Label: catalog.String{Name: "mini led 50 warm"}, Covers: 1, To: 53 * inch})
+			in.Lights.Wraps = append(in.Lights.Wraps, lights.Wrap{On: lights.Part{Kind: lights.Ridge, Number: i}, Pitch: 3 * inch, Turns: 17, Label: catalog.String{Name: "mini led 50 warm"}, Covers: 1, To: 53 * inch})
 			d := diagonal(84*inch, 54*inch)
 			in.Ground.Diagonals = append(in.Ground.Diagonals,
-				ground.Diagonal{From: fmt.Sprintf("L%d", i), To: fmt.Sprintf("R%d", i+1), Distance: d}, ground.Diagonal{From: fmt.Sprintf("R%d", i), To: fmt.Sprintf("L%d", i+1), Distance: d})
+				ground.Diagonal{From: ground.Leg(spec.Left, i), To: ground.Leg(spec.Right, i+1), Distance: d}, ground.Diagonal{From: ground.Leg(spec.Right, i), To: ground.Leg(spec.Left, i+1), Distance: d})
 		}
 	}
 	if n > 2 {
 		d := diagonal(84*inch, measure.Length(n-1)*54*inch)
-		in.Ground.Diagonals = append(in.Ground.Diagonals, ground.Diagonal{From: "L1", To: fmt.Sprintf("R%d", n), Distance: d}, ground.Diagonal{From: "R1", To: fmt.Sprintf("L%d", n), Distance: d})
+		in.Ground.Diagonals = append(in.Ground.Diagonals, ground.Diagonal{From: ground.Leg(spec.Left, 1), To: ground.Leg(spec.Right, n), Distance: d}, ground.Diagonal{From: ground.Leg(spec.Right, 1), To: ground.Leg(spec.Left, n), Distance: d})
 	}
 	for _, g := range slices.Compact([]int{1, n}) {
 		for side := range 2 {
-			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{Name: fmt.Sprintf("G%d%s", g, spec.Side(side).Letter()), Arch: g, Guy: true, Side: spec.Side(side), Length: 24 * inch, Depth: 20 * inch})
+			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.StakeID{Arch: g, Guy: true, Side: spec.Side(side)}, Length: 24 * inch, Depth: 20 * inch})
 		}
 	}
-	in.Chains = []Chain{{"A", "porch", "foot of leg L1", 0.48}, {"B", "garage wall", "foot of leg R1", 0.2}}
+	in.Chains = []Chain{{"A", "porch", lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Left, 1)}, 0.48}, {"B", "garage wall", lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Right, 1)}, 0.2}}
 	in.Cords, in.Taps = 2, 1
 	return in
 }
@@ -121,7 +121,7 @@ func TestOrderOfWork(t *testing.T) {
 		at(t, p, "arch 6 at 6′-0″"),
 		at(t, p, "Walk through with a stick 6′-8″"),
 		at(t, p, "Press TEST"),
-		at(t, p, "Plug in porch, then one chain at a time", "0.48 A"),
+		at(t, p, "Plug in porch, then one run at a time", "0.48 A"),
 		at(t, p, "Plug in garage wall"),
 	}
 	if !slices.IsSorted(order) {
@@ -148,7 +148,7 @@ func TestHolds(t *testing.T) {
 func TestSlideClosesTheDiagonals(t *testing.T) {
 	b := &builder{Input: garden(6), units: measure.Imperial}
 	d, slide, ok := b.slide()
-	if !ok || d.From != "L1" || d.To != "R6" {
+	if !ok || d.From != ground.Leg(spec.Left, 1) || d.To != ground.Leg(spec.Right, 6) {
 		t.Fatalf("slide by %v of %+v", slide, d)
 	}
 	length, width := 5*54*inch, 84*inch
@@ -239,7 +239,7 @@ func TestEveryTunnel(t *testing.T) {
 			func(in *Input) { in.Spec.Crew = spec.Crew{} },
 			func(in *Input) {
 				in.Lights.Rows = []lights.Row{{Wall: spec.Left, Number: 1, Tape: 12 * inch, Kind: "k", Strings: []string{"a"}}, {Wall: spec.Left, Number: 2, Tape: 24 * inch, Kind: "k", Back: true}, {Wall: spec.Right, Number: 1, Tape: 12 * inch, Kind: "k"}}
-				in.Lights.Drops = []lights.Drop{{On: "R1", Lowest: 85 * inch}}
+				in.Lights.Drops = []lights.Drop{{On: lights.Leg(spec.Right, 1), Lowest: 85 * inch}}
 			},
 			func(in *Input) {
 				in.Spec.Arch.Joints = spec.Pinned

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -41,10 +42,10 @@ func (b *builder) drive(left, right, guys []ground.Stake) {
 		lean = fmt.Sprintf("lean %s toward the opening", measure.Degrees(-a))
 	}
 	order := run(left) + ", then " + run(right)
-	want := fmt.Sprintf("%s %s", count(len(legs), "leg stake"), lean)
+	want := fmt.Sprintf("%s %s", say.Count(len(legs), "leg stake"), lean)
 	if len(guys) > 0 {
 		order += ", then " + run(guys)
-		want += fmt.Sprintf("; %s lean well back from their arch, square to the guy, never toward it", count(len(guys), "guy stake"))
+		want += fmt.Sprintf("; %s lean well back from their arch, square to the guy, never toward it", say.Count(len(guys), "guy stake"))
 	}
 	b.add(b.Spec.Crew.Rates.Stake*float64(len(legs)+len(guys)), Step{Phase: Driving, People: b.drivers(),
 		Warning: "Gloves and eye protection on. Nobody holds a stake that is being hit. A bare stake is a spike: put its cap on at once.",
@@ -59,13 +60,13 @@ func (b *builder) drivers() int { return max(2, b.hands/3/2*2) }
 // run names a row of stakes: all of a few, the ends of many.
 func run(row []ground.Stake) string {
 	if len(row) > 4 {
-		return fmt.Sprintf("%s to %s", row[0].Name, row[len(row)-1].Name)
+		return fmt.Sprintf("%s to %s", row[0].StakeID, row[len(row)-1].StakeID)
 	}
 	var names []string
 	for _, s := range row {
-		names = append(names, s.Name)
+		names = append(names, s.String())
 	}
-	return and(names)
+	return say.And(names)
 }
 
 // depth is the stakes that go equally deep.
@@ -83,17 +84,14 @@ func (b *builder) depthTapes() {
 		showing = append(showing, fmt.Sprintf("%s on %s", b.units.Inches(d.showing), d.whose))
 	}
 	b.add(minutesLabel*float64(len(b.Ground.Stakes)), Step{Phase: Driving, People: 2,
-		Do:   fmt.Sprintf("Wrap tape round every stake, measured from its point: %s.", and(on)),
-		Want: fmt.Sprintf("Bar above the tape: %s.", and(showing)),
+		Do:   fmt.Sprintf("Wrap tape round every stake, measured from its point: %s.", say.And(on)),
+		Want: fmt.Sprintf("Bar above the tape: %s.", say.And(showing)),
 		Off:  "Another length above the tape: the wrong bar or the wrong end; measure the whole bar."})
 }
 
 // keep is how far stakes stay from a located line: 18 to 24 in by state (US 811).
 func (b *builder) keep() measure.Length {
-	if b.units == measure.Metric {
-		return 600 * measure.Millimetre
-	}
-	return 24 * measure.Inch
+	return measure.By(b.units, 24*measure.Inch, 600*measure.Millimetre)
 }
 
 func (b *builder) depths() []depth {
@@ -124,7 +122,7 @@ func (b *builder) depths() []depth {
 		if guys > 0 {
 			whose = append(whose, fmt.Sprintf("%d guy stakes", guys))
 		}
-		list[i].whose = and(whose)
+		list[i].whose = say.And(whose)
 	}
 	return list
 }
@@ -146,7 +144,7 @@ func (b *builder) diagonals() {
 	bays := all[:min(len(all), 2*(b.Spec.Tunnel.Arches-1))]
 	step.Readings = b.bays(bays)
 	for _, d := range all[len(bays):] {
-		step.Readings = append(step.Readings, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
+		step.Readings = append(step.Readings, Reading{fmt.Sprintf("%v to %v", d.From, d.To), b.units.Tape(d.Distance)})
 	}
 	if d, slide, ok := b.slide(); ok {
 		step.Off = fmt.Sprintf("The two of a pair differ: slide the right row along its line, toward arch 1 if %s to %s is the longer, else away, %s for each %s of difference. Both off alike: measure the widths.",
@@ -163,10 +161,10 @@ func (b *builder) bays(diagonals []ground.Diagonal) []Reading {
 		if i+3 < len(diagonals) && one == b.units.Tape(diagonals[i+2].Distance) && other == b.units.Tape(diagonals[i+3].Distance) {
 			continue
 		}
-		switch name := stretch("bay", first/2+1, i/2+1); {
+		switch name := say.Numbered("bay", say.From(first/2+1, i/2+1)); {
 		case first == i:
 			for _, d := range diagonals[i : i+2] {
-				list = append(list, Reading{d.From + " to " + d.To, b.units.Tape(d.Distance)})
+				list = append(list, Reading{fmt.Sprintf("%v to %v", d.From, d.To), b.units.Tape(d.Distance)})
 			}
 		case one == other:
 			list = append(list, Reading{name, one})
@@ -180,10 +178,7 @@ func (b *builder) bays(diagonals []ground.Diagonal) []Reading {
 
 // unit is a length of one as people say it: an inch, or ten millimetres.
 func (b *builder) unit() measure.Length {
-	if b.units == measure.Metric {
-		return 10 * measure.Millimetre
-	}
-	return measure.Inch
+	return measure.By(b.units, measure.Inch, 10*measure.Millimetre)
 }
 
 // slide is how far the right row moves along its line for each unit of difference between the diagonals of the whole, and the
@@ -193,9 +188,9 @@ func (b *builder) slide() (ground.Diagonal, measure.Length, bool) {
 	if !b.Ground.Straight || len(all) < 2 {
 		return ground.Diagonal{}, 0, false
 	}
-	stakes := map[string]ground.Stake{}
+	stakes := map[ground.StakeID]ground.Stake{}
 	for _, s := range b.Ground.Stakes {
-		stakes[s.Name] = s
+		stakes[s.StakeID] = s
 	}
 	for _, d := range all[len(all)-2:] {
 		from, to := stakes[d.From], stakes[d.To]
@@ -218,17 +213,14 @@ func (b *builder) pull(s ground.Stake) {
 	if moment == 0 {
 		return
 	}
-	up := min(24*measure.Inch, s.Length-s.Depth-measure.Inch)
-	if b.units == measure.Metric {
-		up = min(600*measure.Millimetre, s.Length-s.Depth-20*measure.Millimetre)
-	}
+	up := measure.By(b.units, min(24*measure.Inch, s.Length-s.Depth-measure.Inch), min(600*measure.Millimetre, s.Length-s.Depth-20*measure.Millimetre))
 	if up <= 0 {
 		return
 	}
 	force := measure.Force(moment / up.Metres())
 	inch := b.units.Inches(b.unit())
 	b.add(minutesTalk, Step{Phase: Driving, People: 2, Hold: true,
-		Do:   fmt.Sprintf("Drive %s alone. Hook a luggage scale on it %s above the ground and pull sideways, away from the opening, to %s.", s.Name, b.units.Inches(up), b.units.Force(force)),
+		Do:   fmt.Sprintf("Drive %s alone. Hook a luggage scale on it %s above the ground and pull sideways, away from the opening, to %s.", s.StakeID, b.units.Inches(up), b.units.Force(force)),
 		Want: fmt.Sprintf("The stake moves less than %s at the hook and springs back.", inch),
 		Off:  "Drive it deeper by a hand and try again. If it still moves, stop: the organiser gets longer stakes for the whole tunnel."})
 }
@@ -245,7 +237,7 @@ func (b *builder) widths(left, right []ground.Stake) {
 		if i+1 < len(stand) && b.units.Tape(stand[i+1].Span) == span && stand[i+1].Number == stand[i].Number+1 {
 			continue
 		}
-		step.Readings = append(step.Readings, Reading{stretch("arch", stand[first].Number, stand[i].Number), span})
+		step.Readings = append(step.Readings, Reading{say.Numbered("arch", say.From(stand[first].Number, stand[i].Number)), span})
 		first = i + 1
 	}
 	if len(stand) > 0 {

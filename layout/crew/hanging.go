@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"hoopwright/layout/lights"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -46,7 +47,7 @@ func (b *builder) hanging() {
 			lowest = min(lowest, d.Lowest)
 		}
 		b.add(b.Spec.Crew.Rates.Drop*float64(n), Step{Phase: Hanging, People: 2, Warning: warning,
-			Do:   fmt.Sprintf("Hang the %s on legs and ridge as the light plan names them.", count(n, "drop string")),
+			Do:   fmt.Sprintf("Hang the %s on legs and ridge as the light plan names them.", say.Count(n, "drop string")),
 			Want: fmt.Sprintf("No end lower than %s above the ground line.", b.units.Inches(lowest)),
 			Off:  "Take up the slack with a tie at the pipe."})
 	}

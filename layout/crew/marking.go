@@ -90,13 +90,13 @@ func (b *builder) byTapes(stakes []ground.Stake, warning string) {
 		Want: "Both tapes level and tight where they cross.",
 		Off:  "Hold both tapes level, pull them tight and try again; then look whether each hooks on the right mark."}
 	for _, s := range stakes {
-		tie, ok := b.tie(s.Name)
+		tie, ok := b.tie(s.StakeID)
 		if !ok {
 			way := "along the route from"
 			if s.Along < 0 {
 				way = "before"
 			}
-			step.Readings = append(step.Readings, Reading{s.Name, fmt.Sprintf("%s %s arch 1, %s to the %s of its middle", b.units.Tape(absolute(s.Along)), way, b.units.Tape(absolute(s.Offset)), s.Side)})
+			step.Readings = append(step.Readings, Reading{s.String(), fmt.Sprintf("%s %s arch 1, %s to the %s of its middle", b.units.Tape(absolute(s.Along)), way, b.units.Tape(absolute(s.Offset)), s.Side)})
 			continue
 		}
 		if tie.MarkC != "" {
@@ -122,10 +122,10 @@ func (b *builder) byBaseline(rows [][]ground.Stake) {
 	work := 0.0
 	for _, row := range rows {
 		from, to := row[0], row[len(row)-1]
-		lines = append(lines, fmt.Sprintf("%s to %s %s", from.Name, to.Name, b.units.Tape(to.Running-from.Running)))
+		lines = append(lines, fmt.Sprintf("%s to %s %s", from.StakeID, to.StakeID, b.units.Tape(to.Running-from.Running)))
 		work += minutesMeasure*2 + minutesDot*float64(len(row)-2)
 		for _, s := range row[1 : len(row)-1] {
-			step.Readings = append(step.Readings, Reading{s.Name, b.units.Tape(s.Running-from.Running) + b.beside(s, from)})
+			step.Readings = append(step.Readings, Reading{s.String(), b.units.Tape(s.Running-from.Running) + b.beside(s, from)})
 		}
 	}
 	step.Do = fmt.Sprintf("Pull lines tight, one after the other, and measure each: %s.", strings.Join(lines, "; "))
@@ -150,7 +150,7 @@ func (b *builder) beside(s, first ground.Stake) string {
 	return fmt.Sprintf(" and %s square out from the line", b.units.Inches(off))
 }
 
-func (b *builder) tie(stake string) (ground.Tie, bool) {
+func (b *builder) tie(stake ground.StakeID) (ground.Tie, bool) {
 	for _, t := range b.Ground.Ties {
 		if t.Stake == stake && t.MarkA != "" && t.MarkB != "" {
 			return t, true

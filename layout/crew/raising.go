@@ -7,6 +7,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -65,21 +66,9 @@ func (b *builder) assemble(a arch.Arch) {
 	}
 	b.add(minutesLabel*4, Step{Phase: Raising, Part: Together, People: 2,
 		Do: fmt.Sprintf("Lay arch %d flat beside its stakes and drive both legs into the %s with a rubber mallet. Mark %s from each pipe's end first: the mark must reach the socket's mouth.",
-			a.Number, b.fitting(a), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
+			a.Number, b.Spec.CrownFitting(a.Number), b.units.Cut(a.Kind.Spec.Pipe.Socket)),
 		Want: "Both marks at the sockets' mouths.",
 		Off:  "Twist, wipe, drive again: a socket not home makes the arch crooked."})
-}
-
-// fitting names the crown fitting.
-func (b *builder) fitting(a arch.Arch) string {
-	n := b.Spec.Tunnel.Arches
-	switch {
-	case !b.Spec.Ridge.Present || n == 1:
-		return "coupling"
-	case a.Number == 1 || a.Number == n:
-		return "tee"
-	}
-	return "cross"
 }
 
 func (b *builder) bend(a arch.Arch, warning string) {
@@ -109,25 +98,24 @@ func (b *builder) hold(number int) string {
 	for _, s := range b.Ground.Stakes {
 		switch {
 		case !s.Guy || s.Arch != number:
-		case s.Brace:
-			pegs = append(pegs, s.Name)
+		case s.Bay > 0:
+			pegs = append(pegs, s.String())
 		default:
-			guys = append(guys, s.Name)
+			guys = append(guys, s.String())
 		}
 	}
 	var parts []string
 	if len(guys) > 0 {
-		parts = append(parts, fmt.Sprintf("tie guys to both legs of arch %d at %s above the ground and to %s", number, b.units.Tape(b.Spec.Guys.From), and(guys)))
+		parts = append(parts, fmt.Sprintf("tie guys to both legs of arch %d at %s above the ground and to %s", number, b.units.Tape(b.Spec.Guys.From), say.And(guys)))
 	}
 	if len(pegs) > 0 {
 		fix := "clamp a brace to each leg"
 		if b.Spec.Braces.Line {
 			fix = "tie webbing to each leg"
 		}
-		parts = append(parts, fmt.Sprintf("%s of arch %d at %s above the ground and to %s", fix, number, b.units.Tape(b.Spec.Braces.From), and(pegs)))
+		parts = append(parts, fmt.Sprintf("%s of arch %d at %s above the ground and to %s", fix, number, b.units.Tape(b.Spec.Braces.From), say.And(pegs)))
 	}
-	text := strings.Join(parts, "; ")
-	return strings.ToUpper(text[:1]) + text[1:]
+	return say.Capital(strings.Join(parts, "; "))
 }
 
 // guyBetween ties an arch's guys, unless it is the last one, whose guys end the work.
@@ -172,7 +160,7 @@ func (b *builder) second(stand []arch.Arch) {
 	rest := b.Ridge[1:]
 	if len(rest) > 0 {
 		b.add(b.Spec.Crew.Rates.Cut*float64(len(rest)), Step{Phase: Cutting, People: 2,
-			Do:       fmt.Sprintf("Eye protection on, pipe clamped. Cut the other %s, each longer or shorter by what bay %d has taught.", count(len(rest), "ridge piece"), r.Bay),
+			Do:       fmt.Sprintf("Eye protection on, pipe clamped. Cut the other %s, each longer or shorter by what bay %d has taught.", say.Count(len(rest), "ridge piece"), r.Bay),
 			Readings: b.cuts(rest),
 			Want:     "Each named at both ends, square, burrs scraped off.",
 			Off:      "Too short: keep it for a bay that asks less, and cut another."})
@@ -188,22 +176,11 @@ func (b *builder) cuts(list []RidgePiece) []Reading {
 	first := 0
 	for i := range list {
 		if cut := b.units.Cut(list[i].Cut); i+1 == len(list) || b.units.Cut(list[i+1].Cut) != cut {
-			readings = append(readings, Reading{stretch("bay", list[first].Bay, list[i].Bay), cut})
+			readings = append(readings, Reading{say.Numbered("bay", say.From(list[first].Bay, list[i].Bay)), cut})
 			first = i + 1
 		}
 	}
 	return readings
-}
-
-// stretch names a run of numbers: "bay 2", "bays 2 and 3", "bays 2 to 5".
-func stretch(noun string, first, last int) string {
-	switch last - first {
-	case 0:
-		return fmt.Sprintf("%s %d", noun, first)
-	case 1:
-		return fmt.Sprintf("%s %d and %d", plural(noun), first, last)
-	}
-	return fmt.Sprintf("%s %d to %d", plural(noun), first, last)
 }
 
 // others stands the rest, with a check of the crowns' running distance after each third bay and at the end, so that small gaps in sockets
@@ -215,7 +192,7 @@ func (b *builder) others(stand []arch.Arch) {
 	}
 	rates := b.Spec.Crew.Rates
 	step := Step{Phase: Raising, Part: Row, People: raisers * max(1, min(2, b.hands/(2*raisers))),
-		Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", stretch("arch", stand[0].Number, stand[n-1].Number)),
+		Do:   fmt.Sprintf("Raise %s, the same way: crown together, left foot, right foot, caps off as the pipe comes", say.Numbered("arch", say.From(stand[0].Number, stand[n-1].Number))),
 		Want: "Every socket home, every arch plumb.",
 		Off:  "Never go on past a socket that is not home."}
 	work := rates.Raise * float64(n)
@@ -238,12 +215,13 @@ func (b *builder) others(stand []arch.Arch) {
 			work += rates.Guy * float64(len(guys))
 		}
 		if run, ok := b.running(a.Number); ok && ((a.Number-1)%checkEvery == 0 || last) {
+			step.Crowns = append(step.Crowns, a.Number)
 			step.Readings = append(step.Readings, Reading{fmt.Sprintf("crown %d", a.Number), b.units.Tape(run)})
 			work += minutesMeasure * 2
 		}
 	}
 	if len(guyed) > 0 {
-		step.Do += fmt.Sprintf(" Guy or brace arch %s at once, before the next: both legs, to the stakes of its number, just tight, flagged.", and(guyed))
+		step.Do += fmt.Sprintf(" Guy or brace arch %s at once, before the next: both legs, to the stakes of its number, just tight, flagged.", say.And(guyed))
 	}
 	if len(step.Readings) > 0 {
 		step.Record = true
@@ -259,7 +237,7 @@ func (b *builder) guyStakes(number int) []string {
 	var names []string
 	for _, s := range b.Ground.Stakes {
 		if s.Guy && s.Arch == number {
-			names = append(names, s.Name)
+			names = append(names, s.String())
 		}
 	}
 	return names
@@ -298,12 +276,12 @@ func (b *builder) finish(stand []arch.Arch) {
 	}
 	step := Step{Phase: Raising, Part: Counted, People: 2, Hold: true,
 		Do:   "Look along the ridge and both rows of feet from each end; count the caps.",
-		Want: count(legs, "cap") + " in the bucket",
+		Want: say.Count(legs, "cap") + " in the bucket",
 		Off:  "A cap missing: a stake stands bare, find it."}
 	work := float64(minutesTalk)
 	if len(guys) > 0 {
 		step.Do = "Look along the ridge and both rows of feet from each end; tighten the guys evenly; count the caps."
-		step.Want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", count(len(guys), "guy stake"))
+		step.Want += fmt.Sprintf(", %s still capped; no arch leans along the tunnel", say.Count(len(guys), "guy stake"))
 		step.Off = "It leans: draw in the guys behind it. " + step.Off
 	}
 	last := stand[len(stand)-1].Number

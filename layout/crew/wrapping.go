@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -18,7 +19,7 @@ func (b *builder) wrapping() {
 	if n := len(b.Lights.Strings); n > 0 {
 		b.add(minutesTest*float64(n), Step{Phase: Wrapping, People: 2, Hold: true,
 			Warning: "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
-			Do:      fmt.Sprintf("Plug in each of the %s by itself and look along it, before any is wound or hung.", count(n, "string")),
+			Do:      fmt.Sprintf("Plug in each of the %s by itself and look along it, before any is wound or hung.", say.Count(n, "string")),
 			Want:    "Every bulb lit, no bare wire, no cracked socket; the label's length and watts as on the shopping list.",
 			Off:     "A dead or damaged string goes in the reject bag; take a spare. A label that differs: tell the organiser before winding."})
 	}
@@ -43,8 +44,8 @@ func (b *builder) rowMarks() {
 	}
 	legs := len(b.Arches) * len(walls)
 	b.add(minutesLabel*float64(legs), Step{Phase: Wrapping, People: 2,
-		Do:   fmt.Sprintf("Flag the row heights on %s with tape, measured along the pipe from the foot end, all from one zero: %s.", count(legs, "leg"), strings.Join(words, ", ")),
-		Want: fmt.Sprintf("%s on each leg, each within %s.", count(len(words), "flag"), b.units.Inches(b.limit/2)),
+		Do:   fmt.Sprintf("Flag the row heights on %s with tape, measured along the pipe from the foot end, all from one zero: %s.", say.Count(legs, "leg"), strings.Join(words, ", ")),
+		Want: fmt.Sprintf("%s on each leg, each within %s.", say.Count(len(words), "flag"), b.units.Inches(b.limit/2)),
 		Off:  "Measure again from the foot end, never from flag to flag."})
 }
 
@@ -54,7 +55,7 @@ type winding struct {
 	pitch, ends, flags   string
 	turns                float64
 	strings              int // on one stretch
-	on                   []string
+	on                   []lights.Part
 	mirror, plain, short bool
 	crown                bool // plug at the crown
 }
@@ -63,7 +64,7 @@ type winding struct {
 func (b *builder) windings(ridge bool) []winding {
 	var list []winding
 	for _, w := range b.Lights.Wraps {
-		if strings.HasPrefix(w.On, "ridge") != ridge {
+		if (w.On.Kind == lights.Ridge) != ridge {
 			continue
 		}
 		k := winding{kind: w.Label.Name, pitch: b.units.Inches(w.Pitch), ends: fmt.Sprintf("from %s to %s along the pipe", b.units.Inches(w.From), b.units.Inches(w.To)),
@@ -97,7 +98,7 @@ func (b *builder) flagWords(w lights.Wrap) string {
 
 // plugAtCrown looks up in the spec where a wrap's prongs are.
 func (b *builder) plugAtCrown(w lights.Wrap) bool {
-	ridge := strings.HasPrefix(w.On, "ridge")
+	ridge := w.On.Kind == lights.Ridge
 	for _, s := range b.Spec.Lights.Wraps {
 		for _, place := range s.Where {
 			if s.String.Name == w.Label.Name && (place.Part == spec.RidgePieces) == ridge {
@@ -109,7 +110,7 @@ func (b *builder) plugAtCrown(w lights.Wrap) bool {
 }
 
 func (b *builder) wind(k winding) {
-	ridge := strings.HasPrefix(k.on[0], "ridge")
+	ridge := k.on[0].Kind == lights.Ridge
 	zero := "the foot end"
 	if ridge {
 		zero = "the end nearer arch 1"
@@ -165,9 +166,13 @@ func strung(k winding) string {
 }
 
 // places shortens a list of stretches: "leg L1, leg R1 …" becomes a count with its ends.
-func places(on []string) string {
+func places(on []lights.Part) string {
 	if len(on) <= 4 {
-		return and(on)
+		var words []string
+		for _, p := range on {
+			words = append(words, p.String())
+		}
+		return say.And(words)
 	}
 	return fmt.Sprintf("each of %d stretches (%s to %s)", len(on), on[0], on[len(on)-1])
 }

@@ -1,6 +1,6 @@
 // Package finding holds what the solver has to say about a tunnel: a level, a code that stays the
-// same from year to year, one plain sentence with its figures, the sheet it concerns and the place in the spec
-// that caused it. It is a leaf, so that every part of layout can report without importing another.
+// same from year to year, one plain sentence with its figures, the place in the spec that caused it, and the changes of the
+// spec that cure it. What holds of all findings of a code stands in one table. It is a leaf, so that every part of layout can report without importing another.
 package finding
 
 import (
@@ -58,18 +58,30 @@ func (p Position) String() string {
 // Finding is one thing the reader of the packet should know.
 type Finding struct {
 	Level Level    `json:"level"`
-	Code  string   `json:"code"`  // lower-case words joined by hyphens, e.g. "stake-in-hard-ground"
+	Code  string   `json:"code"`  // has a row in the table
 	Text  string   `json:"text"`  // one plain sentence with its figures, in the packet's units
-	Sheet string   `json:"sheet"` // the sheet's word, as in `packet --sheets`
+	Sheet string   `json:"sheet"` // the sheet's word, as in `packet --sheets`; Sort fills it in
 	Key   string   `json:"key,omitempty"`
-	Pos   Position `json:"-"`
+	Pos   Position `json:"-"` // of the key; layout.Solve fills it in
+	Cure  []Change `json:"-"` // made together they cure it; none where no figure is known that does
 
 	AcceptedBy string `json:"accepted_by,omitempty"` // who took it on, from the spec's accept
 	AcceptedAs string `json:"accepted_as,omitempty"` // their reason
 }
 
-// Sort orders findings by level, then sheet, code and text, so that the same plan lists them the same way.
+// Change puts one value into the spec.
+type Change struct {
+	Key   string // path, as in arch.span or site.route[1].radius
+	Value string // as one would type it: 7 ft 6 in; empty takes the key out
+}
+
+// Sort fills in each finding's sheet where it has none, and orders the findings by level, then sheet, code and text, so that the same plan lists them the same way.
 func Sort(list []Finding) {
+	for i, f := range list {
+		if row, ok := Of(f.Code); ok && f.Sheet == "" {
+			list[i].Sheet = row.Sheet // row.Leaf as soon as the leaves are printed
+		}
+	}
 	slices.SortStableFunc(list, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Level, b.Level), cmp.Compare(a.Sheet, b.Sheet), cmp.Compare(a.Code, b.Code), cmp.Compare(a.Text, b.Text))
 	})

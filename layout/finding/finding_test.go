@@ -3,6 +3,7 @@ package finding
 import (
 	"encoding/json"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 )
@@ -53,7 +54,7 @@ func TestSort(t *testing.T) {
 	for range 50 {
 		got := slices.Clone(want)
 		random.Shuffle(len(got), func(i, j int) { got[i], got[j] = got[j], got[i] })
-		if Sort(got); !slices.Equal(got, want) {
+		if Sort(got); !reflect.DeepEqual(got, want) {
 			t.Fatalf("sorted as %v", got)
 		}
 	}

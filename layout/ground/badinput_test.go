@@ -74,7 +74,7 @@ func TestMarksInLineWithStakes(t *testing.T) {
 	}
 	s.Site.Marks = append(s.Site.Marks, mark("stump", -9*ft, 17*ft))
 	for _, tie := range lay(s).Ties {
-		if stake := stakeOf(t, lay(s), tie.Stake); stake.Side == spec.Left && tie.Error > 2*in {
+		if stake := stakeOf(t, lay(s), tie.Stake.String()); stake.Side == spec.Left && tie.Error > 2*in {
 			t.Errorf("%s is still off %v", tie.Stake, tie.Error)
 		}
 	}

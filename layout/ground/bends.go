@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -16,23 +17,30 @@ func routeFindings(t tunnel) []finding.Finding {
 		return nil
 	}
 	var found []finding.Finding
-	report := func(level finding.Level, code, text string) {
-		found = append(found, finding.Finding{Level: level, Code: code, Text: text, Sheet: "stake", Key: "site.route", Pos: t.spec.Position("site.route")})
+	report := func(level finding.Level, code string, cure []spec.Leg, text string) {
+		f := finding.Finding{Level: level, Code: code, Text: text, Key: "site.route"}
+		if cure != nil && t.with(cure).clear() {
+			f.Cure = []finding.Change{{Key: "site.route", Value: writtenRoute(cure, t.spec.Units)}}
+		}
+		found = append(found, f)
 	}
 	tight, far := t.overlaps()
 	if len(tight) > 0 {
-		report(finding.MustFix, "arches-overlap", fmt.Sprintf(
-			"Arches %s cross on the plan: the route bends tighter than the arches are wide. Give the bend a wider radius, %s.", names(tight), t.widerBend()))
+		wide, wider := t.widerBend()
+		report(finding.MustFix, "arches-overlap", wide, fmt.Sprintf(
+			"Arches %s cross on the plan: the route bends tighter than the arches are wide. Give the bend a wider radius, %s.", say.Some(tight, mostNames), wider))
 	}
 	switch crosses := crossesItself(t.route.path()); {
 	case crosses:
-		report(finding.MustFix, "route-crosses-itself", "The route's centreline crosses itself: one tunnel cannot pass through another. Turn less"+t.lesserTurn()+".")
+		less, lesser := t.lesserTurn()
+		report(finding.MustFix, "route-crosses-itself", less, "The route's centreline crosses itself: one tunnel cannot pass through another. Turn less"+lesser+".")
 	case len(far) > 0:
-		report(finding.MustFix, "arches-overlap", fmt.Sprintf(
-			"Arches %s cross on the plan: the route comes back too close to itself. Turn less%s.", names(far), t.lesserTurn()))
+		less, lesser := t.lesserTurn()
+		report(finding.MustFix, "arches-overlap", less, fmt.Sprintf(
+			"Arches %s cross on the plan: the route comes back too close to itself. Turn less%s.", say.Some(far, mostNames), lesser))
 	}
-	if text := t.narrow(); text != "" {
-		report(finding.LookAt, "bay-too-narrow-inside", text)
+	if n, ok := t.narrow(); ok {
+		report(finding.LookAt, "bay-too-narrow-inside", n.cure, n.says(t.spec.Units))
 	}
 	return found
 }
@@ -74,61 +82,38 @@ func (t tunnel) tightest() (radius, turn *spec.Leg) {
 	return radius, turn
 }
 
-// written is a bend as the spec has it.
-func written(l spec.Leg, u measure.System) string {
-	side := "right"
-	if l.Turn < 0 {
-		side = "left"
-	}
-	return fmt.Sprintf("{%s: %.0f deg, radius: %s}", side, math.Abs(float64(l.Turn))*180/math.Pi, legible(l.Radius, u))
-}
-
-// legible is a length in whole feet or tenths of a metre, as a spec would give it.
-func legible(l measure.Length, u measure.System) string {
-	if u == measure.Metric {
-		return fmt.Sprintf("%.1f m", l.Metres())
-	}
-	return fmt.Sprintf("%.0f ft", float64(l/measure.Foot))
-}
-
-// widerBend gives the tightest bend with a radius that leaves room on its inside.
-func (t tunnel) widerBend() string {
+// widerBend returns the route with every bend as wide as leaves room on its inside, and the tightest of them in words.
+func (t tunnel) widerBend() (route []spec.Leg, words string) {
 	u, inner := t.spec.Units, limitsIn(t.spec.Units).inner
 	bend, _ := t.tightest()
 	spacing := t.spec.Tunnel.Spacing
 	if bend == nil || spacing <= inner+measure.Millimetre {
-		return "or the arches less span"
+		return nil, "or the arches less span"
 	}
 	wider := *bend
 	wider.Radius = roomy(slices.Max(t.spans)/2, spacing, inner, u)
-	return "such as " + written(wider, u) + ", or the arches less span"
+	return t.widened(wider.Radius), "such as " + written(wider, u) + ", or the arches less span"
 }
 
-// lesserTurn gives the bend that turns most with the greatest turn, in steps of 15°, at which the tunnel stays clear of itself; nothing where that alone does not help.
-func (t tunnel) lesserTurn() string {
+// lesserTurn returns the route with the bend that turns most turning as much less, in steps of 15°, as keeps the tunnel clear of itself, and that bend in words; nothing
+// where that alone does not help.
+func (t tunnel) lesserTurn() (route []spec.Leg, words string) {
 	_, most := t.tightest()
 	if most == nil {
-		return ""
+		return nil, ""
 	}
 	const step = 15 * measure.Degree
-	try := t
-	site := t.spec.Site
-	site.Route = slices.Clone(site.Route)
-	index := slices.IndexFunc(site.Route, func(l spec.Leg) bool { return l == *most })
+	index := slices.IndexFunc(t.spec.Site.Route, func(l spec.Leg) bool { return l == *most })
 	sign := measure.Angle(math.Copysign(1, float64(most.Turn)))
 	for steps := math.Ceil(math.Min(math.Abs(float64(most.Turn)), 2*math.Pi)/float64(step)) - 1; steps >= 1; steps-- {
-		site.Route[index].Turn = sign * step * measure.Angle(steps)
-		site.Route = append(site.Route[:len(t.spec.Site.Route):len(t.spec.Site.Route)], spec.Leg{Rest: true})
-		try.route = newRoute(&site, t.route.length)
-		try.stations = nil
-		for _, s := range t.stations {
-			try.stations = append(try.stations, try.route.at(s.Along))
-		}
+		route = toTheEnd(t.spec.Site.Route)
+		route[index].Turn = sign * step * measure.Angle(steps)
+		try := t.with(route)
 		if _, far := try.overlaps(); len(far) == 0 && !crossesItself(try.route.path()) {
-			return ", such as " + written(site.Route[index], t.spec.Units)
+			return route, ", such as " + written(route[index], t.spec.Units)
 		}
 	}
-	return ""
+	return nil, ""
 }
 
 // feet returns each arch's left and right ground point.
@@ -141,39 +126,47 @@ func (t tunnel) feet() [][2]spec.Point {
 	return list
 }
 
-// narrow says in which bays a bend brings the stakes on its inside closer together than people need to step out between
-// them, and the radius that would do. Bays that are as close on a straight are the spacing's affair.
-func (t tunnel) narrow() string {
-	lim, u, spacing := limitsIn(t.spec.Units), t.spec.Units, t.spec.Tunnel.Spacing
+// pinched is the bays in which a bend brings the stakes on its inside closer together than people need to step out between them.
+type pinched struct {
+	bays   []string
+	least  measure.Length // between two stakes
+	radius measure.Length // that would do; zero where only wider spacing does
+	cure   []spec.Leg     // the route with its bends so wide
+}
+
+func (n pinched) says(u measure.System) string {
+	advice := "Space the arches further apart."
+	if n.radius > 0 {
+		advice = fmt.Sprintf("A bend of %s radius would do.", u.Room(n.radius))
+	}
+	return fmt.Sprintf("In %s %s the stakes on the inside of the bend are as close as %s; %s lets people and hands between them. %s",
+		say.Agree(len(n.bays), "bay", "bays"), say.Some(n.bays, mostNames), u.Inches(n.least), u.Inches(limitsIn(u).inner), advice)
+}
+
+// narrow returns the pinched bays. Bays that are as close on a straight are the spacing's affair.
+func (t tunnel) narrow() (n pinched, any bool) {
+	lim, spacing := limitsIn(t.spec.Units), t.spec.Tunnel.Spacing
 	feet := t.feet()
-	least := lim.inner
+	n.least = lim.inner
 	var widest measure.Length
-	var bays []string
 	for i := 1; i < len(feet); i++ {
 		left, right := distance(feet[i-1][0], feet[i][0]), distance(feet[i-1][1], feet[i][1])
 		if inner := min(left, right); inner < min(lim.inner, spacing)-slack && t.stations[i].Heading != t.stations[i-1].Heading {
-			bays = append(bays, fmt.Sprint(i))
-			least, widest = min(least, inner), max(widest, t.spans[i-1], t.spans[i])
+			n.bays = append(n.bays, fmt.Sprint(i))
+			n.least, widest = min(n.least, inner), max(widest, t.spans[i-1], t.spans[i])
 		}
 	}
-	if len(bays) == 0 {
-		return ""
+	if len(n.bays) > 0 && spacing > lim.inner+measure.Millimetre { // closer to it no bend would do for all practical purposes
+		n.radius = roomy(widest/2, spacing, lim.inner, t.spec.Units)
+		n.cure = t.widened(n.radius)
 	}
-	advice := "Space the arches further apart."
-	if spacing > lim.inner+measure.Millimetre { // closer to it no bend would do for all practical purposes
-		advice = fmt.Sprintf("A bend of %s radius would do.", u.Room(roomy(widest/2, spacing, lim.inner, u)))
-	}
-	return fmt.Sprintf("In %s %s the stakes on the inside of the bend are as close as %s; %s lets people and hands between them. %s",
-		verb(bays, "bay", "bays"), names(bays), u.Inches(least), u.Inches(lim.inner), advice)
+	return n, len(n.bays) > 0
 }
 
 // roomy returns the least radius, in whole feet or tenths of a metre, at which arches of half span b and the given spacing
 // stand at least inner apart on the inside: their chord there is 2(R−b)·sin(spacing/2R).
 func roomy(b, spacing, inner measure.Length, u measure.System) measure.Length {
-	step := measure.Foot
-	if u == measure.Metric {
-		step = 100
-	}
+	step := measure.By(u, measure.Foot, 100)
 	start := b * spacing / (spacing - inner) // of the arc, which is hardly longer than its chord
 	r := step * measure.Length(math.Ceil(float64(start/step)))
 	for 2*(r-b)*measure.Length(math.Sin(float64(spacing/(2*r)))) < inner {

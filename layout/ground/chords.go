@@ -9,15 +9,15 @@ import (
 // Chord is a string through two left stakes that are known, off which the left stakes are set that no two marks reach: so far along it, so far square to
 // it. Of those the last is a set peg: the next chord runs through it.
 type Chord struct {
-	From, To string // the string runs through From and To, and on
-	Zero     string // the stake at which the tape's zero lies: To where the string is carried on beyond it, From where To is the far end
-	Arches   []int  // the arches that are set off it, in their order
+	From, To StakeID // the string runs through From and To, and on
+	Zero     StakeID // the stake at which the tape's zero lies: To where the string is carried on beyond it, From where To is the far end
+	Arches   []int   // the arches that are set off it, in their order
 	Offsets  []Offset
 }
 
 // Offset is a stake set off a chord.
 type Offset struct {
-	Stake string
+	Stake StakeID
 	Along measure.Length // from the chord's zero
 	Off   measure.Length // square to the chord, to the right of someone who looks from From to To; left negative
 }
@@ -53,12 +53,12 @@ func (l Layout) chords(lim limits) []Chord {
 // reached tells of each arch, by number, whether two tapes of the usual reach find both its stakes.
 func (l Layout) reached(lim limits) []bool {
 	reached := make([]bool, len(l.Stations)+1)
-	tied := map[string]bool{}
+	tied := map[StakeID]bool{}
 	for _, t := range l.Ties {
 		tied[t.Stake] = max(t.A, t.B) <= lim.reach
 	}
 	for i := range l.Stations {
-		reached[i+1] = tied[l.Stakes[2*i].Name] && tied[l.Stakes[2*i+1].Name]
+		reached[i+1] = tied[l.Stakes[2*i].StakeID] && tied[l.Stakes[2*i+1].StakeID]
 	}
 	return reached
 }
@@ -107,12 +107,12 @@ func (l Layout) near(lim limits, from, to, beyond, end int, reach measure.Length
 func (l Layout) offset(from, to, zero int, s Stake) Offset {
 	ahead := unit(sub(l.Stakes[2*to-2].At(), l.Stakes[2*from-2].At()))
 	way := sub(s.At(), l.Stakes[2*zero-2].At())
-	return Offset{s.Name, dot(ahead, way), -cross(ahead, way)}
+	return Offset{s.StakeID, dot(ahead, way), -cross(ahead, way)}
 }
 
 // chord gathers what is set off one chord: the left stakes of the arches first to last.
 func (l Layout) chord(from, to, zero, first, last, step int) Chord {
-	c := Chord{From: l.Stakes[2*from-2].Name, To: l.Stakes[2*to-2].Name, Zero: l.Stakes[2*zero-2].Name}
+	c := Chord{From: l.Stakes[2*from-2].StakeID, To: l.Stakes[2*to-2].StakeID, Zero: l.Stakes[2*zero-2].StakeID}
 	for arch := first; ; arch += step {
 		c.Arches = append(c.Arches, arch)
 		c.Offsets = append(c.Offsets, l.offset(from, to, zero, l.Stakes[2*arch-2]))
@@ -129,14 +129,14 @@ func (l Layout) ByChord(arch int) bool {
 
 // TieOf returns the tapes that a stake is found by. It is false where there are none, and where they are longer than a tape and the stake is set another way: off a
 // chord, off a row that is carried on, or from its arch.
-func (l Layout) TieOf(stake string, units measure.System) (Tie, bool) {
+func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
 	i := slices.IndexFunc(l.Ties, func(t Tie) bool { return t.Stake == stake })
 	if i < 0 {
 		return Tie{}, false
 	}
 	t := l.Ties[i]
 	if _, _, anchored := l.Anchors(units); max(t.A, t.B) > limitsIn(units).reach && (anchored || len(l.Chords) > 0) {
-		if s, _ := l.StakeByName(stake); anchored || s.Guy || l.ByChord(s.Arch) {
+		if s, _ := l.Stake(stake); anchored || s.Guy || l.ByChord(s.Arch) {
 			return Tie{}, false
 		}
 	}

@@ -15,11 +15,11 @@ import (
 // a chord needs a stake that is not there yet.
 func setOff(t *testing.T, l Layout, lim limits) {
 	t.Helper()
-	known := map[string]spec.Point{}
+	known := map[StakeID]spec.Point{}
 	for arch, yes := range l.reached(lim) {
 		if yes {
 			s := l.Stakes[2*arch-2]
-			known[s.Name] = s.At()
+			known[s.StakeID] = s.At()
 		}
 	}
 	for _, c := range l.Chords {
@@ -35,7 +35,7 @@ func setOff(t *testing.T, l Layout, lim limits) {
 				X: zero.X + o.Along*measure.Length(math.Cos(direction)) + o.Off*measure.Length(math.Sin(direction)),
 				Y: zero.Y + o.Along*measure.Length(math.Sin(direction)) - o.Off*measure.Length(math.Cos(direction)),
 			}
-			want := stakeOf(t, l, o.Stake)
+			want := stakeOf(t, l, o.Stake.String())
 			if want.Arch != c.Arches[i] || distance(at, want.At()) > 1e-5 {
 				t.Errorf("%s is set %v from its place", o.Stake, distance(at, want.At()))
 			}
@@ -46,8 +46,8 @@ func setOff(t *testing.T, l Layout, lim limits) {
 		}
 	}
 	for i := range l.Stations {
-		if s := l.Stakes[2*i]; known[s.Name] == (spec.Point{}) {
-			t.Errorf("nothing sets %s", s.Name)
+		if s := l.Stakes[2*i]; known[s.StakeID] == (spec.Point{}) {
+			t.Errorf("nothing sets %s", s.StakeID)
 		}
 	}
 }
@@ -96,12 +96,12 @@ func TestCarriedChordIsTheTangent(t *testing.T) {
 	}
 	for _, c := range l.Chords {
 		setOff(t, l, limitsIn(s.Units))
-		if c.Zero != "L3" {
+		if c.Zero.String() != "L3" {
 			continue
 		}
 		inner := radius + 45*in // a right turn has L outside
 		for _, o := range c.Offsets {
-			near(t, o.Stake, o.Off, inner-measure.Length(math.Sqrt(float64(inner*inner-o.Along*o.Along))), 1e-6)
+			near(t, o.Stake.String(), o.Off, inner-measure.Length(math.Sqrt(float64(inner*inner-o.Along*o.Along))), 1e-6)
 		}
 	}
 }

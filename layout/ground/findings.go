@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -28,6 +29,9 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 		}
 		for i := range found {
 			found[i].Text += advice
+			if shift != nil {
+				found[i].Cure = []finding.Change{startAt(t, *shift)}
+			}
 		}
 	}
 	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
@@ -48,18 +52,18 @@ func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Findin
 				continue
 			}
 			level := h.level
-			if given := guysGiven && !stake.Brace || bracesGiven && stake.Brace; stake.Guy && !given {
+			if given := guysGiven && stake.Bay == 0 || bracesGiven && stake.Bay > 0; stake.Guy && !given {
 				level = max(level, finding.LookAt)
 			}
 			if len(who[level]) == 0 || gap < least[level] {
 				least[level] = gap
 			}
-			who[level] = append(who[level], stake.Name)
+			who[level] = append(who[level], stake.String())
 		}
 		for _, level := range []finding.Level{finding.MustFix, finding.LookAt} {
 			if len(who[level]) > 0 {
 				findings = append(findings, finding.Finding{
-					Level: level, Code: h.code, Text: h.says(who[level], least[level]), Sheet: "stake", Key: h.key, Pos: s.Position(h.key),
+					Level: level, Code: h.code, Text: h.says(who[level], least[level]), Key: h.key,
 				})
 			}
 		}
@@ -77,7 +81,7 @@ func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
 		}
 		for _, b := range stakes[:i] {
 			if b.Guy && distance(a.At(), b.At()) < lim.share {
-				pairs = append(pairs, b.Name+" with "+a.Name)
+				pairs = append(pairs, fmt.Sprintf("%v with %v", b.StakeID, a.StakeID))
 			}
 		}
 	}
@@ -85,40 +89,55 @@ func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
 		return nil
 	}
 	return []finding.Finding{{
-		Level: finding.LookAt, Code: "guy-stakes-meet", Sheet: "stake", Key: "guys", Pos: s.Position("guys"),
-		Text: fmt.Sprintf("Guy stakes come to the same spot: %s. Guy other arches, or change how far out the guys go.", names(pairs)),
+		Level: finding.LookAt, Code: "guy-stakes-meet", Key: "guys",
+		Text: fmt.Sprintf("Guy stakes come to the same spot: %s. Guy other arches, or change how far out the guys go.", say.Some(pairs, mostNames)),
 	}}
 }
+
+// guyHigh is the share of the lowest crown's height at which guys go that were to be tied above it. Our own choice.
+const guyHigh = 0.75
+
+// leastTie and mostTie are what a spec may give.
+const (
+	leastTie = measure.Foot
+	mostTie  = 30 * measure.Foot
+)
 
 // guyHeightFindings says where guys are tied above the arch, or too low on it to hold its crown: under half its height, common
 // practice, no source.
 func guyHeightFindings(t tunnel) []finding.Finding {
 	s := t.spec
 	var over, low []string
-	least, most := measure.Length(math.Inf(1)), measure.Length(0)
+	least, most := measure.Length(math.Inf(1)), measure.Length(0) // crown
 	for _, arch := range slices.Compact(slices.Sorted(slices.Values(s.Guys.Arches))) {
 		if arch < 1 || arch > len(t.crowns) {
 			continue
 		}
 		crown := t.crowns[arch-1]
+		least, most = min(least, crown), max(most, crown)
 		switch {
 		case s.Guys.From > crown:
-			over, least = append(over, fmt.Sprint(arch)), min(least, crown)
+			over = append(over, fmt.Sprint(arch))
 		case s.Guys.From < crown/2:
-			low, most = append(low, fmt.Sprint(arch)), max(most, crown)
+			low = append(low, fmt.Sprint(arch))
 		}
 	}
 	var found []finding.Finding
-	report := func(level finding.Level, code, text string) {
-		found = append(found, finding.Finding{Level: level, Code: code, Text: text, Sheet: "raise", Key: "guys.from", Pos: s.Position("guys.from")})
+	step := measure.By(s.Units, 3*measure.Inch, 50)
+	report := func(level finding.Level, code string, tie measure.Length, text string) {
+		f := finding.Finding{Level: level, Code: code, Text: text, Key: "guys.from"}
+		if tie >= max(most/2, leastTie) && tie <= mostTie { // not too low for another arch
+			f.Cure = []finding.Change{{Key: "guys.from", Value: s.Units.Written(tie)}}
+		}
+		found = append(found, f)
 	}
 	if len(over) > 0 {
-		report(finding.MustFix, "guy-above-arch", fmt.Sprintf("Guys are to be tied %s up, but %s %s reaches only %s. Tie them lower.",
-			s.Units.Tape(s.Guys.From), verb(over, "arch", "arches"), names(over), s.Units.Tape(least)))
+		report(finding.MustFix, "guy-above-arch", -measure.RoundUp(-least*guyHigh, step), fmt.Sprintf("Guys are to be tied %s up, but %s %s reaches only %s. Tie them lower.",
+			s.Units.Tape(s.Guys.From), say.Agree(len(over), "arch", "arches"), say.Some(over, mostNames), s.Units.Tape(least)))
 	}
 	if len(low) > 0 {
-		report(finding.LookAt, "guy-tied-low", fmt.Sprintf("Guys tied %s up hold the legs of %s %s and leave the crown, %s up, free to lean along the tunnel. Tie them at %s or more.",
-			s.Units.Tape(s.Guys.From), verb(low, "arch", "arches"), names(low), s.Units.Tape(most), s.Units.Tape(most/2)))
+		report(finding.LookAt, "guy-tied-low", measure.RoundUp(most/2, step), fmt.Sprintf("Guys tied %s up hold the legs of %s %s and leave the crown, %s up, free to lean along the tunnel. Tie them at %s or more.",
+			s.Units.Tape(s.Guys.From), say.Agree(len(low), "arch", "arches"), say.Some(low, mostNames), s.Units.Tape(most), s.Units.Tape(most/2)))
 	}
 	return found
 }

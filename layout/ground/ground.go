@@ -6,6 +6,7 @@
 package ground
 
 import (
+	"encoding/json"
 	"slices"
 
 	"hoopwright/layout/finding"
@@ -23,24 +24,30 @@ type Station struct {
 // Stake is a stake's ground point. L1 and R1 are arch 1's. G1L and G1R are the guy stakes before the entrance or beyond the
 // exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it. B1L and B1R are the pegs of bay 1's braces.
 type Stake struct {
-	Name   string         `json:"name"`
-	X      measure.Length `json:"x_mm"`
-	Y      measure.Length `json:"y_mm"`
-	Ground measure.Length `json:"ground_mm"` // height above the datum
-	Along  measure.Length `json:"along_mm"`  // route distance from arch 1
-	Offset measure.Length `json:"offset_mm"` // square distance from the centreline, left negative
-
-	Arch    int            `json:"-"`
-	Side    spec.Side      `json:"-"`
-	Guy     bool           `json:"-"` // it holds an arch lengthwise, by a guy or a brace
-	Base    bool           `json:"-"` // it stands on a weighted base, nothing is driven
-	Brace   bool           `json:"-"` // by a brace, of which it is the peg
-	Tied    measure.Length `json:"-"` // height on the leg of that guy or brace
-	Length  measure.Length `json:"-"`
-	Depth   measure.Length `json:"-"`
-	Running measure.Length `json:"-"` // distance along the side's own baseline from its first stake; equals Along on a straight
+	StakeID
+	X, Y    measure.Length
+	Ground  measure.Length // height above the datum
+	Along   measure.Length // route distance from arch 1
+	Offset  measure.Length // square distance from the centreline, left negative
+	Length  measure.Length
+	Depth   measure.Length
+	Running measure.Length // distance along the side's own baseline from its first stake; equals Along on a straight
+	Base    bool           // it stands on a weighted base, nothing is driven
+	Tied    measure.Length // height on the leg of the guy or brace that it holds
 
 	heading measure.Angle // of the walk beside it
+}
+
+// MarshalJSON writes the stake as the file format has it: its name and its place.
+func (s Stake) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Name   StakeID        `json:"name"`
+		X      measure.Length `json:"x_mm"`
+		Y      measure.Length `json:"y_mm"`
+		Ground measure.Length `json:"ground_mm"`
+		Along  measure.Length `json:"along_mm"`
+		Offset measure.Length `json:"offset_mm"`
+	}{s.StakeID, s.X, s.Y, s.Ground, s.Along, s.Offset})
 }
 
 // At returns the stake's place on the plan.
@@ -48,7 +55,7 @@ func (s Stake) At() spec.Point { return spec.Point{X: s.X, Y: s.Y} }
 
 // Tie fixes a stake by tapes from marks. MarkC is empty where only two marks are within reach.
 type Tie struct {
-	Stake string         `json:"stake"`
+	Stake StakeID        `json:"stake"`
 	MarkA string         `json:"mark_a"`
 	A     measure.Length `json:"a_mm"`
 	MarkB string         `json:"mark_b"`
@@ -62,8 +69,8 @@ type Tie struct {
 
 // Diagonal is a check distance between two stakes.
 type Diagonal struct {
-	From     string         `json:"from"`
-	To       string         `json:"to"`
+	From     StakeID        `json:"from"`
+	To       StakeID        `json:"to"`
 	Distance measure.Length `json:"mm"`
 }
 
@@ -136,10 +143,10 @@ func (l Layout) Site(arch int, across, up measure.Length) (x, y, z measure.Lengt
 	return p.X, p.Y, (left.Ground+right.Ground)/2 + up
 }
 
-// StakeByName returns the stake of that name, and whether there is one.
-func (l Layout) StakeByName(name string) (Stake, bool) {
+// Stake returns the stake of that name, and whether there is one.
+func (l Layout) Stake(id StakeID) (Stake, bool) {
 	for _, s := range l.Stakes {
-		if s.Name == name {
+		if s.StakeID == id {
 			return s, true
 		}
 	}

@@ -34,8 +34,8 @@ func TestStraightRowStandsWhereTheSpecSays(t *testing.T) {
 	}
 	for i, w := range want {
 		s := l.Stakes[i]
-		if s.Name != w.name {
-			t.Errorf("stake %d is %s, want %s", i, s.Name, w.name)
+		if s.String() != w.name {
+			t.Errorf("stake %d is %s, want %s", i, s.StakeID, w.name)
 		}
 		near(t, w.name+" x", s.X, w.x, 1e-9)
 		near(t, w.name+" y", s.Y, w.y, 1e-9)
@@ -74,7 +74,7 @@ func TestRunningIsAlongOnAStraightWhateverTheSpans(t *testing.T) {
 	l := lay(s)
 	near(t, "baseline", l.Baseline, 45*in, 1e-9)
 	for _, stake := range l.Stakes {
-		near(t, stake.Name+" running", stake.Running, stake.Along, 1e-9)
+		near(t, stake.String()+" running", stake.Running, stake.Along, 1e-9)
 	}
 	near(t, "R5 offset", stakeOf(t, l, "R5").Offset, 50*in, 1e-9)
 	near(t, "G5R offset", stakeOf(t, l, "G5R").Offset, 50*in, 1e-9)
@@ -118,14 +118,14 @@ func TestDiagonals(t *testing.T) {
 	}
 	bay := measure.Length(math.Sqrt(90*90+51*51)) * in
 	for _, d := range l.Diagonals[:16] {
-		near(t, d.From+"–"+d.To, d.Distance, bay, 1e-9)
+		near(t, d.From.String()+"–"+d.To.String(), d.Distance, bay, 1e-9)
 	}
-	if d := l.Diagonals[3]; d.From != "R2" || d.To != "L3" {
+	if d := l.Diagonals[3]; d.From.String() != "R2" || d.To.String() != "L3" {
 		t.Errorf("fourth diagonal is %s–%s, want R2–L3", d.From, d.To)
 	}
 	for i, want := range [][2]string{{"L1", "R9"}, {"R1", "L9"}} {
 		d := l.Diagonals[16+i]
-		if d.From != want[0] || d.To != want[1] {
+		if d.From.String() != want[0] || d.To.String() != want[1] {
 			t.Errorf("whole diagonal %s–%s, want %v", d.From, d.To, want)
 		}
 		if got := math.Round(d.Distance.Inches()*16) / 16; got != 417.8125 {
@@ -180,8 +180,8 @@ func TestMovingTheWholeSiteChangesNoTape(t *testing.T) {
 		for i, a := range l.Stakes {
 			near(t, "running", k.Stakes[i].Running, a.Running, tol)
 			p := move(a.At())
-			near(t, a.Name+" x", k.Stakes[i].X, p.X, tol)
-			near(t, a.Name+" y", k.Stakes[i].Y, p.Y, tol)
+			near(t, a.String()+" x", k.Stakes[i].X, p.X, tol)
+			near(t, a.String()+" y", k.Stakes[i].Y, p.Y, tol)
 		}
 	}
 }
@@ -240,6 +240,6 @@ func TestNoArchNoNaN(t *testing.T) {
 	s := row(3)
 	l := Lay(s, []measure.Length{measure.Length(math.NaN()), 0, measure.Length(math.Inf(1))}, nil)
 	for _, stake := range l.Stakes[:6] {
-		near(t, stake.Name, measure.Length(math.Abs(float64(stake.Offset))), 45*in, 1e-9)
+		near(t, stake.String(), measure.Length(math.Abs(float64(stake.Offset))), 45*in, 1e-9)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -62,17 +63,17 @@ func hazards(s *spec.Spec) []hazard {
 		in, edge := h, h
 		in.code, in.level, in.beyond = "stake-in-feature", finding.LookAt, nowhere
 		in.says = func(who []string, _ measure.Length) string {
-			return fmt.Sprintf("%s %s in %s: move the tunnel, or make sure that a stake may go there.", names(who), verb(who, "stands", "stand"), f.Name)
+			return fmt.Sprintf("%s %s in %s: move the tunnel, or make sure that a stake may go there.", say.Some(who, mostNames), say.Agree(len(who), "stands", "stand"), f.Name)
 		}
 		if f.Hard {
 			in.code, in.level, in.within = "stake-in-hard-ground", finding.MustFix, 2*slack // the edge itself is hard too
 			in.says = func(who []string, _ measure.Length) string {
-				return fmt.Sprintf("%s %s in %s, which is hard: no stake can be driven there. Move the tunnel off it.", names(who), verb(who, "stands", "stand"), f.Name)
+				return fmt.Sprintf("%s %s in %s, which is hard: no stake can be driven there. Move the tunnel off it.", say.Some(who, mostNames), say.Agree(len(who), "stands", "stand"), f.Name)
 			}
 			edge.code, edge.level, edge.within, edge.beyond = "stake-near-hard-ground", finding.LookAt, lim.edge, 2*slack
 			edge.says = func(who []string, least measure.Length) string {
 				return fmt.Sprintf("%s %s %s from the edge of %s: a bar driven there may break the edge or glance off. Keep %s away.",
-					names(who), verb(who, "stands", "stand as near as"), u.Inches(least), f.Name, u.Inches(lim.edge))
+					say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Inches(least), f.Name, u.Inches(lim.edge))
 			}
 			put(edge, rim, grow)
 		}
@@ -84,7 +85,7 @@ func hazards(s *spec.Spec) []hazard {
 			gap: func(p spec.Point) measure.Length { return toPath(p, b.Line) },
 			says: func(who []string, least measure.Length) string {
 				return fmt.Sprintf("%s %s %s from %s: drive nothing within %s of it on either side, and have it located and marked before the first stake.",
-					names(who), verb(who, "stands", "stand as near as"), u.Tape(least), b.Name, u.Tape(b.Keep))
+					say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Tape(least), b.Name, u.Tape(b.Keep))
 			},
 		}
 		if !s.Given(h.key + ".keep") {

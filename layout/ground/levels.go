@@ -83,7 +83,7 @@ func walkFindings(t tunnel) []finding.Finding {
 		return nil
 	}
 	return []finding.Finding{{
-		Level: finding.Note, Code: "walk-slopes", Sheet: "overview", Key: "site.levels", Pos: t.spec.Position("site.levels"),
+		Level: finding.Note, Code: "walk-slopes", Key: "site.levels",
 		Text: "The ground that people walk on slopes up to " + strings.Join(parts, ", and ") + ". For information: the figures are those of the 2010 ADA Standards for public ways. Think of who comes on wheels.",
 	}}
 }
@@ -111,7 +111,7 @@ func slopeFindings(t tunnel) []finding.Finding {
 	}
 	u := t.spec.Units
 	return []finding.Finding{{
-		Level: finding.Note, Code: "hold-tape-level", Sheet: "stake", Key: "site.levels", Pos: t.spec.Position("site.levels"),
+		Level: finding.Note, Code: "hold-tape-level", Key: "site.levels",
 		Text: fmt.Sprintf("The ground rises or falls up to %.0f in 100 along the tunnel: a tape laid on it over the whole %s reads %s too much. "+
 			"Hold it level, in short lengths if need be.", 100*grade, u.Tape(run), u.Inches(excess)),
 	}}

@@ -59,12 +59,12 @@ func TestFieldManualCurveByTapes(t *testing.T) {
 		t.Fatalf("%d ties", len(l.Ties))
 	}
 	for _, tie := range l.Ties {
-		arch := stakeOf(t, l, tie.Stake).Arch
+		arch := stakeOf(t, l, tie.Stake.String()).Arch
 		arc := 50 * float64(arch-1)
 		deflection := .3 * arc * 15 / 60 * math.Pi / 180
 		chord := 2 * 381.97 * math.Sin(deflection)
 		toIntersection := math.Sqrt(chord*chord + 293.1*293.1 - 2*chord*293.1*math.Cos(deflection))
-		near(t, tie.Stake+" from the beginning (ft)", float64(tie.A/ft), chord, .01)
-		near(t, tie.Stake+" from the intersection (ft)", float64(tie.B/ft), toIntersection, .01)
+		near(t, tie.Stake.String()+" from the beginning (ft)", float64(tie.A/ft), chord, .01)
+		near(t, tie.Stake.String()+" from the intersection (ft)", float64(tie.B/ft), toIntersection, .01)
 	}
 }

@@ -133,7 +133,8 @@ func (v *survey) byTapes(i int, m spec.Mark) bool {
 		if v.spec.Given(fmt.Sprintf("site.marks[%d].side", i)) {
 			v.report(i, finding.LookAt, "mark-on-other-side", fmt.Sprintf(
 				"The tapes put mark %s on the %s of the line from %s to %s, the spec says %s: the tapes are believed. Look which it is.",
-				m.Name, 1-m.Side, circles[0].from, circles[1].from, m.Side))
+				m.Name, 1-m.Side, circles[0].from, circles[1].from, m.Side),
+				finding.Change{Key: fmt.Sprintf("site.marks[%d].side", i), Value: (1 - m.Side).String()})
 		}
 	}
 	for k, t := range m.From {
@@ -159,9 +160,9 @@ func (v *survey) byTapes(i int, m spec.Mark) bool {
 	return true
 }
 
-func (v *survey) report(i int, level finding.Level, code, text string) {
+func (v *survey) report(i int, level finding.Level, code, text string, cure ...finding.Change) {
 	key := fmt.Sprintf("site.marks[%d]", i)
-	v.findings = append(v.findings, finding.Finding{Level: level, Code: code, Text: text, Sheet: "stake", Key: key, Pos: v.spec.Position(key)})
+	v.findings = append(v.findings, finding.Finding{Level: level, Code: code, Text: text, Key: key, Cure: cure})
 }
 
 // intersect returns the crossing of two circles on the given side of the line from a's centre to b's, and zero; or where

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -48,11 +49,11 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 			}
 		}
 	}
-	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Sheet: "stake", Key: key, Pos: t.spec.Position(key)}
+	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Key: key}
 	switch {
 	case len(legs) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",
-			f.Name, u.Room(f.Height), verb(legs, "leg", "legs")+" "+names(legs), verb(legs, "rises", "rise"), u.Inches(lim.edge))
+			f.Name, u.Room(f.Height), say.Agree(len(legs), "leg", "legs")+" "+say.Some(legs, mostNames), say.Agree(len(legs), "rises", "rise"), u.Inches(lim.edge))
 		if swing > lim.tape {
 			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(swing))
 		}
@@ -60,7 +61,7 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 		return result, true
 	case len(blocked) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, stands across %s %s: the pipe cannot pass over it. Move the tunnel.",
-			f.Name, u.Room(f.Height), verb(blocked, "arch", "arches"), names(blocked))
+			f.Name, u.Room(f.Height), say.Agree(len(blocked), "arch", "arches"), say.Some(blocked, mostNames))
 		return result, true
 	}
 	for _, b := range t.bays(f.Height) {

@@ -53,7 +53,7 @@ func choosePairs(walk []Stake, marks []Mark, lim limits) []Tie {
 		}
 		kept = [2]sight{a, b}
 		t := Tie{
-			Stake: v.stake.Name, MarkA: a.mark.Name, A: a.tape, MarkB: b.mark.Name, B: b.tape,
+			Stake: v.stake.StakeID, MarkA: a.mark.Name, A: a.tape, MarkB: b.mark.Name, B: b.tape,
 			Crossing: crossingAt(v.stake.At(), a.mark.At, b.mark.At), Error: v.error(a, b),
 		}
 		if c, ok := v.check(a, b, third); ok {

@@ -20,7 +20,7 @@ func (l Layout) OffLine(s Stake) measure.Length { return abs(s.Offset) - l.Basel
 // SideOf returns the side on which a tie's stake lies for someone at mark A who looks to mark B: two tapes cross twice, and this says
 // which crossing is meant. It is false where the stake lies on the line itself, or the tie is none of the layout's.
 func (l Layout) SideOf(t Tie) (spec.Side, bool) {
-	stake, ok := l.StakeByName(t.Stake)
+	stake, ok := l.Stake(t.Stake)
 	a, b := l.markAt(t.MarkA), l.markAt(t.MarkB)
 	if !ok || a == nil || b == nil {
 		return spec.Left, false
@@ -92,7 +92,7 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 	longest, reach := measure.Length(0), limitsIn(units).reach
 	_, _, anchored := l.Anchors(units)
 	for _, t := range l.Ties {
-		s, _ := l.StakeByName(t.Stake)
+		s, _ := l.Stake(t.Stake)
 		if far := max(t.A, t.B); far > reach && (anchored || l.ByChord(s.Arch)) {
 			continue
 		}

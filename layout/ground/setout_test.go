@@ -38,8 +38,8 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 // A stake on either side of the line between two marks, from sketches by hand.
 func TestSideOfATie(t *testing.T) {
 	l := Layout{Marks: []Mark{{Name: "a"}, {Name: "b", At: spec.Point{X: 5000}}},
-		Stakes: []Stake{{Name: "L1", X: 1000, Y: 3000}, {Name: "R1", X: 1000, Y: -3000}, {Name: "L2", X: 2000}}}
-	for name, want := range map[string]spec.Side{"L1": spec.Left, "R1": spec.Right} {
+		Stakes: []Stake{{StakeID: Leg(spec.Left, 1), X: 1000, Y: 3000}, {StakeID: Leg(spec.Right, 1), X: 1000, Y: -3000}, {StakeID: Leg(spec.Left, 2), X: 2000}}}
+	for name, want := range map[StakeID]spec.Side{Leg(spec.Left, 1): spec.Left, Leg(spec.Right, 1): spec.Right} {
 		if got, ok := l.SideOf(Tie{Stake: name, MarkA: "a", MarkB: "b"}); !ok || got != want {
 			t.Errorf("%s lies %v of the way from a to b, %v", name, got, ok)
 		}
@@ -47,7 +47,7 @@ func TestSideOfATie(t *testing.T) {
 			t.Errorf("%s lies %v of the way back too", name, got)
 		}
 	}
-	if _, ok := l.SideOf(Tie{Stake: "L2", MarkA: "a", MarkB: "b"}); ok {
+	if _, ok := l.SideOf(Tie{Stake: Leg(spec.Left, 2), MarkA: "a", MarkB: "b"}); ok {
 		t.Error("a stake on the line lies on neither side")
 	}
 }
@@ -62,7 +62,7 @@ func TestOffLine(t *testing.T) {
 			want = 150
 		}
 		if got := l.OffLine(stake); math.Abs(float64(got-want)) > 1e-9 {
-			t.Errorf("%s stands %v off its line, want %v", stake.Name, got, want)
+			t.Errorf("%s stands %v off its line, want %v", stake.String(), got, want)
 		}
 	}
 }
@@ -75,7 +75,7 @@ func TestLongestTape(t *testing.T) {
 	if got := l.LongestTape(measure.Metric); math.Abs(float64(got)-9872) > 1 {
 		t.Errorf("longest %v, want the diagonal", got)
 	}
-	l.Ties = []Tie{{Stake: "L1", A: 4000, B: 5000, C: 12345}}
+	l.Ties = []Tie{{Stake: Leg(spec.Left, 1), A: 4000, B: 5000, C: 12345}}
 	if got := l.LongestTape(measure.Metric); got != 12345 {
 		t.Errorf("longest %v, want the check tape", got)
 	}

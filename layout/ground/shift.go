@@ -96,6 +96,12 @@ func (t tunnel) vector(s Shift) spec.Point {
 	return along(along(spec.Point{}, rightOf(heading), s.Right), ahead(heading), s.Ahead)
 }
 
+// startAt is where the spec starts a tunnel that is moved.
+func startAt(t tunnel, s Shift) finding.Change {
+	at, u := add(t.spec.Site.Start, t.vector(s)), t.spec.Units
+	return finding.Change{Key: "site.start.at", Value: fmt.Sprintf("[%s, %s]", u.Written(at.X), u.Written(at.Y))}
+}
+
 // moved returns the tunnel with its stations moved; the route stays behind, so only what looks at stations may use it.
 func (t tunnel) moved(by spec.Point) tunnel {
 	t.stations = slices.Clone(t.stations)

@@ -9,10 +9,7 @@ type Square struct{ A, B, C measure.Length }
 // the tunnel's length, whichever way round is larger. The larger it is, the less an error in C turns the tunnel. The zero Square
 // means that not even 3-4-5 ft (0.3-0.4-0.5 m) fits: the diagonals must do.
 func SquaringFigures(units measure.System, span, length measure.Length) Square {
-	step := measure.Foot
-	if units == measure.Metric {
-		step = 100
-	}
+	step := measure.By(units, measure.Foot, 100)
 	times := func(across, ahead measure.Length) measure.Length {
 		return measure.Length(max(int(min(span/across, length/ahead)/step+1e-9), 0)) * step
 	}

@@ -1,7 +1,6 @@
 package ground
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -62,8 +61,8 @@ func (t tunnel) stakes() []Stake {
 		own := t.spec.ArchOf(arch).Stake
 		ground := sides(Levels(t.spec, arch))
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			stake := t.stake(fmt.Sprintf("%s%d", side.Letter(), arch), station, side, t.spans[i]/2)
-			stake.Arch, stake.Ground, stake.Running = arch, ground[side], running[side][i]
+			stake := t.stake(Leg(side, arch), station, t.spans[i]/2)
+			stake.Ground, stake.Running = ground[side], running[side][i]
 			stake.Length, stake.Depth, stake.Base = own.Length, own.Depth, t.spec.ArchOf(arch).Foot != nil
 			stakes = append(stakes, stake)
 		}
@@ -83,26 +82,25 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 			continue
 		}
 		type way struct {
-			sign   measure.Length
-			suffix string
+			sign measure.Length
+			name Way
 		}
-		ways := []way{{-1, "a"}, {1, "b"}}
+		ways := []way{{-1, Toward}, {1, Away}}
 		out := limitsIn(t.spec.Units).stepOut
 		switch {
 		case n == 1:
 			out = 0
 		case arch == 1:
-			ways, out = []way{{-1, ""}}, 0
+			ways, out = []way{{-1, OneWay}}, 0
 		case arch == n:
-			ways, out = []way{{1, ""}}, 0
+			ways, out = []way{{1, OneWay}}, 0
 		}
 		for _, w := range ways {
 			station := t.route.at(t.stations[arch-1].Along + w.sign*t.spec.Guys.Out)
 			ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
 			for _, side := range []spec.Side{spec.Left, spec.Right} {
-				name := fmt.Sprintf("G%d%s%s", arch, side.Letter(), w.suffix)
-				stake := t.stake(name, station, side, t.spans[arch-1]/2+out)
-				stake.Arch, stake.Guy, stake.Ground = arch, true, ground[side]
+				stake := t.stake(StakeID{Arch: arch, Side: side, Guy: true, Way: w.name}, station, t.spans[arch-1]/2+out)
+				stake.Ground = ground[side]
 				stake.Running = t.runningAt(running[side], station.Along)
 				stake.Length, stake.Depth, stake.Tied = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth, t.spec.Guys.From
 				stakes = append(stakes, stake)
@@ -117,13 +115,19 @@ func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 	for _, b := range t.spec.Pairs() {
 		station := t.route.at(t.stations[b.Arch-1].Along + b.Along)
 		ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
-		next := b.Bay // the neighbour, by its place in the list
+		next, way := b.Bay, OneWay // the neighbour, by its place in the list
 		if b.Along < 0 {
 			next--
 		}
+		if t.spec.Braces.Line {
+			way = Away
+			if b.Along < 0 {
+				way = Toward
+			}
+		}
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			peg := t.stake(b.Name(side), station, side, t.spans[next]/2)
-			peg.Arch, peg.Guy, peg.Brace, peg.Ground, peg.Tied = b.Arch, true, true, ground[side], t.spec.Braces.From
+			peg := t.stake(StakeID{Arch: b.Arch, Side: side, Guy: true, Way: way, Bay: b.Bay}, station, t.spans[next]/2)
+			peg.Ground, peg.Tied = ground[side], t.spec.Braces.From
 			peg.Running = t.runningAt(running[side], station.Along)
 			peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth
 			stakes = append(stakes, peg)
@@ -132,12 +136,12 @@ func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 	return stakes
 }
 
-func (t tunnel) stake(name string, at Station, side spec.Side, out measure.Length) Stake {
-	if side == spec.Left {
+func (t tunnel) stake(id StakeID, at Station, out measure.Length) Stake {
+	if id.Side == spec.Left {
 		out = -out
 	}
 	p := along(at.At, rightOf(at.Heading), out)
-	return Stake{Name: name, X: p.X, Y: p.Y, Along: at.Along, Offset: out, Side: side, heading: at.Heading}
+	return Stake{StakeID: id, X: p.X, Y: p.Y, Along: at.Along, Offset: out, heading: at.Heading}
 }
 
 // running returns, for each side, the distance of every arch along that side's baseline. On a straight that is the route

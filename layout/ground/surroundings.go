@@ -92,7 +92,7 @@ func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Fi
 		comes = fmt.Sprintf("crosses %s,", what)
 	}
 	return finding.Finding{
-		Level: level, Code: "near-overhead-line", Sheet: "safety", Key: key, Pos: s.Position(key),
+		Level: level, Code: "near-overhead-line", Key: key,
 		Text: fmt.Sprintf("Overhead line %s, %s up, %s at %s; keep %s away. Move the tunnel, and ask the line's owner before a pipe or ladder goes up near it.",
 			o.Name, u.Room(o.Height), comes, nearest.name, u.Room(o.Keep)),
 	}, true

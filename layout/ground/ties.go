@@ -6,19 +6,20 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
 // ties returns two tapes for every stake, three where there are three marks, and what is worth saying about them. The stakes are gone through in the
 // order of the walk, and two tapes stay hooked to their marks as long as they serve: see choosePairs.
 func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) []Tie {
-	found := map[string]Tie{}
+	found := map[StakeID]Tie{}
 	for _, t := range choosePairs(walk, marks, limitsIn(s.Units)) {
 		found[t.Stake] = t
 	}
 	var list []Tie
 	for _, stake := range stakes {
-		if t, ok := found[stake.Name]; ok {
+		if t, ok := found[stake.StakeID]; ok {
 			list = append(list, t)
 		}
 	}
@@ -37,7 +38,7 @@ func (l Layout) beyondReach(u measure.System) string {
 	}
 	worst := measure.Length(0)
 	for _, t := range l.Ties {
-		if s, _ := l.StakeByName(t.Stake); !s.Guy && (s.Arch == first || s.Arch == last) {
+		if s, _ := l.Stake(t.Stake); !s.Guy && (s.Arch == first || s.Arch == last) {
 			worst = max(worst, t.Error)
 		}
 	}
@@ -53,7 +54,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	u, lim := s.Units, limitsIn(s.Units)
 	var findings []finding.Finding
 	report := func(level finding.Level, code, text string) {
-		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Sheet: "stake", Key: "site.marks", Pos: s.Position("site.marks")})
+		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Key: "site.marks"})
 	}
 	if len(list) == 0 {
 		report(finding.Note, "ties-missing",
@@ -66,13 +67,13 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	flattest := measure.Angle(math.Pi / 2)
 	for _, t := range list {
 		if reach := max(t.A, t.B); reach > lim.reach {
-			far, longest = append(far, t.Stake), max(longest, reach)
+			far, longest = append(far, t.Stake.String()), max(longest, reach)
 			if _, used := l.TieOf(t.Stake, u); !used {
 				continue
 			}
 		}
 		if t.Error > lim.weak {
-			weak, flattest = append(weak, t.Stake), min(flattest, t.Crossing)
+			weak, flattest = append(weak, t.Stake.String()), min(flattest, t.Crossing)
 			if t.Error > worst.Error {
 				worst = t
 			}
@@ -80,22 +81,22 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	}
 	if on := onMarks(stakes, marks); len(on) > 0 {
 		report(finding.LookAt, "stake-on-mark", fmt.Sprintf(
-			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move site.start.", names(on)))
+			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move site.start.", say.Some(on, mostNames)))
 	}
 	if len(far) > 0 {
 		report(finding.LookAt, "tie-out-of-reach", fmt.Sprintf(
-			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", names(far), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
+			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", say.Some(far, mostNames), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
 	}
 	switch {
 	case len(weak) == 0:
 	case thrown(lim.tape, lim.tape, worst.Crossing, min(worst.A, worst.B)) > lim.weak:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The two tapes to %s %s: %s on each tape moves %s by %s. Another mark would help most %s.",
-			names(weak), crossing(flattest), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
+			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
 	default:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The marks that %s %s tied to are themselves taped: %s on every tape, theirs too, moves %s by %s. Tape those marks from one more mark, or give them coordinates.",
-			names(weak), verb(weak, "is", "are"), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error)))
+			say.Some(weak, mostNames), say.Agree(len(weak), "is", "are"), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error)))
 	}
 	return findings
 }
@@ -112,7 +113,7 @@ func crossing(flattest measure.Angle) string {
 func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 	var stake Stake
 	for _, s := range stakes {
-		if s.Name == t.Stake {
+		if s.StakeID == t.Stake {
 			stake = s
 		}
 	}
@@ -140,7 +141,7 @@ func onMarks(stakes []Stake, marks []Mark) (list []string) {
 	for _, s := range stakes {
 		for _, m := range marks {
 			if distance(s.At(), m.At) <= measure.Inch {
-				list = append(list, s.Name+" on "+m.Name)
+				list = append(list, s.String()+" on "+m.Name)
 			}
 		}
 	}

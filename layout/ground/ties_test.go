@@ -18,7 +18,7 @@ func TestTiesFromTwoHooksOnAWall(t *testing.T) {
 	s.Site.Start = spec.Point{X: 6*ft + 45*in, Y: 15 * ft}
 	s.Site.Marks = []spec.Mark{mark("hook 1", 0, 0), mark("hook 2", 20*ft, 0)}
 	tie := lay(s).Ties[0]
-	if tie.Stake != "L1" || tie.MarkA != "hook 1" || tie.MarkB != "hook 2" || tie.MarkC != "" {
+	if tie.Stake.String() != "L1" || tie.MarkA != "hook 1" || tie.MarkB != "hook 2" || tie.MarkC != "" {
 		t.Fatalf("tie is %+v", tie)
 	}
 	eighth := func(l measure.Length) float64 { return math.Round(l.Inches()*8) / 8 }
@@ -69,7 +69,7 @@ func TestTiesFindTheStakeAndAreGoodEnough(t *testing.T) {
 			place[m.Name] = m.At
 		}
 		for _, tie := range l.Ties {
-			stake := stakeOf(t, l, tie.Stake).At()
+			stake := stakeOf(t, l, tie.Stake.String()).At()
 			best := math.Inf(1)
 			for _, side := range []spec.Side{spec.Left, spec.Right} {
 				p, gap := intersect(circle{centre: place[tie.MarkA], radius: tie.A}, circle{centre: place[tie.MarkB], radius: tie.B}, side)
@@ -83,7 +83,7 @@ func TestTiesFindTheStakeAndAreGoodEnough(t *testing.T) {
 				near(t, "tape C", tie.C, distance(stake, place[tie.MarkC]), 1e-6)
 			}
 			if tie.Error < 6*in { // farther astray it is not a matter of first order
-				near(t, tie.Stake+" astray", tie.Error, shaken(s.Site.Marks, place, stake, [2]string{tie.MarkA, tie.MarkB}), tie.Error*.08)
+				near(t, tie.Stake.String()+" astray", tie.Error, shaken(s.Site.Marks, place, stake, [2]string{tie.MarkA, tie.MarkB}), tie.Error*.08)
 			}
 			for i, a := range l.Marks {
 				for _, b := range l.Marks[:i] {
@@ -107,15 +107,15 @@ func TestTapesStayOnTheirMarks(t *testing.T) {
 		s.Site.Marks = append(s.Site.Marks, mark(string(rune('a'+i)), 0, measure.Length(i)*40*ft), mark(string(rune('p'+i)), 40*ft, measure.Length(i)*40*ft+20*ft))
 	}
 	l := lay(s)
-	tied := map[string]Tie{}
+	tied := map[StakeID]Tie{}
 	for _, tie := range l.Ties {
 		tied[tie.Stake] = tie
 	}
 	changes, before := 0, ""
 	for _, stake := range l.Walk() {
-		tie := tied[stake.Name]
+		tie := tied[stake.StakeID]
 		if tie.Error > in+1e-9 {
-			t.Errorf("%s is thrown off %v", stake.Name, tie.Error)
+			t.Errorf("%s is thrown off %v", stake.String(), tie.Error)
 		}
 		if pair := tie.MarkA + tie.MarkB; pair != before {
 			changes, before = changes+1, pair

@@ -3,10 +3,9 @@ package lights
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/finding"
-	"hoopwright/layout/spec"
+	"hoopwright/layout/say"
 )
 
 // complaint is a finding before it is known on how many parts it holds.
@@ -14,7 +13,8 @@ type complaint struct {
 	level finding.Level
 	code  string
 	key   string
-	text  string    // without a part, the whole sentence; with parts, what follows their names
+	text  string // without a part, the whole sentence; with parts, what follows their names
+	cure  []finding.Change
 	on    []stretch // the parts, in the order they were met
 	worse float64   // of like complaints, the greatest speaks for all
 	mixed bool      // they differ in their figures
@@ -42,10 +42,10 @@ func (list *complaints) add(c complaint) {
 }
 
 // onRidgePieces reports whether a complaint is about the ridge.
-func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].part == ridgePiece }
+func onRidgePieces(c complaint) bool { return len(c.on) > 0 && c.on[0].Kind == Ridge }
 
 // findings writes them out.
-func (list complaints) findings(s *spec.Spec) []finding.Finding {
+func (list complaints) findings() []finding.Finding {
 	var out []finding.Finding
 	for _, c := range list {
 		text := c.text
@@ -55,7 +55,7 @@ func (list complaints) findings(s *spec.Spec) []finding.Finding {
 		if c.mixed {
 			text += " These are the figures of the worst."
 		}
-		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Sheet: "light", Key: c.key, Pos: s.Position(c.key)})
+		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Key: c.key, Cure: c.cure})
 	}
 	return out
 }
@@ -63,31 +63,21 @@ func (list complaints) findings(s *spec.Spec) []finding.Finding {
 // listed names parts: "legs L1 to L6, R1 to R6 and ridge 2".
 func listed(on []stretch) string {
 	var phrases []string
-	for p := leftLeg; p <= ridgePiece; p++ {
+	for p := LegLeft; p <= Ridge; p++ {
 		var numbers []int
 		for _, s := range on {
-			if s.part == p {
-				numbers = append(numbers, s.number)
+			if s.Kind == p {
+				numbers = append(numbers, s.Number)
 			}
 		}
 		slices.Sort(numbers)
-		numbers = slices.Compact(numbers)
-		for i := 0; i < len(numbers); {
-			j := i
-			for j+1 < len(numbers) && numbers[j+1] == numbers[j]+1 {
-				j++
-			}
-			phrase := fmt.Sprint(names[p].one, numbers[i])
-			if j > i {
-				phrase = fmt.Sprintf("%s%d to %s%d", names[p].from, numbers[i], names[p].to, numbers[j])
+		for _, r := range say.Runs(slices.Compact(numbers)) {
+			phrase := fmt.Sprint(names[p].one, r.First)
+			if r.Last > r.First {
+				phrase = fmt.Sprintf("%s%d to %s%d", names[p].from, r.First, names[p].to, r.Last)
 			}
 			phrases = append(phrases, phrase)
-			i = j + 1
 		}
 	}
-	if len(phrases) > 1 {
-		last := len(phrases) - 1
-		return strings.Join(phrases[:last], ", ") + " and " + phrases[last]
-	}
-	return strings.Join(phrases, "")
+	return say.And(phrases)
 }

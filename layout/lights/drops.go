@@ -44,7 +44,7 @@ func hangOf(d spec.Drop) measure.Length {
 
 // lapOf returns by how much strings lap, none where that would not leave half of each.
 func lapOf(d spec.Drop) measure.Length {
-	if d.Lap > d.String.Length/2 {
+	if d.Lap > d.String.Length/2+hair {
 		return 0
 	}
 	return d.Lap
@@ -103,7 +103,7 @@ func (l *layer) ridgeStrands(d spec.Drop) []strand {
 		for _, st := range droppedRidge(l.Spec, d, i+1, piece, l.crowns(i+1)) {
 			if n := len(out); n > 0 && st.from == -off {
 				last := out[n-1][len(out[n-1])-1]
-				if last.number == i && last.to == l.Ridge[i-1]+off {
+				if last.Number == i && last.to == l.Ridge[i-1]+off {
 					out[n-1] = append(out[n-1], st)
 					continue
 				}
@@ -120,14 +120,14 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	over := measure.Length(math.Inf(1))
 	first := len(l.out.Strings)
 	names := l.lay(line{
-		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d),
-		run: func(along measure.Length) string {
+		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d), wrap: -1, path: -1,
+		run: func(along measure.Length) Run {
 			st, _ := s.at(along)
-			return "drop " + dropRun(st)
+			return Run{st.Part, true}
 		},
 		at: func(along measure.Length) End {
 			st, tape := s.at(along)
-			return l.end(st, tape, l.words(st, tape))
+			return l.end(st, tape, l.place(st, tape))
 		},
 	})
 	l.out.Ties += ties(total)
@@ -137,7 +137,7 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	for i, name := range names {
 		from := measure.Length(i) * (d.String.Length - lapOf(d))
 		st, _ := s.at(from)
-		out := Drop{On: st.String(), String: name, Hang: hangOf(d), Lowest: measure.Length(math.Inf(1))}
+		out := Drop{On: st.Part, String: name, Hang: hangOf(d), Lowest: measure.Length(math.Inf(1))}
 		for _, p := range l.profile(s, from, from+l.out.Strings[first+i].Used) {
 			low := p.height - out.Hang
 			out.Lowest = min(out.Lowest, low)
@@ -150,14 +150,6 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	return over
 }
 
-// dropRun names a drop's run: a leg by its stake's name alone.
-func dropRun(st stretch) string {
-	if st.part == leftLeg || st.part == rightLeg {
-		return fmt.Sprintf("%s%d", st.side().Letter(), st.number)
-	}
-	return st.String()
-}
-
 // sight is where a point of the pipe's underside is: above the ground line, and from the middle.
 type sight struct{ height, across measure.Length }
 
@@ -168,20 +160,20 @@ func (l *layer) profile(s strand, from, to measure.Length) []sight {
 	var out []sight
 	for i := range samples + 1 {
 		st, tape := s.at(from + (to-from)*measure.Length(i)/samples)
-		if st.part == ridgePiece {
+		if st.Kind == Ridge {
 			radius := l.Spec.Ridge.Pipe.OD / 2
-			for _, n := range []int{st.number, st.number + 1} {
+			for _, n := range []int{st.Number, st.Number + 1} {
 				k := l.arch(n)
 				out = append(out, sight{k.HeightAt(spec.Left, k.CrownTape) - radius, absolute(k.PointAt(k.CrownTape).X)})
 			}
 			continue
 		}
-		k := l.arch(st.number)
+		k := l.arch(st.Number)
 		along := tape
-		if st.part == rightLeg {
+		if st.Kind == LegRight {
 			along = k.Length - tape
 		}
-		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.number).Pipe.OD/2, absolute(k.PointAt(along).X)})
+		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.Number).Pipe.OD/2, absolute(k.PointAt(along).X)})
 	}
 	return out
 }
@@ -199,7 +191,11 @@ func (l *layer) dropInOpening(key string, d spec.Drop, s strand, over measure.Le
 	if l.Spec.Given("tunnel.opening.height") {
 		level = finding.MustFix
 	}
-	l.says.add(complaint{level: level, code: "drop-in-opening", key: key, on: s, worse: -float64(over), text: fmt.Sprintf(
+	var cure []finding.Change
+	if hang := -measure.RoundUp(t.OpeningHeight-over-hangOf(d), markStep(units)); hang > 0 {
+		cure = []finding.Change{{Key: key + ".hang", Value: units.Written(hang)}}
+	}
+	l.says.add(complaint{level: level, code: "drop-in-opening", key: key, cure: cure, on: s, worse: -float64(over), text: fmt.Sprintf(
 		"%s hangs down to %s, into the opening of %s; hang it %s higher or farther from the middle.",
 		d.String.Name, units.Room(over), units.Room(t.OpeningHeight), units.Inches(t.OpeningHeight-over))})
 }
@@ -210,8 +206,10 @@ func (l *layer) dropSays(key string, d spec.Drop) {
 		l.says.add(complaint{level: finding.LookAt, code: "drop-without-hang", key: key, text: fmt.Sprintf(
 			"How far %s hangs is not known, so it was drawn flat on the pipe; give hang.", d.String.Name)})
 	}
-	if d.Lap > d.String.Length/2 {
-		l.says.add(complaint{level: finding.LookAt, code: "drop-lap-too-long", key: key, text: fmt.Sprintf(
+	if d.Lap > d.String.Length/2+hair {
+		u := l.Spec.Units
+		cure := []finding.Change{{Key: key + ".lap", Value: u.Written(-measure.RoundUp(-d.String.Length/2, markStep(u)))}}
+		l.says.add(complaint{level: finding.LookAt, code: "drop-lap-too-long", key: key, cure: cure, text: fmt.Sprintf(
 			"A lap of %s is more than half of %s, so none was taken; give a shorter lap.",
 			l.Spec.Units.Inches(d.Lap), d.String.Name)})
 	}

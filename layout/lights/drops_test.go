@@ -15,7 +15,7 @@ func TestDropsRunThroughTheRidge(t *testing.T) {
 	d := spec.Drop{Where: []spec.Place{{Part: spec.RidgePieces}}, String: mini("drop", 9*foot), Hang: 6 * inch}
 	in := plain(6, spec.Lights{Drops: []spec.Drop{d}})
 	l := Lay(in)
-	if len(l.Strings) != 3 || l.Strings[1].Run != "drop ridge 3" {
+	if len(l.Strings) != 3 || l.Strings[1].Run.String() != "drop ridge 3" {
 		t.Fatalf("%+v", l.Strings)
 	}
 	near(t, "end of the second, in", l.Strings[1].To.Y.Inches(), 4*54, 1e-6)
@@ -26,7 +26,7 @@ func TestDropsRunThroughTheRidge(t *testing.T) {
 		t.Errorf("%+v", l.Findings)
 	}
 	in.Spec.Lights.Drops[0].Where[0].Of = []int{1, 2, 4}
-	if l = Lay(in); len(l.Strings) != 2 || l.Strings[1].Run != "drop ridge 4" {
+	if l = Lay(in); len(l.Strings) != 2 || l.Strings[1].Run.String() != "drop ridge 4" {
 		t.Errorf("with bay 3 free: %+v", l.Strings)
 	}
 }
@@ -48,7 +48,7 @@ func TestDropsFromLegs(t *testing.T) {
 		String: mini("drop", 20*foot), Hang: 8 * inch,
 	}
 	l := Lay(plain(1, spec.Lights{Drops: []spec.Drop{d}}))
-	if len(l.Strings) != 2 || l.Strings[1].Run != "drop R1" || l.Strings[0].To.At != "crown 1" {
+	if len(l.Strings) != 2 || l.Strings[1].Run.String() != "drop R1" || l.Strings[0].To.At.String() != "crown 1" {
 		t.Fatalf("%+v", l.Strings)
 	}
 	r := 241 / math.Pi

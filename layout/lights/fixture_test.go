@@ -36,7 +36,7 @@ func plain(arches int, lights spec.Lights) Input {
 		in.Ground.Stations = append(in.Ground.Stations, ground.Station{Along: y, At: spec.Point{Y: y}})
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
 			x := k.Span / 2 * measure.Length(2*int(side)-1)
-			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{X: x, Y: y, Arch: n, Side: side})
+			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.Leg(side, n), X: x, Y: y})
 		}
 		if n < arches {
 			in.Ridge = append(in.Ridge, 53*inch)

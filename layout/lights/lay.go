@@ -23,6 +23,7 @@ type Input struct {
 	Arches []arch.Arch // 1 to n
 	Ground ground.Layout
 	Ridge  []measure.Length // cut length of each bay's ridge piece; empty without a ridge
+	Turn   Turn             // what the spec leaves open
 }
 
 // layer lays string after string and keeps the account.
@@ -40,7 +41,7 @@ func Lay(in Input) Layout {
 	if slices.ContainsFunc(in.Arches, func(a arch.Arch) bool { return len(a.Curve) == 0 }) {
 		l.says.add(complaint{level: finding.LookAt, code: "lights-not-laid", key: "lights",
 			text: "Lights were not laid, for an arch that they could hang on does not stand. Make every arch stand first."})
-		return Layout{Findings: l.says.findings(in.Spec)}
+		return Layout{Findings: l.says.findings()}
 	}
 	l.wraps()
 	l.rows()
@@ -49,7 +50,7 @@ func Lay(in Input) Layout {
 		l.says.add(complaint{level: finding.LookAt, code: "too-many-strings", key: "lights", text: fmt.Sprintf(
 			"These lights take more than %d strings, and laying stopped there; choose longer strings.", mostStrings)})
 	}
-	l.out.Findings = l.says.findings(in.Spec)
+	l.out.Findings = l.says.findings()
 	return l.out
 }
 
@@ -62,30 +63,39 @@ type line struct {
 	count  int
 	length measure.Length
 	lap    measure.Length // by which each string overlaps the one before
-	run    func(d measure.Length) string
+	off    measure.Length // of the first string's lead, kept off the line
+	open   bool           // as Line has it
+	wrap   int
+	path   int
+	run    func(d measure.Length) Run
 	at     func(d measure.Length) End
 }
 
 // lay lays the line's strings and returns their names, in order.
 func (l *layer) lay(w line) []string {
 	var names []string
+	first := len(l.out.Strings)
 	step := w.label.Length - w.lap
 	for i := range w.count {
 		if len(l.out.Strings) >= mostStrings {
 			l.full = true
 			break
 		}
-		from := measure.Length(i) * step
-		used := min(w.label.Length, w.length-from)
+		from, off := measure.Length(i)*step-w.off, measure.Length(0)
+		if i == 0 {
+			from, off = 0, w.off
+		}
+		used := min(w.label.Length-off, w.length-from)
 		s := String{
-			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Kind: w.label.Name, Run: w.run(from),
+			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Number: len(l.out.Strings) + 1, Kind: w.label.Name, Run: w.run(from),
 			From: w.at(from), To: w.at(from + used),
-			Used: used, LeftOver: w.label.Length - used,
+			Used: used, LeftOver: w.label.Length - used - off, Off: off,
 			Watts: w.label.Watts, Label: w.label,
 		}
 		l.out.Strings = append(l.out.Strings, s)
 		names = append(names, s.Name)
 	}
+	l.out.Lines = append(l.out.Lines, Line{First: first, Count: len(names), Open: w.open, Wrap: w.wrap, Path: w.path})
 	return names
 }
 
@@ -102,41 +112,41 @@ func (l *layer) hardlyUsed(key, saves string) {
 		"%s, %s of %s, has only %s to cover: %s.", s.Name, s.Kind, l.Spec.Units.Tape(s.Label.Length), l.Spec.Units.Inches(s.Used), saves)})
 }
 
-// end returns the place of a tape mark on a stretch's part, in words and on the site.
-func (l *layer) end(s stretch, tape measure.Length, words string) End {
-	if s.part == ridgePiece {
-		return l.ridgeEnd(s, tape, words)
+// end returns where a tape mark on a stretch's part is on the site.
+func (l *layer) end(s stretch, tape measure.Length, place Place) End {
+	if s.Kind == Ridge {
+		return l.ridgeEnd(s, tape, place)
 	}
-	k := l.arch(s.number)
+	k := l.arch(s.Number)
 	along, side := tape, s.side()
-	if s.part == rightLeg {
+	if s.Kind == LegRight {
 		along = k.Length - tape
 	}
-	if s.part == wholeArch && tape > k.CrownTape {
+	if s.Kind == Arch && tape > k.CrownTape {
 		side = spec.Right
 	}
-	return l.on(s.number, side, along, words)
+	return l.on(s.Number, side, along, place)
 }
 
 // on returns the place on an arch at a tape from its left foot.
-func (l *layer) on(number int, side spec.Side, along measure.Length, words string) End {
+func (l *layer) on(number int, side spec.Side, along measure.Length, place Place) End {
 	p := l.arch(number).PointAt(along)
 	x, y, z := l.Ground.Site(number, p.X, p.Y)
-	return End{At: words, X: x, Y: y, Z: z, Arch: number, Side: side}
+	return End{At: place, X: x, Y: y, Z: z, Arch: number, Side: side}
 }
 
 // ridgeEnd returns the place of a tape mark on a ridge piece, on the straight line between two crowns.
-func (l *layer) ridgeEnd(s stretch, tape measure.Length, words string) End {
-	piece := l.Ridge[s.number-1]
+func (l *layer) ridgeEnd(s stretch, tape measure.Length, place Place) End {
+	piece := l.Ridge[s.Number-1]
 	off := l.Spec.Ridge.Pipe.TakeOff
 	share := (tape + off) / (piece + 2*off)
-	return l.between(s.number, share, words)
+	return l.between(s.Number, share, place)
 }
 
 // between returns the place on a bay's ridge at a share of the way from crown to crown.
-func (l *layer) between(bay int, share measure.Length, words string) End {
-	a := l.on(bay, spec.Left, l.arch(bay).CrownTape, words)
-	b := l.on(bay+1, spec.Left, l.arch(bay+1).CrownTape, words)
+func (l *layer) between(bay int, share measure.Length, place Place) End {
+	a := l.on(bay, spec.Left, l.arch(bay).CrownTape, place)
+	b := l.on(bay+1, spec.Left, l.arch(bay+1).CrownTape, place)
 	out := a
 	if share > 0.5 {
 		out.Arch = bay + 1

@@ -19,7 +19,7 @@ const mostStrings = 20000
 
 // End is where one end of a string is.
 type End struct {
-	At string         `json:"at"`   // in words: "foot of leg L3", "crown 3", "row left 2, arch 4"
+	At Place          `json:"at"`
 	X  measure.Length `json:"x_mm"` // on the site plan
 	Y  measure.Length `json:"y_mm"`
 	Z  measure.Length `json:"z_mm"` // above the datum
@@ -41,19 +41,22 @@ type RowSpot struct {
 type String struct {
 	Name     string         `json:"name"` // S1, S2 … in the order they hang
 	Kind     string         `json:"string"`
-	Run      string         `json:"run"` // leg L3, row left 2, ridge 4, drop R5
+	Run      Run            `json:"run"`
 	From     End            `json:"from"`
 	To       End            `json:"to"`
 	Used     measure.Length `json:"used_mm"`
 	LeftOver measure.Length `json:"left_over_mm"`
 	Watts    measure.Power  `json:"watts"`
 
-	Label catalog.String `json:"-"`
+	Off measure.Length `json:"off_mm"` // of its lead, kept off the pipe to reach the string before it
+
+	Number int            `json:"-"` // of its name
+	Label  catalog.String `json:"-"`
 }
 
 // Wrap is the helix on one stretch of pipe.
 type Wrap struct {
-	On    string         `json:"on"` // leg L3, ridge 4
+	On    Part           `json:"on"`
 	Pitch measure.Length `json:"pitch_mm"`
 	Turns float64        `json:"turns"`
 
@@ -64,6 +67,7 @@ type Wrap struct {
 	Flags    []Flag         `json:"-"`
 	Mirror   bool           `json:"-"` // wound the other way, so that the pair looks symmetrical
 	Crown    bool           `json:"-"` // prongs at the stretch's end, not its start
+	Open     bool           `json:"-"` // that is left to the power plan
 	Covers   float64        `json:"-"` // share of the stretch the strings reach; 1 where they reach
 }
 
@@ -95,6 +99,9 @@ type Row struct {
 	Back    bool     // runs from the last arch to the first
 }
 
+// Part returns the row as a part that strings are on.
+func (r Row) Part() Part { return RowOf(r.Wall, r.Number) }
+
 // Path is one unbroken line of a kind along a wall: along its lowest row, up the end arch to its next, and back. A side way
 // out breaks a wall, and a new path begins beyond it.
 type Path struct {
@@ -105,19 +112,29 @@ type Path struct {
 	Length      measure.Length
 	Strings     []string
 	LeftOver    measure.Length // of the last string
+	Open        bool           // which end it starts from is left to the power plan
 }
 
 // Drop is one string hung below the pipe.
 type Drop struct {
-	On     string // leg L3, arch 3, ridge 4: the part it starts on
+	On     Part // it starts on
 	String string
 	Hang   measure.Length // below the pipe
 	Lowest measure.Length // above the ground line
 }
 
+// Line is strings that lie end to end, by their places in Layout.Strings: from First on, in order from the prongs. Turned, the first has its prongs at
+// the other end.
+type Line struct {
+	First, Count int
+	Open         bool // which end has the prongs is left to the power plan
+	Wrap, Path   int  // of Layout.Wraps or Layout.Paths, −1 for none
+}
+
 // Layout is every string in its place.
 type Layout struct {
 	Strings  []String
+	Lines    []Line
 	Wraps    []Wrap
 	Rows     []Row
 	Paths    []Path // of the rows

@@ -1,8 +1,6 @@
 package lights
 
 import (
-	"slices"
-
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -71,7 +69,7 @@ func weigh(s catalog.String, length measure.Length) measure.Force {
 
 // load puts a weight on a stretch of leg, counted from the left foot.
 func load(k *arch.Kind, st stretch, weight measure.Force) arch.Load {
-	if st.part == rightLeg {
+	if st.Kind == LegRight {
 		st.from, st.to = k.Length-st.to, k.Length-st.from
 	}
 	return arch.Load{From: st.from, To: st.to, Weight: weight}
@@ -88,7 +86,7 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 	for _, wall := range rows.Walls {
 		var halves measure.Length
 		for _, bay := range []int{number - 1, number} {
-			if bay >= 1 && bay < s.Tunnel.Arches && !gapped(rows, wall, bay) {
+			if bay >= 1 && bay < s.Tunnel.Arches && !s.IsWay(wall, bay) {
 				halves += half
 			}
 		}
@@ -99,7 +97,7 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 			if mark > crownTape(k, wall) {
 				break
 			}
-			st := stretch{part: legPart(wall), number: number, from: mark, to: mark}
+			st := stretch{Part: Leg(wall, number), from: mark, to: mark}
 			kind := rows.Strings[i%len(rows.Strings)]
 			l := load(k, st, weigh(kind, halves))
 			l.Run, l.Thick, l.Loose = halves, breadth(kind), true
@@ -107,9 +105,4 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		}
 	}
 	return out
-}
-
-// gapped reports whether a bay of a wall is a way out.
-func gapped(rows *spec.Rows, wall spec.Side, bay int) bool {
-	return slices.ContainsFunc(rows.Gaps, func(g spec.Gap) bool { return g.Wall == wall && slices.Contains(g.Bays, bay) })
 }

@@ -28,7 +28,7 @@ func TestLoadsAddUp(t *testing.T) {
 	const weight = 0.0223 * 9.80665 / 1000 // N for each mm
 	var want float64
 	for _, s := range l.Strings {
-		if s.Run[:3] == "leg" || s.Run[:5] == "ridge" {
+		if s.Run.Wound() {
 			want += weight * float64(s.Label.Length)
 		}
 	}

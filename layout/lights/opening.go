@@ -24,7 +24,7 @@ func (l *layer) rowsInOpening(hung []Row) {
 	lowest := 0 // row that does
 	for i, r := range hung {
 		for bay := 1; bay < len(l.Arches); bay++ {
-			if gapped(l.Spec.Lights.Rows, r.Wall, bay) {
+			if l.Spec.IsWay(r.Wall, bay) {
 				continue
 			}
 			for k := range sagSamples + 1 {
@@ -50,10 +50,14 @@ func (l *layer) rowsInOpening(hung []Row) {
 		level = finding.MustFix
 	}
 	end := "no row of this wall clears it; leave the wall out, or make the opening narrower"
+	var cure []finding.Change
+	last := measure.Length(0)
 	if lowest > 1 {
-		end = fmt.Sprintf("end the rows at %s", units.Tape(hung[lowest-2].Tape))
+		last = hung[lowest-2].Tape
+		end = fmt.Sprintf("end the rows at %s", units.Tape(last))
+		cure = []finding.Change{{Key: "lights.rows.up to", Value: units.Written(last)}}
 	}
-	l.says.add(complaint{level: level, code: "row-in-opening", key: "lights.rows.up to", text: fmt.Sprintf(
+	l.says.add(complaint{level: level, code: "row-in-opening", key: "lights.rows.up to", cure: cure, worse: -float64(last), text: fmt.Sprintf(
 		"Row %d of the %v wall hangs in the opening in bay %d, %s above the ground and %s from the middle, where %s is to stay clear: %s.",
 		worst.row, hung[0].Wall, worst.bay, units.Room(worst.height), units.Inches(worst.across), units.Inches(t.OpeningWidth/2), end)})
 }

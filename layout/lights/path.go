@@ -1,7 +1,6 @@
 package lights
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -30,7 +29,9 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		spans = append(spans, s)
 	}
 	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
-	back := l.Spec.Lights.Rows.FromBack
+	rows := l.Spec.Lights.Rows
+	out.Open = rows.Open
+	back := rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
 	for i := range hung {
 		r := &hung[i]
 		if r.Kind != label.Name {
@@ -59,8 +60,8 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	}
 	out.Length = at
 	out.Strings = l.lay(line{
-		label: label, count: atLeast(at, label.Length), length: at,
-		run: func(d measure.Length) string { return rowName(hung[spanAt(spans, d).row]) },
+		label: label, count: atLeast(at, label.Length), length: at, open: rows.Open, wrap: -1, path: len(l.out.Paths),
+		run: func(d measure.Length) Run { return Run{Part: hung[spanAt(spans, d).row].Part()} },
 		at:  func(d measure.Length) End { return l.onPath(spans, hung, d) },
 	})
 	if len(out.Strings) > 0 {
@@ -83,12 +84,9 @@ func fileRows(spans []span, hung []Row, strings []string, length measure.Length)
 	}
 }
 
-// rowName returns the run's name of a row, as in row left 2.
-func rowName(r Row) string { return fmt.Sprintf("row %v %d", r.Wall, r.Number) }
-
 // mark returns the place of a row at an arch.
 func (l *layer) mark(r Row, tape measure.Length, arch int) End {
-	return l.end(stretch{part: legPart(r.Wall), number: arch}, tape, "")
+	return l.end(stretch{Part: Leg(r.Wall, arch)}, tape, Place{})
 }
 
 // across is a row's span over a bay.
@@ -130,9 +128,9 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	r := hung[s.row]
 	in := max(0, min(d-s.start, s.length))
 	if s.climb {
-		st := stretch{part: legPart(r.Wall), number: s.from.Arch}
+		st := stretch{Part: Leg(r.Wall, s.from.Arch)}
 		tape := s.foot + in
-		out := l.end(st, tape, fmt.Sprintf("%s, %v at %s up the pipe", rowName(r), st, l.Spec.Units.Tape(tape)))
+		out := l.end(st, tape, Place{Spot: Climbing, Part: r.Part(), Arch: s.from.Arch, Tape: tape, Words: l.Spec.Units})
 		out.Row = RowSpot{Row: r.Number, Tape: tape}
 		return out
 	}
@@ -155,9 +153,9 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	if s.to.Arch < s.from.Arch {
 		out.Row.Share = 1 - out.Row.Share
 	}
-	out.At = fmt.Sprintf("%s, arch %d", rowName(r), out.Arch)
+	out.At = Place{Spot: AtArch, Part: r.Part(), Arch: out.Arch, Words: l.Spec.Units}
 	if rest > l.Spec.Units.Grid() {
-		out.At = fmt.Sprintf("%s, bay %d, %s from arch %d", rowName(r), out.Row.Bay, l.Spec.Units.Tape(rest), out.Arch)
+		out.At.Spot, out.At.Bay, out.At.Tape = InBay, out.Row.Bay, rest
 	}
 	return out
 }

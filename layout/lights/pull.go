@@ -2,7 +2,6 @@ package lights
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -15,6 +14,8 @@ const (
 	leastSag  = measure.Inch / 4     // no hand holds a row closer than this to a straight line
 	mostBow   = 3 * measure.Inch / 2 // of an end arch, by our own choice: more is seen from the side
 	roundSags = measure.Inch / 2     // to which a better sag is rounded
+	wantedBow = mostBow * 0.9        // since a row that sags more is a little longer and heavier
+	mostSag   = 24 * measure.Inch    // that a spec may give
 )
 
 // EndPull is what the rows do to an arch on one side of which they end: the first, the last, those beside a way out. Arches between are pulled both ways alike.
@@ -59,11 +60,11 @@ func (l *layer) pulls() {
 		e.Pulled, e.Known = l.arch(n).PulledAlong(at[n])
 		l.out.Pulls = append(l.out.Pulls, e)
 	}
-	l.pullSays()
+	l.pullSays(at)
 }
 
-// pullSays reports the arch that rows bow most, where that is far.
-func (l *layer) pullSays() {
+// pullSays reports the arch that rows bow most, where that is far. At are the pulls of each arch.
+func (l *layer) pullSays(at map[int][]arch.Pull) {
 	units, rows := l.Spec.Units, l.Spec.Lights.Rows
 	var worst EndPull
 	for _, e := range l.out.Pulls {
@@ -74,9 +75,22 @@ func (l *layer) pullSays() {
 	if worst.Bow <= mostBow {
 		return
 	}
-	sag := max(rows.Sag, leastSag) * worst.Bow / mostBow
-	sag = roundSags * measure.Length(math.Ceil(float64(sag/roundSags)-1e-9))
-	l.says.add(complaint{level: finding.LookAt, code: "rows-bow-arch", key: "lights.rows.sag", text: fmt.Sprintf(
+	is := max(rows.Sag, leastSag)
+	sag := measure.RoundUp(is*worst.Bow/mostBow, roundSags)
+	for ; sag <= mostSag; sag += roundSags { // an arch that is bowed far does not bow in proportion
+		pulls := slices.Clone(at[worst.Arch])
+		for i := range pulls {
+			pulls[i].Force *= measure.Force(is / sag)
+		}
+		if p, ok := l.arch(worst.Arch).PulledAlong(pulls); ok && p.Bow <= wantedBow {
+			break
+		}
+	}
+	var cure []finding.Change
+	if sag <= mostSag {
+		cure = []finding.Change{{Key: "lights.rows.sag", Value: units.Written(sag)}}
+	}
+	l.says.add(complaint{level: finding.LookAt, code: "rows-bow-arch", key: "lights.rows.sag", cure: cure, text: fmt.Sprintf(
 		"The %d rows that end at arch %d pull it with %s and bow it by %s; let them sag %s instead of %s, or hang fewer.",
 		worst.Rows, worst.Arch, units.Force(worst.Force), units.Inches(worst.Bow), units.Inches(sag), units.Inches(rows.Sag))})
 }

@@ -37,7 +37,7 @@ func TestHeightsOnTheRidge(t *testing.T) {
 	} {
 		c.bound.Part = spec.RidgePieces
 		l := Lay(rising(spec.Lights{Wraps: []spec.Wrap{{Where: []spec.Place{c.bound}, String: mini("warm", 12*foot)}}}))
-		k := slices.IndexFunc(l.Wraps, func(w Wrap) bool { return w.On == stretch{part: ridgePiece, number: c.bay}.String() })
+		k := slices.IndexFunc(l.Wraps, func(w Wrap) bool { return w.On == Part{Ridge, c.bay} })
 		if (k < 0) != (c.from < 0) {
 			t.Errorf("%+v on ridge %d: wrapped %v", c.bound, c.bay, k >= 0)
 		}

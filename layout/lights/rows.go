@@ -10,24 +10,20 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// mostRows is where marks along a leg stop: rows closer than anyone hangs them.
-const mostRows = 120
-
 // marks returns the rows' tape marks, from the ground up.
 func marks(rows *spec.Rows) []measure.Length {
 	out := []measure.Length{rows.First}
 	if rows.Step <= 0 {
 		return out
 	}
-	for len(out) < mostRows {
+	for {
 		// By multiplication, so that a long column of marks does not drift; a hair over, so that the last is not lost.
 		mark := rows.First + rows.Step*measure.Length(len(out))
 		if mark > rows.UpTo*(1+1e-9) {
-			break
+			return out
 		}
 		out = append(out, mark)
 	}
-	return out
 }
 
 // rows lays the rows of each wall, left to right as the spec has them.
@@ -37,19 +33,16 @@ func (l *layer) rows() {
 		return
 	}
 	if len(l.Arches) < 2 {
-		l.says.add(complaint{level: finding.LookAt, code: "rows-need-two-arches", key: "lights.rows",
+		l.says.add(complaint{level: finding.LookAt, code: "rows-need-two-arches", key: "lights.rows", cure: []finding.Change{{Key: "lights.rows"}},
 			text: "Rows run from arch to arch, and this tunnel has one arch; leave them out."})
 		return
 	}
 	all := marks(rows)
-	if len(all) == mostRows && rows.Step > 0 {
-		l.says.add(complaint{level: finding.LookAt, code: "too-many-rows", key: "lights.rows.step", text: fmt.Sprintf(
-			"Rows %s apart are more than %d; the rest were left out. Take a wider step.", l.Spec.Units.Inches(rows.Step), mostRows-1)})
-	}
 	kept := l.underCrown(all)
 	for _, wall := range rows.Walls {
 		l.wall(wall, kept)
 	}
+	l.rowsLeft()
 	l.pulls()
 }
 
@@ -71,12 +64,19 @@ func (l *layer) underCrown(all []measure.Length) []measure.Length {
 		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.first", text: fmt.Sprintf(
 			"No row hangs: the first mark is at %s of tape, and the shortest leg reaches its crown at %s. Start lower.", units.Tape(all[0]), units.Tape(shortest))})
 	case n < len(all):
-		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.up to", text: fmt.Sprintf(
+		cure := []finding.Change{{Key: "lights.rows.up to", Value: units.Written(all[n-1])}}
+		l.says.add(complaint{level: finding.LookAt, code: "row-above-crown", key: "lights.rows.up to", cure: cure, text: fmt.Sprintf(
 			"The rows end at %s of tape, for the shortest leg reaches its crown at %s; the marks up to %s were left out.",
 			units.Tape(all[n-1]), units.Tape(shortest), units.Tape(all[len(all)-1]))})
 	}
 	if low := all[0] - rows.Sag; n > 0 && low < leastPlug {
-		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", text: fmt.Sprintf(
+		u := l.Spec.Units
+		first := measure.RoundUp(rows.Sag+leastPlug, markStep(u))
+		cure := []finding.Change{{Key: "lights.rows.first", Value: u.Written(first)}}
+		if rows.UpTo < first {
+			cure = append(cure, finding.Change{Key: "lights.rows.up to", Value: u.Written(first)})
+		}
+		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", cure: cure, text: fmt.Sprintf(
 			"The first row %s: its mark is at %s and it sags %s. A plug there would lie in wet grass; start at %s or more.",
 			lowRow(l.Spec.Units, low), l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+leastPlug))})
 	}
@@ -85,6 +85,9 @@ func (l *layer) underCrown(all []measure.Length) []measure.Length {
 
 // leastPlug is how high above the ground a plug hangs at least: clear of wet grass. Common practice, no source.
 const leastPlug = 3 * measure.Inch
+
+// markStep is the step that marks and hangs are changed by: what a tape shows at a glance.
+func markStep(u measure.System) measure.Length { return measure.By(u, measure.Inch/4, 5) }
 
 // lowRow says how low a row comes.
 func lowRow(units measure.System, low measure.Length) string {
@@ -106,7 +109,7 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 		}
 		l.out.Rows = append(l.out.Rows, r)
 	}
-	blocks := openBlocks(rows, wall, len(l.Arches))
+	blocks := openBlocks(l.Spec, wall, len(l.Arches))
 	if rows.FromBack {
 		slices.Reverse(blocks)
 	}
@@ -128,11 +131,11 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 type block struct{ first, last int }
 
 // openBlocks returns a wall's blocks from the front.
-func openBlocks(rows *spec.Rows, wall spec.Side, arches int) []block {
+func openBlocks(s *spec.Spec, wall spec.Side, arches int) []block {
 	var out []block
 	for bay := 1; bay < arches; bay++ {
 		switch n := len(out); {
-		case gapped(rows, wall, bay):
+		case s.IsWay(wall, bay):
 		case n > 0 && out[n-1].last == bay:
 			out[n-1].last = bay + 1
 		default:

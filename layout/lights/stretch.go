@@ -1,7 +1,6 @@
 package lights
 
 import (
-	"fmt"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -12,49 +11,20 @@ import (
 // bare is the end of a pipe left unwrapped for its socket. A deeper socket leaves more.
 const bare = 1 * measure.Inch
 
-// part is a piece of the frame that a string can be on.
-type part int
-
-const (
-	leftLeg part = iota
-	rightLeg
-	wholeArch // from the left foot over the crown to the right foot
-	ridgePiece
-)
-
-// names are how runs and findings name each part: what stands before one number, and before both of a range.
-var names = [...]struct{ one, from, to string }{
-	{"leg L", "legs L", "L"}, {"leg R", "legs R", "R"}, {"arch ", "arches ", ""}, {"ridge ", "ridge ", ""},
-}
-
 // stretch is a length of one part of the frame, from tape to tape: along a leg from its ground point, along an arch from
 // the left one, along a ridge piece from its end nearer arch 1.
 type stretch struct {
-	part     part
-	number   int // arch, or bay of the ridge
+	Part
 	from, to measure.Length
 }
-
-// String returns the part's name, as in leg L3.
-func (s stretch) String() string { return fmt.Sprint(names[s.part].one, s.number) }
 
 // length returns the stretch's length.
 func (s stretch) length() measure.Length { return s.to - s.from }
 
 // side returns the wall that the stretch begins on.
 func (s stretch) side() spec.Side {
-	if s.part == rightLeg {
-		return spec.Right
-	}
-	return spec.Left
-}
-
-// legPart returns the part that is the leg of a side.
-func legPart(side spec.Side) part {
-	if side == spec.Right {
-		return rightLeg
-	}
-	return leftLeg
+	side, _ := s.Wall()
+	return side
 }
 
 // crownTape returns the tape from a leg's ground point to the centre of the crown fitting.
@@ -90,7 +60,7 @@ func pipeEnd(s *spec.Spec, number int, k *arch.Kind, side spec.Side) measure.Len
 
 // onLeg returns what a place covers of one leg, up to its end; not ok where that is nothing.
 func onLeg(p spec.Place, number int, k *arch.Kind, side spec.Side, end measure.Length) (stretch, bool) {
-	out := stretch{part: legPart(side), number: number, to: end}
+	out := stretch{Part: Leg(side, number), to: end}
 	switch p.Bound {
 	case spec.ByTape:
 		out.from, out.to = max(0, p.From), min(end, p.To)
@@ -112,7 +82,7 @@ func onLeg(p spec.Place, number int, k *arch.Kind, side spec.Side, end measure.L
 // onArch returns what a place covers of an arch from foot to foot: one stretch where it runs over the crown, else one up
 // each leg.
 func onArch(p spec.Place, number int, k *arch.Kind) []stretch {
-	out := stretch{part: wholeArch, number: number}
+	out := stretch{Part: Part{Arch, number}}
 	if p.Bound == spec.ByTape {
 		out.from, out.to = max(0, p.From), min(k.Length, p.To)
 		return oneIf(out)
@@ -133,7 +103,7 @@ type crowns [2]measure.Length
 // onRidge returns what a place covers of a ridge piece. A height on the ridge counts from the ground line too, which between two arches
 // goes evenly from the one's to the other's, so a range of heights cuts a sloping piece once at each end.
 func onRidge(p spec.Place, bay int, piece, end, takeOff measure.Length, high crowns) []stretch {
-	out := stretch{part: ridgePiece, number: bay, from: end, to: piece - end}
+	out := stretch{Part: Part{Ridge, bay}, from: end, to: piece - end}
 	switch p.Bound {
 	case spec.ByTape:
 		out.from, out.to = max(end, p.From), min(piece-end, p.To)
@@ -171,10 +141,22 @@ func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) [
 	if p.Part == spec.RidgePieces || !takes(p, number) {
 		return nil
 	}
-	if p.Part == spec.WholeArches {
-		return onArch(p, number, k)
-	}
 	var out []stretch
+	add := func(st stretch) {
+		ok := true
+		if wraps {
+			st, ok = st.offGround(s.Units, k.Length)
+		}
+		if ok {
+			out = append(out, st)
+		}
+	}
+	if p.Part == spec.WholeArches {
+		for _, st := range onArch(p, number, k) {
+			add(st)
+		}
+		return out
+	}
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
 		if p.Part == spec.LeftLegs && side == spec.Right || p.Part == spec.RightLegs && side == spec.Left {
 			continue
@@ -184,7 +166,7 @@ func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) [
 			end = wrapEnd(s, number, k, side)
 		}
 		if st, ok := onLeg(p, number, k, side, end); ok {
-			out = append(out, st)
+			add(st)
 		}
 	}
 	return out

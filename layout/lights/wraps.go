@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -14,14 +15,14 @@ import (
 // onto returns the job of a wrap on a stretch.
 func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
 	pipe := s.Ridge.Pipe
-	if st.part != ridgePiece {
-		pipe = s.ArchOf(st.number).Pipe
+	if st.Kind != Ridge {
+		pipe = s.ArchOf(st.Number).Pipe
 	}
 	j := job{
 		pipe: st.length(), core: pipe.OD + w.String.Wire, wire: w.String.Wire,
 		string: w.String.Length, pitch: w.Pitch, count: w.Count,
 	}
-	if st.part == ridgePiece && w.Pitch == 0 && w.Count == 0 {
+	if st.Kind == Ridge && w.Pitch == 0 && w.Count == 0 {
 		j.pitch = max(spec.RidgePitch(s.Units), j.wire)
 	}
 	return j
@@ -38,10 +39,10 @@ func (l *layer) wraps() {
 		l.wrap(i, st)
 	}
 	for _, a := range l.Arches {
-		for _, p := range []part{leftLeg, rightLeg, wholeArch} {
+		for _, p := range []Kind{LegLeft, LegRight, Arch} {
 			for i, w := range l.Spec.Lights.Wraps {
 				for _, st := range wrapped(l.Spec, w, a.Number, a.Kind) {
-					if st.part == p {
+					if st.Kind == p {
 						one(i, st)
 					}
 				}
@@ -105,9 +106,17 @@ func (l *layer) wrap(i int, st stretch) {
 	spc := l.Spec.Lights.Wraps[i]
 	j := onto(l.Spec, spc, st)
 	c := j.wind()
+	if off := leadOff(l.Spec, spc); l.Turn.Leads && st.Kind != Ridge && off > 0 {
+		with := j
+		with.off = off
+		if less := with.wind(); less.fault == c.fault && less.count == c.count {
+			j, c = with, less
+		}
+	}
 	reach := st.length() * measure.Length(c.covers)
 	ratio := c.wound / reach
-	fromCrown := spc.Plug == spec.PlugCrown
+	open := spc.Plug == spec.PlugOpen && c.covers == 1
+	fromCrown := spc.Plug == spec.PlugCrown || open && l.Turn.wrap(len(l.out.Wraps))
 	tape := func(d measure.Length) measure.Length {
 		if fromCrown {
 			return st.to - d/ratio
@@ -115,20 +124,20 @@ func (l *layer) wrap(i int, st stretch) {
 		return st.from + d/ratio
 	}
 	strings := l.lay(line{
-		label: spc.String, count: c.count, length: c.wound,
-		run: func(measure.Length) string { return st.String() },
+		label: spc.String, count: c.count, length: c.wound, off: j.off, open: open, wrap: len(l.out.Wraps), path: -1,
+		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
 			t := tape(d)
-			return l.end(st, t, l.words(st, t))
+			return l.end(st, t, l.place(st, t))
 		},
 	})
-	flags := l.flags(st, spc, strings, reach, ratio)
+	flags := l.flags(wound{st, spc.String, strings, reach, ratio, j.off, fromCrown})
 	if fromCrown {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
-		On: st.String(), Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
-		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.part == rightLeg, Crown: fromCrown, Covers: c.covers,
+		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Open: open, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -140,70 +149,82 @@ const flagOff = 4 * measure.Inch
 // hair is what rounding may move a tape mark by.
 const hair measure.Length = 1e-6
 
-// words says where on a stretch's part a tape mark is.
-func (l *layer) words(st stretch, tape measure.Length) string {
-	if st.part == ridgePiece {
+// place says where on a stretch's part a tape mark is.
+func (l *layer) place(st stretch, tape measure.Length) Place {
+	p := Place{Spot: Along, Part: st.Part, Tape: tape, Words: l.Spec.Units}
+	crown := func(arch int) Place { return Place{Spot: AtCrown, Arch: arch} }
+	foot := func(side spec.Side) Place { return Place{Spot: AtFoot, Part: Leg(side, st.Number)} }
+	if st.Kind == Ridge {
 		end := pieceEnd(l.Spec)
-		switch piece := l.Ridge[st.number-1]; {
+		switch piece := l.Ridge[st.Number-1]; {
 		case tape <= end+hair:
-			return fmt.Sprintf("crown %d", st.number)
+			return crown(st.Number)
 		case tape >= piece-end-hair:
-			return fmt.Sprintf("crown %d", st.number+1)
+			return crown(st.Number + 1)
 		}
-		return fmt.Sprintf("%v, %s along the piece", st, l.Spec.Units.Tape(tape))
+		return p
 	}
-	k := l.arch(st.number)
+	k, low := l.arch(st.Number), bareFoot(l.Spec.Units)+hair
 	switch {
-	case st.part == wholeArch && tape >= k.Length-hair:
-		return fmt.Sprintf("foot of leg R%d", st.number)
-	case tape <= hair:
-		return fmt.Sprintf("foot of leg %s%d", st.side().Letter(), st.number)
-	case st.part != wholeArch && tape >= wrapEnd(l.Spec, st.number, k.Kind, st.side())-hair:
-		return fmt.Sprintf("crown %d", st.number)
+	case st.Kind == Arch && tape >= k.Length-low:
+		return foot(spec.Right)
+	case tape <= low:
+		return foot(st.side())
+	case st.Kind != Arch && tape >= wrapEnd(l.Spec, st.Number, k.Kind, st.side())-hair:
+		return crown(st.Number)
 	}
-	if st.part == wholeArch {
-		return fmt.Sprintf("%v, %s along the pipe from its left foot", st, l.Spec.Units.Tape(tape))
-	}
-	return fmt.Sprintf("%v, %s up the pipe", st, l.Spec.Units.Tape(tape))
+	return p
+}
+
+// wound is a wrap as its strings lie on their stretch.
+type wound struct {
+	on      stretch
+	label   catalog.String
+	strings []string // from the prongs
+	reach   measure.Length
+	ratio   measure.Length // of string to pipe
+	off     measure.Length // of the first lead, off the pipe
+	crown   bool           // prongs at the stretch's end
 }
 
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
 // hand's breadth to go.
-func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio measure.Length) []Flag {
-	step := 30 * measure.Inch
-	if l.Spec.Units == measure.Metric {
-		step = 750
-	}
-	s := w.String
+func (l *layer) flags(w wound) []Flag {
+	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
+	s := w.label
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
 	if s.Bulbs < 2 || gap <= 0 {
 		return nil
 	}
 	var out []Flag
-	for mark := step; mark < st.to-flagOff; mark += step {
-		along := (mark - st.from) * ratio
-		if w.Plug == spec.PlugCrown {
-			along = (st.to - mark) * ratio
+	for mark := step; mark < w.on.to-flagOff; mark += step {
+		along := (mark - w.on.from) * w.ratio
+		if w.crown {
+			along = (w.on.to - mark) * w.ratio
 		}
+		if mark <= w.on.from || along >= w.reach*w.ratio {
+			continue
+		}
+		along += w.off
 		which := int(along / s.Length)
-		if mark <= st.from || along >= reach*ratio || which >= len(strings) {
+		if which >= len(w.strings) {
 			continue
 		}
 		along -= measure.Length(which) * s.Length
 		bulb := 1 + int(math.Round(float64((along-s.Lead)/gap)))
-		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: strings[which]})
+		out = append(out, Flag{Tape: mark, Bulb: max(1, min(s.Bulbs, bulb)), String: w.strings[which]})
 	}
 	return out
 }
 
 // pipeEnd returns the tape of the end of the pipe that a stretch is on.
 func (l *layer) pipeEnd(st stretch) measure.Length {
-	if st.part == ridgePiece {
-		return l.Ridge[st.number-1]
+	if st.Kind == Ridge {
+		return l.Ridge[st.Number-1]
 	}
-	k := l.arch(st.number)
-	if st.part == wholeArch {
+	k := l.arch(st.Number)
+	if st.Kind == Arch {
 		return k.Length
 	}
-	return pipeEnd(l.Spec, st.number, k.Kind, st.side())
+	return pipeEnd(l.Spec, st.Number, k.Kind, st.side())
 }

@@ -33,11 +33,19 @@ func FeetInches(l Length, den int) string {
 
 // InchFraction prints inches as one number, 151 7/8 in, to the nearest 1/den of an inch. den is a power of two.
 func InchFraction(l Length, den int) string {
+	if text := bareInches(l, den); text != noValue {
+		return text + " in"
+	}
+	return noValue
+}
+
+// bareInches is InchFraction without its unit.
+func bareInches(l Length, den int) string {
 	sign, steps, ok := stepsOf(l, den)
 	if !ok {
 		return noValue
 	}
-	return sign + mixed(steps, int64(den)) + " in"
+	return sign + mixed(steps, int64(den))
 }
 
 // stepsOf counts the length in whole steps of 1/den in, sign apart. It is false for lengths that no count can hold.

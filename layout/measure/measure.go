@@ -87,10 +87,13 @@ const (
 	Metric
 )
 
-// Grid is the step that pieces are cut to: 1/16 in, or 1 mm.
-func (s System) Grid() Length {
+// By picks between two values: each system has its own round figures, lists and words.
+func By[T any](s System, imperial, metric T) T {
 	if s == Metric {
-		return Millimetre
+		return metric
 	}
-	return Inch / 16
+	return imperial
 }
+
+// Grid is the step that pieces are cut to: 1/16 in, or 1 mm.
+func (s System) Grid() Length { return By(s, Inch/16, Millimetre) }

@@ -1,6 +1,9 @@
 package measure
 
-import "math"
+import (
+	"math"
+	"strconv"
+)
 
 // String returns "imperial" or "metric", the words of the spec.
 func (s System) String() string {
@@ -24,6 +27,30 @@ func (s System) Inches(l Length) string {
 		return Millimetres(l)
 	}
 	return InchFraction(l, 8)
+}
+
+// Unit is the unit of Inches and Cut: in, or mm.
+func (s System) Unit() string {
+	if s == Metric {
+		return "mm"
+	}
+	return "in"
+}
+
+// BareInches is Inches without its unit.
+func (s System) BareInches(l Length) string {
+	if s == Metric {
+		return fixed(float64(l), 0)
+	}
+	return bareInches(l, 8)
+}
+
+// BareCut is Cut without its unit.
+func (s System) BareCut(l Length) string {
+	if s == Metric {
+		return fixed(float64(l), 0)
+	}
+	return bareInches(l, 16)
 }
 
 // Cut prints a length on the cutting grid: 59 1/16 in, or 1 499 mm.
@@ -50,12 +77,46 @@ func (s System) Size(l Length) string {
 	return decimal(l.Inches(), 3) + " in"
 }
 
+// Written prints a length as one types it into a spec, to a ten-thousandth of its last unit: 7 ft 6.5 in, 30 in, 2.3 m, 450 mm.
+func (s System) Written(l Length) string {
+	number := func(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64) }
+	if l < 0 {
+		return "-" + s.Written(-l)
+	}
+	feet := math.Floor(float64(l/Foot) + 1e-9)
+	inches := number(math.Abs(l.Inches() - 12*feet))
+	switch {
+	case s == Metric && l >= Metre:
+		return number(l.Metres()) + " m"
+	case s == Metric:
+		return number(float64(l)) + " mm"
+	case feet < 3:
+		return number(l.Inches()) + " in"
+	case inches == "0":
+		return number(feet) + " ft"
+	}
+	return number(feet) + " ft " + inches + " in"
+}
+
 // Force prints pounds of force or newtons: 12 lb, 53 N.
 func (s System) Force(f Force) string {
+	return s.BareForce(f) + " " + s.ForceUnit()
+}
+
+// BareForce is Force without its unit.
+func (s System) BareForce(f Force) string {
 	if s == Metric {
-		return figure(float64(f)) + " N"
+		return figure(float64(f))
 	}
-	return figure(float64(f/PoundForce)) + " lb"
+	return figure(float64(f / PoundForce))
+}
+
+// ForceUnit is the unit of Force: lb, or N.
+func (s System) ForceUnit() string {
+	if s == Metric {
+		return "N"
+	}
+	return "lb"
 }
 
 // Mass prints pounds or kilograms: 3.2 lb, 1.5 kg.

@@ -6,6 +6,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // thirds are the three figures of an arch of which two give the third, as the spec names them.
@@ -127,8 +128,8 @@ func (m mapping) mergeThird(base mapping, a *Arch) {
 	}
 }
 
-// most pieces that one leg is put together from.
-const mostPieces = 10
+// MostPieces is the most pieces that one leg is put together from.
+const MostPieces = 10
 
 // sticks reads the pipe of both legs, or the single stick of an arch without a crown joint.
 func (m mapping) sticks(a *Arch) {
@@ -141,7 +142,7 @@ func (m mapping) sticks(a *Arch) {
 		return
 	}
 	if len(items) < 1 || len(items) > 2 {
-		f.fail("lists %s; the left and the right leg are wanted, or one stick for both, and the pieces of a leg in a list of their own", counted(len(items), "leg"))
+		f.fail("lists %s; the left and the right leg are wanted, or one stick for both, and the pieces of a leg in a list of their own", say.Count(len(items), "leg"))
 		return
 	}
 	legs := make([][]measure.Length, 2)
@@ -163,8 +164,8 @@ func (f field) leg() ([]measure.Length, bool) {
 	if !ok {
 		return nil, false
 	}
-	if len(items) < 1 || len(items) > mostPieces {
-		f.fail("lists %s; 1 to %d are wanted", counted(len(items), "piece"), mostPieces)
+	if len(items) < 1 || len(items) > MostPieces {
+		f.fail("lists %s; 1 to %d are wanted", say.Count(len(items), "piece"), MostPieces)
 		return nil, false
 	}
 	var pieces []measure.Length

@@ -1,7 +1,6 @@
 package spec
 
 import (
-	"fmt"
 	"math"
 
 	"hoopwright/layout/measure"
@@ -11,20 +10,18 @@ import (
 type Brace struct {
 	Bay, Arch int
 	Along     measure.Length // of the pegs from the arch, toward the far end
-	Tag       string         // tells the two pairs of a crossed bay apart: a or b; empty for pipe
 }
 
 // PegShort is how far short of the neighbour's foot a brace's peg stands, in its wall: beside it, never on it, for a sleeve has no hold-down.
-func PegShort(u measure.System) measure.Length { return byUnits(u, 6*inch, 150) }
+func PegShort(u measure.System) measure.Length { return measure.By(u, 6*inch, 150) }
 
 // Pairs returns the braces. A pipe pushes and pulls and a bay takes one in each wall, its foot away from the nearer end of the walk; lines are crossed.
 func (s *Spec) Pairs() (list []Brace) {
 	reach := s.Tunnel.Spacing - PegShort(s.Units)
 	for _, bay := range s.Braces.Bays {
-		ahead, back := Brace{bay, bay, reach, ""}, Brace{bay, bay + 1, -reach, ""}
+		ahead, back := Brace{bay, bay, reach}, Brace{bay, bay + 1, -reach}
 		switch {
 		case s.Braces.Line:
-			ahead.Tag, back.Tag = "a", "b"
 			list = append(list, ahead, back)
 		case 2*bay <= s.Tunnel.Arches:
 			list = append(list, ahead)
@@ -34,9 +31,6 @@ func (s *Spec) Pairs() (list []Brace) {
 	}
 	return list
 }
-
-// Name names the peg of a brace in a wall: B1L, or B1La and B1Lb where they cross.
-func (b Brace) Name(side Side) string { return fmt.Sprintf("B%d%s%s", b.Bay, side.Letter(), b.Tag) }
 
 // Held returns how high on the legs guys are tied, and how far out along the tunnel their stakes stand; the same of braces where there are no guys.
 func (s *Spec) Held() (from, out measure.Length) {

@@ -26,6 +26,10 @@ func (r *reader) readCrew(top mapping) {
 	m.count("helpers", &c.Helpers, 0, mostHelpers)
 	m.day("date", &c.Date)
 	m.clock("start", &c.Start)
+	if ask, ok := m.section("ask"); ok {
+		ask.name("name", &c.Ask.Name)
+		ask.name("phone", &c.Ask.Phone)
+	}
 	rates, ok := m.section("rates")
 	if !ok {
 		return

@@ -23,14 +23,6 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why})
 }
 
-// byUnits chooses between a figure in feet and inches and one in metres: each system has its own, round on its own tapes.
-func byUnits[T any](u measure.System, imperial, metric T) T {
-	if u == measure.Metric {
-		return metric
-	}
-	return imperial
-}
-
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
 func (r *reader) fillArch(path string, a *Arch) {
 	s, base := r.spec, path == "arch"
@@ -66,7 +58,7 @@ func (r *reader) fillFoot(path string, a *Arch) {
 	}
 	u := r.spec.Units
 	if !r.spec.Given(path + ".stake.length") {
-		length := byUnits(u, 24*inch, 600)
+		length := measure.By(u, 24*inch, 600)
 		a.Stake.Length = length
 		r.spec.Chosen(path+".stake.length", u.Inches(length), "what stands on the base")
 	}
@@ -81,20 +73,20 @@ func (r *reader) fillFoot(path string, a *Arch) {
 // fillPipe fills in a pipe of the spec's own.
 func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 	u := r.spec.Units
-	modulus := byUnits(u, 400_000*measure.PSI, 2760*measure.MPa)
+	modulus := measure.By(u, 400_000*measure.PSI, 2760*measure.MPa)
 	fill(r, path+".modulus", &p.Modulus, modulus, u.Pressure(modulus), "rigid PVC at "+u.Temperature(23))
-	strength := byUnits(u, 7000*measure.PSI, 48*measure.MPa)
+	strength := measure.By(u, 7000*measure.PSI, 48*measure.MPa)
 	fill(r, path+".strength", &p.Strength, strength, u.Pressure(strength), "least tensile strength of the usual class of rigid PVC")
 	if mass := massOf(*p); p.ID() > 0 {
 		fill(r, path+".weight", &p.Mass, mass, u.LineMass(mass), "from its size at a density of 1.40")
 	}
-	stop := byUnits(u, 3*inch/32, 2.5)
+	stop := measure.By(u, 3*inch/32, 2.5)
 	fill(r, path+".coupling stop", &p.CouplingStop, stop, u.Size(stop), "of moulded couplings")
 }
 
 // usualBar is the bar that goes into a pipe: the thin one up to 3/4 in pipe.
 func usualBar(od measure.Length, s measure.System) catalog.Bar {
-	name := byUnits(s, [2]string{"3/8 in", "1/2 in"}, [2]string{"10 mm", "12 mm"})
+	name := measure.By(s, [2]string{"3/8 in", "1/2 in"}, [2]string{"10 mm", "12 mm"})
 	i := 0
 	if od > 1.1*inch { // 3/4 in pipe measures 1.05 in
 		i = 1
@@ -105,21 +97,18 @@ func usualBar(od measure.Length, s measure.System) catalog.Bar {
 
 // usualLength of a bar: enough to show for a depth that the spec gives.
 func usualLength(depth measure.Length, given bool, u measure.System) measure.Length {
-	l := byUnits(u, 36*inch, 900)
+	l := measure.By(u, 36*inch, 900)
 	if given {
 		l = max(l, depth*3/2)
 	}
-	if u == measure.Metric {
-		return measure.RoundUp(l, 50)
-	}
-	return l
+	return measure.By(u, l, measure.RoundUp(l, 50))
 }
 
 // usualDepth of a bar, never more than two thirds of it.
 func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Length, string) {
-	d, why := byUnits(u, 12*inch, 300), practice
+	d, why := measure.By(u, 12*inch, 300), practice
 	if soil == Sandy || soil == SoilUnknown {
-		d, why = byUnits(u, 18*inch, 450), "soil "+soil.String()+"; "+practice
+		d, why = measure.By(u, 18*inch, 450), "soil "+soil.String()+"; "+practice
 	}
 	if most := twoThirds(length, u); length > 0 && most < d {
 		return most, "two thirds of the bar"
@@ -129,20 +118,17 @@ func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Len
 
 // twoThirds of a bar, in metres down to a whole centimetre.
 func twoThirds(length measure.Length, u measure.System) measure.Length {
-	if u == measure.Metric {
-		return -measure.RoundUp(-length*2/3, 10)
-	}
-	return length * 2 / 3
+	return measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10))
 }
 
 // RidgePitch is how far apart the turns of a wrap lie on a ridge piece where the spec gives neither pitch nor count. Common practice, no source.
-func RidgePitch(u measure.System) measure.Length { return byUnits[measure.Length](u, 3*inch, 75) }
+func RidgePitch(u measure.System) measure.Length { return measure.By[measure.Length](u, 3*inch, 75) }
 
 // checkStake checks that some of the bar shows, to take the pipe.
 func (r *reader) checkStake(path string, s Stake) {
 	if s.Depth > 0 && s.Length > 0 && s.Showing() <= 0 {
 		u := r.spec.Units
-		r.failKey(path+".depth", exampleOf("arch.stake", u), "%s deep leaves nothing of a bar of %s above the ground", printLength(s.Depth, u), printLength(s.Length, u))
+		r.failKey(path+".depth", exampleOf("arch.stake", u), "%s deep leaves nothing of a bar of %s above the ground", u.Written(s.Depth), u.Written(s.Length))
 	}
 }
 
@@ -150,9 +136,9 @@ func (r *reader) checkStake(path string, s Stake) {
 func (r *reader) fillRest() {
 	s := r.spec
 	fill(r, "units", &s.Units, s.Units, s.Units.String(), "as the first length in the spec")
-	paper := byUnits(s.Units, "letter", "a4")
+	paper := measure.By(s.Units, "letter", "a4")
 	fill(r, "paper", &s.Paper, paper, paper, "goes with "+s.Units.String()+" units")
-	width, height := byUnits(s.Units, 36*inch, 915), byUnits(s.Units, 80*inch, 2030) // the standard gives both
+	width, height := measure.By(s.Units, 36*inch, 915), measure.By(s.Units, 80*inch, 2030) // the standard gives both
 	fill(r, "tunnel.opening.width", &s.Tunnel.OpeningWidth, width, s.Units.Inches(width), "2010 ADA Standards 403.5, clear width")
 	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, height, s.Units.Inches(height), "2010 ADA Standards 307.4, headroom")
 	r.fillRidge()
@@ -162,12 +148,12 @@ func (r *reader) fillRest() {
 	r.fillLights()
 	r.fillPower()
 	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
-	stand, inside := byUnits(s.Units, 35*measure.MPH, measure.Speed(55)/3.6), byUnits(s.Units, 20*measure.MPH, measure.Speed(32)/3.6)
+	stand, inside := measure.By(s.Units, 35*measure.MPH, measure.Speed(55)/3.6), measure.By(s.Units, 20*measure.MPH, measure.Speed(32)/3.6)
 	fill(r, "weather.stand", &s.Weather.Stand, stand, s.Units.Speed(stand), "our own choice")
 	fill(r, "weather.inside", &s.Weather.Inside, inside, s.Units.Speed(inside), "our own choice")
-	cold := byUnits(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
+	cold := measure.By(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
 	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
-	kerf := byUnits(s.Units, inch/8, 3)
+	kerf := measure.By(s.Units, inch/8, 3)
 	fill(r, "stock.kerf", &s.Stock.Kerf, kerf, s.Units.Inches(kerf), "a hand saw or a ratchet cutter at most")
 	fill(r, "stock.trim", &s.Stock.Trim, 0, s.Units.Inches(0), "stock ends are square enough to use")
 	fill(r, "stock.spares", &s.Stock.Spares, 0.05, "5 %", practice)
@@ -226,7 +212,7 @@ func (r *reader) fillBraces() {
 
 // Peg is a stake for a brace or a chosen guy: of that bar, most of it in the ground.
 func Peg(bar catalog.Bar, u measure.System) Stake {
-	return Stake{Bar: bar, Length: byUnits(u, 24*inch, 600), Depth: byUnits(u, 20*inch, 500)}
+	return Stake{Bar: bar, Length: measure.By(u, 24*inch, 600), Depth: measure.By(u, 20*inch, 500)}
 }
 
 // Chooses reports whether the spec leaves what holds the tunnel lengthwise to the solver.
@@ -261,7 +247,7 @@ func (r *reader) fillSite() {
 		fill(r, key+".hard", &s.Features[i].Hard, false, "false", "stakes can be driven")
 		fill(r, key+".height", &s.Features[i].Height, 0, u.Inches(0), "flat on the ground")
 	}
-	aside, below := byUnits(u, 24*inch, 600), byUnits(u, 10*foot, 3*measure.Metre)
+	aside, below := measure.By(u, 24*inch, 600), measure.By(u, 10*foot, 3*measure.Metre)
 	for i := range s.Buried {
 		fill(r, fmt.Sprintf("site.buried[%d].keep", i), &s.Buried[i].Keep, aside, u.Inches(aside), "the wider of the distances that state one-call laws ask for on each side of a mark")
 	}
@@ -288,12 +274,12 @@ func (r *reader) fillLights() {
 			}
 			fill(r, key+".count", &w.Count, 0, printed, "the pitch follows from the string's length")
 		}
-		fill(r, key+".plug", &w.Plug, PlugFoot, "foot", "where a hand reaches it")
+		fill(r, key+".plug", &w.Plug, PlugOpen, "open", "chosen with the power plan, stretch by stretch")
 	}
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
-		fill(r, "lights.rows.start", &w.FromBack, false, "front", practice)
-		sag := byUnits(u, inch, 25)
+		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
+		sag := measure.By(u, inch, 25)
 		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), practice)
 	}
 	for i := range l.Drops {
@@ -312,14 +298,14 @@ func (r *reader) fillString(key string, s *catalog.String) {
 	fill(r, key+".lead", &s.Lead, 0, u.Inches(0), assumed)
 	fill(r, key+".tail", &s.Tail, 0, u.Inches(0), assumed)
 	fill(r, key+".kind", &s.Lamp, catalog.LED, "led", assumed)
-	volts, why := byUnits[measure.Voltage](u, 120, 230), "goes with "+u.String()+" units"
+	volts, why := measure.By[measure.Voltage](u, 120, 230), "goes with "+u.String()+" units"
 	if c := r.spec.Power.Circuits; len(c) > 0 && c[0].Volts > 0 {
 		volts, why = c[0].Volts, "as the first circuit"
 	}
 	fill(r, key+".volts", &s.Volts, volts, measure.Volts(volts), why)
 	amps := measure.Current(s.Watts) / measure.Current(s.Volts)
 	fill(r, key+".amps", &s.Amps, amps, measure.Amps(amps), "from its watts and volts")
-	mass, wire, gauge := byUnits(u, 0.015*measure.PoundPerFoot, 0.022), byUnits(u, 0.15*inch, 4), byUnits(u, measure.AWG(22), 0.34)
+	mass, wire, gauge := measure.By(u, 0.015*measure.PoundPerFoot, 0.022), measure.By(u, 0.15*inch, 4), measure.By(u, measure.AWG(22), 0.34)
 	fill(r, key+".weight", &s.Mass, mass, u.LineMass(mass), assumed)
 	fill(r, key+".wire", &s.Wire, wire, u.Size(wire), assumed)
 	fill(r, key+".gauge", &s.Gauge, gauge, u.Gauge(gauge), assumed)
@@ -344,7 +330,21 @@ func (r *reader) fillPower() {
 		fill(r, key+".other load", &c.OtherLoad, 0, measure.Amps(0), "nothing else is on it")
 	}
 	fill(r, "power.continuous", &p.Continuous, 0.80, "80 %", "continuous load, NEC 210.19(A)(1) and 210.20(A); elsewhere our advice")
-	fill(r, "power.split", &p.Split, false, "none", "circuits are filled whatever wall they feed")
+	fill(r, "power.split", &p.Split, SplitNone, SplitNone.String(), "circuits are filled whatever they feed")
+	fill(r, "power.together", &p.Together, 4, "4", "most strings behind one plug of a cord: few go dark with it; our own choice")
+	inline := catalog.Inlines()
+	fill(r, "power.cords", &p.Inline, inline, fmt.Sprintf("%d lengths with several sockets", len(inline)), "as commonly sold, from memory: write what your shop has")
+	fill(r, "power.taps", &p.Taps, []Tap{{Sockets: 3}}, "3 sockets", "as commonly sold")
+	volts := measure.Voltage(120)
+	if len(p.Circuits) > 0 {
+		volts = p.Circuits[0].Volts
+	}
+	timer := Timer{Amps: 15, Sockets: 2}
+	if volts >= 200 {
+		timer = Timer{Amps: 16, Sockets: 1}
+	}
+	fill(r, "power.timers.amps", &p.Timer.Amps, timer.Amps, measure.Amps(timer.Amps), "as commonly sold for outdoors, from memory: read its label")
+	fill(r, "power.timers.sockets", &p.Timer.Sockets, timer.Sockets, fmt.Sprint(timer.Sockets), "as commonly sold for outdoors, from memory")
 	if p.Evenings == nil {
 		p.Evenings = &Evenings{}
 	}

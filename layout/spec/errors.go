@@ -2,7 +2,6 @@ package spec
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -69,21 +68,4 @@ func brief(text string) string {
 		}
 	}
 	return string(runes)
-}
-
-// counted says how many there are of a thing.
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprint(n, " ", thing, "s")
-}
-
-// either lists words as people say it: a, b or c.
-func either(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
 }

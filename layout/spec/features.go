@@ -31,6 +31,19 @@ func (m mapping) nameOf(into *string, seen *names) {
 	}
 }
 
+// readSitePlaces reads the places that people may have to find.
+func (r *reader) readSitePlaces(site mapping) {
+	seen := names{of: "places"}
+	for _, m := range site.mappings("places") {
+		var p SitePlace
+		m.nameOf(&p.Name, &seen)
+		m.require("at")
+		m.point("at", &p.At)
+		m.name("for", &p.For)
+		r.spec.Site.Places = append(r.spec.Site.Places, p)
+	}
+}
+
 // readBuried reads the lines in the ground.
 func (r *reader) readBuried(site mapping) {
 	seen := names{of: "buried lines"}

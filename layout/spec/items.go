@@ -25,7 +25,7 @@ const bushing = "bushing "
 // Fittings are sold for one pipe, and a bushing for two; the other sundries go by their names alone.
 var (
 	fittings = []string{"tee ", "cross ", "coupling "}
-	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "low-voltage supply", "marking paint", "flagging tape", "guy line",
+	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "socket cover", "timer for outdoors", "portable GFCI", "outdoor plug box", "battery lantern", "low-voltage supply", "marking paint", "flagging tape", "guy line",
 		"line tightener", "hose clamp", "webbing", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
@@ -64,6 +64,11 @@ func (r *reader) findItem(text string) (string, measuring) {
 	}
 	if c, ok := catalog.FindCord(text); ok {
 		return c.Name, byLength
+	}
+	for _, c := range r.spec.Power.Inline {
+		if name := c.Name(); name == text {
+			return name, byCount
+		}
 	}
 	for _, fitting := range fittings {
 		pipe, found := strings.CutPrefix(text, fitting)

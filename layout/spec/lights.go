@@ -35,7 +35,7 @@ func (r *reader) readWraps(lights mapping) {
 		if m.has("pitch") && m.has("count") {
 			m.fail("gives pitch and count; the one follows from the other, so leave one out")
 		}
-		if i, ok := m.word("plug", "foot", "crown"); ok {
+		if i, ok := m.word("plug", "foot", "crown", "open"); ok {
 			w.Plug = Plug(i)
 		}
 		r.spec.Lights.Wraps = append(r.spec.Lights.Wraps, w)
@@ -48,7 +48,7 @@ func (r *reader) readRows(lights mapping) {
 	if !ok {
 		return
 	}
-	w := &Rows{Walls: []Side{Left, Right}}
+	w := &Rows{Walls: []Side{Left, Right}, Open: !m.has("start")}
 	m.require("first", "step", "up to", "strings")
 	first := quantity(m, "first", &w.First, rowTapes)
 	step := quantity(m, "step", &w.Step, rowSteps)
@@ -56,7 +56,7 @@ func (r *reader) readRows(lights mapping) {
 	if f, ok := m.value("up to"); ok && first && step && upTo {
 		switch n := math.Floor(float64((w.UpTo-w.First)/w.Step)+slack) + 1; {
 		case w.UpTo < w.First:
-			f.fail("lies below the first row at %s", printLength(w.First, r.spec.Units))
+			f.fail("lies below the first row at %s", r.spec.Units.Written(w.First))
 		case n > mostRows:
 			f.fail("makes %g rows a wall; at most %d can be planned", n, mostRows)
 		}

@@ -10,7 +10,7 @@ const (
 
 // The sorts of quantity.
 var (
-	lengths      = kind[measure.Length]{measure.ParseLength, printLength}
+	lengths      = kind[measure.Length]{measure.ParseLength, func(v measure.Length, s measure.System) string { return s.Written(v) }}
 	angles       = kind[measure.Angle]{measure.ParseAngle, in("deg", degree)}
 	masses       = kind[measure.Mass]{measure.ParseMass, func(v measure.Mass, s measure.System) string { return s.Mass(v) }}
 	lineMasses   = kind[measure.LineMass]{measure.ParseLineMass, func(v measure.LineMass, s measure.System) string { return s.LineMass(v) }}
@@ -86,6 +86,7 @@ var (
 	circuitVolts = bounds[measure.Voltage]{voltages, 12, 250}
 	breakers     = bounds[measure.Current]{currents, 1, 100}
 	otherLoads   = bounds[measure.Current]{currents, 0, 100}
+	socketSteps  = bounds[measure.Length]{lengths, 0, 30 * foot}
 	continuous   = bounds[measure.Share]{shares, 0.10, 1}
 
 	gusts = bounds[measure.Speed]{speeds, 1 * measure.MPH, 100 * measure.MPH}

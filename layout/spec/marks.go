@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"hoopwright/layout/say"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -63,7 +64,7 @@ func (m mapping) tapes(k *Mark, others names) {
 	}
 	pairs := f.named()
 	if n := len(f.node.Content) / 2; n == 1 || n == 0 && f.node.Kind == yaml.MappingNode {
-		f.fail("tapes from %s; two or more are wanted", counted(n, "mark"))
+		f.fail("tapes from %s; two or more are wanted", say.Count(n, "mark"))
 	}
 	for _, p := range pairs {
 		if p.name == k.Name {

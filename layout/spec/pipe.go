@@ -38,7 +38,7 @@ func (m mapping) customPipe(name string) (catalog.Pipe, bool) {
 	wall := quantity(m, "wall", &p.Wall, walls)
 	if od && wall && p.ID() <= 0 {
 		f, _ := m.value("wall")
-		f.fail("twice %s leaves no bore in a pipe of %s", printLength(p.Wall, m.spec.Units), printLength(p.OD, m.spec.Units))
+		f.fail("twice %s leaves no bore in a pipe of %s", m.spec.Units.Written(p.Wall), m.spec.Units.Written(p.OD))
 		wall = false
 	}
 	quantity(m, "modulus", &p.Modulus, moduli)

@@ -1,6 +1,9 @@
 package spec
 
-import "strings"
+import (
+	"hoopwright/layout/say"
+	"strings"
+)
 
 // point reads a place on the plan: how far right, how far ahead.
 func (f field) point() (Point, bool) {
@@ -9,7 +12,7 @@ func (f field) point() (Point, bool) {
 		return Point{}, false
 	}
 	if len(items) != 2 {
-		f.fail("lists %s; two are wanted, how far right and how far ahead%s", counted(len(items), "figure"), commaHint(items))
+		f.fail("lists %s; two are wanted, how far right and how far ahead%s", say.Count(len(items), "figure"), commaHint(items))
 		return Point{}, false
 	}
 	x, okX := coordinates.of(items[0])
@@ -41,7 +44,7 @@ func (m mapping) points(key string, least int) []Point {
 		return nil
 	}
 	if len(f.node.Content) < least {
-		f.fail("lists %s; %d or more are wanted", counted(len(f.node.Content), "point"), least)
+		f.fail("lists %s; %d or more are wanted", say.Count(len(f.node.Content), "point"), least)
 		return nil
 	}
 	var list []Point

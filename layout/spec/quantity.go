@@ -71,26 +71,6 @@ func (b bounds[T]) in(s measure.System) string {
 // round prints a number of the spec's own units with no more digits than it has.
 func round(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64) }
 
-// printLength prints a length as somebody would write it into a spec, exactly.
-func printLength(l measure.Length, s measure.System) string {
-	if l < 0 {
-		return "-" + printLength(-l, s)
-	}
-	feet := math.Floor(float64(l/measure.Foot) + slack)
-	inches := round(l.Inches() - 12*feet)
-	switch {
-	case s == measure.Metric && l >= measure.Metre:
-		return round(l.Metres()) + " m"
-	case s == measure.Metric:
-		return round(float64(l)) + " mm"
-	case feet < 3:
-		return round(l.Inches()) + " in"
-	case inches == "0" || inches == "-0":
-		return round(feet) + " ft"
-	}
-	return round(feet) + " ft " + inches + " in"
-}
-
 // in prints a quantity that has one unit in both systems.
 func in[T ~float64](unit string, size T) func(T, measure.System) string {
 	return func(v T, _ measure.System) string { return round(float64(v/size)) + " " + unit }

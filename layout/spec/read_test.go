@@ -22,12 +22,12 @@ units: imperial
 paper: legal
 currency: USD
 dates: {mark: 2027-11-06, build: 2027-11-20, open: 2027-11-26, close: 2028-01-02, down: 2028-01-08}
-accept: [{finding: outlet-far-from-lights, why: house cords are there by then, by: Ada Finch}]
+accept: [{finding: long-day, why: house cords are there by then, by: Ada Finch}]
 
-tunnel:
-  arches: 9
-  spacing: 4 ft 3 in
-  opening: {width: 4 ft 3 in, height: 6 ft 9 in}
+tunnel: {arches: 9, spacing: 4 ft 3 in,
+  ways: [{bay: 2, wall: left}],
+  opening: {width: 4 ft 3 in, height: 6 ft 9 in},
+  }
 
 arch:
   pipe: pvc sch40 1/2 in
@@ -66,7 +66,9 @@ site:
   cords: {keep off: [brick path], crossing: cover}
   north: 40 deg
   place: [47.61, -122.33]
+  places: [{name: hall door, at: [3 ft, 1 ft], for: power off}]
   address: 3 Tidemill Road
+  emergency: 911
 
 lights:
   wraps:
@@ -75,7 +77,7 @@ lights:
   rows: {first: 14 in, step: 13 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red], walls: right, start: back, sag: 2 in, gaps: [{wall: right, bays: [4]}]}
   drops: [{where: ridge, string: drop led 100 warm, hang: 9 in, lap: 4 in}]
   strings:
-    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, most in a chain: 22, most watts: 190 W}
+    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W}
     soft set: {length: 5 m, bulbs: 50, watts: 3 W, volts: 24 V, supply: {watts: 30 W, sockets: 2}, weight: 0.02 lb/ft}
 
 power:
@@ -84,6 +86,10 @@ power:
     sluice: {volts: 120 V, breaker: 15 A}
   continuous: 75 %
   split: left and right
+  together: 6
+  cords: [{gauge: 14 AWG, length: 40 ft, sockets: 5, apart: 7 ft, price: 31}]
+  taps: [{sockets: 3, price: 6}, {sockets: 4}]
+  timers: {amps: 10 A, sockets: 1, price: 19.5}
   evenings: {hours: 4.5, nights: 33, price: 0.18}
 
 weather: {ice: 1/4 in, cold: 14 F, stand: 42 mph, inside: 18 mph}
@@ -93,7 +99,7 @@ stock:
   kerf: 1/16 in
   trim: 1/2 in
   spares: 8 %
-crew: {helpers: 7, date: 2027-11-21, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
+crew: {helpers: 7, date: 2027-11-21, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
 `
 
 // quotedPlaces is full with the places in quotes that need them.
@@ -137,7 +143,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "season", s.Season, "2027")
 	equal(t, "paper", s.Paper, "legal")
 	equal(t, "dates.close", s.Dates.Close, day("2028-01-02"))
-	equal(t, "accept", s.Accept, []Accept{{"outlet-far-from-lights", "house cords are there by then", "Ada Finch"}})
+	equal(t, "accept", s.Accept, []Accept{{"long-day", "house cords are there by then", "Ada Finch"}})
 
 	near(t, "length", s.Tunnel.Length, 8*51*in)
 	near(t, "opening height", s.Tunnel.OpeningHeight, 81*in)
@@ -207,13 +213,17 @@ func TestFullSpec(t *testing.T) {
 	}
 	equal(t, "items", items, []string{"pvc sch40 1/2 in", "steel bar 1/2 in", "tee pvc sch40 1/2 in", "custom pipe 4", "steel bar 3/8 in", "Porch Set", "zip ties 100"})
 	equal(t, "prices", []any{*s.Stock.Sell[0].Price, s.Stock.Sell[1].Price == nil, *s.Stock.Sell[2].Price}, []any{4.2, true, 0.0})
+	equal(t, "ask", s.Crew.Ask, Person{"A. Reed", "555 0100"})
+	equal(t, "places", []any{len(s.Site.Places), s.Site.Places[0].Name, s.Site.Places[0].For}, []any{1, "hall door", PowerOff})
+	near(t, "a place", s.Site.Places[0].At.X, 3*measure.Foot)
+	equal(t, "emergency", s.Site.Emergency, "911")
 	equal(t, "start", s.Crew.Start, 8*time.Hour+15*time.Minute)
 	equal(t, "rates", s.Crew.Rates, Rates{7, 2.5, 14, 12, 5, 9, 4, 11, 8})
 }
 
 func TestPositions(t *testing.T) {
 	s := mustRead(t, quotedPlaces)
-	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 39, "arch.except[0].span": 23, "power.circuits.mill.breaker": 66} {
+	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 39, "arch.except[0].span": 23, "power.circuits.mill.breaker": 68} {
 		if !s.Given(key) || s.Position(key).Line != line {
 			t.Errorf("%s: given %v at line %d, want line %d", key, s.Given(key), s.Position(key).Line, line)
 		}

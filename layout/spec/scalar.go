@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"hoopwright/layout/say"
 	"regexp"
 	"slices"
 	"strconv"
@@ -125,7 +126,7 @@ func (m mapping) word(key string, words ...string) (int, bool) {
 	}
 	i := slices.Index(words, s)
 	if i < 0 {
-		f.fail("is %s; %s is wanted", quote(s), either(words))
+		f.fail("is %s; %s is wanted", quote(s), say.Or(words))
 	}
 	return i, i >= 0
 }

@@ -1,6 +1,9 @@
 package spec
 
-import "hoopwright/layout/measure"
+import (
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+)
 
 // readSite reads the ground and what is on it.
 func (r *reader) readSite(top mapping) {
@@ -34,7 +37,9 @@ func (r *reader) readSite(top mapping) {
 		s.North = &north
 	}
 	m.latLong("place", &s.Place)
+	r.readSitePlaces(m)
 	m.text("address", &s.Address)
+	m.text("emergency", &s.Emergency)
 }
 
 // readRoute reads the legs of the centreline and checks that the tunnel fits on them.
@@ -156,7 +161,7 @@ func (m mapping) latLong(key string, into **LatLong) {
 		return
 	}
 	if len(items) != 2 {
-		f.fail("lists %s; latitude and longitude are wanted", counted(len(items), "number"))
+		f.fail("lists %s; latitude and longitude are wanted", say.Count(len(items), "number"))
 		return
 	}
 	var p LatLong

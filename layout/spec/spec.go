@@ -92,6 +92,13 @@ type Tunnel struct {
 	Length        measure.Length // first arch to last along the centreline
 	OpeningWidth  measure.Length // what stays clear for people: a box on the ground line, centred
 	OpeningHeight measure.Length
+	Ways          []Way // in the walls, besides the two ends
+}
+
+// Way is a side way in or out: a bay of a wall that nothing closes.
+type Way struct {
+	Bay  int
+	Wall Side
 }
 
 // Third names the one of sticks, span and height that is solved from the other two.
@@ -192,22 +199,40 @@ func (p Paving) String() string { return [...]string{"asphalt", "concrete", "gra
 
 // Site is the ground and what is on it.
 type Site struct {
-	Route    []Leg
-	Start    Point         // centre of arch 1
-	Heading  measure.Angle // 0 along +y, clockwise positive
-	Marks    []Mark
-	Levels   []Level
-	Soil     Soil
-	Exposure Exposure
-	Features []Feature
-	Buried   []Buried
-	Overhead []Overhead
-	Outlets  []Outlet
-	Cords    Cords
-	North    *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
-	Place    *LatLong       // nil where not given
-	Address  string
+	Route     []Leg
+	Start     Point         // centre of arch 1
+	Heading   measure.Angle // 0 along +y, clockwise positive
+	Marks     []Mark
+	Levels    []Level
+	Soil      Soil
+	Exposure  Exposure
+	Features  []Feature
+	Buried    []Buried
+	Overhead  []Overhead
+	Outlets   []Outlet
+	Cords     Cords
+	North     *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
+	Place     *LatLong       // nil where not given
+	Places    []SitePlace
+	Address   string
+	Emergency string // number to call
 }
+
+// SitePlace is a place that people may have to find: first aid, where the power is switched off.
+type SitePlace struct {
+	Name string
+	At   Point
+	For  string // one of PlaceUses, or the spec's own words
+}
+
+// The uses of a place that the packet knows.
+const (
+	FirstAid = "first aid"
+	Bench    = "bench"
+	WaterOff = "water off"
+	PowerOff = "power off"
+	Parking  = "parking"
+)
 
 // Leg is one piece of the route's centreline: a straight, or a bend tangent to its neighbours.
 type Leg struct {
@@ -362,10 +387,12 @@ type Place struct {
 // Plug says where a wrap's prongs are.
 type Plug int
 
-// The ends: at the foot (of a ridge piece: nearer arch 1), or at the crown.
+// The ends: at the foot (of a ridge piece: nearer arch 1, of a whole arch: the left one), or at the crown (the far end, the right foot).
+// An open one is chosen with the power plan, stretch by stretch.
 const (
 	PlugFoot Plug = iota
 	PlugCrown
+	PlugOpen
 )
 
 // Wrap winds strings round pipe. One of Pitch and Count may be zero: it is solved.
@@ -383,6 +410,7 @@ type Rows struct {
 	Strings           []catalog.String
 	Walls             []Side
 	FromBack          bool // start at the last arch
+	Open              bool // which end they start from is left to the power plan, path by path
 	Sag               measure.Length
 	Gaps              []Gap
 }
@@ -405,8 +433,38 @@ type Drop struct {
 type Power struct {
 	Circuits   []Circuit // in the order of the spec
 	Continuous measure.Share
-	Split      bool // left and right walls on two circuits or GFCIs
+	Split      Split
+	Together   int              // most strings behind one plug of a cord
+	Inline     []catalog.Inline // cords with several sockets that may be laid
+	Taps       []Tap            // three-ways that may be used, most sockets first
+	Timer      Timer            // bought for each outlet in use that has none
 	Evenings   *Evenings
+}
+
+// Split says what one trip may not darken, which takes two circuits or GFCIs.
+type Split int
+
+// The ways to part the lights: not at all, the left wall from the right, or every other arch, so that a trip never darkens a whole bay.
+const (
+	SplitNone Split = iota
+	SplitWalls
+	SplitArches
+)
+
+// String returns the word of the spec.
+func (s Split) String() string { return [...]string{"none", "left and right", "every other"}[s] }
+
+// Tap makes several sockets of one. Price is nil where not given.
+type Tap struct {
+	Sockets int
+	Price   *float64
+}
+
+// Timer is an timer for outdoors in an outlet's socket.
+type Timer struct {
+	Amps    measure.Current
+	Sockets int
+	Price   *float64
 }
 
 // Circuit is one breaker's wiring.
@@ -460,9 +518,13 @@ type Owned struct {
 type Crew struct {
 	Helpers int
 	Date    time.Time
+	Ask     Person
 	Start   time.Duration // since midnight
 	Rates   Rates
 }
+
+// Person is someone to turn to; either text may be empty.
+type Person struct{ Name, Phone string }
 
 // Rates are minutes of one pair of hands for one piece of work. Common practice, no source: stated so that the spec can change them.
 type Rates struct {

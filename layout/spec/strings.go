@@ -41,7 +41,7 @@ func (m mapping) label(s *catalog.String) {
 	quantity(m, "lead", &s.Lead, leads)
 	quantity(m, "tail", &s.Tail, leads)
 	if length && s.Lead+s.Tail >= s.Length {
-		m.fail("lead and tail leave nothing of its %s lit", printLength(s.Length, m.spec.Units))
+		m.fail("lead and tail leave nothing of its %s lit", m.spec.Units.Written(s.Length))
 	}
 	m.count("bulbs", &s.Bulbs, 1, mostBulbs)
 	quantity(m, "watts", &s.Watts, watts)
@@ -64,6 +64,7 @@ func (m mapping) label(s *catalog.String) {
 	quantity(m, "gauge", &s.Gauge, gauges)
 	m.name("colour", &s.Colour)
 	quantity(m, "drop", &s.Drop, stringDrops)
+	m.yes("back socket", &s.BackSocket)
 	m.count("most in a chain", &s.MostChain, 1, mostChained)
 	quantity(m, "most watts", &s.MostWatts, mostWatts)
 }

@@ -2,17 +2,17 @@ package spec
 
 import (
 	"regexp"
-	"strings"
 	"time"
 
+	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
 
 // version is the version of the format that this package reads.
 const version = "1"
 
-// papers are the sheets that a packet is printed on.
-var papers = []string{"letter", "legal", "tabloid", "a4", "a3"}
+// Papers returns the names of the papers that a packet is printed on; draw/paper knows their sizes.
+func Papers() []string { return []string{"letter", "legal", "tabloid", "a4", "a3"} }
 
 // versionFits checks the version of the format. Of a spec in another version nothing else is said.
 func (m mapping) versionFits() bool {
@@ -40,8 +40,8 @@ func (r *reader) readTop(top mapping) {
 	if i, ok := top.word("units", "imperial", "metric"); ok {
 		s.Units = measure.System(i)
 	}
-	if i, ok := top.word("paper", papers...); ok {
-		s.Paper = papers[i]
+	if i, ok := top.word("paper", Papers()...); ok {
+		s.Paper = Papers()[i]
 	}
 	top.line("currency", &s.Currency, 12)
 	r.readDates(top)
@@ -77,9 +77,6 @@ func (r *reader) readDates(top mapping) {
 // code is how a finding is named.
 var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-// neverAccepted are the words of findings that nobody may take on.
-var neverAccepted = []string{"buried", "overhead", "no-arch"}
-
 // readAccept reads the findings that the organiser takes on.
 func (r *reader) readAccept(top mapping) {
 	seen := names{of: "accepted findings"}
@@ -93,10 +90,8 @@ func (r *reader) readAccept(top mapping) {
 			if !code.MatchString(a.Finding) {
 				f.fail("is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
 			}
-			for _, word := range neverAccepted {
-				if strings.Contains(a.Finding, word) {
-					f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
-				}
+			if row, ok := finding.Of(a.Finding); ok && row.Firm {
+				f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
 			}
 			seen.add(f, a.Finding)
 		}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 var upToWords = regexp.MustCompile(`^up to\s+`)
@@ -16,7 +17,12 @@ func (r *reader) readTunnel(top mapping) {
 	if !ok {
 		return
 	}
-	t := &r.spec.Tunnel
+	m.readArches(&r.spec.Tunnel)
+	r.readWays(m)
+}
+
+// readArches reads the row of arches.
+func (m mapping) readArches(t *Tunnel) {
 	if opening, ok := m.section("opening"); ok {
 		quantity(opening, "width", &t.OpeningWidth, openings)
 		quantity(opening, "height", &t.OpeningHeight, openings)
@@ -77,7 +83,7 @@ func (m mapping) spaceOut(t *Tunnel) {
 	each := t.Length / measure.Length(t.Arches-1)
 	if !spacings.hold(each) {
 		f.failWith(exampleOf("tunnel", f.spec.Units), "%d arches over %s stand %s apart; a spacing of %s is wanted",
-			t.Arches, printLength(t.Length, f.spec.Units), f.spec.Units.Tape(each), spacings.in(f.spec.Units))
+			t.Arches, f.spec.Units.Written(t.Length), f.spec.Units.Tape(each), spacings.in(f.spec.Units))
 		t.Arches = 0
 		return
 	}
@@ -97,8 +103,8 @@ func (m mapping) countOut(t *Tunnel, atMost bool) {
 		bays = math.Ceil(float64(t.Length/t.Spacing) - slack)
 	} else if math.Abs(float64(off)) > float64(bayTolerance) {
 		bays = max(bays, 1)
-		f.failWith("spacing: up to "+printLength(t.Spacing, units), "%s is no whole number of bays of %s; %g bays would be %s",
-			printLength(t.Length, units), printLength(t.Spacing, units), bays, printLength(measure.Length(bays)*t.Spacing, units))
+		f.failWith("spacing: up to "+units.Written(t.Spacing), "%s is no whole number of bays of %s; %g bays would be %s",
+			units.Written(t.Length), units.Written(t.Spacing), bays, units.Written(measure.Length(bays)*t.Spacing))
 		return
 	}
 	each := t.Length / measure.Length(bays)
@@ -126,7 +132,7 @@ func (m mapping) twoOf(a, b, c string) bool {
 	case 3:
 		m.fail("gives %s, %s and %s; the third follows from the other two, so leave one out", a, b, c)
 	case 1:
-		m.fail("gives %s alone of %s, %s and %s; one of %s is wanted too", given[0], a, b, c, either(absent))
+		m.fail("gives %s alone of %s, %s and %s; one of %s is wanted too", given[0], a, b, c, say.Or(absent))
 	case 0:
 		m.fail("gives none of %s, %s and %s; two of them are wanted", a, b, c)
 	}

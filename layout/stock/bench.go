@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
@@ -70,11 +69,15 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 	if !b.offer.assumed && s.Given("stock.sell") {
 		level = finding.MustFix
 	}
+	var cure []finding.Change
 	fix := "have it cut to length where it is bought, or list a longer bar under stock.sell"
 	if !b.offer.bar {
 		rest := measure.RoundUp(p.Length-longest-b.stop(), b.grid())
 		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick under stock.sell", s.Units.Cut(longest), s.Units.Cut(rest))
-		if !strings.HasPrefix(p.Name, "ridge") {
+		if !p.ID.Ridge() {
+			if !slices.ContainsFunc(long, func(p Piece) bool { return p.ID.Ridge() }) {
+				cure = b.jointed(p.Length, longest)
+			}
 			list := "write that stick as a list"
 			if key = "arch.sticks"; !s.Given(key) {
 				list, key = "give the sticks in place of span or height, each as a list", "stock.sell"
@@ -83,7 +86,7 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 		}
 	}
 	return finding.Finding{
-		Level: level, Code: "piece-too-long", Sheet: "cut", Key: key, Pos: s.Position(key),
+		Level: level, Code: "piece-too-long", Key: key, Cure: cure,
 		Text: fmt.Sprintf("No %s to be had gives %s: %s asked for, the longest gives %s. To mend it, %s.", b.offer.item, names(long), s.Units.Cut(p.Length), s.Units.Cut(longest), fix),
 	}
 }
@@ -163,7 +166,7 @@ func (b *bench) cut(cuts *Cuts) []finding.Finding {
 		if !b.offer.assumed && b.spec.Given("stock.sell") {
 			level = finding.MustFix
 		}
-		return append(found, finding.Finding{Level: level, Code: "no-cut-plan", Sheet: "cut", Key: "stock", Pos: b.spec.Position("stock"),
+		return append(found, finding.Finding{Level: level, Code: "no-cut-plan", Key: "stock",
 			Text: fmt.Sprintf("No cut plan could be made for %s: %v.", b.offer.item, err)})
 	}
 	unit := 0.01 // the solver's prices are hundredths of the currency, or grid steps

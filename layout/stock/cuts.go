@@ -28,7 +28,7 @@ func cutAll(s *spec.Spec, offers []offer, all []Piece) (Cuts, []finding.Finding)
 	cuts.ByLength = unpriced > 0
 	if priced > 0 && unpriced > 0 {
 		found = append(found, finding.Finding{
-			Level: finding.Note, Code: "prices-missing", Sheet: "cut", Key: "stock.sell", Pos: s.Position("stock.sell"),
+			Level: finding.Note, Code: "prices-missing", Key: "stock.sell",
 			Text: fmt.Sprintf("%d of the %d stock lengths have no price, so the cut plan uses the least length of stock, not the least money; price them all to have the cheapest.", unpriced, priced+unpriced),
 		})
 	}
@@ -95,6 +95,6 @@ func (b *bench) lay(p cutting.Problem, bars []cutting.Bar, sticks []stick) []Bar
 }
 
 func (b *bench) limitNote() finding.Finding {
-	return finding.Finding{Level: finding.LookAt, Code: "stock-limit", Sheet: "shopping", Key: "stock.sell", Pos: b.spec.Position("stock.sell"),
+	return finding.Finding{Level: finding.LookAt, Code: "stock-limit", Key: "stock.sell",
 		Text: fmt.Sprintf("The limits in stock.sell leave too little %s for all the pieces; the plan ignores them, so look for another store or raise them.", b.offer.item)}
 }

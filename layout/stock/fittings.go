@@ -21,46 +21,32 @@ func (b *basket) fittings(in Input) {
 			order = append(order, pipe)
 		}
 		couplings[pipe] += max(0, len(a.Left)-1) + max(0, len(a.Right)-1)
-		switch in.crown(a.Number, a.Kind.Spec) {
-		case "tee":
+		switch in.Spec.CrownFitting(a.Number) {
+		case spec.Tee:
 			tees[pipe]++
-		case "cross":
+		case spec.Cross:
 			crosses[pipe]++
-		case "coupling":
+		case spec.Coupling:
 			couplings[pipe]++
 		}
 	}
 	sockets := 0
 	for _, pipe := range order {
-		b.add(Item{Item: "tee " + pipe, Need: tees[pipe], Unit: "each", Where: wherePipe, Why: "crown of each end arch, three plain sockets"})
-		b.add(Item{Item: "cross " + pipe, Need: crosses[pipe], Unit: "each", Where: wherePipe, Why: "crown of each arch between, four plain sockets"})
-		b.add(Item{Item: "coupling " + pipe, Need: couplings[pipe], Unit: "each", Where: wherePipe, Why: "joins two sticks end to end"})
+		b.add(Item{Item: "tee " + pipe, Need: tees[pipe], Unit: Each, Fitting: true, Where: wherePipe, Why: "crown of each end arch, three plain sockets"})
+		b.add(Item{Item: "cross " + pipe, Need: crosses[pipe], Unit: Each, Fitting: true, Where: wherePipe, Why: "crown of each arch between, four plain sockets"})
+		b.add(Item{Item: "coupling " + pipe, Need: couplings[pipe], Unit: Each, Fitting: true, Where: wherePipe, Why: "joins two sticks end to end"})
 		sockets += 3*tees[pipe] + 4*crosses[pipe] + 2*couplings[pipe]
 	}
 	for _, j := range bushings(in) {
-		b.add(Item{Item: fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), Need: j.count, Unit: "each", Where: wherePipe,
+		b.add(Item{Item: fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), Need: j.count, Unit: Each, Fitting: true, Where: wherePipe,
 			Why: "both ends of each ridge piece, since the ridge is of another size than the crowns"})
 	}
 	switch in.Spec.Arch.Joints {
 	case spec.Pinned:
-		b.add(Item{Item: "stainless screw 1/2 in", Need: sockets, Unit: "each", Where: wherePipe, Why: "one through each socket"})
+		b.add(Item{Item: "stainless screw 1/2 in", Need: sockets, Unit: Each, Where: wherePipe, Why: "one through each socket"})
 	case spec.Glued:
-		b.add(Item{Item: "solvent cement and primer", Need: 1, Unit: "set", Where: wherePipe, Why: "for this pipe; use in open air, no flame near; glued joints do not come apart for storing"})
+		b.add(Item{Item: "solvent cement and primer", Need: 1, Unit: Set, Where: wherePipe, Why: "for this pipe; use in open air, no flame near; glued joints do not come apart for storing"})
 	}
-}
-
-// crown names the fitting at an arch's crown; empty where one stick is bent over whole.
-func (in Input) crown(number int, a spec.Arch) string {
-	n := in.Spec.Tunnel.Arches
-	switch {
-	case a.OneStick:
-		return ""
-	case !in.Spec.Ridge.Present || n == 1:
-		return "coupling"
-	case number == 1 || number == n:
-		return "tee"
-	}
-	return "cross"
 }
 
 // joint counts the bushings that go into crown fittings of one pipe.

@@ -3,10 +3,10 @@ package stock
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -44,7 +44,7 @@ func offersOf(in Input) []offer {
 	for _, p := range pieces(in) {
 		if _, seen := at[p.Item]; !seen {
 			at[p.Item] = len(offers)
-			offers = append(offers, offer{item: p.Item, bar: p.isBar()})
+			offers = append(offers, offer{item: p.Item, bar: p.ID.Steel})
 		}
 		longest[p.Item] = max(longest[p.Item], p.Length)
 	}
@@ -97,7 +97,7 @@ func (o offer) assumedNote(s *spec.Spec) finding.Finding {
 		lengths = append(lengths, Sold(l.length, s.Units))
 	}
 	return finding.Finding{
-		Level: finding.Note, Code: "stock-lengths-assumed", Sheet: "cut", Key: "stock.sell", Pos: s.Position("stock.sell"),
-		Text: fmt.Sprintf("The spec names no length in which %s is sold, so sticks of %s are taken and cost is counted as length; list what your store has under stock.sell.", o.item, strings.Join(lengths, " and ")),
+		Level: finding.Note, Code: "stock-lengths-assumed", Key: "stock.sell",
+		Text: fmt.Sprintf("The spec names no length in which %s is sold, so sticks of %s are taken and cost is counted as length; list what your store has under stock.sell.", o.item, say.And(lengths)),
 	}
 }

@@ -1,34 +1,15 @@
 package stock
 
 import (
-	"slices"
-	"strings"
-
 	"hoopwright/layout/measure"
 )
-
-// Parts splits a piece's name into what it is and where it goes: "leg upper" and "L3", "ridge" and "4", "guy stake" and "G1L".
-func (p Piece) Parts() (kind, place string) {
-	words := strings.Fields(p.Name)
-	k := slices.IndexFunc(words, func(w string) bool { return strings.ContainsAny(w, "0123456789") })
-	if k < 0 {
-		return p.Name, ""
-	}
-	return strings.Join(slices.Delete(slices.Clone(words), k, k+1), " "), words[k]
-}
-
-// Ridge reports whether the piece runs from crown to crown.
-func (p Piece) Ridge() bool { return strings.HasPrefix(p.Name, "ridge ") }
-
-// Trial is the name of the ridge piece that is tried in its bay before the others are cut.
-const Trial = "ridge 1"
 
 // turn is when a piece is cut: what stands on the ground at once, then the trial piece, then the rest of the ridge.
 func (p Piece) turn() int {
 	switch {
-	case !p.Ridge():
+	case !p.ID.Ridge():
 		return 0
-	case p.Name == Trial:
+	case p.ID.Trial():
 		return 1
 	}
 	return 2
@@ -38,7 +19,7 @@ func (p Piece) turn() int {
 func (b Bar) Whole() bool { return len(b.Pieces) == 1 && b.Pieces[0].Mark == b.Stock }
 
 // Steel reports whether the bar makes stakes; the others are pipe.
-func (b Bar) Steel() bool { return b.Pieces[0].isBar() }
+func (b Bar) Steel() bool { return b.Pieces[0].ID.Steel }
 
 // Size prints the stock length as a store says it: 10 ft, 3.2 m.
 func (b Bar) Size(units measure.System) string { return Sold(b.Stock, units) }

@@ -4,19 +4,37 @@ import (
 	"math"
 	"testing"
 
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
-func TestParts(t *testing.T) {
-	for name, want := range map[string][2]string{
-		"leg L3 upper": {"leg upper", "L3"}, "leg R12": {"leg", "R12"}, "leg L3 middle 1": {"leg middle 1", "L3"},
-		"ridge 4": {"ridge", "4"}, "arch 3 lower": {"arch lower", "3"}, "stake R2": {"stake", "R2"}, "guy stake G15La": {"guy stake", "G15La"},
+// The words of a piece are those that crews write on it; two pieces are of one sort where only arch and side differ.
+func TestPieceWords(t *testing.T) {
+	leg := func(side spec.Side, arch, stick, of int) PieceID {
+		return PieceID{Part: lights.Leg(side, arch), Stick: stick, Of: of}
+	}
+	part := func(kind lights.Kind, number, stick, of int) PieceID {
+		return PieceID{Part: lights.Part{Kind: kind, Number: number}, Stick: stick, Of: of}
+	}
+	stake := func(id ground.StakeID) PieceID { return PieceID{Steel: true, Stake: id} }
+	for id, want := range map[PieceID][2]string{
+		leg(spec.Left, 3, 2, 2):                                        {"leg L3 upper", "leg upper"},
+		leg(spec.Right, 12, 1, 1):                                      {"leg R12", "leg"},
+		leg(spec.Left, 3, 2, 4):                                        {"leg L3 middle 1", "leg middle 1"},
+		part(lights.Ridge, 4, 0, 0):                                    {"ridge 4", "ridge"},
+		part(lights.Arch, 3, 1, 2):                                     {"arch 3 lower", "arch lower"},
+		stake(ground.Leg(spec.Right, 2)):                               {"stake R2", "stake"},
+		stake(ground.StakeID{Arch: 15, Guy: true, Way: ground.Toward}): {"guy stake G15La", "guy stake"},
+		stake(ground.StakeID{Arch: 1, Guy: true}):                      {"guy stake G1L", "guy stake"},
 	} {
-		kind, place := Piece{Name: name}.Parts()
-		if kind != want[0] || place != want[1] {
-			t.Errorf("%s: %q at %q, want %q at %q", name, kind, place, want[0], want[1])
+		if got := [2]string{id.String(), id.Noun()}; got != want {
+			t.Errorf("%q, want %q", got, want)
 		}
+	}
+	if leg(spec.Left, 3, 2, 2).Sort() != leg(spec.Right, 7, 2, 2).Sort() || leg(spec.Left, 3, 1, 2).Sort() == leg(spec.Left, 3, 2, 2).Sort() {
+		t.Error("upper sticks are of one sort, lower ones of another")
 	}
 }
 
@@ -40,10 +58,10 @@ func TestRidgeIsCutLast(t *testing.T) {
 		for i, p := range b.Pieces {
 			at += in.Spec.Stock.Kerf + p.Length
 			if math.Abs(float64(p.Mark-at)) > 1e-6 {
-				t.Errorf("%s: mark %v, want %v", p.Name, p.Mark, at)
+				t.Errorf("%s: mark %v, want %v", p.ID, p.Mark, at)
 			}
 			if i > 0 && p.turn() < b.Pieces[i-1].turn() {
-				t.Errorf("%s comes after %s", p.Name, b.Pieces[i-1].Name)
+				t.Errorf("%s comes after %s", p.ID, b.Pieces[i-1].ID)
 			}
 			mixed = mixed || i > 0 && p.turn() > b.Pieces[i-1].turn()
 		}
@@ -56,10 +74,12 @@ func TestRidgeIsCutLast(t *testing.T) {
 // By hand: two 53 in pieces from 120 in leave 120 − 2·(53 + 1/8) = 13 3/4 in; a stick of one leaves 66 7/8 in. So each piece of the first may grow by 6 7/8 in. The
 // trial piece has no share in what its stick leaves.
 func TestRidgeRoomAndUseful(t *testing.T) {
-	piece := func(name string) Piece { return Piece{Name: name, Length: 53 * inch} }
-	two := Bar{Stock: 120 * inch, Item: "p", Pieces: []Piece{piece("ridge 2"), piece("ridge 3")}, Offcut: 13.75 * inch}
-	one := Bar{Stock: 120 * inch, Item: "p", Pieces: []Piece{piece("ridge 4")}, Offcut: 66.875 * inch}
-	trial := Bar{Stock: 56 * inch, Item: "p", Pieces: []Piece{piece(Trial)}, Offcut: 2.875 * inch}
+	piece := func(bay int) Piece {
+		return Piece{ID: PieceID{Part: lights.Part{Kind: lights.Ridge, Number: bay}}, Length: 53 * inch}
+	}
+	two := Bar{Stock: 120 * inch, Item: "p", Pieces: []Piece{piece(2), piece(3)}, Offcut: 13.75 * inch}
+	one := Bar{Stock: 120 * inch, Item: "p", Pieces: []Piece{piece(4)}, Offcut: 66.875 * inch}
+	trial := Bar{Stock: 56 * inch, Item: "p", Pieces: []Piece{piece(1)}, Offcut: 2.875 * inch}
 	if got := (Cuts{Bars: []Bar{one, two, trial}}).RidgeRoom(); got != 6.875*inch {
 		t.Errorf("room %v in, want 6 7/8", got/inch)
 	}

@@ -1,7 +1,5 @@
 package stock
 
-import "strings"
-
 // Sawn counts the bars that a saw goes through, and the leg pieces among what is cut from them; whole sticks are not counted.
 func (c Cuts) Sawn() (bars, legs int) {
 	for _, b := range c.Bars {
@@ -10,7 +8,7 @@ func (c Cuts) Sawn() (bars, legs int) {
 		}
 		bars++
 		for _, p := range b.Pieces {
-			if strings.HasPrefix(p.Name, "leg ") || strings.HasPrefix(p.Name, "arch ") {
+			if !p.ID.Steel && !p.ID.Ridge() {
 				legs++
 			}
 		}

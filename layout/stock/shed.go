@@ -2,13 +2,13 @@ package stock
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock/cutting"
 )
 
@@ -111,73 +111,46 @@ func (b *bench) fromShed(all []Piece) []Bar {
 	return b.lay(p, owned, sticks)
 }
 
-// standIns lets owned cords that are longer than needed serve where none of the right length is left: the longest need first. It returns how
-// many of each name do, and in words which. A cord that may carry less for its length does not serve.
-func (b *basket) standIns(needs map[string]int) (serve map[string]int, from map[string]string) {
-	serve, from = map[string]int{}, map[string]string{}
+// standIns lets owned cords that are longer than needed serve where none of the right length is left: the longest need first. It notes in the lines of
+// cords which do. A cord that may carry less for its length does not serve.
+func (b *basket) standIns(lines []Item) {
 	type owned struct {
-		name   string
-		length measure.Length
-		left   int
+		spec.Owned
+		left int
 	}
 	var shed []owned
 	for _, o := range b.spec.Stock.Own {
 		if _, ok := catalog.FindCord(o.Item); ok && o.Length > 0 {
-			name := o.Item + " " + Sold(o.Length, b.spec.Units)
-			shed = append(shed, owned{o.Item, o.Length, max(0, o.Count-needs[name])})
+			left := o.Count
+			for _, i := range lines {
+				if i.is(o.Item, o.Length) {
+					left -= i.Need
+				}
+			}
+			shed = append(shed, owned{o, max(0, left)})
 		}
 	}
-	slices.SortStableFunc(shed, func(a, c owned) int { return cmp.Compare(a.length, c.length) })
-	type need struct {
-		name, item string
-		length     measure.Length
-		open       int
+	slices.SortStableFunc(shed, func(a, c owned) int { return cmp.Compare(a.Length, c.Length) })
+	var needs []*Item
+	for i := range lines {
+		needs = append(needs, &lines[i])
 	}
-	var list []need
-	for name, n := range needs {
-		item, size, ok := splitCord(name)
-		if ok {
-			list = append(list, need{name, item, size, n - b.owns(name)})
-		}
-	}
-	slices.SortFunc(list, func(a, c need) int { return cmp.Or(cmp.Compare(c.length, a.length), strings.Compare(a.name, c.name)) })
-	for _, n := range list {
-		cord, ok := catalog.FindCord(n.item)
-		for i := range shed {
-			o := &shed[i]
-			k := min(n.open, o.left)
-			if !ok || k <= 0 || o.name != n.item || o.length <= n.length || cord.AmpsAt(o.length) < cord.AmpsAt(n.length) {
+	slices.SortFunc(needs, func(a, c *Item) int { return cmp.Or(cmp.Compare(c.Length, a.Length), strings.Compare(a.Item, c.Item)) })
+	for _, i := range needs {
+		cord, ok := catalog.FindCord(i.Of)
+		open := i.Need - b.owns(*i)
+		for k := range shed {
+			o := &shed[k]
+			n := min(open, o.left)
+			if !ok || n <= 0 || !i.of(o.Item) || o.Length <= i.Length || cord.AmpsAt(o.Length) < cord.AmpsAt(i.Length) {
 				continue
 			}
-			n.open, o.left = n.open-k, o.left-k
-			serve[n.name] += k
-			if from[n.name] != "" {
-				from[n.name] += ", "
-			}
-			from[n.name] += fmt.Sprintf("%d of %s", k, Sold(o.length, b.spec.Units))
+			open, o.left = open-n, o.left-n
+			i.Own += n
+			i.StandIns = append(i.StandIns, StandIn{n, o.Length})
+		}
+		if words := i.StandInWords(b.spec.Units); words != "" {
+			i.Why = "longer ones of the shed serve: " + words
 		}
 	}
-	return serve, from
-}
-
-// standInWords come before what stands in for an item.
-const standInWords = "longer ones of the shed serve: "
-
-// StandIns says which longer things of the shed serve for the item; empty where none do.
-func (i Item) StandIns() string {
-	words, found := strings.CutPrefix(i.Why, standInWords)
-	if !found {
-		return ""
-	}
-	return words
-}
-
-// splitCord splits a cord's name as sold, "16 AWG 25 ft", into the cord and its length.
-func splitCord(name string) (item string, length measure.Length, ok bool) {
-	words := strings.Fields(name)
-	if len(words) < 4 {
-		return "", 0, false
-	}
-	length, err := measure.ParseLength(strings.Join(words[len(words)-2:], " "))
-	return strings.Join(words[:len(words)-2], " "), length, err == nil
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -31,34 +30,24 @@ func (b *basket) add(i Item) {
 	if i.Need <= 0 {
 		return
 	}
-	i.Own += b.owns(i.Item)
+	i.Own += b.owns(i)
 	for _, s := range b.spec.Stock.Sell {
-		if b.is(s.Item, s.Length, i.Item) && s.Price != nil && !i.Priced {
-			i.Price, i.Priced = *s.Price, true
+		if i.is(s.Item, s.Length) && s.Price != nil && (!i.Priced || i.Assumed) {
+			i.Price, i.Priced, i.Assumed = *s.Price, true, false
 		}
 	}
 	i.Buy = max(0, i.Need-i.Own)
 	b.items = append(b.items, i)
 }
 
-// owns counts what the shed holds of the line called name.
-func (b *basket) owns(name string) (n int) {
+// owns counts what the shed holds of the line.
+func (b *basket) owns(i Item) (n int) {
 	for _, o := range b.spec.Stock.Own {
-		if b.is(o.Item, o.Length, name) {
+		if i.is(o.Item, o.Length) {
 			n += o.Count
 		}
 	}
 	return n
-}
-
-// is reports whether an item of the spec's stock is the line called name: the same words, or the same with its length after them.
-func (b *basket) is(item string, length measure.Length, name string) bool {
-	if length <= 0 {
-		return item == name
-	}
-	name = strings.ReplaceAll(name, ",", "")
-	long := item + " " + Sold(length, b.spec.Units)
-	return long == name || "steel bar "+long == name || strings.EqualFold(strings.TrimPrefix(long, "cord "), name)
 }
 
 // shopping writes the list in the order of the places where things are bought.
@@ -72,7 +61,7 @@ func shopping(in Input, cuts Cuts, offers []offer) []Item {
 	b.fittings(in)
 	b.stakes(in, cuts, offers)
 	b.strings(in)
-	b.cords(in)
+	b.wiring(in)
 	b.sundries(in)
 	return b.items
 }
@@ -99,13 +88,13 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 		}
 	}
 	slices.SortStableFunc(lines, func(a, b line) int { return int(math.Copysign(1, float64(b.length-a.length))) })
-	where, unit := wherePipe, "stick"
+	where, unit := wherePipe, StickOf
 	if o.bar {
-		where, unit = whereSteel, "bar"
+		where, unit = whereSteel, BarOf
 	}
 	for _, l := range lines {
 		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Need: l.need, Own: l.own, Buy: l.need - l.own, Where: where,
-			Unit: Sold(l.length, s.Units) + " " + unit}
+			Unit: unit, Of: o.item, Length: l.length}
 		for _, offered := range o.sells {
 			if offered.length == l.length && offered.priced {
 				i.Price, i.Priced = offered.price, true
@@ -133,38 +122,14 @@ func (b *basket) strings(in Input) {
 			}
 		}
 		spare := withSpares(hang, in.Spec.Stock.Spares) - hang
-		b.add(Item{Item: s.Kind, Need: hang + spare, Unit: "each", Where: whereLights, Why: fmt.Sprintf("%d to hang, %d spare", hang, spare)})
+		b.add(Item{Item: s.Kind, Need: hang + spare, Unit: Each, Where: whereLights, Why: fmt.Sprintf("%d to hang, %d spare", hang, spare)})
 	}
-	b.add(Item{Item: "low-voltage supply", Need: in.Supplies, Unit: "each", Where: whereLights, Why: "of the strings' own make; many strings come with theirs"})
+	b.add(Item{Item: "low-voltage supply", Need: in.Wiring.Supplies, Unit: Each, Where: whereLights, Why: "of the strings' own make; many strings come with theirs"})
 }
 
 // withSpares adds the share of spares, rounded up.
 func withSpares(n int, share measure.Share) int {
 	return n + int(math.Ceil(float64(n)*float64(share)-1e-9))
-}
-
-// cords lists cords by name in the order they are laid, and taps.
-func (b *basket) cords(in Input) {
-	needs := map[string]int{}
-	for _, name := range in.Cords {
-		needs[name]++
-	}
-	serve, from := b.standIns(needs)
-	var done []string
-	for _, name := range in.Cords {
-		if slices.Contains(done, name) {
-			continue
-		}
-		done = append(done, name)
-		i := Item{Item: name, Need: needs[name], Own: serve[name], Unit: "each", Where: whereElectrical}
-		if serve[name] > 0 {
-			i.Why = standInWords + from[name]
-		}
-		b.add(i)
-	}
-	b.add(Item{Item: "three-way tap", Need: in.Taps, Unit: "each", Where: whereElectrical})
-	b.add(Item{Item: "cord cover", Need: in.Covers, Unit: "each", Where: whereElectrical, Why: "made to be walked over; one for each feeder along the ground across the opening at arch 1"})
-	b.add(Item{Item: "plug cover", Need: len(in.Cords), Unit: "each", Where: whereElectrical, Why: "weather box, one over the end of each cord"})
 }
 
 // bushingNote says so where the ridge pipe does not fit the crown fittings.
@@ -179,6 +144,6 @@ func bushingNote(in Input) []finding.Finding {
 		return nil
 	}
 	ridge := in.Spec.Ridge.Pipe.Name
-	return []finding.Finding{{Level: finding.Note, Code: "ridge-bushing", Sheet: "shopping", Key: "ridge.pipe", Pos: in.Spec.Position("ridge.pipe"),
+	return []finding.Finding{{Level: finding.Note, Code: "ridge-bushing", Key: "ridge.pipe",
 		Text: fmt.Sprintf("The ridge is %s and the crown fittings are %s, so %d bushings go between them; a bushing moves the socket stop, so try bay 1 before the other ridge pieces are cut, or make the ridge of the arches' pipe.", ridge, pipe, n)}}
 }

@@ -9,8 +9,8 @@ import (
 
 // Piece is one length of pipe or bar with its place in the tunnel. On a bar it carries where its cut comes.
 type Piece struct {
-	Name   string         `json:"name"` // "L3 lower", "leg L3", "ridge 4", "stake R2"
-	Length measure.Length `json:"mm"`   // on the cutting grid, never short
+	ID     PieceID        `json:"name"`
+	Length measure.Length `json:"mm"` // on the cutting grid, never short
 
 	Item string         `json:"-"` // material, a catalog name
 	Mark measure.Length `json:"-"` // running saw mark from the bar's left end, kerf in; the bar's length for a piece that needs no cut
@@ -43,12 +43,18 @@ type Item struct {
 	Need  int     `json:"need"`
 	Own   int     `json:"own"`
 	Buy   int     `json:"buy"`
-	Price float64 `json:"price"` // of one; zero where not given
+	Price float64 `json:"price"` // of one; zero where not known
 
-	Unit   string `json:"-"` // "10 ft stick", "each", "bag of 100"
-	Where  string `json:"-"` // pipe, steel, lights, electrical, sundries
-	Why    string `json:"-"` // what it is for, what was assumed of its label
-	Priced bool   `json:"-"`
+	Assumed bool `json:"price_assumed"` // by us, for want of one in the spec
+
+	Unit     Unit           `json:"-"`
+	Of       string         `json:"-"` // material of what goes by its length: a stick, bar, ready stake or cord
+	Length   measure.Length `json:"-"` // of one of it
+	Fitting  bool           `json:"-"` // joins pipe
+	StandIns []StandIn      `json:"-"` // longer ones of the shed that serve, counted in Own
+	Where    string         `json:"-"` // pipe, steel, lights, electrical, sundries
+	Why      string         `json:"-"` // what it is for, what was assumed of its label
+	Priced   bool           `json:"-"`
 }
 
 // List is what the tunnel is made of and what to buy.

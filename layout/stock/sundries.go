@@ -31,15 +31,15 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 			b.sticks(o, cuts, in.Spec)
 		}
 	}
-	b.add(Item{Item: "stake cap", Need: len(in.Stakes), Unit: "each", Where: whereSteel, Why: "one on every stake while it is bare; guy stakes keep theirs"})
+	b.add(Item{Item: "stake cap", Need: len(in.Stakes), Unit: Each, Where: whereSteel, Why: "one on every stake while it is bare; guy stakes keep theirs"})
 }
 
 // readyStakes lists stakes bought cut to length: all but those that bars of the shed give.
 func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
-	cut := map[string]bool{}
+	cut := map[PieceID]bool{}
 	for _, bar := range cuts.Bars {
 		for _, p := range bar.Pieces {
-			cut[p.Name] = true
+			cut[p.ID] = true
 		}
 	}
 	type line struct {
@@ -50,12 +50,12 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 	for _, s := range in.Stakes {
 		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
 		switch {
-		case s.Brace:
+		case s.Bay > 0:
 			bar = in.Spec.Braces.Peg.Bar
 		case s.Guy:
 			bar = in.Spec.Guys.Stake.Bar
 		}
-		if barItem(bar) != o.item || cut["stake "+s.Name] || cut["guy stake "+s.Name] || cut["peg "+s.Name] {
+		if barItem(bar) != o.item || cut[PieceID{Steel: true, Stake: s.StakeID}] {
 			continue
 		}
 		k := slices.IndexFunc(lines, func(l line) bool { return l.length == s.Length })
@@ -77,7 +77,7 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 				why = fmt.Sprintf("%d under the legs, %d for guys", l.legs, l.guys)
 			}
 		}
-		b.add(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Need: l.legs + l.guys, Unit: "each", Where: whereSteel, Why: why + "; bought cut to length"})
+		b.add(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Of: o.item, Length: l.length, Need: l.legs + l.guys, Unit: Each, Where: whereSteel, Why: why + "; bought cut to length"})
 	}
 }
 
@@ -85,18 +85,15 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 func (b *basket) braces(in Input) {
 	n := 0
 	for _, s := range in.Stakes {
-		if s.Brace {
+		if s.Bay > 0 {
 			n++
 		}
 	}
 	if !in.Spec.Braces.Line {
-		b.add(Item{Item: "hose clamp", Need: 2 * n, Unit: "each", Where: whereSundries, Why: "one at each end of a brace, around brace and leg or brace and peg; two turns of strong wire do as well"})
+		b.add(Item{Item: "hose clamp", Need: 2 * n, Unit: Each, Where: whereSundries, Why: "one at each end of a brace, around brace and leg or brace and peg; two turns of strong wire do as well"})
 		return
 	}
-	per, unit := measure.Foot, "ft"
-	if in.Spec.Units == measure.Metric {
-		per, unit = measure.Metre, "m"
-	}
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
 	line := (in.Spec.BraceLength()*slackOfGuy + knotsOfGuy) * measure.Length(n)
 	b.add(Item{Item: "webbing", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries, Why: fmt.Sprintf("%d braces; 1 in (25 mm), bright, with a buckle each, no loops", n)})
 }
@@ -106,7 +103,7 @@ func (b *basket) sundries(in Input) {
 	guys := 0
 	line := measure.Length(0)
 	for _, g := range in.Stakes {
-		if !g.Guy || g.Brace {
+		if !g.Guy || g.Bay > 0 {
 			continue
 		}
 		guys++
@@ -118,19 +115,16 @@ func (b *basket) sundries(in Input) {
 		from := in.Spec.Guys.From
 		line += measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy + knotsOfGuy
 	}
-	per, unit := measure.Foot, "ft"
-	if in.Spec.Units == measure.Metric {
-		per, unit = measure.Metre, "m"
-	}
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
 	b.add(Item{Item: "guy line", Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries,
 		Why: fmt.Sprintf("%d guys; cord of 1/8 in (3 mm) or more, bright, that does not stretch", guys)})
-	b.add(Item{Item: "line tightener", Need: guys, Unit: "each", Where: whereSundries})
+	b.add(Item{Item: "line tightener", Need: guys, Unit: Each, Where: whereSundries})
 	b.braces(in)
 	ties := withSpares(in.Ties, in.Spec.Stock.Spares)
-	b.add(Item{Item: fmt.Sprintf("zip ties %d", tiesInBag), Need: (ties + tiesInBag - 1) / tiesInBag, Unit: "bag", Where: whereSundries,
+	b.add(Item{Item: fmt.Sprintf("zip ties %d", tiesInBag), Need: (ties + tiesInBag - 1) / tiesInBag, Unit: Bag, Where: whereSundries,
 		Why: fmt.Sprintf("8 in (200 mm), for outdoors; %d with spares", ties)})
-	b.add(Item{Item: "marking paint", Need: (len(in.Stakes) + stakesToPaint - 1) / stakesToPaint, Unit: "can", Where: whereSundries,
+	b.add(Item{Item: "marking paint", Need: (len(in.Stakes) + stakesToPaint - 1) / stakesToPaint, Unit: Can, Where: whereSundries,
 		Why: "white, as the locating service asks; marks every stake"})
-	b.add(Item{Item: "flagging tape", Need: (in.Spec.Tunnel.Arches + archesToRoll - 1) / archesToRoll, Unit: "roll", Where: whereSundries,
+	b.add(Item{Item: "flagging tape", Need: (in.Spec.Tunnel.Arches + archesToRoll - 1) / archesToRoll, Unit: Roll, Where: whereSundries,
 		Why: "flags on pipe, guys and stakes"})
 }

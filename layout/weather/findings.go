@@ -3,11 +3,11 @@ package weather
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -65,7 +65,12 @@ type judge struct {
 
 func (j *judge) add(level finding.Level, code, sheet, key, format string, args ...any) {
 	text := fmt.Sprintf(format, args...)
-	j.list = append(j.list, finding.Finding{Level: level, Code: code, Sheet: sheet, Key: key, Pos: j.t.Spec.Position(key), Text: strings.ToUpper(text[:1]) + text[1:]})
+	j.list = append(j.list, finding.Finding{Level: level, Code: code, Sheet: sheet, Key: key, Pos: j.t.Spec.Position(key), Text: say.Capital(text)})
+}
+
+// cure says what cures the finding added last.
+func (j *judge) cure(key string, to measure.Length) {
+	j.list[len(j.list)-1].Cure = []finding.Change{{Key: key, Value: j.u.Written(to)}}
 }
 
 // leans reports a tunnel that its own weight may lay over lengthwise.
@@ -114,21 +119,13 @@ func (j *judge) gives() string {
 	return fmt.Sprintf("near gusts of %s at the arches%s %s (arch %d)", j.u.Speed(b.Damage.Gust), soil, b.Damage.Cause, b.Damage.Arch)
 }
 
-// judged is the forecast gust that an aim is compared with: the measured one where no forecast tells.
-func judged(g Gust) measure.Speed {
-	if g.Forecast == 0 {
-		return g.Local
-	}
-	return g.Forecast
-}
-
 // slack is what rounding down to whole numbers may take from an aim that is met.
 const slack = measure.MPH / 100
 
 // closes reports a tunnel that people leave before the aim.
 func (j *judge) closes() {
 	w, aim := j.w, j.t.Spec.Weather.Inside
-	inside := judged(w.InsideGust())
+	inside := w.InsideGust().Called()
 	if inside >= aim-slack && inside >= leastInside-slack {
 		return
 	}
@@ -146,7 +143,7 @@ func (j *judge) closes() {
 // down reports a tunnel that lies flat before the aim.
 func (j *judge) down() {
 	w, aim := j.w, j.t.Spec.Weather.Stand
-	if judged(w.DownGust()) >= aim-slack || w.Calm() {
+	if w.DownGust().Called() >= aim-slack || w.Calm() {
 		return
 	}
 	fall := w.Bears[0].Collapse
@@ -176,7 +173,7 @@ func (j *judge) crosses() {
 		return
 	}
 	j.add(finding.LookAt, codeCross, sheetRaise, "guys.from", "guys tied %s up on %s come down through the opening that is kept clear for people, at the height of faces. Tie them %s up or lower, on the outside of the legs.",
-		u.Tape(guys.From), strings.ToLower(arch.Named(low)), u.Tape(t.Arches[0].HighestTie()))
+		u.Tape(guys.From), say.Numbered("arch", low), u.Tape(t.Arches[0].HighestTie()))
 }
 
 // steep reports guys that pull down more than along, and crossed braces that pull along more than they hold.
@@ -185,6 +182,7 @@ func (j *judge) steep() {
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
 		j.add(finding.LookAt, codeSteep, sheetRaise, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that. Set the stakes %s out or farther.",
 			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out), u.Tape(g.From))
+		j.cure("guys.out", roundOut(g.From, u))
 	}
 	if slices.Contains(t.Spec.Guys.Arches, 1) && len(t.Arches) > 1 {
 		j.add(finding.Note, codeWayIn, sheetRaise, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Set a barrier from each stake to its leg, with ribbon at eye height, or brace a bay instead.")
@@ -192,6 +190,7 @@ func (j *judge) steep() {
 	reach := t.Spec.Tunnel.Spacing - spec.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
 		j.add(finding.LookAt, codeFlat, sheetRaise, "braces.from", "crossed lines from %s to pegs %s away lie flatter than 45°, where a foot trips and a child leans. Tie them %s up or higher, or brace with pipe.", u.Tape(b.From), u.Tape(reach), u.Tape(reach))
+		j.cure("braces.from", roundOut(reach, u))
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -12,9 +13,8 @@ const (
 	// InsideShare of the gust of first damage empties the tunnel: act at 60 % and 80 % of a limit (published event plans for marquees). A gust presses by the
 	// square of its speed, so that is a load of 36 %.
 	InsideShare = 0.6
-	// InsideMost is the forecast gust from which nobody is inside, whatever is computed: tents are left at 30 to 38 mph whatever their rating
-	// (tent trade magazine), the lower end.
-	InsideMost = 30 * measure.MPH
+	// InsideMost is practice's.
+	InsideMost = practice.InsideMost
 	// CollapseShare of the gust of collapse lays the tunnel flat where first damage has not before: half of the load; our own choice.
 	CollapseShare = 0.7
 	// GustOfMean is a 3 s gust over the 10 min mean of inland wind (Harper and others, World Meteorological Organization 2010; from memory).
@@ -63,6 +63,14 @@ func closes(e spec.Exposure) float64 {
 type Gust struct {
 	Local    measure.Speed
 	Forecast measure.Speed // 0 where only a meter tells
+}
+
+// Called returns the gust that a forecast is asked for: the forecast one, or the measured one where no forecast tells.
+func (g Gust) Called() measure.Speed {
+	if g.Forecast == 0 {
+		return g.Local
+	}
+	return g.Forecast
 }
 
 // Beaufort is a force of the Beaufort scale.

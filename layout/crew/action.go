@@ -1,0 +1,314 @@
+package crew
+
+// Action is what is done: one verb and one object.
+type Action int
+
+// The actions, in the order of the work.
+const (
+	FindMarks        Action = iota // go to the fixed marks and see that they are as named
+	ChooseFirst                    // where the organiser wants L1
+	ChooseEnd                      // so far from L1, where the organiser wants the row's end
+	FindByTapes                    // dots where two tapes from marks meet
+	SetEnd                         // the row's end at its length, on the string to where the tapes met
+	PaintRow                       // dots along a string, off one tape
+	MakeGauge                      // a stick as long as the arch is wide
+	SquareFirst                    // R1 by the gauge stick and the long diagonal
+	SquareByTriangle               // R1 by 3-4-5
+	PaintByGauge                   // right dots by the tape from R1 and the gauge stick
+	SetWidths                      // right dots at the gauge stick's end, toward where tapes met
+	PaintByBays                    // dots from the bay before
+	PaintChords                    // dots off strings that are carried on
+	PaintGuys                      // guy stakes' dots
+	CheckDots                      // every check of the dots
+	ChooseMarks                    // marks for next year, with their tapes
+	MarkPrivate                    // a private line, by its owner
+	FlagDots                       // beside each dot that waits
+	CallLocator
+	ReadTicket // with it in hand, at every painted or flagged line
+	LookUp     // for lines overhead
+	CheckAgain // widths and diagonals of dots that have waited
+	TapeDepths // round every stake
+	PullTest
+	DriveStakes
+	MeasureWidths
+
+	CutLegs
+	CutTrial // the first ridge piece
+	NameSticks
+	JoinSticks // by couplings
+	MarkLegs   // tape marks on the legs, and where guys are tied
+	CutRidge   // the other ridge pieces
+
+	TestStrings
+	TagStrings
+	FlagRows
+	JoinForWrap // both legs into the crown, before a wrap of the whole arch
+	WindPipe
+	WindInPlace // the trial ridge piece, from the ladder
+
+	CheckDay // gusts, cold, people, names
+	WatchLine
+	JoinCrown
+	TieGuysFlat // while the arch lies
+	SetLeft     // foot
+	WalkRight   // foot
+	HoldArch    // by one person, where nothing else does
+	StretchGuys
+	MeasureArch
+	RaiseSame // an arch as the first one
+	SpringRidge
+	MeasureBay
+	RaiseRest
+	RunCrownLine
+	ScrewSockets
+	GlueSockets
+	SightAlong
+
+	HangRows
+	HangDrops
+	TryOpening
+
+	TestOutlets
+	LayCords
+	CheckCords
+	PlugRuns
+	FeelPlugs
+	TestLoaded
+	SetTimers
+	DarkWalk
+
+	NoonCall
+	NightTest
+	NightStakes
+	NightPipe
+	NightLights
+	NightWay
+	NightClose
+
+	Unplug
+	MeasureSag
+	NameLegs
+	CoilCords
+	TakeStrings // rows and drops
+	LowerArches
+	Unwind
+	OpenJoints
+	PullStakes
+	LookOver
+	Store
+	NextYear
+	lastAction
+)
+
+// Actions returns every action, for whoever has to have words for all.
+func Actions() []Action {
+	list := make([]Action, lastAction)
+	for i := range list {
+		list[i] = Action(i)
+	}
+	return list
+}
+
+// Warning is what is said before a task.
+type Warning int
+
+// The warnings.
+const (
+	NoWarning Warning = iota
+	PaintOnly
+	BuriedKills
+	NoHolding // a stake that is hit; cap each at once
+	SawSafely
+	NoLiveBench // ground-fault protection; unplug before a lamp is changed
+	Spring
+	LadderRule
+	WireAbove
+	CementBurns
+	HangDead // nothing plugged in
+	WaterAndMains
+	SpringAgain // cold pipe, after a season
+	lastWarning
+)
+
+// Warnings returns every warning but none.
+func Warnings() []Warning {
+	var list []Warning
+	for w := NoWarning + 1; w < lastWarning; w++ {
+		list = append(list, w)
+	}
+	return list
+}
+
+// Wanted is what a figure is of, or a state that is wanted.
+type Wanted int
+
+// The figures and states.
+const (
+	MarkAsNamed Wanted = iota
+	DotCheck           // Figure.Checks
+	GaugeLength
+	TriangleSide // Length, of the three in turn
+	ClearOfLine  // stakes of a buried line
+	TicketInDate
+	NoticeGiven // business days between call and stake
+	OwnersAnswered
+	KeepOverhead
+	DepthTaped // of stakes
+	Shows      // above the ground
+	PullUp     // height of the hook
+	PullForce
+	PullMoves
+	Plumb
+	Leaning // stakes
+	GuyLean
+	Capped
+	Ribbons // one on L, two on R, three on G
+	FootWidth
+
+	CutLength
+	Square // square and scraped
+	NamedAndWhole
+	NoGap // at a socket's stop
+	TapeMark
+	GuyMark // tape of the guy's mark from the foot, left then right
+
+	AllLit
+	Tagged
+	FlagAt
+	Wound // as the light plan has it
+	BandBare
+	EndsBare
+
+	GustBelow
+	WarmerThan
+	SlowBelow
+	PeopleThere
+	SocketMarks // depth of a pipe in its socket, marked
+	KnotClamped
+	FootDown // the left one
+	FeetDown
+	NameSaid
+	GuyTaut
+	CrownHigh
+	ClearHigh
+	BayLength
+	BayTurn
+	BayClimb
+	RunLength // along the crowns
+	SocketsHome
+	LineKnotted
+	NoPoints
+	CementHeld
+	CapsBack
+	NothingLeans
+
+	RowAt
+	Sag
+	LowestDrop
+	OpeningHigh
+	OpeningWide
+
+	TestTrips
+	NoneAcross // no cord across the way uncovered
+	JointsHigh
+	AsDrawn // cords and three-ways as drawn
+	RunAmps
+	NotWarm
+	TimersRight
+	BothWays // lit, from each end
+
+	ForecastBelow
+	LaidFlat // before a forecast of it
+	StakesHold
+	PipeWhole // and every socket home
+	PipeSound
+	CrownKept // no lower than the night before by more than Limit
+	PlugsDry
+	WayEven
+	LampsOut // everyone out, lights out, both ends barred
+
+	SaidUnplugged
+	CrownFound
+	SetMarked // inside face, name, arrow
+	EndsTogether
+	NoneLeft // of the stakes
+	DryAndLabelled
+	Written
+	lastWanted
+)
+
+// Wants returns everything that can be wanted.
+func Wants() []Wanted {
+	list := make([]Wanted, lastWanted)
+	for i := range list {
+		list[i] = Wanted(i)
+	}
+	return list
+}
+
+// Remedy is what is done when a figure is off.
+type Remedy int
+
+// The remedies.
+const (
+	Ask Remedy = iota // stop, and ask the organiser
+	FindDotAgain
+	MoveDotAcross
+	SlideTheRow
+	ReadTapeAgain
+	MoveOnString // the end's dot, to its length
+	WaitOrCall
+	LeaveBare // the dot, without a stake
+	DriveDeeper
+	LongerStakes // for the whole tunnel
+	BesideHole
+	MoveAlong  // with its pair
+	MoveAcross // both ways alike lowers or lifts the crown: Then
+	MoveGuy
+	DoNotMove // ask: the keep band or the opening forbids it
+	DriveAgain
+
+	CutAnother
+	PutOut // of use: cracked
+	DriveHome
+	MeasureFromFoot
+	RejectString
+	OpenTurns
+
+	OtherDay
+	NotEnough // people: raise nothing
+	LiftOff   // wipe the stake, never hammer
+	WalkBack  // a crack or a white line: take a spare
+	EvenGuys
+	LookAtFaults // the fault list of the arch profile
+	OtherPieces  // cut every other ridge piece by the difference
+	HomeOrTrim
+	NeverGoOn
+	FileFlush
+	FindCap
+
+	LetOut // slack
+	TieUp
+
+	NotThisOutlet
+	LayAgain
+	DryAndTry
+	SwapIt
+	Electrician
+	CloseTonight
+	Mend
+
+	WarmWater
+	FindStake
+	CutThrough // and throw away
+	lastRemedy
+)
+
+// Remedies returns every remedy.
+func Remedies() []Remedy {
+	list := make([]Remedy, lastRemedy)
+	for i := range list {
+		list[i] = Remedy(i)
+	}
+	return list
+}

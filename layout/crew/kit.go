@@ -1,0 +1,166 @@
+package crew
+
+import (
+	"cmp"
+	"slices"
+
+	"hoopwright/layout/measure"
+)
+
+// Thing is a tool or a material.
+type Thing int
+
+// The things that tasks use.
+const (
+	LongTape Thing = iota
+	ShortTape
+	StringLine // on the ground, with its reel
+	Bricks
+	WhitePaint
+	Flags
+	Lath // for a gauge stick
+	Pencil
+	Phone
+	TicketPaper
+	Stakes // each by its length
+	Caps
+	SpareStake
+	SpareCap
+	Hammer
+	Level
+	Ribbon
+	ColouredTape
+	LuggageScale
+	Gloves
+	EyeProtection
+	StakeGrip
+
+	Saw
+	Clamp
+	Scraper
+	Marker
+	Tarp
+	Mallet
+	Sticks // legs and ridge, from the cut plan
+	SpareStick
+	LegCouplings
+	CrownTees
+	CrownCrosses
+	CrownCouplings
+	SpareTee
+	SpareCross
+
+	Strings
+	SpareString
+	StringTags
+	Trestles
+	ZipTies
+	Cutters
+	TestOutlet // with ground-fault protection
+	RejectBag
+
+	GuyLine
+	Tighteners
+	GuyClamps // below each guy's knot
+	Bucket
+	Stepladder
+	CrownLine // along the crowns, where sockets are dry
+	Screws
+	Screwdriver
+	File
+	Cement
+	OpeningSticks // as high and as wide as the opening
+
+	Cords
+	ThreeWays
+	PlugCovers
+	SocketCovers // over sockets that stay open
+	CordCovers
+	Timers
+	Lamp
+	Torch
+	Lanterns
+	Barriers // to bar both ends
+	FirstAid
+	Bags
+	Tags
+	lastThing
+)
+
+// Things returns every thing.
+func Things() []Thing {
+	list := make([]Thing, lastThing)
+	for i := range list {
+		list[i] = Thing(i)
+	}
+	return list
+}
+
+// Source is how a thing comes to the site.
+type Source int
+
+// The sources.
+const (
+	Fetched Source = iota // from home or borrowed: it is on the list of what to bring
+	Bought                // it is on the buying list, or owned
+)
+
+// Source returns how a thing comes to the site.
+func (t Thing) Source() Source {
+	switch t {
+	case WhitePaint, Flags, Lath, Stakes, Caps, SpareStake, SpareCap, Ribbon, Sticks, SpareStick, LegCouplings, CrownTees, CrownCrosses, CrownCouplings,
+		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, CrownLine, Screws, Cement, Cords, ThreeWays,
+		PlugCovers, SocketCovers, CordCovers, Timers:
+		return Bought
+	}
+	return Fetched
+}
+
+// spent reports whether every task takes its own of the thing: what stays on the tunnel. The rest is there once for all.
+func (t Thing) spent() bool {
+	switch t {
+	case ZipTies, SocketCovers, PlugCovers, Screws, StringTags:
+		return true
+	}
+	return false
+}
+
+// Kit sums what a phase's crew must bring: of tools the most that any task takes, of what is used up all of it.
+func (p Plan) Kit(phase Phase) []Need {
+	var list []Need
+	for _, t := range p.Tasks {
+		if t.Phase != phase {
+			continue
+		}
+		for _, n := range t.Uses {
+			list = gatherNeed(list, n)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Need) int {
+		return cmp.Or(cmp.Compare(a.Thing, b.Thing), cmp.Compare(a.Length, b.Length))
+	})
+	return list
+}
+
+func gatherNeed(list []Need, n Need) []Need {
+	n.Count = max(1, n.Count)
+	k := slices.IndexFunc(list, func(o Need) bool { return o.Thing == n.Thing && (o.Length == n.Length || lengthens(n.Thing)) })
+	switch {
+	case k < 0:
+		return append(list, n)
+	case n.Thing.spent():
+		list[k].Count += n.Count
+	default:
+		list[k].Count = max(list[k].Count, n.Count)
+	}
+	list[k].Length = max(list[k].Length, n.Length)
+	return list
+}
+
+// lengthens reports whether the longest of a thing serves for all.
+func lengthens(t Thing) bool { return t == LongTape || t == Stepladder || t == StringLine }
+
+// one is a need of a single thing, many of a number.
+func one(t Thing) Need                           { return Need{Thing: t, Count: 1} }
+func many(t Thing, n int) Need                   { return Need{Thing: t, Count: n} }
+func long(t Thing, n int, l measure.Length) Need { return Need{t, n, l} }

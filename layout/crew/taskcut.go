@@ -1,0 +1,84 @@
+package crew
+
+import (
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+)
+
+// cutting prepares the legs, and one ridge piece only: the others wait until bay 1 has been tried.
+func (b *tasker) cutting() {
+	square := Figure{What: Square, Limit: b.units.Grid()}
+	if b.LegCuts > 0 {
+		b.saw(CutLegs, Scope{Arches: numbers(b.stand)}, b.LegCuts, []Figure{square})
+	}
+	if len(b.Ridge) > 0 {
+		bays := []int{b.Ridge[0].Bay}
+		b.saw(CutTrial, Scope{Bays: bays}, 1, []Figure{{What: CutLength, Bays: bays, Length: b.Ridge[0].Cut, Limit: b.units.Grid()}, square})
+	}
+	sticks, couplings := 0, 0
+	for _, a := range b.stand {
+		sticks += len(a.Left) + len(a.Right)
+		couplings += max(0, len(a.Left)-1) + max(0, len(a.Right)-1)
+	}
+	if sticks == 0 {
+		return
+	}
+	legs := Scope{Arches: numbers(b.stand)}
+	b.add(practice.MinutesLabel*float64(sticks), Task{Action: NameSticks, Of: legs, Who: Who{People: 2}, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
+		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), one(Marker), many(SpareStick, b.spares(sticks))}})
+	if couplings > 0 {
+		b.add(practice.MinutesLabel*float64(couplings), Task{Action: JoinSticks, Of: legs, Who: Who{People: 2}, Want: []Figure{{What: NoGap, Count: couplings}},
+			IfOff: cures(DriveHome), Uses: []Need{many(LegCouplings, couplings), one(Mallet)}})
+	}
+	b.markLegs()
+}
+
+// saw adds a task at the saw.
+func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
+	b.add(b.Spec.Crew.Rates.Cut*float64(cuts), Task{Phase: Cutting, Action: action, Of: of, Who: Who{People: 2, Grown: true}, Warning: SawSafely, Want: want, IfOff: cures(CutAnother),
+		Uses: []Need{many(Sticks, cuts), one(Saw), one(Clamp), one(Scraper), one(ShortTape), one(Marker), one(Tarp), many(EyeProtection, 2)}})
+}
+
+// markLegs has tape marks put on the legs while they lie straight, and the mark where a guy is tied: it is out of reach once the arch stands.
+func (b *tasker) markLegs() {
+	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.stand)}, Who: Who{People: 2}, IfOff: cures(MeasureFromFoot), Uses: []Need{one(ShortTape), one(ColouredTape), one(Marker)},
+		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
+	for _, a := range b.stand {
+		if len(b.guysOf(a.Number)) > 0 {
+			t.Want = append(t.Want, b.guyMarks(a)...)
+		}
+	}
+	b.add(practice.MinutesLabel*2*float64(len(b.stand)), t)
+}
+
+// guyMarks are the tapes at which an arch's guys are tied: one figure where both legs print alike, else left, then right.
+func (b *tasker) guyMarks(a arch.Arch) []Figure {
+	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, b.Spec.Guys.From, side) }
+	left, right := mark(spec.Left), mark(spec.Right)
+	fig := func(l measure.Length, walls ...spec.Side) Figure {
+		return Figure{What: GuyMark, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
+	}
+	if b.units.Taped(left) == b.units.Taped(right) {
+		return []Figure{fig(left, spec.Left, spec.Right)}
+	}
+	return []Figure{fig(left, spec.Left), fig(right, spec.Right)}
+}
+
+// cutRidge has the other ridge pieces cut by what bay 1 has taught, those alike in one figure.
+func (b *tasker) cutRidge(rest []RidgePiece) {
+	var want []Figure
+	var bays []int
+	for _, r := range rest {
+		k := slices.IndexFunc(want, func(f Figure) bool { return f.Length == r.Cut })
+		if k < 0 {
+			k = len(want)
+			want = append(want, Figure{What: CutLength, Length: r.Cut, Limit: b.units.Grid()})
+		}
+		want[k].Bays, bays = append(want[k].Bays, r.Bay), append(bays, r.Bay)
+	}
+	b.saw(CutRidge, Scope{Bays: bays}, len(rest), append(want, state(Square)))
+}

@@ -1,0 +1,185 @@
+package crew
+
+import (
+	"math"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+)
+
+// driving looks for lines once more, tries one stake, drives the rest and measures the widths.
+func (b *tasker) driving() {
+	left, right, guys := b.stakes()
+	legs := slices.Concat(left, right)
+	if len(legs) == 0 {
+		return
+	}
+	ticket := Task{Action: ReadTicket, Who: Who{People: 1, Grown: true}, Warning: BuriedKills, Hold: true, Uses: []Need{one(TicketPaper)}, IfOff: cures(LeaveBare, Ask),
+		Want: []Figure{state(TicketInDate), {What: ClearOfLine, Bound: AtLeast, Line: -1, Limit: practice.KeepBuried(b.units)}}}
+	for i, l := range b.Spec.Site.Buried {
+		if l.Keep > practice.KeepBuried(b.units) {
+			ticket.Want = append(ticket.Want, Figure{What: ClearOfLine, Bound: AtLeast, Line: i, Limit: l.Keep})
+		}
+	}
+	b.add(practice.MinutesTalk, ticket)
+	b.lookUp()
+	var again []ground.Check
+	for _, c := range b.Ground.Checks(b.units) {
+		if c.Kind == ground.Width || c.Kind == ground.WholeDiagonal {
+			again = append(again, c)
+		}
+	}
+	b.add(practice.MinutesMeasure*float64(len(again)), Task{Action: CheckAgain, Who: Who{People: practice.Drivers}, Want: b.checked(again), IfOff: mends(again),
+		Uses: []Need{b.tape(1), one(Lath)}})
+	b.depths()
+	b.pull(legs[0])
+	b.drive(left, right, guys)
+	b.widths()
+}
+
+// lookUp looks for what hangs above, named or not.
+func (b *tasker) lookUp() {
+	t := Task{Action: LookUp, Warning: WireAbove, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
+	for i, l := range b.Spec.Site.Overhead {
+		t.Want = append(t.Want, Figure{What: KeepOverhead, Bound: AtLeast, Line: i, Length: l.Keep})
+	}
+	if len(t.Want) == 0 {
+		t.Want = []Figure{{What: KeepOverhead, Bound: AtLeast, Line: -1, Length: practice.KeepOverhead(b.units)}}
+	}
+	b.add(practice.MinutesMeasure, t)
+}
+
+// depths has the depth taped on every stake, from its point.
+func (b *tasker) depths() {
+	t := Task{Action: TapeDepths, Who: Who{People: practice.Drivers}, Uses: []Need{one(ShortTape), one(ColouredTape)}, IfOff: cures(Ask)}
+	for _, s := range b.Ground.Stakes {
+		k := slices.IndexFunc(t.Want, func(f Figure) bool {
+			return f.What == DepthTaped && f.Length == s.Depth && f.Stakes[0].Length == s.Length
+		})
+		if k < 0 {
+			k = len(t.Want)
+			t.Want = append(t.Want, Figure{What: DepthTaped, Bound: Exactly, Length: s.Depth}, Figure{What: Shows, Bound: Exactly, Length: s.Length - s.Depth})
+		}
+		t.Want[k].Stakes = append(t.Want[k].Stakes, s)
+		t.Want[k+1].Stakes = append(t.Want[k+1].Stakes, s)
+	}
+	for i := 0; i < len(t.Want); i += 2 {
+		t.Uses = append(t.Uses, long(Stakes, len(t.Want[i].Stakes), t.Want[i].Stakes[0].Length))
+	}
+	b.add(practice.MinutesLabel*float64(len(b.Ground.Stakes)), t)
+}
+
+// pull tries the first stake by hand, with the moment that the gusts it is to bear ask of it at the ground; where none is worked out, with a margin over what
+// the pipe asks in still air.
+func (b *tasker) pull(s ground.Stake) {
+	moment := b.Asks
+	for _, a := range b.stand {
+		moment = max(moment, practice.PullMargin*math.Abs(a.FootMoment))
+	}
+	up := min(practice.PullUp(b.units), s.Length-s.Depth-measure.Inch)
+	if moment == 0 || up <= 0 {
+		return
+	}
+	stakes := []ground.Stake{s}
+	b.add(practice.MinutesTalk, Task{Action: PullTest, Who: Who{People: practice.Drivers, Grown: true}, Warning: NoHolding, Hold: true, Record: []Record{Found}, Of: Scope{Stakes: stakes},
+		Want: []Figure{{What: PullUp, Bound: Exactly, Stakes: stakes, Length: up}, {What: PullForce, Bound: Exactly, Stakes: stakes, Force: measure.Force(moment / up.Metres())},
+			{What: PullMoves, Bound: AtMost, Stakes: stakes, Length: practice.PullMoves(b.units)}},
+		IfOff: []Cure{{Do: DriveDeeper, By: practice.Deeper(b.units)}, {Do: LongerStakes}},
+		Uses:  []Need{one(Hammer), one(LuggageScale), many(Gloves, practice.Drivers), many(EyeProtection, practice.Drivers), one(Caps)}})
+}
+
+// drive drives all the stakes and caps each at once. A stake that will not go has a ladder of remedies.
+func (b *tasker) drive(left, right, guys []ground.Stake) {
+	legs := slices.Concat(left, right)
+	n := len(legs) + len(guys)
+	t := Task{Action: DriveStakes, Who: Who{People: b.drivers(), Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
+		Uses: []Need{one(Hammer), one(Level), one(Ribbon), many(Caps, n), many(Gloves, b.drivers()), many(EyeProtection, b.drivers()), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
+	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {
+		t.Want = append(t.Want, Figure{What: Leaning, Bound: Exactly, Stakes: legs, Angle: lean})
+	} else {
+		t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs})
+	}
+	if len(guys) > 0 {
+		t.Want = append(t.Want, Figure{What: GuyLean, Stakes: guys})
+	}
+	t.Want = append(t.Want, Figure{What: Capped, Bound: Exactly, Count: n}, state(Ribbons))
+	t.IfOff = b.wontGo(len(guys) > 0)
+	t.Record = []Record{Moved}
+	b.add(b.Spec.Crew.Rates.Stake*float64(n), t)
+}
+
+// wontGo is the ladder for a stake that will not go where it should. No rung reaches into the keep distance of a buried line: where one would for any stake,
+// it is not offered.
+func (b *tasker) wontGo(guys bool) []Cure {
+	if !b.mayMove(practice.OffDot(b.units), func(ground.Stake) bool { return true }) {
+		return cures(DoNotMove)
+	}
+	list := []Cure{{Do: BesideHole, By: practice.OffDot(b.units)}}
+	leg := func(s ground.Stake) bool { return !s.Guy }
+	if by, drop := b.across(); by > practice.OffDot(b.units) && b.mayMove(by, leg) {
+		list = append(list, Cure{Do: MoveAcross, By: by, Then: drop})
+	}
+	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && b.mayMove(by, leg) {
+		list = append(list, Cure{Do: MoveAlong, By: by})
+	}
+	if by := practice.GuyMoved(b.units); guys && b.mayMove(by, func(s ground.Stake) bool { return s.Guy }) {
+		list = append(list, Cure{Do: MoveGuy, By: by})
+	}
+	return append(list, Cure{Do: Ask})
+}
+
+// mayMove reports whether every stake of a kind keeps its distance from buried lines wherever it is moved so far.
+func (b *tasker) mayMove(by measure.Length, of func(ground.Stake) bool) bool {
+	for _, s := range b.Ground.Stakes {
+		for _, l := range b.Spec.Site.Buried {
+			if of(s) && ground.FromLine(s, l)-by < l.Keep {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// across returns how far a leg's stake may stand across the walk from its dot, no farther than the headroom has to spare, and how much the crown of the
+// commonest kind comes down then.
+func (b *tasker) across() (by, drop measure.Length) {
+	var most *arch.Kind
+	for _, a := range b.stand {
+		if most == nil || len(a.Numbers) > len(most.Numbers) {
+			most = a.Kind
+		}
+	}
+	if most == nil {
+		return 0, 0
+	}
+	m, ok := most.Moves()
+	if !ok || m.By <= 0 || m.Wider.Crown >= 0 {
+		return 0, 0
+	}
+	share := -m.Wider.Crown / m.By
+	step := practice.Reading(b.units)
+	by = min(m.By, step*measure.Length(math.Floor(float64((most.Clear-b.Spec.Tunnel.OpeningHeight)/share/step))))
+	return by, by * share
+}
+
+// drivers is how many drive stakes, in pairs: a third of all hands, so that the bench has the rest.
+func (b *tasker) drivers() int { return max(practice.Drivers, b.hands/3/2*2) }
+
+// widths is the hold after driving: every pair of stakes at the ground.
+func (b *tasker) widths() {
+	t := Task{Action: MeasureWidths, Who: Who{People: practice.Drivers}, Hold: true, Record: []Record{Worst}, IfOff: cures(DriveAgain), Uses: []Need{one(Lath), one(ShortTape)}}
+	for _, a := range b.stand {
+		k := slices.IndexFunc(t.Want, func(f Figure) bool { return b.units.Taped(f.Length) == b.units.Taped(a.Span) })
+		if k < 0 {
+			k = len(t.Want)
+			t.Want = append(t.Want, Figure{What: FootWidth, Length: a.Span, Limit: practice.FootGive(b.units)})
+		}
+		t.Want[k].Arches = append(t.Want[k].Arches, a.Number)
+	}
+	if len(t.Want) > 0 {
+		b.add(practice.MinutesMeasure*2*float64(len(b.stand)), t)
+	}
+}

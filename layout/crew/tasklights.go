@@ -1,0 +1,145 @@
+package crew
+
+import (
+	"slices"
+
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+)
+
+// wrapping tests every string, flags the rows and winds the legs while they lie on the ground.
+func (b *tasker) wrapping() {
+	n := len(b.Lights.Strings)
+	if n == 0 {
+		return
+	}
+	all := Scope{Strings: indexes(n)}
+	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: Who{People: 2}, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
+		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), one(TestOutlet), one(RejectBag)}})
+	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: Who{People: 2}, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), one(Marker)}})
+	b.flagRows()
+	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge }) {
+		b.wind(group)
+	}
+}
+
+// flagRows flags the rows' tapes on the legs while they lie straight.
+func (b *tasker) flagRows() {
+	if len(b.Lights.Rows) == 0 {
+		return
+	}
+	t := Task{Action: FlagRows, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Arches: numbers(b.stand)}, Who: Who{People: 2}, IfOff: cures(MeasureFromFoot),
+		Uses: []Need{one(ShortTape), one(Ribbon)}}
+	for _, r := range b.Lights.Rows {
+		if !slices.Contains(t.Of.Walls, r.Wall) {
+			t.Of.Walls = append(t.Of.Walls, r.Wall)
+		}
+		if !slices.ContainsFunc(t.Want, func(f Figure) bool { return f.Length == r.Tape }) {
+			t.Want = append(t.Want, Figure{What: FlagAt, Length: r.Tape, Limit: practice.FlagGive(b.units)})
+		}
+	}
+	b.add(practice.MinutesLabel*float64(len(b.stand)*len(t.Of.Walls)), t)
+}
+
+// wound gathers the wraps that are wound alike: same part, string, turns, ends and flags.
+func (b *tasker) wound(of func(lights.Part) bool) (groups [][]int) {
+	like := func(v, w lights.Wrap) bool {
+		return v.On.Kind.Noun() == w.On.Kind.Noun() && v.Label.Name == w.Label.Name && v.Crown == w.Crown && len(v.Strings) == len(w.Strings) &&
+			b.units.Taped(v.From) == b.units.Taped(w.From) && b.units.Taped(v.To) == b.units.Taped(w.To) && int(v.Turns+0.5) == int(w.Turns+0.5)
+	}
+	for i, w := range b.Lights.Wraps {
+		if !of(w.On) {
+			continue
+		}
+		k := slices.IndexFunc(groups, func(g []int) bool { return like(b.Lights.Wraps[g[0]], w) })
+		if k < 0 {
+			k = len(groups)
+			groups = append(groups, nil)
+		}
+		groups[k] = append(groups[k], i)
+	}
+	return groups
+}
+
+// wind winds wraps alike, on trestles. Both legs are in their crown before a wrap that runs from foot to foot, and a guyed leg keeps a bare band.
+func (b *tasker) wind(group []int) {
+	w := b.Lights.Wraps[group[0]]
+	of := Scope{Wraps: group}
+	if w.On.Kind == lights.Arch {
+		b.joinCrowns(JoinForWrap, numbers(b.stand), Wrapping)
+	}
+	people := b.hands
+	if w.On.Kind != lights.Ridge && b.hands >= practice.TwoCrews {
+		people -= b.drivers() // they are away
+	}
+	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: Who{People: max(2, people/2*2)}, IfOff: cures(OpenTurns),
+		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
+		Uses: []Need{many(Trestles, 2), many(ZipTies, 4*len(group)), one(Cutters), one(ShortTape), one(Ribbon)}}
+	if w.On.Kind != lights.Ridge && len(b.Spec.Guys.Arches) > 0 {
+		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: b.Spec.Guys.Arches, Length: practice.BareBand(b.units)})
+	}
+	b.add(b.Spec.Crew.Rates.Wrap*float64(len(group)*max(1, len(w.Strings))), t)
+}
+
+// windRidge winds the ridge pieces before they go up: on trestles, all but the trial piece, which stays up and is wound from the ladder.
+func (b *tasker) windRidge() {
+	trial := -1
+	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind == lights.Ridge }) {
+		if trial < 0 {
+			trial, group = group[0], group[1:]
+		}
+		if len(group) > 0 {
+			b.wind(group)
+		}
+	}
+	if trial >= 0 {
+		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true}, Warning: b.ladderWarning(),
+			Want: []Figure{{What: Wound, Count: 1}}, IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
+	}
+}
+
+// hanging puts up rows and drops after ridge and guys hold, and has the way through measured.
+func (b *tasker) hanging() {
+	for _, wall := range []spec.Side{spec.Left, spec.Right} {
+		t := Task{Action: HangRows, Of: Scope{Walls: []spec.Side{wall}}, Who: Who{People: 3}, Warning: HangDead, IfOff: cures(LetOut)}
+		strung, high := 0, measure.Length(0)
+		for i, r := range b.Lights.Rows {
+			if r.Wall != wall {
+				continue
+			}
+			t.Of.Rows = append(t.Of.Rows, i)
+			t.Want = append(t.Want, Figure{What: RowAt, Bound: Exactly, Walls: []spec.Side{wall}, Length: r.Tape, Count: r.Number})
+			strung += max(1, len(r.Strings))
+			for _, h := range r.Heights {
+				high = max(high, h)
+			}
+		}
+		if len(t.Of.Rows) == 0 {
+			continue
+		}
+		sag := practice.BayGive(b.units)
+		if b.Spec.Lights.Rows != nil {
+			sag = b.Spec.Lights.Rows.Sag
+		}
+		t.Want = append(t.Want, Figure{What: Sag, Bound: AtMost, Length: sag})
+		t.Uses = []Need{many(ZipTies, len(b.stand)*len(t.Of.Rows)), one(Cutters)}
+		if high > practice.Reach(b.units) {
+			t.Uses = b.climbs(t.Uses...)
+		}
+		b.add(b.Spec.Crew.Rates.Row*float64(strung), t)
+	}
+	if n := len(b.Lights.Drops); n > 0 {
+		lowest := b.Lights.Drops[0].Lowest
+		for _, d := range b.Lights.Drops {
+			lowest = min(lowest, d.Lowest)
+		}
+		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Of: Scope{Drops: indexes(n)}, Who: Who{People: 2, Grown: true}, Warning: HangDead,
+			Want: []Figure{{What: LowestDrop, Bound: AtLeast, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
+	}
+	if o := b.Spec.Tunnel; len(b.stand) > 0 && o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+		b.add(practice.MinutesMeasure*float64(len(b.stand)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.stand)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
+			Want: []Figure{{What: OpeningHigh, Bound: AtLeast, Length: o.OpeningHeight}, {What: OpeningWide, Bound: AtLeast, Length: o.OpeningWidth}}, Uses: []Need{many(OpeningSticks, 2)}})
+	}
+}

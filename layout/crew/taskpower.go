@@ -1,0 +1,79 @@
+package crew
+
+import (
+	"slices"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+)
+
+// powering tests each outlet before any cord is laid, lays the cords, plugs in run by run and looks at everything by dark. Cords, three-ways and covers
+// are counted whole; which lies where stands on the circuit diagram.
+func (b *tasker) powering() {
+	outlets := b.outlets()
+	if len(outlets) == 0 {
+		return
+	}
+	grown := Who{People: 2, Grown: true}
+	test := Task{Action: TestOutlets, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, IfOff: cures(NotThisOutlet, Electrician), Uses: []Need{one(Lamp)}}
+	for _, o := range outlets {
+		test.Want = append(test.Want, Figure{What: TestTrips, Outlet: o})
+	}
+	b.add(practice.MinutesMeasure*2*float64(len(outlets)), test)
+	high := Figure{What: JointsHigh, Bound: AtLeast, Length: practice.JointHigh(b.units)}
+	if b.Cords+b.Taps > 0 {
+		t := Task{Action: LayCords, Who: Who{People: max(2, b.hands/4*2)}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross), high}, IfOff: cures(LayAgain, Ask),
+			Uses: b.climbs(many(Cords, b.Cords), many(PlugCovers, b.Cords), many(ZipTies, 2*b.Cords))}
+		if b.Taps > 0 {
+			t.Uses = append(t.Uses, many(ThreeWays, b.Taps), many(SocketCovers, b.Taps))
+		}
+		if b.Spec.Site.Cords.Cover {
+			t.Uses = append(t.Uses, one(CordCovers))
+		}
+		b.add(b.Spec.Crew.Rates.Cord*float64(b.Cords), t)
+		b.add(practice.MinutesTalk, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
+	}
+	for _, o := range outlets {
+		b.plug(o)
+	}
+	all := Scope{Outlets: outlets}
+	b.add(practice.WarmAfter, Task{Action: FeelPlugs, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
+	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
+	timers := Task{Action: SetTimers, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{state(TimersRight)}, IfOff: cures(SwapIt)}
+	for _, o := range b.Spec.Site.Outlets {
+		if slices.Contains(outlets, o.Name) && o.Timer > 0 {
+			timers.Uses = append(timers.Uses, one(Timers))
+			timers.Want = append(timers.Want, Figure{What: TimersRight, Outlet: o.Name, Amps: o.Timer})
+		}
+	}
+	if n := len(timers.Uses); n > 0 {
+		timers.Uses = []Need{many(Timers, n)}
+		timers.Want = timers.Want[1:]
+		b.add(practice.MinutesLabel*5*float64(n), timers)
+	}
+	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(NoneAcross), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
+}
+
+// outlets are those that something is plugged into, in the order of the runs.
+func (b *tasker) outlets() (names []string) {
+	for _, c := range b.Chains {
+		if c.Outlet != "" && !slices.Contains(names, c.Outlet) {
+			names = append(names, c.Outlet)
+		}
+	}
+	return names
+}
+
+// plug plugs the runs of an outlet one at a time.
+func (b *tasker) plug(outlet string) {
+	t := Task{Action: PlugRuns, Of: Scope{Outlets: []string{outlet}}, Who: Who{People: 2, Grown: true}, Warning: WaterAndMains, IfOff: cures(DryAndTry, SwapIt)}
+	var sum measure.Current
+	for i, c := range b.Chains {
+		if c.Outlet == outlet {
+			sum += c.Amps
+			t.Of.Runs = append(t.Of.Runs, i)
+		}
+	}
+	t.Want = []Figure{{What: AllLit, Count: len(t.Of.Runs)}, {What: RunAmps, Outlet: outlet, Amps: sum}}
+	b.add(practice.MinutesMeasure*2*float64(len(t.Of.Runs)), t)
+}

@@ -1,0 +1,282 @@
+package crew
+
+import (
+	"math"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+)
+
+// raising stands the arches up one by one. The first is guyed and measured before the second is touched, bay 1 is tried before the other ridge pieces are
+// cut, and the crowns are checked by running distance so that small gaps in sockets do not add up.
+func (b *tasker) raising() {
+	if len(b.stand) == 0 {
+		return
+	}
+	first := b.stand[0]
+	b.checkDay()
+	for i := range b.Spec.Site.Overhead {
+		b.add(practice.MinutesMeasure, Task{Action: WatchLine, Of: Scope{Overhead: []int{i}}, Who: Who{People: 1, Grown: true}, Warning: WireAbove, Hold: true, Record: []Record{Named},
+			Want: []Figure{{What: KeepOverhead, Bound: AtLeast, Line: i, Length: b.Spec.Site.Overhead[i].Keep}}, IfOff: cures(Ask)})
+	}
+	b.standFirst(first)
+	if len(b.stand) > 1 {
+		b.second(b.stand[1])
+		b.others(b.stand[2:])
+	}
+	b.finish()
+}
+
+// checkDay is what has to hold before the first arch: gusts, cold, people.
+func (b *tasker) checkDay() {
+	gust := practice.RaisingGust(b.units)
+	if b.Inside > 0 {
+		gust = min(gust, b.Inside)
+	}
+	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
+		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: gust}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
+			{What: PeopleThere, Bound: AtLeast, Count: practice.Raisers}},
+		Uses: []Need{many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers)}})
+}
+
+// roles lists the five people who raise.
+func roles() []Role { return []Role{Foot1, Foot2, Crown, Ladder, Guard} }
+
+// standFirst stands arch 1, holds it until its guys are tight, and measures it.
+func (b *tasker) standFirst(a arch.Arch) {
+	one1 := []int{a.Number}
+	b.joinCrowns(JoinCrown, one1, Raising)
+	b.tieGuys(a)
+	feet := Who{Roles: []Role{Foot1, Foot2, Crown}, Grown: true}
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetLeft, Of: Scope{Arches: one1}, Who: feet, Warning: Spring, Want: []Figure{state(FootDown)}, IfOff: cures(LiftOff), Uses: []Need{one(Bucket)}})
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: WalkRight, Of: Scope{Arches: one1}, Who: feet, Want: []Figure{state(FeetDown)}, IfOff: cures(WalkBack, LiftOff), Uses: []Need{one(Bucket), one(SpareStick)}})
+	if !b.stretch(a) {
+		b.add(0, Task{Action: HoldArch, Of: Scope{Arches: one1}, Who: Who{Roles: []Role{Guard}, Grown: true}, Want: []Figure{state(NameSaid), {What: Plumb, Arches: one1}}, IfOff: cures(NeverGoOn), Record: []Record{Named}})
+	}
+	b.measure(a)
+}
+
+// joinCrowns has both legs of arches put into their crown fittings, on the ground.
+func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
+	var joined []int
+	tees, crosses, couplings := 0, 0, 0
+	depth := measure.Length(0)
+	for _, a := range b.stand {
+		if a.Kind.Spec.OneStick || len(list) == 1 && a.Number != list[0] {
+			continue
+		}
+		joined, depth = append(joined, a.Number), a.Kind.Spec.Pipe.Socket
+		switch n := b.Spec.Tunnel.Arches; {
+		case !b.Spec.Ridge.Present || n == 1:
+			couplings++
+		case a.Number == 1 || a.Number == n:
+			tees++
+		default:
+			crosses++
+		}
+	}
+	if len(joined) == 0 {
+		return
+	}
+	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, IfOff: cures(DriveHome), Uses: []Need{one(Mallet), one(Marker)},
+		Want: []Figure{{What: SocketMarks, Bound: Exactly, Length: depth}}}
+	for _, n := range []Need{many(CrownTees, tees), many(CrownCrosses, crosses), many(CrownCouplings, couplings)} {
+		if n.Count > 0 {
+			t.Uses = append(t.Uses, n)
+		}
+	}
+	if tees > 0 {
+		t.Uses = append(t.Uses, one(SpareTee))
+	}
+	if crosses > 0 {
+		t.Uses = append(t.Uses, one(SpareCross))
+	}
+	b.add(practice.MinutesLabel*4*float64(len(joined)), t)
+}
+
+// tieGuys ties an arch's guys at their marks while it lies flat: once it stands, they are inward and out of reach.
+func (b *tasker) tieGuys(a arch.Arch) {
+	guys := b.guysOf(a.Number)
+	if len(guys) == 0 {
+		return
+	}
+	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: TieGuysFlat, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: Who{Roles: []Role{Foot1, Foot2}},
+		Want: append(b.guyMarks(a), Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}), IfOff: cures(Ask),
+		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), many(Tighteners, len(guys))}})
+}
+
+// stretch pulls an arch's guys to their stakes; false where it has none.
+func (b *tasker) stretch(a arch.Arch) bool {
+	guys := b.guysOf(a.Number)
+	if len(guys) == 0 {
+		return false
+	}
+	who := Who{Roles: []Role{Foot1, Foot2, Guard}, Grown: true}
+	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: StretchGuys, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: who, IfOff: cures(EvenGuys),
+		Want: []Figure{{What: Plumb, Arches: []int{a.Number}}, {What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: []Need{many(Tighteners, len(guys)), one(Ribbon), one(Level)}})
+	return true
+}
+
+// measure holds an arch against its figures, its own or those of arch 1 that it shares.
+func (b *tasker) measure(a arch.Arch) {
+	if a.Crown <= 0 {
+		return
+	}
+	band, n := a.GiveOrTake(b.units), []int{a.Number}
+	b.add(practice.MinutesMeasure*4, Task{Action: MeasureArch, Of: Scope{Arches: n}, Who: Who{Roles: []Role{Foot1, Foot2, Ladder}, Grown: true}, Warning: b.ladderWarning(), Hold: true, Record: []Record{Found},
+		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: band}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)},
+			{What: ClearHigh, Bound: AtLeast, Arches: n, Length: max(0, a.Clear-band)}},
+		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), one(ShortTape))})
+}
+
+// differs reports whether an arch is measured for itself: its figures differ from those of every arch before by more than the hold forgives.
+func (b *tasker) differs(a arch.Arch) bool {
+	for _, o := range b.stand {
+		if o.Number >= a.Number {
+			return true
+		}
+		give := min(a.GiveOrTake(b.units), o.GiveOrTake(b.units))
+		if math.Abs(float64(a.Crown-o.Crown)) <= float64(give) && math.Abs(float64(a.Span-o.Span)) <= float64(practice.FootGive(b.units)) {
+			return false
+		}
+	}
+	return true
+}
+
+// second stands arch 2, measures it where it differs, tries the first ridge piece and has the rest cut and wound.
+func (b *tasker) second(a arch.Arch) {
+	b.tieGuys(a)
+	n := []int{a.Number}
+	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: []Figure{state(FeetDown), {What: Plumb, Arches: n}}, IfOff: cures(WalkBack, LiftOff),
+		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
+	if b.differs(a) {
+		b.measure(a)
+	}
+	if len(b.Ridge) == 0 {
+		if len(b.stand) > 2 {
+			b.stretch(a)
+		}
+		return
+	}
+	r := b.Ridge[0]
+	bays := []int{r.Bay}
+	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: roles(), Grown: true}, Warning: b.ladderWarning(),
+		Want: append([]Figure{state(SocketsHome)}, b.turns(bays)...), IfOff: cures(DriveHome), Uses: b.climbs(one(Mallet))})
+	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
+		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
+	if len(b.stand) > 2 {
+		b.stretch(a)
+	}
+	if rest := b.Ridge[1:]; len(rest) > 0 {
+		b.cutRidge(rest)
+	}
+	b.windRidge()
+}
+
+// turns are the turn and the climb of bays where the route bends or slopes, both from the bay's arch of the lower number: right and up positive.
+func (b *tasker) turns(bays []int) (list []Figure) {
+	for _, bay := range bays {
+		if bay >= len(b.Ground.Stations) {
+			continue
+		}
+		turn := b.Ground.Stations[bay].Heading - b.Ground.Stations[bay-1].Heading
+		if absAngle(turn) > measure.Degree/2 {
+			list = append(list, Figure{What: BayTurn, Bound: Exactly, Bays: []int{bay}, Angle: turn})
+		}
+	}
+	for _, bay := range bays {
+		if climb := b.level(bay+1) - b.level(bay); bay < len(b.Ground.Stations) && b.units.Taped(climb) != 0 {
+			list = append(list, Figure{What: BayClimb, Bound: Exactly, Bays: []int{bay}, Length: climb})
+		}
+	}
+	return list
+}
+
+// level is the height of the ground midway between an arch's stakes.
+func (b *tasker) level(number int) measure.Length {
+	left, right := ground.Levels(b.Spec, number)
+	return (left + right) / 2
+}
+
+// others stands the rest one at a time, each with its ridge piece in the new crown first and its guys tied while it lay flat, with a check of the crowns' running
+// distance after each third bay and at the end.
+func (b *tasker) others(rest []arch.Arch) {
+	if len(rest) == 0 {
+		return
+	}
+	rates := b.Spec.Crew.Rates
+	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: roles(), Grown: true}, Warning: b.ladderWarning(), IfOff: cures(NeverGoOn, WalkBack),
+		Want: []Figure{state(FeetDown), {What: Plumb, Arches: numbers(rest)}}, Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
+	work := rates.Raise * float64(len(rest))
+	if len(b.Ridge) > 0 {
+		t.Want = append(t.Want, state(SocketsHome))
+		work += rates.Ridge * float64(len(rest))
+	}
+	guys, runs := 0, []Figure(nil)
+	for i, a := range rest {
+		guys += len(b.guysOf(a.Number))
+		if len(b.guysOf(a.Number)) > 0 {
+			t.Of.Stakes = append(t.Of.Stakes, b.guysOf(a.Number)...)
+			t.Want = append(t.Want, b.guyMarks(a)...)
+		}
+		last := i == len(rest)-1
+		t.Of.Bays = append(t.Of.Bays, a.Number-1)
+		if run, ok := b.running(a.Number); ok && ((a.Number-1)%practice.CheckEvery == 0 || last) {
+			runs = append(runs, Figure{What: RunLength, Arches: []int{a.Number}, Length: run, Limit: practice.RunGive(b.units)})
+			t.Record, t.IfOff = []Record{Found}, cures(HomeOrTrim, WalkBack)
+			work += practice.MinutesMeasure * 2
+		}
+	}
+	if len(b.Ridge) > 0 {
+		t.Want = append(t.Want, b.turns(t.Of.Bays)...)
+	}
+	t.Want = append(t.Want, runs...)
+	if guys > 0 {
+		work += rates.Guy * float64(guys)
+		t.Want = append(t.Want, Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}, Figure{What: GuyTaut, Length: practice.Taut(b.units)})
+		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), many(Tighteners, guys), one(Ribbon))
+	}
+	b.add(work, t)
+	for _, a := range rest {
+		if b.differs(a) {
+			b.measure(a)
+		}
+	}
+}
+
+// running is the distance along the ridge from crown 1 to another, and false where a bay between has no ridge piece.
+func (b *tasker) running(number int) (measure.Length, bool) {
+	sum, bays := measure.Length(0), 0
+	for _, r := range b.Ridge {
+		if r.Bay < number {
+			sum += r.Centres
+			bays++
+		}
+	}
+	return sum, bays > 0 && bays == number-1
+}
+
+// finish holds what stands: sockets, guys, caps.
+func (b *tasker) finish() {
+	all, n := Scope{Arches: numbers(b.stand)}, len(b.stand)
+	if len(b.stand) == 2 {
+		b.stretch(b.stand[1])
+	}
+	who := Who{People: 2, Grown: true}
+	switch run, joined := b.running(n); {
+	case b.Spec.Arch.Joints == spec.Pinned:
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Warning: b.ladderWarning(), Want: []Figure{state(NoPoints)}, IfOff: cures(FileFlush),
+			Uses: b.climbs(many(Screws, 4*n), one(Screwdriver), one(File))})
+	case b.Spec.Arch.Joints == spec.Glued:
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Warning: CementBurns, Want: []Figure{state(CementHeld)}, IfOff: cures(CutAnother), Uses: b.climbs(one(Cement), many(Gloves, 2))})
+	case joined:
+		b.add(practice.MinutesLabel*2*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Warning: b.ladderWarning(), Want: []Figure{state(LineKnotted)}, IfOff: cures(DriveHome),
+			Uses: b.climbs(long(CrownLine, 1, run))})
+	}
+	left, right, guys := b.stakes()
+	b.add(practice.MinutesTalk, Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),
+		Want: []Figure{{What: CapsBack, Bound: Exactly, Count: len(left) + len(right)}, state(NothingLeans)}, Uses: []Need{one(Bucket)}})
+}

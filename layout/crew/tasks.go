@@ -1,0 +1,159 @@
+package crew
+
+import (
+	"math"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+)
+
+// tasker lays the tasks in their order.
+type tasker struct {
+	Input
+	units measure.System
+	hands int // helpers and the organiser
+	stand []arch.Arch
+	phase Phase
+	list  []Task
+}
+
+// Tasks orders the whole job: from the first dot of paint to the last stake out of the ground.
+func Tasks(in Input) []Task {
+	b := &tasker{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1}
+	for _, a := range in.Arches {
+		if a.Kind != nil {
+			b.stand = append(b.stand, a)
+		}
+	}
+	steps := []struct {
+		phase Phase
+		do    func()
+	}{{Marking, b.marking}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
+		{Powering, b.powering}, {Nights, b.nights}, {TakeDown, b.takeDown}}
+	for _, s := range steps {
+		b.phase = s.phase
+		s.do()
+	}
+	return b.list
+}
+
+// add appends a task that takes so many minutes of one pair of hands, shared among its people, in the phase at hand unless it says another.
+func (b *tasker) add(work float64, t Task) {
+	if t.Phase == "" {
+		t.Phase = b.phase
+	}
+	if len(t.Who.Roles) == 0 {
+		t.Who.People = max(1, min(t.Who.People, b.hands))
+	}
+	t.Minutes = work / float64(min(t.Who.people(), b.hands))
+	b.list = append(b.list, t)
+}
+
+// state is a wanted state without a figure.
+func state(w Wanted) Figure { return Figure{What: w} }
+
+// cures lists remedies that serve whatever the amount.
+func cures(list ...Remedy) []Cure {
+	var out []Cure
+	for _, r := range list {
+		out = append(out, Cure{Do: r})
+	}
+	return out
+}
+
+// stakes parts the stakes into left legs, right legs and guys.
+func (b *tasker) stakes() (left, right, guys []ground.Stake) {
+	for _, s := range b.Ground.Stakes {
+		switch {
+		case s.Guy:
+			guys = append(guys, s)
+		case s.Side == spec.Left:
+			left = append(left, s)
+		default:
+			right = append(right, s)
+		}
+	}
+	return left, right, guys
+}
+
+// guysOf returns an arch's guy stakes.
+func (b *tasker) guysOf(number int) (list []ground.Stake) {
+	for _, s := range b.Ground.Stakes {
+		if s.Guy && s.Arch == number {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// ladder returns the tallest crown's height, and whether it is out of reach from the ground.
+func (b *tasker) ladder() (measure.Length, bool) {
+	top := measure.Length(0)
+	for _, a := range b.stand {
+		top = max(top, a.Crown)
+	}
+	return top, top > practice.Reach(b.units)
+}
+
+// climbs returns the ladder where one is needed, for a task at the crowns.
+func (b *tasker) climbs(uses ...Need) []Need {
+	if top, need := b.ladder(); need {
+		uses = append(uses, long(Stepladder, 1, top))
+	}
+	return uses
+}
+
+// ladderWarning is said before a task at the crowns where one climbs.
+func (b *tasker) ladderWarning() Warning {
+	if _, need := b.ladder(); need {
+		return LadderRule
+	}
+	return NoWarning
+}
+
+// tapeAt returns the tape from a leg's foot to where its pipe is so high above the arch's ground line; where it never is, to the crown.
+func tapeAt(k *arch.Kind, height measure.Length, side spec.Side) measure.Length {
+	curve := k.Curve
+	for i := 1; i < len(curve); i++ {
+		p, q := curve[i-1], curve[i]
+		if side == spec.Right {
+			p, q = curve[len(curve)-i], curve[len(curve)-i-1]
+		}
+		if (q.Y-height)*(p.Y-height) <= 0 && q.Y > p.Y {
+			tape := p.Tape + (q.Tape-p.Tape)*(height-p.Y)/(q.Y-p.Y)
+			if side == spec.Right {
+				return k.Length - tape
+			}
+			return tape
+		}
+	}
+	if side == spec.Right {
+		return k.Length - k.CrownTape
+	}
+	return k.CrownTape
+}
+
+func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(float64(a))) }
+
+// spares is how many to have over so many.
+func (b *tasker) spares(n int) int { return practice.Spares(n, b.Spec.Stock.Spares) }
+
+// numbers lists the numbers of arches.
+func numbers(list []arch.Arch) (n []int) {
+	for _, a := range list {
+		n = append(n, a.Number)
+	}
+	return n
+}
+
+// indexes lists 0 to n−1.
+func indexes(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	return list
+}

@@ -1,0 +1,144 @@
+package finding
+
+import "slices"
+
+// Row is what holds of every finding of one code.
+type Row struct {
+	Code   string  // lower-case words joined by hyphens; stays the same from year to year
+	Levels []Level // that it may be found at, worst first; one that somebody accepted is a note besides
+	Leaf   string  // the word of the leaf whose crew acts on it
+	Sheet  string  // the word of the sheet that it was on before there were leaves
+	Title  string  // a few plain words for paper
+
+	Firm  bool     // nobody may take it on
+	Cures []string // the keys that its cure changes, lists without their numbers; none: no figure of the spec cures it
+}
+
+var (
+	must       = []Level{MustFix}
+	mustOrLook = []Level{MustFix, LookAt}
+	look       = []Level{LookAt}
+	lookOrNote = []Level{LookAt, Note}
+	note       = []Level{Note}
+)
+
+// rows has every code there is, by leaf.
+var rows = [...]Row{
+	{Code: "lights-too-long", Levels: look, Leaf: "board", Sheet: "overview", Title: "Lights stay up too long", Cures: []string{"dates.close", "dates.down"}},
+	{Code: "mark-too-late", Levels: look, Leaf: "board", Sheet: "overview", Title: "Stakes are marked too late", Cures: []string{"dates.mark"}},
+	{Code: "letters-missing", Levels: look, Leaf: "board", Sheet: "overview", Title: "Letters that cannot be printed"},
+	{Code: "nothing-to-accept", Levels: note, Leaf: "board", Sheet: "overview", Title: "Nothing to accept"},
+	{Code: "walk-slopes", Levels: note, Leaf: "board", Sheet: "overview", Title: "The walk slopes"},
+	{Code: "near-overhead-line", Levels: mustOrLook, Leaf: "board", Sheet: "safety", Title: "Too near an overhead line", Firm: true},
+	{Code: "lies-flat-early", Levels: look, Leaf: "board", Sheet: "safety", Title: "Lies flat in light wind"},
+	{Code: "closes-early", Levels: mustOrLook, Leaf: "board", Sheet: "safety", Title: "Closes in light wind"},
+	{Code: "folds-under-ice", Levels: mustOrLook, Leaf: "board", Sheet: "safety", Title: "Folds under ice"},
+
+	{Code: "few-hands", Levels: look, Leaf: "day", Sheet: "steps", Title: "Too few hands", Cures: []string{"crew.helpers"}},
+	{Code: "long-day", Levels: look, Leaf: "day", Sheet: "steps", Title: "The day is too long", Cures: []string{"crew.helpers"}},
+
+	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake in hard ground", Cures: []string{"site.start.at"}},
+	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake beside hard ground", Cures: []string{"site.start.at"}},
+	{Code: "stake-in-feature", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake in something", Cures: []string{"site.start.at"}},
+	{Code: "stake-near-buried-line", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake near a buried line", Firm: true, Cures: []string{"site.start.at"}},
+	{Code: "feature-in-tunnel", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "Something stands in the tunnel"},
+	{Code: "arches-overlap", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "Arches cross", Cures: []string{"site.route"}},
+	{Code: "route-crosses-itself", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "The route crosses itself", Cures: []string{"site.route"}},
+	{Code: "bay-too-narrow-inside", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A bay too narrow inside the bend", Cures: []string{"site.route"}},
+	{Code: "guy-stakes-meet", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Guy stakes meet"},
+	{Code: "stake-on-mark", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake on a mark"},
+	{Code: "mark-not-fixed", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "A mark has no place"},
+	{Code: "mark-tapes-miss", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "Tapes to a mark miss"},
+	{Code: "mark-misclosure", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Tapes to a mark disagree"},
+	{Code: "mark-on-other-side", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A mark on the other side", Cures: []string{"site.marks[].side"}},
+	{Code: "mark-weak", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A mark is weakly fixed"},
+	{Code: "marks-coincide", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Two marks on one spot"},
+	{Code: "tie-out-of-reach", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Beyond the tape"},
+	{Code: "tie-weak", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake is weakly tied"},
+	{Code: "ties-missing", Levels: note, Leaf: "stakes", Sheet: "stake", Title: "No marks to tie to"},
+	{Code: "hold-tape-level", Levels: note, Leaf: "stakes", Sheet: "stake", Title: "Hold the tape level"},
+	{Code: "bar-too-thick", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "Stakes do not enter the pipe"},
+	{Code: "sleeve-longer-than-stick", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "Stakes reach past the stick"},
+	{Code: "stake-bends", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "Stakes bend for good"},
+	{Code: "stake-too-shallow", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Stakes are too shallow"},
+
+	{Code: "no-cut-plan", Levels: mustOrLook, Leaf: "stock", Sheet: "cut", Title: "No cut plan"},
+	{Code: "piece-too-long", Levels: mustOrLook, Leaf: "stock", Sheet: "cut", Title: "A piece longer than any stick", Cures: []string{"arch.sticks", "arch.height"}},
+	{Code: "prices-missing", Levels: note, Leaf: "stock", Sheet: "cut", Title: "Prices are missing"},
+	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Sheet: "cut", Title: "Stick lengths are assumed"},
+	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Sheet: "shopping", Title: "Bushings on the ridge"},
+	{Code: "stock-limit", Levels: look, Leaf: "stock", Sheet: "shopping", Title: "The store has too little"},
+
+	{Code: "no-arch", Levels: must, Leaf: "raise", Sheet: "arch", Title: "No arch has these figures", Firm: true},
+	{Code: "arches-not-tried", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Arches not tried"},
+	{Code: "falls-over", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "The arch falls over"},
+	{Code: "guy-pulls-down", Levels: look, Leaf: "raise", Sheet: "raise", Title: "Guys pull down", Cures: []string{"guys.out"}},
+	{Code: "guys-at-the-way-in", Levels: note, Leaf: "raise", Sheet: "raise", Title: "Guys beside the way in"},
+	{Code: "brace-is-flat", Levels: look, Leaf: "raise", Sheet: "raise", Title: "Braces lie flat", Cures: []string{"braces.from"}},
+	{Code: "leans-along", Levels: mustOrLook, Leaf: "raise", Sheet: "raise", Title: "Leans along the tunnel"},
+	{Code: "sways-sideways", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Sways sideways"},
+	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "Pipe bends too tightly"},
+	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "The opening is blocked"},
+	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Sheet: "arch", Title: "The crown joint pulls apart"},
+	{Code: "guy-above-arch", Levels: must, Leaf: "raise", Sheet: "raise", Title: "Guys are tied above the arch", Cures: []string{"guys.from"}},
+	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Sheet: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},
+	{Code: "guys-cross-the-walk", Levels: look, Leaf: "raise", Sheet: "raise", Title: "Guys cross the walk"},
+	{Code: "ridge-is-pulled", Levels: lookOrNote, Leaf: "raise", Sheet: "raise", Title: "Wind pulls at the ridge"},
+
+	{Code: "lights-not-laid", Levels: look, Leaf: "lights", Sheet: "light", Title: "Lights were not laid"},
+	{Code: "lights-nowhere", Levels: look, Leaf: "lights", Sheet: "light", Title: "Lights find no place"},
+	{Code: "no-ridge-for-lights", Levels: look, Leaf: "lights", Sheet: "light", Title: "No ridge for lights"},
+	{Code: "too-many-strings", Levels: look, Leaf: "lights", Sheet: "light", Title: "Too many strings"},
+	{Code: "wrap-too-short", Levels: look, Leaf: "lights", Sheet: "light", Title: "A wrap does not reach", Cures: []string{"lights.wraps[].count"}},
+	{Code: "wrap-turns-touch", Levels: look, Leaf: "lights", Sheet: "light", Title: "Too much string for a wrap", Cures: []string{"lights.wraps[].pitch", "lights.wraps[].count", "lights.wraps[].string"}},
+	{Code: "wrap-left-over", Levels: note, Leaf: "lights", Sheet: "light", Title: "String is left over"},
+	{Code: "string-hardly-used", Levels: note, Leaf: "lights", Sheet: "light", Title: "A string is hardly used"},
+	{Code: "rows-need-two-arches", Levels: look, Leaf: "lights", Sheet: "light", Title: "Rows need two arches", Cures: []string{"lights.rows"}},
+	{Code: "rows-left-over", Levels: note, Leaf: "lights", Sheet: "light", Title: "Much string is left over in rows"},
+	{Code: "row-above-crown", Levels: look, Leaf: "lights", Sheet: "light", Title: "Rows reach past the crown", Cures: []string{"lights.rows.up to"}},
+	{Code: "row-on-ground", Levels: look, Leaf: "lights", Sheet: "light", Title: "A row near the ground", Cures: []string{"lights.rows.first", "lights.rows.up to"}},
+	{Code: "row-in-opening", Levels: mustOrLook, Leaf: "lights", Sheet: "light", Title: "A row in the opening", Cures: []string{"lights.rows.up to"}},
+	{Code: "rows-bow-arch", Levels: look, Leaf: "lights", Sheet: "light", Title: "Rows bow an arch", Cures: []string{"lights.rows.sag"}},
+	{Code: "drop-in-opening", Levels: mustOrLook, Leaf: "lights", Sheet: "light", Title: "A drop in the opening", Cures: []string{"lights.drops[].hang"}},
+	{Code: "drop-without-hang", Levels: look, Leaf: "lights", Sheet: "light", Title: "A drop of no length"},
+	{Code: "drop-lap-too-long", Levels: look, Leaf: "lights", Sheet: "light", Title: "A lap too long", Cures: []string{"lights.drops[].lap"}},
+
+	{Code: "no-power-given", Levels: note, Leaf: "power", Sheet: "circuit", Title: "No power is given"},
+	{Code: "not-enough-amps", Levels: must, Leaf: "power", Sheet: "circuit", Title: "Not enough amps"},
+	{Code: "not-enough-sockets", Levels: mustOrLook, Leaf: "power", Sheet: "circuit", Title: "Not enough sockets"},
+	{Code: "wrong-volts", Levels: mustOrLook, Leaf: "power", Sheet: "circuit", Title: "Wrong volts"},
+	{Code: "string-over-limit", Levels: mustOrLook, Leaf: "power", Sheet: "circuit", Title: "A string draws too much"},
+	{Code: "split-not-possible", Levels: look, Leaf: "power", Sheet: "circuit", Title: "Walls cannot be fed apart"},
+	{Code: "other-load-too-high", Levels: look, Leaf: "power", Sheet: "circuit", Title: "A circuit is full already"},
+	{Code: "no-gfci", Levels: look, Leaf: "power", Sheet: "circuit", Title: "No GFCI"},
+	{Code: "gfci-also-feeds", Levels: look, Leaf: "power", Sheet: "circuit", Title: "A GFCI feeds more than lights"},
+	{Code: "mains-within-reach", Levels: look, Leaf: "power", Sheet: "circuit", Title: "Mains within reach"},
+	{Code: "drop-over-3-percent", Levels: lookOrNote, Leaf: "power", Sheet: "circuit", Title: "Volts are lost"},
+	{Code: "drop-over-5-percent", Levels: lookOrNote, Leaf: "power", Sheet: "circuit", Title: "Many volts are lost"},
+	{Code: "chain-limit-unknown", Levels: note, Leaf: "power", Sheet: "circuit", Title: "Read the label for the limit"},
+	{Code: "cord-crosses", Levels: note, Leaf: "power", Sheet: "circuit", Title: "A cord crosses the walk"},
+	{Code: "mixed-run", Levels: note, Leaf: "power", Sheet: "circuit", Title: "Unlike strings end to end"},
+	{Code: "back-socket-would-save", Levels: note, Leaf: "power", Sheet: "circuit", Title: "Sockets in plugs would save cords"},
+	{Code: "cords-in-line", Levels: note, Leaf: "power", Sheet: "circuit", Title: "Many cords in line"},
+	{Code: "rcd-standing-leakage", Levels: note, Leaf: "power", Sheet: "circuit", Title: "Leaks may trip the RCD"},
+	{Code: "supply-input", Levels: note, Leaf: "power", Sheet: "circuit", Title: "Supplies take more than they give"},
+}
+
+var byCode = func() map[string]*Row {
+	index := make(map[string]*Row, len(rows))
+	for i := range rows {
+		index[rows[i].Code] = &rows[i]
+	}
+	return index
+}()
+
+// Of returns the row of a code, not ok for one that no finding has.
+func Of(code string) (Row, bool) {
+	if r, ok := byCode[code]; ok {
+		return *r, true
+	}
+	return Row{}, false
+}
+
+// Rows returns every row, by leaf.
+func Rows() []Row { return slices.Clone(rows[:]) }

@@ -1,0 +1,25 @@
+package measure
+
+import "math"
+
+// groundStep is as close as a tape over grass is read and a dot of paint is put: a quarter inch, or 5 mm.
+func (s System) groundStep() Length {
+	return By(s, Inch/4, 5*Millimetre)
+}
+
+// Taped returns a length as it is printed for a tape over the ground: to the nearest quarter inch, or 5 mm.
+func (s System) Taped(l Length) Length {
+	step := s.groundStep()
+	return Length(math.Round(float64(l/step)))*step + 0 // + 0 turns −0 into 0
+}
+
+// TapedUp returns the least length of a tape over the ground that is not below l.
+func (s System) TapedUp(l Length) Length { return RoundUp(l, s.groundStep()) }
+
+// Ground prints a length that is taped over the ground, 22′-6 1/4″ or 6 860 mm: as coarse as the ground is.
+func (s System) Ground(l Length) string {
+	if s == Metric {
+		return Millimetres(s.Taped(l))
+	}
+	return FeetInches(l, 4)
+}

@@ -1,0 +1,52 @@
+package practice
+
+import "hoopwright/layout/measure"
+
+// BayGive is how far crown to crown of the first bay may be off before the other ridge pieces are changed: what a tape at a crown can tell. Our own choice.
+func BayGive(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/4, 5*measure.Millimetre)
+}
+
+// RunGive is how far the running distance along the crowns may be off. Our own choice: two readings and a joint.
+func RunGive(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
+}
+
+// CheckEvery is how many bays lie between running checks of the crowns. Common practice, no source.
+const CheckEvery = 3
+
+// BareBand is the length of pipe that a wrap leaves bare where a guy is tied, half of it each side of the guy's mark: a line on a wire cuts it. Our own choice.
+func BareBand(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Inch, 75*measure.Millimetre)
+}
+
+// SocketBare is the end of a wrapped pipe that stays bare for its socket. Common practice, no source.
+func SocketBare(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch, 25*measure.Millimetre)
+}
+
+// TapeMarks is the step of the tape marks on a leg. Common practice, no source.
+func TapeMarks(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 500*measure.Millimetre)
+}
+
+// FlagGive is how far a flag on a pipe may be off. Our own choice.
+func FlagGive(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/4, 5*measure.Millimetre)
+}
+
+// BulbGive is how many bulbs either way a flag is met. Our own choice.
+const BulbGive = 2
+
+// Taut is how far a finger moves a guy that is tight enough: an inch. Common practice, no source.
+func Taut(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch, 25*measure.Millimetre)
+}
+
+// SocketShort is the share of a socket's depth by which a dry pipe can stop short in its taper (from the standard's socket diameters, ASTM D2466).
+const SocketShort = 1.0 / 3
+
+// Saw keeps hands a forearm from the blade. Common practice, no source.
+func Saw(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 300*measure.Millimetre)
+}

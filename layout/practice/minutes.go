@@ -1,0 +1,18 @@
+package practice
+
+// Minutes of one pair of hands for work that the spec's rates do not name. Common practice, no source.
+const (
+	MinutesDot     = 2   // one dot with its name
+	MinutesTwoTape = 6   // one spot found by two tapes
+	MinutesMeasure = 1.5 // one check distance
+	MinutesTest    = 1   // one string tried
+	MinutesTalk    = 10  // a call, a look round
+	MinutesLabel   = 1   // one piece named, marked or flagged
+	MinutesOut     = 4   // one stake pulled
+	MinutesDown    = 8   // one arch taken down
+	MinutesUnwrap  = 5   // one stretch unwound
+	MinutesCoil    = 3   // one cord or string coiled
+)
+
+// LongDay is from how many minutes on a day is called long: winter daylight. Common practice.
+const LongDay = 8 * 60

@@ -1,0 +1,40 @@
+package practice
+
+import "hoopwright/layout/measure"
+
+// InsideMost is the forecast gust from which nobody is inside, whatever is computed: tents are left at 30 to 38 mph whatever their rating (tent trade
+// magazine), the lower end.
+const InsideMost = 30 * measure.MPH
+
+// JointHigh is how far off the ground a plug and socket hang. Common practice, no source.
+func JointHigh(u measure.System) measure.Length {
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
+}
+
+// WarmAfter is after how many minutes of full load plugs are felt. Common practice, no source.
+const WarmAfter = 15
+
+// Lanterns is how far apart lanterns stand along a dark way to the tunnel. Common practice, no source.
+func Lanterns(u measure.System) measure.Length {
+	return measure.By(u, 20*measure.Foot, 6*measure.Metre)
+}
+
+// CrownFell is how far a crown may have come down from one night to the next: a hand. Our own choice.
+func CrownFell(u measure.System) measure.Length {
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
+}
+
+// LooseStakes is how many stakes or guys loose on one night close the tunnel. Our own choice.
+const LooseStakes = 2
+
+// Spares returns how many to have over so many: the share, and never less than one, for one cracked stick stops a day.
+func Spares(count int, share measure.Share) int {
+	if count == 0 {
+		return 0
+	}
+	over := 0
+	for measure.Share(over) < measure.Share(count)*share-1e-9 {
+		over++
+	}
+	return max(1, over)
+}

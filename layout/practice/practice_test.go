@@ -1,0 +1,53 @@
+package practice_test
+
+import (
+	"testing"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+)
+
+// Keep distances against what the law and published advice name, in both systems: 18 in of a buried line at the least (one-call laws, the narrowest of the states) and
+// 24 in in feet and inches; 10 ft of an overhead line.
+func TestKeepDistances(t *testing.T) {
+	if got := practice.KeepBuried(measure.Imperial); got != 24*measure.Inch {
+		t.Errorf("%v from a buried line", got)
+	}
+	if got := practice.KeepBuried(measure.Metric); got < 18*measure.Inch {
+		t.Errorf("%v from a buried line in metres", got)
+	}
+	for _, u := range []measure.System{measure.Imperial, measure.Metric} {
+		if got := practice.KeepOverhead(u); got < 3047.9*measure.Millimetre {
+			t.Errorf("%v: %v from an overhead line", u, got)
+		}
+	}
+}
+
+// No limit in metres is looser than the one in feet and inches where looser is the worse side: gusts, gives, moves. The pair is the same rule, rounded.
+func TestMetresAreNoLooser(t *testing.T) {
+	for name, of := range map[string]func(measure.System) measure.Length{
+		"foot give": practice.FootGive, "off its dot": practice.OffDot, "moved along": practice.MovedAlong, "guy moved": practice.GuyMoved, "pull": practice.PullMoves,
+		"bay": practice.BayGive, "run": practice.RunGive, "reading": practice.Reading, "flag": practice.FlagGive, "taut": practice.Taut, "reach": practice.Reach, "crown fell": practice.CrownFell,
+	} {
+		if in, mm := of(measure.Imperial), of(measure.Metric); mm > in || mm < in*0.75 {
+			t.Errorf("%s: %v mm beside %v mm in feet and inches", name, mm, in)
+		}
+	}
+	if in, mm := practice.RaisingGust(measure.Imperial), practice.RaisingGust(measure.Metric); mm > in || in > 20*measure.MPH {
+		t.Errorf("raising gusts %v and %v m/s", in, mm)
+	}
+}
+
+// A tape that reaches is taken, the shortest; past the longest the longest. One spare at the least, and the share rounded up.
+func TestTapesAndSpares(t *testing.T) {
+	for _, c := range []struct{ reach, want float64 }{{20, 25}, {25, 25}, {25.1, 50}, {101, 200}, {900, 300}} {
+		if got := practice.Tape(measure.Imperial, measure.Length(c.reach)*measure.Foot); got != measure.Length(c.want)*measure.Foot {
+			t.Errorf("%v ft: a tape of %v mm", c.reach, got)
+		}
+	}
+	for _, c := range []struct{ count, want int }{{0, 0}, {1, 1}, {20, 1}, {21, 2}, {100, 5}, {101, 6}} {
+		if got := practice.Spares(c.count, 0.05); got != c.want {
+			t.Errorf("%d spares over %d, want %d", got, c.count, c.want)
+		}
+	}
+}

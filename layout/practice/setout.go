@@ -1,0 +1,72 @@
+package practice
+
+import "hoopwright/layout/measure"
+
+// Reading is the most that a careful crew's reading of a tape over grass is off. Common practice, no source; careful taping is good for about 1 in 1000 (published
+// manuals, seen), a quarter inch in 20 ft.
+func Reading(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/4, 5*measure.Millimetre)
+}
+
+// Tapes are the lengths that long tapes are sold in, shortest first. Common practice, no source.
+func Tapes(u measure.System) []measure.Length {
+	list, unit := []measure.Length{25, 50, 100, 200, 300}, measure.Foot
+	if u == measure.Metric {
+		list, unit = []measure.Length{10, 20, 30, 50, 100}, measure.Metre
+	}
+	for i := range list {
+		list[i] *= unit
+	}
+	return list
+}
+
+// Tape returns the shortest tape sold that reaches a length; the longest where none does.
+func Tape(u measure.System, reach measure.Length) measure.Length {
+	list := Tapes(u)
+	for _, l := range list {
+		if reach <= l {
+			return l
+		}
+	}
+	return list[len(list)-1]
+}
+
+// A stake in the ground.
+
+// FootGive is how far the two feet of an arch may stand nearer or wider than planned: half the inch that the crown's give or take counts with.
+func FootGive(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
+}
+
+// OffDot is how far a stake may stand off its dot, any way, and nothing is changed: half an inch at each foot is inside the crown's give or take. Our own choice.
+func OffDot(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
+}
+
+// MovedAlong is how far a pair of stakes may be moved along the row; the ridge pieces beside it are then cut to suit. Our own choice.
+func MovedAlong(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Inch, 75*measure.Millimetre)
+}
+
+// GuyMoved is how far a guy stake may stand off its dot. Our own choice.
+func GuyMoved(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 300*measure.Millimetre)
+}
+
+// PullUp is how far above the ground a stake is pulled to try it, at most.
+func PullUp(u measure.System) measure.Length {
+	return measure.By(u, 24*measure.Inch, 600*measure.Millimetre)
+}
+
+// PullMoves is how far a stake that holds moves at the hook; one that moves as far is driven deeper. Our own choice.
+func PullMoves(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch, 25*measure.Millimetre)
+}
+
+// PullMargin is what the pull test asks over what still air does, where no gust was worked out. Our own choice.
+const PullMargin = 1.5
+
+// Deeper is how much deeper a stake goes that moves: a hand. Common practice, no source.
+func Deeper(u measure.System) measure.Length {
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
+}

@@ -1,0 +1,160 @@
+package layout_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/spec"
+)
+
+// bought is how a line of the buying list begins that brings a thing; most begin with what the thing is, sticks and stakes with their material.
+var bought = map[crew.Thing][]string{
+	crew.WhitePaint: {"marking paint"}, crew.Ribbon: {"flagging tape", "ribbon"}, crew.Caps: {"stake cap"}, crew.ZipTies: {"zip ties"}, crew.Stakes: {"steel bar", "rebar"},
+	crew.Sticks: {"pvc"}, crew.LegCouplings: {"coupling"}, crew.CrownCouplings: {"coupling"}, crew.CrownTees: {"tee"}, crew.CrownCrosses: {"cross"},
+	crew.GuyLine: {"guy line"}, crew.Tighteners: {"line tightener"}, crew.Cords: {"cord", "16 AWG", "14 AWG", "12 AWG", "18 AWG", "1 mm2", "1.0 mm2", "1.5 mm2", "0.75 mm2", "2.5 mm2"}, crew.ThreeWays: {"three-way"},
+	crew.PlugCovers: {"plug cover"}, crew.CordCovers: {"cord cover"}, crew.Screws: {"stainless screw"}, crew.Cement: {"solvent cement"},
+	crew.Flags: {"wire flag"}, crew.Lath: {"lath"}, crew.SpareStake: {"spare stake"}, crew.SpareCap: {"spare cap"}, crew.SpareStick: {"spare stick"}, crew.SpareTee: {"spare tee"},
+	crew.SpareCross: {"spare cross"}, crew.StringTags: {"string tag"}, crew.GuyClamps: {"guy clamp"}, crew.CrownLine: {"crown line"}, crew.SocketCovers: {"socket cover"}, crew.Timers: {"timer"},
+}
+
+// notYetBought are the things that tasks use and the buying list does not have yet. One that it has by now is to be taken off here.
+var notYetBought = []crew.Thing{crew.Flags, crew.Lath, crew.SpareStake, crew.SpareCap, crew.SpareStick, crew.SpareTee, crew.SpareCross, crew.StringTags, crew.GuyClamps, crew.CrownLine,
+	crew.Timers}
+
+// What a task uses is in its crew's kit, as many and as long; what is bought is on the buying list in that number at least.
+func TestTasksUseNothingThatNoListBrings(t *testing.T) {
+	for _, name := range []string{"garden", "schoolyard", "millwalk", "parkwalk", "starter"} {
+		data, err := examples.Files.ReadFile(name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := spec.Read(name, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan := layout.Solve(s)
+		for _, task := range plan.Crew.Tasks {
+			kit := plan.Crew.Kit(task.Phase)
+			for _, n := range task.Uses {
+				if !slices.ContainsFunc(kit, func(k crew.Need) bool { return k.Thing == n.Thing && k.Count >= n.Count && k.Length >= n.Length }) {
+					t.Errorf("%s: task %d uses thing %d, %d of %v, and the kit has none", name, task.Action, n.Thing, n.Count, n.Length)
+				}
+			}
+		}
+		for _, phase := range crew.Phases() {
+			for _, n := range plan.Crew.Kit(phase) {
+				if n.Thing.Source() != crew.Bought || n.Thing == crew.Strings || n.Thing == crew.SpareString {
+					continue
+				}
+				need, found := 0, false
+				for _, item := range plan.Shopping {
+					if slices.ContainsFunc(bought[n.Thing], func(begins string) bool { return strings.HasPrefix(item.Item, begins) }) {
+						need, found = need+item.Need, true
+					}
+				}
+				waits := slices.Contains(notYetBought, n.Thing)
+				switch counted := n.Thing != crew.GuyLine && n.Thing != crew.ZipTies && n.Thing != crew.Sticks && n.Thing != crew.Stakes && n.Thing != crew.Ribbon; {
+				case found && waits:
+					t.Errorf("%s: thing %d is on the buying list by now: take it off notYetBought", name, n.Thing)
+				case !found && !waits:
+					t.Errorf("%s: %s uses thing %d and no list brings it", name, phase, n.Thing)
+				case found && counted && need < n.Count:
+					t.Errorf("%s: %s uses %d of thing %d, the buying list has %d", name, phase, n.Count, n.Thing, need)
+				}
+			}
+		}
+	}
+}
+
+// The order of the raising, as it is done: guys tied while the arch lies flat, arch 1 guyed and measured before arch 2 is touched, bay 1 measured before the other
+// ridge pieces are cut, and those wound before they go up. Common practice, no source.
+func TestOrderOfRaising(t *testing.T) {
+	data, err := examples.Files.ReadFile("garden.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := spec.Read("garden", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tasks := layout.Solve(s).Crew.Tasks
+	last := -1
+	for _, a := range []crew.Action{crew.CheckDots, crew.CallLocator, crew.ReadTicket, crew.PullTest, crew.DriveStakes, crew.MeasureWidths, crew.CutTrial, crew.MarkLegs, crew.TestStrings, crew.WindPipe,
+		crew.CheckDay, crew.JoinCrown, crew.TieGuysFlat, crew.SetLeft, crew.WalkRight, crew.StretchGuys, crew.MeasureArch, crew.RaiseSame, crew.SpringRidge, crew.MeasureBay,
+		crew.CutRidge, crew.WindPipe, crew.WindInPlace, crew.RaiseRest, crew.RunCrownLine, crew.SightAlong, crew.TestOutlets, crew.LayCords, crew.PlugRuns, crew.DarkWalk,
+		crew.Unplug, crew.LowerArches, crew.PullStakes} {
+		k := slices.IndexFunc(tasks[last+1:], func(t crew.Task) bool { return t.Action == a })
+		if k < 0 {
+			t.Fatalf("action %d does not come after the one before", a)
+		}
+		last += 1 + k
+	}
+	for _, task := range tasks {
+		if task.Action == crew.CheckDay && len(task.Who.Roles) != 5 {
+			t.Errorf("%d people raise", len(task.Who.Roles))
+		}
+		if task.Minutes < 0 || task.Hold && len(task.Want) == 0 {
+			t.Errorf("action %d: %v minutes, holds for nothing", task.Action, task.Minutes)
+		}
+	}
+}
+
+// dotsArePainted: each stake has one dot; what a dot is measured from is a mark or was painted before; every check is between what is there, and its limit is a
+// figure. With marks that stand apart no leg's dot is without a check that could fail.
+func dotsArePainted(t *testing.T, p *layout.Plan) {
+	there := map[ground.Spot]bool{}
+	for i := range p.Ground.Marks {
+		there[ground.Spot{Kind: ground.AtMark, Index: i}] = true
+	}
+	for _, d := range p.Ground.Marking(p.Spec.Units) {
+		from := []ground.Spot{d.From, d.To, d.Zero}[:[...]int{0, 1, 2, 3}[d.How]]
+		for _, s := range from {
+			if !there[s] {
+				t.Errorf("%v is measured from %v, which is not there", d.Spot, s)
+			}
+		}
+		if there[d.Spot] {
+			t.Errorf("%v is painted twice", d.Spot)
+		}
+		there[d.Spot] = true
+	}
+	for i, s := range p.Ground.Stakes {
+		if !there[ground.Spot{Kind: ground.AtStake, Index: i}] {
+			t.Errorf("%v has no dot", s.StakeID)
+		}
+	}
+	checked := map[int]bool{}
+	for _, c := range p.Ground.Checks(p.Spec.Units) {
+		if !there[c.From] || !there[c.To] || math.IsNaN(float64(c.Limit)) || c.Limit <= 0 || c.Distance < 0 {
+			t.Errorf("check %v", c)
+		}
+		checked[c.To.Index], checked[c.From.Index] = true, true
+	}
+	for i, s := range p.Ground.Stakes {
+		if !checked[i] {
+			t.Errorf("no check of %v", s.StakeID)
+		}
+	}
+}
+
+// tasksAreWhole: a task takes time of somebody and, if it holds, wants something; its figures are numbers.
+func tasksAreWhole(t *testing.T, p *layout.Plan) {
+	for _, task := range p.Crew.Tasks {
+		if task.Phase == "" || task.Minutes < 0 || math.IsNaN(task.Minutes) || math.IsInf(task.Minutes, 0) || task.Hold && len(task.Want) == 0 {
+			t.Errorf("task %d of %q: %v minutes, hold %v, %d wants", task.Action, task.Phase, task.Minutes, task.Hold, len(task.Want))
+		}
+		for _, f := range task.Want {
+			for _, v := range []float64{float64(f.Length), float64(f.Limit), float64(f.Angle), float64(f.Force), float64(f.Gust)} {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Errorf("task %d wants %d of %v", task.Action, f.What, v)
+				}
+			}
+		}
+	}
+}

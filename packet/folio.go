@@ -1,0 +1,117 @@
+package packet
+
+import (
+	"fmt"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+)
+
+// folio is one sheet of paper of a leaf: what its front and its back hold. What finds no room on the front goes before what is on the back; what finds none
+// there goes to a further sheet of the same leaf.
+type folio struct{ front, back side }
+
+// side is what one side of a sheet of paper holds.
+type side struct {
+	title   string // large in the top strip; the back's, where empty, is the front's
+	toScale bool   // it has a drawing to scale: a bar to check the printer by stands in the top strip
+	blocks  []block.Block
+}
+
+// leafKind is one leaf of the packet: its word on the command line, its name in bookmarks, who works from it, how its sheets of paper are made. A leaf that
+// this tunnel gives nothing to do makes none.
+type leafKind struct {
+	word, name, holder string
+	runsOn             bool // begins on the next free side, not on a front: tags and the spec share sheets
+	make               func(b *binder) []folio
+}
+
+// set is a side with its blocks set: the page, and what is told on it.
+type set struct {
+	page    *paper.Page
+	kind    leafKind
+	number  int // of the leaf in the packet, from 1
+	sheet   int // of paper within the leaf, from 1
+	sheets  int // of paper the leaf has
+	back    bool
+	toScale bool
+	title   string
+	blocks  []block.Block // as they stand, to be held to telling each fact once
+}
+
+// furthest is how many sheets of paper more than it asks for a leaf may run to before what is left is noted.
+const furthest = 12
+
+// pack sets a leaf's blocks on as many sides as they need. before is the number of sides that stand before it.
+func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []block.Note) {
+	setSide := func(s side, title string) []block.Block {
+		back := b.twoSided && (before+len(sides))%2 == 1
+		page, box := b.newSide(back)
+		done, rest, left := block.Fill(page, box, s.blocks)
+		if s.title != "" {
+			title = s.title
+		}
+		sides = append(sides, set{page: page, kind: kind, number: number, back: back, toScale: s.toScale, title: title, blocks: done})
+		notes = append(notes, left...)
+		return rest
+	}
+	for _, f := range kind.make(b) {
+		if b.twoSided && !kind.runsOn && (before+len(sides))%2 == 1 {
+			setSide(side{title: notesTitle, blocks: noteLines()}, notesTitle)
+		}
+		back := f.back
+		back.blocks = append(setSide(f.front, kind.name), back.blocks...)
+		title := f.front.title
+		if len(back.blocks) > 0 {
+			rest := setSide(back, title)
+			for n := 0; len(rest) > 0; n++ {
+				if n == 2*furthest {
+					for _, r := range rest {
+						notes = append(notes, block.Note{Block: r.Name})
+					}
+					break
+				}
+				rest = setSide(side{title: back.title, toScale: back.toScale, blocks: rest}, title)
+			}
+		}
+	}
+	return sides, notes
+}
+
+// notesTitle stands over a back that nothing is told on.
+const notesTitle = "Notes"
+
+// noteLines are lines to write on.
+func noteLines() []block.Block {
+	var list []block.Block
+	for range 12 {
+		list = append(list, block.Block{Name: notesTitle, Gap: 6, Body: block.Blanks{{}}})
+	}
+	return list
+}
+
+// place says where in the packet a side is: "leaf 3 front", "leaf 3, sheet 2, back".
+func (s set) place() string {
+	where := fmt.Sprintf("leaf %d ", s.number)
+	if s.sheets > 1 {
+		where = fmt.Sprintf("leaf %d, sheet %d of %d, ", s.number, s.sheet, s.sheets)
+	}
+	if s.back {
+		return where + "back"
+	}
+	return where + "front"
+}
+
+// sheetsCounted tells every side of a leaf which sheet of paper it is on.
+func sheetsCounted(sides []set) {
+	sheets := 0
+	for i := range sides {
+		if i == 0 || !sides[i].back {
+			sheets++
+		}
+		sides[i].sheet = sheets
+	}
+	for i := range sides {
+		sides[i].sheets = sheets
+	}
+}

@@ -1,0 +1,121 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/layout/crew"
+	"hoopwright/layout/practice"
+)
+
+// mending says what is done when a task is off, where no figure is in it.
+var mending = map[crew.Remedy]string{
+	crew.Ask:             "Stop and ask.",
+	crew.FindDotAgain:    "Find it again by its tapes.",
+	crew.MoveDotAcross:   "Move the R dot along the line across.",
+	crew.ReadTapeAgain:   "Read the row’s tape there again.",
+	crew.WaitOrCall:      "Wait, or call again. No ticket, no stake.",
+	crew.LeaveBare:       "Drive nothing at that dot.",
+	crew.LongerStakes:    "Still moves: stop, get longer stakes for the whole tunnel.",
+	crew.DoNotMove:       "Do not move any stake: ask.",
+	crew.DriveAgain:      "Pull the stake that is off its dot and drive it again. Bend none straight.",
+	crew.CutAnother:      "Cut another; keep the short one for a shorter place.",
+	crew.PutOut:          "A crack, however short: put it out of use, take the spare.",
+	crew.DriveHome:       "Twist, wipe, drive it home again.",
+	crew.MeasureFromFoot: "Measure again from the foot end, never from flag to flag.",
+	crew.RejectString:    "Dead or damaged: the reject bag. Take the spare.",
+	crew.OpenTurns:       "Bulbs past the flag: open the turns. Short of it: close them.",
+	crew.OtherDay:        "Another day.",
+	crew.NotEnough:       "Fewer people: raise nothing.",
+	crew.LiftOff:         "Lift it off, wipe the stake. Never hammer on pipe.",
+	crew.WalkBack:        "A crack or a white line: walk it back, take the spare.",
+	crew.EvenGuys:        "Slacken one side, draw in the other.",
+	crew.LookAtFaults:    "Go down the fault list beside the profile.",
+	crew.OtherPieces:     "Home and still off: cut every other ridge piece by that much shorter or longer.",
+	crew.HomeOrTrim:      "Long: drive sockets home, last bay first, or trim the next piece. Short: cut the next one longer.",
+	crew.NeverGoOn:       "Do not go on.",
+	crew.FileFlush:       "File it flush.",
+	crew.FindCap:         "A cap missing: a stake stands bare, find it.",
+	crew.LetOut:          "Too tight pulls arches together: let out slack, stretch no string.",
+	crew.TieUp:           "Tie up what hangs in.",
+	crew.NotThisOutlet:   "Use no outlet that fails.",
+	crew.LayAgain:        "Lay it again as drawn.",
+	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
+	crew.SwapIt:          "Pull it with dry hands, swap it, try again.",
+	crew.Electrician:     "Still fails: an electrician.",
+	crew.CloseTonight:    "CLOSED for the night.",
+	crew.Mend:            "Mend it, look again.",
+	crew.WarmWater:       "Stuck: warm water, never a hammer.",
+	crew.FindStake:       "One missing: find it before anyone leaves.",
+	crew.CutThrough:      "Cracked or hurt: cut it through and throw it away.",
+}
+
+// cure says a remedy.
+func (w taskWords) cure(c crew.Cure) string {
+	u := w.units
+	switch c.Do {
+	case crew.SlideTheRow:
+		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), w.by("inch", "10 mm"))
+	case crew.MoveOnString:
+		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
+	case crew.DriveDeeper:
+		if c.By == 0 {
+			return "Drive it deeper."
+		}
+		return fmt.Sprintf("Drive it %s deeper, try again.", u.Inches(c.By))
+	case crew.BesideHole:
+		return fmt.Sprintf("Will not go: beside the hole, up to %s off its dot.", u.Inches(c.By))
+	case crew.MoveAcross:
+		return fmt.Sprintf("Else across the walk, up to %s: outward lowers the crown %s.", u.Inches(c.By), u.Inches(c.Then))
+	case crew.MoveAlong:
+		s := fmt.Sprintf("Else along the row, up to %s, its pair too", u.Inches(c.By))
+		if len(w.plan.Ridge) > 0 {
+			return s + "; cut the ridge pieces beside it to suit."
+		}
+		return s + "."
+	case crew.MoveGuy:
+		return fmt.Sprintf("A guy stake: up to %s, never into the walk.", u.Inches(c.By))
+	}
+	return mending[c.Do]
+}
+
+// warned says the warnings that no figure is in.
+var warned = map[crew.Warning]string{
+	crew.PaintOnly:     "Paint and wire flags only. No stake before every buried line is marked.",
+	crew.BuriedKills:   "A stake through a buried line can kill. Paint and flags show its middle, not its edge.",
+	crew.NoHolding:     "Gloves and eye protection on. Nobody holds a stake that is hit. A bare stake is a spike: cap it at once.",
+	crew.NoLiveBench:   "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
+	crew.Spring:        "A bent arch is a spring: nobody under it, no face in its plane, eye protection on.",
+	crew.LadderRule:    "Stepladder fully open on firm ground, someone at its foot. Never lean it on pipe.",
+	crew.WireAbove:     "Electricity jumps to pipe and ladders. Nobody measures up to a wire.",
+	crew.CementBurns:   "Primer and cement burn: open air, no flame, gloves on.",
+	crew.HangDead:      "Nothing is plugged in while it is hung.",
+	crew.WaterAndMains: "Dry hands, plugs off the ground. Wiring and breakers are an electrician’s.",
+	crew.SpringAgain:   "Cold pipe after a season cracks: warmest hours, slowly, eye protection on. Stakes stand bare again.",
+}
+
+func (w taskWords) warning(t crew.Task) string {
+	s := warned[t.Warning]
+	if t.Warning == crew.SawSafely {
+		s = fmt.Sprintf("Eye protection on, pipe clamped, hands %s from the blade. Catch the chips. Nobody under %d at the saw.", w.units.Inches(practice.Saw(w.units)), practice.Least)
+	}
+	return s
+}
+
+// recorded names what is written down.
+var recorded = map[crew.Record]string{
+	crew.Found: "Found", crew.Worst: "Worst", crew.Ticket: "Ticket", crew.FirstDay: "Good from", crew.LastDay: "to", crew.MarkTapes: "Marks and tapes", crew.Named: "Name",
+	crew.Moved: "Moved", crew.TimeDone: "Time",
+}
+
+// sign says what is written, and that a hold is signed: names of blanks with a bar between.
+func (w taskWords) sign(t crew.Task) string {
+	var blanks []string
+	for _, r := range t.Record {
+		blanks = append(blanks, recorded[r])
+	}
+	if t.Hold {
+		blanks = append(blanks, "Signed")
+	}
+	return strings.Join(blanks, " | ")
+}

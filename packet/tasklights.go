@@ -1,0 +1,72 @@
+package packet
+
+import (
+	"fmt"
+
+	"hoopwright/layout/crew"
+	"hoopwright/layout/say"
+)
+
+// doingLights says what is done with strings and power, at opening nights too.
+var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
+	crew.TestStrings: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Plug in each of the %s by itself. Look along it. Read its label.", say.Count(len(t.Of.Strings), "string"))
+	},
+	crew.TagStrings:  plainly("Tie its tag on each string, at the prongs."),
+	crew.FlagRows:    plainly("Flag the rows' heights on every leg with ribbon, along the pipe from the foot end."),
+	crew.WindPipe:    taskWords.windPipe,
+	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
+	crew.HangRows: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Hang the rows of the %s wall from the middle arch outwards, a tie at every arch.", t.Of.Walls[0])
+	},
+	crew.HangDrops: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Hang the %s where the unfolded picture names them.", say.Count(len(t.Of.Drops), "drop string"))
+	},
+	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
+
+	crew.TestOutlets: func(_ taskWords, t crew.Task) string {
+		return "Plug a lamp into " + say.And(t.Of.Outlets) + " in turn. Press TEST, then RESET."
+	},
+	crew.LayCords:   plainly("Lay cords and three-ways as drawn, behind the legs, plugging nothing in. Tie a loop that hangs below each plug. Cover every plug and open socket. Use no indoor cord."),
+	crew.CheckCords: plainly("Walk every cord from its outlet to its end. Look at its print, its plugs, its covers."),
+	crew.PlugRuns: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Plug in %s, then its runs of strings one at a time, outward. Look along each before the next.", say.And(t.Of.Outlets))
+	},
+	crew.FeelPlugs:  plainly("Feel every plug and three-way with all of it lit."),
+	crew.TestLoaded: plainly("Press TEST at each outlet with everything lit, then RESET."),
+	crew.SetTimers:  plainly("Set the timers. Read the rating on each."),
+	crew.DarkWalk:   plainly("Wait for dark. Walk through once from each end."),
+
+	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
+	crew.NightTest: func(_ taskWords, t crew.Task) string {
+		return "Press TEST, then RESET, at " + say.And(t.Of.Outlets) + ", a lamp in it."
+	},
+	crew.NightStakes: plainly("Push every stake and guy by hand."),
+	crew.NightPipe:   plainly("Look along every pipe, socket and crown."),
+	crew.NightLights: plainly("Look at lights, plugs and cords."),
+	crew.NightWay:    plainly("Walk through. Set a lantern at each end."),
+	crew.NightClose:  plainly("Walk people out, last one counted. Power off. Bar both ends."),
+
+	crew.Unplug:      func(_ taskWords, t crew.Task) string { return "Unplug first, at " + say.And(t.Of.Outlets) + "." },
+	crew.CoilCords:   plainly("Take cords and three-ways from the far end to the outlet. Look along each. Coil it loosely. Label its plug."),
+	crew.TakeStrings: plainly("Cut ties, never wires. Coil drops and rows as they come. Tag each with its place."),
+	crew.Unwind:      plainly("Unwind wraps on trestles, once the pipe lies straight, toward the plug. Do not pull."),
+}
+
+// windPipe says what is wound where; the figures stand in the row of that wrap.
+func (w taskWords) windPipe(t crew.Task) string {
+	wrap := w.plan.Lights.Wraps[t.Of.Wraps[0]]
+	s := fmt.Sprintf("Wind %s of %s, the pipe on two trestles: %.0f turns, ten in %s.", say.Count(len(t.Of.Wraps), "stretch"), wrap.Label.Name, wrap.Turns, w.units.Inches(10*wrap.Pitch))
+	if len(t.Of.Wraps) > 1 {
+		s = fmt.Sprintf("Wind %d stretches with %s, the pipe on two trestles: %.0f turns, ten in %s.", len(t.Of.Wraps), wrap.Label.Name, wrap.Turns, w.units.Inches(10*wrap.Pitch))
+	}
+	plain, mirror := false, false
+	for _, i := range t.Of.Wraps {
+		mirror = mirror || w.plan.Lights.Wraps[i].Mirror
+		plain = plain || !w.plan.Lights.Wraps[i].Mirror
+	}
+	if plain && mirror {
+		s += " Wind right legs the other way round."
+	}
+	return s + " Tie both ends and every third of the way."
+}

@@ -1,0 +1,314 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+)
+
+// stated are the wants that no figure belongs to.
+var stated = map[crew.Wanted]string{
+	crew.MarkAsNamed:    "Each mark is there and as named.",
+	crew.TicketInDate:   "The ticket is good today.",
+	crew.OwnersAnswered: "Every owner has marked or answered clear.",
+	crew.GuyLean:        "Guy stakes lean well back from their arch, square to the guy.",
+	crew.Ribbons:        "Ribbons on all.",
+	crew.NoPoints:       "No point stands out inside.",
+	crew.CementHeld:     "Each held still as long as the label says.",
+	crew.NothingLeans:   "Nothing leans along the tunnel.",
+	crew.FeetDown:       "Both feet on the ground, names facing in.",
+	crew.NameSaid:       "A name, said aloud.",
+	crew.SocketsHome:    "Every socket home.",
+	crew.LineKnotted:    "A knot at every crown; the line just tight.",
+	crew.NoneAcross:     "No cord lies across the way.",
+	crew.BothWays:       "All lit, nothing in the way.",
+	crew.PipeSound:      "No crack, no white line.",
+	crew.FootDown:       "Left foot on the ground, its name facing in.",
+	crew.PipeWhole:      "No crack, no white line; every socket home.",
+	crew.PlugsDry:       "Every plug and three-way for outdoors, whole, dry, covered.",
+	crew.WayEven:        "Even, no mud; both ends open and lit.",
+	crew.LampsOut:       "Nobody inside, lights out, both ends barred.",
+	crew.SaidUnplugged:  "Said aloud: all unplugged.",
+	crew.SetMarked:      "Every leg named inside.",
+	crew.EndsTogether:   "Ends together, one string to a bag, tagged.",
+	crew.DryAndLabelled: "All dry, counted, labelled.",
+	crew.Written:        "Written and filed.",
+}
+
+// want says a figure in a short sentence.
+func (w taskWords) want(f crew.Figure) string {
+	if s, ok := stated[f.What]; ok {
+		return s
+	}
+	for _, words := range []func(crew.Figure) string{w.wantGround, w.wantStakes, w.wantBench, w.wantArch, w.wantDay, w.wantPower} {
+		if s := words(f); s != "" {
+			return s
+		}
+	}
+	return ""
+}
+
+// within says a length with its limit either way.
+func (w taskWords) within(f crew.Figure) string {
+	return w.tape(f.Length) + " within " + w.limit(f.Limit)
+}
+
+// inches says a length off a short tape with its limit.
+func (w taskWords) inches(f crew.Figure) string {
+	return w.units.Inches(f.Length) + " within " + w.units.Inches(f.Limit)
+}
+
+func (w taskWords) wantGround(f crew.Figure) string {
+	switch f.What {
+	case crew.DotCheck:
+		return w.checkNames(f.Checks) + ": " + w.within(f) + "."
+	case crew.GaugeLength:
+		return fmt.Sprintf("For %s: %s.", say.Numbered("arch", f.Arches), w.tape(f.Length))
+	case crew.ClearOfLine:
+		return w.clearance(f)
+	case crew.NoticeGiven:
+		return fmt.Sprintf("%d full business days between the call and the first stake.", f.Count)
+	case crew.KeepOverhead:
+		who := "any wire"
+		if f.Line >= 0 {
+			who = w.plan.Spec.Site.Overhead[f.Line].Name
+		}
+		return fmt.Sprintf("People, pipe and ladder %s or more from %s.", w.units.Room(f.Length), who)
+	}
+	return ""
+}
+
+// clearance says how far a stake is from a buried line, or that all keep their distance from every one.
+func (w taskWords) clearance(f crew.Figure) string {
+	line := "a marked line"
+	if f.Line >= 0 {
+		line = "the " + w.plan.Spec.Site.Buried[f.Line].Name
+	}
+	if len(f.Stakes) == 0 {
+		return fmt.Sprintf("No dot within %s of %s.", w.units.Inches(f.Limit), line)
+	}
+	return fmt.Sprintf("%s %s from %s, at least %s.", stakeNames(f.Stakes), w.tape(f.Length), line, w.units.Inches(f.Limit))
+}
+
+// checkNames names checks that are alike in a few words.
+func (w taskWords) checkNames(list []ground.Check) string {
+	pair := func(c ground.Check) string { return w.spot(c.From) + " to " + w.spot(c.To) }
+	numbers := func(of func(ground.Check) int) (out []int) {
+		for _, c := range list {
+			if n := of(c); len(out) == 0 || out[len(out)-1] != n {
+				out = append(out, n)
+			}
+		}
+		return out
+	}
+	arch := func(c ground.Check) int { return w.plan.Ground.Stakes[c.To.Index].Arch }
+	bay := func(c ground.Check) int {
+		return min(w.plan.Ground.Stakes[c.From.Index].Arch, arch(c))
+	}
+	switch c := list[0]; c.Kind {
+	case ground.Width:
+		return "L to R at " + say.Numbered("arch", numbers(arch))
+	case ground.BayDiagonal, ground.Side:
+		if len(list) > 2 {
+			which := "L to next R and R to next L"
+			if c.Kind == ground.Side {
+				which = "Along the row"
+			}
+			return which + " in " + say.Numbered("bay", numbers(bay))
+		}
+	case ground.GuyToLeg:
+		if len(list) > 2 {
+			return "Each guy dot to its leg at " + say.Numbered("arch", numbers(arch))
+		}
+	}
+	var names []string
+	for _, c := range list {
+		names = append(names, pair(c))
+	}
+	if len(names) > 4 {
+		return fmt.Sprintf("%s and %d like it", names[0], len(names)-1)
+	}
+	return say.And(names)
+}
+
+func (w taskWords) wantStakes(f crew.Figure) string {
+	switch f.What {
+	case crew.DepthTaped:
+		return fmt.Sprintf("%s on %s.", w.units.Inches(f.Length), w.whose(f.Stakes))
+	case crew.Shows:
+		return fmt.Sprintf("Driven, %s shows on %s.", w.units.Inches(f.Length), w.whose(f.Stakes))
+	case crew.PullMoves:
+		return fmt.Sprintf("It moves less than %s at the hook and springs back.", w.units.Inches(f.Length))
+	case crew.Plumb:
+		if len(f.Arches) > 0 {
+			return say.Capital(say.Numbered("arch", f.Arches)) + " plumb, seen from the side."
+		}
+		return "Stakes upright, seen from two sides."
+	case crew.Leaning:
+		if f.Angle < 0 {
+			return "Stakes lean " + measure.Degrees(-f.Angle) + " toward the walk."
+		}
+		return "Stakes lean " + measure.Degrees(f.Angle) + " away from the walk."
+	case crew.Capped:
+		if f.Count == 0 {
+			return "No stake stands bare."
+		}
+		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
+	case crew.FootWidth:
+		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
+	case crew.NoneLeft:
+		return fmt.Sprintf("%d of %d out.", f.Count, f.Count)
+	}
+	return ""
+}
+
+// whose says which stakes: all guy stakes, all others, or by name.
+func (w taskWords) whose(list []ground.Stake) string {
+	guys := 0
+	for _, s := range list {
+		if s.Guy {
+			guys++
+		}
+	}
+	legs := 2 * len(w.plan.Ground.Stations)
+	switch {
+	case len(list) == len(w.plan.Ground.Stakes):
+		return "every stake"
+	case guys == 0 && len(list) == legs:
+		return "L and R"
+	case guys == len(list) && guys == len(w.plan.Ground.Stakes)-legs:
+		return "G"
+	}
+	return stakeNames(list)
+}
+
+func (w taskWords) wantBench(f crew.Figure) string {
+	switch f.What {
+	case crew.CutLength:
+		return fmt.Sprintf("%s: %s.", say.Capital(say.Numbered("bay", f.Bays)), w.units.Cut(f.Length))
+	case crew.Square:
+		if f.Limit == 0 {
+			return "Square, burrs scraped off."
+		}
+		return fmt.Sprintf("Each within %s, square, burrs scraped off.", w.units.Cut(f.Limit))
+	case crew.NamedAndWhole:
+		return fmt.Sprintf("%s named, no crack.", say.Count(f.Count, "stick"))
+	case crew.NoGap:
+		return fmt.Sprintf("No gap at the stops of %s.", say.Count(f.Count, "coupling"))
+	case crew.TapeMark:
+		return "Each mark within " + w.limit(f.Limit) + "."
+	case crew.GuyMark:
+		leg := "each leg"
+		if len(f.Walls) == 1 {
+			leg = "the " + f.Walls[0].String() + " leg"
+		}
+		return fmt.Sprintf("Guys of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
+	case crew.AllLit:
+		return "Every bulb lit, nothing bare or cracked."
+	case crew.Tagged:
+		return fmt.Sprintf("%s tagged.", say.Count(f.Count, "string"))
+	case crew.FlagAt:
+		return fmt.Sprintf("Flag at %s.", w.units.Inches(f.Length))
+	case crew.Wound:
+		return "The ends and flags as in its row."
+	case crew.BandBare:
+		return fmt.Sprintf("%s bare about the guy's mark at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
+	case crew.EndsBare:
+		return fmt.Sprintf("The last %s bare for the socket.", w.units.Inches(f.Length))
+	}
+	return ""
+}
+
+func (w taskWords) wantArch(f crew.Figure) string {
+	switch f.What {
+	case crew.SocketMarks:
+		return fmt.Sprintf("Marks %s from the ends, at the sockets’ mouths.", w.units.Cut(f.Length))
+	case crew.KnotClamped:
+		return fmt.Sprintf("Each knot on a bare band of %s, a clamp below it.", w.units.Inches(f.Length))
+	case crew.GuyTaut:
+		return fmt.Sprintf("A finger moves a guy %s.", w.units.Inches(f.Length))
+	case crew.CrownHigh:
+		return fmt.Sprintf("Crown %s.", w.inches(f))
+	case crew.ClearHigh:
+		return fmt.Sprintf("Clear under it %s or more.", w.units.Inches(f.Length))
+	case crew.BayLength:
+		return fmt.Sprintf("Crown to crown %s.", w.within(f))
+	case crew.BayTurn:
+		way := "right"
+		if f.Angle < 0 {
+			way, f.Angle = "left", -f.Angle
+		}
+		return fmt.Sprintf("%s: %s to the %s.", say.Capital(say.Numbered("bay", f.Bays)), measure.Degrees(f.Angle), way)
+	case crew.BayClimb:
+		way := "up"
+		if f.Length < 0 {
+			way, f.Length = "down", -f.Length
+		}
+		return fmt.Sprintf("%s: %s %s.", say.Capital(say.Numbered("bay", f.Bays)), w.limit(f.Length), way)
+	case crew.RunLength:
+		return fmt.Sprintf("Crown %s: %s.", say.Numbers(f.Arches), w.within(f))
+	case crew.CapsBack:
+		return say.Count(f.Count, "cap") + " in the bucket."
+	case crew.CrownFound:
+		return fmt.Sprintf("Expected now, %s: %s.", say.Numbered("arch", f.Arches), w.units.Inches(f.Length))
+	}
+	return ""
+}
+
+func (w taskWords) wantDay(f crew.Figure) string {
+	switch f.What {
+	case crew.GustBelow:
+		return fmt.Sprintf("Gusts below %s, forecast and felt.", w.units.Speed(f.Gust))
+	case crew.WarmerThan:
+		return fmt.Sprintf("Warmer than %s: no bending at it or below.", w.units.Temperature(f.Cold))
+	case crew.SlowBelow:
+		return fmt.Sprintf("Below %s bend slowly, in the sun, eyes covered.", w.units.Temperature(f.Cold))
+	case crew.PeopleThere:
+		return fmt.Sprintf("%s, all %s", say.Count(f.Count, "name"), strings.ToLower(grown()[4:]))
+	case crew.ForecastBelow:
+		return fmt.Sprintf("Forecast gusts below %s.", w.units.Speed(f.Gust))
+	case crew.LaidFlat:
+		return fmt.Sprintf("From %s forecast: LAY FLAT by daylight before.", w.units.Speed(f.Gust))
+	case crew.StakesHold:
+		return fmt.Sprintf("None moves %s by hand; fewer than %d loose. Caps and ribbons on.", w.units.Inches(f.Length), f.Count)
+	case crew.CrownKept:
+		return fmt.Sprintf("No crown %s lower than the night before.", w.units.Inches(f.Limit))
+	}
+	return ""
+}
+
+func (w taskWords) wantPower(f crew.Figure) string {
+	switch f.What {
+	case crew.RowAt:
+		return fmt.Sprintf("Row %d at flag %s.", f.Count, w.units.Inches(f.Length))
+	case crew.Sag:
+		return fmt.Sprintf("%s of sag in each bay, no more.", w.units.Inches(f.Length))
+	case crew.LowestDrop:
+		return fmt.Sprintf("No end lower than %s.", w.units.Inches(f.Length))
+	case crew.OpeningHigh:
+		return fmt.Sprintf("Stick %s high touches nothing.", w.units.Room(f.Length))
+	case crew.OpeningWide:
+		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
+	case crew.TestTrips:
+		return "TEST puts the lamps out at once; RESET lights them."
+	case crew.JointsHigh:
+		return fmt.Sprintf("Every joint %s or more off the ground, its cord hanging below it.", w.units.Inches(f.Length))
+	case crew.AsDrawn:
+		return fmt.Sprintf("%d in all, none more.", f.Count)
+	case crew.RunAmps:
+		return fmt.Sprintf("%s in all at %s.", measure.Amps(f.Amps), f.Outlet)
+	case crew.NotWarm:
+		if f.Minutes == 0 {
+			return "No plug warm."
+		}
+		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
+	case crew.TimersRight:
+		return fmt.Sprintf("%s: a timer of %s or more.", say.Capital(f.Outlet), measure.Amps(f.Amps))
+	case crew.PullUp, crew.PullForce, crew.TriangleSide: // told in what is done
+	}
+	return ""
+}
