@@ -58,7 +58,7 @@ func (k *Kind) enter() bool {
 }
 
 // mostKinds is how many kinds are solved in wind, one by one. Of more, those that differ least are taken for the weakest of them.
-const mostKinds = 24
+const mostKinds = 16
 
 // gather returns a kind for each of the arches, none where one does not stand in still air: those alike within a small share of their height are one.
 func gather(arches []arch.Arch) []Arch {
