@@ -198,7 +198,8 @@ func (r raiseWords) held(a arch.Arch) raisePanel {
 	if len(r.stand) == 1 {
 		p.title = fmt.Sprintf("Guy arch %d", a.Number)
 	}
-	p.do = fmt.Sprintf("C holds it plumb. A and B tie guys to both legs, %s above the ground, and to %s; flag them at eye height.", u.Tape(r.spec.Guys.From), say.And(names))
+	from, _ := r.spec.Held()
+	p.do = fmt.Sprintf("C holds it plumb. A and B %s both legs, %s above the ground, and to %s; flag them at eye height.", r.fix(), u.Tape(from), say.And(names))
 	if len(r.stand) > 1 {
 		p.do += " C holds on until picture " + fmt.Sprint(r.numberOfSecond()) + " is done."
 	}
@@ -211,6 +212,22 @@ func (r raiseWords) numberOfSecond() int {
 		return 5
 	}
 	return 6
+}
+
+// fix says how arches are held lengthwise: by guys, or by braces where there are no guys.
+func (r raiseWords) fix() string {
+	if len(r.spec.Guys.Arches) == 0 {
+		return "clamp braces to"
+	}
+	return "tie guys to"
+}
+
+// holders names what holds them.
+func (r raiseWords) holders() string {
+	if len(r.spec.Guys.Arches) == 0 {
+		return "Braces"
+	}
+	return "Guys"
 }
 
 // guyNames names an arch's guy stakes.
@@ -337,7 +354,8 @@ func (r raiseWords) finished() raisePanel {
 		}}
 	if names := r.guyNames(last.Number); len(names) > 0 && len(r.stand) > 1 {
 		p.title = fmt.Sprintf("Guy arch %d, sight along it, count the caps", last.Number)
-		p.do = fmt.Sprintf("Guys from both legs, %s up, to %s. ", r.spec.Units.Tape(r.spec.Guys.From), say.And(names))
+		from, _ := r.spec.Held()
+		p.do = fmt.Sprintf("%s from both legs, %s up, to %s. ", r.holders(), r.spec.Units.Tape(from), say.And(names))
 	}
 	p.do += "Look along ridge and feet from each end; tighten guys evenly."
 	switch r.spec.Arch.Joints {
