@@ -96,20 +96,7 @@ func NewSpace(rod Rod, rest *Shape, parts int, wind []Load, crown float64, ties 
 		s.wind = s.lay(cut, s.wind, load, load.Push)
 		s.push += load.Push
 	}
-	for i := range s.links {
-		l := &s.links[i]
-		from := 0.0
-		for _, st := range rod.Stretches {
-			l.dead += st.Weight * (Load{From: from, To: from + st.Length}).past(l.s+l.length/2)
-			from += st.Length
-		}
-		for _, load := range rod.Loads {
-			l.dead += load.Weight * load.past(l.s+l.length/2)
-		}
-		for _, load := range wind {
-			l.wind += load.Push * load.past(l.s+l.length/2)
-		}
-	}
+	s.beyond(rod, wind)
 	s.full, s.crown = s.lever(cut, at), s.lever(cut, crown)
 	for _, t := range ties {
 		s.levers = append(s.levers, s.lever(cut, t.At))
@@ -161,6 +148,24 @@ func (s *Space) lay(cut *Solver, sum []float64, load Load, size float64) []float
 		beyond += own
 	}
 	return sum
+}
+
+// beyond fills in what hangs and pushes beyond the middle of each link.
+func (s *Space) beyond(rod Rod, wind []Load) {
+	for i := range s.links {
+		l := &s.links[i]
+		from := 0.0
+		for _, st := range rod.Stretches {
+			l.dead += st.Weight * (Load{From: from, To: from + st.Length}).past(l.s+l.length/2)
+			from += st.Length
+		}
+		for _, load := range rod.Loads {
+			l.dead += load.Weight * load.past(l.s+l.length/2)
+		}
+		for _, load := range wind {
+			l.wind += load.Push * load.past(l.s+l.length/2)
+		}
+	}
 }
 
 // past returns the share of a load that lies beyond a place.

@@ -14,7 +14,7 @@ import (
 type Bears struct {
 	Soil     anchor.Soil `json:"-"`
 	Name     string      `json:"soil"`
-	Damage   Limit       `json:"first_damage"`
+	Damage   Limit       `json:"built"` // the first damage, as it is built
 	Collapse Limit       `json:"collapse"`
 }
 
