@@ -14,19 +14,32 @@ var stores = map[string]string{
 
 // goods are what the buying list calls things that go by no name of the catalog.
 var goods = map[stock.Kind]string{
-	stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+	stock.ZipTies: "zip ties, pack of 100", stock.WriteOnTags: "write-on tags, pack of 100", stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
 }
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over",
-	stock.GuyLine: "1/8 in (3 mm), bright", stock.GuyClamp: "for the pipe", stock.ZipTies: "8 in (200 mm)", stock.MarkingPaint: "white", stock.Lath: "straight, 8 ft (2.4 m)",
+	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "shop cuts", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over",
+	stock.MarkingPaint: "white", stock.PipeStick: "plain ends",
+}
+
+// rightOne is what tells the right thing in the shop from the wrong one; empty where the name says it all.
+func rightOne(i stock.Item, u measure.System) string {
+	switch i.Kind {
+	case stock.GuyLine:
+		return measure.By(u, "1/8 in", "3 mm") + ", bright"
+	case stock.ZipTies:
+		return measure.By(u, "8 in", "200 mm")
+	case stock.Lath:
+		return "straight, " + measure.By(u, "8 ft", "2.4 m")
+	}
+	return wanted[i.Kind]
 }
 
 // ForWhat says what tells the right thing in the shop from the wrong one, and which longer things of the shed stand in for it; empty where the name says it all.
 func ForWhat(i stock.Item, u measure.System) string {
 	var words []string
-	if w := wanted[i.Kind]; w != "" {
+	if w := rightOne(i, u); w != "" {
 		words = append(words, w)
 	}
 	if longer := i.StandInWords(u); longer != "" {
@@ -50,9 +63,9 @@ func itemName(i stock.Item, u measure.System, material string) string {
 	}
 	switch i.Unit {
 	case stock.Feet:
-		name += ", feet"
+		name += ", ft in all"
 	case stock.Metres:
-		name += ", metres"
+		name += ", m in all"
 	}
 	return name
 }

@@ -43,6 +43,22 @@ type Cord struct {
 	Length measure.Length
 }
 
+// Rope is lines of one length, cut from one coil: of guys, or along the crowns.
+type Rope struct {
+	Kind   RopeKind
+	Count  int
+	Length measure.Length
+}
+
+// RopeKind is what a line is for.
+type RopeKind int
+
+// The lines.
+const (
+	GuyRope RopeKind = iota
+	CrownRope
+)
+
 // StandIn is longer things of the shed that serve for an item.
 type StandIn struct {
 	Count  int
