@@ -108,7 +108,7 @@ func TestGarden(t *testing.T) {
 		{"cross pvc sch40 1/2 in", 5, 0, 5},
 		{"steel bar 3/8 in, 48 in", 13, 0, 13},
 		{"steel bar 3/8 in, 24 in", 5, 0, 5},
-		{"stake cap", 18, 0, 18}, // one for each stake bought: 13 and 5,
+		{"stake cap", 18, 0, 18},        // one for each stake bought: 13 and 5,
 		{"mini led 100 warm", 13, 5, 8}, // 12 to hang and 5 % of 12, rounded up
 		{"16 AWG 50 ft", 2, 0, 2},
 		{"16 AWG 25 ft", 1, 0, 1},

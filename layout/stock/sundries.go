@@ -13,7 +13,7 @@ import (
 
 // How far things go. Common practice, no source.
 const (
-	inBag         = 100 // ties, tags
+	InBag         = 100 // ties, tags in one
 	stakesToPaint = 60  // marks one can of paint makes
 	archesToRoll  = 30  // one roll of flagging tape
 	knotsOfGuy    = 3 * measure.Foot
@@ -124,14 +124,14 @@ func (b *basket) sundries(in Input) {
 	b.add(Item{Item: "guy line", Kind: GuyLine, Need: int(math.Ceil(float64(line/per) - 1e-9)), Unit: unit, Where: whereSundries, Ropes: ropes})
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys, Each)
-	add(ZipTies, fmt.Sprintf("zip ties %d", inBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
+	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if flagged(in.Spec.Dates) {
 		add(MarkingFlag, "marking flag", len(in.Stakes), Each)
 	}
 	add(Lath, "lath", 1, Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
-	add(WriteOnTags, fmt.Sprintf("write-on tags %d", inBag), bags(len(in.Strings)), Bag)
+	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(len(in.Strings)), Bag)
 }
 
 // flagged reports whether dots wait so long for their stakes, or may, that each has a flag beside it.
@@ -140,7 +140,7 @@ func flagged(d spec.Dates) bool {
 }
 
 // bags is how many bags hold so many.
-func bags(n int) int { return (n + inBag - 1) / inBag }
+func bags(n int) int { return (n + InBag - 1) / InBag }
 
 // crownLine is the line that ties the crowns together where dry sockets alone would hold the ridge: from crown to crown, with a turn and a knot at each.
 func crownLine(in Input) measure.Length {
