@@ -82,9 +82,9 @@ func itemName(i stock.Item, u measure.System, material string) string {
 	}
 	switch i.Unit {
 	case stock.Feet:
-		name += ", ft in all"
+		name = "ft of " + name
 	case stock.Metres:
-		name += ", m in all"
+		name = "m of " + name
 	}
 	return name
 }

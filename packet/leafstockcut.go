@@ -94,21 +94,21 @@ func kindsOf(pieces []stock.Piece) string {
 // eachStick is how one stick is cut, beside a picture of the mark and the blade.
 func (b *binder) eachStick(list []pattern) []block.Block {
 	u, kerf := b.spec.Units, b.spec.Stock.Kerf
-	first := "Better end left. Cracked, crushed, another size: put it aside."
+	first := "Better end left. Put aside what is cracked, crushed, another size."
 	if trim := b.spec.Stock.Trim; trim > 0 {
 		first += fmt.Sprintf(" The first mark, %s, trims that end: cut left of it, there only.", u.Cut(trim))
 	}
-	counts := "They allow nothing for the blade."
+	counts := "Figures allow nothing for the blade."
 	if kerf > 0 {
-		counts = fmt.Sprintf("They count the blade, %s.", u.Cut(kerf))
+		counts = fmt.Sprintf("Figures count the blade, %s.", u.Cut(kerf))
 	}
 	limit := plusMinus(u.Grid(), u)
 	steps := [lastCutStep]string{
 		first,
 		"Hook one tape on the left end, once. " + b.whatToMark(list) + " " + counts,
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first: %s. Not within: mark one by one from the fresh end.", block.Figure(limit)),
-		"Scrape every burr off, inside and out. " + b.naming() + " Tick the stick.",
+		fmt.Sprintf("Measure the first: %s. Not within: mark one by one.", block.Figure(limit)),
+		"Scrape off every burr, inside too. " + b.naming() + " Tick the stick.",
 	}
 	var blocks []block.Block
 	for i, s := range steps {
@@ -129,13 +129,13 @@ func (b *binder) whatToMark(list []pattern) string {
 	if _, others, ok := trialPiece(b.plan.Cuts.Bars); !ok || others == 0 {
 		return "Mark every figure."
 	}
-	const late = "only after the hold, one at a time, from the fresh end."
+	const late = "after the hold, one at a time, from the fresh end."
 	for _, p := range list {
 		if slices.ContainsFunc(p.bars[0].Pieces, func(piece stock.Piece) bool { return !piece.ID.Ridge() }) {
-			return "Mark every figure but the ridge’s: those " + late
+			return "Mark all but the ridge: that " + late
 		}
 	}
-	return "Mark ridge pieces " + late
+	return "Mark the ridge " + late
 }
 
 // naming says what is written on a stick: its name, which way it points, and how far it goes into a fitting.
@@ -143,7 +143,7 @@ func (b *binder) naming() string {
 	u := b.spec.Units
 	words := "Name both ends" + b.arrows() + "."
 	if depth := b.spec.Arch.Pipe.Socket; depth > 0 {
-		words += fmt.Sprintf(" Line %s in from each end that goes into a fitting", u.Cut(depth))
+		words += fmt.Sprintf(" Line %s from each end for a fitting", u.Cut(depth))
 		if r := b.spec.Ridge; r.Present && u.Cut(r.Pipe.Socket) != u.Cut(depth) {
 			words += fmt.Sprintf(", %s on the ridge", u.Cut(r.Pipe.Socket))
 		}
@@ -156,7 +156,7 @@ func (b *binder) naming() string {
 func (b *binder) arrows() string {
 	for _, g := range alike(b.plan.Stock.Pieces) {
 		if g.sort.Part.IsLeg() && !g.sort.Steel {
-			return ", on a leg an arrow to the crown"
+			return ", legs with an arrow to the crown"
 		}
 	}
 	return ""

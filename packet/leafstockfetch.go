@@ -54,11 +54,11 @@ func fetched(n crew.Need, u measure.System) string {
 	case n.Thing == crew.LongTape || n.Thing == crew.Barriers:
 		words += " of " + stock.Sold(n.Length, u)
 	case n.Thing == crew.Stepladder:
-		words += " of " + stock.Sold(practice.Stepladder(u, n.Length), u)
+		words += " of " + u.Room(practice.Stepladder(u, n.Length))
 	case n.Thing == crew.Saw:
 		words += ", blade " + u.Cut(n.Length)
 	case n.Thing == crew.OpeningSticks:
-		words += fmt.Sprintf(" of %s, pipe or lath", u.Room(n.Length))
+		words += " (pipe) of " + u.Room(n.Length)
 	}
 	return words
 }
@@ -118,10 +118,10 @@ func (b *binder) kits() []carried {
 		}
 		list = append(list, c)
 	}
-	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll }
+	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll && n.Length == 0 } // of tapes each crew has its own
 	var every carried
 	for _, thing := range crew.Things() {
-		if users[thing] >= toAll {
+		if n, ok := most[thing]; ok && shared(n) {
 			every.needs = append(every.needs, most[thing])
 		}
 	}
