@@ -84,7 +84,7 @@ func (r raising) sockets(action crew.Action) block.Step {
 	if r.ladder() {
 		from = "From the ladder: a"
 	}
-	return block.Step{Text: fmt.Sprintf("%s line along crowns %s to %s, knotted round each fitting, hand tight.", from, block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))), Then: "A joint not in to the stop: push it in first."}
+	return block.Step{Text: fmt.Sprintf("%s line along crowns %s to %s, knotted round each fitting, hand tight.", from, block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 }
 
 // sight has the whole looked along and the caps counted.

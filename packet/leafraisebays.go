@@ -91,7 +91,7 @@ func (r raising) bays() []block.Block {
 	if len(turning) > 0 {
 		text += " Turn each fitting half the bay’s turn."
 	}
-	return []block.Block{{Name: "bays", Gap: 1, Body: block.Words{Text: text}}}
+	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
 }
 
 // climbing says by how much bays climb: one figure where all climb alike, else from the least to the most.

@@ -38,7 +38,7 @@ func (r raising) tiedFlat() (panel, bool) {
 	for _, m := range marks[1:] {
 		do += fmt.Sprintf(" %s%s: %s.", say.Capital(say.Numbered("arch", m.arches)), m.leg, block.Figure(u.Inches(u.Taped(m.tape))))
 	}
-	return panel{do: do, off: "Lights there: open turns.", facts: facts,
+	return panel{do: do, facts: facts,
 		paint: func(page *paper.Page, room paper.Rect) []string {
 			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), u.Inches(band.Length))
 		}}, true

@@ -21,12 +21,12 @@ func (b *binder) sawing() []block.Block {
 		return b.wholeSticks()
 	}
 	return slices.Concat(b.sawAloud(list), b.wholeSticks(), b.eachStick(list), b.ridgeHold(), b.drawnCuts(list), []block.Block{
-		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, take a new stick, tell. Never heat, stretch or splice pipe."}}})
+		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, new stick, tell. Never heat, stretch or splice pipe."}}})
 }
 
 // sawAloud is what is said before the saw starts.
 func (b *binder) sawAloud(list []pattern) []block.Block {
-	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick on the trestles, hands a forearm from the blade. Mask on, ears covered.", "Outdoors, over the tarp: bin the dust."}
+	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp it on the trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust."}
 	if slices.ContainsFunc(list, func(p pattern) bool { return p.bars[0].Steel() }) {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
@@ -178,11 +178,11 @@ func (b *binder) ridgeHold() []block.Block {
 	}
 	u := b.spec.Units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
-	title := "HOLD: all legs first, then ridge 1 alone. The other ridge pieces wait."
+	title := "HOLD: legs first, then ridge 1 alone; the others wait"
 	rest := "Too wide: all others shorter by as much. Too near: longer" + b.longest() + "."
 	sign := []block.Blank{{Word: "All other ridge pieces: + / −"}, {Word: "Signed"}}
 	if others == 0 {
-		title = "HOLD: all legs first, then ridge 1"
+		title = "HOLD: legs first, then ridge 1"
 		rest, sign = "Too wide: trim it by as much. Too near: cut a longer one.", []block.Blank{{Word: "Signed"}}
 	}
 	beside := func(step block.Step, word string) block.Block {

@@ -20,7 +20,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "stake grip", crew.Saw: "fine-tooth saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.TestOutlet: "outlet with ground-fault protection", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
-	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
+	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "pipe opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
 	crew.Lanterns: "lantern", crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
@@ -58,7 +58,7 @@ func fetched(n crew.Need, u measure.System) string {
 	case n.Thing == crew.Saw:
 		words += ", blade " + u.Cut(n.Length)
 	case n.Thing == crew.OpeningSticks:
-		words += " (pipe) of " + u.Room(n.Length)
+		words = u.Room(n.Length) + " " + words
 	}
 	return words
 }
@@ -146,7 +146,7 @@ func (b *binder) fetching() []block.Block {
 		}
 		var things []string
 		for _, n := range c.needs {
-			if later := c.phase == crew.Nights || c.phase == crew.TakeDown; later && slices.ContainsFunc(loaded, func(o crew.Need) bool { return o.Thing == n.Thing && o.Count >= n.Count && o.Length >= n.Length }) {
+			if later := c.phase == crew.Powering || c.phase == crew.Nights || c.phase == crew.TakeDown; later && slices.ContainsFunc(loaded, func(o crew.Need) bool { return o.Thing == n.Thing && o.Count >= n.Count && o.Length >= n.Length }) {
 				continue // there since the build
 			}
 			loaded = append(loaded, n)

@@ -95,7 +95,7 @@ func boxesToTick(page *paper.Page, at paper.Point, n int) {
 func (p pattern) facts(u measure.System) []block.Fact {
 	bar := p.bars[0]
 	what := fmt.Sprintf("cut %d, ", p.number)
-	list := []block.Fact{{What: what + "stick", Value: bar.Size(u) + " " + u.Cut(bar.Stock)}}
+	list := []block.Fact{{What: what + "stick", Value: bar.Size(u)}}
 	for i, piece := range bar.Pieces {
 		list = append(list, block.Fact{What: fmt.Sprintf("%spiece %d", what, i+1), Value: u.Cut(piece.Length)}, block.Fact{What: fmt.Sprintf("%ssaw mark %d", what, i+1), Value: u.Cut(piece.Mark)})
 	}
