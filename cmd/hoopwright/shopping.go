@@ -24,7 +24,7 @@ func writeShopping(w io.Writer, p *layout.Plan) error {
 		if i.Priced {
 			price, sum, currency = amount(i.Price), amount(float64(i.Buy)*i.Price), p.Spec.Currency
 		}
-		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.UnitWords(p.Spec.Units), price, sum, currency, "", packet.ForWhat(i, p.Spec.Units), assumed})
+		out.Write([]string{i.Where, i.Item, strconv.Itoa(i.Need), strconv.Itoa(i.Own), strconv.Itoa(i.Buy), i.UnitWords(p.Spec.Units), price, sum, currency, "", packet.ForWhat(i, p.Spec), assumed})
 	}
 	out.Flush()
 	return out.Error()
