@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
+	"hoopwright/layout/weather"
 )
 
 // RidgePiece is the pipe of one bay, crown to crown.
@@ -36,7 +37,7 @@ type Plan struct {
 	Circuits  []power.Circuit   `json:"circuits"`
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`
-	Weather   arch.Weather      `json:"weather"`
+	Weather   *weather.Weather  `json:"weather"`
 
 	Spec   *spec.Spec    `json:"-"`
 	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers

@@ -24,6 +24,7 @@ import (
 func Solve(s *spec.Spec) *Plan {
 	p := &Plan{Spec: s}
 	p.solveArches()
+	s = p.Spec // with what it left open chosen
 
 	n := s.Tunnel.Arches
 	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)
@@ -193,7 +194,7 @@ func (p *Plan) solveCrew() {
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers, Timers: p.Power.Timers,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
 	if len(p.Weather.Bears) > 0 {
-		in.Inside, in.Strip, in.Down = p.Weather.Inside, p.Weather.Strip, p.Weather.Down
+		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
 	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)

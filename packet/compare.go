@@ -95,6 +95,7 @@ func figuresOf(p *layout.Plan) [][2]string {
 	for _, k := range (&binder{plan: p}).stringKinds() {
 		list = append(list, [2]string{"strings " + k.item, fmt.Sprint(k.count)})
 	}
+	list = append(list, WeatherFigures(p)...)
 	for _, c := range p.Circuits {
 		list = append(list, [2]string{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed))})
 	}

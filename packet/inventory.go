@@ -104,6 +104,9 @@ func (b *binder) stakeKinds() []stakeKind {
 		if s.Guy {
 			what = "guy stake"
 		}
+		if s.Bay > 0 {
+			what = "peg"
+		}
 		k := 0
 		for k < len(list) && (list[k].what != what || list[k].length != s.Length) {
 			k++

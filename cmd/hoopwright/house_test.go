@@ -33,6 +33,7 @@ layout/power/sharing:
 layout/stock/cutting:
 layout/sun:
 layout/lights:         layout/practice layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/weather:        layout/arch layout/bend layout/anchor layout/practice layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/anchor:         layout/measure
 layout/bend:

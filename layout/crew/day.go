@@ -25,7 +25,6 @@ type Input struct {
 	Chains  []Chain
 	Wiring
 	Inside measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
-	Strip  measure.Speed // the gust before which rows and drops are off; 0 for none
 	Down   measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
 	Asks   float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }

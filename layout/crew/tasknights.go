@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"hoopwright/layout/arch"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -12,7 +11,7 @@ func (b *tasker) nights() {
 		return
 	}
 	one1 := Who{People: 1, Grown: true}
-	gust := arch.HouseGust
+	gust := practice.InsideMost
 	if b.Inside > 0 {
 		gust = b.Inside
 	}

@@ -6,6 +6,10 @@ import (
 	"hoopwright/layout/measure"
 )
 
+// InsideMost is the forecast gust from which nobody is inside, whatever is computed: tents are left at 30 to 38 mph whatever their rating (tent trade
+// magazine), the lower end.
+const InsideMost = 30 * measure.MPH
+
 // JointHigh is how far off the ground a plug and socket hang. Common practice, no source.
 func JointHigh(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)

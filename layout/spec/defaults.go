@@ -30,7 +30,7 @@ func (r *reader) fillArch(path string, a *Arch) {
 		r.fillPipe(path+".pipe", &a.Pipe)
 	}
 	bar := usualBar(a.Pipe.OD, s.Units)
-	if base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar {
+	if footBar := s.Given("arch.foot.bar") || s.Given(path+".foot.bar"); !footBar && (base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar) {
 		fill(r, path+".stake.bar", &a.Stake.Bar, bar, bar.Name, "goes into the pipe with little play")
 	}
 	depthKnown := s.Given("arch.stake.depth") || s.Given(path+".stake.depth")
@@ -40,6 +40,7 @@ func (r *reader) fillArch(path string, a *Arch) {
 	if d, why := usualDepth(a.Stake.Length, s.Site.Soil, s.Units); base || !s.Given("arch.stake.depth") && a.Stake.Depth != d {
 		fill(r, path+".stake.depth", &a.Stake.Depth, d, s.Units.Inches(d), why)
 	}
+	r.fillFoot(path, a)
 	if base || s.Given(path+".stake") {
 		r.checkStake(path+".stake", a.Stake)
 	}
@@ -47,6 +48,25 @@ func (r *reader) fillArch(path string, a *Arch) {
 		fill(r, "arch.stake.lean", &a.Stake.Lean, 0, measure.Degrees(0), "driven plumb")
 		fill(r, "arch.late modulus", &a.LateModulus, 0.60, "60 %", "stiffness left after eight weeks' creep, our assumption: long-term 1400 of 3200 MPa, by the logarithm of time")
 		fill(r, "arch.joints", &a.Joints, Dry, Dry.String(), "sockets pushed home, so that the set comes apart again")
+	}
+}
+
+// fillFoot makes the stake of a weighted base a bar that stands on it: nothing of it in the ground.
+func (r *reader) fillFoot(path string, a *Arch) {
+	if a.Foot == nil {
+		return
+	}
+	u := r.spec.Units
+	if !r.spec.Given(path + ".stake.length") {
+		length := measure.By(u, 24*inch, 600)
+		a.Stake.Length = length
+		r.spec.Chosen(path+".stake.length", u.Inches(length), "what stands on the base")
+	}
+	a.Stake.Depth = 0
+	r.spec.Chosen(path+".stake.depth", u.Inches(0), "it stands on its base")
+	fill(r, path+".foot.on", &a.Foot.On, Asphalt, Asphalt.String(), "the slipperier of pavings when wet is reckoned with")
+	if !r.spec.Given(path + ".foot.weight") {
+		r.spec.Chosen(path+".foot.weight", "the least that does", "by sliding and tipping")
 	}
 }
 
@@ -123,10 +143,14 @@ func (r *reader) fillRest() {
 	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, height, s.Units.Inches(height), "2010 ADA Standards 307.4, headroom")
 	r.fillRidge()
 	r.fillGuys()
+	r.fillBraces()
 	r.fillSite()
 	r.fillLights()
 	r.fillPower()
 	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
+	stand, inside := measure.By(s.Units, 35*measure.MPH, measure.Speed(55)/3.6), measure.By(s.Units, 20*measure.MPH, measure.Speed(32)/3.6)
+	fill(r, "weather.stand", &s.Weather.Stand, stand, s.Units.Speed(stand), "our own choice")
+	fill(r, "weather.inside", &s.Weather.Inside, inside, s.Units.Speed(inside), "our own choice")
 	cold := measure.By(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
 	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
 	kerf := measure.By(s.Units, inch/8, 3)
@@ -160,9 +184,6 @@ func (r *reader) fillRidge() {
 func (r *reader) fillGuys() {
 	s, g := r.spec, &r.spec.Guys
 	if g.From == 0 {
-		if !s.Given("guys") {
-			s.Defaults = append(s.Defaults, Default{"guys", "none", "the spec names none; nothing but what it is tied to then holds the tunnel lengthwise"})
-		}
 		return
 	}
 	ends := slices.Compact([]int{1, s.Tunnel.Arches})
@@ -179,11 +200,47 @@ func (r *reader) fillGuys() {
 	r.checkStake("guys.stake", g.Stake)
 }
 
+func (r *reader) fillBraces() {
+	s, b := r.spec, &r.spec.Braces
+	if b.From == 0 || s.Tunnel.Arches < 2 {
+		return
+	}
+	fill(r, "braces.bays", &b.Bays, slices.Compact([]int{1, s.Tunnel.Arches - 1}), "1 and last", "the ends hold what stands between them")
+	b.Peg = Peg(s.Arch.Stake.Bar, s.Units)
+	fill(r, "braces.kind", &b.Line, false, "pipe", "it pushes as well as pulls")
+}
+
+// Peg is a stake for a brace or a chosen guy: of that bar, most of it in the ground.
+func Peg(bar catalog.Bar, u measure.System) Stake {
+	return Stake{Bar: bar, Length: measure.By(u, 24*inch, 600), Depth: measure.By(u, 20*inch, 500)}
+}
+
+// Chooses reports whether the spec leaves what holds the tunnel lengthwise to the solver.
+func (s *Spec) Chooses() bool { return !s.settled && !s.Given("guys") && !s.Given("braces") }
+
+// Settle notes that all that was left to the solver is chosen; Settled reports it.
+func (s *Spec) Settle() { s.settled = true }
+
+// Settled reports that nothing is left to the solver.
+func (s *Spec) Settled() bool { return s.settled }
+
+// Chosen lists a value that the solver chose, in the place of a default for the same key.
+func (s *Spec) Chosen(key, printed, why string) {
+	row := Default{key, printed, why}
+	if i := slices.IndexFunc(s.Defaults, func(d Default) bool { return d.Key == key }); i >= 0 {
+		s.Defaults[i] = row
+		return
+	}
+	s.Defaults = append(s.Defaults, row)
+	slices.SortStableFunc(s.Defaults, func(a, b Default) int { return cmp.Compare(section(a.Key), section(b.Key)) })
+}
+
 func (r *reader) fillSite() {
 	s, u := &r.spec.Site, r.spec.Units
 	fill(r, "site.route", &s.Route, []Leg{{Rest: true}}, "one straight", "the spec gives no route")
 	fill(r, "site.start.at", &s.Start, Point{}, "0, 0", "arch 1 is where the plan begins")
 	fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	fill(r, "site.exposure", &s.Exposure, Open, Open.String(), "nothing is taken to keep the wind off")
 	fill(r, "site.soil", &s.Soil, SoilUnknown, SoilUnknown.String(), "soft and sandy are both shown")
 	for i := range s.Features {
 		key := fmt.Sprintf("site.features[%d]", i)

@@ -26,7 +26,7 @@ const bushing = "bushing "
 var (
 	fittings = []string{"tee ", "cross ", "coupling "}
 	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "socket cover", "timer for outdoors", "portable GFCI", "outdoor plug box", "battery lantern", "low-voltage supply", "marking paint", "marking flag", "lath", "flagging tape", "guy line",
-		"line tightener", "hose clamp", "write-on tags 100", "stainless screw 1/2 in", "solvent cement and primer"}
+		"line tightener", "hose clamp", "webbing", "write-on tags 100", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
 // item reads the name of a thing that stores sell, in its canonical spelling.

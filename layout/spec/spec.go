@@ -54,6 +54,7 @@ type Spec struct {
 	Except        []Except
 	Ridge         Ridge
 	Guys          Guys
+	Braces        Braces
 	Site          Site
 	Lights        Lights
 	Power         Power
@@ -65,6 +66,7 @@ type Spec struct {
 	Texts    []Text    // titles, names and notes as given: what the packet's typefaces must be able to set
 
 	positions map[string]finding.Position
+	settled   bool
 }
 
 // Default is a value that the spec did not give.
@@ -131,6 +133,7 @@ type Arch struct {
 	Height      measure.Length   // of the crown above the ground line; zero where it is solved
 	Missing     Third            // the one that is solved
 	Stake       Stake
+	Foot        *Foot         // a base in place of a driven stake; nil where stakes are driven
 	LateModulus measure.Share // stiffness left at season's end
 	Joints      Joints
 }
@@ -165,6 +168,35 @@ type Guys struct {
 	Stake  Stake
 }
 
+// Braces hold single bays lengthwise, in each of their walls: from a leg to a peg of its own beside the neighbour's foot. No bays means none.
+type Braces struct {
+	Bays []int
+	From measure.Length // height on the leg
+	Peg  Stake          // what the braces end on
+	Line bool           // two lines of webbing, crossed; else a spare stick of pipe, clamped at both ends
+}
+
+// Foot is a weighted base that a bar stands upright in, where no stake can be driven.
+type Foot struct {
+	Weight measure.Mass   // on each foot; zero: the least that does
+	Width  measure.Length // of the base across the row, about the bar
+	On     Paving
+}
+
+// Paving is what a foot stands on.
+type Paving int
+
+// The pavings.
+const (
+	Asphalt Paving = iota
+	Concrete
+	Grass
+	Deck
+)
+
+// String returns the word of the spec.
+func (p Paving) String() string { return [...]string{"asphalt", "concrete", "grass", "deck"}[p] }
+
 // Site is the ground and what is on it.
 type Site struct {
 	Route     []Leg
@@ -173,6 +205,7 @@ type Site struct {
 	Marks     []Mark
 	Levels    []Level
 	Soil      Soil
+	Exposure  Exposure
 	Features  []Feature
 	Buried    []Buried
 	Overhead  []Overhead
@@ -243,6 +276,24 @@ const (
 
 // String returns the word of the spec.
 func (s Soil) String() string { return [...]string{"unknown", "firm", "soft", "sandy", "frozen"}[s] }
+
+// Exposure is what stands around the tunnel and keeps the wind off it.
+type Exposure int
+
+// The exposures.
+const (
+	Open      Exposure = iota
+	Shore              // open water upwind
+	Suburban           // houses and trees all about
+	Sheltered          // houses taller than the crown all round
+	Hilltop
+	WindGap // between buildings or in a valley that the wind blows through
+)
+
+// String returns the word of the spec.
+func (e Exposure) String() string {
+	return [...]string{"open", "shore", "suburban", "sheltered", "hilltop", "gap"}[e]
+}
 
 // Feature is something on the ground: an outline of three or more points, or a circle.
 type Feature struct {
@@ -435,8 +486,9 @@ type Evenings struct {
 
 // Weather is what the tunnel should be figured for.
 type Weather struct {
-	Ice  measure.Length
-	Cold measure.Temperature
+	Ice           measure.Length      // radial, on pipe and wires
+	Cold          measure.Temperature // of the coldest evening
+	Stand, Inside measure.Speed       // forecast gusts that the empty tunnel shall outlast, and that people may be inside at
 }
 
 // Stock is what stores sell and the shed holds.

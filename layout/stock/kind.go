@@ -28,7 +28,9 @@ const (
 	Lantern      // on batteries, at both ends and between
 	GuyLine      // for guys, and along the crowns where dry sockets do not hold the ridge
 	Tightener
-	GuyClamp // below each guy's knot
+	GuyClamp   // below each guy's knot
+	BraceClamp // one at each end of a brace
+	Webbing    // of crossed braces, with a buckle each
 	ZipTies
 	MarkingPaint
 	MarkingFlag // beside a dot that waits
