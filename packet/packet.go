@@ -62,7 +62,6 @@ func sheets() []sheet {
 		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
 		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf, runsOn: true},
 
-		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},

@@ -18,6 +18,9 @@ func JointHigh(u measure.System) measure.Length {
 // WarmAfter is after how many minutes of full load plugs are felt. Common practice, no source.
 const WarmAfter = 15
 
+// TimerAfter is how many minutes after closing the timers switch the lights off, so that nobody leaves in the dark. Common practice, no source.
+const TimerAfter = 30
+
 // Lanterns is how many battery lanterns stand along a tunnel, so that people find the way out when all lights trip: at both ends, and no more than 30 ft apart.
 // Common practice, no source.
 func Lanterns(long measure.Length) int {

@@ -1,0 +1,103 @@
+package draw
+
+import (
+	"fmt"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/lights"
+)
+
+// stringSpot is a string's box on a row: from the row's left and below its middle.
+type stringSpot struct {
+	x, dy, wide paper.Length
+	name, on    string
+}
+
+// runName is the room that the letters of runs take: of all of them alike.
+func (c Circuits) runName() (wide paper.Length) {
+	for _, r := range c.plan.Power.Chains {
+		wide = max(wide, paper.CellSmall.Width(r.Name)+1.6)
+	}
+	return wide
+}
+
+// strings sets the boxes of a run's strings from left to right and, where they do not all fit, below; the limit stands behind the last. below is what the row
+// needs more than its least height.
+func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, below paper.Length) {
+	left := r.node() + c.runName()
+	x := left
+	for i, name := range r.run.Strings {
+		on := c.partOf(name)
+		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 3.8
+		end := matedLong
+		if i == len(r.run.Strings)-1 {
+			end = cupRadius + c.endWide(r)
+		}
+		if x+w+end > width && x > left {
+			x = left
+			below += plugHigh
+		}
+		list = append(list, stringSpot{x, below, w, name, on})
+		x += w + matedLong + 2*stringGap
+	}
+	limit := paper.Floor.Width(LimitWords(r.limit()))
+	if x-matedLong+cupRadius+c.endWide(r)+limitGap+limit > width {
+		below += plugHigh - 2
+	}
+	return list, below
+}
+
+// endWide is the room of the name of the place where a run ends.
+func (c Circuits) endWide(r plugRow) paper.Length {
+	name, _ := placeWords(r.run.To.At)
+	return paper.Floor.Width(name) + 1.5
+}
+
+// partOf names what a string is on: a leg by its letter and number.
+func (c Circuits) partOf(name string) string {
+	for _, s := range c.plan.Strings {
+		if s.Name == name {
+			return runWords(s.Run)
+		}
+	}
+	return ""
+}
+
+func runWords(r lights.Run) string {
+	if r.IsLeg() && !r.Drop {
+		return fmt.Sprint(r.Letter(), r.Number)
+	}
+	return r.String()
+}
+
+// drawStrings draws a run: its letter, its strings from plug to socket, its open end with the place where that is, and its limit.
+func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
+	list, below := c.strings(r, box.W)
+	mid := paper.Point{X: box.X, Y: box.Y + plugHigh/2}
+	at := func(x, dy paper.Length) paper.Point { return mid.Add(paper.Point{X: x, Y: dy}) }
+	right := paper.Point{X: 1}
+	b.Text(at(r.node(), 1.6), paper.AtLeft, r.run.Name, paper.CellSmall)
+	for i, s := range list {
+		outlinedBox(b, paper.Rect{X: box.X + s.x, Y: mid.Y + s.dy - nodeHigh/2, W: s.wide, H: nodeHigh}, paper.Thick)
+		b.Text(at(s.x+1.2, s.dy+1.6), paper.AtLeft, s.name, paper.CellSmall)
+		b.Text(at(s.x+s.wide-1.2, s.dy+1.6), paper.AtRight, s.on, paper.Floor)
+		end := s.x + s.wide
+		switch {
+		case i == len(list)-1:
+			Socket(b, at(end, s.dy), right)
+			name, _ := placeWords(r.run.To.At)
+			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, name, paper.Floor)
+		case list[i+1].dy > s.dy: // goes on below
+			Socket(b, at(end, s.dy), right)
+		default:
+			b.Page.Line(at(end, s.dy), at(end+stringGap, s.dy), paper.Thick)
+			Mated(b, at(end+stringGap, s.dy), right)
+			b.Page.Line(at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, s.dy), paper.Thick)
+		}
+		if i > 0 && s.dy > list[i-1].dy {
+			Prongs(b, at(s.x-barLong, s.dy), right)
+		}
+	}
+	b.Text(at(box.W, below+1.5), paper.AtRight, LimitWords(r.limit()), paper.Floor)
+}

@@ -1,0 +1,265 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
+)
+
+// back is the order of the work: what is said aloud, the steps with their tests, then what to do when it trips and when a string is dead.
+func (p powering) back() []block.Block {
+	list := []block.Block{p.aloud()}
+	number := 0
+	for _, t := range p.tasksOf(crew.Powering) {
+		if t.Action == crew.PlugRuns && number > 0 && p.plugged(t) > 0 {
+			continue // all outlets are one step
+		}
+		number++
+		list = append(list, p.step(number, t)...)
+	}
+	list = append(list, p.trips()...)
+	return append(list, p.dead())
+}
+
+// plugged is how many outlets' plugging was told before.
+func (p powering) plugged(t crew.Task) int {
+	for i, o := range p.outletsInUse() {
+		if o == t.Of.Outlets[0] {
+			return i
+		}
+	}
+	return 0
+}
+
+// outletsInUse names the outlets that something is plugged into, in the order of the work.
+func (p powering) outletsInUse() (names []string) {
+	for _, t := range p.tasksOf(crew.Powering) {
+		if t.Action == crew.PlugRuns {
+			names = append(names, t.Of.Outlets...)
+		}
+	}
+	return names
+}
+
+// aloud is what is said before the first cord is laid.
+func (p powering) aloud() block.Block {
+	lines := []string{
+		"Dry hands, dry plugs. Nothing in an outlet before the ten checks.",
+		"Prongs facing prongs: turn the string round. No adaptor: it kills.",
+		"No ladder in the dark. Outlets, breakers: a licensed electrician.",
+	}
+	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
+		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: strings.Join(lines, "\n")}}}}, {Width: 34, Blocks: []block.Block{{Gap: 4, Body: block.Blanks{{Word: "Heard by"}}}}}}}}}}}
+}
+
+// step is one task, with what it holds for.
+func (p powering) step(number int, t crew.Task) []block.Block {
+	in := newTaskWords(p.plan).of(t)
+	s := block.Step{Number: number, Text: in.Do, Then: strings.TrimSpace(in.Want + " " + in.IfOff)}
+	one := func(facts ...block.Fact) []block.Block {
+		b := block.Block{Name: fmt.Sprintf("power, step %d", number), Gap: 1.2, Body: s, Facts: facts}
+		if t.Hold {
+			b.Body = signedStep(s)
+		}
+		return []block.Block{b}
+	}
+	switch t.Action {
+	case crew.TestOutlets:
+		s.Text, s.Then = "A lamp into each outlet in turn: press TEST, RESET.", "Out at once, then lit. Else not this outlet: electrician."
+		return one()
+	case crew.TestLoaded:
+		s.Text, s.Then = "All lit: press TEST at each outlet, then RESET.", "All its lights out, then all back. Else off: electrician."
+		return one()
+	case crew.DarkWalk:
+		s.Text, s.Then = "After dark: walk through from each end.", "All lit, no cord in the way, no stake bare. Else mend it, look again."
+		return one()
+	case crew.LayCords:
+		s.Text, s.Then = p.laying(), ""
+		return one(block.Fact{What: "joints off the ground", Value: p.handHigh()})
+	case crew.CheckCords:
+		checks := p.checks()
+		head := block.Words{Text: fmt.Sprintf("%s checks before power: one reads, one touches", say.Capital(counted(len(checks)))), Lettering: paper.Strong}
+		return []block.Block{{Name: "checks before power", Gap: 1.2, Body: block.Framed{Blocks: []block.Block{
+			{Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Gap: 2, Body: block.Words{Text: fmt.Sprintf("%d  %s", number, head.Text), Lettering: head.Lettering}}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}},
+			{Gap: 0.6, Body: checkGrid(checks)}}}}}
+	case crew.PlugRuns:
+		s.Text, s.Then = p.lightUp(), ""
+		return one(p.lightUpFacts()...)
+	case crew.FeelPlugs:
+		s.Text, s.Then = fmt.Sprintf("Lit for %s minutes: feel every plug. A warm one: dry hands, pull it, swap it.", block.Figure(fmt.Sprint(practice.WarmAfter))), ""
+		return one()
+	case crew.SetTimers:
+		s.Text, s.Then = p.timers(), ""
+		return one(block.Fact{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)})
+	}
+	return one()
+}
+
+// signWide is the room of a line to sign on beside a step.
+const signWide paper.Length = 44
+
+// signedStep is a step that nobody goes on from before it is signed: the line to sign on stands beside it.
+func signedStep(s block.Step) block.Framed {
+	return block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
+		{Share: 1, Blocks: []block.Block{{Body: s}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}}}}
+}
+
+// laying is how cords are laid.
+func (p powering) laying() string {
+	w := p.plan.Power
+	text := "Lay C1"
+	if n := len(w.Cords); n > 1 {
+		text = fmt.Sprintf("Lay C1 to C%d in order", n)
+	}
+	text += ", outlet outward, outside the feet, nothing plugged into an outlet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
+	over := false
+	for _, c := range w.Cords {
+		over = over || c.Over
+	}
+	switch {
+	case over && p.spec.Site.Cords.Cover:
+		text += " Over the way: under a cord cover."
+	case over:
+		text += " Over the way: along the arch, tied on."
+	}
+	text += fmt.Sprintf(" Tie each joint %s off the ground, mouth down, its cord lower.", block.Figure(p.handHigh()))
+	if len(w.Boxes) > 0 {
+		text += " In a box: " + placesSaid(w.Boxes) + "."
+	}
+	return text
+}
+
+// placesSaid lists places, many by their number.
+func placesSaid(list []lights.Place) string {
+	const few = 6
+	if len(list) > few {
+		return fmt.Sprintf("the %d places where three or more plugs meet", len(list))
+	}
+	var names []string
+	for _, p := range list {
+		names = append(names, draw.PlaceName(p))
+	}
+	return say.And(names)
+}
+
+// checks are looked at with everything laid and nothing plugged into an outlet.
+func (p powering) checks() []string {
+	w := p.plan.Power
+	laid := say.Count(len(w.Cords), "cord")
+	if n := len(w.Taps); n > 0 {
+		laid += ", " + say.Count(n, "three-way")
+	}
+	return []string{
+		laid + ", none more",
+		"an outdoor mark on each",
+		"no cut, no tape, all pins whole",
+		"no coil, no pinch under a foot",
+		"none where people walk",
+		"no prongs facing prongs",
+		fmt.Sprintf("a cover on each of %s", say.Count(w.Joints+w.Links, "joint")),
+		fmt.Sprintf("a cover on %s", say.Count(w.Open, "open socket")),
+		"every joint tied up, loop below it",
+		"outlet covers shut over the plug",
+	}
+}
+
+// checkGrid sets checks in two columns, each with a box to tick.
+func checkGrid(checks []string) block.Columns {
+	half := (len(checks) + 1) / 2
+	column := func(from int, list []string) (blocks []block.Block) {
+		for i, c := range list {
+			blocks = append(blocks, block.Block{Gap: 0.6, Body: block.Step{Number: from + i, Text: c}})
+		}
+		return blocks
+	}
+	return block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: column(1, checks[:half])}, {Share: 1, Blocks: column(half+1, checks[half:])}}}
+}
+
+// counted says a small number in letters.
+func counted(n int) string {
+	if n == 10 {
+		return "ten"
+	}
+	return fmt.Sprint(n)
+}
+
+// lightUp is the one order in which the outlets and the runs behind each are plugged in.
+func (p powering) lightUp() string {
+	text := "Plug in cord by cord, then one run at a time, downward on the front. Look along each before the next."
+	for _, o := range p.outletsInUse() {
+		var amps measure.Current
+		for _, d := range p.plan.Power.Feeders {
+			if d.Outlet == o {
+				amps += d.Amps
+			}
+		}
+		text += fmt.Sprintf(" %s: %s in all.", say.Capital(o), block.Figure(measure.Amps(amps)))
+	}
+	return text
+}
+
+func (p powering) lightUpFacts() (list []block.Fact) {
+	for _, d := range p.plan.Power.Feeders {
+		list = append(list, block.Fact{What: "amps in all at outlet " + d.Outlet, Value: measure.Amps(d.Amps)})
+	}
+	return list
+}
+
+// timers says which timer goes where and when it switches off.
+func (p powering) timers() string {
+	var bought, there []string
+	for _, o := range p.spec.Site.Outlets {
+		used := false
+		for _, f := range p.plan.Power.Feeders {
+			used = used || f.Outlet == o.Name
+		}
+		switch {
+		case used && o.Timer > 0:
+			there = append(there, o.Name)
+		case used:
+			bought = append(bought, o.Name)
+		}
+	}
+	text := "Timer"
+	if len(bought) > 0 {
+		text += " between outlet and cord, " + outletsSaid(bought)
+	}
+	if len(there) > 0 {
+		text += ", there already at " + outletsSaid(there)
+	}
+	return text + fmt.Sprintf(": off %s minutes after closing.", block.Figure(fmt.Sprint(practice.TimerAfter)))
+}
+
+// trips is what is done when it goes dark, in order.
+func (p powering) trips() []block.Block {
+	kind := device(p.volts())
+	steps := []string{
+		"Torches on. Way in shut, people walked out. Leave it off.",
+		fmt.Sprintf("Dry hands: pull the cord at the outlet. Press %s. Trips with nothing in it: electrician.", block.Figure("RESET")),
+		"Unplug every run. Cord in, then run by run, downward on the front, until one trips it.",
+		"That run is wet or hurt: dry it, tie it higher, try once more. Else leave it unplugged.",
+		"Write night, outlet and run in the log. Twice: leave it off, ask.",
+	}
+	list := []block.Block{block.Heading(fmt.Sprintf("When %s or a breaker trips", withArticle(kind)))}
+	for i, s := range steps {
+		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
+	}
+	return list
+}
+
+// dead is what is done with a string that stays dark.
+func (p powering) dead() block.Block {
+	return block.Block{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("A dead string") +
+		" waits for daylight, its run unplugged. Then: its fuse, its plug, a spare string."}}
+}
+
+// handHigh is how far off the ground a joint is kept, as printed.
+func (b *binder) handHigh() string { return b.spec.Units.Inches(practice.JointHigh(b.spec.Units)) }
