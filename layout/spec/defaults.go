@@ -20,7 +20,7 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 		return
 	}
 	*into = value
-	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why})
+	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why, Written(value, printed, r.spec.Units)})
 }
 
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
@@ -161,7 +161,7 @@ func (r *reader) fillGuys() {
 	s, g := r.spec, &r.spec.Guys
 	if g.From == 0 {
 		if !s.Given("guys") {
-			s.Defaults = append(s.Defaults, Default{"guys", "none", "the spec names none; nothing but what it is tied to then holds the tunnel lengthwise"})
+			s.Defaults = append(s.Defaults, Default{"guys", "none", "the spec names none; nothing but what it is tied to then holds the tunnel lengthwise", "none"})
 		}
 		return
 	}

@@ -19,7 +19,7 @@ func (r *reader) readSite(top mapping) {
 	}
 	r.readMarks(m)
 	r.readLevels(m)
-	soils := []Soil{Firm, Soft, Sandy, Frozen}
+	soils := []Soil{Firm, Soft, Sandy, Frozen, SoilUnknown}
 	if i, ok := m.word("soil", namesOf(soils, Soil.String)...); ok {
 		s.Soil = soils[i]
 	}

@@ -65,13 +65,15 @@ type Spec struct {
 	Texts    []Text    // titles, names and notes as given: what the packet's typefaces must be able to set
 
 	positions map[string]finding.Position
+	amended   []Amendment // what was put over the source before it was read
 }
 
 // Default is a value that the spec did not give.
 type Default struct {
-	Key   string // path, as in arch.stake.depth
-	Value string // as the packet prints it
-	Why   string // the reason or source, where there is one
+	Key     string // path, as in arch.stake.depth
+	Value   string // as the packet prints it
+	Why     string // the reason or source, where there is one
+	Written any    // as it would stand in the spec, as Amendment has it; nil where it cannot: what is solved has no key of its own
 }
 
 // Text is a piece of the spec's own wording.
