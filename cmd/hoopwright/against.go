@@ -16,7 +16,7 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	if old == "-" {
 		return badCall("check: --against names a file; standard input is for the spec")
 	}
-	was, err := readSpec(old, s)
+	was, err := readBuilt(old, s)
 	if err != nil {
 		return err
 	}

@@ -105,3 +105,22 @@ func TestRecoverLeavesFilesAlone(t *testing.T) {
 		})
 	}
 }
+
+// The filled spec comes out of a packet beside the one as written, and nothing differs between a tunnel and what its packet was built by. A packet by a spec of that very name keeps both apart.
+func TestRecoverFilled(t *testing.T) {
+	inFolder(t, map[string]string{"filled.yaml": example(t, examples.BuiltIn)})
+	if code, _, errs := call(t, "", "packet", "filled.yaml", "-o", "p.pdf", "--date", "2026-11-20", "--sheets", "spec"); code != 0 {
+		t.Fatalf("exit %d: %s", code, errs)
+	}
+	code, asWritten, errs := call(t, "", "recover", "p.pdf", "-o", "-")
+	if code != 0 || asWritten != example(t, examples.BuiltIn) {
+		t.Errorf("exit %d: %s%s", code, errs, asWritten)
+	}
+	code, filled, errs := call(t, "", "recover", "p.pdf", "--filled", "-o", "-")
+	if code != 0 || !strings.Contains(filled, "late modulus: 60 %") || strings.Contains(asWritten, "late modulus") {
+		t.Errorf("exit %d: %s%s", code, errs, filled)
+	}
+	if code, out, errs := call(t, "", "check", "filled.yaml", "--against", "p.pdf"); code != 0 || !strings.Contains(out, "No figure differs") {
+		t.Errorf("exit %d: %s%s", code, errs, out)
+	}
+}
