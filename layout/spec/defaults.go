@@ -182,8 +182,12 @@ func (r *reader) fillGuys() {
 func (r *reader) fillSite() {
 	s, u := &r.spec.Site, r.spec.Units
 	fill(r, "site.route", &s.Route, []Leg{{Rest: true}}, "one straight", "the spec gives no route")
-	fill(r, "site.start.at", &s.Start, Point{}, "0, 0", "arch 1 is where the plan begins")
-	fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	if !r.spec.Given("site.start.from") {
+		fill(r, "site.start.at", &s.Start, Point{}, "0, 0", "arch 1 is where the plan begins")
+	}
+	if s.Toward == nil {
+		fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	}
 	fill(r, "site.soil", &s.Soil, SoilUnknown, SoilUnknown.String(), "soft and sandy are both shown")
 	for i := range s.Features {
 		key := fmt.Sprintf("site.features[%d]", i)

@@ -16,6 +16,7 @@ type reader struct {
 	spec   *Spec
 	lines  []string // of the source: YAML drops comments that we must show
 	errors Errors
+	marks  names // of the site, which tapes start from
 }
 
 // field is one value with the path that leads to it.

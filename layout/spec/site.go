@@ -13,10 +13,6 @@ func (r *reader) readSite(top mapping) {
 	}
 	s := &r.spec.Site
 	r.readRoute(m)
-	if start, ok := m.section("start"); ok {
-		start.point("at", &s.Start)
-		quantity(start, "heading", &s.Heading, headings)
-	}
 	r.readMarks(m)
 	r.readLevels(m)
 	soils := []Soil{Firm, Soft, Sandy, Frozen, SoilUnknown}
