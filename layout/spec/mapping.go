@@ -70,6 +70,7 @@ func (f field) mapping() (mapping, bool) {
 	}
 	m := mapping{field: f, fields: map[string]field{}}
 	known := children[f.table]
+	f.takes("keys: %s", strings.Join(known, ", "))
 	for _, p := range pairs {
 		if !slices.Contains(known, p.name) {
 			p.unknown(f.table, known)
@@ -91,6 +92,7 @@ func (f field) named() []pair {
 		f.fail("names %d, more than %d", len(pairs), mostItems)
 		return nil
 	}
+	f.takes("names of your own, at most %d", mostItems)
 	var list []pair
 	for _, p := range pairs {
 		p.value.table = f.table + ".*"

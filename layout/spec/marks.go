@@ -39,7 +39,7 @@ func (r *reader) readStart(site mapping) {
 	if !ok {
 		return
 	}
-	if start.has("at") || start.has("from") {
+	if start.has("at") || start.has("from") || start.has("side") {
 		start.located(&s.Start, &s.StartFix, "")
 	}
 	for _, t := range s.StartFix.From {
@@ -60,6 +60,9 @@ func (r *reader) readStart(site mapping) {
 
 // located reads where something is: coordinates, tapes from marks, or a distance from the start where the table has that key.
 func (m mapping) located(at *Point, fix *Fix, self string) {
+	if i, ok := m.word("side", "left", "right"); ok {
+		fix.Side = Side(i)
+	}
 	ways := []string{"at", "from"}
 	if rows[under(m.table, "from start")].path != "" {
 		ways = append(ways, "from start")
@@ -94,9 +97,6 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 
 // taped reads tapes with the side that they leave open.
 func (m mapping) taped(fix *Fix, self string) {
-	if i, ok := m.word("side", "left", "right"); ok {
-		fix.Side = Side(i)
-	}
 	fix.From = m.tapes(self)
 	if len(fix.From) == 2 && !m.has("side") {
 		m.missing("side", "; two tapes leave open on which side of the line from the first mark to the second this one lies")
@@ -151,6 +151,7 @@ func (m mapping) tapes(self string) (list []Tape) {
 		return nil
 	}
 	pairs := f.named()
+	f.takes("two or more marks, or the stakes L1 and R1, each with its tape")
 	if n := len(f.node.Content) / 2; n == 1 || n == 0 && f.node.Kind == yaml.MappingNode {
 		f.fail("tapes from %s; two or more are wanted", say.Count(n, "mark"))
 	}

@@ -39,6 +39,7 @@ func (b bounds[T]) of(f field) (T, bool) {
 	if !ok {
 		return 0, false
 	}
+	f.takes("%s, %s", measure.Name(b.low), b.in(f.spec.Units))
 	if len(s) > longestText {
 		f.fail("is longer than %d characters", longestText)
 		return 0, false

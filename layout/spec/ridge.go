@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -13,6 +14,7 @@ func (r *reader) readRidge(top mapping) {
 	if f, ok := top.value("ridge"); ok {
 		if f.node.Kind == yaml.MappingNode {
 			m, _ := f.mapping()
+			f.takes("false for none, or keys: %s", strings.Join(children["ridge"], ", "))
 			if p, ok := m.fields["pipe"]; ok {
 				ridge.Pipe, _ = p.pipe("custom ridge pipe")
 			}
@@ -69,6 +71,7 @@ func (r *reader) readGuys(top mapping) {
 	if !ok {
 		return
 	}
+	f.takes("none, or keys: %s", strings.Join(children["guys"], ", "))
 	g := &r.spec.Guys
 	m.require("from", "out")
 	if set, ok := m.set("arches", archSet(r.spec)); ok {

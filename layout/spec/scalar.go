@@ -39,6 +39,7 @@ func (f field) scalar() (string, bool) {
 
 // text returns one line of text of at most so many characters.
 func (f field) text(longest int) (string, bool) {
+	f.takes("text on one line, at most %d characters", longest)
 	s, ok := f.scalar()
 	switch {
 	case !ok:
@@ -103,6 +104,7 @@ func (m mapping) yes(key string, into *bool) {
 	if !ok {
 		return
 	}
+	f.takes("true or false")
 	switch s, ok := f.scalar(); {
 	case !ok:
 	case s == "true" || s == "false":
@@ -124,6 +126,7 @@ func (m mapping) word(key string, words ...string) (int, bool) {
 	if !ok {
 		return 0, false
 	}
+	f.takes("%s", say.Or(words))
 	i := slices.Index(words, s)
 	if i < 0 {
 		f.fail("is %s; %s is wanted", quote(s), say.Or(words))
@@ -141,6 +144,7 @@ func (m mapping) count(key string, into *int, low, high int) bool {
 	if !ok {
 		return false
 	}
+	f.takes("a whole number, %d to %d", low, high)
 	n, err := strconv.Atoi(s)
 	switch {
 	case !wholeNumber.MatchString(s):
@@ -160,6 +164,7 @@ func (f field) number(into *float64, low, high float64) bool {
 	if !ok {
 		return false
 	}
+	f.takes("a plain number, %g to %g", low, high)
 	v, err := strconv.ParseFloat(s, 64)
 	switch {
 	case !bareNumber.MatchString(s):
@@ -188,6 +193,7 @@ func (m mapping) day(key string, into *time.Time) {
 	if !ok {
 		return
 	}
+	f.takes("a day from 2000 to 2100, as year-month-day")
 	t, err := time.Parse(time.DateOnly, s)
 	switch {
 	case err != nil:
@@ -209,6 +215,7 @@ func (m mapping) clock(key string, into *time.Duration) {
 	if !ok {
 		return
 	}
+	f.takes("hours and minutes, 0:00 to 23:59")
 	if !clockTime.MatchString(s) {
 		f.fail("is %s; hours and minutes from 0:00 to 23:59 are wanted", quote(s))
 		return

@@ -127,6 +127,7 @@ func (r *reader) readLevels(site mapping) {
 		if !ok {
 			continue
 		}
+		f.takes("the number of an arch, or last")
 		n, err := of.number(word, word)
 		if err != "" {
 			f.fail("%s", err)
@@ -152,6 +153,7 @@ func (m mapping) latLong(key string, into **LatLong) {
 	if !ok {
 		return
 	}
+	f.takes("latitude -90 to 90 and longitude -180 to 180, in degrees")
 	if len(items) != 2 {
 		f.fail("lists %s; latitude and longitude are wanted", say.Count(len(items), "number"))
 		return
