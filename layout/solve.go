@@ -36,6 +36,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.Ground = ground.LayShaped(s, spans, crowns, p.shapes())
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
 	p.note(p.Ground.Findings)
+	p.note(swapped(s))
 
 	p.Ridge = ridge(s, p.Arches, p.Ground)
 	cuts := make([]measure.Length, len(p.Ridge))

@@ -77,6 +77,8 @@ var rows = [...]Row{
 	{Code: "sways-sideways", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Sways sideways"},
 	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "Pipe bends too tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "The opening is blocked"},
+	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Opening wider than high"},
+	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Span and height swapped?"},
 	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Sheet: "arch", Title: "The crown joint pulls apart"},
 	{Code: "guy-above-arch", Levels: must, Leaf: "raise", Sheet: "raise", Title: "Guys are tied above the arch", Cures: []string{"guys.from"}},
 	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Sheet: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},

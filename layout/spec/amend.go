@@ -21,7 +21,7 @@ type Amendment struct {
 // ReadAmended reads a spec as Read does, with the amendments made before anything is checked or filled in. What is wrong with an amended value is
 // reported at line 0.
 func ReadAmended(file string, source []byte, amendments ...Amendment) (*Spec, error) {
-	r := &reader{spec: &Spec{File: file, Source: source, amended: amendments, positions: map[string]finding.Position{}}, marks: names{of: "marks"}}
+	r := &reader{spec: &Spec{File: file, Source: source, amended: amendments, positions: map[string]finding.Position{}}, marks: names{of: "marks"}, meant: map[string]bool{}}
 	if root, ok := r.tree(source); ok {
 		for _, a := range amendments {
 			if err := a.make(root); err != nil {

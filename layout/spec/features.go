@@ -84,7 +84,9 @@ func (r *reader) readOutlets(site mapping) {
 		m.located(&o.At, &o.Fix, "")
 		if f, ok := m.value("circuit"); ok && m.name("circuit", &o.Circuit) {
 			known := namesOf(r.spec.Power.Circuits, func(c Circuit) string { return c.Name })
-			f.oneOf("circuit", o.Circuit, known)
+			if !r.spec.Given("power.circuits") || len(known) > 0 { // else what is wrong there is told already
+				f.oneOf("circuit", o.Circuit, known)
+			}
 		}
 		m.count("sockets", &o.Sockets, 1, mostSockets)
 		quantity(m, "timer", &o.Timer, timers)

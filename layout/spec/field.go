@@ -17,6 +17,7 @@ type reader struct {
 	lines  []string // of the source: YAML drops comments that we must show
 	errors Errors
 	marks  names             // of the site, which tapes start from
+	meant  map[string]bool   // keys of the table that seem to stand elsewhere under another name: they are not missing
 	rules  map[string]string // what each key of the table takes, as it was read; nil where nobody asks
 }
 

@@ -36,7 +36,11 @@ func (f field) oneOf(sort, name string, known []string) bool {
 	if slices.Contains(known, name) {
 		return true
 	}
-	f.unknownName(sort, name, known, "")
+	own := ""
+	if sort == "circuit" {
+		own = "power: {circuits: {" + brief(name) + ": " + exampleOf("power.circuits.*", f.spec.Units) + "}}"
+	}
+	f.unknownName(sort, name, known, own)
 	return false
 }
 
@@ -44,8 +48,10 @@ func (f field) oneOf(sort, name string, known []string) bool {
 func (f field) unknownName(sort, name string, known []string, own string) {
 	text, better := f.noSuch(sort, name, known)
 	switch {
-	case own != "" && better == "":
+	case own != "" && better == "" && len(known) > 0:
 		text, better = text+"; describe one of your own by its figures", own
+	case own != "" && better == "":
+		better = own
 	case better != "":
 		better = f.keyed(better)
 	}
@@ -72,11 +78,13 @@ func (r *reader) noSuch(sort, name string, known []string) (text, better string)
 	}
 	switch {
 	case len(known) == 0:
-		return text + "; the spec names none", ""
+		return text + "; the spec names none yet", ""
 	case near != "":
 		return text + "; the nearest is " + quote(near), near
+	case len(known) == 1:
+		return text + "; there is only " + quote(known[0]), known[0]
 	case len(known) <= few:
-		return text + "; known are " + strings.Join(known, ", "), known[0]
+		return text + "; known are " + strings.Join(known, ", "), ""
 	}
 	return text + "; `hoopwright names` lists what is known", ""
 }

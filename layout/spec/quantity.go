@@ -47,7 +47,7 @@ func (b bounds[T]) of(f field) (T, bool) {
 	v, err := b.kind.parse(s)
 	if err != nil {
 		text, _, _ := strings.Cut(err.Error(), ", as in ") // the example of the key itself serves better
-		f.fail("%s", text)
+		f.failWith(f.other(b.meant(s)), "%s", text)
 		return 0, false
 	}
 	if !b.hold(v) {

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -63,7 +64,11 @@ func (r *reader) readGuys(top mapping) {
 	}
 	if f.node.Kind == yaml.ScalarNode {
 		if s, ok := f.scalar(); ok && s != "none" {
-			f.failWith("guys: none", "is %s; none, or the figures of the guys are wanted", quote(s))
+			example := exampleOf("guys", r.spec.Units)
+			if slices.Contains([]string{"no", "false", "off", "None", "NONE"}, s) {
+				example = "guys: none"
+			}
+			f.failWith(example, "is %s; none, or the figures of the guys are wanted", quote(s))
 		}
 		return
 	}

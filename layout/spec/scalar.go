@@ -109,7 +109,7 @@ func (m mapping) yes(key string, into *bool) {
 	case !ok:
 	case s == "true" || s == "false":
 		*into = s == "true"
-	case slices.Contains([]string{"no", "off", "n", "false"}, strings.ToLower(s)):
+	case slices.Contains([]string{"no", "off", "n", "false", "none"}, strings.ToLower(s)):
 		f.failWith(key+": false", "%s is a word here, not a no", quote(s))
 	default:
 		f.fail("is %s; true or false is wanted", quote(s))
@@ -129,7 +129,7 @@ func (m mapping) word(key string, words ...string) (int, bool) {
 	f.takes("%s", say.Or(words))
 	i := slices.Index(words, s)
 	if i < 0 {
-		f.fail("is %s; %s is wanted", quote(s), say.Or(words))
+		f.failWith(f.other(f.wordMeant(s, words)), "is %s; %s is wanted", quote(s), say.Or(words))
 	}
 	return i, i >= 0
 }
@@ -148,7 +148,7 @@ func (m mapping) count(key string, into *int, low, high int) bool {
 	n, err := strconv.Atoi(s)
 	switch {
 	case !wholeNumber.MatchString(s):
-		f.fail("is %s; a whole number in plain digits is wanted", quote(s))
+		f.failWith(f.other(numberMeant(s)), "is %s; a whole number in plain digits is wanted", quote(s))
 	case err != nil || n < low || n > high:
 		f.fail("is %s; %d to %d is wanted", quote(s), low, high)
 	default:
@@ -168,7 +168,7 @@ func (f field) number(into *float64, low, high float64) bool {
 	v, err := strconv.ParseFloat(s, 64)
 	switch {
 	case !bareNumber.MatchString(s):
-		f.fail("is %s; a plain number such as 5 or 0.25 is wanted", quote(s))
+		f.failWith(f.other(numberMeant(s)), "is %s; a plain number such as 5 or 0.25 is wanted", quote(s))
 	case err != nil || v < low || v > high:
 		f.fail("is %s; %g to %g is wanted", quote(s), low, high)
 	default:
@@ -197,7 +197,7 @@ func (m mapping) day(key string, into *time.Time) {
 	t, err := time.Parse(time.DateOnly, s)
 	switch {
 	case err != nil:
-		f.fail("is %s; a day of the calendar is wanted, as year-month-day", quote(s))
+		f.failWith(f.other(dayMeant(s, f.spec.Units)), "is %s; a day of the calendar is wanted, as year-month-day", quote(s))
 	case t.Year() < 2000 || t.Year() > 2100:
 		f.fail("is %s; a year from 2000 to 2100 is wanted", quote(s))
 	default:
@@ -217,7 +217,7 @@ func (m mapping) clock(key string, into *time.Duration) {
 	}
 	f.takes("hours and minutes, 0:00 to 23:59")
 	if !clockTime.MatchString(s) {
-		f.fail("is %s; hours and minutes from 0:00 to 23:59 are wanted", quote(s))
+		f.failWith(f.other(clockMeant(s)), "is %s; hours and minutes from 0:00 to 23:59 are wanted", quote(s))
 		return
 	}
 	hours, minutes, _ := strings.Cut(s, ":")

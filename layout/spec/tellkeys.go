@@ -24,7 +24,7 @@ func Keys(system measure.System) []Key {
 	defaults := map[string]Default{}
 	read := func(source string) (rules map[string]string) {
 		rules = map[string]string{}
-		r := &reader{spec: &Spec{positions: map[string]finding.Position{}}, marks: names{of: "marks"}, rules: rules}
+		r := &reader{spec: &Spec{positions: map[string]finding.Position{}}, marks: names{of: "marks"}, meant: map[string]bool{}, rules: rules}
 		if root, ok := r.tree([]byte(source)); ok {
 			r.read(root)
 		}
