@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"strings"
@@ -23,10 +22,10 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	was.Units = plan.Spec.Units // figures are set beside each other as they are printed
 	c := packet.Compare(solve(was), plan)
 	if asJSON {
-		enc := json.NewEncoder(s.out)
-		enc.SetIndent("", "  ")
-		enc.SetEscapeHTML(false)
-		err = enc.Encode(c)
+		err = printJSON(s.out, struct {
+			Schema int `json:"schema"`
+			packet.Comparison
+		}{schema, c})
 	} else {
 		err = sayChanges(s.out, old, c)
 	}

@@ -14,7 +14,7 @@ import (
 
 // completionVerb writes what a shell needs to complete a call. It asks every verb for its own help, so it cannot fall behind.
 func completionVerb(args []string, s streams) error {
-	f := flags("completion", "completion bash | zsh | fish   (for bash: source <(hoopwright completion bash))", s)
+	f := flags("completion", s)
 	shell, err := parse(f, args)
 	if err != nil {
 		return err

@@ -13,7 +13,9 @@ import (
 )
 
 // readSpec reads the spec that an operand names: a file, a packet for the spec in it, - for standard input, or the built-in example for none.
-func readSpec(operand string, s streams) (*spec.Spec, error) { return readWith(packet.Recover, operand, s) }
+func readSpec(operand string, s streams) (*spec.Spec, error) {
+	return readWith(packet.Recover, operand, s)
+}
 
 // readBuilt reads the spec that something was built by: of a packet the one with every default written out, so that newer defaults change nothing.
 func readBuilt(operand string, s streams) (*spec.Spec, error) {
@@ -35,7 +37,7 @@ func readWith(get recovery, operand string, s streams) (*spec.Spec, error) {
 	}
 	sp, err := spec.Read(name, source)
 	if err != nil {
-		return nil, exitError{exitBadCall, strings.TrimRight(err.Error(), "\n")}
+		return nil, badSpec(err)
 	}
 	return sp, nil
 }

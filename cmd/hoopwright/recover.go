@@ -14,7 +14,7 @@ const mostPacket = 256 << 20
 
 // recoverVerb gets the spec back out of a packet.
 func recoverVerb(args []string, s streams) error {
-	f := flags("recover", "recover PACKET [-o FILE]   (never overwrites)", s)
+	f := flags("recover", s)
 	output := f.StringP("output", "o", "", "write the spec to `FILE`, - for standard output (default: the name it had)")
 	filled := f.Bool("filled", false, "the spec with every default and choice written out, as the packet was built")
 	operand, err := parse(f, args)

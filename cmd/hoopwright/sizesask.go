@@ -237,13 +237,14 @@ func amiss(err error) error {
 	if !errors.As(err, &list) {
 		return err
 	}
-	var lines []string
+	var ours []string
 	for _, e := range list {
 		if e.Pos.Line == 0 {
-			lines = append(lines, badWish(e.Key, "%s", e.Text).Error())
-		} else {
-			lines = append(lines, e.Error())
+			ours = append(ours, badWish(e.Key, "%s", e.Text).Error())
 		}
 	}
-	return exitError{exitBadCall, strings.Join(lines, "\n")}
+	if len(ours) == 0 {
+		return badSpec(list)
+	}
+	return badCall("%s", strings.Join(ours, "\n"))
 }

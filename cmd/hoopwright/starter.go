@@ -11,7 +11,7 @@ import (
 
 // starterVerb writes a commented spec to begin from, or a blank form to measure a yard with before there is any.
 func starterVerb(args []string, s streams) error {
-	f := flags("starter", "starter [FILE]   (default tunnel.yaml, - for standard output; never overwrites)\n       hoopwright starter --form FILE.pdf", s)
+	f := flags("starter", s)
 	form := f.String("form", "", "write a blank site visit form to `FILE`, two pages to measure a yard with (- for standard output; never overwrites)")
 	units := f.String("units", "", "the form's `SYSTEM`: imperial on Letter (default) or metric on A4")
 	name, err := parse(f, args)
@@ -43,10 +43,10 @@ func starterVerb(args []string, s streams) error {
 func writeNew(name string, data []byte) error {
 	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: %s is there already and is left as it was; name another file", name)}
+		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", name)}
 	}
 	if err != nil {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+		return cannotWrite(name, err)
 	}
 	_, err = file.Write(data)
 	if e := file.Close(); err == nil {
@@ -54,7 +54,7 @@ func writeNew(name string, data []byte) error {
 	}
 	if err != nil {
 		os.Remove(name)
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+		return cannotWrite(name, err)
 	}
 	return nil
 }
