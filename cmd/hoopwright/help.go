@@ -44,7 +44,7 @@ type page struct {
 var manual = map[string]page{
 	"packet": {"packet [SPEC …] [-o FILE]", "Makes the build packet of each spec: a PDF that a crew can hold outdoors. An existing PDF is replaced only when it is a packet of the same title and season.",
 		[]string{"packet yard.yaml", "packet yard.yaml -o out/ --sheets stakes,stock", "packet yard.yaml --for marking --one-sided"}},
-	"check": {"check [SPEC] [--json | --assumed | --shopping csv] [--against OLD]", "Solves a spec and reports figures and findings; writes no packet.",
+	"check": {"check [SPEC] [--json] [--assumed] [--shopping csv] [--against OLD]", "Solves a spec and reports figures and findings; writes no packet.",
 		[]string{"check yard.yaml", "check yard.yaml --assumed", "check yard.yaml --against lastyear.pdf"}},
 	"starter": {"starter [FILE] [--ask | --width W --height H --length L …]\n       hoopwright starter --form FILE.pdf", "Writes a spec to begin from, tunnel.yaml unless told: a commented one, or one made from your answers. FILE - is standard output. Never overwrites.",
 		[]string{"starter --ask", "starter yard.yaml --width \"9 ft\" --height \"8 ft\" --length \"30 ft\"", "starter --form visit.pdf"}},
