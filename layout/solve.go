@@ -37,6 +37,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
 	p.note(p.Ground.Findings)
 	p.note(swapped(s))
+	p.note(notKnown(s))
 
 	p.Ridge = ridge(s, p.Arches, p.Ground)
 	cuts := make([]measure.Length, len(p.Ridge))

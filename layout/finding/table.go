@@ -36,6 +36,9 @@ var rows = [...]Row{
 	{Code: "folds-under-ice", Levels: mustOrLook, Leaf: "board", Sheet: "safety", Title: "Folds under ice"},
 
 	{Code: "few-hands", Levels: look, Leaf: "day", Sheet: "steps", Title: "Too few hands", Cures: []string{"crew.helpers"}},
+	{Code: "buried-not-known", Levels: look, Leaf: "day", Sheet: "steps", Title: "Buried lines not looked into", Firm: true},
+	{Code: "overhead-not-known", Levels: look, Leaf: "day", Sheet: "steps", Title: "Overhead lines not looked into", Firm: true},
+	{Code: "gfci-not-known", Levels: look, Leaf: "day", Sheet: "steps", Title: "Protection of outlets not tried"},
 	{Code: "long-day", Levels: look, Leaf: "day", Sheet: "steps", Title: "The day is too long", Cures: []string{"crew.helpers"}},
 
 	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake in hard ground", Cures: startMoved},

@@ -163,6 +163,8 @@ var keys = []key{
 	{"site.places[].for", "power off", ""},
 	{"site.address", "14 Quince Lane", ""},
 	{"site.emergency", "911", "112"},
+	{"site.unknown", "[buried lines, gfci]", ""},
+	{"site.unknown[]", "buried lines", ""},
 
 	{"lights", "{wraps: [{where: legs, string: mini led 100 warm}]}", ""},
 	{"lights.wraps", "[{where: [legs, ridge], string: mini led 100 warm}]", ""},

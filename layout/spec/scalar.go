@@ -122,6 +122,11 @@ func (m mapping) word(key string, words ...string) (int, bool) {
 	if !ok {
 		return 0, false
 	}
+	return f.word(words...)
+}
+
+// word reads a value as one of a few words and returns which.
+func (f field) word(words ...string) (int, bool) {
 	s, ok := f.scalar()
 	if !ok {
 		return 0, false

@@ -32,6 +32,12 @@ func (r *reader) readSite(top mapping) {
 	r.readSitePlaces(m)
 	m.text("address", &s.Address)
 	m.text("emergency", &s.Emergency)
+	dangers := []Danger{BuriedLines, OverheadLines, OutletsGFCI}
+	for _, item := range m.items("unknown") {
+		if i, ok := item.word(namesOf(dangers, Danger.String)...); ok {
+			s.Unknown = append(s.Unknown, dangers[i])
+		}
+	}
 }
 
 // readRoute reads the legs of the centreline and checks that the tunnel fits on them.

@@ -181,6 +181,22 @@ type Site struct {
 	Places    []SitePlace
 	Address   string
 	Emergency string // number to call
+	Unknown   []Danger
+}
+
+// Danger is something of a site that nobody has looked into yet.
+type Danger int
+
+// The dangers.
+const (
+	BuriedLines Danger = iota
+	OverheadLines
+	OutletsGFCI
+)
+
+// String returns the words of the spec.
+func (d Danger) String() string {
+	return [...]string{"buried lines", "overhead lines", "gfci"}[d]
 }
 
 // SitePlace is a place that people may have to find: first aid, where the power is switched off.

@@ -17,6 +17,7 @@ site:
     - {name: porch, from: {shed: 12 ft, tree: 15 ft}, side: right, circuit: house}
     - {name: wall, from start: {left: 12 ft, behind: 6 ft}, circuit: house}
     - {name: garage, from start: {right: 3 ft, ahead: 30 ft}, circuit: house}
+  unknown: [overhead lines, gfci]
   places: [{name: bench, from: {shed: 9 ft, post: 18 ft}, side: left, for: first aid}]
 power: {circuits: {house: {volts: 120 V, breaker: 15 A}}}
 `
@@ -34,6 +35,9 @@ func TestTapedSite(t *testing.T) {
 	near(t, "right", s.Site.Outlets[2].Fix.Start.Right, 3*foot)
 	near(t, "ahead", s.Site.Outlets[2].Fix.Start.Ahead, 30*foot)
 	near(t, "place's tape", s.Site.Places[0].Fix.From[0].Distance, 9*foot)
+	if len(s.Site.Unknown) != 2 || s.Site.Unknown[0] != OverheadLines || s.Site.Unknown[1] != OutletsGFCI {
+		t.Errorf("not known: %v", s.Site.Unknown)
+	}
 	for _, d := range s.Defaults {
 		if d.Key == "site.start.at" || d.Key == "site.start.heading" {
 			t.Errorf("%s is said to be a default", d.Key)
