@@ -54,7 +54,9 @@ func unmetOf(p *layout.Plan) (list []unmet) {
 		}
 	}
 	for _, piece := range p.Stock.Pieces {
-		readyMade := func(i stock.Item) bool { return i.Kind == stock.ReadyStake && i.Of == piece.Item && same(i.Length, piece.Length) }
+		readyMade := func(i stock.Item) bool {
+			return i.Kind == stock.ReadyStake && i.Of == piece.Item && same(i.Length, piece.Length)
+		}
 		if cut[piece.ID] || slices.ContainsFunc(p.Shopping, readyMade) {
 			continue
 		}

@@ -12,7 +12,7 @@ import (
 // sizesVerb says what given sticks make over a range of spans, so that a builder chooses before buying.
 func sizesVerb(args []string, s streams) error {
 	f := flags("sizes", s)
-	var w wish
+	var w sizeWish
 	f.StringVar(&w.pipe, "pipe", "", "the pipe by its `NAME`; hoopwright names pipe lists them (default: the spec's, or pvc sch40 1/2 in)")
 	f.StringVar(&w.sticks, "sticks", "", "left and right leg, `LENGTHS` such as \"10 ft, 10 ft\" or \"10 ft + 18 in, 10 ft + 18 in\"; one alone is bent over whole")
 	f.StringVar(&w.span, "span", "", "the spans to try, stake to stake: a `RANGE` such as \"5 ft to 10 ft\", or one")

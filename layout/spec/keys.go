@@ -324,3 +324,6 @@ func under(path, name string) string {
 	}
 	return path + "." + name
 }
+
+// Known reports whether the format has a key of that path in the table: [] for an item of a list, * for a name of the spec's own.
+func Known(path string) bool { return rows[path].path != "" }
