@@ -9,15 +9,17 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/power"
-	"hoopwright/layout/spec"
 )
 
 // Draw draws a section in the middle of a room.
 func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
-	lo, hi := c.extent(s)
-	v := view{spec.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}, room.Centre(), c.Scale}
+	v := c.placed(s, room)
 	b.Area = room
 	c.numbers(b, v, s)
+	at := c.outletsIn(v, room)
+	for _, o := range at {
+		b.Keep(around(o.at, outletHalf*1.9))
+	}
 	ways := make([][]leg, len(c.cords))
 	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
 		for i, k := range c.cords {
@@ -36,7 +38,6 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
 		}
 	}
 	lay(false)
-	at := c.outletsIn(v, room)
 	for _, o := range at {
 		b.Page.Fill(paper.Circle(o.at, outletHalf*1.9), paper.White) // a cord that only passes by stops short of it
 	}
@@ -51,7 +52,7 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
 }
 
 // numbers sets each arch's number between its feet.
-func (c *CordPlan) numbers(b *place.Board, v view, s Section) {
+func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
 		centredText(b, l.Add(r.Sub(l).Times(0.72)), fmt.Sprint(n), paper.StakeName)
@@ -59,7 +60,7 @@ func (c *CordPlan) numbers(b *place.Board, v view, s Section) {
 }
 
 // arches draws each arch as a line from foot to foot.
-func (c *CordPlan) arches(b *place.Board, v view, s Section) {
+func (c *CordPlan) arches(b *place.Board, v siteMap, s Section) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
 		b.LineRound(l, r, paper.Thin)
@@ -79,7 +80,7 @@ func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) {
 		}
 	}
 	slices.SortStableFunc(all, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
-	text := fmt.Sprint(number)
+	text := fmt.Sprintf("C%d", number)
 	for _, g := range all {
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 			at := g.p.Add(g.q.Sub(g.p).Times(share))
@@ -117,11 +118,11 @@ type outletSpot struct {
 }
 
 // outletsIn returns the outlets in use that lie in the room.
-func (c *CordPlan) outletsIn(v view, room paper.Rect) []outletSpot {
+func (c *CordPlan) outletsIn(v siteMap, room paper.Rect) []outletSpot {
 	var out []outletSpot
 	for _, o := range c.plan.Spec.Site.Outlets {
 		used := slices.ContainsFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Outlet == o.Name })
-		if p := v.point(o.At); used && room.Contains(p) {
+		if p := v.at(o.At); used && room.Contains(p) {
 			out = append(out, outletSpot{p, o.Name})
 		}
 	}
@@ -135,11 +136,11 @@ func (c *CordPlan) outlet(b *place.Board, o outletSpot) {
 	outlinedBox(b, r, paper.Emphasis)
 	b.Mark(o.at, outletHalf+0.4)
 	words := "outlet\n" + strings.Join(paper.Strong.Wrap(o.name, 45), "\n")
-	b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf + 0.5, Align: paper.AtMiddle})
+	b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90})
 }
 
 // matchLines marks where a section goes on on another page.
-func (c *CordPlan) matchLines(b *place.Board, v view, s Section) {
+func (c *CordPlan) matchLines(b *place.Board, v siteMap, s Section) {
 	mark := func(n int, ahead float64) {
 		l, r := c.pair(v, n)
 		along := r.Sub(l).Unit().Left().Times(ahead)
@@ -157,7 +158,7 @@ func (c *CordPlan) matchLines(b *place.Board, v view, s Section) {
 }
 
 // walk draws the arrow of the way in.
-func (c *CordPlan) walk(b *place.Board, v view, room paper.Rect) {
+func (c *CordPlan) walk(b *place.Board, v siteMap, room paper.Rect) {
 	l, r := c.pair(v, 1)
 	mid := l.Add(r).Times(0.5)
 	ahead := r.Sub(l).Unit().Left()

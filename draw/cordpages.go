@@ -7,17 +7,17 @@ const outletRoom paper.Length = 16
 
 // width returns what a section takes across the page, about the middle of its extent: its feet with their lanes, its outlets with their names.
 func (c *CordPlan) width(s Section) paper.Length {
-	lo, hi := c.extent(s)
-	margin := c.margins(s)
-	left, right := c.Scale.Length(float64(hi.X-lo.X))/2, c.Scale.Length(float64(hi.X-lo.X))/2
-	middle := (lo.X + hi.X) / 2
+	e, margin := c.extent(s), c.margins(s)
+	m := newSiteMap(&c.plan.Spec.Site, paper.Scale{Ratio: 1})
+	left, right := c.Scale.Length(float64(e.W))/2, c.Scale.Length(float64(e.W))/2
+	middle := e.Centre().X
 	for _, o := range c.outletsOf(s) {
-		at := c.Scale.Length(float64(o.X - middle))
+		at := c.Scale.Length(float64(m.at(o).X - middle))
 		left, right = max(left, outletRoom-at), max(right, outletRoom+at)
 	}
 	for _, k := range c.feet {
 		if s.First <= k.Arch && k.Arch <= s.Last {
-			at := c.Scale.Length(float64(k.X - middle))
+			at := c.Scale.Length(float64(m.at(k.At()).X - middle))
 			left, right = max(left, margin-at), max(right, margin+at)
 		}
 	}

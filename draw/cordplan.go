@@ -32,6 +32,8 @@ type cordLine struct {
 	wall   spec.Side
 	lane   int
 	outlet bool // comes from the outlet
+
+	first, last int // arches that it passes along its wall
 }
 
 const (
@@ -43,13 +45,7 @@ const (
 
 // NewCordPlan fits the plan to a room: on one page where arches stay 9 mm apart, else in sections at the smallest scale that keeps them so.
 func NewCordPlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *CordPlan {
-	c := &CordPlan{plan: p, feet: map[spec.Point]ground.Stake{}}
-	for _, s := range p.Stakes {
-		if !s.Guy {
-			c.feet[whole(s.At())] = s
-		}
-	}
-	c.layLanes(room.W)
+	c := cordsOf(p)
 	n := len(p.Ground.Stations)
 	apart := float64(p.Spec.Tunnel.Spacing)
 	for _, s := range series {
@@ -100,40 +96,6 @@ func (c *CordPlan) footAt(p spec.Point) (ground.Stake, bool) {
 	return f, ok
 }
 
-// layLanes takes the lanes of each feeder from its diagram, outside those of other feeders on the same stretch of wall.
-func (c *CordPlan) layLanes(width paper.Length) {
-	type taken struct {
-		wall           spec.Side
-		lo, hi, beyond int
-	}
-	var all []taken
-	for _, f := range c.plan.Power.Feeders {
-		for _, wall := range []spec.Side{spec.Left, spec.Right} {
-			o := NewOneLine(c.plan, f, wall, width)
-			if len(o.Rows) == 0 {
-				continue
-			}
-			t := taken{wall: wall, lo: len(c.plan.Ground.Stations)}
-			for _, k := range o.cords {
-				a := f.Joints[k.joint].Arch
-				t.lo, t.hi = min(t.lo, a), max(t.hi, a)
-			}
-			base := 0
-			for _, other := range all {
-				if other.wall == wall && other.lo <= t.hi && t.lo <= other.hi {
-					base = max(base, other.beyond)
-				}
-			}
-			t.beyond = base + o.lanes
-			all = append(all, t)
-			for _, k := range o.cords {
-				j := f.Joints[k.joint]
-				c.cords = append(c.cords, cordLine{number: k.number, path: j.Path, wall: wall, lane: base + k.lane, outlet: o.stations[k.from].outlet})
-			}
-		}
-	}
-}
-
 // margins returns what the lanes beside a section take at each side of the walls.
 func (c *CordPlan) margins(s Section) paper.Length {
 	most := 0
@@ -149,48 +111,48 @@ func (c *CordPlan) margins(s Section) paper.Length {
 	return planFirst + planLane*paper.Length(most)
 }
 
-// extent returns the bounds on the site of a section with the outlets that feed it, in millimetres.
-func (c *CordPlan) extent(s Section) (lo, hi spec.Point) {
-	first := true
-	add := func(p spec.Point) {
-		if first {
-			lo, hi, first = p, p, false
-		}
-		lo.X, lo.Y = min(lo.X, p.X), min(lo.Y, p.Y)
-		hi.X, hi.Y = max(hi.X, p.X), max(hi.Y, p.Y)
-	}
+// extent returns the box, turned as the map is and at full size, about a section with the outlets that feed it.
+func (c *CordPlan) extent(s Section) paper.Rect {
+	m := newSiteMap(&c.plan.Spec.Site, paper.Scale{Ratio: 1})
+	var e box
 	for _, k := range c.feet {
 		if s.First <= k.Arch && k.Arch <= s.Last {
-			add(k.At())
+			e.add(m.at(k.At()), 0, 0, 0, 0)
 		}
 	}
 	for _, o := range c.outletsOf(s) {
-		add(o)
+		e.add(m.at(o), 0, 0, 0, 0)
 	}
-	return lo, hi
+	return e.rect()
 }
 
 // outletsOf returns where the outlets stand whose cords come to a section's arches first.
 func (c *CordPlan) outletsOf(s Section) []spec.Point {
 	var out []spec.Point
 	for _, k := range c.cords {
-		if !k.outlet {
-			continue
-		}
-		for _, p := range k.path {
-			if f, ok := c.footAt(p); ok {
-				if s.First <= f.Arch && f.Arch <= s.Last {
-					out = append(out, k.path[0])
-				}
-				break
-			}
+		if f, ok := c.firstFoot(k); k.outlet && ok && s.First <= f.Arch && f.Arch <= s.Last {
+			out = append(out, k.path[0])
 		}
 	}
 	return out
 }
 
+// firstFoot is the foot that a cord comes to first, if any.
+func (c *CordPlan) firstFoot(k cordLine) (ground.Stake, bool) {
+	for _, p := range k.path {
+		if f, ok := c.footAt(p); ok {
+			return f, true
+		}
+	}
+	return ground.Stake{}, false
+}
+
+// placed returns the map of a section at the plan's scale, its middle in the middle of a room.
+func (c *CordPlan) placed(s Section, room paper.Rect) siteMap {
+	return newSiteMap(&c.plan.Spec.Site, c.Scale).centred(c.extent(s).Centre(), room)
+}
+
 // fits reports whether a section fits a room at the plan's scale.
 func (c *CordPlan) fits(s Section, room paper.Rect) bool {
-	lo, hi := c.extent(s)
-	return c.width(s) <= room.W && c.Scale.Length(float64(hi.Y-lo.Y))+2*planMargin <= room.H
+	return c.width(s) <= room.W && c.Scale.Length(float64(c.extent(s).H))+2*planMargin <= room.H
 }

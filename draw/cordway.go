@@ -8,21 +8,10 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// view turns places on the site into points on paper: up the page is straight ahead.
-type view struct {
-	middle spec.Point
-	centre paper.Point
-	scale  paper.Scale
-}
-
-func (v view) point(p spec.Point) paper.Point {
-	return paper.Point{X: v.centre.X + v.scale.Length(float64(p.X-v.middle.X)), Y: v.centre.Y - v.scale.Length(float64(p.Y-v.middle.Y))}
-}
-
 // pair returns the two feet of an arch on paper.
-func (c *CordPlan) pair(v view, arch int) (left, right paper.Point) {
+func (c *CordPlan) pair(v siteMap, arch int) (left, right paper.Point) {
 	stakes := c.plan.Stakes
-	return v.point(stakes[2*arch-2].At()), v.point(stakes[2*arch-1].At())
+	return v.at(stakes[2*arch-2].At()), v.at(stakes[2*arch-1].At())
 }
 
 // leg is a straight part of a cord's way on paper.
@@ -33,7 +22,7 @@ type leg struct {
 
 // way returns how a cord is drawn in a section: out from a foot into its lane, along outside the wall, and in again to a foot; off the walls as it lies. It goes one bay past
 // the section.
-func (c *CordPlan) way(v view, k cordLine, s Section) []leg {
+func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 	path := slices.CompactFunc(slices.Clone(k.path), func(a, b spec.Point) bool { return whole(a) == whole(b) })
 	var out []leg
 	var at paper.Point
@@ -45,11 +34,11 @@ func (c *CordPlan) way(v view, k cordLine, s Section) []leg {
 		}
 		at, inside, started = p, in, true
 	}
-	ahead := func(n int) paper.Point { return v.point(path[n+1]).Sub(v.point(path[n])).Unit() }
+	ahead := func(n int) paper.Point { return v.at(path[n+1]).Sub(v.at(path[n])).Unit() }
 	for i, p := range path {
 		foot, ok := c.footAt(p)
 		if !ok {
-			add(v.point(p), 0, false)
+			add(v.at(p), 0, false)
 			continue
 		}
 		on := func(n int) bool { // whether a neighbour on the path is a foot of the same wall
@@ -85,7 +74,7 @@ func (c *CordPlan) way(v view, k cordLine, s Section) []leg {
 }
 
 // lane returns a foot's ground point on paper and the point beside it in a lane.
-func (c *CordPlan) lane(v view, foot ground.Stake, lane int) (at, beside paper.Point) {
+func (c *CordPlan) lane(v siteMap, foot ground.Stake, lane int) (at, beside paper.Point) {
 	l, r := c.pair(v, foot.Arch)
 	away := l.Sub(r).Unit()
 	if foot.Side == spec.Right {

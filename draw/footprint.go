@@ -54,7 +54,7 @@ func (f Footprint) Draw(page *paper.Page, room paper.Rect, scale paper.Scale) {
 	m.origin = paper.Point{X: box.X - scale.Length(f.left), Y: box.Bottom() + scale.Length(f.near)}
 	var names []place.Label // set once all lines stand
 	for _, s := range f.Plan.Spec.Site.Features {
-		outline := (&stakeSheet{StakePlan: StakePlan{m: m}}).outline(s)
+		outline := m.outline(s)
 		if seen := cropOutline(outline, room); seen != nil {
 			for i := range outline {
 				if p, q, ok := cropSegment(outline[i], outline[(i+1)%len(outline)], room); ok {

@@ -7,9 +7,9 @@ import (
 	"hoopwright/draw/place"
 )
 
-// helper is a person at work: feet on a place, hands on what they hold, a letter that the words call them by. Our own drawing.
+// helper is a person at work: feet on a place, hands on what they hold, the name that the words call them by. Our own drawing.
 type helper struct {
-	letter string
+	called string
 	feet   paper.Point
 	tall   paper.Length
 	hands  [2]paper.Point // the zero point: the arm hangs down
@@ -60,12 +60,6 @@ func (h helper) grip(b *place.Board) {
 			b.Fill(paper.Circle(h.hand(i), max(0.8, h.tall*0.036)), paper.Black)
 		}
 	}
-}
-
-// name sets the person's letter by their head.
-func (h helper) name(b *place.Board) {
-	head := h.feet.Add(paper.Point{Y: -h.tall * headAt})
-	b.Label(place.Label{At: head, Text: h.letter, Lettering: paper.CellSmall, Toward: paper.Point{Y: -1}, Clear: h.tall * headRadius, Leader: place.Bare, Reach: 30})
 }
 
 // shoulder returns where an arm begins.

@@ -1,8 +1,9 @@
 package draw
 
 import (
-	"fmt"
+	"cmp"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -11,95 +12,89 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Profile is the picture of one arch as it stands, seen from the entrance: pipe, stakes, joints, ground, the opening for people and every
-// figure that the arch is checked by.
+// Profile is the picture of one arch as it stands, seen from the entrance: pipe, stakes, joints, ground, the opening for people, its tightest bend and
+// what a raising crew measures on it.
 type Profile struct {
 	Kind                        *arch.Kind
 	Units                       measure.System
 	OpeningWidth, OpeningHeight measure.Length
-	Rows                        []measure.Length // tape marks of rows of lights along the legs, rising
-	RowsWord                    string           // which legs have the rows
 }
 
 // White space about the arch on paper.
 const (
-	ladderGap paper.Length = 3.5 // from the widest place to a ladder
+	aside     paper.Length = 3.5 // from the widest place to what stands beside it
 	overCrown paper.Length = 2
+	stakeDrop paper.Length = 7 // how much of a stake is drawn below the ground
 )
 
-// ladders returns the columns of numbers left and right of the arch; the right one may be empty.
-func (p Profile) ladders() (left, right ladder) {
-	left, right = p.tapeLadder(spec.Left), p.tapeLadder(spec.Right)
-	if !left.same(right) {
-		return left, right
+// ProfileScales are the scales that an arch is drawn at, largest first: those of the series from 1:16 to 1:40 with a few between, and smaller ones for a very
+// large arch.
+func ProfileScales(u measure.System) []paper.Scale {
+	list := []paper.Scale{{Ratio: 40, Words: "1:40"}}
+	if u == measure.Metric {
+		list = append(list, paper.Scale{Ratio: 30, Words: "1:30"})
 	}
-	left.title = "both legs"
-	return left, p.rowLadder()
+	for _, s := range Scales(u) {
+		if s.Ratio >= 16 {
+			list = append(list, s)
+		}
+	}
+	slices.SortFunc(list, func(a, b paper.Scale) int { return cmp.Compare(a.Ratio, b.Ratio) })
+	return list
 }
 
-// extent returns what the arch takes, in real millimetres: how far it reaches left and right of its middle, above and below.
-func (p Profile) extent() (left, right, up, down float64) {
+// extent returns what the arch takes, in real millimetres: how far it reaches left and right of its middle and how high.
+func (p Profile) extent() (left, right, up float64) {
 	k := p.Kind
 	half := float64(k.Spec.Pipe.OD / 2)
-	curves := [][]arch.Point{k.Curve}
-	if p.ages(paper.Scale{Ratio: 1}) {
-		curves = append(curves, k.Season)
-	}
-	for _, curve := range curves {
-		for _, q := range curve {
-			left, right, up = max(left, float64(-q.X)+half), max(right, float64(q.X)+half), max(up, float64(q.Y)+half)
-		}
+	for _, q := range k.Curve {
+		left, right, up = max(left, float64(-q.X)+half), max(right, float64(q.X)+half), max(up, float64(q.Y)+half)
 	}
 	if w, h := float64(p.OpeningWidth/2), float64(p.OpeningHeight); w > 0 && h > 0 { // it may not fit under the arch
 		slope := float64((k.RightGround - k.LeftGround) / k.Span)
 		left, right, up = max(left, w), max(right, w), max(up, h+w*math.Abs(slope))
 	}
-	depth := float64(k.Spec.Stake.Depth)
-	down = max(depth-float64(k.LeftGround), depth-float64(k.RightGround))
-	return left, right, up, down
-}
-
-// sides returns the room on paper for what stands left and right of the arch.
-func (p Profile) sides() (left, right paper.Length) {
-	l, r := p.ladders()
-	left, right = l.width()+ladderGap, p.heightRoom()
-	if r.rungs != nil {
-		right += r.width() + ladderGap
-	}
-	return left, right
+	return left, right, up
 }
 
 // Scale returns the largest scale of the series at which the picture fits the room.
 func (p Profile) Scale(series []paper.Scale, room paper.Rect) paper.Scale {
 	for _, s := range series {
-		if p.width(s) <= room.W && p.Height(s) <= room.H {
+		if p.Width(s) <= room.W && p.Height(s) <= room.H {
 			return s
 		}
 	}
 	return series[len(series)-1]
 }
 
-func (p Profile) width(s paper.Scale) paper.Length {
-	l, r, _, _ := p.extent()
-	left, right := p.sides()
-	return left + s.Length(l+r) + right
+// Width returns how much of a page's width the picture takes at the scale.
+func (p Profile) Width(s paper.Scale) paper.Length {
+	l, r, _ := p.extent()
+	return p.leftRoom(s) + s.Length(l+r) + p.heightRoom()
+}
+
+// leftRoom is the room left of the widest place: that of the left foot's name, where the feet are as wide as the arch.
+func (p Profile) leftRoom(s paper.Scale) paper.Length {
+	const name = 9 // from the foot to the left end of its name
+	l, _, _ := p.extent()
+	return max(aside, name-s.Length(l-float64(p.Kind.Span/2)))
 }
 
 // Height returns how much of a page's height the picture takes at the scale.
 func (p Profile) Height(s paper.Scale) paper.Length {
-	_, _, up, down := p.extent()
+	_, _, up := p.extent()
 	low := max(-p.Kind.LeftGround, -p.Kind.RightGround)
-	return max(overCrown+s.Length(up)+max(s.Length(down)+1, s.Length(float64(low))+underground), paper.Dimension.Width(p.crownWords())+1)
+	return max(overCrown+s.Length(up)+s.Length(float64(low))+underground, paper.Dimension.Width(p.crownWords())+1)
 }
 
 // elevation is a profile on its board.
 type elevation struct {
 	Profile
 	*place.Board
-	scale      paper.Scale
-	origin     paper.Point // of the arch's axes: the middle of the ground line
-	room       paper.Rect
-	left, edge paper.Length // the inner edges of the ladders
+	scale  paper.Scale
+	origin paper.Point // of the arch's axes: the middle of the ground line
+	room   paper.Rect
+	lost   []string // what found no place
 }
 
 // at returns the place on paper of a point in the arch's axes.
@@ -119,52 +114,61 @@ func (f *elevation) ground(x measure.Length) measure.Length {
 // pipeWide returns the pipe's width on paper.
 func (f *elevation) pipeWide() paper.Length { return f.scale.Length(float64(f.Kind.Spec.Pipe.OD)) }
 
-// Draw draws the picture in the room at the scale. Lines come first and words last, so that no line runs through a word.
-func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) {
-	l, r, up, _ := p.extent()
-	left, right := p.sides()
-	free := max(0, room.W-p.width(s))
+// Draw draws the picture in the room at the scale and returns by name what found no place. Lines come first and words last, so that no line runs through a word. Where
+// the radius and the width crowd each other, whichever order of the two leaves least over is taken.
+func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) (missing []string) {
+	var best []paper.Op
+	for i, widthFirst := range [2]bool{false, true} {
+		ops, lost := p.drawn(room, s, widthFirst)
+		if i == 0 || len(lost) < len(missing) {
+			best, missing = ops, lost
+		}
+	}
+	page.Ops = append(page.Ops, best...)
+	return missing
+}
+
+func (p Profile) drawn(room paper.Rect, s paper.Scale, widthFirst bool) (ops []paper.Op, lost []string) {
+	l, r, up := p.extent()
+	free := max(0, room.W-p.Width(s))
+	page := &paper.Page{}
 	f := &elevation{Profile: p, Board: place.NewBoard(page, room), scale: s, room: room}
-	f.origin = paper.Point{X: room.X + left + free/2 + s.Length(l), Y: room.Y + overCrown + s.Length(up)}
-	f.left = room.X + left + free/2 - ladderGap
-	f.edge = f.origin.X + s.Length(r) + ladderGap
+	f.origin = paper.Point{X: room.X + p.leftRoom(s) + free/2 + s.Length(l), Y: room.Y + overCrown + s.Length(up)}
+	edge := f.origin.X + s.Length(r) + aside
 
 	f.pipe()
 	f.joints()
 	f.stakes()
 	f.bendCircles()
-	leftLadder, rightLadder := p.ladders()
-	f.ladder(leftLadder, spec.Left)
-	f.ladder(rightLadder, spec.Right)
-	f.heights(f.edge + right - p.heightRoom())
 	f.feet()
-	f.widths()
-	f.showing()
-	f.below()
-	f.notes()
-	f.opening()
-	f.groundLine()
-}
-
-// ages reports whether the arch at season's end stands visibly apart from the arch as raised.
-func (p Profile) ages(s paper.Scale) bool {
-	const visible paper.Length = 0.8
-	k := p.Kind
-	for i := 0; i < len(k.Curve) && i < len(k.Season); i++ {
-		dx, dy := float64(k.Curve[i].X-k.Season[i].X), float64(k.Curve[i].Y-k.Season[i].Y)
-		if s.Length(math.Sqrt(dx*dx+dy*dy)) > visible {
-			return true
-		}
+	f.crownHeight(edge + aside)
+	if widthFirst {
+		f.width()
+		f.radii()
+	} else {
+		f.keepWidth()
+		f.radii()
+		f.width()
 	}
-	return false
+	f.couplings()
+	f.opening()
+	f.groundLine(room.X, edge)
+	return page.Ops, f.lost
 }
 
-// tall returns a length as it is read off a short tape, without its unit.
-func (p Profile) tall(l measure.Length) string {
-	return p.Units.BareInches(l)
+// groundLine draws the ground through both feet and past them.
+func (f *elevation) groundLine(from, to paper.Length) {
+	level := func(x paper.Length) paper.Point {
+		real := measure.Length(float64(x-f.origin.X) * f.scale.Ratio)
+		return f.at(real, f.ground(real))
+	}
+	f.Ground(level(max(from, f.origin.X-f.scale.Length(float64(f.Kind.Widest/2))-8)), level(to))
 }
 
-// plusMinus is the band about the crown in words.
-func (p Profile) plusMinus() string {
-	return fmt.Sprintf("give or take %s", p.Units.Inches(p.Kind.GiveOrTake(p.Units)))
+// foot returns where a leg meets the ground.
+func (f *elevation) foot(side spec.Side) paper.Point {
+	if side == spec.Right {
+		return f.at(f.Kind.Span/2, f.Kind.RightGround)
+	}
+	return f.at(-f.Kind.Span/2, f.Kind.LeftGround)
 }

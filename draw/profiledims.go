@@ -5,24 +5,36 @@ import (
 	"math"
 
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // wordLettering is for what is written under a number on the picture.
 var wordLettering = paper.Body
 
-// heightRoom returns the room for the heights at the crown, right of everything: a gap, the line and two lines of words along it.
-func (p Profile) heightRoom() paper.Length { return ladderGap + 1 + 2*heightPitch() }
+// What is measured has the same name on the picture and in the table of what is held.
+const (
+	FeetWord  = "Feet"
+	CrownWord = "Crown"
+	WidthWord = "Width"
+)
 
-// heightPitch is the distance between lines of words along an upright line.
-func heightPitch() paper.Length {
+// taped prints a length of the standing arch as a tape over grass reads it.
+func (p Profile) taped(l measure.Length) string { return p.Units.Inches(p.Units.Taped(l)) }
+
+// heightRoom returns the room for the crown's height, right of everything: the line and its words along it.
+func (p Profile) heightRoom() paper.Length {
 	up, down := paper.Dimension.Extent("1/2")
-	return up + down + 0.3
+	return 2*aside + 1.5 + up + down
 }
 
-// heights draws the crown's height as an upright line at x, with its number and what is clear under it on its right.
-func (f *elevation) heights(x paper.Length) {
+// crownWords says how high the crown is. The picture is at least as tall as they are long.
+func (p Profile) crownWords() string { return CrownWord + " " + p.taped(p.Kind.Crown) }
+
+// crownHeight draws the crown's height as an upright line at x.
+func (f *elevation) crownHeight(x paper.Length) {
 	k := f.Kind
 	crown := f.on(k.PointAt(k.CrownTape))
 	foot, top := paper.Point{X: x, Y: f.origin.Y}, paper.Point{X: x, Y: crown.Y}
@@ -32,21 +44,11 @@ func (f *elevation) heights(x paper.Length) {
 	}
 	f.upright(foot, top)
 	up, _ := paper.Dimension.Extent("1/2")
-	mid := (foot.Y + top.Y) / 2
-	crownWords := f.crownWords()
-	for i, tries := range [2][]string{{crownWords + ", " + f.plusMinus(), crownWords}, {fmt.Sprintf("clear under the crown %s", f.Units.Inches(k.Clear)), fmt.Sprintf("clear %s", f.Units.Inches(k.Clear))}} {
-		for _, s := range tries {
-			half := paper.Dimension.Width(s) / 2
-			if y := min(max(mid, f.room.Y+half), f.room.Bottom()-half); 2*half <= f.room.H {
-				f.TurnedText(paper.Point{X: x + 1 + up + paper.Length(i)*heightPitch(), Y: y}, math.Pi/2, s, paper.Dimension)
-				break
-			}
-		}
-	}
+	words := f.crownWords()
+	half := paper.Dimension.Width(words) / 2
+	y := min(max((foot.Y+top.Y)/2, f.room.Y+half), f.room.Bottom()-half)
+	f.TurnedText(paper.Point{X: x + 1 + up, Y: y}, math.Pi/2, words, paper.Dimension)
 }
-
-// crownWords says how high the crown is. The picture is at least as tall as they are long.
-func (p Profile) crownWords() string { return fmt.Sprintf("crown %s up", p.Units.Inches(p.Kind.Crown)) }
 
 // upright draws an upright dimension line with a head at both ends.
 func (f *elevation) upright(foot, top paper.Point) {
@@ -55,44 +57,40 @@ func (f *elevation) upright(foot, top paper.Point) {
 	f.Arrowhead(top, top.Sub(foot), paper.Black)
 }
 
-// widths draws the clear widths at shoulder and head height and the widest place, as far as they do not crowd one another.
-func (f *elevation) widths() {
+// keepWidth keeps the line of the clear width free of what is named before it.
+func (f *elevation) keepWidth() {
+	if a, b, ok := f.Kind.Inside(f.Kind.ShoulderHeight); ok && f.Kind.ShoulderWidth > 0 {
+		from, to := f.on(a), f.on(b)
+		f.Keep(paper.Rect{X: from.X, Y: min(from.Y, to.Y) - 0.1, W: to.X - from.X, H: max(from.Y-to.Y, to.Y-from.Y) + 0.2})
+	}
+}
+
+// width draws the clear width at shoulder height.
+func (f *elevation) width() {
 	k := f.Kind
-	const apart = 14 // mm, for a number over and words under each line
-	var drawn []paper.Length
-	width := func(at measure.Length, a, b arch.Point, number, name string) {
-		y := f.at(0, at).Y
-		for _, o := range drawn {
-			if y-o < apart && o-y < apart {
-				return
-			}
-		}
-		drawn = append(drawn, y)
-		f.between(f.on(a), f.on(b), number, name, fmt.Sprintf(", %s up", f.Units.Inches(f.roughly(at))))
+	a, b, ok := k.Inside(k.ShoulderHeight)
+	if !ok || k.ShoulderWidth <= 0 {
+		return
 	}
-	if a, b, ok := k.Inside(k.ShoulderHeight); ok {
-		width(k.ShoulderHeight, a, b, f.Units.Inches(k.ShoulderWidth)+" clear", "shoulder height")
-	}
-	if a, b, ok := k.Inside(k.HeadHeight); ok {
-		width(k.HeadHeight, a, b, f.Units.Inches(k.HeadWidth)+" clear", "head height")
-	}
-	if a, b, ok := k.Across(k.WidestAt); ok && k.Widest > k.Span+measure.Millimetre {
-		width(k.WidestAt, a, b, f.Units.Inches(k.Widest), "widest, pipe middles")
-	}
+	f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), fmt.Sprintf("%s up", f.Units.Inches(k.ShoulderHeight)))
 }
 
 // between draws a width from one place to another with its number over the line and its words under it, both under it where there is
 // no room above.
-func (f *elevation) between(from, to paper.Point, number, name, at string) {
+func (f *elevation) between(from, to paper.Point, number, words string) {
 	rise, fall := paper.Dimension.Extent(number)
-	up, _ := wordLettering.Extent(name)
+	up, _ := wordLettering.Extent(words)
 	const gap = 1.3
 	switch {
 	case f.centred(from, to, -gap-fall, number, paper.Dimension):
-		_ = f.centred(from, to, gap+up, name+at, wordLettering) || f.centred(from, to, gap+up, name, wordLettering)
-	case at != "" && f.centred(from, to, gap+rise, number+at, paper.Dimension):
+		if words != "" && !f.centred(from, to, gap+up, words, wordLettering) {
+			f.lost = append(f.lost, words)
+		}
+	case f.centred(from, to, gap+rise, number, paper.Dimension):
 	default:
-		f.centred(from, to, gap+rise, number, paper.Dimension)
+		if !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
+			f.lost = append(f.lost, number)
+		}
 	}
 	f.LineRound(from, to, paper.Thin)
 	way := to.Sub(from)
@@ -120,11 +118,26 @@ func (f *elevation) centred(from, to paper.Point, under paper.Length, s string, 
 	return false
 }
 
-// roughly rounds a height that nobody measures to the inch or 10 mm.
-func (p Profile) roughly(l measure.Length) measure.Length {
-	step := measure.By(p.Units, measure.Inch, 10*measure.Millimetre)
-	return measure.Length(math.Round(float64(l/step))) * step
+// feet names the stakes and draws the distance between them, under the ground.
+func (f *elevation) feet() {
+	left, right := f.foot(spec.Left), f.foot(spec.Right)
+	for _, side := range [2]spec.Side{spec.Left, spec.Right} {
+		foot, sign := f.foot(side), paper.Length(-1)
+		if side == spec.Right {
+			sign = 1
+		}
+		up, _ := paper.StakeName.Extent("L")
+		f.Text(paper.Point{X: foot.X + sign*5.5, Y: foot.Y + 3.2 + up}, paper.AtMiddle, side.Letter(), paper.StakeName)
+	}
+	y := max(left.Y, right.Y) + spanRow
+	f.between(paper.Point{X: left.X, Y: y}, paper.Point{X: right.X, Y: y}, FeetWord+" "+f.taped(f.Kind.Span), "")
 }
+
+// Under the ground, from the lower foot: the span's dimension line, and the end of all.
+const (
+	spanRow     paper.Length = 9.5
+	underground paper.Length = 12
+)
 
 // opening draws the box that stays clear for people, and says so in it.
 func (f *elevation) opening() {
@@ -132,14 +145,16 @@ func (f *elevation) opening() {
 	if w <= 0 || h <= 0 {
 		return
 	}
-	lines := [2]string{"opening kept clear:", fmt.Sprintf("%s wide, %s high", f.Units.Inches(w), f.Units.Inches(h))}
-	for y := f.origin.Y - 3; y > f.at(0, h).Y; y -= 2 {
-		upper, lower := paper.Point{X: f.origin.X, Y: y - wordLettering.Leading()}, paper.Point{X: f.origin.X, Y: y}
-		if f.FreeText(upper, 0, lines[0], wordLettering) && f.FreeText(lower, 0, lines[1], wordLettering) {
-			f.TurnedText(upper, 0, lines[0], wordLettering)
-			f.TurnedText(lower, 0, lines[1], wordLettering)
-			break
+	const words = "stays clear"
+	placed := false
+	for y := f.origin.Y - 4; y > f.at(0, h).Y && !placed; y -= 2 {
+		if at := (paper.Point{X: f.origin.X, Y: y}); f.FreeText(at, 0, words, wordLettering) {
+			f.TurnedText(at, 0, words, wordLettering)
+			placed = true
 		}
+	}
+	if !placed {
+		f.lost = append(f.lost, words)
 	}
 	pen := paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
 	a, b := f.at(-w/2, f.ground(-w/2)), f.at(w/2, f.ground(w/2))
@@ -147,4 +162,18 @@ func (f *elevation) opening() {
 	for _, e := range [3][2]paper.Point{{a, d}, {d, c}, {c, b}} {
 		f.LineRound(e[0], e[1], pen)
 	}
+}
+
+// tight returns the places where the pipe bends tighter than a little farther on both ways: at the crown, and in the legs of a tall arch.
+func (p Profile) tight() []arch.Point {
+	const aside = 50 * measure.Millimetre
+	k := p.Kind
+	var list []arch.Point
+	for _, q := range k.LeastRadii() {
+		before, after := k.PointAt(q.Tape-aside), k.PointAt(q.Tape+aside)
+		if before.Radius >= q.Radius && after.Radius >= q.Radius {
+			list = append(list, q)
+		}
+	}
+	return list
 }

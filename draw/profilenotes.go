@@ -5,25 +5,9 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/arch"
-	"hoopwright/layout/measure"
 )
 
-// tight returns the places where the pipe bends tighter than a little farther on both ways: at the crown, and in the legs of a tall arch.
-func (p Profile) tight() []arch.Point {
-	const aside = 50 * measure.Millimetre
-	k := p.Kind
-	var list []arch.Point
-	for _, q := range k.LeastRadii() {
-		before, after := k.PointAt(q.Tape-aside), k.PointAt(q.Tape+aside)
-		if before.Radius >= q.Radius && after.Radius >= q.Radius {
-			list = append(list, q)
-		}
-	}
-	return list
-}
-
-// bendCircles draws at each tight place the arc of the circle that the pipe follows there, and the radius.
+// bendCircles draws at each tight place the arc of the circle that the pipe follows there.
 func (f *elevation) bendCircles() {
 	for _, q := range f.tight() {
 		r := f.scale.Length(float64(q.Radius))
@@ -32,22 +16,39 @@ func (f *elevation) bendCircles() {
 		reach := f.scale.Length(float64(f.Kind.Span / 2)) // as much of the circle as shows where the pipe leaves it
 		sweep := min(5*math.Pi/12, float64(reach/r))
 		f.Stroke(paper.Arc(centre, r, out-sweep, out+sweep), paper.Centre)
-		f.Label(place.Label{At: f.on(q), Text: "R " + f.Units.Inches(q.Radius), Lettering: paper.Dimension, Toward: paper.Polar(-1, out), Clear: f.pipeWide() / 2, Leader: place.Arrow, Pointed: true})
 	}
 }
 
-// notes labels couplings and the late curve.
-func (f *elevation) notes() {
-	k := f.Kind
-	for _, j := range k.Joints() {
+// radii names the circles' radii, in two short lines where there is height for them, as r where there is hardly room.
+func (f *elevation) radii() {
+	for _, q := range f.tight() {
+		radius := f.taped(q.Radius)
+		l := place.Label{At: f.on(q), Align: paper.AtMiddle, Toward: paper.Polar(-1, float64(q.Heading)+math.Pi/2), Clear: f.pipeWide() / 2, Leader: place.Arrow, Pointed: true}
+		set := false
+		for _, lettering := range []paper.Lettering{paper.Dimension, paper.DimSmall} {
+			for _, word := range []string{"radius\n", "radius ", "r "} {
+				l.Text, l.Lettering = word+radius, lettering
+				set = set || f.Label(l)
+			}
+		}
+		if !set {
+			f.lost = append(f.lost, l.Text)
+		}
+	}
+}
+
+// couplings names one of the couplings, which all look alike, where there is room: the sleeve on the pipe is plain enough without.
+func (f *elevation) couplings() {
+	for _, j := range f.Kind.Joints() {
 		if j.Crown {
 			continue
 		}
-		q := k.PointAt(j.Middle())
-		f.Label(place.Label{At: f.on(q), Text: "coupling", Lettering: wordLettering, Toward: paper.Polar(1, float64(q.Heading)).Left(), Clear: f.pipeWide()/2 + 1, Leader: place.Arrow, Pointed: true})
-	}
-	if f.ages(f.scale) {
-		q := k.Season[len(k.Season)*5/8]
-		f.Label(place.Label{At: f.on(q), Text: "at the season's end", Lettering: wordLettering, Toward: paper.Polar(1, float64(q.Heading)).Left(), Leader: place.Arrow, Pointed: true})
+		q := f.Kind.PointAt(j.Middle())
+		inward := paper.Polar(-1, float64(q.Heading)).Left()
+		for _, toward := range []paper.Point{inward, inward.Times(-1)} {
+			if f.Label(place.Label{At: f.on(q), Text: "coupling", Lettering: wordLettering, Toward: toward, Clear: f.pipeWide()/2 + 1, Leader: place.Arrow, Pointed: true}) {
+				return
+			}
+		}
 	}
 }

@@ -5,7 +5,6 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
-	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -26,12 +25,9 @@ func (f *elevation) line(curve []arch.Point, aside paper.Length) paper.Path {
 	return paper.Smooth(points, headings)
 }
 
-// pipe draws the arch as raised at its true width, and at season's end where that differs to the eye.
+// pipe draws the arch as raised at its true width.
 func (f *elevation) pipe() {
 	k := f.Kind
-	if f.ages(f.scale) {
-		f.Stroke(f.line(k.Season, 0), paper.Other)
-	}
 	wide := f.pipeWide()
 	if wide < outlined {
 		f.Stroke(f.line(k.Curve, 0), paper.Pen{Width: max(wide, leastPipe)})
@@ -59,11 +55,15 @@ func (f *elevation) joints() {
 	}
 }
 
-// stakes draws the bars: what is in the ground, and inside the pipe up to their tops.
+// stakes draws the stakes: the top of what is in the ground, broken off, for that is not measured here, and inside the pipe up to their tops.
 func (f *elevation) stakes() {
 	for _, side := range [2]spec.Side{spec.Left, spec.Right} {
-		foot, tip := f.foot(side), f.tip(side)
-		f.Line(foot, tip, paper.HiddenBar)
+		foot := f.foot(side)
+		way := -math.Pi/2 + float64(f.Kind.Spec.Stake.Lean)
+		if side == spec.Right {
+			way = -math.Pi/2 - float64(f.Kind.Spec.Stake.Lean)
+		}
+		f.Line(foot, foot.Add(paper.Polar(stakeDrop, way)), paper.HiddenBar)
 		if f.pipeWide() < outlined {
 			continue
 		}
@@ -73,25 +73,7 @@ func (f *elevation) stakes() {
 	}
 }
 
-// foot returns where a leg meets the ground.
-func (f *elevation) foot(side spec.Side) paper.Point {
-	if side == spec.Right {
-		return f.at(f.Kind.Span/2, f.Kind.RightGround)
-	}
-	return f.at(-f.Kind.Span/2, f.Kind.LeftGround)
-}
-
-// tip returns where a stake ends in the ground; a stake that leans out at its top has its tip toward the opening.
-func (f *elevation) tip(side spec.Side) paper.Point {
-	stake := f.Kind.Spec.Stake
-	angle := -math.Pi/2 + float64(stake.Lean)
-	if side == spec.Right {
-		angle = -math.Pi/2 - float64(stake.Lean)
-	}
-	return f.foot(side).Add(paper.Polar(f.scale.Length(float64(stake.Depth)), angle))
-}
-
-// sleeve returns the stretch of the curve that has a bar in it, from the ground up.
+// sleeve returns the stretch of the curve that has a stake in it, from the ground up.
 func (f *elevation) sleeve(side spec.Side) []arch.Point {
 	k := f.Kind
 	top := min(k.Spec.Stake.Showing(), k.Length/2)
@@ -102,14 +84,4 @@ func (f *elevation) sleeve(side spec.Side) []arch.Point {
 		}
 	}
 	return part
-}
-
-// groundLine draws the ground through both feet, past them to the ladders.
-func (f *elevation) groundLine() {
-	from, to := f.left, f.edge
-	level := func(x paper.Length) paper.Point {
-		real := measure.Length(float64(x-f.origin.X) * f.scale.Ratio)
-		return f.at(real, f.ground(real))
-	}
-	f.Ground(level(max(from, f.room.X)), level(min(to, f.room.Right())))
 }

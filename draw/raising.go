@@ -1,38 +1,63 @@
 package draw
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // Raising makes the pictures of how arches are stood: who holds what, in which order. They keep the tunnel's proportions and are not to
-// scale; a bend half made is the solved curve drawn out sideways with its length kept.
+// scale; a bend half made is the solved curve drawn out sideways with its length kept. Every picture returns by name what found no place on it.
 type Raising struct {
-	Plan  *layout.Plan
-	First *arch.Kind // of the first arch that stands
+	Plan    *layout.Plan
+	First   *arch.Kind // of the first arch that stands
+	Wrapped bool       // lights are on the legs when it is raised
+	Down    bool       // it is taken down: what moves, moves the other way
 }
 
 // NewRaising returns the pictures of a plan, and false where no arch stands.
 func NewRaising(plan *layout.Plan) (Raising, bool) {
 	for _, a := range plan.Arches {
-		if a.Kind != nil && len(a.Kind.Curve) > 1 {
-			return Raising{plan, a.Kind}, true
+		if a.Kind == nil || len(a.Kind.Curve) < 2 {
+			continue
 		}
+		r := Raising{Plan: plan, First: a.Kind}
+		for _, w := range plan.Spec.Lights.Wraps {
+			r.Wrapped = r.Wrapped || slices.ContainsFunc(w.Where, func(p spec.Place) bool { return p.Part != spec.RidgePieces })
+		}
+		return r, true
 	}
 	return Raising{}, false
 }
 
+// What the people who raise are called, on pictures and in words.
 const (
-	helperTall  = AdultHeight
-	groundDepth = paper.Length(3.5) // under the ground line on paper: its hatching
-	overHead    = paper.Length(6)   // over the crown on paper: letters and numbers
-	capHigh     = 70 * measure.Millimetre
+	Foot1  = "Foot 1"
+	Foot2  = "Foot 2"
+	Crown  = "Crown"
+	Ladder = "Ladder"
+	Guard  = "Guard"
+
+	bothFeet = "Foot 1, 2" // of two people, one drawn for both
 )
+
+const (
+	helperTall = AdultHeight
+	underfoot  = paper.Length(5)   // under the ground line on paper: the names of what stands there
+	nameRow    = paper.Length(4.5) // of people's names, over all
+	nameDrop   = paper.Length(2)   // from the lowest row of names to the crown
+	nameApart  = paper.Length(1.6)
+)
+
+// names is the lettering of people.
+var names = paper.Floor
 
 // scene is one picture in the making: real millimetres from a zero on the ground, y up.
 type scene struct {
@@ -40,15 +65,24 @@ type scene struct {
 	Raising
 	ratio float64
 	zero  paper.Point
+	rows  int      // of names
+	lost  []string // what found no place
 }
 
-// newScene fits so much real width, from left to right of the zero, and height into the room.
-func (r Raising) newScene(page *paper.Page, room paper.Rect, left, right, high measure.Length) *scene {
-	ratio := max(float64(left+right)/float64(room.W), float64(high)/float64(room.H-groundDepth-overHead))
-	s := &scene{Board: place.NewBoard(&paper.Page{}, room), Raising: r, ratio: ratio}
-	s.Page = page
+// newScene fits so much real width, from left to right of the zero, and height into the room under the names of so many people.
+func (r Raising) newScene(page *paper.Page, room paper.Rect, left, right, high measure.Length, people ...string) *scene {
+	s := &scene{Board: place.NewBoard(page, room), Raising: r, rows: 1}
+	wide := -nameApart
+	for _, name := range people {
+		wide += names.Width(name) + nameApart
+	}
+	if wide > room.W {
+		s.rows = 2
+	}
+	over := nameRow*paper.Length(s.rows) + nameDrop
+	s.ratio = max(float64(left+right)/float64(room.W), float64(high)/float64(room.H-underfoot-over))
 	spare := (room.W - s.long(left+right)) / 2
-	s.zero = paper.Point{X: room.X + spare + s.long(left), Y: room.Bottom() - groundDepth}
+	s.zero = paper.Point{X: room.X + spare + s.long(left), Y: room.Bottom() - underfoot}
 	return s
 }
 
@@ -59,22 +93,40 @@ func (s *scene) at(x, y measure.Length) paper.Point {
 }
 
 // helper returns a person who stands at x with their hands on the points.
-func (s *scene) helper(letter string, x measure.Length, hands ...paper.Point) helper {
-	h := helper{letter: letter, feet: s.at(x, 0), tall: s.long(helperTall)}
+func (s *scene) helper(called string, x measure.Length, hands ...paper.Point) helper {
+	h := helper{called: called, feet: s.at(x, 0), tall: s.long(helperTall)}
 	copy(h.hands[:], hands)
 	return h
 }
 
-// ground draws the ground line over the picture's width.
-func (s *scene) ground() {
-	y := s.zero.Y
-	s.Line(paper.Point{X: s.Area.X, Y: y}, paper.Point{X: s.Area.Right(), Y: y}, paper.Thick)
-	for x := s.Area.X + 1.5; x < s.Area.Right(); x += 4 {
-		s.Line(paper.Point{X: x, Y: y}, paper.Point{X: x - 1.5, Y: y + 2}, paper.Thin)
+// label sets a label or notes that it found no place.
+func (s *scene) label(l place.Label) {
+	if !s.Label(l) {
+		s.lost = append(s.lost, l.Text)
 	}
 }
 
-// pipe draws a line of pipe: white inside where it is wide enough on paper, black where it is not.
+// moves draws the arrow of what moves while it is raised; it points the other way while it is taken down.
+func (s *scene) moves(from, to paper.Point, pen paper.Pen) {
+	if s.Down {
+		from, to = to, from
+	}
+	s.Arrow(from, to, pen)
+}
+
+// ground draws the ground line over the picture's width.
+func (s *scene) ground() {
+	s.Line(paper.Point{X: s.Area.X, Y: s.zero.Y}, paper.Point{X: s.Area.Right(), Y: s.zero.Y}, paper.Thick)
+}
+
+// under names what stands at x, under the ground line.
+func (s *scene) under(x measure.Length, name string) {
+	half := paper.CellSmall.Width(name) / 2
+	at := min(max(s.at(x, 0).X, s.Area.X+half), s.Area.Right()-half)
+	s.Text(paper.Point{X: at, Y: s.zero.Y + underfoot - 0.6}, paper.AtMiddle, name, paper.CellSmall)
+}
+
+// pipe draws a line of pipe.
 func (s *scene) pipe(points []paper.Point) {
 	s.Stroke(paper.Polyline(points...), paper.Pen{Width: pipeOnPaper})
 }
@@ -133,4 +185,69 @@ func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
 		out = append(out, s.at(p[0], p[1]))
 	}
 	return out
+}
+
+// crew draws the people, then the pipe over them, then their hands over the pipe.
+func (s *scene) crew(pipe []paper.Point, people ...helper) {
+	for _, h := range people {
+		h.draw(s.Board)
+	}
+	if pipe != nil {
+		s.pipe(pipe)
+	}
+	s.grip(people...)
+}
+
+// grip draws hands over what they hold.
+func (s *scene) grip(people ...helper) {
+	for _, h := range people {
+		h.grip(s.Board)
+	}
+}
+
+// name sets the people's names over the picture, a line from each to its head: in one row, or every second one in a row above.
+func (s *scene) name(people ...helper) {
+	people = slices.Clone(people)
+	slices.SortStableFunc(people, func(a, b helper) int { return cmp.Compare(a.feet.X, b.feet.X) })
+	base := func(row int) paper.Length { return s.Area.Y + nameRow*paper.Length(row+1) - 1 }
+	left := s.Area.X
+	for i, h := range people {
+		row := s.rows - 1
+		if s.rows > 1 && i%2 == 1 {
+			row = 0
+		}
+		wide := names.Width(h.called)
+		room := paper.Length(0) // that those after it in its row need
+		for k := i + 1; k < len(people); k++ {
+			if s.rows == 1 || (k-i)%2 == 0 {
+				room += names.Width(people[k].called) + nameApart
+			}
+		}
+		head := h.feet.Add(paper.Point{Y: -h.tall * (headAt + headRadius)})
+		mid := min(max(head.X, left+wide/2), s.Area.Right()-room-wide/2)
+		if row == 0 && s.rows > 1 {
+			mid = min(max(head.X, s.Area.X+wide/2), s.Area.Right()-wide/2)
+			left = max(left, mid+nameApart)
+		} else {
+			left = mid + wide/2 + nameApart
+			if s.rows > 1 && i+1 < len(people) { // the next one's line goes down beside it
+				mid = min(mid, people[i+1].feet.X-nameApart-wide/2)
+			}
+		}
+		s.Text(paper.Point{X: mid, Y: base(row)}, paper.AtMiddle, h.called, names)
+		if from := (paper.Point{X: mid, Y: base(row) + 1.3}); head.Y > from.Y+0.8 {
+			s.Line(from, head, paper.Thin)
+		}
+	}
+}
+
+// near returns the index of the point that is nearest.
+func near(points []paper.Point, to paper.Point) int {
+	best := 0
+	for i, p := range points {
+		if p.Sub(to).Long() < points[best].Sub(to).Long() {
+			best = i
+		}
+	}
+	return best
 }

@@ -10,158 +10,75 @@ import (
 
 const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
 
-// Together draws how a crown is put together on the ground: both legs in the fitting, the marks at its mouths.
-func (r Raising) Together(page *paper.Page, room paper.Rect, depth string, stub bool) {
-	b := place.NewBoard(page, room)
-	mid := room.Centre()
-	mid.Y += 3
-	const wide, body, mouth = 3.2, 9, 1.4 // half the pipe, half the fitting, its lip
-	for _, side := range [2]paper.Length{-1, 1} {
-		edge := mid.X + side*body
-		out := mid.X + side*(room.W/2-2)
-		b.Line(paper.Point{X: edge, Y: mid.Y - wide}, paper.Point{X: out, Y: mid.Y - wide}, paper.Thick)
-		b.Line(paper.Point{X: edge, Y: mid.Y + wide}, paper.Point{X: out, Y: mid.Y + wide}, paper.Thick)
-		b.Line(paper.Point{X: edge + side*mouth, Y: mid.Y - wide}, paper.Point{X: edge + side*mouth, Y: mid.Y + wide}, paper.Emphasis)
-		b.Line(paper.Point{X: mid.X + side*2, Y: mid.Y - wide}, paper.Point{X: mid.X + side*2, Y: mid.Y + wide}, paper.Hidden)
-		for _, edgeY := range [2]paper.Length{-wide, wide} {
-			b.Line(paper.Point{X: edge, Y: mid.Y + edgeY}, paper.Point{X: mid.X + side*2, Y: mid.Y + edgeY}, paper.Hidden)
-		}
-	}
-	outline := paper.Rect{X: mid.X - body, Y: mid.Y - wide - 1.2, W: 2 * body, H: 2*wide + 2.4}
-	b.Stroke(paper.Box(outline), paper.Thick)
-	if stub {
-		b.Stroke(paper.Polyline(paper.Point{X: mid.X - wide, Y: outline.Bottom()}, paper.Point{X: mid.X - wide, Y: outline.Bottom() + 4},
-			paper.Point{X: mid.X + wide, Y: outline.Bottom() + 4}, paper.Point{X: mid.X + wide, Y: outline.Bottom()}), paper.Thick)
-		b.Label(place.Label{At: paper.Point{X: mid.X, Y: outline.Bottom() + 4}, Text: "ridge socket, toward arch 2", Lettering: paper.Floor, Toward: paper.Point{Y: 1}, Clear: 0.5})
-	}
-	b.Dimension(place.Dimension{From: paper.Point{X: mid.X + 2, Y: outline.Y}, To: paper.Point{X: mid.X + body + mouth, Y: outline.Y}, Offset: 6, Text: depth, Lettering: paper.DimSmall})
-	left := mid.X - room.W/2 + 3
-	b.Text(paper.Point{X: left, Y: mid.Y - wide - 2.5}, paper.AtLeft, "left leg", paper.Floor)
-	b.Text(paper.Point{X: room.Right() - 3, Y: mid.Y + wide + 5.5}, paper.AtRight, "right leg", paper.Floor)
-	b.Label(place.Label{At: paper.Point{X: mid.X - body - mouth, Y: mid.Y + wide}, Text: "mark at the mouth", Lettering: paper.Floor, Toward: paper.Point{X: -1, Y: 1}, Clear: 0.5, Leader: place.Arrow, Pointed: true})
-}
-
-// LeftFoot draws the left leg slipped over its stake, with the cap off only now in a picture of its own beside it.
-func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
-	const beside = 27
-	main, inset := room.SplitLeft(room.W - beside)
-	span := r.First.Span
-	const wide = 1.75
-	s := r.newScene(page, main, span/2+elbowRoom, measure.Length(wide-0.5)*span+elbowRoom/3, r.First.Crown)
+// LeftFoot draws the left leg from near by, coming down over its stake, the cap off only now.
+func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
+	s := &scene{Board: place.NewBoard(page, room), Raising: r}
+	x, foot := room.X+room.W*0.36, room.Bottom()-1.5
+	s.zero = paper.Point{X: x, Y: foot}
 	s.ground()
-	bent := s.drawnOut(wide, 0)
-	high := r.First.Spec.Stake.Showing()
-	a := s.helper("A", -span/2-elbowRoom/2, s.at(-span/2, high*0.8), s.at(-span/2, high*1.15))
-	b := s.helper("B", -span/2+elbowRoom*0.62, bent[near(bent, s.at(-span/2+elbowRoom*0.2, helperTall*0.9))])
-	c := s.helper("C", span*(wide-1)*0.28, bent[len(bent)*2/5-2], bent[len(bent)*2/5+2])
-	s.crew(bent, a, b, c)
-	s.stake(span/2, true)
-	s.below(-span/2, fmt.Sprintf("L%d", number))
-	s.below(span/2, fmt.Sprintf("R%d", number))
-	s.name(a, b, c)
-	r.capOff(page, inset, number)
-}
-
-// capOff draws a stake from near by, its cap lifted off under the pipe that comes down.
-func (r Raising) capOff(page *paper.Page, room paper.Rect, number int) {
-	b := place.NewBoard(page, room)
-	b.Stroke(paper.Box(room.Inset(0.5)), paper.Thin)
-	x, foot := room.X+room.W*0.38, room.Bottom()-4
-	b.Line(paper.Point{X: room.X + 2, Y: foot}, paper.Point{X: room.Right() - 2, Y: foot}, paper.Thick)
-	const bar, pipe = 1.1, 2.6
-	top := room.Y + room.H*0.58
-	b.Stroke(paper.Polyline(paper.Point{X: x - bar, Y: foot}, paper.Point{X: x - bar, Y: top}, paper.Point{X: x + bar, Y: top}, paper.Point{X: x + bar, Y: foot}), paper.Thick)
-	end := top - 3.5
+	const stake, pipe = 1.1, 2.6
+	top := room.Y + room.H*0.55
+	s.Stroke(paper.Polyline(paper.Point{X: x - stake, Y: foot}, paper.Point{X: x - stake, Y: top}, paper.Point{X: x + stake, Y: top}, paper.Point{X: x + stake, Y: foot}), paper.Thick)
+	end := top - 2
 	for _, side := range [2]paper.Length{-pipe, pipe} {
-		b.Line(paper.Point{X: x + side, Y: end}, paper.Point{X: x + side, Y: room.Y + 2}, paper.Thick)
+		s.Line(paper.Point{X: x + side, Y: end}, paper.Point{X: x + side, Y: room.Y + 0.5}, paper.Thick)
 	}
-	b.Line(paper.Point{X: x - pipe, Y: end}, paper.Point{X: x + pipe, Y: end}, paper.Thick)
-	b.Arrow(paper.Point{X: x, Y: room.Y + 4}, paper.Point{X: x, Y: end - 3}, paper.Thick)
-	b.Fill(paper.Box(paper.Rect{X: x + 6.5, Y: top + 2, W: 5.5, H: 5}), paper.Black)
-	b.Arrow(paper.Point{X: x + 2, Y: top}, paper.Point{X: x + 6, Y: top + 3}, paper.Thin)
-	b.Text(paper.Point{X: x + 6, Y: top + 0.5}, paper.AtLeft, "cap", paper.Floor)
-	b.Text(paper.Point{X: x + 5, Y: room.Y + 7}, paper.AtLeft, "pipe", paper.Floor)
-	b.Text(paper.Point{X: x - 5.5, Y: foot - 6}, paper.AtMiddle, fmt.Sprintf("L%d", number), paper.CellSmall)
+	s.Line(paper.Point{X: x - pipe, Y: end}, paper.Point{X: x + pipe, Y: end}, paper.Thick)
+	s.Arrow(paper.Point{X: x, Y: room.Y + 2.5}, paper.Point{X: x, Y: end - 2}, paper.Thick)
+	cap := paper.Rect{X: room.Right() - 9, Y: foot - 4.6, W: 6, H: 4.4}
+	s.Fill(paper.Box(cap), paper.Black)
+	s.Arrow(paper.Point{X: x + 1.8, Y: top + 0.5}, paper.Point{X: cap.X - 0.5, Y: cap.Y - 0.5}, paper.Thin)
+	s.label(place.Label{At: paper.Point{X: cap.X + 3, Y: cap.Y}, Text: "cap", Lettering: paper.Floor, Toward: paper.Point{Y: -1}, Clear: 0.5, Leader: place.Bare})
+	s.label(place.Label{At: paper.Point{X: x - stake, Y: foot - 5}, Text: fmt.Sprintf("L%d", number), Lettering: paper.CellSmall, Toward: paper.Point{X: -1}, Clear: 0.4, Leader: place.Bare})
+	s.label(place.Label{At: paper.Point{X: x + pipe, Y: room.Y + 4}, Text: "left leg,\nby " + Foot1, Lettering: paper.Floor, Toward: paper.Point{X: 1}, Clear: 0.6, Leader: place.Bare})
+	return s.lost
 }
 
-// RightFoot draws the right leg walked in over its stake.
-func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
+// RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
+func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.12
-	s := r.newScene(page, room, span/2+elbowRoom*1.3, span*(wide-0.5)+elbowRoom*2.3, r.First.Crown)
+	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.9, r.First.Crown, Foot1, Crown, Foot2)
 	s.ground()
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
-	a := s.helper("A", -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
+	one := s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
-	b := s.helper("B", span*(wide-0.5)+elbowRoom*0.55, last.Add(paper.Point{Y: -1.5}), hold)
+	two := s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.55, last.Add(paper.Point{Y: -1.5}), hold)
 	held := bent[near(bent, s.at(-span*0.36, helperTall*1.12))]
-	c := s.helper("C", -span*0.16, held, held.Add(paper.Point{Y: 3}))
-	s.crew(bent, a, b, c)
-	s.stake(span/2, false)
-	s.cap(s.at(span/2-elbowRoom*0.35, 0))
-	s.below(-span/2, fmt.Sprintf("L%d", number))
-	s.below(span/2, fmt.Sprintf("R%d", number))
-	tip := s.at(span*(wide-0.5)+elbowRoom*1.1, helperTall*0.6)
-	s.WalkArrow(paper.Point{X: min(tip.X+14, room.Right()-0.5), Y: tip.Y}, tip)
-	s.name(a, b, c)
+	crown := s.helper(Crown, -span*0.16, held, held.Add(paper.Point{Y: 3}))
+	s.crew(bent, one, two, crown)
+	s.stake(span/2, r.Down)
+	if !r.Down {
+		s.cap(s.at(span/2-elbowRoom*0.35, 0))
+	}
+	s.under(-span/2, fmt.Sprintf("L%d", number))
+	s.under(span/2, fmt.Sprintf("R%d", number))
+	s.moves(s.at(span*(wide-0.5)+elbowRoom*1.9, helperTall*0.55), s.at(span*(wide-0.5)+elbowRoom*1.05, helperTall*0.55), paper.Emphasis)
+	s.name(one, two, crown)
+	return s.lost
 }
 
-// Measured draws the first arch with the figures that it is measured by.
-func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, crown, span string) {
+// Measured draws the first arch with the string between its feet and the tape from it up to the crown.
+func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) (missing []string) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	room.H -= 5                                           // the span's number, under the ground
-	room.Y, room.H = room.Y-overHead+1, room.H+overHead-1 // nothing stands over the crown
-	s := r.newScene(page, room, side, side+elbowRoom*1.3, k.Crown)
-	s.Area.H += 5
-	s.zero.X = max(s.zero.X, room.X+paper.DimSmall.Width(crown)+6.5+s.long(side)) // the crown's number stands left of it
+	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
 	s.ground()
 	s.pipe(s.curve())
+	low := s.at(0, 60)
 	s.Line(s.at(-k.Span/2, 60), s.at(k.Span/2, 60), paper.Tied)
-	foot, top := s.at(-side, 60).X-3.5, s.at(0, k.Crown).Y
-	s.Line(paper.Point{X: foot - 2, Y: top}, s.at(0, k.Crown), paper.Thin)
-	middle := paper.Point{X: foot, Y: (top + s.zero.Y) / 2}
-	s.Arrow(middle, paper.Point{X: foot, Y: top}, paper.Thin)
-	s.Arrow(middle, paper.Point{X: foot, Y: s.at(0, 60).Y}, paper.Thin)
-	s.Text(middle.Add(paper.Point{X: -2, Y: 1.6}), paper.AtRight, crown, paper.DimSmall)
-	base := s.zero.Y + groundDepth + 4.2
-	s.Text(paper.Point{X: s.zero.X, Y: base}, paper.AtMiddle, fmt.Sprintf("L%d   %s   R%d", number, span, number), paper.DimSmall)
-	h := s.helper("B", side+elbowRoom*0.6)
-	h.draw(s.Board)
-	s.name(h)
-}
-
-// crew draws the people, then the pipe over them, then their hands over the pipe.
-func (s *scene) crew(pipe []paper.Point, people ...helper) {
-	for _, h := range people {
-		h.draw(s.Board)
+	s.Line(low, s.at(0, k.Crown), paper.Thin)
+	s.Arrowhead(s.at(0, k.Crown), paper.Point{Y: -1}, paper.Black)
+	s.Arrowhead(low, paper.Point{Y: 1}, paper.Black)
+	reader := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))
+	people := []helper{reader}
+	if ladder {
+		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
 	}
-	s.pipe(pipe)
-	for _, h := range people {
-		h.grip(s.Board)
-	}
-}
-
-// name sets the people's letters, after all lines.
-func (s *scene) name(people ...helper) {
-	for _, h := range people {
-		h.name(s.Board)
-	}
-}
-
-// below sets a stake's name beside its foot.
-func (s *scene) below(x measure.Length, name string) {
-	s.Label(place.Label{At: s.at(x, 0), Text: name, Lettering: paper.CellSmall, Toward: paper.Point{X: 1, Y: -1}, Clear: 1.2, Leader: place.Bare, Reach: 14})
-}
-
-// near returns the index of the point that is nearest.
-func near(points []paper.Point, to paper.Point) int {
-	best := 0
-	for i, p := range points {
-		if p.Sub(to).Long() < points[best].Sub(to).Long() {
-			best = i
-		}
-	}
-	return best
+	s.crew(nil, people...)
+	s.name(people...)
+	s.under(-k.Span/2, fmt.Sprintf("L%d", number))
+	s.under(k.Span/2, fmt.Sprintf("R%d", number))
+	return s.lost
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -12,27 +11,36 @@ import (
 
 // A picture from the side: arches edge on, the first of them at x = 0, the walk to the right.
 
-// Held draws the first arch from the side, held lengthwise: by its guys, else by a person.
-func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
+// Held draws the first arch from the side, held upright by the guard while its guys, where it has any, are pegged.
+func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	guys := r.guyWays(number)
 	out := r.Plan.Spec.Guys.Out
-	left, right := elbowRoom*1.4, elbowRoom*1.8
+	left, right := elbowRoom*0.6, elbowRoom*1.3
 	if guys[0] {
-		left = max(left, out+elbowRoom*0.5)
+		left = max(left, out+elbowRoom*0.9)
 	}
 	if guys[1] {
-		right = max(right, out+elbowRoom*0.5)
+		right = max(right, out+elbowRoom*0.9)
 	}
-	s := r.newScene(page, room, left, right, r.First.Crown)
+	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
 	s.ground()
-	holder := s.helper("C", elbowRoom*0.55, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))
-	holder.draw(s.Board)
+	people := []helper{s.helper(Guard, elbowRoom*0.55, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))}
+	for i, there := range guys {
+		if there {
+			way := measure.Length(2*i - 1)
+			grip := s.at(way*out*0.82, r.Plan.Spec.Guys.From*0.18)
+			people = append(people, s.helper([2]string{Foot1, Foot2}[i], way*(out+elbowRoom*0.3), grip))
+		}
+	}
+	for _, h := range people {
+		h.draw(s.Board)
+	}
 	s.arch(0)
 	s.guys(0, number)
-	holder.grip(s.Board)
-	s.name(holder)
-	s.archName(0, number)
-	s.guyNames(0, number)
+	s.grip(people...)
+	s.under(0, fmt.Sprint("arch ", number))
+	s.name(people...)
+	return s.lost
 }
 
 // guyWays says whether an arch has guy stakes before it and beyond it.
@@ -48,17 +56,6 @@ func (r Raising) guyWays(number int) (ways [2]bool) {
 		}
 	}
 	return ways
-}
-
-// guyStakes names the guy stakes of an arch on one side of it.
-func (r Raising) guyStakes(number int, beyond bool) (names []string) {
-	leg, _ := r.Plan.Ground.Stake(ground.Leg(spec.Left, number))
-	for _, s := range r.Plan.Stakes {
-		if s.Guy && s.Arch == number && (s.Along >= leg.Along) == beyond {
-			names = append(names, s.String())
-		}
-	}
-	return names
 }
 
 // arch draws an arch edge on with its crown fitting.
@@ -81,39 +78,23 @@ func (s *scene) guys(x measure.Length, number int) {
 	}
 }
 
-func (s *scene) guyNames(x measure.Length, number int) {
-	for i, there := range s.guyWays(number) {
-		if there {
-			way := measure.Length(2*i - 1)
-			text := ""
-			for k, name := range s.guyStakes(number, i == 1) {
-				if k > 0 {
-					text += "\n"
-				}
-				text += name
-			}
-			s.Label(place.Label{At: s.at(x+way*s.Plan.Spec.Guys.Out, 0), Text: text, Lettering: paper.CellSmall, Toward: paper.Point{X: paper.Length(-way) * 0.6, Y: -1}, Clear: 2.5, Leader: place.Bare, Reach: 20})
-		}
-	}
-}
-
-// archName sets an arch's number over its crown.
-func (s *scene) archName(x measure.Length, number int) {
-	s.Label(place.Label{At: s.at(x, s.First.Crown), Text: fmt.Sprint(number), Lettering: paper.CellSmall, Toward: paper.Point{Y: -1}, Clear: 1.6, Leader: place.Bare, Reach: 10})
-}
-
-// Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one.
-func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge bool) {
-	spacing := r.Plan.Spec.Tunnel.Spacing
-	s := r.newScene(page, room, elbowRoom*1.5, spacing+elbowRoom*2.6, r.First.Crown*1.06)
+// Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one; taken down, out of the old
+// crown first, the guard at the arch that will stand alone.
+func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) (missing []string) {
+	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
+	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.06, Guard, Ladder, bothFeet)
 	s.ground()
 	top := r.First.Crown
-	a := s.helper("A", -elbowRoom*0.55, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))
-	b := s.helper("B", spacing+elbowRoom*0.55, s.at(spacing, helperTall*0.62), s.at(spacing, helperTall*0.85))
-	people := []helper{a, b}
-	if ridge {
-		c := r.onLadder(s, "C", spacing/2, s.at(spacing*0.36, top*1.03), s.at(spacing*0.66, top*1.02))
-		people = append(people, c)
+	hold := func(called string, x, at measure.Length) helper {
+		return s.helper(called, x, s.at(at, helperTall*0.62), s.at(at, helperTall*0.85))
+	}
+	guard, feet := Guard, bothFeet
+	if r.Down {
+		guard, feet = feet, guard
+	}
+	people := []helper{hold(guard, -elbowRoom*0.5, 0), hold(feet, spacing+elbowRoom*0.5, spacing)}
+	if ridge && ladder {
+		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
 	}
 	for _, h := range people {
 		h.draw(s.Board)
@@ -122,24 +103,18 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	s.arch(spacing)
 	if ridge {
 		s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.4, top*1.06), To: s.at(spacing*0.14, top*1.06)}}, paper.Pen{Width: pipeOnPaper})
-		s.Arrow(s.at(spacing*0.1, top*1.06), s.at(10, top*1.0).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
+		s.moves(s.at(spacing*0.1, top*1.06), s.at(10, top).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
 	}
-	for _, h := range people {
-		h.grip(s.Board)
-	}
-	if ridge {
-		s.Label(place.Label{At: s.at(spacing, top), Text: "1st", Lettering: paper.Strong, Toward: paper.Point{X: 1, Y: -0.2}, Clear: 2})
-		s.Label(place.Label{At: s.at(0, top), Text: "2nd", Lettering: paper.Strong, Toward: paper.Point{X: -1, Y: -0.2}, Clear: 2})
-	}
+	s.grip(people...)
+	s.under(0, fmt.Sprint(first))
+	s.under(spacing, fmt.Sprint(second))
 	s.name(people...)
-	for i, x := range [2]measure.Length{0, spacing} {
-		s.Label(place.Label{At: s.at(x, 0), Text: fmt.Sprintf("arch %d", [2]int{first, second}[i]), Lettering: paper.Floor, Toward: paper.Point{X: paper.Length(2*i - 1), Y: -1}, Clear: 1.5, Leader: place.Bare, Reach: 30})
-	}
+	return s.lost
 }
 
-// onLadder stands a person on a stepladder so high that they reach the crown.
-func (r Raising) onLadder(s *scene, letter string, x measure.Length, hands ...paper.Point) helper {
-	up := max(0, r.First.Crown*1.03-helperTall*1.1)
+// onLadder stands a person on a stepladder so high that they reach a height; on the ground where that is low.
+func (s *scene) onLadder(called string, x, height measure.Length, hands ...paper.Point) helper {
+	up := max(0, height*1.03-helperTall*1.1)
 	if up > 0 {
 		const spread = 0.34
 		for _, way := range [2]measure.Length{-1, 1} {
@@ -150,57 +125,40 @@ func (r Raising) onLadder(s *scene, letter string, x measure.Length, hands ...pa
 			s.Line(s.at(x-half, h), s.at(x+half*0.2, h), paper.Thick)
 		}
 	}
-	h := s.helper(letter, x, hands...)
+	h := s.helper(called, x, hands...)
 	h.feet = s.at(x, up)
 	return h
 }
 
-// Running draws a row of arches from the side with the tape along the ridge that is read at the crown of the last of them.
-func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool, distance string) {
-	spacing := r.Plan.Spec.Tunnel.Spacing
+// Running draws a row of arches from the side: the newest is held until its ridge piece is in; the tape along the ridge starts at the middle of crown 1.
+func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) (missing []string) {
+	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	bays := measure.Length(to - from)
-	room.Y += 7 // the tape's number, over the crowns
-	room.H -= 7
-	s := r.newScene(page, room, elbowRoom*0.4, bays*spacing+elbowRoom*0.4, r.First.Crown)
-	s.Area.Y -= 7
-	s.Area.H += 7
+	s := r.newScene(page, room, elbowRoom*0.5, bays*spacing+elbowRoom*1.2, r.First.Crown*1.12, bothFeet)
 	s.ground()
+	top := r.First.Crown
+	newest := s.helper(bothFeet, bays*spacing+elbowRoom*0.5, s.at(bays*spacing, helperTall*0.62), s.at(bays*spacing, helperTall*0.85))
+	newest.draw(s.Board)
 	for n := from; n <= to; n++ {
 		s.arch(measure.Length(n-from) * spacing)
+		s.under(measure.Length(n-from)*spacing, fmt.Sprint(n))
 	}
+	s.grip(newest)
 	if ridge {
-		s.pipe([]paper.Point{s.at(0, r.First.Crown), s.at(bays*spacing, r.First.Crown)})
+		s.pipe([]paper.Point{s.at(0, top), s.at((bays-1)*spacing, top)})
+		s.Arrow(s.at(bays*spacing, top).Add(paper.Point{X: -1.5}), s.at((bays-0.8)*spacing, top), paper.Thick)
+		s.tapeAlong(s.at(0, top), s.at((bays-1)*spacing, top))
 	}
-	s.Dimension(place.Dimension{From: s.at(0, r.First.Crown), To: s.at(bays*spacing, r.First.Crown), Offset: 6, Text: distance, Lettering: paper.DimSmall, Ends: place.Arrows})
-	for n := from; n <= to; n++ {
-		s.Label(place.Label{At: s.at(measure.Length(n-from)*spacing, r.First.Crown*0.45), Text: fmt.Sprint(n), Lettering: paper.CellSmall, Toward: paper.Point{X: 1}, Clear: 0.8})
-	}
+	s.name(newest)
+	return s.lost
 }
 
-// Finished draws the end of the row: its last arches, the guys of the last, and the bucket that the caps are counted in.
-func (r Raising) Finished(page *paper.Page, room paper.Rect, last int, ridge bool, caps string) {
-	spacing, out := r.Plan.Spec.Tunnel.Spacing, r.Plan.Spec.Guys.Out
-	before := min(2, last-1)
-	right := elbowRoom * 1.6
-	if r.guyWays(last)[1] {
-		right = max(right, out+elbowRoom*0.9)
-	}
-	left := measure.Length(before)*spacing + elbowRoom*1.5
-	if r.guyWays(last)[0] {
-		left = max(left, out+elbowRoom*0.9)
-	}
-	s := r.newScene(page, room, left, right, r.First.Crown)
-	s.ground()
-	for n := last - before; n <= last; n++ {
-		s.arch(measure.Length(n-last) * spacing)
-	}
-	if ridge && before > 0 {
-		s.pipe([]paper.Point{s.at(-measure.Length(before)*spacing, r.First.Crown), s.at(0, r.First.Crown)})
-	}
-	s.guys(0, last)
-	bucket := s.at(-measure.Length(before)*spacing-elbowRoom*0.9, 0)
-	s.Stroke(paper.Polygon(bucket.Add(paper.Point{X: -2.2}), bucket.Add(paper.Point{X: -3, Y: -5.5}), bucket.Add(paper.Point{X: 3, Y: -5.5}), bucket.Add(paper.Point{X: 2.2})), paper.Thick)
-	s.archName(0, last)
-	s.guyNames(0, last)
-	s.Label(place.Label{At: bucket.Add(paper.Point{Y: -5.5}), Text: caps, Lettering: paper.CellSmall, Toward: paper.Point{Y: -1}, Clear: 0.5, Leader: place.Bare, Reach: 20})
+// tapeAlong draws a tape a little over a line of crowns.
+func (s *scene) tapeAlong(from, to paper.Point) {
+	const over = 3.2
+	from.Y, to.Y = from.Y-over, to.Y-over
+	s.Line(from, to, paper.Thin)
+	s.Arrowhead(from, from.Sub(to), paper.Black)
+	s.Arrowhead(to, to.Sub(from), paper.Black)
+	s.Text(paper.Point{X: s.Area.X, Y: from.Y - 1.2}, paper.AtLeft, "tape", names)
 }

@@ -3,24 +3,15 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 )
 
-// Letter returns the letter that stands for a mark on this sheet: A for the spec's first. L, R and G begin the names of stakes, I and O look
-// like figures; they are left out.
-func (p StakePlan) Letter(mark string) string {
-	for i, m := range p.ground.Marks {
-		if m.Name == mark {
-			return MarkLetter(i)
-		}
-	}
-	return "?"
-}
-
-// MarkLetter returns the letter of the i-th mark, from 0: A, B … Z, then A2, B2 ….
+// MarkLetter returns the letter that stands for the i-th mark of the spec, from 0: A, B … Z, then A2, B2 …. L, R and G begin the names of stakes, I and O
+// look like figures; they are left out.
 func MarkLetter(i int) string {
 	const letters = "ABCDEFHJKMNPQSTUVWXYZ"
 	s := string(letters[i%len(letters)])
@@ -30,56 +21,48 @@ func MarkLetter(i int) string {
 	return s
 }
 
-// markPlaces returns where the marks lie on paper, on this page or off it.
-func (d *stakeSheet) markPlaces() map[string]paper.Point {
-	places := map[string]paper.Point{}
-	for _, m := range d.ground.Marks {
-		places[m.Name] = d.m.at(m.At)
-	}
-	return places
-}
-
 // pictured reports whether a mark lies in the picture.
 func (d *stakeSheet) pictured(m ground.Mark) bool {
 	return d.room.Inset(markRadius).Contains(d.m.at(m.At))
 }
 
 // markTargets draws the marks that lie on the page.
-func (d *stakeSheet) markTargets() {
+func (d *stakeSheet) markTargets(b *place.Board) {
 	for _, m := range d.ground.Marks {
 		if at := d.m.at(m.At); d.pictured(m) {
-			d.b.Stroke(paper.Circle(at, markRadius), paper.Thick)
-			d.b.CentreMark(at, markRadius-1.2)
-			d.b.Mark(at, markRadius)
+			b.Stroke(paper.Circle(at, markRadius), paper.Thick)
+			b.CentreMark(at, markRadius-1.2)
+			b.Mark(at, markRadius)
 		}
 	}
 }
 
-// markNames names the marks. One that lies off the page, and that a stake on it is taped from, is shown by an arrow at the edge: along the tape
+// markNames names the marks. One that lies off the page, and that a dot on it is taped from, is shown by an arrow at the edge: along the tape
 // where one is drawn, else as seen from the middle of the stakes.
 func (d *stakeSheet) markNames() {
-	used, from := map[string]bool{}, map[string]paper.Point{}
-	for _, s := range d.stakes {
-		if t, ok := d.tie(s.StakeID); ok {
-			used[t.MarkA], used[t.MarkB], used[t.MarkC] = true, true, true
-		}
-	}
-	for _, s := range d.keyStakes() {
-		if t, ok := d.tie(s.StakeID); ok {
-			from[t.MarkA], from[t.MarkB] = d.at(s), d.at(s)
+	from := map[int]paper.Point{}
+	for _, dot := range d.Tied {
+		at := d.at(d.ground.Stakes[dot.Spot.Index])
+		for _, mark := range []int{dot.From.Index, dot.To.Index} {
+			if _, seen := from[mark]; !seen {
+				from[mark] = at
+			}
 		}
 	}
 	for i, m := range d.ground.Marks {
 		at := d.m.at(m.At)
-		name := MarkLetter(i) + " " + m.Name
+		letter := MarkLetter(i)
+		name := letter + " " + m.Name
 		if d.pictured(m) {
 			d.lacks("mark "+name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare}))
 			continue
 		}
-		if eye, taped := from[m.Name]; taped {
-			d.lacks("mark "+name, d.edgeArrow(eye, at, name))
-		} else if used[m.Name] {
-			d.lacks("mark "+name, d.edgeArrow(d.middle(), at, name))
+		eye, taped := from[i]
+		if !taped {
+			eye = d.middle()
+		}
+		if slices.Contains(d.Marks, i) { // the table names a mark whose letter alone has room
+			d.lacks("mark "+name, d.edgeArrow(eye, at, name) || d.edgeArrow(eye, at, letter))
 		}
 	}
 }
@@ -115,11 +98,11 @@ func (d *stakeSheet) edgeArrow(eye, at paper.Point, name string) bool {
 			}
 		}
 	}
-	if spare[0] == spare[1] {
+	if spare[0] == spare[1] || !d.b.Label(place.Label{At: spare[0], Text: name, Lettering: paper.Strong, Toward: u.Times(-1), Clear: 0.6, Leader: place.Bare}) {
 		return false
 	}
 	d.b.Arrow(spare[0], spare[1], paper.Thick)
-	return d.b.Label(place.Label{At: spare[0], Text: name, Lettering: paper.Strong, Toward: u.Times(-1), Clear: 0.6, Leader: place.Bare})
+	return true
 }
 
 // alongRim returns the place on a box's rim that lies so far from another along it, clockwise as seen on paper.

@@ -1,10 +1,9 @@
 package draw
 
 import (
-	"fmt"
-
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
 )
 
 // panel is a small box within the picture: its room is kept early, so that no label goes there, and it is drawn last on white, so that no
@@ -15,14 +14,26 @@ type panel struct {
 	draw  func(room paper.Rect)
 }
 
-// corners finds room for the north arrow and, over several pages, the key map.
+// corners finds room for the bar of the scale and the north arrow.
 func (d *stakeSheet) corners() {
+	if !d.scaleBar(66) {
+		d.scaleBar(50) // the scale itself stands over the sheet
+	}
 	if north := d.spec.Site.North; north != nil {
 		d.lacks("north", d.panel(27, 27, false, func(r paper.Rect) { d.b.North(r.Centre(), d.m.angle(*north)) }))
 	}
-	if d.Of > 1 {
-		d.lacks("key map", d.keyMap(44) || d.keyMap(32) || d.keyMap(22))
+}
+
+// scaleBar finds room for the bar of the scale, with its words.
+func (d *stakeSheet) scaleBar(wide paper.Length) bool {
+	unit, word, figures := float64(measure.Foot), "ft", ""
+	if d.units() == measure.Metric {
+		unit, word, figures = float64(measure.Metre), "m", ". Figures in mm"
 	}
+	return d.panel(wide, 14, false, func(r paper.Rect) {
+		place.GroundBar(d.b.Page, paper.Point{X: r.X, Y: r.Y}, wide-3, d.Scale, unit, word)
+		d.b.Page.Text(paper.Point{X: r.X + 3, Y: r.Bottom() - 1.2}, paper.AtLeft, d.Scale.Words+figures, paper.Floor)
+	})
 }
 
 // panel keeps a free area by the edges of the picture, the nearest to the top at the right first, and reports whether there is one.
@@ -50,39 +61,4 @@ func (d *stakeSheet) drawPanels() {
 		}
 		p.draw(p.room)
 	}
-}
-
-// keyMap draws the whole tunnel small, no longer than most, with the pages numbered and this one thick. It reports whether it found room.
-func (d *stakeSheet) keyMap(most paper.Length) bool {
-	var e box
-	for _, c := range d.ground.Centre {
-		e.add(d.m.at(c), 0, 0, 0, 0)
-	}
-	whole := e.rect()
-	const least, margin = 8, 8
-	k := float64(most / max(whole.W, whole.H))
-	w, h := max(least, whole.W*paper.Length(k))+2*margin, max(least, whole.H*paper.Length(k))+margin
-	return d.panel(w, h, true, func(r paper.Rect) {
-		small := func(p paper.Point) paper.Point { return r.Centre().Add(p.Sub(whole.Centre()).Times(k)) }
-		b := place.NewBoard(d.b.Page, r)
-		for _, p := range d.pages {
-			pen := paper.Thin
-			if p.Page == d.Page {
-				pen = paper.Pen{Width: 2}
-			}
-			var line []paper.Point
-			for arch := p.First; arch <= p.Last; arch++ {
-				line = append(line, small(d.m.at(d.ground.Stations[arch-1].At)))
-			}
-			b.Stroke(paper.Polyline(line...), pen)
-			if p.First > 1 { // a tick across where pages match
-				u := line[1].Sub(line[0]).Unit().Left().Times(2)
-				b.Line(line[0].Sub(u), line[0].Add(u), paper.Thin)
-			}
-		}
-		for _, p := range d.pages {
-			mid := small(d.m.at(d.ground.Stations[(p.First+p.Last)/2-1].At))
-			b.Label(place.Label{At: mid, Text: fmt.Sprint(p.Page), Lettering: paper.Strong.Sized(11), Clear: 1.2, Leader: place.NoLeader})
-		}
-	})
 }

@@ -16,48 +16,41 @@ const (
 	guyRadius   paper.Length = 1.9
 	zeroRadius  paper.Length = 2.8
 	markRadius  paper.Length = 2.6
+	crossHalf   paper.Length = 1.6
 )
 
 // stakeSheet is a stake plan being drawn.
 type stakeSheet struct {
 	StakePlan
 	b       *place.Board
-	room    paper.Rect // of the picture, without its foot
+	room    paper.Rect
 	names   paper.Lettering
-	later   []panel       // drawn last, over lines that run under them
-	plugs   []spec.Outlet // the outlets in the picture
-	missing []string      // what found no place
+	later   []panel  // drawn last, over lines that run under them
+	named   []bool   // of the features, whose names stand inside them
+	missing []string // what found no place
 }
 
-// Draw draws the picture in the room, which must be as large as the one it was laid out for, and returns the names and numbers that
-// found no place. Lines that cannot move go first, then what is fixed to them, then what finds its own place.
+// Draw draws the picture in the room, which must be as large as the one it was fitted to, and returns the names and numbers that
+// found no place. What is read goes first and keeps its place, lines then leave gaps for it; what finds its own place comes last.
 func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
-	foot := paper.Rect{X: room.X, Y: room.Bottom() - footRoom + 2, W: room.W, H: footRoom - 2}
-	room.H -= footRoom
-	strip, rest := room.SplitTop(p.lists().height())
-	d := &stakeSheet{StakePlan: p.placed(rest), room: rest}
-	p.lists().draw(page, strip)
+	d := &stakeSheet{StakePlan: p.placed(room), room: room}
 	d.names = d.nameSize(page)
 	d.b = place.NewBoard(page, room)
 
 	d.dots(d.b)
 	d.stakeNames(d.b, d.names)
-	d.markTargets()
-	d.outlets()
-	d.rows()
-	d.runningDistances()
 	d.ends()
-	d.spans()
-	d.diagonals()
+	d.featureNames()
+	d.spanNumbers()
+	d.rows()
+	d.spanLines()
 	d.ties()
 	d.markNames()
-	d.outletNames()
 	d.siteLines()
 	d.corners()
 	d.siteNames()
 	d.hatches()
 	d.drawPanels()
-	d.foot(foot)
 	return d.missing
 }
 
@@ -75,8 +68,7 @@ func (d *stakeSheet) at(s ground.Stake) paper.Point { return d.m.at(s.At()) }
 
 // outward returns the direction on paper from the walk through a stake, away from the opening.
 func (d *stakeSheet) outward(s ground.Stake) paper.Point {
-	arch := min(max(s.Arch, 1), len(d.ground.Stations))
-	l, r := d.ground.Stakes[2*arch-2], d.ground.Stakes[2*arch-1]
+	l, r := d.ground.Stakes[2*s.Arch-2], d.ground.Stakes[2*s.Arch-1]
 	out := d.at(r).Sub(d.at(l)).Unit()
 	if s.Side == spec.Left {
 		out = out.Times(-1)
@@ -96,9 +88,11 @@ func (d *stakeSheet) dots(b *place.Board) {
 		b.Fill(paper.Circle(at, stakeRadius), paper.Black)
 		b.Mark(at, stakeRadius)
 		if d.isZero(s) {
-			b.Stroke(paper.Circle(d.pin(spec.Left, d.Zero), zeroRadius), paper.Thick)
+			b.Stroke(paper.Circle(at, zeroRadius), paper.Thick)
 		}
 	}
+	d.crosses(b)
+	d.markTargets(b)
 }
 
 // diamond is the sign of a guy stake.
@@ -106,31 +100,22 @@ func diamond(at paper.Point) paper.Path {
 	return paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius}))
 }
 
-// nameSize returns the largest lettering in which the names of the legs' stakes stand outside the row, beside their stakes, save those that a guy
-// stake is in the way of.
+// nameSize returns the largest lettering in which every stake's name finds a place, those of the legs right beside their stakes, save as many as guy
+// stakes may be in the way of.
 func (d *stakeSheet) nameSize(page *paper.Page) paper.Lettering {
 	for _, size := range []paper.PointSize{18, 16, 14} {
-		b := place.NewBoard(&paper.Page{Size: page.Size}, d.room)
-		d.dots(b)
-		crowded, guys := 0, 0
-		for _, s := range d.stakes {
-			switch {
-			case s.Guy:
-				guys++
-			case !d.nameOutside(b, s, paper.StakeName.Sized(size)):
-				crowded++
-			}
-		}
-		if crowded <= guys {
+		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{Size: page.Size}, d.room)}
+		trial.dots(trial.b)
+		if crowded, guys := trial.stakeNames(trial.b, paper.StakeName.Sized(size)); crowded <= guys && len(trial.missing) == 0 {
 			return paper.StakeName.Sized(size)
 		}
 	}
 	return paper.StakeName.Sized(12)
 }
 
-// nameOutside sets a stake's name right beside it, away from the opening, if that is free.
-func (d *stakeSheet) nameOutside(b *place.Board, s ground.Stake, l paper.Lettering) bool {
-	out, w := d.outward(s), l.Width(s.String())
+// nameBeside sets a stake's name right beside it on one side, if that is free.
+func (d *stakeSheet) nameBeside(b *place.Board, s ground.Stake, out paper.Point, l paper.Lettering) bool {
+	w := l.Width(s.String())
 	up, down := l.Extent(s.String())
 	slide := func(v paper.Length) paper.Length { return max(-1, min(1, v*math.Sqrt2)) }
 	centre := d.at(s).Add(out.Times(float64(d.clear(s) + 1.2)))
@@ -143,7 +128,7 @@ func (d *stakeSheet) nameOutside(b *place.Board, s ground.Stake, l paper.Letteri
 	return true
 }
 
-// isZero reports whether the tape's zero lies at the stake.
+// isZero reports whether a tape's zero lies at the stake.
 func (p StakePlan) isZero(s ground.Stake) bool {
 	return !s.Guy && s.Side == spec.Left && s.Arch == p.Zero
 }
@@ -159,15 +144,30 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 	return stakeRadius
 }
 
-// stakeNames sets every stake's name: outside the row where that is free, else as near as it is.
-func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) {
+// stakeNames sets every stake's name: outside the row where that is free, else inside it, else as near as it is. It returns how many legs' names stand not outside,
+// and how many guy stakes there are.
+func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys int) {
 	var crowded []ground.Stake
 	for _, s := range d.stakes {
-		if !d.nameOutside(b, s, l) {
+		beside := d.nameBeside(b, s, d.outward(s), l)
+		if !beside {
 			crowded = append(crowded, s)
+		}
+		switch {
+		case s.Guy:
+			guys++
+		case !beside:
+			legs++
 		}
 	}
 	for _, s := range crowded {
-		d.lacks(s.String(), b.Label(place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: d.outward(s), Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30}))
+		out := d.outward(s)
+		label := place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30}
+		placed := d.nameBeside(b, s, out.Times(-1), l) || b.Label(label)
+		if label.Reach = 80; !placed {
+			placed = b.Label(label)
+		}
+		d.lacks(s.String(), placed)
 	}
+	return legs, guys
 }

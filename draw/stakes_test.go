@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"slices"
 	"strings"
 	"testing"
 
@@ -83,7 +82,7 @@ func plotted(page *paper.Page) (list []paper.Point) {
 		for _, s := range f.Path[:13] {
 			e.add(s.To, 0, 0, 0, 0)
 		}
-		if r := e.rect(); math.Abs(float64(r.W-2*stakeRadius)) < 1e-6 && r.Bottom() < letterRoom.Bottom()-footRoom {
+		if r := e.rect(); math.Abs(float64(r.W-2*stakeRadius)) < 1e-6 {
 			list = append(list, r.Centre())
 		}
 	}
@@ -99,19 +98,42 @@ func lettered(page *paper.Page) (list []paper.Text) {
 	return list
 }
 
-// On every page of every sort of tunnel: the dots are the stakes, as far apart as the ground says to 0.1 mm; every stake's name stands on some page
-// beside its stake, at 12 pt or more; all lettering lies in the room; nothing was left out.
+// plansOf parts a tunnel into plans that fit the room, each as long as it can be.
+func plansOf(t *testing.T, p *layout.Plan, room paper.Rect) (plans []StakePlan) {
+	t.Helper()
+	n := len(p.Ground.Stations)
+	for first := 1; ; {
+		last := min(first+1, n)
+		fit, ok := NewStakePlan(p.Ground, p.Spec, first, last).Fit(room)
+		for ok && last < n {
+			more, longer := NewStakePlan(p.Ground, p.Spec, first, last+1).Fit(room)
+			if !longer {
+				break
+			}
+			fit, last = more, last+1
+		}
+		if !ok {
+			t.Fatalf("arches %d and %d do not fit", first, last)
+		}
+		plans = append(plans, fit)
+		if first = last; last == n {
+			return plans
+		}
+	}
+}
+
+// On every plan of every sort of tunnel: the dots are the stakes, as far apart as the ground says to 0.1 mm; every stake's name stands on some plan
+// near its stake, at 12 pt or more; all lettering lies in the room; bays are as long as they must be; nothing was left out.
 func TestStakePlanIsTrueToScale(t *testing.T) {
 	for name, text := range map[string]string{"starter": "starter", "garden": "garden", "schoolyard": "schoolyard", "parkwalk": "parkwalk",
 		"bent": bentYard, "u": uYard, "one": plain(1, ""), "two": plain(2, "4 ft"), "dense": plain(120, "12 in"), "far apart": plain(5, "20 ft")} {
 		p := solvedYard(t, text)
 		l := p.Ground
-		seen := map[string]bool{}
-		plans := StakePlans(l, p.Spec, letterRoom)
-		for _, plan := range plans {
+		seen := map[ground.StakeID]bool{}
+		for i, plan := range plansOf(t, p, letterRoom) {
 			page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
 			if missing := plan.Draw(page, letterRoom); len(missing) > 0 {
-				t.Errorf("%s, plan %d: no place for %q", name, plan.Page, missing)
+				t.Errorf("%s, plan %d: no place for %q", name, i+1, missing)
 			}
 			var legs []ground.Stake
 			for _, s := range plan.stakes {
@@ -121,13 +143,17 @@ func TestStakePlanIsTrueToScale(t *testing.T) {
 			}
 			got := plotted(page)
 			if len(got) != len(legs) || len(got) != 2*(plan.Last-plan.First+1) {
-				t.Fatalf("%s, plan %d: %d dots for %d stakes of arches %d to %d", name, plan.Page, len(got), len(legs), plan.First, plan.Last)
+				t.Fatalf("%s, plan %d: %d dots for %d stakes of arches %d to %d", name, i+1, len(got), len(legs), plan.First, plan.Last)
 			}
 			for i := range legs {
 				for k := range i {
 					real := math.Sqrt(math.Pow(float64(legs[i].X-legs[k].X), 2) + math.Pow(float64(legs[i].Y-legs[k].Y), 2))
-					if off := float64(got[i].Sub(got[k]).Long()) - real/plan.Scale.Ratio; math.Abs(off) > 0.1 {
-						t.Fatalf("%s, plan %d: %s and %s are %.3f mm off on paper", name, plan.Page, legs[i].StakeID, legs[k].StakeID, off)
+					paperDistance := got[i].Sub(got[k]).Long()
+					if off := float64(paperDistance) - real/plan.Scale.Ratio; math.Abs(off) > 0.1 {
+						t.Fatalf("%s: %s and %s are %.3f mm off on paper", name, legs[i], legs[k], off)
+					}
+					if legs[i].Side == legs[k].Side && paperDistance < LeastBay-0.01 {
+						t.Fatalf("%s: %s and %s are %.1f mm apart on paper", name, legs[i], legs[k], paperDistance)
 					}
 				}
 			}
@@ -137,59 +163,22 @@ func TestStakePlanIsTrueToScale(t *testing.T) {
 					t.Errorf("%s: %q is set at %v pt", name, x.String, x.Lettering.Size)
 				}
 				if x.Angle == 0 && (x.At.X < letterRoom.X-0.1 || x.At.X+w > letterRoom.Right()+0.1 || x.At.Y > letterRoom.Bottom() || x.At.Y < letterRoom.Y) {
-					t.Errorf("%s, plan %d: %q leaves the room", name, plan.Page, x.String)
+					t.Errorf("%s, plan %d: %q leaves the room", name, i+1, x.String)
 				}
-				if k := slices.IndexFunc(l.Stakes, func(s ground.Stake) bool { return s.String() == x.String }); k >= 0 && x.Lettering.Size >= 12 {
-					s := l.Stakes[k]
-					at := plan.placed(roomUnder(plan)).m.at(s.At())
-					near := paper.Point{X: max(x.At.X, min(x.At.X+w, at.X)), Y: x.At.Y}
-					if near.Sub(at).Long() < 32 {
-						seen[s.String()] = true
+				for _, s := range plan.stakes {
+					if x.String == s.String() && x.Lettering.Size >= 12 {
+						at := plan.placed(letterRoom).m.at(s.At())
+						near := paper.Point{X: max(x.At.X, min(x.At.X+w, at.X)), Y: x.At.Y}
+						seen[s.StakeID] = seen[s.StakeID] || near.Sub(at).Long() < 60
 					}
 				}
 			}
 		}
 		for _, s := range l.Stakes {
-			if !seen[s.String()] {
-				t.Errorf("%s: no name stands by %s", name, s.StakeID)
+			if !seen[s.StakeID] {
+				t.Errorf("%s: no name stands by %s", name, s)
 			}
 		}
-	}
-}
-
-// roomUnder is the part of the room that a picture takes, under its lists and over its foot.
-func roomUnder(p StakePlan) paper.Rect {
-	room := letterRoom
-	room.H -= footRoom
-	_, room = room.SplitTop(p.lists().height())
-	return room
-}
-
-// The signs under the picture are those that are in it: outlets of the park stand on some of its pages only.
-func TestFootNamesWhatIsDrawn(t *testing.T) {
-	with, without := 0, 0
-	for _, text := range []string{"garden", "parkwalk"} {
-		p := solvedYard(t, text)
-		for _, plan := range StakePlans(p.Ground, p.Spec, letterRoom) {
-			page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
-			plan.Draw(page, letterRoom)
-			sign, named := false, false
-			for _, x := range lettered(page) {
-				sign = sign || x.String == "outlet"
-				named = named || strings.HasSuffix(x.String, " outlet")
-			}
-			if sign != named {
-				t.Errorf("%s, plan %d: outlets drawn %v, under the picture %v", text, plan.Page, named, sign)
-			}
-			if sign {
-				with++
-			} else {
-				without++
-			}
-		}
-	}
-	if with == 0 || without == 0 {
-		t.Errorf("%d pages with outlets, %d without: both kinds are to be looked at", with, without)
 	}
 }
 
@@ -213,38 +202,37 @@ func TestAheadIsUp(t *testing.T) {
 	}
 }
 
-// Pages of a long tunnel match: each begins at the arch the one before ends at, no tape length is split within a bay, and every page has its scale from
-// the series.
-func TestPagesMatch(t *testing.T) {
-	for _, text := range []string{"parkwalk", uYard} {
-		p := solvedYard(t, text)
-		plans := StakePlans(p.Ground, p.Spec, letterRoom)
-		last := 1
-		for i, plan := range plans {
-			if plan.First != last || plan.Page != i+1 || plan.Of != len(plans) || plan.Scale != plans[0].Scale {
-				t.Errorf("plan %d of %d shows arches %d to %d after %d, at %s", plan.Page, plan.Of, plan.First, plan.Last, last, plan.Scale.Words)
-			}
-			last = plan.Last
-		}
-		if last != p.Spec.Tunnel.Arches {
-			t.Errorf("the pages end at arch %d", last)
-		}
-	}
-}
-
-// The running distances are on the picture, from one zero, as the tape shows them.
-func TestRunningDistancesArePrinted(t *testing.T) {
+// Distances stand on the lines they measure: those of a garden whose arches are 7 ft wide and 4 ft 6 in apart, by Pythagoras; the number of a span lies on its line.
+func TestSpansStandOnTheirLines(t *testing.T) {
 	p := solvedYard(t, "garden")
-	page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
-	StakePlans(p.Ground, p.Spec, letterRoom)[0].Draw(page, letterRoom)
-	on := map[string]bool{}
-	for _, x := range lettered(page) {
-		on[x.String] = true
+	plan := NewStakePlan(p.Ground, p.Spec, 1, 6)
+	at := func(i int) ground.Spot { return ground.Spot{Kind: ground.AtStake, Index: i} }
+	plan.Spans = []StakeSpan{{From: at(10), To: at(11), Text: "7′-0″", Across: true}, {From: at(0), To: at(11), Text: "23′-6 3/4″"}}
+	plan, ok := plan.Fit(letterRoom)
+	if !ok {
+		t.Fatal("does not fit")
 	}
-	// 4 ft 6 in apart, guys 5 ft out: by hand.
-	for _, want := range []string{"0", "4′-6″", "9′-0″", "13′-6″", "18′-0″", "22′-6″", "27′-6″", "5′-0″ back", "7′-0″", "ENTRANCE", "A porch post"} {
-		if !on[want] {
-			t.Errorf("%q is not on the plan", want)
+	page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+	if missing := plan.Draw(page, letterRoom); len(missing) > 0 {
+		t.Errorf("no place for %q", missing)
+	}
+	m := plan.placed(letterRoom).m
+	for _, s := range plan.Spans {
+		from, to := m.at(p.Ground.At(s.From, p.Spec.Units)), m.at(p.Ground.At(s.To, p.Spec.Units))
+		found := false
+		for _, x := range lettered(page) {
+			if x.String != s.Text {
+				continue
+			}
+			found = true
+			middle := x.At.Add(paper.Polar(x.Lettering.Width(x.String)/2, x.Angle))
+			u := to.Sub(from).Unit()
+			if off := middle.Sub(from); math.Abs(float64(off.X*u.Y-off.Y*u.X)) > 3 {
+				t.Errorf("%s stands %.1f mm off its line", s.Text, math.Abs(float64(off.X*u.Y-off.Y*u.X)))
+			}
+		}
+		if !found {
+			t.Errorf("%s is not on the plan", s.Text)
 		}
 	}
 }

@@ -8,89 +8,117 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// StakePlan is one page of the stake plan's picture: the whole tunnel where it fits at a legible scale, else some of its arches. Neighbouring
-// pages share an arch, where they match.
+// StakePlan is a picture of where stakes go: those of the whole tunnel, or of some of its arches. Neighbouring plans share an arch.
 type StakePlan struct {
-	Scale       paper.Scale
-	Page, Of    int // of the pictures, from 1
-	First, Last int // arches on it
-	Zero        int // the arch at whose stakes the tape's zero lies
+	Scale       paper.Scale // set by Fit
+	First, Last int         // arches on it
+	Zero        int         // the arch at whose left stake the tape's zero lies; the ring about that shows where it is on this plan
+
+	Spans []StakeSpan  // distances that are drawn
+	Tied  []ground.Dot // dots found by tapes from marks: their tapes are drawn
+	Marks []int        // of Layout.Marks, those that tapes to this plan start from
+
+	Finest        float64 // no scale is finer than 1 to this: so that all plans of a tunnel have the same
+	Before, After int     // the numbers of the plans that share its first arch and its last
 
 	ground ground.Layout
 	spec   *spec.Spec
-	stakes []ground.Stake // those on this page
+	stakes []ground.Stake // those on it
 	m      siteMap
-	room   paper.Length // width of the picture
-	pages  []StakePlan  // all of them, for the key map
+}
+
+// StakeSpan is a distance between two spots, its number written on the line that it measures. One without a number is as long as another that has it.
+type StakeSpan struct {
+	From, To ground.Spot
+	Text     string
+	Across   bool // the width of an arch
+	Drawn    bool // along a line that the plan has already: a row, a guy
 }
 
 // Room about the stakes on paper: what stands beside them.
 const (
-	nameRoom   paper.Length = 20 // a stake's name
-	numberRoom paper.Length = 40 // the running distances left of the row
 	beyondRoom paper.Length = 5  // names and matters beyond the outermost stakes
-	exitRoom   paper.Length = 18 // the word past the last arch
-	matchRoom  paper.Length = 14 // a match line with its words
-	footRoom   paper.Length = 10 // the ground bar and the signs, under the picture
-	markRoom   paper.Length = 5  // a mark's target
+	exitRoom   paper.Length = 9  // the word past the last arch
+	matchRoom  paper.Length = 9  // the words at a shared arch
+	markRoom   paper.Length = 9  // a mark's target and its name
+	enterRoom  paper.Length = 26 // the walk arrow and its word, past arch 1
 )
 
-// Scales: beyond the coarsest a plan is laid over several pages; a finer one than the finest shows nothing more.
+// LeastBay is how far apart on paper two stakes of a row stand at least: nearer, a plan is parted.
+const LeastBay paper.Length = 12
+
+// mostBay leaves room to show what lies about the tunnel.
+const mostBay paper.Length = 25
+
+// Scales: a finer one than the finest shows nothing more. The coarsest is for arches very far apart.
 const (
 	finest   = 20
-	coarsest = 100
-	// leastPitch is how close on paper two stakes of a row may lie, so that the names beside them keep apart.
-	leastPitch paper.Length = 6.2
+	coarsest = 500
 	// widerFor is how much coarser than need be a scale may be, so that the marks are on the picture too.
-	widerFor = 2.7
+	widerFor = 2.1
 )
 
-// StakePlans lays the stake plan out for pages that give its picture the room. The scale is the largest of the series at which
-// all stakes fit, or the marks with them if that costs little; where that would be coarser than 1:100, or the stakes too close
-// for their names, it goes over several pages.
-func StakePlans(l ground.Layout, s *spec.Spec, room paper.Rect) []StakePlan {
-	series := Scales(s.Units)
-	whole := StakePlan{Page: 1, Of: 1, First: 1, Last: len(l.Stations), Zero: 1, ground: l, spec: s, stakes: l.Stakes, room: room.W}
-	room.H -= footRoom
-	pitch := closest(l)
-	var usable []paper.Scale
-	for _, scale := range series {
-		if scale.Ratio >= finest && scale.Ratio <= coarsest && (pitch/scale.Ratio >= float64(leastPitch) || len(usable) == 0) {
-			usable = append(usable, scale)
+// NewStakePlan returns the plan of the arches from first to last, without a scale. Guy stakes are on it with their arch; those of an arch that two plans
+// share are on the one that they stand on.
+func NewStakePlan(l ground.Layout, s *spec.Spec, first, last int) StakePlan {
+	p := StakePlan{First: first, Last: last, Zero: 1, ground: l, spec: s}
+	for _, stake := range l.Stakes {
+		on := stake.Arch >= first && stake.Arch <= last
+		if at := l.Stations[max(stake.Arch, 1)-1].Along; on && stake.Guy {
+			on = (stake.Arch > first || first == 1 || stake.Along > at) && (stake.Arch < last || last == len(l.Stations) || stake.Along < at)
+		}
+		if on {
+			p.stakes = append(p.stakes, stake)
 		}
 	}
-	for i, scale := range usable {
-		fit := whole.scaled(scale)
-		if !fit.fits(fit.extent(), room) {
+	return p
+}
+
+// Stakes returns the stakes on the plan: legs from the entrance on, left before right, then guy stakes.
+func (p StakePlan) Stakes() []ground.Stake { return p.stakes }
+
+// Fit returns the plan at the largest scale of the series at which it fits the room, or with the marks in the picture if that costs little, and whether there is
+// one at which its bays are as long as they must be.
+func (p StakePlan) Fit(room paper.Rect) (StakePlan, bool) {
+	closest := p.closest()
+	usable := func(s paper.Scale, first bool) bool {
+		bay := paper.Length(closest / s.Ratio)
+		if p.First == p.Last { // no bay: no larger than needed
+			bay = LeastBay
+		}
+		return s.Ratio >= max(finest, p.Finest) && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || first)
+	}
+	series := Scales(p.spec.Units)
+	found, first := -1, true
+	for i, scale := range series {
+		if !usable(scale, first) {
 			continue
 		}
-		for _, wider := range usable[i:] {
-			if wider.Ratio > widerFor*scale.Ratio {
-				break
-			}
-			if p := whole.scaled(wider); len(l.Marks) > 0 && p.fits(p.extentWithMarks(), room) {
-				fit = p
-				break
+		first = false
+		if fit := p.scaled(scale); found < 0 && fits(fit.extent(), room) {
+			found, p = i, fit
+			if len(p.Tied) == 0 {
+				return p, true
 			}
 		}
-		return []StakePlan{fit}
+		if found >= 0 && scale.Ratio <= widerFor*series[found].Ratio {
+			if fit := p.scaled(scale); fits(fit.extentWithMarks(), room) {
+				return fit, true
+			}
+		}
 	}
-	whole.Of = 0 // not known yet, and more than one
-	return whole.scaled(usable[len(usable)-1]).tiled(room)
+	return p, found >= 0
 }
+
+func fits(extent, room paper.Rect) bool { return extent.W <= room.W && extent.H <= room.H }
 
 // closest returns the least distance between neighbouring stakes of a row, in millimetres.
-func closest(l ground.Layout) float64 {
+func (p StakePlan) closest() float64 {
 	least := math.Inf(1)
-	for i := 2; i < 2*len(l.Stations); i++ {
-		least = min(least, float64(ground.Between(l.Stakes[i-2], l.Stakes[i])))
+	for i := 2 * p.First; i < 2*p.Last; i++ {
+		least = min(least, float64(ground.Between(p.ground.Stakes[i-2], p.ground.Stakes[i])))
 	}
 	return least
-}
-
-// fits reports whether an extent fits the room under the page's lists.
-func (p StakePlan) fits(extent, room paper.Rect) bool {
-	return extent.W <= room.W && extent.H <= room.H-p.lists().height()
 }
 
 // scaled returns the plan at a scale, not yet placed on a page.
@@ -100,111 +128,52 @@ func (p StakePlan) scaled(scale paper.Scale) StakePlan {
 	return p
 }
 
-// tiled parts the plan over pages by whole bays: each tape length of a straight tunnel, or the whole of one that bends, as evenly as its pages fit.
-func (p StakePlan) tiled(room paper.Rect) []StakePlan {
-	stretches := p.ground.TapeLengths(p.spec.Units)
-	if len(stretches) == 0 {
-		stretches = []ground.TapeLength{{First: 1, Last: p.Last}}
-	}
-	var pages []StakePlan
-	for _, stretch := range stretches {
-		ends := p.greedy(room, stretch, stretch.Last)
-		for most := (stretch.Last - stretch.First + len(ends) - 1) / len(ends); most < stretch.Last; most++ { // the fewest bays a page that do with as few pages
-			if even := p.greedy(room, stretch, most); len(even) == len(ends) {
-				ends = even
-				break
-			}
-		}
-		first := stretch.First
-		for _, last := range ends {
-			page := p.part(first, last)
-			page.Zero = stretch.First
-			pages = append(pages, page)
-			first = last
-		}
-	}
-	for i := range pages {
-		pages[i].Page, pages[i].Of = i+1, len(pages)
-	}
-	for i := range pages {
-		pages[i].pages = pages
-	}
-	return pages
-}
-
-// greedy returns the last arch of each page of a stretch when every page takes as many bays as fit, and no more than most; one at least.
-func (p StakePlan) greedy(room paper.Rect, stretch ground.TapeLength, most int) (ends []int) {
-	p.Zero = stretch.First
-	for first := stretch.First; first < stretch.Last || len(ends) == 0; {
-		last := min(first+1, stretch.Last)
-		for last < stretch.Last && last-first < most {
-			if more := p.part(first, last+1); !more.fits(more.extent(), room) {
-				break
-			}
-			last++
-		}
-		ends = append(ends, last)
-		first = last
-	}
-	return ends
-}
-
-// part returns the plan of some arches, with the guy stakes that stand along them.
-func (p StakePlan) part(first, last int) StakePlan {
-	p.First, p.Last = first, last
-	p.stakes = nil
-	from, to := p.ground.Stations[first-1].Along, p.ground.Stations[last-1].Along
-	n := len(p.ground.Stations)
-	for _, s := range p.ground.Stakes {
-		if (s.Along >= from || first == 1) && (s.Along <= to || last == n) {
-			p.stakes = append(p.stakes, s)
-		}
-	}
-	return p
-}
-
-// entrance and exit report whether the tunnel's ends are on this page.
+// entrance and exit report whether the tunnel's ends are on the plan.
 func (p StakePlan) entrance() bool { return p.First == 1 }
 func (p StakePlan) exit() bool     { return p.Last == len(p.ground.Stations) }
 
-// widthFits reports whether the number of the width fits between the stakes of an end arch; where it does not, the list over the picture has it.
-func (p StakePlan) widthFits(arch int) bool {
-	width := ground.Between(p.ground.Stakes[2*arch-2], p.ground.Stakes[2*arch-1])
-	return paper.Dimension.Width(p.spec.Units.Tape(width))+6 <= p.m.length(width)
-}
-
-// entranceRoom returns how far the walk arrow and its word reach before arch 1, past the width's dimension if it is there.
-func (p StakePlan) entranceRoom() paper.Length {
-	if p.widthFits(1) {
-		return 34
-	}
-	return 28
-}
-
-// extent returns the box about all that must be on this page, where the site map has it now.
+// extent returns the box about all that must be on the plan, where the site map has it now.
 func (p StakePlan) extent() paper.Rect {
 	var e box
-	left := nameRoom
-	if p.ground.Straight {
-		left = nameRoom + numberRoom
-	}
 	for _, s := range p.stakes {
-		at := p.m.at(s.At())
-		e.add(at, left, nameRoom, beyondRoom, beyondRoom)
+		name := guyRadius + 2 + paper.StakeName.Width(s.String())
+		left, right := name, paper.Length(3)
+		if s.Side == spec.Right {
+			left, right = right, left
+		}
+		if !p.ground.Straight {
+			left, right = name, name
+		}
+		e.add(p.m.at(s.At()), left, right, beyondRoom, beyondRoom)
 	}
 	if p.entrance() {
-		at := p.m.at(p.ground.Stations[0].At)
-		e.add(at.Add(paper.Point{Y: p.entranceRoom()}), 14, 14, 0, 0)
+		e.add(p.m.at(p.ground.Stations[0].At).Add(paper.Point{Y: p.entranceRoom()}), 14, 14, 0, 0)
 	}
 	if last := p.ground.Stations[len(p.ground.Stations)-1]; p.exit() {
 		e.add(p.m.at(last.At).Add(paper.Polar(exitRoom, p.m.angle(last.Heading))), 8, 8, 4, 0)
 	}
-	if p.Of != 1 { // the words of the match lines
-		for _, arch := range []int{p.First, p.Last} {
-			e.add(p.m.at(p.ground.Stations[arch-1].At), 30, 30, matchRoom, matchRoom)
+	for _, arch := range []int{p.First, p.Last} {
+		if p.matches(arch) {
+			e.add(p.m.at(p.ground.Stations[arch-1].At), 20, 20, matchRoom, matchRoom)
+		}
+	}
+	for _, s := range p.Spans {
+		for _, end := range []ground.Spot{s.From, s.To} {
+			e.add(p.m.at(p.ground.At(end, p.spec.Units)), 3, 3, 3, 3)
 		}
 	}
 	return e.rect()
+}
+
+// entranceRoom is how far before arch 1 the word at the entrance stands: past the walk arrow, and clear of guy stakes.
+func (p StakePlan) entranceRoom() paper.Length {
+	room := enterRoom
+	for _, s := range p.stakes {
+		if before := p.m.length(-s.Along); before > enterRoom-10 && before < enterRoom+3 {
+			room = max(room, before+9.5)
+		}
+	}
+	return room
 }
 
 // extentWithMarks is the extent with all marks too.
@@ -220,7 +189,7 @@ func (p StakePlan) extentWithMarks() paper.Rect {
 // placed returns the plan put into the room: what must be there in the middle of it, the marks with it where they fit.
 func (p StakePlan) placed(room paper.Rect) StakePlan {
 	e := p.extent()
-	if all := p.extentWithMarks(); all.W <= room.W && all.H <= room.H {
+	if all := p.extentWithMarks(); fits(all, room) {
 		e = all
 	}
 	p.m.origin = p.m.origin.Add(room.Centre().Sub(e.Centre()))

@@ -19,11 +19,11 @@ var (
 // siteLines draws what is on, in and over the ground.
 func (d *stakeSheet) siteLines() {
 	for _, f := range d.spec.Site.Features {
-		d.edges(d.outline(f), paper.Thick)
+		d.edges(d.m.outline(f), paper.Thick)
 	}
 	for _, l := range d.spec.Site.Buried {
 		d.path(d.m.points(l.Line), buriedPen)
-		for _, side := range d.band(l) {
+		for _, side := range d.m.band(l) {
 			d.path(side, paper.Other)
 		}
 	}
@@ -32,70 +32,41 @@ func (d *stakeSheet) siteLines() {
 	}
 }
 
-// siteNames says what those lines are, and what they forbid.
+// featureName is what is said of a feature.
+func (d *stakeSheet) featureName(f spec.Feature) string {
+	name := f.Name
+	if f.Hard {
+		name += ", hard:\nno stake here"
+	}
+	if f.Height > 0 {
+		name += ",\n" + d.units().Room(f.Height) + " high"
+	}
+	return name
+}
+
+// featureNames sets the names of features inside what is seen of them, before lines cross them. The others find a place later.
+func (d *stakeSheet) featureNames() {
+	d.named = make([]bool, len(d.spec.Site.Features))
+	for i, f := range d.spec.Site.Features {
+		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
+			d.named[i] = d.nameInside(seen, f.Name, d.featureName(f))
+		}
+	}
+}
+
+// siteNames says what the lines of the site are, and what they forbid.
 func (d *stakeSheet) siteNames() {
-	for _, f := range d.spec.Site.Features {
-		if seen := cropOutline(d.outline(f), d.room); seen != nil {
-			name := f.Name
-			if f.Hard {
-				name += ", hard:\nno stake here"
-			}
-			if f.Height > 0 {
-				name += ",\n" + d.units().Room(f.Height) + " high"
-			}
-			d.name(seen, name)
+	for i, f := range d.spec.Site.Features {
+		if seen := cropOutline(d.m.outline(f), d.room); seen != nil && !d.named[i] {
+			d.nameBy(seen, f.Name, d.featureName(f))
 		}
 	}
 	for _, l := range d.spec.Site.Buried {
-		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), fmt.Sprintf("%s: drive no\nstake within %s", l.Name, d.units().Inches(l.Keep)))
+		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), l.Name, fmt.Sprintf(": drive no\nstake within %s", d.units().Inches(l.Keep)))
 	}
 	for _, l := range d.spec.Site.Overhead {
-		d.nameLine(d.m.points(l.Line), 0, fmt.Sprintf("%s overhead, %s up:\nkeep pipe and ladders %s off", l.Name, d.units().Room(l.Height), d.units().Room(l.Keep)))
+		d.nameLine(d.m.points(l.Line), 0, l.Name+" overhead", fmt.Sprintf(", %s up:\nkeep pipe and ladders %s off", d.units().Room(l.Height), d.units().Room(l.Keep)))
 	}
-}
-
-// outletRadius is that of an outlet's sign on paper.
-const outletRadius paper.Length = 1.8
-
-// outlets draws the outlets in the picture where there is room for their sign.
-func (d *stakeSheet) outlets() {
-	for _, o := range d.spec.Site.Outlets {
-		at := d.m.at(o.At)
-		if d.room.Inset(3).Contains(at) && d.b.Free(paper.Rect{X: at.X - 2, Y: at.Y - 2, W: 4, H: 4}) {
-			outletSign(d.b.Page, at)
-			d.b.Mark(at, outletRadius)
-			d.plugs = append(d.plugs, o)
-		}
-	}
-}
-
-// outletNames names them, once all that must be read for setting out has its place.
-func (d *stakeSheet) outletNames() {
-	for _, o := range d.plugs {
-		d.b.Label(place.Label{At: d.m.at(o.At), Text: o.Name + " outlet", Lettering: paper.Floor, Clear: outletRadius + 0.4, Leader: place.Bare, Reach: 20})
-	}
-}
-
-// outletSign draws an outlet: a ring with its two slots.
-func outletSign(page *paper.Page, at paper.Point) {
-	page.Stroke(paper.Circle(at, outletRadius), paper.Thin)
-	for _, x := range []paper.Length{-0.6, 0.6} {
-		page.Line(at.Add(paper.Point{X: x, Y: -0.8}), at.Add(paper.Point{X: x, Y: 0.8}), paper.Thin)
-	}
-}
-
-// outline returns a feature's rim on paper; a round one as chords that stray 0.02 mm from it at most.
-func (d *stakeSheet) outline(f spec.Feature) []paper.Point {
-	if len(f.Outline) > 0 {
-		return d.m.points(f.Outline)
-	}
-	const chords = 120
-	centre, radius := d.m.at(f.At), d.m.length(f.Radius)
-	rim := make([]paper.Point, chords)
-	for i := range rim {
-		rim[i] = centre.Add(paper.Polar(radius, 2*math.Pi*float64(i)/chords))
-	}
-	return rim
 }
 
 // edges draws a closed outline inside the picture, edge by edge, round the texts that already stand.
@@ -112,61 +83,86 @@ func (d *stakeSheet) path(line []paper.Point, pen paper.Pen) {
 	}
 }
 
-// band returns the two edges of a buried line's keep-clear band.
-func (d *stakeSheet) band(l spec.Buried) [2][]paper.Point {
-	line := d.m.points(l.Line)
-	keep := float64(d.m.length(l.Keep))
-	var sides [2][]paper.Point
-	for i, p := range line {
-		var u, v paper.Point // into the corner and out of it
-		if i > 0 {
-			u = p.Sub(line[i-1]).Unit()
-		}
-		if i+1 < len(line) {
-			v = line[i+1].Sub(p).Unit()
-		}
-		if i == 0 {
-			u = v
-		} else if i+1 == len(line) {
-			v = u
-		}
-		n := u.Left().Add(v.Left()).Unit()
-		reach := keep
-		if c := float64(n.X*u.Left().X + n.Y*u.Left().Y); c > 0.3 { // mitred, but no spike at a hairpin
-			reach = keep / c
-		}
-		sides[0] = append(sides[0], p.Add(n.Times(reach)))
-		sides[1] = append(sides[1], p.Sub(n.Times(reach)))
-	}
-	return sides
-}
-
-// name sets a feature's name inside what is seen of it, else beside it.
-func (d *stakeSheet) name(seen []paper.Point, name string) {
-	var e box
-	for _, p := range seen {
-		e.add(p, 0, 0, 0, 0)
-	}
-	centre := e.rect().Centre()
+// nameInside sets a feature's name inside what is seen of it: level, else along an upright strip, the short name if there is no room for more.
+func (d *stakeSheet) nameInside(seen []paper.Point, short, name string) bool {
+	box := boundsOf(seen)
+	centre := box.Centre()
 	for _, share := range []float64{0, 0.3, 0.6} {
 		for _, p := range seen {
-			if d.centred(centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
+			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
+				return true
+			}
+		}
+	}
+	for _, text := range []string{strings.ReplaceAll(name, "\n", " "), short} {
+		half := paper.Body.Width(text) / 2
+		up, down := paper.Body.Extent(text)
+		for y := box.Y + half; y <= box.Bottom()-half; y++ {
+			at := paper.Point{X: centre.X + (up-down)/2, Y: y}
+			if around := (paper.Rect{X: centre.X - (up+down)/2, Y: y - half, W: up + down, H: 2 * half}); holds(seen, around.Inset(-1.2)) && d.b.FreeText(at, math.Pi/2, text, paper.Body) {
+				d.b.TurnedText(at, math.Pi/2, text, paper.Body)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// boundsOf is the box about some points.
+func boundsOf(points []paper.Point) paper.Rect {
+	var e box
+	for _, p := range points {
+		e.add(p, 0, 0, 0, 0)
+	}
+	return e.rect()
+}
+
+// holds reports whether a box's corners lie within an outline: an odd number of its edges to the right of each. An edge of the picture that cuts an outline
+// off is no edge of it: a box may come near that.
+func holds(outline []paper.Point, r paper.Rect) bool {
+	for _, c := range []paper.Point{{X: r.X, Y: r.Y}, {X: r.Right(), Y: r.Y}, {X: r.X, Y: r.Bottom()}, {X: r.Right(), Y: r.Bottom()}} {
+		in := false
+		for i, p := range outline {
+			q := outline[(i+1)%len(outline)]
+			if (p.Y > c.Y) != (q.Y > c.Y) && c.X < p.X+(q.X-p.X)*(c.Y-p.Y)/(q.Y-p.Y) {
+				in = !in
+			}
+		}
+		if !in {
+			return false
+		}
+	}
+	return true
+}
+
+// nameBy sets a feature's name beside what is seen of it, with a leader; the short name if there is no room for more.
+func (d *stakeSheet) nameBy(seen []paper.Point, short, name string) {
+	centre := boundsOf(seen).Centre()
+	for _, text := range []string{name, short} {
+		label := place.Label{At: centre, Text: text, Lettering: paper.Body, Align: paper.AtMiddle, Leader: place.Dot}
+		if d.b.Label(label) {
+			return
+		}
+		for _, p := range seen { // pointing nearer to the rim
+			if label.At = centre.Add(p.Sub(centre).Times(0.7)); d.b.Label(label) {
 				return
 			}
 		}
 	}
-	label := place.Label{At: centre, Text: name, Lettering: paper.Body, Align: paper.AtMiddle, Leader: place.Dot}
-	placed := d.b.Label(label)
-	for i := 0; i < len(seen) && !placed; i++ { // pointing nearer to the rim
-		label.At = centre.Add(seen[i].Sub(centre).Times(0.7))
-		placed = d.b.Label(label)
-	}
-	d.lacks(name, placed)
+	d.lacks(short, false)
 }
 
-// centred sets lines of text about a point, if all are free there.
-func (d *stakeSheet) centred(at paper.Point, text string, l paper.Lettering) bool {
+// centred sets lines of text about a point, if all are free there and within an outline.
+func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string, l paper.Lettering) bool {
 	lines := strings.Split(text, "\n")
+	wide := paper.Length(0)
+	for _, line := range lines {
+		wide = max(wide, l.Width(line))
+	}
+	high := l.Leading() * paper.Length(len(lines))
+	if !holds(outline, paper.Rect{X: at.X - wide/2, Y: at.Y - high/2, W: wide, H: high}.Inset(-1.2)) {
+		return false
+	}
 	baseline := func(i int) paper.Point {
 		return paper.Point{X: at.X, Y: at.Y + l.Ascent()/2 + l.Leading()*(paper.Length(i)-paper.Length(len(lines)-1)/2)}
 	}
@@ -181,8 +177,9 @@ func (d *stakeSheet) centred(at paper.Point, text string, l paper.Lettering) boo
 	return true
 }
 
-// nameLine sets a line's name beside the longest stretch of it that is on the page, clear of its band.
-func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name string) {
+// nameLine sets a line's name with what it forbids beside the longest stretch of it that is on the page, clear of its band; the name alone where there is no room
+// for more.
+func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forbids string) {
 	var p, q paper.Point
 	for i := 1; i < len(line); i++ {
 		if a, b, ok := cropSegment(line[i-1], line[i], d.room.Inset(4)); ok && b.Sub(a).Long() > q.Sub(p).Long() {
@@ -192,8 +189,8 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name strin
 	if p == q {
 		return
 	}
-	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name, "\n", " "), 30), "\n")
-	for _, text := range []string{name, narrow} {
+	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name+forbids, "\n", " "), 30), "\n")
+	for _, text := range []string{name + forbids, narrow, name} {
 		for _, share := range []float64{0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65} {
 			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: text, Lettering: paper.Body, Leader: place.Arrow, Pointed: true, Reach: clear + 50}) {
 				return
@@ -206,12 +203,12 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name strin
 // hatches fills hard ground and the bands of buried lines. They come last: a hatch keeps off every text.
 func (d *stakeSheet) hatches() {
 	for _, f := range d.spec.Site.Features {
-		if seen := cropOutline(d.outline(f), d.room); f.Hard && seen != nil {
+		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
 			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
 		}
 	}
 	for _, l := range d.spec.Site.Buried {
-		sides := d.band(l)
+		sides := d.m.band(l)
 		for i := 1; i < len(sides[0]); i++ {
 			piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, d.room)
 			if piece != nil {

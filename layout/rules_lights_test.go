@@ -184,7 +184,8 @@ func fromRows(p *layout.Plan, right bool, at place) measure.Length {
 }
 
 // wrapsUnroll: the string on a wrap is the long side of a right triangle whose short sides are the pipe it covers and the turns' girths,
-// L² = h² + (n·π·D)², D through the wire's middle; the strings end to end are that long.
+// L² = h² + (n·π·D)², D through the wire's middle; the strings end to end are that long. Along a guy's bare band, whose middle is as high as the guy is tied,
+// they run straight.
 func wrapsUnroll(t *testing.T, p *layout.Plan) {
 	byName := map[string]lights.String{}
 	for _, s := range p.Strings {
@@ -195,8 +196,17 @@ func wrapsUnroll(t *testing.T, p *layout.Plan) {
 		if w.On.Kind != lights.Ridge {
 			pipe = p.Arches[w.On.Number-1].Spec.Pipe
 		}
-		h := float64(w.To-w.From) * w.Covers
-		long := math.Hypot(h, w.Turns*math.Pi*float64(pipe.OD+w.Label.Wire))
+		from, to := w.Wound()
+		straight := measure.Length(0)
+		for _, b := range w.Bare {
+			straight += max(0, min(b.To, to)-max(b.From, from))
+			if a := p.Arches[w.On.Number-1]; w.On.IsLeg() && b.From > w.From && b.To < w.To {
+				side, _ := w.On.Wall()
+				near(t, "bare band on "+w.On.String(), a.HeightAt(side, (b.From+b.To)/2), p.Spec.Guys.From, 0.5)
+			}
+		}
+		h := float64(to - from - straight)
+		long := float64(straight) + math.Hypot(h, w.Turns*math.Pi*float64(pipe.OD+w.Label.Wire))
 		var used measure.Length
 		for _, name := range w.Strings {
 			used += byName[name].Used

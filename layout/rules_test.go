@@ -49,6 +49,7 @@ var rules = []struct {
 	{"findings are in order and well said", findingsAreWell},
 	{"findings fit their table", findingsFitTable},
 	{"must fix comes of what the spec says", mustFixIsGiven},
+	{"the schedule can be kept", scheduleKeeps},
 	{"no number is none", numbersAreNumbers},
 	{"JSON has every list", listsAreThere},
 }

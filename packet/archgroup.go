@@ -31,7 +31,7 @@ func sameShape(a, b *arch.Kind) bool {
 	}
 	band := max(a.Band, b.Band)
 	for _, pair := range [][2]measure.Length{
-		{a.Crown, b.Crown}, {a.Clear, b.Clear}, {a.Widest, b.Widest}, {a.ShoulderWidth, b.ShoulderWidth}, {a.HeadWidth, b.HeadWidth},
+		{a.Crown, b.Crown}, {a.Widest, b.Widest}, {a.ShoulderWidth, b.ShoulderWidth}, {a.HeadWidth, b.HeadWidth},
 	} {
 		if d := pair[0] - pair[1]; d > band || d < -band {
 			return false

@@ -22,7 +22,7 @@ func sizesOn(f *flow) (pages, charts int) {
 
 // TestSizesTakeWhatRoomThereIs: the chart goes to the foot of the first page with room, above nothing and over nothing, and never takes a page.
 func TestSizesTakeWhatRoomThereIs(t *testing.T) {
-	plan, _ := profileSheet(t, "garden.yaml")
+	plan := example(t, "garden.yaml")
 	b := &binder{plan: plan, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
 	for _, c := range []struct {
 		left   paper.Length // on each of the pages in turn
@@ -71,7 +71,7 @@ func TestSizesTakeWhatRoomThereIs(t *testing.T) {
 
 // TestSizesOfASketch: where no arch stands there is nothing to compare with.
 func TestSizesOfASketch(t *testing.T) {
-	plan, _ := profileSheet(t, "garden.yaml")
+	plan := example(t, "garden.yaml")
 	plan.Kinds[0] = arch.Sketch(arch.Input{Spec: plan.Kinds[0].Spec})
 	b := &binder{plan: plan, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
 	if _, _, ok := b.sizeChart(); ok {

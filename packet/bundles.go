@@ -4,29 +4,26 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-
-	"hoopwright/layout/crew"
 )
 
-// bundle is what one crew is handed: its sheets, and of the build steps the phases that are its own.
+// bundle is what one crew is handed.
 type bundle struct {
 	crew   string
 	sheets []string
-	phases []crew.Phase
 }
 
 // bundles are the crews that sheets are bundled for.
 var bundles = []bundle{
-	{"marking", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Marking}},
-	{"driving", []string{"safety", "stake", "steps"}, []crew.Phase{crew.Driving}},
-	{"cutting", []string{"safety", "stock", "steps"}, []crew.Phase{crew.Cutting}},
-	{"wrapping", []string{"safety", "light", "steps"}, []crew.Phase{crew.Wrapping}},
-	{"raising", []string{"safety", "arch", "raising", "steps"}, []crew.Phase{crew.Raising}},
-	{"hanging", []string{"safety", "light", "steps"}, []crew.Phase{crew.Hanging}},
-	{"power", []string{"safety", "circuit", "steps"}, []crew.Phase{crew.Powering}},
-	{"buying", []string{"stock"}, nil},
-	{"watching", []string{"watch"}, nil},
-	{"takedown", []string{"down"}, nil},
+	{"marking", []string{"stakes"}},
+	{"driving", []string{"stakes"}},
+	{"cutting", []string{"stock"}},
+	{"wrapping", []string{"lights"}},
+	{"raising", []string{"raise"}},
+	{"hanging", []string{"raise"}},
+	{"power", []string{"power"}},
+	{"buying", []string{"stock"}},
+	{"watching", []string{"nights"}},
+	{"takedown", []string{"takedown"}},
 }
 
 // Crews returns the words that name the crews a packet can be bundled for.
@@ -38,15 +35,14 @@ func Crews() []string {
 	return words
 }
 
-// bundled returns the sheets and phases of some crews.
-func bundled(crews []string) (sheets []string, phases []crew.Phase, err error) {
+// bundled returns the sheets of some crews.
+func bundled(crews []string) (sheets []string, err error) {
 	for _, word := range crews {
 		i := slices.IndexFunc(bundles, func(c bundle) bool { return c.crew == word })
 		if i < 0 {
-			return nil, nil, fmt.Errorf("no crew %q; the crews are %s", word, strings.Join(Crews(), ", "))
+			return nil, fmt.Errorf("no crew %q; the crews are %s", word, strings.Join(Crews(), ", "))
 		}
 		sheets = append(sheets, bundles[i].sheets...)
-		phases = append(phases, bundles[i].phases...)
 	}
-	return sheets, phases, nil
+	return sheets, nil
 }

@@ -77,58 +77,8 @@ func TestNothingFeedsTheLights(t *testing.T) {
 		}
 	}
 	dark := solved(t, []byte(unpowered[:strings.Index(unpowered, "lights:")]))
-	if doc, _, err := Bind(dark, Options{Sheets: []string{"circuit", "light"}, Date: issued}); err == nil || !strings.Contains(err.Error(), "no lights") {
+	if doc, _, err := Bind(dark, Options{Sheets: []string{"circuit", "lights"}, Date: issued}); err == nil || !strings.Contains(err.Error(), "no lights") {
 		t.Errorf("a tunnel without lights has %d pages about them, %v", len(doc.Pages), err)
-	}
-}
-
-// The light plan lists every string once with two boxes, and the wraps' groups hold every wrap.
-func TestLightPlanListsEveryString(t *testing.T) {
-	for _, name := range []string{"garden.yaml", "parkwalk.yaml"} {
-		plan := example(t, name)
-		doc := sheetOf(t, plan, "light")
-		count := map[string]int{}
-		for _, page := range doc.Pages {
-			for _, op := range page.Ops {
-				if x, ok := op.(paper.Text); ok && x.Lettering == paper.Cell {
-					count[x.String]++
-				}
-			}
-		}
-		for _, s := range plan.Strings {
-			if count[s.Name] != 1 {
-				t.Errorf("%s: %s is listed %d times", name, s.Name, count[s.Name])
-			}
-		}
-		if got, want := tickBoxes(doc), 2*len(plan.Strings)+7; got != want {
-			t.Errorf("%s: %d boxes, want two a string and seven steps, %d", name, got, want)
-		}
-		b := &binder{plan: plan, spec: plan.Spec}
-		wraps := 0
-		for _, g := range b.wrapGroups() {
-			wraps += len(g.on)
-		}
-		if wraps != len(plan.Wraps) {
-			t.Errorf("%s: %d wraps in groups, %d in the plan", name, wraps, len(plan.Wraps))
-		}
-	}
-}
-
-// The list of strings says of each string of a chain but the first which string's socket its prongs go into.
-func TestLightPlanSaysWhatGoesInto(t *testing.T) {
-	plan := example(t, "garden.yaml")
-	text := said(sheetOf(t, plan, "light"))
-	joints := 0
-	for _, c := range plan.Chains {
-		joints += len(c.Strings) - 1
-		for k := 1; k < len(c.Strings); k++ {
-			if !strings.Contains(text, "into "+c.Strings[k-1]) {
-				t.Errorf("nothing goes into %s", c.Strings[k-1])
-			}
-		}
-	}
-	if got := strings.Count(text, ", into S"); got != joints || joints == 0 {
-		t.Errorf("%d strings go into another, want %d", got, joints)
 	}
 }
 

@@ -16,6 +16,27 @@ type side struct {
 	title   string // large in the top strip; the back's, where empty, is the front's
 	toScale bool   // it has a drawing to scale: a bar to check the printer by stands in the top strip
 	blocks  []block.Block
+	edge    *edge // stands along the outer edge; nil for none
+}
+
+// edge is what stands along the outer edge of a side, the whole height of its body: it is folded back there and laid on the work.
+type edge struct {
+	name  string // as a paper note calls it
+	wide  paper.Length
+	paint func(page *paper.Page, box paper.Rect, left bool) // left: the outer edge is the left one
+}
+
+// cut draws the edge and returns what it leaves of the body.
+func (e *edge) cut(page *paper.Page, body paper.Rect, back bool) paper.Rect {
+	if e == nil {
+		return body
+	}
+	strip, rest := body.SplitLeft(e.wide)
+	if !back {
+		rest, strip = body.SplitLeft(body.W - e.wide)
+	}
+	e.paint(page, strip, back)
+	return rest
 }
 
 // leafKind is one leaf of the packet: its word on the command line, its name in bookmarks, who works from it, how its sheets of paper are made. A leaf that
@@ -47,6 +68,7 @@ func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []b
 	setSide := func(s side, title string) []block.Block {
 		back := b.twoSided && (before+len(sides))%2 == 1
 		page, box := b.newSide(back)
+		box = s.edge.cut(page, box, back)
 		done, rest, left := block.Fill(page, box, s.blocks)
 		if s.title != "" {
 			title = s.title

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/layout/measure"
@@ -11,48 +12,77 @@ import (
 type stored struct {
 	item  string
 	count int
-	keep  string // how it is bundled and stored, as the take-down names it
-	named bool   // each has a name: stakes
+	keep  keeping
+	named bool // each has a name: stakes
 }
 
-// inventory lists what the tunnel is made of as it stands: pieces as cut, fittings, stakes, strings as they hang, cords. What is used up is left out.
+// keeping is a way of bundling and storing.
+type keeping int
+
+// The ways, in the order they are told.
+const (
+	keptLegs keeping = iota
+	keptRidge
+	keptBox
+	keptStakes
+	keptLights
+	keptCords
+)
+
+// inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
 func (b *binder) inventory() []stored {
-	u := b.spec.Units
 	var list []stored
-	add := func(item string, count int, keep string) {
+	add := func(item string, count int, keep keeping) {
 		if count > 0 {
 			list = append(list, stored{item: item, count: count, keep: keep})
 		}
 	}
-	for _, like := range alike(b.plan.Stock.Pieces) {
-		if like.sort.Steel {
-			continue // counted below, from the ground
-		}
-		keep := "pair"
-		if like.sort.Ridge() {
-			keep = "ridge"
-		}
-		add(fmt.Sprintf("%s, %s %s", like.sort.Noun(), like.item, u.Cut(like.pieces[0].Length)), len(like.pieces), keep)
+	for _, k := range b.pipeKinds() {
+		add(k.item, k.count, k.keep)
 	}
 	for _, it := range b.plan.Shopping {
 		if it.Kind.Fitting() {
-			add(it.Item, it.Need, "box")
+			add(it.Item, it.Need-it.Spare, keptBox)
 		}
 	}
 	for _, d := range b.stakeKinds() {
-		list = append(list, stored{fmt.Sprintf("%s %s", d.what, u.Inches(d.length)), d.count, "stakes", true})
+		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
-	add("stake cap", len(b.plan.Stakes), "stakes")
+	add("stake cap", len(b.plan.Stakes), keptStakes)
 	_, guys := b.stakeCounts()
-	add("guy with its tightener", guys, "box")
+	add("guy with its tightener", guys, keptBox)
 	for _, kind := range b.stringKinds() {
-		add("string "+kind.item, kind.count, "lights")
+		add(kind.item, kind.count, keptLights)
 	}
 	for _, c := range b.plan.Power.Cords {
-		add(fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), u.Room(c.Length)), c.Count, "cords")
+		add(fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), b.spec.Units.Room(c.Length)), c.Count, keptCords)
 	}
-	add("three-way tap", b.plan.Power.Taps, "cords")
-	add("low-voltage supply", b.plan.Power.Supplies, "cords")
+	add("three-way", b.plan.Power.Taps, keptCords)
+	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
+	return list
+}
+
+// pipeKinds counts the sticks of pipe as cut, by material, legs apart from ridge pieces; their lengths are on their tags.
+func (b *binder) pipeKinds() []stored {
+	var list []stored
+	for _, p := range b.plan.Stock.Pieces {
+		if p.ID.Steel {
+			continue
+		}
+		like := stored{item: "leg stick", keep: keptLegs}
+		if p.ID.Sort().Ridge() {
+			like = stored{item: "ridge piece", keep: keptRidge}
+		}
+		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
+			like.item += ", " + p.Item
+		}
+		k := slices.IndexFunc(list, func(s stored) bool { return s.item == like.item })
+		if k < 0 {
+			k = len(list)
+			list = append(list, like)
+		}
+		list[k].count++
+	}
 	return list
 }
 
@@ -98,28 +128,24 @@ func (b *binder) stringKinds() []stored {
 	return list
 }
 
-// keeping says how each kind of thing is bundled, labelled and stored.
-func (b *binder) keeping() []danger {
-	kept := map[string]bool{}
+// kept is a kind of thing with how it is bundled, labelled and stored.
+type kept struct {
+	keep      keeping
+	what, how string
+}
+
+// keeping says how each kind of thing that there is is kept.
+func (b *binder) keeping() []kept {
+	there := map[keeping]bool{}
 	for _, it := range b.inventory() {
-		kept[it.keep] = true
+		there[it.keep] = true
 	}
-	all := []struct {
-		keep string
-		d    danger
-	}{
-		{"pair", danger{"Legs", "arch by arch, tied at both ends and the middle, tag with its number at the foot.", "Lay them straight and flat on three supports, under cover, out of the sun, nothing on top."}},
-		{"ridge", danger{"Ridge pieces", "one bundle in the order of the bays.", "Store with the legs."}},
-		{"box", danger{"Fittings, guys", "wiped, looked at for cracks; each guy coiled with its tightener.", "In one box with this packet."}},
-		{"stakes", danger{"Stakes, caps", "scraped, dried, oiled, caps on, bundled by length.", "Lying down, points to the wall."}},
-		{"lights", danger{"Light strings", "a day indoors to dry, coiled loosely, ends together, one to a bag with its leg or row; dead ones apart.", "No frost, nothing heavy on them."}},
-		{"cords", danger{"Cords, taps", "dried, coiled loosely, never round the elbow; label at the plug: length, where it lay.", "Hung up. A damaged one is cut through and thrown away."}},
-	}
-	var list []danger
-	for _, k := range all {
-		if kept[k.keep] {
-			list = append(list, k.d)
-		}
-	}
-	return list
+	return slices.DeleteFunc([]kept{
+		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, its tag at the foot. Flat on three supports, under cover, nothing on top."},
+		{keptRidge, "Ridge pieces", "one bundle, in the order of the bays, labelled RIDGE. With the legs."},
+		{keptBox, "Fittings, guys", "wiped, each guy coiled with its tightener. One box, these leaves on top."},
+		{keptStakes, "Stakes, caps", "scraped, dried, oiled, caps on, bundled by length. Lying down, points to the wall."},
+		{keptLights, "Strings", "dried a day indoors, coiled loosely, ends together. One to a bag, labelled with its S-number and its place. No frost."},
+		{keptCords, "Cords, three-ways", "dried, coiled loosely, labelled at the plug with its number. Hung up."},
+	}, func(k kept) bool { return !there[k.keep] })
 }

@@ -39,6 +39,7 @@ func (b *binder) boardTitle() block.Block {
 const (
 	boardLeast   paper.Length = 62
 	boardBest    paper.Length = 118
+	boardGap     paper.Length = 6
 	boardFigures paper.Length = 70 // width of the key figures beside it
 )
 
@@ -50,7 +51,7 @@ func (b *binder) boardPicture() block.Block {
 		facts = append(facts, block.Fact{What: f.label, Value: f.value})
 	}
 	scene := block.Picture{Least: boardLeast, Best: boardBest, Paint: func(page *paper.Page, box paper.Rect) []string {
-		if b.found("no-arch") || !draw.Perspective(page, box, b.plan) {
+		if finding.Has(b.plan.Findings, "no-arch") || !draw.Perspective(page, box, b.plan) {
 			page.Paragraph(box, "No arch of these figures stands, so there is nothing to show yet.", paper.Body)
 		}
 		return nil
@@ -59,7 +60,7 @@ func (b *binder) boardPicture() block.Block {
 		drawFigures(page, box, figures)
 		return nil
 	}}
-	return block.Block{Name: "picture", Gap: 2, Facts: facts, Body: block.Columns{Gap: columnGap, Cols: []block.Column{
+	return block.Block{Name: "picture", Gap: 2, Facts: facts, Body: block.Columns{Gap: boardGap, Cols: []block.Column{
 		{Share: 1, Blocks: []block.Block{{Name: "picture", Body: scene}}}, {Width: boardFigures, Blocks: []block.Block{{Name: "key figures", Body: list}}}}}}
 }
 

@@ -1,3 +1,267 @@
 package packet
 
-func (b *binder) dayLeaf() []folio { return nil }
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
+)
+
+// dayLeaf is the organiser's: the work along the clock with everyone's name, every hold to tick, the figures to stop at; on its back the map of the site.
+func (b *binder) dayLeaf() []folio {
+	s := b.plan.Crew.Schedule
+	var front []block.Block
+	if len(s.Days) == 0 {
+		front = append(front, block.Paragraph("There is nothing to build yet."))
+	} else {
+		front = append(front, b.dayPeople(s))
+		if tight := b.tooLong(s); tight != "" {
+			front = append(front, block.Box("too long for a day", tight))
+		}
+		for i := range s.Days {
+			if i < s.Marked {
+				front = append(front, b.markingDay(s, i))
+				continue
+			}
+			front = append(append(front, b.dayHead(s.Days[i], i == s.Marked)), b.dayChart(s, i)...)
+		}
+		front = append(front, b.dayHolds(s)...)
+	}
+	front = append(front, b.dayStops())
+	title := "Site map"
+	if _, body := b.newSide(false); block.Height(front, body.W) > body.H {
+		title = "Run sheet, site map"
+	}
+	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: b.siteMaps()}}}
+}
+
+// letter names a person on the run sheet, counted from 0: A to Z, then AA.
+func letter(person int) string {
+	if person < 26 {
+		return string(rune('A' + person))
+	}
+	return letter(person/26-1) + letter(person%26)
+}
+
+// people prints how many do it.
+func people(n int) string {
+	if n == 1 {
+		return "1 person"
+	}
+	return fmt.Sprintf("%d people", n)
+}
+
+// dayPeople has a name written down for each letter.
+func (b *binder) dayPeople(s crew.Schedule) block.Block {
+	const row = 6
+	text := fmt.Sprintf("%d people, a name for each letter. A is the organiser.", s.Hands)
+	if short := practice.Raisers - s.Hands; short > 0 && len(b.plan.Kinds) > 0 {
+		text = fmt.Sprintf("%s. Raising takes %d: find %d more before the day. A is the organiser.", say.Capital(people(s.Hands)), practice.Raisers, short)
+	}
+	lines := []block.Block{{Body: block.Words{Lettering: paper.Strong, Text: text}}}
+	for first := 0; first < s.Hands; first += row {
+		var blanks block.Blanks
+		for p := first; p < first+row; p++ {
+			if p < s.Hands {
+				blanks = append(blanks, block.Blank{Word: letter(p)})
+			}
+		}
+		lines = append(lines, block.Block{Body: blanks})
+	}
+	return block.Block{Name: "names", Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: lines}}}}
+}
+
+// tooLong says that the work goes on for more than a day, and what a leader can do about it.
+func (b *binder) tooLong(s crew.Schedule) string {
+	built := s.Built()
+	if len(built) < 2 {
+		return ""
+	}
+	_, end := lastWork(s)
+	text := fmt.Sprintf("Too long for one day of light: %s of building, done at %s on day %d.", say.Count(len(built), "day"), end, len(built))
+	var ways []string
+	if n := s.Fit.Helpers + 1 - s.Hands; s.Fit.Helpers > 0 {
+		ways = append(ways, "ask "+say.Count(n, "more helper"))
+	}
+	if s.Fit.Beforehand > 0 {
+		ways = append(ways, fmt.Sprintf("cut, try and wrap on days before (%s of all)", hours(s.Fit.Beforehand)))
+	}
+	if len(ways) > 0 {
+		text += " To save a day: " + say.Or(ways) + "."
+	}
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight without guys."
+}
+
+// lastWork returns when the last work by daylight ends.
+func lastWork(s crew.Schedule) (day int, at crew.Clock) {
+	for _, j := range s.Jobs {
+		if d, end, ok := j.End(); ok && j.Work != crew.LightUp && (d > day || d == day && end > at) {
+			day, at = d, end
+		}
+	}
+	return day, at
+}
+
+// hours prints a time to take in half hours.
+func hours(minutes float64) string {
+	halves := int((minutes + 29) / 30)
+	if halves < 2 {
+		return "half an hour"
+	}
+	if halves%2 == 0 {
+		return say.Count(halves/2, "hour")
+	}
+	return fmt.Sprintf("%.1f hours", float64(halves)/2)
+}
+
+// dayWords prints a day, or a blank for one.
+func dayWords(t time.Time) string {
+	if t.IsZero() {
+		return "Day ____________"
+	}
+	return t.Format("Monday 2 January")
+}
+
+// markingDay says in a line when and by whom the ground is marked.
+func (b *binder) markingDay(s crew.Schedule, day int) block.Block {
+	text := dayWords(s.Days[day].Date) + ": mark the ground, call the locator"
+	for _, j := range s.Jobs {
+		for k, st := range j.Stints {
+			if st.Day != day {
+				continue
+			}
+			text += fmt.Sprintf(", %s to %s", st.Begin, st.End)
+			if k == 0 || s.Hands > len(st.Hands) {
+				text += " by " + whoWords(st.Hands, s.Hands)
+			}
+		}
+	}
+	return block.Block{Name: "marking day", Gap: 2.5, Body: block.Words{Text: text + "."}}
+}
+
+// dayHead is a day of building with its light. What the plan does not know is left blank.
+func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
+	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s", d.Begin)
+	if d.Lunch > 0 {
+		text += fmt.Sprintf(", lunch %s", d.Lunch)
+	}
+	text += "."
+	switch {
+	case d.Light != nil:
+		text += fmt.Sprintf(" Light until %s, dark from %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+		if first {
+			text += fmt.Sprintf(" (%s)", d.Light.Zone)
+		}
+	default:
+		text += " Sunset ________: then only the dark walk."
+	}
+	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
+}
+
+// dayChart is one day of building as bars, and under it whoever found no room in it.
+func (b *binder) dayChart(s crew.Schedule, day int) []block.Block {
+	chart, names := b.chartOf(s, day), b.chartNames(s)
+	list := []block.Block{{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
+		chart.Draw(page, box, names)
+		return nil
+	}}}}
+	var words []string
+	for _, m := range chart.Draw(&paper.Page{}, paper.Rect{W: b.bodyWidth(), H: chart.Least()}, names) {
+		words = append(words, fmt.Sprintf("%s, %s: %s", m.Row, m.Bar.Begin, m.Bar.Who))
+	}
+	if len(words) > 0 {
+		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: strings.Join(words, ". ") + "."}})
+	}
+	return list
+}
+
+// chartNames is the room for the names of works, alike on every day.
+func (b *binder) chartNames(s crew.Schedule) (wide paper.Length) {
+	for day := s.Marked; day < len(s.Days); day++ {
+		wide = max(wide, b.chartOf(s, day).Names())
+	}
+	return wide
+}
+
+// chartOf gathers a day's bars: a row a work, the stretches of one work that follow each other without a break and by the same people as one bar.
+func (b *binder) chartOf(s crew.Schedule, day int) draw.DayChart {
+	d := s.Days[day]
+	c := draw.DayChart{From: d.Begin / 60 * 60, To: d.End, Lunch: d.Lunch, Rest: practice.MinutesLunch, Light: d.Light}
+	if d.Light != nil {
+		c.To = max(c.To, d.Light.Dusk)
+	}
+	for _, work := range crew.Works() {
+		row := draw.ChartRow{Name: b.workWords(work)}
+		for _, j := range s.Jobs {
+			if j.Work != work || work == crew.MarkGround {
+				continue
+			}
+			for k, st := range j.Stints {
+				if st.Day != day {
+					continue
+				}
+				bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, s.Hands), Count: fmt.Sprint(len(st.Hands)), Hold: k == len(j.Stints)-1 && b.holds(j)}
+				c.To = max(c.To, st.End)
+				if work == crew.ClearUp {
+					bar.Who = "who is free"
+				}
+				n := len(row.Bars)
+				if n > 0 && row.Bars[n-1].End == bar.Begin && row.Bars[n-1].Who == bar.Who && !row.Bars[n-1].Hold {
+					row.Bars[n-1].End, row.Bars[n-1].Hold = bar.End, bar.Hold
+					continue
+				}
+				row.Bars = append(row.Bars, bar)
+			}
+			if work == crew.LightUp && len(j.Stints) == 0 && day == len(s.Days)-1 {
+				row.Note = "when it is dark, at ______"
+			}
+		}
+		if len(row.Bars) > 0 || row.Note != "" {
+			c.Rows = append(c.Rows, row)
+		}
+	}
+	c.To = (c.To + 59) / 60 * 60
+	return c
+}
+
+// holds reports whether a job has a hold in it.
+func (b *binder) holds(j crew.Job) bool {
+	for _, i := range j.Tasks {
+		if b.plan.Crew.Tasks[i].Hold {
+			return true
+		}
+	}
+	return false
+}
+
+// whoWords names people by letters: three or more in a row by the first and the last of them.
+func whoWords(list []int, hands int) string {
+	switch {
+	case len(list) == hands && hands > 2:
+		return "all"
+	case hands-len(list) == 1 && hands > 4:
+		for p := range hands {
+			if p >= len(list) || list[p] != p {
+				return "all but " + letter(p)
+			}
+		}
+	}
+	var words []string
+	for _, r := range say.Runs(list) {
+		switch {
+		case r.Last-r.First > 1:
+			words = append(words, letter(r.First)+"–"+letter(r.Last))
+		default:
+			for p := r.First; p <= r.Last; p++ {
+				words = append(words, letter(p))
+			}
+		}
+	}
+	return strings.Join(words, " ")
+}

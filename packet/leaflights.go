@@ -1,3 +1,283 @@
 package packet
 
-func (b *binder) lightsLeaf() []folio { return nil }
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+)
+
+// lighting is the wrapping crew's leaf: in front how each kind of pipe is wound, behind which string goes where.
+type lighting struct {
+	*binder
+	u measure.System
+}
+
+// lightsLeaf makes the leaf of a tunnel that has lights.
+func (b *binder) lightsLeaf() []folio {
+	if len(b.plan.Strings) == 0 {
+		return nil
+	}
+	l := lighting{b, b.spec.Units}
+	strips := l.strips()
+	f := folio{front: side{title: "Lights", toScale: strips[0] != nil, edge: strips[0]}, back: side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1]}}
+	for _, c := range l.charts() {
+		f.front.blocks = append(f.front.blocks, c...)
+	}
+	f.front.blocks = append(f.front.blocks, l.rowMarks()...)
+	f.front.blocks = append(f.front.blocks, l.dropList()...)
+	f.front.blocks = append(f.front.blocks, l.turns()...)
+	f.front.blocks = append(f.front.blocks, l.steps()...)
+	f.front.blocks = append(f.front.blocks, l.endsElsewhere()...)
+	f.back.blocks = append(f.back.blocks, l.aloud())
+	f.back.blocks = append(f.back.blocks, l.rowSteps()...)
+	f.back.blocks = append(f.back.blocks, l.unfolded()...)
+	return []folio{f}
+}
+
+// wrapKind is wraps that are wound alike: one line of a chart.
+type wrapKind struct {
+	wrap lights.Wrap // the first
+	on   []lights.Part
+}
+
+// wrapChart is wraps of one string on pipes of one sort and length: one ruler with its lines.
+type wrapChart struct{ lines []wrapKind }
+
+// wrapCharts gathers the wraps in the order they hang.
+func (b *binder) wrapCharts() []wrapChart {
+	var list []wrapChart
+	for _, w := range b.plan.Wraps {
+		i := slices.IndexFunc(list, func(c wrapChart) bool { return b.oneRuler(c.lines[0].wrap, w) })
+		if i < 0 {
+			i = len(list)
+			list = append(list, wrapChart{})
+		}
+		c := &list[i]
+		k := slices.IndexFunc(c.lines, func(o wrapKind) bool { return b.woundAlike(o.wrap, w) })
+		if k < 0 {
+			k = len(c.lines)
+			c.lines = append(c.lines, wrapKind{wrap: w})
+		}
+		c.lines[k].on = append(c.lines[k].on, w.On)
+	}
+	return list
+}
+
+// tenTurns is what a wrapper lays a tape along.
+const tenTurns = 10
+
+// alikeTo reports whether two lengths are one to a wrapper: as near as a number of grid steps, 1/8 in or 2 mm each.
+func alikeTo(steps measure.Length, u measure.System, a, b measure.Length) bool {
+	step := measure.By(u, measure.Inch/8, 2)
+	return math.Abs(float64(a-b)) <= float64(steps*step)+1e-6
+}
+
+// How far wraps may differ that are wound alike, in steps: what the give of flags and of a string's end takes up. Our own choice.
+const (
+	lengthSteps = 4 // where the pipe or what is wound of it begins and ends
+	bandSteps   = 2
+	tenSteps    = 1
+	bulbSteps   = 1 // of bulbs at a flag
+)
+
+// oneRuler reports whether two wraps go on one chart.
+func (b *binder) oneRuler(v, w lights.Wrap) bool {
+	return v.On.Kind.Noun() == w.On.Kind.Noun() && v.Label.Name == w.Label.Name && len(v.Strings) == len(w.Strings) && alikeTo(lengthSteps, b.spec.Units, v.PipeEnd, w.PipeEnd) &&
+		alikeTo(lengthSteps, b.spec.Units, v.From, w.From) && alikeTo(lengthSteps, b.spec.Units, v.To, w.To)
+}
+
+// woundAlike reports whether two wraps of one chart go on one line.
+func (b *binder) woundAlike(v, w lights.Wrap) bool {
+	u := b.spec.Units
+	_, vEnd := v.Wound()
+	_, wEnd := w.Wound()
+	return v.Crown == w.Crown && alikeTo(tenSteps, u, tenTurns*v.Pitch, tenTurns*w.Pitch) && alikeTo(lengthSteps, u, vEnd, wEnd) &&
+		slices.EqualFunc(v.Flags, w.Flags, func(f, g lights.Flag) bool { return f.Tape == g.Tape && max(f.Bulb-g.Bulb, g.Bulb-f.Bulb) <= bulbSteps }) &&
+		slices.EqualFunc(v.Bare, w.Bare, func(f, g lights.Band) bool {
+			return alikeTo(bandSteps, u, f.From, g.From) && alikeTo(bandSteps, u, f.To, g.To)
+		})
+}
+
+// pipesNamed is how long a list of pipes may be before the most numerous are called all the others.
+const pipesNamed = 30
+
+// named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
+func (c wrapChart) named(line int) string {
+	on := c.lines[line].on
+	sides := map[lights.Kind][]int{}
+	for _, p := range on {
+		sides[p.Kind] = append(sides[p.Kind], p.Number)
+	}
+	left, right := sides[lights.LegLeft], sides[lights.LegRight]
+	name, rest := partsInRanges(on), "all others"
+	switch {
+	case on[0].Kind == lights.Ridge:
+		name = "bay " + name
+	case on[0].Kind == lights.Arch || slices.Equal(left, right):
+		var numbers []int
+		for _, p := range on {
+			if !slices.Contains(numbers, p.Number) {
+				numbers = append(numbers, p.Number)
+			}
+		}
+		name = say.Numbered("arch", numbers)
+	case len(left) == 0:
+		rest = "all other right legs"
+	case len(right) == 0:
+		rest = "all other left legs"
+	}
+	if len(name) <= pipesNamed {
+		return name
+	}
+	for i, o := range c.lines {
+		if i != line && len(o.on) >= len(on) && (rest == "all others" || o.on[0].Kind == on[0].Kind) {
+			return name
+		}
+	}
+	if len(c.lines) == 1 {
+		return "all of them"
+	}
+	return rest
+}
+
+// under returns the outside diameter of the pipe that a wrap lies on.
+func (b *binder) under(on lights.Part) measure.Length {
+	if on.Kind == lights.Ridge {
+		return b.spec.Ridge.Pipe.OD
+	}
+	return b.plan.Arches[on.Number-1].Spec.Pipe.OD
+}
+
+// wordsWide is the room for the words beside a chart.
+const wordsWide paper.Length = 57
+
+// charts draws how each kind of pipe is wound.
+func (l lighting) charts() (list [][]block.Block) {
+	for _, c := range l.wrapCharts() {
+		list = append(list, l.chart(c))
+	}
+	return list
+}
+
+// noun is what a chart's pipes are called.
+func (c wrapChart) noun() string {
+	switch c.lines[0].wrap.On.Kind {
+	case lights.Ridge:
+		return "Ridge"
+	case lights.Arch:
+		return "Whole arch"
+	}
+	return "Leg"
+}
+
+func (l lighting) chart(c wrapChart) []block.Block {
+	w := c.lines[0].wrap
+	start, end := endsOf(w.On.Kind)
+	head := w.PipeEnd - w.To
+	chart := draw.PipeChart{Long: w.PipeEnd, Start: start + l.bareEnd(w.From), End: end + l.bareEnd(head), Units: l.u}
+	for _, line := range c.lines {
+		for _, f := range line.wrap.Flags {
+			if !slices.Contains(chart.Marks, f.Tape) {
+				chart.Marks = append(chart.Marks, f.Tape)
+			}
+		}
+	}
+	slices.Sort(chart.Marks)
+	var flags []string
+	for _, m := range chart.Marks {
+		flags = append(flags, l.u.Inches(m))
+	}
+	noun := c.noun()
+	title := fmt.Sprintf("%s: %s", noun, strung(w))
+	facts := []block.Fact{{What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
+		{What: "flags for " + title, Value: strings.Join(flags, ", ")}}
+	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
+	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(block.Words{Text: title, Lettering: paper.Strong}, ruler)}}
+	for i, line := range c.lines {
+		blocks = append(blocks, l.line(chart, line, c.named(i)))
+	}
+	return blocks
+}
+
+// chartWide is about the width that a chart gets: what decides its lines of figures.
+func (l lighting) chartWide() paper.Length {
+	return l.size.W - punchMargin - edgeMargin - draw.EdgeStripWide - wordsWide - chartGap
+}
+
+const chartGap paper.Length = 3
+
+// withWords sets words at the left of a picture.
+func withWords(words, picture block.Body) block.Body {
+	return block.Columns{Gap: chartGap, Cols: []block.Column{{Width: wordsWide, Blocks: []block.Block{{Body: words}}}, {Share: 1, Blocks: []block.Block{{Body: picture}}}}}
+}
+
+// bareEnd says what stays bare at an end, where anything does.
+func (l lighting) bareEnd(bare measure.Length) string {
+	if bare < l.u.Grid() {
+		return ""
+	}
+	return ": " + l.u.Inches(bare) + " bare"
+}
+
+// endsOf names the two ends of a pipe, its zero first.
+func endsOf(k lights.Kind) (start, end string) {
+	switch k {
+	case lights.Ridge:
+		return "nearer arch 1", "far end"
+	case lights.Arch:
+		return "left foot", "right foot"
+	}
+	return "foot", "crown end"
+}
+
+// strung says what goes on one pipe.
+func strung(w lights.Wrap) string {
+	if n := len(w.Strings); n > 1 {
+		return fmt.Sprintf("%d × %s, one after the other", n, w.Label.Name)
+	}
+	return "one " + w.Label.Name
+}
+
+// line is one way a chart's pipes are wound.
+func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block {
+	w := k.wrap
+	from, to := w.Wound()
+	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Signs: true, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w)}
+	for _, f := range w.Flags {
+		line.At = append(line.At, draw.PipeMark{Tape: f.Tape, Text: fmt.Sprint(f.Bulb)})
+	}
+	ten := l.u.Inches(tenTurns * w.Pitch)
+	text := fmt.Sprintf("%s: %.0f turns,\nten take %s", say.Capital(on), w.Turns, block.Figure(ten))
+	if w.Turns < tenTurns {
+		ten = l.u.Inches(w.Pitch)
+		text = fmt.Sprintf("%s: %.1f turns,\none every %s", say.Capital(on), w.Turns, block.Figure(ten))
+	}
+	if w.Covers < 1-1e-6 {
+		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
+	}
+	facts := []block.Fact{{What: "turns, " + on, Value: fmt.Sprintf("%.0f", w.Turns)}, {What: "ten turns, " + on, Value: ten}}
+	for _, b := range w.Bare {
+		facts = append(facts, block.Fact{What: "bare band for the guy, " + on, Value: draw.BandWords(b, l.u)})
+	}
+	height := chart.LineHeight(l.chartWide(), line)
+	picture := block.Picture{Least: height, Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
+	return block.Block{Name: on, Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: text}, picture)}
+}
+
+// joints are the tapes at which one string ends and the next begins.
+func (l lighting) joints(w lights.Wrap) (list []measure.Length) {
+	for i, s := range l.plan.Strings {
+		if i > 0 && s.Run.Part == w.On && s.Run.Wound() && s.From.At.Spot == lights.Along && slices.Contains(w.Strings, s.Name) && slices.Contains(w.Strings, l.plan.Strings[i-1].Name) {
+			list = append(list, s.From.At.Tape)
+		}
+	}
+	return list
+}

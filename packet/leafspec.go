@@ -21,22 +21,17 @@ func (b *binder) specLeaf() []folio {
 		{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source))},
 	}
 	if len(b.spec.Defaults) > 0 {
-		small := func(text string) block.Body { return block.Words{Lettering: paper.Small, Text: text} }
 		blocks = append(blocks, block.Heading("Not in the spec, so assumed"),
-			block.Block{Name: "what was assumed", Gap: 1, Rank: block.Should, Body: small(b.leftOpen(true)), Short: small(b.leftOpen(false))})
+			block.Block{Name: "what was assumed", Gap: 1, Body: block.Words{Lettering: paper.Small, Text: b.leftOpen()}})
 	}
 	return []folio{{front: side{title: "Spec", blocks: blocks}}}
 }
 
-// leftOpen lists every value that the spec did not give, with why it was taken if asked.
-func (b *binder) leftOpen(why bool) string {
+// leftOpen lists every value that the spec did not give; `check --assumed` has the reasons.
+func (b *binder) leftOpen() string {
 	var list []string
 	for _, d := range b.spec.Defaults {
-		text := d.Key + " " + d.Value
-		if why && d.Why != "" {
-			text += " (" + d.Why + ")"
-		}
-		list = append(list, text)
+		list = append(list, d.Key+" "+d.Value)
 	}
 	return strings.Join(list, " · ")
 }
@@ -120,4 +115,25 @@ func (l listing) Split(width, height paper.Length) (first, rest block.Body, ok b
 		return nil, nil, false
 	}
 	return listing{lines[:rows]}, listing{lines[rows:]}, true
+}
+
+// folded cuts a line into pieces of so many characters.
+func folded(line string, room int) []string {
+	runes := []rune(line)
+	if len(runes) <= room {
+		return []string{line}
+	}
+	var parts []string
+	for len(runes) > room {
+		n := room
+		for k := room; k > room*2/3; k-- { // after a space, where one is near
+			if runes[k-1] == ' ' {
+				n = k
+				break
+			}
+		}
+		parts = append(parts, string(runes[:n]))
+		runes = runes[n:]
+	}
+	return append(parts, string(runes))
 }

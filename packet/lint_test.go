@@ -166,3 +166,14 @@ func cleared[T any](b inkBox, after int, whites []T, parts func(T) (int, []paper
 	}
 	return false
 }
+
+// countOf counts a word.
+func countOf(words []string, word string) int {
+	n := 0
+	for _, w := range words {
+		if w == word {
+			n++
+		}
+	}
+	return n
+}

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -165,16 +166,20 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	}
 	t.Run("stakes on Letter", func(t *testing.T) { measureStakes(t, reader, "garden.yaml", 612, 792) })
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
-	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 5) })
-	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 3) })
+	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 3) })
+	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 2) })
 	t.Run("cuts", func(t *testing.T) { measureCuts(t, reader, "garden.yaml", 1) })
 	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
-	t.Run("arch", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
+	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
+	t.Run("pitch strips among the tags", func(t *testing.T) { measureTagStrips(t, reader) })
+	t.Run("site map on Letter", func(t *testing.T) { measureSite(t, reader, "garden.yaml") })
+	t.Run("site map on A4", func(t *testing.T) { measureSite(t, reader, "schoolyard.yaml") })
 }
 
-// measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bar of 4 in and every distance between two stakes of legs.
+// measureStakes holds the first page of a stake plan against the ground: paper size, bookmarks, the bars of 2 in and 50 mm and every distance between two stakes of legs.
 func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, height float64) {
-	p, plan := printed(t, reader, example, "stake")
+	p, plan := printed(t, reader, example, "stakes")
 	size, err := reader.GetPageSize(&requests.GetPageSize{Page: requests.Page{ByIndex: &requests.PageByIndex{Document: p.doc, Index: 0}}})
 	if err != nil || math.Abs(size.Width-width) > 0.01 || math.Abs(size.Height-height) > 0.01 {
 		t.Errorf("a page of %.2f by %.2f points, %v, want %v by %v", size.Width, size.Height, err, width, height)
@@ -190,16 +195,15 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 	}
 
 	paths := p.drawing(0)
-	bar := 0.0 // the longest level line in the title block that is not one of its rules
+	inch, metre := false, false // the two bars in the strip at the top
 	for _, path := range paths {
-		if len(path) == 2 && path[0].y == path[1].y && path[0].to(path[1]) < 110 {
-			if l := path[0].to(path[1]); path[0].y > size.Height/pointsPerMm-45 && l > bar {
-				bar = l
-			}
+		if len(path) == 2 && path[0].y == path[1].y && path[0].y < 20 {
+			l := path[0].to(path[1])
+			inch, metre = inch || math.Abs(l-50.8) < 0.02, metre || math.Abs(l-50) < 0.02
 		}
 	}
-	if math.Abs(bar-101.6) > 0.02 {
-		t.Errorf("the bar of 4 in is %.3f mm", bar)
+	if !inch || !metre {
+		t.Errorf("a bar of 2 in is there: %v, one of 50 mm: %v", inch, metre)
 	}
 
 	scale := p.scale(0)
@@ -222,7 +226,7 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 	if len(dots) < len(legs) {
 		t.Fatalf("%d dots for %d stakes", len(dots), len(legs))
 	}
-	dots = dots[:len(legs)] // one more explains the sign
+	dots = dots[:len(legs)]
 	worst := 0.0
 	for i := range legs {
 		for k := range i {
@@ -238,7 +242,7 @@ func measureStakes(t *testing.T, reader pdfium.Pdfium, example string, width, he
 // measureArch holds the drawn curve of the first arch profile against the solved arches: crown over feet and foot to foot, the mean of the
 // pipe's two sides where both are drawn.
 func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
-	p, plan := printed(t, reader, example, "arch")
+	p, plan := printed(t, reader, example, "raise")
 	scale := p.scale(0)
 	if scale == 0 {
 		t.Fatal("the title block of the arch profile states no scale")
@@ -286,6 +290,34 @@ func measureArch(t *testing.T, reader pdfium.Pdfium, example string) {
 	}
 }
 
+// measureStrips lays a ruler on the strips at the outer edges of the lights' leaf: on front and back strokes stand a wrap's pitch apart, full size.
+func measureStrips(t *testing.T, reader pdfium.Pdfium, example string) {
+	p, plan := printed(t, reader, example, "lights")
+	const letter, margin, stroke = 215.9, 8, 5.0
+	for side, fold := range []float64{letter - margin, margin} {
+		var strokes []float64
+		for _, path := range p.drawing(side) {
+			low, high := pathBounds(path)
+			if len(path) == 2 && math.Abs(high.x-low.x-stroke) < 0.01 && high.y-low.y < 0.01 && min(math.Abs(low.x-fold), math.Abs(high.x-fold)) < 0.05 {
+				strokes = append(strokes, low.y)
+			}
+		}
+		slices.Sort(strokes)
+		met := map[float64]bool{}
+		for i := 1; i < len(strokes); i++ {
+			for _, w := range plan.Wraps {
+				if math.Abs(strokes[i]-strokes[i-1]-float64(w.Pitch)) < 0.02 {
+					met[strokes[i]] = true
+				}
+			}
+		}
+		// Between two strips on one edge lies one gap that is no pitch.
+		if len(strokes) < 6 || len(met) < len(strokes)-2 {
+			t.Errorf("side %d: strokes at %.2f, %d of their distances are pitches", side+1, strokes, len(met))
+		}
+	}
+}
+
 // measureCuts holds the sticks drawn on a side against the cut plan: each stick as long on paper as the plan has it at the scale stated, in the order of the
 // patterns, and a line across it at each of its saw marks.
 func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) {
@@ -320,6 +352,56 @@ func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) 
 			if piece.Mark != bar.Stock && !slices.ContainsFunc(cuts, func(c spot) bool { return math.Abs(c.x-at) < 0.1 && c.y < left.y && c.y > left.y-10 }) {
 				t.Errorf("cut %d: no line at the mark of %v, %.2f mm on paper", i+1, piece.ID, at)
 			}
+		}
+	}
+}
+
+// fivePitches is an invented tunnel whose wraps need more strips than the edges of the lights' leaf have room for.
+const fivePitches = `hoopwright: 1
+title: Five
+units: imperial
+tunnel: {arches: 5, spacing: 4 ft, opening: {width: 4 ft, height: 6 ft}}
+arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft 4 in}
+lights:
+  wraps:
+    - {where: 'legs of [1]', string: mini led 100 warm, pitch: 1.5 in}
+    - {where: 'legs of [2]', string: mini led 100 warm, pitch: 1.75 in}
+    - {where: 'legs of [3]', string: mini led 100 warm, pitch: 2 in}
+    - {where: 'legs of [4]', string: mini led 100 warm, pitch: 2.25 in}
+    - {where: 'left legs of [5]', string: mini led 100 warm, pitch: 2.5 in}
+`
+
+// measureTagStrips lays a ruler on the strips that found no room at the lights: their strokes stand a pitch apart, full size.
+func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
+	p, plan := printedSpec(t, reader, "five.yaml", []byte(fivePitches), "tags")
+	strokes := map[string][]float64{} // by the foot they stand on
+	for _, path := range p.drawing(0) {
+		if len(path) != 2 || math.Abs(path[0].x-path[1].x) > 0.01 || math.Abs(path[0].to(path[1])-9) > 0.05 && math.Abs(path[0].to(path[1])-6) > 0.05 {
+			continue
+		}
+		foot := fmt.Sprintf("%.1f", max(path[0].y, path[1].y))
+		strokes[foot] = append(strokes[foot], path[0].x)
+	}
+	b, err := newBinder(plan, Options{Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	strips := b.stripsForTags()
+	if len(strips) == 0 {
+		t.Fatal("no strip is left for the tags")
+	}
+	for _, strip := range strips {
+		found := false
+		for _, list := range strokes {
+			slices.Sort(list)
+			off := 0.0
+			for i := 1; i < len(list); i++ {
+				off = max(off, math.Abs(list[i]-list[i-1]-float64(strip.Pitch)))
+			}
+			found = found || len(list) == strip.Turns(b.bodyWidth())+1 && off < 0.05
+		}
+		if !found {
+			t.Errorf("no strokes %.2f mm apart: %v", float64(strip.Pitch), strokes)
 		}
 	}
 }

@@ -26,20 +26,22 @@ site:
 // together by the pair of stakes they share; and through that pair runs the match line, on both. Which arches a sheet shows is the picture's own to choose and asked of it; where
 // they are on paper is read off the file.
 func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least int) {
-	p, plan := printedSpec(t, reader, name, []byte(source), "stake")
+	p, plan := printedSpec(t, reader, name, []byte(source), "stakes")
 	b := &binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper)}
-	tiles := b.newStakeWords().plans()
+	tiles := newStakeLeaf(b).parts
 	if len(tiles) < least {
 		t.Fatalf("%d sheets", len(tiles))
 	}
 	n := len(plan.Ground.Stations)
 	var before map[ground.StakeID]spot // the stakes of the sheet before
+	page := 0
 	for i, tile := range tiles {
-		scale := p.scale(i)
-		if scale == 0 {
-			t.Fatalf("sheet %d states no scale", i+1)
+		for p.scale(page) == 0 { // a back, or a sheet of words
+			page++
 		}
-		paths := p.drawing(i)
+		scale := p.scale(page)
+		paths := p.drawing(page)
+		page++
 		legs := plan.Ground.Stakes[2*tile.First-2 : 2*tile.Last]
 		var dots []spot
 		for _, path := range paths {

@@ -16,7 +16,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -24,7 +23,7 @@ import (
 // Options say what to bind.
 type Options struct {
 	Sheets []string  // words of the sheets wanted; none means all that are not made on request alone
-	For    []string  // crews that it is bundled for: their sheets, and their own part of the build steps
+	For    []string  // crews that it is bundled for: their sheets
 	Date   time.Time // the issue date, printed on every sheet
 
 	Annex    bool // the annex too
@@ -62,23 +61,17 @@ func sheets() []sheet {
 		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
 		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf, runsOn: true},
 
-		{word: "overview", name: "Overview", holder: "organiser", make: (*binder).overview},
-		{word: "safety", name: "Safety", holder: "read aloud to all", make: (*binder).safety},
-		{word: "stake", name: "Stake plan", holder: "marking crew", make: (*binder).stakePlan},
-		{word: "arch", name: "Arch profile", holder: "raising crew", make: (*binder).archProfiles},
-		{word: "raising", name: "Raising", holder: "raising crew", make: (*binder).raising},
-		{word: "light", name: "Light plan", holder: "wrapping crew", make: (*binder).lightPlan},
 		{word: "circuit", name: "Circuit diagram", holder: "power crew", make: (*binder).circuitDiagram},
-		{word: "steps", name: "Build steps", holder: "organiser, crew leads", make: (*binder).buildSteps},
-		{word: "watch", name: "Opening nights", holder: "evening watch", make: (*binder).openingNights},
-		{word: "down", name: "Take-down", holder: "take-down crew", make: (*binder).takeDown},
-		{word: "rebuild", name: "Rebuild file", holder: "file, for next year", make: (*binder).rebuildFile},
-		{word: "cards", name: "Tags", holder: "packing crew", make: (*binder).tags},
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
+		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
 	}
 }
+
+// oldWords are the words of sheets whose place a leaf has taken: they answer with that.
+var oldWords = map[string]string{"overview": "board", "safety": "board", "stake": "stakes", "arch": "raise", "raising": "raise", "cut": "stock", "shopping": "stock",
+	"light": "lights", "circuit": "power", "steps": "day", "watch": "nights", "rebuild": "takedown"}
 
 // leafNumber is the number of a leaf in the packet, the same whichever are printed.
 func leafNumber(word string) int {
@@ -101,8 +94,7 @@ type binder struct {
 	size     paper.Rect
 	date     time.Time
 	checksum string
-	phases   []crew.Phase // whose build steps are printed; none means all
-	contents []entry      // what the overview lists
+	contents []entry // what the overview lists
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
@@ -116,12 +108,9 @@ type entry struct {
 
 // Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
 func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
-	words, phases, err := bundled(opt.For)
+	words, err := bundled(opt.For)
 	if err != nil {
 		return pdf.Document{}, nil, err
-	}
-	if slices.Contains(opt.Sheets, "steps") {
-		phases = nil // asked for by word: all of them
 	}
 	chosen, err := choose(append(words, opt.Sheets...), opt.Annex)
 	if err != nil {
@@ -131,7 +120,6 @@ func Bind(plan *layout.Plan, opt Options) (pdf.Document, []block.Note, error) {
 	if err != nil {
 		return pdf.Document{}, nil, err
 	}
-	b.phases = phases
 	doc, notes := b.bind(chosen)
 	if len(doc.Pages) == 0 {
 		return doc, nil, fmt.Errorf("the spec has nothing for the sheet %s: it has no lights", strings.Join(append(words, opt.Sheets...), ", "))
@@ -205,7 +193,12 @@ func plateOf(source []byte) string {
 
 // choose picks the sheets by their words, in packet order; without any, all but the annex, unless it is wanted too.
 func choose(words []string, annex bool) ([]sheet, error) {
-	for _, w := range words {
+	words = slices.Clone(words)
+	for i, w := range words {
+		if leaf, ok := oldWords[w]; ok {
+			words[i] = leaf
+			continue
+		}
 		if !slices.Contains(Words(), w) {
 			return nil, fmt.Errorf("no sheet %q; the sheets are %s", w, strings.Join(Words(), ", "))
 		}

@@ -167,10 +167,10 @@ func TestSheetsAreChosenByWord(t *testing.T) {
 	for _, p := range doc.Pages {
 		names = append(names, p.Name)
 	}
-	if got := strings.Join(names, " "); !strings.HasPrefix(got, "stock ") || !strings.HasSuffix(got, " stake") || strings.Contains(got, "overview") {
-		t.Errorf("the pages are %q, want the leaf of stock, then the stake plan", got)
+	if got := strings.Join(names, " "); !strings.HasPrefix(got, "stakes ") || !strings.Contains(got, " stock") || strings.Contains(got, "overview") {
+		t.Errorf("the pages are %q, want the leaf of the stakes, then that of stock", got)
 	}
-	if _, _, err := Bind(plan, Options{Sheets: []string{"steaks"}}); err == nil || !strings.Contains(err.Error(), "stake, arch") {
+	if _, _, err := Bind(plan, Options{Sheets: []string{"steaks"}}); err == nil || !strings.Contains(err.Error(), "stock, raise") {
 		t.Errorf("an unknown sheet gave %v, want the words there are", err)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"hoopwright/draw"
-	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -14,28 +13,6 @@ import (
 
 // permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
 // answer to them.
-
-// conditions is the line for what they ask for besides.
-const conditions = "Conditions"
-
-// signature sets a line to sign on: who, name, signature, day.
-func (f *flow) signature(who string) {
-	const row paper.Length = 8.5
-	r := f.take(row)
-	base, x := r.Bottom()-1.5, r.X
-	f.page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, who, paper.Strong)
-	x += 46
-	if who == conditions {
-		f.page.Line(paper.Point{X: x, Y: base + 0.8}, paper.Point{X: r.Right() - 2, Y: base + 0.8}, paper.Thin)
-		return
-	}
-	for _, label := range []string{"Name", "Signed", "Date"} {
-		w := (r.Right() - r.X - 46) / 3
-		f.page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, label, paper.Floor)
-		f.page.Line(paper.Point{X: x + paper.Floor.Width(label) + 1.5, Y: base + 0.8}, paper.Point{X: x + w - 2, Y: base + 0.8}, paper.Thin)
-		x += w
-	}
-}
 
 // permissionRows are what is asked for.
 func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
@@ -125,4 +102,13 @@ func (b *binder) narrowest() string {
 		width = min(width, k.HeadWidth)
 	}
 	return b.spec.Units.Tape(width)
+}
+
+// highest is the highest crown.
+func (b *binder) highest() measure.Length {
+	top := measure.Length(0)
+	for _, k := range b.plan.Kinds {
+		top = max(top, k.Crown)
+	}
+	return top
 }

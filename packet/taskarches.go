@@ -50,8 +50,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
 	crew.SightAlong:   plainly("Look along crowns and feet from each end. Tighten guys evenly. Count the caps."),
 
-	crew.MeasureSag:  ofArches("Before anything is loosened, measure the crowns of %s from a line between the feet."),
-	crew.NameLegs:    plainly("Mark every leg inside, at its foot: its name, an arrow up. It has taken a set. Number ridge pieces at both ends, arrow toward arch 1."),
+	crew.MeasureSag:  plainly("Before anything is loosened, measure these crowns from a line between the feet."),
+	crew.NameLegs:    plainly("Mark every leg inside its foot: name, arrow up. Number ridge pieces at both ends, arrow toward arch 1."),
 	crew.LowerArches: taskWords.lower,
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
 		if w.plan.Spec.Arch.Joints == spec.Pinned {
@@ -59,7 +59,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return "Twist the crowns apart and pull."
 	},
-	crew.PullStakes: plainly("Twist each stake with the grip and pull it straight. Keep it capped to the last moment. Tick it. Fill the hole."),
+	crew.PullStakes: plainly("Twist each stake with the grip and pull it straight. Capped till the last. Tick it, fill the hole."),
 	crew.LookOver:   plainly("Look at every pipe and fitting."),
 	crew.Store:      plainly("Bundle legs arch by arch, straight and flat, tagged at the foot. Bag each string with its leg or row. Fittings in one box with these sheets."),
 	crew.NextYear:   plainly("Write what was changed, and what to do better."),

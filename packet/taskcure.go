@@ -43,11 +43,12 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:          "Pull it with dry hands, swap it, try again.",
 	crew.Electrician:     "Still fails: an electrician.",
-	crew.CloseTonight:    "CLOSED for the night.",
+	crew.DeadApart:       "Dead or damaged: in a bag apart, counted.",
+	crew.DeadWaits:       "Dead string: its plug goes into your pocket; mend by daylight.",
 	crew.Mend:            "Mend it, look again.",
 	crew.WarmWater:       "Stuck: warm water, never a hammer.",
 	crew.FindStake:       "One missing: find it before anyone leaves.",
-	crew.CutThrough:      "Cracked or hurt: cut it through and throw it away.",
+	crew.CutThrough:      "Cracked or hurt: cut it through, throw it away.",
 }
 
 // cure says a remedy.
@@ -58,6 +59,13 @@ func (w taskWords) cure(c crew.Cure) string {
 		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), w.by("inch", "10 mm"))
 	case crew.MoveOnString:
 		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
+	case crew.TripDrill:
+		return fmt.Sprintf("It trips: the drill on leaf %d.", leafNumber("power"))
+	case crew.CloseTonight:
+		if c.From > 1 {
+			return fmt.Sprintf("%d loose: CLOSED.", c.From)
+		}
+		return "Else CLOSED."
 	case crew.DriveDeeper:
 		if c.By == 0 {
 			return "Drive it deeper."

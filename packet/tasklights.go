@@ -39,18 +39,27 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(_ taskWords, t crew.Task) string {
-		return "Press TEST, then RESET, at " + say.And(t.Of.Outlets) + ", a lamp in it."
+		return "Press TEST, then RESET, at " + outletsSaid(t.Of.Outlets) + ", a lamp in it."
 	},
 	crew.NightStakes: plainly("Push every stake and guy by hand."),
 	crew.NightPipe:   plainly("Look along every pipe, socket and crown."),
 	crew.NightLights: plainly("Look at lights, plugs and cords."),
 	crew.NightWay:    plainly("Walk through. Set a lantern at each end."),
-	crew.NightClose:  plainly("Walk people out, last one counted. Power off. Bar both ends."),
+	crew.NightClose:  plainly("To shut: walk people out, count the last."),
 
-	crew.Unplug:      func(_ taskWords, t crew.Task) string { return "Unplug first, at " + say.And(t.Of.Outlets) + "." },
+	crew.Unplug:      func(_ taskWords, t crew.Task) string { return "Unplug first, at " + outletsSaid(t.Of.Outlets) + "." },
 	crew.CoilCords:   plainly("Take cords and three-ways from the far end to the outlet. Look along each. Coil it loosely. Label its plug."),
 	crew.TakeStrings: plainly("Cut ties, never wires. Coil drops and rows as they come. Tag each with its place."),
 	crew.Unwind:      plainly("Unwind wraps on trestles, once the pipe lies straight, toward the plug. Do not pull."),
+}
+
+// outletsSaid names a few outlets, or counts them.
+func outletsSaid(names []string) string {
+	const few = 3
+	if len(names) > few {
+		return fmt.Sprintf("each of the %d outlets", len(names))
+	}
+	return say.And(names)
 }
 
 // windPipe says what is wound where; the figures stand in the row of that wrap.

@@ -30,7 +30,7 @@ var stated = map[crew.Wanted]string{
 	crew.FootDown:       "Left foot on the ground, its name facing in.",
 	crew.PipeWhole:      "No crack, no white line; every socket home.",
 	crew.PlugsDry:       "Every plug and three-way for outdoors, whole, dry, covered.",
-	crew.WayEven:        "Even, no mud; both ends open and lit.",
+	crew.WayEven:        "Even, no mud, no ice; both ends open and lit.",
 	crew.LampsOut:       "Nobody inside, lights out, both ends barred.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 	crew.SetMarked:      "Every leg named inside.",
@@ -274,7 +274,7 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.LaidFlat:
 		return fmt.Sprintf("From %s forecast: LAY FLAT by daylight before.", w.units.Speed(f.Gust))
 	case crew.StakesHold:
-		return fmt.Sprintf("None moves %s by hand; fewer than %d loose. Caps and ribbons on.", w.units.Inches(f.Length), f.Count)
+		return fmt.Sprintf("None moves %s by hand. Caps and ribbons on.", w.units.Inches(f.Length))
 	case crew.CrownKept:
 		return fmt.Sprintf("No crown %s lower than the night before.", w.units.Inches(f.Limit))
 	}

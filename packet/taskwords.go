@@ -124,16 +124,5 @@ func few(names []string) string {
 	return say.And(names)
 }
 
-// dotNames lists what dots are painted for, crosses left out where dots are among them.
-func (w taskWords) dotNames(dots []ground.Dot) string {
-	var names []string
-	for _, d := range dots {
-		if d.Spot.Kind == ground.AtStake {
-			names = append(names, w.spot(d.Spot))
-		}
-	}
-	return few(names)
-}
-
 // by chooses words by the units.
 func (w taskWords) by(imperial, metric string) string { return measure.By(w.units, imperial, metric) }

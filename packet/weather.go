@@ -6,7 +6,6 @@ import (
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 )
 
 // insideGust is the gust from which on nobody is inside.
@@ -65,41 +64,4 @@ func (b *binder) gusts() []closing {
 		list = append(list, closing{"Gusts of " + u.Speed(w.Strip), fmt.Sprintf("Forecast: take rows and drops off before; it then bears %s more.", u.Speed(w.Gains))})
 	}
 	return append(list, closing{"Gusts of " + u.Speed(w.Down), "Forecast: take the tunnel down before."})
-}
-
-// closingFigures lists the figures that the tunnel is closed by.
-func (b *binder) closingFigures() []closing {
-	list := append(b.gusts(),
-		closing{"Thunder", fmt.Sprintf("Everyone out and indoors until %d minutes after the last.", practice.ThunderMinutes)},
-		closing{"Ice or snow on it", "Closed. Lights off, nobody under it, do not beat it off. It sags: take it down when it thaws."})
-	if late := b.plan.Weather.Ice[1]; len(b.plan.Weather.Bears) > 0 && late > 0 {
-		last := &list[len(list)-1]
-		last.do += fmt.Sprintf(" Near %s of ice all round, late in the season, an arch folds or leans over.", b.iceWords(late))
-	}
-	return list
-}
-
-// weatherDangers are those of the tunnel as it stands.
-func (b *binder) weatherDangers() []danger {
-	if len(b.plan.Kinds) == 0 {
-		return nil
-	}
-	w := b.plan.Weather
-	wind := ""
-	for _, g := range b.gusts() {
-		wind += g.sentence() + " "
-	}
-	wind += "The organiser may lower a figure; nobody raises one. Look at stakes, guys and sockets before it opens again."
-	cover, ice := "A tarp or banner takes many times the wind.", "Ice bends arches until they fold."
-	if w.Cover > 2 {
-		cover = fmt.Sprintf("A tarp or banner takes about %.0f times the wind.", w.Cover)
-	}
-	if late := w.Ice[1]; len(w.Bears) > 0 && late > 0 {
-		ice = fmt.Sprintf("Late in the season arches fold under %s of ice.", b.iceWords(late))
-	}
-	return []danger{
-		{"Wind", b.gustReason(), wind},
-		{"Covers", cover, "Never hang a sheet, sign or net on it, not even for an hour."},
-		{"Ice and snow", ice, "Close, lights off, stay from under it. Do not beat ice off. Take it down if it sags."},
-		{"Lightning", "People, wet ground and long wires.", fmt.Sprintf("At the first thunder everyone out and indoors, until %d minutes after the last.", practice.ThunderMinutes)}}
 }

@@ -29,9 +29,10 @@ layout:                LAYOUT
 layout/wish:           layout layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/power:          layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/practice layout/spec layout/finding layout/catalog layout/measure layout/say
-layout/crew:           layout/practice layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock/cutting:
-layout/lights:         layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/sun:
+layout/lights:         layout/practice layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/anchor:         layout/measure
 layout/bend:

@@ -25,9 +25,8 @@ var takesApart = map[string][]string{
 // The files that may, and why.
 var mayTakeApart = map[string]string{
 	"packet/recover.go":     "reads a spec out of a packet",
-	"packet/rebuild.go":     "prints the spec's own source, line by line",
+	"packet/leafspec.go":    "prints the spec's own source, line by line",
 	"draw/block/words.go":   "sets words of several letterings on a line: spaces at their ends",
-	"packet/lightrows.go":   "looks whether a string's catalog name tells its colour",
 	"packet/said.go":        "first sentence of a finding, until its leaf has title and cure",
 	"packet/dangersopen.go": "first sentence of a finding, until its leaf has title and cure",
 	"draw/oneline.go":       "the words of a joint, until joints have places",

@@ -84,7 +84,7 @@ func cut(blocks []Block, box paper.Rect) (set, rest []Block) {
 			if first, more, ok := s.Split(box.W, room-gap); ok {
 				b.Body, b.Keep = first, false
 				set = append(set, b)
-				rest[0].Body, rest[0].Short = more, nil
+				rest[0].Body, rest[0].Short, rest[0].Facts = more, nil, nil // its figures are told once, with its first part
 				return set, rest
 			}
 		}

@@ -8,7 +8,7 @@ type Framed struct {
 	Pen    paper.Pen // zero: the heaviest
 }
 
-const framePad paper.Length = 2.6
+const framePad paper.Length = 2
 
 // Height implements Body.
 func (f Framed) Height(width paper.Length) paper.Length {

@@ -8,12 +8,13 @@ import (
 
 // Step is one thing to do: a box to tick, its number, the words, for a hold a heavy frame with lines to write on.
 type Step struct {
-	Number int     // 0 for a line without one
-	Text   string  // with its figures marked
-	Then   string  // what is wanted, or what to do if it is off: set below, indented as the text is; empty for none
-	Sign   []Blank // lines to fill in, one beside the other; none for a step without
-	Hold   bool    // nobody goes on before it is signed: a heavy frame
-	NoTick bool    // no box to tick, as in a list of dangers
+	Number int          // 0 for a line without one
+	Text   string       // with its figures marked
+	Then   string       // what is wanted, or what to do if it is off: set below, indented as the text is; empty for none
+	Sign   []Blank      // lines to fill in, one beside the other; none for a step without
+	Hold   bool         // nobody goes on before it is signed: a heavy frame
+	Aside  paper.Length // room at the right in which the lines to fill in stand, beside the words; 0: below them
+	NoTick bool         // no box to tick, as in a list of dangers
 }
 
 // Blank is a line to write on behind its word.
@@ -25,9 +26,9 @@ type Blank struct {
 // Room about a step.
 const (
 	stepTick   paper.Length = paper.TickBoxSide + 2.2
-	stepNumber paper.Length = 6.2
-	stepPad    paper.Length = 1.6 // inside a hold's frame
-	blankHigh  paper.Length = 8.4 // a line to write on
+	stepNumber paper.Length = 7
+	stepPad    paper.Length = 1.2 // inside a hold's frame
+	blankHigh  paper.Length = 7.8 // a line to write on
 	stepLeast  paper.Length = paper.TickBoxSide + 0.8
 )
 
@@ -61,7 +62,7 @@ func (s Step) parts() []Words {
 
 // Height implements Body.
 func (s Step) Height(width paper.Length) paper.Length {
-	inner := width - s.indent() - 2*s.pad()
+	inner := width - s.indent() - 2*s.pad() - s.Aside
 	h := paper.Length(0)
 	for _, w := range s.parts() {
 		h += w.Height(inner)
@@ -69,7 +70,10 @@ func (s Step) Height(width paper.Length) paper.Length {
 	if !s.NoTick {
 		h = max(h, stepLeast)
 	}
-	if len(s.Sign) > 0 {
+	switch {
+	case len(s.Sign) > 0 && s.Aside > 0:
+		h = max(h, blankHigh)
+	case len(s.Sign) > 0:
 		h += blankHigh
 	}
 	return h + 2*s.pad()
@@ -91,13 +95,18 @@ func (s Step) Draw(page *paper.Page, box paper.Rect) []string {
 		page.Text(paper.Point{X: x + stepNumber - 1.8, Y: in.Y + paper.Body.Ascent() + 0.4}, paper.AtRight, fmt.Sprint(s.Number), paper.Strong)
 	}
 	_, words := in.SplitLeft(s.indent())
+	sign := paper.Rect{X: words.X, Y: in.Bottom() - blankHigh, W: words.W, H: blankHigh}
+	if s.Aside > 0 {
+		words.W -= s.Aside
+		sign.X, sign.W = words.Right()+2, s.Aside-2
+	}
 	y := words.Y + 0.4
 	for _, w := range s.parts() {
 		w.Draw(page, paper.Rect{X: words.X, Y: y, W: words.W})
 		y += w.Height(words.W)
 	}
 	if len(s.Sign) > 0 {
-		DrawBlanks(page, paper.Rect{X: words.X, Y: in.Bottom() - blankHigh, W: words.W, H: blankHigh}, s.Sign)
+		DrawBlanks(page, sign, s.Sign)
 	}
 	return nil
 }

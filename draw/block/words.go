@@ -81,7 +81,6 @@ func (w Words) letteringOf(s span) paper.Lettering {
 // lines wraps the text to a width.
 func (w Words) lines(width paper.Length) [][]span {
 	var lines [][]span
-	space := w.Lettering.Width(" ")
 	for _, para := range strings.Split(w.Text, "\n") {
 		var line []span
 		long := paper.Length(0)
@@ -96,13 +95,12 @@ func (w Words) lines(width paper.Length) [][]span {
 			for _, s := range list[i:end] {
 				wide += w.letteringOf(s).Width(s.text)
 			}
+			space := w.space(line, list[i])
 			if len(line) > 0 && long+space+wide > width+hair {
 				lines = append(lines, line)
-				line, long = nil, 0
+				line, long, space = nil, 0, 0
 			}
-			if len(line) > 0 {
-				long += space
-			}
+			long += space
 			if len(line) == 0 && wide > width {
 				lines = append(lines, w.broken(list[i:end], width)...)
 				line, lines = lines[len(lines)-1], lines[:len(lines)-1]
@@ -133,12 +131,20 @@ func (w Words) broken(group []span, width paper.Length) [][]span {
 func (w Words) width(line []span) paper.Length {
 	wide := paper.Length(0)
 	for i, s := range line {
-		if i > 0 && !s.glue {
-			wide += w.Lettering.Width(" ")
-		}
-		wide += w.letteringOf(s).Width(s.text)
+		wide += w.space(line[:i], s) + w.letteringOf(s).Width(s.text)
 	}
 	return wide
+}
+
+// space is the room between a line and the piece after it: none at its beginning, and that of their own lettering between two figures.
+func (w Words) space(line []span, next span) paper.Length {
+	switch {
+	case len(line) == 0 || next.glue:
+		return 0
+	case next.figure && line[len(line)-1].figure:
+		return w.Figures.Width(" ")
+	}
+	return w.Lettering.Width(" ")
 }
 
 // leading is the distance of the line's baseline from the one before: a line with figures takes their leading, less a little.
@@ -196,8 +202,8 @@ func (w Words) set(page *paper.Page, at paper.Point, line []span) {
 		l := w.letteringOf(line[i])
 		page.Text(at, paper.AtLeft, text, l)
 		at.X += l.Width(text)
-		if end < len(line) && !line[end].glue {
-			at.X += w.Lettering.Width(" ")
+		if end < len(line) {
+			at.X += w.space(line[:end], line[end])
 		}
 		i = end
 	}

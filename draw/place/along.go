@@ -29,6 +29,30 @@ func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
 	return false
 }
 
+// OnLine sets a text on the line from one point to another, at the middle or as near it as is free, reading from the bottom or the right. Draw the line
+// afterwards and round its texts. It reports whether it found a place.
+func (b *Board) OnLine(from, to paper.Point, s string, l paper.Lettering) bool {
+	const end = 1 // of the line, that stays to be seen beyond the text
+	run := to.Sub(from)
+	u := readable(run.Unit())
+	if u.Y > 0.9 { // nearly upright: read from the right, not from the left
+		u = u.Times(-1)
+	}
+	angle := angleOf(u)
+	up, down := l.Extent(s)
+	drop := paper.Polar((down-up)/2, angle).Left()
+	for _, share := range []float64{0.5, 0.38, 0.62, 0.3, 0.7, 0.22, 0.78} {
+		if l.Width(s)/2+end > run.Long()*paper.Length(min(share, 1-share)) {
+			continue
+		}
+		if centre := from.Add(run.Times(share)).Add(drop); b.FreeText(centre, angle, s, l) {
+			b.TurnedText(centre, angle, s, l)
+			return true
+		}
+	}
+	return false
+}
+
 // Radius draws a radius dimension at the angle (radians, counter-clockwise from the right as seen on paper): an arrow from the centre's side to
 // the circle's edge with the number along it, or where that has no room a number outside whose leader points to the edge. It reports whether the
 // number found a place.

@@ -21,6 +21,7 @@ type Column struct {
 	Align     paper.Align
 	Lettering paper.Lettering // zero: body text
 	Tick      bool            // a tick box in each row that has no text here
+	Boxes     int             // how many tick boxes stand side by side; 0 stands for 1
 }
 
 // Row is one row of a table. Cells that are missing are left blank to be written in.

@@ -168,7 +168,7 @@ func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length 
 		at := x
 		for i, c := range t.Columns {
 			if t.ticked(r, i) {
-				page.TickBox(paper.Point{X: at + (c.Width-paper.TickBoxSide)/2, Y: y + tickMargin})
+				c.tickBoxes(page, paper.Point{X: at, Y: y + tickMargin})
 			}
 			lines := t.lines(r, i)
 			top := y
@@ -193,6 +193,19 @@ func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length 
 	}
 	page.Line(paper.Point{X: x, Y: y + h}, paper.Point{X: right, Y: y + h}, paper.Thin)
 	return y + h
+}
+
+// boxGap is the room between tick boxes side by side.
+const boxGap paper.Length = 1.8
+
+// tickBoxes draws a row's tick boxes in the middle of the column that begins at the point.
+func (c Column) tickBoxes(page *paper.Page, at paper.Point) {
+	n := paper.Length(max(1, c.Boxes))
+	at.X += (c.Width - n*paper.TickBoxSide - (n-1)*boxGap) / 2
+	for range max(1, c.Boxes) {
+		page.TickBox(at)
+		at.X += paper.TickBoxSide + boxGap
+	}
 }
 
 // firstLine returns the height of the row's tallest first line, a tick box included.

@@ -297,6 +297,9 @@ const (
 	Electrician
 	CloseTonight
 	Mend
+	DeadApart // dead strings, counted
+	TripDrill // the power crew's
+	DeadWaits // for daylight, unplugged
 
 	WarmWater
 	FindStake

@@ -45,125 +45,42 @@ type Chain struct {
 	Amps         measure.Current // at the first plug
 }
 
-// Limits of taped figures. Common practice, no source; a careful tape holds 1:3000.
-const (
-	limitInches = measure.Inch / 2
-	limitMetric = 12 * measure.Millimetre
-)
-
-const (
-	minutesDot     = practice.MinutesDot
-	minutesTwoTape = practice.MinutesTwoTape
-	minutesMeasure = practice.MinutesMeasure
-	minutesTest    = practice.MinutesTest
-	minutesTalk    = practice.MinutesTalk
-	minutesLabel   = practice.MinutesLabel
-)
-
-// Day orders the work from the first white dot to the last plug, with every figure in the step that needs it.
+// Day orders the work from the first white dot to the last plug, and lays it along the clock.
 func Day(in Input) Plan {
-	plan := order(in)
-	plan.Tasks = Tasks(in)
-	plan.Findings = append(dayFindings(in, plan), calendarFindings(in.Spec)...)
+	plan := Plan{Tasks: Tasks(in)}
+	plan.Schedule = in.schedule(plan.Tasks)
+	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec)...)
 	finding.Sort(plan.Findings)
 	return plan
 }
 
-// order is Day without its findings.
-func order(in Input) Plan {
-	b := &builder{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1, limit: limitInches}
-	if b.units == measure.Metric {
-		b.limit = limitMetric
-	}
-	b.marking()
-	b.driving()
-	b.cutting()
-	b.wrapping()
-	b.raising()
-	b.hanging()
-	b.powering()
-	plan := Plan{Steps: b.steps}
-	for i := range plan.Steps {
-		plan.Steps[i].Number = i + 1
-	}
-	plan.Blocks = b.blocks(plan.Steps)
-	for _, block := range plan.Blocks {
-		if block.Phase == Marking {
-			plan.MarkMinutes = max(plan.MarkMinutes, block.End)
-		} else {
-			plan.Minutes = max(plan.Minutes, block.End)
-		}
-	}
-	if start := in.Spec.Crew.Start; start > 0 {
-		plan.began = start.Minutes()
-		plan.Start = clockTime(plan.began)
-	}
-	return plan
-}
-
-// enough returns the fewest helpers with whom the day is no longer than a day should be, up to twice the hands there are; not ok where they would not do.
-func enough(in Input) (helpers int, ok bool) {
-	s := *in.Spec
-	in.Spec = &s
-	for most := 2*s.Crew.Helpers + 1; s.Crew.Helpers < most; {
-		s.Crew.Helpers++
-		if order(in).Minutes <= longestDay {
-			return s.Crew.Helpers, true
-		}
-	}
-	return 0, false
-}
-
-// builder gathers the steps.
-type builder struct {
-	Input
-	units measure.System
-	limit measure.Length // of a taped check
-	hands int            // helpers and the organiser
-	steps []Step
-}
-
-// add appends a step that takes so many minutes of one pair of hands, shared among its people.
-func (b *builder) add(work float64, s Step) {
-	s.People = max(1, min(s.People, b.hands))
-	s.Minutes = work / float64(s.People)
-	b.steps = append(b.steps, s)
-}
-
-const (
-	twoCrews   = practice.TwoCrews
-	raisers    = 3 // people to raise an arch: one at each leg, one at the crown
-	longestDay = practice.LongDay
-)
-
-func dayFindings(in Input, p Plan) []finding.Finding {
+// dayFindings tells of too few hands, and of a building that takes days.
+func dayFindings(in Input, s Schedule) []finding.Finding {
 	var list []finding.Finding
-	hands := in.Spec.Crew.Helpers + 1
-	if hands < raisers {
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(raisers - 1)}},
-			Text: fmt.Sprintf("Raising an arch takes %d people, one at each leg and one at the crown, and there are %d with the organiser; find %s for the build day.", raisers, hands, say.Count(raisers-hands, "more helper"))})
+	if s.Hands < practice.Raisers {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1)}},
+			Text: fmt.Sprintf("Raising an arch takes %d people: one at each foot, one at the crown, one on the ladder, one who holds arch 1. There are %d with the organiser; find %s for the build day.", practice.Raisers, s.Hands, say.Count(practice.Raisers-s.Hands, "more helper"))})
 	}
-	if p.Minutes > longestDay {
-		text := fmt.Sprintf("The build day takes about %.1f hours with %d people", p.Minutes/60, hands)
-		if p.Start != "" {
-			text += fmt.Sprintf(", from %s to about %s", p.Start, clockTime(in.Spec.Crew.Start.Minutes()+p.Minutes))
+	if days := len(s.Built()); days > 1 {
+		text := fmt.Sprintf("With %d people the building takes %d days", s.Hands, days)
+		if s.Built()[0].Light != nil {
+			text += " of daylight"
 		}
 		var cure []finding.Change
-		if helpers, ok := enough(in); ok {
-			cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(helpers)}}
+		var ways []string
+		if s.Fit.Helpers > 0 {
+			if days == 2 { // fewer days are still too long
+				cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(s.Fit.Helpers)}}
+			}
+			ways = append(ways, say.Count(s.Fit.Helpers+1-s.Hands, "more helper"))
 		}
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure,
-			Text: text + "; ask more helpers, cut and wrap on a day before, or build on two days and leave no arch standing without guys overnight."})
+		if s.Fit.Beforehand > 0 {
+			ways = append(ways, fmt.Sprintf("%.0f hours of all hands at cutting, trying and wrapping on days before", max(1, s.Fit.Beforehand/60)))
+		}
+		if len(ways) > 0 {
+			text += "; " + say.Or(ways) + " saves a day"
+		}
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure, Text: text + ". Leave no arch standing without guys overnight."})
 	}
 	return list
-}
-
-// clockTime prints minutes since midnight; past midnight it says so.
-func clockTime(minutes float64) string {
-	m := int(minutes + 0.5)
-	day := ""
-	if m >= 24*60 {
-		day = " the next day"
-	}
-	return fmt.Sprintf("%02d:%02d%s", m/60%24, m%60, day)
 }

@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -73,145 +72,87 @@ func diagonal(a, b measure.Length) measure.Length {
 	return measure.Length(math.Sqrt(float64(a*a + b*b)))
 }
 
-// at returns the number of the first step whose words hold all the texts.
-func at(t *testing.T, p Plan, texts ...string) int {
-	t.Helper()
-	for _, s := range p.Steps {
-		words := []string{s.Warning, s.Do, s.Want, s.Off}
-		for _, r := range s.Readings {
-			words = append(words, r.What+": "+r.Want)
-		}
-		for _, tape := range s.Tapes {
-			words = append(words, fmt.Sprintf("%s: %s %s %s", tape.Stake, measure.Imperial.Tape(tape.A), tape.MarkA, tape.Lies))
-		}
-		all := strings.Join(words, " ")
-		found := true
-		for _, text := range texts {
-			found = found && strings.Contains(all, text)
-		}
-		if found {
-			return s.Number
-		}
+// actions lists what tasks do, in their order.
+func actions(p Plan) (list []Action) {
+	for _, t := range p.Tasks {
+		list = append(list, t.Action)
 	}
-	t.Errorf("no step says %q", texts)
-	return 0
+	return list
 }
 
-// The order is the trade's: common practice, save where the step's own reason says why.
+// The order is the trade's: common practice.
 func TestOrderOfWork(t *testing.T) {
-	p := Day(garden(6))
-	order := []int{
-		at(t, p, "two tapes meet", "L1: 10′-0″ porch post", "R6: 10′-0″ porch post"),
-		at(t, p, "L1 to L6 22′-6″; R1 to R6 22′-6″", "L2: 4′-6″ L3: 9′-0″", "R5: 18′-0″"),
-		at(t, p, "marked by owner: the drip line"),
-		at(t, p, "Call the locating service"),
-		at(t, p, "Measure the diagonals", "bays 1 to 5: 8′-3 7/8″", "L1 to R6: 23′-6 3/4″"),
-		at(t, p, "Drive L1 alone"),
-		at(t, p, "Drive L1 to L6, then R1 to R6, then G1L, G1R, G6L and G6R"),
-		at(t, p, "across each arch", "arches 1 to 6: 7′-0″"),
-		at(t, p, "ridge piece of bay 1, 53 in, and no other"),
-		at(t, p, "Plug in each of the 12 strings"),
-		at(t, p, "one turn every 1 3/8 in", "prongs at the foot"),
-		at(t, p, "Slip the left leg over L1", "Eye protection"),
-		at(t, p, "Tie guys", "arch 1 at 6′-0″"),
-		at(t, p, "97 in, give or take 1 in", "Feet 84 in, within 1/2 in"),
-		at(t, p, "Raise arch 2 the same way", "Measure bay 1 at the crowns", "4′-6″"),
-		at(t, p, "Cut the other 4 ridge pieces", "bays 2 to 5: 53 in"),
-		at(t, p, "Raise arches 3 to 6", "crown 4: 13′-6″", "crown 6: 22′-6″"),
-		at(t, p, "arch 6 at 6′-0″"),
-		at(t, p, "Walk through with a stick 6′-8″"),
-		at(t, p, "Press TEST"),
-		at(t, p, "Plug in porch, then one chain at a time", "0.48 A"),
-		at(t, p, "Plug in garage wall"),
-	}
-	if !slices.IsSorted(order) {
-		t.Errorf("out of order: %v", order)
-	}
-	if n := len(p.Steps); n < 20 || n > 40 {
-		t.Errorf("%d steps for a small tunnel", n)
+	list := actions(Day(garden(6)))
+	last := -1
+	for _, a := range []Action{ReadTicket, PullTest, DriveStakes, MeasureWidths, CutTrial, NameSticks, TestStrings, WindPipe, CheckDay, TieGuysFlat, SetLeft,
+		WalkRight, StretchGuys, MeasureArch, RaiseSame, MeasureBay, CutRidge, RaiseRest, SightAlong, TryOpening, TestOutlets, LayCords, PlugRuns, DarkWalk, NoonCall, Unplug, LowerArches, PullStakes, NextYear} {
+		at := slices.Index(list, a)
+		if at <= last {
+			t.Errorf("action %d is number %d, after one that is number %d", a, at, last)
+		}
+		last = max(last, at)
 	}
 }
 
 // These stops the design asks for: each must be a hold and say what to do when it fails.
 func TestHolds(t *testing.T) {
-	p := Day(garden(6))
-	for _, text := range []string{"Call the locating service", "Measure the diagonals", "Measure arch 1 before", "Measure bay 1", "Plug in each of the", "Press TEST"} {
-		if n := at(t, p, text); n > 0 {
-			if s := p.Steps[n-1]; !s.Hold || s.Off == "" || s.Want == "" {
-				t.Errorf("%q: hold %v, want %q, off %q", text, s.Hold, s.Want, s.Off)
+	for _, task := range Day(garden(6)).Tasks {
+		switch task.Action {
+		case CallLocator, CheckDots, ReadTicket, PullTest, MeasureWidths, TestStrings, CheckDay, MeasureArch, MeasureBay, SightAlong, TryOpening, TestOutlets, CheckCords, TestLoaded, DarkWalk:
+			if !task.Hold || len(task.IfOff) == 0 || len(task.Want) == 0 {
+				t.Errorf("action %d: hold %v, %d wants, %d remedies", task.Action, task.Hold, len(task.Want), len(task.IfOff))
 			}
 		}
 	}
 }
 
-// Sliding the right row of the drawn rectangle by what the step says must close the gap that a too far row opens.
-func TestSlideClosesTheDiagonals(t *testing.T) {
-	b := &builder{Input: garden(6), units: measure.Imperial}
-	d, slide, ok := b.slide()
-	if !ok || d.From != ground.Leg(spec.Left, 1) || d.To != ground.Leg(spec.Right, 6) {
-		t.Fatalf("slide by %v of %+v", slide, d)
-	}
-	length, width := 5*54*inch, 84*inch
-	off := 0.4 * inch // the right row is this far ahead
-	difference := diagonal(width, length+off) - diagonal(width, length-off)
-	if difference <= 0 {
-		t.Fatal("a row too far ahead must make L1 to R6 the longer")
-	}
-	if got := difference / inch * slide; math.Abs(float64(got-off)) > 0.01*float64(inch) {
-		t.Errorf("difference %v asks a slide of %v, the row is off by %v", difference, got, off)
-	}
-}
-
 // M = F·h with half as much again: 1.5 · 9 N·m at 24 in (0.6096 m) is 22.1 N, 5.0 lb.
 func TestPullTest(t *testing.T) {
-	at(t, Day(garden(3)), "Drive L1 alone", "24 in above the ground", "to 5 lb")
+	pull := func(in Input) *Task {
+		for _, task := range Day(in).Tasks {
+			if task.Action == PullTest {
+				return &task
+			}
+		}
+		return nil
+	}
+	task := pull(garden(3))
+	if task == nil {
+		t.Fatal("no pull test")
+	}
+	for _, f := range task.Want {
+		if f.What == PullForce && math.Abs(float64(f.Force)-22.1) > 0.1 || f.What == PullUp && f.Length != 24*inch {
+			t.Errorf("figure %+v", f)
+		}
+	}
 	in := garden(3)
 	for i := range in.Arches {
 		k := *in.Arches[i].Kind
 		k.FootMoment = 0
 		in.Arches[i].Kind = &k
 	}
-	for _, s := range Day(in).Steps {
-		if strings.Contains(s.Do, "luggage scale") {
-			t.Error("a pull test without a moment to test for")
-		}
+	if pull(in) != nil {
+		t.Error("a pull test without a moment to test for")
 	}
 }
 
-func TestMinutes(t *testing.T) {
+// Few hands are told of, and a building that a day does not hold.
+func TestDayFindings(t *testing.T) {
 	p := Day(garden(6))
-	marking, driving, bench, rest, raised := 0.0, 0.0, 0.0, 0.0, false
-	for _, s := range p.Steps {
-		if s.People < 1 || s.People > 6 || s.Minutes < 0 || math.IsNaN(s.Minutes) {
-			t.Errorf("step %d: %d people, %v minutes", s.Number, s.People, s.Minutes)
-		}
-		raised = raised || s.Phase == Raising
-		switch {
-		case s.Phase == Marking:
-			marking += s.Minutes
-		case s.Phase == Driving:
-			driving += s.Minutes
-		case raised:
-			rest += s.Minutes
-		default:
-			bench += s.Minutes
-		}
-	}
-	if p.MarkMinutes != marking || math.Abs(p.Minutes-rest-max(driving, bench)) > 1e-9 {
-		t.Errorf("marking %v, day %v; the steps give %v and %v", p.MarkMinutes, p.Minutes, marking, rest+max(driving, bench))
+	if c := codes(p); strings.Contains(c, "few-hands") || strings.Contains(c, "long-day") {
+		t.Errorf("six arches, six people: %s", c)
 	}
 	in := garden(6)
 	in.Spec.Crew.Helpers = 1
 	alone := Day(in)
-	if alone.Minutes <= p.Minutes {
-		t.Errorf("two people take %v minutes, six take %v", alone.Minutes, p.Minutes)
+	if alone.Schedule.Takes <= p.Schedule.Takes {
+		t.Errorf("two people take %v minutes, six take %v", alone.Schedule.Takes, p.Schedule.Takes)
 	}
 	if !strings.Contains(codes(alone), "few-hands") {
 		t.Errorf("findings: %s", codes(alone))
 	}
-	in = garden(60)
-	if !strings.Contains(codes(Day(in)), "long-day") {
-		t.Errorf("sixty arches in a day: %s", codes(Day(in)))
+	if c := codes(Day(garden(60))); !strings.Contains(c, "long-day") {
+		t.Errorf("sixty arches in a day: %s", c)
 	}
 }
 
@@ -223,7 +164,7 @@ func codes(p Plan) string {
 	return strings.Join(words, ", ")
 }
 
-// Every size of tunnel, straight and bent, with and without each part: no broken words, no missing figures, the same each time.
+// Every size of tunnel, straight and bent, with and without each part: no missing figures, the same each time.
 func TestEveryTunnel(t *testing.T) {
 	for _, n := range []int{1, 2, 3, 7, 60, 240} {
 		for _, change := range []func(*Input){
@@ -252,65 +193,11 @@ func TestEveryTunnel(t *testing.T) {
 			if again := Day(in); !reflect.DeepEqual(p, again) {
 				t.Fatalf("%d arches: two runs differ", n)
 			}
-			for i, s := range p.Steps {
-				if s.Number != i+1 || s.Do == "" || s.Want == "" || s.Phase == "" {
-					t.Fatalf("%d arches: a step without words: %+v", n, s)
-				}
-				for _, bad := range []string{"%!", "NaN", "Inf", "  ", "..", " .", ", ,", ": ."} {
-					if all := s.Warning + s.Do + s.Want + s.Off + fmt.Sprint(s.Readings); strings.Contains(all, bad) {
-						t.Errorf("%d arches, step %d holds %q: %+v", n, s.Number, bad, s)
-					}
+			for i, task := range p.Tasks {
+				if task.Phase == "" || task.Who.people() < 1 || task.Minutes < 0 || math.IsNaN(task.Minutes) || math.IsInf(task.Minutes, 0) {
+					t.Fatalf("%d arches, task %d: %+v", n, i, task)
 				}
 			}
 		}
-	}
-}
-
-// Arches of another span stand off the line of their neighbours, and each dot says by how much.
-func TestWiderArchesStandOffTheLine(t *testing.T) {
-	in := garden(6)
-	for i := range in.Ground.Stakes {
-		if s := &in.Ground.Stakes[i]; !s.Guy && (s.Arch == 1 || s.Arch == 6) {
-			s.Offset *= 1 + 3.0/42 // 3 in further out than the others
-		}
-	}
-	at(t, Day(in), "L2: 4′-6″ and 3 in square in from the line")
-	in = garden(6)
-	in.Ground.Stakes[0].Offset -= 3 * inch
-	at(t, Day(in), "two tapes meet", "L1:", "L2:", "L3:", "L4:") // no line runs along such a row
-}
-
-// With two arches the ground lists the one bay twice; the step says it once.
-func TestTwoArchesOneBay(t *testing.T) {
-	in := garden(2)
-	in.Ground.Diagonals = append(in.Ground.Diagonals, in.Ground.Diagonals...)
-	p := Day(in)
-	if s := p.Steps[at(t, p, "Measure the diagonals")-1]; len(s.Readings) != 2 || s.Readings[0].What != "L1 to R2" {
-		t.Errorf("readings %q", s.Readings)
-	}
-}
-
-// The blocks hold every step once and in order, and the day's times follow on: driving and bench beside each other, then one block after the other.
-func TestBlocks(t *testing.T) {
-	p := Day(garden(6))
-	n, end, raised := 0, 0.0, false
-	for i, block := range p.Blocks {
-		for _, s := range block.Steps {
-			if n++; s.Number != n || s.Phase != block.Phase || s.People > block.People {
-				t.Errorf("block %d (%s, %d people) holds step %d (%s, %d people)", i, block.Phase, block.People, s.Number, s.Phase, s.People)
-			}
-		}
-		if raised = raised || block.Phase == Raising; raised && math.Abs(block.Begin-end) > 1e-9 {
-			t.Errorf("%s begins at %v, not at %v", block.Phase, block.Begin, end)
-		}
-		if block.Phase != Marking {
-			end = max(end, block.End)
-		}
-	}
-	if n != len(p.Steps) || math.Abs(end-p.Minutes) > 1e-9 {
-		t.Errorf("%d of %d steps; the day ends at %v, the blocks at %v", n, len(p.Steps), p.Minutes, end)
-	}
-	if at := p.At(95); at != "10:35" { // an hour and 35 minutes after nine
-		t.Errorf("95 minutes in it is %q", at)
 	}
 }

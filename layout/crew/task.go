@@ -103,6 +103,7 @@ type Figure struct {
 type Cure struct {
 	Do   Remedy
 	By   measure.Length // 0: whatever the amount
+	From int            // so many off on one night; 0: from the first on
 	Then measure.Length // what it changes by then: of the crown, lower positive; per inch (10 mm) for SlideTheRow
 }
 

@@ -28,13 +28,15 @@ func (b *tasker) cutting() {
 		return
 	}
 	legs := Scope{Arches: numbers(b.stand)}
-	b.add(practice.MinutesLabel*float64(sticks), Task{Action: NameSticks, Of: legs, Who: Who{People: 2}, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
-		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), one(Marker), many(SpareStick, b.spares(sticks))}})
+	naming, joining := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(couplings)
+	who := Who{People: b.pairs(naming + joining + b.markingLegs())}
+	b.add(naming, Task{Action: NameSticks, Of: legs, Who: who, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
+		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), many(Marker, who.People/2), many(SpareStick, b.spares(sticks))}})
 	if couplings > 0 {
-		b.add(practice.MinutesLabel*float64(couplings), Task{Action: JoinSticks, Of: legs, Who: Who{People: 2}, Want: []Figure{{What: NoGap, Count: couplings}},
-			IfOff: cures(DriveHome), Uses: []Need{many(LegCouplings, couplings), one(Mallet)}})
+		b.add(joining, Task{Action: JoinSticks, Of: legs, Who: who, Want: []Figure{{What: NoGap, Count: couplings}},
+			IfOff: cures(DriveHome), Uses: []Need{many(LegCouplings, couplings), many(Mallet, who.People/2)}})
 	}
-	b.markLegs()
+	b.markLegs(who)
 }
 
 // saw adds a task at the saw.
@@ -44,16 +46,20 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 }
 
 // markLegs has tape marks put on the legs while they lie straight, and the mark where a guy is tied: it is out of reach once the arch stands.
-func (b *tasker) markLegs() {
-	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.stand)}, Who: Who{People: 2}, IfOff: cures(MeasureFromFoot), Uses: []Need{one(ShortTape), one(ColouredTape), one(Marker)},
+func (b *tasker) markLegs(who Who) {
+	n := who.People / 2
+	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.stand)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(ColouredTape, n), many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.stand {
 		if len(b.guysOf(a.Number)) > 0 {
 			t.Want = append(t.Want, b.guyMarks(a)...)
 		}
 	}
-	b.add(practice.MinutesLabel*2*float64(len(b.stand)), t)
+	b.add(b.markingLegs(), t)
 }
+
+// markingLegs is the work of it.
+func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.stand)) }
 
 // guyMarks are the tapes at which an arch's guys are tied: one figure where both legs print alike, else left, then right.
 func (b *tasker) guyMarks(a arch.Arch) []Figure {

@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 )
 
 // driving looks for lines once more, tries one stake, drives the rest and measures the widths.
@@ -95,8 +96,10 @@ func (b *tasker) pull(s ground.Stake) {
 func (b *tasker) drive(left, right, guys []ground.Stake) {
 	legs := slices.Concat(left, right)
 	n := len(legs) + len(guys)
-	t := Task{Action: DriveStakes, Who: Who{People: b.drivers(), Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
-		Uses: []Need{one(Hammer), one(Level), one(Ribbon), many(Caps, n), many(Gloves, b.drivers()), many(EyeProtection, b.drivers()), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
+	work := b.Spec.Crew.Rates.Stake * float64(n)
+	drivers := max(practice.Drivers, min(b.pairs(work), b.hands/2/2*2)) // half of all: the bench has the rest
+	t := Task{Action: DriveStakes, Who: Who{People: drivers, Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
+		Uses: []Need{many(Hammer, drivers/2), many(Level, drivers/2), one(Ribbon), many(Caps, n), many(Gloves, drivers), many(EyeProtection, drivers), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
 	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {
 		t.Want = append(t.Want, Figure{What: Leaning, Bound: Exactly, Stakes: legs, Angle: lean})
 	} else {
@@ -108,39 +111,34 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	t.Want = append(t.Want, Figure{What: Capped, Bound: Exactly, Count: n}, state(Ribbons))
 	t.IfOff = b.wontGo(len(guys) > 0)
 	t.Record = []Record{Moved}
-	b.add(b.Spec.Crew.Rates.Stake*float64(n), t)
+	b.add(work, t)
 }
 
-// wontGo is the ladder for a stake that will not go where it should. No rung reaches into the keep distance of a buried line: where one would for any stake,
-// it is not offered.
+// wontGo is the ladder for a stake that will not go where it should. A rung is there where any stake may take it; a stake that it would bring into the keep distance of
+// a buried line may not: see MayMove.
 func (b *tasker) wontGo(guys bool) []Cure {
-	if !b.mayMove(practice.OffDot(b.units), func(ground.Stake) bool { return true }) {
+	may := func(by measure.Length, guy bool) bool {
+		return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy == guy && MayMove(b.Spec, s, by) })
+	}
+	if off := practice.OffDot(b.units); !may(off, false) && !may(off, true) {
 		return cures(DoNotMove)
 	}
 	list := []Cure{{Do: BesideHole, By: practice.OffDot(b.units)}}
-	leg := func(s ground.Stake) bool { return !s.Guy }
-	if by, drop := b.across(); by > practice.OffDot(b.units) && b.mayMove(by, leg) {
+	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, false) {
 		list = append(list, Cure{Do: MoveAcross, By: by, Then: drop})
 	}
-	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && b.mayMove(by, leg) {
+	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, false) {
 		list = append(list, Cure{Do: MoveAlong, By: by})
 	}
-	if by := practice.GuyMoved(b.units); guys && b.mayMove(by, func(s ground.Stake) bool { return s.Guy }) {
+	if by := practice.GuyMoved(b.units); guys && may(by, true) {
 		list = append(list, Cure{Do: MoveGuy, By: by})
 	}
 	return append(list, Cure{Do: Ask})
 }
 
-// mayMove reports whether every stake of a kind keeps its distance from buried lines wherever it is moved so far.
-func (b *tasker) mayMove(by measure.Length, of func(ground.Stake) bool) bool {
-	for _, s := range b.Ground.Stakes {
-		for _, l := range b.Spec.Site.Buried {
-			if of(s) && ground.FromLine(s, l)-by < l.Keep {
-				return false
-			}
-		}
-	}
-	return true
+// MayMove reports whether a stake keeps its distance from every buried line wherever it is moved so far.
+func MayMove(s *spec.Spec, stake ground.Stake, by measure.Length) bool {
+	return !slices.ContainsFunc(s.Site.Buried, func(l spec.Buried) bool { return ground.FromLine(stake, l)-by < l.Keep })
 }
 
 // across returns how far a leg's stake may stand across the walk from its dot, no farther than the headroom has to spare, and how much the crown of the
@@ -164,9 +162,6 @@ func (b *tasker) across() (by, drop measure.Length) {
 	by = min(m.By, step*measure.Length(math.Floor(float64((most.Clear-b.Spec.Tunnel.OpeningHeight)/share/step))))
 	return by, by * share
 }
-
-// drivers is how many drive stakes, in pairs: a third of all hands, so that the bench has the rest.
-func (b *tasker) drivers() int { return max(practice.Drivers, b.hands/3/2*2) }
 
 // widths is the hold after driving: every pair of stakes at the ground.
 func (b *tasker) widths() {

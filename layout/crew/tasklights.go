@@ -16,9 +16,10 @@ func (b *tasker) wrapping() {
 		return
 	}
 	all := Scope{Strings: indexes(n)}
-	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: Who{People: 2}, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
-		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), one(TestOutlet), one(RejectBag)}})
-	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: Who{People: 2}, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), one(Marker)}})
+	who := Who{People: b.pairs((practice.MinutesTest + practice.MinutesLabel) * float64(n))}
+	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: who, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
+		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
+	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: who, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), many(Marker, who.People/2)}})
 	b.flagRows()
 	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge }) {
 		b.wind(group)
@@ -70,17 +71,15 @@ func (b *tasker) wind(group []int) {
 	if w.On.Kind == lights.Arch {
 		b.joinCrowns(JoinForWrap, numbers(b.stand), Wrapping)
 	}
-	people := b.hands
-	if w.On.Kind != lights.Ridge && b.hands >= practice.TwoCrews {
-		people -= b.drivers() // they are away
-	}
-	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: Who{People: max(2, people/2*2)}, IfOff: cures(OpenTurns),
+	work := b.Spec.Crew.Rates.Wrap * float64(len(group)*max(1, len(w.Strings)))
+	who := Who{People: min(b.pairs(2*work), 2*len(group))} // half an hour for a pair: nothing waits longer for its end
+	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
-		Uses: []Need{many(Trestles, 2), many(ZipTies, 4*len(group)), one(Cutters), one(ShortTape), one(Ribbon)}}
+		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
 	if w.On.Kind != lights.Ridge && len(b.Spec.Guys.Arches) > 0 {
 		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: b.Spec.Guys.Arches, Length: practice.BareBand(b.units)})
 	}
-	b.add(b.Spec.Crew.Rates.Wrap*float64(len(group)*max(1, len(w.Strings))), t)
+	b.add(work, t)
 }
 
 // windRidge winds the ridge pieces before they go up: on trestles, all but the trial piece, which stays up and is wound from the ladder.

@@ -26,21 +26,17 @@ func (b *tasker) nights() {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)},
 			IfOff: cures(NotThisOutlet, Electrician), Uses: []Need{one(Lamp)}})
 	}
-	_, _, guys := b.stakes()
-	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.PullMoves(b.units), Count: practice.LooseStakes}},
-		IfOff: cures(DriveDeeper, CloseTonight), Uses: []Need{one(Torch), one(SpareCap)}}
-	if len(guys) > 0 {
-		stakes.Want = append(stakes.Want, Figure{What: GuyTaut, Length: practice.Taut(b.units)})
-	}
+	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Bound: AtMost, Length: practice.PullMoves(b.units)}},
+		IfOff: []Cure{{Do: DriveDeeper}, {Do: CloseTonight, From: practice.LooseStakes}}, Uses: []Need{one(Torch), one(SpareCap)}}
 	b.add(practice.MinutesTalk/2, stakes)
 	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), {What: CrownKept, Limit: practice.CrownFell(b.units)}},
 		IfOff: cures(CloseTonight)})
 	if len(outlets) > 0 {
-		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(DryAndTry, SwapIt)})
+		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(TripDrill, DeadWaits)})
 	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(Mend, CloseTonight),
 		Uses: []Need{long(Lanterns, 2, practice.Lanterns(b.units)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
-	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, IfOff: cures(Mend), Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
+	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 
 // takeDown is the reverse, with everything counted out.
@@ -68,11 +64,11 @@ func (b *tasker) takeDown() {
 	}
 	if n := len(b.Lights.Rows) + len(b.Lights.Drops); n > 0 {
 		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Drops: indexes(len(b.Lights.Drops))}, Who: pair, Want: []Figure{state(EndsTogether)},
-			IfOff: cures(RejectString), Uses: b.climbs(one(Cutters), many(Tags, n))})
+			IfOff: cures(DeadApart), Uses: b.climbs(one(Cutters), many(Tags, n))})
 	}
 	b.lower(all)
 	if n := len(b.Lights.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, IfOff: cures(RejectString), Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
+		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, IfOff: cures(DeadApart), Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
 	}
 	if b.Spec.Arch.Joints != spec.Glued {
 		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags)}})
@@ -92,7 +88,7 @@ func (b *tasker) lower(all Scope) {
 		all.Bays = append(all.Bays, r.Bay)
 	}
 	legs := 2 * len(b.stand)
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, WalkBack),
-		Want: []Figure{{What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
+	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, Ask),
+		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
 		Uses: b.climbs(many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket))})
 }

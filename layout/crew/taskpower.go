@@ -22,7 +22,7 @@ func (b *tasker) powering() {
 	b.add(practice.MinutesMeasure*2*float64(len(outlets)), test)
 	high := Figure{What: JointsHigh, Bound: AtLeast, Length: practice.JointHigh(b.units)}
 	if b.Cords+b.Taps > 0 {
-		t := Task{Action: LayCords, Who: Who{People: max(2, b.hands/4*2)}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross), high}, IfOff: cures(LayAgain, Ask),
+		t := Task{Action: LayCords, Who: Who{People: b.pairs(b.Spec.Crew.Rates.Cord * float64(b.Cords))}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross), high}, IfOff: cures(LayAgain, Ask),
 			Uses: b.climbs(many(Cords, b.Cords), many(PlugCovers, b.Cords), many(ZipTies, 2*b.Cords))}
 		if b.Taps > 0 {
 			t.Uses = append(t.Uses, many(ThreeWays, b.Taps), many(SocketCovers, b.Taps))

@@ -32,14 +32,18 @@ func (b *tasker) raising() {
 
 // checkDay is what has to hold before the first arch: gusts, cold, people.
 func (b *tasker) checkDay() {
-	gust := practice.RaisingGust(b.units)
-	if b.Inside > 0 {
-		gust = min(gust, b.Inside)
-	}
 	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
-		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: gust}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
+		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
 			{What: PeopleThere, Bound: AtLeast, Count: practice.Raisers}},
 		Uses: []Need{many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers)}})
+}
+
+// raisingGust is the gust from which on no arch is raised or lowered: the usual one, or the tunnel's own where that is lower.
+func (b *tasker) raisingGust() measure.Speed {
+	if usual := practice.RaisingGust(b.units); b.Inside <= 0 || usual < b.Inside {
+		return usual
+	}
+	return b.Inside
 }
 
 // roles lists the five people who raise.

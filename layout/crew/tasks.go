@@ -40,7 +40,8 @@ func Tasks(in Input) []Task {
 	return b.list
 }
 
-// add appends a task that takes so many minutes of one pair of hands, shared among its people, in the phase at hand unless it says another.
+// add appends a task that takes so many minutes of one pair of hands, shared among its people, in the phase at hand unless it says another. Of those who raise an arch
+// the ones who carry it share the work: whoever stands by makes it no shorter.
 func (b *tasker) add(work float64, t Task) {
 	if t.Phase == "" {
 		t.Phase = b.phase
@@ -48,8 +49,17 @@ func (b *tasker) add(work float64, t Task) {
 	if len(t.Who.Roles) == 0 {
 		t.Who.People = max(1, min(t.Who.People, b.hands))
 	}
-	t.Minutes = work / float64(min(t.Who.people(), b.hands))
+	share := min(t.Who.people(), b.hands)
+	if len(t.Who.Roles) > 0 {
+		share = min(share, practice.Carriers)
+	}
+	t.Minutes = work / float64(share)
 	b.list = append(b.list, t)
+}
+
+// pairs is how many people share so much work that goes by pairs: a pair for each hour that it would take one pair, as far as there are hands.
+func (b *tasker) pairs(work float64) int {
+	return max(2, min(2*int(math.Ceil(work/2/practice.PairMinutes)), b.hands/2*2))
 }
 
 // state is a wanted state without a figure.
@@ -116,19 +126,8 @@ func (b *tasker) ladderWarning() Warning {
 
 // tapeAt returns the tape from a leg's foot to where its pipe is so high above the arch's ground line; where it never is, to the crown.
 func tapeAt(k *arch.Kind, height measure.Length, side spec.Side) measure.Length {
-	curve := k.Curve
-	for i := 1; i < len(curve); i++ {
-		p, q := curve[i-1], curve[i]
-		if side == spec.Right {
-			p, q = curve[len(curve)-i], curve[len(curve)-i-1]
-		}
-		if (q.Y-height)*(p.Y-height) <= 0 && q.Y > p.Y {
-			tape := p.Tape + (q.Tape-p.Tape)*(height-p.Y)/(q.Y-p.Y)
-			if side == spec.Right {
-				return k.Length - tape
-			}
-			return tape
-		}
+	if tape, ok := k.TapeAt(side, height); ok {
+		return tape
 	}
 	if side == spec.Right {
 		return k.Length - k.CrownTape

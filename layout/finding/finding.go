@@ -97,3 +97,8 @@ func MustFixes(list []Finding) []string {
 	}
 	return codes
 }
+
+// Has reports whether a list holds a finding of a code.
+func Has(list []Finding, code string) bool {
+	return slices.ContainsFunc(list, func(f Finding) bool { return f.Code == code })
+}

@@ -239,24 +239,6 @@ func TestSlope(t *testing.T) {
 	wantNone(t, lay(s), "hold-tape-level")
 }
 
-func TestSquaringFigures(t *testing.T) {
-	for _, c := range []struct {
-		units        measure.System
-		span, length measure.Length
-		want         Square
-	}{
-		{measure.Imperial, 7.5 * ft, 34 * ft, Square{6 * ft, 8 * ft, 10 * ft}},
-		{measure.Imperial, 24 * ft, 32 * ft, Square{24 * ft, 32 * ft, 40 * ft}},
-		{measure.Imperial, 8 * ft, 7 * ft, Square{8 * ft, 6 * ft, 10 * ft}}, // turned round
-		{measure.Imperial, 2 * ft, 34 * ft, Square{}},
-		{measure.Metric, 2300, 12600, Square{2100, 2800, 3500}},
-	} {
-		if got := SquaringFigures(c.units, c.span, c.length); got != c.want {
-			t.Errorf("%v by %v: %v, want %v", c.span, c.length, got, c.want)
-		}
-	}
-}
-
 // A site as crowded as a spec can make it must not hold the command up.
 func TestCrowdedSiteIsQuick(t *testing.T) {
 	s := row(240)

@@ -2,6 +2,7 @@ package ground
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -65,7 +66,7 @@ func (l Layout) Slide() (share float64, ok bool) {
 // of its last. Stretches that follow each other share an arch.
 type TapeLength struct{ First, Last int }
 
-// TapeLengths parts a straight tunnel into the fewest stretches that a tape of 100 ft (30 m) reaches, as even as whole bays allow. A tunnel that
+// TapeLengths parts a straight tunnel into the fewest stretches that a tape of 100 ft (30 m) reaches, as even as whole bays and the guys allow. A tunnel that
 // bends has none: no tape lies along it.
 func (l Layout) TapeLengths(units measure.System) []TapeLength {
 	n := len(l.Stations)
@@ -80,10 +81,37 @@ func (l Layout) TapeLengths(units measure.System) []TapeLength {
 	}
 	count := (bays + most - 1) / most
 	list := make([]TapeLength, count)
+	first := 1
 	for i := range list {
-		list[i] = TapeLength{1 + bays*i/count, 1 + bays*(i+1)/count}
+		last := 1 + bays*(i+1)/count
+		if i < count-1 {
+			last = l.CutAt(last, max(first+1, n-most*(count-1-i)), min(first+most, n-1))
+		}
+		list[i] = TapeLength{first, last}
+		first = last
 	}
 	return list
+}
+
+// CutAt returns the arch from low to high at which a straight tunnel is best parted near another one: it has no guys, and no guy stake stands in a bay beside
+// it; near itself where none is within three of it. 1 < low, high < the number of arches.
+func (l Layout) CutAt(near, low, high int) int {
+	for off := range 4 {
+		for _, arch := range []int{near - off, near + off} {
+			if arch >= low && arch <= high && !l.guysBeside(arch) {
+				return arch
+			}
+		}
+	}
+	return max(low, min(near, high))
+}
+
+// guysBeside reports whether an arch has guys, or a guy stake stands in a bay beside it.
+func (l Layout) guysBeside(arch int) bool {
+	before, after := l.Stations[arch-2].Along, l.Stations[arch].Along
+	return slices.ContainsFunc(l.Stakes, func(s Stake) bool {
+		return s.Guy && (s.Arch == arch || s.Along > before && s.Along < after)
+	})
 }
 
 // LongestTape returns the longest distance that anybody tapes while setting out: from a mark, along a row, or across it. Marks beyond a tape's reach count

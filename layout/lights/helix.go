@@ -31,7 +31,8 @@ const (
 
 // job is a wrap to be solved: a stretch of pipe and the strings for it. Pitch, count or both may be zero.
 type job struct {
-	pipe   measure.Length // the stretch's length
+	pipe   measure.Length // the stretch's length, less what stays bare on it
+	bare   measure.Length // of it, where the wire runs straight along the pipe
 	core   measure.Length // diameter of the helix through the wire's middle
 	wire   measure.Length
 	string measure.Length // one string, plug to socket
@@ -61,8 +62,8 @@ func (j job) wind() coil {
 	if count == 0 {
 		count = j.reaching()
 	}
-	total := measure.Length(count) * j.string
-	if total < j.shortest() {
+	total := measure.Length(count)*j.string - j.bare
+	if total < j.shortest()-j.bare {
 		c := j.atPitch(loosePitch, count)
 		c.fault = tooShort
 		return c
@@ -73,12 +74,12 @@ func (j job) wind() coil {
 
 // shortest is the least string that reaches: once round.
 func (j job) shortest() measure.Length {
-	return measure.Length(math.Hypot(float64(j.pipe), math.Pi*float64(j.core)))
+	return j.bare + measure.Length(math.Hypot(float64(j.pipe), math.Pi*float64(j.core)))
 }
 
 // longest is the most string that the stretch takes, its turns side by side.
 func (j job) longest() measure.Length {
-	return j.pipe * measure.Length(stretchRatio(j.core, j.wire))
+	return j.bare + j.pipe*measure.Length(stretchRatio(j.core, j.wire))
 }
 
 // reaching returns the fewest strings that reach.
@@ -92,7 +93,7 @@ func (j job) atPitch(pitch measure.Length, count int) coil {
 		c.pitch, c.fault = j.wire, touching
 	}
 	ratio := measure.Length(stretchRatio(j.core, c.pitch))
-	need := j.pipe * ratio
+	need := j.bare + j.pipe*ratio
 	fewest := atLeast(need, j.string)
 	if count == 0 || count > fewest {
 		count = fewest
@@ -107,7 +108,7 @@ func (j job) atPitch(pitch measure.Length, count int) coil {
 			c.fault = tooShort
 		}
 	}
-	c.turns = float64(c.wound / ratio / c.pitch)
+	c.turns = float64((c.wound - j.bare) / ratio / c.pitch)
 	return c
 }
 

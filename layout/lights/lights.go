@@ -63,6 +63,7 @@ type Wrap struct {
 	From, To measure.Length `json:"-"` // tape along the leg from its ground point, or along the ridge piece from its end nearer arch 1
 	PipeEnd  measure.Length `json:"-"` // tape of the end of the pipe that it is on
 	Flags    []Flag         `json:"-"`
+	Bare     []Band         `json:"-"` // between From and To, in rising order
 	Mirror   bool           `json:"-"` // wound the other way, so that the pair looks symmetrical
 	Crown    bool           `json:"-"` // prongs at the stretch's end, not its start
 	Covers   float64        `json:"-"` // share of the stretch the strings reach; 1 where they reach

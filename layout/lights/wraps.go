@@ -103,31 +103,36 @@ func (l *layer) missing(key string, where []spec.Place, met bool) {
 // wrap lays one wrap on one stretch.
 func (l *layer) wrap(i int, st stretch) {
 	spc := l.Spec.Lights.Wraps[i]
-	j := onto(l.Spec, spc, st)
-	c := j.wind()
-	reach := st.length() * measure.Length(c.covers)
-	ratio := c.wound / reach
 	fromCrown := spc.Plug == spec.PlugCrown
-	tape := func(d measure.Length) measure.Length {
-		if fromCrown {
-			return st.to - d/ratio
-		}
-		return st.from + d/ratio
+	way := course{stretch: st, bands: l.bands(st), crown: fromCrown}
+	j := onto(l.Spec, spc, st)
+	for _, b := range way.bands {
+		j.bare += b.To - b.From
+	}
+	j.pipe -= j.bare
+	c := j.wind()
+	way.ratio = measure.Length(stretchRatio(j.core, c.pitch))
+	reach := st.length()
+	if c.covers < 1 { // the bands lie where they lie, reached or not
+		end := way.tape(c.wound)
+		reach = way.from0(end)
+		c.covers = float64(reach / st.length())
+		c.turns = float64((reach - way.bareTo(end)) / c.pitch)
 	}
 	strings := l.lay(line{
 		label: spc.String, count: c.count, length: c.wound,
 		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
-			t := tape(d)
+			t := way.tape(d)
 			return l.end(st, t, l.place(st, t))
 		},
 	})
-	flags := l.flags(st, spc, strings, reach, ratio)
+	flags := l.flags(way, spc, strings, c.wound)
 	if fromCrown {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
-		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String,
+		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String, Bare: way.bands,
 		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
@@ -168,8 +173,8 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 }
 
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
-// hand's breadth to go.
-func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio measure.Length) []Flag {
+// hand's breadth to go, and turns go round it.
+func (l *layer) flags(way course, w spec.Wrap, strings []string, wound measure.Length) []Flag {
 	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
 	s := w.String
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
@@ -177,13 +182,10 @@ func (l *layer) flags(st stretch, w spec.Wrap, strings []string, reach, ratio me
 		return nil
 	}
 	var out []Flag
-	for mark := step; mark < st.to-flagOff; mark += step {
-		along := (mark - st.from) * ratio
-		if w.Plug == spec.PlugCrown {
-			along = (st.to - mark) * ratio
-		}
+	for mark := step; mark < way.to-flagOff; mark += step {
+		along := way.along(mark)
 		which := int(along / s.Length)
-		if mark <= st.from || along >= reach*ratio || which >= len(strings) {
+		if mark <= way.from || along >= wound || which >= len(strings) || way.isBare(mark) {
 			continue
 		}
 		along -= measure.Length(which) * s.Length

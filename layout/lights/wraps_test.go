@@ -249,3 +249,53 @@ func TestNoArchNoLights(t *testing.T) {
 		t.Errorf("%+v", l)
 	}
 }
+
+// A guyed arch's wraps leave 3 in bare about the knot, where the wire runs straight. The string from the prongs to each flag is summed here a hundredth of an inch of pipe at a
+// time, each either straight or round a turn's share of the girth, and the bulb there must be the flag's; on a half circle the knot at 60 in is asin(60/r) round from the foot.
+func TestGuyedWrapsLeaveABand(t *testing.T) {
+	r := 241 / math.Pi
+	knot := r * math.Asin(60/r)
+	for _, plug := range []spec.Plug{spec.PlugFoot, spec.PlugCrown} {
+		for _, part := range []spec.Part{spec.Legs, spec.WholeArches} {
+			w := wrapAll(mini("warm", 24*foot), part)
+			w.String.Lead, w.String.Tail, w.Plug = 5*inch, 2*inch, plug
+			in := plain(2, spec.Lights{Wraps: []spec.Wrap{w}})
+			in.Spec.Guys = spec.Guys{Arches: []int{1}, From: 60 * inch}
+			l := Lay(in)
+			first := l.Wraps[0]
+			if first.On.Number != 1 || len(first.Bare) == 0 || len(l.Wraps[len(l.Wraps)-1].Bare) != 0 {
+				t.Fatalf("%v: bands %v on arch 1, %v on arch 2", part, first.Bare, l.Wraps[len(l.Wraps)-1].Bare)
+			}
+			near(t, "band begins, in", first.Bare[0].From.Inches(), knot-1.5, 0.02)
+			near(t, "band ends, in", first.Bare[0].To.Inches(), knot+1.5, 0.02)
+			if part == spec.WholeArches {
+				near(t, "band of the right leg, in", first.Bare[1].From.Inches(), 241-knot-1.5, 0.02)
+			}
+			turn := math.Hypot(1, math.Pi*(in.Spec.Arch.Pipe.OD+w.String.Wire).Inches()/first.Pitch.Inches()) // string to pipe where it goes round
+			summed := func(from, to float64) (sum float64) {
+				const step = 0.01
+				for at := from + step/2; at < to; at += step {
+					ratio := turn
+					for _, b := range first.Bare {
+						if at > b.From.Inches() && at < b.To.Inches() {
+							ratio = 1
+						}
+					}
+					sum += ratio * step
+				}
+				return sum
+			}
+			near(t, "string on the pipe, in", summed(first.From.Inches(), first.To.Inches()), 288*float64(len(first.Strings)), 0.3)
+			gap := (288 - 7) / 99.
+			for _, f := range first.Flags {
+				along := summed(first.From.Inches(), f.Tape.Inches())
+				k := slices.Index(first.Strings, f.String)
+				if plug == spec.PlugCrown {
+					along = summed(f.Tape.Inches(), first.To.Inches())
+					k = len(first.Strings) - 1 - k
+				}
+				near(t, "bulb at a flag", float64(f.Bulb), 1+(along-288*float64(k)-5)/gap, 0.6)
+			}
+		}
+	}
+}

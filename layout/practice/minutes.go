@@ -14,5 +14,19 @@ const (
 	MinutesCoil    = 3   // one cord or string coiled
 )
 
+// PairMinutes is how long a pair is left to work that another could share, before another one joins. Our own choice.
+const PairMinutes = 60
+
 // LongDay is from how many minutes on a day is called long: winter daylight. Common practice.
 const LongDay = 8 * 60
+
+// The day besides its tasks. Common practice, no source.
+const (
+	MinutesUnload = 30      // all hands unload and hear the dangers read aloud
+	MinutesClear  = 30      // all hands clear up
+	Lunch         = 12 * 60 // minutes after midnight
+	MinutesLunch  = 45
+)
+
+// StretchArches is how many arches a stretch of a long tunnel has at most, where one crew follows another. Our own choice.
+const StretchArches = 10

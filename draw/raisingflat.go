@@ -1,0 +1,98 @@
+package draw
+
+import (
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+)
+
+// What is drawn from near by, an arch that lies flat on the ground: not to scale.
+const (
+	flatPipe paper.Length = 3 // half its width
+	turn     paper.Length = 4 // from one turn of the lights to the next
+)
+
+// turns draws lights wound on a pipe that lies across the picture at y, from one place to another.
+func turns(b *place.Board, y, from, to paper.Length) {
+	for x := from; x+turn*0.6 <= to; x += turn {
+		b.Line(paper.Point{X: x, Y: y + flatPipe}, paper.Point{X: x + turn*0.6, Y: y - flatPipe}, paper.Thick)
+		b.Dot(paper.Point{X: x + turn*0.3, Y: y}, paper.Black)
+	}
+}
+
+// Together draws how a crown is put together on the ground: both legs in the fitting, the marks at its mouths, lights already on the legs. depth is how far a
+// pipe goes in; stub says that the fitting has a socket for a ridge piece.
+func (r Raising) Together(page *paper.Page, room paper.Rect, depth string, stub bool) (missing []string) {
+	s := &scene{Board: place.NewBoard(page, room), Raising: r}
+	mid := room.Centre()
+	const body, mouth = 6.5, 1.2 // half the fitting, its lip
+	for _, side := range [2]paper.Length{-1, 1} {
+		edge, out := mid.X+side*body, mid.X+side*(room.W/2-0.5)
+		for _, y := range [2]paper.Length{mid.Y - flatPipe, mid.Y + flatPipe} {
+			s.Line(paper.Point{X: edge, Y: y}, paper.Point{X: out, Y: y}, paper.Thick)
+			s.Line(paper.Point{X: edge, Y: y}, paper.Point{X: mid.X + side*1.4, Y: y}, paper.Hidden)
+		}
+		s.Line(paper.Point{X: edge + side*mouth, Y: mid.Y - flatPipe}, paper.Point{X: edge + side*mouth, Y: mid.Y + flatPipe}, paper.Emphasis)
+		s.Line(paper.Point{X: mid.X + side*1.4, Y: mid.Y - flatPipe}, paper.Point{X: mid.X + side*1.4, Y: mid.Y + flatPipe}, paper.Hidden)
+	}
+	if r.Wrapped {
+		turns(s.Board, mid.Y, mid.X-room.W/2+1, mid.X-body-3)
+		turns(s.Board, mid.Y, mid.X+body+3, mid.X+room.W/2-1)
+	}
+	outline := paper.Rect{X: mid.X - body, Y: mid.Y - flatPipe - 1.2, W: 2 * body, H: 2*flatPipe + 2.4}
+	s.Stroke(paper.Box(outline), paper.Thick)
+	if stub {
+		low := outline.Bottom() + 3
+		s.Stroke(paper.Polyline(paper.Point{X: mid.X - flatPipe, Y: outline.Bottom()}, paper.Point{X: mid.X - flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: outline.Bottom()}), paper.Thick)
+		s.Text(paper.Point{X: mid.X, Y: low + 7.6}, paper.AtMiddle, "toward arch 2", paper.Floor)
+	}
+	if !s.Dimension(place.Dimension{From: paper.Point{X: mid.X + 1.4, Y: outline.Y}, To: paper.Point{X: mid.X + body + mouth, Y: outline.Y}, Offset: 4, Text: depth, Lettering: paper.DimSmall}) {
+		s.lost = append(s.lost, depth)
+	}
+	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "mark", paper.Floor)
+	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
+	return s.lost
+}
+
+// TiedFlat draws a guy tied to a leg while the arch lies flat: the tape from the foot end, the bare pipe between the turns of lights, the clamp on the foot's
+// side of the knot. tape is the knot's distance from the foot end, band what stays bare.
+func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) (missing []string) {
+	s := &scene{Board: place.NewBoard(page, room), Raising: r}
+	y := room.Centre().Y + 1
+	foot, knot, out := room.X+1, room.X+room.W*0.6, room.Right()-0.5
+	gap := foot + 3 // the leg is longer than it is drawn
+	for _, side := range [2]paper.Length{-flatPipe, flatPipe} {
+		s.Line(paper.Point{X: foot, Y: y + side}, paper.Point{X: gap, Y: y + side}, paper.Thick)
+		s.Line(paper.Point{X: gap + 3, Y: y + side}, paper.Point{X: out, Y: y + side}, paper.Thick)
+	}
+	s.Line(paper.Point{X: foot, Y: y - flatPipe}, paper.Point{X: foot, Y: y + flatPipe}, paper.Thick)
+	for _, x := range [2]paper.Length{gap, gap + 3} {
+		s.Line(paper.Point{X: x + 0.8, Y: y - flatPipe - 1}, paper.Point{X: x - 0.8, Y: y + flatPipe + 1}, paper.Thin)
+	}
+	const half, clamp = 5.5, 3 // of the bare band, from the knot to the clamp's middle
+	if r.Wrapped {
+		turns(s.Board, y, gap+4.5, knot-half)
+		turns(s.Board, y, knot+half, out)
+	}
+	s.Fill(paper.Box(paper.Rect{X: knot - clamp - 1.2, Y: y - flatPipe - 0.9, W: 2.4, H: 2*flatPipe + 1.8}), paper.Black)
+	for _, x := range [2]paper.Length{-0.7, 0.7} {
+		s.Line(paper.Point{X: knot + x, Y: y - flatPipe}, paper.Point{X: knot + x, Y: y + flatPipe}, paper.Thick)
+	}
+	rows := [2]paper.Length{y + flatPipe + 5, y + flatPipe + 9.5} // of words under the pipe
+	s.Line(paper.Point{X: knot, Y: y + flatPipe}, paper.Point{X: knot, Y: rows[1] + 1}, paper.Thick)
+	over := y - flatPipe - 6 // the tape's line: too short on paper for a number of four figures within its extension lines
+	for _, x := range [2]paper.Length{foot, knot} {
+		s.Line(paper.Point{X: x, Y: over - 1}, paper.Point{X: x, Y: y - flatPipe - 0.8}, paper.Thin)
+	}
+	s.Line(paper.Point{X: foot, Y: over}, paper.Point{X: knot, Y: over}, paper.Thin)
+	s.Arrowhead(paper.Point{X: foot, Y: over}, paper.Point{X: -1}, paper.Black)
+	s.Arrowhead(paper.Point{X: knot, Y: over}, paper.Point{X: 1}, paper.Black)
+	s.Text(paper.Point{X: max((foot+knot)/2, room.X+paper.Dimension.Width(tape)/2), Y: over - 1.6}, paper.AtMiddle, tape, paper.Dimension)
+	s.Text(paper.Point{X: foot + 0.8, Y: y - flatPipe - 1.9}, paper.AtLeft, "foot end", paper.Floor)
+	s.Text(paper.Point{X: room.X + 1, Y: rows[0]}, paper.AtLeft, "clamp", paper.Floor)
+	s.Arrow(paper.Point{X: room.X + 1.6 + paper.Floor.Width("clamp"), Y: rows[0] - 1.6}, paper.Point{X: knot - clamp, Y: y + flatPipe + 0.9}, paper.Thin)
+	s.Text(paper.Point{X: knot - 1.5, Y: rows[1]}, paper.AtRight, "guy", paper.Floor)
+	s.Line(paper.Point{X: knot + half*0.6, Y: y + flatPipe - 1}, paper.Point{X: knot + half*0.6, Y: rows[0] - 3.8}, paper.Thin)
+	s.Text(paper.Point{X: knot + 1.6, Y: rows[0]}, paper.AtLeft, band, paper.Floor)
+	s.Text(paper.Point{X: knot + 1.6, Y: rows[1]}, paper.AtLeft, "bare", paper.Floor)
+	return s.lost
+}

@@ -1,0 +1,114 @@
+package draw
+
+import (
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+)
+
+// Rows draws rows of lights being hung on one wall, seen from the side: a tie at every arch, some sag between, begun at the middle arch.
+func (r Raising) Rows(page *paper.Page, room paper.Rect) (missing []string) {
+	const bays, rows = 2, 3
+	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
+	s := r.newScene(page, room, elbowRoom*0.3, bays*spacing+elbowRoom*0.3, r.First.Crown, Foot1, Foot2)
+	s.ground()
+	top := r.First.Crown
+	step := top * 0.62 / rows
+	last := [rows]float64{bays, bays, 1.6} // how far each has been hung: the middle is arch 1 of these
+	one, two := s.helper(Foot1, spacing*0.22, s.at(spacing*0.4, step*2.6)), s.helper(Foot2, spacing*1.78, s.at(spacing*1.6, step*2.6))
+	for _, h := range []helper{one, two} {
+		h.draw(s.Board)
+	}
+	for n := range bays + 1 {
+		s.arch(measure.Length(n) * spacing)
+	}
+	for i := range rows {
+		y := step * (measure.Length(i) + 0.6)
+		from, to := bays-last[i], last[i]
+		for bay := from; bay < to; bay++ {
+			end := min(bay+1, to)
+			a, b := s.at(measure.Length(bay)*spacing, y), s.at(measure.Length(end)*spacing, y)
+			low := paper.Point{Y: 1.6}
+			s.Stroke(paper.Path{{Verb: paper.Move, To: a}, {Verb: paper.Cubic, A: a.Add(b.Sub(a).Times(1.0 / 3)).Add(low), B: a.Add(b.Sub(a).Times(2.0 / 3)).Add(low), To: b}}, paper.Thin)
+			for _, p := range []paper.Point{a, b} {
+				s.Fill(paper.Circle(p, 0.9), paper.Black)
+			}
+		}
+	}
+	s.grip(one, two)
+	s.under(bays/2*spacing, "middle")
+	s.name(one, two)
+	return s.lost
+}
+
+// Turned draws a bay that turns, from above: the arches stay square to the walk at their own stakes, and the ridge piece meets each crown at half the turn.
+func (r Raising) Turned(page *paper.Page, room paper.Rect) (missing []string) {
+	s := &scene{Board: place.NewBoard(page, room), Raising: r}
+	const turn = math.Pi / 9 // drawn larger than any bay's
+	low := paper.Point{X: room.X + room.W*0.42, Y: room.Bottom() - 8}
+	long := room.H - 22
+	way := [2]float64{math.Pi / 2, math.Pi/2 - turn} // of the walk at each arch
+	high := low.Add(paper.Polar(long, math.Pi/2-turn/2))
+	for i, at := range [2]paper.Point{low, high} {
+		half := room.W * 0.3
+		side := paper.Polar(half, way[i]-math.Pi/2)
+		s.Line(at.Sub(side), at.Add(side), paper.Pen{Width: pipeOnPaper})
+		s.Line(at, at.Add(paper.Polar(9, way[i])), paper.Centre)
+	}
+	s.Line(low, high, paper.Pen{Width: pipeOnPaper})
+	for _, at := range [2]paper.Point{low, high} {
+		s.Fill(paper.Circle(at, 1.7), paper.Black)
+	}
+	s.Stroke(paper.Arc(low, 8, math.Pi/2-turn/2, math.Pi/2), paper.Thin)
+	s.Text(paper.Point{X: low.X - 1.5, Y: low.Y - 5}, paper.AtRight, "half", paper.Floor)
+	s.Text(paper.Point{X: low.X, Y: low.Y + 6}, paper.AtMiddle, "from above", paper.Floor)
+	return s.lost
+}
+
+// Dropped draws a string hung from the ridge or from an arch, with who climbs.
+func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missing []string) {
+	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
+	top := r.First.Crown
+	s := r.newScene(page, room, elbowRoom*1.3, spacing+elbowRoom*0.6, top, Crown, Ladder)
+	s.ground()
+	people := []helper{s.helper(Crown, -elbowRoom*0.75, s.at(-elbowRoom*0.35, helperTall*0.5))}
+	if ladder {
+		people = append(people, s.onLadder(Ladder, spacing*0.35, top, s.at(spacing*0.5, top), s.at(spacing*0.62, top*0.97)))
+	} else {
+		people = []helper{s.helper(Ladder, spacing*0.35, s.at(spacing*0.5, top))}
+	}
+	for _, h := range people {
+		h.draw(s.Board)
+	}
+	s.arch(0)
+	s.arch(spacing)
+	s.pipe([]paper.Point{s.at(0, top), s.at(spacing, top)})
+	for _, x := range []measure.Length{0.6, 0.75, 0.9} {
+		end := s.at(spacing*x, top*0.8)
+		s.Line(s.at(spacing*x, top), end, paper.Thin)
+		s.Fill(paper.Circle(end, 0.8), paper.Black)
+	}
+	s.grip(people...)
+	s.name(people...)
+	return s.lost
+}
+
+// WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, one across.
+func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) (missing []string) {
+	k, t := r.First, r.Plan.Spec.Tunnel
+	side := max(k.Widest, k.Span)/2 + 60
+	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, k.Crown, Foot1, Foot2)
+	s.ground()
+	s.pipe(s.curve())
+	one := s.helper(Foot1, -t.OpeningWidth*0.2, s.at(-t.OpeningWidth*0.02, helperTall*0.6))
+	two := s.helper(Foot2, t.OpeningWidth*0.25, s.at(t.OpeningWidth*0.12, helperTall*0.52), s.at(t.OpeningWidth*0.38, helperTall*0.52))
+	one.draw(s.Board)
+	two.draw(s.Board)
+	s.Line(s.at(-t.OpeningWidth*0.02, 0), s.at(-t.OpeningWidth*0.02, t.OpeningHeight), paper.Thick)
+	s.Line(s.at(-t.OpeningWidth/2, helperTall*0.52), s.at(t.OpeningWidth/2, helperTall*0.52), paper.Thick)
+	s.grip(one, two)
+	s.name(one, two)
+	return s.lost
+}

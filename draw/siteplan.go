@@ -1,0 +1,144 @@
+package draw
+
+import (
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout"
+	"hoopwright/layout/spec"
+)
+
+// SitePlan is the map of the site to scale: what stands, what lies in the ground and hangs over it, where power comes from and how cords lie. A long tunnel is
+// parted over several maps; where cords would lie too close on them, the map is drawn without and they have plans of their own.
+type SitePlan struct {
+	Scale    paper.Scale
+	Sections []Section // one a map; neighbours share an arch
+	Cords    bool      // cords are drawn on it
+
+	plan  *layout.Plan
+	cords *CordPlan
+	whole paper.Rect // what the first map shows besides its arches, at full size, the start at the origin
+}
+
+const (
+	siteMargin  paper.Length = 17  // beside what is shown: names, lanes of cords
+	siteOver    paper.Length = 10  // over and under it
+	siteCordBay paper.Length = 10  // least distance of arches between which cords are numbered
+	siteBay     paper.Length = 2   // least distance of arches on a map
+	siteFoot    paper.Length = 20  // of the key under the map
+	siteFar                  = 2.0 // so much smaller the whole site may be drawn than the tunnel alone would be
+	siteAll                  = 120 // and down to this scale always
+)
+
+// NewSitePlan fits the map to a room: the largest scale at which the tunnel with its cords fits, smaller for what else the site has.
+func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePlan {
+	s := &SitePlan{plan: p, cords: cordsOf(p)}
+	n := len(p.Ground.Stations)
+	room = paper.Rect{W: room.W - 2*siteMargin, H: room.H - siteFoot - 2*siteOver}
+	tunnel := s.extent(Section{1, n}, false)
+	s.whole = tunnel
+	s.Scale = paper.Fit(series, float64(tunnel.W), float64(tunnel.H), room)
+	if all := s.extent(Section{1, n}, true); all != tunnel {
+		wider := paper.Fit(series, float64(all.W), float64(all.H), room)
+		cordsLost := len(s.cords.cords) > 0 && s.apart(wider) < siteCordBay && s.apart(s.Scale) >= siteCordBay
+		if wider.Ratio <= max(siteFar*s.Scale.Ratio, siteAll) && s.apart(wider) >= siteBay && !cordsLost {
+			s.Scale, s.whole = wider, all
+		}
+	}
+	s.Sections = []Section{{1, n}}
+	if s.apart(s.Scale) < siteBay || float64(tunnel.W)/s.Scale.Ratio > float64(room.W) || float64(tunnel.H)/s.Scale.Ratio > float64(room.H) {
+		s.part(series, room)
+	}
+	s.Cords = s.apart(s.Scale) >= siteCordBay || len(s.cords.cords) == 0
+	return s
+}
+
+// Height is the room that the first map needs at its scale, with its key.
+func (s *SitePlan) Height() paper.Length {
+	return s.Scale.Length(float64(s.whole.H)) + 2*siteOver + siteFoot
+}
+
+// apart is the distance of neighbouring arches on paper; a lone arch is as far apart as may be.
+func (s *SitePlan) apart(scale paper.Scale) paper.Length {
+	if len(s.plan.Ground.Stations) < 2 {
+		return math.MaxFloat64
+	}
+	return scale.Length(float64(s.plan.Spec.Tunnel.Spacing))
+}
+
+// part cuts the tunnel into equal stretches, as few as fit at the smallest scale that keeps arches apart.
+func (s *SitePlan) part(series []paper.Scale, room paper.Rect) {
+	n := len(s.plan.Ground.Stations)
+	for _, scale := range series {
+		if s.apart(scale) >= siteBay {
+			s.Scale = scale
+		}
+	}
+	for count := 2; count < n; count++ {
+		s.Sections = nil
+		fits := true
+		for k := range count {
+			sec := Section{1 + k*(n-1)/count, 1 + (k+1)*(n-1)/count}
+			e := s.extent(sec, false)
+			fits = fits && s.Scale.Length(float64(e.W)) <= room.W && s.Scale.Length(float64(e.H)) <= room.H
+			s.Sections = append(s.Sections, sec)
+		}
+		if fits {
+			return
+		}
+	}
+}
+
+// extent is the box about a stretch of arches with its guys and the outlets that feed it, or about all of the site, at full size as the map is turned.
+func (s *SitePlan) extent(sec Section, all bool) paper.Rect {
+	m := newSiteMap(&s.plan.Spec.Site, paper.Scale{Ratio: 1})
+	var e box
+	add := func(p spec.Point) { e.add(m.at(p), 0, 0, 0, 0) }
+	for _, k := range s.plan.Stakes {
+		if sec.First <= k.Arch && k.Arch <= sec.Last {
+			add(k.At())
+		}
+	}
+	for _, o := range s.cords.outletsOf(sec) {
+		add(o)
+	}
+	if !all {
+		return e.rect()
+	}
+	for _, p := range s.others() {
+		add(p)
+	}
+	return e.rect()
+}
+
+// others are the places of the site besides the tunnel and its cords.
+func (s *SitePlan) others() (list []spec.Point) {
+	site := s.plan.Spec.Site
+	for _, o := range site.Outlets {
+		list = append(list, o.At)
+	}
+	for _, p := range site.Places {
+		list = append(list, p.At)
+	}
+	for _, m := range s.plan.Ground.Marks {
+		list = append(list, m.At)
+	}
+	for _, f := range site.Features {
+		list = append(list, f.Outline...)
+		if len(f.Outline) == 0 {
+			for _, d := range []spec.Point{{X: f.Radius}, {X: -f.Radius}, {Y: f.Radius}, {Y: -f.Radius}} {
+				list = append(list, spec.Point{X: f.At.X + d.X, Y: f.At.Y + d.Y})
+			}
+		}
+	}
+	return list
+}
+
+// placed returns the map of a stretch with its middle in the middle of the room.
+func (s *SitePlan) placed(sec Section, room paper.Rect) siteMap {
+	e := s.whole
+	if len(s.Sections) > 1 {
+		e = s.extent(sec, false)
+	}
+	return newSiteMap(&s.plan.Spec.Site, s.Scale).centred(e.Centre(), room)
+}

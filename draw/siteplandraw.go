@@ -1,0 +1,432 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// siteSheet is one map being drawn.
+type siteSheet struct {
+	*SitePlan
+	b       *place.Board
+	m       siteMap
+	room    paper.Rect
+	sec     Section
+	first   bool // the map that shows what lies off the tunnel
+	missing []string
+}
+
+// SiteWords says what the map writes beside its signs; the words are the caller's.
+type SiteWords struct {
+	Outlet   func(o spec.Outlet) string
+	Place    func(p spec.SitePlace) string
+	Buried   func(l spec.Buried) string
+	Overhead func(l spec.Overhead) string
+}
+
+// Draw draws the i-th map in the room and returns what found no place on it. Signs and lines that cannot move go first, then their names, hatching last.
+func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWords) (missing []string) {
+	foot := paper.Rect{X: room.X, Y: room.Bottom() - siteFoot, W: room.W, H: siteFoot}
+	room.H -= siteFoot
+	d := &siteSheet{SitePlan: s, b: place.NewBoard(page, room), room: room, sec: s.Sections[i], first: i == 0}
+	d.m = s.placed(d.sec, room)
+	d.signs()
+	d.stakes()
+	d.archNumbers()
+	d.walks()
+	ways := d.cordTags()
+	d.arches()
+	for _, way := range ways {
+		drawWay(d.b, way, room)
+	}
+	d.lines()
+	d.names(words)
+	d.numbers()
+	d.offMap()
+	d.north()
+	d.hatches()
+	d.key(foot)
+	return d.missing
+}
+
+// shown reports whether a place is on the map, with room for its sign.
+func (d *siteSheet) shown(p spec.Point) (paper.Point, bool) {
+	at := d.m.at(p)
+	return at, d.room.Inset(4).Contains(at)
+}
+
+// Radii of the map's signs.
+const (
+	siteOutlet paper.Length = 2.4
+	sitePlace  paper.Length = 2.2
+	siteMark   paper.Length = 1.8
+)
+
+// signs draws what stands at a point: outlets, places, marks.
+func (d *siteSheet) signs() {
+	site := d.plan.Spec.Site
+	for _, o := range site.Outlets {
+		if at, ok := d.shown(o.At); ok {
+			outletSquare(d.b, at)
+		}
+	}
+	for _, p := range site.Places {
+		if at, ok := d.shown(p.At); ok {
+			placeSign(d.b, at, p.For == spec.FirstAid)
+		}
+	}
+	for _, m := range d.plan.Ground.Marks {
+		if at, ok := d.shown(m.At); ok {
+			markSign(d.b, at)
+		}
+	}
+}
+
+// stakes draws the stakes of the map's arches.
+func (d *siteSheet) stakes() {
+	for _, k := range d.plan.Stakes {
+		if k.Arch < d.sec.First || k.Arch > d.sec.Last {
+			continue
+		}
+		at := d.m.at(k.At())
+		if k.Guy {
+			d.b.Fill(diamond(at), paper.Black)
+			d.b.Mark(at, guyRadius)
+			continue
+		}
+		d.b.Fill(paper.Circle(at, 0.9), paper.Black)
+	}
+}
+
+// outletSquare is an outlet: a heavy square with two slots.
+func outletSquare(b *place.Board, at paper.Point) {
+	b.Page.Fill(paper.Box(around(at, siteOutlet)), paper.White)
+	b.Page.Stroke(paper.Box(around(at, siteOutlet)), paper.Thick)
+	for _, x := range []paper.Length{-0.8, 0.8} {
+		b.Page.Line(at.Add(paper.Point{X: x, Y: -1}), at.Add(paper.Point{X: x, Y: 1}), paper.Thin)
+	}
+	b.Mark(at, siteOutlet)
+}
+
+// placeSign is a place to find: a black square, with a white cross for first aid.
+func placeSign(b *place.Board, at paper.Point, cross bool) {
+	b.Page.Fill(paper.Box(around(at, sitePlace)), paper.Black)
+	if cross {
+		pen := paper.Pen{Width: 1, Colour: paper.White}
+		b.Page.Line(at.Add(paper.Point{X: -1.5}), at.Add(paper.Point{X: 1.5}), pen)
+		b.Page.Line(at.Add(paper.Point{Y: -1.5}), at.Add(paper.Point{Y: 1.5}), pen)
+	}
+	b.Mark(at, sitePlace)
+}
+
+// markSign is a mark that tapes start from: a ring with a point.
+func markSign(b *place.Board, at paper.Point) {
+	b.Page.Stroke(paper.Circle(at, siteMark), paper.Thick)
+	b.Page.Fill(paper.Circle(at, 0.5), paper.Black)
+	b.Mark(at, siteMark)
+}
+
+// around is the square about a point.
+func around(at paper.Point, half paper.Length) paper.Rect {
+	return paper.Rect{X: at.X - half, Y: at.Y - half, W: 2 * half, H: 2 * half}
+}
+
+// walks draws the ways in and out, the side ways that rows leave open, and where the walk goes on on another map.
+func (d *siteSheet) walks() {
+	n := len(d.plan.Ground.Stations)
+	arrow := func(arch int, away float64, toward float64, words string) {
+		l, r := d.cords.pair(d.m, arch)
+		mid, ahead := l.Add(r).Times(0.5), r.Sub(l).Unit().Left()
+		from, to := mid.Add(ahead.Times(away)), mid.Add(ahead.Times(toward))
+		d.b.WalkArrow(from, to)
+		d.lacks(words, d.b.Label(place.Label{At: from.Add(to).Times(0.5), Text: words, Lettering: paper.Strong, Clear: 4.4, Toward: paper.Point{X: 1}}))
+	}
+	in, out := "way in", "way out"
+	if d.sec.First > 1 {
+		in = fmt.Sprintf("from arch %d on", d.sec.First)
+	}
+	if d.sec.Last < n {
+		out = fmt.Sprintf("goes on from arch %d", d.sec.Last)
+	}
+	arrow(d.sec.First, -13, -3, in)
+	arrow(d.sec.Last, 3, 13, out)
+	if d.plan.Spec.Lights.Rows == nil {
+		return
+	}
+	for _, gap := range d.plan.Spec.Lights.Rows.Gaps {
+		for _, bay := range gap.Bays {
+			if bay < d.sec.First || bay >= d.sec.Last {
+				continue
+			}
+			a, b := d.plan.Stakes[2*bay-2+int(gap.Wall)], d.plan.Stakes[2*bay+int(gap.Wall)]
+			mid := d.m.at(a.At()).Add(d.m.at(b.At())).Times(0.5)
+			d.lacks("side way", d.b.Label(place.Label{At: mid, Text: "side way", Lettering: paper.Strong, Clear: 1, Pointed: true, Leader: place.Arrow, Toward: mid.Sub(d.centreOf(bay))}))
+		}
+	}
+}
+
+// centreOf is the middle of an arch.
+func (d *siteSheet) centreOf(arch int) paper.Point {
+	l, r := d.cords.pair(d.m, arch)
+	return l.Add(r).Times(0.5)
+}
+
+// cordTags sets the cords' numbers and returns their ways, to be drawn round them.
+func (d *siteSheet) cordTags() [][]leg {
+	if !d.Cords {
+		return nil
+	}
+	d.b.Area = d.room
+	ways := make([][]leg, len(d.cords.cords))
+	for _, fromOutlet := range []bool{true, false} {
+		for i, k := range d.cords.cords {
+			if k.number > 0 && k.outlet == fromOutlet {
+				ways[i] = d.cords.way(d.m, k, d.sec)
+				d.cords.tag(d.b, ways[i], k.number, d.room)
+			}
+		}
+	}
+	return ways
+}
+
+// siteEvery is the least distance on paper of arches that are all numbered.
+const siteEvery = siteCordBay
+
+// archNumbers sets each arch's number on it, larger than those of cords.
+func (d *siteSheet) archNumbers() {
+	size := paper.StakeName.Sized(16)
+	if l, r := d.cords.pair(d.m, d.sec.First); r.Sub(l).Long() < siteWide {
+		size = paper.CellSmall
+	}
+	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) >= siteEvery; n++ {
+		l, r := d.cords.pair(d.m, n)
+		centredText(d.b, l.Add(r.Sub(l).Times(0.7)), fmt.Sprint(n), size)
+	}
+}
+
+// arches draws each arch from foot to foot, and the guys to their stakes.
+func (d *siteSheet) arches() {
+	for _, k := range d.plan.Stakes {
+		if !k.Guy || k.Arch < d.sec.First || k.Arch > d.sec.Last {
+			continue
+		}
+		l, r := d.cords.pair(d.m, k.Arch)
+		if k.Side == spec.Right {
+			l = r
+		}
+		d.b.LineRound(l, d.m.at(k.At()), paper.Hidden)
+	}
+	for n := d.sec.First; n <= d.sec.Last; n++ {
+		l, r := d.cords.pair(d.m, n)
+		d.b.LineRound(l, r, paper.Thick)
+	}
+}
+
+// siteWide is the least width of an arch on paper on which a large number leaves some of it to be seen.
+const siteWide paper.Length = 18
+
+// numbers numbers every tenth arch beside the row where arches lie too close for all.
+func (d *siteSheet) numbers() {
+	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) < siteEvery; n++ {
+		if n != d.sec.First && n != d.sec.Last && n%10 != 0 {
+			continue
+		}
+		l, r := d.cords.pair(d.m, n)
+		beside := func(foot, other paper.Point) bool {
+			return d.b.Label(place.Label{At: foot, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1, Toward: foot.Sub(other), Leader: place.Bare, Reach: 110})
+		}
+		d.lacks(fmt.Sprintf("arch %d", n), beside(l, r) || beside(r, l))
+	}
+}
+
+// lines draws what lies on, in and over the ground.
+func (d *siteSheet) lines() {
+	for _, f := range d.plan.Spec.Site.Features {
+		rim := d.m.outline(f)
+		d.path(append(rim[:len(rim):len(rim)], rim[0]), paper.Thin)
+	}
+	for _, l := range d.plan.Spec.Site.Buried {
+		d.path(d.m.points(l.Line), buriedPen)
+	}
+	for _, l := range d.plan.Spec.Site.Overhead {
+		d.path(d.m.points(l.Line), overheadPen)
+	}
+}
+
+func (d *siteSheet) path(line []paper.Point, pen paper.Pen) {
+	for i := 1; i < len(line); i++ {
+		if p, q, ok := cropSegment(line[i-1], line[i], d.room); ok {
+			d.b.LineRound(p, q, pen)
+		}
+	}
+}
+
+func (d *siteSheet) lacks(what string, drawn bool) {
+	if !drawn {
+		d.missing = append(d.missing, strings.ReplaceAll(what, "\n", " "))
+	}
+}
+
+// names says what the signs and lines are: first what someone must find, then what must be kept off, then the rest.
+func (d *siteSheet) names(words SiteWords) {
+	site := d.plan.Spec.Site
+	name := func(p spec.Point, text, short string, l paper.Lettering, clear paper.Length) {
+		if at, ok := d.shown(p); ok && text != "" {
+			label := place.Label{At: at, Text: text, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}
+			placed := d.b.Label(label)
+			if !placed { // the name alone, farther off
+				label.Text, label.Reach = short, 110
+				placed = d.b.Label(label) && short == text
+			}
+			d.lacks(text, placed)
+		}
+	}
+	for _, p := range site.Places {
+		name(p.At, words.Place(p), placeName(p), paper.Strong, sitePlace)
+	}
+	for _, o := range site.Outlets {
+		name(o.At, words.Outlet(o), o.Name+" outlet", paper.Floor, siteOutlet)
+	}
+	for _, l := range site.Buried {
+		d.along(d.m.points(l.Line), words.Buried(l), d.m.length(l.Keep))
+	}
+	for _, l := range site.Overhead {
+		d.along(d.m.points(l.Line), words.Overhead(l), 0)
+	}
+	for _, f := range site.Features {
+		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
+			d.feature(seen, f.Name)
+		}
+	}
+	for _, m := range d.plan.Ground.Marks {
+		name(m.At, m.Name, m.Name, paper.Floor, siteMark)
+	}
+}
+
+// feature names a feature in what is seen of it, else beside it.
+func (d *siteSheet) feature(seen []paper.Point, name string) {
+	at := middleOf(seen)
+	if d.b.FreeText(at, 0, name, paper.Floor) {
+		centredText(d.b, at, name, paper.Floor)
+		return
+	}
+	d.lacks(name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Dot}))
+}
+
+// along names a line beside its longest stretch on the map.
+func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
+	var p, q paper.Point
+	for i := 1; i < len(line); i++ {
+		if a, b, ok := cropSegment(line[i-1], line[i], d.room.Inset(4)); ok && b.Sub(a).Long() > q.Sub(p).Long() {
+			p, q = a, b
+		}
+	}
+	if p == q {
+		return
+	}
+	for _, reach := range []paper.Length{16, clear + 20, clear + 45} {
+		for _, share := range []float64{0.5, 0.7, 0.3, 0.85, 0.15, 0.95, 0.05} {
+			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: name, Lettering: paper.Floor, Leader: place.Arrow, Pointed: true, Reach: reach}) {
+				return
+			}
+		}
+	}
+	d.lacks(name, false)
+}
+
+// offMap points from the map's edge to what lies off it. Over several maps the first one does.
+func (d *siteSheet) offMap() {
+	if !d.first {
+		return
+	}
+	site := d.plan.Spec.Site
+	point := func(p spec.Point, name string) {
+		if _, ok := d.shown(p); ok || len(d.Sections) > 1 && d.elsewhere(p) {
+			return
+		}
+		middle := d.room.Centre()
+		to := d.m.at(p)
+		if a, b, ok := cropSegment(middle, to, d.room.Inset(1.5)); ok {
+			tail := b.Sub(b.Sub(a).Unit().Times(8))
+			far := measure.RoundUp(measure.Length(math.Hypot(float64(p.X-site.Start.X), float64(p.Y-site.Start.Y))), measure.By(d.plan.Spec.Units, measure.Foot, measure.Metre))
+			text := fmt.Sprintf("%s, %s from arch 1", name, d.plan.Spec.Units.Room(far))
+			before := len(d.b.Page.Ops)
+			d.b.Arrow(tail, b, paper.Thin)
+			if !d.b.Label(place.Label{At: tail, Text: text, Lettering: paper.Floor, Leader: place.Bare, Reach: 70}) {
+				d.b.Page.Ops = d.b.Page.Ops[:before]
+				d.lacks(name, false)
+			}
+		}
+	}
+	for _, p := range site.Places {
+		point(p.At, placeName(p))
+	}
+	for _, o := range site.Outlets {
+		point(o.At, o.Name+" outlet")
+	}
+}
+
+// elsewhere reports whether another map shows a place.
+func (d *siteSheet) elsewhere(p spec.Point) bool {
+	for i := range d.Sections[1:] {
+		other := &siteSheet{SitePlan: d.SitePlan, room: d.room, m: d.placed(d.Sections[i+1], d.room)}
+		if _, ok := other.shown(p); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// north finds a free place for the arrow by the edges, the top right first.
+func (d *siteSheet) north() {
+	north := d.plan.Spec.Site.North
+	if north == nil {
+		return
+	}
+	const side, step = 27, 4
+	for y := d.room.Y; y+side <= d.room.Bottom(); y += step {
+		for x := d.room.Right() - side; x >= d.room.X; x -= step {
+			if r := (paper.Rect{X: x, Y: y, W: side, H: side}); d.b.Free(r) {
+				d.b.North(r.Centre(), d.m.angle(*north))
+				return
+			}
+		}
+	}
+	d.lacks("north", false)
+}
+
+// hatches fills hard ground, the bands of buried lines and those of overhead lines, each its own way. Hatching keeps off every text.
+func (d *siteSheet) hatches() {
+	for _, f := range d.plan.Spec.Site.Features {
+		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
+			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
+		}
+	}
+	band := func(sides [2][]paper.Point, angle float64, apart paper.Length) {
+		for i := 1; i < len(sides[0]); i++ {
+			if piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, d.room); piece != nil {
+				d.b.Hatch(paper.Polygon(piece...), angle, apart)
+			}
+		}
+	}
+	for _, l := range d.plan.Spec.Site.Buried {
+		band(d.m.band(l), -math.Pi/4, 2.5)
+	}
+	for _, l := range d.plan.Spec.Site.Overhead {
+		band(d.m.band(spec.Buried{Line: l.Line, Keep: l.Keep}), math.Pi/2.2, 5)
+	}
+}
+
+// placeName is a place's name, or its use where it has none.
+func placeName(p spec.SitePlace) string {
+	if p.Name == "" {
+		return p.For
+	}
+	return p.Name
+}

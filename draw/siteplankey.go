@@ -1,0 +1,90 @@
+package draw
+
+import (
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/measure"
+)
+
+// keySign is a sign of the map with what it means.
+type keySign struct {
+	wide  paper.Length // of the sign
+	words string
+	draw  func(b *place.Board, at paper.Point) // about the middle of the sign
+}
+
+// key sets the scale with its bar, and what the signs on the map mean.
+func (d *siteSheet) key(box paper.Rect) {
+	b := place.NewBoard(d.b.Page, box)
+	unit, word := d.unit()
+	place.GroundBar(d.b.Page, paper.Point{X: box.X, Y: box.Y + 1}, siteBar, d.Scale, unit, word)
+	b.Page.Text(paper.Point{X: box.X + siteBar + 8, Y: box.Y + 5.5}, paper.AtLeft, "Scale "+d.Scale.Words, paper.Floor)
+	x, y := box.X, box.Y+12.2
+	for _, s := range d.keySigns() {
+		w := s.wide + 1.5 + paper.Floor.Width(s.words)
+		if x+w > box.Right() {
+			x, y = box.X, y+5.4
+		}
+		s.draw(b, paper.Point{X: x + s.wide/2, Y: y})
+		b.Page.Text(paper.Point{X: x + s.wide + 1.5, Y: y + 1.5}, paper.AtLeft, s.words, paper.Floor)
+		x += w + 4
+	}
+}
+
+// siteBar is the room of the bar of the scale.
+const siteBar paper.Length = 70
+
+// unit is what the bar of the scale counts.
+func (s *SitePlan) unit() (float64, string) {
+	if s.plan.Spec.Units == measure.Metric {
+		return float64(measure.Metre), "m"
+	}
+	return float64(measure.Foot), "ft"
+}
+
+// Bar is what stands at the end of the bar of the scale.
+func (s *SitePlan) Bar() string {
+	unit, word := s.unit()
+	return place.GroundBarEnd(siteBar, s.Scale, unit, word)
+}
+
+// keySigns are the signs that this map has.
+func (d *siteSheet) keySigns() (list []keySign) {
+	line := func(pen paper.Pen) func(*place.Board, paper.Point) {
+		half := paper.Length(5)
+		if len(pen.Dash) > 0 {
+			half = 6.5
+		}
+		return func(b *place.Board, at paper.Point) {
+			b.Page.Line(at.Add(paper.Point{X: -half}), at.Add(paper.Point{X: half}), pen)
+		}
+	}
+	add := func(have bool, wide paper.Length, words string, draw func(*place.Board, paper.Point)) {
+		if have {
+			list = append(list, keySign{wide, words, draw})
+		}
+	}
+	site := d.plan.Spec.Site
+	guys, over := false, false
+	for _, s := range d.plan.Stakes {
+		guys = guys || s.Guy
+	}
+	for _, f := range d.plan.Power.Feeders {
+		for _, j := range f.Joints {
+			over = over || j.Over
+		}
+	}
+	cords := d.Cords && len(d.cords.cords) > 0
+	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
+	add(guys, 4, "guy stake", func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
+	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
+	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
+	add(cords, 14, "cord, its number", func(b *place.Board, at paper.Point) {
+		centredText(b, at, "C3", paper.CellSmall)
+		b.LineRound(at.Add(paper.Point{X: -7}), at.Add(paper.Point{X: 7}), paper.Thick)
+	})
+	add(cords && over, 13, "cord over the way", line(paper.HiddenBar))
+	add(len(site.Buried) > 0, 13, "buried", line(buriedPen))
+	add(len(site.Overhead) > 0, 13, "overhead", line(overheadPen))
+	return list
+}

@@ -1,0 +1,412 @@
+package draw
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"hoopwright/draw/paper"
+)
+
+// Lettering and room of a string's number with its box.
+var unfoldNumber = paper.CellSmall
+
+const (
+	labelGap  paper.Length = 1.4 // from the box to the number
+	labelHigh paper.Length = paper.TickBoxSide + 0.8
+	labelPad  paper.Length = 0.6 // about them, where lines stop
+	labelOff  paper.Length = 3.6 // from a line to them, where they stand beside it: clear of its signs
+)
+
+// signs keeps free what the strings' ends take.
+func (v *unfolding) signs() {
+	for _, s := range v.strands {
+		v.taken = append(v.taken, s.signRects()...)
+	}
+}
+
+// signRects are the boxes about a strand's two signs.
+func (s strand) signRects() (list []paper.Rect) {
+	box := func(from, toward paper.Point, long paper.Length) {
+		c := from.Add(toward.Times(float64(long / 2)))
+		half, across := long/2+0.3, cupRadius+0.3
+		if abs(toward.Y) > abs(toward.X) {
+			half, across = across, half
+		}
+		list = append(list, paper.Rect{X: c.X - half, Y: c.Y - across, W: 2 * half, H: 2 * across})
+	}
+	first, last := s.path[0], s.path[len(s.path)-1]
+	if s.begins {
+		box(first, s.path[1].Sub(first).Unit(), matedLong)
+	}
+	if s.ends {
+		box(last, s.path[len(s.path)-2].Sub(last).Unit(), cupRadius*2)
+	}
+	return list
+}
+
+// labels finds each string's number its place: in its line, else beside it. Where less than half of a string is on this picture, its number may be left out.
+func (v *unfolding) labels() {
+	shortest := make([]int, len(v.strands)) // they have the least choice
+	for i := range shortest {
+		shortest[i] = i
+	}
+	slices.SortStableFunc(shortest, func(i, j int) int { return cmp.Compare(long(v.strands[i].path), long(v.strands[j].path)) })
+	var later []int
+	for _, own := range []bool{true, false} {
+		for _, i := range shortest {
+			if s := &v.strands[i]; s.own == own && !v.label(s, i) && own {
+				later = append(later, i)
+			}
+		}
+	}
+	for _, i := range later {
+		if s := &v.strands[i]; !v.labelFarOff(s, i) {
+			v.missing = append(v.missing, s.Name)
+		}
+	}
+}
+
+// form is how a string's number stands with its box.
+type form int
+
+const (
+	abreast form = iota // the box, then the number
+	stacked             // the box over the number
+	turned              // the box over the number, which reads upward
+)
+
+// size is what a form takes.
+func (s strand) size(f form) paper.Rect {
+	r := paper.Rect{W: unfoldNumber.Width(s.Name), H: unfoldNumber.Ascent() * 0.8}
+	if f == turned {
+		r.W, r.H = r.H, r.W
+	}
+	switch {
+	case s.own && f == abreast:
+		r.W, r.H = r.W+paper.TickBoxSide+labelGap, labelHigh
+	case s.own:
+		r.W, r.H = max(r.W, paper.TickBoxSide), r.H+paper.TickBoxSide+labelGap
+	}
+	return r
+}
+
+// shares returns where along a straight part a number is tried: from its middle outward.
+func shares() (list []float64) {
+	const steps = 24
+	for k := range steps {
+		off := 0.5 * float64(k) / steps
+		list = append(list, 0.5-off, 0.5+off)
+	}
+	return list
+}
+
+// label finds one string's number its place.
+func (v *unfolding) label(s *strand, own int) bool {
+	parts := longestFirst(s.path)
+	for _, part := range parts {
+		run := part[1].Sub(part[0])
+		forms, upright := []form{abreast}, abs(run.Y) > abs(run.X)
+		if upright {
+			forms = []form{stacked, turned}
+		}
+		for _, f := range forms {
+			size := s.size(f)
+			need := size.W
+			if upright {
+				need = size.H
+			}
+			if run.Long() < need+2 {
+				continue
+			}
+			for _, share := range shares() {
+				if v.take(s, own, f, part[0].Add(run.Times(share)), size, true) {
+					return true
+				}
+			}
+		}
+	}
+	return v.labelBeside(s, own, parts)
+}
+
+// labelBeside finds a place beside a string's line, nearest first.
+func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool {
+	for _, off := range []paper.Length{labelOff, 2 * labelOff} {
+		for _, f := range []form{abreast, stacked} {
+			size := s.size(f)
+			for _, part := range parts {
+				run := part[1].Sub(part[0])
+				aside := paper.Point{X: size.W/2 + off}
+				if abs(run.X) > abs(run.Y) {
+					aside = paper.Point{Y: -size.H/2 - off}
+				}
+				for _, share := range shares() {
+					c := part[0].Add(run.Times(share))
+					if v.take(s, own, f, c.Add(aside), size, false) || v.take(s, own, f, c.Sub(aside), size, false) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number.
+func (v *unfolding) labelFarOff(s *strand, own int) bool {
+	const step, reach paper.Length = 2, 70
+	size, at := s.size(abreast), halfway(s.path)
+	best, far := paper.Point{}, paper.Length(math.Inf(1))
+	for x := at.X - reach; x <= at.X+reach; x += step {
+		for y := at.Y - reach; y <= at.Y+reach; y += step {
+			c := paper.Point{X: x, Y: y}
+			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
+			if d := c.Sub(at).Long(); d < far && v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at) {
+				best, far = c, d
+			}
+		}
+	}
+	if math.IsInf(float64(far), 1) || !v.take(s, own, abreast, best, size, false) {
+		return false
+	}
+	s.leader = []paper.Point{edgeToward(s.label, at), at}
+	return true
+}
+
+// edgeToward returns the middle of the side of a box that faces a point.
+func edgeToward(r paper.Rect, at paper.Point) paper.Point {
+	c := r.Centre()
+	switch {
+	case at.X < r.X:
+		return paper.Point{X: r.X - 0.4, Y: c.Y}
+	case at.X > r.Right():
+		return paper.Point{X: r.Right() + 0.4, Y: c.Y}
+	case at.Y < r.Y:
+		return paper.Point{X: c.X, Y: r.Y - 0.4}
+	}
+	return paper.Point{X: c.X, Y: r.Bottom() + 0.4}
+}
+
+// clear reports whether a leader crosses neither words nor a number.
+func (v *unfolding) clear(from, to paper.Point) bool {
+	for _, r := range v.said {
+		if _, _, hit := inBox(r, from, to.Sub(from)); hit {
+			return false
+		}
+	}
+	for _, s := range v.strands {
+		if _, _, hit := inBox(s.label, from, to.Sub(from)); hit && s.label.W > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// take puts a number at a place if that is free.
+func (v *unfolding) take(s *strand, own int, f form, c paper.Point, size paper.Rect, inLine bool) bool {
+	r := paper.Rect{X: c.X - size.W/2, Y: c.Y - size.H/2, W: size.W, H: size.H}
+	if !v.open(r.Inset(-labelPad), own, inLine) {
+		return false
+	}
+	s.label, s.form = r, f
+	v.taken = append(v.taken, r.Inset(-labelPad))
+	return true
+}
+
+// longestFirst returns the straight parts of a line, longest first.
+func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
+	for i := 1; i < len(line); i++ {
+		parts = append(parts, [2]paper.Point{line[i-1], line[i]})
+	}
+	slices.SortStableFunc(parts, func(p, q [2]paper.Point) int {
+		switch d := q[1].Sub(q[0]).Long() - p[1].Sub(p[0]).Long(); {
+		case d > 1e-9:
+			return 1
+		case d < -1e-9:
+			return -1
+		}
+		return 0
+	})
+	return parts
+}
+
+// open reports whether a box is free of signs, labels and strings, of its own too unless it stands in its line.
+func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
+	if r.X < v.middle-v.half-1 || r.Right() > v.middle+v.half+1 || r.Y < v.room.Y || r.Bottom() > v.room.Bottom() {
+		return false
+	}
+	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
+		return false
+	}
+	for _, j := range v.joints {
+		if boxesMeet(about(j[0], j[1]), r) {
+			return false
+		}
+	}
+	for i, s := range v.strands {
+		if i == own && inLine {
+			continue
+		}
+		for k := 1; k < len(s.path); k++ {
+			if boxesMeet(about(s.path[k-1], s.path[k]), r) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// about is the box about a line with the bulbs on it.
+func about(a, b paper.Point) paper.Rect {
+	const bulb = beadRadius + 0.15
+	return paper.Rect{X: min(a.X, b.X) - bulb, Y: min(a.Y, b.Y) - bulb, W: abs(b.X-a.X) + 2*bulb, H: abs(b.Y-a.Y) + 2*bulb}
+}
+
+// boxesMeet reports whether two boxes have more than an edge in common.
+func boxesMeet(a, b paper.Rect) bool {
+	return a.X < b.Right() && b.X < a.Right() && a.Y < b.Bottom() && b.Y < a.Bottom()
+}
+
+// pieces calls draw with what is left of a line between the boxes that are taken.
+func (v *unfolding) pieces(a, b paper.Point, draw func(a, b paper.Point)) {
+	free := [][2]float64{{0, 1}}
+	way := b.Sub(a)
+	for _, r := range v.taken {
+		from, to, hit := inBox(r, a, way)
+		if !hit {
+			continue
+		}
+		var left [][2]float64
+		for _, f := range free {
+			for _, part := range [2][2]float64{{f[0], min(f[1], from)}, {max(f[0], to), f[1]}} {
+				if part[1] > part[0]+1e-9 {
+					left = append(left, part)
+				}
+			}
+		}
+		free = left
+	}
+	for _, f := range free {
+		draw(a.Add(way.Times(f[0])), a.Add(way.Times(f[1])))
+	}
+}
+
+// inBox returns the part of a way that lies in a box.
+func inBox(r paper.Rect, a, way paper.Point) (from, to float64, ok bool) {
+	from, to = 0, 1
+	for _, e := range [2][3]paper.Length{{a.X, way.X, 0}, {a.Y, way.Y, 1}} {
+		lo, hi := r.X, r.Right()
+		if e[2] == 1 {
+			lo, hi = r.Y, r.Bottom()
+		}
+		if e[1] == 0 {
+			if e[0] <= lo || e[0] >= hi {
+				return 0, 0, false
+			}
+			continue
+		}
+		p, q := float64((lo-e[0])/e[1]), float64((hi-e[0])/e[1])
+		from, to = max(from, min(p, q)), min(to, max(p, q))
+	}
+	return from, to, to > from
+}
+
+// strand draws a string: its line with its bulbs, its two ends, its number with the box.
+func (v *unfolding) strand(s strand) {
+	last := len(s.path) - 1
+	line := slices.Clone(s.path)
+	first, final := s.path[1].Sub(s.path[0]).Unit(), s.path[last].Sub(s.path[last-1]).Unit()
+	switch {
+	case s.begins && s.into:
+		Mated(v.Board, s.path[0], first)
+		line[0] = line[0].Add(first.Times(float64(matedLong)))
+	case s.begins:
+		Prongs(v.Board, s.path[0], first)
+		line[0] = line[0].Add(first.Times(float64(barLong)))
+	}
+	if s.ends && !s.onward {
+		back := s.path[last].Sub(final.Times(float64(cupRadius)))
+		Socket(v.Board, back, final)
+		line[last] = back
+	}
+	bulbs := 0
+	for i := 1; i < len(line); i++ {
+		v.besideLabel(s, line[i-1], line[i], func(a, b paper.Point) {
+			v.Line(a, b, paper.Thick)
+			bulbs = beads(v.Page, a, b, StringInks(s.Label), slices.Index(v.kinds, s.Kind), bulbs)
+		})
+	}
+	if s.Run.Drop {
+		v.comb(line[0], line[last])
+	}
+	if s.leader != nil {
+		v.Line(s.leader[0], s.leader[1], paper.Thin)
+		v.Dot(s.leader[1], paper.Black)
+	}
+	v.number(s)
+}
+
+// besideLabel calls draw with what is left of a line outside its string's label.
+func (v *unfolding) besideLabel(s strand, a, b paper.Point, draw func(a, b paper.Point)) {
+	way := b.Sub(a)
+	from, to, hit := inBox(s.label.Inset(-labelPad), a, way)
+	if !hit || s.label.W == 0 {
+		draw(a, b)
+		return
+	}
+	if from > 0 {
+		draw(a, a.Add(way.Times(from)))
+	}
+	if to < 1 {
+		draw(a.Add(way.Times(to)), b)
+	}
+}
+
+// dropTeeth is how long the lines are that hang from a drop.
+const dropTeeth paper.Length = 1.9
+
+// comb draws what hangs from a drop.
+func (v *unfolding) comb(a, b paper.Point) {
+	hang := paper.Point{Y: dropTeeth}
+	if abs(b.Y-a.Y) > abs(b.X-a.X) {
+		hang = paper.Point{X: -dropTeeth}
+	}
+	teeth(a, b, hang, func(p, q paper.Point) { v.pieces(p, q, func(a, b paper.Point) { v.Line(a, b, paper.Thin) }) })
+}
+
+// teeth calls draw with the short lines that hang from a line.
+func teeth(a, b, hang paper.Point, draw func(p, q paper.Point)) {
+	way := b.Sub(a)
+	n := int(way.Long() / beadStep)
+	for i := range n {
+		p := a.Add(way.Times((float64(i) + 0.5) / float64(n)))
+		draw(p, p.Add(hang))
+	}
+}
+
+// number sets a string's number and, where its middle is on the picture, the box to tick.
+func (v *unfolding) number(s strand) {
+	r, up := s.label, unfoldNumber.Ascent()*0.74
+	if r.W == 0 {
+		return
+	}
+	if s.own {
+		at := paper.Point{X: r.Centre().X - paper.TickBoxSide/2, Y: r.Y}
+		if s.form == abreast {
+			at = paper.Point{X: r.X, Y: r.Centre().Y - paper.TickBoxSide/2}
+			_, r = r.SplitLeft(paper.TickBoxSide + labelGap)
+		} else {
+			_, r = r.SplitTop(paper.TickBoxSide + labelGap)
+		}
+		v.Page.TickBox(at)
+	}
+	c := r.Centre()
+	if s.form == turned {
+		v.TurnedText(paper.Point{X: c.X + up/2, Y: c.Y}, math.Pi/2, s.Name, unfoldNumber)
+		return
+	}
+	v.Text(paper.Point{X: c.X, Y: c.Y + up/2}, paper.AtMiddle, s.Name, unfoldNumber)
+}
+
+// abs returns a length without its sign.
+func abs(l paper.Length) paper.Length { return max(l, -l) }

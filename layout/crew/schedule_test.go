@@ -1,0 +1,122 @@
+package crew
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"hoopwright/layout/spec"
+)
+
+// small is jobs thrown at random: up to six, one to three quarters each, for one to three people, after any of those before.
+func small(r *rand.Rand) []Job {
+	jobs := make([]Job, 2+r.IntN(5))
+	for i := range jobs {
+		people := 1 + r.IntN(3)
+		jobs[i] = Job{Work: HoldRidge, Minutes: quarter * float64(1+r.IntN(3)), Least: people, Most: people}
+		for k := range i {
+			if r.IntN(4) == 0 {
+				jobs[i].After = append(jobs[i].After, k)
+			}
+		}
+	}
+	return jobs
+}
+
+// shortest tries every way to begin jobs at quarters and returns the earliest end: at each quarter every set of jobs that may begin does, or waits.
+func shortest(jobs []Job, hands int) float64 {
+	best := math.Inf(1)
+	var try func(now float64, ends []float64)
+	try = func(now float64, ends []float64) {
+		busy, last, all := 0, 0.0, true
+		var may []int
+		for i, j := range jobs {
+			switch {
+			case ends[i] < 0:
+				all = false
+				ok := true
+				for _, k := range j.After {
+					ok = ok && ends[k] >= 0 && ends[k] <= now
+				}
+				if ok {
+					may = append(may, i)
+				}
+			case ends[i] > now:
+				busy += j.Most
+			}
+			last = max(last, ends[i])
+		}
+		if all {
+			best = min(best, last)
+			return
+		}
+		if now > 40*quarter || now >= best {
+			return
+		}
+		for set := 0; set < 1<<len(may); set++ {
+			people, next := busy, append([]float64(nil), ends...)
+			for b, i := range may {
+				if set>>b&1 == 1 {
+					people += jobs[i].Most
+					next[i] = now + jobs[i].Minutes
+				}
+			}
+			if people <= hands {
+				try(now+quarter, next)
+			}
+		}
+	}
+	ends := make([]float64, len(jobs))
+	for i := range ends {
+		ends[i] = -1
+	}
+	try(0, ends)
+	return best
+}
+
+// Against every schedule there is, on small jobs: the one laid is never shorter, the bound never above, and it is seldom more than a quarter of an hour off.
+func TestScheduleAgainstAll(t *testing.T) {
+	in := Input{Spec: &spec.Spec{Crew: spec.Crew{Helpers: 3, Start: 6 * time.Hour}}}
+	r := rand.New(rand.NewPCG(16, 1))
+	late, n := 0, 150
+	for range n {
+		jobs := small(r)
+		s := in.laid(jobs)
+		best := shortest(jobs, 4)
+		if s.Takes < best-1e-9 || s.Least > best+1e-9 {
+			t.Fatalf("takes %v, bound %v, but the shortest is %v: %+v", s.Takes, s.Least, best, jobs)
+		}
+		if s.Takes > best {
+			late++
+		}
+		if s.Takes > best+2*quarter {
+			t.Errorf("takes %v where %v would do: %+v", s.Takes, best, jobs)
+		}
+	}
+	t.Logf("%d of %d are longer than need be", late, n)
+	if late > n/20 {
+		t.Errorf("%d of %d are longer than need be", late, n)
+	}
+}
+
+// A clock and a day: from nine on, by the light of a place, no later than its sunset.
+func TestDayEndsByDaylight(t *testing.T) {
+	s := &spec.Spec{Crew: spec.Crew{Helpers: 3, Start: 9*time.Hour + 10*time.Minute}}
+	in := Input{Spec: s}
+	date := time.Date(2026, 12, 21, 0, 0, 0, 0, time.UTC)
+	if d := in.dayOf(date); d.Light != nil || d.Begin != 9*60+15 || d.End != 17*60 {
+		t.Errorf("no place: %+v", d)
+	}
+	s.Site.Place = &spec.LatLong{Lat: 51.51, Long: -0.13} // London, published sunset 15:53 (from memory)
+	if d := in.dayOf(date); d.Light == nil || d.End != 15*60+45 || d.Light.Zone != "UTC" {
+		t.Errorf("London: %+v", d)
+	}
+	s.Site.Place.Lat = 78
+	if d := in.dayOf(date); d.Light != nil {
+		t.Errorf("polar night: %+v", d)
+	}
+	if got := Clock(9*60 + 5).String(); got != "09:05" {
+		t.Errorf("clock %q", got)
+	}
+}

@@ -1,0 +1,262 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/klippa-app/go-pdfium"
+
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+	"hoopwright/layout"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/spec"
+)
+
+// dayOf packs the organiser's leaf of a plan.
+func dayOf(t *testing.T, plan *layout.Plan) ([]set, []block.Note) {
+	t.Helper()
+	b, err := newBinder(plan, Options{Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b.pack(leafKind{word: "day", name: "Run sheet", make: (*binder).dayLeaf}, leafNumber("day"), 0)
+}
+
+// One sheet of paper, front and back; a tunnel of sixty arches takes three: its days, its map, its cords.
+func TestDayLeafKeepsToItsSides(t *testing.T) {
+	most := map[string]int{"parkwalk.yaml": 6}
+	for name, source := range specs(t) {
+		sp, err := spec.Read(name, source)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sides, notes := dayOf(t, layout.Solve(sp))
+		limit := 2
+		if n, ok := most[name]; ok {
+			limit = n
+		}
+		words := 0
+		for _, s := range sides {
+			words += wordsOn(s.page)
+		}
+		t.Logf("%s: %d sides, %d words", name, len(sides), words)
+		if len(sides) > limit || words > 340*len(sides) {
+			t.Errorf("%s: %d sides, %d words", name, len(sides), words)
+		}
+		for _, n := range notes {
+			t.Errorf("%s: %s %s found no room", name, n.Block, n.What)
+		}
+	}
+}
+
+// Thrown specs of every kind, and odd ones of ours: nothing lies on text, on no side.
+func TestDayLeafIsClean(t *testing.T) {
+	check := func(name, source string) {
+		sp, err := spec.Read(name, []byte(source))
+		if err != nil {
+			t.Fatal(err)
+		}
+		sides, notes := dayOf(t, layout.Solve(sp))
+		for _, s := range sides {
+			for _, f := range lint(s.page) {
+				t.Errorf("%s, %s: %s", name, s.title, f)
+			}
+		}
+		for _, n := range notes {
+			t.Logf("%s: %s %s found no room", name, n.Block, n.What)
+		}
+	}
+	for name, source := range specs(t) {
+		check(name, string(source))
+	}
+	for seed := range uint64(30) {
+		check(fmt.Sprintf("thrown %d", seed), thrown(seed))
+	}
+}
+
+// The bars stand where their times are: read back from the page by the places of the hours' figures alone, their ends are the stints of the plan.
+func TestBarsStandAtTheirTimes(t *testing.T) {
+	plan := examplePlan(t, "garden")
+	sides, _ := dayOf(t, plan)
+	hour := map[int]paper.Length{}
+	for _, op := range sides[0].page.Ops {
+		if text, ok := op.(paper.Text); ok && text.Lettering == paper.Floor && text.At.Y > 40 && text.At.Y < 90 {
+			if n, err := strconv.Atoi(text.String); err == nil {
+				hour[n] = text.At.X + text.Lettering.Width(text.String)/2
+			}
+		}
+	}
+	if len(hour) < 8 {
+		t.Fatalf("hours %v", hour)
+	}
+	perHour := hour[11] - hour[10]
+	got := map[[2]int]bool{}
+	for _, op := range sides[0].page.Ops {
+		stroke, ok := op.(paper.Stroke)
+		if !ok || stroke.Pen.Width != paper.Thick.Width || len(stroke.Path) != 5 {
+			continue
+		}
+		from, to := stroke.Path[0].To.X, stroke.Path[1].To.X
+		minutes := func(x paper.Length) int { return int(math.Round(float64((x-hour[10])/perHour*60))) + 600 }
+		got[[2]int{minutes(from), minutes(to)}] = true
+	}
+	for _, j := range plan.Crew.Schedule.Jobs {
+		for _, st := range j.Stints {
+			if st.Day == 1 && j.Work != crew.ClearUp && !got[[2]int{int(st.Begin), int(st.End)}] {
+				t.Errorf("work %d from %s to %s is no bar among %v", j.Work, st.Begin, st.End, got)
+			}
+		}
+	}
+}
+
+// Every hold of marking and building is on the run sheet, once and in the order of its time, with the leaf that has its figure; those of the nights and of the taking
+// down are not.
+func TestHoldsAreOnTheRunSheet(t *testing.T) {
+	for name, source := range specs(t) {
+		sp, err := spec.Read(name, source)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan := layout.Solve(sp)
+		b, err := newBinder(plan, Options{Date: issued})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := 0
+		for _, task := range plan.Crew.Tasks {
+			if task.Hold && task.Phase != crew.Nights && task.Phase != crew.TakeDown {
+				want++
+			}
+		}
+		list := b.holdsOf(plan.Crew.Schedule)
+		if len(list) != want {
+			t.Errorf("%s: %d holds on the run sheet, %d in the tasks", name, len(list), want)
+		}
+		for _, h := range list {
+			if h.what == "" || h.leaf < 2 || strings.ContainsAny(h.what, "%") {
+				t.Errorf("%s: hold %+v", name, h)
+			}
+		}
+		if len(plan.Crew.Schedule.Built()) == 1 {
+			times := slices.DeleteFunc(slices.Clone(list), func(h dayHold) bool { return !clockTime.MatchString(h.when) })
+			if !slices.IsSortedFunc(times, func(a, b dayHold) int { return strings.Compare(a.when, b.when) }) {
+				t.Errorf("%s: holds out of order: %v", name, times)
+			}
+		}
+	}
+}
+
+var clockTime = regexp.MustCompile(`^\d\d:\d\d$`)
+
+// What the site has is named on its map: outlets with their breakers, places, lines in and over the ground, marks, every cord's number.
+func TestSiteMapNamesEverything(t *testing.T) {
+	for _, name := range []string{"garden", "starter", "schoolyard", "millwalk", "parkwalk"} {
+		plan := examplePlan(t, name)
+		sides, _ := dayOf(t, plan)
+		var pages []*paper.Page
+		for _, s := range sides {
+			pages = append(pages, s.page)
+		}
+		all := strings.Join(wordsOf(pages...), " ")
+		site := plan.Spec.Site
+		var want []string
+		for _, o := range site.Outlets {
+			want = append(want, o.Name+" outlet:")
+		}
+		for _, c := range plan.Spec.Power.Circuits {
+			if c.BreakerNo != "" {
+				want = append(want, "breaker "+c.BreakerNo+",")
+			}
+		}
+		for _, p := range site.Places {
+			want = append(want, p.For+": ")
+		}
+		for _, l := range site.Buried {
+			want = append(want, l.Name, plan.Spec.Units.Inches(l.Keep))
+		}
+		for _, m := range site.Marks {
+			want = append(want, m.Name)
+		}
+		for _, f := range site.Features {
+			want = append(want, f.Name)
+		}
+		want = append(want, "way in", "way out")
+		for _, w := range want {
+			if !strings.Contains(all, w) {
+				t.Errorf("%s: the map does not say %q", name, w)
+			}
+		}
+		numbers := map[string]bool{}
+		for _, p := range pages {
+			for _, op := range p.Ops {
+				if text, ok := op.(paper.Text); ok && text.Lettering == paper.CellSmall {
+					numbers[text.String] = true
+				}
+			}
+		}
+		for _, f := range plan.Power.Feeders {
+			for _, j := range f.Joints {
+				if j.Cord > 0 && !numbers[fmt.Sprintf("C%d", j.Cord)] {
+					t.Errorf("%s: cord %d has no number on the map", name, j.Cord)
+				}
+			}
+		}
+	}
+}
+
+// measureSite reads the finished site map with PDFium and lays a ruler on it: every two stakes of legs are as far apart as on the ground.
+func measureSite(t *testing.T, reader pdfium.Pdfium, example string) {
+	p, plan := printed(t, reader, example, "day")
+	const back = 1
+	scale := p.scale(back)
+	if scale == 0 {
+		t.Fatal("the map states no scale")
+	}
+	var legs []ground.Stake
+	for _, s := range plan.Stakes {
+		if !s.Guy {
+			legs = append(legs, s)
+		}
+	}
+	var dots []spot
+	for _, path := range p.drawing(back) {
+		low, high := pathBounds(path)
+		if len(path) > 30 && math.Abs(high.x-low.x-1.8) < 0.02 && math.Abs(high.y-low.y-1.8) < 0.02 {
+			dots = append(dots, spot{(low.x + high.x) / 2, (low.y + high.y) / 2})
+		}
+	}
+	if len(dots) != len(legs)+1 { // one more explains the sign
+		t.Fatalf("%d dots for %d stakes", len(dots), len(legs))
+	}
+	worst := 0.0
+	for i := range legs {
+		for k := range i {
+			worst = max(worst, math.Abs(dots[i].to(dots[k])-float64(ground.Between(legs[i], legs[k]))/scale))
+		}
+	}
+	if worst > 0.1 {
+		t.Errorf("at 1:%v two stakes are %.3f mm off on paper", scale, worst)
+	}
+}
+
+// People are named so that a leader can read who is where.
+func TestWhoWords(t *testing.T) {
+	for _, c := range []struct {
+		list  []int
+		hands int
+		want  string
+	}{
+		{[]int{0, 1}, 6, "A B"}, {[]int{0, 1, 2, 5}, 6, "A–C F"}, {[]int{0, 1, 2, 3, 4, 5}, 6, "all"}, {[]int{0, 1, 3, 4, 5}, 6, "all but C"}, {[]int{0, 1}, 2, "A B"}, {[]int{25, 26}, 40, "Z AA"},
+	} {
+		if got := whoWords(c.list, c.hands); got != c.want {
+			t.Errorf("%v of %d: %q, want %q", c.list, c.hands, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,72 @@
+package packet
+
+import (
+	"strings"
+
+	"hoopwright/draw"
+	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
+)
+
+// unfolded shows every string in its place, and says what is left over.
+func (l lighting) unfolded() []block.Block {
+	blocks := append(l.key(), block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan)}})
+	return append(blocks, l.leftOver()...)
+}
+
+// unfolded is the tunnel laid open, which goes on side by side.
+type unfolded struct{ draw.Unfolded }
+
+// Height implements block.Body.
+func (u unfolded) Height(paper.Length) paper.Length { return u.Least() }
+
+// Most is what it can use of room left over.
+func (u unfolded) Most(paper.Length) paper.Length { return u.Best() }
+
+// Split parts it between arches.
+func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool) {
+	a, b, ok := u.Cut(height)
+	return unfolded{a}, unfolded{b}, ok
+}
+
+// key says how the picture is read.
+func (l lighting) key() []block.Block {
+	return []block.Block{
+		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: "From above, the legs laid flat, arch 1 at the foot. Tick a string when it is tied."}},
+		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey{Plan: l.plan}},
+	}
+}
+
+// leftOver says which strings are longer than their place, and by how much, those alike together.
+func (l lighting) leftOver() []block.Block {
+	type left struct {
+		long    string
+		strings []numbered
+	}
+	var list []left
+	var facts []block.Fact
+	for _, s := range l.plan.Strings {
+		if s.LeftOver < 2*l.u.Grid() || l.u.Room(s.LeftOver) == l.u.Room(0) {
+			continue
+		}
+		long := l.u.Room(s.LeftOver)
+		i := 0
+		for i < len(list) && list[i].long != long {
+			i++
+		}
+		if i == len(list) {
+			list = append(list, left{long: long})
+		}
+		list[i].strings = append(list[i].strings, numbered{before: "S", number: s.Number})
+		facts = append(facts, block.Fact{What: "left over of " + s.Name, Value: long})
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	var named []string
+	for _, o := range list {
+		named = append(named, inRanges(o.strings)+" "+block.Figure(o.long))
+	}
+	text := "Left over: " + strings.Join(named, "; ") + ". Lay it back along its own pipe or row and tie it."
+	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
+}

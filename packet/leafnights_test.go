@@ -1,0 +1,86 @@
+package packet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+)
+
+// The leaf of the nights stands on any tunnel, on two sides up to 38 nights, and says what it is for.
+func TestNightsLeaf(t *testing.T) {
+	for name, plan := range seasonPlans(t) {
+		sides := leafSides(t, plan, "nights")
+		stands(t, name, plan, sides, paper.Floor.Size)
+		if len(sides) != 2 && len(finding.MustFixes(plan.Findings)) == 0 { // the band over a plan that must not be built takes room
+			t.Errorf("%s: %d sides", name, len(sides))
+		}
+		b, _ := newBinder(plan, Options{Date: issued})
+		all := strings.Join(textsOf(sides), " ")
+		u, w := plan.Spec.Units, plan.Weather
+		want := []string{"CLOSED", "Start when", "Lost child", "Fire, shock", "30 quiet minutes"}
+		if gust, calm := b.closeAt(); !calm {
+			want = append(want, "OPEN", u.Speed(gust))
+		}
+		if flat, ok := b.flatAt(); ok {
+			want = append(want, "LAY FLAT", u.Speed(flat))
+			if flat != w.Down {
+				t.Errorf("%s: laid flat at %v, the plan says %v", name, flat, w.Down)
+			}
+		}
+		for _, words := range want {
+			if !strings.Contains(all, strings.ReplaceAll(words, "\u00a0", " ")) {
+				t.Errorf("%s: the leaf lacks %q", name, words)
+			}
+		}
+		if lit := len(plan.Strings) > 0; strings.Contains(all, "the drill on leaf") != (lit && len(plan.Power.Feeders) > 0) {
+			t.Errorf("%s: with %d strings a pointer to the trip drill: %v", name, len(plan.Strings), !lit)
+		}
+	}
+}
+
+// A line a night: the built-in example is open from 28 November to 2 January, 36 nights by the calendar. More nights than two sides hold go on overleaf, each
+// once, in their order.
+func TestALineANight(t *testing.T) {
+	nights := func(texts []string) (days []time.Time) {
+		for _, w := range texts {
+			if day, err := time.Parse("Mon 2 Jan", w); err == nil {
+				days = append(days, day)
+			}
+		}
+		return days
+	}
+	texts := textsOf(leafSides(t, examplePlan(t, "garden"), "nights"))
+	if n := len(nights(texts)); n != 36 || !slices.Contains(texts, "Sat 28 Nov") || !slices.Contains(texts, "Sat 2 Jan") {
+		t.Errorf("%d nights, want 36 from Sat 28 Nov to Sat 2 Jan", n)
+	}
+	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "19 mph") {
+		t.Error("the address or the closing figure is missing")
+	}
+	long := changedExample(t, "garden", "open: 2026-11-28, close: 2027-01-02, down: 2027-01-09", "open: 2026-11-28, close: 2027-03-07, down: 2027-03-09")
+	days := nights(textsOf(leafSides(t, long, "nights")))
+	if len(days) != 100 { // 3 in November, 31, 31, 28, 7 in March
+		t.Errorf("%d nights, want 100", len(days))
+	}
+	day := time.Date(2026, 11, 28, 0, 0, 0, 0, time.UTC)
+	for _, d := range days {
+		if d.Format("2 Jan") != day.Format("2 Jan") {
+			t.Fatalf("%s stands where %s should", d.Format("2 Jan"), day.Format("2 Jan"))
+		}
+		day = day.AddDate(0, 0, 1)
+	}
+}
+
+// What is seen on land against the Beaufort scale as published: force 4, mean winds of 13 to 18 mph, moves small branches; force 6, 25 to 31 mph, large ones.
+// With gusts at 1.6 times the mean a gust of 24 mph is force 4, of 42 mph force 6. A sign never belongs to a wind stronger than the gust's.
+func TestSignsOfGusts(t *testing.T) {
+	for mph, want := range map[float64]string{24: "small branches keep moving", 42: "large branches move", 60: "whole trees move", 3: "leaves rustle"} {
+		if got := signOf(measure.Speed(mph) * measure.MPH); got != want {
+			t.Errorf("at %v mph %q, want %q", mph, got, want)
+		}
+	}
+}

@@ -1,0 +1,185 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/examples"
+	"hoopwright/layout"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
+)
+
+// raiseSides packs the raising leaf of a plan as the first of a packet and fails where anything found no room.
+func raiseSides(t *testing.T, plan *layout.Plan) []set {
+	t.Helper()
+	b, err := newBinder(plan, Options{Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	kinds := slices.DeleteFunc(leaves(), func(s sheet) bool { return s.word != "raise" })
+	sides, notes := b.sides(kinds)
+	for _, n := range notes {
+		t.Errorf("%s: no room for %q", n.Block, n.What)
+	}
+	return sides
+}
+
+// changedExample is the plan of an example with parts of its text put in place of others; all invented.
+func changedExample(t *testing.T, name string, swap ...string) *layout.Plan {
+	t.Helper()
+	source, err := examples.Files.ReadFile(name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return solved(t, []byte(strings.NewReplacer(swap...).Replace(string(source))))
+}
+
+// raisePlans are the examples and tunnels that stress the leaf.
+func raisePlans(t *testing.T) map[string]*layout.Plan {
+	t.Helper()
+	plans := plansForSheets(t)
+	plans["millwalk"] = examplePlan(t, "millwalk")
+	const guys = "guys: {arches: [1, last]"
+	plans["guys on every arch"] = changedExample(t, "garden", guys, "guys: {arches: [1, 2, 3, 4, 5, last]")
+	plans["no lights"] = changedExample(t, "garden", "    - {where: legs, string: mini led 100 warm}\n", "    - {where: ridge, string: mini led 50 warm, count: 1}\n")
+	plans["one stick"] = changedExample(t, "garden", "sticks: [10 ft, 10 ft]", "sticks: [20 ft]", "arch:\n", "ridge: false\n\narch:\n", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", "")
+	plans["pinned"] = changedExample(t, "garden", "span: 7 ft\n", "span: 7 ft\n  joints: pinned\n")
+	plans["tall"] = changedExample(t, "garden", "span: 7 ft\n", "span: 4 ft\n", "width: 4 ft,", "width: 3 ft,")
+	plans["low"] = changedExample(t, "garden", "span: 7 ft\n", "span: 10 ft\n")
+	plans["overhead"] = changedExample(t, "garden", "  soil: soft", "  soil: soft\n  overhead: [{name: service drop, line: [[0 ft, 30 ft], [40 ft, 30 ft]], height: 20 ft, keep: 10 ft}]")
+	for seed := range uint64(30) {
+		plans[fmt.Sprintf("thrown %d", seed)] = solved(t, []byte(thrown(seed)))
+	}
+	for _, size := range []string{"legal", "tabloid", "a4", "a3"} {
+		plans[size] = changedExample(t, "garden", "paper: letter", "paper: "+size)
+	}
+	return plans
+}
+
+// TestRaiseLeafStands: on any of them nothing is lost, nothing lies on text, no text is smaller than a clipboard allows, a figure is declared once on the
+// leaf, and what is declared is printed.
+func TestRaiseLeafStands(t *testing.T) {
+	for name, plan := range raisePlans(t) {
+		t.Run(name, func(t *testing.T) {
+			told, printed := map[string]string{}, ""
+			for _, s := range raiseSides(t, plan) {
+				for _, fault := range lint(s.page) {
+					t.Errorf("%s: %s", s.title, fault)
+				}
+				for _, op := range s.page.Ops {
+					if x, ok := op.(paper.Text); ok && x.Lettering.Size < paper.Floor.Size {
+						t.Errorf("%q is set in %v pt", x.String, x.Lettering.Size)
+					}
+				}
+				printed += " " + strings.Join(wordsOf(s.page), " ")
+				for _, b := range s.blocks {
+					for _, f := range b.Facts {
+						if _, ok := told[f.What]; ok {
+							t.Errorf("%s is told twice", f.What)
+						}
+						told[f.What] = f.Value
+					}
+				}
+			}
+			if len(told) < 4 && len(plan.Kinds) > 0 {
+				t.Errorf("only %d facts are declared", len(told))
+			}
+			for what, value := range told {
+				if !strings.Contains(printed, value) {
+					t.Errorf("%s %s is nowhere", what, value)
+				}
+			}
+		})
+	}
+}
+
+// TestRaiseLeafBudget holds the leaf to two sides (and about the 340 words that a packet has a side on average), two more for a bend or a slope with rows, and for forty arches and more.
+func TestRaiseLeafBudget(t *testing.T) {
+	for name, most := range map[string]int{"garden": 2, "starter": 2, "schoolyard": 2, "millwalk": 4, "parkwalk": 4} {
+		sides := raiseSides(t, examplePlan(t, name))
+		words := 0
+		for _, s := range sides {
+			words += len(strings.Fields(strings.Join(wordsOf(s.page), " ")))
+		}
+		if len(sides) > most || words > 370*len(sides) {
+			t.Errorf("%s: %d sides with %d words, want %d with 370 a side", name, len(sides), words, most)
+		}
+	}
+}
+
+// TestRaiseLeafPrintsThePlan: the figures that a crew acts on, as the plan and practice have them.
+func TestRaiseLeafPrintsThePlan(t *testing.T) {
+	for _, name := range []string{"garden", "starter", "schoolyard", "millwalk", "parkwalk"} {
+		plan := examplePlan(t, name)
+		var printed string
+		for _, s := range raiseSides(t, plan) {
+			printed += " " + strings.Join(wordsOf(s.page), " ")
+		}
+		u, first := plan.Spec.Units, plan.Arches[0]
+		sum := measure.Length(0)
+		for _, r := range plan.Ridge {
+			sum += r.Centres
+		}
+		legs := 0
+		for _, s := range plan.Stakes {
+			if !s.Guy {
+				legs++
+			}
+		}
+		want := []string{u.Inches(u.Taped(first.Crown)), u.Inches(u.Taped(first.Span)), u.Inches(first.GiveOrTake(u)), u.Ground(plan.Ridge[0].Centres),
+			u.Ground(sum), fmt.Sprint(legs), "Foot 1", "Foot 2", "Crown", "Ladder", "Guard", "G1L", "R1"}
+		for _, task := range plan.Crew.Tasks {
+			for _, f := range task.Want {
+				switch f.What {
+				case crew.GustBelow:
+					if task.Phase == crew.Raising {
+						want = append(want, u.Speed(f.Gust))
+					}
+				case crew.GuyMark:
+					want = append(want, u.Inches(u.Taped(f.Length)))
+				}
+			}
+		}
+		for _, w := range want {
+			if !strings.Contains(printed, w) {
+				t.Errorf("%s: nowhere %q", name, w)
+			}
+		}
+	}
+}
+
+// TestEveryArchHasItsProfile: arches that differ by more than what is held have a profile and a table of their own, and every arch is named by one title.
+func TestEveryArchHasItsProfile(t *testing.T) {
+	var except strings.Builder
+	for i := 1; i <= 9; i++ {
+		fmt.Fprintf(&except, "    - {arches: [%d], span: %d in}\n", i, 78+2*i)
+	}
+	stake := "  stake: {bar: 3/8 in, length: 48 in, depth: 20 in}\n"
+	plan := changedExample(t, "garden", "arches: 6", "arches: 12", stake, stake+"  except:\n"+except.String())
+	groups := archGroups(plan.Kinds)
+	var numbers []int
+	titles := 0
+	for _, g := range groups {
+		numbers = append(numbers, g.numbers()...)
+	}
+	slices.Sort(numbers)
+	for i, n := range numbers {
+		if n != i+1 {
+			t.Fatalf("groups name arches %v", numbers)
+		}
+	}
+	sides := raiseSides(t, plan)
+	for _, s := range sides {
+		titles += strings.Count(strings.Join(wordsOf(s.page), " "), "from the entrance")
+	}
+	if len(groups) < 9 || titles != len(groups) {
+		t.Errorf("%d groups, %d titles", len(groups), titles)
+	}
+	if len(sides) > 2+2*(len(groups)-1) {
+		t.Errorf("%d sides for %d shapes", len(sides), len(groups))
+	}
+}

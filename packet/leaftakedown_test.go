@@ -1,0 +1,107 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/spec"
+)
+
+// The take-down leaf stands on any tunnel; on two sides where stakes are not counted by the hundred.
+func TestTakedownLeaf(t *testing.T) {
+	for name, plan := range seasonPlans(t) {
+		sides := leafSides(t, plan, "takedown")
+		stands(t, name, plan, sides, paper.Floor.Size)
+		if n := len(plan.Stakes); len(sides) > 2 && n <= 60 || len(sides) > 4 && n <= 300 {
+			t.Errorf("%s: %d sides for %d stakes", name, len(sides), n)
+		}
+		texts := textsOf(sides)
+		all := strings.Join(texts, " ")
+		stand := plan.Arches[:0:0]
+		for _, a := range plan.Arches {
+			if a.Kind != nil {
+				stand = append(stand, a)
+			}
+		}
+		if len(stand) == 0 {
+			continue
+		}
+		first, last := stand[0], stand[len(stand)-1]
+		for _, a := range []int{0, len(stand) - 1} {
+			if want := fmt.Sprintf("Arch %d: %s, found", stand[a].Number, plan.Spec.Units.Inches(stand[a].SeasonCrown)); !slices.Contains(texts, strings.ReplaceAll(want, "\u00a0", " ")) {
+				t.Errorf("%s: the leaf lacks %q", name, want)
+			}
+		}
+		if last.Number > first.Number && !strings.Contains(all, "The last arch first.") {
+			t.Errorf("%s: it does not say which arch comes first", name)
+		}
+		for _, l := range plan.Spec.Site.Overhead {
+			if !strings.Contains(all, "Overhead, "+l.Name) {
+				t.Errorf("%s: nothing of the %s", name, l.Name)
+			}
+		}
+		if lit := len(plan.Strings) > 0; lit != strings.Contains(all, "Live wires") {
+			t.Errorf("%s: %d strings, live wires told: %v", name, len(plan.Strings), !lit)
+		}
+	}
+}
+
+// Every stake has a box to tick when it is pulled: counted by their letters in boxes, one L for each left stake, one R for each right one, a name for each pair.
+func TestEveryStakeIsCountedOut(t *testing.T) {
+	for name, plan := range seasonPlans(t) {
+		texts := textsOf(leafSides(t, plan, "takedown"))
+		sides, pairs := map[string]int{}, map[string]bool{}
+		for _, s := range plan.Stakes {
+			sides[s.Side.Letter()]++
+			pairs[s.Pair()] = true
+		}
+		for _, letter := range []string{spec.Left.Letter(), spec.Right.Letter()} {
+			if got := countOf(texts, letter); got != sides[letter] {
+				t.Errorf("%s: %d boxes %s for %d stakes", name, got, letter, sides[letter])
+			}
+		}
+		for pair := range pairs {
+			if !slices.Contains(texts, pair) {
+				t.Errorf("%s: no box for %s", name, pair)
+			}
+		}
+		if head := fmt.Sprintf("Stakes out, of %d: tick each", len(plan.Stakes)); len(plan.Stakes) > 0 && !slices.Contains(texts, head) {
+			t.Errorf("%s: the take-down lacks %q", name, head)
+		}
+	}
+}
+
+// A stake without its twin has one box.
+func TestAStakeAlone(t *testing.T) {
+	s := newStakesOut([]ground.Stake{{StakeID: ground.Leg(spec.Left, 1)}, {StakeID: ground.Leg(spec.Right, 2)}})
+	page := &paper.Page{}
+	s.Draw(page, paper.Rect{W: 180, H: 100})
+	if texts := wordsOf(page); countOf(texts, "L") != 1 || countOf(texts, "R") != 1 {
+		t.Errorf("the boxes are %v", texts)
+	}
+}
+
+// What is counted in is what was built of, by hand for the built-in example: twelve legs of one stick, five ridge pieces, four crosses and two tees, a cap on
+// each of sixteen stakes, twelve strings on legs and five on the ridge.
+func TestCountedIn(t *testing.T) {
+	b, err := newBinder(examplePlan(t, "garden"), Options{Date: issued})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]int{"leg stick": 12, "ridge piece": 5, "cross pvc sch40 1/2 in": 4, "tee pvc sch40 1/2 in": 2, "stake cap": 16, "mini led 100 warm": 12, "mini led 50 warm": 5, "guy with its tightener": 4}
+	for _, it := range b.inventory() {
+		if n, ok := want[it.item]; ok {
+			if n != it.count {
+				t.Errorf("%d of %s, want %d", it.count, it.item, n)
+			}
+			delete(want, it.item)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("not counted: %v", want)
+	}
+}

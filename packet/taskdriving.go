@@ -1,0 +1,143 @@
+package packet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"hoopwright/draw/block"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+)
+
+func (w taskWords) readTicket(t crew.Task) string {
+	text := "The ticket is good today."
+	var widest measure.Length
+	for _, f := range t.Want {
+		if f.What == crew.ClearOfLine {
+			widest = max(widest, f.Limit)
+		}
+	}
+	return text + fmt.Sprintf(" No dot within %s of a marked line: else drive nothing there, ask.", block.Figure(w.units.Inches(widest)))
+}
+
+func (w taskWords) lookUp(t crew.Task) string {
+	var words []string
+	for _, f := range t.Want {
+		who := "any wire"
+		if f.Line >= 0 {
+			who = "the " + w.plan.Spec.Site.Overhead[f.Line].Name
+		}
+		words = append(words, fmt.Sprintf("%s from %s", block.Figure(w.units.Room(f.Length)), who))
+	}
+	return "Look up. Keep people, stakes and ladders " + say.And(words) + "."
+}
+
+func (w taskWords) tapeDepths(t crew.Task) string {
+	same := true
+	for i := 2; i+1 < len(t.Want); i += 2 {
+		same = same && t.Want[i].Length == t.Want[0].Length
+	}
+	text := "Tape each stake from its point:"
+	if same {
+		text = "Tape each stake " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. It shows:"
+	}
+	var words []string
+	for i := 0; i+1 < len(t.Want); i += 2 {
+		shows, depth := block.Figure(w.units.Inches(t.Want[i+1].Length)), block.Figure(w.units.Inches(t.Want[i].Length))
+		if same {
+			words = append(words, w.whose(t.Want[i].Stakes)+" "+shows)
+		} else {
+			words = append(words, fmt.Sprintf("%s %s, %s shows", w.whose(t.Want[i].Stakes), depth, shows))
+		}
+	}
+	return text + " " + strings.Join(words, "; ") + "."
+}
+
+func (w taskWords) pullTest(t crew.Task) string {
+	var up, force, moves string
+	for _, f := range t.Want {
+		switch f.What {
+		case crew.PullUp:
+			up = w.units.Inches(f.Length)
+		case crew.PullForce:
+			force = w.units.Force(f.Force)
+		case crew.PullMoves:
+			moves = w.units.Inches(f.Length)
+		}
+	}
+	text := fmt.Sprintf("Drive %s. Hook the luggage scale %s up, pull away from the walk to %s: it moves under %s, springs back.",
+		t.Of.Stakes[0].String(), block.Figure(up), block.Figure(force), block.Figure(moves))
+	for _, c := range t.IfOff {
+		switch c.Do {
+		case crew.DriveDeeper:
+			text += fmt.Sprintf(" Else %s deeper.", block.Figure(w.units.Inches(c.By)))
+		case crew.LongerStakes:
+			text += " Then longer stakes for all."
+		}
+	}
+	return text
+}
+
+func (w taskWords) driveStakes(t crew.Task) string {
+	guys := slices.ContainsFunc(t.Of.Stakes, func(x ground.Stake) bool { return x.Guy })
+	text := "Drive all L, then R"
+	if guys {
+		text += ", then G"
+	}
+	text += ", until the tape meets the ground."
+	for _, f := range t.Want {
+		switch f.What {
+		case crew.Plumb:
+			text += " Upright, seen from two sides."
+		case crew.Leaning:
+			way := "away from the walk"
+			if f.Angle < 0 {
+				way, f.Angle = "toward the walk", -f.Angle
+			}
+			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
+		case crew.GuyLean:
+			text += " G leans well back from its arch."
+		}
+	}
+	text += " Ribbons: one on L, two on R"
+	if guys {
+		text += ", three on G"
+	}
+	return text + "."
+}
+
+// wontGo is the one ladder for a stake that will not go where it should.
+func (w taskWords) wontGo(t crew.Task) string {
+	text := "A stake will not go?"
+	for _, c := range t.IfOff {
+		by := block.Figure(w.units.Inches(c.By))
+		switch c.Do {
+		case crew.BesideHole:
+			text += fmt.Sprintf(" Beside the hole, up to %s.", by)
+		case crew.MoveAcross:
+			text += fmt.Sprintf(" Else across the walk, up to %s: out lowers the crown %s.", by, w.units.Inches(c.Then))
+		case crew.MoveAlong:
+			text += fmt.Sprintf(" Else along, with its pair, up to %s", by)
+			if len(w.plan.Ridge) > 0 {
+				text += "; tell the saw"
+			}
+			text += "."
+		case crew.MoveGuy:
+			text += fmt.Sprintf(" G: up to %s, never into the walk.", by)
+		case crew.DoNotMove:
+			text += " Do not move it."
+		}
+	}
+	return text + " Farther: ask. Write it under Moved. Never cut or bend one."
+}
+
+func (w taskWords) measureWidths(t crew.Task) string {
+	limit := ""
+	if len(t.Want) > 0 {
+		limit = ": within " + block.Figure(w.units.Inches(t.Want[0].Limit))
+	}
+	return "Gauge stick across every pair at the ground" + limit + ". Off: drive the worse one again."
+}
