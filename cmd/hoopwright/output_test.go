@@ -23,7 +23,7 @@ func TestOnlyItsOwnPacketIsReplaced(t *testing.T) {
 		{"next.yaml", "--force", 0, "wrote p.pdf"}, {"a.yaml", "", 3, "is the packet of 2027"},
 	} {
 		before, _ := os.ReadFile("p.pdf")
-		args := []string{"packet", tt.spec, "-o", "p.pdf", "--sheets", "stake"}
+		args := []string{"packet", tt.spec, "-o", "p.pdf", "--sheets", "stakes"}
 		if tt.force != "" {
 			args = append(args, tt.force)
 		}
@@ -41,7 +41,7 @@ func TestOnlyItsOwnPacketIsReplaced(t *testing.T) {
 func TestWhereAPacketGoes(t *testing.T) {
 	inFolder(t, map[string]string{"a.yaml": small})
 	for _, out := range []string{"new/deep/", "new"} {
-		if code, _, errs := call(t, "", "packet", "a.yaml", "-o", out, "--sheets", "stake"); code != 0 {
+		if code, _, errs := call(t, "", "packet", "a.yaml", "-o", out, "--sheets", "stakes"); code != 0 {
 			t.Errorf("%s: exit %d, %s", out, code, errs)
 		}
 	}
@@ -50,10 +50,10 @@ func TestWhereAPacketGoes(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	if code, out, errs := call(t, "", "packet", "a.yaml", "-o", os.DevNull, "--sheets", "stake", "--quiet"); code != 0 || out+errs != "" {
+	if code, out, errs := call(t, "", "packet", "a.yaml", "-o", os.DevNull, "--sheets", "stakes", "--quiet"); code != 0 || out+errs != "" {
 		t.Errorf("exit %d: %q %q", code, out, errs)
 	}
-	code, _, errs := call(t, "", "packet", "a.yaml", "-o", "nowhere/p.pdf", "--sheets", "stake")
+	code, _, errs := call(t, "", "packet", "a.yaml", "-o", "nowhere/p.pdf", "--sheets", "stakes")
 	if code != 3 || errs != "hoopwright: cannot write nowhere/p.pdf: no such file or directory\n" {
 		t.Errorf("exit %d: %q", code, errs)
 	}
@@ -62,7 +62,7 @@ func TestWhereAPacketGoes(t *testing.T) {
 // One line says what to act on, one how much was taken for granted; who has a spec of his own and forgot to name it is told.
 func TestWhatIsSaidOfAPacket(t *testing.T) {
 	inFolder(t, map[string]string{"tunnel.yaml": small})
-	_, _, errs := call(t, "", "packet", "--sheets", "stake", "-o", "p.pdf")
+	_, _, errs := call(t, "", "packet", "--sheets", "stakes", "-o", "p.pdf")
 	for _, want := range []string{"wrote p.pdf. ", "People inside below gusts of", "taken for granted; hoopwright check --assumed lists them", "you have tunnel.yaml here; this was the built-in example"} {
 		if !strings.Contains(errs, want) {
 			t.Errorf("%q does not say %q", errs, want)

@@ -63,7 +63,7 @@ func TestCalls(t *testing.T) {
 		{"names in the user's units", "", "names 25 mm", 0, "25 mm across", ""},
 		{"assumed", "", "check --assumed", 0, "arch.late modulus", ""},
 		{"assumed and against", "", "check --assumed --against x", 2, "", "a list of its own"},
-		{"sheets with blanks", "", "packet --sheets stake,|safety -o /dev/null -q", 0, "", ""},
+		{"sheets with blanks", "", "packet --sheets stakes,|power -o /dev/null -q", 0, "", ""},
 		{"verb help", "", "packet --help", 0, "--sheets", ""},
 		{"version", "", "--version", 0, "hoopwright", ""},
 		{"nothing", "", "", 2, "", "hoopwright starter --ask"},
