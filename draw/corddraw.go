@@ -11,8 +11,8 @@ import (
 	"hoopwright/layout/power"
 )
 
-// Draw draws a section in the middle of a room.
-func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
+// Draw draws a section in the middle of a room, and returns the names of outlets that found no place.
+func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []string) {
 	v := c.placed(s, room)
 	b.Area = room
 	c.numbers(b, v, s)
@@ -43,12 +43,15 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) {
 	}
 	lay(true)
 	for _, o := range at {
-		c.outlet(b, o)
+		if !c.outlet(b, o) {
+			missing = append(missing, "outlet "+o.name)
+		}
 	}
 	c.matchLines(b, v, s)
 	if s.First == 1 {
 		c.walk(b, v, room)
 	}
+	return missing
 }
 
 // numbers sets each arch's number between its feet.
@@ -129,14 +132,19 @@ func (c *CordPlan) outletsIn(v siteMap, room paper.Rect) []outletSpot {
 	return out
 }
 
-// outlet draws an outlet with its name.
-func (c *CordPlan) outlet(b *place.Board, o outletSpot) {
+// outlet draws an outlet with its name, and reports whether that found room.
+func (c *CordPlan) outlet(b *place.Board, o outletSpot) bool {
 	r := paper.Rect{X: o.at.X - outletHalf, Y: o.at.Y - outletHalf, W: 2 * outletHalf, H: 2 * outletHalf}
 	b.Page.Fill(paper.Box(r), paper.White)
 	outlinedBox(b, r, paper.Emphasis)
 	b.Mark(o.at, outletHalf+0.4)
-	words := "outlet\n" + strings.Join(paper.Strong.Wrap(o.name, 45), "\n")
-	b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90})
+	for _, wide := range []paper.Length{45, 20} {
+		words := "outlet\n" + strings.Join(paper.Strong.Wrap(o.name, wide), "\n")
+		if b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90}) {
+			return true
+		}
+	}
+	return false
 }
 
 // matchLines marks where a section goes on on another page.

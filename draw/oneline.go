@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
@@ -136,15 +135,18 @@ func (o *OneLine) place(wall spec.Side) {
 // StationName shortens the words of a place: the foot of a leg goes by its stake, and what is higher up by its stake and the rest of the words.
 func StationName(j power.Joint) (name, detail string) {
 	name = fmt.Sprint(j.Wall.Letter(), j.Arch)
-	switch {
-	case j.At == "foot of leg "+name:
+	switch at := j.End.At; {
+	case at.Spot == lights.AtFoot:
 		return name, ""
-	case strings.HasPrefix(j.At, "crown "):
-		return j.At, ""
+	case at.Spot == lights.AtCrown:
+		return at.String(), ""
+	case at.Spot == lights.Along && at.Part.IsLeg():
+		return name, at.Words.Tape(at.Tape) + " up"
+	case at.Spot == lights.AtArch:
+		return name, at.Part.String()
+	default:
+		return name, at.String()
 	}
-	detail = strings.TrimPrefix(j.At, "leg "+name+", ")
-	detail = strings.TrimSuffix(detail, fmt.Sprintf(", arch %d", j.Arch))
-	return name, strings.TrimSuffix(detail, " the pipe")
 }
 
 // chainOf returns a chain by its name.

@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/examples"
 	"hoopwright/layout"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
@@ -82,7 +83,14 @@ func TestDiagramsHoldThePlan(t *testing.T) {
 				if j.Cord > 0 && count[fmt.Sprint(j.Cord)] == 0 {
 					t.Errorf("%s: no line has the number of cord %d", name, j.Cord)
 				}
-				if words := fmt.Sprintf("%d: %s", j.Cord, StockWords(j.Cords, p.Spec.Units)); j.Cord > 0 && count[words] != 1 {
+				words := fmt.Sprintf("%d: %s", j.Cord, StockWords(j.Cords, p.Spec.Units))
+				switch {
+				case j.Socket == 1:
+					words += fmt.Sprintf(", %d sockets", j.Of)
+				case j.Socket > 1:
+					words = fmt.Sprintf("%d: socket %d", j.Cord, j.Socket)
+				}
+				if j.Cord > 0 && count[words] != 1 {
 					t.Errorf("%s: %q stands %d times", name, words, count[words])
 				}
 			}
@@ -147,7 +155,7 @@ func TestNestedCordsDoNotCross(t *testing.T) {
 // A plan drawn by hand: an outlet by the second foot, cords 1 to 3 from there to the feet 2, 1 and 3.
 func TestOneLineByHand(t *testing.T) {
 	foot := func(n, from, cord int, chain string) power.Joint {
-		return power.Joint{At: fmt.Sprintf("foot of leg L%d", n), Wall: spec.Left, Arch: n, From: from, Cord: cord, Cords: []measure.Length{25 * 304.8},
+		return power.Joint{End: lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Left, n)}}, Wall: spec.Left, Arch: n, From: from, Cord: cord, Cords: []measure.Length{25 * 304.8},
 			Plugs: []power.Plug{{Chains: []string{chain}}}}
 	}
 	f := power.Feeder{Name: "F1", Joints: []power.Joint{foot(2, -1, 1, "A"), foot(1, 0, 2, "B"), foot(3, 0, 3, "C")}}
@@ -178,14 +186,15 @@ func TestOneLineByHand(t *testing.T) {
 
 // What is higher up goes by its stake, with the rest of the words beside it.
 func TestStationNames(t *testing.T) {
-	for at, want := range map[string][2]string{
-		"foot of leg R7":                     {"R7", ""},
-		"crown 7":                            {"crown 7", ""},
-		"leg R7, 3′-0″ up the pipe":          {"R7", "3′-0″ up"},
-		"row right 2, arch 7":                {"R7", "row right 2"},
-		"row right 4, bay 6, 9″ from arch 7": {"R7", "row right 4, bay 6, 9″ from arch 7"},
+	leg, row := lights.Leg(spec.Right, 7), func(n int) lights.Part { return lights.RowOf(spec.Right, n) }
+	for at, want := range map[lights.Place][2]string{
+		{Spot: lights.AtFoot, Part: leg}:                                            {"R7", ""},
+		{Spot: lights.AtCrown, Arch: 7}:                                             {"crown 7", ""},
+		{Spot: lights.Along, Part: leg, Tape: 3 * measure.Foot}:                     {"R7", "3′-0″ up"},
+		{Spot: lights.AtArch, Part: row(2), Arch: 7}:                                {"R7", "row right 2"},
+		{Spot: lights.InBay, Part: row(4), Bay: 6, Arch: 7, Tape: 9 * measure.Inch}: {"R7", "row right 4, bay 6, 9″ from arch 7"},
 	} {
-		name, detail := StationName(power.Joint{At: at, Wall: spec.Right, Arch: 7})
+		name, detail := StationName(power.Joint{End: lights.End{At: at}, Wall: spec.Right, Arch: 7})
 		if name != want[0] || detail != want[1] {
 			t.Errorf("%q: %q, %q, want %q", at, name, detail, want)
 		}

@@ -73,11 +73,9 @@ func (s *linePage) node(st lineStation) {
 		switch {
 		case st.outlet && taps == 0:
 			OutletSymbol(s.board, paper.Point{X: c.X - 2.9, Y: c.Y}, paper.Point{X: 1})
-		case taps == 1:
-			centredText(s.board, c, "tap", paper.Floor)
 		default:
-			centredText(s.board, paper.Point{X: c.X, Y: c.Y - 2.3}, fmt.Sprint(taps), paper.CellSmall)
-			centredText(s.board, paper.Point{X: c.X, Y: c.Y + 2.3}, "taps", paper.Floor)
+			centredText(s.board, paper.Point{X: c.X, Y: c.Y - 2.3}, fmt.Sprint(s.feeder.Joints[st.joint].Fans), paper.CellSmall)
+			centredText(s.board, paper.Point{X: c.X, Y: c.Y + 2.3}, "way", paper.Floor)
 		}
 	}
 	for _, p := range st.ports {
@@ -108,14 +106,21 @@ func (o *OneLine) arrivalWords(st lineStation) (first, second string) {
 		return "Start here", measure.Amps(o.feeder.Amps) + " in all"
 	}
 	j := o.feeder.Joints[st.joint]
-	if j.Cord == 0 {
+	switch {
+	case j.Cord == 0:
 		return "No cord", "plug into the outlet"
+	case j.Socket > 1:
+		return fmt.Sprintf("%d: socket %d", j.Cord, j.Socket), fmt.Sprintf("lies %s, %s", o.units.Room(j.Lies), measure.Amps(j.Amps))
 	}
 	over := ""
 	if j.Over {
-		over = ", over arch 1"
+		over = ", over a way"
 	}
-	return fmt.Sprintf("%d: %s", j.Cord, StockWords(j.Cords, o.units)), fmt.Sprintf("lies %s, %s%s", o.units.Room(j.Lies), measure.Amps(j.Amps), over)
+	what := StockWords(j.Cords, o.units)
+	if j.Socket > 0 {
+		what += fmt.Sprintf(", %d sockets", j.Of)
+	}
+	return fmt.Sprintf("%d: %s", j.Cord, what), fmt.Sprintf("lies %s, %s%s", o.units.Room(j.Lies), measure.Amps(j.Amps), over)
 }
 
 // StockWords says what cords to take for one line: 25 ft, or 100 + 50 ft.

@@ -252,7 +252,7 @@ func (p *perspective) guys() {
 			continue
 		}
 		k := p.kind(s.Arch)
-		tape, ok := k.TapeAt(s.Side, p.plan.Spec.Guys.From)
+		tape, ok := k.TapeAt(s.Side, s.Tied)
 		if !ok {
 			continue
 		}

@@ -14,7 +14,7 @@ import (
 // Held draws the first arch from the side, held upright by the guard while its guys, where it has any, are pegged.
 func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	guys := r.guyWays(number)
-	out := r.Plan.Spec.Guys.Out
+	_, out := r.Plan.Spec.Held()
 	left, right := elbowRoom*0.6, elbowRoom*1.3
 	if guys[0] {
 		left = max(left, out+elbowRoom*0.9)
@@ -67,7 +67,7 @@ func (s *scene) arch(x measure.Length) {
 
 // guys draws the guys of an arch with their stakes.
 func (s *scene) guys(x measure.Length, number int) {
-	from, out := s.Plan.Spec.Guys.From, s.Plan.Spec.Guys.Out
+	from, out := s.Plan.Spec.Held()
 	for i, there := range s.guyWays(number) {
 		if there {
 			way := measure.Length(2*i - 1)

@@ -61,82 +61,6 @@ func (d *siteSheet) shown(p spec.Point) (paper.Point, bool) {
 	return at, d.room.Inset(4).Contains(at)
 }
 
-// Radii of the map's signs.
-const (
-	siteOutlet paper.Length = 2.4
-	sitePlace  paper.Length = 2.2
-	siteMark   paper.Length = 1.8
-)
-
-// signs draws what stands at a point: outlets, places, marks.
-func (d *siteSheet) signs() {
-	site := d.plan.Spec.Site
-	for _, o := range site.Outlets {
-		if at, ok := d.shown(o.At); ok {
-			outletSquare(d.b, at)
-		}
-	}
-	for _, p := range site.Places {
-		if at, ok := d.shown(p.At); ok {
-			placeSign(d.b, at, p.For == spec.FirstAid)
-		}
-	}
-	for _, m := range d.plan.Ground.Marks {
-		if at, ok := d.shown(m.At); ok {
-			markSign(d.b, at)
-		}
-	}
-}
-
-// stakes draws the stakes of the map's arches.
-func (d *siteSheet) stakes() {
-	for _, k := range d.plan.Stakes {
-		if k.Arch < d.sec.First || k.Arch > d.sec.Last {
-			continue
-		}
-		at := d.m.at(k.At())
-		if k.Guy {
-			d.b.Fill(diamond(at), paper.Black)
-			d.b.Mark(at, guyRadius)
-			continue
-		}
-		d.b.Fill(paper.Circle(at, 0.9), paper.Black)
-	}
-}
-
-// outletSquare is an outlet: a heavy square with two slots.
-func outletSquare(b *place.Board, at paper.Point) {
-	b.Page.Fill(paper.Box(around(at, siteOutlet)), paper.White)
-	b.Page.Stroke(paper.Box(around(at, siteOutlet)), paper.Thick)
-	for _, x := range []paper.Length{-0.8, 0.8} {
-		b.Page.Line(at.Add(paper.Point{X: x, Y: -1}), at.Add(paper.Point{X: x, Y: 1}), paper.Thin)
-	}
-	b.Mark(at, siteOutlet)
-}
-
-// placeSign is a place to find: a black square, with a white cross for first aid.
-func placeSign(b *place.Board, at paper.Point, cross bool) {
-	b.Page.Fill(paper.Box(around(at, sitePlace)), paper.Black)
-	if cross {
-		pen := paper.Pen{Width: 1, Colour: paper.White}
-		b.Page.Line(at.Add(paper.Point{X: -1.5}), at.Add(paper.Point{X: 1.5}), pen)
-		b.Page.Line(at.Add(paper.Point{Y: -1.5}), at.Add(paper.Point{Y: 1.5}), pen)
-	}
-	b.Mark(at, sitePlace)
-}
-
-// markSign is a mark that tapes start from: a ring with a point.
-func markSign(b *place.Board, at paper.Point) {
-	b.Page.Stroke(paper.Circle(at, siteMark), paper.Thick)
-	b.Page.Fill(paper.Circle(at, 0.5), paper.Black)
-	b.Mark(at, siteMark)
-}
-
-// around is the square about a point.
-func around(at paper.Point, half paper.Length) paper.Rect {
-	return paper.Rect{X: at.X - half, Y: at.Y - half, W: 2 * half, H: 2 * half}
-}
-
 // walks draws the ways in and out, the side ways that rows leave open, and where the walk goes on on another map.
 func (d *siteSheet) walks() {
 	n := len(d.plan.Ground.Stations)
@@ -245,28 +169,6 @@ func (d *siteSheet) numbers() {
 	}
 }
 
-// lines draws what lies on, in and over the ground.
-func (d *siteSheet) lines() {
-	for _, f := range d.plan.Spec.Site.Features {
-		rim := d.m.outline(f)
-		d.path(append(rim[:len(rim):len(rim)], rim[0]), paper.Thin)
-	}
-	for _, l := range d.plan.Spec.Site.Buried {
-		d.path(d.m.points(l.Line), buriedPen)
-	}
-	for _, l := range d.plan.Spec.Site.Overhead {
-		d.path(d.m.points(l.Line), overheadPen)
-	}
-}
-
-func (d *siteSheet) path(line []paper.Point, pen paper.Pen) {
-	for i := 1; i < len(line); i++ {
-		if p, q, ok := cropSegment(line[i-1], line[i], d.room); ok {
-			d.b.LineRound(p, q, pen)
-		}
-	}
-}
-
 func (d *siteSheet) lacks(what string, drawn bool) {
 	if !drawn {
 		d.missing = append(d.missing, strings.ReplaceAll(what, "\n", " "))
@@ -307,37 +209,6 @@ func (d *siteSheet) names(words SiteWords) {
 	for _, m := range d.plan.Ground.Marks {
 		name(m.At, m.Name, m.Name, paper.Floor, siteMark)
 	}
-}
-
-// feature names a feature in what is seen of it, else beside it.
-func (d *siteSheet) feature(seen []paper.Point, name string) {
-	at := middleOf(seen)
-	if d.b.FreeText(at, 0, name, paper.Floor) {
-		centredText(d.b, at, name, paper.Floor)
-		return
-	}
-	d.lacks(name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Dot}))
-}
-
-// along names a line beside its longest stretch on the map.
-func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
-	var p, q paper.Point
-	for i := 1; i < len(line); i++ {
-		if a, b, ok := cropSegment(line[i-1], line[i], d.room.Inset(4)); ok && b.Sub(a).Long() > q.Sub(p).Long() {
-			p, q = a, b
-		}
-	}
-	if p == q {
-		return
-	}
-	for _, reach := range []paper.Length{16, clear + 20, clear + 45} {
-		for _, share := range []float64{0.5, 0.7, 0.3, 0.85, 0.15, 0.95, 0.05} {
-			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: name, Lettering: paper.Floor, Leader: place.Arrow, Pointed: true, Reach: reach}) {
-				return
-			}
-		}
-	}
-	d.lacks(name, false)
 }
 
 // offMap points from the map's edge to what lies off it. Over several maps the first one does.
@@ -399,28 +270,6 @@ func (d *siteSheet) north() {
 		}
 	}
 	d.lacks("north", false)
-}
-
-// hatches fills hard ground, the bands of buried lines and those of overhead lines, each its own way. Hatching keeps off every text.
-func (d *siteSheet) hatches() {
-	for _, f := range d.plan.Spec.Site.Features {
-		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
-			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
-		}
-	}
-	band := func(sides [2][]paper.Point, angle float64, apart paper.Length) {
-		for i := 1; i < len(sides[0]); i++ {
-			if piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, d.room); piece != nil {
-				d.b.Hatch(paper.Polygon(piece...), angle, apart)
-			}
-		}
-	}
-	for _, l := range d.plan.Spec.Site.Buried {
-		band(d.m.band(l), -math.Pi/4, 2.5)
-	}
-	for _, l := range d.plan.Spec.Site.Overhead {
-		band(d.m.band(spec.Buried{Line: l.Line, Keep: l.Keep}), math.Pi/2.2, 5)
-	}
 }
 
 // placeName is a place's name, or its use where it has none.

@@ -66,7 +66,7 @@ func plain(arches int, spacing string) string {
 	if arches > 1 {
 		s += ", spacing: " + spacing
 	}
-	return s + "}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}\n"
+	return s + "}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}\nguys: none\n"
 }
 
 var letterRoom = paper.Rect{X: 20, Y: 36, W: 187.9, H: 198}

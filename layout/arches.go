@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
 )
 
 // Rounds of the loop between arches and lights: weights bend the arch, and the bent arch decides where "above 3 ft" begins. Where
@@ -54,20 +55,19 @@ func (p *Plan) solveArches() {
 			break
 		}
 	}
-	p.Arches = make([]arch.Arch, len(inputs))
+	p.Arches, p.Kinds = make([]arch.Arch, len(inputs)), nil
 	for _, k := range kinds {
 		p.Kinds = append(p.Kinds, k.kind)
 		for _, number := range k.input.Numbers {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
 	}
-	sideBySide(kinds, func(k *alike) {
-		k.kind.Stand()
-		k.kind.Brace()
-	})
-	whole := arch.Tunnel{Arches: p.Arches, Joined: s.Ridge.Present, Guys: s.Guys, Soil: s.Site.Soil, Units: s.Units}
-	p.Weather = whole.Weather()
-	p.note(whole.Judge(p.Weather))
+	if p.choose() {
+		p.solveArches()
+		return
+	}
+	sideBySide(kinds, func(k *alike) { k.kind.Stand() })
+	p.solveWeather()
 	sideBySide(kinds, func(k *alike) {
 		if !k.untried {
 			k.found = k.kind.Judge()
@@ -76,6 +76,15 @@ func (p *Plan) solveArches() {
 	p.noteArches(kinds)
 	p.noteUntried(kinds)
 }
+
+// solveWeather puts the arches together in wind and ice.
+func (p *Plan) solveWeather() {
+	p.Weather = weather.Solve(&weather.Tunnel{Spec: p.Spec, Arches: p.Arches, Level: p.level})
+	p.note(p.Weather.Judge())
+}
+
+// level is the ground's height under an arch's feet.
+func (p *Plan) level(number int) (left, right measure.Length) { return ground.Levels(p.Spec, number) }
 
 // noteArches notes what was found of the kinds. What holds for several by the same key of the spec is said once, of the first, with the
 // others named.
@@ -114,10 +123,11 @@ func archInput(s *spec.Spec, number int) arch.Input {
 	in := arch.Input{
 		Spec: s.ArchOf(number), Keys: archKeys(s, number), Joined: s.Ridge.Present,
 		Guyed:      guyed(s, number),
+		Together:   true,
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
 		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
-		Tie: tie(s), Spacing: s.Tunnel.Spacing, Ice: s.Weather.Ice,
+		Tie: tie(s), Spacing: s.Tunnel.Spacing,
 		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
 	return in
@@ -127,7 +137,7 @@ func archInput(s *spec.Spec, number int) arch.Input {
 // way only.
 func guyed(s *spec.Spec, number int) bool {
 	if s.Ridge.Present {
-		return len(s.Guys.Arches) > 0
+		return len(s.Guys.Arches) > 0 || len(s.Braces.Bays) > 0
 	}
 	n := s.Tunnel.Arches
 	return slices.Contains(s.Guys.Arches, number) && (n == 1 || number > 1 && number < n)
@@ -283,9 +293,9 @@ func solveKinds(kinds, before []*alike) bool {
 	return len(todo) > 0
 }
 
-// sideBySide does something to kinds at the same time, for they know nothing of each other.
-func sideBySide(kinds []*alike, do func(*alike)) {
-	queue := make(chan *alike)
+// sideBySide does something to each at the same time, for they know nothing of each other.
+func sideBySide[T any](kinds []T, do func(T)) {
+	queue := make(chan T)
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(kinds)) {
 		wait.Go(func() {

@@ -107,7 +107,7 @@ func TestCures(t *testing.T) {
 		"guy-above-arch":       base.with("guys", "{from: 20 ft, out: 5 ft}"),
 		"guy-tied-low":         base.with("guys", "{from: 2 ft, out: 5 ft}"),
 		"few-hands":            base.with("crew", "{helpers: 1}"),
-		"long-day":             base.with("tunnel", "{arches: 12, spacing: 4 ft 3 in}", "crew", "{helpers: 5}"),
+		"long-day":             base.with("tunnel", "{arches: 15, spacing: 4 ft 3 in}", "crew", "{helpers: 5}"),
 		"mark-too-late":        base.with("dates", "{mark: 2026-11-20, build: 2026-11-21}"),
 		"lights-too-long":      base.with("dates", "{build: 2026-11-01, close: 2027-02-20, down: 2027-03-01}"),
 		"piece-too-long":       base.with("arch", "{pipe: pvc sch40 1/2 in, span: 7 ft 2 in, height: 8 ft 6 in}"),

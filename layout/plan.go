@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
+	"hoopwright/layout/weather"
 )
 
 // RidgePiece is the pipe of one bay, crown to crown.
@@ -31,10 +32,12 @@ type Plan struct {
 	Strings   []lights.String   `json:"strings"`
 	Wraps     []lights.Wrap     `json:"wraps"`
 	Chains    []power.Chain     `json:"chains"`
+	Cords     []power.Cord      `json:"cords"`
+	Taps      []power.Tap       `json:"taps"`
 	Circuits  []power.Circuit   `json:"circuits"`
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`
-	Weather   arch.Weather      `json:"weather"`
+	Weather   *weather.Weather  `json:"weather"`
 
 	Spec   *spec.Spec    `json:"-"`
 	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers

@@ -181,11 +181,29 @@ func stakesStand(t *testing.T, p *layout.Plan) {
 		near(t, "square", (r.X-l.X)*measure.Length(sin)+(r.Y-l.Y)*measure.Length(cos), 0, 1e-3)
 		near(t, "fall", r.Ground-l.Ground, a.RightGround-a.LeftGround, hair)
 	}
+	pegs := 0
 	for _, s := range p.Stakes[2*len(p.Arches):] {
+		if s.Bay > 0 {
+			// In its bay, in the wall, short of the neighbour's foot; never on it.
+			pegs++
+			bay := s.Bay
+			if !slices.Contains(p.Spec.Braces.Bays, bay) || s.String()[0] != 'B' || s.Arch != bay && s.Arch != bay+1 || (s.Offset < 0) != (s.Side == spec.Left) {
+				t.Errorf("peg %+v", s)
+			}
+			leg, next := p.Stakes[2*s.Arch-2], p.Stakes[2*(2*bay+1-s.Arch)-2]
+			near(t, "peg", max(s.Along-leg.Along, leg.Along-s.Along), p.Spec.Tunnel.Spacing-spec.PegShort(p.Spec.Units), 1e-3)
+			if gap := max(s.Along-next.Along, next.Along-s.Along); gap < 100 || gap > 200 {
+				t.Errorf("peg %s stands %v from the neighbour", s, gap)
+			}
+			continue
+		}
 		guys++
 		if !s.Guy || s.String()[0] != 'G' || !slices.Contains(p.Spec.Guys.Arches, s.Arch) || (s.Offset < 0) != (s.Side == spec.Left) {
 			t.Errorf("guy stake %+v", s)
 		}
+	}
+	if pegs < 2*len(p.Spec.Braces.Bays) {
+		t.Errorf("%d pegs for bays %v", pegs, p.Spec.Braces.Bays)
 	}
 	if guys < 2*len(p.Spec.Guys.Arches) {
 		t.Errorf("%d guy stakes for arches %v", guys, p.Spec.Guys.Arches)

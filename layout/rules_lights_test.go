@@ -16,7 +16,7 @@ import (
 // stringsAddUp: what lies on the frame and what is left over is the string's whole length, and no string is all left over.
 func stringsAddUp(t *testing.T, p *layout.Plan) {
 	for i, s := range p.Strings {
-		near(t, s.Name, s.Used+s.LeftOver, s.Label.Length, hair)
+		near(t, s.Name, s.Used+s.LeftOver+s.Off, s.Label.Length, hair)
 		if s.Name != fmt.Sprintf("S%d", i+1) || s.Used <= 0 || s.LeftOver < -hair || s.Watts != s.Label.Watts || s.Kind != s.Label.Name {
 			t.Errorf("string %d: %+v", i+1, s)
 		}
@@ -219,12 +219,12 @@ func wrapsUnroll(t *testing.T, p *layout.Plan) {
 	}
 }
 
-// stringsAreFed: each string is in one chain, whose every string is of one kind; a chain that nothing feeds is told of.
+// stringsAreFed: each string is in one run, whose every string is of the same volts and lamp; a run that nothing feeds is told of.
 func stringsAreFed(t *testing.T, p *layout.Plan) {
 	in := map[string]string{}
 	kind := map[string]string{}
 	for _, s := range p.Strings {
-		kind[s.Name] = s.Kind
+		kind[s.Name] = fmt.Sprint(s.Label.Volts, s.Label.Lamp)
 	}
 	for _, c := range p.Chains {
 		for _, name := range c.Strings {
@@ -250,7 +250,13 @@ func chainsHold(t *testing.T, p *layout.Plan) {
 	for _, c := range p.Chains {
 		label := byName[c.Strings[0]].Label
 		n := len(c.Strings)
-		watts, amps := measure.Power(n)*label.Watts, measure.Current(n)*label.Amps
+		var watts measure.Power
+		var amps measure.Current
+		mixed := false
+		for _, name := range c.Strings {
+			l := byName[name].Label
+			watts, amps, mixed = watts+l.Watts, amps+l.Amps, mixed || l.Name != label.Name
+		}
 		if math.Abs(float64(c.Watts-watts)) > 1e-9 || math.Abs(float64(c.Amps-amps)) > 1e-9 {
 			t.Errorf("chain %s of %d: %v W, %v A", c.Name, n, c.Watts, c.Amps)
 		}
@@ -265,7 +271,7 @@ func chainsHold(t *testing.T, p *layout.Plan) {
 		}
 		// Own wire: R′·s·I·N·(N+1), both wires; the cords take the rest. IEC 60228 class 5: 19.5 ohm a km for 1 mm².
 		own := 19.5 / float64(label.Gauge) * label.Length.Metres() / 1000 * float64(label.Amps) * float64(n) * float64(n+1)
-		if lost := float64(supply - c.EndVolts); lost < own-1e-9 || c.Cord == 0 && lost > own+1e-9 && c.Joint == 0 {
+		if lost := float64(supply - c.EndVolts); !mixed && (lost < own-1e-9 || c.Cord == 0 && lost > own+1e-9 && c.Joint == 0) {
 			t.Errorf("chain %s loses %v V, %v of it in its own wire", c.Name, lost, own)
 		}
 		if c.Cord > 0 && (c.Cord < c.Lies || c.Gauge == "") {
@@ -292,23 +298,28 @@ func circuitsHold(t *testing.T, p *layout.Plan) {
 			t.Errorf("circuit %s carries %v A, its feeders and other load %v", c.Name, c.Amps, sum)
 		}
 	}
-	// Where the walls are to be fed apart and nothing says that they are not, no circuit feeds both.
-	if !p.Spec.Power.Split || has(p, "split-not-possible", "no-power-given") || len(p.Spec.Power.Circuits) < 2 {
+	// Where two parts are to be fed apart and nothing says that they are not, no circuit feeds both.
+	if p.Spec.Power.Split == spec.SplitNone || has(p, "split-not-possible", "no-power-given") || len(p.Spec.Power.Circuits) < 2 {
 		return
 	}
-	walls := map[string][]bool{}
+	parts := map[string][]int{}
 	for _, c := range p.Chains {
-		for _, s := range p.Strings {
-			wall, ok := s.Run.Wall()
-			left := wall == spec.Left
-			if ok && c.Circuit != "" && slices.Contains(c.Strings, s.Name) && !slices.Contains(walls[c.Circuit], left) {
-				walls[c.Circuit] = append(walls[c.Circuit], left)
+		for _, on := range c.On {
+			part := -1
+			if side, ok := on.Wall(); ok {
+				part = int(side)
+			}
+			if n, ok := on.OnArch(); ok && p.Spec.Power.Split == spec.SplitArches {
+				part = n % 2
+			}
+			if part >= 0 && c.Circuit != "" && !slices.Contains(parts[c.Circuit], part) {
+				parts[c.Circuit] = append(parts[c.Circuit], part)
 			}
 		}
 	}
-	for name, list := range walls {
+	for name, list := range parts {
 		if len(list) > 1 {
-			t.Errorf("circuit %s feeds both walls", name)
+			t.Errorf("circuit %s feeds both parts", name)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -41,7 +42,14 @@ func wanted(p *layout.Plan) map[string]measure.Length {
 	}
 	for _, s := range p.Stakes {
 		name := "stake " + s.String()
-		if s.Guy {
+		switch {
+		case s.Bay > 0:
+			name = "peg " + s.String()
+			if !p.Spec.Braces.Line { // from the leg to the peg by Pythagoras, and a hand beyond each clamp
+				reach := float64(p.Spec.Tunnel.Spacing - spec.PegShort(p.Spec.Units))
+				list["brace "+s.String()] = measure.Length(math.Sqrt(reach*reach+float64(p.Spec.Braces.From*p.Spec.Braces.From))) + 6*measure.Inch
+			}
+		case s.Guy:
 			name = "guy " + name
 		}
 		list[name] = s.Length
@@ -72,7 +80,7 @@ func piecesAreCut(t *testing.T, p *layout.Plan) {
 	for name := range want {
 		switch n := got[name]; {
 		case n == 1:
-		case n == 0 && strings.Contains(name, "stake") && ready > 0:
+		case n == 0 && (strings.Contains(name, "stake") || strings.HasPrefix(name, "peg")) && ready > 0:
 			ready--
 		case n == 0 && has(p, "piece-too-long", "no-cut-plan"):
 		default:

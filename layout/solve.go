@@ -3,9 +3,9 @@ package layout
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -24,6 +24,7 @@ import (
 func Solve(s *spec.Spec) *Plan {
 	p := &Plan{Spec: s}
 	p.solveArches()
+	s = p.Spec // with what it left open chosen
 
 	n := s.Tunnel.Arches
 	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)
@@ -44,14 +45,7 @@ func Solve(s *spec.Spec) *Plan {
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
 	}
-	p.Lights = lights.Lay(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts})
-	p.Strings, p.Wraps = p.Lights.Strings, p.Lights.Wraps
-	p.note(p.Lights.Findings)
-
-	p.Power = power.Feed(power.Input{Spec: s, Strings: p.Strings, Ground: p.Ground, Crowns: crowns})
-	p.Chains, p.Circuits = p.Power.Chains, p.Power.Circuits
-	p.note(p.Power.Findings)
-
+	p.solveLights(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts}, crowns)
 	p.solveStock()
 	p.solveCrew()
 
@@ -62,6 +56,43 @@ func Solve(s *spec.Spec) *Plan {
 	finding.Sort(p.Findings)
 	p.fillEmpty()
 	return p
+}
+
+// solveLights lays the strings and feeds them. What the spec leaves open, which end of a wrap has the prongs, from which end rows start and whether leads
+// stay off the pipe, is as the power plan is best for it.
+func (p *Plan) solveLights(in lights.Input, crowns []measure.Length) {
+	feed := func(leads bool) power.Plan {
+		in.Turn = lights.Turn{Leads: leads}
+		plain := lights.Lay(in)
+		in.Turn.All = true
+		turned := lights.Lay(in)
+		return power.Feed(power.Input{Spec: p.Spec, Strings: plain.Strings, Turned: turned.Strings, Lines: plain.Lines, Ground: p.Ground, Crowns: crowns})
+	}
+	p.Power = feed(false)
+	leads := false
+	if lights.Bridges(p.Spec) {
+		if off := feed(true); power.Better(off, p.Power) {
+			p.Power, leads = off, true
+		}
+	}
+	in.Turn = lights.Turn{Leads: leads}
+	p.Lights = lights.Lay(in)
+	turn := lights.Turn{Leads: leads, Wraps: make([]bool, len(p.Lights.Wraps)), Paths: make([]bool, len(p.Lights.Paths))}
+	for n, l := range p.Lights.Lines {
+		switch {
+		case n >= len(p.Power.Turned) || !p.Power.Turned[n]:
+		case l.Wrap >= 0:
+			turn.Wraps[l.Wrap] = true
+		case l.Path >= 0:
+			turn.Paths[l.Path] = true
+		}
+	}
+	in.Turn = turn
+	p.Lights = lights.Lay(in)
+	p.Strings, p.Wraps = p.Lights.Strings, p.Lights.Wraps
+	p.note(p.Lights.Findings)
+	p.Chains, p.Cords, p.Taps, p.Circuits = p.Power.Chains, p.Power.Cords, p.Power.Taps, p.Power.Circuits
+	p.note(p.Power.Findings)
 }
 
 // shapes returns what each arch fills of the air, arches of a kind sharing one curve.
@@ -121,23 +152,38 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 
 // solveStock lists the pieces, cuts them and writes the shopping list.
 func (p *Plan) solveStock() {
-	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, Taps: p.Power.Taps, Supplies: p.Power.Supplies}
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
-	for _, f := range p.Power.Feeders {
-		if f.Crosses && p.Spec.Site.Cords.Cover {
-			in.Covers++
-		}
-	}
-	for _, c := range p.Power.Cords {
-		for range c.Count {
-			in.Cords = append(in.Cords, stock.Cord{Name: c.Name, Length: c.Length})
-		}
-	}
+	in.Wiring = p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
 	p.note(p.Stock.Findings)
+}
+
+// wiring lists what the power plan needs.
+func (p *Plan) wiring() stock.Wiring {
+	w := stock.Wiring{
+		Taps: len(p.Taps), Timers: p.Power.Timers, Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
+		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
+	}
+	if len(p.Spec.Power.Taps) > 0 {
+		w.TapPrice = p.Spec.Power.Taps[0].Price
+	}
+	for _, c := range p.Cords {
+		one := stock.Wire{Of: c.Kind, Length: c.Length}
+		if kind, ok := catalog.FindCord(c.Kind); ok {
+			one.Assumed = kind.AssumedPrice(c.Length)
+		}
+		for _, inline := range p.Spec.Power.Inline {
+			if c.Sockets > 1 && inline.Cord.Name == c.Kind && inline.Sockets == c.Sockets && inline.Length == c.Length {
+				one = stock.Wire{Of: c.Kind, Length: c.Length, Sockets: c.Sockets, Inline: inline.Name(), Price: inline.Price, Assumed: inline.AssumedPrice()}
+			}
+		}
+		w.Cords = append(w.Cords, one)
+	}
+	return w
 }
 
 // solveCrew orders the work.
@@ -148,31 +194,15 @@ func (p *Plan) solveCrew() {
 	}
 	in.Bars, in.LegCuts = p.Cuts.Sawn()
 	for _, c := range p.Chains {
-		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.pluggedAt(c), Amps: c.Amps})
+		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
-	for _, c := range p.Power.Cords {
-		in.Cords += c.Count
-	}
-	in.Taps = p.Power.Taps
+	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers, Timers: p.Power.Timers,
+		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
 	if len(p.Weather.Bears) > 0 {
-		in.Inside, in.Strip, in.Down = p.Weather.Inside, p.Weather.Strip, p.Weather.Down
+		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
 	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)
-}
-
-// pluggedAt returns where a chain's first plug goes in, where the first string there begins; nowhere where nothing feeds it.
-func (p *Plan) pluggedAt(c power.Chain) lights.Place {
-	for _, f := range p.Power.Feeders {
-		if f.Name != c.Feeder {
-			continue
-		}
-		first := f.Joints[c.Joint].Plugs[0].Chains[0]
-		chain := slices.IndexFunc(p.Chains, func(c power.Chain) bool { return c.Name == first })
-		k := slices.IndexFunc(p.Strings, func(s lights.String) bool { return s.Name == p.Chains[chain].Strings[0] })
-		return p.Strings[k].From.At
-	}
-	return lights.Place{}
 }
 
 // accept turns the findings that the organiser takes on into signed notes. The reader has refused those that nobody may take on.
@@ -201,6 +231,8 @@ func (p *Plan) fillEmpty() {
 	fill(&p.Strings)
 	fill(&p.Wraps)
 	fill(&p.Chains)
+	fill(&p.Cords)
+	fill(&p.Taps)
 	fill(&p.Circuits)
 	fill(&p.Shopping)
 	fill(&p.Findings)

@@ -31,7 +31,8 @@ var bringers = map[crew.Thing]bringer{
 	crew.Tighteners: {[]stock.Kind{stock.Tightener}, false}, crew.GuyClamps: {[]stock.Kind{stock.GuyClamp}, false}, crew.Screws: {[]stock.Kind{stock.Screw}, false},
 	crew.Cement: {[]stock.Kind{stock.Cement}, false}, crew.Cords: {[]stock.Kind{stock.ExtensionCord}, false}, crew.ThreeWays: {[]stock.Kind{stock.ThreeWay}, false},
 	crew.PlugCovers: {[]stock.Kind{stock.PlugCover}, false}, crew.SocketCovers: {[]stock.Kind{stock.SocketCover}, false}, crew.CordCovers: {[]stock.Kind{stock.CordCover}, false},
-	crew.Timers: {[]stock.Kind{stock.Timer}, false},
+	crew.Timers: {[]stock.Kind{stock.Timer}, false}, crew.PortableGFCIs: {[]stock.Kind{stock.PortableGFCI}, false}, crew.PlugBoxes: {[]stock.Kind{stock.PlugBox}, false},
+	crew.Lanterns: {[]stock.Kind{stock.Lantern}, false},
 }
 
 // inBulk are things that are bought by length, bag, can or roll, or cut from what is: one line is enough.

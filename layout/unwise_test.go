@@ -102,7 +102,7 @@ func TestOtherSystem(t *testing.T) {
 	own := 0
 	for _, i := range p.Shopping {
 		if strings.HasPrefix(i.Item, "16 AWG") {
-			if !strings.HasSuffix(i.Item, " ft") {
+			if !strings.Contains(i.Item, " ft") {
 				t.Errorf("a cord is called %s", i.Item)
 			}
 			own += i.Own

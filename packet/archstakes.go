@@ -3,11 +3,11 @@ package packet
 import (
 	"cmp"
 	"fmt"
+	"hoopwright/layout/weather"
 	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 )
 
@@ -32,17 +32,17 @@ func (b *binder) stakeDepths(f *flow) {
 	row := func(name string, v measure.Speed) {
 		cells := []string{name}
 		for _, s := range w.Bears {
-			deep := measure.Length(0)
-			for _, k := range b.plan.Kinds {
-				deep = max(deep, k.Depth(s.Soil, v))
+			cell := ""
+			if deep, ok := w.Depth(s.Soil, v); ok {
+				cell = u.Inches(measure.RoundUp(deep, step))
 			}
-			cells = append(cells, u.Inches(measure.RoundUp(deep, step)))
+			cells = append(cells, cell)
 		}
 		rows = append(rows, place.Row{Cells: cells})
 	}
 	row("in still air", 0)
 	gusts := []actedOn{{w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
-		{arch.HouseGust / arch.InsideShare, ": then it may stay open up to " + u.Speed(arch.HouseGust)}}
+		{w.OpensTo(), ": then it may stay open up to forecast gusts of " + u.Speed(weather.InsideMost)}}
 	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
 	for _, g := range gusts {
 		row("gusts of "+u.Speed(g.gust)+g.acts, g.gust)
@@ -51,6 +51,6 @@ func (b *binder) stakeDepths(f *flow) {
 	f.table(t, rows)
 	f.gap(1)
 	k := b.plan.Kinds[0]
-	f.text(fmt.Sprintf("These go %s deep. Estimates: the pull test of the build steps tells more than they do.", u.Inches(k.Spec.Stake.Depth)), paper.Body)
+	f.text(fmt.Sprintf("These go %s deep. Half as much again of load is reckoned with; where it is blank the arches fall first. Estimates: the pull test of the build steps tells more than they do.", u.Inches(k.Spec.Stake.Depth)), paper.Body)
 	f.gap(1)
 }

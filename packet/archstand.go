@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"hoopwright/layout/weather"
 	"math"
 
 	"hoopwright/draw/paper"
@@ -38,12 +39,12 @@ func (b *binder) howItStands(f *flow) {
 	row("Spring in a bent arch", b.energy(tight), "when let go: three people, eye protection")
 	for _, s := range w.Bears {
 		gives := "nothing gives way by then"
-		if c := s.Built.Cause; c != arch.CauseNone {
-			gives = fmt.Sprintf("%s, %s", c, wayWords[s.Built.Way])
+		if c := s.Damage.Cause; c != weather.CauseNone {
+			gives = fmt.Sprintf("%s, %s; it falls at %s", c, wayWords[s.Damage.Way], u.Speed(s.Collapse.Gust))
 		}
-		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Built.Gust), gives)
+		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Damage.Gust), gives)
 	}
-	sway := arch.SwayGusts()
+	sway := weather.SwayGusts()
 	moves := func(i int) string {
 		if most := b.plan.Kinds[0].Crown / 4; w.Sway[i] > most { // what leans so far is on its way down, and its figure is no figure
 			return "over " + u.Inches(b.wholeStep(most))
@@ -51,12 +52,12 @@ func (b *binder) howItStands(f *flow) {
 		return u.Inches(b.wholeStep(w.Sway[i]))
 	}
 	row("Crown moves", moves(0), fmt.Sprintf("in gusts of %s; %s at %s", u.Speed(sway[0]), moves(1), u.Speed(sway[1])))
-	if w.Guyed {
+	if w.Held {
 		words := "in gusts of " + u.Speed(w.Inside)
 		if w.RidgeEnd > 0 {
 			words += "; the ridge is pulled with " + u.Force(w.RidgeEnd)
 		}
-		row("Each guy pulls", u.Force(w.GuyPull), words)
+		row("Each guy or brace pulls", u.Force(w.GuyPull), words)
 	}
 	row("Ice all round", b.iceWords(w.Ice[1]), fmt.Sprintf("fells an arch late in the season; %s as raised", b.iceWords(w.Ice[0])))
 	t := place.Table{Columns: []place.Column{{Head: "How it stands", Width: 50}, {Head: "Figure", Width: 28, Lettering: paper.Cell, Align: paper.AtRight}, {Head: "What it means", Lettering: paper.Body}}}
@@ -70,7 +71,7 @@ func (b *binder) howItStands(f *flow) {
 	f.gap(2)
 }
 
-var wayWords = map[string]string{"sideways": "side wind", "along": "wind along"}
+var wayWords = map[weather.Way]string{weather.Sideways: "side wind", weather.Along: "wind along"}
 
 // factor prints a load factor.
 func factor(f float64) string {

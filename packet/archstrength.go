@@ -60,8 +60,5 @@ func (b *binder) seasonWords(k *arch.Kind) string {
 		words = append(words, fmt.Sprintf("At %s the pipe has shrunk from %s: %s. Below %s pipe is stiffer and more brittle, and no figure for it is published.",
 			u.Temperature(b.spec.Weather.Cold), u.Temperature(arch.WarmPipe), shrunk, u.Temperature(arch.WarmPipe)))
 	}
-	if k.IceCrown > 0 {
-		words = append(words, fmt.Sprintf("Under %s of ice all round the crown is at %s.", u.Size(b.spec.Weather.Ice), u.Inches(k.IceCrown)))
-	}
 	return strings.Join(words, " ")
 }

@@ -56,16 +56,25 @@ func (b *binder) circuitDiagram() []leaf {
 func (b *binder) powerKit() string {
 	p := b.plan.Power
 	var kit []string
-	for _, c := range p.Cords {
-		kit = append(kit, fmt.Sprintf("%d × %s %s cords", c.Count, draw.StockWords([]measure.Length{c.Length}, b.spec.Units), c.Name))
+	for _, c := range p.Lots {
+		kit = append(kit, fmt.Sprintf("%d × %s", c.Count, b.cordName(c)))
 	}
-	if p.Taps > 0 {
-		kit = append(kit, fmt.Sprintf("%d outdoor three-way taps", p.Taps))
+	if n := len(p.Taps); n > 0 {
+		kit = append(kit, fmt.Sprintf("%d outdoor three-ways", n))
 	}
 	if p.Supplies > 0 {
 		kit = append(kit, fmt.Sprintf("%d supplies", p.Supplies))
 	}
 	return strings.Join(kit, ", ") + ", all marked for outdoor use; a weather cover for each joint, ties, tape and a marker to number both ends of every cord, a plug-in lamp, a dim white torch."
+}
+
+// cordName says what cords of a lot are: 25 ft 16 AWG cords, 50 ft 16 AWG cords with 9 sockets.
+func (b *binder) cordName(l power.Lot) string {
+	name := fmt.Sprintf("%s %s cords", draw.StockWords([]measure.Length{l.Length}, b.spec.Units), l.Name)
+	if l.Sockets > 1 {
+		name += fmt.Sprintf(" with %d sockets", l.Sockets)
+	}
+	return name
 }
 
 // device is what protects people at an outlet, by the name of its world.
@@ -96,7 +105,8 @@ func (f *flow) order() {
 	f.numberedSteps([]string{
 		"Tape its number on both ends of every cord.",
 		"Lay the cords in the order of their numbers, prongs toward the outlet. Spare length goes out and back along the wall, never coiled. To a crown a cord goes up the leg, tied on.",
-		"Tie each tap to its leg off the ground. Plug in as the outlet's page draws it, cover each chain's last socket, tick the place.",
+		"Tie each three-way and socket to its leg, mouth down, off the ground. Plug in as the outlet's page draws it. Cover each run's last socket and every spare one. Tick the place.",
+		"Put the timer in the outlet before the cord. Set it: off 30 minutes after closing. A dead string waits for daylight: no ladder after dark, nor with people inside.",
 		"Test with the last pages of this sheet before an outlet is switched on for good.",
 	})
 }
@@ -247,7 +257,7 @@ func (f *flow) outlet(d power.Feeder) {
 			kind = "No " + kind + " named in the spec: do not plug in until there is one. " + kind
 		}
 		f.text(fmt.Sprintf("%s reset at: %s. It also feeds: %s.", kind, reset, also), paper.Body)
-		if words := linkWords(f.b.plan.Power.Links(o)); words != "" {
+		if words := linkWords(f.b.plan.Power.Limits(o)); words != "" {
 			f.text("At most: "+words+".", paper.Body)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 )
 
 // check is a line of a check list: what to do, the answer wanted, what to do when it is another.
@@ -38,8 +39,8 @@ func (f *flow) beforeDark() {
 	f.text("Before dark: test in this order", paper.Heading.Sized(18))
 	f.text("One reads, one does, both look. Touch each thing you answer for.", paper.Body)
 	f.checks("1 Nothing plugged in yet: walk every cord from its outlet to its end", []check{
-		{"Read the print on every cord and tap.", "The outdoor mark; no cut, no tape, all pins.", "Take it out of use, fetch another."},
-		{"Count cords and taps against the diagram.", fmt.Sprintf("%d cords, %d taps, none more.", f.b.cordCount(), p.Taps), "Lay it as drawn; add none."},
+		{"Read the print on every cord and three-way.", "The outdoor mark; no cut, no tape, all pins.", "Take it out of use, fetch another."},
+		{"Count cords and three-ways against the diagram.", fmt.Sprintf("%s, %s, none more.", say.Count(len(p.Cords), "cord"), say.Count(len(p.Taps), "three-way")), "Lay it as drawn; add none."},
 		{"Look along the way people walk.", "No cord crosses it; none lies inside the feet.", "Move it outside, or over arch 1 as drawn."},
 		{"Look at every joint.", fmt.Sprintf("%s or more off the ground, covered, cord hanging below its plug.", f.b.handHigh()), "Tie it to the leg. No weight on a plug."},
 		{"Look at every outlet.", "Its cover closes over the plug in it.", "Not open: ask for an in-use cover."},
@@ -48,8 +49,8 @@ func (f *flow) beforeDark() {
 	f.checks("2 At each outlet, with a lamp in it", []check{
 		{"Press TEST.", "The lamp goes out at once.", "Do not use this outlet. Electrician."},
 		{"Press RESET.", "The lamp lights again.", "Do not use this outlet. Electrician."},
-		{"Lamp out, cord in. One chain at a time, from the outlet outward.", "Every bulb lit before the next goes in.", fmt.Sprintf("Trips: see below. Dark from one string on: its plug or fuse. All dark: tap, cord, %s.", kind)},
-		{"After 15 minutes with all of it lit: feel every plug and tap.", "None warm.", "Pull it, dry hands; swap it, test again."},
+		{"Lamp out, cord in. One run at a time, from the outlet outward.", "Every bulb lit before the next goes in.", fmt.Sprintf("Trips: see below. Dark from one string on: its plug or fuse. All dark: three-way, cord, %s.", kind)},
+		{"After 15 minutes with all of it lit: feel every plug and three-way.", "None warm.", "Pull it, dry hands; swap it, test again."},
 		{"Press TEST again with everything lit.", "All its lights go out. RESET: all back.", "Switch off. Electrician."},
 	})
 	f.text(f.law(), paper.Body)
@@ -78,15 +79,15 @@ func (f *flow) whenItTrips() {
 	f.checks(fmt.Sprintf("When %s or a breaker trips", withArticle(kind)), []check{
 		{"Leave it off. Torches; stop people at the way in.", "Nobody inside in the dark.", "Close for the night."},
 		{"Dry hands: pull the cord at the outlet. Press RESET.", "It stays in.", "Trips with nothing in it: leave it. Electrician."},
-		{"Unplug every chain. Cord in, then one chain at a time, outward.", "It stays in until one thing trips it.", "That one is wet or hurt: out, tag it, go on without it."},
+		{"Unplug every run. Cord in, then one run at a time, outward.", "It stays in until one thing trips it.", "That one is wet or hurt: out, tag it, go on without it."},
 		{"Look at that plug and the next.", "Dry, off the ground, loop below it.", "Dry it, tie it higher, cover it, try once more."},
-		{"Write down night, outlet, chain, what it was.", "Once.", "Twice: leave it off, ask the organiser."},
+		{"Write down night, outlet, run, what it was.", "Once.", "Twice: leave it off, ask the organiser."},
 	})
 	f.powerNotes()
 	if low, words := f.lowLoad(); low {
 		f.text("The lights are far below the breakers ("+words+"), so a breaker that trips carries something else as well, or there is a fault: ask what else is on.", paper.Body)
 	} else {
-		f.text("A breaker that trips carries too much or has a fault ("+words+"): ask what else is on, and plug in fewer chains.", paper.Body)
+		f.text("A breaker that trips carries too much or has a fault ("+words+"): ask what else is on, and plug in fewer runs.", paper.Body)
 	}
 	f.gap(1)
 }
@@ -119,13 +120,4 @@ func (b *binder) volts() measure.Voltage {
 		return 230
 	}
 	return 120
-}
-
-// cordCount returns how many cords are laid.
-func (b *binder) cordCount() int {
-	n := 0
-	for _, c := range b.plan.Power.Cords {
-		n += c.Count
-	}
-	return n
 }

@@ -25,7 +25,7 @@ func (b *binder) unfed() []leaf {
 	f.text("Plug nothing in from this sheet. Fill in the spec and print it again.", paper.Strong)
 	f.gap(2)
 	f.facing()
-	f.chainTable("The chains", b.plan.Power.Chains)
+	f.chainTable("The runs of strings", b.plan.Power.Chains)
 	f.stopAndAsk()
 	return f.leaves
 }
@@ -55,7 +55,7 @@ func (f *flow) leftDark() {
 	}
 	if len(dark) > 0 {
 		f.turn()
-		f.chainTable("Chains that nothing feeds: leave them unplugged", dark)
+		f.chainTable("Runs that nothing feeds: leave them unplugged", dark)
 	}
 }
 
@@ -71,7 +71,7 @@ func (f *flow) chainTable(heading string, chains []power.Chain) {
 		watts += c.Watts
 		rows = append(rows, place.Row{Cells: []string{"", c.Name, strings.Join(c.Strings, " → "), at[c.Strings[0]], measure.Watts(c.Watts), measure.Amps(c.Amps), measure.Volts(c.Volts)}})
 	}
-	rows = append(rows, place.Row{Total: true, Cells: []string{" ", "All", fmt.Sprintf("%d chains", len(chains)), "", measure.Watts(watts), "", ""}})
+	rows = append(rows, place.Row{Total: true, Cells: []string{" ", "All", fmt.Sprintf("%d runs", len(chains)), "", measure.Watts(watts), "", ""}})
 	f.heading(heading, 30)
 	f.table(place.Table{Columns: []place.Column{
 		{Head: "", Width: 9.5, Tick: true},

@@ -10,11 +10,40 @@ import (
 	"hoopwright/layout/power"
 )
 
+// limitWords says what a limit is of, and what there is of it.
+func limitWords(l power.Limit) string {
+	of := func(name string, print func(float64) string) string {
+		return fmt.Sprintf("%s %s of %s", name, print(l.Have), print(l.Of))
+	}
+	amps := func(v float64) string { return measure.Amps(measure.Current(v)) }
+	watts := func(v float64) string { return measure.Watts(measure.Power(v)) }
+	count := func(v float64) string { return fmt.Sprint(int(v)) }
+	switch l.Kind {
+	case power.LabelCount:
+		return of("strings by the label", count)
+	case power.LabelWatts:
+		return of("plug of a run", watts)
+	case power.SupplyWatts:
+		return of("supply", watts)
+	case power.Together:
+		return of("strings behind one plug", count)
+	case power.CordAmps:
+		return of("cord", amps)
+	case power.BreakerAmps:
+		return of("breaker, for hours", amps)
+	case power.TimerAmps:
+		return of("timer", amps)
+	case power.VoltsLost:
+		return of("volts lost", func(v float64) string { return measure.Percent(measure.Share(v)) })
+	}
+	return ""
+}
+
 // linkWords lists the chain of limits at an outlet behind its breaker, which has a bar of its own, with what each carries and may.
-func linkWords(links []power.Link) string {
+func linkWords(links []power.Limit) string {
 	var words []string
 	for _, l := range links[min(1, len(links)):] {
-		words = append(words, fmt.Sprintf("%s %s of %s", l.Name, measure.Amps(l.Carries), measure.Amps(l.May)))
+		words = append(words, limitWords(l))
 	}
 	return strings.Join(words, " · ")
 }
@@ -32,10 +61,11 @@ func (b *binder) fewest() string {
 	}
 	words := fmt.Sprintf("Fewest circuits for the amps: %d, %s", p.Fewest, proof)
 	if n := len(used); n > p.Fewest {
-		words += fmt.Sprintf("; %d are used so that fewer cords hang one behind the other and no last bulb loses more than it need", n)
+		words += fmt.Sprintf("; %d are used so that no cord passes a way and no last bulb loses more than it need", n)
 	}
-	if p.CordsProven {
-		words += fmt.Sprintf(". Fewest cords: %d, proven", b.cordCount())
+	words += fmt.Sprintf(". Cords and three-ways: %d", p.Pieces())
+	if p.PiecesProven {
+		words += ", and no fewer do from these outlets, proven"
 	}
 	return words + "."
 }

@@ -144,10 +144,13 @@ func figuresOf(p *layout.Plan) []compared {
 		lengthOf("opening's width", u.Room(t.OpeningWidth), t.OpeningWidth), lengthOf("opening's height", u.Room(t.OpeningHeight), t.OpeningHeight),
 		{name: "pipe", text: p.Spec.Arch.Pipe.Name}, counted("people inside at most", p.MostInside()),
 		counted("stakes", len(p.Stakes)), counted("ridge pieces", len(p.Ridge)), counted("strings", len(p.Strings)),
-		{"watts", measure.Watts(p.Power.Watts), "W", number{float64(p.Power.Watts), true}}, counted("chains", len(p.Chains)), counted("cords", (&binder{plan: p}).cordCount()),
+		{"watts", measure.Watts(p.Power.Watts), "W", number{float64(p.Power.Watts), true}}, counted("runs of strings", len(p.Chains)), counted("cords and three-ways", p.Power.Pieces()), counted("cords", len(p.Cords)),
 	}
 	for _, k := range (&binder{plan: p}).stringKinds() {
 		list = append(list, counted("strings "+k.item, k.count))
+	}
+	for _, f := range WeatherFigures(p) {
+		list = append(list, compared{name: f[0], text: f[1]})
 	}
 	for _, c := range p.Circuits {
 		list = append(list, compared{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed)), "A", number{float64(c.Amps), true}})

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"fmt"
 	"strings"
 
 	"hoopwright/layout/measure"
@@ -19,8 +20,8 @@ var goods = map[stock.Kind]string{
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over",
-	stock.GuyLine: "1/8 in (3 mm), bright", stock.GuyClamp: "for the pipe", stock.ZipTies: "8 in (200 mm)", stock.MarkingPaint: "white", stock.Lath: "straight, 8 ft (2.4 m)",
+	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
+	stock.GuyLine: "1/8 in (3 mm)", stock.GuyClamp: "for the pipe", stock.ZipTies: "8 in (200 mm)", stock.MarkingPaint: "white", stock.Lath: "straight, 8 ft (2.4 m)",
 }
 
 // ForWhat says what tells the right thing in the shop from the wrong one, and which longer things of the shed stand in for it; empty where the name says it all.
@@ -39,6 +40,8 @@ func ForWhat(i stock.Item, u measure.System) string {
 func itemName(i stock.Item, u measure.System, material string) string {
 	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
 	switch {
+	case i.Sockets > 0:
+		name = fmt.Sprintf("%s %s, %d sockets", strings.ReplaceAll(i.Of, "mm2", "mm²"), stock.Sold(i.Length, u), i.Sockets)
 	case i.Kind == stock.ExtensionCord:
 		name = "cord " + name
 	case i.Of == material && i.Of != "" && i.Kind.Fitting():

@@ -1,49 +1,38 @@
 package packet
 
 import (
-	"hoopwright/layout/measure"
+	"fmt"
+
+	"hoopwright/layout/weather"
 )
 
 // What the leaves of the season ask of the weather: all of it goes through these few functions.
 
-// closeAt is the forecast gust from which on nobody is inside; calm where there is no gust to name, for it bears no wind to speak of.
-func (b *binder) closeAt() (gust measure.Speed, calm bool) {
-	w := b.plan.Weather
-	return b.insideGust(), len(w.Bears) > 0 && w.Calm()
+// closeAt is the gust from which on nobody is inside; calm where there is no gust to name, for it bears no wind to speak of.
+func (b *binder) closeAt() (gust weather.Gust, calm bool) {
+	return b.insideGust(), b.solved() && b.plan.Weather.Calm()
 }
 
-// flatAt is the forecast gust before which the tunnel is laid flat; not ok where none is worked out, or where it is closed in any wind.
-func (b *binder) flatAt() (gust measure.Speed, ok bool) {
-	w := b.plan.Weather
-	return w.Down, len(w.Bears) > 0 && !w.Calm()
-}
-
-// stripAt is the forecast gust before which rows and drops are taken off; not ok where that gains next to nothing.
-func (b *binder) stripAt() (gust measure.Speed, ok bool) {
-	w := b.plan.Weather
-	return w.Strip, len(w.Bears) > 0 && !w.Calm() && w.Strip > 0
-}
-
-// gustOverMean is how many times the mean wind a gust comes to over ground with trees and houses; between 1.4 and 1.7 (from memory). A higher factor takes a
-// milder wind for the sign of a gust: the side of caution.
-const gustOverMean = 1.6
-
-// winds are the mean winds from which on something shows on land, mildest first: the Beaufort scale's forces 2 to 7, in m/s (from memory).
-var winds = []struct {
-	from measure.Speed
-	sign string
-}{
-	{1.6, "leaves rustle"}, {3.4, "leaves and twigs keep moving"}, {5.5, "small branches keep moving"}, {8.0, "small trees sway"},
-	{10.8, "large branches move"}, {13.9, "whole trees move"},
-}
-
-// signOf is what is seen on land in a wind whose gusts come to that: the sign that shows at or below it.
-func signOf(gust measure.Speed) string {
-	sign := winds[0].sign
-	for _, w := range winds {
-		if w.from*gustOverMean <= gust {
-			sign = w.sign
-		}
+// flatAt is the gust before which the tunnel is laid flat; not ok where none is worked out, or where it is closed in any wind.
+func (b *binder) flatAt() (gust weather.Gust, ok bool) {
+	if !b.solved() || b.plan.Weather.Calm() {
+		return gust, false
 	}
-	return sign
+	return b.plan.Weather.DownGust(), true
+}
+
+// signs is what is seen on land in each force of the Beaufort scale (National Weather Service; forces below 4 from memory).
+var signs = [...]string{"smoke drifts", "smoke drifts", "leaves rustle", "leaves and twigs keep moving", "small branches keep moving", "small trees sway", "large branches move",
+	"whole trees move", "twigs break off", "slates come off", "trees are uprooted", "damage is widespread", "damage is widespread"}
+
+// signOf is what is seen on land when such gusts come.
+func signOf(gust weather.Gust) string { return signs[gust.Sign()] }
+
+// gustWords prints a gust as it is called: forecast for open country, and what a meter shows at head height.
+func (b *binder) gustWords(g weather.Gust) string {
+	u := b.spec.Units
+	if g.Forecast == 0 {
+		return u.Speed(g.Local) + " at head height, by meter alone"
+	}
+	return fmt.Sprintf("%s forecast (%s at head height)", u.Speed(g.Forecast), u.Speed(g.Local))
 }

@@ -54,10 +54,14 @@ func (b *binder) inventory() []stored {
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
 	}
-	for _, c := range b.plan.Power.Cords {
-		add(fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), b.spec.Units.Room(c.Length)), c.Count, keptCords)
+	for _, c := range b.plan.Power.Lots {
+		name := fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), b.spec.Units.Room(c.Length))
+		if c.Sockets > 1 {
+			name += fmt.Sprintf(", %d sockets", c.Sockets)
+		}
+		add(name, c.Count, keptCords)
 	}
-	add("three-way", b.plan.Power.Taps, keptCords)
+	add("three-way", len(b.plan.Power.Taps), keptCords)
 	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
 	return list
 }
@@ -99,6 +103,9 @@ func (b *binder) stakeKinds() []stakeKind {
 		what := "leg stake"
 		if s.Guy {
 			what = "guy stake"
+		}
+		if s.Bay > 0 {
+			what = "peg"
 		}
 		k := 0
 		for k < len(list) && (list[k].what != what || list[k].length != s.Length) {

@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"fmt"
 	"time"
 
 	"hoopwright/draw/block"
@@ -140,7 +139,7 @@ func (b *binder) archHazards() []hazard {
 	case spec.Pinned:
 		list = append(list, hazard{"Screw points", "They tear hands and wires: file each flush on the inside."})
 	}
-	return append(list, hazard{"Ladder", "Stepladder, fully open, someone at its foot; never against pipe or after dark."})
+	return append(list, hazard{"Ladder", "A stepladder only: never against pipe, never after dark."})
 }
 
 func (b *binder) lightHazards() []hazard {
@@ -157,7 +156,7 @@ func (b *binder) lightHazards() []hazard {
 			list = append(list, hazard{"Circuit " + c.Name, "No such protection is known: ask a licensed electrician before plugging in."})
 		}
 	}
-	return append(list, hazard{"Warm plug", "The start of a fire: pull it. Outlets and breakers are a licensed electrician's work."})
+	return append(list, hazard{"Warm plug", "The start of a fire: pull it, touch no outlet and no breaker."})
 }
 
 func (b *binder) openHazards() []hazard {
@@ -165,12 +164,12 @@ func (b *binder) openHazards() []hazard {
 		return nil
 	}
 	list := []hazard{
-		{"Wind, ice, thunder", "The nights leaf says when to close. Never hang a cover or sign on it."},
-		{"Crowd", fmt.Sprintf("At most %s inside, or the fire authority's figure if lower.", people(b.plan.MostInside()))},
-		{"Tripping", "People look up in the dark: no cord or guy where they walk, no mud, no ice."},
+		{"Wind, ice, thunder", "The watch says when it closes. A cover or sign catches wind: never hang one."},
+		{"Crowd", "A fall in a crush is a pile of people: the watch counts them in."},
+		{"Tripping", "Nobody looks down here: no cord, guy, mud or ice where they walk."},
 	}
 	if len(b.plan.Strings) > 0 {
-		list = append(list, hazard{"Fire and darkness", "A lantern at each end, no flame. Fire: everyone out, power off, then ring."})
+		list = append(list, hazard{"Fire", "Pipe and wire burn: no flame near. People out first, then the power."})
 	}
 	return list
 }
@@ -181,7 +180,7 @@ func (b *binder) downHazards() []hazard {
 		list = append(list, hazard{"Live wires", "Pull every plug at the outlets first, and say so aloud."})
 	}
 	if len(b.plan.Kinds) > 0 {
-		list = append(list, hazard{"Cold pipe", "It cracks more easily after a season. Goggles on; cap each stake again."})
+		list = append(list, hazard{"Cold pipe", "It cracks more easily after a season: goggles on."})
 	}
 	return list
 }

@@ -69,11 +69,11 @@ func (b *binder) cordMaps() (list []block.Block) {
 	for _, row := range c.Rows(room) {
 		list = append(list, block.Heading("Cords, arches "+say.Range(row[0].First, row[len(row)-1].Last)),
 			block.Block{Name: "scale of the cords", Gap: 1, Keep: true, Body: block.Words{Lettering: paper.Floor, Text: cordsDrawnApart + " Scale " + c.Scale.Words + "."}},
-			block.Block{Name: "plan of the cords", Gap: 1, Facts: []block.Fact{{What: "scale of the cord plan", Value: c.Scale.Words}}, Body: block.Picture{Least: room.H, Paint: func(page *paper.Page, box paper.Rect) []string {
+			block.Block{Name: "plan of the cords", Gap: 1, Facts: []block.Fact{{What: "scale of the cord plan", Value: c.Scale.Words}}, Body: block.Picture{Least: room.H, Paint: func(page *paper.Page, box paper.Rect) (missing []string) {
 				for k, column := range c.Columns(box, row) {
-					c.Draw(place.NewBoard(page, column), column, row[k])
+					missing = append(missing, c.Draw(place.NewBoard(page, column), column, row[k])...)
 				}
-				return nil
+				return missing
 			}}})
 	}
 	return list

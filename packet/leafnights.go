@@ -112,13 +112,10 @@ func (b *binder) noonCall() []block.Block {
 
 // decisionFacts are the figures of the answers.
 func (b *binder) decisionFacts() []block.Fact {
-	u := b.spec.Units
-	facts := []block.Fact{{What: "Closed at gusts of", Value: b.insideWords()}}
+	gust, _ := b.closeAt()
+	facts := []block.Fact{{What: "Closed at gusts of", Value: b.insideWords()}, {What: "closed at gusts of, both ways", Value: b.gustWords(gust)}}
 	if flat, ok := b.flatAt(); ok {
-		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: u.Speed(flat)})
-	}
-	if strip, ok := b.stripAt(); ok {
-		facts = append(facts, block.Fact{What: "rows and drops off at gusts of", Value: u.Speed(strip)})
+		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: b.gustWords(flat)})
 	}
 	return facts
 }
@@ -160,20 +157,16 @@ func (list decisions) Draw(page *paper.Page, box paper.Rect) []string {
 }
 
 func (b *binder) decisions() decisions {
-	u := b.spec.Units
 	gust, calm := b.closeAt()
 	if calm {
 		return decisions{{"CLOSED", "In any wind: as planned it bears none to speak of. The board says what to mend first.", "“CLOSED until it is mended.”"}}
 	}
-	at := block.Figure(u.Speed(gust))
+	at := block.Figure(b.insideWords())
 	list := decisions{
 		{"OPEN", "Forecast till shut: gusts below " + at + ", no thunder, no ice, no snow.", "“OPEN tonight.”"},
-		{"CLOSED", fmt.Sprintf("Gusts of %s or more, thunder, ice or snow forecast.", at), "“CLOSED tonight.”"}}
-	if strip, ok := b.stripAt(); ok {
-		list[1].when += fmt.Sprintf(" From %s take rows and drops off by daylight.", block.Figure(u.Speed(strip)))
-	}
+		{"CLOSED", fmt.Sprintf("Gusts of %s or more, thunder, ice or snow.", b.gustWords(gust)), "“CLOSED tonight.”"}}
 	if flat, ok := b.flatAt(); ok {
-		list = append(list, decision{"LAY FLAT", fmt.Sprintf("Gusts of %s forecast by the end of tomorrow: lay it flat today, by daylight (leaf %d).", block.Figure(u.Speed(flat)), leafNumber("takedown")),
+		list = append(list, decision{"LAY FLAT", fmt.Sprintf("Gusts of %s forecast by the end of tomorrow: lay it flat today, by daylight (leaf %d).", block.Figure(b.spec.Units.Speed(flat.Called())), leafNumber("takedown")),
 			fmt.Sprintf("“LAY FLAT today at ____. %d people, 16 or older.”", practice.Raisers)})
 	}
 	return list

@@ -33,7 +33,7 @@ func (b *binder) nightAloud() block.Block {
 	gust, calm := b.closeAt()
 	at := "In any wind"
 	if !calm {
-		at = "Gusts of " + block.Figure(b.spec.Units.Speed(gust)) + " or thunder"
+		at = "Gusts of " + block.Figure(b.spec.Units.Speed(gust.Called())) + " or thunder"
 	}
 	var list []block.Block
 	for _, line := range []string{

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/say"
 )
 
 // specLeaf is the spec in print, to be typed in again if the file is lost, and what was assumed where it is silent.
@@ -20,20 +21,11 @@ func (b *binder) specLeaf() []folio {
 		{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "The packet's PDF carries this file: `hoopwright recover` gets it back byte for byte. By hand, leave out the numbers at the left and the sign ↪ of a line that goes on. SHA-256: " + strings.Join(groups, " ")}},
 		{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source))},
 	}
-	if len(b.spec.Defaults) > 0 {
+	if words := b.assumed(); len(words) > 0 {
 		blocks = append(blocks, block.Heading("Not in the spec, so assumed"),
-			block.Block{Name: "what was assumed", Gap: 1, Body: block.Words{Lettering: paper.Small, Text: b.leftOpen()}})
+			block.Block{Name: "what was assumed", Gap: 1, Body: block.Words{Lettering: paper.Small, Text: say.Capital(say.And(words)) + ". The packet carries filled.yaml with every value."}})
 	}
 	return []folio{{front: side{title: "Spec", blocks: blocks}}}
-}
-
-// leftOpen lists every value that the spec did not give; `check --assumed` has the reasons.
-func (b *binder) leftOpen() string {
-	var list []string
-	for _, d := range b.spec.Defaults {
-		list = append(list, d.Key+" "+d.Value)
-	}
-	return strings.Join(list, " · ")
 }
 
 // listing is source lines in two columns, each column read to its foot.

@@ -29,8 +29,8 @@ func (b *binder) buying() []block.Block {
 
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
-		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
-		{Head: "Each", Width: 17, Align: paper.AtRight, Lettering: paper.Floor}}}
+		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 11, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
+		{Head: "Each", Width: 16.5, Align: paper.AtRight, Lettering: paper.Floor}}}
 }
 
 // buyRows are the list's lines under their stores.
@@ -129,7 +129,7 @@ func (b *binder) total() string {
 	if unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
 	}
-	return text + ". None, or another size: ask."
+	return text + "."
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.

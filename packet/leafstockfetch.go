@@ -18,9 +18,9 @@ var fetchWords = map[crew.Thing]string{
 	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "ground line", crew.Bricks: "brick", crew.Pencil: "pencil", crew.Phone: "phone",
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "stake grip", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
-	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.TestOutlet: "outlet with ground-fault protection", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
+	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
-	crew.Lanterns: "lantern", crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
+	crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
 // fetchedAs names a thing without its count.
@@ -30,6 +30,8 @@ func fetchedAs(t crew.Thing) string {
 		return "gloves"
 	case crew.EyeProtection:
 		return "eye protection"
+	case crew.TestOutlet:
+		return "outlet that trips"
 	}
 	return fetchWords[t]
 }
@@ -41,6 +43,8 @@ func fetched(n crew.Need, u measure.System) string {
 		return fmt.Sprintf("gloves for %d", n.Count)
 	case crew.EyeProtection:
 		return fmt.Sprintf("eye protection for %d", n.Count)
+	case crew.TestOutlet:
+		return measure.By(u, "GFCI outlet", "RCD outlet")
 	case crew.Cutters:
 		return "cutters"
 	}
@@ -118,6 +122,7 @@ func (b *binder) kits() []carried {
 func (b *binder) fetching() []block.Block {
 	var list []block.Block
 	var facts []block.Fact
+	var all []string
 	for _, c := range b.kits() {
 		name := crewNames[c.phase]
 		if c.phase == "" {
@@ -129,12 +134,17 @@ func (b *binder) fetching() []block.Block {
 			facts = append(facts, block.Fact{What: "to fetch, " + name + ", " + fetchedAs(n.Thing), Value: fetched(n, b.spec.Units)})
 		}
 		text := fmt.Sprintf("%s: %s", block.Figure(name), strings.Join(append(things, c.more...), ", "))
-		list = append(list, block.Block{Name: "to fetch", Gap: 0.8, Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
+		list = append(list, block.Block{Name: "to fetch", Gap: 0.8, Body: setSmall(text)})
+		all = append(all, text)
 	}
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Facts: facts})
+	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Short: setSmall(strings.Join(all, ". ")), Facts: facts})
+}
+
+func setSmall(text string) block.Words {
+	return block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}
 }
 
 // inColumns sets blocks in two columns of about the same height.

@@ -14,7 +14,7 @@ import (
 )
 
 // labelRow is the height of a row with room to write beside its figures.
-const labelRow paper.Length = 7.8
+const labelRow paper.Length = 7
 
 // readLabels is what the plan took each label to say, with room for what it does say.
 func (b *binder) readLabels() []block.Block {
@@ -35,7 +35,7 @@ func (b *binder) readLabels() []block.Block {
 		return nil
 	}
 	return append(titled("Labels: write beside each figure what the label says. It wins", list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All marked for outdoor use, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All marked for outdoor use, with a testing mark. Not sold, shorter, more watts, fewer in a run: ask."}})
 }
 
 // stringLabels lists each kind of light string that hangs.
@@ -70,7 +70,7 @@ type cordLabel struct{ name, amps string }
 // cordLabels lists each kind of cord.
 func (b *binder) cordLabels() []cordLabel {
 	var list []cordLabel
-	for _, c := range b.plan.Power.Cords {
+	for _, c := range b.plan.Power.Lots {
 		known, ok := catalog.FindCord(c.Name)
 		name := strings.ReplaceAll(c.Name, "mm2", "mm²")
 		if ok && !slices.ContainsFunc(list, func(l cordLabel) bool { return l.name == name }) {

@@ -140,7 +140,7 @@ var figureWithUnit = regexp.MustCompile(`\d+(?:['′]-\d+(?: \d+/\d+)?["″]|(?:
 func TestFiguresAreDeclared(t *testing.T) {
 	sides, _ := leavesOf(t, "garden.yaml", string(specs(t)["garden.yaml"]))
 	for _, s := range sides {
-		if s.kind.word == "spec" {
+		if s.kind.word == "spec" || s.kind.word == "board" { // the spec's own figures; findings, which tell what is wrong with figures
 			continue
 		}
 		var values []string

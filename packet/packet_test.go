@@ -28,9 +28,9 @@ func specs(t *testing.T) map[string][]byte {
 		"two arches, no lights": []byte("hoopwright: 1\ntitle: Two hoops\ntunnel: {arches: 2, spacing: 4 ft}\n" +
 			"arch: {pipe: pvc sch40 3/4 in, sticks: [11 ft, 11 ft], span: 8 ft 2 in}\n"),
 		"one stick, no ridge": []byte("hoopwright: 1\ntitle: Single sticks\ntunnel: {arches: 4, spacing: 1.1 m}\n" +
-			"arch: {pipe: pvc-u pn16 20 mm, sticks: [5.8 m], span: 2 m}\nridge: false\nlights: {wraps: [{where: legs, string: led 100 warm 230 V}]}\n"),
+			"arch: {pipe: pvc-u pn16 20 mm, sticks: [5.8 m], span: 2 m, stake: {bar: 10 mm, length: 900 mm, depth: 450 mm}}\nguys: none\nridge: false\nlights: {wraps: [{where: legs, string: led 100 warm 230 V}]}\n"),
 		"must fix": []byte("hoopwright: 1\ntitle: \"A title that is a good deal longer than any title block could hold without being cut short somewhere: Žižkov łódka 雪 🎄\"\n" +
-			"tunnel: {arches: 3, spacing: 4 ft, opening: {width: 6 ft, height: 7 ft 8 in}}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}\n" +
+			"tunnel: {arches: 3, spacing: 4 ft, opening: {width: 6 ft, height: 7 ft 8 in}}\narch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 3/8 in, length: 36 in, depth: 18 in}}\nguys: none\n" +
 			"site: {start: {at: [10 ft, 10 ft], heading: 0 deg}, buried: [{name: gas line, line: [[0 ft, 10 ft], [30 ft, 11 ft]], keep: 24 in}]}\n"),
 	}
 	err := fs.WalkDir(examples.Files, ".", func(path string, d fs.DirEntry, err error) error {

@@ -4,44 +4,51 @@ import (
 	"fmt"
 	"strings"
 
-	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/weather"
 )
 
 // insideGust is the gust from which on nobody is inside.
-func (b *binder) insideGust() measure.Speed {
-	if len(b.plan.Weather.Bears) == 0 {
-		return arch.HouseGust
+func (b *binder) insideGust() weather.Gust {
+	if w := b.plan.Weather; w != nil && len(w.Bears) > 0 {
+		return w.InsideGust()
 	}
-	return b.plan.Weather.Inside
+	return weather.Gust{Local: weather.InsideMost, Forecast: weather.InsideMost}
 }
 
-// insideWords prints it.
+// solved reports that the tunnel's weather is worked out.
+func (b *binder) solved() bool { return b.plan.Weather != nil && len(b.plan.Weather.Bears) > 0 }
+
+// insideWords prints the forecast gust, or the measured one where no forecast tells.
 func (b *binder) insideWords() string {
-	if w := b.plan.Weather; len(w.Bears) > 0 && w.Calm() {
+	if b.solved() && b.plan.Weather.Calm() {
 		return "any wind"
 	}
-	return b.spec.Units.Speed(b.insideGust())
+	g := b.insideGust()
+	if g.Forecast == 0 {
+		return b.spec.Units.Speed(g.Local)
+	}
+	return b.spec.Units.Speed(g.Forecast)
 }
 
 // gustReason says what the tunnel bears, and what gives way then.
 func (b *binder) gustReason() string {
-	w := b.plan.Weather
-	if len(w.Bears) == 0 {
+	if !b.solved() {
 		return "It is built of thin pipe on short stakes."
 	}
-	limit := w.Bears[0].Built
+	w := b.plan.Weather
+	limit := w.Bears[0].Damage
 	if w.Calm() {
-		return "In any wind " + string(limit.Cause) + "."
+		return "In any wind " + limit.Cause.String() + "."
 	}
-	if limit.Cause == arch.CauseNone {
+	if limit.Cause == weather.CauseNone {
 		return "Thin pipe on short stakes."
 	}
 	soil := ""
 	if len(w.Bears) > 1 {
 		soil = " in " + w.Bears[0].Soil.Name + " soil"
 	}
-	return fmt.Sprintf("Near gusts of %s%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
+	return fmt.Sprintf("Near gusts of %s at the arches%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
 }
 
 // closing is a figure of the weather with what is done at it.
@@ -52,16 +59,35 @@ func (c closing) sentence() string { return c.at + ", " + strings.ToLower(c.do[:
 
 // gusts lists the gusts that are acted on, mildest first.
 func (b *binder) gusts() []closing {
-	w, u := b.plan.Weather, b.spec.Units
-	if len(w.Bears) > 0 && w.Calm() {
+	if b.solved() && b.plan.Weather.Calm() {
 		return []closing{{"Any wind", "Nobody goes in: as planned it bears no wind to speak of. Mend what the overview says first."}}
 	}
-	list := []closing{{"Gusts of " + u.Speed(b.insideGust()), "Forecast or felt: everyone out, nobody in."}}
-	if len(w.Bears) == 0 {
+	inside := b.insideGust()
+	list := []closing{{"Gusts of " + b.gustWords(inside), "Whichever comes first: everyone out, nobody in." + b.signWords(inside)}}
+	if !b.solved() {
 		return list
 	}
-	if w.Strip > 0 {
-		list = append(list, closing{"Gusts of " + u.Speed(w.Strip), fmt.Sprintf("Forecast: take rows and drops off before; it then bears %s more.", u.Speed(w.Gains))})
+	return append(list, closing{"Gusts of " + b.gustWords(b.plan.Weather.DownGust()), "Forecast: lay the tunnel flat by daylight before. " + b.drillWords()})
+}
+
+// drillActs are the words of the lay-flat drill.
+var drillActs = [...]string{weather.Unplug: "unplug it all", weather.FreeRidge: "free every ridge piece", weather.Untie: "untie as you come to it", weather.SpringOff: "spring off the last arch first",
+	weather.TieDown: "tie each down along its row", weather.CapStakes: "cap the stakes"}
+
+// drillWords says how the tunnel is laid flat, by how many and how long, and what holds when it is too late.
+func (b *binder) drillWords() string {
+	d := b.plan.Weather.Drill(len(b.plan.Strings) > 0)
+	var acts []string
+	for _, s := range d.Steps {
+		acts = append(acts, drillActs[s.Act])
 	}
-	return append(list, closing{"Gusts of " + u.Speed(w.Down), "Forecast: take the tunnel down before."})
+	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar both ends, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), b.spec.Units.Room(measure.Length(d.Apart)*measure.Metre))
+}
+
+// signWords says what is seen, and what an app without gusts shows, when such gusts come.
+func (b *binder) signWords(g weather.Gust) string {
+	if g.Forecast == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" No meter: when %s. An app without gusts: wind of %s.", signOf(g), b.spec.Units.Speed(g.App()))
 }

@@ -9,6 +9,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/say"
+	"hoopwright/packet"
 )
 
 // checkVerb solves a spec and reports; it writes no packet.
@@ -139,21 +140,20 @@ func report(w io.Writer, p *layout.Plan) error {
 			u.Inches(k.BendRadius), u.Force(k.Thrust), k.LoadFactor, k.LoadFactorWay)
 	}
 	fmt.Fprintf(t, "\nstakes\t%d\nridge pieces\t%d\nstrings\t%d\nchains\t%d\nbars\t%d\n", len(p.Stakes), len(p.Ridge), len(p.Strings), len(p.Chains), len(p.Cuts.Bars))
-	for _, b := range p.Weather.Bears {
-		fmt.Fprintf(t, "gusts in %s soil\tit bears %s %s\n", b.Soil.Name, u.Speed(b.Built.Gust), b.Built)
-	}
-	if w := p.Weather; len(w.Bears) > 0 && !w.Calm() {
-		acts := fmt.Sprintf("nobody inside from %s", u.Speed(w.Inside))
-		if w.Strip > 0 {
-			acts += ", rows and drops off before " + u.Speed(w.Strip)
-		}
-		fmt.Fprintf(t, "act on gusts\t%s, down before %s\nice all round\t%s late in the season fells an arch, %s as raised\n", acts, u.Speed(w.Down), u.Size(w.Ice[1]), u.Size(w.Ice[0]))
+	for _, f := range packet.WeatherFigures(p) {
+		fmt.Fprintf(t, "%s\t%s\n", f[0], f[1])
 	}
 	for _, c := range p.Circuits {
 		fmt.Fprintf(t, "circuit %s\t%.2f A of %.1f A allowed\n", c.Name, c.Amps, c.Allowed)
 	}
 	if err := t.Flush(); err != nil {
 		return err
+	}
+	if cures := packet.CureLines(p); len(cures) > 0 {
+		fmt.Fprintf(w, "\nto come nearer to the gusts of weather.stand and weather.inside, each line for the spec on top of those before:\n")
+		for _, line := range cures {
+			fmt.Fprintln(w, "  "+line)
+		}
 	}
 	if len(p.Findings) > 0 {
 		fmt.Fprintln(w)

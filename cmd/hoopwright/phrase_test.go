@@ -27,9 +27,6 @@ var mayTakeApart = map[string]string{
 	"packet/recover.go":     "reads a spec out of a packet",
 	"packet/leafspec.go":    "prints the spec's own source, line by line",
 	"draw/block/words.go":   "sets words of several letterings on a line: spaces at their ends",
-	"packet/said.go":        "first sentence of a finding, until its leaf has title and cure",
-	"packet/dangersopen.go": "first sentence of a finding, until its leaf has title and cure",
-	"draw/oneline.go":       "the words of a joint, until joints have places",
 }
 
 func TestNoPhraseIsTakenApart(t *testing.T) {

@@ -53,6 +53,7 @@ type choice struct {
 
 // choose solves the spec, then its sticks over the spans.
 func choose(a ask) choice {
+	a.spec.Settle() // the usual stakes, and nothing chosen for one span
 	plan := layout.Solve(a.spec)
 	c := choice{ask: a, kind: plan.Kinds[0]}
 	for _, k := range plan.Kinds {

@@ -27,9 +27,10 @@ func (s Soil) Passive() float64 {
 // The soils of the spec. Strengths are our assumptions for the top foot of a garden, at the weak end of the classes of common
 // soil descriptions (soft clay, moulded by light finger pressure; firm clay, by strong pressure): common practice, no source.
 const (
-	softCohesion = 15e3 // Pa; a wet lawn
-	firmCohesion = 40e3 // Pa
-	sandWeight   = 18e3 // N/m³
+	softCohesion   = 15e3 // Pa; a wet lawn
+	thawedCohesion = 10e3 // Pa
+	firmCohesion   = 40e3 // Pa
+	sandWeight     = 18e3 // N/m³
 )
 
 // Soft is wet lawn or garden soil.
@@ -47,14 +48,21 @@ func Sandy() Soil {
 	return Soil{Name: "sandy", UnitWeight: sandWeight, Friction: math.Pi / 6, Assumed: "loose sand of 18 kN/m³ and 30° friction"}
 }
 
-// Named returns the soils that a word of the spec stands for. Frozen ground counts as soft, since it thaws within the
+// Thawing is ground that was frozen, wet above what still is.
+func Thawing() Soil {
+	return Soil{Name: "thawing", Cohesion: thawedCohesion, Assumed: "clay of 10 kPa, mud over frost"}
+}
+
+// Named returns the soils that a word of the spec stands for. Frozen ground counts as thawing, as it does within the
 // season; any other word is unknown ground, soft and sandy both.
 func Named(word string) []Soil {
 	switch word {
 	case "firm":
 		return []Soil{Firm()}
-	case "soft", "frozen":
+	case "soft":
 		return []Soil{Soft()}
+	case "frozen":
+		return []Soil{Thawing()}
 	case "sandy":
 		return []Soil{Sandy()}
 	}

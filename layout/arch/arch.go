@@ -61,14 +61,10 @@ type Kind struct {
 	PlayLean       measure.Angle    `json:"-"` // how far the pipe can lean on the bar inside it
 	Footings       []Footing        `json:"-"` // what its stakes hold in still air, one for each soil it may be
 
-	IceNew   measure.Length `json:"-"` // radial ice at which it folds or leans over, as raised
-	IceLate  measure.Length `json:"-"` // the same at season's end
-	IceCrown measure.Length `json:"-"` // crown under Input.Ice at season's end; 0 where it folds or there is none
-	Energy   float64        `json:"-"` // stored in the bent pipe as raised, J
-	Strength float64        `json:"-"` // share of the pipe's short-term strength that the tightest bend takes up: modulus × strain over strength
+	Energy   float64 `json:"-"` // stored in the bent pipe as raised, J
+	Strength float64 `json:"-"` // share of the pipe's short-term strength that the tightest bend takes up: modulus × strain over strength
 
 	tightest []Point
-	braced   *braced // what Brace found
 	found    figures
 	built    *model // nil where it is only drawn
 }
@@ -96,12 +92,12 @@ type Input struct {
 	Spec                        spec.Arch
 	Numbers                     []int
 	Joined                      bool           // a ridge piece ends at the crown
+	Together                    bool           // how it leans along the tunnel is found with the others: Kind.Along is bend.Most until then
 	Guyed                       bool           // the tunnel is held lengthwise
 	Tie                         measure.Length // height at which guys are tied where there are any; 0: at the crown
 	Spacing                     measure.Length // of the arches; 0 for one alone
 	LeftGround, RightGround     measure.Length // heights above any common datum
 	Loads                       []Load
-	Ice                         measure.Length // radial ice it is figured for
 	Wrap                        measure.Length // how far wraps stand off the pipe's surface: the wire's diameter
 	Drop                        measure.Length // how far the lowest drop over the opening hangs below the pipe
 	RidgeDrop                   measure.Length // the same from the ridge, at the crown alone

@@ -2,6 +2,7 @@
 // the builder's terms how it stands.
 //
 // An arch goes through it in this order: Shape finds its curve as raised, and the third of sticks, span and height; Stand its season, load factors,
-// give and take and its stakes in still air; Brace what it does in wind and under ice; Tunnel.Weather puts the arches of a ridge together, finds the gusts to act at; Judge says what is wrong.
+// give and take and its stakes in still air; Judge says what is wrong. Body is for those
+// who load it further.
 // Solve is the first two with Judge, for one arch alone. Sizes is for choosing before anything is bought.
 package arch

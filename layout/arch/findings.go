@@ -5,8 +5,10 @@ import (
 	"math"
 	"strings"
 
+	"hoopwright/layout/bend"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -38,7 +40,9 @@ const (
 )
 
 const (
-	wantedFactor = 2   // on all dead load at season's end; common practice, no source
+	// WantedFactor is wanted on all dead load at season's end; common practice, no source.
+	WantedFactor = 2
+
 	muchStrength = 0.8 // of the pipe's strength, from which on a bend is worth a look
 )
 
@@ -107,10 +111,6 @@ func (j *judge) falls() {
 	raised := j.asRaised()
 	switch {
 	case k.LoadFactor < 1:
-		level := finding.MustFix
-		if raised && !j.in.given("late modulus") {
-			level = finding.LookAt // only the assumed ageing brings it down
-		}
 		when := "as raised"
 		if raised {
 			when = "at season's end, with " + late + " of the pipe's stiffness left,"
@@ -122,25 +122,25 @@ func (j *judge) falls() {
 		if sticks, span, ok := j.standsAs(); ok {
 			remedy += fmt.Sprintf("; of the same proportions it stands with %s over %s", sticks, j.units.Room(span))
 		}
-		j.add(level, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
-	case k.Along < wantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
+		j.add(finding.MustFix, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
+	case k.Along < WantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
 		hold := "guy it from both legs, both ways,"
 		if j.in.Spacing > 0 {
 			hold = joinThem
 		}
-		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, sentenceCase(hold), wantedFactor)
+		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, say.Capital(hold), WantedFactor)
 	}
-	if k.LoadFactor >= 1 && k.Sideways < wantedFactor {
-		j.add(finding.LookAt, codeSideways, "arch", spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, wantedFactor)
+	if k.LoadFactor >= 1 && k.Sideways < WantedFactor {
+		j.add(finding.LookAt, codeSideways, "arch", spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, WantedFactor)
 	}
-	if j.spec.Joints == spec.Dry && !j.spec.OneStick && k.Thrust < -pullTells {
+	if j.spec.Joints == spec.Dry && !j.spec.OneStick && k.Thrust < -PullTells {
 		key, _ := j.in.path("joints")
 		j.add(finding.LookAt, codePulls, "arch", key, "the arch is so flat that the crown joint is pulled apart with %s. Pin or glue the crown joint, or bring the feet closer than %s.", j.units.Force(-k.Thrust), j.units.Tape(k.Span))
 	}
 }
 
-// pullTells is the pull in N that a dry socket can be trusted with: half a pound; common practice, no source.
-const pullTells = 2
+// PullTells is the pull in N that a dry socket can be trusted with: half a pound; common practice, no source.
+const PullTells = 2
 
 func (j *judge) way() string {
 	if j.kind.LoadFactorWay == "along" {
@@ -157,7 +157,7 @@ func (j *judge) asRaised() bool {
 	if j.kind.LoadFactorWay == "sideways" {
 		return true
 	}
-	return j.aside
+	return bend.NewSolver(0).StandsAside(j.rod, j.held()...)
 }
 
 // bends reports pipe bent tightly for its strength.

@@ -13,7 +13,7 @@ import (
 // footings works out what the stakes hold in still air, for each soil that the spec's word stands for.
 func (m *model) footings(k *Kind) {
 	bar, depth := m.spec.Stake.Bar, m.spec.Stake.Depth
-	if bar.Diameter <= 0 {
+	if bar.Diameter <= 0 || m.spec.Foot != nil {
 		return
 	}
 	push := math.Abs(float64(k.Thrust))

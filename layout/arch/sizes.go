@@ -126,7 +126,7 @@ func (in *Input) size(span measure.Length) Size {
 		Span: span, Crown: k.Crown, Clear: k.Clear, HeadWidth: k.HeadWidth, HeadHeight: k.HeadHeight,
 		BendRadius: k.BendRadius, Strain: k.Strain, Strength: m.strength(), Thrust: k.Thrust,
 		Footings: k.Footings, StakeBends: k.FootMoment > anchor.Yields(bar.Diameter, bar.Yield),
-		Pulls: m.spec.Joints == spec.Dry && !m.spec.OneStick && k.Thrust < -pullTells,
+		Pulls: m.spec.Joints == spec.Dry && !m.spec.OneStick && k.Thrust < -PullTells,
 		Opens: m.opens(k).fits(own.OpeningWidth, own.OpeningHeight), Standing: m.standing(), built: m,
 	}
 	s.Bend = bendOf(s.Strength)
@@ -157,9 +157,9 @@ func (m *model) standing() Standing {
 		}
 	}
 	switch {
-	case sideways < wantedFactor:
+	case sideways < WantedFactor:
 		return Sways
-	case along < wantedFactor && !m.in.Guyed:
+	case along < WantedFactor && !m.in.Guyed:
 		return NeedsGuys
 	}
 	return Stands
@@ -171,7 +171,7 @@ func (m *model) bears(guyed bool) (sideways, along float64) {
 	held := m.heldIf(guyed)
 	const step = 0.5
 	solver, leant := bend.NewSolver(factorParts), false
-	for times := step; times <= wantedFactor; times += step {
+	for times := step; times <= WantedFactor; times += step {
 		rod := m.loaded(times)
 		if shape, err := solver.Solve(rod); err != nil || !shape.Stable {
 			break
@@ -186,5 +186,5 @@ func (m *model) bears(guyed bool) (sideways, along float64) {
 
 // loaded returns the arch at season's end under so many times its own weight and all that hangs on it.
 func (m *model) loaded(times float64) bend.Rod {
-	return heavier(m.frame.rod(float64(m.spec.LateModulus), m.feet), times)
+	return m.frame.rod(float64(m.spec.LateModulus), m.feet).Heavier(times)
 }

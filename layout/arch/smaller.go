@@ -10,7 +10,7 @@ import (
 // standsAs returns the longest legs, in whole steps, and the span with which an arch of the same pipe and proportions, lights and all, would bear its own weight at season's
 // end, for an arch that does not. It reports false where none above a third of its size does.
 func (j *judge) standsAs() (legs string, span measure.Length, ok bool) {
-	solver := bend.NewSolver(weatherParts)
+	solver := bend.NewSolver(roughParts)
 	solver.Precision = 0.05
 	stands := func(share measure.Length) bool {
 		m, err := j.scaled(share, solver)
@@ -39,6 +39,9 @@ func (j *judge) standsAs() (legs string, span measure.Length, ok bool) {
 	whole := measure.Length(int(leg/step)) * step
 	return fmt.Sprintf("legs of about %s", j.units.Room(whole)), j.spec.Span * low * whole / leg, true
 }
+
+// roughParts is the number of parts an arch is cut into where only whether it stands is asked.
+const roughParts = 20
 
 // scaled solves the arch as raised at a share of its size.
 func (j *judge) scaled(share measure.Length, solver *bend.Solver) (*model, error) {

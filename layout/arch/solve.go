@@ -110,11 +110,12 @@ func (m *model) describe() *Kind {
 func (m *model) age(k *Kind, solver *bend.Solver) {
 	rod := m.frame.rod(float64(m.spec.LateModulus), m.feet)
 	held := m.held()
-	factors, err := bend.NewSolver(factorParts).Factors(rod, held...)
+	find := bend.NewSolver(factorParts)
+	find.InPlane = m.in.Together
+	factors, err := find.Factors(rod, held...)
 	if err != nil {
 		factors = bend.Factors{}
 	}
-	m.aside = factors.Along >= 1 || solver.StandsAside(m.rod, held...)
 	k.Sideways, k.Along = factors.Sideways, factors.Along
 	k.lesser()
 	if k.Sideways <= 1 {
@@ -129,6 +130,15 @@ func (m *model) age(k *Kind, solver *bend.Solver) {
 		k.Season, k.SeasonThrust = m.curve(shape), measure.Force(shape.Thrust)
 		k.SeasonCrown = measure.Length(shape.At(m.crown.Metres()).Y-m.rod.DY/2) * measure.Metre
 	}
+}
+
+// Most is the greatest load factor: it means this or more.
+const Most = bend.Most
+
+// LeansAt lowers the load factor along the tunnel.
+func (k *Kind) LeansAt(factor float64) {
+	k.Along = min(k.Along, factor)
+	k.lesser()
 }
 
 // lesser notes the lesser of the load factors.

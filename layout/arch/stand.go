@@ -13,7 +13,6 @@ type model struct {
 	feet  [2]bend.End
 	rod   bend.Rod
 	shape *bend.Shape
-	aside bool // it bears its weight, as raised, without leaning along the tunnel
 }
 
 // lean is what a pipe does at one foot within the room between it and the bar.

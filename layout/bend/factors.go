@@ -33,7 +33,10 @@ func (s *Solver) Factors(rod Rod, held ...float64) (Factors, error) {
 	s.fits = true
 	var base state
 	base.copyFrom(&s.now)
-	f := Factors{Sideways: s.limit(&base, light, s.surplus)}
+	f := Factors{Sideways: s.limit(&base, light, s.surplus), Along: Most}
+	if s.InPlane {
+		return f, nil
+	}
 	f.Along = s.limit(&base, light, func() int {
 		s.surplus() // brings the foot's moment up to date
 		s.read(&s.scratch)

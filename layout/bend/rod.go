@@ -3,6 +3,7 @@ package bend
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Stretch is a part of the rod's length that is the same throughout.
@@ -45,6 +46,18 @@ func (r Rod) Length() float64 {
 		sum += s.Length
 	}
 	return sum
+}
+
+// Heavier returns the rod with all its weights so many times; the stretches and loads are its own.
+func (r Rod) Heavier(times float64) Rod {
+	r.Stretches, r.Loads = slices.Clone(r.Stretches), slices.Clone(r.Loads)
+	for i := range r.Stretches {
+		r.Stretches[i].Weight *= times
+	}
+	for i := range r.Loads {
+		r.Loads[i].Weight *= times
+	}
+	return r
 }
 
 // Unsolved says why there is no shape, and what was tried.

@@ -168,6 +168,22 @@ func (sh *Shape) Tightest(from, to float64) (at Place, ok bool) {
 	return at, ok
 }
 
+// Strained returns the greatest bend, 1/m, that moments hold the rod in beyond the bend it has by itself.
+func (sh *Shape) Strained() float64 {
+	most := 0.0
+	for i := range sh.spans {
+		sp := &sh.spans[i]
+		if sp.stiff == 0 {
+			continue
+		}
+		most = max(most, math.Abs(sp.left.Moment)/sp.stiff, math.Abs(sp.right.Moment)/sp.stiff)
+		if xi, turns := sh.peak(sp); turns {
+			most = max(most, math.Abs(sh.within(sp, xi).Moment)/sp.stiff)
+		}
+	}
+	return most
+}
+
 // peak finds where the moment of a span is greatest or least between its ends.
 func (sh *Shape) peak(sp *span) (xi float64, ok bool) {
 	a, b := sh.slope(sp, 0), sh.slope(sp, 1)

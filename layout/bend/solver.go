@@ -12,6 +12,7 @@ const Parts = 64
 // two rods are cut alike, so a run of like rods costs little. It is not for use by two goroutines at once.
 type Solver struct {
 	Precision float64 // share to which Factors are found; 0 means 1 in 1000
+	InPlane   bool    // Factors leaves out the way out of the plane: it is Most
 
 	parts    int
 	rod      Rod

@@ -6,7 +6,6 @@ import (
 	"testing"
 )
 
-type vec [3]float64
 type rotation [3]vec // columns
 
 func (r rotation) times(v vec) (w vec) {

@@ -82,6 +82,7 @@ type String struct {
 	Gauge      measure.Area   // of each conductor
 	Colour     string
 	Drop       measure.Length // how far a drop hangs; zero where it is not a drop string
+	BackSocket bool           // its plug has a socket in its back, as its label says
 	MostChain  int            // most strings end to end; zero: as the label says, none known
 	MostWatts  measure.Power  // most watts through the first plug
 	Source     string

@@ -23,12 +23,22 @@ type Input struct {
 	Bars    int // stock bars that a saw goes through
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
-	Cords   int           // cords to lay
-	Taps    int           // three-way taps among them
-	Inside  measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
-	Strip   measure.Speed // the gust before which rows and drops are off; 0 for none
-	Down    measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
-	Asks    float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Wiring
+	Inside measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Down   measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	Asks   float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+}
+
+// Wiring counts what is laid and plugged.
+type Wiring struct {
+	Cords  int // to lay
+	Taps   int // three-ways
+	Joints int // plugs put together: one cover each
+	Open   int // sockets that nothing is plugged into: one cover each
+	Over   int // cords on the ground over a way: one cord cover each
+	Timers int // that outlets in use do not have yet
+	Boxes  int // places where three or more plugs meet low down
+	Bare   int // outlets without ground-fault protection: a portable one each
 }
 
 // RidgePiece is the pipe of one bay.

@@ -77,6 +77,8 @@ const (
 	SocketCovers // over sockets that stay open
 	CordCovers
 	Timers
+	PortableGFCIs // in outlets without ground-fault protection
+	PlugBoxes     // where three or more plugs meet low down
 	Lamp
 	Torch
 	Lanterns
@@ -110,7 +112,7 @@ func (t Thing) Source() Source {
 	switch t {
 	case WhitePaint, Flags, Lath, Stakes, Caps, SpareStake, SpareCap, Ribbon, Sticks, SpareStick, LegCouplings, CrownTees, CrownCrosses, CrownCouplings,
 		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, CrownLine, Screws, Cement, Cords, ThreeWays,
-		PlugCovers, SocketCovers, CordCovers, Timers:
+		PlugCovers, SocketCovers, CordCovers, Timers, PortableGFCIs, PlugBoxes, Lanterns:
 		return Bought
 	}
 	return Fetched

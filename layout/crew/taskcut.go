@@ -63,7 +63,7 @@ func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * floa
 
 // guyMarks are the tapes at which an arch's guys are tied: one figure where both legs print alike, else left, then right.
 func (b *tasker) guyMarks(a arch.Arch) []Figure {
-	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, b.Spec.Guys.From, side) }
+	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, b.guysOf(a.Number)[0].Tied, side) }
 	left, right := mark(spec.Left), mark(spec.Right)
 	fig := func(l measure.Length, walls ...spec.Side) Figure {
 		return Figure{What: GuyMark, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}

@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"hoopwright/layout/arch"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -12,7 +11,7 @@ func (b *tasker) nights() {
 		return
 	}
 	one1 := Who{People: 1, Grown: true}
-	gust := arch.HouseGust
+	gust := practice.InsideMost
 	if b.Inside > 0 {
 		gust = b.Inside
 	}
@@ -35,7 +34,7 @@ func (b *tasker) nights() {
 		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(TripDrill, DeadWaits)})
 	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(Mend, CloseTonight),
-		Uses: []Need{long(Lanterns, 2, practice.Lanterns(b.units)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
+		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 

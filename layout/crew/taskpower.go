@@ -16,6 +16,9 @@ func (b *tasker) powering() {
 	}
 	grown := Who{People: 2, Grown: true}
 	test := Task{Action: TestOutlets, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, IfOff: cures(NotThisOutlet, Electrician), Uses: []Need{one(Lamp)}}
+	if b.Bare > 0 {
+		test.Uses = append(test.Uses, many(PortableGFCIs, b.Bare))
+	}
 	for _, o := range outlets {
 		test.Want = append(test.Want, Figure{What: TestTrips, Outlet: o})
 	}
@@ -23,12 +26,11 @@ func (b *tasker) powering() {
 	high := Figure{What: JointsHigh, Bound: AtLeast, Length: practice.JointHigh(b.units)}
 	if b.Cords+b.Taps > 0 {
 		t := Task{Action: LayCords, Who: Who{People: b.pairs(b.Spec.Crew.Rates.Cord * float64(b.Cords))}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross), high}, IfOff: cures(LayAgain, Ask),
-			Uses: b.climbs(many(Cords, b.Cords), many(PlugCovers, b.Cords), many(ZipTies, 2*b.Cords))}
-		if b.Taps > 0 {
-			t.Uses = append(t.Uses, many(ThreeWays, b.Taps), many(SocketCovers, b.Taps))
-		}
-		if b.Spec.Site.Cords.Cover {
-			t.Uses = append(t.Uses, one(CordCovers))
+			Uses: b.climbs(many(Cords, b.Cords), many(PlugCovers, b.Joints), many(ZipTies, 2*b.Cords))}
+		for _, n := range []Need{many(ThreeWays, b.Taps), many(SocketCovers, b.Open), many(CordCovers, b.Over), many(PlugBoxes, b.Boxes)} {
+			if n.Count > 0 {
+				t.Uses = append(t.Uses, n)
+			}
 		}
 		b.add(b.Spec.Crew.Rates.Cord*float64(b.Cords), t)
 		b.add(practice.MinutesTalk, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
@@ -39,18 +41,21 @@ func (b *tasker) powering() {
 	all := Scope{Outlets: outlets}
 	b.add(practice.WarmAfter, Task{Action: FeelPlugs, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
 	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
-	timers := Task{Action: SetTimers, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{state(TimersRight)}, IfOff: cures(SwapIt)}
+	timers := Task{Action: SetTimers, Of: all, Who: Who{People: 1, Grown: true}, IfOff: cures(SwapIt)}
 	for _, o := range b.Spec.Site.Outlets {
-		if slices.Contains(outlets, o.Name) && o.Timer > 0 {
-			timers.Uses = append(timers.Uses, one(Timers))
-			timers.Want = append(timers.Want, Figure{What: TimersRight, Outlet: o.Name, Amps: o.Timer})
+		if !slices.Contains(outlets, o.Name) {
+			continue
 		}
+		amps := o.Timer
+		if amps == 0 {
+			amps = b.Spec.Power.Timer.Amps
+		}
+		timers.Want = append(timers.Want, Figure{What: TimersRight, Outlet: o.Name, Amps: amps})
 	}
-	if n := len(timers.Uses); n > 0 {
-		timers.Uses = []Need{many(Timers, n)}
-		timers.Want = timers.Want[1:]
-		b.add(practice.MinutesLabel*5*float64(n), timers)
+	if b.Timers > 0 {
+		timers.Uses = []Need{many(Timers, b.Timers)}
 	}
+	b.add(practice.MinutesLabel*5*float64(len(timers.Want)), timers)
 	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(NoneAcross), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
 }
 

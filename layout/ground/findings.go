@@ -41,18 +41,18 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 //
 // A guy stake whose place the spec left to a default never forbids building.
 func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Finding {
-	guysGiven := s.Given("guys.arches") && s.Given("guys.out")
+	guysGiven, bracesGiven := s.Given("guys.arches") && s.Given("guys.out"), s.Given("braces.bays")
 	var findings []finding.Finding
 	for _, h := range list {
 		who := map[finding.Level][]string{}
 		least := map[finding.Level]measure.Length{}
 		for _, stake := range stakes {
 			gap, yes := h.bothers(stake.At())
-			if !yes {
+			if !yes || stake.Base {
 				continue
 			}
 			level := h.level
-			if stake.Guy && !guysGiven {
+			if given := guysGiven && stake.Bay == 0 || bracesGiven && stake.Bay > 0; stake.Guy && !given {
 				level = max(level, finding.LookAt)
 			}
 			if len(who[level]) == 0 || gap < least[level] {

@@ -22,7 +22,7 @@ type Station struct {
 }
 
 // Stake is a stake's ground point. L1 and R1 are arch 1's. G1L and G1R are the guy stakes before the entrance or beyond the
-// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it.
+// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it. B1L and B1R are the pegs of bay 1's braces.
 type Stake struct {
 	StakeID
 	X, Y    measure.Length
@@ -32,6 +32,8 @@ type Stake struct {
 	Length  measure.Length
 	Depth   measure.Length
 	Running measure.Length // distance along the side's own baseline from its first stake; equals Along on a straight
+	Base    bool           // it stands on a weighted base, nothing is driven
+	Tied    measure.Length // height on the leg of the guy or brace that it holds
 
 	heading measure.Angle // of the walk beside it
 }

@@ -8,10 +8,19 @@ import (
 
 // StakeID names a stake.
 type StakeID struct {
-	Arch int // whose leg or guy it holds
+	Arch int // whose leg, guy or brace it holds
 	Side spec.Side
-	Guy  bool
-	Way  Way // of a guy stake
+	Guy  bool // it holds an arch lengthwise, by a guy or a brace
+	Way  Way  // of a guy stake, or of the pegs of a bay whose braces cross
+	Bay  int  // of a brace's peg; 0 for others
+}
+
+// Number returns the number in its name: the bay's for a peg, else the arch's.
+func (id StakeID) Number() int {
+	if id.Bay > 0 {
+		return id.Bay
+	}
+	return id.Arch
 }
 
 // Way says which of an arch's guy stakes of one side is meant.
@@ -32,7 +41,10 @@ func Leg(side spec.Side, arch int) StakeID { return StakeID{Arch: arch, Side: si
 
 // Before returns the letters before the arch's number.
 func (id StakeID) Before() string {
-	if id.Guy {
+	switch {
+	case id.Bay > 0:
+		return "B"
+	case id.Guy:
 		return "G"
 	}
 	return id.Side.Letter()
@@ -46,15 +58,15 @@ func (id StakeID) After() string {
 	return id.Side.Letter() + ways[id.Way]
 }
 
-// String returns the name: L3, G1R; G15La toward arch 1, G15Lb away from it.
-func (id StakeID) String() string { return fmt.Sprintf("%s%d%s", id.Before(), id.Arch, id.After()) }
+// String returns the name: L3, G1R; G15La toward arch 1, G15Lb away from it; B1L the peg of a brace in bay 1.
+func (id StakeID) String() string { return fmt.Sprintf("%s%d%s", id.Before(), id.Number(), id.After()) }
 
 // Pair names the stake and the one across from it in one: 4 for L4 and R4, G15a for G15La and G15Ra.
 func (id StakeID) Pair() string {
 	if !id.Guy {
 		return fmt.Sprint(id.Arch)
 	}
-	return fmt.Sprintf("G%d%s", id.Arch, ways[id.Way])
+	return fmt.Sprintf("%s%d%s", id.Before(), id.Number(), ways[id.Way])
 }
 
 // MarshalText writes the name.

@@ -63,11 +63,11 @@ func (t tunnel) stakes() []Stake {
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
 			stake := t.stake(Leg(side, arch), station, t.spans[i]/2)
 			stake.Ground, stake.Running = ground[side], running[side][i]
-			stake.Length, stake.Depth = own.Length, own.Depth
+			stake.Length, stake.Depth, stake.Base = own.Length, own.Depth, t.spec.ArchOf(arch).Foot != nil
 			stakes = append(stakes, stake)
 		}
 	}
-	return append(stakes, t.guyStakes(running)...)
+	return append(append(stakes, t.guyStakes(running)...), t.pegs(running)...)
 }
 
 // guyStakes returns two stakes for each way a guyed arch is held. The first arch is held from before the entrance and the
@@ -99,12 +99,38 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 			station := t.route.at(t.stations[arch-1].Along + w.sign*t.spec.Guys.Out)
 			ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
 			for _, side := range []spec.Side{spec.Left, spec.Right} {
-				stake := t.stake(StakeID{arch, side, true, w.name}, station, t.spans[arch-1]/2+out)
+				stake := t.stake(StakeID{Arch: arch, Side: side, Guy: true, Way: w.name}, station, t.spans[arch-1]/2+out)
 				stake.Ground = ground[side]
 				stake.Running = t.runningAt(running[side], station.Along)
-				stake.Length, stake.Depth = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth
+				stake.Length, stake.Depth, stake.Tied = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth, t.spec.Guys.From
 				stakes = append(stakes, stake)
 			}
+		}
+	}
+	return stakes
+}
+
+// pegs returns the pegs of braces, in the wall and short of the neighbour's foot.
+func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
+	for _, b := range t.spec.Pairs() {
+		station := t.route.at(t.stations[b.Arch-1].Along + b.Along)
+		ground := sides(levelAt(t.spec.Site.Levels, t.archAt(station.Along)))
+		next, way := b.Bay, OneWay // the neighbour, by its place in the list
+		if b.Along < 0 {
+			next--
+		}
+		if t.spec.Braces.Line {
+			way = Away
+			if b.Along < 0 {
+				way = Toward
+			}
+		}
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			peg := t.stake(StakeID{Arch: b.Arch, Side: side, Guy: true, Way: way, Bay: b.Bay}, station, t.spans[next]/2)
+			peg.Ground, peg.Tied = ground[side], t.spec.Braces.From
+			peg.Running = t.runningAt(running[side], station.Along)
+			peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth
+			stakes = append(stakes, peg)
 		}
 	}
 	return stakes

@@ -40,6 +40,7 @@ type course struct {
 	stretch
 	bands []Band         // in rising order, apart from each other
 	ratio measure.Length // of string to pipe where it goes round
+	off   measure.Length // of the first string's lead, kept off the pipe
 	crown bool           // it begins at the stretch's end
 }
 
@@ -68,7 +69,7 @@ func (c course) isBare(tape measure.Length) bool {
 	return slices.ContainsFunc(c.bands, func(b Band) bool { return b.From <= tape && tape <= b.To })
 }
 
-// along returns the length of string from the first prongs to a tape.
+// along returns the length of string on the pipe from the first prongs to a tape.
 func (c course) along(tape measure.Length) measure.Length {
 	bare := c.bareTo(tape)
 	return bare + (c.from0(tape)-bare)*c.ratio

@@ -120,7 +120,7 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	over := measure.Length(math.Inf(1))
 	first := len(l.out.Strings)
 	names := l.lay(line{
-		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d),
+		label: d.String, count: dropCount(d, total), length: total, lap: lapOf(d), wrap: -1, path: -1,
 		run: func(along measure.Length) Run {
 			st, _ := s.at(along)
 			return Run{st.Part, true}

@@ -38,6 +38,7 @@ type job struct {
 	string measure.Length // one string, plug to socket
 	pitch  measure.Length
 	count  int
+	off    measure.Length // of the first string's lead, that stays off the pipe
 }
 
 // coil is a solved wrap. pitch is finite and at least the wire; the strings cover the share covers of the stretch.
@@ -62,7 +63,7 @@ func (j job) wind() coil {
 	if count == 0 {
 		count = j.reaching()
 	}
-	total := measure.Length(count)*j.string - j.bare
+	total := measure.Length(count)*j.string - j.off - j.bare
 	if total < j.shortest()-j.bare {
 		c := j.atPitch(loosePitch, count)
 		c.fault = tooShort
@@ -94,12 +95,12 @@ func (j job) atPitch(pitch measure.Length, count int) coil {
 	}
 	ratio := measure.Length(stretchRatio(j.core, c.pitch))
 	need := j.bare + j.pipe*ratio
-	fewest := atLeast(need, j.string)
+	fewest := atLeast(need+j.off, j.string)
 	if count == 0 || count > fewest {
 		count = fewest
 	}
 	c.count = count
-	total := measure.Length(count) * j.string
+	total := measure.Length(count)*j.string - j.off
 	c.wound = min(need, total)
 	c.leftOver = total - c.wound
 	if total < need*(1-1e-9) {

@@ -23,6 +23,7 @@ type Input struct {
 	Arches []arch.Arch // 1 to n
 	Ground ground.Layout
 	Ridge  []measure.Length // cut length of each bay's ridge piece; empty without a ridge
+	Turn   Turn             // what the spec leaves open
 }
 
 // layer lays string after string and keeps the account.
@@ -62,6 +63,10 @@ type line struct {
 	count  int
 	length measure.Length
 	lap    measure.Length // by which each string overlaps the one before
+	off    measure.Length // of the first string's lead, kept off the line
+	open   bool           // as Line has it
+	wrap   int
+	path   int
 	run    func(d measure.Length) Run
 	at     func(d measure.Length) End
 }
@@ -69,23 +74,28 @@ type line struct {
 // lay lays the line's strings and returns their names, in order.
 func (l *layer) lay(w line) []string {
 	var names []string
+	first := len(l.out.Strings)
 	step := w.label.Length - w.lap
 	for i := range w.count {
 		if len(l.out.Strings) >= mostStrings {
 			l.full = true
 			break
 		}
-		from := measure.Length(i) * step
-		used := min(w.label.Length, w.length-from)
+		from, off := measure.Length(i)*step-w.off, measure.Length(0)
+		if i == 0 {
+			from, off = 0, w.off
+		}
+		used := min(w.label.Length-off, w.length-from)
 		s := String{
 			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Number: len(l.out.Strings) + 1, Kind: w.label.Name, Run: w.run(from),
 			From: w.at(from), To: w.at(from + used),
-			Used: used, LeftOver: w.label.Length - used,
+			Used: used, LeftOver: w.label.Length - used - off, Off: off,
 			Watts: w.label.Watts, Label: w.label,
 		}
 		l.out.Strings = append(l.out.Strings, s)
 		names = append(names, s.Name)
 	}
+	l.out.Lines = append(l.out.Lines, Line{First: first, Count: len(names), Open: w.open, Wrap: w.wrap, Path: w.path})
 	return names
 }
 

@@ -48,6 +48,8 @@ type String struct {
 	LeftOver measure.Length `json:"left_over_mm"`
 	Watts    measure.Power  `json:"watts"`
 
+	Off measure.Length `json:"off_mm"` // of its lead, kept off the pipe to reach the string before it
+
 	Number int            `json:"-"` // of its name
 	Label  catalog.String `json:"-"`
 }
@@ -66,6 +68,7 @@ type Wrap struct {
 	Bare     []Band         `json:"-"` // between From and To, in rising order
 	Mirror   bool           `json:"-"` // wound the other way, so that the pair looks symmetrical
 	Crown    bool           `json:"-"` // prongs at the stretch's end, not its start
+	Open     bool           `json:"-"` // that is left to the power plan
 	Covers   float64        `json:"-"` // share of the stretch the strings reach; 1 where they reach
 }
 
@@ -110,6 +113,7 @@ type Path struct {
 	Length      measure.Length
 	Strings     []string
 	LeftOver    measure.Length // of the last string
+	Open        bool           // which end it starts from is left to the power plan
 }
 
 // Drop is one string hung below the pipe.
@@ -120,9 +124,18 @@ type Drop struct {
 	Lowest measure.Length // above the ground line
 }
 
+// Line is strings that lie end to end, by their places in Layout.Strings: from First on, in order from the prongs. Turned, the first has its prongs at
+// the other end.
+type Line struct {
+	First, Count int
+	Open         bool // which end has the prongs is left to the power plan
+	Wrap, Path   int  // of Layout.Wraps or Layout.Paths, −1 for none
+}
+
 // Layout is every string in its place.
 type Layout struct {
 	Strings  []String
+	Lines    []Line
 	Wraps    []Wrap
 	Rows     []Row
 	Paths    []Path // of the rows

@@ -1,8 +1,6 @@
 package lights
 
 import (
-	"slices"
-
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -88,7 +86,7 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 	for _, wall := range rows.Walls {
 		var halves measure.Length
 		for _, bay := range []int{number - 1, number} {
-			if bay >= 1 && bay < s.Tunnel.Arches && !gapped(rows, wall, bay) {
+			if bay >= 1 && bay < s.Tunnel.Arches && !s.IsWay(wall, bay) {
 				halves += half
 			}
 		}
@@ -107,9 +105,4 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		}
 	}
 	return out
-}
-
-// gapped reports whether a bay of a wall is a way out.
-func gapped(rows *spec.Rows, wall spec.Side, bay int) bool {
-	return slices.ContainsFunc(rows.Gaps, func(g spec.Gap) bool { return g.Wall == wall && slices.Contains(g.Bays, bay) })
 }

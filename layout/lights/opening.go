@@ -24,7 +24,7 @@ func (l *layer) rowsInOpening(hung []Row) {
 	lowest := 0 // row that does
 	for i, r := range hung {
 		for bay := 1; bay < len(l.Arches); bay++ {
-			if gapped(l.Spec.Lights.Rows, r.Wall, bay) {
+			if l.Spec.IsWay(r.Wall, bay) {
 				continue
 			}
 			for k := range sagSamples + 1 {

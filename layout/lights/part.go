@@ -63,6 +63,11 @@ func (p Part) Wall() (spec.Side, bool) {
 	return spec.Left, false
 }
 
+// OnArch returns the number of the arch that the part is of; not ok for rows and the ridge, which lie between arches.
+func (p Part) OnArch() (number int, ok bool) {
+	return p.Number, p.IsLeg() || p.Kind == Arch
+}
+
 // Letter returns the letter of a leg's side, as its stake has it; empty for a part that is no leg.
 func (p Part) Letter() string {
 	if side, _ := p.Wall(); p.IsLeg() {

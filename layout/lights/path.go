@@ -29,7 +29,9 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		spans = append(spans, s)
 	}
 	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
-	back := l.Spec.Lights.Rows.FromBack
+	rows := l.Spec.Lights.Rows
+	out.Open = rows.Open
+	back := rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
 	for i := range hung {
 		r := &hung[i]
 		if r.Kind != label.Name {
@@ -58,7 +60,7 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	}
 	out.Length = at
 	out.Strings = l.lay(line{
-		label: label, count: atLeast(at, label.Length), length: at,
+		label: label, count: atLeast(at, label.Length), length: at, open: rows.Open, wrap: -1, path: len(l.out.Paths),
 		run: func(d measure.Length) Run { return Run{Part: hung[spanAt(spans, d).row].Part()} },
 		at:  func(d measure.Length) End { return l.onPath(spans, hung, d) },
 	})

@@ -18,6 +18,7 @@ const (
 	AtArch        // where a row passes an arch
 	InBay         // of a row, between two arches
 	Climbing      // on a leg, from one row up to the next of its kind
+	AtOutlet      // where a cord is plugged in
 )
 
 // Place is where an end of a string is.
@@ -28,6 +29,8 @@ type Place struct {
 	Bay   int            // of a row
 	Tape  measure.Length // along the pipe as the part counts it, up the leg, or along the row from Arch
 	Words measure.System // units that its words are in
+
+	Outlet string // its name
 }
 
 // String says the place in words: "foot of leg L3", "crown 3", "row left 2, arch 4", "leg L3, 4′-2″ up the pipe"; empty for nowhere.
@@ -35,7 +38,7 @@ func (p Place) String() string {
 	switch p.Spot {
 	case AtFoot:
 		return fmt.Sprintf("foot of %v", p.Part)
-	case Nowhere, AtCrown:
+	case Nowhere, AtCrown, AtOutlet:
 		return p.Within()
 	}
 	return fmt.Sprintf("%v, %s", p.Part, p.Within())
@@ -47,6 +50,8 @@ func (p Place) Within() string {
 	switch p.Spot {
 	case AtFoot:
 		return "foot"
+	case AtOutlet:
+		return "outlet " + p.Outlet
 	case AtCrown:
 		return fmt.Sprintf("crown %d", p.Arch)
 	case Along:

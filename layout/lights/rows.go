@@ -42,6 +42,7 @@ func (l *layer) rows() {
 	for _, wall := range rows.Walls {
 		l.wall(wall, kept)
 	}
+	l.rowsLeft()
 	l.pulls()
 }
 
@@ -108,7 +109,7 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 		}
 		l.out.Rows = append(l.out.Rows, r)
 	}
-	blocks := openBlocks(rows, wall, len(l.Arches))
+	blocks := openBlocks(l.Spec, wall, len(l.Arches))
 	if rows.FromBack {
 		slices.Reverse(blocks)
 	}
@@ -130,11 +131,11 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 type block struct{ first, last int }
 
 // openBlocks returns a wall's blocks from the front.
-func openBlocks(rows *spec.Rows, wall spec.Side, arches int) []block {
+func openBlocks(s *spec.Spec, wall spec.Side, arches int) []block {
 	var out []block
 	for bay := 1; bay < arches; bay++ {
 		switch n := len(out); {
-		case gapped(rows, wall, bay):
+		case s.IsWay(wall, bay):
 		case n > 0 && out[n-1].last == bay:
 			out[n-1].last = bay + 1
 		default:

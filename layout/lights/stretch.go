@@ -141,10 +141,22 @@ func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) [
 	if p.Part == spec.RidgePieces || !takes(p, number) {
 		return nil
 	}
-	if p.Part == spec.WholeArches {
-		return onArch(p, number, k)
-	}
 	var out []stretch
+	add := func(st stretch) {
+		ok := true
+		if wraps {
+			st, ok = st.offGround(s.Units, k.Length)
+		}
+		if ok {
+			out = append(out, st)
+		}
+	}
+	if p.Part == spec.WholeArches {
+		for _, st := range onArch(p, number, k) {
+			add(st)
+		}
+		return out
+	}
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
 		if p.Part == spec.LeftLegs && side == spec.Right || p.Part == spec.RightLegs && side == spec.Left {
 			continue
@@ -154,7 +166,7 @@ func onFrame(s *spec.Spec, p spec.Place, number int, k *arch.Kind, wraps bool) [
 			end = wrapEnd(s, number, k, side)
 		}
 		if st, ok := onLeg(p, number, k, side, end); ok {
-			out = append(out, st)
+			add(st)
 		}
 	}
 	return out

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -103,15 +104,23 @@ func (l *layer) missing(key string, where []spec.Place, met bool) {
 // wrap lays one wrap on one stretch.
 func (l *layer) wrap(i int, st stretch) {
 	spc := l.Spec.Lights.Wraps[i]
-	fromCrown := spc.Plug == spec.PlugCrown
-	way := course{stretch: st, bands: l.bands(st), crown: fromCrown}
+	way := course{stretch: st, bands: l.bands(st)}
 	j := onto(l.Spec, spc, st)
 	for _, b := range way.bands {
 		j.bare += b.To - b.From
 	}
 	j.pipe -= j.bare
 	c := j.wind()
-	way.ratio = measure.Length(stretchRatio(j.core, c.pitch))
+	if off := leadOff(l.Spec, spc); l.Turn.Leads && st.Kind != Ridge && off > 0 {
+		with := j
+		with.off = off
+		if less := with.wind(); less.fault == c.fault && less.count == c.count {
+			j, c = with, less
+		}
+	}
+	open := spc.Plug == spec.PlugOpen && c.covers == 1
+	way.crown = spc.Plug == spec.PlugCrown || open && l.Turn.wrap(len(l.out.Wraps))
+	way.ratio, way.off = measure.Length(stretchRatio(j.core, c.pitch)), j.off
 	reach := st.length()
 	if c.covers < 1 { // the bands lie where they lie, reached or not
 		end := way.tape(c.wound)
@@ -120,20 +129,20 @@ func (l *layer) wrap(i int, st stretch) {
 		c.turns = float64((reach - way.bareTo(end)) / c.pitch)
 	}
 	strings := l.lay(line{
-		label: spc.String, count: c.count, length: c.wound,
+		label: spc.String, count: c.count, length: c.wound, off: j.off, open: open, wrap: len(l.out.Wraps), path: -1,
 		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
 			t := way.tape(d)
 			return l.end(st, t, l.place(st, t))
 		},
 	})
-	flags := l.flags(way, spc, strings, c.wound)
-	if fromCrown {
+	flags := l.flags(way, spc.String, strings, c.wound)
+	if way.crown {
 		slices.Reverse(strings)
 	}
 	l.out.Wraps = append(l.out.Wraps, Wrap{
 		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String, Bare: way.bands,
-		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: fromCrown, Covers: c.covers,
+		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: way.crown, Open: open, Covers: c.covers,
 	})
 	l.out.Ties += ties(reach)
 	l.wrapSays(i, st, j, c)
@@ -160,11 +169,11 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 		}
 		return p
 	}
-	k := l.arch(st.Number)
+	k, low := l.arch(st.Number), bareFoot(l.Spec.Units)+hair
 	switch {
-	case st.Kind == Arch && tape >= k.Length-hair:
+	case st.Kind == Arch && tape >= k.Length-low:
 		return foot(spec.Right)
-	case tape <= hair:
+	case tape <= low:
 		return foot(st.side())
 	case st.Kind != Arch && tape >= wrapEnd(l.Spec, st.Number, k.Kind, st.side())-hair:
 		return crown(st.Number)
@@ -174,9 +183,8 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
 // hand's breadth to go, and turns go round it.
-func (l *layer) flags(way course, w spec.Wrap, strings []string, wound measure.Length) []Flag {
+func (l *layer) flags(way course, s catalog.String, strings []string, wound measure.Length) []Flag {
 	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
-	s := w.String
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
 	if s.Bulbs < 2 || gap <= 0 {
 		return nil
@@ -184,8 +192,12 @@ func (l *layer) flags(way course, w spec.Wrap, strings []string, wound measure.L
 	var out []Flag
 	for mark := step; mark < way.to-flagOff; mark += step {
 		along := way.along(mark)
+		if mark <= way.from || along >= wound || way.isBare(mark) {
+			continue
+		}
+		along += way.off
 		which := int(along / s.Length)
-		if mark <= way.from || along >= wound || which >= len(strings) || way.isBare(mark) {
+		if which >= len(strings) {
 			continue
 		}
 		along -= measure.Length(which) * s.Length

@@ -32,8 +32,8 @@ func TestWrapsHangArchByArch(t *testing.T) {
 	if l.Strings[2].From.At.String() != "crown 1" || l.Strings[2].To.At.String() != "crown 2" {
 		t.Errorf("ridge ends: %q to %q", l.Strings[2].From.At, l.Strings[2].To.At)
 	}
-	// The last inch of a 10 ft stick stays bare.
-	near(t, "wrapped, in", l.Wraps[0].Turns*l.Wraps[0].Pitch.Inches(), 119, 1e-9)
+	// The last inch of a 10 ft stick stays bare, and the first six, so that no plug is in wet grass.
+	near(t, "wrapped, in", l.Wraps[0].Turns*l.Wraps[0].Pitch.Inches(), 113, 1e-9)
 	near(t, "end of the leg's pipe, in", l.Wraps[0].PipeEnd.Inches(), 120, 1e-9)
 	near(t, "end of the ridge piece, in", l.Wraps[2].PipeEnd.Inches(), 53, 1e-9)
 	// On a half circle, 119 in up the pipe is the angle 119/r round from the foot.
@@ -81,9 +81,9 @@ func TestFlagsMeetTheirBulbs(t *testing.T) {
 			} else {
 				along = 3*96 - along - 96*float64(2-slices.Index(wrap.Strings, f.String))
 			}
-			tape := along * 119 / (3 * 96)
+			tape := 6 + along*113/(3*96)
 			near(t, "flag's tape, in", f.Tape.Inches(), 30*float64(i+1), 1e-9)
-			near(t, "bulb's tape, in", tape, f.Tape.Inches(), gap*119/288/2+1e-9)
+			near(t, "bulb's tape, in", tape, f.Tape.Inches(), gap*113/288/2+1e-9)
 		}
 	}
 }
@@ -115,11 +115,11 @@ func TestBoundsOfAWrap(t *testing.T) {
 		from, to measure.Length
 	}{
 		{"above", spec.Place{Part: spec.LeftLegs, Bound: spec.ByHeight, From: 40 * inch, To: infinite}, "leg L1", atHeight(40 * inch), 119 * inch},
-		{"below", spec.Place{Part: spec.RightLegs, Bound: spec.ByHeight, To: 40 * inch}, "leg R1", 0, atHeight(40 * inch)},
+		{"below", spec.Place{Part: spec.RightLegs, Bound: spec.ByHeight, To: 40 * inch}, "leg R1", 6 * inch, atHeight(40 * inch)},
 		{"tape", spec.Place{Part: spec.RightLegs, Bound: spec.ByTape, From: 10 * inch, To: 50 * inch}, "leg R1", 10 * inch, 50 * inch},
-		{"whole arch", spec.Place{Part: spec.WholeArches}, "arch 1", 0, 241 * inch},
+		{"whole arch", spec.Place{Part: spec.WholeArches}, "arch 1", 6 * inch, 235 * inch},
 		{"arch above", spec.Place{Part: spec.WholeArches, Bound: spec.ByHeight, From: 40 * inch, To: infinite}, "arch 1", atHeight(40 * inch), 241*inch - atHeight(40*inch)},
-		{"arch below", spec.Place{Part: spec.WholeArches, Bound: spec.ByHeight, To: 40 * inch}, "leg L1", 0, atHeight(40 * inch)},
+		{"arch below", spec.Place{Part: spec.WholeArches, Bound: spec.ByHeight, To: 40 * inch}, "leg L1", 6 * inch, atHeight(40 * inch)},
 	} {
 		l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{{Where: []spec.Place{c.place}, String: mini("warm", 50*foot)}}}))
 		if len(l.Wraps) == 0 || l.Wraps[0].On.String() != c.on {
@@ -247,6 +247,61 @@ func TestNoArchNoLights(t *testing.T) {
 	in.Arches[1].Kind = &arch.Kind{}
 	if l := Lay(in); len(l.Strings) > 0 || !slices.Equal(codes(l), []string{"lights-not-laid"}) {
 		t.Errorf("%+v", l)
+	}
+}
+
+// A wrap whose plug is open lies either way, with its strings at the same places but for the prongs; what is fixed does not turn.
+func TestOpenWrapsTurn(t *testing.T) {
+	w := wrapAll(mini("warm", 8*foot), spec.LeftLegs)
+	w.Plug, w.Count = spec.PlugOpen, 2
+	in := plain(2, spec.Lights{Wraps: []spec.Wrap{w}})
+	foot := Lay(in)
+	in.Turn.All = true
+	crown := Lay(in)
+	for n, one := range foot.Wraps {
+		other := crown.Wraps[n]
+		if !one.Open || one.Crown || !other.Crown || foot.Lines[n].Wrap != n || !foot.Lines[n].Open || foot.Lines[n].Count != 2 {
+			t.Errorf("wrap %+v, turned %+v, line %+v", one, other, foot.Lines[n])
+		}
+		a, b := foot.Strings[foot.Lines[n].First], crown.Strings[foot.Lines[n].First+1]
+		if a.From.At.Spot != AtFoot || b.To.At.Spot != AtFoot || math.Abs(float64(a.From.Z-b.To.Z)) > 1e-6 || math.Abs(float64(a.From.X-b.To.X)) > 1e-6 {
+			t.Errorf("from %+v, turned to %+v", a.From, b.To)
+		}
+	}
+	in.Turn = Turn{Wraps: []bool{false, true}}
+	if some := Lay(in); some.Wraps[0].Crown || !some.Wraps[1].Crown {
+		t.Error("one of two was to be turned")
+	}
+	in.Turn.All = true
+	in.Spec.Lights.Wraps[0].Plug = spec.PlugFoot
+	if fixed := Lay(in); fixed.Wraps[0].Crown || fixed.Wraps[0].Open {
+		t.Error("a fixed wrap was turned")
+	}
+}
+
+// A lead that reaches from arch to arch stays off the pipe where the power plan asks for it: the rest covers the leg at a wider pitch, and the account holds.
+func TestLeadsStayOffThePipe(t *testing.T) {
+	w := wrapAll(mini("warm", 40*foot), spec.Legs)
+	w.Plug, w.String.Lead = spec.PlugOpen, 6*foot
+	in := plain(2, spec.Lights{Wraps: []spec.Wrap{w}})
+	in.Spec.Tunnel.Spacing = 4 * foot
+	if !Bridges(in.Spec) {
+		t.Fatal("a lead of 6 ft over a bay of 4 ft")
+	}
+	on := Lay(in)
+	in.Turn.Leads = true
+	off := Lay(in)
+	for i, s := range off.Strings {
+		near(t, "off the pipe, in", s.Off.Inches(), 52, 1e-9) // the bay, and 4 in
+		near(t, "account", float64(s.Used+s.LeftOver+s.Off), float64(s.Label.Length), 1e-6)
+		near(t, "the same ends", float64(s.From.Z), float64(on.Strings[i].From.Z), 1e-6)
+		if off.Wraps[i].Pitch <= on.Wraps[i].Pitch {
+			t.Errorf("pitch %v with less string on the pipe, %v with all", off.Wraps[i].Pitch, on.Wraps[i].Pitch)
+		}
+	}
+	in.Spec.Lights.Wraps[0].String.Lead = 4 * foot
+	if Bridges(in.Spec) {
+		t.Error("a lead of 4 ft reaches no hand's breadth over a bay of 4 ft")
 	}
 }
 

@@ -1,274 +1,381 @@
 package power
 
 import (
-	"math"
-	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"hoopwright/layout/catalog"
-	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
-// checkPlan holds a plan to everything that must be true of any: each string in one chain within its label's limits and plugged
-// prongs into socket within reach, current kept at every joint, no circuit over its allowance, no cord, timer or socket
-// asked for more than it has, every cord long enough.
+// walk is what one walk of the tree from the outlets counts again, from the lists of cords, three-ways and runs alone.
+type walk struct {
+	*testing.T
+	in     Input
+	plan   Plan
+	hung   map[string]lights.String
+	plugs  map[string][]string // what is plugged into each outlet, cord, three-way, and into the back of each run's plug
+	amps   map[string]measure.Current
+	strung map[string]int // strings behind each run's plug
+	joints int
+	open   int
+	pieces int
+}
+
+// checkPlan holds a plan to everything that must be true of any, counted again from the outlets: each string in one run, plugged prongs into socket within
+// reach; no label, plug, cord, three-way, timer, breaker asked for more than it has with all that hangs from it; no cord or three-way in a
+// string's socket, no three-way in a three-way, no more than two plugs stacked; every cord long enough; no more dark together than the spec allows;
+// no way passed on the ground.
 func checkPlan(t *testing.T, in Input, p Plan) {
 	t.Helper()
-	byName := map[string]lights.String{}
-	for _, s := range in.Strings {
-		byName[s.Name] = s
+	w := walk{T: t, in: in, plan: p, hung: lying(in, p), plugs: map[string][]string{}, amps: map[string]measure.Current{}, strung: map[string]int{}}
+	for _, c := range p.Cords {
+		w.plugs[c.FedBy] = append(w.plugs[c.FedBy], c.Name)
 	}
+	for _, c := range p.Taps {
+		w.plugs[c.FedBy] = append(w.plugs[c.FedBy], c.Name)
+	}
+	for _, c := range p.Chains {
+		if c.FedBy != "" {
+			w.plugs[c.FedBy] = append(w.plugs[c.FedBy], c.Name)
+		}
+	}
+	w.runs()
+	w.outlets()
+	w.cords()
+	w.supplies()
+	w.split()
+	if w.joints != p.Joints || w.open != p.Open {
+		t.Errorf("%d joints and %d open sockets, counted again %d and %d", p.Joints, p.Open, w.joints, w.open)
+	}
+}
+
+// runs checks each run by its strings' labels: at every plug all that hangs from it.
+func (w *walk) runs() {
+	w.Helper()
 	seen := map[string]int{}
-	amps := map[string]measure.Current{}
-	for _, c := range p.Chains {
-		var watts measure.Power
-		for i, name := range c.Strings {
-			s := byName[name]
+	for _, c := range w.plan.Chains {
+		var behind []string
+		for i := len(c.Strings) - 1; i >= 0; i-- {
+			name := c.Strings[i]
+			s := w.hung[name]
 			seen[name]++
-			watts += s.Watts
-			amps[c.Name] += s.Label.Amps
-			if i > 0 {
-				before := byName[c.Strings[i-1]]
-				if before.Kind != s.Kind || distance(before.To, s.From) > handReach+looseReach {
-					t.Errorf("chain %s: %s cannot be plugged into %s", c.Name, name, before.Name)
-				}
+			behind = append(behind, name)
+			watts := measure.Power(0)
+			for _, b := range behind {
+				watts += w.hung[b].Watts
 			}
-			if in.Spec.Power.Split && wallOf(s.Run) != either && wallOf(byName[c.Strings[0]].Run) == 1-wallOf(s.Run) {
-				t.Errorf("chain %s is on both walls", c.Name)
+			l := s.Label
+			if l.MostChain > 0 && len(behind) > l.MostChain && len(behind) > 1 || len(behind) > 1 && l.MostWatts > 0 && watts > l.MostWatts+hair {
+				w.Errorf("run %s at %s: %d strings, %v W", c.Name, name, len(behind), watts)
+			}
+			if i == 0 {
+				break
+			}
+			before := w.hung[c.Strings[i-1]]
+			reach := handReach + max(s.Off, min(max(before.LeftOver, 0), looseReach))
+			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || distance(before.To, s.From) > reach {
+				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
+			}
+			if (before.Run.Kind == lights.Ridge) != (s.Run.Kind == lights.Ridge) {
+				w.Errorf("run %s joins the ridge with other strings", c.Name)
 			}
 		}
-		l := byName[c.Strings[0]].Label
-		if l.MostChain > 0 && len(c.Strings) > l.MostChain || len(c.Strings) > 1 && l.MostWatts > 0 && watts > l.MostWatts+hair {
-			t.Errorf("chain %s passes its label: %d strings, %v W", c.Name, len(c.Strings), watts)
+		if n := len(c.Strings); n > w.in.Spec.Power.Together {
+			w.Errorf("run %s: %d strings dark with one plug", c.Name, n)
 		}
-		if math.Abs(float64(c.Amps-amps[c.Name])) > 1e-9 || math.Abs(float64(c.Watts-watts)) > 1e-9 || c.Running[0] != c.Amps {
-			t.Errorf("chain %s: %v A, %v W, want %v A, %v W", c.Name, c.Amps, c.Watts, amps[c.Name], watts)
+		w.strung[c.Name] = len(c.Strings)
+		if c.FedBy == "" != (c.Outlet == "") {
+			w.Errorf("run %s: outlet %q, fed by %q", c.Name, c.Outlet, c.FedBy)
 		}
-		if math.IsNaN(float64(c.EndVolts)) || math.IsNaN(c.Drop) || c.Drop < 0 {
-			t.Errorf("chain %s: drop %v", c.Name, c.Drop)
-		}
-		if (c.Outlet == "") != (c.Feeder == "") || c.Cord > 0 && c.Cord < c.Lies {
-			t.Errorf("chain %s: outlet %q, feeder %q, cord %v over %v", c.Name, c.Outlet, c.Feeder, c.Cord, c.Lies)
+		if c.FedBy != "" {
+			w.joints++
+			w.open++
 		}
 	}
-	for _, s := range in.Strings {
+	for _, s := range w.in.Strings {
 		if seen[s.Name] != 1 {
-			t.Errorf("string %s is in %d chains", s.Name, seen[s.Name])
-		}
-	}
-	sockets := map[string]int{}
-	through := map[string]measure.Current{}
-	byCircuit := map[string]measure.Current{}
-	fed := map[string]int{}
-	kind := map[string]catalog.String{}
-	watts := map[string]measure.Power{}
-	for _, c := range p.Chains {
-		kind[c.Name], watts[c.Name] = byName[c.Strings[0]].Label, c.Watts
-	}
-	for _, d := range p.Feeders {
-		if d.Amps > mostThrough(cordsFor(d.Volts))+hair {
-			t.Errorf("feeder %s: %v A through one plug", d.Name, d.Amps)
-		}
-		sockets[d.Outlet]++
-		through[d.Outlet] += d.Amps
-		byCircuit[d.Circuit] += d.Amps
-		into := make([]measure.Current, len(d.Joints))
-		onward := make([]int, len(d.Joints))
-		for i, j := range d.Joints {
-			for _, plug := range j.Plugs {
-				into[i] += plug.Amps
-				checkPlug(t, plug, d.Volts, kind, watts)
-				for _, c := range plug.Chains {
-					fed[c]++
-				}
-			}
-			if j.From >= i {
-				t.Fatalf("feeder %s: joint %d is fed from joint %d", d.Name, i, j.From)
-			}
-		}
-		for i, j := range d.Joints {
-			if j.From >= 0 {
-				into[j.From] += j.Amps
-				onward[j.From]++
-				if p := d.Joints[j.From]; j.Volts > p.Volts {
-					t.Errorf("feeder %s joint %d: %v V from %v V", d.Name, i, j.Volts, p.Volts)
-				}
-			} else if math.Abs(float64(j.Amps-d.Amps)) > 1e-9 {
-				t.Errorf("feeder %s: %v A in, %v A at its plug", d.Name, j.Amps, d.Amps)
-			}
-			cord, ok := catalog.FindCord(d.Cord)
-			if ok != (d.Cord != "") || d.Cord == "" && len(j.Cords) > 0 {
-				t.Errorf("feeder %s: no cord %q in the catalog", d.Name, d.Cord)
-			}
-			var stock measure.Length
-			for _, l := range j.Cords {
-				stock += l
-				if j.Amps > cord.AmpsAt(l)+hair {
-					t.Errorf("feeder %s joint %d: %v A through a cord for %v", d.Name, i, j.Amps, cord.AmpsAt(l))
-				}
-			}
-			if len(j.Cords) > 0 && stock < j.Lies+2*endSlack {
-				t.Errorf("feeder %s joint %d: %v of cord over %v", d.Name, i, stock, j.Lies)
-			}
-		}
-		for i, j := range d.Joints {
-			if math.Abs(float64(into[i]-j.Amps)) > 1e-9 {
-				t.Errorf("feeder %s joint %d: %v A in, %v A out", d.Name, i, j.Amps, into[i])
-			}
-			first := j.From < 0 || d.Joints[j.From].From < 0 && len(d.Joints[j.From].Plugs) == 0 // on a branch, which goes both ways
-			up := false                                                                          // to a crown, which only a leg leads to
-			for _, k := range d.Joints {
-				up = up || k.From == i && k.Climb > 0
-			}
-			if !first && !up && onward[i] > 1 && len(j.Plugs)+onward[i] > 3 {
-				t.Errorf("feeder %s joint %d: %d cords go on from a tap with %d plugs in it", d.Name, i, onward[i], len(j.Plugs))
-			}
-			if need := len(j.Plugs) + onward[i]; onward[i] != j.Onward || need > 1+2*j.Taps || j.Taps > 0 && need <= 1+2*(j.Taps-1) {
-				t.Errorf("feeder %s joint %d: %d plugs, %d cords on %d taps", d.Name, i, len(j.Plugs), onward[i], j.Taps)
-			}
-		}
-	}
-	for _, c := range p.Chains {
-		if want := map[bool]int{true: 0, false: 1}[c.Outlet == ""]; fed[c.Name] != want {
-			t.Errorf("chain %s is plugged in %d times", c.Name, fed[c.Name])
-		}
-	}
-	for _, o := range in.Spec.Site.Outlets {
-		if sockets[o.Name] > o.Sockets {
-			t.Errorf("outlet %s: %d feeders in %d sockets", o.Name, sockets[o.Name], o.Sockets)
-		}
-		if o.Timer > 0 && through[o.Name] > o.Timer+hair {
-			t.Errorf("outlet %s: %v A through a timer for %v", o.Name, through[o.Name], o.Timer)
-		}
-	}
-	for i, c := range p.Circuits {
-		s := in.Spec.Power.Circuits[i]
-		if math.Abs(float64(c.Lights-byCircuit[c.Name])) > 1e-9 || math.Abs(float64(c.Amps-c.Lights-s.OtherLoad)) > 1e-9 {
-			t.Errorf("circuit %s: %v A, lights %v, feeders %v", c.Name, c.Amps, c.Lights, byCircuit[c.Name])
-		}
-		if c.Lights > 0 && float64(c.Amps) > float64(in.Spec.Power.Continuous)*float64(s.Breaker)+1e-6 {
-			t.Errorf("circuit %s: %v A on a %v A breaker", c.Name, c.Amps, s.Breaker)
-		}
-	}
-	checkSplit(t, in, p, byName)
-	for _, f := range p.Findings {
-		if f.Level < finding.MustFix || f.Level > finding.Note || f.Sheet != "circuit" || f.Code == "" || f.Text == "" {
-			t.Errorf("finding %+v", f)
+			w.Errorf("string %s is in %d runs", s.Name, seen[s.Name])
 		}
 	}
 }
 
-// checkPlug holds a plug to what hangs on it: one chain at the circuit's volts, or a supply with no more chains and watts than
-// it has sockets and watts.
-func checkPlug(t *testing.T, plug Plug, volts measure.Voltage, kind map[string]catalog.String, watts map[string]measure.Power) {
-	t.Helper()
-	label := kind[plug.Chains[0]]
-	if !plug.Supply {
-		if len(plug.Chains) != 1 || label.Supply != nil || math.Abs(float64(label.Volts-volts)) > 12 {
-			t.Errorf("chains %v of %v V in a plug of %v V", plug.Chains, label.Volts, volts)
-		}
-		return
+// chain returns a run by its name.
+func (w *walk) chain(name string) *Chain {
+	k := slices.IndexFunc(w.plan.Chains, func(c Chain) bool { return c.Name == name })
+	if k < 0 {
+		return nil
 	}
-	var sum measure.Power
-	for _, c := range plug.Chains {
-		sum += watts[c]
-	}
-	if s := label.Supply; s == nil || len(plug.Chains) > max(1, s.Sockets) || sum > s.Watts+hair {
-		t.Errorf("chains %v, %v W, on a supply %+v", plug.Chains, sum, s)
-	}
+	return &w.plan.Chains[k]
 }
 
-// checkSplit holds walls apart where the plan does not say that it could not.
-func checkSplit(t *testing.T, in Input, p Plan, byName map[string]lights.String) {
-	t.Helper()
-	if !in.Spec.Power.Split || slices.Contains(codes(p), "split-not-possible") || slices.Contains(codes(p), "no-power-given") {
-		return
+// flow returns the amps through a plug, all that hangs from it counted, at the circuit's volts. Runs on one supply count as the supply.
+func (w *walk) flow(name string, volts measure.Voltage) measure.Current {
+	if c := w.chain(name); c != nil {
+		sum := c.Amps
+		for _, b := range w.plugs[name] {
+			sum += w.flow(b, volts)
+		}
+		w.amps[name] = sum
+		return sum
 	}
-	walls := map[string]wall{}
-	for _, c := range p.Chains {
-		w := wallOf(byName[c.Strings[0]].Run)
-		if c.Outlet == "" || w == either {
+	sum := measure.Current(0)
+	for _, p := range w.sockets(name) {
+		if s := w.hung[firstString(w, p[0])].Label.Supply; s != nil {
+			watts := measure.Power(0)
+			for _, c := range p {
+				watts += w.chain(c).Watts
+			}
+			sum += measure.Current(float64(max(s.Watts, watts)) / float64(volts))
 			continue
 		}
-		trip := c.Outlet // tests give each outlet its own GFCI
-		if was, ok := walls[trip]; ok && was != w {
-			t.Errorf("outlet %s feeds both walls", c.Outlet)
+		sum += w.flow(p[0], volts)
+	}
+	w.amps[name] = sum
+	return sum
+}
+
+// firstString returns a run's first string; none of what is no run.
+func firstString(w *walk, name string) string {
+	if c := w.chain(name); c != nil {
+		return c.Strings[0]
+	}
+	return ""
+}
+
+// sockets returns what is plugged into something, by socket: runs behind one supply share one.
+func (w *walk) sockets(name string) [][]string {
+	var out [][]string
+	shared := map[string]bool{}
+	for _, f := range w.plan.Feeders {
+		for _, j := range f.Joints {
+			for _, p := range j.Plugs {
+				if p.Supply && slices.Contains(w.plugs[name], p.Chains[0]) {
+					out = append(out, p.Chains)
+					for _, c := range p.Chains {
+						shared[c] = true
+					}
+				}
+			}
 		}
-		walls[trip] = w
+	}
+	for _, p := range w.plugs[name] {
+		if !shared[p] {
+			out = append(out, []string{p})
+		}
+	}
+	return out
+}
+
+// outlets checks what each outlet, timer and breaker carries.
+func (w *walk) outlets() {
+	w.Helper()
+	circuits := map[string]measure.Current{}
+	reached := map[string]bool{}
+	for _, o := range w.in.Spec.Site.Outlets {
+		var circuit spec.Circuit
+		for _, c := range w.in.Spec.Power.Circuits {
+			if c.Name == o.Circuit {
+				circuit = c
+			}
+		}
+		through := w.flow(outletName(o.Name), circuit.Volts)
+		circuits[o.Circuit] += through
+		if n := len(w.sockets(outletName(o.Name))); n > o.Sockets {
+			w.Errorf("outlet %s: %d plugs in %d sockets", o.Name, n, o.Sockets)
+		}
+		if o.Timer > 0 && through > o.Timer+hair {
+			w.Errorf("outlet %s: %v A through a timer for %v", o.Name, through, o.Timer)
+		}
+		w.reach(outletName(o.Name), reached)
+		for _, p := range w.sockets(outletName(o.Name)) {
+			if most := mostThrough(cordsFor(circuit.Volts)); w.amps[p[0]] > most+hair {
+				w.Errorf("outlet %s: %v A through one plug", o.Name, w.amps[p[0]])
+			}
+		}
+	}
+	for _, c := range w.plan.Chains {
+		if c.FedBy != "" && !reached[c.Name] {
+			w.Errorf("run %s is not reached from any outlet", c.Name)
+		}
+	}
+	if n := w.pieces; n != len(w.plan.Cords)+len(w.plan.Taps) {
+		w.Errorf("%d cords and three-ways hang from the outlets, %d are listed", n, len(w.plan.Cords)+len(w.plan.Taps))
+	}
+	for i, c := range w.plan.Circuits {
+		s := w.in.Spec.Power.Circuits[i]
+		if !near(float64(c.Lights), float64(circuits[c.Name])) || !near(float64(c.Amps), float64(circuits[c.Name]+s.OtherLoad)) {
+			w.Errorf("circuit %s: %v A, counted again %v", c.Name, c.Lights, circuits[c.Name])
+		}
+		if c.Lights > 0 && float64(c.Amps) > 0.8*float64(s.Breaker)+1e-6 {
+			w.Errorf("circuit %s: %v A on a %v A breaker", c.Name, c.Amps, s.Breaker)
+		}
 	}
 }
 
-// Small random tunnels with random strings, outlets, timers and breakers, from nothing to too much.
-func TestAnyPlanHolds(t *testing.T) {
-	for seed := range uint64(400) {
-		r := rand.New(rand.NewPCG(seed, 7))
-		in := tunnel(1 + r.IntN(9))
-		kinds := []catalog.String{
-			label("led", 4.8, catalog.LED), label("mini", 40, catalog.Incandescent), label("c9", 175, catalog.Incandescent),
+// isPiece reports whether a name is a cord's or a three-way's: runs go by letters alone.
+func isPiece(name string) bool { return strings.ContainsAny(name, "0123456789") }
+
+// reach notes all that hangs from something.
+func (w *walk) reach(name string, into map[string]bool) {
+	for _, p := range w.plugs[name] {
+		if into[p] {
+			w.Errorf("%s is fed twice", p)
+			return
 		}
-		kinds[1].MostChain = 3
-		low := label("low", 6, catalog.LED)
-		low.Volts, low.Amps, low.MostWatts, low.Supply = 24, 0.25, 0, &catalog.Supply{Watts: 18, Sockets: 1 + r.IntN(3)}
-		kinds = append(kinds, low)
-		for range 1 + r.IntN(3) {
-			in.legs(kinds[r.IntN(len(kinds))])
+		into[p] = true
+		if isPiece(p) {
+			w.pieces++
 		}
-		for i := range in.Strings { // some have their prongs at the crown
-			if s := &in.Strings[i]; r.IntN(4) == 0 {
-				s.From, s.To = s.To, s.From
+		w.reach(p, into)
+	}
+}
+
+// cords checks every cord and three-way by what is plugged into it.
+func (w *walk) cords() {
+	w.Helper()
+	for _, c := range w.plan.Cords {
+		kind, ok := catalog.FindCord(c.Kind)
+		if !ok || c.Gauge == "" {
+			w.Errorf("cord %s: no kind %q in the catalog", c.Name, c.Kind)
+		}
+		if !near(float64(c.Amps), float64(w.amps[c.Name])) || c.Amps > kind.AmpsAt(c.Length)+hair {
+			w.Errorf("cord %s: %v A, counted again %v, may carry %v", c.Name, c.Amps, w.amps[c.Name], kind.AmpsAt(c.Length))
+		}
+		n := len(w.sockets(c.Name))
+		if n > c.Sockets || n != c.Sockets-c.Open {
+			w.Errorf("cord %s: %d plugs in %d sockets, %d open", c.Name, n, c.Sockets, c.Open)
+		}
+		w.open += c.Sockets - n
+		w.joints++
+		for i, at := range c.Places {
+			if at.Z > tapReach && c.Sockets > 1 {
+				w.Errorf("cord %s: socket %d hangs at %v", c.Name, i, at.Z)
 			}
 		}
-		if r.IntN(2) == 0 {
-			in.ridge(kinds[r.IntN(len(kinds))])
+		if c.Sockets == 1 && !slices.Contains(kind.Lengths, c.Length) && len(w.in.Spec.Stock.Own) == 0 {
+			w.Errorf("cord %s: nobody sells %v", c.Name, c.Length)
 		}
-		for i := range r.IntN(5) {
-			in.outlet(letters(i), measure.Length(r.IntN(12000)-6000), measure.Length(r.IntN(20000)-5000), 120, measure.Current(5+5*r.IntN(4)))
-			o := &in.Spec.Site.Outlets[i]
-			o.Sockets = 1 + r.IntN(4)
-			if r.IntN(3) == 0 {
-				o.Timer = measure.Current(2 + r.IntN(14))
+	}
+	for _, tap := range w.plan.Taps {
+		n := len(w.sockets(tap.Name))
+		if n < 2 || n > tap.Sockets {
+			w.Errorf("three-way %s: %d plugs in %d sockets", tap.Name, n, tap.Sockets)
+		}
+		for _, p := range w.plugs[tap.Name] {
+			if isPiece(p) && p[0] == 'T' {
+				w.Errorf("three-way %s sits in three-way %s", p, tap.Name)
 			}
-			in.Spec.Power.Circuits[i].OtherLoad = measure.Current(r.IntN(6))
 		}
-		in.Spec.Power.Split = r.IntN(2) == 0
-		in.Spec.Site.Cords.Cover = r.IntN(2) == 0
-		p := Feed(in)
-		checkPlan(t, in, p)
-		if t.Failed() {
-			t.Fatalf("seed %d: split %v, circuits %+v, outlets %+v", seed, in.Spec.Power.Split, in.Spec.Power.Circuits, in.Spec.Site.Outlets)
+		w.open += tap.Sockets - n
+		w.joints++
+	}
+	for _, c := range w.plan.Chains {
+		stacked := w.plugs[c.Name]
+		for _, p := range stacked {
+			other := w.chain(p)
+			if other == nil || !w.hung[c.Strings[0]].Label.BackSocket {
+				w.Errorf("%s is plugged into run %s", p, c.Name)
+				continue
+			}
+			if len(stacked) > 1 || len(w.plugs[p]) > 0 || w.strung[c.Name]+w.strung[p] > w.in.Spec.Power.Together {
+				w.Errorf("run %s: %d stacked in its back, %d strings behind it", c.Name, len(stacked), w.strung[c.Name]+w.strung[p])
+			}
 		}
-		unfed := slices.ContainsFunc(p.Chains, func(c Chain) bool { return c.Outlet == "" })
-		told := slices.ContainsFunc(codes(p), func(c string) bool {
-			return c == "not-enough-amps" || c == "not-enough-sockets" || c == "no-power-given"
-		})
-		if unfed != told {
-			t.Fatalf("seed %d: unfed %v, findings %v", seed, unfed, codes(p))
+	}
+	w.ways()
+}
+
+// ways checks that a cord is as long as its way, and passes a way only overhead or covered, and told.
+func (w *walk) ways() {
+	w.Helper()
+	for _, f := range w.plan.Feeders {
+		for i, j := range f.Joints {
+			laid := measure.Length(0)
+			for _, l := range j.Cords {
+				laid += l
+			}
+			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+2*endSlack-dust {
+				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, laid, j.Lies)
+			}
+			if j.Socket > 0 && j.Copper < j.Lies {
+				w.Errorf("feeder %s joint %d: %v of cord between sockets over %v", f.Name, i, j.Copper, j.Lies)
+			}
+			from := lights.End{}
+			if j.From >= 0 {
+				from = f.Joints[j.From].End
+			}
+			if j.From < 0 || from.Arch == 0 || j.Climb > 0 {
+				continue
+			}
+			for b := min(from.Arch, j.Arch); b < max(from.Arch, j.Arch); b++ {
+				if w.in.Spec.IsWay(j.Wall, b) && !j.Over {
+					w.Errorf("feeder %s joint %d passes the way in bay %d and does not say so", f.Name, i, b)
+				}
+			}
+			if f.Joints[j.From].Wall != j.Wall {
+				w.Errorf("feeder %s joint %d: a cord from one wall to the other", f.Name, i)
+			}
+		}
+	}
+	over := slices.ContainsFunc(w.plan.Cords, func(c Cord) bool { return c.Over })
+	if over != slices.Contains(codes(w.plan), "cord-crosses") {
+		w.Errorf("a cord passes a way: %v, told: %v", over, !over)
+	}
+}
+
+// supplies checks that each supply has sockets and watts for its runs, and mains strings their circuit's volts.
+func (w *walk) supplies() {
+	w.Helper()
+	for _, f := range w.plan.Feeders {
+		for _, j := range f.Joints {
+			for _, p := range j.Plugs {
+				l := w.hung[firstString(w, p.Chains[0])].Label
+				if !p.Supply {
+					if l.Supply != nil || l.Volts < 0.9*f.Volts || l.Volts > 1.1*f.Volts {
+						w.Errorf("runs %v of %v V in a plug of %v V", p.Chains, l.Volts, f.Volts)
+					}
+					continue
+				}
+				watts := measure.Power(0)
+				for _, c := range p.Chains {
+					watts += w.chain(c).Watts
+				}
+				if s := l.Supply; s == nil || len(p.Chains) > max(1, s.Sockets) || len(p.Chains) > 1 && watts > s.Watts+hair {
+					w.Errorf("runs %v, %v W, on a supply %+v", p.Chains, watts, l.Supply)
+				}
+				w.joints -= len(p.Chains) - 1 // the supply has one plug
+			}
 		}
 	}
 }
 
-func TestKeepOff(t *testing.T) {
-	in := tunnel(2)
-	in.legs(label("led", 4.8, catalog.LED))
-	in.outlet("porch", -half, -6000, 120, 15)
-	in.Spec.Site.Features = []spec.Feature{{Name: "bed", At: spec.Point{X: -half, Y: -3000}, Radius: 1000}}
-	straight := Feed(in).Chains[0].Lies
-	in.Spec.Site.Cords.KeepOff = []string{"bed"}
-	p := Feed(in)
-	checkPlan(t, in, p)
-	c := p.Chains[0]
-	// Around a circle of 1 m in the middle of 6 m: two tangents of √8 m and an arc of 2·asin(1/3).
-	least := measure.Length(1000 * (2*math.Sqrt(8) + 2*math.Asin(1.0/3)))
-	if straight != 6000 || c.Lies < least || c.Lies > least*1.1 {
-		t.Errorf("straight %v, around %v, least %v", straight, c.Lies, least)
+// split checks that no outlet feeds both parts where the plan does not say that it could not keep them apart. Tests give each outlet its own GFCI.
+func (w *walk) split() {
+	w.Helper()
+	if w.in.Spec.Power.Split == spec.SplitNone || slices.Contains(codes(w.plan), "split-not-possible") || slices.Contains(codes(w.plan), "no-power-given") {
+		return
 	}
-	for i := 1; i < len(c.Path); i++ {
-		if !clear(c.Path[i-1], c.Path[i], []obstacle{{outline: ring(spec.Point{X: -half, Y: -3000}, 1000)}}) {
-			t.Errorf("the cord crosses the bed from %v to %v", c.Path[i-1], c.Path[i])
+	parts := map[string]int{}
+	for _, c := range w.plan.Chains {
+		for _, s := range c.Strings {
+			p := w.hung[s].Run
+			part := -1
+			if n, ok := p.OnArch(); ok && w.in.Spec.Power.Split == spec.SplitArches {
+				part = n % 2
+			} else if side, ok := p.Wall(); ok {
+				part = int(side)
+			}
+			if part < 0 || c.Outlet == "" {
+				continue
+			}
+			if was, ok := parts[c.Outlet]; ok && was != part {
+				w.Errorf("outlet %s feeds both parts", c.Outlet)
+			}
+			parts[c.Outlet] = part
 		}
 	}
 }

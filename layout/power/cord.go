@@ -2,7 +2,6 @@ package power
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"hoopwright/layout/catalog"
@@ -103,6 +102,3 @@ func ampsOf(l catalog.String) measure.Current {
 	}
 	return measure.Current(float64(l.Watts) / float64(l.Volts))
 }
-
-// taps returns how many three-way taps make a number of sockets out of one.
-func taps(sockets int) int { return int(math.Ceil(float64(max(sockets, 1)-1) / 2)) }

@@ -6,6 +6,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // dropSays tells of volts lost on the way, once for each lamp and limit, by the worst chain.
@@ -34,15 +35,15 @@ func (f *feeding) dropSays() {
 			code, limit = "drop-over-5-percent", dropFar
 		}
 		f.say(level, code, "power", "More than 3 %% is lost by %s, most by %s: %s at its last bulb, %s of the supply lost, over the usual %s. There %s. %s.",
-			plural(n, "chain"), c.Name, measure.Volts(c.EndVolts), percent(c.Drop), percent(limit), effect, f.brighter(worst))
+			say.Count(n, "run"), c.Name, measure.Volts(c.EndVolts), percent(c.Drop), percent(limit), effect, f.brighter(worst))
 	}
 }
 
 // percent prints a share.
 func percent(share float64) string { return measure.Percent(measure.Share(share)) }
 
-// brighter says what to change for a chain that loses too much: a thicker cord where that alone keeps it within 3 %, else fewer strings
-// in line where the chain itself loses more than its cords, else a shorter way.
+// brighter says what to change for a run that loses too much: a thicker cord where that alone keeps it within 3 %, else fewer strings
+// in line where the run itself loses more than its cords, else a shorter way.
 func (f *feeding) brighter(chain int) string {
 	c := f.chains[chain]
 	if c.Feeder == "" {
@@ -64,8 +65,8 @@ func (f *feeding) brighter(chain int) string {
 			}
 		}
 	}
-	if most := mostBright(f.labels[chain], max(0, dropSeen-cords)); own > cords && most < len(c.Strings) {
-		return fmt.Sprintf("With %s in line in place of %d it would lose about 3 %% or less", plural(most, "string"), len(c.Strings))
+	if own > cords && len(c.Strings) > 1 {
+		return "Use fewer strings in line: a smaller power.together"
 	}
 	return fmt.Sprintf("Its cords alone lose %s, in the thickest as well: an outlet nearer to it, or another circuit there, shortens them", percent(cords))
 }

@@ -2,108 +2,186 @@ package power
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/power/sharing"
 	"hoopwright/layout/spec"
 )
+
+// hair is what sums of currents and powers may be off by rounding.
+const hair = 1e-9
+
+// source is an outlet that can feed lights, with its circuit.
+type source struct {
+	outlet  spec.Outlet
+	circuit int
+	volts   measure.Voltage
+	ways    [2]approach     // by wall
+	most    measure.Current // through one of its sockets: what the best cord carries
+	cords   []cordKind      // thinnest first
+}
+
+// cordKind is a kind of cord with the cords of its kind that have several sockets.
+type cordKind struct {
+	cord   catalog.Cord
+	inline []catalog.Inline
+	prices []int64 // of each of inline
+}
 
 // feeding is a plan in the making.
 type feeding struct {
 	in      Input
 	site    *site
-	chains  []Chain
-	labels  []catalog.String  // of each chain's strings
-	own     []measure.Voltage // lost within each chain
-	index   map[string]int    // chain by name
+	runs    []*run
+	names   []string          // of the runs
+	chains  []Chain           // of the runs
+	labels  []catalog.String  // of each run's first string
+	own     []measure.Voltage // lost within each run
+	index   map[string]int    // run by name
 	units   []unit
-	sharer  *sharer
-	sharing sharing
+	sources []source
+	fans    int                       // sockets of a three-way
+	back    func(catalog.String) bool // whether a string's plug has a socket in its back
+	prices  prices
+	problem sharing.Problem
+	sharing sharing.Plan
+	split   spec.Split          // that is kept
 	outlets map[string]atOutlet // laid so far, by what is plugged in
-	split   bool                // walls are fed apart
+	walls   map[string]*walled  // the same along one wall, by what is picked for it
 	unfed   []int               // units for which no circuit has the amps
 	dry     []int               // units for which no outlet has a socket
 	strange []int               // units that belong on no circuit here
 	plan    Plan
+	bound   int                 // fewest pieces that any choice could do with, 0 where not known
+	cut     func(a, b int) bool // which ridge strings are kept apart
 }
 
-// Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the chains alone. While a chain of several strings
-// loses more than 5 % with its cords, chains are cut shorter, if that helps.
+// Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the runs alone.
 func Feed(in Input) Plan {
-	site := newSite(in)
-	best := feed(in, site, ownShares[0])
-	worst, cut := best.dimmest()
-	for _, own := range ownShares[1:] {
-		if !cut {
-			break
-		}
-		p := feed(in, site, own)
-		if drop, again := p.dimmest(); drop < worst-hair && p.Missing <= best.Missing+hair && p.unfed() <= best.unfed() {
-			best, worst, cut = p, drop, again
+	best := feedBest(in, func(l catalog.String) bool { return l.BackSocket })
+	best.gain()
+	best.findings()
+	return best.plan
+}
+
+// feedBest plans with the ridge cut into runs in each way that takes the fewest, and returns the best plan.
+func feedBest(in Input, back func(catalog.String) bool) *feeding {
+	s := newSite(in)
+	var best *feeding
+	bound := math.MaxInt
+	for _, cut := range ridgeCuts(s) {
+		f := feed(s, cut, back)
+		if bound = min(bound, f.bound); best == nil || Better(f.plan, best.plan) {
+			best = f
 		}
 	}
+	n := best.plan.Pieces()
+	best.plan.PiecesProven = n > 0 && n <= bound && best.plan.mark.over == 0
 	return best
 }
 
-// dimmest returns the greatest share of volts lost at any last bulb, and whether that is over 5 % behind several strings.
-func (p Plan) dimmest() (drop float64, cut bool) {
-	for _, c := range p.Chains {
-		if c.Drop > drop {
-			drop, cut = c.Drop, c.Drop > dropFar && len(c.Strings) > 1
-		}
+// feed plans with one way to cut the ridge.
+func feed(s *site, cut func(a, b int) bool, back func(catalog.String) bool) *feeding {
+	f := &feeding{in: s.Input, site: s, cut: cut, index: map[string]int{}, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
+	f.fans = s.mostFans()
+	f.prices = pricesOf(s.Spec)
+	f.runs = join(s, cut)
+	for i := range f.runs {
+		f.names = append(f.names, letters(i))
+		f.index[f.names[i]] = i
 	}
-	return drop, cut
-}
-
-// unfed counts the strings that nothing feeds.
-func (p Plan) unfed() int {
-	n := 0
-	for _, c := range p.Chains {
-		if c.Feeder == "" {
-			n += len(c.Strings)
-		}
-	}
-	return n
-}
-
-// feed plans with chains that by themselves lose no more than a share of their volts.
-func feed(in Input, s *site, own float64) Plan {
-	f := &feeding{in: in, site: s, index: map[string]int{}, outlets: map[string]atOutlet{}}
-	groups := join(f.site, in.Strings, in.Spec.Power.Split, own)
-	f.chain(groups)
-	f.units = units(in.Strings, groups, f.chains)
-	if f.sources(); len(f.sharer.sources) > 0 {
+	f.makeUnits()
+	if f.findSources(); len(f.sources) > 0 {
 		f.assign()
 	}
+	f.chain()
+	for _, d := range f.plan.Feeders {
+		f.hang(d)
+	}
+	f.plan.Turned = make([]bool, len(s.Lines))
+	for _, r := range f.runs {
+		for _, t := range r.seats {
+			if n := s.lineOf[t.string]; n >= 0 {
+				f.plan.Turned[n] = t.turned
+			}
+		}
+	}
+	f.number()
 	f.plan.Chains = f.chains
 	f.count()
 	f.circuits()
 	f.energy()
-	f.findings()
-	return f.plan
+	return f
 }
 
-// chain turns groups into chains with their currents.
-func (f *feeding) chain(groups []*group) {
-	for n, g := range groups {
-		label := f.in.Strings[g.members[0]].Label
-		c := Chain{Name: letters(n), Watts: g.watts, Kind: label.Name, Volts: label.Volts, Limit: g.why, MostWatts: limitOf(label).watts}
-		var labels []catalog.String
-		var amps []measure.Current
-		for _, m := range g.members {
-			one := f.in.Strings[m]
-			c.Strings = append(c.Strings, one.Name)
-			labels = append(labels, one.Label)
-			amps = append(amps, ampsOf(one.Label))
+// ridgeCuts returns two ways to keep ridge strings apart that make the fewest runs: all of about one length, and all full but the last.
+func ridgeCuts(s *site) []func(a, b int) bool {
+	var ridge []int // lines
+	for n, l := range s.Lines {
+		if l.Count > 0 && ridgeRun(s.Strings[l.First]) {
+			ridge = append(ridge, n)
 		}
-		running, lost := dropAlong(labels, amps)
+	}
+	if len(ridge) < 2 {
+		return []func(a, b int) bool{nil}
+	}
+	first := s.Lines[ridge[0]]
+	each := max(1, s.together()/first.Count)
+	n := len(ridge)
+	runs := (n + each - 1) / each
+	order := make([]int, len(s.Lines))
+	for i, l := range ridge {
+		order[l] = i
+	}
+	var out []func(a, b int) bool
+	add := func(starts map[int]bool) {
+		out = append(out, func(a, b int) bool {
+			la, lb := s.lineOf[a], s.lineOf[b]
+			return la != lb && starts[max(order[la], order[lb])]
+		})
+	}
+	even := map[int]bool{}
+	for i := 1; i < runs; i++ {
+		even[n*i/runs] = true
+	}
+	add(even)
+	starts := map[int]bool{}
+	for at := each; at < n; at += each {
+		starts[at] = true
+	}
+	add(starts)
+	return out
+}
+
+// mostFans returns how many sockets the largest three-way has that the spec allows.
+func (s *site) mostFans() int {
+	if len(s.Spec.Power.Taps) == 0 {
+		return 0
+	}
+	return s.Spec.Power.Taps[0].Sockets
+}
+
+// chain makes chains of the runs, as they lie, with their currents.
+func (f *feeding) chain() {
+	for n, r := range f.runs {
+		list := f.site.strings(r.seats)
+		label := list[0].Label
+		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: limitOf(label).watts, From: list[0].From, To: list[len(list)-1].To}
+		for _, s := range list {
+			c.Strings = append(c.Strings, s.Name)
+			c.On = append(c.On, s.Run)
+			c.Watts += s.Watts
+		}
+		running, lost := along(list)
 		c.Running, c.Amps = running, running[0]
 		c.EndVolts = label.Volts - lost
 		if label.Volts > 0 {
 			c.Drop = float64(lost / label.Volts)
 		}
-		f.index[c.Name] = n
+		c.Limit = nearest(limits(list, f.site.together())...)
 		f.chains = append(f.chains, c)
 		f.labels = append(f.labels, label)
 		f.own = append(f.own, lost)
@@ -119,108 +197,42 @@ func letters(n int) string {
 	return name
 }
 
-// sources finds the outlets that may feed lights.
-func (f *feeding) sources() {
+// findSources finds the outlets that may feed lights.
+func (f *feeding) findSources() {
 	p := f.in.Spec.Power
-	f.sharer = &sharer{site: f.site, units: f.units, circuit: p.Circuits}
-	for _, c := range p.Circuits {
-		f.sharer.allowed = append(f.sharer.allowed, max(0, allowance(p, c)-c.OtherLoad))
-	}
 	for _, o := range f.in.Spec.Site.Outlets {
 		k := slices.IndexFunc(p.Circuits, func(c spec.Circuit) bool { return c.Name == o.Circuit })
 		if k < 0 {
 			continue
 		}
 		v := p.Circuits[k].Volts
-		f.sharer.sources = append(f.sharer.sources, source{
-			outlet: o, circuit: k, volts: v, most: mostThrough(cordsFor(v)),
-			ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)},
-		})
+		s := source{outlet: o, circuit: k, volts: v, most: mostThrough(cordsFor(v)), ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
+		for _, c := range cordsFor(v) {
+			s.cords = append(s.cords, f.kindOf(c))
+		}
+		if len(s.cords) == 0 { // no cord is known for such volts
+			s.cords = []cordKind{{}}
+		}
+		f.sources = append(f.sources, s)
 	}
+}
+
+// kindOf returns a kind of cord with the cords of its kind that have several sockets, the shortest first.
+func (f *feeding) kindOf(c catalog.Cord) cordKind {
+	out := cordKind{cord: c}
+	for _, in := range f.in.Spec.Power.Inline {
+		if in.Cord.Name == c.Name {
+			out.inline = append(out.inline, in)
+		}
+	}
+	slices.SortStableFunc(out.inline, func(a, b catalog.Inline) int { return cmp.Compare(a.Length, b.Length) })
+	for _, in := range out.inline {
+		out.prices = append(out.prices, f.prices.inline(in))
+	}
+	return out
 }
 
 // allowance returns what a circuit may carry for hours: the continuous share of its breaker, NEC 210.19(A)(1) and 210.20(A).
 func allowance(p spec.Power, c spec.Circuit) measure.Current {
 	return measure.Current(float64(p.Continuous) * float64(c.Breaker))
-}
-
-// count numbers the cords and adds up what the feeders are made of.
-func (f *feeding) count() {
-	cords := 0
-	for _, one := range f.plan.Feeders {
-		for i := range one.Joints {
-			j := &one.Joints[i]
-			if len(j.Cords) > 0 {
-				cords++
-				j.Cord = cords
-			}
-			f.plan.Taps += j.Taps
-			for _, p := range j.Plugs {
-				if p.Supply {
-					f.plan.Supplies++
-				}
-			}
-			for _, l := range j.Cords {
-				k := slices.IndexFunc(f.plan.Cords, func(c Cord) bool { return c.Name == one.Cord && c.Length == l })
-				if k < 0 {
-					k = len(f.plan.Cords)
-					f.plan.Cords = append(f.plan.Cords, Cord{Name: one.Cord, Length: l})
-				}
-				f.plan.Cords[k].Count++
-			}
-		}
-	}
-	f.plan.CordsProven = cords > 0 && f.laidCords() <= f.leastCords()
-	slices.SortFunc(f.plan.Cords, func(a, b Cord) int {
-		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Length, b.Length))
-	})
-}
-
-// laidCords counts the cords, those plugged one into the other on one way singly.
-func (f *feeding) laidCords() int {
-	n := 0
-	for _, c := range f.plan.Cords {
-		n += c.Count
-	}
-	return n
-}
-
-// circuits adds up each circuit.
-func (f *feeding) circuits() {
-	p := f.in.Spec.Power
-	for _, c := range p.Circuits {
-		one := Circuit{Name: c.Name, Allowed: allowance(p, c), Spec: c}
-		for _, d := range f.plan.Feeders {
-			if d.Circuit != c.Name {
-				continue
-			}
-			one.Lights += d.Amps
-			if !slices.Contains(one.Outlets, d.Outlet) {
-				one.Outlets = append(one.Outlets, d.Outlet)
-			}
-			for _, j := range d.Joints {
-				for _, plug := range j.Plugs {
-					one.Chains = append(one.Chains, plug.Chains...)
-				}
-			}
-		}
-		one.Amps = one.Lights + c.OtherLoad
-		f.plan.Circuits = append(f.plan.Circuits, one)
-	}
-}
-
-// energy figures what the season burns: every string at its label's watts.
-func (f *feeding) energy() {
-	for _, c := range f.chains {
-		f.plan.Watts += c.Watts
-	}
-	if e := f.in.Spec.Power.Evenings; e != nil {
-		f.plan.KWh, f.plan.Cost = energy(f.plan.Watts, *e)
-	}
-}
-
-// energy returns kWh = W·h·nights/1000 and what they cost.
-func energy(w measure.Power, e spec.Evenings) (kWh, cost float64) {
-	kWh = float64(w) * e.Hours * float64(e.Nights) / 1000
-	return kWh, kWh * e.Price
 }

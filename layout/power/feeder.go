@@ -2,7 +2,7 @@ package power
 
 import (
 	"cmp"
-	"fmt"
+	"encoding/binary"
 	"slices"
 
 	"hoopwright/layout/catalog"
@@ -16,137 +16,194 @@ const (
 	dropFar  = 0.05
 )
 
-// ownMost is the most of a chain's own loss that counts when cords and circuits are chosen for it: no cord gives the rest back.
-const ownMost = 0.02
-
-// built is the feeders of a sharing.
-type built struct {
-	feeders []Feeder
-	dry     []int   // units for which no outlet has a socket
-	drop    float64 // greatest of the losses that worst returns
-	worst   int     // the chain with it
-	line    int     // most cords plugged one into the other
-	last    int     // a chain behind them
-	over    int     // cords in line beyond mostInLine, over all feeders
-	stacked int     // taps that sit in other taps
+// atOutlet is what is plugged into one source.
+type atOutlet struct {
+	laid  []laid
+	picks []pick
+	dry   []int // units for which it has no socket
+	mark  mark
+	bound int // fewest pieces that any choice there could do with, 0 where that is not known
 }
 
-// trouble returns a chain that another circuit might help, the one that loses too many volts before the one behind too many cords; not
-// ok where all is well.
-func (b built) trouble() (chain int, ok bool) {
-	switch {
-	case b.drop > dropFar:
-		return b.worst, true
-	case b.line > mostInLine:
-		return b.last, true
-	}
-	return 0, false
-}
-
-// better reports whether fewer volts over 5 % are lost than in the other, or as many behind fewer cords in line, at the worst and
-// then over all feeders, or with fewer taps in taps.
-func (b built) better(o built) bool {
-	if d := max(b.drop, dropFar) - max(o.drop, dropFar); d < -hair || d > hair {
-		return d < 0
-	}
-	return cmp.Or(
-		cmp.Compare(max(b.line, mostInLine), max(o.line, mostInLine)),
-		cmp.Compare(b.over, o.over),
-		cmp.Compare(b.stacked, o.stacked),
-	) < 0
-}
-
-// build makes the feeders of a sharing, with no socket taken for a cord that passes other plug places for longer than run.
-func (f *feeding) build(s sharing, run measure.Length) built {
-	var b built
-	for k := range f.sharer.sources {
-		o := f.outlet(s, k, run)
-		for _, l := range o.laid {
-			f.feeder(&b, f.sharer.sources[k], l)
-		}
-		b.dry = append(b.dry, o.dry...)
-	}
-	return b
-}
-
-// laid is a feeder's joints with one kind of cord.
+// laid is one socket's joints with one kind of cord.
 type laid struct {
-	joints  []Joint
-	cord    catalog.Cord
-	drop    float64 // greatest share of volts lost, as worst counts it
-	chain   int     // that loses it
-	line    int     // most cords in line
-	last    int     // a chain behind them
-	stacked int     // taps that sit in other taps
+	joints []Joint
+	cord   catalog.Cord
+	dim    float64 // share of the volts lost beyond 3 % by the worst run
 }
 
-// choose lays a feeder with the thinnest cord that carries its current and keeps the loss up to every last bulb within 3 %; where
-// none does, within 5 %; else with the one that loses least.
-func (f *feeding) choose(src source, list []branch) laid {
-	var best laid
-	for _, c := range cordsFor(src.volts) {
-		l := f.lay(src, list, c)
-		if !carries(c, l.joints) {
+// outlet lays everything that is plugged into one source. From sharing to sharing most sources feed the same, so what was laid is kept.
+func (f *feeding) outlet(k int, units []int) atOutlet {
+	key := binary.AppendUvarint(nil, uint64(k))
+	for _, i := range units {
+		key = binary.AppendUvarint(key, uint64(i))
+	}
+	if o, ok := f.outlets[string(key)]; ok {
+		return o
+	}
+	picks, bound := f.choose(k, units)
+	o := f.lay(k, picks)
+	o.bound = bound
+	f.outlets[string(key)] = o
+	return o
+}
+
+// layer looks for the lines of the best mark that keep the loss up to every last bulb within 3 %, and where none does, for those that lose least
+// beyond.
+type layer struct {
+	best  atOutlet
+	dim   float64 // of the best
+	least mark    // of any, whatever it loses
+	found bool
+}
+
+// take keeps what is laid where it is better.
+func (l *layer) take(o atOutlet) {
+	dim := 0.0
+	for _, one := range o.laid {
+		dim += one.dim
+	}
+	if !l.found || o.mark.better(l.least) {
+		l.least = o.mark
+	}
+	if !l.found || len(o.dry) < len(l.best.dry) || len(o.dry) == len(l.best.dry) && (dim < l.dim-hair || dim < l.dim+hair && o.mark.better(l.best.mark)) {
+		l.best, l.dim, l.found = o, dim, true
+	}
+}
+
+// settled reports whether nothing better is to be had by more lines.
+func (l *layer) settled() bool { return l.found && l.dim <= hair && !l.least.better(l.best.mark) }
+
+// lay lays what is picked with each kind of cord; where the volts ask for a thicker one with more pieces, or for more than any gives, with more
+// lines too.
+func (f *feeding) lay(k int, picks []pick) atOutlet {
+	src := f.sources[k]
+	var l layer
+	var short atOutlet
+	for _, kind := range src.cords {
+		courses := f.bothCourses(k, picks, kind, false)
+		m, both, ok := f.outletCourse(courses[0], courses[1], k)
+		if o := f.plug(k, both, kind.cord, m); ok {
+			l.take(o)
+		} else {
+			short = o
+		}
+	}
+	for _, kind := range src.cords {
+		if l.settled() {
+			break
+		}
+		courses := f.bothCourses(k, picks, kind, true)
+		for _, a := range courses[0] {
+			for _, b := range courses[1] {
+				if m, both, ok := f.outletCourse([]course{a}, []course{b}, k); ok {
+					l.take(f.plug(k, both, kind.cord, m))
+				}
+			}
+		}
+	}
+	if !l.found {
+		l.best = short
+	}
+	l.best.picks = picks
+	return l.best
+}
+
+// bothCourses lists the courses of both walls.
+func (f *feeding) bothCourses(k int, picks []pick, kind cordKind, more bool) (out [2][]course) {
+	for side := range out {
+		out[side] = f.courses(k, sides[side], f.stops(k, sides[side], picks), f.toolsOf(kind), more)
+	}
+	return out
+}
+
+// plug puts lines into an outlet's sockets: one in each while there are enough, then several behind a three-way in the outlet, as far as its plug carries.
+// What finds no place stays dry.
+func (f *feeding) plug(k int, both [2]course, cord catalog.Cord, m mark) atOutlet {
+	src := f.sources[k]
+	lines := slices.Concat(both[0].lines, both[1].lines)
+	o := atOutlet{mark: m}
+	in, rest := pack(lines, src.outlet.Sockets, max(1, f.fans), src.most)
+	for _, list := range in {
+		l := laid{joints: f.grow(src, list, cord), cord: cord}
+		for _, j := range l.joints {
+			for _, p := range j.Plugs {
+				if over := f.lost(j, p, src.volts) - dropSeen; over > l.dim {
+					l.dim = over
+				}
+			}
+		}
+		if !carries(cord, l.joints) {
+			l.dim += 100
+		}
+		o.laid = append(o.laid, l)
+	}
+	for _, l := range rest {
+		for _, s := range l.stops {
+			for _, w := range s.wants {
+				o.dry = append(o.dry, w.all()...)
+			}
+		}
+	}
+	return o
+}
+
+// all returns the units behind a want.
+func (w want) all() []int {
+	if w.riser == nil {
+		return w.units
+	}
+	return slices.Concat(w.riser.plugs...)
+}
+
+// pack puts lines into an outlet's sockets: one in each while there are enough, then as many as a three-way has sockets behind one in the outlet, as
+// far as its plug carries. What finds no place is returned as rest.
+func pack(lines []line, sockets, fans int, most measure.Current) (in [][]line, rest []line) {
+	if len(lines) <= sockets {
+		for _, l := range lines {
+			in = append(in, []line{l})
+		}
+		return in, nil
+	}
+	order := slices.Clone(lines)
+	slices.SortStableFunc(order, func(a, b line) int { return cmp.Compare(b.amps, a.amps) })
+	sums := make([]measure.Current, sockets)
+	in = make([][]line, sockets)
+	for _, l := range order {
+		best := -1
+		for s := range in {
+			if len(in[s]) < fans && sums[s]+l.amps <= most+hair && (best < 0 || len(in[s]) < len(in[best])) {
+				best = s
+			}
+		}
+		if best < 0 {
+			rest = append(rest, l)
 			continue
 		}
-		if best.joints == nil || rank(l.drop) < rank(best.drop) || rank(l.drop) == 2 && l.drop < best.drop {
-			best = l
-		}
-		if rank(best.drop) == 0 {
-			break
-		}
+		in[best] = append(in[best], l)
+		sums[best] += l.amps
 	}
-	if best.joints == nil { // no cord is known for such volts
-		best = f.lay(src, list, catalog.Cord{})
-	}
-	return best
+	return slices.DeleteFunc(in, func(list []line) bool { return len(list) == 0 }), rest
 }
 
-// rank sorts a loss by the limits: 0 within 3 %, 1 within 5 %, 2 over it.
-func rank(drop float64) int {
-	switch {
-	case drop <= dropSeen:
-		return 0
-	case drop <= dropFar:
-		return 1
+// lost returns the share of the volts lost up to the last bulb behind a plug.
+func (f *feeding) lost(j Joint, p Plug, volts measure.Voltage) float64 {
+	d := float64((volts - j.Volts) / volts)
+	if !p.Supply {
+		worst := measure.Voltage(0)
+		for _, c := range p.Chains {
+			_, own := along(f.site.strings(f.runs[f.index[c]].seats))
+			worst = max(worst, own)
+		}
+		d += float64(worst / volts)
 	}
-	return 2
+	return d
 }
 
-// lay lays a feeder with one kind of cord, by wider steps where its line would be too long, twice as wide each time while that shortens it.
-func (f *feeding) lay(src source, list []branch, cord catalog.Cord) laid {
-	best := f.survey(src, f.grow(src, list, cord, 0), cord)
-	for step := wideStep; best.line > mostInLine; step *= 2 {
-		wide := f.survey(src, f.grow(src, list, cord, step), cord)
-		if wide.line >= best.line {
-			break
-		}
-		best = wide
-	}
-	return best
-}
-
-// survey measures joints.
-func (f *feeding) survey(src source, joints []Joint, cord catalog.Cord) laid {
-	l := laid{joints: joints, cord: cord}
-	l.drop, l.chain = f.worst(joints, src.volts)
-	line := make([]int, len(joints)) // cords from the outlet to each joint
-	for i, j := range joints {
-		if line[i] = len(j.Cords); j.From >= 0 {
-			line[i] += line[j.From]
-		}
-		if line[i] > l.line && len(j.Plugs) > 0 {
-			l.line, l.last = line[i], f.index[j.Plugs[0].Chains[0]]
-		}
-		l.stacked += max(0, j.Taps-1)
-	}
-	return l
-}
-
-// feeder adds one feeder.
-func (f *feeding) feeder(b *built, src source, l laid) {
+// feeder makes a feeder of one socket's joints.
+func (f *feeding) feeder(name string, src source, l laid) Feeder {
 	one := Feeder{
-		Name: fmt.Sprintf("F%d", len(b.feeders)+1), Outlet: src.outlet.Name, Circuit: f.in.Spec.Power.Circuits[src.circuit].Name,
+		Name: name, Outlet: src.outlet.Name, Circuit: f.in.Spec.Power.Circuits[src.circuit].Name,
 		Joints: l.joints, Amps: l.joints[0].Amps, Volts: src.volts,
 	}
 	for _, j := range l.joints {
@@ -155,15 +212,7 @@ func (f *feeding) feeder(b *built, src source, l laid) {
 			one.Cord, one.Gauge = l.cord.Name, f.in.Spec.Units.Gauge(l.cord.Area)
 		}
 	}
-	b.feeders = append(b.feeders, one)
-	if l.drop > b.drop {
-		b.drop, b.worst = l.drop, l.chain
-	}
-	if l.line > b.line {
-		b.line, b.last = l.line, l.last
-	}
-	b.over += max(0, l.line-mostInLine)
-	b.stacked += l.stacked
+	return one
 }
 
 // carries reports whether every cord of some joints is within what its length may carry.
@@ -178,25 +227,29 @@ func carries(c catalog.Cord, joints []Joint) bool {
 	return true
 }
 
-// worst returns the greatest share of volts lost up to the end of any chain on a feeder's joints, and which chain that is; of a
-// chain's own loss no more is counted than ownMost.
-func (f *feeding) worst(joints []Joint, volts measure.Voltage) (drop float64, chain int) {
+// worst returns the greatest share of volts lost up to the end of any run on a feeder's joints.
+func (f *feeding) worst(joints []Joint, volts measure.Voltage) float64 {
+	drop := 0.0
 	for _, j := range joints {
 		for _, p := range j.Plugs {
-			c := f.index[p.Chains[0]]
-			d := float64((volts - j.Volts) / volts)
-			if !p.Supply {
-				d += min(float64(f.own[c]/volts), ownMost)
-			}
-			if d > drop {
-				drop, chain = d, c
-			}
+			drop = max(drop, f.lost(j, p, volts))
 		}
 	}
-	return drop, chain
+	return drop
 }
 
-// hang fills in for each chain of a feeder how it is fed.
+// rank sorts a loss by the limits: 0 within 3 %, 1 within 5 %, 2 over it.
+func rank(drop float64) int {
+	switch {
+	case drop <= dropSeen:
+		return 0
+	case drop <= dropFar:
+		return 1
+	}
+	return 2
+}
+
+// hang fills in for each run of a feeder how it is fed.
 func (f *feeding) hang(one Feeder) {
 	cold := f.in.Spec.Weather.Cold
 	cord, _ := catalog.FindCord(one.Cord)
@@ -217,7 +270,6 @@ func (f *feeding) hang(one Feeder) {
 					c.Lies += at.Lies
 					for _, l := range at.Cords {
 						c.Cord += l
-						c.Cords = append(c.Cords, one.Cord)
 					}
 					c.Path = append(c.Path, at.Path...)
 				}
@@ -236,6 +288,7 @@ func (f *feeding) hang(one Feeder) {
 					c.ColdVolts = one.Volts - (one.Volts-j.Volts)*coldCord - own*coldString
 				}
 				c.Drop = float64((of - c.EndVolts) / of)
+				c.Limit = nearest(c.Limit, Limit{VoltsLost, c.Drop, dropSeen})
 			}
 		}
 	}

@@ -6,20 +6,14 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
-
-// plural counts things in words: 1 string, 3 strings.
-func plural(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
 
 // say adds a finding on the circuit sheet.
 func (f *feeding) say(level finding.Level, code, key, format string, args ...any) {
 	f.plan.Findings = append(f.plan.Findings, finding.Finding{
-		Level: level, Code: code, Text: fmt.Sprintf(format, args...), Sheet: "circuit", Key: key, Pos: f.in.Spec.Position(key),
+		Level: level, Code: code, Text: fmt.Sprintf(format, args...), Key: key,
 	})
 }
 
@@ -30,9 +24,9 @@ func (f *feeding) findings() {
 	}
 	f.chainSays()
 	f.overloadSays()
-	if len(f.sharer.sources) == 0 {
+	if len(f.sources) == 0 {
 		f.say(finding.Note, "no-power-given", "power", "The spec names no circuit with an outlet, so the %s are formed but nothing feeds them: %s in all. Give power.circuits and site.outlets.",
-			plural(len(f.chains), "chain"), measure.Watts(f.plan.Watts))
+			say.Count(len(f.chains), "run"), measure.Watts(f.plan.Watts))
 		return
 	}
 	f.unfedSays()
@@ -46,7 +40,7 @@ func (f *feeding) findings() {
 func (f *feeding) strings(list []int) int {
 	n := 0
 	for _, i := range list {
-		for _, c := range f.units[i].chains {
+		for _, c := range f.units[i].runs {
 			n += len(f.chains[c].Strings)
 		}
 	}
@@ -57,7 +51,7 @@ func (f *feeding) strings(list []int) int {
 func (f *feeding) chainNames(list []int) string {
 	var names []string
 	for _, i := range list {
-		for _, c := range f.units[i].chains {
+		for _, c := range f.units[i].runs {
 			names = append(names, f.chains[c].Name)
 		}
 	}
@@ -69,12 +63,9 @@ func (f *feeding) chainNames(list []int) string {
 
 // unfedSays tells what nothing feeds, and why.
 func (f *feeding) unfedSays() {
-	for _, i := range f.unfed {
-		f.plan.Missing += f.sharer.wanted(f.units[i])
-	}
 	if n := f.strings(f.unfed); n > 0 {
-		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (chains %s) within their allowances, other load counted. %sAdd a circuit, free one of other load, or leave those strings out%s.",
-			measure.Amps(f.plan.Missing), plural(n, "string"), f.chainNames(f.unfed), f.tightTimer(), f.ledWould())
+		f.say(finding.MustFix, "not-enough-amps", "power.circuits", "%s are missing: the circuits, with their timers and plugs, cannot carry %s (runs %s) within their allowances, other load counted. %sAdd a circuit, free one of other load, or leave those strings out%s.",
+			measure.Amps(f.plan.Missing), say.Count(n, "string"), f.chainNames(f.unfed), f.tightTimer(), f.ledWould())
 	}
 	if n := f.strings(f.dry); n > 0 {
 		level := finding.LookAt
@@ -83,18 +74,18 @@ func (f *feeding) unfedSays() {
 				level = finding.MustFix
 			}
 		}
-		f.say(level, "not-enough-sockets", "site.outlets", "The outlets' sockets cannot feed %s (chains %s), three-way taps counted. Give an outlet more sockets, or another outlet.",
-			plural(n, "string"), f.chainNames(f.dry))
+		f.say(level, "not-enough-sockets", "site.outlets", "The outlets' sockets cannot feed %s (runs %s), three-ways counted. Give an outlet more sockets, or another outlet.",
+			say.Count(n, "string"), f.chainNames(f.dry))
 	}
 	if n := f.strings(f.strange); n > 0 {
 		u := f.units[f.strange[0]]
-		kind := f.chains[u.chains[0]].Kind
+		kind := f.chains[u.runs[0]].Kind
 		level := finding.MustFix
 		if !f.voltsGiven(kind) {
 			level = finding.LookAt
 		}
-		f.say(level, "wrong-volts", "power.circuits", "%s (chains %s) cannot go on any circuit here: %s wants %s. Never plug one in; use strings for the circuit's volts, or a supply.",
-			plural(n, "string"), f.chainNames(f.strange), kind, measure.Volts(u.volts))
+		f.say(level, "wrong-volts", "power.circuits", "%s (runs %s) cannot go on any circuit here: %s wants %s. Never plug one in; use strings for the circuit's volts, or a supply.",
+			say.Count(n, "string"), f.chainNames(f.strange), kind, measure.Volts(u.volts))
 	}
 }
 
@@ -108,16 +99,23 @@ func (f *feeding) voltsGiven(kind string) bool {
 	return true
 }
 
-// splitSays tells where the walls could not be fed apart.
+// splitSays tells where the split that is asked for could not be kept.
 func (f *feeding) splitSays() {
-	if !f.in.Spec.Power.Split || f.split && f.sharing.possible {
+	want := f.in.Spec.Power.Split
+	if f.plan.kept {
 		return
 	}
 	why := "only one circuit or GFCI is at hand"
-	if len(f.sharer.trips(true)) > 1 {
-		why = "the circuits cannot carry each wall by itself"
+	if len(f.trips(want)) > 1 {
+		why = "the circuits cannot carry each part by itself"
 	}
-	f.say(finding.LookAt, "split-not-possible", "power.split", "Left and right walls are to be fed apart, but %s, so one trip can darken both walls. Give another circuit with an outlet, or take split out.", why)
+	what, dark := "Left and right walls", "both walls"
+	if want == spec.SplitArches {
+		what, dark = "Every other arch is", "whole bays"
+	} else {
+		what += " are"
+	}
+	f.say(finding.LookAt, "split-not-possible", "power.split", "%s to be fed apart, but %s, so one trip can darken %s. Give another circuit with an outlet, or take split out.", what, why, dark)
 }
 
 // circuitSays tells what to watch on the circuits in use.
@@ -141,7 +139,11 @@ func (f *feeding) circuitSays() {
 			if s.Volts >= 200 {
 				word = "30 mA RCD (gfci in the spec)"
 			}
-			f.say(finding.LookAt, "no-gfci", key, "Circuit %s feeds lights outdoors, and the spec names no %s on it. Have a licensed electrician see to one before anything is plugged in, then write gfci: true.", c.Name, word)
+			level := finding.LookAt
+			if f.in.Spec.Given(key + ".gfci") {
+				level = finding.MustFix
+			}
+			f.say(level, "no-gfci", key, "Circuit %s feeds lights outdoors, and the spec names no %s on it. Put a portable one in the outlet before anything is plugged in (it is on the buying list), or have a licensed electrician fit one, then write gfci: true.", c.Name, word)
 		}
 		for _, name := range c.Outlets {
 			for k, o := range f.in.Spec.Site.Outlets {
@@ -161,44 +163,54 @@ func (f *feeding) circuitSays() {
 		}
 	}
 	if n > 0 {
-		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; strings behind a low-voltage supply are the usual answer.", plural(n, "string"), measure.Volts(volts))
+		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; low-voltage strings are the usual answer within reach, their supply indoors or in a dry box.", say.Count(n, "string"), measure.Volts(volts))
 	}
 }
 
-// mostInLine is how many cords may be plugged one into the other before another circuit is taken up and, where that does not help, something is
-// said: each joint is a wet plug more, and a pulled one darkens all behind it. Our own choice.
+// mostInLine is how many cords may be plugged one into the other before something is said: each joint is a wet plug more, and a pulled one darkens all
+// behind it. Our own choice.
 const mostInLine = 5
 
-// cordSays tells of cords that cross the opening, of many in line, and of taps in taps.
+// cordSays tells of cords that cross the opening or a side way, and of many in line.
 func (f *feeding) cordSays() {
-	units := f.in.Spec.Units
-	stacked, line := "", 0
-	for _, d := range f.plan.Feeders {
-		for _, j := range d.Joints {
-			if j.Taps > 1 && stacked == "" {
-				stacked = j.At
-			}
-		}
-		if !d.Crosses {
+	for _, c := range f.plan.Cords {
+		if !c.Over {
 			continue
 		}
 		if f.in.Spec.Site.Cords.Cover {
-			f.say(finding.Note, "cord-crosses", "site.cords", "The cord of feeder %s from outlet %s passes the opening along the ground at arch 1: lay it under a cover made for it, from foot to foot.", d.Name, d.Outlet)
+			f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from outlet %s passes a way along the ground: lay it there under a cover made for it, from foot to foot.", c.Name, c.Outlet)
 			continue
 		}
-		f.say(finding.Note, "cord-crosses", "site.cords", "The cord of feeder %s from outlet %s gets to the far wall overhead: up one leg of arch 1, along the crown at %s and down the other leg, never across the opening; %s of it are counted for that.",
-			d.Name, d.Outlet, units.Room(f.in.Crowns[0]), units.Room(f.site.crossing()))
+		f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from outlet %s passes a way overhead: up one leg, along the pipe at the crown and down the next leg, tied all the way, never across the way on the ground.", c.Name, c.Outlet)
 	}
-	worst := ""
+	worst, line := "", 0
 	for _, c := range f.chains {
 		if len(c.Cords) > line {
 			line, worst = len(c.Cords), c.Name
 		}
 	}
 	if line > mostInLine {
-		f.say(finding.Note, "cords-in-line", "site.outlets", "Chain %s hangs behind %d cords in line. Keep every plug and tap off the ground and dry, and mind that one pulled plug darkens all behind it; another outlet near it, or more sockets at its outlet, would shorten the line.", worst, line)
+		f.say(finding.Note, "cords-in-line", "site.outlets", "Run %s hangs behind %d cords in line. Keep every plug and three-way off the ground and dry, and mind that one pulled plug darkens all behind it; another outlet near it, or more sockets at its outlet, would shorten the line.", worst, line)
 	}
-	if stacked != "" {
-		f.say(finding.LookAt, "tap-in-tap", "site.outlets", "More than three things plug in at %s, so a tap sits in a tap there. Tie the taps up so that no weight hangs on a plug, or use one outdoor box with more sockets.", stacked)
+	f.mixedSays()
+	f.backSays()
+}
+
+// mixedSays tells of runs that join unlike strings.
+func (f *feeding) mixedSays() {
+	for i, c := range f.chains {
+		for _, t := range f.runs[i].seats {
+			if kind := f.site.at(t).Kind; kind != c.Kind {
+				f.say(finding.Note, "mixed-run", "lights.strings", "Run %s joins %s and %s end to end, within the lower limits of both labels. Some labels allow their own kind only; where one does, feed the two apart.", c.Name, c.Kind, kind)
+				return
+			}
+		}
+	}
+}
+
+// backSays tells what a socket in the back of the plugs would save.
+func (f *feeding) backSays() {
+	if g := f.plan.Gain; g != nil {
+		f.say(finding.Note, "back-socket-would-save", "lights.strings", "If the plugs of %s have a socket in their backs and the label allows it, %s fewer would do. Read the label, then write back socket: true.", strings.Join(g.Strings, " and "), say.Count(g.Pieces, "cord or three-way"))
 	}
 }

@@ -1,9 +1,8 @@
 package power
 
 import (
-	"math"
-
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 )
 
@@ -16,6 +15,51 @@ const (
 
 // lowVolts is where mains begins for our purpose: above it a string plugs into an outlet's socket without a supply.
 const lowVolts = measure.Voltage(50)
+
+// LimitKind is what may bind at a plug.
+type LimitKind int
+
+// The limits.
+const (
+	NoLimit       LimitKind = iota
+	LabelCount              // strings that the label allows behind a plug
+	LabelWatts              // watts through a string's plug, by its label or the fuse in it
+	Together                // strings that may go dark with one plug
+	CordAmps                // amps through a cord, by gauge and length
+	BreakerAmps             // amps for hours, the continuous share of the breaker
+	TimerAmps               // amps through a timer
+	VoltsLost               // share of the supply's volts lost at the last bulb
+	SupplyWatts             // watts that a low-voltage supply gives
+	OtherKind               // strings of other volts, lamps or supplies
+	OtherTrip               // the other wall or arch is fed apart
+	EndOfTheReach           // no plug in reach
+)
+
+// Limit is a limit with what there is and what may be: strings, W, A or a share, as its kind counts.
+type Limit struct {
+	Kind LimitKind
+	Have float64
+	Of   float64
+}
+
+// Share is how much of a limit is taken up, 0 where there is none.
+func (l Limit) Share() float64 {
+	if l.Of <= 0 {
+		return 0
+	}
+	return l.Have / l.Of
+}
+
+// nearest returns the limit of which most is taken up, the first of equal ones.
+func nearest(list ...Limit) Limit {
+	var out Limit
+	for _, l := range list {
+		if l.Of > 0 && (out.Kind == NoLimit || l.Share() > out.Share()+hair) {
+			out = l
+		}
+	}
+	return out
+}
 
 // limit is what a label allows behind one plug, zero where no limit is known.
 type limit struct {
@@ -40,28 +84,48 @@ func limitOf(l catalog.String) limit {
 	return out
 }
 
-// stops says in words which limit a chain would pass, empty for none.
-func (l limit) stops(count int, watts measure.Power) string {
-	switch {
-	case l.count > 0 && count > l.count:
-		return "the label allows " + plural(l.count, "string") + " end to end"
-	case l.watts > 0 && watts > l.watts+hair:
-		return "the first plug carries " + measure.Watts(l.watts)
+// ownMost is the most of its volts that a run of several strings may lose by itself: the rest of the usual 3 % is left to its cords. Our own
+// choice.
+const ownMost = 0.02
+
+// limits returns what binds a run of strings, prongs first: the least count on any label, the watts through each plug with all that hangs behind it,
+// how many go dark together, and the volts that they lose by themselves.
+func limits(run []lights.String, together int) []Limit {
+	n := len(run)
+	out := []Limit{{Together, float64(n), float64(together)}}
+	watts := measure.Power(0)
+	for i := n - 1; i >= 0; i-- {
+		label := limitOf(run[i].Label)
+		watts += run[i].Watts
+		kind := LabelWatts
+		if run[i].Label.Supply != nil {
+			kind = SupplyWatts
+		}
+		out = append(out, Limit{LabelCount, float64(n), float64(label.count)}, Limit{kind, float64(watts), float64(label.watts)})
 	}
-	return ""
+	if n > 1 && run[0].Label.Volts > 0 {
+		_, lost := along(run)
+		out = append(out, Limit{VoltsLost, float64(lost / run[0].Label.Volts), ownMost})
+	}
+	return out
 }
 
-// ownShares are the shares of the volts that a chain by itself may lose: all of the usual 5 %, and less and less of it where its cords then
-// take the rest over. Shorter chains want more cords, so the first share that serves is taken.
-var ownShares = [...]float64{dropFar, 0.04, 0.03, ownMost}
-
-// mostBright returns how many equal strings may hang end to end before they alone lose more than a share of the volts: the greatest N
-// with R′·s·I·N·(N+1) within it, see dropAlong. One string always may.
-func mostBright(l catalog.String, share float64) int {
-	each := ohms(wireOhms(l), l.Length) * float64(ampsOf(l))
-	if each <= 0 || l.Volts <= 0 {
-		return math.MaxInt
+// breaks returns the first limit that is passed, or none. One string alone breaks none: there is nothing less to plug in.
+func breaks(list []Limit) Limit {
+	for _, l := range list {
+		if l.Of > 0 && l.Have > l.Of+hair {
+			return l
+		}
 	}
-	n := (math.Sqrt(1+4*share*float64(l.Volts)/each) - 1) / 2
-	return max(1, int(min(n+hair, 1e6)))
+	return Limit{}
+}
+
+// along returns the amps through each plug of a run and the volts that it loses, see dropAlong.
+func along(run []lights.String) ([]measure.Current, measure.Voltage) {
+	labels := make([]catalog.String, len(run))
+	amps := make([]measure.Current, len(run))
+	for i, s := range run {
+		labels[i], amps[i] = s.Label, ampsOf(s.Label)
+	}
+	return dropAlong(labels, amps)
 }

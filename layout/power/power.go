@@ -1,20 +1,21 @@
-// Package power plans how the strings are fed: strings end to end into chains, a cord from an outlet to each chain's first
-// plug, chains on circuits, with the amps at every plug and the volts at the last bulb.
+// Package power plans how the strings are fed: which end of a wrap has the prongs, which strings hang end to end behind one plug, where each
+// cord and three-way goes, which outlet and circuit feeds it, with the amps at every plug and the volts at the last bulb.
 //
-// The rules, in the order they are applied. A string plugs into the nearest socket of its own kind that its prongs reach, as
-// far as its label allows and the last bulb keeps its volts, and less far where the cords before it then take the loss over 5 % (join.go,
-// near.go, limit.go). Chains go to the fewest circuits that carry them, left and right walls apart where the spec asks for it (share.go,
-// sides.go). One more circuit than the fewest is taken up while it brings a loss over 5 % down, or more than five cords in line: a crew uses
-// the outlet that is near rather than cords past half the walk (assign.go). Each outlet feeds each of its walls by one line of cord laid
-// outside the wall, with three-way taps at the feet and cords up the legs to what starts at a crown (feeder.go, tree.go); its free sockets
-// are taken only where the line is still too long or a tap would sit in a tap (outlet.go, spread.go). The thinnest cord that carries the amps and keeps the
-// drop within 3 % is taken (cord.go, copper.go), a thicker one where less is to be bought of it; cords that the organiser owns go in
-// where they do, longer ones for shorter ones (shed.go). A cord never crosses the opening at walking height: the far wall is reached over the first
-// arch (way.go, keepoff.go).
+// The aims, in this order: everything fed; what the spec's split asks for; nothing over a way; no more than the spec's together behind one plug of a
+// cord, the ridge in runs of its own; fewest cords and three-ways together; fewest joints and open sockets low down; money. Circuits only as many as
+// these ask for.
 //
-// What is claimed: the fewest circuits are searched for and proven where the search ends (exact.go); the cords are counted against how many places no tap
-// can share (places.go); owned cords are given so that what is left to buy is worth least. Chains and the lines of cords are laid by
-// the rules above, and nothing is claimed of them.
+// How it goes. Strings are plugged end to end into runs, as long as labels, volts and together allow (runs.go). Each run may be fed at either end
+// that the spec leaves open, from either wall where its plug hangs over the opening (unit.go). Runs are shared out over circuits and outlets (package
+// sharing). For each outlet the ends, walls and directions are searched (search.go); for each choice the cords along a wall are laid by a dynamic
+// program over the places in walking order that knows every cord sold, every cord with several sockets, and three-ways (line.go), so that no fewer
+// pieces do for that choice. The thinnest cord is taken that carries the amps and keeps the loss within 3 % (feeder.go); cords that the organiser owns go
+// in where they do (shed.go).
+//
+// Never: a cord or three-way in a string's own socket (UL 588 leaves them out of what a string may feed), a three-way in a three-way, more than two
+// plugs stacked, a cord on the ground over a way or across the opening without a cover.
+//
+// What is claimed: the fewest circuits where sharing proves it; the fewest pieces where every choice of ends, walls and directions was tried.
 package power
 
 import (
@@ -29,40 +30,46 @@ import (
 type Input struct {
 	Spec    *spec.Spec
 	Strings []lights.String // in the order they hang
+	Turned  []lights.String // the same as they lie with all that is open turned, see lights.Turn; nil where nothing is open
+	Lines   []lights.Line   // which strings lie end to end; nil where each lies by itself
 	Ground  ground.Layout
 	Crowns  []measure.Length // height of each arch's crown above its ground line, arch 1 first
 }
 
-// Chain is strings plugged end to end behind one plug.
+// Chain is strings plugged end to end behind one plug: on paper a run of strings.
 type Chain struct {
 	Name     string          `json:"name"` // A, B … in plan order
 	Strings  []string        `json:"strings"`
 	Watts    measure.Power   `json:"watts"`
 	Amps     measure.Current `json:"amps"`    // through its first plug, at its own volts
 	Outlet   string          `json:"outlet"`  // empty where nothing can feed it
+	FedBy    string          `json:"fed_by"`  // the cord C3 or three-way T1 that its plug is in, or the outlet; the run A whose plug's back it is in
 	Cord     measure.Length  `json:"cord_mm"` // stock length to lay, all cords in line together; 0 where the string reaches the outlet
 	Gauge    string          `json:"cord_gauge"`
 	EndVolts measure.Voltage `json:"end_volts"` // at the last bulb
 
+	On      []lights.Run      `json:"-"` // that its strings lie along, first to last
+	From    lights.End        `json:"-"` // its first plug
+	To      lights.End        `json:"-"` // its last socket, to be covered
+	Limit   Limit             `json:"-"` // that comes nearest to binding at its first plug
+	Ends    Limit             `json:"-"` // that kept the next string off; no kind where there was none in reach
 	Circuit string            `json:"-"`
 	Feeder  string            `json:"-"` // that it hangs on; empty where nothing feeds it
 	Joint   int               `json:"-"` // of that feeder, where it is plugged in
-	Cords   []string          `json:"-"` // cord names as sold, in line from the outlet
-	Lies    measure.Length    `json:"-"` // length of the path that the cord takes
-	Path    []spec.Point      `json:"-"` // where the cord lies
+	Cords   []string          `json:"-"` // cords in line from the outlet, by their names
+	Lies    measure.Length    `json:"-"` // length of the path that the cords take
+	Path    []spec.Point      `json:"-"` // where they lie
 	Running []measure.Current `json:"-"` // amps through each string's plug, first to last
 	Volts   measure.Voltage   `json:"-"` // of its strings, as labelled
-	Kind    string            `json:"-"` // of its strings
+	Kind    string            `json:"-"` // of its first string
 	Drop    float64           `json:"-"` // share of the supply voltage lost at the last bulb
-	Limit   string            `json:"-"` // what ended the chain, in words
 
 	MostWatts measure.Power   `json:"-"` // that its first plug may carry by the label, zero where not known
 	Of        measure.Voltage `json:"-"` // the volts that Drop is a share of: the circuit's, behind a supply the strings'
 	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm
 }
 
-// Feeder is all that is plugged into one socket of an outlet: cords and three-way taps that branch but never meet again.
-// It stands on one wall, unless it begins with a tap at the outlet that sends a cord to each.
+// Feeder is all that is plugged into one socket of an outlet: cords and three-ways that branch but never meet again.
 type Feeder struct {
 	Name    string // F1, F2 …
 	Outlet  string
@@ -72,41 +79,50 @@ type Feeder struct {
 	Joints  []Joint
 	Amps    measure.Current // through its plug at the outlet
 	Volts   measure.Voltage // of the circuit
-	Crosses bool            // some cord of it gets to the far wall at arch 1
+	Crosses bool            // some cord of it gets to the far wall over the opening
+	Limit   Limit           // that comes nearest to binding at its plug in the outlet: breaker, timer or what the socket's cord carries
 }
 
-// Joint is a place on a feeder where something is plugged in: the outlet's own socket, or the end of a cord. With more than
-// one thing to plug in there, it has three-way taps. A joint comes after the one it is fed from.
+// Joint is a place on a feeder with a socket to plug into: the outlet's own, the end of a cord, or one of a cord's several. A joint comes after
+// the one it is fed from.
 type Joint struct {
-	At     string           // in words: "foot of leg L3", "crown 1", "outlet porch"
+	End    lights.End       // where: foot of leg L3, crown 1, outlet porch
 	Wall   spec.Side        // along which it is fed
 	Arch   int              // nearest arch; 0 at the outlet itself
 	Climb  measure.Length   // from that arch's foot: level distance and height
 	Cord   int              // number of its cord over all feeders, from 1; 0 without one
+	Socket int              // which of its cord's sockets in line this is, from 1; 0 of a plain cord
+	Of     int              // sockets that its cord has in all; 0 without one
+	Skips  int              // sockets of its cord right before it that nothing is plugged into
+	Spare  int              // sockets of its cord after it that nothing is plugged into
 	From   int              // the joint it is fed from; −1 for the outlet
-	Lies   measure.Length   // length of its cord's path; 0 without a cord
-	Cords  []measure.Length // stock lengths in line; none where it is plugged straight in
+	Lies   measure.Length   // length of its cord's path from that joint
+	Copper measure.Length   // of the cord from that joint
+	Cords  []measure.Length // stock lengths in line that end here; none where it is plugged straight in or on the same cord as the joint before
 	Path   []spec.Point     // where its cord lies, both ends included
-	Over   bool             // the cord passes the opening at arch 1
+	Over   bool             // the cord passes the opening over an arch, or a way
 	Amps   measure.Current  // through its cord
 	Volts  measure.Voltage  // that arrive
-	Taps   int              // three-way taps here; each after the first sits in a socket of the one before
-	Plugs  []Plug           // of chains and supplies
-	Onward int              // cords that go on from here
+	Taps   int              // three-ways here
+	Tap    int              // number of the three-way over all feeders, from 1; 0 without one
+	Fans   int              // sockets of that three-way
+	Plugs  []Plug           // of runs and supplies
+	Onward int              // cords that are plugged in here
 }
 
-// Plug is what a joint feeds: one chain, or one low-voltage supply with its chains.
+// Plug is what a socket feeds: one run, two where the one sits in the back of the other's plug, or one low-voltage supply with its runs.
 type Plug struct {
 	Chains []string
 	Supply bool
 	Amps   measure.Current // at the circuit's volts; of a supply by its own watts
 }
 
-// Cord is a number of like cords to buy.
-type Cord struct {
-	Name   string
-	Length measure.Length
-	Count  int
+// Lot is a number of like cords to buy.
+type Lot struct {
+	Name    string
+	Length  measure.Length
+	Sockets int // 1, or so many in line
+	Count   int
 }
 
 // Circuit is one breaker with what it carries.
@@ -121,14 +137,14 @@ type Circuit struct {
 	Chains  []string        `json:"-"`
 }
 
-// PluggedAt says where a chain's first plug goes in: "foot of leg L3", "outlet porch"; empty where nothing feeds it.
-func (p Plan) PluggedAt(c Chain) string {
+// PluggedAt returns where a chain's first plug goes in: foot of leg L3, outlet porch; nowhere where nothing feeds it.
+func (p Plan) PluggedAt(c Chain) lights.Place {
 	for _, f := range p.Feeders {
 		if f.Name == c.Feeder {
-			return f.Joints[c.Joint].At
+			return f.Joints[c.Joint].End.At
 		}
 	}
-	return ""
+	return lights.Place{}
 }
 
 // Plan is how everything is fed.
@@ -136,12 +152,24 @@ type Plan struct {
 	Chains   []Chain
 	Feeders  []Feeder
 	Circuits []Circuit // every circuit of the spec, in its order
-	Cords    []Cord    // all feeders' cords, by kind and length
-	Taps     int       // three-way taps in all
+	Cords    []Cord    // every cord, in the order of laying
+	Lots     []Lot     // the same to buy, by kind and length
+	Taps     []Tap     // every three-way, in the order of laying
+	Turned   []bool    // by line of the input: it lies turned
 
-	Fewest       int  // circuits, or GFCIs where one circuit has several, that carry all that can be fed; more may be in use for shorter lines
+	Joints int            // plugs put together, of runs, supplies, cords and three-ways, that of each feeder in its outlet too
+	Links  int            // strings plugged into strings
+	Feet   int            // of the joints, low down: within a foot of the ground
+	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
+	Timers int            // to buy: one for each socket in use of outlets without
+	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
+	Bare   []string       // outlets in use without a GFCI or RCD: each takes a portable one
+	Covers int            // cord covers, where a cord crosses a way on the ground
+	Gain   *BackSocket    // what a socket in the back of plugs would save; nil where nothing
+
+	Fewest       int  // circuits, or GFCIs where one circuit has several, that carry all that can be fed
 	FewestProven bool // no fewer do, nor could more amps be fed
-	CordsProven  bool // what is fed cannot be fed by fewer cords
+	PiecesProven bool // no fewer cords and three-ways together feed the same from the same outlets, whatever is plugged in where
 
 	Supplies int             // low-voltage supplies in all
 	Missing  measure.Current // that no circuit has left for lights
@@ -149,4 +177,16 @@ type Plan struct {
 	KWh      float64 // over the season, zero where evenings are not given
 	Cost     float64 // in the spec's currency, zero where no price is given
 	Findings []finding.Finding
+
+	mark mark
+	kept bool // the split is kept, or none was asked for
+}
+
+// Pieces returns how many cords and three-ways there are together.
+func (p Plan) Pieces() int { return len(p.Cords) + len(p.Taps) }
+
+// BackSocket is what a socket in the back of the strings' plugs would save, if their labels allow one.
+type BackSocket struct {
+	Strings []string // kinds of which it is not known
+	Pieces  int      // cords and three-ways fewer
 }

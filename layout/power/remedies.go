@@ -6,15 +6,18 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/power/sharing"
 	"hoopwright/layout/spec"
 )
 
 // tightTimer names a timer that passes less than its circuit has for lights.
 func (f *feeding) tightTimer() string {
-	for _, s := range f.sharer.sources {
-		if t := s.outlet.Timer; t > 0 && t < f.sharer.allowed[s.circuit] {
-			return fmt.Sprintf("The timer at outlet %s passes %s of the %s that its circuit has for lights. ", s.outlet.Name, measure.Amps(t), measure.Amps(f.sharer.allowed[s.circuit]))
+	for _, s := range f.sources {
+		allowed := measure.Current(f.problem.Allowed[s.circuit])
+		if t := s.outlet.Timer; t > 0 && t < allowed {
+			return fmt.Sprintf("The timer at outlet %s passes %s of the %s that its circuit has for lights. ", s.outlet.Name, measure.Amps(t), measure.Amps(allowed))
 		}
 	}
 	return ""
@@ -40,25 +43,28 @@ func ledFor(l catalog.String) (led catalog.String, ok bool) {
 // ledWould says that LED strings in place of incandescent ones would do it, found by sharing them out; empty where they would not.
 func (f *feeding) ledWould() string {
 	in := f.in
-	in.Strings = nil
 	var led catalog.String
-	for _, s := range f.in.Strings {
-		if s.Label.Lamp == catalog.Incandescent {
-			if l, ok := ledFor(s.Label); ok {
-				led, s.Label, s.Kind, s.Watts = l, l, l.Name, l.Watts
+	swap := func(list []lights.String) []lights.String {
+		var out []lights.String
+		for _, s := range list {
+			if s.Label.Lamp == catalog.Incandescent {
+				if l, ok := ledFor(s.Label); ok {
+					led, s.Label, s.Kind, s.Watts = l, l, l.Name, l.Watts
+				}
 			}
+			out = append(out, s)
 		}
-		in.Strings = append(in.Strings, s)
+		return out
 	}
-	if led.Name == "" {
+	if in.Strings, in.Turned = swap(in.Strings), swap(in.Turned); led.Name == "" {
 		return ""
 	}
-	g := &feeding{in: in, site: f.site, index: map[string]int{}, outlets: map[string]atOutlet{}}
-	groups := join(g.site, in.Strings, in.Spec.Power.Split, ownShares[0])
-	g.chain(groups)
-	g.units = units(in.Strings, groups, g.chains)
-	g.sources()
-	if g.sharer.share(false).missing > hair {
+	g := &feeding{in: in, site: newSite(in)}
+	g.runs = join(g.site, nil)
+	g.makeUnits()
+	g.findSources()
+	whole := g.pose(spec.SplitNone)
+	if sharing.Share(&whole).Missing > hair {
 		return ""
 	}
 	return fmt.Sprintf("; LED strings of that length (%s, %s each) in place of the incandescent ones would do it", led.Name, measure.Watts(led.Watts))
@@ -97,7 +103,7 @@ func (f *feeding) leakSays() {
 			if leak <= rcdStanding+hair {
 				continue
 			}
-			f.say(finding.Note, "rcd-standing-leakage", "power.circuits."+c.Name, "%d plugs hang on one 30 mA RCD of circuit %s. At the most that a double-insulated string may leak, 0.5 mA, that is %.1f mA for good, over the 9 mA (30 %%) that such an RCD should stand, so it may trip on a wet night with nothing wrong. Spread the chains over more RCDs.",
+			f.say(finding.Note, "rcd-standing-leakage", "power.circuits."+c.Name, "%d plugs hang on one 30 mA RCD of circuit %s. At the most that a double-insulated string may leak, 0.5 mA, that is %.1f mA for good, over the 9 mA (30 %%) that such an RCD should stand, so it may trip on a wet night with nothing wrong. Spread the runs over more RCDs.",
 				byReset[at], c.Name, 1000*float64(leak))
 		}
 	}

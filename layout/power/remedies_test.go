@@ -1,12 +1,10 @@
 package power
 
 import (
-	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"hoopwright/layout/catalog"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -30,6 +28,7 @@ func TestNotEnoughAmpsSaysWhatWould(t *testing.T) {
 	}
 	l.Name, l.Lamp, l.Watts, l.Amps, l.MostChain, l.MostWatts = "old minis", catalog.Incandescent, 40, 0, 3, 210
 	in.legs(l) // 24 × 40 W = 8 A
+	in.fix()
 	in.outlet("porch", -4000, -1000, 120, 15)
 	in.Spec.Site.Outlets[0].Timer = 5
 	text := saying(Feed(in), "not-enough-amps")
@@ -51,6 +50,7 @@ func TestStandingLeakage(t *testing.T) {
 		l := label("s", 6, catalog.LED)
 		l.Volts, l.Amps, l.MostChain = 230, 6.0/230, 1
 		in.legs(l)
+		in.fix()
 		in.outlet("porch", -4000, -1000, 230, 16)
 		if got := saying(Feed(in), "rcd-standing-leakage") != ""; got != want {
 			t.Errorf("%d plugs: told %v", plugs, got)
@@ -74,28 +74,25 @@ func TestSharedReset(t *testing.T) {
 	}
 }
 
-// The chain of limits by hand: six strings of 120 W on an LED walk of three arches behind a timer.
-func TestLinks(t *testing.T) {
+// The limits on the way by hand: six strings of 120 W on an LED walk of three arches behind a timer.
+func TestLimits(t *testing.T) {
 	in := tunnel(3)
 	in.legs(label("s", 120, catalog.LED)) // 1 A each
+	in.fix()
 	in.outlet("porch", -4000, -1000, 120, 20)
 	in.Spec.Site.Outlets[0].Timer = 15
 	in.Spec.Power.Circuits[0].OtherLoad = 2
 	p := Feed(in)
-	got := p.Links(in.Spec.Site.Outlets[0])
-	if len(got) != 4 || got[0] != (Link{"breaker, for hours", 8, 16}) || got[1] != (Link{"timer", 6, 15}) || got[3] != (Link{"plug of a chain", 1, 1.75}) || got[2].Name != "cord" {
-		t.Errorf("links %+v", got)
+	got := p.Limits(in.Spec.Site.Outlets[0])
+	if len(got) != 4 || got[0] != (Limit{BreakerAmps, 8, 16}) || got[1] != (Limit{TimerAmps, 6, 15}) || got[3] != (Limit{LabelWatts, 120, 210}) || got[2].Kind != CordAmps {
+		t.Errorf("limits %+v", got)
 	}
-	var most measure.Current
-	for _, d := range p.Feeders {
-		for _, j := range d.Joints {
-			if len(j.Cords) > 0 {
-				most = max(most, j.Amps)
-			}
-		}
+	var most float64
+	for _, c := range p.Cords {
+		most = max(most, float64(c.Amps))
 	}
-	if got[2].Carries != most {
-		t.Errorf("the cord carries %v, want %v", got[2].Carries, most)
+	if got[2].Have != most {
+		t.Errorf("the cord carries %v, want %v", got[2].Have, most)
 	}
 }
 
@@ -108,60 +105,6 @@ func TestDropSaysWhatToChange(t *testing.T) {
 	text := saying(p, "drop-over-5-percent")
 	if !strings.Contains(text, "cords alone lose") && !strings.Contains(text, "it would lose") {
 		t.Errorf("no remedy in %q", text)
-	}
-}
-
-// The least count of cords never exceeds that of any way to group plugs on taps, found by trying all for a few plugs.
-func TestLeastCordsAgainstBruteForce(t *testing.T) {
-	tight := 0
-	for seed := range uint64(300) {
-		r := rand.New(rand.NewPCG(seed, 3))
-		f := &feeding{in: tunnel(3), sharer: &sharer{}}
-		for i := range 1 + r.IntN(6) {
-			f.units = append(f.units, unit{end: lights.End{At: lights.Place{Spot: lights.AtCrown, Arch: i}, Arch: 1 + r.IntN(2), Z: measure.Length(r.IntN(3000))}})
-			f.sharing.of = append(f.sharing.of, 0)
-		}
-		// every way to put units into groups, each within reach of one of its own
-		best := len(f.units)
-		group := make([]int, len(f.units))
-		var try func(i, used int)
-		try = func(i, used int) {
-			if i == len(group) {
-				for g := range used {
-					ok := false
-					for a := range group {
-						all := group[a] == g
-						for b := range group {
-							all = all && (group[b] != g || f.units[a].end.Arch == f.units[b].end.Arch && distance(f.units[a].end, f.units[b].end) <= tapReach)
-						}
-						ok = ok || all
-					}
-					if !ok {
-						return
-					}
-				}
-				best = min(best, used)
-				return
-			}
-			for g := range used + 1 {
-				group[i] = g
-				try(i+1, max(used, g+1))
-			}
-		}
-		try(0, 0)
-		got := f.leastCords()
-		if got > best {
-			t.Fatalf("seed %d: at least %d cords, but %d do", seed, got, best)
-		}
-		if got == best {
-			tight++
-		}
-	}
-	if tight < 150 {
-		t.Errorf("the bound meets the least in only %d of 300 cases", tight)
-	}
-	if p := Feed(garden()); !p.CordsProven || !p.FewestProven || p.Fewest != 2 {
-		t.Errorf("the garden: cords proven %v, circuits %d proven %v", p.CordsProven, p.Fewest, p.FewestProven)
 	}
 }
 
@@ -179,6 +122,7 @@ func TestOtherLoadTooHigh(t *testing.T) {
 // With one circuit the reason is that there is only one, whatever it could carry.
 func TestSplitSaysWhy(t *testing.T) {
 	in := garden()
+	in.Spec.Power.Split = spec.SplitArches
 	in.Spec.Power.Circuits, in.Spec.Site.Outlets = in.Spec.Power.Circuits[:1], in.Spec.Site.Outlets[:1]
 	if text := saying(Feed(in), "split-not-possible"); !strings.Contains(text, "only one circuit or GFCI") {
 		t.Errorf("%q", text)

@@ -53,6 +53,9 @@ func needs(feeders []Feeder) []need {
 	for d, one := range feeders {
 		for i, j := range one.Joints {
 			for k, l := range j.Cords {
+				if j.Socket > 0 && k == len(j.Cords)-1 {
+					continue // a cord with several sockets has no stand-in
+				}
 				out = append(out, need{d, i, k, one.Cord, l, j.Amps})
 			}
 		}
@@ -157,11 +160,12 @@ func (f *feeding) stock(feeders []Feeder) {
 		}
 		n, one := list[i], &feeders[list[i].feeder]
 		c, _ := catalog.FindCord(n.name)
-		before, _ := f.worst(one.Joints, one.Volts)
-		one.Joints[n.joint].Cords[n.cord] = l
+		before := f.worst(one.Joints, one.Volts)
+		j := &one.Joints[n.joint]
+		j.Cords[n.cord], j.Copper = l, j.Copper+l-n.length
 		volts(one.Joints, one.Volts, c)
-		if after, _ := f.worst(one.Joints, one.Volts); n.amps > c.AmpsAt(l)+hair || rank(after) > rank(before) {
-			one.Joints[n.joint].Cords[n.cord] = n.length
+		if after := f.worst(one.Joints, one.Volts); n.amps > c.AmpsAt(l)+hair || rank(after) > rank(before) {
+			j.Cords[n.cord], j.Copper = n.length, j.Copper+n.length-l
 			volts(one.Joints, one.Volts, c)
 		}
 	}
@@ -170,12 +174,12 @@ func (f *feeding) stock(feeders []Feeder) {
 // kind changes a feeder's kind of cord to a thicker one where then less is to be bought for all feeders.
 func (f *feeding) kind(h *shed, feeders []Feeder, d int) {
 	one := &feeders[d]
-	if one.Cord == "" {
+	if one.Cord == "" || slices.ContainsFunc(one.Joints, func(j Joint) bool { return j.Socket > 0 }) {
 		return
 	}
 	now, _ := catalog.FindCord(one.Cord)
 	best := now
-	was, _ := f.worst(one.Joints, one.Volts)
+	was := f.worst(one.Joints, one.Volts)
 	for _, c := range cordsFor(one.Volts) {
 		if c.Area <= now.Area || !slices.Equal(c.Lengths, now.Lengths) || !carries(c, one.Joints) {
 			continue
@@ -188,7 +192,7 @@ func (f *feeding) kind(h *shed, feeders []Feeder, d int) {
 		before, _ := h.bill(have, money)
 		if after, _ := h.bill(want, money); after < before-hair {
 			volts(one.Joints, one.Volts, c)
-			if drop, _ := f.worst(one.Joints, one.Volts); rank(drop) <= rank(was) {
+			if drop := f.worst(one.Joints, one.Volts); rank(drop) <= rank(was) {
 				best = c
 			}
 		}

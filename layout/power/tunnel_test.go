@@ -2,6 +2,7 @@ package power
 
 import (
 	"fmt"
+	"math"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/ground"
@@ -10,10 +11,10 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// The tunnels of these tests are invented: straight, along +y from the origin, arches 1.5 m apart, feet 1.1 m either side
+// The tunnels of these tests are invented: straight, along +y from the origin, arches 1.4 m apart, feet 1.1 m either side
 // of the centreline, crowns 2.4 m up, level ground.
 const (
-	bay   = 1500 * measure.Millimetre
+	bay   = 1400 * measure.Millimetre
 	half  = 1100 * measure.Millimetre
 	crown = 2400 * measure.Millimetre
 )
@@ -30,7 +31,9 @@ func label(name string, watts measure.Power, lamp catalog.Lamp) catalog.String {
 func tunnel(arches int) Input {
 	s := &spec.Spec{Units: measure.Metric}
 	s.Tunnel = spec.Tunnel{Arches: arches, Spacing: bay, OpeningWidth: 1000, OpeningHeight: 2000}
-	s.Power.Continuous = 0.8
+	s.Power.Continuous, s.Power.Together = 0.8, 4
+	s.Power.Taps = []spec.Tap{{Sockets: 3}}
+	s.Power.Inline = catalog.Inlines()
 	in := Input{Spec: s}
 	for i := range arches {
 		y := measure.Length(i) * bay
@@ -43,11 +46,20 @@ func tunnel(arches int) Input {
 	return in
 }
 
-// hang adds a string.
-func (in *Input) hang(run lights.Part, l catalog.String, from, to lights.End) {
-	in.Strings = append(in.Strings, lights.String{
-		Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: lights.Run{Part: run}, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l,
-	})
+// hang adds a string that may be turned.
+func (in *Input) hang(p lights.Part, l catalog.String, from, to lights.End) {
+	s := lights.String{Name: fmt.Sprintf("S%d", len(in.Strings)+1), Kind: l.Name, Run: lights.Run{Part: p}, From: from, To: to, Used: l.Length, Watts: l.Watts, Label: l}
+	in.Lines = append(in.Lines, lights.Line{First: len(in.Strings), Count: 1, Open: true, Wrap: -1, Path: -1})
+	in.Strings = append(in.Strings, s)
+	s.From, s.To = to, from
+	in.Turned = append(in.Turned, s)
+}
+
+// fix leaves nothing open: every string lies as it was hung.
+func (in *Input) fix() {
+	for i := range in.Lines {
+		in.Lines[i].Open = false
+	}
 }
 
 // foot and top are the ends of a leg's wrap.
@@ -56,7 +68,7 @@ func foot(side spec.Side, n int) lights.End {
 	if side == spec.Right {
 		x = half
 	}
-	return lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(side, n)}, X: x, Y: measure.Length(n-1) * bay, Arch: n, Side: side}
+	return lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(side, n)}, X: x, Y: measure.Length(n-1) * bay, Z: 150, Arch: n, Side: side}
 }
 
 func top(side spec.Side, n int) lights.End {
@@ -70,7 +82,7 @@ func top(side spec.Side, n int) lights.End {
 // legs hangs one string on every leg, foot to crown.
 func (in *Input) legs(l catalog.String) {
 	for n := 1; n <= in.Spec.Tunnel.Arches; n++ {
-		for _, side := range []spec.Side{spec.Left, spec.Right} {
+		for _, side := range sides {
 			in.hang(lights.Leg(side, n), l, foot(side, n), top(side, n))
 		}
 	}
@@ -103,3 +115,21 @@ func codes(p Plan) []string {
 	}
 	return out
 }
+
+// lying returns the strings as the plan turns them.
+func lying(in Input, p Plan) map[string]lights.String {
+	out := map[string]lights.String{}
+	for n, l := range in.Lines {
+		for i := range l.Count {
+			s := in.Strings[l.First+i]
+			if p.Turned[n] {
+				s = in.Turned[l.First+i]
+			}
+			out[s.Name] = s
+		}
+	}
+	return out
+}
+
+// near reports whether two figures are the same but for rounding.
+func near(a, b float64) bool { return math.Abs(a-b) < 1e-6 }

@@ -158,9 +158,7 @@ func networkVolts(t *testing.T, in Input, p Plan, d Feeder) map[string]float64 {
 		if j.From >= 0 {
 			from = joint[j.From]
 		}
-		for _, l := range j.Cords {
-			r += ohms(warmOhms(cord), l)
-		}
+		r += ohms(warmOhms(cord), j.Copper)
 		joint[i] = len(nodes)
 		nodes = append(nodes, branch{from: from, ohms: r})
 		for _, plug := range j.Plugs {

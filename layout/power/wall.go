@@ -1,31 +1,208 @@
 package power
 
 import (
-	"hoopwright/layout/lights"
+	"encoding/binary"
+	"math"
+	"slices"
+
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
-// wall is a side of the tunnel, or no side: the ridge belongs to both.
-type wall int
-
-const (
-	either wall = iota - 1
-	left        // as spec.Left
-	right       // as spec.Right
-)
-
-// wallOf returns the wall that a run is on. A wrap over a whole arch and the ridge are on either.
-func wallOf(run lights.Run) wall {
-	if side, ok := run.Wall(); ok {
-		return wall(side)
-	}
-	return either
+// line is one line of cord from an outlet's socket along a wall: its stops in the order that it comes to them, and how it is laid.
+type line struct {
+	side  spec.Side
+	stops []stop
+	deeds []deed
+	amps  measure.Current
 }
 
-// side returns the wall as the spec names it; either counts as the left one.
-func (w wall) side() spec.Side {
-	if w == right {
-		return spec.Right
+// course is one way to feed all of a wall from an outlet: by lines of their own sockets.
+type course struct {
+	lines []line
+	mark  mark // lines and risers
+}
+
+// mostCuts is up to how many stops a wall's line is also cut in two anywhere, each part led to from the outlet.
+const mostCuts = 12
+
+// courses lists the ways to feed a wall's stops: from one end to the other, from the other end, from the nearest foot both ways; on a
+// short wall, in two lines cut anywhere; and, where the volts ask
+// for more lines, with the far half or quarters on lines of their own. Each line carries no more than its cord may.
+func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more bool) []course {
+	if len(stops) == 0 {
+		return []course{{}}
 	}
-	return spec.Left
+	risers := riserMark(stops, t)
+	back := slices.Clone(stops)
+	slices.Reverse(back)
+	orders := [][][]stop{{stops}, {back}}
+	near := f.sources[k].ways[side].arch
+	at := slices.IndexFunc(stops, func(s stop) bool { return s.arch >= near })
+	if at < 0 {
+		at = len(stops)
+	}
+	ahead, behind := stops[at:], back[len(stops)-at:]
+	if len(ahead) > 0 && len(behind) > 0 {
+		orders = append(orders, [][]stop{ahead, behind})
+	}
+	if f.sources[k].outlet.Sockets > 1 && len(stops) <= mostCuts {
+		for at := 1; at < len(stops); at++ {
+			orders = append(orders, [][]stop{stops[:at], stops[at:]})
+		}
+	}
+	if more {
+		orders = append(orders, halves(ahead, behind)...)
+	}
+	var out []course
+	shared := t
+	shared.shared = true
+	for _, order := range orders {
+		c := f.course(k, side, order, t, risers)
+		out = append(out, c)
+		if c.tapped() { // where the outlet's socket holds a three-way for several lines, this one takes none there
+			out = append(out, f.course(k, side, order, shared, risers))
+		}
+	}
+	return out
+}
+
+// tapped reports whether some line begins with a three-way right in the outlet.
+func (c course) tapped() bool {
+	return slices.ContainsFunc(c.lines, func(l line) bool {
+		first := l.deeds[0] // comes to the first call, by a cord or without
+		return len(first.cords) == 0 && first.inline == nil && len(l.deeds) > 1 && l.deeds[1].tap
+	})
+}
+
+// course lays lines past stops in an order.
+func (f *feeding) course(k int, side spec.Side, order [][]stop, t tools, risers mark) course {
+	c := course{mark: risers}
+	for _, one := range order {
+		for _, part := range f.within(one, f.sources[k].most) {
+			l, m := f.line(k, side, part, t)
+			if m != none {
+				c.add(l, m)
+				continue
+			}
+			for _, single := range singles(part) {
+				c.add(f.line(k, side, single, t))
+			}
+		}
+	}
+	return c
+}
+
+// add adds a line to a course.
+func (c *course) add(l line, m mark) {
+	c.lines = append(c.lines, l)
+	c.mark = c.mark.plus(m)
+}
+
+// singles gives every want a line of its own.
+func singles(stops []stop) [][]stop {
+	var out [][]stop
+	for _, s := range stops {
+		for _, w := range s.wants {
+			out = append(out, []stop{{arch: s.arch, wants: []want{w}}})
+		}
+	}
+	return out
+}
+
+// halves cuts each direction of at least four stops in two, the far half fed apart; then in four.
+func halves(ways ...[]stop) [][][]stop {
+	var out [][][]stop
+	for _, parts := range []int{2, 4} {
+		var order [][]stop
+		cut := false
+		for _, w := range ways {
+			n := len(w)
+			if n < 2*parts {
+				if n > 0 {
+					order = append(order, w)
+				}
+				continue
+			}
+			cut = true
+			for i := range parts {
+				order = append(order, w[n*i/parts:n*(i+1)/parts])
+			}
+		}
+		if cut {
+			out = append(out, order)
+		}
+	}
+	return out
+}
+
+// within cuts stops, in the order of a line, into as many lines as their currents need.
+func (f *feeding) within(stops []stop, most measure.Current) [][]stop {
+	var out [][]stop
+	var sum measure.Current
+	for _, s := range stops {
+		for _, w := range s.wants {
+			if len(out) == 0 || sum+w.amps > most+hair {
+				out = append(out, nil)
+				sum = 0
+			}
+			last := &out[len(out)-1]
+			if n := len(*last); n == 0 || (*last)[n-1].arch != s.arch {
+				*last = append(*last, stop{arch: s.arch})
+			}
+			n := len(*last) - 1
+			(*last)[n].wants = append((*last)[n].wants, w)
+			sum += w.amps
+		}
+	}
+	return out
+}
+
+// line lays one line past stops.
+func (f *feeding) line(k int, side spec.Side, stops []stop, t tools) (line, mark) {
+	way := f.sources[k].ways[side]
+	l := line{side: side, stops: stops}
+	calls := make([]call, len(stops))
+	for i, s := range stops {
+		c := call{gap: f.site.toFoot(way, side, s.arch), over: way.over + f.site.crosses(side, way.arch, s.arch), wants: len(s.wants)}
+		if i > 0 {
+			c.gap, c.over = f.site.runs(side, stops[i-1].arch, s.arch), f.site.crosses(side, stops[i-1].arch, s.arch)
+		}
+		calls[i] = c
+		for _, w := range s.wants {
+			l.amps += w.amps
+		}
+	}
+	at := f.site.keyOf(calls, t)
+	known, ok := f.site.lines[at]
+	if !ok {
+		known.mark, known.deeds = lineUp(calls, t)
+		f.site.lines[at] = known
+	}
+	l.deeds = known.deeds
+	return l, known.mark
+}
+
+// toolsOf returns what lines of one kind of cord are made of.
+func (f *feeding) toolsOf(c cordKind) tools {
+	return tools{cordKind: c, fans: f.fans, tap: f.prices.tap, price: f.prices.cord(c.cord)}
+}
+
+// lineLaid is a line as it was laid before: from choice to choice most are the same.
+type lineLaid struct {
+	mark  mark
+	deeds []deed
+}
+
+// keyOf says in bytes what a line past calls is laid by.
+func (s *site) keyOf(calls []call, t tools) string {
+	key := append(make([]byte, 0, 12*len(calls)+16), t.cord.Name...)
+	if t.shared {
+		key = append(key, '+')
+	}
+	for _, c := range calls {
+		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(float64(c.gap)))
+		key = append(key, byte(c.over), byte(c.wants))
+	}
+	return string(key)
 }

@@ -2,6 +2,7 @@ package power
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
@@ -15,19 +16,15 @@ type site struct {
 	feet [2][]ground.Stake   // by side, arch 1 first
 	run  [2][]measure.Length // distance of each foot along its wall from arch 1's, level differences in
 	offs []obstacle          // what cords keep off
-}
+	ways [2][]int            // by side: how many side ways there are before each arch, arch 1 first
 
-// spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
-type spot struct {
-	wall  spec.Side
-	arch  int            // from 0
-	climb measure.Length // from the foot of that arch: level distance and height
-	end   lights.End
+	lineOf []int               // line of each string
+	lines  map[string]lineLaid // of cord, laid so far
 }
 
 // newSite measures the walls.
 func newSite(in Input) *site {
-	s := &site{Input: in, offs: obstacles(in.Spec)}
+	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}}
 	for _, k := range in.Ground.Stakes {
 		if !k.Guy {
 			s.feet[k.Side] = append(s.feet[k.Side], k)
@@ -42,7 +39,52 @@ func newSite(in Input) *site {
 			s.run[side] = append(s.run[side], along)
 		}
 	}
+	for side := range s.ways {
+		n := 0
+		for i := range s.feet[side] {
+			if i > 0 && in.Spec.IsWay(spec.Side(side), i) {
+				n++
+			}
+			s.ways[side] = append(s.ways[side], n)
+		}
+	}
+	s.lineOf = make([]int, len(in.Strings))
+	for i := range s.lineOf {
+		s.lineOf[i] = -1 - i
+	}
+	for n, l := range in.Lines {
+		for i := range l.Count {
+			s.lineOf[l.First+i] = n
+		}
+	}
 	return s
+}
+
+// crosses counts the side ways on a wall between two arches, counted from 0.
+func (s *site) crosses(side spec.Side, a, b int) int {
+	n := s.ways[side][b] - s.ways[side][a]
+	return max(n, -n)
+}
+
+// passes reports whether a side way lies on a wall between two arches, by their numbers.
+func (s *site) passes(side spec.Side, a, b int) bool {
+	last := len(s.ways[side]) - 1
+	return s.crosses(side, max(0, min(a-1, last)), max(0, min(b-1, last))) > 0
+}
+
+// runs returns how a cord lies along the outside of a wall's feet from one arch to another, counted from 0. A side way on it is passed overhead, up one
+// leg, along the crowns and down the next, or on the ground under a cover.
+func (s *site) runs(side spec.Side, a, b int) measure.Length {
+	out := measure.Length(math.Abs(float64(s.run[side][a] - s.run[side][b])))
+	if s.Spec.Site.Cords.Cover || s.crosses(side, a, b) == 0 {
+		return out
+	}
+	for i := min(a, b); i < max(a, b); i++ {
+		if s.crosses(side, i, i+1) > 0 {
+			out += s.Crowns[i] + s.Crowns[i+1] + level(s.feet[spec.Left][i].At(), s.feet[spec.Right][i].At())
+		}
+	}
+	return out
 }
 
 // footEnd returns the place of a stake's ground point.
@@ -56,25 +98,6 @@ func (s *site) spot(e lights.End, side spec.Side) spot {
 	i := max(0, min(e.Arch-1, len(s.feet[side])-1))
 	foot := s.feet[side][i]
 	return spot{wall: side, arch: i, end: e, climb: level(at(e), foot.At()) + max(0, e.Z-foot.Ground)}
-}
-
-// between returns how a cord lies from one spot to another on the same wall: on one leg straight to it, else down, along outside the
-// feet, and up.
-func (s *site) between(a, b spot) measure.Length {
-	if a.arch == b.arch {
-		return level(at(a.end), at(b.end)) + measure.Length(math.Abs(float64(a.end.Z-b.end.Z)))
-	}
-	run := s.run[a.wall]
-	return a.climb + measure.Length(math.Abs(float64(run[a.arch]-run[b.arch]))) + b.climb
-}
-
-// path returns where the cord of between lies on the plan.
-func (s *site) path(a, b spot) []spec.Point {
-	out := []spec.Point{at(a.end)}
-	if a.arch != b.arch {
-		out = append(out, s.along(a.wall, a.arch, b.arch)...)
-	}
-	return append(out, at(b.end))
 }
 
 // along returns the ground points of a wall from one arch to another, both included.
@@ -104,16 +127,16 @@ type approach struct {
 	lies measure.Length
 	arch int // whose foot it comes to, from 0
 	path []spec.Point
-	over bool // by way of arch 1, to the far wall
+	over int // ways that it passes: the opening, to the far wall, and side ways before it
 }
 
 // approach returns the way from an outlet to a wall: straight to the nearest foot on the outlet's own side, around what
-// cords keep off; to the other side from there along to arch 1 and across.
+// cords keep off; to the other side from there over the nearest arch, or along to arch 1 and across under a cover.
 func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 	own := s.sideOf(o.At)
 	near := 0
 	for i, f := range s.feet[own] {
-		if level(o.At, f.At()) < level(o.At, s.feet[own][near].At()) {
+		if level(o.At, f.At()) < level(o.At, s.feet[own][near].At())-dust {
 			near = i
 		}
 	}
@@ -125,37 +148,38 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 	if own == side {
 		return out
 	}
-	out.over = true
-	out.lies += s.run[own][near] + s.crossing()
-	if near > 0 {
-		out.path = append(out.path, s.along(own, near-1, 0)...)
+	at := near
+	if s.Spec.Site.Cords.Cover {
+		at = 0 // the way in, where people look down
 	}
-	out.path = append(out.path, s.feet[side][0].At())
-	out.arch = 0
+	out.over = 1 + s.crosses(own, near, at)
+	out.lies += s.runs(own, near, at) + s.crossing(at)
+	if at != near {
+		out.path = append(out.path, s.along(own, near, at)[1:]...)
+	}
+	out.path = append(out.path, s.feet[side][at].At())
+	out.arch = at
 	return out
 }
 
-// crossing returns how long a cord past the opening at arch 1 is: under a cover along the ground, or up one leg, along the
+// crossing returns how long a cord past the opening at an arch is: under a cover along the ground, or up one leg, along the
 // crown and down the other, taken square, which is never shorter than the pipe of an arch that does not bulge beyond its feet.
-func (s *site) crossing() measure.Length {
-	span := level(s.feet[spec.Left][0].At(), s.feet[spec.Right][0].At())
+func (s *site) crossing(arch int) measure.Length {
+	span := level(s.feet[spec.Left][arch].At(), s.feet[spec.Right][arch].At())
 	if s.Spec.Site.Cords.Cover {
 		return span
 	}
-	return 2*s.Crowns[0] + span
+	return 2*s.Crowns[arch] + span
 }
 
-// fromOutlet returns how a cord lies from an outlet by an approach to a spot.
-func (s *site) fromOutlet(a approach, p spot) measure.Length {
-	run := s.run[p.wall]
-	return a.lies + measure.Length(math.Abs(float64(run[a.arch]-run[p.arch]))) + p.climb
+// toFoot returns how a cord lies from an outlet by an approach to a foot of its wall.
+func (s *site) toFoot(a approach, side spec.Side, arch int) measure.Length {
+	return a.lies + s.runs(side, a.arch, arch)
 }
 
-// pathFrom returns where the cord of fromOutlet lies on the plan.
-func (s *site) pathFrom(a approach, p spot) []spec.Point {
-	out := append([]spec.Point{}, a.path...)
-	out = append(out, s.along(p.wall, a.arch, p.arch)[1:]...)
-	return append(out, at(p.end))
+// pathTo returns where the cord of toFoot lies on the plan.
+func (s *site) pathTo(a approach, side spec.Side, arch int) []spec.Point {
+	return append(slices.Clone(a.path), s.along(side, a.arch, arch)[1:]...)
 }
 
 // sideOf returns the side of the walk's centreline, drawn on straight at both ends, that a point lies on.
@@ -182,4 +206,10 @@ func at(e lights.End) spec.Point { return spec.Point{X: e.X, Y: e.Y} }
 func level(a, b spec.Point) measure.Length {
 	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
 	return measure.Length(math.Sqrt(dx*dx + dy*dy))
+}
+
+// distance returns the straight distance between two ends.
+func distance(a, b lights.End) measure.Length {
+	dx, dy, dz := float64(b.X-a.X), float64(b.Y-a.Y), float64(b.Z-a.Z)
+	return measure.Length(math.Sqrt(dx*dx + dy*dy + dz*dz))
 }

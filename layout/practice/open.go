@@ -1,6 +1,14 @@
 package practice
 
-import "hoopwright/layout/measure"
+import (
+	"math"
+
+	"hoopwright/layout/measure"
+)
+
+// InsideMost is the forecast gust from which nobody is inside, whatever is computed: tents are left at 30 to 38 mph whatever their rating (tent trade
+// magazine), the lower end.
+const InsideMost = 30 * measure.MPH
 
 // JointHigh is how far off the ground a plug and socket hang. Common practice, no source.
 func JointHigh(u measure.System) measure.Length {
@@ -10,9 +18,11 @@ func JointHigh(u measure.System) measure.Length {
 // WarmAfter is after how many minutes of full load plugs are felt. Common practice, no source.
 const WarmAfter = 15
 
-// Lanterns is how far apart lanterns stand along a dark way to the tunnel. Common practice, no source.
-func Lanterns(u measure.System) measure.Length {
-	return measure.By(u, 20*measure.Foot, 6*measure.Metre)
+// Lanterns is how many battery lanterns stand along a tunnel, so that people find the way out when all lights trip: at both ends, and no more than 30 ft apart.
+// Common practice, no source.
+func Lanterns(long measure.Length) int {
+	const apart = 30 * measure.Foot
+	return 1 + int(math.Ceil(max(1, float64(long/apart))*(1-1e-9)))
 }
 
 // CrownFell is how far a crown may have come down from one night to the next: a hand. Our own choice.

@@ -70,6 +70,9 @@ func (m mapping) arch(a *Arch, pipe string) {
 	if f, ok := m.value("stake"); ok {
 		f.stake(&a.Stake)
 	}
+	if f, ok := m.section("foot"); ok {
+		f.foot(a)
+	}
 	quantity(m, "late modulus", &a.LateModulus, lateModuli)
 	if i, ok := m.word("joints", "dry", "pinned", "glued"); ok {
 		a.Joints = Joints(i)
@@ -180,6 +183,19 @@ func (f field) leg() ([]measure.Length, bool) {
 
 // joins reports whether anything is put together with fittings in the arch itself.
 func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
+
+// foot reads a weighted base, and the bar that stands in it.
+func (m mapping) foot(a *Arch) {
+	a.Foot = &Foot{}
+	m.require("width")
+	quantity(m, "weight", &a.Foot.Weight, footWeights)
+	quantity(m, "width", &a.Foot.Width, footWidths)
+	pavings := []Paving{Asphalt, Concrete, Grass, Deck}
+	if i, ok := m.word("on", namesOf(pavings, Paving.String)...); ok {
+		a.Foot.On = pavings[i]
+	}
+	m.bar("bar", &a.Stake.Bar)
+}
 
 // stake reads what the value gives of a stake.
 func (f field) stake(s *Stake) {

@@ -11,6 +11,8 @@ func (r *reader) readWeather(top mapping) {
 	if m, ok := top.section("weather"); ok {
 		quantity(m, "ice", &r.spec.Weather.Ice, ices)
 		quantity(m, "cold", &r.spec.Weather.Cold, colds)
+		quantity(m, "stand", &r.spec.Weather.Stand, gusts)
+		quantity(m, "inside", &r.spec.Weather.Inside, gusts)
 	}
 }
 

@@ -23,6 +23,15 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why, Written(value, printed, r.spec.Units)})
 }
 
+// leaveOpen keeps a filled spec from giving a key: what is taken for it is a place to begin from, and the solver may choose otherwise.
+func (r *reader) leaveOpen(key string) {
+	for i := range r.spec.Defaults {
+		if r.spec.Defaults[i].Key == key {
+			r.spec.Defaults[i].Written = nil
+		}
+	}
+}
+
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
 func (r *reader) fillArch(path string, a *Arch) {
 	s, base := r.spec, path == "arch"
@@ -30,7 +39,7 @@ func (r *reader) fillArch(path string, a *Arch) {
 		r.fillPipe(path+".pipe", &a.Pipe)
 	}
 	bar := usualBar(a.Pipe.OD, s.Units)
-	if base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar {
+	if footBar := s.Given("arch.foot.bar") || s.Given(path+".foot.bar"); !footBar && (base || s.Given(path+".pipe") && !s.Given("arch.stake.bar") && a.Stake.Bar != bar) {
 		fill(r, path+".stake.bar", &a.Stake.Bar, bar, bar.Name, "goes into the pipe with little play")
 	}
 	depthKnown := s.Given("arch.stake.depth") || s.Given(path+".stake.depth")
@@ -40,6 +49,7 @@ func (r *reader) fillArch(path string, a *Arch) {
 	if d, why := usualDepth(a.Stake.Length, s.Site.Soil, s.Units); base || !s.Given("arch.stake.depth") && a.Stake.Depth != d {
 		fill(r, path+".stake.depth", &a.Stake.Depth, d, s.Units.Inches(d), why)
 	}
+	r.fillFoot(path, a)
 	if base || s.Given(path+".stake") {
 		r.checkStake(path+".stake", a.Stake)
 	}
@@ -47,6 +57,25 @@ func (r *reader) fillArch(path string, a *Arch) {
 		fill(r, "arch.stake.lean", &a.Stake.Lean, 0, measure.Degrees(0), "driven plumb")
 		fill(r, "arch.late modulus", &a.LateModulus, 0.60, "60 %", "stiffness left after eight weeks' creep, our assumption: long-term 1400 of 3200 MPa, by the logarithm of time")
 		fill(r, "arch.joints", &a.Joints, Dry, Dry.String(), "sockets pushed home, so that the set comes apart again")
+	}
+}
+
+// fillFoot makes the stake of a weighted base a bar that stands on it: nothing of it in the ground.
+func (r *reader) fillFoot(path string, a *Arch) {
+	if a.Foot == nil {
+		return
+	}
+	u := r.spec.Units
+	if !r.spec.Given(path + ".stake.length") {
+		length := measure.By(u, 24*inch, 600)
+		a.Stake.Length = length
+		r.spec.Chosen(Default{path + ".stake.length", u.Inches(length), "what stands on the base", Written(length, "", u)})
+	}
+	a.Stake.Depth = 0
+	r.spec.Chosen(Default{path + ".stake.depth", u.Inches(0), "it stands on its base", nil})
+	fill(r, path+".foot.on", &a.Foot.On, Asphalt, Asphalt.String(), "the slipperier of pavings when wet is reckoned with")
+	if !r.spec.Given(path + ".foot.weight") {
+		r.spec.Chosen(Default{path + ".foot.weight", "the least that does", "by sliding and tipping", nil})
 	}
 }
 
@@ -123,10 +152,14 @@ func (r *reader) fillRest() {
 	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, height, s.Units.Inches(height), "2010 ADA Standards 307.4, headroom")
 	r.fillRidge()
 	r.fillGuys()
+	r.fillBraces()
 	r.fillSite()
 	r.fillLights()
 	r.fillPower()
 	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
+	stand, inside := measure.By(s.Units, 35*measure.MPH, measure.Speed(55)/3.6), measure.By(s.Units, 20*measure.MPH, measure.Speed(32)/3.6)
+	fill(r, "weather.stand", &s.Weather.Stand, stand, s.Units.Speed(stand), "our own choice")
+	fill(r, "weather.inside", &s.Weather.Inside, inside, s.Units.Speed(inside), "our own choice")
 	cold := measure.By(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
 	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
 	kerf := measure.By(s.Units, inch/8, 3)
@@ -160,9 +193,6 @@ func (r *reader) fillRidge() {
 func (r *reader) fillGuys() {
 	s, g := r.spec, &r.spec.Guys
 	if g.From == 0 {
-		if !s.Given("guys") {
-			s.Defaults = append(s.Defaults, Default{"guys", "none", "the spec names none; nothing but what it is tied to then holds the tunnel lengthwise", "none"})
-		}
 		return
 	}
 	ends := slices.Compact([]int{1, s.Tunnel.Arches})
@@ -179,6 +209,40 @@ func (r *reader) fillGuys() {
 	r.checkStake("guys.stake", g.Stake)
 }
 
+func (r *reader) fillBraces() {
+	s, b := r.spec, &r.spec.Braces
+	if b.From == 0 || s.Tunnel.Arches < 2 {
+		return
+	}
+	fill(r, "braces.bays", &b.Bays, slices.Compact([]int{1, s.Tunnel.Arches - 1}), "1 and last", "the ends hold what stands between them")
+	b.Peg = Peg(s.Arch.Stake.Bar, s.Units)
+	fill(r, "braces.kind", &b.Line, false, "pipe", "it pushes as well as pulls")
+}
+
+// Peg is a stake for a brace or a chosen guy: of that bar, most of it in the ground.
+func Peg(bar catalog.Bar, u measure.System) Stake {
+	return Stake{Bar: bar, Length: measure.By(u, 24*inch, 600), Depth: measure.By(u, 20*inch, 500)}
+}
+
+// Chooses reports whether the spec leaves what holds the tunnel lengthwise to the solver.
+func (s *Spec) Chooses() bool { return !s.settled && !s.Given("guys") && !s.Given("braces") }
+
+// Settle notes that all that was left to the solver is chosen; Settled reports it.
+func (s *Spec) Settle() { s.settled = true }
+
+// Settled reports that nothing is left to the solver.
+func (s *Spec) Settled() bool { return s.settled }
+
+// Chosen lists a value that the solver chose, in the place of a default for the same key.
+func (s *Spec) Chosen(row Default) {
+	if i := slices.IndexFunc(s.Defaults, func(d Default) bool { return d.Key == row.Key }); i >= 0 {
+		s.Defaults[i] = row
+		return
+	}
+	s.Defaults = append(s.Defaults, row)
+	slices.SortStableFunc(s.Defaults, func(a, b Default) int { return cmp.Compare(section(a.Key), section(b.Key)) })
+}
+
 func (r *reader) fillSite() {
 	s, u := &r.spec.Site, r.spec.Units
 	fill(r, "site.route", &s.Route, []Leg{{Rest: true}}, "one straight", "the spec gives no route")
@@ -188,6 +252,7 @@ func (r *reader) fillSite() {
 	if s.Toward == nil {
 		fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
 	}
+	fill(r, "site.exposure", &s.Exposure, Open, Open.String(), "nothing is taken to keep the wind off")
 	fill(r, "site.soil", &s.Soil, SoilUnknown, SoilUnknown.String(), "soft and sandy are both shown")
 	for i := range s.Features {
 		key := fmt.Sprintf("site.features[%d]", i)
@@ -221,11 +286,12 @@ func (r *reader) fillLights() {
 			}
 			fill(r, key+".count", &w.Count, 0, printed, "the pitch follows from the string's length")
 		}
-		fill(r, key+".plug", &w.Plug, PlugFoot, "foot", "where a hand reaches it")
+		fill(r, key+".plug", &w.Plug, PlugOpen, "open", "chosen with the power plan, stretch by stretch")
 	}
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
-		fill(r, "lights.rows.start", &w.FromBack, false, "front", practice)
+		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
+		r.leaveOpen("lights.rows.start")
 		sag := measure.By(u, inch, 25)
 		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), practice)
 	}
@@ -277,7 +343,21 @@ func (r *reader) fillPower() {
 		fill(r, key+".other load", &c.OtherLoad, 0, measure.Amps(0), "nothing else is on it")
 	}
 	fill(r, "power.continuous", &p.Continuous, 0.80, "80 %", "continuous load, NEC 210.19(A)(1) and 210.20(A); elsewhere our advice")
-	fill(r, "power.split", &p.Split, false, "none", "circuits are filled whatever wall they feed")
+	fill(r, "power.split", &p.Split, SplitNone, SplitNone.String(), "circuits are filled whatever they feed")
+	fill(r, "power.together", &p.Together, 4, "4", "most strings behind one plug of a cord: few go dark with it; our own choice")
+	inline := catalog.Inlines()
+	fill(r, "power.cords", &p.Inline, inline, fmt.Sprintf("%d lengths with several sockets", len(inline)), "as commonly sold, from memory: write what your shop has")
+	fill(r, "power.taps", &p.Taps, []Tap{{Sockets: 3}}, "3 sockets", "as commonly sold")
+	volts := measure.Voltage(120)
+	if len(p.Circuits) > 0 {
+		volts = p.Circuits[0].Volts
+	}
+	timer := Timer{Amps: 15, Sockets: 2}
+	if volts >= 200 {
+		timer = Timer{Amps: 16, Sockets: 1}
+	}
+	fill(r, "power.timers.amps", &p.Timer.Amps, timer.Amps, measure.Amps(timer.Amps), "as commonly sold for outdoors, from memory: read its label")
+	fill(r, "power.timers.sockets", &p.Timer.Sockets, timer.Sockets, fmt.Sprint(timer.Sockets), "as commonly sold for outdoors, from memory")
 	if p.Evenings == nil {
 		p.Evenings = &Evenings{}
 	}

@@ -3,6 +3,7 @@ package spec
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"time"
@@ -65,7 +66,7 @@ func expanded(n *yaml.Node) *yaml.Node {
 	return &own
 }
 
-// Written returns a value of a spec as it is typed, for Default.Written: quantities so that they are read back to the last bit, words as they are printed. It is nil for what no key
+// Written returns a value of a spec as it is typed, for Default.Written: quantities so that they are read back the same, words as they are printed. It is nil for what no key
 // takes: a pipe that the spec describes itself, and a count that is solved.
 func Written(value any, printed string, units measure.System) any {
 	switch v := value.(type) {
@@ -89,6 +90,8 @@ func Written(value any, printed string, units measure.System) any {
 		return areas.written(v, units, "mm2", 1)
 	case measure.Temperature:
 		return temperatures.written(v, units, "C", 1)
+	case measure.Speed:
+		return speeds.written(v, units, "m/s", 1)
 	case measure.Share:
 		return shares.written(v, units, "%", 0.01)
 	case catalog.Pipe:
@@ -100,6 +103,18 @@ func Written(value any, printed string, units measure.System) any {
 		return v.Format(time.DateOnly)
 	case Point:
 		return []any{Written(v.X, "", units), Written(v.Y, "", units)}
+	case []catalog.Inline:
+		list := []any{}
+		for _, c := range v {
+			list = append(list, priced(c.Price, map[string]any{"gauge": c.Cord.Name, "length": Written(c.Length, "", units), "sockets": c.Sockets, "apart": Written(c.Apart, "", units)}))
+		}
+		return list
+	case []Tap:
+		list := []any{}
+		for _, t := range v {
+			list = append(list, priced(t.Price, map[string]any{"sockets": t.Sockets}))
+		}
+		return list
 	case []Leg:
 		return []any{map[string]any{"straight": "rest"}}
 	case int:
@@ -114,6 +129,14 @@ func Written(value any, printed string, units measure.System) any {
 	return printed
 }
 
+// priced adds a price where there is one.
+func priced(price *float64, keys map[string]any) map[string]any {
+	if price != nil {
+		keys["price"] = *price
+	}
+	return keys
+}
+
 // countWritten is a count, or the word that is printed for one of a list; nil where nought stands for a count that is solved.
 func countWritten(n int, printed string) any {
 	if n == 0 && printed != "0" {
@@ -122,7 +145,10 @@ func countWritten(n int, printed string) any {
 	return n
 }
 
-// written prints a quantity so that it is read back to the last bit: as it is printed, or else in full in a unit of that size.
+// sameness is how near to a value what is written must come, as a share of it: what multiplying leaves in the last bits is no difference.
+const sameness = 1e-12
+
+// written prints a quantity so that it is read back the same: as it is printed, or else in full in a unit of that size.
 func (k kind[T]) written(v T, units measure.System, unit string, size T) string {
 	if text := k.print(v, units); k.reads(text, v) {
 		return text
@@ -132,5 +158,5 @@ func (k kind[T]) written(v T, units measure.System, unit string, size T) string 
 
 func (k kind[T]) reads(text string, v T) bool {
 	back, err := k.parse(text)
-	return err == nil && back == v
+	return err == nil && math.Abs(float64(back-v)) <= sameness*math.Abs(float64(v))
 }

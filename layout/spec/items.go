@@ -25,8 +25,8 @@ const bushing = "bushing "
 // Fittings are sold for one pipe, and a bushing for two; the other sundries go by their names alone.
 var (
 	fittings = []string{"tee ", "cross ", "coupling "}
-	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "socket cover", "outdoor timer", "low-voltage supply", "marking paint", "marking flag", "lath", "flagging tape", "guy line",
-		"line tightener", "hose clamp", "write-on tags 100", "stainless screw 1/2 in", "solvent cement and primer"}
+	sundries = []string{"stake cap", "zip ties 100", "cord cover", "three-way tap", "plug cover", "socket cover", "timer for outdoors", "portable GFCI", "outdoor plug box", "battery lantern", "low-voltage supply", "marking paint", "marking flag", "lath", "flagging tape", "guy line",
+		"line tightener", "hose clamp", "webbing", "write-on tags 100", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
 // item reads the name of a thing that stores sell, in its canonical spelling.
@@ -65,6 +65,11 @@ func (r *reader) findItem(text string) (string, measuring) {
 	}
 	if c, ok := catalog.FindCord(text); ok {
 		return c.Name, byLength
+	}
+	for _, c := range r.spec.Power.Inline {
+		if name := c.Name(); name == text {
+			return name, byCount
+		}
 	}
 	for _, fitting := range fittings {
 		pipe, found := strings.CutPrefix(text, fitting)

@@ -42,6 +42,10 @@ var keys = []key{
 	{"tunnel.opening", "{width: 4 ft, height: 6 ft 8 in}", "{width: 1.5 m, height: 2.1 m}"},
 	{"tunnel.opening.width", "4 ft", "1.5 m"},
 	{"tunnel.opening.height", "6 ft 8 in", "2.1 m"},
+	{"tunnel.ways", "[{bay: 4, wall: left}]", ""},
+	{"tunnel.ways[]", "{bay: 4, wall: left}", ""},
+	{"tunnel.ways[].bay", "4", ""},
+	{"tunnel.ways[].wall", "left", ""},
 
 	{"arch", "{pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft}", "{pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.3 m}"},
 	{"arch.pipe", "pvc sch40 1/2 in", "pvc-u pn16 25 mm"},
@@ -63,6 +67,11 @@ var keys = []key{
 	{"arch.stake.length", "48 in", "1.2 m"},
 	{"arch.stake.depth", "20 in", "500 mm"},
 	{"arch.stake.lean", "2 deg", ""},
+	{"arch.foot", "{weight: 70 lb, width: 16 in, on: asphalt}", "{weight: 30 kg, width: 400 mm, on: asphalt}"},
+	{"arch.foot.weight", "70 lb", "30 kg"},
+	{"arch.foot.width", "16 in", "400 mm"},
+	{"arch.foot.on", "asphalt", ""},
+	{"arch.foot.bar", "1/2 in", "12 mm"},
 	{"arch.late modulus", "60 %", ""},
 	{"arch.joints", "dry", ""},
 	{"arch.except", "[{arches: [1, last], span: 7 ft 6 in}]", "[{arches: [1, last], span: 2.4 m}]"},
@@ -76,6 +85,11 @@ var keys = []key{
 	{"guys.from", "6 ft", "1.8 m"},
 	{"guys.out", "5 ft", "1.6 m"},
 	{"guys.stake", "{length: 24 in, depth: 20 in}", "{length: 600 mm, depth: 500 mm}"},
+
+	{"braces", "{bays: [1, last], from: 5 ft, kind: pipe}", "{bays: [1, last], from: 1.5 m, kind: pipe}"},
+	{"braces.bays", "[1, last]", ""},
+	{"braces.from", "5 ft", "1.5 m"},
+	{"braces.kind", "pipe", ""},
 
 	{"site", "{soil: soft}", ""},
 	{"site.route", "[{straight: 12 ft}, {left: 30 deg, radius: 25 ft}, {straight: rest}]", "[{straight: 4 m}, {left: 30 deg, radius: 8 m}, {straight: rest}]"},
@@ -108,6 +122,7 @@ var keys = []key{
 	{"site.levels[].left", "-3 in", "-80 mm"},
 	{"site.levels[].right", "2 in", "50 mm"},
 	{"site.soil", "soft", ""},
+	{"site.exposure", "suburban", ""},
 	{"site.features", "[{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}]", "[{name: flower bed, at: [8 m, 7 m], radius: 1.2 m}]"},
 	{"site.features[]", "{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}", "{name: flower bed, at: [8 m, 7 m], radius: 1.2 m}"},
 	{"site.features[].name", "flower bed", ""},
@@ -210,6 +225,7 @@ var keys = []key{
 	{"lights.strings.*.gauge", "22 AWG", "0.5 mm2"},
 	{"lights.strings.*.colour", "warm white", ""},
 	{"lights.strings.*.drop", "10 in", "250 mm"},
+	{"lights.strings.*.back socket", "true", ""},
 	{"lights.strings.*.most in a chain", "25", ""},
 	{"lights.strings.*.most watts", "210 W", "400 W"},
 
@@ -222,7 +238,23 @@ var keys = []key{
 	{"power.circuits.*.other load", "2 A", ""},
 	{"power.circuits.*.breaker no", "12", "F3"},
 	{"power.continuous", "80 %", ""},
-	{"power.split", "left and right", ""},
+	{"power.split", "every other", ""},
+	{"power.together", "4", ""},
+	{"power.cords", "[{gauge: 16 AWG, length: 50 ft, sockets: 9, apart: 5 ft, price: 30}]", "[{gauge: 1.5 mm2, length: 15 m, sockets: 6, apart: 2 m, price: 40}]"},
+	{"power.cords[]", "{gauge: 16 AWG, length: 50 ft, sockets: 9, apart: 5 ft}", "{gauge: 1.5 mm2, length: 15 m, sockets: 6, apart: 2 m}"},
+	{"power.cords[].gauge", "16 AWG", "1.5 mm2"},
+	{"power.cords[].length", "50 ft", "15 m"},
+	{"power.cords[].sockets", "9", "6"},
+	{"power.cords[].apart", "5 ft", "2 m"},
+	{"power.cords[].price", "30", ""},
+	{"power.taps", "[{sockets: 3, price: 6.50}]", ""},
+	{"power.taps[]", "{sockets: 3, price: 6.50}", ""},
+	{"power.taps[].sockets", "3", ""},
+	{"power.taps[].price", "6.50", ""},
+	{"power.timers", "{amps: 15 A, sockets: 2, price: 22}", "{amps: 16 A, sockets: 1, price: 18}"},
+	{"power.timers.amps", "15 A", "16 A"},
+	{"power.timers.sockets", "2", ""},
+	{"power.timers.price", "22", ""},
 	{"power.evenings", "{hours: 5, nights: 35, price: 0.16}", ""},
 	{"power.evenings.hours", "5", ""},
 	{"power.evenings.nights", "35", ""},
@@ -231,6 +263,8 @@ var keys = []key{
 	{"weather", "{ice: 1/4 in, cold: 20 F}", "{ice: 6 mm, cold: -7 C}"},
 	{"weather.ice", "1/4 in", "6 mm"},
 	{"weather.cold", "20 F", "-7 C"},
+	{"weather.stand", "35 mph", "55 km/h"},
+	{"weather.inside", "20 mph", "32 km/h"},
 
 	{"stock", "{sell: [{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}]}", "{sell: [{item: pvc-u pn16 25 mm, length: 4 m, price: 5.20}]}"},
 	{"stock.sell", "[{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}]", "[{item: pvc-u pn16 25 mm, length: 4 m, price: 5.20}]"},
@@ -324,6 +358,3 @@ func under(path, name string) string {
 	}
 	return path + "." + name
 }
-
-// Known reports whether the format has a key of that path in the table: [] for an item of a list, * for a name of the spec's own.
-func Known(path string) bool { return rows[path].path != "" }

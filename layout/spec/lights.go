@@ -36,7 +36,7 @@ func (r *reader) readWraps(lights mapping) {
 		if m.has("pitch") && m.has("count") {
 			m.fail("gives pitch and count; the one follows from the other, so leave one out")
 		}
-		if i, ok := m.word("plug", "foot", "crown"); ok {
+		if i, ok := m.word("plug", "foot", "crown", "open"); ok {
 			w.Plug = Plug(i)
 		}
 		r.spec.Lights.Wraps = append(r.spec.Lights.Wraps, w)
@@ -49,7 +49,7 @@ func (r *reader) readRows(lights mapping) {
 	if !ok {
 		return
 	}
-	w := &Rows{Walls: []Side{Left, Right}}
+	w := &Rows{Walls: []Side{Left, Right}, Open: !m.has("start")}
 	m.require("first", "step", "up to", "strings")
 	first := quantity(m, "first", &w.First, rowTapes)
 	step := quantity(m, "step", &w.Step, rowSteps)

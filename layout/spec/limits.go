@@ -20,6 +20,7 @@ var (
 	powers       = kind[measure.Power]{measure.ParsePower, in[measure.Power]("W", 1)}
 	areas        = kind[measure.Area]{measure.ParseArea, in[measure.Area]("mm2", 1)}
 	temperatures = kind[measure.Temperature]{measure.ParseTemperature, func(v measure.Temperature, s measure.System) string { return s.Temperature(v) }}
+	speeds       = kind[measure.Speed]{measure.ParseSpeed, func(v measure.Speed, s measure.System) string { return s.Speed(v) }}
 	shares       = kind[measure.Share]{measure.ParseShare, in[measure.Share]("%", 0.01)}
 )
 
@@ -44,6 +45,9 @@ var (
 	leans        = bounds[measure.Angle]{angles, -30 * degree, 30 * degree}
 	lateModuli   = bounds[measure.Share]{shares, 0.10, 1}
 	guyHeights   = bounds[measure.Length]{lengths, 12 * inch, 30 * foot}
+	braceHeights = bounds[measure.Length]{lengths, 12 * inch, 5 * foot}
+	footWeights  = bounds[measure.Mass]{masses, 1 * measure.Pound, 2000 * measure.Pound}
+	footWidths   = bounds[measure.Length]{lengths, 4 * inch, 6 * foot}
 	guyReaches   = bounds[measure.Length]{lengths, 12 * inch, 40 * foot}
 
 	coordinates = bounds[measure.Length]{lengths, -10_000 * foot, 10_000 * foot}
@@ -83,8 +87,10 @@ var (
 	circuitVolts = bounds[measure.Voltage]{voltages, 12, 250}
 	breakers     = bounds[measure.Current]{currents, 1, 100}
 	otherLoads   = bounds[measure.Current]{currents, 0, 100}
+	socketSteps  = bounds[measure.Length]{lengths, 0, 30 * foot}
 	continuous   = bounds[measure.Share]{shares, 0.10, 1}
 
+	gusts = bounds[measure.Speed]{speeds, 1 * measure.MPH, 100 * measure.MPH}
 	ices  = bounds[measure.Length]{lengths, 0, 3 * inch}
 	colds = bounds[measure.Temperature]{temperatures, -60, 50}
 

@@ -33,6 +33,7 @@ func (r *reader) read(root *yaml.Node) {
 	r.readRidge(top)
 	r.readArch(top)
 	r.readGuys(top)
+	r.readBraces(top)
 	r.readLights(top)
 	r.readWeather(top)
 	r.readStock(top)

@@ -24,10 +24,10 @@ currency: USD
 dates: {mark: 2027-11-06, build: 2027-11-20, open: 2027-11-26, close: 2028-01-02, down: 2028-01-08}
 accept: [{finding: long-day, why: house cords are there by then, by: Ada Finch}]
 
-tunnel:
-  arches: 9
-  spacing: 4 ft 3 in
-  opening: {width: 4 ft 3 in, height: 6 ft 9 in}
+tunnel: {arches: 9, spacing: 4 ft 3 in,
+  ways: [{bay: 2, wall: left}],
+  opening: {width: 4 ft 3 in, height: 6 ft 9 in},
+  }
 
 arch:
   pipe: pvc sch40 1/2 in
@@ -38,16 +38,18 @@ arch:
   joints: pinned
   except:
     - {arches: [1, last], span: 7 ft 9 in, stake: {depth: 22 in}}
-    - {arches: [4 to 5], height: 7 ft 4 in, span: 7 ft}
+    - {arches: [4 to 5], height: 7 ft 4 in, span: 7 ft, foot: {weight: 70 lb, width: 16 in, on: concrete, bar: 1/2 in}}
     - {arches: [6], pipe: {od: 1.05 in, wall: 0.12 in, take off: 9/16 in, socket: 0.72 in}, sticks: [11 ft, 11 ft]}
 
 ridge: {pipe: pvc sch40 3/4 in}
 guys: {arches: [1, last], from: 6 ft 3 in, out: 5 ft 6 in, stake: {length: 28 in}}
+braces: {bays: [2], from: 4 ft 9 in, kind: line}
 
 site:
   route: [{straight: 11 ft}, {left: 24 deg, radius: 27 ft}, {straight: rest}]
   start: {at: [21 ft, 7 ft], heading: -15 deg}
   soil: sandy
+  exposure: suburban
   marks:
     - {name: mill door, at: [0 ft, 0 ft]}
     - {name: sluice post, at: [36 ft, 0 ft]}
@@ -75,7 +77,7 @@ lights:
   rows: {first: 14 in, step: 13 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red], walls: right, start: back, sag: 2 in, gaps: [{wall: right, bays: [4]}]}
   drops: [{where: ridge, string: drop led 100 warm, hang: 9 in, lap: 4 in}]
   strings:
-    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, most in a chain: 22, most watts: 190 W}
+    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W}
     soft set: {length: 5 m, bulbs: 50, watts: 3 W, volts: 24 V, supply: {watts: 30 W, sockets: 2}, weight: 0.02 lb/ft}
 
 power:
@@ -84,9 +86,13 @@ power:
     sluice: {volts: 120 V, breaker: 15 A}
   continuous: 75 %
   split: left and right
+  together: 6
+  cords: [{gauge: 14 AWG, length: 40 ft, sockets: 5, apart: 7 ft, price: 31}]
+  taps: [{sockets: 3, price: 6}, {sockets: 4}]
+  timers: {amps: 10 A, sockets: 1, price: 19.5}
   evenings: {hours: 4.5, nights: 33, price: 0.18}
 
-weather: {ice: 1/4 in, cold: 14 F}
+weather: {ice: 1/4 in, cold: 14 F, stand: 42 mph, inside: 18 mph}
 stock:
   sell: [{item: PVC sch40 1/2 in, length: 10 ft, price: 4.20, limit: 40}, {item: 1/2 in, length: 20 ft}, {item: tee pvc sch40 1/2 in, price: 0}, {item: custom pipe 4, length: 12 ft}]
   own: [{item: steel bar 3/8 in, length: 42 in, count: 9}, {item: Porch Set, count: 0}, {item: zip ties 100, count: 2}]
@@ -172,6 +178,13 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "third mark's tapes", s.Site.Marks[2].From[1].Mark, "sluice post")
 	equal(t, "last level", s.Site.Levels[1].Arch, 9)
 	near(t, "last level left", s.Site.Levels[1].Left, -8*in)
+	equal(t, "exposure", s.Site.Exposure, Suburban)
+	equal(t, "braces", s.Braces, Braces{Bays: []int{2}, From: 57 * inch, Line: true, Peg: Stake{Bar: s.Arch.Stake.Bar, Length: 24 * inch, Depth: 20 * inch}})
+	near(t, "stand", s.Weather.Stand, 42*measure.MPH)
+	near(t, "inside", s.Weather.Inside, 18*measure.MPH)
+	if f := s.Except[1].Arch.Foot; f == nil || *f != (Foot{Weight: 70 * measure.Pound, Width: 16 * inch, On: Concrete}) || s.Except[1].Arch.Stake.Depth != 0 || s.Except[1].Arch.Stake.Length != 24*inch || s.Except[0].Arch.Foot != nil {
+		t.Errorf("foot %+v, stake %+v", f, s.Except[1].Arch.Stake)
+	}
 	equal(t, "soil", s.Site.Soil, Sandy)
 	equal(t, "bench's outline", s.Site.Features[1].Outline == nil, true)
 	near(t, "overhead keep", s.Site.Overhead[0].Keep, 12*ft)
@@ -210,7 +223,7 @@ func TestFullSpec(t *testing.T) {
 
 func TestPositions(t *testing.T) {
 	s := mustRead(t, quotedPlaces)
-	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 37, "arch.except[0].span": 23, "power.circuits.mill.breaker": 66} {
+	for key, line := range map[string]int{"arch.stake.depth": 19, "site.marks[2].side": 39, "arch.except[0].span": 23, "power.circuits.mill.breaker": 68} {
 		if !s.Given(key) || s.Position(key).Line != line {
 			t.Errorf("%s: given %v at line %d, want line %d", key, s.Given(key), s.Position(key).Line, line)
 		}
@@ -279,7 +292,7 @@ func TestDefaults(t *testing.T) {
 	}
 	// Every default that the format names, for what this spec has.
 	for _, key := range strings.Fields(`units paper tunnel.opening.width tunnel.opening.height arch.stake.bar arch.stake.length arch.stake.depth arch.stake.lean
-		arch.joints ridge.pipe guys site.route site.start.at site.start.heading site.soil site.features[0].hard site.features[0].height site.buried[0].keep
+		arch.joints ridge.pipe site.exposure weather.stand weather.inside site.route site.start.at site.start.heading site.soil site.features[0].hard site.features[0].height site.buried[0].keep
 		site.overhead[0].keep site.outlets[0].sockets site.cords.crossing lights.wraps[0].count lights.wraps[0].plug lights.rows.walls lights.rows.start
 		lights.rows.sag lights.drops[0].hang lights.drops[0].lap lights.strings.own.lead lights.strings.own.tail lights.strings.own.kind lights.strings.own.volts
 		lights.strings.own.amps lights.strings.own.weight lights.strings.own.wire lights.strings.own.gauge power.circuits.c.gfci power.continuous power.split

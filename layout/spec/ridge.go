@@ -56,6 +56,36 @@ func (r *reader) failKey(key, example, format string, args ...any) {
 	r.errors = append(r.errors, Error{r.spec.Position(key), key, fmt.Sprintf(format, args...), example})
 }
 
+// readBraces reads what holds single bays lengthwise.
+func (r *reader) readBraces(top mapping) {
+	f, ok := top.value("braces")
+	if !ok {
+		return
+	}
+	if f.node.Kind == yaml.ScalarNode {
+		if s, ok := f.scalar(); ok && s != "none" {
+			f.failWith("braces: none", "is %s; none, or the figures of the braces are wanted", quote(s))
+		}
+		return
+	}
+	m, ok := f.mapping()
+	if !ok {
+		return
+	}
+	b := &r.spec.Braces
+	m.require("from")
+	if set, ok := m.set("bays", baySet(r.spec)); ok {
+		b.Bays = set
+	}
+	quantity(m, "from", &b.From, braceHeights)
+	if i, ok := m.word("kind", "pipe", "line"); ok {
+		b.Line = i == 1
+	}
+	if r.spec.Tunnel.Arches == 1 {
+		f.failWith("braces: none", "are given, but one arch has no bay to brace")
+	}
+}
+
 // readGuys reads what holds the tunnel lengthwise.
 func (r *reader) readGuys(top mapping) {
 	f, ok := top.value("guys")

@@ -19,6 +19,10 @@ func (r *reader) readSite(top mapping) {
 	if i, ok := m.word("soil", namesOf(soils, Soil.String)...); ok {
 		s.Soil = soils[i]
 	}
+	exposures := []Exposure{Open, Shore, Suburban, Sheltered, Hilltop, WindGap}
+	if i, ok := m.word("exposure", namesOf(exposures, Exposure.String)...); ok {
+		s.Exposure = exposures[i]
+	}
 	features := r.readFeatures(m)
 	r.readBuried(m)
 	r.readOverhead(m)

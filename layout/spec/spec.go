@@ -55,6 +55,7 @@ type Spec struct {
 	Except        []Except
 	Ridge         Ridge
 	Guys          Guys
+	Braces        Braces
 	Site          Site
 	Lights        Lights
 	Power         Power
@@ -67,6 +68,7 @@ type Spec struct {
 
 	positions map[string]finding.Position
 	amended   []Amendment // what was put over the source before it was read
+	settled   bool
 }
 
 // Default is a value that the spec did not give.
@@ -93,6 +95,13 @@ type Tunnel struct {
 	Length        measure.Length // first arch to last along the centreline
 	OpeningWidth  measure.Length // what stays clear for people: a box on the ground line, centred
 	OpeningHeight measure.Length
+	Ways          []Way // in the walls, besides the two ends
+}
+
+// Way is a side way in or out: a bay of a wall that nothing closes.
+type Way struct {
+	Bay  int
+	Wall Side
 }
 
 // Third names the one of sticks, span and height that is solved from the other two.
@@ -127,6 +136,7 @@ type Arch struct {
 	Height      measure.Length   // of the crown above the ground line; zero where it is solved
 	Missing     Third            // the one that is solved
 	Stake       Stake
+	Foot        *Foot         // a base in place of a driven stake; nil where stakes are driven
 	LateModulus measure.Share // stiffness left at season's end
 	Joints      Joints
 }
@@ -161,6 +171,35 @@ type Guys struct {
 	Stake  Stake
 }
 
+// Braces hold single bays lengthwise, in each of their walls: from a leg to a peg of its own beside the neighbour's foot. No bays means none.
+type Braces struct {
+	Bays []int
+	From measure.Length // height on the leg
+	Peg  Stake          // what the braces end on
+	Line bool           // two lines of webbing, crossed; else a spare stick of pipe, clamped at both ends
+}
+
+// Foot is a weighted base that a bar stands upright in, where no stake can be driven.
+type Foot struct {
+	Weight measure.Mass   // on each foot; zero: the least that does
+	Width  measure.Length // of the base across the row, about the bar
+	On     Paving
+}
+
+// Paving is what a foot stands on.
+type Paving int
+
+// The pavings.
+const (
+	Asphalt Paving = iota
+	Concrete
+	Grass
+	Deck
+)
+
+// String returns the word of the spec.
+func (p Paving) String() string { return [...]string{"asphalt", "concrete", "grass", "deck"}[p] }
+
 // Site is the ground and what is on it.
 type Site struct {
 	Route     []Leg
@@ -171,6 +210,7 @@ type Site struct {
 	Marks     []Mark
 	Levels    []Level
 	Soil      Soil
+	Exposure  Exposure
 	Features  []Feature
 	Buried    []Buried
 	Overhead  []Overhead
@@ -288,6 +328,24 @@ const (
 // String returns the word of the spec.
 func (s Soil) String() string { return [...]string{"unknown", "firm", "soft", "sandy", "frozen"}[s] }
 
+// Exposure is what stands around the tunnel and keeps the wind off it.
+type Exposure int
+
+// The exposures.
+const (
+	Open      Exposure = iota
+	Shore              // open water upwind
+	Suburban           // houses and trees all about
+	Sheltered          // houses taller than the crown all round
+	Hilltop
+	WindGap // between buildings or in a valley that the wind blows through
+)
+
+// String returns the word of the spec.
+func (e Exposure) String() string {
+	return [...]string{"open", "shore", "suburban", "sheltered", "hilltop", "gap"}[e]
+}
+
 // Feature is something on the ground: an outline of three or more points, or a circle.
 type Feature struct {
 	Name    string
@@ -381,10 +439,12 @@ type Place struct {
 // Plug says where a wrap's prongs are.
 type Plug int
 
-// The ends: at the foot (of a ridge piece: nearer arch 1), or at the crown.
+// The ends: at the foot (of a ridge piece: nearer arch 1, of a whole arch: the left one), or at the crown (the far end, the right foot).
+// An open one is chosen with the power plan, stretch by stretch.
 const (
 	PlugFoot Plug = iota
 	PlugCrown
+	PlugOpen
 )
 
 // Wrap winds strings round pipe. One of Pitch and Count may be zero: it is solved.
@@ -402,6 +462,7 @@ type Rows struct {
 	Strings           []catalog.String
 	Walls             []Side
 	FromBack          bool // start at the last arch
+	Open              bool // which end they start from is left to the power plan, path by path
 	Sag               measure.Length
 	Gaps              []Gap
 }
@@ -424,8 +485,38 @@ type Drop struct {
 type Power struct {
 	Circuits   []Circuit // in the order of the spec
 	Continuous measure.Share
-	Split      bool // left and right walls on two circuits or GFCIs
+	Split      Split
+	Together   int              // most strings behind one plug of a cord
+	Inline     []catalog.Inline // cords with several sockets that may be laid
+	Taps       []Tap            // three-ways that may be used, most sockets first
+	Timer      Timer            // bought for each outlet in use that has none
 	Evenings   *Evenings
+}
+
+// Split says what one trip may not darken, which takes two circuits or GFCIs.
+type Split int
+
+// The ways to part the lights: not at all, the left wall from the right, or every other arch, so that a trip never darkens a whole bay.
+const (
+	SplitNone Split = iota
+	SplitWalls
+	SplitArches
+)
+
+// String returns the word of the spec.
+func (s Split) String() string { return [...]string{"none", "left and right", "every other"}[s] }
+
+// Tap makes several sockets of one. Price is nil where not given.
+type Tap struct {
+	Sockets int
+	Price   *float64
+}
+
+// Timer is an timer for outdoors in an outlet's socket.
+type Timer struct {
+	Amps    measure.Current
+	Sockets int
+	Price   *float64
 }
 
 // Circuit is one breaker's wiring.
@@ -447,8 +538,9 @@ type Evenings struct {
 
 // Weather is what the tunnel should be figured for.
 type Weather struct {
-	Ice  measure.Length
-	Cold measure.Temperature
+	Ice           measure.Length      // radial, on pipe and wires
+	Cold          measure.Temperature // of the coldest evening
+	Stand, Inside measure.Speed       // forecast gusts that the empty tunnel shall outlast, and that people may be inside at
 }
 
 // Stock is what stores sell and the shed holds.

@@ -19,10 +19,7 @@ func (r *reader) readStock(top mapping) {
 		cut := sale.item(&x.Item)
 		quantity(sale, "length", &x.Length, stockLengths)
 		sale.checkLength(cut)
-		var price float64
-		if sale.number("price", &price, 0, dearest) {
-			x.Price = &price
-		}
+		sale.price(&x.Price)
 		sale.count("limit", &x.Limit, 1, mostPieceCount)
 		s.Sell = append(s.Sell, x)
 	}

@@ -64,6 +64,7 @@ func (m mapping) label(s *catalog.String) {
 	quantity(m, "gauge", &s.Gauge, gauges)
 	m.name("colour", &s.Colour)
 	quantity(m, "drop", &s.Drop, stringDrops)
+	m.yes("back socket", &s.BackSocket)
 	m.count("most in a chain", &s.MostChain, 1, mostChained)
 	quantity(m, "most watts", &s.MostWatts, mostWatts)
 }

@@ -17,7 +17,12 @@ func (r *reader) readTunnel(top mapping) {
 	if !ok {
 		return
 	}
-	t := &r.spec.Tunnel
+	m.readArches(&r.spec.Tunnel)
+	r.readWays(m)
+}
+
+// readArches reads the row of arches.
+func (m mapping) readArches(t *Tunnel) {
 	if opening, ok := m.section("opening"); ok {
 		quantity(opening, "width", &t.OpeningWidth, openings)
 		quantity(opening, "height", &t.OpeningHeight, openings)

@@ -19,13 +19,18 @@ const (
 	Supply // of low voltage
 	ExtensionCord
 	ThreeWay
-	CordCover // over a cord that is walked over
-	PlugCover
+	CordCover   // over a cord that is walked over
+	PlugCover   // one a joint
 	SocketCover // over one that stays open
 	Timer
-	GuyLine // for guys, and along the crowns where dry sockets do not hold the ridge
+	PortableGFCI // in an outlet that has none
+	PlugBox      // lockable, where three or more plugs meet low down
+	Lantern      // on batteries, at both ends and between
+	GuyLine      // for guys, and along the crowns where dry sockets do not hold the ridge
 	Tightener
-	GuyClamp // below each guy's knot
+	GuyClamp   // below each guy's knot
+	BraceClamp // one at each end of a brace
+	Webbing    // of crossed braces, with a buckle each
 	ZipTies
 	MarkingPaint
 	MarkingFlag // beside a dot that waits

@@ -16,12 +16,8 @@ type Input struct {
 	Ridge   []RidgeCut
 	Stakes  []ground.Stake
 	Strings []lights.String
-	Ties    int    // zip ties
-	Cords   []Cord // in the order they are laid
-	Taps    int    // outlet taps
-	Covers  int    // cord covers across the opening
-
-	Supplies int // low-voltage supplies
+	Ties    int // zip ties
+	Wiring  Wiring
 }
 
 // RidgeCut is the ridge piece of one bay.

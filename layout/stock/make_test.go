@@ -39,7 +39,7 @@ func garden(n int) Input {
 	s.Stock = spec.Stock{Kerf: inch / 8, Spares: 0.05,
 		Sell: []spec.Sale{{Item: half.Name, Length: 10 * foot, Price: price(4.35)}, {Item: warm.Name, Price: price(9.8)}},
 		Own:  []spec.Owned{{Item: half.Name, Length: 56 * inch, Count: 2}, {Item: warm.Name, Count: 5}}}
-	in := Input{Spec: s, Ties: 130, Taps: 1, Cords: []Cord{{"16 AWG", 50 * foot}, {"16 AWG", 25 * foot}, {"16 AWG", 50 * foot}}}
+	in := Input{Spec: s, Ties: 130, Wiring: Wiring{Taps: 1, Cords: []Wire{{Of: "16 AWG", Length: 50 * foot}, {Of: "16 AWG", Length: 25 * foot}, {Of: "16 AWG", Length: 50 * foot}}}}
 	kind := &arch.Kind{Spec: s.Arch, Left: []measure.Length{10 * foot}, Right: []measure.Length{10 * foot}}
 	for i := 1; i <= n; i++ {
 		in.Arches = append(in.Arches, arch.Arch{Number: i, Kind: kind})
@@ -391,7 +391,7 @@ func TestBarStock(t *testing.T) {
 
 func TestSuppliesAreListed(t *testing.T) {
 	in := garden(2)
-	in.Supplies = 3
+	in.Wiring.Supplies = 3
 	if got := line(t, Make(in), "low-voltage supply"); got.Need != 3 || got.Where != "lights" {
 		t.Errorf("%+v, want 3 with the lights", got)
 	}

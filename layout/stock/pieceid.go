@@ -13,18 +13,19 @@ type PieceID struct {
 	Stick int            // of the leg or arch, from the foot up, from 1
 	Of    int            // sticks in that leg or arch
 	Steel bool           // it is a stake
+	Brace bool           // of pipe: it is the brace to that stake, which is its peg
 	Stake ground.StakeID // of steel
 }
 
 // Ridge reports whether the piece runs from crown to crown.
-func (id PieceID) Ridge() bool { return !id.Steel && id.Part.Kind == lights.Ridge }
+func (id PieceID) Ridge() bool { return !id.Steel && !id.Brace && id.Part.Kind == lights.Ridge }
 
 // Trial reports whether it is the ridge piece that is tried in its bay before the others are cut.
 func (id PieceID) Trial() bool { return id.Ridge() && id.Part.Number == 1 }
 
 // Sort returns what the piece has in common with those that go to other arches or the other side.
 func (id PieceID) Sort() PieceID {
-	id.Part.Number, id.Stake = 0, ground.StakeID{Guy: id.Stake.Guy}
+	id.Part.Number, id.Stake = 0, ground.StakeID{Guy: id.Stake.Guy, Bay: min(id.Stake.Bay, 1)}
 	if id.Part.IsLeg() {
 		id.Part.Kind = lights.LegLeft
 	}
@@ -34,6 +35,10 @@ func (id PieceID) Sort() PieceID {
 // Noun says what the piece is, without its place: "leg upper", "ridge", "guy stake".
 func (id PieceID) Noun() string {
 	switch {
+	case id.Brace:
+		return "brace"
+	case id.Steel && id.Stake.Bay > 0:
+		return "peg"
 	case id.Steel && id.Stake.Guy:
 		return "guy stake"
 	case id.Steel:
@@ -44,7 +49,7 @@ func (id PieceID) Noun() string {
 
 // String returns the piece's name: "leg L3 upper", "ridge 4", "guy stake G1L".
 func (id PieceID) String() string {
-	if id.Steel {
+	if id.Steel || id.Brace {
 		return id.Noun() + " " + id.Stake.String()
 	}
 	return id.Part.String() + id.stick()

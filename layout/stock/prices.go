@@ -67,6 +67,9 @@ func assumed(in Input, i Item) float64 {
 			return priceGlowBulb * float64(l.Bulbs)
 		}
 		return priceBulb * float64(in.Strings[k].Label.Bulbs)
+	case ExtensionCord:
+		k := slices.IndexFunc(in.Wiring.Cords, func(w Wire) bool { return w.item(in.Spec.Units).Item == i.Item })
+		return in.Wiring.Cords[k].Assumed
 	case GuyLine:
 		if i.Unit == Metres {
 			return priceLineFoot * float64(measure.Metre/measure.Foot)
@@ -74,6 +77,9 @@ func assumed(in Input, i Item) float64 {
 		return priceLineFoot
 	}
 	price := assumedPrices[i.Kind]
+	if wired, ok := catalog.AssumedPrice(i.Item); ok {
+		price = wired
+	}
 	if i.Kind.Fitting() && pipe.OD > 0 {
 		price *= math.Pow(float64(pipe.OD/halfInch), fittingsByWidth)
 	}

@@ -142,7 +142,7 @@ func (b *basket) standIns(lines []Item) {
 		for k := range shed {
 			o := &shed[k]
 			n := min(open, o.left)
-			if !ok || n <= 0 || !i.of(o.Item) || o.Length <= i.Length || cord.AmpsAt(o.Length) < cord.AmpsAt(i.Length) {
+			if !ok || i.Sockets > 0 || n <= 0 || !i.of(o.Item) || o.Length <= i.Length || cord.AmpsAt(o.Length) < cord.AmpsAt(i.Length) {
 				continue
 			}
 			open, o.left = open-n, o.left-n

@@ -29,7 +29,7 @@ func TestLongerCordsStandIn(t *testing.T) {
 // A cord owned at its length is counted once.
 func TestOwnedCordIsCountedOnce(t *testing.T) {
 	in := garden(3)
-	in.Cords = []Cord{{"16 AWG", 50 * foot}, {"16 AWG", 25 * foot}}
+	in.Wiring.Cords = []Wire{{Of: "16 AWG", Length: 50 * foot}, {Of: "16 AWG", Length: 25 * foot}}
 	in.Spec.Stock.Own = []spec.Owned{{Item: "16 AWG", Length: 50 * foot, Count: 1}}
 	l := Make(in)
 	if fifty, short := line(t, l, "16 AWG 50 ft"), line(t, l, "16 AWG 25 ft"); fifty.Buy != 0 || short.Buy != 1 {
@@ -120,9 +120,31 @@ func TestTrimAtBothEnds(t *testing.T) {
 
 func TestCordCovers(t *testing.T) {
 	in := garden(2)
-	in.Covers = 2
+	in.Wiring.Covers = 2
 	if got := line(t, Make(in), "cord cover"); got.Need != 2 || got.Where != whereElectrical {
 		t.Errorf("%+v", got)
+	}
+}
+
+// What goes with the power plan is listed, each with a price: its own where the spec has one, else an assumed one that says so.
+func TestWiringIsPriced(t *testing.T) {
+	in := garden(3)
+	own := 5.25
+	in.Spec.Stock.Sell = append(in.Spec.Stock.Sell, spec.Sale{Item: "socket cover", Price: &own})
+	in.Wiring = Wiring{Cords: []Wire{{Of: "16 AWG", Length: 50 * foot, Sockets: 9, Inline: "16 AWG 50 ft with 9 sockets", Assumed: 40}, {Of: "16 AWG", Length: 25 * foot, Price: &own}}, Taps: 2, Joints: 9, Open: 7, Timers: 1, Bare: 1, Boxes: 1}
+	list := Make(in)
+	for _, c := range []struct {
+		item    string
+		need    int
+		price   float64
+		assumed bool
+	}{
+		{"16 AWG 50 ft with 9 sockets", 1, 40, true}, {"16 AWG 25 ft", 1, own, false}, {"three-way tap", 2, 7, true}, {"plug cover", 9, 3, true},
+		{"socket cover", 7, own, false}, {"timer for outdoors", 1, 20, true}, {"portable GFCI", 1, 35, true}, {"outdoor plug box", 1, 25, true}, {"battery lantern", 2, 12, true},
+	} {
+		if got := line(t, list, c.item); got.Need != c.need || !got.Priced || got.Price != c.price || got.Assumed != c.assumed {
+			t.Errorf("%s: %+v", c.item, got)
+		}
 	}
 }
 

@@ -61,7 +61,7 @@ func shopping(in Input, cuts Cuts, offers []offer) []Item {
 	b.fittings(in)
 	b.stakes(in, cuts, offers)
 	b.strings(in)
-	b.cords(in)
+	b.wiring(in)
 	b.sundries(in)
 	assume(in, b.items)
 	return b.items
@@ -148,7 +148,7 @@ func (b *basket) strings(in Input) {
 		}
 		b.addSpared(Item{Item: s.Kind, Kind: LightString, Need: hang, Unit: Each, Where: whereLights})
 	}
-	b.add(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Supplies, Unit: Each, Where: whereLights})
+	b.add(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Wiring.Supplies, Unit: Each, Where: whereLights})
 }
 
 // addSpared puts a line on the list with the spec's share of spares over what is needed, rounded up.
@@ -161,34 +161,6 @@ func (b *basket) addSpared(i Item) {
 // withSpares adds the share of spares, rounded up.
 func withSpares(n int, share measure.Share) int {
 	return n + int(math.Ceil(float64(n)*float64(share)-1e-9))
-}
-
-// cords lists cords by name in the order they are laid, and taps.
-func (b *basket) cords(in Input) {
-	var list []Item
-	for _, c := range in.Cords {
-		k := slices.IndexFunc(list, func(i Item) bool { return i.Of == c.Name && sameLength(i.Length, c.Length) })
-		if k < 0 {
-			k = len(list)
-			list = append(list, Item{Item: c.Name + " " + Sold(c.Length, b.spec.Units), Kind: ExtensionCord, Of: c.Name, Length: c.Length, Unit: Each, Where: whereElectrical})
-		}
-		list[k].Need++
-	}
-	b.standIns(list)
-	for _, i := range list {
-		b.add(i)
-	}
-	b.add(Item{Item: "three-way tap", Kind: ThreeWay, Need: in.Taps, Unit: Each, Where: whereElectrical})
-	b.add(Item{Item: "cord cover", Kind: CordCover, Need: in.Covers, Unit: Each, Where: whereElectrical})
-	b.add(Item{Item: "plug cover", Kind: PlugCover, Need: len(in.Cords), Unit: Each, Where: whereElectrical})
-	b.add(Item{Item: "socket cover", Kind: SocketCover, Need: in.Taps, Unit: Each, Where: whereElectrical})
-	timers := 0
-	for _, o := range in.Spec.Site.Outlets {
-		if o.Timer > 0 {
-			timers++
-		}
-	}
-	b.add(Item{Item: "outdoor timer", Kind: Timer, Need: timers, Unit: Each, Where: whereElectrical})
 }
 
 // bushingNote says so where the ridge pipe does not fit the crown fittings.

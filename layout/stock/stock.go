@@ -52,6 +52,7 @@ type Item struct {
 	Length   measure.Length `json:"-"`             // of one of it
 	StandIns []StandIn      `json:"-"`             // longer ones of the shed that serve, counted in Own
 	Where    string         `json:"-"`             // pipe, steel, lights, electrical, sundries
+	Sockets  int            `json:"-"`             // of a cord with several in line, else 0
 	Priced   bool           `json:"-"`             // Price is known or assumed
 	Assumed  bool           `json:"price_assumed"` // by us, for want of one in the spec
 }

@@ -52,7 +52,10 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 	var lines []line
 	for _, s := range in.Stakes {
 		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
-		if s.Guy {
+		switch {
+		case s.Bay > 0:
+			bar = in.Spec.Braces.Peg.Bar
+		case s.Guy:
 			bar = in.Spec.Guys.Stake.Bar
 		}
 		if barItem(bar) != o.item || cut[PieceID{Steel: true, Stake: s.StakeID}] {
@@ -70,11 +73,28 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 	}
 }
 
-// sundries lists line for guys and along the crowns, what holds it, ties, paint, ribbon and tags.
+// braces lists what holds braces: a clamp at each end of a pipe, or webbing with a buckle.
+func (b *basket) braces(in Input) {
+	n := 0
+	for _, s := range in.Stakes {
+		if s.Bay > 0 {
+			n++
+		}
+	}
+	if !in.Spec.Braces.Line {
+		b.add(Item{Item: "hose clamp", Kind: BraceClamp, Need: 2 * n, Unit: Each, Where: whereSundries})
+		return
+	}
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
+	line := (in.Spec.BraceLength()*slackOfGuy + knotsOfGuy) * measure.Length(n)
+	b.add(Item{Item: "webbing", Kind: Webbing, Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries})
+}
+
+// sundries lists line for guys and along the crowns, what holds it and braces, ties, paint, ribbon and tags.
 func (b *basket) sundries(in Input) {
 	guys, line := 0, crownLine(in)
 	for _, g := range in.Stakes {
-		if !g.Guy {
+		if !g.Guy || g.Bay > 0 {
 			continue
 		}
 		guys++
@@ -93,6 +113,7 @@ func (b *basket) sundries(in Input) {
 	add(GuyLine, "guy line", int(math.Ceil(float64(line/per))), unit)
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys, Each)
+	b.braces(in)
 	add(ZipTies, fmt.Sprintf("zip ties %d", inBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if flagged(in.Spec.Dates) {

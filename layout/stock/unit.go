@@ -37,12 +37,6 @@ func (i Item) UnitWords(units measure.System) string {
 	return i.Unit.String()
 }
 
-// Cord is one cord to lay.
-type Cord struct {
-	Name   string // of a catalog cord
-	Length measure.Length
-}
-
 // StandIn is longer things of the shed that serve for an item.
 type StandIn struct {
 	Count  int
@@ -66,7 +60,7 @@ func (i Item) is(item string, length measure.Length) bool {
 	if length <= 0 {
 		return item == i.Item
 	}
-	return i.of(item) && sameLength(length, i.Length)
+	return i.Sockets == 0 && i.of(item) && sameLength(length, i.Length)
 }
 
 // of reports whether the spec's words name the line's material.

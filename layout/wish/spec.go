@@ -36,11 +36,14 @@ func Make(u measure.System, answers map[string]string) (Made, error) {
 		if err != nil {
 			return Made{}, err
 		}
-		if s := badness(m.Plan); best.Plan == nil || s < score {
+		switch s := badness(m.Plan); {
+		case best.Plan == nil || s < score:
 			best, score = m, s
 			if w.pipe == "" {
 				best.Chosen = pipe
 			}
+		case score < mustFixCounts: // one stands, and a thicker one is no better
+			return best, nil
 		}
 	}
 	return best, nil
@@ -59,12 +62,15 @@ func (w *wishes) pipes() (names []string) {
 	return names
 }
 
+// mustFixCounts is how many things to look at weigh as much as one to be fixed: more than a plan ever has.
+const mustFixCounts = 100
+
 // badness orders plans: what must be fixed first, then what is to be looked at.
 func badness(p *layout.Plan) (n int) {
 	for _, f := range p.Findings {
 		switch f.Level {
 		case finding.MustFix:
-			n += 100
+			n += mustFixCounts
 		case finding.LookAt:
 			n++
 		}
@@ -143,13 +149,13 @@ func (w *wishes) text(pipe, sticks string) string {
 	} else {
 		line("  sticks: %s   # joined from what is sold, for a crown of %s", sticks, u.Written(w.height))
 	}
-	line("  # stake and guys are left to the solver; give them to have them so")
+	line("  # stakes, guys and braces are chosen by the solver; give them to have them so")
 	w.site(line)
 	w.lights(line)
 	if w.hasOutlet {
 		line("\npower:\n  circuits:")
-		gfci := w.gfci == yes
-		line("    house: {volts: %s, breaker: %s, gfci: %t}   # look at the breaker: its amps stand on it", measure.By(u, "120 V", "230 V"), measure.By(u, "15 A", "16 A"), gfci)
+		gfci := map[answer]string{yes: ", gfci: true", no: ", gfci: false"}[w.gfci]
+		line("    house: {volts: %s, breaker: %s%s}   # look at the breaker: its amps stand on it", measure.By(u, "120 V", "230 V"), measure.By(u, "15 A", "16 A"), gfci)
 	}
 	if w.stick > 0 {
 		line("\nstock:\n  sell: [{item: %s, length: %s}]", pipe, u.Written(w.stick))
@@ -178,7 +184,7 @@ func (w *wishes) site(line func(format string, args ...any)) {
 	} else {
 		line("  soil: unknown                 # write firm, soft, sandy or frozen once you know")
 	}
-	if spec.Known("site.exposure") && w.around != "" {
+	if w.around != "" {
 		line("  exposure: %s", w.around)
 	}
 	var dangers []string

@@ -50,7 +50,7 @@ func TestWishesStand(t *testing.T) {
 
 // What nobody knows of a danger is written down, whatever else is known, and no word of it where all is known. A line that is there but not where is not known either.
 func TestDangersAreNeverTakenForHarmless(t *testing.T) {
-	known := map[string]string{"outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "buried": "no", "overhead": "no"}
+	known := map[string]string{"pipe": "pvc sch40 3/4 in", "length": "9 ft", "lights": "none", "outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "buried": "no", "overhead": "no"}
 	for _, c := range []struct {
 		answer, text string
 		want         []spec.Danger
@@ -72,7 +72,7 @@ func TestDangersAreNeverTakenForHarmless(t *testing.T) {
 		if got := m.Plan.Spec.Site.Unknown; len(got) != len(c.want) || len(got) == 1 && got[0] != c.want[0] {
 			t.Errorf("%s %q: not known %v, want %v", c.answer, c.text, got, c.want)
 		}
-		if m.Plan.Spec.Power.Circuits[0].GFCI {
+		if m.Plan.Spec.Power.Circuits[0].GFCI { // whose answer was no, or none
 			t.Errorf("%s %q: a protection that nobody tried", c.answer, c.text)
 		}
 	}

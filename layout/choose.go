@@ -1,0 +1,320 @@
+package layout
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
+)
+
+// What the spec leaves open of stakes and of what holds the tunnel lengthwise is chosen: the cheapest that reaches the gusts of weather.stand and weather.inside, or else what
+// comes nearest. Each choice is tried on a few of the arches, with the lights that they bear.
+
+// mostTried is how many kinds of arch a choice is tried on: the heaviest of as many groups.
+const (
+	mostTried  = 4
+	mostSloped = 24
+)
+
+// chooser tries changed specs on a plan's arches.
+type chooser struct {
+	plan *Plan
+	tune []*arch.Kind // the kinds tried, and for each arch which of them stands for it
+	of   []int
+	bad  map[string]bool // codes that must be fixed whatever is chosen
+}
+
+func newChooser(p *Plan) *chooser {
+	c := &chooser{plan: p, of: make([]int, len(p.Arches)), bad: map[string]bool{}}
+	kinds := slices.Clone(p.Kinds)
+	slices.SortStableFunc(kinds, func(a, b *arch.Kind) int { return cmp.Compare(b.Weight, a.Weight) })
+	each := (len(kinds) + mostTried - 1) / mostTried
+	for i, k := range kinds {
+		if i%each == 0 {
+			c.tune = append(c.tune, k)
+		}
+		for _, number := range k.Numbers {
+			c.of[number-1] = i / each
+		}
+	}
+	for _, k := range c.tune {
+		own := *k
+		own.Stand()
+		for _, f := range own.Judge() {
+			c.bad[f.Code] = true
+		}
+	}
+	return c
+}
+
+// choose settles what the spec leaves open, and reports whether the arches are to be solved again for it.
+func (p *Plan) choose() (again bool) {
+	s := p.Spec
+	stakes := chooses(s)
+	if !stakes && !s.Chooses() || slices.ContainsFunc(p.Kinds, func(k *arch.Kind) bool { return k.Refused() || k.Body() == nil }) {
+		return false
+	}
+	c := newChooser(p)
+	best := c.best(stakes)
+	p.Spec = settled(best)
+	return stakes
+}
+
+// chooses reports whether the spec leaves some key of its stakes open.
+func chooses(s *spec.Spec) bool {
+	if s.Arch.Foot != nil || s.Settled() {
+		return false
+	}
+	for _, key := range []string{"bar", "length", "depth"} {
+		if !s.Given("arch.stake." + key) {
+			return true
+		}
+	}
+	return false
+}
+
+// tried is a spec that was tried: how near it comes to its aims, and what it costs.
+type tried struct {
+	spec    *spec.Spec
+	reaches float64
+	price   float64
+}
+
+// better reports whether one comes nearer to the aims, or as near for less.
+func (a tried) better(b tried) bool {
+	if a.reaches != b.reaches {
+		return a.reaches > b.reaches
+	}
+	return a.price < b.price
+}
+
+// best looks for the cheapest spec that reaches its aims. Stakes are taken in the order of their price; those that a side wind alone keeps from the aims are passed over while
+// others reach them, and a few that pass are tried with what may hold the tunnel lengthwise, the cheapest first.
+func (c *chooser) best(stakes bool) *spec.Spec {
+	s := c.plan.Spec
+	options := []spec.Stake{s.Arch.Stake}
+	if stakes {
+		options = weather.Stakes(s)
+	}
+	best := tried{spec: s, reaches: -1}
+	passed := 0
+	for _, pass := range c.screen(options) {
+		n := withStake(s, pass.stake)
+		found := tried{spec: n, reaches: -1}
+		if s.Chooses() {
+			found = c.braced(n, best)
+		} else if w := c.solve(n, false); w != nil {
+			found.reaches, found.price = w.Reaches(), weather.Price(n)
+		}
+		if best.reaches < 0 || found.better(best) {
+			best = found
+		}
+		if passed++; best.reaches >= 1 && passed >= mostPassed || passed >= 3*mostPassed {
+			break
+		}
+	}
+	return best.spec
+}
+
+// mostPassed is how many stakes are tried beyond the cheapest that does.
+const mostPassed = 2
+
+// screened is a stake and how near it comes to the aims in side winds.
+type screened struct {
+	stake   spec.Stake
+	reaches float64
+}
+
+// screen orders stakes: those that reach the aims in side winds by their price, then the others by how near they come.
+func (c *chooser) screen(options []spec.Stake) (list []screened) {
+	if len(options) == 1 {
+		return []screened{{options[0], 1}}
+	}
+	enough := 0
+	for _, stake := range options {
+		if w := c.solve(withStake(c.plan.Spec, stake), true); w != nil {
+			reaches := w.Reaches()
+			if list = append(list, screened{stake, reaches}); reaches >= 1 {
+				if enough++; enough > mostPassed {
+					break
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b screened) int { return cmp.Compare(b.reaches, a.reaches) })
+	return list
+}
+
+// braced finds the cheapest bracing that reaches the aims, or the one that comes nearest; beyond what is known already to do for less it need not look.
+func (c *chooser) braced(s *spec.Spec, known tried) tried {
+	best := tried{spec: s, reaches: -1}
+	spans, crowns := make([]measure.Length, len(c.plan.Arches)), make([]measure.Length, len(c.plan.Arches))
+	for i, a := range c.plan.Arches {
+		spans[i], crowns[i] = a.Span, a.Crown
+	}
+	kinds := c.shape(s)
+	if kinds == nil {
+		return best
+	}
+	for _, b := range weather.Bracings(s, kinds[c.of[0]]) {
+		n := b.On(s)
+		price := weather.Price(n)
+		if known.reaches >= 1 && price >= known.price {
+			break
+		}
+		if !ground.Clear(n, spans, crowns) {
+			continue
+		}
+		if w := c.weather(n, kinds, false); w != nil {
+			if t := (tried{n, w.Reaches(), price}); best.reaches < 0 || t.better(best) {
+				best = t
+			}
+		}
+		if best.reaches >= 1 {
+			break
+		}
+	}
+	return best
+}
+
+// solve tries a spec on the few arches; side leaves out wind along the tunnel. It returns nil where no such arch stands.
+func (c *chooser) solve(s *spec.Spec, side bool) *weather.Weather {
+	kinds := c.shape(s)
+	if kinds == nil {
+		return nil
+	}
+	return c.weather(s, kinds, side)
+}
+
+// shape solves the few arches by a spec, nil where one does not stand or has something to be fixed that the others had not.
+func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
+	kinds := make([]*arch.Kind, len(c.tune))
+	ok := make([]bool, len(kinds))
+	places := make([]int, len(kinds))
+	for i := range places {
+		places[i] = i
+	}
+	sideBySide(places, func(i int) {
+		in := *c.tune[i].Body().In
+		in.Spec = s.ArchOf(c.tune[i].Numbers[0])
+		k := arch.Shape(in)
+		k.Stand()
+		kinds[i] = k
+		ok[i] = !k.Refused() && k.Body() != nil && !slices.ContainsFunc(k.Judge(), func(f finding.Finding) bool { return !c.bad[f.Code] })
+	})
+	if slices.Contains(ok, false) {
+		return nil
+	}
+	return kinds
+}
+
+// weather puts the few arches in the places of all.
+func (c *chooser) weather(s *spec.Spec, kinds []*arch.Kind, side bool) *weather.Weather {
+	return c.tunnel(s, kinds, side, true)
+}
+
+// tunnel solves them, in rough where only the aims are asked for.
+func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, side, rough bool) *weather.Weather {
+	t := &weather.Tunnel{Spec: s, Side: side, Rough: rough}
+	if len(c.plan.Kinds) <= mostSloped { // of more, the few stand where others do, on level ground
+		t.Level = c.plan.level
+	}
+	fresh := make([]arch.Kind, len(kinds))
+	for i, k := range kinds {
+		fresh[i] = *k
+	}
+	for i, a := range c.plan.Arches {
+		t.Arches = append(t.Arches, arch.Arch{Number: a.Number, Kind: &fresh[c.of[i]]})
+	}
+	return weather.Solve(t)
+}
+
+// withStake returns the spec with a stake in the place of what it leaves open of its own, in exceptions too.
+func withStake(s *spec.Spec, stake spec.Stake) *spec.Spec {
+	n := *s
+	n.Except = slices.Clone(s.Except)
+	set := func(path string, a *spec.Arch) {
+		open := func(key string) bool { return !s.Given("arch.stake."+key) && !s.Given(path+".stake."+key) }
+		if a.Foot != nil {
+			return
+		}
+		if open("bar") && stake.Bar.OverRibs <= a.Pipe.ID() {
+			a.Stake.Bar = stake.Bar
+		}
+		if open("length") {
+			a.Stake.Length = stake.Length
+		}
+		if open("depth") {
+			a.Stake.Depth = stake.Depth
+		}
+	}
+	set("arch", &n.Arch)
+	for i := range n.Except {
+		set(fmt.Sprintf("arch.except[%d]", i), &n.Except[i].Arch)
+	}
+	for _, peg := range []struct {
+		stake *spec.Stake
+		path  string
+	}{{&n.Guys.Stake, "guys.stake"}, {&n.Braces.Peg, "braces.peg"}} {
+		if peg.stake.Bar.Name != "" && !s.Given(peg.path+".bar") {
+			peg.stake.Bar = stake.Bar
+		}
+	}
+	return &n
+}
+
+// chosenStake lists what was chosen of a stake; of an exception's, what was not taken from the base.
+func chosenStake(n *spec.Spec, path string, a spec.Arch) {
+	for _, d := range []spec.Default{{Key: path + ".bar", Value: a.Stake.Bar.Name, Written: a.Stake.Bar.Name},
+		{Key: path + ".length", Value: n.Units.Inches(a.Stake.Length), Written: spec.Written(a.Stake.Length, "", n.Units)},
+		{Key: path + ".depth", Value: n.Units.Inches(a.Stake.Depth), Written: spec.Written(a.Stake.Depth, "", n.Units)}} {
+		listed := slices.ContainsFunc(n.Defaults, func(x spec.Default) bool { return x.Key == d.Key })
+		if listed && a.Foot == nil {
+			d.Why = "chosen"
+			n.Chosen(d)
+		}
+	}
+}
+
+// settled lists what was chosen among the spec's defaults, with its price.
+func settled(s *spec.Spec) *spec.Spec {
+	n := *s
+	n.Defaults = slices.Clone(s.Defaults)
+	u, why := n.Units, "chosen"
+	chosenStake(&n, "arch.stake", n.Arch)
+	for i, e := range n.Except {
+		chosenStake(&n, fmt.Sprintf("arch.except[%d].stake", i), e.Arch)
+	}
+	if n.Chooses() {
+		price := fmt.Sprintf("%s, about %.0f%s", why, math.Ceil(weather.PriceOfBracing(&n)), currency(&n))
+		guys, braces := spec.Default{Key: "guys", Value: "none", Why: price, Written: "none"}, spec.Default{Key: "braces", Value: "none", Why: price, Written: "none"}
+		if g := n.Guys; len(g.Arches) > 0 {
+			guys.Value = fmt.Sprintf("%s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out))
+			guys.Written = map[string]any{"arches": g.Arches, "from": spec.Written(g.From, "", u), "out": spec.Written(g.Out, "", u), "stake": map[string]any{"bar": g.Stake.Bar.Name,
+				"length": spec.Written(g.Stake.Length, "", u), "depth": spec.Written(g.Stake.Depth, "", u), "lean": spec.Written(g.Stake.Lean, "", u)}}
+		}
+		if b := n.Braces; len(b.Bays) > 0 {
+			braces.Value = fmt.Sprintf("pipe in %s, %s up", say.Numbered("bay", b.Bays), u.Tape(b.From))
+			braces.Written = map[string]any{"bays": b.Bays, "from": spec.Written(b.From, "", u), "kind": "pipe"}
+		}
+		n.Chosen(guys)
+		n.Chosen(braces)
+	}
+	n.Settle()
+	return &n
+}
+
+func currency(s *spec.Spec) string {
+	if s.Currency == "" {
+		return " dollars"
+	}
+	return " " + s.Currency
+}

@@ -1,0 +1,39 @@
+package ground
+
+import (
+	"math"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Clear reports whether every guy stake and peg of the spec stands where it may, with room about it to be moved a little, and none shares another's hole: what a place that is
+// chosen must pass. spans and crowns are as for Lay.
+func Clear(s *spec.Spec, spans, crowns []measure.Length) bool {
+	t := newTunnel(s, spans, crowns, nil)
+	lim, list := limitsIn(s.Units), hazards(s)
+	stakes := t.stakes()
+	for i, peg := range stakes {
+		if !peg.Guy {
+			continue
+		}
+		for k := range 9 {
+			p := peg.At()
+			if k > 0 {
+				sin, cos := math.Sincos(float64(k) * math.Pi / 4)
+				p.X, p.Y = p.X+lim.stepOut*measure.Length(cos), p.Y+lim.stepOut*measure.Length(sin)
+			}
+			for _, h := range list {
+				if _, yes := h.bothers(p); yes {
+					return false
+				}
+			}
+		}
+		for _, other := range stakes[:i] {
+			if distance(peg.At(), other.At()) < lim.share/2 || other.Guy && distance(peg.At(), other.At()) < lim.share {
+				return false
+			}
+		}
+	}
+	return true
+}

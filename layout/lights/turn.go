@@ -1,0 +1,66 @@
+package lights
+
+import (
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Turn says how the lights lie that the spec leaves open: which end of a wrap has the prongs, from which end the rows of a path start, and
+// whether leads stay off the pipe. The power plan chooses.
+type Turn struct {
+	All   bool   // every open wrap has its prongs at the far end, every open path starts at its last arch
+	Wraps []bool // by wrap, in the order of Layout.Wraps
+	Paths []bool // by path, in the order of Layout.Paths
+	Leads bool   // the leads of wraps from a foot stay off the pipe, as far as the next arch's foot
+}
+
+// wrap reports whether an open wrap is turned.
+func (t Turn) wrap(n int) bool { return t.All || n < len(t.Wraps) && t.Wraps[n] }
+
+// path reports whether an open path is turned.
+func (t Turn) path(n int) bool { return t.All || n < len(t.Paths) && t.Paths[n] }
+
+// bareFoot is how far up the pipe a wrap begins: no plug lies on the ground or in wet grass. Common practice, no source.
+func bareFoot(u measure.System) measure.Length {
+	if u == measure.Metric {
+		return 150
+	}
+	return 6 * measure.Inch
+}
+
+// offGround keeps a wrap's stretch off the ground; not ok where nothing is left of it.
+func (s stretch) offGround(u measure.System, whole measure.Length) (stretch, bool) {
+	s.from = max(s.from, bareFoot(u))
+	if s.Kind == Arch {
+		s.to = min(s.to, whole-bareFoot(u))
+	}
+	return s, s.to > s.from
+}
+
+// Bridges reports whether some wrap's lead, kept off the pipe, reaches from one arch's foot to the next.
+func Bridges(s *spec.Spec) bool {
+	for _, w := range s.Lights.Wraps {
+		if leadOff(s, w) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// toNext is how much more than a bay a lead needs to reach the next foot: down to the height of the plugs and up again, and some for a bend.
+// Common practice, no source.
+const toNext = 4 * measure.Inch
+
+// leadOff returns how much of a wrap's lead would stay off the pipe to reach the next arch: nothing where the lead is too short for that, or
+// where pitch or plug are given, for then the string has its place.
+func leadOff(s *spec.Spec, w spec.Wrap) measure.Length {
+	off := s.Tunnel.Spacing + toNext
+	onLegs := false
+	for _, p := range w.Where {
+		onLegs = onLegs || p.Part != spec.RidgePieces
+	}
+	if !onLegs || s.Tunnel.Arches < 2 || w.Pitch > 0 || w.Plug != spec.PlugOpen || off > w.String.Lead {
+		return 0
+	}
+	return off
+}

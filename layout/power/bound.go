@@ -1,0 +1,95 @@
+package power
+
+import (
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/spec"
+)
+
+// wallBound is what bounds the pieces along one wall from below.
+type wallBound struct {
+	risers int // cords and three-ways up to what hangs high
+	wants  int // sockets wanted at its feet
+	feet   int // that a cord must come to: those with wants, out of reach of the outlet
+	covers int // most feet that one cord with several sockets comes to
+	led    int // 1 where only a plain cord leads from the outlet to any of its feet
+}
+
+// bound returns how many pieces there must be for what is picked, however they are laid and branch. Each cord with several sockets gives as many sockets
+// more than it takes, and comes to so many feet; a three-way gives as many, and comes to none; a plain cord gives none and comes to one foot. Each
+// wall is led to from the outlet.
+func (s *searcher) bound(picks []pick) int {
+	var all wallBound
+	for _, side := range sides {
+		b := s.wall(side, picks).bound
+		all.risers += b.risers
+		all.wants += b.wants
+		all.feet += b.feet
+		all.led += b.led
+		all.covers = max(all.covers, b.covers)
+	}
+	most := 1
+	src := s.sources[s.source]
+	for _, kind := range src.cords {
+		for _, in := range kind.inline {
+			most = max(most, in.Sockets)
+		}
+	}
+	best := -1
+	for inline := range all.feet + all.wants + 1 {
+		if inline > 0 && most == 1 {
+			break
+		}
+		plain := max(all.led, all.feet-inline*all.covers)
+		taps := 0
+		if short := all.wants - src.outlet.Sockets - inline*(most-1); short > 0 {
+			if s.fans < 2 {
+				continue
+			}
+			taps = (short + s.fans - 2) / (s.fans - 1)
+		}
+		if n := inline + plain + taps; best < 0 || n < best {
+			best = n
+		}
+	}
+	return all.risers + max(0, best)
+}
+
+// wallBound bounds one wall.
+func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
+	m := riserMark(stops, s.tools)
+	b := wallBound{risers: int(m.pieces)}
+	way := s.sources[s.source].ways[side]
+	led := false
+	for i, one := range stops {
+		b.wants += len(one.wants)
+		gap := s.site.toFoot(way, side, one.arch)
+		if gap > handReach {
+			b.feet++
+		} else {
+			led = true
+		}
+		for _, kind := range s.sources[s.source].cords {
+			for _, in := range kind.inline {
+				b.covers = max(b.covers, s.covers(side, stops[i:], in))
+				led = led || in.Lead() >= gap+2*endSlack-dust
+			}
+		}
+	}
+	if len(stops) > 0 && !led {
+		b.led = 1
+	}
+	return b
+}
+
+// covers returns to how many of some stops, from the first on, a cord with several sockets comes.
+func (s *searcher) covers(side spec.Side, stops []stop, in catalog.Inline) int {
+	n, left := 1, in.Sockets-1
+	for i := 1; i < len(stops); i++ {
+		left -= stepsOver(in.Apart, s.site.runs(side, stops[i-1].arch, stops[i].arch))
+		if left < 0 {
+			break
+		}
+		n++
+	}
+	return n
+}

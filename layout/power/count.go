@@ -1,0 +1,286 @@
+package power
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// lowDown is how high a joint is counted as low: within a foot of the ground, in the wet and in the way.
+const lowDown = 12 * measure.Inch
+
+// count adds up what the feeders are made of.
+func (f *feeding) count() {
+	p := &f.plan
+	for _, one := range p.Feeders {
+		p.Joints++ // in the outlet
+		for _, j := range one.Joints {
+			f.countJoint(j)
+		}
+	}
+	for _, c := range f.chains {
+		if c.Feeder == "" {
+			continue
+		}
+		p.Open++ // its last socket
+		p.Links += len(c.Strings) - 1
+		if c.To.Z-f.ground(c.To.Arch, c.To.Side) <= lowDown {
+			p.mark.low++
+		}
+	}
+	for i := range p.Cords {
+		f.countCord(&p.Cords[i])
+	}
+	slices.SortFunc(p.Lots, func(a, b Lot) int {
+		return cmp.Or(cmp.Compare(a.Name, b.Name), cmp.Compare(a.Sockets, b.Sockets), cmp.Compare(a.Length, b.Length))
+	})
+	p.mark.pieces = int32(p.Pieces())
+	p.mark.cents += int64(len(p.Taps)) * f.prices.tap
+	p.kept = f.in.Spec.Power.Split == f.split
+	f.outletsInUse()
+}
+
+// countJoint counts what is plugged together at a joint, and its open sockets.
+func (f *feeding) countJoint(j Joint) {
+	p := &f.plan
+	n := j.Taps + j.Onward + max(0, len(j.Cords)-1)
+	for _, plug := range j.Plugs {
+		n++
+		if plug.Supply {
+			p.Supplies++
+		} else {
+			n += len(plug.Chains) - 1
+		}
+	}
+	if j.From < 0 && len(j.Cords) == 0 {
+		n-- // straight in the outlet, counted there
+	}
+	open := j.Skips + j.Spare
+	if j.Taps > 0 {
+		open += j.Fans - len(j.Plugs) - j.Onward
+	}
+	p.Joints += n
+	p.Open += open
+	if j.Arch > 0 && j.Climb <= lowDown {
+		p.Feet += n
+		p.mark.low += int32(n + open)
+		if n >= 3 {
+			p.Boxes = append(p.Boxes, j.End.At)
+		}
+	}
+}
+
+// countCord counts a cord among those to buy, and says what it may carry.
+func (f *feeding) countCord(c *Cord) {
+	p := &f.plan
+	k := slices.IndexFunc(p.Lots, func(l Lot) bool { return l.Name == c.Kind && l.Length == c.Length && l.Sockets == c.Sockets })
+	if k < 0 {
+		k = len(p.Lots)
+		p.Lots = append(p.Lots, Lot{Name: c.Kind, Length: c.Length, Sockets: c.Sockets})
+	}
+	p.Lots[k].Count++
+	if c.Over {
+		p.mark.over++
+		if f.in.Spec.Site.Cords.Cover {
+			p.Covers++
+		}
+	}
+	kind, ok := catalog.FindCord(c.Kind)
+	if ok {
+		c.May = kind.AmpsAt(c.Length)
+		c.Limit = Limit{CordAmps, float64(c.Amps), float64(c.May)}
+	}
+	if c.Sockets == 1 {
+		p.mark.cents += f.prices.cord(kind)(c.Length)
+		return
+	}
+	for _, in := range f.in.Spec.Power.Inline {
+		if in.Cord.Name == c.Kind && in.Sockets == c.Sockets && in.Length == c.Length {
+			p.mark.cents += f.prices.inline(in)
+			return
+		}
+	}
+}
+
+// ground returns the ground's height at a foot.
+func (f *feeding) ground(arch int, side spec.Side) measure.Length {
+	feet := f.site.feet[side]
+	return feet[max(0, min(arch-1, len(feet)-1))].Ground
+}
+
+// outletsInUse counts the timers to buy and the outlets that want a GFCI or RCD of their own, and finds what binds at each feeder's plug.
+func (f *feeding) outletsInUse() {
+	p := &f.plan
+	for _, o := range f.in.Spec.Site.Outlets {
+		var through measure.Current
+		used := 0
+		for _, d := range p.Feeders {
+			if d.Outlet == o.Name {
+				used++
+				through += d.Amps
+			}
+		}
+		if used == 0 {
+			continue
+		}
+		if o.Timer == 0 {
+			p.Timers += int(math.Ceil(float64(used) / float64(max(1, f.in.Spec.Power.Timer.Sockets))))
+		}
+		for d := range p.Feeders {
+			if one := &p.Feeders[d]; one.Outlet == o.Name {
+				one.Limit = nearest(one.Limit, Limit{TimerAmps, float64(through), float64(o.Timer)})
+			}
+		}
+		for _, c := range f.in.Spec.Power.Circuits {
+			if c.Name == o.Circuit && !c.GFCI && c.Volts > lowVolts {
+				p.Bare = append(p.Bare, o.Name)
+			}
+		}
+	}
+	for d := range p.Feeders {
+		one := &p.Feeders[d]
+		var sum measure.Current
+		for _, other := range p.Feeders {
+			if other.Circuit == one.Circuit {
+				sum += other.Amps
+			}
+		}
+		for _, c := range f.in.Spec.Power.Circuits {
+			if c.Name == one.Circuit {
+				one.Limit = nearest(one.Limit, Limit{BreakerAmps, float64(sum + c.OtherLoad), float64(allowance(f.in.Spec.Power, c))})
+			}
+		}
+		if c := slices.IndexFunc(p.Cords, func(c Cord) bool { return c.Feeder == one.Name }); c >= 0 {
+			one.Limit = nearest(one.Limit, p.Cords[c].Limit)
+		}
+	}
+}
+
+// circuits adds up each circuit.
+func (f *feeding) circuits() {
+	p := f.in.Spec.Power
+	for _, c := range p.Circuits {
+		one := Circuit{Name: c.Name, Allowed: allowance(p, c), Spec: c}
+		for _, d := range f.plan.Feeders {
+			if d.Circuit != c.Name {
+				continue
+			}
+			one.Lights += d.Amps
+			if !slices.Contains(one.Outlets, d.Outlet) {
+				one.Outlets = append(one.Outlets, d.Outlet)
+			}
+			for _, j := range d.Joints {
+				for _, plug := range j.Plugs {
+					one.Chains = append(one.Chains, plug.Chains...)
+				}
+			}
+		}
+		one.Amps = one.Lights + c.OtherLoad
+		f.plan.Circuits = append(f.plan.Circuits, one)
+	}
+}
+
+// energy figures what the season burns: every string at its label's watts.
+func (f *feeding) energy() {
+	for _, c := range f.chains {
+		f.plan.Watts += c.Watts
+	}
+	if e := f.in.Spec.Power.Evenings; e != nil {
+		f.plan.KWh, f.plan.Cost = energy(f.plan.Watts, *e)
+	}
+}
+
+// energy returns kWh = W·h·nights/1000 and what they cost.
+func energy(w measure.Power, e spec.Evenings) (kWh, cost float64) {
+	kWh = float64(w) * e.Hours * float64(e.Nights) / 1000
+	return kWh, kWh * e.Price
+}
+
+// Better reports whether a plan comes before another by the aims.
+func Better(a, b Plan) bool {
+	split := func(p Plan) int {
+		if p.kept {
+			return 0
+		}
+		return 1
+	}
+	rank := func(p Plan) int {
+		worst := 0
+		for _, c := range p.Chains {
+			worst = max(worst, rank(c.Drop))
+		}
+		return worst
+	}
+	if d := a.Missing - b.Missing; d > hair || d < -hair {
+		return d < 0
+	}
+	if c := cmp.Or(
+		cmp.Compare(a.unfed(), b.unfed()), cmp.Compare(split(a), split(b)), cmp.Compare(rank(a), rank(b)),
+		cmp.Compare(a.mark.over, b.mark.over), cmp.Compare(a.inUse(), b.inUse()),
+	); c != 0 {
+		return c < 0
+	}
+	return a.mark.better(b.mark)
+}
+
+// unfed counts the strings that nothing feeds.
+func (p Plan) unfed() int {
+	n := 0
+	for _, c := range p.Chains {
+		if c.Feeder == "" {
+			n += len(c.Strings)
+		}
+	}
+	return n
+}
+
+// inUse counts the circuits that feed lights.
+func (p Plan) inUse() int {
+	n := 0
+	for _, c := range p.Circuits {
+		if c.Lights > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// gain finds what a socket in the back of plugs would save where it is not known of some string.
+func (f *feeding) gain() {
+	var kinds []string
+	for _, s := range f.in.Strings {
+		if l := s.Label; !l.BackSocket && l.Supply == nil && !f.in.Spec.Given("lights.strings."+l.Name+".back socket") && !slices.Contains(kinds, l.Name) {
+			kinds = append(kinds, l.Name)
+		}
+	}
+	if len(kinds) == 0 || len(f.in.Strings) > mostGain || !f.couldStack() {
+		return
+	}
+	with := feed(f.site, f.cut, func(l catalog.String) bool { return l.BackSocket || slices.Contains(kinds, l.Name) })
+	if n := f.plan.Pieces() - with.plan.Pieces(); n > 0 && with.plan.unfed() <= f.plan.unfed() {
+		f.plan.Gain = &BackSocket{Strings: kinds, Pieces: n}
+	}
+}
+
+// couldStack reports whether two plugs share a place that might sit one in the other.
+func (f *feeding) couldStack() bool {
+	for _, d := range f.plan.Feeders {
+		for _, j := range d.Joints {
+			for i, a := range j.Plugs {
+				for _, b := range j.Plugs[:i] {
+					if !a.Supply && !b.Supply && f.fitBehind(f.index[a.Chains[0]], f.index[b.Chains[0]]) {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// mostGain is up to how many strings a plan is made twice, to tell what their plugs would save.
+const mostGain = 300

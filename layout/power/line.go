@@ -1,0 +1,114 @@
+package power
+
+import (
+	"cmp"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+)
+
+// mark is what one way to lay cords costs, in the order of the aims.
+type mark struct {
+	over   int32 // ways passed
+	pieces int32 // cords and three-ways
+	low    int32 // joints and open sockets low down
+	cents  int64 // of what has a price, assumed where the spec has none
+}
+
+// better orders marks.
+func (a mark) better(b mark) bool {
+	return cmp.Or(cmp.Compare(a.over, b.over), cmp.Compare(a.pieces, b.pieces), cmp.Compare(a.low, b.low), cmp.Compare(a.cents, b.cents)) < 0
+}
+
+// plus adds marks.
+func (a mark) plus(b mark) mark {
+	return mark{a.over + b.over, a.pieces + b.pieces, a.low + b.low, a.cents + b.cents}
+}
+
+// socketSlack is what the cord from one of its sockets to the next takes more than the way between two feet: it hangs from socket to
+// socket, a hand above the ground. Common practice, no source.
+const socketSlack = 4 * measure.Inch
+
+// call is a foot in the order that a line of cord comes to it, with what is to be plugged in there.
+type call struct {
+	gap   measure.Length // of the way from the call before, the first from the outlet
+	over  int            // ways passed on it
+	wants int            // sockets
+}
+
+// tools are what a line of cord is made of: cords of one kind, cords with several sockets of that kind, and three-ways.
+type tools struct {
+	cordKind
+	fans  int   // sockets of a three-way; 0 for none
+	tap   int64 // what one costs
+	price func(measure.Length) int64
+
+	shared bool // the outlet's socket has a three-way in it already
+}
+
+// deed is a step in laying a line.
+type deed struct {
+	cords  []measure.Length // plain cords laid to the call, if any
+	inline *catalog.Inline  // a cord with several sockets laid to the call after them, if any
+	next   int              // or so many sockets along that cord the next that is used
+	serves int              // wants served here
+	tap    bool             // by a three-way
+	leaf   []measure.Length // of that three-way, a cord to the next call, which it serves; the line passes on
+	spare  int              // sockets of the cord that stay free after this one
+	call   int              // where
+}
+
+// state is where the laying of a line stands: one free socket at a call.
+type state struct {
+	call, wants int16 // wants still to serve there
+	kind        int16 // plain, tapped, or 2 and more: a cord with several sockets and how many are left on it
+}
+
+// The kinds of free socket.
+const (
+	plainSocket  = iota // of a cord's end
+	tappedSocket        // of a three-way, which takes no other three-way
+	passedSocket        // the same, with the next call served from that three-way
+	inlineSocket        // the first of a cord with several sockets, see liner.inlineKind
+)
+
+// liner lays one line of cord past calls with the best mark: a dynamic program over what is left to serve and what socket is at hand.
+type liner struct {
+	calls []call
+	tools tools
+	base  []int // of each cord with several sockets: the state kind with none left
+	kinds int
+	most  int // wants at one call
+	known []found
+	plain []plainLaid // to each call from the one before, and at last to the same one
+	past  []plainLaid // to each call from the one before that
+}
+
+// found is what is known of a state.
+type found struct {
+	mark mark
+	move move
+	done bool
+}
+
+// plainLaid is plain cords over a gap.
+type plainLaid struct {
+	lay  []measure.Length
+	mark mark
+}
+
+// move is the best thing to do in a state: a deed in few bytes, for there are many states.
+type move struct {
+	to     state
+	end    bool
+	plain  bool // lays plain cords
+	tap    bool
+	leaf   bool
+	inline int8 // 1 and more: lays that cord with several sockets
+	serves int16
+	next   int16
+	spare  int16
+}
+
+// none is the mark of what cannot be.
+var none = mark{over: 1 << 20, pieces: 1 << 20}

@@ -1,0 +1,107 @@
+package power
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+)
+
+// pair is a socket in reach of prongs, each string as it would lie.
+type pair struct {
+	socket, prongs seat
+	unlike         bool // of different kinds
+	band           int  // 0 on one path, 1 in a hand's reach, 2 so on one leg, 3 by a lead, 4 by a left-over end
+	apart          measure.Length
+}
+
+// meets returns how near a socket is to prongs, not ok where they do not meet or must not.
+func (j *joiner) meets(socket, prongs seat) (pair, bool) {
+	a, b := j.at(socket), j.at(prongs)
+	p := pair{socket: socket, prongs: prongs, unlike: a.Kind != b.Kind}
+	ridge := ridgeRun(a)
+	switch {
+	case socket.string == prongs.string, a.Label.Volts != b.Label.Volts, a.Label.Lamp != b.Label.Lamp,
+		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge != ridgeRun(b):
+		return p, false
+	case ridge && j.cut != nil && j.cut(min(socket.string, prongs.string), max(socket.string, prongs.string)):
+		return p, false
+	}
+	apart := distance(a.To, b.From)
+	along := a.To.Side == b.From.Side && !j.passes(a.To.Side, a.To.Arch, b.From.Arch) || j.overhead(a.To) && j.overhead(b.From)
+	switch loose := handReach + min(max(a.LeftOver, 0), looseReach); {
+	case apart <= handReach && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:
+		p.band = 2 // two side by side on a leg: up one leg and down the other comes first, and then back
+	case apart <= touching:
+	case apart <= handReach:
+		p.band = 1
+	case along && apart <= b.Off:
+		p.band = 3
+	case along && apart <= loose:
+		p.band, p.apart = 4, apart
+	default:
+		return p, false
+	}
+	return p, true
+}
+
+// pairs lists every pair that meets, those to plug together first. A grid of cells as wide as the longest reach keeps the work in proportion to the
+// strings.
+func (j *joiner) pairs() []pair {
+	cell := handReach + looseReach
+	for _, s := range j.Strings {
+		cell = max(cell, s.Off)
+	}
+	type square struct{ x, y int }
+	in := func(e lights.End) square {
+		return square{int(math.Floor(float64(e.X / cell))), int(math.Floor(float64(e.Y / cell)))}
+	}
+	sockets := map[square][]seat{}
+	var prongs []seat
+	for _, r := range j.runs {
+		prongs = append(prongs, r.seats[0])
+		tail := r.seats[len(r.seats)-1]
+		sockets[in(j.at(tail).To)] = append(sockets[in(j.at(tail).To)], tail)
+		if r.turns {
+			prongs = append(prongs, seat{r.seats[0].string, true})
+			tail.turned = true
+			sockets[in(j.at(tail).To)] = append(sockets[in(j.at(tail).To)], tail)
+		}
+	}
+	var out []pair
+	for _, b := range prongs {
+		c := in(j.at(b).From)
+		for dx := -1; dx <= 1; dx++ {
+			for dy := -1; dy <= 1; dy++ {
+				for _, a := range sockets[square{c.x + dx, c.y + dy}] {
+					if p, ok := j.meets(a, b); ok {
+						out = append(out, p)
+					}
+				}
+			}
+		}
+	}
+	turned := func(t seat) int {
+		if t.turned {
+			return 1
+		}
+		return 0
+	}
+	unlike := func(p pair) int {
+		if p.unlike {
+			return 1
+		}
+		return 0
+	}
+	slices.SortFunc(out, func(a, b pair) int {
+		return cmp.Or(
+			cmp.Compare(unlike(a), unlike(b)), cmp.Compare(a.band, b.band), cmp.Compare(a.apart, b.apart),
+			cmp.Compare(min(a.socket.string, a.prongs.string), min(b.socket.string, b.prongs.string)),
+			cmp.Compare(turned(a.socket)+turned(a.prongs), turned(b.socket)+turned(b.prongs)),
+			cmp.Compare(a.socket.string, b.socket.string), cmp.Compare(a.prongs.string, b.prongs.string),
+			cmp.Compare(turned(a.socket), turned(b.socket)))
+	})
+	return out
+}

@@ -1,0 +1,259 @@
+package power
+
+import (
+	"math"
+	"slices"
+
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// How far prongs come to a socket. Common practice, no source.
+const (
+	touching   = 1 * measure.Inch  // laid end to end on one path
+	handReach  = 12 * measure.Inch // the loose inches at both plugs
+	looseReach = 36 * measure.Inch // most of a left-over end that is not tied back
+)
+
+// seat is a string as it lies: as the lights were laid, or turned.
+type seat struct {
+	string int
+	turned bool
+}
+
+// run is strings plugged end to end, prongs first. One that may turn lies the other way round as its own mirror image.
+type run struct {
+	seats []seat
+	part  int // of the split, see parted
+	turns bool
+	ends  Limit // that kept another string off
+}
+
+// joiner plugs strings together.
+type joiner struct {
+	*site
+	cut  func(a, b int) bool // whether two ridge strings, one after the other, are kept apart
+	runs []*run              // nil once joined to another
+	of   []int               // run of each string
+}
+
+// at returns a string as it lies.
+func (s *site) at(t seat) lights.String {
+	if t.turned && s.Turned != nil {
+		return s.Turned[t.string]
+	}
+	return s.Strings[t.string]
+}
+
+// strings returns a run's strings as they lie.
+func (s *site) strings(seats []seat) []lights.String {
+	out := make([]lights.String, len(seats))
+	for i, t := range seats {
+		out[i] = s.at(t)
+	}
+	return out
+}
+
+// parted returns which of two parts, that one trip must not darken together, a string belongs to, anyPart where either may have it: under `left and right`
+// its wall; under `every other` odd and even arches, and of rows the left wall and the right. A whole arch belongs to the wall that its plug is on.
+func parted(split spec.Split, p lights.Run) int {
+	wall, ok := p.Wall()
+	switch {
+	case split == spec.SplitNone:
+		return 0
+	case split == spec.SplitWalls && ok:
+		return int(wall)
+	case split == spec.SplitArches:
+		if n, ok := p.OnArch(); ok {
+			return 1 - n%2
+		}
+		if ok {
+			return int(wall)
+		}
+	}
+	return anyPart
+}
+
+// ridgeRun reports whether a string is wound along the ridge, which is in runs of its own.
+func ridgeRun(s lights.String) bool { return s.Run.Kind == lights.Ridge && !s.Run.Drop }
+
+// anyPart is the part of what either part may have.
+const anyPart = -1
+
+// join makes runs of all strings: each line by itself, cut where it is too long; then socket into prongs wherever two runs meet, the nearest first:
+// what touches on one path, what a hand brings together, what a lead off the pipe reaches, what a left-over end reaches; like kinds before
+// unlike.
+func join(s *site, cut func(a, b int) bool) []*run {
+	j := joiner{site: s, cut: cut, of: make([]int, len(s.Strings))}
+	lines := s.Lines
+	if lines == nil {
+		for i := range s.Strings {
+			lines = append(lines, lights.Line{First: i, Count: 1})
+		}
+	}
+	for _, l := range lines {
+		j.line(l)
+	}
+	for _, p := range j.pairs() {
+		j.plug(p)
+	}
+	return slices.DeleteFunc(j.runs, func(r *run) bool { return r == nil })
+}
+
+// line makes runs of one line: one, or as few as the limits ask for, where it is cut so that their plugs hang low.
+func (j *joiner) line(l lights.Line) {
+	add := func(seats []seat, turns bool, why Limit) {
+		for _, t := range seats {
+			j.of[t.string] = len(j.runs)
+		}
+		j.runs = append(j.runs, &run{seats: seats, part: parted(j.Spec.Power.Split, j.at(seats[0]).Run), turns: turns, ends: why})
+	}
+	all := func(turned bool) []seat {
+		var out []seat
+		for i := range l.Count {
+			out = append(out, seat{l.First + i, turned})
+		}
+		return out
+	}
+	if l.Count == 0 {
+		return
+	}
+	why := j.over(all(false))
+	if why.Kind == NoLimit {
+		add(all(false), l.Open, Limit{})
+		return
+	}
+	best, price := j.cuts(all(false))
+	if l.Open {
+		if other, less := j.cuts(all(true)); less < price-touching {
+			best = other
+		}
+	}
+	for _, seats := range best {
+		add(seats, false, why)
+	}
+}
+
+// over returns the limit that a run passes, none where it may be so long.
+func (j *joiner) over(seats []seat) Limit {
+	if len(seats) == 1 {
+		return Limit{}
+	}
+	return breaks(limits(j.strings(seats), j.together()))
+}
+
+// together returns the most strings that may hang behind one plug.
+func (s *site) together() int {
+	if s.Spec.Power.Together > 0 {
+		return s.Spec.Power.Together
+	}
+	return math.MaxInt32
+}
+
+// cuts cuts a line into the fewest runs that the limits allow, where the climbs to their plugs add up to least, and returns that sum. What a foot's socket
+// does not reach counts as a cord's length more.
+func (j *joiner) cuts(seats []seat) ([][]seat, measure.Length) {
+	const cord = 1000 * measure.Metre
+	n := len(seats)
+	best := make([]measure.Length, n+1) // of the seats from one on
+	next := make([]int, n)
+	for i := n - 1; i >= 0; i-- {
+		from := j.at(seats[i]).From
+		climb := j.spot(from, from.Side).climb
+		if climb > tapReach {
+			climb += cord
+		}
+		best[i] = measure.Length(math.MaxFloat64)
+		for k := i + 1; k <= n; k++ {
+			if k > i+1 && j.over(seats[i:k]).Kind != NoLimit {
+				break
+			}
+			// each run costs more than any climbs, so that there are no more of them than must be
+			if sum := best[k] + climb + 100*cord; sum < best[i] {
+				best[i], next[i] = sum, k
+			}
+		}
+	}
+	var out [][]seat
+	for i := 0; i < n; i = next[i] {
+		out = append(out, seats[i:next[i]])
+	}
+	return out, best[0]
+}
+
+// plug joins the two runs of a pair, if they may be joined: the socket is the last of its run and the prongs are the first of theirs, either run
+// turned round if need be, of one part, within the limits.
+func (j *joiner) plug(p pair) {
+	a, b := j.of[p.socket.string], j.of[p.prongs.string]
+	if a == b {
+		return
+	}
+	first, ok := j.ending(j.runs[a], p.socket)
+	if !ok {
+		return
+	}
+	then, ok := j.beginning(j.runs[b], p.prongs)
+	if !ok {
+		return
+	}
+	pa, pb := j.runs[a].part, j.runs[b].part
+	if pa != pb && pa != anyPart && pb != anyPart {
+		j.runs[a].ends = Limit{Kind: OtherTrip}
+		return
+	}
+	one := &run{seats: slices.Concat(first, then), part: max(pa, pb)}
+	if why := j.over(one.seats); why.Kind != NoLimit {
+		j.runs[a].ends = why
+		return
+	}
+	if j.runs[a].turns && j.runs[b].turns {
+		back := j.turn(one.seats)
+		_, one.turns = j.meets(back[len(then)-1], back[len(then)])
+	}
+	keep, gone := min(a, b), max(a, b)
+	j.runs[keep], j.runs[gone] = one, nil
+	for _, t := range one.seats {
+		j.of[t.string] = keep
+	}
+}
+
+// turn returns seats from their other end. The strings of one line keep their order: turned, the first of them has the plug at the line's other end.
+func (s *site) turn(seats []seat) []seat {
+	out := make([]seat, 0, len(seats))
+	for end := len(seats); end > 0; {
+		from := end - 1
+		for from > 0 && s.lineOf[seats[from-1].string] == s.lineOf[seats[from].string] {
+			from--
+		}
+		for _, t := range seats[from:end] {
+			out = append(out, seat{t.string, !t.turned})
+		}
+		end = from
+	}
+	return out
+}
+
+// ending returns a run's seats so that one of them is the last, not ok where it cannot be.
+func (j *joiner) ending(r *run, t seat) ([]seat, bool) {
+	if r.seats[len(r.seats)-1] == t {
+		return r.seats, true
+	}
+	if !r.turns {
+		return nil, false
+	}
+	back := j.turn(r.seats)
+	return back, back[len(back)-1] == t
+}
+
+// beginning returns a run's seats so that one of them is the first, not ok where it cannot be.
+func (j *joiner) beginning(r *run, t seat) ([]seat, bool) {
+	if r.seats[0] == t {
+		return r.seats, true
+	}
+	if !r.turns {
+		return nil, false
+	}
+	back := j.turn(r.seats)
+	return back, back[0] == t
+}

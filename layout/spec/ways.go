@@ -1,0 +1,25 @@
+package spec
+
+import "slices"
+
+// readWays reads the side ways in and out.
+func (r *reader) readWays(tunnel mapping) {
+	for _, m := range tunnel.mappings("ways") {
+		m.require("bay", "wall")
+		wall, okWall := m.word("wall", "left", "right")
+		bays, okBay := m.set("bay", baySet(r.spec))
+		if okWall && okBay {
+			for _, bay := range bays {
+				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, Side(wall)})
+			}
+		}
+	}
+}
+
+// IsWay reports whether a bay of a wall is a side way in or out: one of the tunnel's own, or a gap in the rows.
+func (s *Spec) IsWay(wall Side, bay int) bool {
+	if slices.Contains(s.Tunnel.Ways, Way{bay, wall}) {
+		return true
+	}
+	return s.Lights.Rows != nil && slices.ContainsFunc(s.Lights.Rows.Gaps, func(g Gap) bool { return g.Wall == wall && slices.Contains(g.Bays, bay) })
+}

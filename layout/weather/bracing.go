@@ -1,0 +1,28 @@
+package weather
+
+import (
+	"math"
+
+	"hoopwright/layout/catalog"
+)
+
+// Stiffness of what is tied, N: force over strain, from memory. A braided 1/8 in polyester cord gives about 10 kN; half of it is taken off for knots, tightener and the give of a stake in
+// its soil. Polyester webbing of 1 in gives about 60 kN, of which as much is taken off.
+const (
+	guyStiffness     = 5e3
+	webbingStiffness = 30e3
+)
+
+// area returns the section of a pipe's wall, m².
+func area(p catalog.Pipe) float64 {
+	d, i := p.OD.Metres(), p.ID().Metres()
+	return math.Pi / 4 * (d*d - i*i)
+}
+
+// strutBears is the push under which a brace of pipe bows: Euler's load of a stick hinged at both ends.
+func (t *Tunnel) strutBears(p catalog.Pipe) float64 {
+	d, i := p.OD.Metres(), p.ID().Metres()
+	stiff := float64(p.Modulus) * math.Pi / 64 * (d*d*d*d - i*i*i*i)
+	length := t.Spec.BraceLength().Metres()
+	return math.Pi * math.Pi * stiff / (length * length)
+}

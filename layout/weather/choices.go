@@ -1,0 +1,183 @@
+package weather
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+func hypot(a, b measure.Length) float64 { return math.Hypot(float64(a), float64(b)) }
+
+// Stakes lists what may be driven under the arches where the spec leaves it open, cheapest first and shallowest of equals: bars that enter the pipe, as sold, most of the bar in the pipe or
+// the ground.
+func Stakes(s *spec.Spec) (list []spec.Stake) {
+	lengths, depths := []measure.Length{36 * measure.Inch, 48 * measure.Inch, 60 * measure.Inch}, []measure.Length{12, 15, 18, 20, 24, 30}
+	unit, least, most := measure.Inch, 15*measure.Inch, 30*measure.Inch
+	if s.Units == measure.Metric {
+		lengths, depths = []measure.Length{900, 1200, 1500}, []measure.Length{30, 40, 45, 50, 60, 75}
+		unit, least, most = 10*measure.Millimetre, 400, 750
+	}
+	given := s.Arch.Stake
+	for _, bar := range catalog.Bars() {
+		if s.Given("arch.stake.bar") {
+			bar = given.Bar
+		} else if bar.OverRibs > s.Arch.Pipe.ID() || (bar.Number > 0) != (s.Units == measure.Imperial) {
+			continue
+		}
+		for _, length := range lengths {
+			if s.Given("arch.stake.length") {
+				length = given.Length
+			}
+			for _, depth := range depths {
+				depth *= unit
+				if s.Given("arch.stake.depth") {
+					depth = given.Depth
+				} else if depth > length*2/3 || !s.Given("arch.stake.length") && (length-depth < least || length-depth > most) {
+					continue
+				}
+				if st := (spec.Stake{Bar: bar, Length: length, Depth: depth, Lean: given.Lean}); !slices.Contains(list, st) && st.Showing() > 0 {
+					list = append(list, st)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b spec.Stake) int {
+		return cmp.Or(cmp.Compare(priceOfBars(s, a, 1), priceOfBars(s, b, 1)), cmp.Compare(a.Depth, b.Depth))
+	})
+	return list
+}
+
+// Bracing is what may hold a tunnel lengthwise.
+type Bracing struct {
+	Guys   spec.Guys
+	Braces spec.Braces
+}
+
+// On returns the spec with this bracing.
+func (b Bracing) On(s *spec.Spec) *spec.Spec {
+	n := *s
+	n.Guys, n.Braces = b.Guys, b.Braces
+	return &n
+}
+
+// Bracings lists what may hold a tunnel of such arches lengthwise, cheapest first; of equal ones braces of pipe come first, then guys at the far end, then those at the way in, which want a barrier.
+// Bays that people pass are left free.
+func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
+	n := s.Tunnel.Arches
+	peg := spec.Peg(s.Arch.Stake.Bar, s.Units)
+	tie := max(k.HighestTie(), k.Crown/2)
+	guys := func(arches []int, out measure.Length) spec.Guys {
+		return spec.Guys{Arches: arches, From: tie, Out: out, Stake: peg}
+	}
+	outs := []measure.Length{roundOut(tie, s.Units), roundOut(tie*5/4, s.Units)}
+	if n == 1 || !s.Ridge.Present {
+		for _, out := range outs {
+			list = append(list, Bracing{Guys: guys(spread(1, n, 1), out)})
+		}
+		return list
+	}
+	from := 5 * measure.Foot
+	if s.Units == measure.Metric {
+		from = 1500 * measure.Millimetre
+	}
+	from = min(from, roundDown(k.Crown*3/4, s.Units))
+	free := passable(s)
+	for _, every := range []int{n, 6, 4, 3, 2, 1} {
+		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(free, bay) })
+		if every == n {
+			bays = slices.Compact(ends(n-1, free))
+		}
+		arches := spread(1, n, every)
+		if len(bays) > 0 {
+			pipes := spec.Braces{Bays: bays, From: from, Peg: peg}
+			list = append(list, Bracing{Braces: pipes})
+			for _, out := range outs {
+				list = append(list, Bracing{Braces: pipes, Guys: guys([]int{n}, out)}, Bracing{Braces: pipes, Guys: guys(arches, out)})
+			}
+		}
+		for _, out := range outs {
+			list = append(list, Bracing{Guys: guys(arches, out)})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Bracing) int { return cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))) })
+	return slices.CompactFunc(list, func(a, b Bracing) bool {
+		return slices.Equal(a.Guys.Arches, b.Guys.Arches) && a.Guys.Out == b.Guys.Out && slices.Equal(a.Braces.Bays, b.Braces.Bays)
+	})
+}
+
+// spread returns the first and the last of some numbers and those between at about equal steps of at most every.
+func spread(first, last, every int) (list []int) {
+	steps := max((last-first+every-1)/every, 1)
+	for i := range steps + 1 {
+		list = append(list, first+(last-first)*i/steps)
+	}
+	return slices.Compact(list)
+}
+
+// ends returns the free-standing bays nearest to both ends.
+func ends(last int, passed []int) (list []int) {
+	for bay := 1; bay <= last; bay++ {
+		if !slices.Contains(passed, bay) {
+			list = append(list, bay)
+			break
+		}
+	}
+	for bay := last; bay > 0; bay-- {
+		if !slices.Contains(passed, bay) {
+			return append(list, bay)
+		}
+	}
+	return list
+}
+
+// passable lists the bays that people may pass sideways: those in whose wall no row of lights hangs.
+func passable(s *spec.Spec) (bays []int) {
+	if s.Lights.Rows == nil {
+		return nil
+	}
+	for _, gap := range s.Lights.Rows.Gaps {
+		bays = append(bays, gap.Bays...)
+	}
+	return bays
+}
+
+// roundOut and roundDown bring a length to whole half feet or decimetres.
+func roundOut(l measure.Length, u measure.System) measure.Length { return measure.RoundUp(l, step(u)) }
+
+func roundDown(l measure.Length, u measure.System) measure.Length {
+	return measure.Length(math.Floor(float64(l/step(u)))) * step(u)
+}
+
+func step(u measure.System) measure.Length {
+	if u == measure.Metric {
+		return 100 * measure.Millimetre
+	}
+	return 6 * measure.Inch
+}
+
+// roughMargin is on the aims of a rough solution.
+const roughMargin = 1.015
+
+// Reaches says how near a tunnel's gusts come to the spec's aims, 1 where both are met.
+func (w *Weather) Reaches() float64 {
+	if len(w.Bears) == 0 {
+		return math.Min(w.Factor/100, .01)
+	}
+	aim := w.of.Spec.Weather
+	share := func(g, aim measure.Speed) float64 {
+		if w.of.Rough { // its figures are no closer than that
+			aim *= roughMargin
+		}
+		return math.Min(float64((g+slack)/aim), 1)
+	}
+	reach := math.Min(share(w.exact.Inside, aim.Inside), share(w.exact.Down, aim.Stand))
+	if w.Factor < standsStill {
+		reach = math.Min(reach, w.Factor/standsStill/2)
+	}
+	return reach
+}

@@ -1,0 +1,80 @@
+package weather
+
+import (
+	"hoopwright/layout/bend"
+	"hoopwright/layout/measure"
+)
+
+// stiffness sums what the members bear against leaning along, N/m, each as the rod that rods makes of its kind, and reports whether each stands in its plane and with
+// its crown kept in place.
+func (r row) stiffness(rods func(*Kind) bend.Rod) (sum float64, stands bool) {
+	for _, m := range r {
+		rod := rods(m.kind)
+		if m.plane == nil {
+			m.plane = bend.NewSolver(m.parts())
+		}
+		shape, err := m.plane.Solve(rod)
+		if err != nil || !shape.Stable {
+			return 0, false
+		}
+		space, ok := bend.NewSpace(rod, shape, m.parts(), nil, m.kind.CrownTape.Metres(), m.ties)
+		if !ok {
+			return 0, false
+		}
+		k, held := space.CrownStiffness()
+		if !held {
+			return 0, false
+		}
+		sum += k * float64(len(m.arches))
+	}
+	return sum, true
+}
+
+// falls returns the least load, up to most, at which the row leans over along the tunnel, most where it does not or where it falls in its plane before. guess is
+// about where.
+func (r row) falls(guess, most float64, rods func(load float64, k *Kind) bend.Rod) float64 {
+	bears := func(load float64) (float64, bool) {
+		sum, ok := r.stiffness(func(k *Kind) bend.Rod { return rods(load, k) })
+		return sum, ok && sum > 0
+	}
+	low, high := 0.0, 0.0
+	before, after := 0.0, 0.0
+	for load := min(guess, most); ; {
+		if sum, ok := bears(load); ok {
+			low, before = load, sum
+			if low >= most {
+				return most
+			}
+		} else {
+			high, after = load, sum
+		}
+		switch {
+		case high == 0:
+			load = min(2*low, most)
+		case high-low <= precise*high:
+			return low
+		case low == 0 && high < precise:
+			return 0
+		case low > 0 && after < 0: // the straight line through both, kept off the ends
+			load = low + (high-low)*min(max(before/(before-after), .02), .98)
+			if load-low < precise*high/2 {
+				load = low + precise*high/2
+			}
+		default:
+			load = (low + high) / 2
+		}
+	}
+}
+
+// precise is the share to which loads are found.
+const precise = 0.01
+
+// factor returns the least multiple of the dead load at which the row leans over along, with the share left of its pipe's modulus.
+func (r row) factor(left float64) float64 {
+	return r.falls(1, bend.Most, func(times float64, k *Kind) bend.Rod { return k.Aged(left).Heavier(times) })
+}
+
+// ice returns the radial thickness of ice under which the row leans over along, or one of its arches falls, with the share left of its pipe's modulus.
+func (r row) ice(guess measure.Length, left float64) measure.Length {
+	return measure.Length(r.falls(float64(guess), float64(mostIce), func(ice float64, k *Kind) bend.Rod { return k.iced(left, measure.Length(ice)) }))
+}

@@ -1,0 +1,80 @@
+package weather
+
+import (
+	"slices"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// What things cost where the spec names no price, in dollars as stores ask them: common practice, no source. They rank choices; a shopping list has the store's.
+const (
+	steelKilo     = 4.7 // cut to length
+	pipeKilo      = 6.0
+	cordMetre     = 0.5
+	webbingMetre  = 1.5
+	tightenerEach = 1.0
+	clampEach     = 1.2
+	barrierEach   = 15.0 // posts and ribbon before guys at the way in, which a child runs into
+)
+
+// priceOf returns what a length of an item costs by the spec's own prices, the cheapest for each metre, and false where it names none.
+func priceOf(s *spec.Spec, item string, length measure.Length) (price float64, ok bool) {
+	for _, sale := range s.Stock.Sell {
+		if sale.Item != item || sale.Price == nil || sale.Length <= 0 {
+			continue
+		}
+		if each := *sale.Price * float64(length/sale.Length); !ok || each < price {
+			price, ok = each, true
+		}
+	}
+	return price, ok
+}
+
+// priceOfBars returns what so many stakes cost.
+func priceOfBars(s *spec.Spec, stake spec.Stake, n int) float64 {
+	one, ok := priceOf(s, "steel bar "+stake.Bar.Name, stake.Length)
+	if !ok {
+		one = steelKilo * float64(stake.Bar.Mass) * stake.Length.Metres()
+	}
+	return one * float64(n)
+}
+
+// Price returns what a tunnel's stakes, guys and braces cost, in the spec's currency by its prices or else by our own of dollars.
+func Price(s *spec.Spec) float64 {
+	sum := 0.0
+	for number := 1; number <= s.Tunnel.Arches; number++ {
+		if a := s.ArchOf(number); a.Foot == nil {
+			sum += priceOfBars(s, a.Stake, 2)
+		}
+	}
+	return sum + PriceOfBracing(s)
+}
+
+// PriceOfBracing is the part of it that holds the tunnel lengthwise.
+func PriceOfBracing(s *spec.Spec) float64 {
+	guys := 0
+	for _, number := range s.Guys.Arches {
+		guys += 2
+		if n := s.Tunnel.Arches; n == 1 || number > 1 && number < n {
+			guys += 2
+		}
+	}
+	sum := 0.0
+	if s.Tunnel.Arches > 1 && slices.Contains(s.Guys.Arches, 1) {
+		sum = barrierEach
+	}
+	line := measure.Length(hypot(s.Guys.From, s.Guys.Out)).Metres()
+	sum += priceOfBars(s, s.Guys.Stake, guys) + float64(guys)*(cordMetre*line+tightenerEach)
+	braces := float64(2 * len(s.Pairs()))
+	sum += priceOfBars(s, s.Braces.Peg, int(braces))
+	length := s.BraceLength()
+	if s.Braces.Line {
+		return sum + braces*webbingMetre*length.Metres()
+	}
+	pipe, ok := priceOf(s, s.Arch.Pipe.Name, length)
+	if !ok {
+		pipe = pipeKilo * float64(s.Arch.Pipe.Mass) * length.Metres()
+	}
+	return sum + braces*(pipe+2*clampEach)
+}

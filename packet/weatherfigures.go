@@ -1,0 +1,92 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"hoopwright/layout"
+	"hoopwright/layout/say"
+	"hoopwright/layout/weather"
+)
+
+// WeatherFigures lists what wind and ice do to a plan, name and value, as a command prints them and a comparison sets them side by side.
+func WeatherFigures(p *layout.Plan) [][2]string {
+	w, u, b := p.Weather, p.Spec.Units, &binder{plan: p, spec: p.Spec}
+	list := [][2]string{{"soil", p.Spec.Site.Soil.String()}}
+	list = append(list, b.holdFigures()...)
+	if !b.solved() {
+		return list
+	}
+	gives := func(l weather.Limit) string {
+		if l.Cause == weather.CauseNone {
+			return u.Speed(l.Gust) + " and more"
+		}
+		return fmt.Sprintf("%s (%s, %s, arch %d)", u.Speed(l.Gust), l.Cause, l.Way, l.Arch)
+	}
+	add := func(name, value string) { list = append(list, [2]string{name, value}) }
+	add("load factor along", factor(w.Factor))
+	for _, s := range w.Bears {
+		where := "gusts in " + s.Name + " soil"
+		if p.Spec.Arch.Foot != nil {
+			where = "gusts on " + s.Name
+		}
+		add(where, fmt.Sprintf("first damage %s, collapse %s", gives(s.Damage), gives(s.Collapse)))
+	}
+	if !w.Calm() {
+		add("nobody inside from", b.gustWords(w.InsideGust()))
+		add("laid flat before", b.gustWords(w.DownGust()))
+	}
+	if w.Uplift > 0 {
+		add("a foot is pulled out with", fmt.Sprintf("%s in gusts of %s", u.Force(w.Uplift), b.gustWords(w.DownGust())))
+	}
+	add("ice all round", fmt.Sprintf("%s late in the season fells an arch, %s as raised", u.Size(w.Ice[1]), u.Size(w.Ice[0])))
+	return list
+}
+
+// holdFigures lists the stakes and what holds the tunnel lengthwise, with what was chosen and its price.
+func (b *binder) holdFigures() (list [][2]string) {
+	s, u := b.spec, b.spec.Units
+	stake := s.Arch.Stake
+	if s.Arch.Foot == nil {
+		open := ""
+		if s.Settled() && !(s.Given("arch.stake.bar") && s.Given("arch.stake.length") && s.Given("arch.stake.depth")) {
+			open = ", chosen"
+		}
+		list = append(list, [2]string{"stakes of the arches", fmt.Sprintf("%s, %s long, %s deep%s", stake.Bar.Name, u.Inches(stake.Length), u.Inches(stake.Depth), open)})
+	}
+	if b.plan.Weather == nil {
+		return list
+	}
+	if f := b.plan.Weather.Feet; s.Arch.Foot != nil && f.Weight > 0 {
+		list = append(list, [2]string{"weights", fmt.Sprintf("%s on each foot, %s at each guy's or brace's end, %s in all; friction %.2g, wet or frosty, and 1.5", u.Force(f.Weight), u.Force(f.Guy), u.Force(f.Total), f.Grip)})
+	}
+	h := b.plan.Weather.Bracing
+	var what []string
+	if g := h.Guys; len(g.Arches) > 0 {
+		what = append(what, fmt.Sprintf("guys at %s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out)))
+	}
+	if r := h.Braces; len(r.Bays) > 0 {
+		kind := "pipe"
+		if r.Line {
+			kind = "crossed lines"
+		}
+		what = append(what, fmt.Sprintf("%s in %s, %s up", kind, say.Numbered("bay", r.Bays), u.Tape(r.From)))
+	}
+	if len(what) == 0 {
+		what = []string{"nothing"}
+	}
+	held := strings.Join(what, "; ")
+	if h.Chosen {
+		held += fmt.Sprintf(", chosen, about %.0f%s", math.Ceil(h.Cost), b.currencyWords())
+	}
+	return append(list, [2]string{"held lengthwise by", held})
+}
+
+// currencyWords names the currency after a sum.
+func (b *binder) currencyWords() string {
+	if b.spec.Currency == "" {
+		return " dollars"
+	}
+	return " " + b.spec.Currency
+}
