@@ -14,13 +14,10 @@ type panel struct {
 	draw  func(room paper.Rect)
 }
 
-// corners finds room for the bar of the scale and the north arrow.
+// corners finds room for the bar of the scale.
 func (d *stakeSheet) corners() {
 	if !d.scaleBar(66) {
 		d.scaleBar(50) // the scale itself stands over the sheet
-	}
-	if north := d.spec.Site.North; north != nil {
-		d.lacks("north", d.panel(27, 27, false, func(r paper.Rect) { d.b.North(r.Centre(), d.m.angle(*north)) }))
 	}
 }
 

@@ -108,7 +108,7 @@ func (b *binder) bought() []block.Fact {
 	var list []block.Fact
 	for _, i := range b.plan.Shopping {
 		name := itemName(i, b.spec.Units, "")
-		list = append(list, block.Fact{What: "to buy, " + name, Value: fmt.Sprintf("%d %s %s %s %s", i.Buy, name, i.Of, stock.Sold(i.Length, b.spec.Units), wanted[i.Kind])})
+		list = append(list, block.Fact{What: fmt.Sprintf("to buy, %s %s %s", name, i.Of, wanted[i.Kind]), Value: fmt.Sprintf("%d %s %s %s %s", i.Buy, name, i.Of, stock.Sold(i.Length, b.spec.Units), wanted[i.Kind])})
 	}
 	return list
 }

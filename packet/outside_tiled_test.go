@@ -16,6 +16,7 @@ title: Reed bank walk
 units: metric
 tunnel: {arches: 36, spacing: 1.3 m}
 arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.3 m}
+guys: none
 site:
   route: [{straight: 12 m}, {left: 80 deg, radius: 14 m}, {straight: rest}]
   start: {at: [4 m, -3 m], heading: 33 deg}

@@ -52,6 +52,7 @@ title: Carried back
 units: metric
 tunnel: {arches: 40, spacing: 1.4 m}
 arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.3 m, except: [{arches: [1], span: 2.6 m}]}
+guys: none
 site: {marks: [{name: gate, at: [-8 m, 51 m]}, {name: barn, at: [9 m, 45 m]}]}
 `,
 	"bend beyond its marks": `hoopwright: 1
