@@ -202,7 +202,7 @@ func shoppingAddsUp(t *testing.T, p *layout.Plan) {
 		}
 	}
 	spares := int(math.Ceil(float64(len(p.Stakes))*float64(p.Spec.Stock.Spares) - 1e-9))
-	if n := need["stake cap"]; n != len(p.Stakes)+spares {
+	if n := need["stake cap"]; n < len(p.Stakes)+spares || n > len(p.Stakes)+spares+4 { // one for every stake that is bought, spares of each length among them
 		t.Errorf("%d caps for %d stakes and %d spare", n, len(p.Stakes), spares)
 	}
 }

@@ -86,7 +86,7 @@ func (p powering) step(number int, t crew.Task) []block.Block {
 		return one(block.Fact{What: "joints off the ground", Value: p.handHigh()})
 	case crew.CheckCords:
 		checks := p.checks()
-		head := block.Words{Text: fmt.Sprintf("%s checks before power: one reads, one touches", say.Capital(counted(len(checks)))), Lettering: paper.Strong}
+		head := block.Words{Text: fmt.Sprintf("%s checks before power: one reads, one touches", say.Capital(inWords(len(checks)))), Lettering: paper.Strong}
 		return []block.Block{{Name: "checks before power", Gap: 1.2, Body: block.Framed{Blocks: []block.Block{
 			{Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Gap: 2, Body: block.Words{Text: fmt.Sprintf("%d  %s", number, head.Text), Lettering: head.Lettering}}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}},
 			{Gap: 0.6, Body: checkGrid(checks)}}}}}
@@ -183,8 +183,8 @@ func checkGrid(checks []string) block.Columns {
 	return block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: column(1, checks[:half])}, {Share: 1, Blocks: column(half+1, checks[half:])}}}
 }
 
-// counted says a small number in letters.
-func counted(n int) string {
+// inWords says a small number in letters.
+func inWords(n int) string {
 	if n == 10 {
 		return "ten"
 	}
