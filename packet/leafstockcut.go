@@ -237,7 +237,7 @@ func (b *binder) drawnCuts(list []pattern) []block.Block {
 			heading.Facts = []block.Fact{{What: "scale of the cuts, " + item, Value: heading.Name}}
 			blocks = append(blocks, heading)
 		}
-		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u)})
+		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u, p.bars[0].Offcut >= useful)})
 	}
 	return blocks
 }

@@ -162,7 +162,7 @@ func (b *binder) fetching() []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Facts: facts})
+	return titled("Fetch: strike out", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Facts: facts})
 }
 
 // inColumns sets blocks in two columns of about the same height.
