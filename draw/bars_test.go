@@ -97,6 +97,9 @@ func TestTrimmedEndIsMarked(t *testing.T) {
 	if slices.Contains(words, "0") || !slices.Contains(words, "1") || !slices.Contains(words, "49 in") {
 		t.Errorf("%q, want marks at 1 and 49 in", words)
 	}
+	if !slices.Contains(words, "keep") || !slices.Contains(words, "70 7/8 in") {
+		t.Errorf("%q does not say what is kept", words)
+	}
 	if got := uprights(page, paper.Emphasis); len(got) != 2 || math.Abs(got[0]-24-25.4/24) > 0.1 {
 		t.Errorf("marks at %v", got)
 	}

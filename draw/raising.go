@@ -99,13 +99,6 @@ func (s *scene) helper(called string, x measure.Length, hands ...paper.Point) he
 	return h
 }
 
-// label sets a label or notes that it found no place.
-func (s *scene) label(l place.Label) {
-	if !s.Label(l) {
-		s.lost = append(s.lost, l.Text)
-	}
-}
-
 // moves draws the arrow of what moves while it is raised; it points the other way while it is taken down.
 func (s *scene) moves(from, to paper.Point, pen paper.Pen) {
 	if s.Down {

@@ -12,7 +12,7 @@ import (
 
 // stores are the headings of the places where things are bought.
 var stores = map[string]string{
-	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Electrical, all for outdoors", "sundries": "Sundries",
+	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Electrical, outdoors", "sundries": "Sundries",
 }
 
 // goods are what the buying list calls things that go by no name of the catalog.
@@ -22,7 +22,7 @@ var goods = map[stock.Kind]string{
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "shop cuts", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
+	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.ReadyStake: "shop cuts", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
 	stock.MarkingPaint: "white", stock.PipeStick: "plain ends",
 }
 

@@ -120,7 +120,7 @@ func (r raising) people() []block.Block {
 	}
 	list := []block.Block{{Name: "people", Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}},
 		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
-	return append(list, block.Block{Name: "bring", Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("Bring: the raising list, leaf %d.", leafNumber("stock"))}})
+	return append(list, block.Block{Name: "bring", Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))}})
 }
 
 // faults says what to look at where the arch comes out otherwise: what is measured, as far off as it may be, what does that, what to do.
@@ -133,6 +133,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: text}}
 	}
 	const apart = "Arch off, caps on, call the stake crew."
+	again := apart
 	effect, by := r.atLimit(k, arch.Move{Crown: m.By / 2}, m.By)
 	list := []block.Block{block.Heading("If it is off, in this order"), line("foot", fmt.Sprintf("%s: one leg end %s above ground. Push it down.", effect, by))}
 	effect, by = r.atLimit(k, m.Long, m.By)
@@ -144,9 +145,10 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	if m.Lean != (arch.Move{}) {
 		effect, by = r.atLimit(k, m.Lean, m.By)
 		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops %s out; the other way, in. %s", effect, by, apart)))
+		again = "The same."
 	}
-	return append(list, line("feet", "Feet off: a stake off its dot. "+apart),
-		block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop and ask. Force nothing."}})
+	return append(list, line("feet", "Feet off: a stake off its dot. "+again),
+		block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop, ask. Force nothing."}})
 }
 
 // faultFacts are what the faults do.

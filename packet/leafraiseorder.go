@@ -192,9 +192,6 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 func (r raising) measured(a arch.Arch) panel {
 	do := fmt.Sprintf("Measure arch %d to mid pipe, fill in the front, %s.", a.Number, block.Figure("sign"))
-	if len(r.stand) > 1 {
-		do += " No other before."
-	}
 	return panel{do: do, off: "Off: the list on the front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }

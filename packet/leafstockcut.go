@@ -26,7 +26,7 @@ func (b *binder) sawing() []block.Block {
 
 // sawAloud is what is said before the saw starts.
 func (b *binder) sawAloud(list []pattern) []block.Block {
-	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp it on the trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust."}
+	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick on trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust."}
 	if slices.ContainsFunc(list, func(p pattern) bool { return p.bars[0].Steel() }) {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
@@ -237,7 +237,7 @@ func (b *binder) drawnCuts(list []pattern) []block.Block {
 			heading.Facts = []block.Fact{{What: "scale of the cuts, " + item, Value: heading.Name}}
 			blocks = append(blocks, heading)
 		}
-		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u)})
+		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: b.cutPicture(p, scale, useful, others > 0), Facts: p.facts(u, p.bars[0].Offcut >= useful)})
 	}
 	return blocks
 }

@@ -168,7 +168,7 @@ func (b *binder) fetching() []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch: strike out what is loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Short: setSmall(strings.Join(all, ". ")), Facts: facts})
+	return titled("Fetch: strike out", block.Block{Name: "to fetch", Gap: 0.5, Body: inColumns(list, b.bodyWidth(), 4), Short: setSmall(strings.Join(all, ". ")), Facts: facts})
 }
 
 func setSmall(text string) block.Words {

@@ -35,7 +35,7 @@ func (b *binder) readLabels() []block.Block {
 		return nil
 	}
 	return append(titled("Labels: write in what differs. It wins", list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All marked for outdoor use, with a testing mark. Not sold, shorter, more watts, fewer in a run: ask."}})
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
 }
 
 // stringLabels lists each kind of light string that hangs.

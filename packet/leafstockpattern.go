@@ -92,10 +92,13 @@ func boxesToTick(page *paper.Page, at paper.Point, n int) {
 }
 
 // facts declares the figures on the drawing.
-func (p pattern) facts(u measure.System) []block.Fact {
+func (p pattern) facts(u measure.System, keep bool) []block.Fact {
 	bar := p.bars[0]
 	what := fmt.Sprintf("cut %d, ", p.number)
 	list := []block.Fact{{What: what + "stick", Value: bar.Size(u)}}
+	if keep {
+		list = append(list, block.Fact{What: what + "offcut to keep", Value: u.Cut(bar.Offcut)})
+	}
 	for i, piece := range bar.Pieces {
 		list = append(list, block.Fact{What: fmt.Sprintf("%spiece %d", what, i+1), Value: u.Cut(piece.Length)}, block.Fact{What: fmt.Sprintf("%ssaw mark %d", what, i+1), Value: u.Cut(piece.Mark)})
 	}
