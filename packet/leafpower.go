@@ -65,13 +65,13 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() block.Block {
-	text := "L3: left foot of arch 3. A, B: runs of strings. Tick each plug as it goes in."
+	text := "L3: left foot of arch 3. Tick each plug."
 	if kinds := p.cordKinds(); len(kinds) == 1 {
 		text += " Every cord is " + kinds[0] + "."
 	}
 	return block.Block{Name: "key", Gap: 1, Body: block.Columns{Gap: 4, Cols: []block.Column{
 		{Width: 68, Blocks: []block.Block{{Body: block.Picture{Least: 11.5, Paint: draw.CircuitKey}}}},
-		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text + " At the right: how much of its nearest limit a plug takes up; without a unit, strings."}}}}}}}
+		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text + " At the right: what it takes up of its nearest limit; no unit: strings."}}}}}}}
 }
 
 // cordKinds are the kinds of cord, as printed.

@@ -117,9 +117,9 @@ func (p powering) laying() string {
 	w := p.plan.Power
 	text := "Lay C1"
 	if n := len(w.Cords); n > 1 {
-		text = fmt.Sprintf("Lay C1 to C%d in order", n)
+		text = fmt.Sprintf("Lay the cords by number, C1 to C%d", n)
 	}
-	text += ", outlet outward, outside the feet, nothing plugged into an outlet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
+	text += ", outlet outward, outside the feet, nothing in an outlet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
 	over := false
 	for _, c := range w.Cords {
 		over = over || c.Over
@@ -195,20 +195,25 @@ func counted(n int) string {
 func (p powering) lightUp() string {
 	text := "Plug in cord by cord, then one run at a time, downward on the front. Look along each before the next."
 	for _, o := range p.outletsInUse() {
-		var amps measure.Current
-		for _, d := range p.plan.Power.Feeders {
-			if d.Outlet == o {
-				amps += d.Amps
-			}
-		}
-		text += fmt.Sprintf(" %s: %s in all.", say.Capital(o), block.Figure(measure.Amps(amps)))
+		text += fmt.Sprintf(" %s: %s in all.", say.Capital(o), block.Figure(p.ampsAt(o)))
 	}
 	return text
 }
 
-func (p powering) lightUpFacts() (list []block.Fact) {
+// ampsAt is what the lights at an outlet take in all.
+func (p powering) ampsAt(outlet string) string {
+	var amps measure.Current
 	for _, d := range p.plan.Power.Feeders {
-		list = append(list, block.Fact{What: "amps in all at outlet " + d.Outlet, Value: measure.Amps(d.Amps)})
+		if d.Outlet == outlet {
+			amps += d.Amps
+		}
+	}
+	return measure.Amps(amps)
+}
+
+func (p powering) lightUpFacts() (list []block.Fact) {
+	for _, o := range p.outletsInUse() {
+		list = append(list, block.Fact{What: "amps in all at outlet " + o, Value: p.ampsAt(o)})
 	}
 	return list
 }
