@@ -10,12 +10,12 @@ import (
 )
 
 // Stick is a stock bar as it lies before the saw: a saw mark for each cut with its running measure from the left end above it, each piece's
-// length within, what the pieces are below, and past the right end what is left over. Lengths are true to scale, its height is not.
+// length within, what the pieces are below, and past the right end whether what is left over is kept. Lengths are true to scale, its height is not.
 type Stick struct {
 	Bar   stock.Bar
 	Units measure.System
 	Under []Span // what is written under the pieces, left to right
-	Left  string // words before the offcut's length: keep, waste
+	Keep  bool   // the offcut is worth keeping: its length is told
 }
 
 // Span is what is written under some pieces in a row.
@@ -177,7 +177,7 @@ func (s Stick) within(i int, scale paper.Scale) string {
 	return ""
 }
 
-// offcut hatches what is left over and writes its length past the bar's end.
+// offcut hatches what is left over; the length of what is kept stands past the bar's end.
 func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	hatch := func(from, to paper.Length) {
 		board.Hatch(paper.Box(paper.Rect{X: bar.X + from, Y: bar.Y, W: to - from, H: bar.H}), math.Pi/4, 2.2)
@@ -188,7 +188,11 @@ func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	}
 	hatch(bar.W-scale.Length(float64(s.Bar.Offcut)), bar.W)
 	at := paper.Point{X: bar.Right() + 2.5, Y: bar.Y + paper.Strong.Ascent() + 0.2}
-	board.Text(at, paper.AtLeft, s.Left, paper.Strong)
+	if !s.Keep {
+		board.Text(at, paper.AtLeft, "waste", paper.Body)
+		return
+	}
+	board.Text(at, paper.AtLeft, "keep", paper.Strong)
 	at.Y = bar.Bottom() - 0.8
 	board.Text(at, paper.AtLeft, s.Units.Cut(s.Bar.Offcut), paper.CellSmall)
 }

@@ -65,7 +65,7 @@ func texts(page *paper.Page) []string {
 // Saw marks lie where a ruler at 1:24 finds them, the bar is as long, its words are the running measures, the lengths and the names.
 func TestStickIsTrueToScale(t *testing.T) {
 	scale := paper.Scale{Ratio: 24}
-	s := Stick{Bar: bar(), Units: measure.Imperial, Left: "waste", Under: []Span{{1, "leg upper"}, {2, "ridge 4, 5"}}}
+	s := Stick{Bar: bar(), Units: measure.Imperial, Under: []Span{{1, "leg upper"}, {2, "ridge 4, 5"}}}
 	page := drawn(s, scale)
 	zero := 20 + 4.0
 	got := uprights(page, paper.Emphasis)
@@ -92,7 +92,7 @@ func TestStickIsTrueToScale(t *testing.T) {
 // A trimmed left end has its own mark and no zero; its waste is hatched from the end on.
 func TestTrimmedEndIsMarked(t *testing.T) {
 	b := stock.Bar{Stock: 120 * inch, Offcut: 70.875 * inch, Pieces: []stock.Piece{{ID: ridge(1), Length: 48 * inch, Mark: 49 * inch}}}
-	page := drawn(Stick{Bar: b, Units: measure.Imperial, Left: "keep", Under: []Span{{1, "ridge 1"}}}, paper.Scale{Ratio: 24})
+	page := drawn(Stick{Bar: b, Units: measure.Imperial, Keep: true, Under: []Span{{1, "ridge 1"}}}, paper.Scale{Ratio: 24})
 	words := texts(page)
 	if slices.Contains(words, "0") || !slices.Contains(words, "1") || !slices.Contains(words, "49 in") {
 		t.Errorf("%q, want marks at 1 and 49 in", words)
@@ -109,7 +109,7 @@ func TestCrowdedStick(t *testing.T) {
 		b.Pieces = append(b.Pieces, stock.Piece{ID: upper(i + 1), Length: 155, Mark: measure.Length(i+1)*158 - 3})
 	}
 	scale := StickScale(paper.MetricScales, []stock.Bar{b}, room.W)
-	s := Stick{Bar: b, Units: measure.Metric, Left: "waste", Under: []Span{{1, "leg upper L1"}, {17, "17 × leg upper"}}}
+	s := Stick{Bar: b, Units: measure.Metric, Under: []Span{{1, "leg upper L1"}, {17, "17 × leg upper"}}}
 	page := drawn(s, scale)
 	words := strings.Join(texts(page), "|")
 	for _, p := range b.Pieces {

@@ -25,7 +25,9 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 		for i, k := range c.cords {
 			if k.number > 0 && k.outlet == fromOutlet {
 				ways[i] = c.way(v, k, s)
-				c.tag(b, ways[i], k.number, room)
+				if !c.tag(b, ways[i], k.number, room) {
+					missing = append(missing, fmt.Sprintf("cord C%d", k.number))
+				}
 			}
 		}
 	}
@@ -74,28 +76,38 @@ func (c *CordPlan) arches(b *place.Board, v siteMap, s Section) {
 	}
 }
 
-// tag sets a cord's number on its longest leg in the room, as near the middle as is free, else beside it at the end of a leader.
-func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) {
+// tag sets a cord's number on its longest leg in the room, as near the middle as is free, else beside it at the end of a leader. It reports whether the number
+// found a place; a cord that lies outside the room needs none.
+func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) bool {
 	var all []leg
 	for _, g := range way {
-		if p, q, ok := cropSegment(g.p, g.q, room); ok && q.Sub(p).Long() >= 4 {
+		if p, q, ok := cropSegment(g.p, g.q, room); ok {
 			all = append(all, leg{p: p, q: q})
 		}
 	}
 	slices.SortStableFunc(all, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
 	text := fmt.Sprintf("C%d", number)
 	for _, g := range all {
+		if g.q.Sub(g.p).Long() < 4 {
+			break
+		}
 		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 			at := g.p.Add(g.q.Sub(g.p).Times(share))
 			if b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
 				centredText(b, at, text, paper.CellSmall)
-				return
+				return true
 			}
 		}
 	}
-	if len(all) > 0 {
-		b.Label(place.Label{At: all[0].p.Add(all[0].q).Times(0.5), Text: text, Lettering: paper.CellSmall})
+	if len(all) == 0 {
+		return true
 	}
+	for _, leader := range []place.End{place.Bare, place.Dot} {
+		if b.Label(place.Label{At: all[0].p.Add(all[0].q).Times(0.5), Text: text, Lettering: paper.CellSmall, Leader: leader, Reach: 30}) {
+			return true
+		}
+	}
+	return false
 }
 
 // drawWay draws a cord's legs in the room.

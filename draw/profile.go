@@ -139,7 +139,6 @@ func (p Profile) drawn(room paper.Rect, s paper.Scale, widthFirst bool) (ops []p
 	f.pipe()
 	f.joints()
 	f.stakes()
-	f.bendCircles()
 	f.feet()
 	f.crownHeight(edge + aside)
 	if widthFirst {

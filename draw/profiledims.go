@@ -145,16 +145,19 @@ func (f *elevation) opening() {
 	if w <= 0 || h <= 0 {
 		return
 	}
-	const words = "stays clear"
+	size := f.Units.Room(w) + " × " + f.Units.Room(h)
+	const words, apart = "stays clear", 6
 	placed := false
-	for y := f.origin.Y - 4; y > f.at(0, h).Y && !placed; y -= 2 {
-		if at := (paper.Point{X: f.origin.X, Y: y}); f.FreeText(at, 0, words, wordLettering) {
-			f.TurnedText(at, 0, words, wordLettering)
+	for y := f.origin.Y - 4; y-apart > f.at(0, h).Y && !placed; y -= 2 {
+		low, high := paper.Point{X: f.origin.X, Y: y}, paper.Point{X: f.origin.X, Y: y - apart}
+		if f.FreeText(low, 0, words, wordLettering) && f.FreeText(high, 0, size, wordLettering) {
+			f.TurnedText(low, 0, words, wordLettering)
+			f.TurnedText(high, 0, size, wordLettering)
 			placed = true
 		}
 	}
 	if !placed {
-		f.lost = append(f.lost, words)
+		f.lost = append(f.lost, words+" "+size)
 	}
 	pen := paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
 	a, b := f.at(-w/2, f.ground(-w/2)), f.at(w/2, f.ground(w/2))

@@ -7,19 +7,7 @@ import (
 	"hoopwright/draw/place"
 )
 
-// bendCircles draws at each tight place the arc of the circle that the pipe follows there.
-func (f *elevation) bendCircles() {
-	for _, q := range f.tight() {
-		r := f.scale.Length(float64(q.Radius))
-		out := float64(q.Heading) + math.Pi/2 // from the centre to the pipe
-		centre := f.on(q).Sub(paper.Polar(r, out))
-		reach := f.scale.Length(float64(f.Kind.Span / 2)) // as much of the circle as shows where the pipe leaves it
-		sweep := min(5*math.Pi/12, float64(reach/r))
-		f.Stroke(paper.Arc(centre, r, out-sweep, out+sweep), paper.Centre)
-	}
-}
-
-// radii names the circles' radii, in two short lines where there is height for them, as r where there is hardly room.
+// radii names the bend's radius at each tight place, in two short lines where there is height for them, as r where there is hardly room.
 func (f *elevation) radii() {
 	for _, q := range f.tight() {
 		radius := f.taped(q.Radius)

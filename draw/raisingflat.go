@@ -19,9 +19,8 @@ func turns(b *place.Board, y, from, to paper.Length) {
 	}
 }
 
-// Together draws how a crown is put together on the ground: both legs in the fitting, the marks at its mouths, lights already on the legs. depth is how far a
-// pipe goes in; stub says that the fitting has a socket for a ridge piece.
-func (r Raising) Together(page *paper.Page, room paper.Rect, depth string, stub bool) (missing []string) {
+// Together draws how a crown is put together on the ground: both legs in the fitting, the lines at its mouths, lights already on the legs. stub says that the fitting has a socket for a ridge piece.
+func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing []string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	mid := room.Centre()
 	const body, mouth = 6.5, 1.2 // half the fitting, its lip
@@ -43,12 +42,9 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, depth string, stub 
 	if stub {
 		low := outline.Bottom() + 3
 		s.Stroke(paper.Polyline(paper.Point{X: mid.X - flatPipe, Y: outline.Bottom()}, paper.Point{X: mid.X - flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: outline.Bottom()}), paper.Thick)
-		s.Text(paper.Point{X: mid.X, Y: low + 7.6}, paper.AtMiddle, "toward arch 2", paper.Floor)
+		s.Text(paper.Point{X: mid.X, Y: low + 7.6}, paper.AtMiddle, "inward", paper.Floor)
 	}
-	if !s.Dimension(place.Dimension{From: paper.Point{X: mid.X + 1.4, Y: outline.Y}, To: paper.Point{X: mid.X + body + mouth, Y: outline.Y}, Offset: 4, Text: depth, Lettering: paper.DimSmall}) {
-		s.lost = append(s.lost, depth)
-	}
-	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "mark", paper.Floor)
+	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "line", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
 	return s.lost
 }
@@ -86,7 +82,7 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 	s.Line(paper.Point{X: foot, Y: over}, paper.Point{X: knot, Y: over}, paper.Thin)
 	s.Arrowhead(paper.Point{X: foot, Y: over}, paper.Point{X: -1}, paper.Black)
 	s.Arrowhead(paper.Point{X: knot, Y: over}, paper.Point{X: 1}, paper.Black)
-	s.Text(paper.Point{X: max((foot+knot)/2, room.X+paper.Dimension.Width(tape)/2), Y: over - 1.6}, paper.AtMiddle, tape, paper.Dimension)
+	s.Text(paper.Point{X: max((foot+knot)/2, room.X+2.5+paper.Dimension.Width(tape)/2), Y: over - 1.6}, paper.AtMiddle, tape, paper.Dimension)
 	s.Text(paper.Point{X: foot + 0.8, Y: y - flatPipe - 1.9}, paper.AtLeft, "foot end", paper.Floor)
 	s.Text(paper.Point{X: room.X + 1, Y: rows[0]}, paper.AtLeft, "clamp", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 1.6 + paper.Floor.Width("clamp"), Y: rows[0] - 1.6}, paper.Point{X: knot - clamp, Y: y + flatPipe + 0.9}, paper.Thin)

@@ -1,10 +1,7 @@
 package draw
 
 import (
-	"math"
-
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 )
 
@@ -43,30 +40,6 @@ func (r Raising) Rows(page *paper.Page, room paper.Rect) (missing []string) {
 	return s.lost
 }
 
-// Turned draws a bay that turns, from above: the arches stay square to the walk at their own stakes, and the ridge piece meets each crown at half the turn.
-func (r Raising) Turned(page *paper.Page, room paper.Rect) (missing []string) {
-	s := &scene{Board: place.NewBoard(page, room), Raising: r}
-	const turn = math.Pi / 9 // drawn larger than any bay's
-	low := paper.Point{X: room.X + room.W*0.42, Y: room.Bottom() - 8}
-	long := room.H - 22
-	way := [2]float64{math.Pi / 2, math.Pi/2 - turn} // of the walk at each arch
-	high := low.Add(paper.Polar(long, math.Pi/2-turn/2))
-	for i, at := range [2]paper.Point{low, high} {
-		half := room.W * 0.3
-		side := paper.Polar(half, way[i]-math.Pi/2)
-		s.Line(at.Sub(side), at.Add(side), paper.Pen{Width: pipeOnPaper})
-		s.Line(at, at.Add(paper.Polar(9, way[i])), paper.Centre)
-	}
-	s.Line(low, high, paper.Pen{Width: pipeOnPaper})
-	for _, at := range [2]paper.Point{low, high} {
-		s.Fill(paper.Circle(at, 1.7), paper.Black)
-	}
-	s.Stroke(paper.Arc(low, 8, math.Pi/2-turn/2, math.Pi/2), paper.Thin)
-	s.Text(paper.Point{X: low.X - 1.5, Y: low.Y - 5}, paper.AtRight, "half", paper.Floor)
-	s.Text(paper.Point{X: low.X, Y: low.Y + 6}, paper.AtMiddle, "from above", paper.Floor)
-	return s.lost
-}
-
 // Dropped draws a string hung from the ridge or from an arch, with who climbs.
 func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missing []string) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
@@ -95,19 +68,19 @@ func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missin
 	return s.lost
 }
 
-// WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, one across.
+// WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, the other across its top.
 func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) (missing []string) {
 	k, t := r.First, r.Plan.Spec.Tunnel
 	side := max(k.Widest, k.Span)/2 + 60
 	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, k.Crown, Foot1, Foot2)
 	s.ground()
 	s.pipe(s.curve())
-	one := s.helper(Foot1, -t.OpeningWidth*0.2, s.at(-t.OpeningWidth*0.02, helperTall*0.6))
-	two := s.helper(Foot2, t.OpeningWidth*0.25, s.at(t.OpeningWidth*0.12, helperTall*0.52), s.at(t.OpeningWidth*0.38, helperTall*0.52))
+	one := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.6))
+	two := s.helper(Foot2, elbowRoom*0.45, s.at(0, helperTall*0.7))
 	one.draw(s.Board)
 	two.draw(s.Board)
-	s.Line(s.at(-t.OpeningWidth*0.02, 0), s.at(-t.OpeningWidth*0.02, t.OpeningHeight), paper.Thick)
-	s.Line(s.at(-t.OpeningWidth/2, helperTall*0.52), s.at(t.OpeningWidth/2, helperTall*0.52), paper.Thick)
+	s.Line(s.at(0, 0), s.at(0, t.OpeningHeight), paper.Thick)
+	s.Line(s.at(-t.OpeningWidth/2, t.OpeningHeight), s.at(t.OpeningWidth/2, t.OpeningHeight), paper.Thick)
 	s.grip(one, two)
 	s.name(one, two)
 	return s.lost

@@ -62,7 +62,9 @@ func (r Raising) guyWays(number int) (ways [2]bool) {
 func (s *scene) arch(x measure.Length) {
 	s.pipe([]paper.Point{s.at(x, 0), s.at(x, s.First.Crown)})
 	top := s.at(x, s.First.Crown)
-	s.Fill(paper.Box(paper.Rect{X: top.X - 1.5, Y: top.Y - 1.5, W: 3, H: 3}), paper.Black)
+	fitting := paper.Box(paper.Rect{X: top.X - 1.4, Y: top.Y - 1.4, W: 2.8, H: 2.8})
+	s.Fill(fitting, paper.White)
+	s.Stroke(fitting, paper.Thick)
 }
 
 // guys draws the guys of an arch with their stakes.
@@ -116,12 +118,12 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 func (s *scene) onLadder(called string, x, height measure.Length, hands ...paper.Point) helper {
 	up := max(0, height*1.03-helperTall*1.1)
 	if up > 0 {
-		const spread = 0.34
+		const spread, over = 0.3, helperTall * 0.45 // to their hips: nobody stands on the top
 		for _, way := range [2]measure.Length{-1, 1} {
-			s.Line(s.at(x, up+helperTall*0.3), s.at(x+way*(up+helperTall*0.3)*spread, 0), paper.Thick)
+			s.Line(s.at(x, up+over), s.at(x+way*(up+over)*spread, 0), paper.Thick)
 		}
 		for h := up; h > 150; h -= 260 {
-			half := (up + helperTall*0.3 - h) * spread
+			half := (up + over - h) * spread
 			s.Line(s.at(x-half, h), s.at(x+half*0.2, h), paper.Thick)
 		}
 	}
@@ -147,7 +149,7 @@ func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge 
 	if ridge {
 		s.pipe([]paper.Point{s.at(0, top), s.at((bays-1)*spacing, top)})
 		s.Arrow(s.at(bays*spacing, top).Add(paper.Point{X: -1.5}), s.at((bays-0.8)*spacing, top), paper.Thick)
-		s.tapeAlong(s.at(0, top), s.at((bays-1)*spacing, top))
+		s.tapeAlong(s.at(0, top), s.at(bays*spacing, top))
 	}
 	s.name(newest)
 	return s.lost

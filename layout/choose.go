@@ -271,27 +271,42 @@ func withStake(s *spec.Spec, stake spec.Stake) *spec.Spec {
 	return &n
 }
 
+// chosenStake lists what was chosen of a stake; of an exception's, what was not taken from the base.
+func chosenStake(n *spec.Spec, path string, a spec.Arch) {
+	for _, d := range []spec.Default{{Key: path + ".bar", Value: a.Stake.Bar.Name, Written: a.Stake.Bar.Name},
+		{Key: path + ".length", Value: n.Units.Inches(a.Stake.Length), Written: spec.Written(a.Stake.Length, "", n.Units)},
+		{Key: path + ".depth", Value: n.Units.Inches(a.Stake.Depth), Written: spec.Written(a.Stake.Depth, "", n.Units)}} {
+		listed := slices.ContainsFunc(n.Defaults, func(x spec.Default) bool { return x.Key == d.Key })
+		if listed && a.Foot == nil {
+			d.Why = "chosen"
+			n.Chosen(d)
+		}
+	}
+}
+
 // settled lists what was chosen among the spec's defaults, with its price.
 func settled(s *spec.Spec) *spec.Spec {
 	n := *s
 	n.Defaults = slices.Clone(s.Defaults)
 	u, why := n.Units, "chosen"
-	for key, value := range map[string]string{"bar": n.Arch.Stake.Bar.Name, "length": u.Inches(n.Arch.Stake.Length), "depth": u.Inches(n.Arch.Stake.Depth)} {
-		if path := "arch.stake." + key; !n.Given(path) && n.Arch.Foot == nil {
-			n.Chosen(path, value, why)
-		}
+	chosenStake(&n, "arch.stake", n.Arch)
+	for i, e := range n.Except {
+		chosenStake(&n, fmt.Sprintf("arch.except[%d].stake", i), e.Arch)
 	}
 	if n.Chooses() {
 		price := fmt.Sprintf("%s, about %.0f%s", why, math.Ceil(weather.PriceOfBracing(&n)), currency(&n))
-		guys, braces := "none", "none"
+		guys, braces := spec.Default{Key: "guys", Value: "none", Why: price, Written: "none"}, spec.Default{Key: "braces", Value: "none", Why: price, Written: "none"}
 		if g := n.Guys; len(g.Arches) > 0 {
-			guys = fmt.Sprintf("%s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out))
+			guys.Value = fmt.Sprintf("%s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out))
+			guys.Written = map[string]any{"arches": g.Arches, "from": spec.Written(g.From, "", u), "out": spec.Written(g.Out, "", u), "stake": map[string]any{"bar": g.Stake.Bar.Name,
+				"length": spec.Written(g.Stake.Length, "", u), "depth": spec.Written(g.Stake.Depth, "", u), "lean": spec.Written(g.Stake.Lean, "", u)}}
 		}
 		if b := n.Braces; len(b.Bays) > 0 {
-			braces = fmt.Sprintf("pipe in %s, %s up", say.Numbered("bay", b.Bays), u.Tape(b.From))
+			braces.Value = fmt.Sprintf("pipe in %s, %s up", say.Numbered("bay", b.Bays), u.Tape(b.From))
+			braces.Written = map[string]any{"bays": b.Bays, "from": spec.Written(b.From, "", u), "kind": "pipe"}
 		}
-		n.Chosen("guys", guys, price)
-		n.Chosen("braces", braces, price)
+		n.Chosen(guys)
+		n.Chosen(braces)
 	}
 	n.Settle()
 	return &n

@@ -31,9 +31,14 @@ func Solve(s *spec.Spec) *Plan {
 	for i, a := range p.Arches {
 		spans[i], crowns[i] = a.Span, a.Crown
 	}
+	s, found := ground.Locate(s, spans[0])
+	p.Spec = s
+	p.note(found)
 	p.Ground = ground.LayShaped(s, spans, crowns, p.shapes())
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
 	p.note(p.Ground.Findings)
+	p.note(swapped(s))
+	p.note(notKnown(s))
 
 	p.Ridge = ridge(s, p.Arches, p.Ground)
 	cuts := make([]measure.Length, len(p.Ridge))

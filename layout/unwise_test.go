@@ -32,6 +32,13 @@ func TestUnwise(t *testing.T) {
 		{"a name that no finding has", base.with("accept", "[{finding: long-dai, why: two days, by: Ana}]"), "nothing-to-accept", finding.Note},
 		{"a drop from the foot of a leg does not hang over the walk", base.with("lights", "{drops: [{where: legs tape 0 ft to 4 ft, string: drop led 100 warm, hang: 3 ft}]}"), "opening-blocked", 0},
 		{"a drop from the ridge does", base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 3 ft}]}"), "opening-blocked", finding.MustFix},
+		{"nobody looked for buried lines", base.with("site", "{unknown: [buried lines]}"), "buried-not-known", finding.LookAt},
+		{"nobody looked up", base.with("site", "{unknown: [overhead lines]}"), "overhead-not-known", finding.LookAt},
+		{"nobody pressed TEST", base.with("site", "{unknown: [gfci]}"), "gfci-not-known", finding.LookAt},
+		{"an opening written the wrong way round", base.with("tunnel", "{arches: 5, spacing: 4 ft, opening: {width: 6 ft 8 in, height: 4 ft}}"), "opening-wider-than-high", finding.LookAt},
+		{"an opening as wide as high", base.with("tunnel", "{arches: 5, spacing: 4 ft, opening: {width: 6 ft, height: 6 ft}}"), "opening-wider-than-high", 0},
+		{"span and height written the wrong way round", base.with("arch", "{pipe: pvc sch40 3/4 in, span: 9 ft, height: 5 ft}"), "span-height-swapped", finding.LookAt},
+		{"a low arch for children", base.with("arch", "{pipe: pvc sch40 1/2 in, span: 6 ft, height: 5 ft}").with("tunnel", "{arches: 5, spacing: 4 ft, opening: {width: 36 in, height: 4 ft}}"), "span-height-swapped", 0},
 		{"sticks solved longer than any sold", base.with("arch", "{pipe: pvc sch40 1/2 in, span: 7 ft 2 in, height: 8 ft 6 in}"), "piece-too-long", finding.MustFix},
 	}
 	for _, tt := range tests {

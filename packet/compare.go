@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
@@ -24,9 +25,61 @@ type Comparison struct {
 
 // Change is a figure as it was and as it is, in the packet's units. One that is there on one side only is "–" on the other.
 type Change struct {
-	What string `json:"what"`
-	Was  string `json:"was"`
-	Is   string `json:"is"`
+	What    string
+	Was, Is string
+	unit    string // of the figure as a number: mm, W, A; empty for a count
+	was, is number
+}
+
+// number is a figure as a number, where it is one.
+type number struct {
+	value float64
+	is    bool
+}
+
+// MarshalJSON writes figures as numbers, lengths in millimetres, and words as words; null where a side has none.
+func (c Change) MarshalJSON() ([]byte, error) {
+	side := func(n number, text string) any {
+		switch {
+		case n.is:
+			return math.Round(n.value*1e6)/1e6 + 0
+		case text == absent:
+			return nil
+		}
+		return text
+	}
+	return json.Marshal(struct {
+		What string `json:"what"`
+		Unit string `json:"unit"`
+		Was  any    `json:"was"`
+		Is   any    `json:"is"`
+	}{c.What, c.unit, side(c.was, c.Was), side(c.is, c.Is)})
+}
+
+// compared is one figure of a plan: as it is printed, and as a number where it is one.
+type compared struct {
+	name, text, unit string
+	number           number
+}
+
+func counted(name string, n int) compared {
+	return compared{name, fmt.Sprint(n), "", number{float64(n), true}}
+}
+
+func lengthOf(name, text string, l measure.Length) compared {
+	return compared{name, text, "mm", number{float64(l), true}}
+}
+
+// change sets two figures beside each other; one that is missing has no name.
+func change(was, is compared) Change {
+	c := Change{What: was.name, Was: was.text, Is: is.text, unit: was.unit, was: was.number, is: is.number}
+	if was.name == "" {
+		c.What, c.Was, c.unit = is.name, absent, is.unit
+	}
+	if is.name == "" {
+		c.Is = absent
+	}
+	return c
 }
 
 // Buying is what to buy of an item when everything of the old tunnel is kept, and how many of it the new one needs.
@@ -44,13 +97,13 @@ func Compare(was, is *layout.Plan) Comparison {
 	c := Comparison{Figures: []Change{}, Buy: []Buying{}, New: []string{}, Gone: []string{}}
 	before, after := figuresOf(was), figuresOf(is)
 	for _, f := range before {
-		if now := valueOf(after, f[0]); now != f[1] {
-			c.Figures = append(c.Figures, Change{f[0], f[1], now})
+		if now := named(after, f.name); now.text != f.text {
+			c.Figures = append(c.Figures, change(f, now))
 		}
 	}
 	for _, f := range after {
-		if valueOf(before, f[0]) == absent {
-			c.Figures = append(c.Figures, Change{f[0], absent, f[1]})
+		if named(before, f.name).name == "" {
+			c.Figures = append(c.Figures, change(compared{}, f))
 		}
 	}
 	c.Figures = append(c.Figures, archChanges(was, is)...)
@@ -73,43 +126,47 @@ func Compare(was, is *layout.Plan) Comparison {
 	return c
 }
 
-// valueOf returns the value of a figure, absent where the list lacks it.
-func valueOf(figures [][2]string, name string) string {
+// named returns the figure of that name, one without a name where the list lacks it.
+func named(figures []compared, name string) compared {
 	for _, f := range figures {
-		if f[0] == name {
-			return f[1]
+		if f.name == name {
+			return f
 		}
 	}
-	return absent
+	return compared{}
 }
 
 // figuresOf lists a plan's figures of the whole: name and value.
-func figuresOf(p *layout.Plan) [][2]string {
+func figuresOf(p *layout.Plan) []compared {
 	u, t := p.Spec.Units, p.Spec.Tunnel
-	list := [][2]string{
-		{"title", p.Spec.Title}, {"arches", fmt.Sprint(t.Arches)}, {"spacing", u.Tape(t.Spacing)}, {"length", u.Tape(t.Length)},
-		{"opening", u.Room(t.OpeningWidth) + " × " + u.Room(t.OpeningHeight)}, {"pipe", p.Spec.Arch.Pipe.Name}, {"people inside at most", fmt.Sprint(p.MostInside())},
-		{"stakes", fmt.Sprint(len(p.Stakes))}, {"ridge pieces", fmt.Sprint(len(p.Ridge))}, {"strings", fmt.Sprint(len(p.Strings))},
-		{"watts", measure.Watts(p.Power.Watts)}, {"runs of strings", fmt.Sprint(len(p.Chains))}, {"cords and three-ways", fmt.Sprint(p.Power.Pieces())}, {"cords", fmt.Sprint(len(p.Cords))},
+	list := []compared{
+		{name: "title", text: p.Spec.Title}, counted("arches", t.Arches), lengthOf("spacing", u.Tape(t.Spacing), t.Spacing), lengthOf("length", u.Tape(t.Length), t.Length),
+		lengthOf("opening's width", u.Room(t.OpeningWidth), t.OpeningWidth), lengthOf("opening's height", u.Room(t.OpeningHeight), t.OpeningHeight),
+		{name: "pipe", text: p.Spec.Arch.Pipe.Name}, counted("people inside at most", p.MostInside()),
+		counted("stakes", len(p.Stakes)), counted("ridge pieces", len(p.Ridge)), counted("strings", len(p.Strings)),
+		{"watts", measure.Watts(p.Power.Watts), "W", number{float64(p.Power.Watts), true}}, counted("runs of strings", len(p.Chains)), counted("cords and three-ways", p.Power.Pieces()), counted("cords", len(p.Cords)),
 	}
 	for _, k := range (&binder{plan: p}).stringKinds() {
-		list = append(list, [2]string{"strings " + k.item, fmt.Sprint(k.count)})
+		list = append(list, counted("strings "+k.item, k.count))
 	}
-	list = append(list, WeatherFigures(p)...)
+	for _, f := range WeatherFigures(p) {
+		list = append(list, compared{name: f[0], text: f[1]})
+	}
 	for _, c := range p.Circuits {
-		list = append(list, [2]string{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed))})
+		list = append(list, compared{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed)), "A", number{float64(c.Amps), true}})
 	}
 	return list
 }
 
 // archFigures are one arch's figures by their names.
-func archFigures(k *arch.Kind, u measure.System) [][2]string {
+func archFigures(k *arch.Kind, u measure.System) []compared {
 	if k == nil {
 		return nil
 	}
-	list := [][2]string{{"span", u.Tape(k.Span)}, {"pipe, foot to foot", u.Tape(k.Length)}, {"crown", u.Inches(k.Crown)}, {"clear", u.Inches(k.Clear)}, {"widest", u.Inches(k.Widest)}}
-	if k.Spec.Stake.Length > 0 {
-		list = append(list, [2]string{"stake", u.Inches(k.Spec.Stake.Length) + ", " + u.Inches(k.Spec.Stake.Depth) + " deep"})
+	list := []compared{lengthOf("span", u.Tape(k.Span), k.Span), lengthOf("pipe, foot to foot", u.Tape(k.Length), k.Length), lengthOf("crown", u.Inches(k.Crown), k.Crown),
+		lengthOf("clear", u.Inches(k.Clear), k.Clear), lengthOf("widest", u.Inches(k.Widest), k.Widest)}
+	if s := k.Spec.Stake; s.Length > 0 {
+		list = append(list, lengthOf("stake", u.Inches(s.Length), s.Length), lengthOf("stake's depth", u.Inches(s.Depth), s.Depth))
 	}
 	return list
 }
@@ -120,8 +177,10 @@ func archChanges(was, is *layout.Plan) []Change {
 	for i := range min(len(was.Arches), len(is.Arches)) {
 		before := archFigures(was.Arches[i].Kind, was.Spec.Units)
 		for _, f := range archFigures(is.Arches[i].Kind, is.Spec.Units) {
-			if old := valueOf(before, f[0]); old != f[1] {
-				list = append(list, numberedChange{Change{f[0] + " of arch", old, f[1]}, is.Arches[i].Number})
+			if old := named(before, f.name); old.text != f.text {
+				c := change(old, f)
+				c.What += " of arch"
+				list = append(list, numberedChange{c, is.Arches[i].Number})
 			}
 		}
 	}
@@ -133,7 +192,7 @@ func ridgeChanges(was, is *layout.Plan) []Change {
 	var list []numberedChange
 	for i := range min(len(was.Ridge), len(is.Ridge)) {
 		if a, b := was.Spec.Units.Cut(was.Ridge[i].Cut), is.Spec.Units.Cut(is.Ridge[i].Cut); a != b {
-			list = append(list, numberedChange{Change{"ridge piece of bay", a, b}, is.Ridge[i].Bay})
+			list = append(list, numberedChange{change(lengthOf("ridge piece of bay", a, was.Ridge[i].Cut), lengthOf("ridge piece of bay", b, is.Ridge[i].Cut)), is.Ridge[i].Bay})
 		}
 	}
 	return gathered(list)
@@ -183,7 +242,7 @@ func stakeChanges(was, is *layout.Plan) []Change {
 	if moved == 0 {
 		return nil
 	}
-	return []Change{{"stakes that move", absent, fmt.Sprintf("%d of %d, %s the farthest: %s", moved, both, farthest, is.Spec.Units.Tape(most))}}
+	return []Change{{What: "stakes that move", Was: absent, Is: fmt.Sprintf("%d of %d, %s the farthest: %s", moved, both, farthest, is.Spec.Units.Tape(most))}}
 }
 
 // keptFrom lists what is in the shed once the old tunnel is down: what it was made of, what it left unused, and what the new spec owns beside the

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -15,22 +17,51 @@ var stores = map[string]string{
 
 // goods are what the buying list calls things that go by no name of the catalog.
 var goods = map[stock.Kind]string{
-	stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
 }
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "cut to length", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
-	stock.GuyLine: "1/8 in (3 mm)", stock.GuyClamp: "for the pipe", stock.ZipTies: "8 in (200 mm)", stock.MarkingPaint: "white", stock.Lath: "straight, 8 ft (2.4 m)",
+	stock.Tee: "three plain sockets", stock.Cross: "four plain sockets", stock.ReadyStake: "shop cuts", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
+	stock.MarkingPaint: "white", stock.PipeStick: "plain ends",
+}
+
+// rightOne is what tells the right thing in the shop from the wrong one; empty where the name says it all.
+func rightOne(i stock.Item, s *spec.Spec) string {
+	u := s.Units
+	switch i.Kind {
+	case stock.GuyLine:
+		return measure.By(u, "1/8 in", "3 mm") + ", bright" + ropes(i.Ropes, u)
+	case stock.GuyClamp, stock.BraceClamp:
+		return "round pipe of " + u.Size(s.Arch.Pipe.OD)
+	case stock.ZipTies:
+		return measure.By(u, "8 in", "200 mm")
+	case stock.Lath:
+		return "straight, " + measure.By(u, "8 ft", "2.4 m")
+	}
+	return wanted[i.Kind]
+}
+
+// ropes says what a coil of line is cut into.
+func ropes(list []stock.Rope, u measure.System) string {
+	words := ""
+	for i, r := range list {
+		name := say.Count(r.Count, "guy")
+		if r.Kind == stock.CrownRope {
+			name = "crown line"
+		}
+		words += [2]string{": ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
+	}
+	return words
 }
 
 // ForWhat says what tells the right thing in the shop from the wrong one, and which longer things of the shed stand in for it; empty where the name says it all.
-func ForWhat(i stock.Item, u measure.System) string {
+func ForWhat(i stock.Item, s *spec.Spec) string {
 	var words []string
-	if w := wanted[i.Kind]; w != "" {
+	if w := rightOne(i, s); w != "" {
 		words = append(words, w)
 	}
-	if longer := i.StandInWords(u); longer != "" {
+	if longer := i.StandInWords(s.Units); longer != "" {
 		words = append(words, "from the shed "+longer)
 	}
 	return strings.Join(words, "; ")
@@ -53,9 +84,9 @@ func itemName(i stock.Item, u measure.System, material string) string {
 	}
 	switch i.Unit {
 	case stock.Feet:
-		name += ", feet"
+		name = "ft of " + name
 	case stock.Metres:
-		name += ", metres"
+		name = "m of " + name
 	}
 	return name
 }

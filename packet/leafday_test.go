@@ -203,7 +203,8 @@ func TestSiteMapNamesEverything(t *testing.T) {
 		}
 		for _, f := range plan.Power.Feeders {
 			for _, j := range f.Joints {
-				if j.Cord > 0 && !numbers[fmt.Sprintf("C%d", j.Cord)] {
+				climbs := j.From >= 0 && f.Joints[j.From].Arch == j.Arch // at one arch, which the power leaf shows
+				if j.Cord > 0 && !climbs && !numbers[fmt.Sprintf("C%d", j.Cord)] {
 					t.Errorf("%s: cord %d has no number on the map", name, j.Cord)
 				}
 			}

@@ -2,7 +2,9 @@ package packet
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -71,18 +73,12 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 	told = append(told, block.Fact{What: "scale of the profile", Value: s.Words})
 	list := []block.Block{{Name: "profile", Body: top, Facts: told}, holdTable(append(rows, all...), append(facts, more...), false)}
 	list = append(list, r.crowns()...)
-	if !r.hangs() {
-		list = append(list, r.bays()...)
-	}
-	return list
+	return append(list, r.signatures())
 }
 
 // titleOf names every arch that a profile stands for.
 func (r raising) titleOf(g archGroup, s paper.Scale) block.Block {
 	text := say.Capital(say.Numbered("arch", g.numbers())) + " from the entrance, " + s.Words
-	if drawn := r.alike(g, r.held(g[0]), 0); len(drawn) < len(g.numbers()) {
-		text += "; figures of " + say.Numbered("arch", drawn)
-	}
 	return block.Block{Name: "title of the profile", Body: block.Words{Text: text, Lettering: paper.Strong}}
 }
 
@@ -114,7 +110,7 @@ func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
 
 // people says who does it.
 func (r raising) people() []block.Block {
-	crown, ladder := "Crown: the top, then holds the ladder", "Ladder: climbs"
+	crown, ladder := "Crown: the top, then the ladder’s foot", "Ladder: climbs"
 	if !r.ladder() {
 		crown, ladder = "Crown: the top", "Ladder: helps at the top"
 	}
@@ -122,33 +118,35 @@ func (r raising) people() []block.Block {
 	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d is joined", r.stand[1].Number)
 	}
-	text := "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard
-	return []block.Block{{Name: "people", Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}}, {Name: "people", Body: block.Words{Text: text}}}
+	list := []block.Block{{Name: "people", Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}},
+		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
+	return append(list, block.Block{Name: "bring", Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("Bring: the raising list, leaf %d.", leafNumber("stock"))}})
 }
 
-// faults says what to look at where the arch comes out otherwise, in four lines: what is off, what that does, what to move.
+// faults says what to look at where the arch comes out otherwise: what is measured, as far off as it may be, what does that, what to do.
 func (r raising) faults(k *arch.Kind) []block.Block {
 	m, ok := k.Moves()
 	if !ok {
 		return nil
 	}
-	u := r.spec.Units
-	by := u.Inches(m.By)
-	line := func(name, what string, move arch.Move, mend string) block.Block {
-		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("%s: %s → %s", what, r.effect(move), mend)}}
+	line := func(name, text string) block.Block {
+		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: text}}
 	}
-	list := []block.Block{block.Heading("If it is off, in this order"),
-		line("foot", "A foot "+by+" off the ground", arch.Move{Crown: m.By / 2}, "press it down.")}
+	const apart = "Arch off, caps on, call the stake crew."
+	effect, by := r.atLimit(k, arch.Move{Crown: m.By / 2}, m.By)
+	list := []block.Block{block.Heading("If it is off, in this order"), line("foot", fmt.Sprintf("%s: one leg end %s above ground. Push it down.", effect, by))}
+	effect, by = r.atLimit(k, m.Long, m.By)
+	mend := "Push the sockets in to the stop."
 	if k.Spec.OneStick {
-		list = append(list, line("stick", by+" too much pipe", m.Long, "measure the stick."))
-	} else {
-		list = append(list, line("sockets", by+" too much pipe", m.Long, "drive the sockets home."))
+		mend = "Measure the stick."
 	}
+	list = append(list, line("pipe", fmt.Sprintf("%s: %s too much pipe. %s Low: too little; measure the sticks.", effect, by, mend)))
 	if m.Lean != (arch.Move{}) {
-		list = append(list, line("stakes", "Stake tops "+by+" out", m.Lean, "drive again, beside the hole."))
+		effect, by = r.atLimit(k, m.Lean, m.By)
+		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops %s out; the other way, in. %s", effect, by, apart)))
 	}
-	list = append(list, line("feet", "Feet "+by+" too wide", m.Wider, "one stake again, on its dot."))
-	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop and ask. Force nothing."}})
+	return append(list, line("feet", "Feet off: a stake off its dot. "+apart),
+		block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop and ask. Force nothing."}})
 }
 
 // faultFacts are what the faults do.
@@ -157,34 +155,51 @@ func (r raising) faultFacts(k *arch.Kind) []block.Fact {
 	if !ok {
 		return nil
 	}
-	by := r.spec.Units.Inches(m.By)
-	return []block.Fact{{What: "a foot off the ground by " + by, Value: r.effect(arch.Move{Crown: m.By / 2})}, {What: "too much pipe by " + by, Value: r.effect(m.Long)},
-		{What: "stake tops out by " + by, Value: r.effect(m.Lean)}, {What: "feet too wide by " + by, Value: r.effect(m.Wider)}, {What: "how much a fault is told for", Value: by}}
+	var list []block.Fact
+	for _, f := range []struct {
+		what string
+		move arch.Move
+	}{{"leg end above ground at the limit", arch.Move{Crown: m.By / 2}}, {"too much pipe at the limit", m.Long}, {"stake tops out at the limit", m.Lean}} {
+		if f.move == (arch.Move{}) {
+			continue
+		}
+		effect, by := r.atLimit(k, f.move, m.By)
+		list = append(list, block.Fact{What: f.what, Value: by}, block.Fact{What: f.what + ", what shows", Value: effect})
+	}
+	return list
 }
 
-// effect says by how much a fault moves crown and width.
-func (r raising) effect(m arch.Move) string {
+// atLimit scales a move, which so much of a fault makes, to where the crown's height or the width first leaves what is held: what then shows, and how large the
+// fault is by then.
+func (r raising) atLimit(k *arch.Kind, m arch.Move, by measure.Length) (effect, fault string) {
 	u := r.spec.Units
-	part := func(what string, l measure.Length) string {
-		way := "up"
+	times := math.Inf(1)
+	for _, h := range r.held(k) {
+		move := map[string]measure.Length{draw.CrownWord: m.Crown, draw.WidthWord: m.Shoulder}[h.name]
+		if move != 0 {
+			times = min(times, math.Abs(float64(h.give/move)))
+		}
+	}
+	if math.IsInf(times, 1) {
+		times = 1
+	}
+	part := func(what, more, less string, l measure.Length) string {
+		way := more
 		if l < 0 {
-			l, way = -l, "down"
+			l, way = -l, less
 		}
 		if l = u.Taped(l); l == 0 {
 			return ""
 		}
-		return fmt.Sprintf("%s %s %s", what, u.Inches(l), way)
+		return fmt.Sprintf("%s%s %s", what, u.Inches(l), way)
 	}
-	crown, width := part("crown", m.Crown), part("width", m.Shoulder)
-	switch {
-	case crown == "" && width == "":
-		return "hardly shows"
-	case width == "":
-		return crown
-	case crown == "":
-		return width
+	var parts []string
+	for _, p := range []string{part("crown ", "high", "low", m.Crown*measure.Length(times)), part("", "too wide", "too narrow", m.Shoulder*measure.Length(times))} {
+		if p != "" {
+			parts = append(parts, p)
+		}
 	}
-	return crown + ", " + width
+	return say.Capital(strings.Join(parts, ", ")), u.Inches(u.Taped(by * measure.Length(times)))
 }
 
 // otherShapes are the profiles of arches that differ from the first by more than what is held, each beside its holds.

@@ -44,7 +44,10 @@ func (r raising) step(t crew.Task) block.Step {
 				Then: "If not: the faults on the front, in order."}
 		}
 	case crew.WindInPlace:
-		return block.Step{Text: fmt.Sprintf("Ridge piece %s gets its lights in place, %s (leaf %d). The others go up with theirs on.", block.Figure("1"), r.climbs(), leafNumber("lights"))}
+		if len(r.stand) > 2 {
+			return block.Step{} // told before the third arch
+		}
+		return block.Step{Text: fmt.Sprintf("Ridge 1: its lights. %s (leaf %d).", r.climbs(), leafNumber("lights"))}
 	case crew.RunCrownLine, crew.ScrewSockets, crew.GlueSockets:
 		return r.sockets(t.Action)
 	case crew.SightAlong:
@@ -53,8 +56,7 @@ func (r raising) step(t crew.Task) block.Step {
 		if r.hangs() {
 			return block.Step{} // when rows and drops hang
 		}
-		return block.Step{Text: "Walk two sticks through, upright and across. Nothing touches. " + block.Figure("Sign") + " the front.",
-			Then: "If not: tie up what hangs in. Pipe in the way: ask before anyone walks through."}
+		return block.Step{Text: walkThrough(), Then: hangsIn}
 	}
 	return block.Step{}
 }
@@ -78,17 +80,20 @@ func (r raising) sockets(action crew.Action) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.climbs() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	}
-	return block.Step{Text: fmt.Sprintf("Dry ridge sockets: a line along the crowns, %s to %s, knotted round each fitting, hand tight, %s. Or one screw in each socket.",
-		block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)), r.climbs()), Then: "A socket not home: drive it home before the line is tied."}
+	from := "A"
+	if r.ladder() {
+		from = "From the ladder: a"
+	}
+	return block.Step{Text: fmt.Sprintf("%s line along crowns %s to %s, knotted round each fitting, hand tight.", from, block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 }
 
 // sight has the whole looked along and the caps counted.
 func (r raising) sight(t crew.Task) block.Step {
-	text := "Sight along ridge and feet from each end"
+	text := "Look along ridge and feet."
 	if len(t.Of.Stakes) > 0 {
-		text += ", draw guys even"
+		text += " Tighten guys alike, a ribbon on each."
 	}
-	return block.Step{Text: text + ". Count caps, " + block.Figure("sign") + " the front.", Then: "A cap missing: a stake stands bare. Find it. Guy stakes stay capped."}
+	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: "A cap missing: a stake stands bare. Find it."}
 }
 
 // hangs reports whether rows or drops are hung on the arches that stand.
@@ -110,16 +115,27 @@ func (r raising) hung(number int) []panel {
 			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: r.spec.Units.Inches(low.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Dropped(page, room, r.ladder()) }})
 	}
 	if _, ok := r.task(crew.TryOpening, 0); ok {
-		add(panel{do: "Walk two sticks through, upright and across. Nothing touches. " + block.Figure("Sign") + " the front.", hold: true,
-			off: "If not: tie up what hangs in. Pipe in the way: ask.", paint: func(page *paper.Page, room paper.Rect) []string { return r.WalkedThrough(page, room) }})
+		add(panel{do: walkThrough(), hold: true, off: hangsIn, paint: func(page *paper.Page, room paper.Rect) []string { return r.WalkedThrough(page, room) }})
 	}
 	return list
+}
+
+// hangsIn is what is done where the sticks touch.
+const hangsIn = "Touches: tie up what hangs in. Pipe: ask."
+
+// walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
+func walkThrough() string {
+	return "Opening sticks through, one across the top of the other. Nothing touches: " + block.Figure("sign") + "."
 }
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	sag, _ := wantedOf(t, crew.Sag)
-	do := fmt.Sprintf("Rows, unplugged, from the middle arch out. A tie at every flag, %s of sag a bay. Strings: leaf %d.", block.Figure(r.spec.Units.Inches(sag.Length)), leafNumber("lights"))
+	most := 0
+	for _, row := range r.plan.Lights.Rows {
+		most = max(most, row.Number)
+	}
+	do := fmt.Sprintf("Rows, unplugged: %s a wall, from the middle arch out. A tie at every flag, %s of sag a bay. Strings: leaf %d.", block.Figure(fmt.Sprint(most)), block.Figure(r.spec.Units.Inches(sag.Length)), leafNumber("lights"))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.climbs() + "."
 	}

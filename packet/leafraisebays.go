@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -10,6 +11,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 )
 
 // crowns is the table of the running distances that are not in the table of holds, with room for what is found.
@@ -28,7 +30,7 @@ func (r raising) crowns() []block.Block {
 	_, room := r.newSide(false)
 	body := abreast(room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 11}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](u, 23, 29)}, {Head: "Off"}}, cells, measure.By(u, 4, 3))
 	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge from the middle of crown 1 to crown …, within %s", u.Inches(practice.RunGive(u)))}},
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge, bay by bay, crown 1 to crown …, within %s", u.Inches(practice.RunGive(u)))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
 	}
 }
@@ -58,69 +60,55 @@ func abreast(width paper.Length, columns []place.Column, cells [][]string, most 
 	return t
 }
 
-// Room of the picture of a bay that turns, beside the table.
-const (
-	turnedWide paper.Length = 42
-	turnedGap  paper.Length = 4
-)
-
-// bays tells how each bay turns and climbs, where the walk bends or slopes.
+// bays says which bays turn and climb, where the walk bends or slopes: the stakes set both.
 func (r raising) bays() []block.Block {
-	u := r.spec.Units
-	turns, climbs, bays := map[int]string{}, map[int]string{}, []int{}
+	turning := map[bool][]int{} // by whether they turn left
+	var climbs []measure.Length
 	for _, t := range r.tasks() {
 		for _, f := range t.Want {
 			switch f.What {
 			case crew.BayTurn:
-				turns[f.Bays[0]] = turnWords(f.Angle)
+				turning[f.Angle < 0] = append(turning[f.Angle < 0], f.Bays[0])
 			case crew.BayClimb:
-				climbs[f.Bays[0]] = climbWords(u, f.Length)
-			default:
-				continue
-			}
-			if !slices.Contains(bays, f.Bays[0]) {
-				bays = append(bays, f.Bays[0])
+				climbs = append(climbs, f.Length)
 			}
 		}
 	}
-	if len(bays) == 0 {
+	var words []string
+	for _, left := range []bool{false, true} {
+		if n := turning[left]; len(n) > 0 {
+			slices.Sort(n)
+			words = append(words, fmt.Sprintf("%s %s %s", say.Numbered("bay", slices.Compact(n)), say.Agree(len(n), "turns", "turn"), map[bool]string{false: "right", true: "left"}[left]))
+		}
+	}
+	if len(climbs) > 0 {
+		words = append(words, r.climbing(climbs))
+	}
+	if len(words) == 0 {
 		return nil
 	}
-	slices.Sort(bays)
-	var cells [][]string
-	for _, bay := range bays {
-		cells = append(cells, []string{fmt.Sprint(bay), turns[bay], climbs[bay]})
+	text := say.Capital(strings.Join(words, ", ")) + ": the stakes set it. Arches stand plumb."
+	if len(turning) > 0 {
+		text += " Turn each fitting half the bay’s turn."
 	}
-	_, room := r.newSide(false)
-	across, width, pictured := 3, room.W, r.hangs() && len(turns) > 0
-	if pictured {
-		across, width = 2, room.W-turnedWide-turnedGap
-	}
-	body := abreast(width, []place.Column{{Head: "Bay", Lettering: paper.Strong, Width: 12}, {Head: "Turns", Lettering: paper.CellSmall.Sized(11), Width: 23}, {Head: "Climbs", Lettering: paper.CellSmall.Sized(11)}}, cells, across)
-	words := "Bays that turn or climb, walking in. Arches stand plumb."
-	if len(turns) > 0 {
-		words = "Bays that turn or climb, walking in. Half the turn is at each crown: twist its fitting that way before the piece goes in. Arches stand plumb."
-	}
-	list := []block.Block{{Name: "bays", Gap: 2, Keep: true, Body: block.Words{Text: words}}, {Name: "bays", Gap: 0.6, Body: body}}
-	if !pictured {
-		return list
-	}
-	picture := block.Picture{Least: 44, Paint: r.Turned}
-	return []block.Block{{Name: "bays", Gap: 3, Body: block.Columns{Gap: turnedGap, Cols: []block.Column{{Width: turnedWide, Blocks: []block.Block{{Name: "a bay that turns", Body: picture}}}, {Share: 1, Blocks: list}}}}}
+	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
 }
 
-// turnWords prints which way a bay turns.
-func turnWords(turn measure.Angle) string {
-	if turn < 0 {
-		return "left " + measure.Degrees(-turn)
+// climbing says by how much bays climb: one figure where all climb alike, else from the least to the most.
+func (r raising) climbing(climbs []measure.Length) string {
+	u := r.spec.Units
+	least, most := u.Taped(slices.Min(climbs)), u.Taped(slices.Max(climbs))
+	verb := func(l measure.Length) string {
+		if l < 0 {
+			return "falls " + u.Inches(-l)
+		}
+		return "climbs " + u.Inches(l)
 	}
-	return "right " + measure.Degrees(turn)
-}
-
-// climbWords prints by how much a bay climbs.
-func climbWords(u measure.System, climb measure.Length) string {
-	if climb < 0 {
-		return "down " + u.Inches(u.Taped(-climb))
+	switch {
+	case len(climbs) < len(r.plan.Ridge):
+		return "some bays climb or fall"
+	case least == most:
+		return "every bay " + verb(most)
 	}
-	return "up " + u.Inches(u.Taped(climb))
+	return fmt.Sprintf("a bay %s to %s", verb(least), verb(most))
 }

@@ -3,10 +3,12 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
@@ -28,10 +30,7 @@ func (r raising) tiedFlat() (panel, bool) {
 	}
 	t, _ := r.task(crew.TieGuysFlat, 0)
 	band, _ := wantedOf(t, crew.KnotClamped)
-	do := fmt.Sprintf("Flat: a guy to each leg of %s, on bare pipe. Clamp under the knot.", say.Numbered("arch", marks[0].arches))
-	if len(marks[0].arches) > mostNamed {
-		do = "Flat: a guy to each leg of guyed arches, on bare pipe. Clamp under the knot."
-	}
+	do := "Flat, on bare pipe: " + r.guysALeg() + ". Tightener on each, clamp under the knot."
 	facts := []block.Fact{{What: "bare band at a guy", Value: u.Inches(band.Length)}}
 	for _, m := range marks {
 		facts = append(facts, block.Fact{What: "guy mark, " + say.Numbered("arch", m.arches) + m.leg, Value: u.Inches(u.Taped(m.tape))})
@@ -39,10 +38,40 @@ func (r raising) tiedFlat() (panel, bool) {
 	for _, m := range marks[1:] {
 		do += fmt.Sprintf(" %s%s: %s.", say.Capital(say.Numbered("arch", m.arches)), m.leg, block.Figure(u.Inches(u.Taped(m.tape))))
 	}
-	return panel{do: do, off: "Lights there: open their turns. No line on wire.", facts: facts,
+	return panel{do: do, facts: facts,
 		paint: func(page *paper.Page, room paper.Rect) []string {
 			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), u.Inches(band.Length))
 		}}, true
+}
+
+// guysALeg says how many guys go on a leg of which arches: one where an arch is held one way, two where it is held back and forward.
+func (r raising) guysALeg() string {
+	var arches [2][]int // held one way, both ways
+	for _, s := range r.plan.Stakes {
+		if !s.Guy {
+			continue
+		}
+		k := 0
+		if s.Way != ground.OneWay {
+			k = 1
+		}
+		if n := len(arches[k]); n == 0 || arches[k][n-1] != s.Arch {
+			arches[k] = append(arches[k], s.Arch)
+		}
+	}
+	var words []string
+	for k, list := range arches {
+		switch {
+		case len(list) == 0:
+		case len(list) > mostNamed:
+			words = append(words, fmt.Sprintf("%s a leg on %s between", say.Count(k+1, "guy"), say.Count(len(list), "arch")))
+		case len(words) > 0:
+			words = append(words, fmt.Sprintf("%d on %s", k+1, say.Numbers(list)))
+		default:
+			words = append(words, fmt.Sprintf("%s a leg on %s", say.Count(k+1, "guy"), say.Numbered("arch", list)))
+		}
+	}
+	return strings.Join(words, ", ")
 }
 
 // guyMark is where guys are tied on some arches: the tape from the foot end.

@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -25,8 +24,8 @@ type held struct {
 func (r raising) held(k *arch.Kind) []held {
 	u, n := r.spec.Units, k.Numbers[0]
 	list := []held{
-		{draw.FeetWord, fmt.Sprintf("L%d to R%d at ground", n, n), u.Taped(k.Span), practice.FootGive(u)},
-		{draw.CrownWord, "up from string at feet", u.Taped(k.Crown), k.GiveOrTake(u)},
+		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe to mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
+		{draw.CrownWord, "up from a line between the feet", u.Taped(k.Crown), k.GiveOrTake(u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
 		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
@@ -34,37 +33,24 @@ func (r raising) held(k *arch.Kind) []held {
 	return list
 }
 
-// holds are the rows of what is measured on the first arch of a group, and on the first of each kind in it where that differs in print.
+// holds are the rows of what is measured on the first arch of a group: the others come out the same within what is held.
 func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
 	u := r.spec.Units
-	var rows []place.Row
+	rows := []place.Row{{Heading: r.heldOn(g.numbers())}}
 	var facts []block.Fact
-	var told [][]held // what differs, for each kind already in the table
-	for i, k := range g {
-		list := r.held(k)
-		if i > 0 {
-			list = differing(list, r.held(g[0]))
-		}
-		if i > 0 && len(list) == 0 || slices.ContainsFunc(told, func(t []held) bool { return sameFigures(t, list) }) {
-			continue // measured on the first of them
-		}
-		told = append(told, list)
-		numbers := r.alike(g, list, i)
-		rows = append(rows, place.Row{Heading: r.heldOn(numbers, i > 0)})
-		for _, h := range list {
-			value := u.Inches(h.want)
-			rows = append(rows, place.Row{Cells: []string{h.name + ": " + h.how, value, u.Inches(h.give)}})
-			who := h.name + ", " + say.Numbered("arch", numbers)
-			facts = append(facts, block.Fact{What: who, Value: value}, block.Fact{What: who + ", within", Value: u.Inches(h.give)})
-		}
+	for _, h := range r.held(g[0]) {
+		value := u.Inches(h.want)
+		rows = append(rows, place.Row{Cells: []string{h.name + ": " + h.how, value, u.Inches(h.give)}})
+		who := h.name + ", " + say.Numbered("arch", g[0].Numbers)
+		facts = append(facts, block.Fact{What: who, Value: value}, block.Fact{What: who + ", within", Value: u.Inches(h.give)})
 	}
 	return rows, facts
 }
 
-// holdTable is what is measured, with room for what is found and who signs: across a side, or beside a picture.
+// holdTable is what is measured, with room for what is found: across a side, or beside a picture.
 func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
 	columns := []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
-		{Head: "Found", Width: 29}, {Head: "Signed", Width: 25}}
+		{Head: "Found", Width: 34}}
 	if beside {
 		columns = []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 29}, {Head: "Within", Lettering: paper.CellSmall, Width: 22}, {Head: "Found", Width: 17}}
 	}
@@ -76,9 +62,9 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	u := r.spec.Units
 	list := r.readings()
 	for i, g := range list[:r.readingsHeld()] {
-		what, give, want := fmt.Sprintf("Crown 1 to %d, once %d stands", g.arch, g.arch), practice.RunGive(u), u.Ground(g.want)
+		what, give, want := fmt.Sprintf("Crown 1 to crown %d, along the ridge", g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = "Crown 1 to 2, before cutting", practice.BayGive(u)
+			what, give = "Crown 1 to crown 2, same edges", practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
@@ -91,7 +77,7 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 		high, _ := wantedOf(t, crew.OpeningHigh)
 		wide, _ := wantedOf(t, crew.OpeningWide)
 		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
-		rows = append(rows, place.Row{Cells: []string{"Sticks pass: upright, across", u.Room(high.Length) + ", " + u.Room(wide.Length)}})
+		rows = append(rows, place.Row{Cells: []string{"Opening sticks pass", "both"}})
 	}
 	if len(rows) > 0 {
 		rows[0].Total = true // a rule: they are of no one arch
@@ -99,50 +85,25 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	return rows, facts
 }
 
-// alike are the arches of the group that have the same figures in print as its i-th kind, rising.
-func (r raising) alike(g archGroup, list []held, i int) []int {
-	var numbers []int
-	for j, k := range g {
-		other := r.held(k)
-		if i > 0 {
-			other = differing(other, r.held(g[0]))
-		} else if j > 0 {
-			if len(differing(other, list)) > 0 {
-				continue
-			}
-		}
-		if j == i || i == 0 || sameFigures(other, list) {
-			numbers = append(numbers, k.Numbers...)
-		}
-	}
-	slices.Sort(numbers)
-	return numbers
-}
-
 // heldOn says which arch is measured, and for which others it stands.
-func (r raising) heldOn(numbers []int, differs bool) string {
+func (r raising) heldOn(numbers []int) string {
 	text := fmt.Sprintf("Arch %d, held", numbers[0])
 	if numbers[0] == r.stand[0].Number && len(r.stand) > 1 {
 		text = fmt.Sprintf("Arch %d, before any other", numbers[0])
 	}
-	if differs {
-		text = fmt.Sprintf("Arch %d, held: only what differs", numbers[0])
-	}
 	if others := numbers[1:]; len(others) > 0 {
-		text += fmt.Sprintf(" (%s the same)", say.Numbered("arch", others))
+		text += fmt.Sprintf("; %s only if one looks different", say.Numbers(others))
 	}
 	return text
 }
 
-// differing are the figures that do not print as those of another arch.
-func differing(list, from []held) []held {
-	return slices.DeleteFunc(slices.Clone(list), func(h held) bool {
-		return slices.ContainsFunc(from, func(o held) bool { return o.name == h.name && o.want == h.want })
-	})
-}
-
-func sameFigures(a, b []held) bool {
-	return slices.EqualFunc(a, b, func(x, y held) bool { return x.name == y.name && x.want == y.want })
+// signatures are the blanks under the table, one for each time that nobody goes on before it is signed.
+func (r raising) signatures() block.Block {
+	blanks := block.Blanks{{Word: fmt.Sprintf("Signed: arch %d", r.stand[0].Number)}}
+	if len(r.readings()) > 0 {
+		blanks = append(blanks, block.Blank{Word: "crown 1 to crown 2"})
+	}
+	return block.Block{Name: "signed", Gap: 1, Body: append(blanks, block.Blank{Word: "the rest"})}
 }
 
 // reading is a running distance along the crowns.

@@ -8,12 +8,16 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
 )
 
 // back is the order of the work: what is said aloud, the pictures, then what comes when all arches stand.
 func (r raising) back() []block.Block {
-	list := []block.Block{{Name: "start", Body: block.Blanks{{Word: "Start when"}, {Word: r.startAfter()}}}, r.aloud()}
+	list := append(r.startAfter(), r.aloud())
+	list = append(list, r.bays()...)
 	panels := r.panels()
 	list = append(list, panelRows(panels)...)
 	after, number := r.after(len(panels) + 1)
@@ -21,17 +25,16 @@ func (r raising) back() []block.Block {
 	if !r.hangs() {
 		return list
 	}
-	list = append(list, panelRows(r.hung(number))...)
-	return append(list, r.bays()...)
+	return append(list, panelRows(r.hung(number))...)
 }
 
-// startAfter says whose work has to be signed before.
-func (r raising) startAfter() string {
-	words := fmt.Sprintf("has signed leaf %d: stakes driven", leafNumber("stakes"))
+// startAfter are the signatures without which nothing begins.
+func (r raising) startAfter() []block.Block {
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when leaf %d is signed: stakes driven", leafNumber("stakes"))}}
 	if len(r.plan.Wraps) > 0 {
-		words += fmt.Sprintf(", leaf %d: lights on", leafNumber("lights"))
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d: lights wrapped, UNPLUGGED", leafNumber("lights"))})
 	}
-	return words
+	return []block.Block{{Name: "start", Body: blanks}}
 }
 
 // tasks are the tasks of raising and hanging, in order, and the lights that go on from the ladder.
@@ -66,15 +69,15 @@ func (r raising) aloud() block.Block {
 	t, _ := r.task(crew.CheckDay, 0)
 	gust, _ := wantedOf(t, crew.GustBelow)
 	cold, _ := wantedOf(t, crew.WarmerThan)
-	blows := "in gusts of " + block.Figure(u.Speed(gust.Gust))
+	blows := fmt.Sprintf("gusts %s (%s)", block.Figure(u.Speed(gust.Gust)), signOf(weather.Gust{Forecast: gust.Gust}))
 	calm := len(r.plan.Weather.Bears) > 0 && r.plan.Weather.Calm()
 	if calm {
-		blows = "in any wind"
+		blows = "any wind"
 	}
 	lines := []string{
-		"A bent arch is a spring: nobody under it, no face near it. Gloves, eye protection.",
-		fmt.Sprintf("No raising %s, at %s or colder, in thunder or at dusk.", blows, block.Figure(u.Temperature(cold.Cold))),
-		"Stop and ask: a crack, a stake that moves, a figure off. Anyone may call stop.",
+		"A bent arch springs: nobody under it till both legs are on their stakes, no face near it.",
+		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(u.Temperature(cold.Cold))),
+		"Gloves, eye protection. Stop and ask: a crack, a stake that moves, a figure off.",
 	}
 	for i, line := range r.spec.Site.Overhead {
 		if w, ok := r.watch(i); ok {
@@ -85,7 +88,11 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Heard by all: signed"}, {Word: "Guard is", Share: 0.7}}})
+	heard := block.Blanks{{Word: "Heard by all: signed"}}
+	if r.spec.Crew.Ask == (spec.Person{}) {
+		heard = append(heard, block.Blank{Word: "Ask"})
+	}
+	blocks = append(blocks, block.Block{Body: heard})
 	facts := []block.Fact{{What: "raising cold", Value: u.Temperature(cold.Cold)}}
 	if !calm {
 		facts = append(facts, block.Fact{What: "raising gust", Value: u.Speed(gust.Gust)})
@@ -129,22 +136,19 @@ func (r raising) panels() []panel {
 }
 
 func (r raising) together(a arch.Arch) (panel, bool) {
-	t, ok := r.task(crew.JoinCrown, a.Number)
-	if !ok {
+	if _, ok := r.task(crew.JoinCrown, a.Number); !ok {
 		return panel{}, false
 	}
-	f, _ := wantedOf(t, crew.SocketMarks)
-	depth, fitting := r.spec.Units.Cut(f.Length), r.spec.CrownFitting(a.Number).String()
-	do := fmt.Sprintf("Drive both legs into the %s, up to the mark.", fitting)
-	switch {
-	case r.wholeWraps():
+	do := "Push legs in to the line."
+	if r.wholeWraps() {
 		do += " Then its lights go on."
-	case r.Wrapped:
-		do += " Lights are on already."
 	}
 	stub := len(r.plan.Ridge) > 0
-	return panel{do: do, off: "If not: twist, wipe, drive again.", facts: []block.Fact{{What: "socket depth of a leg", Value: depth}},
-		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, depth, stub) }}, true
+	if stub && len(r.stand) > 2 {
+		do = fmt.Sprintf("Arches %d, %d: tee, branch inward; others: cross. ", a.Number, r.stand[len(r.stand)-1].Number) + do
+	}
+	return panel{do: do, off: "Not in: twist, wipe, push.",
+		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, stub) }}, true
 }
 
 // wholeWraps reports whether lights run over the crown, so that both legs are in it before.
@@ -153,16 +157,19 @@ func (r raising) wholeWraps() bool {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{do: fmt.Sprintf("Left leg over %s, to the ground. Cap off only as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
-		off:   "If not: lift it off, wipe the stake, never hammer.",
+	return panel{do: fmt.Sprintf("Crown lifts from beside the pipe. Left leg over %s, to the ground. Cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
+		off:   "Stuck: off, wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{do: fmt.Sprintf("Walk the right leg to %s, slowly. Hold on till both feet are down. Caps in the bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
-		off:   "A crack: walk it back, take a spare stick.",
+	return panel{do: fmt.Sprintf("Crown steps clear. Walk the right leg over %s, slowly. Hold till both are down. Caps in the bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+		off:   "Crack: walk it back, stop, ask.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.RightFoot(page, room, a.Number) }}
 }
+
+// leans is what is done where an arch leans by itself.
+const leans = "If it leans: arch off, caps on, call the stake crew."
 
 // heldUp guys the first arch, or has it held by a person.
 func (r raising) heldUp(a arch.Arch) panel {
@@ -173,22 +180,22 @@ func (r raising) heldUp(a arch.Arch) panel {
 		if len(r.stand) == 1 || len(r.plan.Ridge) == 0 {
 			p.do = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright"))
 		}
-		p.off = "If it leans: drive that stake again, upright."
+		p.off = leans
 		return p
 	}
 	taut, _ := wantedOf(t, crew.GuyTaut)
-	p.do = fmt.Sprintf("Guard holds it plumb. Hook guys to %s: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
-	p.off = "If not: slacken one side, draw in the other."
+	p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
+	p.off = "Guy stakes stay capped."
 	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
 }
 
 func (r raising) measured(a arch.Arch) panel {
-	do := fmt.Sprintf("Measure arch %d, up to mid pipe. Fill in the front, %s.", a.Number, block.Figure("sign"))
+	do := fmt.Sprintf("Measure arch %d to mid pipe, fill in the front, %s.", a.Number, block.Figure("sign"))
 	if len(r.stand) > 1 {
 		do += " No other before."
 	}
-	return panel{do: do, off: "If not: faults on the front.", hold: true,
+	return panel{do: do, off: "Off: the list on the front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }
 
@@ -199,12 +206,12 @@ func (r raising) second(first, a arch.Arch) panel {
 	}}
 	if !joined {
 		p.do = fmt.Sprintf("Arch %s the same way. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)))
-		p.off = "If it leans: drive that stake again, upright."
+		p.off = leans
 		return p
 	}
 	p.hold = true
-	p.do = fmt.Sprintf("Arch %d the same. Ridge piece into crown %s first, then %d. Tape it, %s the front.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	p.off = "If not: the saw cuts the others longer or shorter."
+	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then %d; Crown holds the ladder. Measure crown 1 to crown 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.off = "Off: tell the saw how far."
 	return p
 }
 
@@ -215,29 +222,34 @@ func (r raising) others() panel {
 	p := panel{paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	p.do = fmt.Sprintf("%s the same, one by one", say.Agree(last-third+1, "Arch", "Arches")+" "+block.Figure(say.Numbers(say.From(third, last))))
+	if _, ok := r.task(crew.WindInPlace, 0); ok {
+		p.do = fmt.Sprintf("Wind ridge 1’s lights (leaf %d). ", leafNumber("lights"))
+	}
+	p.do += fmt.Sprintf("%s one by one", say.Agree(last-third+1, "Arch", "Arches")+" "+block.Figure(say.Numbers(say.From(third, last))))
 	t, _ := r.task(crew.RaiseRest, 0)
 	if joined {
 		p.do += ", held till joined"
 	}
 	p.do += "."
-	if len(r.guyedIn(t)) > 0 {
-		p.do += " Hook guys at once."
+	if guys := r.guysAtOnce(t); slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy }) {
+		p.do += " Guys at once" + guys + "."
 	}
-	p.off = "If it leans: do not go on."
+	p.off = "It leans: do not go on."
 	if joined && len(r.readings()) > 1 {
-		p.off = "Long: sockets home. Short: next piece longer."
+		p.off = "Long: push joints in. Short: stop, ask."
 	}
 	return p
 }
 
-// guyedIn lists the arches of a task that have guys of their own.
-func (r raising) guyedIn(t crew.Task) []int {
-	var list []int
-	for _, s := range t.Of.Stakes {
-		if s.Guy && !slices.Contains(list, s.Arch) {
-			list = append(list, s.Arch)
-		}
+// guysAtOnce names the stakes that the guys of a task's arches go to: a few by name, many by which of their arch's they are.
+func (r raising) guysAtOnce(t crew.Task) string {
+	guys := slices.DeleteFunc(slices.Clone(t.Of.Stakes), func(s ground.Stake) bool { return !s.Guy })
+	const few = 2
+	if len(guys) <= few {
+		return ": " + stakeNames(guys)
 	}
-	return list
+	if slices.ContainsFunc(guys, func(s ground.Stake) bool { return s.Way != ground.OneWay }) {
+		return ", a back, b forward"
+	}
+	return ""
 }

@@ -7,8 +7,8 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -49,15 +49,15 @@ func (b *binder) buyRows() []place.Row {
 			}
 			rows = append(rows, place.Row{Heading: heading})
 		}
-		rows = append(rows, buyRow(i, b.spec.Units, material))
+		rows = append(rows, buyRow(i, b.spec, material))
 	}
 	return rows
 }
 
 // buyRow is one line of the list: what is needed and owned is told where it is not what is bought.
-func buyRow(i stock.Item, u measure.System, material string) place.Row {
-	name := itemName(i, u, material)
-	if w := wanted[i.Kind]; w != "" {
+func buyRow(i stock.Item, s *spec.Spec, material string) place.Row {
+	name := itemName(i, s.Units, material)
+	if w := rightOne(i, s); w != "" {
 		name += ", " + w
 	}
 	if i.Buy != i.Need {
@@ -108,7 +108,7 @@ func (b *binder) bought() []block.Fact {
 	var list []block.Fact
 	for _, i := range b.plan.Shopping {
 		name := itemName(i, b.spec.Units, "")
-		list = append(list, block.Fact{What: fmt.Sprintf("to buy, %s %s %s", name, i.Of, wanted[i.Kind]), Value: fmt.Sprintf("%d %s %s %s %s", i.Buy, name, i.Of, stock.Sold(i.Length, b.spec.Units), wanted[i.Kind])})
+		list = append(list, block.Fact{What: fmt.Sprintf("to buy, %s %s %d", name, i.Of, i.Kind), Value: fmt.Sprintf("%d %s %s %s %s", i.Buy, name, i.Of, stock.Sold(i.Length, b.spec.Units), rightOne(i, b.spec))})
 	}
 	return list
 }
@@ -129,7 +129,7 @@ func (b *binder) total() string {
 	if unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
 	}
-	return text + "."
+	return text + ". Differs: ask before paying."
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.

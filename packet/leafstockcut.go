@@ -8,26 +8,25 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
 // sawing is the person at the saw's side: what is said aloud, the sticks that stay whole, how one is cut, the hold of the ridge, each pattern of cuts drawn
-// once, and the list of what is cut.
+// once.
 func (b *binder) sawing() []block.Block {
 	list := patterns(b.plan.Cuts.Bars)
 	if len(list) == 0 {
 		return b.wholeSticks()
 	}
-	return slices.Concat(b.sawAloud(list), b.wholeSticks(), b.eachStick(list), b.ridgeHold(), b.drawnCuts(list), b.ridgePieces(list), []block.Block{
-		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, take a new stick, tell. Never heat, stretch or splice pipe."}}})
+	return slices.Concat(b.sawAloud(list), b.wholeSticks(), b.eachStick(list), b.ridgeHold(), b.drawnCuts(list), []block.Block{
+		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, new stick, tell. Never heat, stretch or splice pipe."}}})
 }
 
 // sawAloud is what is said before the saw starts.
 func (b *binder) sawAloud(list []pattern) []block.Block {
-	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick, hands a forearm from the blade, ears covered.", "Outdoors over the tarp, mask on. Bin the dust, never burn it."}
+	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp it on the trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust."}
 	if slices.ContainsFunc(list, func(p pattern) bool { return p.bars[0].Steel() }) {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
@@ -39,6 +38,10 @@ func (b *binder) sawAloud(list []pattern) []block.Block {
 // wholeSticks lists the sticks that need no cut, a line for each length.
 func (b *binder) wholeSticks() []block.Block {
 	u := b.spec.Units
+	then := fmt.Sprintf("Then step %d.", lastCutStep)
+	if len(patterns(b.plan.Cuts.Bars)) == 0 {
+		then = b.naming()
+	}
 	var list []block.Block
 	for _, lot := range wholeLots(b.plan.Cuts.Bars) {
 		var pieces []stock.Piece
@@ -46,8 +49,8 @@ func (b *binder) wholeSticks() []block.Block {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(nearEnough(u), u)
-		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("No cut: %s of %s: %s. Measure each: %s, %s. Long: trim it. Short: take another. Name both ends.",
-			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit)},
+		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("No cut: %s of %s: %s. Each %s, %s. Long: trim. Short: take another. %s",
+			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
 	return list
@@ -91,21 +94,21 @@ func kindsOf(pieces []stock.Piece) string {
 // eachStick is how one stick is cut, beside a picture of the mark and the blade.
 func (b *binder) eachStick(list []pattern) []block.Block {
 	u, kerf := b.spec.Units, b.spec.Stock.Kerf
-	first := "Better end left. Cracked, crushed, another size: put it aside."
+	first := "Better end left. Put aside what is cracked, crushed, another size."
 	if trim := b.spec.Stock.Trim; trim > 0 {
 		first += fmt.Sprintf(" The first mark, %s, trims that end: cut left of it, there only.", u.Cut(trim))
 	}
-	counts := "They allow nothing for the blade."
+	counts := "Figures allow nothing for the blade."
 	if kerf > 0 {
-		counts = fmt.Sprintf("They count the blade, %s.", u.Cut(kerf))
+		counts = fmt.Sprintf("Figures count the blade, %s.", u.Cut(kerf))
 	}
 	limit := plusMinus(u.Grid(), u)
-	steps := []string{
+	steps := [lastCutStep]string{
 		first,
-		"Hook one tape on the left end, once. Mark every figure. " + counts,
+		"Hook one tape on the left end, once. " + b.whatToMark(list) + " " + counts,
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first: %s. Off: mark one by one from the fresh end.", block.Figure(limit)),
-		"Scrape every burr off, inside and out. Name both ends" + b.arrows() + ". Tick the stick.",
+		fmt.Sprintf("Measure the first: %s. Not within: mark one by one.", block.Figure(limit)),
+		"Scrape off every burr, inside too. " + b.naming() + " Tick the stick.",
 	}
 	var blocks []block.Block
 	for i, s := range steps {
@@ -114,14 +117,46 @@ func (b *binder) eachStick(list []pattern) []block.Block {
 	pipe := b.pipeOf(list[0].bars[0].Item)
 	picture := draw.SawCut{OD: pipe, Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: strings.Join(steps, " ")}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)}}}}
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: strings.Join(steps[:], " ")}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(b.spec.Stock.Trim)},
+		{What: "socket depth of a leg", Value: u.Cut(b.spec.Arch.Pipe.Socket)}}}}
+}
+
+// lastCutStep is the step at which a stick is named.
+const lastCutStep = 5
+
+// whatToMark says which figures are marked at once: those of ridge pieces that wait may change.
+func (b *binder) whatToMark(list []pattern) string {
+	if _, others, ok := trialPiece(b.plan.Cuts.Bars); !ok || others == 0 {
+		return "Mark every figure."
+	}
+	const late = "after the hold, one at a time, from the fresh end."
+	for _, p := range list {
+		if slices.ContainsFunc(p.bars[0].Pieces, func(piece stock.Piece) bool { return !piece.ID.Ridge() }) {
+			return "Mark all but the ridge: that " + late
+		}
+	}
+	return "Mark the ridge " + late
+}
+
+// naming says what is written on a stick: its name, which way it points, and how far it goes into a fitting.
+func (b *binder) naming() string {
+	u := b.spec.Units
+	words := "Name both ends" + b.arrows() + "."
+	if depth := b.spec.Arch.Pipe.Socket; depth > 0 {
+		words += fmt.Sprintf(" Line %s from each end for a fitting", u.Cut(depth))
+		if r := b.spec.Ridge; r.Present && u.Cut(r.Pipe.Socket) != u.Cut(depth) {
+			words += fmt.Sprintf(", %s on the ridge", u.Cut(r.Pipe.Socket))
+		}
+		words += "."
+	}
+	return words
 }
 
 // arrows says which way a name points, on what has an end that counts.
 func (b *binder) arrows() string {
 	for _, g := range alike(b.plan.Stock.Pieces) {
 		if g.sort.Part.IsLeg() && !g.sort.Steel {
-			return ", on a leg an arrow to the crown"
+			return ", legs with an arrow to the crown"
 		}
 	}
 	return ""
@@ -142,12 +177,12 @@ func (b *binder) ridgeHold() []block.Block {
 		return nil
 	}
 	u := b.spec.Units
-	cut, centres, limit := u.Cut(trial.Length), u.Cut(b.plan.Ridge[0].Centres), plusMinus(u.Grid(), u)
-	title := "HOLD: cut ridge 1 alone, try it in bay 1, then cut the rest"
+	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
+	title := "HOLD: legs first, then ridge 1 alone; the others wait"
 	rest := "Too wide: all others shorter by as much. Too near: longer" + b.longest() + "."
-	sign := []block.Blank{{Word: "Every other piece (longer +, shorter −)"}, {Word: "Signed"}}
+	sign := []block.Blank{{Word: "All other ridge pieces: + / −"}, {Word: "Signed"}}
 	if others == 0 {
-		title = "HOLD: try ridge 1 before it is called done"
+		title = "HOLD: legs first, then ridge 1"
 		rest, sign = "Too wide: trim it by as much. Too near: cut a longer one.", []block.Blank{{Word: "Signed"}}
 	}
 	beside := func(step block.Step, word string) block.Block {
@@ -156,11 +191,11 @@ func (b *binder) ridgeHold() []block.Block {
 	inside := []block.Block{
 		{Body: block.Words{Text: title, Lettering: paper.Strong}},
 		beside(block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}, "as cut"),
-		beside(block.Step{Text: fmt.Sprintf("Arches 1 and 2 plumb, drive it home onto both stops. Crown to crown, same edges: %s, %s. ", block.Figure(centres), limit) + rest}, "found"),
+		beside(block.Step{Text: fmt.Sprintf("The raising crew tries it in bay 1 (leaf %d). ", leafNumber("raise")) + rest}, "off by"),
 		{Body: block.Blanks(sign)},
 	}
 	return []block.Block{{Name: "hold of the first ridge piece", Gap: 2.5, Body: block.Framed{Blocks: inside}, Facts: []block.Fact{
-		{What: "crown to crown, bay 1", Value: centres}, {What: "ridge piece, bay 1", Value: cut}, {What: "limit of the first ridge piece", Value: limit}, {What: "how much longer ridge pieces may be", Value: b.longest()}}}}
+		{What: "ridge piece, bay 1", Value: cut}, {What: "limit of the first ridge piece", Value: limit}, {What: "how much longer ridge pieces may be", Value: b.longest()}}}}
 }
 
 // longest says by how much a ridge piece may be cut longer before its stick no longer gives it.
@@ -198,7 +233,7 @@ func (b *binder) drawnCuts(list []pattern) []block.Block {
 		scale := draw.StickScale(draw.Scales(u), barsOf(list, item), b.bodyWidth())
 		useful := b.plan.Cuts.Useful(item)
 		if i == 0 || item != list[i-1].bars[0].Item {
-			heading := block.Heading(fmt.Sprintf("%s, drawn %s", item, scale.Words))
+			heading := block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio))
 			heading.Facts = []block.Fact{{What: "scale of the cuts, " + item, Value: heading.Name}}
 			blocks = append(blocks, heading)
 		}
@@ -216,39 +251,4 @@ func barsOf(list []pattern, item string) []stock.Bar {
 		}
 	}
 	return bars
-}
-
-// ridgePieces lists the ridge pieces where they are of several lengths, with room for each as cut: where they have one, the hold has it.
-func (b *binder) ridgePieces(list []pattern) []block.Block {
-	var all []stock.Piece
-	from := map[stock.PieceID]int{}
-	for _, p := range list {
-		for _, bar := range p.bars {
-			for _, piece := range bar.Pieces {
-				if piece.ID.Ridge() {
-					from[piece.ID] = p.number
-					all = append(all, piece)
-				}
-			}
-		}
-	}
-	groups := alike(all)
-	if len(groups) < 2 {
-		return nil
-	}
-	var rows []place.Row
-	var facts []block.Fact
-	for _, g := range groups {
-		var cuts []string
-		for _, p := range g.pieces {
-			if n := fmt.Sprint(from[p.ID]); !slices.Contains(cuts, n) {
-				cuts = append(cuts, n)
-			}
-		}
-		name, length := g.sort.Noun()+" "+places(g.pieces), b.spec.Units.Cut(g.pieces[0].Length)
-		rows = append(rows, place.Row{Cells: []string{name, length, strings.Join(cuts, ", ")}})
-		facts = append(facts, block.Fact{What: "cut length, " + name, Value: length})
-	}
-	table := place.Table{RowMin: 7.6, Columns: []place.Column{{Head: "Ridge pieces"}, {Head: "Length", Lettering: paper.Cell, Align: paper.AtRight, Width: 36}, {Head: "Cuts", Width: 24}, {Head: "As cut", Width: 60}}}
-	return []block.Block{{Name: "ridge pieces", Gap: 3, Body: block.Table{Table: table, Rows: rows}, Facts: facts}}
 }

@@ -9,17 +9,18 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
 
 // fetchWords name what is brought from home.
 var fetchWords = map[crew.Thing]string{
-	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "ground line", crew.Bricks: "brick", crew.Pencil: "pencil", crew.Phone: "phone",
+	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "line", crew.Bricks: "brick", crew.Pencil: "pencil", crew.Phone: "phone",
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
-	crew.StakeGrip: "stake grip", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
+	crew.StakeGrip: "stake grip", crew.Saw: "fine-tooth saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
-	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
+	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "pipe opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
 	crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
@@ -52,8 +53,16 @@ func fetched(n crew.Need, u measure.System) string {
 	if n.Count > 1 {
 		words = say.Count(n.Count, words)
 	}
-	if n.Length > 0 && (n.Thing == crew.LongTape || n.Thing == crew.Barriers) {
+	switch {
+	case n.Length <= 0:
+	case n.Thing == crew.LongTape || n.Thing == crew.Barriers:
 		words += " of " + stock.Sold(n.Length, u)
+	case n.Thing == crew.Stepladder:
+		words += " of " + u.Room(practice.Stepladder(u, n.Length))
+	case n.Thing == crew.Saw:
+		words += ", blade " + u.Cut(n.Length)
+	case n.Thing == crew.OpeningSticks:
+		words = u.Room(n.Length) + " " + words
 	}
 	return words
 }
@@ -74,14 +83,25 @@ type carried struct {
 	more  []string // things that no task names
 }
 
+// kitOf lists the phases that one crew brings its things for: who raises hangs as well.
+func kitOf(phase crew.Phase) []crew.Phase {
+	if phase == crew.Raising {
+		return []crew.Phase{crew.Raising, crew.Hanging}
+	}
+	return []crew.Phase{phase}
+}
+
 // kits are what each crew brings besides what is bought, all that its tasks use; first what many do, so that it is told once.
 func (b *binder) kits() []carried {
 	var list []carried
 	users := map[crew.Thing]int{}
 	most := map[crew.Thing]crew.Need{}
 	for _, phase := range crew.Phases() {
+		if phase == crew.Hanging {
+			continue // the raising crew hangs
+		}
 		c := carried{phase: phase}
-		for _, n := range b.plan.Crew.Kit(phase) {
+		for _, n := range b.plan.Crew.Kit(kitOf(phase)...) {
 			if n.Thing.Source() != crew.Fetched {
 				continue
 			}
@@ -102,10 +122,10 @@ func (b *binder) kits() []carried {
 		}
 		list = append(list, c)
 	}
-	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll }
+	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll && n.Length == 0 } // of tapes each crew has its own
 	var every carried
 	for _, thing := range crew.Things() {
-		if users[thing] >= toAll {
+		if n, ok := most[thing]; ok && shared(n) {
 			every.needs = append(every.needs, most[thing])
 		}
 	}
@@ -123,6 +143,7 @@ func (b *binder) fetching() []block.Block {
 	var list []block.Block
 	var facts []block.Fact
 	var all []string
+	var loaded []crew.Need
 	for _, c := range b.kits() {
 		name := crewNames[c.phase]
 		if c.phase == "" {
@@ -130,10 +151,17 @@ func (b *binder) fetching() []block.Block {
 		}
 		var things []string
 		for _, n := range c.needs {
+			if later := c.phase == crew.Powering || c.phase == crew.Nights || c.phase == crew.TakeDown; later && slices.ContainsFunc(loaded, func(o crew.Need) bool { return o.Thing == n.Thing && o.Count >= n.Count && o.Length >= n.Length }) {
+				continue // there since the build
+			}
+			loaded = append(loaded, n)
 			things = append(things, fetched(n, b.spec.Units))
-			facts = append(facts, block.Fact{What: "to fetch, " + name + ", " + fetchedAs(n.Thing), Value: fetched(n, b.spec.Units)})
+			facts = append(facts, block.Fact{What: fmt.Sprintf("to fetch, %s, %s %d", name, fetchedAs(n.Thing), len(things)), Value: fetched(n, b.spec.Units)})
 		}
-		text := fmt.Sprintf("%s: %s", block.Figure(name), strings.Join(append(things, c.more...), ", "))
+		if things = append(things, c.more...); len(things) == 0 {
+			continue
+		}
+		text := fmt.Sprintf("%s: %s", block.Figure(name), strings.Join(things, ", "))
 		list = append(list, block.Block{Name: "to fetch", Gap: 0.8, Body: setSmall(text)})
 		all = append(all, text)
 	}

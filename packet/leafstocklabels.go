@@ -34,7 +34,7 @@ func (b *binder) readLabels() []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return append(titled("Labels: write beside each figure what the label says. It wins", list...),
+	return append(titled("Labels: write in what differs. It wins", list...),
 		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All marked for outdoor use, with a testing mark. Not sold, shorter, more watts, fewer in a run: ask."}})
 }
 

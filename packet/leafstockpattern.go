@@ -28,9 +28,9 @@ type cutPicture struct {
 
 // cutPicture readies a pattern; useful is the least length of an offcut worth keeping, trial says that other ridge pieces wait for the first.
 func (b *binder) cutPicture(p pattern, scale paper.Scale, useful measure.Length, trial bool) cutPicture {
-	c := cutPicture{title: p.title(b.spec.Units), count: len(p.bars), scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: b.spec.Units, Under: p.spans(true, trial), Left: "waste"}}
+	c := cutPicture{title: p.title(b.spec.Units), count: len(p.bars), scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: b.spec.Units, Under: p.spans(true, trial)}}
 	if p.bars[0].Offcut >= useful {
-		c.stick.Left = "keep"
+		c.stick.Keep = true
 	}
 	for _, span := range c.stick.Under {
 		if paper.Body.Width(span.Text) > namesAtPiece {
@@ -95,7 +95,7 @@ func boxesToTick(page *paper.Page, at paper.Point, n int) {
 func (p pattern) facts(u measure.System) []block.Fact {
 	bar := p.bars[0]
 	what := fmt.Sprintf("cut %d, ", p.number)
-	list := []block.Fact{{What: what + "stick", Value: bar.Size(u) + " " + u.Cut(bar.Stock)}, {What: what + "offcut", Value: u.Cut(bar.Offcut)}}
+	list := []block.Fact{{What: what + "stick", Value: bar.Size(u)}}
 	for i, piece := range bar.Pieces {
 		list = append(list, block.Fact{What: fmt.Sprintf("%spiece %d", what, i+1), Value: u.Cut(piece.Length)}, block.Fact{What: fmt.Sprintf("%ssaw mark %d", what, i+1), Value: u.Cut(piece.Mark)})
 	}

@@ -8,7 +8,6 @@ package packet
 import (
 	"crypto/sha256"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -238,8 +237,7 @@ func (b *binder) bind(chosen []sheet) (pdf.Document, []block.Note) {
 	}
 	doc := pdf.Document{
 		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date, TwoSided: b.twoSided,
-		Attachments: []pdf.Attachment{{Name: attachmentName(b.spec.File), MIME: "application/yaml", Relationship: "Source",
-			Description: "The spec this packet was made from", Data: b.spec.Source}},
+		Attachments: b.attachments(),
 	}
 	for _, side := range sides {
 		doc.Pages = append(doc.Pages, side.page)
@@ -257,13 +255,4 @@ func (b *binder) bind(chosen []sheet) (pdf.Document, []block.Note) {
 		}
 	}
 	return doc, notes
-}
-
-// attachmentName is the spec's own file name, or a plain one for standard input.
-func attachmentName(file string) string {
-	base := filepath.Base(file)
-	if strings.ContainsAny(base, "<>/\\") || base == "." {
-		return "spec.yaml"
-	}
-	return base
 }

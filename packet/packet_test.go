@@ -157,7 +157,7 @@ func TestSameSpecAndDateSameBytes(t *testing.T) {
 			t.Errorf("%s: two packets of one spec and date differ", name)
 		}
 		files, err := pdf.Attachments(first.Bytes())
-		if err != nil || len(files) != 1 || !bytes.Equal(files[0].Data, source) {
+		if err != nil || len(files) != 2 || !bytes.Equal(files[0].Data, source) || !bytes.Contains(files[1].Data, []byte("late modulus")) {
 			t.Errorf("%s: the attached spec is not the spec: %d files, %v", name, len(files), err)
 		}
 	}

@@ -109,9 +109,6 @@ func (p pattern) names() string {
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
 	words := fmt.Sprintf("Cut %d: %s of %s", p.number, say.Count(len(p.bars), barNoun(b)), b.Size(units))
-	if full := units.Cut(b.Stock); full != b.Size(units) {
-		words += " (" + full + ")"
-	}
 	if b.Owned {
 		words += " from the shed"
 	}

@@ -81,7 +81,7 @@ func TestCompare(t *testing.T) {
 	if len(want) > 0 {
 		t.Errorf("not on the list: %v", want)
 	}
-	if !slices.Contains(c.Figures, Change{"arches", "6", "8"}) {
+	if !slices.Contains(c.Figures, change(counted("arches", 6), counted("arches", 8))) {
 		t.Errorf("arches 6 to 8 is not among %v", c.Figures)
 	}
 }

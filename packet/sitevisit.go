@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -14,8 +15,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// visitFoot is the height of the box at the foot of the form, for who measured what and when.
-const visitFoot paper.Length = 18
+// visitBox is the height of the box at the foot of the form, for who measured what and when.
+const visitBox paper.Length = 18
 
 // SiteVisit makes the blank form that a yard is measured on before any spec exists: two pages that ask for what a spec says of a site, in the order
 // of one walk round it. Nothing of it is computed.
@@ -39,6 +40,35 @@ type visit struct {
 	units measure.System
 }
 
+// VisitPart is a part of the form, in the order of the walk round a yard: buried lines before any peg is driven.
+type VisitPart struct {
+	Name string
+	Keys []string // of the spec, that what is filled in is typed into
+}
+
+// The parts of the form.
+var (
+	visitBuried   = VisitPart{"Buried", []string{"site.buried"}}
+	visitSketch   = VisitPart{"Sketch", []string{"site.features", "site.north"}}
+	visitMarks    = VisitPart{"Fixed marks", []string{"site.marks[].from", "site.marks[].side"}}
+	visitWalk     = VisitPart{"The walk", []string{"site.start.from", "site.start.toward", "tunnel.length", "site.route"}}
+	visitLevels   = VisitPart{"Levels", []string{"site.levels"}}
+	visitOutlets  = VisitPart{"Outlets", []string{"site.outlets[].from", "power.circuits"}}
+	visitOverhead = VisitPart{"Overhead", []string{"site.overhead"}}
+	visitSoil     = VisitPart{"Soil", []string{"site.soil"}}
+	visitFoot     = VisitPart{"Foot", []string{"title", "site.address", "crew.ask.phone"}}
+)
+
+// VisitParts returns the parts of the form in their order.
+func VisitParts() []VisitPart {
+	return []VisitPart{visitBuried, visitSketch, visitMarks, visitWalk, visitLevels, visitOutlets, visitOverhead, visitSoil, visitFoot}
+}
+
+// heading is a part's number and name.
+func (p VisitPart) heading() string {
+	return fmt.Sprintf("%d. %s.", slices.IndexFunc(VisitParts(), func(o VisitPart) bool { return o.Name == p.Name })+1, p.Name)
+}
+
 // say picks the wording of the units.
 func (v visit) say(imperial, metric string) string {
 	return measure.By(v.units, imperial, metric)
@@ -48,7 +78,7 @@ func (v visit) say(imperial, metric string) string {
 func (v visit) page() *flow {
 	page := &paper.Page{Size: v.b.size}
 	room := paper.Rect{X: punchMargin, Y: clipZone, W: v.b.size.W - punchMargin - edgeMargin}
-	room.H = v.b.size.H - clipZone - edgeMargin - visitFoot - blockGap
+	room.H = v.b.size.H - clipZone - edgeMargin - visitBox - blockGap
 	return &flow{b: v.b, page: page, room: room, leaves: []leaf{{page, notToScale}}}
 }
 
@@ -57,7 +87,7 @@ func (v visit) frame(page *paper.Page, number, of int) {
 	right := v.b.size.W - edgeMargin
 	page.Text(paper.Point{X: punchMargin, Y: 16.5}, paper.AtLeft, page.Title, paper.SheetName)
 	page.Text(paper.Point{X: right, Y: 16.5}, paper.AtRight, fmt.Sprintf("page %d of %d", number, of), paper.Heading)
-	box := paper.Rect{X: punchMargin, Y: v.b.size.H - edgeMargin - visitFoot, W: right - punchMargin, H: visitFoot}
+	box := paper.Rect{X: punchMargin, Y: v.b.size.H - edgeMargin - visitBox, W: right - punchMargin, H: visitBox}
 	page.Stroke(paper.Box(box), paper.Thick)
 	blank := func(x, y, width paper.Length, word string) {
 		start := x + paper.Floor.Width(word) + 2
@@ -76,10 +106,13 @@ func (v visit) frame(page *paper.Page, number, of int) {
 func (v visit) sketch() *paper.Page {
 	f := v.page()
 	f.text("Measures a yard before anything is planned. Two people. Fill what you can; a blank is better than a guess.", paper.Strong)
-	f.text("Bring: two tapes of "+v.say("100 ft", "30 m")+", string, a line level, four pegs, "+v.say("a 3/8 in", "a 10 mm")+" steel bar, this form, pencil, phone camera.", paper.Body)
+	f.text("Bring: two tapes of "+v.say("100 ft", "30 m")+", string, a line level, two pegs, "+v.say("a 3/8 in", "a 10 mm")+" steel bar, this form, pencil, phone camera.", paper.Body)
 	f.gap(1.5)
-	v.part(f, "1. Sketch.", "Stand where people will walk in and look where they will walk: that is straight ahead, up the page. Draw the walk as a line, then buildings, fences, trees, beds, paving, drains, "+
-		"outlets (E), taps (W), wires overhead (dashes), and every fixed mark with its letter. One square is "+v.say("_______ ft.", "_______ m."))
+	v.part(f, visitBuried, "Ask the owner about private lines, and have the public ones located before a peg or a stake is driven.")
+	f.table(place.Table{RowMin: 7, Columns: []place.Column{{Head: "Water, drain, gas, power …", Width: 60}, {Head: "Runs from, to (squares of the sketch)"}, {Head: "Marked by", Width: 40}}}, make([]place.Row, 2))
+	f.gap(1.5)
+	v.part(f, visitSketch, "Stand where people will walk in and look where they will walk: that is straight ahead, up the page. Draw the walk as a line, then buildings, fences, trees, beds, paving, drains, "+
+		"outlets (E), taps (W), wires overhead (dashes), and every fixed mark with its letter. One square is "+v.say("_______ ft.", "_______ m.")+" North is at ______ degrees from straight ahead.")
 	f.gap(1)
 
 	marks := func(f *flow) { v.marks(f) }
@@ -92,8 +125,8 @@ func (v visit) sketch() *paper.Page {
 
 // marks asks for fixed marks and the tapes between them, which is all that is needed to plot them.
 func (v visit) marks(f *flow) {
-	v.part(f, "2. Fixed marks.", "Choose three to five things that will be there next year: a house corner, a post, a hydrant. Spread them round the walk, none farther than "+v.say("100 ft", "30 m")+
-		" from it. Tape every pair you can, level and tight, at the ground. Two tapes fix a mark, a third checks it.")
+	v.part(f, visitMarks, "Choose three to five things that will be there next year: a house corner, a post, a hydrant. Spread them round the walk, none farther than "+v.say("100 ft", "30 m")+
+		" from it. Tape every pair you can, level and tight, at the ground. Two tapes fix a mark, a third checks it. Type A at [0, 0], B at [its tape from A, 0].")
 	f.gap(1)
 	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "", Width: 8, Lettering: paper.Cell}, {Head: "What it is, exactly where"}}}
 	for _, from := range []string{"A", "B", "C", "D"} {
@@ -112,8 +145,10 @@ func (v visit) marks(f *flow) {
 	f.text("Seen from A toward B, on which side lie C ______ D ______ E ______ (left or right)?", paper.Body)
 }
 
-// part sets a part of the form: its number and name in bold, and what to do behind them.
-func (v visit) part(f *flow, name, text string) {
+// part sets a part of the form: its number and name in bold, what to do behind them, and at the end the keys that it is typed into.
+func (v visit) part(f *flow, p VisitPart, text string) {
+	name := p.heading()
+	text += " In the spec: " + strings.Join(p.Keys, ", ") + "."
 	indent := paper.Strong.Width(name) + 2
 	lines := paper.Body.Wrap(text, f.room.W-indent)
 	line := f.take(paper.Body.Leading())
@@ -141,19 +176,20 @@ func (v visit) tables() *paper.Page {
 			}
 			list = append(list, r)
 		}
-		f.table(place.Table{RowMin: 7.4, Columns: columns}, list)
+		f.table(place.Table{RowMin: measure.By[paper.Length](v.units, 7, 8), Columns: columns}, list) // A4 is longer
 		f.gap(1.5)
 	}
 
-	v.part(f, "3. The walk.", "Put pegs at both sides of the entrance and of the exit. Tape each from the marks.")
-	table(0, []string{"Entrance, left", "Entrance, right", "Exit, left", "Exit, right"}, blank("Peg", 36), even("from A", 4), even("from B", 4), even("from C", 4), even("to the peg across", 4))
-	f.text("Length of the walk ____________ narrowest clear width ____________ bends left / right / not", paper.Body)
+	v.part(f, visitWalk, "Put a peg in the middle of the entrance, where the first arch will stand, and one in the middle of the exit. Tape each from the marks. "+
+		"Seen from A toward B the entrance lies left / right, the exit left / right.")
+	table(0, []string{"Entrance, middle", "Exit, middle"}, blank("Peg", 36), even("from A", 4), even("from B", 4), even("from C", 4), even("width there", 4))
+	f.text("Length of the walk ____________ narrowest clear width ____________ bends ______ degrees left / right of radius ______ after ______", paper.Body)
 	f.gap(2)
 
 	const picture = 74
 	levels := func(f *flow) {
-		v.part(f, "4. Levels.", "String over the pegs of a side, tight, until the line level’s bubble is in the middle. Tape down to the ground. "+
-			"For the other side first level a string across, so that both start at one height.")
+		v.part(f, visitLevels, "String along each side, tight, until the line level’s bubble is in the middle. Tape down to the ground. "+
+			"For the other side first level a string across, so that both start at one height. Type drops with a minus.")
 	}
 	top := f.take(max(20, f.height(whole-picture-4, levels)) + 1)
 	words, shown := top.SplitLeft(top.W - picture - 4)
@@ -161,18 +197,15 @@ func (v visit) tables() *paper.Page {
 	draw.StringLevel(f.page, paper.Rect{X: shown.X + 4, Y: shown.Y, W: picture, H: 20}, "level string", "tape down")
 	table(0, []string{"Left side", "Right side"}, blank("String to ground", 36), even("at entrance", 5), even("quarter way", 5), even("half way", 5), even("3 quarters", 5), even("at exit", 5))
 
-	v.part(f, "5. Outlets.", "Open no cover. Press TEST: a protected (GFCI) outlet goes dead; press RESET.")
-	table(3, nil, blank("Outlet, where", 48), blank("from A", 24), blank("from B", 24), blank("Breaker, amps", 21), blank("Sockets", 19), blank("Reset at", 21), rest("Also feeds"))
+	v.part(f, visitOutlets, "Open no cover. Press TEST: a protected (GFCI) outlet goes dead; press RESET.")
+	table(3, nil, blank("Outlet, where", 40), blank("from A", 19), blank("from B", 19), blank("Side of A to B", 19), blank("Breaker", 19), blank("GFCI", 14), blank("Sockets", 20), blank("Reset at", 17), rest("Also feeds"))
 
-	v.part(f, "6. Overhead.", "Stay "+v.say("10 ft", "3 m")+" away with all you hold; no tape, pole or ladder near a wire. A helper stands below it, hands down; from far off, count how many helpers high it is.")
+	v.part(f, visitOverhead, "Stay "+v.say("10 ft", "3 m")+" away with all you hold; no tape, pole or ladder near a wire. A helper stands below it, hands down; from far off, count how many helpers high it is.")
 	table(2, nil, blank("Wire or branch, whose", 60), blank("Height", 30), rest("Crosses or passes the walk where"))
 
-	v.part(f, "7. Buried.", "Ask the owner. Drive nothing until the locating service has been.")
-	table(2, nil, blank("Water, drain, gas, power …", 60), rest("Runs from, to"), blank("Who marks it", 40))
-
-	v.part(f, "8. Soil.", "Clear of anything buried, push the bar down by hand at three places: "+v.say("____ in, ____ in, ____ in.", "_____ mm, _____ mm, _____ mm.")+
+	v.part(f, visitSoil, "Clear of anything buried, push the bar down by hand at three places: "+v.say("____ in, ____ in, ____ in.", "_____ mm, _____ mm, _____ mm.")+
 		" Thumb goes in easily (soft) / with force (firm). A squeezed handful falls apart (sandy) / holds.")
 	f.gap(1)
-	v.part(f, "9. Photos:", "from the entrance, from the exit, of each mark, each outlet, whatever is overhead.")
+	f.text("Photos: from the entrance, from the exit, of each mark, each outlet, whatever is overhead.", paper.Body)
 	return f.page
 }

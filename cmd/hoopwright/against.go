@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"strings"
@@ -16,17 +15,17 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	if old == "-" {
 		return badCall("check: --against names a file; standard input is for the spec")
 	}
-	was, err := readSpec(old, s)
+	was, err := readBuilt(old, s)
 	if err != nil {
 		return err
 	}
 	was.Units = plan.Spec.Units // figures are set beside each other as they are printed
 	c := packet.Compare(solve(was), plan)
 	if asJSON {
-		enc := json.NewEncoder(s.out)
-		enc.SetIndent("", "  ")
-		enc.SetEscapeHTML(false)
-		err = enc.Encode(c)
+		err = printJSON(s.out, struct {
+			Schema int `json:"schema"`
+			packet.Comparison
+		}{schema, c})
 	} else {
 		err = sayChanges(s.out, old, c)
 	}

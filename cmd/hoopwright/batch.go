@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"runtime"
@@ -45,7 +44,12 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 		if err == nil {
 			continue
 		}
-		fmt.Fprintf(s.err, "%s: %v\n", jobs[i].operand, err)
+		switch e := asExit(err); {
+		case len(e.spec) > 0:
+			fmt.Fprintln(s.err, e) // names the file itself
+		case e.msg != "":
+			fmt.Fprintf(s.err, "hoopwright: %s: %s\n", jobs[i].operand, e.msg)
+		}
 		if code(err) > exitMustFix {
 			failed++
 		}
@@ -59,7 +63,7 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 	if failed == 0 {
 		return exitError{code: code(worst)}
 	}
-	return exitError{code(worst), fmt.Sprintf("hoopwright: %d of %d packets were not made", failed, len(jobs))}
+	return exitError{code: code(worst), msg: fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))}
 }
 
 // guarded turns a panic, which is a bug, into the failure of one job.
@@ -74,11 +78,7 @@ func guarded(work func() error) (err error) {
 
 // code is the exit code that an error asks for.
 func code(err error) int {
-	var e exitError
-	if errors.As(err, &e) {
-		return e.code
-	}
-	return exitNoOutput
+	return asExit(err).code
 }
 
 // progress says on a terminal how far a call has come, once it takes long.

@@ -118,13 +118,15 @@ func TestCompletionInBash(t *testing.T) {
 	}
 	_, script, _ := call(t, "", "completion", "bash")
 	for line, want := range map[string]string{
-		"hoopwright rec":                   "recover",
-		"hoopwright packet --sh":           "--sheets",
-		"hoopwright packet --for mark":     "marking",
-		"hoopwright packet --units me":     "metric",
-		"hoopwright packet --sheets perm":  "permission",
-		"hoopwright completion f":          "fish",
-		"hoopwright check yard.yaml --jso": "--json",
+		"hoopwright rec":                        "recover",
+		"hoopwright packet --sh":                "--sheets",
+		"hoopwright packet --for mark":          "marking",
+		"hoopwright packet --units me":          "metric",
+		"hoopwright packet --sheets perm":       "permission",
+		"hoopwright completion f":               "fish",
+		"hoopwright keys li":                    "lights",
+		`hoopwright sizes --pipe pvc\ sch40\ 3`: `pvc\ sch40\ 3/4\ in`,
+		"hoopwright check yard.yaml --jso":      "--json",
 	} {
 		ask := script + "\nCOMP_WORDS=(" + line + "); COMP_CWORD=$((${#COMP_WORDS[@]}-1)); _hoopwright; echo \"${COMPREPLY[@]}\""
 		out, err := exec.Command("bash", "--norc", "-c", ask).CombinedOutput()

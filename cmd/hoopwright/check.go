@@ -14,42 +14,72 @@ import (
 
 // checkVerb solves a spec and reports; it writes no packet.
 func checkVerb(args []string, s streams) error {
-	f := flags("check", "check [SPEC] [--json | --shopping csv] [--against OLD]", s)
+	f := flags("check", s)
 	asJSON := f.Bool("json", false, "print the whole plan as JSON, lengths in millimetres")
 	shopping := f.String("shopping", "", "print the shopping list alone as `FORMAT`: csv, for spreadsheets")
 	units := f.String("units", "", "report in `SYSTEM`: imperial or metric")
 	against := f.String("against", "", "say what changed from `OLD`, a spec or a packet, and what to buy because of it")
+	taken := f.Bool("assumed", false, "list what the spec does not give: key, value taken, why")
 	operand, err := parse(f, args)
 	if err != nil {
 		return err
 	}
-	switch {
-	case *shopping != "" && *shopping != "csv":
-		return badCall("check: --shopping is csv, not %q", *shopping)
-	case *shopping != "" && *against != "":
-		return badCall("check: --against says itself what to buy; give --shopping csv or --against, not both")
-	case *shopping != "" && *asJSON:
-		return badCall("check: --json prints the shopping list too; give --json or --shopping csv, not both")
+	c := checking{asJSON: *asJSON, assumed: *taken, shopping: *shopping, units: *units, against: *against}
+	if err := c.clash(); err != nil {
+		return err
 	}
+	err = c.check(operand, s)
+	if c.asJSON {
+		return saidInJSON(err, s)
+	}
+	return err
+}
+
+// checking is what a call asks of a check.
+type checking struct {
+	asJSON, assumed          bool
+	shopping, units, against string
+}
+
+// clash reports options that exclude each other.
+func (c checking) clash() error {
+	switch {
+	case c.shopping != "" && c.shopping != "csv":
+		return badCall("check: --shopping is csv, not %q", c.shopping)
+	case c.shopping != "" && c.against != "":
+		return badCall("check: --against says itself what to buy; give --shopping csv or --against, not both")
+	case c.shopping != "" && c.asJSON:
+		return badCall("check: --json prints the shopping list too; give --json or --shopping csv, not both")
+	case c.assumed && (c.shopping != "" || c.against != ""):
+		return badCall("check: --assumed is a list of its own; give it alone, or --json, which has it too")
+	}
+	return nil
+}
+
+// check reads and solves the spec and prints what was asked for.
+func (c checking) check(operand string, s streams) error {
 	sp, err := readSpec(operand, s)
 	if err != nil {
 		return err
 	}
-	if err := setUnits(sp, *units); err != nil {
+	if err := setUnits(sp, c.units); err != nil {
 		return err
 	}
 	plan := solve(sp)
-	if *against != "" {
-		return compare(plan, *against, *asJSON, s)
+	if c.against != "" {
+		return compare(plan, c.against, c.asJSON, s)
 	}
 	switch {
-	case *shopping == "csv":
+	case c.shopping == "csv":
 		err = writeShopping(s.out, plan)
-	case *asJSON:
-		enc := json.NewEncoder(s.out)
-		enc.SetIndent("", "  ")
-		enc.SetEscapeHTML(false)
-		err = enc.Encode(plan)
+	case c.asJSON:
+		err = printJSON(s.out, struct {
+			Schema int `json:"schema"`
+			*layout.Plan
+			Assumed []assumption `json:"assumed"`
+		}{schema, plan, assumed(plan.Spec)})
+	case c.assumed:
+		err = sayAssumed(s.out, plan.Spec)
 	default:
 		err = report(s.out, plan)
 	}
@@ -57,6 +87,46 @@ func checkVerb(args []string, s streams) error {
 		return fmt.Errorf("check: %w", err)
 	}
 	return verdict(plan)
+}
+
+// printJSON prints a value with a line a field.
+func printJSON(w io.Writer, value any) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(value)
+}
+
+// fault is one thing wrong with a call or a spec, for JSON. Line and column are 0 where there is no place.
+type fault struct {
+	File    string `json:"file"`
+	Line    int    `json:"line"`
+	Column  int    `json:"column"`
+	Key     string `json:"key"`
+	Text    string `json:"text"`
+	Example string `json:"example"`
+}
+
+// saidInJSON prints why nothing was solved as JSON too, and keeps the exit code. What was printed already is not told again.
+func saidInJSON(err error, s streams) error {
+	if err == nil || asExit(err).code < exitBadCall {
+		return err
+	}
+	e := asExit(err)
+	faults := []fault{}
+	for _, x := range e.spec {
+		faults = append(faults, fault{x.Pos.File, x.Pos.Line, x.Pos.Column, x.Key, x.Text, x.Example})
+	}
+	if len(e.spec) == 0 {
+		faults = append(faults, fault{Text: e.msg})
+	}
+	if err := printJSON(s.out, struct {
+		Schema int     `json:"schema"`
+		Errors []fault `json:"errors"`
+	}{schema, faults}); err != nil {
+		return err
+	}
+	return exitError{code: e.code}
 }
 
 // report prints the key figures and every finding.

@@ -8,13 +8,15 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
 
 // completionVerb writes what a shell needs to complete a call. It asks every verb for its own help, so it cannot fall behind.
 func completionVerb(args []string, s streams) error {
-	f := flags("completion", "completion bash | zsh | fish   (for bash: source <(hoopwright completion bash))", s)
+	f := flags("completion", s)
 	shell, err := parse(f, args)
 	if err != nil {
 		return err
@@ -47,16 +49,39 @@ var optionWord = regexp.MustCompile(`--[a-z][a-z-]*`)
 // optionValues are the words that some options take.
 func optionValues() map[string][]string {
 	return map[string][]string{"--sheets": packet.Words(), "--for": packet.Crews(), "--units": {"imperial", "metric"},
-		"--paper": spec.Papers()}
+		"--paper": spec.Papers(), "--soil": {"firm", "soft", "sandy", "frozen"}, "--around": {"open", "suburban", "sheltered", "shore", "hilltop", "gap"}, "--gfci": {"yes", "no"}, "--buried": {"yes", "no"}}
+}
+
+// optionNames are the names of the catalog that some options take, blanks and all.
+func optionNames() map[string][]string {
+	var pipes []string
+	for _, p := range catalog.Pipes() {
+		pipes = append(pipes, p.Name)
+	}
+	return map[string][]string{"--pipe": pipes}
+}
+
+// sections are the sections of a spec, for keys.
+func sections() (list []string) {
+	for _, k := range spec.Keys(measure.Imperial) {
+		if !strings.Contains(k.Path, ".") && !strings.HasSuffix(k.Path, "[]") {
+			list = append(list, k.Path)
+		}
+	}
+	return list
 }
 
 func bashCompletion(options map[string][]string) string {
 	var b strings.Builder
 	b.WriteString("_hoopwright() {\n  local cur=${COMP_WORDS[COMP_CWORD]} prev=${COMP_WORDS[COMP_CWORD-1]} words=\n  if [ \"$COMP_CWORD\" -eq 1 ]; then\n")
-	fmt.Fprintf(&b, "    words='%s'\n  else\n    case $prev in\n", strings.Join(slices.Sorted(maps.Keys(options)), " "))
+	fmt.Fprintf(&b, "    words='%s'\n  else\n    case $prev in\n", strings.Join(append(slices.Sorted(maps.Keys(options)), "help"), " "))
 	for _, name := range slices.Sorted(maps.Keys(optionValues())) {
 		fmt.Fprintf(&b, "      %s) words='%s' ;;\n", name, strings.Join(optionValues()[name], " "))
 	}
+	for _, name := range slices.Sorted(maps.Keys(optionNames())) {
+		fmt.Fprintf(&b, "      %s) local IFS=$'\\n'; cur=${cur//\\\\/}; COMPREPLY=($(compgen -W '%s' -- \"$cur\")); COMPREPLY=(\"${COMPREPLY[@]// /\\\\ }\"); return ;;\n", name, strings.Join(optionNames()[name], "\n"))
+	}
+	fmt.Fprintf(&b, "      keys) words='%s' ;;\n      help) words='%s' ;;\n", strings.Join(sections(), " "), strings.Join(slices.Sorted(maps.Keys(options)), " "))
 	b.WriteString("      completion) words='bash zsh fish' ;;\n      *) case $cur in -*) case ${COMP_WORDS[1]} in\n")
 	for _, name := range slices.Sorted(maps.Keys(options)) {
 		if len(options[name]) > 0 {
@@ -75,6 +100,9 @@ func fishCompletion(options map[string][]string) string {
 			fmt.Fprintf(&b, "complete -c hoopwright -n '__fish_seen_subcommand_from %s' -l %s", name, strings.TrimPrefix(option, "--"))
 			if values := optionValues()[option]; values != nil {
 				fmt.Fprintf(&b, " -x -a '%s'", strings.Join(values, " "))
+			}
+			if names := optionNames()[option]; names != nil {
+				fmt.Fprintf(&b, " -x -a \"(printf '%%s\\n' '%s')\"", strings.Join(names, "' '"))
 			}
 			b.WriteString("\n")
 		}

@@ -12,26 +12,38 @@ import (
 	"hoopwright/packet"
 )
 
-// readSpec reads the spec that an operand names: a file, - for standard input, or the built-in example for none.
+// readSpec reads the spec that an operand names: a file, a packet for the spec in it, - for standard input, or the built-in example for none.
 func readSpec(operand string, s streams) (*spec.Spec, error) {
+	return readWith(packet.Recover, operand, s)
+}
+
+// readBuilt reads the spec that something was built by: of a packet the one with every default written out, so that newer defaults change nothing.
+func readBuilt(operand string, s streams) (*spec.Spec, error) {
+	return readWith(packet.RecoverFilled, operand, s)
+}
+
+// recovery gets a spec out of a packet.
+type recovery func(file []byte) (name string, source []byte, err error)
+
+func readWith(get recovery, operand string, s streams) (*spec.Spec, error) {
 	name, source, err := source(operand, s.in)
 	if err != nil {
 		return nil, err
 	}
 	if packet.IsPDF(source) {
-		if name, source, err = fromPacket(name, source, s); err != nil {
+		if name, source, err = fromPacket(get, name, source, s); err != nil {
 			return nil, err
 		}
 	}
 	sp, err := spec.Read(name, source)
 	if err != nil {
-		return nil, exitError{exitBadCall, strings.TrimRight(err.Error(), "\n")}
+		return nil, badSpec(err)
 	}
 	return sp, nil
 }
 
 // fromPacket takes the spec out of a packet that stands where a spec is wanted. What was read of a long one is its start alone.
-func fromPacket(operand string, start []byte, s streams) (string, []byte, error) {
+func fromPacket(get recovery, operand string, start []byte, s streams) (string, []byte, error) {
 	file := start
 	if len(start) > spec.MostBytes {
 		from := s.in
@@ -46,7 +58,7 @@ func fromPacket(operand string, start []byte, s streams) (string, []byte, error)
 			file = append(start, rest...)
 		}
 	}
-	name, source, err := packet.Recover(file)
+	name, source, err := get(file)
 	if err != nil {
 		return "", nil, badCall("%s is a PDF and no spec can be got out of it: %v", operand, err)
 	}

@@ -2,24 +2,42 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
+
+	"hoopwright/layout/spec"
+	"hoopwright/packet"
 )
 
-// writeWhole writes the file so that it appears whole or not at all: a temporary file in the same folder, then a rename.
-// A file that is there already must be a PDF; anything else is left alone, for the name is likely a slip.
-func writeWhole(name string, data []byte) error {
-	if err := replaceable(name); err != nil {
-		return err
+// cannotWrite says why a file cannot be written. Names of temporary files, which nobody knows, are left out.
+func cannotWrite(name string, err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		err = path.Err
+	case errors.As(err, &link):
+		err = link.Err
 	}
-	fail := func(err error) error {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+	return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: %v", name, err)}
+}
+
+// writeWhole writes the file so that it appears whole or not at all: a temporary file in the same folder, then a rename. What is no file, such as /dev/null, is written to as it is.
+func writeWhole(name string, data []byte) error {
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() && !info.IsDir() {
+		if err := os.WriteFile(name, data, 0o644); err != nil {
+			return cannotWrite(name, err)
+		}
+		return nil
 	}
 	tmp, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
 	if err != nil {
-		return fail(err)
+		return cannotWrite(name, err)
 	}
 	defer os.Remove(tmp.Name()) // fails once renamed, as it should
 	_, err = tmp.Write(data)
@@ -36,38 +54,81 @@ func writeWhole(name string, data []byte) error {
 		err = os.Rename(tmp.Name(), name)
 	}
 	if err != nil {
-		return fail(err)
+		return cannotWrite(name, err)
 	}
 	return nil
 }
 
-// replaceable reports why a name must not be written to.
-func replaceable(name string) error {
+// replaceable reports why a packet must not be written to a name: something else is there, or a packet of another tunnel or season.
+func replaceable(name string, sp *spec.Spec) error {
 	info, err := os.Stat(name)
-	if os.IsNotExist(err) {
+	switch {
+	case os.IsNotExist(err):
+		return nil
+	case err != nil:
+		return cannotWrite(name, err)
+	case info.IsDir():
+		return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: it is a folder; name a file, as in -o %s", name, filepath.Join(name, "packet.pdf"))}
+	case !info.Mode().IsRegular() || info.Size() == 0:
 		return nil
 	}
-	if err != nil {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
-	}
-	if info.IsDir() {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: it is a folder; name a file, as in -o %s", name, filepath.Join(name, "packet.pdf"))}
+	kept := func(why string) error {
+		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and %s; it is left as it was. Name another file with -o, or replace it with --force", name, why)}
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot replace %s: %v", name, err)}
+		return cannotWrite(name, err)
 	}
 	defer f.Close()
-	head := make([]byte, 5)
-	n, err := io.ReadFull(f, head)
-	if n > 0 && !bytes.HasPrefix(head[:n], []byte("%PDF")) || err != nil && n == 0 && info.Size() > 0 {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: %s is there already and is not a PDF; it is left as it was. Name another file with -o", name)}
+	old, err := io.ReadAll(io.LimitReader(f, mostPacket))
+	if err != nil {
+		return cannotWrite(name, err)
+	}
+	if !bytes.HasPrefix(old, []byte("%PDF")) {
+		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is not a PDF; it is left as it was. Name another file with -o", name)}
+	}
+	_, source, err := packet.Recover(old)
+	if err != nil {
+		return kept("is no packet of ours")
+	}
+	was, err := spec.Read(name, source)
+	switch {
+	case err != nil:
+		return kept("is a packet of a spec that this version cannot read")
+	case was.Title != sp.Title:
+		return kept(fmt.Sprintf("is the packet of another tunnel, %s", was.Title))
+	case was.Season != sp.Season:
+		return kept(fmt.Sprintf("is the packet of %s", orWords(was.Season, "no season")))
 	}
 	return nil
 }
 
+func orWords(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+// intoFolder returns the file that a packet goes to when -o names a folder, one that is there or one to be made, which ends in a slash.
+func intoFolder(output, file string) (string, bool, error) {
+	info, err := os.Stat(output)
+	switch ends := strings.HasSuffix(output, "/") || strings.HasSuffix(output, string(filepath.Separator)); {
+	case err == nil && info.IsDir():
+		return filepath.Join(output, file), true, nil
+	case err == nil && ends:
+		return "", false, exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot make the folder %s: a file of that name is there", output)}
+	case !ends:
+		return output, false, nil
+	}
+	if err := os.MkdirAll(output, 0o755); err != nil {
+		return "", false, cannotWrite(output, err)
+	}
+	return filepath.Join(output, file), true, nil
+}
+
 // isTerminal reports whether the stream is a terminal, where PDF bytes would do harm.
-func isTerminal(w io.Writer) bool {
+func isTerminal(w any) bool {
 	f, ok := w.(*os.File)
 	if !ok {
 		return false

@@ -20,7 +20,7 @@ import (
 
 // packetVerb writes the packets of one spec or several.
 func packetVerb(args []string, s streams) error {
-	f := flags("packet", "packet [SPEC …] [-o FILE]", s)
+	f := flags("packet", s)
 	var o packetOptions
 	output := f.StringP("output", "o", "", "write the packet to `FILE`, - for standard output; of several specs, into the folder of that name (default: the spec's name with .pdf)")
 	f.StringSliceVar(&o.sheets, "sheets", nil, "only these `SHEETS`: "+strings.Join(packet.Words(), ", "))
@@ -29,11 +29,14 @@ func packetVerb(args []string, s streams) error {
 	f.StringVar(&o.units, "units", "", "print in `SYSTEM`: imperial or metric")
 	f.BoolVar(&o.annex, "annex", false, "the annex too: every figure, what it bears, how it was reckoned, permission, a letter to the neighbours")
 	f.BoolVar(&o.oneSided, "one-sided", false, "every side on a sheet of paper of its own (default: two-sided, turned on the long edge)")
+	f.BoolVar(&o.force, "force", false, "replace an existing PDF whatever it is")
+	f.BoolVarP(&o.quiet, "quiet", "q", false, "say nothing of what was written")
 	date := f.String("date", "", "the `DAY` printed as the issue date, as in 2026-11-21 (default: SOURCE_DATE_EPOCH, or today)")
 	err := parseFlags(f, args)
 	if err != nil {
 		return err
 	}
+	o.sheets, o.crews = trimmed(o.sheets), trimmed(o.crews)
 	if o.day, err = issueDate(*date); err != nil {
 		return err
 	}
@@ -54,6 +57,7 @@ type packetOptions struct {
 	paper, units  string
 	annex         bool
 	oneSided      bool
+	force, quiet  bool
 	day           time.Time
 }
 
@@ -65,18 +69,21 @@ func (o packetOptions) jobs(operands []string, output string, s streams) ([]job,
 	var jobs []job
 	for _, operand := range operands {
 		j := job{operand, outputName(operand, o.crews)}
-		switch info, err := os.Stat(output); {
-		case output == "":
-		case len(operands) == 1:
+		if output != "" && output != "-" {
+			target, folder, err := intoFolder(output, namedFor(operand, o.crews))
+			switch {
+			case err != nil:
+				return nil, err
+			case len(operands) > 1 && !folder:
+				return nil, badCall("packet: with %d specs -o names a folder, and %s is none; end it in a slash to make one", len(operands), output)
+			}
+			j.target = target
+		} else if output == "-" {
 			j.target = output
-		case err != nil || !info.IsDir():
-			return nil, badCall("packet: with %d specs -o names a folder that is there, and %s is none", len(operands), output)
-		default:
-			j.target = filepath.Join(output, j.target)
 		}
 		if j.target == "-" {
 			if len(operands) > 1 {
-				return nil, badCall("packet: standard input is one spec, its packet goes to standard output; give it alone")
+				return nil, badCall("packet: standard output holds one packet; give one spec alone")
 			}
 			if isTerminal(s.out) {
 				return nil, badCall("packet: the packet is a PDF and would garble a terminal; name a file with -o, or send standard output to one")
@@ -125,13 +132,21 @@ func (o packetOptions) bind(j job, s streams) error {
 			return fmt.Errorf("cannot write to standard output: %w", err)
 		}
 	} else {
+		if !o.force {
+			if err := replaceable(j.target, sp); err != nil {
+				return err
+			}
+		}
 		if err := writeWhole(j.target, file.Bytes()); err != nil {
 			return err
 		}
-		fmt.Fprintf(s.err, "wrote %s, %d pages\n", j.target, len(doc.Pages))
 	}
-	for _, n := range notes {
-		fmt.Fprintf(s.err, "paper note: %s found no room\n", strings.TrimSpace(n.Block+" "+n.What))
+	if !o.quiet {
+		var noRoom []string
+		for _, n := range notes {
+			noRoom = append(noRoom, strings.TrimSpace(n.Block+" "+n.What))
+		}
+		sayMade(s.err, j, plan, len(doc.Pages), noRoom)
 	}
 	return verdict(plan)
 }
@@ -142,16 +157,24 @@ func verdict(plan *layout.Plan) error {
 	if len(codes) == 0 {
 		return nil
 	}
-	return exitError{exitMustFix, "hoopwright: DO NOT BUILD yet; must fix: " + strings.Join(codes, ", ")}
+	return exitError{code: exitMustFix, msg: "DO NOT BUILD yet; must fix: " + strings.Join(codes, ", ")}
 }
 
 // outputName is where the packet goes unless told: into the current folder under the spec's own name.
 // A bundle for crews carries their names, so that it never takes the place of the whole packet.
 func outputName(operand string, crews []string) string {
-	switch {
-	case operand == "-":
+	if operand == "-" {
 		return "-"
-	case operand == "":
+	}
+	return namedFor(operand, crews)
+}
+
+// namedFor is the packet's file name: the spec's own, of standard input a plain one.
+func namedFor(operand string, crews []string) string {
+	switch operand {
+	case "-":
+		operand = "packet"
+	case "":
 		operand = examples.BuiltIn
 	}
 	base := filepath.Base(operand)

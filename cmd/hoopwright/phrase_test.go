@@ -24,9 +24,9 @@ var takesApart = map[string][]string{
 
 // The files that may, and why.
 var mayTakeApart = map[string]string{
-	"packet/recover.go":     "reads a spec out of a packet",
-	"packet/leafspec.go":    "prints the spec's own source, line by line",
-	"draw/block/words.go":   "sets words of several letterings on a line: spaces at their ends",
+	"packet/recover.go":   "reads a spec out of a packet",
+	"packet/leafspec.go":  "prints the spec's own source, line by line",
+	"draw/block/words.go": "sets words of several letterings on a line: spaces at their ends",
 }
 
 func TestNoPhraseIsTakenApart(t *testing.T) {

@@ -14,8 +14,9 @@ const mostPacket = 256 << 20
 
 // recoverVerb gets the spec back out of a packet.
 func recoverVerb(args []string, s streams) error {
-	f := flags("recover", "recover PACKET [-o FILE]   (never overwrites)", s)
+	f := flags("recover", s)
 	output := f.StringP("output", "o", "", "write the spec to `FILE`, - for standard output (default: the name it had)")
+	filled := f.Bool("filled", false, "the spec with every default and choice written out, as the packet was built")
 	operand, err := parse(f, args)
 	if err != nil {
 		return err
@@ -27,7 +28,11 @@ func recoverVerb(args []string, s streams) error {
 	if err != nil {
 		return badCall("recover: cannot read the packet: %v", err)
 	}
-	name, source, err := packet.Recover(file)
+	get := packet.Recover
+	if *filled {
+		get = packet.RecoverFilled
+	}
+	name, source, err := get(file)
 	if err != nil {
 		return badCall("recover: %s: %v", operand, err)
 	}

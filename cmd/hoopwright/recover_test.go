@@ -15,7 +15,7 @@ import (
 // TestRecoverFromResavedPackets gets the spec back from packets that other programs have saved again: what is not installed is skipped.
 func TestRecoverFromResavedPackets(t *testing.T) {
 	inFolder(t, nil)
-	if code, _, errs := call(t, "", "packet", "--date", "2026-11-20", "--sheets", "overview"); code != 0 {
+	if code, _, errs := call(t, "", "packet", "--date", "2026-11-20", "--sheets", "board"); code != 0 {
 		t.Fatalf("exit %d: %s", code, errs)
 	}
 	tools := []struct {
@@ -69,7 +69,7 @@ func recovers(t *testing.T, file string) {
 // TestRecoverLeavesFilesAlone: what is there stays, and a packet without a spec is told apart from what is no packet.
 func TestRecoverLeavesFilesAlone(t *testing.T) {
 	inFolder(t, map[string]string{"garden.yaml": "mine", "notes.txt": "no PDF", "plain.pdf": "%PDF-1.4\n1 0 obj<</Type/Catalog/Pages 2 0 R>>endobj\n2 0 obj<</Type/Pages/Kids[]/Count 0>>endobj\ntrailer<</Root 1 0 R>>\n%%EOF"})
-	if code, _, errs := call(t, "", "packet", "--sheets", "overview"); code != 0 {
+	if code, _, errs := call(t, "", "packet", "--sheets", "board"); code != 0 {
 		t.Fatal(errs)
 	}
 	tests := []struct {
@@ -103,5 +103,24 @@ func TestRecoverLeavesFilesAlone(t *testing.T) {
 				t.Errorf("left behind: %v", left)
 			}
 		})
+	}
+}
+
+// The filled spec comes out of a packet beside the one as written, and nothing differs between a tunnel and what its packet was built by. A packet by a spec of that very name keeps both apart.
+func TestRecoverFilled(t *testing.T) {
+	inFolder(t, map[string]string{"filled.yaml": example(t, examples.BuiltIn)})
+	if code, _, errs := call(t, "", "packet", "filled.yaml", "-o", "p.pdf", "--date", "2026-11-20", "--sheets", "spec"); code != 0 {
+		t.Fatalf("exit %d: %s", code, errs)
+	}
+	code, asWritten, errs := call(t, "", "recover", "p.pdf", "-o", "-")
+	if code != 0 || asWritten != example(t, examples.BuiltIn) {
+		t.Errorf("exit %d: %s%s", code, errs, asWritten)
+	}
+	code, filled, errs := call(t, "", "recover", "p.pdf", "--filled", "-o", "-")
+	if code != 0 || !strings.Contains(filled, "late modulus: 60 %") || strings.Contains(asWritten, "late modulus") {
+		t.Errorf("exit %d: %s%s", code, errs, filled)
+	}
+	if code, out, errs := call(t, "", "check", "filled.yaml", "--against", "p.pdf"); code != 0 || !strings.Contains(out, "No figure differs") {
+		t.Errorf("exit %d: %s%s", code, errs, out)
 	}
 }

@@ -49,10 +49,24 @@ func TestCalls(t *testing.T) {
 		code           int
 		stdout, stderr string // substrings wanted; "" wants the stream empty
 	}{
-		{"help", "", "--help", 0, "hoopwright packet myyard.yaml -o my.pdf", ""},
+		{"help", "", "--help", 0, "hoopwright packet yard.yaml", ""},
+		{"help of a verb", "", "help packet", 0, "hoopwright packet yard.yaml --for marking", ""},
+		{"help of no verb", "", "help pakcet", 2, "", "did you mean packet?"},
+		{"keys", "", "keys site.outlets", 0, "a whole number, 1 to 24", ""},
+		{"keys by a word", "", "keys stakes", 0, "arch.stake.depth", ""},
+		{"keys in metric", "", "keys arch.span --units metric", 0, "span: 2.3 m", ""},
+		{"no such key", "", "keys zither", 2, "", "no key holds"},
+		{"names in any order", "", "names warm leds 100 mini", 0, "mini led 100 warm", ""},
+		{"names in the plural", "", "names pipes", 0, "pvc sch40 3/4 in", ""},
+		{"names of soil", "", "names soil", 0, "firm, soft, sandy", ""},
+		{"names of strings", "", "names strings", 0, "mini led 100 red", ""},
+		{"names in the user's units", "", "names 25 mm", 0, "25 mm across", ""},
+		{"assumed", "", "check --assumed", 0, "arch.late modulus", ""},
+		{"assumed and against", "", "check --assumed --against x", 2, "", "a list of its own"},
+		{"sheets with blanks", "", "packet --sheets stakes,|power -o /dev/null -q", 0, "", ""},
 		{"verb help", "", "packet --help", 0, "--sheets", ""},
 		{"version", "", "--version", 0, "hoopwright", ""},
-		{"nothing", "", "", 2, "", "Usage:"},
+		{"nothing", "", "", 2, "", "hoopwright starter --ask"},
 		{"no such verb", "", "pakcet", 2, "", "did you mean packet?"},
 		{"no such flag", "", "packet --sheet stake", 2, "", "--sheet"},
 		{"shopping list", "", "check --shopping csv", 0, "where,item,need,own,buy", ""},
@@ -62,7 +76,7 @@ func TestCalls(t *testing.T) {
 		{"no such spec", "", "check missing.yaml", 2, "", "missing.yaml"},
 		{"bad spec", "hoopwright: 1\ntitle: x\ntunnel: {arches: 0}\n", "check -", 2, "", "<standard input>:3:"},
 		{"empty spec", "", "check -", 2, "", "<standard input>"},
-		{"bad sheet", "", "packet --sheets stakeplan", 2, "", `no sheet "stakeplan"`},
+		{"bad sheet", "", "packet --sheets steaks", 2, "", `no sheet "steaks"`},
 		{"bad paper", "", "packet --paper a5", 2, "", `not "a5"`},
 		{"bad units", "", "packet --units cubits", 2, "", `not "cubits"`},
 		{"bad date", "", "packet --date tomorrow", 2, "", "2026-11-21"},
@@ -92,7 +106,11 @@ func TestCalls(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			inFolder(t, nil)
-			code, out, errs := call(t, tt.stdin, strings.Fields(tt.args)...)
+			args := strings.Fields(tt.args)
+			for i := range args {
+				args[i] = strings.ReplaceAll(args[i], "|", " ")
+			}
+			code, out, errs := call(t, tt.stdin, args...)
 			if code != tt.code {
 				t.Errorf("exit %d, want %d; standard error: %s", code, tt.code, errs)
 			}
@@ -139,7 +157,8 @@ func TestExistingFilesAreNotDamaged(t *testing.T) {
 		{"not a PDF", []string{"packet", "yard.yaml", "-o", "notes.txt"}, 3, "notes.txt"},
 		{"the spec itself", []string{"packet", "yard.yaml", "-o", "yard.yaml"}, 2, "yard.yaml"},
 		{"a failed run", []string{"packet", "bad.yaml", "-o", "old.pdf"}, 2, "old.pdf"},
-		{"a folder", []string{"packet", "yard.yaml", "-o", "."}, 3, "notes.txt"},
+		{"a folder that is a file", []string{"packet", "yard.yaml", "-o", "notes.txt/"}, 3, "notes.txt"},
+		{"some PDF", []string{"packet", "yard.yaml", "-o", "old.pdf"}, 3, "old.pdf"},
 		{"no such folder", []string{"packet", "yard.yaml", "-o", "nowhere/p.pdf"}, 3, "notes.txt"},
 		{"starter over a file", []string{"starter", "notes.txt"}, 3, "notes.txt"},
 		{"a form over a packet", []string{"starter", "--form", "old.pdf"}, 3, "old.pdf"},

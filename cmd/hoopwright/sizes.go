@@ -11,8 +11,8 @@ import (
 
 // sizesVerb says what given sticks make over a range of spans, so that a builder chooses before buying.
 func sizesVerb(args []string, s streams) error {
-	f := flags("sizes", "sizes [SPEC] [--pipe NAME] [--sticks LENGTHS] [--span RANGE] [--stake BAR] [--arches N] [--spacing LENGTH] [--csv]", s)
-	var w wish
+	f := flags("sizes", s)
+	var w sizeWish
 	f.StringVar(&w.pipe, "pipe", "", "the pipe by its `NAME`; hoopwright names pipe lists them (default: the spec's, or pvc sch40 1/2 in)")
 	f.StringVar(&w.sticks, "sticks", "", "left and right leg, `LENGTHS` such as \"10 ft, 10 ft\" or \"10 ft + 18 in, 10 ft + 18 in\"; one alone is bent over whole")
 	f.StringVar(&w.span, "span", "", "the spans to try, stake to stake: a `RANGE` such as \"5 ft to 10 ft\", or one")
@@ -38,7 +38,7 @@ func sizesVerb(args []string, s streams) error {
 		return fmt.Errorf("sizes: %w", err)
 	}
 	if !slices.ContainsFunc(c.sizes, arch.Size.Buildable) {
-		return exitError{exitMustFix, "hoopwright: none of these spans can be built; try others with --span, longer or shorter --sticks, or another --pipe"}
+		return exitError{code: exitMustFix, msg: "none of these spans can be built; try others with --span, longer or shorter --sticks, or another --pipe"}
 	}
 	return nil
 }

@@ -12,8 +12,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// wish is what the options of the verb say, as written.
-type wish struct{ pipe, sticks, span, stake, arches, spacing, units string }
+// sizeWish is what the options of the verb say, as written.
+type sizeWish struct{ pipe, sticks, span, stake, arches, spacing, units string }
 
 // ask is what they come to: a whole spec and the spans to try.
 type ask struct {
@@ -53,7 +53,7 @@ func badWish(key, format string, args ...any) error {
 }
 
 // read makes the options into a spec and the spans to try. A spec that is named comes first and the options stand over it.
-func (w wish) read(operand string, s streams) (ask, error) {
+func (w sizeWish) read(operand string, s streams) (ask, error) {
 	from, to, err := w.between()
 	if err != nil {
 		return ask{}, err
@@ -84,7 +84,7 @@ func (w wish) read(operand string, s streams) (ask, error) {
 }
 
 // base is the spec under the options.
-func (w wish) base(operand string, s streams) (*spec.Spec, error) {
+func (w sizeWish) base(operand string, s streams) (*spec.Spec, error) {
 	if operand != "" {
 		return readSpec(operand, s)
 	}
@@ -96,7 +96,7 @@ func (w wish) base(operand string, s streams) (*spec.Spec, error) {
 }
 
 // system is the one asked for, or that of the first length in the options, or of the pipe.
-func (w wish) system() (measure.System, error) {
+func (w sizeWish) system() (measure.System, error) {
 	if w.units != "" {
 		return systemOf(w.units)
 	}
@@ -118,7 +118,7 @@ func (w wish) system() (measure.System, error) {
 const leastSpan, mostSpan = 12 * measure.Inch, 40 * measure.Foot
 
 // between reads the range of spans; both are 0 where none is given.
-func (w wish) between() (from, to measure.Length, err error) {
+func (w sizeWish) between() (from, to measure.Length, err error) {
 	if w.span == "" {
 		return 0, 0, nil
 	}
@@ -156,7 +156,7 @@ func usualSpans(s *spec.Spec) (from, to measure.Length) {
 }
 
 // amend turns the options into amendments of the spec under them.
-func (w wish) amend(base *spec.Spec) ([]spec.Amendment, error) {
+func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 	var list []spec.Amendment
 	set := func(key string, value any) { list = append(list, spec.Amendment{Key: key, Value: value}) }
 	if w.pipe != "" {
@@ -215,7 +215,7 @@ func (w wish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 }
 
 // legs reads the sticks into the form of the spec: a leg of several is a list.
-func (w wish) legs() []any {
+func (w sizeWish) legs() []any {
 	var legs []any
 	for leg := range strings.SplitSeq(w.sticks, ",") {
 		pieces := []any{}
@@ -237,13 +237,14 @@ func amiss(err error) error {
 	if !errors.As(err, &list) {
 		return err
 	}
-	var lines []string
+	var ours []string
 	for _, e := range list {
 		if e.Pos.Line == 0 {
-			lines = append(lines, badWish(e.Key, "%s", e.Text).Error())
-		} else {
-			lines = append(lines, e.Error())
+			ours = append(ours, badWish(e.Key, "%s", e.Text).Error())
 		}
 	}
-	return exitError{exitBadCall, strings.Join(lines, "\n")}
+	if len(ours) == 0 {
+		return badSpec(list)
+	}
+	return badCall("%s", strings.Join(ours, "\n"))
 }

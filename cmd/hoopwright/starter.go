@@ -6,14 +6,24 @@ import (
 	"io/fs"
 	"os"
 
+	"github.com/spf13/pflag"
+
 	"hoopwright/examples"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/wish"
 )
 
-// starterVerb writes a commented spec to begin from, or a blank form to measure a yard with before there is any.
+// starterVerb writes a spec to begin from: a commented one, or one made from answers; or a blank form to measure a yard with before there is any.
 func starterVerb(args []string, s streams) error {
-	f := flags("starter", "starter [FILE]   (default tunnel.yaml, - for standard output; never overwrites)\n       hoopwright starter --form FILE.pdf", s)
+	f := flags("starter", s)
+	ask := f.Bool("ask", false, "ask a dozen questions and make the spec from the answers")
 	form := f.String("form", "", "write a blank site visit form to `FILE`, two pages to measure a yard with (- for standard output; never overwrites)")
-	units := f.String("units", "", "the form's `SYSTEM`: imperial on Letter (default) or metric on A4")
+	units := f.String("units", "", "`SYSTEM` of form or questions: imperial (default) or metric")
+	quiet := f.BoolP("quiet", "q", false, "say nothing of what was written")
+	answers := map[string]*string{}
+	for _, q := range wish.Questions(measure.Imperial) {
+		answers[q.Name] = f.String(q.Name, "", q.Ask)
+	}
 	name, err := parse(f, args)
 	if err != nil {
 		return err
@@ -21,32 +31,63 @@ func starterVerb(args []string, s streams) error {
 	if f.Changed("form") {
 		return writeForm(*form, name, *units, s)
 	}
-	if *units != "" {
-		return badCall("starter: --units goes with --form; a spec carries its units in its quantities")
+	a := asking{given: map[string]string{}, name: name, quiet: *quiet}
+	for name, text := range answers {
+		if f.Changed(name) {
+			a.given[name] = *text
+		}
 	}
-	data := examples.Starter
+	if *ask || len(a.given) > 0 {
+		if a.units, err = a.system(f, *units); err != nil {
+			return err
+		}
+		return a.make(*ask, s)
+	}
+	if *units != "" {
+		return badCall("starter: --units goes with --form or --ask; a spec carries its units in its quantities")
+	}
+	return begin(name, examples.Starter, *quiet, s)
+}
+
+// begin writes a new spec, to standard output for -.
+func begin(name string, data []byte, quiet bool, s streams) error {
 	switch name {
 	case "-":
 		_, err := s.out.Write(data)
 		return err
 	case "":
-		name = "tunnel.yaml"
+		name = ownSpec
 	}
 	if err := writeNew(name, data); err != nil {
 		return err
 	}
-	fmt.Fprintf(s.err, "wrote %s; change it to your yard, then: hoopwright packet %s\n", name, name)
+	if !quiet {
+		fmt.Fprintf(s.err, "wrote %s; change it to your yard, then: hoopwright packet %s\n", name, name)
+	}
 	return nil
+}
+
+// system is the one asked for, or that of the first length among the answers.
+func (a asking) system(f *pflag.FlagSet, word string) (measure.System, error) {
+	if word != "" {
+		return systemOf(word)
+	}
+	for _, name := range []string{"width", "height", "length", "stick"} {
+		if system, ok := measure.SystemOf(a.given[name]); ok {
+			return system, nil
+		}
+	}
+	return measure.Imperial, nil
 }
 
 // writeNew writes a file that is not there yet.
 func writeNew(name string, data []byte) error {
 	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: %s is there already and is left as it was; name another file", name)}
+		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", name)}
 	}
 	if err != nil {
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+		return cannotWrite(name, err)
 	}
 	_, err = file.Write(data)
 	if e := file.Close(); err == nil {
@@ -54,7 +95,7 @@ func writeNew(name string, data []byte) error {
 	}
 	if err != nil {
 		os.Remove(name)
-		return exitError{exitNoOutput, fmt.Sprintf("hoopwright: cannot write %s: %v", name, err)}
+		return cannotWrite(name, err)
 	}
 	return nil
 }

@@ -67,16 +67,17 @@ func pageLabels(doc Document) string {
 	return strings.TrimSpace(b.String())
 }
 
-// attach adds the attached files and returns the entries of the name tree, in the order of their keys, and the references of all.
+// attach adds the attached files and returns the entries of the name tree, in the order of their keys, and the references of all. The keys carry the files' order, for some programs
+// keep the first alone when they save a document again.
 func attach(f *file, doc Document) (names, all string) {
 	type entry struct{ key, ref string }
 	var entries []entry
-	for _, a := range doc.Attachments {
+	for i, a := range doc.Attachments {
 		data := f.addStream(fmt.Sprintf("/Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Params << /Size %d /CheckSum <%X> /ModDate (%s) >>",
 			nameOf(a.MIME), len(a.Data), md5.Sum(a.Data), date(doc.Date)), deflate(a.Data))
 		spec := f.add(fmt.Appendf(nil, "<< /Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /%s /EF << /F %d 0 R /UF %d 0 R >> >>",
 			textString(a.Name), textString(a.Name), textString(a.Description), a.Relationship, data, data))
-		entries = append(entries, entry{textString(a.Name), fmt.Sprintf("%d 0 R", spec)})
+		entries = append(entries, entry{textString(fmt.Sprintf("%03d %s", i+1, a.Name)), fmt.Sprintf("%d 0 R", spec)})
 	}
 	refs := make([]string, len(entries))
 	for i, e := range entries {

@@ -24,7 +24,7 @@ func find[T any](rows []T, name string, of func(T) string) (T, bool) {
 }
 
 var (
-	marks = strings.NewReplacer(`"`, " in ", "″", " in ", "”", " in ", "''", " in ", "⁄", "/", "²", "2", "#", " no. ", "\u00a0", " ")
+	marks = strings.NewReplacer(`"`, " in ", "″", " in ", "”", " in ", "''", " in ", "⁄", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅜", " 3/8", "⅝", " 5/8", "²", "2", "#", " no. ", "\u00a0", " ")
 	words = strings.NewReplacer(" inches ", " in ", " inch ", " in ", " schedule 40 ", " sch40 ", " sch 40 ", " sch40 ", " volts ", " v ", " volt ", " v ")
 	// A number runs into its unit, 1/2in; a whole number is tied to its fraction, 1-1/4; a number sign stands without its blank, no.4.
 	unitRunOn  = regexp.MustCompile(`(^|[ /.\d])(\d+)(in|inch|inches|mm2?|cm|m|ft|awg|v|volts?)\b`)

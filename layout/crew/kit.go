@@ -127,11 +127,11 @@ func (t Thing) spent() bool {
 	return false
 }
 
-// Kit sums what a phase's crew must bring: of tools the most that any task takes, of what is used up all of it.
-func (p Plan) Kit(phase Phase) []Need {
+// Kit sums what the crew of these phases must bring: of tools the most that any task takes, of what is used up all of it.
+func (p Plan) Kit(phases ...Phase) []Need {
 	var list []Need
 	for _, t := range p.Tasks {
-		if t.Phase != phase {
+		if !slices.Contains(phases, t.Phase) {
 			continue
 		}
 		for _, n := range t.Uses {

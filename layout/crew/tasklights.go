@@ -139,6 +139,6 @@ func (b *tasker) hanging() {
 	}
 	if o := b.Spec.Tunnel; len(b.stand) > 0 && o.OpeningWidth > 0 && o.OpeningHeight > 0 {
 		b.add(practice.MinutesMeasure*float64(len(b.stand)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.stand)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
-			Want: []Figure{{What: OpeningHigh, Bound: AtLeast, Length: o.OpeningHeight}, {What: OpeningWide, Bound: AtLeast, Length: o.OpeningWidth}}, Uses: []Need{many(OpeningSticks, 2)}})
+			Want: []Figure{{What: OpeningHigh, Bound: AtLeast, Length: o.OpeningHeight}, {What: OpeningWide, Bound: AtLeast, Length: o.OpeningWidth}}, Uses: []Need{long(OpeningSticks, 1, o.OpeningHeight), long(OpeningSticks, 1, o.OpeningWidth)}})
 	}
 }

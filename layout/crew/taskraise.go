@@ -109,7 +109,7 @@ func (b *tasker) tieGuys(a arch.Arch) {
 	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: TieGuysFlat, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: Who{Roles: []Role{Foot1, Foot2}},
 		Want: append(b.guyMarks(a), Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}), IfOff: cures(Ask),
-		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), many(Tighteners, len(guys))}})
+		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), one(Screwdriver), many(Tighteners, len(guys))}})
 }
 
 // stretch pulls an arch's guys to their stakes; false where it has none.

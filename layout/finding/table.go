@@ -20,6 +20,8 @@ var (
 	look       = []Level{LookAt}
 	lookOrNote = []Level{LookAt, Note}
 	note       = []Level{Note}
+
+	startMoved = []string{"site.start.at", "site.start.from", "site.start.side", "site.start.heading", "site.start.toward"}
 )
 
 // rows has every code there is, by leaf.
@@ -35,23 +37,26 @@ var rows = [...]Row{
 	{Code: "folds-under-ice", Levels: mustOrLook, Leaf: "board", Sheet: "safety", Title: "Folds under ice"},
 
 	{Code: "few-hands", Levels: look, Leaf: "day", Sheet: "steps", Title: "Too few hands", Cures: []string{"crew.helpers"}},
+	{Code: "buried-not-known", Levels: look, Leaf: "day", Sheet: "steps", Title: "Buried lines not looked into", Firm: true},
+	{Code: "overhead-not-known", Levels: look, Leaf: "day", Sheet: "steps", Title: "Overhead lines not looked into", Firm: true},
+	{Code: "gfci-not-known", Levels: look, Leaf: "day", Sheet: "steps", Title: "Protection of outlets not tried"},
 	{Code: "long-day", Levels: look, Leaf: "day", Sheet: "steps", Title: "The day is too long", Cures: []string{"crew.helpers"}},
 
-	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake in hard ground", Cures: []string{"site.start.at"}},
-	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake beside hard ground", Cures: []string{"site.start.at"}},
-	{Code: "stake-in-feature", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake in something", Cures: []string{"site.start.at"}},
-	{Code: "stake-near-buried-line", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake near a buried line", Firm: true, Cures: []string{"site.start.at"}},
+	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake in hard ground", Cures: startMoved},
+	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake beside hard ground", Cures: startMoved},
+	{Code: "stake-in-feature", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake in something", Cures: startMoved},
+	{Code: "stake-near-buried-line", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "A stake near a buried line", Firm: true, Cures: startMoved},
 	{Code: "feature-in-tunnel", Levels: mustOrLook, Leaf: "stakes", Sheet: "stake", Title: "Something stands in the tunnel"},
 	{Code: "arches-overlap", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "Arches cross", Cures: []string{"site.route"}},
 	{Code: "route-crosses-itself", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "The route crosses itself", Cures: []string{"site.route"}},
 	{Code: "bay-too-narrow-inside", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A bay too narrow inside the bend", Cures: []string{"site.route"}},
 	{Code: "guy-stakes-meet", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Guy stakes meet"},
 	{Code: "stake-on-mark", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake on a mark"},
-	{Code: "mark-not-fixed", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "A mark has no place"},
-	{Code: "mark-tapes-miss", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "Tapes to a mark miss"},
-	{Code: "mark-misclosure", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Tapes to a mark disagree"},
-	{Code: "mark-on-other-side", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A mark on the other side", Cures: []string{"site.marks[].side"}},
-	{Code: "mark-weak", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A mark is weakly fixed"},
+	{Code: "mark-not-fixed", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "Something taped has no place"},
+	{Code: "mark-tapes-miss", Levels: must, Leaf: "stakes", Sheet: "stake", Title: "Tapes miss each other"},
+	{Code: "mark-misclosure", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Tapes disagree"},
+	{Code: "mark-on-other-side", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Taped on the other side", Cures: []string{"site.marks[].side", "site.start.side", "site.start.toward.side", "site.outlets[].side", "site.places[].side"}},
+	{Code: "mark-weak", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Tapes fix weakly"},
 	{Code: "marks-coincide", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Two marks on one spot"},
 	{Code: "tie-out-of-reach", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "Beyond the tape"},
 	{Code: "tie-weak", Levels: look, Leaf: "stakes", Sheet: "stake", Title: "A stake is weakly tied"},
@@ -79,6 +84,8 @@ var rows = [...]Row{
 	{Code: "sways-sideways", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Sways sideways"},
 	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "Pipe bends too tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Sheet: "arch", Title: "The opening is blocked"},
+	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Opening wider than high"},
+	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Sheet: "arch", Title: "Span and height swapped?"},
 	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Sheet: "arch", Title: "The crown joint pulls apart"},
 	{Code: "guy-above-arch", Levels: must, Leaf: "raise", Sheet: "raise", Title: "Guys are tied above the arch", Cures: []string{"guys.from"}},
 	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Sheet: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},

@@ -30,7 +30,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 		for i := range found {
 			found[i].Text += advice
 			if shift != nil {
-				found[i].Cure = []finding.Change{startAt(t, *shift)}
+				found[i].Cure = startAt(t, *shift)
 			}
 		}
 	}

@@ -124,7 +124,7 @@ func LayShaped(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Lay
 	}
 	l.Diagonals = diagonals(l.Stakes[:2*len(l.Stations)])
 	var markFindings []finding.Finding
-	l.Marks, markFindings = marks(s)
+	l.Marks, markFindings = marks(s, map[string]spec.Point{spec.StakeL1: l.Stakes[0].At(), spec.StakeR1: l.Stakes[1].At()})
 	l.Ties = ties(s, l.Walk(), l.Stakes, l.Marks)
 	l.Chords = l.chords(limitsIn(s.Units))
 	l.SlopeAlong, l.SlopeAcross = slopes(t)

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -13,10 +14,20 @@ import (
 type survey struct {
 	spec     *spec.Spec
 	limits   limits
+	stakes   map[string]spec.Point // of arch 1, once it stands
 	index    map[string]int
 	state    []state
 	solved   []Mark
 	findings []finding.Finding
+}
+
+func newSurvey(s *spec.Spec, stakes map[string]spec.Point) *survey {
+	n := len(s.Site.Marks)
+	v := &survey{spec: s, limits: limitsIn(s.Units), stakes: stakes, index: map[string]int{}, state: make([]state, n), solved: make([]Mark, n)}
+	for i, m := range s.Site.Marks {
+		v.index[m.Name] = i
+	}
+	return v
 }
 
 // spots keeps marks by the square inch they stand on.
@@ -47,22 +58,18 @@ const (
 	failed
 )
 
-// marks returns the marks whose places can be known, in the spec's order, and what is wrong with the others.
-func marks(s *spec.Spec) ([]Mark, []finding.Finding) {
-	n := len(s.Site.Marks)
-	v := survey{spec: s, limits: limitsIn(s.Units), index: map[string]int{}, state: make([]state, n), solved: make([]Mark, n)}
-	for i, m := range s.Site.Marks {
-		v.index[m.Name] = i
-	}
+// marks returns the marks whose places can be known, in the spec's order, and what is wrong with the others. The stakes are those of arch 1 by their names in the spec.
+func marks(s *spec.Spec, stakes map[string]spec.Point) ([]Mark, []finding.Finding) {
+	v := newSurvey(s, stakes)
 	var list []Mark
 	taken := spots{}
-	for i := range n {
+	for i := range v.solved {
 		if !v.solve(i) {
 			continue
 		}
 		m := v.solved[i]
 		if other, ok := taken.by(m); ok {
-			v.report(i, finding.LookAt, "marks-coincide", fmt.Sprintf(
+			v.report(markKey(i), finding.LookAt, "marks-coincide", fmt.Sprintf(
 				"Marks %s and %s stand on the same spot, so two tapes from them are one: give %s its own place, such as at: [%s, %s], or leave it out.",
 				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.reach/10, s.Units), legible(m.At.Y, s.Units)))
 		}
@@ -77,13 +84,13 @@ func (v *survey) solve(i int) bool {
 	}
 	m := v.spec.Site.Marks[i]
 	v.state[i] = asked
-	v.solved[i].Name = m.Name
 	ok := true
 	if m.At != nil {
 		v.solved[i].At = *m.At
 	} else {
-		ok = v.byTapes(i, m)
+		v.solved[i], ok = v.byTapes("mark "+m.Name, markKey(i), m.From, m.Side)
 	}
+	v.solved[i].Name = m.Name
 	v.state[i] = failed
 	if ok {
 		v.state[i] = known
@@ -99,69 +106,88 @@ type circle struct {
 	err    measure.Length // of the tape, and of the mark it starts from in the tape's direction
 }
 
-func (v *survey) byTapes(i int, m spec.Mark) bool {
+// from returns where a tape starts: a mark with its drift, or a stake of arch 1.
+func (v *survey) from(name string) (Mark, bool) {
+	if at, ok := v.stakes[name]; ok {
+		return Mark{Name: name, At: at}, true
+	}
+	i, ok := v.index[name]
+	if !ok || !v.solve(i) {
+		return Mark{}, false
+	}
+	return v.solved[i], true
+}
+
+// byTapes fixes something by its tapes. What names it in a sentence; the key is where it stands in the spec.
+func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Mark, bool) {
+	u := v.spec.Units
 	var circles []circle
-	for _, t := range m.From {
-		j, ok := v.index[t.Mark]
-		if !ok || !v.solve(j) {
-			v.report(i, finding.MustFix, "mark-not-fixed", fmt.Sprintf(
-				"Mark %s is taped from %s, whose own place is not known: give %s coordinates, or tapes from other marks.", m.Name, t.Mark, t.Mark))
-			return false
+	var starts []Mark
+	for _, t := range from {
+		start, ok := v.from(t.Mark)
+		if !ok {
+			v.report(key, finding.MustFix, "mark-not-fixed", fmt.Sprintf(
+				"%s is taped from %s, whose own place is not known: give %s coordinates, or tapes from other marks.", say.Capital(what), t.Mark, t.Mark))
+			return Mark{}, false
 		}
-		circles = append(circles, circle{centre: v.solved[j].At, radius: t.Distance, from: t.Mark})
+		circles, starts = append(circles, circle{centre: start.At, radius: t.Distance, from: t.Mark}), append(starts, start)
 	}
 	if len(circles) < 2 {
-		v.report(i, finding.MustFix, "mark-not-fixed", fmt.Sprintf("Mark %s needs coordinates, or tapes from two other marks.", m.Name))
-		return false
+		v.report(key, finding.MustFix, "mark-not-fixed", fmt.Sprintf("%s needs coordinates, or tapes from two marks.", say.Capital(what)))
+		return Mark{}, false
 	}
-	u := v.spec.Units
 	crossing := measure.Angle(0)
 	for k, a := range circles {
 		b := circles[(k+1)%len(circles)]
-		p, gap := intersect(a, b, m.Side)
+		p, gap := intersect(a, b, side)
 		if gap > v.limits.miss {
-			v.report(i, finding.MustFix, "mark-tapes-miss", fmt.Sprintf(
-				"Mark %s cannot be %s from %s and %s from %s: those two marks are %s apart, and the tapes miss each other by %s. Measure the three again.",
-				m.Name, u.Tape(a.radius), a.from, u.Tape(b.radius), b.from, u.Tape(distance(a.centre, b.centre)), u.Tape(gap)))
-			return false
+			v.report(key, finding.MustFix, "mark-tapes-miss", fmt.Sprintf(
+				"%s cannot be %s from %s and %s from %s: those two are %s apart, and the tapes miss each other by %s. Measure the three again.",
+				say.Capital(what), u.Tape(a.radius), a.from, u.Tape(b.radius), b.from, u.Tape(distance(a.centre, b.centre)), u.Tape(gap)))
+			return Mark{}, false
 		}
 		crossing = max(crossing, crossingAt(p, a.centre, b.centre))
 	}
-	at, misclosure := fit(circles, m.Side)
-	if other, less := fit(circles, 1-m.Side); misclosure-less > v.limits.misclose {
+	at, misclosure := fit(circles, side)
+	if other, less := fit(circles, 1-side); misclosure-less > v.limits.misclose {
 		at, misclosure = other, less
-		if v.spec.Given(fmt.Sprintf("site.marks[%d].side", i)) {
-			v.report(i, finding.LookAt, "mark-on-other-side", fmt.Sprintf(
-				"The tapes put mark %s on the %s of the line from %s to %s, the spec says %s: the tapes are believed. Look which it is.",
-				m.Name, 1-m.Side, circles[0].from, circles[1].from, m.Side),
-				finding.Change{Key: fmt.Sprintf("site.marks[%d].side", i), Value: (1 - m.Side).String()})
+		if v.spec.Given(key + ".side") {
+			v.report(key, finding.LookAt, "mark-on-other-side", fmt.Sprintf(
+				"The tapes put %s on the %s of the line from %s to %s, the spec says %s: the tapes are believed. Look which it is.",
+				what, 1-side, circles[0].from, circles[1].from, side),
+				finding.Change{Key: key + ".side", Value: (1 - side).String()})
 		}
 	}
-	for k, t := range m.From {
-		start := v.solved[v.index[t.Mark]]
-		circles[k].err = v.limits.tape + start.drift.along(unit(sub(at, start.At)))
+	for k := range circles {
+		circles[k].err = v.limits.tape + starts[k].drift.along(unit(sub(at, starts[k].At)))
 	}
-	fixed := Mark{Name: m.Name, At: at, Misclosure: misclosure, drift: drifting(at, circles)}
+	fixed := Mark{At: at, Misclosure: misclosure, drift: drifting(at, circles)}
 	fixed.Error = fixed.drift.most()
-	v.solved[i] = fixed
-	tape, off := u.Tape(v.limits.tape), u.Tape(fixed.Error)
-	switch {
-	case misclosure > v.limits.misclose:
-		v.report(i, finding.LookAt, "mark-misclosure", fmt.Sprintf(
-			"The tapes to mark %s disagree by up to %s; careful ones stay within %s. Measure them again.", m.Name, u.Tape(misclosure), u.Tape(v.limits.misclose)))
-	case fixed.Error <= v.limits.weak:
-	case thrown(v.limits.tape, v.limits.tape, crossing, circles[0].radius) > v.limits.weak:
-		v.report(i, finding.LookAt, "mark-weak", fmt.Sprintf(
-			"The tapes to mark %s run almost in line: %s on each moves the mark %s. Tape it from a mark further to one side too.", m.Name, tape, off))
-	default:
-		v.report(i, finding.LookAt, "mark-weak", fmt.Sprintf(
-			"Mark %s is taped from marks that are themselves taped: %s on every tape moves it %s. Tape it from one more mark.", m.Name, tape, off))
-	}
-	return true
+	v.weigh(what, key, fixed, crossing, circles[0].radius)
+	return fixed, true
 }
 
-func (v *survey) report(i int, level finding.Level, code, text string, cure ...finding.Change) {
-	key := fmt.Sprintf("site.marks[%d]", i)
+// weigh says whether tapes fix something well.
+func (v *survey) weigh(what, key string, fixed Mark, crossing measure.Angle, reach measure.Length) {
+	u := v.spec.Units
+	tape, off := u.Tape(v.limits.tape), u.Tape(fixed.Error)
+	switch {
+	case fixed.Misclosure > v.limits.misclose:
+		v.report(key, finding.LookAt, "mark-misclosure", fmt.Sprintf(
+			"The tapes to %s disagree by up to %s; careful ones stay within %s. Measure them again.", what, u.Tape(fixed.Misclosure), u.Tape(v.limits.misclose)))
+	case fixed.Error <= v.limits.weak:
+	case thrown(v.limits.tape, v.limits.tape, crossing, reach) > v.limits.weak:
+		v.report(key, finding.LookAt, "mark-weak", fmt.Sprintf(
+			"The tapes to %s run almost in line: %s on each moves it %s. Tape it from a mark further to one side too.", what, tape, off))
+	default:
+		v.report(key, finding.LookAt, "mark-weak", fmt.Sprintf(
+			"%s is taped from marks that are themselves taped: %s on every tape moves it %s. Tape it from one more mark.", say.Capital(what), tape, off))
+	}
+}
+
+func markKey(i int) string { return fmt.Sprintf("site.marks[%d]", i) }
+
+func (v *survey) report(key string, level finding.Level, code, text string, cure ...finding.Change) {
 	v.findings = append(v.findings, finding.Finding{Level: level, Code: code, Text: text, Key: key, Cure: cure})
 }
 

@@ -13,6 +13,9 @@ func tapes(name string, side spec.Side, from ...spec.Tape) spec.Mark {
 	return spec.Mark{Name: name, From: from, Side: side}
 }
 
+// marksOf surveys a site where nothing is taped from a stake.
+func marksOf(s *spec.Spec) ([]Mark, []finding.Finding) { return marks(s, nil) }
+
 func site(list ...spec.Mark) *spec.Spec {
 	s := row(2)
 	s.Site.Marks = list
@@ -23,7 +26,7 @@ func site(list ...spec.Mark) *spec.Spec {
 // Metrica I.8, from memory).
 func TestMarkByTwoTapes(t *testing.T) {
 	for side, y := range map[spec.Side]measure.Length{spec.Left: 12 * ft, spec.Right: -12 * ft} {
-		list, findings := marks(site(
+		list, findings := marksOf(site(
 			tapes("ash", side, spec.Tape{Mark: "shed", Distance: 13 * ft}, spec.Tape{Mark: "post", Distance: 15 * ft}), // before its marks: order is free
 			mark("shed", 0, 0), mark("post", 14*ft, 0)))
 		if len(findings) != 0 || len(list) != 3 || list[0].Name != "ash" {
@@ -43,7 +46,7 @@ func TestMarkByManyExactTapesClosesWithoutError(t *testing.T) {
 		from = append(from, spec.Tape{Mark: m.Name, Distance: distance(*m.At, at)})
 	}
 	for _, side := range []spec.Side{spec.Right, spec.Left} { // with more than two tapes the tapes themselves tell the side
-		list, findings := marks(site(append([]spec.Mark{tapes("x", side, from...)}, base...)...))
+		list, findings := marksOf(site(append([]spec.Mark{tapes("x", side, from...)}, base...)...))
 		if len(findings) != 0 {
 			t.Fatal(findings)
 		}
@@ -86,20 +89,20 @@ func TestTapesThatCannotBeAreRefused(t *testing.T) {
 		"same spot": site(mark("shed", 0, 0), mark("post", 0, 0), tapes("ash", spec.Left, spec.Tape{Mark: "shed", Distance: 50 * ft}, spec.Tape{Mark: "post", Distance: 20 * ft})),
 	}
 	for name, s := range cases {
-		list, findings := marks(s)
+		list, findings := marksOf(s)
 		f, ok := codes(findings)["mark-tapes-miss"]
 		if !ok || f.Level != finding.MustFix || len(list) != 2 {
 			t.Errorf("%s: %v %v", name, list, findings)
 		}
 	}
-	_, findings := marks(cases["too short"])
+	_, findings := marksOf(cases["too short"])
 	if text := findings[0].Text; !strings.Contains(text, measure.Imperial.Tape(4*ft)) {
 		t.Errorf("the gap of 4 ft is not in %q", text)
 	}
 }
 
 func TestTapesInACircleAreRefused(t *testing.T) {
-	list, findings := marks(site(mark("shed", 0, 0),
+	list, findings := marksOf(site(mark("shed", 0, 0),
 		tapes("ash", spec.Left, spec.Tape{Mark: "shed", Distance: 10 * ft}, spec.Tape{Mark: "oak", Distance: 10 * ft}),
 		tapes("oak", spec.Left, spec.Tape{Mark: "shed", Distance: 10 * ft}, spec.Tape{Mark: "ash", Distance: 10 * ft})))
 	if len(list) != 1 || len(findings) != 2 || findings[0].Code != "mark-not-fixed" {
@@ -109,7 +112,7 @@ func TestTapesInACircleAreRefused(t *testing.T) {
 
 // A mark in line with its two: careful tapes may miss by a little; the place between is taken and called weak.
 func TestMarkInLine(t *testing.T) {
-	list, findings := marks(site(mark("shed", 0, 0), mark("post", 30*ft, 0),
+	list, findings := marksOf(site(mark("shed", 0, 0), mark("post", 30*ft, 0),
 		tapes("ash", spec.Left, spec.Tape{Mark: "shed", Distance: 10*ft - in/4}, spec.Tape{Mark: "post", Distance: 20*ft - in/4})))
 	if _, ok := codes(findings)["mark-weak"]; !ok || len(list) != 3 {
 		t.Fatalf("%v %v", list, findings)
@@ -119,7 +122,7 @@ func TestMarkInLine(t *testing.T) {
 }
 
 func TestMisclosureIsSaid(t *testing.T) {
-	_, findings := marks(site(mark("a", 0, 0), mark("b", 40*ft, 0), mark("c", 20*ft, 40*ft),
+	_, findings := marksOf(site(mark("a", 0, 0), mark("b", 40*ft, 0), mark("c", 20*ft, 40*ft),
 		tapes("x", spec.Left, spec.Tape{Mark: "a", Distance: 25 * ft}, spec.Tape{Mark: "b", Distance: 25 * ft}, spec.Tape{Mark: "c", Distance: 26 * ft})))
 	if f, ok := codes(findings)["mark-misclosure"]; !ok || f.Level != finding.LookAt {
 		t.Errorf("%v", findings)

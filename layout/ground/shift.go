@@ -96,10 +96,20 @@ func (t tunnel) vector(s Shift) spec.Point {
 	return along(along(spec.Point{}, rightOf(heading), s.Right), ahead(heading), s.Ahead)
 }
 
-// startAt is where the spec starts a tunnel that is moved.
-func startAt(t tunnel, s Shift) finding.Change {
-	at, u := add(t.spec.Site.Start, t.vector(s)), t.spec.Units
-	return finding.Change{Key: "site.start.at", Value: fmt.Sprintf("[%s, %s]", u.Written(at.X), u.Written(at.Y))}
+// startAt is where the spec starts a tunnel that is moved. Tapes to the old start go; a walk that heads for a point goes on in the direction it had.
+func startAt(t tunnel, s Shift) []finding.Change {
+	site, u := t.spec.Site, t.spec.Units
+	at := add(site.Start, t.vector(s))
+	list := []finding.Change{{Key: "site.start.at", Value: fmt.Sprintf("[%s, %s]", u.Written(at.X), u.Written(at.Y))}}
+	for _, key := range []string{"site.start.from", "site.start.side"} {
+		if t.spec.Given(key) {
+			list = append(list, finding.Change{Key: key})
+		}
+	}
+	if site.Toward != nil {
+		list = append(list, finding.Change{Key: "site.start.heading", Value: fmt.Sprintf("%.4f deg", float64(site.Heading/measure.Degree))}, finding.Change{Key: "site.start.toward"})
+	}
+	return list
 }
 
 // moved returns the tunnel with its stations moved; the route stays behind, so only what looks at stations may use it.

@@ -31,6 +31,12 @@ func Reach(u measure.System) measure.Length {
 	return measure.By(u, 7*measure.Foot, 2100*measure.Millimetre)
 }
 
+// Stepladder is the size of stepladder for work at a height: nobody stands on its top two steps, 2 ft (600 mm). Sizes as they are sold; common practice, no source.
+func Stepladder(u measure.System, height measure.Length) measure.Length {
+	step := measure.By(u, 2*measure.Foot, 600*measure.Millimetre)
+	return max(2*step, measure.RoundUp(height-Reach(u)+step, step))
+}
+
 // Least is the least age, in years, of whoever raises, saws, drives, climbs or plugs in. Common practice, no source.
 const Least = 16
 

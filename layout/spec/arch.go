@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -138,6 +139,7 @@ func (m mapping) sticks(a *Arch) {
 		return
 	}
 	items := m.items("sticks")
+	f.takes("left, right, each a length or a list from the ground up; or one stick for both")
 	if len(items) != len(f.node.Content) || f.node.Kind != yaml.SequenceNode {
 		return
 	}
@@ -197,6 +199,7 @@ func (m mapping) foot(a *Arch) {
 
 // stake reads what the value gives of a stake.
 func (f field) stake(s *Stake) {
+	f.takes("keys: %s", strings.Join(children["arch.stake"], ", "))
 	m, ok := f.as("arch.stake").mapping()
 	if !ok {
 		return

@@ -20,7 +20,16 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 		return
 	}
 	*into = value
-	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why})
+	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why, Written(value, printed, r.spec.Units)})
+}
+
+// leaveOpen keeps a filled spec from giving a key: what is taken for it is a place to begin from, and the solver may choose otherwise.
+func (r *reader) leaveOpen(key string) {
+	for i := range r.spec.Defaults {
+		if r.spec.Defaults[i].Key == key {
+			r.spec.Defaults[i].Written = nil
+		}
+	}
 }
 
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
@@ -60,13 +69,13 @@ func (r *reader) fillFoot(path string, a *Arch) {
 	if !r.spec.Given(path + ".stake.length") {
 		length := measure.By(u, 24*inch, 600)
 		a.Stake.Length = length
-		r.spec.Chosen(path+".stake.length", u.Inches(length), "what stands on the base")
+		r.spec.Chosen(Default{path + ".stake.length", u.Inches(length), "what stands on the base", Written(length, "", u)})
 	}
 	a.Stake.Depth = 0
-	r.spec.Chosen(path+".stake.depth", u.Inches(0), "it stands on its base")
+	r.spec.Chosen(Default{path + ".stake.depth", u.Inches(0), "it stands on its base", nil})
 	fill(r, path+".foot.on", &a.Foot.On, Asphalt, Asphalt.String(), "the slipperier of pavings when wet is reckoned with")
 	if !r.spec.Given(path + ".foot.weight") {
-		r.spec.Chosen(path+".foot.weight", "the least that does", "by sliding and tipping")
+		r.spec.Chosen(Default{path + ".foot.weight", "the least that does", "by sliding and tipping", nil})
 	}
 }
 
@@ -225,9 +234,8 @@ func (s *Spec) Settle() { s.settled = true }
 func (s *Spec) Settled() bool { return s.settled }
 
 // Chosen lists a value that the solver chose, in the place of a default for the same key.
-func (s *Spec) Chosen(key, printed, why string) {
-	row := Default{key, printed, why}
-	if i := slices.IndexFunc(s.Defaults, func(d Default) bool { return d.Key == key }); i >= 0 {
+func (s *Spec) Chosen(row Default) {
+	if i := slices.IndexFunc(s.Defaults, func(d Default) bool { return d.Key == row.Key }); i >= 0 {
 		s.Defaults[i] = row
 		return
 	}
@@ -238,8 +246,12 @@ func (s *Spec) Chosen(key, printed, why string) {
 func (r *reader) fillSite() {
 	s, u := &r.spec.Site, r.spec.Units
 	fill(r, "site.route", &s.Route, []Leg{{Rest: true}}, "one straight", "the spec gives no route")
-	fill(r, "site.start.at", &s.Start, Point{}, "0, 0", "arch 1 is where the plan begins")
-	fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	if !r.spec.Given("site.start.from") {
+		fill(r, "site.start.at", &s.Start, Point{}, "0, 0", "arch 1 is where the plan begins")
+	}
+	if s.Toward == nil {
+		fill(r, "site.start.heading", &s.Heading, 0, measure.Degrees(0), "the walk goes straight up the plan")
+	}
 	fill(r, "site.exposure", &s.Exposure, Open, Open.String(), "nothing is taken to keep the wind off")
 	fill(r, "site.soil", &s.Soil, SoilUnknown, SoilUnknown.String(), "soft and sandy are both shown")
 	for i := range s.Features {
@@ -279,6 +291,7 @@ func (r *reader) fillLights() {
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
 		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
+		r.leaveOpen("lights.rows.start")
 		sag := measure.By(u, inch, 25)
 		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), practice)
 	}

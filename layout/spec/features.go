@@ -37,8 +37,7 @@ func (r *reader) readSitePlaces(site mapping) {
 	for _, m := range site.mappings("places") {
 		var p SitePlace
 		m.nameOf(&p.Name, &seen)
-		m.require("at")
-		m.point("at", &p.At)
+		m.located(&p.At, &p.Fix, "")
 		m.name("for", &p.For)
 		r.spec.Site.Places = append(r.spec.Site.Places, p)
 	}
@@ -81,11 +80,13 @@ func (r *reader) readOutlets(site mapping) {
 	for _, m := range site.mappings("outlets") {
 		var o Outlet
 		m.nameOf(&o.Name, &seen)
-		m.require("at", "circuit")
-		m.point("at", &o.At)
+		m.require("circuit")
+		m.located(&o.At, &o.Fix, "")
 		if f, ok := m.value("circuit"); ok && m.name("circuit", &o.Circuit) {
 			known := namesOf(r.spec.Power.Circuits, func(c Circuit) string { return c.Name })
-			f.oneOf("circuit", o.Circuit, known)
+			if !r.spec.Given("power.circuits") || len(known) > 0 { // else what is wrong there is told already
+				f.oneOf("circuit", o.Circuit, known)
+			}
 		}
 		m.count("sockets", &o.Sockets, 1, mostSockets)
 		quantity(m, "timer", &o.Timer, timers)

@@ -25,7 +25,7 @@ func TestSources(t *testing.T) {
 		{"a control character", "title: \x07\n", "walk.yaml:1:8: there is a control character here (code 7)"},
 		{"a list", "- hoopwright: 1\n", "walk.yaml:1:1: is a list; keys with values are wanted"},
 		{"a word", "hoopwright:1\n", "walk.yaml:1:1: is a plain value; keys with values are wanted"},
-		{"an open quotation", "hoopwright: 1\ntitle: 'x\n", "a quotation mark or a bracket opens near this line and is never closed"},
+		{"an open quotation", "hoopwright: 1\ntitle: 'x\n", "a quotation mark opens here and is never closed"},
 		{"a second document without end", "hoopwright: 1\n---\n[", "walk.yaml:2:1: a second document begins here"},
 	} {
 		s, err := Read("walk.yaml", []byte(c.source))

@@ -39,9 +39,10 @@ func (m mapping) item(into *string) measuring {
 	if !ok {
 		return unmeasured
 	}
+	f.takes("anything that is sold: pipe, bar, cord, string, fitting or sundry of the catalog")
 	name, as := f.findItem(text)
 	if as == unmeasured {
-		f.unknownName("item", text, f.itemNames())
+		f.unknownName("item", text, f.itemNames(), "")
 	}
 	*into = name
 	return as

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
 )
 
 // mostStrings of one run, and mostRows of one wall.
@@ -124,12 +125,13 @@ func (f field) lightString() (catalog.String, bool) {
 	if !ok {
 		return catalog.String{}, false
 	}
+	f.takes("a string of the catalog, or one under lights.strings")
 	if own := f.ownString(name); own != nil {
 		return *own, true
 	}
 	s, ok := catalog.FindString(name)
 	if !ok {
-		f.unknownName("string", name, f.stringNames())
+		f.unknownName("string", name, f.stringNames(), "lights: {strings: {"+brief(name)+": {length: "+measure.By(f.spec.Units, "20 ft", "6 m")+", bulbs: 70, watts: 4.8 W}}}")
 	}
 	return s, ok
 }

@@ -51,6 +51,7 @@ var (
 	guyReaches   = bounds[measure.Length]{lengths, 12 * inch, 40 * foot}
 
 	coordinates = bounds[measure.Length]{lengths, -10_000 * foot, 10_000 * foot}
+	offsets     = bounds[measure.Length]{lengths, 0, 10_000 * foot}        // from the start
 	tapes       = bounds[measure.Length]{lengths, 6 * inch, 10_000 * foot} // from mark to mark
 	straights   = bounds[measure.Length]{lengths, 1 * inch, 10_000 * foot}
 	radii       = bounds[measure.Length]{lengths, 3 * foot, 10_000 * foot} // of bends

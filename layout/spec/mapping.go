@@ -20,6 +20,7 @@ type mapping struct {
 	field
 	given  []string         // keys as they stand in the file, those with a spoiled value too
 	fields map[string]field // by key; without spoiled values, of which an error tells already
+	strays bool             // there are keys that the format does not have: what seems to be missing may be one of them
 }
 
 // pairs opens a mapping whose keys are the spec's own names, or known and checked by the caller. It reports keys given twice, nulls and
@@ -70,9 +71,11 @@ func (f field) mapping() (mapping, bool) {
 	}
 	m := mapping{field: f, fields: map[string]field{}}
 	known := children[f.table]
+	f.takes("keys: %s", strings.Join(known, ", "))
 	for _, p := range pairs {
 		if !slices.Contains(known, p.name) {
 			p.unknown(f.table, known)
+			m.strays = true
 			continue
 		}
 		p.open()
@@ -91,6 +94,7 @@ func (f field) named() []pair {
 		f.fail("names %d, more than %d", len(pairs), mostItems)
 		return nil
 	}
+	f.takes("names of your own, at most %d", mostItems)
 	var list []pair
 	for _, p := range pairs {
 		p.value.table = f.table + ".*"
@@ -117,6 +121,9 @@ func (m mapping) has(key string) bool { return slices.Contains(m.given, key) }
 // missing reports a key that must be given.
 func (m mapping) missing(key, why string) {
 	f := m.child(key)
+	if m.strays || m.meant[f.table] {
+		return
+	}
 	f.fail("is missing%s", why)
 }
 
@@ -177,6 +184,10 @@ func splitByComma(key, value *yaml.Node) bool {
 // comma reports a quantity that YAML has split at its comma. Before three digits the comma may have parted thousands.
 func (p pair) comma(rest string) {
 	first := p.value.node.Value
+	if inner, ok := strings.CutPrefix(first, "("); ok {
+		p.value.failWith(p.name+": ["+brief(inner+", "+strings.TrimSuffix(rest, ")"))+"]", "stands in round brackets; a list stands in square ones")
+		return
+	}
 	whole, written, or := first+","+rest, first+"."+rest, ""
 	switch {
 	case !bareNumber.MatchString(first):
@@ -191,6 +202,27 @@ func (p pair) comma(rest string) {
 
 // unknown reports a key that the format does not have, with the nearest that it has.
 func (p pair) unknown(table string, known []string) {
+	units := p.value.spec.Units
+	for _, mark := range []string{":", " =", "="} { // width:4 ft in braces is a key of that name
+		if name, value, ok := strings.Cut(p.name, mark); ok && p.value.node.ShortTag() == "!!null" && slices.Contains(known, name) {
+			p.value.failAt(p.key, name+": "+brief(strings.TrimSpace(value)), "a colon and a blank part a key from its value")
+			return
+		}
+	}
+	if own, ok := otherwise[table][p.name]; ok {
+		p.value.meant[own] = true
+		p.value.failAt(p.key, exampleOf(own, units), "is no key of this format; that is `%s`", own)
+		return
+	}
+	if own, ok := hints[table][p.name]; ok {
+		p.value.failAt(p.key, own.example, "is no key of this format; %s", own.text)
+		return
+	}
+	if home := elsewhere(p.name, table); home != "" {
+		p.value.meant[home] = true
+		p.value.failAt(p.key, exampleOf(home, units), "is no key of this format here; it belongs under `%s`", home[:strings.LastIndexByte(home, '.')])
+		return
+	}
 	if near := p.value.nearest(p.name, known); near != "" {
 		p.value.failAt(p.key, exampleOf(under(table, near), p.value.spec.Units), "is no key of this format; the nearest is `%s`", near)
 		return

@@ -3,6 +3,8 @@ package spec
 import (
 	"slices"
 	"strings"
+
+	"hoopwright/layout/catalog"
 )
 
 // names are the names given in one list. Each may be given once.
@@ -30,17 +32,27 @@ func (n *names) has(name string) bool { _, ok := n.line[name]; return ok }
 
 // oneOf reports whether a value names one of the known things of a sort, and fails where it does not.
 func (f field) oneOf(sort, name string, known []string) bool {
+	f.takes("the name of a %s of this spec", sort)
 	if slices.Contains(known, name) {
 		return true
 	}
-	f.unknownName(sort, name, known)
+	own := ""
+	if sort == "circuit" {
+		own = "power: {circuits: {" + brief(name) + ": " + exampleOf("power.circuits.*", f.spec.Units) + "}}"
+	}
+	f.unknownName(sort, name, known, own)
 	return false
 }
 
-// unknownName fails because nothing of the sort has the name that a value gives.
-func (f field) unknownName(sort, name string, known []string) {
+// unknownName fails because nothing of the sort has the name that a value gives. Own is how the spec describes one of its own, where it can.
+func (f field) unknownName(sort, name string, known []string, own string) {
 	text, better := f.noSuch(sort, name, known)
-	if better != "" {
+	switch {
+	case own != "" && better == "" && len(known) > 0:
+		text, better = text+"; describe one of your own by its figures", own
+	case own != "" && better == "":
+		better = own
+	case better != "":
 		better = f.keyed(better)
 	}
 	f.failWith(better, "%s", text)
@@ -61,13 +73,18 @@ const few = 12
 func (r *reader) noSuch(sort, name string, known []string) (text, better string) {
 	text = "no " + sort + " is named " + quote(name)
 	near := r.nearest(name, known)
+	if near == "" && len([]rune(name)) <= longestName && len(r.errors) <= mostSuggestions {
+		near = catalog.Alike(name, known)
+	}
 	switch {
 	case len(known) == 0:
-		return text + "; the spec names none", ""
+		return text + "; the spec names none yet", ""
 	case near != "":
 		return text + "; the nearest is " + quote(near), near
+	case len(known) == 1:
+		return text + "; there is only " + quote(known[0]), known[0]
 	case len(known) <= few:
-		return text + "; known are " + strings.Join(known, ", "), known[0]
+		return text + "; known are " + strings.Join(known, ", "), ""
 	}
-	return text + "; `hoopwright names` lists what is known", known[0]
+	return text + "; `hoopwright names` lists what is known", ""
 }

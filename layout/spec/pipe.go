@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -19,12 +20,13 @@ func (f field) pipe(name string) (catalog.Pipe, bool) {
 		return m.customPipe(name)
 	}
 	text, ok := f.text(longestText)
+	f.takes("a pipe of the catalog, or keys: %s", strings.Join(children["arch.pipe"], ", "))
 	if !ok {
 		return catalog.Pipe{}, false
 	}
 	p, ok := catalog.FindPipe(text)
 	if !ok {
-		f.unknownName("pipe", text, pipeNames())
+		f.unknownName("pipe", text, pipeNames(), "pipe: "+measure.By(f.spec.Units, "{od: 0.84 in, wall: 0.109 in, take off: 1/2 in, socket: 0.688 in}", "{od: 25 mm, wall: 1.9 mm, take off: 14 mm, socket: 18 mm}"))
 	}
 	return p, ok
 }
@@ -72,9 +74,10 @@ func (m mapping) bar(key string, into *catalog.Bar) {
 	if !ok {
 		return
 	}
+	f.takes("a bar of the catalog: %s", strings.Join(barNames(), ", "))
 	b, ok := catalog.FindBar(text)
 	if !ok {
-		f.unknownName("bar", text, barNames())
+		f.unknownName("bar", text, barNames(), "")
 		return
 	}
 	*into = b

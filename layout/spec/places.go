@@ -49,6 +49,7 @@ func (f field) place() (Place, bool) {
 	if !ok || !f.bound(rest, &p) {
 		return Place{}, false
 	}
+	f.takes("one place or a list: %s", placeGrammar)
 	of := archSet(f.spec)
 	if p.Part == RidgePieces {
 		of = baySet(f.spec)

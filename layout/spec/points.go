@@ -11,6 +11,7 @@ func (f field) point() (Point, bool) {
 	if !ok || len(items) != len(f.node.Content) {
 		return Point{}, false
 	}
+	f.takes("how far right and how far ahead on the plan, each %s", coordinates.in(f.spec.Units))
 	if len(items) != 2 {
 		f.fail("lists %s; two are wanted, how far right and how far ahead%s", say.Count(len(items), "figure"), commaHint(items))
 		return Point{}, false

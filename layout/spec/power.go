@@ -95,7 +95,7 @@ func (m mapping) readInline(into *[]catalog.Inline) {
 			continue
 		}
 		if x.Cord, ok = catalog.FindCord(name); !ok {
-			f.unknownName("cord", name, namesOf(catalog.Cords(), func(c catalog.Cord) string { return c.Name }))
+			f.unknownName("cord", name, namesOf(catalog.Cords(), func(c catalog.Cord) string { return c.Name }), "")
 			continue
 		}
 		*into = append(*into, x)

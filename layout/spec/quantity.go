@@ -39,6 +39,7 @@ func (b bounds[T]) of(f field) (T, bool) {
 	if !ok {
 		return 0, false
 	}
+	f.takes("%s, %s", measure.Name(b.low), b.in(f.spec.Units))
 	if len(s) > longestText {
 		f.fail("is longer than %d characters", longestText)
 		return 0, false
@@ -46,7 +47,7 @@ func (b bounds[T]) of(f field) (T, bool) {
 	v, err := b.kind.parse(s)
 	if err != nil {
 		text, _, _ := strings.Cut(err.Error(), ", as in ") // the example of the key itself serves better
-		f.fail("%s", text)
+		f.failWith(f.other(b.meant(s)), "%s", text)
 		return 0, false
 	}
 	if !b.hold(v) {

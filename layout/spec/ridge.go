@@ -2,6 +2,8 @@ package spec
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -13,6 +15,7 @@ func (r *reader) readRidge(top mapping) {
 	if f, ok := top.value("ridge"); ok {
 		if f.node.Kind == yaml.MappingNode {
 			m, _ := f.mapping()
+			f.takes("false for none, or keys: %s", strings.Join(children["ridge"], ", "))
 			if p, ok := m.fields["pipe"]; ok {
 				ridge.Pipe, _ = p.pipe("custom ridge pipe")
 			}
@@ -91,7 +94,11 @@ func (r *reader) readGuys(top mapping) {
 	}
 	if f.node.Kind == yaml.ScalarNode {
 		if s, ok := f.scalar(); ok && s != "none" {
-			f.failWith("guys: none", "is %s; none, or the figures of the guys are wanted", quote(s))
+			example := exampleOf("guys", r.spec.Units)
+			if slices.Contains([]string{"no", "false", "off", "None", "NONE"}, s) {
+				example = "guys: none"
+			}
+			f.failWith(example, "is %s; none, or the figures of the guys are wanted", quote(s))
 		}
 		return
 	}
@@ -99,6 +106,7 @@ func (r *reader) readGuys(top mapping) {
 	if !ok {
 		return
 	}
+	f.takes("none, or keys: %s", strings.Join(children["guys"], ", "))
 	g := &r.spec.Guys
 	m.require("from", "out")
 	if set, ok := m.set("arches", archSet(r.spec)); ok {

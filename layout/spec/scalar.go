@@ -39,6 +39,7 @@ func (f field) scalar() (string, bool) {
 
 // text returns one line of text of at most so many characters.
 func (f field) text(longest int) (string, bool) {
+	f.takes("text on one line, at most %d characters", longest)
 	s, ok := f.scalar()
 	switch {
 	case !ok:
@@ -103,11 +104,12 @@ func (m mapping) yes(key string, into *bool) {
 	if !ok {
 		return
 	}
+	f.takes("true or false")
 	switch s, ok := f.scalar(); {
 	case !ok:
 	case s == "true" || s == "false":
 		*into = s == "true"
-	case slices.Contains([]string{"no", "off", "n", "false"}, strings.ToLower(s)):
+	case slices.Contains([]string{"no", "off", "n", "false", "none"}, strings.ToLower(s)):
 		f.failWith(key+": false", "%s is a word here, not a no", quote(s))
 	default:
 		f.fail("is %s; true or false is wanted", quote(s))
@@ -120,13 +122,19 @@ func (m mapping) word(key string, words ...string) (int, bool) {
 	if !ok {
 		return 0, false
 	}
+	return f.word(words...)
+}
+
+// word reads a value as one of a few words and returns which.
+func (f field) word(words ...string) (int, bool) {
 	s, ok := f.scalar()
 	if !ok {
 		return 0, false
 	}
+	f.takes("%s", say.Or(words))
 	i := slices.Index(words, s)
 	if i < 0 {
-		f.fail("is %s; %s is wanted", quote(s), say.Or(words))
+		f.failWith(f.other(f.wordMeant(s, words)), "is %s; %s is wanted", quote(s), say.Or(words))
 	}
 	return i, i >= 0
 }
@@ -141,10 +149,11 @@ func (m mapping) count(key string, into *int, low, high int) bool {
 	if !ok {
 		return false
 	}
+	f.takes("a whole number, %d to %d", low, high)
 	n, err := strconv.Atoi(s)
 	switch {
 	case !wholeNumber.MatchString(s):
-		f.fail("is %s; a whole number in plain digits is wanted", quote(s))
+		f.failWith(f.other(numberMeant(s)), "is %s; a whole number in plain digits is wanted", quote(s))
 	case err != nil || n < low || n > high:
 		f.fail("is %s; %d to %d is wanted", quote(s), low, high)
 	default:
@@ -160,10 +169,11 @@ func (f field) number(into *float64, low, high float64) bool {
 	if !ok {
 		return false
 	}
+	f.takes("a plain number, %g to %g", low, high)
 	v, err := strconv.ParseFloat(s, 64)
 	switch {
 	case !bareNumber.MatchString(s):
-		f.fail("is %s; a plain number such as 5 or 0.25 is wanted", quote(s))
+		f.failWith(f.other(numberMeant(s)), "is %s; a plain number such as 5 or 0.25 is wanted", quote(s))
 	case err != nil || v < low || v > high:
 		f.fail("is %s; %g to %g is wanted", quote(s), low, high)
 	default:
@@ -188,10 +198,11 @@ func (m mapping) day(key string, into *time.Time) {
 	if !ok {
 		return
 	}
+	f.takes("a day from 2000 to 2100, as year-month-day")
 	t, err := time.Parse(time.DateOnly, s)
 	switch {
 	case err != nil:
-		f.fail("is %s; a day of the calendar is wanted, as year-month-day", quote(s))
+		f.failWith(f.other(dayMeant(s, f.spec.Units)), "is %s; a day of the calendar is wanted, as year-month-day", quote(s))
 	case t.Year() < 2000 || t.Year() > 2100:
 		f.fail("is %s; a year from 2000 to 2100 is wanted", quote(s))
 	default:
@@ -209,8 +220,9 @@ func (m mapping) clock(key string, into *time.Duration) {
 	if !ok {
 		return
 	}
+	f.takes("hours and minutes, 0:00 to 23:59")
 	if !clockTime.MatchString(s) {
-		f.fail("is %s; hours and minutes from 0:00 to 23:59 are wanted", quote(s))
+		f.failWith(f.other(clockMeant(s)), "is %s; hours and minutes from 0:00 to 23:59 are wanted", quote(s))
 		return
 	}
 	hours, minutes, _ := strings.Cut(s, ":")

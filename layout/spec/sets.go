@@ -56,9 +56,16 @@ func (m mapping) set(key string, of numbered) ([]int, bool) {
 
 // pick picks the numbers and fails where the words make no set.
 func (f field) pick(words []string, of numbered) ([]int, bool) {
+	f.takes("%s: a list of numbers, ranges such as 4 to 6, and last; or odd, even, all", of.many)
 	set, err := of.pick(words)
 	if err != "" {
-		f.fail("%s", err)
+		example := exampleOf(f.table, f.spec.Units)
+		for _, w := range words {
+			if ends := dashRange.FindStringSubmatch(w); ends != nil {
+				example = f.keyed("[" + ends[1] + " to " + ends[2] + "]")
+			}
+		}
+		f.failWith(example, "%s", err)
 		return nil, false
 	}
 	return set, !of.unknown

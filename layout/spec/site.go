@@ -13,13 +13,9 @@ func (r *reader) readSite(top mapping) {
 	}
 	s := &r.spec.Site
 	r.readRoute(m)
-	if start, ok := m.section("start"); ok {
-		start.point("at", &s.Start)
-		quantity(start, "heading", &s.Heading, headings)
-	}
 	r.readMarks(m)
 	r.readLevels(m)
-	soils := []Soil{Firm, Soft, Sandy, Frozen}
+	soils := []Soil{Firm, Soft, Sandy, Frozen, SoilUnknown}
 	if i, ok := m.word("soil", namesOf(soils, Soil.String)...); ok {
 		s.Soil = soils[i]
 	}
@@ -40,6 +36,12 @@ func (r *reader) readSite(top mapping) {
 	r.readSitePlaces(m)
 	m.text("address", &s.Address)
 	m.text("emergency", &s.Emergency)
+	dangers := []Danger{BuriedLines, OverheadLines, OutletsGFCI}
+	for _, item := range m.items("unknown") {
+		if i, ok := item.word(namesOf(dangers, Danger.String)...); ok {
+			s.Unknown = append(s.Unknown, dangers[i])
+		}
+	}
 }
 
 // readRoute reads the legs of the centreline and checks that the tunnel fits on them.
@@ -135,6 +137,7 @@ func (r *reader) readLevels(site mapping) {
 		if !ok {
 			continue
 		}
+		f.takes("the number of an arch, or last")
 		n, err := of.number(word, word)
 		if err != "" {
 			f.fail("%s", err)
@@ -160,6 +163,7 @@ func (m mapping) latLong(key string, into **LatLong) {
 	if !ok {
 		return
 	}
+	f.takes("latitude -90 to 90 and longitude -180 to 180, in degrees")
 	if len(items) != 2 {
 		f.fail("lists %s; latitude and longitude are wanted", say.Count(len(items), "number"))
 		return

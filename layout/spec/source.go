@@ -13,6 +13,10 @@ func (r *reader) sourceFits(source []byte) bool {
 	switch at := firstOdd(source); {
 	case bytes.HasPrefix(bytes.TrimLeft(source[:min(len(source), 1024)], "\ufeff \r\n"), []byte("%PDF-")):
 		r.failLine(1, "", "this is a PDF, not a spec; `hoopwright recover` gets the spec out of a packet")
+	case bytes.HasPrefix(source, []byte(`{\rtf`)):
+		r.failLine(1, "", "this file was saved by a word processor with its formatting (RTF); save it as plain text")
+	case bytes.HasPrefix(source, []byte("PK\x03\x04")):
+		r.failLine(1, "", "this is a document of an office program or a zip archive, not a plain text; save it as plain text")
 	case len(source) > MostBytes:
 		r.failLine(1, "", "the file has %d bytes; a spec has at most %d (1 MiB)", len(source), MostBytes)
 	case bytes.HasPrefix(source, []byte("\xff\xfe")) || bytes.HasPrefix(source, []byte("\xfe\xff")):

@@ -7,6 +7,7 @@
 package spec
 
 import (
+	"slices"
 	"time"
 
 	"hoopwright/layout/catalog"
@@ -66,14 +67,16 @@ type Spec struct {
 	Texts    []Text    // titles, names and notes as given: what the packet's typefaces must be able to set
 
 	positions map[string]finding.Position
+	amended   []Amendment // what was put over the source before it was read
 	settled   bool
 }
 
 // Default is a value that the spec did not give.
 type Default struct {
-	Key   string // path, as in arch.stake.depth
-	Value string // as the packet prints it
-	Why   string // the reason or source, where there is one
+	Key     string // path, as in arch.stake.depth
+	Value   string // as the packet prints it
+	Why     string // the reason or source, where there is one
+	Written any    // as it would stand in the spec, as Amendment has it; nil where it cannot: what is solved has no key of its own
 }
 
 // Text is a piece of the spec's own wording.
@@ -202,6 +205,8 @@ type Site struct {
 	Route     []Leg
 	Start     Point         // centre of arch 1
 	Heading   measure.Angle // 0 along +y, clockwise positive
+	StartFix  Fix           // what places Start where its coordinates are not given
+	Toward    *Aim          // what gives Heading where it is not given; nil for none
 	Marks     []Mark
 	Levels    []Level
 	Soil      Soil
@@ -216,12 +221,29 @@ type Site struct {
 	Places    []SitePlace
 	Address   string
 	Emergency string // number to call
+	Unknown   []Danger
+}
+
+// Danger is something of a site that nobody has looked into yet.
+type Danger int
+
+// The dangers.
+const (
+	BuriedLines Danger = iota
+	OverheadLines
+	OutletsGFCI
+)
+
+// String returns the words of the spec.
+func (d Danger) String() string {
+	return [...]string{"buried lines", "overhead lines", "gfci"}[d]
 }
 
 // SitePlace is a place that people may have to find: first aid, where the power is switched off.
 type SitePlace struct {
 	Name string
 	At   Point
+	Fix  Fix
 	For  string // one of PlaceUses, or the spec's own words
 }
 
@@ -250,10 +272,39 @@ type Mark struct {
 	Side Side   // of the line from the first tape's mark to the second's, on which the mark lies
 }
 
-// Tape is a level distance from a mark.
+// Tape is a level distance from a mark, or from a stake of arch 1.
 type Tape struct {
 	Mark     string
 	Distance measure.Length
+}
+
+// The stakes of arch 1 that tapes may start from, as the spec names them. No mark takes their names.
+const (
+	StakeL1 = "L1"
+	StakeR1 = "R1"
+)
+
+// Fix is how tapes place something. Its place is found when the arches are known; the zero Fix says that coordinates are given.
+type Fix struct {
+	From  []Tape  // two or more, or none
+	Side  Side    // of the line from the first tape's mark to the second's
+	Start *Offset // from the start, in place of tapes
+}
+
+// Taped reports whether something but marks is placed by tapes or from the start.
+func (s Site) Taped() bool {
+	by := func(f Fix) bool { return len(f.From) > 0 || f.Start != nil }
+	return by(s.StartFix) || s.Toward != nil || slices.ContainsFunc(s.Outlets, func(o Outlet) bool { return by(o.Fix) }) ||
+		slices.ContainsFunc(s.Places, func(p SitePlace) bool { return by(p.Fix) })
+}
+
+// Offset is a distance from the centre of arch 1, right and ahead as the walk begins there; left and behind are negative.
+type Offset struct{ Right, Ahead measure.Length }
+
+// Aim is a point that the walk heads for at arch 1.
+type Aim struct {
+	At  Point
+	Fix Fix
 }
 
 // Level is the ground's height above the datum at an arch's two stakes.
@@ -324,6 +375,7 @@ type Overhead struct {
 type Outlet struct {
 	Name      string
 	At        Point
+	Fix       Fix
 	Circuit   string
 	Sockets   int
 	Timer     measure.Current // rating of a timer in front; zero for none

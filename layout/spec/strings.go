@@ -81,6 +81,7 @@ func (m mapping) weight(s *catalog.String) {
 			return
 		}
 	}
+	defer f.takes("%s, or %s", measure.Name(stringMasses.low), measure.Name(wireMasses.low))
 	if mass, ok := stringMasses.of(f); ok && s.Length > 0 {
 		s.Mass = measure.LineMass(float64(mass) / s.Length.Metres())
 	}

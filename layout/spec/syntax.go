@@ -29,6 +29,7 @@ func (r *reader) parse(source []byte) (*yaml.Node, bool) {
 		if err == nil {
 			if err := decoder.Decode(&second); !errors.Is(err, io.EOF) {
 				r.secondDocument(document.Content[0])
+				return nil, false // half of a spec says nothing of the whole
 			}
 			r.nameMended(document.Content[0])
 			return document.Content[0], true

@@ -24,6 +24,7 @@ func (m mapping) versionFits() bool {
 	if !ok {
 		return true
 	}
+	f.takes("%s, the version of the format", version)
 	if s, ok := f.scalar(); ok && s != version {
 		f.fail("is %s; this program reads version %s of the format", quote(s), version)
 		return false

@@ -24,18 +24,17 @@ func (r *reader) mend(lines []string, err error) bool {
 	inFlow := says("',' or") || says("expected key") || says("node content") || says("end of stream")
 	switch {
 	case r.tab(line):
+	case inFlow && r.hash(line):
+	case inFlow && (r.flowColon(lines) || r.flowPlace(lines)):
+		return true
 	case says("mapping values") && colonInBlock.MatchString(here):
 		at := colonInBlock.FindStringSubmatchIndex(here)
 		lines[line-1] = r.quoteColon(line, here, at[4:8])
 		return true
+	case r.mendLine(lines):
+		return true
 	case says("mapping values"):
 		r.failLine(line, "", "a key cannot stand here; line it up with the other keys of its section, and put a value with a colon and a space in it in quotes")
-	case inFlow && (r.flowColon(lines) || r.flowPlace(lines)):
-		return true
-	case inFlow && r.hash(line):
-	case afterQuote.MatchString(here):
-		at := afterQuote.FindStringSubmatchIndex(here)
-		r.failPart(line, at[2], "title: \"Winter Walk\"", "the value goes on after its closing quotation mark; put all of it between the two marks")
 	case says("cannot start any token") && oddStart.MatchString(here):
 		at := oddStart.FindStringSubmatchIndex(here)
 		r.failPart(line, at[2], `"`+brief(strings.TrimSpace(here[at[2]:]))+`"`, "a value cannot begin with %s; put it in quotes", here[at[2]:at[3]])
@@ -87,7 +86,7 @@ func (r *reader) tab(line int) bool {
 // quoteColon reports a value with a colon in it and returns the line with the value in quotes. At holds where the key begins and ends, and the value.
 func (r *reader) quoteColon(line int, here string, at []int) string {
 	key, value := here[at[0]:at[1]], strings.TrimRight(here[at[2]:at[3]], " \r")
-	quoted := `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(value) + `"`
+	quoted := `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`, "“", "", "”", "", "„", "").Replace(value) + `"`
 	r.failPart(line, at[0], brief(key)+": "+brief(quoted), "a value with a colon and a space in it must stand in quotes")
 	return here[:at[2]] + quoted + here[at[3]:]
 }
@@ -103,8 +102,9 @@ func (r *reader) flowColon(lines []string) bool {
 		value, _, _ := strings.Cut(l[at[6]:], ": ")
 		if key := keyAtEnd(value); key != "" {
 			end := at[6] + len(value) - len(key) - 1
-			r.failPart(i+1, at[6], brief(l[at[4]:end]+", "+key+": …"), "a comma is missing before %s", key)
-			lines[i] = l[:end] + "," + l[end:]
+			before := strings.TrimRight(l[:end], "; ")
+			r.failPart(i+1, at[6], brief(before[at[4]:]+", "+key+": …"), "a comma is missing before %s", key)
+			lines[i] = before + "," + l[end:]
 		} else {
 			lines[i] = r.quoteColon(i+1, l, at[4:8])
 		}
@@ -148,7 +148,11 @@ func plainFlow(before string) bool {
 func (r *reader) hash(line int) bool {
 	for i := max(line-3, 0); i < min(line+1, len(r.lines)); i++ {
 		if at := hashInFlow.FindStringSubmatchIndex(r.lines[i]); at != nil {
-			r.failPart(i+1, at[2], "bar: 1/2 in", "# begins a comment, so YAML takes nothing from %s", quote(strings.TrimSpace(r.lines[i][at[2]:])))
+			example := "bar: 1/2 in"
+			if number := barNumber.FindStringSubmatch(r.lines[i][at[2]:]); number != nil {
+				example = "bar: no. " + number[1]
+			}
+			r.failPart(i+1, at[2], example, "# begins a comment, so YAML takes nothing from %s", quote(strings.TrimSpace(r.lines[i][at[2]:])))
 			return true
 		}
 	}

@@ -128,12 +128,13 @@ func (m mapping) twoOf(a, b, c string) bool {
 			absent = append(absent, key)
 		}
 	}
-	switch len(given) {
-	case 3:
+	switch {
+	case len(given) == 3:
 		m.fail("gives %s, %s and %s; the third follows from the other two, so leave one out", a, b, c)
-	case 1:
+	case len(given) == 2 || m.strays || m.meant[under(m.table, a)] || m.meant[under(m.table, b)] || m.meant[under(m.table, c)]:
+	case len(given) == 1:
 		m.fail("gives %s alone of %s, %s and %s; one of %s is wanted too", given[0], a, b, c, say.Or(absent))
-	case 0:
+	default:
 		m.fail("gives none of %s, %s and %s; two of them are wanted", a, b, c)
 	}
 	return len(given) == 2

@@ -101,21 +101,21 @@ func TestGarden(t *testing.T) {
 		item           string
 		need, own, buy int
 	}{
-		// Spares: a stick for ten arches, one of each fitting, 5 % of stakes and caps, rounded up.
+		// Spares: a stick for ten arches, one of each fitting, 5 % of stakes, rounded up.
 		{"pvc sch40 1/2 in, 10 ft", 15, 0, 15},
 		{"pvc sch40 1/2 in, 56 in", 2, 2, 0},
 		{"tee pvc sch40 1/2 in", 3, 0, 3},
 		{"cross pvc sch40 1/2 in", 5, 0, 5},
 		{"steel bar 3/8 in, 48 in", 13, 0, 13},
 		{"steel bar 3/8 in, 24 in", 5, 0, 5},
-		{"stake cap", 17, 0, 17},
+		{"stake cap", 18, 0, 18},        // one for each stake bought: 13 and 5,
 		{"mini led 100 warm", 13, 5, 8}, // 12 to hang and 5 % of 12, rounded up
 		{"16 AWG 50 ft", 2, 0, 2},
 		{"16 AWG 25 ft", 1, 0, 1},
 		{"three-way tap", 1, 0, 1},
 		{"zip ties 100", 2, 0, 2}, // 130 and 5 % is 137
-		// Four guys: √(6² + 5²) = 7.810 ft, 2 % more and 3 ft of knots: 4 · 10.966 = 43.9 ft. Along six crowns: five pieces of 53 in and a foot at each crown, 28.1 ft.
-		{"guy line", 72, 0, 72},
+		// Four guys: √(6² + 5²) = 7.810 ft, 2 % more and 3 ft of knots: 10.966, cut at 11 ft. Along six crowns: five pieces of 53 in and a foot at each crown, 28.1, cut at 29 ft.
+		{"guy line", 73, 0, 73},
 		{"hose clamp", 4, 0, 4},
 		{"write-on tags 100", 1, 0, 1},
 		{"line tightener", 4, 0, 4},

@@ -50,6 +50,7 @@ type Item struct {
 	Unit     Unit           `json:"-"`
 	Of       string         `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
 	Length   measure.Length `json:"-"`             // of one of it
+	Ropes    []Rope         `json:"-"`             // what guy line is cut into
 	StandIns []StandIn      `json:"-"`             // longer ones of the shed that serve, counted in Own
 	Where    string         `json:"-"`             // pipe, steel, lights, electrical, sundries
 	Sockets  int            `json:"-"`             // of a cord with several in line, else 0

@@ -13,7 +13,7 @@ import (
 
 // How far things go. Common practice, no source.
 const (
-	inBag         = 100 // ties, tags
+	InBag         = 100 // ties, tags in one
 	stakesToPaint = 60  // marks one can of paint makes
 	archesToRoll  = 30  // one roll of flagging tape
 	knotsOfGuy    = 3 * measure.Foot
@@ -22,23 +22,26 @@ const (
 )
 
 // stakes lists stakes by bar and length, ready-cut, or the bars they are cut from; and a cap for every one: bare steel is capped
-// until a pipe covers it, and a guy stake for good.
+// until a pipe covers it, a guy stake for good, and a spare stake that is driven as well.
 func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
+	count := withSpares(len(in.Stakes), in.Spec.Stock.Spares)
+	bought := 0
 	for _, o := range offers {
 		switch {
 		case !o.bar:
 		case o.ready:
-			b.readyStakes(in, o, cuts)
+			bought += b.readyStakes(in, o, cuts)
 			b.sticks(o, cuts, in.Spec)
 		default:
 			b.sticks(o, cuts, in.Spec)
 		}
 	}
-	b.addSpared(Item{Item: "stake cap", Kind: StakeCap, Need: len(in.Stakes), Unit: Each, Where: whereSteel})
+	count = max(count, bought+b.sawnStakes(cuts))
+	b.add(Item{Item: "stake cap", Kind: StakeCap, Need: count, Spare: count - len(in.Stakes), Unit: Each, Where: whereSteel})
 }
 
-// readyStakes lists stakes bought cut to length: all but those that bars of the shed give.
-func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
+// readyStakes lists stakes bought cut to length, all but those that bars of the shed give, and returns how many with their spares.
+func (b *basket) readyStakes(in Input, o offer, cuts Cuts) (count int) {
 	cut := map[PieceID]bool{}
 	for _, bar := range cuts.Bars {
 		for _, p := range bar.Pieces {
@@ -69,8 +72,20 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) {
 		lines[k].count++
 	}
 	for _, l := range lines {
+		count += withSpares(l.count, b.spec.Stock.Spares)
 		b.addSpared(Item{Item: o.item + ", " + Sold(l.length, in.Spec.Units), Kind: ReadyStake, Of: o.item, Length: l.length, Need: l.count, Unit: Each, Where: whereSteel})
 	}
+	return count
+}
+
+// sawnStakes is how many stakes are cut from bars.
+func (b *basket) sawnStakes(cuts Cuts) (n int) {
+	for _, bar := range cuts.Bars {
+		if bar.Steel() {
+			n += len(bar.Pieces)
+		}
+	}
+	return n
 }
 
 // braces lists what holds braces: a clamp at each end of a pipe, or webbing with a buckle.
@@ -92,7 +107,21 @@ func (b *basket) braces(in Input) {
 
 // sundries lists line for guys and along the crowns, what holds it and braces, ties, paint, ribbon and tags.
 func (b *basket) sundries(in Input) {
-	guys, line := 0, crownLine(in)
+	guys := 0
+	var ropes []Rope
+	line := measure.Length(0)
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
+	rope := func(kind RopeKind, long measure.Length) {
+		long = measure.RoundUp(long, measure.By(in.Spec.Units, measure.Foot, measure.Metre/2))
+		line += long
+		for i, r := range ropes {
+			if r.Kind == kind && sameLength(r.Length, long) {
+				ropes[i].Count++
+				return
+			}
+		}
+		ropes = append(ropes, Rope{kind, 1, long})
+	}
 	for _, g := range in.Stakes {
 		if !g.Guy || g.Bay > 0 {
 			continue
@@ -104,24 +133,26 @@ func (b *basket) sundries(in Input) {
 			out = measure.Length(math.Sqrt(float64((leg.X-g.X)*(leg.X-g.X)) + float64((leg.Y-g.Y)*(leg.Y-g.Y))))
 		}
 		from := in.Spec.Guys.From
-		line += measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy + knotsOfGuy
+		rope(GuyRope, measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy+knotsOfGuy)
 	}
-	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
+	if long := crownLine(in); long > 0 {
+		rope(CrownRope, long)
+	}
 	add := func(kind Kind, item string, need int, unit Unit) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
-	add(GuyLine, "guy line", int(math.Ceil(float64(line/per))), unit)
+	b.add(Item{Item: "guy line", Kind: GuyLine, Need: int(math.Ceil(float64(line/per) - 1e-9)), Unit: unit, Where: whereSundries, Ropes: ropes})
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys, Each)
 	b.braces(in)
-	add(ZipTies, fmt.Sprintf("zip ties %d", inBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
+	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if flagged(in.Spec.Dates) {
 		add(MarkingFlag, "marking flag", len(in.Stakes), Each)
 	}
 	add(Lath, "lath", 1, Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
-	add(WriteOnTags, fmt.Sprintf("write-on tags %d", inBag), bags(len(in.Strings)), Bag)
+	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(len(in.Strings)), Bag)
 }
 
 // flagged reports whether dots wait so long for their stakes, or may, that each has a flag beside it.
@@ -130,7 +161,7 @@ func flagged(d spec.Dates) bool {
 }
 
 // bags is how many bags hold so many.
-func bags(n int) int { return (n + inBag - 1) / inBag }
+func bags(n int) int { return (n + InBag - 1) / InBag }
 
 // crownLine is the line that ties the crowns together where dry sockets alone would hold the ridge: from crown to crown, with a turn and a knot at each.
 func crownLine(in Input) measure.Length {

@@ -37,6 +37,22 @@ func (i Item) UnitWords(units measure.System) string {
 	return i.Unit.String()
 }
 
+// Rope is lines of one length, cut from one coil: of guys, or along the crowns.
+type Rope struct {
+	Kind   RopeKind
+	Count  int
+	Length measure.Length
+}
+
+// RopeKind is what a line is for.
+type RopeKind int
+
+// The lines.
+const (
+	GuyRope RopeKind = iota
+	CrownRope
+)
+
 // StandIn is longer things of the shed that serve for an item.
 type StandIn struct {
 	Count  int

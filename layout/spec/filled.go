@@ -1,0 +1,162 @@
+package spec
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"time"
+
+	"gopkg.in/yaml.v3"
+
+	"hoopwright/layout/catalog"
+	"hoopwright/layout/measure"
+)
+
+// filledHead stands on top of a filled spec.
+const filledHead = "# The spec with every default and choice written out: whatever a later version takes for granted, this stays as it was built."
+
+// Filled returns the spec as it was written with every default and choice of Spec.Defaults put in, so that it makes the same tunnel when the defaults have changed. What
+// is repeated by an alias is written out. Comments are kept, blank lines and the layout are not. It is an error if the result is longer than a spec may be.
+func Filled(s *Spec) ([]byte, error) {
+	r := &reader{spec: &Spec{File: s.File}}
+	root, ok := r.tree(s.Source)
+	if !ok {
+		return nil, r.errors.sort()
+	}
+	root = expanded(root)
+	for _, a := range slices.Concat(s.amended, s.written()) {
+		if err := a.make(root); err != nil {
+			return nil, fmt.Errorf("spec: %s %w", a.Key, err)
+		}
+	}
+	var out bytes.Buffer
+	if !bytes.HasPrefix(s.Source, []byte(filledHead)) {
+		out.WriteString(filledHead + "\n")
+	}
+	e := yaml.NewEncoder(&out)
+	e.SetIndent(2)
+	if err := e.Encode(root); err != nil {
+		return nil, fmt.Errorf("spec: %w", err)
+	}
+	if out.Len() > MostBytes {
+		return nil, fmt.Errorf("spec: with its defaults written out it has %d bytes, more than %d", out.Len(), MostBytes)
+	}
+	return out.Bytes(), nil
+}
+
+// written lists the defaults that can stand in a spec.
+func (s *Spec) written() (list []Amendment) {
+	for _, d := range s.Defaults {
+		if d.Written != nil {
+			list = append(list, Amendment{d.Key, d.Written})
+		}
+	}
+	return list
+}
+
+// expanded returns a copy of a tree with its aliases written out.
+func expanded(n *yaml.Node) *yaml.Node {
+	own := *follow(n)
+	own.Anchor, own.Content = "", make([]*yaml.Node, len(own.Content))
+	for i, child := range follow(n).Content {
+		own.Content[i] = expanded(child)
+	}
+	return &own
+}
+
+// Written returns a value of a spec as it is typed, for Default.Written: quantities so that they are read back the same, words as they are printed. It is nil for what no key
+// takes: a pipe that the spec describes itself, and a count that is solved.
+func Written(value any, printed string, units measure.System) any {
+	switch v := value.(type) {
+	case measure.Length:
+		return lengths.written(v, units, "mm", 1)
+	case measure.Angle:
+		return angles.written(v, units, "deg", degree)
+	case measure.Mass:
+		return masses.written(v, units, "kg", 1)
+	case measure.LineMass:
+		return lineMasses.written(v, units, "kg/m", 1)
+	case measure.Pressure:
+		return pressures.written(v, units, "MPa", measure.MPa)
+	case measure.Current:
+		return currents.written(v, units, "A", 1)
+	case measure.Voltage:
+		return voltages.written(v, units, "V", 1)
+	case measure.Power:
+		return powers.written(v, units, "W", 1)
+	case measure.Area:
+		return areas.written(v, units, "mm2", 1)
+	case measure.Temperature:
+		return temperatures.written(v, units, "C", 1)
+	case measure.Speed:
+		return speeds.written(v, units, "m/s", 1)
+	case measure.Share:
+		return shares.written(v, units, "%", 0.01)
+	case catalog.Pipe:
+		if v.Source == ownSource {
+			return nil
+		}
+		return v.Name
+	case time.Time:
+		return v.Format(time.DateOnly)
+	case Point:
+		return []any{Written(v.X, "", units), Written(v.Y, "", units)}
+	case []catalog.Inline:
+		list := []any{}
+		for _, c := range v {
+			list = append(list, priced(c.Price, map[string]any{"gauge": c.Cord.Name, "length": Written(c.Length, "", units), "sockets": c.Sockets, "apart": Written(c.Apart, "", units)}))
+		}
+		return list
+	case []Tap:
+		list := []any{}
+		for _, t := range v {
+			list = append(list, priced(t.Price, map[string]any{"sockets": t.Sockets}))
+		}
+		return list
+	case []Leg:
+		return []any{map[string]any{"straight": "rest"}}
+	case int:
+		return countWritten(v, printed)
+	case []int, float64:
+		return v
+	case bool:
+		if printed == strconv.FormatBool(v) {
+			return v
+		}
+	}
+	return printed
+}
+
+// priced adds a price where there is one.
+func priced(price *float64, keys map[string]any) map[string]any {
+	if price != nil {
+		keys["price"] = *price
+	}
+	return keys
+}
+
+// countWritten is a count, or the word that is printed for one of a list; nil where nought stands for a count that is solved.
+func countWritten(n int, printed string) any {
+	if n == 0 && printed != "0" {
+		return nil
+	}
+	return n
+}
+
+// sameness is how near to a value what is written must come, as a share of it: what multiplying leaves in the last bits is no difference.
+const sameness = 1e-12
+
+// written prints a quantity so that it is read back the same: as it is printed, or else in full in a unit of that size.
+func (k kind[T]) written(v T, units measure.System, unit string, size T) string {
+	if text := k.print(v, units); k.reads(text, v) {
+		return text
+	}
+	return strconv.FormatFloat(float64(v/size), 'f', -1, 64) + " " + unit
+}
+
+func (k kind[T]) reads(text string, v T) bool {
+	back, err := k.parse(text)
+	return err == nil && math.Abs(float64(back-v)) <= sameness*math.Abs(float64(v))
+}

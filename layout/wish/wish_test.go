@@ -1,0 +1,126 @@
+package wish
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// Wishes of ours, in prose, and the answers that they come to. Each must stand at once, nearly as wide and as high as wished.
+var prose = []struct {
+	wish    string
+	units   measure.System
+	answers map[string]string
+	height  measure.Length
+}{
+	{"ten feet wide, eight high and thirty long, two colours of rows, ten-foot pipe from the corner store, outlet on the left behind us", measure.Imperial,
+		map[string]string{"width": "10 ft", "height": "8 ft", "length": "30 ft", "lights": "rows: warm and red", "stick": "10 ft", "outlet": "left 12 ft, behind 6 ft", "gfci": "yes", "buried": "no", "overhead": "no"}, 8 * measure.Foot},
+	{"a small one for the children down the side of the house, I have half-inch PVC", measure.Imperial,
+		map[string]string{"width": "6 ft", "height": "7 ft", "length": "16 ft", "pipe": "1/2 inch PVC", "people": "children", "overhead": "14 ft"}, 7 * measure.Foot},
+	{"zwei Meter vierzig breit, zwei vierzig hoch, zehn lang, for the public, with wheelchairs; soft lawn among houses; post and oak to tape from", measure.Metric,
+		map[string]string{"width": "2.4 m", "height": "2.4 m", "length": "10 m", "soil": "soft", "around": "suburban", "people": "public, wheelchairs", "marks": "porch post 2.8 m, 4.3 m behind; oak 9 m, 8.5 m ahead", "stick": "3 m"}, 2400},
+}
+
+func TestWishesStand(t *testing.T) {
+	for _, p := range prose {
+		t.Run(p.wish, func(t *testing.T) {
+			m, err := Make(p.units, p.answers)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range m.Plan.Findings {
+				if f.Level == finding.MustFix {
+					t.Errorf("must fix %s: %s\n%s", f.Code, f.Text, m.Source)
+				}
+			}
+			k := m.Plan.Kinds[0]
+			if off := math.Abs(float64(k.Crown - p.height)); off > 60 {
+				t.Errorf("the crown is %.0f mm off what was wished", off)
+			}
+			if _, err := spec.Read("made.yaml", m.Source); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+}
+
+// What nobody knows of a danger is written down, whatever else is known, and no word of it where all is known. A line that is there but not where is not known either.
+func TestDangersAreNeverTakenForHarmless(t *testing.T) {
+	known := map[string]string{"pipe": "pvc sch40 3/4 in", "length": "9 ft", "lights": "none", "outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "buried": "no", "overhead": "no"}
+	for _, c := range []struct {
+		answer, text string
+		want         []spec.Danger
+	}{
+		{"", "", nil}, {"gfci", "", []spec.Danger{spec.OutletsGFCI}}, {"gfci", "?", []spec.Danger{spec.OutletsGFCI}}, {"buried", "Don’t know", []spec.Danger{spec.BuriedLines}},
+		{"buried", "yes", []spec.Danger{spec.BuriedLines}}, {"overhead", "not sure", []spec.Danger{spec.OverheadLines}},
+	} {
+		answers := map[string]string{}
+		for k, v := range known {
+			answers[k] = v
+		}
+		if c.answer != "" {
+			answers[c.answer] = c.text
+		}
+		m, err := Make(measure.Imperial, answers)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := m.Plan.Spec.Site.Unknown; len(got) != len(c.want) || len(got) == 1 && got[0] != c.want[0] {
+			t.Errorf("%s %q: not known %v, want %v", c.answer, c.text, got, c.want)
+		}
+		if m.Plan.Spec.Power.Circuits[0].GFCI { // whose answer was no, or none
+			t.Errorf("%s %q: a protection that nobody tried", c.answer, c.text)
+		}
+	}
+}
+
+// A leg of joined pieces is as long as the leg wished, a coupling's stop between each two, to the inch that it is rounded up by; no piece is longer than a stick or shorter than a foot.
+func TestJoinedLegs(t *testing.T) {
+	w := &wishes{units: measure.Imperial, stick: 10 * measure.Foot}
+	const stop = 3 * measure.Inch / 32
+	for leg := 121 * measure.Inch; leg < 400*measure.Inch; leg += 3.7 * measure.Inch {
+		pieces := w.joined(leg, stop)
+		sum := measure.Length(len(pieces)-1) * stop
+		for _, p := range pieces {
+			l, err := measure.ParseLength(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if sum += l; l > w.stick+0.001 || l < measure.Foot-0.001 {
+				t.Errorf("a leg of %.1f in has a piece of %s", leg.Inches(), p)
+			}
+		}
+		if over := (sum - leg).Inches(); over < -1e-6 || over > 2 {
+			t.Errorf("a leg of %.1f in from %v is %.2f in longer", leg.Inches(), pieces, over)
+		}
+	}
+}
+
+// Every default can be read, and what cannot is told by its question.
+func TestAnswers(t *testing.T) {
+	for _, u := range []measure.System{measure.Imperial, measure.Metric} {
+		for _, q := range Questions(u) {
+			if err := Check(u, q.Name, ""); err != nil {
+				t.Errorf("%s: its default is not read: %v", q.Name, err)
+			}
+			if q.Ask == "" || q.Why == "" {
+				t.Errorf("%s is not asked for, or nobody says why", q.Name)
+			}
+		}
+	}
+	for name, bad := range map[string]string{"width": "wide", "height": "8", "pipe": "PEX 1/2", "lights": "rows plaid", "soil": "clay", "outlet": "over there", "gfci": "maybe", "overhead": "yes", "marks": "porch post", "people": "dogs", "around": "sea"} {
+		if err := Check(measure.Imperial, name, bad); err == nil {
+			t.Errorf("%s: %q is read", name, bad)
+		}
+		if _, err := Make(measure.Imperial, map[string]string{name: bad}); err == nil || !strings.HasPrefix(err.Error(), name+":") {
+			t.Errorf("%s: %q: %v", name, bad, err)
+		}
+	}
+	if _, err := Make(measure.Imperial, map[string]string{"width": "90 ft"}); err == nil || !strings.HasPrefix(err.Error(), "width:") {
+		t.Errorf("a width beyond the reader's limit: %v", err)
+	}
+}
