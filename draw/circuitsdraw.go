@@ -215,9 +215,12 @@ func (c Circuits) reach(cord power.Cord) string {
 	if len(cord.Places) == 0 {
 		return "the next cord"
 	}
-	first, _ := placeWords(cord.Places[0].At)
+	first, detail := placeWords(cord.Places[0].At)
 	last, _ := placeWords(cord.Places[len(cord.Places)-1].At)
-	if first == last {
+	switch {
+	case first == last && detail != "":
+		return first + ", " + detail
+	case first == last:
 		return first
 	}
 	return fmt.Sprintf("%s … %s", first, last)
