@@ -82,7 +82,6 @@ type plugRow struct {
 	at     lights.Place // where its plug goes in
 	cord   power.Cord
 	tap    power.Tap
-	supply power.Limit
 	run    power.Chain
 
 	pass  []bool   // by level from the outlet: that line goes on to rows below

@@ -76,7 +76,7 @@ func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 func (c Circuits) high(r plugRow, width paper.Length) paper.Length {
 	switch r.kind {
 	case outletRow, darkRow:
-		name := paper.Heading.Leading() * paper.Length(len(paper.Heading.Wrap(headline(r), headName)))
+		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))
 		limits := paper.Floor.Leading() * paper.Length(len(c.headLimits(r)))
 		return max(name, limits, c.said(r).Height(c.headRoom(r, width))) + 5
 	case againRow:
@@ -94,6 +94,9 @@ func (c Circuits) high(r plugRow, width paper.Length) paper.Length {
 	}
 	return max(h, c.words(r).Height(c.wordsRoom(r, width))+2.4)
 }
+
+// outletName is the lettering of an outlet's name.
+var outletName = paper.Heading.Sized(13)
 
 func headline(r plugRow) string {
 	if r.kind == darkRow {
@@ -212,9 +215,12 @@ func (c Circuits) reach(cord power.Cord) string {
 	if len(cord.Places) == 0 {
 		return "the next cord"
 	}
-	first, _ := placeWords(cord.Places[0].At)
+	first, detail := placeWords(cord.Places[0].At)
 	last, _ := placeWords(cord.Places[len(cord.Places)-1].At)
-	if first == last {
+	switch {
+	case first == last && detail != "":
+		return first + ", " + detail
+	case first == last:
 		return first
 	}
 	return fmt.Sprintf("%s … %s", first, last)
@@ -279,4 +285,13 @@ func LimitWords(l power.Limit) string {
 		return measure.Percent(measure.Share(l.Have)) + " of " + measure.Percent(measure.Share(l.Of)) + " lost"
 	}
 	return ""
+}
+
+// StockWords says what cords to take for one line: 25 ft, or 100 + 50 ft.
+func StockWords(cords []measure.Length, units measure.System) string {
+	var words []string
+	for _, l := range cords {
+		words = append(words, fmt.Sprintf("%.0f", float64(l/measure.By(units, measure.Foot, measure.Metre))))
+	}
+	return strings.Join(words, " + ") + measure.By(units, " ft", " m")
 }

@@ -21,9 +21,9 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	}
 	b.Page.Line(paper.Point{X: box.X, Y: box.Y + 1.6}, paper.Point{X: box.Right(), Y: box.Y + 1.6}, paper.Emphasis)
 	y := box.Y + 4
-	for _, line := range paper.Heading.Wrap(headline(r), headName) {
-		b.Page.Text(paper.Point{X: box.X, Y: y + paper.Heading.Ascent()}, paper.AtLeft, line, paper.Heading)
-		y += paper.Heading.Leading()
+	for _, line := range outletName.Wrap(headline(r), headName) {
+		b.Page.Text(paper.Point{X: box.X, Y: y + outletName.Ascent()}, paper.AtLeft, line, outletName)
+		y += outletName.Leading()
 	}
 	c.said(r).Draw(b.Page, paper.Rect{X: box.X + headWords, Y: box.Y + 3.6, W: c.headRoom(r, box.W)})
 	for i, l := range c.headLimits(r) {

@@ -40,7 +40,7 @@ func series(u measure.System) []paper.Scale {
 // The feet lie on paper as far apart as a ruler at the plan's scale says, on every section, and every arch is on one.
 func TestCordPlanIsTrueToScale(t *testing.T) {
 	for _, name := range exampleNames {
-		p := examplePlan(t, name)
+		p := example(t, name)
 		c := NewCordPlan(p, series(p.Spec.Units), room)
 		seen := map[int]bool{}
 		for _, s := range c.Sections {
@@ -73,8 +73,8 @@ func TestCordPlanIsTrueToScale(t *testing.T) {
 
 // Every cord has its number on some section.
 func TestCordPlanNumbersEveryCord(t *testing.T) {
-	for _, name := range []string{"garden.yaml", "schoolyard.yaml", "parkwalk.yaml"} {
-		p := examplePlan(t, name)
+	for _, name := range []string{"garden", "schoolyard", "parkwalk"} {
+		p := example(t, name)
 		c := NewCordPlan(p, series(p.Spec.Units), room)
 		count := map[string]int{}
 		for _, s := range c.Sections {
@@ -96,7 +96,7 @@ func TestCordPlanNumbersEveryCord(t *testing.T) {
 
 // Sections share pages in strips that lie side by side within the room, each wide enough for its feet with their lanes, every section once and in order.
 func TestCordPlanColumns(t *testing.T) {
-	p := examplePlan(t, "parkwalk.yaml")
+	p := example(t, "parkwalk")
 	c := NewCordPlan(p, series(p.Spec.Units), room)
 	rows := c.Rows(room)
 	if len(rows) >= len(c.Sections) {

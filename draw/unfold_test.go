@@ -69,8 +69,8 @@ func feet(t *testing.T, page *paper.Page) (left, right paper.Length) {
 
 // Every string has one bar and one cup, on its own or in another's; a spec that says crown has its legs' prongs at the crowns, one that says foot at the feet.
 func TestUnfoldedEnds(t *testing.T) {
-	for _, name := range []string{"garden.yaml", "schoolyard.yaml", "millwalk.yaml", "parkwalk.yaml"} {
-		plan := examplePlan(t, name)
+	for _, name := range []string{"garden", "schoolyard", "millwalk", "parkwalk"} {
+		plan := example(t, name)
 		page := unfoldedPage(t, plan)
 		if b, c := len(bars(page)), cups(page); b != len(plan.Strings) || c != len(plan.Strings) {
 			t.Errorf("%s: %d bars and %d cups for %d strings", name, b, c, len(plan.Strings))
@@ -84,7 +84,7 @@ arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft 4 in}
 lights: {wraps: [{where: legs, string: mini led 100 blue, plug: PLUG}]}
 `
 	for plug, share := range map[string]float64{"foot": 1, "crown": 0} {
-		sp, err := spec.Read("four.yaml", []byte(strings.ReplaceAll(source, "PLUG", plug)))
+		sp, err := spec.Read("four", []byte(strings.ReplaceAll(source, "PLUG", plug)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -105,7 +105,7 @@ lights: {wraps: [{where: legs, string: mini led 100 blue, plug: PLUG}]}
 
 // Blue bulbs hang in the rows of blue strings and warm ones in theirs: each row's line lies where its tape, as a share of the leg, says.
 func TestUnfoldedColoursKeepTheirRows(t *testing.T) {
-	plan := examplePlan(t, "millwalk.yaml")
+	plan := example(t, "millwalk")
 	page := unfoldedPage(t, plan)
 	x0, x1 := feet(t, page)
 	half := (x1 - x0) / 2
@@ -158,7 +158,7 @@ func nearWayOut(plan *layout.Plan, y, top, bottom paper.Length) bool {
 
 // Parts of a long tunnel have every arch's strings once, in order, whatever height they are cut for.
 func TestUnfoldedParts(t *testing.T) {
-	plan := examplePlan(t, "parkwalk.yaml")
+	plan := example(t, "parkwalk")
 	for high := paper.Length(80); high < 400; high += 17 {
 		next, rest := 1, Unfold(plan)
 		for {

@@ -1,9 +1,6 @@
 package packet
 
 import (
-	"fmt"
-	"strings"
-
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 )
@@ -39,19 +36,6 @@ func partOf(part string, rows []place.Row) string {
 
 // goingOn is put behind what began on the page before.
 const goingOn = ", going on"
-
-// numberedSteps sets steps in their order, one action each, behind bold numbers.
-func (f *flow) numberedSteps(steps []string) {
-	const indent paper.Length = 9
-	for i, s := range steps {
-		lines := paper.Body.Wrap(s, f.room.W-indent)
-		box := f.take(paper.Length(len(lines))*paper.Body.Leading() + 1.2)
-		number := fmt.Sprint(i + 1)
-		f.page.Text(paper.Point{X: box.X + indent - 3, Y: box.Y + paper.Body.Ascent()}, paper.AtRight, number, paper.CellSmall)
-		_, right := box.SplitLeft(indent)
-		f.page.Paragraph(right, strings.Join(lines, "\n"), paper.Body)
-	}
-}
 
 // height returns the height of what fill sets at a width.
 func (f *flow) height(width paper.Length, fill func(*flow)) paper.Length {

@@ -8,7 +8,6 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/say"
 )
 
 // What is kept clear: the clip at the top, the punched edge at the left, what a printer cannot reach elsewhere.
@@ -146,9 +145,6 @@ func (f *flow) turn() {
 	f.leaves = append(f.leaves, leaf{f.page, notToScale})
 }
 
-// scale states the scale of the drawing on the current page.
-func (f *flow) scale(s paper.Scale) { f.leaves[len(f.leaves)-1].scale = "Scale " + s.Words }
-
 // need turns the page unless h is left on it.
 func (f *flow) need(h paper.Length) {
 	if f.room.H < h {
@@ -180,13 +176,4 @@ func (f *flow) heading(s string, h paper.Length) {
 	f.gap(2)
 	f.text(s, paper.Heading)
 	f.gap(0.5)
-}
-
-// findings prints the findings that concern a sheet.
-func (f *flow) findings(word string) {
-	for _, x := range f.b.plan.Findings {
-		if x.Sheet == word && x.Level != finding.Note {
-			f.text(say.Capital(x.Level.String())+": "+x.Text, paper.Body)
-		}
-	}
 }

@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
 )
@@ -32,6 +33,9 @@ func (b *binder) powerLeaf() []folio {
 	}
 	front = append(front, block.Block{Name: "circuits", Gap: 1.5, Body: diagram, Facts: p.facts()})
 	_, room := b.newSide(false)
+	if left := room.H - block.Height(front, room.W); left >= planLeast && len(b.plan.Power.Feeders) > 0 {
+		front = append(front, p.cordPlan(left)...)
+	}
 	title, back := "Power: what plugs into what", "Power: order, tests, trips"
 	if block.Height(front, room.W) > room.H {
 		back = "Power: plugs, order, tests"
@@ -41,6 +45,23 @@ func (b *binder) powerLeaf() []folio {
 		f.back = side{title: back, blocks: p.back()}
 	}
 	return []folio{f}
+}
+
+// planLeast is the room that is left over on the front of a short tunnel in which a plan of the cords is worth drawing.
+const planLeast paper.Length = 90
+
+// cordPlan shows where the cords of a short tunnel lie, where all of it has room.
+func (p powering) cordPlan(left paper.Length) []block.Block {
+	const head = 20 // heading and words
+	fit := func(box paper.Rect) *draw.CordPlan { return draw.NewCordPlan(p.plan, draw.Scales(p.u), box) }
+	if len(fit(paper.Rect{W: p.bodyWidth(), H: left - head}).Sections) != 1 {
+		return nil
+	}
+	return []block.Block{block.Heading("Where the cords lie"), {Name: "words of the plan", Keep: true, Body: block.Words{Lettering: paper.Floor, Text: cordsDrawnApart}},
+		{Name: "plan of the cords", Gap: 1, Body: block.Picture{Least: left - head, Paint: func(page *paper.Page, box paper.Rect) []string {
+			c := fit(box)
+			return c.Draw(place.NewBoard(page, box), box, c.Sections[0])
+		}}}}
 }
 
 // startAfter says whose work has to be signed before.
@@ -65,13 +86,13 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() block.Block {
-	text := "L3: left foot of arch 3. A, B: runs of strings. Tick each plug as it goes in."
+	text := "L3: left foot of arch 3. Tick each plug."
 	if kinds := p.cordKinds(); len(kinds) == 1 {
 		text += " Every cord is " + kinds[0] + "."
 	}
 	return block.Block{Name: "key", Gap: 1, Body: block.Columns{Gap: 4, Cols: []block.Column{
 		{Width: 68, Blocks: []block.Block{{Body: block.Picture{Least: 11.5, Paint: draw.CircuitKey}}}},
-		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text + " At the right: how much of its nearest limit a plug takes up; without a unit, strings."}}}}}}}
+		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text + " At the right: what it takes up of its nearest limit; no unit: strings."}}}}}}}
 }
 
 // cordKinds are the kinds of cord, as printed.

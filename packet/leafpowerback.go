@@ -4,11 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -72,82 +70,36 @@ func (p powering) step(number int, t crew.Task) []block.Block {
 		return []block.Block{b}
 	}
 	switch t.Action {
-	case crew.TestOutlets:
-		s.Text, s.Then = "A lamp into each outlet in turn: press TEST, RESET.", "Out at once, then lit. Else not this outlet: electrician."
-		return one()
-	case crew.TestLoaded:
-		s.Text, s.Then = "All lit: press TEST at each outlet, then RESET.", "All its lights out, then all back. Else off: electrician."
-		return one()
-	case crew.DarkWalk:
-		s.Text, s.Then = "After dark: walk through from each end.", "All lit, no cord in the way, no stake bare. Else mend it, look again."
-		return one()
 	case crew.LayCords:
-		s.Text, s.Then = p.laying(), ""
+		s.Then = "" // all of it is among the checks
 		return one(block.Fact{What: "joints off the ground", Value: p.handHigh()})
 	case crew.CheckCords:
-		checks := p.checks()
-		head := block.Words{Text: fmt.Sprintf("%s checks before power: one reads, one touches", say.Capital(inWords(len(checks)))), Lettering: paper.Strong}
+		head := block.Words{Text: fmt.Sprintf("%d  %s", number, in.Do), Lettering: paper.Strong}
 		return []block.Block{{Name: "checks before power", Gap: 1.2, Body: block.Framed{Blocks: []block.Block{
-			{Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Gap: 2, Body: block.Words{Text: fmt.Sprintf("%d  %s", number, head.Text), Lettering: head.Lettering}}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}},
-			{Gap: 0.6, Body: checkGrid(checks)}}}}}
+			{Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Gap: 2, Body: head}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}},
+			{Gap: 0.6, Body: checkGrid(p.checks())}}}}}
 	case crew.PlugRuns:
-		s.Text, s.Then = p.lightUp(), ""
+		s.Then = ""
+		for _, o := range p.outletsInUse() {
+			s.Text += fmt.Sprintf(" %s: %s in all.", say.Capital(o), block.Figure(p.ampsAt(o)))
+		}
 		return one(p.lightUpFacts()...)
 	case crew.FeelPlugs:
-		s.Text, s.Then = fmt.Sprintf("Lit for %s minutes: feel every plug. A warm one: dry hands, pull it, swap it.", block.Figure(fmt.Sprint(practice.WarmAfter))), ""
-		return one()
+		s.Text, s.Then = s.Text+" "+s.Then, ""
 	case crew.SetTimers:
-		s.Text, s.Then = p.timers(), ""
+		s.Then = "" // their ratings are for who buys them
 		return one(block.Fact{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)})
 	}
 	return one()
 }
 
 // signWide is the room of a line to sign on beside a step.
-const signWide paper.Length = 44
+const signWide paper.Length = 36
 
 // signedStep is a step that nobody goes on from before it is signed: the line to sign on stands beside it.
 func signedStep(s block.Step) block.Framed {
 	return block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
 		{Share: 1, Blocks: []block.Block{{Body: s}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}}}}
-}
-
-// laying is how cords are laid.
-func (p powering) laying() string {
-	w := p.plan.Power
-	text := "Lay C1"
-	if n := len(w.Cords); n > 1 {
-		text = fmt.Sprintf("Lay C1 to C%d in order", n)
-	}
-	text += ", outlet outward, outside the feet, nothing plugged into an outlet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
-	over := false
-	for _, c := range w.Cords {
-		over = over || c.Over
-	}
-	switch {
-	case over && p.spec.Site.Cords.Cover:
-		text += " Over the way: under a cord cover."
-	case over:
-		text += " Over the way: along the arch, tied on."
-	}
-	text += fmt.Sprintf(" Tie each joint %s off the ground, mouth down, its cord lower.", block.Figure(p.handHigh()))
-	if len(w.Boxes) > 0 {
-		text += " In a box: " + placesSaid(w.Boxes) + "."
-	}
-	return text
-}
-
-// placesSaid lists places, many by their number.
-func placesSaid(list []lights.Place) string {
-	const few = 6
-	if len(list) > few {
-		return fmt.Sprintf("the %d places where three or more plugs meet", len(list))
-	}
-	var names []string
-	for _, p := range list {
-		names = append(names, draw.PlaceName(p))
-	}
-	return say.And(names)
 }
 
 // checks are looked at with everything laid and nothing plugged into an outlet.
@@ -183,59 +135,22 @@ func checkGrid(checks []string) block.Columns {
 	return block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: column(1, checks[:half])}, {Share: 1, Blocks: column(half+1, checks[half:])}}}
 }
 
-// inWords says a small number in letters.
-func inWords(n int) string {
-	if n == 10 {
-		return "ten"
-	}
-	return fmt.Sprint(n)
-}
-
-// lightUp is the one order in which the outlets and the runs behind each are plugged in.
-func (p powering) lightUp() string {
-	text := "Plug in cord by cord, then one run at a time, downward on the front. Look along each before the next."
-	for _, o := range p.outletsInUse() {
-		var amps measure.Current
-		for _, d := range p.plan.Power.Feeders {
-			if d.Outlet == o {
-				amps += d.Amps
-			}
+// ampsAt is what the lights at an outlet take in all.
+func (p powering) ampsAt(outlet string) string {
+	var amps measure.Current
+	for _, d := range p.plan.Power.Feeders {
+		if d.Outlet == outlet {
+			amps += d.Amps
 		}
-		text += fmt.Sprintf(" %s: %s in all.", say.Capital(o), block.Figure(measure.Amps(amps)))
 	}
-	return text
+	return measure.Amps(amps)
 }
 
 func (p powering) lightUpFacts() (list []block.Fact) {
-	for _, d := range p.plan.Power.Feeders {
-		list = append(list, block.Fact{What: "amps in all at outlet " + d.Outlet, Value: measure.Amps(d.Amps)})
+	for _, o := range p.outletsInUse() {
+		list = append(list, block.Fact{What: "amps in all at outlet " + o, Value: p.ampsAt(o)})
 	}
 	return list
-}
-
-// timers says which timer goes where and when it switches off.
-func (p powering) timers() string {
-	var bought, there []string
-	for _, o := range p.spec.Site.Outlets {
-		used := false
-		for _, f := range p.plan.Power.Feeders {
-			used = used || f.Outlet == o.Name
-		}
-		switch {
-		case used && o.Timer > 0:
-			there = append(there, o.Name)
-		case used:
-			bought = append(bought, o.Name)
-		}
-	}
-	text := "Timer"
-	if len(bought) > 0 {
-		text += " between outlet and cord, " + outletsSaid(bought)
-	}
-	if len(there) > 0 {
-		text += ", there already at " + outletsSaid(there)
-	}
-	return text + fmt.Sprintf(": off %s minutes after closing.", block.Figure(fmt.Sprint(practice.TimerAfter)))
 }
 
 // trips is what is done when it goes dark, in order.

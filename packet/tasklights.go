@@ -24,18 +24,14 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
 
-	crew.TestOutlets: func(_ taskWords, t crew.Task) string {
-		return "Plug a lamp into " + say.And(t.Of.Outlets) + " in turn. Press TEST, then RESET."
-	},
-	crew.LayCords:   plainly("Lay cords and three-ways as drawn, behind the legs, plugging nothing in. Tie a loop that hangs below each plug. Cover every plug and open socket. Use no indoor cord."),
-	crew.CheckCords: plainly("Walk every cord from its outlet to its end. Look at its print, its plugs, its covers."),
-	crew.PlugRuns: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Plug in %s, then its runs of strings one at a time, outward. Look along each before the next.", say.And(t.Of.Outlets))
-	},
-	crew.FeelPlugs:  plainly("Feel every plug and three-way with all of it lit."),
-	crew.TestLoaded: plainly("Press TEST at each outlet with everything lit, then RESET."),
-	crew.SetTimers:  plainly("Set the timers. Read the rating on each."),
-	crew.DarkWalk:   plainly("Wait for dark. Walk through once from each end."),
+	crew.TestOutlets: plainly("A lamp into each outlet in turn: press TEST, RESET."),
+	crew.LayCords:    func(w taskWords, _ crew.Task) string { return w.layCords() },
+	crew.CheckCords:  plainly("Ten checks before power: one reads, one touches."),
+	crew.PlugRuns:    plainly("Plug in cord by cord, then one run at a time, downward on the front. Look along each before the next."),
+	crew.FeelPlugs:   plainly("All lit: feel every plug."),
+	crew.TestLoaded:  plainly("All lit: press TEST at each outlet, then RESET."),
+	crew.SetTimers:   func(w taskWords, t crew.Task) string { return w.setTimers(t) },
+	crew.DarkWalk:    plainly("After dark: walk through from each end."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(_ taskWords, t crew.Task) string {

@@ -294,7 +294,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 	case crew.OpeningWide:
 		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
-		return "TEST puts the lamps out at once; RESET lights them."
+		return "Out at once, then lit."
 	case crew.JointsHigh:
 		return fmt.Sprintf("Every joint %s or more off the ground, its cord hanging below it.", w.units.Inches(f.Length))
 	case crew.AsDrawn:

@@ -290,7 +290,6 @@ const (
 	LetOut // slack
 	TieUp
 
-	NotThisOutlet
 	LayAgain
 	DryAndTry
 	SwapIt

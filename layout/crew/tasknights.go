@@ -23,7 +23,7 @@ func (b *tasker) nights() {
 	outlets := b.outlets()
 	if len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)},
-			IfOff: cures(NotThisOutlet, Electrician), Uses: []Need{one(Lamp)}})
+			IfOff: cures(Electrician), Uses: []Need{one(Lamp)}})
 	}
 	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Bound: AtMost, Length: practice.PullMoves(b.units)}},
 		IfOff: []Cure{{Do: DriveDeeper}, {Do: CloseTonight, From: practice.LooseStakes}}, Uses: []Need{one(Torch), one(SpareCap)}}

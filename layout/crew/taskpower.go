@@ -15,7 +15,7 @@ func (b *tasker) powering() {
 		return
 	}
 	grown := Who{People: 2, Grown: true}
-	test := Task{Action: TestOutlets, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, IfOff: cures(NotThisOutlet, Electrician), Uses: []Need{one(Lamp)}}
+	test := Task{Action: TestOutlets, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, IfOff: cures(Electrician), Uses: []Need{one(Lamp)}}
 	if b.Bare > 0 {
 		test.Uses = append(test.Uses, many(PortableGFCIs, b.Bare))
 	}
@@ -56,7 +56,7 @@ func (b *tasker) powering() {
 		timers.Uses = []Need{many(Timers, b.Timers)}
 	}
 	b.add(practice.MinutesLabel*5*float64(len(timers.Want)), timers)
-	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(NoneAcross), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
+	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
 }
 
 // outlets are those that something is plugged into, in the order of the runs.

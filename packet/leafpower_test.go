@@ -1,0 +1,143 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/pdf"
+	"hoopwright/layout"
+	"hoopwright/layout/crew"
+)
+
+// edited solves an example with some of its text replaced.
+func edited(t *testing.T, name string, replace ...string) *layout.Plan {
+	t.Helper()
+	plan := example(t, name)
+	source := strings.NewReplacer(replace...).Replace(string(plan.Spec.Source))
+	if source == string(plan.Spec.Source) {
+		t.Fatalf("nothing to replace in %s", name)
+	}
+	return solved(t, []byte(source))
+}
+
+// powerText is all that a plan's power leaf says.
+func powerText(t *testing.T, plan *layout.Plan) string {
+	t.Helper()
+	return strings.ReplaceAll(strings.Join(textsOf(leafSides(t, plan, "power")), " "), "\u00a0", " ")
+}
+
+// The leaf stands on any tunnel: within two sides up to 10 arches and two outlets, six for sixty arches.
+func TestPowerLeafKeepsToItsSides(t *testing.T) {
+	for name, plan := range seasonPlans(t) {
+		sides := leafSides(t, plan, "power")
+		stands(t, name, plan, sides, paper.Floor.Size)
+		most := 2
+		if len(plan.Arches) > 10 {
+			most = 6
+		}
+		if len(sides) > most {
+			t.Errorf("%s: %d sides, want %d at most", name, len(sides), most)
+		}
+		if (len(sides) > 0) != (len(plan.Strings) > 0) {
+			t.Errorf("%s: %d sides for %d strings", name, len(sides), len(plan.Strings))
+		}
+	}
+}
+
+// A box to tick for each plug: of cords, three-ways and runs; one for each of the ten checks, and for each other step of the crew's tasks, all outlets' plugging being one.
+func TestEveryPlugIsTicked(t *testing.T) {
+	for _, name := range []string{"garden.yaml", "schoolyard.yaml", "parkwalk.yaml"} {
+		plan := example(t, name)
+		want := len(plan.Power.Cords) + len(plan.Power.Taps) + len(plan.Power.Chains) + 10
+		plugging := 0
+		for _, task := range plan.Crew.Tasks {
+			switch {
+			case task.Phase != crew.Powering || task.Action == crew.CheckCords:
+			case task.Action == crew.PlugRuns:
+				plugging = 1
+			default:
+				want++
+			}
+		}
+		got := 0
+		for _, s := range leafSides(t, plan, "power") {
+			got += tickBoxes(pdf.Document{Pages: []*paper.Page{s.page}})
+		}
+		if got != want+plugging {
+			t.Errorf("%s: %d boxes to tick, want %d", name, got, want+plugging)
+		}
+	}
+}
+
+// The garden's leaf says what its spec says of the outlets, and the load by hand: on the porch three runs of two legs of 4.8 W each and five ridge strings of 3.5 W, 46.3 W or 0.386 A of
+// 80 % of 15 A; in the garage three runs of two legs, 28.8 W or 0.24 A, and 2 A of other load of 80 % of 20 A.
+func TestPowerLeafOfTheGarden(t *testing.T) {
+	text := powerText(t, example(t, "garden.yaml"))
+	for _, want := range []string{"the outlet itself", "inside the side door", "Breaker 7 , 15 A", "Breaker 12 , 20 A", "0.39 A of 12 A", "2.2 A of 16 A", "GFCI",
+		"Start when", "Ten checks before power", "turn the string round", "licensed electrician", "after closing", "waits for daylight", "RESET", "5 cords, 1 three-way",
+		"crown 3", "16 AWG"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on the leaf", want)
+		}
+	}
+	for _, not := range []string{"RCD", "chain", " tap "} {
+		if strings.Contains(text, not) {
+			t.Errorf("%q is on the leaf", not)
+		}
+	}
+	if other := strings.Join(textsOf(leafSides(t, example(t, "garden.yaml"), "nights")), " "); strings.Contains(other, "Unplug every run") {
+		t.Error("the trip drill is told twice")
+	}
+}
+
+// Covers are counted: a plug cover for each plug put together, one for each socket that stays open; by hand of the garden: a plug each of 5 cords, a three-way and 8 runs, and of 17 strings
+// in 8 runs 9 in another's end.
+func TestCoversAreCounted(t *testing.T) {
+	plan := example(t, "garden.yaml")
+	const joints = 5 + 1 + 8 + (17 - 8)
+	if got := powerText(t, plan); !strings.Contains(got, fmt.Sprintf("a cover on each of %d joints", joints)) {
+		t.Errorf("not %d covers on %s", joints, got)
+	}
+}
+
+// unpowered is an invented tunnel of three arches with lights and no power.
+const unpowered = `hoopwright: 1
+title: Not wired yet
+units: imperial
+tunnel: {arches: 3, spacing: 4 ft, opening: {width: 4 ft, height: 6 ft 6 in}}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft 3 in}
+lights: {wraps: [{where: legs, string: mini led 100 warm}, {where: ridge, string: mini led 50 warm, count: 1}]}
+`
+
+// Where nothing feeds the lights the leaf says what the spec lacks and draws the runs; where there are no lights there is none.
+func TestNothingFeedsTheLights(t *testing.T) {
+	text := powerText(t, solved(t, []byte(unpowered)))
+	for _, want := range []string{"power.circuits", "Plug nothing in from this leaf", "site.outlets", "Fed by nothing", "S3"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on the leaf of a tunnel without power", want)
+		}
+	}
+	dark := solved(t, []byte(unpowered[:strings.Index(unpowered, "lights:")]))
+	if sides := leafSides(t, dark, "power"); len(sides) > 0 {
+		t.Errorf("a tunnel without lights has %d sides about them", len(sides))
+	}
+}
+
+// Names however long stay within the side.
+func TestLongNamesOfOutlets(t *testing.T) {
+	long := strings.Repeat("greenhouse ", 4) + "wall"
+	plan := edited(t, "garden.yaml", "garage wall", long, "inside the side door", long)
+	stands(t, "long names", plan, leafSides(t, plan, "power"), paper.Floor.Size)
+}
+
+// The annex says what is proven, what the season burns, by hand 75.1 W for 5 h on 36 nights, 13.5 kWh at 0.16 a kWh, and how the cuts come out.
+func TestReckoning(t *testing.T) {
+	text := strings.ReplaceAll(said(sheetOf(t, example(t, "garden.yaml"), "reckoning")), "\u00a0", " ")
+	for _, want := range []string{"Fewest circuits for the amps: 2, proven", "Cords and three-ways: 6, and no fewer do from these outlets, proven", "75 W for 5 h on 36 nights: 14 kWh, 2.16 USD", "0.39 A of 12 A", "to buy"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in the annex: %s", want, text)
+		}
+	}
+}
