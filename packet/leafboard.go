@@ -130,9 +130,13 @@ func (b *binder) boardFindings() []block.Block {
 		}
 		list = append(list, block.Block{Name: "paper note", Gap: 1.2, Body: remarkWords(text + ".")})
 	}
-	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(
-		"Estimates for one season of lights. Nobody has certified this: no engineer has seen it, and it judges no code, permit, crowd, storm, snow or ice. " +
-			"The locating service, a licensed electrician, the owner of the ground and the local authority each have their say before it opens.")}}}})
+	limits := func(text string) block.Body {
+		return block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(text)}}}
+	}
+	return append(list, block.Block{Name: "limits", Gap: 3,
+		Body: limits("Estimates for one season of lights. Nobody has certified this: it judges no code, permit, crowd, storm, snow or ice. " +
+			"The locating service, a licensed electrician, the owner of the ground and the local authority have their say before it opens."),
+		Short: limits("Estimates, certified by nobody. The locating service, a licensed electrician, the owner and the authority have their say.")})
 }
 
 // remarkWords are words that a leader reads, not a crew.
@@ -162,8 +166,8 @@ func (b *binder) findingsAt(level finding.Level) []block.Block {
 			head = fmt.Sprintf("Taken on by %s: %s", same[0].AcceptedBy, titleOf(same[0].Code))
 		}
 		found := block.Block{Name: head, Gap: 1.2, Body: remarkWords(block.Figure(head+".") + " " + findingWords(same))}
-		if cure := cureWords(same[0].Cure); level == finding.Note && same[0].AcceptedBy == "" && len(same) > 1 && cure != "" {
-			found.Short = remarkWords(block.Figure(head+".") + " " + cure)
+		if level == finding.Note && same[0].AcceptedBy == "" { // good to know: where room is short its title and its cure are enough
+			found.Rank, found.Short = block.Should, remarkWords(block.Figure(head+".")+" "+cureWords(same[0].Cure))
 		}
 		list = append(list, found)
 	}

@@ -173,6 +173,9 @@ func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
 			var left []block.Note
 			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word), 0)
 			notes = append(notes, left...)
+			if n := len(packed[i]); b.twoSided && n%2 == 1 { // what follows has been packed to begin on a front
+				packed[i] = append(packed[i], b.notesSide(packed[i][n-1]))
+			}
 		}
 		sheetsCounted(packed[i])
 		sides = append(sides, packed[i]...)
