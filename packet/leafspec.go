@@ -41,9 +41,9 @@ type listed struct {
 
 const (
 	listingColumns              = 2
-	listingGap     paper.Length = 4
-	listingNumber  paper.Length = 7 // room for a line's number
-	listingLead    paper.Length = 3.9
+	listingGap     paper.Length = 3
+	listingNumber  paper.Length = 6.4 // room for a line's number
+	listingLead    paper.Length = 3.65
 )
 
 func newListing(source string) listing {
