@@ -98,7 +98,14 @@ func (d *stakeSheet) edgeArrow(eye, at paper.Point, name string) bool {
 			}
 		}
 	}
-	if spare[0] == spare[1] || !d.b.Label(place.Label{At: spare[0], Text: name, Lettering: paper.Strong, Toward: u.Times(-1), Clear: 0.6, Leader: place.Bare}) {
+	if spare[0] == spare[1] {
+		return false
+	}
+	var arrow box // its name keeps off it
+	arrow.add(spare[0], 1, 1, 1, 1)
+	arrow.add(spare[1], 1, 1, 1, 1)
+	d.b.Keep(arrow.rect())
+	if !d.b.Label(place.Label{At: spare[0], Text: name, Lettering: paper.Strong, Toward: u.Times(-1), Clear: 0.6, Leader: place.Bare}) {
 		return false
 	}
 	d.b.Arrow(spare[0], spare[1], paper.Thick)
