@@ -27,9 +27,9 @@ func (b *binder) readAloud() []block.Block {
 		if len(part.list) == 0 {
 			continue
 		}
-		when := "on ________"
+		when := "________"
 		if !part.on.IsZero() {
-			when = "on " + part.on.Format("Mon 2 Jan")
+			when = part.on.Format("Mon 2 Jan")
 		}
 		list = append(list, block.Block{Name: part.part, Gap: 4, Keep: true, Body: partHead{part.part, "read by ______________ " + when}})
 		for _, h := range part.list {
@@ -37,7 +37,7 @@ func (b *binder) readAloud() []block.Block {
 		}
 	}
 	return append(list, block.Block{Name: "whose word counts", Gap: 3, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor,
-		Text: "Anyone may call stop; only the person in charge says go on. Local codes, people licensed for the work, the owner of the ground and the emergency services overrule every leaf."}}}}})
+		Text: "Anyone may call stop. Local codes, licensed people, the owner and the emergency services overrule every leaf."}}}}})
 }
 
 // partHead is a heading with who reads its part aloud.
@@ -102,10 +102,10 @@ func (b *binder) groundHazards() []hazard {
 	}
 	list := []hazard{{"Buried lines", "A stake through gas or power can kill: none before " + call + " has answered."}}
 	for _, l := range b.spec.Site.Buried {
-		list = append(list, hazard{l.Name, "Lies under here. A locating service may not mark it: its owner does."})
+		list = append(list, hazard{l.Name, "Lies under here: its owner marks it."})
 	}
 	if len(b.spec.Site.Overhead) == 0 {
-		return append(list, hazard{"Overhead wires", "None is on the plan. Look up along the whole walk all the same."})
+		return append(list, hazard{"Overhead wires", "None is on the plan: look up all the same."})
 	}
 	for _, l := range b.spec.Site.Overhead {
 		list = append(list, hazard{l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches."})
@@ -117,7 +117,7 @@ func (b *binder) stakeHazards() []hazard {
 	if len(b.plan.Stakes) == 0 {
 		return nil
 	}
-	list := []hazard{{"Hammer", "Crushed fingers, flying splinters of steel. Bystanders two paces off."}, {"Bare stakes", "A spike for whoever falls. A cap comes off only as the pipe goes on."}}
+	list := []hazard{{"Hammer", "Crushed fingers, splinters of steel: stand two paces off."}, {"Bare stakes", "A spike for whoever falls. A cap comes off only as the pipe goes on."}}
 	if b.spec.Site.Soil == spec.Frozen {
 		list = append(list, hazard{"Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it."})
 	}
@@ -129,8 +129,8 @@ func (b *binder) archHazards() []hazard {
 		return nil
 	}
 	list := []hazard{
-		{"Saw", "Cuts, and chips in eyes: goggles on, pipe clamped, hands a forearm off."},
-		{"Bent pipe", "A spring: a leg that slips whips out. Goggles on, faces out of its plane."},
+		{"Saw", "Goggles on, pipe clamped, hands a forearm off."},
+		{"Bent pipe", "A spring: faces out of its plane, goggles on."},
 		{"A lone arch", "Goes over lengthwise. Whoever holds it does nothing else."},
 	}
 	switch b.spec.Arch.Joints {
@@ -156,7 +156,7 @@ func (b *binder) lightHazards() []hazard {
 			list = append(list, hazard{"Circuit " + c.Name, "No such protection is known: ask a licensed electrician before plugging in."})
 		}
 	}
-	return append(list, hazard{"Warm plug", "The start of a fire: pull it, touch no outlet and no breaker."})
+	return append(list, hazard{"Warm plug", "The start of a fire: pull it, ask."})
 }
 
 func (b *binder) openHazards() []hazard {
@@ -165,7 +165,7 @@ func (b *binder) openHazards() []hazard {
 	}
 	list := []hazard{
 		{"Wind, ice, thunder", "The watch says when it closes. A cover or sign catches wind: never hang one."},
-		{"Crowd", "A fall in a crush is a pile of people: the watch counts them in."},
+		{"Crowd", "A fall in a crush is a pile of people."},
 		{"Tripping", "Nobody looks down here: no cord, guy, mud or ice where they walk."},
 	}
 	if len(b.plan.Strings) > 0 {
@@ -177,7 +177,7 @@ func (b *binder) openHazards() []hazard {
 func (b *binder) downHazards() []hazard {
 	var list []hazard
 	if len(b.plan.Strings) > 0 {
-		list = append(list, hazard{"Live wires", "Pull every plug at the outlets first, and say so aloud."})
+		list = append(list, hazard{"Live wires", "Pull every plug first, and say so."})
 	}
 	if len(b.plan.Kinds) > 0 {
 		list = append(list, hazard{"Cold pipe", "It cracks more easily after a season: goggles on."})

@@ -82,7 +82,7 @@ func (b *binder) boardFigures() []figure {
 	if n := len(p.Strings); n > 0 {
 		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s", n, measure.Watts(p.Power.Watts))})
 	}
-	return append(list, figure{"Helpers", fmt.Sprintf("%d and organiser", b.spec.Crew.Helpers)})
+	return list
 }
 
 // drawFigures sets figures one under the other, each over a rule.
@@ -130,13 +130,8 @@ func (b *binder) boardFindings() []block.Block {
 		}
 		list = append(list, block.Block{Name: "paper note", Gap: 1.2, Body: remarkWords(text + ".")})
 	}
-	limits := func(text string) block.Body {
-		return block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(text)}}}
-	}
-	return append(list, block.Block{Name: "limits", Gap: 3,
-		Body: limits("Estimates for one season of lights. Nobody has certified this: it judges no code, permit, crowd, storm, snow or ice. " +
-			"The locating service, a licensed electrician, the owner of the ground and the local authority have their say before it opens."),
-		Short: limits("Estimates, certified by nobody. The locating service, a licensed electrician, the owner and the authority have their say.")})
+	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(
+		"Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first.")}}}})
 }
 
 // remarkWords are words that a leader reads, not a crew.

@@ -31,26 +31,6 @@ func (b *binder) insideWords() string {
 	return b.spec.Units.Speed(g.Forecast)
 }
 
-// gustReason says what the tunnel bears, and what gives way then.
-func (b *binder) gustReason() string {
-	if !b.solved() {
-		return "It is built of thin pipe on short stakes."
-	}
-	w := b.plan.Weather
-	limit := w.Bears[0].Damage
-	if w.Calm() {
-		return "In any wind " + limit.Cause.String() + "."
-	}
-	if limit.Cause == weather.CauseNone {
-		return "Thin pipe on short stakes."
-	}
-	soil := ""
-	if len(w.Bears) > 1 {
-		soil = " in " + w.Bears[0].Soil.Name + " soil"
-	}
-	return fmt.Sprintf("Near gusts of %s at the arches%s %s.", b.spec.Units.Speed(limit.Gust), soil, limit.Cause)
-}
-
 // closing is a figure of the weather with what is done at it.
 type closing struct{ at, do string }
 
