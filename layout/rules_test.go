@@ -80,7 +80,7 @@ func has(p *layout.Plan, codes ...string) bool {
 }
 
 // sheetWords are the words of `packet --sheets`.
-var sheetWords = strings.Fields("overview safety stake arch stock raise light circuit steps watch takedown rebuild tags")
+var sheetWords = strings.Fields("day board stakes stock raise lights power nights takedown tags spec")
 
 var (
 	codeShape = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)

@@ -60,7 +60,7 @@ type Finding struct {
 	Level Level    `json:"level"`
 	Code  string   `json:"code"`  // has a row in the table
 	Text  string   `json:"text"`  // one plain sentence with its figures, in the packet's units
-	Sheet string   `json:"sheet"` // the sheet's word, as in `packet --sheets`; Sort fills it in
+	Sheet string   `json:"sheet"` // the leaf's word, as in `packet --sheets`; Sort fills it in
 	Key   string   `json:"key,omitempty"`
 	Pos   Position `json:"-"` // of the key; layout.Solve fills it in
 	Cure  []Change `json:"-"` // made together they cure it; none where no figure is known that does
@@ -75,11 +75,11 @@ type Change struct {
 	Value string // as one would type it: 7 ft 6 in; empty takes the key out
 }
 
-// Sort fills in each finding's sheet where it has none, and orders the findings by level, then sheet, code and text, so that the same plan lists them the same way.
+// Sort gives each finding the leaf of its row, and orders the findings by level, then sheet, code and text, so that the same plan lists them the same way.
 func Sort(list []Finding) {
 	for i, f := range list {
-		if row, ok := Of(f.Code); ok && f.Sheet == "" {
-			list[i].Sheet = row.Sheet // row.Leaf as soon as the leaves are printed
+		if row, ok := Of(f.Code); ok {
+			list[i].Sheet = row.Leaf
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Finding) int {

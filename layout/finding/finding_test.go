@@ -43,12 +43,12 @@ func TestPosition(t *testing.T) {
 // Whatever order findings arrive in, they leave in one: worst first, then by sheet, code and text.
 func TestSort(t *testing.T) {
 	want := []Finding{
-		{Level: MustFix, Sheet: "arch", Code: "no-arch"},
-		{Level: MustFix, Sheet: "stake", Code: "stake-near-line", Text: "L1"},
-		{Level: MustFix, Sheet: "stake", Code: "stake-near-line", Text: "L2"},
-		{Level: LookAt, Sheet: "arch", Code: "arch-soft"},
-		{Level: LookAt, Sheet: "arch", Code: "band-wide"},
-		{Level: Note, Sheet: "arch", Code: "arch-soft"},
+		{Level: MustFix, Sheet: "raise", Code: "no-arch"},
+		{Level: MustFix, Sheet: "stakes", Code: "stake-near-line", Text: "L1"},
+		{Level: MustFix, Sheet: "stakes", Code: "stake-near-line", Text: "L2"},
+		{Level: LookAt, Sheet: "raise", Code: "arch-soft"},
+		{Level: LookAt, Sheet: "raise", Code: "band-wide"},
+		{Level: Note, Sheet: "raise", Code: "arch-soft"},
 	}
 	random := rand.New(rand.NewPCG(3, 4))
 	for range 50 {
