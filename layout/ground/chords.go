@@ -135,10 +135,12 @@ func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
 		return Tie{}, false
 	}
 	t := l.Ties[i]
-	if _, _, anchored := l.Anchors(units); max(t.A, t.B) > limitsIn(units).reach && (anchored || len(l.Chords) > 0) {
-		if s, _ := l.Stake(stake); anchored || s.Guy || l.ByChord(s.Arch) {
-			return Tie{}, false
-		}
+	if max(t.A, t.B) <= limitsIn(units).reach {
+		return t, true
+	}
+	_, _, anchored := l.Anchors(units)
+	if s, _ := l.Stake(stake); anchored || len(l.Chords) > 0 && (s.Guy || l.ByChord(s.Arch)) {
+		return Tie{}, false
 	}
 	return t, true
 }
