@@ -3,9 +3,11 @@ package layout_test
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"testing"
 
 	"hoopwright/examples"
+	"hoopwright/layout"
 	"hoopwright/layout/spec"
 )
 
@@ -115,6 +117,17 @@ func read(t *testing.T, name, text string) *spec.Spec {
 		t.Fatal(err)
 	}
 	return s
+}
+
+// plans are those of eachSpec, by the text.
+var plans sync.Map
+
+// solved solves a spec, once for all tests: they only read it.
+func solved(t *testing.T, text string) *layout.Plan {
+	t.Helper()
+	s := read(t, "spec.yaml", text)
+	once, _ := plans.LoadOrStore(text, sync.OnceValue(func() *layout.Plan { return layout.Solve(s) }))
+	return once.(func() *layout.Plan)()
 }
 
 // eachSpec runs a test on every example and every spec of ours, by its text.
