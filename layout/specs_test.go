@@ -130,8 +130,14 @@ func solved(t *testing.T, text string) *layout.Plan {
 	return once.(func() *layout.Plan)()
 }
 
-// eachSpec runs a test on every example and every spec of ours, by its text.
+// eachSpec runs a test on every example and every spec of ours, by its text, several at a time.
 func eachSpec(t *testing.T, run func(t *testing.T, text string)) {
+	at := func(text string) func(*testing.T) {
+		return func(t *testing.T) {
+			t.Parallel()
+			run(t, text)
+		}
+	}
 	files, err := examples.Files.ReadDir(".")
 	if err != nil {
 		t.Fatal(err)
@@ -141,9 +147,9 @@ func eachSpec(t *testing.T, run func(t *testing.T, text string)) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		t.Run(f.Name(), func(t *testing.T) { run(t, string(text)) })
+		t.Run(f.Name(), at(string(text)))
 	}
 	for name, s := range ours {
-		t.Run(name, func(t *testing.T) { run(t, s.text()) })
+		t.Run(name, at(s.text()))
 	}
 }

@@ -49,6 +49,7 @@ func TestDayLeafKeepsToItsSides(t *testing.T) {
 
 // Thrown specs of every kind, and odd ones of ours: nothing lies on text, on no side.
 func TestDayLeafIsClean(t *testing.T) {
+	t.Parallel()
 	check := func(name, source string) {
 		sides, notes := dayOf(t, planOf(t, []byte(source)))
 		for _, s := range sides {

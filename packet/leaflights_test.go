@@ -78,6 +78,7 @@ var stringName = regexp.MustCompile(`^(S\d+)$`)
 // The leaf keeps to its sides: two, two more where rows hang, one a stretch beyond 45 strings, made even. Nothing lies on text, words keep to 340 a side; every string
 // has its number and one box to tick beside those of the steps.
 func TestLightsLeaf(t *testing.T) {
+	t.Parallel()
 	for name, plan := range lightPlans(t) {
 		sides := leafSides(t, plan, "lights")
 		most := 2 + max(0, (len(plan.Strings)-1)/45)

@@ -30,6 +30,7 @@ func powerText(t *testing.T, plan *layout.Plan) string {
 
 // The leaf stands on any tunnel: within two sides up to 10 arches and two outlets, six for sixty arches.
 func TestPowerLeafKeepsToItsSides(t *testing.T) {
+	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "power")
 		stands(t, name, plan, sides, paper.Floor.Size)

@@ -48,6 +48,7 @@ func raisePlans(t *testing.T) map[string]*layout.Plan {
 // TestRaiseLeafStands: on any of them nothing is lost, nothing lies on text, no text is smaller than a clipboard allows, a figure is declared once on the
 // leaf, and what is declared is printed.
 func TestRaiseLeafStands(t *testing.T) {
+	t.Parallel()
 	for name, plan := range raisePlans(t) {
 		t.Run(name, func(t *testing.T) {
 			told, printed := map[string]string{}, ""

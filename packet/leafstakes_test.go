@@ -63,6 +63,7 @@ func pageWords(t *testing.T, s *stakeLeaf) string {
 
 // Everything a crew reads off the leaf is on it: each stake's name on the plan, each corner's tapes, each width, worked out here by Pythagoras from where the stakes and marks are.
 func TestStakesSayEveryTape(t *testing.T) {
+	t.Parallel()
 	all := specs(t)
 	for name, text := range stakeYards {
 		all[name] = []byte(text)

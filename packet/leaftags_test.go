@@ -58,6 +58,7 @@ func stands(t *testing.T, name string, plan *layout.Plan, sides []set, floor pap
 
 // Each arch has one card, eight cards a side, whatever the tunnel; between them the cards name every string, once. Cards are read in the hand: 9 pt is enough.
 func TestTags(t *testing.T) {
+	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "tags")
 		stands(t, name, plan, sides, 9)

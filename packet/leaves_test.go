@@ -61,6 +61,7 @@ func listed2(sides []set) string {
 
 // Nothing lies on anything, on no side of any example and of thrown specs of every kind: no text on text, no line through text.
 func TestNothingLiesOnText(t *testing.T) {
+	t.Parallel()
 	check := func(name, source string) {
 		sides, _ := leavesOf(t, source)
 		for _, s := range sides {

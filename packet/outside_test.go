@@ -149,6 +149,7 @@ func pathBounds(path []spot) (low, high spot) {
 
 // TestPrintMeasuredFromOutside reads finished packets with PDFium and lays a ruler on them. One reader for all: it takes longest to start.
 func TestPrintMeasuredFromOutside(t *testing.T) {
+	t.Parallel()
 	config := wazero.NewRuntimeConfigInterpreter().WithCoreFeatures(wasm.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling)
 	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1, RuntimeConfig: config})
 	if err != nil {

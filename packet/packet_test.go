@@ -51,6 +51,7 @@ var claims = regexp.MustCompile(`(?i)\b(safe|safely|rated|compliant|code-complia
 // TestEverySheetCanBeRead holds every page of every spec to the house rules for paper: text inside the printable area and out of the clip
 // zone, large enough, covered by a face; coordinates finite.
 func TestEverySheetCanBeRead(t *testing.T) {
+	t.Parallel()
 	for name, source := range specs(t) {
 		t.Run(name, func(t *testing.T) {
 			for i, page := range bound(t, source).Pages {
@@ -132,6 +133,7 @@ func checkPath(t *testing.T, number int, page *paper.Page, path paper.Path) {
 }
 
 func TestSameSpecAndDateSameBytes(t *testing.T) {
+	t.Parallel()
 	for name, source := range specs(t) {
 		var first, second bytes.Buffer
 		if err := pdf.Write(&first, bound(t, source)); err != nil {

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -15,13 +16,13 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 	if f.Height <= 0 {
 		return finding.Finding{}, false
 	}
-	u, lim := t.spec.Units, limitsIn(t.spec.Units)
-	height := f.Height + lim.edge
+	u, lim := t.spec.Units, practice.OnGround(t.spec.Units)
+	height := f.Height + lim.Edge
 	var legs, blocked []string
 	swing := measure.Length(0) // how far pipe that meets it lies outside its stake
-	low, high := box(f.Outline, lim.edge)
+	low, high := box(f.Outline, lim.Edge)
 	if len(f.Outline) == 0 {
-		low, high = box([]spec.Point{f.At}, f.Radius+lim.edge)
+		low, high = box([]spec.Point{f.At}, f.Radius+lim.Edge)
 	}
 	for i := range t.stations {
 		left, right := t.outer(i, height)
@@ -29,10 +30,10 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 			continue
 		}
 		half := t.spans[i] / 2
-		atFoot := [2]bool{toFeature(t.across(i, -half), f) < lim.edge-slack, toFeature(t.across(i, half), f) < lim.edge-slack}
+		atFoot := [2]bool{toFeature(t.across(i, -half), f) < lim.Edge-slack, toFeature(t.across(i, half), f) < lim.Edge-slack}
 		stretches := t.low(i, height)
 		for side, r := range stretches {
-			meets := toOutline(f, []spec.Point{t.across(i, r.left), t.across(i, r.right)}) < lim.edge-slack
+			meets := toOutline(f, []spec.Point{t.across(i, r.left), t.across(i, r.right)}) < lim.Edge-slack
 			switch {
 			case len(stretches) == 1 && meets && atFoot == [2]bool{}:
 				blocked = append(blocked, fmt.Sprint(i+1))
@@ -53,8 +54,8 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 	switch {
 	case len(legs) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",
-			f.Name, u.Room(f.Height), say.Agree(len(legs), "leg", "legs")+" "+say.Some(legs, mostNames), say.Agree(len(legs), "rises", "rise"), u.Inches(lim.edge))
-		if swing > lim.tape {
+			f.Name, u.Room(f.Height), say.Agree(len(legs), "leg", "legs")+" "+say.Some(legs, mostNames), say.Agree(len(legs), "rises", "rise"), u.Inches(lim.Edge))
+		if swing > lim.Tape {
 			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(swing))
 		}
 		result.Text += " Move the tunnel."
