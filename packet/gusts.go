@@ -36,3 +36,20 @@ func (b *binder) gustWords(g weather.Gust) string {
 	}
 	return fmt.Sprintf("%s forecast (%s at head height)", u.Speed(g.Forecast), u.Speed(g.Local))
 }
+
+// toldBy is what tells of a gust that is acted on: a forecast, or a meter where none holds for the place.
+func toldBy(g weather.Gust) string {
+	if g.Forecast == 0 {
+		return " by meter"
+	}
+	return " forecast"
+}
+
+// closedWords is the gust from which on nobody is inside, and what tells of it.
+func (b *binder) closedWords() string {
+	gust, calm := b.closeAt()
+	if calm {
+		return b.insideWords()
+	}
+	return b.insideWords() + toldBy(gust)
+}
