@@ -45,11 +45,5 @@ func toldBy(g weather.Gust) string {
 	return " forecast"
 }
 
-// closedWords is the gust from which on nobody is inside, and what tells of it.
-func (b *binder) closedWords() string {
-	gust, calm := b.closeAt()
-	if calm {
-		return b.insideWords()
-	}
-	return b.insideWords() + toldBy(gust)
-}
+// closedAs names the gust from which on nobody is inside.
+func (b *binder) closedAs() string { return "Closed at gusts" + toldBy(b.insideGust()) }
