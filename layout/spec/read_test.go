@@ -321,7 +321,7 @@ func TestDefaultsInBothSystems(t *testing.T) {
 		{"opening's width", func(s *Spec) measure.Length { return s.Tunnel.OpeningWidth }, 915, 36 * inch},
 		{"opening's height", func(s *Spec) measure.Length { return s.Tunnel.OpeningHeight }, 2030, 80 * inch},
 		{"keep off a buried line", func(s *Spec) measure.Length { return s.Site.Buried[0].Keep }, 600, 24 * inch},
-		{"keep off an overhead line", func(s *Spec) measure.Length { return s.Site.Overhead[0].Keep }, 3000, 10 * foot},
+		{"keep off an overhead line", func(s *Spec) measure.Length { return s.Site.Overhead[0].Keep }, 3050, 10 * foot},
 		{"sag", func(s *Spec) measure.Length { return s.Lights.Rows.Sag }, 25, inch},
 		{"kerf", func(s *Spec) measure.Length { return s.Stock.Kerf }, 3, inch / 8},
 		{"a string's wire", func(s *Spec) measure.Length { return s.Lights.Strings[0].Wire }, 4, 0.15 * inch},
