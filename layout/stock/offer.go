@@ -62,8 +62,8 @@ func offersOf(in Input) []offer {
 			o.sells = append(o.sells, l)
 		}
 		for _, own := range in.Spec.Stock.Own {
-			if sameItem(own.Item, o.item) && own.Length > 0 && own.Count > 0 {
-				o.owns = append(o.owns, stick{length: own.Length, most: own.Count, owned: true})
+			if sameItem(own.Item, o.item) && own.Length > 0 && own.Good() > 0 {
+				o.owns = append(o.owns, stick{length: own.Length, most: own.Good(), owned: true})
 			}
 		}
 		if len(o.sells) > 0 {

@@ -158,3 +158,18 @@ func TestStakesThereAreNotCutAnew(t *testing.T) {
 		}
 	}
 }
+
+// What is dead is counted as there and serves for nothing: five owned of which two are dead are three.
+func TestDeadThingsServeForNothing(t *testing.T) {
+	buys := func(o spec.Owned) int {
+		in := garden(3)
+		in.Spec.Stock.Own = []spec.Owned{o}
+		return line(t, Make(in), "16 AWG 50 ft").Buy
+	}
+	for _, c := range []struct{ count, dead int }{{2, 0}, {2, 1}, {2, 2}, {5, 4}} {
+		got := buys(spec.Owned{Item: "16 AWG", Length: 50 * foot, Count: c.count, Dead: c.dead})
+		if want := buys(spec.Owned{Item: "16 AWG", Length: 50 * foot, Count: c.count - c.dead}); got != want {
+			t.Errorf("%d owned, %d dead: buy %d, want %d", c.count, c.dead, got, want)
+		}
+	}
+}
