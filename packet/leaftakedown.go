@@ -43,6 +43,15 @@ func (l lowering) task(action crew.Action) (crew.Task, bool) {
 	return l.tasks[i], true
 }
 
+// wanted returns the first figure of a kind that the task of an action wants.
+func (b *binder) wanted(action crew.Action, what crew.Wanted) crew.Figure {
+	i := slices.IndexFunc(b.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == action })
+	if i < 0 {
+		return crew.Figure{}
+	}
+	return figureOf(b.plan.Crew.Tasks[i], what)
+}
+
 // figureOf returns the first figure of a kind that a task wants.
 func figureOf(t crew.Task, what crew.Wanted) crew.Figure {
 	i := slices.IndexFunc(t.Want, func(f crew.Figure) bool { return f.What == what })

@@ -42,12 +42,11 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:          "Dry hands: pull it, swap it.",
 	crew.Electrician:     "Fails: leave it off, electrician.",
-	crew.DeadApart:       "Dead or damaged: in a bag apart, counted.",
-	crew.DeadWaits:       "Dead string: its plug goes into your pocket; mend by daylight.",
+	crew.DeadWaits:       "Dead string: unplug its run at its plug end, cover the cord’s socket, mend by daylight.",
 	crew.Mend:            "Mend it, look again.",
-	crew.WarmWater:       "Stuck: warm water, never a hammer.",
+	crew.WarmWater:       "Stuck: warm water, wipe dry, never a hammer.",
 	crew.FindStake:       "One missing: find it before anyone leaves.",
-	crew.CutThrough:      "Cracked or hurt: cut it through, throw it away.",
+	crew.CutThrough:      "Cracked or worn: cut it through, throw it away.",
 }
 
 // cure says a remedy.
@@ -61,10 +60,7 @@ func (w taskWords) cure(c crew.Cure) string {
 	case crew.TripDrill:
 		return fmt.Sprintf("It trips: the drill on leaf %d.", leafNumber("power"))
 	case crew.CloseTonight:
-		if c.From > 1 {
-			return fmt.Sprintf("%d loose: CLOSED.", c.From)
-		}
-		return "Else CLOSED."
+		return "CLOSED till mended."
 	case crew.DriveDeeper:
 		if c.By == 0 {
 			return "Drive it deeper."

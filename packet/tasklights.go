@@ -2,8 +2,10 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 )
 
@@ -34,20 +36,73 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.DarkWalk:    plainly("After dark: walk through from each end."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
-	crew.NightTest: func(_ taskWords, t crew.Task) string {
-		return "Press TEST, then RESET, at " + outletsSaid(t.Of.Outlets) + ", a lamp in it."
+	crew.NightTest: func(w taskWords, t crew.Task) string {
+		return "Lights on: press TEST, then RESET, at " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
-	crew.NightStakes: plainly("Push every stake and guy by hand."),
-	crew.NightPipe:   plainly("Look along every pipe, socket and crown."),
-	crew.NightLights: plainly("Look at lights, plugs and cords."),
-	crew.NightWay:    plainly("Walk through. Set a lantern at each end."),
-	crew.NightClose:  plainly("To shut: walk people out, count the last."),
+	crew.NightStakes: plainly("By daylight, push every stake and guy."),
+	crew.NightPipe:   plainly("By daylight, look along every pipe. Stand the crown stick up."),
+	crew.NightLights: plainly("Look at lights, plugs, cords."),
+	crew.NightWay:    taskWords.nightWay,
+	crew.NightClose:  plainly("Walk out as many as came in."),
 
-	crew.Unplug:      func(_ taskWords, t crew.Task) string { return "Unplug first, at " + outletsSaid(t.Of.Outlets) + "." },
-	crew.CoilCords:   plainly("Take cords and three-ways from the far end to the outlet. Look along each. Coil it loosely. Label its plug."),
-	crew.TakeStrings: plainly("Cut ties, never wires. Coil drops and rows as they come. Tag each with its place."),
-	crew.Unwind:      plainly("Unwind wraps on trestles, once the pipe lies straight, toward the plug. Do not pull."),
+	crew.Unplug: func(_ taskWords, t crew.Task) string {
+		return "Light it, tape each dark string. Unplug at " + outletsSaid(t.Of.Outlets) + ", timers too."
+	},
+	crew.CoilCords: plainly("Covers off, strings unplugged, ties cut. Cords and three-ways from the far end to the outlet, coiled loosely. Check each label."),
+	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
+		return w.hung() + " off: cut ties, never wires. Coil each as it comes. Check its S-number."
+	},
+	crew.Unwind: func(w taskWords, _ crew.Task) string {
+		return w.wound() + " strings: unwind on two trestles, toward the plug. Do not pull."
+	},
 }
+
+// resetAt names where the ground-fault protection of outlets is tried: where it is reset, where that is known.
+func (w taskWords) resetAt(outlets []string) (names []string) {
+	for _, name := range outlets {
+		for _, o := range w.plan.Spec.Site.Outlets {
+			if o.Name == name && o.ResetAt != "" {
+				name += " (" + o.ResetAt + ")"
+			}
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+func (w taskWords) nightWay(t crew.Task) string {
+	for _, n := range t.Uses {
+		if n.Thing == crew.Lanterns && n.Count > 2 {
+			return fmt.Sprintf("Walk through. Set %d lanterns, from end to end.", n.Count)
+		}
+	}
+	return "Walk through. Set a lantern at each end."
+}
+
+// hung names what hangs from arch to arch.
+func (w taskWords) hung() string {
+	switch rows, drops := len(w.plan.Lights.Rows), len(w.plan.Lights.Drops); {
+	case drops == 0:
+		return "Rows"
+	case rows == 0:
+		return "Drops"
+	}
+	return "Rows and drops"
+}
+
+// wound names what strings are wound on.
+func (w taskWords) wound() string {
+	ridge := slices.ContainsFunc(w.plan.Lights.Wraps, ofRidge)
+	switch legs := slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return !ofRidge(wrap) }); {
+	case !legs:
+		return "Ridge"
+	case !ridge:
+		return "Leg"
+	}
+	return "Leg and ridge"
+}
+
+func ofRidge(wrap lights.Wrap) bool { return wrap.On.Kind == lights.Ridge }
 
 // outletsSaid names a few outlets, or counts them.
 func outletsSaid(names []string) string {

@@ -28,10 +28,10 @@ var stated = map[crew.Wanted]string{
 	crew.BothWays:       "All lit, nothing in the way.",
 	crew.PipeSound:      "No crack, no white line.",
 	crew.FootDown:       "Left foot on the ground, its name facing in.",
-	crew.PipeWhole:      "No crack, no white line; every socket home.",
-	crew.PlugsDry:       "Every plug and three-way for outdoors, whole, dry, covered.",
-	crew.WayEven:        "Even, no mud, no ice; both ends open and lit.",
-	crew.LampsOut:       "Nobody inside, lights out, both ends barred.",
+	crew.PipeWhole:      "No crack, white line or open joint.",
+	crew.PlugsDry:       "Every plug and three-way whole, dry, covered.",
+	crew.WayEven:        "Even, no mud, no ice; both ends open, lit.",
+	crew.LampsOut:       "Both ends barred.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 	crew.SetMarked:      "Every leg named inside.",
 	crew.EndsTogether:   "Ends together, one string to a bag, tagged.",
@@ -274,9 +274,9 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.LaidFlat:
 		return fmt.Sprintf("From %s forecast: LAY FLAT by daylight before.", w.units.Speed(f.Gust))
 	case crew.StakesHold:
-		return fmt.Sprintf("None moves %s by hand. Caps and ribbons on.", w.units.Inches(f.Length))
+		return fmt.Sprintf("None moves %s. Caps, ribbons on.", w.units.Inches(f.Length))
 	case crew.CrownKept:
-		return fmt.Sprintf("No crown %s lower than the night before.", w.units.Inches(f.Limit))
+		return fmt.Sprintf("Crowns %s: less than %s under their mark.", say.Numbers(f.Arches), w.units.Inches(f.Limit))
 	}
 	return ""
 }
@@ -303,7 +303,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("%s in all at %s.", measure.Amps(f.Amps), f.Outlet)
 	case crew.NotWarm:
 		if f.Minutes == 0 {
-			return "No plug warm."
+			return "None in reach warm."
 		}
 		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
 	case crew.TimersRight:

@@ -296,7 +296,6 @@ const (
 	Electrician
 	CloseTonight
 	Mend
-	DeadApart // dead strings, counted
 	TripDrill // the power crew's
 	DeadWaits // for daylight, unplugged
 
