@@ -97,6 +97,9 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	people := []helper{hold(guard, -elbowRoom*0.5, 0), hold(feet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
+		if r.Down { // nobody need hold what stays joined
+			people[0] = s.helper(Crown, spacing*0.2, s.at(spacing*0.38, helperTall*0.5), s.at(spacing*0.4, helperTall*0.7))
+		}
 	}
 	for _, h := range people {
 		h.draw(s.Board)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
 )
 
 // stored is a line of what comes down and is kept: what it is, how many there are.
@@ -49,7 +50,12 @@ func (b *binder) inventory() []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
 	add("stake cap", len(b.plan.Stakes), keptStakes)
-	_, guys := b.stakeCounts()
+	guys := 0
+	for _, s := range b.plan.Stakes {
+		if s.Guy && s.Bay == 0 {
+			guys++
+		}
+	}
 	add("guy with its tightener", guys, keptBox)
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
@@ -63,6 +69,12 @@ func (b *binder) inventory() []stored {
 	}
 	add("three-way", len(b.plan.Power.Taps), keptCords)
 	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
+	for _, it := range b.plan.Shopping {
+		switch it.Kind {
+		case stock.CordCover, stock.PlugCover, stock.SocketCover, stock.Timer, stock.PortableGFCI, stock.PlugBox, stock.Lantern:
+			add(it.Item, it.Need-it.Spare, keptCords)
+		}
+	}
 	return list
 }
 
@@ -74,8 +86,11 @@ func (b *binder) pipeKinds() []stored {
 			continue
 		}
 		like := stored{item: "leg stick", keep: keptLegs}
-		if p.ID.Sort().Ridge() {
+		switch {
+		case p.ID.Ridge():
 			like = stored{item: "ridge piece", keep: keptRidge}
+		case p.ID.Brace:
+			like.item = "brace"
 		}
 		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
 			like.item += ", " + p.Item
@@ -148,11 +163,11 @@ func (b *binder) keeping() []kept {
 		there[it.keep] = true
 	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, its tag at the foot. Flat on three supports, under cover, nothing on top."},
-		{keptRidge, "Ridge pieces", "one bundle, in the order of the bays, labelled RIDGE. With the legs."},
-		{keptBox, "Fittings, guys", "wiped, each guy coiled with its tightener. One box, these leaves on top."},
-		{keptStakes, "Stakes, caps", "scraped, dried, oiled, caps on, bundled by length. Lying down, points to the wall."},
-		{keptLights, "Strings", "dried a day indoors, coiled loosely, ends together. One to a bag, labelled with its S-number and its place. No frost."},
-		{keptCords, "Cords, three-ways", "dried, coiled loosely, labelled at the plug with its number. Hung up."},
+		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, tagged. Flat on three supports, under cover, nothing on top."},
+		{keptRidge, "Ridge pieces", "one bundle, in their order, with the legs."},
+		{keptBox, "Fittings, guys", "wiped, guys coiled. One box, these leaves on top."},
+		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
+		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: in a bag apart, counted. No frost."},
+		{keptCords, "Cords", "hung up; covers and timers in a box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }

@@ -203,7 +203,7 @@ func (b *binder) nightWatch() []block.Block {
 	for _, f := range b.wanted(crew.NightPipe, crew.CrownKept).Arches {
 		first = append(first, block.Blank{Word: fmt.Sprint("crown ", f)})
 	}
-	first[0].Word = "First night, stand the crown stick up, tape it at " + first[0].Word
+	first[0].Word = "First night, tape the crown stick at " + first[0].Word
 	hours := block.Blanks{{Word: "Open from"}, {Word: "to"}}
 	shut := ""
 	if len(b.plan.Strings) > 0 {
@@ -214,7 +214,7 @@ func (b *binder) nightWatch() []block.Block {
 		hours = append(hours, block.Blank{Word: lit}, block.Blank{Word: "to"})
 		shut = fmt.Sprintf(" Timers darken it %d minutes later.", practice.TimerAfter)
 	}
-	text := fmt.Sprintf("%s %d people: one counts in, one counts out, one walks. Bring: leaf %d.", block.Figure("Watch:"), practice.Watchers, leafNumber("stock"))
+	text := fmt.Sprintf("%s %d people: one counts in, one out, one walks. Bring: leaf %d, Nights.", block.Figure("Watch:"), practice.Watchers, leafNumber("stock"))
 	for _, t := range b.tasksOf(crew.Nights) {
 		if t.Action == crew.NightClose {
 			in := newTaskWords(b.plan).of(t)

@@ -41,7 +41,7 @@ func (b *binder) worstCases() []nightCase {
 		fire = "everyone out. Power off before you touch anyone. Ring. Nobody goes back."
 	}
 	return append(list, nightCase{"Fire, shock", fire},
-		nightCase{"Lost child", "one stays at each end, one walks it once, calling the name. Five minutes: ring."},
+		nightCase{"Lost child", "one stays at each end, one walks it, calling. Five minutes: ring."},
 		nightCase{"In doubt", fmt.Sprintf("close. Nobody has certified this. Never more than %s inside. Anyone calls stop.", block.Figure(fmt.Sprint(b.plan.MostInside())))})
 }
 
@@ -54,7 +54,7 @@ func (b *binder) otherCases() []nightCase {
 			nightCase{"Rain", "open while plugs hang dry and nothing trips."})
 	}
 	list = append(list, nightCase{"Ice or snow on it", "CLOSED. Nobody under it, beat nothing off."},
-		nightCase{"Crack, white line, leaning", "everyone out. CLOSED till mended by daylight."})
+		nightCase{"Crack, white line, leaning", "everyone out, CLOSED till mended."})
 	if lit {
 		list = append(list, nightCase{"String down, cord gone", "unplug its run, tie it up, cut no wire."})
 	}

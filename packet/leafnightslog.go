@@ -26,7 +26,7 @@ func (b *binder) nightLog() []block.Block {
 		log.columns = 2
 		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
 	}
-	text := "Call: O, C or F for flat, and the gusts. Tick the checks. Who signs has read the box aloud."
+	text := "Call: O, C or F for flat, and the gusts. Sign: the box was read aloud."
 	return append(list, block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: text, Lettering: paper.Floor}}, block.Block{Name: "log", Gap: 1, Body: log})
 }
 

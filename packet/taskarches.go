@@ -51,8 +51,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
 	crew.SightAlong:   plainly("Look along crowns and feet from each end. Tighten guys evenly. Count the caps."),
 
-	crew.MeasureSag:  plainly("For next year’s file, before anything is loosened: tape crowns up from a line between the feet."),
-	crew.NameLegs:    plainly("Mark every stick on the walk’s side: name, arrow up. Ridge pieces: number, arrow toward arch 1."),
+	crew.MeasureSag:  plainly("Before loosening, for next year: tape crowns up from a line between the feet."),
+	crew.NameLegs:    plainly("Mark every stick on its walk side: name, arrow up. Ridge pieces: arrow toward arch 1."),
 	crew.LowerArches: taskWords.lower,
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
 		if w.plan.Spec.Arch.Joints == spec.Pinned {
@@ -60,8 +60,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return "Twist " + w.jointed() + " apart and pull."
 	},
-	crew.PullStakes: plainly("One stake at a time: cap off, twist with the grip, pull straight. Tick it overleaf, fill the hole."),
-	crew.LookOver:   plainly("Look along every pipe, fitting, cord and string."),
+	crew.PullStakes: plainly("One stake at a time: cap off, twist with the grip, pull straight, tick overleaf, fill the hole."),
+	crew.LookOver:   plainly("Look along all of it."),
 	crew.Store:      plainly("Bundle legs arch by arch, straight and flat, tagged at the foot. Bag each string with its leg or row. Fittings in one box with these sheets."),
 	crew.NextYear:   plainly("Write what was changed, and what to do better."),
 }

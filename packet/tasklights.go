@@ -48,12 +48,12 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
 		return "Light it, tape each dark string. Unplug at " + outletsSaid(t.Of.Outlets) + ", timers too."
 	},
-	crew.CoilCords: plainly("Covers off, strings unplugged, ties cut. Cords and three-ways from the far end to the outlet, coiled loosely. Check each label."),
+	crew.CoilCords: plainly("Covers, plugs, ties off. Coil cords and three-ways loosely, far end first. Check each label."),
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
-		return w.hung() + " off: cut ties, never wires. Coil each as it comes. Check its S-number."
+		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on two trestles, toward the plug. Do not pull."
+		return w.wound() + " strings: unwind on trestles, toward the plug. Never pull."
 	},
 }
 
