@@ -32,7 +32,7 @@ func (b *binder) worstCases() []nightCase {
 	if !calm {
 		at = fmt.Sprintf("%s by meter at head height, %s", block.Figure(u.Speed(gust.Local)), signOf(gust))
 	}
-	list := []nightCase{{"Wind, thunder", fmt.Sprintf("%s, or thunder: everyone out, nobody argues.%s Bar both ends.", at, off)}}
+	list := []nightCase{{"Wind, thunder", fmt.Sprintf("%s, or thunder: everyone out.%s Bar both ends.", at, off)}}
 	if _, ok := b.flatAt(); ok {
 		list = append(list, nightCase{"Too late to lay flat", fmt.Sprintf("dark, or gusts past %s: touch nothing, everyone %s away.", u.Speed(b.wanted(crew.LowerArches, crew.GustBelow).Gust), block.Figure(u.Room(b.apart())))})
 	}

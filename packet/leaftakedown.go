@@ -233,7 +233,7 @@ func (l lowering) laidFlat(lower []string) block.Block {
 		do += ", after freeing " + crowns + " at every crown"
 	}
 	t, _ := l.task(crew.LowerArches)
-	text := fmt.Sprintf("%s by daylight, done before gusts pass %s; in cold slowly. %s. Tie each down flat, stakes capped. Too late: leaf %d. Up again: leaf %d.", block.Figure("LAY FLAT for a storm:"),
+	text := fmt.Sprintf("%s by daylight, done before gusts pass %s; in cold slowly. %s. Tie each flat along its row, stakes capped. Too late: leaf %d. Up again: leaf %d.", block.Figure("LAY FLAT for a storm:"),
 		l.spec.Units.Speed(figureOf(t, crew.GustBelow).Gust), do, leafNumber("nights"), leafNumber("raise"))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }

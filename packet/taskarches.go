@@ -60,7 +60,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return "Twist " + w.jointed() + " apart and pull."
 	},
-	crew.PullStakes: plainly("One stake at a time: cap off, twist with the grip, pull straight, tick overleaf, fill the hole."),
+	crew.PullStakes: plainly("Stake by stake: cap off, twist with the grip, pull straight, tick overleaf, fill the hole."),
 	crew.LookOver:   plainly("Look along all of it."),
 	crew.Store:      plainly("Bundle legs arch by arch, straight and flat, tagged at the foot. Bag each string with its leg or row. Fittings in one box with these sheets."),
 	crew.NextYear:   plainly("Write what was changed, and what to do better."),

@@ -57,8 +57,6 @@ func (w taskWords) cure(c crew.Cure) string {
 		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), w.by("inch", "10 mm"))
 	case crew.MoveOnString:
 		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
-	case crew.TripDrill:
-		return fmt.Sprintf("It trips: the drill on leaf %d.", leafNumber("power"))
 	case crew.CloseTonight:
 		return "CLOSED till mended."
 	case crew.DriveDeeper:

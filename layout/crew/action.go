@@ -296,7 +296,6 @@ const (
 	Electrician
 	CloseTonight
 	Mend
-	TripDrill // the power crew's
 	DeadWaits // for daylight, unplugged
 
 	WarmWater
