@@ -99,9 +99,9 @@ func (b *binder) dayStops() block.Block {
 	}
 	text += fmt.Sprintf("Everyone off and indoors: thunder, until %d minutes after the last.\nStop and ask: a hold that does not come out, a crack in pipe, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
 	if len(b.plan.Kinds) > 0 {
-		text += "\nStanding: nobody inside from " + figure("Closed at gusts of", b.insideWords())
+		text += "\nStanding, gusts forecast: nobody inside from " + figure("Closed at gusts of", b.insideWords())
 		if w.Down > 0 && !w.Calm() {
-			text += ", laid flat before " + figure("down before gusts", u.Speed(w.Down))
+			text += ", laid flat before " + figure("down before gusts", b.shortGust(w.DownGust()))
 		}
 		text += "."
 	}

@@ -33,6 +33,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintGuys:        taskWords.paintGuys,
 	crew.CheckDots:        plainly("Do the checks in their order and write the worst."),
 	crew.ChooseMarks:      plainly("For next year choose two marks, better three, that stay: a wall’s corner, a lamp post. Write their tapes down."),
+	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
 	crew.FlagDots:         plainly("Set a flag a hand off each dot, toward the walk, its name on it."),
 	crew.CallLocator:      taskWords.callLocator,

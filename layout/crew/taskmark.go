@@ -200,8 +200,14 @@ func (b *tasker) clear(line int) (list []Figure) {
 	return list
 }
 
-// calls has private lines marked, waiting dots flagged and the locating service rung.
+// calls has what nobody knows looked into, private lines marked, waiting dots flagged and the locating service rung.
 func (b *tasker) calls() {
+	if b.Spec.Site.NotKnown(spec.OverheadLines) {
+		b.lookUp(true)
+	}
+	if b.Spec.Site.NotKnown(spec.BuriedLines) {
+		b.add(practice.MinutesTalk, Task{Action: AskOwner, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(OwnersAnswered)}, IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}})
+	}
 	for i := range b.Spec.Site.Buried {
 		t := Task{Action: MarkPrivate, Who: Who{People: 1}, Of: Scope{Buried: []int{i}}, Want: b.clear(i), IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}}
 		b.add(practice.MinutesTalk, t)

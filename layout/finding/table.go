@@ -39,6 +39,7 @@ var rows = [...]Row{
 	{Code: "buried-not-known", Levels: look, Leaf: "day", Title: "Buried lines not looked into", Firm: true},
 	{Code: "overhead-not-known", Levels: look, Leaf: "day", Title: "Overhead lines not looked into", Firm: true},
 	{Code: "gfci-not-known", Levels: look, Leaf: "day", Title: "Protection of outlets not tried"},
+	{Code: "breaker-not-known", Levels: look, Leaf: "day", Title: "Breaker not read"},
 	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers"}},
 
 	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Title: "A stake in hard ground", Cures: startMoved},
