@@ -106,38 +106,6 @@ func TestHolds(t *testing.T) {
 	}
 }
 
-// What nobody has looked into is a hold: a line that a stake may meet, a wire that an arch may meet, an outlet without protection, a breaker that nobody read. Where it is known the
-// hold for it alone goes.
-func TestWhatNobodyKnowsIsAHold(t *testing.T) {
-	holds := func(dangers ...spec.Danger) (list []Action, reads bool) {
-		in := garden(6)
-		in.Spec.Site.Unknown = dangers
-		for _, task := range Day(in).Tasks {
-			if task.Hold {
-				list = append(list, task.Action)
-			}
-			for _, f := range task.Want {
-				reads = reads || f.What == BreakerReads && f.Amps > 0
-			}
-		}
-		return list, reads
-	}
-	known, reads := holds()
-	if slices.Contains(known, AskOwner) || slices.Contains(known, LookUp) || reads {
-		t.Errorf("all is known, and the holds are %v", known)
-	}
-	list, reads := holds(spec.BuriedLines, spec.OverheadLines, spec.OutletsGFCI, spec.BreakerAmps)
-	call := slices.Index(list, CallLocator)
-	for _, a := range []Action{AskOwner, LookUp} {
-		if at := slices.Index(list, a); at < 0 || at > call {
-			t.Errorf("action %d is hold %d, the locator's call %d", a, at, call)
-		}
-	}
-	if !slices.Contains(list, TestOutlets) || !reads {
-		t.Errorf("holds %v; a breaker is read: %v", list, reads)
-	}
-}
-
 // M = F·h with half as much again: 1.5 · 9 N·m at 24 in (0.6096 m) is 22.1 N, 5.0 lb.
 func TestPullTest(t *testing.T) {
 	pull := func(in Input) *Task {

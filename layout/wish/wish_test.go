@@ -50,13 +50,13 @@ func TestWishesStand(t *testing.T) {
 
 // What nobody knows of a danger is written down, whatever else is known, and no word of it where all is known. A line that is there but not where is not known either.
 func TestDangersAreNeverTakenForHarmless(t *testing.T) {
-	known := map[string]string{"pipe": "pvc sch40 3/4 in", "length": "9 ft", "lights": "none", "outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "buried": "no", "overhead": "no"}
+	known := map[string]string{"pipe": "pvc sch40 3/4 in", "length": "9 ft", "lights": "none", "outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "breaker": "20 A", "buried": "no", "overhead": "no"}
 	for _, c := range []struct {
 		answer, text string
 		want         []spec.Danger
 	}{
 		{"", "", nil}, {"gfci", "", []spec.Danger{spec.OutletsGFCI}}, {"gfci", "?", []spec.Danger{spec.OutletsGFCI}}, {"buried", "Don’t know", []spec.Danger{spec.BuriedLines}},
-		{"buried", "yes", []spec.Danger{spec.BuriedLines}}, {"overhead", "not sure", []spec.Danger{spec.OverheadLines}},
+		{"buried", "yes", []spec.Danger{spec.BuriedLines}}, {"overhead", "not sure", []spec.Danger{spec.OverheadLines}}, {"breaker", "?", []spec.Danger{spec.BreakerAmps}},
 	} {
 		answers := map[string]string{}
 		for k, v := range known {
@@ -72,9 +72,28 @@ func TestDangersAreNeverTakenForHarmless(t *testing.T) {
 		if got := m.Plan.Spec.Site.Unknown; len(got) != len(c.want) || len(got) == 1 && got[0] != c.want[0] {
 			t.Errorf("%s %q: not known %v, want %v", c.answer, c.text, got, c.want)
 		}
+		want := 20.0
+		if c.answer == "breaker" {
+			want = 15 // the least that an outlet of 120 V has: NEC 210.24
+		}
+		if got := float64(m.Plan.Spec.Power.Circuits[0].Breaker); got != want {
+			t.Errorf("%s %q: a breaker of %g A", c.answer, c.text, got)
+		}
 		if m.Plan.Spec.Power.Circuits[0].GFCI { // whose answer was no, or none
 			t.Errorf("%s %q: a protection that nobody tried", c.answer, c.text)
 		}
+	}
+}
+
+// Where the outlet is not known its dangers are not either; where only the units are, its volts are theirs and its amps the least.
+func TestOutletNotKnown(t *testing.T) {
+	m, err := Make(measure.Metric, map[string]string{"pipe": "pvc-u pn16 25 mm", "buried": "no", "overhead": "no"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := m.Plan.Spec
+	if c := s.Power.Circuits[0]; c.Volts != 230 || c.Breaker != 10 || len(s.Site.Unknown) != 2 || !s.Site.NotKnown(spec.OutletsGFCI) || !s.Site.NotKnown(spec.BreakerAmps) {
+		t.Errorf("%+v, not known %v", c, s.Site.Unknown)
 	}
 }
 
