@@ -10,6 +10,7 @@ type Row struct {
 	Title  string  // a few plain words for paper
 
 	Firm  bool     // nobody may take it on
+	Cause bool     // likely why others are found
 	Cures []string // the keys that its cure changes, lists without their numbers; none: no figure of the spec cures it
 }
 
@@ -84,8 +85,8 @@ var rows = [...]Row{
 	{Code: "sways-sideways", Levels: look, Leaf: "raise", Title: "Sways sideways"},
 	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Title: "Pipe bends too tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Title: "The opening is blocked"},
-	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high"},
-	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?"},
+	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high", Cause: true},
+	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?", Cause: true},
 	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Title: "The crown joint pulls apart"},
 	{Code: "guy-above-arch", Levels: must, Leaf: "raise", Title: "Guys are tied above the arch", Cures: []string{"guys.from"}},
 	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},

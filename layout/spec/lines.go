@@ -111,8 +111,12 @@ func (r *reader) mendQuotes(lines []string, i int) bool {
 	if end := strings.Index(value, " #"); end >= 0 {
 		value = value[:end]
 	}
+	if end := strings.Index(value[1:], `""`); end >= 0 {
+		value = value[:end+3]
+	}
 	value = strings.TrimRight(value, " \r")
-	key := strings.TrimLeft(lines[i][:at[2]], " -{")
+	key := lines[i][:at[2]]
+	key = strings.TrimLeft(key[strings.LastIndexAny(key, "{,")+1:], " -")
 	if l, err := lengths.parse(value[1:max(1, len(value)-1)]); err == nil {
 		plain := r.spec.Units.Written(l)
 		r.failPart(i+1, at[2], brief(key+plain), "a quotation mark ends the text here; write feet and inches with ft and in")

@@ -83,7 +83,7 @@ func Questions(u measure.System) []Question {
 		{"pipe", "Which pipe is at hand?", "Another bends otherwise. Left open, the pipe that stands best is chosen.", DontKnow, (*wishes).readPipe},
 		{"stick", "How long are its sticks as sold?", "Longer legs are joined from two.", DontKnow, func(w *wishes, a string) error { return optional(a, &w.stick) }},
 		{"volts", "How many volts has the outlet?", "Strings, cords and timers are made for one or the other.", by("120 V", "230 V"), (*wishes).readVolts},
-		{"lights", "Which lights? legs or rows, then colours, as in: rows warm, red. Or none.", "Rows run along the walls, in turn; legs are wound.", "legs warm", (*wishes).readLights},
+		{"lights", "Which lights? legs or rows, then colours, as in: rows warm, " + by("red", "multi") + ". Or none.", "Rows run along the walls, in turn; legs are wound.", "legs warm", (*wishes).readLights},
 		{"soil", "What is the soil? firm, soft, sandy or frozen.", "Decides how deep the stakes go, and the wind to close at.", DontKnow, (*wishes).readSoil},
 		{"around", "What stands around? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
 		{"outlet", "Where is the outlet, seen from the middle of the entrance?", "As in: left " + by("12 ft", "3.6 m") + ", behind " + by("6 ft", "1.8 m") + ". Decides the cords.", DontKnow, (*wishes).readOutlet},
@@ -96,12 +96,18 @@ func Questions(u measure.System) []Question {
 	}
 }
 
-// Check reports what is wrong with an answer to the question of that name, nothing where it can be read.
-func Check(u measure.System, name, answer string) error {
+// Check reports what is wrong with an answer to the question of that name, after those given before, nothing where it can be read.
+func Check(u measure.System, given map[string]string, name, answer string) error {
 	w := &wishes{units: u}
 	for _, q := range Questions(u) {
-		if q.Name == name {
+		text, ok := given[q.Name]
+		switch {
+		case q.Name == name:
 			return q.answer(w, answer)
+		case ok:
+			if err := q.answer(w, text); err != nil {
+				return fmt.Errorf("%s: %w", q.Name, err)
+			}
 		}
 	}
 	return fmt.Errorf("no question is named %s", name)

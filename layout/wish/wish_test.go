@@ -123,7 +123,7 @@ func TestJoinedLegs(t *testing.T) {
 func TestAnswers(t *testing.T) {
 	for _, u := range []measure.System{measure.Imperial, measure.Metric} {
 		for _, q := range Questions(u) {
-			if err := Check(u, q.Name, ""); err != nil {
+			if err := Check(u, nil, q.Name, ""); err != nil {
 				t.Errorf("%s: its default is not read: %v", q.Name, err)
 			}
 			if q.Ask == "" || q.Why == "" {
@@ -131,13 +131,16 @@ func TestAnswers(t *testing.T) {
 			}
 		}
 	}
-	for name, bad := range map[string]string{"width": "wide", "height": "8", "pipe": "PEX 1/2", "lights": "rows plaid", "soil": "clay", "outlet": "over there", "gfci": "maybe", "overhead": "yes", "marks": "porch post", "people": "dogs", "around": "sea"} {
-		if err := Check(measure.Imperial, name, bad); err == nil {
+	for name, bad := range map[string]string{"width": "wide", "height": "8", "pipe": "PEX 1/2", "lights": "rows plaid", "soil": "clay", "outlet": "over there", "gfci": "maybe", "volts": "12 A", "breaker": "fifteen", "overhead": "yes", "marks": "porch post", "people": "dogs", "around": "sea"} {
+		if err := Check(measure.Imperial, nil, name, bad); err == nil {
 			t.Errorf("%s: %q is read", name, bad)
 		}
 		if _, err := Make(measure.Imperial, map[string]string{name: bad}); err == nil || !strings.HasPrefix(err.Error(), name+":") {
 			t.Errorf("%s: %q: %v", name, bad, err)
 		}
+	}
+	if err := Check(measure.Imperial, map[string]string{"volts": "230 V"}, "lights", "red"); err == nil { // none is sold in the catalog
+		t.Error("a string of 120 V at an outlet of 230 V")
 	}
 	if _, err := Make(measure.Imperial, map[string]string{"width": "90 ft"}); err == nil || !strings.HasPrefix(err.Error(), "width:") {
 		t.Errorf("a width beyond the reader's limit: %v", err)
