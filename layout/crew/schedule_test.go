@@ -82,10 +82,11 @@ func TestScheduleAgainstAll(t *testing.T) {
 	late, n := 0, 150
 	for range n {
 		jobs := small(r)
-		s := in.laid(jobs)
+		c := in.calendar()
+		s := searched(jobs, c).schedule()
 		best := shortest(jobs, 4)
-		if s.Takes < best-1e-9 || s.Least > best+1e-9 {
-			t.Fatalf("takes %v, bound %v, but the shortest is %v: %+v", s.Takes, s.Least, best, jobs)
+		if least, _ := c.bound(jobs); s.Takes < best-1e-9 || least > best+1e-9 {
+			t.Fatalf("takes %v, bound %v, but the shortest is %v: %+v", s.Takes, least, best, jobs)
 		}
 		if s.Takes > best {
 			late++
@@ -105,15 +106,15 @@ func TestDayEndsByDaylight(t *testing.T) {
 	s := &spec.Spec{Crew: spec.Crew{Helpers: 3, Start: 9*time.Hour + 10*time.Minute}}
 	in := Input{Spec: s}
 	date := time.Date(2026, 12, 21, 0, 0, 0, 0, time.UTC)
-	if d := in.dayOf(date); d.Light != nil || d.Begin != 9*60+15 || d.End != 17*60 {
+	if d := in.dayOf(date, allOfWork); d.Light != nil || d.Begin != 9*60+15 || d.End != 17*60 {
 		t.Errorf("no place: %+v", d)
 	}
 	s.Site.Place = &spec.LatLong{Lat: 51.51, Long: -0.13} // London, published sunset 15:53 (from memory)
-	if d := in.dayOf(date); d.Light == nil || d.End != 15*60+45 || d.Light.Zone != "UTC" {
+	if d := in.dayOf(date, allOfWork); d.Light == nil || d.End != 15*60+45 || d.Light.Zone != "UTC" {
 		t.Errorf("London: %+v", d)
 	}
 	s.Site.Place.Lat = 78
-	if d := in.dayOf(date); d.Light != nil {
+	if d := in.dayOf(date, allOfWork); d.Light != nil {
 		t.Errorf("polar night: %+v", d)
 	}
 	if got := Clock(9*60 + 5).String(); got != "09:05" {

@@ -375,6 +375,12 @@ func (r *reader) fillCrew() {
 	if day := r.spec.Dates.Build; !day.IsZero() {
 		fill(r, "crew.date", &c.Date, day, day.Format(time.DateOnly), "the day to build")
 	}
+	fill(r, "crew.young", &c.Young, 0, "0", practice)
+	usualTools := Tools{Ladders: 2, Trestles: 8, Tapes: 3, Sledges: 2}
+	usually := usualTools.each()
+	for i, t := range c.Tools.each() {
+		fill(r, "crew.tools."+t.key, t.count, *usually[i].count, fmt.Sprint(*usually[i].count), practice)
+	}
 	fill(r, "crew.start", &c.Start, 9*time.Hour, "09:00", practice)
 	usual := Rates{Stake: 8, Cut: 3, Wrap: 15, Raise: 15, Ridge: 6, Row: 8, Drop: 3, Guy: 12, Cord: 10}
 	minutes := usual.each()

@@ -99,7 +99,7 @@ stock:
   kerf: 1/16 in
   trim: 1/2 in
   spares: 8 %
-crew: {helpers: 7, date: 2027-11-21, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
+crew: {helpers: 7, young: 2, date: 2027-11-21, days: [{date: 2027-11-19, from: 18:30, until: 21:00, work: [cutting, wrapping]}, {date: 2027-11-21, work: raising}], tools: {ladders: 3, trestles: 12, tapes: 4, sledges: 5}, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
 `
 
 // quotedPlaces is full with the places in quotes that need them.
@@ -213,6 +213,11 @@ func TestFullSpec(t *testing.T) {
 	}
 	equal(t, "items", items, []string{"pvc sch40 1/2 in", "steel bar 1/2 in", "tee pvc sch40 1/2 in", "custom pipe 4", "steel bar 3/8 in", "Porch Set", "zip ties 100"})
 	equal(t, "prices", []any{*s.Stock.Sell[0].Price, s.Stock.Sell[1].Price == nil, *s.Stock.Sell[2].Price}, []any{4.2, true, 0.0})
+	equal(t, "young", s.Crew.Young, 2)
+	equal(t, "tools", s.Crew.Tools, Tools{3, 12, 4, 5})
+	if d := s.Crew.Days; len(d) != 2 || d[0].Date.Day() != 19 || d[0].From != 18*time.Hour+30*time.Minute || d[0].Until != 21*time.Hour || !slices.Equal(d[0].Work, []string{"cutting", "wrapping"}) || !slices.Equal(d[1].Work, []string{"raising"}) {
+		t.Errorf("days %+v", d)
+	}
 	equal(t, "ask", s.Crew.Ask, Person{"A. Reed", "555 0100"})
 	equal(t, "places", []any{len(s.Site.Places), s.Site.Places[0].Name, s.Site.Places[0].For}, []any{1, "hall door", PowerOff})
 	near(t, "a place", s.Site.Places[0].At.X, 3*measure.Foot)

@@ -1,0 +1,132 @@
+package crew
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+)
+
+// Fit is what would have the work done on the days there are, or where nobody has named them in a day. Each was tried by laying the work anew. Zero values stand for what
+// would not.
+type Fit struct {
+	Helpers  int              // so many, besides the organiser
+	Evenings int              // so many evenings before, at cutting, trying and wrapping
+	Days     []spec.CrewDay   // crew.days with those evenings
+	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
+}
+
+// mostEvenings is how many evenings are looked for.
+const mostEvenings = 4
+
+// fit looks for what would do: more helpers, at most twice the hands, or evenings before.
+func (in Input) fit(s Schedule) (f Fit) {
+	c := in.calendar()
+	days := 1
+	if !c.open {
+		days = len(s.Built())
+	}
+	does := func(crew spec.Crew) bool {
+		sp := *in.Spec
+		sp.Crew = crew
+		other := in
+		other.Spec = &sp
+		tasks := Tasks(other)
+		if !other.may(tasks, days) {
+			return false
+		}
+		o := other.best(tasks)
+		return len(o.Left) == 0 && len(o.Built()) <= days
+	}
+	for n := in.Spec.Crew.Helpers + 1; n < 2*s.Hands && f.Helpers == 0; n++ {
+		more := in.Spec.Crew
+		if more.Helpers = n; does(more) {
+			f.Helpers = n
+		}
+	}
+	for n := 1; n <= mostEvenings && f.Evenings == 0; n++ {
+		more := in.Spec.Crew
+		if more.Days = in.evenings(n); does(more) {
+			f.Evenings, f.Days = n, more.Days
+		}
+	}
+	if f.Evenings > 0 {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(f.Days)})
+	}
+	if f.Helpers > 0 {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.helpers", Value: fmt.Sprint(f.Helpers)})
+	}
+	if f.Helpers > 0 && f.Helpers <= in.Spec.Crew.Helpers+2 {
+		slices.Reverse(f.Cures) // one or two more are found sooner than an evening
+	}
+	return f
+}
+
+// may reports whether the tasks may fit so many days, by the bound alone.
+func (in Input) may(tasks []Task, days int) bool {
+	c := in.calendar()
+	least, _ := in.least(tasks, c)
+	room, left := 0.0, days
+	for _, d := range c.others {
+		if !d.Bench() && left > 0 {
+			room += float64(d.End - d.Begin)
+			left--
+		}
+	}
+	return least <= room
+}
+
+// evenings are the days of the spec with so many evenings at the bench more, on the evenings before the first day outdoors.
+func (in Input) evenings(n int) []spec.CrewDay {
+	list := slices.Clone(in.Spec.Crew.Days)
+	first := in.first()
+	at := slices.IndexFunc(list, func(d spec.CrewDay) bool {
+		return len(d.Work) == 0 || slices.ContainsFunc(d.Work, func(w string) bool { return w != "trial" && w != "marking" && byWord[w]&^bench != 0 })
+	})
+	if at < 0 {
+		at = len(list)
+	} else if !list[at].Date.IsZero() {
+		first = list[at].Date
+	}
+	var more []spec.CrewDay
+	for back := 1; len(more) < n; back++ {
+		d := spec.CrewDay{From: practice.EveningFrom * time.Minute, Until: (practice.EveningFrom + practice.Evening) * time.Minute, Work: []string{"cutting", "wrapping"}}
+		if !first.IsZero() {
+			d.Date = first.AddDate(0, 0, -back)
+		}
+		if d.Date.IsZero() || !slices.ContainsFunc(list, func(o spec.CrewDay) bool { return o.Date.Equal(d.Date) }) {
+			more = append(more, d)
+		}
+	}
+	slices.Reverse(more)
+	list = slices.Insert(list, at, more...)
+	slices.SortStableFunc(list, func(a, b spec.CrewDay) int { return a.Date.Compare(b.Date) })
+	return list
+}
+
+// written is days as one types them.
+func written(days []spec.CrewDay) string {
+	clock := func(t time.Duration) string { return fmt.Sprintf("%02d:%02d", int(t.Hours()), int(t.Minutes())%60) }
+	var list []string
+	for _, d := range days {
+		var words []string
+		if !d.Date.IsZero() {
+			words = append(words, "date: "+d.Date.Format(time.DateOnly))
+		}
+		if d.From > 0 {
+			words = append(words, "from: "+clock(d.From))
+		}
+		if d.Until > 0 {
+			words = append(words, "until: "+clock(d.Until))
+		}
+		if len(d.Work) > 0 {
+			words = append(words, "work: ["+strings.Join(d.Work, ", ")+"]")
+		}
+		list = append(list, "{"+strings.Join(words, ", ")+"}")
+	}
+	return "[" + strings.Join(list, ", ") + "]"
+}
