@@ -21,8 +21,10 @@ func (b *binder) dayLeaf() []folio {
 		front = append(front, block.Paragraph("There is nothing to build yet."))
 	} else {
 		front = append(front, b.dayPeople(s))
-		if tight := b.tooLong(s); tight != "" {
-			front = append(front, block.Box("too long for a day", tight))
+		if text, box := b.tooLong(s); box {
+			front = append(front, block.Box("too long for a day", text))
+		} else if text != "" {
+			front = append(front, block.Block{Name: "how long", Gap: 1.5, Body: block.Words{Text: text}})
 		}
 		for i := range s.Days {
 			if i < s.Marked {
@@ -77,25 +79,46 @@ func (b *binder) dayPeople(s crew.Schedule) block.Block {
 	return block.Block{Name: "names", Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: lines}}}}
 }
 
-// tooLong says that the work goes on for more than a day, and what a leader can do about it.
-func (b *binder) tooLong(s crew.Schedule) string {
+// tooLong says that the work goes on for more than a day, or after lunch, and what a leader can do about it.
+func (b *binder) tooLong(s crew.Schedule) (text string, box bool) {
 	built := s.Built()
-	if len(built) < 2 {
-		return ""
-	}
 	_, end := lastWork(s)
-	text := fmt.Sprintf("Too long for one day of light: %s of building, done at %s on day %d.", say.Count(len(built), "day"), end, len(built))
+	switch {
+	case len(built) == 0:
+		return "", false
+	case len(s.Left) > 0:
+		text, box = "Too little time: these days leave work undone.", true
+	case len(built) > 1 && s.Fit.Cures == nil:
+		return fmt.Sprintf("%s of building, done at %s. Before each dusk tie the newest arch both ways.", say.Capital(say.Count(len(built), "day")), end), false
+	case len(built) > 1:
+		text, box = fmt.Sprintf("Too long for one day of light: %s of building, done at %s on day %d.", say.Count(len(built), "day"), end, len(built)), true
+	case end > practice.Lunch+60 && built[0].Begin < practice.Lunch:
+		return fmt.Sprintf("Done at %s, after lunch. No order of the work ends before %s: %s.", end, s.Earliest(), whyLong(s)), false
+	default:
+		return "", false
+	}
 	var ways []string
 	if n := s.Fit.Helpers + 1 - s.Hands; s.Fit.Helpers > 0 {
 		ways = append(ways, "ask "+say.Count(n, "more helper"))
 	}
-	if s.Fit.Beforehand > 0 {
-		ways = append(ways, fmt.Sprintf("cut, try and wrap on days before (%s of all)", hours(s.Fit.Beforehand)))
+	if n := s.Fit.Evenings; n > 0 {
+		ways = append(ways, "cut, try and wrap on "+say.Count(n, "evening")+" before")
 	}
 	if len(ways) > 0 {
 		text += " To save a day: " + say.Or(ways) + "."
 	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight without guys."
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight without guys.", box
+}
+
+// whyLong says what a day's length comes from.
+func whyLong(s crew.Schedule) string {
+	switch s.Why {
+	case crew.ByHands:
+		return fmt.Sprintf("it keeps all %d busy", s.Hands)
+	case crew.ByTools:
+		return "tasks wait for the same tools"
+	}
+	return "tasks wait for each other"
 }
 
 // lastWork returns when the last work by daylight ends.
@@ -106,18 +129,6 @@ func lastWork(s crew.Schedule) (day int, at crew.Clock) {
 		}
 	}
 	return day, at
-}
-
-// hours prints a time to take in half hours.
-func hours(minutes float64) string {
-	halves := int((minutes + 29) / 30)
-	if halves < 2 {
-		return "half an hour"
-	}
-	if halves%2 == 0 {
-		return say.Count(halves/2, "hour")
-	}
-	return fmt.Sprintf("%.1f hours", float64(halves)/2)
 }
 
 // dayWords prints a day, or a blank for one.

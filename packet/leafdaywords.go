@@ -13,7 +13,7 @@ import (
 
 // plainWorks are the works that no figure is said of.
 var plainWorks = map[crew.Work]string{
-	crew.MarkGround: "Mark the ground", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
+	crew.MarkGround: "Mark the ground", crew.TryArch: "Trial: one arch up", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
 	crew.HoldRidge: "Secure crowns, count caps", crew.PlugIn: "Plug in, test, timers", crew.ClearUp: "Clear up", crew.LightUp: "Walk through in the dark",
 }
 
@@ -46,7 +46,7 @@ func (b *binder) workWords(w crew.Work) string {
 	case crew.CutRidges:
 		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
 	case crew.WrapRidges:
-		return "Wrap " + say.Count(wraps(true), "ridge piece")
+		return "Cut, wrap " + say.Count(wraps(true), "ridge piece")
 	case crew.RaiseOthers:
 		return "Raise " + say.Numbered("arch", say.From(3, n))
 	case crew.HangLights:

@@ -104,6 +104,9 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 	if s.Fit.Helpers > 0 {
 		ways = append(ways, say.Count(s.Fit.Helpers+1-s.Hands, "more helper"))
 	}
+	if s.Fit.Start > 0 {
+		ways = append(ways, "a start at "+clockOf(s.Fit.Start))
+	}
 	if s.Fit.Evenings > 0 {
 		ways = append(ways, say.Count(s.Fit.Evenings, "evening")+" before at cutting and wrapping")
 	}

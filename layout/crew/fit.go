@@ -15,6 +15,7 @@ import (
 // would not.
 type Fit struct {
 	Helpers  int              // so many, besides the organiser
+	Start    time.Duration    // begun then, where nobody has named the days
 	Evenings int              // so many evenings before, at cutting, trying and wrapping
 	Days     []spec.CrewDay   // crew.days with those evenings
 	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
@@ -54,14 +55,23 @@ func (in Input) fit(s Schedule) (f Fit) {
 			f.Evenings, f.Days = n, more.Days
 		}
 	}
+	for start := in.Spec.Crew.Start - 30*time.Minute; c.open && start >= practice.EarlyStart*time.Minute && f.Start == 0; start -= 30 * time.Minute {
+		early := in.Spec.Crew
+		if early.Start = start; does(early) {
+			f.Start = start
+		}
+	}
+	if f.Start > 0 {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.start", Value: clockOf(f.Start)})
+	}
 	if f.Evenings > 0 {
 		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(f.Days)})
 	}
 	if f.Helpers > 0 {
 		f.Cures = append(f.Cures, finding.Change{Key: "crew.helpers", Value: fmt.Sprint(f.Helpers)})
 	}
-	if f.Helpers > 0 && f.Helpers <= in.Spec.Crew.Helpers+2 {
-		slices.Reverse(f.Cures) // one or two more are found sooner than an evening
+	if c.open {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(planned(s))})
 	}
 	return f
 }
@@ -108,9 +118,23 @@ func (in Input) evenings(n int) []spec.CrewDay {
 	return list
 }
 
+// planned are the days that the building takes, as days of the spec.
+func planned(s Schedule) (list []spec.CrewDay) {
+	for _, d := range s.Days[s.Marked:] {
+		day := spec.CrewDay{Date: d.Date, From: time.Duration(d.Begin) * time.Minute}
+		if d.Bench() {
+			day.Until, day.Work = time.Duration(d.End)*time.Minute, []string{"cutting", "wrapping"}
+		}
+		list = append(list, day)
+	}
+	return list
+}
+
+// clockOf is a time of day as one types it.
+func clockOf(t time.Duration) string { return Clock(t.Minutes()).String() }
+
 // written is days as one types them.
 func written(days []spec.CrewDay) string {
-	clock := func(t time.Duration) string { return fmt.Sprintf("%02d:%02d", int(t.Hours()), int(t.Minutes())%60) }
 	var list []string
 	for _, d := range days {
 		var words []string
@@ -118,10 +142,10 @@ func written(days []spec.CrewDay) string {
 			words = append(words, "date: "+d.Date.Format(time.DateOnly))
 		}
 		if d.From > 0 {
-			words = append(words, "from: "+clock(d.From))
+			words = append(words, "from: "+clockOf(d.From))
 		}
 		if d.Until > 0 {
-			words = append(words, "until: "+clock(d.Until))
+			words = append(words, "until: "+clockOf(d.Until))
 		}
 		if len(d.Work) > 0 {
 			words = append(words, "work: ["+strings.Join(d.Work, ", ")+"]")

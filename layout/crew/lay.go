@@ -185,13 +185,22 @@ func (l *laid) give(now Clock, d Workday, of works) {
 
 // sooner reports whether another crew ends a job sooner.
 func (l *laid) sooner(i int) bool {
-	quarters := func(n int) float64 { return math.Ceil(l.left[i]/quarter/float64(n) - 1e-9) }
-	return quarters(l.at[i].n+l.jobs[i].Least) < quarters(l.at[i].n)
+	return l.quarters(i, l.at[i].n+l.jobs[i].Least) < l.quarters(i, l.at[i].n)
 }
 
-// fill adds as many crews more as a job may have.
+// quarters is how long so many still take for a job.
+func (l *laid) quarters(i, n int) float64 { return math.Ceil(l.left[i]/quarter/float64(n) - 1e-9) }
+
+// fill adds as many crews more as a job may have, where the last of them still ends it sooner.
 func (l *laid) fill(i int, free *crowd, t *tools) {
-	for l.at[i].n+l.jobs[i].Least <= l.most[i] && l.join(i, l.jobs[i].Least, free, t) {
+	can, n := l.at[i].n, l.jobs[i].Least
+	for can+n <= l.most[i] && can-l.at[i].n+n <= free.n {
+		can += n
+	}
+	for can > l.at[i].n && l.quarters(i, can-n) == l.quarters(i, can) {
+		can -= n
+	}
+	for l.at[i].n < can && l.join(i, n, free, t) {
 	}
 }
 

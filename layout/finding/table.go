@@ -39,7 +39,7 @@ var rows = [...]Row{
 	{Code: "buried-not-known", Levels: look, Leaf: "day", Title: "Buried lines not looked into", Firm: true},
 	{Code: "overhead-not-known", Levels: look, Leaf: "day", Title: "Overhead lines not looked into", Firm: true},
 	{Code: "gfci-not-known", Levels: look, Leaf: "day", Title: "Protection of outlets not tried"},
-	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days"}},
+	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days", "crew.start"}},
 	{Code: "days-too-short", Levels: must, Leaf: "day", Title: "The days are too short", Cures: []string{"crew.helpers", "crew.days"}},
 
 	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Title: "A stake in hard ground", Cures: startMoved},

@@ -26,7 +26,8 @@ const (
 	MinutesClear  = 30      // all hands clear up
 	Lunch         = 12 * 60 // minutes after midnight
 	MinutesLunch  = 45
-	Evening       = 150 // minutes of an evening at the bench
+	Evening       = 150    // minutes of an evening at the bench
+	EarlyStart    = 8 * 60 // nobody is asked to come sooner
 	EveningFrom   = 18*60 + 30
 	MinutesTieOff = 15 // before a dusk that is not the last: the newest arch is tied both ways, tools go in
 )
