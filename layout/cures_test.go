@@ -75,14 +75,16 @@ func curesHold(t *testing.T, text string, p *layout.Plan) (cures []string) {
 			continue
 		}
 		cures = append(cures, f.Code)
-		s, err := spec.Read("cured.yaml", []byte(cured(t, text, f.Cure)))
-		if err != nil {
-			t.Errorf("%s: the spec with %v is refused: %v", f.Code, f.Cure, err)
-			continue
-		}
-		for _, now := range layout.Solve(s).Findings {
-			if now.Code == f.Code && now.Key == f.Key {
-				t.Errorf("%v leaves\n  %s\nbefore:\n  %s", f.Cure, now.Text, f.Text)
+		for _, cure := range append([][]finding.Change{f.Cure}, f.Else...) {
+			s, err := spec.Read("cured.yaml", []byte(cured(t, text, cure)))
+			if err != nil {
+				t.Errorf("%s: the spec with %v is refused: %v", f.Code, cure, err)
+				continue
+			}
+			for _, now := range layout.Solve(s).Findings {
+				if now.Code == f.Code && now.Key == f.Key {
+					t.Errorf("%v leaves\n  %s\nbefore:\n  %s", cure, now.Text, f.Text)
+				}
 			}
 		}
 	}
@@ -108,6 +110,7 @@ func TestCures(t *testing.T) {
 		"guy-tied-low":         base.with("guys", "{from: 2 ft, out: 5 ft}"),
 		"few-hands":            base.with("crew", "{helpers: 1}"),
 		"long-day":             base.with("tunnel", "{arches: 15, spacing: 4 ft 3 in}", "crew", "{helpers: 5}"),
+		"days-too-short":       base.with("tunnel", "{arches: 15, spacing: 4 ft 3 in}", "crew", "{helpers: 6, days: [{date: 2026-11-21, from: 10:00, until: 16:00}]}"),
 		"mark-too-late":        base.with("dates", "{mark: 2026-11-20, build: 2026-11-21}"),
 		"lights-too-long":      base.with("dates", "{build: 2026-11-01, close: 2027-02-20, down: 2027-03-01}"),
 		"piece-too-long":       base.with("arch", "{pipe: pvc sch40 1/2 in, span: 7 ft 2 in, height: 8 ft 6 in}"),

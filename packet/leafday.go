@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -31,7 +32,7 @@ func (b *binder) dayLeaf() []folio {
 				front = append(front, b.markingDay(s, i))
 				continue
 			}
-			front = append(append(front, b.dayHead(s.Days[i], i == s.Marked)), b.dayChart(s, i)...)
+			front = append(append(front, b.dayHead(s.Days[i], i == firstOut(s))), b.dayChart(s, i)...)
 		}
 		front = append(front, b.dayHolds(s)...)
 	}
@@ -93,7 +94,7 @@ func (b *binder) tooLong(s crew.Schedule) (text string, box bool) {
 	case len(built) > 1:
 		text, box = fmt.Sprintf("Too long for one day of light: %s of building, done at %s on day %d.", say.Count(len(built), "day"), end, len(built)), true
 	case end > practice.Lunch+60 && built[0].Begin < practice.Lunch:
-		return fmt.Sprintf("Done at %s, after lunch. No order of the work ends before %s: %s.", end, s.Earliest(), whyLong(s)), false
+		return fmt.Sprintf("Done %s: %s till %s.", end, whyLong(s), s.Earliest()), false
 	default:
 		return "", false
 	}
@@ -114,11 +115,11 @@ func (b *binder) tooLong(s crew.Schedule) (text string, box bool) {
 func whyLong(s crew.Schedule) string {
 	switch s.Why {
 	case crew.ByHands:
-		return fmt.Sprintf("it keeps all %d busy", s.Hands)
+		return fmt.Sprintf("work for all %d", s.Hands)
 	case crew.ByTools:
-		return "tasks wait for the same tools"
+		return "tasks share tools"
 	}
-	return "tasks wait for each other"
+	return "tasks in line"
 }
 
 // lastWork returns when the last work by daylight ends.
@@ -156,9 +157,17 @@ func (b *binder) markingDay(s crew.Schedule, day int) block.Block {
 	return block.Block{Name: "marking day", Gap: 2.5, Body: block.Words{Text: text + "."}}
 }
 
+// firstOut is the first day of building.
+func firstOut(s crew.Schedule) int {
+	return s.Marked + slices.IndexFunc(s.Days[s.Marked:], func(d crew.Workday) bool { return !d.Bench() })
+}
+
 // dayHead is a day of building with its light. What the plan does not know is left blank.
 func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s", d.Begin)
+	if d.Bench() {
+		return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text + ", at the bench.", Figures: paper.Strong.Sized(13)}}
+	}
 	if d.Lunch > 0 {
 		text += fmt.Sprintf(", lunch %s", d.Lunch)
 	}
@@ -200,45 +209,69 @@ func (b *binder) chartNames(s crew.Schedule) (wide paper.Length) {
 	return wide
 }
 
-// chartOf gathers a day's bars: a row a work, the stretches of one work that follow each other without a break and by the same people as one bar.
+// chartOf gathers a day's bars: a row a work, or a row each of several crews that raise side by side.
 func (b *binder) chartOf(s crew.Schedule, day int) draw.DayChart {
 	d := s.Days[day]
 	c := draw.DayChart{From: d.Begin / 60 * 60, To: d.End, Lunch: d.Lunch, Rest: practice.MinutesLunch, Light: d.Light}
-	if d.Light != nil {
+	if d.Light != nil && !d.Bench() {
 		c.To = max(c.To, d.Light.Dusk)
 	}
 	for _, work := range crew.Works() {
-		row := draw.ChartRow{Name: b.workWords(work)}
-		for _, j := range s.Jobs {
-			if j.Work != work || work == crew.MarkGround {
-				continue
-			}
-			for k, st := range j.Stints {
-				if st.Day != day {
-					continue
-				}
-				bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, s.Hands), Count: fmt.Sprint(len(st.Hands)), Hold: k == len(j.Stints)-1 && b.holds(j)}
-				c.To = max(c.To, st.End)
-				if work == crew.ClearUp {
-					bar.Who = "who is free"
-				}
-				n := len(row.Bars)
-				if n > 0 && row.Bars[n-1].End == bar.Begin && row.Bars[n-1].Who == bar.Who && !row.Bars[n-1].Hold {
-					row.Bars[n-1].End, row.Bars[n-1].Hold = bar.End, bar.Hold
-					continue
-				}
-				row.Bars = append(row.Bars, bar)
-			}
-			if work == crew.LightUp && len(j.Stints) == 0 && day == len(s.Days)-1 {
-				row.Note = "when it is dark, at ______"
-			}
+		if work == crew.MarkGround {
+			continue
 		}
-		if len(row.Bars) > 0 || row.Note != "" {
+		for _, row := range b.chartRows(s, day, work) {
+			for _, bar := range row.Bars {
+				c.To = max(c.To, bar.End)
+			}
 			c.Rows = append(c.Rows, row)
 		}
 	}
 	c.To = (c.To + 59) / 60 * 60
 	return c
+}
+
+// chartRows are a work's rows on a day. Stretches that follow each other without a break and by the same people are one bar; those that go on side by side get a row each
+// and their arches in its name.
+func (b *binder) chartRows(s crew.Schedule, day int, work crew.Work) (rows []draw.ChartRow) {
+	var arches [][]string
+	for _, j := range s.Jobs {
+		if j.Work != work {
+			continue
+		}
+		for k, st := range j.Stints {
+			if st.Day != day {
+				continue
+			}
+			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, s.Hands), Count: fmt.Sprint(len(st.Hands)), Hold: k == len(j.Stints)-1 && b.holds(j)}
+			if work == crew.ClearUp {
+				bar.Who = "who is free"
+			}
+			r := slices.IndexFunc(rows, func(r draw.ChartRow) bool {
+				return !slices.ContainsFunc(r.Bars, func(o draw.ChartBar) bool { return o.Begin < bar.End && bar.Begin < o.End })
+			})
+			if r < 0 {
+				r = len(rows)
+				rows, arches = append(rows, draw.ChartRow{}), append(arches, nil)
+			}
+			if name := fmt.Sprintf("%d–%d", max(3, j.First), j.Last); !slices.Contains(arches[r], name) {
+				arches[r] = append(arches[r], name)
+			}
+			rows[r].Add(bar)
+		}
+		if work == crew.LightUp && len(j.Stints) == 0 && day == len(s.Days)-1 {
+			rows, arches = append(rows, draw.ChartRow{Note: "when it is dark, at ______"}), append(arches, nil)
+		}
+	}
+	if tie := s.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
+		rows, arches = append(rows, draw.ChartRow{Bars: []draw.ChartBar{{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"}}}), append(arches, nil)
+	}
+	for r := range rows {
+		if rows[r].Name = b.workWords(work); len(rows) > 1 {
+			rows[r].Name = "Raise " + strings.Join(arches[r], ", ")
+		}
+	}
+	return rows
 }
 
 // holds reports whether a job has a hold in it.
