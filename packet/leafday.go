@@ -32,7 +32,7 @@ func (b *binder) dayLeaf() []folio {
 				front = append(front, b.markingDay(s, i))
 				continue
 			}
-			front = append(append(front, b.dayHead(s.Days[i], i == firstOut(s))), b.dayChart(s, i)...)
+			front = append(append(front, b.dayHead(s, i)), b.dayChart(s, i)...)
 		}
 		front = append(front, b.dayHolds(s)...)
 	}
@@ -163,8 +163,12 @@ func firstOut(s crew.Schedule) int {
 }
 
 // dayHead is a day of building with its light. What the plan does not know is left blank.
-func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
+func (b *binder) dayHead(s crew.Schedule, day int) block.Block {
+	d, first := s.Days[day], day == firstOut(s)
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s", d.Begin)
+	if trial, ok := b.trialOn(s, day); ok {
+		return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text + ": " + trial, Figures: paper.Strong.Sized(13)}}
+	}
 	if d.Bench() {
 		return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text + ", at the bench.", Figures: paper.Strong.Sized(13)}}
 	}
@@ -182,6 +186,17 @@ func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
 		text += " Sunset ________: then only the dark walk."
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
+}
+
+// trialOn says the trial of one arch, on its day.
+func (b *binder) trialOn(s crew.Schedule, day int) (string, bool) {
+	for _, j := range s.Jobs {
+		if j.Work == crew.TryArch && len(j.Stints) > 0 && j.Stints[0].Day == day {
+			in := newTaskWords(b.plan).of(b.plan.Crew.Tasks[j.Tasks[0]])
+			return in.Do + " " + in.Want, true
+		}
+	}
+	return "", false
 }
 
 // dayChart is one day of building as bars, and under it whoever found no room in it.

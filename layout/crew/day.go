@@ -68,7 +68,10 @@ func Day(in Input) Plan {
 // dayFindings tells of too few hands, and of a building that takes days.
 func dayFindings(in Input, s Schedule) []finding.Finding {
 	var list []finding.Finding
-	if s.Hands < practice.Raisers {
+	if grown := s.Hands - s.Young; s.Young > 0 && grown < practice.Raisers {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.young", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1 + s.Young)}},
+			Text: fmt.Sprintf("Raising an arch takes %d people of %d or older. There are %d with the organiser; find %s for the build day.", practice.Raisers, practice.Least, grown, say.Count(practice.Raisers-grown, "more grown helper"))})
+	} else if s.Hands < practice.Raisers {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1)}},
 			Text: fmt.Sprintf("Raising an arch takes %d people: one at each foot, one at the crown, one on the ladder, one who holds arch 1. There are %d with the organiser; find %s for the build day.", practice.Raisers, s.Hands, say.Count(practice.Raisers-s.Hands, "more helper"))})
 	}
@@ -109,6 +112,9 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 	}
 	if s.Fit.Evenings > 0 {
 		ways = append(ways, say.Count(s.Fit.Evenings, "evening")+" before at cutting and wrapping")
+	}
+	if s.Fit.MoreDays > 0 {
+		ways = append(ways, say.Count(s.Fit.MoreDays, "more day"))
 	}
 	switch {
 	case len(ways) > 0 && f.Code == "long-day":

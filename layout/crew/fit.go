@@ -17,12 +17,16 @@ type Fit struct {
 	Helpers  int              // so many, besides the organiser
 	Start    time.Duration    // begun then, where nobody has named the days
 	Evenings int              // so many evenings before, at cutting, trying and wrapping
+	MoreDays int              // so many days more after the last, where the spec names the days
 	Days     []spec.CrewDay   // crew.days with those evenings
 	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
 }
 
-// mostEvenings is how many evenings are looked for.
-const mostEvenings = 4
+// mostEvenings and mostMoreDays are how many evenings and days more are looked for.
+const (
+	mostEvenings = 4
+	mostMoreDays = 3
+)
 
 // fit looks for what would do: more helpers, at most twice the hands, or evenings before.
 func (in Input) fit(s Schedule) (f Fit) {
@@ -30,6 +34,9 @@ func (in Input) fit(s Schedule) (f Fit) {
 	days := 1
 	if !c.open {
 		days = len(s.Built())
+	}
+	if !c.open {
+		days += mostMoreDays
 	}
 	does := func(crew spec.Crew) bool {
 		sp := *in.Spec
@@ -69,6 +76,13 @@ func (in Input) fit(s Schedule) (f Fit) {
 	}
 	if f.Helpers > 0 {
 		f.Cures = append(f.Cures, finding.Change{Key: "crew.helpers", Value: fmt.Sprint(f.Helpers)})
+	}
+	for n := 1; n <= mostMoreDays && !c.open && f.MoreDays == 0; n++ {
+		more := in.Spec.Crew
+		if more.Days = longer(more.Days, n); does(more) {
+			f.MoreDays = n
+			f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(more.Days)})
+		}
 	}
 	if c.open {
 		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(planned(s))})
@@ -115,6 +129,19 @@ func (in Input) evenings(n int) []spec.CrewDay {
 	slices.Reverse(more)
 	list = slices.Insert(list, at, more...)
 	slices.SortStableFunc(list, func(a, b spec.CrewDay) int { return a.Date.Compare(b.Date) })
+	return list
+}
+
+// longer are the days of the spec with so many more like the last.
+func longer(days []spec.CrewDay, n int) []spec.CrewDay {
+	list := slices.Clone(days)
+	for range n {
+		d := list[len(list)-1]
+		if !d.Date.IsZero() {
+			d.Date = d.Date.AddDate(0, 0, 1)
+		}
+		list = append(list, d)
+	}
 	return list
 }
 

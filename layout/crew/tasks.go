@@ -31,7 +31,7 @@ func Tasks(in Input) []Task {
 	steps := []struct {
 		phase Phase
 		do    func()
-	}{{Marking, b.marking}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
+	}{{Marking, b.marking}, {Raising, b.trial}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
 		{Powering, b.powering}, {Nights, b.nights}, {TakeDown, b.takeDown}}
 	for _, s := range steps {
 		b.phase = s.phase
