@@ -1,9 +1,13 @@
 package layout_test
 
 import (
+	"fmt"
+	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
+	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
@@ -188,6 +192,75 @@ func inOrder(t *testing.T, p *layout.Plan, first, then crew.Action) {
 			if begin := b.Stints[0]; !ok || minuteOf(day, end) > minuteOf(begin.Day, begin.Begin) {
 				t.Errorf("action %d ends on day %d at %s, after action %d begins on day %d at %s", first, day, end, then, begin.Day, begin.Begin)
 			}
+		}
+	}
+}
+
+// thrownCrew throws who builds, when and with what.
+func (d dice) thrownCrew() string {
+	day := func(text string) string { return "{" + text + "}" }
+	var days []string
+	if d.IntN(3) > 0 {
+		if d.IntN(2) == 0 {
+			days = append(days, day("date: 2026-11-10, from: 13:00, work: [trial, marking]"))
+		}
+		for k := range d.IntN(3) {
+			days = append(days, day(fmt.Sprintf("date: 2026-11-%d, from: %s, until: 21:00, work: [cutting, wrapping]", 16+k, d.one("17:45", "18:30"))))
+		}
+		for k := range d.IntN(4) {
+			days = append(days, day(fmt.Sprintf("date: 2026-11-%d", 21+k)+d.one("", ", from: 10:15", ", from: 08:00, until: 19:00", ", work: [driving, raising, power, hanging]")))
+		}
+	}
+	helpers := 1 + d.IntN(14)
+	return list(fmt.Sprintf("helpers: %d", helpers), d.maybe(0.4, fmt.Sprintf("young: %d", d.IntN(helpers))), d.maybe(0.7, "days: ["+strings.Join(days, ", ")+"]"),
+		d.maybe(0.5, fmt.Sprintf("tools: {ladders: %d, trestles: %d, tapes: %d, sledges: %d}", 1+d.IntN(3), 2+d.IntN(12), 1+d.IntN(4), 1+d.IntN(4))))
+}
+
+// Tunnels of ours of all lengths, with and without daylight, and crews thrown at random: every schedule is kept, and told of where it cannot be; the bound is never above what it
+// takes. What the finding offers is tried for every one that has it.
+func TestSchedulesOfThrownCrews(t *testing.T) {
+	d := dice{rand.New(rand.NewPCG(16, 3))}
+	cures := 0
+	for range 20 {
+		s := base.with("tunnel", fmt.Sprintf("{arches: %d, spacing: 4 ft 3 in}", 2+d.IntN(16)), "crew", d.thrownCrew(), "dates", "{build: 2026-11-21}")
+		if d.IntN(2) == 0 {
+			s = s.with("site", "{place: [44.1, -76.2], "+siteOf+"}")
+		}
+		if d.IntN(2) == 0 {
+			s = s.with("guys", "{arches: [1, last], from: 6 ft, out: 6 ft}")
+		}
+		text := s.text()
+		p := layout.Solve(read(t, "thrown.yaml", text))
+		scheduleKeeps(t, p)
+		for _, code := range curesHold(t, text, &layout.Plan{Findings: p.Crew.Findings}) {
+			if code == "long-day" || code == "days-too-short" {
+				cures++
+			}
+		}
+		if t.Failed() {
+			t.Fatal(text)
+		}
+	}
+	t.Logf("%d cures", cures)
+	if cures < 4 {
+		t.Errorf("only %d schedules had cures to try", cures)
+	}
+}
+
+// What the season asks of the examples: the garden walk in a day with nobody idle more than a third of the time, the park walk in two days and evenings, both near their bounds.
+func TestExamplesKeepTheirDays(t *testing.T) {
+	for name, days := range map[string]int{"garden": 1, "starter": 1, "schoolyard": 1, "millwalk": 1, "parkwalk": 2} {
+		text, err := examples.Files.ReadFile(name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := layout.Solve(read(t, name, string(text))).Crew.Schedule
+		t.Logf("%s: takes %v, at least %v (%.0f %% over), idle %.0f %%, most %.0f %%", name, s.Takes, s.Least, 100*(s.Takes/s.Least-1), 100*s.Idle, 100*s.Most)
+		if len(s.Built()) != days || s.Takes > 1.25*s.Least {
+			t.Errorf("%s takes %d days, %v minutes of at least %v", name, len(s.Built()), s.Takes, s.Least)
+		}
+		if days == 1 && (s.Idle > 1./3 || s.Most > 1./3) {
+			t.Errorf("%s: idle %.2f, whoever waits most %.2f", name, s.Idle, s.Most)
 		}
 	}
 }

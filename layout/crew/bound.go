@@ -66,12 +66,16 @@ func (c calendar) bound(jobs []Job) (minutes float64, why Limit) {
 		tails[i] -= quartersOf(dropped[i])
 	}
 	for k := range len(c.tools) + 1 {
+		takes := make([]float64, len(jobs))
+		for _, i := range list {
+			takes[i] = jobs[i].least(k)
+		}
 		for _, h := range list {
 			for _, t := range list {
 				demand := 0.0
 				for _, i := range list {
 					if heads[i] >= heads[h] && tails[i] >= tails[t] {
-						demand += jobs[i].least(k)
+						demand += takes[i]
 					}
 				}
 				between := math.Ceil(demand/float64(c.has(k))-1e-9) * quarter

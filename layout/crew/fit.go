@@ -47,7 +47,7 @@ func (in Input) fit(s Schedule) (f Fit) {
 		if !other.may(tasks, days) {
 			return false
 		}
-		o := other.best(tasks)
+		o := other.best(tasks, fewTries)
 		return len(o.Left) == 0 && len(o.Built()) <= days
 	}
 	for n := in.Spec.Crew.Helpers + 1; n < 2*s.Hands && f.Helpers == 0; n++ {

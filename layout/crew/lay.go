@@ -41,6 +41,7 @@ type laid struct {
 	log     []entry
 	worked  []int // quarters worked, by day
 	last    int   // minutes from the first day's midnight to the end
+	joined  int   // how often a crew came to a job
 }
 
 // crowd counts people.
@@ -83,8 +84,9 @@ func (l *laid) done(i int) bool {
 
 // day works through one day: without a lunch and to its end where all is done then, else with them.
 func (l *laid) day(d Workday, of works) {
-	left, started, log := slices.Clone(l.left), slices.Clone(l.started), len(l.log)
+	left, started, log, joined := slices.Clone(l.left), slices.Clone(l.started), len(l.log), l.joined
 	back := func() {
+		l.joined = joined
 		copy(l.left, left)
 		copy(l.started, started)
 		l.log, l.days, l.worked = l.log[:log], l.days[:len(l.days)-1], l.worked[:len(l.worked)-1]
@@ -123,6 +125,11 @@ func (l *laid) through(d Workday, of works) (end Clock) {
 		if d.rests(now) {
 			clear(l.at)
 			continue
+		}
+		for i, j := range l.jobs {
+			if l.at[i].n > 0 && !d.allows(j.Work, now) { // dusk
+				l.at[i] = crowd{}
+			}
 		}
 		l.give(now, d, of)
 		quarters++
@@ -221,6 +228,7 @@ func (l *laid) join(i, n int, free *crowd, t *tools) bool {
 	}
 	free.n, free.young = free.n-n, free.young-young
 	l.at[i] = crowd{was.n + n, was.young + young}
+	l.joined++
 	return true
 }
 
@@ -259,6 +267,9 @@ func (l *laid) fits(i int, now Clock, d Workday) bool {
 		return true
 	}
 	end, begin := d.End, d.Begin
+	if d.Light != nil {
+		end = min(end, d.Light.Set)
+	}
 	if d.TieOff > 0 {
 		end = d.TieOff
 	}

@@ -81,7 +81,7 @@ func (j Job) End() (day int, at Clock, ok bool) {
 
 // schedule lays the tasks along their days.
 func (in Input) schedule(tasks []Task) Schedule {
-	s := in.best(tasks)
+	s := in.best(tasks, allTries)
 	if len(s.Left) > 0 || len(s.Built()) > 1 && in.calendar().open {
 		s.Fit = in.fit(s)
 	}

@@ -30,13 +30,13 @@ func (in Input) calendar() calendar {
 }
 
 // best lays the tasks by stretches of several lengths, long ones first, and returns the best schedule. Shorter stretches mean more changes of hands: they have to save half
-// an hour, or a day.
-func (in Input) best(tasks []Task) Schedule {
+// an hour, or a day. So many changes of each are tried at most: more never lead to another day.
+func (in Input) best(tasks []Task, most int) Schedule {
 	const worth = 30
 	c := in.calendar()
 	var best *laid
 	for _, stretch := range in.partings() {
-		l := searched(in.jobs(tasks, stretch, c), c)
+		l := searched(in.jobs(tasks, stretch, c), c, most)
 		if best == nil || l.short() < best.short() || l.short() == best.short() && l.last <= best.last-worth {
 			best = l
 		}
@@ -78,20 +78,14 @@ func (l *laid) short() (minutes float64) {
 	return minutes
 }
 
-// score is how good a laying is, the first figures first: what found no time, the end, quarters of the day that hands change.
+// score is how good a laying is, the first figures first: what found no time, the end, how often a crew comes to a job.
 func (l *laid) score() [3]float64 {
-	changes := 0
-	for k, e := range l.log {
-		if k == 0 || !slices.ContainsFunc(l.log[max(0, k-len(l.jobs)):k], func(o entry) bool { return o.job == e.job && o.day == e.day && o.at+quarter == e.at && o.n == e.n }) {
-			changes++
-		}
-	}
-	return [3]float64{l.short(), float64(l.last), float64(changes)}
+	return [3]float64{l.short(), float64(l.last), float64(l.joined)}
 }
 
 // searched lays jobs by several rules, longest chain of what waits for it first or least slack or most work behind it, and improves the best by changing a few ranks or
 // crews at a time, for as long as a fixed number of tries lasts: the same for the same spec.
-func searched(jobs []Job, c calendar) *laid {
+func searched(jobs []Job, c calendar, most int) *laid {
 	full := make([]int, len(jobs))
 	for i, j := range jobs {
 		full[i] = j.Most
@@ -113,14 +107,20 @@ func searched(jobs []Job, c calendar) *laid {
 		}
 	}
 	dice := rand.New(rand.NewPCG(7, 23)) // the same tries for the same spec
-	for range tries(len(jobs)) {
+	for range min(most, tries(len(jobs))) {
 		try(best.order.changed(jobs, dice))
 	}
 	return best
 }
 
+// allTries and fewTries are how many changes are tried at most: for the schedule itself, and to see whether other people or days would do.
+const (
+	allTries = 600
+	fewTries = 30
+)
+
 // tries is how many changes are tried: of many jobs fewer, for each takes longer.
-func tries(jobs int) int { return min(600, max(60, 12000/max(1, jobs))) }
+func tries(jobs int) int { return min(allTries, max(60, 12000/max(1, jobs))) }
 
 // changed is an order with a few ranks or crews changed.
 func (o order) changed(jobs []Job, dice *rand.Rand) order {
