@@ -279,10 +279,13 @@ func (b *binder) chartRows(s crew.Schedule, day int, work crew.Work) (rows []dra
 		}
 	}
 	if tie := s.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
-		rows, arches = append(rows, draw.ChartRow{Bars: []draw.ChartBar{{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"}}}), append(arches, nil)
+		if len(rows) == 0 {
+			rows = append(rows, draw.ChartRow{})
+		}
+		rows[0].Bars = append(rows[0].Bars, draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways", Count: "all"})
 	}
 	for r := range rows {
-		if rows[r].Name = b.workWords(work); len(rows) > 1 {
+		if rows[r].Name = b.workWords(work); len(rows) > 1 && work == crew.RaiseOthers {
 			rows[r].Name = "Raise " + strings.Join(arches[r], ", ")
 		}
 	}
