@@ -175,7 +175,7 @@ func (c *CordPlan) outlet(b *place.Board, o outletSpot) bool {
 	for _, as := range []struct {
 		lettering paper.Lettering
 		wide      paper.Length
-	}{{paper.Strong, 45}, {paper.Strong, 20}, {paper.CellSmall.Sized(10), 17}} {
+	}{{paper.Strong, 45}, {paper.Strong, 20}, {paper.CellSmall.Sized(11), 17}} {
 		words := "outlet\n" + strings.Join(as.lettering.Wrap(o.name, as.wide), "\n")
 		if b.Label(place.Label{At: o.at, Text: words, Lettering: as.lettering, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90}) {
 			return true

@@ -63,7 +63,7 @@ func people(n int) string {
 // dayPeople has a name written down for each letter.
 func (b *binder) dayPeople(s crew.Schedule) block.Block {
 	const row = 6
-	text := fmt.Sprintf("%d people, a name for each letter. A is the organiser.", s.Hands)
+	text := fmt.Sprintf("%d people, a name for each letter; A organises.", s.Hands)
 	if short := practice.Raisers - s.Hands; short > 0 && len(b.plan.Kinds) > 0 {
 		text = fmt.Sprintf("%s. Raising takes %d: find %d more before the day. A is the organiser.", say.Capital(people(s.Hands)), practice.Raisers, short)
 	}

@@ -36,7 +36,7 @@ func (b *binder) dayHolds(s crew.Schedule) []block.Block {
 		return nil
 	}
 	return []block.Block{
-		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before it is signed on the crew's leaf (number)."}},
+		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before the crew's leaf (number) is signed."}},
 		{Name: "holds", Gap: 1, Body: holdGrid(list)},
 	}
 }

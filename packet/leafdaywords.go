@@ -97,7 +97,7 @@ func (b *binder) dayStops() block.Block {
 	if raise != "" {
 		text = "Raise nothing: " + raise + ".\n"
 	}
-	text += fmt.Sprintf("Everyone off and indoors: thunder, until %d minutes after the last.\nStop and ask: a hold that does not come out, a crack in pipe, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
+	text += fmt.Sprintf("Thunder: everyone off and indoors until %d minutes after the last.\nStop and ask: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
 	if len(b.plan.Kinds) > 0 {
 		if gust, calm := b.closeAt(); calm {
 			text += "\nStanding: nobody inside in " + figure(b.closedAs(), b.insideWords())
