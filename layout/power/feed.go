@@ -169,7 +169,7 @@ func (f *feeding) chain() {
 	for n, r := range f.runs {
 		list := f.site.strings(r.seats)
 		label := list[0].Label
-		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: limitOf(label).watts, From: list[0].From, To: list[len(list)-1].To}
+		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: mostWatts(label), Fuse: label.Fuse, From: list[0].From, To: list[len(list)-1].To}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)
 			c.On = append(c.On, s.Run)

@@ -65,6 +65,7 @@ type Chain struct {
 	Drop    float64           `json:"-"` // share of the supply voltage lost at the last bulb
 
 	MostWatts measure.Power   `json:"-"` // that its first plug may carry by the label, zero where not known
+	Fuse      measure.Current `json:"-"` // in its first plug, zero where there is none or none is known
 	Of        measure.Voltage `json:"-"` // the volts that Drop is a share of: the circuit's, behind a supply the strings'
 	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm
 }

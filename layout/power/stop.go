@@ -147,8 +147,12 @@ func (f *feeding) stacks(under, over int) bool {
 
 // fitBehind reports whether two runs of like kind fit behind one plug together.
 func (f *feeding) fitBehind(under, over int) bool {
-	a, b := f.site.strings(f.runs[under].seats), f.site.strings(f.runs[over].seats)
-	return a[0].Kind == b[0].Kind && breaks(limits(slices.Concat(a, b), f.site.together())).Kind == NoLimit
+	return f.site.at(f.runs[under].seats[0]).Kind == f.site.at(f.runs[over].seats[0]).Kind && breaks(limits(f.both(under, over), f.site.together())).Kind == NoLimit
+}
+
+// both returns the strings of two runs, the one's plug in the back of the other's.
+func (f *feeding) both(under, over int) []lights.String {
+	return slices.Concat(f.site.strings(f.runs[under].seats), f.site.strings(f.runs[over].seats))
 }
 
 // riserMark is what the stops of one wall need besides the lines along the feet: risers with their three-ways.
