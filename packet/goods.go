@@ -36,6 +36,8 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		return "round pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
+	case stock.Timer:
+		return measure.Amps(i.Amps) + " or more"
 	case stock.Lath:
 		return "straight, " + measure.By(u, "8 ft", "2.4 m")
 	}

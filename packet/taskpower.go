@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -62,7 +63,11 @@ func (w taskWords) setTimers(t crew.Task) string {
 	}
 	text := "Timer"
 	if len(bought) > 0 {
-		text += " between outlet and cord, " + outletsSaid(bought)
+		amps := measure.Current(0)
+		for _, timer := range w.plan.Power.Timers {
+			amps = max(amps, timer.Size)
+		}
+		text += fmt.Sprintf(" of %s or more between outlet and cord, %s", block.Figure(measure.Amps(amps)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)

@@ -20,7 +20,7 @@ type source struct {
 	circuit int
 	volts   measure.Voltage
 	ways    [2]approach     // by wall
-	most    measure.Current // through one of its sockets: what the best cord carries
+	most    measure.Current // through one of its sockets: what the best cord carries, and a timer that is bought
 	cords   []cordKind      // thinnest first
 }
 
@@ -206,7 +206,11 @@ func (f *feeding) findSources() {
 			continue
 		}
 		v := p.Circuits[k].Volts
-		s := source{outlet: o, circuit: k, volts: v, most: mostThrough(cordsFor(v)), ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
+		most := mostThrough(cordsFor(v))
+		if bought := p.Timer.Amps; o.Timer == 0 && bought > 0 {
+			most = min(most, bought)
+		}
+		s := source{outlet: o, circuit: k, volts: v, most: most, ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
 		for _, c := range cordsFor(v) {
 			s.cords = append(s.cords, f.kindOf(c))
 		}

@@ -162,7 +162,7 @@ type Plan struct {
 	Links  int            // strings plugged into strings
 	Feet   int            // of the joints, low down: within a foot of the ground
 	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
-	Timers int            // to buy: one for each socket in use of outlets without
+	Timers []Timer        // to buy, for outlets in use that have none
 	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
 	Bare   []string       // outlets in use without a GFCI or RCD: each takes a portable one
 	Covers int            // cord covers, where a cord crosses a way on the ground
