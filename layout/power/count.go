@@ -55,8 +55,8 @@ func (f *feeding) countJoint(j Joint) {
 			n += len(plug.Chains) - 1
 		}
 	}
-	if j.From < 0 && len(j.Cords) == 0 {
-		n-- // straight in the outlet, counted there
+	if len(j.Cords) == 0 && j.Socket == 0 {
+		n-- // straight in the outlet, or in its three-way, counted there
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {
