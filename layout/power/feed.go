@@ -61,7 +61,17 @@ type feeding struct {
 
 // Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the runs alone.
 func Feed(in Input) Plan {
-	best := feedBest(in, func(l catalog.String) bool { return l.BackSocket })
+	back := func(l catalog.String) bool { return l.BackSocket }
+	best := feedBest(in, back)
+	if want := in.Spec; !best.plan.kept && best.plan.Pieces() > 0 { // nothing is gained by feeding apart what one trip darkens all the same
+		whole := *want
+		whole.Power.Split = spec.SplitNone
+		in.Spec = &whole
+		if f := feedBest(in, back); f.plan.unfed() <= best.plan.unfed() {
+			best = f
+			best.in.Spec, best.plan.kept = want, false
+		}
+	}
 	best.gain()
 	best.findings()
 	return best.plan
