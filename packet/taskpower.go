@@ -29,7 +29,7 @@ func (w taskWords) layCords() string {
 	case over:
 		text += " Over the way: along the arch, tied on."
 	}
-	text += fmt.Sprintf(" Tie each joint %s off the ground, mouth down, its cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text += fmt.Sprintf(" Tie each joint %s or more off the ground, in reach of its plugs, mouth down, its cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
 		text += " In a box: " + placesSaid(p.Boxes) + "."
 	}

@@ -385,7 +385,20 @@ func (w *walk) ways() {
 			for _, l := range j.Cords {
 				laid += l
 			}
-			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+2*endSlack-dust {
+			lift := measure.Length(0) // of a socket that is tied up its leg to reach a plug: a hand below it, and no higher than 30 in
+			for _, p := range j.Plugs {
+				for _, name := range p.Chains {
+					at := w.chain(name).From
+					up := level(spec.Point{X: at.X, Y: at.Y}, spec.Point{X: j.End.X, Y: j.End.Y}) + max(0, at.Z-j.End.Z)
+					if j.Arch > 0 && (len(j.Cords) > 0 || j.Socket > 0) && j.Climb == 0 && !p.Supply {
+						lift = max(lift, up-24*measure.Inch)
+					}
+				}
+			}
+			if lift > 18*measure.Inch+dust {
+				w.Errorf("feeder %s joint %d: a plug hangs %v above what a socket at its foot reaches", f.Name, i, lift)
+			}
+			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+lift+2*endSlack-dust {
 				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, laid, j.Lies)
 			}
 			if j.Socket > 0 && j.Copper < j.Lies {

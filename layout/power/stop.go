@@ -9,8 +9,12 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// tapReach is how far from a three-way the plugs in it may be: one in a hand's reach above it and one below. A foot's socket reaches as high.
-const tapReach = 2 * handReach
+// tapReach is how far apart the plugs in one socket's reach may be: one in a hand's reach above it and one below. A foot's socket reaches as high with its
+// cord on the ground; on a longer cord, tied up the leg as high as a hip, 30 in, it reaches a hand's reach above that. Common practice, no source.
+const (
+	tapReach = 2 * handReach
+	hipReach = 30*measure.Inch + handReach
+)
 
 // spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
 type spot struct {
@@ -39,6 +43,7 @@ type riser struct {
 type stop struct {
 	arch  int // from 0
 	wants []want
+	lift  measure.Length // how much higher than usual its sockets are tied to the leg
 }
 
 // pick is a unit fed by one of its ways.
@@ -67,10 +72,12 @@ func (f *feeding) stops(k int, side spec.Side, picks []pick) []stop {
 	for _, a := range arches {
 		one := stop{arch: a}
 		var high []spotted
+		least := slices.MinFunc(at[a], func(a, b spotted) int { return cmp.Compare(a.spot.climb, b.spot.climb) }).spot.climb
 		for _, s := range at[a] {
-			if s.spot.climb > tapReach {
+			if s.spot.climb > min(hipReach, least+tapReach) {
 				high = append(high, s)
 			} else {
+				one.lift = max(one.lift, s.spot.climb-tapReach)
 				one.wants = append(one.wants, want{units: []int{s.unit}, amps: f.units[s.unit].draws(src.volts)})
 			}
 		}
