@@ -50,6 +50,21 @@ func lengths(unit measure.Length, counts ...int) []measure.Length {
 	return list
 }
 
+// TimerSize returns the least size in which timers for outdoors are sold that carries so many amps, the largest where none does. The sizes: common
+// practice, no source.
+func TimerSize(amps measure.Current, volts measure.Voltage) measure.Current {
+	sizes := []measure.Current{8, 10, 13, 15}
+	if volts >= 200 {
+		sizes = []measure.Current{10, 13, 16}
+	}
+	for _, size := range sizes {
+		if amps <= size {
+			return size
+		}
+	}
+	return sizes[len(sizes)-1]
+}
+
 // FindCord returns the cord of that conductor size: 14 AWG, 1.5 mm2, cord 14 AWG.
 func FindCord(name string) (Cord, bool) {
 	area, err := measure.ParseArea(strings.TrimPrefix(key(name), "cord "))

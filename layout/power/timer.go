@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"slices"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 )
 
 // Timer is one to buy, in an outlet's socket.
@@ -42,7 +42,7 @@ func (f *feeding) timers(outlet string) []Timer {
 	for k := range out {
 		out[k].Size = kind.Amps
 		if !f.in.Spec.Given("power.timers.amps") {
-			out[k].Size = practice.TimerSize(out[k].Amps, volts)
+			out[k].Size = catalog.TimerSize(out[k].Amps, volts)
 		}
 	}
 	return out

@@ -21,21 +21,6 @@ const WarmAfter = 15
 // TimerAfter is how many minutes after closing the timers switch the lights off, so that nobody leaves in the dark. Common practice, no source.
 const TimerAfter = 30
 
-// TimerSize returns the least size in which timers for outdoors are sold that carries so many amps, the largest where none does. The sizes: common
-// practice, no source.
-func TimerSize(amps measure.Current, volts measure.Voltage) measure.Current {
-	sizes := []measure.Current{8, 10, 13, 15}
-	if volts >= 200 {
-		sizes = []measure.Current{10, 13, 16}
-	}
-	for _, size := range sizes {
-		if amps <= size {
-			return size
-		}
-	}
-	return sizes[len(sizes)-1]
-}
-
 // Lanterns is how many battery lanterns stand along a tunnel, so that people find the way out when all lights trip: at both ends, and no more than 30 ft apart.
 // Common practice, no source.
 func Lanterns(long measure.Length) int {
