@@ -100,9 +100,9 @@ func (b *binder) dayStops() block.Block {
 	text += fmt.Sprintf("Everyone off and indoors: thunder, until %d minutes after the last.\nStop and ask: a hold that does not come out, a crack in pipe, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
 	if len(b.plan.Kinds) > 0 {
 		if gust, calm := b.closeAt(); calm {
-			text += "\nStanding: nobody inside in " + figure(b.closedAs(), b.insideWords())
+			text += "\nNobody inside in " + figure(b.closedAs(), b.insideWords())
 		} else {
-			text += "\nStanding: nobody inside from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
+			text += "\nNobody inside from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
 		}
 		if flat, ok := b.flatAt(); ok {
 			text += ", laid flat before " + figure("down before gusts", u.Speed(flat.Called()))

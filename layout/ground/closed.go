@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"hoopwright/layout/finding"
-	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -75,7 +74,7 @@ func (t tunnel) guyedBays(arch int) (bays []int) {
 	}
 	reach := func(a, b int) bool {
 		d := t.stations[b].Along - t.stations[a].Along
-		return max(d, -d) < t.spec.Guys.Out-measure.Millimetre
+		return max(d, -d) < t.spec.Guys.Out-1 // mm, of rounding
 	}
 	for bay := arch - 1; bay >= 1 && reach(arch-1, bay); bay-- {
 		bays = append(bays, bay)

@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -82,7 +83,7 @@ func (w *walk) runs() {
 				break
 			}
 			before := w.hung[c.Strings[i-1]]
-			reach := handReach + max(s.Off, min(max(before.LeftOver, 0), looseReach))
+			reach := practice.HandReach + max(s.Off, min(max(before.LeftOver, 0), practice.LooseReach))
 			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || distance(before.To, s.From) > reach {
 				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
 			}
@@ -398,7 +399,7 @@ func (w *walk) ways() {
 			if lift > 18*measure.Inch+dust {
 				w.Errorf("feeder %s joint %d: a plug hangs %v above what a socket at its foot reaches", f.Name, i, lift)
 			}
-			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+lift+2*endSlack-dust {
+			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+lift+2*practice.EndSlack-dust {
 				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, laid, j.Lies)
 			}
 			if j.Socket > 0 && j.Copper < j.Lies {

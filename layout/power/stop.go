@@ -6,15 +6,13 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
 // tapReach is how far apart the plugs in one socket's reach may be: one in a hand's reach above it and one below. A foot's socket reaches as high with its
-// cord on the ground; on a longer cord, tied up the leg as high as a hip, 30 in, it reaches a hand's reach above that. Common practice, no source.
-const (
-	tapReach = 2 * handReach
-	hipReach = 30*measure.Inch + handReach
-)
+// cord on the ground, and on a longer cord, tied up the leg, as high as practice.HipReach.
+const tapReach = 2 * practice.HandReach
 
 // spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
 type spot struct {
@@ -74,7 +72,7 @@ func (f *feeding) stops(k int, side spec.Side, picks []pick) []stop {
 		var high []spotted
 		least := slices.MinFunc(at[a], func(a, b spotted) int { return cmp.Compare(a.spot.climb, b.spot.climb) }).spot.climb
 		for _, s := range at[a] {
-			if s.spot.climb > min(hipReach, least+tapReach) {
+			if s.spot.climb > min(practice.HipReach, least+tapReach) {
 				high = append(high, s)
 			} else {
 				one.lift = max(one.lift, s.spot.climb-tapReach)
