@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
