@@ -180,8 +180,11 @@ func (p *Plan) solveStock() {
 // wiring lists what the power plan needs.
 func (p *Plan) wiring() stock.Wiring {
 	w := stock.Wiring{
-		Taps: len(p.Taps), Timers: p.Power.Timers, Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
+		Taps: len(p.Taps), Timers: len(p.Power.Timers), Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
+	}
+	for _, t := range p.Power.Timers {
+		w.TimerAmps = max(w.TimerAmps, t.Size)
 	}
 	if len(p.Spec.Power.Taps) > 0 {
 		w.TapPrice = p.Spec.Power.Taps[0].Price
@@ -211,8 +214,11 @@ func (p *Plan) solveCrew() {
 	for _, c := range p.Chains {
 		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
-	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers, Timers: p.Power.Timers,
+	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
+	for _, t := range p.Power.Timers {
+		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
+	}
 	if len(p.Weather.Bears) > 0 {
 		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
 	}

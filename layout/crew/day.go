@@ -37,9 +37,15 @@ type Wiring struct {
 	Joints int // plugs put together: one cover each
 	Open   int // sockets that nothing is plugged into: one cover each
 	Over   int // cords on the ground over a way: one cord cover each
-	Timers int // that outlets in use do not have yet
 	Boxes  int // places where three or more plugs meet low down
 	Bare   int // outlets without ground-fault protection: a portable one each
+	Timers []Timer
+}
+
+// Timer is one to be put into an outlet, of so many amps or more.
+type Timer struct {
+	Outlet string
+	Amps   measure.Current
 }
 
 // RidgePiece is the pipe of one bay.
