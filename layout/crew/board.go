@@ -62,13 +62,18 @@ func (b *board) until(first time.Time, of func(Work) bool) (days, minutes int) {
 }
 
 func (b *board) todo(of func(Work) bool) bool {
-	return slices.ContainsFunc(b.open(), func(i int) bool { return of(b.jobs[i].Work) })
+	for i, j := range b.jobs {
+		if of(j.Work) && !b.done(i) {
+			return true
+		}
+	}
+	return false
 }
 
-// open lists the jobs that are not done.
-func (b *board) open() (list []int) {
-	for i := range b.jobs {
-		if !b.done(i) {
+// open lists the jobs that are not done, nor being done, and wait for nothing.
+func (b *board) open(of func(Work) bool) (list []int) {
+	for i, j := range b.jobs {
+		if len(b.at[i]) == 0 && of(j.Work) && !b.done(i) && b.ready(i) {
 			list = append(list, i)
 		}
 	}
@@ -131,13 +136,13 @@ func (b *board) through(d Workday, of func(Work) bool) (worked int) {
 // clearing up: a crew that changes every quarter of an hour is none.
 func (b *board) give(now Clock, d Workday, of func(Work) bool) {
 	free := b.free()
-	open := b.open()
+	open := b.open(of)
 	slices.SortStableFunc(open, func(i, k int) int {
 		return cmp.Or(cmp.Compare(b2i(b.started[k]), b2i(b.started[i])), cmp.Compare(b.rank[k], b.rank[i]))
 	})
 	var begun []int
 	for _, i := range open {
-		if len(b.at[i]) > 0 || !of(b.jobs[i].Work) || !b.ready(i) || b.jobs[i].Least > len(free) || !b.fits(i, now, d) {
+		if b.jobs[i].Least > len(free) || !b.fits(i, now, d) {
 			continue
 		}
 		b.at[i], free = b.pick(i, free, b.jobs[i].Least)

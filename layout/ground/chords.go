@@ -130,17 +130,22 @@ func (l Layout) ByChord(arch int) bool {
 // TieOf returns the tapes that a stake is found by. It is false where there are none, and where they are longer than a tape and the stake is set another way: off a
 // chord, off a row that is carried on, or from its arch.
 func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
-	i := slices.IndexFunc(l.Ties, func(t Tie) bool { return t.Stake == stake })
-	if i < 0 {
-		return Tie{}, false
-	}
-	t := l.Ties[i]
-	if _, _, anchored := l.Anchors(units); max(t.A, t.B) > limitsIn(units).reach && (anchored || len(l.Chords) > 0) {
-		if s, _ := l.Stake(stake); anchored || s.Guy || l.ByChord(s.Arch) {
-			return Tie{}, false
+	t, ok := l.tapesFrom(units)[stake]
+	return t, ok
+}
+
+// tapesFrom returns the tapes of every stake that TieOf finds some for.
+func (l Layout) tapesFrom(units measure.System) map[StakeID]Tie {
+	_, _, anchored := l.Anchors(units)
+	reach := limitsIn(units).reach
+	found := make(map[StakeID]Tie, len(l.Ties))
+	for _, t := range l.Ties {
+		if max(t.A, t.B) > reach && (anchored || len(l.Chords) > 0 && (t.Stake.Guy || l.ByChord(t.Stake.Arch))) {
+			continue
 		}
+		found[t.Stake] = t
 	}
-	return t, true
+	return found
 }
 
 // Anchors returns the first and the last arch of a straight tunnel that marks reach, both stakes of each: the rows' strings run through those and are carried

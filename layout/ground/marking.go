@@ -53,7 +53,7 @@ type Dot struct {
 // from R1 meets a gauge stick as long as the arch is wide, laid from its left dot. Round a bend two tapes from marks find each stake, and the stick then puts the
 // right one at its width, for the width shapes the arch.
 func (l Layout) Marking(units measure.System) []Dot {
-	m := &marker{Layout: l, units: units, reach: limitsIn(units).reach}
+	m := &marker{Layout: l, units: units, reach: limitsIn(units).reach, found: l.tapesFrom(units)}
 	switch n := len(l.Stations); {
 	case n == 0:
 		return nil
@@ -72,6 +72,7 @@ type marker struct {
 	units measure.System
 	reach measure.Length
 	dots  []Dot
+	found map[StakeID]Tie // by tapes from marks
 }
 
 // stake returns the spot of an arch's stake.
@@ -116,7 +117,7 @@ func (m *marker) string(spot, from, to, zero Spot) {
 
 // tied finds a spot at a stake's place by tapes from marks; false where no marks fix it.
 func (m *marker) tied(spot Spot) bool {
-	t, ok := m.TieOf(m.Stakes[spot.Index].StakeID, m.units)
+	t, ok := m.found[m.Stakes[spot.Index].StakeID]
 	if ok {
 		m.tapes(spot, m.mark(t.MarkA), m.mark(t.MarkB))
 	}

@@ -61,6 +61,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 			"No stake can be tied to fixed marks: give two under site.marks, better three, and the tunnel can be put back on the same spot next year.")
 		return findings
 	}
+	found := l.tapesFrom(u)
 	var far, weak []string
 	var longest measure.Length
 	var worst Tie
@@ -68,7 +69,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	for _, t := range list {
 		if reach := max(t.A, t.B); reach > lim.reach {
 			far, longest = append(far, t.Stake.String()), max(longest, reach)
-			if _, used := l.TieOf(t.Stake, u); !used {
+			if _, used := found[t.Stake]; !used {
 				continue
 			}
 		}
