@@ -72,7 +72,7 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 	peg := spec.Peg(s.Arch.Stake.Bar, s.Units)
 	tie := max(k.HighestTie(), k.Crown/2)
 	guys := func(arches []int, out measure.Length) spec.Guys {
-		return spec.Guys{Arches: arches, From: tie, Out: out, Stake: peg}
+		return spec.Guys{Arches: freeArches(s, slices.Clone(arches), out), From: tie, Out: out, Stake: peg}
 	}
 	outs := []measure.Length{roundOut(tie, s.Units), roundOut(tie*5/4, s.Units)}
 	if n == 1 || !s.Ridge.Present {
@@ -81,16 +81,11 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 		}
 		return list
 	}
-	from := 5 * measure.Foot
-	if s.Units == measure.Metric {
-		from = 1500 * measure.Millimetre
-	}
-	from = min(from, roundDown(k.Crown*3/4, s.Units))
-	free := passable(s)
+	from := shoulder(s, k)
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(free, bay) })
+		bays := freeBays(s, spread(1, n-1, every))
 		if every == n {
-			bays = slices.Compact(ends(n-1, free))
+			bays = ends(s)
 		}
 		arches := spread(1, n, every)
 		if len(bays) > 0 {
@@ -119,31 +114,34 @@ func spread(first, last, every int) (list []int) {
 	return slices.Compact(list)
 }
 
-// ends returns the free-standing bays nearest to both ends.
-func ends(last int, passed []int) (list []int) {
-	for bay := 1; bay <= last; bay++ {
-		if !slices.Contains(passed, bay) {
-			list = append(list, bay)
-			break
-		}
+// ends returns the free bays nearest to both ends.
+func ends(s *spec.Spec) []int {
+	free := freeBays(s, spread(1, s.Tunnel.Arches-1, 1))
+	if len(free) > 2 {
+		free = []int{free[0], free[len(free)-1]}
 	}
-	for bay := last; bay > 0; bay-- {
-		if !slices.Contains(passed, bay) {
-			return append(list, bay)
-		}
-	}
-	return list
+	return free
 }
 
-// passable lists the bays that people may pass sideways: those in whose wall no row of lights hangs.
-func passable(s *spec.Spec) (bays []int) {
-	if s.Lights.Rows == nil {
-		return nil
-	}
-	for _, gap := range s.Lights.Rows.Gaps {
-		bays = append(bays, gap.Bays...)
-	}
-	return bays
+// freeBays leaves out the bays that people may pass sideways.
+func freeBays(s *spec.Spec, bays []int) []int { return slices.DeleteFunc(bays, s.Passed) }
+
+// freeArches leaves out the arches between others whose guys, which stand out that far, would run across such a bay.
+func freeArches(s *spec.Spec, arches []int, out measure.Length) []int {
+	n, reach := s.Tunnel.Arches, int(math.Ceil(float64(out/s.Tunnel.Spacing)))
+	return slices.DeleteFunc(arches, func(a int) bool {
+		for bay := max(a-reach, 1); bay < min(a+reach, n); bay++ {
+			if a > 1 && a < n && s.Passed(bay) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// shoulder is how high braces are tied at most: where a hand reaches, and no higher than braces may be.
+func shoulder(s *spec.Spec, k *arch.Kind) measure.Length {
+	return min(measure.By(s.Units, 5*measure.Foot, 1500*measure.Millimetre), roundDown(k.Crown*3/4, s.Units))
 }
 
 // roundOut and roundDown bring a length to whole half feet or decimetres.

@@ -94,26 +94,24 @@ func holdVariants(s *spec.Spec, k *arch.Kind) (list []Variant) {
 	n := s.Tunnel.Arches
 	peg := spec.Peg(s.Arch.Stake.Bar, s.Units)
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		if arches := spread(1, n, every); len(arches) > len(s.Guys.Arches) {
-			v := *s
-			if v.Guys.Arches = arches; v.Guys.From == 0 {
-				tie := max(k.HighestTie(), k.Crown/2)
-				v.Guys.From, v.Guys.Out, v.Guys.Stake = tie, roundOut(tie, s.Units), peg
-			}
-			list = append(list, Variant{Change{"guys.arches", arches}, &v})
+		v := *s
+		if v.Guys.From == 0 {
+			tie := max(k.HighestTie(), k.Crown/2)
+			v.Guys = spec.Guys{From: tie, Out: roundOut(tie, s.Units), Stake: peg}
+		}
+		if v.Guys.Arches = freeArches(s, spread(1, n, every), v.Guys.Out); len(v.Guys.Arches) > len(s.Guys.Arches) {
+			list = append(list, Variant{Change{"guys.arches", v.Guys.Arches}, &v})
 			break
 		}
 	}
-	passed := passable(s)
-	from := min(5*measure.Foot, roundDown(k.Crown*3/4, s.Units))
-	if s.Units == measure.Metric {
-		from = min(1500*measure.Millimetre, roundDown(k.Crown*3/4, s.Units))
-	}
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(passed, bay) })
+		bays := freeBays(s, spread(1, n-1, every))
+		if every == n {
+			bays = ends(s)
+		}
 		if len(bays) > len(s.Braces.Bays) {
 			v := *s
-			v.Braces = spec.Braces{Bays: bays, From: from, Peg: peg, Line: s.Braces.Line}
+			v.Braces = spec.Braces{Bays: bays, From: shoulder(s, k), Peg: peg, Line: s.Braces.Line}
 			list = append(list, Variant{Change{"braces", v.Braces}, &v})
 			break
 		}

@@ -88,7 +88,8 @@ func TestBracings(t *testing.T) {
 	tun := tunnel(9, hoop(), spec.Guys{})
 	s := tun.Spec
 	s.Arch.Stake = guyed(0).Stake
-	s.Lights.Rows = &spec.Rows{Gaps: []spec.Gap{{Bays: []int{1, 5}}}}
+	s.Lights.Rows = &spec.Rows{Gaps: []spec.Gap{{Bays: []int{1}}}}
+	s.Tunnel.Ways = []spec.Way{{Bay: 5, Wall: spec.Right}}
 	list := Bracings(s, tun.Arches[0].Kind)
 	if len(list) < 8 {
 		t.Fatalf("%d bracings", len(list))
@@ -102,6 +103,11 @@ func TestBracings(t *testing.T) {
 		before = price
 		if len(b.Guys.Arches) > 0 && b.Guys.Out < b.Guys.From {
 			t.Errorf("guys %v up and %v out", b.Guys.From, b.Guys.Out)
+		}
+		for _, a := range b.Guys.Arches { // an inner arch's run both ways along the wall, over two bays and more
+			if reach := b.Guys.Out; a > 1 && a < 9 && (measure.Length(a-5)*s.Tunnel.Spacing < reach && measure.Length(6-a)*s.Tunnel.Spacing < reach || measure.Length(a-2)*s.Tunnel.Spacing < reach) {
+				t.Errorf("guys of arch %d, %v out, cross a way", a, reach)
+			}
 		}
 		if slices.Contains(b.Braces.Bays, 1) || slices.Contains(b.Braces.Bays, 5) || b.Braces.From > 5*foot {
 			t.Errorf("braces %+v", b.Braces)
