@@ -65,7 +65,7 @@ func (b Bracing) On(s *spec.Spec) *spec.Spec {
 	return &n
 }
 
-// Bracings lists what may hold a tunnel of such arches lengthwise, cheapest first; of equal ones braces of pipe come first, then guys at the far end, then those at the way in, which want a barrier.
+// Bracings lists what may hold a tunnel of such arches lengthwise, cheapest first, of equal ones braces of pipe; guys at the way in, which a child runs into, come after all others.
 // Bays that people pass are left free.
 func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 	n := s.Tunnel.Arches
@@ -96,13 +96,27 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 			}
 		}
 		for _, out := range outs {
-			list = append(list, Bracing{Guys: guys(arches, out)})
+			list = append(list, Bracing{Guys: guys(arches[1:], out)}, Bracing{Guys: guys(arches, out)})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b Bracing) int { return cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))) })
+	slices.SortStableFunc(list, func(a, b Bracing) int {
+		return cmp.Or(cmp.Compare(b2i(GuysAtWayIn(a.On(s))), b2i(GuysAtWayIn(b.On(s)))), cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))))
+	})
 	return slices.CompactFunc(list, func(a, b Bracing) bool {
 		return slices.Equal(a.Guys.Arches, b.Guys.Arches) && a.Guys.Out == b.Guys.Out && slices.Equal(a.Braces.Bays, b.Braces.Bays)
 	})
+}
+
+// GuysAtWayIn reports whether guys stand beside where people come in.
+func GuysAtWayIn(s *spec.Spec) bool {
+	return s.Tunnel.Arches > 1 && slices.Contains(s.Guys.Arches, 1)
+}
+
+func b2i(v bool) int {
+	if v {
+		return 1
+	}
+	return 0
 }
 
 // spread returns the first and the last of some numbers and those between at about equal steps of at most every.

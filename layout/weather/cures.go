@@ -99,7 +99,11 @@ func holdVariants(s *spec.Spec, k *arch.Kind) (list []Variant) {
 			tie := max(k.HighestTie(), k.Crown/2)
 			v.Guys = spec.Guys{From: tie, Out: roundOut(tie, s.Units), Stake: peg}
 		}
-		if v.Guys.Arches = freeArches(s, spread(1, n, every), v.Guys.Out); len(v.Guys.Arches) > len(s.Guys.Arches) {
+		arches := spread(1, n, every)
+		if !slices.Contains(s.Guys.Arches, 1) {
+			arches = arches[1:]
+		}
+		if v.Guys.Arches = freeArches(s, arches, v.Guys.Out); len(v.Guys.Arches) > len(s.Guys.Arches) {
 			list = append(list, Variant{Change{"guys.arches", v.Guys.Arches}, &v})
 			break
 		}

@@ -182,8 +182,8 @@ func (j *judge) steep() {
 			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out), u.Tape(g.From))
 		j.cure("guys.out", roundOut(g.From, u))
 	}
-	if slices.Contains(t.Spec.Guys.Arches, 1) && len(t.Arches) > 1 {
-		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Set a barrier from each stake to its leg, with ribbon at eye height, or brace a bay instead.")
+	if GuysAtWayIn(t.Spec) {
+		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Hang barrier net from each stake to its leg, or brace a bay instead.")
 	}
 	reach := t.Spec.Tunnel.Spacing - spec.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {

@@ -83,7 +83,7 @@ func TestStrutsAndLines(t *testing.T) {
 	}
 }
 
-// TestBracings: what may be chosen comes cheapest first, its guys stand out as far as they are tied high, and its bays leave side ways free.
+// TestBracings: what may be chosen comes cheapest first, guys at the way in after all others, its guys stand out as far as they are tied high, and its bays leave side ways free.
 func TestBracings(t *testing.T) {
 	tun := tunnel(9, hoop(), spec.Guys{})
 	s := tun.Spec
@@ -97,6 +97,9 @@ func TestBracings(t *testing.T) {
 	before := 0.0
 	for _, b := range list {
 		price := PriceOfBracing(b.On(s))
+		if GuysAtWayIn(b.On(s)) {
+			price += 1e6
+		}
 		if price < before {
 			t.Errorf("%+v costs %g, after one of %g", b, price, before)
 		}
