@@ -95,7 +95,7 @@ func (b *binder) tooLong(s crew.Schedule) string {
 	if len(ways) > 0 {
 		text += " To save a day: " + say.Or(ways) + "."
 	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight without guys."
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied."
 }
 
 // lastWork returns when the last work by daylight ends.

@@ -24,9 +24,10 @@ type Input struct {
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
 	Wiring
-	Inside measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
-	Down   measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
-	Asks   float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Inside                measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Down                  measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
+	Asks                  float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // Wiring counts what is laid and plugged.
@@ -90,7 +91,7 @@ func dayFindings(in Input, s Schedule) []finding.Finding {
 		if len(ways) > 0 {
 			text += "; " + say.Or(ways) + " saves a day"
 		}
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure, Text: text + ". Leave no arch standing without guys overnight."})
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure, Text: text + ". Leave no arch standing untied overnight."})
 	}
 	return list
 }

@@ -31,6 +31,10 @@ const (
 	GuyClamp   // below each guy's knot
 	BraceClamp // one at each end of a brace
 	Webbing    // of crossed braces, with a buckle each
+	SoleBoard  // of feet that stand on weighted bases, along each row
+	BarSocket  // that holds a bar upright on its board
+	SandBag
+	BarrierNet // from guys at the way in to their legs
 	ZipTies
 	MarkingPaint
 	MarkingFlag // beside a dot that waits
