@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
@@ -103,4 +104,13 @@ func TestLadder(t *testing.T) {
 	if w := layout.Solve(s).Weather; w.Forecast.Down != ladder[0].Down.Forecast {
 		t.Errorf("the ladder says %v, the spec with its first rung %v", ladder[0].Down.Forecast, w.Forecast.Down)
 	}
+}
+
+func exampleSpec(t *testing.T, name string) *spec.Spec {
+	t.Helper()
+	source, err := examples.Files.ReadFile(name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return read(t, name, string(source))
 }
