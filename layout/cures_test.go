@@ -91,7 +91,7 @@ func curesHold(t *testing.T, text string, p *layout.Plan) (cures []string) {
 
 // TestCures: what the plan says would cure a finding does, tried by writing it into the spec and solving that. Each of these specs is ours and has the finding that it is listed under.
 func TestCures(t *testing.T) {
-	eachSpec(t, func(t *testing.T, text string) { curesHold(t, text, layout.Solve(read(t, "spec.yaml", text))) })
+	eachSpec(t, func(t *testing.T, text string) { curesHold(t, text, solved(t, text)) })
 	rows := func(figures string) sections {
 		return base.with("tunnel", "{arches: 6, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}}", "lights", "{rows: {"+figures+", strings: [mini led 100 warm]}}")
 	}
@@ -122,7 +122,7 @@ func TestCures(t *testing.T) {
 		"drop-lap-too-long":    base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 5 in, lap: 5 ft}]}"),
 	} {
 		t.Run(code, func(t *testing.T) {
-			p := layout.Solve(read(t, "spec.yaml", s.text()))
+			p := solved(t, s.text())
 			if cures := curesHold(t, s.text(), p); !slices.Contains(cures, code) {
 				t.Errorf("no cure of %s; findings %v", code, findings(p))
 			}

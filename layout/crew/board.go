@@ -62,18 +62,18 @@ func (b *board) until(first time.Time, of func(Work) bool) (days, minutes int) {
 }
 
 func (b *board) todo(of func(Work) bool) bool {
-	for i, j := range b.jobs {
-		if of(j.Work) && !b.done(i) {
+	for i := range b.jobs {
+		if !b.done(i) && of(b.jobs[i].Work) {
 			return true
 		}
 	}
 	return false
 }
 
-// open lists the jobs that are not done, nor being done, and wait for nothing.
-func (b *board) open(of func(Work) bool) (list []int) {
-	for i, j := range b.jobs {
-		if len(b.at[i]) == 0 && of(j.Work) && !b.done(i) && b.ready(i) {
+// waiting lists the jobs that nobody is at and that may begin as far as other jobs go.
+func (b *board) waiting(of func(Work) bool) (list []int) {
+	for i := range b.jobs {
+		if len(b.at[i]) == 0 && !b.done(i) && of(b.jobs[i].Work) && b.ready(i) {
 			list = append(list, i)
 		}
 	}
@@ -136,12 +136,15 @@ func (b *board) through(d Workday, of func(Work) bool) (worked int) {
 // clearing up: a crew that changes every quarter of an hour is none.
 func (b *board) give(now Clock, d Workday, of func(Work) bool) {
 	free := b.free()
-	open := b.open(of)
-	slices.SortStableFunc(open, func(i, k int) int {
+	if len(free) == 0 {
+		return
+	}
+	waiting := b.waiting(of)
+	slices.SortStableFunc(waiting, func(i, k int) int {
 		return cmp.Or(cmp.Compare(b2i(b.started[k]), b2i(b.started[i])), cmp.Compare(b.rank[k], b.rank[i]))
 	})
 	var begun []int
-	for _, i := range open {
+	for _, i := range waiting {
 		if b.jobs[i].Least > len(free) || !b.fits(i, now, d) {
 			continue
 		}

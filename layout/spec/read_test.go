@@ -12,6 +12,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // full gives nearly every key of the format once. Place, people and figures are invented.
@@ -320,11 +321,11 @@ func TestDefaultsInBothSystems(t *testing.T) {
 		{"opening's width", func(s *Spec) measure.Length { return s.Tunnel.OpeningWidth }, 915, 36 * inch},
 		{"opening's height", func(s *Spec) measure.Length { return s.Tunnel.OpeningHeight }, 2030, 80 * inch},
 		{"keep off a buried line", func(s *Spec) measure.Length { return s.Site.Buried[0].Keep }, 600, 24 * inch},
-		{"keep off an overhead line", func(s *Spec) measure.Length { return s.Site.Overhead[0].Keep }, 3000, 10 * foot},
+		{"keep off an overhead line", func(s *Spec) measure.Length { return s.Site.Overhead[0].Keep }, 3050, 10 * foot},
 		{"sag", func(s *Spec) measure.Length { return s.Lights.Rows.Sag }, 25, inch},
 		{"kerf", func(s *Spec) measure.Length { return s.Stock.Kerf }, 3, inch / 8},
 		{"a string's wire", func(s *Spec) measure.Length { return s.Lights.Strings[0].Wire }, 4, 0.15 * inch},
-		{"turns on a ridge piece", func(s *Spec) measure.Length { return RidgePitch(s.Units) }, 75, 3 * inch},
+		{"turns on a ridge piece", func(s *Spec) measure.Length { return practice.RidgePitch(s.Units) }, 75, 3 * inch},
 	} {
 		near(t, "metric: "+c.name, c.of(metric), c.metric)
 		near(t, "imperial: "+c.name, c.of(imperial), c.imperial)

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -47,7 +48,7 @@ func pieces(in Input) []Piece {
 		if s.Bay > 0 {
 			bar = in.Spec.Braces.Peg.Bar
 			if !in.Spec.Braces.Line {
-				add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+braceLap, in.Spec.Units.Grid()))
+				add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+practice.BraceLap, in.Spec.Units.Grid()))
 			}
 		}
 		if !s.Base || !s.Guy { // else it ends on a weight
@@ -56,9 +57,6 @@ func pieces(in Input) []Piece {
 	}
 	return list
 }
-
-// braceLap is how much longer a brace is than the way from leg to peg: a hand beyond each clamp.
-const braceLap = 6 * measure.Inch
 
 // barItem is what a bar is called on the list: its nominal size alone would not say what it is.
 func barItem(b catalog.Bar) string {

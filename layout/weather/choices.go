@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -155,7 +156,7 @@ func freeArches(s *spec.Spec, arches []int, out measure.Length) []int {
 
 // shoulder is how high braces are tied at most: where a hand reaches, and no higher than braces may be.
 func shoulder(s *spec.Spec, k *arch.Kind) measure.Length {
-	return min(measure.By(s.Units, 5*measure.Foot, 1500*measure.Millimetre), roundDown(k.Crown*3/4, s.Units))
+	return min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
 }
 
 // roundOut and roundDown bring a length to whole half feet or decimetres.
