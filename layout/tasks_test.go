@@ -34,7 +34,7 @@ var bringers = map[crew.Thing]bringer{
 	crew.PlugCovers: {[]stock.Kind{stock.PlugCover}, false}, crew.SocketCovers: {[]stock.Kind{stock.SocketCover}, false}, crew.CordCovers: {[]stock.Kind{stock.CordCover}, false},
 	crew.Timers: {[]stock.Kind{stock.Timer}, false}, crew.PortableGFCIs: {[]stock.Kind{stock.PortableGFCI}, false}, crew.PlugBoxes: {[]stock.Kind{stock.PlugBox}, false},
 	crew.Braces: {[]stock.Kind{stock.PipeStick}, false}, crew.BraceClamps: {[]stock.Kind{stock.BraceClamp}, false}, crew.Webbing: {[]stock.Kind{stock.Webbing}, false},
-	crew.BarrierNet: {[]stock.Kind{stock.BarrierNet}, false}, crew.SoleBoards: {[]stock.Kind{stock.SoleBoard}, false}, crew.BarSockets: {[]stock.Kind{stock.BarSocket}, false},
+	crew.SoleBoards: {[]stock.Kind{stock.SoleBoard}, false}, crew.BarSockets: {[]stock.Kind{stock.BarSocket}, false},
 	crew.SandBags: {[]stock.Kind{stock.SandBag}, false},
 	crew.Lanterns: {[]stock.Kind{stock.Lantern}, false},
 }

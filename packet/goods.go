@@ -45,8 +45,6 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
 	case stock.SandBag:
 		return u.Force(practice.Bag(u)) + " filled, with handles; a bucket only with its bar cast in"
-	case stock.BarrierNet:
-		return "bright, " + measure.By(u, "3 ft", "1 m") + " high"
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
 	case stock.Lath:

@@ -118,7 +118,7 @@ const (
 func (t Thing) Source() Source {
 	switch t {
 	case WhitePaint, Flags, Lath, Stakes, Caps, SpareStake, SpareCap, Ribbon, Sticks, SpareStick, LegCouplings, CrownTees, CrownCrosses, CrownCouplings,
-		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, Braces, BraceClamps, Webbing, BarrierNet, SoleBoards, BarSockets, SandBags, CrownLine, Screws, Cement, Cords, ThreeWays,
+		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, Braces, BraceClamps, Webbing, SoleBoards, BarSockets, SandBags, CrownLine, Screws, Cement, Cords, ThreeWays,
 		PlugCovers, SocketCovers, CordCovers, Timers, PortableGFCIs, PlugBoxes, Lanterns:
 		return Bought
 	}

@@ -125,7 +125,7 @@ func (b *tasker) stretch(a arch.Arch) bool {
 	}
 	uses := []Need{many(Tighteners, len(guys)), one(Ribbon), one(Level)}
 	if a.Number == 1 && b.Spec.Tunnel.Arches > 1 {
-		uses = append(uses, one(BarrierNet))
+		uses = append(uses, long(BarrierNet, 2, b.Spec.Guys.Out))
 	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: StretchGuys, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: who, IfOff: cures(EvenGuys),
 		Want: []Figure{{What: Plumb, Arches: []int{a.Number}}, {What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: uses})

@@ -34,7 +34,6 @@ const (
 	SoleBoard  // of feet that stand on weighted bases, along each row
 	BarSocket  // that holds a bar upright on its board
 	SandBag
-	BarrierNet // from guys at the way in to their legs
 	ZipTies
 	MarkingPaint
 	MarkingFlag // beside a dot that waits

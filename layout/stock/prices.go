@@ -20,7 +20,6 @@ const (
 	priceGlowBulb    = 0.06 // incandescent
 	priceLineFoot    = 0.15
 	priceWebbingFoot = 0.45
-	priceNetFoot     = 0.60
 	priceBoardFoot   = 4
 	halfInch         = 0.84 * measure.Inch // outside diameter of the pipe that fittings are priced for
 	fittingsByWidth  = 1.5                 // power of the pipe's diameter that they go by
@@ -73,8 +72,8 @@ func assumed(in Input, i Item) float64 {
 	case ExtensionCord:
 		k := slices.IndexFunc(in.Wiring.Cords, func(w Wire) bool { return w.item(in.Spec.Units).Item == i.Item })
 		return in.Wiring.Cords[k].Assumed
-	case GuyLine, Webbing, BarrierNet, SoleBoard:
-		price := map[Kind]float64{GuyLine: priceLineFoot, Webbing: priceWebbingFoot, BarrierNet: priceNetFoot, SoleBoard: priceBoardFoot}[i.Kind]
+	case GuyLine, Webbing, SoleBoard:
+		price := map[Kind]float64{GuyLine: priceLineFoot, Webbing: priceWebbingFoot, SoleBoard: priceBoardFoot}[i.Kind]
 		if i.Unit == Metres {
 			price *= float64(measure.Metre / measure.Foot)
 		}

@@ -167,9 +167,6 @@ func (b *basket) sundries(in Input) {
 	add(GuyClamp, "hose clamp", guys, Each)
 	b.braces(in)
 	b.bases(in, per, unit)
-	if s := in.Spec; s.Tunnel.Arches > 1 && slices.Contains(s.Guys.Arches, 1) {
-		add(BarrierNet, "barrier net", int(math.Ceil(float64(2*s.Guys.Out/per))), unit)
-	}
 	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {

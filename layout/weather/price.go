@@ -13,7 +13,6 @@ const (
 	webbingMetre  = 1.5
 	tightenerEach = 1.0
 	clampEach     = 1.2
-	netMetre      = 2.0 // from guys at the way in to their legs, for a child to see
 )
 
 // priceOf returns what a length of an item costs by the spec's own prices, the cheapest for each metre, and false where it names none.
@@ -59,9 +58,6 @@ func PriceOfBracing(s *spec.Spec) float64 {
 		}
 	}
 	sum := 0.0
-	if GuysAtWayIn(s) {
-		sum = netMetre * 2 * s.Guys.Out.Metres()
-	}
 	line := measure.Length(hypot(s.Guys.From, s.Guys.Out)).Metres()
 	sum += priceOfBars(s, s.Guys.Stake, guys) + float64(guys)*(cordMetre*line+tightenerEach)
 	braces := float64(2 * len(s.Pairs()))
