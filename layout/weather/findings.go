@@ -183,7 +183,7 @@ func (j *judge) steep() {
 		j.cure("guys.out", roundOut(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {
-		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Hang a net from each stake to its leg, or brace a bay instead.")
+		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Hang a net from stake to leg, or brace a bay.")
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
