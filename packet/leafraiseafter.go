@@ -94,7 +94,7 @@ func (r raising) sight(t crew.Task) block.Step {
 		if heldBy(r.plan).guys {
 			text += " Tighten guys alike."
 		}
-		text += " A ribbon on each " + say.Or(heldBy(r.plan).pick("guy", "brace")) + "."
+		text += " A ribbon on each."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: "A cap missing: a stake stands bare. Find it."}
 }

@@ -192,7 +192,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 	taut, _ := wantedOf(t, crew.GuyTaut)
 	p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	if a.Number == 1 && len(r.stand) > 1 {
-		p.do += " Nets from G to leg."
+		p.do += " Nets on."
 	}
 	if braced {
 		p.do += " " + r.braceWords(pegs)
