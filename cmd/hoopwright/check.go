@@ -65,7 +65,11 @@ func (c checking) check(operand string, s streams) error {
 	if err := setUnits(sp, c.units); err != nil {
 		return err
 	}
-	plan := solve(sp)
+	today, err := issueDate("")
+	if err != nil {
+		return err
+	}
+	plan := solve(sp, today)
 	if c.against != "" {
 		return compare(plan, c.against, c.asJSON, s)
 	}

@@ -278,6 +278,7 @@ var keys = []key{
 	{"stock.own[].item", "pvc sch40 1/2 in", "pvc-u pn16 25 mm"},
 	{"stock.own[].length", "56 in", "1.4 m"},
 	{"stock.own[].count", "2", ""},
+	{"stock.own[].dead", "0", ""},
 	{"stock.kerf", "1/8 in", "3 mm"},
 	{"stock.trim", "1/4 in", "5 mm"},
 	{"stock.spares", "5 %", ""},

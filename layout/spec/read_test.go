@@ -96,7 +96,7 @@ power:
 weather: {ice: 1/4 in, cold: 14 F, stand: 42 mph, inside: 18 mph}
 stock:
   sell: [{item: PVC sch40 1/2 in, length: 10 ft, price: 4.20, limit: 40}, {item: 1/2 in, length: 20 ft}, {item: tee pvc sch40 1/2 in, price: 0}, {item: custom pipe 4, length: 12 ft}]
-  own: [{item: steel bar 3/8 in, length: 42 in, count: 9}, {item: Porch Set, count: 0}, {item: zip ties 100, count: 2}]
+  own: [{item: steel bar 3/8 in, length: 42 in, count: 9}, {item: Porch Set, count: 0}, {item: zip ties 100, count: 2, dead: 0}]
   kerf: 1/16 in
   trim: 1/2 in
   spares: 8 %

@@ -559,12 +559,15 @@ type Sale struct {
 	Limit  int      // most to be had; 0 for no limit
 }
 
-// Owned is what is in the shed.
+// Owned is what is in the shed, Dead of it of no use any more.
 type Owned struct {
-	Item   string
-	Length measure.Length
-	Count  int
+	Item        string
+	Length      measure.Length
+	Count, Dead int
 }
+
+// Good is how many of them can be used.
+func (o Owned) Good() int { return o.Count - o.Dead }
 
 // Crew is who builds, besides the organiser.
 type Crew struct {
