@@ -38,7 +38,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.BraceClamp:
 		return "round two pipes of " + u.Size(s.Arch.Pipe.OD)
 	case stock.Webbing:
-		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + stock.Sold(measure.RoundUp(s.BraceLength(), measure.By(u, measure.Foot, 100)), u)
+		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
 		return u.Inches(s.Arch.Foot.Width) + " wide, " + measure.By(u, "3/4 in", "18 mm") + " or thicker"
 	case stock.BarSocket:
