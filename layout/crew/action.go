@@ -31,6 +31,7 @@ const (
 	TapeDepths // round every stake
 	PullTest
 	DriveStakes
+	SetBases // bars on their boards, and every weight
 	MeasureWidths
 
 	CutLegs
@@ -57,6 +58,7 @@ const (
 	WalkRight   // foot
 	HoldArch    // by one person, where nothing else does
 	StretchGuys
+	FixBraces // from the arch's legs to their pegs
 	MeasureArch
 	RaiseSame // an arch as the first one
 	SpringRidge
@@ -164,6 +166,7 @@ const (
 	Plumb
 	Leaning // stakes
 	GuyLean
+	Weighs // on each foot, or at each guy's or brace's end
 	Capped
 	Ribbons // one on L, two on R, three on G
 	FootWidth
@@ -174,6 +177,7 @@ const (
 	NoGap // at a socket's stop
 	TapeMark
 	GuyMark // tape of the guy's mark from the foot, left then right
+	BraceMark
 
 	AllLit
 	Tagged
@@ -284,6 +288,7 @@ const (
 	LiftOff   // wipe the stake, never hammer
 	WalkBack  // a crack or a white line: take a spare
 	EvenGuys
+	WeighMore    // another bag
 	LookAtFaults // the fault list of the arch profile
 	OtherPieces  // cut every other ridge piece by the difference
 	HomeOrTrim

@@ -23,7 +23,9 @@ func (b *tasker) marking() {
 	for _, g := range b.painting(dots) {
 		b.paint(b.paints(g[0]), g, checks)
 	}
-	b.list[0].Warning = PaintOnly
+	if b.drives() {
+		b.list[0].Warning = PaintOnly
+	}
 	b.checkDots(checks)
 	if !marked {
 		b.add(practice.MinutesTwoTape*4, Task{Action: ChooseMarks, Who: Who{People: practice.Markers}, Record: []Record{MarkTapes}, Uses: []Need{b.tape(2), one(Pencil)}})
@@ -204,6 +206,9 @@ func (b *tasker) clear(line int) (list []Figure) {
 func (b *tasker) calls() {
 	if b.Spec.Site.NotKnown(spec.OverheadLines) {
 		b.lookUp(true)
+	}
+	if !b.drives() {
+		return // nothing goes into the ground, not even a flag
 	}
 	if b.Spec.Site.NotKnown(spec.BuriedLines) {
 		b.add(practice.MinutesTalk, Task{Action: AskOwner, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(OwnersAnswered)}, IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}})

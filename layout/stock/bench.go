@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock/cutting"
 )
@@ -72,7 +73,7 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 	var cure []finding.Change
 	fix := "have it cut to length where it is bought, or list a longer bar under stock.sell"
 	if !b.offer.bar {
-		first, least := longest, measure.By(s.Units, measure.Foot, 300)
+		first, least := longest, practice.LeastPiece(s.Units)
 		if p.Length < longest+b.stop()+least { // a stub is not worth joining on
 			first = measure.RoundUp(p.Length-b.stop()-least, b.grid()) - b.grid()
 		}

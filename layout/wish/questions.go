@@ -85,7 +85,7 @@ func Questions(u measure.System) []Question {
 		{"volts", "How many volts has the outlet?", "Strings, cords and timers are made for one or the other.", by("120 V", "230 V"), (*wishes).readVolts},
 		{"lights", "Which lights? legs or rows, then colours, as in: rows warm, " + by("red", "multi") + ". Or none.", "Rows run along the walls, in turn; legs are wound.", "legs warm", (*wishes).readLights},
 		{"soil", "What is the soil? firm, soft, sandy or frozen.", "Decides how deep the stakes go, and the wind to close at.", DontKnow, (*wishes).readSoil},
-		{"around", "What stands around? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
+		{"around", "What stands within 100 yards, all round? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
 		{"outlet", "Where is the outlet, seen from the middle of the entrance?", "As in: left " + by("12 ft", "3.6 m") + ", behind " + by("6 ft", "1.8 m") + ". Decides the cords.", DontKnow, (*wishes).readOutlet},
 		{"breaker", "How many amps does the outlet's breaker read?", "It limits how many strings one outlet feeds. Not known: the least is taken, " + by("15 A", "10 A") + ", and reading it is a task.", DontKnow, (*wishes).readBreaker},
 		{"gfci", "Does the outlet go dead when TEST is pressed (" + by("GFCI", "RCD") + ")? yes or no.", "Without that protection, lights outdoors can kill.", DontKnow, func(w *wishes, a string) error { return yesNo(a, &w.gfci) }},

@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -104,7 +105,7 @@ func (w *wishes) try(pipe string) (Made, error) {
 // joined divides a leg among sticks as sold, from the ground up, with a coupling between each two that adds its stop. Each piece is a whole inch (10 mm) or more, the last not
 // shorter than a foot (300 mm), which is the least worth joining on.
 func (w *wishes) joined(leg, stop measure.Length) (pieces []string) {
-	grid, least := measure.By(w.units, measure.Inch, 10), measure.By(w.units, measure.Foot, 300)
+	grid, least := measure.By(w.units, measure.Inch, 10), practice.LeastPiece(w.units)
 	for leg > w.stick {
 		piece := min(w.stick, measure.RoundUp(leg-stop-least, grid))
 		pieces = append(pieces, w.units.Written(piece))
