@@ -22,12 +22,13 @@ const (
 // stakeSheet is a stake plan being drawn.
 type stakeSheet struct {
 	StakePlan
-	b       *place.Board
-	room    paper.Rect
-	names   paper.Lettering
-	later   []panel  // drawn last, over lines that run under them
-	named   []bool   // of the features, whose names stand inside them
-	missing []string // what found no place
+	b        *place.Board
+	room     paper.Rect
+	names    paper.Lettering
+	later    []panel        // drawn last, over lines that run under them
+	features []spec.Feature // those near stakes
+	named    []bool         // of the features, whose names stand inside them
+	missing  []string       // what found no place
 }
 
 // Draw draws the picture in the room, which must be as large as the one it was fitted to, and returns the names and numbers that
@@ -76,12 +77,17 @@ func (d *stakeSheet) outward(s ground.Stake) paper.Point {
 	return out
 }
 
-// dots draws the stakes: a round dot each, a diamond for guys, a ring about the zero.
+// dots draws the stakes: a round dot each, a diamond for guys, an open one for braces, a ring about the zero.
 func (d *stakeSheet) dots(b *place.Board) {
 	for _, s := range d.stakes {
 		at := d.at(s)
-		if s.Guy {
+		switch s.Kind() {
+		case ground.OfGuy:
 			b.Fill(diamond(at), paper.Black)
+			b.Mark(at, guyRadius)
+			continue
+		case ground.OfBrace: // so near the neighbour's stake that its sign must let that be seen
+			b.Stroke(diamond(at), paper.Thin)
 			b.Mark(at, guyRadius)
 			continue
 		}

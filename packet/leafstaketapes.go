@@ -263,29 +263,25 @@ func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block
 		var far []string
 		for _, stake := range stakes {
 			if away := ground.FromLine(stake, l); away < 2*l.Keep {
-				far = append(far, stake.String()+" "+s.units.Inches(s.units.Taped(away)))
+				far = append(far, stake.String()+": "+s.units.Inches(s.units.Taped(away)))
 				facts = append(facts, block.Fact{What: stake.String() + " from " + l.Name, Value: s.units.Inches(s.units.Taped(away))})
 			}
 		}
 		if len(far) > 0 {
-			words = append(words, fmt.Sprintf("%s from %s, keep %s.", strings.Join(far, ", "), l.Name, s.units.Inches(l.Keep)))
-			facts = append(facts, block.Fact{What: "keep from " + l.Name, Value: s.units.Inches(l.Keep)})
+			words = append(words, fmt.Sprintf("%s from %s.", strings.Join(far, ", "), l.Name))
 		}
 	}
-	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.b.spec, stake, s.given(stake.Guy)) }) {
+	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.b.spec, stake, s.given(stake.Kind())) }) {
 		words = append(words, "Do not move: ask.")
 	}
 	return strings.Join(words, " "), facts
 }
 
-// given is how far the ladder lets a guy stake, or a leg's, be moved.
-func (s *stakeLeaf) given(guy bool) (by measure.Length) {
+// given is how far the ladder lets stakes of a kind be moved.
+func (s *stakeLeaf) given(kind ground.Kind) (by measure.Length) {
 	for _, t := range s.tasks {
-		if t.Action != crew.DriveStakes {
-			continue
-		}
 		for _, c := range t.IfOff {
-			if c.Do == crew.BesideHole || guy == (c.Do == crew.MoveGuy) {
+			if t.Action == crew.DriveStakes && c.Do.Moves(kind) {
 				by = max(by, c.By)
 			}
 		}

@@ -40,17 +40,18 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	for i := 2; i+1 < len(t.Want); i += 2 {
 		same = same && t.Want[i].Length == t.Want[0].Length
 	}
-	text := "Tape each stake from its point:"
+	text := "Wrap a ring of tape round each stake:"
 	if same {
-		text = "Tape each stake " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. It shows:"
+		text = "Wrap a ring of tape round each stake, " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. Driven, it shows:"
 	}
 	var words []string
 	for i := 0; i+1 < len(t.Want); i += 2 {
 		shows, depth := block.Figure(w.units.Inches(t.Want[i+1].Length)), block.Figure(w.units.Inches(t.Want[i].Length))
+		word := w.whose(t.Want[i].Stakes) + "\u00a0"
 		if same {
-			words = append(words, w.whose(t.Want[i].Stakes)+" "+shows)
+			words = append(words, word+shows)
 		} else {
-			words = append(words, fmt.Sprintf("%s %s, %s shows", w.whose(t.Want[i].Stakes), depth, shows))
+			words = append(words, fmt.Sprintf("%s%s from its point, %s shows", word, depth, shows))
 		}
 	}
 	return text + " " + strings.Join(words, "; ") + "."
@@ -63,7 +64,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 		case crew.PullUp:
 			up = w.units.Inches(f.Length)
 		case crew.PullForce:
-			force = w.units.Force(f.Force)
+			force = w.units.Scale(f.Force)
 		case crew.PullMoves:
 			moves = w.units.Inches(f.Length)
 		}
@@ -73,21 +74,27 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else %s deeper.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else all %s deeper: move the tapes, pull again.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
-			text += " Then longer stakes for all."
+			text += " Still moves: STOP, longer stakes for all."
 		}
 	}
 	return text
 }
 
-func (w taskWords) driveStakes(t crew.Task) string {
-	guys := slices.ContainsFunc(t.Of.Stakes, func(x ground.Stake) bool { return x.Guy })
-	text := "Drive all L, then R"
-	if guys {
-		text += ", then G"
+// lettersOf are the letters of stakes by what they hold, in the order they are driven: "L, then R, then G".
+func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
+	for _, letter := range []string{"L", "R", "G", "B"} {
+		if slices.ContainsFunc(stakes, func(x ground.Stake) bool { return x.Before() == letter && x.Kind() != but }) {
+			list = append(list, letter)
+		}
 	}
-	text += ", until the tape meets the ground."
+	return list
+}
+
+func (w taskWords) driveStakes(t crew.Task) string {
+	text := "Drive all " + strings.Join(lettersOf(t.Of.Stakes, -1), ", then ") + ", until the tape meets the ground."
+	others := lettersOf(t.Of.Stakes, ground.OfLeg)
 	for _, f := range t.Want {
 		switch f.What {
 		case crew.Plumb:
@@ -99,12 +106,13 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			}
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
-			text += " G leans well back from its arch."
+			letters := lettersOf(f.Stakes, -1)
+			text += " " + say.And(letters) + say.Agree(len(letters), " leans", " lean") + " back: head a hand farther from the leg than the foot."
 		}
 	}
 	text += " Ribbons: one on L, two on R"
-	if guys {
-		text += ", three on G"
+	if len(others) > 0 {
+		text += ", three on " + say.And(others)
 	}
 	return text + "."
 }
@@ -116,13 +124,13 @@ func (w taskWords) wontGo(t crew.Task) string {
 		by := block.Figure(w.units.Inches(c.By))
 		switch c.Do {
 		case crew.BesideHole:
-			text += fmt.Sprintf(" Beside the hole, up to %s.", by)
+			text += fmt.Sprintf(" Try within %s of its dot.", by)
 		case crew.MoveAcross:
-			text += fmt.Sprintf(" Else across the walk, up to %s: out lowers the crown %s.", by, w.units.Inches(c.Then))
+			text += fmt.Sprintf(" L, R: in or out, up to %s.", by)
 		case crew.MoveAlong:
-			text += fmt.Sprintf(" Else along, with its pair, up to %s", by)
+			text += fmt.Sprintf(" Else along, its pair too, up to %s", by)
 			if len(w.plan.Ridge) > 0 {
-				text += "; tell the saw"
+				text += "; tell the cutting crew"
 			}
 			text += "."
 		case crew.MoveGuy:
@@ -131,13 +139,13 @@ func (w taskWords) wontGo(t crew.Task) string {
 			text += " Do not move it."
 		}
 	}
-	return text + " Farther: ask. Write it under Moved. Never cut or bend one."
+	return text + " Farther, or its row forbids it: ask. Write it under Moved. Never cut or bend one."
 }
 
 func (w taskWords) measureWidths(t crew.Task) string {
 	limit := ""
 	if len(t.Want) > 0 {
-		limit = ": within " + block.Figure(w.units.Inches(t.Want[0].Limit))
+		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + " of it, or of what Moved says"
 	}
-	return "Gauge stick across every pair at the ground" + limit + ". Off: drive the worse one again."
+	return "Gauge stick across every pair at the ground:" + limit + ". Off: pull the worse one up, drive it again."
 }

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
@@ -25,20 +26,20 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintRow:         taskWords.paintRow,
 	crew.MakeGauge:        taskWords.makeGauge,
 	crew.SquareFirst:      taskWords.squareFirst,
-	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one where two tapes meet. R1 lies on the line from L1 to that, at the gauge stick’s end."),
+	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one beside R1 where two tapes meet. Paint R1 on the line from L1 to that, at the gauge stick’s end."),
 	crew.PaintByGauge:     taskWords.paintByGauge,
 	crew.SetWidths:        plainly("Lay the gauge stick from each L dot over its ×. Paint R at the stick’s end."),
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Do the checks in their order and write the worst."),
+	crew.CheckDots:        plainly("Do the checks in their order. Write the worst: none over its figure."),
 	crew.ChooseMarks:      plainly("For next year choose two marks, better three, that stay: a wall’s corner, a lamp post. Write their tapes down."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("Set a flag a hand off each dot, toward the walk, its name on it."),
+	crew.FlagDots:         plainly("All marked? Set a flag a hand off each dot, toward the walk, its name on it."),
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
-	crew.CheckAgain:       plainly("Measure widths and long diagonals again. A lost dot: find it by its tapes."),
+	crew.CheckAgain:       plainly("Measure widths and long diagonals again. A lost dot: find it as before."),
 	crew.TapeDepths:       taskWords.tapeDepths,
 	crew.PullTest:         taskWords.pullTest,
 	crew.DriveStakes:      taskWords.driveStakes,
@@ -54,7 +55,7 @@ func (w taskWords) tapeHeld() string {
 	if slices.ContainsFunc(w.plan.Ground.Findings, func(f finding.Finding) bool { return f.Code == "hold-tape-level" }) {
 		held = " The ground slopes: hold tapes level all the same, and drop a weight on a string from the high end."
 	}
-	return held + " Read out, hear it back, paint, write the name."
+	return held + " Read out, hear it back, paint white, write the name."
 }
 
 // byRow reports whether dots are found along two straight rows.
@@ -67,7 +68,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ": tapes start at the middle." + w.tapeHeld()
+	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ". Ask which point was measured from, paint it: tapes start there." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
@@ -95,11 +96,11 @@ func (w taskWords) chooseEnd(t crew.Task) string {
 func (w taskWords) findByTapes(t crew.Task) string {
 	agree := w.sides(t.Of.Dots)
 	if len(t.Want) > 0 {
-		agree = " The tape in [ ] must agree."
+		agree = " Check by the tape in [ ]."
 	}
 	if !w.byRow() {
 		if len(t.Want) > 0 {
-			agree = " The check tape must agree."
+			agree = " Check by the third."
 		}
 		return "Go down the table. Paint each L where first and second tape meet; for each R a cross (×)." + agree
 	}
@@ -111,14 +112,14 @@ func (w taskWords) findByTapes(t crew.Task) string {
 		}
 		words = append(words, word)
 	}
-	return "Paint " + say.And(words) + " where their two tapes meet." + agree
+	return "Paint " + say.And(words) + " where their two tapes meet, as drawn." + agree
 }
 
 // sides says which of two crossings is meant, where no third tape tells.
 func (w taskWords) sides(dots []ground.Dot) string {
 	for _, d := range dots {
 		if d.Side != dots[0].Side || d.From != dots[0].From || d.To != dots[0].To {
-			return " Tapes meet twice: take the crossing of the plan."
+			return ""
 		}
 	}
 	return fmt.Sprintf(" They meet twice: take the crossing on your %s, looking from %s to %s.", dots[0].Side, w.spot(dots[0].From), w.spot(dots[0].To))
@@ -132,17 +133,26 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. Paint %s under it, by the table.", w.spot(d.From), on, w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. %s Paint %s at its figure in the table.", w.spot(d.From), on, w.layTape(t.Of.Dots), w.names(t.Of.Dots))
 }
 
-func (w taskWords) paintRow(t crew.Task) string {
+// layTape has the tape laid that dots of a row are read off.
+func (w taskWords) layTape(dots []ground.Dot) string {
 	var zeros []string
-	for _, d := range t.Of.Dots {
+	for _, d := range dots {
 		if z := w.spot(d.Zero); !slices.Contains(zeros, z) {
 			zeros = append(zeros, z)
 		}
 	}
-	return fmt.Sprintf("Lay a tape along it, zero at %s. Leave it. Paint %s, never from dot to dot.", say.And(zeros), w.names(t.Of.Dots))
+	return fmt.Sprintf("Lay a tape along it, zero at %s. Leave it.", say.And(zeros))
+}
+
+func (w taskWords) paintRow(t crew.Task) string {
+	laid := ""
+	if !slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd }) {
+		laid = fmt.Sprintf("Pull a line from %s to %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[0].To)) + w.layTape(t.Of.Dots) + " "
+	}
+	return laid + fmt.Sprintf("Paint %s off the tape, never from dot to dot.", w.names(t.Of.Dots))
 }
 
 func (w taskWords) makeGauge(t crew.Task) string {
@@ -168,15 +178,30 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
-	text := "Paint the G dots where their two tapes meet."
-	if t.Of.Dots[0].How != ground.OnString {
-		return text
+	var bays []string
+	guys, out := false, false
+	for _, d := range t.Of.Dots {
+		switch stake := w.plan.Ground.Stakes[d.Spot.Index]; {
+		case stake.Kind() == ground.OfGuy:
+			guys, out = true, out || w.units.Taped(d.B) != 0
+		case stake.Side == spec.Left:
+			bays = append(bays, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
+		}
 	}
-	text = "Carry both lines on for the G dots."
-	if slices.ContainsFunc(t.Of.Dots, func(d ground.Dot) bool { return w.units.Taped(d.B) != 0 }) {
+	where, text := "where their two tapes meet.", ""
+	if t.Of.Dots[0].How == ground.OnString {
+		where = "by the table, in line with their rows; back is before L1."
+	}
+	if guys {
+		text = "Paint the G dots " + where
+	}
+	if out {
 		text += " Out: square to the line, away from the walk."
 	}
-	return text
+	if len(bays) > 0 {
+		text += " Paint the B dots, for braces, in the rows: " + say.And(slices.Compact(bays)) + "."
+	}
+	return strings.TrimSpace(text)
 }
 
 // names lists dots by row: "L2 to L5", "R2 to R6".
@@ -214,23 +239,23 @@ func (w taskWords) checksOff(t crew.Task) string {
 		case crew.MoveDotAcross:
 			text += " Width: move the R dot across."
 		case crew.SlideTheRow:
-			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s for each %s.", len(w.plan.Ground.Stations),
+			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s for each %s between them.", len(w.plan.Ground.Stations),
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"))
 		}
 	}
 	return text + " Else find the dot again that both bad figures share."
 }
 
-func (w taskWords) callLocator(crew.Task) string {
+func (w taskWords) callLocator(t crew.Task) string {
 	who := "the locating service"
 	if crew.LikelyNEC(w.plan.Spec) {
 		who = "811"
 	}
-	by := ""
+	by := fmt.Sprintf(" %d working days before driving", t.Want[0].Count)
 	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
 		by = " by " + block.Figure(crew.CallBy(d).Format("Mon 2 Jan"))
 	}
-	return fmt.Sprintf("All right? Call %s%s: tell them of the white dots.", who, by) + " Wait until all have marked or answered."
+	return fmt.Sprintf("Call %s%s: tell them of the white dots. Wait until all have marked or answered.", who, by)
 }
 
 func (w taskWords) markPrivate(t crew.Task) string {

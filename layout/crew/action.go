@@ -22,8 +22,8 @@ const (
 	CheckDots                      // every check of the dots
 	ChooseMarks                    // marks for next year, with their tapes
 	MarkPrivate                    // a private line, by its owner
-	FlagDots                       // beside each dot that waits
 	CallLocator
+	FlagDots   // beside each dot that waits, once every line is marked
 	ReadTicket // with it in hand, at every painted or flagged line
 	LookUp     // for lines overhead
 	CheckAgain // widths and diagonals of dots that have waited
@@ -160,9 +160,9 @@ const (
 	PullMoves
 	Plumb
 	Leaning // stakes
-	GuyLean
+	GuyLean // of stakes that are pulled one way alone
 	Capped
-	Ribbons // one on L, two on R, three on G
+	Ribbons // one on L, two on R, three on the others
 	FootWidth
 
 	CutLength
