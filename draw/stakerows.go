@@ -64,12 +64,29 @@ func (d *stakeSheet) spanNumbers() {
 	}
 }
 
-// levelOn sets a number level on a line, at the middle or as near it as is free. It reports whether it found a place.
+// levelOn sets a number level on a line of straight rows, at the middle or as near it as is free, and off the lines across, whose it would seem to be. It reports
+// whether it found a place.
 func (d *stakeSheet) levelOn(from, to paper.Point, text string) bool {
 	up, down := paper.Dimension.Extent(text)
+	half := paper.Point{X: paper.Dimension.Width(text) / 2, Y: (up+down)/2 + 1}
 	for _, share := range []float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74} {
-		if at := from.Add(to.Sub(from).Times(share)).Add(paper.Point{Y: (up - down) / 2}); d.b.FreeText(at, 0, text, paper.Dimension) {
+		at := from.Add(to.Sub(from).Times(share))
+		about := paper.Rect{X: at.X - half.X, Y: at.Y - half.Y, W: 2 * half.X, H: 2 * half.Y}
+		if across := from.Y == to.Y; !d.ground.Straight || !across && d.onArch(about) {
+			continue
+		}
+		if at = at.Add(paper.Point{Y: (up - down) / 2}); d.b.FreeText(at, 0, text, paper.Dimension) {
 			d.b.TurnedText(at, 0, text, paper.Dimension)
+			return true
+		}
+	}
+	return false
+}
+
+// onArch reports whether the line across an arch runs through a box.
+func (d *stakeSheet) onArch(r paper.Rect) bool {
+	for arch := d.First; arch <= d.Last; arch++ {
+		if _, _, ok := cropSegment(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), r); ok {
 			return true
 		}
 	}

@@ -71,13 +71,17 @@ func (d *stakeSheet) featureNames() {
 	}
 }
 
-// siteNames says what the lines of the site are, and what they forbid.
+// siteNames names the features that had no room inside.
 func (d *stakeSheet) siteNames() {
 	for i, f := range d.features {
 		if seen := cropOutline(d.m.outline(f), d.room); seen != nil && !d.named[i] {
 			d.nameBy(seen, f.Name, d.featureName(f))
 		}
 	}
+}
+
+// lineNames says what the lines of the site are, and what they forbid: before anything else that finds its own place, for a line without a name can kill.
+func (d *stakeSheet) lineNames() {
 	for _, l := range d.spec.Site.Buried {
 		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), l.Name, fmt.Sprintf(": drive no\nstake within %s", d.units().Inches(l.Keep)))
 	}

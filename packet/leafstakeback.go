@@ -27,7 +27,7 @@ func (s *stakeLeaf) dayLines() (list []string) {
 	for _, w := range crew.Warnings() {
 		line := map[crew.Warning]string{
 			crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
-			crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s marks show its middle.",
+			crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",
 			crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
 		}[w]
 		if line != "" && slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {

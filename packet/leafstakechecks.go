@@ -30,7 +30,7 @@ func (s *stakeLeaf) bayTable(part ground.TapeLength) block.Block {
 		bays = append(bays, bay{k, k, figures})
 	}
 	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
+	t := place.Table{Columns: []place.Column{{Head: "Each bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
 	}
@@ -105,14 +105,14 @@ func (s *stakeLeaf) guyLines(here []ground.Check) (list []checkLine) {
 		what := ""
 		for _, c := range g {
 			if stake := s.ground.Stakes[c.To.Index]; stake.Kind() == ground.OfBrace {
-				if name := fmt.Sprintf("%s%d–%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
+				if name := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
 					names = append(names, name)
 				}
 			}
 		}
 		switch {
 		case len(names) > 0:
-			what = "B to its leg’s number, " + strings.Join(names, ", ")
+			what = strings.Join(names, ", ") + " and R"
 		case s.onPlan(ground.GuyToLeg):
 			continue
 		default:

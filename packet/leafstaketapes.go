@@ -242,13 +242,13 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 
 // tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.
 func tapeColumns(heads []string, pairs bool) []place.Column {
+	boxes, under, align := 1, "", paper.AtLeft // the marks' letters under each other
+	if pairs {
+		boxes, under, align = 2, " L\u00a0\u00a0\u00a0\u00a0R", paper.AtRight
+	}
 	columns := []place.Column{{Head: "Stake", Lettering: paper.CellSmall}}
 	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight})
-	}
-	boxes, under := 1, ""
-	if pairs {
-		boxes, under = 2, " L\u00a0\u00a0\u00a0\u00a0R"
+		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: align})
 	}
 	for _, h := range []string{"Painted", "Driven"} {
 		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: 19.4, Align: paper.AtMiddle})

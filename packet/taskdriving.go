@@ -40,9 +40,9 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	for i := 2; i+1 < len(t.Want); i += 2 {
 		same = same && t.Want[i].Length == t.Want[0].Length
 	}
-	text := "Wrap a ring of tape round each stake:"
+	text := "Wrap tape, from the point:"
 	if same {
-		text = "Wrap a ring of tape round each stake, " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. Driven, it shows:"
+		text = "Wrap tape round each stake " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. It shows:"
 	}
 	var words []string
 	for i := 0; i+1 < len(t.Want); i += 2 {
@@ -51,7 +51,7 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 		if same {
 			words = append(words, word+shows)
 		} else {
-			words = append(words, fmt.Sprintf("%s%s from its point, %s shows", word, depth, shows))
+			words = append(words, fmt.Sprintf("%s%s, %s shows", word, depth, shows))
 		}
 	}
 	return text + " " + strings.Join(words, "; ") + "."
@@ -74,9 +74,9 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else all %s deeper: move the tapes, pull again.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else all %s deeper, tapes too; try again.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
-			text += " Still moves: STOP, longer stakes for all."
+			text += " Then longer ones."
 		}
 	}
 	return text
@@ -107,7 +107,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + say.Agree(len(letters), " leans", " lean") + " back: head a hand farther from the leg than the foot."
+			text += " " + say.And(letters) + say.Agree(len(letters), " leans", " lean") + ", head a hand farther from its leg."
 		}
 	}
 	text += " Ribbons: one on L, two on R"
@@ -145,7 +145,7 @@ func (w taskWords) wontGo(t crew.Task) string {
 func (w taskWords) measureWidths(t crew.Task) string {
 	limit := ""
 	if len(t.Want) > 0 {
-		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + " of it, or of what Moved says"
+		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + ", or as Moved says"
 	}
-	return "Gauge stick across every pair at the ground:" + limit + ". Off: pull the worse one up, drive it again."
+	return "Gauge stick at the ground, every pair:" + limit + ". Off: pull the worse one, drive it again."
 }

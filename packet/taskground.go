@@ -32,8 +32,8 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Do the checks in their order. Write the worst: none over its figure."),
-	crew.ChooseMarks:      plainly("For next year choose two marks, better three, that stay: a wall’s corner, a lamp post. Write their tapes down."),
+	crew.CheckDots:        plainly("Do the checks in order. Write the worst: none over its figure."),
+	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.MarkPrivate:      taskWords.markPrivate,
 	crew.FlagDots:         plainly("All marked? Set a flag a hand off each dot, toward the walk, its name on it."),
 	crew.CallLocator:      taskWords.callLocator,
@@ -47,15 +47,15 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 }
 
 // stand is where one stands.
-const stand = "Stand at the entrance and look in: L is left."
+const stand = "Look in from the entrance: L is left."
 
 // tapeHeld says how a tape is held.
 func (w taskWords) tapeHeld() string {
-	held := " Hold tapes level and tight."
+	held := " Tapes level and tight."
 	if slices.ContainsFunc(w.plan.Ground.Findings, func(f finding.Finding) bool { return f.Code == "hold-tape-level" }) {
 		held = " The ground slopes: hold tapes level all the same, and drop a weight on a string from the high end."
 	}
-	return held + " Read out, hear it back, paint white, write the name."
+	return held + " Read out, hear it back, paint white, name it."
 }
 
 // byRow reports whether dots are found along two straight rows.
@@ -68,7 +68,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ". Ask which point was measured from, paint it: tapes start there." + w.tapeHeld()
+	return stand + " At " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + " ask which point is the tapes’ zero; paint it." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
@@ -96,11 +96,11 @@ func (w taskWords) chooseEnd(t crew.Task) string {
 func (w taskWords) findByTapes(t crew.Task) string {
 	agree := w.sides(t.Of.Dots)
 	if len(t.Want) > 0 {
-		agree = " Check by the tape in [ ]."
+		agree = " Check: the tape in [\u00a0]."
 	}
 	if !w.byRow() {
 		if len(t.Want) > 0 {
-			agree = " Check by the third."
+			agree = " Try the check tape."
 		}
 		return "Go down the table. Paint each L where first and second tape meet; for each R a cross (×)." + agree
 	}
@@ -112,7 +112,7 @@ func (w taskWords) findByTapes(t crew.Task) string {
 		}
 		words = append(words, word)
 	}
-	return "Paint " + say.And(words) + " where their two tapes meet, as drawn." + agree
+	return "Paint " + say.And(words) + " where two tapes meet, as drawn." + agree
 }
 
 // sides says which of two crossings is meant, where no third tape tells.
@@ -133,26 +133,26 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. %s Paint %s at its figure in the table.", w.spot(d.From), on, w.layTape(t.Of.Dots), w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end; a tape along it, zero at %s. Paint %s by it.", w.spot(d.From), on, w.zeros(t.Of.Dots), w.names(t.Of.Dots))
 }
 
-// layTape has the tape laid that dots of a row are read off.
-func (w taskWords) layTape(dots []ground.Dot) string {
+// zeros are the dots that the tapes of a row start from.
+func (w taskWords) zeros(dots []ground.Dot) string {
 	var zeros []string
 	for _, d := range dots {
 		if z := w.spot(d.Zero); !slices.Contains(zeros, z) {
 			zeros = append(zeros, z)
 		}
 	}
-	return fmt.Sprintf("Lay a tape along it, zero at %s. Leave it.", say.And(zeros))
+	return say.And(zeros)
 }
 
 func (w taskWords) paintRow(t crew.Task) string {
-	laid := ""
+	laid := "Leave them. "
 	if !slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd }) {
-		laid = fmt.Sprintf("Pull a line from %s to %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[0].To)) + w.layTape(t.Of.Dots) + " "
+		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros(t.Of.Dots)) + laid
 	}
-	return laid + fmt.Sprintf("Paint %s off the tape, never from dot to dot.", w.names(t.Of.Dots))
+	return laid + fmt.Sprintf("Paint %s, never from dot to dot.", w.names(t.Of.Dots))
 }
 
 func (w taskWords) makeGauge(t crew.Task) string {
@@ -191,6 +191,8 @@ func (w taskWords) paintGuys(t crew.Task) string {
 	where, text := "where their two tapes meet.", ""
 	if t.Of.Dots[0].How == ground.OnString {
 		where = "by the table, in line with their rows; back is before L1."
+	} else {
+		out = false
 	}
 	if guys {
 		text = "Paint the G dots " + where
@@ -251,9 +253,9 @@ func (w taskWords) callLocator(t crew.Task) string {
 	if crew.LikelyNEC(w.plan.Spec) {
 		who = "811"
 	}
-	by := fmt.Sprintf(" %d working days before driving", t.Want[0].Count)
+	by := fmt.Sprintf(", %d working days before you drive", t.Want[0].Count)
 	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
-		by = " by " + block.Figure(crew.CallBy(d).Format("Mon 2 Jan"))
+		by = " by " + block.Figure(crew.CallBy(d).Format("Mon\u00a02\u00a0Jan"))
 	}
 	return fmt.Sprintf("Call %s%s: tell them of the white dots. Wait until all have marked or answered.", who, by)
 }
