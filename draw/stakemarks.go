@@ -60,6 +60,10 @@ func (d *stakeSheet) markNames() {
 		if !ok { // the table names a mark whose letter alone has room
 			tip, ok = d.edgeArrow(start, at, letter, nearTape)
 		}
+		if !ok && len(leave) > 0 { // the tape itself points there
+			ok = d.b.Label(place.Label{At: start, Text: letter, Lettering: paper.Strong, Toward: d.middle().Sub(start), Reach: 30, Leader: place.Bare})
+			tip = start
+		}
 		if !ok {
 			tip, ok = d.edgeArrow(start, at, letter, anywhere)
 		}

@@ -42,7 +42,7 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	}
 	text := "Wrap tape, from the point:"
 	if same {
-		text = "Wrap tape round each stake " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. It shows:"
+		text = "Wrap tape " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from each stake’s point. It shows:"
 	}
 	var words []string
 	for i := 0; i+1 < len(t.Want); i += 2 {
@@ -74,7 +74,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else all %s deeper, tapes too; try again.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else all %s deeper, tapes too.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
 			text += " Then longer ones."
 		}
@@ -110,9 +110,9 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " " + say.And(letters) + say.Agree(len(letters), " leans", " lean") + ", head a hand farther from its leg."
 		}
 	}
-	text += " Ribbons: one on L, two on R"
+	text += " Ribbons: L one, R two"
 	if len(others) > 0 {
-		text += ", three on " + say.And(others)
+		text += ", " + say.And(others) + " three"
 	}
 	return text + "."
 }

@@ -32,10 +32,10 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Do the checks in order. Write the worst: none over its figure."),
+	crew.CheckDots:        plainly("Check in order. Write the worst, within its figure."),
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("All marked? Set a flag a hand off each dot, toward the walk, its name on it."),
+	crew.FlagDots:         plainly("All marked: a named flag a hand off each dot, toward the walk."),
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
@@ -133,14 +133,15 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end; a tape along it, zero at %s. Paint %s by it.", w.spot(d.From), on, w.zeros(t.Of.Dots), w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, bricks on the ends; a tape along it, zero at %s. Paint %s by it.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
 }
 
-// zeros are the dots that the tapes of a row start from.
-func (w taskWords) zeros(dots []ground.Dot) string {
+// zeros are the dots that the tapes along the left row start from.
+func (w taskWords) zeros() string {
 	var zeros []string
-	for _, d := range dots {
-		if z := w.spot(d.Zero); !slices.Contains(zeros, z) {
+	for _, d := range w.plan.Ground.Marking(w.units) {
+		leg := d.Spot.Kind == ground.AtStake && w.plan.Ground.Stakes[d.Spot.Index].StakeID == ground.Leg(spec.Left, w.plan.Ground.Stakes[d.Spot.Index].Arch)
+		if z := w.spot(d.Zero); leg && d.How == ground.OnString && !slices.Contains(zeros, z) {
 			zeros = append(zeros, z)
 		}
 	}
@@ -150,7 +151,7 @@ func (w taskWords) zeros(dots []ground.Dot) string {
 func (w taskWords) paintRow(t crew.Task) string {
 	laid := "Leave them. "
 	if !slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd }) {
-		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros(t.Of.Dots)) + laid
+		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros()) + laid
 	}
 	return laid + fmt.Sprintf("Paint %s, never from dot to dot.", w.names(t.Of.Dots))
 }
@@ -190,15 +191,18 @@ func (w taskWords) paintGuys(t crew.Task) string {
 	}
 	where, text := "where their two tapes meet.", ""
 	if t.Of.Dots[0].How == ground.OnString {
-		where = "by the table, in line with their rows; back is before L1."
+		where = "by the table along the rows: back is before L1"
 	} else {
 		out = false
 	}
 	if guys {
 		text = "Paint the G dots " + where
 	}
-	if out {
-		text += " Out: square to the line, away from the walk."
+	switch {
+	case out:
+		text += ", out square to the row, off the walk."
+	case guys && t.Of.Dots[0].How == ground.OnString:
+		text += "."
 	}
 	if len(bays) > 0 {
 		text += " Paint the B dots, for braces, in the rows: " + say.And(slices.Compact(bays)) + "."
@@ -245,7 +249,7 @@ func (w taskWords) checksOff(t crew.Task) string {
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"))
 		}
 	}
-	return text + " Else find the dot again that both bad figures share."
+	return text + " Else find again the dot that both share."
 }
 
 func (w taskWords) callLocator(t crew.Task) string {
