@@ -49,7 +49,7 @@ func (d *stakeSheet) spanNumbers() {
 			d.lacks(s.Text, d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}))
 			continue
 		}
-		placed := d.levelOn(from, to, s.Text) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
+		placed := d.levelOn(from, to, s.Text, s.Across) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
 		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 			if !placed {
 				at := from.Add(to.Sub(from).Times(share))
@@ -66,13 +66,13 @@ func (d *stakeSheet) spanNumbers() {
 
 // levelOn sets a number level on a line of straight rows, at the middle or as near it as is free, and off the lines across, whose it would seem to be. It reports
 // whether it found a place.
-func (d *stakeSheet) levelOn(from, to paper.Point, text string) bool {
+func (d *stakeSheet) levelOn(from, to paper.Point, text string, across bool) bool {
 	up, down := paper.Dimension.Extent(text)
 	half := paper.Point{X: paper.Dimension.Width(text) / 2, Y: (up+down)/2 + 1}
 	for _, share := range []float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74} {
 		at := from.Add(to.Sub(from).Times(share))
 		about := paper.Rect{X: at.X - half.X, Y: at.Y - half.Y, W: 2 * half.X, H: 2 * half.Y}
-		if across := from.Y == to.Y; !d.ground.Straight || !across && d.onArch(about) {
+		if !d.ground.Straight || !across && d.onArch(about) {
 			continue
 		}
 		if at = at.Add(paper.Point{Y: (up - down) / 2}); d.b.FreeText(at, 0, text, paper.Dimension) {

@@ -141,8 +141,8 @@ func (w taskWords) zeros() string {
 	var zeros []string
 	for _, d := range w.plan.Ground.Marking(w.units) {
 		leg := d.Spot.Kind == ground.AtStake && w.plan.Ground.Stakes[d.Spot.Index].StakeID == ground.Leg(spec.Left, w.plan.Ground.Stakes[d.Spot.Index].Arch)
-		if z := w.spot(d.Zero); leg && d.How == ground.OnString && !slices.Contains(zeros, z) {
-			zeros = append(zeros, z)
+		if leg && d.How == ground.OnString && !slices.Contains(zeros, w.spot(d.Zero)) {
+			zeros = append(zeros, w.spot(d.Zero))
 		}
 	}
 	return say.And(zeros)
