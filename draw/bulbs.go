@@ -111,30 +111,35 @@ func (p *perspective) rows(from, to int) {
 			if row.Wall != path.Wall || !slices.Contains(path.Rows, row.Number) {
 				continue
 			}
-			ends := [2]spot{}
-			for i, n := range [2]int{from, to} {
-				tape := row.Tape
-				if row.Wall == spec.Right {
-					tape = p.kind(n).Length - tape
-				}
-				ends[i] = p.onPipe(n, tape)
-			}
-			sag := measure.Length(0)
-			if to == from+1 {
-				sag = p.plan.Spec.Lights.Rows.Sag
-			}
-			at := func(share float64) spot {
-				return ends[0].towards(ends[1], share).below(sag * measure.Length(4*share*(1-share)))
-			}
-			var wire []spot
-			for i := range 9 {
-				wire = append(wire, at(float64(i)/8))
-			}
-			p.stroke(wire, paper.Thin)
-			if to == from+1 {
-				p.bulbs(at, rowBulbs, bulbRadius*0.8, 0, p.rowGlow(path))
-			}
+			p.row(row, path, from, to)
 		}
+	}
+}
+
+// row draws one row of a path from one drawn arch to the next: bulbs only in a bay by itself.
+func (p *perspective) row(row lights.Row, path lights.Path, from, to int) {
+	ends := [2]spot{}
+	for i, n := range [2]int{from, to} {
+		tape := row.Tape
+		if row.Wall == spec.Right {
+			tape = p.kind(n).Length - tape
+		}
+		ends[i] = p.onPipe(n, tape)
+	}
+	sag := measure.Length(0)
+	if to == from+1 {
+		sag = p.plan.Spec.Lights.Rows.Sag
+	}
+	at := func(share float64) spot {
+		return ends[0].towards(ends[1], share).below(sag * measure.Length(4*share*(1-share)))
+	}
+	var wire []spot
+	for i := range 9 {
+		wire = append(wire, at(float64(i)/8))
+	}
+	p.stroke(wire, paper.Thin)
+	if to == from+1 {
+		p.bulbs(at, rowBulbs, bulbRadius*0.8, 0, p.rowGlow(path))
 	}
 }
 

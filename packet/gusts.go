@@ -36,3 +36,14 @@ func (b *binder) gustWords(g weather.Gust) string {
 	}
 	return fmt.Sprintf("%s forecast (%s at head height)", u.Speed(g.Forecast), u.Speed(g.Local))
 }
+
+// toldBy is what tells of a gust that is acted on: a forecast, or a meter where none holds for the place.
+func toldBy(g weather.Gust) string {
+	if g.Forecast == 0 {
+		return " by meter"
+	}
+	return " forecast"
+}
+
+// closedAs names the gust from which on nobody is inside.
+func (b *binder) closedAs() string { return "Closed at gusts" + toldBy(b.insideGust()) }

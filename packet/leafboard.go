@@ -77,7 +77,7 @@ func (b *binder) boardFigures() []figure {
 			figure{"Height at the crown", b.across(func(k *arch.Kind) measure.Length { return k.Crown })},
 			figure{"Headroom there", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
 			figure{"Wide, " + u.Room(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
-			figure{"Closed at gusts of", b.insideWords()}, figure{"People inside, at most", fmt.Sprint(p.MostInside())})
+			figure{b.closedAs(), b.insideWords()}, figure{"People inside, at most", fmt.Sprint(p.MostInside())})
 	}
 	if n := len(p.Strings); n > 0 {
 		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s", n, measure.Watts(p.Power.Watts))})

@@ -71,7 +71,7 @@ func (b *binder) workWords(w crew.Work) string {
 
 // dayStops are the figures that stop the day.
 func (b *binder) dayStops() block.Block {
-	u, w := b.spec.Units, b.plan.Weather
+	u := b.spec.Units
 	var facts []block.Fact
 	figure := func(what, value string) string {
 		facts = append(facts, block.Fact{What: what, Value: value})
@@ -99,9 +99,13 @@ func (b *binder) dayStops() block.Block {
 	}
 	text += fmt.Sprintf("Everyone off and indoors: thunder, until %d minutes after the last.\nStop and ask: a hold that does not come out, a crack in pipe, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
 	if len(b.plan.Kinds) > 0 {
-		text += "\nStanding: nobody inside from " + figure("Closed at gusts of", b.insideWords())
-		if w.Down > 0 && !w.Calm() {
-			text += ", laid flat before " + figure("down before gusts", u.Speed(w.Down))
+		if gust, calm := b.closeAt(); calm {
+			text += "\nStanding: nobody inside in " + figure(b.closedAs(), b.insideWords())
+		} else {
+			text += "\nStanding: nobody inside from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
+		}
+		if flat, ok := b.flatAt(); ok {
+			text += ", laid flat before " + figure("down before gusts", u.Speed(flat.Called()))
 		}
 		text += "."
 	}

@@ -113,7 +113,7 @@ func (b *binder) noonCall() []block.Block {
 // decisionFacts are the figures of the answers.
 func (b *binder) decisionFacts() []block.Fact {
 	gust, _ := b.closeAt()
-	facts := []block.Fact{{What: "Closed at gusts of", Value: b.insideWords()}, {What: "closed at gusts of, both ways", Value: b.gustWords(gust)}}
+	facts := []block.Fact{{What: b.closedAs(), Value: b.insideWords()}, {What: "closed at gusts of, both ways", Value: b.gustWords(gust)}}
 	if flat, ok := b.flatAt(); ok {
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: b.gustWords(flat)})
 	}

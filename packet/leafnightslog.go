@@ -33,7 +33,7 @@ func (b *binder) nightAloud() block.Block {
 	gust, calm := b.closeAt()
 	at := "In any wind"
 	if !calm {
-		at = "Gusts of " + block.Figure(b.spec.Units.Speed(gust.Called())) + " or thunder"
+		at = "Gusts of " + block.Figure(b.spec.Units.Speed(gust.Local)) + " by meter, or thunder"
 	}
 	var list []block.Block
 	for _, line := range []string{
@@ -44,7 +44,7 @@ func (b *binder) nightAloud() block.Block {
 		list = append(list, block.Block{Body: block.Words{Text: line}})
 	}
 	list = append(list, block.Block{Body: block.Blanks{{Word: "Said aloud by"}, {Word: "heard by", Share: 2}}})
-	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list}, Facts: []block.Fact{{What: "Closed at gusts of", Value: b.insideWords()}}}
+	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list}, Facts: []block.Fact{{What: "closed at gusts of, by meter", Value: b.spec.Units.Speed(gust.Local)}}}
 }
 
 // mostInOne is how many nights stand in one column.

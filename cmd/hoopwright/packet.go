@@ -68,27 +68,11 @@ type job struct{ operand, target string }
 func (o packetOptions) jobs(operands []string, output string, s streams) ([]job, error) {
 	var jobs []job
 	for _, operand := range operands {
-		j := job{operand, outputName(operand, o.crews)}
-		if output != "" && output != "-" {
-			target, folder, err := intoFolder(output, namedFor(operand, o.crews))
-			switch {
-			case err != nil:
-				return nil, err
-			case len(operands) > 1 && !folder:
-				return nil, badCall("packet: with %d specs -o names a folder, and %s is none; end it in a slash to make one", len(operands), output)
-			}
-			j.target = target
-		} else if output == "-" {
-			j.target = output
+		target, err := o.target(operand, output, len(operands), s)
+		if err != nil {
+			return nil, err
 		}
-		if j.target == "-" {
-			if len(operands) > 1 {
-				return nil, badCall("packet: standard output holds one packet; give one spec alone")
-			}
-			if isTerminal(s.out) {
-				return nil, badCall("packet: the packet is a PDF and would garble a terminal; name a file with -o, or send standard output to one")
-			}
-		}
+		j := job{operand, target}
 		for _, other := range jobs {
 			if other.target == j.target {
 				return nil, badCall("packet: %s and %s would both be written to %s; make them one at a time with -o", other.operand, operand, j.target)
@@ -104,6 +88,30 @@ func (o packetOptions) jobs(operands []string, output string, s streams) ([]job,
 		}
 	}
 	return jobs, nil
+}
+
+// target names the file that a spec's packet goes to, one of so many: unless told, in the current folder under the spec's own name. "-" is standard output.
+func (o packetOptions) target(operand, output string, of int, s streams) (string, error) {
+	switch output {
+	case "":
+		if operand != "-" {
+			return namedFor(operand, o.crews), nil
+		}
+		fallthrough
+	case "-":
+		if of > 1 {
+			return "", badCall("packet: standard output holds one packet; give one spec alone")
+		}
+		if isTerminal(s.out) {
+			return "", badCall("packet: the packet is a PDF and would garble a terminal; name a file with -o, or send standard output to one")
+		}
+		return "-", nil
+	}
+	target, folder, err := intoFolder(output, namedFor(operand, o.crews))
+	if err == nil && of > 1 && !folder {
+		err = badCall("packet: with %d specs -o names a folder, and %s is none; end it in a slash to make one", of, output)
+	}
+	return target, err
 }
 
 // bind makes one packet and writes it. What it has to say it says to s.err.
@@ -160,16 +168,8 @@ func verdict(plan *layout.Plan) error {
 	return exitError{code: exitMustFix, msg: "DO NOT BUILD yet; must fix: " + strings.Join(codes, ", ")}
 }
 
-// outputName is where the packet goes unless told: into the current folder under the spec's own name.
-// A bundle for crews carries their names, so that it never takes the place of the whole packet.
-func outputName(operand string, crews []string) string {
-	if operand == "-" {
-		return "-"
-	}
-	return namedFor(operand, crews)
-}
-
-// namedFor is the packet's file name: the spec's own, of standard input a plain one.
+// namedFor is the packet's file name: the spec's own, of standard input a plain one. A bundle for crews carries their names, so that it never takes the
+// place of the whole packet.
 func namedFor(operand string, crews []string) string {
 	switch operand {
 	case "-":

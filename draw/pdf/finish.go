@@ -59,28 +59,9 @@ func parseLibraryFile(raw []byte) (*libraryFile, error) {
 	if len(entries) < entry*size {
 		return nil, errForm
 	}
-	offsets := make([]int, size)
-	for n := 1; n < size; n++ {
-		v, err := strconv.Atoi(string(entries[entry*n : entry*n+10]))
-		if err != nil || v <= 0 || v >= table {
-			return nil, errForm
-		}
-		offsets[n] = v
-	}
-	order := append([]int(nil), offsets[1:]...)
-	sort.Ints(order)
 	lib := &libraryFile{objects: make([][]byte, size)}
-	for n := 1; n < size; n++ {
-		end := table
-		if i := sort.SearchInts(order, offsets[n]+1); i < len(order) {
-			end = order[i]
-		}
-		body := bytes.TrimSpace(raw[offsets[n]:end])
-		head := fmt.Sprintf("%d 0 obj", n)
-		if !bytes.HasPrefix(body, []byte(head)) || !bytes.HasSuffix(body, []byte("endobj")) {
-			return nil, fmt.Errorf("%w: object %d", errForm, n)
-		}
-		lib.objects[n] = bytes.TrimSpace(body[len(head) : len(body)-len("endobj")])
+	if err := lib.takeApart(raw[:table], entries[:entry*size]); err != nil {
+		return nil, err
 	}
 	trailer := raw[table:at]
 	ref := func(re *regexp.Regexp, in []byte) int {
@@ -104,6 +85,34 @@ func parseLibraryFile(raw []byte) (*libraryFile, error) {
 		lib.pages = append(lib.pages, n)
 	}
 	return lib, nil
+}
+
+// takeApart cuts the objects out of the body at the offsets that the entries of the table tell.
+func (lib *libraryFile) takeApart(body, entries []byte) error {
+	size := len(lib.objects)
+	offsets := make([]int, size)
+	for n := 1; n < size; n++ {
+		v, err := strconv.Atoi(string(entries[len(entries)/size*n:][:10]))
+		if err != nil || v <= 0 || v >= len(body) {
+			return errForm
+		}
+		offsets[n] = v
+	}
+	order := append([]int(nil), offsets[1:]...)
+	sort.Ints(order)
+	for n := 1; n < size; n++ {
+		end := len(body)
+		if i := sort.SearchInts(order, offsets[n]+1); i < len(order) {
+			end = order[i]
+		}
+		object := bytes.TrimSpace(body[offsets[n]:end])
+		head := fmt.Sprintf("%d 0 obj", n)
+		if !bytes.HasPrefix(object, []byte(head)) || !bytes.HasSuffix(object, []byte("endobj")) {
+			return fmt.Errorf("%w: object %d", errForm, n)
+		}
+		lib.objects[n] = bytes.TrimSpace(object[len(head) : len(object)-len("endobj")])
+	}
+	return nil
 }
 
 // file is a PDF being put together.

@@ -65,6 +65,18 @@ func (b *Board) Label(l Label) bool {
 	if l.Leader == NoLeader {
 		return false
 	}
+	best, ok := b.ledPlace(l, size, ways)
+	if !ok {
+		return false
+	}
+	b.leader(best.from, best.to, l.Leader, l.Lettering.Colour)
+	b.setBlock(best.box, lines, l)
+	return true
+}
+
+// ledPlace returns the cheapest free place for a label with a leader.
+func (b *Board) ledPlace(l Label, size paper.Rect, ways []paper.Point) (candidate, bool) {
+	const perLine, perRank = 3, 0.4 // millimetres of leader that a line crossed, or a less wanted side, counts for
 	best, bestCost := candidate{}, math.Inf(1)
 	first := leaderRoom
 	if l.Leader == Arrow {
@@ -82,18 +94,12 @@ func (b *Board) Label(l Label) bool {
 			if !ok {
 				continue
 			}
-			const perLine, perRank = 3, 0.4 // millimetres of leader that a line crossed, or a less wanted side, counts for
 			if cost := float64(gap) + perLine*float64(crossed) + perRank*float64(rank); cost < bestCost {
 				best, bestCost = c, cost
 			}
 		}
 	}
-	if math.IsInf(bestCost, 1) {
-		return false
-	}
-	b.leader(best.from, best.to, l.Leader, l.Lettering.Colour)
-	b.setBlock(best.box, lines, l)
-	return true
+	return best, !math.IsInf(bestCost, 1)
 }
 
 // candidate is a place for a label with its leader.

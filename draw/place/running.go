@@ -21,97 +21,121 @@ type Stop struct {
 // Running draws the zero as a circle, an arrow at each stop and each number at the end of its extension line. Crowded numbers are spread, their extension lines bent to
 // reach them; the whole row of numbers moves out until it is free. It reports false, and leaves numbers out, where some found no place.
 func (b *Board) Running(r Running) bool {
-	u := r.Along.Unit()
-	out := u.Left() // from the line towards the numbers
-	if r.Offset < 0 {
-		out = out.Times(-1)
-	}
 	if len(r.Stops) == 0 {
 		return true
 	}
-	offset := abs(r.Offset)
-	zero := r.Origin.Add(out.Times(float64(offset)))
-	on := func(s paper.Length) paper.Point { return zero.Add(u.Times(float64(s))) }
-
-	spots := make([]paper.Length, len(r.Stops)) // along the line
-	least := paper.Length(0)                    // between numbers
+	row := rowOf(r)
+	fits := b.reachFree(&row)
+	lo, hi := min(0, row.spots[0]), max(0, row.spots[len(row.spots)-1])
+	if r.OffPage {
+		const tail = 9
+		lo = row.spots[0]
+		b.BreakLine(row.on(lo-tail), row.on(lo))
+	}
+	b.LineRound(row.on(lo), row.on(hi), paper.Thin)
+	if !r.OffPage {
+		b.zeroCircle(row.zero)
+	}
 	for i, s := range r.Stops {
-		spots[i] = dot(s.At.Sub(r.Origin), u)
+		foot := row.on(row.spots[i])
+		if start := s.At.Add(foot.Sub(s.At).Unit().Times(float64(extensionGap))); dot(foot.Sub(start), row.out) > 0 {
+			b.LineRound(start, foot, paper.Thin)
+		}
+		b.stopEnd(foot, row.along, row.spots, i)
+		if fits[i] {
+			b.extend(row, i)
+		}
+	}
+	all := true
+	for i, s := range r.Stops {
+		if !fits[i] {
+			all = false
+			continue
+		}
+		centre, _ := row.number(i, row.reach)
+		b.TurnedText(centre, angleOf(readable(row.out)), s.Text, r.Lettering)
+	}
+	return all
+}
+
+// runningRow is where the parts of a running dimension go.
+type runningRow struct {
+	Running
+	along, out paper.Point    // unit vectors: along the line, and from it towards the numbers
+	zero       paper.Point    // on the line
+	spots      []paper.Length // of the stops, along the line
+	places     []paper.Length // of their numbers, spread
+	bend       paper.Length   // room for bent extension lines
+	reach      paper.Length   // from the line to the numbers
+}
+
+// rowOf spreads the numbers of a running dimension along its line.
+func rowOf(r Running) runningRow {
+	row := runningRow{Running: r, along: r.Along.Unit()}
+	row.out = row.along.Left()
+	if r.Offset < 0 {
+		row.out = row.out.Times(-1)
+	}
+	row.zero = r.Origin.Add(row.out.Times(float64(abs(r.Offset))))
+	least := paper.Length(0) // between numbers
+	for _, s := range r.Stops {
+		row.spots = append(row.spots, dot(s.At.Sub(r.Origin), row.along))
 		up, down := r.Lettering.Extent(s.Text)
 		least = max(least, up+down+textGap)
 	}
-	places := Spread(spots, least)
+	row.places = Spread(row.spots, least)
+	for i := range row.spots {
+		row.bend = max(row.bend, min(6, abs(row.places[i]-row.spots[i])))
+	}
+	return row
+}
 
-	// A number lies in line with its extension line.
-	dir := readable(out)
-	angle := angleOf(dir)
-	number := func(i int, reach paper.Length) (centre paper.Point, bx box) {
-		up, down := r.Lettering.Extent(r.Stops[i].Text)
-		half := r.Lettering.Width(r.Stops[i].Text) / 2
-		centre = on(places[i]).Add(out.Times(float64(reach + half))).Sub(dir.Left().Times(float64((up - down) / 2)))
-		return centre, textBox(centre.Sub(dir.Times(float64(half))), angle, r.Stops[i].Text, r.Lettering)
-	}
-	bend := paper.Length(0) // room for bent extension lines
-	for i := range spots {
-		bend = max(bend, min(6, abs(places[i]-spots[i])))
-	}
+// on returns the point of the line a distance from its zero.
+func (r runningRow) on(s paper.Length) paper.Point { return r.zero.Add(r.along.Times(float64(s))) }
+
+// number returns where a number goes at a reach from the line: in line with its extension line.
+func (r runningRow) number(i int, reach paper.Length) (centre paper.Point, bx box) {
+	dir, text := readable(r.out), r.Stops[i].Text
+	up, down := r.Lettering.Extent(text)
+	half := r.Lettering.Width(text) / 2
+	centre = r.on(r.places[i]).Add(r.out.Times(float64(reach + half))).Sub(dir.Left().Times(float64((up - down) / 2)))
+	return centre, textBox(centre.Sub(dir.Times(float64(half))), angleOf(dir), text, r.Lettering)
+}
+
+// reachFree moves the row of numbers out to the first reach at which all are free, else to the one at which most are, and says which are.
+func (b *Board) reachFree(r *runningRow) []bool {
 	const first, step, tries = extensionPast + lineGap + 0.4, 3, 12
-	reach, most := paper.Length(0), -1
+	most, best := -1, []bool(nil)
 	for k := range tries {
-		d := first + bend + paper.Length(k*step)
-		fits := 0
+		reach := first + r.bend + paper.Length(k*step)
+		free, count := make([]bool, len(r.Stops)), 0
 		for i := range r.Stops {
-			if _, bx := number(i, d); within(bx, b.Area) && b.free(bx) {
-				fits++
+			if _, bx := r.number(i, reach); within(bx, b.Area) && b.free(bx) {
+				free[i] = true
+				count++
 			}
 		}
-		if fits > most {
-			reach, most = d, fits
+		if count > most {
+			r.reach, most, best = reach, count, free
 		}
-		if fits == len(r.Stops) {
+		if count == len(r.Stops) {
 			break
 		}
 	}
-	fits := make([]bool, len(r.Stops))
-	for i := range r.Stops {
-		_, bx := number(i, reach)
-		fits[i] = within(bx, b.Area) && b.free(bx)
-	}
+	return best
+}
 
-	lo, hi := min(0, spots[0]), max(0, spots[len(spots)-1])
-	if r.OffPage {
-		const tail = 9
-		lo = spots[0]
-		b.BreakLine(on(lo-tail), on(lo))
+// extend draws a stop's extension line to its number, bent where the number was moved aside.
+func (b *Board) extend(r runningRow, i int) {
+	foot := r.on(r.spots[i])
+	end := r.reach - lineGap - 0.4
+	tip := r.on(r.places[i]).Add(r.out.Times(float64(end)))
+	if r.places[i] == r.spots[i] {
+		b.Line(foot, tip, paper.Thin)
+		return
 	}
-	b.LineRound(on(lo), on(hi), paper.Thin)
-	if !r.OffPage {
-		b.zeroCircle(zero)
-	}
-	for i, s := range r.Stops {
-		foot := on(spots[i])
-		if start := s.At.Add(foot.Sub(s.At).Unit().Times(float64(extensionGap))); dot(foot.Sub(start), out) > 0 {
-			b.LineRound(start, foot, paper.Thin)
-		}
-		b.stopEnd(foot, u, spots, i)
-		if !fits[i] {
-			continue
-		}
-		end := reach - lineGap - 0.4
-		if places[i] == spots[i] {
-			b.Line(foot, on(places[i]).Add(out.Times(float64(end))), paper.Thin)
-		} else {
-			elbow := max(0.5, end-bend)
-			b.Stroke(paper.Polyline(foot, foot.Add(out.Times(float64(elbow))), on(places[i]).Add(out.Times(float64(end)))), paper.Thin)
-		}
-	}
-	for i, s := range r.Stops {
-		if fits[i] {
-			centre, _ := number(i, reach)
-			b.TurnedText(centre, angle, s.Text, r.Lettering)
-		}
-	}
-	return most == len(r.Stops)
+	elbow := max(0.5, end-r.bend)
+	b.Stroke(paper.Polyline(foot, foot.Add(r.out.Times(float64(elbow))), tip), paper.Thin)
 }
 
 // stopEnd draws the end of the line at a stop: an arrowhead pointing away from zero, or where the zero or the stop before is too near for one, a slanting tick.

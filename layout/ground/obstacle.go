@@ -17,51 +17,24 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 	}
 	u, lim := t.spec.Units, limitsIn(t.spec.Units)
 	height := f.Height + lim.edge
-	var legs, blocked []string
-	swing := measure.Length(0) // how far pipe that meets it lies outside its stake
 	low, high := box(f.Outline, lim.edge)
 	if len(f.Outline) == 0 {
 		low, high = box([]spec.Point{f.At}, f.Radius+lim.edge)
 	}
-	for i := range t.stations {
-		left, right := t.outer(i, height)
-		if !overlap(low, high, []spec.Point{left, right}) {
-			continue
-		}
-		half := t.spans[i] / 2
-		atFoot := [2]bool{toFeature(t.across(i, -half), f) < lim.edge-slack, toFeature(t.across(i, half), f) < lim.edge-slack}
-		stretches := t.low(i, height)
-		for side, r := range stretches {
-			meets := toOutline(f, []spec.Point{t.across(i, r.left), t.across(i, r.right)}) < lim.edge-slack
-			switch {
-			case len(stretches) == 1 && meets && atFoot == [2]bool{}:
-				blocked = append(blocked, fmt.Sprint(i+1))
-			case len(stretches) == 2 && meets:
-				legs = append(legs, fmt.Sprintf("%s%d", spec.Side(side).Letter(), i+1))
-				if !atFoot[side] {
-					swing = max(swing, max(r.right, -r.left)-half)
-				}
-			}
-		}
-		for side, at := range atFoot {
-			if at && len(stretches) == 1 {
-				legs = append(legs, fmt.Sprintf("%s%d", spec.Side(side).Letter(), i+1))
-			}
-		}
-	}
+	m := meetings(t, f, height, lim.edge, low, high)
 	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Key: key}
 	switch {
-	case len(legs) > 0:
+	case len(m.legs) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",
-			f.Name, u.Room(f.Height), say.Agree(len(legs), "leg", "legs")+" "+say.Some(legs, mostNames), say.Agree(len(legs), "rises", "rise"), u.Inches(lim.edge))
-		if swing > lim.tape {
-			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(swing))
+			f.Name, u.Room(f.Height), say.Agree(len(m.legs), "leg", "legs")+" "+say.Some(m.legs, mostNames), say.Agree(len(m.legs), "rises", "rise"), u.Inches(lim.edge))
+		if m.swing > lim.tape {
+			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(m.swing))
 		}
 		result.Text += " Move the tunnel."
 		return result, true
-	case len(blocked) > 0:
+	case len(m.blocked) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, stands across %s %s: the pipe cannot pass over it. Move the tunnel.",
-			f.Name, u.Room(f.Height), say.Agree(len(blocked), "arch", "arches"), say.Some(blocked, mostNames))
+			f.Name, u.Room(f.Height), say.Agree(len(m.blocked), "arch", "arches"), say.Some(m.blocked, mostNames))
 		return result, true
 	}
 	for _, b := range t.bays(f.Height) {
@@ -72,6 +45,46 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 		}
 	}
 	return finding.Finding{}, false
+}
+
+// met is what of a tunnel a feature meets.
+type met struct {
+	legs    []string       // whose pipe rises through it
+	blocked []string       // arches it stands across
+	swing   measure.Length // how far pipe that meets it lies outside its stake
+}
+
+// meetings finds what of the tunnel, up to a height, comes nearer to a feature than the edge it must clear; low and high bound the feature.
+func meetings(t tunnel, f spec.Feature, height, edge measure.Length, low, high spec.Point) met {
+	var m met
+	for i := range t.stations {
+		left, right := t.outer(i, height)
+		if !overlap(low, high, []spec.Point{left, right}) {
+			continue
+		}
+		half := t.spans[i] / 2
+		atFoot := [2]bool{toFeature(t.across(i, -half), f) < edge-slack, toFeature(t.across(i, half), f) < edge-slack}
+		leg := func(side int) string { return fmt.Sprintf("%s%d", spec.Side(side).Letter(), i+1) }
+		stretches := t.low(i, height)
+		for side, r := range stretches {
+			meets := toOutline(f, []spec.Point{t.across(i, r.left), t.across(i, r.right)}) < edge-slack
+			switch {
+			case len(stretches) == 1 && meets && atFoot == [2]bool{}:
+				m.blocked = append(m.blocked, fmt.Sprint(i+1))
+			case len(stretches) == 2 && meets:
+				m.legs = append(m.legs, leg(side))
+				if !atFoot[side] {
+					m.swing = max(m.swing, max(r.right, -r.left)-half)
+				}
+			}
+		}
+		for side, at := range atFoot {
+			if at && len(stretches) == 1 {
+				m.legs = append(m.legs, leg(side))
+			}
+		}
+	}
+	return m
 }
 
 // toOutline returns the distance from a feature to an outline, zero where they share a point.

@@ -16,33 +16,19 @@ const sagSamples = 8
 // rowsInOpening says which rows of a wall hang in the space that people walk through, at an arch or where they sag or cut across a bend between two.
 func (l *layer) rowsInOpening(hung []Row) {
 	t, units := l.Spec.Tunnel, l.Spec.Units
-	type place struct {
-		row, bay       int
-		height, across measure.Length
-	}
-	var worst place
-	lowest := 0 // row that does
+	lowest, worst := -1, inOpening{}
 	for i, r := range hung {
-		for bay := 1; bay < len(l.Arches); bay++ {
-			if l.Spec.IsWay(r.Wall, bay) {
-				continue
-			}
-			for k := range sagSamples + 1 {
-				share := float64(k) / sagSamples
-				height, across := l.rowAt(r, bay, share)
-				if across >= t.OpeningWidth/2-hair || height >= t.OpeningHeight-hair {
-					continue
-				}
-				if lowest == 0 {
-					lowest = i + 1
-				}
-				if worst.row == 0 || across < worst.across {
-					worst = place{r.Number, bay, height, across}
-				}
-			}
+		at, ok := l.inOpening(r)
+		if !ok {
+			continue
+		}
+		if lowest < 0 {
+			lowest, worst = i, at
+		} else if at.across < worst.across {
+			worst = at
 		}
 	}
-	if lowest == 0 {
+	if lowest < 0 {
 		return
 	}
 	level := finding.LookAt
@@ -52,14 +38,40 @@ func (l *layer) rowsInOpening(hung []Row) {
 	end := "no row of this wall clears it; leave the wall out, or make the opening narrower"
 	var cure []finding.Change
 	last := measure.Length(0)
-	if lowest > 1 {
-		last = hung[lowest-2].Tape
+	if lowest > 0 {
+		last = hung[lowest-1].Tape
 		end = fmt.Sprintf("end the rows at %s", units.Tape(last))
 		cure = []finding.Change{{Key: "lights.rows.up to", Value: units.Written(last)}}
 	}
 	l.says.add(complaint{level: level, code: "row-in-opening", key: "lights.rows.up to", cure: cure, worse: -float64(last), text: fmt.Sprintf(
 		"Row %d of the %v wall hangs in the opening in bay %d, %s above the ground and %s from the middle, where %s is to stay clear: %s.",
 		worst.row, hung[0].Wall, worst.bay, units.Room(worst.height), units.Inches(worst.across), units.Inches(t.OpeningWidth/2), end)})
+}
+
+// inOpening is where a row hangs farthest into the opening.
+type inOpening struct {
+	row, bay       int
+	height, across measure.Length
+}
+
+// inOpening returns where a row hangs nearest to the middle within the opening, and whether it hangs in it at all.
+func (l *layer) inOpening(r Row) (worst inOpening, ok bool) {
+	t := l.Spec.Tunnel
+	for bay := 1; bay < len(l.Arches); bay++ {
+		if l.Spec.IsWay(r.Wall, bay) {
+			continue
+		}
+		for k := range sagSamples + 1 {
+			height, across := l.rowAt(r, bay, float64(k)/sagSamples)
+			if across >= t.OpeningWidth/2-hair || height >= t.OpeningHeight-hair {
+				continue
+			}
+			if !ok || across < worst.across {
+				worst, ok = inOpening{r.Number, bay, height, across}, true
+			}
+		}
+	}
+	return worst, ok
 }
 
 // rowAt returns where a row is at a share of the way along a bay: its height above the ground line, its sag counted, and its distance from the

@@ -18,54 +18,17 @@ const (
 func (j *job) greedy(demand, stock []int, how lead) (plan, bool) {
 	demand, stock = slices.Clone(demand), slices.Clone(stock)
 	var out plan
-	t := &j.filled
-	worth := j.lengths()
 	for {
 		largest := slices.IndexFunc(demand, func(n int) bool { return n > 0 })
 		if largest < 0 {
 			return out, true
 		}
-		if how == byLargest {
-			demand[largest]--
+		if how == byValue {
+			largest = -1
 		}
-		exact := j.budget > 0
-		if exact {
-			j.budget -= t.fill(j.sizes, demand, worth, j.length)
-		}
-		var best pattern
-		var bestCost, bestUsed int64
-		for _, s := range j.order {
-			room := int(j.stocks[s].Length)
-			if how == byLargest {
-				room -= j.sizes[largest]
-			}
-			if stock[s] == 0 || room < 0 {
-				continue
-			}
-			var counts []int
-			if exact {
-				counts = t.counts(room)
-			} else {
-				counts = j.stuff(demand, room)
-			}
-			if how == byLargest {
-				counts[largest]++
-			}
-			used := int64(j.used(counts))
-			if used == 0 {
-				continue
-			}
-			price := j.stocks[s].Price
-			// Cross-multiplied: prices stay below 2^40 and lengths below 2^22.
-			if best.counts == nil || cmp.Or(cmp.Compare(price*bestUsed, bestCost*used), cmp.Compare(bestUsed, used)) < 0 {
-				best, bestCost, bestUsed = pattern{s, counts}, price, used
-			}
-		}
-		if best.counts == nil {
+		best, ok := j.fullest(demand, stock, largest)
+		if !ok {
 			return plan{}, false
-		}
-		if how == byLargest {
-			demand[largest]++
 		}
 		times := stock[best.stock]
 		for i, n := range best.counts {
@@ -79,6 +42,44 @@ func (j *job) greedy(demand, stock []int, how lead) (plan, bool) {
 		stock[best.stock] -= times
 		out.add(best, times)
 	}
+}
+
+// fullest returns the bar with the least cost per length used that the demand fills from the stocks there are, and false where none holds a piece.
+// A bound size is in it at least once; -1 binds none.
+func (j *job) fullest(demand, stock []int, bound int) (best pattern, ok bool) {
+	if bound >= 0 {
+		demand[bound]--
+		defer func() { demand[bound]++ }()
+	}
+	fill := func(room int) []int { return j.stuff(demand, room) }
+	if j.budget > 0 {
+		j.budget -= j.filled.fill(j.sizes, demand, j.lengths(), j.length)
+		fill = j.filled.counts
+	}
+	var bestCost, bestUsed int64
+	for _, s := range j.order {
+		room := int(j.stocks[s].Length)
+		if bound >= 0 {
+			room -= j.sizes[bound]
+		}
+		if stock[s] == 0 || room < 0 {
+			continue
+		}
+		counts := fill(room)
+		if bound >= 0 {
+			counts[bound]++
+		}
+		used := int64(j.used(counts))
+		if used == 0 {
+			continue
+		}
+		price := j.stocks[s].Price
+		// Cross-multiplied: prices stay below 2^40 and lengths below 2^22.
+		if !ok || cmp.Or(cmp.Compare(price*bestUsed, bestCost*used), cmp.Compare(bestUsed, used)) < 0 {
+			best, bestCost, bestUsed, ok = pattern{s, counts}, price, used, true
+		}
+	}
+	return best, ok
 }
 
 // stuff fills the room with the largest pieces that go, one size after another.
