@@ -251,7 +251,7 @@ func tapeColumns(heads []string, pairs bool) []place.Column {
 		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: align})
 	}
 	for _, h := range []string{"Painted", "Driven"} {
-		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: 17.4, Align: paper.AtMiddle})
+		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: max(17.2, paper.Strong.Sized(11).Width(h)+3.9), Align: paper.AtMiddle})
 	}
 	return append(columns, place.Column{Head: "Moved"})
 }
