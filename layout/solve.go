@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
@@ -50,10 +51,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveCrew()
 
 	p.accept()
-	for i := range p.Findings {
-		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
-	}
-	finding.Sort(p.Findings)
+	p.sortFindings()
 	p.fillEmpty()
 	return p
 }
@@ -115,6 +113,23 @@ func sum(sticks []measure.Length) (total measure.Length) {
 		total += s
 	}
 	return total
+}
+
+// Add adds findings that are not met in solving, such as letters that a typeface lacks.
+func (p *Plan) Add(found []finding.Finding) {
+	p.note(found)
+	p.sortFindings()
+}
+
+// Issued adds what is to be said of the spec's days on the day that the plan is printed.
+func (p *Plan) Issued(day time.Time) { p.Add(crew.Past(p.Spec.Dates, day)) }
+
+// sortFindings tells the findings where their keys stand and puts them in order.
+func (p *Plan) sortFindings() {
+	for i := range p.Findings {
+		p.Findings[i].Pos = p.Spec.Position(p.Findings[i].Key)
+	}
+	finding.Sort(p.Findings)
 }
 
 func (p *Plan) note(found []finding.Finding) { p.Findings = append(p.Findings, found...) }

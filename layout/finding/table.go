@@ -27,6 +27,8 @@ var (
 var rows = [...]Row{
 	{Code: "lights-too-long", Levels: look, Leaf: "board", Title: "Lights stay up too long", Cures: []string{"dates.close", "dates.down"}},
 	{Code: "mark-too-late", Levels: look, Leaf: "board", Title: "Stakes are marked too late", Cures: []string{"dates.mark"}},
+	{Code: "days-past", Levels: note, Leaf: "board", Title: "Days that are past"},
+	{Code: "season-elsewhere", Levels: look, Leaf: "board", Title: "Another season's days", Cures: []string{"season"}},
 	{Code: "letters-missing", Levels: look, Leaf: "board", Title: "Letters that cannot be printed"},
 	{Code: "nothing-to-accept", Levels: note, Leaf: "board", Title: "Nothing to accept"},
 	{Code: "walk-slopes", Levels: note, Leaf: "board", Title: "The walk slopes"},
@@ -39,7 +41,8 @@ var rows = [...]Row{
 	{Code: "buried-not-known", Levels: look, Leaf: "day", Title: "Buried lines not looked into", Firm: true},
 	{Code: "overhead-not-known", Levels: look, Leaf: "day", Title: "Overhead lines not looked into", Firm: true},
 	{Code: "gfci-not-known", Levels: look, Leaf: "day", Title: "Protection of outlets not tried"},
-	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers"}},
+	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days", "crew.start"}},
+	{Code: "days-too-short", Levels: must, Leaf: "day", Title: "The days are too short", Cures: []string{"crew.helpers", "crew.days"}},
 
 	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Title: "A stake in hard ground", Cures: startMoved},
 	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Title: "A stake beside hard ground", Cures: startMoved},

@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -76,7 +77,7 @@ func (w *walk) runs() {
 				break
 			}
 			before := w.hung[c.Strings[i-1]]
-			reach := handReach + max(s.Off, min(max(before.LeftOver, 0), looseReach))
+			reach := practice.HandReach + max(s.Off, min(max(before.LeftOver, 0), practice.LooseReach))
 			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || distance(before.To, s.From) > reach {
 				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
 			}
@@ -298,7 +299,7 @@ func (w *walk) ways() {
 			for _, l := range j.Cords {
 				laid += l
 			}
-			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+2*endSlack-dust {
+			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+2*practice.EndSlack-dust {
 				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, laid, j.Lies)
 			}
 			if j.Socket > 0 && j.Copper < j.Lies {

@@ -7,11 +7,9 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
-
-// lowDown is how high a joint is counted as low: within a foot of the ground, in the wet and in the way.
-const lowDown = 12 * measure.Inch
 
 // count adds up what the feeders are made of.
 func (f *feeding) count() {
@@ -28,7 +26,7 @@ func (f *feeding) count() {
 		}
 		p.Open++ // its last socket
 		p.Links += len(c.Strings) - 1
-		if c.To.Z-f.ground(c.To.Arch, c.To.Side) <= lowDown {
+		if c.To.Z-f.ground(c.To.Arch, c.To.Side) <= practice.LowJoint {
 			p.mark.low++
 		}
 	}
@@ -65,7 +63,7 @@ func (f *feeding) countJoint(j Joint) {
 	}
 	p.Joints += n
 	p.Open += open
-	if j.Arch > 0 && j.Climb <= lowDown {
+	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.Feet += n
 		p.mark.low += int32(n + open)
 		if n >= 3 {

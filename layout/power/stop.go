@@ -6,11 +6,12 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
 // tapReach is how far from a three-way the plugs in it may be: one in a hand's reach above it and one below. A foot's socket reaches as high.
-const tapReach = 2 * handReach
+const tapReach = 2 * practice.HandReach
 
 // spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
 type spot struct {
