@@ -68,7 +68,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " At " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + " ask which point is the tapes’ zero; paint it." + w.tapeHeld()
+	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ". At each ask which point is the tapes’ zero; paint it." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
