@@ -19,7 +19,7 @@ var (
 	overheadPen = paper.Pen{Width: 0.70, Dash: []paper.Length{9, 3}}
 )
 
-// featureNear is how near to a stake a feature is that a stake plan shows: what lies farther off is for the site map. Our own choice.
+// featureNear is how near to a stake a feature is that a stake plan shows: what lies farther off is for the site map. A choice of the drawing.
 const featureNear = 3 * measure.Foot
 
 // nearFeatures are the features beside stakes of the plan.

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -82,11 +83,11 @@ func (w taskWords) pullTest(t crew.Task) string {
 	return text
 }
 
-// lettersOf are the letters of stakes by what they hold, in the order they are driven: "L, then R, then G".
+// lettersOf are the letters of stakes by what they hold, in the order they are driven; a brace's are called pegs, for the letter of their names is a mark's as well.
 func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
-	for _, letter := range []string{"L", "R", "G", "B"} {
-		if slices.ContainsFunc(stakes, func(x ground.Stake) bool { return x.Before() == letter && x.Kind() != but }) {
-			list = append(list, letter)
+	for _, words := range [][2]string{{"L", "L"}, {"R", "R"}, {"G", "G"}, {"B", "pegs"}} {
+		if slices.ContainsFunc(stakes, func(x ground.Stake) bool { return x.Before() == words[0] && x.Kind() != but }) {
+			list = append(list, words[1])
 		}
 	}
 	return list
@@ -107,7 +108,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + say.Agree(len(letters), " leans", " lean") + ", head a hand farther from its leg."
+			text += " " + say.And(letters) + ": leaning, head a hand farther from its leg."
 		}
 	}
 	text += " Ribbons: L one, R two"
@@ -115,6 +116,18 @@ func (w taskWords) driveStakes(t crew.Task) string {
 		text += ", " + say.And(others) + " three"
 	}
 	return text + "."
+}
+
+// setBases says how feet are stood where nothing is driven.
+func (w taskWords) setBases(t crew.Task) string {
+	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Force(practice.Bag(w.units)) + ", outside the walk:"
+	var words []string
+	for _, f := range t.Want {
+		if f.What == crew.Weighs {
+			words = append(words, fmt.Sprintf("%s on each of %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
+		}
+	}
+	return text + " " + say.And(words) + "."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.
@@ -147,5 +160,9 @@ func (w taskWords) measureWidths(t crew.Task) string {
 	if len(t.Want) > 0 {
 		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + ", or as Moved says"
 	}
-	return "Gauge stick at the ground, every pair:" + limit + ". Off: pull the worse one, drive it again."
+	again := "pull the worse one, drive it again."
+	if w.plan.Spec.Arch.Foot != nil {
+		again = "move the worse one."
+	}
+	return "Gauge stick at the ground, every pair:" + limit + ". Off: " + again
 }

@@ -43,6 +43,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TapeDepths:       taskWords.tapeDepths,
 	crew.PullTest:         taskWords.pullTest,
 	crew.DriveStakes:      taskWords.driveStakes,
+	crew.SetBases:         taskWords.setBases,
 	crew.MeasureWidths:    taskWords.measureWidths,
 }
 
@@ -205,7 +206,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 		text += "."
 	}
 	if len(bays) > 0 {
-		text += " Paint the B dots, for braces, in the rows: " + say.And(slices.Compact(bays)) + "."
+		text += " Paint the braces’ pegs in the rows: " + say.And(slices.Compact(bays)) + "."
 	}
 	return strings.TrimSpace(text)
 }

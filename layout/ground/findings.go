@@ -35,7 +35,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 			}
 		}
 	}
-	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
+	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), closedWays(t), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
 }
 
 // stakeFindings says which stakes stand where none should.

@@ -330,7 +330,10 @@ func (r *reader) fillString(key string, s *catalog.String) {
 	case s.Volts > 200:
 		fill(r, key+".most watts", &s.MostWatts, 400, measure.Watts(400), "assumed at 230 V, check the label")
 	default:
-		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "behind a 3 A fuse in the plug, check the label")
+		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "as published for a 3 A plug fuse, check the label")
+	}
+	if s.Supply == nil && s.Volts > 50 && s.Volts < 200 && s.MostWatts <= measure.Power(catalog.PlugFuse)*measure.Power(s.Volts) {
+		fill(r, key+".fuse", &s.Fuse, catalog.PlugFuse, measure.Amps(catalog.PlugFuse), "as UL 588 plugs have, read the plug")
 	}
 }
 

@@ -228,6 +228,7 @@ var keys = []key{
 	{"lights.strings.*.back socket", "true", ""},
 	{"lights.strings.*.most in a chain", "25", ""},
 	{"lights.strings.*.most watts", "210 W", "400 W"},
+	{"lights.strings.*.fuse", "3 A", ""},
 
 	{"power", "{circuits: {porch: {volts: 120 V, breaker: 15 A, gfci: true}}}", "{circuits: {porch: {volts: 230 V, breaker: 16 A, gfci: true}}}"},
 	{"power.circuits", "{porch: {volts: 120 V, breaker: 15 A, gfci: true}}", "{porch: {volts: 230 V, breaker: 16 A, gfci: true}}"},

@@ -78,7 +78,7 @@ lights:
   rows: {first: 14 in, step: 13 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red], walls: right, start: back, sag: 2 in, gaps: [{wall: right, bays: [4]}]}
   drops: [{where: ridge, string: drop led 100 warm, hang: 9 in, lap: 4 in}]
   strings:
-    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W}
+    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W, fuse: 5 A}
     soft set: {length: 5 m, bulbs: 50, watts: 3 W, volts: 24 V, supply: {watts: 30 W, sockets: 2}, weight: 0.02 lb/ft}
 
 power:
