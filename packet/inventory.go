@@ -50,12 +50,7 @@ func (b *binder) inventory() []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
 	add("stake cap", len(b.plan.Stakes), keptStakes)
-	guys := 0
-	for _, s := range b.plan.Stakes {
-		if s.Guy && s.Bay == 0 {
-			guys++
-		}
-	}
+	_, guys, _ := b.stakeCounts()
 	add("guy with its tightener", guys, keptBox)
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
@@ -87,10 +82,10 @@ func (b *binder) pipeKinds() []stored {
 		}
 		like := stored{item: "leg stick", keep: keptLegs}
 		switch {
-		case p.ID.Ridge():
+		case p.ID.Sort().Ridge():
 			like = stored{item: "ridge piece", keep: keptRidge}
 		case p.ID.Brace:
-			like.item = "brace"
+			like = stored{item: "brace", keep: keptRidge}
 		}
 		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
 			like.item += ", " + p.Item
@@ -162,10 +157,18 @@ func (b *binder) keeping() []kept {
 	for _, it := range b.inventory() {
 		there[it.keep] = true
 	}
+	braces := ""
+	if h := heldBy(b.plan); h.braces && !b.spec.Braces.Line {
+		braces = ", braces too"
+	}
+	box, how := "Fittings", "wiped. One box, these leaves on top."
+	if heldBy(b.plan).guys {
+		box, how = "Fittings, guys", "wiped, guys coiled. One box, these leaves on top."
+	}
 	return slices.DeleteFunc([]kept{
 		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, tagged. Flat on three supports, under cover, nothing on top."},
-		{keptRidge, "Ridge pieces", "one bundle, in their order, with the legs."},
-		{keptBox, "Fittings, guys", "wiped, guys coiled. One box, these leaves on top."},
+		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
+		{keptBox, box, how},
 		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
 		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: in a bag apart, counted. No frost."},
 		{keptCords, "Cords", "hung up; covers and timers in a box."},
