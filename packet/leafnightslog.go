@@ -19,8 +19,13 @@ func (b *binder) nightLog() []block.Block {
 		}
 	}
 	gust, _ := b.closeAt()
+	facts := []block.Fact{{What: "closed at gusts of, by meter", Value: b.spec.Units.Speed(gust.Local)}}
+	if _, ok := b.flatAt(); ok {
+		facts = append(facts, block.Fact{What: "too late to lay flat, gusts past", Value: b.spec.Units.Speed(b.wanted(crew.LowerArches, crew.GustBelow).Gust)},
+			block.Fact{What: "too late to lay flat, kept away", Value: b.spec.Units.Room(b.apart())})
+	}
 	list := []block.Block{block.Heading("When it happens: read the box aloud each night"),
-		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(b.worstCases())}, Facts: []block.Fact{{What: "closed at gusts of, by meter", Value: b.spec.Units.Speed(gust.Local)}}}}
+		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(b.worstCases())}, Facts: facts}}
 	list = append(list, casesBlocks(b.otherCases())...)
 	if len(log.nights) > mostInOne {
 		log.columns = 2
