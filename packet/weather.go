@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/weather"
 )
 
@@ -66,7 +67,7 @@ func (b *binder) drillWords() string {
 
 // apart is how near anyone comes when it is too late to lay the tunnel flat.
 func (b *binder) apart() measure.Length {
-	return measure.RoundUp(measure.Length(b.plan.Weather.Drill(false).Apart)*measure.Metre, measure.By(b.spec.Units, measure.Foot, 500*measure.Millimetre))
+	return measure.RoundUp(measure.Length(b.plan.Weather.Drill(false).Apart)*measure.Metre, practice.Paced(b.spec.Units))
 }
 
 // signWords says what is seen, and what an app without gusts shows, when such gusts come.

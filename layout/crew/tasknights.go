@@ -30,9 +30,8 @@ func (b *tasker) nights() {
 	for _, a := range b.watched() {
 		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
 	}
-	foot := measure.By(b.units, measure.Foot, 300*measure.Millimetre)
 	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), kept}, IfOff: cures(CloseTonight),
-		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, foot)), one(ColouredTape)}})
+		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(ColouredTape)}})
 	outlets := b.outlets()
 	if len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician)})

@@ -33,6 +33,11 @@ func CrownFell(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
+// Paced is how coarse a distance is told that is paced or cut by eye. Our own choice.
+func Paced(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 300*measure.Millimetre)
+}
+
 // Watchers is how many watch a night: one counts at the way in, one at the way out, one walks. Common practice, no source.
 const Watchers = 3
 
