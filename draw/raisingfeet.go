@@ -37,8 +37,8 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missin
 // RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
-	const wide = 1.12
-	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.9, r.First.Crown, Foot1, Foot2)
+	const wide = 1.3
+	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.1, r.First.Crown, Foot1, Foot2)
 	s.ground()
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
@@ -48,11 +48,11 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 	s.crew(bent, one, two)
 	s.stake(span/2, r.Down)
 	if !r.Down {
-		s.cap(s.at(span/2-elbowRoom*0.35, 0))
+		s.cap(s.at(span/2-elbowRoom*0.45, 0))
 	}
 	s.under(-span/2, fmt.Sprintf("L%d", number))
 	s.under(span/2, fmt.Sprintf("R%d", number))
-	s.moves(s.at(span*(wide-0.5)+elbowRoom*1.9, helperTall*0.55), s.at(span*(wide-0.5)+elbowRoom*1.05, helperTall*0.55), paper.Emphasis)
+	s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}), paper.Thick)
 	s.name(one, two)
 	return s.lost
 }
@@ -61,7 +61,11 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) (missing []string) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
+	who := []string{Guard, Foot1, Ladder}
+	if ladder {
+		who = append(who, Crown)
+	}
+	s := r.newScene(page, room, side+elbowRoom*0.9, side+elbowRoom*0.6, k.Crown*1.03, who...)
 	s.ground()
 	s.pipe(s.curve())
 	low := s.at(0, 60)
@@ -69,10 +73,10 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 	s.Line(low, s.at(0, k.Crown), paper.Thin)
 	s.Arrowhead(s.at(0, k.Crown), paper.Point{Y: -1}, paper.Black)
 	s.Arrowhead(low, paper.Point{Y: 1}, paper.Black)
-	reader := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))
-	people := []helper{reader}
+	guard := s.helper(Guard, -side-elbowRoom*0.35, s.at(-side, helperTall*0.62), s.at(-side, helperTall*0.8))
+	people := []helper{guard, s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
-		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
+		people = append(people, s.helper(Crown, elbowRoom*1.7, s.at(elbowRoom*1.2, helperTall*0.6)), s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
 	}
 	s.crew(nil, people...)
 	s.name(people...)

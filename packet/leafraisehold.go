@@ -25,10 +25,10 @@ func (r raising) held(k *arch.Kind) []held {
 	u, n := r.spec.Units, k.Numbers[0]
 	list := []held{
 		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe to mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
-		{draw.CrownWord, "up from a line between the feet", u.Taped(k.Crown), k.GiveOrTake(u)},
+		{draw.HeightWord, fmt.Sprintf("line between the feet to mid pipe, crown %d", n), u.Taped(k.Crown), k.GiveOrTake(u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
-		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
+		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside to inside, %s above ground", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
 	}
 	return list
 }
@@ -60,24 +60,24 @@ func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
 // held on the whole are the first bay, and when all arches stand the caps and the way through.
 func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	u := r.spec.Units
-	list := r.readings()
+	list, step := r.readings(), r.stepNumbers()
 	for i, g := range list[:r.readingsHeld()] {
-		what, give, want := fmt.Sprintf("Crown 1 to crown %d, along the ridge", g.arch), practice.RunGive(u), u.Ground(g.want)
+		what, give, want := fmt.Sprintf("Step %d: crown 1 to crown %d, the same way", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = "Crown 1 to crown 2, same edges", practice.BayGive(u)
+			what, give = fmt.Sprintf("Step %d: crown 1 to crown 2, same side of pipe", step[crew.MeasureBay]), practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
 	}
 	if t, ok := r.task(crew.SightAlong, 0); ok {
 		caps, _ := wantedOf(t, crew.CapsBack)
-		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "all"}})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("Step %d: caps in the bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
 	}
 	if t, ok := r.task(crew.TryOpening, 0); ok {
 		high, _ := wantedOf(t, crew.OpeningHigh)
 		wide, _ := wantedOf(t, crew.OpeningWide)
 		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
-		rows = append(rows, place.Row{Cells: []string{"Opening sticks pass", "both"}})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("Step %d: opening sticks pass", step[crew.TryOpening]), "both"}})
 	}
 	if len(rows) > 0 {
 		rows[0].Total = true // a rule: they are of no one arch
@@ -88,8 +88,8 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 // heldOn says which arch is measured, and for which others it stands.
 func (r raising) heldOn(numbers []int) string {
 	text := fmt.Sprintf("Arch %d, held", numbers[0])
-	if numbers[0] == r.stand[0].Number && len(r.stand) > 1 {
-		text = fmt.Sprintf("Arch %d, before any other", numbers[0])
+	if numbers[0] == r.stand[0].Number {
+		text = fmt.Sprintf("Step %d: arch %d", r.stepNumbers()[crew.MeasureArch], numbers[0])
 	}
 	if others := numbers[1:]; len(others) > 0 {
 		text += fmt.Sprintf("; %s only if one looks different", say.Numbers(others))
@@ -99,11 +99,15 @@ func (r raising) heldOn(numbers []int) string {
 
 // signatures are the blanks under the table, one for each time that nobody goes on before it is signed.
 func (r raising) signatures() block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Signed: arch %d", r.stand[0].Number)}}
-	if len(r.readings()) > 0 {
-		blanks = append(blanks, block.Blank{Word: "crown 1 to crown 2"})
+	var blanks block.Blanks
+	step := r.stepNumbers()
+	for _, a := range []crew.Action{crew.MeasureArch, crew.MeasureBay, crew.SightAlong, crew.TryOpening} {
+		if n := step[a]; n > 0 {
+			blanks = append(blanks, block.Blank{Word: fmt.Sprintf("step %d", n)})
+		}
 	}
-	return block.Block{Name: "signed", Gap: 1, Body: append(blanks, block.Blank{Word: "the rest"})}
+	blanks[0].Word = "Signed: " + blanks[0].Word
+	return block.Block{Name: "signed", Gap: 1, Body: blanks}
 }
 
 // reading is a running distance along the crowns.

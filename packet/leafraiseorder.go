@@ -3,12 +3,13 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
-	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
@@ -25,14 +26,35 @@ func (r raising) back() []block.Block {
 	if !r.hangs() {
 		return list
 	}
-	return append(list, panelRows(r.hung(number))...)
+	list = append(list, panelRows(r.hung(number))...)
+	return append(list, r.rowTable()...)
+}
+
+// stepNumbers are the numbers of the steps, each by the action that it is told for.
+func (r raising) stepNumbers() map[crew.Action]int {
+	numbers := map[crew.Action]int{}
+	panels := r.panels()
+	for _, p := range panels {
+		numbers[p.action] = p.number
+	}
+	next := len(panels)
+	for _, t := range r.tasks() {
+		if r.step(t).Text != "" {
+			next++
+			numbers[t.Action] = max(numbers[t.Action], next)
+		}
+	}
+	for _, p := range r.hung(next + 1) {
+		numbers[p.action] = p.number
+	}
+	return numbers
 }
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() []block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when leaf %d is signed: stakes driven", leafNumber("stakes"))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when seen signed: leaf %d, stakes driven", leafNumber("stakes"))}}
 	if len(r.plan.Wraps) > 0 {
-		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d: lights wrapped, UNPLUGGED", leafNumber("lights"))})
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, lights wrapped", leafNumber("lights"))})
 	}
 	return []block.Block{{Name: "start", Body: blanks}}
 }
@@ -90,7 +112,7 @@ func (r raising) aloud() block.Block {
 	}
 	heard := block.Blanks{{Word: "Heard by all: signed"}}
 	if r.spec.Crew.Ask == (spec.Person{}) {
-		heard = append(heard, block.Blank{Word: "Ask"})
+		heard = append(heard, block.Blank{Word: "Ask (name, phone)"})
 	}
 	blocks = append(blocks, block.Block{Body: heard})
 	facts := []block.Fact{{What: "raising cold", Value: u.Temperature(cold.Cold)}}
@@ -139,16 +161,36 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 	if _, ok := r.task(crew.JoinCrown, a.Number); !ok {
 		return panel{}, false
 	}
-	do := "Push legs in to the line."
+	do, off := "Push both legs in to their lines.", "Not in: twist, wipe, push."
 	if r.wholeWraps() {
 		do += " Then its lights go on."
+	}
+	if legs := r.plugged(func(f crew.Figure) []int { return f.Arches }); len(legs) > 0 {
+		where := "Plug leg to leg"
+		if len(legs) < len(r.stand) {
+			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
+		}
+		do += " " + where + ", tie."
+		off += " Plugs do not meet: open one turn, pull nothing."
 	}
 	stub := len(r.plan.Ridge) > 0
 	if stub && len(r.stand) > 2 {
 		do = fmt.Sprintf("Arches %d, %d: tee, branch inward; others: cross. ", a.Number, r.stand[len(r.stand)-1].Number) + do
 	}
-	return panel{do: do, off: "Not in: twist, wipe, push.",
+	return panel{action: crew.JoinCrown, do: do, off: off,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, stub) }}, true
+}
+
+// plugged gathers the arches at whose crowns legs are plugged together, or the bays whose ridge pieces are plugged to what is beside them.
+func (r raising) plugged(of func(crew.Figure) []int) (numbers []int) {
+	for _, t := range r.tasks() {
+		for _, f := range t.Want {
+			if f.What == crew.Plugged {
+				numbers = append(numbers, of(f)...)
+			}
+		}
+	}
+	return numbers
 }
 
 // wholeWraps reports whether lights run over the crown, so that both legs are in it before.
@@ -157,13 +199,13 @@ func (r raising) wholeWraps() bool {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{do: fmt.Sprintf("Crown lifts from beside the pipe. Left leg over %s, to the ground. Cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside the pipe. Leg L%d over stake %s, to the ground. Cap off as it comes.", a.Number, block.Figure(fmt.Sprintf("L%d", a.Number))),
 		off:   "Stuck: off, wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{do: fmt.Sprintf("Crown steps clear. Walk the right leg over %s, slowly. Hold till both are down. Caps in the bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg R%d over stake %s, slowly. Hold till both are down. Caps in the bucket.", a.Number, block.Figure(fmt.Sprintf("R%d", a.Number))),
 		off:   "Crack: walk it back, stop, ask.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.RightFoot(page, room, a.Number) }}
 }
@@ -173,7 +215,7 @@ const leans = "If it leans: arch off, caps on, call the stake crew."
 
 // heldUp guys the first arch, or has it held by a person.
 func (r raising) heldUp(a arch.Arch) panel {
-	p := panel{paint: func(page *paper.Page, room paper.Rect) []string { return r.Held(page, room, a.Number) }}
+	p := panel{action: crew.StretchGuys, paint: func(page *paper.Page, room paper.Rect) []string { return r.Held(page, room, a.Number) }}
 	t, ok := r.task(crew.StretchGuys, a.Number)
 	if !ok {
 		p.do = fmt.Sprintf("Guard holds arch %d, and nothing else, until the %s is joined.", a.Number, block.Figure("last arch"))
@@ -184,21 +226,21 @@ func (r raising) heldUp(a arch.Arch) panel {
 		return p
 	}
 	taut, _ := wantedOf(t, crew.GuyTaut)
-	p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
+	p.do = fmt.Sprintf("Guard holds it plumb. Guys of %s; tighten alike: a finger moves each %s.", guysTo(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	p.off = "Guy stakes stay capped."
 	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
 }
 
 func (r raising) measured(a arch.Arch) panel {
-	do := fmt.Sprintf("Measure arch %d to mid pipe, fill in the front, %s.", a.Number, block.Figure("sign"))
-	return panel{do: do, off: "Off: the list on the front.", hold: true,
+	do := fmt.Sprintf("Measure arch %d as the front’s table says, write it there, %s.", a.Number, block.Figure("sign"))
+	return panel{action: crew.MeasureArch, do: do, off: "Farther off than Within: the list on the front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }
 
 func (r raising) second(first, a arch.Arch) panel {
 	joined := len(r.plan.Ridge) > 0
-	p := panel{paint: func(page *paper.Page, room paper.Rect) []string {
+	p := panel{action: crew.RaiseSame, paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Second(page, room, first.Number, a.Number, joined, r.ladder())
 	}}
 	if !joined {
@@ -206,47 +248,89 @@ func (r raising) second(first, a arch.Arch) panel {
 		p.off = leans
 		return p
 	}
-	p.hold = true
-	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then %d; Crown holds the ladder. Measure crown 1 to crown 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	p.off = "Off: tell the saw how far."
+	p.action, p.hold = crew.MeasureBay, true
+	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d; Crown holds the ladder. Measure crown 1 to crown 2, write it on the front, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.off = "Off: twist, push home."
+	if n := len(r.plan.Ridge); n > 1 {
+		p.wide = true
+		p.do += fmt.Sprintf(" Tell the cutting crew how far off, or right: %s wait for it.", ridges(say.From(2, n)))
+		p.off = "Off: twist, push home, measure again. Still off: the cutting crew makes the others longer or shorter by as much."
+	}
 	return p
 }
+
+// ridges names ridge pieces.
+func ridges(bays []int) string { return "ridge " + say.Numbers(bays) }
 
 // others stands the rest one by one.
 func (r raising) others() panel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
 	joined, to := len(r.plan.Ridge) > 0, min(r.stand[0].Number+3, last)
-	p := panel{paint: func(page *paper.Page, room paper.Rect) []string {
+	p := panel{action: crew.RaiseRest, paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	if _, ok := r.task(crew.WindInPlace, 0); ok {
-		p.do = fmt.Sprintf("Wind ridge 1’s lights (leaf %d). ", leafNumber("lights"))
-	}
-	p.do += fmt.Sprintf("%s one by one", say.Agree(last-third+1, "Arch", "Arches")+" "+block.Figure(say.Numbers(say.From(third, last))))
 	t, _ := r.task(crew.RaiseRest, 0)
-	if joined {
-		p.do += ", held till joined"
-	}
-	p.do += "."
-	if guys := r.guysAtOnce(t); slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy }) {
-		p.do += " Guys at once" + guys + "."
-	}
+	p.do = fmt.Sprintf("%s %s the same, one by one", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))))
 	p.off = "It leans: do not go on."
+	if joined {
+		p.wide = true
+		p.do = r.ridgeLights() + p.do + ", each held till joined, ridge piece into the new crown first"
+		p.off = ""
+	}
+	p.do += "." + r.ridgePlugs()
 	if joined && len(r.readings()) > 1 {
+		p.do += " Tape from crown 1 where the front says, write it there."
 		p.off = "Long: push joints in. Short: stop, ask."
+	}
+	if guys := guysTo(t.Of.Stakes); guys != "" {
+		p.do += " Then its guys straight away: " + guys + "."
+	}
+	if len(r.plugged(bayNumbers)) > 0 {
+		p.off += " Prongs meet prongs: turn the piece end for end."
 	}
 	return p
 }
 
-// guysAtOnce names the stakes that the guys of a task's arches go to: a few by name, many by which of their arch's they are.
-func (r raising) guysAtOnce(t crew.Task) string {
-	guys := slices.DeleteFunc(slices.Clone(t.Of.Stakes), func(s ground.Stake) bool { return !s.Guy })
-	const few = 2
-	if len(guys) <= few {
-		return ": " + stakeNames(guys)
+// bayNumbers are the bays of a figure.
+func bayNumbers(f crew.Figure) []int { return f.Bays }
+
+// ridgeLights has ridge 1 wrapped in its place, and says which way its prongs look.
+func (r raising) ridgeLights() string {
+	t, ok := r.task(crew.WindInPlace, 0)
+	if !ok {
+		return ""
 	}
-	if slices.ContainsFunc(guys, func(s ground.Stake) bool { return s.Way != ground.OneWay }) {
-		return ", a back, b forward"
+	w := r.plan.Lights.Wraps[t.Of.Wraps[0]]
+	return fmt.Sprintf("Meanwhile wrap ridge %d in its place: %s (leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
+}
+
+// ridgePlugs says which way round ridge pieces with lights go in, and at which of them two strings meet.
+func (r raising) ridgePlugs() string {
+	var toward [2][]int // arch 1, the last arch
+	for _, w := range r.plan.Wraps {
+		if w.On.Kind != lights.Ridge {
+			continue
+		}
+		k := 0
+		if w.Crown {
+			k = 1
+		}
+		toward[k] = append(toward[k], w.On.Number)
 	}
-	return ""
+	var words []string
+	for k, list := range toward {
+		slices.Sort(list)
+		if list = slices.Compact(list); len(list) > 0 {
+			words = append(words, fmt.Sprintf("%s toward arch %d", ridges(list), [2]int{r.stand[0].Number, r.stand[len(r.stand)-1].Number}[k]))
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	text := " Prongs: " + strings.Join(words, ", ") + "."
+	if bays := r.plugged(bayNumbers); len(bays) > 0 {
+		slices.Sort(bays)
+		text += " Plug together at " + say.Numbered("crown", slices.Compact(bays)) + "."
+	}
+	return text
 }
