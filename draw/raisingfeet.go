@@ -61,11 +61,7 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) (missing []string) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	who := []string{Guard, Foot1, Ladder}
-	if ladder {
-		who = append(who, Crown)
-	}
-	s := r.newScene(page, room, side+elbowRoom*0.9, side+elbowRoom*0.6, k.Crown*1.03, who...)
+	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
 	s.ground()
 	s.pipe(s.curve())
 	low := s.at(0, 60)
@@ -73,10 +69,9 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 	s.Line(low, s.at(0, k.Crown), paper.Thin)
 	s.Arrowhead(s.at(0, k.Crown), paper.Point{Y: -1}, paper.Black)
 	s.Arrowhead(low, paper.Point{Y: 1}, paper.Black)
-	guard := s.helper(Guard, -side-elbowRoom*0.35, s.at(-side, helperTall*0.62), s.at(-side, helperTall*0.8))
-	people := []helper{guard, s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
+	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
-		people = append(people, s.helper(Crown, elbowRoom*1.7, s.at(elbowRoom*1.2, helperTall*0.6)), s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
+		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
 	}
 	s.crew(nil, people...)
 	s.name(people...)

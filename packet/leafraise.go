@@ -79,6 +79,7 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 	told = append(told, block.Fact{What: "scale of the profile", Value: s.Words})
 	list := []block.Block{{Name: "profile", Body: top, Facts: told}, holdTable(append(rows, all...), append(facts, more...), false)}
 	list = append(list, r.crowns()...)
+	list = append(list, r.joining()...)
 	return append(list, r.signatures())
 }
 
@@ -116,9 +117,9 @@ func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
 
 // people says who does it.
 func (r raising) people() []block.Block {
-	crown, ladder := "Crown: lifts at the top, then holds the ladder", "Ladder: climbs"
+	crown, ladder := "Crown: lifts the top, then holds the ladder", "Ladder: climbs"
 	if !r.ladder() {
-		crown, ladder = "Crown: lifts at the top", "Ladder: helps at the top"
+		crown, ladder = "Crown: lifts the top", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, nothing else"
 	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
@@ -128,7 +129,7 @@ func (r raising) people() []block.Block {
 		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
 	bring := fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))
 	if len(r.plan.Strings) > 0 {
-		bring = fmt.Sprintf("Bring: see leaf %d; for the lights leaf %d.", leafNumber("stock"), leafNumber("lights"))
+		bring = fmt.Sprintf("Bring: see leaf %d; leaf %d for lights.", leafNumber("stock"), leafNumber("lights"))
 	}
 	return append(list, block.Block{Name: "bring", Gap: 1.6, Body: block.Words{Text: bring}})
 }
@@ -142,19 +143,18 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	line := func(name, text string) block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: text}}
 	}
-	const apart = "arch off, caps on, call the stake crew."
-	list := []block.Block{block.Heading("Farther off than Within"), line("feet", "Feet: a stake is off its dot: "+apart)}
+	list := []block.Block{block.Heading("Farther off than Within"), line("feet", "Feet: a stake is off its dot. Arch off, caps on, call the stake crew.")}
 	effect, by := r.beyond(k, arch.Move{Crown: m.By / 2}, m.By)
 	list = append(list, line("foot", fmt.Sprintf("%s: one leg end over %s above ground. Push it down.", effect, by)))
 	effect, by = r.beyond(k, m.Long, m.By)
-	mend := "Push it into its sockets to the stop."
+	mend := "Push it in to the stop."
 	if k.Spec.OneStick {
 		mend = "Measure the stick."
 	}
-	list = append(list, line("pipe", fmt.Sprintf("%s: over %s too much pipe. %s As far the other way: too little; measure the sticks.", effect, by, mend)))
+	list = append(list, line("pipe", fmt.Sprintf("%s: over %s too much pipe. %s The reverse: too little; measure the sticks.", effect, by, mend)))
 	if m.Lean != (arch.Move{}) {
 		effect, by = r.beyond(k, m.Lean, m.By)
-		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out; the other way, in: %s", effect, by, apart)))
+		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out (the reverse: in). As for the feet.", effect, by)))
 	}
 	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop, ask. Force nothing."}})
 }

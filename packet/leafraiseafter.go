@@ -50,7 +50,7 @@ func (r raising) step(t crew.Task) block.Step {
 		if len(r.stand) > 2 {
 			return block.Step{} // told before the third arch
 		}
-		return block.Step{Text: r.ridgeLights() + r.climbs() + "." + r.ridgePlugs()}
+		return block.Step{Text: r.wrapInPlace() + r.climbs() + "."}
 	case crew.RunCrownLine, crew.ScrewSockets, crew.GlueSockets:
 		return r.sockets(t.Action)
 	case crew.SightAlong:
@@ -83,17 +83,13 @@ func (r raising) sockets(action crew.Action) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.climbs() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	}
-	from := "T"
-	if r.ladder() {
-		from = "From the ladder: t"
-	}
-	return block.Step{Text: fmt.Sprintf("%she crown line from crown %s to %s, a turn and a knot at each fitting, hand tight.", from, block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
-		Then: "It keeps joints from working out. Slack: knot it again."}
+	return block.Step{Text: fmt.Sprintf("Crown line from crown %s to %s, a turn and a knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
+		Then: "Slack: knot it again, or joints work out."}
 }
 
 // sight has the whole looked along and the caps counted.
 func (r raising) sight(t crew.Task) block.Step {
-	text, off := "Look along ridge and feet: nothing leans.", "It leans: stop, ask."
+	text, off := "Look along: nothing leans.", "It leans: stop, ask."
 	if len(t.Of.Stakes) > 0 {
 		text += " Tighten guys alike, a ribbon on each."
 		off = "It leans: slacken one guy, draw in the other."
@@ -116,7 +112,7 @@ func (r raising) hung(number int) []panel {
 	}
 	if t, ok := r.task(crew.HangDrops, 0); ok {
 		low, _ := wantedOf(t, crew.LowestDrop)
-		add(panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops, unplugged. %s. No end lower than %s. Strings: leaf %d.", r.climbs(), block.Figure(r.spec.Units.Inches(low.Length)), leafNumber("lights")),
+		add(panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops, with no power. %s. No end lower than %s. Strings: leaf %d.", r.climbs(), block.Figure(r.spec.Units.Inches(low.Length)), leafNumber("lights")),
 			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: r.spec.Units.Inches(low.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Dropped(page, room, r.ladder()) }})
 	}
 	if _, ok := r.task(crew.TryOpening, 0); ok {
@@ -130,14 +126,14 @@ const hangsIn = "Lights touch: tie them up. Pipe touches: stop, ask."
 
 // walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
 func walkThrough() string {
-	return "Opening sticks through every arch, one across the top of the other. Nothing touches: " + block.Figure("sign") + "."
+	return "Sticks through every arch, one across the top of the other. Nothing touches: " + block.Figure("sign") + "."
 }
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	sag, _ := wantedOf(t, crew.Sag)
 	hangs := r.spec.Units.Inches(sag.Length)
-	do := fmt.Sprintf("Rows, with no power: each way in the table below, from its first arch, prongs first. A tie at every flag; at mid bay it hangs %s, no more. The strings’ ends: leaf %d.", block.Figure(hangs), leafNumber("lights"))
+	do := fmt.Sprintf("Rows, with no power: as the table below, from its first arch, prongs first; at the end up the leg. A tie at every flag; at mid bay it hangs %s, no more. The strings’ ends: leaf %d.", block.Figure(hangs), leafNumber("lights"))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.climbs() + "."
 	}
@@ -177,7 +173,7 @@ func (r raising) rowTable() []block.Block {
 				names = append(names, numbered{"S", s.Number, ""})
 			}
 		}
-		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), say.Capital(say.Agree(len(p.Rows), "row", "rows")) + " " + strings.Join(way, ", up, "), inRanges(names), p.Kind}})
+		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), strings.Join(way, ", "), inRanges(names), p.Kind}})
 	}
 	var flags []string
 	seen := map[int]bool{}
@@ -187,7 +183,7 @@ func (r raising) rowTable() []block.Block {
 			flags = append(flags, fmt.Sprintf("row %d %s", row.Number, r.spec.Units.Inches(row.Tape)))
 		}
 	}
-	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 17}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Way"}, {Head: "Strings, in order", Lettering: paper.CellSmall, Width: 40}, {Head: "Kind", Width: 42}}}
+	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 15}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Rows"}, {Head: "Strings", Lettering: paper.CellSmall, Width: 30}, {Head: "Kind", Width: 43}}}
 	return []block.Block{
 		{Name: "rows", Gap: 3, Keep: true, Body: block.Words{Text: "Flags, up each leg: " + strings.Join(flags, ", ") + "."}},
 		{Name: "ways of the rows", Gap: 1.5, Body: block.Table{Table: table, Rows: rows}},

@@ -109,11 +109,14 @@ func guysTo(stakes []ground.Stake) string {
 	var words []string
 	for _, k := range order {
 		n, to := arches[k], names[k]
-		text := fmt.Sprintf("arch %d to %s", n[0], say.And(to[0]))
+		text := fmt.Sprintf("arch %d: %s", n[0], strings.Join(to[0], ", "))
 		if k.both {
-			text += " behind, " + say.And(to[1]) + " ahead"
+			text += " behind, " + strings.Join(to[1], ", ") + " ahead"
 		}
-		if len(n) > 1 {
+		switch {
+		case len(n) > mostNamed:
+			text += fmt.Sprintf(" (%d more alike)", len(n)-1)
+		case len(n) > 1:
 			text += fmt.Sprintf(" (%s alike)", say.Numbers(n[1:]))
 		}
 		words = append(words, text)

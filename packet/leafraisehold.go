@@ -25,10 +25,10 @@ func (r raising) held(k *arch.Kind) []held {
 	u, n := r.spec.Units, k.Numbers[0]
 	list := []held{
 		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe to mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
-		{draw.HeightWord, fmt.Sprintf("line between the feet to mid pipe, crown %d", n), u.Taped(k.Crown), k.GiveOrTake(u)},
+		{draw.HeightWord, "line between feet to mid pipe", u.Taped(k.Crown), k.GiveOrTake(u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
-		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside to inside, %s above ground", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
+		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s above ground", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
 	}
 	return list
 }
@@ -62,9 +62,9 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	u := r.spec.Units
 	list, step := r.readings(), r.stepNumbers()
 	for i, g := range list[:r.readingsHeld()] {
-		what, give, want := fmt.Sprintf("Step %d: crown 1 to crown %d, the same way", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
+		what, give, want := fmt.Sprintf("Step %d: crown 1 to %d, the same way", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = fmt.Sprintf("Step %d: crown 1 to crown 2, same side of pipe", step[crew.MeasureBay]), practice.BayGive(u)
+			what, give = fmt.Sprintf("Step %d: crown 1 to 2, same side of pipe", step[crew.MeasureBay]), practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -44,8 +45,10 @@ func (r raising) stepNumbers() map[crew.Action]int {
 			numbers[t.Action] = max(numbers[t.Action], next)
 		}
 	}
-	for _, p := range r.hung(next + 1) {
-		numbers[p.action] = p.number
+	if r.hangs() {
+		for _, p := range r.hung(next + 1) {
+			numbers[p.action] = p.number
+		}
 	}
 	return numbers
 }
@@ -161,7 +164,7 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 	if _, ok := r.task(crew.JoinCrown, a.Number); !ok {
 		return panel{}, false
 	}
-	do, off := "Push both legs in to their lines.", "Not in: twist, wipe, push."
+	do, off := "Legs in to their lines.", "Not in: twist, wipe."
 	if r.wholeWraps() {
 		do += " Then its lights go on."
 	}
@@ -171,11 +174,11 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
 		}
 		do += " " + where + ", tie."
-		off += " Plugs do not meet: open one turn, pull nothing."
+		off += " Plugs short: open one turn."
 	}
 	stub := len(r.plan.Ridge) > 0
 	if stub && len(r.stand) > 2 {
-		do = fmt.Sprintf("Arches %d, %d: tee, branch inward; others: cross. ", a.Number, r.stand[len(r.stand)-1].Number) + do
+		do = fmt.Sprintf("Tee on arches %d, %d, cross on others. ", a.Number, r.stand[len(r.stand)-1].Number) + do
 	}
 	return panel{action: crew.JoinCrown, do: do, off: off,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, stub) }}, true
@@ -199,14 +202,14 @@ func (r raising) wholeWraps() bool {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside the pipe. Leg L%d over stake %s, to the ground. Cap off as it comes.", a.Number, block.Figure(fmt.Sprintf("L%d", a.Number))),
-		off:   "Stuck: off, wipe, never hammer.",
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside the pipe. Leg %s over its stake, to the ground; cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
+		off:   "Stuck: wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg R%d over stake %s, slowly. Hold till both are down. Caps in the bucket.", a.Number, block.Figure(fmt.Sprintf("R%d", a.Number))),
-		off:   "Crack: walk it back, stop, ask.",
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg %s over its stake, slowly. Hold till both are down. Caps in the bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.RightFoot(page, room, a.Number) }}
 }
 
@@ -226,15 +229,15 @@ func (r raising) heldUp(a arch.Arch) panel {
 		return p
 	}
 	taut, _ := wantedOf(t, crew.GuyTaut)
-	p.do = fmt.Sprintf("Guard holds it plumb. Guys of %s; tighten alike: a finger moves each %s.", guysTo(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
+	p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
 	p.off = "Guy stakes stay capped."
 	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
 }
 
 func (r raising) measured(a arch.Arch) panel {
-	do := fmt.Sprintf("Measure arch %d as the front’s table says, write it there, %s.", a.Number, block.Figure("sign"))
-	return panel{action: crew.MeasureArch, do: do, off: "Farther off than Within: the list on the front.", hold: true,
+	do := fmt.Sprintf("Measure arch %d as in front, write it there, %s.", a.Number, block.Figure("sign"))
+	return panel{action: crew.MeasureArch, do: do, off: "Farther off than Within: the list in front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }
 
@@ -249,12 +252,10 @@ func (r raising) second(first, a arch.Arch) panel {
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
-	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d; Crown holds the ladder. Measure crown 1 to crown 2, write it on the front, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d. Measure crown 1 to 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	p.off = "Off: twist, push home."
 	if n := len(r.plan.Ridge); n > 1 {
-		p.wide = true
-		p.do += fmt.Sprintf(" Tell the cutting crew how far off, or right: %s wait for it.", ridges(say.From(2, n)))
-		p.off = "Off: twist, push home, measure again. Still off: the cutting crew makes the others longer or shorter by as much."
+		p.off = fmt.Sprintf("Off: push home. Tell the cutting crew: %s wait.", ridges(say.From(2, n)))
 	}
 	return p
 }
@@ -266,46 +267,72 @@ func ridges(bays []int) string { return "ridge " + say.Numbers(bays) }
 func (r raising) others() panel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
 	joined, to := len(r.plan.Ridge) > 0, min(r.stand[0].Number+3, last)
-	p := panel{action: crew.RaiseRest, paint: func(page *paper.Page, room paper.Rect) []string {
+	p := panel{action: crew.RaiseRest, off: "It leans: do not go on.", paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
 	t, _ := r.task(crew.RaiseRest, 0)
-	p.do = fmt.Sprintf("%s %s the same, one by one", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))))
-	p.off = "It leans: do not go on."
+	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s the same", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))))
 	if joined {
-		p.wide = true
-		p.do = r.ridgeLights() + p.do + ", each held till joined, ridge piece into the new crown first"
-		p.off = ""
+		p.do += "; hold each till its ridge is in"
+		if len(r.plugged(bayNumbers)) > 0 {
+			p.do += ", plugged"
+		}
 	}
-	p.do += "." + r.ridgePlugs()
 	if joined && len(r.readings()) > 1 {
-		p.do += " Tape from crown 1 where the front says, write it there."
+		p.do += ", taped"
 		p.off = "Long: push joints in. Short: stop, ask."
 	}
-	if guys := guysTo(t.Of.Stakes); guys != "" {
-		p.do += " Then its guys straight away: " + guys + "."
-	}
-	if len(r.plugged(bayNumbers)) > 0 {
-		p.off += " Prongs meet prongs: turn the piece end for end."
+	p.do += "."
+	switch guys := r.guysAtOnce(t); {
+	case len(guys) > mostGuys:
+		p.do += " Then its guys, as in front."
+	case len(guys) > 0:
+		p.do += " Guys of " + guysTo(guys) + "."
 	}
 	return p
+}
+
+// mostGuys is how many stakes of guys are named in a picture's words.
+const mostGuys = 2
+
+// guysAtOnce are the stakes that the guys of a task's arches go to.
+func (r raising) guysAtOnce(t crew.Task) []ground.Stake {
+	return slices.DeleteFunc(slices.Clone(t.Of.Stakes), func(s ground.Stake) bool { return !s.Guy })
 }
 
 // bayNumbers are the bays of a figure.
 func bayNumbers(f crew.Figure) []int { return f.Bays }
 
-// ridgeLights has ridge 1 wrapped in its place, and says which way its prongs look.
-func (r raising) ridgeLights() string {
+// wrapInPlace has ridge 1 wrapped where it is.
+func (r raising) wrapInPlace() string {
 	t, ok := r.task(crew.WindInPlace, 0)
 	if !ok {
 		return ""
 	}
 	w := r.plan.Lights.Wraps[t.Of.Wraps[0]]
-	return fmt.Sprintf("Meanwhile wrap ridge %d in its place: %s (leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
+	return fmt.Sprintf("Wrap ridge %d there (%s, leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
 }
 
-// ridgePlugs says which way round ridge pieces with lights go in, and at which of them two strings meet.
-func (r raising) ridgePlugs() string {
+// joining tells of the arches after the second what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
+// which crowns two of them are plugged together.
+func (r raising) joining() []block.Block {
+	var words []string
+	t, ok := r.task(crew.RaiseRest, 0)
+	if guys := r.guysAtOnce(t); len(guys) > mostGuys {
+		words = append(words, "Guys of "+guysTo(guys)+".")
+	}
+	if prongs := r.ridgeProngs(); ok && prongs != "" {
+		words = append(words, prongs)
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	step := fmt.Sprintf("Step %d. ", r.stepNumbers()[crew.RaiseRest])
+	return []block.Block{{Name: "joining", Gap: 2, Body: block.Words{Text: step + strings.Join(words, " ")}}}
+}
+
+// ridgeProngs says which way round ridge pieces with lights go in and at which crowns they are plugged together, where that is short.
+func (r raising) ridgeProngs() string {
 	var toward [2][]int // arch 1, the last arch
 	for _, w := range r.plan.Wraps {
 		if w.On.Kind != lights.Ridge {
@@ -317,20 +344,29 @@ func (r raising) ridgePlugs() string {
 		}
 		toward[k] = append(toward[k], w.On.Number)
 	}
+	bays := r.plugged(bayNumbers)
+	slices.Sort(bays)
+	bays = slices.Compact(bays)
+	const few = 8 // stretches of numbers
+	const meet = "Prongs meet prongs: turn the piece end for end."
 	var words []string
+	runs := len(say.Runs(bays))
 	for k, list := range toward {
 		slices.Sort(list)
 		if list = slices.Compact(list); len(list) > 0 {
+			runs += len(say.Runs(list))
 			words = append(words, fmt.Sprintf("%s toward arch %d", ridges(list), [2]int{r.stand[0].Number, r.stand[len(r.stand)-1].Number}[k]))
 		}
 	}
-	if len(words) == 0 {
+	switch {
+	case len(words) == 0:
 		return ""
+	case runs > few:
+		return fmt.Sprintf("Ridge lights face and plug as leaf %d draws. %s", leafNumber("lights"), meet)
 	}
-	text := " Prongs: " + strings.Join(words, ", ") + "."
-	if bays := r.plugged(bayNumbers); len(bays) > 0 {
-		slices.Sort(bays)
-		text += " Plug together at " + say.Numbered("crown", slices.Compact(bays)) + "."
+	text := "Prongs of " + strings.Join(words, ", of ") + "."
+	if len(bays) > 0 {
+		text += " Plug together at " + say.Numbered("crown", bays) + ". " + meet
 	}
 	return text
 }

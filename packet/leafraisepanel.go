@@ -12,8 +12,7 @@ import (
 type panel struct {
 	action crew.Action // what is told in it
 	number int
-	wide   bool   // over the whole width
-	large  bool   // with a picture over half of it
+	large  bool   // over the whole width, its picture over half of it
 	do     string // with its figures marked
 	off    string // empty for none
 	hold   bool
@@ -29,7 +28,7 @@ const (
 	panelMargin paper.Length = 7.8 // left of the picture: the number over the box to tick
 	panelInset  paper.Length = 1.1
 	panelGap    paper.Length = 1.8 // from the picture to the words
-	largeLeast  paper.Length = 56
+	largeLeast  paper.Length = 48
 	largeMost   paper.Length = 80
 	largeWide   paper.Length = 95
 )
@@ -93,16 +92,13 @@ func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	return missing
 }
 
-// alone reports whether it takes a row to itself.
-func (p panel) alone() bool { return p.wide || p.large }
-
 // panelRows sets panels two in a row, save those that take a whole one.
 func panelRows(panels []panel) []block.Block {
 	const across = 2
 	var list []block.Block
 	for len(panels) > 0 {
 		n := 1
-		for n < across && n < len(panels) && !panels[0].alone() && !panels[n].alone() {
+		for n < across && n < len(panels) && !panels[0].large && !panels[n].large {
 			n++
 		}
 		row := block.Columns{Gap: 1.6}
