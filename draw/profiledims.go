@@ -72,7 +72,7 @@ func (f *elevation) width() {
 	if !ok || k.ShoulderWidth <= 0 {
 		return
 	}
-	f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), fmt.Sprintf("%s above ground", f.Units.Inches(k.ShoulderHeight)))
+	f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), fmt.Sprintf("%s up", f.Units.Inches(k.ShoulderHeight)))
 }
 
 // between draws a width from one place to another with its number over the line and its words under it, both under it where there is

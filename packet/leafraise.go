@@ -66,18 +66,19 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 	p := r.profile(r.groups[0])
 	_, room := r.newSide(false)
 	picture := []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}}}
-	beside := func(left, right []block.Block) block.Columns {
-		return block.Columns{Gap: 5, Cols: []block.Column{{Width: p.Width(s), Blocks: left}, {Share: 1, Blocks: right}}}
-	}
-	top := beside(picture, append(r.people(), r.faults(p.Kind)...))
-	if under := beside(append(picture, r.people()...), r.faults(p.Kind)); under.Height(room.W) < top.Height(room.W) {
-		top = under
+	told := append(r.people(), r.faults(p.Kind)...)
+	var top block.Columns
+	for under := range len(r.people()) + 1 { // so much stands under the picture as makes it all lowest
+		sides := block.Columns{Gap: 5, Cols: []block.Column{{Width: p.Width(s), Blocks: slices.Concat(picture, told[:under])}, {Share: 1, Blocks: told[under:]}}}
+		if under == 0 || sides.Height(room.W) < top.Height(room.W) {
+			top = sides
+		}
 	}
 	rows, facts := r.holds(r.groups[0])
 	all, more := r.heldOnAll()
-	told := append(r.profileFacts(p), r.faultFacts(p.Kind)...)
-	told = append(told, block.Fact{What: "scale of the profile", Value: s.Words})
-	list := []block.Block{{Name: "profile", Body: top, Facts: told}, holdTable(append(rows, all...), append(facts, more...), false)}
+	shown := append(r.profileFacts(p), r.faultFacts(p.Kind)...)
+	shown = append(shown, block.Fact{What: "scale of the profile", Value: s.Words})
+	list := []block.Block{{Name: "profile", Body: top, Facts: shown}, holdTable(append(rows, all...), append(facts, more...), false)}
 	list = append(list, r.crowns()...)
 	list = append(list, r.joining()...)
 	return append(list, r.signatures())
@@ -125,13 +126,13 @@ func (r raising) people() []block.Block {
 	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d is joined", r.stand[1].Number)
 	}
-	list := []block.Block{{Name: "people", Gap: 1.6, Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}},
-		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
 	bring := fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))
 	if len(r.plan.Strings) > 0 {
-		bring = fmt.Sprintf("Bring: see leaf %d; leaf %d for lights.", leafNumber("stock"), leafNumber("lights"))
+		bring = fmt.Sprintf("Bring leaf %d; see leaf %d.", leafNumber("lights"), leafNumber("stock"))
 	}
-	return append(list, block.Block{Name: "bring", Gap: 1.6, Body: block.Words{Text: bring}})
+	return []block.Block{{Name: "bring", Gap: 1, Body: block.Words{Text: bring}},
+		{Name: "people", Gap: 1.6, Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}},
+		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
 }
 
 // faults says what to look at where the arch is farther off than it may be: what shows beyond that, what does it, what to do.
@@ -145,7 +146,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	}
 	list := []block.Block{block.Heading("Farther off than Within"), line("feet", "Feet: a stake is off its dot. Arch off, caps on, call the stake crew.")}
 	effect, by := r.beyond(k, arch.Move{Crown: m.By / 2}, m.By)
-	list = append(list, line("foot", fmt.Sprintf("%s: one leg end over %s above ground. Push it down.", effect, by)))
+	list = append(list, line("foot", fmt.Sprintf("%s: one leg end over %s up. Push it down.", effect, by)))
 	effect, by = r.beyond(k, m.Long, m.By)
 	mend := "Push it in to the stop."
 	if k.Spec.OneStick {
@@ -154,7 +155,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	list = append(list, line("pipe", fmt.Sprintf("%s: over %s too much pipe. %s The reverse: too little; measure the sticks.", effect, by, mend)))
 	if m.Lean != (arch.Move{}) {
 		effect, by = r.beyond(k, m.Lean, m.By)
-		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out (the reverse: in). As for the feet.", effect, by)))
+		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out. As for the feet.", effect, by)))
 	}
 	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop, ask. Force nothing."}})
 }

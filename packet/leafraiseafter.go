@@ -83,8 +83,8 @@ func (r raising) sockets(action crew.Action) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.climbs() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	}
-	return block.Step{Text: fmt.Sprintf("Crown line from crown %s to %s, a turn and a knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
-		Then: "Slack: knot it again, or joints work out."}
+	return block.Step{Text: fmt.Sprintf("Crown line, crown %s to %s: a turn and a knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
+		Then: "Slack: knot again, or joints work out."}
 }
 
 // sight has the whole looked along and the caps counted.
@@ -92,9 +92,9 @@ func (r raising) sight(t crew.Task) block.Step {
 	text, off := "Look along: nothing leans.", "It leans: stop, ask."
 	if len(t.Of.Stakes) > 0 {
 		text += " Tighten guys alike, a ribbon on each."
-		off = "It leans: slacken one guy, draw in the other."
+		off = "Leans: slacken one guy, draw the other."
 	}
-	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " A cap missing: a stake stands bare, find it."}
+	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find the bare stake."}
 }
 
 // hangs reports whether rows or drops are hung on the arches that stand.
@@ -122,11 +122,11 @@ func (r raising) hung(number int) []panel {
 }
 
 // hangsIn is what is done where the sticks touch.
-const hangsIn = "Lights touch: tie them up. Pipe touches: stop, ask."
+const hangsIn = "Lights touch: tie up. Pipe touches: stop, ask."
 
 // walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
 func walkThrough() string {
-	return "Sticks through every arch, one across the top of the other. Nothing touches: " + block.Figure("sign") + "."
+	return "Sticks through every arch, one across the other’s top. Nothing touches: " + block.Figure("sign") + "."
 }
 
 // rows hangs the rows of all walls.

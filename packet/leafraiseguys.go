@@ -30,7 +30,7 @@ func (r raising) tiedFlat() (panel, bool) {
 	}
 	t, _ := r.task(crew.TieGuysFlat, 0)
 	band, _ := wantedOf(t, crew.KnotClamped)
-	do, bare, facts := "Flat: "+r.guysALeg()+". Tightener on each, clamp under its knot.", "", []block.Fact(nil)
+	do, bare, facts := "Flat: "+r.guysALeg()+". Tightener on each, clamp under each knot.", "", []block.Fact(nil)
 	if r.Wrapped {
 		bare = u.Inches(band.Length)
 		do, facts = "Flat, on bare pipe"+strings.TrimPrefix(do, "Flat"), []block.Fact{{What: "bare band at a guy", Value: bare}}
@@ -69,7 +69,7 @@ func (r raising) guysALeg() string {
 		case len(list) > mostNamed:
 			words = append(words, fmt.Sprintf("%s a leg on %s between", say.Count(k+1, "guy"), say.Count(len(list), "arch")))
 		case len(words) > 0:
-			words = append(words, fmt.Sprintf("%d a leg on %s, one above the other", k+1, say.Numbers(list)))
+			words = append(words, fmt.Sprintf("%d a leg on %s", k+1, say.Numbers(list)))
 		default:
 			words = append(words, fmt.Sprintf("%s a leg on %s", say.Count(k+1, "guy"), say.Numbered("arch", list)))
 		}

@@ -49,7 +49,7 @@ func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
 
 // holdTable is what is measured, with room for what is found: across a side, or beside a picture.
 func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
-	columns := []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
+	columns := []place.Column{{Head: "Step: measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
 		{Head: "Found", Width: 34}}
 	if beside {
 		columns = []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 29}, {Head: "Within", Lettering: paper.CellSmall, Width: 22}, {Head: "Found", Width: 17}}
@@ -62,22 +62,22 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	u := r.spec.Units
 	list, step := r.readings(), r.stepNumbers()
 	for i, g := range list[:r.readingsHeld()] {
-		what, give, want := fmt.Sprintf("Step %d: crown 1 to %d, the same way", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
+		what, give, want := fmt.Sprintf("%d: crown 1 to %d", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = fmt.Sprintf("Step %d: crown 1 to 2, same side of pipe", step[crew.MeasureBay]), practice.BayGive(u)
+			what, give = fmt.Sprintf("%d: crown 1 to 2, same side of pipe", step[crew.MeasureBay]), practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
 	}
 	if t, ok := r.task(crew.SightAlong, 0); ok {
 		caps, _ := wantedOf(t, crew.CapsBack)
-		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("Step %d: caps in the bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: caps in the bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
 	}
 	if t, ok := r.task(crew.TryOpening, 0); ok {
 		high, _ := wantedOf(t, crew.OpeningHigh)
 		wide, _ := wantedOf(t, crew.OpeningWide)
 		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
-		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("Step %d: opening sticks pass", step[crew.TryOpening]), "both"}})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: opening sticks pass", step[crew.TryOpening]), "both"}})
 	}
 	if len(rows) > 0 {
 		rows[0].Total = true // a rule: they are of no one arch
@@ -89,10 +89,10 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 func (r raising) heldOn(numbers []int) string {
 	text := fmt.Sprintf("Arch %d, held", numbers[0])
 	if numbers[0] == r.stand[0].Number {
-		text = fmt.Sprintf("Step %d: arch %d", r.stepNumbers()[crew.MeasureArch], numbers[0])
+		text = fmt.Sprintf("%d: arch %d", r.stepNumbers()[crew.MeasureArch], numbers[0])
 	}
 	if others := numbers[1:]; len(others) > 0 {
-		text += fmt.Sprintf("; %s only if one looks different", say.Numbers(others))
+		text += fmt.Sprintf("; %s if one looks different", say.Numbers(others))
 	}
 	return text
 }
@@ -103,10 +103,10 @@ func (r raising) signatures() block.Block {
 	step := r.stepNumbers()
 	for _, a := range []crew.Action{crew.MeasureArch, crew.MeasureBay, crew.SightAlong, crew.TryOpening} {
 		if n := step[a]; n > 0 {
-			blanks = append(blanks, block.Blank{Word: fmt.Sprintf("step %d", n)})
+			blanks = append(blanks, block.Blank{Word: fmt.Sprint(n)})
 		}
 	}
-	blanks[0].Word = "Signed: " + blanks[0].Word
+	blanks[0].Word = "Signed: step " + blanks[0].Word
 	return block.Block{Name: "signed", Gap: 1, Body: blanks}
 }
 

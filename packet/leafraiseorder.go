@@ -55,7 +55,7 @@ func (r raising) stepNumbers() map[crew.Action]int {
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() []block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when seen signed: leaf %d, stakes driven", leafNumber("stakes"))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes driven", leafNumber("stakes"))}}
 	if len(r.plan.Wraps) > 0 {
 		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, lights wrapped", leafNumber("lights"))})
 	}
@@ -202,13 +202,13 @@ func (r raising) wholeWraps() bool {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside the pipe. Leg %s over its stake, to the ground; cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its stake to the ground, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
 		off:   "Stuck: wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg %s over its stake, slowly. Hold till both are down. Caps in the bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg %s over its stake, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
 		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.RightFoot(page, room, a.Number) }}
 }
@@ -236,8 +236,8 @@ func (r raising) heldUp(a arch.Arch) panel {
 }
 
 func (r raising) measured(a arch.Arch) panel {
-	do := fmt.Sprintf("Measure arch %d as in front, write it there, %s.", a.Number, block.Figure("sign"))
-	return panel{action: crew.MeasureArch, do: do, off: "Farther off than Within: the list in front.", hold: true,
+	do := fmt.Sprintf("Measure arch %d, fill in the front, %s.", a.Number, block.Figure("sign"))
+	return panel{action: crew.MeasureArch, do: do, off: "Off: the list in front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }
 
@@ -285,7 +285,7 @@ func (r raising) others() panel {
 	p.do += "."
 	switch guys := r.guysAtOnce(t); {
 	case len(guys) > mostGuys:
-		p.do += " Then its guys, as in front."
+		p.do += " Then guys, as in front."
 	case len(guys) > 0:
 		p.do += " Guys of " + guysTo(guys) + "."
 	}
@@ -348,23 +348,23 @@ func (r raising) ridgeProngs() string {
 	slices.Sort(bays)
 	bays = slices.Compact(bays)
 	const few = 8 // stretches of numbers
-	const meet = "Prongs meet prongs: turn the piece end for end."
+	const meet = "Prongs meet prongs: turn the piece round."
 	var words []string
 	runs := len(say.Runs(bays))
 	for k, list := range toward {
 		slices.Sort(list)
 		if list = slices.Compact(list); len(list) > 0 {
 			runs += len(say.Runs(list))
-			words = append(words, fmt.Sprintf("%s toward arch %d", ridges(list), [2]int{r.stand[0].Number, r.stand[len(r.stand)-1].Number}[k]))
+			words = append(words, fmt.Sprintf("%s toward arch %d", say.Numbers(list), [2]int{r.stand[0].Number, r.stand[len(r.stand)-1].Number}[k]))
 		}
 	}
 	switch {
 	case len(words) == 0:
 		return ""
 	case runs > few:
-		return fmt.Sprintf("Ridge lights face and plug as leaf %d draws. %s", leafNumber("lights"), meet)
+		return fmt.Sprintf("Ridge lights face and plug as leaf %d draws.", leafNumber("lights"))
 	}
-	text := "Prongs of " + strings.Join(words, ", of ") + "."
+	text := "Prongs of ridge " + strings.Join(words, ", ") + "."
 	if len(bays) > 0 {
 		text += " Plug together at " + say.Numbered("crown", bays) + ". " + meet
 	}
