@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"sync"
 	"testing"
 
 	"hoopwright/draw/paper"
@@ -13,14 +14,24 @@ import (
 
 var pictureRoom = paper.Rect{X: 20, Y: 40, W: 107, H: 88}
 
-// solved returns the plan of a spec.
+// plans are specs that tests have solved, by their text.
+var plans sync.Map
+
+// solved returns the plan of a spec, solved once for all tests: they only read it.
 func solved(t *testing.T, source []byte) *layout.Plan {
 	t.Helper()
-	s, err := spec.Read("test.yaml", source)
+	once, _ := plans.LoadOrStore(string(source), sync.OnceValues(func() (*layout.Plan, error) {
+		s, err := spec.Read("test.yaml", source)
+		if err != nil {
+			return nil, err
+		}
+		return layout.Solve(s), nil
+	}))
+	plan, err := once.(func() (*layout.Plan, error))()
 	if err != nil {
 		t.Fatal(err)
 	}
-	return layout.Solve(s)
+	return plan
 }
 
 func example(t *testing.T, name string) *layout.Plan {

@@ -5,22 +5,11 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
-	"hoopwright/examples"
-	"hoopwright/layout"
-	"hoopwright/layout/spec"
 )
 
 // A bend half made is as long as the pipe, and ends where it is drawn to end.
 func TestHalfMadeBendKeepsItsLength(t *testing.T) {
-	source, err := examples.Files.ReadFile("garden.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	sp, err := spec.Read("garden.yaml", source)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, ok := NewRaising(layout.Solve(sp))
+	r, ok := NewRaising(example(t, "garden"))
 	if !ok {
 		t.Fatal("no arch stands")
 	}
@@ -46,12 +35,7 @@ func TestHalfMadeBendKeepsItsLength(t *testing.T) {
 
 // The footprint's box holds every stake, and its sizes are the stakes' own: on a straight walk the span across, first to last guy along.
 func TestFootprintIsTrue(t *testing.T) {
-	source, _ := examples.Files.ReadFile("garden.yaml")
-	sp, err := spec.Read("garden.yaml", source)
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan := layout.Solve(sp)
+	plan := example(t, "garden")
 	f, ok := NewFootprint(plan)
 	if !ok {
 		t.Fatal("no footprint")

@@ -24,11 +24,7 @@ func solvedYard(t *testing.T, text string) *layout.Plan {
 			t.Fatal(err)
 		}
 	}
-	s, err := spec.Read("test.yaml", source)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return layout.Solve(s)
+	return solved(t, source)
 }
 
 // A walk that bends, with everything on its ground. Place and figures are invented.

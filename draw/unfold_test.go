@@ -84,11 +84,7 @@ arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft 4 in}
 lights: {wraps: [{where: legs, string: mini led 100 blue, plug: PLUG}]}
 `
 	for plug, share := range map[string]float64{"foot": 1, "crown": 0} {
-		sp, err := spec.Read("four", []byte(strings.ReplaceAll(source, "PLUG", plug)))
-		if err != nil {
-			t.Fatal(err)
-		}
-		page := unfoldedPage(t, layout.Solve(sp))
+		page := unfoldedPage(t, solved(t, []byte(strings.ReplaceAll(source, "PLUG", plug))))
 		left, right := feet(t, page)
 		middle, half := (left+right)/2, (right-left)/2
 		list := bars(page)

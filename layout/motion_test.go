@@ -49,8 +49,7 @@ func TestSiteMayLieAnyhow(t *testing.T) {
 	const turn = 37 * measure.Degree
 	sin, cos := math.Sincos(float64(turn))
 	eachSpec(t, func(t *testing.T, text string) {
-		s := read(t, "spec.yaml", text)
-		before := layout.Solve(s)
+		before := solved(t, text)
 		moved := read(t, "spec.yaml", text)
 		onSite(moved, func(p spec.Point) spec.Point {
 			return spec.Point{
@@ -135,7 +134,7 @@ func mirror(s *spec.Spec) {
 // TestMirroredSpec: the mirror image of a spec is the mirror image of a tunnel: every L is an R, and every figure is the same.
 func TestMirroredSpec(t *testing.T) {
 	eachSpec(t, func(t *testing.T, text string) {
-		before := layout.Solve(read(t, "spec.yaml", text))
+		before := solved(t, text)
 		s := read(t, "spec.yaml", text)
 		mirror(s)
 		after := layout.Solve(s)

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -191,7 +192,7 @@ func stakesStand(t *testing.T, p *layout.Plan) {
 				t.Errorf("peg %+v", s)
 			}
 			leg, next := p.Stakes[2*s.Arch-2], p.Stakes[2*(2*bay+1-s.Arch)-2]
-			near(t, "peg", max(s.Along-leg.Along, leg.Along-s.Along), p.Spec.Tunnel.Spacing-spec.PegShort(p.Spec.Units), 1e-3)
+			near(t, "peg", max(s.Along-leg.Along, leg.Along-s.Along), p.Spec.Tunnel.Spacing-practice.PegShort(p.Spec.Units), 1e-3)
 			if gap := max(s.Along-next.Along, next.Along-s.Along); gap < 100 || gap > 200 {
 				t.Errorf("peg %s stands %v from the neighbour", s, gap)
 			}

@@ -9,7 +9,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/stock"
 )
 
@@ -47,7 +47,7 @@ func wanted(p *layout.Plan) map[string]measure.Length {
 		case s.Bay > 0:
 			name = "peg " + s.String()
 			if !p.Spec.Braces.Line { // from the leg to the peg by Pythagoras, and a hand beyond each clamp
-				reach := float64(p.Spec.Tunnel.Spacing - spec.PegShort(p.Spec.Units))
+				reach := float64(p.Spec.Tunnel.Spacing - practice.PegShort(p.Spec.Units))
 				list["brace "+s.String()] = measure.Length(math.Sqrt(reach*reach+float64(p.Spec.Braces.From*p.Spec.Braces.From))) + 6*measure.Inch
 			}
 		case s.Guy:

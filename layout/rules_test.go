@@ -56,7 +56,7 @@ var rules = []struct {
 
 func TestRules(t *testing.T) {
 	eachSpec(t, func(t *testing.T, text string) {
-		p := layout.Solve(read(t, "spec.yaml", text))
+		p := solved(t, text)
 		for _, r := range rules {
 			t.Run(strings.ReplaceAll(r.name, " ", "-"), func(t *testing.T) { r.hold(t, p) })
 		}

@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
@@ -50,10 +51,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveCrew()
 
 	p.accept()
-	for i := range p.Findings {
-		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
-	}
-	finding.Sort(p.Findings)
+	p.sortFindings()
 	p.fillEmpty()
 	return p
 }
@@ -117,6 +115,23 @@ func sum(sticks []measure.Length) (total measure.Length) {
 	return total
 }
 
+// Add adds findings that are not met in solving, such as letters that a typeface lacks.
+func (p *Plan) Add(found []finding.Finding) {
+	p.note(found)
+	p.sortFindings()
+}
+
+// Issued adds what is to be said of the spec's days on the day that the plan is printed.
+func (p *Plan) Issued(day time.Time) { p.Add(crew.Past(p.Spec.Dates, day)) }
+
+// sortFindings tells the findings where their keys stand and puts them in order.
+func (p *Plan) sortFindings() {
+	for i := range p.Findings {
+		p.Findings[i].Pos = p.Spec.Position(p.Findings[i].Key)
+	}
+	finding.Sort(p.Findings)
+}
+
 func (p *Plan) note(found []finding.Finding) { p.Findings = append(p.Findings, found...) }
 
 // A ridge piece goes up to the next step of the cutting grid only for more than this share of a step: end arches carry less and stand
@@ -165,8 +180,11 @@ func (p *Plan) solveStock() {
 // wiring lists what the power plan needs.
 func (p *Plan) wiring() stock.Wiring {
 	w := stock.Wiring{
-		Taps: len(p.Taps), Timers: p.Power.Timers, Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
+		Taps: len(p.Taps), Timers: len(p.Power.Timers), Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
+	}
+	for _, t := range p.Power.Timers {
+		w.TimerAmps = max(w.TimerAmps, t.Size)
 	}
 	if len(p.Spec.Power.Taps) > 0 {
 		w.TapPrice = p.Spec.Power.Taps[0].Price
@@ -204,8 +222,11 @@ func (p *Plan) solveCrew() {
 		}
 		in.Chains = append(in.Chains, chain)
 	}
-	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers, Timers: p.Power.Timers,
+	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
+	for _, t := range p.Power.Timers {
+		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
+	}
 	if len(p.Weather.Bears) > 0 {
 		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
 	}

@@ -3,9 +3,11 @@ package layout_test
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"testing"
 
 	"hoopwright/examples"
+	"hoopwright/layout"
 	"hoopwright/layout/spec"
 )
 
@@ -117,8 +119,25 @@ func read(t *testing.T, name, text string) *spec.Spec {
 	return s
 }
 
-// eachSpec runs a test on every example and every spec of ours, by its text.
+// plans are those of eachSpec, by the text.
+var plans sync.Map
+
+// solved solves a spec, once for all tests: they only read it.
+func solved(t *testing.T, text string) *layout.Plan {
+	t.Helper()
+	s := read(t, "spec.yaml", text)
+	once, _ := plans.LoadOrStore(text, sync.OnceValue(func() *layout.Plan { return layout.Solve(s) }))
+	return once.(func() *layout.Plan)()
+}
+
+// eachSpec runs a test on every example and every spec of ours, by its text, several at a time.
 func eachSpec(t *testing.T, run func(t *testing.T, text string)) {
+	at := func(text string) func(*testing.T) {
+		return func(t *testing.T) {
+			t.Parallel()
+			run(t, text)
+		}
+	}
 	files, err := examples.Files.ReadDir(".")
 	if err != nil {
 		t.Fatal(err)
@@ -128,9 +147,9 @@ func eachSpec(t *testing.T, run func(t *testing.T, text string)) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		t.Run(f.Name(), func(t *testing.T) { run(t, string(text)) })
+		t.Run(f.Name(), at(string(text)))
 	}
 	for name, s := range ours {
-		t.Run(name, func(t *testing.T) { run(t, s.text()) })
+		t.Run(name, at(s.text()))
 	}
 }

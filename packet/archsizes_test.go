@@ -71,8 +71,9 @@ func TestSizesTakeWhatRoomThereIs(t *testing.T) {
 
 // TestSizesOfASketch: where no arch stands there is nothing to compare with.
 func TestSizesOfASketch(t *testing.T) {
-	plan := example(t, "garden.yaml")
-	plan.Kinds[0] = arch.Sketch(arch.Input{Spec: plan.Kinds[0].Spec})
+	sketch := *example(t, "garden.yaml")
+	sketch.Kinds = []*arch.Kind{arch.Sketch(arch.Input{Spec: sketch.Kinds[0].Spec})}
+	plan := &sketch
 	b := &binder{plan: plan, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
 	if _, _, ok := b.sizeChart(); ok {
 		t.Error("a chart of a sketch")

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/weather"
 	"math"
 
@@ -44,7 +45,7 @@ func (b *binder) howItStands(f *flow) {
 		}
 		row("Gusts it bears, "+s.Soil.Name+" soil", u.Speed(s.Damage.Gust), gives)
 	}
-	sway := weather.SwayGusts()
+	sway := practice.SwayGusts()
 	moves := func(i int) string {
 		if most := b.plan.Kinds[0].Crown / 4; w.Sway[i] > most { // what leans so far is on its way down, and its figure is no figure
 			return "over " + u.Inches(b.wholeStep(most))

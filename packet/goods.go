@@ -17,7 +17,7 @@ var stores = map[string]string{
 
 // goods are what the buying list calls things that go by no name of the catalog.
 var goods = map[stock.Kind]string{
-	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way", stock.Timer: "timer", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
 }
 
 // wanted is what tells the right thing in the shop from the wrong one.
@@ -36,6 +36,8 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		return "round pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
+	case stock.Timer:
+		return measure.Amps(i.Amps) + " or more"
 	case stock.Lath:
 		return "straight, " + measure.By(u, "8 ft", "2.4 m")
 	}

@@ -16,28 +16,19 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
-	"hoopwright/layout/spec"
 )
 
 // dayOf packs the organiser's leaf of a plan.
 func dayOf(t *testing.T, plan *layout.Plan) ([]set, []block.Note) {
 	t.Helper()
-	b, err := newBinder(plan, Options{Date: issued})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b.pack(leafKind{word: "day", name: "Run sheet", make: (*binder).dayLeaf}, leafNumber("day"), 0)
+	return leafAlone(t, plan, "day")
 }
 
-// One sheet of paper, front and back; a tunnel of sixty arches takes three: its days, its map, its cords.
+// One sheet of paper, front and back; a tunnel of sixty arches takes two: its days; its map and its cords.
 func TestDayLeafKeepsToItsSides(t *testing.T) {
-	most := map[string]int{"parkwalk.yaml": 6}
+	most := map[string]int{"parkwalk.yaml": 4}
 	for name, source := range specs(t) {
-		sp, err := spec.Read(name, source)
-		if err != nil {
-			t.Fatal(err)
-		}
-		sides, notes := dayOf(t, layout.Solve(sp))
+		sides, notes := dayOf(t, planOf(t, source))
 		limit := 2
 		if n, ok := most[name]; ok {
 			limit = n
@@ -58,12 +49,9 @@ func TestDayLeafKeepsToItsSides(t *testing.T) {
 
 // Thrown specs of every kind, and odd ones of ours: nothing lies on text, on no side.
 func TestDayLeafIsClean(t *testing.T) {
+	t.Parallel()
 	check := func(name, source string) {
-		sp, err := spec.Read(name, []byte(source))
-		if err != nil {
-			t.Fatal(err)
-		}
-		sides, notes := dayOf(t, layout.Solve(sp))
+		sides, notes := dayOf(t, planOf(t, []byte(source)))
 		for _, s := range sides {
 			for _, f := range lint(s.page) {
 				t.Errorf("%s, %s: %s", name, s.title, f)
@@ -120,15 +108,8 @@ func TestBarsStandAtTheirTimes(t *testing.T) {
 // down are not.
 func TestHoldsAreOnTheRunSheet(t *testing.T) {
 	for name, source := range specs(t) {
-		sp, err := spec.Read(name, source)
-		if err != nil {
-			t.Fatal(err)
-		}
-		plan := layout.Solve(sp)
-		b, err := newBinder(plan, Options{Date: issued})
-		if err != nil {
-			t.Fatal(err)
-		}
+		plan := planOf(t, source)
+		b := binderOf(t, plan)
 		want := 0
 		for _, task := range plan.Crew.Tasks {
 			if task.Hold && task.Phase != crew.Nights && task.Phase != crew.TakeDown {

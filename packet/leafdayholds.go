@@ -12,7 +12,7 @@ import (
 
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
-	crew.CheckDots: "Dots checked", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
+	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
 	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Widths of stakes", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit",
 	crew.CheckDay: "Wind, cold, people", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Sticks through", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
@@ -36,7 +36,7 @@ func (b *binder) dayHolds(s crew.Schedule) []block.Block {
 		return nil
 	}
 	return []block.Block{
-		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before it is signed on the crew's leaf (number)."}},
+		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before the crew's leaf (number) is signed."}},
 		{Name: "holds", Gap: 1, Body: holdGrid(list)},
 	}
 }

@@ -13,7 +13,7 @@ import (
 
 // plainWorks are the works that no figure is said of.
 var plainWorks = map[crew.Work]string{
-	crew.MarkGround: "Mark the ground", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
+	crew.MarkGround: "Mark the ground", crew.TryArch: "Trial: one arch up", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
 	crew.HoldRidge: "Secure crowns, count caps", crew.PlugIn: "Plug in, test, timers", crew.ClearUp: "Clear up", crew.LightUp: "Walk through in the dark",
 }
 
@@ -46,7 +46,7 @@ func (b *binder) workWords(w crew.Work) string {
 	case crew.CutRidges:
 		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
 	case crew.WrapRidges:
-		return "Wrap " + say.Count(wraps(true), "ridge piece")
+		return "Cut, wrap " + say.Count(wraps(true), "ridge piece")
 	case crew.RaiseOthers:
 		return "Raise " + say.Numbered("arch", say.From(3, n))
 	case crew.HangLights:
@@ -97,12 +97,12 @@ func (b *binder) dayStops() block.Block {
 	if raise != "" {
 		text = "Raise nothing: " + raise + ".\n"
 	}
-	text += fmt.Sprintf("Everyone off and indoors: thunder, until %d minutes after the last.\nStop and ask: a hold that does not come out, a crack in pipe, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
+	text += fmt.Sprintf("Thunder: everyone off and indoors until %d minutes after the last.\nStop and ask: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
 	if len(b.plan.Kinds) > 0 {
 		if gust, calm := b.closeAt(); calm {
-			text += "\nStanding: nobody inside in " + figure(b.closedAs(), b.insideWords())
+			text += "\nNobody inside in " + figure(b.closedAs(), b.insideWords())
 		} else {
-			text += "\nStanding: nobody inside from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
+			text += "\nNobody inside from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
 		}
 		if flat, ok := b.flatAt(); ok {
 			text += ", laid flat before " + figure("down before gusts", u.Speed(flat.Called()))

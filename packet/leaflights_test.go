@@ -64,30 +64,12 @@ lights: {wraps: [{where: legs, string: mini led 100 blue, count: 1}, {where: rid
 func lightPlans(t *testing.T) map[string]*layout.Plan {
 	plans := map[string]*layout.Plan{}
 	for name, source := range specs(t) {
-		plans[name] = solved(t, source)
+		plans[name] = planOf(t, source)
 	}
 	for name, source := range lightYards {
-		plans[name] = solved(t, []byte(source))
+		plans[name] = planOf(t, []byte(source))
 	}
 	return plans
-}
-
-// lightSides packs the lights' leaf alone and returns its sides; it fails on what found no room.
-func lightSides(t *testing.T, name string, plan *layout.Plan) []set {
-	t.Helper()
-	b, err := newBinder(plan, Options{Date: issued})
-	if err != nil {
-		t.Fatal(err)
-	}
-	chosen, err := choose([]string{"lights"}, false)
-	if err != nil {
-		t.Fatal(err)
-	}
-	sides, notes := b.sides(chosen)
-	for _, n := range notes {
-		t.Errorf("%s: %s %s found no room", name, n.Block, n.What)
-	}
-	return sides
 }
 
 // stringName is a string's number on paper.
@@ -96,8 +78,9 @@ var stringName = regexp.MustCompile(`^(S\d+)$`)
 // The leaf keeps to its sides: two, two more where rows hang, one a stretch beyond 45 strings, made even. Nothing lies on text, words keep to 340 a side; every string
 // has its number and one box to tick beside those of the steps.
 func TestLightsLeaf(t *testing.T) {
+	t.Parallel()
 	for name, plan := range lightPlans(t) {
-		sides := lightSides(t, name, plan)
+		sides := leafSides(t, plan, "lights")
 		most := 2 + max(0, (len(plan.Strings)-1)/45)
 		if len(plan.Lights.Rows) > 0 {
 			most += 2
@@ -174,7 +157,7 @@ func TestWrapCharts(t *testing.T) {
 func TestLightsLeafPrintsThePlan(t *testing.T) {
 	for name, plan := range lightPlans(t) {
 		var all strings.Builder
-		for _, s := range lightSides(t, name, plan) {
+		for _, s := range leafSides(t, plan, "lights") {
 			for _, op := range s.page.Ops {
 				if x, ok := op.(paper.Text); ok {
 					fmt.Fprintf(&all, "%s\n", x.String)

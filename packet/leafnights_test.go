@@ -14,6 +14,7 @@ import (
 
 // The leaf of the nights stands on any tunnel, on two sides up to 38 nights, and says what it is for.
 func TestNightsLeaf(t *testing.T) {
+	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "nights")
 		stands(t, name, plan, sides, paper.Floor.Size)

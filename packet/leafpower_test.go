@@ -19,7 +19,7 @@ func edited(t *testing.T, name string, replace ...string) *layout.Plan {
 	if source == string(plan.Spec.Source) {
 		t.Fatalf("nothing to replace in %s", name)
 	}
-	return solved(t, []byte(source))
+	return planOf(t, []byte(source))
 }
 
 // powerText is all that a plan's power leaf says.
@@ -30,6 +30,7 @@ func powerText(t *testing.T, plan *layout.Plan) string {
 
 // The leaf stands on any tunnel: within two sides up to 10 arches and two outlets, six for sixty arches.
 func TestPowerLeafKeepsToItsSides(t *testing.T) {
+	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "power")
 		stands(t, name, plan, sides, paper.Floor.Size)
@@ -113,13 +114,13 @@ lights: {wraps: [{where: legs, string: mini led 100 warm}, {where: ridge, string
 
 // Where nothing feeds the lights the leaf says what the spec lacks and draws the runs; where there are no lights there is none.
 func TestNothingFeedsTheLights(t *testing.T) {
-	text := powerText(t, solved(t, []byte(unpowered)))
+	text := powerText(t, planOf(t, []byte(unpowered)))
 	for _, want := range []string{"power.circuits", "Plug nothing in from this leaf", "site.outlets", "Fed by nothing", "S3"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the leaf of a tunnel without power", want)
 		}
 	}
-	dark := solved(t, []byte(unpowered[:strings.Index(unpowered, "lights:")]))
+	dark := planOf(t, []byte(unpowered[:strings.Index(unpowered, "lights:")]))
 	if sides := leafSides(t, dark, "power"); len(sides) > 0 {
 		t.Errorf("a tunnel without lights has %d sides about them", len(sides))
 	}

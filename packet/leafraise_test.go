@@ -13,21 +13,6 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// raiseSides packs the raising leaf of a plan as the first of a packet and fails where anything found no room.
-func raiseSides(t *testing.T, plan *layout.Plan) []set {
-	t.Helper()
-	b, err := newBinder(plan, Options{Date: issued})
-	if err != nil {
-		t.Fatal(err)
-	}
-	kinds := slices.DeleteFunc(leaves(), func(s sheet) bool { return s.word != "raise" })
-	sides, notes := b.sides(kinds)
-	for _, n := range notes {
-		t.Errorf("%s: no room for %q", n.Block, n.What)
-	}
-	return sides
-}
-
 // changedExample is the plan of an example with parts of its text put in place of others; all invented.
 func changedExample(t *testing.T, name string, swap ...string) *layout.Plan {
 	t.Helper()
@@ -35,7 +20,7 @@ func changedExample(t *testing.T, name string, swap ...string) *layout.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return solved(t, []byte(strings.NewReplacer(swap...).Replace(string(source))))
+	return planOf(t, []byte(strings.NewReplacer(swap...).Replace(string(source))))
 }
 
 // raisePlans are the examples and tunnels that stress the leaf.
@@ -52,7 +37,7 @@ func raisePlans(t *testing.T) map[string]*layout.Plan {
 	plans["low"] = changedExample(t, "garden", "span: 7 ft\n", "span: 10 ft\n")
 	plans["overhead"] = changedExample(t, "garden", "  soil: soft", "  soil: soft\n  overhead: [{name: service drop, line: [[0 ft, 30 ft], [40 ft, 30 ft]], height: 20 ft, keep: 10 ft}]")
 	for seed := range uint64(30) {
-		plans[fmt.Sprintf("thrown %d", seed)] = solved(t, []byte(thrown(seed)))
+		plans[fmt.Sprintf("thrown %d", seed)] = planOf(t, []byte(thrown(seed)))
 	}
 	for _, size := range []string{"legal", "tabloid", "a4", "a3"} {
 		plans[size] = changedExample(t, "garden", "paper: letter", "paper: "+size)
@@ -63,10 +48,11 @@ func raisePlans(t *testing.T) map[string]*layout.Plan {
 // TestRaiseLeafStands: on any of them nothing is lost, nothing lies on text, no text is smaller than a clipboard allows, a figure is declared once on the
 // leaf, and what is declared is printed.
 func TestRaiseLeafStands(t *testing.T) {
+	t.Parallel()
 	for name, plan := range raisePlans(t) {
 		t.Run(name, func(t *testing.T) {
 			told, printed := map[string]string{}, ""
-			for _, s := range raiseSides(t, plan) {
+			for _, s := range leafSides(t, plan, "raise") {
 				for _, fault := range lint(s.page) {
 					t.Errorf("%s: %s", s.title, fault)
 				}
@@ -100,7 +86,7 @@ func TestRaiseLeafStands(t *testing.T) {
 // TestRaiseLeafBudget holds the leaf to two sides (and about the 340 words that a packet has a side on average), two more for a bend or a slope with rows, and for forty arches and more.
 func TestRaiseLeafBudget(t *testing.T) {
 	for name, most := range map[string]int{"garden": 2, "starter": 2, "schoolyard": 2, "millwalk": 4, "parkwalk": 4} {
-		sides := raiseSides(t, examplePlan(t, name))
+		sides := leafSides(t, examplePlan(t, name), "raise")
 		words := 0
 		for _, s := range sides {
 			words += len(strings.Fields(strings.Join(wordsOf(s.page), " ")))
@@ -116,7 +102,7 @@ func TestRaiseLeafPrintsThePlan(t *testing.T) {
 	for _, name := range []string{"garden", "starter", "schoolyard", "millwalk", "parkwalk"} {
 		plan := examplePlan(t, name)
 		var printed string
-		for _, s := range raiseSides(t, plan) {
+		for _, s := range leafSides(t, plan, "raise") {
 			printed += " " + strings.Join(wordsOf(s.page), " ")
 		}
 		u, first := plan.Spec.Units, plan.Arches[0]
@@ -172,7 +158,7 @@ func TestEveryArchHasItsProfile(t *testing.T) {
 			t.Fatalf("groups name arches %v", numbers)
 		}
 	}
-	sides := raiseSides(t, plan)
+	sides := leafSides(t, plan, "raise")
 	for _, s := range sides {
 		titles += strings.Count(strings.Join(wordsOf(s.page), " "), "from the entrance")
 	}

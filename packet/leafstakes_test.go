@@ -11,7 +11,6 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
@@ -19,13 +18,9 @@ import (
 )
 
 // newStakeLeafFor solves a spec and begins its leaf.
-func newStakeLeafFor(t *testing.T, name string, source []byte) *stakeLeaf {
+func newStakeLeafFor(t *testing.T, source []byte) *stakeLeaf {
 	t.Helper()
-	s, err := spec.Read(name, source)
-	if err != nil {
-		t.Fatalf("%s: %v", name, err)
-	}
-	plan := layout.Solve(s)
+	plan := planOf(t, source)
 	return newStakeLeaf(&binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper), twoSided: true})
 }
 
@@ -33,7 +28,7 @@ func newStakeLeafFor(t *testing.T, name string, source []byte) *stakeLeaf {
 func TestStakesKeepToTheirSides(t *testing.T) {
 	want := map[string]int{"garden.yaml": 2, "starter.yaml": 2, "schoolyard.yaml": 2, "millwalk.yaml": 4, "parkwalk.yaml": 12, "one arch": 4, "two arches, no lights": 2, "one stick, no ridge": 2}
 	for name, most := range want {
-		plan := newStakeLeafFor(t, name, specs(t)[name]).b.plan
+		plan := newStakeLeafFor(t, specs(t)[name]).b.plan
 		doc, notes, err := Bind(plan, Options{Sheets: []string{"stakes"}, Date: issued})
 		if err != nil {
 			t.Fatal(err)
@@ -68,12 +63,13 @@ func pageWords(t *testing.T, s *stakeLeaf) string {
 
 // Everything a crew reads off the leaf is on it: each stake's name on the plan, each corner's tapes, each width, worked out here by Pythagoras from where the stakes and marks are.
 func TestStakesSayEveryTape(t *testing.T) {
+	t.Parallel()
 	all := specs(t)
 	for name, text := range stakeYards {
 		all[name] = []byte(text)
 	}
 	for name, source := range all {
-		s := newStakeLeafFor(t, name, source)
+		s := newStakeLeafFor(t, source)
 		plan, u := s.b.plan, s.units
 		whole := pageWords(t, s)
 		says := func(what string, d measure.Length) {
@@ -126,14 +122,14 @@ func TestStakesFitTheYard(t *testing.T) {
 		"row before its marks":  {"dead straight"},
 		"bend beyond its marks": {"square off", "and on. Zero at"},
 	} {
-		whole := pageWords(t, newStakeLeafFor(t, name, []byte(stakeYards[name])))
+		whole := pageWords(t, newStakeLeafFor(t, []byte(stakeYards[name])))
 		for _, w := range want {
 			if !strings.Contains(whole, w) {
 				t.Errorf("%s: nothing says %q", name, w)
 			}
 		}
 	}
-	whole := pageWords(t, newStakeLeafFor(t, "garden.yaml", specs(t)["garden.yaml"]))
+	whole := pageWords(t, newStakeLeafFor(t, specs(t)["garden.yaml"]))
 	for _, w := range []string{"For next year", "bay by bay", "Square at L1"} {
 		if strings.Contains(whole, w) {
 			t.Errorf("a straight garden with three marks is told %q", w)
@@ -146,10 +142,11 @@ func TestStakesFitTheYard(t *testing.T) {
 func TestNoStakeMayBeMovedIntoAKeepBand(t *testing.T) {
 	stuck, free := 0, 0
 	for seed := range uint64(60) {
-		s := newStakeLeafFor(t, "thrown", []byte(thrown(seed)))
-		if len(s.b.spec.Site.Buried) == 0 {
+		source := []byte(thrown(seed))
+		if sp, err := spec.Read("thrown", source); err != nil || len(sp.Site.Buried) == 0 {
 			continue
 		}
+		s := newStakeLeafFor(t, source)
 		given := map[bool]measure.Length{}
 		for _, task := range s.tasks {
 			for _, c := range task.IfOff {
@@ -400,7 +397,7 @@ func (c *crewOf) fails(at map[string]complex128) (n int) {
 func TestMarkingByTheLeafAlone(t *testing.T) {
 	const runs, wrong = 400, 3 * 25.4
 	for _, name := range []string{"garden.yaml", "starter.yaml", "schoolyard.yaml"} {
-		c := readLeaf(t, newStakeLeafFor(t, name, specs(t)[name]))
+		c := readLeaf(t, newStakeLeafFor(t, specs(t)[name]))
 		if c.width == 0 || c.long == 0 || c.bay == 0 || len(c.tapes) != 4 {
 			t.Fatalf("%s: the leaf lacks a figure: %+v", name, c)
 		}

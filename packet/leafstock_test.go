@@ -21,22 +21,13 @@ import (
 	"hoopwright/layout/stock"
 )
 
-func solved(t *testing.T, source []byte) *layout.Plan {
-	t.Helper()
-	s, err := spec.Read("spec.yaml", source)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return layout.Solve(s)
-}
-
 func example(t *testing.T, name string) *layout.Plan {
 	t.Helper()
 	source, err := examples.Files.ReadFile(name)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return solved(t, source)
+	return planOf(t, source)
 }
 
 func sheetOf(t *testing.T, plan *layout.Plan, word string) pdf.Document {
@@ -181,7 +172,7 @@ func stockSides(t *testing.T, plan *layout.Plan) []set {
 			t.Errorf("%s %s found no room", n.Block, n.What)
 		}
 	}
-	return slices.DeleteFunc(sides, func(s set) bool { return s.kind.word != "stock" })
+	return slices.DeleteFunc(slices.Clone(sides), func(s set) bool { return s.kind.word != "stock" })
 }
 
 // One sheet of paper; a second where there are over 24 lines to buy or over 3 patterns of cuts, a third where there are very many.
@@ -202,10 +193,10 @@ func TestStockLeafKeepsToItsSides(t *testing.T) {
 		}
 	}
 	for name, source := range specs(t) {
-		check(name, solved(t, source))
+		check(name, planOf(t, source))
 	}
 	for seed := range uint64(30) {
-		check(fmt.Sprint("thrown ", seed), solved(t, []byte(thrown(seed))))
+		check(fmt.Sprint("thrown ", seed), planOf(t, []byte(thrown(seed))))
 	}
 }
 
@@ -274,10 +265,7 @@ func TestCutsOfTheGarden(t *testing.T) {
 // Whatever a task uses and is not bought stands under its crew, or under every crew, in what is fetched, as many of it as the task takes, and by a name.
 func TestWhatTasksUseIsFetched(t *testing.T) {
 	check := func(name string, plan *layout.Plan) {
-		b, err := newBinder(plan, Options{Date: issued})
-		if err != nil {
-			t.Fatal(err)
-		}
+		b := binderOf(t, plan)
 		kits := b.kits()
 		for _, task := range plan.Crew.Tasks {
 			for _, n := range task.Uses {
@@ -296,10 +284,10 @@ func TestWhatTasksUseIsFetched(t *testing.T) {
 		}
 	}
 	for name, source := range specs(t) {
-		check(name, solved(t, source))
+		check(name, planOf(t, source))
 	}
 	for seed := range uint64(30) {
-		check(fmt.Sprint("thrown ", seed), solved(t, []byte(thrown(seed))))
+		check(fmt.Sprint("thrown ", seed), planOf(t, []byte(thrown(seed))))
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
@@ -48,7 +49,7 @@ func (b *binder) wholeSticks() []block.Block {
 		for _, bar := range lot {
 			pieces = append(pieces, bar.Pieces...)
 		}
-		size, limit := u.Cut(lot[0].Stock), plusMinus(nearEnough(u), u)
+		size, limit := u.Cut(lot[0].Stock), plusMinus(practice.AsSold(u), u)
 		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("No cut: %s of %s: %s. Each %s, %s. Long: trim. Short: take another. %s",
 			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
@@ -70,14 +71,6 @@ func wholeLots(bars []stock.Bar) [][]stock.Bar {
 		list[k] = append(list[k], bar)
 	}
 	return list
-}
-
-// nearEnough is how far a stick may be off that is used as it was sold. Common practice, no source.
-func nearEnough(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 3 * measure.Millimetre
-	}
-	return measure.Inch / 8
 }
 
 func plusMinus(l measure.Length, u measure.System) string { return "±\u00a0" + u.Cut(l) }

@@ -2,27 +2,12 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"testing"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 )
-
-// leafSides packs one leaf of a plan and returns its sides; what found no room fails the test.
-func leafSides(t *testing.T, plan *layout.Plan, word string) []set {
-	t.Helper()
-	b, err := newBinder(plan, Options{Date: issued})
-	if err != nil {
-		t.Fatal(err)
-	}
-	sides, notes := b.sides(slices.DeleteFunc(leaves(), func(s sheet) bool { return s.word != word }))
-	for _, n := range notes {
-		t.Errorf("%s: no room for %q", n.Block, n.What)
-	}
-	return sides
-}
 
 // seasonPlans are small, odd, long and thrown tunnels, with guys on every arch, without lights, on every paper.
 func seasonPlans(t *testing.T) map[string]*layout.Plan {
@@ -32,7 +17,7 @@ func seasonPlans(t *testing.T) map[string]*layout.Plan {
 	plans["guys on every arch"] = changedExample(t, "parkwalk", "guys: {arches: [1, 7, 13, 19, 25, 31, 37, 43, 49, 55, last]", "guys: {arches: all")
 	plans["240 arches"] = planOf(t, []byte("hoopwright: 1\ntitle: To the sea and back\ntunnel: {arches: 240, spacing: 4 ft}\narch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft}\n"))
 	for seed := range uint64(20) {
-		plans[fmt.Sprintf("thrown %d", seed)] = solved(t, []byte(thrown(seed)))
+		plans[fmt.Sprintf("thrown %d", seed)] = planOf(t, []byte(thrown(seed)))
 	}
 	for _, size := range []string{"legal", "tabloid", "a4", "a3"} {
 		plans[size] = changedExample(t, "garden", "paper: letter", "paper: "+size)
@@ -73,6 +58,7 @@ func stands(t *testing.T, name string, plan *layout.Plan, sides []set, floor pap
 
 // Each arch has one card, eight cards a side, whatever the tunnel; between them the cards name every string, once. Cards are read in the hand: 9 pt is enough.
 func TestTags(t *testing.T) {
+	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "tags")
 		stands(t, name, plan, sides, 9)

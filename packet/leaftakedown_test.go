@@ -13,6 +13,7 @@ import (
 
 // The take-down leaf stands on any tunnel; on two sides where stakes are not counted by the hundred.
 func TestTakedownLeaf(t *testing.T) {
+	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "takedown")
 		stands(t, name, plan, sides, paper.Floor.Size)

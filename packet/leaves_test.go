@@ -7,30 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/layout"
-	"hoopwright/layout/spec"
 )
-
-// leavesOf packs the leaves of a spec and returns their sides and what found no room.
-func leavesOf(t *testing.T, name, source string) ([]set, []block.Note) {
-	t.Helper()
-	sp, err := spec.Read(name, []byte(source))
-	if err != nil {
-		t.Fatalf("%s: %v\n%s", name, err, source)
-	}
-	return sidesOf(t, layout.Solve(sp))
-}
-
-func sidesOf(t *testing.T, plan *layout.Plan) ([]set, []block.Note) {
-	t.Helper()
-	b, err := newBinder(plan, Options{Date: issued})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b.sides(leaves())
-}
 
 // wordsOn counts what a reader has to read on a page: groups of characters between spaces.
 func wordsOn(page *paper.Page) (n int) {
@@ -45,9 +23,9 @@ func wordsOn(page *paper.Page) (n int) {
 // A packet keeps to its sides and words: what has no budget grows. The examples' sides are settled figures; words are 340 a side on average, those of
 // the garden walk 6,500 in all.
 func TestPacketsKeepToTheirBudgets(t *testing.T) {
-	most := map[string]int{"garden.yaml": 20, "starter.yaml": 20, "schoolyard.yaml": 22, "millwalk.yaml": 28, "parkwalk.yaml": 53} // parkwalk is to have 52: one over, its site maps and stake boxes take a sheet each
+	most := map[string]int{"garden.yaml": 20, "starter.yaml": 20, "schoolyard.yaml": 22, "millwalk.yaml": 28, "parkwalk.yaml": 52}
 	for name, source := range specs(t) {
-		sides, notes := leavesOf(t, name, string(source))
+		sides, notes := leavesOf(t, string(source))
 		words := 0
 		for _, s := range sides {
 			words += wordsOn(s.page)
@@ -83,8 +61,9 @@ func listed2(sides []set) string {
 
 // Nothing lies on anything, on no side of any example and of thrown specs of every kind: no text on text, no line through text.
 func TestNothingLiesOnText(t *testing.T) {
+	t.Parallel()
 	check := func(name, source string) {
-		sides, _ := leavesOf(t, name, source)
+		sides, _ := leavesOf(t, source)
 		for _, s := range sides {
 			for _, f := range lint(s.page) {
 				t.Errorf("%s, %s %s: %s", name, s.kind.word, s.title, f)
@@ -106,7 +85,7 @@ var toldTwice = []string{"board", "day", "tags", "spec"}
 // A fact stands on one leaf: of all figures with what they measure, none is told by two crews' leaves, nor told differently anywhere.
 func TestAFactIsToldOnce(t *testing.T) {
 	for name, source := range specs(t) {
-		sides, _ := leavesOf(t, name, string(source))
+		sides, _ := leavesOf(t, string(source))
 		on, value := map[string][]string{}, map[string]string{}
 		for _, s := range sides {
 			for _, b := range s.blocks {
@@ -138,7 +117,7 @@ var figureWithUnit = regexp.MustCompile(`\d+(?:['′]-\d+(?: \d+/\d+)?["″]|(?:
 // Figures that stand on a leaf are declared as facts, so that TestAFactIsToldOnce sees them: every figure with a unit on a side is the value, or a part
 // of the value, of a fact of that side.
 func TestFiguresAreDeclared(t *testing.T) {
-	sides, _ := leavesOf(t, "garden.yaml", string(specs(t)["garden.yaml"]))
+	sides, _ := leavesOf(t, string(specs(t)["garden.yaml"]))
 	for _, s := range sides {
 		if s.kind.word == "spec" || s.kind.word == "board" { // the spec's own figures; findings, which tell what is wrong with figures
 			continue

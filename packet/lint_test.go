@@ -128,9 +128,17 @@ func lint(page *paper.Page) (found []string) {
 			}
 		}
 	}
+	var about []paper.Rect // each stroke
+	for _, s := range strokes {
+		about = append(about, aroundAll(s.points))
+	}
 	for _, b := range boxes {
 		small := b.shrunk(0.25)
-		for _, s := range strokes {
+		near := aroundAll(small.corners[:])
+		for i, s := range strokes {
+			if apart(near, about[i]) {
+				continue
+			}
 			hit := paper.Length(0)
 			for k := 1; k < len(s.points); k++ {
 				hit += inside(s.points[k-1], s.points[k], small)
@@ -144,6 +152,22 @@ func lint(page *paper.Page) (found []string) {
 	return found
 }
 
+// aroundAll is the upright box around points.
+func aroundAll(points []paper.Point) paper.Rect {
+	low, high := paper.Point{X: 1e9, Y: 1e9}, paper.Point{X: -1e9, Y: -1e9}
+	for _, p := range points {
+		low = paper.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
+		high = paper.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+	}
+	return paper.Rect{X: low.X, Y: low.Y, W: high.X - low.X, H: high.Y - low.Y}
+}
+
+// apart reports whether two upright boxes have a hundredth of a millimetre and more between them.
+func apart(a, b paper.Rect) bool {
+	const gap = 0.01
+	return a.X > b.X+b.W+gap || b.X > a.X+a.W+gap || a.Y > b.Y+b.H+gap || b.Y > a.Y+a.H+gap
+}
+
 // cleared reports whether a white fill between the line and the text clears the text's ground.
 func cleared[T any](b inkBox, after int, whites []T, parts func(T) (int, []paper.Point)) bool {
 	for _, w := range whites {
@@ -151,14 +175,10 @@ func cleared[T any](b inkBox, after int, whites []T, parts func(T) (int, []paper
 		if order <= after || order >= b.order {
 			continue
 		}
-		low, high := paper.Point{X: 1e9, Y: 1e9}, paper.Point{X: -1e9, Y: -1e9}
-		for _, p := range points {
-			low = paper.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
-			high = paper.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
-		}
+		white := aroundAll(points)
 		all := true
 		for _, c := range b.shrunk(0.1).corners {
-			all = all && c.X >= low.X && c.X <= high.X && c.Y >= low.Y && c.Y <= high.Y
+			all = all && c.X >= white.X && c.X <= white.Right() && c.Y >= white.Y && c.Y <= white.Bottom()
 		}
 		if all {
 			return true

@@ -23,7 +23,6 @@ import (
 	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
-	"hoopwright/layout/spec"
 )
 
 const pointsPerMm = 72 / 25.4
@@ -44,17 +43,13 @@ func printed(t *testing.T, r pdfium.Pdfium, example string, sheets ...string) (*
 	if err != nil {
 		t.Fatal(err)
 	}
-	return printedSpec(t, r, example, source, sheets...)
+	return printedSpec(t, r, source, sheets...)
 }
 
 // printedSpec writes a spec's sheets as a PDF and opens it with the reader.
-func printedSpec(t *testing.T, r pdfium.Pdfium, name string, source []byte, sheets ...string) (*printout, *layout.Plan) {
+func printedSpec(t *testing.T, r pdfium.Pdfium, source []byte, sheets ...string) (*printout, *layout.Plan) {
 	t.Helper()
-	s, err := spec.Read(name, source)
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan := layout.Solve(s)
+	plan := planOf(t, source)
 	bound, _, err := Bind(plan, Options{Sheets: sheets, Date: issued})
 	if err != nil {
 		t.Fatal(err)
@@ -154,6 +149,7 @@ func pathBounds(path []spot) (low, high spot) {
 
 // TestPrintMeasuredFromOutside reads finished packets with PDFium and lays a ruler on them. One reader for all: it takes longest to start.
 func TestPrintMeasuredFromOutside(t *testing.T) {
+	t.Parallel()
 	config := wazero.NewRuntimeConfigInterpreter().WithCoreFeatures(wasm.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling)
 	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1, RuntimeConfig: config})
 	if err != nil {
@@ -166,8 +162,8 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	}
 	t.Run("stakes on Letter", func(t *testing.T) { measureStakes(t, reader, "garden.yaml", 612, 792) })
 	t.Run("stakes on A4", func(t *testing.T) { measureStakes(t, reader, "schoolyard.yaml", 595.28, 841.89) })
-	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, "row.yaml", stakeYards["longer than a tape"], 3) })
-	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, "bend.yaml", longBend, 2) })
+	t.Run("every sheet of a long row", func(t *testing.T) { measureTiles(t, reader, stakeYards["longer than a tape"], 3) })
+	t.Run("every sheet of a bend", func(t *testing.T) { measureTiles(t, reader, longBend, 2) })
 	t.Run("cuts", func(t *testing.T) { measureCuts(t, reader, "garden.yaml", 1) })
 	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
 	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
@@ -373,7 +369,7 @@ lights:
 
 // measureTagStrips lays a ruler on the strips that found no room at the lights: their strokes stand a pitch apart, full size.
 func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
-	p, plan := printedSpec(t, reader, "five.yaml", []byte(fivePitches), "tags")
+	p, plan := printedSpec(t, reader, []byte(fivePitches), "tags")
 	strokes := map[string][]float64{} // by the foot they stand on
 	for _, path := range p.drawing(0) {
 		if len(path) != 2 || math.Abs(path[0].x-path[1].x) > 0.01 || math.Abs(path[0].to(path[1])-9) > 0.05 && math.Abs(path[0].to(path[1])-6) > 0.05 {

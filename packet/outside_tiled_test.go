@@ -26,8 +26,8 @@ site:
 // measureTiles lays a ruler on every sheet of a stake plan that goes over several: each sheet's stakes stand as the ground says, to 0.1 mm; so they do across two sheets that are laid
 // together by the pair of stakes they share; and through that pair runs the match line, on both. Which arches a sheet shows is the picture's own to choose and asked of it; where
 // they are on paper is read off the file.
-func measureTiles(t *testing.T, reader pdfium.Pdfium, name, source string, least int) {
-	p, plan := printedSpec(t, reader, name, []byte(source), "stakes")
+func measureTiles(t *testing.T, reader pdfium.Pdfium, source string, least int) {
+	p, plan := printedSpec(t, reader, []byte(source), "stakes")
 	b := &binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper)}
 	tiles := newStakeLeaf(b).parts
 	if len(tiles) < least {

@@ -8,18 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/examples"
 	"hoopwright/layout"
-	"hoopwright/layout/spec"
 )
-
-// planOf solves a spec.
-func planOf(t *testing.T, source []byte) *layout.Plan {
-	t.Helper()
-	s, err := spec.Read("test.yaml", source)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return layout.Solve(s)
-}
 
 func examplePlan(t *testing.T, name string) *layout.Plan {
 	t.Helper()

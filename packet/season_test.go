@@ -9,7 +9,6 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/examples"
-	"hoopwright/layout/spec"
 )
 
 // What is printed of the spec, typed off line by line, is the spec again; its checksum stands beside it.
@@ -113,11 +112,7 @@ func TestBundles(t *testing.T) {
 
 // The permission sheet comes on request alone.
 func TestPermissionOnRequest(t *testing.T) {
-	sp, err := spec.Read("garden.yaml", specs(t)["garden.yaml"])
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, page := range bound(t, "garden.yaml", sp.Source).Pages {
+	for _, page := range bound(t, specs(t)["garden.yaml"]).Pages {
 		if page.Name == "permission" {
 			t.Error("the permission sheet is in a packet that did not ask for it")
 		}

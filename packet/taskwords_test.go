@@ -9,7 +9,6 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 
 	"hoopwright/examples"
 )
@@ -36,11 +35,7 @@ func taskPlans(t *testing.T) map[string]*layout.Plan {
 			texts["one arch"] = regexp.MustCompile(`(?m)^.*(where: ridge|spacing:).*\n`).ReplaceAllString(strings.Replace(string(data), "arches: 6", "arches: 1", 1), "")
 		}
 		for title, text := range texts {
-			s, err := spec.Read(title, []byte(text))
-			if err != nil {
-				t.Fatal(err)
-			}
-			plans[title] = layout.Solve(s)
+			plans[title] = planOf(t, []byte(text))
 		}
 	}
 	return plans

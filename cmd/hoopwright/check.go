@@ -65,7 +65,11 @@ func (c checking) check(operand string, s streams) error {
 	if err := setUnits(sp, c.units); err != nil {
 		return err
 	}
-	plan := solve(sp)
+	today, err := issueDate("")
+	if err != nil {
+		return err
+	}
+	plan := solve(sp, today)
 	if c.against != "" {
 		return compare(plan, c.against, c.asJSON, s)
 	}
@@ -143,6 +147,9 @@ func report(w io.Writer, p *layout.Plan) error {
 	for _, f := range packet.WeatherFigures(p) {
 		fmt.Fprintf(t, "%s\t%s\n", f[0], f[1])
 	}
+	for _, line := range packet.ScheduleFigures(p) {
+		fmt.Fprintf(t, "%s\t%s\n", line[0], line[1])
+	}
 	for _, c := range p.Circuits {
 		fmt.Fprintf(t, "circuit %s\t%.2f A of %.1f A allowed\n", c.Name, c.Amps, c.Allowed)
 	}
@@ -164,6 +171,9 @@ func report(w io.Writer, p *layout.Plan) error {
 			where = f.Pos.String() + ": "
 		}
 		lines := append([]string{fmt.Sprintf("%s%s [%s] %s", where, f.Level, f.Code, f.Text)}, cureLines(f.Cure)...)
+		for _, other := range f.Else {
+			lines = append(append(lines, "or"), cureLines(other)...)
+		}
 		if _, err := fmt.Fprintln(w, strings.Join(lines, "\n    ")); err != nil {
 			return err
 		}

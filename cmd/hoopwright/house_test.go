@@ -27,7 +27,7 @@ fonts:
 examples:
 layout:                LAYOUT
 layout/wish:           layout layout/spec layout/finding layout/catalog layout/measure layout/say
-layout/power:          layout/power/sharing layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/power:          layout/practice layout/power/sharing layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/practice layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/power/sharing:
@@ -35,11 +35,11 @@ layout/stock/cutting:
 layout/sun:
 layout/lights:         layout/practice layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/weather:        layout/arch layout/bend layout/anchor layout/practice layout/finding layout/catalog layout/spec layout/measure layout/say
-layout/arch:           layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
+layout/arch:           layout/practice layout/bend layout/anchor layout/finding layout/catalog layout/spec layout/measure layout/say
 layout/anchor:         layout/measure
 layout/bend:
 layout/ground:         layout/practice layout/finding layout/spec layout/catalog layout/measure layout/say
-layout/spec:           layout/catalog layout/finding layout/measure layout/say
+layout/spec:           layout/practice layout/catalog layout/finding layout/measure layout/say
 layout/catalog:        layout/measure
 layout/finding:        layout/measure
 layout/practice:       layout/measure

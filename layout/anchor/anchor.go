@@ -51,8 +51,8 @@ func (s Soil) Depth(bar measure.Length, push measure.Force, moment float64) meas
 		g := math.Sqrt((m + h*(dead*b+f/2)) / (2.25 * cu * b))
 		return measure.Length(dead*b+f+g) * measure.Metre
 	}
-	low, high := 0.0, 1.0
-	short := func(l float64) bool { return s.wedge(b)*l*l*l < m+h*l }
+	low, high, wedge := 0.0, 1.0, s.wedge(b)
+	short := func(l float64) bool { return wedge*l*l*l < m+h*l }
 	for short(high) {
 		low, high = high, 2*high
 	}

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // Body is an arch as the rod it was solved as, for those who load it otherwise than with its own weight and lights.
@@ -75,14 +76,11 @@ func (m *model) heldIf(guyed bool) []float64 {
 	return nil
 }
 
-// hand is how near the crown guys are tied that hold its fitting, or as much of a single stick.
-const hand = 3 * measure.Inch
-
 // HighestTie returns how high a guy may be tied on both legs of an arch before the two ties stand inside the opening's width, in whole
 // steps of three inches or five centimetres, and a hand below the crown at most.
 func (k *Kind) HighestTie() measure.Length {
 	in := k.built.in
-	low, high := measure.Length(0), k.Crown-hand
+	low, high := measure.Length(0), k.Crown-practice.BelowCrown
 	for range 40 {
 		mid := (low + high) / 2
 		if left, right, ok := k.Across(mid); ok && right.X-left.X >= in.OpeningWidth+2*measure.Inch {
@@ -91,7 +89,7 @@ func (k *Kind) HighestTie() measure.Length {
 			high = mid
 		}
 	}
-	step := hand
+	step := practice.BelowCrown
 	if in.Units == measure.Metric {
 		step = 50 * measure.Millimetre
 	}
@@ -110,7 +108,7 @@ func (k *Kind) TieHeight() measure.Length {
 func (k *Kind) TiedAt(height measure.Length) []float64 {
 	m := k.built
 	left, right, ok := k.Across(height)
-	if !ok || height > k.Crown-hand {
+	if !ok || height > k.Crown-practice.BelowCrown {
 		left.Tape, right.Tape = m.fitting.from, m.fitting.to
 		if left.Tape == right.Tape {
 			left.Tape, right.Tape = m.frame.crown-measure.Inch, m.frame.crown+measure.Inch

@@ -6,13 +6,7 @@ import (
 	"hoopwright/layout/bend"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
-)
-
-// Heights at which the clear width counts: head height, 80 in of headroom (2010 ADA Standards 307.4) or 2100 mm, and shoulder
-// height (common practice, no source).
-const (
-	headImperial, headMetric         = 80 * measure.Inch, 2100 * measure.Millimetre
-	shoulderImperial, shoulderMetric = 5 * measure.Foot, 1500 * measure.Millimetre
+	"hoopwright/layout/practice"
 )
 
 // Solve solves one kind of arch by itself: its shape, how it stands, and what is wrong with it.
@@ -87,10 +81,7 @@ func (m *model) describe() *Kind {
 	}
 	k.tightest = m.tightest()
 
-	k.HeadHeight, k.ShoulderHeight = headImperial, shoulderImperial
-	if in.Units == measure.Metric {
-		k.HeadHeight, k.ShoulderHeight = headMetric, shoulderMetric
-	}
+	k.HeadHeight, k.ShoulderHeight = practice.Heads(in.Units), practice.Shoulders(in.Units)
 	k.Widest, k.WidestAt = k.widest()
 	k.BoxWidth = m.clearWidth(k, in.OpeningHeight)
 	if in.OpeningWidth > 0 {

@@ -46,6 +46,8 @@ const (
 	WindPipe
 	WindInPlace // the trial ridge piece, from the ladder
 
+	TrialArch // one wrapped arch, guyed and measured, before the rest is cut
+
 	CheckDay // gusts, cold, people, names
 	WatchLine
 	JoinCrown

@@ -97,7 +97,7 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	legs := slices.Concat(left, right)
 	n := len(legs) + len(guys)
 	work := b.Spec.Crew.Rates.Stake * float64(n)
-	drivers := max(practice.Drivers, min(b.pairs(work), b.hands/2/2*2)) // half of all: the bench has the rest
+	drivers := min(b.pairs(work), practice.Drivers*max(1, b.Spec.Crew.Tools.Sledges))
 	t := Task{Action: DriveStakes, Who: Who{People: drivers, Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
 		Uses: []Need{many(Hammer, drivers/2), many(Level, drivers/2), one(Ribbon), many(Caps, n), many(Gloves, drivers), many(EyeProtection, drivers), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
 	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {

@@ -47,13 +47,15 @@ func (b *tasker) powering() {
 			continue
 		}
 		amps := o.Timer
-		if amps == 0 {
-			amps = b.Spec.Power.Timer.Amps
+		for _, t := range b.Timers {
+			if t.Outlet == o.Name {
+				amps = max(amps, t.Amps)
+			}
 		}
 		timers.Want = append(timers.Want, Figure{What: TimersRight, Outlet: o.Name, Amps: amps})
 	}
-	if b.Timers > 0 {
-		timers.Uses = []Need{many(Timers, b.Timers)}
+	if n := len(b.Timers); n > 0 {
+		timers.Uses = []Need{many(Timers, n)}
 	}
 	b.add(practice.MinutesLabel*5*float64(len(timers.Want)), timers)
 	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})

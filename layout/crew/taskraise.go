@@ -32,6 +32,29 @@ func (b *tasker) raising() {
 	b.finish()
 }
 
+// trial has one arch stood up, wrapped and guyed, on a day of its own before the rest is cut: what it measures there is what the rest is cut for.
+func (b *tasker) trial() {
+	asked := slices.ContainsFunc(b.Spec.Crew.Days, func(d spec.CrewDay) bool { return slices.Contains(d.Work, "trial") })
+	if !asked || len(b.stand) == 0 {
+		return
+	}
+	a := b.stand[0]
+	for _, o := range b.stand {
+		if len(b.guysOf(o.Number)) > 0 {
+			a = o
+			break
+		}
+	}
+	rates, guys, n := b.Spec.Crew.Rates, b.guysOf(a.Number), []int{a.Number}
+	work := practice.Carriers*practice.MinutesTalk + rates.Raise + rates.Guy*float64(len(guys)) + practice.MinutesMeasure*4 + practice.MinutesDown
+	if len(b.Lights.Wraps) > 0 {
+		work += rates.Wrap * 2
+	}
+	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
+		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: a.GiveOrTake(b.units)}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
+		Uses: b.climbs(one(StringLine), one(ShortTape), one(Hammer), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers))})
+}
+
 // checkDay is what has to hold before the first arch: gusts, cold, people.
 func (b *tasker) checkDay() {
 	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),

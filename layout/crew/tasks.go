@@ -31,7 +31,7 @@ func Tasks(in Input) []Task {
 	steps := []struct {
 		phase Phase
 		do    func()
-	}{{Marking, b.marking}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
+	}{{Marking, b.marking}, {Raising, b.trial}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
 		{Powering, b.powering}, {Nights, b.nights}, {TakeDown, b.takeDown}}
 	for _, s := range steps {
 		b.phase = s.phase
@@ -57,7 +57,8 @@ func (b *tasker) add(work float64, t Task) {
 	b.list = append(b.list, t)
 }
 
-// pairs is how many people share so much work that goes by pairs: a pair for each hour that it would take one pair, as far as there are hands.
+// pairs is how many people share so much work that goes by pairs, as far as there are hands: a pair more for each so many minutes that it would take one pair. How many of
+// them come at a time the schedule says.
 func (b *tasker) pairs(work float64) int {
 	return max(2, min(2*int(math.Ceil(work/2/practice.PairMinutes)), b.hands/2*2))
 }

@@ -65,6 +65,8 @@ type Finding struct {
 	Pos   Position `json:"-"` // of the key; layout.Solve fills it in
 	Cure  []Change `json:"-"` // made together they cure it; none where no figure is known that does
 
+	Else [][]Change `json:"-"` // other cures, each instead of Cure
+
 	AcceptedBy string `json:"accepted_by,omitempty"` // who took it on, from the spec's accept
 	AcceptedAs string `json:"accepted_as,omitempty"` // their reason
 }

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -84,7 +85,7 @@ func (t tunnel) tightest() (radius, turn *spec.Leg) {
 
 // widerBend returns the route with every bend as wide as leaves room on its inside, and the tightest of them in words.
 func (t tunnel) widerBend() (route []spec.Leg, words string) {
-	u, inner := t.spec.Units, limitsIn(t.spec.Units).inner
+	u, inner := t.spec.Units, practice.OnGround(t.spec.Units).Inner
 	bend, _ := t.tightest()
 	spacing := t.spec.Tunnel.Spacing
 	if bend == nil || spacing <= inner+measure.Millimetre {
@@ -140,24 +141,24 @@ func (n pinched) says(u measure.System) string {
 		advice = fmt.Sprintf("A bend of %s radius would do.", u.Room(n.radius))
 	}
 	return fmt.Sprintf("In %s %s the stakes on the inside of the bend are as close as %s; %s lets people and hands between them. %s",
-		say.Agree(len(n.bays), "bay", "bays"), say.Some(n.bays, mostNames), u.Inches(n.least), u.Inches(limitsIn(u).inner), advice)
+		say.Agree(len(n.bays), "bay", "bays"), say.Some(n.bays, mostNames), u.Inches(n.least), u.Inches(practice.OnGround(u).Inner), advice)
 }
 
 // narrow returns the pinched bays. Bays that are as close on a straight are the spacing's affair.
 func (t tunnel) narrow() (n pinched, any bool) {
-	lim, spacing := limitsIn(t.spec.Units), t.spec.Tunnel.Spacing
+	lim, spacing := practice.OnGround(t.spec.Units), t.spec.Tunnel.Spacing
 	feet := t.feet()
-	n.least = lim.inner
+	n.least = lim.Inner
 	var widest measure.Length
 	for i := 1; i < len(feet); i++ {
 		left, right := distance(feet[i-1][0], feet[i][0]), distance(feet[i-1][1], feet[i][1])
-		if inner := min(left, right); inner < min(lim.inner, spacing)-slack && t.stations[i].Heading != t.stations[i-1].Heading {
+		if inner := min(left, right); inner < min(lim.Inner, spacing)-slack && t.stations[i].Heading != t.stations[i-1].Heading {
 			n.bays = append(n.bays, fmt.Sprint(i))
 			n.least, widest = min(n.least, inner), max(widest, t.spans[i-1], t.spans[i])
 		}
 	}
-	if len(n.bays) > 0 && spacing > lim.inner+measure.Millimetre { // closer to it no bend would do for all practical purposes
-		n.radius = roomy(widest/2, spacing, lim.inner, t.spec.Units)
+	if len(n.bays) > 0 && spacing > lim.Inner+measure.Millimetre { // closer to it no bend would do for all practical purposes
+		n.radius = roomy(widest/2, spacing, lim.Inner, t.spec.Units)
 		n.cure = t.widened(n.radius)
 	}
 	return n, len(n.bays) > 0

@@ -61,8 +61,8 @@ func carry(l Layout, units measure.System, dots []Dot) *carried {
 		moves := drift{{X: c.reading}, {Y: c.reading}}
 		if len(m.drift) > 0 {
 			moves = nil
-			for _, by := range m.drift { // those are for tapes that are off by limits.tape
-				share := c.reading / limitsIn(units).tape
+			for _, by := range m.drift { // those are for tapes that are off by limits.Tape
+				share := c.reading / practice.OnGround(units).Tape
 				moves = append(moves, spec.Point{X: by.X * share, Y: by.Y * share})
 			}
 		}

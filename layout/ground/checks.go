@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -57,7 +58,7 @@ const holds = 0.95
 // twenty over all checks together (Bonferroni), less for the thin tails of few readings, never more than the readings add up to at worst, and up to the next step of the ground. Checks of one kind
 // share the widest limit, so that a crew has one figure to remember.
 func (l Layout) Checks(units measure.System) []Check {
-	m := &marker{Layout: l, units: units, reach: limitsIn(units).reach}
+	m := &marker{Layout: l, units: units, reach: practice.OnGround(units).Reach}
 	m.dots = l.Marking(units)
 	list := m.checks()
 	c := carry(l, units, m.dots)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // Chord is a string through two left stakes that are known, off which the left stakes are set that no two marks reach: so far along it, so far square to
@@ -24,7 +25,7 @@ type Offset struct {
 
 // chords returns the chords for the arches of a bend that marks do not reach, where they reach two arches or more beside them: from there the strings
 // are carried on. A string is carried on no more than twice its length, for its errors grow as it does, and left only where offsets are small.
-func (l Layout) chords(lim limits) []Chord {
+func (l Layout) chords(lim practice.Ground) []Chord {
 	n := len(l.Stations)
 	if l.Straight || n < 3 || len(l.Ties) == 0 {
 		return nil
@@ -51,11 +52,11 @@ func (l Layout) chords(lim limits) []Chord {
 }
 
 // reached tells of each arch, by number, whether two tapes of the usual reach find both its stakes.
-func (l Layout) reached(lim limits) []bool {
+func (l Layout) reached(lim practice.Ground) []bool {
 	reached := make([]bool, len(l.Stations)+1)
 	tied := map[StakeID]bool{}
 	for _, t := range l.Ties {
-		tied[t.Stake] = max(t.A, t.B) <= lim.reach
+		tied[t.Stake] = max(t.A, t.B) <= lim.Reach
 	}
 	for i := range l.Stations {
 		reached[i+1] = tied[l.Stakes[2*i].StakeID] && tied[l.Stakes[2*i+1].StakeID]
@@ -64,19 +65,19 @@ func (l Layout) reached(lim limits) []bool {
 }
 
 // carry sets the arches from beyond a known one to the last of them, going up or down the numbers by step.
-func (l Layout) carry(lim limits, known []bool, at, last, step int) (list []Chord) {
+func (l Layout) carry(lim practice.Ground, known []bool, at, last, step int) (list []Chord) {
 	left := func(arch int) Stake { return l.Stakes[2*arch-2] }
 	inside := func(arch int) bool { return arch >= 1 && arch <= len(l.Stations) }
 	from := at
-	for inside(from-step) && known[from-step] && Between(left(from-step), left(at)) <= lim.reach {
+	for inside(from-step) && known[from-step] && Between(left(from-step), left(at)) <= lim.Reach {
 		from -= step
 	}
 	beyond := last + step // known again, if there is one
 	for at != last {
-		if inside(beyond) && Between(left(at), left(beyond)) <= lim.reach && l.near(lim, at, beyond, at, beyond-step, lim.reach) {
+		if inside(beyond) && Between(left(at), left(beyond)) <= lim.Reach && l.near(lim, at, beyond, at, beyond-step, lim.Reach) {
 			return append(list, l.chord(at, beyond, at, at+step, last, step))
 		}
-		reach := min(lim.reach, 2*Between(left(from), left(at)))
+		reach := min(lim.Reach, 2*Between(left(from), left(at)))
 		end := at + step
 		for end != last && l.near(lim, from, at, at, end+step, reach) {
 			end += step
@@ -88,7 +89,7 @@ func (l Layout) carry(lim limits, known []bool, at, last, step int) (list []Chor
 }
 
 // near reports whether the left stakes of the arches beyond one, up to another, lie near the chord from–to and no farther along it than the reach.
-func (l Layout) near(lim limits, from, to, beyond, end int, reach measure.Length) bool {
+func (l Layout) near(lim practice.Ground, from, to, beyond, end int, reach measure.Length) bool {
 	step := 1
 	if end < beyond {
 		step = -1
@@ -96,7 +97,7 @@ func (l Layout) near(lim limits, from, to, beyond, end int, reach measure.Length
 	for arch := beyond; arch != end; {
 		arch += step
 		o := l.offset(from, to, beyond, l.Stakes[2*arch-2])
-		if o.Along > reach || o.Along <= 0 || abs(o.Off) > lim.offset {
+		if o.Along > reach || o.Along <= 0 || abs(o.Off) > lim.Offset {
 			return false
 		}
 	}
@@ -135,10 +136,12 @@ func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
 		return Tie{}, false
 	}
 	t := l.Ties[i]
-	if _, _, anchored := l.Anchors(units); max(t.A, t.B) > limitsIn(units).reach && (anchored || len(l.Chords) > 0) {
-		if s, _ := l.Stake(stake); anchored || s.Guy || l.ByChord(s.Arch) {
-			return Tie{}, false
-		}
+	if max(t.A, t.B) <= practice.OnGround(units).Reach {
+		return t, true
+	}
+	_, _, anchored := l.Anchors(units)
+	if s, _ := l.Stake(stake); anchored || len(l.Chords) > 0 && (s.Guy || l.ByChord(s.Arch)) {
+		return Tie{}, false
 	}
 	return t, true
 }
@@ -146,7 +149,7 @@ func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
 // Anchors returns the first and the last arch of a straight tunnel that marks reach, both stakes of each: the rows' strings run through those and are carried
 // on. It is false where marks reach fewer than two arches.
 func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {
-	for arch, yes := range l.reached(limitsIn(units)) {
+	for arch, yes := range l.reached(practice.OnGround(units)) {
 		if yes {
 			if first == 0 {
 				first = arch
@@ -160,7 +163,7 @@ func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {
 // CheckStretches parts a bend into stretches, each of which one tape reaches across, from either stake of its first arch to either of its last.
 func (l Layout) CheckStretches(units measure.System) []TapeLength {
 	n := len(l.Stations)
-	reach := limitsIn(units).reach
+	reach := practice.OnGround(units).Reach
 	fits := func(first, last int) bool {
 		a, b := l.Stakes[2*first-2:2*first], l.Stakes[2*last-2:2*last]
 		return max(Between(a[0], b[0]), Between(a[0], b[1]), Between(a[1], b[0]), Between(a[1], b[1])) <= reach

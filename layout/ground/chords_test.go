@@ -8,12 +8,13 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
 // setOff sets every left stake that no marks reach again, chord by chord with tape and square, from those that marks reach and those set before; it fails the test where
 // a chord needs a stake that is not there yet.
-func setOff(t *testing.T, l Layout, lim limits) {
+func setOff(t *testing.T, l Layout, lim practice.Ground) {
 	t.Helper()
 	known := map[StakeID]spec.Point{}
 	for arch, yes := range l.reached(lim) {
@@ -39,7 +40,7 @@ func setOff(t *testing.T, l Layout, lim limits) {
 			if want.Arch != c.Arches[i] || distance(at, want.At()) > 1e-5 {
 				t.Errorf("%s is set %v from its place", o.Stake, distance(at, want.At()))
 			}
-			if o.Along > lim.reach || o.Along <= 0 || len(c.Offsets) > 1 && abs(o.Off) > lim.offset {
+			if o.Along > lim.Reach || o.Along <= 0 || len(c.Offsets) > 1 && abs(o.Off) > lim.Offset {
 				t.Errorf("%s is set %v along and %v off", o.Stake, o.Along, o.Off)
 			}
 			known[o.Stake] = want.At()
@@ -72,7 +73,7 @@ func TestChordsSetTheSameStakes(t *testing.T) {
 		if len(l.Chords) == 0 {
 			t.Fatal("no chords")
 		}
-		setOff(t, l, limitsIn(s.Units))
+		setOff(t, l, practice.OnGround(s.Units))
 		if text := want(t, l, "tie-out-of-reach", finding.LookAt); !strings.Contains(text, "chord") {
 			t.Error(text)
 		}
@@ -91,11 +92,11 @@ func TestCarriedChordIsTheTangent(t *testing.T) {
 	s.Site.Route = []spec.Leg{{Straight: 126 * in}, {Turn: 3, Radius: radius}}
 	s.Site.Marks = []spec.Mark{mark("gate", -60*ft, -15*ft), mark("post", 100*ft, -15*ft)}
 	l := lay(s)
-	if known := l.reached(limitsIn(s.Units)); !known[3] {
+	if known := l.reached(practice.OnGround(s.Units)); !known[3] {
 		t.Fatal("the marks reach nothing")
 	}
 	for _, c := range l.Chords {
-		setOff(t, l, limitsIn(s.Units))
+		setOff(t, l, practice.OnGround(s.Units))
 		if c.Zero.String() != "L3" {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -11,7 +12,7 @@ import (
 // chosen must pass. spans and crowns are as for Lay.
 func Clear(s *spec.Spec, spans, crowns []measure.Length) bool {
 	t := newTunnel(s, spans, crowns, nil)
-	lim, list := limitsIn(s.Units), hazards(s)
+	lim, list := practice.OnGround(s.Units), hazards(s)
 	stakes := t.stakes()
 	for i, peg := range stakes {
 		if !peg.Guy {
@@ -21,7 +22,7 @@ func Clear(s *spec.Spec, spans, crowns []measure.Length) bool {
 			p := peg.At()
 			if k > 0 {
 				sin, cos := math.Sincos(float64(k) * math.Pi / 4)
-				p.X, p.Y = p.X+lim.stepOut*measure.Length(cos), p.Y+lim.stepOut*measure.Length(sin)
+				p.X, p.Y = p.X+lim.StepOut*measure.Length(cos), p.Y+lim.StepOut*measure.Length(sin)
 			}
 			for _, h := range list {
 				if _, yes := h.bothers(p); yes {
@@ -30,7 +31,7 @@ func Clear(s *spec.Spec, spans, crowns []measure.Length) bool {
 			}
 		}
 		for _, other := range stakes[:i] {
-			if distance(peg.At(), other.At()) < lim.share/2 || other.Guy && distance(peg.At(), other.At()) < lim.share {
+			if distance(peg.At(), other.At()) < lim.Share/2 || other.Guy && distance(peg.At(), other.At()) < lim.Share {
 				return false
 			}
 		}

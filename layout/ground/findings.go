@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -25,7 +26,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 		case shift != nil:
 			advice = fmt.Sprintf(" Moving the whole tunnel %s clears every stake of what this plan knows.", shift.says(u))
 		case known:
-			advice = fmt.Sprintf(" No move of the whole tunnel by up to %s clears every stake.", u.Tape(limitsIn(u).shift))
+			advice = fmt.Sprintf(" No move of the whole tunnel by up to %s clears every stake.", u.Tape(practice.OnGround(u).Shift))
 		}
 		for i := range found {
 			found[i].Text += advice
@@ -34,7 +35,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 			}
 		}
 	}
-	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
+	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), closedWays(t), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
 }
 
 // stakeFindings says which stakes stand where none should.
@@ -73,14 +74,14 @@ func stakeFindings(s *spec.Spec, stakes []Stake, list []hazard) []finding.Findin
 
 // guyFindings says where two guy stakes want the same hole.
 func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
-	lim := limitsIn(s.Units)
+	lim := practice.OnGround(s.Units)
 	var pairs []string
 	for i, a := range stakes {
 		if !a.Guy {
 			continue
 		}
 		for _, b := range stakes[:i] {
-			if b.Guy && distance(a.At(), b.At()) < lim.share {
+			if b.Guy && distance(a.At(), b.At()) < lim.Share {
 				pairs = append(pairs, fmt.Sprintf("%v with %v", b.StakeID, a.StakeID))
 			}
 		}

@@ -11,6 +11,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -126,7 +127,7 @@ func LayShaped(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Lay
 	var markFindings []finding.Finding
 	l.Marks, markFindings = marks(s, map[string]spec.Point{spec.StakeL1: l.Stakes[0].At(), spec.StakeR1: l.Stakes[1].At()})
 	l.Ties = ties(s, l.Walk(), l.Stakes, l.Marks)
-	l.Chords = l.chords(limitsIn(s.Units))
+	l.Chords = l.chords(practice.OnGround(s.Units))
 	l.SlopeAlong, l.SlopeAcross = slopes(t)
 	site, shift := findings(t, l.Stakes)
 	l.ShiftClear = shift

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -46,7 +47,7 @@ func (h hazard) bothers(p spec.Point) (measure.Length, bool) {
 // Where the spec leaves the start out, the tunnel begins at the origin that the site's own coordinates count from: that is no
 // guess, so its stakes can forbid building. A buried line's keep distance that the spec did not give never forbids building, save where the stake hits the line itself.
 func hazards(s *spec.Spec) []hazard {
-	u, lim := s.Units, limitsIn(s.Units)
+	u, lim := s.Units, practice.OnGround(s.Units)
 	nowhere := measure.Length(math.Inf(-1))
 	var list []hazard
 	put := func(h hazard, rim []spec.Point, grow measure.Length) {
@@ -70,10 +71,10 @@ func hazards(s *spec.Spec) []hazard {
 			in.says = func(who []string, _ measure.Length) string {
 				return fmt.Sprintf("%s %s in %s, which is hard: no stake can be driven there. Move the tunnel off it.", say.Some(who, mostNames), say.Agree(len(who), "stands", "stand"), f.Name)
 			}
-			edge.code, edge.level, edge.within, edge.beyond = "stake-near-hard-ground", finding.LookAt, lim.edge, 2*slack
+			edge.code, edge.level, edge.within, edge.beyond = "stake-near-hard-ground", finding.LookAt, lim.Edge, 2*slack
 			edge.says = func(who []string, least measure.Length) string {
 				return fmt.Sprintf("%s %s %s from the edge of %s: a bar driven there may break the edge or glance off. Keep %s away.",
-					say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Inches(least), f.Name, u.Inches(lim.edge))
+					say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Inches(least), f.Name, u.Inches(lim.Edge))
 			}
 			put(edge, rim, grow)
 		}
@@ -89,9 +90,9 @@ func hazards(s *spec.Spec) []hazard {
 			},
 		}
 		if !s.Given(h.key + ".keep") {
-			h.level, h.beyond = finding.LookAt, lim.tape
+			h.level, h.beyond = finding.LookAt, lim.Tape
 			hit := h
-			hit.level, hit.within, hit.beyond = finding.MustFix, lim.tape, nowhere
+			hit.level, hit.within, hit.beyond = finding.MustFix, lim.Tape, nowhere
 			put(hit, b.Line, 0)
 		}
 		put(h, b.Line, 0)

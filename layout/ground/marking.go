@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -53,7 +54,7 @@ type Dot struct {
 // from R1 meets a gauge stick as long as the arch is wide, laid from its left dot. Round a bend two tapes from marks find each stake, and the stick then puts the
 // right one at its width, for the width shapes the arch.
 func (l Layout) Marking(units measure.System) []Dot {
-	m := &marker{Layout: l, units: units, reach: limitsIn(units).reach}
+	m := &marker{Layout: l, units: units, reach: practice.OnGround(units).Reach}
 	switch n := len(l.Stations); {
 	case n == 0:
 		return nil
@@ -207,11 +208,7 @@ func (m *marker) level(p TapeLength) bool {
 func (m *marker) square() Square {
 	p := m.first()
 	row := distance(m.Stakes[2*p.First-2].At(), m.Stakes[2*p.Last-2].At())
-	legs := []measure.Length{3 * measure.Foot, 2 * measure.Foot, measure.Foot}
-	if m.units == measure.Metric {
-		legs = []measure.Length{measure.Metre, measure.Metre / 2, measure.Metre / 5}
-	}
-	for _, k := range legs {
+	for _, k := range practice.Square(m.units) {
 		if 4*k <= row {
 			return Square{A: 3 * k, B: 4 * k, C: 5 * k}
 		}

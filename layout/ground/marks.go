@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -13,7 +14,7 @@ import (
 // survey solves the marks' places. A mark fixed by tapes waits for the marks its tapes start from.
 type survey struct {
 	spec     *spec.Spec
-	limits   limits
+	limits   practice.Ground
 	stakes   map[string]spec.Point // of arch 1, once it stands
 	index    map[string]int
 	state    []state
@@ -23,7 +24,7 @@ type survey struct {
 
 func newSurvey(s *spec.Spec, stakes map[string]spec.Point) *survey {
 	n := len(s.Site.Marks)
-	v := &survey{spec: s, limits: limitsIn(s.Units), stakes: stakes, index: map[string]int{}, state: make([]state, n), solved: make([]Mark, n)}
+	v := &survey{spec: s, limits: practice.OnGround(s.Units), stakes: stakes, index: map[string]int{}, state: make([]state, n), solved: make([]Mark, n)}
 	for i, m := range s.Site.Marks {
 		v.index[m.Name] = i
 	}
@@ -71,7 +72,7 @@ func marks(s *spec.Spec, stakes map[string]spec.Point) ([]Mark, []finding.Findin
 		if other, ok := taken.by(m); ok {
 			v.report(markKey(i), finding.LookAt, "marks-coincide", fmt.Sprintf(
 				"Marks %s and %s stand on the same spot, so two tapes from them are one: give %s its own place, such as at: [%s, %s], or leave it out.",
-				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.reach/10, s.Units), legible(m.At.Y, s.Units)))
+				other.Name, m.Name, m.Name, legible(m.At.X+v.limits.Reach/10, s.Units), legible(m.At.Y, s.Units)))
 		}
 		list = append(list, m)
 	}
@@ -140,7 +141,7 @@ func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Ma
 	for k, a := range circles {
 		b := circles[(k+1)%len(circles)]
 		p, gap := intersect(a, b, side)
-		if gap > v.limits.miss {
+		if gap > v.limits.Miss {
 			v.report(key, finding.MustFix, "mark-tapes-miss", fmt.Sprintf(
 				"%s cannot be %s from %s and %s from %s: those two are %s apart, and the tapes miss each other by %s. Measure the three again.",
 				say.Capital(what), u.Tape(a.radius), a.from, u.Tape(b.radius), b.from, u.Tape(distance(a.centre, b.centre)), u.Tape(gap)))
@@ -149,7 +150,7 @@ func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Ma
 		crossing = max(crossing, crossingAt(p, a.centre, b.centre))
 	}
 	at, misclosure := fit(circles, side)
-	if other, less := fit(circles, 1-side); misclosure-less > v.limits.misclose {
+	if other, less := fit(circles, 1-side); misclosure-less > v.limits.Misclose {
 		at, misclosure = other, less
 		if v.spec.Given(key + ".side") {
 			v.report(key, finding.LookAt, "mark-on-other-side", fmt.Sprintf(
@@ -159,7 +160,7 @@ func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Ma
 		}
 	}
 	for k := range circles {
-		circles[k].err = v.limits.tape + starts[k].drift.along(unit(sub(at, starts[k].At)))
+		circles[k].err = v.limits.Tape + starts[k].drift.along(unit(sub(at, starts[k].At)))
 	}
 	fixed := Mark{At: at, Misclosure: misclosure, drift: drifting(at, circles)}
 	fixed.Error = fixed.drift.most()
@@ -170,13 +171,13 @@ func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Ma
 // weigh says whether tapes fix something well.
 func (v *survey) weigh(what, key string, fixed Mark, crossing measure.Angle, reach measure.Length) {
 	u := v.spec.Units
-	tape, off := u.Tape(v.limits.tape), u.Tape(fixed.Error)
+	tape, off := u.Tape(v.limits.Tape), u.Tape(fixed.Error)
 	switch {
-	case fixed.Misclosure > v.limits.misclose:
+	case fixed.Misclosure > v.limits.Misclose:
 		v.report(key, finding.LookAt, "mark-misclosure", fmt.Sprintf(
-			"The tapes to %s disagree by up to %s; careful ones stay within %s. Measure them again.", what, u.Tape(fixed.Misclosure), u.Tape(v.limits.misclose)))
-	case fixed.Error <= v.limits.weak:
-	case thrown(v.limits.tape, v.limits.tape, crossing, reach) > v.limits.weak:
+			"The tapes to %s disagree by up to %s; careful ones stay within %s. Measure them again.", what, u.Tape(fixed.Misclosure), u.Tape(v.limits.Misclose)))
+	case fixed.Error <= v.limits.Weak:
+	case thrown(v.limits.Tape, v.limits.Tape, crossing, reach) > v.limits.Weak:
 		v.report(key, finding.LookAt, "mark-weak", fmt.Sprintf(
 			"The tapes to %s run almost in line: %s on each moves it %s. Tape it from a mark further to one side too.", what, tape, off))
 	default:

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -15,19 +16,19 @@ func obstacle(t tunnel, f spec.Feature, key string) (finding.Finding, bool) {
 	if f.Height <= 0 {
 		return finding.Finding{}, false
 	}
-	u, lim := t.spec.Units, limitsIn(t.spec.Units)
-	height := f.Height + lim.edge
-	low, high := box(f.Outline, lim.edge)
+	u, lim := t.spec.Units, practice.OnGround(t.spec.Units)
+	height := f.Height + lim.Edge
+	low, high := box(f.Outline, lim.Edge)
 	if len(f.Outline) == 0 {
-		low, high = box([]spec.Point{f.At}, f.Radius+lim.edge)
+		low, high = box([]spec.Point{f.At}, f.Radius+lim.Edge)
 	}
-	m := meetings(t, f, height, lim.edge, low, high)
+	m := meetings(t, f, height, lim.Edge, low, high)
 	result := finding.Finding{Level: finding.MustFix, Code: "feature-in-tunnel", Key: key}
 	switch {
 	case len(m.legs) > 0:
 		result.Text = fmt.Sprintf("The feature %s, %s high, is where %s %s: the pipe must clear it by %s.",
-			f.Name, u.Room(f.Height), say.Agree(len(m.legs), "leg", "legs")+" "+say.Some(m.legs, mostNames), say.Agree(len(m.legs), "rises", "rise"), u.Inches(lim.edge))
-		if m.swing > lim.tape {
+			f.Name, u.Room(f.Height), say.Agree(len(m.legs), "leg", "legs")+" "+say.Some(m.legs, mostNames), say.Agree(len(m.legs), "rises", "rise"), u.Inches(lim.Edge))
+		if m.swing > lim.Tape {
 			result.Text += fmt.Sprintf(" It swings out %s beyond its stake below that height.", u.Inches(m.swing))
 		}
 		result.Text += " Move the tunnel."

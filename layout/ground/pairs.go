@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -35,7 +36,7 @@ type view struct {
 // angle, unless the marks are taped themselves; the shorter tapes where two pairs are equal. Where those in reach leave it too far off,
 // or fewer than two are, marks further away count too, no further than it takes. But every change of marks costs a walk and invites a mistake: two marks are kept
 // as long as they are good enough, and where they are not, those of the good ones are taken that will be kept longest.
-func choosePairs(walk []Stake, marks []Mark, lim limits) []Tie {
+func choosePairs(walk []Stake, marks []Mark, lim practice.Ground) []Tie {
 	var views []view
 	for _, stake := range walk {
 		if v, ok := look(stake, marks, lim); ok {
@@ -65,12 +66,12 @@ func choosePairs(walk []Stake, marks []Mark, lim limits) []Tie {
 }
 
 // look returns what a stake can be taped from; false where that is fewer than two marks.
-func look(stake Stake, marks []Mark, lim limits) (view, bool) {
+func look(stake Stake, marks []Mark, lim practice.Ground) (view, bool) {
 	p := stake.At()
 	v := view{stake: stake}
 	for i, m := range marks {
 		if d := distance(p, m.At); d > measure.Inch { // from a mark on the spot no direction is to be had
-			v.all = append(v.all, sight{m, i, d, lim.tape + m.drift.along(unit(sub(m.At, p)))})
+			v.all = append(v.all, sight{m, i, d, lim.Tape + m.drift.along(unit(sub(m.At, p)))})
 		}
 	}
 	if len(v.all) > mostMarks {
@@ -81,9 +82,9 @@ func look(stake Stake, marks []Mark, lim limits) (view, bool) {
 	if len(v.all) < 2 {
 		return v, false
 	}
-	reaches := []measure.Length{lim.reach}
+	reaches := []measure.Length{lim.Reach}
 	for _, s := range v.all {
-		if s.tape > lim.reach {
+		if s.tape > lim.Reach {
 			reaches = append(reaches, s.tape)
 		}
 	}
@@ -94,11 +95,11 @@ func look(stake Stake, marks []Mark, lim limits) (view, bool) {
 			continue
 		}
 		v.pair = v.bestPair()
-		if v.best = v.error(v.pair[0], v.pair[1]); v.best <= lim.weak {
+		if v.best = v.error(v.pair[0], v.pair[1]); v.best <= lim.Weak {
 			break
 		}
 	}
-	v.limit = max(lim.good, v.best*1.2)
+	v.limit = max(lim.Good, v.best*1.2)
 	return v, true
 }
 

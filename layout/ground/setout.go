@@ -5,12 +5,9 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
-
-// CheckLimit is how far a taped check may be off before something is moved: 1/2 in (12 mm). Our own choice: careful taping of a
-// row is good for about 1 in 1000, half an inch in 40 ft.
-func CheckLimit(units measure.System) measure.Length { return limitsIn(units).tape }
 
 // Between returns the level distance between two stakes.
 func Between(a, b Stake) measure.Length { return distance(a.At(), b.At()) }
@@ -77,7 +74,7 @@ func (l Layout) TapeLengths(units measure.System) []TapeLength {
 	spacing := (l.Stations[n-1].Along - l.Stations[0].Along) / measure.Length(bays)
 	most := bays // in one stretch
 	if spacing > 0 {
-		most = max(1, min(bays, int(limitsIn(units).reach/spacing+1e-9)))
+		most = max(1, min(bays, int(practice.OnGround(units).Reach/spacing+1e-9)))
 	}
 	count := (bays + most - 1) / most
 	list := make([]TapeLength, count)
@@ -117,7 +114,7 @@ func (l Layout) guysBeside(arch int) bool {
 // LongestTape returns the longest distance that anybody tapes while setting out: from a mark, along a row, or across it. Marks beyond a tape's reach count
 // only where there is no way to do without.
 func (l Layout) LongestTape(units measure.System) measure.Length {
-	longest, reach := measure.Length(0), limitsIn(units).reach
+	longest, reach := measure.Length(0), practice.OnGround(units).Reach
 	_, _, anchored := l.Anchors(units)
 	for _, t := range l.Ties {
 		s, _ := l.Stake(t.Stake)

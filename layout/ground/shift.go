@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -30,7 +31,7 @@ func shiftClear(t tunnel, stakes []Stake, list []hazard, before []finding.Findin
 	}
 	left := patience
 	last := 0 // the stake that was in the way last is the likeliest to be so again
-	for _, try := range shifts(limitsIn(t.spec.Units)) {
+	for _, try := range shifts(practice.OnGround(t.spec.Units)) {
 		by := t.vector(try)
 		clear := true
 		for i := 0; i < len(stakes) && clear; i++ {
@@ -68,8 +69,8 @@ func free(p spec.Point, list []hazard, purse *int) bool {
 }
 
 // shifts returns the moves to try, the shortest first, of equal ones the one straight to a side first.
-func shifts(lim limits) []Shift {
-	n := int(lim.shift / lim.shiftStep)
+func shifts(lim practice.Ground) []Shift {
+	n := int(lim.Shift / lim.ShiftStep)
 	type move struct{ right, ahead int }
 	var moves []move
 	for right := -n; right <= n; right++ {
@@ -85,7 +86,7 @@ func shifts(lim limits) []Shift {
 	})
 	list := make([]Shift, len(moves))
 	for i, m := range moves {
-		list[i] = Shift{measure.Length(m.right) * lim.shiftStep, measure.Length(m.ahead) * lim.shiftStep}
+		list[i] = Shift{measure.Length(m.right) * lim.ShiftStep, measure.Length(m.ahead) * lim.ShiftStep}
 	}
 	return list
 }

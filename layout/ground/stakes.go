@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -86,7 +87,7 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 			name Way
 		}
 		ways := []way{{-1, Toward}, {1, Away}}
-		out := limitsIn(t.spec.Units).stepOut
+		out := practice.OnGround(t.spec.Units).StepOut
 		switch {
 		case n == 1:
 			out = 0

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -61,7 +62,7 @@ func surroundings(t tunnel) []finding.Finding {
 // high as the crowns with working room for people and ladders above them, or as a leg stood upright over its stake before it is bent, whichever is more. The line's height
 // counts from the ground beneath it. A keep distance that the spec did not give never forbids building, save where the line touches the tunnel itself.
 func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Finding, bool) {
-	u, lim := s.Units, limitsIn(s.Units)
+	u, lim := s.Units, practice.OnGround(s.Units)
 	least, touches := overAll, false
 	var nearest bay
 	low, high := box(o.Line, o.Keep)
@@ -70,7 +71,7 @@ func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Fi
 			continue
 		}
 		aside := pathToOutline(o.Line, b.corners)
-		above := max(o.Height-max(b.crown+lim.work, b.stick), 0)
+		above := max(o.Height-max(b.crown+lim.Work, b.stick), 0)
 		if gap := measure.Length(math.Sqrt(float64(aside*aside) + float64(above*above))); gap < least {
 			least, nearest = gap, b
 		}
@@ -83,8 +84,8 @@ func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Fi
 	if !s.Given(key+".keep") && !touches {
 		level = finding.LookAt
 	}
-	what := fmt.Sprintf("the tunnel and the %s above its crowns that people and ladders need", u.Room(lim.work))
-	if nearest.stick > nearest.crown+lim.work {
+	what := fmt.Sprintf("the tunnel and the %s above its crowns that people and ladders need", u.Room(lim.Work))
+	if nearest.stick > nearest.crown+lim.Work {
 		what = fmt.Sprintf("the tunnel and a leg of %s stood upright at its stakes", u.Room(nearest.stick))
 	}
 	comes := fmt.Sprintf("comes within %s of %s, nearest", u.Room(least), what)

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -14,7 +15,7 @@ import (
 // order of the walk, and two tapes stay hooked to their marks as long as they serve: see choosePairs.
 func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) []Tie {
 	found := map[StakeID]Tie{}
-	for _, t := range choosePairs(walk, marks, limitsIn(s.Units)) {
+	for _, t := range choosePairs(walk, marks, practice.OnGround(s.Units)) {
 		found[t.Stake] = t
 	}
 	var list []Tie
@@ -28,7 +29,7 @@ func ties(s *spec.Spec, walk, stakes []Stake, marks []Mark) []Tie {
 
 // beyondReach says how the stakes are set that no two marks reach, and what that does to them.
 func (l Layout) beyondReach(u measure.System) string {
-	lim := limitsIn(u)
+	lim := practice.OnGround(u)
 	if len(l.Chords) > 0 {
 		return fmt.Sprintf(" Until then they are set by chord and offset over %d strings carried on from stake to stake, and the errors of all of them add up.", len(l.Chords))
 	}
@@ -45,13 +46,13 @@ func (l Layout) beyondReach(u measure.System) string {
 	base := l.Stations[last-1].Along - l.Stations[first-1].Along
 	past := max(l.Stations[first-1].Along, l.Stations[len(l.Stations)-1].Along-l.Stations[last-1].Along)
 	return fmt.Sprintf(" Until then the rows are carried on straight from arches %d and %d, which leaves the far end up to %s off to a side when each tape is %s off.",
-		first, last, u.Tape(worst*(1+2*past/base)), u.Tape(lim.tape))
+		first, last, u.Tape(worst*(1+2*past/base)), u.Tape(lim.Tape))
 }
 
 // tieFindings says which stakes their tapes do not fix well, and where another mark would help.
 func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	stakes, list, marks := l.Stakes, l.Ties, l.Marks
-	u, lim := s.Units, limitsIn(s.Units)
+	u, lim := s.Units, practice.OnGround(s.Units)
 	var findings []finding.Finding
 	report := func(level finding.Level, code, text string) {
 		findings = append(findings, finding.Finding{Level: level, Code: code, Text: text, Key: "site.marks"})
@@ -66,13 +67,13 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	var worst Tie
 	flattest := measure.Angle(math.Pi / 2)
 	for _, t := range list {
-		if reach := max(t.A, t.B); reach > lim.reach {
+		if reach := max(t.A, t.B); reach > lim.Reach {
 			far, longest = append(far, t.Stake.String()), max(longest, reach)
 			if _, used := l.TieOf(t.Stake, u); !used {
 				continue
 			}
 		}
-		if t.Error > lim.weak {
+		if t.Error > lim.Weak {
 			weak, flattest = append(weak, t.Stake.String()), min(flattest, t.Crossing)
 			if t.Error > worst.Error {
 				worst = t
@@ -85,18 +86,18 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	}
 	if len(far) > 0 {
 		report(finding.LookAt, "tie-out-of-reach", fmt.Sprintf(
-			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", say.Some(far, mostNames), u.Tape(longest), u.Tape(lim.reach))+l.beyondReach(u))
+			"The tapes to %s run up to %s, further than the %s a tape reaches: add a mark nearer to them.", say.Some(far, mostNames), u.Tape(longest), u.Tape(lim.Reach))+l.beyondReach(u))
 	}
 	switch {
 	case len(weak) == 0:
-	case thrown(lim.tape, lim.tape, worst.Crossing, min(worst.A, worst.B)) > lim.weak:
+	case thrown(lim.Tape, lim.Tape, worst.Crossing, min(worst.A, worst.B)) > lim.Weak:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The two tapes to %s %s: %s on each tape moves %s by %s. Another mark would help most %s.",
-			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
+			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.Tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
 	default:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The marks that %s %s tied to are themselves taped: %s on every tape, theirs too, moves %s by %s. Tape those marks from one more mark, or give them coordinates.",
-			say.Some(weak, mostNames), say.Agree(len(weak), "is", "are"), u.Tape(lim.tape), worst.Stake, u.Tape(worst.Error)))
+			say.Some(weak, mostNames), say.Agree(len(weak), "is", "are"), u.Tape(lim.Tape), worst.Stake, u.Tape(worst.Error)))
 	}
 	return findings
 }
@@ -131,7 +132,7 @@ func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 	if abs(dot(held, ahead(stake.heading))) >= abs(dot(held, rightOf(stake.heading))) {
 		where = fmt.Sprintf("off to the left or the right of arch %d", stake.Arch)
 	}
-	off := limitsIn(u).reach / 4
+	off := practice.OnGround(u).Reach / 4
 	one, other := along(stake.At(), out, off), along(stake.At(), out, -off)
 	return fmt.Sprintf("%s: something fixed about [%s, %s] or [%s, %s]", where, legible(one.X, u), legible(one.Y, u), legible(other.X, u), legible(other.Y, u))
 }

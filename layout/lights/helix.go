@@ -4,10 +4,8 @@ import (
 	"math"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
-
-// loosePitch is what a wrap falls back to that cannot reach at all.
-const loosePitch = 3 * measure.Inch
 
 // stretchRatio returns the length of string on each length of pipe at a pitch: a helix unrolls to the long side of a right
 // triangle whose short sides are the pipe's length and the turns' girths, L² = h² + (n·π·D)² with n = h/pitch.
@@ -65,7 +63,7 @@ func (j job) wind() coil {
 	}
 	total := measure.Length(count)*j.string - j.off - j.bare
 	if total < j.shortest()-j.bare {
-		c := j.atPitch(loosePitch, count)
+		c := j.atPitch(practice.LoosePitch, count)
 		c.fault = tooShort
 		return c
 	}

@@ -10,12 +10,9 @@ import (
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
-
-// tieStep is how far apart zip ties go along pipe, with one at each end of a stretch; a row takes one at each arch that it
-// passes. Common practice, no source.
-const tieStep = 12 * measure.Inch
 
 // Input is everything that the lights' places follow from.
 type Input struct {
@@ -158,4 +155,6 @@ func (l *layer) between(bay int, share measure.Length, place Place) End {
 }
 
 // ties returns how many zip ties a stretch of pipe takes.
-func ties(length measure.Length) int { return int(math.Ceil(float64(length/tieStep)*(1-1e-9))) + 1 }
+func ties(length measure.Length) int {
+	return int(math.Ceil(float64(length/practice.TieStep)*(1-1e-9))) + 1
+}

@@ -141,6 +141,6 @@ type Layout struct {
 	Paths    []Path // of the rows
 	Pulls    []EndPull
 	Drops    []Drop
-	Ties     int // zip ties: see tieStep
+	Ties     int // zip ties: see practice.TieStep
 	Findings []finding.Finding
 }

@@ -8,14 +8,13 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 const (
-	leastSag  = measure.Inch / 4     // no hand holds a row closer than this to a straight line
-	mostBow   = 3 * measure.Inch / 2 // of an end arch, by our own choice: more is seen from the side
-	roundSags = measure.Inch / 2     // to which a better sag is rounded
-	wantedBow = mostBow * 0.9        // since a row that sags more is a little longer and heavier
-	mostSag   = 24 * measure.Inch    // that a spec may give
+	roundSags = measure.Inch / 2       // to which a better sag is rounded
+	wantedBow = practice.MostBow * 0.9 // since a row that sags more is a little longer and heavier
+	mostSag   = 24 * measure.Inch      // that a spec may give
 )
 
 // EndPull is what the rows do to an arch on one side of which they end: the first, the last, those beside a way out. Arches between are pulled both ways alike.
@@ -30,7 +29,7 @@ type EndPull struct {
 // pullOf returns how hard a row pulls level along its bay: a parabola of w a length over L that dips by d carries H = w·L²/8d at
 // each end (statics of cables).
 func pullOf(s catalog.String, bay, sag measure.Length) measure.Force {
-	l, d := bay.Metres(), max(sag, leastSag).Metres()
+	l, d := bay.Metres(), max(sag, practice.LeastSag).Metres()
 	return measure.Mass(float64(s.Mass)).Weight() * measure.Force(l*l/(8*d))
 }
 
@@ -72,11 +71,11 @@ func (l *layer) pullSays(at map[int][]arch.Pull) {
 			worst = e
 		}
 	}
-	if worst.Bow <= mostBow {
+	if worst.Bow <= practice.MostBow {
 		return
 	}
-	is := max(rows.Sag, leastSag)
-	sag := measure.RoundUp(is*worst.Bow/mostBow, roundSags)
+	is := max(rows.Sag, practice.LeastSag)
+	sag := measure.RoundUp(is*worst.Bow/practice.MostBow, roundSags)
 	for ; sag <= mostSag; sag += roundSags { // an arch that is bowed far does not bow in proportion
 		pulls := slices.Clone(at[worst.Arch])
 		for i := range pulls {

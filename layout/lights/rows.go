@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -69,22 +70,19 @@ func (l *layer) underCrown(all []measure.Length) []measure.Length {
 			"The rows end at %s of tape, for the shortest leg reaches its crown at %s; the marks up to %s were left out.",
 			units.Tape(all[n-1]), units.Tape(shortest), units.Tape(all[len(all)-1]))})
 	}
-	if low := all[0] - rows.Sag; n > 0 && low < leastPlug {
+	if low := all[0] - rows.Sag; n > 0 && low < practice.PlugHigh {
 		u := l.Spec.Units
-		first := measure.RoundUp(rows.Sag+leastPlug, markStep(u))
+		first := measure.RoundUp(rows.Sag+practice.PlugHigh, markStep(u))
 		cure := []finding.Change{{Key: "lights.rows.first", Value: u.Written(first)}}
 		if rows.UpTo < first {
 			cure = append(cure, finding.Change{Key: "lights.rows.up to", Value: u.Written(first)})
 		}
 		l.says.add(complaint{level: finding.LookAt, code: "row-on-ground", key: "lights.rows.first", cure: cure, text: fmt.Sprintf(
 			"The first row %s: its mark is at %s and it sags %s. A plug there would lie in wet grass; start at %s or more.",
-			lowRow(l.Spec.Units, low), l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+leastPlug))})
+			lowRow(l.Spec.Units, low), l.Spec.Units.Inches(all[0]), l.Spec.Units.Inches(rows.Sag), l.Spec.Units.Inches(rows.Sag+practice.PlugHigh))})
 	}
 	return all[:n]
 }
-
-// leastPlug is how high above the ground a plug hangs at least: clear of wet grass. Common practice, no source.
-const leastPlug = 3 * measure.Inch
 
 // markStep is the step that marks and hangs are changed by: what a tape shows at a glance.
 func markStep(u measure.System) measure.Length { return measure.By(u, measure.Inch/4, 5) }

@@ -2,6 +2,7 @@ package lights
 
 import (
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -20,19 +21,11 @@ func (t Turn) wrap(n int) bool { return t.All || n < len(t.Wraps) && t.Wraps[n] 
 // path reports whether an open path is turned.
 func (t Turn) path(n int) bool { return t.All || n < len(t.Paths) && t.Paths[n] }
 
-// bareFoot is how far up the pipe a wrap begins: no plug lies on the ground or in wet grass. Common practice, no source.
-func bareFoot(u measure.System) measure.Length {
-	if u == measure.Metric {
-		return 150
-	}
-	return 6 * measure.Inch
-}
-
 // offGround keeps a wrap's stretch off the ground; not ok where nothing is left of it.
 func (s stretch) offGround(u measure.System, whole measure.Length) (stretch, bool) {
-	s.from = max(s.from, bareFoot(u))
+	s.from = max(s.from, practice.BareFoot(u))
 	if s.Kind == Arch {
-		s.to = min(s.to, whole-bareFoot(u))
+		s.to = min(s.to, whole-practice.BareFoot(u))
 	}
 	return s, s.to > s.from
 }
@@ -47,14 +40,10 @@ func Bridges(s *spec.Spec) bool {
 	return false
 }
 
-// toNext is how much more than a bay a lead needs to reach the next foot: down to the height of the plugs and up again, and some for a bend.
-// Common practice, no source.
-const toNext = 4 * measure.Inch
-
 // leadOff returns how much of a wrap's lead would stay off the pipe to reach the next arch: nothing where the lead is too short for that, or
 // where pitch or plug are given, for then the string has its place.
 func leadOff(s *spec.Spec, w spec.Wrap) measure.Length {
-	off := s.Tunnel.Spacing + toNext
+	off := s.Tunnel.Spacing + practice.ToNext
 	onLegs := false
 	for _, p := range w.Where {
 		onLegs = onLegs || p.Part != spec.RidgePieces

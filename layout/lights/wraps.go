@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -23,7 +24,7 @@ func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
 		string: w.String.Length, pitch: w.Pitch, count: w.Count,
 	}
 	if st.Kind == Ridge && w.Pitch == 0 && w.Count == 0 {
-		j.pitch = max(spec.RidgePitch(s.Units), j.wire)
+		j.pitch = max(practice.RidgePitch(s.Units), j.wire)
 	}
 	return j
 }
@@ -148,9 +149,6 @@ func (l *layer) wrap(i int, st stretch) {
 	l.wrapSays(i, st, j, c)
 }
 
-// flagOff is how near to its end a wrap needs no flag.
-const flagOff = 4 * measure.Inch
-
 // hair is what rounding may move a tape mark by.
 const hair measure.Length = 1e-6
 
@@ -169,7 +167,7 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 		}
 		return p
 	}
-	k, low := l.arch(st.Number), bareFoot(l.Spec.Units)+hair
+	k, low := l.arch(st.Number), practice.BareFoot(l.Spec.Units)+hair
 	switch {
 	case st.Kind == Arch && tape >= k.Length-low:
 		return foot(spec.Right)
@@ -184,13 +182,13 @@ func (l *layer) place(st stretch, tape measure.Length) Place {
 // flags returns the marks at which a wrapper checks the pitch: every 30 in (750 mm) along the pipe, where the stretch passes them and has more than a
 // hand's breadth to go, and turns go round it.
 func (l *layer) flags(way course, s catalog.String, strings []string, wound measure.Length) []Flag {
-	step := measure.By(l.Spec.Units, 30*measure.Inch, 750)
+	step := practice.FlagEvery(l.Spec.Units)
 	gap := (s.Length - s.Lead - s.Tail) / measure.Length(s.Bulbs-1)
 	if s.Bulbs < 2 || gap <= 0 {
 		return nil
 	}
 	var out []Flag
-	for mark := step; mark < way.to-flagOff; mark += step {
+	for mark := step; mark < way.to-practice.FlagOff; mark += step {
 		along := way.along(mark)
 		if mark <= way.from || along >= wound || way.isBare(mark) {
 			continue

@@ -2,6 +2,7 @@ package power
 
 import (
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -63,7 +64,7 @@ func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
 	for i, one := range stops {
 		b.wants += len(one.wants)
 		gap := s.site.toFoot(way, side, one.arch)
-		if gap > handReach {
+		if gap > practice.HandReach {
 			b.feet++
 		} else {
 			led = true
@@ -71,7 +72,7 @@ func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
 		for _, kind := range s.sources[s.source].cords {
 			for _, in := range kind.inline {
 				b.covers = max(b.covers, s.covers(side, stops[i:], in))
-				led = led || in.Lead() >= gap+2*endSlack-dust
+				led = led || in.Lead() >= gap+2*practice.EndSlack-dust
 			}
 		}
 	}

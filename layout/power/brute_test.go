@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -51,7 +52,7 @@ func (b *brute) join(list []lights.String, into []int, i int) {
 	b.join(list, into, i+1)
 	for k, s := range list {
 		d := list[i]
-		if k == i || distance(s.To, d.From) > handReach || (s.Run.Kind == lights.Ridge) != (d.Run.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
+		if k == i || distance(s.To, d.From) > practice.HandReach || (s.Run.Kind == lights.Ridge) != (d.Run.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
 			continue
 		}
 		into[i] = k
@@ -168,11 +169,11 @@ func (b *brute) along(from spotOf, side spec.Side, in catalog.Inline, left int, 
 		}
 		used := 1
 		if len(laid) == 0 {
-			if in.Lead() < way+2*endSlack-dust {
+			if in.Lead() < way+2*practice.EndSlack-dust {
 				continue
 			}
 		} else {
-			for way > 0 && measure.Length(used)*in.Apart < way+socketSlack-dust {
+			for way > 0 && measure.Length(used)*in.Apart < way+practice.SocketSlack-dust {
 				used++
 			}
 		}

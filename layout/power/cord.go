@@ -6,11 +6,8 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
-
-// endSlack is what a cord needs beyond its way at each end: down to the ground as a drip loop and up to the plug. Common practice, no
-// source.
-const endSlack = 12 * measure.Inch
 
 // stringOhms is the resistance of one conductor of 1 mm², in ohm per km at 20 °C: IEC 60228 class 5, 26.0 at 0.75 mm² and 19.5 at
 // 1 mm². A string's wire is out in the cold and carries far less than it could, so it is not taken hot.
@@ -53,10 +50,10 @@ const dust measure.Length = 1e-6
 func lay(c catalog.Cord, way measure.Length) []measure.Length {
 	sold := slices.Sorted(slices.Values(c.Lengths))
 	if len(sold) == 0 {
-		return []measure.Length{way + 2*endSlack}
+		return []measure.Length{way + 2*practice.EndSlack}
 	}
 	longest := sold[len(sold)-1]
-	need := way + 2*endSlack - dust
+	need := way + 2*practice.EndSlack - dust
 	var out []measure.Length
 	for ; need > longest; need -= longest {
 		out = append(out, longest)

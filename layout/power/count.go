@@ -2,16 +2,13 @@ package power
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
-
-// lowDown is how high a joint is counted as low: within a foot of the ground, in the wet and in the way.
-const lowDown = 12 * measure.Inch
 
 // count adds up what the feeders are made of.
 func (f *feeding) count() {
@@ -28,7 +25,7 @@ func (f *feeding) count() {
 		}
 		p.Open++ // its last socket
 		p.Links += len(c.Strings) - 1
-		if c.To.Z-f.ground(c.To.Arch, c.To.Side) <= lowDown {
+		if c.To.Z-f.ground(c.To.Arch, c.To.Side) <= practice.LowJoint {
 			p.mark.low++
 		}
 	}
@@ -56,8 +53,8 @@ func (f *feeding) countJoint(j Joint) {
 			n += len(plug.Chains) - 1
 		}
 	}
-	if j.From < 0 && len(j.Cords) == 0 {
-		n-- // straight in the outlet, counted there
+	if len(j.Cords) == 0 && j.Socket == 0 {
+		n-- // straight in the outlet, or in its three-way, counted there
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {
@@ -65,7 +62,7 @@ func (f *feeding) countJoint(j Joint) {
 	}
 	p.Joints += n
 	p.Open += open
-	if j.Arch > 0 && j.Climb <= lowDown {
+	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.Feet += n
 		p.mark.low += int32(n + open)
 		if n >= 3 {
@@ -117,18 +114,16 @@ func (f *feeding) outletsInUse() {
 	p := &f.plan
 	for _, o := range f.in.Spec.Site.Outlets {
 		var through measure.Current
-		used := 0
 		for _, d := range p.Feeders {
 			if d.Outlet == o.Name {
-				used++
 				through += d.Amps
 			}
 		}
-		if used == 0 {
+		if through == 0 {
 			continue
 		}
 		if o.Timer == 0 {
-			p.Timers += int(math.Ceil(float64(used) / float64(max(1, f.in.Spec.Power.Timer.Sockets))))
+			p.Timers = append(p.Timers, f.timers(o.Name)...)
 		}
 		for d := range p.Feeders {
 			if one := &p.Feeders[d]; one.Outlet == o.Name {

@@ -5,11 +5,9 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
-
-// clearOf is how far a cord's corners stay from what it keeps off.
-const clearOf = 6 * measure.Inch
 
 // obstacle is the outline of a feature that cords keep off, with corners a little outside it to go round by.
 type obstacle struct{ outline, corners []spec.Point }
@@ -58,7 +56,7 @@ func spread(outline []spec.Point) []spec.Point {
 			nx, ny = -nx, -ny
 		}
 		if size := math.Sqrt(nx*nx + ny*ny); size > 1e-9 {
-			k := measure.Length(math.Sqrt2) * clearOf / measure.Length(size)
+			k := measure.Length(math.Sqrt2) * practice.CordsClear / measure.Length(size)
 			p.X += k * measure.Length(nx)
 			p.Y += k * measure.Length(ny)
 		}

@@ -25,10 +25,6 @@ func (a mark) plus(b mark) mark {
 	return mark{a.over + b.over, a.pieces + b.pieces, a.low + b.low, a.cents + b.cents}
 }
 
-// socketSlack is what the cord from one of its sockets to the next takes more than the way between two feet: it hangs from socket to
-// socket, a hand above the ground. Common practice, no source.
-const socketSlack = 4 * measure.Inch
-
 // call is a foot in the order that a line of cord comes to it, with what is to be plugged in there.
 type call struct {
 	gap   measure.Length // of the way from the call before, the first from the outlet

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // free is a free socket of a brute-force network: at a call (−1 the outlet), in a three-way or not.
@@ -37,7 +38,7 @@ func (b leastPieces) served(sockets []free) bool {
 	for _, s := range sockets {
 		if s.call >= 0 {
 			have[s.call]++
-		} else if b.calls[0].gap <= handReach {
+		} else if b.calls[0].gap <= practice.HandReach {
 			have[0]++
 		}
 	}
@@ -62,7 +63,7 @@ func (b leastPieces) within(sockets []free, more int) bool {
 			continue // the same as the one before
 		}
 		rest := append(append([]free{}, sockets[:i]...), sockets[i+1:]...)
-		if !s.tap && b.tools.fans > 0 && (s.call >= 0 || b.calls[0].gap <= handReach) {
+		if !s.tap && b.tools.fans > 0 && (s.call >= 0 || b.calls[0].gap <= practice.HandReach) {
 			here := max(s.call, 0)
 			tapped := append([]free{}, rest...)
 			for range b.tools.fans {
@@ -96,10 +97,10 @@ func (b leastPieces) along(rest []free, in catalog.Inline, from, left int, laid 
 		way := b.at(to) - b.at(from)
 		used := 1
 		switch {
-		case len(laid) == 0 && in.Lead() < way+2*endSlack-dust:
+		case len(laid) == 0 && in.Lead() < way+2*practice.EndSlack-dust:
 			continue
 		case len(laid) > 0 && way > 0:
-			for measure.Length(used)*in.Apart < way+socketSlack-dust {
+			for measure.Length(used)*in.Apart < way+practice.SocketSlack-dust {
 				used++
 			}
 		}

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // lineUp lays a line past all calls and returns its mark and its deeds in order; none, where there is neither a three-way nor a cord with several
@@ -32,7 +33,7 @@ func lineUp(calls []call, t tools) (mark, []deed) {
 	if t.shared {
 		start.kind = tappedSocket
 	}
-	if calls[0].gap <= handReach {
+	if calls[0].gap <= practice.HandReach {
 		if m := l.best(start); !best.better(m) {
 			best, first = m, move{to: start}
 		}
@@ -200,7 +201,7 @@ func (l *liner) onward(s state, plain bool) (mark, move) {
 		c.try(l, own, move{plain: true, to: to})
 	}
 	for i, in := range l.tools.inline {
-		if in.Lead() < gap+2*endSlack-dust {
+		if in.Lead() < gap+2*practice.EndSlack-dust {
 			continue
 		}
 		to.kind = int16(l.base[i] + in.Sockets - 1)
@@ -271,5 +272,5 @@ func stepsOver(apart, gap measure.Length) int {
 	if apart <= 0 {
 		return math.MaxInt32
 	}
-	return max(1, int(math.Ceil(float64((gap+socketSlack)/apart)*(1-1e-9))))
+	return max(1, int(math.Ceil(float64((gap+practice.SocketSlack)/apart)*(1-1e-9))))
 }

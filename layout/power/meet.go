@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // pair is a socket in reach of prongs, each string as it would lie.
@@ -31,11 +32,11 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	}
 	apart := distance(a.To, b.From)
 	along := a.To.Side == b.From.Side && !j.passes(a.To.Side, a.To.Arch, b.From.Arch) || j.overhead(a.To) && j.overhead(b.From)
-	switch loose := handReach + min(max(a.LeftOver, 0), looseReach); {
-	case apart <= handReach && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:
+	switch loose := practice.HandReach + min(max(a.LeftOver, 0), practice.LooseReach); {
+	case apart <= practice.HandReach && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:
 		p.band = 2 // two side by side on a leg: up one leg and down the other comes first, and then back
-	case apart <= touching:
-	case apart <= handReach:
+	case apart <= practice.EndToEnd:
+	case apart <= practice.HandReach:
 		p.band = 1
 	case along && apart <= b.Off:
 		p.band = 3
@@ -50,7 +51,7 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 // pairs lists every pair that meets, those to plug together first. A grid of cells as wide as the longest reach keeps the work in proportion to the
 // strings.
 func (j *joiner) pairs() []pair {
-	cell := handReach + looseReach
+	cell := practice.HandReach + practice.LooseReach
 	for _, s := range j.Strings {
 		cell = max(cell, s.Off)
 	}

@@ -6,14 +6,8 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
-)
-
-// How far prongs come to a socket. Common practice, no source.
-const (
-	touching   = 1 * measure.Inch  // laid end to end on one path
-	handReach  = 12 * measure.Inch // the loose inches at both plugs
-	looseReach = 36 * measure.Inch // most of a left-over end that is not tied back
 )
 
 // seat is a string as it lies: as the lights were laid, or turned.
@@ -126,7 +120,7 @@ func (j *joiner) line(l lights.Line) {
 	}
 	best, price := j.cuts(all(false))
 	if l.Open {
-		if other, less := j.cuts(all(true)); less < price-touching {
+		if other, less := j.cuts(all(true)); less < price-practice.EndToEnd {
 			best = other
 		}
 	}
@@ -161,7 +155,7 @@ func (j *joiner) cuts(seats []seat) ([][]seat, measure.Length) {
 	for i := n - 1; i >= 0; i-- {
 		from := j.at(seats[i]).From
 		climb := j.spot(from, from.Side).climb
-		if climb > tapReach {
+		if climb > practice.HipReach {
 			climb += cord
 		}
 		best[i] = measure.Length(math.MaxFloat64)

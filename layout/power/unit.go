@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -95,7 +96,7 @@ func (f *feeding) makeUnits() {
 func (f *feeding) share(i int, list []lights.String, watts measure.Power) bool {
 	for k := range f.units {
 		u := &f.units[k]
-		if !u.supply || u.part != f.runs[i].part || len(u.runs) >= list[0].Label.Supply.Sockets || distance(u.ways[0].end, list[0].From) > handReach {
+		if !u.supply || u.part != f.runs[i].part || len(u.runs) >= list[0].Label.Supply.Sockets || distance(u.ways[0].end, list[0].From) > practice.HandReach {
 			continue
 		}
 		sum := watts

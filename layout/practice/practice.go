@@ -4,8 +4,7 @@ package practice
 
 import "hoopwright/layout/measure"
 
-// KeepBuried is how far a stake stays from a located line on each side: 18 to 24 in by state (one-call laws, US 811), the wider; 600 mm in metres, as the
-// spec's own default.
+// KeepBuried is how far a stake stays from a located line on each side: 18 to 24 in by state (one-call laws, US 811), the wider; 600 mm in metres.
 func KeepBuried(u measure.System) measure.Length {
 	return measure.By(u, 24*measure.Inch, 600*measure.Millimetre)
 }

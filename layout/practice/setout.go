@@ -70,3 +70,11 @@ const PullMargin = 1.5
 func Deeper(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
+
+// Square are the units of the 3-4-5 triangle that squares a row's first arch, largest first: 9-12-15 ft or 3-4-5 m where the row is that long. Our own choice.
+func Square(u measure.System) []measure.Length {
+	if u == measure.Metric {
+		return []measure.Length{measure.Metre, measure.Metre / 2, measure.Metre / 5}
+	}
+	return []measure.Length{3 * measure.Foot, 2 * measure.Foot, measure.Foot}
+}

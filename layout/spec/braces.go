@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // Brace is one pair of braces of a bay, one in each wall: from the legs of an arch to pegs of its own.
@@ -12,12 +13,9 @@ type Brace struct {
 	Along     measure.Length // of the pegs from the arch, toward the far end
 }
 
-// PegShort is how far short of the neighbour's foot a brace's peg stands, in its wall: beside it, never on it, for a sleeve has no hold-down.
-func PegShort(u measure.System) measure.Length { return measure.By(u, 6*inch, 150) }
-
 // Pairs returns the braces. A pipe pushes and pulls and a bay takes one in each wall, its foot away from the nearer end of the walk; lines are crossed.
 func (s *Spec) Pairs() (list []Brace) {
-	reach := s.Tunnel.Spacing - PegShort(s.Units)
+	reach := s.Tunnel.Spacing - practice.PegShort(s.Units)
 	for _, bay := range s.Braces.Bays {
 		ahead, back := Brace{bay, bay, reach}, Brace{bay, bay + 1, -reach}
 		switch {
@@ -35,12 +33,12 @@ func (s *Spec) Pairs() (list []Brace) {
 // Held returns how high on the legs guys are tied, and how far out along the tunnel their stakes stand; the same of braces where there are no guys.
 func (s *Spec) Held() (from, out measure.Length) {
 	if len(s.Guys.Arches) == 0 && len(s.Braces.Bays) > 0 {
-		return s.Braces.From, s.Tunnel.Spacing - PegShort(s.Units)
+		return s.Braces.From, s.Tunnel.Spacing - practice.PegShort(s.Units)
 	}
 	return s.Guys.From, s.Guys.Out
 }
 
 // BraceLength is how long a brace is, from the leg to its peg at the ground.
 func (s *Spec) BraceLength() measure.Length {
-	return measure.Length(math.Hypot(float64(s.Braces.From), float64(s.Tunnel.Spacing-PegShort(s.Units))))
+	return measure.Length(math.Hypot(float64(s.Braces.From), float64(s.Tunnel.Spacing-practice.PegShort(s.Units))))
 }

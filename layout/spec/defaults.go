@@ -9,10 +9,11 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
-// practice is the reason for a default that rests on what builders do.
-const practice = "common practice, no source"
+// custom is the reason for a default that rests on what builders do.
+const custom = "common practice, no source"
 
 // fill sets a value that the spec does not give and lists it.
 func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
@@ -67,7 +68,7 @@ func (r *reader) fillFoot(path string, a *Arch) {
 	}
 	u := r.spec.Units
 	if !r.spec.Given(path + ".stake.length") {
-		length := measure.By(u, 24*inch, 600)
+		length := practice.OnBase(u)
 		a.Stake.Length = length
 		r.spec.Chosen(Default{path + ".stake.length", u.Inches(length), "what stands on the base", Written(length, "", u)})
 	}
@@ -106,7 +107,7 @@ func usualBar(od measure.Length, s measure.System) catalog.Bar {
 
 // usualLength of a bar: enough to show for a depth that the spec gives.
 func usualLength(depth measure.Length, given bool, u measure.System) measure.Length {
-	l := measure.By(u, 36*inch, 900)
+	l := practice.Bar(u)
 	if given {
 		l = max(l, depth*3/2)
 	}
@@ -115,9 +116,9 @@ func usualLength(depth measure.Length, given bool, u measure.System) measure.Len
 
 // usualDepth of a bar, never more than two thirds of it.
 func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Length, string) {
-	d, why := measure.By(u, 12*inch, 300), practice
+	d, why := practice.Driven(u, false), custom
 	if soil == Sandy || soil == SoilUnknown {
-		d, why = measure.By(u, 18*inch, 450), "soil "+soil.String()+"; "+practice
+		d, why = practice.Driven(u, true), "soil "+soil.String()+"; "+custom
 	}
 	if most := twoThirds(length, u); length > 0 && most < d {
 		return most, "two thirds of the bar"
@@ -129,9 +130,6 @@ func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Len
 func twoThirds(length measure.Length, u measure.System) measure.Length {
 	return measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10))
 }
-
-// RidgePitch is how far apart the turns of a wrap lie on a ridge piece where the spec gives neither pitch nor count. Common practice, no source.
-func RidgePitch(u measure.System) measure.Length { return measure.By[measure.Length](u, 3*inch, 75) }
 
 // checkStake checks that some of the bar shows, to take the pipe.
 func (r *reader) checkStake(path string, s Stake) {
@@ -147,7 +145,7 @@ func (r *reader) fillRest() {
 	fill(r, "units", &s.Units, s.Units, s.Units.String(), "as the first length in the spec")
 	paper := measure.By(s.Units, "letter", "a4")
 	fill(r, "paper", &s.Paper, paper, paper, "goes with "+s.Units.String()+" units")
-	width, height := measure.By(s.Units, 36*inch, 915), measure.By(s.Units, 80*inch, 2030) // the standard gives both
+	width, height := practice.Opening(s.Units)
 	fill(r, "tunnel.opening.width", &s.Tunnel.OpeningWidth, width, s.Units.Inches(width), "2010 ADA Standards 403.5, clear width")
 	fill(r, "tunnel.opening.height", &s.Tunnel.OpeningHeight, height, s.Units.Inches(height), "2010 ADA Standards 307.4, headroom")
 	r.fillRidge()
@@ -157,15 +155,15 @@ func (r *reader) fillRest() {
 	r.fillLights()
 	r.fillPower()
 	fill(r, "weather.ice", &s.Weather.Ice, 0, s.Units.Inches(0), "the load figures are for bare pipe")
-	stand, inside := measure.By(s.Units, 35*measure.MPH, measure.Speed(55)/3.6), measure.By(s.Units, 20*measure.MPH, measure.Speed(32)/3.6)
+	stand, inside := practice.Aims(s.Units)
 	fill(r, "weather.stand", &s.Weather.Stand, stand, s.Units.Speed(stand), "our own choice")
 	fill(r, "weather.inside", &s.Weather.Inside, inside, s.Units.Speed(inside), "our own choice")
-	cold := measure.By(s.Units, measure.Temperature(-20.0/3), -7) // 20 °F
-	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), practice)
-	kerf := measure.By(s.Units, inch/8, 3)
+	cold := practice.Cold(s.Units)
+	fill(r, "weather.cold", &s.Weather.Cold, cold, s.Units.Temperature(cold), custom)
+	kerf := practice.Kerf(s.Units)
 	fill(r, "stock.kerf", &s.Stock.Kerf, kerf, s.Units.Inches(kerf), "a hand saw or a ratchet cutter at most")
 	fill(r, "stock.trim", &s.Stock.Trim, 0, s.Units.Inches(0), "stock ends are square enough to use")
-	fill(r, "stock.spares", &s.Stock.Spares, 0.05, "5 %", practice)
+	fill(r, "stock.spares", &s.Stock.Spares, 0.05, "5 %", custom)
 	r.fillCrew()
 	slices.SortStableFunc(s.Defaults, func(a, b Default) int { return cmp.Compare(section(a.Key), section(b.Key)) })
 }
@@ -221,7 +219,8 @@ func (r *reader) fillBraces() {
 
 // Peg is a stake for a brace or a chosen guy: of that bar, most of it in the ground.
 func Peg(bar catalog.Bar, u measure.System) Stake {
-	return Stake{Bar: bar, Length: measure.By(u, 24*inch, 600), Depth: measure.By(u, 20*inch, 500)}
+	length, depth := practice.Peg(u)
+	return Stake{Bar: bar, Length: length, Depth: depth}
 }
 
 // Chooses reports whether the spec leaves what holds the tunnel lengthwise to the solver.
@@ -259,7 +258,7 @@ func (r *reader) fillSite() {
 		fill(r, key+".hard", &s.Features[i].Hard, false, "false", "stakes can be driven")
 		fill(r, key+".height", &s.Features[i].Height, 0, u.Inches(0), "flat on the ground")
 	}
-	aside, below := measure.By(u, 24*inch, 600), measure.By(u, 10*foot, 3*measure.Metre)
+	aside, below := practice.KeepBuried(u), practice.KeepOverhead(u)
 	for i := range s.Buried {
 		fill(r, fmt.Sprintf("site.buried[%d].keep", i), &s.Buried[i].Keep, aside, u.Inches(aside), "the wider of the distances that state one-call laws ask for on each side of a mark")
 	}
@@ -282,18 +281,18 @@ func (r *reader) fillLights() {
 		if !r.spec.Given(key + ".pitch") {
 			printed := "as few strings as reach"
 			if ridge {
-				printed += ", turns " + u.Inches(RidgePitch(u)) + " apart on the ridge"
+				printed += ", turns " + u.Inches(practice.RidgePitch(u)) + " apart on the ridge"
 			}
 			fill(r, key+".count", &w.Count, 0, printed, "the pitch follows from the string's length")
 		}
 		fill(r, key+".plug", &w.Plug, PlugOpen, "open", "chosen with the power plan, stretch by stretch")
 	}
 	if w := l.Rows; w != nil {
-		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", practice)
+		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", custom)
 		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
 		r.leaveOpen("lights.rows.start")
-		sag := measure.By(u, inch, 25)
-		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), practice)
+		sag := practice.RowSag(u)
+		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), custom)
 	}
 	for i := range l.Drops {
 		d, key := &l.Drops[i], fmt.Sprintf("lights.drops[%d]", i)
@@ -331,7 +330,10 @@ func (r *reader) fillString(key string, s *catalog.String) {
 	case s.Volts > 200:
 		fill(r, key+".most watts", &s.MostWatts, 400, measure.Watts(400), "assumed at 230 V, check the label")
 	default:
-		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "behind a 3 A fuse in the plug, check the label")
+		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "as published for a 3 A plug fuse, check the label")
+	}
+	if s.Supply == nil && s.Volts > 50 && s.Volts < 200 && s.MostWatts <= measure.Power(catalog.PlugFuse)*measure.Power(s.Volts) {
+		fill(r, key+".fuse", &s.Fuse, catalog.PlugFuse, measure.Amps(catalog.PlugFuse), "as UL 588 plugs have, read the plug")
 	}
 }
 
@@ -361,8 +363,8 @@ func (r *reader) fillPower() {
 	if p.Evenings == nil {
 		p.Evenings = &Evenings{}
 	}
-	fill(r, "power.evenings.hours", &p.Evenings.Hours, 5, "5", practice)
-	nights, why := 35, practice
+	fill(r, "power.evenings.hours", &p.Evenings.Hours, 5, "5", custom)
+	nights, why := 35, custom
 	if d := r.spec.Dates; !d.Open.IsZero() && d.Close.After(d.Open) {
 		nights, why = min(int(d.Close.Sub(d.Open)/(24*time.Hour))+1, mostNights), "from open to close"
 	}
@@ -371,15 +373,21 @@ func (r *reader) fillPower() {
 
 func (r *reader) fillCrew() {
 	c := &r.spec.Crew
-	fill(r, "crew.helpers", &c.Helpers, 4, "4", practice)
+	fill(r, "crew.helpers", &c.Helpers, 4, "4", custom)
 	if day := r.spec.Dates.Build; !day.IsZero() {
 		fill(r, "crew.date", &c.Date, day, day.Format(time.DateOnly), "the day to build")
 	}
-	fill(r, "crew.start", &c.Start, 9*time.Hour, "09:00", practice)
+	fill(r, "crew.young", &c.Young, 0, "0", custom)
+	usualTools := Tools{Ladders: 2, Trestles: 8, Tapes: 3, Sledges: 2}
+	usually := usualTools.each()
+	for i, t := range c.Tools.each() {
+		fill(r, "crew.tools."+t.key, t.count, *usually[i].count, fmt.Sprint(*usually[i].count), custom)
+	}
+	fill(r, "crew.start", &c.Start, 9*time.Hour, "09:00", custom)
 	usual := Rates{Stake: 8, Cut: 3, Wrap: 15, Raise: 15, Ridge: 6, Row: 8, Drop: 3, Guy: 12, Cord: 10}
 	minutes := usual.each()
 	for i, rate := range c.Rates.each() {
 		m := *minutes[i].minutes
-		fill(r, "crew.rates."+rate.key, rate.minutes, m, fmt.Sprintf("%g minutes", m), practice)
+		fill(r, "crew.rates."+rate.key, rate.minutes, m, fmt.Sprintf("%g minutes", m), custom)
 	}
 }

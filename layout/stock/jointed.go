@@ -6,11 +6,9 @@ import (
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
-
-// leastPart is the shortest stick worth joining on. Common practice, no source.
-const leastPart = 6 * measure.Inch
 
 // jointed returns the change of the spec that joins the arches' sticks from ones no longer than the longest to be had. Sticks that the spec does not give are those of
 // legs so long. Where arches differ in their sticks it returns nothing: each would want its own.
@@ -51,8 +49,8 @@ func (b *bench) parts(sticks []measure.Length, longest measure.Length) []measure
 	var list []measure.Length
 	for _, stick := range sticks {
 		for stick > longest {
-			part := min(longest, stick-b.stop()-leastPart)
-			if part < leastPart || len(list) == spec.MostPieces {
+			part := min(longest, stick-b.stop()-practice.LeastPart)
+			if part < practice.LeastPart || len(list) == spec.MostPieces {
 				return nil
 			}
 			list = append(list, part)

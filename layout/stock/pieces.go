@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -47,16 +48,13 @@ func pieces(in Input) []Piece {
 		if s.Bay > 0 {
 			bar = in.Spec.Braces.Peg.Bar
 			if !in.Spec.Braces.Line {
-				add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+braceLap, in.Spec.Units.Grid()))
+				add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+practice.BraceLap, in.Spec.Units.Grid()))
 			}
 		}
 		add(barItem(bar), PieceID{Steel: true, Stake: s.StakeID}, s.Length)
 	}
 	return list
 }
-
-// braceLap is how much longer a brace is than the way from leg to peg: a hand beyond each clamp.
-const braceLap = 6 * measure.Inch
 
 // barItem is what a bar is called on the list: its nominal size alone would not say what it is.
 func barItem(b catalog.Bar) string {

@@ -13,11 +13,9 @@ import (
 
 // How far things go. Common practice, no source.
 const (
-	InBag         = 100 // ties, tags in one
-	stakesToPaint = 60  // marks one can of paint makes
-	archesToRoll  = 30  // one roll of flagging tape
-	knotsOfGuy    = 3 * measure.Foot
-	knotOfCrown   = measure.Foot
+	InBag         = 100  // ties, tags in one
+	stakesToPaint = 60   // marks one can of paint makes
+	archesToRoll  = 30   // one roll of flagging tape
 	slackOfGuy    = 1.02 // a line tied by hand is never quite straight
 )
 
@@ -101,7 +99,7 @@ func (b *basket) braces(in Input) {
 		return
 	}
 	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
-	line := (in.Spec.BraceLength()*slackOfGuy + knotsOfGuy) * measure.Length(n)
+	line := (in.Spec.BraceLength()*slackOfGuy + practice.KnotsOfGuy) * measure.Length(n)
 	b.add(Item{Item: "webbing", Kind: Webbing, Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries})
 }
 
@@ -133,7 +131,7 @@ func (b *basket) sundries(in Input) {
 			out = measure.Length(math.Sqrt(float64((leg.X-g.X)*(leg.X-g.X)) + float64((leg.Y-g.Y)*(leg.Y-g.Y))))
 		}
 		from := in.Spec.Guys.From
-		rope(GuyRope, measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy+knotsOfGuy)
+		rope(GuyRope, measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy+practice.KnotsOfGuy)
 	}
 	if long := crownLine(in); long > 0 {
 		rope(CrownRope, long)
@@ -168,9 +166,9 @@ func crownLine(in Input) measure.Length {
 	if len(in.Ridge) == 0 || in.Spec.Arch.Joints != spec.Dry {
 		return 0
 	}
-	long := knotOfCrown
+	long := practice.KnotOfCrown
 	for _, r := range in.Ridge {
-		long += r.Length + 2*in.Spec.Arch.Pipe.TakeOff + knotOfCrown
+		long += r.Length + 2*in.Spec.Arch.Pipe.TakeOff + practice.KnotOfCrown
 	}
 	return long
 }

@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -81,11 +82,7 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 		}
 		return list
 	}
-	from := 5 * measure.Foot
-	if s.Units == measure.Metric {
-		from = 1500 * measure.Millimetre
-	}
-	from = min(from, roundDown(k.Crown*3/4, s.Units))
+	from := min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
 	free := passable(s)
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
 		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(free, bay) })

@@ -7,6 +7,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -105,10 +106,7 @@ func holdVariants(s *spec.Spec, k *arch.Kind) (list []Variant) {
 		}
 	}
 	passed := passable(s)
-	from := min(5*measure.Foot, roundDown(k.Crown*3/4, s.Units))
-	if s.Units == measure.Metric {
-		from = min(1500*measure.Millimetre, roundDown(k.Crown*3/4, s.Units))
-	}
+	from := min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
 		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(passed, bay) })
 		if len(bays) > len(s.Braces.Bays) {

@@ -7,6 +7,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -14,7 +15,7 @@ import (
 // The findings of the tunnel as a whole:
 //
 //	leans-along           must fix  less than standsStill times its own weight against leaning along the tunnel; look at below twofold
-//	closes-early          must fix  nobody may be inside from less than a forecast gust of leastInside; look at below weather.inside
+//	closes-early          must fix  nobody may be inside from less than a forecast gust of practice.InsideLeast; look at below weather.inside
 //	lies-flat-early       look at   it is to be laid flat before gusts below weather.stand
 //	guys-cross-the-walk   look at   a guy runs through the opening that is kept clear
 //	guy-pulls-down        look at   a guy's stake stands nearer to its arch than the guy is tied high, and pulls down more than along
@@ -35,7 +36,6 @@ const (
 	sheetBoard = "safety"
 	sheetRaise = "raise"
 	keyOfAims  = "weather"
-	muchPull   = 10 * measure.PoundForce // on dry sockets, from which on it is worth a look; common practice, no source
 )
 
 // Judge says what is wrong with the tunnel as a whole.
@@ -126,12 +126,12 @@ const slack = measure.MPH / 100
 func (j *judge) closes() {
 	w, aim := j.w, j.t.Spec.Weather.Inside
 	inside := w.InsideGust().Called()
-	if inside >= aim-slack && inside >= leastInside-slack {
+	if inside >= aim-slack && inside >= practice.InsideLeast-slack {
 		return
 	}
 	level, aims := finding.LookAt, "weather.inside asks for "+j.u.Speed(aim)
-	if inside < leastInside-slack {
-		level, aims = finding.MustFix, fmt.Sprintf("below %s it is no tunnel to walk in", j.u.Speed(leastInside))
+	if inside < practice.InsideLeast-slack {
+		level, aims = finding.MustFix, fmt.Sprintf("below %s it is no tunnel to walk in", j.u.Speed(practice.InsideLeast))
 	}
 	if w.Calm() {
 		j.add(level, codeCloses, sheetBoard, j.given(keyOfAims), "the tunnel bears no wind to speak of: %s.", j.gives())
@@ -187,7 +187,7 @@ func (j *judge) steep() {
 	if slices.Contains(t.Spec.Guys.Arches, 1) && len(t.Arches) > 1 {
 		j.add(finding.Note, codeWayIn, sheetRaise, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Set a barrier from each stake to its leg, with ribbon at eye height, or brace a bay instead.")
 	}
-	reach := t.Spec.Tunnel.Spacing - spec.PegShort(u)
+	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
 		j.add(finding.LookAt, codeFlat, sheetRaise, "braces.from", "crossed lines from %s to pegs %s away lie flatter than 45°, where a foot trips and a child leans. Tie them %s up or higher, or brace with pipe.", u.Tape(b.From), u.Tape(reach), u.Tape(reach))
 		j.cure("braces.from", roundOut(reach, u))
@@ -201,7 +201,7 @@ func (j *judge) ridge() {
 		return
 	}
 	level := finding.Note
-	if w.RidgeEnd > muchPull {
+	if w.RidgeEnd > practice.MuchPull {
 		level = finding.LookAt
 	}
 	j.add(level, codeRidge, sheetRaise, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s, and nobody publishes what a dry socket holds. Pin each ridge socket, or run a line along the ridge, tied off at every crown.",

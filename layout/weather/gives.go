@@ -6,6 +6,7 @@ import (
 	"hoopwright/layout/anchor"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -39,10 +40,6 @@ func (c Cause) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
 // plastic is the plastic moment of a round bar over the one at which it begins to yield: 16/(3π).
 const plastic = 16 / (3 * math.Pi)
 
-// guyArm is how far above the ground a guy pulls on its stake. The stake is taken to be driven leaning, square to its guy, so that all of the
-// guy's pull is across it: common practice, no source.
-const guyArm = 50 * measure.Millimetre
-
 // check is one thing that may give way: its cause, whether the tunnel falls with it rather than being damaged first, and how near a gust comes to it, 1 where it gives.
 type check struct {
 	cause    Cause
@@ -69,13 +66,13 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 		if pull <= 0 || stake.Bar.Diameter == 0 {
 			return 0
 		}
-		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, guyArm))
+		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, practice.GuyArm))
 	}
 	pulled := func(stake spec.Stake, pull float64) float64 {
 		if pull <= 0 || stake.Bar.Diameter == 0 {
 			return 0
 		}
-		return soil.Moment(stake.Bar.Diameter, measure.Force(pull), pull*guyArm.Metres()) / anchor.Yields(stake.Bar.Diameter, stake.Bar.Yield)
+		return soil.Moment(stake.Bar.Diameter, measure.Force(pull), pull*practice.GuyArm.Metres()) / anchor.Yields(stake.Bar.Diameter, stake.Bar.Yield)
 	}
 	if t.Spec.Arch.Foot != nil { // their ends are weights, chosen for what they hold
 		guy.Bar, peg.Bar = catalog.Bar{}, catalog.Bar{}

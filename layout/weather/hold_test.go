@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/anchor"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -64,7 +65,7 @@ func TestOnBases(t *testing.T) {
 // TestStrutsAndLines: braces of pipe hold a tunnel that would lean over; a strut's push is Euler's load of a stick hinged at both ends (half-inch pipe of 84 in: π²·6837/84² = 9.56 lb).
 func TestStrutsAndLines(t *testing.T) {
 	pipe, _ := catalog.FindPipe("pvc sch40 1/2 in")
-	s := &spec.Spec{Tunnel: spec.Tunnel{Spacing: 54*measure.Inch + spec.PegShort(measure.Imperial)}}
+	s := &spec.Spec{Tunnel: spec.Tunnel{Spacing: 54*measure.Inch + practice.PegShort(measure.Imperial)}}
 	s.Braces.From = measure.Length(math.Sqrt(84*84-54*54)) * measure.Inch
 	tun := &Tunnel{Spec: s}
 	close2(t, "Euler", tun.strutBears(pipe)/4.4482216152605, 9.56, 2e-3)

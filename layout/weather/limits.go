@@ -27,8 +27,6 @@ const (
 	depthFactor = 1.5
 	// standsStill is the least load factor without wind that people may walk under; our own choice.
 	standsStill = 1.5
-	// leastInside is the forecast gust below which a tunnel that people may be inside of is no tunnel to build.
-	leastInside = 15 * measure.MPH
 )
 
 // air is the density of dry air at the sea, kg/m³: 1.2929 at 0 °C and one atmosphere (handbook value), by the gas law.

@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -66,10 +67,7 @@ func (t *Tunnel) each() (list []*Kind) {
 
 // stepOut is how far outside its foot a guy's stake stands beside an arch between others, clear of feet; layout/ground sets them out there.
 func (t *Tunnel) stepOut() measure.Length {
-	if t.Spec.Units == measure.Metric {
-		return 300 * measure.Millimetre
-	}
-	return 12 * measure.Inch
+	return practice.OnGround(t.Spec.Units).StepOut
 }
 
 // hold is one pair of ties from an arch's two legs: guys, or a bay's braces.

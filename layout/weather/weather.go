@@ -8,6 +8,7 @@ import (
 	"hoopwright/layout/anchor"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // Bears is what the tunnel bears in one soil, in gusts at the arches.
@@ -69,7 +70,7 @@ type Weather struct {
 	Bracing  Holding       `json:"bracing"`
 
 	Factor   float64           `json:"load_factor"`   // least multiple of all dead load at which it leans over along, at season's end
-	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of SwayGusts
+	Sway     [2]measure.Length `json:"sway_mm"`       // of the crown, the most of any arch, in gusts of practice.SwayGusts
 	GuyPull  measure.Force     `json:"guy_pull_n"`    // the most in a guy or brace, along it, at the gust nobody is inside from
 	RidgeEnd measure.Force     `json:"ridge_pull_n"`  // greatest pull or push in the ridge then
 	Uplift   measure.Force     `json:"uplift_n"`      // the most that a foot is pulled out with at the gust it lies flat before
@@ -87,13 +88,7 @@ type Weather struct {
 }
 
 // Calm reports that the tunnel bears no wind to speak of: there is no gust to name that it could stay open to.
-func (w *Weather) Calm() bool { return w.Inside < airOfNote }
-
-// airOfNote is a wind that leaves stir in, below which no gust is named: Beaufort 2 begins at 4 mph (from memory).
-const airOfNote = 4 * measure.MPH
-
-// SwayGusts are the two gusts that Sway is told of.
-func SwayGusts() [2]measure.Speed { return [2]measure.Speed{20 * measure.MPH, 30 * measure.MPH} }
+func (w *Weather) Calm() bool { return w.Inside < practice.AirOfNote }
 
 // Solve finds what the tunnel bears. It lowers its kinds' load factors along the tunnel to what they come to together.
 func Solve(t *Tunnel) *Weather {
@@ -198,7 +193,7 @@ func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 	switch v := t.speedAt(q); {
 	case t.Rough && v > t.needs():
 		return true
-	case !t.Rough && v < SwayGusts()[1]:
+	case !t.Rough && v < practice.SwayGusts()[1]:
 		return false
 	}
 	for _, soil := range t.soils() {
@@ -243,13 +238,10 @@ func (w *Weather) InsideGust() Gust { return Gust{w.Inside, w.Forecast.Inside} }
 // DownGust is the gust that the tunnel lies flat before.
 func (w *Weather) DownGust() Gust { return Gust{w.Down, w.Forecast.Down} }
 
-// leastTest is the least gust that stakes are tried for: a fresh breeze, which no yard is spared.
-const leastTest = 20 * measure.MPH
-
 // figures fills in pulls, sway, covers and the stakes' test.
 func (w *Weather) figures() {
 	t := w.of
-	for i, v := range SwayGusts() {
+	for i, v := range practice.SwayGusts() {
 		for _, c := range w.curves {
 			w.Sway[i] = max(w.Sway[i], measure.Length(c.at(t.pressure(v)).sway)*measure.Metre)
 		}
@@ -268,7 +260,7 @@ func (w *Weather) figures() {
 			w.IceCrown = measure.Length(shape.At(k.CrownTape.Metres()).Y-k.Rod.DY/2) * measure.Metre
 		}
 	}
-	w.Test = max(w.Down, leastTest)
+	w.Test = max(w.Down, practice.StakesTest)
 	_, w.Asks = w.StakeAsks(w.Test)
 	for _, k := range t.each() {
 		pushes := 0.0

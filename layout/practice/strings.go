@@ -1,0 +1,44 @@
+package practice
+
+import "hoopwright/layout/measure"
+
+// Strings on the frame.
+
+// RidgePitch is how far apart the turns of a wrap lie on a ridge piece where the spec gives neither pitch nor count. Common practice, no source.
+func RidgePitch(u measure.System) measure.Length {
+	return measure.By[measure.Length](u, 3*measure.Inch, 75)
+}
+
+// RowSag is how far a row sags where the spec does not say. Common practice, no source.
+func RowSag(u measure.System) measure.Length { return measure.By(u, measure.Inch, 25) }
+
+// BareFoot is how far up the pipe a wrap begins: no plug lies on the ground or in wet grass. Common practice, no source.
+func BareFoot(u measure.System) measure.Length { return measure.By(u, 6*measure.Inch, 150) }
+
+// FlagEvery is how far apart the flags are at which a wrapper checks the pitch. Our own choice.
+func FlagEvery(u measure.System) measure.Length { return measure.By(u, 30*measure.Inch, 750) }
+
+// Common practice, no source.
+const (
+	PlugHigh   = 3 * measure.Inch  // how high above the ground a plug hangs at least: clear of wet grass
+	TieStep    = 12 * measure.Inch // from zip tie to zip tie along pipe
+	FlagOff    = 4 * measure.Inch  // how near to its end a wrap needs no flag
+	LoosePitch = 3 * measure.Inch  // what a wrap falls back to that cannot reach at all
+	ToNext     = 4 * measure.Inch  // what a lead takes more than a bay to the next foot: down to the height of the plugs and up again, and some for a bend
+	LeastSag   = measure.Inch / 4  // no hand holds a row closer than this to a straight line
+)
+
+// MostBow is how far rows may bow an end arch: more is seen from the side. Our own choice.
+const MostBow = 3 * measure.Inch / 2
+
+// Cords and plugs. Common practice, no source.
+const (
+	EndSlack    = 12 * measure.Inch // what a cord needs beyond its way at each end: down to the ground as a drip loop and up to the plug
+	SocketSlack = 4 * measure.Inch  // what a cord from socket to socket takes more than the way between two feet: it hangs a hand above the ground
+	CordsClear  = 6 * measure.Inch  // how far a cord's corners stay from what it keeps off
+	LowJoint    = 12 * measure.Inch // how high a joint is counted as low: in the wet and in the way
+	EndToEnd    = 1 * measure.Inch  // prongs come to a socket: laid end to end on one path
+	HandReach   = 12 * measure.Inch // the loose inches at both plugs
+	HipReach    = 42 * measure.Inch // how high plugs hang that a socket on their leg reaches, tied as high as a hip, 30 in
+	LooseReach  = 36 * measure.Inch // most of a left-over end that is not tied back
+)
