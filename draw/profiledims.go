@@ -79,18 +79,16 @@ func (f *elevation) width() {
 // no room above.
 func (f *elevation) between(from, to paper.Point, number, words string) {
 	rise, fall := paper.Dimension.Extent(number)
-	up, down := wordLettering.Extent(words)
+	up, _ := wordLettering.Extent(words)
 	const gap = 1.3
-	under := gap + up // of the words' line
-	placed := f.centred(from, to, -gap-fall, number, paper.Dimension)
-	if !placed {
-		placed = f.centred(from, to, gap+rise, number, paper.Dimension)
-		under += rise + down
-	}
 	switch {
-	case placed:
-		if words != "" && !f.centred(from, to, under, words, wordLettering) {
+	case f.centred(from, to, -gap-fall, number, paper.Dimension):
+		if words != "" && !f.centred(from, to, gap+up, words, wordLettering) {
 			f.lost = append(f.lost, words)
+		}
+	case f.centred(from, to, gap+rise, number, paper.Dimension):
+		if words != "" {
+			f.centred(from, to, 2*gap+rise+fall+up, words, wordLettering) // else the table alone says it
 		}
 	default:
 		if !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {

@@ -131,8 +131,7 @@ func (r raising) people() []block.Block {
 		bring = fmt.Sprintf("Bring leaf %d; see leaf %d.", leafNumber("lights"), leafNumber("stock"))
 	}
 	return []block.Block{{Name: "bring", Gap: 1, Body: block.Words{Text: bring}},
-		{Name: "people", Gap: 1.6, Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}},
-		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
+		{Name: "people", Gap: 1.6, Body: block.Words{Text: "Five people, 16 or older\nFoot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
 }
 
 // faults says what to look at where the arch is farther off than it may be: what shows beyond that, what does it, what to do.

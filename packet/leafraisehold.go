@@ -76,7 +76,7 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	if t, ok := r.task(crew.TryOpening, 0); ok {
 		high, _ := wantedOf(t, crew.OpeningHigh)
 		wide, _ := wantedOf(t, crew.OpeningWide)
-		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
+		facts = append(facts, block.Fact{What: "opening, height", Value: u.Ground(high.Length)}, block.Fact{What: "opening, width", Value: u.Ground(wide.Length)})
 		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: opening sticks pass", step[crew.TryOpening]), "both"}})
 	}
 	if len(rows) > 0 {

@@ -255,7 +255,7 @@ func (r raising) second(first, a arch.Arch) panel {
 	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d. Measure crown 1 to 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	p.off = "Off: twist, push home."
 	if n := len(r.plan.Ridge); n > 1 {
-		p.off = fmt.Sprintf("Off: push home. Tell the cutting crew: %s wait.", ridges(say.From(2, n)))
+		p.off = fmt.Sprintf("Off: push home. Then tell the cutting crew: %s wait.", ridges(say.From(2, n)))
 	}
 	return p
 }
@@ -364,7 +364,7 @@ func (r raising) ridgeProngs() string {
 	case runs > few:
 		return fmt.Sprintf("Ridge lights face and plug as leaf %d draws.", leafNumber("lights"))
 	}
-	text := "Prongs of ridge " + strings.Join(words, ", ") + "."
+	text := "Prongs of ridge " + strings.Join(words, "; ") + "."
 	if len(bays) > 0 {
 		text += " Plug together at " + say.Numbered("crown", bays) + ". " + meet
 	}
