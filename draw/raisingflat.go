@@ -43,7 +43,7 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing
 		low := outline.Bottom() + 2.4
 		s.Stroke(paper.Polyline(paper.Point{X: mid.X - flatPipe, Y: outline.Bottom()}, paper.Point{X: mid.X - flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: outline.Bottom()}), paper.Thick)
 		s.Arrow(paper.Point{X: mid.X, Y: low + 0.6}, paper.Point{X: mid.X, Y: low + 4}, paper.Thin)
-		s.Text(paper.Point{X: mid.X, Y: low + 8}, paper.AtMiddle, "to the next arch", paper.Floor)
+		s.Text(paper.Point{X: mid.X, Y: low + 8}, paper.AtMiddle, "inward", paper.Floor)
 	}
 	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "line", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)

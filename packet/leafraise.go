@@ -118,13 +118,13 @@ func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
 
 // people says who does it.
 func (r raising) people() []block.Block {
-	crown, ladder := "Crown: lifts the top, then holds the ladder", "Ladder: climbs"
+	crown, ladder := "Crown: lifts, then holds the ladder", "Ladder: climbs"
 	if !r.ladder() {
-		crown, ladder = "Crown: lifts the top", "Ladder: helps at the top"
+		crown, ladder = "Crown: lifts", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, nothing else"
 	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
-		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d is joined", r.stand[1].Number)
+		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
 	bring := fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))
 	if len(r.plan.Strings) > 0 {
@@ -143,20 +143,20 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	line := func(name, text string) block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: text}}
 	}
-	list := []block.Block{block.Heading("Farther off than Within"), line("feet", "Feet: a stake is off its dot. Arch off, caps on, call the stake crew.")}
+	list := []block.Block{block.Heading("Beyond Within"), line("feet", "Feet: a stake off its dot. Arch off, caps on, call the stake crew.")}
 	effect, by := r.beyond(k, arch.Move{Crown: m.By / 2}, m.By)
 	list = append(list, line("foot", fmt.Sprintf("%s: one leg end over %s up. Push it down.", effect, by)))
 	effect, by = r.beyond(k, m.Long, m.By)
-	mend := "Push it in to the stop."
+	mend := "Push it to the stop."
 	if k.Spec.OneStick {
 		mend = "Measure the stick."
 	}
-	list = append(list, line("pipe", fmt.Sprintf("%s: over %s too much pipe. %s The reverse: too little; measure the sticks.", effect, by, mend)))
+	list = append(list, line("pipe", fmt.Sprintf("%s: over %s too much pipe. %s Reverse: too little; measure sticks.", effect, by, mend)))
 	if m.Lean != (arch.Move{}) {
 		effect, by = r.beyond(k, m.Lean, m.By)
-		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out. As for the feet.", effect, by)))
+		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out. As for feet.", effect, by)))
 	}
-	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop, ask. Force nothing."}})
+	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: ask. Force nothing."}})
 }
 
 // faultFacts are what the faults do.

@@ -83,8 +83,8 @@ func (r raising) sockets(action crew.Action) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.climbs() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	}
-	return block.Step{Text: fmt.Sprintf("Crown line, crown %s to %s: a turn and a knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
-		Then: "Slack: knot again, or joints work out."}
+	return block.Step{Text: fmt.Sprintf("Crown line, crown %s to %s: turn and knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
+		Then: "Slack: knot again."}
 }
 
 // sight has the whole looked along and the caps counted.
@@ -122,7 +122,7 @@ func (r raising) hung(number int) []panel {
 }
 
 // hangsIn is what is done where the sticks touch.
-const hangsIn = "Lights touch: tie up. Pipe touches: stop, ask."
+const hangsIn = "Lights: tie up. Pipe touches: ask."
 
 // walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
 func walkThrough() string {

@@ -24,7 +24,7 @@ type held struct {
 func (r raising) held(k *arch.Kind) []held {
 	u, n := r.spec.Units, k.Numbers[0]
 	list := []held{
-		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe to mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
+		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
 		{draw.HeightWord, "line between feet to mid pipe", u.Taped(k.Crown), k.GiveOrTake(u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
@@ -64,14 +64,14 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	for i, g := range list[:r.readingsHeld()] {
 		what, give, want := fmt.Sprintf("%d: crown 1 to %d", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = fmt.Sprintf("%d: crown 1 to 2, same side of pipe", step[crew.MeasureBay]), practice.BayGive(u)
+			what, give = fmt.Sprintf("%d: crown 1 to 2, same pipe side", step[crew.MeasureBay]), practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
 	}
 	if t, ok := r.task(crew.SightAlong, 0); ok {
 		caps, _ := wantedOf(t, crew.CapsBack)
-		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: caps in the bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: caps in bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
 	}
 	if t, ok := r.task(crew.TryOpening, 0); ok {
 		high, _ := wantedOf(t, crew.OpeningHigh)
@@ -92,7 +92,7 @@ func (r raising) heldOn(numbers []int) string {
 		text = fmt.Sprintf("%d: arch %d", r.stepNumbers()[crew.MeasureArch], numbers[0])
 	}
 	if others := numbers[1:]; len(others) > 0 {
-		text += fmt.Sprintf("; %s if one looks different", say.Numbers(others))
+		text += fmt.Sprintf("; %s if one differs", say.Numbers(others))
 	}
 	return text
 }

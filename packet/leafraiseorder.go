@@ -55,9 +55,9 @@ func (r raising) stepNumbers() map[crew.Action]int {
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() []block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes driven", leafNumber("stakes"))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes", leafNumber("stakes"))}}
 	if len(r.plan.Wraps) > 0 {
-		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, lights wrapped", leafNumber("lights"))})
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, lights", leafNumber("lights"))})
 	}
 	return []block.Block{{Name: "start", Body: blanks}}
 }
@@ -100,9 +100,9 @@ func (r raising) aloud() block.Block {
 		blows = "any wind"
 	}
 	lines := []string{
-		"A bent arch springs: nobody under it till both legs are on their stakes, no face near it.",
+		"A bent arch springs: nobody under it till both legs are on stakes, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(u.Temperature(cold.Cold))),
-		"Gloves, eye protection. Stop and ask: a crack, a stake that moves, a figure off.",
+		"Gloves, eye protection. Stop and ask: a crack, a moving stake, a figure off.",
 	}
 	for i, line := range r.spec.Site.Overhead {
 		if w, ok := r.watch(i); ok {
@@ -113,9 +113,9 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	heard := block.Blanks{{Word: "Heard by all: signed"}}
+	heard := block.Blanks{{Word: "Heard by all"}}
 	if r.spec.Crew.Ask == (spec.Person{}) {
-		heard = append(heard, block.Blank{Word: "Ask (name, phone)"})
+		heard = append(heard, block.Blank{Word: "Ask, phone"})
 	}
 	blocks = append(blocks, block.Block{Body: heard})
 	facts := []block.Fact{{What: "raising cold", Value: u.Temperature(cold.Cold)}}
@@ -237,7 +237,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 func (r raising) measured(a arch.Arch) panel {
 	do := fmt.Sprintf("Measure arch %d, fill in the front, %s.", a.Number, block.Figure("sign"))
-	return panel{action: crew.MeasureArch, do: do, off: "Off: the list in front.", hold: true,
+	return panel{action: crew.MeasureArch, do: do, off: "Off: list in front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }
 
@@ -254,14 +254,11 @@ func (r raising) second(first, a arch.Arch) panel {
 	p.action, p.hold = crew.MeasureBay, true
 	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d. Measure crown 1 to 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	p.off = "Off: twist, push home."
-	if n := len(r.plan.Ridge); n > 1 {
-		p.off = fmt.Sprintf("Off: push home. Then tell the cutting crew: %s wait.", ridges(say.From(2, n)))
+	if len(r.plan.Ridge) > 1 {
+		p.off = "Off: push home. The cutting crew waits: tell it."
 	}
 	return p
 }
-
-// ridges names ridge pieces.
-func ridges(bays []int) string { return "ridge " + say.Numbers(bays) }
 
 // others stands the rest one by one.
 func (r raising) others() panel {
@@ -280,7 +277,7 @@ func (r raising) others() panel {
 	}
 	if joined && len(r.readings()) > 1 {
 		p.do += ", taped"
-		p.off = "Long: push joints in. Short: stop, ask."
+		p.off = "Long: push in. Short: ask."
 	}
 	p.do += "."
 	switch guys := r.guysAtOnce(t); {
@@ -348,7 +345,7 @@ func (r raising) ridgeProngs() string {
 	slices.Sort(bays)
 	bays = slices.Compact(bays)
 	const few = 8 // stretches of numbers
-	const meet = "Prongs meet prongs: turn the piece round."
+	const meet = "Prongs to prongs: turn it round."
 	var words []string
 	runs := len(say.Runs(bays))
 	for k, list := range toward {
@@ -366,7 +363,7 @@ func (r raising) ridgeProngs() string {
 	}
 	text := "Prongs of ridge " + strings.Join(words, "; ") + "."
 	if len(bays) > 0 {
-		text += " Plug together at " + say.Numbered("crown", bays) + ". " + meet
+		text += " Plug at " + say.Numbered("crown", bays) + ". " + meet
 	}
 	return text
 }
