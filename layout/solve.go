@@ -167,7 +167,7 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 
 // solveStock lists the pieces, cuts them and writes the shopping list.
 func (p *Plan) solveStock() {
-	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties}
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
@@ -206,7 +206,7 @@ func (p *Plan) wiring() stock.Wiring {
 
 // solveCrew orders the work.
 func (p *Plan) solveCrew() {
-	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights, Asks: p.Weather.Asks}
+	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights, Asks: p.Weather.Asks, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}

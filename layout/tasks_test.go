@@ -3,6 +3,7 @@ package layout_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"hoopwright/examples"
@@ -32,23 +33,27 @@ var bringers = map[crew.Thing]bringer{
 	crew.Cement: {[]stock.Kind{stock.Cement}, false}, crew.Cords: {[]stock.Kind{stock.ExtensionCord}, false}, crew.ThreeWays: {[]stock.Kind{stock.ThreeWay}, false},
 	crew.PlugCovers: {[]stock.Kind{stock.PlugCover}, false}, crew.SocketCovers: {[]stock.Kind{stock.SocketCover}, false}, crew.CordCovers: {[]stock.Kind{stock.CordCover}, false},
 	crew.Timers: {[]stock.Kind{stock.Timer}, false}, crew.PortableGFCIs: {[]stock.Kind{stock.PortableGFCI}, false}, crew.PlugBoxes: {[]stock.Kind{stock.PlugBox}, false},
+	crew.Braces: {[]stock.Kind{stock.PipeStick}, false}, crew.BraceClamps: {[]stock.Kind{stock.BraceClamp}, false}, crew.Webbing: {[]stock.Kind{stock.Webbing}, false},
+	crew.SoleBoards: {[]stock.Kind{stock.SoleBoard}, false}, crew.BarSockets: {[]stock.Kind{stock.BarSocket}, false},
+	crew.SandBags: {[]stock.Kind{stock.SandBag}, false},
 	crew.Lanterns: {[]stock.Kind{stock.Lantern}, false},
 }
 
 // inBulk are things that are bought by length, bag, can or roll, or cut from what is: one line is enough.
-var inBulk = []crew.Thing{crew.ZipTies, crew.StringTags, crew.WhitePaint, crew.Ribbon, crew.GuyLine, crew.CrownLine, crew.Stakes, crew.SpareStake, crew.Sticks, crew.SpareStick}
+var inBulk = []crew.Thing{crew.ZipTies, crew.StringTags, crew.WhitePaint, crew.Ribbon, crew.GuyLine, crew.CrownLine, crew.Braces, crew.Webbing, crew.Stakes, crew.SpareStake, crew.Sticks, crew.SpareStick}
 
 // What a task uses is in its crew's kit, as many and as long; what is bought is on the buying list in that number at least.
 func TestTasksUseNothingThatNoListBrings(t *testing.T) {
+	specs := map[string]*spec.Spec{}
 	for _, name := range []string{"garden", "schoolyard", "millwalk", "parkwalk", "starter"} {
-		data, err := examples.Files.ReadFile(name + ".yaml")
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := spec.Read(name, data)
-		if err != nil {
-			t.Fatal(err)
-		}
+		specs[name] = exampleSpec(t, name)
+	}
+	for name, more := range map[string]string{"braced": "braces: {bays: [1, 3, 5], from: 5 ft}\n", "crossed": "braces: {bays: [2], from: 5 ft, kind: line}\n",
+		"both": "guys: {from: 7 ft, out: 7 ft}\nbraces: {bays: [3], from: 5 ft}\n"} {
+		specs[name] = read(t, name, minimal+more)
+	}
+	specs["on a yard"] = read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1))
+	for name, s := range specs {
 		plan := layout.Solve(s)
 		for _, task := range plan.Crew.Tasks {
 			kit := plan.Crew.Kit(task.Phase)

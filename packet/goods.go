@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
@@ -32,8 +33,18 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	switch i.Kind {
 	case stock.GuyLine:
 		return measure.By(u, "1/8 in", "3 mm") + ", bright" + ropes(i.Ropes, u)
-	case stock.GuyClamp, stock.BraceClamp:
+	case stock.GuyClamp:
 		return "round pipe of " + u.Size(s.Arch.Pipe.OD)
+	case stock.BraceClamp:
+		return "round two pipes of " + u.Size(s.Arch.Pipe.OD)
+	case stock.Webbing:
+		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
+	case stock.SoleBoard:
+		return u.Inches(s.Arch.Foot.Width) + " wide, " + measure.By(u, "3/4 in", "18 mm") + " or thicker"
+	case stock.BarSocket:
+		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
+	case stock.SandBag:
+		return u.Force(practice.Bag(u)) + " filled, with handles; a bucket only with its bar cast in"
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
 	case stock.Timer:

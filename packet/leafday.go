@@ -108,7 +108,7 @@ func (b *binder) tooLong(s crew.Schedule) (text string, box bool) {
 	if len(ways) > 0 {
 		text += " To save a day: " + say.Or(ways) + "."
 	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight without guys.", box
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied.", box
 }
 
 // whyLong says what a day's length comes from.

@@ -20,7 +20,7 @@ var plainWorks = map[crew.Work]string{
 // workWords names a work on the run sheet.
 func (b *binder) workWords(w crew.Work) string {
 	p := b.plan
-	legs, guys := b.stakeCounts()
+	legs, guys, pegs := b.stakeCounts()
 	wraps := func(ridge bool) (n int) {
 		for _, x := range p.Wraps {
 			if (x.On.Kind == lights.Ridge) == ridge {
@@ -31,7 +31,10 @@ func (b *binder) workWords(w crew.Work) string {
 	}
 	switch n := len(p.Ground.Stations); w {
 	case crew.Drive:
-		return "Drive " + say.Count(legs+guys, "stake")
+		if b.spec.Arch.Foot != nil {
+			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
+		}
+		return "Drive " + say.Count(legs+guys+pegs, "stake")
 	case crew.MakeLegs:
 		return "Cut and name " + say.Count(2*n, "leg")
 	case crew.TryStrings:

@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -143,7 +144,7 @@ func (l lighting) rowSteps() []block.Block {
 	return blocks
 }
 
-// leanWords says what rows do to an arch before ridge and guys hold it.
+// leanWords says what rows do to an arch before what holds the tunnel lengthwise holds it.
 func (l lighting) leanWords() string {
 	var worst lights.EndPull
 	for _, e := range l.plan.Lights.Pulls {
@@ -151,13 +152,14 @@ func (l lighting) leanWords() string {
 			worst = e
 		}
 	}
+	hung := "They are hung when " + say.And(append([]string{"ridge"}, heldBy(l.plan).pick("guys", "braces")...)) + " hold"
 	switch {
 	case worst.Arch == 0:
-		return "They are hung when ridge and guys hold: they pull the arches where they end toward each other."
+		return hung + ": they pull the arches where they end toward each other."
 	case !worst.Free:
-		return fmt.Sprintf("They are hung when ridge and guys hold. Before, %d rows pull arch %d over.", worst.Rows, worst.Arch)
+		return hung + fmt.Sprintf(". Before, %d rows pull arch %d over.", worst.Rows, worst.Arch)
 	}
-	return fmt.Sprintf("They are hung when ridge and guys hold. Before, %d rows pull the crown of arch %d over by %s or so.", worst.Rows, worst.Arch, l.u.Inches(worst.Lean))
+	return hung + fmt.Sprintf(". Before, %d rows pull the crown of arch %d over by %s or so.", worst.Rows, worst.Arch, l.u.Inches(worst.Lean))
 }
 
 // bowStep is what to look for at the arch that the rows bow most.

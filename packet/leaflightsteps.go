@@ -95,7 +95,10 @@ func (l lighting) guyed() bool {
 	return slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 })
 }
 
-const guyStep = "White band: a guy is tied there. Run the wire straight along it, no turn."
+// bandStep is what is done where a guy or a brace will be.
+func (l lighting) bandStep() string {
+	return "White band: a " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " goes there. Run the wire straight along it, no turn."
+}
 
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []block.Step {
@@ -108,7 +111,7 @@ func (l lighting) windingSteps() []block.Step {
 		list[len(list)-2].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
 	}
 	if l.guyed() {
-		list = append(list, block.Step{Text: guyStep})
+		list = append(list, block.Step{Text: l.bandStep()})
 	}
 	return append(list, block.Step{Text: "Tie both ends and each third of the way. Check the first of each kind."})
 }

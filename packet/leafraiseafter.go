@@ -91,8 +91,11 @@ func (r raising) sockets(action crew.Action) block.Step {
 func (r raising) sight(t crew.Task) block.Step {
 	text, off := "Look along: nothing leans.", "It leans: stop, ask."
 	if len(t.Of.Stakes) > 0 {
-		text += " Tighten guys alike, a ribbon on each."
-		off = "Leans: slacken one guy, draw the other."
+		if heldBy(r.plan).guys {
+			text += " Tighten guys alike."
+			off = "Leans: slacken one guy, draw the other."
+		}
+		text += " A ribbon on each."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find the bare stake."}
 }

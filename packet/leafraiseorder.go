@@ -220,7 +220,13 @@ const leans = "If it leans: arch off, caps on, call the stake crew."
 func (r raising) heldUp(a arch.Arch) panel {
 	p := panel{action: crew.StretchGuys, paint: func(page *paper.Page, room paper.Rect) []string { return r.Held(page, room, a.Number) }}
 	t, ok := r.task(crew.StretchGuys, a.Number)
-	if !ok {
+	pegs, braced := r.task(crew.FixBraces, a.Number)
+	switch {
+	case ok:
+	case braced:
+		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Pegs stay capped."
+		return p
+	default:
 		p.do = fmt.Sprintf("Guard holds arch %d, and nothing else, until the %s is joined.", a.Number, block.Figure("last arch"))
 		if len(r.stand) == 1 || len(r.plan.Ridge) == 0 {
 			p.do = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright"))
@@ -230,9 +236,25 @@ func (r raising) heldUp(a arch.Arch) panel {
 	}
 	taut, _ := wantedOf(t, crew.GuyTaut)
 	p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
+	if a.Number == 1 && len(r.stand) > 1 {
+		p.do += " Nets on."
+	}
+	if braced {
+		p.do += " " + r.braceWords(pegs)
+	}
 	p.off = "Guy stakes stay capped."
 	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
+}
+
+// braceWords say how braces are fixed, and how high on the legs.
+func (r raising) braceWords(t crew.Task) string {
+	mark, _ := wantedOf(t, crew.BraceMark)
+	how := "Clamp a brace to each leg, %s up, and to %s, outside the pipe."
+	if r.spec.Braces.Line {
+		how = "Buckle a line from each leg, %s up, to %s, in the wall."
+	}
+	return fmt.Sprintf(how, block.Figure(r.spec.Units.Inches(r.spec.Units.Taped(mark.Length))), stakeNames(t.Of.Stakes))
 }
 
 func (r raising) measured(a arch.Arch) panel {
@@ -280,21 +302,46 @@ func (r raising) others() panel {
 		p.off = "Long: push in. Short: ask."
 	}
 	p.do += "."
-	switch guys := r.guysAtOnce(t); {
-	case len(guys) > mostGuys:
-		p.do += " Then guys, as in front."
-	case len(guys) > 0:
-		p.do += " Guys of " + guysTo(guys) + "."
+	if held := r.heldAtOnce(t); len(t.Of.Stakes) <= mostStakes {
+		p.do += held[0] + held[1]
+	} else {
+		var names []string
+		for i, name := range [2]string{"guys", "braces"} {
+			if held[i] != "" {
+				names = append(names, name)
+			}
+		}
+		p.do += fmt.Sprintf(" Then %s, as in front.", say.And(names))
 	}
 	return p
 }
 
-// mostGuys is how many stakes of guys are named in a picture's words.
-const mostGuys = 2
+// mostStakes is how many stakes of guys and braces are named in a picture's words.
+const mostStakes = 2
 
-// guysAtOnce are the stakes that the guys of a task's arches go to.
-func (r raising) guysAtOnce(t crew.Task) []ground.Stake {
-	return slices.DeleteFunc(slices.Clone(t.Of.Stakes), func(s ground.Stake) bool { return !s.Guy })
+// heldAtOnce says to which stakes the guys and the braces of a task's arches go, each empty where there are none.
+func (r raising) heldAtOnce(t crew.Task) (held [2]string) {
+	guys, pegs := r.fixed(t)
+	if len(guys) > 0 {
+		held[0] = " Guys of " + guysTo(guys) + "."
+	}
+	if len(pegs) > 0 {
+		held[1] = " Braces of " + guysTo(pegs) + "."
+	}
+	return held
+}
+
+// fixed parts a task's stakes into those of guys and the pegs of braces.
+func (r raising) fixed(t crew.Task) (guys, pegs []ground.Stake) {
+	for _, s := range t.Of.Stakes {
+		switch {
+		case s.Bay > 0:
+			pegs = append(pegs, s)
+		case s.Guy:
+			guys = append(guys, s)
+		}
+	}
+	return guys, pegs
 }
 
 // bayNumbers are the bays of a figure.
@@ -315,8 +362,12 @@ func (r raising) wrapInPlace() string {
 func (r raising) joining() []block.Block {
 	var words []string
 	t, ok := r.task(crew.RaiseRest, 0)
-	if guys := r.guysAtOnce(t); len(guys) > mostGuys {
-		words = append(words, "Guys of "+guysTo(guys)+".")
+	if len(t.Of.Stakes) > mostStakes {
+		for _, held := range r.heldAtOnce(t) {
+			if held != "" {
+				words = append(words, strings.TrimSpace(held))
+			}
+		}
 	}
 	if prongs := r.ridgeProngs(); ok && prongs != "" {
 		words = append(words, prongs)

@@ -127,7 +127,7 @@ func (s *stakeLeaf) figuresTold(t crew.Task) (list []block.Fact) {
 
 // curesTold are the figures of what is done when something is off.
 func (s *stakeLeaf) curesTold(t crew.Task) (list []block.Fact) {
-	what := map[crew.Remedy]string{crew.BesideHole: "stake off its dot", crew.MoveAcross: "stake moved across", crew.MoveAlong: "stakes moved along", crew.MoveGuy: "guy stake moved"}
+	what := map[crew.Remedy]string{crew.BesideHole: "stake off its dot", crew.MoveAcross: "stake moved across", crew.MoveAlong: "stakes moved along", crew.MoveGuy: "guy stake or peg moved"}
 	for _, c := range t.IfOff {
 		switch {
 		case what[c.Do] != "":
@@ -156,6 +156,9 @@ func (s *stakeLeaf) dayOf(p crew.Phase) block.Block {
 	day, what := s.b.spec.Dates.Mark, "Mark"
 	if p == crew.Driving {
 		day, what = s.b.spec.Dates.Build, "Drive"
+		if s.b.spec.Arch.Foot != nil {
+			what = "Stand"
+		}
 	}
 	if !day.IsZero() {
 		what += ", " + day.Format("Monday 2 January")

@@ -79,7 +79,7 @@ func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
 		case len(here) == 0:
 		case kind == ground.GuyToLeg && !s.onPlan(kind):
 			for _, g := range ground.Similar(here, s.units) {
-				what, distance := "G to leg, "+say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)
+				what, distance := heldBy(s.b.plan).stakes()+" to leg, "+say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)
 				list = append(list, checkLine{what + ": " + distance, s.units.Inches(g[0].Limit), what, distance})
 			}
 		case kind == ground.WholeDiagonal && !(s.on(here[0].From, part) && s.on(here[0].To, part)):
@@ -151,7 +151,7 @@ func (s *stakeLeaf) checkWords(kind ground.CheckKind, list []ground.Check) strin
 	case ground.BayDiagonal:
 		return "diagonals, every bay"
 	case ground.GuyToLeg:
-		return "guy stakes to their legs"
+		return heldBy(s.b.plan).stakes() + " to their legs"
 	}
 	return "long diagonals"
 }

@@ -44,7 +44,8 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 			t.Lines = append(t.Lines, draw.TagLine{Word: word, Text: text})
 		}
 	}
-	line("guys", b.guyMarksOf(a.Number))
+	line("guys", b.marksOf(crew.GuyMark, a.Number))
+	line("braces", b.marksOf(crew.BraceMark, a.Number))
 	if left, right := b.rowMarksOf(spec.Left), b.rowMarksOf(spec.Right); left == right {
 		line("rows", left)
 	} else {
@@ -92,13 +93,13 @@ func (b *binder) wound(on lights.Part) (turns, with string) {
 	return strings.Join(counts, " + "), strings.Join(words, "; ")
 }
 
-// guyMarksOf says where an arch's guys are tied, by tape from the foot.
-func (b *binder) guyMarksOf(number int) string {
+// marksOf says where an arch's guys are tied or its braces clamped, by tape from the foot.
+func (b *binder) marksOf(what crew.Wanted, number int) string {
 	u := b.spec.Units
 	var words []string
 	for _, t := range b.plan.Crew.Tasks {
 		for _, f := range t.Want {
-			if t.Action != crew.MarkLegs || f.What != crew.GuyMark || !slices.Contains(f.Arches, number) {
+			if t.Action != crew.MarkLegs || f.What != what || !slices.Contains(f.Arches, number) {
 				continue
 			}
 			leg := "each leg"

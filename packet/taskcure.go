@@ -29,6 +29,7 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:       "Fewer people: raise nothing.",
 	crew.LiftOff:         "Lift it off, wipe the stake. Never hammer on pipe.",
 	crew.WalkBack:        "A crack or a white line: walk it back, take the spare.",
+	crew.WeighMore:       "Another bag on it.",
 	crew.EvenGuys:        "Slacken one side, draw in the other.",
 	crew.LookAtFaults:    "Go down the fault list beside the profile.",
 	crew.OtherPieces:     "Home and still off: cut every other ridge piece by that much shorter or longer.",
@@ -81,7 +82,7 @@ func (w taskWords) cure(c crew.Cure) string {
 		}
 		return s + "."
 	case crew.MoveGuy:
-		return fmt.Sprintf("A guy stake: up to %s, never into the walk.", u.Inches(c.By))
+		return fmt.Sprintf("A guy stake or peg: up to %s, never into the walk.", u.Inches(c.By))
 	}
 	return mending[c.Do]
 }

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -83,9 +84,9 @@ func (w taskWords) pullTest(t crew.Task) string {
 
 func (w taskWords) driveStakes(t crew.Task) string {
 	guys := slices.ContainsFunc(t.Of.Stakes, func(x ground.Stake) bool { return x.Guy })
-	text := "Drive all L, then R"
+	text, letters := "Drive all L, then R", heldBy(w.plan).stakes()
 	if guys {
-		text += ", then G"
+		text += ", then " + letters
 	}
 	text += ", until the tape meets the ground."
 	for _, f := range t.Want {
@@ -99,14 +100,26 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			}
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
-			text += " G leans well back from its arch."
+			text += fmt.Sprintf(" %s: leaning well back from the arch.", letters)
 		}
 	}
 	text += " Ribbons: one on L, two on R"
 	if guys {
-		text += ", three on G"
+		text += ", three on " + letters
 	}
 	return text + "."
+}
+
+// setBases says how feet are stood where nothing is driven.
+func (w taskWords) setBases(t crew.Task) string {
+	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Force(practice.Bag(w.units)) + ", outside the walk:"
+	var words []string
+	for _, f := range t.Want {
+		if f.What == crew.Weighs {
+			words = append(words, fmt.Sprintf("%s on each of %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
+		}
+	}
+	return text + " " + say.And(words) + "."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.
@@ -126,7 +139,7 @@ func (w taskWords) wontGo(t crew.Task) string {
 			}
 			text += "."
 		case crew.MoveGuy:
-			text += fmt.Sprintf(" G: up to %s, never into the walk.", by)
+			text += fmt.Sprintf(" %s: up to %s, never into the walk.", heldBy(w.plan).stakes(), by)
 		case crew.DoNotMove:
 			text += " Do not move it."
 		}
@@ -139,5 +152,9 @@ func (w taskWords) measureWidths(t crew.Task) string {
 	if len(t.Want) > 0 {
 		limit = ": within " + block.Figure(w.units.Inches(t.Want[0].Limit))
 	}
-	return "Gauge stick across every pair at the ground" + limit + ". Off: drive the worse one again."
+	again := ". Off: drive the worse one again."
+	if w.plan.Spec.Arch.Foot != nil {
+		again = ". Off: move the worse one."
+	}
+	return "Gauge stick across every pair at the ground" + limit + again
 }

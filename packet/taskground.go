@@ -42,6 +42,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TapeDepths:       taskWords.tapeDepths,
 	crew.PullTest:         taskWords.pullTest,
 	crew.DriveStakes:      taskWords.driveStakes,
+	crew.SetBases:         taskWords.setBases,
 	crew.MeasureWidths:    taskWords.measureWidths,
 }
 
@@ -168,11 +169,12 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
-	text := "Paint the G dots where their two tapes meet."
+	letters := say.And(heldBy(w.plan).pick("G", "peg"))
+	text := "Paint the " + letters + " dots where their two tapes meet."
 	if t.Of.Dots[0].How != ground.OnString {
 		return text
 	}
-	text = "Carry both lines on for the G dots."
+	text = "Carry both lines on for the " + letters + " dots."
 	if slices.ContainsFunc(t.Of.Dots, func(d ground.Dot) bool { return w.units.Taped(d.B) != 0 }) {
 		text += " Out: square to the line, away from the walk."
 	}

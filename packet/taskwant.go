@@ -15,7 +15,7 @@ var stated = map[crew.Wanted]string{
 	crew.MarkAsNamed:    "Each mark is there and as named.",
 	crew.TicketInDate:   "The ticket is good today.",
 	crew.OwnersAnswered: "Every owner has marked or answered clear.",
-	crew.GuyLean:        "Guy stakes lean well back from their arch, square to the guy.",
+	crew.GuyLean:        "Guy stakes and pegs lean well back from their arch.",
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NoPoints:       "No point stands out inside.",
 	crew.CementHeld:     "Each held still as long as the label says.",
@@ -122,7 +122,7 @@ func (w taskWords) checkNames(list []ground.Check) string {
 		}
 	case ground.GuyToLeg:
 		if len(list) > 2 {
-			return "Each guy dot to its leg at " + say.Numbered("arch", numbers(arch))
+			return "Each " + say.And(heldBy(w.plan).pick("G", "peg")) + " dot to its leg at " + say.Numbered("arch", numbers(arch))
 		}
 	}
 	var names []string
@@ -158,6 +158,8 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 			return "No stake stands bare."
 		}
 		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
+	case crew.Weighs:
+		return fmt.Sprintf("%s: %s or more.", say.Capital(w.whose(f.Stakes)), w.units.Force(f.Force))
 	case crew.FootWidth:
 		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
 	case crew.NoneLeft:
@@ -181,7 +183,7 @@ func (w taskWords) whose(list []ground.Stake) string {
 	case guys == 0 && len(list) == legs:
 		return "L and R"
 	case guys == len(list) && guys == len(w.plan.Ground.Stakes)-legs:
-		return "G"
+		return heldBy(w.plan).stakes()
 	}
 	return stakeNames(list)
 }
@@ -201,12 +203,12 @@ func (w taskWords) wantBench(f crew.Figure) string {
 		return fmt.Sprintf("No gap at the stops of %s.", say.Count(f.Count, "coupling"))
 	case crew.TapeMark:
 		return "Each mark within " + w.limit(f.Limit) + "."
-	case crew.GuyMark:
+	case crew.GuyMark, crew.BraceMark:
 		leg := "each leg"
 		if len(f.Walls) == 1 {
 			leg = "the " + f.Walls[0].String() + " leg"
 		}
-		return fmt.Sprintf("Guys of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
+		return fmt.Sprintf(map[crew.Wanted]string{crew.GuyMark: "Guys", crew.BraceMark: "Braces"}[f.What]+" of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
 	case crew.AllLit:
 		return "Every bulb lit, nothing bare or cracked."
 	case crew.Tagged:
@@ -216,7 +218,7 @@ func (w taskWords) wantBench(f crew.Figure) string {
 	case crew.Wound:
 		return "The ends and flags as in its row."
 	case crew.BandBare:
-		return fmt.Sprintf("%s bare about the guy's mark at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
+		return fmt.Sprintf("%s bare about the marks at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
 	case crew.EndsBare:
 		return fmt.Sprintf("The last %s bare for the socket.", w.units.Inches(f.Length))
 	}

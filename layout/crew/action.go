@@ -30,6 +30,7 @@ const (
 	TapeDepths // round every stake
 	PullTest
 	DriveStakes
+	SetBases // bars on their boards, and every weight
 	MeasureWidths
 
 	CutLegs
@@ -56,6 +57,7 @@ const (
 	WalkRight   // foot
 	HoldArch    // by one person, where nothing else does
 	StretchGuys
+	FixBraces // from the arch's legs to their pegs
 	MeasureArch
 	RaiseSame // an arch as the first one
 	SpringRidge
@@ -163,6 +165,7 @@ const (
 	Plumb
 	Leaning // stakes
 	GuyLean
+	Weighs // on each foot, or at each guy's or brace's end
 	Capped
 	Ribbons // one on L, two on R, three on G
 	FootWidth
@@ -173,6 +176,7 @@ const (
 	NoGap // at a socket's stop
 	TapeMark
 	GuyMark // tape of the guy's mark from the foot, left then right
+	BraceMark
 
 	AllLit
 	Tagged
@@ -283,6 +287,7 @@ const (
 	LiftOff   // wipe the stake, never hammer
 	WalkBack  // a crack or a white line: take a spare
 	EvenGuys
+	WeighMore    // another bag
 	LookAtFaults // the fault list of the arch profile
 	OtherPieces  // cut every other ridge piece by the difference
 	HomeOrTrim

@@ -25,9 +25,10 @@ type Input struct {
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
 	Wiring
-	Inside measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
-	Down   measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
-	Asks   float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Inside                measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Down                  measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
+	Asks                  float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // Wiring counts what is laid and plugged.
@@ -129,7 +130,7 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 	case len(ways) > 0:
 		f.Text += "; " + say.Or(ways) + " would do"
 	}
-	f.Text += ". Leave no arch standing without guys overnight."
+	f.Text += ". Leave no arch standing untied overnight."
 	for i, c := range s.Fit.Cures {
 		if i == 0 {
 			f.Cure = []finding.Change{c}

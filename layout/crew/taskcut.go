@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"hoopwright/layout/ground"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -45,15 +46,14 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 		Uses: []Need{many(Sticks, cuts), long(Saw, 1, b.Spec.Stock.Kerf), one(Clamp), many(Trestles, 2), one(Scraper), long(LongTape, 1, practice.Tapes(b.units)[0]), one(Marker), one(Tarp), many(EyeProtection, 2)}})
 }
 
-// markLegs has tape marks put on the legs while they lie straight, and the mark where a guy is tied: it is out of reach once the arch stands.
+// markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.
 func (b *tasker) markLegs(who Who) {
 	n := who.People / 2
 	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.stand)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(ColouredTape, n), many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.stand {
-		if len(b.guysOf(a.Number)) > 0 {
-			t.Want = append(t.Want, b.guyMarks(a)...)
-		}
+		t.Want = append(t.Want, b.guyMarks(a)...)
+		t.Want = append(t.Want, b.marks(BraceMark, a, b.pegsOf(a.Number))...)
 	}
 	b.add(b.markingLegs(), t)
 }
@@ -61,12 +61,18 @@ func (b *tasker) markLegs(who Who) {
 // markingLegs is the work of it.
 func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.stand)) }
 
-// guyMarks are the tapes at which an arch's guys are tied: one figure where both legs print alike, else left, then right.
-func (b *tasker) guyMarks(a arch.Arch) []Figure {
-	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, b.guysOf(a.Number)[0].Tied, side) }
+// guyMarks are the tapes at which an arch's guys are tied.
+func (b *tasker) guyMarks(a arch.Arch) []Figure { return b.marks(GuyMark, a, b.guysOf(a.Number)) }
+
+// marks are the tapes at which what holds an arch to those stakes is fixed: one figure where both legs print alike, else left, then right; none without stakes.
+func (b *tasker) marks(what Wanted, a arch.Arch, to []ground.Stake) []Figure {
+	if len(to) == 0 {
+		return nil
+	}
+	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, to[0].Tied, side) }
 	left, right := mark(spec.Left), mark(spec.Right)
 	fig := func(l measure.Length, walls ...spec.Side) Figure {
-		return Figure{What: GuyMark, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
+		return Figure{What: what, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
 	}
 	if b.units.Taped(left) == b.units.Taped(right) {
 		return []Figure{fig(left, spec.Left, spec.Right)}

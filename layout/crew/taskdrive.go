@@ -18,6 +18,28 @@ func (b *tasker) driving() {
 	if len(legs) == 0 {
 		return
 	}
+	based := func(s ground.Stake) bool { return s.Base }
+	bases := slices.DeleteFunc(slices.Clone(b.Ground.Stakes), func(s ground.Stake) bool { return !s.Base })
+	left, right, guys = slices.DeleteFunc(left, based), slices.DeleteFunc(right, based), slices.DeleteFunc(guys, based)
+	driven := len(left)+len(right) > 0
+	if driven {
+		b.readTicket()
+	}
+	b.lookUp()
+	b.checkAgain()
+	if driven {
+		b.depths()
+		b.pull(slices.Concat(left, right)[0])
+		b.drive(left, right, guys)
+	}
+	if len(bases) > 0 {
+		b.bases(bases)
+	}
+	b.widths()
+}
+
+// readTicket has the locating ticket read before anything is driven.
+func (b *tasker) readTicket() {
 	ticket := Task{Action: ReadTicket, Who: Who{People: 1, Grown: true}, Warning: BuriedKills, Hold: true, Uses: []Need{one(TicketPaper)}, IfOff: cures(LeaveBare, Ask),
 		Want: []Figure{state(TicketInDate), {What: ClearOfLine, Bound: AtLeast, Line: -1, Limit: practice.KeepBuried(b.units)}}}
 	for i, l := range b.Spec.Site.Buried {
@@ -26,7 +48,10 @@ func (b *tasker) driving() {
 		}
 	}
 	b.add(practice.MinutesTalk, ticket)
-	b.lookUp()
+}
+
+// checkAgain measures widths and long diagonals a second time, of dots that may have been walked over.
+func (b *tasker) checkAgain() {
 	var again []ground.Check
 	for _, c := range b.Ground.Checks(b.units) {
 		if c.Kind == ground.Width || c.Kind == ground.WholeDiagonal {
@@ -35,10 +60,26 @@ func (b *tasker) driving() {
 	}
 	b.add(practice.MinutesMeasure*float64(len(again)), Task{Action: CheckAgain, Who: Who{People: practice.Drivers}, Want: b.checked(again), IfOff: mends(again),
 		Uses: []Need{b.tape(1), one(Lath)}})
-	b.depths()
-	b.pull(legs[0])
-	b.drive(left, right, guys)
-	b.widths()
+}
+
+// bases stands the bars of arches on weighted bases, and lays weights on those and at the ends of guys and braces.
+func (b *tasker) bases(list []ground.Stake) {
+	t := Task{Action: SetBases, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
+	legs, bags := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return s.Guy }), 0
+	guys := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Guy })
+	weigh := func(of []ground.Stake, each measure.Force) {
+		if len(of) == 0 {
+			return
+		}
+		n := practice.Bags(each, b.units)
+		t.Want = append(t.Want, Figure{What: Weighs, Bound: AtLeast, Stakes: of, Force: each, Count: n})
+		bags += n * len(of)
+	}
+	weigh(legs, b.FootWeight)
+	weigh(guys, b.TieWeight)
+	t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs}, Figure{What: Capped, Bound: Exactly, Count: len(legs)})
+	t.Uses = []Need{one(SoleBoards), many(BarSockets, len(legs)), many(SandBags, bags), many(Stakes, len(legs)), many(Caps, len(legs)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}
+	b.add(b.Spec.Crew.Rates.Stake*float64(len(list)), t)
 }
 
 // lookUp looks for what hangs above, named or not.
@@ -57,6 +98,9 @@ func (b *tasker) lookUp() {
 func (b *tasker) depths() {
 	t := Task{Action: TapeDepths, Who: Who{People: practice.Drivers}, Uses: []Need{one(ShortTape), one(ColouredTape)}, IfOff: cures(Ask)}
 	for _, s := range b.Ground.Stakes {
+		if s.Base {
+			continue
+		}
 		k := slices.IndexFunc(t.Want, func(f Figure) bool {
 			return f.What == DepthTaped && f.Length == s.Depth && f.Stakes[0].Length == s.Length
 		})

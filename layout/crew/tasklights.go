@@ -84,7 +84,7 @@ func (b *tasker) wound(of func(lights.Part) bool) (groups [][]int) {
 	return groups
 }
 
-// wind winds wraps alike, on trestles. Both legs are in their crown before a wrap that runs from foot to foot, and a guyed leg keeps a bare band.
+// wind winds wraps alike, on trestles. Both legs are in their crown before a wrap that runs from foot to foot, and a leg that is guyed or braced keeps a bare band.
 func (b *tasker) wind(group []int, people int) {
 	w := b.Lights.Wraps[group[0]]
 	of := Scope{Wraps: group}
@@ -95,8 +95,14 @@ func (b *tasker) wind(group []int, people int) {
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
 		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
-	if w.On.Kind != lights.Ridge && len(b.Spec.Guys.Arches) > 0 {
-		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: b.Spec.Guys.Arches, Length: practice.BareBand(b.units)})
+	var tied []int
+	for _, a := range b.stand {
+		if len(b.Spec.TiedAt(a.Number)) > 0 {
+			tied = append(tied, a.Number)
+		}
+	}
+	if w.On.Kind != lights.Ridge && len(tied) > 0 {
+		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: tied, Length: practice.BareBand(b.units)})
 	}
 	b.add(b.winding(group), t)
 }

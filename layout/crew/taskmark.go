@@ -23,7 +23,9 @@ func (b *tasker) marking() {
 	for _, g := range b.painting(dots) {
 		b.paint(b.paints(g[0]), g, checks)
 	}
-	b.list[0].Warning = PaintOnly
+	if b.drives() {
+		b.list[0].Warning = PaintOnly
+	}
 	b.checkDots(checks)
 	if !marked {
 		b.add(practice.MinutesTwoTape*4, Task{Action: ChooseMarks, Who: Who{People: practice.Markers}, Record: []Record{MarkTapes}, Uses: []Need{b.tape(2), one(Pencil)}})
@@ -202,6 +204,9 @@ func (b *tasker) clear(line int) (list []Figure) {
 
 // calls has private lines marked, waiting dots flagged and the locating service rung.
 func (b *tasker) calls() {
+	if !b.drives() {
+		return // nothing goes into the ground, not even a flag
+	}
 	for i := range b.Spec.Site.Buried {
 		t := Task{Action: MarkPrivate, Who: Who{People: 1}, Of: Scope{Buried: []int{i}}, Want: b.clear(i), IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}}
 		b.add(practice.MinutesTalk, t)

@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
@@ -90,10 +91,20 @@ func (b *tasker) stakes() (left, right, guys []ground.Stake) {
 	return left, right, guys
 }
 
+// drives reports whether any stake is driven.
+func (b *tasker) drives() bool {
+	return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base })
+}
+
 // guysOf returns an arch's guy stakes.
-func (b *tasker) guysOf(number int) (list []ground.Stake) {
+func (b *tasker) guysOf(number int) []ground.Stake { return b.tiesOf(number, false) }
+
+// pegsOf returns the pegs of an arch's braces.
+func (b *tasker) pegsOf(number int) []ground.Stake { return b.tiesOf(number, true) }
+
+func (b *tasker) tiesOf(number int, braces bool) (list []ground.Stake) {
 	for _, s := range b.Ground.Stakes {
-		if s.Guy && s.Arch == number {
+		if s.Guy && s.Arch == number && s.Bay > 0 == braces {
 			list = append(list, s)
 		}
 	}

@@ -81,7 +81,7 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 	switch t.Action {
 	case ReadTicket, LookUp, CheckAgain, PullTest:
 		return TryStake, true
-	case TapeDepths, DriveStakes, MeasureWidths:
+	case TapeDepths, DriveStakes, SetBases, MeasureWidths:
 		return Drive, true
 	case TestOutlets:
 		return TryOutlets, true

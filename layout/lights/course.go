@@ -1,6 +1,7 @@
 package lights
 
 import (
+	"cmp"
 	"slices"
 
 	"hoopwright/layout/measure"
@@ -8,17 +9,35 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy's line on a wire would cut it.
+// Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy's line or a brace's clamp on a wire would cut it.
 type Band struct{ From, To measure.Length } // tapes, as the wrap's
 
-// bands returns the bands of guys on a stretch, in rising order, as far as they lie on it.
+// bands returns the bands of guys and braces on a stretch, in rising order, as far as they lie on it.
 func (l *layer) bands(st stretch) (list []Band) {
-	if st.Kind == Ridge || !slices.Contains(l.Spec.Guys.Arches, st.Number) {
+	if st.Kind == Ridge {
 		return nil
 	}
+	for _, height := range l.Spec.TiedAt(st.Number) {
+		list = append(list, l.bandsAt(st, height)...)
+	}
+	slices.SortFunc(list, func(a, b Band) int { return cmp.Compare(a.From, b.From) })
+	for i := len(list) - 1; i > 0; i-- { // what runs into the next is one with it
+		if list[i-1].To >= list[i].From {
+			list[i-1].To = list[i].To
+			list = slices.Delete(list, i, i+1)
+		}
+	}
+	if bare := practice.BareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {
+		return nil // hardly a wrap: it is wound as it is, and the guy tied beside it
+	}
+	return list
+}
+
+// bandsAt returns those about a height.
+func (l *layer) bandsAt(st stretch, height measure.Length) (list []Band) {
 	k, half := l.arch(st.Number).Kind, practice.BareBand(l.Spec.Units)/2
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
-		knot, reached := k.TapeAt(side, l.Spec.Guys.From)
+		knot, reached := k.TapeAt(side, height)
 		if wall, one := st.Wall(); !reached || one && wall != side {
 			continue
 		}
@@ -28,9 +47,6 @@ func (l *layer) bands(st stretch) (list []Band) {
 		if b := (Band{max(st.from, knot-half), min(st.to, knot+half)}); b.From < b.To {
 			list = append(list, b)
 		}
-	}
-	if bare := practice.BareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {
-		return nil // hardly a wrap: it is wound as it is, and the guy tied beside it
 	}
 	return list
 }

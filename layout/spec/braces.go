@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -36,6 +37,17 @@ func (s *Spec) Held() (from, out measure.Length) {
 		return s.Braces.From, s.Tunnel.Spacing - practice.PegShort(s.Units)
 	}
 	return s.Guys.From, s.Guys.Out
+}
+
+// TiedAt lists how high on an arch's legs its guys are tied and its braces clamped.
+func (s *Spec) TiedAt(arch int) (heights []measure.Length) {
+	if slices.Contains(s.Guys.Arches, arch) {
+		heights = append(heights, s.Guys.From)
+	}
+	if slices.ContainsFunc(s.Pairs(), func(b Brace) bool { return b.Arch == arch }) {
+		heights = append(heights, s.Braces.From)
+	}
+	return heights
 }
 
 // BraceLength is how long a brace is, from the leg to its peg at the ground.

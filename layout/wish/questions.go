@@ -81,7 +81,7 @@ func Questions(u measure.System) []Question {
 		{"stick", "How long are its sticks as sold?", "Longer legs are joined from two.", DontKnow, func(w *wishes, a string) error { return optional(a, &w.stick) }},
 		{"lights", "Which lights? legs or rows, then colours, as in: rows warm, red. Or none.", "Rows run along the walls, in turn; legs are wound.", "legs warm", (*wishes).readLights},
 		{"soil", "What is the soil? firm, soft, sandy or frozen.", "Decides how deep the stakes go, and the wind to close at.", DontKnow, (*wishes).readSoil},
-		{"around", "What stands around? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
+		{"around", "What stands within 100 yards, all round? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
 		{"outlet", "Where is the outlet, seen from the middle of the entrance?", "As in: left " + by("12 ft", "3.6 m") + ", behind " + by("6 ft", "1.8 m") + ". Decides the cords.", DontKnow, (*wishes).readOutlet},
 		{"gfci", "Does the outlet go dead when TEST is pressed (GFCI)? yes or no.", "Without that protection, lights outdoors can kill.", DontKnow, func(w *wishes, a string) error { return yesNo(a, &w.gfci) }},
 		{"buried", "Is anything buried where stakes go? yes or no.", "A stake through a gas or power line can kill.", DontKnow, func(w *wishes, a string) error { return yesNo(a, &w.buried) }},
