@@ -64,7 +64,7 @@ func (s *stakeLeaf) work() (list []block.Block) {
 			switch {
 			case t.Phase != p:
 				continue
-			case t.Action == crew.MarkPrivate:
+			case t.Action == crew.MarkPrivate || t.Action == crew.AskOwner:
 				before += text + " "
 				continue
 			case t.Action == crew.CallLocator:

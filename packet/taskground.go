@@ -34,6 +34,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintGuys:        taskWords.paintGuys,
 	crew.CheckDots:        plainly("Check in order. Write the worst, within its figure."),
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
+	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
 	crew.FlagDots:         plainly("All marked: a named flag a hand off each dot, toward the walk."),
 	crew.CallLocator:      taskWords.callLocator,

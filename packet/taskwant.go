@@ -301,6 +301,8 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
 		return "Out at once, then lit."
+	case crew.BreakerReads:
+		return fmt.Sprintf("Its breaker reads %s or more: write it down.", measure.Amps(f.Amps))
 	case crew.JointsHigh:
 		return fmt.Sprintf("Every joint %s or more off the ground, its cord hanging below it.", w.units.Inches(f.Length))
 	case crew.AsDrawn:

@@ -21,6 +21,7 @@ const (
 	PaintGuys                      // guy stakes' dots
 	CheckDots                      // every check of the dots
 	ChooseMarks                    // marks for next year, with their tapes
+	AskOwner                       // what lies buried, where nobody knows
 	MarkPrivate                    // a private line, by its owner
 	CallLocator
 	FlagDots   // beside each dot that waits, once every line is marked
@@ -215,6 +216,7 @@ const (
 	OpeningWide
 
 	TestTrips
+	BreakerReads
 	NoneAcross // no cord across the way uncovered
 	JointsHigh
 	AsDrawn // cords and three-ways as drawn

@@ -25,7 +25,9 @@ func (b *tasker) driving() {
 	if driven {
 		b.readTicket()
 	}
-	b.lookUp()
+	if !b.Spec.Site.NotKnown(spec.OverheadLines) { // else it was looked for before
+		b.lookUp(false)
+	}
 	b.checkAgain()
 	if driven {
 		b.depths()
@@ -82,9 +84,9 @@ func (b *tasker) bases(list []ground.Stake) {
 	b.add(b.Spec.Crew.Rates.Stake*float64(len(list)), t)
 }
 
-// lookUp looks for what hangs above, named or not.
-func (b *tasker) lookUp() {
-	t := Task{Action: LookUp, Warning: WireAbove, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
+// lookUp looks for what hangs above, named or not: all wait for it where nobody knows.
+func (b *tasker) lookUp(hold bool) {
+	t := Task{Action: LookUp, Hold: hold, Warning: WireAbove, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
 	for i, l := range b.Spec.Site.Overhead {
 		t.Want = append(t.Want, Figure{What: KeepOverhead, Bound: AtLeast, Line: i, Length: l.Keep})
 	}

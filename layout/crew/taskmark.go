@@ -202,10 +202,17 @@ func (b *tasker) clear(line int) (list []Figure) {
 	return list
 }
 
-// calls has private lines marked, the locating service rung, and waiting dots flagged once all have marked: a flag's wire is pushed into the ground.
+// calls has what nobody knows looked into, private lines marked, the locating service rung, and waiting dots flagged once all have marked: a flag's wire is
+// pushed into the ground.
 func (b *tasker) calls() {
+	if b.Spec.Site.NotKnown(spec.OverheadLines) {
+		b.lookUp(true)
+	}
 	if !b.drives() {
 		return // nothing goes into the ground, not even a flag
+	}
+	if b.Spec.Site.NotKnown(spec.BuriedLines) {
+		b.add(practice.MinutesTalk, Task{Action: AskOwner, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(OwnersAnswered)}, IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}})
 	}
 	for i := range b.Spec.Site.Buried {
 		t := Task{Action: MarkPrivate, Who: Who{People: 1}, Of: Scope{Buried: []int{i}}, Want: b.clear(i), IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}}
