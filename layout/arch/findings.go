@@ -225,7 +225,7 @@ func (j *judge) near(o opening) {
 		short = append(short, fmt.Sprintf("beside it by %s in all, where one that passes may be %s narrower", u.Inches(max(beside, 0)), u.Inches(give.Shoulder)))
 	}
 	if len(short) > 0 {
-		j.add(finding.LookAt, codeNear, "arch", "tunnel.opening", "the opening of %s by %s clears pipe, wraps and drops %s. Make the opening that much smaller, or the arch wider or taller.",
+		j.add(finding.LookAt, codeNear, "tunnel.opening", "the opening of %s by %s clears pipe, wraps and drops %s. Make the opening that much smaller, or the arch wider or taller.",
 			u.Room(in.OpeningWidth), u.Room(in.OpeningHeight), strings.Join(short, " and "))
 	}
 }
