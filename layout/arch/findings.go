@@ -219,10 +219,10 @@ func (j *judge) near(o opening) {
 	}
 	var short []string
 	if over < give.Crown {
-		short = append(short, fmt.Sprintf("overhead by %s, where an arch that passes its checks may be %s lower", u.Inches(max(over, 0)), u.Inches(give.Crown)))
+		short = append(short, fmt.Sprintf("overhead by %s, where an arch that passes its checks may be %s lower", u.Inches(u.Taped(max(over, 0))), u.Inches(give.Crown)))
 	}
 	if beside < give.Shoulder {
-		short = append(short, fmt.Sprintf("beside it by %s in all, where one that passes may be %s narrower", u.Inches(max(beside, 0)), u.Inches(give.Shoulder)))
+		short = append(short, fmt.Sprintf("beside it by %s in all, where one that passes may be %s narrower", u.Inches(u.Taped(max(beside, 0))), u.Inches(give.Shoulder)))
 	}
 	if len(short) > 0 {
 		j.add(finding.LookAt, codeNear, "tunnel.opening", "the opening of %s by %s clears pipe, wraps and drops %s. Make the opening that much smaller, or the arch wider or taller.",
