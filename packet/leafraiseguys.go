@@ -30,11 +30,12 @@ func (r raising) tiedFlat() (panel, bool) {
 	}
 	t, _ := r.task(crew.TieGuysFlat, 0)
 	band, _ := wantedOf(t, crew.KnotClamped)
-	do, bare, facts := "Flat: "+r.guysALeg()+". Tightener each, clamp under each knot.", "", []block.Fact(nil)
+	where, bare, facts := "Flat", "", []block.Fact(nil)
 	if r.Wrapped {
-		bare = u.Inches(band.Length)
-		do, facts = "Flat, on bare pipe"+strings.TrimPrefix(do, "Flat"), []block.Fact{{What: "bare band at a guy", Value: bare}}
+		where, bare = "Flat, on bare pipe", u.Inches(band.Length)
+		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
 	}
+	do := where + ": " + r.guysALeg() + ". Tightener each, clamp under each knot."
 	for _, m := range marks {
 		facts = append(facts, block.Fact{What: "guy mark, " + say.Numbered("arch", m.arches) + m.leg, Value: u.Inches(u.Taped(m.tape))})
 	}
