@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"hoopwright/layout/arch"
@@ -37,7 +38,9 @@ func Solve(s *spec.Spec) *Plan {
 	p.note(found)
 	p.Ground = ground.LayShaped(s, spans, crowns, p.shapes())
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
-	p.note(p.Ground.Findings)
+	p.note(slices.DeleteFunc(slices.Clone(p.Ground.Findings), func(f finding.Finding) bool { // guys above an arch that does not stand are no fault of theirs
+		return f.Code == "guy-above-arch" && slices.ContainsFunc(p.Findings, func(f finding.Finding) bool { return f.Code == "no-arch" })
+	}))
 	p.note(swapped(s))
 	p.note(notKnown(s))
 

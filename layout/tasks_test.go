@@ -123,6 +123,42 @@ func TestOrderOfRaising(t *testing.T) {
 	}
 }
 
+// What nobody has looked into is a hold: a line that a stake may meet, a wire that an arch may meet, an outlet without protection, a breaker that nobody read. Where it is known the
+// hold for it alone goes.
+func TestWhatNobodyKnowsIsAHold(t *testing.T) {
+	data, err := examples.Files.ReadFile("garden.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds := func(dangers ...spec.Danger) (list []crew.Action, reads bool) {
+		s := read(t, "garden", string(data))
+		s.Site.Unknown = dangers
+		for _, task := range layout.Solve(s).Crew.Tasks {
+			if task.Hold {
+				list = append(list, task.Action)
+			}
+			for _, f := range task.Want {
+				reads = reads || f.What == crew.BreakerReads && f.Amps > 0
+			}
+		}
+		return list, reads
+	}
+	known, reads := holds()
+	if slices.Contains(known, crew.AskOwner) || slices.Contains(known, crew.LookUp) || reads {
+		t.Errorf("all is known, and the holds are %v", known)
+	}
+	list, reads := holds(spec.BuriedLines, spec.OverheadLines, spec.OutletsGFCI, spec.BreakerAmps)
+	call := slices.Index(list, crew.CallLocator)
+	for _, a := range []crew.Action{crew.AskOwner, crew.LookUp} {
+		if at := slices.Index(list, a); at < 0 || at > call {
+			t.Errorf("action %d is hold %d, the locator's call %d", a, at, call)
+		}
+	}
+	if !slices.Contains(list, crew.TestOutlets) || !reads {
+		t.Errorf("holds %v; a breaker is read: %v", list, reads)
+	}
+}
+
 // dotsArePainted: each stake has one dot; what a dot is measured from is a mark or was painted before; every check is between what is there, and its limit is a
 // figure. With marks that stand apart no leg's dot is without a check that could fail.
 func dotsArePainted(t *testing.T, p *layout.Plan) {

@@ -89,8 +89,8 @@ func (w taskWords) cure(c crew.Cure) string {
 
 // warned says the warnings that no figure is in.
 var warned = map[crew.Warning]string{
-	crew.PaintOnly:     "Paint and wire flags only. No stake before every buried line is marked.",
-	crew.BuriedKills:   "A stake through a buried line can kill. Paint and flags show its middle, not its edge.",
+	crew.PaintOnly:     "Paint or chalk only. Neither flag nor stake before every buried line is marked.",
+	crew.BuriedKills:   "A stake through a buried line can kill. The locator’s paint shows its middle, not its edge.",
 	crew.NoHolding:     "Gloves and eye protection on. Nobody holds a stake that is hit. A bare stake is a spike: cap it at once.",
 	crew.NoLiveBench:   "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
 	crew.Spring:        "A bent arch is a spring: nobody under it, no face in its plane, eye protection on.",

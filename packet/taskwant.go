@@ -15,7 +15,7 @@ var stated = map[crew.Wanted]string{
 	crew.MarkAsNamed:    "Each mark is there and as named.",
 	crew.TicketInDate:   "The ticket is good today.",
 	crew.OwnersAnswered: "Every owner has marked or answered clear.",
-	crew.GuyLean:        "Guy stakes and pegs lean well back from their arch.",
+	crew.GuyLean:        "Guy stakes lean back, the head a hand farther from its leg than the foot.",
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NoPoints:       "No point stands out inside.",
 	crew.CementHeld:     "Each held still as long as the label says.",
@@ -168,24 +168,28 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 	return ""
 }
 
-// whose says which stakes: all guy stakes, all others, or by name.
+// whose says which stakes: all of some kinds, or by name.
 func (w taskWords) whose(list []ground.Stake) string {
-	guys := 0
-	for _, s := range list {
-		if s.Guy {
-			guys++
-		}
-	}
-	legs := 2 * len(w.plan.Ground.Stations)
-	switch {
-	case len(list) == len(w.plan.Ground.Stakes):
+	if len(list) == len(w.plan.Ground.Stakes) {
 		return "every stake"
-	case guys == 0 && len(list) == legs:
-		return "L and R"
-	case guys == len(list) && guys == len(w.plan.Ground.Stakes)-legs:
-		return heldBy(w.plan).stakes()
 	}
-	return stakeNames(list)
+	all := true
+	for _, kind := range []ground.Kind{ground.OfLeg, ground.OfGuy, ground.OfBrace} {
+		count := func(of []ground.Stake) (n int) {
+			for _, s := range of {
+				if s.Kind() == kind {
+					n++
+				}
+			}
+			return n
+		}
+		n := count(list)
+		all = all && (n == 0 || n == count(w.plan.Ground.Stakes))
+	}
+	if !all {
+		return stakeNames(list)
+	}
+	return say.And(lettersOf(list, -1))
 }
 
 func (w taskWords) wantBench(f crew.Figure) string {
@@ -306,6 +310,8 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
 		return "Out at once, then lit."
+	case crew.BreakerReads:
+		return fmt.Sprintf("Its breaker reads %s or more: write it down.", measure.Amps(f.Amps))
 	case crew.JointsHigh:
 		return fmt.Sprintf("Every joint %s or more off the ground, its cord hanging below it.", w.units.Inches(f.Length))
 	case crew.AsDrawn:

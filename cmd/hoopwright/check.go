@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"hoopwright/layout"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/say"
 	"hoopwright/packet"
 )
@@ -165,7 +166,7 @@ func report(w io.Writer, p *layout.Plan) error {
 	if len(p.Findings) > 0 {
 		fmt.Fprintln(w)
 	}
-	for _, f := range p.Findings {
+	for _, f := range finding.CausesFirst(p.Findings) {
 		where := ""
 		if f.Pos.Line > 0 {
 			where = f.Pos.String() + ": "

@@ -3,6 +3,7 @@ package arch
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"hoopwright/layout/bend"
@@ -92,6 +93,13 @@ func (j *judge) refuse(fig figures) {
 	k, u, asked := j.kind, j.units, j.in.Spec
 	key, _ := j.in.path([...]string{spec.Height: "span", spec.Span: "height", spec.Sticks: "height"}[asked.Missing])
 	near := fmt.Sprintf("The nearest that stands is %s high over a span of %s, with %s.", u.Tape(k.Crown), u.Tape(k.Span), j.sticks())
+	sum := measure.Length(0)
+	for _, l := range slices.Concat(asked.Left, asked.Right) {
+		sum += l
+	}
+	if asked.Missing == spec.Height && sum <= asked.Span {
+		near = "Together they are no longer than the span. " + near
+	}
 	if fig.drawn {
 		near = "None near them stands either; the half circle drawn is only a sketch."
 	}

@@ -21,9 +21,10 @@ const (
 	PaintGuys                      // guy stakes' dots
 	CheckDots                      // every check of the dots
 	ChooseMarks                    // marks for next year, with their tapes
+	AskOwner                       // what lies buried, where nobody knows
 	MarkPrivate                    // a private line, by its owner
-	FlagDots                       // beside each dot that waits
 	CallLocator
+	FlagDots   // beside each dot that waits, once every line is marked
 	ReadTicket // with it in hand, at every painted or flagged line
 	LookUp     // for lines overhead
 	CheckAgain // widths and diagonals of dots that have waited
@@ -164,10 +165,10 @@ const (
 	PullMoves
 	Plumb
 	Leaning // stakes
-	GuyLean
-	Weighs // on each foot, or at each guy's or brace's end
+	GuyLean // of stakes that are pulled one way alone
+	Weighs  // on each foot, or at each guy's or brace's end
 	Capped
-	Ribbons // one on L, two on R, three on G
+	Ribbons // one on L, two on R, three on the others
 	FootWidth
 
 	CutLength
@@ -216,6 +217,7 @@ const (
 	OpeningWide
 
 	TestTrips
+	BreakerReads
 	NoneAcross // no cord across the way uncovered
 	JointsHigh
 	AsDrawn // cords and three-ways as drawn

@@ -78,6 +78,9 @@ var shared = []Work{Drive, MakeLegs, TryStrings, WrapLegs, WrapRidges, HangLight
 
 // workOf tells which work a task belongs to; at is the work of the task before it. Tasks after the day belong to none.
 func (in Input) workOf(t Task, at Work) (Work, bool) {
+	if t.Phase == Marking {
+		return MarkGround, true
+	}
 	switch t.Action {
 	case ReadTicket, LookUp, CheckAgain, PullTest:
 		return TryStake, true
@@ -110,8 +113,6 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 		return LightUp, true
 	}
 	switch t.Phase {
-	case Marking:
-		return MarkGround, true
 	case Cutting:
 		return MakeLegs, true
 	case Wrapping:

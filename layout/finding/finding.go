@@ -89,6 +89,21 @@ func Sort(list []Finding) {
 	})
 }
 
+// CausesFirst returns the findings with those before the others that may be why they are there.
+func CausesFirst(list []Finding) []Finding {
+	out := slices.Clone(list)
+	slices.SortStableFunc(out, func(a, b Finding) int {
+		rank := func(f Finding) int {
+			if row, ok := Of(f.Code); ok && row.Cause {
+				return 0
+			}
+			return 1
+		}
+		return cmp.Compare(rank(a), rank(b))
+	})
+	return out
+}
+
 // MustFixes returns the codes of the findings that forbid building, each once, in order.
 func MustFixes(list []Finding) []string {
 	var codes []string

@@ -10,6 +10,7 @@ type Row struct {
 	Title  string  // a few plain words for paper
 
 	Firm  bool     // nobody may take it on
+	Cause bool     // likely why others are found
 	Cures []string // the keys that its cure changes, lists without their numbers; none: no figure of the spec cures it
 }
 
@@ -41,6 +42,7 @@ var rows = [...]Row{
 	{Code: "buried-not-known", Levels: look, Leaf: "day", Title: "Buried lines not looked into", Firm: true},
 	{Code: "overhead-not-known", Levels: look, Leaf: "day", Title: "Overhead lines not looked into", Firm: true},
 	{Code: "gfci-not-known", Levels: look, Leaf: "day", Title: "Protection of outlets not tried"},
+	{Code: "breaker-not-known", Levels: look, Leaf: "day", Title: "Breaker not read"},
 	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days", "crew.start"}},
 	{Code: "days-too-short", Levels: must, Leaf: "day", Title: "The days are too short", Cures: []string{"crew.helpers", "crew.days"}},
 
@@ -88,8 +90,8 @@ var rows = [...]Row{
 	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Title: "Pipe bends too tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Title: "The opening is blocked"},
 	{Code: "opening-near", Levels: look, Leaf: "raise", Title: "The opening is tight"},
-	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high"},
-	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?"},
+	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high", Cause: true},
+	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?", Cause: true},
 	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Title: "The crown joint pulls apart"},
 	{Code: "guy-above-arch", Levels: must, Leaf: "raise", Title: "Guys are tied above the arch", Cures: []string{"guys.from"}},
 	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},

@@ -232,12 +232,16 @@ const (
 	BuriedLines Danger = iota
 	OverheadLines
 	OutletsGFCI
+	BreakerAmps
 )
 
 // String returns the words of the spec.
 func (d Danger) String() string {
-	return [...]string{"buried lines", "overhead lines", "gfci"}[d]
+	return [...]string{"buried lines", "overhead lines", "gfci", "breaker"}[d]
 }
+
+// NotKnown reports whether nobody has looked into a danger.
+func (s Site) NotKnown(d Danger) bool { return slices.Contains(s.Unknown, d) }
 
 // SitePlace is a place that people may have to find: first aid, where the power is switched off.
 type SitePlace struct {
