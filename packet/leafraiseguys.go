@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -28,14 +29,12 @@ func (r raising) tiedFlat() (panel, bool) {
 	if len(marks) == 0 {
 		return panel{}, false
 	}
-	t, _ := r.task(crew.TieGuysFlat, 0)
-	band, _ := wantedOf(t, crew.KnotClamped)
-	do, bare, facts := "Flat", "", []block.Fact(nil)
+	where, bare, facts := "Flat", "", []block.Fact(nil)
 	if r.Wrapped {
-		bare = u.Inches(band.Length)
-		do, facts = "Flat, on bare pipe", []block.Fact{{What: "bare band at a guy", Value: bare}}
+		where, bare = "Flat, on bare pipe", u.Inches(practice.BareBand(u))
+		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
 	}
-	do += ": " + r.guysALeg() + ". Tightener each, clamp under each knot."
+	do := where + ": " + r.guysALeg() + ". Tightener each, clamp under each knot."
 	for _, m := range marks {
 		facts = append(facts, block.Fact{What: "guy mark, " + say.Numbered("arch", m.arches) + m.leg, Value: u.Inches(u.Taped(m.tape))})
 	}

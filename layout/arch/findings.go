@@ -220,23 +220,17 @@ func (j *judge) opens() {
 func (j *judge) near(o opening) {
 	in, u := j.in, j.units
 	over, beside := o.head-in.OpeningHeight, 2*min(o.left, o.right)-in.OpeningWidth
-	give := Move{Crown: j.kind.GiveOrTake(u)}
-	if beside < nearLegs {
-		m, _ := j.kind.Moves()
-		give.Shoulder = Printed(m.Give.Shoulder, u)
-	}
+	moves, _ := j.kind.Moves()
+	give := Move{Crown: j.kind.GiveOrTake(u), Shoulder: Printed(moves.Give.Shoulder, u)}
 	var short []string
 	if over < give.Crown {
-		short = append(short, fmt.Sprintf("overhead by %s, where an arch that passes its checks may be %s lower", u.Inches(max(over, 0)), u.Inches(give.Crown)))
+		short = append(short, fmt.Sprintf("overhead by %s, where an arch that passes its checks may be %s lower", u.Inches(u.Taped(max(over, 0))), u.Inches(give.Crown)))
 	}
 	if beside < give.Shoulder {
-		short = append(short, fmt.Sprintf("beside it by %s in all, where one that passes may be %s narrower", u.Inches(max(beside, 0)), u.Inches(give.Shoulder)))
+		short = append(short, fmt.Sprintf("beside it by %s in all, where one that passes may be %s narrower", u.Inches(u.Taped(max(beside, 0))), u.Inches(give.Shoulder)))
 	}
 	if len(short) > 0 {
 		j.add(finding.LookAt, codeNear, "tunnel.opening", "the opening of %s by %s clears pipe, wraps and drops %s. Make the opening that much smaller, or the arch wider or taller.",
 			u.Room(in.OpeningWidth), u.Room(in.OpeningHeight), strings.Join(short, " and "))
 	}
 }
-
-// nearLegs is how near the legs may come to the box before it is worth working out how far they are off: no arch that stands gives as much.
-const nearLegs = 6 * measure.Inch
