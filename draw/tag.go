@@ -140,7 +140,7 @@ func (t Tag) pipes(page *paper.Page, in paper.Rect, l tagSet) paper.Length {
 	at := t.columns(l)
 	y := in.Y
 	base := func() paper.Length { return y + l.text.Ascent() }
-	for i, head := range [4]string{"pipe", "sticks, foot up", "turns", "strings"} {
+	for i, head := range [4]string{"pipe", "sticks, foot up", "turns", "prongs at"} {
 		page.Text(paper.Point{X: in.X + at[i], Y: base()}, paper.AtLeft, head, l.text)
 	}
 	y += l.text.Leading()

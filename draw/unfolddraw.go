@@ -154,23 +154,29 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 
 // labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number.
 func (v *unfolding) labelFarOff(s *strand, own int) bool {
-	const step, reach paper.Length = 2, 70
 	size, at := s.size(abreast), halfway(s.path)
-	best, far := paper.Point{}, paper.Length(math.Inf(1))
-	for x := at.X - reach; x <= at.X+reach; x += step {
-		for y := at.Y - reach; y <= at.Y+reach; y += step {
-			c := paper.Point{X: x, Y: y}
-			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
-			if d := c.Sub(at).Long(); d < far && v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at) {
-				best, far = c, d
-			}
-		}
-	}
-	if math.IsInf(float64(far), 1) || !v.take(s, own, abreast, best, size, false) {
+	r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
+		return v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at)
+	})
+	if !ok || !v.take(s, own, abreast, r.Centre(), size, false) {
 		return false
 	}
 	s.leader = []paper.Point{edgeToward(s.label, at), at}
 	return true
+}
+
+// nearest returns the box of a size nearest to a point, within a reach, that is free.
+func (v *unfolding) nearest(size paper.Rect, at paper.Point, reach paper.Length, free func(paper.Rect) bool) (best paper.Rect, ok bool) {
+	step, far := reach/35, paper.Length(math.Inf(1))
+	for x := at.X - reach; x <= at.X+reach; x += step {
+		for y := at.Y - reach; y <= at.Y+reach; y += step {
+			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
+			if d := r.Centre().Sub(at).Long(); d < far && free(r) {
+				best, far, ok = r, d, true
+			}
+		}
+	}
+	return best, ok
 }
 
 // edgeToward returns the middle of the side of a box that faces a point.
@@ -317,7 +323,7 @@ func (v *unfolding) strand(s strand) {
 	line := slices.Clone(s.path)
 	first, final := s.path[1].Sub(s.path[0]).Unit(), s.path[last].Sub(s.path[last-1]).Unit()
 	switch {
-	case s.begins && s.into:
+	case s.begins && (s.into || s.cord != ""):
 		Mated(v.Board, s.path[0], first)
 		line[0] = line[0].Add(first.Times(float64(matedLong)))
 	case s.begins:
@@ -326,7 +332,7 @@ func (v *unfolding) strand(s strand) {
 	}
 	if s.ends && !s.onward {
 		back := s.path[last].Sub(final.Times(float64(cupRadius)))
-		Socket(v.Board, back, final)
+		Capped(v.Board, back, final)
 		line[last] = back
 	}
 	bulbs := 0

@@ -19,6 +19,7 @@ type strand struct {
 	begins, ends bool          // whether its prongs and its socket are on this picture
 	own          bool          // its middle is on this picture: here it is ticked
 	into         bool          // its prongs go into another string's socket
+	cord         string        // that they go into, as drawn
 	onward       bool          // another's prongs go into its socket
 	label        paper.Rect    // its number's
 	form         form          // how that stands
@@ -39,8 +40,9 @@ func (v *unfolding) gather() {
 			into[c.Strings[k]], onward[c.Strings[k-1]] = true, true
 		}
 	}
+	cords := v.cordNames()
 	for _, s := range v.Plan.Strings {
-		st := strand{String: s, into: into[s.Name], onward: onward[s.Name]}
+		st := strand{String: s, into: into[s.Name], cord: cords[s.Name], onward: onward[s.Name]}
 		if p, ok := paths[s.Name]; ok {
 			v.inRows(&st, p)
 		} else {
@@ -80,7 +82,7 @@ func (v *unfolding) onPipe(st *strand) {
 		return
 	}
 	toward := b.Sub(a).Unit()
-	a, b = a.Add(toward.Times(float64(clearOf(st.From.At, *st)))), b.Sub(toward.Times(float64(clearOf(st.To.At, *st))))
+	a, b = a.Add(toward.Times(float64(clearOf(st.From.At, *st, st.into)))), b.Sub(toward.Times(float64(clearOf(st.To.At, *st, st.onward))))
 	if st.Run.Kind == lights.Ridge {
 		v.keep(st, []paper.Point{a, b}, 0)
 		return
@@ -127,11 +129,13 @@ func long(line []paper.Point) (sum paper.Length) {
 	return sum
 }
 
-// clearOf is how far from a place an end of a string is drawn, for others meet there.
-func clearOf(at lights.Place, st strand) paper.Length {
+// clearOf is how far from a place an end of a string is drawn, for others meet there: farther where none of them is plugged into it.
+func clearOf(at lights.Place, st strand, joined bool) paper.Length {
 	switch {
 	case at.Spot != lights.AtCrown:
 		return 0
+	case st.Run.Kind == lights.Ridge && !joined:
+		return aloneOff
 	case st.Run.Kind == lights.Ridge:
 		return ridgeOff
 	}

@@ -1,11 +1,13 @@
 package packet
 
 import (
+	"slices"
 	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
 )
 
 // unfolded shows every string in its place, and says what is left over.
@@ -31,8 +33,12 @@ func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool
 
 // key says how the picture is read.
 func (l lighting) key() []block.Block {
+	text := "From above, the legs laid flat, arch 1 at the bottom of the page. Tick a string when it is tied."
+	if slices.ContainsFunc(l.plan.Lights.Paths, func(p lights.Path) bool { return len(p.Rows) > 1 }) {
+		text += " Drawn across, past an arch: up its leg."
+	}
 	return []block.Block{
-		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: "From above, the legs laid flat, arch 1 at the foot. Tick a string when it is tied."}},
+		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},
 		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey{Plan: l.plan}},
 	}
 }
@@ -67,6 +73,6 @@ func (l lighting) leftOver() []block.Block {
 	for _, o := range list {
 		named = append(named, inRanges(o.strings)+" "+block.Figure(o.long))
 	}
-	text := "Left over: " + strings.Join(named, "; ") + ". Lay it back along its own pipe or row and tie it."
+	text := "Left over: " + strings.Join(named, "; ") + ". Lay it to and fro along its own pipe or row and tie it."
 	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -62,16 +63,19 @@ func (b *tasker) markLegs(who Who) {
 func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.stand)) }
 
 // guyMarks are the tapes at which an arch's guys are tied: one figure where both legs print alike, else left, then right.
-func (b *tasker) guyMarks(a arch.Arch) []Figure {
-	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, b.guysOf(a.Number)[0].Tied, side) }
-	left, right := mark(spec.Left), mark(spec.Right)
+func (b *tasker) guyMarks(a arch.Arch) (list []Figure) {
 	fig := func(l measure.Length, walls ...spec.Side) Figure {
 		return Figure{What: GuyMark, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
 	}
-	if b.units.Taped(left) == b.units.Taped(right) {
-		return []Figure{fig(left, spec.Left, spec.Right)}
+	for _, height := range b.Spec.Tied(a.Number) {
+		left, right := lights.Knot(b.units, a.Kind, spec.Left, height), lights.Knot(b.units, a.Kind, spec.Right, height)
+		if left == right {
+			list = append(list, fig(left, spec.Left, spec.Right))
+			continue
+		}
+		list = append(list, fig(left, spec.Left), fig(right, spec.Right))
 	}
-	return []Figure{fig(left, spec.Left), fig(right, spec.Right)}
+	return list
 }
 
 // cutRidge has the other ridge pieces cut by what bay 1 has taught, those alike in one figure.

@@ -76,8 +76,14 @@ func (b *tasker) wind(group []int) {
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
 		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
-	if w.On.Kind != lights.Ridge && len(b.Spec.Guys.Arches) > 0 {
-		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: b.Spec.Guys.Arches, Length: practice.BareBand(b.units)})
+	var tied []int
+	for _, i := range group {
+		if w := b.Lights.Wraps[i]; len(w.Bare) > 0 && !slices.Contains(tied, w.On.Number) {
+			tied = append(tied, w.On.Number)
+		}
+	}
+	if len(tied) > 0 {
+		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: tied, Length: practice.BareBand(b.units)})
 	}
 	b.add(work, t)
 }

@@ -3,30 +3,52 @@ package lights
 import (
 	"slices"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
-// Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy's line on a wire would cut it.
+// Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy or a brace on a wire would cut it.
 type Band struct{ From, To measure.Length } // tapes, as the wrap's
 
-// bands returns the bands of guys on a stretch, in rising order, as far as they lie on it.
+// Knot returns the tape up a leg from its foot at which a guy or a brace is tied so high above the ground line, as it is marked: at the crown where the leg is nowhere so
+// high.
+func Knot(u measure.System, k *arch.Kind, side spec.Side, height measure.Length) measure.Length {
+	tape, reached := k.TapeAt(side, height)
+	if !reached {
+		tape = crownTape(k, side)
+	}
+	return u.Taped(tape)
+}
+
+// bands returns the bands of guys and braces on a stretch, in rising order, as far as they lie on it.
 func (l *layer) bands(st stretch) (list []Band) {
-	if st.Kind == Ridge || !slices.Contains(l.Spec.Guys.Arches, st.Number) {
+	if st.Kind == Ridge {
 		return nil
 	}
 	k, half := l.arch(st.Number).Kind, practice.BareBand(l.Spec.Units)/2
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
-		knot, reached := k.TapeAt(side, l.Spec.Guys.From)
-		if wall, one := st.Wall(); !reached || one && wall != side {
+		if wall, one := st.Wall(); one && wall != side {
 			continue
 		}
-		if st.Kind == Arch && side == spec.Right {
-			knot = k.Length - knot
+		over := st.Kind == Arch && side == spec.Right // the tape has come over the crown
+		heights := l.Spec.Tied(st.Number)
+		if over {
+			slices.Reverse(heights)
 		}
-		if b := (Band{max(st.from, knot-half), min(st.to, knot+half)}); b.From < b.To {
-			list = append(list, b)
+		for _, height := range heights {
+			knot := Knot(l.Spec.Units, k, side, height)
+			if over {
+				knot = k.Length - knot
+			}
+			from := st.from
+			if len(list) > 0 {
+				from = list[len(list)-1].To
+			}
+			if b := (Band{max(from, knot-half), min(st.to, knot+half)}); b.From < b.To {
+				list = append(list, b)
+			}
 		}
 	}
 	if bare := practice.BareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -28,6 +29,19 @@ func (s *Spec) Pairs() (list []Brace) {
 		}
 	}
 	return list
+}
+
+// Tied returns how high on the legs of an arch guys and braces are tied, above the ground line: each height once.
+func (s *Spec) Tied(arch int) (heights []measure.Length) {
+	if slices.Contains(s.Guys.Arches, arch) {
+		heights = append(heights, s.Guys.From)
+	}
+	braced := slices.ContainsFunc(s.Pairs(), func(b Brace) bool { return b.Arch == arch })
+	if braced && !slices.Contains(heights, s.Braces.From) {
+		heights = append(heights, s.Braces.From)
+	}
+	slices.Sort(heights)
+	return heights
 }
 
 // Held returns how high on the legs guys are tied, and how far out along the tunnel their stakes stand; the same of braces where there are no guys.
