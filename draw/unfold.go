@@ -299,9 +299,12 @@ func (v *unfolding) rowNames() {
 	if v.First > 1 {
 		return
 	}
-	units := v.Plan.Spec.Units
-	for _, r := range v.Plan.Lights.Rows {
+	units, rows := v.Plan.Spec.Units, v.Plan.Lights.Rows
+	for i, r := range rows {
 		text := units.BareInches(r.Tape)
+		if i == len(rows)-1 || rows[i+1].Wall != r.Wall { // there is room toward the ridge
+			text = units.Inches(r.Tape)
+		}
 		wide := paper.CellSmall.Width(text)
 		at := paper.Point{X: v.across(1, r.Wall, r.Tape), Y: v.foot + v.under() + (v.edges()-v.under())/2 - unfoldEdge + 8.8}
 		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: 5}

@@ -42,7 +42,7 @@ func drawCordSign(b *place.Board, r paper.Rect, name string) {
 	centredText(b, r.Centre(), name, unfoldNumber)
 }
 
-// cords finds each cord that feeds a string its sign's place, near the prongs and with a line to them that crosses nothing.
+// cords finds each cord that feeds a string its sign's place, near the prongs and with a line to them that crosses nothing, or at worst another string.
 func (v *unfolding) cords() {
 	const reach paper.Length = 24
 	for _, s := range v.strands {
@@ -50,9 +50,14 @@ func (v *unfolding) cords() {
 			continue
 		}
 		at := s.path[0]
-		box, ok := v.nearest(cordSign(s.cord), at, reach, func(r paper.Rect) bool {
-			return v.open(r.Inset(-labelPad), -1, false) && v.alone(edgeToward(r, at), at)
-		})
+		free := func(r paper.Rect) bool {
+			near := nearestIn(r, at)
+			return near.Sub(at).Long() > 1.2 && v.open(r.Inset(-labelPad), -1, false) && v.clear(near, at)
+		}
+		box, ok := v.nearest(cordSign(s.cord), at, reach, func(r paper.Rect) bool { return free(r) && v.alone(nearestIn(r, at), at) })
+		if !ok {
+			box, ok = v.nearest(cordSign(s.cord), at, reach, free)
+		}
 		if !ok {
 			v.missing = append(v.missing, s.cord+" at "+s.Name)
 			continue
@@ -60,6 +65,11 @@ func (v *unfolding) cords() {
 		v.taken = append(v.taken, box.Inset(-labelPad))
 		v.feeds = append(v.feeds, feed{s.cord, box, at})
 	}
+}
+
+// nearestIn returns the point of a box that is nearest to a point.
+func nearestIn(r paper.Rect, at paper.Point) paper.Point {
+	return paper.Point{X: max(r.X, min(r.Right(), at.X)), Y: max(r.Y, min(r.Bottom(), at.Y))}
 }
 
 // alone reports whether a line to a string's end crosses no other string, sign or joint.
@@ -74,11 +84,11 @@ func (v *unfolding) alone(from, to paper.Point) bool {
 		}
 	}
 	for _, f := range v.feeds {
-		if meets(edgeToward(f.box, f.at), f.at) {
+		if meets(nearestIn(f.box, f.at), f.at) {
 			return false
 		}
 	}
-	return v.clear(from, to) && !slices.ContainsFunc(v.joints, func(j [2]paper.Point) bool { return meets(j[0], j[1]) })
+	return !slices.ContainsFunc(v.joints, func(j [2]paper.Point) bool { return meets(j[0], j[1]) })
 }
 
 // cross reports whether two lines, from a to b and from c to d, have a point in common.
@@ -93,7 +103,7 @@ func cross(a, b, c, d paper.Point) bool {
 // feed draws a cord with its sign as far as its socket, which is drawn with the prongs in it.
 func (v *unfolding) feed(f feed) {
 	drawCordSign(v.Board, f.box, f.name)
-	v.Line(edgeToward(f.box, f.at), f.at, paper.Thick)
+	v.Line(nearestIn(f.box, f.at), f.at, paper.Thick)
 }
 
 // joint draws a line from a socket to the prongs that go into it elsewhere: in a bow over the ridge's strings, which it has nothing to do with.

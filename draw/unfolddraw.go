@@ -119,14 +119,24 @@ func (v *unfolding) label(s *strand, own int) bool {
 			if run.Long() < need+2 {
 				continue
 			}
-			for _, share := range shares() {
-				if v.take(s, own, f, part[0].Add(run.Times(share)), size, true) {
-					return true
+			for _, clear := range []bool{true, false} {
+				for _, share := range shares() {
+					c := part[0].Add(run.Times(share))
+					if (!clear || v.offArches(c.Y, size.H)) && v.take(s, own, f, c, size, true) {
+						return true
+					}
 				}
 			}
 		}
 	}
 	return v.labelBeside(s, own, parts)
+}
+
+// offArches reports whether what stands about a height on paper keeps off the arches' lines; what lies in one of them does not count.
+func (v *unfolding) offArches(y, high paper.Length) bool {
+	pos := float64((v.foot - y) / v.pitch)
+	off := v.pitch * paper.Length(math.Abs(pos-math.Round(pos)))
+	return off > high/2+labelPad || off < 0.01
 }
 
 // labelBeside finds a place beside a string's line, nearest first.

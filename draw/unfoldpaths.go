@@ -88,6 +88,27 @@ func (v *unfolding) onPipe(st *strand) {
 		return
 	}
 	st.path, st.begins, st.ends, st.own = []paper.Point{a, b}, true, true, true
+	st.apart(st.From.At.Spot == lights.Along, st.To.At.Spot == lights.Along)
+}
+
+// apart draws back the ends of a string that others may touch and none is plugged into.
+func (s *strand) apart(from, to bool) {
+	const least = 4 * aloneOff // of a string that is drawn shorter
+	trim := func(end, next *paper.Point) {
+		if way := next.Sub(*end); way.Long() > least {
+			*end = end.Add(way.Unit().Times(float64(aloneOff)))
+		}
+	}
+	last := len(s.path) - 1
+	if last < 1 {
+		return
+	}
+	if from && s.begins && !s.into {
+		trim(&s.path[0], &s.path[1])
+	}
+	if to && s.ends && !s.onward {
+		trim(&s.path[last], &s.path[last-1])
+	}
 }
 
 // keep keeps what of a string's way lies between the first arch and the one beyond the last; at the tunnel's ends also what lies past them.
@@ -232,6 +253,7 @@ func (v *unfolding) inRows(st *strand, path lights.Path) {
 	}
 	way = append(way, p.point(to))
 	v.keep(st, way, v.edges())
+	st.apart(true, true)
 }
 
 // rowKinds are the kinds of string that hang in rows.

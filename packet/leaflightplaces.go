@@ -33,7 +33,7 @@ func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool
 
 // key says how the picture is read.
 func (l lighting) key() []block.Block {
-	text := "From above, the legs laid flat, arch 1 at the bottom of the page. Tick a string when it is tied."
+	text := "From above, legs laid flat, arch 1 at the bottom. Tick a string when tied."
 	if slices.ContainsFunc(l.plan.Lights.Paths, func(p lights.Path) bool { return len(p.Rows) > 1 }) {
 		text += " Drawn across, past an arch: up its leg."
 	}

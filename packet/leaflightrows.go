@@ -89,7 +89,7 @@ func (l lighting) dropList() []block.Block {
 		facts = append(facts, block.Fact{What: "drops hang, " + names, Value: l.u.Inches(d.Hang)}, block.Fact{What: "drops tied, " + names, Value: l.tied(s)})
 		i = last + 1
 	}
-	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from its zero"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}}}
+	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from 0"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}}}
 	return []block.Block{{Name: "drops", Gap: 4, Facts: facts, Body: block.Table{Table: table, Rows: rows}}}
 }
 

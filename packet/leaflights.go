@@ -33,7 +33,7 @@ func (b *binder) lightsLeaf() []folio {
 	for _, c := range l.charts() {
 		f.front.blocks = append(f.front.blocks, c...)
 	}
-	f.front.blocks = slices.Concat(f.front.blocks, l.rowMarks(), l.dropList(), l.turns(), winding, l.endsElsewhere())
+	f.front.blocks = slices.Concat(f.front.blocks, l.rowMarks(), l.dropList(), l.turns(), winding)
 	f.back.blocks = append(l.rowSteps(len(bench)+len(winding)), l.unfolded()...)
 	return []folio{f}
 }
@@ -100,7 +100,7 @@ func (b *binder) woundAlike(v, w lights.Wrap) bool {
 }
 
 // pipesNamed is how long a list of pipes may be before the most numerous are called all the others.
-const pipesNamed = 30
+const pipesNamed = 36
 
 // named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
 func (c wrapChart) named(line int) string {
@@ -144,22 +144,29 @@ func (c wrapChart) named(line int) string {
 	return rest
 }
 
-// onSides lists parts side by side, the letter of each side once: L2 6 8, R3 5 9.
+// onSides lists parts side by side, three or more in a row as a range: L1, L3, L5, R2, R4.
 func onSides(on []lights.Part) string {
-	var sides []string
+	var words []string
 	for _, kind := range []lights.Kind{lights.LegLeft, lights.LegRight, lights.Arch, lights.Ridge} {
 		var numbers []int
-		letter := lights.Part{Kind: kind}.Letter()
 		for _, p := range on {
 			if p.Kind == kind {
 				numbers = append(numbers, p.Number)
 			}
 		}
-		if len(numbers) > 0 {
-			sides = append(sides, letter+strings.Join(ranges("", numbers, ""), " "))
+		letter := lights.Part{Kind: kind}.Letter()
+		for i, n := 0, 0; i < len(numbers); i += n {
+			for n = 1; i+n < len(numbers) && numbers[i+n] == numbers[i]+n; n++ {
+			}
+			if n > 2 {
+				words = append(words, fmt.Sprintf("%s%d to %s%d", letter, numbers[i], letter, numbers[i+n-1]))
+				continue
+			}
+			n = 1
+			words = append(words, fmt.Sprint(letter, numbers[i]))
 		}
 	}
-	return strings.Join(sides, ", ")
+	return strings.Join(words, ", ")
 }
 
 // under returns the outside diameter of the pipe that a wrap lies on.

@@ -8,7 +8,6 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -64,9 +63,9 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		case crew.TestStrings:
 			on = append(on, l.testStep(t, in))
 		case crew.TagStrings:
-			on = append(on, block.Step{Text: in.Do + " The picture shows of which kind."})
+			on = append(on, block.Step{Text: in.Do})
 		case crew.FlagRows:
-			wind = append(wind, block.Step{Text: in.Do, Then: "Each from the foot end, never from flag to flag."})
+			wind = append(wind, block.Step{Text: in.Do, Then: "Each by tape from the foot end, never from flag to flag."})
 		case crew.JoinForWrap:
 			if !joined {
 				wind, joined = append(wind, block.Step{Text: in.Do}), true
@@ -89,7 +88,7 @@ func (l lighting) steps() (bench, winding []block.Block) {
 	bench, winding = blocks(on), blocks(wind)
 	if wound {
 		winding[0].Gap = 4
-		winding[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}}
+		winding[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}, {What: "how far a string's end may be off", Value: l.handHigh()}}
 	}
 	return bench, winding
 }
@@ -120,23 +119,26 @@ func (l lighting) guyed() bool {
 	return slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 })
 }
 
-const guyStep = "White band: a guy or brace is tied there. Run the wire straight along it, no turn."
+const guyStep = "White band: a guy or brace goes there. Run the wire straight, no turn."
 
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []block.Step {
 	list := []block.Step{
 		{Text: "Lay the pipe on trestles. Flag it by tape from 0, within " + block.Figure(l.give()) + ".", Then: l.notYet()},
 		{Text: fmt.Sprintf("Tie the prongs at the end drawn (black bar). Wind to the %d-turn figure.", lights.CountTurns)},
-		{Text: "At each flag comes the bulb of the number printed there, counted from the prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."},
+		{Text: "At a flag: the bulb printed there, from the prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."},
 	}
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		list[len(list)-2].Then = "Or fold the sheet's edge back at the dashed line, a stroke a turn, and lay it on the pipe, if the bar above is 2 in."
+		list[len(list)-2].Then = "Or by the strip at the sheet's edge, folded at its dashes (bar on top: 2 in?)."
 	}
 	if l.guyed() {
 		list = append(list, block.Step{Text: guyStep})
 	}
-	return append(list, block.Step{Text: "Zip ties at both ends, at 1/3 and 2/3. Compare the first of each line with the table, then wind the rest."},
-		block.Step{Text: "All ticked on the picture, every plug out.", Sign: []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}})
+	return append(list,
+		block.Step{Text: "Ends up to " + block.Figure(l.handHigh()) + " short: open the last third. Long: close the last turns, or tie it back.",
+			Then: "Farther off: unwind to the last right flag. Never stretch, never cut."},
+		block.Step{Text: "Zip ties at both ends, 1/3, 2/3. Check one of each line, then the rest."},
+		block.Step{Text: "All wound strings ticked, every plug out.", Sign: []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}})
 }
 
 // notYet names what is wound only when it is up.
@@ -150,28 +152,12 @@ func (l lighting) notYet() string {
 	return ""
 }
 
-// endsElsewhere says what to do with a string that does not end where it should.
-func (l lighting) endsElsewhere() []block.Block {
-	if len(l.plan.Wraps) == 0 {
-		return nil
-	}
-	hand := l.handHigh()
-	table := place.Table{Columns: []place.Column{{Head: "The string ends", Width: 44}, {Head: "Do"}}}
-	rows := []place.Row{
-		{Cells: []string{"up to " + hand + " short", "Open the last third of the turns. Never stretch it."}},
-		{Cells: []string{"farther short", "Unwind to the last right flag. Wind on wider."}},
-		{Cells: []string{"up to " + hand + " long", "Close the last turns, or tie the end back along the pipe."}},
-		{Cells: []string{"farther long", "Unwind to the last right flag. Wind on closer. Never cut."}},
-	}
-	return []block.Block{{Name: "where a string ends elsewhere", Gap: 4, Rank: block.May, Body: block.Table{Table: table, Rows: rows}, Facts: []block.Fact{{What: "how far a string's end may be off", Value: hand}}}}
-}
-
 // aloud is what is said before the first string is plugged in.
 func (l lighting) aloud() block.Block {
 	lines := []string{
-		"Say aloud: 1. Test on an outlet with " + withArticle(device(l.volts())) + ". Nothing plugged in while we wind or hang.",
-		"2. Bare wire, cracked socket, broken bulb: reject bag, no tape. One gets warm: unplug, ask.",
-		"3. Prongs facing prongs, unless a cord is drawn there: turn the string round. Two kinds at one joint: ask.",
+		"Say aloud: 1. Test on " + withArticle(device(l.volts())) + " outlet. Nothing plugged in while we work.",
+		"2. Cracked or bare: reject bag, no tape. Warm, or two kinds joined: ask.",
+		"3. Prongs face prongs: turn one round, unless a cord is drawn there.",
 	}
 	var blocks []block.Block
 	for _, line := range lines {

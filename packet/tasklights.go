@@ -13,8 +13,8 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself. Look along it.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings:  plainly("Write an S-number for each string on a write-on tag, tie it at the prongs."),
-	crew.FlagRows:    plainly("Flag the rows' heights on every leg with ribbon, along the pipe from the foot end."),
+	crew.TagStrings:  plainly("Write each string’s S-number (picture) on a write-on tag at its prongs."),
+	crew.FlagRows:    plainly("Flag every leg with ribbon at the rows’ figures."),
 	crew.WindPipe:    taskWords.windPipe,
 	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
 	crew.HangRows: func(_ taskWords, t crew.Task) string {

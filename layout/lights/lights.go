@@ -96,7 +96,7 @@ func (w Wrap) Counted(u measure.System) (turns float64, ten measure.Length) {
 	}
 	grid := measure.By(u, measure.Inch/8, measure.Millimetre)
 	ten = measure.Length(math.Round(float64(CountTurns*w.Pitch/grid))) * grid
-	return math.Floor(float64(2*CountTurns*room/ten)+1e-6) / 2, ten
+	return math.Floor(float64(2*CountTurns*(room+grid/2)/ten)) / 2, ten
 }
 
 // Flag is a tape mark that a numbered bulb must meet, to judge the pitch by while wrapping.
