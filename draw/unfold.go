@@ -225,11 +225,11 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	for _, j := range v.joints {
 		v.joint(j[0], j[1])
 	}
-	for _, f := range v.feeds {
-		v.feed(f)
-	}
 	for _, s := range v.strands {
 		v.strand(s)
+	}
+	for _, f := range v.feeds {
+		v.feed(f)
 	}
 	return v.missing
 }

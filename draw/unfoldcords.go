@@ -42,27 +42,32 @@ func drawCordSign(b *place.Board, r paper.Rect, name string) {
 	centredText(b, r.Centre(), name, unfoldNumber)
 }
 
-// cords finds each cord that feeds a string its sign's place, near the prongs and with a line to them that crosses nothing, or at worst another string.
+// cords finds each cord that feeds a string its sign's place, near the prongs: with a line to them that crosses nothing, else one that crosses another string, else on
+// top of another string.
 func (v *unfolding) cords() {
-	const reach paper.Length = 24
+	const reach, off paper.Length = 24, 1.2
 	for _, s := range v.strands {
 		if !s.begins || s.cord == "" {
 			continue
 		}
 		at := s.path[0]
-		free := func(r paper.Rect) bool {
+		onTop := func(r paper.Rect) bool {
 			near := nearestIn(r, at)
-			return near.Sub(at).Long() > 1.2 && v.open(r.Inset(-labelPad), -1, false) && v.clear(near, at)
+			return near.Sub(at).Long() > off && v.inRoom(r) && !slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && v.clear(near, at)
 		}
-		box, ok := v.nearest(cordSign(s.cord), at, reach, func(r paper.Rect) bool { return free(r) && v.alone(nearestIn(r, at), at) })
-		if !ok {
-			box, ok = v.nearest(cordSign(s.cord), at, reach, free)
+		free := func(r paper.Rect) bool { return onTop(r) && v.open(r.Inset(-labelPad), -1, false) }
+		var box paper.Rect
+		ok := false
+		for _, fits := range []func(paper.Rect) bool{func(r paper.Rect) bool { return free(r) && v.alone(nearestIn(r, at), at) }, free, onTop} {
+			if box, ok = v.nearest(cordSign(s.cord), at, reach, fits); ok {
+				break
+			}
 		}
 		if !ok {
 			v.missing = append(v.missing, s.cord+" at "+s.Name)
 			continue
 		}
-		v.taken = append(v.taken, box.Inset(-labelPad))
+		v.taken, v.said = append(v.taken, box.Inset(-labelPad)), append(v.said, box)
 		v.feeds = append(v.feeds, feed{s.cord, box, at})
 	}
 }
@@ -102,8 +107,9 @@ func cross(a, b, c, d paper.Point) bool {
 
 // feed draws a cord with its sign as far as its socket, which is drawn with the prongs in it.
 func (v *unfolding) feed(f feed) {
-	drawCordSign(v.Board, f.box, f.name)
 	v.Line(nearestIn(f.box, f.at), f.at, paper.Thick)
+	v.Fill(paper.Box(f.box), paper.White)
+	drawCordSign(v.Board, f.box, f.name)
 }
 
 // joint draws a line from a socket to the prongs that go into it elsewhere: in a bow over the ridge's strings, which it has nothing to do with.

@@ -248,11 +248,13 @@ func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
 
 // open reports whether a box is free of signs, labels and strings, of its own too unless it stands in its line.
 func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
-	if r.X < v.middle-v.half-1 || r.Right() > v.middle+v.half+1 || r.Y < v.room.Y || r.Bottom() > v.room.Bottom() {
+	if !v.inRoom(r) || slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
 		return false
 	}
-	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
-		return false
+	for _, f := range v.feeds {
+		if boxesMeet(about(nearestIn(f.box, f.at), f.at), r) {
+			return false
+		}
 	}
 	for _, j := range v.joints {
 		if boxesMeet(about(j[0], j[1]), r) {
@@ -270,6 +272,11 @@ func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
 		}
 	}
 	return true
+}
+
+// inRoom reports whether a box is between the feet and within the picture's height.
+func (v *unfolding) inRoom(r paper.Rect) bool {
+	return r.X >= v.middle-v.half-1 && r.Right() <= v.middle+v.half+1 && r.Y >= v.room.Y && r.Bottom() <= v.room.Bottom()
 }
 
 // about is the box about a line with the bulbs on it.

@@ -129,13 +129,13 @@ func (l lighting) windingSteps() []block.Step {
 		{Text: "At a flag: the bulb printed there, from the prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."},
 	}
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		list[len(list)-2].Then = "Or by the strip at the sheet's edge, folded at its dashes (bar on top: 2 in?)."
+		list[len(list)-2].Then = "Or by the edge strip, folded at its dashes, if the bar on top measures 2 in."
 	}
 	if l.guyed() {
 		list = append(list, block.Step{Text: guyStep})
 	}
 	return append(list,
-		block.Step{Text: "Ends up to " + block.Figure(l.handHigh()) + " short: open the last third. Long: close the last turns, or tie it back.",
+		block.Step{Text: "Ends up to " + block.Figure(l.handHigh()) + " short: open the last third. Long: close it, or tie back.",
 			Then: "Farther off: unwind to the last right flag. Never stretch, never cut."},
 		block.Step{Text: "Zip ties at both ends, 1/3, 2/3. Check one of each line, then the rest."},
 		block.Step{Text: "All wound strings ticked, every plug out.", Sign: []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}})
@@ -156,8 +156,8 @@ func (l lighting) notYet() string {
 func (l lighting) aloud() block.Block {
 	lines := []string{
 		"Say aloud: 1. Test on " + withArticle(device(l.volts())) + " outlet. Nothing plugged in while we work.",
-		"2. Cracked or bare: reject bag, no tape. Warm, or two kinds joined: ask.",
-		"3. Prongs face prongs: turn one round, unless a cord is drawn there.",
+		"2. Cracked or bare: reject bag, no tape. Warm: unplug and ask.",
+		"3. Prongs face prongs, no cord drawn there: turn one round. Two kinds: ask.",
 	}
 	var blocks []block.Block
 	for _, line := range lines {

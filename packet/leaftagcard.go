@@ -36,7 +36,7 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 		pipe("both", "", lights.Part{Kind: lights.Arch, Number: a.Number})
 	}
 	if a.Number <= len(b.plan.Ridge) {
-		pipe(fmt.Sprintf("ridge to %d", a.Number+1), u.Cut(b.plan.Ridge[a.Number-1].Cut), lights.Part{Kind: lights.Ridge, Number: a.Number})
+		pipe(fmt.Sprintf("ridge %d", a.Number), u.Cut(b.plan.Ridge[a.Number-1].Cut), lights.Part{Kind: lights.Ridge, Number: a.Number})
 	}
 	line := func(word, text string) {
 		if text != "" {
@@ -138,10 +138,10 @@ func (b *binder) stringsAt(number int) string {
 		if at == number && !s.Run.Wound() {
 			word := fmt.Sprint(s.Name, " ", s.Run)
 			if s.From.At.Spot == lights.InBay {
-				word += fmt.Sprintf(" in bay %d", s.From.Row.Bay)
+				word += fmt.Sprintf(", bay %d", s.From.Row.Bay)
 			}
 			words = append(words, word)
 		}
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(words, "; ")
 }
