@@ -12,12 +12,20 @@ import (
 
 // unfolded shows every string in its place, and says what is left over.
 func (l lighting) unfolded() []block.Block {
-	blocks := append(l.key(), block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan)}})
+	key := l.key()
+	side := l.size.H - clipZone - edgeMargin - footHigh - 3
+	for _, k := range key {
+		side -= k.Gap + k.Body.Height(l.bodyWidth()-draw.EdgeStripWide)
+	}
+	blocks := append(key, block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}})
 	return append(blocks, l.leftOver()...)
 }
 
-// unfolded is the tunnel laid open, which goes on side by side.
-type unfolded struct{ draw.Unfolded }
+// unfolded is the tunnel laid open, which goes on side by side where it does not find room on one.
+type unfolded struct {
+	draw.Unfolded
+	side paper.Length // what of a side's height it has at most
+}
 
 // Height implements block.Body.
 func (u unfolded) Height(paper.Length) paper.Length { return u.Least() }
@@ -28,7 +36,7 @@ func (u unfolded) Most(paper.Length) paper.Length { return u.Best() }
 // Split parts it between arches.
 func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool) {
 	a, b, ok := u.Cut(height)
-	return unfolded{a}, unfolded{b}, ok
+	return unfolded{a, u.side}, unfolded{b, u.side}, ok && u.Least() > u.side
 }
 
 // key says how the picture is read.
