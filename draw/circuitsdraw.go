@@ -279,7 +279,7 @@ func LimitWords(l power.Limit) string {
 		return fmt.Sprintf("%.0f of %.0f", l.Have, l.Of)
 	case power.LabelWatts, power.SupplyWatts:
 		return watts(l.Have) + " of " + watts(l.Of)
-	case power.CordAmps, power.BreakerAmps, power.TimerAmps:
+	case power.CordAmps, power.BreakerAmps, power.TimerAmps, power.FuseAmps:
 		return amps(l.Have) + " of " + amps(l.Of)
 	case power.VoltsLost:
 		return measure.Percent(measure.Share(l.Have)) + " of " + measure.Percent(measure.Share(l.Of)) + " lost"

@@ -3,6 +3,7 @@ package draw
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -23,7 +24,7 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 	ways := make([][]leg, len(c.cords))
 	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
 		for i, k := range c.cords {
-			if k.number > 0 && k.outlet == fromOutlet {
+			if k.number > 0 && k.outlet == fromOutlet && c.meets(k, s) {
 				ways[i] = c.way(v, k, s)
 				if !c.tag(b, ways[i], k.number, room) {
 					missing = append(missing, fmt.Sprintf("cord C%d", k.number))
@@ -56,11 +57,32 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 	return missing
 }
 
+// meets reports whether a cord comes to a section's arches or passes them; one that touches no foot may.
+func (c *CordPlan) meets(k cordLine, s Section) bool {
+	low, high := math.MaxInt, 0
+	for _, p := range k.path {
+		if f, ok := c.footAt(p); ok {
+			low, high = min(low, f.Arch), max(high, f.Arch)
+		}
+	}
+	return high == 0 || low <= s.Last && high >= s.First
+}
+
+// numberRoom is how far apart feet are whose arch's number is set large.
+const numberRoom paper.Length = 18
+
 // numbers sets each arch's number between its feet.
 func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
-		centredText(b, l.Add(r.Sub(l).Times(0.72)), fmt.Sprint(n), paper.StakeName)
+		as, share := paper.StakeName, 0.72
+		if r.Sub(l).Long() < numberRoom { // nearer the middle, so that it stands off the foot
+			as, share = paper.CellSmall, 0.66
+		}
+		for _, p := range []paper.Point{l, r} {
+			b.Keep(around(p, 1.2))
+		}
+		centredText(b, l.Add(r.Sub(l).Times(share)), fmt.Sprint(n), as)
 	}
 }
 
@@ -150,9 +172,12 @@ func (c *CordPlan) outlet(b *place.Board, o outletSpot) bool {
 	b.Page.Fill(paper.Box(r), paper.White)
 	outlinedBox(b, r, paper.Emphasis)
 	b.Mark(o.at, outletHalf+0.4)
-	for _, wide := range []paper.Length{45, 20} {
-		words := "outlet\n" + strings.Join(paper.Strong.Wrap(o.name, wide), "\n")
-		if b.Label(place.Label{At: o.at, Text: words, Lettering: paper.Strong, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90}) {
+	for _, as := range []struct {
+		lettering paper.Lettering
+		wide      paper.Length
+	}{{paper.Strong, 45}, {paper.Strong, 20}, {paper.CellSmall.Sized(11), 17}} {
+		words := "outlet\n" + strings.Join(as.lettering.Wrap(o.name, as.wide), "\n")
+		if b.Label(place.Label{At: o.at, Text: words, Lettering: as.lettering, Clear: outletHalf*1.9 + 0.1, Align: paper.AtMiddle, Reach: 90}) {
 			return true
 		}
 	}

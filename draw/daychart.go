@@ -23,6 +23,15 @@ type ChartRow struct {
 	Note string
 }
 
+// Add adds a bar: to the one before where that ends as it begins, without a hold, with the same people.
+func (r *ChartRow) Add(bar ChartBar) {
+	if n := len(r.Bars) - 1; n >= 0 && r.Bars[n].End == bar.Begin && r.Bars[n].Who == bar.Who && !r.Bars[n].Hold {
+		r.Bars[n].End, r.Bars[n].Hold = bar.End, bar.Hold
+		return
+	}
+	r.Bars = append(r.Bars, bar)
+}
+
 // ChartBar is a time that some people are at it.
 type ChartBar struct {
 	Begin, End crew.Clock

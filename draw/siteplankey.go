@@ -65,9 +65,14 @@ func (d *siteSheet) keySigns() (list []keySign) {
 		}
 	}
 	site := d.plan.Spec.Site
-	guys, over := false, false
+	guys, over := "", false
 	for _, s := range d.plan.Stakes {
-		guys = guys || s.Guy
+		switch {
+		case s.Bay > 0 && guys == "":
+			guys = "peg"
+		case s.Guy && s.Bay == 0:
+			guys = "guy stake"
+		}
 	}
 	for _, f := range d.plan.Power.Feeders {
 		for _, j := range f.Joints {
@@ -76,7 +81,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	}
 	cords := d.Cords && len(d.cords.cords) > 0
 	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
-	add(guys, 4, "guy stake", func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
+	add(guys != "", 4, guys, func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
 	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
 	add(cords, 14, "cord, its number", func(b *place.Board, at paper.Point) {

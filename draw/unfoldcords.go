@@ -72,11 +72,6 @@ func (v *unfolding) cords() {
 	}
 }
 
-// nearestIn returns the point of a box that is nearest to a point.
-func nearestIn(r paper.Rect, at paper.Point) paper.Point {
-	return paper.Point{X: max(r.X, min(r.Right(), at.X)), Y: max(r.Y, min(r.Bottom(), at.Y))}
-}
-
 // alone reports whether a line to a string's end crosses no other string, sign or joint.
 func (v *unfolding) alone(from, to paper.Point) bool {
 	to = to.Add(from.Sub(to).Unit().Times(0.3)) // short of the end itself

@@ -88,10 +88,13 @@ type tried struct {
 	price   float64
 }
 
-// better reports whether one comes nearer to the aims, or as near for less.
+// better reports whether one comes nearer to the aims; or as near with the way in clear of guys, or else for less.
 func (a tried) better(b tried) bool {
 	if a.reaches != b.reaches {
 		return a.reaches > b.reaches
+	}
+	if barred := weather.GuysAtWayIn(b.spec); weather.GuysAtWayIn(a.spec) != barred {
+		return barred
 	}
 	return a.price < b.price
 }
@@ -166,15 +169,12 @@ func (c *chooser) braced(s *spec.Spec, known tried) tried {
 	}
 	for _, b := range weather.Bracings(s, kinds[c.of[0]]) {
 		n := b.On(s)
-		price := weather.Price(n)
-		if known.reaches >= 1 && price >= known.price {
-			break
-		}
-		if !ground.Clear(n, spans, crowns) {
+		t := tried{n, known.reaches, weather.Price(n)}
+		if known.reaches >= 1 && !t.better(known) || !ground.Clear(n, spans, crowns) {
 			continue
 		}
 		if w := c.weather(n, kinds, false); w != nil {
-			if t := (tried{n, w.Reaches(), price}); best.reaches < 0 || t.better(best) {
+			if t.reaches = w.Reaches(); best.reaches < 0 || t.better(best) {
 				best = t
 			}
 		}

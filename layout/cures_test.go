@@ -75,14 +75,16 @@ func curesHold(t *testing.T, text string, p *layout.Plan) (cures []string) {
 			continue
 		}
 		cures = append(cures, f.Code)
-		s, err := spec.Read("cured.yaml", []byte(cured(t, text, f.Cure)))
-		if err != nil {
-			t.Errorf("%s: the spec with %v is refused: %v", f.Code, f.Cure, err)
-			continue
-		}
-		for _, now := range layout.Solve(s).Findings {
-			if now.Code == f.Code && now.Key == f.Key {
-				t.Errorf("%v leaves\n  %s\nbefore:\n  %s", f.Cure, now.Text, f.Text)
+		for _, cure := range append([][]finding.Change{f.Cure}, f.Else...) {
+			s, err := spec.Read("cured.yaml", []byte(cured(t, text, cure)))
+			if err != nil {
+				t.Errorf("%s: the spec with %v is refused: %v", f.Code, cure, err)
+				continue
+			}
+			for _, now := range layout.Solve(s).Findings {
+				if now.Code == f.Code && now.Key == f.Key {
+					t.Errorf("%v leaves\n  %s\nbefore:\n  %s", cure, now.Text, f.Text)
+				}
 			}
 		}
 	}
@@ -99,6 +101,7 @@ func TestCures(t *testing.T) {
 	for code, s := range map[string]sections{
 		"stake-in-hard-ground":   site("features: [{name: patio, outline: [[7 ft, 8 ft], [10 ft, 8 ft], [10 ft, 14 ft], [7 ft, 14 ft]], hard: true}]"),
 		"stake-near-buried-line": site("buried: [{name: water, line: [[0 ft, 8 ft 6 in], [30 ft, 8 ft]], keep: 18 in}]"),
+		"way-is-closed":          base.with("tunnel", "{arches: 6, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}, ways: [{bay: 3, wall: right}]}", "guys", "{arches: [1, 3, last], from: 6 ft, out: 5 ft}"),
 		"arches-overlap":         site("route: [{straight: 2 ft}, {left: 120 deg, radius: 3 ft}, {straight: rest}]").with("tunnel", "{arches: 8, spacing: 3 ft}"),
 		"route-crosses-itself":   site("route: [{straight: 20 ft}, {left: 270 deg, radius: 10 ft}, {straight: rest}]").with("tunnel", "{arches: 30, spacing: 4 ft 3 in}"),
 		"bay-too-narrow-inside":  site("route: [{right: 60 deg, radius: 6 ft}, {straight: rest}]"),
@@ -108,6 +111,7 @@ func TestCures(t *testing.T) {
 		"guy-tied-low":         base.with("guys", "{from: 2 ft, out: 5 ft}"),
 		"few-hands":            base.with("crew", "{helpers: 1}"),
 		"long-day":             base.with("tunnel", "{arches: 15, spacing: 4 ft 3 in}", "crew", "{helpers: 5}"),
+		"days-too-short":       base.with("tunnel", "{arches: 15, spacing: 4 ft 3 in}", "crew", "{helpers: 6, days: [{date: 2026-11-21, from: 10:00, until: 16:00}]}"),
 		"mark-too-late":        base.with("dates", "{mark: 2026-11-20, build: 2026-11-21}"),
 		"lights-too-long":      base.with("dates", "{build: 2026-11-01, close: 2027-02-20, down: 2027-03-01}"),
 		"piece-too-long":       base.with("arch", "{pipe: pvc sch40 1/2 in, span: 7 ft 2 in, height: 8 ft 6 in}"),

@@ -2,108 +2,93 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
 
 const (
-	mostRungs = 6     // of the ladder
+	mostRungs = 12    // that it climbs
 	leastGain = 0.005 // of the score, for which a rung is worth its while
 	freeStep  = 2.0   // dollars, that any change is worth of work
 )
 
-// rung is a spec on the ladder with what it comes to.
+// rung is a spec on the ladder with the change that led to it and what it comes to.
 type rung struct {
-	weather.Variant
+	change  weather.Change
+	spec    *spec.Spec
 	weather *weather.Weather
 	price   float64
 }
 
-// Cures returns the ladder of cures of a tunnel that misses the gusts it is to reach: from rung to rung the change that gains most for its price, until it reaches them or nothing helps, less the rungs
-// that it reaches them without. It is worked out on call. A tunnel that reaches its aims has none, nor has one with arches that do not stand.
+// Cures returns the ladder of cures of a tunnel that misses the gusts it is to reach: from rung to rung the change that gains most for its price, until it reaches them or nothing helps, one rung
+// for each key, less those that it reaches them without. It is worked out on call. A tunnel that reaches its aims has none, nor has one with arches that do not stand in their plane.
 func (p *Plan) Cures() (ladder []weather.Cure) {
-	if p.Weather == nil || len(p.Weather.Bears) == 0 || p.Weather.Reaches() >= 1 {
+	if p.Weather == nil || p.Weather.Factor == 0 || p.Weather.Reaches() >= 1 {
 		return nil
 	}
 	c := newChooser(p)
-	start := rung{Variant: weather.Variant{Spec: p.Spec}, weather: p.Weather, price: weather.Price(p.Spec)}
-	rungs := c.climb(start)
-	for i := 0; i < len(rungs); i++ { // what it reaches its aims without
-		if short, ok := c.without(start, rungs, i); ok {
-			rungs = short
+	start := rung{spec: p.Spec, weather: p.Weather, price: weather.Price(p.Spec)}
+	changes := c.climb(start)
+	for i := 0; i < len(changes) && len(changes) > 1; i++ { // what it reaches its aims without
+		short := slices.Delete(slices.Clone(changes), i, i+1)
+		if w := c.solve(made(start.spec, short), false); w != nil && w.Reaches() >= 1 {
+			changes = short
 			i = -1
 		}
 	}
 	before := start
-	for _, r := range rungs {
-		if kinds := c.shape(r.Spec); kinds != nil {
-			r.weather = c.tunnel(r.Spec, kinds, false, false)
+	for i, change := range changes {
+		n := made(start.spec, changes[:i+1])
+		kinds := c.shape(n)
+		if kinds == nil {
+			continue
 		}
-		ladder = append(ladder, weather.Cure{Change: r.Change, Inside: r.weather.InsideGust(), Down: r.weather.DownGust(), Price: math.Round((r.price-before.price)*100) / 100})
-		before = r
+		at := rung{change, n, c.tunnel(n, kinds, false, false), weather.Price(n)}
+		ladder = append(ladder, weather.Cure{Change: change, Inside: at.weather.InsideGust(), Down: at.weather.DownGust(), Price: math.Round((at.price-before.price)*100) / 100})
+		before = at
 	}
 	return ladder
 }
 
-// climb takes rung after rung.
-func (c *chooser) climb(at rung) (rungs []rung) {
+// made returns the spec with changes made one after the other.
+func made(s *spec.Spec, changes []weather.Change) *spec.Spec {
+	for _, c := range changes {
+		s = c.On(s)
+	}
+	return s
+}
+
+// climb takes rung after rung, and returns the changes: of each key the last, where the first was.
+func (c *chooser) climb(at rung) (changes []weather.Change) {
 	for range mostRungs {
 		if at.weather.Reaches() >= 1 {
 			break
 		}
 		var best rung
 		most := 0.0
-		for _, v := range weather.Variants(at.Spec, c.tune[c.of[0]]) {
-			w := c.solve(v.Spec, false)
-			if w == nil || len(w.Bears) == 0 {
+		for _, change := range weather.Changes(at.spec, c.tune[c.of[0]]) {
+			n := change.On(at.spec)
+			w := c.solve(n, false)
+			if w == nil {
 				continue
 			}
-			price := weather.Price(v.Spec)
+			price := weather.Price(n)
 			gain := w.Score() - at.weather.Score()
 			if worth := gain / (math.Max(price-at.price, 0) + freeStep); gain > leastGain && worth > most {
-				best, most = rung{v, w, price}, worth
+				best, most = rung{change, n, w, price}, worth
 			}
 		}
 		if most == 0 {
 			break
 		}
-		rungs = append(rungs, best)
+		if i := slices.IndexFunc(changes, func(x weather.Change) bool { return x.Key == best.change.Key }); i >= 0 {
+			changes[i] = best.change
+		} else {
+			changes = append(changes, best.change)
+		}
 		at = best
 	}
-	return rungs
-}
-
-// without leaves out one rung, and reports whether the last of those left reaches the aims all the same.
-func (c *chooser) without(start rung, rungs []rung, skip int) (short []rung, ok bool) {
-	if len(rungs) < 2 || rungs[len(rungs)-1].weather.Reaches() < 1 {
-		return nil, false
-	}
-	at := start.Spec
-	for i, r := range rungs {
-		if i == skip {
-			continue
-		}
-		n, ok := again(at, r.Variant, c)
-		if !ok {
-			return nil, false
-		}
-		at = n.Spec
-		w := c.solve(at, false)
-		if w == nil {
-			return nil, false
-		}
-		short = append(short, rung{n, w, weather.Price(at)})
-	}
-	return short, short[len(short)-1].weather.Reaches() >= 1
-}
-
-// again makes a variant's change on another spec.
-func again(s *spec.Spec, v weather.Variant, c *chooser) (weather.Variant, bool) {
-	for _, n := range weather.Variants(s, c.tune[c.of[0]]) {
-		if n.Change.Key == v.Change.Key {
-			return n, true
-		}
-	}
-	return weather.Variant{}, false
+	return changes
 }

@@ -16,6 +16,8 @@ func notKnown(s *spec.Spec) (list []finding.Finding) {
 			f.Code, f.Text = "overhead-not-known", "Nobody has said what hangs overhead here. Walk the whole length and look up before the first arch is raised. Then list wires under site.overhead."
 		case spec.OutletsGFCI:
 			f.Code, f.Text = "gfci-not-known", "Nobody has said whether the outlets are protected (GFCI). Press TEST on each before anything is plugged in: a protected one goes dead. Then write gfci under power.circuits."
+		case spec.BreakerAmps:
+			f.Code, f.Text = "breaker-not-known", "Nobody has read the breaker; the least that outlets have is taken. Read the amps on it before anything is plugged in, then write breaker under power.circuits."
 		}
 		list = append(list, f)
 	}

@@ -69,7 +69,7 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 		{"garden", example(t, "garden"), 8}, {"garden, no split", unsplit("garden"), 8},
 		{"starter", example(t, "starter"), 8}, {"starter, no split", unsplit("starter"), 8},
 		{"parkwalk", example(t, "parkwalk"), 60}, {"parkwalk, no split", unsplit("parkwalk"), 60},
-		{"schoolyard", example(t, "schoolyard"), 20}, {"whole arches, leads over the bays", wholeArches, 10},
+		{"schoolyard", example(t, "schoolyard"), 20}, {"millwalk", example(t, "millwalk"), 9}, {"whole arches, leads over the bays", wholeArches, 10},
 	} {
 		p := layout.Solve(read(t, c.name, c.source))
 		t.Logf("%s: %d cords, %d three-ways, %d plugs together low down of %d", c.name, len(p.Cords), len(p.Taps), p.Power.Feet, p.Power.Joints)

@@ -8,9 +8,11 @@ import (
 	"testing"
 
 	"hoopwright/layout"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
 )
 
 // stringsAddUp: what lies on the frame and what is left over is the string's whole length, and no string is all left over.
@@ -320,6 +322,23 @@ func circuitsHold(t *testing.T, p *layout.Plan) {
 	for name, list := range parts {
 		if len(list) > 1 {
 			t.Errorf("circuit %s feeds both parts", name)
+		}
+	}
+}
+
+// Without a GFCI a portable one is on the list: where the spec says that there is none it must be fixed, where it says nothing it is asked.
+func TestPortableGFCI(t *testing.T) {
+	for says, level := range map[string]finding.Level{", gfci: true": 0, ", gfci: false": finding.MustFix, "": finding.LookAt} {
+		p := layout.Solve(read(t, "spec.yaml", base.with("power", "{circuits: {a: {volts: 120 V, breaker: 15 A"+says+"}, b: {volts: 120 V, breaker: 20 A, gfci: true}}, split: left and right}").text()))
+		var got finding.Level
+		for _, f := range p.Findings {
+			if f.Code == "no-gfci" {
+				got = f.Level
+			}
+		}
+		bought := slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.PortableGFCI && i.Need == 1 })
+		if got != level || bought != (level != 0) {
+			t.Errorf("%q: found as %v, on the list %v", says, got, bought)
 		}
 	}
 }

@@ -3,6 +3,8 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
+	"time"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
@@ -36,7 +38,9 @@ func Solve(s *spec.Spec) *Plan {
 	p.note(found)
 	p.Ground = ground.LayShaped(s, spans, crowns, p.shapes())
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
-	p.note(p.Ground.Findings)
+	p.note(slices.DeleteFunc(slices.Clone(p.Ground.Findings), func(f finding.Finding) bool { // guys above an arch that does not stand are no fault of theirs
+		return f.Code == "guy-above-arch" && slices.ContainsFunc(p.Findings, func(f finding.Finding) bool { return f.Code == "no-arch" })
+	}))
 	p.note(swapped(s))
 	p.note(notKnown(s))
 
@@ -50,10 +54,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveCrew()
 
 	p.accept()
-	for i := range p.Findings {
-		p.Findings[i].Pos = s.Position(p.Findings[i].Key)
-	}
-	finding.Sort(p.Findings)
+	p.sortFindings()
 	p.fillEmpty()
 	return p
 }
@@ -117,6 +118,23 @@ func sum(sticks []measure.Length) (total measure.Length) {
 	return total
 }
 
+// Add adds findings that are not met in solving, such as letters that a typeface lacks.
+func (p *Plan) Add(found []finding.Finding) {
+	p.note(found)
+	p.sortFindings()
+}
+
+// Issued adds what is to be said of the spec's days on the day that the plan is printed.
+func (p *Plan) Issued(day time.Time) { p.Add(crew.Past(p.Spec.Dates, day)) }
+
+// sortFindings tells the findings where their keys stand and puts them in order.
+func (p *Plan) sortFindings() {
+	for i := range p.Findings {
+		p.Findings[i].Pos = p.Spec.Position(p.Findings[i].Key)
+	}
+	finding.Sort(p.Findings)
+}
+
 func (p *Plan) note(found []finding.Finding) { p.Findings = append(p.Findings, found...) }
 
 // A ridge piece goes up to the next step of the cutting grid only for more than this share of a step: end arches carry less and stand
@@ -152,7 +170,7 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 
 // solveStock lists the pieces, cuts them and writes the shopping list.
 func (p *Plan) solveStock() {
-	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties}
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
@@ -165,8 +183,11 @@ func (p *Plan) solveStock() {
 // wiring lists what the power plan needs.
 func (p *Plan) wiring() stock.Wiring {
 	w := stock.Wiring{
-		Taps: len(p.Taps), Timers: p.Power.Timers, Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
+		Taps: len(p.Taps), Timers: len(p.Power.Timers), Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
+	}
+	for _, t := range p.Power.Timers {
+		w.TimerAmps = max(w.TimerAmps, t.Size)
 	}
 	if len(p.Spec.Power.Taps) > 0 {
 		w.TapPrice = p.Spec.Power.Taps[0].Price
@@ -188,7 +209,7 @@ func (p *Plan) wiring() stock.Wiring {
 
 // solveCrew orders the work.
 func (p *Plan) solveCrew() {
-	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights, Asks: p.Weather.Asks}
+	in := crew.Input{Spec: p.Spec, Arches: p.Arches, Ground: p.Ground, Lights: p.Lights, Asks: p.Weather.Asks, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
@@ -196,8 +217,11 @@ func (p *Plan) solveCrew() {
 	for _, c := range p.Chains {
 		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
-	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers, Timers: p.Power.Timers,
+	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
+	for _, t := range p.Power.Timers {
+		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
+	}
 	if len(p.Weather.Bears) > 0 {
 		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
 	}

@@ -3,6 +3,7 @@ package layout_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"hoopwright/examples"
@@ -32,23 +33,27 @@ var bringers = map[crew.Thing]bringer{
 	crew.Cement: {[]stock.Kind{stock.Cement}, false}, crew.Cords: {[]stock.Kind{stock.ExtensionCord}, false}, crew.ThreeWays: {[]stock.Kind{stock.ThreeWay}, false},
 	crew.PlugCovers: {[]stock.Kind{stock.PlugCover}, false}, crew.SocketCovers: {[]stock.Kind{stock.SocketCover}, false}, crew.CordCovers: {[]stock.Kind{stock.CordCover}, false},
 	crew.Timers: {[]stock.Kind{stock.Timer}, false}, crew.PortableGFCIs: {[]stock.Kind{stock.PortableGFCI}, false}, crew.PlugBoxes: {[]stock.Kind{stock.PlugBox}, false},
+	crew.Braces: {[]stock.Kind{stock.PipeStick}, false}, crew.BraceClamps: {[]stock.Kind{stock.BraceClamp}, false}, crew.Webbing: {[]stock.Kind{stock.Webbing}, false},
+	crew.SoleBoards: {[]stock.Kind{stock.SoleBoard}, false}, crew.BarSockets: {[]stock.Kind{stock.BarSocket}, false},
+	crew.SandBags: {[]stock.Kind{stock.SandBag}, false},
 	crew.Lanterns: {[]stock.Kind{stock.Lantern}, false},
 }
 
 // inBulk are things that are bought by length, bag, can or roll, or cut from what is: one line is enough.
-var inBulk = []crew.Thing{crew.ZipTies, crew.StringTags, crew.WhitePaint, crew.Ribbon, crew.GuyLine, crew.CrownLine, crew.Stakes, crew.SpareStake, crew.Sticks, crew.SpareStick}
+var inBulk = []crew.Thing{crew.ZipTies, crew.StringTags, crew.WhitePaint, crew.Ribbon, crew.GuyLine, crew.CrownLine, crew.Braces, crew.Webbing, crew.Stakes, crew.SpareStake, crew.Sticks, crew.SpareStick}
 
 // What a task uses is in its crew's kit, as many and as long; what is bought is on the buying list in that number at least.
 func TestTasksUseNothingThatNoListBrings(t *testing.T) {
+	specs := map[string]*spec.Spec{}
 	for _, name := range []string{"garden", "schoolyard", "millwalk", "parkwalk", "starter"} {
-		data, err := examples.Files.ReadFile(name + ".yaml")
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := spec.Read(name, data)
-		if err != nil {
-			t.Fatal(err)
-		}
+		specs[name] = exampleSpec(t, name)
+	}
+	for name, more := range map[string]string{"braced": "braces: {bays: [1, 3, 5], from: 5 ft}\n", "crossed": "braces: {bays: [2], from: 5 ft, kind: line}\n",
+		"both": "guys: {from: 7 ft, out: 7 ft}\nbraces: {bays: [3], from: 5 ft}\n"} {
+		specs[name] = read(t, name, minimal+more)
+	}
+	specs["on a yard"] = read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1))
+	for name, s := range specs {
 		plan := layout.Solve(s)
 		for _, task := range plan.Crew.Tasks {
 			kit := plan.Crew.Kit(task.Phase)
@@ -115,6 +120,42 @@ func TestOrderOfRaising(t *testing.T) {
 		if task.Minutes < 0 || task.Hold && len(task.Want) == 0 {
 			t.Errorf("action %d: %v minutes, holds for nothing", task.Action, task.Minutes)
 		}
+	}
+}
+
+// What nobody has looked into is a hold: a line that a stake may meet, a wire that an arch may meet, an outlet without protection, a breaker that nobody read. Where it is known the
+// hold for it alone goes.
+func TestWhatNobodyKnowsIsAHold(t *testing.T) {
+	data, err := examples.Files.ReadFile("garden.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds := func(dangers ...spec.Danger) (list []crew.Action, reads bool) {
+		s := read(t, "garden", string(data))
+		s.Site.Unknown = dangers
+		for _, task := range layout.Solve(s).Crew.Tasks {
+			if task.Hold {
+				list = append(list, task.Action)
+			}
+			for _, f := range task.Want {
+				reads = reads || f.What == crew.BreakerReads && f.Amps > 0
+			}
+		}
+		return list, reads
+	}
+	known, reads := holds()
+	if slices.Contains(known, crew.AskOwner) || slices.Contains(known, crew.LookUp) || reads {
+		t.Errorf("all is known, and the holds are %v", known)
+	}
+	list, reads := holds(spec.BuriedLines, spec.OverheadLines, spec.OutletsGFCI, spec.BreakerAmps)
+	call := slices.Index(list, crew.CallLocator)
+	for _, a := range []crew.Action{crew.AskOwner, crew.LookUp} {
+		if at := slices.Index(list, a); at < 0 || at > call {
+			t.Errorf("action %d is hold %d, the locator's call %d", a, at, call)
+		}
+	}
+	if !slices.Contains(list, crew.TestOutlets) || !reads {
+		t.Errorf("holds %v; a breaker is read: %v", list, reads)
 	}
 }
 

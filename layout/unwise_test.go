@@ -34,6 +34,7 @@ func TestUnwise(t *testing.T) {
 		{"a drop from the ridge does", base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 3 ft}]}"), "opening-blocked", finding.MustFix},
 		{"nobody looked for buried lines", base.with("site", "{unknown: [buried lines]}"), "buried-not-known", finding.LookAt},
 		{"nobody looked up", base.with("site", "{unknown: [overhead lines]}"), "overhead-not-known", finding.LookAt},
+		{"nobody read the breaker", base.with("site", "{unknown: [breaker]}"), "breaker-not-known", finding.LookAt},
 		{"nobody pressed TEST", base.with("site", "{unknown: [gfci]}"), "gfci-not-known", finding.LookAt},
 		{"an opening written the wrong way round", base.with("tunnel", "{arches: 5, spacing: 4 ft, opening: {width: 6 ft 8 in, height: 4 ft}}"), "opening-wider-than-high", finding.LookAt},
 		{"an opening as wide as high", base.with("tunnel", "{arches: 5, spacing: 4 ft, opening: {width: 6 ft, height: 6 ft}}"), "opening-wider-than-high", 0},

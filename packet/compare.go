@@ -27,7 +27,7 @@ type Comparison struct {
 type Change struct {
 	What    string
 	Was, Is string
-	unit    string // of the figure as a number: mm, W, A; empty for a count
+	unit    string // of the figure as a number: mm, W, A, m/s; empty for a count or a factor
 	was, is number
 }
 
@@ -149,9 +149,7 @@ func figuresOf(p *layout.Plan) []compared {
 	for _, k := range (&binder{plan: p}).stringKinds() {
 		list = append(list, counted("strings "+k.item, k.count))
 	}
-	for _, f := range WeatherFigures(p) {
-		list = append(list, compared{name: f[0], text: f[1]})
-	}
+	list = append(list, weatherFigures(p)...)
 	for _, c := range p.Circuits {
 		list = append(list, compared{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed)), "A", number{float64(c.Amps), true}})
 	}

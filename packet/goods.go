@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
@@ -17,7 +18,7 @@ var stores = map[string]string{
 
 // goods are what the buying list calls things that go by no name of the catalog.
 var goods = map[stock.Kind]string{
-	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way", stock.Timer: "timer", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
 }
 
 // wanted is what tells the right thing in the shop from the wrong one.
@@ -32,10 +33,22 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	switch i.Kind {
 	case stock.GuyLine:
 		return measure.By(u, "1/8 in", "3 mm") + ", bright" + ropes(i.Ropes, u)
-	case stock.GuyClamp, stock.BraceClamp:
+	case stock.GuyClamp:
 		return "round pipe of " + u.Size(s.Arch.Pipe.OD)
+	case stock.BraceClamp:
+		return "round two pipes of " + u.Size(s.Arch.Pipe.OD)
+	case stock.Webbing:
+		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
+	case stock.SoleBoard:
+		return u.Inches(s.Arch.Foot.Width) + " wide, " + measure.By(u, "3/4 in", "18 mm") + " or thicker"
+	case stock.BarSocket:
+		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
+	case stock.SandBag:
+		return u.Force(practice.Bag(u)) + " filled, with handles; a bucket only with its bar cast in"
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
+	case stock.Timer:
+		return measure.Amps(i.Amps) + " or more"
 	case stock.Lath:
 		return "straight, " + measure.By(u, "8 ft", "2.4 m")
 	}

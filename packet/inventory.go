@@ -56,7 +56,7 @@ func (b *binder) inventory() []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
 	add(itemCap, len(b.plan.Stakes), keptStakes)
-	_, guys := b.stakeCounts()
+	_, guys, _ := b.stakeCounts()
 	add(itemGuy, guys, keptBox)
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
@@ -81,8 +81,11 @@ func (b *binder) pipeKinds() []stored {
 			continue
 		}
 		like := stored{item: "leg stick", keep: keptLegs}
-		if p.ID.Sort().Ridge() {
+		switch {
+		case p.ID.Sort().Ridge():
 			like = stored{item: "ridge piece", keep: keptRidge}
+		case p.ID.Brace:
+			like = stored{item: "brace", keep: keptRidge}
 		}
 		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
 			like.item += ", " + p.Item
@@ -154,10 +157,18 @@ func (b *binder) keeping() []kept {
 	for _, it := range b.inventory() {
 		there[it.keep] = true
 	}
+	braces := ""
+	if h := heldBy(b.plan); h.braces && !b.spec.Braces.Line {
+		braces = ", the braces with them"
+	}
+	box, how := "Fittings", "wiped. One box, these leaves on top."
+	if heldBy(b.plan).guys {
+		box, how = "Fittings, guys", "wiped, each guy coiled with its tightener. One box, these leaves on top."
+	}
 	return slices.DeleteFunc([]kept{
 		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, its tag at the foot. Flat on three supports, under cover, nothing on top."},
-		{keptRidge, "Ridge pieces", "one bundle, in the order of the bays, labelled RIDGE. With the legs."},
-		{keptBox, "Fittings, guys", "wiped, each guy coiled with its tightener. One box, these leaves on top."},
+		{keptRidge, "Ridge pieces", "one bundle, in the order of the bays, labelled RIDGE" + braces + ". With the legs."},
+		{keptBox, box, how},
 		{keptStakes, "Stakes, caps", "scraped, dried, oiled, caps on, bundled by length. Lying down, points to the wall."},
 		{keptLights, "Strings", "dried a day indoors, coiled loosely, ends together. One to a bag, labelled with its S-number and its place. No frost."},
 		{keptCords, "Cords, three-ways", "dried, coiled loosely, labelled at the plug with its number. Hung up."},

@@ -29,16 +29,19 @@ func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 	return b.spec.Units.Tape(least) + " or more"
 }
 
-// stakeCounts counts the stakes under legs and those for guys.
-func (b *binder) stakeCounts() (legs, guys int) {
+// stakeCounts counts the stakes under legs, those for guys and the pegs of braces.
+func (b *binder) stakeCounts() (legs, guys, pegs int) {
 	for _, s := range b.plan.Stakes {
-		if s.Guy {
+		switch {
+		case s.Bay > 0:
+			pegs++
+		case s.Guy:
 			guys++
-		} else {
+		default:
 			legs++
 		}
 	}
-	return legs, guys
+	return legs, guys, pegs
 }
 
 // lightAmps adds up the lights' current over the circuits that carry any.

@@ -2,22 +2,51 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"hoopwright/draw/paper"
 	"hoopwright/layout"
-	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
 
-// CureLines says what would bring a tunnel that misses its gusts to them, one change a line as it is pasted into the spec, with what it gains and costs.
+// CureLines says what would bring a tunnel that misses its gusts to them, one change a line as it is pasted into the spec, with what it gains and costs. What was chosen to hold it comes first, for a
+// spec that gives guys or braces leaves neither open.
 func CureLines(p *layout.Plan) (lines []string) {
-	u, b := p.Spec.Units, &binder{plan: p, spec: p.Spec}
-	for _, c := range p.Cures() {
-		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, u), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, b.currencyWords()))
+	b := &binder{plan: p, spec: p.Spec}
+	cures := p.Cures()
+	held := func(c weather.Cure) bool { return c.Change.Key == "guys" || c.Change.Key == "braces" }
+	if slices.ContainsFunc(cures, held) && p.Weather.Bracing.Chosen {
+		if len(p.Spec.Guys.Arches) > 0 {
+			lines = append(lines, specLine(weather.Change{Key: "guys", Value: p.Spec.Guys}, p.Spec)+"   # as chosen")
+		}
+		if len(p.Spec.Braces.Bays) > 0 {
+			lines = append(lines, specLine(weather.Change{Key: "braces", Value: p.Spec.Braces}, p.Spec)+"   # as chosen")
+		}
+	}
+	for _, c := range cures {
+		if c.Inside.Called() == 0 {
+			lines = append(lines, fmt.Sprintf("%s   # %s: then it stands in still air; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, c.Price, b.currencyWords()))
+			continue
+		}
+		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, b.currencyWords()))
 	}
 	return lines
+}
+
+// cureLadder sets those lines.
+func (b *binder) cureLadder(f *flow) {
+	lines := CureLines(b.plan)
+	if len(lines) == 0 {
+		return
+	}
+	f.gap(1.5)
+	f.text("To come nearer to the gusts of weather.stand and weather.inside, each line for the spec on top of those before:", paper.Body)
+	for _, l := range lines {
+		f.text(l, paper.Body)
+	}
 }
 
 // shortGust prints a gust as forecast, or as measured where no forecast tells.
@@ -29,16 +58,21 @@ func (b *binder) shortGust(g weather.Gust) string {
 }
 
 // specLine writes a change as its key stands in the spec.
-func specLine(c weather.Change, u measure.System) string {
+func specLine(c weather.Change, s *spec.Spec) string {
 	value := ""
-	length := u.Written
+	length := s.Units.Written
+	stake := func(v spec.Stake) string {
+		lean := ""
+		if v.Lean != 0 {
+			lean = fmt.Sprintf(", lean: %.4g deg", float64(v.Lean/measure.Degree))
+		}
+		return fmt.Sprintf("{bar: %s, length: %s, depth: %s%s}", v.Bar.Name, length(v.Length), length(v.Depth), lean)
+	}
 	switch v := c.Value.(type) {
 	case measure.Length:
 		value = length(v)
-	case catalog.Bar:
-		value = v.Name
-	case []int:
-		value = numberSet(v)
+	case spec.Stake:
+		value = stake(v)
 	case [2][]measure.Length:
 		var legs []string
 		for _, leg := range v {
@@ -49,8 +83,14 @@ func specLine(c weather.Change, u measure.System) string {
 			legs = append(legs, "["+strings.Join(sticks, ", ")+"]")
 		}
 		value = "[" + strings.Join(legs, ", ") + "]"
+	case spec.Guys:
+		value = fmt.Sprintf("{arches: %s, from: %s, out: %s, stake: %s}", numberSet(v.Arches), length(v.From), length(v.Out), stake(v.Stake))
 	case spec.Braces:
-		value = fmt.Sprintf("{bays: %s, from: %s}", numberSet(v.Bays), length(v.From))
+		kind := ""
+		if v.Line {
+			kind = ", kind: line"
+		}
+		value = fmt.Sprintf("{bays: %s, from: %s%s}", numberSet(v.Bays), length(v.From), kind)
 	}
 	return c.Key[strings.LastIndexByte(c.Key, '.')+1:] + ": " + value
 }

@@ -166,7 +166,7 @@ func (b *binder) openHazards() []hazard {
 	list := []hazard{
 		{"Wind, ice, thunder", "The watch says when it closes. A cover or sign catches wind: never hang one."},
 		{"Crowd", "A fall in a crush is a pile of people."},
-		{"Tripping", "Nobody looks down here: no cord, guy, mud or ice where they walk."},
+		{"Tripping", "Nobody looks down here: no cord, line, mud or ice where they walk."},
 	}
 	if len(b.plan.Strings) > 0 {
 		list = append(list, hazard{"Fire", "Pipe and wire burn: no flame near. People out first, then the power."})

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -21,15 +22,17 @@ func (b *binder) dayLeaf() []folio {
 		front = append(front, block.Paragraph("There is nothing to build yet."))
 	} else {
 		front = append(front, b.dayPeople(s))
-		if tight := b.tooLong(s); tight != "" {
-			front = append(front, block.Box("too long for a day", tight))
+		if text, box := b.tooLong(s); box {
+			front = append(front, block.Box("too long for a day", text))
+		} else if text != "" {
+			front = append(front, block.Block{Name: "how long", Gap: 1.5, Body: block.Words{Text: text}})
 		}
 		for i := range s.Days {
 			if i < s.Marked {
 				front = append(front, b.markingDay(s, i))
 				continue
 			}
-			front = append(append(front, b.dayHead(s.Days[i], i == s.Marked)), b.dayChart(s, i)...)
+			front = append(append(front, b.dayHead(s, i)), b.dayChart(s, i)...)
 		}
 		front = append(front, b.dayHolds(s)...)
 	}
@@ -60,7 +63,7 @@ func people(n int) string {
 // dayPeople has a name written down for each letter.
 func (b *binder) dayPeople(s crew.Schedule) block.Block {
 	const row = 6
-	text := fmt.Sprintf("%d people, a name for each letter. A is the organiser.", s.Hands)
+	text := fmt.Sprintf("%d people, a name for each letter; A organises.", s.Hands)
 	if short := practice.Raisers - s.Hands; short > 0 && len(b.plan.Kinds) > 0 {
 		text = fmt.Sprintf("%s. Raising takes %d: find %d more before the day. A is the organiser.", say.Capital(people(s.Hands)), practice.Raisers, short)
 	}
@@ -77,25 +80,46 @@ func (b *binder) dayPeople(s crew.Schedule) block.Block {
 	return block.Block{Name: "names", Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: lines}}}}
 }
 
-// tooLong says that the work goes on for more than a day, and what a leader can do about it.
-func (b *binder) tooLong(s crew.Schedule) string {
+// tooLong says that the work goes on for more than a day, or after lunch, and what a leader can do about it.
+func (b *binder) tooLong(s crew.Schedule) (text string, box bool) {
 	built := s.Built()
-	if len(built) < 2 {
-		return ""
-	}
 	_, end := lastWork(s)
-	text := fmt.Sprintf("Too long for one day of light: %s of building, done at %s on day %d.", say.Count(len(built), "day"), end, len(built))
+	switch {
+	case len(built) == 0:
+		return "", false
+	case len(s.Left) > 0:
+		text, box = "Too little time: these days leave work undone.", true
+	case len(built) > 1 && s.Fit.Cures == nil:
+		return fmt.Sprintf("%s of building, done at %s. Before each dusk tie the newest arch both ways.", say.Capital(say.Count(len(built), "day")), end), false
+	case len(built) > 1:
+		text, box = fmt.Sprintf("Too long for one day of light: %s of building, done at %s on day %d.", say.Count(len(built), "day"), end, len(built)), true
+	case end > practice.Lunch+60 && built[0].Begin < practice.Lunch:
+		return fmt.Sprintf("Done %s: %s till %s.", end, whyLong(s), s.Earliest()), false
+	default:
+		return "", false
+	}
 	var ways []string
 	if n := s.Fit.Helpers + 1 - s.Hands; s.Fit.Helpers > 0 {
 		ways = append(ways, "ask "+say.Count(n, "more helper"))
 	}
-	if s.Fit.Beforehand > 0 {
-		ways = append(ways, fmt.Sprintf("cut, try and wrap on days before (%s of all)", hours(s.Fit.Beforehand)))
+	if n := s.Fit.Evenings; n > 0 {
+		ways = append(ways, "cut, try and wrap on "+say.Count(n, "evening")+" before")
 	}
 	if len(ways) > 0 {
 		text += " To save a day: " + say.Or(ways) + "."
 	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight without guys."
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied.", box
+}
+
+// whyLong says what a day's length comes from.
+func whyLong(s crew.Schedule) string {
+	switch s.Why {
+	case crew.ByHands:
+		return fmt.Sprintf("work for all %d", s.Hands)
+	case crew.ByTools:
+		return "tasks share tools"
+	}
+	return "tasks in line"
 }
 
 // lastWork returns when the last work by daylight ends.
@@ -106,18 +130,6 @@ func lastWork(s crew.Schedule) (day int, at crew.Clock) {
 		}
 	}
 	return day, at
-}
-
-// hours prints a time to take in half hours.
-func hours(minutes float64) string {
-	halves := int((minutes + 29) / 30)
-	if halves < 2 {
-		return "half an hour"
-	}
-	if halves%2 == 0 {
-		return say.Count(halves/2, "hour")
-	}
-	return fmt.Sprintf("%.1f hours", float64(halves)/2)
 }
 
 // dayWords prints a day, or a blank for one.
@@ -145,9 +157,21 @@ func (b *binder) markingDay(s crew.Schedule, day int) block.Block {
 	return block.Block{Name: "marking day", Gap: 2.5, Body: block.Words{Text: text + "."}}
 }
 
+// firstOut is the first day of building.
+func firstOut(s crew.Schedule) int {
+	return s.Marked + slices.IndexFunc(s.Days[s.Marked:], func(d crew.Workday) bool { return !d.Bench() })
+}
+
 // dayHead is a day of building with its light. What the plan does not know is left blank.
-func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
+func (b *binder) dayHead(s crew.Schedule, day int) block.Block {
+	d, first := s.Days[day], day == firstOut(s)
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s", d.Begin)
+	if trial, ok := b.trialOn(s, day); ok {
+		return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text + ": " + trial, Figures: paper.Strong.Sized(13)}}
+	}
+	if d.Bench() {
+		return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text + ", at the bench.", Figures: paper.Strong.Sized(13)}}
+	}
 	if d.Lunch > 0 {
 		text += fmt.Sprintf(", lunch %s", d.Lunch)
 	}
@@ -162,6 +186,17 @@ func (b *binder) dayHead(d crew.Workday, first bool) block.Block {
 		text += " Sunset ________: then only the dark walk."
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
+}
+
+// trialOn says the trial of one arch, on its day.
+func (b *binder) trialOn(s crew.Schedule, day int) (string, bool) {
+	for _, j := range s.Jobs {
+		if j.Work == crew.TryArch && len(j.Stints) > 0 && j.Stints[0].Day == day {
+			in := newTaskWords(b.plan).of(b.plan.Crew.Tasks[j.Tasks[0]])
+			return in.Do + " " + in.Want, true
+		}
+	}
+	return "", false
 }
 
 // dayChart is one day of building as bars, and under it whoever found no room in it.
@@ -189,45 +224,72 @@ func (b *binder) chartNames(s crew.Schedule) (wide paper.Length) {
 	return wide
 }
 
-// chartOf gathers a day's bars: a row a work, the stretches of one work that follow each other without a break and by the same people as one bar.
+// chartOf gathers a day's bars: a row a work, or a row each of several crews that raise side by side.
 func (b *binder) chartOf(s crew.Schedule, day int) draw.DayChart {
 	d := s.Days[day]
 	c := draw.DayChart{From: d.Begin / 60 * 60, To: d.End, Lunch: d.Lunch, Rest: practice.MinutesLunch, Light: d.Light}
-	if d.Light != nil {
+	if d.Light != nil && !d.Bench() {
 		c.To = max(c.To, d.Light.Dusk)
 	}
 	for _, work := range crew.Works() {
-		row := draw.ChartRow{Name: b.workWords(work)}
-		for _, j := range s.Jobs {
-			if j.Work != work || work == crew.MarkGround {
-				continue
-			}
-			for k, st := range j.Stints {
-				if st.Day != day {
-					continue
-				}
-				bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, s.Hands), Count: fmt.Sprint(len(st.Hands)), Hold: k == len(j.Stints)-1 && b.holds(j)}
-				c.To = max(c.To, st.End)
-				if work == crew.ClearUp {
-					bar.Who = "who is free"
-				}
-				n := len(row.Bars)
-				if n > 0 && row.Bars[n-1].End == bar.Begin && row.Bars[n-1].Who == bar.Who && !row.Bars[n-1].Hold {
-					row.Bars[n-1].End, row.Bars[n-1].Hold = bar.End, bar.Hold
-					continue
-				}
-				row.Bars = append(row.Bars, bar)
-			}
-			if work == crew.LightUp && len(j.Stints) == 0 && day == len(s.Days)-1 {
-				row.Note = "when it is dark, at ______"
-			}
+		if work == crew.MarkGround {
+			continue
 		}
-		if len(row.Bars) > 0 || row.Note != "" {
+		for _, row := range b.chartRows(s, day, work) {
+			for _, bar := range row.Bars {
+				c.To = max(c.To, bar.End)
+			}
 			c.Rows = append(c.Rows, row)
 		}
 	}
 	c.To = (c.To + 59) / 60 * 60
 	return c
+}
+
+// chartRows are a work's rows on a day. Stretches that follow each other without a break and by the same people are one bar; those that go on side by side get a row each
+// and their arches in its name.
+func (b *binder) chartRows(s crew.Schedule, day int, work crew.Work) (rows []draw.ChartRow) {
+	var arches [][]string
+	for _, j := range s.Jobs {
+		if j.Work != work {
+			continue
+		}
+		for k, st := range j.Stints {
+			if st.Day != day {
+				continue
+			}
+			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, s.Hands), Count: fmt.Sprint(len(st.Hands)), Hold: k == len(j.Stints)-1 && b.holds(j)}
+			if work == crew.ClearUp {
+				bar.Who = "who is free"
+			}
+			r := slices.IndexFunc(rows, func(r draw.ChartRow) bool {
+				return !slices.ContainsFunc(r.Bars, func(o draw.ChartBar) bool { return o.Begin < bar.End && bar.Begin < o.End })
+			})
+			if r < 0 {
+				r = len(rows)
+				rows, arches = append(rows, draw.ChartRow{}), append(arches, nil)
+			}
+			if name := fmt.Sprintf("%d–%d", max(3, j.First), j.Last); !slices.Contains(arches[r], name) {
+				arches[r] = append(arches[r], name)
+			}
+			rows[r].Add(bar)
+		}
+		if work == crew.LightUp && len(j.Stints) == 0 && day == len(s.Days)-1 {
+			rows, arches = append(rows, draw.ChartRow{Note: "when it is dark, at ______"}), append(arches, nil)
+		}
+	}
+	if tie := s.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
+		if len(rows) == 0 {
+			rows = append(rows, draw.ChartRow{})
+		}
+		rows[0].Bars = append(rows[0].Bars, draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways", Count: "all"})
+	}
+	for r := range rows {
+		if rows[r].Name = b.workWords(work); len(rows) > 1 && work == crew.RaiseOthers {
+			rows[r].Name = "Raise " + strings.Join(arches[r], ", ")
+		}
+	}
+	return rows
 }
 
 // holds reports whether a job has a hold in it.

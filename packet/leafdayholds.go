@@ -8,11 +8,12 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
-	crew.CheckDots: "Dots checked", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
+	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked up: wires", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
 	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Widths of stakes", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit",
 	crew.CheckDay: "Wind, cold, people", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Sticks through", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
@@ -36,7 +37,7 @@ func (b *binder) dayHolds(s crew.Schedule) []block.Block {
 		return nil
 	}
 	return []block.Block{
-		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before it is signed on the crew's leaf (number)."}},
+		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before the crew's leaf (number) is signed."}},
 		{Name: "holds", Gap: 1, Body: holdGrid(list)},
 	}
 }
@@ -113,10 +114,17 @@ func (b *binder) holdTime(j crew.Job, task int) (day int, at crew.Clock, ok bool
 
 // holdName names a hold.
 func (b *binder) holdName(t crew.Task) string {
-	if t.Action == crew.MeasureArch {
+	site := b.spec.Site
+	switch name := holdWords[t.Action]; {
+	case t.Action == crew.MeasureArch:
 		return say.Capital(say.Numbered("arch", t.Of.Arches)) + " measured"
+	case t.Action == crew.PullTest && site.Soil == spec.SoilUnknown:
+		return name + ", soil"
+	case t.Action == crew.TestOutlets && site.NotKnown(spec.BreakerAmps):
+		return "Trip, breaker read"
+	default:
+		return name
 	}
-	return holdWords[t.Action]
 }
 
 // holdGrid is holds in columns, each with a box to tick, read from top to bottom.

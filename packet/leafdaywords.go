@@ -13,14 +13,14 @@ import (
 
 // plainWorks are the works that no figure is said of.
 var plainWorks = map[crew.Work]string{
-	crew.MarkGround: "Mark the ground", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
+	crew.MarkGround: "Mark the ground", crew.TryArch: "Trial: one arch up", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
 	crew.HoldRidge: "Secure crowns, count caps", crew.PlugIn: "Plug in, test, timers", crew.ClearUp: "Clear up", crew.LightUp: "Walk through in the dark",
 }
 
 // workWords names a work on the run sheet.
 func (b *binder) workWords(w crew.Work) string {
 	p := b.plan
-	legs, guys := b.stakeCounts()
+	legs, guys, pegs := b.stakeCounts()
 	wraps := func(ridge bool) (n int) {
 		for _, x := range p.Wraps {
 			if (x.On.Kind == lights.Ridge) == ridge {
@@ -31,7 +31,10 @@ func (b *binder) workWords(w crew.Work) string {
 	}
 	switch n := len(p.Ground.Stations); w {
 	case crew.Drive:
-		return "Drive " + say.Count(legs+guys, "stake")
+		if b.spec.Arch.Foot != nil {
+			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
+		}
+		return "Drive " + say.Count(legs+guys+pegs, "stake")
 	case crew.MakeLegs:
 		return "Cut and name " + say.Count(2*n, "leg")
 	case crew.TryStrings:
@@ -46,7 +49,7 @@ func (b *binder) workWords(w crew.Work) string {
 	case crew.CutRidges:
 		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
 	case crew.WrapRidges:
-		return "Wrap " + say.Count(wraps(true), "ridge piece")
+		return "Cut, wrap " + say.Count(wraps(true), "ridge piece")
 	case crew.RaiseOthers:
 		return "Raise " + say.Numbered("arch", say.From(3, n))
 	case crew.HangLights:
@@ -97,7 +100,7 @@ func (b *binder) dayStops() block.Block {
 	if raise != "" {
 		text = "Raise nothing: " + raise + ".\n"
 	}
-	text += fmt.Sprintf("Everyone off and indoors: thunder, until %d minutes after the last.\nStop and ask: a hold that does not come out, a crack in pipe, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
+	text += fmt.Sprintf("Thunder: everyone off and indoors until %d minutes after the last.\nStop and ask: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
 	if len(b.plan.Kinds) > 0 {
 		if gust, calm := b.closeAt(); calm {
 			text += "\nNobody inside in " + figure(b.closedAs(), b.insideWords())

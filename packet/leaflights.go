@@ -292,7 +292,7 @@ func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block 
 	}
 	facts := []block.Fact{{What: "turns, " + on, Value: counted}, {What: "ten turns, " + on, Value: ten}}
 	for _, b := range w.Bare {
-		facts = append(facts, block.Fact{What: "bare band for the guy, " + on, Value: draw.BandWords(b, l.u)})
+		facts = append(facts, block.Fact{What: "bare band, " + on, Value: draw.BandWords(b, l.u)})
 	}
 	height := chart.LineHeight(l.chartWide(), line)
 	picture := block.Picture{Least: height, Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}

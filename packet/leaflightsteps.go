@@ -119,7 +119,10 @@ func (l lighting) guyed() bool {
 	return slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 })
 }
 
-const guyStep = "White band: a guy or brace goes there. Run the wire straight, no turn."
+// bandStep is what is done where a guy or a brace will be.
+func (l lighting) bandStep() string {
+	return "White band: a " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " goes there. Run the wire straight, no turn."
+}
 
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []block.Step {
@@ -132,7 +135,7 @@ func (l lighting) windingSteps() []block.Step {
 		list[len(list)-2].Then = "Or by the edge strip, folded at its dashes, if the bar on top measures 2 in."
 	}
 	if l.guyed() {
-		list = append(list, block.Step{Text: guyStep})
+		list = append(list, block.Step{Text: l.bandStep()})
 	}
 	return append(list,
 		block.Step{Text: "Ends up to " + block.Figure(l.handHigh()) + " short: open the last third. Long: close it, or tie back.",

@@ -87,8 +87,8 @@ func (p powering) step(number int, t crew.Task) []block.Block {
 	case crew.FeelPlugs:
 		s.Text, s.Then = s.Text+" "+s.Then, ""
 	case crew.SetTimers:
-		s.Then = "" // their ratings are for who buys them
-		return one(block.Fact{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)})
+		s.Then = ""
+		return one(block.Fact{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)}, block.Fact{What: "size of the timers", Value: timerSize(p.plan.Power)})
 	}
 	return one()
 }

@@ -91,7 +91,10 @@ func (r raising) sockets(action crew.Action) block.Step {
 func (r raising) sight(t crew.Task) block.Step {
 	text := "Look along ridge and feet."
 	if len(t.Of.Stakes) > 0 {
-		text += " Tighten guys alike, a ribbon on each."
+		if heldBy(r.plan).guys {
+			text += " Tighten guys alike."
+		}
+		text += " A ribbon on each."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: "A cap missing: a stake stands bare. Find it."}
 }

@@ -48,7 +48,7 @@ func (r raising) tiedFlat() (panel, bool) {
 func (r raising) guysALeg() string {
 	var arches [2][]int // held one way, both ways
 	for _, s := range r.plan.Stakes {
-		if !s.Guy {
+		if !s.Guy || s.Bay > 0 {
 			continue
 		}
 		k := 0

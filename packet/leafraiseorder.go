@@ -175,7 +175,13 @@ const leans = "If it leans: arch off, caps on, call the stake crew."
 func (r raising) heldUp(a arch.Arch) panel {
 	p := panel{paint: func(page *paper.Page, room paper.Rect) []string { return r.Held(page, room, a.Number) }}
 	t, ok := r.task(crew.StretchGuys, a.Number)
-	if !ok {
+	pegs, braced := r.task(crew.FixBraces, a.Number)
+	switch {
+	case ok:
+	case braced:
+		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Pegs stay capped."
+		return p
+	default:
 		p.do = fmt.Sprintf("Guard holds arch %d, and nothing else, until the %s is joined.", a.Number, block.Figure("last arch"))
 		if len(r.stand) == 1 || len(r.plan.Ridge) == 0 {
 			p.do = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright"))
@@ -185,9 +191,25 @@ func (r raising) heldUp(a arch.Arch) panel {
 	}
 	taut, _ := wantedOf(t, crew.GuyTaut)
 	p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(t.Of.Stakes), block.Figure(r.spec.Units.Inches(taut.Length)))
+	if a.Number == 1 && len(r.stand) > 1 {
+		p.do += " Nets on."
+	}
+	if braced {
+		p.do += " " + r.braceWords(pegs)
+	}
 	p.off = "Guy stakes stay capped."
 	p.facts = []block.Fact{{What: "a finger moves a guy", Value: r.spec.Units.Inches(taut.Length)}}
 	return p
+}
+
+// braceWords say how braces are fixed, and how high on the legs.
+func (r raising) braceWords(t crew.Task) string {
+	mark, _ := wantedOf(t, crew.BraceMark)
+	how := "Clamp a brace to each leg, %s up, and to %s, outside the pipe."
+	if r.spec.Braces.Line {
+		how = "Buckle a line from each leg, %s up, to %s, in the wall."
+	}
+	return fmt.Sprintf(how, block.Figure(r.spec.Units.Inches(r.spec.Units.Taped(mark.Length))), stakeNames(t.Of.Stakes))
 }
 
 func (r raising) measured(a arch.Arch) panel {
@@ -228,8 +250,12 @@ func (r raising) others() panel {
 		p.do += ", held till joined"
 	}
 	p.do += "."
-	if guys := r.guysAtOnce(t); slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy }) {
-		p.do += " Guys at once" + guys + "."
+	guys, pegs := r.fixed(t)
+	if len(guys) > 0 {
+		p.do += " Guys at once" + r.guysAtOnce(guys) + "."
+	}
+	if len(pegs) > 0 {
+		p.do += " Braces at once."
 	}
 	p.off = "It leans: do not go on."
 	if joined && len(r.readings()) > 1 {
@@ -238,9 +264,21 @@ func (r raising) others() panel {
 	return p
 }
 
-// guysAtOnce names the stakes that the guys of a task's arches go to: a few by name, many by which of their arch's they are.
-func (r raising) guysAtOnce(t crew.Task) string {
-	guys := slices.DeleteFunc(slices.Clone(t.Of.Stakes), func(s ground.Stake) bool { return !s.Guy })
+// fixed parts a task's stakes into those of guys and the pegs of braces.
+func (r raising) fixed(t crew.Task) (guys, pegs []ground.Stake) {
+	for _, s := range t.Of.Stakes {
+		switch {
+		case s.Bay > 0:
+			pegs = append(pegs, s)
+		case s.Guy:
+			guys = append(guys, s)
+		}
+	}
+	return guys, pegs
+}
+
+// guysAtOnce names the stakes that guys go to: a few by name, many by which of their arch's they are.
+func (r raising) guysAtOnce(guys []ground.Stake) string {
 	const few = 2
 	if len(guys) <= few {
 		return ": " + stakeNames(guys)

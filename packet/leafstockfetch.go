@@ -21,7 +21,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.StakeGrip: "stake grip", crew.Saw: "fine-tooth saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "pipe opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
-	crew.Barriers: "barrier", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
+	crew.Barriers: "barrier", crew.BarrierNet: "net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
 // fetchedAs names a thing without its count.
@@ -55,7 +55,7 @@ func fetched(n crew.Need, u measure.System) string {
 	}
 	switch {
 	case n.Length <= 0:
-	case n.Thing == crew.LongTape || n.Thing == crew.Barriers:
+	case n.Thing == crew.LongTape || n.Thing == crew.Barriers || n.Thing == crew.BarrierNet:
 		words += " of " + stock.Sold(n.Length, u)
 	case n.Thing == crew.Stepladder:
 		words += " of " + u.Room(practice.Stepladder(u, n.Length))

@@ -93,7 +93,7 @@ func (b *binder) wound(on lights.Part) (turns, with string) {
 	return strings.Join(counts, " + "), strings.Join(words, "; ")
 }
 
-// tiedTo says how many guys, or braces, are tied to each leg of an arch, and where by tape from the foot.
+// tiedTo says how many guys, or braces, hold each leg of an arch, and where by tape from the foot.
 func (b *binder) tiedTo(a arch.Arch, braces bool) string {
 	u := b.spec.Units
 	var tied []ground.Stake // of the left leg; the right one has as many

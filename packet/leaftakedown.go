@@ -142,10 +142,10 @@ func (l lowering) panels() []panel {
 			p.do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
 		}
 		if l.guyed(last) {
-			p.do += " Now its guys off."
+			p.do += " Now its " + heldBy(l.plan).all() + " off."
 		}
 		if l.guyed(stand[0].Number) {
-			p.off = fmt.Sprintf("Guys of arch %d stay on to the end.", stand[0].Number)
+			p.off = fmt.Sprintf("%s of arch %d stay on to the end.", say.Capital(heldBy(l.plan).all()), stand[0].Number)
 		}
 		list = append(list, p)
 	}

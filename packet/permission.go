@@ -24,7 +24,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 		}
 	}
 	add("Where", b.spec.Site.Address)
-	add("Ground it takes", fmt.Sprintf("%s by %s over all, guys included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Tape(b.highest())))
+	add("Ground it takes", fmt.Sprintf("%s by %s over all, guy stakes included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Tape(b.highest())))
 	var kinds []string
 	for _, k := range b.stakeKinds() {
 		kinds = append(kinds, fmt.Sprintf("%d %ss", k.count, k.what))

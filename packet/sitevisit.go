@@ -56,12 +56,13 @@ var (
 	visitOutlets  = VisitPart{"Outlets", []string{"site.outlets[].from", "power.circuits"}}
 	visitOverhead = VisitPart{"Overhead", []string{"site.overhead"}}
 	visitSoil     = VisitPart{"Soil", []string{"site.soil"}}
+	visitAround   = VisitPart{"Around", []string{"site.exposure"}}
 	visitFoot     = VisitPart{"Foot", []string{"title", "site.address", "crew.ask.phone"}}
 )
 
 // VisitParts returns the parts of the form in their order.
 func VisitParts() []VisitPart {
-	return []VisitPart{visitBuried, visitSketch, visitMarks, visitWalk, visitLevels, visitOutlets, visitOverhead, visitSoil, visitFoot}
+	return []VisitPart{visitBuried, visitSketch, visitMarks, visitWalk, visitLevels, visitOutlets, visitOverhead, visitSoil, visitAround, visitFoot}
 }
 
 // heading is a part's number and name.
@@ -205,6 +206,8 @@ func (v visit) tables() *paper.Page {
 
 	v.part(f, visitSoil, "Clear of anything buried, push the bar down by hand at three places: "+v.say("____ in, ____ in, ____ in.", "_____ mm, _____ mm, _____ mm.")+
 		" Thumb goes in easily (soft) / with force (firm). A squeezed handful falls apart (sandy) / holds.")
+	f.gap(1)
+	v.part(f, visitAround, "What stands within "+v.say("100 yards", "100 m")+", all round? _______________________________")
 	f.gap(1)
 	f.text("Photos: from the entrance, from the exit, of each mark, each outlet, whatever is overhead.", paper.Body)
 	return f.page

@@ -39,7 +39,7 @@ func TestSiteVisitAsksForTheSite(t *testing.T) {
 				t.Errorf("%v, page %d: the last line stands at %.1f mm, over a foot at %.1f", units, i+1, lowest, foot)
 			}
 		}
-		for _, want := range []string{"Sketch.", "Fixed marks.", "from D", "Levels.", "level string", "at one height", "Breaker", "Sockets", "Also", "Overhead.", "Buried.", "Marked by", "Soil.", "Exit, middle", "site.start.toward", "site.outlets[].from"} {
+		for _, want := range []string{"Sketch.", "Fixed marks.", "from D", "Levels.", "level string", "at one height", "Breaker", "Sockets", "Also", "Overhead.", "Buried.", "Marked by", "Soil.", "all round?", "site.exposure", "Exit, middle", "site.start.toward", "site.outlets[].from"} {
 			if !strings.Contains(all.String(), want) {
 				t.Errorf("%v: nothing asks for %q", units, want)
 			}

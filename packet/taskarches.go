@@ -22,6 +22,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
 
+	crew.TrialArch: ofArches("Stand %s on ground that you know, wrapped and guyed. Measure it. Type the figures under found before the rest is cut."),
+
 	crew.CheckDay: plainly("Name five people: Foot 1, Foot 2, Crown, Ladder, Guard. Read the forecast. Feel the pipe."),
 	crew.WatchLine: func(w taskWords, t crew.Task) string {
 		return fmt.Sprintf("Name one person who does nothing but watch the %s.", w.plan.Spec.Site.Overhead[t.Of.Overhead[0]].Name)
@@ -36,6 +38,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.HoldArch:    ofArches("Guard holds %s upright and does nothing else until the last arch is joined."),
 	crew.StretchGuys: ofArches("Guard holds %s plumb. Foot 1 and Foot 2 pull its guys to their stakes, both sides alike. Tie a ribbon on each at eye height."),
+	crew.FixBraces:   taskWords.fixBraces,
 	crew.MeasureArch: ofArches("Measure %s: from a line between its feet up to the middle of the crown fitting. Touch no other arch before."),
 	crew.RaiseSame:   ofArches("Raise %s the same way: crown together, left foot, right foot, a cap off only as the pipe comes. Guard holds arch 1; Foot 1 and Foot 2 hold the new one."),
 	crew.SpringRidge: func(_ taskWords, t crew.Task) string {
@@ -48,7 +51,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.RunCrownLine: ofArches("Run a line along the crowns of %s, one turn and a knot at each crown: it keeps dry sockets from working out."),
 	crew.ScrewSockets: plainly("Drive one screw through every socket, from outside, clear of where people walk."),
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
-	crew.SightAlong:   plainly("Look along crowns and feet from each end. Tighten guys evenly. Count the caps."),
+	crew.SightAlong:   plainly("Look along crowns and feet from each end. Draw what is slack in, both sides alike. Count the caps."),
 
 	crew.MeasureSag:  plainly("Before anything is loosened, measure these crowns from a line between the feet."),
 	crew.NameLegs:    plainly("Mark every leg inside its foot: name, arrow up. Number ridge pieces at both ends, arrow toward arch 1."),
@@ -59,21 +62,32 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return "Twist the crowns apart and pull."
 	},
-	crew.PullStakes: plainly("Twist each stake with the grip and pull it straight. Capped till the last. Tick it, fill the hole."),
-	crew.LookOver:   plainly("Look at every pipe and fitting."),
-	crew.Store:      plainly("Bundle legs arch by arch, straight and flat, tagged at the foot. Bag each string with its leg or row. Fittings in one box with these sheets."),
-	crew.NextYear:   plainly("Write what was changed, and what to do better."),
+	crew.PullStakes: func(w taskWords, _ crew.Task) string {
+		if w.plan.Spec.Arch.Foot != nil {
+			return "Bars out of their sockets, capped till the last. Bags off, boards up. Tick each."
+		}
+		return "Twist each stake with the grip and pull it straight. Capped till the last. Tick it, fill the hole."
+	},
+	crew.LookOver: plainly("Look at every pipe and fitting."),
+	crew.Store:    plainly("Bundle legs arch by arch, straight and flat, tagged at the foot. Bag each string with its leg or row. Fittings in one box with these sheets."),
+	crew.NextYear: plainly("Write what was changed, and what to do better."),
 }
 
 func (w taskWords) markLegs(t crew.Task) string {
 	each := w.by("every foot", "every 500 mm")
 	s := "Mark every leg " + each + " from the foot end, while it lies straight."
-	for _, f := range t.Want {
-		if f.What == crew.GuyMark {
-			return s + " Where a guy will be tied, tape round."
-		}
+	if h := heldBy(w.plan); h.guys || h.braces {
+		s += " Where a " + say.Or(h.pick("guy", "brace")) + " goes, tape round."
 	}
 	return s
+}
+
+func (w taskWords) fixBraces(t crew.Task) string {
+	how := "clamp a brace from the mark on each leg to its peg, outside the pipe"
+	if w.plan.Spec.Braces.Line {
+		how = "buckle a line from the mark on each leg to its peg, in the wall"
+	}
+	return fmt.Sprintf("Guard holds %s plumb. Foot 1 and Foot 2 %s. Tie a ribbon on each at eye height.", say.Numbered("arch", t.Of.Arches), how)
 }
 
 func (w taskWords) joinCrown(t crew.Task) string {
@@ -90,7 +104,13 @@ func (w taskWords) raiseRest(t crew.Task) string {
 		s += " Its ridge piece goes into the new crown first. Hold the newest arch until it is in."
 	}
 	if len(t.Of.Stakes) > 0 {
-		s += " Tie guys while their arch lies flat; pull them tight once it stands."
+		h := heldBy(w.plan)
+		if h.guys {
+			s += " Tie guys while their arch lies flat; pull them tight once it stands."
+		}
+		if h.braces {
+			s += " Fix its braces once it stands."
+		}
 	}
 	for _, f := range t.Want {
 		if f.What == crew.RunLength {
@@ -110,7 +130,7 @@ func (w taskWords) lower(t crew.Task) string {
 		s += " Ridge piece out of the older crown, then out of this one."
 	}
 	if len(t.Of.Stakes) > 0 {
-		s += fmt.Sprintf(" Slacken an arch's guys only when it is next; those of arch %d last of all.", n[0])
+		s += fmt.Sprintf(" Take an arch's %s off only when it is next; those of arch %d last of all.", heldBy(w.plan).all(), n[0])
 	}
 	return s + " Right foot off, cap on at once; walk it out slowly until the pipe lies straight. Left foot off, cap on."
 }

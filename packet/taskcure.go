@@ -29,6 +29,7 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:       "Fewer people: raise nothing.",
 	crew.LiftOff:         "Lift it off, wipe the stake. Never hammer on pipe.",
 	crew.WalkBack:        "A crack or a white line: walk it back, take the spare.",
+	crew.WeighMore:       "Another bag on it.",
 	crew.EvenGuys:        "Slacken one side, draw in the other.",
 	crew.LookAtFaults:    "Go down the fault list beside the profile.",
 	crew.OtherPieces:     "Home and still off: cut every other ridge piece by that much shorter or longer.",
@@ -81,15 +82,15 @@ func (w taskWords) cure(c crew.Cure) string {
 		}
 		return s + "."
 	case crew.MoveGuy:
-		return fmt.Sprintf("A guy stake: up to %s, never into the walk.", u.Inches(c.By))
+		return fmt.Sprintf("A guy stake or peg: up to %s, never into the walk.", u.Inches(c.By))
 	}
 	return mending[c.Do]
 }
 
 // warned says the warnings that no figure is in.
 var warned = map[crew.Warning]string{
-	crew.PaintOnly:     "Paint and wire flags only. No stake before every buried line is marked.",
-	crew.BuriedKills:   "A stake through a buried line can kill. Paint and flags show its middle, not its edge.",
+	crew.PaintOnly:     "Paint or chalk only. Neither flag nor stake before every buried line is marked.",
+	crew.BuriedKills:   "A stake through a buried line can kill. The locator’s paint shows its middle, not its edge.",
 	crew.NoHolding:     "Gloves and eye protection on. Nobody holds a stake that is hit. A bare stake is a spike: cap it at once.",
 	crew.NoLiveBench:   "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
 	crew.Spring:        "A bent arch is a spring: nobody under it, no face in its plane, eye protection on.",

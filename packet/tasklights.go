@@ -38,7 +38,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NightTest: func(_ taskWords, t crew.Task) string {
 		return "Press TEST, then RESET, at " + outletsSaid(t.Of.Outlets) + ", a lamp in it."
 	},
-	crew.NightStakes: plainly("Push every stake and guy by hand."),
+	crew.NightStakes: func(w taskWords, _ crew.Task) string {
+		return "Push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + " by hand."
+	},
 	crew.NightPipe:   plainly("Look along every pipe, socket and crown."),
 	crew.NightLights: plainly("Look at lights, plugs and cords."),
 	crew.NightWay:    plainly("Walk through. Set a lantern at each end."),

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -20,7 +21,7 @@ func (w taskWords) layCords() string {
 	if n := len(p.Cords); n > 1 {
 		text = fmt.Sprintf("Lay the cords by number, C1 to C%d", n)
 	}
-	text += ", outlet outward, outside the feet, nothing in an outlet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
+	text += ", outlet outward, outside the feet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
 	over := slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Over })
 	switch {
 	case over && w.plan.Spec.Site.Cords.Cover:
@@ -28,7 +29,7 @@ func (w taskWords) layCords() string {
 	case over:
 		text += " Over the way: along the arch, tied on."
 	}
-	text += fmt.Sprintf(" Tie each joint %s off the ground, mouth down, its cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text += fmt.Sprintf(" Tie each joint %s or more up, mouth down, its cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
 		text += " In a box: " + placesSaid(p.Boxes) + "."
 	}
@@ -48,6 +49,15 @@ func placesSaid(list []lights.Place) string {
 	return say.And(names)
 }
 
+// timerSize is what the largest timer to buy carries.
+func timerSize(p power.Plan) string {
+	amps := measure.Current(0)
+	for _, timer := range p.Timers {
+		amps = max(amps, timer.Size)
+	}
+	return measure.Amps(amps)
+}
+
 // setTimers says where timers go and when they switch off.
 func (w taskWords) setTimers(t crew.Task) string {
 	var bought, there []string
@@ -62,7 +72,7 @@ func (w taskWords) setTimers(t crew.Task) string {
 	}
 	text := "Timer"
 	if len(bought) > 0 {
-		text += " between outlet and cord, " + outletsSaid(bought)
+		text += fmt.Sprintf(", %s or more, %s", block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)

@@ -15,7 +15,7 @@ var stated = map[crew.Wanted]string{
 	crew.MarkAsNamed:    "Each mark is there and as named.",
 	crew.TicketInDate:   "The ticket is good today.",
 	crew.OwnersAnswered: "Every owner has marked or answered clear.",
-	crew.GuyLean:        "Guy stakes lean well back from their arch, square to the guy.",
+	crew.GuyLean:        "Guy stakes lean back, the head a hand farther from its leg than the foot.",
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NoPoints:       "No point stands out inside.",
 	crew.CementHeld:     "Each held still as long as the label says.",
@@ -122,7 +122,7 @@ func (w taskWords) checkNames(list []ground.Check) string {
 		}
 	case ground.GuyToLeg:
 		if len(list) > 2 {
-			return "Each guy dot to its leg at " + say.Numbered("arch", numbers(arch))
+			return "Each " + say.And(heldBy(w.plan).pick("G", "peg")) + " dot to its leg at " + say.Numbered("arch", numbers(arch))
 		}
 	}
 	var names []string
@@ -158,6 +158,8 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 			return "No stake stands bare."
 		}
 		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
+	case crew.Weighs:
+		return fmt.Sprintf("%s: %s or more.", say.Capital(w.whose(f.Stakes)), w.units.Force(f.Force))
 	case crew.FootWidth:
 		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
 	case crew.NoneLeft:
@@ -166,24 +168,28 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 	return ""
 }
 
-// whose says which stakes: all guy stakes, all others, or by name.
+// whose says which stakes: all of some kinds, or by name.
 func (w taskWords) whose(list []ground.Stake) string {
-	guys := 0
-	for _, s := range list {
-		if s.Guy {
-			guys++
-		}
-	}
-	legs := 2 * len(w.plan.Ground.Stations)
-	switch {
-	case len(list) == len(w.plan.Ground.Stakes):
+	if len(list) == len(w.plan.Ground.Stakes) {
 		return "every stake"
-	case guys == 0 && len(list) == legs:
-		return "L and R"
-	case guys == len(list) && guys == len(w.plan.Ground.Stakes)-legs:
-		return "G"
 	}
-	return stakeNames(list)
+	all := true
+	for _, kind := range []ground.Kind{ground.OfLeg, ground.OfGuy, ground.OfBrace} {
+		count := func(of []ground.Stake) (n int) {
+			for _, s := range of {
+				if s.Kind() == kind {
+					n++
+				}
+			}
+			return n
+		}
+		n := count(list)
+		all = all && (n == 0 || n == count(w.plan.Ground.Stakes))
+	}
+	if !all {
+		return stakeNames(list)
+	}
+	return say.And(lettersOf(list, -1))
 }
 
 func (w taskWords) wantBench(f crew.Figure) string {
@@ -201,12 +207,12 @@ func (w taskWords) wantBench(f crew.Figure) string {
 		return fmt.Sprintf("No gap at the stops of %s.", say.Count(f.Count, "coupling"))
 	case crew.TapeMark:
 		return "Each mark within " + w.limit(f.Limit) + "."
-	case crew.GuyMark:
+	case crew.GuyMark, crew.BraceMark:
 		leg := "each leg"
 		if len(f.Walls) == 1 {
 			leg = "the " + f.Walls[0].String() + " leg"
 		}
-		return fmt.Sprintf("Guys of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
+		return fmt.Sprintf(map[crew.Wanted]string{crew.GuyMark: "Guys", crew.BraceMark: "Braces"}[f.What]+" of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
 	case crew.AllLit:
 		return "Every bulb lit, nothing bare or cracked."
 	case crew.Tagged:
@@ -216,7 +222,7 @@ func (w taskWords) wantBench(f crew.Figure) string {
 	case crew.Wound:
 		return "The ends and flags as in its row."
 	case crew.BandBare:
-		return fmt.Sprintf("%s bare about the guy's mark at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
+		return fmt.Sprintf("%s bare about the marks at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
 	case crew.EndsBare:
 		return fmt.Sprintf("The last %s bare for the socket.", w.units.Inches(f.Length))
 	}
@@ -295,6 +301,8 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
 		return "Out at once, then lit."
+	case crew.BreakerReads:
+		return fmt.Sprintf("Its breaker reads %s or more: write it down.", measure.Amps(f.Amps))
 	case crew.JointsHigh:
 		return fmt.Sprintf("Every joint %s or more off the ground, its cord hanging below it.", w.units.Inches(f.Length))
 	case crew.AsDrawn:

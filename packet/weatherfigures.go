@@ -10,11 +10,21 @@ import (
 	"hoopwright/layout/weather"
 )
 
-// WeatherFigures lists what wind and ice do to a plan, name and value, as a command prints them and a comparison sets them side by side.
-func WeatherFigures(p *layout.Plan) [][2]string {
+// WeatherFigures lists what wind and ice do to a plan, name and value, as a command prints them.
+func WeatherFigures(p *layout.Plan) (list [][2]string) {
+	for _, f := range weatherFigures(p) {
+		list = append(list, [2]string{f.name, f.text})
+	}
+	return list
+}
+
+// weatherFigures lists them as a comparison sets them side by side.
+func weatherFigures(p *layout.Plan) []compared {
 	w, u, b := p.Weather, p.Spec.Units, &binder{plan: p, spec: p.Spec}
-	list := [][2]string{{"soil", p.Spec.Site.Soil.String()}}
-	list = append(list, b.holdFigures()...)
+	list := []compared{{name: "soil", text: p.Spec.Site.Soil.String()}}
+	for _, f := range b.holdFigures() {
+		list = append(list, compared{name: f[0], text: f[1]})
+	}
 	if !b.solved() {
 		return list
 	}
@@ -24,8 +34,11 @@ func WeatherFigures(p *layout.Plan) [][2]string {
 		}
 		return fmt.Sprintf("%s (%s, %s, arch %d)", u.Speed(l.Gust), l.Cause, l.Way, l.Arch)
 	}
-	add := func(name, value string) { list = append(list, [2]string{name, value}) }
-	add("load factor along", factor(w.Factor))
+	add := func(name, value string) { list = append(list, compared{name: name, text: value}) }
+	gust := func(name string, g weather.Gust) {
+		list = append(list, compared{name, b.gustWords(g), "m/s", number{float64(g.Called()), true}})
+	}
+	list = append(list, compared{"load factor along", factor(w.Factor), "", number{w.Factor, true}})
 	for _, s := range w.Bears {
 		where := "gusts in " + s.Name + " soil"
 		if p.Spec.Arch.Foot != nil {
@@ -34,8 +47,8 @@ func WeatherFigures(p *layout.Plan) [][2]string {
 		add(where, fmt.Sprintf("first damage %s, collapse %s", gives(s.Damage), gives(s.Collapse)))
 	}
 	if !w.Calm() {
-		add("nobody inside from", b.gustWords(w.InsideGust()))
-		add("laid flat before", b.gustWords(w.DownGust()))
+		gust("nobody inside from", w.InsideGust())
+		gust("laid flat before", w.DownGust())
 	}
 	if w.Uplift > 0 {
 		add("a foot is pulled out with", fmt.Sprintf("%s in gusts of %s", u.Force(w.Uplift), b.gustWords(w.DownGust())))

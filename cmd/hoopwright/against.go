@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 	"text/tabwriter"
+	"time"
 
 	"hoopwright/layout"
 	"hoopwright/packet"
@@ -20,7 +21,7 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 		return err
 	}
 	was.Units = plan.Spec.Units // figures are set beside each other as they are printed
-	c := packet.Compare(solve(was), plan)
+	c := packet.Compare(solve(was, time.Time{}), plan)
 	if asJSON {
 		err = printJSON(s.out, struct {
 			Schema int `json:"schema"`

@@ -63,7 +63,7 @@ func (a asking) askAll(lines *bufio.Scanner, s streams) error {
 				return lines.Err()
 			}
 			text := lines.Text()
-			err := wish.Check(a.units, q.Name, text)
+			err := wish.Check(a.units, a.given, q.Name, text)
 			if err == nil {
 				a.given[q.Name] = text
 				break

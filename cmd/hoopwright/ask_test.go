@@ -9,9 +9,9 @@ import (
 // Three wishes of ours, asked and answered by script in one go: the spec passes check, and the packet is made where it is wanted. An answer that cannot be read is asked for again.
 func TestAskedWishesStand(t *testing.T) {
 	for name, script := range map[string]string{
-		"ten feet wide with rows in two colours, half of it answered twice": "Birch Lane\nten feet\n10 ft\n8 ft\n30 ft\n\n10 ft\nrows warm, red\nsoft\nsuburban\nleft 12 ft, behind 6 ft\nyes\nno\nno\n\npublic\nno\n",
-		"nothing but Enter":               strings.Repeat("\n", 16),
-		"a child's walk, with its packet": "Fern Walk\n6 ft\n7 ft\n12 ft\n1/2 inch pvc\n\nlegs red, green\n?\n?\nright 8 ft, ahead 3 ft\n?\n?\n16 ft\nporch post 9 ft 4 in, 14 ft behind\nchildren\nyes\n",
+		"ten feet wide with rows in two colours, half of it answered twice": "Birch Lane\nten feet\n10 ft\n8 ft\n30 ft\n\n10 ft\n\nrows warm, red\nsoft\nsuburban\nleft 12 ft, behind 6 ft\n20 A\nyes\nno\nno\n\npublic\nno\n",
+		"nothing but Enter":               strings.Repeat("\n", 18),
+		"a child's walk, with its packet": "Fern Walk\n6 ft\n7 ft\n12 ft\n1/2 inch pvc\n\n\nlegs red, green\n?\n?\nright 8 ft, ahead 3 ft\n?\n?\n?\n16 ft\nporch post 9 ft 4 in, 14 ft behind\nchildren\nyes\n",
 	} {
 		t.Run(name, func(t *testing.T) {
 			inFolder(t, nil)

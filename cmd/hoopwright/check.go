@@ -8,6 +8,7 @@ import (
 	"text/tabwriter"
 
 	"hoopwright/layout"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/say"
 	"hoopwright/packet"
 )
@@ -65,7 +66,11 @@ func (c checking) check(operand string, s streams) error {
 	if err := setUnits(sp, c.units); err != nil {
 		return err
 	}
-	plan := solve(sp)
+	today, err := issueDate("")
+	if err != nil {
+		return err
+	}
+	plan := solve(sp, today)
 	if c.against != "" {
 		return compare(plan, c.against, c.asJSON, s)
 	}
@@ -143,6 +148,9 @@ func report(w io.Writer, p *layout.Plan) error {
 	for _, f := range packet.WeatherFigures(p) {
 		fmt.Fprintf(t, "%s\t%s\n", f[0], f[1])
 	}
+	for _, line := range packet.ScheduleFigures(p) {
+		fmt.Fprintf(t, "%s\t%s\n", line[0], line[1])
+	}
 	for _, c := range p.Circuits {
 		fmt.Fprintf(t, "circuit %s\t%.2f A of %.1f A allowed\n", c.Name, c.Amps, c.Allowed)
 	}
@@ -158,12 +166,15 @@ func report(w io.Writer, p *layout.Plan) error {
 	if len(p.Findings) > 0 {
 		fmt.Fprintln(w)
 	}
-	for _, f := range p.Findings {
+	for _, f := range finding.CausesFirst(p.Findings) {
 		where := ""
 		if f.Pos.Line > 0 {
 			where = f.Pos.String() + ": "
 		}
 		lines := append([]string{fmt.Sprintf("%s%s [%s] %s", where, f.Level, f.Code, f.Text)}, cureLines(f.Cure)...)
+		for _, other := range f.Else {
+			lines = append(append(lines, "or"), cureLines(other)...)
+		}
 		if _, err := fmt.Fprintln(w, strings.Join(lines, "\n    ")); err != nil {
 			return err
 		}

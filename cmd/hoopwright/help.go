@@ -14,7 +14,7 @@ const helpWidth = 80
 const usage = `hoopwright turns a written spec of a walk-through light tunnel into a printed
 build packet.
 
-  hoopwright starter --ask           a spec from a dozen questions
+  hoopwright starter --ask           a spec from a few questions
   hoopwright packet                  the packet of the built-in example
   hoopwright packet yard.yaml        the packet of your own spec, yard.pdf
 
@@ -44,7 +44,7 @@ type page struct {
 var manual = map[string]page{
 	"packet": {"packet [SPEC …] [-o FILE]", "Makes the build packet of each spec: a PDF that a crew can hold outdoors. An existing PDF is replaced only when it is a packet of the same title and season.",
 		[]string{"packet yard.yaml", "packet yard.yaml -o out/ --sheets stakes,stock", "packet yard.yaml --for marking --one-sided"}},
-	"check": {"check [SPEC] [--json] [--assumed] [--shopping csv] [--against OLD]", "Solves a spec and reports figures and findings; writes no packet.",
+	"check": {"check [SPEC] [--assumed | --shopping csv | --against OLD]", "Solves a spec and reports figures and findings; writes no packet.",
 		[]string{"check yard.yaml", "check yard.yaml --assumed", "check yard.yaml --against lastyear.pdf"}},
 	"starter": {"starter [FILE] [--ask | --width W --height H --length L …]\n       hoopwright starter --form FILE.pdf", "Writes a spec to begin from, tunnel.yaml unless told: a commented one, or one made from your answers. FILE - is standard output. Never overwrites.",
 		[]string{"starter --ask", "starter yard.yaml --width \"9 ft\" --height \"8 ft\" --length \"30 ft\"", "starter --form visit.pdf"}},

@@ -4,10 +4,10 @@ import (
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"hoopwright/examples"
 	"hoopwright/layout"
-	"hoopwright/layout/finding"
 	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
@@ -105,10 +105,12 @@ func setUnits(sp *spec.Spec, word string) error {
 	return err
 }
 
-// solve solves the spec and adds what the packet's typefaces cannot set to the findings.
-func solve(sp *spec.Spec) *layout.Plan {
+// solve solves the spec and adds to the findings what the packet's typefaces cannot set, and what its days are on the day it is read; the zero day asks nothing.
+func solve(sp *spec.Spec, day time.Time) *layout.Plan {
 	plan := layout.Solve(sp)
-	plan.Findings = append(plan.Findings, packet.Letters(sp)...)
-	finding.Sort(plan.Findings)
+	plan.Add(packet.Letters(sp))
+	if !day.IsZero() {
+		plan.Issued(day)
+	}
 	return plan
 }

@@ -22,7 +22,14 @@ func sayMade(w io.Writer, j job, plan *layout.Plan, sides int, noRoom []string) 
 	}
 	line := where + say.Count(sides, "side") + "."
 	if wx := plan.Weather; len(wx.Bears) > 0 {
-		line += fmt.Sprintf(" People inside below gusts of %s.", plan.Spec.Units.Speed(wx.Inside))
+		switch g, u := wx.InsideGust(), plan.Spec.Units; {
+		case wx.Calm():
+			line += " Nobody inside in any wind."
+		case g.Forecast > 0:
+			line += fmt.Sprintf(" People inside below gusts of %s forecast.", u.Speed(g.Forecast))
+		default:
+			line += fmt.Sprintf(" People inside below gusts of %s measured at head height.", u.Speed(g.Local))
+		}
 	}
 	var look []string
 	for _, f := range plan.Findings {

@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"os"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -119,6 +120,14 @@ func TestComparisonHasNumbers(t *testing.T) {
 	if found["arches "] != [2]any{2.0, 3.0} || found["span of arch 1 and 2 mm"] != [2]any{2133.6, 2209.8} {
 		t.Errorf("%v", found)
 	}
+	for name, f := range found {
+		for _, v := range f {
+			text, _ := v.(string)
+			if _, err := strconv.ParseFloat(text, 64); err == nil {
+				t.Errorf("%s: %q is a number in words", name, text)
+			}
+		}
+	}
 }
 
 // A piece that nothing to be had gives stands on the list, with how many.
@@ -135,4 +144,19 @@ func TestUnmetPiecesAreOnTheList(t *testing.T) {
 		}
 	}
 	t.Errorf("four sticks of 132 in are not on the list:\n%s", out)
+}
+
+// Help fits a terminal of 80 columns, which is the least that there is, and shows a call of its verb.
+func TestHelpFitsATerminal(t *testing.T) {
+	for verb := range manual {
+		_, out, _ := call(t, "", "help", verb)
+		if !strings.Contains(out, "Examples:\n  hoopwright "+verb) {
+			t.Errorf("%s: no example", verb)
+		}
+		for _, line := range strings.Split(out, "\n") {
+			if n := len([]rune(line)); n > 80 {
+				t.Errorf("%s: %d columns: %s", verb, n, line)
+			}
+		}
+	}
 }

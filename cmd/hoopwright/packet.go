@@ -126,7 +126,7 @@ func (o packetOptions) bind(j job, s streams) error {
 	if o.paper != "" {
 		sp.Paper = o.paper
 	}
-	plan := solve(sp)
+	plan := solve(sp, o.day)
 	doc, notes, err := packet.Bind(plan, packet.Options{Sheets: o.sheets, For: o.crews, Date: o.day, Annex: o.annex, OneSided: o.oneSided})
 	if err != nil {
 		return badCall("packet: %v", err)

@@ -66,7 +66,7 @@ var mayHaveFigures = map[string]struct {
 	"layout/weather/limits.go":   {1, "a kilometre an hour"},
 	"layout/weather/side.go":     {2, "where a search ends"},
 	"layout/weather/tunnel.go":   {1, "the step that slopes are told apart by"},
-	"layout/wish/spec.go":        {8, "answers of people, in round figures"},
+	"layout/wish/spec.go":        {7, "answers of people, in round figures"},
 	"packet/archgroup.go":        {1, "arches that one picture shows"},
 	"packet/archstakes.go":       {1, "rounding for the reader"},
 	"packet/archstand.go":        {3, "rounding for the reader"},

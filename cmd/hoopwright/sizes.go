@@ -19,6 +19,7 @@ func sizesVerb(args []string, s streams) error {
 	f.StringVar(&w.stake, "stake", "", "the stakes: `BAR`, or bar, length and depth in the ground, as in \"3/8 in, 48 in, 20 in\"")
 	f.StringVar(&w.arches, "arches", "", "for `N` arches: adds the sticks and strings to buy")
 	f.StringVar(&w.spacing, "spacing", "", "arches this `LENGTH` apart: adds the sticks and strings to buy")
+	f.StringVar(&w.have, "have", "", "the shed, `COUNTS x LENGTHS` and strings as in \"40 x 10 ft, 24 x mini led 100 warm\": says the longest tunnel they make")
 	f.StringVar(&w.units, "units", "", "print in `SYSTEM`: imperial or metric")
 	asCSV := f.Bool("csv", false, "print comma-separated values, units in the heads")
 	operand, err := parse(f, args)

@@ -189,3 +189,32 @@ func TestSizesOptions(t *testing.T) {
 		t.Errorf("exit %d, %s", code, errs)
 	}
 }
+
+// What a shed makes, against counting by hand: a leg is a whole stick and two ridge pieces of 53 in come out of one (106 and two cuts, of 120 in), so n arches take 2n sticks and half of n − 1
+// more, rounded up.
+func TestSizesFromAShed(t *testing.T) {
+	for have := 3; have < 34; have += 3 {
+		want := 0
+		for n := 2; 2*n+n/2 <= have; n++ { // (n − 1)/2 rounded up is n/2 rounded down
+			want = n
+		}
+		code, out, errs := call(t, "", "sizes", "--have", fmt.Sprintf("%d x 10 ft", have), "--span", "7 ft")
+		if want == 0 {
+			if code != exitBadCall || !strings.Contains(errs, "do not make two arches") {
+				t.Errorf("%d sticks: exit %d, %q", have, code, errs)
+			}
+			continue
+		}
+		if head, _, _ := strings.Cut(out, "\n"); code != 0 || !strings.Contains(head, fmt.Sprintf("at most %d arches ", want)) {
+			t.Errorf("%d sticks, want %d arches: exit %d, %q", have, want, code, head)
+		}
+	}
+	if _, out, _ := call(t, "", "sizes", "--have", "40 x 10 ft, 20 x mini led 100 warm", "--span", "7 ft"); !strings.Contains(out, "at most 10 arches ") || !strings.Contains(out, "Left: 15 of 10′-0″") {
+		t.Errorf("twenty strings light ten arches, which take 25 sticks: %q", out)
+	}
+	for _, bad := range []string{"40 10 ft", "x 10 ft", "0 x 10 ft", "4 x 10 fot"} {
+		if code, _, errs := call(t, "", "sizes", "--have", bad); code != exitBadCall || !strings.Contains(errs, "40 x 10 ft") {
+			t.Errorf("%q: exit %d, %q", bad, code, errs)
+		}
+	}
+}

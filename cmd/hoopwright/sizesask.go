@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -13,7 +14,10 @@ import (
 )
 
 // sizeWish is what the options of the verb say, as written.
-type sizeWish struct{ pipe, sticks, span, stake, arches, spacing, units string }
+type sizeWish struct {
+	pipe, sticks, span, stake, arches, spacing, have, units string
+	own                                                     []any // the shed, as the spec has it
+}
 
 // ask is what they come to: a whole spec and the spans to try.
 type ask struct {
@@ -21,6 +25,8 @@ type ask struct {
 	spans []measure.Length // none: about the spec's own
 	own   bool             // somebody chose the spec's own span, so it is marked
 	buys  bool             // what to buy is asked for
+	made  *layout.Plan     // the longest tunnel that the shed gives
+	have  []shedful
 }
 
 // Without a spec the sizes are of a tunnel of our own: a few arches with a ridge, legs wrapped with generic strings, nothing that holds it lengthwise.
@@ -39,6 +45,7 @@ var wishKeys = []struct{ key, option, example string }{
 	{"arch.stake", "--stake", `--stake "3/8 in, 48 in, 20 in"`},
 	{"tunnel.arches", "--arches", `--arches 8`},
 	{"tunnel.spacing", "--spacing", `--spacing "4 ft 6 in"`},
+	{"stock.own", "--have", `--have "40 x 10 ft, 24 x mini led 100 warm"`},
 }
 
 // badWish reports what is wrong with the option that stands for a key.
@@ -62,6 +69,14 @@ func (w sizeWish) read(operand string, s streams) (ask, error) {
 	if err != nil {
 		return ask{}, err
 	}
+	if w.have != "" {
+		return w.fromShed(base, operand, from, to)
+	}
+	return w.wanted(base, operand, from, to)
+}
+
+// wanted makes the options into a spec and spans over the base.
+func (w sizeWish) wanted(base *spec.Spec, operand string, from, to measure.Length) (ask, error) {
 	amendments, err := w.amend(base)
 	if err != nil {
 		return ask{}, err
@@ -181,6 +196,9 @@ func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 		for i, part := range parts {
 			set("arch.stake."+[...]string{"bar", "length", "depth"}[i], strings.TrimSpace(part))
 		}
+	}
+	if w.own != nil {
+		set("stock.own", w.own)
 	}
 	if len(list) > 0 {
 		set("arch.except", nil)

@@ -13,6 +13,9 @@ import (
 // table prints the sizes for reading, then what the words in it mean and what they come to.
 func (c choice) table(w io.Writer) error {
 	u := c.spec.Units
+	if c.made != nil {
+		fmt.Fprintf(w, "%s\n\n", haveWords(c.have, c.made))
+	}
 	fmt.Fprintf(w, "%s\n\n", c.about())
 	unit, force := u.Unit(), u.ForceUnit()
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)

@@ -16,7 +16,7 @@ import (
 // starterVerb writes a spec to begin from: a commented one, or one made from answers; or a blank form to measure a yard with before there is any.
 func starterVerb(args []string, s streams) error {
 	f := flags("starter", s)
-	ask := f.Bool("ask", false, "ask a dozen questions and make the spec from the answers")
+	ask := f.Bool("ask", false, "ask question by question and make the spec from the answers")
 	form := f.String("form", "", "write a blank site visit form to `FILE`, two pages to measure a yard with (- for standard output; never overwrites)")
 	units := f.String("units", "", "`SYSTEM` of form or questions: imperial (default) or metric")
 	quiet := f.BoolP("quiet", "q", false, "say nothing of what was written")

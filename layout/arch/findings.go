@@ -3,6 +3,7 @@ package arch
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"hoopwright/layout/bend"
@@ -12,7 +13,7 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// The findings of an arch, all on sheet "arch" save the stakes', which are on "stake":
+// The findings of an arch:
 //
 //	no-arch                 must fix   no arch has these figures; the nearest one is drawn
 //	falls-over              must fix   it does not bear its own weight, as raised or at season's end
@@ -69,8 +70,8 @@ type judge struct {
 }
 
 // add puts a finding on the list; key is a full path.
-func (j *judge) add(level finding.Level, code, sheet, key, format string, args ...any) {
-	f := finding.Finding{Level: level, Code: code, Sheet: sheet, Key: key, Text: j.who() + ": " + fmt.Sprintf(format, args...)}
+func (j *judge) add(level finding.Level, code, key, format string, args ...any) {
+	f := finding.Finding{Level: level, Code: code, Key: key, Text: j.who() + ": " + fmt.Sprintf(format, args...)}
 	if j.in.Position != nil {
 		f.Pos = j.in.Position(key)
 	}
@@ -90,16 +91,23 @@ func (j *judge) refuse(fig figures) {
 	k, u, asked := j.kind, j.units, j.in.Spec
 	key, _ := j.in.path([...]string{spec.Height: "span", spec.Span: "height", spec.Sticks: "height"}[asked.Missing])
 	near := fmt.Sprintf("The nearest that stands is %s high over a span of %s, with %s.", u.Tape(k.Crown), u.Tape(k.Span), j.sticks())
+	sum := measure.Length(0)
+	for _, l := range slices.Concat(asked.Left, asked.Right) {
+		sum += l
+	}
+	if asked.Missing == spec.Height && sum <= asked.Span {
+		near = "Together they are no longer than the span. " + near
+	}
 	if fig.drawn {
 		near = "None near them stands either; the half circle drawn is only a sketch."
 	}
 	switch asked.Missing {
 	case spec.Height:
-		j.add(finding.MustFix, codeNoArch, "arch", key, "%s do not make an arch over a span of %s. %s", j.sticks(), u.Tape(asked.Span), near)
+		j.add(finding.MustFix, codeNoArch, key, "%s do not make an arch over a span of %s. %s", j.sticks(), u.Tape(asked.Span), near)
 	case spec.Span:
-		j.add(finding.MustFix, codeNoArch, "arch", key, "%s do not make an arch %s high at any span. %s", j.sticks(), u.Tape(asked.Height), near)
+		j.add(finding.MustFix, codeNoArch, key, "%s do not make an arch %s high at any span. %s", j.sticks(), u.Tape(asked.Height), near)
 	case spec.Sticks:
-		j.add(finding.MustFix, codeNoArch, "arch", key, "no sticks make an arch %s high over a span of %s. %s", u.Tape(asked.Height), u.Tape(asked.Span), near)
+		j.add(finding.MustFix, codeNoArch, key, "no sticks make an arch %s high over a span of %s. %s", u.Tape(asked.Height), u.Tape(asked.Span), near)
 	}
 }
 
@@ -122,20 +130,20 @@ func (j *judge) falls() {
 		if sticks, span, ok := j.standsAs(); ok {
 			remedy += fmt.Sprintf("; of the same proportions it stands with %s over %s", sticks, j.units.Room(span))
 		}
-		j.add(finding.MustFix, codeFalls, "arch", spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
+		j.add(finding.MustFix, codeFalls, spanKey, "%s it bears only %.2f times its own weight and lights before it falls %s. To stand, %s.", when, k.LoadFactor, j.way(), remedy)
 	case k.Along < WantedFactor && !j.in.Guyed && !(j.in.Joined && j.in.Spacing > 0): // of joined arches the tunnel's own findings tell
 		hold := "guy it from both legs, both ways,"
 		if j.in.Spacing > 0 {
 			hold = joinThem
 		}
-		j.add(finding.LookAt, codeAlong, "arch", "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, say.Capital(hold), WantedFactor)
+		j.add(finding.LookAt, codeAlong, "guys", "at season's end it bears %.1f times its own weight and lights before it leans over along the tunnel. %s to get at least %d.", k.Along, say.Capital(hold), WantedFactor)
 	}
 	if k.LoadFactor >= 1 && k.Sideways < WantedFactor {
-		j.add(finding.LookAt, codeSideways, "arch", spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, WantedFactor)
+		j.add(finding.LookAt, codeSideways, spanKey, "at season's end it bears %.1f times its own weight and lights before it falls sideways. Thicker pipe, shorter sticks or lighter lights bring it to %d.", k.Sideways, WantedFactor)
 	}
 	if j.spec.Joints == spec.Dry && !j.spec.OneStick && k.Thrust < -PullTells {
 		key, _ := j.in.path("joints")
-		j.add(finding.LookAt, codePulls, "arch", key, "the arch is so flat that the crown joint is pulled apart with %s. Pin or glue the crown joint, or bring the feet closer than %s.", j.units.Force(-k.Thrust), j.units.Tape(k.Span))
+		j.add(finding.LookAt, codePulls, key, "the arch is so flat that the crown joint is pulled apart with %s. Pin or glue the crown joint, or bring the feet closer than %s.", j.units.Force(-k.Thrust), j.units.Tape(k.Span))
 	}
 }
 
@@ -174,7 +182,7 @@ func (j *judge) bends() {
 		remedy = "Take thinner pipe, or change span or sticks so that it bends less."
 	}
 	key, _ := j.in.path("span", "height", "sticks")
-	j.add(level, codeTight, "arch", key, "%s from the left foot the pipe bends to a radius of %s, %.0f times its outside diameter: %.1f %% strain, or %s of the pipe's strength by its short-term stiffness. %s",
+	j.add(level, codeTight, key, "%s from the left foot the pipe bends to a radius of %s, %.0f times its outside diameter: %.1f %% strain, or %s of the pipe's strength by its short-term stiffness. %s",
 		j.units.Tape(k.BendAt), j.units.Inches(k.BendRadius), float64(k.BendRadius/pipe.OD), 100*k.Strain, measure.Percent(measure.Share(math.Round(share*100)/100)), remedy)
 }
 
@@ -201,6 +209,6 @@ func (j *judge) opens() {
 	if o.head < h {
 		short = append(short, fmt.Sprintf("over that width it hangs as low as %s", u.Tape(max(o.head, 0))))
 	}
-	j.add(level, codeBlocked, "arch", key, "the opening of %s by %s does not clear pipe, wraps and drops: %s. Make the opening that much smaller, or the arch wider or taller.",
+	j.add(level, codeBlocked, key, "the opening of %s by %s does not clear pipe, wraps and drops: %s. Make the opening that much smaller, or the arch wider or taller.",
 		u.Room(w), u.Room(h), strings.Join(short, " and "))
 }

@@ -33,7 +33,7 @@ func (j *judge) bar() {
 	u, bar, pipe := j.units, j.spec.Stake.Bar, j.spec.Pipe
 	key, _ := j.in.path("stake.bar")
 	if bar.OverRibs > pipe.ID() {
-		j.add(j.must("stake.bar"), codeThick, "stake", key, "the %s bar measures %s over its ribs and does not enter %s, %s inside. Take a thinner bar.",
+		j.add(j.must("stake.bar"), codeThick, key, "the %s bar measures %s over its ribs and does not enter %s, %s inside. Take a thinner bar.",
 			bar.Name, u.Size(bar.OverRibs), pipe.Name, u.Size(pipe.ID()))
 	}
 	first := j.spec.Left[0]
@@ -42,11 +42,11 @@ func (j *judge) bar() {
 	}
 	if show := j.spec.Stake.Showing(); show > first {
 		key, _ := j.in.path("stake.length", "stake.depth")
-		j.add(j.must("stake.length", "stake.depth"), codeSleeve, "stake", key, "the bar shows %s, more than the %s of the lowest stick, and meets its joint. Drive it deeper, or take a shorter bar or a longer stick.",
+		j.add(j.must("stake.length", "stake.depth"), codeSleeve, key, "the bar shows %s, more than the %s of the lowest stick, and meets its joint. Drive it deeper, or take a shorter bar or a longer stick.",
 			u.Inches(show), u.Cut(first))
 	}
 	if yields := anchor.Yields(bar.Diameter, bar.Yield); j.kind.FootMoment > yields {
-		j.add(j.must("stake.bar"), codeYields, "stake", key, "in still air the foot asks %s of the bar, which takes a lasting bend at %s. Take a thicker bar, or let the legs stand nearer to plumb.",
+		j.add(j.must("stake.bar"), codeYields, key, "in still air the foot asks %s of the bar, which takes a lasting bend at %s. Take a thicker bar, or let the legs stand nearer to plumb.",
 			moment(j.kind.FootMoment, u), moment(yields, u))
 	}
 }
@@ -70,7 +70,7 @@ func (j *judge) stake() {
 		remedy = "No depth of this bar does. Take a thicker bar, or bring the feet nearer to where the legs stand plumb."
 	}
 	key, _ := j.in.path("stake.depth")
-	j.add(finding.LookAt, codeShallow, "stake", key, "%s deep, a stake does not hold even still air (%s and %s at the ground): soil that is %s. %s",
+	j.add(finding.LookAt, codeShallow, key, "%s deep, a stake does not hold even still air (%s and %s at the ground): soil that is %s. %s",
 		u.Inches(stake.Depth), u.Force(measure.Force(math.Abs(float64(j.kind.Thrust)))), moment(j.kind.FootMoment, u), strings.Join(short, ", "), remedy)
 }
 

@@ -81,10 +81,11 @@ type String struct {
 	Wire       measure.Length // diameter of the bundle
 	Gauge      measure.Area   // of each conductor
 	Colour     string
-	Drop       measure.Length // how far a drop hangs; zero where it is not a drop string
-	BackSocket bool           // its plug has a socket in its back, as its label says
-	MostChain  int            // most strings end to end; zero: as the label says, none known
-	MostWatts  measure.Power  // most watts through the first plug
+	Drop       measure.Length  // how far a drop hangs; zero where it is not a drop string
+	BackSocket bool            // its plug has a socket in its back, as its label says
+	MostChain  int             // most strings end to end; zero: as the label says, none known
+	MostWatts  measure.Power   // most watts through the first plug
+	Fuse       measure.Current // in its plug, for all that hangs from it; zero where there is none or none is known
 	Source     string
 }
 

@@ -10,8 +10,8 @@ import (
 const (
 	necSource = "resistance NEC chapter 9 table 8, stranded copper at 75 °C; amps the least of NEC table 400.5(A)(1), the 15 A plug and " +
 		"typical labels (from memory): check the label"
-	iecSource = "resistance IEC 60228 class 5 at 20 °C; amps the lesser of BS 7671 table 4F3A (from memory) and a 16 A plug, " +
-		"13 A where the plug is fused: check the label"
+	iecSource = "resistance IEC 60228 class 5 at 20 °C; amps the lesser of BS 7671 table 4F3A (from memory) and a plug: 16 A, " +
+		"13 A behind the fuse of a BS 1363 plug, which is taken for all: check the label"
 )
 
 // Cords returns the cords, thinnest first within their world. The lengths are what stores commonly keep: common practice, no source.
@@ -24,8 +24,8 @@ func Cords() []Cord {
 		nec("14 AWG", 14, 3.14, 15, feet),
 		nec("12 AWG", 12, 1.98, 15, feet),
 		{Name: "1.0 mm2", Area: 1.0, Ohms: 19.5, Amps: 10, Lengths: metres, Volts: 230, Source: iecSource},
-		{Name: "1.5 mm2", Area: 1.5, Ohms: 13.3, Amps: 16, Lengths: metres, Volts: 230, Source: iecSource},
-		{Name: "2.5 mm2", Area: 2.5, Ohms: 7.98, Amps: 16, Lengths: metres, Volts: 230, Source: iecSource},
+		{Name: "1.5 mm2", Area: 1.5, Ohms: 13.3, Amps: 13, Lengths: metres, Volts: 230, Source: iecSource},
+		{Name: "2.5 mm2", Area: 2.5, Ohms: 7.98, Amps: 13, Lengths: metres, Volts: 230, Source: iecSource},
 	}
 }
 
@@ -48,6 +48,21 @@ func lengths(unit measure.Length, counts ...int) []measure.Length {
 		list[i] = measure.Length(n) * unit
 	}
 	return list
+}
+
+// TimerSize returns the least size in which timers for outdoors are sold that carries so many amps, the largest where none does. The sizes: common
+// practice, no source.
+func TimerSize(amps measure.Current, volts measure.Voltage) measure.Current {
+	sizes := []measure.Current{8, 10, 13, 15}
+	if volts >= 200 {
+		sizes = []measure.Current{10, 13, 16}
+	}
+	for _, size := range sizes {
+		if amps <= size {
+			return size
+		}
+	}
+	return sizes[len(sizes)-1]
 }
 
 // FindCord returns the cord of that conductor size: 14 AWG, 1.5 mm2, cord 14 AWG.

@@ -18,11 +18,15 @@ const (
 	usualMass = 0.015 * measure.PoundPerFoot
 )
 
-// Most watts through a string's own plug, where its label does not say: 210 W behind a 3 A fuse at 120 V, 400 W at 230 V.
+// Most watts through a string's own plug, where its label does not say: 210 W at 120 V, 400 W at 230 V.
 const (
 	mostWatts120 measure.Power = 210
 	mostWatts230 measure.Power = 400
 )
+
+// PlugFuse is in the plug of a 120 V string (UL 588): 3 A as published, 5 A in some of large lamps, so read the plug. At 230 V only the plugs of BS 1363
+// have a fuse, of 3 or 13 A.
+const PlugFuse measure.Current = 3
 
 // colour is the last word of a string's name and what it stands for.
 type colour struct{ word, means string }
@@ -60,7 +64,7 @@ func mini(c colour, bulbs int, spacing measure.Length, watts measure.Power, chai
 		Length: (15 + measure.Length(bulbs-1)*spacing) * inch, Lead: 12 * inch, Tail: 3 * inch,
 		Bulbs: bulbs, Watts: watts, Amps: measure.Current(watts / 120), Volts: 120,
 		Mass: usualMass, Wire: usualWire, Gauge: measure.AWG(22),
-		Colour: c.means, MostChain: chain, MostWatts: mostWatts120,
+		Colour: c.means, MostChain: chain, MostWatts: mostWatts120, Fuse: PlugFuse,
 		Source: miniSource,
 	}
 }
@@ -72,7 +76,7 @@ func incandescent() String {
 		Length: 262.5 * inch, Lead: 12 * inch, Tail: 3 * inch,
 		Bulbs: 100, Watts: 40, Amps: 0.34, Lamp: Incandescent, Volts: 120,
 		Mass: 0.02 * measure.PoundPerFoot, Wire: 0.2 * inch, Gauge: measure.AWG(22),
-		Colour: warm.means, MostChain: 3, MostWatts: mostWatts120,
+		Colour: warm.means, MostChain: 3, MostWatts: mostWatts120, Fuse: PlugFuse,
 		Source: incandSource,
 	}
 }
@@ -84,7 +88,7 @@ func screwIn(c colour, lamp string, weight measure.LineMass, watts measure.Power
 		Length: 25 * measure.Foot, Lead: 6 * inch, Tail: 6 * inch,
 		Bulbs: 25, Watts: watts, Amps: measure.Current(watts / 120), Volts: 120,
 		Mass: weight * measure.PoundPerFoot, Wire: 0.2 * inch, Gauge: measure.AWG(20),
-		Colour: c.means, MostChain: 20, MostWatts: mostWatts120,
+		Colour: c.means, MostChain: 20, MostWatts: mostWatts120, Fuse: PlugFuse,
 		Source: typical + "; lamps 12 in apart; common practice, no source",
 	}
 }
@@ -96,7 +100,7 @@ func drop(c colour) String {
 		Length: 7 * measure.Foot, Lead: 12 * inch, Tail: 3 * inch,
 		Bulbs: 100, Watts: 4.8, Amps: 4.8 / 120, Volts: 120,
 		Mass: 0.12 * measure.PoundPerFoot, Wire: usualWire, Gauge: measure.AWG(22),
-		Colour: c.means, Drop: 12 * inch, MostChain: 20, MostWatts: mostWatts120,
+		Colour: c.means, Drop: 12 * inch, MostChain: 20, MostWatts: mostWatts120, Fuse: PlugFuse,
 		Source: miniSource,
 	}
 }

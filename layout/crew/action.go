@@ -21,15 +21,17 @@ const (
 	PaintGuys                      // guy stakes' dots
 	CheckDots                      // every check of the dots
 	ChooseMarks                    // marks for next year, with their tapes
+	AskOwner                       // what lies buried, where nobody knows
 	MarkPrivate                    // a private line, by its owner
-	FlagDots                       // beside each dot that waits
 	CallLocator
+	FlagDots   // beside each dot that waits, once every line is marked
 	ReadTicket // with it in hand, at every painted or flagged line
 	LookUp     // for lines overhead
 	CheckAgain // widths and diagonals of dots that have waited
 	TapeDepths // round every stake
 	PullTest
 	DriveStakes
+	SetBases // bars on their boards, and every weight
 	MeasureWidths
 
 	CutLegs
@@ -46,6 +48,8 @@ const (
 	WindPipe
 	WindInPlace // the trial ridge piece, from the ladder
 
+	TrialArch // one wrapped arch, guyed and measured, before the rest is cut
+
 	CheckDay // gusts, cold, people, names
 	WatchLine
 	JoinCrown
@@ -54,6 +58,7 @@ const (
 	WalkRight   // foot
 	HoldArch    // by one person, where nothing else does
 	StretchGuys
+	FixBraces // from the arch's legs to their pegs
 	MeasureArch
 	RaiseSame // an arch as the first one
 	SpringRidge
@@ -160,9 +165,10 @@ const (
 	PullMoves
 	Plumb
 	Leaning // stakes
-	GuyLean
+	GuyLean // of stakes that are pulled one way alone
+	Weighs  // on each foot, or at each guy's or brace's end
 	Capped
-	Ribbons // one on L, two on R, three on G
+	Ribbons // one on L, two on R, three on the others
 	FootWidth
 
 	CutLength
@@ -171,6 +177,7 @@ const (
 	NoGap // at a socket's stop
 	TapeMark
 	GuyMark // tape of the guy's mark from the foot, left then right
+	BraceMark
 
 	AllLit
 	Tagged
@@ -209,6 +216,7 @@ const (
 	OpeningWide
 
 	TestTrips
+	BreakerReads
 	NoneAcross // no cord across the way uncovered
 	JointsHigh
 	AsDrawn // cords and three-ways as drawn
@@ -280,6 +288,7 @@ const (
 	LiftOff   // wipe the stake, never hammer
 	WalkBack  // a crack or a white line: take a spare
 	EvenGuys
+	WeighMore    // another bag
 	LookAtFaults // the fault list of the arch profile
 	OtherPieces  // cut every other ridge piece by the difference
 	HomeOrTrim

@@ -1,7 +1,9 @@
 package crew
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 	"time"
 
 	"hoopwright/layout/finding"
@@ -71,9 +73,31 @@ func LikelyNEC(s *spec.Spec) bool {
 	return s.Units == measure.Imperial
 }
 
+// Past tells of the days of building and after that are over on the day of issue.
+func Past(d spec.Dates, issued time.Time) []finding.Finding {
+	last := finding.Finding{Level: finding.Note, Code: "days-past"}
+	for _, x := range []struct {
+		key, what string
+		day       time.Time
+	}{{"dates.build", "the build", d.Build}, {"dates.down", "the take-down", d.Down}} {
+		if !x.day.IsZero() && x.day.Before(issued) {
+			last.Key = x.key
+			last.Text = fmt.Sprintf("Printed on %s, and %s was on %s. For another season write its days.", date(issued), x.what, date(x.day))
+		}
+	}
+	if last.Key == "" {
+		return nil
+	}
+	return []finding.Finding{last}
+}
+
 func calendarFindings(s *spec.Spec) []finding.Finding {
 	var list []finding.Finding
 	d := s.Dates
+	if first := cmp.Or(d.Build, d.Open, d.Mark); !first.IsZero() && s.Season != "" && !strings.Contains(s.Season, first.Format("2006")) && !strings.Contains(s.Season, first.Format("06")) {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "season-elsewhere", Key: "season", Cure: []finding.Change{{Key: "season", Value: first.Format("2006")}},
+			Text: fmt.Sprintf("The season is %s, and the days are those of %s. Mend the one that is wrong.", s.Season, first.Format("2006"))})
+	}
 	if !d.Mark.IsZero() && !d.Build.IsZero() {
 		if last := callBy(d.Build); d.Mark.After(last) {
 			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},

@@ -44,6 +44,22 @@ func TestCalendar(t *testing.T) {
 	if f := calendarFindings(s); len(f) > 0 {
 		t.Errorf("findings on a good calendar: %+v", f)
 	}
+	for issued, want := range map[time.Time]string{day(2026, 11, 21): "", day(2026, 11, 22): "dates.build", day(2027, 1, 9): "dates.build", day(2027, 1, 10): "dates.down"} {
+		got := ""
+		for _, f := range Past(s.Dates, issued) {
+			got += f.Key
+		}
+		if got != want {
+			t.Errorf("issued on %s: %q is past, want %q", date(issued), got, want)
+		}
+	}
+	for season, want := range map[string]bool{"2026": false, "2026/27": false, "2026-2027": false, "2025": true, "2027": true, "": false} {
+		s.Season = season
+		if f := calendarFindings(s); (len(f) == 1 && f[0].Code == "season-elsewhere") != want || len(f) > 1 {
+			t.Errorf("season %s, built in November 2026: %+v", season, f)
+		}
+	}
+	s.Season = ""
 	s.Dates.Mark, s.Dates.Down = day(2026, 11, 18), day(2027, 2, 20)
 	f := calendarFindings(s)
 	if len(f) != 2 || f[0].Code != "mark-too-late" || f[1].Code != "lights-too-long" || !strings.Contains(f[0].Text, "17 Nov 2026") || !strings.Contains(f[1].Text, "91 days") {

@@ -2,6 +2,7 @@ package crew
 
 import (
 	"fmt"
+	"math"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
@@ -24,9 +25,10 @@ type Input struct {
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
 	Wiring
-	Inside measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
-	Down   measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
-	Asks   float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
+	Inside                measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Down                  measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
+	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
+	Asks                  float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out
 }
 
 // Wiring counts what is laid and plugged.
@@ -36,9 +38,15 @@ type Wiring struct {
 	Joints int // plugs put together: one cover each
 	Open   int // sockets that nothing is plugged into: one cover each
 	Over   int // cords on the ground over a way: one cord cover each
-	Timers int // that outlets in use do not have yet
 	Boxes  int // places where three or more plugs meet low down
 	Bare   int // outlets without ground-fault protection: a portable one each
+	Timers []Timer
+}
+
+// Timer is one to be put into an outlet, of so many amps or more.
+type Timer struct {
+	Outlet string
+	Amps   measure.Current
 }
 
 // RidgePiece is the pipe of one bay.
@@ -67,30 +75,67 @@ func Day(in Input) Plan {
 // dayFindings tells of too few hands, and of a building that takes days.
 func dayFindings(in Input, s Schedule) []finding.Finding {
 	var list []finding.Finding
-	if s.Hands < practice.Raisers {
+	if grown := s.Hands - s.Young; s.Young > 0 && grown < practice.Raisers {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.young", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1 + s.Young)}},
+			Text: fmt.Sprintf("Raising an arch takes %d people of %d or older. There are %d with the organiser; find %s for the build day.", practice.Raisers, practice.Least, grown, say.Count(practice.Raisers-grown, "more grown helper"))})
+	} else if s.Hands < practice.Raisers {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1)}},
 			Text: fmt.Sprintf("Raising an arch takes %d people: one at each foot, one at the crown, one on the ladder, one who holds arch 1. There are %d with the organiser; find %s for the build day.", practice.Raisers, s.Hands, say.Count(practice.Raisers-s.Hands, "more helper"))})
 	}
-	if days := len(s.Built()); days > 1 {
-		text := fmt.Sprintf("With %d people the building takes %d days", s.Hands, days)
-		if s.Built()[0].Light != nil {
-			text += " of daylight"
-		}
-		var cure []finding.Change
-		var ways []string
-		if s.Fit.Helpers > 0 {
-			if days == 2 { // fewer days are still too long
-				cure = []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(s.Fit.Helpers)}}
-			}
-			ways = append(ways, say.Count(s.Fit.Helpers+1-s.Hands, "more helper"))
-		}
-		if s.Fit.Beforehand > 0 {
-			ways = append(ways, fmt.Sprintf("%.0f hours of all hands at cutting, trying and wrapping on days before", max(1, s.Fit.Beforehand/60)))
-		}
-		if len(ways) > 0 {
-			text += "; " + say.Or(ways) + " saves a day"
-		}
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers", Cure: cure, Text: text + ". Leave no arch standing without guys overnight."})
+	if f, ok := tooLong(in, s); ok {
+		list = append(list, f)
 	}
 	return list
+}
+
+// tooLong tells of a building that takes days where nobody has named them, and of work that the days named leave undone.
+func tooLong(in Input, s Schedule) (finding.Finding, bool) {
+	f := finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers"}
+	switch days := len(s.Built()); {
+	case len(s.Left) > 0:
+		undone := 0.0
+		for _, i := range s.Left {
+			undone += s.Jobs[i].work()
+			for _, st := range s.Jobs[i].Stints {
+				undone -= float64(int(st.End-st.Begin) * len(st.Hands))
+			}
+		}
+		f.Level, f.Code, f.Key = finding.MustFix, "days-too-short", "crew.days"
+		f.Text = fmt.Sprintf("With %d people the days of crew.days leave %.0f hours of one person's work undone, and nothing is done outdoors in the dark but the light-up", s.Hands, math.Ceil(undone/60))
+	case days > 1 && in.calendar().open:
+		f.Text = fmt.Sprintf("With %d people the building takes %d days", s.Hands, days)
+		if s.Built()[0].Light != nil {
+			f.Text += " of daylight"
+		}
+	default:
+		return f, false
+	}
+	var ways []string
+	if s.Fit.Helpers > 0 {
+		ways = append(ways, say.Count(s.Fit.Helpers+1-s.Hands, "more helper"))
+	}
+	if s.Fit.Start > 0 {
+		ways = append(ways, "a start at "+clockOf(s.Fit.Start))
+	}
+	if s.Fit.Evenings > 0 {
+		ways = append(ways, say.Count(s.Fit.Evenings, "evening")+" before at cutting and wrapping")
+	}
+	if s.Fit.MoreDays > 0 {
+		ways = append(ways, say.Count(s.Fit.MoreDays, "more day"))
+	}
+	switch {
+	case len(ways) > 0 && f.Code == "long-day":
+		f.Text += "; " + say.Or(ways) + " would have it done in one"
+	case len(ways) > 0:
+		f.Text += "; " + say.Or(ways) + " would do"
+	}
+	f.Text += ". Leave no arch standing untied overnight."
+	for i, c := range s.Fit.Cures {
+		if i == 0 {
+			f.Cure = []finding.Change{c}
+			continue
+		}
+		f.Else = append(f.Else, []finding.Change{c})
+	}
+	return f, true
 }

@@ -61,7 +61,14 @@ const (
 
 	GuyLine
 	Tighteners
-	GuyClamps // below each guy's knot
+	GuyClamps  // below each guy's knot
+	SoleBoards // under rows of feet where nothing is driven
+	BarSockets // that hold a bar upright on its board
+	SandBags
+	Braces // sticks of pipe, from the cut plan
+	BraceClamps
+	Webbing    // crossed braces
+	BarrierNet // from guy stakes at the way in to their legs
 	Bucket
 	Stepladder
 	CrownLine // along the crowns, where sockets are dry
@@ -111,7 +118,7 @@ const (
 func (t Thing) Source() Source {
 	switch t {
 	case WhitePaint, Flags, Lath, Stakes, Caps, SpareStake, SpareCap, Ribbon, Sticks, SpareStick, LegCouplings, CrownTees, CrownCrosses, CrownCouplings,
-		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, CrownLine, Screws, Cement, Cords, ThreeWays,
+		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, Braces, BraceClamps, Webbing, SoleBoards, BarSockets, SandBags, CrownLine, Screws, Cement, Cords, ThreeWays,
 		PlugCovers, SocketCovers, CordCovers, Timers, PortableGFCIs, PlugBoxes, Lanterns:
 		return Bought
 	}

@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"hoopwright/layout/ground"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -46,15 +47,14 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 		Uses: []Need{many(Sticks, cuts), long(Saw, 1, b.Spec.Stock.Kerf), one(Clamp), many(Trestles, 2), one(Scraper), long(LongTape, 1, practice.Tapes(b.units)[0]), one(Marker), one(Tarp), many(EyeProtection, 2)}})
 }
 
-// markLegs has tape marks put on the legs while they lie straight, and the mark where a guy is tied: it is out of reach once the arch stands.
+// markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.
 func (b *tasker) markLegs(who Who) {
 	n := who.People / 2
 	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.stand)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(ColouredTape, n), many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.stand {
-		if len(b.guysOf(a.Number)) > 0 {
-			t.Want = append(t.Want, b.guyMarks(a)...)
-		}
+		t.Want = append(t.Want, b.guyMarks(a)...)
+		t.Want = append(t.Want, b.marks(BraceMark, a, b.pegsOf(a.Number))...)
 	}
 	b.add(b.markingLegs(), t)
 }
@@ -62,20 +62,22 @@ func (b *tasker) markLegs(who Who) {
 // markingLegs is the work of it.
 func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.stand)) }
 
-// guyMarks are the tapes at which an arch's guys are tied: one figure where both legs print alike, else left, then right.
-func (b *tasker) guyMarks(a arch.Arch) (list []Figure) {
+// guyMarks are the tapes at which an arch's guys are tied.
+func (b *tasker) guyMarks(a arch.Arch) []Figure { return b.marks(GuyMark, a, b.guysOf(a.Number)) }
+
+// marks are the tapes at which what holds an arch to those stakes is fixed: one figure where both legs print alike, else left, then right; none without stakes.
+func (b *tasker) marks(what Wanted, a arch.Arch, to []ground.Stake) []Figure {
+	if len(to) == 0 {
+		return nil
+	}
+	left, right := lights.Knot(b.units, a.Kind, spec.Left, to[0].Tied), lights.Knot(b.units, a.Kind, spec.Right, to[0].Tied)
 	fig := func(l measure.Length, walls ...spec.Side) Figure {
-		return Figure{What: GuyMark, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
+		return Figure{What: what, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
 	}
-	for _, height := range b.Spec.Tied(a.Number) {
-		left, right := lights.Knot(b.units, a.Kind, spec.Left, height), lights.Knot(b.units, a.Kind, spec.Right, height)
-		if left == right {
-			list = append(list, fig(left, spec.Left, spec.Right))
-			continue
-		}
-		list = append(list, fig(left, spec.Left), fig(right, spec.Right))
+	if left == right {
+		return []Figure{fig(left, spec.Left, spec.Right)}
 	}
-	return list
+	return []Figure{fig(left, spec.Left), fig(right, spec.Right)}
 }
 
 // cutRidge has the other ridge pieces cut by what bay 1 has taught, those alike in one figure.

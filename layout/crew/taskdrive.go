@@ -18,6 +18,30 @@ func (b *tasker) driving() {
 	if len(legs) == 0 {
 		return
 	}
+	based := func(s ground.Stake) bool { return s.Base }
+	bases := slices.DeleteFunc(slices.Clone(b.Ground.Stakes), func(s ground.Stake) bool { return !s.Base })
+	left, right, guys = slices.DeleteFunc(left, based), slices.DeleteFunc(right, based), slices.DeleteFunc(guys, based)
+	driven := len(left)+len(right) > 0
+	if driven {
+		b.readTicket()
+	}
+	if !b.Spec.Site.NotKnown(spec.OverheadLines) { // else it was looked for before
+		b.lookUp(false)
+	}
+	b.checkAgain()
+	if driven {
+		b.depths()
+		b.pull(slices.Concat(left, right)[0])
+		b.drive(left, right, guys)
+	}
+	if len(bases) > 0 {
+		b.bases(bases)
+	}
+	b.widths()
+}
+
+// readTicket has the locating ticket read before anything is driven.
+func (b *tasker) readTicket() {
 	ticket := Task{Action: ReadTicket, Who: Who{People: 1, Grown: true}, Warning: BuriedKills, Hold: true, Uses: []Need{one(TicketPaper)}, IfOff: cures(LeaveBare, Ask),
 		Want: []Figure{state(TicketInDate), {What: ClearOfLine, Bound: AtLeast, Line: -1, Limit: practice.KeepBuried(b.units)}}}
 	for i, l := range b.Spec.Site.Buried {
@@ -26,7 +50,10 @@ func (b *tasker) driving() {
 		}
 	}
 	b.add(practice.MinutesTalk, ticket)
-	b.lookUp()
+}
+
+// checkAgain measures widths and long diagonals a second time, of dots that may have been walked over.
+func (b *tasker) checkAgain() {
 	var again []ground.Check
 	for _, c := range b.Ground.Checks(b.units) {
 		if c.Kind == ground.Width || c.Kind == ground.WholeDiagonal {
@@ -35,15 +62,31 @@ func (b *tasker) driving() {
 	}
 	b.add(practice.MinutesMeasure*float64(len(again)), Task{Action: CheckAgain, Who: Who{People: practice.Drivers}, Want: b.checked(again), IfOff: mends(again),
 		Uses: []Need{b.tape(1), one(Lath)}})
-	b.depths()
-	b.pull(legs[0])
-	b.drive(left, right, guys)
-	b.widths()
 }
 
-// lookUp looks for what hangs above, named or not.
-func (b *tasker) lookUp() {
-	t := Task{Action: LookUp, Warning: WireAbove, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
+// bases stands the bars of arches on weighted bases, and lays weights on those and at the ends of guys and braces.
+func (b *tasker) bases(list []ground.Stake) {
+	t := Task{Action: SetBases, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
+	legs, bags := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return s.Guy }), 0
+	guys := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Guy })
+	weigh := func(of []ground.Stake, each measure.Force) {
+		if len(of) == 0 {
+			return
+		}
+		n := practice.Bags(each, b.units)
+		t.Want = append(t.Want, Figure{What: Weighs, Bound: AtLeast, Stakes: of, Force: each, Count: n})
+		bags += n * len(of)
+	}
+	weigh(legs, b.FootWeight)
+	weigh(guys, b.TieWeight)
+	t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs}, Figure{What: Capped, Bound: Exactly, Count: len(legs)})
+	t.Uses = []Need{one(SoleBoards), many(BarSockets, len(legs)), many(SandBags, bags), many(Stakes, len(legs)), many(Caps, len(legs)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}
+	b.add(b.Spec.Crew.Rates.Stake*float64(len(list)), t)
+}
+
+// lookUp looks for what hangs above, named or not: all wait for it where nobody knows.
+func (b *tasker) lookUp(hold bool) {
+	t := Task{Action: LookUp, Hold: hold, Warning: WireAbove, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
 	for i, l := range b.Spec.Site.Overhead {
 		t.Want = append(t.Want, Figure{What: KeepOverhead, Bound: AtLeast, Line: i, Length: l.Keep})
 	}
@@ -57,6 +100,9 @@ func (b *tasker) lookUp() {
 func (b *tasker) depths() {
 	t := Task{Action: TapeDepths, Who: Who{People: practice.Drivers}, Uses: []Need{one(ShortTape), one(ColouredTape)}, IfOff: cures(Ask)}
 	for _, s := range b.Ground.Stakes {
+		if s.Base {
+			continue
+		}
 		k := slices.IndexFunc(t.Want, func(f Figure) bool {
 			return f.What == DepthTaped && f.Length == s.Depth && f.Stakes[0].Length == s.Length
 		})
@@ -97,7 +143,7 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	legs := slices.Concat(left, right)
 	n := len(legs) + len(guys)
 	work := b.Spec.Crew.Rates.Stake * float64(n)
-	drivers := max(practice.Drivers, min(b.pairs(work), b.hands/2/2*2)) // half of all: the bench has the rest
+	drivers := min(b.pairs(work), practice.Drivers*max(1, b.Spec.Crew.Tools.Sledges))
 	t := Task{Action: DriveStakes, Who: Who{People: drivers, Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
 		Uses: []Need{many(Hammer, drivers/2), many(Level, drivers/2), one(Ribbon), many(Caps, n), many(Gloves, drivers), many(EyeProtection, drivers), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
 	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {
@@ -105,35 +151,49 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	} else {
 		t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs})
 	}
-	if len(guys) > 0 {
-		t.Want = append(t.Want, Figure{What: GuyLean, Stakes: guys})
+	upright := func(s ground.Stake) bool { return s.Kind() == ground.OfBrace && !b.Spec.Braces.Line } // pipe pushes as well as pulls
+	if pulled := slices.DeleteFunc(slices.Clone(guys), upright); len(pulled) > 0 {
+		t.Want = append(t.Want, Figure{What: GuyLean, Stakes: pulled})
 	}
 	t.Want = append(t.Want, Figure{What: Capped, Bound: Exactly, Count: n}, state(Ribbons))
-	t.IfOff = b.wontGo(len(guys) > 0)
+	t.IfOff = b.wontGo()
 	t.Record = []Record{Moved}
 	b.add(work, t)
 }
 
 // wontGo is the ladder for a stake that will not go where it should. A rung is there where any stake may take it; a stake that it would bring into the keep distance of
 // a buried line may not: see MayMove.
-func (b *tasker) wontGo(guys bool) []Cure {
-	may := func(by measure.Length, guy bool) bool {
-		return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy == guy && MayMove(b.Spec, s, by) })
+func (b *tasker) wontGo() []Cure {
+	may := func(by measure.Length, kinds ...ground.Kind) bool {
+		return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return slices.Contains(kinds, s.Kind()) && MayMove(b.Spec, s, by) })
 	}
-	if off := practice.OffDot(b.units); !may(off, false) && !may(off, true) {
+	if off := practice.OffDot(b.units); !may(off, ground.OfLeg, ground.OfGuy, ground.OfBrace) {
 		return cures(DoNotMove)
 	}
 	list := []Cure{{Do: BesideHole, By: practice.OffDot(b.units)}}
-	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, false) {
+	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, ground.OfLeg) {
 		list = append(list, Cure{Do: MoveAcross, By: by, Then: drop})
 	}
-	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, false) {
+	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, ground.OfLeg) {
 		list = append(list, Cure{Do: MoveAlong, By: by})
 	}
-	if by := practice.GuyMoved(b.units); guys && may(by, true) {
+	if by := practice.GuyMoved(b.units); may(by, ground.OfGuy) {
 		list = append(list, Cure{Do: MoveGuy, By: by})
 	}
 	return append(list, Cure{Do: Ask})
+}
+
+// Moves reports whether a remedy moves stakes of a kind. A brace's stake stands between its own leg and the neighbour's: it leaves its dot no farther than any.
+func (r Remedy) Moves(k ground.Kind) bool {
+	switch r {
+	case BesideHole:
+		return true
+	case MoveAcross, MoveAlong:
+		return k == ground.OfLeg
+	case MoveGuy:
+		return k == ground.OfGuy
+	}
+	return false
 }
 
 // MayMove reports whether a stake keeps its distance from every buried line wherever it is moved so far.

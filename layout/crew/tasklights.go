@@ -21,9 +21,29 @@ func (b *tasker) wrapping() {
 		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: who, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), many(Marker, who.People/2)}})
 	b.flagRows()
-	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge }) {
-		b.wind(group)
+	b.windAll(b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge }))
+}
+
+// windAll winds groups of wraps by as many pairs as all of it is worth and as there are trestles for.
+func (b *tasker) windAll(groups [][]int) {
+	work := 0.0
+	for _, g := range groups {
+		work += b.winding(g)
 	}
+	people := max(2, min(b.pairs(work), b.Spec.Crew.Tools.Trestles/2*2))
+	for _, g := range groups {
+		if len(g) > 0 {
+			b.wind(g, people)
+		}
+	}
+}
+
+// winding is the work of a group of wraps alike.
+func (b *tasker) winding(group []int) float64 {
+	if len(group) == 0 {
+		return 0
+	}
+	return b.Spec.Crew.Rates.Wrap * float64(len(group)*max(1, len(b.Lights.Wraps[group[0]].Strings)))
 }
 
 // flagRows flags the rows' tapes on the legs while they lie straight.
@@ -64,15 +84,14 @@ func (b *tasker) wound(of func(lights.Part) bool) (groups [][]int) {
 	return groups
 }
 
-// wind winds wraps alike, on trestles. Both legs are in their crown before a wrap that runs from foot to foot, and a guyed leg keeps a bare band.
-func (b *tasker) wind(group []int) {
+// wind winds wraps alike, on trestles. Both legs are in their crown before a wrap that runs from foot to foot, and a leg that is guyed or braced keeps a bare band.
+func (b *tasker) wind(group []int, people int) {
 	w := b.Lights.Wraps[group[0]]
 	of := Scope{Wraps: group}
 	if w.On.Kind == lights.Arch {
 		b.joinCrowns(JoinForWrap, numbers(b.stand), Wrapping)
 	}
-	work := b.Spec.Crew.Rates.Wrap * float64(len(group)*max(1, len(w.Strings)))
-	who := Who{People: min(b.pairs(2*work), 2*len(group))} // half an hour for a pair: nothing waits longer for its end
+	who := Who{People: people}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
 		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
@@ -85,20 +104,17 @@ func (b *tasker) wind(group []int) {
 	if len(tied) > 0 {
 		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: tied, Length: practice.BareBand(b.units)})
 	}
-	b.add(work, t)
+	b.add(b.winding(group), t)
 }
 
 // windRidge winds the ridge pieces before they go up: on trestles, all but the trial piece, which stays up and is wound from the ladder.
 func (b *tasker) windRidge() {
+	groups := b.wound(func(p lights.Part) bool { return p.Kind == lights.Ridge })
 	trial := -1
-	for _, group := range b.wound(func(p lights.Part) bool { return p.Kind == lights.Ridge }) {
-		if trial < 0 {
-			trial, group = group[0], group[1:]
-		}
-		if len(group) > 0 {
-			b.wind(group)
-		}
+	if len(groups) > 0 {
+		trial, groups[0] = groups[0][0], groups[0][1:]
 	}
+	b.windAll(groups)
 	if trial >= 0 {
 		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true}, Warning: b.ladderWarning(),
 			Want: []Figure{{What: Wound, Count: 1}}, IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})

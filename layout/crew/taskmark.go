@@ -23,7 +23,9 @@ func (b *tasker) marking() {
 	for _, g := range b.painting(dots) {
 		b.paint(b.paints(g[0]), g, checks)
 	}
-	b.list[0].Warning = PaintOnly
+	if b.drives() {
+		b.list[0].Warning = PaintOnly
+	}
 	b.checkDots(checks)
 	if !marked {
 		b.add(practice.MinutesTwoTape*4, Task{Action: ChooseMarks, Who: Who{People: practice.Markers}, Record: []Record{MarkTapes}, Uses: []Need{b.tape(2), one(Pencil)}})
@@ -200,17 +202,27 @@ func (b *tasker) clear(line int) (list []Figure) {
 	return list
 }
 
-// calls has private lines marked, waiting dots flagged and the locating service rung.
+// calls has what nobody knows looked into, private lines marked, the locating service rung, and waiting dots flagged once all have marked: a flag's wire is
+// pushed into the ground.
 func (b *tasker) calls() {
+	if b.Spec.Site.NotKnown(spec.OverheadLines) {
+		b.lookUp(true)
+	}
+	if !b.drives() {
+		return // nothing goes into the ground, not even a flag
+	}
+	if b.Spec.Site.NotKnown(spec.BuriedLines) {
+		b.add(practice.MinutesTalk, Task{Action: AskOwner, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(OwnersAnswered)}, IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}})
+	}
 	for i := range b.Spec.Site.Buried {
 		t := Task{Action: MarkPrivate, Who: Who{People: 1}, Of: Scope{Buried: []int{i}}, Want: b.clear(i), IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}}
 		b.add(practice.MinutesTalk, t)
 	}
+	b.add(practice.MinutesTalk, Task{Action: CallLocator, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Ticket, FirstDay, LastDay}, Uses: []Need{one(Phone), one(Pencil)},
+		Want: []Figure{{What: NoticeGiven, Bound: AtLeast, Count: practice.NoticeDays}, state(OwnersAnswered)}, IfOff: cures(WaitOrCall)})
 	d := b.Spec.Dates
 	if d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*practice.FlagDays {
 		n := len(b.Ground.Stakes)
 		b.add(practice.MinutesLabel*float64(n)/2, Task{Action: FlagDots, Who: Who{People: 1}, Want: []Figure{{What: AsDrawn, Count: n}}, Uses: []Need{many(Flags, n)}})
 	}
-	b.add(practice.MinutesTalk, Task{Action: CallLocator, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Ticket, FirstDay, LastDay}, Uses: []Need{one(Phone), one(Pencil)},
-		Want: []Figure{{What: NoticeGiven, Bound: AtLeast, Count: practice.NoticeDays}, state(OwnersAnswered)}, IfOff: cures(WaitOrCall)})
 }

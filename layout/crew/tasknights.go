@@ -26,7 +26,7 @@ func (b *tasker) nights() {
 			IfOff: cures(Electrician), Uses: []Need{one(Lamp)}})
 	}
 	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Bound: AtMost, Length: practice.PullMoves(b.units)}},
-		IfOff: []Cure{{Do: DriveDeeper}, {Do: CloseTonight, From: practice.LooseStakes}}, Uses: []Need{one(Torch), one(SpareCap)}}
+		IfOff: []Cure{{Do: b.firmer()}, {Do: CloseTonight, From: practice.LooseStakes}}, Uses: []Need{one(Torch), one(SpareCap)}}
 	b.add(practice.MinutesTalk/2, stakes)
 	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), {What: CrownKept, Limit: practice.CrownFell(b.units)}},
 		IfOff: cures(CloseTonight)})
@@ -36,6 +36,14 @@ func (b *tasker) nights() {
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(Mend, CloseTonight),
 		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
+}
+
+// firmer is what is done to a foot that moves.
+func (b *tasker) firmer() Remedy {
+	if b.Spec.Arch.Foot != nil {
+		return WeighMore
+	}
+	return DriveDeeper
 }
 
 // takeDown is the reverse, with everything counted out.

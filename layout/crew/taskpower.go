@@ -5,13 +5,14 @@ import (
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 )
 
 // powering tests each outlet before any cord is laid, lays the cords, plugs in run by run and looks at everything by dark. Cords, three-ways and covers
 // are counted whole; which lies where stands on the circuit diagram.
 func (b *tasker) powering() {
 	outlets := b.outlets()
-	if len(outlets) == 0 {
+	if len(outlets) == 0 && (len(b.Chains) == 0 || !b.Spec.Site.NotKnown(spec.OutletsGFCI)) {
 		return
 	}
 	grown := Who{People: 2, Grown: true}
@@ -21,6 +22,16 @@ func (b *tasker) powering() {
 	}
 	for _, o := range outlets {
 		test.Want = append(test.Want, Figure{What: TestTrips, Outlet: o})
+	}
+	if b.Spec.Site.NotKnown(spec.BreakerAmps) {
+		for _, c := range b.Spec.Power.Circuits {
+			test.Want = append(test.Want, Figure{What: BreakerReads, Bound: AtLeast, Amps: c.Breaker})
+		}
+	}
+	if len(outlets) == 0 { // any that something is tried at
+		test.Want = append(test.Want, state(TestTrips))
+		b.add(practice.MinutesMeasure*2, test)
+		return
 	}
 	b.add(practice.MinutesMeasure*2*float64(len(outlets)), test)
 	high := Figure{What: JointsHigh, Bound: AtLeast, Length: practice.JointHigh(b.units)}
@@ -47,13 +58,15 @@ func (b *tasker) powering() {
 			continue
 		}
 		amps := o.Timer
-		if amps == 0 {
-			amps = b.Spec.Power.Timer.Amps
+		for _, t := range b.Timers {
+			if t.Outlet == o.Name {
+				amps = max(amps, t.Amps)
+			}
 		}
 		timers.Want = append(timers.Want, Figure{What: TimersRight, Outlet: o.Name, Amps: amps})
 	}
-	if b.Timers > 0 {
-		timers.Uses = []Need{many(Timers, b.Timers)}
+	if n := len(b.Timers); n > 0 {
+		timers.Uses = []Need{many(Timers, n)}
 	}
 	b.add(practice.MinutesLabel*5*float64(len(timers.Want)), timers)
 	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})

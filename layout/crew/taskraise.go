@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
@@ -28,6 +29,29 @@ func (b *tasker) raising() {
 		b.others(b.stand[2:])
 	}
 	b.finish()
+}
+
+// trial has one arch stood up, wrapped and guyed, on a day of its own before the rest is cut: what it measures there is what the rest is cut for.
+func (b *tasker) trial() {
+	asked := slices.ContainsFunc(b.Spec.Crew.Days, func(d spec.CrewDay) bool { return slices.Contains(d.Work, "trial") })
+	if !asked || len(b.stand) == 0 {
+		return
+	}
+	a := b.stand[0]
+	for _, o := range b.stand {
+		if len(b.guysOf(o.Number)) > 0 {
+			a = o
+			break
+		}
+	}
+	rates, guys, n := b.Spec.Crew.Rates, b.guysOf(a.Number), []int{a.Number}
+	work := practice.Carriers*practice.MinutesTalk + rates.Raise + rates.Guy*float64(len(guys)) + practice.MinutesMeasure*4 + practice.MinutesDown
+	if len(b.Lights.Wraps) > 0 {
+		work += rates.Wrap * 2
+	}
+	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
+		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: a.GiveOrTake(b.units)}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
+		Uses: b.climbs(one(StringLine), one(ShortTape), one(Hammer), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers))})
 }
 
 // checkDay is what has to hold before the first arch: gusts, cold, people.
@@ -112,16 +136,32 @@ func (b *tasker) tieGuys(a arch.Arch) {
 		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), one(Screwdriver), many(Tighteners, len(guys))}})
 }
 
-// stretch pulls an arch's guys to their stakes; false where it has none.
+// stretch pulls an arch's guys to their stakes and fixes its braces; false where it has none.
 func (b *tasker) stretch(a arch.Arch) bool {
-	guys := b.guysOf(a.Number)
-	if len(guys) == 0 {
-		return false
-	}
+	guys, pegs := b.guysOf(a.Number), b.pegsOf(a.Number)
 	who := Who{Roles: []Role{Foot1, Foot2, Guard}, Grown: true}
+	if len(pegs) > 0 {
+		b.add(b.Spec.Crew.Rates.Guy*float64(len(pegs))/2, Task{Action: FixBraces, Of: Scope{Arches: []int{a.Number}, Stakes: pegs}, Who: who,
+			Want: append([]Figure{{What: Plumb, Arches: []int{a.Number}}}, b.marks(BraceMark, a, pegs)...), IfOff: cures(Ask), Uses: b.bracing(len(pegs))})
+	}
+	if len(guys) == 0 {
+		return len(pegs) > 0
+	}
+	uses := []Need{many(Tighteners, len(guys)), one(Ribbon), one(Level)}
+	if a.Number == 1 && b.Spec.Tunnel.Arches > 1 {
+		uses = append(uses, long(BarrierNet, 2, b.Spec.Guys.Out))
+	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: StretchGuys, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: who, IfOff: cures(EvenGuys),
-		Want: []Figure{{What: Plumb, Arches: []int{a.Number}}, {What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: []Need{many(Tighteners, len(guys)), one(Ribbon), one(Level)}})
+		Want: []Figure{{What: Plumb, Arches: []int{a.Number}}, {What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: uses})
 	return true
+}
+
+// bracing is what so many braces take: a stick with a clamp at either end, or webbing.
+func (b *tasker) bracing(n int) []Need {
+	if b.Spec.Braces.Line {
+		return []Need{many(Webbing, n), one(Ribbon), one(Level)}
+	}
+	return []Need{many(Braces, n), many(BraceClamps, 2*n), one(Screwdriver), one(Ribbon), one(Level)}
 }
 
 // measure holds an arch against its figures, its own or those of arch 1 that it shares.
@@ -219,13 +259,12 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Want = append(t.Want, state(SocketsHome))
 		work += rates.Ridge * float64(len(rest))
 	}
-	guys, runs := 0, []Figure(nil)
+	guys, pegs, runs := 0, 0, []Figure(nil)
 	for i, a := range rest {
-		guys += len(b.guysOf(a.Number))
-		if len(b.guysOf(a.Number)) > 0 {
-			t.Of.Stakes = append(t.Of.Stakes, b.guysOf(a.Number)...)
-			t.Want = append(t.Want, b.guyMarks(a)...)
-		}
+		g, p := b.guysOf(a.Number), b.pegsOf(a.Number)
+		guys, pegs = guys+len(g), pegs+len(p)
+		t.Of.Stakes = append(append(t.Of.Stakes, g...), p...)
+		t.Want = append(append(t.Want, b.guyMarks(a)...), b.marks(BraceMark, a, p)...)
 		last := i == len(rest)-1
 		t.Of.Bays = append(t.Of.Bays, a.Number-1)
 		if run, ok := b.running(a.Number); ok && ((a.Number-1)%practice.CheckEvery == 0 || last) {
@@ -238,8 +277,11 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Want = append(t.Want, b.turns(t.Of.Bays)...)
 	}
 	t.Want = append(t.Want, runs...)
+	work += rates.Guy * float64(guys+pegs)
+	if pegs > 0 {
+		t.Uses = append(t.Uses, b.bracing(pegs)...)
+	}
 	if guys > 0 {
-		work += rates.Guy * float64(guys)
 		t.Want = append(t.Want, Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}, Figure{What: GuyTaut, Length: practice.Taut(b.units)})
 		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), many(Tighteners, guys), one(Ribbon))
 	}

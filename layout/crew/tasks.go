@@ -2,6 +2,7 @@ package crew
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
@@ -31,7 +32,7 @@ func Tasks(in Input) []Task {
 	steps := []struct {
 		phase Phase
 		do    func()
-	}{{Marking, b.marking}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
+	}{{Marking, b.marking}, {Raising, b.trial}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
 		{Powering, b.powering}, {Nights, b.nights}, {TakeDown, b.takeDown}}
 	for _, s := range steps {
 		b.phase = s.phase
@@ -57,7 +58,8 @@ func (b *tasker) add(work float64, t Task) {
 	b.list = append(b.list, t)
 }
 
-// pairs is how many people share so much work that goes by pairs: a pair for each hour that it would take one pair, as far as there are hands.
+// pairs is how many people share so much work that goes by pairs, as far as there are hands: a pair more for each so many minutes that it would take one pair. How many of
+// them come at a time the schedule says.
 func (b *tasker) pairs(work float64) int {
 	return max(2, min(2*int(math.Ceil(work/2/practice.PairMinutes)), b.hands/2*2))
 }
@@ -89,10 +91,20 @@ func (b *tasker) stakes() (left, right, guys []ground.Stake) {
 	return left, right, guys
 }
 
+// drives reports whether any stake is driven.
+func (b *tasker) drives() bool {
+	return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base })
+}
+
 // guysOf returns an arch's guy stakes.
-func (b *tasker) guysOf(number int) (list []ground.Stake) {
+func (b *tasker) guysOf(number int) []ground.Stake { return b.tiesOf(number, false) }
+
+// pegsOf returns the pegs of an arch's braces.
+func (b *tasker) pegsOf(number int) []ground.Stake { return b.tiesOf(number, true) }
+
+func (b *tasker) tiesOf(number int, braces bool) (list []ground.Stake) {
 	for _, s := range b.Ground.Stakes {
-		if s.Guy && s.Arch == number {
+		if s.Guy && s.Arch == number && s.Bay > 0 == braces {
 			list = append(list, s)
 		}
 	}

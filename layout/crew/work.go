@@ -13,6 +13,7 @@ type Work int
 // The works, in the order of the run sheet.
 const (
 	MarkGround  Work = iota // on a day of its own
+	TryArch                 // one wrapped arch, a week before
 	Unload                  // and read the dangers aloud: all hands
 	TryStake                // ticket, look up, first stake
 	Drive                   // the stakes, by stretches
@@ -21,8 +22,8 @@ const (
 	TryStrings              // and tag
 	WrapLegs                // by stretches
 	RaiseFirst              // arches 1 and 2 and the first ridge piece: never broken off
-	CutRidges               // the other ridge pieces
-	WrapRidges              // by stretches
+	CutRidges               // the other ridge pieces, where none is wound
+	WrapRidges              // by stretches: cut, then wound
 	RaiseOthers             // by stretches
 	HoldRidge               // sockets, guys, caps
 	HangLights              // rows and drops, and try the way through
@@ -49,9 +50,19 @@ type Job struct {
 	First, Last int   // arches of its stretch; 0 where it is one job for all
 	After       []int // jobs that are done before it begins
 	Least, Most int   // people: never fewer; more do not help
+	Grown       int   // of them, of age
+	Uses        tools
 	Minutes     float64
 	Stints      []Stint // when, by whom; none for a light-up whose dusk nobody knows
 }
+
+// tools counts stepladders, trestles and long tapes.
+type tools [3]int
+
+var toolThings = [len(tools{})]Thing{Stepladder, Trestles, LongTape}
+
+// grown is how many of so many at the job are of age.
+func (j Job) grown(n int) int { return min(n, j.Grown) }
 
 // work is what the job takes of one pair of hands, in minutes.
 func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
@@ -59,21 +70,32 @@ func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
 // byStretches are the works that go by stretches, so that raising need not wait for the last wrap of a long tunnel. They may rest over lunch or the night.
 var byStretches = []Work{Drive, WrapLegs, CutRidges, WrapRidges, RaiseOthers, Lay}
 
+// pairWork is what a pair that comes free may join.
+var pairWork = worksOf(Drive, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay)
+
 // shared are the works that several groups do side by side: pairs, at rows a crew for each wall.
 var shared = []Work{Drive, MakeLegs, TryStrings, WrapLegs, WrapRidges, HangLights, Lay, PlugIn}
 
 // workOf tells which work a task belongs to; at is the work of the task before it. Tasks after the day belong to none.
 func (in Input) workOf(t Task, at Work) (Work, bool) {
+	if t.Phase == Marking {
+		return MarkGround, true
+	}
 	switch t.Action {
 	case ReadTicket, LookUp, CheckAgain, PullTest:
 		return TryStake, true
-	case TapeDepths, DriveStakes, MeasureWidths:
+	case TapeDepths, DriveStakes, SetBases, MeasureWidths:
 		return Drive, true
 	case TestOutlets:
 		return TryOutlets, true
+	case TrialArch:
+		return TryArch, true
 	case TestStrings, TagStrings:
 		return TryStrings, true
 	case CutRidge:
+		if slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Ridge }) {
+			return WrapRidges, true
+		}
 		return CutRidges, true
 	case WindInPlace:
 		return WrapRidges, true
@@ -91,8 +113,6 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 		return LightUp, true
 	}
 	switch t.Phase {
-	case Marking:
-		return MarkGround, true
 	case Cutting:
 		return MakeLegs, true
 	case Wrapping:
@@ -115,14 +135,14 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 
 // waitsFor lists what must be done before a work; of works by stretches the same stretch, or all where the one after is in one piece.
 var waitsFor = map[Work][]Work{
-	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryStrings},
+	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryStrings},
 	RaiseFirst: {Unload, MakeLegs, Drive, WrapLegs}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
 	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge}, LightUp: {HangLights, PlugIn},
 }
 
 // jobs parts tasks into the jobs of the marking and of the building, in an order in which each comes after those it waits for; stretches have so many arches at most.
-func (in Input) jobs(tasks []Task, stretch int) []Job {
+func (in Input) jobs(tasks []Task, stretch int, c calendar) []Job {
 	hands := in.Spec.Crew.Helpers + 1
 	of := make([][]int, lastWork)
 	at := MarkGround
@@ -146,16 +166,29 @@ func (in Input) jobs(tasks []Task, stretch int) []Job {
 			continue
 		default:
 			j = j.sized(tasks, hands)
+			j.Grown = min(j.Grown, c.hands-c.young)
+			for k := range j.Uses {
+				j.Uses[k] = min(j.Uses[k], c.tools[k])
+			}
 		}
-		list = append(list, in.stretched(j, stretch)...)
+		list = append(list, in.stretched(j, in.stretches(stretch))...)
 	}
-	hung := len(in.Lights.Rows)+len(in.Lights.Drops) > 0
 	for i := range list {
-		list[i].After = slices.DeleteFunc(waits(list, i), func(k int) bool {
-			return list[i].Work == PlugIn && list[k].Work == HangLights && !hung // the way is tried beside it
-		})
+		list[i].After = slices.DeleteFunc(in.waits(list, i), func(k int) bool { return in.spares(list[i], list[k], c) })
 	}
 	return list
+}
+
+// spares reports whether a job need not wait for another that its kind waits for: the way is tried beside the plugging where nothing was hung; what an evening at the bench
+// takes does not wait for the day, nor strings for the outlets of the site.
+func (in Input) spares(j, o Job, c calendar) bool {
+	switch {
+	case j.Work == PlugIn && o.Work == HangLights:
+		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
+	case o.Work == Unload || o.Work == TryOutlets:
+		return bench.has(j.Work) && len(c.others) > 0 && c.others[0].Bench()
+	}
+	return false
 }
 
 // builds reports whether anything is built.
@@ -163,13 +196,21 @@ func (in Input) builds(of [][]int) bool {
 	return slices.ContainsFunc(of[Unload:], func(list []int) bool { return len(list) > 0 })
 }
 
-// sized sums a job's tasks: its people are the most that one of them takes. What is shared takes a pair at least, or one of the crews that hang rows; each outlet is
-// plugged in by a pair of its own.
+// sized sums a job's tasks: its people are the most that one of them takes, its tools too. What is shared takes a pair at least, or one of the crews that hang rows; each
+// outlet is plugged in by a pair of its own.
 func (j Job) sized(tasks []Task, hands int) Job {
 	work, crews := 0.0, 0
 	for _, i := range j.Tasks {
 		people := min(tasks[i].Who.people(), hands)
 		j.Most = max(j.Most, people)
+		if tasks[i].Who.Grown {
+			j.Grown = max(j.Grown, people)
+		}
+		for _, n := range tasks[i].Uses {
+			if k := slices.Index(toolThings[:], n.Thing); k >= 0 {
+				j.Uses[k] = max(j.Uses[k], n.Count)
+			}
+		}
 		work += tasks[i].Minutes * float64(people)
 		j.Minutes += tasks[i].Minutes
 		if a := tasks[i].Action; a == PlugRuns || a == HangRows {
@@ -185,35 +226,69 @@ func (j Job) sized(tasks []Task, hands int) Job {
 	} else {
 		j.Least = min(2, hands)
 	}
+	if j.Grown > 2 || j.Grown == j.Least {
+		j.Grown = j.Most // every crew of it
+	}
 	j.Minutes = work / float64(j.Most)
 	return j
 }
 
-// stretched parts a job into equal stretches of so many arches at most, where its work goes by stretches.
-func (in Input) stretched(j Job, most int) []Job {
+// stretches are the first arches of equal stretches of so many arches at most; where arches have guys of their own a stretch begins at the nearest of them, so that a second
+// crew can raise it from there.
+func (in Input) stretches(most int) (first []int) {
 	n := in.Spec.Tunnel.Arches
-	count := (n + most - 1) / most
-	if count < 2 || !slices.Contains(byStretches, j.Work) {
+	for k, count := 0, (n+most-1)/most; k < count; k++ {
+		at := k*n/count + 1
+		for by := range most / 2 {
+			if k > 0 && in.guyed(at-by) {
+				at -= by
+				break
+			}
+			if k > 0 && in.guyed(at+by) {
+				at += by
+				break
+			}
+		}
+		if len(first) == 0 || at > first[len(first)-1] && at < n {
+			first = append(first, at)
+		}
+	}
+	return first
+}
+
+// guyed reports whether an arch has guys of its own.
+func (in Input) guyed(arch int) bool { return slices.Contains(in.Spec.Guys.Arches, arch) }
+
+// stretched parts a job into stretches, where its work goes by stretches.
+func (in Input) stretched(j Job, first []int) []Job {
+	n := in.Spec.Tunnel.Arches
+	if len(first) < 2 || !slices.Contains(byStretches, j.Work) {
 		return []Job{j}
 	}
 	var list []Job
-	j.Minutes /= float64(count)
-	for k := range count {
-		j.First, j.Last = k*n/count+1, (k+1)*n/count
+	all := j.Minutes
+	for k, at := range first {
+		j.First, j.Last = at, n
+		if k+1 < len(first) {
+			j.Last = first[k+1] - 1
+		}
+		j.Minutes = all * float64(j.Last-j.First+1) / float64(n)
 		list = append(list, j)
 	}
 	return list
 }
 
-// waits lists the jobs that a job comes after: of a work by stretches the same stretch, for the first arches the first one, and its own stretch before.
-func waits(list []Job, i int) (after []int) {
+// waits lists the jobs that a job comes after: of a work by stretches the same stretch, for the first arches the first one, and its own stretch before. The raising may begin
+// anew at an arch with guys of its own.
+func (in Input) waits(list []Job, i int) (after []int) {
 	j := list[i]
 	for k, o := range list[:i] {
 		same := o.First == 0 || j.First == 0 || o.First == j.First
 		if j.Work == RaiseFirst && (o.Work == Drive || o.Work == WrapLegs) {
 			same = o.First <= 1
 		}
-		if same && slices.Contains(waitsFor[j.Work], o.Work) || o.Work == j.Work && o.Last == j.First-1 {
+		next := o.Work == j.Work && o.Last == j.First-1 && !(j.Work == RaiseOthers && in.guyed(j.First))
+		if same && slices.Contains(waitsFor[j.Work], o.Work) || next {
 			after = append(after, k)
 		}
 	}

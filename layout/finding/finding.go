@@ -65,6 +65,8 @@ type Finding struct {
 	Pos   Position `json:"-"` // of the key; layout.Solve fills it in
 	Cure  []Change `json:"-"` // made together they cure it; none where no figure is known that does
 
+	Else [][]Change `json:"-"` // other cures, each instead of Cure
+
 	AcceptedBy string `json:"accepted_by,omitempty"` // who took it on, from the spec's accept
 	AcceptedAs string `json:"accepted_as,omitempty"` // their reason
 }
@@ -85,6 +87,21 @@ func Sort(list []Finding) {
 	slices.SortStableFunc(list, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(a.Level, b.Level), cmp.Compare(a.Sheet, b.Sheet), cmp.Compare(a.Code, b.Code), cmp.Compare(a.Text, b.Text))
 	})
+}
+
+// CausesFirst returns the findings with those before the others that may be why they are there.
+func CausesFirst(list []Finding) []Finding {
+	out := slices.Clone(list)
+	slices.SortStableFunc(out, func(a, b Finding) int {
+		rank := func(f Finding) int {
+			if row, ok := Of(f.Code); ok && row.Cause {
+				return 0
+			}
+			return 1
+		}
+		return cmp.Compare(rank(a), rank(b))
+	})
+	return out
 }
 
 // MustFixes returns the codes of the findings that forbid building, each once, in order.

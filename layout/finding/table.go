@@ -10,6 +10,7 @@ type Row struct {
 	Title  string  // a few plain words for paper
 
 	Firm  bool     // nobody may take it on
+	Cause bool     // likely why others are found
 	Cures []string // the keys that its cure changes, lists without their numbers; none: no figure of the spec cures it
 }
 
@@ -27,6 +28,8 @@ var (
 var rows = [...]Row{
 	{Code: "lights-too-long", Levels: look, Leaf: "board", Title: "Lights stay up too long", Cures: []string{"dates.close", "dates.down"}},
 	{Code: "mark-too-late", Levels: look, Leaf: "board", Title: "Stakes are marked too late", Cures: []string{"dates.mark"}},
+	{Code: "days-past", Levels: note, Leaf: "board", Title: "Days that are past"},
+	{Code: "season-elsewhere", Levels: look, Leaf: "board", Title: "Another season's days", Cures: []string{"season"}},
 	{Code: "letters-missing", Levels: look, Leaf: "board", Title: "Letters that cannot be printed"},
 	{Code: "nothing-to-accept", Levels: note, Leaf: "board", Title: "Nothing to accept"},
 	{Code: "walk-slopes", Levels: note, Leaf: "board", Title: "The walk slopes"},
@@ -39,7 +42,9 @@ var rows = [...]Row{
 	{Code: "buried-not-known", Levels: look, Leaf: "day", Title: "Buried lines not looked into", Firm: true},
 	{Code: "overhead-not-known", Levels: look, Leaf: "day", Title: "Overhead lines not looked into", Firm: true},
 	{Code: "gfci-not-known", Levels: look, Leaf: "day", Title: "Protection of outlets not tried"},
-	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers"}},
+	{Code: "breaker-not-known", Levels: look, Leaf: "day", Title: "Breaker not read"},
+	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days", "crew.start"}},
+	{Code: "days-too-short", Levels: must, Leaf: "day", Title: "The days are too short", Cures: []string{"crew.helpers", "crew.days"}},
 
 	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Title: "A stake in hard ground", Cures: startMoved},
 	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Title: "A stake beside hard ground", Cures: startMoved},
@@ -49,6 +54,7 @@ var rows = [...]Row{
 	{Code: "arches-overlap", Levels: must, Leaf: "stakes", Title: "Arches cross", Cures: []string{"site.route"}},
 	{Code: "route-crosses-itself", Levels: must, Leaf: "stakes", Title: "The route crosses itself", Cures: []string{"site.route"}},
 	{Code: "bay-too-narrow-inside", Levels: look, Leaf: "stakes", Title: "A bay too narrow inside the bend", Cures: []string{"site.route"}},
+	{Code: "way-is-closed", Levels: mustOrLook, Leaf: "stakes", Title: "A side way is closed", Cures: []string{"braces.bays", "guys.arches"}},
 	{Code: "guy-stakes-meet", Levels: look, Leaf: "stakes", Title: "Guy stakes meet"},
 	{Code: "stake-on-mark", Levels: look, Leaf: "stakes", Title: "A stake on a mark"},
 	{Code: "mark-not-fixed", Levels: must, Leaf: "stakes", Title: "Something taped has no place"},
@@ -83,8 +89,8 @@ var rows = [...]Row{
 	{Code: "sways-sideways", Levels: look, Leaf: "raise", Title: "Sways sideways"},
 	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Title: "Pipe bends too tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Title: "The opening is blocked"},
-	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high"},
-	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?"},
+	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high", Cause: true},
+	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?", Cause: true},
 	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Title: "The crown joint pulls apart"},
 	{Code: "guy-above-arch", Levels: must, Leaf: "raise", Title: "Guys are tied above the arch", Cures: []string{"guys.from"}},
 	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},
@@ -116,7 +122,7 @@ var rows = [...]Row{
 	{Code: "string-over-limit", Levels: mustOrLook, Leaf: "power", Title: "A string draws too much"},
 	{Code: "split-not-possible", Levels: look, Leaf: "power", Title: "Walls cannot be fed apart"},
 	{Code: "other-load-too-high", Levels: look, Leaf: "power", Title: "A circuit is full already"},
-	{Code: "no-gfci", Levels: look, Leaf: "power", Title: "No GFCI"},
+	{Code: "no-gfci", Levels: mustOrLook, Leaf: "power", Title: "No GFCI"},
 	{Code: "gfci-also-feeds", Levels: look, Leaf: "power", Title: "A GFCI feeds more than lights"},
 	{Code: "mains-within-reach", Levels: look, Leaf: "power", Title: "Mains within reach"},
 	{Code: "drop-over-3-percent", Levels: lookOrNote, Leaf: "power", Title: "Volts are lost"},

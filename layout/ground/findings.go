@@ -35,7 +35,7 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 			}
 		}
 	}
-	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
+	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), closedWays(t), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift
 }
 
 // stakeFindings says which stakes stand where none should.
@@ -133,7 +133,7 @@ func guyHeightFindings(t tunnel) []finding.Finding {
 		found = append(found, f)
 	}
 	if len(over) > 0 {
-		report(finding.MustFix, "guy-above-arch", -measure.RoundUp(-least*guyHigh, step), fmt.Sprintf("Guys are to be tied %s up, but %s %s reaches only %s. Tie them lower.",
+		report(finding.MustFix, "guy-above-arch", -measure.RoundUp(-least*guyHigh, step), fmt.Sprintf("Guys are to be tied %s up, but the crown of %s %s is only %s up. Tie them lower.",
 			s.Units.Tape(s.Guys.From), say.Agree(len(over), "arch", "arches"), say.Some(over, mostNames), s.Units.Tape(least)))
 	}
 	if len(low) > 0 {

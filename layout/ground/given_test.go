@@ -70,3 +70,30 @@ func TestExamplesCanBeSetOut(t *testing.T) {
 		}
 	}
 }
+
+// A guy or brace in the bay of a side way closes it: bays counted by hand at arches 5 ft apart, guys 6 ft out reach over one bay and into the next.
+func TestNothingStandsAcrossAWay(t *testing.T) {
+	for more, cure := range map[string]string{
+		"guys: {arches: [1, 4, last], from: 7 ft, out: 6 ft}": "[1, 8]", // arch 4 is guyed over bays 2, 3, 4 and 5
+		"guys: {arches: [4], from: 7 ft, out: 6 ft}":          "[1, 8]",
+		"guys: {arches: [1, 6, last], from: 7 ft, out: 6 ft}": "", // bays 4 to 7
+		"guys: {arches: [1, last], from: 7 ft, out: 6 ft}":    "",
+		"braces: {bays: [1, 2, 7], from: 4 ft}":               "[1, 7]",
+		"braces: {bays: 2, from: 4 ft, kind: line}":           "[1]",
+		"braces: {bays: [1, 7], from: 4 ft}":                  "",
+		"braces: {from: 4 ft}":                                "",
+	} {
+		l := lay(read(t, "hoopwright: 1\ntitle: A way out\ntunnel: {arches: 8, spacing: 5 ft, ways: [{bay: 2, wall: right}]}\narch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft}\n"+more+"\n"))
+		got := ""
+		for _, f := range l.Findings {
+			if f.Code == "way-is-closed" {
+				if got = f.Cure[0].Value; f.Level != finding.MustFix {
+					t.Errorf("%s: %v", more, f.Level)
+				}
+			}
+		}
+		if got != cure {
+			t.Errorf("%s: write %q, want %q", more, got, cure)
+		}
+	}
+}

@@ -33,7 +33,7 @@ type Stake struct {
 	Length  measure.Length
 	Depth   measure.Length
 	Running measure.Length // distance along the side's own baseline from its first stake; equals Along on a straight
-	Base    bool           // it stands on a weighted base, nothing is driven
+	Base    bool           // it stands on a weighted base, or its guy or brace ends on a weight: nothing is driven
 	Tied    measure.Length // height on the leg of the guy or brace that it holds
 
 	heading measure.Angle // of the walk beside it

@@ -64,7 +64,7 @@ func (t tunnel) stakes() []Stake {
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
 			stake := t.stake(Leg(side, arch), station, t.spans[i]/2)
 			stake.Ground, stake.Running = ground[side], running[side][i]
-			stake.Length, stake.Depth, stake.Base = own.Length, own.Depth, t.spec.ArchOf(arch).Foot != nil
+			stake.Length, stake.Depth, stake.Base = own.Length, own.Depth, t.onBase(arch)
 			stakes = append(stakes, stake)
 		}
 	}
@@ -104,6 +104,7 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 				stake.Ground = ground[side]
 				stake.Running = t.runningAt(running[side], station.Along)
 				stake.Length, stake.Depth, stake.Tied = t.spec.Guys.Stake.Length, t.spec.Guys.Stake.Depth, t.spec.Guys.From
+				stake.Base = t.onBase(arch)
 				stakes = append(stakes, stake)
 			}
 		}
@@ -128,7 +129,7 @@ func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 		}
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
 			peg := t.stake(StakeID{Arch: b.Arch, Side: side, Guy: true, Way: way, Bay: b.Bay}, station, t.spans[next]/2)
-			peg.Ground, peg.Tied = ground[side], t.spec.Braces.From
+			peg.Ground, peg.Tied, peg.Base = ground[side], t.spec.Braces.From, t.onBase(b.Arch)
 			peg.Running = t.runningAt(running[side], station.Along)
 			peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth
 			stakes = append(stakes, peg)
@@ -136,6 +137,9 @@ func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 	}
 	return stakes
 }
+
+// onBase reports whether an arch stands on weighted bases, and what holds it on weights: nothing of it is driven.
+func (t tunnel) onBase(arch int) bool { return t.spec.ArchOf(arch).Foot != nil }
 
 func (t tunnel) stake(id StakeID, at Station, out measure.Length) Stake {
 	if id.Side == spec.Left {

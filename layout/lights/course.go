@@ -1,6 +1,7 @@
 package lights
 
 import (
+	"cmp"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -9,7 +10,7 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy or a brace on a wire would cut it.
+// Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy's line or a brace's clamp on a wire would cut it.
 type Band struct{ From, To measure.Length } // tapes, as the wrap's
 
 // Knot returns the tape up a leg from its foot at which a guy or a brace is tied so high above the ground line, as it is marked: at the crown where the leg is nowhere so
@@ -27,32 +28,36 @@ func (l *layer) bands(st stretch) (list []Band) {
 	if st.Kind == Ridge {
 		return nil
 	}
+	for _, height := range l.Spec.TiedAt(st.Number) {
+		list = append(list, l.bandsAt(st, height)...)
+	}
+	slices.SortFunc(list, func(a, b Band) int { return cmp.Compare(a.From, b.From) })
+	for i := len(list) - 1; i > 0; i-- { // what runs into the next is one with it
+		if list[i-1].To >= list[i].From {
+			list[i-1].To = list[i].To
+			list = slices.Delete(list, i, i+1)
+		}
+	}
+	if bare := practice.BareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {
+		return nil // hardly a wrap: it is wound as it is, and the guy tied beside it
+	}
+	return list
+}
+
+// bandsAt returns those about a height.
+func (l *layer) bandsAt(st stretch, height measure.Length) (list []Band) {
 	k, half := l.arch(st.Number).Kind, practice.BareBand(l.Spec.Units)/2
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
 		if wall, one := st.Wall(); one && wall != side {
 			continue
 		}
-		over := st.Kind == Arch && side == spec.Right // the tape has come over the crown
-		heights := l.Spec.Tied(st.Number)
-		if over {
-			slices.Reverse(heights)
+		knot := Knot(l.Spec.Units, k, side, height)
+		if st.Kind == Arch && side == spec.Right {
+			knot = k.Length - knot
 		}
-		for _, height := range heights {
-			knot := Knot(l.Spec.Units, k, side, height)
-			if over {
-				knot = k.Length - knot
-			}
-			from := st.from
-			if len(list) > 0 {
-				from = list[len(list)-1].To
-			}
-			if b := (Band{max(from, knot-half), min(st.to, knot+half)}); b.From < b.To {
-				list = append(list, b)
-			}
+		if b := (Band{max(st.from, knot-half), min(st.to, knot+half)}); b.From < b.To {
+			list = append(list, b)
 		}
-	}
-	if bare := practice.BareBand(l.Spec.Units); st.length() < 2*bare*measure.Length(len(list)) {
-		return nil // hardly a wrap: it is wound as it is, and the guy tied beside it
 	}
 	return list
 }

@@ -20,8 +20,10 @@ func TestAnyPlanHolds(t *testing.T) {
 		}
 		kinds[0].BackSocket = r.IntN(3) == 0
 		kinds[1].MostChain = 3
+		kinds[1].Fuse, kinds[1].MostWatts = measure.Current(0.5+r.Float64()), 500
+		in.Spec.Power.Timer.Amps = measure.Current(4 + r.IntN(12))
 		low := label("low", 6, catalog.LED)
-		low.Volts, low.Amps, low.MostWatts, low.Supply = 24, 0.25, 0, &catalog.Supply{Watts: 18, Sockets: 1 + r.IntN(3)}
+		low.Volts, low.Amps, low.MostWatts, low.Fuse, low.Supply = 24, 0.25, 0, 0, &catalog.Supply{Watts: 18, Sockets: 1 + r.IntN(3)}
 		kinds = append(kinds, low)
 		for range 1 + r.IntN(3) {
 			in.legs(kinds[r.IntN(len(kinds))])

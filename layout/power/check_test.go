@@ -27,7 +27,8 @@ type walk struct {
 }
 
 // checkPlan holds a plan to everything that must be true of any, counted again from the outlets: each string in one run, plugged prongs into socket within
-// reach; no label, plug, cord, three-way, timer, breaker asked for more than it has with all that hangs from it; no cord or three-way in a
+// reach; no label, plug, fuse, cord, three-way, timer, breaker asked for more than it has with all that hangs from it; the volts at each last bulb, and told
+// where more than 3 or 5 % are lost; no cord or three-way in a
 // string's socket, no three-way in a three-way, no more than two plugs stacked; every cord long enough; no more dark together than the spec allows;
 // no way passed on the ground.
 func checkPlan(t *testing.T, in Input, p Plan) {
@@ -48,6 +49,7 @@ func checkPlan(t *testing.T, in Input, p Plan) {
 	w.outlets()
 	w.cords()
 	w.supplies()
+	w.volts()
 	w.split()
 	if w.joints != p.Joints || w.open != p.Open {
 		t.Errorf("%d joints and %d open sockets, counted again %d and %d", p.Joints, p.Open, w.joints, w.open)
@@ -65,11 +67,15 @@ func (w *walk) runs() {
 			s := w.hung[name]
 			seen[name]++
 			behind = append(behind, name)
-			watts := measure.Power(0)
+			watts, amps := measure.Power(0), measure.Current(0)
 			for _, b := range behind {
 				watts += w.hung[b].Watts
+				amps += w.hung[b].Label.Amps
 			}
 			l := s.Label
+			if l.Fuse > 0 && len(behind) > 1 && amps > l.Fuse+hair {
+				w.Errorf("run %s at %s: %v A through a fuse of %v", c.Name, name, amps, l.Fuse)
+			}
 			if l.MostChain > 0 && len(behind) > l.MostChain && len(behind) > 1 || len(behind) > 1 && l.MostWatts > 0 && watts > l.MostWatts+hair {
 				w.Errorf("run %s at %s: %d strings, %v W", c.Name, name, len(behind), watts)
 			}
@@ -191,6 +197,7 @@ func (w *walk) outlets() {
 		if o.Timer > 0 && through > o.Timer+hair {
 			w.Errorf("outlet %s: %v A through a timer for %v", o.Name, through, o.Timer)
 		}
+		w.timers(o, through)
 		w.reach(outletName(o.Name), reached)
 		for _, p := range w.sockets(outletName(o.Name)) {
 			if most := mostThrough(cordsFor(circuit.Volts)); w.amps[p[0]] > most+hair {
@@ -214,6 +221,83 @@ func (w *walk) outlets() {
 		if c.Lights > 0 && float64(c.Amps) > 0.8*float64(s.Breaker)+1e-6 {
 			w.Errorf("circuit %s: %v A on a %v A breaker", c.Name, c.Amps, s.Breaker)
 		}
+	}
+}
+
+// timers checks that what goes through an outlet without a timer goes through timers that are bought, no more than the outlet has sockets.
+func (w *walk) timers(o spec.Outlet, through measure.Current) {
+	w.Helper()
+	n, sum := 0, measure.Current(0)
+	for _, t := range w.plan.Timers {
+		if t.Outlet != o.Name {
+			continue
+		}
+		n++
+		sum += t.Amps
+		if t.Amps > w.in.Spec.Power.Timer.Amps+hair || t.Amps > t.Size+hair {
+			w.Errorf("outlet %s: %v A through a timer of %v", o.Name, t.Amps, t.Size)
+		}
+	}
+	if o.Timer > 0 && n > 0 || n > o.Sockets || o.Timer == 0 && !near(float64(sum), float64(through)) {
+		w.Errorf("outlet %s with a timer of %v, %d sockets: %d timers for %v of %v A", o.Name, o.Timer, o.Sockets, n, sum, through)
+	}
+}
+
+// volts counts what arrives at each last bulb: two wires of NEC chapter 9 table 8 at 75 °C, or of IEC 60228 class 5 at 60 °C, from joint to joint, then
+// of IEC 60228 class 5, 19.5 ohm a km of 1 mm², from string to string.
+func (w *walk) volts() {
+	w.Helper()
+	worst := 0.0
+	for _, f := range w.plan.Feeders {
+		cord, _ := catalog.FindCord(f.Cord)
+		perKm := cord.Ohms
+		if cord.Volts == 230 {
+			perKm *= (234.5 + 60) / (234.5 + 20)
+		}
+		amps, at := make([]float64, len(f.Joints)), make([]float64, len(f.Joints))
+		for i := len(f.Joints) - 1; i >= 0; i-- {
+			for _, p := range f.Joints[i].Plugs {
+				amps[i] += float64(p.Amps)
+			}
+			if from := f.Joints[i].From; from >= 0 {
+				amps[from] += amps[i]
+			}
+		}
+		for i, j := range f.Joints {
+			at[i] = float64(f.Volts)
+			if j.From >= 0 {
+				at[i] = at[j.From]
+			}
+			at[i] -= 2 * perKm * j.Copper.Metres() / 1000 * amps[i]
+			for _, p := range j.Plugs {
+				for _, name := range p.Chains {
+					c := w.chain(name)
+					end, of := at[i], float64(f.Volts)
+					if p.Supply {
+						end, of = float64(c.Volts), float64(c.Volts)
+					}
+					for k := range c.Strings {
+						behind := 0.0
+						for _, s := range c.Strings[k:] {
+							behind += float64(w.hung[s].Label.Amps)
+						}
+						l := w.hung[c.Strings[k]].Label
+						end -= 2 * 19.5 / float64(l.Gauge) * l.Length.Metres() / 1000 * behind
+					}
+					if !near(end, float64(c.EndVolts)) || !near(1-end/of, c.Drop) {
+						w.Errorf("run %s: %v V at its end, %v lost; counted again %v V of %v", name, c.EndVolts, c.Drop, end, of)
+					}
+					worst = max(worst, 1-end/of)
+				}
+			}
+		}
+	}
+	told := 0.0
+	for _, code := range codes(w.plan) {
+		told = max(told, map[string]float64{"drop-over-3-percent": 0.03, "drop-over-5-percent": 0.05}[code])
+	}
+	if worst > 0.03+hair && told == 0 || worst > 0.05+hair && told < 0.05 {
+		w.Errorf("%.2f %% lost, told over %v", 100*worst, told)
 	}
 }
 
@@ -282,6 +366,9 @@ func (w *walk) cords() {
 				w.Errorf("%s is plugged into run %s", p, c.Name)
 				continue
 			}
+			if l := w.hung[c.Strings[0]].Label; l.Fuse > 0 && w.amps[c.Name] > l.Fuse+hair {
+				w.Errorf("run %s with %s in its back: %v A through a fuse of %v", c.Name, p, w.amps[c.Name], l.Fuse)
+			}
 			if len(stacked) > 1 || len(w.plugs[p]) > 0 || w.strung[c.Name]+w.strung[p] > w.in.Spec.Power.Together {
 				w.Errorf("run %s: %d stacked in its back, %d strings behind it", c.Name, len(stacked), w.strung[c.Name]+w.strung[p])
 			}
@@ -299,7 +386,20 @@ func (w *walk) ways() {
 			for _, l := range j.Cords {
 				laid += l
 			}
-			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+2*practice.EndSlack-dust {
+			lift := measure.Length(0) // of a socket that is tied up its leg to reach a plug: a hand below it, and no higher than 30 in
+			for _, p := range j.Plugs {
+				for _, name := range p.Chains {
+					at := w.chain(name).From
+					up := level(spec.Point{X: at.X, Y: at.Y}, spec.Point{X: j.End.X, Y: j.End.Y}) + max(0, at.Z-j.End.Z)
+					if j.Arch > 0 && (len(j.Cords) > 0 || j.Socket > 0) && j.Climb == 0 && !p.Supply {
+						lift = max(lift, up-24*measure.Inch)
+					}
+				}
+			}
+			if lift > 18*measure.Inch+dust {
+				w.Errorf("feeder %s joint %d: a plug hangs %v above what a socket at its foot reaches", f.Name, i, lift)
+			}
+			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+lift+2*practice.EndSlack-dust {
 				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, laid, j.Lies)
 			}
 			if j.Socket > 0 && j.Copper < j.Lies {

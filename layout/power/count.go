@@ -2,7 +2,6 @@ package power
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"hoopwright/layout/catalog"
@@ -54,8 +53,8 @@ func (f *feeding) countJoint(j Joint) {
 			n += len(plug.Chains) - 1
 		}
 	}
-	if j.From < 0 && len(j.Cords) == 0 {
-		n-- // straight in the outlet, counted there
+	if len(j.Cords) == 0 && j.Socket == 0 {
+		n-- // straight in the outlet, or in its three-way, counted there
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {
@@ -115,18 +114,16 @@ func (f *feeding) outletsInUse() {
 	p := &f.plan
 	for _, o := range f.in.Spec.Site.Outlets {
 		var through measure.Current
-		used := 0
 		for _, d := range p.Feeders {
 			if d.Outlet == o.Name {
-				used++
 				through += d.Amps
 			}
 		}
-		if used == 0 {
+		if through == 0 {
 			continue
 		}
 		if o.Timer == 0 {
-			p.Timers += int(math.Ceil(float64(used) / float64(max(1, f.in.Spec.Power.Timer.Sockets))))
+			p.Timers = append(p.Timers, f.timers(o.Name)...)
 		}
 		for d := range p.Feeders {
 			if one := &p.Feeders[d]; one.Outlet == o.Name {

@@ -20,7 +20,7 @@ type source struct {
 	circuit int
 	volts   measure.Voltage
 	ways    [2]approach     // by wall
-	most    measure.Current // through one of its sockets: what the best cord carries
+	most    measure.Current // through one of its sockets: what the best cord carries, and a timer that is bought
 	cords   []cordKind      // thinnest first
 }
 
@@ -61,7 +61,17 @@ type feeding struct {
 
 // Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the runs alone.
 func Feed(in Input) Plan {
-	best := feedBest(in, func(l catalog.String) bool { return l.BackSocket })
+	back := func(l catalog.String) bool { return l.BackSocket }
+	best := feedBest(in, back)
+	if want := in.Spec; !best.plan.kept && best.plan.Pieces() > 0 { // nothing is gained by feeding apart what one trip darkens all the same
+		whole := *want
+		whole.Power.Split = spec.SplitNone
+		in.Spec = &whole
+		if f := feedBest(in, back); f.plan.unfed() <= best.plan.unfed() {
+			best = f
+			best.in.Spec, best.plan.kept = want, false
+		}
+	}
 	best.gain()
 	best.findings()
 	return best.plan
@@ -169,7 +179,7 @@ func (f *feeding) chain() {
 	for n, r := range f.runs {
 		list := f.site.strings(r.seats)
 		label := list[0].Label
-		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: limitOf(label).watts, From: list[0].From, To: list[len(list)-1].To}
+		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: mostWatts(label), Fuse: label.Fuse, From: list[0].From, To: list[len(list)-1].To}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)
 			c.On = append(c.On, s.Run)
@@ -206,7 +216,11 @@ func (f *feeding) findSources() {
 			continue
 		}
 		v := p.Circuits[k].Volts
-		s := source{outlet: o, circuit: k, volts: v, most: mostThrough(cordsFor(v)), ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
+		most := mostThrough(cordsFor(v))
+		if bought := p.Timer.Amps; o.Timer == 0 && bought > 0 {
+			most = min(most, bought)
+		}
+		s := source{outlet: o, circuit: k, volts: v, most: most, ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
 		for _, c := range cordsFor(v) {
 			s.cords = append(s.cords, f.kindOf(c))
 		}

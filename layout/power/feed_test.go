@@ -203,24 +203,51 @@ func TestNothingOverAWay(t *testing.T) {
 	}
 }
 
-// An outlet on another circuit by the far wall is used before a cord goes over the opening to it.
-func TestOutletBeforeACordOverTheEntrance(t *testing.T) {
-	in := tunnel(4)
-	for n := 1; n <= 4; n++ {
-		from, to := foot(spec.Right, n), foot(spec.Right, n)
+// oneWall hangs a short string low on each foot of a wall, its plug fixed there: it is fed along that wall or not at all.
+func (in *Input) oneWall(side spec.Side) {
+	for n := 1; n <= in.Spec.Tunnel.Arches; n++ {
+		to := foot(side, n)
 		to.Y += 500
-		in.hang(lights.Part{Kind: lights.RowRight, Number: 1}, label("led", 4.8, catalog.LED), from, to)
+		in.hang(lights.Leg(side, n), label("led", 4.8, catalog.LED), foot(side, n), to)
 	}
-	in.legs(label("other", 4.8, catalog.Incandescent))
+	in.fix()
+}
+
+// Lights on the far wall alone: the outlet beside it is used, though it is farther off and on another circuit, before a cord goes over the opening from the near
+// one. Without it that cord is all there is.
+func TestFarOutletBeforeACordOverTheEntrance(t *testing.T) {
+	in := tunnel(4)
+	in.oneWall(spec.Right)
 	in.outlet("porch", -2000, -1000, 120, 15)
-	in.outlet("garage", 5200, 0, 120, 20)
-	for i := range in.Lines[4:] {
-		in.Lines[4+i].Open = false
+	near := Feed(in)
+	checkPlan(t, in, near)
+	if near.mark.over == 0 {
+		t.Fatal("the porch feeds the far wall over no opening")
 	}
+	in.outlet("garage", 5200, 0, 120, 20)
 	p := Feed(in)
 	checkPlan(t, in, p)
-	if p.mark.over != 0 {
-		t.Errorf("%d cords over the opening with an outlet at hand on each side", p.mark.over)
+	if p.mark.over != 0 || p.inUse() != 1 || p.Feeders[0].Outlet != "garage" {
+		t.Errorf("%d cords over the opening, %d circuits, first %s", p.mark.over, p.inUse(), p.Feeders[0].Outlet)
+	}
+}
+
+// Lights on both walls: a second circuit is taken up before a cord goes over the opening, though one would carry all.
+func TestSecondCircuitBeforeACordOverTheEntrance(t *testing.T) {
+	in := tunnel(4)
+	in.oneWall(spec.Left)
+	in.oneWall(spec.Right)
+	in.outlet("porch", -2000, -1000, 120, 15)
+	one := Feed(in)
+	checkPlan(t, in, one)
+	if one.mark.over == 0 || one.unfed() > 0 {
+		t.Fatalf("%d cords over the opening, %d strings unfed from one outlet", one.mark.over, one.unfed())
+	}
+	in.outlet("garage", 5200, 0, 120, 20)
+	p := Feed(in)
+	checkPlan(t, in, p)
+	if p.mark.over != 0 || p.inUse() != 2 {
+		t.Errorf("%d cords over the opening, %d circuits with an outlet at hand on each side", p.mark.over, p.inUse())
 	}
 }
 
@@ -277,6 +304,64 @@ func TestWattsLimitTheRun(t *testing.T) {
 	checkPlan(t, in, p)
 	if len(p.Chains) != 2 || max(len(p.Chains[0].Strings), len(p.Chains[1].Strings)) > 5 || p.Chains[0].Ends.Kind != LabelWatts {
 		t.Errorf("runs %+v, want two of five at most", p.Chains)
+	}
+}
+
+// The fuse in a plug bears all that hangs from it, whatever the watts of the label: of 0.3 A each, three behind 1 A.
+func TestFuseLimitsTheRun(t *testing.T) {
+	l := label("led", 36, catalog.LED)
+	l.Fuse, l.MostWatts, l.Gauge = 1, 500, 3
+	in := tunnel(8)
+	in.Spec.Power.Together = 25
+	in.ridge(l)
+	in.outlet("porch", -4000, -1000, 120, 15)
+	p := Feed(in)
+	checkPlan(t, in, p)
+	if len(p.Chains) < 3 || p.Chains[0].Ends.Kind != FuseAmps || p.Chains[0].Limit.Kind != FuseAmps || !near(p.Chains[0].Limit.Share(), 0.9) {
+		t.Errorf("%d runs, the first ends by %v and is nearest to %v", len(p.Chains), p.Chains[0].Ends, p.Chains[0].Limit)
+	}
+	// What sits in a plug's back passes its fuse as well.
+	in = tunnel(1)
+	l.Watts, l.Amps, l.BackSocket = 72, 0.6, true
+	for range 2 {
+		in.hang(lights.Leg(spec.Left, 1), l, foot(spec.Left, 1), top(spec.Left, 1))
+	}
+	in.fix()
+	in.outlet("porch", -4000, -1000, 120, 15)
+	if p := Feed(in); len(p.Taps) != 1 {
+		t.Errorf("1.2 A in one plug with a fuse of 1 A: %+v", p.Chains)
+	}
+	// One string that draws more than its own fuse is told.
+	in = tunnel(1)
+	l.Watts, l.Amps = 144, 1.2
+	in.legs(l)
+	in.outlet("porch", -4000, -1000, 120, 15)
+	if p := Feed(in); !slices.Contains(codes(p), "string-over-limit") {
+		t.Errorf("1.2 A through a fuse of 1 A: findings %v", codes(p))
+	}
+}
+
+// One timer carries what an outlet's plugs draw while it may; where they draw more, each has its own. Of 15 A timers two 6 A plugs go in one, two of 8 A do not.
+func TestTimersByTheirLoad(t *testing.T) {
+	for watts, want := range map[measure.Power][]Timer{
+		6:    {{"porch", 0.1, 8}},
+		720:  {{"porch", 12, 13}},
+		960:  {{"porch", 8, 8}, {"porch", 8, 8}},
+		1020: {{"porch", 8.5, 10}, {"porch", 8.5, 10}},
+	} {
+		in := tunnel(1)
+		l := label("big", watts, catalog.LED)
+		l.MostWatts, l.Fuse, l.Gauge = 2000, 0, 10
+		in.legs(l)
+		in.fix()
+		in.outlet("porch", 0, -3000, 120, 25)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if !slices.EqualFunc(p.Timers, want, func(a, b Timer) bool {
+			return a.Outlet == b.Outlet && a.Size == b.Size && near(float64(a.Amps), float64(b.Amps))
+		}) {
+			t.Errorf("%v W a side: timers %+v, want %+v", watts, p.Timers, want)
+		}
 	}
 }
 
@@ -454,7 +539,7 @@ func TestPack(t *testing.T) {
 func TestPlugsCarryNoMore(t *testing.T) {
 	in := tunnel(2)
 	hog := label("hog", 1920, catalog.LED) // 16 A
-	hog.MostWatts = 2000
+	hog.MostWatts, hog.Fuse = 2000, 0
 	in.hang(lights.Leg(spec.Left, 1), hog, foot(spec.Left, 1), top(spec.Left, 1))
 	in.outlet("porch", -4000, -1000, 120, 100)
 	p := Feed(in)
@@ -463,7 +548,7 @@ func TestPlugsCarryNoMore(t *testing.T) {
 	}
 	in = tunnel(2)
 	half := label("half", 960, catalog.LED) // 8 A each
-	half.MostWatts = 1000
+	half.MostWatts, half.Fuse = 1000, 0
 	in.fix()
 	for range 3 {
 		in.hang(lights.Leg(spec.Left, 1), half, foot(spec.Left, 1), top(spec.Left, 1))

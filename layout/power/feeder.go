@@ -262,6 +262,9 @@ func (f *feeding) hang(one Feeder) {
 		}
 		slices.Reverse(line)
 		for _, p := range j.Plugs {
+			if len(p.Chains) == 2 && !p.Supply { // the first plug has the other in its back
+				f.chains[f.index[p.Chains[0]]].Limit = nearest(behind(f.both(f.index[p.Chains[0]], f.index[p.Chains[1]]), f.site.together())...)
+			}
 			for _, name := range p.Chains {
 				c := &f.chains[f.index[name]]
 				c.Outlet, c.Circuit, c.Feeder, c.Joint = one.Outlet, one.Circuit, one.Name, i

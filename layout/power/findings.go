@@ -135,15 +135,7 @@ func (f *feeding) circuitSays() {
 			continue
 		}
 		if !s.GFCI && s.Volts > lowVolts {
-			word := "GFCI"
-			if s.Volts >= 200 {
-				word = "30 mA RCD (gfci in the spec)"
-			}
-			level := finding.LookAt
-			if f.in.Spec.Given(key + ".gfci") {
-				level = finding.MustFix
-			}
-			f.say(level, "no-gfci", key, "Circuit %s feeds lights outdoors, and the spec names no %s on it. Put a portable one in the outlet before anything is plugged in (it is on the buying list), or have a licensed electrician fit one, then write gfci: true.", c.Name, word)
+			f.bareSays(c.Name, s.Volts)
 		}
 		for _, name := range c.Outlets {
 			for k, o := range f.in.Spec.Site.Outlets {
@@ -165,6 +157,19 @@ func (f *feeding) circuitSays() {
 	if n > 0 {
 		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; low-voltage strings are the usual answer within reach, their supply indoors or in a dry box.", say.Count(n, "string"), measure.Volts(volts))
 	}
+}
+
+// bareSays tells of a circuit that has no GFCI or RCD; where nobody has said so, it asks.
+func (f *feeding) bareSays(circuit string, volts measure.Voltage) {
+	key, word := "power.circuits."+circuit, "GFCI"
+	if volts >= 200 {
+		word = "30 mA RCD"
+	}
+	if f.in.Spec.Given(key + ".gfci") {
+		f.say(finding.MustFix, "no-gfci", key+".gfci", "Circuit %s feeds lights outdoors and has no %s. Put a portable one in the outlet before anything is plugged in (it is on the buying list), or have a licensed electrician fit one, then write gfci: true.", circuit, word)
+		return
+	}
+	f.say(finding.LookAt, "no-gfci", key+".gfci", "Is there a %s on circuit %s, which feeds lights outdoors? Press TEST: a protected outlet goes dead. Then write gfci: true; else put a portable one in the outlet before anything is plugged in (it is on the buying list).", word, circuit)
 }
 
 // mostInLine is how many cords may be plugged one into the other before something is said: each joint is a wet plug more, and a pulled one darkens all

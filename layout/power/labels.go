@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
@@ -12,21 +13,25 @@ import (
 func (f *feeding) overloadSays() {
 	var done []string
 	for _, l := range f.labels {
-		most := limitOf(l).watts
-		if most == 0 || l.Watts <= most+hair || slices.Contains(done, l.Name) {
+		bound := breaks(behind([]lights.String{{Label: l, Watts: l.Watts}}, 1))
+		if bound.Kind == NoLimit || slices.Contains(done, l.Name) {
 			continue
 		}
 		done = append(done, l.Name)
-		key, what := "lights.strings."+l.Name, "its plug carries"
-		if l.Supply != nil {
+		key := "lights.strings." + l.Name
+		have, most, what := measure.Watts(measure.Power(bound.Have)), measure.Watts(measure.Power(bound.Of)), "its plug carries"
+		switch bound.Kind {
+		case SupplyWatts:
 			what = "its supply gives"
+		case FuseAmps:
+			have, most, what = measure.Amps(measure.Current(bound.Have)), measure.Amps(measure.Current(bound.Of)), "the fuse in its plug carries"
 		}
 		level := finding.LookAt
-		if f.in.Spec.Given(key+".most watts") || f.in.Spec.Given(key+".supply") {
+		if f.in.Spec.Given(key+".most watts") || f.in.Spec.Given(key+".supply") || f.in.Spec.Given(key+".fuse") {
 			level = finding.MustFix
 		}
 		f.say(level, "string-over-limit", key, "One %s draws %s, more than the %s that %s. Read its label again, or take another string.",
-			l.Name, measure.Watts(l.Watts), measure.Watts(most), what)
+			l.Name, have, most, what)
 	}
 }
 

@@ -6,13 +6,6 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// Most watts through a string's first plug where its label names none: one maker's sheets say 210 to 220 W for a 3 A plug
-// fuse; at 230 V common practice, no source.
-const (
-	plugWatts    = measure.Power(210)
-	plugWatts230 = measure.Power(400)
-)
-
 // lowVolts is where mains begins for our purpose: above it a string plugs into an outlet's socket without a supply.
 const lowVolts = measure.Voltage(50)
 
@@ -23,7 +16,8 @@ type LimitKind int
 const (
 	NoLimit       LimitKind = iota
 	LabelCount              // strings that the label allows behind a plug
-	LabelWatts              // watts through a string's plug, by its label or the fuse in it
+	LabelWatts              // watts through a string's plug, by its label
+	FuseAmps                // amps through the fuse in a string's plug
 	Together                // strings that may go dark with one plug
 	CordAmps                // amps through a cord, by gauge and length
 	BreakerAmps             // amps for hours, the continuous share of the breaker
@@ -61,49 +55,42 @@ func nearest(list ...Limit) Limit {
 	return out
 }
 
-// limit is what a label allows behind one plug, zero where no limit is known.
-type limit struct {
-	count int
-	watts measure.Power
-}
-
-// limitOf returns a string's limit. A supply's watts bound what is behind any of its sockets.
-func limitOf(l catalog.String) limit {
-	out := limit{count: l.MostChain, watts: l.MostWatts}
-	if out.watts == 0 && l.Supply == nil {
-		switch {
-		case l.Volts >= 200:
-			out.watts = plugWatts230
-		case l.Volts > lowVolts:
-			out.watts = plugWatts
-		}
+// mostWatts returns what a string's label allows behind its plug, zero where that is not known. A supply's watts bound what is behind any of its sockets.
+func mostWatts(l catalog.String) measure.Power {
+	if s := l.Supply; s != nil && s.Watts > 0 && (l.MostWatts == 0 || s.Watts < l.MostWatts) {
+		return s.Watts
 	}
-	if s := l.Supply; s != nil && s.Watts > 0 && (out.watts == 0 || s.Watts < out.watts) {
-		out.watts = s.Watts
-	}
-	return out
+	return l.MostWatts
 }
 
 // ownMost is the most of its volts that a run of several strings may lose by itself: the rest of the usual 3 % is left to its cords. Our own
 // choice.
 const ownMost = 0.02
 
-// limits returns what binds a run of strings, prongs first: the least count on any label, the watts through each plug with all that hangs behind it,
-// how many go dark together, and the volts that they lose by themselves.
-func limits(run []lights.String, together int) []Limit {
+// behind returns what binds at the plugs of strings, prongs first: how many go dark together, the least count on any label, and the watts and the amps
+// through each plug, by its label and its fuse, with all that hangs from it.
+func behind(run []lights.String, together int) []Limit {
 	n := len(run)
 	out := []Limit{{Together, float64(n), float64(together)}}
-	watts := measure.Power(0)
+	watts, amps := measure.Power(0), measure.Current(0)
 	for i := n - 1; i >= 0; i-- {
-		label := limitOf(run[i].Label)
+		label := run[i].Label
 		watts += run[i].Watts
+		amps += ampsOf(label)
 		kind := LabelWatts
-		if run[i].Label.Supply != nil {
+		if label.Supply != nil {
 			kind = SupplyWatts
 		}
-		out = append(out, Limit{LabelCount, float64(n), float64(label.count)}, Limit{kind, float64(watts), float64(label.watts)})
+		out = append(out, Limit{LabelCount, float64(n), float64(label.MostChain)}, Limit{kind, float64(watts), float64(mostWatts(label))},
+			Limit{FuseAmps, float64(amps), float64(label.Fuse)})
 	}
-	if n > 1 && run[0].Label.Volts > 0 {
+	return out
+}
+
+// limits returns what binds a run of strings: at its plugs, and the volts that it loses by itself.
+func limits(run []lights.String, together int) []Limit {
+	out := behind(run, together)
+	if len(run) > 1 && run[0].Label.Volts > 0 {
 		_, lost := along(run)
 		out = append(out, Limit{VoltsLost, float64(lost / run[0].Label.Volts), ownMost})
 	}

@@ -5,7 +5,7 @@ import (
 )
 
 // Limits returns what binds on the way from an outlet to its lights: the breaker for hours, a timer, the cord that comes nearest to what it
-// may carry, the plug of a run that does by its label. None where the outlet feeds nothing.
+// may carry, the plug of a run that does by its label or its fuse. None where the outlet feeds nothing.
 func (p Plan) Limits(o spec.Outlet) []Limit {
 	var cord, plug, timer Limit
 	fed := false
@@ -25,7 +25,7 @@ func (p Plan) Limits(o spec.Outlet) []Limit {
 	}
 	for _, c := range p.Chains {
 		if c.Outlet == o.Name {
-			plug = nearest(plug, Limit{LabelWatts, float64(c.Watts), float64(c.MostWatts)})
+			plug = nearest(plug, Limit{LabelWatts, float64(c.Watts), float64(c.MostWatts)}, Limit{FuseAmps, float64(c.Amps), float64(c.Fuse)})
 		}
 	}
 	var out []Limit

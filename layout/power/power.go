@@ -65,6 +65,7 @@ type Chain struct {
 	Drop    float64           `json:"-"` // share of the supply voltage lost at the last bulb
 
 	MostWatts measure.Power   `json:"-"` // that its first plug may carry by the label, zero where not known
+	Fuse      measure.Current `json:"-"` // in its first plug, zero where there is none or none is known
 	Of        measure.Voltage `json:"-"` // the volts that Drop is a share of: the circuit's, behind a supply the strings'
 	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm
 }
@@ -161,7 +162,7 @@ type Plan struct {
 	Links  int            // strings plugged into strings
 	Feet   int            // of the joints, low down: within a foot of the ground
 	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
-	Timers int            // to buy: one for each socket in use of outlets without
+	Timers []Timer        // to buy, for outlets in use that have none
 	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
 	Bare   []string       // outlets in use without a GFCI or RCD: each takes a portable one
 	Covers int            // cord covers, where a cord crosses a way on the ground

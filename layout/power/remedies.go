@@ -20,6 +20,9 @@ func (f *feeding) tightTimer() string {
 			return fmt.Sprintf("The timer at outlet %s passes %s of the %s that its circuit has for lights. ", s.outlet.Name, measure.Amps(t), measure.Amps(allowed))
 		}
 	}
+	if t := f.in.Spec.Power.Timer.Amps; f.in.Spec.Given("power.timers.amps") {
+		return fmt.Sprintf("No plug carries more than the timer in front of it, %s. ", measure.Amps(t))
+	}
 	return ""
 }
 

@@ -155,7 +155,7 @@ func (j *joiner) cuts(seats []seat) ([][]seat, measure.Length) {
 	for i := n - 1; i >= 0; i-- {
 		from := j.at(seats[i]).From
 		climb := j.spot(from, from.Side).climb
-		if climb > tapReach {
+		if climb > practice.HipReach {
 			climb += cord
 		}
 		best[i] = measure.Length(math.MaxFloat64)

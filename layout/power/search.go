@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -173,8 +174,8 @@ func (s *searcher) some() []pick {
 	return best
 }
 
-// low reports whether an option's plug is in reach of a foot's socket.
-func (s *searcher) low(o option) bool { return s.site.spot(o.end, o.side).climb <= tapReach }
+// low reports whether an option's plug is in reach of a socket on its leg.
+func (s *searcher) low(o option) bool { return s.site.spot(o.end, o.side).climb <= practice.HipReach }
 
 // all picks one wall for every unit that can be fed along it. A plug over the opening is taken at its run's end nearer the outlet, or, in pairs, where it
 // meets the plug of the run beside it.

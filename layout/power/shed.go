@@ -20,7 +20,7 @@ func shedOf(s spec.Stock) *shed {
 	h := &shed{owned: map[string][]measure.Length{}, prices: map[string]map[measure.Length]float64{}}
 	for _, o := range s.Own {
 		if c, ok := catalog.FindCord(o.Item); ok && o.Length > 0 {
-			for range o.Count {
+			for range o.Good() {
 				h.owned[c.Name] = append(h.owned[c.Name], o.Length)
 			}
 		}

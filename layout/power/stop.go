@@ -10,7 +10,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// tapReach is how far from a three-way the plugs in it may be: one in a hand's reach above it and one below. A foot's socket reaches as high.
+// tapReach is how far apart the plugs in one socket's reach may be: one in a hand's reach above it and one below. A foot's socket reaches as high with its
+// cord on the ground, and on a longer cord, tied up the leg, as high as practice.HipReach.
 const tapReach = 2 * practice.HandReach
 
 // spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
@@ -40,6 +41,7 @@ type riser struct {
 type stop struct {
 	arch  int // from 0
 	wants []want
+	lift  measure.Length // how much higher than usual its sockets are tied to the leg
 }
 
 // pick is a unit fed by one of its ways.
@@ -68,10 +70,12 @@ func (f *feeding) stops(k int, side spec.Side, picks []pick) []stop {
 	for _, a := range arches {
 		one := stop{arch: a}
 		var high []spotted
+		least := slices.MinFunc(at[a], func(a, b spotted) int { return cmp.Compare(a.spot.climb, b.spot.climb) }).spot.climb
 		for _, s := range at[a] {
-			if s.spot.climb > tapReach {
+			if s.spot.climb > min(practice.HipReach, least+tapReach) {
 				high = append(high, s)
 			} else {
+				one.lift = max(one.lift, s.spot.climb-tapReach)
 				one.wants = append(one.wants, want{units: []int{s.unit}, amps: f.units[s.unit].draws(src.volts)})
 			}
 		}
@@ -148,8 +152,12 @@ func (f *feeding) stacks(under, over int) bool {
 
 // fitBehind reports whether two runs of like kind fit behind one plug together.
 func (f *feeding) fitBehind(under, over int) bool {
-	a, b := f.site.strings(f.runs[under].seats), f.site.strings(f.runs[over].seats)
-	return a[0].Kind == b[0].Kind && breaks(limits(slices.Concat(a, b), f.site.together())).Kind == NoLimit
+	return f.site.at(f.runs[under].seats[0]).Kind == f.site.at(f.runs[over].seats[0]).Kind && breaks(limits(f.both(under, over), f.site.together())).Kind == NoLimit
+}
+
+// both returns the strings of two runs, the one's plug in the back of the other's.
+func (f *feeding) both(under, over int) []lights.String {
+	return slices.Concat(f.site.strings(f.runs[under].seats), f.site.strings(f.runs[over].seats))
 }
 
 // riserMark is what the stops of one wall need besides the lines along the feet: risers with their three-ways.

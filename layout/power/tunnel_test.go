@@ -23,7 +23,7 @@ const (
 func label(name string, watts measure.Power, lamp catalog.Lamp) catalog.String {
 	return catalog.String{
 		Name: name, Length: 7300, Watts: watts, Amps: measure.Current(float64(watts) / 120), Lamp: lamp, Volts: 120,
-		Gauge: assumedGauge, MostChain: 25, MostWatts: 210,
+		Gauge: assumedGauge, MostChain: 25, MostWatts: 210, Fuse: 3,
 	}
 }
 
@@ -33,6 +33,7 @@ func tunnel(arches int) Input {
 	s.Tunnel = spec.Tunnel{Arches: arches, Spacing: bay, OpeningWidth: 1000, OpeningHeight: 2000}
 	s.Power.Continuous, s.Power.Together = 0.8, 4
 	s.Power.Taps = []spec.Tap{{Sockets: 3}}
+	s.Power.Timer = spec.Timer{Amps: 15, Sockets: 2}
 	s.Power.Inline = catalog.Inlines()
 	in := Input{Spec: s}
 	for i := range arches {

@@ -104,7 +104,7 @@ func singles(stops []stop) [][]stop {
 	var out [][]stop
 	for _, s := range stops {
 		for _, w := range s.wants {
-			out = append(out, []stop{{arch: s.arch, wants: []want{w}}})
+			out = append(out, []stop{{arch: s.arch, wants: []want{w}, lift: s.lift}})
 		}
 	}
 	return out
@@ -148,7 +148,7 @@ func (f *feeding) within(stops []stop, most measure.Current) [][]stop {
 			}
 			last := &out[len(out)-1]
 			if n := len(*last); n == 0 || (*last)[n-1].arch != s.arch {
-				*last = append(*last, stop{arch: s.arch})
+				*last = append(*last, stop{arch: s.arch, lift: s.lift})
 			}
 			n := len(*last) - 1
 			(*last)[n].wants = append((*last)[n].wants, w)
@@ -164,9 +164,9 @@ func (f *feeding) line(k int, side spec.Side, stops []stop, t tools) (line, mark
 	l := line{side: side, stops: stops}
 	calls := make([]call, len(stops))
 	for i, s := range stops {
-		c := call{gap: f.site.toFoot(way, side, s.arch), over: way.over + f.site.crosses(side, way.arch, s.arch), wants: len(s.wants)}
+		c := call{gap: f.site.toFoot(way, side, s.arch) + s.lift, over: way.over + f.site.crosses(side, way.arch, s.arch), wants: len(s.wants)}
 		if i > 0 {
-			c.gap, c.over = f.site.runs(side, stops[i-1].arch, s.arch), f.site.crosses(side, stops[i-1].arch, s.arch)
+			c.gap, c.over = f.site.runs(side, stops[i-1].arch, s.arch)+stops[i-1].lift+s.lift, f.site.crosses(side, stops[i-1].arch, s.arch)
 		}
 		calls[i] = c
 		for _, w := range s.wants {

@@ -130,10 +130,13 @@ type approach struct {
 	over int // ways that it passes: the opening, to the far wall, and side ways before it
 }
 
-// approach returns the way from an outlet to a wall: straight to the nearest foot on the outlet's own side, around what
+// approach returns the way from an outlet to a wall: straight to the nearest foot on the outlet's own side, either where it is amidst the way, around what
 // cords keep off; to the other side from there over the nearest arch, or along to arch 1 and across under a cover.
 func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 	own := s.sideOf(o.At)
+	if s.amidst(o.At) {
+		own = side
+	}
 	near := 0
 	for i, f := range s.feet[own] {
 		if level(o.At, f.At()) < level(o.At, s.feet[own][near].At())-dust {
@@ -180,6 +183,20 @@ func (s *site) toFoot(a approach, side spec.Side, arch int) measure.Length {
 // pathTo returns where the cord of toFoot lies on the plan.
 func (s *site) pathTo(a approach, side spec.Side, arch int) []spec.Point {
 	return append(slices.Clone(a.path), s.along(side, a.arch, arch)[1:]...)
+}
+
+// amidst reports whether a point lies in the middle of the way before its first arch or beyond its last, as wide as the opening: from there a cord lies to
+// either wall without passing the way.
+func (s *site) amidst(p spec.Point) bool {
+	stations := s.Ground.Stations
+	for i, ahead := range map[int]float64{0: -1, len(stations) - 1: 1} {
+		sin, cos := math.Sincos(float64(stations[i].Heading))
+		dx, dy := float64(p.X-stations[i].At.X), float64(p.Y-stations[i].At.Y)
+		if ahead*(dx*sin+dy*cos) > 0 && math.Abs(dx*cos-dy*sin) <= float64(s.Spec.Tunnel.OpeningWidth/2) {
+			return true
+		}
+	}
+	return false
 }
 
 // sideOf returns the side of the walk's centreline, drawn on straight at both ends, that a point lies on.

@@ -1,6 +1,10 @@
 package practice
 
-import "hoopwright/layout/measure"
+import (
+	"math"
+
+	"hoopwright/layout/measure"
+)
 
 // BayGive is how far crown to crown of the first bay may be off before the other ridge pieces are changed: what a tape at a crown can tell. Our own choice.
 func BayGive(u measure.System) measure.Length {
@@ -18,6 +22,16 @@ const CheckEvery = 3
 // BareBand is the length of pipe that a wrap leaves bare where a guy is tied, half of it each side of the guy's mark: a line on a wire cuts it. Our own choice.
 func BareBand(u measure.System) measure.Length {
 	return measure.By(u, 3*measure.Inch, 75*measure.Millimetre)
+}
+
+// Bag is what a sandbag weighs filled, as one person carries it. Common practice, no source.
+func Bag(u measure.System) measure.Force {
+	return measure.By(u, 20*measure.PoundForce, measure.Mass(10).Weight())
+}
+
+// Bags is how many of them make a weight.
+func Bags(weight measure.Force, u measure.System) int {
+	return int(math.Ceil(float64(weight/Bag(u)) - 1e-9))
 }
 
 // SocketBare is the end of a wrapped pipe that stays bare for its socket. Common practice, no source.
@@ -45,6 +59,11 @@ func Taut(u measure.System) measure.Length {
 
 // SocketShort is the share of a socket's depth by which a dry pipe can stop short in its taper (from the standard's socket diameters, ASTM D2466).
 const SocketShort = 1.0 / 3
+
+// LeastPiece is the shortest piece of pipe worth joining on with a coupling (common practice, no source).
+func LeastPiece(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 300*measure.Millimetre)
+}
 
 // Saw keeps hands a forearm from the blade. Common practice, no source.
 func Saw(u measure.System) measure.Length {

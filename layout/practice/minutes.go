@@ -15,7 +15,7 @@ const (
 )
 
 // PairMinutes is how long a pair is left to work that another could share, before another one joins. Our own choice.
-const PairMinutes = 60
+const PairMinutes = 20
 
 // LongDay is from how many minutes on a day is called long: winter daylight. Common practice.
 const LongDay = 8 * 60
@@ -26,6 +26,10 @@ const (
 	MinutesClear  = 30      // all hands clear up
 	Lunch         = 12 * 60 // minutes after midnight
 	MinutesLunch  = 45
+	Evening       = 150    // minutes of an evening at the bench
+	EarlyStart    = 8 * 60 // nobody is asked to come sooner
+	EveningFrom   = 18*60 + 30
+	MinutesTieOff = 15 // before a dusk that is not the last: the newest arch is tied both ways, tools go in
 )
 
 // StretchArches is how many arches a stretch of a long tunnel has at most, where one crew follows another. Our own choice.

@@ -39,5 +39,6 @@ const (
 	LowJoint    = 12 * measure.Inch // how high a joint is counted as low: in the wet and in the way
 	EndToEnd    = 1 * measure.Inch  // prongs come to a socket: laid end to end on one path
 	HandReach   = 12 * measure.Inch // the loose inches at both plugs
+	HipReach    = 42 * measure.Inch // how high plugs hang that a socket on their leg reaches, tied as high as a hip, 30 in
 	LooseReach  = 36 * measure.Inch // most of a left-over end that is not tied back
 )

@@ -31,25 +31,23 @@ func (s *Spec) Pairs() (list []Brace) {
 	return list
 }
 
-// Tied returns how high on the legs of an arch guys and braces are tied, above the ground line: each height once.
-func (s *Spec) Tied(arch int) (heights []measure.Length) {
-	if slices.Contains(s.Guys.Arches, arch) {
-		heights = append(heights, s.Guys.From)
-	}
-	braced := slices.ContainsFunc(s.Pairs(), func(b Brace) bool { return b.Arch == arch })
-	if braced && !slices.Contains(heights, s.Braces.From) {
-		heights = append(heights, s.Braces.From)
-	}
-	slices.Sort(heights)
-	return heights
-}
-
 // Held returns how high on the legs guys are tied, and how far out along the tunnel their stakes stand; the same of braces where there are no guys.
 func (s *Spec) Held() (from, out measure.Length) {
 	if len(s.Guys.Arches) == 0 && len(s.Braces.Bays) > 0 {
 		return s.Braces.From, s.Tunnel.Spacing - practice.PegShort(s.Units)
 	}
 	return s.Guys.From, s.Guys.Out
+}
+
+// TiedAt lists how high on an arch's legs its guys are tied and its braces clamped.
+func (s *Spec) TiedAt(arch int) (heights []measure.Length) {
+	if slices.Contains(s.Guys.Arches, arch) {
+		heights = append(heights, s.Guys.From)
+	}
+	if slices.ContainsFunc(s.Pairs(), func(b Brace) bool { return b.Arch == arch }) {
+		heights = append(heights, s.Braces.From)
+	}
+	return heights
 }
 
 // BraceLength is how long a brace is, from the leg to its peg at the ground.

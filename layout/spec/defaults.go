@@ -330,7 +330,10 @@ func (r *reader) fillString(key string, s *catalog.String) {
 	case s.Volts > 200:
 		fill(r, key+".most watts", &s.MostWatts, 400, measure.Watts(400), "assumed at 230 V, check the label")
 	default:
-		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "behind a 3 A fuse in the plug, check the label")
+		fill(r, key+".most watts", &s.MostWatts, 210, measure.Watts(210), "as published for a 3 A plug fuse, check the label")
+	}
+	if s.Supply == nil && s.Volts > 50 && s.Volts < 200 && s.MostWatts <= measure.Power(catalog.PlugFuse)*measure.Power(s.Volts) {
+		fill(r, key+".fuse", &s.Fuse, catalog.PlugFuse, measure.Amps(catalog.PlugFuse), "as UL 588 plugs have, read the plug")
 	}
 }
 
@@ -373,6 +376,12 @@ func (r *reader) fillCrew() {
 	fill(r, "crew.helpers", &c.Helpers, 4, "4", custom)
 	if day := r.spec.Dates.Build; !day.IsZero() {
 		fill(r, "crew.date", &c.Date, day, day.Format(time.DateOnly), "the day to build")
+	}
+	fill(r, "crew.young", &c.Young, 0, "0", custom)
+	usualTools := Tools{Ladders: 2, Trestles: 8, Tapes: 3, Sledges: 2}
+	usually := usualTools.each()
+	for i, t := range c.Tools.each() {
+		fill(r, "crew.tools."+t.key, t.count, *usually[i].count, fmt.Sprint(*usually[i].count), custom)
 	}
 	fill(r, "crew.start", &c.Start, 9*time.Hour, "09:00", custom)
 	usual := Rates{Stake: 8, Cut: 3, Wrap: 15, Raise: 15, Ridge: 6, Row: 8, Drop: 3, Guy: 12, Cord: 10}

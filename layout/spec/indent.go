@@ -57,6 +57,8 @@ func (r *reader) misplaced(o *outline, lines []string, i, indent int, text strin
 	dash, lost := strings.HasPrefix(text, "- "), o.lost
 	o.lost = slices.Clone(left)
 	switch {
+	case top.indent == indent && top.dash && !dash && len(left) > 0 && !left[0].dash && isNew(lines, i, left[0].indent, text):
+		return r.move(lines, i, left[0].indent, text, "this line stands too far to the left; the keys of its item begin in column %d", left[0].indent+1)
 	case top.indent == indent:
 		return top.dash && !dash && r.move(lines, i, indent, "- "+text, noDash)
 	case o.last < 0:
@@ -72,6 +74,22 @@ func (r *reader) misplaced(o *outline, lines []string, i, indent int, text strin
 		return r.move(lines, i, top.indent, "- "+text, noDash)
 	}
 	return r.move(lines, i, max(top.indent, 0), text, "this line stands too far to the right; its neighbours begin in column %d", max(top.indent, 0)+1)
+}
+
+// isNew reports whether a line's key is one that the item before it does not have, whose keys begin in a column: it belongs to that item, then, and no other begins with it.
+func isNew(lines []string, i, column int, text string) bool {
+	name, _, _ := strings.Cut(text, ":")
+	for j := i - 1; j >= 0; j-- {
+		if len(lines[j]) > column && strings.TrimLeft(lines[j][:column], " -") == "" {
+			if strings.HasPrefix(lines[j][column:], name+":") {
+				return false
+			}
+			if strings.Contains(lines[j][:column], "-") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // enter notes the levels that a line opens: its own, and that of the keys after its dash.

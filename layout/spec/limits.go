@@ -63,6 +63,7 @@ var (
 	keeps       = bounds[measure.Length]{lengths, 0, 100 * foot}
 	wireHeights = bounds[measure.Length]{lengths, 3 * foot, 200 * foot}
 	timers      = bounds[measure.Current]{currents, 1, 100}
+	fuses       = bounds[measure.Current]{currents, 0.5, 13}
 
 	places       = bounds[measure.Length]{lengths, 0, 60 * foot} // heights and tape
 	pitches      = bounds[measure.Length]{lengths, 0.25 * inch, 3 * foot}

@@ -4,7 +4,11 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 )
+
+// hardBlank is a blank at which no line is broken; YAML takes it for a letter.
+const hardBlank = "\u00a0"
 
 // Slips that make a line no YAML, or another YAML than was meant. They are looked for only in a file that YAML cannot read, from its first line on, and mended, so that
 // the cause is told before its effects and the rest of the file is read too.
@@ -29,12 +33,21 @@ func (r *reader) mendLine(lines []string) bool {
 			return true
 		case strings.TrimSpace(bare) == "" || strings.HasPrefix(strings.TrimSpace(bare), "#"):
 			continue
+		case strings.Contains(line[:len(line)-len(strings.TrimLeftFunc(line, unicode.IsSpace))], hardBlank):
+			lines[i] = strings.ReplaceAll(line, hardBlank, " ")
+			r.failLine(i+1, brief(strings.TrimRight(lines[i], " \r")), "this line is indented with no-break blanks, as pasted text is; YAML is indented with plain ones")
+			return true
 		case depth == 0 && r.mendPair(lines, i):
 			return true
 		case r.mendQuotes(lines, i):
 			return true
 		}
-		opened := brackets(bare)
+		opened, wrong := brackets(bare)
+		if depth == 0 && wrong > 0 {
+			lines[i] = bare[:wrong] + opened + bare[wrong+1:]
+			r.failPart(i+1, wrong, brief(strings.TrimSpace(lines[i])), "%s stands where %s closes what is open", bare[wrong:wrong+1], opened)
+			return true
+		}
 		if depth == 0 && opened != "" && (i+1 >= len(lines) || startsAnew(lines[i+1])) {
 			body, comment := bare, ""
 			if at := strings.Index(bare, " #"); at >= 0 {
@@ -98,22 +111,27 @@ func (r *reader) mendQuotes(lines []string, i int) bool {
 	if end := strings.Index(value, " #"); end >= 0 {
 		value = value[:end]
 	}
+	if end := strings.Index(value[1:], `""`); end >= 0 {
+		value = value[:end+3]
+	}
 	value = strings.TrimRight(value, " \r")
-	key := strings.TrimLeft(lines[i][:at[2]], " -{")
+	key := lines[i][:at[2]]
+	key = strings.TrimLeft(key[strings.LastIndexAny(key, "{,")+1:], " -")
 	if l, err := lengths.parse(value[1:max(1, len(value)-1)]); err == nil {
 		plain := r.spec.Units.Written(l)
 		r.failPart(i+1, at[2], brief(key+plain), "a quotation mark ends the text here; write feet and inches with ft and in")
 		lines[i] = strings.Replace(lines[i], value, plain, 1)
 		return true
 	}
-	inside := strings.NewReplacer(`"`, "", `'`, "").Replace(value)
+	inside := strings.ReplaceAll(strings.TrimSuffix(value[1:], value[:1]), `"`, "")
 	r.failPart(i+1, at[2], brief(key+`"`+strings.TrimSpace(inside)+`"`), "the value goes on after its closing quotation mark; put all of it between the two marks")
 	lines[i] = strings.Replace(lines[i], value, `"`+inside+`"`, 1)
 	return true
 }
 
-// brackets returns what closes the brackets that a line leaves open, "" where it leaves none open or closes too many.
-func brackets(line string) string {
+// brackets returns what closes the brackets that a line leaves open, "" where it leaves none open or closes too many. Where one is closed by another's mark it returns the right one
+// and where the wrong one stands.
+func brackets(line string) (closing string, wrong int) {
 	var open []byte
 	quoted := byte(0)
 	for i := 0; i < len(line); i++ {
@@ -133,12 +151,14 @@ func brackets(line string) string {
 			open = append(open, ']')
 		case (c == '}' || c == ']') && len(open) > 0 && open[len(open)-1] == c:
 			open = open[:len(open)-1]
+		case (c == '}' || c == ']') && len(open) > 0:
+			return string(open[len(open)-1:]), i
 		case c == '}' || c == ']':
-			return ""
+			return "", 0
 		}
 	}
 	slices.Reverse(open)
-	return string(open)
+	return string(open), 0
 }
 
 // balance counts the brackets that a line opens less those that it closes.

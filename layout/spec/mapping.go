@@ -44,7 +44,11 @@ func (f field) pairs() ([]pair, bool) {
 			continue
 		}
 		if line, twice := first[k.Value]; twice {
-			p.value.failAt(k, exampleOf(p.value.table, f.spec.Units), "is given twice, first on line %d; keep one of the two", line)
+			also := ""
+			if strings.HasSuffix(f.table, "[]") {
+				also = ", or begin a new item with a hyphen where it is one"
+			}
+			p.value.failAt(k, exampleOf(p.value.table, f.spec.Units), "is given twice, first on line %d; keep one of the two%s", line, also)
 			continue
 		}
 		first[k.Value] = k.Line

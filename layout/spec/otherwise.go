@@ -6,8 +6,8 @@ import "strings"
 var otherwise = map[string]map[string]string{
 	"": {"name": "title", "pipe": "arch.pipe", "stakes": "arch.stake", "circuits": "power.circuits", "outlets": "site.outlets", "currency symbol": "currency", "year": "season", "budget": "currency",
 		"arches": "tunnel.arches", "height": "arch.height", "length": "tunnel.length", "width": "arch.span", "start": "site.start", "strings": "lights.strings"},
-	"tunnel":           {"number": "tunnel.arches", "count": "tunnel.arches", "hoops": "tunnel.arches", "distance": "tunnel.spacing", "gap": "tunnel.spacing", "bay": "tunnel.spacing", "width": "tunnel.opening.width", "height": "tunnel.opening.height", "clear": "tunnel.opening"},
-	"arch":             {"width": "arch.span", "base": "arch.span", "legs": "arch.sticks", "poles": "arch.sticks", "pipes": "arch.sticks", "lengths": "arch.sticks", "crown": "arch.height", "size": "arch.pipe", "material": "arch.pipe", "rebar": "arch.stake", "bar": "arch.stake.bar", "peak": "arch.height"},
+	"tunnel":           {"number": "tunnel.arches", "count": "tunnel.arches", "hoops": "tunnel.arches", "distance": "tunnel.spacing", "gap": "tunnel.spacing", "bay": "tunnel.spacing", "clear": "tunnel.opening"},
+	"arch":             {"width": "arch.span", "base": "arch.span", "legs": "arch.sticks", "poles": "arch.sticks", "lengths": "arch.sticks", "crown": "arch.height", "size": "arch.pipe", "material": "arch.pipe", "rebar": "arch.stake", "bar": "arch.stake.bar", "peak": "arch.height"},
 	exception:          {"width": "arch.span", "legs": "arch.sticks", "poles": "arch.sticks", "arch": "arch.except[].arches"},
 	"arch.stake":       {"diameter": "arch.stake.bar", "size": "arch.stake.bar", "rebar": "arch.stake.bar", "pipe": "arch.stake.bar", "angle": "arch.stake.lean", "deep": "arch.stake.depth", "in ground": "arch.stake.depth"},
 	"arch.pipe":        {"diameter": "arch.pipe.od", "outside": "arch.pipe.od", "thickness": "arch.pipe.wall"},
@@ -32,7 +32,10 @@ type hint struct{ text, example string }
 
 var coloured = hint{"a string's colour is part of its name, which `hoopwright names string` lists", "string: mini led 100 red"}
 
+var sized = hint{"`arch.span` and `arch.height` say how wide and how high the arch is, `tunnel.opening` how much of it stays clear for people", ""}
+
 var hints = map[string]map[string]hint{
+	"tunnel":         {"width": sized, "height": sized},
 	"lights.wraps[]": {"color": coloured, "colour": coloured, "colors": coloured},
 	"lights.drops[]": {"color": coloured, "colour": coloured},
 	"lights.rows":    {"color": coloured, "colour": coloured, "colors": {"rows take their strings in turn, and a string's colour is part of its name", "strings: [mini led 100 warm, mini led 100 red]"}},

@@ -94,7 +94,11 @@ func (f field) part(text string) (p Place, rest string, ok bool) {
 		near = f.nearest(head, words)
 	}
 	if near != "" {
-		f.fail("%s is no place for lights; the nearest is `%s`", quote(text), near)
+		rest := ""
+		if f.nearest(text, words) == "" {
+			rest = text[len(head):]
+		}
+		f.failWith(f.keyed(near+rest), "%s is no place for lights; the nearest is `%s`", quote(text), near)
 	} else {
 		f.fail("%s is no place for lights: %s", quote(text), placeGrammar)
 	}

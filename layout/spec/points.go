@@ -1,8 +1,11 @@
 package spec
 
 import (
-	"hoopwright/layout/say"
 	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"hoopwright/layout/say"
 )
 
 // point reads a place on the plan: how far right, how far ahead.
@@ -48,6 +51,9 @@ func (m mapping) points(key string, least int) []Point {
 		f.fail("lists %s; %d or more are wanted", say.Count(len(f.node.Content), "point"), least)
 		return nil
 	}
+	if f.flat(items) {
+		return nil
+	}
 	var list []Point
 	for _, item := range items {
 		if p, ok := item.point(); ok {
@@ -55,6 +61,21 @@ func (m mapping) points(key string, least int) []Point {
 		}
 	}
 	return list
+}
+
+// flat reports points whose figures stand in one list without brackets of their own.
+func (f field) flat(items []field) bool {
+	var pairs []string
+	for i, item := range items {
+		if item.node.Kind != yaml.ScalarNode {
+			return false
+		}
+		if i%2 == 1 {
+			pairs = append(pairs, "["+items[i-1].node.Value+", "+item.node.Value+"]")
+		}
+	}
+	f.failWith(f.keyed("["+strings.Join(pairs, ", ")+"]"), "each point stands in brackets of its own, how far right and how far ahead")
+	return true
 }
 
 // commaHint says what a comma too many may have parted.

@@ -78,7 +78,7 @@ lights:
   rows: {first: 14 in, step: 13 in, up to: 6 ft, strings: [mini led 100 warm, mini led 100 red], walls: right, start: back, sag: 2 in, gaps: [{wall: right, bays: [4]}]}
   drops: [{where: ridge, string: drop led 100 warm, hang: 9 in, lap: 4 in}]
   strings:
-    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W}
+    Porch Set: {length: 21 ft, lead: 1 ft, tail: 3 in, bulbs: 72, watts: 5 W, amps: 0.05 A, kind: led, volts: 120 V, weight: 0.4 lb, wire: 0.16 in, gauge: 20 AWG, colour: amber, drop: 0 in, back socket: true, most in a chain: 22, most watts: 190 W, fuse: 5 A}
     soft set: {length: 5 m, bulbs: 50, watts: 3 W, volts: 24 V, supply: {watts: 30 W, sockets: 2}, weight: 0.02 lb/ft}
 
 power:
@@ -96,11 +96,11 @@ power:
 weather: {ice: 1/4 in, cold: 14 F, stand: 42 mph, inside: 18 mph}
 stock:
   sell: [{item: PVC sch40 1/2 in, length: 10 ft, price: 4.20, limit: 40}, {item: 1/2 in, length: 20 ft}, {item: tee pvc sch40 1/2 in, price: 0}, {item: custom pipe 4, length: 12 ft}]
-  own: [{item: steel bar 3/8 in, length: 42 in, count: 9}, {item: Porch Set, count: 0}, {item: zip ties 100, count: 2}]
+  own: [{item: steel bar 3/8 in, length: 42 in, count: 9}, {item: Porch Set, count: 0}, {item: zip ties 100, count: 2, dead: 0}]
   kerf: 1/16 in
   trim: 1/2 in
   spares: 8 %
-crew: {helpers: 7, date: 2027-11-21, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
+crew: {helpers: 7, young: 2, date: 2027-11-21, days: [{date: 2027-11-19, from: 18:30, until: 21:00, work: [cutting, wrapping]}, {date: 2027-11-21, work: raising}], tools: {ladders: 3, trestles: 12, tapes: 4, sledges: 5}, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
 `
 
 // quotedPlaces is full with the places in quotes that need them.
@@ -214,6 +214,11 @@ func TestFullSpec(t *testing.T) {
 	}
 	equal(t, "items", items, []string{"pvc sch40 1/2 in", "steel bar 1/2 in", "tee pvc sch40 1/2 in", "custom pipe 4", "steel bar 3/8 in", "Porch Set", "zip ties 100"})
 	equal(t, "prices", []any{*s.Stock.Sell[0].Price, s.Stock.Sell[1].Price == nil, *s.Stock.Sell[2].Price}, []any{4.2, true, 0.0})
+	equal(t, "young", s.Crew.Young, 2)
+	equal(t, "tools", s.Crew.Tools, Tools{3, 12, 4, 5})
+	if d := s.Crew.Days; len(d) != 2 || d[0].Date.Day() != 19 || d[0].From != 18*time.Hour+30*time.Minute || d[0].Until != 21*time.Hour || !slices.Equal(d[0].Work, []string{"cutting", "wrapping"}) || !slices.Equal(d[1].Work, []string{"raising"}) {
+		t.Errorf("days %+v", d)
+	}
 	equal(t, "ask", s.Crew.Ask, Person{"A. Reed", "555 0100"})
 	equal(t, "places", []any{len(s.Site.Places), s.Site.Places[0].Name, s.Site.Places[0].For}, []any{1, "hall door", PowerOff})
 	near(t, "a place", s.Site.Places[0].At.X, 3*measure.Foot)

@@ -31,7 +31,7 @@ func (f field) scalar() (string, bool) {
 		return "", false
 	}
 	if f.node.Style&yaml.TaggedStyle != 0 {
-		f.fail("carries the YAML tag %s; write the value alone", quote(f.node.Tag))
+		f.failWith(f.keyed(strconv.Quote(brief(strings.TrimSpace(f.node.Tag+" "+f.node.Value)))), "carries the YAML tag %s; write the value alone, or in quotes where it begins with !", quote(f.node.Tag))
 		return "", false
 	}
 	return strings.TrimSpace(f.node.Value), true

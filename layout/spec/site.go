@@ -36,7 +36,7 @@ func (r *reader) readSite(top mapping) {
 	r.readSitePlaces(m)
 	m.text("address", &s.Address)
 	m.text("emergency", &s.Emergency)
-	dangers := []Danger{BuriedLines, OverheadLines, OutletsGFCI}
+	dangers := []Danger{BuriedLines, OverheadLines, OutletsGFCI, BreakerAmps}
 	for _, item := range m.items("unknown") {
 		if i, ok := item.word(namesOf(dangers, Danger.String)...); ok {
 			s.Unknown = append(s.Unknown, dangers[i])

@@ -232,12 +232,16 @@ const (
 	BuriedLines Danger = iota
 	OverheadLines
 	OutletsGFCI
+	BreakerAmps
 )
 
 // String returns the words of the spec.
 func (d Danger) String() string {
-	return [...]string{"buried lines", "overhead lines", "gfci"}[d]
+	return [...]string{"buried lines", "overhead lines", "gfci", "breaker"}[d]
 }
+
+// NotKnown reports whether nobody has looked into a danger.
+func (s Site) NotKnown(d Danger) bool { return slices.Contains(s.Unknown, d) }
 
 // SitePlace is a place that people may have to find: first aid, where the power is switched off.
 type SitePlace struct {
@@ -559,21 +563,42 @@ type Sale struct {
 	Limit  int      // most to be had; 0 for no limit
 }
 
-// Owned is what is in the shed.
+// Owned is what is in the shed, Dead of it of no use any more.
 type Owned struct {
-	Item   string
-	Length measure.Length
-	Count  int
+	Item        string
+	Length      measure.Length
+	Count, Dead int
 }
+
+// Good is how many of them can be used.
+func (o Owned) Good() int { return o.Count - o.Dead }
 
 // Crew is who builds, besides the organiser.
 type Crew struct {
 	Helpers int
+	Young   int // of them, under practice.Least years old
 	Date    time.Time
+	Days    []CrewDay // none: the build day, and those after it as far as need be
+	Tools   Tools
 	Ask     Person
 	Start   time.Duration // since midnight
 	Rates   Rates
 }
+
+// CrewDay is a day or an evening of work.
+type CrewDay struct {
+	Date        time.Time     // zero where the spec leaves it open
+	From, Until time.Duration // since midnight; an until of 0 is by the light
+	Work        []string      // of DayWorks; none: everything but the trial
+}
+
+// DayWorks are the kinds of work that a day may be for.
+func DayWorks() []string {
+	return []string{"trial", "marking", "driving", "cutting", "wrapping", "raising", "hanging", "power"}
+}
+
+// Tools counts the tools that there are never enough of.
+type Tools struct{ Ladders, Trestles, Tapes, Sledges int }
 
 // Person is someone to turn to; either text may be empty.
 type Person struct{ Name, Phone string }

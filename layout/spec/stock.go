@@ -1,5 +1,7 @@
 package spec
 
+import "fmt"
+
 // mostPieceCount of one kind that a shed holds or a store sells, and the dearest price.
 const (
 	mostPieceCount = 100_000
@@ -30,6 +32,10 @@ func (r *reader) readStock(top mapping) {
 		quantity(owned, "length", &x.Length, stockLengths)
 		owned.checkLength(cut)
 		owned.count("count", &x.Count, 0, mostPieceCount)
+		owned.count("dead", &x.Dead, 0, mostPieceCount)
+		if f, given := owned.value("dead"); given && x.Dead > x.Count {
+			f.failWith(fmt.Sprintf("dead: %d", x.Count), "is more than the %d there are; count has all, the dead ones too", x.Count)
+		}
 		s.Own = append(s.Own, x)
 	}
 	quantity(m, "kerf", &s.Kerf, kerfs)

@@ -67,6 +67,7 @@ func (m mapping) label(s *catalog.String) {
 	m.yes("back socket", &s.BackSocket)
 	m.count("most in a chain", &s.MostChain, 1, mostChained)
 	quantity(m, "most watts", &s.MostWatts, mostWatts)
+	quantity(m, "fuse", &s.Fuse, fuses)
 }
 
 // weight reads the weight of the whole string, or its weight per length.

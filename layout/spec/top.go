@@ -2,6 +2,7 @@ package spec
 
 import (
 	"regexp"
+	"strings"
 	"time"
 
 	"hoopwright/layout/finding"
@@ -89,7 +90,11 @@ func (r *reader) readAccept(top mapping) {
 		if m.name("finding", &a.Finding) {
 			f, _ := m.value("finding")
 			if !code.MatchString(a.Finding) {
-				f.fail("is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
+				var codes []string
+				for _, row := range finding.Rows() {
+					codes = append(codes, row.Code)
+				}
+				f.failWith(f.other(f.wordMeant(strings.ReplaceAll(a.Finding, " ", "-"), codes)), "is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
 			}
 			if row, ok := finding.Of(a.Finding); ok && row.Firm {
 				f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))

@@ -11,6 +11,7 @@ var (
 	placeInFlow  = regexp.MustCompile(`((?:left |right )?legs|arches|ridge)( [^\[\]{}"',]*)? of \[[^\[\]{}"']*\]`)
 	hashInFlow   = regexp.MustCompile(`[:,\[{]\s*(#.*)$`)
 	oddStart     = regexp.MustCompile("(?:^\\s*|[:,\\[{-] *)([@`%])")
+	markStart    = regexp.MustCompile(`[:-] +([*&].*)$`)
 	afterQuote   = regexp.MustCompile(`: +("[^"]*"|'[^']*') *([^\s,\]}#])`)
 	noAnchor     = regexp.MustCompile(`^unknown anchor '(.*)' referenced`)
 )
@@ -33,6 +34,15 @@ func (r *reader) mend(lines []string, err error) bool {
 		return true
 	case r.mendLine(lines):
 		return true
+	case says("could not find expected ':'") && r.stray(lines, line):
+		return true
+	case says("alphabetic or numeric"):
+		for i := range line {
+			if at := markStart.FindStringSubmatchIndex(r.lines[i]); at != nil {
+				r.failPart(i+1, at[2], `"`+brief(strings.TrimSpace(r.lines[i][at[2]:]))+`"`, "a value that begins with %s must stand in quotes", r.lines[i][at[2]:at[2]+1])
+				break
+			}
+		}
 	case says("mapping values"):
 		r.failLine(line, "", "a key cannot stand here; line it up with the other keys of its section, and put a value with a colon and a space in it in quotes")
 	case says("cannot start any token") && oddStart.MatchString(here):
@@ -50,6 +60,41 @@ func (r *reader) mend(lines []string, err error) bool {
 		r.failLine(line, "", "YAML cannot be read near this line: %s", brief(text))
 	}
 	return false
+}
+
+// stray reports and mends a line that is neither a key with its value nor an item: a key without one, or the rest of the line before.
+func (r *reader) stray(lines []string, number int) bool {
+	at := number - 1
+	text := strings.TrimSpace(lines[at])
+	margin := len(lines[at]) - len(strings.TrimLeft(lines[at], " "))
+	before := -1 // the line before it
+	for i := at - 1; i >= 0 && before < 0; i-- {
+		if t := strings.TrimSpace(lines[i]); t != "" && t[0] != '#' {
+			before = i
+		}
+	}
+	switch {
+	case isKey(text):
+		section := ""
+		for i := at - 1; i >= 0 && section == ""; i-- {
+			if indent := len(lines[i]) - len(strings.TrimLeft(lines[i], " ")); indent < margin && blockKey.MatchString(lines[i]) {
+				section, _, _ = strings.Cut(strings.TrimLeft(lines[i], " -"), ":")
+			}
+		}
+		example := exampleOf(under(section, text), r.spec.Units)
+		if !strings.HasPrefix(example, text+": ") {
+			example = text + ": …"
+		}
+		r.failPart(number, margin, example, "a colon and a value are missing after %s", text)
+		lines[at] = lines[at][:margin] + example
+	case before >= 0 && blockKey.MatchString(lines[before]) && !strings.Contains(lines[before], " #"):
+		joined := strings.TrimRight(lines[before], " \r") + " " + text
+		r.failPart(number, margin, brief(strings.TrimSpace(joined)), "this line is neither a key nor an item of a list; a value stands on one line with its key")
+		lines[before], lines[at] = joined, ""
+	default:
+		return false
+	}
+	return true
 }
 
 // failPart reports what is wrong with a part of a line that begins so many bytes in.

@@ -23,3 +23,6 @@ func (s *Spec) IsWay(wall Side, bay int) bool {
 	}
 	return s.Lights.Rows != nil && slices.ContainsFunc(s.Lights.Rows.Gaps, func(g Gap) bool { return g.Wall == wall && slices.Contains(g.Bays, bay) })
 }
+
+// Passed reports whether people may pass a bay sideways, by either wall.
+func (s *Spec) Passed(bay int) bool { return s.IsWay(Left, bay) || s.IsWay(Right, bay) }

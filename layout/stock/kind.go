@@ -31,6 +31,9 @@ const (
 	GuyClamp   // below each guy's knot
 	BraceClamp // one at each end of a brace
 	Webbing    // of crossed braces, with a buckle each
+	SoleBoard  // of feet that stand on weighted bases, along each row
+	BarSocket  // that holds a bar upright on its board
+	SandBag
 	ZipTies
 	MarkingPaint
 	MarkingFlag // beside a dot that waits

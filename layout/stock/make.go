@@ -18,6 +18,8 @@ type Input struct {
 	Strings []lights.String
 	Ties    int // zip ties
 	Wiring  Wiring
+
+	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
 }
 
 // RidgeCut is the ridge piece of one bay.

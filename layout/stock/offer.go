@@ -51,20 +51,20 @@ func offersOf(in Input) []offer {
 	common := commonSticks[in.Spec.Units]
 	for i := range offers {
 		o := &offers[i]
+		for _, own := range in.Spec.Stock.Own {
+			if sameItem(own.Item, o.item) && own.Length > 0 && own.Good() > 0 {
+				o.owns = append(o.owns, stick{length: own.Length, most: own.Good(), owned: true})
+			}
+		}
 		for _, s := range in.Spec.Stock.Sell {
 			if !sameItem(s.Item, o.item) || s.Length <= 0 {
 				continue
 			}
-			l := stick{length: s.Length, most: s.Limit}
+			l := stick{length: o.asOwned(s.Length), most: s.Limit}
 			if s.Price != nil {
 				l.price, l.priced = *s.Price, true
 			}
 			o.sells = append(o.sells, l)
-		}
-		for _, own := range in.Spec.Stock.Own {
-			if sameItem(own.Item, o.item) && own.Length > 0 && own.Count > 0 {
-				o.owns = append(o.owns, stick{length: own.Length, most: own.Count, owned: true})
-			}
 		}
 		if len(o.sells) > 0 {
 			continue
@@ -74,12 +74,22 @@ func offersOf(in Input) []offer {
 			continue
 		}
 		o.assumed = true
-		o.sells = []stick{{length: common[0]}}
+		o.sells = []stick{{length: o.asOwned(common[0])}}
 		if longest[o.item] > common[0]+in.Spec.Units.Grid()/2 { // a piece is rounded up to the grid, by a hair at times
-			o.sells = append(o.sells, stick{length: common[1]})
+			o.sells = append(o.sells, stick{length: o.asOwned(common[1])})
 		}
 	}
 	return offers
+}
+
+// asOwned returns the owned length that is this one but for rounding, so that what is sold and what is owned make one line and one kind of stick.
+func (o offer) asOwned(length measure.Length) measure.Length {
+	for _, own := range o.owns {
+		if sameLength(own.length, length) {
+			return own.length
+		}
+	}
+	return length
 }
 
 // sameItem compares a spec's item with ours; a bar may be called by its size alone.

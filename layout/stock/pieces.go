@@ -51,7 +51,9 @@ func pieces(in Input) []Piece {
 				add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+practice.BraceLap, in.Spec.Units.Grid()))
 			}
 		}
-		add(barItem(bar), PieceID{Steel: true, Stake: s.StakeID}, s.Length)
+		if !s.Base || !s.Guy { // else it ends on a weight
+			add(barItem(bar), PieceID{Steel: true, Stake: s.StakeID}, s.Length)
+		}
 	}
 	return list
 }

@@ -47,7 +47,7 @@ func keep(in Input, cuts Cuts) []Lot {
 				continue
 			}
 			lot := Lot{Item: item, Length: o.Length}
-			left := o.Count - taken[lot]
+			left := o.Good() - taken[lot]
 			taken[lot] = max(0, -left)
 			if left > 0 {
 				add(item, o.Length, left)
@@ -121,7 +121,7 @@ func (b *basket) standIns(lines []Item) {
 	var shed []owned
 	for _, o := range b.spec.Stock.Own {
 		if _, ok := catalog.FindCord(o.Item); ok && o.Length > 0 {
-			left := o.Count
+			left := o.Good()
 			for _, i := range lines {
 				if i.is(o.Item, o.Length) {
 					left -= i.Need

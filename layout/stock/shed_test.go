@@ -158,3 +158,33 @@ func TestStakesThereAreNotCutAnew(t *testing.T) {
 		}
 	}
 }
+
+// Three sticks of 10 ft are there, however the length is written: three fewer are bought. The store's 10 ft and the shed's 120 in are one
+// length.
+func TestOwnedSticksAreCountedOnce(t *testing.T) {
+	in := garden(3)
+	in.Spec.Stock.Sell, in.Spec.Stock.Own = nil, nil
+	all := line(t, Make(in), in.Spec.Arch.Pipe.Name+", 10 ft")
+	for _, hair := range []measure.Length{0, 1e-6, -1e-6} {
+		in.Spec.Stock.Own = []spec.Owned{{Item: in.Spec.Arch.Pipe.Name, Length: 10*foot + hair, Count: 3}}
+		l := Make(in)
+		if got := line(t, l, in.Spec.Arch.Pipe.Name+", 10 ft"); got.Need != all.Need || got.Own != 3 || got.Buy != all.Buy-3 {
+			t.Errorf("need %d, own %d, buy %d, want %d, 3 and %d", got.Need, got.Own, got.Buy, all.Need, all.Buy-3)
+		}
+	}
+}
+
+// What is dead is counted as there and serves for nothing: five owned of which two are dead are three.
+func TestDeadThingsServeForNothing(t *testing.T) {
+	buys := func(o spec.Owned) int {
+		in := garden(3)
+		in.Spec.Stock.Own = []spec.Owned{o}
+		return line(t, Make(in), "16 AWG 50 ft").Buy
+	}
+	for _, c := range []struct{ count, dead int }{{2, 0}, {2, 1}, {2, 2}, {5, 4}} {
+		got := buys(spec.Owned{Item: "16 AWG", Length: 50 * foot, Count: c.count, Dead: c.dead})
+		if want := buys(spec.Owned{Item: "16 AWG", Length: 50 * foot, Count: c.count - c.dead}); got != want {
+			t.Errorf("%d owned, %d dead: buy %d, want %d", c.count, c.dead, got, want)
+		}
+	}
+}

@@ -44,7 +44,7 @@ func (b *basket) add(i Item) {
 func (b *basket) owns(i Item) (n int) {
 	for _, o := range b.spec.Stock.Own {
 		if i.is(o.Item, o.Length) {
-			n += o.Count
+			n += o.Good()
 		}
 	}
 	return n

@@ -45,17 +45,18 @@ type Item struct {
 	Buy   int     `json:"buy"`
 	Price float64 `json:"price"` // of one, in the spec's currency; zero where nothing is known
 
-	Kind     Kind           `json:"-"`
-	Spare    int            `json:"-"` // of Need: over what the plan uses
-	Unit     Unit           `json:"-"`
-	Of       string         `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
-	Length   measure.Length `json:"-"`             // of one of it
-	Ropes    []Rope         `json:"-"`             // what guy line is cut into
-	StandIns []StandIn      `json:"-"`             // longer ones of the shed that serve, counted in Own
-	Where    string         `json:"-"`             // pipe, steel, lights, electrical, sundries
-	Sockets  int            `json:"-"`             // of a cord with several in line, else 0
-	Priced   bool           `json:"-"`             // Price is known or assumed
-	Assumed  bool           `json:"price_assumed"` // by us, for want of one in the spec
+	Kind     Kind            `json:"-"`
+	Spare    int             `json:"-"` // of Need: over what the plan uses
+	Unit     Unit            `json:"-"`
+	Of       string          `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
+	Length   measure.Length  `json:"-"`             // of one of it
+	Ropes    []Rope          `json:"-"`             // what guy line is cut into
+	StandIns []StandIn       `json:"-"`             // longer ones of the shed that serve, counted in Own
+	Where    string          `json:"-"`             // pipe, steel, lights, electrical, sundries
+	Sockets  int             `json:"-"`             // of a cord with several in line, else 0
+	Amps     measure.Current `json:"-"`             // that a timer carries, at least
+	Priced   bool            `json:"-"`             // Price is known or assumed
+	Assumed  bool            `json:"price_assumed"` // by us, for want of one in the spec
 }
 
 // List is what the tunnel is made of and what to buy.

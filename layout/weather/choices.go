@@ -66,14 +66,14 @@ func (b Bracing) On(s *spec.Spec) *spec.Spec {
 	return &n
 }
 
-// Bracings lists what may hold a tunnel of such arches lengthwise, cheapest first; of equal ones braces of pipe come first, then guys at the far end, then those at the way in, which want a barrier.
+// Bracings lists what may hold a tunnel of such arches lengthwise, cheapest first, of equal ones braces of pipe; guys at the way in, which a child runs into, come after all others.
 // Bays that people pass are left free.
 func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 	n := s.Tunnel.Arches
 	peg := spec.Peg(s.Arch.Stake.Bar, s.Units)
 	tie := max(k.HighestTie(), k.Crown/2)
 	guys := func(arches []int, out measure.Length) spec.Guys {
-		return spec.Guys{Arches: arches, From: tie, Out: out, Stake: peg}
+		return spec.Guys{Arches: freeArches(s, slices.Clone(arches), out), From: tie, Out: out, Stake: peg}
 	}
 	outs := []measure.Length{roundOut(tie, s.Units), roundOut(tie*5/4, s.Units)}
 	if n == 1 || !s.Ridge.Present {
@@ -82,12 +82,11 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 		}
 		return list
 	}
-	from := min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
-	free := passable(s)
+	from := shoulder(s, k)
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(free, bay) })
+		bays := freeBays(s, spread(1, n-1, every))
 		if every == n {
-			bays = slices.Compact(ends(n-1, free))
+			bays = ends(s)
 		}
 		arches := spread(1, n, every)
 		if len(bays) > 0 {
@@ -98,13 +97,27 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 			}
 		}
 		for _, out := range outs {
-			list = append(list, Bracing{Guys: guys(arches, out)})
+			list = append(list, Bracing{Guys: guys(arches[1:], out)}, Bracing{Guys: guys(arches, out)})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b Bracing) int { return cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))) })
+	slices.SortStableFunc(list, func(a, b Bracing) int {
+		return cmp.Or(cmp.Compare(b2i(GuysAtWayIn(a.On(s))), b2i(GuysAtWayIn(b.On(s)))), cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))))
+	})
 	return slices.CompactFunc(list, func(a, b Bracing) bool {
 		return slices.Equal(a.Guys.Arches, b.Guys.Arches) && a.Guys.Out == b.Guys.Out && slices.Equal(a.Braces.Bays, b.Braces.Bays)
 	})
+}
+
+// GuysAtWayIn reports whether guys stand beside where people come in.
+func GuysAtWayIn(s *spec.Spec) bool {
+	return s.Tunnel.Arches > 1 && slices.Contains(s.Guys.Arches, 1)
+}
+
+func b2i(v bool) int {
+	if v {
+		return 1
+	}
+	return 0
 }
 
 // spread returns the first and the last of some numbers and those between at about equal steps of at most every.
@@ -116,31 +129,34 @@ func spread(first, last, every int) (list []int) {
 	return slices.Compact(list)
 }
 
-// ends returns the free-standing bays nearest to both ends.
-func ends(last int, passed []int) (list []int) {
-	for bay := 1; bay <= last; bay++ {
-		if !slices.Contains(passed, bay) {
-			list = append(list, bay)
-			break
-		}
+// ends returns the free bays nearest to both ends.
+func ends(s *spec.Spec) []int {
+	free := freeBays(s, spread(1, s.Tunnel.Arches-1, 1))
+	if len(free) > 2 {
+		free = []int{free[0], free[len(free)-1]}
 	}
-	for bay := last; bay > 0; bay-- {
-		if !slices.Contains(passed, bay) {
-			return append(list, bay)
-		}
-	}
-	return list
+	return free
 }
 
-// passable lists the bays that people may pass sideways: those in whose wall no row of lights hangs.
-func passable(s *spec.Spec) (bays []int) {
-	if s.Lights.Rows == nil {
-		return nil
-	}
-	for _, gap := range s.Lights.Rows.Gaps {
-		bays = append(bays, gap.Bays...)
-	}
-	return bays
+// freeBays leaves out the bays that people may pass sideways.
+func freeBays(s *spec.Spec, bays []int) []int { return slices.DeleteFunc(bays, s.Passed) }
+
+// freeArches leaves out the arches between others whose guys, which stand out that far, would run across such a bay.
+func freeArches(s *spec.Spec, arches []int, out measure.Length) []int {
+	n, reach := s.Tunnel.Arches, int(math.Ceil(float64(out/s.Tunnel.Spacing)))
+	return slices.DeleteFunc(arches, func(a int) bool {
+		for bay := max(a-reach, 1); bay < min(a+reach, n); bay++ {
+			if a > 1 && a < n && s.Passed(bay) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// shoulder is how high braces are tied at most: where a hand reaches, and no higher than braces may be.
+func shoulder(s *spec.Spec, k *arch.Kind) measure.Length {
+	return min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
 }
 
 // roundOut and roundDown bring a length to whole half feet or decimetres.

@@ -7,14 +7,41 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
-// Change is a value for one key of the spec: a measure.Length, a catalog.Bar, an arch set as []int, legs as [2][]measure.Length, or a spec.Braces.
+// Change is a value for one key of the spec: a measure.Length for arch.span, a spec.Stake for arch.stake, legs as [2][]measure.Length for arch.sticks, spec.Guys for guys, spec.Braces for braces.
 type Change struct {
-	Key   string // path
+	Key   string
 	Value any
+}
+
+// On returns the spec with the change made, in the exceptions too; those whose span differs keep their difference.
+func (c Change) On(s *spec.Spec) *spec.Spec {
+	n := *s
+	n.Except = slices.Clone(s.Except)
+	arches := []*spec.Arch{&n.Arch}
+	for i := range n.Except {
+		arches = append(arches, &n.Except[i].Arch)
+	}
+	switch v := c.Value.(type) {
+	case measure.Length:
+		by := v - s.Arch.Span
+		for _, a := range arches {
+			a.Span += by
+		}
+	case spec.Stake:
+		for _, a := range arches {
+			a.Stake = v
+		}
+	case [2][]measure.Length:
+		n.Arch.Left, n.Arch.Right = v[0], v[1]
+	case spec.Guys:
+		n.Guys = v
+	case spec.Braces:
+		n.Braces = v
+	}
+	return &n
 }
 
 // Cure is one rung of the ladder of cures: what to change of the spec as the rungs before have it, what the tunnel then comes to, and what it costs more.
@@ -24,96 +51,83 @@ type Cure struct {
 	Price        float64
 }
 
-// Variant is a spec with one change.
-type Variant struct {
-	Change Change
-	Spec   *spec.Spec
-}
-
-// Variants lists what may be changed of a spec's stakes, guys, braces, span and sticks for its arches to bear more, a step of each.
-func Variants(s *spec.Spec, k *arch.Kind) (list []Variant) {
-	add := func(key string, value any, change func(n *spec.Spec)) {
-		n := *s
-		n.Except = slices.Clone(s.Except)
-		change(&n)
-		list = append(list, Variant{Change{key, value}, &n})
-	}
-	all := func(n *spec.Spec, do func(a *spec.Arch)) {
-		do(&n.Arch)
-		for i := range n.Except {
-			do(&n.Except[i].Arch)
-		}
-	}
-	stake := s.Arch.Stake
-	if s.Arch.Foot == nil {
+// Changes lists what may be changed of a spec's stakes, guys, braces, span and sticks for its arches to bear more, a step of each.
+func Changes(s *spec.Spec, k *arch.Kind) (list []Change) {
+	if stake := s.Arch.Stake; s.Arch.Foot == nil {
 		if bar, ok := thicker(stake.Bar, s.Arch.Pipe); ok {
-			add("arch.stake.bar", bar, func(n *spec.Spec) { all(n, func(a *spec.Arch) { a.Stake.Bar = bar }) })
+			thick := stake
+			thick.Bar = bar
+			list = append(list, Change{"arch.stake", thick})
 		}
-		deeper := stake.Depth + grip(s.Units)*4
-		add("arch.stake.depth", deeper, func(n *spec.Spec) {
-			all(n, func(a *spec.Arch) { a.Stake.Depth = deeper; a.Stake.Length = max(a.Stake.Length, deeper*3/2) })
-		})
+		stake.Depth += grip(s.Units) * 4
+		stake.Length = max(stake.Length, roundOut(stake.Depth*3/2, s.Units))
+		list = append(list, Change{"arch.stake", stake})
 	}
-	if g := s.Guys; len(g.Arches) > 0 {
-		guyVariants(s, k, add)
+	for _, g := range betterGuys(s, k) {
+		list = append(list, Change{"guys", g})
 	}
 	if n := s.Tunnel.Arches; n > 1 && s.Ridge.Present {
-		list = append(list, holdVariants(s, k)...)
+		list = append(list, moreHeld(s, k)...)
 	}
 	if s.Arch.Missing == spec.Height {
 		for _, by := range []measure.Length{-step(s.Units), step(s.Units)} {
-			span := s.Arch.Span + by
-			add("arch.span", span, func(n *spec.Spec) { all(n, func(a *spec.Arch) { a.Span += by }) })
+			list = append(list, Change{"arch.span", s.Arch.Span + by})
 		}
 	}
 	if legs, ok := shortLow(s.Arch); ok {
-		add("arch.sticks", legs, func(n *spec.Spec) { n.Arch.Left, n.Arch.Right = legs[0], legs[1] })
+		list = append(list, Change{"arch.sticks", legs})
 	}
 	return list
 }
 
-// guyVariants are those of the guys there are.
-func guyVariants(s *spec.Spec, k *arch.Kind, add func(key string, value any, change func(n *spec.Spec))) {
+// betterGuys are the guys there are with their stakes farther out or deeper, or tied higher.
+func betterGuys(s *spec.Spec, k *arch.Kind) (list []spec.Guys) {
 	g := s.Guys
-	if out := roundOut(g.From, s.Units); out > g.Out {
-		add("guys.out", out, func(n *spec.Spec) { n.Guys.Out = out })
-	} else {
-		farther := g.Out + 2*step(s.Units)
-		add("guys.out", farther, func(n *spec.Spec) { n.Guys.Out = farther })
+	if len(g.Arches) == 0 {
+		return nil
 	}
+	out := g
+	if out.Out = roundOut(g.From, s.Units); out.Out <= g.Out {
+		out.Out = g.Out + 2*step(s.Units)
+	}
+	list = append(list, out)
 	if high := k.HighestTie(); high > g.From+3*measure.Inch {
-		add("guys.from", high, func(n *spec.Spec) { n.Guys.From = high })
+		tied := g
+		tied.From = high
+		list = append(list, tied)
 	}
-	deeper := g.Stake.Depth + grip(s.Units)*4
-	add("guys.stake.depth", deeper, func(n *spec.Spec) {
-		n.Guys.Stake.Depth, n.Guys.Stake.Length = deeper, max(n.Guys.Stake.Length, deeper*5/4)
-	})
+	deep := g
+	deep.Stake.Depth += grip(s.Units) * 4
+	deep.Stake.Length = max(deep.Stake.Length, roundOut(deep.Stake.Depth*5/4, s.Units))
+	return append(list, deep)
 }
 
-// holdVariants guy or brace more of the tunnel.
-func holdVariants(s *spec.Spec, k *arch.Kind) (list []Variant) {
+// moreHeld guys or braces more of the tunnel: none across a way, none at the way in that is clear of them.
+func moreHeld(s *spec.Spec, k *arch.Kind) (list []Change) {
 	n := s.Tunnel.Arches
-	peg := spec.Peg(s.Arch.Stake.Bar, s.Units)
-	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		if arches := spread(1, n, every); len(arches) > len(s.Guys.Arches) {
-			v := *s
-			if v.Guys.Arches = arches; v.Guys.From == 0 {
-				tie := max(k.HighestTie(), k.Crown/2)
-				v.Guys.From, v.Guys.Out, v.Guys.Stake = tie, roundOut(tie, s.Units), peg
-			}
-			list = append(list, Variant{Change{"guys.arches", arches}, &v})
+	steps := []int{n, 6, 4, 3, 2, 1}
+	for _, every := range steps {
+		g := s.Guys
+		if len(g.Arches) == 0 {
+			tie := max(k.HighestTie(), k.Crown/2)
+			g = spec.Guys{From: tie, Out: roundOut(tie, s.Units), Stake: spec.Peg(s.Arch.Stake.Bar, s.Units)}
+		}
+		arches := spread(1, n, every)
+		if !slices.Contains(s.Guys.Arches, 1) {
+			arches = arches[1:]
+		}
+		if g.Arches = freeArches(s, arches, g.Out); len(g.Arches) > len(s.Guys.Arches) {
+			list = append(list, Change{"guys", g})
 			break
 		}
 	}
-	passed := passable(s)
-	from := min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
-	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		bays := slices.DeleteFunc(spread(1, n-1, every), func(bay int) bool { return slices.Contains(passed, bay) })
+	for _, every := range steps {
+		bays := freeBays(s, spread(1, n-1, every))
+		if every == n {
+			bays = ends(s)
+		}
 		if len(bays) > len(s.Braces.Bays) {
-			v := *s
-			v.Braces = spec.Braces{Bays: bays, From: from, Peg: peg, Line: s.Braces.Line}
-			list = append(list, Variant{Change{"braces", v.Braces}, &v})
-			break
+			return append(list, Change{"braces", spec.Braces{Bays: bays, From: shoulder(s, k), Peg: spec.Peg(s.Arch.Stake.Bar, s.Units), Line: s.Braces.Line}})
 		}
 	}
 	return list
@@ -149,10 +163,14 @@ func shortLow(a spec.Arch) (legs [2][]measure.Length, ok bool) {
 
 // Score orders specs by how near they come to their aims: by the nearer of the two first, then by both.
 func (w *Weather) Score() float64 {
-	if w == nil || len(w.Bears) == 0 {
+	if w == nil {
 		return 0
+	}
+	const stands = .02 // of one that stands in still air, over one that does not
+	if len(w.Bears) == 0 {
+		return stands / 2 * math.Min(w.Factor, 1)
 	}
 	needs := w.of.needs()
 	share := func(v measure.Speed) float64 { return math.Min(float64(v/needs), 1) }
-	return w.Reaches() + .1*share(w.Damage) + .1*share(w.Collapse)
+	return stands + w.Reaches() + .1*share(w.Damage) + .1*share(w.Collapse)
 }

@@ -33,8 +33,6 @@ const (
 	codeWayIn  = "guys-at-the-way-in"
 	codeRidge  = "ridge-is-pulled"
 	codeIce    = "folds-under-ice"
-	sheetBoard = "safety"
-	sheetRaise = "raise"
 	keyOfAims  = "weather"
 )
 
@@ -63,9 +61,9 @@ type judge struct {
 	list []finding.Finding
 }
 
-func (j *judge) add(level finding.Level, code, sheet, key, format string, args ...any) {
+func (j *judge) add(level finding.Level, code, key, format string, args ...any) {
 	text := fmt.Sprintf(format, args...)
-	j.list = append(j.list, finding.Finding{Level: level, Code: code, Sheet: sheet, Key: key, Pos: j.t.Spec.Position(key), Text: say.Capital(text)})
+	j.list = append(j.list, finding.Finding{Level: level, Code: code, Key: key, Pos: j.t.Spec.Position(key), Text: say.Capital(text)})
 }
 
 // cure says what cures the finding added last.
@@ -87,7 +85,7 @@ func (j *judge) leans() {
 	if w.Held {
 		held = "with all that holds it"
 	}
-	j.add(level, codeAlong, sheetRaise, j.given("guys", "braces"), "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself: %s. %g times is the least to walk under, %d is wanted.",
+	j.add(level, codeAlong, j.given("guys", "braces"), "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself: %s. %g times is the least to walk under, %d is wanted.",
 		w.Factor, held, standsStill, arch.WantedFactor)
 }
 
@@ -134,10 +132,10 @@ func (j *judge) closes() {
 		level, aims = finding.MustFix, fmt.Sprintf("below %s it is no tunnel to walk in", j.u.Speed(practice.InsideLeast))
 	}
 	if w.Calm() {
-		j.add(level, codeCloses, sheetBoard, j.given(keyOfAims), "the tunnel bears no wind to speak of: %s.", j.gives())
+		j.add(level, codeCloses, j.given(keyOfAims), "the tunnel bears no wind to speak of: %s.", j.gives())
 		return
 	}
-	j.add(level, codeCloses, sheetBoard, j.given(keyOfAims), "%s; so nobody is inside from %s on, and %s.", j.gives(), j.both(w.InsideGust()), aims)
+	j.add(level, codeCloses, j.given(keyOfAims), "%s; so nobody is inside from %s on, and %s.", j.gives(), j.both(w.InsideGust()), aims)
 }
 
 // down reports a tunnel that lies flat before the aim.
@@ -147,7 +145,7 @@ func (j *judge) down() {
 		return
 	}
 	fall := w.Bears[0].Collapse
-	j.add(finding.LookAt, codeDown, sheetBoard, j.given(keyOfAims), "%s, and near %s %s; so it is laid flat before gusts of %s, where weather.stand asks for %s.",
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "%s, and near %s %s; so it is laid flat before gusts of %s, where weather.stand asks for %s.",
 		j.gives(), j.u.Speed(fall.Gust), fall.Cause, j.both(w.DownGust()), j.u.Speed(aim))
 }
 
@@ -172,7 +170,7 @@ func (j *judge) crosses() {
 	if len(low) == 0 {
 		return
 	}
-	j.add(finding.LookAt, codeCross, sheetRaise, "guys.from", "guys tied %s up on %s come down through the opening that is kept clear for people, at the height of faces. Tie them %s up or lower, on the outside of the legs.",
+	j.add(finding.LookAt, codeCross, "guys.from", "guys tied %s up on %s come down through the opening that is kept clear for people, at the height of faces. Tie them %s up or lower, on the outside of the legs.",
 		u.Tape(guys.From), say.Numbered("arch", low), u.Tape(t.Arches[0].HighestTie()))
 }
 
@@ -180,16 +178,16 @@ func (j *judge) crosses() {
 func (j *judge) steep() {
 	t, u := j.t, j.u
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
-		j.add(finding.LookAt, codeSteep, sheetRaise, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that. Set the stakes %s out or farther.",
+		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that. Set the stakes %s out or farther.",
 			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out), u.Tape(g.From))
 		j.cure("guys.out", roundOut(g.From, u))
 	}
-	if slices.Contains(t.Spec.Guys.Arches, 1) && len(t.Arches) > 1 {
-		j.add(finding.Note, codeWayIn, sheetRaise, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Set a barrier from each stake to its leg, with ribbon at eye height, or brace a bay instead.")
+	if GuysAtWayIn(t.Spec) {
+		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Hang a net from stake to leg, or brace a bay.")
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
-		j.add(finding.LookAt, codeFlat, sheetRaise, "braces.from", "crossed lines from %s to pegs %s away lie flatter than 45°, where a foot trips and a child leans. Tie them %s up or higher, or brace with pipe.", u.Tape(b.From), u.Tape(reach), u.Tape(reach))
+		j.add(finding.LookAt, codeFlat, "braces.from", "crossed lines from %s to pegs %s away lie flatter than 45°, where a foot trips and a child leans. Tie them %s up or higher, or brace with pipe.", u.Tape(b.From), u.Tape(reach), u.Tape(reach))
 		j.cure("braces.from", roundOut(reach, u))
 	}
 }
@@ -204,7 +202,7 @@ func (j *judge) ridge() {
 	if w.RidgeEnd > practice.MuchPull {
 		level = finding.LookAt
 	}
-	j.add(level, codeRidge, sheetRaise, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s, and nobody publishes what a dry socket holds. Pin each ridge socket, or run a line along the ridge, tied off at every crown.",
+	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s, and nobody publishes what a dry socket holds. Pin each ridge socket, or run a line along the ridge, tied off at every crown.",
 		j.both(w.InsideGust()), u.Force(w.RidgeEnd))
 }
 
@@ -218,6 +216,6 @@ func (j *judge) ice() {
 	if w.Ice[0] < asked {
 		level, when, bears = finding.MustFix, "as raised", w.Ice[0]
 	}
-	j.add(level, codeIce, sheetBoard, "weather.ice", "it is figured for %s of ice all round, but folds or leans over under %s, %s. Take thicker pipe, guy it, or plan to take it down before ice comes, and write that thickness in the spec.",
+	j.add(level, codeIce, "weather.ice", "it is figured for %s of ice all round, but folds or leans over under %s, %s. Take thicker pipe, guy it, or plan to take it down before ice comes, and write that thickness in the spec.",
 		u.Size(asked), u.Size(bears), when)
 }

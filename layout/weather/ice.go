@@ -40,11 +40,19 @@ func (k *Kind) iceOn(ice measure.Length) float64 {
 	return sum
 }
 
-// iceUnder returns the ice that brings all weight to so many newtons.
-func (k *Kind) iceUnder(whole float64) measure.Length {
+// iceUnder returns the ice that brings the weight of all a row's arches to so many times what it is.
+func (r row) iceUnder(times float64) measure.Length {
+	more := 0.0
+	for _, m := range r {
+		more += (times - 1) * m.kind.weight() * float64(len(m.arches))
+	}
 	low, high := measure.Length(0), mostIce
 	for range 20 {
-		if mid := (low + high) / 2; k.weight()+k.iceOn(mid) < whole {
+		mid, on := (low+high)/2, 0.0
+		for _, m := range r {
+			on += m.kind.iceOn(mid) * float64(len(m.arches))
+		}
+		if on < more {
 			low = mid
 		} else {
 			high = mid

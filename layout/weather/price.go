@@ -1,8 +1,6 @@
 package weather
 
 import (
-	"slices"
-
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -15,7 +13,6 @@ const (
 	webbingMetre  = 1.5
 	tightenerEach = 1.0
 	clampEach     = 1.2
-	barrierEach   = 15.0 // posts and ribbon before guys at the way in, which a child runs into
 )
 
 // priceOf returns what a length of an item costs by the spec's own prices, the cheapest for each metre, and false where it names none.
@@ -61,9 +58,6 @@ func PriceOfBracing(s *spec.Spec) float64 {
 		}
 	}
 	sum := 0.0
-	if s.Tunnel.Arches > 1 && slices.Contains(s.Guys.Arches, 1) {
-		sum = barrierEach
-	}
 	line := measure.Length(hypot(s.Guys.From, s.Guys.Out)).Metres()
 	sum += priceOfBars(s, s.Guys.Stake, guys) + float64(guys)*(cordMetre*line+tightenerEach)
 	braces := float64(2 * len(s.Pairs()))

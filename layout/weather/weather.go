@@ -136,10 +136,8 @@ func (w *Weather) stand(holds []hold) {
 		if factors[i] < 1 || t.Rough {
 			return
 		}
-		k := r[0].kind
 		for j, left := range [2]float64{1, late} {
-			guess := min(factors[i]*left/late, r[0].kind.Sideways*left/late)
-			weighed := k.iceUnder(guess * k.weight())
+			weighed := r.iceUnder(min(factors[i], r[0].kind.Sideways) * left / late)
 			// Ice lies lower on the legs than what else hangs there, so that a little more of it is borne; that is not counted on.
 			ices[i][j] = min(r.ice(max(weighed, measure.Millimetre), left), weighed)
 		}

@@ -39,6 +39,9 @@ type wishes struct {
 	soil, around          string   // words of the spec; empty where not known
 	outlet                offset   // from the middle of the entrance
 	hasOutlet             bool
+	volts                 measure.Voltage
+	breaker               measure.Current
+	breakerKnown          bool
 	gfci                  answer
 	buried                answer
 	overhead              answer
@@ -79,11 +82,13 @@ func Questions(u measure.System) []Question {
 		{"length", "How long, from the first arch to the last?", "Decides how many arches there are.", by("24 ft", "7 m"), func(w *wishes, a string) error { return length(a, &w.length) }},
 		{"pipe", "Which pipe is at hand?", "Another bends otherwise. Left open, the pipe that stands best is chosen.", DontKnow, (*wishes).readPipe},
 		{"stick", "How long are its sticks as sold?", "Longer legs are joined from two.", DontKnow, func(w *wishes, a string) error { return optional(a, &w.stick) }},
-		{"lights", "Which lights? legs or rows, then colours, as in: rows warm, red. Or none.", "Rows run along the walls, in turn; legs are wound.", "legs warm", (*wishes).readLights},
+		{"volts", "How many volts has the outlet?", "Strings, cords and timers are made for one or the other.", by("120 V", "230 V"), (*wishes).readVolts},
+		{"lights", "Which lights? legs or rows, then colours, as in: rows warm, " + by("red", "multi") + ". Or none.", "Rows run along the walls, in turn; legs are wound.", "legs warm", (*wishes).readLights},
 		{"soil", "What is the soil? firm, soft, sandy or frozen.", "Decides how deep the stakes go, and the wind to close at.", DontKnow, (*wishes).readSoil},
-		{"around", "What stands around? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
+		{"around", "What stands within 100 yards, all round? open, suburban, sheltered, shore, hilltop or gap.", "Houses and trees keep the wind off; a hilltop does not.", DontKnow, (*wishes).readAround},
 		{"outlet", "Where is the outlet, seen from the middle of the entrance?", "As in: left " + by("12 ft", "3.6 m") + ", behind " + by("6 ft", "1.8 m") + ". Decides the cords.", DontKnow, (*wishes).readOutlet},
-		{"gfci", "Does the outlet go dead when TEST is pressed (GFCI)? yes or no.", "Without that protection, lights outdoors can kill.", DontKnow, func(w *wishes, a string) error { return yesNo(a, &w.gfci) }},
+		{"breaker", "How many amps does the outlet's breaker read?", "It limits how many strings one outlet feeds. Not known: the least is taken, " + by("15 A", "10 A") + ", and reading it is a task.", DontKnow, (*wishes).readBreaker},
+		{"gfci", "Does the outlet go dead when TEST is pressed (" + by("GFCI", "RCD") + ")? yes or no.", "Without that protection, lights outdoors can kill.", DontKnow, func(w *wishes, a string) error { return yesNo(a, &w.gfci) }},
 		{"buried", "Is anything buried where stakes go? yes or no.", "A stake through a gas or power line can kill.", DontKnow, func(w *wishes, a string) error { return yesNo(a, &w.buried) }},
 		{"overhead", "Is a wire or branch overhead? no, or the height of the lowest.", "An arch carried upright into a wire can kill.", DontKnow, (*wishes).readOverhead},
 		{"marks", "Fixed things, each with its tapes from the left and the right peg of the entrance?", "As in: porch post " + by("9 ft 4 in, 14 ft", "2.8 m, 4.3 m") + " behind; oak " + by("30 ft, 28 ft", "9 m, 8.5 m") + " ahead. Next year's stakes are found by them.", "none", (*wishes).readMarks},
@@ -91,12 +96,18 @@ func Questions(u measure.System) []Question {
 	}
 }
 
-// Check reports what is wrong with an answer to the question of that name, nothing where it can be read.
-func Check(u measure.System, name, answer string) error {
+// Check reports what is wrong with an answer to the question of that name, after those given before, nothing where it can be read.
+func Check(u measure.System, given map[string]string, name, answer string) error {
 	w := &wishes{units: u}
 	for _, q := range Questions(u) {
-		if q.Name == name {
+		text, ok := given[q.Name]
+		switch {
+		case q.Name == name:
 			return q.answer(w, answer)
+		case ok:
+			if err := q.answer(w, text); err != nil {
+				return fmt.Errorf("%s: %w", q.Name, err)
+			}
 		}
 	}
 	return fmt.Errorf("no question is named %s", name)
@@ -196,18 +207,23 @@ func (w *wishes) readLights(text string) error {
 	return nil
 }
 
-// lightString is the catalog's string of a name or a colour: 100 lamps of the volts that go with the units.
+// lightString is the catalog's string of a name or a colour: 100 lamps of the outlet's volts, or of those that go with the units.
 func (w *wishes) lightString(text string) (string, error) {
+	high := w.volts > 200 || w.volts == 0 && w.units == measure.Metric
 	var known []string
 	for _, s := range catalog.Strings() {
-		if s.Supply == nil && (s.Volts > 200) == (w.units == measure.Metric) {
+		if s.Supply == nil && (s.Volts > 200) == high {
 			known = append(known, s.Name)
 		}
 	}
 	if s, ok := catalog.FindString(text); ok {
 		return s.Name, nil
 	}
-	if s, ok := catalog.FindString(fmt.Sprintf(measure.By(w.units, "mini led 100 %s", "led 100 %s 230 V"), text)); ok {
+	ours := "mini led 100 %s"
+	if high {
+		ours = "led 100 %s 230 V"
+	}
+	if s, ok := catalog.FindString(fmt.Sprintf(ours, text)); ok {
 		return s.Name, nil
 	}
 	if name := catalog.Alike(text, known); name != "" {
@@ -261,6 +277,28 @@ func (w *wishes) readOutlet(text string) error {
 	}
 	w.hasOutlet = true
 	return nil
+}
+
+func (w *wishes) readVolts(text string) (err error) {
+	if notKnown(text) {
+		text = measure.By(w.units, "120 V", "230 V")
+	}
+	w.volts, err = measure.ParseVoltage(text)
+	return err
+}
+
+// readBreaker takes the least that outlets have where nobody knows: 15 A where it is 120 V (NEC 210.24), else 10 A (Switzerland, Australia; 13 A in Britain and 16 A in most of
+// Europe are more).
+func (w *wishes) readBreaker(text string) (err error) {
+	w.breakerKnown = !notKnown(text)
+	if !w.breakerKnown {
+		text = "10 A"
+		if w.volts > 0 && w.volts < 200 {
+			text = "15 A"
+		}
+	}
+	w.breaker, err = measure.ParseCurrent(text)
+	return err
 }
 
 func (w *wishes) readOverhead(text string) error {

@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -104,7 +105,7 @@ func (w *wishes) try(pipe string) (Made, error) {
 // joined divides a leg among sticks as sold, from the ground up, with a coupling between each two that adds its stop. Each piece is a whole inch (10 mm) or more, the last not
 // shorter than a foot (300 mm), which is the least worth joining on.
 func (w *wishes) joined(leg, stop measure.Length) (pieces []string) {
-	grid, least := measure.By(w.units, measure.Inch, 10), measure.By(w.units, measure.Foot, 300)
+	grid, least := measure.By(w.units, measure.Inch, 10), practice.LeastPiece(w.units)
 	for leg > w.stick {
 		piece := min(w.stick, measure.RoundUp(leg-stop-least, grid))
 		pieces = append(pieces, w.units.Written(piece))
@@ -119,7 +120,7 @@ func (w *wishes) inAnswers(err error) error {
 	if !errors.As(err, &list) {
 		return err
 	}
-	by := map[string]string{"arch.span": "width", "arch.height": "height", "tunnel.length": "length", "stock.sell[0].length": "stick", "title": "title", "site.overhead[0].height": "overhead"}
+	by := map[string]string{"arch.span": "width", "arch.height": "height", "tunnel.length": "length", "stock.sell[0].length": "stick", "title": "title", "site.overhead[0].height": "overhead", "power.circuits.house.volts": "volts", "power.circuits.house.breaker": "breaker"}
 	if name := by[list[0].Key]; name != "" {
 		return fmt.Errorf("%s: %s", name, list[0].Text)
 	}
@@ -152,10 +153,14 @@ func (w *wishes) text(pipe, sticks string) string {
 	line("  # stakes, guys and braces are chosen by the solver; give them to have them so")
 	w.site(line)
 	w.lights(line)
-	if w.hasOutlet {
+	if w.mains() {
 		line("\npower:\n  circuits:")
 		gfci := map[answer]string{yes: ", gfci: true", no: ", gfci: false"}[w.gfci]
-		line("    house: {volts: %s, breaker: %s%s}   # look at the breaker: its amps stand on it", measure.By(u, "120 V", "230 V"), measure.By(u, "15 A", "16 A"), gfci)
+		why := ""
+		if !w.breakerKnown {
+			why = "   # the breaker's amps stand on it; the least that outlets have is taken"
+		}
+		line("    house: {volts: %g V, breaker: %g A%s}%s", float64(w.volts), float64(w.breaker), gfci, why)
 	}
 	if w.stick > 0 {
 		line("\nstock:\n  sell: [{item: %s, length: %s}]", pipe, u.Written(w.stick))
@@ -191,7 +196,7 @@ func (w *wishes) site(line func(format string, args ...any)) {
 	for _, d := range []struct {
 		is   answer
 		word spec.Danger
-	}{{w.buriedAnswer(), spec.BuriedLines}, {w.overhead, spec.OverheadLines}, {w.gfciAnswer(), spec.OutletsGFCI}} {
+	}{{w.buriedAnswer(), spec.BuriedLines}, {w.overhead, spec.OverheadLines}, {w.gfciAnswer(), spec.OutletsGFCI}, {w.breakerAnswer(), spec.BreakerAmps}} {
 		if d.is == unknown {
 			dangers = append(dangers, d.word.String())
 		}
@@ -226,12 +231,21 @@ func (w *wishes) buriedAnswer() answer {
 	return w.buried
 }
 
-// gfciAnswer matters where there is an outlet.
+// mains reports whether anything is plugged in: lights are, wherever the outlet is.
+func (w *wishes) mains() bool { return w.hasOutlet || len(w.strings) > 0 }
+
 func (w *wishes) gfciAnswer() answer {
-	if !w.hasOutlet {
+	if !w.mains() {
 		return no
 	}
 	return w.gfci
+}
+
+func (w *wishes) breakerAnswer() answer {
+	if w.mains() && !w.breakerKnown {
+		return unknown
+	}
+	return yes
 }
 
 // lights writes rows along the walls or strings round the legs.

@@ -23,6 +23,12 @@ var prose = []struct {
 		map[string]string{"width": "6 ft", "height": "7 ft", "length": "16 ft", "pipe": "1/2 inch PVC", "people": "children", "overhead": "14 ft"}, 7 * measure.Foot},
 	{"zwei Meter vierzig breit, zwei vierzig hoch, zehn lang, for the public, with wheelchairs; soft lawn among houses; post and oak to tape from", measure.Metric,
 		map[string]string{"width": "2.4 m", "height": "2.4 m", "length": "10 m", "soil": "soft", "around": "suburban", "people": "public, wheelchairs", "marks": "porch post 2.8 m, 4.3 m behind; oak 9 m, 8.5 m ahead", "stick": "3 m"}, 2400},
+	{"drei Meter breit, zweieinhalb hoch, zwölf lang, for children and a wheelchair in a chestnut yard, rows in two kinds", measure.Metric,
+		map[string]string{"width": "3 m", "height": "2.5 m", "length": "12 m", "stick": "4 m", "lights": "rows warm, multi", "around": "suburban", "outlet": "right 5 m, behind 3 m", "breaker": "16 A", "gfci": "yes", "overhead": "no", "people": "children, wheelchairs"}, 2500},
+	{"wide and low, twelve feet by seven, twenty long, firm lawn, twenty-foot pipe", measure.Imperial,
+		map[string]string{"width": "12 ft", "height": "7 ft", "length": "20 ft", "stick": "20 ft", "soil": "firm", "around": "suburban", "outlet": "left 4 ft, ahead 10 ft", "breaker": "20 A", "gfci": "yes", "buried": "no", "overhead": "no", "people": "public"}, 7 * measure.Foot},
+	{"a hundred and twenty feet and only the thinnest pipe, nobody knows anything", measure.Imperial,
+		map[string]string{"width": "6 ft", "height": "7 ft", "length": "120 ft", "pipe": "pvc sch40 1/2 in", "stick": "10 ft", "lights": "legs red, green", "outlet": "right 4 ft, ahead 60 ft", "people": "public, children"}, 7 * measure.Foot},
 }
 
 func TestWishesStand(t *testing.T) {
@@ -37,6 +43,9 @@ func TestWishesStand(t *testing.T) {
 					t.Errorf("must fix %s: %s\n%s", f.Code, f.Text, m.Source)
 				}
 			}
+			if x := m.Plan.Weather; x.InsideGust().Called() < 20*measure.MPH || x.DownGust().Called() < 34.5*measure.MPH { // 20 and 35 mph are asked for unless told; a metric limit is rounded down to a whole km/h
+				t.Errorf("people inside below %.1f m/s, standing to %.1f m/s", x.InsideGust().Called(), x.DownGust().Called())
+			}
 			k := m.Plan.Kinds[0]
 			if off := math.Abs(float64(k.Crown - p.height)); off > 60 {
 				t.Errorf("the crown is %.0f mm off what was wished", off)
@@ -50,13 +59,13 @@ func TestWishesStand(t *testing.T) {
 
 // What nobody knows of a danger is written down, whatever else is known, and no word of it where all is known. A line that is there but not where is not known either.
 func TestDangersAreNeverTakenForHarmless(t *testing.T) {
-	known := map[string]string{"pipe": "pvc sch40 3/4 in", "length": "9 ft", "lights": "none", "outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "buried": "no", "overhead": "no"}
+	known := map[string]string{"pipe": "pvc sch40 3/4 in", "length": "9 ft", "lights": "none", "outlet": "right 3 ft, ahead 2 ft", "gfci": "no", "breaker": "20 A", "buried": "no", "overhead": "no"}
 	for _, c := range []struct {
 		answer, text string
 		want         []spec.Danger
 	}{
 		{"", "", nil}, {"gfci", "", []spec.Danger{spec.OutletsGFCI}}, {"gfci", "?", []spec.Danger{spec.OutletsGFCI}}, {"buried", "Don’t know", []spec.Danger{spec.BuriedLines}},
-		{"buried", "yes", []spec.Danger{spec.BuriedLines}}, {"overhead", "not sure", []spec.Danger{spec.OverheadLines}},
+		{"buried", "yes", []spec.Danger{spec.BuriedLines}}, {"overhead", "not sure", []spec.Danger{spec.OverheadLines}}, {"breaker", "?", []spec.Danger{spec.BreakerAmps}},
 	} {
 		answers := map[string]string{}
 		for k, v := range known {
@@ -72,9 +81,28 @@ func TestDangersAreNeverTakenForHarmless(t *testing.T) {
 		if got := m.Plan.Spec.Site.Unknown; len(got) != len(c.want) || len(got) == 1 && got[0] != c.want[0] {
 			t.Errorf("%s %q: not known %v, want %v", c.answer, c.text, got, c.want)
 		}
+		want := 20.0
+		if c.answer == "breaker" {
+			want = 15 // the least that an outlet of 120 V has: NEC 210.24
+		}
+		if got := float64(m.Plan.Spec.Power.Circuits[0].Breaker); got != want {
+			t.Errorf("%s %q: a breaker of %g A", c.answer, c.text, got)
+		}
 		if m.Plan.Spec.Power.Circuits[0].GFCI { // whose answer was no, or none
 			t.Errorf("%s %q: a protection that nobody tried", c.answer, c.text)
 		}
+	}
+}
+
+// Where the outlet is not known its dangers are not either; where only the units are, its volts are theirs and its amps the least.
+func TestOutletNotKnown(t *testing.T) {
+	m, err := Make(measure.Metric, map[string]string{"pipe": "pvc-u pn16 25 mm", "buried": "no", "overhead": "no"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := m.Plan.Spec
+	if c := s.Power.Circuits[0]; c.Volts != 230 || c.Breaker != 10 || len(s.Site.Unknown) != 2 || !s.Site.NotKnown(spec.OutletsGFCI) || !s.Site.NotKnown(spec.BreakerAmps) {
+		t.Errorf("%+v, not known %v", c, s.Site.Unknown)
 	}
 }
 
@@ -104,7 +132,7 @@ func TestJoinedLegs(t *testing.T) {
 func TestAnswers(t *testing.T) {
 	for _, u := range []measure.System{measure.Imperial, measure.Metric} {
 		for _, q := range Questions(u) {
-			if err := Check(u, q.Name, ""); err != nil {
+			if err := Check(u, nil, q.Name, ""); err != nil {
 				t.Errorf("%s: its default is not read: %v", q.Name, err)
 			}
 			if q.Ask == "" || q.Why == "" {
@@ -112,13 +140,16 @@ func TestAnswers(t *testing.T) {
 			}
 		}
 	}
-	for name, bad := range map[string]string{"width": "wide", "height": "8", "pipe": "PEX 1/2", "lights": "rows plaid", "soil": "clay", "outlet": "over there", "gfci": "maybe", "overhead": "yes", "marks": "porch post", "people": "dogs", "around": "sea"} {
-		if err := Check(measure.Imperial, name, bad); err == nil {
+	for name, bad := range map[string]string{"width": "wide", "height": "8", "pipe": "PEX 1/2", "lights": "rows plaid", "soil": "clay", "outlet": "over there", "gfci": "maybe", "volts": "12 A", "breaker": "fifteen", "overhead": "yes", "marks": "porch post", "people": "dogs", "around": "sea"} {
+		if err := Check(measure.Imperial, nil, name, bad); err == nil {
 			t.Errorf("%s: %q is read", name, bad)
 		}
 		if _, err := Make(measure.Imperial, map[string]string{name: bad}); err == nil || !strings.HasPrefix(err.Error(), name+":") {
 			t.Errorf("%s: %q: %v", name, bad, err)
 		}
+	}
+	if err := Check(measure.Imperial, map[string]string{"volts": "230 V"}, "lights", "red"); err == nil { // none is sold in the catalog
+		t.Error("a string of 120 V at an outlet of 230 V")
 	}
 	if _, err := Make(measure.Imperial, map[string]string{"width": "90 ft"}); err == nil || !strings.HasPrefix(err.Error(), "width:") {
 		t.Errorf("a width beyond the reader's limit: %v", err)

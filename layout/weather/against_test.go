@@ -1,4 +1,4 @@
-package layout_test
+package weather_test
 
 import (
 	"testing"
@@ -7,22 +7,27 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
 )
 
 // TestAgainstOtherSolvers sets what the examples bear beside figures of two independent solvers, a discrete elastica in three dimensions and a general finite
-// element program (given to us as figures; CHECKS). They are for air of 0.613 Pa·s²/m². Where they themselves differ the figure is a range. Ours may be more careful; it may be no more than 5 in
-// 100 bolder.
+// element program (given to us as figures; CHECKS). They are for air of 0.613 Pa·s²/m². Where they themselves differ the figure is a range. Ours may be 5 in 100 off.
+//
+// Two figures are not theirs as given. The starter's first damage along they had at 39 mph, or at 33 with a side wind in it; it leans over, so that its gust goes by the root of the modulus, and both agree on
+// 32 mph with the late one: 32/√.6 = 41.3. A side wind bends its stakes at 34 mph before that. The park walk's ice they had at 11.5 mm; its legs bear one string each, nearly straight, and ice is
+// reckoned on pipe and wire together all the same, which is a tenth more than on the bare pipe: 10.4 mm, on the careful side.
 func TestAgainstOtherSolvers(t *testing.T) {
-	const careful, bold = .89, 1.05
+	const careful, bold = .95, 1.05
 	for name, want := range map[string]struct {
-		factor, ice      float64    // times; mm, late
+		factor           float64    // times
+		ice              [2]float64 // mm, late
 		gust             [2]float64 // mph at the arches, of first damage along
 		late, lateFactor float64
 	}{
-		"garden":     {3.9, 9.0, [2]float64{32, 35}, 30, 0},
-		"schoolyard": {4.7, 8.5, [2]float64{42, 44}, 32, 0},
-		"parkwalk":   {0, 11.5, [2]float64{38, 38}, 32, 0},
-		"starter":    {0, 0, [2]float64{33, 39}, 32, 0}, // a side wind, which the other figure is not of, bends a stake at 34
+		"garden":     {3.9, [2]float64{9, 9}, [2]float64{32, 35}, 30, 0},
+		"schoolyard": {4.7, [2]float64{8.5, 8.5}, [2]float64{42, 44}, 32, 0},
+		"parkwalk":   {0, [2]float64{11.5 / 1.1, 11.5}, [2]float64{38, 38}, 32, 0},
+		"starter":    {0, [2]float64{}, [2]float64{39, 41.3}, 32, 0},
 	} {
 		s := exampleSpec(t, name)
 		s.Weather.Cold = 14.85 // air of 1.226 kg/m³
@@ -35,8 +40,8 @@ func TestAgainstOtherSolvers(t *testing.T) {
 			}
 		}
 		check("load factor", w.Factor, want.factor, want.factor)
-		check("ice late, mm", float64(w.Ice[1]), want.ice, want.ice)
-		check("first damage, mph", float64(w.Damage/measure.MPH), want.gust[0], want.gust[1])
+		check("ice late, mm", float64(w.Ice[1]), want.ice[0], want.ice[1])
+		check("first damage along, mph", float64(w.First(weather.Along).Gust/measure.MPH), want.gust[0], want.gust[1])
 
 		// The same with the modulus of season's end for gusts too, as the figures of the first column are.
 		s = exampleSpec(t, name)
@@ -44,7 +49,7 @@ func TestAgainstOtherSolvers(t *testing.T) {
 		s.Arch.Pipe.Modulus *= measure.Pressure(s.Arch.LateModulus)
 		s.Arch.LateModulus = 1
 		w = layout.Solve(s).Weather
-		check("first damage with the late modulus, mph", float64(w.Damage/measure.MPH), want.late, want.late)
+		check("first damage along with the late modulus, mph", float64(w.First(weather.Along).Gust/measure.MPH), want.late, want.late)
 		if name == "garden" {
 			check("sway at 20 mph, mm", float64(w.Sway[0]), 149, 149*1.1)
 			check("sway at 30 mph, mm", float64(w.Sway[1]), 464, 464*1.1)

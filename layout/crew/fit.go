@@ -1,0 +1,183 @@
+package crew
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"hoopwright/layout/finding"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+)
+
+// Fit is what would have the work done on the days there are, or where nobody has named them in a day. Each was tried by laying the work anew. Zero values stand for what
+// would not.
+type Fit struct {
+	Helpers  int              // so many, besides the organiser
+	Start    time.Duration    // begun then, where nobody has named the days
+	Evenings int              // so many evenings before, at cutting, trying and wrapping
+	MoreDays int              // so many days more after the last, where the spec names the days
+	Days     []spec.CrewDay   // crew.days with those evenings
+	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
+}
+
+// mostEvenings and mostMoreDays are how many evenings and days more are looked for.
+const (
+	mostEvenings = 4
+	mostMoreDays = 3
+)
+
+// fit looks for what would do: more helpers, at most twice the hands, or evenings before.
+func (in Input) fit(s Schedule) (f Fit) {
+	c := in.calendar()
+	days := 1
+	if !c.open {
+		days = len(s.Built())
+	}
+	if !c.open {
+		days += mostMoreDays
+	}
+	does := func(crew spec.Crew) bool {
+		sp := *in.Spec
+		sp.Crew = crew
+		other := in
+		other.Spec = &sp
+		tasks := Tasks(other)
+		if !other.may(tasks, days) {
+			return false
+		}
+		o := other.best(tasks, fewTries)
+		return len(o.Left) == 0 && len(o.Built()) <= days
+	}
+	for n := in.Spec.Crew.Helpers + 1; n < 2*s.Hands && f.Helpers == 0; n++ {
+		more := in.Spec.Crew
+		if more.Helpers = n; does(more) {
+			f.Helpers = n
+		}
+	}
+	for n := 1; n <= mostEvenings && f.Evenings == 0; n++ {
+		more := in.Spec.Crew
+		if more.Days = in.evenings(n); does(more) {
+			f.Evenings, f.Days = n, more.Days
+		}
+	}
+	for start := in.Spec.Crew.Start - 30*time.Minute; c.open && start >= practice.EarlyStart*time.Minute && f.Start == 0; start -= 30 * time.Minute {
+		early := in.Spec.Crew
+		if early.Start = start; does(early) {
+			f.Start = start
+		}
+	}
+	if f.Start > 0 {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.start", Value: clockOf(f.Start)})
+	}
+	if f.Evenings > 0 {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(f.Days)})
+	}
+	if f.Helpers > 0 {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.helpers", Value: fmt.Sprint(f.Helpers)})
+	}
+	for n := 1; n <= mostMoreDays && !c.open && f.MoreDays == 0; n++ {
+		more := in.Spec.Crew
+		if more.Days = longer(more.Days, n); does(more) {
+			f.MoreDays = n
+			f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(more.Days)})
+		}
+	}
+	if c.open {
+		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(planned(s))})
+	}
+	return f
+}
+
+// may reports whether the tasks may fit so many days, by the bound alone.
+func (in Input) may(tasks []Task, days int) bool {
+	c := in.calendar()
+	least, _ := in.least(tasks, c)
+	room, left := 0.0, days
+	for _, d := range c.others {
+		if !d.Bench() && left > 0 {
+			room += float64(d.End - d.Begin)
+			left--
+		}
+	}
+	return least <= room
+}
+
+// evenings are the days of the spec with so many evenings at the bench more, on the evenings before the first day outdoors.
+func (in Input) evenings(n int) []spec.CrewDay {
+	list := slices.Clone(in.Spec.Crew.Days)
+	first := in.first()
+	at := slices.IndexFunc(list, func(d spec.CrewDay) bool {
+		return len(d.Work) == 0 || slices.ContainsFunc(d.Work, func(w string) bool { return w != "trial" && w != "marking" && byWord[w]&^bench != 0 })
+	})
+	if at < 0 {
+		at = len(list)
+	} else if !list[at].Date.IsZero() {
+		first = list[at].Date
+	}
+	var more []spec.CrewDay
+	for back := 1; len(more) < n; back++ {
+		d := spec.CrewDay{From: practice.EveningFrom * time.Minute, Until: (practice.EveningFrom + practice.Evening) * time.Minute, Work: []string{"cutting", "wrapping"}}
+		if !first.IsZero() {
+			d.Date = first.AddDate(0, 0, -back)
+		}
+		if d.Date.IsZero() || !slices.ContainsFunc(list, func(o spec.CrewDay) bool { return o.Date.Equal(d.Date) }) {
+			more = append(more, d)
+		}
+	}
+	slices.Reverse(more)
+	list = slices.Insert(list, at, more...)
+	slices.SortStableFunc(list, func(a, b spec.CrewDay) int { return a.Date.Compare(b.Date) })
+	return list
+}
+
+// longer are the days of the spec with so many more like the last.
+func longer(days []spec.CrewDay, n int) []spec.CrewDay {
+	list := slices.Clone(days)
+	for range n {
+		d := list[len(list)-1]
+		if !d.Date.IsZero() {
+			d.Date = d.Date.AddDate(0, 0, 1)
+		}
+		list = append(list, d)
+	}
+	return list
+}
+
+// planned are the days that the building takes, as days of the spec.
+func planned(s Schedule) (list []spec.CrewDay) {
+	for _, d := range s.Days[s.Marked:] {
+		day := spec.CrewDay{Date: d.Date, From: time.Duration(d.Begin) * time.Minute}
+		if d.Bench() {
+			day.Until, day.Work = time.Duration(d.End)*time.Minute, []string{"cutting", "wrapping"}
+		}
+		list = append(list, day)
+	}
+	return list
+}
+
+// clockOf is a time of day as one types it.
+func clockOf(t time.Duration) string { return Clock(t.Minutes()).String() }
+
+// written is days as one types them.
+func written(days []spec.CrewDay) string {
+	var list []string
+	for _, d := range days {
+		var words []string
+		if !d.Date.IsZero() {
+			words = append(words, "date: "+d.Date.Format(time.DateOnly))
+		}
+		if d.From > 0 {
+			words = append(words, "from: "+clockOf(d.From))
+		}
+		if d.Until > 0 {
+			words = append(words, "until: "+clockOf(d.Until))
+		}
+		if len(d.Work) > 0 {
+			words = append(words, "work: ["+strings.Join(d.Work, ", ")+"]")
+		}
+		list = append(list, "{"+strings.Join(words, ", ")+"}")
+	}
+	return "[" + strings.Join(list, ", ") + "]"
+}

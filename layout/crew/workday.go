@@ -1,0 +1,173 @@
+package crew
+
+import (
+	"slices"
+	"time"
+
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/sun"
+)
+
+// Workday is one day or evening of work.
+type Workday struct {
+	Date       time.Time // zero where the spec does not give it
+	Begin, End Clock     // of the work; the end is what daylight, the spec or the usual day allows
+	Lunch      Clock     // all rest from then on; 0 on a day that has no lunch
+	TieOff     Clock     // all make fast what stands and put tools away from then on; 0 on the last day
+	Light      *Light    // nil where the place or the day is not given
+	works      works
+}
+
+// Light is a day's light by the clock of Zone.
+type Light struct {
+	Rise, Set, Dusk Clock // dusk ends civil twilight: from then on it is dark
+	Zone            string
+}
+
+// works is a set of works.
+type works uint32
+
+func (w works) has(one Work) bool { return w>>one&1 == 1 }
+
+func worksOf(list ...Work) (w works) {
+	for _, one := range list {
+		w |= 1 << one
+	}
+	return w
+}
+
+// byWord are the works of each word of spec.DayWorks.
+var byWord = map[string]works{
+	"trial": worksOf(TryArch), "marking": worksOf(MarkGround), "driving": worksOf(TryStake, Drive), "cutting": worksOf(MakeLegs, CutRidges),
+	"wrapping": worksOf(TryStrings, WrapLegs, WrapRidges), "raising": worksOf(RaiseFirst, RaiseOthers, HoldRidge), "hanging": worksOf(HangLights), "power": worksOf(TryOutlets, Lay, PlugIn),
+}
+
+// Sets of works: at the bench nobody needs daylight; building is all but the marking and the trial.
+var (
+	bench     = worksOf(MakeLegs, TryStrings, WrapLegs, CutRidges, WrapRidges)
+	dayFrame  = worksOf(Unload, ClearUp)
+	aside     = worksOf(MarkGround, TryArch, LightUp)
+	allOfWork = ^works(0)
+)
+
+// Bench reports whether nothing but bench work is done on the day, or the trial of one arch.
+func (d Workday) Bench() bool { return d.works&^bench&^worksOf(TryArch) == 0 }
+
+// Quarters counts the quarter hours that a day has, its rests left out.
+func (d Workday) rests(at Clock) bool {
+	return d.Lunch > 0 && at >= d.Lunch && at < d.Lunch+practice.MinutesLunch || d.TieOff > 0 && at >= d.TieOff
+}
+
+// allows reports whether a work may be done in the quarter that begins then: by the day's purpose, and outdoors by daylight alone.
+func (d Workday) allows(w Work, at Clock) bool {
+	return d.works.has(w) && (bench.has(w) || d.Light == nil || at+quarter <= d.Light.Set)
+}
+
+// dayOf returns the working hours of a day: to sunset where it is known, else as long as a usual day.
+func (in Input) dayOf(date time.Time, of works) Workday {
+	begin := Clock(in.Spec.Crew.Start.Minutes())
+	d := Workday{Date: date, Begin: (begin + quarter - 1) / quarter * quarter, End: min((begin+practice.LongDay)/quarter*quarter, 24*60), works: of}
+	if d.Light = in.light(date); d.Light != nil {
+		if end := d.Light.Set / quarter * quarter; end > d.Begin {
+			d.End = end
+		}
+	}
+	return d
+}
+
+// light is the day's light; nil where the place or the day is not given, or the sun does not rise and set.
+func (in Input) light(date time.Time) *Light {
+	place := in.Spec.Site.Place
+	if place == nil || date.IsZero() {
+		return nil
+	}
+	day, ok := sun.Over(place.Lat, place.Long, date)
+	if !ok {
+		return nil
+	}
+	zone := sun.Zone(place.Long)
+	clock := func(t time.Time) Clock {
+		t = t.In(zone)
+		return Clock(t.Hour()*60 + t.Minute()) // down to the minute: too early is the careful side of a sunset
+	}
+	return &Light{Rise: clock(day.Rise) + 1, Set: clock(day.Set), Dusk: clock(day.Dusk) + 1, Zone: zone.String()}
+}
+
+// given makes days of those that the spec gives, the marking apart from the others.
+func (in Input) given() (marking, others []Workday) {
+	for _, g := range in.Spec.Crew.Days {
+		w := works(0)
+		for _, word := range g.Work {
+			w |= byWord[word]
+		}
+		if len(g.Work) == 0 {
+			w = allOfWork &^ aside
+		}
+		if w&^bench&^aside != 0 {
+			w |= dayFrame
+		}
+		d := in.dayOf(g.Date, w)
+		d.between(g)
+		if w.has(MarkGround) {
+			m := d
+			m.works = worksOf(MarkGround)
+			marking = append(marking, m)
+		}
+		if d.works &^= worksOf(MarkGround); d.works != 0 {
+			others = append(others, d)
+		}
+	}
+	return marking, others
+}
+
+// between sets a day's hours to those that the spec gives. Outdoors the light ends a day without an until.
+func (d *Workday) between(g spec.CrewDay) {
+	up := func(t time.Duration) Clock { return (Clock(t.Minutes()) + quarter - 1) / quarter * quarter }
+	if g.From > 0 {
+		long := d.End - d.Begin
+		if d.Begin = up(g.From); d.Light == nil {
+			d.End = min(d.Begin+long, 24*60)
+		}
+	}
+	switch {
+	case g.Until > 0:
+		d.End = Clock(g.Until.Minutes()) / quarter * quarter
+	case d.Bench() && d.End <= d.Begin: // an evening
+		d.End = min(d.Begin+practice.Evening, 24*60)
+	}
+	d.End = max(d.End, d.Begin)
+}
+
+// most is how many days a building may take before the schedule gives up: what is left then has no time.
+const most = 60
+
+// days lists the days of marking, and those of the work; open tells that the work may go on on the days after.
+func (in Input) days() (marking, others []Workday, open bool) {
+	marking, others = in.given()
+	if len(marking) == 0 {
+		marking = in.following(in.Spec.Dates.Mark, worksOf(MarkGround), most)
+	}
+	if !slices.ContainsFunc(others, func(d Workday) bool { return !d.Bench() }) {
+		return marking, append(others, in.following(in.first(), allOfWork&^aside, most)...), true
+	}
+	return marking, others, false
+}
+
+// following are days in a row.
+func (in Input) following(first time.Time, of works, n int) (list []Workday) {
+	for k := range n {
+		date := first
+		if !date.IsZero() {
+			date = date.AddDate(0, 0, k)
+		}
+		list = append(list, in.dayOf(date, of))
+	}
+	return list
+}
+
+// prepares reports whether there is an evening at the bench before anything is done outdoors.
+func (in Input) prepares() bool {
+	_, others := in.given()
+	return len(others) > 0 && others[0].Bench()
+}

@@ -1,0 +1,32 @@
+package packet
+
+import (
+	"hoopwright/layout"
+	"hoopwright/layout/say"
+)
+
+// holders are what holds a tunnel lengthwise, for its words.
+type holders struct{ guys, braces bool }
+
+// heldBy returns what holds a plan's tunnel.
+func heldBy(p *layout.Plan) (h holders) {
+	for _, s := range p.Ground.Stakes {
+		h.guys = h.guys || s.Guy && s.Bay == 0
+		h.braces = h.braces || s.Bay > 0
+	}
+	return h
+}
+
+// pick lists a word for each that there is.
+func (h holders) pick(guys, braces string) (list []string) {
+	if h.guys {
+		list = append(list, guys)
+	}
+	if h.braces {
+		list = append(list, braces)
+	}
+	return list
+}
+
+// all names them: "guys", "braces", "guys and braces"; empty where nothing holds it.
+func (h holders) all() string { return say.And(h.pick("guys", "braces")) }
