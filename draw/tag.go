@@ -123,12 +123,12 @@ func (t Tag) Draw(page *paper.Page, box paper.Rect) {
 	page.Text(paper.Point{X: tip.X + 4.5, Y: box.Bottom() - 2.6}, paper.AtLeft, t.Down, paper.Strong.Sized(11))
 }
 
-// head sets the words at the right of the name, in three lines at most.
+// head sets the words at the right of the name, in two lines at most.
 func (t Tag) head(page *paper.Page, box paper.Rect) {
 	room := box.W - 3*tagPad - 2*tagHole - 6 - paper.Large.Sized(20).Width(t.Name) - paper.Strong.Width(t.Of)
 	lines := paper.Small.Wrap(t.Head, room)
-	for i, s := range lines[:min(3, len(lines))] {
-		if i == 2 && len(lines) > 3 {
+	for i, s := range lines[:min(2, len(lines))] {
+		if i == 1 && len(lines) > 2 {
 			s += " …"
 		}
 		page.Text(paper.Point{X: box.Right() - tagPad, Y: box.Y + tagPad + 2.6 + paper.Length(i)*paper.Small.Leading()}, paper.AtRight, s, paper.Small)

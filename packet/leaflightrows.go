@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -132,7 +133,7 @@ func (l lighting) rowSteps(before int) []block.Block {
 	}
 	list := []block.Step{
 		{Text: "Hang only when " + say.And(append([]string{"ridge"}, heldBy(l.plan).pick("guys", "braces")...)) + " hold. Lay a wall's strings out as on the picture. Plug them together, light them, unplug."},
-		{Text: "At the end arch go up the leg to the next row of the same kind, a tie every " + block.Figure(l.u.Inches(measure.By(l.u, measure.Foot, 300))) + "."},
+		{Text: "At the end arch go up the leg to the next row of the same kind, a tie every " + block.Figure(l.u.Inches(practice.ClimbTie(l.u))) + "."},
 		{Text: "Sockets come where drawn, give or take " + block.Figure(l.handHigh()) + " a bay. Tie each turned down, off the ground.", Then: "Short of it: too much sag. Past it: too little."},
 		l.bowStep(),
 	}

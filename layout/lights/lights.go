@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -94,7 +95,7 @@ func (w Wrap) Counted(u measure.System) (turns float64, ten measure.Length) {
 	for _, b := range w.Bare {
 		room -= max(0, min(to, b.To)-max(from, b.From))
 	}
-	grid := measure.By(u, measure.Inch/8, measure.Millimetre)
+	grid := practice.ShortTapeRead(u)
 	ten = measure.Length(math.Round(float64(CountTurns*w.Pitch/grid))) * grid
 	return math.Floor(float64(2*CountTurns*(room+grid/2)/ten)) / 2, ten
 }
