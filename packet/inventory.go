@@ -30,6 +30,13 @@ const (
 	keptCords
 )
 
+// Items that are counted apart from what they are kept with.
+const (
+	itemCap      = "stake cap"
+	itemGuy      = "guy with its tightener"
+	itemThreeWay = "three-way"
+)
+
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
 func (b *binder) inventory() []stored {
 	var list []stored
@@ -49,9 +56,9 @@ func (b *binder) inventory() []stored {
 	for _, d := range b.stakeKinds() {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
-	add("stake cap", len(b.plan.Stakes), keptStakes)
+	add(itemCap, len(b.plan.Stakes), keptStakes)
 	_, guys, _ := b.stakeCounts()
-	add("guy with its tightener", guys, keptBox)
+	add(itemGuy, guys, keptBox)
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
 	}
@@ -62,7 +69,7 @@ func (b *binder) inventory() []stored {
 		}
 		add(name, c.Count, keptCords)
 	}
-	add("three-way", len(b.plan.Power.Taps), keptCords)
+	add(itemThreeWay, len(b.plan.Power.Taps), keptCords)
 	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
 	for _, it := range b.plan.Shopping {
 		switch it.Kind {

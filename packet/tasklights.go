@@ -12,10 +12,10 @@ import (
 // doingLights says what is done with strings and power, at opening nights too.
 var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Plug in each of the %s by itself. Look along it. Read its label.", say.Count(len(t.Of.Strings), "string"))
+		return fmt.Sprintf("Plug in each of the %s by itself. Look along it.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings:  plainly("Tie its tag on each string, at the prongs."),
-	crew.FlagRows:    plainly("Flag the rows' heights on every leg with ribbon, along the pipe from the foot end."),
+	crew.TagStrings:  plainly("Write each string’s S-number (picture) on a write-on tag at its prongs."),
+	crew.FlagRows:    plainly("Flag every leg with ribbon at the rows’ figures."),
 	crew.WindPipe:    taskWords.windPipe,
 	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
 	crew.HangRows: func(_ taskWords, t crew.Task) string {
@@ -118,10 +118,12 @@ func outletsSaid(names []string) string {
 // windPipe says what is wound where; the figures stand in the row of that wrap.
 func (w taskWords) windPipe(t crew.Task) string {
 	wrap := w.plan.Lights.Wraps[t.Of.Wraps[0]]
-	s := fmt.Sprintf("Wind %s of %s, the pipe on two trestles: %.0f turns, ten in %s.", say.Count(len(t.Of.Wraps), "stretch"), wrap.Label.Name, wrap.Turns, w.units.Inches(10*wrap.Pitch))
-	if len(t.Of.Wraps) > 1 {
-		s = fmt.Sprintf("Wind %d stretches with %s, the pipe on two trestles: %.0f turns, ten in %s.", len(t.Of.Wraps), wrap.Label.Name, wrap.Turns, w.units.Inches(10*wrap.Pitch))
+	turns, ten := wrap.Counted(w.units)
+	what := say.Count(1, "stretch") + " of "
+	if n := len(t.Of.Wraps); n > 1 {
+		what = say.Count(n, "stretch") + " with "
 	}
+	s := fmt.Sprintf("Wind %s%s, the pipe on two trestles: %s turns, %d in %s.", what, wrap.Label.Name, halves(turns), lights.CountTurns, w.units.Inches(ten))
 	plain, mirror := false, false
 	for _, i := range t.Of.Wraps {
 		mirror = mirror || w.plan.Lights.Wraps[i].Mirror
@@ -130,5 +132,5 @@ func (w taskWords) windPipe(t crew.Task) string {
 	if plain && mirror {
 		s += " Wind right legs the other way round."
 	}
-	return s + " Tie both ends and every third of the way."
+	return s + " Tie both ends, 1/3 and 2/3."
 }
