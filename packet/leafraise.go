@@ -143,7 +143,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	line := func(name, text string) block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: text}}
 	}
-	list := []block.Block{block.Heading("Beyond Within"), line("feet", "Feet: a stake off its dot. Arch off, caps on, call the stake crew.")}
+	list := []block.Block{block.Heading("Beyond Within"), line("feet", fmt.Sprintf("Feet: a stake off its dot, not as moved on leaf %d. Arch off, caps on, call the stake crew.", leafNumber("stakes")))}
 	effect, by := r.beyond(k, arch.Move{Crown: m.By / 2}, m.By)
 	list = append(list, line("foot", fmt.Sprintf("%s: one leg end over %s up. Push it down.", effect, by)))
 	effect, by = r.beyond(k, m.Long, m.By)

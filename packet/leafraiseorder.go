@@ -396,7 +396,6 @@ func (r raising) ridgeProngs() string {
 	slices.Sort(bays)
 	bays = slices.Compact(bays)
 	const few = 8 // stretches of numbers
-	const meet = "Prongs to prongs: turn it round."
 	var words []string
 	runs := len(say.Runs(bays))
 	for k, list := range toward {
@@ -414,7 +413,16 @@ func (r raising) ridgeProngs() string {
 	}
 	text := "Prongs of ridge " + strings.Join(words, "; ") + "."
 	if len(bays) > 0 {
-		text += " Plug at " + say.Numbered("crown", bays) + ". " + meet
+		text += " Plug at " + say.Numbered("crown", bays) + ": prongs to prongs there, turn one round."
+	}
+	var apart []int // crowns that ridge pieces meet at and are not plugged
+	for bay := r.stand[0].Number + 1; bay < r.stand[len(r.stand)-1].Number; bay++ {
+		if !slices.Contains(bays, bay) {
+			apart = append(apart, bay)
+		}
+	}
+	if len(bays) > 0 && len(apart) > 0 {
+		text += " Never at " + say.Numbered("crown", apart) + "."
 	}
 	return text
 }

@@ -14,7 +14,7 @@ const backGap paper.Length = 0.5 // between steps
 
 // aloud is what is said before the work begins, and who heard it.
 func (s *stakeLeaf) aloud() block.Block {
-	list := []block.Block{{Body: block.Blanks{{Word: "Say aloud before you begin. Heard by"}}}}
+	list := []block.Block{{Body: block.Blanks{{Word: "Say aloud before you begin. Heard by"}, {Word: "Ask, phone"}}}}
 	list[0].Gap = 0
 	for _, l := range s.dayLines() {
 		list = append(list, block.Block{Body: block.Words{Text: l, Lettering: paper.Strong}})
