@@ -9,7 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
-	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -19,13 +19,10 @@ var (
 	overheadPen = paper.Pen{Width: 0.70, Dash: []paper.Length{9, 3}}
 )
 
-// featureNear is how near to a stake a feature is that a stake plan shows: what lies farther off is for the site map. A choice of the drawing.
-const featureNear = 3 * measure.Foot
-
 // nearFeatures are the features beside stakes of the plan.
 func (p StakePlan) nearFeatures() (list []spec.Feature) {
 	for _, f := range p.spec.Site.Features {
-		if slices.ContainsFunc(p.stakes, func(s ground.Stake) bool { return ground.FromFeature(s, f) < featureNear }) {
+		if slices.ContainsFunc(p.stakes, func(s ground.Stake) bool { return ground.FromFeature(s, f) < practice.FeatureNear(p.spec.Units) }) {
 			list = append(list, f)
 		}
 	}

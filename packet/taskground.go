@@ -193,7 +193,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 	}
 	where, text := "where their two tapes meet.", ""
 	if t.Of.Dots[0].How == ground.OnString {
-		where = "by the table along the rows: back is before L1"
+		where = "by the table; back is before L1"
 	} else {
 		out = false
 	}
@@ -202,7 +202,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 	}
 	switch {
 	case out:
-		text += ", out square to the row, off the walk."
+		text += ", out is square off the walk."
 	case guys && t.Of.Dots[0].How == ground.OnString:
 		text += "."
 	}

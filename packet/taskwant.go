@@ -255,6 +255,15 @@ func (w taskWords) wantArch(f crew.Figure) string {
 			way, f.Length = "down", -f.Length
 		}
 		return fmt.Sprintf("%s: %s %s.", say.Capital(say.Numbered("bay", f.Bays)), w.limit(f.Length), way)
+	case crew.Plugged:
+		const few = 4
+		switch {
+		case len(say.Runs(f.Bays)) > few:
+			return fmt.Sprintf("Ridge lights plugged together as leaf %d draws.", leafNumber("lights"))
+		case len(f.Bays) > 0:
+			return fmt.Sprintf("Lights of the ridge in %s plugged to those beside them.", say.Numbered("bay", f.Bays))
+		}
+		return fmt.Sprintf("Lights of %s plugged leg to leg, while it lies flat.", say.Numbered("arch", f.Arches))
 	case crew.RunLength:
 		return fmt.Sprintf("Crown %s: %s.", say.Numbers(f.Arches), w.within(f))
 	case crew.CapsBack:

@@ -202,6 +202,7 @@ const (
 	BayTurn
 	BayClimb
 	RunLength // along the crowns
+	Plugged   // leg to leg at the crowns of Arches, or the ridge pieces of Bays to the lights beside them
 	SocketsHome
 	LineKnotted
 	NoPoints

@@ -117,7 +117,7 @@ func (b *tasker) windRidge() {
 	b.windAll(groups)
 	if trial >= 0 {
 		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true}, Warning: b.ladderWarning(),
-			Want: []Figure{{What: Wound, Count: 1}}, IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
+			Want: append(b.plugged(nil, []int{b.Lights.Wraps[trial].On.Number}), Figure{What: Wound, Count: 1}), IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
 	}
 }
 
