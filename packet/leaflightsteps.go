@@ -131,7 +131,9 @@ func (l lighting) bandStep() string {
 
 // windingSteps is how one pipe is wound.
 func (l lighting) windingSteps() []told {
-	step := func(text, then string, facts ...block.Fact) told { return told{block.Step{Text: text, Then: then}, facts} }
+	step := func(text, then string, facts ...block.Fact) told {
+		return told{block.Step{Text: text, Then: then}, facts}
+	}
 	strip := ""
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
 		strip = "Or by the edge strip, folded at its dashes, if the bar on top measures true."
