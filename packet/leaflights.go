@@ -219,7 +219,7 @@ func (l lighting) chart(c wrapChart) []block.Block {
 	noun := c.noun()
 	title := fmt.Sprintf("%s: %s", noun, strung(w))
 	each := fmt.Sprintf("%s, %s", l.u.Room(w.Label.Length), say.Count(w.Label.Bulbs, "bulb"))
-	facts := []block.Fact{{What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
+	facts := []block.Fact{{What: "each string of " + title, Value: each}, {What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
 		{What: "flags for " + title, Value: strings.Join(flags, ", ")}}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong}, block.Words{Text: each})}}

@@ -52,9 +52,15 @@ func (l lighting) turns() []block.Block {
 	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round, 0 at the left:"}}, {Name: "turns", Gap: 1, Body: columns}}
 }
 
+// told is a step with its figures.
+type told struct {
+	block.Step
+	facts []block.Fact
+}
+
 // steps is the work on the strings, and then that on each pipe, in the order of the tasks. What is told once for every wrap is told at the first.
 func (l lighting) steps() (bench, winding []block.Block) {
-	var on, wind []block.Step
+	var on, wind []told
 	said := newTaskWords(l.plan)
 	wound, joined := false, false
 	for _, t := range l.plan.Crew.Tasks {
@@ -63,12 +69,12 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		case crew.TestStrings:
 			on = append(on, l.testStep(t, in))
 		case crew.TagStrings:
-			on = append(on, block.Step{Text: in.Do})
+			on = append(on, told{Step: block.Step{Text: in.Do}})
 		case crew.FlagRows:
-			wind = append(wind, block.Step{Text: in.Do, Then: "Each by tape from the foot end, never from flag to flag."})
+			wind = append(wind, told{Step: block.Step{Text: in.Do, Then: "Each by tape from the foot end, never from flag to flag."}})
 		case crew.JoinForWrap:
 			if !joined {
-				wind, joined = append(wind, block.Step{Text: in.Do}), true
+				wind, joined = append(wind, told{Step: block.Step{Text: in.Do}}), true
 			}
 		case crew.WindPipe, crew.WindInPlace:
 			if !wound {
@@ -77,24 +83,23 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		}
 	}
 	number := 0
-	blocks := func(list []block.Step) (out []block.Block) {
+	blocks := func(list []told) (out []block.Block) {
 		for _, s := range list {
 			number++
 			s.Number = number
-			out = append(out, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.6, Body: s})
+			out = append(out, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.6, Body: s.Step, Facts: s.facts})
 		}
 		return out
 	}
 	bench, winding = blocks(on), blocks(wind)
 	if wound {
 		winding[0].Gap = 4
-		winding[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}, {What: "how far a string's end may be off", Value: l.handHigh()}}
 	}
 	return bench, winding
 }
 
 // testStep has every string tested, its label read, and says how many spares there are.
-func (l lighting) testStep(t crew.Task, in instruction) block.Step {
+func (l lighting) testStep(t crew.Task, in instruction) told {
 	var volts []string
 	for _, s := range l.plan.Strings {
 		if v := measure.Volts(s.Label.Volts); !slices.Contains(volts, v) {
@@ -107,8 +112,8 @@ func (l lighting) testStep(t crew.Task, in instruction) block.Step {
 			spares = n.Count
 		}
 	}
-	return block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + say.And(volts) + ". " + in.Want, Then: fmt.Sprintf("Dead or damaged: reject bag, take a spare (%d there). None left: stop, ask.", spares),
-		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + say.And(volts) + ". " + in.Want, Then: fmt.Sprintf("Dead or damaged: reject bag, take a spare (%d there). None left: stop, ask.", spares),
+		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: say.And(volts)}}}
 }
 
 // give is how far a flag may be off.
@@ -125,23 +130,29 @@ func (l lighting) bandStep() string {
 }
 
 // windingSteps is how one pipe is wound.
-func (l lighting) windingSteps() []block.Step {
-	list := []block.Step{
-		{Text: "Lay the pipe on trestles. Flag it by tape from 0, within " + block.Figure(l.give()) + ".", Then: l.notYet()},
-		{Text: fmt.Sprintf("Tie the prongs at the end drawn (black bar). Wind to the %d-turn figure.", lights.CountTurns)},
-		{Text: "At a flag: the bulb printed there, from the prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."},
+func (l lighting) windingSteps() []told {
+	step := func(text, then string, facts ...block.Fact) told {
+		return told{block.Step{Text: text, Then: then}, facts}
 	}
+	strip := ""
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		list[len(list)-2].Then = "Or by the edge strip, folded at its dashes, if the bar on top measures 2 in."
+		strip = "Or by the edge strip, folded at its dashes, if the bar on top measures true."
+	}
+	list := []told{
+		step("Lay the pipe on trestles. Flag it by tape from 0, within "+block.Figure(l.give())+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: l.give()}),
+		step(fmt.Sprintf("Tie the prongs at the end drawn (black bar). Wind to the %d-turn figure.", lights.CountTurns), strip),
+		step("At a flag: the bulb printed there, from the prongs, or "+block.Figure(fmt.Sprint(practice.BulbGive))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."),
 	}
 	if l.guyed() {
-		list = append(list, block.Step{Text: l.bandStep()})
+		list = append(list, step(l.bandStep(), ""))
 	}
-	return append(list,
-		block.Step{Text: "Ends up to " + block.Figure(l.handHigh()) + " short: open the last third. Long: close it, or tie back.",
-			Then: "Farther off: unwind to the last right flag. Never stretch, never cut."},
-		block.Step{Text: "Zip ties at both ends, 1/3, 2/3. Check one of each line, then the rest."},
-		block.Step{Text: "All wound strings ticked, every plug out.", Sign: []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}})
+	list = append(list,
+		step("Ends up to "+block.Figure(l.handHigh())+" short: open the last third. Long: close it, or tie back.", "Farther off: unwind to the last right flag. Never stretch, never cut.",
+			block.Fact{What: "how far a string's end may be off", Value: l.handHigh()}),
+		step("Zip ties at both ends, 1/3, 2/3. Check one of each line, then the rest.", ""),
+		step("All wound strings ticked, every plug out.", ""))
+	list[len(list)-1].Sign = []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}
+	return list
 }
 
 // notYet names what is wound only when it is up.
