@@ -183,7 +183,7 @@ func (p *Plan) solveStock() {
 // wiring lists what the power plan needs.
 func (p *Plan) wiring() stock.Wiring {
 	w := stock.Wiring{
-		Taps: len(p.Taps), Timers: len(p.Power.Timers), Covers: p.Power.Covers, Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open,
+		Taps: len(p.Taps), Timers: len(p.Power.Timers), Covers: p.Power.Covers, Joints: p.Power.Covered(), Open: p.Power.Open,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
 	}
 	for _, t := range p.Power.Timers {
@@ -217,7 +217,7 @@ func (p *Plan) solveCrew() {
 	for _, c := range p.Chains {
 		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
 	}
-	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Joints + p.Power.Links, Open: p.Power.Open, Over: p.Power.Covers,
+	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
 	for _, t := range p.Power.Timers {
 		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
