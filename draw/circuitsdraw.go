@@ -16,13 +16,13 @@ import (
 // Where a row's parts stand, from the left, and how high it is at the least.
 const (
 	placeLeft                = paper.TickBoxSide + 2.4
-	treeLeft    paper.Length = 31.2 // the outlet's own line
-	treeStep    paper.Length = 5.6  // from a line to the next one in
+	treeLeft    paper.Length = 32.6 // the outlet's own line
+	treeStep    paper.Length = 5.4  // from a line to the next one in
 	plugHigh    paper.Length = 7.7  // a row
 	nodeHigh    paper.Length = 6.2  // the box of a cord, a three-way, a string
 	limitGap    paper.Length = 3    // from what is drawn to the limit
 	stringGap   paper.Length = 0.3  // of line at each side of a plug between strings
-	againLead   paper.Length = 3.5  // of lines that come down from the words over them
+	againLead   paper.Length = 2.5  // of lines that come down from the words over them
 	headName    paper.Length = 26   // room of an outlet's name
 	headWords   paper.Length = 38   // where what is said of it begins
 	detailLines paper.Length = 4.6  // of what a place's name does not say

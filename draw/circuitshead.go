@@ -75,7 +75,7 @@ func (c Circuits) said(r plugRow) block.Words {
 			text += " Timer: " + LimitWords(l) + "."
 		}
 	}
-	text += fmt.Sprintf(" Also feeds: %s.\nTEST, RESET: ", cmp.Or(r.outlet.AlsoFeeds, blank))
+	text += "\nTEST, RESET: "
 	switch {
 	case !circuit.Spec.GFCI:
 		text += "on a portable " + measure.By(c.plan.Spec.Units, "GFCI", "RCD") + ", first in the outlet."
@@ -84,6 +84,7 @@ func (c Circuits) said(r plugRow) block.Words {
 	default:
 		text += "at outlet or breaker? " + blank + "."
 	}
+	text += fmt.Sprintf(" Also feeds: %s.", cmp.Or(r.outlet.AlsoFeeds, blank))
 	return block.Words{Text: text, Lettering: paper.Floor, Figures: paper.CellSmall}
 }
 

@@ -6,6 +6,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/power"
 )
 
 // stringSpot is a string's box on a row: from the row's left and below its middle.
@@ -15,7 +16,7 @@ type stringSpot struct {
 }
 
 // turnHigh is from a line of a run's strings to the next one, with room for the wire between them.
-const turnHigh = plugHigh + 1.2
+const turnHigh = plugHigh + 0.5
 
 // runName is the room that the letters of runs take: of all of them alike.
 func (c Circuits) runName() (wide paper.Length) {
@@ -30,8 +31,9 @@ func (c Circuits) runName() (wide paper.Length) {
 func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, below paper.Length) {
 	left := r.node() + c.runName()
 	x := left
+	parts := c.partsOf(r.run)
 	for i, name := range r.run.Strings {
-		on := c.partOf(name)
+		on := parts[i]
 		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 2.8
 		end := matedLong
 		if i == len(r.run.Strings)-1 {
@@ -53,15 +55,19 @@ func (c Circuits) endWide(r plugRow) paper.Length {
 	return paper.Floor.Width(name) + 1.5
 }
 
-// partOf names what a string is on: a leg by its letter and number.
-func (c Circuits) partOf(name string) string {
-	for _, s := range c.plan.Strings {
-		if s.Name == name {
-			return runWords(s.Run)
+// partsOf names what each of a run's strings is on: a leg by its letter and number, a ridge piece after another by its number alone.
+func (c Circuits) partsOf(run power.Chain) (list []string) {
+	for i, on := range run.On {
+		words := runWords(on)
+		if onRidge(on) && i > 0 && onRidge(run.On[i-1]) {
+			words = fmt.Sprint(on.Number)
 		}
+		list = append(list, words)
 	}
-	return ""
+	return list
 }
+
+func onRidge(r lights.Run) bool { return r.Kind == lights.Ridge && !r.Drop }
 
 func runWords(r lights.Run) string {
 	if r.IsLeg() && !r.Drop {

@@ -45,10 +45,14 @@ func (p powering) aloud() block.Block {
 func (p powering) step(number int, t crew.Task) []block.Block {
 	in := newTaskWords(p.plan).of(t)
 	s := block.Step{Number: number, Text: in.Do, Then: strings.TrimSpace(in.Want + " " + in.IfOff)}
+	word := "Signed"
+	if t.Action == crew.DarkWalk {
+		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
+	}
 	one := func(facts ...block.Fact) []block.Block {
 		b := block.Block{Name: fmt.Sprintf("power, step %d", number), Gap: 1.2, Body: s, Facts: facts}
 		if t.Hold {
-			b.Body = signedStep(s)
+			b.Body = signedStep(s, word)
 		} else {
 			b.Body = framedLike(s)
 		}
@@ -82,9 +86,9 @@ func (p powering) step(number int, t crew.Task) []block.Block {
 const signWide paper.Length = 36
 
 // signedStep is a step that nobody goes on from before it is signed: the line to sign on stands beside it.
-func signedStep(s block.Step) block.Framed {
+func signedStep(s block.Step, word string) block.Framed {
 	return block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
-		{Share: 1, Blocks: []block.Block{{Body: s}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}}}}
+		{Share: 1, Blocks: []block.Block{{Body: s}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: word}}}}}}}}}}
 }
 
 // framedLike is a step without a frame, in line with those that have one.
@@ -132,9 +136,9 @@ func (p powering) trips() []block.Block {
 	high := ""
 	switch feet := p.lowPlugs(); {
 	case len(feet) > 4:
-		high = " (fed at a crown: its cord, at the foot)"
+		high = " (fed at a crown: pull its cord at the foot)"
 	case len(feet) > 0:
-		high = fmt.Sprintf(" (fed at a crown: %s)", say.And(feet))
+		high = fmt.Sprintf(" (fed at a crown: pull %s)", say.And(feet))
 	}
 	steps := []string{
 		"Torches on, way in shut. Walk people out first.",

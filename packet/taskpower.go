@@ -73,27 +73,34 @@ func (w taskWords) setTimers(t crew.Task) string {
 		if !slices.Contains(t.Of.Outlets, o.Name) {
 			continue
 		}
-		n := 0
+		timers, cords := 0, 0
 		for _, timer := range w.plan.Power.Timers {
 			if timer.Outlet == o.Name {
-				n++
+				timers++
+			}
+		}
+		for _, d := range w.plan.Power.Feeders {
+			if d.Outlet == o.Name {
+				cords++
 			}
 		}
 		switch {
-		case n == 0:
+		case timers == 0:
 			there = append(there, o.Name)
-		case n == 1:
-			bought = append(bought, o.Name)
+		case timers == cords && timers > 1:
+			bought = append(bought, o.Name+" (one in each socket)")
+		case timers < cords:
+			bought = append(bought, fmt.Sprintf("%s (%d for %d plugs)", o.Name, timers, cords))
 		default:
-			bought = append(bought, fmt.Sprintf("%s (%d)", o.Name, n))
+			bought = append(bought, o.Name)
 		}
 	}
-	text := "Timers"
+	text := "Set timers"
 	if n := len(w.plan.Power.Timers); n > 0 {
-		text = fmt.Sprintf("%s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
+		text = fmt.Sprintf("Set %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)
 	}
-	return say.Capital(text) + fmt.Sprintf(". On ______, off ______, %s minutes after closing. Till the dark walk: ON.", block.Figure(fmt.Sprint(practice.TimerAfter)))
+	return text + fmt.Sprintf(". On ______, off ______, %s minutes after closing. Keep ON till the dark walk.", block.Figure(fmt.Sprint(practice.TimerAfter)))
 }
