@@ -29,9 +29,16 @@ func (c Circuits) runName() (wide paper.Length) {
 // strings sets the boxes of a run's strings from left to right and, where they do not all fit with the limit behind the last, below. below is what the row
 // needs more than its least height.
 func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, below paper.Length) {
+	if list, below = c.set(r, partsOf(r.run, false), width); below > 0 {
+		return c.set(r, partsOf(r.run, true), width)
+	}
+	return list, below
+}
+
+// set sets the boxes of a run's strings, each with the part that it is on.
+func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []stringSpot, below paper.Length) {
 	left := r.node() + c.runName()
 	x := left
-	parts := c.partsOf(r.run)
 	for i, name := range r.run.Strings {
 		on := parts[i]
 		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 2.8
@@ -55,11 +62,11 @@ func (c Circuits) endWide(r plugRow) paper.Length {
 	return paper.Floor.Width(name) + 1.5
 }
 
-// partsOf names what each of a run's strings is on: a leg by its letter and number, a ridge piece after another by its number alone.
-func (c Circuits) partsOf(run power.Chain) (list []string) {
+// partsOf names what each of a run's strings is on: a leg by its letter and number; in short, a ridge piece after another by its number alone.
+func partsOf(run power.Chain, short bool) (list []string) {
 	for i, on := range run.On {
 		words := runWords(on)
-		if onRidge(on) && i > 0 && onRidge(run.On[i-1]) {
+		if short && i > 0 && onRidge(on) && onRidge(run.On[i-1]) {
 			words = fmt.Sprint(on.Number)
 		}
 		list = append(list, words)

@@ -136,16 +136,16 @@ func (p powering) trips() []block.Block {
 	high := ""
 	switch feet := p.lowPlugs(); {
 	case len(feet) > 4:
-		high = " (fed at a crown: pull its cord at the foot)"
+		high = " (fed high up: pull its cord at the foot)"
 	case len(feet) > 0:
-		high = fmt.Sprintf(" (fed at a crown: pull %s)", say.And(feet))
+		high = fmt.Sprintf(" (fed high up: pull %s)", say.And(feet))
 	}
 	steps := []string{
 		"Torches on, way in shut. Walk people out first.",
 		fmt.Sprintf("Pull every cord at that outlet, press %s. Trips with nothing in it: electrician.", block.Figure("RESET")),
-		"Unplug every run" + high + ". Cords in, then run by run, down the front, until one trips it.",
+		"Unplug every run" + high + ". Cords in, then run by run as drawn, until one trips it.",
 		"What trips it stays out, its socket covered, till dried by daylight.",
-		"Write night, outlet and run in the log. Twice: leave it off, ask.",
+		"Log night, outlet, run. Twice: leave it off, ask.",
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s or a breaker trips", withArticle(kind)))}
 	for i, s := range steps {

@@ -37,7 +37,7 @@ func (w taskWords) layCords() string {
 // joinPlugs says how cords and runs are joined before anything is live.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	text := fmt.Sprintf("Outlets empty, join all as in front, covers on. Tie joints %s up or more, mouth down, cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text := fmt.Sprintf("Join all as drawn, covers on. Tie joints %s up or more, mouth down, cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
 		text += " In a plug box too: " + placesSaid(p.Boxes) + "."
 	}
@@ -89,6 +89,8 @@ func (w taskWords) setTimers(t crew.Task) string {
 			there = append(there, o.Name)
 		case timers == cords && timers > 1:
 			bought = append(bought, o.Name+" (one in each socket)")
+		case timers == 1 && cords > 1:
+			bought = append(bought, fmt.Sprintf("%s (%d plugs)", o.Name, cords))
 		case timers < cords:
 			bought = append(bought, fmt.Sprintf("%s (%d for %d plugs)", o.Name, timers, cords))
 		default:
@@ -97,7 +99,7 @@ func (w taskWords) setTimers(t crew.Task) string {
 	}
 	text := "Set timers"
 	if n := len(w.plan.Power.Timers); n > 0 {
-		text = fmt.Sprintf("Set %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
+		text = fmt.Sprintf("Plug in %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)
