@@ -28,9 +28,9 @@ func (e EdgeStrip) Turns(long paper.Length) int {
 // Draw draws it from the foot of the room up. The fold is the room's outer side.
 func (e EdgeStrip) Draw(page *paper.Page, room paper.Rect) {
 	// Lettering is turned to read upward, so it stands at the left of its baseline.
-	fold, in, figures, words := room.Right(), paper.Length(-1), room.Right()-5.8, room.Right()-10.4
+	fold, in, figures, words := room.Right(), paper.Length(-1), room.Right()-5.8, room.Right()-11.6
 	if e.Left {
-		fold, in, figures, words = room.X, 1, room.X+9.2, room.X+13.8
+		fold, in, figures, words = room.X, 1, room.X+9.2, room.X+15
 	}
 	page.Line(paper.Point{X: fold, Y: room.Y}, paper.Point{X: fold, Y: room.Bottom()}, paper.Hidden)
 	zero := room.Bottom() - edgeStripEnds

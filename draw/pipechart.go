@@ -25,6 +25,7 @@ type PipeLine struct {
 	Signs    bool // prongs and socket are drawn at its two ends
 	Crown    bool // the prongs are at its far end
 	Inks     []paper.Colour
+	Lean     int // which way its turns lean in front as they go up on paper: 1 to the right, -1 to the left, 0 where the line stands for both
 }
 
 // PipeMark is what comes to a tape.
@@ -79,7 +80,7 @@ func deepest(levels []int) int {
 }
 
 func (c PipeChart) rulerMarks() []PipeMark {
-	var list []PipeMark
+	list := []PipeMark{{0, "0"}}
 	for i, m := range c.Marks {
 		text := c.Units.BareInches(m)
 		if i == 0 {
@@ -135,7 +136,7 @@ func (c PipeChart) Line(page *paper.Page, room paper.Rect, l PipeLine) (missing 
 	top := room.Y + chartLine*paper.Length(deepest(levels)) + 0.6
 	axis := top + chartPipe/2
 	for _, part := range l.wound() {
-		c.turns(page, paper.Rect{X: c.at(room, part.From), Y: top, W: c.at(room, part.To) - c.at(room, part.From), H: chartPipe}, l.Inks)
+		c.turns(page, paper.Rect{X: c.at(room, part.From), Y: top, W: c.at(room, part.To) - c.at(room, part.From), H: chartPipe}, l)
 	}
 	page.Stroke(paper.Box(paper.Rect{X: c.at(room, 0), Y: top, W: c.at(room, c.Long) - c.at(room, 0), H: chartPipe}), paper.Thin)
 	for _, j := range l.Joints {
@@ -181,8 +182,8 @@ func (l PipeLine) wound() (parts []lights.Band) {
 }
 
 // turns fills a wound part with the wire's turns and, in its colours, its bulbs between them.
-func (c PipeChart) turns(page *paper.Page, r paper.Rect, inks []paper.Colour) {
-	if len(inks) > 0 {
+func (c PipeChart) turns(page *paper.Page, r paper.Rect, l PipeLine) {
+	if inks := l.Inks; len(inks) > 0 {
 		step := max(2.4, r.W/paper.Length(max(1, int(r.W/24)*len(inks))))
 		k := 0
 		for x := r.X; x < r.Right()-1e-6; x += step {
@@ -190,9 +191,10 @@ func (c PipeChart) turns(page *paper.Page, r paper.Rect, inks []paper.Colour) {
 			k++
 		}
 	}
-	const apart, lean = 1.7, 0.9
-	for x := r.X + lean/2; x+lean <= r.Right(); x += apart {
-		page.Line(paper.Point{X: x, Y: r.Bottom()}, paper.Point{X: x + lean, Y: r.Y}, paper.Thin)
+	const apart, slant = 1.9, 1.2
+	lean := slant * paper.Length(l.Lean) / 2
+	for x := r.X + slant; x+slant/2 <= r.Right(); x += apart {
+		page.Line(paper.Point{X: x - lean, Y: r.Bottom()}, paper.Point{X: x + lean, Y: r.Y}, paper.Thin)
 	}
 }
 

@@ -115,11 +115,11 @@ func (f *elevation) ground(x measure.Length) measure.Length {
 func (f *elevation) pipeWide() paper.Length { return f.scale.Length(float64(f.Kind.Spec.Pipe.OD)) }
 
 // Draw draws the picture in the room at the scale and returns by name what found no place. Lines come first and words last, so that no line runs through a word. Where
-// the radius and the width crowd each other, whichever order of the two leaves least over is taken.
+// the radius, the width and the opening's top crowd each other, whichever order of them leaves least over is taken.
 func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) (missing []string) {
 	var best []paper.Op
-	for i, widthFirst := range [2]bool{false, true} {
-		ops, lost := p.drawn(room, s, widthFirst)
+	for i, first := range [...]struct{ top, width bool }{{true, false}, {true, true}, {false, false}, {false, true}} {
+		ops, lost := p.drawn(room, s, first.top, first.width)
 		if i == 0 || len(lost) < len(missing) {
 			best, missing = ops, lost
 		}
@@ -128,7 +128,7 @@ func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) (missing
 	return missing
 }
 
-func (p Profile) drawn(room paper.Rect, s paper.Scale, widthFirst bool) (ops []paper.Op, lost []string) {
+func (p Profile) drawn(room paper.Rect, s paper.Scale, topFirst, widthFirst bool) (ops []paper.Op, lost []string) {
 	l, r, up := p.extent()
 	free := max(0, room.W-p.Width(s))
 	page := &paper.Page{}
@@ -141,6 +141,10 @@ func (p Profile) drawn(room paper.Rect, s paper.Scale, widthFirst bool) (ops []p
 	f.stakes()
 	f.feet()
 	f.crownHeight(edge + aside)
+	if w, h := f.OpeningWidth, f.OpeningHeight; topFirst && w > 0 && h > 0 {
+		a, b := f.at(-w/2, f.ground(-w/2)+h), f.at(w/2, f.ground(w/2)+h)
+		f.Keep(paper.Rect{X: a.X, Y: min(a.Y, b.Y) - 0.3, W: b.X - a.X, H: max(a.Y-b.Y, b.Y-a.Y) + 0.6})
+	}
 	if widthFirst {
 		f.width()
 		f.radii()

@@ -144,7 +144,7 @@ func TestProfileSaysItsNumbers(t *testing.T) {
 					}
 				}
 				all := strings.Join(texts, "\n") + "\n"
-				for _, want := range []string{"Crown " + u.Inches(u.Taped(k.Crown)), "Feet " + u.Inches(u.Taped(k.Span)), "L\n", "R\n", u.Inches(u.Taped(k.BendRadius))} {
+				for _, want := range []string{"Height " + u.Inches(u.Taped(k.Crown)), "Feet " + u.Inches(u.Taped(k.Span)), "L\n", "R\n", u.Inches(u.Taped(k.BendRadius))} {
 					if !strings.Contains(all, want) {
 						t.Errorf("nowhere %q in %q", want, all)
 					}

@@ -16,9 +16,9 @@ var wordLettering = paper.Body
 
 // What is measured has the same name on the picture and in the table of what is held.
 const (
-	FeetWord  = "Feet"
-	CrownWord = "Crown"
-	WidthWord = "Width"
+	FeetWord   = "Feet"
+	HeightWord = "Height"
+	WidthWord  = "Width"
 )
 
 // taped prints a length of the standing arch as a tape over grass reads it.
@@ -31,7 +31,7 @@ func (p Profile) heightRoom() paper.Length {
 }
 
 // crownWords says how high the crown is. The picture is at least as tall as they are long.
-func (p Profile) crownWords() string { return CrownWord + " " + p.taped(p.Kind.Crown) }
+func (p Profile) crownWords() string { return HeightWord + " " + p.taped(p.Kind.Crown) }
 
 // crownHeight draws the crown's height as an upright line at x.
 func (f *elevation) crownHeight(x paper.Length) {
@@ -87,6 +87,9 @@ func (f *elevation) between(from, to paper.Point, number, words string) {
 			f.lost = append(f.lost, words)
 		}
 	case f.centred(from, to, gap+rise, number, paper.Dimension):
+		if words != "" {
+			f.centred(from, to, 2*gap+rise+fall+up, words, wordLettering) // else the table alone says it
+		}
 	default:
 		if !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
 			f.lost = append(f.lost, number)
@@ -145,7 +148,7 @@ func (f *elevation) opening() {
 	if w <= 0 || h <= 0 {
 		return
 	}
-	size := f.Units.Room(w) + " × " + f.Units.Room(h)
+	size := f.Units.Ground(w) + " × " + f.Units.Ground(h)
 	const words, apart = "stays clear", 6
 	placed := false
 	for y := f.origin.Y - 4; y-apart > f.at(0, h).Y && !placed; y -= 2 {

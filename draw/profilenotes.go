@@ -13,7 +13,7 @@ func (f *elevation) radii() {
 		radius := f.taped(q.Radius)
 		l := place.Label{At: f.on(q), Align: paper.AtMiddle, Toward: paper.Polar(-1, float64(q.Heading)+math.Pi/2), Clear: f.pipeWide() / 2, Leader: place.Arrow, Pointed: true}
 		set := false
-		for _, lettering := range []paper.Lettering{paper.Dimension, paper.DimSmall} {
+		for _, lettering := range []paper.Lettering{wordLettering, paper.DimSmall} {
 			for _, word := range []string{"radius\n", "radius ", "r "} {
 				l.Text, l.Lettering = word+radius, lettering
 				set = set || f.Label(l)

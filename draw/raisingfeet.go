@@ -37,8 +37,8 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missin
 // RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
-	const wide = 1.12
-	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.9, r.First.Crown, Foot1, Foot2)
+	const wide = 1.3
+	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.1, r.First.Crown, Foot1, Foot2)
 	s.ground()
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
@@ -48,11 +48,11 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 	s.crew(bent, one, two)
 	s.stake(span/2, r.Down)
 	if !r.Down {
-		s.cap(s.at(span/2-elbowRoom*0.35, 0))
+		s.cap(s.at(span/2-elbowRoom*0.45, 0))
 	}
 	s.under(-span/2, fmt.Sprintf("L%d", number))
 	s.under(span/2, fmt.Sprintf("R%d", number))
-	s.moves(s.at(span*(wide-0.5)+elbowRoom*1.9, helperTall*0.55), s.at(span*(wide-0.5)+elbowRoom*1.05, helperTall*0.55), paper.Emphasis)
+	s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}), paper.Thick)
 	s.name(one, two)
 	return s.lost
 }
@@ -69,8 +69,7 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 	s.Line(low, s.at(0, k.Crown), paper.Thin)
 	s.Arrowhead(s.at(0, k.Crown), paper.Point{Y: -1}, paper.Black)
 	s.Arrowhead(low, paper.Point{Y: 1}, paper.Black)
-	reader := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))
-	people := []helper{reader}
+	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
 		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
 	}

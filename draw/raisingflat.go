@@ -40,9 +40,10 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing
 	outline := paper.Rect{X: mid.X - body, Y: mid.Y - flatPipe - 1.2, W: 2 * body, H: 2*flatPipe + 2.4}
 	s.Stroke(paper.Box(outline), paper.Thick)
 	if stub {
-		low := outline.Bottom() + 3
+		low := outline.Bottom() + 2.4
 		s.Stroke(paper.Polyline(paper.Point{X: mid.X - flatPipe, Y: outline.Bottom()}, paper.Point{X: mid.X - flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: outline.Bottom()}), paper.Thick)
-		s.Text(paper.Point{X: mid.X, Y: low + 7.6}, paper.AtMiddle, "inward", paper.Floor)
+		s.Arrow(paper.Point{X: mid.X, Y: low + 0.6}, paper.Point{X: mid.X, Y: low + 4}, paper.Thin)
+		s.Text(paper.Point{X: mid.X, Y: low + 8}, paper.AtMiddle, "inward", paper.Floor)
 	}
 	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "line", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
@@ -50,7 +51,7 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing
 }
 
 // TiedFlat draws a guy tied to a leg while the arch lies flat: the tape from the foot end, the bare pipe between the turns of lights, the clamp on the foot's
-// side of the knot. tape is the knot's distance from the foot end, band what stays bare.
+// side of the knot. tape is the knot's distance from the foot end, band what stays bare; empty where no lights are.
 func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) (missing []string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	y := room.Centre().Y + 1
@@ -87,6 +88,9 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 	s.Text(paper.Point{X: room.X + 1, Y: rows[0]}, paper.AtLeft, "clamp", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 1.6 + paper.Floor.Width("clamp"), Y: rows[0] - 1.6}, paper.Point{X: knot - clamp, Y: y + flatPipe + 0.9}, paper.Thin)
 	s.Text(paper.Point{X: knot - 1.5, Y: rows[1]}, paper.AtRight, "guy", paper.Floor)
+	if band == "" {
+		return s.lost
+	}
 	s.Line(paper.Point{X: knot + half*0.6, Y: y + flatPipe - 1}, paper.Point{X: knot + half*0.6, Y: rows[0] - 3.8}, paper.Thin)
 	s.Text(paper.Point{X: knot + 1.6, Y: rows[0]}, paper.AtLeft, band, paper.Floor)
 	s.Text(paper.Point{X: knot + 1.6, Y: rows[1]}, paper.AtLeft, "bare", paper.Floor)

@@ -1,31 +1,39 @@
 package draw
 
 import (
+	"fmt"
+
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
 )
 
-// Rows draws rows of lights being hung on one wall, seen from the side: a tie at every arch, some sag between, begun at the middle arch.
-func (r Raising) Rows(page *paper.Page, room paper.Rect) (missing []string) {
-	const bays, rows = 2, 3
+// Rows draws rows of lights being hung on one wall, seen from the side: a tie at every arch, some sag between, begun at the arch from and on toward another.
+func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) (missing []string) {
+	const rows = 3
+	step, bays := 1, min(2, max(to-from, from-to))
+	if to < from {
+		step = -1
+	}
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
-	s := r.newScene(page, room, elbowRoom*0.3, bays*spacing+elbowRoom*0.3, r.First.Crown, Foot1, Foot2)
+	s := r.newScene(page, room, elbowRoom*0.3, measure.Length(bays)*spacing+elbowRoom*0.3, r.First.Crown, Foot1, Foot2)
 	s.ground()
 	top := r.First.Crown
-	step := top * 0.62 / rows
-	last := [rows]float64{bays, bays, 1.6} // how far each has been hung: the middle is arch 1 of these
-	one, two := s.helper(Foot1, spacing*0.22, s.at(spacing*0.4, step*2.6)), s.helper(Foot2, spacing*1.78, s.at(spacing*1.6, step*2.6))
+	apart := top * 0.62 / rows
+	whole := float64(bays)
+	last := [rows]float64{whole, whole, whole - 0.4} // how far each has been hung
+	held := measure.Length(last[rows-1]) * spacing
+	one, two := s.helper(Foot1, spacing*0.3, s.at(spacing*0.05, apart*2.6)), s.helper(Foot2, held+elbowRoom*0.3, s.at(held, apart*2.6))
 	for _, h := range []helper{one, two} {
 		h.draw(s.Board)
 	}
 	for n := range bays + 1 {
 		s.arch(measure.Length(n) * spacing)
+		s.under(measure.Length(n)*spacing, fmt.Sprint(from+n*step))
 	}
 	for i := range rows {
-		y := step * (measure.Length(i) + 0.6)
-		from, to := bays-last[i], last[i]
-		for bay := from; bay < to; bay++ {
-			end := min(bay+1, to)
+		y := apart * (measure.Length(i) + 0.6)
+		for bay := 0.0; bay < last[i]; bay++ {
+			end := min(bay+1, last[i])
 			a, b := s.at(measure.Length(bay)*spacing, y), s.at(measure.Length(end)*spacing, y)
 			low := paper.Point{Y: 1.6}
 			s.Stroke(paper.Path{{Verb: paper.Move, To: a}, {Verb: paper.Cubic, A: a.Add(b.Sub(a).Times(1.0 / 3)).Add(low), B: a.Add(b.Sub(a).Times(2.0 / 3)).Add(low), To: b}}, paper.Thin)
@@ -35,7 +43,6 @@ func (r Raising) Rows(page *paper.Page, room paper.Rect) (missing []string) {
 		}
 	}
 	s.grip(one, two)
-	s.under(bays/2*spacing, "middle")
 	s.name(one, two)
 	return s.lost
 }
@@ -68,19 +75,20 @@ func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missin
 	return s.lost
 }
 
-// WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, the other across its top.
+// WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, the other across its top. Pipe is as thick as
+// it is and sticks are thin, so that what is clear between them shows.
 func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) (missing []string) {
 	k, t := r.First, r.Plan.Spec.Tunnel
 	side := max(k.Widest, k.Span)/2 + 60
 	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, k.Crown, Foot1, Foot2)
 	s.ground()
-	s.pipe(s.curve())
+	s.Stroke(paper.Polyline(s.curve()...), paper.Pen{Width: max(paper.Thin.Width, s.long(k.Spec.Pipe.OD))})
 	one := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.6))
 	two := s.helper(Foot2, elbowRoom*0.45, s.at(0, helperTall*0.7))
 	one.draw(s.Board)
 	two.draw(s.Board)
-	s.Line(s.at(0, 0), s.at(0, t.OpeningHeight), paper.Thick)
-	s.Line(s.at(-t.OpeningWidth/2, t.OpeningHeight), s.at(t.OpeningWidth/2, t.OpeningHeight), paper.Thick)
+	s.Line(s.at(0, 0), s.at(0, t.OpeningHeight), paper.Thin)
+	s.Line(s.at(-t.OpeningWidth/2, t.OpeningHeight), s.at(t.OpeningWidth/2, t.OpeningHeight), paper.Thin)
 	s.grip(one, two)
 	s.name(one, two)
 	return s.lost

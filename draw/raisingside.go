@@ -24,7 +24,12 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 	}
 	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
 	s.ground()
-	people := []helper{s.helper(Guard, elbowRoom*0.55, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))}
+	aside := elbowRoom * 0.55 // the guard's place: where no guy runs
+	if guys[1] && !guys[0] {
+		aside = -aside
+		left = max(left, elbowRoom*1.2)
+	}
+	people := []helper{s.helper(Guard, aside, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))}
 	for i, there := range guys {
 		if there {
 			way := measure.Length(2*i - 1)
@@ -67,13 +72,19 @@ func (s *scene) arch(x measure.Length) {
 	s.Stroke(fitting, paper.Thick)
 }
 
+// clearOfFitting is how far under a crown a guy's knot is drawn at least, or it reads as tied to the fitting.
+const clearOfFitting paper.Length = 5
+
 // guys draws the guys of an arch with their stakes.
 func (s *scene) guys(x measure.Length, number int) {
 	from, out := s.Plan.Spec.Held()
 	for i, there := range s.guyWays(number) {
 		if there {
 			way := measure.Length(2*i - 1)
-			s.Line(s.at(x, from), s.at(x+way*out, 0), paper.Thin)
+			knot := s.at(x, from)
+			knot.Y = max(knot.Y, s.at(x, s.First.Crown).Y+clearOfFitting)
+			s.Line(knot, s.at(x+way*out, 0), paper.Thin)
+			s.Fill(paper.Circle(knot, 1), paper.Black)
 			s.Line(s.at(x+way*out, 0), s.at(x+way*out*1.04, 150), paper.Emphasis)
 			s.cap(s.at(x+way*out*1.04, 150))
 		}
@@ -84,7 +95,7 @@ func (s *scene) guys(x measure.Length, number int) {
 // crown first, the guard at the arch that will stand alone.
 func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) (missing []string) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
-	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.06, Guard, Ladder, bothFeet)
+	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Ladder, bothFeet)
 	s.ground()
 	top := r.First.Crown
 	hold := func(called string, x, at measure.Length) helper {
@@ -97,6 +108,9 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	people := []helper{hold(guard, -elbowRoom*0.5, 0), hold(feet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
+		if r.Down { // nobody need hold what stays joined
+			people[0] = s.helper(Crown, spacing*0.2, s.at(spacing*0.38, helperTall*0.5), s.at(spacing*0.4, helperTall*0.7))
+		}
 	}
 	for _, h := range people {
 		h.draw(s.Board)
@@ -104,8 +118,8 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	s.arch(0)
 	s.arch(spacing)
 	if ridge {
-		s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.4, top*1.06), To: s.at(spacing*0.14, top*1.06)}}, paper.Pen{Width: pipeOnPaper})
-		s.moves(s.at(spacing*0.1, top*1.06), s.at(10, top).Add(paper.Point{X: 1.4, Y: -1.2}), paper.Thin)
+		s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.5, top*1.1), To: s.at(spacing*0.34, top*1.1)}}, paper.Pen{Width: pipeOnPaper})
+		s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}), paper.Thick)
 	}
 	s.grip(people...)
 	s.under(0, fmt.Sprint(first))

@@ -23,7 +23,7 @@ func MarkLetter(i int) string {
 
 // pictured reports whether a mark lies in the picture.
 func (d *stakeSheet) pictured(m ground.Mark) bool {
-	return d.room.Inset(markRadius).Contains(d.m.at(m.At))
+	return d.room.Contains(d.m.at(m.At))
 }
 
 // markTargets draws the marks that lie on the page.
@@ -37,18 +37,9 @@ func (d *stakeSheet) markTargets(b *place.Board) {
 	}
 }
 
-// markNames names the marks. One that lies off the page, and that a dot on it is taped from, is shown by an arrow at the edge: along the tape
-// where one is drawn, else as seen from the middle of the stakes.
+// markNames names the marks. One that lies off the page, and that a dot on it is taped from, is shown by an arrow at the edge, where a tape to it leaves the
+// picture, else where that comes nearest to it; the other tapes to it bear its letter where they leave.
 func (d *stakeSheet) markNames() {
-	from := map[int]paper.Point{}
-	for _, dot := range d.Tied {
-		at := d.at(d.ground.Stakes[dot.Spot.Index])
-		for _, mark := range []int{dot.From.Index, dot.To.Index} {
-			if _, seen := from[mark]; !seen {
-				from[mark] = at
-			}
-		}
-	}
 	for i, m := range d.ground.Marks {
 		at := d.m.at(m.At)
 		letter := MarkLetter(i)
@@ -57,59 +48,84 @@ func (d *stakeSheet) markNames() {
 			d.lacks("mark "+name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare}))
 			continue
 		}
-		eye, taped := from[i]
-		if !taped {
-			eye = d.middle()
+		if !slices.Contains(d.Marks, i) {
+			continue
 		}
-		if slices.Contains(d.Marks, i) { // the table names a mark whose letter alone has room
-			d.lacks("mark "+name, d.edgeArrow(eye, at, name) || d.edgeArrow(eye, at, letter))
+		leave := d.tapesLeave(i)
+		start := nearestIn(d.room.Inset(rimInset), at)
+		if len(leave) > 0 {
+			start = leave[0]
+		}
+		tip, ok := d.edgeArrow(start, at, name, nearTape)
+		if !ok { // the table names a mark whose letter alone has room
+			tip, ok = d.edgeArrow(start, at, letter, nearTape)
+		}
+		if !ok && len(leave) > 0 { // the tape itself points there
+			ok = d.b.Label(place.Label{At: start, Text: letter, Lettering: paper.Strong, Toward: d.middle().Sub(start), Reach: 30, Leader: place.Bare})
+			tip = start
+		}
+		if !ok {
+			tip, ok = d.edgeArrow(start, at, letter, anywhere)
+		}
+		d.lacks("mark "+name, ok)
+		for _, end := range leave {
+			if !ok || end.Sub(tip).Long() > ownTape {
+				d.b.Label(place.Label{At: end, Text: letter, Lettering: paper.Strong, Toward: d.middle().Sub(end), Leader: place.NoLeader})
+			}
 		}
 	}
 }
 
-// edgeArrow draws an arrow with its name at the picture's edge, where the way from the eye to a place off the page leaves it, or beside that where
-// something is in the way. It reports whether it found a place.
-func (d *stakeSheet) edgeArrow(eye, at paper.Point, name string) bool {
-	inner := d.room.Inset(0.5)
-	_, straight, ok := cropSegment(eye, at, inner)
-	if !ok {
-		return false
+// How far along the rim an arrow may stand from where it belongs: near, else anywhere on the mark's side; nearer than the last, it names the tape as well.
+const (
+	nearTape paper.Length = 50
+	anywhere paper.Length = 160
+	ownTape  paper.Length = 12
+	rimInset paper.Length = 0.5
+)
+
+// tapesLeave returns where the tapes to a mark leave the picture.
+func (d *stakeSheet) tapesLeave(mark int) (list []paper.Point) {
+	for _, dot := range d.Tied {
+		if dot.From.Index != mark && dot.To.Index != mark {
+			continue
+		}
+		if _, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.m.at(d.ground.Marks[mark].At), d.room.Inset(rimInset)); ok {
+			list = append(list, end)
+		}
 	}
-	u := at.Sub(eye).Unit()
-	const long, step, most = 9, 4, 160
-	var spare [2]paper.Point // a free place for the arrow alone
+	return list
+}
+
+// nearestIn returns the place of a box that lies nearest to a point.
+func nearestIn(r paper.Rect, p paper.Point) paper.Point {
+	return paper.Point{X: max(r.X, min(r.Right(), p.X)), Y: max(r.Y, min(r.Bottom(), p.Y))}
+}
+
+// edgeArrow draws an arrow with its name at the picture's edge, that points from where it stands to a place off the page: as near to where it belongs as is free, on
+// the sides that the place is seen from. It returns the arrow's tip and whether it found a place.
+func (d *stakeSheet) edgeArrow(start, at paper.Point, name string, most paper.Length) (tip paper.Point, ok bool) {
+	const long, step = 9, 2
+	inner := d.room.Inset(rimInset)
 	for shift := paper.Length(0); shift < most; shift += step {
 		for _, side := range []float64{1, -1} {
-			tip := alongRim(inner, straight, paper.Length(side)*shift)
+			tip := alongRim(inner, start, paper.Length(side)*shift)
+			u := at.Sub(tip).Unit()
 			tail := tip.Sub(u.Times(long))
 			var e box
 			e.add(tip, 1, 1, 1, 1)
 			e.add(tail, 1, 1, 1, 1)
-			if !d.room.Contains(tail) || !d.b.Free(e.rect()) {
+			if d.room.Contains(tip.Add(u.Times(2))) || !d.room.Contains(tail) || !d.b.Free(e.rect()) {
 				continue
 			}
 			if centre, ok := d.besideTail(tail, u, name); ok {
 				d.b.Arrow(tail, tip, paper.Thick)
 				d.b.TurnedText(centre, 0, name, paper.Strong)
-				return true
-			}
-			if spare[0] == spare[1] {
-				spare = [2]paper.Point{tail, tip}
+				return tip, true
 			}
 		}
 	}
-	if spare[0] == spare[1] {
-		return false
-	}
-	var arrow box // its name keeps off it
-	arrow.add(spare[0], 1, 1, 1, 1)
-	arrow.add(spare[1], 1, 1, 1, 1)
-	d.b.Keep(arrow.rect())
-	if !d.b.Label(place.Label{At: spare[0], Text: name, Lettering: paper.Strong, Toward: u.Times(-1), Clear: 0.6, Leader: place.Bare}) {
-		return false
-	}
-	d.b.Arrow(spare[0], spare[1], paper.Thick)
-	return true
+	return start, false
 }
 
 // alongRim returns the place on a box's rim that lies so far from another along it, clockwise as seen on paper.

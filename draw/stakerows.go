@@ -37,14 +37,19 @@ func (d *stakeSheet) rows() {
 	}
 }
 
-// spanNumbers writes the number of every span on its line, else at the end of a leader.
+// spanNumbers writes the number of every span on its line, level where that is free, else along it, else at the end of a leader; one that runs along a stretch of
+// something else on a dimension line of its own.
 func (d *stakeSheet) spanNumbers() {
 	for _, s := range d.Spans {
 		if s.Text == "" {
 			continue
 		}
 		from, to := d.spot(s.From), d.spot(s.To)
-		placed := d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
+		if s.Apart != 0 {
+			d.lacks(s.Text, d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}))
+			continue
+		}
+		placed := d.levelOn(from, to, s.Text, s.Across) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
 		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 			if !placed {
 				at := from.Add(to.Sub(from).Times(share))
@@ -59,6 +64,35 @@ func (d *stakeSheet) spanNumbers() {
 	}
 }
 
+// levelOn sets a number level on a line of straight rows, at the middle or as near it as is free, and off the lines across, whose it would seem to be. It reports
+// whether it found a place.
+func (d *stakeSheet) levelOn(from, to paper.Point, text string, across bool) bool {
+	up, down := paper.Dimension.Extent(text)
+	half := paper.Point{X: paper.Dimension.Width(text) / 2, Y: (up+down)/2 + 1}
+	for _, share := range []float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74} {
+		at := from.Add(to.Sub(from).Times(share))
+		about := paper.Rect{X: at.X - half.X, Y: at.Y - half.Y, W: 2 * half.X, H: 2 * half.Y}
+		if !d.ground.Straight || !across && d.onArch(about) {
+			continue
+		}
+		if at = at.Add(paper.Point{Y: (up - down) / 2}); d.b.FreeText(at, 0, text, paper.Dimension) {
+			d.b.TurnedText(at, 0, text, paper.Dimension)
+			return true
+		}
+	}
+	return false
+}
+
+// onArch reports whether the line across an arch runs through a box.
+func (d *stakeSheet) onArch(r paper.Rect) bool {
+	for arch := d.First; arch <= d.Last; arch++ {
+		if _, _, ok := cropSegment(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), r); ok {
+			return true
+		}
+	}
+	return false
+}
+
 // spot returns where a spot lies on paper.
 func (d *stakeSheet) spot(s ground.Spot) paper.Point { return d.m.at(d.ground.At(s, d.units())) }
 
@@ -66,7 +100,7 @@ func (d *stakeSheet) spot(s ground.Spot) paper.Point { return d.m.at(d.ground.At
 func (d *stakeSheet) spanLines() {
 	for _, s := range d.Spans {
 		from, to := d.spot(s.From), d.spot(s.To)
-		if !s.Across && !s.Drawn {
+		if !s.Across && !s.Drawn && s.Apart == 0 {
 			d.b.LineRound(from, to, paper.Hidden)
 		}
 	}

@@ -22,12 +22,13 @@ const (
 // stakeSheet is a stake plan being drawn.
 type stakeSheet struct {
 	StakePlan
-	b       *place.Board
-	room    paper.Rect
-	names   paper.Lettering
-	later   []panel  // drawn last, over lines that run under them
-	named   []bool   // of the features, whose names stand inside them
-	missing []string // what found no place
+	b        *place.Board
+	room     paper.Rect
+	names    paper.Lettering
+	later    []panel        // drawn last, over lines that run under them
+	features []spec.Feature // those near stakes
+	named    []bool         // of the features, whose names stand inside them
+	missing  []string       // what found no place
 }
 
 // Draw draws the picture in the room, which must be as large as the one it was fitted to, and returns the names and numbers that
@@ -44,9 +45,10 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.spanNumbers()
 	d.rows()
 	d.spanLines()
-	d.ties()
-	d.markNames()
 	d.siteLines()
+	d.ties()
+	d.lineNames()
+	d.markNames()
 	d.corners()
 	d.siteNames()
 	d.hatches()
@@ -76,12 +78,17 @@ func (d *stakeSheet) outward(s ground.Stake) paper.Point {
 	return out
 }
 
-// dots draws the stakes: a round dot each, a diamond for guys, a ring about the zero.
+// dots draws the stakes: a round dot each, a diamond for guys, an open one for braces, a ring about the zero.
 func (d *stakeSheet) dots(b *place.Board) {
 	for _, s := range d.stakes {
 		at := d.at(s)
-		if s.Guy {
+		switch s.Kind() {
+		case ground.OfGuy:
 			b.Fill(diamond(at), paper.Black)
+			b.Mark(at, guyRadius)
+			continue
+		case ground.OfBrace: // so near the neighbour's stake that its sign must let that be seen
+			b.Stroke(diamond(at), paper.Thin)
 			b.Mark(at, guyRadius)
 			continue
 		}
@@ -136,10 +143,17 @@ func (p StakePlan) isZero(s ground.Stake) bool {
 // clear returns the radius of what is drawn at a stake.
 func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 	switch {
+	case s.Kind() == ground.OfBrace: // its name keeps off the neighbour's
+		return guyRadius + 1.2
 	case s.Guy:
 		return guyRadius
 	case d.isZero(s):
 		return zeroRadius + 0.4
+	}
+	for _, peg := range d.stakes {
+		if peg.Kind() == ground.OfBrace && d.at(peg).Sub(d.at(s)).Long() < 2*guyRadius {
+			return guyRadius + 0.6 // its sign reaches past this one
+		}
 	}
 	return stakeRadius
 }
@@ -149,12 +163,16 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys int) {
 	var crowded []ground.Stake
 	for _, s := range d.stakes {
-		beside := d.nameBeside(b, s, d.outward(s), l)
+		way := d.outward(s)
+		if s.Kind() == ground.OfBrace { // clear of the neighbour's name
+			way = way.Add(d.at(s).Sub(d.at(d.ground.Stakes[2*s.Neighbour()-2+int(s.Side)])).Unit()).Unit()
+		}
+		beside := d.nameBeside(b, s, way, l)
 		if !beside {
 			crowded = append(crowded, s)
 		}
 		switch {
-		case s.Guy:
+		case s.Kind() == ground.OfGuy:
 			guys++
 		case !beside:
 			legs++

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
@@ -253,5 +254,35 @@ func TestClipping(t *testing.T) {
 	}
 	if cropOutline([]paper.Point{{X: 20}, {X: 30}, {X: 30, Y: 5}}, room) != nil {
 		t.Error("an outline outside has a part inside")
+	}
+}
+
+// An arrow at the edge points from where it stands to its mark, and out of the picture, on the side that the mark lies on.
+func TestEdgeArrowsPointToTheirMarks(t *testing.T) {
+	p := solvedYard(t, "garden")
+	room := paper.Rect{X: 20, Y: 22, W: 81, H: 188}
+	plan, ok := NewStakePlan(p.Ground, p.Spec, 1, 6).Fit(room)
+	if !ok {
+		t.Fatal("does not fit")
+	}
+	plan.Marks = []int{0, 1, 2}
+	page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+	d := &stakeSheet{StakePlan: plan.placed(room), room: room, b: place.NewBoard(page, room)}
+	d.dots(d.b)
+	for i, m := range p.Ground.Marks {
+		at := d.m.at(m.At)
+		if d.pictured(m) {
+			continue
+		}
+		tip, ok := d.edgeArrow(nearestIn(room.Inset(rimInset), at), at, MarkLetter(i), nearTape)
+		if !ok {
+			t.Errorf("%s has no arrow", m.Name)
+		}
+		if way := at.Sub(tip).Unit(); room.Contains(tip.Add(way.Times(2))) {
+			t.Errorf("the arrow to %s points into the picture", m.Name)
+		}
+		if near := nearestIn(room, at).Sub(tip).Long(); near > nearTape {
+			t.Errorf("the arrow to %s stands %.0f mm from its side", m.Name, near)
+		}
 	}
 }

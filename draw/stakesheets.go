@@ -31,8 +31,9 @@ type StakePlan struct {
 type StakeSpan struct {
 	From, To ground.Spot
 	Text     string
-	Across   bool // the width of an arch
-	Drawn    bool // along a line that the plan has already: a row, a guy
+	Across   bool         // the width of an arch
+	Drawn    bool         // along a line that the plan has already: a row, a guy
+	Apart    paper.Length // on a dimension line of its own so far off, to the left of the direction; 0: on the line
 }
 
 // Room about the stakes on paper: what stands beside them.

@@ -3,10 +3,13 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -16,9 +19,19 @@ var (
 	overheadPen = paper.Pen{Width: 0.70, Dash: []paper.Length{9, 3}}
 )
 
+// nearFeatures are the features beside stakes of the plan.
+func (p StakePlan) nearFeatures() (list []spec.Feature) {
+	for _, f := range p.spec.Site.Features {
+		if slices.ContainsFunc(p.stakes, func(s ground.Stake) bool { return ground.FromFeature(s, f) < practice.FeatureNear(p.spec.Units) }) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
 // siteLines draws what is on, in and over the ground.
 func (d *stakeSheet) siteLines() {
-	for _, f := range d.spec.Site.Features {
+	for _, f := range d.features {
 		d.edges(d.m.outline(f), paper.Thick)
 	}
 	for _, l := range d.spec.Site.Buried {
@@ -46,21 +59,26 @@ func (d *stakeSheet) featureName(f spec.Feature) string {
 
 // featureNames sets the names of features inside what is seen of them, before lines cross them. The others find a place later.
 func (d *stakeSheet) featureNames() {
-	d.named = make([]bool, len(d.spec.Site.Features))
-	for i, f := range d.spec.Site.Features {
+	d.features = d.nearFeatures()
+	d.named = make([]bool, len(d.features))
+	for i, f := range d.features {
 		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
 			d.named[i] = d.nameInside(seen, f.Name, d.featureName(f))
 		}
 	}
 }
 
-// siteNames says what the lines of the site are, and what they forbid.
+// siteNames names the features that had no room inside.
 func (d *stakeSheet) siteNames() {
-	for i, f := range d.spec.Site.Features {
+	for i, f := range d.features {
 		if seen := cropOutline(d.m.outline(f), d.room); seen != nil && !d.named[i] {
 			d.nameBy(seen, f.Name, d.featureName(f))
 		}
 	}
+}
+
+// lineNames says what the lines of the site are, and what they forbid: before anything else that finds its own place, for a line without a name can kill.
+func (d *stakeSheet) lineNames() {
 	for _, l := range d.spec.Site.Buried {
 		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), l.Name, fmt.Sprintf(": drive no\nstake within %s", d.units().Inches(l.Keep)))
 	}
@@ -177,8 +195,8 @@ func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string,
 	return true
 }
 
-// nameLine sets a line's name with what it forbids beside the longest stretch of it that is on the page, clear of its band; the name alone where there is no room
-// for more.
+// nameLine sets a line's name with what it forbids beside the longest stretch of it that is on the page, clear of its band; where there is no room for more the name
+// alone, along the line, else beside it.
 func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forbids string) {
 	var p, q paper.Point
 	for i := 1; i < len(line); i++ {
@@ -191,6 +209,9 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forb
 	}
 	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name+forbids, "\n", " "), 30), "\n")
 	for _, text := range []string{name + forbids, narrow, name} {
+		if text == name && d.b.Along(p, q, name, paper.Body) {
+			return
+		}
 		for _, share := range []float64{0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65} {
 			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: text, Lettering: paper.Body, Leader: place.Arrow, Pointed: true, Reach: clear + 50}) {
 				return
@@ -202,7 +223,7 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forb
 
 // hatches fills hard ground and the bands of buried lines. They come last: a hatch keeps off every text.
 func (d *stakeSheet) hatches() {
-	for _, f := range d.spec.Site.Features {
+	for _, f := range d.features {
 		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
 			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
 		}

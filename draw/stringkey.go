@@ -54,7 +54,7 @@ func (k StringKey) lay(width paper.Length) (places []paper.Point, bottom paper.L
 	return places, y + keyLine/2
 }
 
-// items are what the key shows: prongs, a socket, the two together, a drop where some hang, each kind where there are several.
+// items are what the key shows: prongs, a socket, the two together, a cord, the end of a run, a drop where some hang, each kind where there are several.
 func (k StringKey) items() []keyItem {
 	right := paper.Point{X: 1}
 	tail := func(page *paper.Page, at paper.Point, from paper.Length) {
@@ -70,6 +70,17 @@ func (k StringKey) items() []keyItem {
 			Socket(place.NewBoard(page, paper.Rect{}), at.Add(right.Times(4)), right)
 		}},
 		{matedLong, "plug these together", func(page *paper.Page, at paper.Point) { Mated(place.NewBoard(page, paper.Rect{}), at, right) }},
+		{cordSign("C2").W + 4 + matedLong, "a cord plugs in", func(page *paper.Page, at paper.Point) {
+			b, sign := place.NewBoard(page, paper.Rect{}), cordSign("C2")
+			drawCordSign(b, paper.Rect{X: at.X, Y: at.Y - sign.H/2, W: sign.W, H: sign.H}, "C2")
+			end := at.Add(right.Times(float64(sign.W + 4)))
+			b.Line(at.Add(right.Times(float64(sign.W))), end, paper.Thick)
+			Mated(b, end, right)
+		}},
+		{4 + cupRadius + 1, "end: nothing plugs in", func(page *paper.Page, at paper.Point) {
+			tail(page, at, 0)
+			Capped(place.NewBoard(page, paper.Rect{}), at.Add(right.Times(4)), right)
+		}},
 	}
 	if len(k.Plan.Lights.Drops) > 0 {
 		items = append(items, keyItem{10, "drop", func(page *paper.Page, at paper.Point) {

@@ -35,6 +35,13 @@ func Mated(b *place.Board, socket, toward paper.Point) {
 	Prongs(b, socket.Add(toward.Times(float64(matedLong))), toward.Times(-1))
 }
 
+// Capped draws a socket that nothing goes into, as Socket does: a bar across its mouth.
+func Capped(b *place.Board, at, toward paper.Point) {
+	Socket(b, at, toward)
+	mouth, side := at.Add(toward.Times(float64(cupRadius+0.3))), toward.Left().Times(float64(cupRadius+0.8))
+	b.Line(mouth.Add(side), mouth.Sub(side), paper.Emphasis)
+}
+
 // outlinedBox draws an outlined rectangle.
 func outlinedBox(b *place.Board, r paper.Rect, pen paper.Pen) { b.Stroke(paper.Box(r), pen) }
 

@@ -140,7 +140,7 @@ func (t Tag) pipes(page *paper.Page, in paper.Rect, l tagSet) paper.Length {
 	at := t.columns(l)
 	y := in.Y
 	base := func() paper.Length { return y + l.text.Ascent() }
-	for i, head := range [4]string{"pipe", "sticks, foot up", "turns", "strings"} {
+	for i, head := range [4]string{"pipe", "sticks, foot up", "turns", "prongs at"} {
 		page.Text(paper.Point{X: in.X + at[i], Y: base()}, paper.AtLeft, head, l.text)
 	}
 	y += l.text.Leading()
@@ -174,8 +174,9 @@ const ShelfLabelHeight paper.Length = 17
 func (l ShelfLabel) Draw(page *paper.Page, box paper.Rect) {
 	page.Stroke(paper.Box(box), paper.Hidden)
 	page.Text(paper.Point{X: box.X + tagPad, Y: box.Y + 8}, paper.AtLeft, l.Name, paper.StakeName)
-	if room := box.W - 3*tagPad - paper.StakeName.Width(l.Name); paper.Small.Width(l.Head) <= room {
-		page.Text(paper.Point{X: box.Right() - tagPad, Y: box.Y + 8}, paper.AtRight, l.Head, paper.Small)
+	lines := paper.Small.Wrap(l.Head, box.W-3*tagPad-paper.StakeName.Width(l.Name))
+	for i, s := range lines[:min(2, len(lines))] {
+		page.Text(paper.Point{X: box.Right() - tagPad, Y: box.Y + 5 + paper.Length(i)*paper.Small.Leading()}, paper.AtRight, s, paper.Small)
 	}
 	page.Text(paper.Point{X: box.X + tagPad, Y: box.Y + 14}, paper.AtLeft, l.What, paper.Floor)
 }

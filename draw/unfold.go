@@ -32,6 +32,8 @@ const (
 	unfoldBest  paper.Length = 30  // from arch to arch, at most
 	crownOff    paper.Length = 5   // of a leg's string from the crown
 	ridgeOff    paper.Length = 1.8 // of a ridge's string from the crown
+	aloneOff    paper.Length = 2.8 // the same where none of its neighbours is plugged into it
+	hopRadius   paper.Length = 1.4 // of a line over the ridge's
 )
 
 // Unfold returns the whole tunnel unfolded.
@@ -191,8 +193,9 @@ type unfolding struct {
 	kinds   []string
 	strands []strand
 	joints  [][2]paper.Point // from a socket to the prongs in it, where those are drawn elsewhere
-	taken   []paper.Rect     // labels, signs and words
-	said    []paper.Rect     // words alone
+	feeds   []feed
+	taken   []paper.Rect // labels, signs and words
+	said    []paper.Rect // words alone
 	missing []string
 }
 
@@ -215,13 +218,18 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	v.signs()
 	v.waysOut()
 	v.words()
+	v.rowNames()
+	v.cords()
 	v.labels()
 	v.frame()
 	for _, j := range v.joints {
-		v.Line(j[0], j[1], paper.Thick)
+		v.joint(j[0], j[1])
 	}
 	for _, s := range v.strands {
 		v.strand(s)
+	}
+	for _, f := range v.feeds {
+		v.feed(f)
 	}
 	return v.missing
 }
@@ -282,6 +290,28 @@ func (v *unfolding) words() {
 		wide := paper.Strong.Width(w.text)
 		v.Text(paper.Point{X: v.middle, Y: w.y}, paper.AtMiddle, w.text, paper.Strong)
 		box := paper.Rect{X: v.middle - wide/2, Y: w.y - 4, W: wide, H: 5}
+		v.taken, v.said = append(v.taken, box), append(v.said, box)
+	}
+}
+
+// rowNames writes under arch 1 the tape at which each row is tied.
+func (v *unfolding) rowNames() {
+	if v.First > 1 {
+		return
+	}
+	units, rows := v.Plan.Spec.Units, v.Plan.Lights.Rows
+	for i, r := range rows {
+		text := units.BareInches(r.Tape)
+		if i == len(rows)-1 || rows[i+1].Wall != r.Wall { // there is room toward the ridge
+			text = units.Inches(r.Tape)
+		}
+		wide := paper.CellSmall.Width(text)
+		at := paper.Point{X: v.across(1, r.Wall, r.Tape), Y: v.foot + v.under() + (v.edges()-v.under())/2 - unfoldEdge + 8.8}
+		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: 5}
+		if slices.ContainsFunc(v.said, func(o paper.Rect) bool { return boxesMeet(o, box) }) {
+			box.Y, at.Y = box.Y-5, at.Y-5
+		}
+		v.Text(at, paper.AtMiddle, text, paper.CellSmall)
 		v.taken, v.said = append(v.taken, box), append(v.said, box)
 	}
 }

@@ -67,13 +67,31 @@ func feet(t *testing.T, page *paper.Page) (left, right paper.Length) {
 	return l.At.X + l.Lettering.Width("L1") + 2.5, r.At.X - 2.5
 }
 
-// Every string has one bar and one cup, on its own or in another's; a spec that says crown has its legs' prongs at the crowns, one that says foot at the feet.
+// Every string has one bar and one cup, on its own or in another's, and every cord that feeds one a cup about its prongs; a spec that says crown has its legs' prongs at the crowns, one that says foot at the feet.
 func TestUnfoldedEnds(t *testing.T) {
 	for _, name := range []string{"garden", "schoolyard", "millwalk", "parkwalk"} {
 		plan := example(t, name)
 		page := unfoldedPage(t, plan)
-		if b, c := len(bars(page)), cups(page); b != len(plan.Strings) || c != len(plan.Strings) {
-			t.Errorf("%s: %d bars and %d cups for %d strings", name, b, c, len(plan.Strings))
+		fed := len(plan.Chains)
+		if b, c := len(bars(page)), cups(page); b != len(plan.Strings) || c != len(plan.Strings)+fed {
+			t.Errorf("%s: %d bars and %d cups for %d strings, %d of them fed", name, b, c, len(plan.Strings), fed)
+		}
+		for _, c := range plan.Cords {
+			feeds := 0
+			for _, ch := range plan.Chains {
+				if n := len(ch.Cords); n > 0 && ch.Cords[n-1] == c.Name {
+					feeds++
+				}
+			}
+			drawn := 0
+			for _, op := range page.Ops {
+				if x, ok := op.(paper.Text); ok && x.String == c.Name {
+					drawn++
+				}
+			}
+			if drawn != feeds {
+				t.Errorf("%s: %s feeds %d runs and is drawn at %d", name, c.Name, feeds, drawn)
+			}
 		}
 	}
 	const source = `hoopwright: 1

@@ -119,14 +119,24 @@ func (v *unfolding) label(s *strand, own int) bool {
 			if run.Long() < need+2 {
 				continue
 			}
-			for _, share := range shares() {
-				if v.take(s, own, f, part[0].Add(run.Times(share)), size, true) {
-					return true
+			for _, clear := range []bool{true, false} {
+				for _, share := range shares() {
+					c := part[0].Add(run.Times(share))
+					if (!clear || v.offArches(c.Y, size.H)) && v.take(s, own, f, c, size, true) {
+						return true
+					}
 				}
 			}
 		}
 	}
 	return v.labelBeside(s, own, parts)
+}
+
+// offArches reports whether what stands about a height on paper keeps off the arches' lines; what lies in one of them does not count.
+func (v *unfolding) offArches(y, high paper.Length) bool {
+	pos := float64((v.foot - y) / v.pitch)
+	off := v.pitch * paper.Length(math.Abs(pos-math.Round(pos)))
+	return off > high/2+labelPad || off < 0.01
 }
 
 // labelBeside finds a place beside a string's line, nearest first.
@@ -154,23 +164,29 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 
 // labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number.
 func (v *unfolding) labelFarOff(s *strand, own int) bool {
-	const step, reach paper.Length = 2, 70
 	size, at := s.size(abreast), halfway(s.path)
-	best, far := paper.Point{}, paper.Length(math.Inf(1))
-	for x := at.X - reach; x <= at.X+reach; x += step {
-		for y := at.Y - reach; y <= at.Y+reach; y += step {
-			c := paper.Point{X: x, Y: y}
-			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
-			if d := c.Sub(at).Long(); d < far && v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at) {
-				best, far = c, d
-			}
-		}
-	}
-	if math.IsInf(float64(far), 1) || !v.take(s, own, abreast, best, size, false) {
+	r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
+		return v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at)
+	})
+	if !ok || !v.take(s, own, abreast, r.Centre(), size, false) {
 		return false
 	}
 	s.leader = []paper.Point{edgeToward(s.label, at), at}
 	return true
+}
+
+// nearest returns the box of a size nearest to a point, within a reach, that is free.
+func (v *unfolding) nearest(size paper.Rect, at paper.Point, reach paper.Length, free func(paper.Rect) bool) (best paper.Rect, ok bool) {
+	step, far := reach/35, paper.Length(math.Inf(1))
+	for x := at.X - reach; x <= at.X+reach; x += step {
+		for y := at.Y - reach; y <= at.Y+reach; y += step {
+			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
+			if d := r.Centre().Sub(at).Long(); d < far && free(r) {
+				best, far, ok = r, d, true
+			}
+		}
+	}
+	return best, ok
 }
 
 // edgeToward returns the middle of the side of a box that faces a point.
@@ -232,11 +248,13 @@ func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
 
 // open reports whether a box is free of signs, labels and strings, of its own too unless it stands in its line.
 func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
-	if r.X < v.middle-v.half-1 || r.Right() > v.middle+v.half+1 || r.Y < v.room.Y || r.Bottom() > v.room.Bottom() {
+	if !v.inRoom(r) || slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
 		return false
 	}
-	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
-		return false
+	for _, f := range v.feeds {
+		if boxesMeet(about(nearestIn(f.box, f.at), f.at), r) {
+			return false
+		}
 	}
 	for _, j := range v.joints {
 		if boxesMeet(about(j[0], j[1]), r) {
@@ -254,6 +272,11 @@ func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
 		}
 	}
 	return true
+}
+
+// inRoom reports whether a box is between the feet and within the picture's height.
+func (v *unfolding) inRoom(r paper.Rect) bool {
+	return r.X >= v.middle-v.half-1 && r.Right() <= v.middle+v.half+1 && r.Y >= v.room.Y && r.Bottom() <= v.room.Bottom()
 }
 
 // about is the box about a line with the bulbs on it.
@@ -317,7 +340,7 @@ func (v *unfolding) strand(s strand) {
 	line := slices.Clone(s.path)
 	first, final := s.path[1].Sub(s.path[0]).Unit(), s.path[last].Sub(s.path[last-1]).Unit()
 	switch {
-	case s.begins && s.into:
+	case s.begins && (s.into || s.cord != ""):
 		Mated(v.Board, s.path[0], first)
 		line[0] = line[0].Add(first.Times(float64(matedLong)))
 	case s.begins:
@@ -326,7 +349,7 @@ func (v *unfolding) strand(s strand) {
 	}
 	if s.ends && !s.onward {
 		back := s.path[last].Sub(final.Times(float64(cupRadius)))
-		Socket(v.Board, back, final)
+		Capped(v.Board, back, final)
 		line[last] = back
 	}
 	bulbs := 0

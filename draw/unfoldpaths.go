@@ -19,6 +19,7 @@ type strand struct {
 	begins, ends bool          // whether its prongs and its socket are on this picture
 	own          bool          // its middle is on this picture: here it is ticked
 	into         bool          // its prongs go into another string's socket
+	cord         string        // that they go into, as drawn
 	onward       bool          // another's prongs go into its socket
 	label        paper.Rect    // its number's
 	form         form          // how that stands
@@ -39,8 +40,9 @@ func (v *unfolding) gather() {
 			into[c.Strings[k]], onward[c.Strings[k-1]] = true, true
 		}
 	}
+	cords := v.cordNames()
 	for _, s := range v.Plan.Strings {
-		st := strand{String: s, into: into[s.Name], onward: onward[s.Name]}
+		st := strand{String: s, into: into[s.Name], cord: cords[s.Name], onward: onward[s.Name]}
 		if p, ok := paths[s.Name]; ok {
 			v.inRows(&st, p)
 		} else {
@@ -80,12 +82,33 @@ func (v *unfolding) onPipe(st *strand) {
 		return
 	}
 	toward := b.Sub(a).Unit()
-	a, b = a.Add(toward.Times(float64(clearOf(st.From.At, *st)))), b.Sub(toward.Times(float64(clearOf(st.To.At, *st))))
+	a, b = a.Add(toward.Times(float64(clearOf(st.From.At, *st, st.into)))), b.Sub(toward.Times(float64(clearOf(st.To.At, *st, st.onward))))
 	if st.Run.Kind == lights.Ridge {
 		v.keep(st, []paper.Point{a, b}, 0)
 		return
 	}
 	st.path, st.begins, st.ends, st.own = []paper.Point{a, b}, true, true, true
+	st.apart(st.From.At.Spot == lights.Along, st.To.At.Spot == lights.Along)
+}
+
+// apart draws back the ends of a string that others may touch and none is plugged into.
+func (s *strand) apart(from, to bool) {
+	const least = 4 * aloneOff // of a string that is drawn shorter
+	trim := func(end, next *paper.Point) {
+		if way := next.Sub(*end); way.Long() > least {
+			*end = end.Add(way.Unit().Times(float64(aloneOff)))
+		}
+	}
+	last := len(s.path) - 1
+	if last < 1 {
+		return
+	}
+	if from && s.begins && !s.into {
+		trim(&s.path[0], &s.path[1])
+	}
+	if to && s.ends && !s.onward {
+		trim(&s.path[last], &s.path[last-1])
+	}
 }
 
 // keep keeps what of a string's way lies between the first arch and the one beyond the last; at the tunnel's ends also what lies past them.
@@ -127,11 +150,13 @@ func long(line []paper.Point) (sum paper.Length) {
 	return sum
 }
 
-// clearOf is how far from a place an end of a string is drawn, for others meet there.
-func clearOf(at lights.Place, st strand) paper.Length {
+// clearOf is how far from a place an end of a string is drawn, for others meet there: farther where none of them is plugged into it.
+func clearOf(at lights.Place, st strand, joined bool) paper.Length {
 	switch {
 	case at.Spot != lights.AtCrown:
 		return 0
+	case st.Run.Kind == lights.Ridge && !joined:
+		return aloneOff
 	case st.Run.Kind == lights.Ridge:
 		return ridgeOff
 	}
@@ -228,6 +253,7 @@ func (v *unfolding) inRows(st *strand, path lights.Path) {
 	}
 	way = append(way, p.point(to))
 	v.keep(st, way, v.edges())
+	st.apart(true, true)
 }
 
 // rowKinds are the kinds of string that hang in rows.

@@ -9,8 +9,7 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// WrapTurns draws some turns of a wrap to scale on a lying pipe, its foot or zero at the left: the pipe's outline, the wire in front of it at its true pitch, its
-// bulbs. Not mirrored it is a right-handed helix, as a screw's thread.
+// WrapTurns draws some turns of a wrap to scale on a lying pipe, its foot or zero at the left: the pipe's outline, the wire in front of it at its true pitch. Not mirrored it is a right-handed helix, as a screw's thread.
 type WrapTurns struct {
 	Scale  paper.Scale
 	Pipe   measure.Length // outside diameter
@@ -54,30 +53,5 @@ func (d WrapTurns) Draw(page *paper.Page, room paper.Rect) {
 		path := paper.Polyline(pts...)
 		b.Stroke(path, paper.Pen{Width: max(wire, 1)})
 		b.Stroke(path, paper.Pen{Width: max(wire-0.7, 0.3), Colour: paper.White})
-	}
-	d.bulbs(b, turns, front, wire)
-}
-
-// bulbs draws the bulbs that lie in front, as far apart along the wire as they are.
-func (d WrapTurns) bulbs(b *place.Board, turns int, front func(int, float64) paper.Point, wire paper.Length) {
-	s := d.Wrap.Label
-	if s.Bulbs < 2 {
-		return
-	}
-	gap := float64(s.Length-s.Lead-s.Tail) / float64(s.Bulbs-1)
-	turn := math.Hypot(float64(d.Wrap.Pitch), math.Pi*float64(d.Pipe+s.Wire))
-	if gap < turn/12 || gap <= 0 {
-		return // closer than can be drawn apart
-	}
-	inks := StringInks(s)
-	n := 0
-	for along := gap / 3; along < turn*float64(turns); along += gap {
-		k := math.Floor(along / turn)
-		if t := 2 * (along/turn - k); t > 0.08 && t < 0.92 {
-			disc := bead(front(int(k), t), max(0.6*wire, 1))
-			b.Fill(disc, inks[n%len(inks)])
-			b.Stroke(disc, ring)
-		}
-		n++
 	}
 }

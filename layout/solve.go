@@ -214,8 +214,16 @@ func (p *Plan) solveCrew() {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
 	in.Bars, in.LegCuts = p.Cuts.Sawn()
+	on := map[string]lights.Run{}
+	for _, s := range p.Strings {
+		on[s.Name] = s.Run
+	}
 	for _, c := range p.Chains {
-		in.Chains = append(in.Chains, crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps})
+		chain := crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps}
+		for _, name := range c.Strings {
+			chain.Runs = append(chain.Runs, on[name])
+		}
+		in.Chains = append(in.Chains, chain)
 	}
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}

@@ -212,3 +212,33 @@ func tasksAreWhole(t *testing.T, p *layout.Plan) {
 		}
 	}
 }
+
+// Every joint of two strings on pipe is plugged by the crew that raises: as many as the runs have strings after their first. Where nothing hangs from pipe and
+// no part has two strings there are no others.
+func TestJointsOfLightsArePluggedWhileWithinReach(t *testing.T) {
+	for _, name := range []string{"garden", "schoolyard", "parkwalk", "starter"} {
+		data, err := examples.Files.ReadFile(name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := spec.Read(name, data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan := layout.Solve(s)
+		joints, plugged := 0, 0
+		for _, c := range plan.Chains {
+			joints += len(c.Strings) - 1
+		}
+		for _, task := range plan.Crew.Tasks {
+			for _, f := range task.Want {
+				if f.What == crew.Plugged {
+					plugged += len(f.Arches) + len(f.Bays)
+				}
+			}
+		}
+		if joints == 0 || plugged != joints {
+			t.Errorf("%s: %d joints, %d of them plugged", name, joints, plugged)
+		}
+	}
+}

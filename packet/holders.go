@@ -30,6 +30,3 @@ func (h holders) pick(guys, braces string) (list []string) {
 
 // all names them: "guys", "braces", "guys and braces"; empty where nothing holds it.
 func (h holders) all() string { return say.And(h.pick("guys", "braces")) }
-
-// stakes are what their stakes are called in steps: "G", "pegs", for the letter of a peg's name is a mark's as well.
-func (h holders) stakes() string { return say.And(h.pick("G", "pegs")) }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
 )
 
 // stored is a line of what comes down and is kept: what it is, how many there are.
@@ -29,6 +30,13 @@ const (
 	keptCords
 )
 
+// Items that are counted apart from what they are kept with.
+const (
+	itemCap      = "stake cap"
+	itemGuy      = "guy with its tightener"
+	itemThreeWay = "three-way"
+)
+
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
 func (b *binder) inventory() []stored {
 	var list []stored
@@ -48,9 +56,9 @@ func (b *binder) inventory() []stored {
 	for _, d := range b.stakeKinds() {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
-	add("stake cap", len(b.plan.Stakes), keptStakes)
+	add(itemCap, len(b.plan.Stakes), keptStakes)
 	_, guys, _ := b.stakeCounts()
-	add("guy with its tightener", guys, keptBox)
+	add(itemGuy, guys, keptBox)
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
 	}
@@ -61,8 +69,14 @@ func (b *binder) inventory() []stored {
 		}
 		add(name, c.Count, keptCords)
 	}
-	add("three-way", len(b.plan.Power.Taps), keptCords)
+	add(itemThreeWay, len(b.plan.Power.Taps), keptCords)
 	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
+	for _, it := range b.plan.Shopping {
+		switch it.Kind {
+		case stock.CordCover, stock.PlugCover, stock.SocketCover, stock.Timer, stock.PortableGFCI, stock.PlugBox, stock.Lantern:
+			add(it.Item, it.Need-it.Spare, keptCords)
+		}
+	}
 	return list
 }
 
@@ -152,18 +166,18 @@ func (b *binder) keeping() []kept {
 	}
 	braces := ""
 	if h := heldBy(b.plan); h.braces && !b.spec.Braces.Line {
-		braces = ", the braces with them"
+		braces = ", braces too"
 	}
 	box, how := "Fittings", "wiped. One box, these leaves on top."
 	if heldBy(b.plan).guys {
-		box, how = "Fittings, guys", "wiped, each guy coiled with its tightener. One box, these leaves on top."
+		box, how = "Fittings, guys", "wiped, guys coiled. One box, these leaves on top."
 	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, its tag at the foot. Flat on three supports, under cover, nothing on top."},
-		{keptRidge, "Ridge pieces", "one bundle, in the order of the bays, labelled RIDGE" + braces + ". With the legs."},
+		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, tagged. Flat on three supports, under cover, nothing on top."},
+		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, how},
-		{keptStakes, "Stakes, caps", "scraped, dried, oiled, caps on, bundled by length. Lying down, points to the wall."},
-		{keptLights, "Strings", "dried a day indoors, coiled loosely, ends together. One to a bag, labelled with its S-number and its place. No frost."},
-		{keptCords, "Cords, three-ways", "dried, coiled loosely, labelled at the plug with its number. Hung up."},
+		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
+		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: in a bag apart, counted. No frost."},
+		{keptCords, "Cords", "hung up; covers and timers in a box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }

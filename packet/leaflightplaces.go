@@ -1,21 +1,31 @@
 package packet
 
 import (
+	"slices"
 	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
 )
 
 // unfolded shows every string in its place, and says what is left over.
 func (l lighting) unfolded() []block.Block {
-	blocks := append(l.key(), block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan)}})
+	key := l.key()
+	side := l.size.H - clipZone - edgeMargin - footHigh - 3
+	for _, k := range key {
+		side -= k.Gap + k.Body.Height(l.bodyWidth()-draw.EdgeStripWide)
+	}
+	blocks := append(key, block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}})
 	return append(blocks, l.leftOver()...)
 }
 
-// unfolded is the tunnel laid open, which goes on side by side.
-type unfolded struct{ draw.Unfolded }
+// unfolded is the tunnel laid open, which goes on side by side where it does not find room on one.
+type unfolded struct {
+	draw.Unfolded
+	side paper.Length // what of a side's height it has at most
+}
 
 // Height implements block.Body.
 func (u unfolded) Height(paper.Length) paper.Length { return u.Least() }
@@ -26,13 +36,17 @@ func (u unfolded) Most(paper.Length) paper.Length { return u.Best() }
 // Split parts it between arches.
 func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool) {
 	a, b, ok := u.Cut(height)
-	return unfolded{a}, unfolded{b}, ok
+	return unfolded{a, u.side}, unfolded{b, u.side}, ok && u.Least() > u.side
 }
 
 // key says how the picture is read.
 func (l lighting) key() []block.Block {
+	text := "From above, legs laid flat, arch 1 at the bottom. Tick a string when tied."
+	if slices.ContainsFunc(l.plan.Lights.Paths, func(p lights.Path) bool { return len(p.Rows) > 1 }) {
+		text += " Drawn across, past an arch: up its leg."
+	}
 	return []block.Block{
-		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: "From above, the legs laid flat, arch 1 at the foot. Tick a string when it is tied."}},
+		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},
 		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey{Plan: l.plan}},
 	}
 }
@@ -67,6 +81,6 @@ func (l lighting) leftOver() []block.Block {
 	for _, o := range list {
 		named = append(named, inRanges(o.strings)+" "+block.Figure(o.long))
 	}
-	text := "Left over: " + strings.Join(named, "; ") + ". Lay it back along its own pipe or row and tie it."
+	text := "Left over: " + strings.Join(named, "; ") + ". Lay it to and fro along its own pipe or row and tie it."
 	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
 }

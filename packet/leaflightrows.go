@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -54,8 +55,8 @@ func (l lighting) rowMarks() []block.Block {
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	picture := block.Picture{Least: chart.LineHeight(l.chartWide(), line), Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
 	return []block.Block{
-		{Name: "rows", Gap: 3, Keep: true, Body: withWords(block.Words{Text: "Rows: flag every leg", Lettering: paper.Strong}, ruler)},
-		{Name: "marks of the rows", Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: partsInRanges(legs) + "\n" + strings.Join(hung, "\n")}, picture)},
+		{Name: "rows", Gap: 3, Keep: true, Body: withWords(ruler, block.Words{Text: "Rows: flag every leg", Lettering: paper.Strong})},
+		{Name: "marks of the rows", Gap: 1.5, Facts: facts, Body: withWords(picture, block.Words{Text: partsInRanges(legs) + "\n" + strings.Join(hung, "\n")})},
 	}
 }
 
@@ -90,7 +91,7 @@ func (l lighting) dropList() []block.Block {
 		facts = append(facts, block.Fact{What: "drops hang, " + names, Value: l.u.Inches(d.Hang)}, block.Fact{What: "drops tied, " + names, Value: l.tied(s)})
 		i = last + 1
 	}
-	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from its zero"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}}}
+	table := place.Table{Columns: []place.Column{{Head: "Drops", Lettering: paper.CellSmall}, {Head: "Under"}, {Head: "Tied, from 0"}, {Head: "Hang below pipe", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}}}
 	return []block.Block{{Name: "drops", Gap: 4, Facts: facts, Body: block.Table{Table: table, Rows: rows}}}
 }
 
@@ -125,41 +126,23 @@ func onParts(parts []lights.Part) string {
 	return strings.Join(named, "; ")
 }
 
-// rowSteps is what the raising crew, who hang the rows, find on this leaf alone.
-func (l lighting) rowSteps() []block.Block {
+// rowSteps is what the raising crew, who hang the rows, find on this leaf alone, numbered on from those before.
+func (l lighting) rowSteps(before int) []block.Block {
 	if len(l.plan.Lights.Rows) == 0 {
 		return nil
 	}
 	list := []block.Step{
-		{Text: "Lay a wall's strings out as on the picture. Plug them together, light them, unplug.", Then: l.leanWords()},
-		{Text: "At the end arch go up the pipe to the next row of the same kind. Tie it each foot of pipe."},
-		{Text: "Sockets come where drawn, give or take " + block.Figure(l.handHigh()) + " a bay. Tie each turned down, off the ground.", Then: "Nearer the start: too much sag. Farther: too little."},
+		{Text: "Hang only when " + say.And(append([]string{"ridge"}, heldBy(l.plan).pick("guys", "braces")...)) + " hold. Lay a wall's strings out as on the picture. Plug them together, light them, unplug."},
+		{Text: "At the end arch go up the leg to the next row of the same kind, a tie every " + block.Figure(l.u.Inches(practice.ClimbTie(l.u))) + "."},
+		{Text: "Sockets come where drawn, give or take " + block.Figure(l.handHigh()) + " a bay. Tie each turned down, off the ground.", Then: "Short of it: too much sag. Past it: too little."},
 		l.bowStep(),
 	}
-	blocks := []block.Block{block.Heading("Rows: what the hanging crew needs beside its own leaf")}
+	blocks := []block.Block{block.Heading(fmt.Sprintf("Rows: for the raising crew, with leaf %d", leafNumber("raise")))}
 	for i, s := range list {
-		s.Number = i + 1
+		s.Number = before + i + 1
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("row step %d", s.Number), Gap: 1.6, Body: s})
 	}
 	return blocks
-}
-
-// leanWords says what rows do to an arch before what holds the tunnel lengthwise holds it.
-func (l lighting) leanWords() string {
-	var worst lights.EndPull
-	for _, e := range l.plan.Lights.Pulls {
-		if e.Known && (worst.Arch == 0 || e.Lean > worst.Lean || !e.Free) {
-			worst = e
-		}
-	}
-	hung := "They are hung when " + say.And(append([]string{"ridge"}, heldBy(l.plan).pick("guys", "braces")...)) + " hold"
-	switch {
-	case worst.Arch == 0:
-		return hung + ": they pull the arches where they end toward each other."
-	case !worst.Free:
-		return hung + fmt.Sprintf(". Before, %d rows pull arch %d over.", worst.Rows, worst.Arch)
-	}
-	return hung + fmt.Sprintf(". Before, %d rows pull the crown of arch %d over by %s or so.", worst.Rows, worst.Arch, l.u.Inches(worst.Lean))
 }
 
 // bowStep is what to look for at the arch that the rows bow most.
@@ -172,7 +155,7 @@ func (l lighting) bowStep() block.Step {
 		}
 	}
 	if worst.Arch != 0 {
-		s.Text = fmt.Sprintf("Look from the side at arch %d, where %d rows end: bowed in by %s at most, %s up.", worst.Arch, worst.Rows, block.Figure(l.u.Inches(worst.Bow)), l.u.Inches(worst.BowHeight))
+		s.Text = fmt.Sprintf("Look from the side at arch %d, where %d rows end: bowed in by %s at most.", worst.Arch, worst.Rows, block.Figure(l.u.Inches(worst.Bow)))
 	}
 	return s
 }

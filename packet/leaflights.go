@@ -28,17 +28,13 @@ func (b *binder) lightsLeaf() []folio {
 	l := lighting{b, b.spec.Units}
 	strips := l.strips()
 	f := folio{front: side{title: "Lights", toScale: strips[0] != nil, edge: strips[0]}, back: side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1]}}
+	bench, winding := l.steps()
+	f.front.blocks = append([]block.Block{l.aloud()}, bench...)
 	for _, c := range l.charts() {
 		f.front.blocks = append(f.front.blocks, c...)
 	}
-	f.front.blocks = append(f.front.blocks, l.rowMarks()...)
-	f.front.blocks = append(f.front.blocks, l.dropList()...)
-	f.front.blocks = append(f.front.blocks, l.turns()...)
-	f.front.blocks = append(f.front.blocks, l.steps()...)
-	f.front.blocks = append(f.front.blocks, l.endsElsewhere()...)
-	f.back.blocks = append(f.back.blocks, l.aloud())
-	f.back.blocks = append(f.back.blocks, l.rowSteps()...)
-	f.back.blocks = append(f.back.blocks, l.unfolded()...)
+	f.front.blocks = slices.Concat(f.front.blocks, l.rowMarks(), l.dropList(), l.turns(), winding)
+	f.back.blocks = append(l.rowSteps(len(bench)+len(winding)), l.unfolded()...)
 	return []folio{f}
 }
 
@@ -71,9 +67,6 @@ func (b *binder) wrapCharts() []wrapChart {
 	return list
 }
 
-// tenTurns is what a wrapper lays a tape along.
-const tenTurns = 10
-
 // alikeTo reports whether two lengths are one to a wrapper: as near as a number of grid steps, 1/8 in or 2 mm each.
 func alikeTo(steps measure.Length, u measure.System, a, b measure.Length) bool {
 	step := measure.By(u, measure.Inch/8, 2)
@@ -99,7 +92,7 @@ func (b *binder) woundAlike(v, w lights.Wrap) bool {
 	u := b.spec.Units
 	_, vEnd := v.Wound()
 	_, wEnd := w.Wound()
-	return v.Crown == w.Crown && alikeTo(tenSteps, u, tenTurns*v.Pitch, tenTurns*w.Pitch) && alikeTo(lengthSteps, u, vEnd, wEnd) &&
+	return v.Crown == w.Crown && alikeTo(tenSteps, u, lights.CountTurns*v.Pitch, lights.CountTurns*w.Pitch) && alikeTo(lengthSteps, u, vEnd, wEnd) &&
 		slices.EqualFunc(v.Flags, w.Flags, func(f, g lights.Flag) bool { return f.Tape == g.Tape && max(f.Bulb-g.Bulb, g.Bulb-f.Bulb) <= bulbSteps }) &&
 		slices.EqualFunc(v.Bare, w.Bare, func(f, g lights.Band) bool {
 			return alikeTo(bandSteps, u, f.From, g.From) && alikeTo(bandSteps, u, f.To, g.To)
@@ -107,7 +100,7 @@ func (b *binder) woundAlike(v, w lights.Wrap) bool {
 }
 
 // pipesNamed is how long a list of pipes may be before the most numerous are called all the others.
-const pipesNamed = 30
+const pipesNamed = 36
 
 // named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
 func (c wrapChart) named(line int) string {
@@ -117,7 +110,10 @@ func (c wrapChart) named(line int) string {
 		sides[p.Kind] = append(sides[p.Kind], p.Number)
 	}
 	left, right := sides[lights.LegLeft], sides[lights.LegRight]
-	name, rest := partsInRanges(on), "all others"
+	name, rest := onSides(on), "all others"
+	if len(name) > pipesNamed {
+		name = partsInRanges(on)
+	}
 	switch {
 	case on[0].Kind == lights.Ridge:
 		name = "bay " + name
@@ -146,6 +142,31 @@ func (c wrapChart) named(line int) string {
 		return "all of them"
 	}
 	return rest
+}
+
+// onSides lists parts side by side, three or more in a row as a range: L1, L3, L5, R2, R4.
+func onSides(on []lights.Part) string {
+	var words []string
+	for _, kind := range []lights.Kind{lights.LegLeft, lights.LegRight, lights.Arch, lights.Ridge} {
+		var numbers []int
+		for _, p := range on {
+			if p.Kind == kind {
+				numbers = append(numbers, p.Number)
+			}
+		}
+		letter := lights.Part{Kind: kind}.Letter()
+		for i, n := 0, 0; i < len(numbers); i += n {
+			for n = 1; i+n < len(numbers) && numbers[i+n] == numbers[i]+n; n++ {
+			}
+			if n > 2 {
+				words = append(words, fmt.Sprintf("%s%d to %s%d", letter, numbers[i], letter, numbers[i+n-1]))
+				continue
+			}
+			n = 1
+			words = append(words, fmt.Sprint(letter, numbers[i]))
+		}
+	}
+	return strings.Join(words, ", ")
 }
 
 // under returns the outside diameter of the pipe that a wrap lies on.
@@ -197,10 +218,11 @@ func (l lighting) chart(c wrapChart) []block.Block {
 	}
 	noun := c.noun()
 	title := fmt.Sprintf("%s: %s", noun, strung(w))
-	facts := []block.Fact{{What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
+	each := fmt.Sprintf("%s, %s", l.u.Room(w.Label.Length), say.Count(w.Label.Bulbs, "bulb"))
+	facts := []block.Fact{{What: "each string of " + title, Value: each}, {What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
 		{What: "flags for " + title, Value: strings.Join(flags, ", ")}}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
-	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(block.Words{Text: title, Lettering: paper.Strong}, ruler)}}
+	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong}, block.Words{Text: each})}}
 	for i, line := range c.lines {
 		blocks = append(blocks, l.line(chart, line, c.named(i)))
 	}
@@ -215,8 +237,12 @@ func (l lighting) chartWide() paper.Length {
 const chartGap paper.Length = 3
 
 // withWords sets words at the left of a picture.
-func withWords(words, picture block.Body) block.Body {
-	return block.Columns{Gap: chartGap, Cols: []block.Column{{Width: wordsWide, Blocks: []block.Block{{Body: words}}}, {Share: 1, Blocks: []block.Block{{Body: picture}}}}}
+func withWords(picture block.Body, words ...block.Body) block.Body {
+	var left []block.Block
+	for _, w := range words {
+		left = append(left, block.Block{Body: w})
+	}
+	return block.Columns{Gap: chartGap, Cols: []block.Column{{Width: wordsWide, Blocks: left}, {Share: 1, Blocks: []block.Block{{Body: picture}}}}}
 }
 
 // bareEnd says what stays bare at an end, where anything does.
@@ -243,33 +269,54 @@ func strung(w lights.Wrap) string {
 	if n := len(w.Strings); n > 1 {
 		return fmt.Sprintf("%d × %s, one after the other", n, w.Label.Name)
 	}
-	return "one " + w.Label.Name
+	return w.Label.Name
 }
 
 // line is one way a chart's pipes are wound.
 func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block {
 	w := k.wrap
 	from, to := w.Wound()
-	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Signs: true, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w)}
+	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Signs: true, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w), Lean: lean(k.on)}
 	for _, f := range w.Flags {
 		line.At = append(line.At, draw.PipeMark{Tape: f.Tape, Text: fmt.Sprint(f.Bulb)})
 	}
-	ten := l.u.Inches(tenTurns * w.Pitch)
-	text := fmt.Sprintf("%s: %.0f turns,\nten take %s", say.Capital(on), w.Turns, block.Figure(ten))
-	if w.Turns < tenTurns {
+	turns, each := w.Counted(l.u)
+	counted, ten := halves(turns), l.u.Inches(each)
+	text := fmt.Sprintf("%s: %s\u00a0turns\n%d turns = %s", say.Capital(on), counted, lights.CountTurns, block.Figure(ten))
+	if turns < lights.CountTurns {
 		ten = l.u.Inches(w.Pitch)
-		text = fmt.Sprintf("%s: %.1f turns,\none every %s", say.Capital(on), w.Turns, block.Figure(ten))
+		text = fmt.Sprintf("%s: %s\u00a0turns,\none every %s", say.Capital(on), counted, block.Figure(ten))
 	}
 	if w.Covers < 1-1e-6 {
 		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
 	}
-	facts := []block.Fact{{What: "turns, " + on, Value: fmt.Sprintf("%.0f", w.Turns)}, {What: "ten turns, " + on, Value: ten}}
+	facts := []block.Fact{{What: "turns, " + on, Value: counted}, {What: "ten turns, " + on, Value: ten}}
 	for _, b := range w.Bare {
 		facts = append(facts, block.Fact{What: "bare band, " + on, Value: draw.BandWords(b, l.u)})
 	}
 	height := chart.LineHeight(l.chartWide(), line)
 	picture := block.Picture{Least: height, Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
-	return block.Block{Name: on, Gap: 1.5, Facts: facts, Body: withWords(block.Words{Text: text}, picture)}
+	return block.Block{Name: on, Gap: 1.5, Facts: facts, Body: withWords(picture, block.Words{Text: text})}
+}
+
+// halves prints a number of turns: 48, or 48 1/2.
+func halves(turns float64) string {
+	if whole, part := math.Modf(turns); part != 0 {
+		return fmt.Sprintf("%.0f\u00a01/2", whole)
+	}
+	return fmt.Sprintf("%.0f", turns)
+}
+
+// lean is which way the turns of pipes lean as they are drawn, see draw.PipeLine: a right leg's are wound the other way.
+func lean(on []lights.Part) int {
+	right := slices.ContainsFunc(on, func(p lights.Part) bool { return p.Kind == lights.LegRight })
+	switch others := slices.ContainsFunc(on, func(p lights.Part) bool { return p.Kind != lights.LegRight }); {
+	case right && others:
+		return 0
+	case right:
+		return 1
+	}
+	return -1
 }
 
 // joints are the tapes at which one string ends and the next begins.

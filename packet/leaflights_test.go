@@ -169,7 +169,8 @@ func TestLightsLeafPrintsThePlan(t *testing.T) {
 		u := plan.Spec.Units
 		if len(plan.Wraps) > 0 {
 			w := plan.Wraps[0]
-			want = append(want, u.Inches(10*w.Pitch), fmt.Sprintf("%.0f turns", w.Turns))
+			turns, ten := w.Counted(u)
+			want = append(want, "10 turns = "+u.Inches(ten), halves(turns)+" turns")
 			for _, f := range w.Flags {
 				want = append(want, fmt.Sprint(f.Bulb))
 			}

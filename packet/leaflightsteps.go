@@ -3,13 +3,14 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
@@ -48,43 +49,71 @@ func (l lighting) turns() []block.Block {
 			{Gap: 1, Body: block.Picture{Least: d.High(), Paint: func(page *paper.Page, box paper.Rect) []string { d.Draw(page, box); return nil }}},
 		}})
 	}
-	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round, the zero end at the left:"}}, {Name: "turns", Gap: 1, Body: columns}}
+	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round, 0 at the left:"}}, {Name: "turns", Gap: 1, Body: columns}}
 }
 
-// steps is the work on the strings and on each pipe, in the order of the tasks. What is told once for every wrap is told at the first.
-func (l lighting) steps() []block.Block {
-	var list []block.Step
+// told is a step with its figures.
+type told struct {
+	block.Step
+	facts []block.Fact
+}
+
+// steps is the work on the strings, and then that on each pipe, in the order of the tasks. What is told once for every wrap is told at the first.
+func (l lighting) steps() (bench, winding []block.Block) {
+	var on, wind []told
 	said := newTaskWords(l.plan)
 	wound, joined := false, false
 	for _, t := range l.plan.Crew.Tasks {
 		in := said.of(t)
 		switch t.Action {
 		case crew.TestStrings:
-			list = append(list, block.Step{Hold: t.Hold, Text: in.Do + " " + in.Want, Then: in.IfOff, Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}})
+			on = append(on, l.testStep(t, in))
 		case crew.TagStrings:
-			list = append(list, block.Step{Text: in.Do + " The picture shows where it goes."})
+			on = append(on, told{Step: block.Step{Text: in.Do}})
 		case crew.FlagRows:
-			list = append(list, block.Step{Text: in.Do, Then: in.IfOff})
+			wind = append(wind, told{Step: block.Step{Text: in.Do, Then: "Each by tape from the foot end, never from flag to flag."}})
 		case crew.JoinForWrap:
 			if !joined {
-				list, joined = append(list, block.Step{Text: in.Do}), true
+				wind, joined = append(wind, told{Step: block.Step{Text: in.Do}}), true
 			}
 		case crew.WindPipe, crew.WindInPlace:
 			if !wound {
-				list, wound = append(list, l.windingSteps()...), true
+				wind, wound = append(wind, l.windingSteps()...), true
 			}
 		}
 	}
-	var blocks []block.Block
-	for i, s := range list {
-		s.Number = i + 1
-		blocks = append(blocks, block.Block{Name: fmt.Sprintf("step %d", s.Number), Gap: 1.6, Body: s})
+	number := 0
+	blocks := func(list []told) (out []block.Block) {
+		for _, s := range list {
+			number++
+			s.Number = number
+			out = append(out, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.6, Body: s.Step, Facts: s.facts})
+		}
+		return out
 	}
-	if len(blocks) > 0 {
-		blocks[0].Gap = 4
-		blocks[0].Facts = []block.Fact{{What: "give of a flag on a pipe", Value: l.give()}}
+	bench, winding = blocks(on), blocks(wind)
+	if wound {
+		winding[0].Gap = 4
 	}
-	return blocks
+	return bench, winding
+}
+
+// testStep has every string tested, its label read, and says how many spares there are.
+func (l lighting) testStep(t crew.Task, in instruction) told {
+	var volts []string
+	for _, s := range l.plan.Strings {
+		if v := measure.Volts(s.Label.Volts); !slices.Contains(volts, v) {
+			volts = append(volts, v)
+		}
+	}
+	spares := 0
+	for _, n := range t.Uses {
+		if n.Thing == crew.SpareString {
+			spares = n.Count
+		}
+	}
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + say.And(volts) + ". " + in.Want, Then: fmt.Sprintf("Dead or damaged: reject bag, take a spare (%d there). None left: stop, ask.", spares),
+		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: say.And(volts)}}}
 }
 
 // give is how far a flag may be off.
@@ -97,57 +126,52 @@ func (l lighting) guyed() bool {
 
 // bandStep is what is done where a guy or a brace will be.
 func (l lighting) bandStep() string {
-	return "White band: a " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " goes there. Run the wire straight along it, no turn."
+	return "White band: a " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " goes there. Run the wire straight, no turn."
 }
 
 // windingSteps is how one pipe is wound.
-func (l lighting) windingSteps() []block.Step {
-	list := []block.Step{
-		{Text: "Lay the pipe on trestles. Flag it by tape from its zero, within " + block.Figure(l.give()) + ".", Then: l.notYet()},
-		{Text: "Tie the prongs at the end drawn (black bar). Wind to the ten-turn figure."},
-		{Text: "At each flag: the bulb drawn, counted from its prongs, or " + block.Figure(fmt.Sprint(practice.BulbGive)) + " either way.", Then: "Higher: turns too close. Lower: too wide. Unwind to the last flag that was right."},
+func (l lighting) windingSteps() []told {
+	step := func(text, then string, facts ...block.Fact) told {
+		return told{block.Step{Text: text, Then: then}, facts}
 	}
+	strip := ""
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		list[len(list)-2].Then = "The strip at this sheet's edge has a stroke for each turn: fold it back, lay it on the pipe."
+		strip = "Or by the edge strip, folded at its dashes, if the bar on top measures true."
+	}
+	list := []told{
+		step("Lay the pipe on trestles. Flag it by tape from 0, within "+block.Figure(l.give())+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: l.give()}),
+		step(fmt.Sprintf("Tie the prongs at the end drawn (black bar). Wind to the %d-turn figure.", lights.CountTurns), strip),
+		step("At a flag: the bulb printed there, from the prongs, or "+block.Figure(fmt.Sprint(practice.BulbGive))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."),
 	}
 	if l.guyed() {
-		list = append(list, block.Step{Text: l.bandStep()})
+		list = append(list, step(l.bandStep(), ""))
 	}
-	return append(list, block.Step{Text: "Tie both ends and each third of the way. Check the first of each kind."})
+	list = append(list,
+		step("Ends up to "+block.Figure(l.handHigh())+" short: open the last third. Long: close it, or tie back.", "Farther off: unwind to the last right flag. Never stretch, never cut.",
+			block.Fact{What: "how far a string's end may be off", Value: l.handHigh()}),
+		step("Zip ties at both ends, 1/3, 2/3. Check one of each line, then the rest.", ""),
+		step("All wound strings ticked, every plug out.", ""))
+	list[len(list)-1].Sign = []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}
+	return list
 }
 
 // notYet names what is wound only when it is up.
 func (l lighting) notYet() string {
 	for _, t := range l.plan.Crew.Tasks {
 		if t.Action == crew.WindInPlace {
-			return fmt.Sprintf("Not %v: it is wound once it is up (leaf %d).", l.plan.Lights.Wraps[t.Of.Wraps[0]].On, leafNumber("raise"))
+			w := l.plan.Lights.Wraps[t.Of.Wraps[0]]
+			return fmt.Sprintf("Not %v (%s): the raising crew winds and ticks it once it is up.", w.On, strings.Join(w.Strings, ", "))
 		}
 	}
 	return ""
 }
 
-// endsElsewhere says what to do with a string that does not end where it should.
-func (l lighting) endsElsewhere() []block.Block {
-	if len(l.plan.Wraps) == 0 {
-		return nil
-	}
-	hand := l.handHigh()
-	table := place.Table{Columns: []place.Column{{Head: "The string ends", Width: 44}, {Head: "Do"}}}
-	rows := []place.Row{
-		{Cells: []string{"up to " + hand + " short", "Open the last third of the turns. Never stretch it."}},
-		{Cells: []string{"farther short", "Unwind to the last right flag. Wind on wider."}},
-		{Cells: []string{"up to " + hand + " long", "Close the last turns, or tie the end back along the pipe."}},
-		{Cells: []string{"farther long", "Unwind to the last right flag. Wind on closer. Never cut."}},
-	}
-	return []block.Block{{Name: "where a string ends elsewhere", Gap: 4, Rank: block.May, Body: block.Table{Table: table, Rows: rows}, Facts: []block.Fact{{What: "how far a string's end may be off", Value: hand}}}}
-}
-
 // aloud is what is said before the first string is plugged in.
 func (l lighting) aloud() block.Block {
 	lines := []string{
-		"Say aloud: 1. We test on an outlet with " + withArticle(device(l.volts())) + ". Nothing is plugged in while we wind or hang.",
-		"2. Bare wire, cracked socket, broken bulb: reject bag, no tape. A string that gets warm: unplug, ask.",
-		"3. Prongs facing prongs: turn the string round, there is no adaptor. Two kinds at one joint: stop, ask.",
+		"Say aloud: 1. Test on " + withArticle(device(l.volts())) + " outlet. Nothing plugged in while we work.",
+		"2. Cracked or bare: reject bag, no tape. Warm: unplug and ask.",
+		"3. Prongs face prongs, no cord drawn there: turn one round. Two kinds: ask.",
 	}
 	var blocks []block.Block
 	for _, line := range lines {

@@ -6,14 +6,15 @@ import (
 
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 )
 
 // pitchStrip is a strip to wind by, for the wraps of one line of a chart and others of its pitch.
 type pitchStrip struct {
 	pitch measure.Length
-	names []string
-	on    int // pipes
+	names [][2]string // the noun and the pipes
+	on    int         // pipes
 }
 
 // pitchStrips are the plan's strips, that of most pipes first.
@@ -22,13 +23,13 @@ func (b *binder) pitchStrips() []pitchStrip {
 	for _, c := range b.wrapCharts() {
 		for k, line := range c.lines {
 			i := slices.IndexFunc(list, func(s pitchStrip) bool {
-				return alikeTo(tenSteps, b.spec.Units, tenTurns*s.pitch, tenTurns*line.wrap.Pitch)
+				return alikeTo(tenSteps, b.spec.Units, lights.CountTurns*s.pitch, lights.CountTurns*line.wrap.Pitch)
 			})
 			if i < 0 {
 				i = len(list)
 				list = append(list, pitchStrip{pitch: line.wrap.Pitch})
 			}
-			list[i].names = append(list[i].names, c.noun()+": "+c.named(k))
+			list[i].names = append(list[i].names, [2]string{c.noun(), c.named(k)})
 			list[i].on += len(line.on)
 		}
 	}
@@ -37,7 +38,22 @@ func (b *binder) pitchStrips() []pitchStrip {
 }
 
 // words say what a strip is for.
-func (s pitchStrip) words() string { return strings.Join(s.names, "; ") }
+func (s pitchStrip) words() string {
+	var words strings.Builder
+	noun := ""
+	for _, n := range s.names {
+		switch {
+		case n[0] == noun:
+			words.WriteString(", " + n[1])
+			continue
+		case noun != "":
+			words.WriteString("; ")
+		}
+		noun = n[0]
+		words.WriteString(noun + ": " + n[1])
+	}
+	return words.String()
+}
 
 // fewTurns is the least that a strip is worth printing for.
 const fewTurns = 2

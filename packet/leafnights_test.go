@@ -60,7 +60,7 @@ func TestALineANight(t *testing.T) {
 	if n := len(nights(texts)); n != 36 || !slices.Contains(texts, "Sat 28 Nov") || !slices.Contains(texts, "Sat 2 Jan") {
 		t.Errorf("%d nights, want 36 from Sat 28 Nov to Sat 2 Jan", n)
 	}
-	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph forecast (") {
+	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph or more forecast") {
 		t.Error("the address or the closing figure is missing")
 	}
 	long := changedExample(t, "garden", "open: 2026-11-28, close: 2027-01-02, down: 2027-01-09", "open: 2026-11-28, close: 2027-03-07, down: 2027-03-09")
@@ -77,10 +77,10 @@ func TestALineANight(t *testing.T) {
 	}
 }
 
-// What is seen on land against the Beaufort scale as the National Weather Service publishes it: force 4, mean winds of 13 to 18 mph, moves small branches;
+// What is seen on land against the Beaufort scale as the National Weather Service publishes it: force 3, mean winds of 8 to 12 mph, extends a light flag; force 4, 13 to 18 mph, raises loose paper;
 // force 6, 25 to 31 mph, large ones. With gusts at 1.66 times the mean (Harper et al., WMO 2010, inland) a gust of 24 mph is force 4, of 44 mph force 6.
 func TestSignsOfGusts(t *testing.T) {
-	for mph, want := range map[float64]string{24: "small branches keep moving", 44: "large branches move", 60: "whole trees move"} {
+	for mph, want := range map[float64]string{20: "ribbons stand straight out", 24: "loose paper flies", 44: "large branches move", 60: "whole trees move"} {
 		if got := signOf(weather.Gust{Forecast: measure.Speed(mph) * measure.MPH}); got != want {
 			t.Errorf("at %v mph %q, want %q", mph, got, want)
 		}

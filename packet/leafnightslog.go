@@ -10,48 +10,39 @@ import (
 	"hoopwright/layout/crew"
 )
 
-// nightLog is the back: what is said aloud, a line a night, who watches when.
+// nightLog is the back: what is done when it happens, the worst of it to be read aloud; who watches when, a line a night.
 func (b *binder) nightLog() []block.Block {
-	nights := b.nightNames()
-	log := logBook{nights: nights, columns: 1}
+	log := logBook{nights: b.nightNames(), columns: 1}
 	for _, t := range b.tasksOf(crew.Nights) {
 		if t.Action != crew.NoonCall && t.Action != crew.NightClose {
 			log.checks++
 		}
 	}
-	list := append([]block.Block{b.nightAloud()}, casesBlocks("When it happens", b.otherCases())...)
-	text := "Call: O, C or F for flat, and the gusts forecast. Tick the checks by number."
-	if len(nights) > mostInOne {
+	gust, _ := b.closeAt()
+	facts := []block.Fact{{What: "closed at gusts of, by meter", Value: b.spec.Units.Speed(gust.Local)}}
+	if _, ok := b.flatAt(); ok {
+		facts = append(facts, block.Fact{What: "too late to lay flat, gusts past", Value: b.spec.Units.Speed(b.wanted(crew.LowerArches, crew.GustBelow).Gust)},
+			block.Fact{What: "too late to lay flat, kept away", Value: b.spec.Units.Room(b.apart())})
+	}
+	list := []block.Block{block.Heading("When it happens: read the box aloud each night"),
+		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(b.worstCases())}, Facts: facts}}
+	list = append(list, casesBlocks(b.otherCases())...)
+	if len(log.nights) > mostInOne {
 		log.columns = 2
-		list = append(list, block.Block{Name: "rota", Gap: 3, Body: rota{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}})
+		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
 	}
-	return append(list, block.Block{Name: "how the log is kept", Gap: 3, Keep: true, Body: block.Words{Text: text, Lettering: paper.Floor}}, block.Block{Name: "log", Gap: 1, Body: log})
-}
-
-// nightAloud is said to the watch before it opens.
-func (b *binder) nightAloud() block.Block {
-	gust, calm := b.closeAt()
-	at := "In any wind"
-	if !calm {
-		at = "Gusts of " + block.Figure(b.spec.Units.Speed(gust.Local)) + " by meter, or thunder"
-	}
-	var list []block.Block
-	for _, line := range []string{
-		at + ": everyone out, nobody argues.",
-		fmt.Sprintf("Never more than %s inside, both ends open and lit. Nobody has certified this: close early.", block.Figure(fmt.Sprint(b.plan.MostInside()))),
-		"Fire or shock: out, power off, ring. Anyone calls stop.",
-	} {
-		list = append(list, block.Block{Body: block.Words{Text: line}})
-	}
-	list = append(list, block.Block{Body: block.Blanks{{Word: "Said aloud by"}, {Word: "heard by", Share: 2}}})
-	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list}, Facts: []block.Fact{{What: "closed at gusts of, by meter", Value: b.spec.Units.Speed(gust.Local)}}}
+	text := "Call: O, C or F for flat, and the gusts. Sign: the box was read aloud."
+	return append(list, block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: text, Lettering: paper.Floor}}, block.Block{Name: "log", Gap: 1, Body: log})
 }
 
 // mostInOne is how many nights stand in one column.
 const mostInOne = 24
 
-// blankNights is how many lines are printed where the spec gives no dates.
-const blankNights = 24
+// blankNights is how many lines are printed at most where the spec gives no dates, and how many at least: as many as the side has room for.
+const (
+	blankNights = 24
+	blankLeast  = 12
+)
 
 // nightNames lists the nights it is open, by date where the spec gives them, else blank lines.
 func (b *binder) nightNames() []string {
@@ -66,29 +57,6 @@ func (b *binder) nightNames() []string {
 	return names
 }
 
-// rota is a week of watches to fill in, where the log has no room for names.
-type rota []string
-
-const (
-	rotaHead paper.Length = 5.6
-	rotaHigh paper.Length = 11 // of a day's box
-)
-
-// Height implements block.Body.
-func (rota) Height(paper.Length) paper.Length { return rotaHead + rotaHigh }
-
-// Draw implements block.Body.
-func (r rota) Draw(page *paper.Page, box paper.Rect) []string {
-	page.Text(paper.Point{X: box.X, Y: box.Y + 4}, paper.AtLeft, "Who watches, week by week", paper.Strong)
-	wide := box.W / paper.Length(len(r))
-	for i, day := range r {
-		cell := paper.Rect{X: box.X + wide*paper.Length(i), Y: box.Y + rotaHead, W: wide, H: rotaHigh}
-		page.Stroke(paper.Box(cell), paper.Thin)
-		page.Text(paper.Point{X: cell.X + 1, Y: cell.Y + 4.2}, paper.AtLeft, day, paper.Floor)
-	}
-	return nil
-}
-
 // logBook is a line a night, in one column or two that are read one after the other.
 type logBook struct {
 	nights  []string
@@ -101,7 +69,7 @@ const (
 	logRow     paper.Length = 6.2
 	logRowMost paper.Length = 8.4
 	logHead    paper.Length = 6.4
-	logTick    paper.Length = 6.8 // of a check's cell: a gloved hand ticks it
+	logTick    paper.Length = 6.4 // of a check's cell: a gloved hand ticks it
 	logGap     paper.Length = 5   // between two columns
 )
 
@@ -115,14 +83,14 @@ type field struct {
 func (l logBook) fields(width paper.Length) []field {
 	list := []field{{"Night", 23}}
 	if l.columns == 1 {
-		list = append(list, field{"Watch: in, out", 44})
+		list = append(list, field{"Watch: names", 40})
 	}
-	list = append(list, field{"Call", 11})
+	list = append(list, field{"Call", 13})
 	for n := range l.checks {
 		list = append(list, field{fmt.Sprint(n + 1), logTick})
 	}
 	if l.columns == 1 {
-		list = append(list, field{"Mended, seen", 40})
+		list = append(list, field{"Trips, mended", 42})
 	}
 	list = append(list, field{"Shut", 11}, field{"Sign", 0})
 	left := width
@@ -135,8 +103,17 @@ func (l logBook) fields(width paper.Length) []field {
 
 func (l logBook) rows() int { return (len(l.nights) + l.columns - 1) / l.columns }
 
+// blank reports that nights are written in as they come: then lines are as many as there is room for.
+func (l logBook) blank() bool { return l.nights[0] == "" }
+
 // Height implements block.Body.
-func (l logBook) Height(paper.Length) paper.Length { return logHead + paper.Length(l.rows())*logRow }
+func (l logBook) Height(paper.Length) paper.Length {
+	rows := l.rows()
+	if l.blank() {
+		rows = min(rows, blankLeast)
+	}
+	return logHead + paper.Length(rows)*logRow
+}
 
 // Most lets lines be higher.
 func (l logBook) Most(paper.Length) paper.Length { return logHead + paper.Length(l.rows())*logRowMost }
@@ -154,6 +131,9 @@ func (l logBook) Split(_, height paper.Length) (first, rest block.Body, ok bool)
 
 // Draw implements block.Body.
 func (l logBook) Draw(page *paper.Page, box paper.Rect) []string {
+	if l.blank() {
+		l.nights = l.nights[:min(len(l.nights), int((box.H-logHead)/logRow))]
+	}
 	row := min(logRowMost, (box.H-logHead)/paper.Length(l.rows()))
 	wide := (box.W - logGap*paper.Length(l.columns-1)) / paper.Length(l.columns)
 	for c := range l.columns {

@@ -64,15 +64,23 @@ const leastRatio = 40
 
 func (r raising) frontAt(s paper.Scale) []block.Block {
 	p := r.profile(r.groups[0])
-	top := block.Columns{Gap: 5, Cols: []block.Column{
-		{Width: p.Width(s), Blocks: []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}}}},
-		{Share: 1, Blocks: append(r.people(), r.faults(p.Kind)...)}}}
+	_, room := r.newSide(false)
+	picture := []block.Block{r.titleOf(r.groups[0], s), {Name: "profile", Gap: 1, Body: profileBody{p, s}}}
+	told := append(r.people(), r.faults(p.Kind)...)
+	var top block.Columns
+	for under := range len(r.people()) + 1 { // so much stands under the picture as makes it all lowest
+		sides := block.Columns{Gap: 5, Cols: []block.Column{{Width: p.Width(s), Blocks: slices.Concat(picture, told[:under])}, {Share: 1, Blocks: told[under:]}}}
+		if under == 0 || sides.Height(room.W) < top.Height(room.W) {
+			top = sides
+		}
+	}
 	rows, facts := r.holds(r.groups[0])
 	all, more := r.heldOnAll()
-	told := append(r.profileFacts(p), r.faultFacts(p.Kind)...)
-	told = append(told, block.Fact{What: "scale of the profile", Value: s.Words})
-	list := []block.Block{{Name: "profile", Body: top, Facts: told}, holdTable(append(rows, all...), append(facts, more...), false)}
+	shown := append(r.profileFacts(p), r.faultFacts(p.Kind)...)
+	shown = append(shown, block.Fact{What: "scale of the profile", Value: s.Words})
+	list := []block.Block{{Name: "profile", Body: top, Facts: shown}, holdTable(append(rows, all...), append(facts, more...), false)}
 	list = append(list, r.crowns()...)
+	list = append(list, r.joining()...)
 	return append(list, r.signatures())
 }
 
@@ -110,20 +118,23 @@ func (p profileBody) Draw(page *paper.Page, box paper.Rect) []string {
 
 // people says who does it.
 func (r raising) people() []block.Block {
-	crown, ladder := "Crown: the top, then the ladder’s foot", "Ladder: climbs"
+	crown, ladder := "Crown: lifts, then holds the ladder", "Ladder: climbs"
 	if !r.ladder() {
-		crown, ladder = "Crown: the top", "Ladder: helps at the top"
+		crown, ladder = "Crown: lifts", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, nothing else"
 	if _, ok := r.task(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
-		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d is joined", r.stand[1].Number)
+		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
-	list := []block.Block{{Name: "people", Body: block.Words{Text: "Five people, 16 or older", Lettering: paper.Strong}},
-		{Name: "people", Body: block.Words{Text: "Foot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
-	return append(list, block.Block{Name: "bring", Gap: 1.6, Body: block.Words{Text: fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))}})
+	bring := fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))
+	if len(r.plan.Strings) > 0 {
+		bring = fmt.Sprintf("Bring leaf %d; see leaf %d.", leafNumber("lights"), leafNumber("stock"))
+	}
+	return []block.Block{{Name: "bring", Gap: 1, Body: block.Words{Text: bring}},
+		{Name: "people", Gap: 1.6, Body: block.Words{Text: "Five people, 16 or older\nFoot 1, Foot 2: the legs\n" + crown + "\n" + ladder + "\n" + guard}}}
 }
 
-// faults says what to look at where the arch comes out otherwise: what is measured, as far off as it may be, what does that, what to do.
+// faults says what to look at where the arch is farther off than it may be: what shows beyond that, what does it, what to do.
 func (r raising) faults(k *arch.Kind) []block.Block {
 	m, ok := k.Moves()
 	if !ok {
@@ -132,23 +143,20 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	line := func(name, text string) block.Block {
 		return block.Block{Name: name, Gap: 1.6, Body: block.Words{Text: text}}
 	}
-	const apart = "Arch off, caps on, call the stake crew."
-	again := apart
-	effect, by := r.atLimit(k, arch.Move{Crown: m.By / 2}, m.By)
-	list := []block.Block{block.Heading("If it is off, in this order"), line("foot", fmt.Sprintf("%s: one leg end %s above ground. Push it down.", effect, by))}
-	effect, by = r.atLimit(k, m.Long, m.By)
-	mend := "Push the sockets in to the stop."
+	list := []block.Block{block.Heading("Beyond Within"), line("feet", fmt.Sprintf("Feet: a stake off its dot, not as moved on leaf %d. Arch off, caps on, call the stake crew.", leafNumber("stakes")))}
+	effect, by := r.beyond(k, arch.Move{Crown: m.By / 2}, m.By)
+	list = append(list, line("foot", fmt.Sprintf("%s: one leg end over %s up. Push it down.", effect, by)))
+	effect, by = r.beyond(k, m.Long, m.By)
+	mend := "Push it to the stop."
 	if k.Spec.OneStick {
 		mend = "Measure the stick."
 	}
-	list = append(list, line("pipe", fmt.Sprintf("%s: %s too much pipe. %s Low: too little; measure the sticks.", effect, by, mend)))
+	list = append(list, line("pipe", fmt.Sprintf("%s: over %s too much pipe. %s Reverse: too little; measure sticks.", effect, by, mend)))
 	if m.Lean != (arch.Move{}) {
-		effect, by = r.atLimit(k, m.Lean, m.By)
-		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops %s out; the other way, in. %s", effect, by, apart)))
-		again = "The same."
+		effect, by = r.beyond(k, m.Lean, m.By)
+		list = append(list, line("stakes", fmt.Sprintf("%s: stake tops over %s out. As for feet.", effect, by)))
 	}
-	return append(list, line("feet", "Feet off: a stake off its dot. "+again),
-		block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: stop, ask. Force nothing."}})
+	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: ask. Force nothing."}})
 }
 
 // faultFacts are what the faults do.
@@ -165,43 +173,41 @@ func (r raising) faultFacts(k *arch.Kind) []block.Fact {
 		if f.move == (arch.Move{}) {
 			continue
 		}
-		effect, by := r.atLimit(k, f.move, m.By)
+		effect, by := r.beyond(k, f.move, m.By)
 		list = append(list, block.Fact{What: f.what, Value: by}, block.Fact{What: f.what + ", what shows", Value: effect})
 	}
 	return list
 }
 
-// atLimit scales a move, which so much of a fault makes, to where the crown's height or the width first leaves what is held: what then shows, and how large the
-// fault is by then.
-func (r raising) atLimit(k *arch.Kind, m arch.Move, by measure.Length) (effect, fault string) {
+// beyond scales a move, which so much of a fault makes, to where the height or the width first leaves what is held: what shows from there on, that one first,
+// and how large the fault is by then.
+func (r raising) beyond(k *arch.Kind, m arch.Move, by measure.Length) (effect, fault string) {
 	u := r.spec.Units
-	times := math.Inf(1)
+	times, leaves := math.Inf(1), ""
+	moves := map[string]measure.Length{draw.HeightWord: m.Crown, draw.WidthWord: m.Shoulder}
 	for _, h := range r.held(k) {
-		move := map[string]measure.Length{draw.CrownWord: m.Crown, draw.WidthWord: m.Shoulder}[h.name]
-		if move != 0 {
-			times = min(times, math.Abs(float64(h.give/move)))
+		if move := moves[h.name]; move != 0 && math.Abs(float64(h.give/move)) < times {
+			times, leaves = math.Abs(float64(h.give/move)), h.name
 		}
 	}
 	if math.IsInf(times, 1) {
 		times = 1
 	}
-	part := func(what, more, less string, l measure.Length) string {
-		way := more
-		if l < 0 {
-			l, way = -l, less
-		}
-		if l = u.Taped(l); l == 0 {
-			return ""
-		}
-		return fmt.Sprintf("%s%s %s", what, u.Inches(l), way)
-	}
 	var parts []string
-	for _, p := range []string{part("crown ", "high", "low", m.Crown*measure.Length(times)), part("", "too wide", "too narrow", m.Shoulder*measure.Length(times))} {
-		if p != "" {
-			parts = append(parts, p)
+	for _, p := range []struct{ what, more, less string }{{draw.HeightWord, "too high", "too low"}, {draw.WidthWord, "too wide", "too narrow"}} {
+		l, way := moves[p.what]*measure.Length(times), p.more
+		if l < 0 {
+			l, way = -l, p.less
+		}
+		switch l = u.Taped(l); {
+		case l == 0:
+		case p.what == leaves:
+			parts = slices.Insert(parts, 0, fmt.Sprintf("Over %s %s", u.Inches(l), way))
+		default:
+			parts = append(parts, fmt.Sprintf("about %s %s", u.Inches(l), way))
 		}
 	}
-	return say.Capital(strings.Join(parts, ", ")), u.Inches(u.Taped(by * measure.Length(times)))
+	return strings.Join(parts, ", "), u.Inches(u.Taped(by * measure.Length(times)))
 }
 
 // otherShapes are the profiles of arches that differ from the first by more than what is held, each beside its holds.

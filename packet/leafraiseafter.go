@@ -3,10 +3,13 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 )
 
@@ -47,7 +50,7 @@ func (r raising) step(t crew.Task) block.Step {
 		if len(r.stand) > 2 {
 			return block.Step{} // told before the third arch
 		}
-		return block.Step{Text: fmt.Sprintf("Ridge 1: its lights. %s (leaf %d).", r.climbs(), leafNumber("lights"))}
+		return block.Step{Text: r.wrapInPlace() + r.climbs() + "."}
 	case crew.RunCrownLine, crew.ScrewSockets, crew.GlueSockets:
 		return r.sockets(t.Action)
 	case crew.SightAlong:
@@ -80,23 +83,21 @@ func (r raising) sockets(action crew.Action) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.climbs() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	}
-	from := "A"
-	if r.ladder() {
-		from = "From the ladder: a"
-	}
-	return block.Step{Text: fmt.Sprintf("%s line along crowns %s to %s, knotted round each fitting, hand tight.", from, block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
+	return block.Step{Text: fmt.Sprintf("Crown line, crown %s to %s: turn and knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))),
+		Then: "Slack: knot again."}
 }
 
 // sight has the whole looked along and the caps counted.
 func (r raising) sight(t crew.Task) block.Step {
-	text := "Look along ridge and feet."
+	text, off := "Look along: nothing leans.", "It leans: stop, ask."
 	if len(t.Of.Stakes) > 0 {
 		if heldBy(r.plan).guys {
 			text += " Tighten guys alike."
+			off = "Leans: slacken one guy, draw the other."
 		}
 		text += " A ribbon on each."
 	}
-	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: "A cap missing: a stake stands bare. Find it."}
+	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find the bare stake."}
 }
 
 // hangs reports whether rows or drops are hung on the arches that stand.
@@ -114,33 +115,80 @@ func (r raising) hung(number int) []panel {
 	}
 	if t, ok := r.task(crew.HangDrops, 0); ok {
 		low, _ := wantedOf(t, crew.LowestDrop)
-		add(panel{do: fmt.Sprintf("Drops, unplugged. %s. No end lower than %s. Strings: leaf %d.", r.climbs(), block.Figure(r.spec.Units.Inches(low.Length)), leafNumber("lights")),
+		add(panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops, with no power. %s. No end lower than %s. Strings: leaf %d.", r.climbs(), block.Figure(r.spec.Units.Inches(low.Length)), leafNumber("lights")),
 			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: r.spec.Units.Inches(low.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Dropped(page, room, r.ladder()) }})
 	}
 	if _, ok := r.task(crew.TryOpening, 0); ok {
-		add(panel{do: walkThrough(), hold: true, off: hangsIn, paint: func(page *paper.Page, room paper.Rect) []string { return r.WalkedThrough(page, room) }})
+		add(panel{action: crew.TryOpening, large: true, do: walkThrough(), hold: true, off: hangsIn, paint: func(page *paper.Page, room paper.Rect) []string { return r.WalkedThrough(page, room) }})
 	}
 	return list
 }
 
 // hangsIn is what is done where the sticks touch.
-const hangsIn = "Touches: tie up what hangs in. Pipe: ask."
+const hangsIn = "Lights: tie up. Pipe touches: ask."
 
 // walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
 func walkThrough() string {
-	return "Opening sticks through, one across the top of the other. Nothing touches: " + block.Figure("sign") + "."
+	return "Sticks through every arch, one across the other’s top. Nothing touches: " + block.Figure("sign") + "."
 }
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	sag, _ := wantedOf(t, crew.Sag)
-	most := 0
-	for _, row := range r.plan.Lights.Rows {
-		most = max(most, row.Number)
-	}
-	do := fmt.Sprintf("Rows, unplugged: %s a wall, from the middle arch out. A tie at every flag, %s of sag a bay. Strings: leaf %d.", block.Figure(fmt.Sprint(most)), block.Figure(r.spec.Units.Inches(sag.Length)), leafNumber("lights"))
+	hangs := r.spec.Units.Inches(sag.Length)
+	do := fmt.Sprintf("Rows, with no power: as the table below, from its first arch, prongs first; at the end up the leg. A tie at every flag; at mid bay it hangs %s, no more. The strings’ ends: leaf %d.", block.Figure(hangs), leafNumber("lights"))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.climbs() + "."
 	}
-	return panel{do: do, off: "Tight: let out slack, never stretch a string.", facts: []block.Fact{{What: "sag of a row in a bay", Value: r.spec.Units.Inches(sag.Length)}}, paint: func(page *paper.Page, room paper.Rect) []string { return r.Rows(page, room) }}
+	p := r.plan.Lights.Paths[0]
+	return panel{action: crew.HangRows, large: true, do: do, off: "Tight: let out slack, never stretch a string.", facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}},
+		paint: func(page *paper.Page, room paper.Rect) []string {
+			from, to := r.ends(p)
+			return r.Rows(page, room, from, to)
+		}}
+}
+
+// ends are the arches that a way of rows begins and turns at: its first row may run back.
+func (r raising) ends(p lights.Path) (from, to int) {
+	for _, row := range r.plan.Lights.Rows {
+		if row.Wall == p.Wall && row.Number == p.Rows[0] && row.Back {
+			return p.Last, p.First
+		}
+	}
+	return p.First, p.Last
+}
+
+// rowTable lists the ways that strings take along the rows, with their names in the order they are hung, and the flags that the rows are tied at.
+func (r raising) rowTable() []block.Block {
+	if len(r.plan.Lights.Paths) == 0 {
+		return nil
+	}
+	var rows []place.Row
+	for _, p := range r.plan.Lights.Paths {
+		from, to := r.ends(p)
+		var way []string
+		for i, n := range p.Rows {
+			way = append(way, fmt.Sprintf("%d to arch %d", n, [2]int{to, from}[i%2]))
+		}
+		var names []numbered
+		for _, s := range r.plan.Strings {
+			if slices.Contains(p.Strings, s.Name) {
+				names = append(names, numbered{"S", s.Number, ""})
+			}
+		}
+		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), strings.Join(way, ", "), inRanges(names), p.Kind}})
+	}
+	var flags []string
+	seen := map[int]bool{}
+	for _, row := range r.plan.Lights.Rows {
+		if !seen[row.Number] {
+			seen[row.Number] = true
+			flags = append(flags, fmt.Sprintf("row %d %s", row.Number, r.spec.Units.Inches(row.Tape)))
+		}
+	}
+	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 15}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Rows"}, {Head: "Strings", Lettering: paper.CellSmall, Width: 30}, {Head: "Kind", Width: 43}}}
+	return []block.Block{
+		{Name: "rows", Gap: 3, Keep: true, Body: block.Words{Text: "Flags, up each leg: " + strings.Join(flags, ", ") + "."}},
+		{Name: "ways of the rows", Gap: 1.5, Body: block.Table{Table: table, Rows: rows}},
+	}
 }

@@ -28,9 +28,9 @@ func (r raising) crowns() []block.Block {
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: u.Ground(g.want)})
 	}
 	_, room := r.newSide(false)
-	body := abreast(room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 11}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](u, 23, 29)}, {Head: "Off"}}, cells, measure.By(u, 4, 3))
+	body := abreast(room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 9}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](u, 22, 28)}, {Head: "Found"}}, cells, measure.By(u, 4, 3))
 	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Along the ridge, bay by bay, crown 1 to crown …, within %s", u.Inches(practice.RunGive(u)))}},
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Step %d: the same way, always from crown 1, within %s", r.stepNumbers()[crew.RaiseRest], u.Inches(practice.RunGive(u)))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
 	}
 }

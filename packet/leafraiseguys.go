@@ -10,6 +10,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -28,19 +29,21 @@ func (r raising) tiedFlat() (panel, bool) {
 	if len(marks) == 0 {
 		return panel{}, false
 	}
-	t, _ := r.task(crew.TieGuysFlat, 0)
-	band, _ := wantedOf(t, crew.KnotClamped)
-	do := "Flat, on bare pipe: " + r.guysALeg() + ". Tightener on each, clamp under the knot."
-	facts := []block.Fact{{What: "bare band at a guy", Value: u.Inches(band.Length)}}
+	where, bare, facts := "Flat", "", []block.Fact(nil)
+	if r.Wrapped {
+		where, bare = "Flat, on bare pipe", u.Inches(practice.BareBand(u))
+		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
+	}
+	do := where + ": " + r.guysALeg() + ". Tightener each, clamp under each knot."
 	for _, m := range marks {
 		facts = append(facts, block.Fact{What: "guy mark, " + say.Numbered("arch", m.arches) + m.leg, Value: u.Inches(u.Taped(m.tape))})
 	}
 	for _, m := range marks[1:] {
 		do += fmt.Sprintf(" %s%s: %s.", say.Capital(say.Numbered("arch", m.arches)), m.leg, block.Figure(u.Inches(u.Taped(m.tape))))
 	}
-	return panel{do: do, facts: facts,
+	return panel{action: crew.TieGuysFlat, do: do, facts: facts,
 		paint: func(page *paper.Page, room paper.Rect) []string {
-			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), u.Inches(band.Length))
+			return r.TiedFlat(page, room, u.Inches(u.Taped(marks[0].tape)), bare)
 		}}, true
 }
 
@@ -66,12 +69,59 @@ func (r raising) guysALeg() string {
 		case len(list) > mostNamed:
 			words = append(words, fmt.Sprintf("%s a leg on %s between", say.Count(k+1, "guy"), say.Count(len(list), "arch")))
 		case len(words) > 0:
-			words = append(words, fmt.Sprintf("%d on %s", k+1, say.Numbers(list)))
+			words = append(words, fmt.Sprintf("%d a leg on %s", k+1, say.Numbers(list)))
 		default:
 			words = append(words, fmt.Sprintf("%s a leg on %s", say.Count(k+1, "guy"), say.Numbered("arch", list)))
 		}
 	}
 	return strings.Join(words, ", ")
+}
+
+// guysTo says to which stakes the guys of arches go: those of the first of arches alike by name.
+func guysTo(stakes []ground.Stake) string {
+	type alike struct {
+		before string
+		off    int // of the stakes' number from their arch's
+		both   bool
+	}
+	var order []alike
+	arches, names := map[alike][]int{}, map[alike][2][]string{} // names by whether they are ahead
+	for _, s := range stakes {
+		if !s.Guy {
+			continue
+		}
+		k := alike{s.Before(), s.Number() - s.Arch, s.Way != ground.OneWay}
+		if n := arches[k]; len(n) == 0 || n[len(n)-1] != s.Arch {
+			if len(n) == 0 {
+				order = append(order, k)
+			}
+			arches[k] = append(n, s.Arch)
+		}
+		if s.Arch == arches[k][0] {
+			list, ahead := names[k], 0
+			if s.Way == ground.Away {
+				ahead = 1
+			}
+			list[ahead] = append(list[ahead], s.String())
+			names[k] = list
+		}
+	}
+	var words []string
+	for _, k := range order {
+		n, to := arches[k], names[k]
+		text := fmt.Sprintf("arch %d: %s", n[0], strings.Join(to[0], ", "))
+		if k.both {
+			text += " behind, " + strings.Join(to[1], ", ") + " ahead"
+		}
+		switch {
+		case len(n) > mostNamed:
+			text += fmt.Sprintf(" (%d more alike)", len(n)-1)
+		case len(n) > 1:
+			text += fmt.Sprintf(" (%s alike)", say.Numbers(n[1:]))
+		}
+		words = append(words, text)
+	}
+	return strings.Join(words, "; ")
 }
 
 // guyMark is where guys are tied on some arches: the tape from the foot end.

@@ -24,11 +24,11 @@ type held struct {
 func (r raising) held(k *arch.Kind) []held {
 	u, n := r.spec.Units, k.Numbers[0]
 	list := []held{
-		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe to mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
-		{draw.CrownWord, "up from a line between the feet", u.Taped(k.Crown), k.GiveOrTake(u)},
+		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
+		{draw.HeightWord, "line between feet to mid pipe", u.Taped(k.Crown), k.GiveOrTake(u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
-		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
+		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s above ground", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
 	}
 	return list
 }
@@ -49,7 +49,7 @@ func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
 
 // holdTable is what is measured, with room for what is found: across a side, or beside a picture.
 func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
-	columns := []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
+	columns := []place.Column{{Head: "Step: measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
 		{Head: "Found", Width: 34}}
 	if beside {
 		columns = []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 29}, {Head: "Within", Lettering: paper.CellSmall, Width: 22}, {Head: "Found", Width: 17}}
@@ -60,24 +60,24 @@ func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
 // held on the whole are the first bay, and when all arches stand the caps and the way through.
 func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 	u := r.spec.Units
-	list := r.readings()
+	list, step := r.readings(), r.stepNumbers()
 	for i, g := range list[:r.readingsHeld()] {
-		what, give, want := fmt.Sprintf("Crown 1 to crown %d, along the ridge", g.arch), practice.RunGive(u), u.Ground(g.want)
+		what, give, want := fmt.Sprintf("%d: crown 1 to %d", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
 		if i == 0 {
-			what, give = "Crown 1 to crown 2, same edges", practice.BayGive(u)
+			what, give = fmt.Sprintf("%d: crown 1 to 2, same pipe side", step[crew.MeasureBay]), practice.BayGive(u)
 		}
 		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
 	}
 	if t, ok := r.task(crew.SightAlong, 0); ok {
 		caps, _ := wantedOf(t, crew.CapsBack)
-		rows = append(rows, place.Row{Cells: []string{"Caps in the bucket", fmt.Sprint(caps.Count), "all"}})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: caps in bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
 	}
 	if t, ok := r.task(crew.TryOpening, 0); ok {
 		high, _ := wantedOf(t, crew.OpeningHigh)
 		wide, _ := wantedOf(t, crew.OpeningWide)
-		facts = append(facts, block.Fact{What: "opening, height", Value: u.Room(high.Length)}, block.Fact{What: "opening, width", Value: u.Room(wide.Length)})
-		rows = append(rows, place.Row{Cells: []string{"Opening sticks pass", "both"}})
+		facts = append(facts, block.Fact{What: "opening, height", Value: u.Ground(high.Length)}, block.Fact{What: "opening, width", Value: u.Ground(wide.Length)})
+		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: opening sticks pass", step[crew.TryOpening]), "both"}})
 	}
 	if len(rows) > 0 {
 		rows[0].Total = true // a rule: they are of no one arch
@@ -88,22 +88,26 @@ func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
 // heldOn says which arch is measured, and for which others it stands.
 func (r raising) heldOn(numbers []int) string {
 	text := fmt.Sprintf("Arch %d, held", numbers[0])
-	if numbers[0] == r.stand[0].Number && len(r.stand) > 1 {
-		text = fmt.Sprintf("Arch %d, before any other", numbers[0])
+	if numbers[0] == r.stand[0].Number {
+		text = fmt.Sprintf("%d: arch %d", r.stepNumbers()[crew.MeasureArch], numbers[0])
 	}
 	if others := numbers[1:]; len(others) > 0 {
-		text += fmt.Sprintf("; %s only if one looks different", say.Numbers(others))
+		text += fmt.Sprintf("; %s if one differs", say.Numbers(others))
 	}
 	return text
 }
 
 // signatures are the blanks under the table, one for each time that nobody goes on before it is signed.
 func (r raising) signatures() block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Signed: arch %d", r.stand[0].Number)}}
-	if len(r.readings()) > 0 {
-		blanks = append(blanks, block.Blank{Word: "crown 1 to crown 2"})
+	var blanks block.Blanks
+	step := r.stepNumbers()
+	for _, a := range []crew.Action{crew.MeasureArch, crew.MeasureBay, crew.SightAlong, crew.TryOpening} {
+		if n := step[a]; n > 0 {
+			blanks = append(blanks, block.Blank{Word: fmt.Sprint(n)})
+		}
 	}
-	return block.Block{Name: "signed", Gap: 1, Body: append(blanks, block.Blank{Word: "the rest"})}
+	blanks[0].Word = "Signed: step " + blanks[0].Word
+	return block.Block{Name: "signed", Gap: 1, Body: blanks}
 }
 
 // reading is a running distance along the crowns.

@@ -3,12 +3,14 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
@@ -25,14 +27,37 @@ func (r raising) back() []block.Block {
 	if !r.hangs() {
 		return list
 	}
-	return append(list, panelRows(r.hung(number))...)
+	list = append(list, panelRows(r.hung(number))...)
+	return append(list, r.rowTable()...)
+}
+
+// stepNumbers are the numbers of the steps, each by the action that it is told for.
+func (r raising) stepNumbers() map[crew.Action]int {
+	numbers := map[crew.Action]int{}
+	panels := r.panels()
+	for _, p := range panels {
+		numbers[p.action] = p.number
+	}
+	next := len(panels)
+	for _, t := range r.tasks() {
+		if r.step(t).Text != "" {
+			next++
+			numbers[t.Action] = max(numbers[t.Action], next)
+		}
+	}
+	if r.hangs() {
+		for _, p := range r.hung(next + 1) {
+			numbers[p.action] = p.number
+		}
+	}
+	return numbers
 }
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() []block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when leaf %d is signed: stakes driven", leafNumber("stakes"))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes", leafNumber("stakes"))}}
 	if len(r.plan.Wraps) > 0 {
-		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d: lights wrapped, UNPLUGGED", leafNumber("lights"))})
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, lights", leafNumber("lights"))})
 	}
 	return []block.Block{{Name: "start", Body: blanks}}
 }
@@ -75,9 +100,9 @@ func (r raising) aloud() block.Block {
 		blows = "any wind"
 	}
 	lines := []string{
-		"A bent arch springs: nobody under it till both legs are on their stakes, no face near it.",
+		"A bent arch springs: nobody under it till both legs are on stakes, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(u.Temperature(cold.Cold))),
-		"Gloves, eye protection. Stop and ask: a crack, a stake that moves, a figure off.",
+		"Gloves, eye protection. Stop and ask: a crack, a moving stake, a figure off.",
 	}
 	for i, line := range r.spec.Site.Overhead {
 		if w, ok := r.watch(i); ok {
@@ -88,9 +113,9 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	heard := block.Blanks{{Word: "Heard by all: signed"}}
+	heard := block.Blanks{{Word: "Heard by all"}}
 	if r.spec.Crew.Ask == (spec.Person{}) {
-		heard = append(heard, block.Blank{Word: "Ask"})
+		heard = append(heard, block.Blank{Word: "Ask, phone"})
 	}
 	blocks = append(blocks, block.Block{Body: heard})
 	facts := []block.Fact{{What: "raising cold", Value: u.Temperature(cold.Cold)}}
@@ -139,16 +164,36 @@ func (r raising) together(a arch.Arch) (panel, bool) {
 	if _, ok := r.task(crew.JoinCrown, a.Number); !ok {
 		return panel{}, false
 	}
-	do := "Push legs in to the line."
+	do, off := "Legs in to their lines.", "Not in: twist, wipe."
 	if r.wholeWraps() {
 		do += " Then its lights go on."
 	}
+	if legs := r.plugged(func(f crew.Figure) []int { return f.Arches }); len(legs) > 0 {
+		where := "Plug leg to leg"
+		if len(legs) < len(r.stand) {
+			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
+		}
+		do += " " + where + ", tie."
+		off += " Plugs short: open one turn."
+	}
 	stub := len(r.plan.Ridge) > 0
 	if stub && len(r.stand) > 2 {
-		do = fmt.Sprintf("Arches %d, %d: tee, branch inward; others: cross. ", a.Number, r.stand[len(r.stand)-1].Number) + do
+		do = fmt.Sprintf("Tee on arches %d, %d, cross on others. ", a.Number, r.stand[len(r.stand)-1].Number) + do
 	}
-	return panel{do: do, off: "Not in: twist, wipe, push.",
+	return panel{action: crew.JoinCrown, do: do, off: off,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Together(page, room, stub) }}, true
+}
+
+// plugged gathers the arches at whose crowns legs are plugged together, or the bays whose ridge pieces are plugged to what is beside them.
+func (r raising) plugged(of func(crew.Figure) []int) (numbers []int) {
+	for _, t := range r.tasks() {
+		for _, f := range t.Want {
+			if f.What == crew.Plugged {
+				numbers = append(numbers, of(f)...)
+			}
+		}
+	}
+	return numbers
 }
 
 // wholeWraps reports whether lights run over the crown, so that both legs are in it before.
@@ -157,14 +202,14 @@ func (r raising) wholeWraps() bool {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{do: fmt.Sprintf("Crown lifts from beside the pipe. Left leg over %s, to the ground. Cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
-		off:   "Stuck: off, wipe, never hammer.",
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its stake to the ground, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
+		off:   "Stuck: wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{do: fmt.Sprintf("Crown steps clear. Walk the right leg over %s, slowly. Hold till both are down. Caps in the bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
-		off:   "Crack: walk it back, stop, ask.",
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg %s over its stake, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.RightFoot(page, room, a.Number) }}
 }
 
@@ -173,7 +218,7 @@ const leans = "If it leans: arch off, caps on, call the stake crew."
 
 // heldUp guys the first arch, or has it held by a person.
 func (r raising) heldUp(a arch.Arch) panel {
-	p := panel{paint: func(page *paper.Page, room paper.Rect) []string { return r.Held(page, room, a.Number) }}
+	p := panel{action: crew.StretchGuys, paint: func(page *paper.Page, room paper.Rect) []string { return r.Held(page, room, a.Number) }}
 	t, ok := r.task(crew.StretchGuys, a.Number)
 	pegs, braced := r.task(crew.FixBraces, a.Number)
 	switch {
@@ -213,14 +258,14 @@ func (r raising) braceWords(t crew.Task) string {
 }
 
 func (r raising) measured(a arch.Arch) panel {
-	do := fmt.Sprintf("Measure arch %d to mid pipe, fill in the front, %s.", a.Number, block.Figure("sign"))
-	return panel{do: do, off: "Off: the list on the front.", hold: true,
+	do := fmt.Sprintf("Measure arch %d, fill in the front, %s.", a.Number, block.Figure("sign"))
+	return panel{action: crew.MeasureArch, do: do, off: "Off: list in front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) []string { return r.Measured(page, room, a.Number, r.ladder()) }}
 }
 
 func (r raising) second(first, a arch.Arch) panel {
 	joined := len(r.plan.Ridge) > 0
-	p := panel{paint: func(page *paper.Page, room paper.Rect) []string {
+	p := panel{action: crew.RaiseSame, paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Second(page, room, first.Number, a.Number, joined, r.ladder())
 	}}
 	if !joined {
@@ -228,9 +273,12 @@ func (r raising) second(first, a arch.Arch) panel {
 		p.off = leans
 		return p
 	}
-	p.hold = true
-	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then %d; Crown holds the ladder. Measure crown 1 to crown 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	p.off = "Off: tell the saw how far."
+	p.action, p.hold = crew.MeasureBay, true
+	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d. Measure crown 1 to 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.off = "Off: twist, push home."
+	if len(r.plan.Ridge) > 1 {
+		p.off = "Off: push home. The cutting crew waits: tell it."
+	}
 	return p
 }
 
@@ -238,30 +286,49 @@ func (r raising) second(first, a arch.Arch) panel {
 func (r raising) others() panel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
 	joined, to := len(r.plan.Ridge) > 0, min(r.stand[0].Number+3, last)
-	p := panel{paint: func(page *paper.Page, room paper.Rect) []string {
+	p := panel{action: crew.RaiseRest, off: "It leans: do not go on.", paint: func(page *paper.Page, room paper.Rect) []string {
 		return r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	if _, ok := r.task(crew.WindInPlace, 0); ok {
-		p.do = fmt.Sprintf("Wind ridge 1’s lights (leaf %d). ", leafNumber("lights"))
-	}
-	p.do += fmt.Sprintf("%s one by one", say.Agree(last-third+1, "Arch", "Arches")+" "+block.Figure(say.Numbers(say.From(third, last))))
 	t, _ := r.task(crew.RaiseRest, 0)
+	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s the same", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))))
 	if joined {
-		p.do += ", held till joined"
+		p.do += "; hold each till its ridge is in"
+		if len(r.plugged(bayNumbers)) > 0 {
+			p.do += ", plugged"
+		}
+	}
+	if joined && len(r.readings()) > 1 {
+		p.do += ", taped"
+		p.off = "Long: push in. Short: ask."
 	}
 	p.do += "."
-	guys, pegs := r.fixed(t)
-	if len(guys) > 0 {
-		p.do += " Guys at once" + r.guysAtOnce(guys) + "."
-	}
-	if len(pegs) > 0 {
-		p.do += " Braces at once."
-	}
-	p.off = "It leans: do not go on."
-	if joined && len(r.readings()) > 1 {
-		p.off = "Long: push joints in. Short: stop, ask."
+	if held := r.heldAtOnce(t); len(t.Of.Stakes) <= mostStakes {
+		p.do += held[0] + held[1]
+	} else {
+		var names []string
+		for i, name := range [2]string{"guys", "braces"} {
+			if held[i] != "" {
+				names = append(names, name)
+			}
+		}
+		p.do += fmt.Sprintf(" Then %s, as in front.", say.And(names))
 	}
 	return p
+}
+
+// mostStakes is how many stakes of guys and braces are named in a picture's words.
+const mostStakes = 2
+
+// heldAtOnce says to which stakes the guys and the braces of a task's arches go, each empty where there are none.
+func (r raising) heldAtOnce(t crew.Task) (held [2]string) {
+	guys, pegs := r.fixed(t)
+	if len(guys) > 0 {
+		held[0] = " Guys of " + guysTo(guys) + "."
+	}
+	if len(pegs) > 0 {
+		held[1] = " Braces of " + guysTo(pegs) + "."
+	}
+	return held
 }
 
 // fixed parts a task's stakes into those of guys and the pegs of braces.
@@ -277,14 +344,85 @@ func (r raising) fixed(t crew.Task) (guys, pegs []ground.Stake) {
 	return guys, pegs
 }
 
-// guysAtOnce names the stakes that guys go to: a few by name, many by which of their arch's they are.
-func (r raising) guysAtOnce(guys []ground.Stake) string {
-	const few = 2
-	if len(guys) <= few {
-		return ": " + stakeNames(guys)
+// bayNumbers are the bays of a figure.
+func bayNumbers(f crew.Figure) []int { return f.Bays }
+
+// wrapInPlace has ridge 1 wrapped where it is.
+func (r raising) wrapInPlace() string {
+	t, ok := r.task(crew.WindInPlace, 0)
+	if !ok {
+		return ""
 	}
-	if slices.ContainsFunc(guys, func(s ground.Stake) bool { return s.Way != ground.OneWay }) {
-		return ", a back, b forward"
+	w := r.plan.Lights.Wraps[t.Of.Wraps[0]]
+	return fmt.Sprintf("Wrap ridge %d there (%s, leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
+}
+
+// joining tells of the arches after the second what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
+// which crowns two of them are plugged together.
+func (r raising) joining() []block.Block {
+	var words []string
+	t, ok := r.task(crew.RaiseRest, 0)
+	if len(t.Of.Stakes) > mostStakes {
+		for _, held := range r.heldAtOnce(t) {
+			if held != "" {
+				words = append(words, strings.TrimSpace(held))
+			}
+		}
 	}
-	return ""
+	if prongs := r.ridgeProngs(); ok && prongs != "" {
+		words = append(words, prongs)
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	step := fmt.Sprintf("Step %d. ", r.stepNumbers()[crew.RaiseRest])
+	return []block.Block{{Name: "joining", Gap: 2, Body: block.Words{Text: step + strings.Join(words, " ")}}}
+}
+
+// ridgeProngs says which way round ridge pieces with lights go in and at which crowns they are plugged together, where that is short.
+func (r raising) ridgeProngs() string {
+	var toward [2][]int // arch 1, the last arch
+	for _, w := range r.plan.Wraps {
+		if w.On.Kind != lights.Ridge {
+			continue
+		}
+		k := 0
+		if w.Crown {
+			k = 1
+		}
+		toward[k] = append(toward[k], w.On.Number)
+	}
+	bays := r.plugged(bayNumbers)
+	slices.Sort(bays)
+	bays = slices.Compact(bays)
+	const few = 8 // stretches of numbers
+	var words []string
+	runs := len(say.Runs(bays))
+	for k, list := range toward {
+		slices.Sort(list)
+		if list = slices.Compact(list); len(list) > 0 {
+			runs += len(say.Runs(list))
+			words = append(words, fmt.Sprintf("%s toward arch %d", say.Numbers(list), [2]int{r.stand[0].Number, r.stand[len(r.stand)-1].Number}[k]))
+		}
+	}
+	switch {
+	case len(words) == 0:
+		return ""
+	case runs > few:
+		return fmt.Sprintf("Ridge lights face and plug as leaf %d draws.", leafNumber("lights"))
+	}
+	text := "Prongs of ridge " + strings.Join(words, "; ") + "."
+	if len(bays) > 0 {
+		text += " Plug at " + say.Numbered("crown", bays) + ": prongs to prongs there, turn one round."
+	}
+	var apart []int // crowns that ridge pieces meet at and are not plugged
+	for bay := r.stand[0].Number + 1; bay < r.stand[len(r.stand)-1].Number; bay++ {
+		if !slices.Contains(bays, bay) {
+			apart = append(apart, bay)
+		}
+	}
+	if len(bays) > 0 && len(apart) > 0 {
+		text += " Never at " + say.Numbered("crown", apart) + "."
+	}
+	return text
 }

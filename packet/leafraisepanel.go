@@ -5,11 +5,14 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
 )
 
 // panel is one picture of an order of work: its number over a box to tick, the picture, and beside it what to do and what to do if it does not come out.
 type panel struct {
+	action crew.Action // what is told in it
 	number int
+	large  bool   // over the whole width, its picture over half of it
 	do     string // with its figures marked
 	off    string // empty for none
 	hold   bool
@@ -25,7 +28,18 @@ const (
 	panelMargin paper.Length = 7.8 // left of the picture: the number over the box to tick
 	panelInset  paper.Length = 1.1
 	panelGap    paper.Length = 1.8 // from the picture to the words
+	largeLeast  paper.Length = 48
+	largeMost   paper.Length = 80
+	largeWide   paper.Length = 95
 )
+
+// size is the width of the picture, and the least and the greatest height that it is worth.
+func (p panel) size() (wide, least, most paper.Length) {
+	if p.large {
+		return largeWide, largeLeast, largeMost
+	}
+	return panelWide, panelLeast, panelMost
+}
 
 func (p panel) words() []block.Words {
 	list := []block.Words{{Text: p.do}}
@@ -37,15 +51,19 @@ func (p panel) words() []block.Words {
 
 // Height implements block.Body.
 func (p panel) Height(width paper.Length) paper.Length {
+	wide, least, _ := p.size()
 	h := 2 * panelInset
 	for _, w := range p.words() {
-		h += w.Height(width - 2*panelInset - panelMargin - panelWide - panelGap)
+		h += w.Height(width - 2*panelInset - panelMargin - wide - panelGap)
 	}
-	return max(h, panelLeast)
+	return max(h, least)
 }
 
 // Most lets the picture take room that is left over.
-func (p panel) Most(width paper.Length) paper.Length { return max(p.Height(width), panelMost) }
+func (p panel) Most(width paper.Length) paper.Length {
+	_, _, most := p.size()
+	return max(p.Height(width), most)
+}
 
 // Draw implements block.Body.
 func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
@@ -56,7 +74,8 @@ func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	page.Stroke(paper.Box(box), pen)
 	in := box.Inset(panelInset)
 	margin, rest := in.SplitLeft(panelMargin)
-	picture, words := rest.SplitLeft(panelWide)
+	wide, _, _ := p.size()
+	picture, words := rest.SplitLeft(wide)
 	number := paper.StakeName
 	if p.number > 9 {
 		number = paper.Cell
@@ -73,22 +92,23 @@ func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	return missing
 }
 
-// panelRows sets panels two in a row.
+// panelRows sets panels two in a row, save those that take a whole one.
 func panelRows(panels []panel) []block.Block {
 	const across = 2
 	var list []block.Block
-	for i := 0; i < len(panels); i += across {
+	for len(panels) > 0 {
+		n := 1
+		for n < across && n < len(panels) && !panels[0].large && !panels[n].large {
+			n++
+		}
 		row := block.Columns{Gap: 1.6}
 		var facts []block.Fact
-		for k := range across {
-			col := block.Column{Share: 1}
-			if i+k < len(panels) {
-				col.Blocks = []block.Block{{Name: fmt.Sprintf("picture %d", panels[i+k].number), Body: panels[i+k]}}
-				facts = append(facts, panels[i+k].facts...)
-			}
-			row.Cols = append(row.Cols, col)
+		for _, p := range panels[:n] {
+			row.Cols = append(row.Cols, block.Column{Share: 1, Blocks: []block.Block{{Name: fmt.Sprintf("picture %d", p.number), Body: p}}})
+			facts = append(facts, p.facts...)
 		}
-		list = append(list, block.Block{Name: fmt.Sprintf("pictures from %d on", panels[i].number), Gap: 1.4, Body: row, Facts: facts})
+		list = append(list, block.Block{Name: fmt.Sprintf("pictures from %d on", panels[0].number), Gap: 1.4, Body: row, Facts: facts})
+		panels = panels[n:]
 	}
 	return list
 }

@@ -14,7 +14,7 @@ const backGap paper.Length = 0.5 // between steps
 
 // aloud is what is said before the work begins, and who heard it.
 func (s *stakeLeaf) aloud() block.Block {
-	list := []block.Block{{Body: block.Blanks{{Word: "Say aloud before you begin. Heard by"}}}}
+	list := []block.Block{{Body: block.Blanks{{Word: "Say aloud before you begin. Heard by"}, {Word: "Ask, phone"}}}}
 	list[0].Gap = 0
 	for _, l := range s.dayLines() {
 		list = append(list, block.Block{Body: block.Words{Text: l, Lettering: paper.Strong}})
@@ -26,8 +26,8 @@ func (s *stakeLeaf) aloud() block.Block {
 func (s *stakeLeaf) dayLines() (list []string) {
 	for _, w := range crew.Warnings() {
 		line := map[crew.Warning]string{
-			crew.PaintOnly:   "Paint only: nothing goes into the ground before every buried line is marked.",
-			crew.BuriedKills: "A stake through a buried line can kill. Paint and flags show its middle, not its edge.",
+			crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
+			crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",
 			crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
 		}[w]
 		if line != "" && slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {
@@ -51,7 +51,7 @@ func (s *stakeLeaf) asides() (list []block.Block) {
 		}
 		list = append(list, block.Block{Name: text, Gap: stakeGap, Facts: s.curesTold(t), Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{{Body: block.Words{Text: text}}}}})
 	}
-	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is near a marked line, on hard ground, in a bed; a stake moves by hand; you meet pipe or cable."))
+	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is on hard ground or in a bed; a stake moves by hand; you meet pipe, cable or wire."))
 }
 
 // work are the steps of marking and of driving. Owners of private lines are asked in the same step as the locating service.
@@ -110,7 +110,7 @@ func (s *stakeLeaf) figuresTold(t crew.Task) (list []block.Fact) {
 		case crew.PullUp:
 			told("pull test, height", s.units.Inches(f.Length))
 		case crew.PullForce:
-			told("pull test, force", s.units.Force(f.Force))
+			told("pull test, force", s.units.Scale(f.Force))
 		case crew.PullMoves:
 			told("pull test, gives less than", s.units.Inches(f.Length))
 		case crew.FootWidth:
@@ -132,9 +132,6 @@ func (s *stakeLeaf) curesTold(t crew.Task) (list []block.Fact) {
 		switch {
 		case what[c.Do] != "":
 			list = append(list, block.Fact{What: what[c.Do] + ", at most", Value: s.units.Inches(c.By)})
-			if c.Then != 0 {
-				list = append(list, block.Fact{What: "crown lower for that", Value: s.units.Inches(c.Then)})
-			}
 		case c.Do == crew.SlideTheRow:
 			list = append(list, block.Fact{What: "row slid for each of difference", Value: s.units.Inches(s.units.Taped(c.Then))}, block.Fact{What: "difference of diagonals", Value: measure.By(s.units, "1 inch", "10 mm")})
 		}

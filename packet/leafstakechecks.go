@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -29,7 +30,7 @@ func (s *stakeLeaf) bayTable(part ground.TapeLength) block.Block {
 		bays = append(bays, bay{k, k, figures})
 	}
 	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
+	t := place.Table{Columns: []place.Column{{Head: "Each bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
 	}
@@ -77,11 +78,8 @@ func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
 		}
 		switch {
 		case len(here) == 0:
-		case kind == ground.GuyToLeg && !s.onPlan(kind):
-			for _, g := range ground.Similar(here, s.units) {
-				what, distance := heldBy(s.b.plan).stakes()+" to leg, "+say.Numbered("arch", s.archesOf(g)), s.bare(g[0].Distance)
-				list = append(list, checkLine{what + ": " + distance, s.units.Inches(g[0].Limit), what, distance})
-			}
+		case kind == ground.GuyToLeg:
+			list = append(list, s.guyLines(here)...)
 		case kind == ground.WholeDiagonal && !(s.on(here[0].From, part) && s.on(here[0].To, part)):
 			for _, c := range here {
 				what, distance := s.spot(c.From)+" to "+s.spot(c.To), s.bare(c.Distance)
@@ -90,6 +88,38 @@ func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
 		default:
 			list = append(list, checkLine{words: s.checkWords(kind, here), limit: s.units.Inches(here[0].Limit)})
 		}
+	}
+	return list
+}
+
+// guyLines are the checks of guys' and braces' stakes, those alike in a line: what stands on no plan with its distance.
+func (s *stakeLeaf) guyLines(here []ground.Check) (list []checkLine) {
+	onPlan := slices.DeleteFunc(slices.Clone(here), func(c ground.Check) bool {
+		return !s.onPlan(c.Kind) || s.ground.Stakes[c.To.Index].Kind() == ground.OfBrace
+	})
+	if len(onPlan) > 0 {
+		list = append(list, checkLine{words: "each G to its leg", limit: s.units.Inches(here[0].Limit)})
+	}
+	for _, g := range ground.Similar(here, s.units) {
+		var names []string
+		what := ""
+		for _, c := range g {
+			if stake := s.ground.Stakes[c.To.Index]; stake.Kind() == ground.OfBrace {
+				if name := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
+					names = append(names, name)
+				}
+			}
+		}
+		switch {
+		case len(names) > 0:
+			what = strings.Join(names, ", ") + " and R"
+		case s.onPlan(ground.GuyToLeg):
+			continue
+		default:
+			what = "G to leg, " + say.Numbered("arch", s.archesOf(g))
+		}
+		distance := s.bare(g[0].Distance)
+		list = append(list, checkLine{what + ": " + distance, s.units.Inches(g[0].Limit), what, distance})
 	}
 	return list
 }
@@ -150,8 +180,6 @@ func (s *stakeLeaf) checkWords(kind ground.CheckKind, list []ground.Check) strin
 		return "sides, every bay"
 	case ground.BayDiagonal:
 		return "diagonals, every bay"
-	case ground.GuyToLeg:
-		return heldBy(s.b.plan).stakes() + " to their legs"
 	}
 	return "long diagonals"
 }

@@ -114,7 +114,7 @@ func (c columns) with(asides []block.Block) (full columns, over []block.Block) {
 	return full, over
 }
 
-// under sets the picture across the side, and under it what fits while the picture stays as large: all tables or none, then asides.
+// under sets the picture across the side, and under it what fits while the picture stays as large: tables, then asides.
 func (s *stakeLeaf) under(part ground.TapeLength, tables, asides []block.Block, body paper.Rect) (f front, ok bool) {
 	f.plan, ok = s.plan(part).Fit(body)
 	room := body
@@ -127,8 +127,10 @@ func (s *stakeLeaf) under(part ground.TapeLength, tables, asides []block.Block, 
 		}
 		return fits
 	}
-	if !set(tables) {
-		f.tables = tables
+	for i := range tables {
+		if !set(tables[i : i+1]) {
+			f.tables = append(f.tables, tables[i])
+		}
 	}
 	for i := range asides {
 		if !set(asides[i : i+1]) {

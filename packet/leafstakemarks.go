@@ -15,7 +15,7 @@ import (
 // chosenMarks is a table to write down the marks that are chosen where the spec names none, with their tapes to the corners.
 func (s *stakeLeaf) chosenMarks() block.Block {
 	n := len(s.ground.Stations)
-	t := place.Table{RowMin: 8.4, Columns: []place.Column{{Head: "For next year"}, {Head: "to L1", Width: 18}, {Head: "to R1", Width: 18}}}
+	t := place.Table{RowMin: 7, Columns: []place.Column{{Head: "For next year: what, its face"}, {Head: "to L1", Width: 18}, {Head: "to R1", Width: 18}}}
 	if n > 1 {
 		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("to L%d", n), Width: 18}, place.Column{Head: fmt.Sprintf("to R%d", n), Width: 18})
 	}

@@ -1,6 +1,8 @@
 package packet
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"hoopwright/draw"
@@ -75,14 +77,14 @@ func (s *stakeLeaf) spans(on func(ground.Check) bool) (list []draw.StakeSpan) {
 	var here []ground.Check
 	for _, c := range s.checks {
 		told := c.Kind == ground.GuyToLeg && s.inner(s.ground.Stakes[c.To.Index]) && s.guysOut() != 0 && s.innerLeg() != "" // in the table
-		if s.onPlan(c.Kind) && on(c) && !told {
+		if s.onPlan(c.Kind) && on(c) && !told && s.ground.Stakes[c.To.Index].Kind() != ground.OfBrace {
 			here = append(here, c)
 		}
 	}
 	for _, group := range ground.Similar(here, s.units) {
 		c := group[0]
-		if c.Kind == ground.Width { // of those alike the last: other lines meet at the first
-			c = group[len(group)-1]
+		if c.Kind == ground.Width { // of those alike the last that lies level: other lines meet at the first
+			c = slices.MaxFunc(group, func(a, b ground.Check) int { return cmp.Or(cmp.Compare(s.level(a), s.level(b)), a.To.Index-b.To.Index) })
 		}
 		list = append(list, draw.StakeSpan{From: c.From, To: c.To, Text: s.bare(c.Distance), Across: c.Kind == ground.Width, Drawn: c.Kind == ground.GuyToLeg})
 		if len(group) > 1 && (c.Kind == ground.BayDiagonal || c.Kind == ground.WholeDiagonal) {
@@ -92,15 +94,29 @@ func (s *stakeLeaf) spans(on func(ground.Check) bool) (list []draw.StakeSpan) {
 	return list
 }
 
+// level is how near a distance lies to level on the plan, 1 at most.
+func (s *stakeLeaf) level(c ground.Check) float64 {
+	heading := func(arch int) float64 {
+		return float64(s.ground.Stations[arch-1].Heading - s.ground.Stations[0].Heading)
+	}
+	return math.Round(100 * math.Cos(heading(s.ground.Stakes[c.To.Index].Arch)))
+}
+
+// How far from their row the legs of the square are drawn, on the side away from the walk: else they read as a bay's length and as the width.
+const (
+	aheadApart paper.Length = 16
+	asideApart paper.Length = -6
+)
+
 // triangle are the three sides of a square that is set out with tapes at L1.
 func (s *stakeLeaf) triangle(part ground.TapeLength) (list []draw.StakeSpan) {
 	for _, d := range s.dots {
 		switch {
 		case part.First > 1:
 		case d.Spot.Kind == ground.AtAhead:
-			list = append(list, draw.StakeSpan{From: d.From, To: d.Spot, Text: s.bare(d.A), Drawn: true})
+			list = append(list, draw.StakeSpan{From: d.From, To: d.Spot, Text: s.bare(d.A), Apart: aheadApart})
 		case d.Spot.Kind == ground.AtAside:
-			list = append(list, draw.StakeSpan{From: d.From, To: d.Spot, Text: s.bare(d.A)}, draw.StakeSpan{From: d.To, To: d.Spot, Text: s.bare(d.B)})
+			list = append(list, draw.StakeSpan{From: d.From, To: d.Spot, Text: s.bare(d.A), Apart: asideApart}, draw.StakeSpan{From: d.To, To: d.Spot, Text: s.bare(d.B)})
 		}
 	}
 	return list

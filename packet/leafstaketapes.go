@@ -242,16 +242,16 @@ func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
 
 // tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.
 func tapeColumns(heads []string, pairs bool) []place.Column {
+	boxes, under, align := 1, "", paper.AtLeft // the marks' letters under each other
+	if pairs {
+		boxes, under, align = 2, " L\u00a0\u00a0\u00a0\u00a0R", paper.AtRight
+	}
 	columns := []place.Column{{Head: "Stake", Lettering: paper.CellSmall}}
 	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight})
-	}
-	boxes, under := 1, ""
-	if pairs {
-		boxes, under = 2, " L\u00a0\u00a0\u00a0\u00a0R"
+		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: align})
 	}
 	for _, h := range []string{"Painted", "Driven"} {
-		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: 19.4, Align: paper.AtMiddle})
+		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: max(17.2, paper.Strong.Sized(11).Width(h)+3.9), Align: paper.AtMiddle})
 	}
 	return append(columns, place.Column{Head: "Moved"})
 }
@@ -263,29 +263,25 @@ func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block
 		var far []string
 		for _, stake := range stakes {
 			if away := ground.FromLine(stake, l); away < 2*l.Keep {
-				far = append(far, stake.String()+" "+s.units.Inches(s.units.Taped(away)))
+				far = append(far, stake.String()+": "+s.units.Inches(s.units.Taped(away)))
 				facts = append(facts, block.Fact{What: stake.String() + " from " + l.Name, Value: s.units.Inches(s.units.Taped(away))})
 			}
 		}
 		if len(far) > 0 {
-			words = append(words, fmt.Sprintf("%s from %s, keep %s.", strings.Join(far, ", "), l.Name, s.units.Inches(l.Keep)))
-			facts = append(facts, block.Fact{What: "keep from " + l.Name, Value: s.units.Inches(l.Keep)})
+			words = append(words, fmt.Sprintf("%s from %s.", strings.Join(far, ", "), l.Name))
 		}
 	}
-	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.b.spec, stake, s.given(stake.Guy)) }) {
+	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.b.spec, stake, s.given(stake.Kind())) }) {
 		words = append(words, "Do not move: ask.")
 	}
 	return strings.Join(words, " "), facts
 }
 
-// given is how far the ladder lets a guy stake, or a leg's, be moved.
-func (s *stakeLeaf) given(guy bool) (by measure.Length) {
+// given is how far the ladder lets stakes of a kind be moved.
+func (s *stakeLeaf) given(kind ground.Kind) (by measure.Length) {
 	for _, t := range s.tasks {
-		if t.Action != crew.DriveStakes {
-			continue
-		}
 		for _, c := range t.IfOff {
-			if c.Do == crew.BesideHole || guy == (c.Do == crew.MoveGuy) {
+			if t.Action == crew.DriveStakes && c.Do.Moves(kind) {
 				by = max(by, c.By)
 			}
 		}

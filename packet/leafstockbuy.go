@@ -29,7 +29,7 @@ func (b *binder) buying() []block.Block {
 
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
-		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 11, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
+		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
 		{Head: "Each", Width: 16.5, Align: paper.AtRight, Lettering: paper.Floor}}}
 }
 

@@ -21,6 +21,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.StakeGrip: "stake grip", crew.Saw: "fine-tooth saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "pipe opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
+	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water",
 	crew.Barriers: "barrier", crew.BarrierNet: "net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
@@ -61,7 +62,7 @@ func fetched(n crew.Need, u measure.System) string {
 		words += " of " + u.Room(practice.Stepladder(u, n.Length))
 	case n.Thing == crew.Saw:
 		words += ", blade " + u.Cut(n.Length)
-	case n.Thing == crew.OpeningSticks:
+	case n.Thing == crew.OpeningSticks || n.Thing == crew.CrownStick:
 		words = u.Room(n.Length) + " " + words
 	}
 	return words

@@ -2,13 +2,12 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/layout/arch"
-	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -37,15 +36,15 @@ func (b *binder) tag(a arch.Arch) draw.Tag {
 		pipe("both", "", lights.Part{Kind: lights.Arch, Number: a.Number})
 	}
 	if a.Number <= len(b.plan.Ridge) {
-		pipe(fmt.Sprintf("to %d", a.Number+1), u.Cut(b.plan.Ridge[a.Number-1].Cut), lights.Part{Kind: lights.Ridge, Number: a.Number})
+		pipe(fmt.Sprintf("ridge %d", a.Number), u.Cut(b.plan.Ridge[a.Number-1].Cut), lights.Part{Kind: lights.Ridge, Number: a.Number})
 	}
 	line := func(word, text string) {
 		if text != "" {
 			t.Lines = append(t.Lines, draw.TagLine{Word: word, Text: text})
 		}
 	}
-	line("guys", b.marksOf(crew.GuyMark, a.Number))
-	line("braces", b.marksOf(crew.BraceMark, a.Number))
+	line("guys", b.tiedTo(a, false))
+	line("braces", b.tiedTo(a, true))
 	if left, right := b.rowMarksOf(spec.Left), b.rowMarksOf(spec.Right); left == right {
 		line("rows", left)
 	} else {
@@ -85,31 +84,32 @@ func (b *binder) wound(on lights.Part) (turns, with string) {
 		}
 		plug := map[bool]string{false: "foot", true: "crown"}[w.Crown]
 		if on.Kind == lights.Ridge {
-			plug = map[bool]string{false: "here", true: "far end"}[w.Crown]
+			plug = fmt.Sprintf("arch %d", map[bool]int{false: on.Number, true: on.Number + 1}[w.Crown])
 		}
-		counts = append(counts, fmt.Sprintf("%.0f", w.Turns))
-		words = append(words, fmt.Sprintf("%s from %s", strings.Join(w.Strings, ", "), plug))
+		n, _ := w.Counted(b.spec.Units)
+		counts = append(counts, halves(n))
+		words = append(words, fmt.Sprintf("%s %s", strings.Join(w.Strings, ", "), plug))
 	}
 	return strings.Join(counts, " + "), strings.Join(words, "; ")
 }
 
-// marksOf says where an arch's guys are tied or its braces clamped, by tape from the foot.
-func (b *binder) marksOf(what crew.Wanted, number int) string {
+// tiedTo says how many guys, or braces, hold each leg of an arch, and where by tape from the foot.
+func (b *binder) tiedTo(a arch.Arch, braces bool) string {
 	u := b.spec.Units
-	var words []string
-	for _, t := range b.plan.Crew.Tasks {
-		for _, f := range t.Want {
-			if t.Action != crew.MarkLegs || f.What != what || !slices.Contains(f.Arches, number) {
-				continue
-			}
-			leg := "each leg"
-			if len(f.Walls) == 1 {
-				leg = f.Walls[0].Letter()
-			}
-			words = append(words, fmt.Sprintf("%s up %s", u.Inches(u.Taped(f.Length)), leg))
+	var tied []ground.Stake // of the left leg; the right one has as many
+	for _, s := range b.plan.Stakes {
+		if s.Guy && s.Arch == a.Number && s.Side == spec.Left && s.Bay > 0 == braces {
+			tied = append(tied, s)
 		}
 	}
-	return strings.Join(words, ", ")
+	if len(tied) == 0 {
+		return ""
+	}
+	left, right := lights.Knot(u, a.Kind, spec.Left, tied[0].Tied), lights.Knot(u, a.Kind, spec.Right, tied[0].Tied)
+	if left == right {
+		return fmt.Sprintf("%d a leg, %s up", len(tied), u.Inches(left))
+	}
+	return fmt.Sprintf("%d a leg, L %s up, R %s up", len(tied), u.Inches(left), u.Inches(right))
 }
 
 // rowMarksOf lists the row marks of a wall by tape from the foot, each with the dots of its kind of string.
@@ -136,8 +136,12 @@ func (b *binder) stringsAt(number int) string {
 			}
 		}
 		if at == number && !s.Run.Wound() {
-			words = append(words, fmt.Sprint(s.Name, " ", s.Run))
+			word := fmt.Sprint(s.Name, " ", s.Run)
+			if s.From.At.Spot == lights.InBay {
+				word += fmt.Sprintf(", bay %d", s.From.Row.Bay)
+			}
+			words = append(words, word)
 		}
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(words, "; ")
 }

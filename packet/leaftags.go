@@ -1,8 +1,10 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -128,18 +130,32 @@ func (r shelfRow) Draw(page *paper.Page, box paper.Rect) []string {
 	return nil
 }
 
-// shelfLabels are the labels of what is kept together, legs apart: those have their cards.
+// shelfLabels are the labels of what is kept together, each sort counted by itself, legs apart: those have their cards.
 func (b *binder) shelfLabels() []draw.ShelfLabel {
-	names := map[keeping]string{keptRidge: "RIDGE", keptBox: "FITTINGS, GUYS", keptStakes: "STAKES, CAPS", keptLights: "STRINGS", keptCords: "CORDS"}
-	count := map[keeping]int{}
-	for _, it := range b.inventory() {
-		count[it.keep] += it.count
-	}
+	type sort struct{ name, piece string }
+	sorts := map[keeping]sort{keptRidge: {"RIDGE", "piece"}, keptBox: {"FITTINGS, GUYS", "fitting"}, keptStakes: {"STAKES, CAPS", "stake"}, keptLights: {"STRINGS", "string"}, keptCords: {"CORDS", "cord"}}
+	apart := map[string]string{itemCap: "cap", itemGuy: "guy", itemThreeWay: "three-way"}
 	var list []draw.ShelfLabel
 	for _, keep := range []keeping{keptRidge, keptBox, keptStakes, keptLights, keptCords} {
-		if n := count[keep]; n > 0 {
-			list = append(list, draw.ShelfLabel{Name: names[keep], What: fmt.Sprintf("%s, bundle ____ of ____", say.Count(n, "piece")), Head: b.spec.Title})
+		var pieces []string
+		count := map[string]int{}
+		for _, it := range b.inventory() {
+			piece := cmp.Or(apart[it.item], sorts[keep].piece)
+			if it.keep != keep {
+				continue
+			}
+			if count[piece] == 0 {
+				pieces = append(pieces, piece)
+			}
+			count[piece] += it.count
 		}
+		if len(pieces) == 0 {
+			continue
+		}
+		for i, piece := range pieces {
+			pieces[i] = say.Count(count[piece], piece)
+		}
+		list = append(list, draw.ShelfLabel{Name: sorts[keep].name, What: strings.Join(pieces, ", ") + ", bundle ____ of ____", Head: b.spec.Title})
 	}
 	return list
 }

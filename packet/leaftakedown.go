@@ -1,8 +1,10 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -43,6 +45,15 @@ func (l lowering) task(action crew.Action) (crew.Task, bool) {
 	return l.tasks[i], true
 }
 
+// wanted returns the first figure of a kind that the task of an action wants.
+func (b *binder) wanted(action crew.Action, what crew.Wanted) crew.Figure {
+	i := slices.IndexFunc(b.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == action })
+	if i < 0 {
+		return crew.Figure{}
+	}
+	return figureOf(b.plan.Crew.Tasks[i], what)
+}
+
 // figureOf returns the first figure of a kind that a task wants.
 func figureOf(t crew.Task, what crew.Wanted) crew.Figure {
 	i := slices.IndexFunc(t.Want, func(f crew.Figure) bool { return f.What == what })
@@ -64,17 +75,22 @@ func (l lowering) stopBox() block.Block {
 			lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
 		}
 	}
-	add(true, "People", fmt.Sprintf("%d, %d or older: Foot 1, Foot 2, Crown, Ladder; Guard holds the lone arch.", len(t.Who.Roles), practice.Least))
-	add(len(l.plan.Strings) > 0, "Live wires", "every plug out first.")
-	add(true, "Bent pipe", "a spring, brittle by now. Eye protection on, nobody under it or in its plane.")
+	climber := "ridge, caps"
+	if l.ladder() {
+		climber = "climbs, caps"
+	}
+	add(true, "People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: legs. Crown: the top, then the ladder’s foot. Ladder: %s. Guard: the lone arch. Bring: leaf %d, Raising, Take-down.",
+		len(t.Who.Roles), practice.Least, climber, leafNumber("stock")))
+	add(len(l.plan.Strings) > 0, "Live wires", "step 1 first, signed.")
+	add(true, "Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
 	add(true, "Another day", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
-	add(true, "Bare stake", "a spike. Cap on at once as the pipe comes off.")
-	add(l.ladder(), "Ladder", "stepladder fully open, someone at its foot, never against pipe.")
+	add(true, "Bare stake", "a spike: cap at once.")
+	add(l.ladder(), "Ladder", "stepladder fully open, never against pipe.")
 	for _, line := range l.spec.Site.Overhead {
 		add(true, "Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
-	add(true, "Stop and ask", "a crack, a stake that sticks, a count that is off. Anyone calls stop.")
+	add(true, "Stop, ask "+cmp.Or(strings.TrimSpace(l.spec.Crew.Ask.Name+" "+l.spec.Crew.Ask.Phone), "________________"), "a crack, a stuck stake, a count that is off. Anyone calls stop.")
 	lines = append(lines, block.Block{Body: block.Blanks{{Word: l.readOn()}, {Word: "heard by all, signed", Share: 1.4}}})
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
@@ -87,9 +103,18 @@ func (l lowering) readOn() string {
 	return "Read aloud by"
 }
 
-// guyed reports whether an arch has guys.
-func (l lowering) guyed(number int) bool {
-	return slices.ContainsFunc(l.plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Arch == number })
+// held names the stakes of an arch's guys, or of a bay's brace.
+func (l lowering) held(is func(ground.Stake) bool) (names []string) {
+	for _, s := range l.plan.Stakes {
+		if s.Guy && is(s) && !slices.Contains(names, s.Pair()) {
+			names = append(names, s.Pair())
+		}
+	}
+	return names
+}
+
+func (l lowering) guysOf(number int) []string {
+	return l.held(func(s ground.Stake) bool { return s.Bay == 0 && s.Arch == number })
 }
 
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
@@ -134,27 +159,37 @@ func (l lowering) panels() []panel {
 	var list []panel
 	if len(stand) > 1 {
 		before, joined := stand[len(stand)-2].Number, len(l.plan.Ridge) > 0
-		p := panel{do: fmt.Sprintf("The last arch first. Guard holds arch %s.", block.Figure(fmt.Sprint(last))),
-			paint: func(page *paper.Page, room paper.Rect) []string {
-				return pictures.Second(page, room, before, last, joined, l.ladder())
-			}}
-		if joined {
-			p.do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
-		}
-		if l.guyed(last) {
-			p.do += " Now its " + heldBy(l.plan).all() + " off."
-		}
-		if l.guyed(stand[0].Number) {
-			p.off = fmt.Sprintf("%s of arch %d stay on to the end.", say.Capital(heldBy(l.plan).all()), stand[0].Number)
-		}
-		list = append(list, p)
+		list = append(list, panel{do: l.freed(before, last, stand[0].Number), paint: func(page *paper.Page, room paper.Rect) []string {
+			return pictures.Second(page, room, before, last, joined, l.ladder())
+		}})
 	}
-	foot := panel{do: fmt.Sprintf("Lift the right foot off, %s at once. Walk it out till the pipe lies straight. Then the left foot, cap.", block.Figure("cap on")),
+	foot := panel{do: fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts the right foot off, Ladder %s R%d. Walk it out till the pipe lies straight. Then L%d.", last, block.Figure("caps"), last, last),
 		paint: func(page *paper.Page, room paper.Rect) []string { return pictures.RightFoot(page, room, last) }}
 	if len(stand) > 1 {
-		foot.off = fmt.Sprintf("Then arch %d the same, down to arch %d.", stand[len(stand)-2].Number, stand[0].Number)
+		foot.do += fmt.Sprintf(" Next, all the same: arch %d, down to arch %d.", stand[len(stand)-2].Number, stand[0].Number)
 	}
 	return append(list, foot)
+}
+
+// freed says how the last arch is freed from the one before it, which guys come off and which stay.
+func (l lowering) freed(before, last, first int) string {
+	do := fmt.Sprintf("Arch %s first: Guard holds it.", block.Figure(fmt.Sprint(last)))
+	if n := len(l.plan.Ridge); n > 0 {
+		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
+			do += " Unplug the ridge string."
+		}
+		do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
+		if braces := l.held(func(s ground.Stake) bool { return s.Bay == l.plan.Ridge[n-1].Bay }); len(braces) > 0 {
+			do += fmt.Sprintf(" Off with it: %s %s.", say.Agree(len(braces), "brace", "braces"), say.And(braces))
+		}
+	}
+	if guys := l.guysOf(last); len(guys) > 0 {
+		do += fmt.Sprintf(" Now its guys off: %s.", say.And(guys))
+	}
+	if guys := l.guysOf(first); len(guys) > 0 {
+		do += fmt.Sprintf(" %s to the end.", say.And(guys)+say.Agree(len(guys), " stays", " stay"))
+	}
+	return do
 }
 
 // step is a task as a step to tick. Its weather stands in the stop box.
@@ -170,10 +205,8 @@ func (l lowering) step(t crew.Task) block.Step {
 		for _, f := range t.Want {
 			s.Sign = append(s.Sign, block.Blank{Word: fmt.Sprintf("Arch %d: %s, found", f.Arches[0], l.spec.Units.Inches(f.Length))})
 		}
-	case t.Action == crew.PullStakes:
-		s.Sign = []block.Blank{{Word: fmt.Sprintf("Of %d out", figureOf(t, crew.NoneLeft).Count)}, {Word: "Signed", Share: 3}}
 	case t.Hold:
-		s.Sign = []block.Blank{{Word: "Signed"}}
+		s.Sign, s.Aside = []block.Blank{{Word: "Signed"}}, signWide
 	}
 	return s
 }
@@ -188,13 +221,19 @@ func (l lowering) facts(t crew.Task) (list []block.Fact) {
 	return list
 }
 
-// laidFlat says what of the order is done where it is laid flat before a storm.
+// laidFlat says what of the order is done where it is laid flat before a storm, and in what weather that may be.
 func (l lowering) laidFlat(lower []string) block.Block {
-	stays := ""
+	crowns, stays := "ridge pieces", ""
 	if len(l.plan.Strings) > 0 {
 		lower = append([]string{"1"}, lower...)
-		stays = " Wraps stay on."
+		crowns, stays = "strings, cords and ridge pieces", ", wraps on"
 	}
-	text := fmt.Sprintf("%s %s alone.%s Tie arches together, flat.", block.Figure("LAY FLAT for a storm:"), say.Agree(len(lower), "step", "steps")+" "+say.And(lower), stays)
+	do := fmt.Sprintf("%s %s%s", say.Agree(len(lower), "Step", "Steps"), say.And(lower), stays)
+	if len(l.plan.Ridge) > 0 {
+		do += ", after freeing " + crowns + " at every crown"
+	}
+	t, _ := l.task(crew.LowerArches)
+	text := fmt.Sprintf("%s by daylight, done before gusts pass %s; in cold slowly. %s. Tie each flat along its row, stakes capped. Too late: leaf %d. Up again: leaf %d.", block.Figure("LAY FLAT for a storm:"),
+		l.spec.Units.Speed(figureOf(t, crew.GustBelow).Gust), do, leafNumber("nights"), leafNumber("raise"))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }

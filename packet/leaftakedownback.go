@@ -16,7 +16,7 @@ func (l lowering) back() []block.Block {
 	return append(list, l.nextYear()...)
 }
 
-// countedIn is what there is, with room for what came back and what of it is good; of strings, for how many are dead.
+// countedIn is what there is, with room for what came back and what of it is good.
 func (l lowering) countedIn() []block.Block {
 	var things []stored
 	var facts []block.Fact
@@ -27,17 +27,9 @@ func (l lowering) countedIn() []block.Block {
 		things = append(things, it)
 		facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 	}
-	for _, it := range things[:len(things):len(things)] {
-		if it.keep == keptLights { // the spec counts the dead beside the owned
-			things = append(things, stored{item: "dead of " + it.item, keep: keptLights})
-		}
-	}
 	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "of", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
 		place.Column{Head: "back", Width: 14}, place.Column{Head: "good", Width: 14.5})
 	rows := inTwo(things, func(it stored) []string {
-		if it.count == 0 {
-			return []string{it.item, " ", "", " "}
-		}
 		return []string{it.item, fmt.Sprint(it.count), "", ""}
 	})
 	return []block.Block{

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/say"
@@ -53,22 +54,22 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
 	crew.SightAlong:   plainly("Look along crowns and feet from each end. Draw what is slack in, both sides alike. Count the caps."),
 
-	crew.MeasureSag:  plainly("Before anything is loosened, measure these crowns from a line between the feet."),
-	crew.NameLegs:    plainly("Mark every leg inside its foot: name, arrow up. Number ridge pieces at both ends, arrow toward arch 1."),
+	crew.MeasureSag:  plainly("Before loosening, for next year: tape crowns up from a line between the feet."),
+	crew.NameLegs:    plainly("Mark every stick on its walk side: name, arrow up. Ridge pieces: arrow toward arch 1."),
 	crew.LowerArches: taskWords.lower,
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
 		if w.plan.Spec.Arch.Joints == spec.Pinned {
-			return "Take the screws out, counted into a bag. Twist the crowns apart."
+			return "Take the screws out, counted into a bag. Twist " + w.jointed() + " apart."
 		}
-		return "Twist the crowns apart and pull."
+		return "Twist " + w.jointed() + " apart and pull."
 	},
 	crew.PullStakes: func(w taskWords, _ crew.Task) string {
 		if w.plan.Spec.Arch.Foot != nil {
 			return "Bars out of their sockets, capped till the last. Bags off, boards up. Tick each."
 		}
-		return "Twist each stake with the grip and pull it straight. Capped till the last. Tick it, fill the hole."
+		return "Stake by stake: cap off, twist with the grip, pull straight, tick overleaf, fill the hole."
 	},
-	crew.LookOver: plainly("Look at every pipe and fitting."),
+	crew.LookOver: plainly("Look along all of it."),
 	crew.Store:    plainly("Bundle legs arch by arch, straight and flat, tagged at the foot. Bag each string with its leg or row. Fittings in one box with these sheets."),
 	crew.NextYear: plainly("Write what was changed, and what to do better."),
 }
@@ -118,6 +119,14 @@ func (w taskWords) raiseRest(t crew.Task) string {
 		}
 	}
 	return s
+}
+
+// jointed names what the sticks of an arch are joined by.
+func (w taskWords) jointed() string {
+	if slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
+		return "crowns and couplings"
+	}
+	return "the crowns"
 }
 
 func (w taskWords) lower(t crew.Task) string {

@@ -43,12 +43,11 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:          "Else swap it.",
 	crew.Electrician:     "Fails: leave it off, electrician.",
-	crew.DeadApart:       "Dead or damaged: in a bag apart, counted.",
-	crew.DeadWaits:       "Dead string: its plug goes into your pocket; mend by daylight.",
+	crew.DeadWaits:       "Dead string: unplug its run at its plug end, cover the cord’s socket, mend by daylight.",
 	crew.Mend:            "Mend it, look again.",
-	crew.WarmWater:       "Stuck: warm water, never a hammer.",
+	crew.WarmWater:       "Stuck: warm water, wipe dry, never a hammer.",
 	crew.FindStake:       "One missing: find it before anyone leaves.",
-	crew.CutThrough:      "Cracked or hurt: cut it through, throw it away.",
+	crew.CutThrough:      "Cracked or worn: cut it through, throw it away.",
 }
 
 // cure says a remedy.
@@ -59,13 +58,8 @@ func (w taskWords) cure(c crew.Cure) string {
 		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), w.by("inch", "10 mm"))
 	case crew.MoveOnString:
 		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
-	case crew.TripDrill:
-		return fmt.Sprintf("It trips: the drill on leaf %d.", leafNumber("power"))
 	case crew.CloseTonight:
-		if c.From > 1 {
-			return fmt.Sprintf("%d loose: CLOSED.", c.From)
-		}
-		return "Else CLOSED."
+		return "CLOSED till mended."
 	case crew.DriveDeeper:
 		if c.By == 0 {
 			return "Drive it deeper."
@@ -89,8 +83,8 @@ func (w taskWords) cure(c crew.Cure) string {
 
 // warned says the warnings that no figure is in.
 var warned = map[crew.Warning]string{
-	crew.PaintOnly:     "Paint and wire flags only. No stake before every buried line is marked.",
-	crew.BuriedKills:   "A stake through a buried line can kill. Paint and flags show its middle, not its edge.",
+	crew.PaintOnly:     "Paint or chalk only. Neither flag nor stake before every buried line is marked.",
+	crew.BuriedKills:   "A stake through a buried line can kill. The locator’s paint shows its middle, not its edge.",
 	crew.NoHolding:     "Gloves and eye protection on. Nobody holds a stake that is hit. A bare stake is a spike: cap it at once.",
 	crew.NoLiveBench:   "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
 	crew.Spring:        "A bent arch is a spring: nobody under it, no face in its plane, eye protection on.",

@@ -41,17 +41,18 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	for i := 2; i+1 < len(t.Want); i += 2 {
 		same = same && t.Want[i].Length == t.Want[0].Length
 	}
-	text := "Tape each stake from its point:"
+	text := "Wrap tape, from the point:"
 	if same {
-		text = "Tape each stake " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from its point. It shows:"
+		text = "Wrap tape " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from each stake’s point. It shows:"
 	}
 	var words []string
 	for i := 0; i+1 < len(t.Want); i += 2 {
 		shows, depth := block.Figure(w.units.Inches(t.Want[i+1].Length)), block.Figure(w.units.Inches(t.Want[i].Length))
+		word := w.whose(t.Want[i].Stakes) + "\u00a0"
 		if same {
-			words = append(words, w.whose(t.Want[i].Stakes)+" "+shows)
+			words = append(words, word+shows)
 		} else {
-			words = append(words, fmt.Sprintf("%s %s, %s shows", w.whose(t.Want[i].Stakes), depth, shows))
+			words = append(words, fmt.Sprintf("%s%s, %s shows", word, depth, shows))
 		}
 	}
 	return text + " " + strings.Join(words, "; ") + "."
@@ -64,7 +65,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 		case crew.PullUp:
 			up = w.units.Inches(f.Length)
 		case crew.PullForce:
-			force = w.units.Force(f.Force)
+			force = w.units.Scale(f.Force)
 		case crew.PullMoves:
 			moves = w.units.Inches(f.Length)
 		}
@@ -74,21 +75,27 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else %s deeper.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else L and R %s deeper, tapes too; hook the top.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
-			text += " Then longer stakes for all."
+			text += " Then longer ones."
 		}
 	}
 	return text
 }
 
-func (w taskWords) driveStakes(t crew.Task) string {
-	guys := slices.ContainsFunc(t.Of.Stakes, func(x ground.Stake) bool { return x.Guy })
-	text, letters := "Drive all L, then R", heldBy(w.plan).stakes()
-	if guys {
-		text += ", then " + letters
+// lettersOf are the letters of stakes by what they hold, in the order they are driven; a brace's are called pegs, for the letter of their names is a mark's as well.
+func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
+	for _, words := range [][2]string{{"L", "L"}, {"R", "R"}, {"G", "G"}, {"B", "pegs"}} {
+		if slices.ContainsFunc(stakes, func(x ground.Stake) bool { return x.Before() == words[0] && x.Kind() != but }) {
+			list = append(list, words[1])
+		}
 	}
-	text += ", until the tape meets the ground."
+	return list
+}
+
+func (w taskWords) driveStakes(t crew.Task) string {
+	text := "Drive all " + strings.Join(lettersOf(t.Of.Stakes, -1), ", then ") + ", until the tape meets the ground."
+	others := lettersOf(t.Of.Stakes, ground.OfLeg)
 	for _, f := range t.Want {
 		switch f.What {
 		case crew.Plumb:
@@ -100,12 +107,13 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			}
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
-			text += fmt.Sprintf(" %s: leaning well back from the arch.", letters)
+			letters := lettersOf(f.Stakes, -1)
+			text += " " + say.And(letters) + ": leaning, head a hand farther from its leg."
 		}
 	}
-	text += " Ribbons: one on L, two on R"
-	if guys {
-		text += ", three on " + letters
+	text += " Ribbons: L one, R two"
+	if len(others) > 0 {
+		text += ", " + say.And(others) + " three"
 	}
 	return text + "."
 }
@@ -129,32 +137,32 @@ func (w taskWords) wontGo(t crew.Task) string {
 		by := block.Figure(w.units.Inches(c.By))
 		switch c.Do {
 		case crew.BesideHole:
-			text += fmt.Sprintf(" Beside the hole, up to %s.", by)
+			text += fmt.Sprintf(" Try within %s of its dot.", by)
 		case crew.MoveAcross:
-			text += fmt.Sprintf(" Else across the walk, up to %s: out lowers the crown %s.", by, w.units.Inches(c.Then))
+			text += fmt.Sprintf(" L, R: in or out, up to %s.", by)
 		case crew.MoveAlong:
-			text += fmt.Sprintf(" Else along, with its pair, up to %s", by)
+			text += fmt.Sprintf(" Else along, its pair too, up to %s", by)
 			if len(w.plan.Ridge) > 0 {
-				text += "; tell the saw"
+				text += "; tell the cutting crew"
 			}
 			text += "."
 		case crew.MoveGuy:
-			text += fmt.Sprintf(" %s: up to %s, never into the walk.", heldBy(w.plan).stakes(), by)
+			text += fmt.Sprintf(" G: up to %s, never into the walk.", by)
 		case crew.DoNotMove:
 			text += " Do not move it."
 		}
 	}
-	return text + " Farther: ask. Write it under Moved. Never cut or bend one."
+	return text + " Farther, nearer a marked line, or its row forbids it: ask. Write it under Moved. Never cut or bend one."
 }
 
 func (w taskWords) measureWidths(t crew.Task) string {
 	limit := ""
 	if len(t.Want) > 0 {
-		limit = ": within " + block.Figure(w.units.Inches(t.Want[0].Limit))
+		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + ", or as Moved says"
 	}
-	again := ". Off: drive the worse one again."
+	again := "pull the worse one, drive it again."
 	if w.plan.Spec.Arch.Foot != nil {
-		again = ". Off: move the worse one."
+		again = "move the worse one."
 	}
-	return "Gauge stick across every pair at the ground" + limit + again
+	return "Gauge stick at the ground, every pair:" + limit + ". Off: " + again
 }

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
@@ -25,21 +26,21 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintRow:         taskWords.paintRow,
 	crew.MakeGauge:        taskWords.makeGauge,
 	crew.SquareFirst:      taskWords.squareFirst,
-	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one where two tapes meet. R1 lies on the line from L1 to that, at the gauge stick’s end."),
+	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one beside R1 where two tapes meet. Paint R1 on the line from L1 to that, at the gauge stick’s end."),
 	crew.PaintByGauge:     taskWords.paintByGauge,
 	crew.SetWidths:        plainly("Lay the gauge stick from each L dot over its ×. Paint R at the stick’s end."),
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Do the checks in their order and write the worst."),
-	crew.ChooseMarks:      plainly("For next year choose two marks, better three, that stay: a wall’s corner, a lamp post. Write their tapes down."),
+	crew.CheckDots:        plainly("Check in order. Write the worst, within its figure."),
+	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("Set a flag a hand off each dot, toward the walk, its name on it."),
+	crew.FlagDots:         plainly("All marked: a named flag a hand off each dot, toward the walk."),
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
-	crew.CheckAgain:       plainly("Measure widths and long diagonals again. A lost dot: find it by its tapes."),
+	crew.CheckAgain:       plainly("Measure widths and long diagonals again. A lost dot: find it as before."),
 	crew.TapeDepths:       taskWords.tapeDepths,
 	crew.PullTest:         taskWords.pullTest,
 	crew.DriveStakes:      taskWords.driveStakes,
@@ -48,15 +49,15 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 }
 
 // stand is where one stands.
-const stand = "Stand at the entrance and look in: L is left."
+const stand = "Look in from the entrance: L is left."
 
 // tapeHeld says how a tape is held.
 func (w taskWords) tapeHeld() string {
-	held := " Hold tapes level and tight."
+	held := " Tapes level and tight."
 	if slices.ContainsFunc(w.plan.Ground.Findings, func(f finding.Finding) bool { return f.Code == "hold-tape-level" }) {
 		held = " The ground slopes: hold tapes level all the same, and drop a weight on a string from the high end."
 	}
-	return held + " Read out, hear it back, paint, write the name."
+	return held + " Read out, hear it back, paint white, name it."
 }
 
 // byRow reports whether dots are found along two straight rows.
@@ -69,7 +70,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ": tapes start at the middle." + w.tapeHeld()
+	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ". At each ask which point is the tapes’ zero; paint it." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
@@ -97,11 +98,11 @@ func (w taskWords) chooseEnd(t crew.Task) string {
 func (w taskWords) findByTapes(t crew.Task) string {
 	agree := w.sides(t.Of.Dots)
 	if len(t.Want) > 0 {
-		agree = " The tape in [ ] must agree."
+		agree = " Check: the tape in [\u00a0]."
 	}
 	if !w.byRow() {
 		if len(t.Want) > 0 {
-			agree = " The check tape must agree."
+			agree = " Try the check tape."
 		}
 		return "Go down the table. Paint each L where first and second tape meet; for each R a cross (×)." + agree
 	}
@@ -113,14 +114,14 @@ func (w taskWords) findByTapes(t crew.Task) string {
 		}
 		words = append(words, word)
 	}
-	return "Paint " + say.And(words) + " where their two tapes meet." + agree
+	return "Paint " + say.And(words) + " where two tapes meet, as drawn." + agree
 }
 
 // sides says which of two crossings is meant, where no third tape tells.
 func (w taskWords) sides(dots []ground.Dot) string {
 	for _, d := range dots {
 		if d.Side != dots[0].Side || d.From != dots[0].From || d.To != dots[0].To {
-			return " Tapes meet twice: take the crossing of the plan."
+			return ""
 		}
 	}
 	return fmt.Sprintf(" They meet twice: take the crossing on your %s, looking from %s to %s.", dots[0].Side, w.spot(dots[0].From), w.spot(dots[0].To))
@@ -134,17 +135,27 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, a brick on each end. Paint %s under it, by the table.", w.spot(d.From), on, w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, bricks on the ends; a tape along it, zero at %s. Paint %s by it.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
+}
+
+// zeros are the dots that the tapes along the left row start from.
+func (w taskWords) zeros() string {
+	var zeros []string
+	for _, d := range w.plan.Ground.Marking(w.units) {
+		leg := d.Spot.Kind == ground.AtStake && w.plan.Ground.Stakes[d.Spot.Index].StakeID == ground.Leg(spec.Left, w.plan.Ground.Stakes[d.Spot.Index].Arch)
+		if leg && d.How == ground.OnString && !slices.Contains(zeros, w.spot(d.Zero)) {
+			zeros = append(zeros, w.spot(d.Zero))
+		}
+	}
+	return say.And(zeros)
 }
 
 func (w taskWords) paintRow(t crew.Task) string {
-	var zeros []string
-	for _, d := range t.Of.Dots {
-		if z := w.spot(d.Zero); !slices.Contains(zeros, z) {
-			zeros = append(zeros, z)
-		}
+	laid := "Leave them. "
+	if !slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd }) {
+		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros()) + laid
 	}
-	return fmt.Sprintf("Lay a tape along it, zero at %s. Leave it. Paint %s, never from dot to dot.", say.And(zeros), w.names(t.Of.Dots))
+	return laid + fmt.Sprintf("Paint %s, never from dot to dot.", w.names(t.Of.Dots))
 }
 
 func (w taskWords) makeGauge(t crew.Task) string {
@@ -170,16 +181,35 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
-	letters := say.And(heldBy(w.plan).pick("G", "peg"))
-	text := "Paint the " + letters + " dots where their two tapes meet."
-	if t.Of.Dots[0].How != ground.OnString {
-		return text
+	var bays []string
+	guys, out := false, false
+	for _, d := range t.Of.Dots {
+		switch stake := w.plan.Ground.Stakes[d.Spot.Index]; {
+		case stake.Kind() == ground.OfGuy:
+			guys, out = true, out || w.units.Taped(d.B) != 0
+		case stake.Side == spec.Left:
+			bays = append(bays, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
+		}
 	}
-	text = "Carry both lines on for the " + letters + " dots."
-	if slices.ContainsFunc(t.Of.Dots, func(d ground.Dot) bool { return w.units.Taped(d.B) != 0 }) {
-		text += " Out: square to the line, away from the walk."
+	where, text := "where their two tapes meet.", ""
+	if t.Of.Dots[0].How == ground.OnString {
+		where = "by the table; back is before L1"
+	} else {
+		out = false
 	}
-	return text
+	if guys {
+		text = "Paint the G dots " + where
+	}
+	switch {
+	case out:
+		text += ", out is square off the walk."
+	case guys && t.Of.Dots[0].How == ground.OnString:
+		text += "."
+	}
+	if len(bays) > 0 {
+		text += " Paint the braces’ pegs in the rows: " + say.And(slices.Compact(bays)) + "."
+	}
+	return strings.TrimSpace(text)
 }
 
 // names lists dots by row: "L2 to L5", "R2 to R6".
@@ -217,23 +247,23 @@ func (w taskWords) checksOff(t crew.Task) string {
 		case crew.MoveDotAcross:
 			text += " Width: move the R dot across."
 		case crew.SlideTheRow:
-			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s for each %s.", len(w.plan.Ground.Stations),
+			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s for each %s between them.", len(w.plan.Ground.Stations),
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"))
 		}
 	}
-	return text + " Else find the dot again that both bad figures share."
+	return text + " Else find again the dot that both share."
 }
 
-func (w taskWords) callLocator(crew.Task) string {
+func (w taskWords) callLocator(t crew.Task) string {
 	who := "the locating service"
 	if crew.LikelyNEC(w.plan.Spec) {
 		who = "811"
 	}
-	by := ""
+	by := fmt.Sprintf(", %d working days before you drive", t.Want[0].Count)
 	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
-		by = " by " + block.Figure(crew.CallBy(d).Format("Mon 2 Jan"))
+		by = " by " + block.Figure(crew.CallBy(d).Format("Mon\u00a02\u00a0Jan"))
 	}
-	return fmt.Sprintf("All right? Call %s%s: tell them of the white dots.", who, by) + " Wait until all have marked or answered."
+	return fmt.Sprintf("Call %s%s: tell them of the white dots. Wait until all have marked or answered.", who, by)
 }
 
 func (w taskWords) markPrivate(t crew.Task) string {

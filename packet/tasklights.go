@@ -2,18 +2,20 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 )
 
 // doingLights says what is done with strings and power, at opening nights too.
 var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Plug in each of the %s by itself. Look along it. Read its label.", say.Count(len(t.Of.Strings), "string"))
+		return fmt.Sprintf("Plug in each of the %s by itself. Look along it.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings:  plainly("Tie its tag on each string, at the prongs."),
-	crew.FlagRows:    plainly("Flag the rows' heights on every leg with ribbon, along the pipe from the foot end."),
+	crew.TagStrings:  plainly("Write each string’s S-number (picture) on a write-on tag at its prongs."),
+	crew.FlagRows:    plainly("Flag every leg with ribbon at the rows’ figures."),
 	crew.WindPipe:    taskWords.windPipe,
 	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
 	crew.HangRows: func(_ taskWords, t crew.Task) string {
@@ -35,22 +37,75 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.DarkWalk:    plainly("After dark: walk through from each end."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
-	crew.NightTest: func(_ taskWords, t crew.Task) string {
-		return "Press TEST, then RESET, at " + outletsSaid(t.Of.Outlets) + ", a lamp in it."
+	crew.NightTest: func(w taskWords, t crew.Task) string {
+		return "Lights on: press TEST, then RESET, at " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
-		return "Push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + " by hand."
+		return "By daylight, push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
-	crew.NightPipe:   plainly("Look along every pipe, socket and crown."),
-	crew.NightLights: plainly("Look at lights, plugs and cords."),
-	crew.NightWay:    plainly("Walk through. Set a lantern at each end."),
-	crew.NightClose:  plainly("To shut: walk people out, count the last."),
+	crew.NightPipe:   plainly("By daylight, look along every pipe. Stand the crown stick up."),
+	crew.NightLights: plainly("Look at lights, plugs, cords."),
+	crew.NightWay:    taskWords.nightWay,
+	crew.NightClose:  plainly("Walk out as many as came in."),
 
-	crew.Unplug:      func(_ taskWords, t crew.Task) string { return "Unplug first, at " + outletsSaid(t.Of.Outlets) + "." },
-	crew.CoilCords:   plainly("Take cords and three-ways from the far end to the outlet. Look along each. Coil it loosely. Label its plug."),
-	crew.TakeStrings: plainly("Cut ties, never wires. Coil drops and rows as they come. Tag each with its place."),
-	crew.Unwind:      plainly("Unwind wraps on trestles, once the pipe lies straight, toward the plug. Do not pull."),
+	crew.Unplug: func(_ taskWords, t crew.Task) string {
+		return "Light it, tape each dark string. Unplug at " + outletsSaid(t.Of.Outlets) + ", timers too."
+	},
+	crew.CoilCords: plainly("Covers, plugs, ties off. Coil cords and three-ways loosely, far end first. Check each label."),
+	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
+		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
+	},
+	crew.Unwind: func(w taskWords, _ crew.Task) string {
+		return w.wound() + " strings: unwind on trestles, toward the plug. Never pull."
+	},
 }
+
+// resetAt names where the ground-fault protection of outlets is tried: where it is reset, where that is known.
+func (w taskWords) resetAt(outlets []string) (names []string) {
+	for _, name := range outlets {
+		for _, o := range w.plan.Spec.Site.Outlets {
+			if o.Name == name && o.ResetAt != "" {
+				name += " (" + o.ResetAt + ")"
+			}
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+func (w taskWords) nightWay(t crew.Task) string {
+	for _, n := range t.Uses {
+		if n.Thing == crew.Lanterns && n.Count > 2 {
+			return fmt.Sprintf("Walk through. Set %d lanterns, from end to end.", n.Count)
+		}
+	}
+	return "Walk through. Set a lantern at each end."
+}
+
+// hung names what hangs from arch to arch.
+func (w taskWords) hung() string {
+	switch rows, drops := len(w.plan.Lights.Rows), len(w.plan.Lights.Drops); {
+	case drops == 0:
+		return "Rows"
+	case rows == 0:
+		return "Drops"
+	}
+	return "Rows and drops"
+}
+
+// wound names what strings are wound on.
+func (w taskWords) wound() string {
+	ridge := slices.ContainsFunc(w.plan.Lights.Wraps, ofRidge)
+	switch legs := slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return !ofRidge(wrap) }); {
+	case !legs:
+		return "Ridge"
+	case !ridge:
+		return "Leg"
+	}
+	return "Leg and ridge"
+}
+
+func ofRidge(wrap lights.Wrap) bool { return wrap.On.Kind == lights.Ridge }
 
 // outletsSaid names a few outlets, or counts them.
 func outletsSaid(names []string) string {
@@ -64,10 +119,12 @@ func outletsSaid(names []string) string {
 // windPipe says what is wound where; the figures stand in the row of that wrap.
 func (w taskWords) windPipe(t crew.Task) string {
 	wrap := w.plan.Lights.Wraps[t.Of.Wraps[0]]
-	s := fmt.Sprintf("Wind %s of %s, the pipe on two trestles: %.0f turns, ten in %s.", say.Count(len(t.Of.Wraps), "stretch"), wrap.Label.Name, wrap.Turns, w.units.Inches(10*wrap.Pitch))
-	if len(t.Of.Wraps) > 1 {
-		s = fmt.Sprintf("Wind %d stretches with %s, the pipe on two trestles: %.0f turns, ten in %s.", len(t.Of.Wraps), wrap.Label.Name, wrap.Turns, w.units.Inches(10*wrap.Pitch))
+	turns, ten := wrap.Counted(w.units)
+	what := say.Count(1, "stretch") + " of "
+	if n := len(t.Of.Wraps); n > 1 {
+		what = say.Count(n, "stretch") + " with "
 	}
+	s := fmt.Sprintf("Wind %s%s, the pipe on two trestles: %s turns, %d in %s.", what, wrap.Label.Name, halves(turns), lights.CountTurns, w.units.Inches(ten))
 	plain, mirror := false, false
 	for _, i := range t.Of.Wraps {
 		mirror = mirror || w.plan.Lights.Wraps[i].Mirror
@@ -76,5 +133,5 @@ func (w taskWords) windPipe(t crew.Task) string {
 	if plain && mirror {
 		s += " Wind right legs the other way round."
 	}
-	return s + " Tie both ends and every third of the way."
+	return s + " Tie both ends, 1/3 and 2/3."
 }

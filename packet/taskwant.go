@@ -15,7 +15,7 @@ var stated = map[crew.Wanted]string{
 	crew.MarkAsNamed:    "Each mark is there and as named.",
 	crew.TicketInDate:   "The ticket is good today.",
 	crew.OwnersAnswered: "Every owner has marked or answered clear.",
-	crew.GuyLean:        "Guy stakes and pegs lean well back from their arch.",
+	crew.GuyLean:        "Guy stakes lean back, the head a hand farther from its leg than the foot.",
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NoPoints:       "No point stands out inside.",
 	crew.CementHeld:     "Each held still as long as the label says.",
@@ -28,10 +28,10 @@ var stated = map[crew.Wanted]string{
 	crew.BothWays:       "All lit, nothing in the way.",
 	crew.PipeSound:      "No crack, no white line.",
 	crew.FootDown:       "Left foot on the ground, its name facing in.",
-	crew.PipeWhole:      "No crack, no white line; every socket home.",
-	crew.PlugsDry:       "Every plug and three-way for outdoors, whole, dry, covered.",
-	crew.WayEven:        "Even, no mud, no ice; both ends open and lit.",
-	crew.LampsOut:       "Nobody inside, lights out, both ends barred.",
+	crew.PipeWhole:      "No crack, white line or open joint.",
+	crew.PlugsDry:       "Every plug and three-way whole, dry, covered.",
+	crew.WayEven:        "Even, no mud, no ice; both ends open, lit.",
+	crew.LampsOut:       "Both ends barred.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 	crew.SetMarked:      "Every leg named inside.",
 	crew.EndsTogether:   "Ends together, one string to a bag, tagged.",
@@ -168,24 +168,28 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 	return ""
 }
 
-// whose says which stakes: all guy stakes, all others, or by name.
+// whose says which stakes: all of some kinds, or by name.
 func (w taskWords) whose(list []ground.Stake) string {
-	guys := 0
-	for _, s := range list {
-		if s.Guy {
-			guys++
-		}
-	}
-	legs := 2 * len(w.plan.Ground.Stations)
-	switch {
-	case len(list) == len(w.plan.Ground.Stakes):
+	if len(list) == len(w.plan.Ground.Stakes) {
 		return "every stake"
-	case guys == 0 && len(list) == legs:
-		return "L and R"
-	case guys == len(list) && guys == len(w.plan.Ground.Stakes)-legs:
-		return heldBy(w.plan).stakes()
 	}
-	return stakeNames(list)
+	all := true
+	for _, kind := range []ground.Kind{ground.OfLeg, ground.OfGuy, ground.OfBrace} {
+		count := func(of []ground.Stake) (n int) {
+			for _, s := range of {
+				if s.Kind() == kind {
+					n++
+				}
+			}
+			return n
+		}
+		n := count(list)
+		all = all && (n == 0 || n == count(w.plan.Ground.Stakes))
+	}
+	if !all {
+		return stakeNames(list)
+	}
+	return say.And(lettersOf(list, -1))
 }
 
 func (w taskWords) wantBench(f crew.Figure) string {
@@ -251,6 +255,15 @@ func (w taskWords) wantArch(f crew.Figure) string {
 			way, f.Length = "down", -f.Length
 		}
 		return fmt.Sprintf("%s: %s %s.", say.Capital(say.Numbered("bay", f.Bays)), w.limit(f.Length), way)
+	case crew.Plugged:
+		const few = 4
+		switch {
+		case len(say.Runs(f.Bays)) > few:
+			return fmt.Sprintf("Ridge lights plugged together as leaf %d draws.", leafNumber("lights"))
+		case len(f.Bays) > 0:
+			return fmt.Sprintf("Lights of the ridge in %s plugged to those beside them.", say.Numbered("bay", f.Bays))
+		}
+		return fmt.Sprintf("Lights of %s plugged leg to leg, while it lies flat.", say.Numbered("arch", f.Arches))
 	case crew.RunLength:
 		return fmt.Sprintf("Crown %s: %s.", say.Numbers(f.Arches), w.within(f))
 	case crew.CapsBack:
@@ -276,9 +289,9 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.LaidFlat:
 		return fmt.Sprintf("From %s forecast: LAY FLAT by daylight before.", w.units.Speed(f.Gust))
 	case crew.StakesHold:
-		return fmt.Sprintf("None moves %s by hand. Caps and ribbons on.", w.units.Inches(f.Length))
+		return fmt.Sprintf("None moves %s. Caps, ribbons on.", w.units.Inches(f.Length))
 	case crew.CrownKept:
-		return fmt.Sprintf("No crown %s lower than the night before.", w.units.Inches(f.Limit))
+		return fmt.Sprintf("Crowns %s: less than %s under their mark.", say.Numbers(f.Arches), w.units.Inches(f.Limit))
 	}
 	return ""
 }
@@ -307,7 +320,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("%s in all at %s.", measure.Amps(f.Amps), f.Outlet)
 	case crew.NotWarm:
 		if f.Minutes == 0 {
-			return "No plug warm."
+			return "None in reach warm."
 		}
 		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
 	case crew.TimersRight:

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/weather"
 )
 
@@ -61,7 +62,12 @@ func (b *binder) drillWords() string {
 	for _, s := range d.Steps {
 		acts = append(acts, drillActs[s.Act])
 	}
-	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar both ends, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), b.spec.Units.Room(measure.Length(d.Apart)*measure.Metre))
+	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar both ends, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), b.spec.Units.Room(b.apart()))
+}
+
+// apart is how near anyone comes when it is too late to lay the tunnel flat.
+func (b *binder) apart() measure.Length {
+	return measure.RoundUp(measure.Length(b.plan.Weather.Drill(false).Apart)*measure.Metre, practice.Paced(b.spec.Units))
 }
 
 // signWords says what is seen, and what an app without gusts shows, when such gusts come.

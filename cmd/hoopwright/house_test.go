@@ -26,7 +26,7 @@ draw/paper:            fonts
 fonts:
 examples:
 layout:                LAYOUT
-layout/wish:           layout layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/wish:           layout layout/spec layout/finding layout/catalog layout/measure layout/practice layout/say
 layout/power:          layout/practice layout/power/sharing layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/practice layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say

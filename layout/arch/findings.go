@@ -18,6 +18,7 @@ import (
 //	no-arch                 must fix   no arch has these figures; the nearest one is drawn
 //	falls-over              must fix   it does not bear its own weight, as raised or at season's end
 //	opening-blocked         must fix   the box for people does not clear it (look at where the opening was not given)
+//	opening-near            look at    the box clears it, by less than an arch that passes its checks may be off
 //	bar-too-thick           must fix   the bar does not enter the pipe (look at where the bar was not given)
 //	bends-too-tight         must fix   modulus × strain is beyond the pipe's strength; look at beyond 80 % of it
 //	sleeve-longer-than-stick must fix  the bar ends in a joint (look at where neither length nor depth was given)
@@ -30,6 +31,7 @@ const (
 	codeNoArch   = "no-arch"
 	codeFalls    = "falls-over"
 	codeBlocked  = "opening-blocked"
+	codeNear     = "opening-near"
 	codeThick    = "bar-too-thick"
 	codeTight    = "bends-too-tight"
 	codeSleeve   = "sleeve-longer-than-stick"
@@ -195,6 +197,7 @@ func (j *judge) opens() {
 	}
 	o := j.model.opens(j.kind)
 	if o.fits(w, h) {
+		j.near(o)
 		return
 	}
 	level, key := finding.LookAt, "tunnel.opening"
@@ -211,4 +214,23 @@ func (j *judge) opens() {
 	}
 	j.add(level, codeBlocked, key, "the opening of %s by %s does not clear pipe, wraps and drops: %s. Make the opening that much smaller, or the arch wider or taller.",
 		u.Room(w), u.Room(h), strings.Join(short, " and "))
+}
+
+// near reports a box that clears by less than the crew that measures the arch lets pass.
+func (j *judge) near(o opening) {
+	in, u := j.in, j.units
+	over, beside := o.head-in.OpeningHeight, 2*min(o.left, o.right)-in.OpeningWidth
+	moves, _ := j.kind.Moves()
+	give := Move{Crown: j.kind.GiveOrTake(u), Shoulder: Printed(moves.Give.Shoulder, u)}
+	var short []string
+	if over < give.Crown {
+		short = append(short, fmt.Sprintf("overhead by %s, where an arch that passes its checks may be %s lower", u.Inches(u.Taped(max(over, 0))), u.Inches(give.Crown)))
+	}
+	if beside < give.Shoulder {
+		short = append(short, fmt.Sprintf("beside it by %s in all, where one that passes may be %s narrower", u.Inches(u.Taped(max(beside, 0))), u.Inches(give.Shoulder)))
+	}
+	if len(short) > 0 {
+		j.add(finding.LookAt, codeNear, "tunnel.opening", "the opening of %s by %s clears pipe, wraps and drops %s. Make the opening that much smaller, or the arch wider or taller.",
+			u.Room(in.OpeningWidth), u.Room(in.OpeningHeight), strings.Join(short, " and "))
+	}
 }

@@ -85,3 +85,17 @@ func TestKeys(t *testing.T) {
 		t.Errorf("%v", list)
 	}
 }
+
+// TestTightOpening: a box that clears by half of what the arch may be lower is worth a look; one that clears by more is not.
+func TestTightOpening(t *testing.T) {
+	i := garden()
+	k, _ := arch.Solve(i)
+	give := k.GiveOrTake(measure.Imperial)
+	for over, found := range map[measure.Length]bool{give / 2: true, give + in/4: false} {
+		i.OpeningHeight = k.BoxHeight - over
+		_, list := arch.Solve(i)
+		if f := code(list, "opening-near"); (f != nil) != found {
+			t.Errorf("cleared by %v: found %v", over, list)
+		}
+	}
+}

@@ -23,8 +23,8 @@ const (
 	ChooseMarks                    // marks for next year, with their tapes
 	AskOwner                       // what lies buried, where nobody knows
 	MarkPrivate                    // a private line, by its owner
-	FlagDots                       // beside each dot that waits
 	CallLocator
+	FlagDots   // beside each dot that waits, once every line is marked
 	ReadTicket // with it in hand, at every painted or flagged line
 	LookUp     // for lines overhead
 	CheckAgain // widths and diagonals of dots that have waited
@@ -166,10 +166,10 @@ const (
 	PullMoves
 	Plumb
 	Leaning // stakes
-	GuyLean
-	Weighs // on each foot, or at each guy's or brace's end
+	GuyLean // of stakes that are pulled one way alone
+	Weighs  // on each foot, or at each guy's or brace's end
 	Capped
-	Ribbons // one on L, two on R, three on G
+	Ribbons // one on L, two on R, three on the others
 	FootWidth
 
 	CutLength
@@ -203,6 +203,7 @@ const (
 	BayTurn
 	BayClimb
 	RunLength // along the crowns
+	Plugged   // leg to leg at the crowns of Arches, or the ridge pieces of Bays to the lights beside them
 	SocketsHome
 	LineKnotted
 	NoPoints
@@ -306,8 +307,6 @@ const (
 	Electrician
 	CloseTonight
 	Mend
-	DeadApart // dead strings, counted
-	TripDrill // the power crew's
 	DeadWaits // for daylight, unplugged
 
 	WarmWater

@@ -60,6 +60,7 @@ type RidgePiece struct {
 type Chain struct {
 	Name, Outlet string          // Outlet is empty where nothing feeds it
 	At           lights.Place    // where it is plugged in
+	Runs         []lights.Run    // that its strings are on, one a string in order
 	Amps         measure.Current // at the first plug
 }
 

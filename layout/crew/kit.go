@@ -88,6 +88,8 @@ const (
 	PlugBoxes     // where three or more plugs meet low down
 	Lamp
 	Torch
+	CrownStick // as high as the crowns, which are taped on it the first night
+	Kettle
 	Lanterns
 	Barriers // to bar both ends
 	FirstAid

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -69,12 +70,11 @@ func (b *tasker) marks(what Wanted, a arch.Arch, to []ground.Stake) []Figure {
 	if len(to) == 0 {
 		return nil
 	}
-	mark := func(side spec.Side) measure.Length { return tapeAt(a.Kind, to[0].Tied, side) }
-	left, right := mark(spec.Left), mark(spec.Right)
+	left, right := lights.Knot(b.units, a.Kind, spec.Left, to[0].Tied), lights.Knot(b.units, a.Kind, spec.Right, to[0].Tied)
 	fig := func(l measure.Length, walls ...spec.Side) Figure {
 		return Figure{What: what, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
 	}
-	if b.units.Taped(left) == b.units.Taped(right) {
+	if left == right {
 		return []Figure{fig(left, spec.Left, spec.Right)}
 	}
 	return []Figure{fig(left, spec.Left), fig(right, spec.Right)}

@@ -151,35 +151,49 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	} else {
 		t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs})
 	}
-	if len(guys) > 0 {
-		t.Want = append(t.Want, Figure{What: GuyLean, Stakes: guys})
+	upright := func(s ground.Stake) bool { return s.Kind() == ground.OfBrace && !b.Spec.Braces.Line } // pipe pushes as well as pulls
+	if pulled := slices.DeleteFunc(slices.Clone(guys), upright); len(pulled) > 0 {
+		t.Want = append(t.Want, Figure{What: GuyLean, Stakes: pulled})
 	}
 	t.Want = append(t.Want, Figure{What: Capped, Bound: Exactly, Count: n}, state(Ribbons))
-	t.IfOff = b.wontGo(len(guys) > 0)
+	t.IfOff = b.wontGo()
 	t.Record = []Record{Moved}
 	b.add(work, t)
 }
 
 // wontGo is the ladder for a stake that will not go where it should. A rung is there where any stake may take it; a stake that it would bring into the keep distance of
 // a buried line may not: see MayMove.
-func (b *tasker) wontGo(guys bool) []Cure {
-	may := func(by measure.Length, guy bool) bool {
-		return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy == guy && MayMove(b.Spec, s, by) })
+func (b *tasker) wontGo() []Cure {
+	may := func(by measure.Length, kinds ...ground.Kind) bool {
+		return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return slices.Contains(kinds, s.Kind()) && MayMove(b.Spec, s, by) })
 	}
-	if off := practice.OffDot(b.units); !may(off, false) && !may(off, true) {
+	if off := practice.OffDot(b.units); !may(off, ground.OfLeg, ground.OfGuy, ground.OfBrace) {
 		return cures(DoNotMove)
 	}
 	list := []Cure{{Do: BesideHole, By: practice.OffDot(b.units)}}
-	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, false) {
+	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, ground.OfLeg) {
 		list = append(list, Cure{Do: MoveAcross, By: by, Then: drop})
 	}
-	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, false) {
+	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, ground.OfLeg) {
 		list = append(list, Cure{Do: MoveAlong, By: by})
 	}
-	if by := practice.GuyMoved(b.units); guys && may(by, true) {
+	if by := practice.GuyMoved(b.units); may(by, ground.OfGuy) {
 		list = append(list, Cure{Do: MoveGuy, By: by})
 	}
 	return append(list, Cure{Do: Ask})
+}
+
+// Moves reports whether a remedy moves stakes of a kind. A brace's stake stands between its own leg and the neighbour's: it leaves its dot no farther than any.
+func (r Remedy) Moves(k ground.Kind) bool {
+	switch r {
+	case BesideHole:
+		return true
+	case MoveAcross, MoveAlong:
+		return k == ground.OfLeg
+	case MoveGuy:
+		return k == ground.OfGuy
+	}
+	return false
 }
 
 // MayMove reports whether a stake keeps its distance from every buried line wherever it is moved so far.

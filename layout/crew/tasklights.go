@@ -96,12 +96,12 @@ func (b *tasker) wind(group []int, people int) {
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
 		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
 	var tied []int
-	for _, a := range b.stand {
-		if len(b.Spec.TiedAt(a.Number)) > 0 {
-			tied = append(tied, a.Number)
+	for _, i := range group {
+		if w := b.Lights.Wraps[i]; len(w.Bare) > 0 && !slices.Contains(tied, w.On.Number) {
+			tied = append(tied, w.On.Number)
 		}
 	}
-	if w.On.Kind != lights.Ridge && len(tied) > 0 {
+	if len(tied) > 0 {
 		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: tied, Length: practice.BareBand(b.units)})
 	}
 	b.add(b.winding(group), t)
@@ -117,7 +117,7 @@ func (b *tasker) windRidge() {
 	b.windAll(groups)
 	if trial >= 0 {
 		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true}, Warning: b.ladderWarning(),
-			Want: []Figure{{What: Wound, Count: 1}}, IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
+			Want: append(b.plugged(nil, []int{b.Lights.Wraps[trial].On.Number}), Figure{What: Wound, Count: 1}), IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
 	}
 }
 

@@ -202,7 +202,8 @@ func (b *tasker) clear(line int) (list []Figure) {
 	return list
 }
 
-// calls has what nobody knows looked into, private lines marked, waiting dots flagged and the locating service rung.
+// calls has what nobody knows looked into, private lines marked, the locating service rung, and waiting dots flagged once all have marked: a flag's wire is
+// pushed into the ground.
 func (b *tasker) calls() {
 	if b.Spec.Site.NotKnown(spec.OverheadLines) {
 		b.lookUp(true)
@@ -217,11 +218,11 @@ func (b *tasker) calls() {
 		t := Task{Action: MarkPrivate, Who: Who{People: 1}, Of: Scope{Buried: []int{i}}, Want: b.clear(i), IfOff: cures(LeaveBare, Ask), Uses: []Need{one(Phone)}}
 		b.add(practice.MinutesTalk, t)
 	}
+	b.add(practice.MinutesTalk, Task{Action: CallLocator, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Ticket, FirstDay, LastDay}, Uses: []Need{one(Phone), one(Pencil)},
+		Want: []Figure{{What: NoticeGiven, Bound: AtLeast, Count: practice.NoticeDays}, state(OwnersAnswered)}, IfOff: cures(WaitOrCall)})
 	d := b.Spec.Dates
 	if d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*practice.FlagDays {
 		n := len(b.Ground.Stakes)
 		b.add(practice.MinutesLabel*float64(n)/2, Task{Action: FlagDots, Who: Who{People: 1}, Want: []Figure{{What: AsDrawn, Count: n}}, Uses: []Need{many(Flags, n)}})
 	}
-	b.add(practice.MinutesTalk, Task{Action: CallLocator, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Ticket, FirstDay, LastDay}, Uses: []Need{one(Phone), one(Pencil)},
-		Want: []Figure{{What: NoticeGiven, Bound: AtLeast, Count: practice.NoticeDays}, state(OwnersAnswered)}, IfOff: cures(WaitOrCall)})
 }

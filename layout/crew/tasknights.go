@@ -1,6 +1,8 @@
 package crew
 
 import (
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -20,30 +22,36 @@ func (b *tasker) nights() {
 		noon.Want = append(noon.Want, Figure{What: LaidFlat, Bound: AtMost, Gust: b.Down})
 	}
 	b.add(practice.MinutesTalk/2, noon)
+	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Bound: AtMost, Length: practice.PullMoves(b.units)}},
+		IfOff: cures(CloseTonight), Uses: []Need{one(SpareCap)}}
+	b.add(practice.MinutesTalk/2, stakes)
+	kept := Figure{What: CrownKept, Limit: practice.CrownFell(b.units)}
+	high := measure.Length(0)
+	for _, a := range b.watched() {
+		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
+	}
+	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), kept}, IfOff: cures(CloseTonight),
+		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(ColouredTape)}})
 	outlets := b.outlets()
 	if len(outlets) > 0 {
-		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)},
-			IfOff: cures(Electrician), Uses: []Need{one(Lamp)}})
+		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician)})
+		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
 	}
-	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Bound: AtMost, Length: practice.PullMoves(b.units)}},
-		IfOff: []Cure{{Do: b.firmer()}, {Do: CloseTonight, From: practice.LooseStakes}}, Uses: []Need{one(Torch), one(SpareCap)}}
-	b.add(practice.MinutesTalk/2, stakes)
-	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), {What: CrownKept, Limit: practice.CrownFell(b.units)}},
-		IfOff: cures(CloseTonight)})
-	if len(outlets) > 0 {
-		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(TripDrill, DeadWaits)})
-	}
-	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(Mend, CloseTonight),
+	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
 		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 
-// firmer is what is done to a foot that moves.
-func (b *tasker) firmer() Remedy {
-	if b.Spec.Arch.Foot != nil {
-		return WeighMore
+// watched are the arches whose crowns are measured: the first, the middle one and the last.
+func (b *tasker) watched() (list []arch.Arch) {
+	last := -1
+	for _, i := range []int{0, len(b.stand) / 2, len(b.stand) - 1} {
+		if i != last {
+			list = append(list, b.stand[i])
+		}
+		last = i
 	}
-	return DriveDeeper
+	return list
 }
 
 // takeDown is the reverse, with everything counted out.
@@ -53,32 +61,28 @@ func (b *tasker) takeDown() {
 	}
 	all, pair := Scope{Arches: numbers(b.stand)}, Who{People: 2}
 	if outlets := b.outlets(); len(outlets) > 0 {
-		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, Want: []Figure{state(SaidUnplugged)}, IfOff: cures(NeverGoOn)})
+		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, Want: []Figure{state(SaidUnplugged)}, IfOff: cures(NeverGoOn), Uses: []Need{one(ColouredTape)}})
 	}
 	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil)), Warning: b.ladderWarning()}
-	last := -1
-	for _, i := range []int{0, len(b.stand) / 2, len(b.stand) - 1} {
-		if a := b.stand[i]; i != last {
-			sag.Of.Arches = append(sag.Of.Arches, a.Number)
-			sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
-		}
-		last = i
+	for _, a := range b.watched() {
+		sag.Of.Arches = append(sag.Of.Arches, a.Number)
+		sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
 	}
 	b.add(practice.MinutesMeasure*4*float64(len(sag.Want)), sag)
 	b.add(practice.MinutesLabel*2*float64(len(b.stand)), Task{Action: NameLegs, Of: all, Who: pair, Want: []Figure{state(SetMarked)}, Uses: []Need{one(Marker)}})
 	if b.Cords > 0 {
-		b.add(practice.MinutesCoil*float64(b.Cords), Task{Action: CoilCords, Who: pair, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}}, IfOff: cures(CutThrough), Uses: []Need{many(Tags, b.Cords)}})
+		b.add(practice.MinutesCoil*float64(b.Cords), Task{Action: CoilCords, Who: pair, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}}, Uses: b.climbs(one(Cutters), many(Tags, b.Cords))})
 	}
 	if n := len(b.Lights.Rows) + len(b.Lights.Drops); n > 0 {
 		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Drops: indexes(len(b.Lights.Drops))}, Who: pair, Want: []Figure{state(EndsTogether)},
-			IfOff: cures(DeadApart), Uses: b.climbs(one(Cutters), many(Tags, n))})
+			Uses: b.climbs(one(Cutters), many(Tags, n))})
 	}
 	b.lower(all)
 	if n := len(b.Lights.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, IfOff: cures(DeadApart), Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
+		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
 	}
 	if b.Spec.Arch.Joints != spec.Glued {
-		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags)}})
+		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags), one(Kettle)}})
 	}
 	n := len(b.Ground.Stakes)
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -111,6 +112,9 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 	}
 	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, IfOff: cures(DriveHome), Uses: []Need{one(Mallet), one(Marker)},
 		Want: []Figure{{What: SocketMarks, Bound: Exactly, Length: depth}}}
+	if phase == Raising {
+		t.Want = append(t.Want, b.plugged(list, nil)...)
+	}
 	for _, n := range []Need{many(CrownTees, tees), many(CrownCrosses, crosses), many(CrownCouplings, couplings)} {
 		if n.Count > 0 {
 			t.Uses = append(t.Uses, n)
@@ -123,6 +127,42 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 		t.Uses = append(t.Uses, one(SpareCross))
 	}
 	b.add(practice.MinutesLabel*4*float64(len(joined)), t)
+}
+
+// plugged are the joints of lights that come within reach with arches and ridge pieces: those of two legs while their arch lies flat, those at the end of a ridge
+// piece once it is in. Rows and drops are plugged as they are hung.
+func (b *tasker) plugged(arches, bays []int) []Figure {
+	legs, ridge := Figure{What: Plugged}, Figure{What: Plugged}
+	for _, c := range b.Chains {
+		for i := 1; i < len(c.Runs); i++ {
+			one, two := c.Runs[i-1], c.Runs[i]
+			bay := 0
+			for _, r := range []lights.Run{one, two} {
+				if r.Kind == lights.Ridge {
+					bay = max(bay, r.Number)
+				}
+			}
+			switch {
+			case one.Drop || two.Drop || one.Part == two.Part:
+			case bay > 0 && slices.Contains(bays, bay):
+				ridge.Bays = append(ridge.Bays, bay)
+			case one.IsLeg() && two.IsLeg() && one.Number == two.Number && slices.Contains(arches, one.Number):
+				legs.Arches = append(legs.Arches, one.Number)
+			}
+		}
+	}
+	slices.Sort(legs.Arches)
+	slices.Sort(ridge.Bays)
+	var list []Figure
+	if len(legs.Arches) > 0 {
+		legs.Arches = slices.Compact(legs.Arches)
+		list = append(list, legs)
+	}
+	if len(ridge.Bays) > 0 {
+		ridge.Bays = slices.Compact(ridge.Bays)
+		list = append(list, ridge)
+	}
+	return list
 }
 
 // tieGuys ties an arch's guys at their marks while it lies flat: once it stands, they are inward and out of reach.
@@ -194,7 +234,7 @@ func (b *tasker) differs(a arch.Arch) bool {
 func (b *tasker) second(a arch.Arch) {
 	b.tieGuys(a)
 	n := []int{a.Number}
-	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: []Figure{state(FeetDown), {What: Plumb, Arches: n}}, IfOff: cures(WalkBack, LiftOff),
+	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: append(b.plugged(n, nil), state(FeetDown), Figure{What: Plumb, Arches: n}), IfOff: cures(WalkBack, LiftOff),
 		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
 	if b.differs(a) {
 		b.measure(a)
@@ -276,6 +316,7 @@ func (b *tasker) others(rest []arch.Arch) {
 	if len(b.Ridge) > 0 {
 		t.Want = append(t.Want, b.turns(t.Of.Bays)...)
 	}
+	t.Want = append(t.Want, b.plugged(t.Of.Arches, t.Of.Bays)...)
 	t.Want = append(t.Want, runs...)
 	work += rates.Guy * float64(guys+pegs)
 	if pegs > 0 {

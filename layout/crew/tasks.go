@@ -136,17 +136,6 @@ func (b *tasker) ladderWarning() Warning {
 	return NoWarning
 }
 
-// tapeAt returns the tape from a leg's foot to where its pipe is so high above the arch's ground line; where it never is, to the crown.
-func tapeAt(k *arch.Kind, height measure.Length, side spec.Side) measure.Length {
-	if tape, ok := k.TapeAt(side, height); ok {
-		return tape
-	}
-	if side == spec.Right {
-		return k.Length - k.CrownTape
-	}
-	return k.CrownTape
-}
-
 func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(float64(a))) }
 
 // spares is how many to have over so many.

@@ -89,6 +89,7 @@ var rows = [...]Row{
 	{Code: "sways-sideways", Levels: look, Leaf: "raise", Title: "Sways sideways"},
 	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Title: "Pipe bends too tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Title: "The opening is blocked"},
+	{Code: "opening-near", Levels: look, Leaf: "raise", Title: "The opening is tight"},
 	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high", Cause: true},
 	{Code: "span-height-swapped", Levels: look, Leaf: "raise", Title: "Span and height swapped?", Cause: true},
 	{Code: "crown-pulls-apart", Levels: look, Leaf: "raise", Title: "The crown joint pulls apart"},

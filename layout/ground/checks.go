@@ -209,5 +209,8 @@ func Similar(list []Check, units measure.System) (groups [][]Check) {
 	return groups
 }
 
+// FromFeature returns how far a stake stands from a feature's edge; negative within it.
+func FromFeature(s Stake, f spec.Feature) measure.Length { return toFeature(s.At(), f) }
+
 // FromLine returns how far a stake stands from the middle of a buried line.
 func FromLine(s Stake, line spec.Buried) measure.Length { return toPath(s.At(), line.Line) }

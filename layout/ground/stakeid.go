@@ -15,6 +15,27 @@ type StakeID struct {
 	Bay  int  // of a brace's peg; 0 for others
 }
 
+// Kind is what a stake holds.
+type Kind int
+
+// The kinds, in the order they are driven.
+const (
+	OfLeg Kind = iota
+	OfGuy
+	OfBrace
+)
+
+// Kind returns what the stake holds.
+func (id StakeID) Kind() Kind {
+	switch {
+	case id.Bay > 0:
+		return OfBrace
+	case id.Guy:
+		return OfGuy
+	}
+	return OfLeg
+}
+
 // Number returns the number in its name: the bay's for a peg, else the arch's.
 func (id StakeID) Number() int {
 	if id.Bay > 0 {
@@ -41,13 +62,7 @@ func Leg(side spec.Side, arch int) StakeID { return StakeID{Arch: arch, Side: si
 
 // Before returns the letters before the arch's number.
 func (id StakeID) Before() string {
-	switch {
-	case id.Bay > 0:
-		return "B"
-	case id.Guy:
-		return "G"
-	}
-	return id.Side.Letter()
+	return [...]string{id.Side.Letter(), "G", "B"}[id.Kind()]
 }
 
 // After returns the letters after the arch's number.
@@ -57,6 +72,9 @@ func (id StakeID) After() string {
 	}
 	return id.Side.Letter() + ways[id.Way]
 }
+
+// Neighbour returns the arch beside whose leg a brace's stake stands.
+func (id StakeID) Neighbour() int { return 2*id.Bay + 1 - id.Arch }
 
 // String returns the name: L3, G1R; G15La toward arch 1, G15Lb away from it; B1L the peg of a brace in bay 1.
 func (id StakeID) String() string { return fmt.Sprintf("%s%d%s", id.Before(), id.Number(), id.After()) }

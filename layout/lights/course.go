@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -11,6 +12,16 @@ import (
 
 // Band is a part of a wrapped pipe that stays bare: the wire runs straight along it, for a guy's line or a brace's clamp on a wire would cut it.
 type Band struct{ From, To measure.Length } // tapes, as the wrap's
+
+// Knot returns the tape up a leg from its foot at which a guy or a brace is tied so high above the ground line, as it is marked: at the crown where the leg is nowhere so
+// high.
+func Knot(u measure.System, k *arch.Kind, side spec.Side, height measure.Length) measure.Length {
+	tape, reached := k.TapeAt(side, height)
+	if !reached {
+		tape = crownTape(k, side)
+	}
+	return u.Taped(tape)
+}
 
 // bands returns the bands of guys and braces on a stretch, in rising order, as far as they lie on it.
 func (l *layer) bands(st stretch) (list []Band) {
@@ -37,10 +48,10 @@ func (l *layer) bands(st stretch) (list []Band) {
 func (l *layer) bandsAt(st stretch, height measure.Length) (list []Band) {
 	k, half := l.arch(st.Number).Kind, practice.BareBand(l.Spec.Units)/2
 	for _, side := range []spec.Side{spec.Left, spec.Right} {
-		knot, reached := k.TapeAt(side, height)
-		if wall, one := st.Wall(); !reached || one && wall != side {
+		if wall, one := st.Wall(); one && wall != side {
 			continue
 		}
+		knot := Knot(l.Spec.Units, k, side, height)
 		if st.Kind == Arch && side == spec.Right {
 			knot = k.Length - knot
 		}

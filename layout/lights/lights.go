@@ -8,9 +8,12 @@
 package lights
 
 import (
+	"math"
+
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -79,6 +82,22 @@ func (w Wrap) Wound() (from, to measure.Length) {
 		return w.From + short, w.To
 	}
 	return w.From, w.To - short
+}
+
+// CountTurns is so many turns as a wrapper lays a tape along.
+const CountTurns = 10
+
+// Counted returns what a wrapper is told of a wrap: the length that ten turns take, as finely as a short tape is read, and how many turns, to the half, of that
+// length fit between its bare ends.
+func (w Wrap) Counted(u measure.System) (turns float64, ten measure.Length) {
+	from, to := w.Wound()
+	room := to - from
+	for _, b := range w.Bare {
+		room -= max(0, min(to, b.To)-max(from, b.From))
+	}
+	grid := practice.ShortTapeRead(u)
+	ten = measure.Length(math.Round(float64(CountTurns*w.Pitch/grid))) * grid
+	return math.Floor(float64(2*CountTurns*(room+grid/2)/ten)) / 2, ten
 }
 
 // Flag is a tape mark that a numbered bulb must meet, to judge the pitch by while wrapping.

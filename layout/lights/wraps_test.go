@@ -309,7 +309,7 @@ func TestLeadsStayOffThePipe(t *testing.T) {
 // time, each either straight or round a turn's share of the girth, and the bulb there must be the flag's; on a half circle the knot at 60 in is asin(60/r) round from the foot.
 func TestGuyedWrapsLeaveABand(t *testing.T) {
 	r := 241 / math.Pi
-	knot := r * math.Asin(60/r)
+	knot := math.Round(4*r*math.Asin(60/r)) / 4 // as a tape on the ground is read
 	for _, plug := range []spec.Plug{spec.PlugFoot, spec.PlugCrown} {
 		for _, part := range []spec.Part{spec.Legs, spec.WholeArches} {
 			w := wrapAll(mini("warm", 24*foot), part)
@@ -351,6 +351,43 @@ func TestGuyedWrapsLeaveABand(t *testing.T) {
 				}
 				near(t, "bulb at a flag", float64(f.Bulb), 1+(along-288*float64(k)-5)/gap, 0.6)
 			}
+		}
+	}
+}
+
+// What a wrapper is told fits: the turns at the length that ten take come out within what is wound, as printed, and no more than a turn short of it; the ten are the pitch's.
+func TestCountedTurnsFit(t *testing.T) {
+	for _, u := range []measure.System{measure.Imperial, measure.Metric} {
+		printed := measure.By(u, inch/8, measure.Length(1))
+		for pitch := 20.0; pitch < 60; pitch += 0.37 {
+			for _, band := range []measure.Length{0, 76} {
+				w := Wrap{Pitch: measure.Length(pitch), From: 150, To: 3023, Covers: 1}
+				if band > 0 {
+					w.Bare = []Band{{From: 1500, To: 1500 + band}}
+				}
+				room := w.To - w.From - band
+				turns, ten := w.Counted(u)
+				got := measure.Length(turns/10) * ten
+				if got > room+printed || got < room-w.Pitch || math.Abs(float64(ten)-10*pitch) > float64(printed)/2+1e-9 || turns != math.Round(2*turns)/2 {
+					t.Errorf("%v, a turn each %.2f mm, bare %v: %v turns, ten in %v: %v of %v", u, pitch, band, turns, ten, got, room)
+				}
+			}
+		}
+	}
+}
+
+// A brace's knot is bare as a guy's is, on the legs that it is tied to and no others.
+func TestBracedWrapsLeaveABand(t *testing.T) {
+	in := plain(3, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs)}})
+	in.Spec.Tunnel.Spacing = 4 * foot
+	in.Spec.Braces = spec.Braces{Bays: []int{1}, From: 60 * inch}
+	knot := math.Round(4*241/math.Pi*math.Asin(60*math.Pi/241)) / 4
+	for _, w := range Lay(in).Wraps {
+		switch braced := w.On.Number == 1; {
+		case !braced && len(w.Bare) != 0, braced && len(w.Bare) != 1:
+			t.Errorf("%v: %v bare", w.On, w.Bare)
+		case braced:
+			near(t, "middle of the band, in", (w.Bare[0].From+w.Bare[0].To).Inches()/2, knot, 1e-9)
 		}
 	}
 }

@@ -103,6 +103,14 @@ func (s System) Force(f Force) string {
 	return s.BareForce(f) + " " + s.ForceUnit()
 }
 
+// Scale prints what a luggage scale has to show for a pull, in the unit that it shows, up to the next pound or half kilogram: 8 lb, 5.5 kg.
+func (s System) Scale(f Force) string {
+	if s == Metric {
+		return decimal(math.Ceil(float64(f)/Gravity*2)/2, 1) + " kg"
+	}
+	return fixed(math.Ceil(float64(f/PoundForce)), 0) + " lb"
+}
+
 // BareForce is Force without its unit.
 func (s System) BareForce(f Force) string {
 	if s == Metric {

@@ -33,8 +33,13 @@ func CrownFell(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
-// LooseStakes is how many stakes or guys loose on one night close the tunnel. Our own choice.
-const LooseStakes = 2
+// Paced is how coarse a distance is told that is paced or cut by eye. Our own choice.
+func Paced(u measure.System) measure.Length {
+	return measure.By(u, measure.Foot, 300*measure.Millimetre)
+}
+
+// Watchers is how many watch a night: one counts at the way in, one at the way out, one walks. Common practice, no source.
+const Watchers = 3
 
 // Spares returns how many to have over so many: the share, and never less than one, for one cracked stick stops a day.
 func Spares(count int, share measure.Share) int {

@@ -43,6 +43,11 @@ func OffDot(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
 }
 
+// FeatureNear is how near to a stake a feature of the ground concerns whoever drives it; what lies farther off is for the site map. Our own choice.
+func FeatureNear(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Foot, 900*measure.Millimetre)
+}
+
 // MovedAlong is how far a pair of stakes may be moved along the row; the ridge pieces beside it are then cut to suit. Our own choice.
 func MovedAlong(u measure.System) measure.Length {
 	return measure.By(u, 3*measure.Inch, 75*measure.Millimetre)

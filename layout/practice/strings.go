@@ -4,6 +4,12 @@ import "hoopwright/layout/measure"
 
 // Strings on the frame.
 
+// ShortTapeRead is how finely a short tape is read along a pipe. Common practice, no source.
+func ShortTapeRead(u measure.System) measure.Length { return measure.By(u, measure.Inch/8, 1) }
+
+// ClimbTie is how far apart a row that climbs a leg is tied to it. Our own choice.
+func ClimbTie(u measure.System) measure.Length { return measure.By(u, 12*measure.Inch, 300) }
+
 // RidgePitch is how far apart the turns of a wrap lie on a ridge piece where the spec gives neither pitch nor count. Common practice, no source.
 func RidgePitch(u measure.System) measure.Length {
 	return measure.By[measure.Length](u, 3*measure.Inch, 75)

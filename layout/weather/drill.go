@@ -1,6 +1,10 @@
 package weather
 
-import "math"
+import (
+	"math"
+
+	"hoopwright/layout/practice"
+)
 
 // Act is one step of laying the tunnel flat.
 type Act int
@@ -31,9 +35,8 @@ type Drill struct {
 	Apart   float64 // m, twice the highest crown: how near anyone comes when it is too late
 }
 
-// Minutes of the whole crew for one of each, and the least crew: common practice, no source.
+// Minutes of the whole crew for one of each: common practice, no source.
 const (
-	drillPeople  = 4 // a foot each, the crown, and one who keeps others out
 	drillUnplug  = 5.0
 	drillRidge   = 0.5
 	drillUntie   = 0.5
@@ -46,7 +49,7 @@ const (
 func (w *Weather) Drill(lit bool) Drill {
 	t := w.of
 	n := len(t.Arches)
-	d := Drill{People: drillPeople}
+	d := Drill{People: practice.Raisers}
 	add := func(act Act, count int, each float64) {
 		if count > 0 {
 			d.Steps = append(d.Steps, Step{act, count, each * float64(count)})

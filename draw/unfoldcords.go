@@ -1,0 +1,127 @@
+package draw
+
+import (
+	"math"
+	"slices"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+)
+
+// feed is a cord that a string's prongs go into: its sign, and where its socket is.
+type feed struct {
+	name string
+	box  paper.Rect
+	at   paper.Point
+}
+
+// cordNames says of each string that begins a run what its prongs go into: the cord C3, or an outlet itself.
+func (v *unfolding) cordNames() map[string]string {
+	names := map[string]string{}
+	for _, c := range v.Plan.Chains {
+		for _, f := range v.Plan.Power.Feeders {
+			if f.Name != c.Feeder || len(c.Strings) == 0 {
+				continue
+			}
+			names[c.Strings[0]] = "outlet"
+			if n := f.Joints[c.Joint].Cord; n > 0 {
+				names[c.Strings[0]] = "C" + number0(n)
+			}
+		}
+	}
+	return names
+}
+
+// cordSign is the size of a cord's sign, and drawCordSign draws it.
+func cordSign(name string) paper.Rect {
+	return paper.Rect{W: unfoldNumber.Width(name) + 1.6, H: 5}
+}
+
+func drawCordSign(b *place.Board, r paper.Rect, name string) {
+	outlinedBox(b, r, paper.Thick)
+	centredText(b, r.Centre(), name, unfoldNumber)
+}
+
+// cords finds each cord that feeds a string its sign's place, near the prongs: with a line to them that crosses nothing, else one that crosses another string, else on
+// top of another string.
+func (v *unfolding) cords() {
+	const reach, off paper.Length = 24, 1.2
+	for _, s := range v.strands {
+		if !s.begins || s.cord == "" {
+			continue
+		}
+		at := s.path[0]
+		onTop := func(r paper.Rect) bool {
+			near := nearestIn(r, at)
+			return near.Sub(at).Long() > off && v.inRoom(r) && !slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && v.clear(near, at)
+		}
+		free := func(r paper.Rect) bool { return onTop(r) && v.open(r.Inset(-labelPad), -1, false) }
+		var box paper.Rect
+		ok := false
+		for _, fits := range []func(paper.Rect) bool{func(r paper.Rect) bool { return free(r) && v.alone(nearestIn(r, at), at) }, free, onTop} {
+			if box, ok = v.nearest(cordSign(s.cord), at, reach, fits); ok {
+				break
+			}
+		}
+		if !ok {
+			v.missing = append(v.missing, s.cord+" at "+s.Name)
+			continue
+		}
+		v.taken, v.said = append(v.taken, box.Inset(-labelPad)), append(v.said, box)
+		v.feeds = append(v.feeds, feed{s.cord, box, at})
+	}
+}
+
+// alone reports whether a line to a string's end crosses no other string, sign or joint.
+func (v *unfolding) alone(from, to paper.Point) bool {
+	to = to.Add(from.Sub(to).Unit().Times(0.3)) // short of the end itself
+	meets := func(a, b paper.Point) bool { return cross(from, to, a, b) }
+	for _, s := range v.strands {
+		for k := 1; k < len(s.path); k++ {
+			if meets(s.path[k-1], s.path[k]) {
+				return false
+			}
+		}
+	}
+	for _, f := range v.feeds {
+		if meets(nearestIn(f.box, f.at), f.at) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(v.joints, func(j [2]paper.Point) bool { return meets(j[0], j[1]) })
+}
+
+// cross reports whether two lines, from a to b and from c to d, have a point in common.
+func cross(a, b, c, d paper.Point) bool {
+	side := func(o, p, q paper.Point) float64 {
+		u, w := p.Sub(o), q.Sub(o)
+		return float64(u.X)*float64(w.Y) - float64(u.Y)*float64(w.X)
+	}
+	return side(a, b, c)*side(a, b, d) <= 0 && side(c, d, a)*side(c, d, b) <= 0
+}
+
+// feed draws a cord with its sign as far as its socket, which is drawn with the prongs in it.
+func (v *unfolding) feed(f feed) {
+	v.Line(nearestIn(f.box, f.at), f.at, paper.Thick)
+	v.Fill(paper.Box(f.box), paper.White)
+	drawCordSign(v.Board, f.box, f.name)
+}
+
+// joint draws a line from a socket to the prongs that go into it elsewhere: in a bow over the ridge's strings, which it has nothing to do with.
+func (v *unfolding) joint(a, b paper.Point) {
+	if a.Y != b.Y || (a.X < v.middle) == (b.X < v.middle) || len(v.Plan.Ridge) == 0 {
+		v.Line(a, b, paper.Thick)
+		return
+	}
+	if a.X > b.X {
+		a, b = b, a
+	}
+	bow := paper.Arc(paper.Point{X: v.middle, Y: a.Y}, hopRadius, math.Pi, 0)
+	for i := range bow {
+		if bow[i].Verb == paper.Move {
+			bow[i].Verb = paper.Line
+		}
+	}
+	path := append(paper.Path{{Verb: paper.Move, To: a}}, bow...)
+	v.Stroke(append(path, paper.Step{Verb: paper.Line, To: b}), paper.Thick)
+}
