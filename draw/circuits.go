@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"slices"
 
 	"hoopwright/layout"
@@ -54,6 +55,9 @@ func (c *Circuits) list(tree []branch, o spec.Outlet, pass []bool, path []string
 	for i, b := range tree {
 		r := b.row
 		r.outlet, r.pass, r.path, r.last, r.leads = o, pass, path, i == len(tree)-1, len(b.feeds) > 0
+		if o.Name != "" && len(path) == 0 && len(tree) > 1 {
+			r.named = fmt.Sprintf("socket %d", i+1)
+		}
 		c.rows = append(c.rows, r)
 		c.list(b.feeds, o, append(slices.Clone(pass), !r.last), append(slices.Clone(path), r.name()))
 	}
@@ -64,7 +68,8 @@ type rowKind int
 
 const (
 	outletRow rowKind = iota
-	againRow          // an outlet that goes on on another side
+	againRow          // an outlet that goes on from another side
+	onRow             // and where it does, at the foot of that one
 	darkRow           // heads the runs that nothing feeds
 	cordRow
 	tapRow
@@ -86,6 +91,7 @@ type plugRow struct {
 
 	pass  []bool   // by level from the outlet: that line goes on to rows below
 	path  []string // what lies between the outlet and its plug
+	named string   // the socket of an outlet that takes several plugs; else empty
 	last  bool     // of what is plugged in beside it
 	leads bool     // something is plugged into it
 }

@@ -142,7 +142,7 @@ func TestPlaceWords(t *testing.T) {
 		{Spot: lights.AtFoot, Part: leg}:                                                              {"R7", ""},
 		{Spot: lights.AtCrown, Arch: 7}:                                                               {"crown 7", ""},
 		{Spot: lights.Along, Part: leg, Tape: 3 * measure.Foot}:                                       {"R7", "3′-0″ up"},
-		{Spot: lights.Along, Part: lights.Part{Kind: lights.Arch, Number: 4}, Tape: 3 * measure.Foot}: {"L4", "3′-0″ along"},
+		{Spot: lights.Along, Part: lights.Part{Kind: lights.Arch, Number: 4}, Tape: 3 * measure.Foot}: {"L4", "3′-0″ along the pipe"},
 		{Spot: lights.AtArch, Part: row, Arch: 7}:                                                     {"arch 7", "row right 2"},
 		{Spot: lights.InBay, Part: row, Bay: 6, Arch: 7, Tape: 9 * measure.Inch}:                      {"bay 6", "row right 2, 9″ past arch 7"},
 		{Spot: lights.AtOutlet, Outlet: "porch"}:                                                      {"outlet", ""},
@@ -156,7 +156,7 @@ func TestPlaceWords(t *testing.T) {
 // A limit is printed with what there is and what may be, in its own unit.
 func TestLimitWords(t *testing.T) {
 	for limit, want := range map[power.Limit]string{
-		{Kind: power.LabelCount, Have: 3, Of: 25}:      "3 of 25",
+		{Kind: power.LabelCount, Have: 3, Of: 25}:      "3/25",
 		{Kind: power.LabelWatts, Have: 9.6, Of: 210}:   "9.6 W of 210 W",
 		{Kind: power.CordAmps, Have: 0.39, Of: 13}:     "0.39 A of 13 A",
 		{Kind: power.VoltsLost, Have: 0.012, Of: 0.03}: "1.2 % of 3 % lost",

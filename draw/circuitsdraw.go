@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/block"
@@ -15,12 +16,13 @@ import (
 // Where a row's parts stand, from the left, and how high it is at the least.
 const (
 	placeLeft                = paper.TickBoxSide + 2.4
-	treeLeft    paper.Length = 30.5 // the outlet's own line
-	treeStep    paper.Length = 6.6  // from a line to the next one in
+	treeLeft    paper.Length = 32.6 // the outlet's own line
+	treeStep    paper.Length = 5.4  // from a line to the next one in
 	plugHigh    paper.Length = 7.7  // a row
 	nodeHigh    paper.Length = 6.2  // the box of a cord, a three-way, a string
 	limitGap    paper.Length = 3    // from what is drawn to the limit
-	stringGap   paper.Length = 0.4  // of line at each side of a plug between strings
+	stringGap   paper.Length = 0.3  // of line at each side of a plug between strings
+	againLead   paper.Length = 2.5  // of lines that come down from the words over them
 	headName    paper.Length = 26   // room of an outlet's name
 	headWords   paper.Length = 38   // where what is said of it begins
 	detailLines paper.Length = 4.6  // of what a place's name does not say
@@ -40,10 +42,11 @@ func (c Circuits) Height(width paper.Length) paper.Length {
 	return h
 }
 
-// Split implements the blocks' splitting: between rows, never behind a head; the outlet's name is repeated on the next side with the way to its first row.
+// Split implements the blocks' splitting: between rows, never behind a head; a line at the foot says that the outlet goes on, and its name is repeated on the next side with
+// the way to its first row.
 func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
 	n := 0
-	for h := paper.Length(0); n < len(c.rows); n++ {
+	for h := plugHigh; n < len(c.rows); n++ { // with the line that says it goes on
 		if h += c.high(c.rows[n], width); h > height {
 			break
 		}
@@ -54,11 +57,12 @@ func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok 
 	if n < 2 || n >= len(c.rows) {
 		return nil, nil, false
 	}
-	more := c.rows[n:]
+	set, more := slices.Clone(c.rows[:n]), c.rows[n:]
 	if next := more[0]; !next.kind.head() && next.outlet.Name != "" {
+		set = append(set, plugRow{kind: onRow, outlet: next.outlet, path: next.path})
 		more = append([]plugRow{{kind: againRow, outlet: next.outlet, path: next.path, pass: next.pass}}, more...)
 	}
-	return Circuits{c.plan, c.rows[:n]}, Circuits{c.plan, more}, true
+	return Circuits{c.plan, set}, Circuits{c.plan, more}, true
 }
 
 // Draw implements block.Body.
@@ -77,9 +81,10 @@ func (c Circuits) high(r plugRow, width paper.Length) paper.Length {
 	switch r.kind {
 	case outletRow, darkRow:
 		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))
-		limits := paper.Floor.Leading() * paper.Length(len(c.headLimits(r)))
-		return max(name, limits, c.said(r).Height(c.headRoom(r, width))) + 5
+		return max(name, c.said(r).Height(width-headWords)) + 5
 	case againRow:
+		return plugHigh + againLead
+	case onRow:
 		return plugHigh
 	}
 	_, detail := placeWords(r.at)
@@ -116,6 +121,9 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 	at := func(x, dy paper.Length) paper.Point { return mid.Add(paper.Point{X: x, Y: dy}) }
 	page.TickBox(at(0.35, -paper.TickBoxSide/2))
 	name, detail := placeWords(r.at)
+	if r.named != "" {
+		name = r.named
+	}
 	b.Text(at(placeLeft, 1.8), paper.AtLeft, name, paper.Cell)
 	if detail != "" {
 		block.Words{Text: detail, Lettering: paper.Floor}.Draw(page, paper.Rect{X: box.X + placeLeft, Y: mid.Y + 3, W: treeLeft - placeLeft - 1})
@@ -149,11 +157,7 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 	outlinedBox(b, paper.Rect{X: box.X + r.node(), Y: mid.Y - nodeHigh/2, W: wide, H: nodeHigh}, paper.Thick)
 	centredText(b, at(r.node()+wide/2, 0), r.name(), paper.CellSmall)
 	words := c.words(r)
-	first := paper.Body.Leading() // of the first line
-	if r.kind == cordRow {
-		first = 0.95 * paper.Cell.Leading()
-	}
-	words.Draw(page, paper.Rect{X: box.X + r.node() + wide + 2, Y: mid.Y - first/2 + 0.3, W: c.wordsRoom(r, box.W)})
+	words.Draw(page, paper.Rect{X: box.X + r.node() + wide + 2, Y: mid.Y + 1.6 - words.Rise(c.wordsRoom(r, box.W)), W: c.wordsRoom(r, box.W)})
 	b.Text(at(box.W, 1.5), paper.AtRight, LimitWords(r.limit()), paper.Floor)
 }
 
@@ -181,18 +185,9 @@ func (c Circuits) wordsRoom(r plugRow, width paper.Length) paper.Length {
 
 // words says which cord to take and where it goes, or what else is plugged in.
 func (c Circuits) words(r plugRow) block.Words {
-	open := func(n int) string {
-		switch n {
-		case 0:
-			return ""
-		case 1:
-			return ", 1 stays open"
-		}
-		return fmt.Sprintf(", %d stay open", n)
-	}
 	switch r.kind {
 	case tapRow:
-		return block.Words{Text: "three-way" + open(r.tap.Open)}
+		return block.Words{Text: "three-way" + openWords(r.tap.Open)}
 	case supplyRow:
 		return block.Words{Text: "low-voltage supply, boxed dry"}
 	}
@@ -200,30 +195,45 @@ func (c Circuits) words(r plugRow) block.Words {
 	if c.gauges() > 1 {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
-	if r.cord.Sockets > 1 {
-		text += fmt.Sprintf(", %d sockets", r.cord.Sockets)
-	}
 	if r.cord.Over {
 		text += ", over the way"
 	}
-	text += ", to " + c.reach(r.cord)
-	return block.Words{Text: text + open(r.cord.Open)}
+	return block.Words{Text: text + c.reach(r.cord)}
 }
 
-// reach names where a cord's sockets are.
+// openWords says how many sockets of a three-way stay open.
+func openWords(n int) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return ", 1 open"
+	}
+	return fmt.Sprintf(", %d open", n)
+}
+
+// reach says where a cord's sockets are: of several each in its order, those open that nothing is plugged into.
 func (c Circuits) reach(cord power.Cord) string {
 	if len(cord.Places) == 0 {
-		return "the next cord"
+		return ", to the next cord"
 	}
-	first, detail := placeWords(cord.Places[0].At)
-	last, _ := placeWords(cord.Places[len(cord.Places)-1].At)
-	switch {
-	case first == last && detail != "":
-		return first + ", " + detail
-	case first == last:
-		return first
+	if cord.Sockets == 1 {
+		name, detail := placeWords(cord.Places[0].At)
+		if detail != "" {
+			name += ", " + detail
+		}
+		return ", to " + name
 	}
-	return fmt.Sprintf("%s … %s", first, last)
+	k := slices.IndexFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Name == cord.Feeder })
+	var sockets []string
+	open := func(n int) { sockets = append(sockets, slices.Repeat([]string{"open"}, n)...) }
+	for _, i := range cord.Joints {
+		j := c.plan.Power.Feeders[k].Joints[i]
+		open(j.Skips)
+		sockets = append(sockets, PlaceName(j.End.At))
+		open(j.Spare)
+	}
+	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, ", "))
 }
 
 // gauges counts the kinds of cord.
@@ -257,7 +267,7 @@ func placeWords(p lights.Place) (name, detail string) {
 	case p.Part.IsLeg():
 		return fmt.Sprint(p.Part.Letter(), p.Part.Number), tape + " up"
 	case p.Part.Kind == lights.Arch:
-		return fmt.Sprintf("L%d", p.Part.Number), tape + " along"
+		return fmt.Sprintf("L%d", p.Part.Number), tape + " along the pipe"
 	case p.Part.Kind == lights.Ridge:
 		return p.Part.String(), fmt.Sprintf("%s from crown %d", tape, p.Part.Number)
 	}
@@ -276,7 +286,7 @@ func LimitWords(l power.Limit) string {
 	watts := func(v float64) string { return measure.Watts(measure.Power(v)) }
 	switch l.Kind {
 	case power.LabelCount, power.Together:
-		return fmt.Sprintf("%.0f of %.0f", l.Have, l.Of)
+		return fmt.Sprintf("%.0f/%.0f", l.Have, l.Of)
 	case power.LabelWatts, power.SupplyWatts:
 		return watts(l.Have) + " of " + watts(l.Of)
 	case power.CordAmps, power.BreakerAmps, power.TimerAmps, power.FuseAmps:

@@ -6,6 +6,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/power"
 )
 
 // stringSpot is a string's box on a row: from the row's left and below its middle.
@@ -13,6 +14,9 @@ type stringSpot struct {
 	x, dy, wide paper.Length
 	name, on    string
 }
+
+// turnHigh is from a line of a run's strings to the next one, with room for the wire between them.
+const turnHigh = plugHigh + 0.5
 
 // runName is the room that the letters of runs take: of all of them alike.
 func (c Circuits) runName() (wide paper.Length) {
@@ -22,28 +26,32 @@ func (c Circuits) runName() (wide paper.Length) {
 	return wide
 }
 
-// strings sets the boxes of a run's strings from left to right and, where they do not all fit, below; the limit stands behind the last. below is what the row
+// strings sets the boxes of a run's strings from left to right and, where they do not all fit with the limit behind the last, below. below is what the row
 // needs more than its least height.
 func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, below paper.Length) {
+	if list, below = c.set(r, partsOf(r.run, false), width); below > 0 {
+		return c.set(r, partsOf(r.run, true), width)
+	}
+	return list, below
+}
+
+// set sets the boxes of a run's strings, each with the part that it is on.
+func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []stringSpot, below paper.Length) {
 	left := r.node() + c.runName()
 	x := left
 	for i, name := range r.run.Strings {
-		on := c.partOf(name)
-		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 3.8
+		on := parts[i]
+		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 2.8
 		end := matedLong
 		if i == len(r.run.Strings)-1 {
-			end = cupRadius + c.endWide(r)
+			end = cupRadius + c.endWide(r) + limitGap + paper.Floor.Width(LimitWords(r.limit()))
 		}
 		if x+w+end > width && x > left {
 			x = left
-			below += plugHigh
+			below += turnHigh
 		}
 		list = append(list, stringSpot{x, below, w, name, on})
 		x += w + matedLong + 2*stringGap
-	}
-	limit := paper.Floor.Width(LimitWords(r.limit()))
-	if x-matedLong+cupRadius+c.endWide(r)+limitGap+limit > width {
-		below += plugHigh - 2
 	}
 	return list, below
 }
@@ -54,15 +62,19 @@ func (c Circuits) endWide(r plugRow) paper.Length {
 	return paper.Floor.Width(name) + 1.5
 }
 
-// partOf names what a string is on: a leg by its letter and number.
-func (c Circuits) partOf(name string) string {
-	for _, s := range c.plan.Strings {
-		if s.Name == name {
-			return runWords(s.Run)
+// partsOf names what each of a run's strings is on: a leg by its letter and number; in short, a ridge piece after another by its number alone.
+func partsOf(run power.Chain, short bool) (list []string) {
+	for i, on := range run.On {
+		words := runWords(on)
+		if short && i > 0 && onRidge(on) && onRidge(run.On[i-1]) {
+			words = fmt.Sprint(on.Number)
 		}
+		list = append(list, words)
 	}
-	return ""
+	return list
 }
+
+func onRidge(r lights.Run) bool { return r.Kind == lights.Ridge && !r.Drop }
 
 func runWords(r lights.Run) string {
 	if r.IsLeg() && !r.Drop {
@@ -80,24 +92,33 @@ func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
 	b.Text(at(r.node(), 1.6), paper.AtLeft, r.run.Name, paper.CellSmall)
 	for i, s := range list {
 		outlinedBox(b, paper.Rect{X: box.X + s.x, Y: mid.Y + s.dy - nodeHigh/2, W: s.wide, H: nodeHigh}, paper.Thick)
-		b.Text(at(s.x+1.2, s.dy+1.6), paper.AtLeft, s.name, paper.CellSmall)
-		b.Text(at(s.x+s.wide-1.2, s.dy+1.6), paper.AtRight, s.on, paper.Floor)
+		b.Text(at(s.x+0.9, s.dy+1.6), paper.AtLeft, s.name, paper.CellSmall)
+		b.Text(at(s.x+s.wide-0.9, s.dy+1.6), paper.AtRight, s.on, paper.Floor)
 		end := s.x + s.wide
 		switch {
 		case i == len(list)-1:
 			Socket(b, at(end, s.dy), right)
 			name, _ := placeWords(r.run.To.At)
 			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, name, paper.Floor)
-		case list[i+1].dy > s.dy: // goes on below
-			Socket(b, at(end, s.dy), right)
 		default:
 			b.Page.Line(at(end, s.dy), at(end+stringGap, s.dy), paper.Thick)
 			Mated(b, at(end+stringGap, s.dy), right)
-			b.Page.Line(at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, s.dy), paper.Thick)
-		}
-		if i > 0 && s.dy > list[i-1].dy {
-			Prongs(b, at(s.x-barLong, s.dy), right)
+			c.lead(b.Page, at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, list[i+1].dy))
 		}
 	}
 	b.Text(at(box.W, below+1.5), paper.AtRight, LimitWords(r.limit()), paper.Floor)
+}
+
+// lead draws the wire from a plug to its string's box: straight, or round to the row below.
+func (c Circuits) lead(page *paper.Page, from, to paper.Point) {
+	if to.Y <= from.Y {
+		page.Line(from, to, paper.Thick)
+		return
+	}
+	const out = 1.4 // past the plug, and before the box
+	between := (from.Y + to.Y) / 2
+	path := []paper.Point{from, {X: from.X + out, Y: from.Y}, {X: from.X + out, Y: between}, {X: to.X - out, Y: between}, {X: to.X - out, Y: to.Y}, to}
+	for i := range path[1:] {
+		page.Line(path[i], path[i+1], paper.Thick)
+	}
 }

@@ -20,7 +20,7 @@ var comesBefore = [][2]crew.Action{
 	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
 	{crew.CutLegs, crew.JoinCrown}, {crew.NameSticks, crew.JoinCrown}, {crew.CheckDay, crew.RaiseSame}, {crew.MeasureArch, crew.CutRidge}, {crew.MeasureBay, crew.CutRidge},
 	{crew.CutRidge, crew.RaiseRest}, {crew.RaiseRest, crew.SightAlong}, {crew.SightAlong, crew.HangRows}, {crew.SightAlong, crew.HangDrops}, {crew.SightAlong, crew.TryOpening},
-	{crew.TestOutlets, crew.LayCords}, {crew.CheckCords, crew.PlugRuns}, {crew.HangRows, crew.PlugRuns}, {crew.HangDrops, crew.PlugRuns}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
+	{crew.TestOutlets, crew.LayCords}, {crew.LayCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
 }
 
 // minuteOf puts a moment of the schedule on one line.

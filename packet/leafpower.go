@@ -37,9 +37,6 @@ func (b *binder) powerLeaf() []folio {
 		front = append(front, p.cordPlan(left)...)
 	}
 	title, back := "Power: what plugs into what", "Power: order, tests, trips"
-	if block.Height(front, room.W) > room.H {
-		back = "Power: plugs, order, tests"
-	}
 	f := folio{front: side{title: title, blocks: front}}
 	if len(b.plan.Power.Feeders) > 0 {
 		f.back = side{title: back, blocks: p.back()}
@@ -86,13 +83,14 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() block.Block {
-	text := "L3: left foot of arch 3. Tick each plug."
+	text := fmt.Sprintf("Bring: leaf %d. Fill in blanks first. Tick each plug.", leafNumber("stock"))
 	if kinds := p.cordKinds(); len(kinds) == 1 {
-		text += " Every cord is " + kinds[0] + "."
+		text += " Cords: " + kinds[0] + "."
 	}
+	text += " L3: left foot of arch 3; crown 3: its top. Right: taken of allowed; 2/4: strings."
 	return block.Block{Name: "key", Gap: 1, Body: block.Columns{Gap: 4, Cols: []block.Column{
-		{Width: 68, Blocks: []block.Block{{Body: block.Picture{Least: 11.5, Paint: draw.CircuitKey}}}},
-		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text + " At the right: what it takes up of its nearest limit; no unit: strings."}}}}}}}
+		{Width: 74, Blocks: []block.Block{{Body: block.Picture{Least: 17.3, Paint: draw.CircuitKey}}}},
+		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text}}}}}}}
 }
 
 // cordKinds are the kinds of cord, as printed.
@@ -124,7 +122,7 @@ func (p powering) facts() (list []block.Fact) {
 	for _, o := range p.spec.Site.Outlets {
 		for _, l := range p.plan.Power.Limits(o) {
 			if l.Kind == power.BreakerAmps || l.Kind == power.TimerAmps {
-				add(fmt.Sprintf("limit %d at outlet %s", l.Kind, o.Name), draw.LimitWords(l))
+				add(fmt.Sprintf("limit %d at outlet %s", l.Kind, o.Name), measure.Amps(measure.Current(l.Of)))
 			}
 		}
 	}

@@ -41,7 +41,7 @@ var mending = map[crew.Remedy]string{
 	crew.TieUp:           "Tie up what hangs in.",
 	crew.LayAgain:        "Lay it again as drawn.",
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:          "Dry hands: pull it, swap it.",
+	crew.SwapIt:          "Else swap it.",
 	crew.Electrician:     "Fails: leave it off, electrician.",
 	crew.DeadWaits:       "Dead string: unplug its run at its plug end, cover the cord’s socket, mend by daylight.",
 	crew.Mend:            "Mend it, look again.",

@@ -28,9 +28,10 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 
 	crew.TestOutlets: plainly("A lamp into each outlet in turn: press TEST, RESET."),
 	crew.LayCords:    func(w taskWords, _ crew.Task) string { return w.layCords() },
+	crew.JoinPlugs:   func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
 	crew.CheckCords:  plainly("Ten checks before power: one reads, one touches."),
-	crew.PlugRuns:    plainly("Plug in cord by cord, then one run at a time, downward on the front. Look along each before the next."),
-	crew.FeelPlugs:   plainly("All lit: feel every plug."),
+	crew.PlugRuns:    plainly("Outlet by outlet: cords in, cover shut, look along its runs."),
+	crew.FeelPlugs:   plainly("All lit, by daylight: feel every plug."),
 	crew.TestLoaded:  plainly("All lit: press TEST at each outlet, then RESET."),
 	crew.SetTimers:   func(w taskWords, t crew.Task) string { return w.setTimers(t) },
 	crew.DarkWalk:    plainly("After dark: walk through from each end."),

@@ -21,17 +21,25 @@ func (w taskWords) layCords() string {
 	if n := len(p.Cords); n > 1 {
 		text = fmt.Sprintf("Lay the cords by number, C1 to C%d", n)
 	}
-	text += ", outlet outward, outside the feet. Number both ends. Spare length goes out and back, never in a coil. To a crown: up the leg, tied on."
+	text += ", outlet outward, outside the feet. Number both ends. Fold spare length in long loops, never a coil."
 	over := slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Over })
 	switch {
 	case over && w.plan.Spec.Site.Cords.Cover:
-		text += " Over the way: under a cord cover."
+		text += " To a crown: up the leg, tied on. Over the way: under a cord cover."
 	case over:
-		text += " Over the way: along the arch, tied on."
+		text += " To a crown or over the way: up the leg, along the arch, tied on."
+	default:
+		text += " To a crown: up the leg, tied on."
 	}
-	text += fmt.Sprintf(" Tie each joint %s or more up, mouth down, its cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	return text
+}
+
+// joinPlugs says how cords and runs are joined before anything is live.
+func (w taskWords) joinPlugs() string {
+	p := w.plan.Power
+	text := fmt.Sprintf("Join all as drawn, covers on. Tie joints %s up or more, mouth down, cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
-		text += " In a box: " + placesSaid(p.Boxes) + "."
+		text += " In a plug box too: " + placesSaid(p.Boxes) + "."
 	}
 	return text
 }
@@ -58,24 +66,43 @@ func timerSize(p power.Plan) string {
 	return measure.Amps(amps)
 }
 
-// setTimers says where timers go and when they switch off.
+// setTimers says which timers go where, and when they switch.
 func (w taskWords) setTimers(t crew.Task) string {
 	var bought, there []string
 	for _, o := range w.plan.Spec.Site.Outlets {
+		if !slices.Contains(t.Of.Outlets, o.Name) {
+			continue
+		}
+		timers, cords := 0, 0
+		for _, timer := range w.plan.Power.Timers {
+			if timer.Outlet == o.Name {
+				timers++
+			}
+		}
+		for _, d := range w.plan.Power.Feeders {
+			if d.Outlet == o.Name {
+				cords++
+			}
+		}
 		switch {
-		case !slices.Contains(t.Of.Outlets, o.Name):
-		case o.Timer > 0:
+		case timers == 0:
 			there = append(there, o.Name)
+		case timers == cords && timers > 1:
+			bought = append(bought, o.Name+" (one in each socket)")
+		case timers == 1 && cords > 1:
+			bought = append(bought, fmt.Sprintf("%s (%d plugs)", o.Name, cords))
+		case timers < cords:
+			bought = append(bought, fmt.Sprintf("%s (%d for %d plugs)", o.Name, timers, cords))
 		default:
 			bought = append(bought, o.Name)
 		}
 	}
-	text := "Timer"
-	if len(bought) > 0 {
-		text += fmt.Sprintf(", %s or more, %s", block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
+	text := "Set timers"
+	if n := len(w.plan.Power.Timers); n > 0 {
+		text = fmt.Sprintf("Plug in %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)
 	}
-	return text + fmt.Sprintf(": off %s minutes after closing.", block.Figure(fmt.Sprint(practice.TimerAfter)))
+	return text + fmt.Sprintf(". On ______, off ______, %s minutes after closing. Keep ON till the dark walk.", block.Figure(fmt.Sprint(practice.TimerAfter)))
 }

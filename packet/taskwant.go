@@ -309,7 +309,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 	case crew.OpeningWide:
 		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
-		return "Out at once, then lit."
+		return "Out at TEST, lit at RESET."
 	case crew.BreakerReads:
 		return fmt.Sprintf("Its breaker reads %s or more: write it down.", measure.Amps(f.Amps))
 	case crew.JointsHigh:

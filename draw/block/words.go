@@ -173,7 +173,7 @@ func (w Words) Draw(page *paper.Page, box paper.Rect) []string {
 	y := box.Y
 	for _, line := range w.lines(box.W) {
 		high := w.leading(line)
-		base := y + w.Lettering.Ascent() + (high - w.Lettering.Leading())
+		base := y + w.rise(line)
 		x := box.X
 		switch w.Align {
 		case paper.AtMiddle:
@@ -185,6 +185,17 @@ func (w Words) Draw(page *paper.Page, box paper.Rect) []string {
 		y += high
 	}
 	return nil
+}
+
+// rise is how far below its top a line's lettering stands.
+func (w Words) rise(line []span) paper.Length {
+	return w.Lettering.Ascent() + w.leading(line) - w.Lettering.Leading()
+}
+
+// Rise is how far below the top of the words their first line stands.
+func (w Words) Rise(width paper.Length) paper.Length {
+	w = w.styled()
+	return w.rise(w.lines(width)[0])
 }
 
 // set sets one line, what is in one lettering as one text.

@@ -75,11 +75,12 @@ const (
 
 	TestOutlets
 	LayCords
+	JoinPlugs // all but those of the outlets
 	CheckCords
+	SetTimers
 	PlugRuns
 	FeelPlugs
 	TestLoaded
-	SetTimers
 	DarkWalk
 
 	NoonCall

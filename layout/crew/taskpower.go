@@ -8,8 +8,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// powering tests each outlet before any cord is laid, lays the cords, plugs in run by run and looks at everything by dark. Cords, three-ways and covers
-// are counted whole; which lies where stands on the circuit diagram.
+// powering tests each outlet before any cord is laid, lays the cords, joins all of them and the runs while nothing is live, looks at every joint, then plugs in
+// outlet by outlet, its timer first, and looks at everything by dark. Cords, three-ways and covers are counted whole; which lies where stands on the circuit diagram.
 func (b *tasker) powering() {
 	outlets := b.outlets()
 	if len(outlets) == 0 && (len(b.Chains) == 0 || !b.Spec.Site.NotKnown(spec.OutletsGFCI)) {
@@ -36,23 +36,35 @@ func (b *tasker) powering() {
 	b.add(practice.MinutesMeasure*2*float64(len(outlets)), test)
 	high := Figure{What: JointsHigh, Bound: AtLeast, Length: practice.JointHigh(b.units)}
 	if b.Cords+b.Taps > 0 {
-		t := Task{Action: LayCords, Who: Who{People: b.pairs(b.Spec.Crew.Rates.Cord * float64(b.Cords))}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross), high}, IfOff: cures(LayAgain, Ask),
-			Uses: b.climbs(many(Cords, b.Cords), many(PlugCovers, b.Joints), many(ZipTies, 2*b.Cords))}
-		for _, n := range []Need{many(ThreeWays, b.Taps), many(SocketCovers, b.Open), many(CordCovers, b.Over), many(PlugBoxes, b.Boxes)} {
-			if n.Count > 0 {
-				t.Uses = append(t.Uses, n)
-			}
-		}
-		b.add(b.Spec.Crew.Rates.Cord*float64(b.Cords), t)
+		b.laying(high)
 		b.add(practice.MinutesTalk, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
 	}
+	b.timers(outlets)
 	for _, o := range outlets {
 		b.plug(o)
 	}
 	all := Scope{Outlets: outlets}
 	b.add(practice.WarmAfter, Task{Action: FeelPlugs, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
 	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
-	timers := Task{Action: SetTimers, Of: all, Who: Who{People: 1, Grown: true}, IfOff: cures(SwapIt)}
+	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
+}
+
+// laying lays the cords and joins what is plugged into what, with the outlets empty.
+func (b *tasker) laying(high Figure) {
+	some := func(needs ...Need) []Need {
+		return slices.DeleteFunc(needs, func(n Need) bool { return n.Count == 0 })
+	}
+	lay := b.Spec.Crew.Rates.Cord * float64(b.Cords)
+	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
+		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), many(CordCovers, b.Over))...)})
+	join := practice.MinutesMeasure * float64(len(b.Chains))
+	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join)}, Want: []Figure{high}, IfOff: cures(Ask),
+		Uses: b.climbs(some(many(ThreeWays, b.Taps), many(PlugCovers, b.Joints), many(SocketCovers, b.Open), many(PlugBoxes, b.Boxes), many(ZipTies, b.Cords))...)})
+}
+
+// timers puts a timer into each outlet before anything is plugged in, so that the tests are made through it.
+func (b *tasker) timers(outlets []string) {
+	timers := Task{Action: SetTimers, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, IfOff: cures(SwapIt)}
 	for _, o := range b.Spec.Site.Outlets {
 		if !slices.Contains(outlets, o.Name) {
 			continue
@@ -69,7 +81,6 @@ func (b *tasker) powering() {
 		timers.Uses = []Need{many(Timers, n)}
 	}
 	b.add(practice.MinutesLabel*5*float64(len(timers.Want)), timers)
-	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
 }
 
 // outlets are those that something is plugged into, in the order of the runs.
@@ -82,7 +93,7 @@ func (b *tasker) outlets() (names []string) {
 	return names
 }
 
-// plug plugs the runs of an outlet one at a time.
+// plug plugs in an outlet's cords and looks along each of its runs.
 func (b *tasker) plug(outlet string) {
 	t := Task{Action: PlugRuns, Of: Scope{Outlets: []string{outlet}}, Who: Who{People: 2, Grown: true}, Warning: WaterAndMains, IfOff: cures(DryAndTry, SwapIt)}
 	var sum measure.Current
@@ -93,5 +104,5 @@ func (b *tasker) plug(outlet string) {
 		}
 	}
 	t.Want = []Figure{{What: AllLit, Count: len(t.Of.Runs)}, {What: RunAmps, Outlet: outlet, Amps: sum}}
-	b.add(practice.MinutesMeasure*2*float64(len(t.Of.Runs)), t)
+	b.add(practice.MinutesMeasure*float64(len(t.Of.Runs)), t)
 }

@@ -107,7 +107,7 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 		return RaiseOthers, true
 	case RunCrownLine, ScrewSockets, GlueSockets, SightAlong:
 		return HoldRidge, true
-	case LayCords, CheckCords:
+	case LayCords:
 		return Lay, true
 	case DarkWalk:
 		return LightUp, true

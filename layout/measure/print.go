@@ -189,10 +189,10 @@ func Millimetres(l Length) string { return fixed(float64(l), 0) + " mm" }
 // Metres prints metres to a count of decimals: 2.30 m.
 func Metres(l Length, places int) string { return fixed(l.Metres(), places) + " m" }
 
-// Amps prints amperes, to two decimals under one and to one from there on: 0.04 A, 11.9 A, 12 A.
+// Amps prints amperes, with two decimals under one, so that a column of them adds up, and to one from there on: 0 A, 0.20 A, 11.9 A, 12 A.
 func Amps(c Current) string {
-	if math.Abs(float64(c)) < 0.995 {
-		return decimal(float64(c), 2) + " A"
+	if a := math.Abs(float64(c)); a >= 0.005 && a < 0.995 {
+		return fixed(float64(c), 2) + " A"
 	}
 	return decimal(float64(c), 1) + " A"
 }

@@ -191,6 +191,7 @@ func (w *walk) outlets() {
 		}
 		through := w.flow(outletName(o.Name), circuit.Volts)
 		circuits[o.Circuit] += through
+		w.joints -= len(w.sockets(outletName(o.Name))) // under the outlet's own cover
 		if n := len(w.sockets(outletName(o.Name))); n > o.Sockets {
 			w.Errorf("outlet %s: %d plugs in %d sockets", o.Name, n, o.Sockets)
 		}

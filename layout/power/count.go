@@ -14,7 +14,6 @@ import (
 func (f *feeding) count() {
 	p := &f.plan
 	for _, one := range p.Feeders {
-		p.Joints++ // in the outlet
 		for _, j := range one.Joints {
 			f.countJoint(j)
 		}
@@ -54,7 +53,7 @@ func (f *feeding) countJoint(j Joint) {
 		}
 	}
 	if len(j.Cords) == 0 && j.Socket == 0 {
-		n-- // straight in the outlet, or in its three-way, counted there
+		n-- // straight in the outlet, under its own cover
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {

@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -31,6 +32,7 @@ type Cord struct {
 	Lies   measure.Length  `json:"-"`
 	Feeder string          `json:"-"`
 	Joints []int           `json:"-"`    // of that feeder, at its sockets
+	Lifts  bool            `json:"-"`    // it leads from a plug within reach to sockets that hang higher than one reaches from the ground
 	Over   bool            `json:"over"` // it passes the opening or a side way: overhead, or on the ground under a cover
 }
 
@@ -117,6 +119,7 @@ func (f *feeding) cord(one *Feeder, i int, from string, at lights.End) string {
 		c := Cord{
 			Name: fmt.Sprintf("C%d", len(p.Cords)+1), From: at, To: j.End, FedBy: from, Gauge: one.Gauge, Length: l, Sockets: 1,
 			Amps: j.Amps, Outlet: one.Outlet, Path: spots(j.Path), Places: []lights.End{}, Kind: one.Cord, Lies: j.Lies, Feeder: one.Name, Over: j.Over,
+			Lifts: k == 0 && j.Climb > practice.HipReach && (j.From < 0 || one.Joints[j.From].Climb <= practice.HipReach),
 		}
 		if k == len(j.Cords)-1 {
 			c.Places, c.Joints = []lights.End{j.End}, []int{i}

@@ -158,7 +158,7 @@ type Plan struct {
 	Taps     []Tap     // every three-way, in the order of laying
 	Turned   []bool    // by line of the input: it lies turned
 
-	Joints int            // plugs put together, of runs, supplies, cords and three-ways, that of each feeder in its outlet too
+	Joints int            // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
 	Links  int            // strings plugged into strings
 	Feet   int            // of the joints, low down: within a foot of the ground
 	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
@@ -185,6 +185,9 @@ type Plan struct {
 
 // Pieces returns how many cords and three-ways there are together.
 func (p Plan) Pieces() int { return len(p.Cords) + len(p.Taps) }
+
+// Covered returns how many joints each take a plug cover: all that is put together outside the outlets.
+func (p Plan) Covered() int { return p.Joints + p.Links }
 
 // BackSocket is what a socket in the back of the strings' plugs would save, if their labels allow one.
 type BackSocket struct {
