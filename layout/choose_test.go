@@ -94,8 +94,15 @@ func TestLadder(t *testing.T) {
 			}
 		}
 	}
-	// Made by hand, the first rung of the garden, guys as far out as they are tied high, gains what the ladder says.
+	// Made by hand, the first rung of the garden without its drip line, guys as far out as they are tied high, gains what the ladder says. With the line there it is none: the
+	// stakes would stand in the keep band.
 	s := exampleSpec(t, "garden")
+	for _, c := range layout.Solve(s).Cures() {
+		if g, ok := c.Change.Value.(spec.Guys); ok && g.Out > s.Guys.Out {
+			t.Errorf("a rung sends guy stakes into the keep band: %+v", g)
+		}
+	}
+	s.Site.Buried = nil
 	ladder := layout.Solve(s).Cures()
 	if g, ok := ladder[0].Change.Value.(spec.Guys); !ok || !slices.Equal(g.Arches, s.Guys.Arches) || g.Out < g.From-measure.Millimetre {
 		t.Fatalf("%+v", ladder[0])

@@ -75,7 +75,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else L and R %s deeper, tapes too; hook the top.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else L, R %s deeper, hook the top.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
 			text += " Then longer ones."
 		}
@@ -152,7 +152,7 @@ func (w taskWords) wontGo(t crew.Task) string {
 			text += " Do not move it."
 		}
 	}
-	return text + " Farther, nearer a marked line, or its row forbids it: ask. Write it under Moved. Never cut or bend one."
+	return text + " Farther, or nearer a marked line: ask. Write it under Moved. Never cut or bend one."
 }
 
 func (w taskWords) measureWidths(t crew.Task) string {

@@ -30,7 +30,6 @@ var mayHaveFigures = map[string]struct {
 	"draw/raisinghung.go":        {3, "shares of a picture"},
 	"draw/sizechart.go":          {10, "steps of an axis"},
 	"layout/arch/band.go":        {2, "the step that a band is told in"},
-	"layout/arch/findings.go":    {1, "from where on a sum is worth working out"},
 	"layout/arch/body.go":        {2, "steps of a search"},
 	"layout/arch/cold.go":        {1, "the warmth at which pipe is tested: physics"},
 	"layout/arch/moves.go":       {1, "what a move is told for: an inch"},
