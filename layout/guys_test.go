@@ -30,3 +30,22 @@ func TestGuysWithoutRidge(t *testing.T) {
 		t.Errorf("a lone arch guyed: %.2f times, without guys %.2f", lone, bare)
 	}
 }
+
+// Guys that pull down are set farther out only where the ground there is free: not into the keep band of a line 2 ft behind their stakes.
+func TestGuysAreNotSentIntoALine(t *testing.T) {
+	cured := func(site string) (cured, told bool) {
+		for _, f := range layout.Solve(read(t, "guys", base.with("tunnel", "{arches: 4, spacing: 4 ft 3 in}", "lights", wrapLegs, "guys", "{arches: [1, last], from: 7 ft, out: 5 ft}", "site", site).text())).Findings {
+			if f.Code == "guy-pulls-down" {
+				cured, told = len(f.Cure) > 0, true
+			}
+		}
+		return cured, told
+	}
+	const start = "start: {at: [10 ft, 20 ft], heading: 0 deg}, soil: firm"
+	if is, told := cured("{" + start + "}"); !told || !is {
+		t.Errorf("free ground: told %v, cured %v", told, is)
+	}
+	if is, told := cured("{" + start + ", buried: [{name: hose, line: [[-9 ft, 12 ft 6 in], [40 ft, 12 ft 6 in]], keep: 24 in}]}"); !told || is {
+		t.Errorf("a line where the stakes would go: told %v, cured %v", told, is)
+	}
+}

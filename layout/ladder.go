@@ -71,7 +71,7 @@ func (c *chooser) climb(at rung) (changes []weather.Change) {
 		for _, change := range weather.Changes(at.spec, c.tune[c.of[0]]) {
 			n := change.On(at.spec)
 			w := c.solve(n, false)
-			if w == nil {
+			if w == nil || c.plan.groundWorse(n) {
 				continue
 			}
 			price := weather.Price(n)

@@ -16,6 +16,7 @@ import (
 	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
+	"hoopwright/layout/weather"
 )
 
 // Solve turns a spec into a plan. It never fails: what cannot be built as written is a finding, and the plan then holds the
@@ -41,6 +42,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.note(slices.DeleteFunc(slices.Clone(p.Ground.Findings), func(f finding.Finding) bool { // guys above an arch that does not stand are no fault of theirs
 		return f.Code == "guy-above-arch" && slices.ContainsFunc(p.Findings, func(f finding.Finding) bool { return f.Code == "no-arch" })
 	}))
+	p.groundFarOut()
 	p.note(swapped(s))
 	p.note(notKnown(s))
 
@@ -57,6 +59,37 @@ func Solve(s *spec.Spec) *Plan {
 	p.sortFindings()
 	p.fillEmpty()
 	return p
+}
+
+// groundFarOut takes back the advice to set guy stakes farther out where the ground there is worse than where they stand: near a line, on paving, in a bed.
+func (p *Plan) groundFarOut() {
+	for i := range p.Findings {
+		f := &p.Findings[i]
+		if f.Code != "guy-pulls-down" {
+			continue
+		}
+		n := *p.Spec
+		if n.Guys.Out = weather.OutFor(n.Guys.From, n.Units); p.groundWorse(&n) {
+			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: brace a bay instead."
+		}
+	}
+}
+
+// groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
+func (p *Plan) groundWorse(s *spec.Spec) bool {
+	spans, crowns := make([]measure.Length, len(p.Arches)), make([]measure.Length, len(p.Arches))
+	for i, a := range p.Arches {
+		spans[i], crowns[i] = a.Span, a.Crown
+	}
+	bad := func(list []finding.Finding) (n int) {
+		for _, f := range list {
+			if f.Level != finding.Note {
+				n++
+			}
+		}
+		return n
+	}
+	return bad(ground.LayShaped(s, spans, crowns, p.shapes()).Findings) > bad(p.Ground.Findings)
 }
 
 // solveLights lays the strings and feeds them. What the spec leaves open, which end of a wrap has the prongs, from which end rows start and whether leads

@@ -75,7 +75,7 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 	guys := func(arches []int, out measure.Length) spec.Guys {
 		return spec.Guys{Arches: freeArches(s, slices.Clone(arches), out), From: tie, Out: out, Stake: peg}
 	}
-	outs := []measure.Length{roundOut(tie, s.Units), roundOut(tie*5/4, s.Units)}
+	outs := []measure.Length{OutFor(tie, s.Units), OutFor(tie*5/4, s.Units)}
 	if n == 1 || !s.Ridge.Present {
 		for _, out := range outs {
 			list = append(list, Bracing{Guys: guys(spread(1, n, 1), out)})
@@ -159,9 +159,10 @@ func shoulder(s *spec.Spec, k *arch.Kind) measure.Length {
 	return min(practice.BraceFrom(s.Units), roundDown(k.Crown*3/4, s.Units))
 }
 
-// roundOut and roundDown bring a length to whole half feet or decimetres.
-func roundOut(l measure.Length, u measure.System) measure.Length { return measure.RoundUp(l, step(u)) }
+// OutFor returns how far out the stake of a guy tied so high stands at the least, that it pulls along as much as down: in whole half feet or decimetres, rounded up.
+func OutFor(l measure.Length, u measure.System) measure.Length { return measure.RoundUp(l, step(u)) }
 
+// roundDown brings a length to whole half feet or decimetres.
 func roundDown(l measure.Length, u measure.System) measure.Length {
 	return measure.Length(math.Floor(float64(l/step(u)))) * step(u)
 }

@@ -60,7 +60,7 @@ func Changes(s *spec.Spec, k *arch.Kind) (list []Change) {
 			list = append(list, Change{"arch.stake", thick})
 		}
 		stake.Depth += grip(s.Units) * 4
-		stake.Length = max(stake.Length, roundOut(stake.Depth*3/2, s.Units))
+		stake.Length = max(stake.Length, OutFor(stake.Depth*3/2, s.Units))
 		list = append(list, Change{"arch.stake", stake})
 	}
 	for _, g := range betterGuys(s, k) {
@@ -87,7 +87,7 @@ func betterGuys(s *spec.Spec, k *arch.Kind) (list []spec.Guys) {
 		return nil
 	}
 	out := g
-	if out.Out = roundOut(g.From, s.Units); out.Out <= g.Out {
+	if out.Out = OutFor(g.From, s.Units); out.Out <= g.Out {
 		out.Out = g.Out + 2*step(s.Units)
 	}
 	list = append(list, out)
@@ -98,7 +98,7 @@ func betterGuys(s *spec.Spec, k *arch.Kind) (list []spec.Guys) {
 	}
 	deep := g
 	deep.Stake.Depth += grip(s.Units) * 4
-	deep.Stake.Length = max(deep.Stake.Length, roundOut(deep.Stake.Depth*5/4, s.Units))
+	deep.Stake.Length = max(deep.Stake.Length, OutFor(deep.Stake.Depth*5/4, s.Units))
 	return append(list, deep)
 }
 
@@ -110,7 +110,7 @@ func moreHeld(s *spec.Spec, k *arch.Kind) (list []Change) {
 		g := s.Guys
 		if len(g.Arches) == 0 {
 			tie := max(k.HighestTie(), k.Crown/2)
-			g = spec.Guys{From: tie, Out: roundOut(tie, s.Units), Stake: spec.Peg(s.Arch.Stake.Bar, s.Units)}
+			g = spec.Guys{From: tie, Out: OutFor(tie, s.Units), Stake: spec.Peg(s.Arch.Stake.Bar, s.Units)}
 		}
 		arches := spread(1, n, every)
 		if !slices.Contains(s.Guys.Arches, 1) {

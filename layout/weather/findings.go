@@ -178,9 +178,9 @@ func (j *judge) crosses() {
 func (j *judge) steep() {
 	t, u := j.t, j.u
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
-		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that. Set the stakes %s out or farther.",
-			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out), u.Tape(g.From))
-		j.cure("guys.out", roundOut(g.From, u))
+		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that.",
+			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out))
+		j.cure("guys.out", OutFor(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {
 		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Hang a net from stake to leg, or brace a bay.")
@@ -188,7 +188,7 @@ func (j *judge) steep() {
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
 		j.add(finding.LookAt, codeFlat, "braces.from", "crossed lines from %s to pegs %s away lie flatter than 45°, where a foot trips and a child leans. Tie them %s up or higher, or brace with pipe.", u.Tape(b.From), u.Tape(reach), u.Tape(reach))
-		j.cure("braces.from", roundOut(reach, u))
+		j.cure("braces.from", OutFor(reach, u))
 	}
 }
 
