@@ -40,7 +40,7 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 // goesOn says that a row's outlet goes on on the next side, or does so from the one before.
 func (k rowKind) goesOn() string {
 	if k == onRow {
-		return " goes on: turn over"
+		return " goes on: next side"
 	}
 	return ", from the side before"
 }

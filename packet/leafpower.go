@@ -83,7 +83,7 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() block.Block {
-	text := fmt.Sprintf("Bring: leaf %d. Fill in blanks first. Tick each plug.", leafNumber("stock"))
+	text := fmt.Sprintf("Bring: leaf %d. Map: leaf %d. Fill in blanks first. Tick each plug.", leafNumber("stock"), leafNumber("day"))
 	if kinds := p.cordKinds(); len(kinds) == 1 {
 		text += " Cords: " + kinds[0] + "."
 	}
