@@ -124,9 +124,11 @@ func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) b
 	if len(all) == 0 {
 		return true
 	}
-	for _, leader := range []place.End{place.Bare, place.Dot} {
-		if b.Label(place.Label{At: all[0].p.Add(all[0].q).Times(0.5), Text: text, Lettering: paper.CellSmall, Leader: leader, Reach: 30}) {
-			return true
+	for _, at := range []paper.Point{all[0].p.Add(all[0].q).Times(0.5), way[0].p, way[len(way)-1].q} { // a cord up a leg is short on paper: by its foot or its end
+		for _, leader := range []place.End{place.Bare, place.Dot} {
+			if b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: 30}) {
+				return true
+			}
 		}
 	}
 	return false

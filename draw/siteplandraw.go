@@ -112,7 +112,7 @@ func (d *siteSheet) cordTags() [][]leg {
 		for i, k := range d.cords.cords {
 			if k.number > 0 && k.outlet == fromOutlet {
 				ways[i] = d.cords.way(d.m, k, d.sec)
-				d.cords.tag(d.b, ways[i], k.number, d.room)
+				d.lacks(fmt.Sprintf("the number of cord C%d", k.number), d.cords.tag(d.b, ways[i], k.number, d.room))
 			}
 		}
 	}
