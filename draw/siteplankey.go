@@ -82,6 +82,8 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	cords := d.Cords && len(d.cords.cords) > 0
 	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
 	add(guys != "", 4, guys, func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
+	add(guys == "guy stake", 13, "guy", line(paper.Hidden))
+	add(guys == "peg", 13, "brace", line(paper.Hidden))
 	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
 	add(cords, 14, "cord, its number", func(b *place.Board, at paper.Point) {
