@@ -22,13 +22,13 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 	if guys[1] {
 		right = max(right, out+elbowRoom*0.9)
 	}
-	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
-	s.ground()
 	aside := elbowRoom * 0.55 // the guard's place: where no guy runs
 	if guys[1] && !guys[0] {
 		aside = -aside
 		left = max(left, elbowRoom*1.2)
 	}
+	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
+	s.ground()
 	people := []helper{s.helper(Guard, aside, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))}
 	for i, there := range guys {
 		if there {

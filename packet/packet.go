@@ -137,11 +137,6 @@ func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], plate: plateOf(plan.Spec.Source)}, nil
 }
 
-// leaves are the sheets that are made as leaves.
-func leaves() []sheet {
-	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil || s.annex })
-}
-
 // sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
 func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
 	const boardSides = 2

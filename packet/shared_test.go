@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"slices"
 	"sync"
 	"testing"
 
@@ -118,4 +119,9 @@ func binderOf(t *testing.T, plan *layout.Plan) *binder {
 		t.Fatal(err)
 	}
 	return b
+}
+
+// leaves are the sheets that are made as leaves.
+func leaves() []sheet {
+	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil || s.annex })
 }

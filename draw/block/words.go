@@ -20,9 +20,6 @@ func Figure(s string) string {
 	return figureOn + s + figureOff
 }
 
-// Plain takes the marks of figures out again: for a table's cell, a label, a test.
-func Plain(s string) string { return strings.NewReplacer(figureOn, "", figureOff, "").Replace(s) }
-
 // Words is running text in one lettering, its marked figures in another. Newlines begin new lines.
 type Words struct {
 	Text      string

@@ -247,15 +247,6 @@ const (
 	lastWanted
 )
 
-// Wants returns everything that can be wanted.
-func Wants() []Wanted {
-	list := make([]Wanted, lastWanted)
-	for i := range list {
-		list[i] = Wanted(i)
-	}
-	return list
-}
-
 // Remedy is what is done when a figure is off.
 type Remedy int
 

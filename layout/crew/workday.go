@@ -165,9 +165,3 @@ func (in Input) following(first time.Time, of works, n int) (list []Workday) {
 	}
 	return list
 }
-
-// prepares reports whether there is an evening at the bench before anything is done outdoors.
-func (in Input) prepares() bool {
-	_, others := in.given()
-	return len(others) > 0 && others[0].Bench()
-}
