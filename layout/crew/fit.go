@@ -3,6 +3,7 @@ package crew
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 	"time"
 
@@ -50,10 +51,14 @@ func (in Input) fit(s Schedule) (f Fit) {
 		o := other.best(tasks, fewTries)
 		return len(o.Left) == 0 && len(o.Built()) <= days
 	}
-	for n := in.Spec.Crew.Helpers + 1; n < 2*s.Hands && f.Helpers == 0; n++ {
-		more := in.Spec.Crew
-		if more.Helpers = n; does(more) {
-			f.Helpers = n
+	if most := 2*s.Hands - in.Spec.Crew.Helpers - 1; most > 0 {
+		n := sort.Search(most, func(i int) bool { // more hands do no worse
+			more := in.Spec.Crew
+			more.Helpers += i + 1
+			return does(more)
+		})
+		if n < most {
+			f.Helpers = in.Spec.Crew.Helpers + n + 1
 		}
 	}
 	for n := 1; n <= mostEvenings && f.Evenings == 0; n++ {

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -58,7 +57,7 @@ const holds = 0.95
 // twenty over all checks together (Bonferroni), less for the thin tails of few readings, never more than the readings add up to at worst, and up to the next step of the ground. Checks of one kind
 // share the widest limit, so that a crew has one figure to remember.
 func (l Layout) Checks(units measure.System) []Check {
-	m := &marker{Layout: l, units: units, reach: practice.OnGround(units).Reach}
+	m := newMarker(l, units)
 	m.dots = l.Marking(units)
 	list := m.checks()
 	c := carry(l, units, m.dots)
@@ -113,7 +112,7 @@ func (m *marker) stretches() []TapeLength {
 // tapeChecks are tapes from marks that found nothing: the third to what two found, and two to a corner that was squared off.
 func (m *marker) tapeChecks(add func(CheckKind, Spot, Spot, Mend)) {
 	for _, d := range m.dots {
-		t, ok := m.TieOf(m.Stakes[d.Spot.Index].StakeID, m.units)
+		t, ok := m.tie(m.Stakes[d.Spot.Index].StakeID)
 		if d.Spot.Kind > AtFound || !ok {
 			continue
 		}

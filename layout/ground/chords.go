@@ -131,16 +131,22 @@ func (l Layout) ByChord(arch int) bool {
 // TieOf returns the tapes that a stake is found by. It is false where there are none, and where they are longer than a tape and the stake is set another way: off a
 // chord, off a row that is carried on, or from its arch.
 func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
+	return l.tieOf(stake, practice.OnGround(units).Reach, func() bool {
+		_, _, anchored := l.Anchors(units)
+		return anchored
+	})
+}
+
+func (l Layout) tieOf(stake StakeID, reach measure.Length, anchored func() bool) (Tie, bool) {
 	i := slices.IndexFunc(l.Ties, func(t Tie) bool { return t.Stake == stake })
 	if i < 0 {
 		return Tie{}, false
 	}
 	t := l.Ties[i]
-	if max(t.A, t.B) <= practice.OnGround(units).Reach {
+	if max(t.A, t.B) <= reach {
 		return t, true
 	}
-	_, _, anchored := l.Anchors(units)
-	if s, _ := l.Stake(stake); anchored || len(l.Chords) > 0 && (s.Guy || l.ByChord(s.Arch)) {
+	if s, _ := l.Stake(stake); anchored() || len(l.Chords) > 0 && (s.Guy || l.ByChord(s.Arch)) {
 		return Tie{}, false
 	}
 	return t, true

@@ -54,7 +54,7 @@ type Dot struct {
 // from R1 meets a gauge stick as long as the arch is wide, laid from its left dot. Round a bend two tapes from marks find each stake, and the stick then puts the
 // right one at its width, for the width shapes the arch.
 func (l Layout) Marking(units measure.System) []Dot {
-	m := &marker{Layout: l, units: units, reach: practice.OnGround(units).Reach}
+	m := newMarker(l, units)
 	switch n := len(l.Stations); {
 	case n == 0:
 		return nil
@@ -73,6 +73,20 @@ type marker struct {
 	units measure.System
 	reach measure.Length
 	dots  []Dot
+
+	anchored bool // there are anchors
+}
+
+// newMarker readies the marking of a layout.
+func newMarker(l Layout, units measure.System) *marker {
+	m := &marker{Layout: l, units: units, reach: practice.OnGround(units).Reach}
+	_, _, m.anchored = l.Anchors(units)
+	return m
+}
+
+// tie returns the tapes that a stake is found by.
+func (m *marker) tie(stake StakeID) (Tie, bool) {
+	return m.tieOf(stake, m.reach, func() bool { return m.anchored })
 }
 
 // stake returns the spot of an arch's stake.
@@ -117,7 +131,7 @@ func (m *marker) string(spot, from, to, zero Spot) {
 
 // tied finds a spot at a stake's place by tapes from marks; false where no marks fix it.
 func (m *marker) tied(spot Spot) bool {
-	t, ok := m.TieOf(m.Stakes[spot.Index].StakeID, m.units)
+	t, ok := m.tie(m.Stakes[spot.Index].StakeID)
 	if ok {
 		m.tapes(spot, m.mark(t.MarkA), m.mark(t.MarkB))
 	}
