@@ -52,27 +52,32 @@ func (k *Kind) Judge() []finding.Finding { return k.found.model.judge(k, k.found
 // the second power only, to 1 in 100.
 const factorParts = 48
 
-// describe fills in what the arch is as raised.
-func (m *model) describe() *Kind {
-	in, pipe := m.in, m.spec.Pipe
-	k := &Kind{
-		Spec: m.spec, Numbers: in.Numbers,
+// outline is the arch as raised, its curve and no more.
+func (m *model) outline() *Kind {
+	rise := m.in.RightGround - m.in.LeftGround
+	return &Kind{
+		Spec: m.spec, Numbers: m.in.Numbers,
 		Span: m.spec.Span, Length: m.length,
 		Left: m.spec.Left, Right: m.spec.Right,
-		LeftGround: (in.LeftGround - in.RightGround) / 2, RightGround: (in.RightGround - in.LeftGround) / 2,
+		LeftGround: -rise / 2, RightGround: rise / 2,
 		CrownTape: m.crown,
 		Crown:     measure.Length(m.crownHeight()) * measure.Metre,
-		Thrust:    measure.Force(m.shape.Thrust),
-		Weight:    measure.Force(m.shape.StartLift + m.shape.FinishLift),
-		PlayLean:  measure.Angle(m.play()),
+		Curve:     m.curve(m.shape),
 	}
+}
+
+// describe fills in what the arch is as raised.
+func (m *model) describe() *Kind {
+	in, pipe, k := m.in, m.spec.Pipe, m.outline()
+	k.Thrust = measure.Force(m.shape.Thrust)
+	k.Weight = measure.Force(m.shape.StartLift + m.shape.FinishLift)
+	k.PlayLean = measure.Angle(m.play())
 	if math.Abs(float64(k.Thrust)) < 1e-9 {
 		k.Thrust = 0
 	}
 	k.FootMoment = max(math.Abs(m.shape.Start.Moment), math.Abs(m.shape.Finish.Moment))
 	k.Clear = k.Crown - m.half(m.crown) - max(in.Drop, in.RidgeDrop)
 	k.Energy, k.Strength = m.shape.Energy, m.strength()
-	k.Curve = m.curve(m.shape)
 	k.SeasonCrown, k.Season = k.Crown, k.Curve
 
 	if at, ok := m.shape.Tightest(0, m.length.Metres()); ok && at.Curvature != 0 {
