@@ -69,9 +69,9 @@ func (r row) falls(guess, most float64, rods func(load float64, k *Kind) bend.Ro
 // precise is the share to which loads are found.
 const precise = 0.01
 
-// factor returns the least multiple of the dead load at which the row leans over along, with the share left of its pipe's modulus.
-func (r row) factor(left float64) float64 {
-	return r.falls(1, bend.Most, func(times float64, k *Kind) bend.Rod { return k.Aged(left).Heavier(times) })
+// factor returns the least multiple of the dead load, up to most, at which the row leans over along, with the share left of its pipe's modulus.
+func (r row) factor(left, most float64) float64 {
+	return r.falls(1, most, func(times float64, k *Kind) bend.Rod { return k.Aged(left).Heavier(times) })
 }
 
 // ice returns the radial thickness of ice under which the row leans over along, or one of its arches falls, with the share left of its pipe's modulus.

@@ -20,8 +20,9 @@ type Tunnel struct {
 	Arches []arch.Arch                                 // in order
 	Level  func(arch int) (left, right measure.Length) // ground under an arch's feet above a common datum; nil: level ground
 
-	Side  bool // only wind across the tunnel is looked at
-	Rough bool // only whether it reaches its aims is asked: no ice, no gusts beyond those, and arches are taken to stand in any order
+	Side  bool     // only wind across the tunnel is looked at
+	Rough bool     // only whether it reaches its aims is asked: no ice, no gusts beyond those, and arches are taken to stand in any order
+	After *Weather // what the same arches came to, as roughly, with something else to hold them lengthwise; nil: not known
 
 	kinds []Arch // of each arch, as wind finds it
 }

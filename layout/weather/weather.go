@@ -95,8 +95,9 @@ func Solve(t *Tunnel) *Weather {
 	w := &Weather{of: t}
 	w.Exposure, _ = exposure(t.Spec.Site.Exposure)
 	w.Bracing = t.holding()
-	t.kinds = gather(t.Arches)
-	if len(t.kinds) == 0 {
+	if t.After != nil {
+		t.kinds = t.After.of.kinds
+	} else if t.kinds = gather(t.Arches); len(t.kinds) == 0 {
 		return w // one that nobody asked for, or that does not stand in still air
 	}
 	holds := t.holds()
@@ -106,7 +107,7 @@ func Solve(t *Tunnel) *Weather {
 	} else {
 		w.stand(holds)
 	}
-	if w.Factor < 1 || !t.enter() {
+	if w.Factor < 1 || t.After == nil && !t.enter() {
 		return w
 	}
 	w.blow(holds)
@@ -128,11 +129,14 @@ func (w *Weather) stand(holds []hold) {
 	for _, way := range t.ways(holds) {
 		rows = append(rows, t.rows(way, holds)...)
 	}
-	late := float64(t.Spec.Arch.LateModulus)
+	late, most := float64(t.Spec.Arch.LateModulus), float64(bend.Most)
+	if t.Rough {
+		most = standsStill
+	}
 	factors, ices := make([]float64, len(rows)), make([][2]measure.Length, len(rows))
 	sideBySide(len(rows), func(i int) {
 		r := rows[i]
-		factors[i] = r.factor(late)
+		factors[i] = r.factor(late, most)
 		if factors[i] < 1 || t.Rough {
 			return
 		}
@@ -147,8 +151,10 @@ func (w *Weather) stand(holds []hold) {
 		for _, m := range r {
 			for _, number := range m.arches {
 				a := t.Arches[number-1]
-				a.LeansAt(factors[i])
-				w.Factor = min(w.Factor, a.Along)
+				w.Factor = min(w.Factor, a.Along, factors[i])
+				if !t.Rough {
+					a.LeansAt(factors[i])
+				}
 			}
 		}
 		for j := range w.Ice {
@@ -171,6 +177,9 @@ func (w *Weather) blow(holds []hold) {
 				jobs = append(jobs, func() []*curve { return r.blow(state, t.enough) })
 			}
 		}
+		if t.After != nil {
+			continue
+		}
 		for _, k := range t.each() {
 			signs := []float64{1, -1}
 			if k.mirrors() {
@@ -184,6 +193,9 @@ func (w *Weather) blow(holds []hold) {
 	found := make([][]*curve, len(jobs))
 	sideBySide(len(jobs), func(i int) { found[i] = jobs[i]() })
 	w.curves = slices.Concat(found...)
+	if t.After != nil {
+		w.curves = append(w.curves, slices.DeleteFunc(slices.Clone(t.After.curves), func(c *curve) bool { return c.way == Along })...)
+	}
 }
 
 // enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind.
