@@ -306,7 +306,7 @@ func settled(s *spec.Spec) *spec.Spec {
 		price := fmt.Sprintf("%s, about %.0f%s", why, math.Ceil(weather.PriceOfBracing(&n)), currency(&n))
 		guys, braces := spec.Default{Key: "guys", Value: "none", Why: price, Written: "none"}, spec.Default{Key: "braces", Value: "none", Why: price, Written: "none"}
 		if g := n.Guys; len(g.Arches) > 0 {
-			guys.Value = fmt.Sprintf("%s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out))
+			guys.Value = fmt.Sprintf("%s, %s up, %s %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), n.TieEnds(), u.Tape(g.Out))
 			guys.Written = map[string]any{"arches": g.Arches, "from": spec.Written(g.From, "", u), "out": spec.Written(g.Out, "", u), "stake": map[string]any{"bar": g.Stake.Bar.Name,
 				"length": spec.Written(g.Stake.Length, "", u), "depth": spec.Written(g.Stake.Depth, "", u), "lean": spec.Written(g.Stake.Lean, "", u)}}
 		}

@@ -91,7 +91,11 @@ func specLine(c weather.Change, s *spec.Spec) string {
 		if value = "none"; len(v.Arches) == 0 {
 			break
 		}
-		value = fmt.Sprintf("{arches: %s, from: %s, out: %s, stake: %s}", numberSet(v.Arches), length(v.From), length(v.Out), stake(v.Stake))
+		ends := ""
+		if s.Arch.Foot == nil {
+			ends = ", stake: " + stake(v.Stake)
+		}
+		value = fmt.Sprintf("{arches: %s, from: %s, out: %s%s}", numberSet(v.Arches), length(v.From), length(v.Out), ends)
 	case spec.Braces:
 		if value = "none"; len(v.Bays) == 0 {
 			break
