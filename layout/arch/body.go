@@ -42,9 +42,6 @@ func (b *Body) Strength() float64 { return b.model.strength() }
 // Within brings a tape into the rod, in metres.
 func (b *Body) Within(tape measure.Length) float64 { return b.model.within(tape) }
 
-// Held returns where guys keep the crown in place, in metres along the rod; none where there are none.
-func (b *Body) Held(guyed bool) []float64 { return b.model.heldIf(guyed) }
-
 // Lie is how the pipe lies on its two bars.
 type Lie [2]lean
 
@@ -64,16 +61,6 @@ func (b *Body) Rest(solve func(bend.Rod) (*bend.Shape, error), lie *Lie, rod fun
 // within brings a tape into the rod, in metres.
 func (m *model) within(tape measure.Length) float64 {
 	return min(max(tape.Metres(), 0), m.rod.Length())
-}
-
-// held returns where guys keep the crown in place, in metres along the rod.
-func (m *model) held() []float64 { return m.heldIf(m.in.Guyed) }
-
-func (m *model) heldIf(guyed bool) []float64 {
-	if guyed {
-		return []float64{m.frame.crown.Metres()}
-	}
-	return nil
 }
 
 // HighestTie returns how high a guy may be tied on both legs of an arch before the two ties stand inside the opening's width, in whole

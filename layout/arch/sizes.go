@@ -168,16 +168,16 @@ func (m *model) standing() Standing {
 // bears raises the load of the arch at season's end in steps up to the multiple that is wanted, and returns the last at which it did not
 // fall each way. From step to step the shape is followed, so that one that has folded is not taken for the arch.
 func (m *model) bears(guyed bool) (sideways, along float64) {
-	held := m.heldIf(guyed)
 	const step = 0.5
 	solver, leant := bend.NewSolver(factorParts), false
 	for times := step; times <= WantedFactor; times += step {
 		rod := m.loaded(times)
-		if shape, err := solver.Solve(rod); err != nil || !shape.Stable {
+		shape, err := solver.Solve(rod)
+		if err != nil || !shape.Stable {
 			break
 		}
 		sideways = times
-		if leant = leant || !solver.StandsAside(rod, held...); !leant {
+		if leant = leant || !m.standsAside(rod, shape, factorParts, guyed); !leant {
 			along = times
 		}
 	}

@@ -105,14 +105,10 @@ func (m *model) describe() *Kind {
 // little; what it takes is thrust and stability. An arch that does not stand then is drawn under nearly the most it bears.
 func (m *model) age(k *Kind, solver *bend.Solver) {
 	rod := m.frame.rod(float64(m.spec.LateModulus), m.feet)
-	held := m.held()
-	find := bend.NewSolver(factorParts)
-	find.InPlane = m.in.Together
-	factors, err := find.Factors(rod, held...)
-	if err != nil {
-		factors = bend.Factors{}
+	k.Sideways, _ = bend.NewSolver(factorParts).Factor(rod) // 0 where there is no shape at all
+	if k.Along = bend.Most; !m.in.Together {
+		k.Along = m.leansAt()
 	}
-	k.Sideways, k.Along = factors.Sideways, factors.Along
 	k.lesser()
 	if k.Sideways <= 1 {
 		for i := range rod.Stretches {

@@ -36,17 +36,17 @@ func (s *state) copyFrom(o *state) {
 type condensed struct {
 	residual, pivot float64
 	left, right     float64
-	cond            [border]float64
+	cond            [2]float64
 }
 
 // assemble sets up Newton's system about the present state. It returns the number of bubbles with a negative pivot.
 func (s *Solver) assemble() (negative int) {
 	n := s.nodes
-	s.system.reset(n, 1, 2)
+	s.system.reset(n)
 	s.r = resize(s.r, n)
 	clear(s.r)
 	s.inner = resize(s.inner, len(s.pieces))
-	s.g = [border]float64{-s.aim.dx, -s.aim.dy}
+	s.g = [2]float64{-s.aim.dx, -s.aim.dy}
 	for i := range s.pieces {
 		p := &s.pieces[i]
 		if p.stiff == 0 {
@@ -69,12 +69,12 @@ func (s *Solver) assemble() (negative int) {
 
 // addRigid adds a rigid piece to Newton's system.
 func (s *Solver) addRigid(p *piece) {
-	k, a, l := s.system.k, s.system.a, p.node
+	a, l := s.system.a, p.node
 	sin, cos := math.Sincos(s.now.theta[l] + p.offset)
 	sin, cos = sin*p.length, cos*p.length
 	v, h := s.aim.load*(p.beyond-p.weight/2)+s.now.lift, s.now.thrust-s.aim.load*(p.after-p.push/2)
 	s.r[l] += v*cos - h*sin
-	k[2*l] -= h*cos + v*sin
+	s.system.diagonal[l] -= h*cos + v*sin
 	a[l][0] -= sin
 	a[l][1] += cos
 	s.g[0] += cos
@@ -116,18 +116,18 @@ func (s *Solver) addBending(p *piece, c *condensed, bubble float64) bool {
 		s.g[0] += cos
 		s.g[1] += sin
 	}
-	k, a, bb := s.system.k, s.system.a, &s.system.s
+	k, a, bb := s.system.diagonal, s.system.a, &s.system.s
 	cl, cr := c.left/c.pivot, c.right/c.pivot
-	k[2*l] += kll - cl*c.left
-	k[2*(l+1)] += krr - cr*c.right
-	k[2*(l+1)+1] += klr - cl*c.right
+	k[l] += kll - cl*c.left
+	k[l+1] += krr - cr*c.right
+	s.system.side[l+1] += klr - cl*c.right
 	s.r[l] += rl - cl*c.residual
 	s.r[l+1] += rr - cr*c.residual
-	for i, ci := range c.cond[:2] {
+	for i, ci := range c.cond {
 		a[l][i] += al[i] - cl*ci
 		a[l+1][i] += ar[i] - cr*ci
 		s.g[i] -= ci / c.pivot * c.residual
-		for j, cj := range c.cond[:2] {
+		for j, cj := range c.cond {
 			bb[i][j] -= ci / c.pivot * cj
 		}
 	}
