@@ -13,6 +13,7 @@ const (
 	mostRungs = 12    // that it climbs
 	leastGain = 0.005 // of the score, for which a rung is worth its while
 	freeStep  = 2.0   // dollars, that any change is worth of work
+	cheap     = 10.0  // dollars, that a ladder may cost without another being looked for
 	mostWider = 0.25  // of the span, by which a rung moves the feet: beyond it is another tunnel
 )
 
@@ -25,31 +26,23 @@ type rung struct {
 }
 
 // Cures returns the ladder of cures of a tunnel that misses the gusts it is to reach, and whether it reaches them with it: from rung to rung the change that gains most for its price, until it reaches
-// them or nothing helps, one rung for each key, less those that it reaches them without. Where that leads too low, it leaps to the cheapest stakes and bracing there are and climbs from there. It is
-// worked out on call. A tunnel that reaches its aims has none, nor has one with arches that do not stand in their plane.
+// them or nothing helps, one rung for each key, less those that it reaches them without. Where that leads too low or is dear, it leaps to the cheapest stakes and bracing there are and climbs from
+// there, if that is better. It is worked out on call. A tunnel that reaches its aims has none, nor has one with arches that do not stand in their plane.
 func (p *Plan) Cures() (ladder []weather.Cure, reaches bool) {
 	if p.Weather == nil || p.Weather.Factor == 0 || p.Weather.Reaches() >= 1 {
 		return nil, true
 	}
 	c := newChooser(p)
 	start := rung{spec: p.Spec, weather: p.Weather, price: weather.Price(p.Spec)}
-	top := c.climb(start)
-	if top.weather.Reaches() < 1 {
-		if other := c.climb(c.leap(start)); other.weather.Score() > top.weather.Score() {
+	top := c.needed(start, c.climb(start))
+	if top.weather.Reaches() < 1 || top.price-start.price > cheap {
+		if other := c.needed(start, c.climb(c.leap(start))); other.better(top) {
 			top = other
 		}
 	}
-	changes := top.changes
-	for i := 0; i < len(changes) && len(changes) > 1; i++ { // what it reaches its aims without
-		short := slices.Delete(slices.Clone(changes), i, i+1)
-		if w := c.solve(made(start.spec, short)); w != nil && w.Reaches() >= 1 {
-			changes = short
-			i = -1
-		}
-	}
 	before := start
-	for i, change := range changes {
-		n := made(start.spec, changes[:i+1])
+	for i, change := range top.changes {
+		n := made(start.spec, top.changes[:i+1])
 		kinds := c.shape(n)
 		if kinds == nil {
 			continue
@@ -59,6 +52,26 @@ func (p *Plan) Cures() (ladder []weather.Cure, reaches bool) {
 		before = at
 	}
 	return ladder, before.weather.Reaches() >= 1
+}
+
+// better reports whether one rung comes nearer to the aims than another, or reaches them as well for less.
+func (a rung) better(b rung) bool {
+	if a.weather.Reaches() >= 1 && b.weather.Reaches() >= 1 {
+		return a.price < b.price
+	}
+	return a.weather.Score() > b.weather.Score()
+}
+
+// needed leaves out of a rung's changes those that the spec it started from reaches its aims without.
+func (c *chooser) needed(start, at rung) rung {
+	for i := range at.changes {
+		short := slices.Delete(slices.Clone(at.changes), i, i+1)
+		n := made(start.spec, short)
+		if w := c.solve(n); len(short) > 0 && w != nil && w.Reaches() >= 1 {
+			return c.needed(start, rung{short, n, w, weather.Price(n)})
+		}
+	}
+	return at
 }
 
 // made returns the spec with changes made one after the other.
