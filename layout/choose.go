@@ -196,11 +196,7 @@ func (c *chooser) solve(s *spec.Spec) *weather.Weather {
 func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
 	kinds := make([]*arch.Kind, len(c.tune))
 	ok := make([]bool, len(kinds))
-	places := make([]int, len(kinds))
-	for i := range places {
-		places[i] = i
-	}
-	sideBySide(places, func(i int) {
+	arch.SideBySide(len(kinds), func(i int) {
 		in := *c.tune[i].Body().In
 		in.Spec = s.ArchOf(c.tune[i].Numbers[0])
 		k := arch.Shape(in)

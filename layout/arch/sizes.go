@@ -88,21 +88,26 @@ func (s Standing) String() string {
 // itself, side by side with others, so that the result is the same on any machine.
 func Sizes(in Input, spans []measure.Length) []Size {
 	sizes := make([]Size, len(spans))
+	SideBySide(len(spans), func(i int) { sizes[i] = in.size(spans[i]) })
+	return sizes
+}
+
+// SideBySide does n things at the same time that know nothing of each other.
+func SideBySide(n int, do func(int)) {
 	queue := make(chan int)
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(spans)) {
+	for range min(runtime.GOMAXPROCS(0), n) {
 		wait.Go(func() {
 			for i := range queue {
-				sizes[i] = in.size(spans[i])
+				do(i)
 			}
 		})
 	}
-	for i := range spans {
+	for i := range n {
 		queue <- i
 	}
 	close(queue)
 	wait.Wait()
-	return sizes
 }
 
 // size solves one span. No search for a near arch: the next span is the near one.

@@ -9,13 +9,6 @@ import (
 	"hoopwright/layout/practice"
 )
 
-// Solve solves one kind of arch by itself: its shape, how it stands, and what is wrong with it.
-func Solve(in Input) (*Kind, []finding.Finding) {
-	k := Shape(in)
-	k.Stand()
-	return k, k.Judge()
-}
-
 // Shape finds the shape of one kind of arch as raised. The Kind is never nil: where no such arch stands it is the nearest one that
 // does, and Refused says so.
 func Shape(in Input) *Kind {

@@ -2,9 +2,7 @@ package weather
 
 import (
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"hoopwright/layout/anchor"
 	"hoopwright/layout/arch"
@@ -31,7 +29,7 @@ type Tunnel struct {
 func (t *Tunnel) enter() bool {
 	list := t.each()
 	ok := make([]bool, len(list))
-	sideBySide(len(list), func(i int) { ok[i] = list[i].enter() })
+	arch.SideBySide(len(list), func(i int) { ok[i] = list[i].enter() })
 	return !slices.Contains(ok, false)
 }
 
@@ -192,22 +190,4 @@ func (t *Tunnel) ways(holds []hold) []float64 {
 		}
 	}
 	return []float64{1}
-}
-
-// sideBySide does n things at the same time that know nothing of each other.
-func sideBySide(n int, do func(int)) {
-	queue := make(chan int)
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), n) {
-		wait.Go(func() {
-			for i := range queue {
-				do(i)
-			}
-		})
-	}
-	for i := range n {
-		queue <- i
-	}
-	close(queue)
-	wait.Wait()
 }
