@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -30,8 +31,8 @@ func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 }
 
 // stakeCounts counts the stakes under legs, those for guys and the pegs of braces.
-func (b *binder) stakeCounts() (legs, guys, pegs int) {
-	for _, s := range b.plan.Stakes {
+func stakeCounts(p *layout.Plan) (legs, guys, pegs int) {
+	for _, s := range p.Stakes {
 		switch {
 		case s.Bay > 0:
 			pegs++

@@ -109,14 +109,14 @@ func TestBarsStandAtTheirTimes(t *testing.T) {
 func TestHoldsAreOnTheRunSheet(t *testing.T) {
 	for name, source := range specs(t) {
 		plan := planOf(t, source)
-		b := binderOf(t, plan)
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
 		want := 0
 		for _, task := range plan.Crew.Tasks {
 			if task.Hold && task.Phase != crew.Nights && task.Phase != crew.TakeDown {
 				want++
 			}
 		}
-		list := b.holdsOf(plan.Crew.Schedule)
+		list := r.allHolds()
 		if len(list) != want {
 			t.Errorf("%s: %d holds on the run sheet, %d in the tasks", name, len(list), want)
 		}
@@ -129,6 +129,47 @@ func TestHoldsAreOnTheRunSheet(t *testing.T) {
 			times := slices.DeleteFunc(slices.Clone(list), func(h dayHold) bool { return !clockTime.MatchString(h.when) })
 			if !slices.IsSortedFunc(times, func(a, b dayHold) int { return strings.Compare(a.when, b.when) }) {
 				t.Errorf("%s: holds out of order: %v", name, times)
+			}
+		}
+	}
+}
+
+// A hold is due where its black mark stands on the bar: what opens a work before its bar begins, what is met piece by piece when all of it is done; arch 1 between.
+func TestHoldsAreDueInTime(t *testing.T) {
+	for name, source := range specs(t) {
+		plan := planOf(t, source)
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
+		for _, j := range r.Jobs {
+			if len(j.Stints) == 0 {
+				continue
+			}
+			begin, last := j.Stints[0], j.Stints[len(j.Stints)-1]
+			for _, h := range r.holds(j) {
+				low, high := begin.Begin, last.End
+				switch h.what {
+				case holdWords[crew.CheckDay], holdWords[crew.WatchLine], holdWords[crew.ReadTicket]:
+					high = low
+				case holdWords[crew.TestStrings], holdWords[crew.MeasureBay], holdWords[crew.MeasureWidths], holdWords[crew.SightAlong]:
+					low = high
+				}
+				if h.day < begin.Day || h.day > last.Day || begin.Day == last.Day && (h.at < low || h.at > high) {
+					t.Errorf("%s: %s is due on day %d at %s; the work goes from day %d, %s to day %d, %s", name, h.what, h.day, h.at, begin.Day, begin.Begin, last.Day, last.End)
+				}
+			}
+		}
+		marks := map[[2]int]bool{}
+		for day := r.Marked; day < len(r.Days); day++ {
+			for _, row := range r.bars(day).Rows {
+				for _, bar := range row.Bars {
+					for _, at := range bar.Holds {
+						marks[[2]int{day, int(at)}] = true
+					}
+				}
+			}
+		}
+		for _, h := range r.allHolds() {
+			if h.timed && h.day >= r.Marked && !marks[[2]int{h.day, int(h.at)}] {
+				t.Errorf("%s: %s at %s has no mark on a bar", name, h.what, h.at)
 			}
 		}
 	}

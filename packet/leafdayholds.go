@@ -1,8 +1,10 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -14,8 +16,8 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked up: wires", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Widths of stakes", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit",
-	crew.CheckDay: "Wind, cold, people", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
+	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit",
+	crew.CheckDay: "Wind, cold, hands", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Sticks through", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
 
@@ -24,15 +26,64 @@ var holdLeaves = map[crew.Phase]string{
 	crew.Marking: "stakes", crew.Driving: "stakes", crew.Cutting: "stock", crew.Wrapping: "lights", crew.Raising: "raise", crew.Hanging: "raise", crew.Powering: "power",
 }
 
-// dayHold is a hold of the day: when it comes about, what it is, on which leaf its figure is found.
+// dayHold is a hold of the day: what it is, on which leaf its figure is found, when it comes about.
 type dayHold struct {
-	when, what string
-	leaf       int
+	what  string
+	leaf  int
+	when  string // as printed; empty where no time is known
+	timed bool
+	day   int
+	at    crew.Clock
 }
 
-// dayHolds lists the holds in the order of the day, to be ticked.
-func (b *binder) dayHolds(s crew.Schedule) []block.Block {
-	list := b.holdsOf(s)
+// holds are a job's holds. One that opens a job is due as its bar begins; one that closes it, or is met piece by piece, as it ends; one between by the share of the job's work
+// that is done with it.
+func (r runSheet) holds(j crew.Job) (list []dayHold) {
+	last, done, all := len(j.Tasks)-1, 0.0, 0.0
+	for _, i := range j.Tasks {
+		all += r.plan.Crew.Tasks[i].Minutes
+	}
+	opens := true
+	for k, i := range j.Tasks {
+		t := r.plan.Crew.Tasks[i]
+		done += t.Minutes
+		if opens = opens && t.Hold; !t.Hold {
+			continue
+		}
+		h := dayHold{what: r.holdName(t), leaf: leafNumber(holdLeaves[t.Phase])}
+		h.day, h.at, h.timed = j.End()
+		if h.timed {
+			const quarter = 15
+			switch begin := j.Stints[0]; {
+			case t.Action == crew.TestStrings || done > all-1:
+			case opens && k < last:
+				h.day, h.at = begin.Day, begin.Begin
+			case begin.Day == h.day:
+				h.at = begin.Begin + crew.Clock(math.Ceil(float64(h.at-begin.Begin)*done/all/quarter))*quarter
+			}
+			h.when = r.clockWords(h.day, h.at)
+		}
+		list = append(list, h)
+	}
+	return list
+}
+
+// clockWords prints when a hold is due: the day of one before the building, the time of another, with its day where there are several.
+func (r runSheet) clockWords(day int, at crew.Clock) string {
+	switch d := r.Days[day].Date; {
+	case day < r.Marked && d.IsZero():
+		return ""
+	case day < r.Marked:
+		return d.Format("2 Jan")
+	case !d.IsZero() && len(r.Built()) > 1:
+		return d.Format("Mon ") + at.String()
+	}
+	return at.String()
+}
+
+// toSign lists the holds in the order of the day, to be ticked.
+func (r runSheet) toSign() []block.Block {
+	list := r.allHolds()
 	if len(list) == 0 {
 		return nil
 	}
@@ -42,79 +93,31 @@ func (b *binder) dayHolds(s crew.Schedule) []block.Block {
 	}
 }
 
-// holdsOf gathers the holds of marking and building, each once: of a work by stretches with the first of them.
-func (b *binder) holdsOf(s crew.Schedule) []dayHold {
-	var list []dayHold
-	type timed struct {
-		key  int
-		hold dayHold
-	}
-	var all []timed
-	for k, j := range s.Jobs {
-		if k > 0 && s.Jobs[k-1].Work == j.Work {
+// allHolds gathers the holds of marking and building in their order, each once: of a work by stretches with the first of them. What is done by dark comes last.
+func (r runSheet) allHolds() (list []dayHold) {
+	for k, j := range r.Jobs {
+		if k > 0 && r.Jobs[k-1].Work == j.Work {
 			continue
 		}
-		for _, i := range j.Tasks {
-			t := b.plan.Crew.Tasks[i]
-			if !t.Hold {
-				continue
-			}
-			h := dayHold{what: b.holdName(t), leaf: leafNumber(holdLeaves[t.Phase])}
+		for _, h := range r.holds(j) {
 			if j.First > 0 {
-				h.what += ", each stretch"
+				h.what += ", each time"
 			}
-			key := 1 << 30 // by dark
-			if day, at, ok := b.holdTime(j, i); ok {
-				key = day*24*60 + int(at)
-				switch d := s.Days[day].Date; {
-				case day < s.Marked && d.IsZero():
-				case day < s.Marked:
-					h.when = d.Format("2 Jan")
-				case !d.IsZero() && len(s.Built()) > 1:
-					h.when = d.Format("Mon ") + at.String()
-				default:
-					h.when = at.String()
-				}
-			}
-			all = append(all, timed{key, h})
+			list = append(list, h)
 		}
 	}
-	for len(all) > 0 { // few: take the earliest, in the order of the tasks where two are alike
-		first := 0
-		for i := range all {
-			if all[i].key < all[first].key {
-				first = i
-			}
+	slices.SortStableFunc(list, func(a, b dayHold) int {
+		if a.timed != b.timed {
+			return map[bool]int{true: -1, false: 1}[a.timed]
 		}
-		list = append(list, all[first].hold)
-		all = append(all[:first], all[first+1:]...)
-	}
+		return cmp.Or(cmp.Compare(a.day, b.day), cmp.Compare(a.at, b.at))
+	})
 	return list
 }
 
-// holdTime is when a hold of a job comes about, by the share of the job's work that is done with it; where the job goes on over a night, at its end.
-func (b *binder) holdTime(j crew.Job, task int) (day int, at crew.Clock, ok bool) {
-	day, at, ok = j.End()
-	if !ok || j.Stints[0].Day != day {
-		return day, at, ok
-	}
-	done, all := 0.0, 0.0
-	for _, i := range j.Tasks {
-		all += b.plan.Crew.Tasks[i].Minutes
-		if i <= task {
-			done = all
-		}
-	}
-	const quarter = 15
-	if begin := j.Stints[0].Begin; all > 0 {
-		at = begin + crew.Clock(math.Ceil(float64(at-begin)*done/all/quarter))*quarter
-	}
-	return day, at, true
-}
-
 // holdName names a hold.
-func (b *binder) holdName(t crew.Task) string {
-	site := b.spec.Site
+func (r runSheet) holdName(t crew.Task) string {
+	site := r.plan.Spec.Site
 	switch name := holdWords[t.Action]; {
 	case t.Action == crew.MeasureArch:
 		return say.Capital(say.Numbered("arch", t.Of.Arches)) + " measured"
@@ -132,8 +135,8 @@ type holdGrid []dayHold
 
 const (
 	holdColumns              = 3
-	holdHigh    paper.Length = 7.4
-	holdGap     paper.Length = 3
+	holdHigh    paper.Length = 7.2
+	holdGap     paper.Length = 2
 	holdTab     paper.Length = 5 // the leaf's number, white on black
 )
 
@@ -146,12 +149,13 @@ func (g holdGrid) column(width paper.Length) paper.Length {
 
 // lines are a hold's words beside its box, leaf and time.
 func (g holdGrid) lines(width paper.Length, h dayHold) []string {
-	return paper.Floor.Wrap(h.what, g.column(width)-paper.TickBoxSide-holdTab-3-h.width())
+	return paper.Floor.Wrap(h.what+".", g.column(width)-paper.TickBoxSide-holdTab-2.4-h.width())
 }
 
 // width is the room for its time: times of day stand in line.
 func (h dayHold) width() paper.Length {
-	return max(paper.Strong.Sized(11).Width("00:00"), paper.Strong.Sized(11).Width(h.when)) + 1.5
+	bold := paper.Strong.Sized(11)
+	return max(bold.Width("00:00"), bold.Width(h.when)) + 1.5
 }
 
 // row is a row's height.
