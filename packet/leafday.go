@@ -17,16 +17,25 @@ import (
 
 // dayLeaf is the organiser's: the work along the clock with everyone's name, every hold to tick, the figures to stop at; on its back the map of the site.
 func (b *binder) dayLeaf() []folio {
-	_, body := b.newSide(false)
-	front := append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops())
+	front, maps := b.dayFront()
 	title := "Site map"
-	if _, rest, _ := block.Fill(&paper.Page{}, body, front); len(rest) > 0 { // it goes on over the map
+	if maps.over {
 		title = "Run sheet, site map"
+	}
+	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
+}
+
+// dayFront is the run sheet, with the maps that what it leaves of the back has room for.
+func (b *binder) dayFront() ([]block.Block, siteMaps) {
+	_, body := b.newSide(false)
+	front, maps := append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops()), siteMaps{plan: b.plan, room: body}
+	if _, rest, _ := block.Fill(&paper.Page{}, body, front); len(rest) > 0 { // it goes on over the map
+		maps.over = true
 		if left := body.H - block.Height(rest, body.W) - mapGap; left >= mapLeast {
-			body.H = left
+			maps.room.H = left
 		}
 	}
-	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: siteMaps{b.plan, body}.blocks()}}}
+	return front, maps
 }
 
 // runSheet is the work along the clock.
@@ -174,10 +183,11 @@ func (r runSheet) head(day int) block.Block {
 			text += " if light lasts. Sunset ______"
 			break
 		}
-		text += fmt.Sprintf(". Light until %s, dark from %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+		text += fmt.Sprintf(". Light to %s, dark from %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 		if first := slices.IndexFunc(r.Days[r.Marked:], func(d crew.Workday) bool { return !d.Bench() }); day == r.Marked+first {
 			text += fmt.Sprintf(" (%s)", d.Light.Zone)
 		}
+		text += "."
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
 }

@@ -17,6 +17,7 @@ import (
 type siteMaps struct {
 	plan *layout.Plan
 	room paper.Rect // of a side's body that is left for them
+	over bool       // the run sheet goes on above them
 }
 
 const (
@@ -27,19 +28,28 @@ const (
 )
 
 // blocks are what is said aloud, and the map, parted where the tunnel is long.
-func (m siteMaps) blocks() []block.Block {
+func (m siteMaps) blocks(b *binder) []block.Block {
 	if len(m.plan.Stakes) == 0 {
 		return nil
 	}
 	whole, list := m.under("")
-	if whole.Cords {
+	switch {
+	case whole.Cords:
 		return list
-	}
-	if len(m.plan.Ground.Stations) > mapLong {
-		return append(list, m.cords()...)
+	case len(m.plan.Ground.Stations) > mapLong:
+		return append(list, m.cords(b)...)
 	}
 	_, list = m.under(fmt.Sprintf("\nCords lie too close to be drawn here: leaf %d names where each goes, the annex has their plan.", leafNumber("power")))
 	return list
+}
+
+// closeCords tells a tunnel whose cords' plans are in the annex.
+func (m siteMaps) closeCords() bool {
+	if n := len(m.plan.Ground.Stations); len(m.plan.Stakes) == 0 || n > mapLong {
+		return false
+	}
+	whole, _ := m.under("")
+	return !whole.Cords
 }
 
 // under is the map under what is said aloud.
@@ -72,8 +82,8 @@ func (m siteMaps) picture(plan *draw.SitePlan, i int, least, best paper.Length) 
 }
 
 // cords are the plans of the cords of a long tunnel, its stretches side by side.
-func (m siteMaps) cords() (list []block.Block) {
-	room := m.room
+func (m siteMaps) cords(b *binder) (list []block.Block) {
+	_, room := b.newSide(true)
 	room.H -= paper.Heading.Leading() + paper.Floor.Leading() + 4
 	c := draw.NewCordPlan(m.plan, draw.Scales(m.plan.Spec.Units), room)
 	for _, row := range c.Rows(room) {
