@@ -70,7 +70,7 @@ func (c DayChart) high(row paper.Length) paper.Length {
 func (c DayChart) Names() paper.Length {
 	wide := paper.Length(0)
 	for _, r := range c.Rows {
-		wide = max(wide, paper.Floor.Width(r.Name))
+		wide = max(wide, paper.Floor.Width(r.Name+":"))
 	}
 	return wide + 3
 }
@@ -174,7 +174,7 @@ func (s *chartSheet) light(top paper.Length) {
 func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) (missing []ChartBar) {
 	y := s.rows.Y + s.row*paper.Length(i)
 	base := y + s.row/2 + paper.Floor.Ascent()*0.45
-	s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name, paper.Floor)
+	s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name+":", paper.Floor)
 	if r.Note != "" {
 		w := paper.Floor.Width(r.Note)
 		s.clear(paper.Rect{X: s.rows.Right() - w - 2, Y: y + 0.4, W: w + 1.5, H: s.row - 0.8})

@@ -31,8 +31,10 @@ func (b *binder) dayFront() ([]block.Block, siteMaps) {
 	front, maps := append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops()), siteMaps{plan: b.plan, room: body}
 	if _, rest, _ := block.Fill(&paper.Page{}, body, front); len(rest) > 0 { // it goes on over the map
 		maps.over = true
-		if left := body.H - block.Height(rest, body.W) - mapGap; left >= mapLeast {
-			maps.room.H = left
+		small := maps
+		small.room.H -= block.Height(rest, body.W) + mapGap
+		if small.room.H >= mapLeast && small.whole() {
+			maps = small
 		}
 	}
 	return front, maps
@@ -167,29 +169,31 @@ func (r runSheet) marking(day int) block.Block {
 // head is a day of building with its light. What the plan does not know is left blank: then no hour is promised that dusk may come before.
 func (r runSheet) head(day int) block.Block {
 	d := r.Days[day]
-	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", from %s", d.Begin)
+	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
 	trial := r.trial(day)
 	switch {
 	case trial != "":
 		text += ": " + trial
 	case d.Bench():
 		text += ", at the bench."
+	case d.Light == nil:
+		text += " if light lasts" + r.lunch(d) + ". Sunset ______"
 	default:
-		if d.Lunch > 0 {
-			text += fmt.Sprintf(", lunch %s", d.Lunch)
-		}
-		text += fmt.Sprintf(", done %s", r.done(day))
-		if d.Light == nil {
-			text += " if light lasts. Sunset ______"
-			break
-		}
-		text += fmt.Sprintf(". Light to %s, dark from %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+		text += r.lunch(d) + fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 		if first := slices.IndexFunc(r.Days[r.Marked:], func(d crew.Workday) bool { return !d.Bench() }); day == r.Marked+first {
 			text += fmt.Sprintf(" (%s)", d.Light.Zone)
 		}
 		text += "."
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
+}
+
+// lunch says when all rest.
+func (runSheet) lunch(d crew.Workday) string {
+	if d.Lunch == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", lunch %s", d.Lunch)
 }
 
 // trial says the trial of one arch on its day; empty on others.

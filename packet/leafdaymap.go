@@ -21,7 +21,7 @@ type siteMaps struct {
 }
 
 const (
-	mapLeast paper.Length = 110 // where less is left under the run sheet, the map has a side of its own
+	mapLeast paper.Length = 80  // where less is left under the run sheet, the map has a side of its own
 	mapGap   paper.Length = 3   // over what is said aloud
 	mapWidth paper.Length = 52  // where the map's longer names are broken
 	mapLong               = 40  // arches: a longer tunnel has its cords' plans on this leaf, another's stand with the figures of the annex
@@ -41,6 +41,15 @@ func (m siteMaps) blocks(b *binder) []block.Block {
 	}
 	_, list = m.under(fmt.Sprintf("\nCords lie too close to be drawn here: leaf %d names where each goes, the annex has their plan.", leafNumber("power")))
 	return list
+}
+
+// whole tells that one map shows the site.
+func (m siteMaps) whole() bool {
+	if len(m.plan.Stakes) == 0 {
+		return true
+	}
+	plan, _ := m.under("")
+	return len(plan.Sections) == 1
 }
 
 // closeCords tells a tunnel whose cords' plans are in the annex.
