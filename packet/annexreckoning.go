@@ -35,6 +35,9 @@ func (b *binder) reckoningAnnex() []folio {
 			blocks = append(blocks, t.block(true))
 		}
 	}
+	if lines := cureLines(b.plan.Findings); len(lines) > 0 {
+		blocks = append(blocks, block.Heading("Changes to the spec, to paste"), block.Paragraph(strings.Join(lines, "\n")))
+	}
 	if len(blocks) == 0 {
 		return nil
 	}

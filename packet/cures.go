@@ -3,7 +3,6 @@ package packet
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -22,13 +21,11 @@ var cureSays = map[string]string{
 	"lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
 }
 
-var listNumber = regexp.MustCompile(`\[\d+\]`)
-
 // cureWords says in words what cures a finding: "Stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
 func cureWords(cure []finding.Change) string {
 	var words []string
 	for _, c := range cure {
-		say, ok := cureSays[listNumber.ReplaceAllString(c.Key, "[]")]
+		say, ok := cureSays[c.Path()]
 		if !ok || c.Value == "" {
 			continue
 		}
@@ -52,7 +49,7 @@ func cureLines(list []finding.Finding) (lines []string) {
 			if c.Value == "" {
 				line = c.Key + " taken out"
 			}
-			if line += "   # " + titleOf(f.Code); !slices.Contains(lines, line) {
+			if line += " (" + titleOf(f.Code) + ")"; !slices.Contains(lines, line) {
 				lines = append(lines, line)
 			}
 		}

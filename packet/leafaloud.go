@@ -125,7 +125,7 @@ func (b *binder) hazards() (list []aloud) {
 	}
 	add(strings, "Warm plug", "The start of a fire: pull it, ask.")
 	part("While people walk through", d.Open)
-	add(arches, "Wind", fmt.Sprintf("%s %s: all out, both ends barred. Hang no cover, no sign.", b.closedAs(), block.Figure(b.insideWords())))
+	add(arches, "Wind", fmt.Sprintf("From %s on all out, both ends barred. Hang no cover, no sign.", block.Figure(b.insideWords())))
 	add(arches, "Thunder, ice", "All out, closed for the night.")
 	add(arches, "Crowd", fmt.Sprintf("A fall in a crush piles people up: let %s in at most, count them.", block.Figure(fmt.Sprint(b.plan.MostInside()))))
 	add(arches, "Tripping", "Nobody looks down here: clear cord, line, mud and ice from the walk.")

@@ -70,7 +70,7 @@ func (b *binder) boardFoot() (list []block.Block) {
 	}
 	text := "Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first."
 	if len(cureLines(b.plan.Findings)) > 0 {
-		text += fmt.Sprintf(" Changes to the spec stand ready to paste on leaf %d.", leafNumber("spec"))
+		text += " Changes to the spec, ready to paste: annex, Reckoning."
 	}
 	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(text)}}}})
 }
@@ -140,11 +140,11 @@ func drawFigures(page *paper.Page, box paper.Rect, list []figure) {
 	y := box.Y
 	for _, f := range list {
 		base := y + (row+paper.Floor.Ascent())/2
-		value, room := paper.Cell, box.W-3-paper.Floor.Width(f.label)
+		value, room := paper.Cell, box.W-3-paper.Floor.Width(f.label+":")
 		for value.Width(f.value) > room && value.Size > 11 {
 			value = value.Sized(value.Size - 1)
 		}
-		page.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, f.label, paper.Floor)
+		page.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, f.label+":", paper.Floor)
 		page.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, clip(f.value, value, room), value)
 		page.Line(paper.Point{X: box.X, Y: y + row}, paper.Point{X: box.Right(), Y: y + row}, paper.Thin)
 		y += row

@@ -222,7 +222,7 @@ func (r runSheet) chart(day int) []block.Block {
 		words = append(words, fmt.Sprintf("%s, %s: %s", m.Row, m.Bar.Begin, m.Bar.Who))
 	}
 	if len(words) > 0 {
-		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: strings.Join(words, ". ") + "."}})
+		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: strings.Join(words, "; ") + "."}})
 	}
 	return list
 }

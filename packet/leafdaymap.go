@@ -21,10 +21,10 @@ type siteMaps struct {
 }
 
 const (
-	mapLeast paper.Length = 80  // where less is left under the run sheet, the map has a side of its own
-	mapGap   paper.Length = 3   // over what is said aloud
-	mapWidth paper.Length = 52  // where the map's longer names are broken
-	mapLong               = 40  // arches: a longer tunnel has its cords' plans on this leaf, another's stand with the figures of the annex
+	mapLeast paper.Length = 80 // where less is left under the run sheet, the map has a side of its own
+	mapGap   paper.Length = 3  // over what is said aloud
+	mapWidth paper.Length = 52 // where the map's longer names are broken
+	mapLong               = 40 // arches: a longer tunnel has its cords' plans on this leaf, another's stand with the figures of the annex
 )
 
 // blocks are what is said aloud, and the map, parted where the tunnel is long.

@@ -25,9 +25,6 @@ func (b *binder) specLeaf() []folio {
 		blocks = append(blocks, block.Heading("Not in the spec, so assumed"),
 			block.Block{Name: "what was assumed", Gap: 1, Body: block.Words{Lettering: paper.Small, Text: say.Capital(say.And(words)) + ". The packet carries filled.yaml with every value."}})
 	}
-	if lines := cureLines(b.plan.Findings); len(lines) > 0 {
-		blocks = append(blocks, block.Block{Name: "cures", Gap: 1, Body: block.Words{Lettering: paper.Small, Text: "To paste into the spec, as the board says:\n" + strings.Join(lines, "\n")}})
-	}
 	return []folio{{front: side{title: "Spec", blocks: blocks}}}
 }
 
