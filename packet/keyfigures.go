@@ -3,19 +3,10 @@ package packet
 import (
 	"slices"
 
-	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
-)
-
-// figure is a key figure with its label.
-type figure struct{ label, value string }
-
-const (
-	leastFigureRow paper.Length = 6.2
-	mostFigureRow  paper.Length = 8.2
 )
 
 // across prints a figure of every kind of arch: the least, and that there is more where another has an inch more.

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
@@ -15,25 +16,24 @@ import (
 // boardLeaf hangs where everyone sees it. Its front shows what is being made and says what the organiser has to decide first; its back holds what can
 // hurt someone, to be read aloud.
 func (b *binder) boardLeaf() []folio {
-	front, _ := b.boardFront()
 	return []folio{{
-		front: side{title: "Board", blocks: front},
+		front: side{title: "Board", blocks: b.boardFront()},
 		back:  side{title: "Read aloud", blocks: b.readAloud()},
 	}}
 }
 
-// boardFront is the board's front with as many findings in full as it holds, and the findings that it tells by title alone: the notes first, then what can be looked at.
-func (b *binder) boardFront() (front []block.Block, left []remark) {
+// boardFront is the board's front with as many findings in full as it holds, the worst first.
+func (b *binder) boardFront() (front []block.Block) {
 	_, body := b.newSide(false)
 	all := remarksOf(b.plan.Findings)
-	top, foot := []block.Block{b.boardTitle(), b.boardPicture(), b.boardCalendar()}, b.boardFoot()
+	top, foot := []block.Block{b.boardTitle(), b.boardPicture(), {Name: "calendar", Gap: 3.5, Body: calendar(crew.Calendar(b.spec))}}, b.boardFoot()
 	for full := len(all); full >= -1; full-- {
 		front = append(append(top[:len(top):len(top)], boardFindings(all, full)...), foot...)
-		if left = all[max(0, full):]; block.Height(front, body.W) <= body.H {
+		if block.Height(front, body.W) <= body.H {
 			break
 		}
 	}
-	return front, left
+	return front
 }
 
 // boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
@@ -105,18 +105,14 @@ func (b *binder) boardPicture() block.Block {
 		}
 		return nil
 	}}
-	list := block.Picture{Least: leastFigureRow * paper.Length(len(figures)), Best: mostFigureRow * paper.Length(len(figures)), Paint: func(page *paper.Page, box paper.Rect) []string {
-		drawFigures(page, box, figures)
-		return nil
-	}}
 	return block.Block{Name: "picture", Gap: 2, Facts: facts, Body: block.Columns{Gap: boardGap, Cols: []block.Column{
-		{Share: 1, Blocks: []block.Block{{Name: "picture", Body: scene}}}, {Width: boardFigures, Blocks: []block.Block{{Name: "key figures", Body: list}}}}}}
+		{Share: 1, Blocks: []block.Block{{Name: "picture", Body: scene}}}, {Width: boardFigures, Blocks: []block.Block{{Name: "key figures", Body: figures}}}}}}
 }
 
 // boardFigures are what a reader wants to know of the tunnel at a glance.
-func (b *binder) boardFigures() []figure {
+func (b *binder) boardFigures() keyFigures {
 	p, u, t := b.plan, b.spec.Units, b.spec.Tunnel
-	list := []figure{{"Arches", fmt.Sprint(t.Arches)}}
+	list := keyFigures{{"Arches", fmt.Sprint(t.Arches)}}
 	if t.Arches > 1 {
 		list = append(list, figure{"Apart", u.Tape(t.Spacing)}, figure{"Length", u.Tape(t.Length)})
 	}
@@ -134,11 +130,23 @@ func (b *binder) boardFigures() []figure {
 	return list
 }
 
-// drawFigures sets figures one under the other, each over a rule.
-func drawFigures(page *paper.Page, box paper.Rect, list []figure) {
-	row := min(mostFigureRow, box.H/paper.Length(len(list)))
-	y := box.Y
-	for _, f := range list {
+// keyFigures are figures one under the other, each over a rule.
+type keyFigures []figure
+
+// figure is a key figure with its label.
+type figure struct{ label, value string }
+
+// Height implements block.Body.
+func (k keyFigures) Height(paper.Length) paper.Length { return 6.2 * paper.Length(len(k)) }
+
+// Most is the height that they can use.
+func (k keyFigures) Most(paper.Length) paper.Length { return 8.2 * paper.Length(len(k)) }
+
+// Draw implements block.Body.
+func (k keyFigures) Draw(page *paper.Page, box paper.Rect) []string {
+	row := min(box.H, k.Most(0)) / paper.Length(len(k))
+	for i, f := range k {
+		y := box.Y + row*paper.Length(i)
 		base := y + (row+paper.Floor.Ascent())/2
 		value, room := paper.Cell, box.W-3-paper.Floor.Width(f.label+":")
 		for value.Width(f.value) > room && value.Size > 11 {
@@ -147,17 +155,8 @@ func drawFigures(page *paper.Page, box paper.Rect, list []figure) {
 		page.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, f.label+":", paper.Floor)
 		page.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, clip(f.value, value, room), value)
 		page.Line(paper.Point{X: box.X, Y: y + row}, paper.Point{X: box.Right(), Y: y + row}, paper.Thin)
-		y += row
 	}
-}
-
-// boardCalendar is the season as a strip of days.
-func (b *binder) boardCalendar() block.Block {
-	high := b.datesHeight(b.bodyWidth())
-	return block.Block{Name: "calendar", Gap: 3.5, Body: block.Picture{Least: high, Paint: func(page *paper.Page, box paper.Rect) []string {
-		b.drawDates(page, box)
-		return nil
-	}}}
+	return nil
 }
 
 // bodyWidth is the width of a side's body.

@@ -47,6 +47,41 @@ func TestDayLeafKeepsToItsSides(t *testing.T) {
 	}
 }
 
+// The run sheet with its map, and the board, are one sheet of paper each up to forty arches, whatever the spec: what finds no room in full is shortened or stands in the annex.
+func TestDayAndBoardAreALeafEach(t *testing.T) {
+	t.Parallel()
+	for seed := range uint64(20) {
+		plan := planOf(t, []byte(thrown(seed)))
+		if plan.Spec.Tunnel.Arches > 40 {
+			continue
+		}
+		for _, word := range []string{"day", "board"} {
+			if sides, notes := leafAlone(t, plan, word); len(sides) > 2 || len(notes) > 0 {
+				t.Errorf("thrown %d, %d arches: %s has %d sides, no room for %v", seed, plan.Spec.Tunnel.Arches, word, len(sides), notes)
+			}
+		}
+	}
+}
+
+// A finding is on the board in full, or by its title with its words in the annex.
+func TestNoFindingIsDropped(t *testing.T) {
+	for seed := range uint64(20) {
+		plan := planOf(t, []byte(thrown(seed)))
+		sides, _ := leafAlone(t, plan, "board")
+		annex, _ := leafAlone(t, plan, "reckoning")
+		front := strings.Join(wordsOf(sides[0].page), " ")
+		for _, s := range annex {
+			front += " " + strings.Join(wordsOf(s.page), " ")
+		}
+		told := strings.Join(strings.Fields(front), " ")
+		for _, f := range plan.Findings {
+			if !strings.Contains(told, strings.Join(strings.Fields(f.Text), " ")) {
+				t.Errorf("thrown %d: neither board nor annex says %q", seed, f.Text)
+			}
+		}
+	}
+}
+
 // Thrown specs of every kind, and odd ones of ours: nothing lies on text, on no side.
 func TestDayLeafIsClean(t *testing.T) {
 	t.Parallel()
