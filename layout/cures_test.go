@@ -13,7 +13,6 @@ import (
 	"hoopwright/layout/spec"
 )
 
-
 // cured writes the changes into a spec as a person with an editor would: each value in the place of the one at its key.
 func cured(t *testing.T, text string, changes []finding.Change) string {
 	t.Helper()

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -83,13 +84,22 @@ func (r runSheet) clockWords(day int, at crew.Clock) string {
 
 // toSign lists the holds in the order of the day, to be ticked.
 func (r runSheet) toSign() []block.Block {
+	const columns = 3
 	list := r.allHolds()
 	if len(list) == 0 {
 		return nil
 	}
+	grid := block.Columns{Gap: 2}
+	for some := range slices.Chunk(list, (len(list)+columns-1)/columns) {
+		column := block.Column{Share: 1}
+		for _, h := range some {
+			column.Blocks = append(column.Blocks, block.Block{Name: h.what, Body: h})
+		}
+		grid.Cols = append(grid.Cols, column)
+	}
 	return []block.Block{
 		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before the crew's leaf (number) is signed."}},
-		{Name: "holds", Gap: 1, Body: holdGrid(list)},
+		{Name: "holds", Gap: 1, Body: grid},
 	}
 }
 
@@ -130,26 +140,15 @@ func (r runSheet) holdName(t crew.Task) string {
 	}
 }
 
-// holdGrid is holds in columns, each with a box to tick, read from top to bottom.
-type holdGrid []dayHold
-
 const (
-	holdColumns              = 3
-	holdHigh    paper.Length = 7.2
-	holdGap     paper.Length = 2
-	holdTab     paper.Length = 5 // the leaf's number, white on black
+	holdHigh paper.Length = 7.2
+	holdTab  paper.Length = 5 // the leaf's number, white on black
+	holdText paper.Length = paper.TickBoxSide + holdTab + 2.4
 )
 
-func (g holdGrid) rows() int { return (len(g) + holdColumns - 1) / holdColumns }
-
-// column is the width of one.
-func (g holdGrid) column(width paper.Length) paper.Length {
-	return (width - holdGap*(holdColumns-1)) / holdColumns
-}
-
-// lines are a hold's words beside its box, leaf and time.
-func (g holdGrid) lines(width paper.Length, h dayHold) []string {
-	return paper.Floor.Wrap(h.what+".", g.column(width)-paper.TickBoxSide-holdTab-2.4-h.width())
+// lines are its words beside box, leaf and time.
+func (h dayHold) lines(width paper.Length) []string {
+	return paper.Floor.Wrap(h.what+".", width-holdText-h.width())
 }
 
 // width is the room for its time: times of day stand in line.
@@ -158,45 +157,21 @@ func (h dayHold) width() paper.Length {
 	return max(bold.Width("00:00"), bold.Width(h.when)) + 1.5
 }
 
-// row is a row's height.
-func (g holdGrid) row(r int, width paper.Length) paper.Length {
-	lines := 1
-	for i := r; i < len(g); i += g.rows() {
-		lines = max(lines, len(g.lines(width, g[i])))
-	}
-	return max(holdHigh, paper.Length(lines)*paper.Floor.Leading()+1.2)
-}
-
 // Height implements block.Body.
-func (g holdGrid) Height(width paper.Length) (high paper.Length) {
-	for r := range g.rows() {
-		high += g.row(r, width)
-	}
-	return high
+func (h dayHold) Height(width paper.Length) paper.Length {
+	return max(holdHigh, paper.Length(len(h.lines(width)))*paper.Floor.Leading()+1.2)
 }
 
-// Draw implements block.Body.
-func (g holdGrid) Draw(page *paper.Page, box paper.Rect) []string {
-	y := box.Y
-	for r := range g.rows() {
-		for i, x := r, box.X; i < len(g); i, x = i+g.rows(), x+g.column(box.W)+holdGap {
-			g.set(page, paper.Point{X: x, Y: y}, box.W, g[i])
-		}
-		y += g.row(r, box.W)
-	}
-	return nil
-}
-
-// set draws one hold.
-func (g holdGrid) set(page *paper.Page, at paper.Point, width paper.Length, h dayHold) {
-	base := at.Y + 1.5 + paper.Floor.Ascent()
-	page.TickBox(paper.Point{X: at.X + 0.35, Y: at.Y + 0.6})
-	tab := paper.Rect{X: at.X + paper.TickBoxSide + 0.8, Y: at.Y + 0.9, W: holdTab, H: 5.4}
+// Draw implements block.Body: a box to tick, the leaf, the time, what it is.
+func (h dayHold) Draw(page *paper.Page, box paper.Rect) []string {
+	base := box.Y + 1.5 + paper.Floor.Ascent()
+	page.TickBox(paper.Point{X: box.X + 0.35, Y: box.Y + 0.6})
+	tab := paper.Rect{X: box.X + paper.TickBoxSide + 0.8, Y: box.Y + 0.9, W: holdTab, H: 5.4}
 	page.Fill(paper.Box(tab), paper.Black)
 	page.Text(paper.Point{X: tab.X + tab.W/2, Y: base}, paper.AtMiddle, fmt.Sprint(h.leaf), paper.CellSmall.Sized(11).In(paper.White))
-	x := tab.Right() + 1.6
+	x := box.X + holdText
 	page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, h.when, paper.Strong.Sized(11))
-	for i, line := range g.lines(width, h) {
-		page.Text(paper.Point{X: x + h.width(), Y: base + paper.Length(i)*paper.Floor.Leading()}, paper.AtLeft, line, paper.Floor)
-	}
+	box.X, box.Y = x+h.width(), base-paper.Floor.Ascent()
+	page.Paragraph(box, strings.Join(h.lines(box.W), "\n"), paper.Floor)
+	return nil
 }
