@@ -15,8 +15,8 @@ import (
 //
 // Two figures are not theirs as given. The starter's first damage along they had at 39 mph, or at 33 with a side wind in it. Ours is where it leans by a quarter of its height, and CalculiX 2.20, handed
 // these very rods, loads, guys and winds with the prestress of season's end, leans .614 m at 42.0 mph where ours does .611: it has 41.9 mph for it, within 1 in 100 of what holds each crown there
-// (TestCalculiXCrept of layout/bend is such a one). Why theirs came
-// lower is not known: with the late modulus all through they have 32 mph as we do, and guys half as stiff would make 39.8 of it. A side wind bends its stakes at 34 mph before that. The park walk's
+// (TestCalculiXCrept of layout/bend is such a one). Why theirs came lower is not known:
+// with the late modulus all through they have 32 mph as we do, and guys half as stiff would make 39.8 of it. A side wind bends its stakes at 34 mph before that. The park walk's
 // ice they had at 11.5 mm; its legs bear one string each, nearly straight, and ice is reckoned on pipe and wire together all the same, which is a tenth more than on the bare pipe: 10.4 mm, on the careful side.
 func TestAgainstOtherSolvers(t *testing.T) {
 	const careful, bold = .95, 1.05
