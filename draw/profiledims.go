@@ -142,31 +142,55 @@ const (
 	underground paper.Length = 12
 )
 
-// opening draws the box that stays clear for people, and says so in it.
+// stands reports whether a box stays clear for people.
+func (p Profile) stands() bool { return p.OpeningWidth > 0 && p.OpeningHeight > 0 }
+
+// openingPen is that of the box that stays clear.
+var openingPen = paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
+
+// corner returns a corner of the box that stays clear: side −1 or 1, at a height over the ground there.
+func (f *elevation) corner(side, high measure.Length) paper.Point {
+	x := side * f.OpeningWidth / 2
+	return f.at(x, f.ground(x)+high)
+}
+
+// openingTop draws the top of the box that stays clear.
+func (f *elevation) openingTop() {
+	if f.stands() {
+		f.LineRound(f.corner(-1, f.OpeningHeight), f.corner(1, f.OpeningHeight), openingPen)
+	}
+}
+
+// opening draws the sides of the box that stays clear for people, and says so in it unless another profile has: in two lines, or three where it is narrow on paper.
 func (f *elevation) opening() {
-	w, h := f.OpeningWidth, f.OpeningHeight
-	if w <= 0 || h <= 0 {
+	if !f.stands() {
 		return
 	}
-	size := f.Units.Ground(w) + " × " + f.Units.Ground(h)
 	const words, apart = "stays clear", 6
-	placed := false
-	for y := f.origin.Y - 4; y-apart > f.at(0, h).Y && !placed; y -= 2 {
-		low, high := paper.Point{X: f.origin.X, Y: y}, paper.Point{X: f.origin.X, Y: y - apart}
-		if f.FreeText(low, 0, words, wordLettering) && f.FreeText(high, 0, size, wordLettering) {
-			f.TurnedText(low, 0, words, wordLettering)
-			f.TurnedText(high, 0, size, wordLettering)
-			placed = true
+	wide, high := f.Units.Ground(f.OpeningWidth), "× "+f.Units.Ground(f.OpeningHeight)
+	lines := []string{words, wide + " " + high} // from below
+	if wordLettering.Width(lines[1])+2 > f.scale.Length(float64(f.OpeningWidth)) {
+		lines = []string{words, high, wide}
+	}
+	over := func(i int) paper.Length { return paper.Length(i) * apart }
+	for y := f.origin.Y - 4; !f.Said; y -= 2 {
+		if y-over(len(lines)-1) <= f.at(0, f.OpeningHeight).Y {
+			f.lost = append(f.lost, words+" "+wide+" "+high)
+			break
+		}
+		free := true
+		for i, s := range lines {
+			free = free && f.FreeText(paper.Point{X: f.origin.X, Y: y - over(i)}, 0, s, wordLettering)
+		}
+		if free {
+			for i, s := range lines {
+				f.TurnedText(paper.Point{X: f.origin.X, Y: y - over(i)}, 0, s, wordLettering)
+			}
+			break
 		}
 	}
-	if !placed {
-		f.lost = append(f.lost, words+" "+size)
-	}
-	pen := paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
-	a, b := f.at(-w/2, f.ground(-w/2)), f.at(w/2, f.ground(w/2))
-	c, d := f.at(w/2, f.ground(w/2)+h), f.at(-w/2, f.ground(-w/2)+h)
-	for _, e := range [3][2]paper.Point{{a, d}, {d, c}, {c, b}} {
-		f.LineRound(e[0], e[1], pen)
+	for _, side := range [2]measure.Length{-1, 1} {
+		f.LineRound(f.corner(side, 0), f.corner(side, f.OpeningHeight), openingPen)
 	}
 }
 
@@ -182,4 +206,38 @@ func (p Profile) tight() []arch.Point {
 		}
 	}
 	return list
+}
+
+// radii names the bend's radius at each tight place, in two short lines where there is height for them, as r where there is hardly room.
+func (f *elevation) radii() {
+	for _, q := range f.tight() {
+		radius := f.taped(q.Radius)
+		l := place.Label{At: f.on(q), Align: paper.AtMiddle, Toward: paper.Polar(-1, float64(q.Heading)+math.Pi/2), Clear: f.pipeWide() / 2, Leader: place.Arrow, Pointed: true}
+		set := false
+		for _, lettering := range []paper.Lettering{wordLettering, paper.DimSmall} {
+			for _, word := range []string{"radius\n", "radius ", "r "} {
+				l.Text, l.Lettering = word+radius, lettering
+				set = set || f.Label(l)
+			}
+		}
+		if !set {
+			f.lost = append(f.lost, l.Text)
+		}
+	}
+}
+
+// couplings names one of the couplings, which all look alike, where there is room: the sleeve on the pipe is plain enough without.
+func (f *elevation) couplings() {
+	for _, j := range f.Kind.Joints() {
+		if j.Crown {
+			continue
+		}
+		q := f.Kind.PointAt(j.Middle())
+		inward := paper.Polar(-1, float64(q.Heading)).Left()
+		for _, toward := range []paper.Point{inward, inward.Times(-1)} {
+			if f.Label(place.Label{At: f.on(q), Text: "coupling", Lettering: wordLettering, Toward: toward, Clear: f.pipeWide()/2 + 1, Leader: place.Arrow, Pointed: true}) {
+				return
+			}
+		}
+	}
 }

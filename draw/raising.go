@@ -14,7 +14,7 @@ import (
 )
 
 // Raising makes the pictures of how arches are stood: who holds what, in which order. They keep the tunnel's proportions and are not to
-// scale; a bend half made is the solved curve drawn out sideways with its length kept. Every picture returns by name what found no place on it.
+// scale; a bend half made is the solved curve drawn out sideways with its length kept.
 type Raising struct {
 	Plan    *layout.Plan
 	First   *arch.Kind // of the first arch that stands
@@ -65,8 +65,7 @@ type scene struct {
 	Raising
 	ratio float64
 	zero  paper.Point
-	rows  int      // of names
-	lost  []string // what found no place
+	rows  int // of names
 }
 
 // newScene fits so much real width, from left to right of the zero, and height into the room under the names of so many people.

@@ -11,7 +11,7 @@ const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
 // carried far out. The other stake keeps its cap.
-func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
+func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const ofWhole = 0.78 // feet apart, of the pipe's length: low enough to be held from beside it
 	wide := ofWhole * float64(r.First.Length/span)
@@ -31,11 +31,10 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missin
 	s.under(-span/2, fmt.Sprintf("L%d", number))
 	s.under(span/2, fmt.Sprintf("R%d", number))
 	s.name(one, two, crown)
-	return s.lost
 }
 
 // RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
-func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
+func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.1, r.First.Crown, Foot1, Foot2)
@@ -54,11 +53,10 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missi
 	s.under(span/2, fmt.Sprintf("R%d", number))
 	s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}), paper.Thick)
 	s.name(one, two)
-	return s.lost
 }
 
 // Measured draws the first arch with the string between its feet and the tape from it up to the crown.
-func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) (missing []string) {
+func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
 	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
@@ -77,5 +75,4 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 	s.name(people...)
 	s.under(-k.Span/2, fmt.Sprintf("L%d", number))
 	s.under(k.Span/2, fmt.Sprintf("R%d", number))
-	return s.lost
 }

@@ -20,7 +20,7 @@ func turns(b *place.Board, y, from, to paper.Length) {
 }
 
 // Together draws how a crown is put together on the ground: both legs in the fitting, the lines at its mouths, lights already on the legs. stub says that the fitting has a socket for a ridge piece.
-func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing []string) {
+func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	mid := room.Centre()
 	const body, mouth = 6.5, 1.2 // half the fitting, its lip
@@ -47,12 +47,11 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing
 	}
 	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "line", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
-	return s.lost
 }
 
 // TiedFlat draws a guy tied to a leg while the arch lies flat: the tape from the foot end, the bare pipe between the turns of lights, the clamp on the foot's
 // side of the knot. tape is the knot's distance from the foot end, band what stays bare; empty where no lights are.
-func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) (missing []string) {
+func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	y := room.Centre().Y + 1
 	foot, knot, out := room.X+1, room.X+room.W*0.6, room.Right()-0.5
@@ -89,10 +88,9 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 	s.Arrow(paper.Point{X: room.X + 1.6 + paper.Floor.Width("clamp"), Y: rows[0] - 1.6}, paper.Point{X: knot - clamp, Y: y + flatPipe + 0.9}, paper.Thin)
 	s.Text(paper.Point{X: knot - 1.5, Y: rows[1]}, paper.AtRight, "guy", paper.Floor)
 	if band == "" {
-		return s.lost
+		return
 	}
 	s.Line(paper.Point{X: knot + half*0.6, Y: y + flatPipe - 1}, paper.Point{X: knot + half*0.6, Y: rows[0] - 3.8}, paper.Thin)
 	s.Text(paper.Point{X: knot + 1.6, Y: rows[0]}, paper.AtLeft, band, paper.Floor)
 	s.Text(paper.Point{X: knot + 1.6, Y: rows[1]}, paper.AtLeft, "bare", paper.Floor)
-	return s.lost
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // Rows draws rows of lights being hung on one wall, seen from the side: a tie at every arch, some sag between, begun at the arch from and on toward another.
-func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) (missing []string) {
+func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) {
 	const rows = 3
 	step, bays := 1, min(2, max(to-from, from-to))
 	if to < from {
@@ -44,11 +44,10 @@ func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) (missing 
 	}
 	s.grip(one, two)
 	s.name(one, two)
-	return s.lost
 }
 
 // Dropped draws a string hung from the ridge or from an arch, with who climbs.
-func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missing []string) {
+func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	top := r.First.Crown
 	s := r.newScene(page, room, elbowRoom*1.3, spacing+elbowRoom*0.6, top, Crown, Ladder)
@@ -72,12 +71,11 @@ func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missin
 	}
 	s.grip(people...)
 	s.name(people...)
-	return s.lost
 }
 
 // WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, the other across its top. Pipe is as thick as
 // it is and sticks are thin, so that what is clear between them shows.
-func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) (missing []string) {
+func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) {
 	k, t := r.First, r.Plan.Spec.Tunnel
 	side := max(k.Widest, k.Span)/2 + 60
 	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, k.Crown, Foot1, Foot2)
@@ -91,5 +89,4 @@ func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) (missing []str
 	s.Line(s.at(-t.OpeningWidth/2, t.OpeningHeight), s.at(t.OpeningWidth/2, t.OpeningHeight), paper.Thin)
 	s.grip(one, two)
 	s.name(one, two)
-	return s.lost
 }

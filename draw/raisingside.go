@@ -12,7 +12,7 @@ import (
 // A picture from the side: arches edge on, the first of them at x = 0, the walk to the right.
 
 // Held draws the first arch from the side, held upright by the guard while its guys, where it has any, are pegged.
-func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []string) {
+func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
 	guys := r.guyWays(number)
 	_, out := r.Plan.Spec.Held()
 	left, right := elbowRoom*0.6, elbowRoom*1.3
@@ -45,7 +45,6 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 	s.grip(people...)
 	s.under(0, fmt.Sprint("arch ", number))
 	s.name(people...)
-	return s.lost
 }
 
 // guyWays says whether an arch has guy stakes before it and beyond it.
@@ -93,7 +92,7 @@ func (s *scene) guys(x measure.Length, number int) {
 
 // Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one; taken down, out of the old
 // crown first, the guard at the arch that will stand alone.
-func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) (missing []string) {
+func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Ladder, bothFeet)
 	s.ground()
@@ -125,7 +124,6 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	s.under(0, fmt.Sprint(first))
 	s.under(spacing, fmt.Sprint(second))
 	s.name(people...)
-	return s.lost
 }
 
 // onLadder stands a person on a stepladder so high that they reach a height; on the ground where that is low.
@@ -147,7 +145,7 @@ func (s *scene) onLadder(called string, x, height measure.Length, hands ...paper
 }
 
 // Running draws a row of arches from the side: the newest is held until its ridge piece is in; the tape along the ridge starts at the middle of crown 1.
-func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) (missing []string) {
+func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	bays := measure.Length(to - from)
 	s := r.newScene(page, room, elbowRoom*0.5, bays*spacing+elbowRoom*1.2, r.First.Crown*1.12, bothFeet)
@@ -166,7 +164,6 @@ func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge 
 		s.tapeAlong(s.at(0, top), s.at(bays*spacing, top))
 	}
 	s.name(newest)
-	return s.lost
 }
 
 // tapeAlong draws a tape a little over a line of crowns.

@@ -91,8 +91,8 @@ func TestRaiseLeafBudget(t *testing.T) {
 		for _, s := range sides {
 			words += len(strings.Fields(strings.Join(wordsOf(s.page), " ")))
 		}
-		if len(sides) > most || words > 370*len(sides) {
-			t.Errorf("%s: %d sides with %d words, want %d with 370 a side", name, len(sides), words, most)
+		if len(sides) > most || words > 340*len(sides) {
+			t.Errorf("%s: %d sides with %d words, want %d with 340 a side", name, len(sides), words, most)
 		}
 	}
 }
@@ -146,11 +146,11 @@ func TestEveryArchHasItsProfile(t *testing.T) {
 	}
 	stake := "  stake: {bar: 3/8 in, length: 48 in, depth: 20 in}\n"
 	plan := changedExample(t, "garden", "arches: 6", "arches: 12", stake, stake+"  except:\n"+except.String())
-	groups := archGroups(plan.Kinds)
+	groups := crew.Shapes(plan.Arches, plan.Spec.Units)
 	var numbers []int
 	titles := 0
 	for _, g := range groups {
-		numbers = append(numbers, g.numbers()...)
+		numbers = append(numbers, g.Numbers()...)
 	}
 	slices.Sort(numbers)
 	for i, n := range numbers {
