@@ -148,7 +148,6 @@ func (p Profile) drawn(room paper.Rect, s paper.Scale, topFirst bool) (ops []pap
 	f.keepWidth()
 	f.radii()
 	f.width()
-	f.couplings()
 	f.opening()
 	if !topFirst {
 		f.openingTop()

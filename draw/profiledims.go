@@ -225,19 +225,3 @@ func (f *elevation) radii() {
 		}
 	}
 }
-
-// couplings names one of the couplings, which all look alike, where there is room: the sleeve on the pipe is plain enough without.
-func (f *elevation) couplings() {
-	for _, j := range f.Kind.Joints() {
-		if j.Crown {
-			continue
-		}
-		q := f.Kind.PointAt(j.Middle())
-		inward := paper.Polar(-1, float64(q.Heading)).Left()
-		for _, toward := range []paper.Point{inward, inward.Times(-1)} {
-			if f.Label(place.Label{At: f.on(q), Text: "coupling", Lettering: wordLettering, Toward: toward, Clear: f.pipeWide()/2 + 1, Leader: place.Arrow, Pointed: true}) {
-				return
-			}
-		}
-	}
-}
