@@ -206,12 +206,12 @@ func edgeToward(r paper.Rect, at paper.Point) paper.Point {
 // clear reports whether a leader crosses neither words nor a number.
 func (v *unfolding) clear(from, to paper.Point) bool {
 	for _, r := range v.said {
-		if _, _, hit := inBox(r, from, to.Sub(from)); hit {
+		if _, _, hit := r.Part(from, to); hit {
 			return false
 		}
 	}
 	for _, s := range v.strands {
-		if _, _, hit := inBox(s.label, from, to.Sub(from)); hit && s.label.W > 0 {
+		if _, _, hit := s.label.Part(from, to); hit && s.label.W > 0 {
 			return false
 		}
 	}
@@ -292,46 +292,21 @@ func boxesMeet(a, b paper.Rect) bool {
 
 // pieces calls draw with what is left of a line between the boxes that are taken.
 func (v *unfolding) pieces(a, b paper.Point, draw func(a, b paper.Point)) {
-	free := [][2]float64{{0, 1}}
-	way := b.Sub(a)
-	for _, r := range v.taken {
-		from, to, hit := inBox(r, a, way)
-		if !hit {
-			continue
-		}
-		var left [][2]float64
-		for _, f := range free {
-			for _, part := range [2][2]float64{{f[0], min(f[1], from)}, {max(f[0], to), f[1]}} {
-				if part[1] > part[0]+1e-9 {
-					left = append(left, part)
-				}
-			}
-		}
-		free = left
-	}
-	for _, f := range free {
-		draw(a.Add(way.Times(f[0])), a.Add(way.Times(f[1])))
-	}
+	outside(v.taken, a, b, draw)
 }
 
-// inBox returns the part of a way that lies in a box.
-func inBox(r paper.Rect, a, way paper.Point) (from, to float64, ok bool) {
-	from, to = 0, 1
-	for _, e := range [2][3]paper.Length{{a.X, way.X, 0}, {a.Y, way.Y, 1}} {
-		lo, hi := r.X, r.Right()
-		if e[2] == 1 {
-			lo, hi = r.Y, r.Bottom()
+// outside calls draw with what is left of a line outside boxes.
+func outside(boxes []paper.Rect, a, b paper.Point, draw func(a, b paper.Point)) {
+	var cuts [][2]float64
+	for _, r := range boxes {
+		if from, to, hit := r.Part(a, b); hit {
+			cuts = append(cuts, [2]float64{from, to})
 		}
-		if e[1] == 0 {
-			if e[0] <= lo || e[0] >= hi {
-				return 0, 0, false
-			}
-			continue
-		}
-		p, q := float64((lo-e[0])/e[1]), float64((hi-e[0])/e[1])
-		from, to = max(from, min(p, q)), min(to, max(p, q))
 	}
-	return from, to, to > from
+	way := b.Sub(a)
+	for _, f := range paper.Without(cuts) {
+		draw(a.Add(way.Times(f[0])), a.Add(way.Times(f[1])))
+	}
 }
 
 // strand draws a string: its line with its bulbs, its two ends, its number with the box.
@@ -353,8 +328,12 @@ func (v *unfolding) strand(s strand) {
 		line[last] = back
 	}
 	bulbs := 0
+	var label []paper.Rect
+	if s.label.W > 0 {
+		label = append(label, s.label.Inset(-labelPad))
+	}
 	for i := 1; i < len(line); i++ {
-		v.besideLabel(s, line[i-1], line[i], func(a, b paper.Point) {
+		outside(label, line[i-1], line[i], func(a, b paper.Point) {
 			v.Line(a, b, paper.Thick)
 			bulbs = beads(v.Page, a, b, StringInks(s.Label), slices.Index(v.kinds, s.Kind), bulbs)
 		})
@@ -367,22 +346,6 @@ func (v *unfolding) strand(s strand) {
 		v.Dot(s.leader[1], paper.Black)
 	}
 	v.number(s)
-}
-
-// besideLabel calls draw with what is left of a line outside its string's label.
-func (v *unfolding) besideLabel(s strand, a, b paper.Point, draw func(a, b paper.Point)) {
-	way := b.Sub(a)
-	from, to, hit := inBox(s.label.Inset(-labelPad), a, way)
-	if !hit || s.label.W == 0 {
-		draw(a, b)
-		return
-	}
-	if from > 0 {
-		draw(a, a.Add(way.Times(from)))
-	}
-	if to < 1 {
-		draw(a.Add(way.Times(to)), b)
-	}
 }
 
 // dropTeeth is how long the lines are that hang from a drop.
