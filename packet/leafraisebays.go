@@ -12,34 +12,32 @@ import (
 
 // bays says which bays turn and which climb, where the walk bends or slopes: the stakes set both.
 func (r raising) bays() []block.Block {
-	ways := map[string][]int{}
-	for _, f := range r.tasks.wanted(crew.BayTurn) {
-		way := "turn right"
-		if f.Angle < 0 {
-			way = "turn left"
+	const right, left, climb, fall = 0, 1, 2, 3
+	var bays [4][]int
+	for _, f := range append(r.tasks.wanted(crew.BayTurn), r.tasks.wanted(crew.BayClimb)...) {
+		way := right
+		switch {
+		case f.What == crew.BayTurn && f.Angle < 0:
+			way = left
+		case f.What == crew.BayClimb && f.Length < 0:
+			way = fall
+		case f.What == crew.BayClimb:
+			way = climb
 		}
-		ways[way] = append(ways[way], f.Bays...)
+		bays[way] = append(bays[way], f.Bays...)
 	}
-	for _, f := range r.tasks.wanted(crew.BayClimb) {
-		way := "climb"
-		if f.Length < 0 {
-			way = "fall"
-		}
-		ways[way] = append(ways[way], f.Bays...)
-	}
+	verbs := [4][3]string{{"turns", "turn", " right"}, {"turns", "turn", " left"}, {"climbs", "climb"}, {"falls", "fall"}}
 	var words []string
-	for _, way := range []string{"turn right", "turn left", "climb", "fall"} {
-		if n := ways[way]; len(n) > 0 {
-			n = rising(n)
-			verb, rest, _ := strings.Cut(way, " ")
-			words = append(words, strings.TrimSpace(say.Numbered("bay", n)+" "+say.Agree(len(n), verb+"s", verb)+" "+rest))
+	for way, v := range verbs {
+		if n := rising(bays[way]); len(n) > 0 {
+			words = append(words, say.Numbered("bay", n)+" "+say.Agree(len(n), v[0], v[1])+v[2])
 		}
 	}
 	if len(words) == 0 {
 		return nil
 	}
 	text := say.Capital(strings.Join(words, ", ")) + ": the stakes set it. Arches stand plumb."
-	if len(ways["turn right"])+len(ways["turn left"]) > 0 {
+	if len(bays[right])+len(bays[left]) > 0 {
 		text += " Turn each fitting half the bay’s turn."
 	}
 	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
