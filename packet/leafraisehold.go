@@ -91,12 +91,12 @@ func (r raising) holdTable() block.Block {
 	h.shape(r, first, true)
 	own := len(h.rows)
 	list := r.readings()
-	for i, g := range list[:readingsHeld(list)] {
-		what, give := fmt.Sprintf("%d: crown 1 to %d", r.step[crew.RaiseRest], g.arch), practice.RunGive(r.u)
-		if i == 0 {
-			what, give = fmt.Sprintf("%d: crown 1 to 2, same pipe side", r.step[crew.MeasureBay]), practice.BayGive(r.u)
+	for _, f := range list[:readingsHeld(list)] {
+		what := fmt.Sprintf("%d: crown 1 to %d", r.step[crew.RaiseRest], readTo(f))
+		if f.What == crew.BayLength {
+			what = fmt.Sprintf("%d: crown 1 to 2, same pipe side", r.step[crew.MeasureBay])
 		}
-		h.add(what, fmt.Sprintf("along the crowns, 1 to %d", g.arch), r.u.Ground(g.want), r.u.Inches(give))
+		h.add(what, fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), r.u.Ground(f.Length), r.u.Inches(f.Limit))
 	}
 	if t, ok := r.tasks.first(crew.SightAlong, 0); ok {
 		h.add(fmt.Sprintf("%d: caps in bucket", r.step[crew.SightAlong]), "", fmt.Sprint(figureOf(t, crew.CapsBack).Count), "")
@@ -148,30 +148,21 @@ func (r raising) signatures() block.Block {
 	return block.Block{Name: "signed", Gap: 1, Body: blanks}
 }
 
-// reading is a running distance along the crowns.
-type reading struct {
-	arch int
-	want measure.Length
+// readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
+func (r raising) readings() []crew.Figure {
+	return append(r.tasks.wanted(crew.BayLength), r.tasks.wanted(crew.RunLength)...)
 }
 
-// readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
-func (r raising) readings() []reading {
-	var list []reading
-	sum := measure.Length(0)
-	for i, piece := range r.Plan.Ridge {
-		if piece.Bay != i+1 {
-			break
-		}
-		sum += piece.Centres
-		if n := piece.Bay + 1; i == 0 || (n-1)%practice.CheckEvery == 0 || i == len(r.Plan.Ridge)-1 {
-			list = append(list, reading{n, sum})
-		}
+// readTo is the arch at whose crown a reading ends.
+func readTo(f crew.Figure) int {
+	if f.What == crew.BayLength {
+		return f.Bays[0] + 1
 	}
-	return list
+	return f.Arches[0]
 }
 
 // readingsHeld is how many of the running distances stand in the table of holds: all of a few, else the first bay alone.
-func readingsHeld(list []reading) int {
+func readingsHeld(list []crew.Figure) int {
 	const few = 4
 	if len(list) <= few {
 		return len(list)
@@ -187,13 +178,13 @@ func (r raising) crowns() []block.Block {
 	}
 	var cells [][]string
 	var facts []block.Fact
-	for _, g := range list {
-		cells = append(cells, []string{fmt.Sprint(g.arch), r.u.Ground(g.want), ""})
-		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: r.u.Ground(g.want)})
+	for _, f := range list {
+		cells = append(cells, []string{fmt.Sprint(readTo(f)), r.u.Ground(f.Length), ""})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), Value: r.u.Ground(f.Length)})
 	}
 	body := abreast(r.room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 9}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 22, 28)}, {Head: "Found"}}, cells, measure.By(r.u, 4, 3))
 	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1, within %s", r.step[crew.RaiseRest], r.u.Inches(practice.RunGive(r.u)))}},
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1, within %s", r.step[crew.RaiseRest], r.u.Inches(list[0].Limit))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
 	}
 }

@@ -37,13 +37,7 @@ func (b *tasker) trial() {
 	if !asked || len(b.stand) == 0 {
 		return
 	}
-	a := b.stand[0]
-	for _, o := range b.stand {
-		if len(b.guysOf(o.Number)) > 0 {
-			a = o
-			break
-		}
-	}
+	a := b.stand[max(0, slices.IndexFunc(b.stand, func(o arch.Arch) bool { return len(b.guysOf(o.Number)) > 0 }))]
 	rates, guys, n := b.Spec.Crew.Rates, b.guysOf(a.Number), []int{a.Number}
 	work := practice.Carriers*practice.MinutesTalk + rates.Raise + rates.Guy*float64(len(guys)) + practice.MinutesMeasure*4 + practice.MinutesDown
 	if len(b.Lights.Wraps) > 0 {
@@ -150,16 +144,14 @@ func (b *tasker) plugged(arches, bays []int) []Figure {
 			}
 		}
 	}
-	slices.Sort(legs.Arches)
-	slices.Sort(ridge.Bays)
 	var list []Figure
-	if len(legs.Arches) > 0 {
-		legs.Arches = slices.Compact(legs.Arches)
-		list = append(list, legs)
-	}
-	if len(ridge.Bays) > 0 {
-		ridge.Bays = slices.Compact(ridge.Bays)
-		list = append(list, ridge)
+	for _, f := range []Figure{legs, ridge} {
+		if len(f.Arches)+len(f.Bays) > 0 {
+			slices.Sort(f.Arches)
+			slices.Sort(f.Bays)
+			f.Arches, f.Bays = slices.Compact(f.Arches), slices.Compact(f.Bays)
+			list = append(list, f)
+		}
 	}
 	return list
 }
