@@ -205,17 +205,11 @@ func edgeToward(r paper.Rect, at paper.Point) paper.Point {
 
 // clear reports whether a leader crosses neither words nor a number.
 func (v *unfolding) clear(from, to paper.Point) bool {
-	for _, r := range v.said {
-		if _, _, hit := r.Part(from, to); hit {
-			return false
-		}
+	hit := func(r paper.Rect) bool {
+		_, _, ok := r.Part(from, to)
+		return ok && r.W > 0
 	}
-	for _, s := range v.strands {
-		if _, _, hit := s.label.Part(from, to); hit && s.label.W > 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(v.said, hit) && !slices.ContainsFunc(v.strands, func(s strand) bool { return hit(s.label) })
 }
 
 // take puts a number at a place if that is free.
@@ -234,15 +228,9 @@ func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
 	for i := 1; i < len(line); i++ {
 		parts = append(parts, [2]paper.Point{line[i-1], line[i]})
 	}
-	slices.SortStableFunc(parts, func(p, q [2]paper.Point) int {
-		switch d := q[1].Sub(q[0]).Long() - p[1].Sub(p[0]).Long(); {
-		case d > 1e-9:
-			return 1
-		case d < -1e-9:
-			return -1
-		}
-		return 0
-	})
+	const hair = 1e-6 // what differs by no more is as long
+	size := func(p [2]paper.Point) float64 { return math.Round(float64(p[1].Sub(p[0]).Long() / hair)) }
+	slices.SortStableFunc(parts, func(p, q [2]paper.Point) int { return cmp.Compare(size(q), size(p)) })
 	return parts
 }
 
@@ -251,27 +239,24 @@ func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
 	if !v.inRoom(r) || slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
 		return false
 	}
-	for _, f := range v.feeds {
-		if boxesMeet(about(nearestIn(f.box, f.at), f.at), r) {
-			return false
-		}
+	skip := -1
+	if inLine {
+		skip = own
 	}
-	for _, j := range v.joints {
-		if boxesMeet(about(j[0], j[1]), r) {
-			return false
-		}
-	}
+	return !v.anyLine(skip, func(a, b paper.Point) bool { return boxesMeet(about(a, b), r) })
+}
+
+// anyLine reports whether some line of a cord, a joint or a string, save one, is such.
+func (v *unfolding) anyLine(skip int, is func(a, b paper.Point) bool) bool {
 	for i, s := range v.strands {
-		if i == own && inLine {
-			continue
-		}
-		for k := 1; k < len(s.path); k++ {
-			if boxesMeet(about(s.path[k-1], s.path[k]), r) {
-				return false
+		for k := 1; k < len(s.path) && i != skip; k++ {
+			if is(s.path[k-1], s.path[k]) {
+				return true
 			}
 		}
 	}
-	return true
+	return slices.ContainsFunc(v.feeds, func(f feed) bool { return is(nearestIn(f.box, f.at), f.at) }) ||
+		slices.ContainsFunc(v.joints, func(j [2]paper.Point) bool { return is(j[0], j[1]) })
 }
 
 // inRoom reports whether a box is between the feet and within the picture's height.

@@ -1,16 +1,12 @@
 package draw
 
 import (
-	"fmt"
 	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 )
-
-// number0 writes a number.
-func number0(n int) string { return fmt.Sprint(n) }
 
 // strand is one string on the picture: the way it takes there.
 type strand struct {
