@@ -42,19 +42,12 @@ func (f *elevation) crownHeight(x paper.Length) {
 	if k.LeftGround != k.RightGround { // the ground line itself is not where the height is taken from
 		f.LineRound(f.origin, foot.Add(paper.Point{X: 2}), paper.Centre)
 	}
-	f.upright(foot, top)
+	f.twoHeaded(foot, top)
 	up, _ := paper.Dimension.Extent("1/2")
 	words := f.crownWords()
 	half := paper.Dimension.Width(words) / 2
 	y := min(max((foot.Y+top.Y)/2, f.room.Y+half), f.room.Bottom()-half)
 	f.TurnedText(paper.Point{X: x + 1 + up, Y: y}, math.Pi/2, words, paper.Dimension)
-}
-
-// upright draws an upright dimension line with a head at both ends.
-func (f *elevation) upright(foot, top paper.Point) {
-	f.LineRound(foot, top, paper.Thin)
-	f.Arrowhead(foot, foot.Sub(top), paper.Black)
-	f.Arrowhead(top, top.Sub(foot), paper.Black)
 }
 
 // keepWidth keeps the line of the clear width free of what is named before it.
@@ -75,63 +68,30 @@ func (f *elevation) width() {
 	f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), fmt.Sprintf("%s up", f.Units.Inches(k.ShoulderHeight)))
 }
 
-// between draws a width from one place to another with its number over the line and its words under it, both under it where there is
-// no room above.
+// between draws a width from one place to another with its number and its words along the line. Where the words find no place the table alone says them.
 func (f *elevation) between(from, to paper.Point, number, words string) {
-	rise, fall := paper.Dimension.Extent(number)
-	up, _ := wordLettering.Extent(words)
-	const gap = 1.3
-	switch {
-	case f.centred(from, to, -gap-fall, number, paper.Dimension):
-		if words != "" && !f.centred(from, to, gap+up, words, wordLettering) {
-			f.lost = append(f.lost, words)
-		}
-	case f.centred(from, to, gap+rise, number, paper.Dimension):
-		if words != "" {
-			f.centred(from, to, 2*gap+rise+fall+up, words, wordLettering) // else the table alone says it
-		}
-	default:
-		if !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
-			f.lost = append(f.lost, number)
-		}
+	if !f.Along(from, to, number, paper.Dimension) && !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
+		f.lost = append(f.lost, number)
 	}
-	f.LineRound(from, to, paper.Thin)
-	way := to.Sub(from)
-	f.Arrowhead(from, way.Times(-1), paper.Black)
-	f.Arrowhead(to, way, paper.Black)
+	if words != "" {
+		f.Along(from, to, words, wordLettering)
+	}
+	f.twoHeaded(from, to)
 }
 
-// centred sets a line of lettering along the way from one place to another, its baseline so far under it, at the middle or as near to it as
-// is free. It reports whether it found a place.
-func (f *elevation) centred(from, to paper.Point, under paper.Length, s string, l paper.Lettering) bool {
-	const step = 2
-	run := to.Sub(from)
-	u := run.Unit()
-	angle := math.Atan2(float64(-u.Y), float64(u.X))
-	mid := from.Add(to).Times(0.5).Sub(u.Left().Times(float64(under)))
-	slack := (run.Long() - l.Width(s)) / 2
-	for shift := paper.Length(0); shift <= slack; shift += step {
-		for _, x := range [2]paper.Length{shift, -shift} {
-			if p := mid.Add(u.Times(float64(x))); f.FreeText(p, angle, s, l) {
-				f.TurnedText(p, angle, s, l)
-				return true
-			}
-		}
-	}
-	return false
+// twoHeaded draws a dimension's line with a head at both ends, round what stands in its way.
+func (f *elevation) twoHeaded(from, to paper.Point) {
+	f.LineRound(from, to, paper.Thin)
+	f.Arrowhead(from, from.Sub(to), paper.Black)
+	f.Arrowhead(to, to.Sub(from), paper.Black)
 }
 
 // feet names the stakes and draws the distance between them, under the ground.
 func (f *elevation) feet() {
 	left, right := f.foot(spec.Left), f.foot(spec.Right)
-	for _, side := range [2]spec.Side{spec.Left, spec.Right} {
-		foot, sign := f.foot(side), paper.Length(-1)
-		if side == spec.Right {
-			sign = 1
-		}
-		up, _ := paper.StakeName.Extent("L")
-		f.Text(paper.Point{X: foot.X + sign*5.5, Y: foot.Y + 3.2 + up}, paper.AtMiddle, side.Letter(), paper.StakeName)
-	}
+	up, _ := paper.StakeName.Extent("L")
+	f.Text(left.Add(paper.Point{X: -5.5, Y: 3.2 + up}), paper.AtMiddle, spec.Left.Letter(), paper.StakeName)
+	f.Text(right.Add(paper.Point{X: 5.5, Y: 3.2 + up}), paper.AtMiddle, spec.Right.Letter(), paper.StakeName)
 	y := max(left.Y, right.Y) + spanRow
 	f.between(paper.Point{X: left.X, Y: y}, paper.Point{X: right.X, Y: y}, FeetWord+" "+f.taped(f.Kind.Span), "")
 }
