@@ -39,10 +39,13 @@ func (b *binder) raiseLeaf() []folio {
 	r.shapes = crew.Shapes(r.stand, r.u)
 	r.order = r.inOrder()
 	list := []folio{{front: side{title: "Raise: the arch", toScale: true, blocks: r.front()}, back: side{title: "Raise: the order", blocks: r.back()}}}
-	if more := r.otherShapes(); len(more) > 0 {
-		list = append(list, folio{front: side{title: "Raise: other arches", toScale: true, blocks: more}, back: side{title: "Raise: other arches", toScale: true}})
+	other := r.otherShapes()
+	if len(other) == 0 {
+		list[0].back.blocks = append(list[0].back.blocks, r.whatHangs()...)
+		return list
 	}
-	return list
+	more := side{title: "Raise: other arches", toScale: true} // what is hung goes there too: there is a sheet for it
+	return append(list, folio{front: side{title: more.title, toScale: true, blocks: append(other, r.whatHangs()...)}, back: more})
 }
 
 // standing lists the arches that have a shape.

@@ -115,7 +115,7 @@ func (r raising) holdTable() block.Block {
 func (r raising) holdTableOf(s crew.Shape) (table block.Block, wide paper.Length) {
 	h := holding{u: r.u, rows: []place.Row{{Heading: measuredFor(s)}}}
 	h.shape(r, s, false)
-	columns := []place.Column{{Head: "Measure", Width: 22}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 28}, {Head: "Within", Lettering: paper.CellSmall, Width: 20}, {Head: "Found", Width: 18}}
+	columns := []place.Column{{Width: 19}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 28}, {Head: "Within", Lettering: paper.CellSmall, Width: measure.By[paper.Length](r.u, 24, 20)}, {Head: "Found", Width: 18}}
 	for _, c := range columns {
 		wide += c.Width
 	}

@@ -57,9 +57,11 @@ func (r raising) back() []block.Block {
 		short.Then = ""
 		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Body: step, Short: short})
 	}
-	list = append(list, panelRows(r.hung)...)
-	return append(list, r.rowTable()...)
+	return list
 }
+
+// whatHangs are the pictures of what is hung, with the table of rows.
+func (r raising) whatHangs() []block.Block { return append(panelRows(r.hung), r.rowTable()...) }
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
