@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -38,19 +37,6 @@ func CureLines(p *layout.Plan) (lines []string) {
 		lines = append(lines, fmt.Sprintf("# no stakes, guys, braces or span that may be chosen bring this arch to %s inside and %s standing: take thicker pipe or shorter sticks, or aim lower", b.spec.Units.Speed(aim.Inside), b.spec.Units.Speed(aim.Stand)))
 	}
 	return lines
-}
-
-// cureLadder sets those lines.
-func (b *binder) cureLadder(f *flow) {
-	lines := CureLines(b.plan)
-	if len(lines) == 0 {
-		return
-	}
-	f.gap(1.5)
-	f.text("To come nearer to the gusts of weather.stand and weather.inside, each line for the spec on top of those before:", paper.Body)
-	for _, l := range lines {
-		f.text(l, paper.Body)
-	}
 }
 
 // shortGust prints a gust as forecast, or as measured where no forecast tells.

@@ -86,20 +86,16 @@ func checkBar(f *paper.Page, at paper.Point) {
 	}
 }
 
-// footStrip sets two lines: which print of which plan this is, the title giving way first; then whom to turn to, and the page.
+// footStrip sets two lines: which print of which plan this is, the title giving way first; then whom to turn to.
 func (b *binder) footStrip(f *paper.Page, box paper.Rect, s set, number, of int) {
 	f.Line(paper.Point{X: box.X, Y: box.Y + 1.2}, paper.Point{X: box.Right(), Y: box.Y + 1.2}, paper.Thick)
 	const first, second = 6.6, 12
 	bold := paper.Strong.Sized(11)
-	plan := fmt.Sprintf(" · plan %s of %s · %s", b.plate, b.date.Format("2 Jan 2006"), s.place())
+	plan := fmt.Sprintf(" · plan %s of %s · %s · page %d of %d", b.plate, b.date.Format("2 Jan 2006"), s.place(), number, of)
 	title := clip(b.spec.Title, bold, box.W-paper.Floor.Width(plan))
 	f.Text(paper.Point{X: box.X, Y: box.Y + first}, paper.AtLeft, title, bold)
 	f.Text(paper.Point{X: box.X + bold.Width(title), Y: box.Y + first}, paper.AtLeft, plan, paper.Floor)
-	page, turn := fmt.Sprintf("page %d of %d", number, of), strings.Join(b.turnTo(), " · ")
-	if turn != "" {
-		turn = clip(turn, paper.Floor, box.W-paper.Floor.Width(" · "+page)) + " · "
-	}
-	f.Text(paper.Point{X: box.X, Y: box.Y + second}, paper.AtLeft, turn+page, paper.Floor)
+	f.Text(paper.Point{X: box.X, Y: box.Y + second}, paper.AtLeft, clip(strings.Join(b.turnTo(), " · "), paper.Floor, box.W), paper.Floor)
 }
 
 // turnTo lists where this is and whom to turn to, as far as the spec says.
