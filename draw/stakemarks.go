@@ -23,7 +23,7 @@ func MarkLetter(i int) string {
 
 // pictured reports whether a mark lies in the picture.
 func (d *stakeSheet) pictured(m ground.Mark) bool {
-	return d.room.Contains(d.m.at(m.At))
+	return d.room.Inset(markRadius).Contains(d.m.at(m.At))
 }
 
 // markTargets draws the marks that lie on the page.

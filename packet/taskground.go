@@ -70,7 +70,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ". At each ask which point is the tapes’ zero; paint it." + w.tapeHeld()
+	return stand + " At " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + " ask which point is the tapes’ zero; paint it." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
@@ -177,7 +177,7 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 			hooks = append(hooks, h)
 		}
 	}
-	return fmt.Sprintf("Hook the tape on %s. Paint %s where it meets the stick from each L.", say.And(hooks), w.names(t.Of.Dots))
+	return fmt.Sprintf("Hold zero on %s. Paint %s where the tape meets the stick from each L.", say.And(hooks), w.names(t.Of.Dots))
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
@@ -241,17 +241,17 @@ func (w taskWords) names(dots []ground.Dot) string {
 
 // checksOff says what is done when a check of the dots is off.
 func (w taskWords) checksOff(t crew.Task) string {
-	text := "A check is off? Read both tapes again."
+	text := "A check is off? Read both again."
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.MoveDotAcross:
-			text += " Width: move the R dot across."
+			text += " Width: move R across."
 		case crew.SlideTheRow:
-			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s for each %s between them.", len(w.plan.Ground.Stations),
+			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s per %s.", len(w.plan.Ground.Stations),
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"))
 		}
 	}
-	return text + " Else find again the dot that both share."
+	return text + " Else find again the dot both share."
 }
 
 func (w taskWords) callLocator(t crew.Task) string {
