@@ -1,6 +1,8 @@
 package packet
 
 import (
+	"math"
+
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -10,7 +12,8 @@ import (
 type stakeSheet struct {
 	plan        draw.StakePlan
 	front, back []block.Block
-	fits        bool // there is a scale at which its bays are as long as they must be
+	picture     paper.Rect // the plan's room
+	fits        bool       // there is a scale at which its bays are as long as they must be
 }
 
 // seat is where on a sheet a block stands: in a column beside the picture, under that, behind.
@@ -32,11 +35,32 @@ type stakeItem struct {
 
 const stakeGap paper.Length = 2.4 // between the parts of a side
 
-// arranged looks for the largest picture beside or under which everything fits the sheet: tables in front, what is read when something is off behind. Where there is
-// none, the first picture has with it what fits, and the back goes on on further sides.
-func (p stakePart) arranged() stakeSheet {
+// arranged is the first arrangement that is tried.
+func (p stakePart) arranged() (first stakeSheet) {
+	p.arrangements(func(s stakeSheet) bool { first = s; return false })
+	return first
+}
+
+// best is the first arrangement in whose picture everything has its place, among as many as are worth a trial; else the one that lacks least.
+func (p stakePart) best() (best stakeSheet) {
+	least := math.MaxInt
+	trials := 8
+	p.arrangements(func(s stakeSheet) bool {
+		trials--
+		if lacks := len(s.plan.Draw(&paper.Page{Size: p.body}, s.picture)); lacks < least {
+			best, least = s, lacks
+		}
+		return least > 0 && trials > 0
+	})
+	return best
+}
+
+// arrangements yields the sheets on which everything has room, the largest picture first: tables in front, what is read when something is off behind. Where there are
+// none it yields one, the largest picture with what fits beside or under it; its back goes on on further sides.
+func (p stakePart) arrangements(yield func(stakeSheet) bool) {
 	items, room := p.items()
 	var first stakeSheet
+	whole := false // one on which everything has room was found
 	plan := p.plan()
 	for _, least := range p.columns() {
 		left := p.body
@@ -51,10 +75,13 @@ func (p stakePart) arranged() stakeSheet {
 			}
 			for aside := widest; aside >= least; aside -= 4 {
 				measured(items, [3]paper.Length{besidePlan: aside, underPlan: p.body.W - aside - min(aside, stakeGap), behindPlan: p.body.W})
-				if places := seated(items, free, false); places != nil {
-					return p.set(fit, aside, items, places)
-				}
-				if !first.fits {
+				places := seated(items, free, false)
+				switch whole = whole || places != nil; {
+				case places != nil:
+					if !yield(p.set(fit, aside, items, places)) {
+						return
+					}
+				case !whole && !first.fits:
 					first = p.set(fit, aside, items, seated(items, [3]paper.Length{free[besidePlan], free[underPlan], endless}, true))
 				}
 			}
@@ -64,7 +91,9 @@ func (p stakePart) arranged() stakeSheet {
 		first = p.set(plan, 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
 		first.fits = false
 	}
-	return first
+	if !whole {
+		yield(first)
+	}
 }
 
 const (
@@ -146,7 +175,7 @@ func (p stakePart) set(plan draw.StakePlan, aside paper.Length, items []stakeIte
 		at[places[i]] = append(at[places[i]], item.Block)
 	}
 	picture := block.Block{Name: "plan of the stakes", Body: block.Picture{Least: high, Paint: plan.Draw}, Facts: p.facts(plan)}
-	s := stakeSheet{plan: plan, fits: true, front: append([]block.Block{picture}, at[underPlan]...), back: p.back(at[behindPlan], asides)}
+	s := stakeSheet{plan: plan, fits: true, picture: paper.Rect{W: p.body.W - aside - min(aside, stakeGap), H: high}, front: append([]block.Block{picture}, at[underPlan]...), back: p.back(at[behindPlan], asides)}
 	if aside > 0 {
 		whole := block.Block{Name: "plan and tapes", Gap: stakeGap, Body: block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: s.front}, {Width: aside, Blocks: at[besidePlan]}}}}
 		for _, b := range append(s.front, at[besidePlan]...) {

@@ -74,7 +74,7 @@ func newStakeLeaf(plan *layout.Plan, body paper.Rect) *stakeLeaf {
 func (s *stakeLeaf) folios() (list []folio) {
 	free := false // the last back
 	for _, p := range s.parts {
-		f := p.arranged()
+		f := p.best()
 		plan := side{title: p.title(f.plan.Scale), toScale: true, blocks: f.front}
 		switch alone := len(f.back) == 0; {
 		case alone && free:
