@@ -27,7 +27,7 @@ type stakeSheet struct {
 	b        *place.Board
 	room     paper.Rect
 	names    paper.Lettering
-	later    []panel        // drawn last, over lines that run under them
+	bar      paper.Rect     // kept for the bar of the scale; zero: it has no room
 	features []spec.Feature // those near stakes
 	named    []bool         // of the features, whose names stand inside them
 	missing  []string       // what found no place
@@ -52,10 +52,10 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.lineNames()
 	d.keepBands()
 	d.markNames()
-	d.corners()
+	d.scaleBar()
 	d.siteNames()
 	d.hatches()
-	d.drawPanels()
+	d.drawScaleBar()
 	return d.missing
 }
 

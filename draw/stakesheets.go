@@ -39,11 +39,12 @@ type StakeSpan struct {
 
 // Room about the stakes on paper: what stands beside them.
 const (
-	beyondRoom paper.Length = 5  // names and matters beyond the outermost stakes
-	exitRoom   paper.Length = 9  // the word past the last arch
-	matchRoom  paper.Length = 9  // the words at a shared arch
-	markRoom   paper.Length = 9  // a mark's target and its name
-	enterRoom  paper.Length = 26 // the walk arrow and its word, past arch 1
+	beyondRoom    paper.Length = 5  // names and matters beyond the outermost stakes
+	exitRoom      paper.Length = 9  // the word past the last arch
+	matchRoom     paper.Length = 9  // the words at a shared arch
+	dimensionRoom paper.Length = 5  // the number of a dimension line of its own
+	markRoom      paper.Length = 9  // a mark's target and its name
+	enterRoom     paper.Length = 26 // the walk arrow and its word, past arch 1
 )
 
 // LeastBay is how far apart on paper two stakes of a row stand at least: nearer, a plan is parted.
@@ -158,9 +159,14 @@ func (p StakePlan) extent() paper.Rect {
 		}
 	}
 	for _, s := range p.Spans {
-		for _, end := range []ground.Spot{s.From, s.To} {
-			e.add(p.m.at(p.ground.At(end, p.spec.Units)), 3, 3, 3, 3)
+		from, to := p.m.at(p.ground.At(s.From, p.spec.Units)), p.m.at(p.ground.At(s.To, p.spec.Units))
+		aside := to.Sub(from).Unit().Left().Times(float64(s.Apart))
+		room := paper.Length(3)
+		if s.Apart != 0 {
+			room = dimensionRoom
 		}
+		e.add(from.Add(aside), room, room, 3, 3)
+		e.add(to.Add(aside), room, room, 3, 3)
 	}
 	return e.rect()
 }

@@ -3,23 +3,18 @@ package packet
 import (
 	"cmp"
 	"fmt"
-	"hoopwright/layout/weather"
 	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/weather"
 )
 
-// actedOn is a gust and what is done about it.
-type actedOn struct {
-	gust measure.Speed
-	acts string
-}
-
 // stakeDepths is the table of the least depth at which the stakes hold, in still air and at the gusts that are acted on, for the organiser to choose a depth by.
-func (b *binder) stakeDepths(f *flow) {
-	w, u := b.plan.Weather, b.spec.Units
+func stakeDepths(plan *layout.Plan, f *flow) {
+	w, u := plan.Weather, plan.Spec.Units
 	if len(w.Bears) == 0 || w.Calm() {
 		return
 	}
@@ -41,6 +36,10 @@ func (b *binder) stakeDepths(f *flow) {
 		rows = append(rows, place.Row{Cells: cells})
 	}
 	row("in still air", 0)
+	type actedOn struct {
+		gust measure.Speed
+		acts string
+	}
 	gusts := []actedOn{{w.Inside, ": nobody inside"}, {w.Down, ": the tunnel is down before"},
 		{w.OpensTo(), ": then it may stay open up to forecast gusts of " + u.Speed(weather.InsideMost)}}
 	slices.SortStableFunc(gusts, func(a, b actedOn) int { return cmp.Compare(a.gust, b.gust) })
@@ -50,7 +49,7 @@ func (b *binder) stakeDepths(f *flow) {
 	f.heading("For the organiser: how deep the stakes go", t.Height(f.room.W, rows)+2*paper.Body.Leading())
 	f.table(t, rows)
 	f.gap(1)
-	k := b.plan.Kinds[0]
+	k := plan.Kinds[0]
 	f.text(fmt.Sprintf("These go %s deep. Half as much again of load is reckoned with; where it is blank the arches fall first. Estimates: the pull test of the build steps tells more than they do.", u.Inches(k.Spec.Stake.Depth)), paper.Body)
 	f.gap(1)
 }

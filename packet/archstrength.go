@@ -19,7 +19,7 @@ func (b *binder) strength() []leaf {
 	}
 	f := b.newFlow("For the organiser: what the arches bear, and why.", "")
 	b.howItStands(f)
-	b.stakeDepths(f)
+	stakeDepths(b.plan, f)
 	b.cureLadder(f)
 	for _, s := range []string{b.bendWords(), b.seasonWords(b.plan.Kinds[0])} {
 		if s != "" {

@@ -146,27 +146,19 @@ func (s *stakeLeaf) out(off measure.Length) string {
 
 // innerGuys finds how far out the guy stakes of inner arches stand, and how far from their legs; each 0 where not all stand alike.
 func (s *stakeLeaf) innerGuys() (out, leg measure.Length) {
-	first := true
+	var outs, legs []measure.Length
 	for _, c := range s.checks {
-		stake := s.ground.Stakes[c.To.Index]
-		if c.Kind != ground.GuyToLeg || !s.inner(stake) {
-			continue
-		}
-		off, away := s.off(stake), s.units.Taped(c.Distance)
-		switch {
-		case first:
-			out, leg, first = off, away, false
-		default:
-			out, leg = out*same(out, off), leg*same(leg, away)
+		if stake := s.ground.Stakes[c.To.Index]; c.Kind == ground.GuyToLeg && s.inner(stake) {
+			outs, legs = append(outs, s.off(stake)), append(legs, s.units.Taped(c.Distance))
 		}
 	}
-	return out, leg
+	return common(outs), common(legs)
 }
 
-// same is 1 where two lengths are the same, else 0.
-func same(a, b measure.Length) measure.Length {
-	if a == b {
-		return 1
+// common is the length that all of a list are, else 0.
+func common(list []measure.Length) measure.Length {
+	if list = slices.Compact(list); len(list) == 1 {
+		return list[0]
 	}
 	return 0
 }

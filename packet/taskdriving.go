@@ -43,11 +43,14 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	}
 	var words []string
 	for pair := range slices.Chunk(t.Want, 2) { // the depth, and what shows above it
-		depth, shows := "", block.Figure(w.units.Inches(pair[1].Length))+" above"
+		word, shows := w.whose(pair[0].Stakes)+"\u00a0", block.Figure(w.units.Inches(pair[1].Length))
 		if !same {
-			depth, shows = block.Figure(w.units.Inches(pair[0].Length))+" ", "("+shows+")"
+			word, shows = word+block.Figure(w.units.Inches(pair[0].Length))+" ", "("+shows+" above)"
 		}
-		words = append(words, w.whose(pair[0].Stakes)+"\u00a0"+depth+shows)
+		words = append(words, word+shows)
+	}
+	if same {
+		words[0] += " above"
 	}
 	return text + strings.Join(words, ", ") + "."
 }

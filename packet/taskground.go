@@ -70,7 +70,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " At " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + " ask which point is the tapes’ zero; paint it." + w.tapeHeld()
+	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": ask at each which point is the tapes’ zero; paint it." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
@@ -181,35 +181,29 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
-	var bays []string
-	guys, out := false, false
+	var pegs []string
+	guys, out := false, ""
 	for _, d := range t.Of.Dots {
 		switch stake := w.plan.Ground.Stakes[d.Spot.Index]; {
 		case stake.Kind() == ground.OfGuy:
-			guys, out = true, out || w.units.Taped(d.B) != 0
+			if guys = true; w.units.Taped(d.B) != 0 {
+				out = ", out is square off the walk"
+			}
 		case stake.Side == spec.Left:
-			bays = append(bays, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
+			pegs = append(pegs, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
 		}
 	}
-	where, text := "where their two tapes meet.", ""
-	if t.Of.Dots[0].How == ground.OnString {
-		where = "by the table; back is before L1"
-	} else {
-		out = false
-	}
-	if guys {
-		text = "Paint the G dots " + where
-	}
+	var words []string
 	switch {
-	case out:
-		text += ", out is square off the walk."
 	case guys && t.Of.Dots[0].How == ground.OnString:
-		text += "."
+		words = append(words, "Paint the G dots by the table; back is before L1"+out+".")
+	case guys:
+		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
-	if len(bays) > 0 {
-		text += " Paint the braces’ pegs in the rows: " + say.And(slices.Compact(bays)) + "."
+	if len(pegs) > 0 {
+		words = append(words, "Paint the braces’ pegs in the rows: "+say.And(slices.Compact(pegs))+".")
 	}
-	return strings.TrimSpace(text)
+	return strings.Join(words, " ")
 }
 
 // names lists dots by row: "L2 to L5", "R2 to R6".
