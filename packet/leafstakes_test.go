@@ -44,6 +44,23 @@ func TestStakesKeepToTheirSides(t *testing.T) {
 	}
 }
 
+// What is thrown keeps to them too: one leaf where the walk is straight and one plan holds it; each further plan takes two sides at most.
+func TestThrownStakesKeepToTheirSides(t *testing.T) {
+	for seed := range uint64(30) {
+		s := newStakeLeafFor(t, []byte(thrown(seed)))
+		if !s.ground.Straight {
+			continue
+		}
+		doc, _, err := Bind(s.words.plan, Options{Sheets: []string{"stakes"}, Date: issued})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if most := 2 * len(s.parts); len(doc.Pages) > most {
+			t.Errorf("seed %d: %d sides, want %d", seed, len(doc.Pages), most)
+		}
+	}
+}
+
 // pageWords returns all that the stakes leaf prints, a text a line.
 func pageWords(t *testing.T, s *stakeLeaf) string {
 	t.Helper()
@@ -86,6 +103,15 @@ func TestStakesSayEveryTape(t *testing.T) {
 		for _, x := range plan.Stakes {
 			if !strings.Contains(whole, "\n"+x.String()+"\n") {
 				t.Errorf("%s: %s is not on the plan", name, x)
+			}
+		}
+		for _, part := range s.parts {
+			for _, row := range part.rows() {
+				for _, line := range strings.Split(strings.Join(row.cells, "\n"), "\n") {
+					if !strings.Contains(whole, line) {
+						t.Errorf("%s: %q of %s is nowhere on the leaf", name, line, row.name())
+					}
+				}
 			}
 		}
 		n := len(plan.Ground.Stations)
