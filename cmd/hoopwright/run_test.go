@@ -94,7 +94,7 @@ func TestCalls(t *testing.T) {
 		{"sizes help", "", "sizes --help", 0, "--sticks LENGTHS", ""},
 		{"sizes of no pipe", "", "sizes --pipe pvc", 2, "", `--pipe: no pipe is named`},
 		{"sizes over no range", "", "sizes --span 7", 2, "", `--span: 7 needs a unit: 7 ft or 7 in`},
-		{"sizes over too much", "", "sizes --span 50ft", 2, "", `--span: "50ft" is not between 12 in and 40 ft; write e.g. --span "5 ft to 10 ft"`},
+		{"sizes over too much", "", "sizes --span 50ft", 2, "", `--span: 50 ft is not between 12 in and 40 ft; write e.g. --span "5 to 10 ft"`},
 		{"sizes of a stake in pieces", "", "sizes --stake 3/8in,3ft,1ft,1ft", 2, "", `bar, length and depth are wanted`},
 		{"sizes of no stake", "", "sizes --stake 3/8in,36in,40in", 2, "", `--stake: 3 ft 4 in deep leaves nothing`},
 		{"sizes of no stick", "", "sizes --sticks 10,10", 2, "", `--sticks: 10 needs a unit`},

@@ -127,7 +127,7 @@ func (f field) bound(text string, p *Place) bool {
 		f.fail("cannot be read from %s on: %s", quote(text), placeGrammar)
 		return false
 	}
-	if low != "" && !f.figure(low, &p.From) || high != "" && !f.figure(high, &p.To) {
+	if low != "" && !f.measure(low, &p.From) || high != "" && !f.measure(high, &p.To) {
 		return false
 	}
 	if p.From >= p.To {
@@ -137,8 +137,8 @@ func (f field) bound(text string, p *Place) bool {
 	return true
 }
 
-// figure reads one height or tape within a place.
-func (f field) figure(text string, into *measure.Length) bool {
+// measure reads one height or tape within a place.
+func (f field) measure(text string, into *measure.Length) bool {
 	own := *f.node
 	own.Value = text
 	f.node = &own

@@ -145,37 +145,31 @@ func (m mapping) count(key string, into *int, low, high int) bool {
 	if !ok {
 		return false
 	}
-	s, ok := f.scalar()
-	if !ok {
-		return false
+	var v float64
+	if ok = f.figure("a whole number", "a whole number in plain digits", wholeNumber, &v, float64(low), float64(high)); ok {
+		*into = int(v)
 	}
-	f.takes("a whole number, %d to %d", low, high)
-	n, err := strconv.Atoi(s)
-	switch {
-	case !wholeNumber.MatchString(s):
-		f.failWith(f.other(numberMeant(s)), "is %s; a whole number in plain digits is wanted", quote(s))
-	case err != nil || n < low || n > high:
-		f.fail("is %s; %d to %d is wanted", quote(s), low, high)
-	default:
-		*into = n
-		return true
-	}
-	return false
+	return ok
 }
 
 // number reads a plain decimal number within limits.
 func (f field) number(into *float64, low, high float64) bool {
+	return f.figure("a plain number", "a plain number such as 5 or 0.25", bareNumber, into, low, high)
+}
+
+// figure reads a number of a form within limits.
+func (f field) figure(takes, wanted string, form *regexp.Regexp, into *float64, low, high float64) bool {
 	s, ok := f.scalar()
 	if !ok {
 		return false
 	}
-	f.takes("a plain number, %g to %g", low, high)
+	f.takes("%s, %s to %s", takes, round(low), round(high))
 	v, err := strconv.ParseFloat(s, 64)
 	switch {
-	case !bareNumber.MatchString(s):
-		f.failWith(f.other(numberMeant(s)), "is %s; a plain number such as 5 or 0.25 is wanted", quote(s))
+	case !form.MatchString(s):
+		f.failWith(f.other(numberMeant(s)), "is %s; %s is wanted", quote(s), wanted)
 	case err != nil || v < low || v > high:
-		f.fail("is %s; %g to %g is wanted", quote(s), low, high)
+		f.fail("is %s; %s to %s is wanted", quote(s), round(low), round(high))
 	default:
 		*into = v
 		return true
