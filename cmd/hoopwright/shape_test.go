@@ -41,8 +41,7 @@ var (
 		"packet/leafdayholds.go holdsOf":      27,
 	}
 	mayBeTwice = map[string]int{
-		"draw/siteplanlines.go ~ draw/stakesite.go":     6,
-		"layout/spec/scalar.go ~ layout/spec/scalar.go": 6,
+		"draw/siteplanlines.go ~ draw/stakesite.go": 6,
 	}
 )
 

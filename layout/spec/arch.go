@@ -2,7 +2,6 @@ package spec
 
 import (
 	"fmt"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -15,13 +14,11 @@ var thirds = map[Third]string{Sticks: "sticks", Span: "span", Height: "height"}
 
 // readArch reads the figures of all arches, then the exceptions.
 func (r *reader) readArch(top mapping) {
-	top.require("arch")
 	m, ok := top.section("arch")
 	if !ok {
 		return
 	}
 	a := &r.spec.Arch
-	m.require("pipe")
 	m.arch(a, "custom pipe")
 	if m.twoOf("sticks", "span", "height") {
 		a.leave(m.thirdOf())
@@ -37,13 +34,12 @@ func (r *reader) readArch(top mapping) {
 // readExcept reads one exception over a copy of the arch. Taken says in which line's exception an arch is already.
 func (r *reader) readExcept(m, base mapping, pipe string, taken map[int]int) {
 	a := r.spec.Arch
-	m.require("arches")
 	m.arch(&a, pipe)
 	m.mergeThird(base, &a)
 	r.checkJoints(m.path, a)
 	r.fillArch(m.path, &a)
-	set, ok := m.set("arches", archSet(r.spec))
-	if !ok {
+	var set []int
+	if !m.read("arches", &set) {
 		return
 	}
 	f, _ := m.value("arches")
@@ -65,17 +61,11 @@ func (m mapping) arch(a *Arch, pipe string) {
 		}
 	}
 	m.sticks(a)
-	quantity(m, "span", &a.Span, spans)
-	quantity(m, "height", &a.Height, heights)
-	if f, ok := m.value("stake"); ok {
-		f.stake(&a.Stake)
-	}
-	if f, ok := m.section("foot"); ok {
-		f.foot(a)
-	}
-	quantity(m, "late modulus", &a.LateModulus, lateModuli)
-	if i, ok := m.word("joints", "dry", "pinned", "glued"); ok {
-		a.Joints = Joints(i)
+	m.all(a)
+	if foot, ok := m.section("foot"); ok {
+		a.Foot = &Foot{}
+		foot.all(a.Foot)
+		foot.read("bar", &a.Stake.Bar)
 	}
 }
 
@@ -139,7 +129,6 @@ func (m mapping) sticks(a *Arch) {
 		return
 	}
 	items := m.items("sticks")
-	f.takes("left, right, each a length or a list from the ground up; or one stick for both")
 	if len(items) != len(f.node.Content) || f.node.Kind != yaml.SequenceNode {
 		return
 	}
@@ -183,29 +172,3 @@ func (f field) leg() ([]measure.Length, bool) {
 
 // joins reports whether anything is put together with fittings in the arch itself.
 func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
-
-// foot reads a weighted base, and the bar that stands in it.
-func (m mapping) foot(a *Arch) {
-	a.Foot = &Foot{}
-	m.require("width")
-	quantity(m, "weight", &a.Foot.Weight, footWeights)
-	quantity(m, "width", &a.Foot.Width, footWidths)
-	pavings := []Paving{Asphalt, Concrete, Grass, Deck}
-	if i, ok := m.word("on", namesOf(pavings, Paving.String)...); ok {
-		a.Foot.On = pavings[i]
-	}
-	m.bar("bar", &a.Stake.Bar)
-}
-
-// stake reads what the value gives of a stake.
-func (f field) stake(s *Stake) {
-	f.takes("keys: %s", strings.Join(children["arch.stake"], ", "))
-	m, ok := f.as("arch.stake").mapping()
-	if !ok {
-		return
-	}
-	m.bar("bar", &s.Bar)
-	quantity(m, "length", &s.Length, barLengths)
-	quantity(m, "depth", &s.Depth, depths)
-	quantity(m, "lean", &s.Lean, leans)
-}

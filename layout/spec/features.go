@@ -5,29 +5,27 @@ func (r *reader) readFeatures(site mapping) names {
 	seen := names{of: "features"}
 	for _, m := range site.mappings("features") {
 		var x Feature
-		m.nameOf(&x.Name, &seen)
+		m.all(&x)
+		m.named(x.Name, &seen)
 		switch {
 		case m.has("outline") == (m.has("at") || m.has("radius")):
 			m.fail("a feature has an outline, or a centre at and a radius, one of the two")
-		case m.has("outline"):
-			x.Outline = m.points("outline", 3)
-		default:
-			m.require("at", "radius")
-			m.point("at", &x.At)
-			quantity(m, "radius", &x.Radius, circles)
+		case !m.has("outline"):
+			for _, key := range []string{"at", "radius"} {
+				if !m.has(key) {
+					m.missing(key, "")
+				}
+			}
 		}
-		m.yes("hard", &x.Hard)
-		quantity(m, "height", &x.Height, obstacles)
 		r.spec.Site.Features = append(r.spec.Site.Features, x)
 	}
 	return seen
 }
 
-// nameOf reads the required name of an item and notes it.
-func (m mapping) nameOf(into *string, seen *names) {
-	m.require("name")
-	if f, ok := m.value("name"); ok && m.name("name", into) {
-		seen.add(f, *into)
+// named notes the name of an item, where it is given and right.
+func (m mapping) named(name string, seen *names) {
+	if f, ok := m.value("name"); ok && m.good["name"] {
+		seen.add(f, name)
 	}
 }
 
@@ -36,9 +34,9 @@ func (r *reader) readSitePlaces(site mapping) {
 	seen := names{of: "places"}
 	for _, m := range site.mappings("places") {
 		var p SitePlace
-		m.nameOf(&p.Name, &seen)
+		m.all(&p)
+		m.named(p.Name, &seen)
 		m.located(&p.At, &p.Fix, "")
-		m.name("for", &p.For)
 		r.spec.Site.Places = append(r.spec.Site.Places, p)
 	}
 }
@@ -48,11 +46,8 @@ func (r *reader) readBuried(site mapping) {
 	seen := names{of: "buried lines"}
 	for _, m := range site.mappings("buried") {
 		var b Buried
-		m.require("line")
-		m.nameOf(&b.Name, &seen)
-		b.Line = m.points("line", 2)
-		quantity(m, "keep", &b.Keep, keeps)
-		m.text("marked by", &b.MarkedBy)
+		m.all(&b)
+		m.named(b.Name, &seen)
 		r.spec.Site.Buried = append(r.spec.Site.Buried, b)
 	}
 }
@@ -62,36 +57,26 @@ func (r *reader) readOverhead(site mapping) {
 	seen := names{of: "overhead lines"}
 	for _, m := range site.mappings("overhead") {
 		var o Overhead
-		m.require("line", "height")
-		m.nameOf(&o.Name, &seen)
-		o.Line = m.points("line", 2)
-		quantity(m, "height", &o.Height, wireHeights)
-		quantity(m, "keep", &o.Keep, keeps)
+		m.all(&o)
+		m.named(o.Name, &seen)
 		r.spec.Site.Overhead = append(r.spec.Site.Overhead, o)
 	}
 }
-
-// mostSockets that one outlet has.
-const mostSockets = 24
 
 // readOutlets reads where power can be had. The circuits are known by now.
 func (r *reader) readOutlets(site mapping) {
 	seen := names{of: "outlets"}
 	for _, m := range site.mappings("outlets") {
 		var o Outlet
-		m.nameOf(&o.Name, &seen)
-		m.require("circuit")
+		m.all(&o)
+		m.named(o.Name, &seen)
 		m.located(&o.At, &o.Fix, "")
-		if f, ok := m.value("circuit"); ok && m.name("circuit", &o.Circuit) {
+		if f, ok := m.value("circuit"); ok && text(longestName).read(f, &o.Circuit) {
 			known := namesOf(r.spec.Power.Circuits, func(c Circuit) string { return c.Name })
 			if !r.spec.Given("power.circuits") || len(known) > 0 { // else what is wrong there is told already
 				f.oneOf("circuit", o.Circuit, known)
 			}
 		}
-		m.count("sockets", &o.Sockets, 1, mostSockets)
-		quantity(m, "timer", &o.Timer, timers)
-		m.text("reset at", &o.ResetAt)
-		m.text("also feeds", &o.AlsoFeeds)
 		r.spec.Site.Outlets = append(r.spec.Site.Outlets, o)
 	}
 }
@@ -110,7 +95,5 @@ func (r *reader) readCords(site mapping, features names) {
 			}
 		}
 	}
-	if i, ok := m.word("crossing", "overhead", "cover"); ok {
-		c.Cover = i == 1
-	}
+	m.read("crossing", &c.Cover)
 }

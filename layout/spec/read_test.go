@@ -129,7 +129,7 @@ func near[T ~float64](t *testing.T, what string, got, want T) {
 	}
 }
 
-func day(text string) time.Time {
+func dayOf(text string) time.Time {
 	d, err := time.Parse(time.DateOnly, text)
 	if err != nil {
 		panic(err)
@@ -143,7 +143,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "title", s.Title, "Tidemill Lantern Walk")
 	equal(t, "season", s.Season, "2027")
 	equal(t, "paper", s.Paper, "legal")
-	equal(t, "dates.close", s.Dates.Close, day("2028-01-02"))
+	equal(t, "dates.close", s.Dates.Close, dayOf("2028-01-02"))
 	equal(t, "accept", s.Accept, []Accept{{"long-day", "house cords are there by then", "Ada Finch"}})
 
 	near(t, "length", s.Tunnel.Length, 8*51*in)

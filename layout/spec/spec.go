@@ -136,7 +136,7 @@ type Arch struct {
 	Height      measure.Length   // of the crown above the ground line; zero where it is solved
 	Missing     Third            // the one that is solved
 	Stake       Stake
-	Foot        *Foot         // a base in place of a driven stake; nil where stakes are driven
+	Foot        *Foot         `key:"-"` // a base in place of a driven stake; nil where stakes are driven
 	LateModulus measure.Share // stiffness left at season's end
 	Joints      Joints
 }
@@ -176,7 +176,7 @@ type Braces struct {
 	Bays []int
 	From measure.Length // height on the leg
 	Peg  Stake          // what the braces end on
-	Line bool           // two lines of webbing, crossed; else a spare stick of pipe, clamped at both ends
+	Line bool           `key:"kind"` // two lines of webbing, crossed; else a spare stick of pipe, clamped at both ends
 }
 
 // Foot is a weighted base that a bar stands upright in, where no stake can be driven.
@@ -203,7 +203,7 @@ func (p Paving) String() string { return [...]string{"asphalt", "concrete", "gra
 // Site is the ground and what is on it.
 type Site struct {
 	Route     []Leg
-	Start     Point         // centre of arch 1
+	Start     Point         `key:"-"` // centre of arch 1
 	Heading   measure.Angle // 0 along +y, clockwise positive
 	StartFix  Fix           // what places Start where its coordinates are not given
 	Toward    *Aim          // what gives Heading where it is not given; nil for none
@@ -215,7 +215,7 @@ type Site struct {
 	Buried    []Buried
 	Overhead  []Overhead
 	Outlets   []Outlet
-	Cords     Cords
+	Cords     Cords          `key:"-"`
 	North     *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
 	Place     *LatLong       // nil where not given
 	Places    []SitePlace
@@ -246,7 +246,7 @@ func (s Site) NotKnown(d Danger) bool { return slices.Contains(s.Unknown, d) }
 // SitePlace is a place that people may have to find: first aid, where the power is switched off.
 type SitePlace struct {
 	Name string
-	At   Point
+	At   Point `key:"-"`
 	Fix  Fix
 	For  string // one of PlaceUses, or the spec's own words
 }
@@ -378,7 +378,7 @@ type Overhead struct {
 // Outlet is an outdoor outlet that may feed lights.
 type Outlet struct {
 	Name      string
-	At        Point
+	At        Point `key:"-"`
 	Fix       Fix
 	Circuit   string
 	Sockets   int
@@ -390,7 +390,7 @@ type Outlet struct {
 // Cords are the organiser's wishes for where cords lie.
 type Cords struct {
 	KeepOff []string // names of features
-	Cover   bool     // crossings under a cover; otherwise overhead along the first arch
+	Cover   bool     `key:"crossing"` // crossings under a cover; otherwise overhead along the first arch
 }
 
 // LatLong is a place on earth in degrees.
@@ -465,7 +465,7 @@ type Rows struct {
 	First, Step, UpTo measure.Length // tape from the ground
 	Strings           []catalog.String
 	Walls             []Side
-	FromBack          bool // start at the last arch
+	FromBack          bool `key:"start"` // start at the last arch
 	Open              bool // which end they start from is left to the power plan, path by path
 	Sag               measure.Length
 	Gaps              []Gap
@@ -493,7 +493,7 @@ type Power struct {
 	Together   int              // most strings behind one plug of a cord
 	Inline     []catalog.Inline // cords with several sockets that may be laid
 	Taps       []Tap            // three-ways that may be used, most sockets first
-	Timer      Timer            // bought for each outlet in use that has none
+	Timer      Timer            `key:"timers"` // bought for each outlet in use that has none
 	Evenings   *Evenings
 }
 
@@ -589,7 +589,7 @@ type Crew struct {
 type CrewDay struct {
 	Date        time.Time     // zero where the spec leaves it open
 	From, Until time.Duration // since midnight; an until of 0 is by the light
-	Work        []string      // of DayWorks; none: everything but the trial
+	Work        []string      `key:"-"` // of DayWorks; none: everything but the trial
 }
 
 // DayWorks are the kinds of work that a day may be for.

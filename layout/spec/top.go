@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"hoopwright/layout/finding"
-	"hoopwright/layout/measure"
 )
 
 // version is the version of the format that this package reads.
@@ -25,7 +24,6 @@ func (m mapping) versionFits() bool {
 	if !ok {
 		return true
 	}
-	f.takes("%s, the version of the format", version)
 	if s, ok := f.scalar(); ok && s != version {
 		f.fail("is %s; this program reads version %s of the format", quote(s), version)
 		return false
@@ -36,16 +34,11 @@ func (m mapping) versionFits() bool {
 // readTop reads what concerns the packet as a whole.
 func (r *reader) readTop(top mapping) {
 	s := r.spec
-	top.require("title")
-	top.text("title", &s.Title)
-	top.text("season", &s.Season)
-	if i, ok := top.word("units", "imperial", "metric"); ok {
-		s.Units = measure.System(i)
-	}
-	if i, ok := top.word("paper", Papers()...); ok {
-		s.Paper = Papers()[i]
-	}
-	top.line("currency", &s.Currency, 12)
+	top.read("title", &s.Title)
+	top.read("season", &s.Season)
+	top.read("units", &s.Units)
+	top.read("paper", &s.Paper)
+	top.read("currency", &s.Currency)
 	r.readDates(top)
 	r.readAccept(top)
 }
@@ -61,9 +54,9 @@ func (r *reader) readDates(top mapping) {
 		key string
 		day *time.Time
 	}{{"mark", &d.Mark}, {"build", &d.Build}, {"open", &d.Open}, {"close", &d.Close}, {"down", &d.Down}}
+	m.all(d)
 	last := -1
 	for i, this := range days {
-		m.day(this.key, this.day)
 		if this.day.IsZero() {
 			continue
 		}
@@ -83,11 +76,8 @@ var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 func (r *reader) readAccept(top mapping) {
 	seen := names{of: "accepted findings"}
 	for _, m := range top.mappings("accept") {
-		m.require("finding", "why", "by")
 		var a Accept
-		m.text("why", &a.Why)
-		m.name("by", &a.By)
-		if m.name("finding", &a.Finding) {
+		if m.all(&a); m.good["finding"] {
 			f, _ := m.value("finding")
 			if !code.MatchString(a.Finding) {
 				var codes []string

@@ -12,7 +12,6 @@ var upToWords = regexp.MustCompile(`^up to\s+`)
 
 // readTunnel reads how many arches stand how far apart. Two of arches, spacing and length give the third.
 func (r *reader) readTunnel(top mapping) {
-	top.require("tunnel")
 	m, ok := top.section("tunnel")
 	if !ok {
 		return
@@ -24,12 +23,11 @@ func (r *reader) readTunnel(top mapping) {
 // readArches reads the row of arches.
 func (m mapping) readArches(t *Tunnel) {
 	if opening, ok := m.section("opening"); ok {
-		quantity(opening, "width", &t.OpeningWidth, openings)
-		quantity(opening, "height", &t.OpeningHeight, openings)
+		opening.read("width", &t.OpeningWidth)
+		opening.read("height", &t.OpeningHeight)
 	}
-	arches := m.count("arches", &t.Arches, 1, MostArches)
+	arches, length := m.read("arches", &t.Arches), m.read("length", &t.Length)
 	atMost := m.readSpacing(&t.Spacing)
-	length := quantity(m, "length", &t.Length, totals)
 	if arches && t.Arches == 1 {
 		m.oneArch(t, length)
 		return

@@ -5,12 +5,12 @@ import "slices"
 // readWays reads the side ways in and out.
 func (r *reader) readWays(tunnel mapping) {
 	for _, m := range tunnel.mappings("ways") {
-		m.require("bay", "wall")
-		wall, okWall := m.word("wall", "left", "right")
-		bays, okBay := m.set("bay", baySet(r.spec))
-		if okWall && okBay {
-			for _, bay := range bays {
-				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, Side(wall)})
+		var g Gap
+		m.read("bay", &g.Bays)
+		m.read("wall", &g.Wall)
+		if m.good["bay"] && m.good["wall"] {
+			for _, bay := range g.Bays {
+				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, g.Wall})
 			}
 		}
 	}

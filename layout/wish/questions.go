@@ -283,7 +283,7 @@ func (w *wishes) readVolts(text string) (err error) {
 	if notKnown(text) {
 		text = measure.By(w.units, "120 V", "230 V")
 	}
-	w.volts, err = measure.ParseVoltage(text)
+	w.volts, err = measure.Parse[measure.Voltage](text)
 	return err
 }
 
@@ -297,7 +297,7 @@ func (w *wishes) readBreaker(text string) (err error) {
 			text = "15 A"
 		}
 	}
-	w.breaker, err = measure.ParseCurrent(text)
+	w.breaker, err = measure.Parse[measure.Current](text)
 	return err
 }
 
