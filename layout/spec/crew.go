@@ -20,18 +20,20 @@ func (r *reader) readCrew(top mapping) {
 	}
 	c := &r.spec.Crew
 	m.all(c)
-	for _, day := range m.mappings("days") {
-		c.Days = append(c.Days, day.crewDay(c.Days))
-	}
+	var before time.Time
+	c.Days = listOf(m, "days", func(item mapping, d *CrewDay) bool {
+		item.crewDay(d, before)
+		before = d.Date
+		return true
+	})
 }
 
-// crewDay reads a day of work, which comes after those before it.
-func (m mapping) crewDay(before []CrewDay) (d CrewDay) {
-	m.all(&d)
+// crewDay checks a day of work, which comes no sooner than the one before it, and reads what it is for.
+func (m mapping) crewDay(d *CrewDay, before time.Time) {
 	if f, ok := m.value("until"); ok && d.Until > 0 && d.Until <= d.From {
 		f.fail("is not after from")
 	}
-	if n := len(before); n > 0 && !d.Date.IsZero() && d.Date.Before(before[n-1].Date) {
+	if !d.Date.IsZero() && d.Date.Before(before) {
 		f, _ := m.value("date")
 		f.fail("is %s, before the day above it; days come in their order", d.Date.Format(time.DateOnly))
 	}
@@ -41,31 +43,5 @@ func (m mapping) crewDay(before []CrewDay) (d CrewDay) {
 				d.Work = append(d.Work, DayWorks()[i])
 			}
 		}
-	}
-	return d
-}
-
-// tool is how many there are of one, by its key.
-type tool struct {
-	key   string
-	count *int
-}
-
-// each lists the tools in the order of the format.
-func (x *Tools) each() []tool {
-	return []tool{{"ladders", &x.Ladders}, {"trestles", &x.Trestles}, {"tapes", &x.Tapes}, {"sledges", &x.Sledges}}
-}
-
-// rate is the minutes of one piece of work, by its key.
-type rate struct {
-	key     string
-	minutes *float64
-}
-
-// each lists the rates in the order of the format.
-func (x *Rates) each() []rate {
-	return []rate{
-		{"stake", &x.Stake}, {"cut", &x.Cut}, {"wrap", &x.Wrap}, {"raise", &x.Raise}, {"ridge", &x.Ridge},
-		{"row", &x.Row}, {"drop", &x.Drop}, {"guy", &x.Guy}, {"cord", &x.Cord},
 	}
 }

@@ -14,21 +14,20 @@ func (r *reader) readLights(top mapping) {
 		return
 	}
 	r.readStrings(m)
-	r.readWraps(m)
-	r.readRows(m)
-	r.readDrops(m)
-}
-
-// readWraps reads the strings wound round pipe.
-func (r *reader) readWraps(lights mapping) {
-	for _, m := range lights.mappings("wraps") {
-		var w Wrap
-		m.all(&w)
-		if m.has("pitch") && m.has("count") {
-			m.fail("gives pitch and count; the one follows from the other, so leave one out")
+	l := &r.spec.Lights
+	l.Wraps = listOf(m, "wraps", func(item mapping, _ *Wrap) bool {
+		if item.has("pitch") && item.has("count") {
+			item.fail("gives pitch and count; the one follows from the other, so leave one out")
 		}
-		r.spec.Lights.Wraps = append(r.spec.Lights.Wraps, w)
-	}
+		return true
+	})
+	r.readRows(m)
+	l.Drops = listOf(m, "drops", func(item mapping, d *Drop) bool {
+		if item.good["string"] && !item.has("hang") && d.String.Drop == 0 {
+			item.missing("hang", "; "+quote(d.String.Name)+" has no drop of its own")
+		}
+		return true
+	})
 }
 
 // readRows reads the rows along the walls.
@@ -47,25 +46,8 @@ func (r *reader) readRows(lights mapping) {
 			f.fail("makes %g rows a wall; at most %d can be planned", n, mostRows)
 		}
 	}
-	for _, gap := range m.mappings("gaps") {
-		var g Gap
-		if gap.all(&g); gap.good["wall"] && gap.good["bays"] {
-			w.Gaps = append(w.Gaps, g)
-		}
-	}
+	w.Gaps = listOf(m, "gaps", func(item mapping, _ *Gap) bool { return item.good["wall"] && item.good["bays"] })
 	r.spec.Lights.Rows = w
-}
-
-// readDrops reads the strings that hang below the pipe.
-func (r *reader) readDrops(lights mapping) {
-	for _, m := range lights.mappings("drops") {
-		var d Drop
-		m.all(&d)
-		if m.good["string"] && !m.has("hang") && d.String.Drop == 0 {
-			m.missing("hang", "; "+quote(d.String.Name)+" has no drop of its own")
-		}
-		r.spec.Lights.Drops = append(r.spec.Lights.Drops, d)
-	}
 }
 
 // lightString is the rule of a string's name, lightStrings that of one or several.

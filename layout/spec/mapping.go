@@ -93,8 +93,8 @@ func (f field) mapping() (mapping, bool) {
 		}
 	}
 	for _, name := range known {
-		if (f.table != exception || name == "arches") && rows[under(f.table, name)].rule.must && !m.has(name) {
-			m.missing(name, "")
+		if (f.table != exception || name == "arches") && rows[under(f.table, name)].rule.must {
+			m.require(name)
 		}
 	}
 	return m, true
@@ -137,6 +137,15 @@ func (m mapping) missing(key, why string) {
 		return
 	}
 	f.fail("is missing%s", why)
+}
+
+// require reports each of the keys that is missing.
+func (m mapping) require(keys ...string) {
+	for _, key := range keys {
+		if !m.has(key) {
+			m.missing(key, "")
+		}
+	}
 }
 
 // child is the place of a key that the mapping does not give: errors show the mapping's own place.
@@ -235,6 +244,31 @@ func (m mapping) mappings(key string) []mapping {
 		}
 	}
 	return list
+}
+
+// listOf reads a key's list of things with keys of their own. More is what else their section reads or checks of one; it is left out where that says so.
+func listOf[T any](m mapping, key string, more func(item mapping, x *T) bool) (list []T) {
+	for _, item := range m.mappings(key) {
+		var x T
+		if item.all(&x); more == nil || more(item, &x) {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// namedList reads a list of things that have names of their own, and returns the names.
+func namedList[T any](m mapping, key, of string, more func(item mapping, x *T)) ([]T, names) {
+	seen := names{of: of}
+	return listOf(m, key, func(item mapping, x *T) bool {
+		if f, ok := item.value("name"); ok && item.good["name"] {
+			seen.add(f, strings.TrimSpace(f.node.Value))
+		}
+		if more != nil {
+			more(item, x)
+		}
+		return true
+	}), seen
 }
 
 var (

@@ -29,20 +29,13 @@ func (r *reader) readPower(top mapping) {
 			}
 		}
 	}
-	for _, item := range m.mappings("cords") {
-		x := catalog.Inline{Source: "the spec"}
-		item.all(&x)
-		switch {
-		case item.good["length"] && item.good["sockets"] && item.good["apart"] && x.Lead() <= 0:
+	p.Inline = listOf(m, "cords", func(item mapping, x *catalog.Inline) bool {
+		x.Source = "the spec"
+		if item.good["length"] && item.good["sockets"] && item.good["apart"] && x.Lead() <= 0 {
 			item.fail("has no lead: its sockets alone take %s of its %s", m.spec.Units.Written(x.Length-x.Lead()), m.spec.Units.Written(x.Length))
-		case item.good["gauge"]:
-			p.Inline = append(p.Inline, x)
 		}
-	}
-	for _, item := range m.mappings("taps") {
-		var x Tap
-		item.all(&x)
-		p.Taps = append(p.Taps, x)
-	}
+		return item.good["gauge"]
+	})
+	p.Taps = listOf[Tap](m, "taps", nil)
 	slices.SortStableFunc(p.Taps, func(a, b Tap) int { return cmp.Compare(b.Sockets, a.Sockets) })
 }

@@ -15,12 +15,7 @@ func (r *reader) readSite(top mapping) {
 	r.readRoute(m)
 	r.readMarks(m)
 	r.readLevels(m)
-	features := r.readFeatures(m)
-	r.readBuried(m)
-	r.readOverhead(m)
-	r.readOutlets(m)
-	r.readCords(m, features)
-	r.readSitePlaces(m)
+	r.readThings(m)
 }
 
 // readRoute reads the legs of the centreline and checks that the tunnel fits on them.
@@ -76,9 +71,7 @@ func (m mapping) leg() (Leg, bool) {
 		return Leg{}, false
 	}
 	if kinds[0] != "straight" {
-		if !m.has("radius") {
-			m.missing("radius", "")
-		}
+		m.require("radius")
 		var l Leg
 		turn := m.read(kinds[0], &l.Turn)
 		if kinds[0] == "left" {
@@ -105,30 +98,26 @@ func (m mapping) leg() (Leg, bool) {
 func (r *reader) readLevels(site mapping) {
 	of := archNumbers(r.spec)
 	taken := map[int]bool{}
-	for _, m := range site.mappings("levels") {
-		var l Level
-		m.all(&l)
+	r.spec.Site.Levels = listOf(site, "levels", func(m mapping, l *Level) bool {
 		f, ok := m.value("arch")
 		if !ok {
-			continue
+			return false
 		}
 		word, ok := f.scalar()
 		if !ok {
-			continue
+			return false
 		}
 		n, err := of.number(word, word)
-		if err != "" {
+		switch {
+		case err != "":
 			f.fail("%s", err)
-			continue
-		}
-		if taken[n] {
+			return false
+		case taken[n]:
 			f.fail("arch %d has its levels already; give each arch once", n)
 		}
-		taken[n] = true
-		if l.Arch = n; m.good["left"] && m.good["right"] {
-			r.spec.Site.Levels = append(r.spec.Site.Levels, l)
-		}
-	}
+		taken[n], l.Arch = true, n
+		return m.good["left"] && m.good["right"]
+	})
 }
 
 // latLong is the rule of a place on earth.

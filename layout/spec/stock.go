@@ -10,21 +10,17 @@ func (r *reader) readStock(top mapping) {
 	}
 	s := &r.spec.Stock
 	m.all(s)
-	for _, sale := range m.mappings("sell") {
-		var x Sale
-		sale.all(&x)
-		sale.checkLength(x.Item)
-		s.Sell = append(s.Sell, x)
-	}
-	for _, owned := range m.mappings("own") {
-		var x Owned
-		owned.all(&x)
-		owned.checkLength(x.Item)
-		if f, given := owned.value("dead"); given && x.Dead > x.Count {
+	s.Sell = listOf(m, "sell", func(item mapping, x *Sale) bool {
+		item.checkLength(x.Item)
+		return true
+	})
+	s.Own = listOf(m, "own", func(item mapping, x *Owned) bool {
+		item.checkLength(x.Item)
+		if f, given := item.value("dead"); given && x.Dead > x.Count {
 			f.failWith(fmt.Sprintf("dead: %d", x.Count), "is more than the %d there are; count has all, the dead ones too", x.Count)
 		}
-		s.Own = append(s.Own, x)
-	}
+		return true
+	})
 }
 
 // checkLength checks that what is cut or laid has a length, and that what is counted has none.

@@ -75,22 +75,19 @@ var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 // readAccept reads the findings that the organiser takes on.
 func (r *reader) readAccept(top mapping) {
 	seen := names{of: "accepted findings"}
-	for _, m := range top.mappings("accept") {
-		var a Accept
-		if m.all(&a); m.good["finding"] {
-			f, _ := m.value("finding")
-			if !code.MatchString(a.Finding) {
-				var codes []string
-				for _, row := range finding.Rows() {
-					codes = append(codes, row.Code)
-				}
-				f.failWith(f.other(f.wordMeant(strings.ReplaceAll(a.Finding, " ", "-"), codes)), "is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
-			}
-			if row, ok := finding.Of(a.Finding); ok && row.Firm {
-				f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
-			}
-			seen.add(f, a.Finding)
+	r.spec.Accept = listOf(top, "accept", func(m mapping, a *Accept) bool {
+		f, ok := m.value("finding")
+		if !ok || !m.good["finding"] {
+			return true
 		}
-		r.spec.Accept = append(r.spec.Accept, a)
-	}
+		if !code.MatchString(a.Finding) {
+			codes := namesOf(finding.Rows(), func(row finding.Row) string { return row.Code })
+			f.failWith(f.other(f.wordMeant(strings.ReplaceAll(a.Finding, " ", "-"), codes)), "is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
+		}
+		if row, ok := finding.Of(a.Finding); ok && row.Firm {
+			f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
+		}
+		seen.add(f, a.Finding)
+		return true
+	})
 }

@@ -5,12 +5,11 @@ import "slices"
 // readWays reads the side ways in and out.
 func (r *reader) readWays(tunnel mapping) {
 	for _, m := range tunnel.mappings("ways") {
-		var g Gap
-		m.read("bay", &g.Bays)
-		m.read("wall", &g.Wall)
-		if m.good["bay"] && m.good["wall"] {
-			for _, bay := range g.Bays {
-				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, g.Wall})
+		var bays []int
+		var wall Side
+		if okBay, okWall := m.read("bay", &bays), m.read("wall", &wall); okBay && okWall {
+			for _, bay := range bays {
+				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, wall})
 			}
 		}
 	}
