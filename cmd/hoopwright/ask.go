@@ -24,7 +24,7 @@ type asking struct {
 func (a asking) make(ask bool, s streams) error {
 	target := orWords(a.name, ownSpec)
 	if _, err := os.Stat(target); err == nil && target != "-" {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", target)}
+		return isThere(target, ownSpec)
 	}
 	lines := bufio.NewScanner(s.in)
 	if ask {

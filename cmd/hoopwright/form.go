@@ -12,8 +12,6 @@ import (
 // writeForm writes the site visit form.
 func writeForm(name, operand, units string, s streams) error {
 	switch {
-	case name == "":
-		return badCall("starter: --form wants a file, as in --form visit.pdf")
 	case operand != "":
 		return badCall("starter: --form %s writes the form alone; leave out %s, or call starter a second time for the spec", name, operand)
 	case name == "-" && isTerminal(s.out):
@@ -38,7 +36,7 @@ func writeForm(name, operand, units string, s streams) error {
 		_, err := s.out.Write(file.Bytes())
 		return err
 	}
-	if err := writeNew(name, file.Bytes()); err != nil {
+	if err := writeNew(name, "visit.pdf", file.Bytes()); err != nil {
 		return err
 	}
 	fmt.Fprintf(s.err, "wrote %s; print it, measure the yard, then: hoopwright starter\n", name)

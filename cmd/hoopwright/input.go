@@ -52,7 +52,7 @@ func fromPacket(get recovery, operand string, start []byte, s streams) (string, 
 		}
 		rest, err := readPacket(strings.Replace(operand, "<standard input>", "-", 1), from)
 		if err != nil {
-			return "", nil, badCall("cannot read the packet: %v", err)
+			return "", nil, cannotRead("", operand, err)
 		}
 		if file = rest; operand == "<standard input>" {
 			file = append(start, rest...)
@@ -60,7 +60,7 @@ func fromPacket(get recovery, operand string, start []byte, s streams) (string, 
 	}
 	name, source, err := get(file)
 	if err != nil {
-		return "", nil, badCall("%s is a PDF and no spec can be got out of it: %v", operand, err)
+		return "", nil, noPacket("", operand, err)
 	}
 	return name, source, nil
 }
@@ -78,7 +78,7 @@ func source(operand string, stdin io.Reader) (name string, data []byte, err erro
 		data, err = readFile(operand)
 	}
 	if err != nil {
-		return name, nil, badCall("cannot read the spec: %v", err)
+		return name, nil, cannotRead("", name, err)
 	}
 	return name, data, nil
 }

@@ -24,7 +24,7 @@ func keysVerb(args []string, s streams) error {
 	list := spec.Keys(system)
 	wanted := keysOf(list, f.Args())
 	if len(wanted) == 0 {
-		hint := ""
+		hint := "; hoopwright keys lists them all"
 		if near := catalog.Nearest(strings.Join(f.Args(), " "), lastNames(list)); near != "" {
 			hint = fmt.Sprintf("; did you mean %s?", near)
 		}

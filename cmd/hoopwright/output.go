@@ -2,10 +2,8 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,19 +11,6 @@ import (
 	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
-
-// cannotWrite says why a file cannot be written. Names of temporary files, which nobody knows, are left out.
-func cannotWrite(name string, err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		err = path.Err
-	case errors.As(err, &link):
-		err = link.Err
-	}
-	return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: %v", name, err)}
-}
 
 // writeWhole writes the file so that it appears whole or not at all: a temporary file in the same folder, then a rename. What is no file, such as /dev/null, is written to as it is.
 func writeWhole(name string, data []byte) error {
@@ -67,8 +52,6 @@ func replaceable(name string, sp *spec.Spec) error {
 		return nil
 	case err != nil:
 		return cannotWrite(name, err)
-	case info.IsDir():
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: it is a folder; name a file, as in -o %s", name, filepath.Join(name, "packet.pdf"))}
 	case !info.Mode().IsRegular() || info.Size() == 0:
 		return nil
 	}

@@ -26,7 +26,7 @@ func recoverVerb(args []string, s streams) error {
 	}
 	file, err := readPacket(operand, s.in)
 	if err != nil {
-		return badCall("recover: cannot read the packet: %v", err)
+		return cannotRead("recover: ", operand, err)
 	}
 	get := packet.Recover
 	if *filled {
@@ -34,7 +34,7 @@ func recoverVerb(args []string, s streams) error {
 	}
 	name, source, err := get(file)
 	if err != nil {
-		return badCall("recover: %s: %v", operand, err)
+		return noPacket("recover: ", operand, err)
 	}
 	if *output != "" {
 		name = *output
@@ -49,11 +49,16 @@ func recoverVerb(args []string, s streams) error {
 		fmt.Fprintf(s.err, "%s is there already, the same to the byte\n", name)
 		return nil
 	}
-	if err := writeNew(name, source); err != nil {
+	if err := writeNew(name, ownSpec, source); err != nil {
 		return err
 	}
 	fmt.Fprintf(s.err, "wrote %s, %d bytes\n", name, len(source))
 	return nil
+}
+
+// noPacket says that no spec can be got out of a file.
+func noPacket(verb, name string, err error) error {
+	return badCall("%sno spec can be got out of %s: %v; a packet that hoopwright made is wanted, whole", verb, name, err)
 }
 
 // readPacket reads a whole PDF.

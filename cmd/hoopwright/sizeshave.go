@@ -144,7 +144,10 @@ func legsOf(list []shedful, u measure.System) (legs []string) {
 func (w sizeWish) fromShed(base *spec.Spec, operand string, from, to measure.Length, s streams) (ask, error) {
 	pipe := cmp.Or(w.pipe, base.Arch.Pipe.Name)
 	list, err := shedfuls(w.have)
-	if w.have == ownShed {
+	switch {
+	case w.have == ownShed && operand == "":
+		return ask{}, badCall("sizes: --have %s is the shed of a spec, and none is named; as in hoopwright sizes %s --have %s", ownShed, ownSpec, ownShed)
+	case w.have == ownShed:
 		list, err = ownOf(base, pipe)
 	}
 	if err != nil {

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 
 	"github.com/spf13/pflag"
 
@@ -58,7 +55,7 @@ func begin(name string, data []byte, quiet bool, s streams) error {
 	case "":
 		name = ownSpec
 	}
-	if err := writeNew(name, data); err != nil {
+	if err := writeNew(name, ownSpec, data); err != nil {
 		return err
 	}
 	if !quiet {
@@ -78,24 +75,4 @@ func (a asking) system(f *pflag.FlagSet, word string) (measure.System, error) {
 		}
 	}
 	return measure.Imperial, nil
-}
-
-// writeNew writes a file that is not there yet.
-func writeNew(name string, data []byte) error {
-	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", name)}
-	}
-	if err != nil {
-		return cannotWrite(name, err)
-	}
-	_, err = file.Write(data)
-	if e := file.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		os.Remove(name)
-		return cannotWrite(name, err)
-	}
-	return nil
 }

@@ -23,6 +23,10 @@ func (r *reader) read(root *yaml.Node) {
 			r.spec.Units = units
 		}
 	}
+	if root.Kind != yaml.MappingNode {
+		r.failLine(root.Line, exampleOf("title", r.spec.Units), "this is no spec, which holds keys with values; `hoopwright starter` writes one to begin from")
+		return
+	}
 	top, ok := field{reader: r, node: root}.mapping()
 	if !ok {
 		return
