@@ -1,9 +1,8 @@
 package main
 
 import (
-	"bytes"
+	"cmp"
 	"fmt"
-	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -58,16 +57,11 @@ func replaceable(name string, sp *spec.Spec) error {
 	kept := func(why string) error {
 		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and %s; it is left as it was. Name another file with -o, or replace it with --force", name, why)}
 	}
-	f, err := os.Open(name)
+	old, err := readFile(name, nil)
 	if err != nil {
 		return cannotWrite(name, err)
 	}
-	defer f.Close()
-	old, err := io.ReadAll(io.LimitReader(f, mostPacket))
-	if err != nil {
-		return cannotWrite(name, err)
-	}
-	if !bytes.HasPrefix(old, []byte("%PDF")) {
+	if !packet.IsPDF(old) {
 		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is not a PDF; it is left as it was. Name another file with -o", name)}
 	}
 	_, source, err := packet.Recover(old)
@@ -81,16 +75,9 @@ func replaceable(name string, sp *spec.Spec) error {
 	case was.Title != sp.Title:
 		return kept(fmt.Sprintf("is the packet of another tunnel, %s", was.Title))
 	case was.Season != sp.Season:
-		return kept(fmt.Sprintf("is the packet of %s", orWords(was.Season, "no season")))
+		return kept(fmt.Sprintf("is the packet of %s", cmp.Or(was.Season, "no season")))
 	}
 	return nil
-}
-
-func orWords(text, otherwise string) string {
-	if text == "" {
-		return otherwise
-	}
-	return text
 }
 
 // intoFolder returns the file that a packet goes to when -o names a folder, one that is there or one to be made, which ends in a slash.

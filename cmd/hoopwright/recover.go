@@ -3,14 +3,10 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"io"
 	"os"
 
 	"hoopwright/packet"
 )
-
-// mostPacket is the largest packet that is read: far above what any tunnel makes.
-const mostPacket = 256 << 20
 
 // recoverVerb gets the spec back out of a packet.
 func recoverVerb(args []string, s streams) error {
@@ -24,7 +20,7 @@ func recoverVerb(args []string, s streams) error {
 	if operand == "" {
 		return badCall("recover: name a packet, as in hoopwright recover garden.pdf")
 	}
-	file, err := readPacket(operand, s.in)
+	file, err := readFile(operand, s.in)
 	if err != nil {
 		return cannotRead("recover: ", operand, err)
 	}
@@ -59,22 +55,4 @@ func recoverVerb(args []string, s streams) error {
 // noPacket says that no spec can be got out of a file.
 func noPacket(verb, name string, err error) error {
 	return badCall("%sno spec can be got out of %s: %v; a packet that hoopwright made is wanted, whole", verb, name, err)
-}
-
-// readPacket reads a whole PDF.
-func readPacket(name string, stdin io.Reader) ([]byte, error) {
-	from := stdin
-	if name != "-" {
-		file, err := os.Open(name)
-		if err != nil {
-			return nil, err
-		}
-		defer file.Close()
-		from = file
-	}
-	data, err := io.ReadAll(io.LimitReader(from, mostPacket+1))
-	if err == nil && len(data) > mostPacket {
-		err = fmt.Errorf("it is longer than %d MiB", mostPacket>>20)
-	}
-	return data, err
 }

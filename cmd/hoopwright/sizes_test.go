@@ -322,9 +322,9 @@ func TestShedByTryingEverything(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, have := range []string{"6 x 10 ft", "4 x 10 ft, 5 x 6 ft", "3 x 12 ft, 2 x 5 ft, 2 x 10 ft"} {
-		w := sizeWish{have: have, span: "7 ft"}
 		const span = 7 * measure.Foot
-		a, err := w.fromShed(base, "", span, span, streams{out: io.Discard, err: io.Discard})
+		w := sizeWish{have: have, span: "7 ft", base: base, from: span, to: span}
+		a, err := w.fromShed(streams{out: io.Discard, err: io.Discard})
 		if err != nil {
 			t.Fatalf("%s: %v", have, err)
 		}
@@ -338,7 +338,7 @@ func TestShedByTryingEverything(t *testing.T) {
 			most, walked := 0, false
 			for n := 2; n < 12; n++ {
 				w.sticks, w.arches = legs, fmt.Sprint(n)
-				one, err := w.wanted(base, "", span, span)
+				one, err := w.wanted()
 				if err != nil {
 					break
 				}

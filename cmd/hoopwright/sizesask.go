@@ -16,7 +16,11 @@ import (
 // sizeWish is what the options of the verb say, as written.
 type sizeWish struct {
 	pipe, sticks, span, height, stake, arches, spacing, have, units string
-	own                                                             []any // the shed, as the spec has it
+
+	base     *spec.Spec     // that the options stand over
+	named    bool           // the base is a spec that the caller names
+	from, to measure.Length // of the spans; 0 where none are given
+	own      []any          // the shed, as the spec has it
 }
 
 // ask is what they come to: a whole spec and the spans or heights to try.
@@ -64,56 +68,54 @@ func badWish(key, format string, args ...any) error {
 
 // read makes the options into a spec and the spans or heights to try. A spec that is named comes first and the options stand over it.
 func (w sizeWish) read(operand string, s streams) (ask, error) {
-	base, err := w.base(operand, s)
+	var err error
+	if w.named = operand != ""; w.named {
+		w.base, err = readSpec(operand, s)
+	} else {
+		w.base, err = w.plain()
+	}
 	if err != nil {
 		return ask{}, err
 	}
-	from, to, err := rangeOf("arch.span", w.span, mostSpan, base.Units)
-	if err != nil {
+	if w.from, w.to, err = rangeOf("arch.span", w.span, mostSpan, w.base.Units); err != nil {
 		return ask{}, err
 	}
 	switch {
 	case w.have != "" && w.height != "":
 		return ask{}, badCall("sizes: --have tries its own heights; give --have or --height, not both")
 	case w.have != "":
-		return w.fromShed(base, operand, from, to, s)
+		return w.fromShed(s)
 	case w.height == "":
-		return w.wanted(base, operand, from, to)
-	case from < to:
+		return w.wanted()
+	case w.from < w.to:
 		return ask{}, badWish("arch.span", "with --height one span is wanted, whose sticks are solved, or none")
 	case w.span != "" && w.sticks != "":
 		return ask{}, badCall("sizes: a height follows from --sticks and --span; give --height with one of the two")
 	}
-	return w.atHeights(base, operand)
+	return w.atHeights()
 }
 
 // atHeights asks for crown heights in the place of spans: of the sticks, or over one span.
-func (w sizeWish) atHeights(base *spec.Spec, operand string) (ask, error) {
-	from, to, err := rangeOf("arch.height", w.height, mostHeight, base.Units)
+func (w sizeWish) atHeights() (ask, error) {
+	from, to, err := rangeOf("arch.height", w.height, mostHeight, w.base.Units)
 	if err != nil {
 		return ask{}, err
 	}
-	a, err := w.wanted(base, operand, 0, 0)
+	amendments, err := w.amend()
 	if err != nil {
 		return ask{}, err
 	}
-	a.heights, a.buys, a.own = arch.SpansBetween(from, to, a.spec.Units), false, false
-	a.fixedSpan = w.span != "" || w.sticks == "" && base.Arch.Missing == spec.Sticks
-	amendments, err := w.amend(base)
-	if err != nil {
-		return ask{}, err
-	}
+	a := ask{heights: arch.SpansBetween(from, to, w.base.Units), fixedSpan: w.span != "" || w.sticks == "" && w.base.Arch.Missing == spec.Sticks}
 	third := "arch.span"
 	if a.fixedSpan {
 		third = "arch.sticks"
 	}
 	if w.span != "" {
-		amendments = append(amendments, spec.Amendment{Key: "arch.span", Value: w.span})
+		amendments = append(amendments, typed("arch.span", w.from, w.base.Units))
 	}
 	amendments = append(amendments, spec.Amendment{Key: "arch.except"}, spec.Amendment{Key: third})
 	a.tall = func(height measure.Length) (*spec.Spec, error) {
-		written := fmt.Sprintf("%.9g mm", float64(height))
-		own, err := spec.ReadAmended(base.File, base.Source, append(amendments[:len(amendments):len(amendments)], spec.Amendment{Key: "arch.height", Value: written})...)
+		own, err := spec.ReadAmended(w.base.File, w.base.Source, append(amendments[:len(amendments):len(amendments)], typed("arch.height", height, w.base.Units))...)
 		if err != nil {
 			return nil, amiss(err)
 		}
@@ -123,33 +125,35 @@ func (w sizeWish) atHeights(base *spec.Spec, operand string) (ask, error) {
 	return a, err
 }
 
-// wanted makes the options into a spec and spans over the base.
-func (w sizeWish) wanted(base *spec.Spec, operand string, from, to measure.Length) (ask, error) {
-	amendments, err := w.amend(base)
+// typed amends a key with a length, to the last bit.
+func typed(key string, l measure.Length, u measure.System) spec.Amendment {
+	return spec.Amendment{Key: key, Value: spec.Written(l, "", u)}
+}
+
+// wanted makes the options into a spec and spans.
+func (w sizeWish) wanted() (ask, error) {
+	amendments, err := w.amend()
 	if err != nil {
 		return ask{}, err
 	}
-	a := ask{own: operand != "" && w.sticks == "", buys: operand != "" || w.arches != "" || w.spacing != ""}
-	if a.spec, err = spec.ReadAmended(base.File, base.Source, amendments...); err != nil {
+	a := ask{own: w.named && w.sticks == "", buys: w.named || w.arches != "" || w.spacing != ""}
+	if a.spec, err = spec.ReadAmended(w.base.File, w.base.Source, amendments...); err != nil {
 		return ask{}, amiss(err)
 	}
 	if err := setUnits(a.spec, w.units); err != nil {
 		return ask{}, err
 	}
 	if w.span == "" && !a.own {
-		from, to = usualSpans(a.spec)
+		w.from, w.to = usualSpans(a.spec)
 	}
-	if to > 0 {
-		a.spans = arch.SpansBetween(from, to, a.spec.Units)
+	if w.to > 0 {
+		a.spans = arch.SpansBetween(w.from, w.to, a.spec.Units)
 	}
 	return a, nil
 }
 
-// base is the spec under the options.
-func (w sizeWish) base(operand string, s streams) (*spec.Spec, error) {
-	if operand != "" {
-		return readSpec(operand, s)
-	}
+// plain is the spec under the options where none is named.
+func (w sizeWish) plain() (*spec.Spec, error) {
 	system, err := w.system()
 	if err != nil {
 		return nil, err
@@ -190,7 +194,8 @@ func usualSpans(s *spec.Spec) (from, to measure.Length) {
 }
 
 // amend turns the options into amendments of the spec under them.
-func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
+func (w sizeWish) amend() ([]spec.Amendment, error) {
+	base := w.base
 	var list []spec.Amendment
 	set := func(key string, value any) { list = append(list, spec.Amendment{Key: key, Value: value}) }
 	if w.pipe != "" {
@@ -201,7 +206,7 @@ func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 		set("arch.sticks", legs)
 		set("arch.height", nil)
 		if base.Arch.Missing == spec.Span {
-			set("arch.span", map[measure.System]string{measure.Imperial: "7 ft", measure.Metric: "2.1 m"}[base.Units])
+			set("arch.span", measure.By(base.Units, "7 ft", "2.1 m"))
 		}
 		if len(legs) == 1 {
 			set("ridge", false)
@@ -233,10 +238,7 @@ func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 		}
 	}
 	if spacing == "" && base.Tunnel.Spacing > 0 {
-		spacing = fmt.Sprintf("%.6g in", base.Tunnel.Spacing.Inches())
-		if base.Units == measure.Metric {
-			spacing = fmt.Sprintf("%.6g mm", float64(base.Tunnel.Spacing))
-		}
+		spacing, _ = spec.Written(base.Tunnel.Spacing, "", base.Units).(string)
 	}
 	set("tunnel.length", nil)
 	set("tunnel.arches", n)

@@ -98,32 +98,6 @@ func suffices(p *layout.Plan, list []shedful) bool {
 	return true
 }
 
-// longest returns the most arches that a shed gives, of specs that at makes by their number, and the plan of them; 0 where it does not give two. It looks up or down from a guess in growing steps.
-func longest(guess int, at func(arches int) (*spec.Spec, error), list []shedful) (int, *layout.Plan, error) {
-	best, none, step := 1, spec.MostArches+1, 1
-	var plan *layout.Plan
-	for n := max(2, min(guess, spec.MostArches)); none-best > 1; step *= 2 {
-		s, err := at(n)
-		if err != nil {
-			return 0, nil, err
-		}
-		s.Settle() // nothing is chosen for one number of arches
-		next := 0
-		if p := layout.Solve(s); suffices(p, list) {
-			best, plan, next = n, p, n+step
-		} else {
-			none, next = n, n-step
-		}
-		if n = next; n <= best || n >= none {
-			n = (best + none) / 2
-		}
-	}
-	if plan == nil {
-		return 0, nil, nil
-	}
-	return best, plan, nil
-}
-
 // legsOf lists the legs that may be tried of sticks, as --sticks takes them: whole feet or 300 mm, put together from the longest sticks there are and a rest that is worth joining on.
 func legsOf(list []shedful, u measure.System) (legs []string) {
 	step := measure.By(u, measure.Foot, 300*measure.Millimetre)
@@ -141,14 +115,14 @@ func legsOf(list []shedful, u measure.System) (legs []string) {
 }
 
 // fromShed asks for the longest tunnel that the shed gives: of the legs that are asked for, or of those of the spec, or of every kind that may be made of its sticks.
-func (w sizeWish) fromShed(base *spec.Spec, operand string, from, to measure.Length, s streams) (ask, error) {
-	pipe := cmp.Or(w.pipe, base.Arch.Pipe.Name)
+func (w sizeWish) fromShed(s streams) (ask, error) {
+	pipe := cmp.Or(w.pipe, w.base.Arch.Pipe.Name)
 	list, err := shedfuls(w.have)
 	switch {
-	case w.have == ownShed && operand == "":
+	case w.have == ownShed && !w.named:
 		return ask{}, badCall("sizes: --have %s is the shed of a spec, and none is named; as in hoopwright sizes %s --have %s", ownShed, ownSpec, ownShed)
 	case w.have == ownShed:
-		list, err = ownOf(base, pipe)
+		list, err = ownOf(w.base, pipe)
 	}
 	if err != nil {
 		return ask{}, err
@@ -157,21 +131,21 @@ func (w sizeWish) fromShed(base *spec.Spec, operand string, from, to measure.Len
 	found := shed{have: list}
 	legs := []string{w.sticks}
 	if w.sticks == "" && slices.ContainsFunc(list, isStick) {
-		legs = legsOf(list, base.Units)
+		legs = legsOf(list, w.base.Units)
 	}
-	if w.sticks == "" && operand != "" {
+	if w.sticks == "" && w.named {
 		legs = append(legs, "")
 	}
 	made, errs := make([]tunnel, len(legs)), make([]error, len(legs))
 	shown := startProgress(s.err, "solving", "kinds of leg", len(legs), progressAfter)
 	sideBySide(len(legs), func(i int) {
-		made[i], errs[i] = w.longestOf(legs[i], base, operand, from, to, list)
+		made[i], errs[i] = w.longestOf(legs[i], list)
 		shown.done()
 	})
 	shown.stop()
 	var wrong error
 	for i, t := range made {
-		asked := w.sticks != "" || operand != "" && legs[i] == ""
+		asked := w.sticks != "" || w.named && legs[i] == ""
 		switch {
 		case errs[i] != nil:
 			wrong = cmp.Or(wrong, errs[i])
@@ -183,7 +157,7 @@ func (w sizeWish) fromShed(base *spec.Spec, operand string, from, to measure.Len
 		}
 	}
 	slices.SortStableFunc(found.made, tunnel.before)
-	if len(found.made) > 0 && w.sticks == "" && operand == "" {
+	if len(found.made) > 0 && w.sticks == "" && !w.named {
 		found.best = found.made[0]
 	}
 	switch {
@@ -194,7 +168,7 @@ func (w sizeWish) fromShed(base *spec.Spec, operand string, from, to measure.Len
 		return ask{}, badCall("sizes: --have: %s do not make two arches; give more, or shorter legs with --sticks", found.words())
 	}
 	w.sticks, w.arches = found.best.legs, strconv.Itoa(found.best.arches)
-	a, err := w.wanted(base, operand, from, to)
+	a, err := w.wanted()
 	a.shed, a.buys = &found, false
 	return a, err
 }
@@ -219,47 +193,51 @@ func (s *shed) words() string {
 	return strings.Join(have, ", ")
 }
 
-// longestOf is the longest tunnel of some legs.
-func (w sizeWish) longestOf(legs string, base *spec.Spec, operand string, from, to measure.Length, list []shedful) (tunnel, error) {
-	w.sticks = legs
-	guess, err := w.guess(base, operand, from, to, list)
-	if err != nil {
-		return tunnel{}, err
-	}
-	n, plan, err := longest(guess, func(n int) (*spec.Spec, error) {
+// longestOf is the longest tunnel of some legs, of no arches where the shed does not give two. It looks up or down in growing steps from the number that the sticks are long enough for.
+func (w sizeWish) longestOf(legs string, list []shedful) (t tunnel, err error) {
+	w.sticks, t.legs = legs, legs
+	best, none := 1, spec.MostArches+1
+	for n, step := 2, 0; none-best > 1; step = max(2*step, 1) {
 		w.arches = strconv.Itoa(n)
-		a, err := w.wanted(base, operand, from, to)
-		return a.spec, err
-	}, list)
-	t := tunnel{legs: legs, arches: n}
-	if err == nil && n > 0 {
-		t.plan, t.kind = plan, usualKind(plan)
-		span := t.kind.Span
-		if from > 0 {
-			span = from
+		a, err := w.wanted()
+		if err != nil {
+			return t, err
 		}
-		t.Size = plan.Sizes(t.kind, []measure.Length{span})[0]
+		if step == 0 {
+			n = guess(a.spec, list)
+			continue
+		}
+		a.spec.Settle() // nothing is chosen for one number of arches
+		next := n - step
+		if plan := layout.Solve(a.spec); suffices(plan, list) {
+			best, next, t.arches, t.plan = n, n+step, n, plan
+		} else {
+			none = n
+		}
+		if n = next; n <= best || n >= none {
+			n = (best + none) / 2
+		}
 	}
-	return t, err
+	if t.plan != nil {
+		t.kind = usualKind(t.plan)
+		t.Size = t.plan.Sizes(t.kind, []measure.Length{cmp.Or(w.from, t.kind.Span)})[0]
+	}
+	return t, nil
 }
 
-// guess is about how many arches the sticks are long enough for.
-func (w sizeWish) guess(base *spec.Spec, operand string, from, to measure.Length, list []shedful) (int, error) {
-	a, err := w.wanted(base, operand, from, to)
-	if err != nil {
-		return 0, err
-	}
+// guess is about how many arches of a spec the sticks are long enough for.
+func guess(s *spec.Spec, list []shedful) int {
 	var have, each measure.Length
 	for _, h := range list {
 		have += measure.Length(h.count) * h.length
 	}
-	for _, piece := range slices.Concat(a.spec.Arch.Left, a.spec.Arch.Right) {
+	for _, piece := range slices.Concat(s.Arch.Left, s.Arch.Right) {
 		each += piece
 	}
-	if a.spec.Ridge.Present {
-		each += a.spec.Tunnel.Spacing
+	if s.Ridge.Present {
+		each += s.Tunnel.Spacing
 	}
-	return int(have / max(each, measure.Foot)), nil
+	return max(2, min(int(have/max(each, measure.Foot)), spec.MostArches))
 }
 
 // left says what a tunnel leaves of the shed.
