@@ -9,8 +9,8 @@ import (
 	"hoopwright/layout/say"
 )
 
-// thirds are the three figures of an arch of which two give the third, as the spec names them.
-var thirds = map[Third]string{Sticks: "sticks", Span: "span", Height: "height"}
+// thirds are the three figures of an arch of which two give the third.
+var thirds = []string{"sticks", "span", "height"}
 
 // readArch reads the figures of all arches, then the exceptions.
 func (r *reader) readArch(top mapping) {
@@ -20,8 +20,8 @@ func (r *reader) readArch(top mapping) {
 	}
 	a := &r.spec.Arch
 	m.arch(a, "custom pipe")
-	if m.twoOf("sticks", "span", "height") {
-		a.leave(m.thirdOf())
+	if _, absent := m.among(thirds...); m.twoOf(thirds[0], thirds[1], thirds[2]) {
+		a.leave(absent[0])
 	}
 	r.checkJoints("arch", *a)
 	r.fillArch("arch", a)
@@ -69,46 +69,28 @@ func (m mapping) arch(a *Arch, pipe string) {
 	}
 }
 
-// thirdOf returns the one that is not given, where two of the three are.
-func (m mapping) thirdOf() Third {
-	for _, t := range []Third{Sticks, Span} {
-		if !m.has(thirds[t]) {
-			return t
-		}
-	}
-	return Height
-}
-
 // leave clears the figure that is to be solved.
-func (a *Arch) leave(t Third) {
-	a.Missing = t
-	switch t {
-	case Sticks:
-		a.Left, a.Right, a.OneStick = nil, nil, false
-	case Span:
-		a.Span = 0
-	case Height:
-		a.Height = 0
+func (a *Arch) leave(third string) {
+	switch third {
+	case "sticks":
+		a.Missing, a.Left, a.Right, a.OneStick = Sticks, nil, nil, false
+	case "span":
+		a.Missing, a.Span = Span, 0
+	default:
+		a.Missing, a.Height = Height, 0
 	}
 }
 
 // mergeThird settles an exception's figures with those that hold from the arch: one replaces its namesake, two stand for
 // themselves.
 func (m mapping) mergeThird(base mapping, a *Arch) {
-	var given, hold []string
-	for _, t := range []Third{Sticks, Span, Height} {
-		if m.has(thirds[t]) {
-			given = append(given, thirds[t])
-		}
-		if base.has(thirds[t]) {
-			hold = append(hold, thirds[t])
-		}
-	}
+	given, absent := m.among(thirds...)
+	hold, _ := base.among(thirds...)
 	switch {
 	case len(given) == 3:
-		m.twoOf("sticks", "span", "height")
+		m.twoOf(thirds[0], thirds[1], thirds[2])
 	case len(given) == 2:
-		a.leave(m.thirdOf())
+		a.leave(absent[0])
 	case len(given) == 1 && len(hold) == 2 && !base.has(given[0]):
 		f := m.child(given[0])
 		if own, ok := m.value(given[0]); ok {

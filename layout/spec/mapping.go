@@ -130,6 +130,18 @@ func (m mapping) value(key string) (field, bool) {
 // has reports whether the mapping gives the key, be its value right or wrong.
 func (m mapping) has(key string) bool { return slices.Contains(m.given, key) }
 
+// among parts keys by whether the mapping gives them.
+func (m mapping) among(keys ...string) (given, absent []string) {
+	for _, key := range keys {
+		if m.has(key) {
+			given = append(given, key)
+		} else {
+			absent = append(absent, key)
+		}
+	}
+	return given, absent
+}
+
 // missing reports a key that must be given.
 func (m mapping) missing(key, why string) {
 	f := m.child(key)
@@ -141,10 +153,9 @@ func (m mapping) missing(key, why string) {
 
 // require reports each of the keys that is missing.
 func (m mapping) require(keys ...string) {
-	for _, key := range keys {
-		if !m.has(key) {
-			m.missing(key, "")
-		}
+	_, absent := m.among(keys...)
+	for _, key := range absent {
+		m.missing(key, "")
 	}
 }
 

@@ -64,12 +64,7 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 	if rows[under(m.table, "from start")].path != "" {
 		ways = append(ways, "from start")
 	}
-	var given []string
-	for _, key := range ways {
-		if m.has(key) {
-			given = append(given, key)
-		}
-	}
+	given, _ := m.among(ways...)
 	if len(given) == 0 {
 		m.missing("at", "; "+say.Or(ways)+" says where it is")
 		return

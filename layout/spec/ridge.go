@@ -17,10 +17,8 @@ func (r *reader) readRidge(top mapping) {
 			if p, ok := m.fields["pipe"]; ok {
 				ridge.Pipe, _ = p.pipe("custom ridge pipe")
 			}
-		} else {
-			if present, ok := f.yes(); ok {
-				ridge.Present = present
-			}
+		} else if present, ok := f.yes(); ok {
+			ridge.Present = present
 		}
 	}
 	if r.spec.Tunnel.Arches == 1 {

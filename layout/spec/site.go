@@ -60,12 +60,7 @@ func (l Leg) Length() measure.Length {
 
 // leg reads a straight, or a bend to the left or the right.
 func (m mapping) leg() (Leg, bool) {
-	var kinds []string
-	for _, key := range []string{"straight", "left", "right"} {
-		if m.has(key) {
-			kinds = append(kinds, key)
-		}
-	}
+	kinds, _ := m.among("straight", "left", "right")
 	if len(kinds) != 1 {
 		m.fail("a leg is one of straight, left and right")
 		return Leg{}, false

@@ -8,6 +8,7 @@ package spec
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"hoopwright/layout/catalog"
@@ -610,22 +611,12 @@ type Rates struct {
 
 // Position returns where the key stands in the file, or else the nearest key above it.
 func (s *Spec) Position(key string) finding.Position {
-	for k := key; ; {
+	for k := key; k != ""; k = k[:max(0, strings.LastIndexAny(k, ".["))] {
 		if p, ok := s.positions[k]; ok {
 			return p
 		}
-		cut := -1
-		for i := len(k) - 1; i >= 0; i-- {
-			if k[i] == '.' || k[i] == '[' {
-				cut = i
-				break
-			}
-		}
-		if cut < 0 {
-			return finding.Position{File: s.File}
-		}
-		k = k[:cut]
 	}
+	return finding.Position{File: s.File}
 }
 
 // Given reports whether the spec itself gives the key, as against a default.
@@ -637,10 +628,8 @@ func (s *Spec) Given(key string) bool {
 // ArchOf returns the arch's own figures, 1 ≤ number ≤ Tunnel.Arches.
 func (s *Spec) ArchOf(number int) Arch {
 	for _, e := range s.Except {
-		for _, n := range e.Arches {
-			if n == number {
-				return e.Arch
-			}
+		if slices.Contains(e.Arches, number) {
+			return e.Arch
 		}
 	}
 	return s.Arch

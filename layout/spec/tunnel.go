@@ -118,14 +118,7 @@ func (m mapping) countOut(t *Tunnel, atMost bool) {
 
 // twoOf checks that two of three keys are given: the third follows from them.
 func (m mapping) twoOf(a, b, c string) bool {
-	var given, absent []string
-	for _, key := range []string{a, b, c} {
-		if m.has(key) {
-			given = append(given, key)
-		} else {
-			absent = append(absent, key)
-		}
-	}
+	given, absent := m.among(a, b, c)
 	switch {
 	case len(given) == 3:
 		m.fail("gives %s, %s and %s; the third follows from the other two, so leave one out", a, b, c)
