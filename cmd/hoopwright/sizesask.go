@@ -223,6 +223,8 @@ func (w sizeWish) amend() ([]spec.Amendment, error) {
 	}
 	if w.own != nil {
 		set("stock.own", w.own)
+		set("guys.arches", nil) // the ends: the number of arches changes
+		set("braces.bays", nil)
 	}
 	if len(list) > 0 {
 		set("arch.except", nil)
