@@ -157,7 +157,9 @@ func (w sizeWish) fromShed(s streams) (ask, error) {
 		}
 	}
 	slices.SortStableFunc(found.made, tunnel.before)
-	found.made = slices.CompactFunc(found.made, func(a, b tunnel) bool { return a.arches == b.arches && slices.EqualFunc(a.kind.Left, b.kind.Left, same) })
+	found.made = slices.CompactFunc(found.made, func(a, b tunnel) bool {
+		return a.arches == b.arches && slices.EqualFunc(a.kind.Left, b.kind.Left, same)
+	})
 	if len(found.made) > 0 && w.sticks == "" && !w.named {
 		found.best = found.made[0]
 	}
