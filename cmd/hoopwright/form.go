@@ -17,12 +17,9 @@ func writeForm(name, operand, units string, s streams) error {
 	case name == "-" && isTerminal(s.out):
 		return badCall("starter: the form is a PDF and would garble a terminal; name a file, as in --form visit.pdf")
 	}
-	system := measure.Imperial
-	if units != "" {
-		var err error
-		if system, err = systemOf(units); err != nil {
-			return err
-		}
+	system, err := systemOf(units, measure.Imperial)
+	if err != nil {
+		return err
 	}
 	day, err := issueDate("")
 	if err != nil {

@@ -77,14 +77,8 @@ func readFile(name string, stdin io.Reader) ([]byte, error) {
 }
 
 // setUnits makes the packet print in the named system; "" keeps the spec's own.
-func setUnits(sp *spec.Spec, word string) error {
-	if word == "" {
-		return nil
-	}
-	system, err := systemOf(word)
-	if err == nil {
-		sp.Units = system
-	}
+func setUnits(sp *spec.Spec, word string) (err error) {
+	sp.Units, err = systemOf(word, sp.Units)
 	return err
 }
 

@@ -17,7 +17,7 @@ func keysVerb(args []string, s streams) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	system, err := systemOf(*units)
+	system, err := systemOf(*units, measure.Imperial)
 	if err != nil {
 		return err
 	}
@@ -81,8 +81,11 @@ func lastNames(list []spec.Key) (names []string) {
 	return names
 }
 
-// systemOf reads the word of a --units option.
-func systemOf(word string) (measure.System, error) {
+// systemOf reads the word of a --units option; where none is given it is another's.
+func systemOf(word string, otherwise measure.System) (measure.System, error) {
+	if word == "" {
+		return otherwise, nil
+	}
 	for _, s := range []measure.System{measure.Imperial, measure.Metric} {
 		if word == s.String() {
 			return s, nil

@@ -166,20 +166,17 @@ var lengthMarks = regexp.MustCompile(`\s*(?:,|\+|-|–|\bto\b|\bx\b|×)\s*`)
 
 // system is the one asked for, or that of the first length in the options, or of the pipe.
 func (w sizeWish) system() (measure.System, error) {
-	if w.units != "" {
-		return systemOf(w.units)
-	}
 	for _, text := range []string{w.sticks, w.span, w.height, w.stake, w.spacing, w.have} {
 		for _, part := range lengthMarks.Split(text, -1) {
 			if system, ok := measure.SystemOf(part); ok {
-				return system, nil
+				return systemOf(w.units, system)
 			}
 		}
 	}
 	if p, ok := catalog.FindPipe(w.pipe); ok && strings.HasSuffix(p.Name, " mm") {
-		return measure.Metric, nil
+		return systemOf(w.units, measure.Metric)
 	}
-	return measure.Imperial, nil
+	return systemOf(w.units, measure.Imperial)
 }
 
 // usualSpans is what sticks are tried over unless told: from a quarter to half of their length, in round figures.

@@ -3,8 +3,6 @@ package main
 import (
 	"fmt"
 
-	"github.com/spf13/pflag"
-
 	"hoopwright/examples"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/wish"
@@ -35,7 +33,7 @@ func starterVerb(args []string, s streams) error {
 		}
 	}
 	if *ask || len(a.given) > 0 {
-		if a.units, err = a.system(f, *units); err != nil {
+		if a.units, err = a.system(*units); err != nil {
 			return err
 		}
 		return a.make(*ask, s)
@@ -65,14 +63,11 @@ func begin(name string, data []byte, quiet bool, s streams) error {
 }
 
 // system is the one asked for, or that of the first length among the answers.
-func (a asking) system(f *pflag.FlagSet, word string) (measure.System, error) {
-	if word != "" {
-		return systemOf(word)
-	}
+func (a asking) system(word string) (measure.System, error) {
 	for _, name := range []string{"width", "height", "length", "stick"} {
 		if system, ok := measure.SystemOf(a.given[name]); ok {
-			return system, nil
+			return systemOf(word, system)
 		}
 	}
-	return measure.Imperial, nil
+	return systemOf(word, measure.Imperial)
 }

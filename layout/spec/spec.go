@@ -74,10 +74,10 @@ type Spec struct {
 
 // Default is a value that the spec did not give.
 type Default struct {
-	Key     string // path, as in arch.stake.depth
-	Value   string // as the packet prints it
-	Why     string // the reason or source, where there is one
-	Written any    // as it would stand in the spec, as Amendment has it; nil where it cannot: what is solved has no key of its own
+	Key     string `json:"key"`   // path, as in arch.stake.depth
+	Value   string `json:"value"` // as the packet prints it
+	Why     string `json:"why"`   // the reason or source, where there is one
+	Written any    `json:"-"`     // as it would stand in the spec, as Amendment has it; nil where it cannot: what is solved has no key of its own
 }
 
 // Text is a piece of the spec's own wording.
