@@ -65,8 +65,14 @@ func isThere(name, example string) error {
 	return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", name)}
 }
 
-// writeNew writes a file that is not there yet; the example is a name for it.
-func writeNew(name, example string, data []byte) error {
+// writeNew writes a file that is not there yet, or standard output for -. The example is a name for it, and what is said of a file is said once it is whole.
+func writeNew(name, example string, data []byte, said string, s streams) error {
+	if name == "-" {
+		if _, err := s.out.Write(data); err != nil {
+			return fmt.Errorf("cannot write to standard output: %w", err)
+		}
+		return nil
+	}
 	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
 		return isThere(name, example)
@@ -82,5 +88,6 @@ func writeNew(name, example string, data []byte) error {
 		os.Remove(name)
 		return cannotWrite(name, err)
 	}
+	fmt.Fprint(s.err, said)
 	return nil
 }

@@ -29,13 +29,5 @@ func writeForm(name, operand, units string, s streams) error {
 	if err := pdf.Write(&file, packet.SiteVisit(system, day)); err != nil {
 		return fmt.Errorf("starter: %w", err)
 	}
-	if name == "-" {
-		_, err := s.out.Write(file.Bytes())
-		return err
-	}
-	if err := writeNew(name, "visit.pdf", file.Bytes()); err != nil {
-		return err
-	}
-	fmt.Fprintf(s.err, "wrote %s; print it, measure the yard, then: hoopwright starter\n", name)
-	return nil
+	return writeNew(name, "visit.pdf", file.Bytes(), fmt.Sprintf("wrote %s; print it, measure the yard, then: hoopwright starter\n", name), s)
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"os"
 
@@ -32,24 +33,12 @@ func recoverVerb(args []string, s streams) error {
 	if err != nil {
 		return noPacket("recover: ", operand, err)
 	}
-	if *output != "" {
-		name = *output
-	}
-	if name == "-" {
-		if _, err := s.out.Write(source); err != nil {
-			return fmt.Errorf("cannot write to standard output: %w", err)
-		}
-		return nil
-	}
-	if old, err := os.ReadFile(name); err == nil && bytes.Equal(old, source) {
+	name = cmp.Or(*output, name)
+	if old, err := os.ReadFile(name); name != "-" && err == nil && bytes.Equal(old, source) {
 		fmt.Fprintf(s.err, "%s is there already, the same to the byte\n", name)
 		return nil
 	}
-	if err := writeNew(name, ownSpec, source); err != nil {
-		return err
-	}
-	fmt.Fprintf(s.err, "wrote %s, %d bytes\n", name, len(source))
-	return nil
+	return writeNew(name, ownSpec, source, fmt.Sprintf("wrote %s, %d bytes\n", name, len(source)), s)
 }
 
 // noPacket says that no spec can be got out of a file.

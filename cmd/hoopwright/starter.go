@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 
 	"hoopwright/examples"
@@ -46,20 +47,12 @@ func starterVerb(args []string, s streams) error {
 
 // begin writes a new spec, to standard output for -.
 func begin(name string, data []byte, quiet bool, s streams) error {
-	switch name {
-	case "-":
-		_, err := s.out.Write(data)
-		return err
-	case "":
-		name = ownSpec
+	name = cmp.Or(name, ownSpec)
+	said := fmt.Sprintf("wrote %s; change it to your yard, then: hoopwright packet %s\n", name, name)
+	if quiet {
+		said = ""
 	}
-	if err := writeNew(name, ownSpec, data); err != nil {
-		return err
-	}
-	if !quiet {
-		fmt.Fprintf(s.err, "wrote %s; change it to your yard, then: hoopwright packet %s\n", name, name)
-	}
-	return nil
+	return writeNew(name, ownSpec, data, said, s)
 }
 
 // system is the one asked for, or that of the first length among the answers.
