@@ -57,7 +57,7 @@ func (b *binder) inventory() []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
 	add(itemCap, len(b.plan.Stakes), keptStakes)
-	_, guys, _ := b.stakeCounts()
+	_, guys, _ := stakeCounts(b.plan)
 	add(itemGuy, guys, keptBox)
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights)
