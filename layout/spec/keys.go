@@ -227,7 +227,7 @@ var keys = []key{
 	{"lights.rows.step", "12 in", "300 mm", must(within(lengths, 2*inch, 10*foot))},
 	{"lights.rows.up to", "6 ft", "1.8 m", must(within(lengths, 1*inch, 60*foot))},
 	{"lights.rows.strings", "[mini led 100 warm]", "", must(lightStrings)},
-	{"lights.rows.walls", "both", "", choice([][]Side{{Left, Right}, {Left}, {Right}}, "both", "left", "right")},
+	{"lights.rows.walls", "both", "", walls},
 	{"lights.rows.start", "front", "", either("front", "back")},
 	{"lights.rows.sag", "1 in", "25 mm", within(lengths, 0, 2*foot)},
 	{"lights.rows.gaps", "[{wall: left, bays: [4]}]", "", inner},

@@ -50,6 +50,15 @@ func (r *reader) readRows(lights mapping) {
 	r.spec.Lights.Rows = w
 }
 
+// walls is the rule of which walls rows hang on: a list of each spec's own.
+var walls = ruled(says("both, left or right"), func(f field) ([]Side, bool) {
+	i, ok := f.word("both", "left", "right")
+	if i > 0 {
+		return []Side{Side(i - 1)}, ok
+	}
+	return []Side{Left, Right}, ok
+})
+
 // lightString is the rule of a string's name, lightStrings that of one or several.
 var (
 	lightString  = ruled(says("a string of the catalog, or one under lights.strings"), field.lightString)

@@ -388,3 +388,23 @@ func TestTunnelThirds(t *testing.T) {
 		near(t, c.tunnel+" length", s.Tunnel.Length, c.length)
 	}
 }
+
+// What one reading returns is its own: whoever changes it changes no later reading.
+func TestReadingsShareNothing(t *testing.T) {
+	source := strings.Replace(quotedPlaces, "walls: right", "walls: both", 1)
+	first, err := Read("walk.yaml", []byte(source))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first.Lights.Rows == nil || len(first.Lights.Rows.Walls) != 2 {
+		t.Fatalf("rows are %+v", first.Lights.Rows)
+	}
+	first.Lights.Rows.Walls[0] = Right
+	second, err := Read("walk.yaml", []byte(source))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if second.Lights.Rows.Walls[0] != Left {
+		t.Error("the walls of one reading are those of another")
+	}
+}
