@@ -104,7 +104,7 @@ func TestLadder(t *testing.T) {
 	if _, reaches := layout.Solve(heavy).Cures(); reaches {
 		t.Error("a tunnel that nothing helps is said to be cured")
 	}
-	// Made by hand, the first rung of the garden without its drip line, guys as far out as they are tied high, gains what the ladder says. With the line there it is none: the
+	// Made by hand, the first rung of the garden without its drip hose, guys as far out as they are tied high, gains what the ladder says. With the line there it is none: the
 	// stakes would stand in the keep band.
 	s := exampleSpec(t, "garden")
 	near := func(s *spec.Spec) (n int) { // stakes where the ground is not free
