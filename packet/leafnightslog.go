@@ -7,36 +7,44 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/layout/crew"
 )
 
-// nightLog is the back: what is done when it happens, the worst of it to be read aloud; who watches when, a line a night.
-func (b *binder) nightLog() []block.Block {
-	log := logBook{nights: b.nightNames(), columns: 1}
-	for _, t := range b.tasksOf(crew.Nights) {
-		if t.Action != crew.NoonCall && t.Action != crew.NightClose {
-			log.checks++
-		}
-	}
-	gust, _ := b.closeAt()
-	facts := []block.Fact{{What: "closed at gusts of, by meter", Value: b.spec.Units.Speed(gust.Local)}}
-	if _, ok := b.flatAt(); ok {
-		facts = append(facts, block.Fact{What: "too late to lay flat, gusts past", Value: b.spec.Units.Speed(b.wanted(crew.LowerArches, crew.GustBelow).Gust)},
-			block.Fact{What: "too late to lay flat, kept away", Value: b.spec.Units.Room(b.apart())})
-	}
-	list := []block.Block{block.Heading("When it happens: read the box aloud each night"),
-		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(b.worstCases())}, Facts: facts}}
-	list = append(list, casesBlocks(b.otherCases())...)
-	if len(log.nights) > mostInOne {
+// log is the back: what is done when it happens, the worst of it to be read aloud; who watches when, a line a night.
+func (w watch) log() []block.Block {
+	log := logBook{nights: w.nights(), columns: 1, checks: len(w.checked())}
+	list := w.happens()
+	if w.twoColumns() {
 		log.columns = 2
-		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
+		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Leads: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}},
+			block.Block{Name: "trips", Gap: 1.5, Body: writing{"Trips: night, outlet, run, mended by", 1}})
 	}
-	text := "Call: O, C or F for flat, and the gusts. Sign: the box was read aloud."
-	return append(list, block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: text, Lettering: paper.Floor}}, block.Block{Name: "log", Gap: 1, Body: log})
+	return append(list, howLogged(), block.Block{Name: "log", Gap: 1, Body: log})
 }
 
-// mostInOne is how many nights stand in one column.
-const mostInOne = 24
+// howLogged says what is written in a night's line.
+func howLogged() block.Block {
+	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: "Call: O, C or F for flat, and the gusts. Shut: when all were out. Sign: box read, as many out as in.", Lettering: paper.Floor}}
+}
+
+// happens is what is done when it happens, the worst of it in a box.
+func (w watch) happens() []block.Block {
+	gust, _ := w.closeAt()
+	facts := []block.Fact{{What: "closed at gusts of, by meter", Value: w.units.Speed(gust.Local)}}
+	if _, ok := w.flatAt(); ok {
+		facts = append(facts, block.Fact{What: "too late to lay flat, kept away", Value: w.units.Room(w.apart())})
+	}
+	list := []block.Block{block.Heading("Before opening, every night: read this box aloud"),
+		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(w.worstCases())}, Facts: facts}}
+	others := casesBlocks(w.otherCases())
+	others[0].Gap = 2
+	return append(list, others...)
+}
+
+// twoColumns reports that one column of the side has no room for all nights.
+func (w watch) twoColumns() bool {
+	log := logBook{nights: w.nights(), columns: 1}
+	return block.Height(append(w.happens(), howLogged(), block.Block{Gap: 1, Body: log}), w.room.W) > w.room.H
+}
 
 // blankNights is how many lines are printed at most where the spec gives no dates, and how many at least: as many as the side has room for.
 const (
@@ -44,9 +52,9 @@ const (
 	blankLeast  = 12
 )
 
-// nightNames lists the nights it is open, by date where the spec gives them, else blank lines.
-func (b *binder) nightNames() []string {
-	d := b.spec.Dates
+// nights lists the nights it is open, by date where the spec gives them, else blank lines.
+func (w watch) nights() []string {
+	d := w.plan.Spec.Dates
 	if d.Open.IsZero() || d.Close.Before(d.Open) || d.Close.Sub(d.Open) > 400*24*time.Hour {
 		return make([]string, blankNights)
 	}

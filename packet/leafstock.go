@@ -8,9 +8,10 @@ import (
 
 // stockLeaf is what is bought and what is brought, and on its back how the sticks are cut.
 func (b *binder) stockLeaf() []folio {
-	front := slices.Concat(b.buying(), b.readLabels(), b.fetching())
-	back := b.sawing()
-	if len(patterns(b.plan.Cuts.Bars)) == 0 { // nothing is cut: no side for it
+	s := sawing{plan: b.plan, units: b.spec.Units, width: b.bodyWidth(), list: patterns(b.plan.Cuts.Bars)}
+	front := slices.Concat(buying{b.plan, b.spec}.blocks(), readLabels(b.plan), fetching(b.plan))
+	back := s.blocks()
+	if len(s.list) == 0 { // nothing is cut: no side for it
 		front, back = append(front, back...), nil
 	}
 	if len(front)+len(back) == 0 {
