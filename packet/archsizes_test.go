@@ -23,7 +23,7 @@ func sizesOn(f *flow) (pages, charts int) {
 // TestSizesTakeWhatRoomThereIs: the chart goes to the foot of the first page with room, above nothing and over nothing, and never takes a page.
 func TestSizesTakeWhatRoomThereIs(t *testing.T) {
 	plan := example(t, "garden.yaml")
-	b := &binder{plan: plan, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
+	b := &binder{skies: skies{plan}, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
 	for _, c := range []struct {
 		left   paper.Length // on each of the pages in turn
 		more   paper.Length
@@ -74,7 +74,7 @@ func TestSizesOfASketch(t *testing.T) {
 	sketch := *example(t, "garden.yaml")
 	sketch.Kinds = []*arch.Kind{arch.Sketch(arch.Input{Spec: sketch.Kinds[0].Spec})}
 	plan := &sketch
-	b := &binder{plan: plan, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
+	b := &binder{skies: skies{plan}, spec: plan.Spec, size: paper.Rect{W: 215.9, H: 279.4}}
 	if _, _, ok := b.sizeChart(); ok {
 		t.Error("a chart of a sketch")
 	}

@@ -12,7 +12,7 @@ import (
 // A table's part that goes on overleaf has its head again there.
 func TestHeadsAreRepeatedOverleaf(t *testing.T) {
 	plan := examplePlan(t, "garden")
-	f := (&binder{plan: plan, spec: plan.Spec, size: mustSheet(t, "letter")}).newFlow("", "")
+	f := (&binder{skies: skies{plan}, spec: plan.Spec, size: mustSheet(t, "letter")}).newFlow("", "")
 	var rows []place.Row
 	for i := range 150 { // three pages and more
 		switch i {

@@ -199,7 +199,7 @@ func keptSo(p *layout.Plan) []kept {
 		box, coiled = "Fittings, guys", ", lines coiled"
 	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", fmt.Sprintf("an arch a bundle, tied thrice, its tag (leaf %d) on. Flat on three supports, covered, nothing on top.", leafNumber("tags"))},
+		{keptLegs, "Legs", fmt.Sprintf("an arch a bundle, tied thrice, tagged (leaf %d). Flat on three supports, covered, nothing on top.", leafNumber("tags"))},
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, "wiped" + coiled + ". One box, all leaves on top."},
 		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},

@@ -64,7 +64,7 @@ func (w watch) box() block.Block {
 	return block.Block{Name: "whom to ring", Gap: 1, Facts: []block.Fact{{What: "People inside, at most", Value: most}}, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 4, Cols: []block.Column{
 		{Share: 1, Blocks: list},
 		{Width: number.Width(most) + 1, Blocks: []block.Block{{Body: block.Words{Text: most, Lettering: number}}}},
-		{Width: 48, Blocks: []block.Block{{Body: block.Words{Text: "inside at most, watchers, children too. Fire authority said: ____ " + way, Lettering: paper.Floor}}}},
+		{Width: 48, Blocks: []block.Block{{Body: block.Words{Text: "inside at most, watchers too. Fire authority said: ____ " + way, Lettering: paper.Floor}}}},
 	}}}}}}
 }
 
@@ -240,6 +240,6 @@ func (w watch) evening() []block.Block {
 			text += ".\n" + block.Figure("At closing:") + " " + in.Do + " " + in.Want + shut
 		}
 	}
-	first[0].Word = "First night, on the stick and here: " + first[0].Word
+	first[0].Word = "First night, mark the stick, write here: " + first[0].Word
 	return []block.Block{{Name: "first night", Body: first}, {Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}}}
 }

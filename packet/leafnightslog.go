@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"hoopwright/draw/block"
@@ -23,7 +22,7 @@ func (w watch) log() []block.Block {
 
 // howLogged says what is written in a night's line.
 func howLogged() block.Block {
-	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: "Call: O, C or F for flat, and the gusts. Shut: when all were out. Sign: box read, as many out as in.", Lettering: paper.Floor}}
+	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: "Call: O, C or F for flat, gusts. Shut: when. Sign: box read, as many out as in.", Lettering: paper.Floor}}
 }
 
 // happens is what is done when it happens, the worst of it in a box.
@@ -33,7 +32,7 @@ func (w watch) happens() []block.Block {
 	if _, ok := w.flatAt(); ok {
 		facts = append(facts, block.Fact{What: "too late to lay flat, kept away", Value: w.units.Room(w.apart())})
 	}
-	list := []block.Block{block.Heading("Before opening, every night: read this box aloud"),
+	list := []block.Block{block.Heading("Every night, before opening: read aloud"),
 		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(w.worstCases())}, Facts: facts}}
 	others := casesBlocks(w.otherCases())
 	others[0].Gap = 2
@@ -52,7 +51,7 @@ const (
 	blankLeast  = 12
 )
 
-// nights lists the nights it is open, by date where the spec gives them, else blank lines.
+// nights lists the nights it is open, by date where the spec gives them, the month where one begins, else blank lines.
 func (w watch) nights() []string {
 	d := w.plan.Spec.Dates
 	if d.Open.IsZero() || d.Close.Before(d.Open) || d.Close.Sub(d.Open) > 400*24*time.Hour {
@@ -60,7 +59,11 @@ func (w watch) nights() []string {
 	}
 	var names []string
 	for day := d.Open; !day.After(d.Close); day = day.AddDate(0, 0, 1) {
-		names = append(names, strings.TrimSpace(day.Format("Mon 2 Jan")))
+		format := "Mon 2"
+		if len(names) == 0 || day.Day() == 1 {
+			format = "Mon 2 Jan"
+		}
+		names = append(names, day.Format(format))
 	}
 	return names
 }

@@ -21,7 +21,7 @@ import (
 func newStakeLeafFor(t *testing.T, source []byte) *stakeLeaf {
 	t.Helper()
 	plan := planOf(t, source)
-	return newStakeLeaf(&binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper), twoSided: true})
+	return newStakeLeaf(&binder{skies: skies{plan}, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper), twoSided: true})
 }
 
 // One crew, one sheet of paper: two sides where the walk is straight and one plan holds it, two more for each further plan, and for a bend.

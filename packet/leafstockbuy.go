@@ -35,7 +35,7 @@ func (b buying) blocks() []block.Block {
 
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
-		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 12, Align: paper.AtRight, Lettering: paper.Cell}, {Head: "Item", Lettering: paper.Floor},
+		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Head: "Item", Lettering: paper.Floor},
 		{Head: "Each", Width: 16.5, Align: paper.AtRight, Lettering: paper.Floor}}}
 }
 

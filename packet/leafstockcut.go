@@ -29,15 +29,14 @@ func (s sawing) blocks() []block.Block {
 	if len(s.list) == 0 {
 		return s.wholeSticks(s.naming())
 	}
-	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Go to step %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts(), []block.Block{
-		{Name: "stop and ask", Gap: 2, Body: block.Words{Text: "Cut short: write its length on it, keep it, take the spare. Never heat or stretch pipe."}}})
+	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Go to step %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
 }
 
 // aloud is what is said before the saw starts.
 func (s sawing) aloud() []block.Block {
 	steel := slices.ContainsFunc(s.list, func(p pattern) bool { return p.bars[0].Steel() })
 	bring := append(brought(s.plan, false, crew.Cutting), "dust masks", "ear protection")
-	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick on trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust."}
+	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick on trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust. Never heat or stretch pipe."}
 	if steel {
 		bring = append(bring, "hacksaw", "flat file", "leather gloves")
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
@@ -58,7 +57,7 @@ func (s sawing) wholeSticks(then string) []block.Block {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(practice.AsSold(u), u)
-		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s: %s. Each %s, %s. Longer: saw it to that. Shorter: take another. %s",
+		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s: %s. Each %s, %s. Longer: trim. Shorter: another. %s",
 			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
@@ -104,7 +103,7 @@ func (s sawing) eachStick() []block.Block {
 		first,
 		s.whatToMark(),
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first piece: %s. Off: mark and cut one by one.", block.Figure(limit)),
+		fmt.Sprintf("Measure the first piece: %s. Off: mark one by one. Short: write its length on, take the spare.", block.Figure(limit)),
 		"Scrape off every burr, inside too. " + s.naming() + " Tick the stick.",
 	}
 	var blocks []block.Block
@@ -193,11 +192,11 @@ func (s sawing) ridgeHold() []block.Block {
 	}
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
-	title := "HOLD: legs first, then ridge 1 alone; the others wait"
+	title := "HOLD: legs, then ridge 1; the others wait"
 	rest := "Crowns too far apart: all others shorter by as much. Too near: longer" + s.changed()
 	sign := []block.Blank{{Word: "All other ridge pieces: + / −"}, {Word: "Signed"}}
 	if others == 0 {
-		title = "HOLD: legs first, then ridge 1"
+		title = "HOLD: legs, then ridge 1"
 		rest, sign = "Crowns too far apart: trim it by as much. Too near: cut a longer one.", []block.Blank{{Word: "Signed"}}
 	}
 	beside := func(step block.Step, word string) block.Block {
@@ -209,7 +208,7 @@ func (s sawing) ridgeHold() []block.Block {
 		beside(block.Step{Text: fmt.Sprintf("The raising crew tries it in bay 1 (leaf %d). ", leafNumber("raise")) + rest}, "off by"),
 		{Body: block.Blanks(sign)},
 	}
-	return []block.Block{{Name: "hold of the first ridge piece", Gap: 2.5, Body: block.Framed{Blocks: inside}, Facts: []block.Fact{
+	return []block.Block{{Name: holdName, Gap: 2.5, Body: block.Framed{Blocks: inside}, Facts: []block.Fact{
 		{What: "ridge piece, bay 1", Value: cut}, {What: "limit of the first ridge piece", Value: limit}, {What: "how much other ridge pieces may be changed", Value: s.changed()}}}}
 }
 

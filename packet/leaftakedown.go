@@ -71,14 +71,14 @@ func (l lowering) stopBox() block.Block {
 	add := func(name, do string) {
 		lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
 	}
-	roles := "Crown: carries the top down. Ladder: ridge, caps."
+	roles := "Crown: the top. Ladder: ridge, caps."
 	if l.ladder {
-		roles = "Crown: steadies the ladder, then carries the top down. Ladder: climbs, caps."
+		roles = "Crown: the ladder’s foot, then the top. Ladder: climbs, caps."
 	}
 	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: legs. %s Guard: the lone arch.", practice.Raisers, practice.Least, roles))
 	add("Bring", strings.Join(brought(l.plan, true, crew.TakeDown), ", ")+".")
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("Put off for any of", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
+	add("Put off for", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	bare := "a spike: cap at once."
 	if l.ladder {
 		bare += " " + block.Figure("Ladder:") + " fully open, never against pipe."

@@ -27,8 +27,8 @@ func (l lowering) countedIn() []block.Block {
 		things = append(things, it)
 		facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 	}
-	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 11, Align: paper.AtRight, Lettering: paper.CellSmall},
-		place.Column{Head: "back", Width: 14}, place.Column{Head: "good", Width: 14.5})
+	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 13, Align: paper.AtRight, Lettering: paper.CellSmall},
+		place.Column{Head: "back", Width: 13.5}, place.Column{Head: "good", Width: 14.5})
 	rows := inTwo(things, func(it stored) []string {
 		return []string{it.item, fmt.Sprint(it.count), "", ""}
 	})
@@ -40,7 +40,7 @@ func (l lowering) countedIn() []block.Block {
 
 // kept says how each kind of thing is bundled, labelled and stored, and where.
 func (l lowering) kept() []block.Block {
-	list := []block.Block{block.Heading("Bundle, label, store: all of it dry")}
+	list := []block.Block{block.Heading("Bundle, label, store dry")}
 	for _, k := range keptSo(l.plan) {
 		list = append(list, block.Block{Name: k.what, Gap: 0.8, Body: block.Words{Text: block.Figure(k.what+":") + " " + k.how, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
 	}

@@ -101,7 +101,7 @@ func waitingPlaces(all []stock.Piece) string {
 	case len(rest) == 0:
 		return "1: now"
 	case len(rest) < len(all):
-		return "1: now; " + places(rest) + ": wait"
+		return "1:\u00a0now; " + places(rest) + ":\u00a0wait"
 	}
 	return places(rest) + ": wait"
 }

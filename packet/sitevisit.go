@@ -22,7 +22,7 @@ const visitBox paper.Length = 18
 // of one walk round it. Nothing of it is computed.
 func SiteVisit(units measure.System, date time.Time) pdf.Document {
 	size, _ := paper.Sheet(measure.By(units, "letter", "a4"))
-	b := &binder{plan: &layout.Plan{}, spec: &spec.Spec{Units: units}, size: size, date: date}
+	b := &binder{skies: skies{&layout.Plan{}}, spec: &spec.Spec{Units: units}, size: size, date: date}
 	v := visit{b: b, units: units}
 	pages := []*paper.Page{v.sketch(), v.tables()}
 	for i, page := range pages {

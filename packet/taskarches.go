@@ -55,7 +55,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
 	crew.SightAlong:   plainly("Look along crowns and feet from each end. Draw what is slack in, both sides alike. Count the caps."),
 
-	crew.MeasureSag:  plainly("For next year, before loosening: each crown’s height over a line between its feet."),
+	crew.MeasureSag:  plainly("Before loosening: each crown’s height over a line between its feet."),
 	crew.NameLegs:    plainly("Line down the walk side of every leg, names renewed. Ridge: arrow toward arch 1."),
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),

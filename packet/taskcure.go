@@ -47,7 +47,7 @@ var mending = map[crew.Remedy]string{
 	crew.Mend:            "Mend it, look again.",
 	crew.WarmWater:       "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:       "Stuck: cap on, ask. One missing: nobody leaves.",
-	crew.CutThrough:      "Cracked or worn: count it, mark it X, throw it away.",
+	crew.CutThrough:      "Cracked or worn: count it, X on it, bin it.",
 }
 
 // cure says a remedy.

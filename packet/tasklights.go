@@ -38,7 +38,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {
-		return "Lights on by hand: TEST, RESET at " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
+		return "Lights on by hand. Try " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + "."
@@ -62,7 +62,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, from the socket to the prongs. Never pull."
+		return w.wound() + " strings: unwind on trestles, from socket to prongs. Never pull."
 	},
 }
 

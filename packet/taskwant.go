@@ -28,7 +28,7 @@ var stated = map[crew.Wanted]string{
 	crew.BothWays:       "All lit, nothing in the way.",
 	crew.FootDown:       "Left foot on the ground, its name facing in.",
 	crew.PipeWhole:      "No crack, white line or open joint.",
-	crew.PlugsDry:       "Plugs whole, dry, covered.",
+	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open, lit.",
 	crew.LampsOut:       "Both ends barred.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
@@ -313,7 +313,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("%s in all at %s.", measure.Amps(f.Amps), f.Outlet)
 	case crew.NotWarm:
 		if f.Minutes == 0 {
-			return "No bulb within reach warm."
+			return "No bulb in reach warm."
 		}
 		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
 	case crew.TimersRight:

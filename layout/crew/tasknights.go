@@ -38,7 +38,7 @@ func (b *tasker) nights() {
 	outlets := b.outlets()
 	if len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
-		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
+		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
 	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
 		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers), many(Barriers, 2), one(WindMeter), one(FirstAid), one(Phone)}})
