@@ -63,15 +63,9 @@ func inventory(p *layout.Plan) []stored {
 		}
 	}
 	shopped(true)
-	guys, pegs := 0, 0
+	_, guys, pegs := stakeCounts(p)
 	for _, d := range stakeKinds(p) {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
-		switch d.what {
-		case guyStake:
-			guys += d.count
-		case bracePeg:
-			pegs += d.count
-		}
 	}
 	add(itemCap, len(p.Stakes), keptStakes)
 	add(itemGuy, guys, keptBox)
@@ -146,13 +140,6 @@ func stringKinds(p *layout.Plan) (list []stored) {
 	return list
 }
 
-// What stakes hold.
-const (
-	legStake = "leg stake"
-	guyStake = "guy stake"
-	bracePeg = "peg"
-)
-
 // stakeKind is the stakes of one use and length.
 type stakeKind struct {
 	what   string
@@ -162,12 +149,12 @@ type stakeKind struct {
 
 func stakeKinds(p *layout.Plan) (list []stakeKind) {
 	for _, s := range p.Stakes {
-		what := legStake
+		what := "leg stake"
 		if s.Guy {
-			what = guyStake
+			what = "guy stake"
 		}
 		if s.Bay > 0 {
-			what = bracePeg
+			what = "peg"
 		}
 		k := slices.IndexFunc(list, func(d stakeKind) bool { return d.what == what && d.length == s.Length })
 		if k < 0 {
