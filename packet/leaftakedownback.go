@@ -27,7 +27,7 @@ func (l lowering) countedIn() []block.Block {
 		things = append(things, it)
 		facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 	}
-	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 13, Align: paper.AtRight, Lettering: paper.CellSmall},
+	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
 		place.Column{Head: "back", Width: 13.5}, place.Column{Head: "good", Width: 14.5})
 	rows := inTwo(things, func(it stored) []string {
 		return []string{it.item, fmt.Sprint(it.count), "", ""}
