@@ -60,7 +60,7 @@ func TestEveryStakeIsCountedOut(t *testing.T) {
 		texts := textsOf(leafSides(t, plan, "takedown"))
 		if len(plan.Stakes) > boxesMost {
 			out := 0
-			for _, of := range regexp.MustCompile(`\n ?of (\d+)\n`).FindAllStringSubmatch("\n"+strings.Join(texts, "\n\n")+"\n", -1) {
+			for _, of := range regexp.MustCompile(`, of (\d+)\n`).FindAllStringSubmatch(strings.Join(texts, "\n")+"\n", -1) {
 				n, _ := strconv.Atoi(of[1])
 				out += n
 			}
@@ -92,9 +92,10 @@ func TestEveryStakeIsCountedOut(t *testing.T) {
 
 // A stake without its twin has one box.
 func TestAStakeAlone(t *testing.T) {
-	s := newStakesOut([]ground.Stake{{StakeID: ground.Leg(spec.Left, 1)}, {StakeID: ground.Leg(spec.Right, 2)}})
 	page := &paper.Page{}
-	s.Draw(page, paper.Rect{W: 180, H: 100})
+	for _, b := range stakesOut([]ground.Stake{{StakeID: ground.Leg(spec.Left, 1)}, {StakeID: ground.Leg(spec.Right, 2)}}) {
+		b.Body.Draw(page, paper.Rect{W: 180, H: 100})
+	}
 	if texts := wordsOf(page); countOf(texts, "L") != 1 || countOf(texts, "R") != 1 {
 		t.Errorf("the boxes are %v", texts)
 	}

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -10,10 +11,7 @@ import (
 
 // back is what is counted, how it is kept, and what next year wants to know.
 func (l lowering) back() []block.Block {
-	list := []block.Block{{Name: "stakes out", Gap: 3, Body: newStakesOut(l.plan.Stakes)}}
-	list = append(list, l.countedIn()...)
-	list = append(list, l.kept()...)
-	return append(list, l.nextYear()...)
+	return slices.Concat(stakesOut(l.plan.Stakes), l.countedIn(), l.kept(), nextYear())
 }
 
 // countedIn is what there is, with room for what came back and what of it is good.
@@ -48,7 +46,7 @@ func (l lowering) kept() []block.Block {
 }
 
 // nextYear is what is written down before it is forgotten.
-func (l lowering) nextYear() []block.Block {
+func nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
 		{Name: "what was changed", Body: writing{"What was changed, and why", 1}},
