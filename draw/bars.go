@@ -57,24 +57,31 @@ type sawMark struct {
 // marks returns the places that the tape tells, after the zero where the left end is not trimmed. The number of the last carries the unit.
 func (s Stick) marks(scale paper.Scale) []sawMark {
 	var list []sawMark
-	add := func(at measure.Length) {
+	told := s.sawn(len(s.Bar.Pieces) - s.Fresh)
+	if len(told) == 0 || s.start(0) <= s.Units.Grid()/2 { // the left end is not trimmed
+		told = append([]measure.Length{0}, told...)
+	}
+	for _, at := range told {
 		text := number(s.Units, at)
 		list = append(list, sawMark{scale.Length(float64(at)), text, paper.Dimension.Width(text)})
-	}
-	if start := s.start(0); start > s.Units.Grid()/2 {
-		add(start) // the left end is trimmed
-	} else {
-		add(0)
-	}
-	for _, p := range s.Bar.Pieces[:len(s.Bar.Pieces)-s.Fresh] {
-		if p.Mark != s.Bar.Stock {
-			add(p.Mark)
-		}
 	}
 	if len(list) == 1 && s.Fresh > 0 && list[0].x == 0 {
 		return nil // a zero alone tells nothing
 	}
 	list[len(list)-1].text += unit(s.Units)
+	return list
+}
+
+// sawn lists where the saw goes through up to so many pieces, the trimmed left end first.
+func (s Stick) sawn(pieces int) (list []measure.Length) {
+	if start := s.start(0); start > s.Units.Grid()/2 {
+		list = append(list, start)
+	}
+	for _, p := range s.Bar.Pieces[:pieces] {
+		if p.Mark != s.Bar.Stock {
+			list = append(list, p.Mark)
+		}
+	}
 	return list
 }
 
@@ -147,16 +154,7 @@ func (s Stick) Draw(page *paper.Page, room paper.Rect, scale paper.Scale) paper.
 // pieces draws the bar's outline, its saw marks, and each piece's length where it fits.
 func (s Stick) pieces(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	board.Stroke(paper.Box(bar), paper.Thick)
-	var cuts []measure.Length
-	if start := s.start(0); start > s.Units.Grid()/2 {
-		cuts = append(cuts, start)
-	}
-	for _, p := range s.Bar.Pieces {
-		if p.Mark != s.Bar.Stock {
-			cuts = append(cuts, p.Mark)
-		}
-	}
-	for _, at := range cuts {
+	for _, at := range s.sawn(len(s.Bar.Pieces)) {
 		x := bar.X + scale.Length(float64(at))
 		board.Line(paper.Point{X: x, Y: bar.Y - markUp}, paper.Point{X: x, Y: bar.Bottom()}, paper.Emphasis)
 	}
