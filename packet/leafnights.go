@@ -230,10 +230,8 @@ func (w watch) evening() []block.Block {
 		text += fmt.Sprintf(", leaf %d", leafNumber("power"))
 	}
 	for _, t := range w.tasks {
-		if kept, ok := wantedOf(t, crew.CrownKept); ok {
-			for _, n := range kept.Arches {
-				first = append(first, block.Blank{Word: fmt.Sprint("crown ", n)})
-			}
+		for _, n := range figureOf(t, crew.CrownKept).Arches {
+			first = append(first, block.Blank{Word: fmt.Sprint("crown ", n)})
 		}
 		if t.Action == crew.NightClose {
 			in := w.words.of(t)

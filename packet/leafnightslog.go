@@ -42,7 +42,7 @@ const (
 	logHead    paper.Length = 6.4
 	logRow     paper.Length = 6.2 // of a night
 	logRowMost paper.Length = 8.4
-	logTick    paper.Length = 6   // of a check's cell: a gloved hand ticks it
+	logTick    paper.Length = 6 // of a check's cell: a gloved hand ticks it
 )
 
 // logTable is a line a night with a cell for each check; two columns of nights stand beside each other.

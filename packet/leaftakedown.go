@@ -52,11 +52,21 @@ func tasksOf(p *layout.Plan, phase crew.Phase) (list []crew.Task) {
 	return list
 }
 
+// figureOf returns the first figure of a kind that a task wants.
+func figureOf(t crew.Task, what crew.Wanted) crew.Figure {
+	for _, f := range t.Want {
+		if f.What == what {
+			return f
+		}
+	}
+	return crew.Figure{}
+}
+
 // lowered returns a figure that the taking down of the arches wants.
 func (l lowering) lowered(what crew.Wanted) (f crew.Figure) {
 	for _, t := range l.tasks {
 		if t.Action == crew.LowerArches {
-			f, _ = wantedOf(t, what)
+			f = figureOf(t, what)
 		}
 	}
 	return f
@@ -154,8 +164,8 @@ func (l lowering) panels() []panel {
 	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts the right foot off, Ladder %s R%d. Walk it out till the bend is gone. L%d off, capped.", last, block.Figure("caps"), last, last)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
-		list = append(list, panel{do: l.freed(before, last, first), paint: func(page *paper.Page, room paper.Rect) []string {
-			return pictures.Second(page, room, before, last, joined, l.ladder)
+		list = append(list, panel{do: l.freed(before, last, first), paint: func(page *paper.Page, room paper.Rect) {
+			pictures.Second(page, room, before, last, joined, l.ladder)
 		}})
 		its := ""
 		if len(l.held(func(s ground.Stake) bool { return s.Arch != first && s.Arch != last })) > 0 {
@@ -166,7 +176,7 @@ func (l lowering) panels() []panel {
 		}
 		foot += fmt.Sprintf(" Next, all the same%s: arch %d, down to arch %d.", its, before, first)
 	}
-	return append(list, panel{do: foot, paint: func(page *paper.Page, room paper.Rect) []string { return pictures.RightFoot(page, room, last) }})
+	return append(list, panel{do: foot, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
 }
 
 // freed says how the last arch is freed from the one before it, which guys come off and which stay.
