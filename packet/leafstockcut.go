@@ -244,11 +244,12 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 	_, others, _ := trialPiece(s.plan.Cuts.Bars)
 	for i, p := range s.list {
 		item := p.bars[0].Item
+		scale := draw.StickScale(draw.Scales(s.units), barsOf(s.list, item), s.width)
 		if i == 0 || item != s.list[i-1].bars[0].Item {
-			blocks = append(blocks, block.Heading(item))
+			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
 		}
 		c := newCutPicture(p, s.units, p.bars[0].Offcut >= s.plan.Cuts.Useful(item), others > 0)
-		c.stick.Fresh, c.scale = s.fresh(p), draw.StickScale(draw.Scales(s.units), barsOf(s.list, item), s.width)
+		c.stick.Fresh, c.scale = s.fresh(p), scale
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: c, Facts: p.facts(c)})
 	}
 	return blocks

@@ -133,15 +133,15 @@ func (r shelfRow) Draw(page *paper.Page, box paper.Rect) []string {
 // shelfLabels are the labels of what is kept together, each sort counted by itself, legs apart: those have their cards.
 func (b *binder) shelfLabels() []draw.ShelfLabel {
 	type sort struct{ name, piece string }
-	sorts := map[keeping]sort{keptRidge: {"RIDGE", "piece"}, keptBox: {"FITTINGS, GUYS", "fitting"}, keptStakes: {"STAKES, CAPS", "stake"}, keptLights: {"STRINGS", "string"}, keptCords: {"CORDS", "cord"}, keptCovers: {"", "small part"}}
+	sorts := map[keeping]sort{keptRidge: {"RIDGE", "piece"}, keptBox: {"FITTINGS, GUYS", "fitting"}, keptStakes: {"STAKES, CAPS", "stake"}, keptLights: {"STRINGS", "string"}, keptCords: {"CORDS", "cord"}}
 	apart := map[string]string{itemCap: "cap", itemGuy: "guy", itemThreeWay: "three-way"}
 	var list []draw.ShelfLabel
 	for _, keep := range []keeping{keptRidge, keptBox, keptStakes, keptLights, keptCords} {
 		var pieces []string
 		count := map[string]int{}
 		for _, it := range inventory(b.plan) {
-			piece := cmp.Or(apart[it.item], sorts[it.keep].piece)
-			if it.keep != keep && (it.keep != keptCovers || keep != keptCords) { // covers and the like go with cords
+			piece := cmp.Or(apart[it.item], sorts[keep].piece)
+			if it.keep != keep {
 				continue
 			}
 			if count[piece] == 0 {

@@ -31,6 +31,7 @@ var stated = map[crew.Wanted]string{
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open, lit.",
 	crew.LampsOut:       "Both ends barred.",
+	crew.DryAndLabelled: "All dry, counted, labelled.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 }
 
@@ -155,6 +156,8 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
 	case crew.Weighs:
 		return fmt.Sprintf("%s: %s or more.", say.Capital(w.whose(f.Stakes)), w.units.Force(f.Force))
+	case crew.NoneLeft:
+		return fmt.Sprintf("%d of %d out.", f.Count, f.Count)
 	case crew.FootWidth:
 		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
 	}

@@ -238,6 +238,8 @@ const (
 	LampsOut // everyone out, lights out, both ends barred
 
 	SaidUnplugged
+	NoneLeft // of the stakes
+	DryAndLabelled
 	CrownFound
 	lastWanted
 )

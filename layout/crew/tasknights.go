@@ -90,10 +90,10 @@ func (b *tasker) takeDown() {
 		b.unwind()
 	}
 	n := len(b.Ground.Stakes)
-	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found},
+	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},
 		IfOff: cures(FindStake), Uses: []Need{one(StakeGrip), many(Gloves, 2)}})
 	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
-	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
+	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
 	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
 }
 
