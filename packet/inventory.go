@@ -64,10 +64,12 @@ func inventory(p *layout.Plan) []stored {
 	}
 	shopped(true)
 	_, guys, pegs := stakeCounts(p)
+	caps := 0
 	for _, d := range stakeKinds(p) {
+		caps += d.count
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
-	add(itemCap, len(p.Stakes), keptStakes)
+	add(itemCap, caps, keptStakes)
 	add(itemGuy, guys, keptBox)
 	if p.Spec.Braces.Line {
 		add("brace line, buckle", pegs, keptBox)
@@ -150,11 +152,15 @@ type stakeKind struct {
 func stakeKinds(p *layout.Plan) (list []stakeKind) {
 	for _, s := range p.Stakes {
 		what := "leg stake"
-		if s.Guy {
-			what = "guy stake"
-		}
-		if s.Bay > 0 {
+		switch {
+		case s.Base && s.Guy:
+			continue // it ends on a weight
+		case s.Base:
+			what = "bar of a foot"
+		case s.Bay > 0:
 			what = "peg"
+		case s.Guy:
+			what = "guy stake"
 		}
 		k := slices.IndexFunc(list, func(d stakeKind) bool { return d.what == what && d.length == s.Length })
 		if k < 0 {
