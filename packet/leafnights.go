@@ -218,7 +218,8 @@ func (w watch) checked() (list []crew.Task) {
 // evening is what is written down once for all nights, who watches, and the shutting.
 func (w watch) evening() []block.Block {
 	var first block.Blanks
-	text := fmt.Sprintf("%s %d people: one counts in, one out, one walks.\n%s %s", block.Figure("Watch:"), practice.Watchers, block.Figure("Bring:"), strings.Join(brought(w.plan, true, crew.Nights), ", "))
+	bring := brought(w.plan, true, crew.Nights)
+	text := fmt.Sprintf("%s %d people: one counts in, one out, one walks.\n%s %s", block.Figure("Watch:"), practice.Watchers, block.Figure("Bring:"), strings.Join(bring, ", "))
 	hours, shut := block.Blanks{{Word: "Open from"}, {Word: "to"}}, ""
 	if w.lit {
 		lit := "lights on"
@@ -239,5 +240,5 @@ func (w watch) evening() []block.Block {
 		}
 	}
 	first[0].Word = "First night, mark the stick, write here: " + first[0].Word
-	return []block.Block{{Name: "first night", Body: first}, {Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}}}
+	return []block.Block{{Name: "first night", Body: first}, {Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

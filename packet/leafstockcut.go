@@ -44,7 +44,7 @@ func (s sawing) aloud() []block.Block {
 	columns := block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
 		{Width: 38, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}
 	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}},
-		{Name: "to fetch, cutting", Gap: 1, Body: setSmall(block.Figure("Bring") + ": " + strings.Join(bring, ", ") + ".")}}
+		{Name: "to fetch, cutting", Gap: 1, Body: setSmall(block.Figure("Bring") + ": " + strings.Join(bring, ", ") + "."), Facts: bringFacts("cutting", bring)}}
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.

@@ -64,6 +64,14 @@ func brought(p *layout.Plan, all bool, phases ...crew.Phase) (words []string) {
 	return words
 }
 
+// bringFacts are the figures of what a crew brings.
+func bringFacts(crew string, things []string) (facts []block.Fact) {
+	for i, thing := range things {
+		facts = append(facts, block.Fact{What: fmt.Sprintf("to bring, %s, %d", crew, i+1), Value: thing})
+	}
+	return facts
+}
+
 // kit is what one crew brings.
 type kit struct {
 	crew   string
@@ -103,9 +111,7 @@ func fetching(p *layout.Plan) []block.Block {
 	for _, k := range kits(p) {
 		text := fmt.Sprintf("%s: %s.", block.Figure(k.crew), strings.Join(k.things, ", "))
 		list, all = append(list, block.Block{Gap: 0.8, Body: setSmall(text)}), append(all, text)
-		for i, thing := range k.things {
-			facts = append(facts, block.Fact{What: fmt.Sprintf("to fetch, %s, %d", k.crew, i+1), Value: thing})
-		}
+		facts = append(facts, bringFacts(k.crew, k.things)...)
 	}
 	if len(list) == 0 {
 		return nil

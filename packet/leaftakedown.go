@@ -86,7 +86,9 @@ func (l lowering) stopBox() block.Block {
 		roles = "Crown: the ladder’s foot, then the top. Ladder: climbs, caps."
 	}
 	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: legs. %s Guard: the lone arch.", practice.Raisers, practice.Least, roles))
-	add("Bring", strings.Join(brought(l.plan, true, crew.TakeDown), ", ")+".")
+	bring := brought(l.plan, true, crew.TakeDown)
+	add("Bring", strings.Join(bring, ", ")+".")
+	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
 	add("Put off for", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	bare := "a spike: cap at once."
