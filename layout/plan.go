@@ -38,6 +38,7 @@ type Plan struct {
 	Shopping  []stock.Item      `json:"shopping"`
 	Findings  []finding.Finding `json:"findings"`
 	Weather   *weather.Weather  `json:"weather"`
+	Found     []arch.AsFound    `json:"found"` // what spec.Found tells; empty where it tells nothing
 
 	Spec   *spec.Spec    `json:"-"`
 	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers

@@ -301,6 +301,7 @@ func (p *Plan) fillEmpty() {
 	fill(&p.Circuits)
 	fill(&p.Shopping)
 	fill(&p.Findings)
+	fill(&p.Found)
 	fill(&p.Weather.Bears)
 }
 

@@ -30,6 +30,8 @@ var base = sections{
 	{"power", "{circuits: {a: {volts: 120 V, breaker: 15 A, gfci: true}, b: {volts: 120 V, breaker: 20 A, gfci: true, other load: 2 A}}, split: left and right}"},
 	{"weather", ""},
 	{"stock", "{sell: [{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}, {item: mini led 100 warm, price: 9.80}], own: [{item: mini led 100 warm, count: 3}]}"},
+	{"store", ""},
+	{"found", ""},
 	{"crew", "{helpers: 5}"},
 }
 

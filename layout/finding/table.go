@@ -79,6 +79,7 @@ var rows = [...]Row{
 	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Title: "Bushings on the ridge"},
 	{Code: "stock-limit", Levels: look, Leaf: "stock", Title: "The store has too little"},
 
+	{Code: "found-off-plan", Levels: look, Leaf: "raise", Title: "Found otherwise than planned"},
 	{Code: "no-arch", Levels: must, Leaf: "raise", Title: "No arch has these figures", Firm: true},
 	{Code: "arches-not-tried", Levels: look, Leaf: "raise", Title: "Arches not tried"},
 	{Code: "falls-over", Levels: mustOrLook, Leaf: "raise", Title: "The arch falls over"},

@@ -284,6 +284,15 @@ var keys = []key{
 	{"stock.trim", "1/4 in", "5 mm"},
 	{"stock.spares", "5 %", ""},
 
+	{"store", "wrapped", ""},
+	{"found", "{crown: {1: 95 in, 6: 94 1/2 in}}", "{crown: {1: 2.4 m, 6: 2.39 m}}"},
+	{"found.after", "trial", ""},
+	{"found.crown", "{1: 95 in, 6: 94 1/2 in}", "{1: 2.4 m, 6: 2.39 m}"},
+	{"found.crown.*", "95 in", "2.4 m"},
+	{"found.span", "{1: 85 in}", "{1: 2.31 m}"},
+	{"found.span.*", "85 in", "2.31 m"},
+	{"found.wrapped", "true", ""},
+
 	{"crew", "{helpers: 5, start: 09:00}", ""},
 	{"crew.helpers", "5", ""},
 	{"crew.young", "2", ""},
