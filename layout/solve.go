@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/cost"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -54,6 +55,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveLights(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts}, crowns)
 	p.solveStock()
 	p.solveCrew()
+	p.Cost = cost.Of(cost.Input{Spec: p.Spec, Stock: p.Stock, Strings: p.Strings, KWh: p.Power.KWh, Crew: p.Crew})
 
 	p.accept()
 	p.sortFindings()

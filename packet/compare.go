@@ -150,6 +150,7 @@ func figuresOf(p *layout.Plan) []compared {
 		list = append(list, counted("strings "+k.item, k.count))
 	}
 	list = append(list, weatherFigures(p)...)
+	list = append(append(list, moneyFigures(p)...), foundFigures(p)...)
 	for _, c := range p.Circuits {
 		list = append(list, compared{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed)), "A", number{float64(c.Amps), true}})
 	}

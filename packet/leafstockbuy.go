@@ -7,7 +7,6 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
@@ -115,21 +114,8 @@ func (b *binder) bought() []block.Fact {
 
 // total is what all of it comes to, in one line.
 func (b *binder) total() string {
-	unpriced := 0
-	for _, i := range b.plan.Shopping {
-		if i.Buy > 0 && !i.Priced {
-			unpriced++
-		}
-	}
-	sum, assumed := b.plan.Stock.Total, b.plan.Stock.Assumed
-	text := "Total " + block.Figure(b.money(sum))
-	if assumed > 0 {
-		text += fmt.Sprintf(", %.2f of it assumed (≈)", assumed)
-	}
-	if unpriced > 0 {
-		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
-	}
-	return text + ". Differs: ask before paying."
+	sum := b.plan.Cost.Bought
+	return "Total " + block.Figure(b.money(sum.Money)) + sumWords(sum) + ". Differs: ask before paying."
 }
 
 // inShed says what the shed gives whole, so that nothing of it is bought.
@@ -148,12 +134,4 @@ func (b *binder) inShed() string {
 		return ""
 	}
 	return " From the shed: " + strings.Join(words, "; ") + "."
-}
-
-// money prints an amount in the spec's currency.
-func (b *binder) money(v float64) string {
-	if b.spec.Currency == "" {
-		return fmt.Sprintf("%.2f", v)
-	}
-	return fmt.Sprintf("%.2f %s", v, b.spec.Currency)
 }

@@ -20,7 +20,7 @@ type AsFound struct {
 
 // How far the explanations of a crown are looked for.
 const (
-	leastLeft  = 0.05 // of the modulus
+	leastLeft  = 0.05             // of the modulus
 	mostSpread = measure.Foot / 2 // more is seen without a tape
 )
 

@@ -1,6 +1,11 @@
 package catalog
 
-import "hoopwright/layout/measure"
+import (
+	"slices"
+	"strings"
+
+	"hoopwright/layout/measure"
+)
 
 // Prices that are assumed where the spec has none, so that a total is a total: round figures of what such things cost in a shop, in dollars or
 // euros alike, from memory. A spec's own price always wins.
@@ -9,6 +14,15 @@ const (
 	cordFoot    = 0.45 // of 16 AWG or 1.0 mm², each foot
 	socketExtra = 1.5  // of each socket in line beyond the first
 )
+
+// AssumedKWh is what a kilowatt-hour is assumed to cost where the spec has no price.
+const AssumedKWh = 0.20
+
+// dearLike are the currencies in which the assumed prices hold, roughly; others have no assumed price.
+var dearLike = []string{"", "USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "$", "€", "£"}
+
+// Assumes reports whether there are assumed prices in a currency.
+func Assumes(currency string) bool { return slices.Contains(dearLike, strings.ToUpper(currency)) }
 
 var assumedPrices = map[string]float64{
 	"three-way tap": 7, "plug cover": 3, "socket cover": 0.5, "cord cover": 30, "timer for outdoors": 20, "portable GFCI": 35,

@@ -78,8 +78,14 @@ func (b *tasker) takeDown() {
 			Uses: b.climbs(one(Cutters), many(Tags, n))})
 	}
 	b.lower(all)
-	if n := len(b.Lights.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
+	off := Scope{}
+	for i, w := range b.Lights.Wraps {
+		if !KeepsOn(b.Spec) || !w.On.IsLeg() {
+			off.Wraps = append(off.Wraps, i)
+		}
+	}
+	if n := len(off.Wraps); n > 0 {
+		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: off, Who: pair, Want: []Figure{state(EndsTogether)}, Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
 	}
 	if b.Spec.Arch.Joints != spec.Glued {
 		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags), one(Kettle)}})
@@ -91,6 +97,9 @@ func (b *tasker) takeDown() {
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Tags), one(Marker), one(Bags)}})
 	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Want: []Figure{state(Written)}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
 }
+
+// KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
+func KeepsOn(s *spec.Spec) bool { return s.Store == spec.Wrapped && !s.Found.Wrapped }
 
 // lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all.
 func (b *tasker) lower(all Scope) {

@@ -3,7 +3,6 @@ package stock
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
@@ -31,12 +30,9 @@ var assumedPrices = map[Kind]float64{
 	MarkingFlag: 0.15, Lath: 3, Ribbon: 4, WriteOnTags: 8,
 }
 
-// dearLike are the currencies in which the assumed prices hold; others have no assumed price.
-var dearLike = []string{"", "USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "$", "€", "£"}
-
 // assume gives what has no price an assumed one. A line whose price nothing is known of stays without.
 func assume(in Input, items []Item) {
-	if !slices.Contains(dearLike, strings.ToUpper(in.Spec.Currency)) {
+	if !catalog.Assumes(in.Spec.Currency) {
 		return
 	}
 	for k := range items {
