@@ -28,6 +28,10 @@ func (b *binder) newPage() (*paper.Page, paper.Rect) {
 	return page, b.band(page, live)
 }
 
+// bandRise is how far the DO NOT BUILD band reaches above the live area, up to the leaf's name: a plan that must be mended and printed again
+// should fall into the same sides as the mended one.
+const bandRise paper.Length = 2.5
+
 // band prints DO NOT BUILD with what must be fixed across the top of the live area and returns what is left of it.
 func (b *binder) band(page *paper.Page, live paper.Rect) paper.Rect {
 	var titles []string
@@ -39,11 +43,11 @@ func (b *binder) band(page *paper.Page, live paper.Rect) paper.Rect {
 	}
 	l := paper.Strong.In(paper.White)
 	lines := l.Wrap("DO NOT BUILD. Must fix first: "+strings.Join(titles, "; "), live.W-6)
-	h := paper.Length(len(lines))*l.Leading() + 3
-	box, rest := live.SplitTop(h)
+	live.Y, live.H = live.Y-bandRise, live.H+bandRise
+	box, rest := live.SplitTop(paper.Length(len(lines))*l.Leading() + 1)
 	page.Fill(paper.Box(box), paper.Black)
-	page.Paragraph(paper.Rect{X: box.X + 3, Y: box.Y + 1.5, W: box.W - 6, H: box.H}, strings.Join(lines, "\n"), l)
-	_, rest = rest.SplitTop(3)
+	page.Paragraph(paper.Rect{X: box.X + 3, Y: box.Y + 0.5, W: box.W - 6, H: box.H}, strings.Join(lines, "\n"), l)
+	_, rest = rest.SplitTop(1)
 	return rest
 }
 
