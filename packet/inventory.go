@@ -5,7 +5,11 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -59,7 +63,11 @@ func (b *binder) inventory() []stored {
 	add(itemCap, len(b.plan.Stakes), keptStakes)
 	_, guys, _ := b.stakeCounts()
 	add(itemGuy, guys, keptBox)
-	for _, kind := range b.stringKinds() {
+	on, off := b.stringsKept()
+	for _, kind := range on {
+		add(kind.item+", on its leg", kind.count, keptLegs)
+	}
+	for _, kind := range off {
 		add(kind.item, kind.count, keptLights)
 	}
 	for _, c := range b.plan.Power.Lots {
@@ -136,10 +144,20 @@ func (b *binder) stakeKinds() []stakeKind {
 	return list
 }
 
-// stringKinds counts the strings that hang, by kind, in the order they hang.
-func (b *binder) stringKinds() []stored {
+// stringsKept counts the strings that stay on their legs, and those that come off, by kind.
+func (b *binder) stringsKept() (on, off []stored) {
+	keeps := crew.KeepsOn(b.spec)
+	stays := func(s lights.String) bool { return keeps && s.Run.Wound() && s.Run.IsLeg() }
+	return b.stringKinds(stays), b.stringKinds(func(s lights.String) bool { return !stays(s) })
+}
+
+// stringKinds counts strings that hang, by kind, in the order they hang.
+func (b *binder) stringKinds(of func(lights.String) bool) []stored {
 	var list []stored
 	for _, s := range b.plan.Strings {
+		if !of(s) {
+			continue
+		}
 		k := 0
 		for k < len(list) && list[k].item != s.Kind {
 			k++
@@ -172,12 +190,44 @@ func (b *binder) keeping() []kept {
 	if heldBy(b.plan).guys {
 		box, how = "Fittings, guys", "wiped, guys coiled. One box, these leaves on top."
 	}
+	legs := kept{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, tagged. Flat on three supports, under cover, nothing on top."}
+	if on, _ := b.stringsKept(); len(on) > 0 {
+		legs = kept{keptLegs, "Half arches, wrapped", fmt.Sprintf("one layer, plugs bagged, tagged. Flat on three supports, under cover, nothing on top. Next year: flex, look over, light %d minutes before raising. Strip them then.", practice.MinutesBurn)}
+		if saved := b.plan.Cost.Hours.Kept; saved >= 1 {
+			legs.how += fmt.Sprintf(" Saves %.0f hours.", saved)
+		}
+	}
+	if long := b.longestKept(); long > 0 {
+		legs.how += fmt.Sprintf(" Loaded last, %s: %s.", b.spec.Units.Room(long), rides[practice.Rides(b.spec.Units, long)])
+	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, tagged. Flat on three supports, under cover, nothing on top."},
+		legs,
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, how},
 		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
 		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: in a bag apart, counted. No frost."},
 		{keptCords, "Cords", "hung up; covers and timers in a box."},
 	}, func(k kept) bool { return !there[k.keep] })
+}
+
+// rides name what pipe rides on.
+var rides = map[practice.Ride]string{practice.InCar: "car", practice.InVan: "van", practice.OnRoof: "roof rack", practice.OnTrailer: "long trailer"}
+
+// longestKept is the longest pipe that goes to the shed: sticks, half arches where their strings stay on, whole arches where joints are glued.
+func (b *binder) longestKept() (long measure.Length) {
+	on, _ := b.stringsKept()
+	for _, p := range b.plan.Stock.Pieces {
+		if !p.ID.Steel {
+			long = max(long, p.Length)
+		}
+	}
+	for _, a := range b.standing() {
+		switch half := max(a.CrownTape, a.Length-a.CrownTape); {
+		case b.spec.Arch.Joints == spec.Glued:
+			long = max(long, a.Length)
+		case len(on) > 0 && !a.Spec.OneStick:
+			long = max(long, half)
+		}
+	}
+	return long
 }

@@ -23,7 +23,7 @@ func (b *binder) workWords(w crew.Work) string {
 	legs, guys, pegs := b.stakeCounts()
 	wraps := func(ridge bool) (n int) {
 		for _, x := range p.Wraps {
-			if (x.On.Kind == lights.Ridge) == ridge {
+			if (x.On.Kind == lights.Ridge) == ridge && !(b.spec.Found.Wrapped && x.On.IsLeg()) {
 				n++
 			}
 		}
@@ -38,8 +38,15 @@ func (b *binder) workWords(w crew.Work) string {
 	case crew.MakeLegs:
 		return "Cut and name " + say.Count(2*n, "leg")
 	case crew.TryStrings:
-		return "Try " + say.Count(len(p.Strings), "string")
+		for _, t := range p.Crew.Tasks {
+			if t.Action == crew.TestStrings {
+				return "Try " + say.Count(len(t.Of.Strings), "string")
+			}
+		}
 	case crew.WrapLegs:
+		if b.spec.Found.Wrapped && wraps(false) == 0 {
+			return "Flex, light wrapped legs"
+		}
 		if wraps(false) == 0 {
 			return "Flag the legs for rows"
 		}

@@ -123,6 +123,15 @@ func (b *binder) kits() []carried {
 		}
 		list = append(list, c)
 	}
+	long := measure.Length(0)
+	for _, i := range b.plan.Shopping {
+		if i.Kind == stock.PipeStick && i.Buy > 0 {
+			long = max(long, i.Length)
+		}
+	}
+	if k := slices.IndexFunc(list, func(c carried) bool { return c.phase == crew.Cutting }); k >= 0 && practice.Rides(b.spec.Units, long) > practice.InCar {
+		list[k].more = append([]string{rides[practice.Rides(b.spec.Units, long)]}, list[k].more...) // who buys the pipe cuts it
+	}
 	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll && n.Length == 0 } // of tapes each crew has its own
 	var every carried
 	for _, thing := range crew.Things() {

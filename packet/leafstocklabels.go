@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
 )
 
 // labelRow is the height of a row with room to write beside its figures.
@@ -34,8 +35,16 @@ func (b *binder) readLabels() []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return append(titled("Labels: write in what differs. It wins", list...),
+	return append(titled(b.labelsHead(), list...),
 		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
+}
+
+// labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
+func (b *binder) labelsHead() string {
+	if slices.ContainsFunc(b.plan.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
+		return "Buy one string of each first: write in what differs, print again"
+	}
+	return "Labels: write in what differs. It wins"
 }
 
 // stringLabels lists each kind of light string that hangs.

@@ -85,27 +85,22 @@ func roundly(s cost.Sum) string {
 
 // costs are money and hours with how they were figured, and what wears out.
 func (b *binder) costs() []block.Block {
-	var table place.Table
-	table.Columns = []place.Column{{}, {Align: paper.AtRight, Lettering: paper.CellSmall, Width: 170}}
-	sums := block.Table{Table: table}
+	var sums []block.Block
 	for _, f := range moneyFigures(b.plan) {
-		sums.Rows = append(sums.Rows, place.Row{Cells: []string{say.Capital(f.name), f.text}})
+		sums = append(sums, block.Block{Name: f.name, Gap: 0.8, Body: setSmall(block.Figure(say.Capital(f.name)+":") + " " + f.text)})
 	}
-	if len(sums.Rows) == 0 {
-		return nil
-	}
-	list := titled("Money and hours", block.Block{Name: "sums", Body: sums})
-	if len(b.plan.Cost.Wears) == 0 {
+	list := titled("Money and hours", sums...)
+	if len(sums)*len(b.plan.Cost.Wears) == 0 {
 		return list
 	}
-	wears := block.Table{Table: place.Table{Head: paper.SmallHead, Columns: []place.Column{tableColumn("Wears out in a year", false), tableColumn("Of", true), tableColumn("Share", true), tableColumn("Comes to", true), {}}}}
-	for _, w := range b.plan.Cost.Wears {
+	rows := inTwo(b.plan.Cost.Wears, func(w cost.Wear) []string {
 		share := measure.Percent(w.Share)
 		if w.Measured {
-			share += ", as died in the shed"
+			share += ", died"
 		}
-		wears.Rows = append(wears.Rows, place.Row{Cells: []string{w.Item, fmt.Sprint(w.Used), share, fmt.Sprintf("%.2f", w.Money), ""}})
-	}
+		return []string{w.Item, fmt.Sprint(w.Used), share, fmt.Sprintf("%.2f", w.Money)}
+	})
+	wears := block.Table{Table: place.Table{Head: paper.SmallHead, Columns: beside(tableColumn("Wears out in a year", false), tableColumn("Of", true), tableColumn("Share", true), tableColumn("Comes to", true))}, Rows: rows}
 	return append(list, block.Paragraph("Prices marked ≈ and the shares below are our assumptions, no source: put prices under stock.sell, and what died under stock.own. Hours count everyone on site, waiting too."),
 		block.Block{Name: "what wears out", Gap: 1, Body: wears})
 }

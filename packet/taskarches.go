@@ -54,7 +54,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
 	crew.SightAlong:   plainly("Look along crowns and feet from each end. Draw what is slack in, both sides alike. Count the caps."),
 
-	crew.MeasureSag:  plainly("Before loosening, for next year: tape crowns up from a line between the feet."),
+	crew.MeasureSag:  plainly("Before loosening: tape crowns up from a line between the feet, and that line."),
 	crew.NameLegs:    plainly("Mark every stick on its walk side: name, arrow up. Ridge pieces: arrow toward arch 1."),
 	crew.LowerArches: taskWords.lower,
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
@@ -123,7 +123,7 @@ func (w taskWords) raiseRest(t crew.Task) string {
 
 // jointed names what the sticks of an arch are joined by.
 func (w taskWords) jointed() string {
-	if slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
+	if !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
 		return "crowns and couplings"
 	}
 	return "the crowns"

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -18,11 +19,8 @@ type AsFound struct {
 	Spread  measure.Length `json:"spread_mm"`  // feet so much farther apart give it with the planned modulus; 0 where they do not
 }
 
-// How far the explanations of a crown are looked for.
-const (
-	leastLeft  = 0.05             // of the modulus
-	mostSpread = measure.Foot / 2 // more is seen without a tape
-)
+// leastLeft is the least share of the modulus that is looked for.
+const leastLeft = 0.05
 
 // Found tells what a measured crown means: the pipe is softer than planned, or its feet stand farther apart. Of an arch that was tried by itself the ridge is not counted, and its
 // pipe is new. The kind has stood; it is not told of one that is only drawn.
@@ -66,8 +64,8 @@ func (k *Kind) Found(m spec.Measured, trial bool) (AsFound, bool) {
 	if crown(leastLeft, 0) < m.Crown {
 		a.Left = measure.Share(halve(leastLeft, left, func(x float64) bool { return crown(x, 0) < m.Crown }))
 	}
-	if m.Span == 0 && crown(left, mostSpread) < m.Crown {
-		a.Spread = measure.Length(halve(0, float64(mostSpread), func(x float64) bool { return crown(left, measure.Length(x)) > m.Crown }))
+	if most := practice.FeetSlip(f.in.Units); m.Span == 0 && crown(left, most) < m.Crown {
+		a.Spread = measure.Length(halve(0, float64(most), func(x float64) bool { return crown(left, measure.Length(x)) > m.Crown }))
 	}
 	return a, true
 }

@@ -121,6 +121,9 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 	if s.Fit.Evenings > 0 {
 		ways = append(ways, say.Count(s.Fit.Evenings, "evening")+" before at cutting and wrapping")
 	}
+	if s.Fit.Wrapped {
+		ways = append(ways, "legs kept wrapped since last year")
+	}
 	if s.Fit.MoreDays > 0 {
 		ways = append(ways, say.Count(s.Fit.MoreDays, "more day"))
 	}

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -18,6 +19,7 @@ type Fit struct {
 	Helpers  int              // so many, besides the organiser
 	Start    time.Duration    // begun then, where nobody has named the days
 	Evenings int              // so many evenings before, at cutting, trying and wrapping
+	Wrapped  bool             // with legs that were kept wrapped since last year
 	MoreDays int              // so many days more after the last, where the spec names the days
 	Days     []spec.CrewDay   // crew.days with those evenings
 	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
@@ -39,9 +41,7 @@ func (in Input) fit(s Schedule) (f Fit) {
 	if !c.open {
 		days += mostMoreDays
 	}
-	does := func(crew spec.Crew) bool {
-		sp := *in.Spec
-		sp.Crew = crew
+	tried := func(sp spec.Spec) bool {
 		other := in
 		other.Spec = &sp
 		tasks := Tasks(other)
@@ -50,6 +50,11 @@ func (in Input) fit(s Schedule) (f Fit) {
 		}
 		o := other.best(tasks, fewTries)
 		return len(o.Left) == 0 && len(o.Built()) <= days
+	}
+	does := func(crew spec.Crew) bool {
+		sp := *in.Spec
+		sp.Crew = crew
+		return tried(sp)
 	}
 	if most := 2*s.Hands - in.Spec.Crew.Helpers - 1; most > 0 {
 		n := sort.Search(most, func(i int) bool { // more hands do no worse
@@ -73,6 +78,10 @@ func (in Input) fit(s Schedule) (f Fit) {
 			f.Start = start
 		}
 	}
+	if wrapped := *in.Spec; !wrapped.Found.Wrapped && slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return w.On.IsLeg() }) {
+		wrapped.Found.Wrapped = true
+		f.Wrapped = tried(wrapped)
+	}
 	if f.Start > 0 {
 		f.Cures = append(f.Cures, finding.Change{Key: "crew.start", Value: clockOf(f.Start)})
 	}
@@ -88,6 +97,9 @@ func (in Input) fit(s Schedule) (f Fit) {
 			f.MoreDays = n
 			f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(more.Days)})
 		}
+	}
+	if f.Wrapped {
+		f.Cures = append(f.Cures, finding.Change{Key: "found.wrapped", Value: "true"})
 	}
 	if c.open {
 		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(planned(s))})
