@@ -2,11 +2,14 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -87,4 +90,28 @@ func offPlan(f arch.AsFound, s *spec.Spec) finding.Finding {
 		text += " " + strings.ToUpper(words[:1]) + words[1:] + "."
 	}
 	return finding.Finding{Level: finding.LookAt, Code: "found-off-plan", Key: fmt.Sprintf("found.crown.%d", f.Arch), Text: text}
+}
+
+// wrappedOwned tells of legs that come out of the shed wrapped, and that the spec's shed has not: they would be bought again.
+func (p *Plan) wrappedOwned() {
+	if !p.Spec.Found.Wrapped {
+		return
+	}
+	sticks, sets := 0, 0
+	for _, bar := range p.Cuts.Bars {
+		for _, piece := range bar.Pieces {
+			if sort := piece.ID.Sort(); !bar.Owned && !piece.ID.Steel && !piece.ID.Brace && !sort.Ridge() {
+				sticks++
+			}
+		}
+	}
+	for _, i := range p.Shopping {
+		if slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Kind == i.Item && s.Run.Wound() && s.Run.IsLeg() }) {
+			sets += max(0, i.Buy-i.Spare)
+		}
+	}
+	if sticks+sets > 0 {
+		p.note([]finding.Finding{{Level: finding.LookAt, Code: "wrapped-not-owned", Key: "found.wrapped",
+			Text: fmt.Sprintf("The legs are said to be in the shed, wrapped. By stock.own %s and %s are not, and the buying list has them. List there what is.", say.Count(sticks, "leg stick"), say.Count(sets, "string"))}})
+	}
 }

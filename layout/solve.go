@@ -30,11 +30,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveArches()
 	s = p.Spec // with what it left open chosen
 
-	n := s.Tunnel.Arches
-	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)
-	for i, a := range p.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
+	spans, crowns := p.spans()
 	s, found := ground.Locate(s, spans[0])
 	p.Spec = s
 	p.note(found)
@@ -48,6 +44,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.note(notKnown(s))
 
 	p.Ridge = ridge(s, p.Arches, p.Ground)
+	p.wayIn()
 	cuts := make([]measure.Length, len(p.Ridge))
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
@@ -61,6 +58,14 @@ func Solve(s *spec.Spec) *Plan {
 	p.sortFindings()
 	p.fillEmpty()
 	return p
+}
+
+// spans returns the arches' spans and crown heights in their order.
+func (p *Plan) spans() (spans, crowns []measure.Length) {
+	for _, a := range p.Arches {
+		spans, crowns = append(spans, a.Span), append(crowns, a.Crown)
+	}
+	return spans, crowns
 }
 
 // groundFarOut takes back the advice to set guy stakes farther out where the ground there is worse than where they stand: near a line, on paving, in a bed.
@@ -79,10 +84,7 @@ func (p *Plan) groundFarOut() {
 
 // groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
 func (p *Plan) groundWorse(s *spec.Spec) bool {
-	spans, crowns := make([]measure.Length, len(p.Arches)), make([]measure.Length, len(p.Arches))
-	for i, a := range p.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
+	spans, crowns := p.spans()
 	bad := func(list []finding.Finding) (n int) {
 		for _, f := range list {
 			if f.Level != finding.Note {
@@ -212,6 +214,7 @@ func (p *Plan) solveStock() {
 	in.Wiring = p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
+	p.wrappedOwned()
 	p.note(p.Stock.Findings)
 }
 

@@ -22,7 +22,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "pipe opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water",
-	crew.Barriers: "barrier", crew.BarrierNet: "net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
+	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
 }
 
 // fetchedAs names a thing without its count.

@@ -23,7 +23,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
 
-	crew.TrialArch: ofArches("Stand %s on ground that you know, wrapped and guyed. Measure it. Type the figures under found before the rest is cut."),
+	crew.TrialArch: ofArches("Stand %s on ground that you know, wrapped and guyed. Measure it. Type them under found, after: trial, before the rest is cut."),
 
 	crew.CheckDay: plainly("Name five people: Foot 1, Foot 2, Crown, Ladder, Guard. Read the forecast. Feel the pipe."),
 	crew.WatchLine: func(w taskWords, t crew.Task) string {

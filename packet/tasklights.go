@@ -77,12 +77,16 @@ func (w taskWords) resetAt(outlets []string) (names []string) {
 }
 
 func (w taskWords) nightWay(t crew.Task) string {
+	walk, lanterns := "Walk through.", "Set a lantern at each end."
 	for _, n := range t.Uses {
-		if n.Thing == crew.Lanterns && n.Count > 2 {
-			return fmt.Sprintf("Walk through. Set %d lanterns, from end to end.", n.Count)
+		switch {
+		case n.Thing == crew.Mats:
+			walk = "Walk through, mats on mud."
+		case n.Thing == crew.Lanterns && n.Count > 2:
+			lanterns = fmt.Sprintf("Set %d lanterns, from end to end.", n.Count)
 		}
 	}
-	return "Walk through. Set a lantern at each end."
+	return walk + " " + lanterns
 }
 
 // hung names what hangs from arch to arch.

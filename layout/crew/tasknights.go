@@ -37,8 +37,12 @@ func (b *tasker) nights() {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician)})
 		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
 	}
+	var mats []Need
+	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
+		mats = []Need{many(Mats, practice.Mats(b.Spec.Tunnel.Length))}
+	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
-		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
+		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 

@@ -186,7 +186,14 @@ func (in Input) spares(j, o Job, c calendar) bool {
 	case j.Work == PlugIn && o.Work == HangLights:
 		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
 	case o.Work == Unload || o.Work == TryOutlets:
-		return bench.has(j.Work) && len(c.others) > 0 && c.others[0].Bench()
+		for _, d := range c.others {
+			if !d.Bench() {
+				break
+			}
+			if bench.has(j.Work) && d.works.has(j.Work) {
+				return true
+			}
+		}
 	}
 	return false
 }
