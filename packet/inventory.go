@@ -198,14 +198,14 @@ func (b *binder) keeping() []kept {
 		}
 	}
 	if long := b.longestKept(); long > 0 {
-		legs.how += fmt.Sprintf(" Loaded last, %s: %s.", b.spec.Units.Room(long), rides[practice.Rides(b.spec.Units, long)])
+		legs.how += " Loaded last: " + rides[practice.Rides(b.spec.Units, long)] + "."
 	}
 	return slices.DeleteFunc([]kept{
 		legs,
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, how},
 		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
-		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: in a bag apart, counted. No frost."},
+		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: apart, counted. No frost."},
 		{keptCords, "Cords", "hung up; covers and timers in a box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }

@@ -42,7 +42,7 @@ func (b *binder) readLabels() []block.Block {
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
 func (b *binder) labelsHead() string {
 	if slices.ContainsFunc(b.plan.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
-		return "Buy one string of each first: write in what differs, print again"
+		return "One string of each first: write in what differs, print again"
 	}
 	return "Labels: write in what differs. It wins"
 }
