@@ -51,7 +51,7 @@ func (b *binder) seasonWords(k *arch.Kind) string {
 	u := b.spec.Units
 	var words []string
 	if late := k.Crown - k.SeasonCrown; u.Inches(late) != u.Inches(0) && late > 0 {
-		words = append(words, fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption), the crown is about %s lower and each foot pushes %s instead of %s.", measure.Percent(k.Spec.LateModulus), u.Inches(late), u.Force(k.SeasonThrust), u.Force(k.Thrust)))
+		words = append(words, fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption, or as found), the crown is about %s lower and each foot pushes %s instead of %s.", measure.Percent(k.Spec.LateModulus), u.Inches(late), u.Force(k.SeasonThrust), u.Force(k.Thrust)))
 	}
 	if crown, ridge, ok := b.plan.Cold(); ok && (u.Inches(crown) != u.Inches(0) || u.Inches(ridge) != u.Inches(0)) {
 		shrunk := "crown " + u.Inches(crown) + " lower"

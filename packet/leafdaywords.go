@@ -38,17 +38,10 @@ func (b *binder) workWords(w crew.Work) string {
 	case crew.MakeLegs:
 		return "Cut and name " + say.Count(2*n, "leg")
 	case crew.TryStrings:
-		for _, t := range p.Crew.Tasks {
-			if t.Action == crew.TestStrings {
-				return "Try " + say.Count(len(t.Of.Strings), "string")
-			}
-		}
+		return "Try " + say.Count(b.wanted(crew.TestStrings, crew.AllLit).Count, "string")
 	case crew.WrapLegs:
-		if b.spec.Found.Wrapped && wraps(false) == 0 {
-			return "Flex, light wrapped legs"
-		}
 		if wraps(false) == 0 {
-			return "Flag the legs for rows"
+			return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[b.spec.Found.Wrapped]
 		}
 		return "Wrap " + say.Count(wraps(false), "leg")
 	case crew.RaiseFirst:

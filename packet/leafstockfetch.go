@@ -115,22 +115,8 @@ func (b *binder) kits() []carried {
 		if len(c.needs) == 0 {
 			continue
 		}
-		if slices.ContainsFunc(c.needs, func(n crew.Need) bool { return n.Thing == crew.Saw }) {
-			c.more = []string{"dust masks", "ear protection"}
-			if b.cutsSteel() {
-				c.more = append(c.more, "hacksaw", "flat file", "leather gloves")
-			}
-		}
+		c.more = b.besides(c)
 		list = append(list, c)
-	}
-	long := measure.Length(0)
-	for _, i := range b.plan.Shopping {
-		if i.Kind == stock.PipeStick && i.Buy > 0 {
-			long = max(long, i.Length)
-		}
-	}
-	if k := slices.IndexFunc(list, func(c carried) bool { return c.phase == crew.Cutting }); k >= 0 && practice.Rides(b.spec.Units, long) > practice.InCar {
-		list[k].more = append([]string{rides[practice.Rides(b.spec.Units, long)]}, list[k].more...) // who buys the pipe cuts it
 	}
 	shared := func(n crew.Need) bool { return users[n.Thing] >= toAll && n.Length == 0 } // of tapes each crew has its own
 	var every carried
@@ -146,6 +132,26 @@ func (b *binder) kits() []carried {
 		list = slices.Insert(list, 0, every)
 	}
 	return slices.DeleteFunc(list, func(c carried) bool { return len(c.needs)+len(c.more) == 0 })
+}
+
+// besides is what a crew brings that no task names: what protects at the saw, and what the pipe rides home on, for who buys it cuts it.
+func (b *binder) besides(c carried) (more []string) {
+	long := measure.Length(0)
+	for _, i := range b.plan.Shopping {
+		if i.Kind == stock.PipeStick && i.Buy > 0 {
+			long = max(long, i.Length)
+		}
+	}
+	if ride := practice.Rides(b.spec.Units, long); c.phase == crew.Cutting && ride > practice.InCar {
+		more = append(more, rides[ride])
+	}
+	if slices.ContainsFunc(c.needs, func(n crew.Need) bool { return n.Thing == crew.Saw }) {
+		more = append(more, "dust masks", "ear protection")
+		if b.cutsSteel() {
+			more = append(more, "hacksaw", "flat file", "leather gloves")
+		}
+	}
+	return more
 }
 
 // fetching is what has to be brought, by the crew that carries it, in two columns.
