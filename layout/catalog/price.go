@@ -10,6 +10,14 @@ import (
 // Prices that are assumed where the spec has none, so that a total is a total: round figures of what such things cost in a shop, in dollars or
 // euros alike, from memory. A spec's own price always wins.
 const (
+	PipeKilo      = 6.0  // of plastic pipe; a 10 ft stick of half-inch schedule 40 weighs 0.76 kg and costs 4 to 5
+	SteelKilo     = 3.0  // of bar in stock lengths
+	StakeKilo     = 5.0  // of bar cut to length
+	LineFoot      = 0.15 // of guy line
+	WebbingFoot   = 0.45
+	TightenerEach = 1.0
+	ClampEach     = 1.2 // of guys and braces
+
 	cordFixed   = 6.0  // of any cord
 	cordFoot    = 0.45 // of 16 AWG or 1.0 mm², each foot
 	socketExtra = 1.5  // of each socket in line beyond the first
