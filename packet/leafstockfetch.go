@@ -20,9 +20,9 @@ var fetchWords = map[crew.Thing]string{
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "stake grip", crew.Saw: "fine-tooth saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",
-	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "pipe opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
-	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water",
-	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Tags: "tag",
+	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
+	crew.CrownStick: "crown stick", crew.Kettle: "warm water",
+	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "net", crew.FirstAid: "first aid", crew.Bags: "bag", crew.Tags: "tag",
 }
 
 // fetchedAs names a thing without its count.
