@@ -77,7 +77,7 @@ var rows = [...]Row{
 	{Code: "prices-missing", Levels: note, Leaf: "stock", Title: "Prices are missing"},
 	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Title: "Stick lengths are assumed"},
 	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Title: "Bushings on the ridge"},
-	{Code: "wrapped-not-owned", Levels: look, Leaf: "stock", Title: "Wrapped legs are not in the shed's list"},
+	{Code: "wrapped-not-owned", Levels: look, Leaf: "stock", Title: "Wrapped legs not listed"},
 	{Code: "way-in-differs", Levels: note, Leaf: "stock", Title: "The way in differs"},
 	{Code: "stock-limit", Levels: look, Leaf: "stock", Title: "The store has too little"},
 
