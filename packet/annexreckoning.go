@@ -27,6 +27,15 @@ func (b *binder) reckoningAnnex() []folio {
 		blocks = append(blocks, block.Heading("Cuts"), block.Paragraph(b.proof()))
 	}
 	blocks = append(blocks, b.costs()...)
+	if all := remarksOf(b.plan.Findings); len(all) > 0 {
+		blocks = append(blocks, block.Heading("Findings, all in full"))
+		for _, r := range all {
+			blocks = append(blocks, r.block(true))
+		}
+	}
+	if lines := cureLines(b.plan.Findings); len(lines) > 0 {
+		blocks = append(blocks, block.Heading("Changes to the spec, to paste"), block.Paragraph(strings.Join(lines, "\n")))
+	}
 	if len(blocks) == 0 {
 		return nil
 	}

@@ -61,7 +61,7 @@ func (b *binder) inventory() []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
 	add(itemCap, len(b.plan.Stakes), keptStakes)
-	_, guys, _ := b.stakeCounts()
+	_, guys, _ := stakeCounts(b.plan)
 	add(itemGuy, guys, keptBox)
 	on, off := b.stringsKept()
 	for _, kind := range on {

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -18,40 +19,54 @@ var plainWorks = map[crew.Work]string{
 }
 
 // workWords names a work on the run sheet.
-func (b *binder) workWords(w crew.Work) string {
-	p := b.plan
-	legs, guys, pegs := b.stakeCounts()
+func (r runSheet) workWords(w crew.Work) string {
+	p := r.plan
+	legs, guys, pegs := stakeCounts(p)
+	braced := func(words string) string {
+		for _, j := range r.Jobs {
+			if j.Work == w && slices.ContainsFunc(j.Tasks, func(i int) bool { return p.Crew.Tasks[i].Action == crew.FixBraces }) {
+				return words + ", braces"
+			}
+		}
+		return words
+	}
 	wraps := func(ridge bool) (n int) {
 		for _, x := range p.Wraps {
-			if (x.On.Kind == lights.Ridge) == ridge && !(b.spec.Found.Wrapped && x.On.IsLeg()) {
+			if (x.On.Kind == lights.Ridge) == ridge && !(p.Spec.Found.Wrapped && x.On.IsLeg()) {
 				n++
 			}
 		}
 		return n
 	}
+	first := func(words string) string {
+		if len(p.Ridge) == 0 {
+			return ""
+		}
+		return words
+	}
 	switch n := len(p.Ground.Stations); w {
 	case crew.Drive:
-		if b.spec.Arch.Foot != nil {
+		if p.Spec.Arch.Foot != nil {
 			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
 		}
 		return "Drive " + say.Count(legs+guys+pegs, "stake")
 	case crew.MakeLegs:
-		return "Cut and name " + say.Count(2*n, "leg")
+		return "Cut " + say.Count(2*n, "leg") + first(", ridge piece 1")
 	case crew.TryStrings:
-		return "Try " + say.Count(b.wanted(crew.TestStrings, crew.AllLit).Count, "string")
+		return "Try " + say.Count((&binder{plan: p}).wanted(crew.TestStrings, crew.AllLit).Count, "string")
 	case crew.WrapLegs:
 		if wraps(false) == 0 {
-			return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[b.spec.Found.Wrapped]
+			return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
 		}
 		return "Wrap " + say.Count(wraps(false), "leg")
 	case crew.RaiseFirst:
-		return "Raise " + say.Numbered("arch", say.From(1, min(2, n)))
+		return braced("Raise " + say.Numbered("arch", say.From(1, min(2, n))) + first(", ridge 1"))
 	case crew.CutRidges:
 		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
 	case crew.WrapRidges:
-		return "Cut, wrap " + say.Count(wraps(true), "ridge piece")
+		return fmt.Sprintf("Cut %d, wrap %s", max(0, len(p.Ridge)-1), say.Count(wraps(true), "ridge piece"))
 	case crew.RaiseOthers:
-		return "Raise " + say.Numbered("arch", say.From(3, n))
+		return braced("Raise " + say.Numbered("arch", say.From(3, n)))
 	case crew.HangLights:
 		switch {
 		case len(p.Lights.Rows)+len(p.Lights.Drops) == 0:
