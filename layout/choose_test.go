@@ -94,7 +94,7 @@ func TestLadder(t *testing.T) {
 			}
 		}
 	}
-	// Made by hand, the first rung of the garden without its drip line, guys as far out as they are tied high, gains what the ladder says. With the line there it is none: the
+	// Made by hand, the first rung of the garden without its drip hose, guys as far out as they are tied high, gains what the ladder says. With the line there it is none: the
 	// stakes would stand in the keep band.
 	s := exampleSpec(t, "garden")
 	for _, c := range layout.Solve(s).Cures() {
