@@ -49,7 +49,7 @@ var mayHaveFigures = map[string]struct {
 	"layout/power/copper.go":     {3, "warmth of copper: physics"},
 	"layout/power/runs.go":       {1, "more than any cord: a search"},
 	"layout/spec/defaults.go":    {9, "what a pipe's and a string's label does not say, as they are sold"},
-	"layout/spec/limits.go":      {72, "what the reader takes for possible"},
+	"layout/spec/keys.go":        {91, "what the reader takes for possible"},
 	"layout/spec/tunnel.go":      {1, "rounding"},
 	"layout/stock/offer.go":      {4, "sticks as they are sold"},
 	"layout/stock/pieces.go":     {1, "rounding for the reader"},

@@ -10,20 +10,16 @@ import (
 
 // readKept reads how the tunnel is kept over the year, and how it was found.
 func (r *reader) readKept(top mapping) {
-	if i, ok := top.word("store", Stripped.String(), Wrapped.String()); ok {
-		r.spec.Store = Store(i)
-	}
+	top.read("store", &r.spec.Store)
 	m, ok := top.section("found")
 	if !ok {
 		return
 	}
 	found := &r.spec.Found
-	if i, ok := m.word("after", "season", "trial"); ok {
-		found.Trial = i == 1
-	}
-	m.yes("wrapped", &found.Wrapped)
-	m.measured("crown", heights, func(a *Measured, l measure.Length) { a.Crown = l })
-	m.measured("span", spans, func(a *Measured, l measure.Length) { a.Span = l })
+	m.read("after", &found.Trial)
+	m.read("wrapped", &found.Wrapped)
+	m.measured("crown", func(a *Measured) *measure.Length { return &a.Crown })
+	m.measured("span", func(a *Measured) *measure.Length { return &a.Span })
 	slices.SortFunc(found.Arches, func(a, b Measured) int { return cmp.Compare(a.Arch, b.Arch) })
 	for _, a := range found.Arches {
 		if a.Crown == 0 {
@@ -33,7 +29,7 @@ func (r *reader) readKept(top mapping) {
 }
 
 // measured reads a figure of arches by their numbers.
-func (m mapping) measured(key string, b bounds[measure.Length], set func(*Measured, measure.Length)) {
+func (m mapping) measured(key string, of func(*Measured) *measure.Length) {
 	f, ok := m.value(key)
 	if !ok {
 		return
@@ -45,15 +41,18 @@ func (m mapping) measured(key string, b bounds[measure.Length], set func(*Measur
 			p.value.failAt(p.key, exampleOf(f.table, m.spec.Units), "is no arch; the numbers are 1 to %d", max(most, 1))
 			continue
 		}
-		v, ok := b.of(p.value)
-		if !ok {
+		own := Measured{Arch: n}
+		k := slices.IndexFunc(*list, func(a Measured) bool { return a.Arch == n })
+		if k >= 0 {
+			own = (*list)[k]
+		}
+		if !rows[p.value.table].rule.read(p.value, of(&own)) {
 			continue
 		}
-		k := slices.IndexFunc(*list, func(a Measured) bool { return a.Arch == n })
 		if k < 0 {
-			k = len(*list)
-			*list = append(*list, Measured{Arch: n})
+			*list = append(*list, own)
+			continue
 		}
-		set(&(*list)[k], v)
+		(*list)[k] = own
 	}
 }
