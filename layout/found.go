@@ -17,6 +17,9 @@ import (
 // is found softer has another cause.
 const leastKept = 0.22
 
+// changed takes into the spec what was found of arches that stood, then what it leaves open, and reports whether the arches are to be solved again for either.
+func (p *Plan) changed() (again bool) { return p.asFound() || p.choose() }
+
 // asFound reads what the arches' measured crowns tell, makes the softest of them the stiffness at season's end, and reports whether the arches are to be solved again for it. A tunnel
 // that was found as planned, within what the plan gives or takes, is left as it is: a crown tells little of a stiff pipe.
 func (p *Plan) asFound() (again bool) {

@@ -30,7 +30,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveArches()
 	s = p.Spec // with what it left open chosen
 
-	spans, crowns := p.spans()
+	spans, crowns := p.spansAndCrowns()
 	s, found := ground.Locate(s, spans[0])
 	p.Spec = s
 	p.note(found)
@@ -60,14 +60,6 @@ func Solve(s *spec.Spec) *Plan {
 	return p
 }
 
-// spans returns the arches' spans and crown heights in their order.
-func (p *Plan) spans() (spans, crowns []measure.Length) {
-	for _, a := range p.Arches {
-		spans, crowns = append(spans, a.Span), append(crowns, a.Crown)
-	}
-	return spans, crowns
-}
-
 // groundFarOut takes back the advice to set guy stakes farther out where the ground there is worse than where they stand: near a line, on paving, in a bed.
 func (p *Plan) groundFarOut() {
 	for i := range p.Findings {
@@ -84,7 +76,7 @@ func (p *Plan) groundFarOut() {
 
 // groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
 func (p *Plan) groundWorse(s *spec.Spec) bool {
-	spans, crowns := p.spans()
+	spans, crowns := p.spansAndCrowns()
 	bad := func(list []finding.Finding) (n int) {
 		for _, f := range list {
 			if f.Level != finding.Note {

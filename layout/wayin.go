@@ -40,7 +40,7 @@ func (p *Plan) wayIn() {
 	if slices.ContainsFunc(q.Kinds, refused) {
 		return
 	}
-	spans, crowns := q.spans()
+	spans, crowns := q.spansAndCrowns()
 	q.Ground = ground.LayShaped(&plain, spans, crowns, q.shapes())
 	q.Ridge = ridge(&plain, q.Arches, q.Ground)
 	slices.Sort(odd)

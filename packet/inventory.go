@@ -57,10 +57,12 @@ func (b *binder) inventory() []stored {
 			add(it.Item, it.Need-it.Spare, keptBox)
 		}
 	}
+	caps := 0
 	for _, d := range b.stakeKinds() {
+		caps += d.count
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
-	add(itemCap, len(b.plan.Stakes), keptStakes)
+	add(itemCap, caps, keptStakes)
 	_, guys, _ := stakeCounts(b.plan)
 	add(itemGuy, guys, keptBox)
 	on, off := b.stringsKept()
@@ -126,11 +128,15 @@ func (b *binder) stakeKinds() []stakeKind {
 	var list []stakeKind
 	for _, s := range b.plan.Stakes {
 		what := "leg stake"
-		if s.Guy {
-			what = "guy stake"
-		}
-		if s.Bay > 0 {
+		switch {
+		case s.Base && s.Guy:
+			continue // it ends on a weight
+		case s.Base:
+			what = "bar of a foot"
+		case s.Bay > 0:
 			what = "peg"
+		case s.Guy:
+			what = "guy stake"
 		}
 		k := 0
 		for k < len(list) && (list[k].what != what || list[k].length != s.Length) {

@@ -50,7 +50,10 @@ func PriceOfBracing(s *spec.Spec) float64 {
 	}
 	sum := 0.0
 	line := float64(measure.Length(hypot(s.Guys.From, s.Guys.Out)) / measure.Foot)
-	sum += priceOfBars(s, s.Guys.Stake, guys) + float64(guys)*(catalog.LineFoot*line+catalog.TightenerEach)
+	sum += float64(guys) * (catalog.LineFoot*line + catalog.TightenerEach)
+	if s.Arch.Foot == nil { // else they end on weights
+		sum += priceOfBars(s, s.Guys.Stake, guys)
+	}
 	braces := float64(2 * len(s.Pairs()))
 	sum += priceOfBars(s, s.Braces.Peg, int(braces))
 	length := s.BraceLength()
