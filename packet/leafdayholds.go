@@ -17,7 +17,7 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Paint checked", crew.AskOwner: "Owner asked", crew.LookUp: "Wires looked for", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 held", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets go dead", crew.TestStrings: "Every string lit",
+	crew.PullTest: "Stake 1 held", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets go dead", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
 	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Stakes capped",
 	crew.TryOpening: "Way is clear", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }

@@ -32,7 +32,7 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + withRidge(p, ", cut ridge 1")
 	},
 	crew.TryOutlets: plainWork("TEST at the outlets"),
-	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(len(p.Strings), "string") },
+	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
 	crew.WrapLegs: func(p *layout.Plan) string {
 		if arches := woundOn(p, lights.Arch); arches > 0 {
 			return "Wrap " + say.Count(arches, "arch")
@@ -40,7 +40,7 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		if legs := woundOn(p, lights.LegLeft) + woundOn(p, lights.LegRight); legs > 0 {
 			return "Wrap " + say.Count(legs, "leg")
 		}
-		return "Flag the legs for rows"
+		return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
 	},
 	crew.RaiseFirst: func(p *layout.Plan) string {
 		return "Raise " + say.Numbered("arch", say.From(1, min(2, len(p.Ground.Stations)))) + withRidge(p, ", ridge 1")
@@ -80,11 +80,23 @@ func withRidge(p *layout.Plan, words string) string {
 	return words
 }
 
-// woundOn counts the wraps on parts of a kind.
+// woundOn counts the wraps that are wound on parts of a kind: none on legs that came wrapped.
 func woundOn(p *layout.Plan, on lights.Kind) (n int) {
 	for _, w := range p.Wraps {
-		if w.On.Kind == on {
+		if w.On.Kind == on && !(p.Spec.Found.Wrapped && w.On.IsLeg()) {
 			n++
+		}
+	}
+	return n
+}
+
+// tried counts the strings that are tried before they are wound.
+func tried(p *layout.Plan) (n int) {
+	for _, t := range p.Crew.Tasks {
+		for _, f := range t.Want {
+			if t.Action == crew.TestStrings && f.What == crew.AllLit {
+				n = f.Count
+			}
 		}
 	}
 	return n
