@@ -146,11 +146,8 @@ func (b *binder) dayStops() block.Block {
 	}
 	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n%s: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, ask, practice.Least)
 	if len(b.plan.Kinds) > 0 {
-		if gust, calm := b.closeAt(); calm {
-			text += "\nEveryone out in " + figure(b.closedAs(), b.insideWords())
-		} else {
-			text += "\nEveryone out from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
-		}
+		text += "\n" + b.shutWords() + " everyone out"
+		facts = append(facts, block.Fact{What: b.closedAs(), Value: b.insideWords()})
 		if flat, ok := b.flatAt(); ok {
 			text += "; lay the tunnel flat before " + figure("down before gusts", u.Speed(flat.Called()))
 		}
