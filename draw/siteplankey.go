@@ -16,11 +16,12 @@ type keySign struct {
 	draw  func(b *place.Board, at paper.Point) // about the middle of the sign
 }
 
-// key sets the bar of the scale, and what the signs on the map mean.
+// key sets the scale with its bar, and what the signs on the map mean.
 func (d *siteSheet) key(box paper.Rect) {
 	b := place.NewBoard(d.b.Page, box)
 	unit, word := d.unit()
 	place.GroundBar(d.b.Page, paper.Point{X: box.X, Y: box.Y + 1}, siteBar, d.Scale, unit, word)
+	b.Page.Text(paper.Point{X: box.X + siteBar + 8, Y: box.Y + 5.5}, paper.AtLeft, "Scale "+d.Scale.Words, paper.Floor)
 	x, y := box.X, box.Y+12.2
 	for _, s := range d.keySigns() {
 		w := s.wide + 1.5 + paper.Floor.Width(s.words)

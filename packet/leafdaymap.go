@@ -175,7 +175,7 @@ func (m siteMaps) outlet(o spec.Outlet) string {
 
 // facts are the figures on the map.
 func (m siteMaps) facts(plan *draw.SitePlan) []block.Fact {
-	list := []block.Fact{{What: "bar of the site map", Value: plan.Bar()}}
+	list := []block.Fact{{What: "scale of the site map", Value: plan.Scale.Words}, {What: "bar of the site map", Value: plan.Bar()}}
 	u, site := m.plan.Spec.Units, m.plan.Spec.Site
 	for _, l := range site.Buried {
 		list = append(list, block.Fact{What: "keep from " + l.Name, Value: u.Inches(l.Keep)})
