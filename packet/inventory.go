@@ -14,7 +14,8 @@ type stored struct {
 	item  string
 	count int
 	keep  keeping
-	named bool // each has a name: stakes
+	named bool   // each has a name: stakes
+	noun  string // it is counted by on its label
 }
 
 // keeping is a way of bundling and storing.
@@ -30,55 +31,51 @@ const (
 	keptCords
 )
 
-// Items that are counted apart from what they are kept with.
-const (
-	itemCap      = "stake cap"
-	itemGuy      = "guy with its tightener"
-	itemThreeWay = "three-way"
-)
-
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
 func (b *binder) inventory() []stored {
 	var list []stored
-	add := func(item string, count int, keep keeping) {
+	add := func(item string, count int, keep keeping, noun string) {
 		if count > 0 {
-			list = append(list, stored{item: item, count: count, keep: keep})
+			list = append(list, stored{item: item, count: count, keep: keep, noun: noun})
 		}
 	}
 	for _, k := range b.pipeKinds() {
-		add(k.item, k.count, k.keep)
+		add(k.item, k.count, k.keep, k.noun)
 	}
 	for _, it := range b.plan.Shopping {
 		if it.Kind.Fitting() {
-			add(it.Item, it.Need-it.Spare, keptBox)
+			add(it.Item, it.Need-it.Spare, keptBox, "fitting")
 		}
 	}
 	for _, d := range b.stakeKinds() {
-		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
+		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: "stake"})
 	}
-	add(itemCap, len(b.plan.Stakes), keptStakes)
+	add("stake cap", len(b.plan.Stakes), keptStakes, "cap")
 	_, guys, _ := b.stakeCounts()
-	add(itemGuy, guys, keptBox)
+	add("guy with its tightener", guys, keptBox, "guy")
 	for _, kind := range b.stringKinds() {
-		add(kind.item, kind.count, keptLights)
+		add(kind.item, kind.count, keptLights, "string")
 	}
 	for _, c := range b.plan.Power.Lots {
 		name := fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), b.spec.Units.Room(c.Length))
 		if c.Sockets > 1 {
 			name += fmt.Sprintf(", %d sockets", c.Sockets)
 		}
-		add(name, c.Count, keptCords)
+		add(name, c.Count, keptCords, "cord")
 	}
-	add(itemThreeWay, len(b.plan.Power.Taps), keptCords)
-	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
+	add("three-way", len(b.plan.Power.Taps), keptCords, "three-way")
+	add("low-voltage supply", b.plan.Power.Supplies, keptCords, "supply")
 	for _, it := range b.plan.Shopping {
-		switch it.Kind {
-		case stock.CordCover, stock.PlugCover, stock.SocketCover, stock.Timer, stock.PortableGFCI, stock.PlugBox, stock.Lantern:
-			add(it.Item, it.Need-it.Spare, keptCords)
+		if noun, ok := besideCords[it.Kind]; ok {
+			add(it.Item, it.Need-it.Spare, keptCords, noun)
 		}
 	}
 	return list
 }
+
+// besideCords is what is bought and kept with the cords, by the noun it is counted by.
+var besideCords = map[stock.Kind]string{stock.CordCover: "cord cover", stock.PlugCover: "cover", stock.SocketCover: "cover", stock.Timer: "timer",
+	stock.PortableGFCI: "portable GFCI", stock.PlugBox: "plug box", stock.Lantern: "lantern"}
 
 // pipeKinds counts the sticks of pipe as cut, by material, legs apart from ridge pieces; their lengths are on their tags.
 func (b *binder) pipeKinds() []stored {
@@ -87,12 +84,12 @@ func (b *binder) pipeKinds() []stored {
 		if p.ID.Steel {
 			continue
 		}
-		like := stored{item: "leg stick", keep: keptLegs}
+		like := stored{item: "leg stick", keep: keptLegs, noun: "stick"}
 		switch {
 		case p.ID.Sort().Ridge():
-			like = stored{item: "ridge piece", keep: keptRidge}
+			like = stored{item: "ridge piece", keep: keptRidge, noun: "piece"}
 		case p.ID.Brace:
-			like = stored{item: "brace", keep: keptRidge}
+			like = stored{item: "brace", keep: keptRidge, noun: "brace"}
 		}
 		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
 			like.item += ", " + p.Item
