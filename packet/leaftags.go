@@ -9,7 +9,6 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
-	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
 
@@ -57,7 +56,7 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row)})
 		gap = 0
 	}
-	for _, p := range b.stripsForTags() {
+	for _, p := range b.lighting().stripsForTags() {
 		blocks = append(blocks, block.Block{Name: "pitch strip", Gap: 2, Body: block.Picture{Least: draw.PitchStripHeight, Paint: func(page *paper.Page, box paper.Rect) []string {
 			p.Draw(page, box)
 			return nil
@@ -121,17 +120,4 @@ func (r tagRow) Draw(page *paper.Page, box paper.Rect) []string {
 		t.Draw(page, paper.Rect{X: box.X + paper.Length(i)*wide, Y: box.Y, W: wide, H: box.H})
 	}
 	return nil
-}
-
-// stripsForTags are the pitch strips that found no room on the lights' leaf, at full size, a stroke a turn.
-func (b *binder) stripsForTags() []draw.PitchStrip {
-	_, _, left := b.onEdges()
-	var list []draw.PitchStrip
-	for _, s := range left {
-		p := draw.PitchStrip{Pitch: s.pitch, Check: measure.By(b.spec.Units, 4*measure.Inch, 100*measure.Millimetre), Units: b.spec.Units, Words: s.words()}
-		if p.Turns(b.bodyWidth()) >= 1 {
-			list = append(list, p)
-		}
-	}
-	return list
 }

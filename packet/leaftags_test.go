@@ -84,7 +84,7 @@ func TestTags(t *testing.T) {
 			t.Errorf("%s: no card says %d cords", name, n)
 		}
 		b, _ := newBinder(plan, Options{Date: issued})
-		most := (len(plan.Arches)+7)/8 + (len(b.stripsForTags())+6)/7
+		most := (len(plan.Arches)+7)/8 + (len(b.lighting().stripsForTags())+6)/7
 		if most += most % 2; len(sides) > most {
 			t.Errorf("%s: %d sides of tags for %d arches, want %d", name, len(sides), len(plan.Arches), most)
 		}

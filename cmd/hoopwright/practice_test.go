@@ -73,7 +73,7 @@ var mayHaveFigures = map[string]struct {
 	"packet/leaflights.go":       {2, "rounding for the reader"},
 	"packet/leafpower.go":        {1, "volts of the units' countries"},
 	"packet/leafraisebays.go":    {4, "on paper"},
-	"packet/leaftags.go":    {2, "a strip on paper"},
+	"packet/leaftags.go":         {2, "a strip on paper"},
 	"packet/sitevisit.go":        {2, "on paper"},
 }
 
