@@ -33,26 +33,19 @@ func (p powering) back() []block.Block {
 func (p powering) step(number int, t crew.Task) block.Block {
 	in := newTaskWords(p.plan).of(t)
 	b := block.Block{Name: fmt.Sprintf("power, step %d", number), Gap: 1.2}
-	s := block.Step{Number: number, Text: in.Do, Then: strings.TrimSpace(in.Want + " " + in.IfOff)}
+	s := block.Step{Number: number, Text: in.Do, NoTick: t.Action == crew.CheckCords}
 	word := "Signed"
-	switch t.Action {
-	case crew.CheckCords:
-		s.Then, s.NoTick = "", true
-	case crew.JoinPlugs:
-		s.Then = ""
-		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
-	case crew.LayCords, crew.PlugRuns:
-		s.Then = ""
-	case crew.FeelPlugs, crew.DarkWalk:
-		s.Text, s.Then = s.Text+" "+s.Then, ""
-	case crew.TestLoaded:
-		s.Then = "TEST: all its runs dark. RESET: all lit."
-	}
-	switch t.Action {
+	switch then := strings.TrimSpace(in.Want + " " + in.IfOff); t.Action {
+	case crew.TestOutlets:
+		s.Then = then
+	case crew.FeelPlugs:
+		s.Text += " " + then
 	case crew.DarkWalk:
+		s.Text += " " + then
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
+	case crew.JoinPlugs:
+		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:
-		s.Then = ""
 		b.Facts = []block.Fact{{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)}, {What: "size of the timers", Value: timerSize(p.plan.Power)}}
 	}
 	b.Body = framedLike(s)

@@ -34,7 +34,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.CheckCords: plainly("Ten checks before power: one reads, one touches."),
 	crew.PlugRuns:   plainly("Cords into the timers, weather covers shut over both. Look along every run."),
 	crew.FeelPlugs:  plainly("All lit, by daylight: feel every plug in reach."),
-	crew.TestLoaded: plainly("All lit: press TEST, then RESET, where overleaf says."),
+	crew.TestLoaded: plainly("All lit: press TEST where overleaf says: its runs go dark. RESET: all lit."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
 	crew.DarkWalk:   plainly("After dark: walk through from each end. Then timers to AUTO."),
 

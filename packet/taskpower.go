@@ -21,7 +21,7 @@ func (w taskWords) layCords() string {
 	if n := len(p.Cords); n > 1 {
 		text = fmt.Sprintf("Lay C1 to C%d", n)
 	}
-	text += " from the outlets, outside the feet, both ends numbered. Spare length in long loops."
+	text += " from the outlets, outside the feet, both ends numbered."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover
 	over, lifts := has(func(c power.Cord) bool { return c.Over }), has(func(c power.Cord) bool { return c.Lifts })
@@ -43,10 +43,10 @@ func (w taskWords) joinPlugs() string {
 	rest := "all"
 	for _, t := range w.plan.Crew.Tasks {
 		if figureOf(t, crew.Plugged).What == crew.Plugged {
-			rest = "all but the crowns (the raising crew has)"
+			rest = "all (crowns: the raising crew has)"
 		}
 	}
-	text := fmt.Sprintf("Join %s as drawn, covers on. Tie joints to the leg, %s up or more, mouth down, cord looped below.", rest, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text := fmt.Sprintf("Join %s as drawn, covers on. Tie joints to the leg, %s up or more, mouth down.", rest, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
 		text += " In a plug box too: " + placesSaid(p.Boxes) + "."
 	}
