@@ -57,7 +57,7 @@ type sawMark struct {
 func (s Stick) marks(scale paper.Scale) []sawMark {
 	var list []sawMark
 	add := func(at measure.Length) {
-		text := number(s.Units, at)
+		text := s.Units.BareCut(at)
 		list = append(list, sawMark{scale.Length(float64(at)), text, paper.Dimension.Width(text)})
 	}
 	if start := s.start(0); start > s.Units.Grid()/2 {
@@ -70,7 +70,7 @@ func (s Stick) marks(scale paper.Scale) []sawMark {
 			add(p.Mark)
 		}
 	}
-	list[len(list)-1].text += unit(s.Units)
+	list[len(list)-1].text += " " + s.Units.Unit()
 	return list
 }
 
@@ -168,8 +168,8 @@ func (s Stick) pieces(board *place.Board, bar paper.Rect, scale paper.Scale) {
 func (s Stick) within(i int, scale paper.Scale) string {
 	p := s.Bar.Pieces[i]
 	room := scale.Length(float64(p.Mark-s.start(i))) - 2.4
-	text := number(s.Units, p.Length)
-	for _, t := range []string{text + unit(s.Units), text} {
+	text := s.Units.BareCut(p.Length)
+	for _, t := range []string{text + " " + s.Units.Unit(), text} {
 		if paper.Dimension.Width(t) <= room {
 			return t
 		}
@@ -216,14 +216,4 @@ func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
 		r.Stops = append(r.Stops, place.Stop{At: paper.Point{X: bar.X + m.x, Y: bar.Y - markUp}, Text: m.text})
 	}
 	board.Running(r)
-}
-
-// number prints a cut length without its unit.
-func number(units measure.System, l measure.Length) string {
-	return units.BareCut(l)
-}
-
-// unit is what follows the figures of a cut length.
-func unit(units measure.System) string {
-	return " " + units.Unit()
 }

@@ -12,7 +12,7 @@ import (
 
 // cordsOf gathers the cords of a plan with their lanes.
 func cordsOf(p *layout.Plan) *CordPlan {
-	c := &CordPlan{plan: p, feet: map[spec.Point]ground.Stake{}}
+	c := &CordPlan{plan: p, first: planFirst, feet: map[spec.Point]ground.Stake{}}
 	for _, s := range p.Stakes {
 		if !s.Guy {
 			c.feet[whole(s.At())] = s

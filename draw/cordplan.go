@@ -20,6 +20,7 @@ type CordPlan struct {
 	plan  *layout.Plan
 	cords []cordLine
 	feet  map[spec.Point]ground.Stake
+	first paper.Length // from the feet to the first lane
 }
 
 // Section is a run of arches that one page holds.
@@ -38,7 +39,7 @@ type cordLine struct {
 
 const (
 	planLane    paper.Length = 6   // from lane to lane
-	planFirst   paper.Length = 4   // from the feet to the first lane
+	planFirst   paper.Length = 4   // from the feet to the first lane, where no guy's stake is drawn
 	planMargin  paper.Length = 14  // before the first arch and past the last
 	planSpacing paper.Length = 9   // least distance of arches on paper
 	planClose   paper.Length = 6.5 // the same where it saves a page

@@ -54,7 +54,7 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 			across = ok && before.Side != foot.Side
 		}
 		ground, lane := c.lane(v, foot, k.lane)
-		slant := float64(planFirst*0.6 + 1.2*paper.Length(k.lane))
+		slant := float64(c.first*0.6 + 1.2*paper.Length(k.lane))
 		switch {
 		case !on(i-1) && !on(i+1):
 			add(ground, foot.Arch, across)
@@ -80,7 +80,7 @@ func (c *CordPlan) lane(v siteMap, foot ground.Stake, lane int) (at, beside pape
 	if foot.Side == spec.Right {
 		away, l = away.Times(-1), r
 	}
-	return l, l.Add(away.Times(float64(planFirst + planLane*paper.Length(lane))))
+	return l, l.Add(away.Times(float64(c.first + planLane*paper.Length(lane))))
 }
 
 // joined runs legs on one line together.

@@ -19,30 +19,15 @@ func crop(points []paper.Point, room paper.Rect) [][]paper.Point {
 	return pieces
 }
 
-// cropSegment cuts a segment to the room, side by side (the method of Liang and Barsky), and reports whether any is left.
+// cropSegment cuts a segment to the room and reports whether any is left.
 func cropSegment(p, q paper.Point, room paper.Rect) (paper.Point, paper.Point, bool) {
-	d := q.Sub(p)
-	from, to := 0.0, 1.0
-	for _, side := range [4][2]paper.Length{{-d.X, p.X - room.X}, {d.X, room.Right() - p.X}, {-d.Y, p.Y - room.Y}, {d.Y, room.Bottom() - p.Y}} {
-		run, free := float64(side[0]), float64(side[1])
-		switch {
-		case run == 0 && free < 0:
-			return p, q, false
-		case run < 0:
-			from = max(from, free/run)
-		case run > 0:
-			to = min(to, free/run)
-		}
-	}
-	if from >= to {
-		return p, q, false
-	}
-	start, end := p, q
+	from, to, ok := room.Part(p, q)
+	start, end, way := p, q, q.Sub(p)
 	if from > 0 {
-		start = p.Add(d.Times(from))
+		start = p.Add(way.Times(from))
 	}
 	if to < 1 {
-		end = p.Add(d.Times(to))
+		end = p.Add(way.Times(to))
 	}
-	return start, end, true
+	return start, end, ok
 }

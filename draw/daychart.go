@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
@@ -25,19 +26,23 @@ type ChartRow struct {
 
 // Add adds a bar: to the one before where that ends as it begins, without a hold, with the same people.
 func (r *ChartRow) Add(bar ChartBar) {
-	if n := len(r.Bars) - 1; n >= 0 && r.Bars[n].End == bar.Begin && r.Bars[n].Who == bar.Who && !r.Bars[n].Hold {
-		r.Bars[n].End, r.Bars[n].Hold = bar.End, bar.Hold
-		return
+	if n := len(r.Bars) - 1; n >= 0 && r.Bars[n].End == bar.Begin && r.Bars[n].Who == bar.Who && !slices.Contains(r.Bars[n].Holds, bar.Begin) {
+		bar.Begin, bar.Holds = r.Bars[n].Begin, slices.Concat(r.Bars[n].Holds, bar.Holds)
+		r.Bars = r.Bars[:n]
 	}
 	r.Bars = append(r.Bars, bar)
+}
+
+// Free reports whether no bar of the row lies between two times.
+func (r ChartRow) Free(begin, end crew.Clock) bool {
+	return !slices.ContainsFunc(r.Bars, func(b ChartBar) bool { return b.Begin < end && begin < b.End })
 }
 
 // ChartBar is a time that some people are at it.
 type ChartBar struct {
 	Begin, End crew.Clock
-	Who        string // set in the bar, or beside it; empty where the bar before says it
-	Count      string // set where that finds no room
-	Hold       bool   // something is signed at its end
+	Who        string       // set in the bar, or beside it
+	Holds      []crew.Clock // when something is signed, within the bar
 }
 
 // Room in a chart.
@@ -45,10 +50,10 @@ const (
 	chartHours paper.Length = 5.4 // the hours' line
 	chartStrip paper.Length = 3.2 // the day's light
 	chartGap   paper.Length = 1.2
-	chartRow   paper.Length = 5.7 // least height of a row
+	chartRow   paper.Length = 5.4 // least height of a row
 	chartTall  paper.Length = 8
 	barInset   paper.Length = 0.7
-	holdWide   paper.Length = 1.6 // of the black end of a bar
+	holdWide   paper.Length = 1.6 // of a hold, black on its bar
 )
 
 // Least and Most are the heights that the chart needs and can use.
@@ -65,7 +70,7 @@ func (c DayChart) high(row paper.Length) paper.Length {
 func (c DayChart) Names() paper.Length {
 	wide := paper.Length(0)
 	for _, r := range c.Rows {
-		wide = max(wide, paper.Floor.Width(r.Name))
+		wide = max(wide, paper.Floor.Width(r.Name+":"))
 	}
 	return wide + 3
 }
@@ -169,65 +174,64 @@ func (s *chartSheet) light(top paper.Length) {
 func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) (missing []ChartBar) {
 	y := s.rows.Y + s.row*paper.Length(i)
 	base := y + s.row/2 + paper.Floor.Ascent()*0.45
-	s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name, paper.Floor)
+	s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name+":", paper.Floor)
 	if r.Note != "" {
 		w := paper.Floor.Width(r.Note)
 		s.clear(paper.Rect{X: s.rows.Right() - w - 2, Y: y + 0.4, W: w + 1.5, H: s.row - 0.8})
 		s.page.Text(paper.Point{X: s.rows.Right() - 1, Y: base}, paper.AtRight, r.Note, paper.Floor)
 	}
 	taken := make([]paper.Rect, len(r.Bars)) // by the bars and what is written beside them
+	free := make([]paper.Rect, len(r.Bars))  // the widest part of each bar between its holds
 	for k, b := range r.Bars {
-		box := paper.Rect{X: s.x(b.Begin), Y: y + barInset, W: s.x(b.End) - s.x(b.Begin), H: s.row - 2*barInset}
-		taken[k] = box
-		s.clear(box)
-		s.page.Stroke(paper.Box(box), paper.Thick)
-		if b.Hold {
-			s.page.Fill(paper.Box(paper.Rect{X: box.Right() - holdWide, Y: box.Y, W: holdWide, H: box.H}), paper.Black)
-		}
+		taken[k], free[k] = s.bar(b, y)
 	}
 	for k, b := range r.Bars {
-		if b.Who == "" {
-			continue
-		}
-		who := b.Who
-		at, ok := s.beside(taken, k, b, who)
-		if !ok {
-			who = b.Count
-			at, ok = s.beside(taken, k, b, who)
-		}
-		if !ok {
+		if x, ok := s.beside(taken, free[k], k, b.Who); ok {
+			s.page.Text(paper.Point{X: x, Y: y + s.row/2 + paper.CellSmall.Ascent()*0.45}, paper.AtLeft, b.Who, paper.CellSmall)
+		} else {
 			missing = append(missing, b)
-			continue
 		}
-		s.page.Text(paper.Point{X: at.X, Y: y + s.row/2 + paper.CellSmall.Ascent()*0.45}, paper.AtLeft, who, paper.CellSmall)
 	}
 	return missing
 }
 
-// beside finds room for a bar's people: in it, after it, before it. What it takes outside the bar is cleared.
-func (s *chartSheet) beside(taken []paper.Rect, k int, b ChartBar, who string) (at paper.Rect, ok bool) {
+// bar draws a bar with its holds, and returns it with the widest part of it that they leave.
+func (s *chartSheet) bar(b ChartBar, y paper.Length) (box, free paper.Rect) {
+	box = paper.Rect{X: s.x(b.Begin), Y: y + barInset, W: s.x(b.End) - s.x(b.Begin), H: s.row - 2*barInset}
+	s.clear(box)
+	s.page.Stroke(paper.Box(box), paper.Thick)
+	left := box.X
+	part := func(right paper.Length) {
+		if right-left > free.W {
+			free = paper.Rect{X: left, Y: box.Y, W: right - left, H: box.H}
+		}
+	}
+	for _, at := range b.Holds {
+		x := min(max(s.x(at)-holdWide/2, box.X), box.Right()-holdWide)
+		s.page.Fill(paper.Box(paper.Rect{X: x, Y: box.Y, W: holdWide, H: box.H}), paper.Black)
+		part(x)
+		left = x + holdWide
+	}
+	part(box.Right())
+	return box, free
+}
+
+// beside finds where a bar's people are set: in its free part, after it, before it. What they take outside the bar is cleared.
+func (s *chartSheet) beside(taken []paper.Rect, free paper.Rect, k int, who string) (at paper.Length, ok bool) {
 	const pad paper.Length = 1
 	box, w := taken[k], paper.CellSmall.Width(who)
-	inner := box.W
-	if b.Hold {
-		inner -= holdWide
-	}
-	if w+2*pad <= inner {
-		return paper.Rect{X: box.X + (inner-w)/2}, true
+	if w+2*pad <= free.W {
+		return free.X + (free.W-w)/2, true
 	}
 	for _, x := range []paper.Length{box.Right() + pad, box.X - pad - w} {
-		spot := paper.Rect{X: x, Y: box.Y, W: w, H: box.H}
-		free := x >= s.rows.X && x+w <= s.rows.Right()+1
-		for _, t := range taken {
-			free = free && (t.Right() <= spot.X || t.X >= spot.Right())
-		}
-		if free {
+		met := slices.ContainsFunc(taken, func(t paper.Rect) bool { return t.Right() > x && t.X < x+w })
+		if !met && x >= s.rows.X && x+w <= s.rows.Right()+1 {
 			s.clear(paper.Rect{X: x - 0.4, Y: box.Y, W: w + 0.8, H: box.H})
-			taken[k] = paper.Rect{X: min(x, box.X), Y: box.Y, W: max(spot.Right(), box.Right()) - min(x, box.X), H: box.H}
-			return spot, true
+			taken[k] = paper.Rect{X: min(x, box.X), Y: box.Y, W: max(x+w, box.Right()) - min(x, box.X), H: box.H}
+			return x, true
 		}
 	}
-	return paper.Rect{}, false
+	return 0, false
 }
 
 // clear whitens a box.

@@ -37,18 +37,14 @@ func (e EdgeStrip) Draw(page *paper.Page, room paper.Rect) {
 	for k := range e.Turns(room.H) + 1 {
 		y := zero - paper.Length(k)*paper.Length(e.Pitch)
 		page.Line(paper.Point{X: fold, Y: y}, paper.Point{X: fold + in*5, Y: y}, paper.Thick)
-		if e.every() == 1 || k%e.every() == 0 {
+		if k%numberEvery(e.Pitch, 8) == 0 {
 			page.TurnedText(paper.Point{X: figures, Y: y}, math.Pi/2, fmt.Sprint(k), paper.CellSmall)
 		}
 	}
 	page.TurnedText(paper.Point{X: words, Y: room.Y + room.H/2}, math.Pi/2, e.Words, paper.Floor)
 }
 
-// every is how many turns lie between numbers.
-func (e EdgeStrip) every() int {
-	n := 1
-	for paper.Length(n)*paper.Length(e.Pitch) < 8 {
-		n++
-	}
-	return n
+// numberEvery is how many turns of a pitch lie between numbers that are so far apart at least.
+func numberEvery(pitch measure.Length, apart paper.Length) int {
+	return max(1, int(math.Ceil(float64(apart)/float64(pitch))))
 }

@@ -134,42 +134,29 @@ func (p *perspective) look() {
 	p.vanish = paper.Point{X: room.Centre().X - f*(lo.X+hi.X)/2, Y: room.Bottom() - f*hi.Y}
 }
 
-// choose picks the arches that lie far enough apart on paper.
+// choose picks the arches that lie far enough apart on paper, and the last.
 func (p *perspective) choose() {
-	last := 0
-	for n := 1; n <= len(p.plan.Arches); n++ {
-		if p.stands(n) {
-			last = n
+	var before [3]paper.Point // crown and feet of the arch picked last
+	var last int
+	for n := range p.plan.Arches {
+		if p.stands(n + 1) {
+			last = n + 1
 		}
-	}
-	marks := func(n int) (m [3]paper.Point, ok bool) {
-		for i, s := range []spot{p.crown(n), p.foot(n, spec.Left), p.foot(n, spec.Right)} {
-			if m[i], ok = p.at(s); !ok {
-				return m, false
-			}
-		}
-		return m, true
-	}
-	apart := func(a, b int) bool {
-		pa, _ := marks(a)
-		pb, _ := marks(b)
-		far := paper.Length(0)
-		for i := range pa {
-			far = max(far, pb[i].Sub(pa[i]).Long())
-		}
-		return far >= leastStep
 	}
 	for n := 1; n <= last; n++ {
 		if !p.stands(n) {
 			continue
 		}
-		if _, ok := marks(n); !ok {
-			continue
+		var at [3]paper.Point
+		seen, apart := true, len(p.shown) == 0
+		for i, s := range []spot{p.crown(n), p.foot(n, spec.Left), p.foot(n, spec.Right)} {
+			q, ok := p.sight.at(s)
+			at[i], seen, apart = q, seen && ok, apart || q.Sub(before[i]).Long() >= leastStep
 		}
-		k := len(p.shown)
-		switch {
-		case k == 0 || apart(p.shown[k-1], n):
-			p.shown = append(p.shown, n)
+		switch k := len(p.shown); {
+		case !seen:
+		case apart:
+			p.shown, before = append(p.shown, n), at
 		case n == last && k > 1:
 			p.shown[k-1] = n
 		}

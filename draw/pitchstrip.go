@@ -32,15 +32,10 @@ func (p PitchStrip) Draw(page *paper.Page, room paper.Rect) {
 	page.Stroke(paper.Box(box), paper.Hidden)
 	zero, edge := box.X+stripPad, box.Bottom()
 	page.Text(paper.Point{X: zero, Y: box.Y + 4.6}, paper.AtLeft, p.Words, paper.Strong.Sized(11))
-	n := p.Turns(room.W)
-	every := 1
-	for paper.Length(every)*paper.Length(p.Pitch) < 9 {
-		every++
-	}
-	for k := 0; k <= n; k++ {
+	for k := range p.Turns(room.W) + 1 {
 		x := zero + paper.Length(k)*paper.Length(p.Pitch)
 		long := paper.Length(6)
-		if k%every == 0 {
+		if k%numberEvery(p.Pitch, 9) == 0 {
 			long = 9
 			page.Text(paper.Point{X: x, Y: edge - long - 1}, paper.AtMiddle, fmt.Sprint(k), paper.DimSmall.Sized(11))
 		}

@@ -18,6 +18,7 @@ type Profile struct {
 	Kind                        *arch.Kind
 	Units                       measure.System
 	OpeningWidth, OpeningHeight measure.Length
+	Said                        bool // another profile says what stays clear
 }
 
 // White space about the arch on paper.
@@ -50,7 +51,8 @@ func (p Profile) extent() (left, right, up float64) {
 	for _, q := range k.Curve {
 		left, right, up = max(left, float64(-q.X)+half), max(right, float64(q.X)+half), max(up, float64(q.Y)+half)
 	}
-	if w, h := float64(p.OpeningWidth/2), float64(p.OpeningHeight); w > 0 && h > 0 { // it may not fit under the arch
+	if p.stands() { // it may not fit under the arch
+		w, h := float64(p.OpeningWidth/2), float64(p.OpeningHeight)
 		slope := float64((k.RightGround - k.LeftGround) / k.Span)
 		left, right, up = max(left, w), max(right, w), max(up, h+w*math.Abs(slope))
 	}
@@ -114,21 +116,20 @@ func (f *elevation) ground(x measure.Length) measure.Length {
 // pipeWide returns the pipe's width on paper.
 func (f *elevation) pipeWide() paper.Length { return f.scale.Length(float64(f.Kind.Spec.Pipe.OD)) }
 
-// Draw draws the picture in the room at the scale and returns by name what found no place. Lines come first and words last, so that no line runs through a word. Where
-// the radius, the width and the opening's top crowd each other, whichever order of them leaves least over is taken.
+// Draw draws the picture in the room at the scale and returns by name what found no place. Lines come first and words last, so that no line runs through a word; only
+// where the bend's radius finds no place under the opening's top does that give way to it.
 func (p Profile) Draw(page *paper.Page, room paper.Rect, s paper.Scale) (missing []string) {
-	var best []paper.Op
-	for i, first := range [...]struct{ top, width bool }{{true, false}, {true, true}, {false, false}, {false, true}} {
-		ops, lost := p.drawn(room, s, first.top, first.width)
-		if i == 0 || len(lost) < len(missing) {
-			best, missing = ops, lost
+	ops, missing := p.drawn(room, s, true)
+	if len(missing) > 0 {
+		if other, lost := p.drawn(room, s, false); len(lost) < len(missing) {
+			ops, missing = other, lost
 		}
 	}
-	page.Ops = append(page.Ops, best...)
+	page.Ops = append(page.Ops, ops...)
 	return missing
 }
 
-func (p Profile) drawn(room paper.Rect, s paper.Scale, topFirst, widthFirst bool) (ops []paper.Op, lost []string) {
+func (p Profile) drawn(room paper.Rect, s paper.Scale, topFirst bool) (ops []paper.Op, lost []string) {
 	l, r, up := p.extent()
 	free := max(0, room.W-p.Width(s))
 	page := &paper.Page{}
@@ -141,20 +142,16 @@ func (p Profile) drawn(room paper.Rect, s paper.Scale, topFirst, widthFirst bool
 	f.stakes()
 	f.feet()
 	f.crownHeight(edge + aside)
-	if w, h := f.OpeningWidth, f.OpeningHeight; topFirst && w > 0 && h > 0 {
-		a, b := f.at(-w/2, f.ground(-w/2)+h), f.at(w/2, f.ground(w/2)+h)
-		f.Keep(paper.Rect{X: a.X, Y: min(a.Y, b.Y) - 0.3, W: b.X - a.X, H: max(a.Y-b.Y, b.Y-a.Y) + 0.6})
+	if topFirst {
+		f.openingTop()
 	}
-	if widthFirst {
-		f.width()
-		f.radii()
-	} else {
-		f.keepWidth()
-		f.radii()
-		f.width()
-	}
-	f.couplings()
+	f.keepWidth()
+	f.radii()
+	f.width()
 	f.opening()
+	if !topFirst {
+		f.openingTop()
+	}
 	f.groundLine(room.X, edge)
 	return page.Ops, f.lost
 }

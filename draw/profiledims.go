@@ -42,19 +42,12 @@ func (f *elevation) crownHeight(x paper.Length) {
 	if k.LeftGround != k.RightGround { // the ground line itself is not where the height is taken from
 		f.LineRound(f.origin, foot.Add(paper.Point{X: 2}), paper.Centre)
 	}
-	f.upright(foot, top)
+	f.twoHeaded(foot, top)
 	up, _ := paper.Dimension.Extent("1/2")
 	words := f.crownWords()
 	half := paper.Dimension.Width(words) / 2
 	y := min(max((foot.Y+top.Y)/2, f.room.Y+half), f.room.Bottom()-half)
 	f.TurnedText(paper.Point{X: x + 1 + up, Y: y}, math.Pi/2, words, paper.Dimension)
-}
-
-// upright draws an upright dimension line with a head at both ends.
-func (f *elevation) upright(foot, top paper.Point) {
-	f.LineRound(foot, top, paper.Thin)
-	f.Arrowhead(foot, foot.Sub(top), paper.Black)
-	f.Arrowhead(top, top.Sub(foot), paper.Black)
 }
 
 // keepWidth keeps the line of the clear width free of what is named before it.
@@ -75,63 +68,30 @@ func (f *elevation) width() {
 	f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), fmt.Sprintf("%s up", f.Units.Inches(k.ShoulderHeight)))
 }
 
-// between draws a width from one place to another with its number over the line and its words under it, both under it where there is
-// no room above.
+// between draws a width from one place to another with its number and its words along the line. Where the words find no place the table alone says them.
 func (f *elevation) between(from, to paper.Point, number, words string) {
-	rise, fall := paper.Dimension.Extent(number)
-	up, _ := wordLettering.Extent(words)
-	const gap = 1.3
-	switch {
-	case f.centred(from, to, -gap-fall, number, paper.Dimension):
-		if words != "" && !f.centred(from, to, gap+up, words, wordLettering) {
-			f.lost = append(f.lost, words)
-		}
-	case f.centred(from, to, gap+rise, number, paper.Dimension):
-		if words != "" {
-			f.centred(from, to, 2*gap+rise+fall+up, words, wordLettering) // else the table alone says it
-		}
-	default:
-		if !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
-			f.lost = append(f.lost, number)
-		}
+	if !f.Along(from, to, number, paper.Dimension) && !f.Label(place.Label{At: from.Add(to).Times(0.5), Text: number, Lettering: paper.DimSmall, Toward: paper.Point{Y: 1}, Leader: place.Arrow}) {
+		f.lost = append(f.lost, number)
 	}
-	f.LineRound(from, to, paper.Thin)
-	way := to.Sub(from)
-	f.Arrowhead(from, way.Times(-1), paper.Black)
-	f.Arrowhead(to, way, paper.Black)
+	if words != "" {
+		f.Along(from, to, words, wordLettering)
+	}
+	f.twoHeaded(from, to)
 }
 
-// centred sets a line of lettering along the way from one place to another, its baseline so far under it, at the middle or as near to it as
-// is free. It reports whether it found a place.
-func (f *elevation) centred(from, to paper.Point, under paper.Length, s string, l paper.Lettering) bool {
-	const step = 2
-	run := to.Sub(from)
-	u := run.Unit()
-	angle := math.Atan2(float64(-u.Y), float64(u.X))
-	mid := from.Add(to).Times(0.5).Sub(u.Left().Times(float64(under)))
-	slack := (run.Long() - l.Width(s)) / 2
-	for shift := paper.Length(0); shift <= slack; shift += step {
-		for _, x := range [2]paper.Length{shift, -shift} {
-			if p := mid.Add(u.Times(float64(x))); f.FreeText(p, angle, s, l) {
-				f.TurnedText(p, angle, s, l)
-				return true
-			}
-		}
-	}
-	return false
+// twoHeaded draws a dimension's line with a head at both ends, round what stands in its way.
+func (f *elevation) twoHeaded(from, to paper.Point) {
+	f.LineRound(from, to, paper.Thin)
+	f.Arrowhead(from, from.Sub(to), paper.Black)
+	f.Arrowhead(to, to.Sub(from), paper.Black)
 }
 
 // feet names the stakes and draws the distance between them, under the ground.
 func (f *elevation) feet() {
 	left, right := f.foot(spec.Left), f.foot(spec.Right)
-	for _, side := range [2]spec.Side{spec.Left, spec.Right} {
-		foot, sign := f.foot(side), paper.Length(-1)
-		if side == spec.Right {
-			sign = 1
-		}
-		up, _ := paper.StakeName.Extent("L")
-		f.Text(paper.Point{X: foot.X + sign*5.5, Y: foot.Y + 3.2 + up}, paper.AtMiddle, side.Letter(), paper.StakeName)
-	}
+	up, _ := paper.StakeName.Extent("L")
+	f.Text(left.Add(paper.Point{X: -5.5, Y: 3.2 + up}), paper.AtMiddle, spec.Left.Letter(), paper.StakeName)
+	f.Text(right.Add(paper.Point{X: 5.5, Y: 3.2 + up}), paper.AtMiddle, spec.Right.Letter(), paper.StakeName)
 	y := max(left.Y, right.Y) + spanRow
 	f.between(paper.Point{X: left.X, Y: y}, paper.Point{X: right.X, Y: y}, FeetWord+" "+f.taped(f.Kind.Span), "")
 }
@@ -142,31 +102,55 @@ const (
 	underground paper.Length = 12
 )
 
-// opening draws the box that stays clear for people, and says so in it.
+// stands reports whether a box stays clear for people.
+func (p Profile) stands() bool { return p.OpeningWidth > 0 && p.OpeningHeight > 0 }
+
+// openingPen is that of the box that stays clear.
+var openingPen = paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
+
+// corner returns a corner of the box that stays clear: side −1 or 1, at a height over the ground there.
+func (f *elevation) corner(side, high measure.Length) paper.Point {
+	x := side * f.OpeningWidth / 2
+	return f.at(x, f.ground(x)+high)
+}
+
+// openingTop draws the top of the box that stays clear.
+func (f *elevation) openingTop() {
+	if f.stands() {
+		f.LineRound(f.corner(-1, f.OpeningHeight), f.corner(1, f.OpeningHeight), openingPen)
+	}
+}
+
+// opening draws the sides of the box that stays clear for people, and says so in it unless another profile has: in two lines, or three where it is narrow on paper.
 func (f *elevation) opening() {
-	w, h := f.OpeningWidth, f.OpeningHeight
-	if w <= 0 || h <= 0 {
+	if !f.stands() {
 		return
 	}
-	size := f.Units.Ground(w) + " × " + f.Units.Ground(h)
 	const words, apart = "stays clear", 6
-	placed := false
-	for y := f.origin.Y - 4; y-apart > f.at(0, h).Y && !placed; y -= 2 {
-		low, high := paper.Point{X: f.origin.X, Y: y}, paper.Point{X: f.origin.X, Y: y - apart}
-		if f.FreeText(low, 0, words, wordLettering) && f.FreeText(high, 0, size, wordLettering) {
-			f.TurnedText(low, 0, words, wordLettering)
-			f.TurnedText(high, 0, size, wordLettering)
-			placed = true
+	wide, high := f.Units.Ground(f.OpeningWidth), "× "+f.Units.Ground(f.OpeningHeight)
+	lines := []string{words, wide + " " + high} // from below
+	if wordLettering.Width(lines[1])+2 > f.scale.Length(float64(f.OpeningWidth)) {
+		lines = []string{words, high, wide}
+	}
+	over := func(i int) paper.Length { return paper.Length(i) * apart }
+	for y := f.origin.Y - 4; !f.Said; y -= 2 {
+		if y-over(len(lines)-1) <= f.at(0, f.OpeningHeight).Y {
+			f.lost = append(f.lost, words+" "+wide+" "+high)
+			break
+		}
+		free := true
+		for i, s := range lines {
+			free = free && f.FreeText(paper.Point{X: f.origin.X, Y: y - over(i)}, 0, s, wordLettering)
+		}
+		if free {
+			for i, s := range lines {
+				f.TurnedText(paper.Point{X: f.origin.X, Y: y - over(i)}, 0, s, wordLettering)
+			}
+			break
 		}
 	}
-	if !placed {
-		f.lost = append(f.lost, words+" "+size)
-	}
-	pen := paper.Pen{Width: paper.Thin.Width, Dash: []paper.Length{2, 1.2}}
-	a, b := f.at(-w/2, f.ground(-w/2)), f.at(w/2, f.ground(w/2))
-	c, d := f.at(w/2, f.ground(w/2)+h), f.at(-w/2, f.ground(-w/2)+h)
-	for _, e := range [3][2]paper.Point{{a, d}, {d, c}, {c, b}} {
-		f.LineRound(e[0], e[1], pen)
+	for _, side := range [2]measure.Length{-1, 1} {
+		f.LineRound(f.corner(side, 0), f.corner(side, f.OpeningHeight), openingPen)
 	}
 }
 
@@ -182,4 +166,22 @@ func (p Profile) tight() []arch.Point {
 		}
 	}
 	return list
+}
+
+// radii names the bend's radius at each tight place, in two short lines where there is height for them, as r where there is hardly room.
+func (f *elevation) radii() {
+	for _, q := range f.tight() {
+		radius := f.taped(q.Radius)
+		l := place.Label{At: f.on(q), Align: paper.AtMiddle, Toward: paper.Polar(-1, float64(q.Heading)+math.Pi/2), Clear: f.pipeWide() / 2, Leader: place.Arrow, Pointed: true}
+		set := false
+		for _, lettering := range []paper.Lettering{wordLettering, paper.DimSmall} {
+			for _, word := range []string{"radius\n", "radius ", "r "} {
+				l.Text, l.Lettering = word+radius, lettering
+				set = set || f.Label(l)
+			}
+		}
+		if !set {
+			f.lost = append(f.lost, l.Text)
+		}
+	}
 }

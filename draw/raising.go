@@ -14,7 +14,7 @@ import (
 )
 
 // Raising makes the pictures of how arches are stood: who holds what, in which order. They keep the tunnel's proportions and are not to
-// scale; a bend half made is the solved curve drawn out sideways with its length kept. Every picture returns by name what found no place on it.
+// scale; a bend half made is the solved curve drawn out sideways with its length kept.
 type Raising struct {
 	Plan    *layout.Plan
 	First   *arch.Kind // of the first arch that stands
@@ -65,8 +65,7 @@ type scene struct {
 	Raising
 	ratio float64
 	zero  paper.Point
-	rows  int      // of names
-	lost  []string // what found no place
+	rows  int // of names
 }
 
 // newScene fits so much real width, from left to right of the zero, and height into the room under the names of so many people.
@@ -97,6 +96,11 @@ func (s *scene) helper(called string, x measure.Length, hands ...paper.Point) he
 	h := helper{called: called, feet: s.at(x, 0), tall: s.long(helperTall)}
 	copy(h.hands[:], hands)
 	return h
+}
+
+// holds returns a person who stands at x with both hands on what is upright at another place.
+func (s *scene) holds(called string, x, at measure.Length) helper {
+	return s.helper(called, x, s.at(at, helperTall*0.62), s.at(at, helperTall*0.85))
 }
 
 // moves draws the arrow of what moves while it is raised; it points the other way while it is taken down.
@@ -180,22 +184,17 @@ func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
 	return out
 }
 
-// crew draws the people, then the pipe over them, then their hands over the pipe.
-func (s *scene) crew(pipe []paper.Point, people ...helper) {
+// play draws the ground and the people, then what they work at over them, their hands over that, and their names over all.
+func (s *scene) play(people []helper, things func()) {
+	s.ground()
 	for _, h := range people {
 		h.draw(s.Board)
 	}
-	if pipe != nil {
-		s.pipe(pipe)
-	}
-	s.grip(people...)
-}
-
-// grip draws hands over what they hold.
-func (s *scene) grip(people ...helper) {
+	things()
 	for _, h := range people {
 		h.grip(s.Board)
 	}
+	s.name(people...)
 }
 
 // name sets the people's names over the picture, a line from each to its head: in one row, or every second one in a row above.

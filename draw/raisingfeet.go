@@ -11,13 +11,12 @@ const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
 // carried far out. The other stake keeps its cap.
-func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
+func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const ofWhole = 0.78 // feet apart, of the pipe's length: low enough to be held from beside it
 	wide := ofWhole * float64(r.First.Length/span)
 	right := span * measure.Length(wide-0.5)
 	s := r.newScene(page, room, span/2+elbowRoom*1.1, right+elbowRoom*1.1, helperTall, Foot1, Crown, Foot2)
-	s.ground()
 	bow := s.drawnOut(wide, high/2)
 	last := bow[len(bow)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.5, s.at(-span/2, high*0.9), s.at(-span/2, high*1.2))
@@ -25,57 +24,55 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) (missin
 	middle := (right-span/2)/2 - span*0.2 // off the other stake
 	held := bow[near(bow, s.at(middle, helperTall))]
 	crown := s.helper(Crown, middle, held.Add(paper.Point{X: -1}), held.Add(paper.Point{X: 1}))
-	s.crew(bow, one, two, crown)
-	s.stake(span/2, true)
-	s.cap(s.at(-span/2+elbowRoom*0.7, 0))
-	s.under(-span/2, fmt.Sprintf("L%d", number))
-	s.under(span/2, fmt.Sprintf("R%d", number))
-	s.name(one, two, crown)
-	return s.lost
+	s.play([]helper{one, two, crown}, func() {
+		s.pipe(bow)
+		s.stake(span/2, true)
+		s.cap(s.at(-span/2+elbowRoom*0.7, 0))
+		s.feetOf(number)
+	})
 }
 
 // RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
-func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) (missing []string) {
+func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.1, r.First.Crown, Foot1, Foot2)
-	s.ground()
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
 	two := s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.55, last.Add(paper.Point{Y: -1.5}), hold)
-	s.crew(bent, one, two)
-	s.stake(span/2, r.Down)
-	if !r.Down {
-		s.cap(s.at(span/2-elbowRoom*0.45, 0))
-	}
-	s.under(-span/2, fmt.Sprintf("L%d", number))
-	s.under(span/2, fmt.Sprintf("R%d", number))
-	s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}), paper.Thick)
-	s.name(one, two)
-	return s.lost
+	s.play([]helper{one, two}, func() {
+		s.pipe(bent)
+		s.stake(span/2, r.Down)
+		if !r.Down {
+			s.cap(s.at(span/2-elbowRoom*0.45, 0))
+		}
+		s.feetOf(number)
+		s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}), paper.Thick)
+	})
 }
 
 // Measured draws the first arch with the string between its feet and the tape from it up to the crown.
-func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) (missing []string) {
+func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
 	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
-	s.ground()
-	s.pipe(s.curve())
 	low := s.at(0, 60)
-	s.Line(s.at(-k.Span/2, 60), s.at(k.Span/2, 60), paper.Tied)
-	s.Line(low, s.at(0, k.Crown), paper.Thin)
-	s.Arrowhead(s.at(0, k.Crown), paper.Point{Y: -1}, paper.Black)
-	s.Arrowhead(low, paper.Point{Y: 1}, paper.Black)
 	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
 		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
 	}
-	s.crew(nil, people...)
-	s.name(people...)
-	s.under(-k.Span/2, fmt.Sprintf("L%d", number))
-	s.under(k.Span/2, fmt.Sprintf("R%d", number))
-	return s.lost
+	s.pipe(s.curve())
+	s.Line(s.at(-k.Span/2, 60), s.at(k.Span/2, 60), paper.Tied)
+	s.Line(low, s.at(0, k.Crown), paper.Thin)
+	s.Arrowhead(s.at(0, k.Crown), paper.Point{Y: -1}, paper.Black)
+	s.Arrowhead(low, paper.Point{Y: 1}, paper.Black)
+	s.play(people, func() { s.feetOf(number) })
+}
+
+// feetOf names the stakes of an arch, under it.
+func (s *scene) feetOf(number int) {
+	s.under(-s.First.Span/2, fmt.Sprintf("L%d", number))
+	s.under(s.First.Span/2, fmt.Sprintf("R%d", number))
 }

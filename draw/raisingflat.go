@@ -19,19 +19,28 @@ func turns(b *place.Board, y, from, to paper.Length) {
 	}
 }
 
+// lying draws the two sides of a pipe that lies across the picture at y, and through a line across it.
+func (s *scene) lying(y, from, to paper.Length, pen paper.Pen) {
+	for _, side := range [2]paper.Length{-flatPipe, flatPipe} {
+		s.Line(paper.Point{X: from, Y: y + side}, paper.Point{X: to, Y: y + side}, pen)
+	}
+}
+
+func (s *scene) through(y, x paper.Length, pen paper.Pen) {
+	s.Line(paper.Point{X: x, Y: y - flatPipe}, paper.Point{X: x, Y: y + flatPipe}, pen)
+}
+
 // Together draws how a crown is put together on the ground: both legs in the fitting, the lines at its mouths, lights already on the legs. stub says that the fitting has a socket for a ridge piece.
-func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing []string) {
+func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	mid := room.Centre()
 	const body, mouth = 6.5, 1.2 // half the fitting, its lip
 	for _, side := range [2]paper.Length{-1, 1} {
-		edge, out := mid.X+side*body, mid.X+side*(room.W/2-0.5)
-		for _, y := range [2]paper.Length{mid.Y - flatPipe, mid.Y + flatPipe} {
-			s.Line(paper.Point{X: edge, Y: y}, paper.Point{X: out, Y: y}, paper.Thick)
-			s.Line(paper.Point{X: edge, Y: y}, paper.Point{X: mid.X + side*1.4, Y: y}, paper.Hidden)
-		}
-		s.Line(paper.Point{X: edge + side*mouth, Y: mid.Y - flatPipe}, paper.Point{X: edge + side*mouth, Y: mid.Y + flatPipe}, paper.Emphasis)
-		s.Line(paper.Point{X: mid.X + side*1.4, Y: mid.Y - flatPipe}, paper.Point{X: mid.X + side*1.4, Y: mid.Y + flatPipe}, paper.Hidden)
+		edge := mid.X + side*body
+		s.lying(mid.Y, edge, mid.X+side*(room.W/2-0.5), paper.Thick)
+		s.lying(mid.Y, edge, mid.X+side*1.4, paper.Hidden)
+		s.through(mid.Y, edge+side*mouth, paper.Emphasis)
+		s.through(mid.Y, mid.X+side*1.4, paper.Hidden)
 	}
 	if r.Wrapped {
 		turns(s.Board, mid.Y, mid.X-room.W/2+1, mid.X-body-3)
@@ -47,21 +56,18 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) (missing
 	}
 	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "line", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
-	return s.lost
 }
 
 // TiedFlat draws a guy tied to a leg while the arch lies flat: the tape from the foot end, the bare pipe between the turns of lights, the clamp on the foot's
 // side of the knot. tape is the knot's distance from the foot end, band what stays bare; empty where no lights are.
-func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) (missing []string) {
+func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	y := room.Centre().Y + 1
 	foot, knot, out := room.X+1, room.X+room.W*0.6, room.Right()-0.5
 	gap := foot + 3 // the leg is longer than it is drawn
-	for _, side := range [2]paper.Length{-flatPipe, flatPipe} {
-		s.Line(paper.Point{X: foot, Y: y + side}, paper.Point{X: gap, Y: y + side}, paper.Thick)
-		s.Line(paper.Point{X: gap + 3, Y: y + side}, paper.Point{X: out, Y: y + side}, paper.Thick)
-	}
-	s.Line(paper.Point{X: foot, Y: y - flatPipe}, paper.Point{X: foot, Y: y + flatPipe}, paper.Thick)
+	s.lying(y, foot, gap, paper.Thick)
+	s.lying(y, gap+3, out, paper.Thick)
+	s.through(y, foot, paper.Thick)
 	for _, x := range [2]paper.Length{gap, gap + 3} {
 		s.Line(paper.Point{X: x + 0.8, Y: y - flatPipe - 1}, paper.Point{X: x - 0.8, Y: y + flatPipe + 1}, paper.Thin)
 	}
@@ -71,9 +77,8 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 		turns(s.Board, y, knot+half, out)
 	}
 	s.Fill(paper.Box(paper.Rect{X: knot - clamp - 1.2, Y: y - flatPipe - 0.9, W: 2.4, H: 2*flatPipe + 1.8}), paper.Black)
-	for _, x := range [2]paper.Length{-0.7, 0.7} {
-		s.Line(paper.Point{X: knot + x, Y: y - flatPipe}, paper.Point{X: knot + x, Y: y + flatPipe}, paper.Thick)
-	}
+	s.through(y, knot-0.7, paper.Thick)
+	s.through(y, knot+0.7, paper.Thick)
 	rows := [2]paper.Length{y + flatPipe + 5, y + flatPipe + 9.5} // of words under the pipe
 	s.Line(paper.Point{X: knot, Y: y + flatPipe}, paper.Point{X: knot, Y: rows[1] + 1}, paper.Thick)
 	over := y - flatPipe - 6 // the tape's line: too short on paper for a number of four figures within its extension lines
@@ -89,10 +94,9 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 	s.Arrow(paper.Point{X: room.X + 1.6 + paper.Floor.Width("clamp"), Y: rows[0] - 1.6}, paper.Point{X: knot - clamp, Y: y + flatPipe + 0.9}, paper.Thin)
 	s.Text(paper.Point{X: knot - 1.5, Y: rows[1]}, paper.AtRight, "guy", paper.Floor)
 	if band == "" {
-		return s.lost
+		return
 	}
 	s.Line(paper.Point{X: knot + half*0.6, Y: y + flatPipe - 1}, paper.Point{X: knot + half*0.6, Y: rows[0] - 3.8}, paper.Thin)
 	s.Text(paper.Point{X: knot + 1.6, Y: rows[0]}, paper.AtLeft, band, paper.Floor)
 	s.Text(paper.Point{X: knot + 1.6, Y: rows[1]}, paper.AtLeft, "bare", paper.Floor)
-	return s.lost
 }

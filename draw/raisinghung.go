@@ -8,7 +8,7 @@ import (
 )
 
 // Rows draws rows of lights being hung on one wall, seen from the side: a tie at every arch, some sag between, begun at the arch from and on toward another.
-func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) (missing []string) {
+func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) {
 	const rows = 3
 	step, bays := 1, min(2, max(to-from, from-to))
 	if to < from {
@@ -16,80 +16,66 @@ func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) (missing 
 	}
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*0.3, measure.Length(bays)*spacing+elbowRoom*0.3, r.First.Crown, Foot1, Foot2)
-	s.ground()
 	top := r.First.Crown
 	apart := top * 0.62 / rows
 	whole := float64(bays)
 	last := [rows]float64{whole, whole, whole - 0.4} // how far each has been hung
 	held := measure.Length(last[rows-1]) * spacing
 	one, two := s.helper(Foot1, spacing*0.3, s.at(spacing*0.05, apart*2.6)), s.helper(Foot2, held+elbowRoom*0.3, s.at(held, apart*2.6))
-	for _, h := range []helper{one, two} {
-		h.draw(s.Board)
-	}
-	for n := range bays + 1 {
-		s.arch(measure.Length(n) * spacing)
-		s.under(measure.Length(n)*spacing, fmt.Sprint(from+n*step))
-	}
-	for i := range rows {
-		y := apart * (measure.Length(i) + 0.6)
-		for bay := 0.0; bay < last[i]; bay++ {
-			end := min(bay+1, last[i])
-			a, b := s.at(measure.Length(bay)*spacing, y), s.at(measure.Length(end)*spacing, y)
-			low := paper.Point{Y: 1.6}
-			s.Stroke(paper.Path{{Verb: paper.Move, To: a}, {Verb: paper.Cubic, A: a.Add(b.Sub(a).Times(1.0 / 3)).Add(low), B: a.Add(b.Sub(a).Times(2.0 / 3)).Add(low), To: b}}, paper.Thin)
-			for _, p := range []paper.Point{a, b} {
-				s.Fill(paper.Circle(p, 0.9), paper.Black)
+	s.play([]helper{one, two}, func() {
+		for n := range bays + 1 {
+			s.arch(measure.Length(n) * spacing)
+			s.under(measure.Length(n)*spacing, fmt.Sprint(from+n*step))
+		}
+		for i := range rows {
+			y := apart * (measure.Length(i) + 0.6)
+			for bay := 0.0; bay < last[i]; bay++ {
+				end := min(bay+1, last[i])
+				a, b := s.at(measure.Length(bay)*spacing, y), s.at(measure.Length(end)*spacing, y)
+				low := paper.Point{Y: 1.6}
+				s.Stroke(paper.Path{{Verb: paper.Move, To: a}, {Verb: paper.Cubic, A: a.Add(b.Sub(a).Times(1.0 / 3)).Add(low), B: a.Add(b.Sub(a).Times(2.0 / 3)).Add(low), To: b}}, paper.Thin)
+				for _, p := range []paper.Point{a, b} {
+					s.Fill(paper.Circle(p, 0.9), paper.Black)
+				}
 			}
 		}
-	}
-	s.grip(one, two)
-	s.name(one, two)
-	return s.lost
+	})
 }
 
 // Dropped draws a string hung from the ridge or from an arch, with who climbs.
-func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) (missing []string) {
+func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	top := r.First.Crown
 	s := r.newScene(page, room, elbowRoom*1.3, spacing+elbowRoom*0.6, top, Crown, Ladder)
-	s.ground()
 	people := []helper{s.helper(Crown, -elbowRoom*0.75, s.at(-elbowRoom*0.35, helperTall*0.5))}
 	if ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.35, top, s.at(spacing*0.5, top), s.at(spacing*0.62, top*0.97)))
 	} else {
 		people = []helper{s.helper(Ladder, spacing*0.35, s.at(spacing*0.5, top))}
 	}
-	for _, h := range people {
-		h.draw(s.Board)
-	}
-	s.arch(0)
-	s.arch(spacing)
-	s.pipe([]paper.Point{s.at(0, top), s.at(spacing, top)})
-	for _, x := range []measure.Length{0.6, 0.75, 0.9} {
-		end := s.at(spacing*x, top*0.8)
-		s.Line(s.at(spacing*x, top), end, paper.Thin)
-		s.Fill(paper.Circle(end, 0.8), paper.Black)
-	}
-	s.grip(people...)
-	s.name(people...)
-	return s.lost
+	s.play(people, func() {
+		s.arch(0)
+		s.arch(spacing)
+		s.pipe([]paper.Point{s.at(0, top), s.at(spacing, top)})
+		for _, x := range []measure.Length{0.6, 0.75, 0.9} {
+			end := s.at(spacing*x, top*0.8)
+			s.Line(s.at(spacing*x, top), end, paper.Thin)
+			s.Fill(paper.Circle(end, 0.8), paper.Black)
+		}
+	})
 }
 
 // WalkedThrough draws the arch from the entrance with two people who carry the sticks that are to pass: one upright, the other across its top. Pipe is as thick as
 // it is and sticks are thin, so that what is clear between them shows.
-func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) (missing []string) {
+func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) {
 	k, t := r.First, r.Plan.Spec.Tunnel
 	side := max(k.Widest, k.Span)/2 + 60
 	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, k.Crown, Foot1, Foot2)
-	s.ground()
 	s.Stroke(paper.Polyline(s.curve()...), paper.Pen{Width: max(paper.Thin.Width, s.long(k.Spec.Pipe.OD))})
 	one := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.6))
 	two := s.helper(Foot2, elbowRoom*0.45, s.at(0, helperTall*0.7))
-	one.draw(s.Board)
-	two.draw(s.Board)
-	s.Line(s.at(0, 0), s.at(0, t.OpeningHeight), paper.Thin)
-	s.Line(s.at(-t.OpeningWidth/2, t.OpeningHeight), s.at(t.OpeningWidth/2, t.OpeningHeight), paper.Thin)
-	s.grip(one, two)
-	s.name(one, two)
-	return s.lost
+	s.play([]helper{one, two}, func() {
+		s.Line(s.at(0, 0), s.at(0, t.OpeningHeight), paper.Thin)
+		s.Line(s.at(-t.OpeningWidth/2, t.OpeningHeight), s.at(t.OpeningWidth/2, t.OpeningHeight), paper.Thin)
+	})
 }

@@ -12,7 +12,7 @@ import (
 // A picture from the side: arches edge on, the first of them at x = 0, the walk to the right.
 
 // Held draws the first arch from the side, held upright by the guard while its guys, where it has any, are pegged.
-func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []string) {
+func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
 	guys := r.guyWays(number)
 	_, out := r.Plan.Spec.Held()
 	left, right := elbowRoom*0.6, elbowRoom*1.3
@@ -28,8 +28,7 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 		left = max(left, elbowRoom*1.2)
 	}
 	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
-	s.ground()
-	people := []helper{s.helper(Guard, aside, s.at(0, helperTall*0.62), s.at(0, helperTall*0.85))}
+	people := []helper{s.holds(Guard, aside, 0)}
 	for i, there := range guys {
 		if there {
 			way := measure.Length(2*i - 1)
@@ -37,15 +36,11 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) (missing []
 			people = append(people, s.helper([2]string{Foot1, Foot2}[i], way*(out+elbowRoom*0.3), grip))
 		}
 	}
-	for _, h := range people {
-		h.draw(s.Board)
-	}
-	s.arch(0)
-	s.guys(0, number)
-	s.grip(people...)
-	s.under(0, fmt.Sprint("arch ", number))
-	s.name(people...)
-	return s.lost
+	s.play(people, func() {
+		s.arch(0)
+		s.guys(0, number)
+		s.under(0, fmt.Sprint("arch ", number))
+	})
 }
 
 // guyWays says whether an arch has guy stakes before it and beyond it.
@@ -93,39 +88,31 @@ func (s *scene) guys(x measure.Length, number int) {
 
 // Second draws the second arch raised and the first ridge piece put in: into the new crown first, then sprung into the old one; taken down, out of the old
 // crown first, the guard at the arch that will stand alone.
-func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) (missing []string) {
+func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Ladder, bothFeet)
-	s.ground()
 	top := r.First.Crown
-	hold := func(called string, x, at measure.Length) helper {
-		return s.helper(called, x, s.at(at, helperTall*0.62), s.at(at, helperTall*0.85))
-	}
 	guard, feet := Guard, bothFeet
 	if r.Down {
 		guard, feet = feet, guard
 	}
-	people := []helper{hold(guard, -elbowRoom*0.5, 0), hold(feet, spacing+elbowRoom*0.5, spacing)}
+	people := []helper{s.holds(guard, -elbowRoom*0.5, 0), s.holds(feet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
 		if r.Down { // nobody need hold what stays joined
 			people[0] = s.helper(Crown, spacing*0.2, s.at(spacing*0.38, helperTall*0.5), s.at(spacing*0.4, helperTall*0.7))
 		}
 	}
-	for _, h := range people {
-		h.draw(s.Board)
-	}
-	s.arch(0)
-	s.arch(spacing)
-	if ridge {
-		s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.5, top*1.1), To: s.at(spacing*0.34, top*1.1)}}, paper.Pen{Width: pipeOnPaper})
-		s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}), paper.Thick)
-	}
-	s.grip(people...)
-	s.under(0, fmt.Sprint(first))
-	s.under(spacing, fmt.Sprint(second))
-	s.name(people...)
-	return s.lost
+	s.play(people, func() {
+		s.arch(0)
+		s.arch(spacing)
+		if ridge {
+			s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.5, top*1.1), To: s.at(spacing*0.34, top*1.1)}}, paper.Pen{Width: pipeOnPaper})
+			s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}), paper.Thick)
+		}
+		s.under(0, fmt.Sprint(first))
+		s.under(spacing, fmt.Sprint(second))
+	})
 }
 
 // onLadder stands a person on a stepladder so high that they reach a height; on the ground where that is low.
@@ -147,26 +134,22 @@ func (s *scene) onLadder(called string, x, height measure.Length, hands ...paper
 }
 
 // Running draws a row of arches from the side: the newest is held until its ridge piece is in; the tape along the ridge starts at the middle of crown 1.
-func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) (missing []string) {
+func (r Raising) Running(page *paper.Page, room paper.Rect, from, to int, ridge bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	bays := measure.Length(to - from)
 	s := r.newScene(page, room, elbowRoom*0.5, bays*spacing+elbowRoom*1.2, r.First.Crown*1.12, bothFeet)
-	s.ground()
 	top := r.First.Crown
-	newest := s.helper(bothFeet, bays*spacing+elbowRoom*0.5, s.at(bays*spacing, helperTall*0.62), s.at(bays*spacing, helperTall*0.85))
-	newest.draw(s.Board)
-	for n := from; n <= to; n++ {
-		s.arch(measure.Length(n-from) * spacing)
-		s.under(measure.Length(n-from)*spacing, fmt.Sprint(n))
-	}
-	s.grip(newest)
-	if ridge {
-		s.pipe([]paper.Point{s.at(0, top), s.at((bays-1)*spacing, top)})
-		s.Arrow(s.at(bays*spacing, top).Add(paper.Point{X: -1.5}), s.at((bays-0.8)*spacing, top), paper.Thick)
-		s.tapeAlong(s.at(0, top), s.at(bays*spacing, top))
-	}
-	s.name(newest)
-	return s.lost
+	s.play([]helper{s.holds(bothFeet, bays*spacing+elbowRoom*0.5, bays*spacing)}, func() {
+		for n := from; n <= to; n++ {
+			s.arch(measure.Length(n-from) * spacing)
+			s.under(measure.Length(n-from)*spacing, fmt.Sprint(n))
+		}
+		if ridge {
+			s.pipe([]paper.Point{s.at(0, top), s.at((bays-1)*spacing, top)})
+			s.Arrow(s.at(bays*spacing, top).Add(paper.Point{X: -1.5}), s.at((bays-0.8)*spacing, top), paper.Thick)
+			s.tapeAlong(s.at(0, top), s.at(bays*spacing, top))
+		}
+	})
 }
 
 // tapeAlong draws a tape a little over a line of crowns.

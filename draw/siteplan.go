@@ -15,9 +15,10 @@ type SitePlan struct {
 	Sections []Section // one a map; neighbours share an arch
 	Cords    bool      // cords are drawn on it
 
-	plan  *layout.Plan
-	cords *CordPlan
-	whole paper.Rect // what the first map shows besides its arches, at full size, the start at the origin
+	plan   *layout.Plan
+	cords  *CordPlan
+	turned bool       // ahead runs to the right
+	whole  paper.Rect // what the first map shows besides its arches, at full size, the start at the origin
 }
 
 const (
@@ -30,9 +31,20 @@ const (
 	siteAll                  = 120 // and down to this scale always
 )
 
-// NewSitePlan fits the map to a room: the largest scale at which the tunnel with its cords fits, smaller for what else the site has.
+// NewSitePlan fits the map to a room: the largest scale at which the tunnel with its cords fits, smaller for what else the site has. Ahead runs up the page, or to
+// the right where that alone saves parting the tunnel.
 func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePlan {
-	s := &SitePlan{plan: p, cords: cordsOf(p)}
+	up := newSitePlan(p, series, room, false)
+	if len(up.Sections) > 1 {
+		if right := newSitePlan(p, series, room, true); len(right.Sections) == 1 {
+			return right
+		}
+	}
+	return up
+}
+
+func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned bool) *SitePlan {
+	s := &SitePlan{plan: p, cords: cordsOf(p), turned: turned}
 	n := len(p.Ground.Stations)
 	room = paper.Rect{W: room.W - 2*siteMargin, H: room.H - siteFoot - 2*siteOver}
 	tunnel := s.extent(Section{1, n}, false)
@@ -50,7 +62,22 @@ func NewSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *SitePla
 		s.part(series, room)
 	}
 	s.Cords = s.apart(s.Scale) >= siteCordBay || len(s.cords.cords) == 0
+	for _, k := range p.Stakes {
+		if k.Guy && k.Bay == 0 && k.Arch > 0 { // lanes run outside the guys' stakes
+			out := math.Abs(float64(k.Offset)) - math.Abs(float64(p.Stakes[2*k.Arch-2].Offset))
+			s.cords.first = max(s.cords.first, s.Scale.Length(out)+guyRadius+1)
+		}
+	}
 	return s
+}
+
+// turn is the map at a scale.
+func (s *SitePlan) turn(scale paper.Scale) siteMap {
+	m := newSiteMap(&s.plan.Spec.Site, scale)
+	if s.turned {
+		m.sin, m.cos = -m.cos, m.sin
+	}
+	return m
 }
 
 // Height is the room that the first map needs at its scale, with its key.
@@ -91,7 +118,7 @@ func (s *SitePlan) part(series []paper.Scale, room paper.Rect) {
 
 // extent is the box about a stretch of arches with its guys and the outlets that feed it, or about all of the site, at full size as the map is turned.
 func (s *SitePlan) extent(sec Section, all bool) paper.Rect {
-	m := newSiteMap(&s.plan.Spec.Site, paper.Scale{Ratio: 1})
+	m := s.turn(paper.Scale{Ratio: 1})
 	var e box
 	add := func(p spec.Point) { e.add(m.at(p), 0, 0, 0, 0) }
 	for _, k := range s.plan.Stakes {
@@ -140,5 +167,5 @@ func (s *SitePlan) placed(sec Section, room paper.Rect) siteMap {
 	if len(s.Sections) > 1 {
 		e = s.extent(sec, false)
 	}
-	return newSiteMap(&s.plan.Spec.Site, s.Scale).centred(e.Centre(), room)
+	return s.turn(s.Scale).centred(e.Centre(), room)
 }

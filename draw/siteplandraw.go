@@ -18,7 +18,8 @@ type siteSheet struct {
 	m       siteMap
 	room    paper.Rect
 	sec     Section
-	first   bool // the map that shows what lies off the tunnel
+	first   bool          // the map that shows what lies off the tunnel
+	later   []place.Label // the ways' names, set where no cord lies
 	missing []string
 }
 
@@ -64,12 +65,16 @@ func (d *siteSheet) shown(p spec.Point) (paper.Point, bool) {
 // walks draws the ways in and out, the side ways that rows leave open, and where the walk goes on on another map.
 func (d *siteSheet) walks() {
 	n := len(d.plan.Ground.Stations)
-	arrow := func(arch int, away float64, toward float64, words string) {
+	arrow := func(arch int, tail, point float64, words string) {
 		l, r := d.cords.pair(d.m, arch)
 		mid, ahead := l.Add(r).Times(0.5), r.Sub(l).Unit().Left()
-		from, to := mid.Add(ahead.Times(away)), mid.Add(ahead.Times(toward))
+		from, to := mid.Add(ahead.Times(tail)), mid.Add(ahead.Times(point))
 		d.b.WalkArrow(from, to)
-		d.lacks(words, d.b.Label(place.Label{At: from.Add(to).Times(0.5), Text: words, Lettering: paper.Strong, Clear: 4.4, Toward: paper.Point{X: 1}}))
+		end, away := from, ahead.Times(-1)
+		if tail > 0 {
+			end, away = to, ahead
+		}
+		d.later = append(d.later, place.Label{At: end, Text: words, Lettering: paper.Strong, Clear: 0.5, Toward: away})
 	}
 	in, out := "way in", "way out"
 	if d.sec.First > 1 {
@@ -90,15 +95,10 @@ func (d *siteSheet) walks() {
 			}
 			a, b := d.plan.Stakes[2*bay-2+int(gap.Wall)], d.plan.Stakes[2*bay+int(gap.Wall)]
 			mid := d.m.at(a.At()).Add(d.m.at(b.At())).Times(0.5)
-			d.lacks("side way", d.b.Label(place.Label{At: mid, Text: "side way", Lettering: paper.Strong, Clear: 1, Pointed: true, Leader: place.Arrow, Toward: mid.Sub(d.centreOf(bay))}))
+			l, r := d.cords.pair(d.m, bay)
+			d.lacks("side way", d.b.Label(place.Label{At: mid, Text: "side way", Lettering: paper.Strong, Clear: 1, Pointed: true, Leader: place.Arrow, Toward: mid.Sub(l.Add(r).Times(0.5))}))
 		}
 	}
-}
-
-// centreOf is the middle of an arch.
-func (d *siteSheet) centreOf(arch int) paper.Point {
-	l, r := d.cords.pair(d.m, arch)
-	return l.Add(r).Times(0.5)
 }
 
 // cordTags sets the cords' numbers and returns their ways, to be drawn round them.
@@ -175,8 +175,11 @@ func (d *siteSheet) lacks(what string, drawn bool) {
 	}
 }
 
-// names says what the signs and lines are: first what someone must find, then what must be kept off, then the rest.
+// names says what the ways, signs and lines are: first what someone must find, then what must be kept off, then the rest.
 func (d *siteSheet) names(words SiteWords) {
+	for _, l := range d.later {
+		d.lacks(l.Text, d.b.Label(l))
+	}
 	site := d.plan.Spec.Site
 	name := func(p spec.Point, text, short string, l paper.Lettering, clear paper.Length) {
 		if at, ok := d.shown(p); ok && text != "" {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"slices"
 
 	"hoopwright/draw/paper"
@@ -204,7 +205,7 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	v := &unfolding{Unfolded: u, Board: place.NewBoard(page, room), room: room, kinds: StringKinds(u.Plan)}
 	names := paper.Length(0)
 	for n := u.First; n <= u.shown(); n++ {
-		names = max(names, paper.StakeName.Width(spec.Right.Letter()+number0(n)))
+		names = max(names, paper.StakeName.Width(spec.Right.Letter()+fmt.Sprint(n)))
 	}
 	v.half = room.W/2 - names - 3
 	v.middle = room.X + room.W/2
@@ -259,7 +260,7 @@ func (v *unfolding) legNames() {
 	up, _ := paper.StakeName.Extent("L")
 	for n := v.First; n <= v.shown(); n++ {
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			name := side.Letter() + number0(n)
+			name := side.Letter() + fmt.Sprint(n)
 			wide := paper.StakeName.Width(name)
 			at := paper.Point{X: v.middle - v.half - 2.5 - wide, Y: v.y(float64(n)) + up/2}
 			if side == spec.Right {
@@ -288,10 +289,10 @@ func (v *unfolding) words() {
 	edge := (v.edges()-v.under())/2 - unfoldEdge
 	low, high := "entrance", "exit"
 	if v.First > 1 {
-		low = "arch " + number0(v.First-1) + " and those before it: the side before"
+		low = "arch " + fmt.Sprint(v.First-1) + " and those before it: the side before"
 	}
 	if v.shown() > v.Last {
-		high = "arch " + number0(v.shown()) + " and on: the next side"
+		high = "arch " + fmt.Sprint(v.shown()) + " and on: the next side"
 	}
 	for _, w := range []struct {
 		text string

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -25,10 +26,10 @@ func (v *unfolding) cordNames() map[string]string {
 			}
 			names[c.Strings[0]] = "outlet"
 			if n := f.Joints[c.Joint].Cord; n > 0 {
-				names[c.Strings[0]] = "C" + number0(n)
+				names[c.Strings[0]] = "C" + fmt.Sprint(n)
 			}
 			if n := f.Joints[c.Joint].Tap; n > 0 {
-				names[c.Strings[0]] = "T" + number0(n)
+				names[c.Strings[0]] = "T" + fmt.Sprint(n)
 			}
 		}
 	}
@@ -78,20 +79,7 @@ func (v *unfolding) cords() {
 // alone reports whether a line to a string's end crosses no other string, sign or joint.
 func (v *unfolding) alone(from, to paper.Point) bool {
 	to = to.Add(from.Sub(to).Unit().Times(0.3)) // short of the end itself
-	meets := func(a, b paper.Point) bool { return cross(from, to, a, b) }
-	for _, s := range v.strands {
-		for k := 1; k < len(s.path); k++ {
-			if meets(s.path[k-1], s.path[k]) {
-				return false
-			}
-		}
-	}
-	for _, f := range v.feeds {
-		if meets(nearestIn(f.box, f.at), f.at) {
-			return false
-		}
-	}
-	return !slices.ContainsFunc(v.joints, func(j [2]paper.Point) bool { return meets(j[0], j[1]) })
+	return !v.anyLine(-1, func(a, b paper.Point) bool { return cross(from, to, a, b) })
 }
 
 // cross reports whether two lines, from a to b and from c to d, have a point in common.

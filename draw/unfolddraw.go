@@ -205,17 +205,11 @@ func edgeToward(r paper.Rect, at paper.Point) paper.Point {
 
 // clear reports whether a leader crosses neither words nor a number.
 func (v *unfolding) clear(from, to paper.Point) bool {
-	for _, r := range v.said {
-		if _, _, hit := inBox(r, from, to.Sub(from)); hit {
-			return false
-		}
+	hit := func(r paper.Rect) bool {
+		_, _, ok := r.Part(from, to)
+		return ok && r.W > 0
 	}
-	for _, s := range v.strands {
-		if _, _, hit := inBox(s.label, from, to.Sub(from)); hit && s.label.W > 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(v.said, hit) && !slices.ContainsFunc(v.strands, func(s strand) bool { return hit(s.label) })
 }
 
 // take puts a number at a place if that is free.
@@ -234,15 +228,9 @@ func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
 	for i := 1; i < len(line); i++ {
 		parts = append(parts, [2]paper.Point{line[i-1], line[i]})
 	}
-	slices.SortStableFunc(parts, func(p, q [2]paper.Point) int {
-		switch d := q[1].Sub(q[0]).Long() - p[1].Sub(p[0]).Long(); {
-		case d > 1e-9:
-			return 1
-		case d < -1e-9:
-			return -1
-		}
-		return 0
-	})
+	const hair = 1e-6 // what differs by no more is as long
+	size := func(p [2]paper.Point) float64 { return math.Round(float64(p[1].Sub(p[0]).Long() / hair)) }
+	slices.SortStableFunc(parts, func(p, q [2]paper.Point) int { return cmp.Compare(size(q), size(p)) })
 	return parts
 }
 
@@ -256,27 +244,24 @@ func (v *unfolding) apartFrom(r paper.Rect, own int, inLine bool) bool {
 	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
 		return false
 	}
-	for _, f := range v.feeds {
-		if boxesMeet(about(nearestIn(f.box, f.at), f.at), r) {
-			return false
-		}
+	skip := -1
+	if inLine {
+		skip = own
 	}
-	for _, j := range v.joints {
-		if boxesMeet(about(j[0], j[1]), r) {
-			return false
-		}
-	}
+	return !v.anyLine(skip, func(a, b paper.Point) bool { return boxesMeet(about(a, b), r) })
+}
+
+// anyLine reports whether some line of a cord, a joint or a string, save one, is such.
+func (v *unfolding) anyLine(skip int, is func(a, b paper.Point) bool) bool {
 	for i, s := range v.strands {
-		if i == own && inLine {
-			continue
-		}
-		for k := 1; k < len(s.path); k++ {
-			if boxesMeet(about(s.path[k-1], s.path[k]), r) {
-				return false
+		for k := 1; k < len(s.path) && i != skip; k++ {
+			if is(s.path[k-1], s.path[k]) {
+				return true
 			}
 		}
 	}
-	return true
+	return slices.ContainsFunc(v.feeds, func(f feed) bool { return is(nearestIn(f.box, f.at), f.at) }) ||
+		slices.ContainsFunc(v.joints, func(j [2]paper.Point) bool { return is(j[0], j[1]) })
 }
 
 // inRoom reports whether a box is between the feet and within the picture's height.
@@ -302,46 +287,21 @@ func boxesMeet(a, b paper.Rect) bool {
 
 // pieces calls draw with what is left of a line between the boxes that are taken.
 func (v *unfolding) pieces(a, b paper.Point, draw func(a, b paper.Point)) {
-	free := [][2]float64{{0, 1}}
-	way := b.Sub(a)
-	for _, r := range v.taken {
-		from, to, hit := inBox(r, a, way)
-		if !hit {
-			continue
-		}
-		var left [][2]float64
-		for _, f := range free {
-			for _, part := range [2][2]float64{{f[0], min(f[1], from)}, {max(f[0], to), f[1]}} {
-				if part[1] > part[0]+1e-9 {
-					left = append(left, part)
-				}
-			}
-		}
-		free = left
-	}
-	for _, f := range free {
-		draw(a.Add(way.Times(f[0])), a.Add(way.Times(f[1])))
-	}
+	outside(v.taken, a, b, draw)
 }
 
-// inBox returns the part of a way that lies in a box.
-func inBox(r paper.Rect, a, way paper.Point) (from, to float64, ok bool) {
-	from, to = 0, 1
-	for _, e := range [2][3]paper.Length{{a.X, way.X, 0}, {a.Y, way.Y, 1}} {
-		lo, hi := r.X, r.Right()
-		if e[2] == 1 {
-			lo, hi = r.Y, r.Bottom()
+// outside calls draw with what is left of a line outside boxes.
+func outside(boxes []paper.Rect, a, b paper.Point, draw func(a, b paper.Point)) {
+	var cuts [][2]float64
+	for _, r := range boxes {
+		if from, to, hit := r.Part(a, b); hit {
+			cuts = append(cuts, [2]float64{from, to})
 		}
-		if e[1] == 0 {
-			if e[0] <= lo || e[0] >= hi {
-				return 0, 0, false
-			}
-			continue
-		}
-		p, q := float64((lo-e[0])/e[1]), float64((hi-e[0])/e[1])
-		from, to = max(from, min(p, q)), min(to, max(p, q))
 	}
-	return from, to, to > from
+	way := b.Sub(a)
+	for _, f := range paper.Without(cuts) {
+		draw(a.Add(way.Times(f[0])), a.Add(way.Times(f[1])))
+	}
 }
 
 // strand draws a string: its line with its bulbs, its two ends, its number with the box.
@@ -363,8 +323,12 @@ func (v *unfolding) strand(s strand) {
 		line[last] = back
 	}
 	bulbs := 0
+	var label []paper.Rect
+	if s.label.W > 0 {
+		label = append(label, s.label.Inset(-labelPad))
+	}
 	for i := 1; i < len(line); i++ {
-		v.besideLabel(s, line[i-1], line[i], func(a, b paper.Point) {
+		outside(label, line[i-1], line[i], func(a, b paper.Point) {
 			v.Line(a, b, paper.Thick)
 			bulbs = beads(v.Page, a, b, StringInks(s.Label), slices.Index(v.kinds, s.Kind), bulbs)
 		})
@@ -377,22 +341,6 @@ func (v *unfolding) strand(s strand) {
 		v.Dot(s.leader[1], paper.Black)
 	}
 	v.number(s)
-}
-
-// besideLabel calls draw with what is left of a line outside its string's label.
-func (v *unfolding) besideLabel(s strand, a, b paper.Point, draw func(a, b paper.Point)) {
-	way := b.Sub(a)
-	from, to, hit := inBox(s.label.Inset(-labelPad), a, way)
-	if !hit || s.label.W == 0 {
-		draw(a, b)
-		return
-	}
-	if from > 0 {
-		draw(a, a.Add(way.Times(from)))
-	}
-	if to < 1 {
-		draw(a.Add(way.Times(to)), b)
-	}
 }
 
 // dropTeeth is how long the lines are that hang from a drop.

@@ -1,16 +1,12 @@
 package draw
 
 import (
-	"fmt"
 	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 )
-
-// number0 writes a number.
-func number0(n int) string { return fmt.Sprint(n) }
 
 // strand is one string on the picture: the way it takes there.
 type strand struct {
@@ -268,41 +264,12 @@ func (v *unfolding) rowKinds() []string {
 }
 
 // clipped returns the longest unbroken part of a line that lies between two heights on paper.
-func clipped(line []paper.Point, top, bottom paper.Length) []paper.Point {
-	var best, run []paper.Point
-	flush := func() {
-		if long(run) > long(best) {
-			best = run
-		}
-		run = nil
-	}
-	for i := 1; i < len(line); i++ {
-		a, b := line[i-1], line[i]
-		from, to := 0.0, 1.0
-		for _, edge := range [2][2]paper.Length{{top - a.Y, b.Y - a.Y}, {a.Y - bottom, a.Y - b.Y}} {
-			switch over, run := edge[0], edge[1]; { // over + … ≤ run·t
-			case run > 0:
-				from = max(from, float64(over/run))
-			case run < 0:
-				to = min(to, float64(over/run))
-			case over > 0:
-				to = -1
-			}
-		}
-		if to <= from {
-			flush()
-			continue
-		}
-		way := b.Sub(a)
-		if from > 0 || len(run) == 0 {
-			flush()
-			run = []paper.Point{a.Add(way.Times(from))}
-		}
-		run = append(run, a.Add(way.Times(to)))
-		if to < 1 {
-			flush()
+func clipped(line []paper.Point, top, bottom paper.Length) (best []paper.Point) {
+	const far = 1e6
+	for _, piece := range crop(line, paper.Rect{X: -far, Y: top, W: 2 * far, H: bottom - top}) {
+		if long(piece) > long(best) {
+			best = piece
 		}
 	}
-	flush()
 	return best
 }

@@ -1,7 +1,6 @@
 package layout_test
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,8 +12,6 @@ import (
 	"hoopwright/layout/finding"
 	"hoopwright/layout/spec"
 )
-
-var indexes = regexp.MustCompile(`\[\d+\]`)
 
 // cured writes the changes into a spec as a person with an editor would: each value in the place of the one at its key.
 func cured(t *testing.T, text string, changes []finding.Change) string {

@@ -72,7 +72,7 @@ func findingsFitTable(t *testing.T, p *layout.Plan) {
 			t.Errorf("%s is on leaf %s; its row says %s", f.Code, f.Sheet, row.Leaf)
 		}
 		for _, c := range f.Cure {
-			if !slices.Contains(row.Cures, indexes.ReplaceAllString(c.Key, "[]")) {
+			if !slices.Contains(row.Cures, c.Path()) {
 				t.Errorf("%s is cured at %s; its row has %v", f.Code, c.Key, row.Cures)
 			}
 		}

@@ -29,6 +29,15 @@ func (b *binder) reckoningAnnex() []folio {
 	if total := b.plan.Stock.Total; total > 0 {
 		blocks = append(blocks, block.Heading("Money"), block.Paragraph(fmt.Sprintf("What is bought comes to %s, %s of it at prices assumed from memory.", b.money(total), b.money(b.plan.Stock.Assumed))))
 	}
+	if all := remarksOf(b.plan.Findings); len(all) > 0 {
+		blocks = append(blocks, block.Heading("Findings, all in full"))
+		for _, r := range all {
+			blocks = append(blocks, r.block(true))
+		}
+	}
+	if lines := cureLines(b.plan.Findings); len(lines) > 0 {
+		blocks = append(blocks, block.Heading("Changes to the spec, to paste"), block.Paragraph(strings.Join(lines, "\n")))
+	}
 	if len(blocks) == 0 {
 		return nil
 	}

@@ -8,11 +8,11 @@ import (
 
 func TestCureWords(t *testing.T) {
 	for want, cure := range map[string][]finding.Change{
-		"":                                  nil,
-		"Set arch.span to 7 ft 6 in.":       {{Key: "arch.span", Value: "7 ft 6 in"}},
-		"Take lights.rows out of the spec.": {{Key: "lights.rows"}},
-		"Set arch.sticks to [10 ft, 10 ft] and take arch.height out of the spec.": {{Key: "arch.sticks", Value: "[10 ft, 10 ft]"}, {Key: "arch.height"}},
-		"Set “lights.rows.up to” to 6 ft.":                                        {{Key: "lights.rows.up to", Value: "6 ft"}},
+		"":                              nil,
+		"Set the feet 7 ft 6 in apart.": {{Key: "arch.span", Value: "7 ft 6 in"}},
+		"Hang drops 10 in.":             {{Key: "lights.drops[1].hang", Value: "10 in"}, {Key: "arch.sticks", Value: "[10 ft, 10 ft]"}},
+		"Guy arches 1, 6 alone.":        {{Key: "guys.arches", Value: "[1, 6]"}},
+		"Take down by 2 Jan 2027 and mark on 1 Nov 2026.": {{Key: "dates.down", Value: "2027-01-02"}, {Key: "dates.mark", Value: "2026-11-01"}},
 	} {
 		if got := cureWords(cure); got != want {
 			t.Errorf("%v: %q, want %q", cure, got, want)

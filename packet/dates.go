@@ -7,25 +7,24 @@ import (
 	"hoopwright/layout/crew"
 )
 
+// calendar is the season as a strip of days from left to right, a blank for each that the spec leaves open, with what else there is to know under it.
+type calendar []crew.Date
+
 const (
 	datesTick  paper.Length = 3.4 // a day's dot, above its date
 	datesGap   paper.Length = 2   // between two days' words
 	datesLines              = 2   // a day's name takes no more
 )
 
-// datesHeight is the height of the strip of dates with its notes.
-func (b *binder) datesHeight(width paper.Length) paper.Length {
-	h := datesTick + paper.Strong.Leading() + datesLines*paper.Floor.Leading()
-	if notes := b.dateNotes(); notes != "" {
-		h += 1 + paper.Length(len(paper.Floor.Wrap(notes, width)))*paper.Floor.Leading()
-	}
-	return h
+// strip is the height of the days alone.
+func (calendar) strip() paper.Length {
+	return datesTick + paper.Strong.Leading() + datesLines*paper.Floor.Leading()
 }
 
-// dateNotes joins what else there is to know of the days.
-func (b *binder) dateNotes() string {
+// notes joins what else there is to know of the days.
+func (c calendar) notes() string {
 	var notes []string
-	for _, d := range crew.Calendar(b.spec) {
+	for _, d := range c {
 		if d.Note != "" {
 			notes = append(notes, d.Note)
 		}
@@ -33,13 +32,19 @@ func (b *binder) dateNotes() string {
 	return strings.Join(notes, " ")
 }
 
-// drawDates draws the season as a strip of days from left to right, a blank for each that the spec leaves open.
-func (b *binder) drawDates(page *paper.Page, box paper.Rect) {
-	days := crew.Calendar(b.spec)
-	step := box.W / paper.Length(len(days))
-	line := box.Y + datesTick/2
+// Height implements block.Body.
+func (c calendar) Height(width paper.Length) paper.Length {
+	if notes := c.notes(); notes != "" {
+		return c.strip() + 1 + paper.Length(len(paper.Floor.Wrap(notes, width)))*paper.Floor.Leading()
+	}
+	return c.strip()
+}
+
+// Draw implements block.Body.
+func (c calendar) Draw(page *paper.Page, box paper.Rect) []string {
+	step, line := box.W/paper.Length(len(c)), box.Y+datesTick/2
 	page.Line(paper.Point{X: box.X, Y: line}, paper.Point{X: box.Right(), Y: line}, paper.Thick)
-	for i, d := range days {
+	for i, d := range c {
 		cell := paper.Rect{X: box.X + paper.Length(i)*step, Y: box.Y + datesTick, W: step - datesGap}
 		page.Fill(paper.Circle(paper.Point{X: cell.X + 1.5, Y: line}, 1.5), paper.Black)
 		base := cell.Y + 1 + paper.Strong.Ascent()
@@ -52,8 +57,7 @@ func (b *binder) drawDates(page *paper.Page, box paper.Rect) {
 		name := paper.Floor.Wrap(d.Name, cell.W)
 		page.Paragraph(cell, strings.Join(name[:min(len(name), datesLines)], "\n"), paper.Floor)
 	}
-	if notes := b.dateNotes(); notes != "" {
-		box.Y += datesTick + paper.Strong.Leading() + datesLines*paper.Floor.Leading() + 1
-		page.Paragraph(box, notes, paper.Floor)
-	}
+	box.Y += c.strip() + 1
+	page.Paragraph(box, c.notes(), paper.Floor)
+	return nil
 }

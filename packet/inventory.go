@@ -51,7 +51,7 @@ func (b *binder) inventory() []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: "stake"})
 	}
 	add("stake cap", len(b.plan.Stakes), keptStakes, "cap")
-	_, guys, _ := b.stakeCounts()
+	_, guys, _ := stakeCounts(b.plan)
 	add("guy with its tightener", guys, keptBox, "guy")
 	for _, kind := range b.stringKinds() {
 		add(kind.item, kind.count, keptLights, "string")

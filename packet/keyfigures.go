@@ -3,18 +3,10 @@ package packet
 import (
 	"slices"
 
-	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
-)
-
-// figure is a key figure with its label.
-type figure struct{ label, value string }
-
-const (
-	leastFigureRow paper.Length = 6.2
-	mostFigureRow  paper.Length = 8.2
 )
 
 // across prints a figure of every kind of arch: the least, and that there is more where another has an inch more.
@@ -30,8 +22,8 @@ func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 }
 
 // stakeCounts counts the stakes under legs, those for guys and the pegs of braces.
-func (b *binder) stakeCounts() (legs, guys, pegs int) {
-	for _, s := range b.plan.Stakes {
+func stakeCounts(p *layout.Plan) (legs, guys, pegs int) {
+	for _, s := range p.Stakes {
 		switch {
 		case s.Bay > 0:
 			pegs++

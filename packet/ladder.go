@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -34,19 +33,6 @@ func CureLines(p *layout.Plan) (lines []string) {
 		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, b.currencyWords()))
 	}
 	return lines
-}
-
-// cureLadder sets those lines.
-func (b *binder) cureLadder(f *flow) {
-	lines := CureLines(b.plan)
-	if len(lines) == 0 {
-		return
-	}
-	f.gap(1.5)
-	f.text("To come nearer to the gusts of weather.stand and weather.inside, each line for the spec on top of those before:", paper.Body)
-	for _, l := range lines {
-		f.text(l, paper.Body)
-	}
 }
 
 // shortGust prints a gust as forecast, or as measured where no forecast tells.

@@ -1,6 +1,8 @@
 package packet
 
 import (
+	"fmt"
+	"slices"
 	"time"
 
 	"hoopwright/draw/block"
@@ -55,132 +57,81 @@ func (h partHead) Draw(page *paper.Page, box paper.Rect) []string {
 	return nil
 }
 
-// phones is the box that is wanted first when something has happened. What the foot of every side tells is not repeated: only what the spec leaves open.
+// phones is the box that is wanted first when something has happened. What the foot of every side and the map tell is not repeated: only what the spec leaves open.
 func (b *binder) phones() block.Block {
-	var lines []block.Block
-	line := func(blanks ...block.Blank) {
-		lines = append(lines, block.Block{Body: block.Blanks(blanks)})
-	}
 	site := b.spec.Site
-	var open []block.Blank
+	var open, first block.Blanks
 	if site.Address == "" {
 		open = append(open, block.Blank{Word: "This place is", Share: 2})
 	}
 	if site.Emergency == "" {
 		open = append(open, block.Blank{Word: "Emergency number"})
 	}
-	if len(open) > 0 {
-		line(open...)
+	if !slices.ContainsFunc(site.Places, func(p spec.SitePlace) bool { return p.For == spec.FirstAid }) {
+		first = block.Blanks{{Word: "First-aid box is at"}}
 	}
-	line(block.Blank{Word: "In charge"}, block.Blank{Word: "Phone"})
-	line(block.Blank{Word: "Switches the power off"}, block.Blank{Word: "Decides to close"})
-	line(block.Blank{Word: "First-aid box is at"}, block.Blank{Word: "Locating ticket"})
+	var lines []block.Block
+	for _, line := range []block.Blanks{open, {{Word: "In charge"}, {Word: "Phone"}}, {{Word: "Switches the power off"}, {Word: "Decides to close"}}, append(first, block.Blank{Word: "Locating ticket"})} {
+		if len(line) > 0 {
+			lines = append(lines, block.Block{Body: line})
+		}
+	}
 	return block.Block{Name: "phones", Body: block.Framed{Blocks: lines}}
 }
 
-// hazards are the dangers of each part of the work that this tunnel has.
-func (b *binder) hazards() []aloud {
-	d := b.spec.Dates
+// hazards are the dangers of each part of the work that this tunnel has, each with what to do.
+func (b *binder) hazards() (list []aloud) {
+	d, site, joints := b.spec.Dates, b.spec.Site, b.spec.Arch.Joints
 	build := d.Build
 	if build.IsZero() {
 		build = b.spec.Crew.Date
 	}
-	return []aloud{
-		{"Before any stake", d.Mark, b.groundHazards()},
-		{"Stakes", build, b.stakeHazards()},
-		{"Cutting and raising", build, b.archHazards()},
-		{"Lights and power", build, b.lightHazards()},
-		{"While people walk through", d.Open, b.openHazards()},
-		{"Taking down", d.Down, b.downHazards()},
-	}
-}
-
-func (b *binder) groundHazards() []hazard {
-	call := "the locating service"
-	if crew.LikelyNEC(b.spec) {
-		call = "811"
-	}
-	list := []hazard{{"Buried lines", "A stake through gas or power can kill: none before " + call + " has answered."}}
-	for _, l := range b.spec.Site.Buried {
-		list = append(list, hazard{l.Name, "Lies under here: its owner marks it."})
-	}
-	if len(b.spec.Site.Overhead) == 0 {
-		return append(list, hazard{"Overhead wires", "None is on the plan: look up all the same."})
-	}
-	for _, l := range b.spec.Site.Overhead {
-		list = append(list, hazard{l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches."})
-	}
-	return list
-}
-
-func (b *binder) stakeHazards() []hazard {
-	if len(b.plan.Stakes) == 0 {
-		return nil
-	}
-	list := []hazard{{"Hammer", "Crushed fingers, splinters of steel: stand two paces off."}, {"Bare stakes", "A spike for whoever falls. A cap comes off only as the pipe goes on."}}
-	if b.spec.Site.Soil == spec.Frozen {
-		list = append(list, hazard{"Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it."})
-	}
-	return list
-}
-
-func (b *binder) archHazards() []hazard {
-	if len(b.plan.Kinds) == 0 {
-		return nil
-	}
-	list := []hazard{
-		{"Saw", "Goggles on, pipe clamped, hands a forearm off."},
-		{"Bent pipe", "A spring: faces out of its plane, goggles on."},
-		{"A lone arch", "Goes over lengthwise. Whoever holds it does nothing else."},
-	}
-	switch b.spec.Arch.Joints {
-	case spec.Glued:
-		list = append(list, hazard{"Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on."})
-	case spec.Pinned:
-		list = append(list, hazard{"Screw points", "They tear hands and wires: file each flush on the inside."})
-	}
-	return append(list, hazard{"Ladder", "A stepladder only: never against pipe, never after dark."})
-}
-
-func (b *binder) lightHazards() []hazard {
-	if len(b.plan.Strings) == 0 {
-		return nil
-	}
-	device := "an RCD of 30 mA or less"
-	if crew.LikelyNEC(b.spec) {
-		device = "GFCI protection"
-	}
-	list := []hazard{{"Water and electricity", "Only outlets with " + device + "; no plug on the ground."}}
-	for _, c := range b.plan.Circuits {
-		if c.Lights > 0 && !c.Spec.GFCI {
-			list = append(list, hazard{"Circuit " + c.Name, "No such protection is known: ask a licensed electrician before plugging in."})
+	part := func(name string, on time.Time) { list = append(list, aloud{part: name, on: on}) }
+	add := func(have bool, what, words string) {
+		if last := &list[len(list)-1]; have {
+			last.list = append(last.list, hazard{what, words})
 		}
 	}
-	return append(list, hazard{"Warm plug", "The start of a fire: pull it, ask."})
-}
+	stakes, arches, strings := len(b.plan.Stakes) > 0, len(b.plan.Kinds) > 0, len(b.plan.Strings) > 0
+	call, device := "the locating service", "an RCD of 30 mA or less"
+	if crew.LikelyNEC(b.spec) {
+		call, device = "811", "GFCI protection"
+	}
 
-func (b *binder) openHazards() []hazard {
-	if len(b.plan.Kinds) == 0 {
-		return nil
+	part("Before any stake", d.Mark)
+	add(true, "Buried lines", "A stake through gas or power can kill: none before "+call+" has answered.")
+	for _, l := range site.Buried {
+		add(true, l.Name, fmt.Sprintf("Lies under here: nothing goes into its band on the map, leaf %d.", leafNumber("day")))
 	}
-	list := []hazard{
-		{"Wind, ice, thunder", "The watch says when it closes. A cover or sign catches wind: never hang one."},
-		{"Crowd", "A fall in a crush is a pile of people."},
-		{"Tripping", "Nobody looks down here: no cord, line, mud or ice where they walk."},
+	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up all the same.")
+	for _, l := range site.Overhead {
+		add(true, l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches.")
 	}
-	if len(b.plan.Strings) > 0 {
-		list = append(list, hazard{"Fire", "Pipe and wire burn: no flame near. People out first, then the power."})
+	part("Stakes", build)
+	add(stakes, "Hammer", "Crushed fingers, splinters of steel: stand two paces off.")
+	add(stakes, "Bare stakes", "A spike for whoever falls. A cap comes off only as the pipe goes on.")
+	add(stakes && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
+	part("Cutting and raising", build)
+	add(arches, "Saw", "Goggles on, pipe clamped, hands a forearm off.")
+	add(arches, "Bent pipe", "A spring: faces out of its plane, goggles on.")
+	add(arches, "A lone arch", "Goes over lengthwise. Whoever holds it does nothing else.")
+	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
+	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
+	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
+	part("Lights and power", build)
+	add(strings, "Water and electricity", "Only outlets with "+device+"; no plug on the ground.")
+	for _, c := range b.plan.Circuits {
+		add(strings && c.Lights > 0 && !c.Spec.GFCI, "Circuit "+c.Name, "No such protection is known: ask a licensed electrician before plugging in.")
 	}
-	return list
-}
-
-func (b *binder) downHazards() []hazard {
-	var list []hazard
-	if len(b.plan.Strings) > 0 {
-		list = append(list, hazard{"Live wires", "Pull every plug first, and say so."})
-	}
-	if len(b.plan.Kinds) > 0 {
-		list = append(list, hazard{"Cold pipe", "It cracks more easily after a season: goggles on."})
-	}
+	add(strings, "Warm plug", "The start of a fire: pull it, ask.")
+	part("While people walk through", d.Open)
+	add(arches, "Wind", fmt.Sprintf("From %s on all out, both ends barred. Hang no cover, no sign.", block.Figure(b.insideWords())))
+	add(arches, "Thunder, ice", "All out, closed for the night.")
+	add(arches, "Crowd", fmt.Sprintf("A fall in a crush piles people up: let %s in at most, count them.", block.Figure(fmt.Sprint(b.plan.MostInside()))))
+	add(arches, "Tripping", "Nobody looks down here: clear cord, line, mud and ice from the walk.")
+	add(arches && strings, "Fire", "Pipe and wire burn: no flame near. People out first, then the power.")
+	part("Taking down", d.Down)
+	add(strings, "Live wires", "Pull every plug first, and say so.")
+	add(arches, "Cold pipe", "It cracks more easily after a season: goggles on.")
 	return list
 }

@@ -2,28 +2,77 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/say"
 )
 
 // boardLeaf hangs where everyone sees it. Its front shows what is being made and says what the organiser has to decide first; its back holds what can
 // hurt someone, to be read aloud.
 func (b *binder) boardLeaf() []folio {
-	front := []block.Block{b.boardTitle()}
-	front = append(front, b.boardPicture(), b.boardCalendar())
-	front = append(front, b.boardFindings()...)
 	return []folio{{
-		front: side{title: "Board", blocks: front},
+		front: side{title: "Board", blocks: b.boardFront()},
 		back:  side{title: "Read aloud", blocks: b.readAloud()},
 	}}
+}
+
+// boardFront is the board's front with as many findings in full as it holds, the worst first.
+func (b *binder) boardFront() (front []block.Block) {
+	_, body := b.newSide(false)
+	all := remarksOf(b.plan.Findings)
+	top, foot := []block.Block{b.boardTitle(), b.boardPicture(), {Name: "calendar", Gap: 3.5, Body: calendar(crew.Calendar(b.spec))}}, b.boardFoot()
+	for full := len(all); full >= -1; full-- {
+		front = append(append(top[:len(top):len(top)], boardFindings(all, full)...), foot...)
+		if block.Height(front, body.W) <= body.H {
+			break
+		}
+	}
+	return front
+}
+
+// boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
+func boardFindings(all []remark, full int) []block.Block {
+	list := []block.Block{{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. Signed ____________ on ________"}}}
+	if len(all) == 0 {
+		return append(list, block.Paragraph("Nothing to fix and nothing to decide."))
+	}
+	var titles []string
+	for i, t := range all {
+		if i >= full && (t.level == finding.Note || full < 0 && t.level == finding.LookAt) {
+			titles = append(titles, t.title)
+			continue
+		}
+		list = append(list, t.block(i < full))
+	}
+	if len(titles) > 0 {
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In full in the annex, Reckoning:") + " " + strings.Join(titles, "; ") + ".")})
+	}
+	return list
+}
+
+// boardFoot is what found no room on paper, and what the packet is not good for.
+func (b *binder) boardFoot() (list []block.Block) {
+	var missing []string
+	for _, n := range b.notes {
+		if n.What != "" {
+			n.Block = n.What + " on " + n.Block
+		}
+		missing = append(missing, n.Block)
+	}
+	if len(missing) > 0 {
+		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room for: " + strings.Join(missing, "; ") + ".")})
+	}
+	text := "Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first."
+	if len(cureLines(b.plan.Findings)) > 0 {
+		text += " Changes to the spec, ready to paste: annex, Reckoning."
+	}
+	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(text)}}}})
 }
 
 // boardTitle is the tunnel's name and place.
@@ -56,18 +105,14 @@ func (b *binder) boardPicture() block.Block {
 		}
 		return nil
 	}}
-	list := block.Picture{Least: leastFigureRow * paper.Length(len(figures)), Best: mostFigureRow * paper.Length(len(figures)), Paint: func(page *paper.Page, box paper.Rect) []string {
-		drawFigures(page, box, figures)
-		return nil
-	}}
 	return block.Block{Name: "picture", Gap: 2, Facts: facts, Body: block.Columns{Gap: boardGap, Cols: []block.Column{
-		{Share: 1, Blocks: []block.Block{{Name: "picture", Body: scene}}}, {Width: boardFigures, Blocks: []block.Block{{Name: "key figures", Body: list}}}}}}
+		{Share: 1, Blocks: []block.Block{{Name: "picture", Body: scene}}}, {Width: boardFigures, Blocks: []block.Block{{Name: "key figures", Body: figures}}}}}}
 }
 
 // boardFigures are what a reader wants to know of the tunnel at a glance.
-func (b *binder) boardFigures() []figure {
+func (b *binder) boardFigures() keyFigures {
 	p, u, t := b.plan, b.spec.Units, b.spec.Tunnel
-	list := []figure{{"Arches", fmt.Sprint(t.Arches)}}
+	list := keyFigures{{"Arches", fmt.Sprint(t.Arches)}}
 	if t.Arches > 1 {
 		list = append(list, figure{"Apart", u.Tape(t.Spacing)}, figure{"Length", u.Tape(t.Length)})
 	}
@@ -85,105 +130,39 @@ func (b *binder) boardFigures() []figure {
 	return list
 }
 
-// drawFigures sets figures one under the other, each over a rule.
-func drawFigures(page *paper.Page, box paper.Rect, list []figure) {
-	row := min(mostFigureRow, box.H/paper.Length(len(list)))
-	y := box.Y
-	for _, f := range list {
+// keyFigures are figures one under the other, each over a rule.
+type keyFigures []figure
+
+// figure is a key figure with its label.
+type figure struct{ label, value string }
+
+// Height implements block.Body.
+func (k keyFigures) Height(paper.Length) paper.Length { return 6.2 * paper.Length(len(k)) }
+
+// Most is the height that they can use.
+func (k keyFigures) Most(paper.Length) paper.Length { return 8.2 * paper.Length(len(k)) }
+
+// Draw implements block.Body.
+func (k keyFigures) Draw(page *paper.Page, box paper.Rect) []string {
+	row := min(box.H, k.Most(0)) / paper.Length(len(k))
+	for i, f := range k {
+		y := box.Y + row*paper.Length(i)
 		base := y + (row+paper.Floor.Ascent())/2
-		value, room := paper.Cell, box.W-3-paper.Floor.Width(f.label)
+		value, room := paper.Cell, box.W-3-paper.Floor.Width(f.label+":")
 		for value.Width(f.value) > room && value.Size > 11 {
 			value = value.Sized(value.Size - 1)
 		}
-		page.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, f.label, paper.Floor)
+		page.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, f.label+":", paper.Floor)
 		page.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, clip(f.value, value, room), value)
 		page.Line(paper.Point{X: box.X, Y: y + row}, paper.Point{X: box.Right(), Y: y + row}, paper.Thin)
-		y += row
 	}
-}
-
-// boardCalendar is the season as a strip of days.
-func (b *binder) boardCalendar() block.Block {
-	high := b.datesHeight(b.bodyWidth())
-	return block.Block{Name: "calendar", Gap: 3.5, Body: block.Picture{Least: high, Paint: func(page *paper.Page, box paper.Rect) []string {
-		b.drawDates(page, box)
-		return nil
-	}}}
+	return nil
 }
 
 // bodyWidth is the width of a side's body.
 func (b *binder) bodyWidth() paper.Length { return b.size.W - punchMargin - edgeMargin }
 
-// boardFindings are all findings, each with what cures it, what found no room on paper, and what the packet is not good for.
-func (b *binder) boardFindings() []block.Block {
-	list := []block.Block{block.Heading("Before building")}
-	for _, level := range []finding.Level{finding.MustFix, finding.LookAt, finding.Note} {
-		list = append(list, b.findingsAt(level)...)
-	}
-	if len(list) == 1 {
-		list = append(list, block.Paragraph("Nothing to fix and nothing to decide."))
-	}
-	for _, n := range b.notes {
-		text := "Paper note: " + n.Block + " found no room"
-		if n.What != "" {
-			text = "Paper note: " + n.What + " found no room on " + n.Block
-		}
-		list = append(list, block.Block{Name: "paper note", Gap: 1.2, Body: remarkWords(text + ".")})
-	}
-	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(
-		"Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first.")}}}})
-}
-
 // remarkWords are words that a leader reads, not a crew.
 func remarkWords(text string) block.Words {
 	return block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}
-}
-
-// findingsAt are the findings of a level, those of one code together under its title; one that somebody took on stands with their name.
-func (b *binder) findingsAt(level finding.Level) []block.Block {
-	var codes []string
-	of := map[string][]finding.Finding{}
-	for _, f := range b.plan.Findings {
-		if f.Level != level {
-			continue
-		}
-		key := f.Code + f.AcceptedBy
-		if !slices.Contains(codes, key) {
-			codes = append(codes, key)
-		}
-		of[key] = append(of[key], f)
-	}
-	var list []block.Block
-	for _, key := range codes {
-		same := of[key]
-		head := say.Capital(level.String()) + ": " + titleOf(same[0].Code)
-		if same[0].AcceptedBy != "" {
-			head = fmt.Sprintf("Taken on by %s: %s", same[0].AcceptedBy, titleOf(same[0].Code))
-		}
-		found := block.Block{Name: head, Gap: 1.2, Body: remarkWords(block.Figure(head+".") + " " + findingWords(same))}
-		if level == finding.Note && same[0].AcceptedBy == "" { // good to know: where room is short its title and its cure are enough
-			found.Rank, found.Short = block.Should, remarkWords(block.Figure(head+".")+" "+cureWords(same[0].Cure))
-		}
-		list = append(list, found)
-	}
-	return list
-}
-
-// findingWords are the texts of findings of one code with their cures, a cure that they share once.
-func findingWords(same []finding.Finding) string {
-	var words []string
-	cures := map[string]bool{}
-	for _, f := range same {
-		words = append(words, f.Text)
-		if f.AcceptedAs != "" {
-			words = append(words, f.AcceptedAs+". Signed ____________")
-		}
-	}
-	for _, f := range same {
-		if cure := cureWords(f.Cure); cure != "" && !cures[cure] {
-			cures[cure] = true
-			words = append(words, cure)
-		}
-	}
-	return strings.Join(words, " ")
 }

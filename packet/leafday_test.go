@@ -47,6 +47,41 @@ func TestDayLeafKeepsToItsSides(t *testing.T) {
 	}
 }
 
+// The run sheet with its map, and the board, are one sheet of paper each up to forty arches, whatever the spec: what finds no room in full is shortened or stands in the annex.
+func TestDayAndBoardAreALeafEach(t *testing.T) {
+	t.Parallel()
+	for seed := range uint64(20) {
+		plan := planOf(t, []byte(thrown(seed)))
+		if plan.Spec.Tunnel.Arches > 40 {
+			continue
+		}
+		for _, word := range []string{"day", "board"} {
+			if sides, notes := leafAlone(t, plan, word); len(sides) > 2 || len(notes) > 0 {
+				t.Errorf("thrown %d, %d arches: %s has %d sides, no room for %v", seed, plan.Spec.Tunnel.Arches, word, len(sides), notes)
+			}
+		}
+	}
+}
+
+// A finding is on the board in full, or by its title with its words in the annex.
+func TestNoFindingIsDropped(t *testing.T) {
+	for seed := range uint64(20) {
+		plan := planOf(t, []byte(thrown(seed)))
+		sides, _ := leafAlone(t, plan, "board")
+		annex, _ := leafAlone(t, plan, "reckoning")
+		front := strings.Join(wordsOf(sides[0].page), " ")
+		for _, s := range annex {
+			front += " " + strings.Join(wordsOf(s.page), " ")
+		}
+		told := strings.Join(strings.Fields(front), " ")
+		for _, f := range plan.Findings {
+			if !strings.Contains(told, strings.Join(strings.Fields(f.Text), " ")) {
+				t.Errorf("thrown %d: neither board nor annex says %q", seed, f.Text)
+			}
+		}
+	}
+}
+
 // Thrown specs of every kind, and odd ones of ours: nothing lies on text, on no side.
 func TestDayLeafIsClean(t *testing.T) {
 	t.Parallel()
@@ -109,14 +144,14 @@ func TestBarsStandAtTheirTimes(t *testing.T) {
 func TestHoldsAreOnTheRunSheet(t *testing.T) {
 	for name, source := range specs(t) {
 		plan := planOf(t, source)
-		b := binderOf(t, plan)
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
 		want := 0
 		for _, task := range plan.Crew.Tasks {
 			if task.Hold && task.Phase != crew.Nights && task.Phase != crew.TakeDown {
 				want++
 			}
 		}
-		list := b.holdsOf(plan.Crew.Schedule)
+		list := r.allHolds()
 		if len(list) != want {
 			t.Errorf("%s: %d holds on the run sheet, %d in the tasks", name, len(list), want)
 		}
@@ -129,6 +164,47 @@ func TestHoldsAreOnTheRunSheet(t *testing.T) {
 			times := slices.DeleteFunc(slices.Clone(list), func(h dayHold) bool { return !clockTime.MatchString(h.when) })
 			if !slices.IsSortedFunc(times, func(a, b dayHold) int { return strings.Compare(a.when, b.when) }) {
 				t.Errorf("%s: holds out of order: %v", name, times)
+			}
+		}
+	}
+}
+
+// A hold is due where its black mark stands on the bar: what opens a work before its bar begins, what is met piece by piece when all of it is done; arch 1 between.
+func TestHoldsAreDueInTime(t *testing.T) {
+	for name, source := range specs(t) {
+		plan := planOf(t, source)
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
+		for _, j := range r.Jobs {
+			if len(j.Stints) == 0 {
+				continue
+			}
+			begin, last := j.Stints[0], j.Stints[len(j.Stints)-1]
+			for _, h := range r.holds(j) {
+				low, high := begin.Begin, last.End
+				switch h.what {
+				case holdWords[crew.CheckDay], holdWords[crew.WatchLine], holdWords[crew.ReadTicket]:
+					high = low
+				case holdWords[crew.TestStrings], holdWords[crew.MeasureBay], holdWords[crew.MeasureWidths], holdWords[crew.SightAlong]:
+					low = high
+				}
+				if h.day < begin.Day || h.day > last.Day || begin.Day == last.Day && (h.at < low || h.at > high) {
+					t.Errorf("%s: %s is due on day %d at %s; the work goes from day %d, %s to day %d, %s", name, h.what, h.day, h.at, begin.Day, begin.Begin, last.Day, last.End)
+				}
+			}
+		}
+		marks := map[[2]int]bool{}
+		for day := r.Marked; day < len(r.Days); day++ {
+			for _, row := range r.bars(day).Rows {
+				for _, bar := range row.Bars {
+					for _, at := range bar.Holds {
+						marks[[2]int{day, int(at)}] = true
+					}
+				}
+			}
+		}
+		for _, h := range r.allHolds() {
+			if h.timed && h.day >= r.Marked && !marks[[2]int{h.day, int(h.at)}] {
+				t.Errorf("%s: %s at %s has no mark on a bar", name, h.what, h.at)
 			}
 		}
 	}

@@ -8,64 +8,93 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
-// mapLeast is the least height of a map: a smaller one is drawn on a side of its own.
-const mapLeast paper.Length = 118
+// siteMaps are the map of the site and, where cords lie too close on it, plans of them.
+type siteMaps struct {
+	plan *layout.Plan
+	room paper.Rect // of a side's body that is left for them
+	over bool       // the run sheet goes on above them
+}
 
-// siteMaps is the map of the site, parted where the tunnel is long, and plans of the cords where they do not fit on it.
-func (b *binder) siteMaps() []block.Block {
-	if len(b.plan.Stakes) == 0 {
+const (
+	mapLeast paper.Length = 80 // where less is left under the run sheet, the map has a side of its own
+	mapGap   paper.Length = 3  // over what is said aloud
+	mapWidth paper.Length = 52 // where the map's longer names are broken
+	mapLong               = 40 // arches: a longer tunnel has its cords' plans on this leaf, another's stand with the figures of the annex
+)
+
+// blocks are what is said aloud, and the map, parted where the tunnel is long.
+func (m siteMaps) blocks(b *binder) []block.Block {
+	if len(m.plan.Stakes) == 0 {
 		return nil
 	}
-	said := b.mapSaid()
-	_, body := b.newSide(true)
-	const gap = 2
-	body.H -= said.Body.Height(body.W) + gap
-	series := draw.Scales(b.spec.Units)
-	whole := draw.NewSitePlan(b.plan, series, body)
-	list := []block.Block{said}
-	if len(whole.Sections) == 1 {
-		one := block.Block{Name: "site map", Gap: gap, Facts: b.mapFacts(whole), Body: b.oneMap(whole.Height(), body.H)}
-		if small := draw.NewSitePlan(b.plan, series, paper.Rect{W: body.W, H: mapLeast}); len(small.Sections) == 1 && small.Cords == whole.Cords {
-			one.Short = b.oneMap(small.Height(), body.H)
-		}
-		list = append(list, one)
-	} else {
-		list = append(list, b.mapParts(body)...)
+	whole, list := m.under("")
+	switch {
+	case whole.Cords:
+		return list
+	case len(m.plan.Ground.Stations) > mapLong:
+		return append(list, m.cords(b)...)
 	}
-	if !whole.Cords {
-		list = append(list, b.cordMaps()...)
-	}
+	_, list = m.under(fmt.Sprintf("\nCords lie too close to be drawn here: leaf %d names where each goes, the annex has their plan.", leafNumber("power")))
 	return list
 }
 
-// oneMap is the whole site on one map, at the scale that its room allows.
-func (b *binder) oneMap(least, best paper.Length) block.Body {
-	return block.Picture{Least: least, Best: best, Paint: func(page *paper.Page, box paper.Rect) []string {
-		return draw.NewSitePlan(b.plan, draw.Scales(b.spec.Units), box).Draw(page, box, 0, b.mapWords())
-	}}
+// whole tells that one map shows the site.
+func (m siteMaps) whole() bool {
+	if len(m.plan.Stakes) == 0 {
+		return true
+	}
+	plan, _ := m.under("")
+	return len(plan.Sections) == 1
 }
 
-// mapParts are the maps of a long tunnel, a stretch a side.
-func (b *binder) mapParts(room paper.Rect) (list []block.Block) {
+// closeCords tells a tunnel whose cords' plans are in the annex.
+func (m siteMaps) closeCords() bool {
+	if n := len(m.plan.Ground.Stations); len(m.plan.Stakes) == 0 || n > mapLong {
+		return false
+	}
+	whole, _ := m.under("")
+	return !whole.Cords
+}
+
+// under is the map under what is said aloud.
+func (m siteMaps) under(more string) (*draw.SitePlan, []block.Block) {
+	said := m.said(more)
+	room := m.room
+	room.H -= said.Body.Height(room.W) + mapGap
+	plan := m.fitted(room)
+	if len(plan.Sections) == 1 {
+		return plan, []block.Block{said, m.picture(plan, 0, plan.Height(), room.H)}
+	}
 	room.H -= paper.Heading.Leading() + 1
-	plan := draw.NewSitePlan(b.plan, draw.Scales(b.spec.Units), room)
+	plan = m.fitted(room)
+	list := []block.Block{said}
 	for i, s := range plan.Sections {
-		list = append(list, block.Heading("Arches "+say.Range(s.First, s.Last)), block.Block{Name: "site map", Gap: 1, Facts: b.mapFacts(plan), Body: block.Picture{Least: room.H, Paint: func(page *paper.Page, box paper.Rect) []string {
-			return plan.Draw(page, box, i, b.mapWords())
-		}}})
+		list = append(list, block.Heading("Arches "+say.Range(s.First, s.Last)), m.picture(plan, i, room.H, room.H))
 	}
-	return list
+	return plan, list
 }
 
-// cordMaps are the plans of the cords of a long tunnel, its stretches side by side.
-func (b *binder) cordMaps() (list []block.Block) {
+func (m siteMaps) fitted(room paper.Rect) *draw.SitePlan {
+	return draw.NewSitePlan(m.plan, draw.Scales(m.plan.Spec.Units), room)
+}
+
+// picture is the i-th map.
+func (m siteMaps) picture(plan *draw.SitePlan, i int, least, best paper.Length) block.Block {
+	return block.Block{Name: "site map", Gap: 1, Facts: m.facts(plan), Body: block.Picture{Least: least, Best: best, Paint: func(page *paper.Page, box paper.Rect) []string {
+		return plan.Draw(page, box, i, m.words())
+	}}}
+}
+
+// cords are the plans of the cords of a long tunnel, its stretches side by side.
+func (m siteMaps) cords(b *binder) (list []block.Block) {
 	_, room := b.newSide(true)
 	room.H -= paper.Heading.Leading() + paper.Floor.Leading() + 4
-	c := draw.NewCordPlan(b.plan, draw.Scales(b.spec.Units), room)
+	c := draw.NewCordPlan(m.plan, draw.Scales(m.plan.Spec.Units), room)
 	for _, row := range c.Rows(room) {
 		list = append(list, block.Heading("Cords, arches "+say.Range(row[0].First, row[len(row)-1].Last)),
 			block.Block{Name: "scale of the cords", Gap: 1, Keep: true, Body: block.Words{Lettering: paper.Floor, Text: cordsDrawnApart + " Scale " + c.Scale.Words + "."}},
@@ -81,10 +110,10 @@ func (b *binder) cordMaps() (list []block.Block) {
 
 const cordsDrawnApart = "Cords lie on the ground, outside against the feet; here drawn apart."
 
-// mapSaid is what is said aloud when everyone has come, and who has heard it.
-func (b *binder) mapSaid() block.Block {
+// said is what is said aloud when everyone has come, and who has heard it.
+func (m siteMaps) said(more string) block.Block {
 	at := func(use string) string {
-		for _, p := range b.spec.Site.Places {
+		for _, p := range m.plan.Spec.Site.Places {
 			if p.For == use {
 				return p.Name
 			}
@@ -93,19 +122,16 @@ func (b *binder) mapSaid() block.Block {
 	}
 	text := "Say aloud and point: first aid is at " + at(spec.FirstAid) + ", power goes off at " + at(spec.PowerOff) + ".\n" +
 		"Hatched ground: no stake, no digging. Below a wire: no ladder, no upright pipe.\n" +
-		"If something happens: stop, walk to the way in, count heads. Heard by ______________"
-	return block.Block{Name: "said aloud", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
+		"If something happens: stop, walk to the way in, count heads. Heard by ______________" + more
+	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }
 
-// mapWidth is where the map's longer names are broken.
-const mapWidth paper.Length = 52
-
-// mapWords are the words of the map's signs.
-func (b *binder) mapWords() draw.SiteWords {
-	u := b.spec.Units
+// words are the words of the map's signs.
+func (m siteMaps) words() draw.SiteWords {
+	u := m.plan.Spec.Units
 	broken := func(text string) string { return strings.Join(paper.Floor.Wrap(text, mapWidth), "\n") }
 	return draw.SiteWords{
-		Outlet: func(o spec.Outlet) string { return broken(b.outletWords(o)) },
+		Outlet: func(o spec.Outlet) string { return broken(m.outlet(o)) },
 		Place: func(p spec.SitePlace) string {
 			if p.For == "" || p.For == p.Name {
 				return broken(p.Name)
@@ -121,10 +147,10 @@ func (b *binder) mapWords() draw.SiteWords {
 	}
 }
 
-// outletWords say which breaker an outlet is on and where it is reset, with blanks for what the spec leaves open.
-func (b *binder) outletWords(o spec.Outlet) string {
+// outlet says which breaker an outlet is on and where it is reset, with blanks for what the spec leaves open.
+func (m siteMaps) outlet(o spec.Outlet) string {
 	breaker, reset := "___", o.ResetAt
-	for _, c := range b.spec.Power.Circuits {
+	for _, c := range m.plan.Spec.Power.Circuits {
 		if c.Name == o.Circuit && c.BreakerNo != "" {
 			breaker = c.BreakerNo
 		}
@@ -135,14 +161,15 @@ func (b *binder) outletWords(o spec.Outlet) string {
 	return fmt.Sprintf("%s outlet:\nbreaker %s, reset at %s", o.Name, breaker, reset)
 }
 
-// mapFacts are the figures on the map.
-func (b *binder) mapFacts(plan *draw.SitePlan) []block.Fact {
+// facts are the figures on the map.
+func (m siteMaps) facts(plan *draw.SitePlan) []block.Fact {
 	list := []block.Fact{{What: "scale of the site map", Value: plan.Scale.Words}, {What: "bar of the site map", Value: plan.Bar()}}
-	for _, l := range b.spec.Site.Buried {
-		list = append(list, block.Fact{What: "keep from " + l.Name, Value: b.spec.Units.Inches(l.Keep)})
+	u, site := m.plan.Spec.Units, m.plan.Spec.Site
+	for _, l := range site.Buried {
+		list = append(list, block.Fact{What: "keep from " + l.Name, Value: u.Inches(l.Keep)})
 	}
-	for _, l := range b.spec.Site.Overhead {
-		list = append(list, block.Fact{What: "keep from " + l.Name, Value: b.spec.Units.Room(l.Keep)})
+	for _, l := range site.Overhead {
+		list = append(list, block.Fact{What: "keep from " + l.Name, Value: u.Room(l.Keep)})
 	}
 	return list
 }

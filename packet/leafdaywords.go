@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -18,9 +19,17 @@ var plainWorks = map[crew.Work]string{
 }
 
 // workWords names a work on the run sheet.
-func (b *binder) workWords(w crew.Work) string {
-	p := b.plan
-	legs, guys, pegs := b.stakeCounts()
+func (r runSheet) workWords(w crew.Work) string {
+	p := r.plan
+	legs, guys, pegs := stakeCounts(p)
+	braced := func(words string) string {
+		for _, j := range r.Jobs {
+			if j.Work == w && slices.ContainsFunc(j.Tasks, func(i int) bool { return p.Crew.Tasks[i].Action == crew.FixBraces }) {
+				return words + ", braces"
+			}
+		}
+		return words
+	}
 	wraps := func(ridge bool) (n int) {
 		for _, x := range p.Wraps {
 			if (x.On.Kind == lights.Ridge) == ridge {
@@ -29,14 +38,20 @@ func (b *binder) workWords(w crew.Work) string {
 		}
 		return n
 	}
+	first := func(words string) string {
+		if len(p.Ridge) == 0 {
+			return ""
+		}
+		return words
+	}
 	switch n := len(p.Ground.Stations); w {
 	case crew.Drive:
-		if b.spec.Arch.Foot != nil {
+		if p.Spec.Arch.Foot != nil {
 			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
 		}
 		return "Drive " + say.Count(legs+guys+pegs, "stake")
 	case crew.MakeLegs:
-		return "Cut and name " + say.Count(2*n, "leg")
+		return "Cut " + say.Count(2*n, "leg") + first(", ridge piece 1")
 	case crew.TryStrings:
 		return "Try " + say.Count(len(p.Strings), "string")
 	case crew.WrapLegs:
@@ -45,13 +60,13 @@ func (b *binder) workWords(w crew.Work) string {
 		}
 		return "Wrap " + say.Count(wraps(false), "leg")
 	case crew.RaiseFirst:
-		return "Raise " + say.Numbered("arch", say.From(1, min(2, n)))
+		return braced("Raise " + say.Numbered("arch", say.From(1, min(2, n))) + first(", ridge 1"))
 	case crew.CutRidges:
 		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
 	case crew.WrapRidges:
-		return "Cut, wrap " + say.Count(wraps(true), "ridge piece")
+		return fmt.Sprintf("Cut %d, wrap %s", max(0, len(p.Ridge)-1), say.Count(wraps(true), "ridge piece"))
 	case crew.RaiseOthers:
-		return "Raise " + say.Numbered("arch", say.From(3, n))
+		return braced("Raise " + say.Numbered("arch", say.From(3, n)))
 	case crew.HangLights:
 		switch {
 		case len(p.Lights.Rows)+len(p.Lights.Drops) == 0:

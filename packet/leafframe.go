@@ -86,14 +86,15 @@ func checkBar(f *paper.Page, at paper.Point) {
 	}
 }
 
-// footStrip sets two lines: which print of which plan this is, and whom to turn to. The title gives way first.
+// footStrip sets two lines: which print of which plan this is, the title giving way first; then whom to turn to.
 func (b *binder) footStrip(f *paper.Page, box paper.Rect, s set, number, of int) {
 	f.Line(paper.Point{X: box.X, Y: box.Y + 1.2}, paper.Point{X: box.Right(), Y: box.Y + 1.2}, paper.Thick)
 	const first, second = 6.6, 12
-	plan := fmt.Sprintf("plan %s of %s · %s · page %d of %d", b.plate, b.date.Format("2 Jan 2006"), s.place(), number, of)
-	room := box.W - paper.Floor.Width(plan) - 4
-	f.Text(paper.Point{X: box.X, Y: box.Y + first}, paper.AtLeft, clip(b.spec.Title, paper.Strong.Sized(11), room), paper.Strong.Sized(11))
-	f.Text(paper.Point{X: box.Right(), Y: box.Y + first}, paper.AtRight, plan, paper.Floor)
+	bold := paper.Strong.Sized(11)
+	plan := fmt.Sprintf(" · plan %s of %s · %s · page %d of %d", b.plate, b.date.Format("2 Jan 2006"), s.place(), number, of)
+	title := clip(b.spec.Title, bold, box.W-paper.Floor.Width(plan))
+	f.Text(paper.Point{X: box.X, Y: box.Y + first}, paper.AtLeft, title, bold)
+	f.Text(paper.Point{X: box.X + bold.Width(title), Y: box.Y + first}, paper.AtLeft, plan, paper.Floor)
 	f.Text(paper.Point{X: box.X, Y: box.Y + second}, paper.AtLeft, clip(strings.Join(b.turnTo(), " · "), paper.Floor, box.W), paper.Floor)
 }
 

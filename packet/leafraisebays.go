@@ -6,109 +6,115 @@ import (
 	"strings"
 
 	"hoopwright/draw/block"
-	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
-	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
-// crowns is the table of the running distances that are not in the table of holds, with room for what is found.
-func (r raising) crowns() []block.Block {
-	list := r.readings()[r.readingsHeld():]
-	if len(list) == 0 {
-		return nil
-	}
-	u := r.spec.Units
-	var cells [][]string
-	var facts []block.Fact
-	for _, g := range list {
-		cells = append(cells, []string{fmt.Sprint(g.arch), u.Ground(g.want), ""})
-		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: u.Ground(g.want)})
-	}
-	_, room := r.newSide(false)
-	body := abreast(room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 9}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](u, 22, 28)}, {Head: "Found"}}, cells, measure.By(u, 4, 3))
-	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("Step %d: the same way, always from crown 1, within %s", r.stepNumbers()[crew.RaiseRest], u.Inches(practice.RunGive(u)))}},
-		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
-	}
-}
-
-// abreast sets a long table of few columns as several beside each other, each read to its foot.
-// The last column takes what the others leave of its share of the width.
-func abreast(width paper.Length, columns []place.Column, cells [][]string, most int) block.Table {
-	across := min(most, len(cells))
-	last := &columns[len(columns)-1]
-	last.Width = width / paper.Length(across)
-	for _, c := range columns[:len(columns)-1] {
-		last.Width -= c.Width
-	}
-	t := block.Table{Rows: make([]place.Row, (len(cells)+across-1)/across)}
-	for range across {
-		t.Columns = append(t.Columns, columns...)
-	}
-	for i, c := range cells {
-		row := &t.Rows[i%len(t.Rows)]
-		row.Cells = append(row.Cells, c...)
-	}
-	for i := range t.Rows { // nothing to write there
-		for len(t.Rows[i].Cells) < len(t.Columns) {
-			t.Rows[i].Cells = append(t.Rows[i].Cells, " ")
-		}
-	}
-	return t
-}
-
-// bays says which bays turn and climb, where the walk bends or slopes: the stakes set both.
+// bays says which bays turn and which climb, where the walk bends or slopes: the stakes set both.
 func (r raising) bays() []block.Block {
-	turning := map[bool][]int{} // by whether they turn left
-	var climbs []measure.Length
-	for _, t := range r.tasks() {
-		for _, f := range t.Want {
-			switch f.What {
-			case crew.BayTurn:
-				turning[f.Angle < 0] = append(turning[f.Angle < 0], f.Bays[0])
-			case crew.BayClimb:
-				climbs = append(climbs, f.Length)
-			}
+	const right, left, climb, fall = 0, 1, 2, 3
+	var bays [4][]int
+	for _, f := range append(r.tasks.wanted(crew.BayTurn), r.tasks.wanted(crew.BayClimb)...) {
+		way := right
+		switch {
+		case f.What == crew.BayTurn && f.Angle < 0:
+			way = left
+		case f.What == crew.BayClimb && f.Length < 0:
+			way = fall
+		case f.What == crew.BayClimb:
+			way = climb
 		}
+		bays[way] = append(bays[way], f.Bays...)
 	}
+	verbs := [4][3]string{{"turns", "turn", " right"}, {"turns", "turn", " left"}, {"climbs", "climb"}, {"falls", "fall"}}
 	var words []string
-	for _, left := range []bool{false, true} {
-		if n := turning[left]; len(n) > 0 {
-			slices.Sort(n)
-			words = append(words, fmt.Sprintf("%s %s %s", say.Numbered("bay", slices.Compact(n)), say.Agree(len(n), "turns", "turn"), map[bool]string{false: "right", true: "left"}[left]))
+	for way, v := range verbs {
+		if n := rising(bays[way]); len(n) > 0 {
+			words = append(words, say.Numbered("bay", n)+" "+say.Agree(len(n), v[0], v[1])+v[2])
 		}
-	}
-	if len(climbs) > 0 {
-		words = append(words, r.climbing(climbs))
 	}
 	if len(words) == 0 {
 		return nil
 	}
 	text := say.Capital(strings.Join(words, ", ")) + ": the stakes set it. Arches stand plumb."
-	if len(turning) > 0 {
+	if len(bays[right])+len(bays[left]) > 0 {
 		text += " Turn each fitting half the bay’s turn."
 	}
 	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
 }
 
-// climbing says by how much bays climb: one figure where all climb alike, else from the least to the most.
-func (r raising) climbing(climbs []measure.Length) string {
-	u := r.spec.Units
-	least, most := u.Taped(slices.Min(climbs)), u.Taped(slices.Max(climbs))
-	verb := func(l measure.Length) string {
-		if l < 0 {
-			return "falls " + u.Inches(-l)
+// joining tells of the arches after the second what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
+// which crowns two of them are plugged together.
+func (r raising) joining() []block.Block {
+	t, ok := r.tasks.first(crew.RaiseRest, 0)
+	if !ok {
+		return nil
+	}
+	var words []string
+	if len(t.Of.Stakes) > mostStakes {
+		words = heldAtOnce(t)
+	}
+	if prongs := r.ridgeProngs(); prongs != "" {
+		words = append(words, prongs)
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	return []block.Block{{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", r.step[crew.RaiseRest]) + strings.Join(words, " ")}}}
+}
+
+// ridgeProngs says which way round ridge pieces with lights go in and at which crowns they are plugged together, where that is short.
+func (r raising) ridgeProngs() string {
+	first, last := r.stand[0].Number, r.stand[len(r.stand)-1].Number
+	toward := map[int][]int{} // ridge pieces by the arch that their prongs are toward
+	for _, w := range r.Plan.Wraps {
+		switch {
+		case !ofRidge(w):
+		case w.Crown:
+			toward[last] = append(toward[last], w.On.Number)
+		default:
+			toward[first] = append(toward[first], w.On.Number)
 		}
-		return "climbs " + u.Inches(l)
+	}
+	plugged := r.tasks.plugged(bayNumbers)
+	var words []string
+	runs := len(say.Runs(plugged))
+	for _, end := range []int{first, last} {
+		if list := rising(toward[end]); len(list) > 0 {
+			runs += len(say.Runs(list))
+			words = append(words, fmt.Sprintf("%s toward arch %d", say.Numbers(list), end))
+		}
+	}
+	const few = 8 // stretches of numbers
+	switch {
+	case len(words) == 0:
+		return ""
+	case runs > few:
+		return fmt.Sprintf("Ridge lights: as leaf %d draws.", leafNumber("lights"))
+	}
+	text := "Ridge prongs: " + strings.Join(words, ", ") + "."
+	if len(plugged) == 0 {
+		return text
+	}
+	var apart []int // crowns that ridge pieces meet at and are not plugged
+	for n := first + 1; n < last; n++ {
+		if !slices.Contains(plugged, n) {
+			apart = append(apart, n)
+		}
 	}
 	switch {
-	case len(climbs) < len(r.plan.Ridge):
-		return "some bays climb or fall"
-	case least == most:
-		return "every bay " + verb(most)
+	case len(apart) == 0:
+		text += " Plug at every crown."
+	case len(apart) < len(plugged):
+		text += " Plug at every crown but " + say.Numbers(apart) + "."
+	default:
+		text += " Plug at " + say.Numbered("crown", plugged) + ", at no other."
 	}
-	return fmt.Sprintf("a bay %s to %s", verb(least), verb(most))
+	return text + " Prongs meet prongs: turn one."
+}
+
+// rising sorts numbers and drops what is there twice.
+func rising(list []int) []int {
+	slices.Sort(list)
+	return slices.Compact(list)
 }

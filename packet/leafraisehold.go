@@ -2,6 +2,8 @@ package packet
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -22,76 +24,113 @@ type held struct {
 
 // held lists what is measured on an arch. The crown's limits are the plan's give or take; the width's come from the same causes.
 func (r raising) held(k *arch.Kind) []held {
-	u, n := r.spec.Units, k.Numbers[0]
+	n := k.Numbers[0]
 	list := []held{
-		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), u.Taped(k.Span), practice.FootGive(u)},
-		{draw.HeightWord, "line between feet to mid pipe", u.Taped(k.Crown), k.GiveOrTake(u)},
+		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), r.u.Taped(k.Span), practice.FootGive(r.u)},
+		{draw.HeightWord, "line between feet to mid pipe", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
-		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s above ground", u.Inches(k.ShoulderHeight)), u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, u)})
+		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", r.u.Inches(k.ShoulderHeight)), r.u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, r.u)})
 	}
 	return list
 }
 
-// holds are the rows of what is measured on the first arch of a group: the others come out the same within what is held.
-func (r raising) holds(g archGroup) ([]place.Row, []block.Fact) {
-	u := r.spec.Units
-	rows := []place.Row{{Heading: r.heldOn(g.numbers())}}
-	var facts []block.Fact
-	for _, h := range r.held(g[0]) {
-		value := u.Inches(h.want)
-		rows = append(rows, place.Row{Cells: []string{h.name + ": " + h.how, value, u.Inches(h.give)}})
-		who := h.name + ", " + say.Numbered("arch", g[0].Numbers)
-		facts = append(facts, block.Fact{What: who, Value: value}, block.Fact{What: who + ", within", Value: u.Inches(h.give)})
-	}
-	return rows, facts
+// holding gathers the rows of a table of holds with the facts that they tell.
+type holding struct {
+	u     measure.System
+	rows  []place.Row
+	facts []block.Fact
 }
 
-// holdTable is what is measured, with room for what is found: across a side, or beside a picture.
-func holdTable(rows []place.Row, facts []block.Fact, beside bool) block.Block {
-	columns := []place.Column{{Head: "Step: measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24},
-		{Head: "Found", Width: 34}}
-	if beside {
-		columns = []place.Column{{Head: "Measure"}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 29}, {Head: "Within", Lettering: paper.CellSmall, Width: 22}, {Head: "Found", Width: 17}}
+// add adds a row: what is measured, what is wanted within how much, and how the fact is called.
+func (h *holding) add(what, fact, want, within string) {
+	h.rows = append(h.rows, place.Row{Cells: []string{what, want, within}})
+	if fact != "" {
+		h.facts = append(h.facts, block.Fact{What: fact, Value: want}, block.Fact{What: fact + ", within", Value: within})
 	}
-	return block.Block{Name: "hold table", Gap: 2, Body: block.Table{Table: place.Table{RowMin: 8.2, Columns: columns}, Rows: rows}, Facts: facts}
 }
 
-// held on the whole are the first bay, and when all arches stand the caps and the way through.
-func (r raising) heldOnAll() (rows []place.Row, facts []block.Fact) {
-	u := r.spec.Units
-	list, step := r.readings(), r.stepNumbers()
-	for i, g := range list[:r.readingsHeld()] {
-		what, give, want := fmt.Sprintf("%d: crown 1 to %d", step[crew.RaiseRest], g.arch), practice.RunGive(u), u.Ground(g.want)
-		if i == 0 {
-			what, give = fmt.Sprintf("%d: crown 1 to 2, same pipe side", step[crew.MeasureBay]), practice.BayGive(u)
+// shape adds what is measured on the first arch of a shape: the others come out the same within what is held, save feet that are named. how says how it is measured.
+func (h *holding) shape(r raising, s crew.Shape, how bool) {
+	for _, f := range r.held(s[0].Kind) {
+		name := f.name
+		if how {
+			name += ": " + f.how
 		}
-		rows = append(rows, place.Row{Cells: []string{what, want, u.Inches(give)}})
-		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", g.arch), Value: want}, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d, within", g.arch), Value: u.Inches(give)})
+		h.add(name, f.name+", "+say.Numbered("arch", s[0].Numbers), h.u.Inches(f.want), h.u.Inches(f.give))
+		if f.name != draw.FeetWord {
+			continue
+		}
+		for _, other := range feetApart(s, h.u) {
+			who := say.Numbered("arch", other.Numbers())
+			h.add("Feet of "+who, "Feet, "+who, h.u.Inches(h.u.Taped(other[0].Span)), h.u.Inches(f.give))
+		}
 	}
-	if t, ok := r.task(crew.SightAlong, 0); ok {
-		caps, _ := wantedOf(t, crew.CapsBack)
-		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: caps in bucket", step[crew.SightAlong]), fmt.Sprint(caps.Count), "all"}})
-	}
-	if t, ok := r.task(crew.TryOpening, 0); ok {
-		high, _ := wantedOf(t, crew.OpeningHigh)
-		wide, _ := wantedOf(t, crew.OpeningWide)
-		facts = append(facts, block.Fact{What: "opening, height", Value: u.Ground(high.Length)}, block.Fact{What: "opening, width", Value: u.Ground(wide.Length)})
-		rows = append(rows, place.Row{Cells: []string{fmt.Sprintf("%d: opening sticks pass", step[crew.TryOpening]), "both"}})
-	}
-	if len(rows) > 0 {
-		rows[0].Total = true // a rule: they are of no one arch
-	}
-	return rows, facts
 }
 
-// heldOn says which arch is measured, and for which others it stands.
-func (r raising) heldOn(numbers []int) string {
-	text := fmt.Sprintf("Arch %d, held", numbers[0])
-	if numbers[0] == r.stand[0].Number {
-		text = fmt.Sprintf("%d: arch %d", r.stepNumbers()[crew.MeasureArch], numbers[0])
+// feetApart gathers the arches of a shape whose feet are farther apart or nearer than those of its first by more than is held.
+func feetApart(s crew.Shape, u measure.System) (list []crew.Shape) {
+	near := func(a, b arch.Arch) bool { return math.Abs(float64(a.Span-b.Span)) <= float64(practice.FootGive(u)) }
+	for _, a := range s {
+		i := slices.IndexFunc(list, func(o crew.Shape) bool { return near(a, o[0]) })
+		switch {
+		case near(a, s[0]):
+		case i < 0:
+			list = append(list, crew.Shape{a})
+		default:
+			list[i] = append(list[i], a)
+		}
 	}
-	if others := numbers[1:]; len(others) > 0 {
+	return list
+}
+
+// holdTable is what is measured, with room for what is found: the first arch, the first bay, and when all arches stand the caps and the way through.
+func (r raising) holdTable() block.Block {
+	first := r.shapes[0]
+	h := holding{u: r.u, rows: []place.Row{{Heading: fmt.Sprintf("%d: ", r.step[crew.MeasureArch]) + measuredFor(first)}}}
+	h.shape(r, first, true)
+	own := len(h.rows)
+	list := r.readings()
+	for _, f := range list[:readingsHeld(list)] {
+		what := fmt.Sprintf("%d: crown 1 to %d", r.step[crew.RaiseRest], readTo(f))
+		if f.What == crew.BayLength {
+			what = fmt.Sprintf("%d: crown 1 to 2, same pipe side", r.step[crew.MeasureBay])
+		}
+		h.add(what, fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), r.u.Ground(f.Length), r.u.Inches(f.Limit))
+	}
+	if t, ok := r.tasks.first(crew.SightAlong, 0); ok {
+		h.add(fmt.Sprintf("%d: caps in bucket", r.step[crew.SightAlong]), "", fmt.Sprint(figureOf(t, crew.CapsBack).Count), "")
+	}
+	if t, ok := r.tasks.first(crew.TryOpening, 0); ok {
+		h.add(fmt.Sprintf("%d: opening sticks pass", r.step[crew.TryOpening]), "", "both", "")
+		h.facts = append(h.facts, block.Fact{What: "opening, height", Value: r.u.Ground(figureOf(t, crew.OpeningHigh).Length)}, block.Fact{What: "opening, width", Value: r.u.Ground(figureOf(t, crew.OpeningWide).Length)})
+	}
+	if len(h.rows) > own {
+		h.rows[own].Total = true // a rule: they are of no one arch
+	}
+	return h.table([]place.Column{{Head: "Step: measure"}, {Head: "Wanted", Lettering: paper.Cell, Align: paper.AtRight, Width: 40}, {Head: "Within", Lettering: paper.CellSmall, Width: 24}, {Head: "Found", Width: 34}})
+}
+
+// holdTableOf is what is measured on the first arch of another shape, beside its profile, and how wide that is: the first table says how.
+func (r raising) holdTableOf(s crew.Shape) (table block.Block, wide paper.Length) {
+	h := holding{u: r.u, rows: []place.Row{{Heading: measuredFor(s)}}}
+	h.shape(r, s, false)
+	columns := []place.Column{{Width: 19}, {Head: "Wanted", Lettering: paper.CellSmall.Sized(13), Align: paper.AtRight, Width: 28}, {Head: "Within", Lettering: paper.CellSmall, Width: measure.By[paper.Length](r.u, 24, 20)}, {Head: "Found", Width: 18}}
+	for _, c := range columns {
+		wide += c.Width
+	}
+	return h.table(columns), wide
+}
+
+func (h *holding) table(columns []place.Column) block.Block {
+	return block.Block{Name: "hold table", Gap: 2, Body: block.Table{Table: place.Table{RowMin: 8.2, Columns: columns}, Rows: h.rows}, Facts: h.facts}
+}
+
+// measuredFor says which arch is measured, and for which others it stands.
+func measuredFor(s crew.Shape) string {
+	n := s.Numbers()
+	text := fmt.Sprintf("arch %d", n[0])
+	if others := n[1:]; len(others) > 0 {
 		text += fmt.Sprintf("; %s if one differs", say.Numbers(others))
 	}
 	return text
@@ -100,9 +139,8 @@ func (r raising) heldOn(numbers []int) string {
 // signatures are the blanks under the table, one for each time that nobody goes on before it is signed.
 func (r raising) signatures() block.Block {
 	var blanks block.Blanks
-	step := r.stepNumbers()
 	for _, a := range []crew.Action{crew.MeasureArch, crew.MeasureBay, crew.SightAlong, crew.TryOpening} {
-		if n := step[a]; n > 0 {
+		if n := r.step[a]; n > 0 {
 			blanks = append(blanks, block.Blank{Word: fmt.Sprint(n)})
 		}
 	}
@@ -110,33 +148,68 @@ func (r raising) signatures() block.Block {
 	return block.Block{Name: "signed", Gap: 1, Body: blanks}
 }
 
-// reading is a running distance along the crowns.
-type reading struct {
-	arch int
-	want measure.Length
+// readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
+func (r raising) readings() []crew.Figure {
+	return append(r.tasks.wanted(crew.BayLength), r.tasks.wanted(crew.RunLength)...)
 }
 
-// readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
-func (r raising) readings() []reading {
-	var list []reading
-	sum := measure.Length(0)
-	for i, piece := range r.plan.Ridge {
-		if piece.Bay != i+1 {
-			break
-		}
-		sum += piece.Centres
-		if n := piece.Bay + 1; i == 0 || (n-1)%practice.CheckEvery == 0 || i == len(r.plan.Ridge)-1 {
-			list = append(list, reading{n, sum})
-		}
+// readTo is the arch at whose crown a reading ends.
+func readTo(f crew.Figure) int {
+	if f.What == crew.BayLength {
+		return f.Bays[0] + 1
 	}
-	return list
+	return f.Arches[0]
 }
 
 // readingsHeld is how many of the running distances stand in the table of holds: all of a few, else the first bay alone.
-func (r raising) readingsHeld() int {
+func readingsHeld(list []crew.Figure) int {
 	const few = 4
-	if n := len(r.readings()); n <= few {
-		return n
+	if len(list) <= few {
+		return len(list)
 	}
 	return 1
+}
+
+// crowns is the table of the running distances that are not in the table of holds, with room for what is found.
+func (r raising) crowns() []block.Block {
+	list := r.readings()
+	if list = list[readingsHeld(list):]; len(list) == 0 {
+		return nil
+	}
+	var cells [][]string
+	var facts []block.Fact
+	for _, f := range list {
+		cells = append(cells, []string{fmt.Sprint(readTo(f)), r.u.Ground(f.Length), ""})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), Value: r.u.Ground(f.Length)})
+	}
+	body := abreast(r.room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 9}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 22, 28)}, {Head: "Found"}}, cells, measure.By(r.u, 4, 3))
+	return []block.Block{
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1, within %s", r.step[crew.RaiseRest], r.u.Inches(list[0].Limit))}},
+		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
+	}
+}
+
+// abreast sets a long table of few columns as several beside each other, each read to its foot.
+// The last column takes what the others leave of its share of the width.
+func abreast(width paper.Length, columns []place.Column, cells [][]string, most int) block.Table {
+	across := min(most, len(cells))
+	last := &columns[len(columns)-1]
+	last.Width = width / paper.Length(across)
+	for _, c := range columns[:len(columns)-1] {
+		last.Width -= c.Width
+	}
+	t := block.Table{Rows: make([]place.Row, (len(cells)+across-1)/across)}
+	for range across {
+		t.Columns = append(t.Columns, columns...)
+	}
+	for i, c := range cells {
+		row := &t.Rows[i%len(t.Rows)]
+		row.Cells = append(row.Cells, c...)
+	}
+	for i := range t.Rows { // nothing to write there
+		for len(t.Rows[i].Cells) < len(t.Columns) {
+			t.Rows[i].Cells = append(t.Rows[i].Cells, " ")
+		}
+	}
+	return t
 }

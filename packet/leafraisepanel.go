@@ -17,7 +17,7 @@ type panel struct {
 	off    string // empty for none
 	hold   bool
 	facts  []block.Fact
-	paint  func(page *paper.Page, room paper.Rect) (missing []string)
+	paint  func(page *paper.Page, room paper.Rect)
 }
 
 // Room in a panel.
@@ -66,7 +66,7 @@ func (p panel) Most(width paper.Length) paper.Length {
 }
 
 // Draw implements block.Body.
-func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
+func (p panel) Draw(page *paper.Page, box paper.Rect) []string {
 	pen := paper.Thin
 	if p.hold {
 		pen = paper.Emphasis
@@ -82,14 +82,14 @@ func (p panel) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	}
 	page.Text(paper.Point{X: margin.X + 3.2, Y: in.Y + 5.4}, paper.AtMiddle, fmt.Sprint(p.number), number)
 	page.TickBox(paper.Point{X: margin.X + 0.35, Y: in.Y + 7.6})
-	missing = p.paint(page, picture)
+	p.paint(page, picture)
 	_, words = words.SplitLeft(panelGap)
 	y := words.Y
 	for _, w := range p.words() {
 		w.Draw(page, paper.Rect{X: words.X, Y: y, W: words.W})
 		y += w.Height(words.W)
 	}
-	return missing
+	return nil
 }
 
 // panelRows sets panels two in a row, save those that take a whole one.

@@ -159,12 +159,12 @@ func (l lowering) panels() []panel {
 	var list []panel
 	if len(stand) > 1 {
 		before, joined := stand[len(stand)-2].Number, len(l.plan.Ridge) > 0
-		list = append(list, panel{do: l.freed(before, last, stand[0].Number), paint: func(page *paper.Page, room paper.Rect) []string {
-			return pictures.Second(page, room, before, last, joined, l.ladder())
+		list = append(list, panel{do: l.freed(before, last, stand[0].Number), paint: func(page *paper.Page, room paper.Rect) {
+			pictures.Second(page, room, before, last, joined, l.ladder())
 		}})
 	}
 	foot := panel{do: fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts the right foot off, Ladder %s R%d. Walk it out till the pipe lies straight. Then L%d.", last, block.Figure("caps"), last, last),
-		paint: func(page *paper.Page, room paper.Rect) []string { return pictures.RightFoot(page, room, last) }}
+		paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }}
 	if len(stand) > 1 {
 		foot.do += fmt.Sprintf(" Next, all the same: arch %d, down to arch %d.", stand[len(stand)-2].Number, stand[0].Number)
 	}

@@ -34,18 +34,11 @@ type Options struct {
 // this tunnel gives nothing to do makes no leaves and is left out of the packet.
 type sheet struct {
 	word, name, holder string
-	make               func(b *binder) []leaf
-	folios             func(b *binder) []folio // of a leaf made of blocks, in place of make
-	annex              bool                    // made only where it is asked for
+	folios             func(b *binder) []folio
+	annex              bool // made only where it is asked for
 }
 
-// leaf is one page with the scale its title block states.
-type leaf struct {
-	page  *paper.Page
-	scale string
-}
-
-// The sheets in the order of the packet: the leaves, then the sheets that no leaf has taken the place of yet. The overview is made last, for it lists the others with their page numbers.
+// The sheets in the order of the packet, the annex last.
 func sheets() []sheet {
 	return []sheet{
 		{word: "day", name: "Run sheet", holder: "organiser", folios: (*binder).dayLeaf},
@@ -61,7 +54,7 @@ func sheets() []sheet {
 		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf},
 
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
-		{word: "strength", name: "Strength", holder: "organiser", make: (*binder).strength, annex: true},
+		{word: "strength", name: "Strength", holder: "organiser", folios: (*binder).strengthAnnex, annex: true},
 		{word: "reckoning", name: "Reckoning", holder: "organiser", folios: (*binder).reckoningAnnex, annex: true},
 		{word: "permission", name: "Permission", holder: "owner, authority", folios: (*binder).permissionAnnex, annex: true},
 		{word: "neighbours", name: "To our neighbours", holder: "neighbours", folios: (*binder).neighboursAnnex, annex: true},
@@ -93,18 +86,11 @@ type binder struct {
 	size     paper.Rect
 	date     time.Time
 	checksum string
-	contents []entry // what the overview lists
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
 
 	specWithTags bool // both are wanted, in front and behind: they may share a sheet of paper
-}
-
-// entry is a line of the overview's list of sheets.
-type entry struct {
-	name, holder string
-	first, last  int // page numbers
 }
 
 // Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
@@ -216,46 +202,14 @@ func choose(words []string, annex bool) ([]sheet, error) {
 
 // bind makes every sheet, numbers the pages and frames them.
 func (b *binder) bind(chosen []sheet) (pdf.Document, []block.Note) {
-	asLeaves := slices.DeleteFunc(slices.Clone(chosen), func(s sheet) bool { return s.folios == nil })
-	chosen = slices.DeleteFunc(slices.Clone(chosen), func(s sheet) bool { return s.folios != nil })
-	sides, notes := b.sides(asLeaves)
-	made := make([][]leaf, len(chosen))
-	next := 1 + len(sides)
-	for i, s := range chosen {
-		if s.word == "overview" {
-			next++ // one page, made below
-			b.contents = append(b.contents, entry{s.name, s.holder, 1, 1})
-			continue
-		}
-		if made[i] = s.make(b); len(made[i]) == 0 {
-			continue
-		}
-		b.contents = append(b.contents, entry{s.name, s.holder, next, next + len(made[i]) - 1})
-		next += len(made[i])
-	}
-	for i, s := range chosen {
-		if s.word == "overview" {
-			made[i] = s.make(b)
-		}
-	}
+	sides, notes := b.sides(chosen)
 	doc := pdf.Document{
 		Title: b.spec.Title + ": build packet", Subject: "Build packet of a walk-through light tunnel", Lang: "en", Date: b.date, TwoSided: b.twoSided,
 		Attachments: b.attachments(),
 	}
 	for _, side := range sides {
 		doc.Pages = append(doc.Pages, side.page)
-		b.frameSide(side, len(doc.Pages), next-1)
-	}
-	for i, s := range chosen {
-		for k, l := range made[i] {
-			l.page.Name = s.word
-			l.page.Title = s.name
-			if len(made[i]) > 1 {
-				l.page.Title = fmt.Sprintf("%s %d of %d", s.name, k+1, len(made[i]))
-			}
-			doc.Pages = append(doc.Pages, l.page)
-			b.frame(l, len(doc.Pages), next-1)
-		}
+		b.frameSide(side, len(doc.Pages), len(sides))
 	}
 	return doc, notes
 }

@@ -123,5 +123,5 @@ func binderOf(t *testing.T, plan *layout.Plan) *binder {
 
 // leaves are the sheets that are made as leaves.
 func leaves() []sheet {
-	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.folios == nil || s.annex })
+	return slices.DeleteFunc(sheets(), func(s sheet) bool { return s.annex })
 }

@@ -10,9 +10,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/draw/place"
-	"hoopwright/layout"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // visitBox is the height of the box at the foot of the form, for who measured what and when.
@@ -22,8 +20,7 @@ const visitBox paper.Length = 18
 // of one walk round it. Nothing of it is computed.
 func SiteVisit(units measure.System, date time.Time) pdf.Document {
 	size, _ := paper.Sheet(measure.By(units, "letter", "a4"))
-	b := &binder{plan: &layout.Plan{}, spec: &spec.Spec{Units: units}, size: size, date: date}
-	v := visit{b: b, units: units}
+	v := visit{size, units}
 	pages := []*paper.Page{v.sketch(), v.tables()}
 	for i, page := range pages {
 		page.Name, page.Title = "site", fmt.Sprintf("Site visit %d of %d", i+1, len(pages))
@@ -36,7 +33,7 @@ func SiteVisit(units measure.System, date time.Time) pdf.Document {
 
 // visit sets the pages of the form.
 type visit struct {
-	b     *binder
+	size  paper.Rect
 	units measure.System
 }
 
@@ -77,18 +74,18 @@ func (v visit) say(imperial, metric string) string {
 
 // page begins a page of the form: the live area over its foot.
 func (v visit) page() *flow {
-	page := &paper.Page{Size: v.b.size}
-	room := paper.Rect{X: punchMargin, Y: clipZone, W: v.b.size.W - punchMargin - edgeMargin}
-	room.H = v.b.size.H - clipZone - edgeMargin - visitBox - blockGap
-	return &flow{b: v.b, page: page, room: room, leaves: []leaf{{page, notToScale}}}
+	page := &paper.Page{Size: v.size}
+	room := paper.Rect{X: punchMargin, Y: clipZone, W: v.size.W - punchMargin - edgeMargin}
+	room.H = v.size.H - clipZone - edgeMargin - visitBox - 3
+	return &flow{page, room}
 }
 
 // frame sets the page's name and the foot: which yard, who, when.
 func (v visit) frame(page *paper.Page, number, of int) {
-	right := v.b.size.W - edgeMargin
+	right := v.size.W - edgeMargin
 	page.Text(paper.Point{X: punchMargin, Y: 16.5}, paper.AtLeft, page.Title, paper.SheetName)
 	page.Text(paper.Point{X: right, Y: 16.5}, paper.AtRight, fmt.Sprintf("page %d of %d", number, of), paper.Heading)
-	box := paper.Rect{X: punchMargin, Y: v.b.size.H - edgeMargin - visitBox, W: right - punchMargin, H: visitBox}
+	box := paper.Rect{X: punchMargin, Y: v.size.H - edgeMargin - visitBox, W: right - punchMargin, H: visitBox}
 	page.Stroke(paper.Box(box), paper.Thick)
 	blank := func(x, y, width paper.Length, word string) {
 		start := x + paper.Floor.Width(word) + 2
@@ -194,7 +191,7 @@ func (v visit) tables() *paper.Page {
 	}
 	top := f.take(max(20, f.height(whole-picture-4, levels)) + 1)
 	words, shown := top.SplitLeft(top.W - picture - 4)
-	levels(&flow{b: v.b, page: f.page, room: words})
+	levels(&flow{f.page, words})
 	draw.StringLevel(f.page, paper.Rect{X: shown.X + 4, Y: shown.Y, W: picture, H: 20}, "level string", "tape down")
 	table(0, []string{"Left side", "Right side"}, blank("String to ground", 36), even("at entrance", 5), even("quarter way", 5), even("half way", 5), even("3 quarters", 5), even("at exit", 5))
 
@@ -211,4 +208,39 @@ func (v visit) tables() *paper.Page {
 	f.gap(1)
 	f.text("Photos: from the entrance, from the exit, of each mark, each outlet, whatever is overhead.", paper.Body)
 	return f.page
+}
+
+// flow sets words and tables from the top of a page down; the form's are made to fit their page.
+type flow struct {
+	page *paper.Page
+	room paper.Rect // what is left of it
+}
+
+// take cuts h off the top of the room.
+func (f *flow) take(h paper.Length) (top paper.Rect) {
+	top, f.room = f.room.SplitTop(h)
+	return top
+}
+
+// gap leaves h free.
+func (f *flow) gap(h paper.Length) { f.take(min(h, f.room.H)) }
+
+// text sets a paragraph.
+func (f *flow) text(s string, l paper.Lettering) {
+	lines := l.Wrap(s, f.room.W)
+	f.page.Paragraph(f.take(paper.Length(len(lines))*l.Leading()), strings.Join(lines, "\n"), l)
+}
+
+// table sets a table.
+func (f *flow) table(t place.Table, rows []place.Row) {
+	used, _ := t.Fitted(f.room.W, rows).Draw(f.page, f.room, rows)
+	f.take(used)
+}
+
+// height returns the height of what fill sets at a width.
+func (f *flow) height(width paper.Length, fill func(*flow)) paper.Length {
+	const endless = 1e5
+	trial := &flow{&paper.Page{}, paper.Rect{W: width, H: endless}}
+	fill(trial)
+	return endless - trial.room.H
 }

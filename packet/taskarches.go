@@ -9,51 +9,10 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// doingArches says what is done at the bench, at the raising and at the taking down.
+// doingArches says what is done with arches at the taking down and before the raising; stock and raise show the cutting and the raising in pictures and words of their own.
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
-	crew.CutLegs: plainly("Cut the leg pieces to their saw marks. Cut no ridge piece yet."),
-	crew.CutTrial: func(_ taskWords, t crew.Task) string {
-		return "Cut the ridge piece of " + say.Numbered("bay", t.Of.Bays) + ", and no other."
-	},
-	crew.NameSticks: plainly("Write its name at the foot end of every leg stick, and an arrow to the crown. Look at both ends."),
-	crew.JoinSticks: plainly("Join the sticks of each leg with its couplings, lower stick at the foot. Drive each home with the mallet."),
-	crew.MarkLegs:   taskWords.markLegs,
-	crew.CutRidge: func(_ taskWords, t crew.Task) string {
-		return "Cut the ridge pieces of " + say.Numbered("bay", t.Of.Bays) + ", each changed by what bay 1 has taught. Name both ends."
-	},
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
-
-	crew.TrialArch: ofArches("Stand %s on ground that you know, wrapped and guyed. Measure it. Type the figures under found before the rest is cut."),
-
-	crew.CheckDay: plainly("Name five people: Foot 1, Foot 2, Crown, Ladder, Guard. Read the forecast. Feel the pipe."),
-	crew.WatchLine: func(w taskWords, t crew.Task) string {
-		return fmt.Sprintf("Name one person who does nothing but watch the %s.", w.plan.Spec.Site.Overhead[t.Of.Overhead[0]].Name)
-	},
-	crew.JoinCrown:   taskWords.joinCrown,
-	crew.TieGuysFlat: ofArches("Tie the guys of %s at their marks now, on bare pipe: up there nobody reaches. Put a clamp below each knot. Pull nothing tight on a wire."),
-	crew.SetLeft: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Crown carries the crown. Foot 1 slips the left leg over L%d, down to the ground. Its cap comes off only now, into the bucket.", t.Of.Arches[0])
-	},
-	crew.WalkRight: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Foot 1 holds the left foot down. Foot 2 walks the right leg slowly to R%d and slips it down. Let go when both feet are down.", t.Of.Arches[0])
-	},
-	crew.HoldArch:    ofArches("Guard holds %s upright and does nothing else until the last arch is joined."),
-	crew.StretchGuys: ofArches("Guard holds %s plumb. Foot 1 and Foot 2 pull its guys to their stakes, both sides alike. Tie a ribbon on each at eye height."),
-	crew.FixBraces:   taskWords.fixBraces,
-	crew.MeasureArch: ofArches("Measure %s: from a line between its feet up to the middle of the crown fitting. Touch no other arch before."),
-	crew.RaiseSame:   ofArches("Raise %s the same way: crown together, left foot, right foot, a cap off only as the pipe comes. Guard holds arch 1; Foot 1 and Foot 2 hold the new one."),
-	crew.SpringRidge: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Ladder puts the piece of %s into crown %d, then springs it into crown %d. Drive both ends home.", say.Numbered("bay", t.Of.Bays), t.Of.Bays[0]+1, t.Of.Bays[0])
-	},
-	crew.MeasureBay: func(_ taskWords, t crew.Task) string {
-		return "Measure " + say.Numbered("bay", t.Of.Bays) + " at the crowns, middle of fitting to middle of fitting."
-	},
-	crew.RaiseRest:    taskWords.raiseRest,
-	crew.RunCrownLine: ofArches("Run a line along the crowns of %s, one turn and a knot at each crown: it keeps dry sockets from working out."),
-	crew.ScrewSockets: plainly("Drive one screw through every socket, from outside, clear of where people walk."),
-	crew.GlueSockets:  plainly("Prime and cement the sockets one at a time, as the label says."),
-	crew.SightAlong:   plainly("Look along crowns and feet from each end. Draw what is slack in, both sides alike. Count the caps."),
-
+	crew.TrialArch:   taskWords.tryArch,
 	crew.MeasureSag:  plainly("Before loosening, for next year: tape crowns up from a line between the feet."),
 	crew.NameLegs:    plainly("Mark every stick on its walk side: name, arrow up. Ridge pieces: arrow toward arch 1."),
 	crew.LowerArches: taskWords.lower,
@@ -74,51 +33,13 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NextYear: plainly("Write what was changed, and what to do better."),
 }
 
-func (w taskWords) markLegs(t crew.Task) string {
-	each := w.by("every foot", "every 500 mm")
-	s := "Mark every leg " + each + " from the foot end, while it lies straight."
-	if h := heldBy(w.plan); h.guys || h.braces {
-		s += " Where a " + say.Or(h.pick("guy", "brace")) + " goes, tape round."
+// tryArch has one arch stood on stakes of the tunnel's own, which come out again.
+func (w taskWords) tryArch(t crew.Task) string {
+	feet := ""
+	if w.plan.Spec.Arch.Foot == nil {
+		feet = fmt.Sprintf("Drive %s of the tunnel’s where you know that no line lies, capped; out again after. ", say.Count(2+len(t.Of.Stakes), "stake"))
 	}
-	return s
-}
-
-func (w taskWords) fixBraces(t crew.Task) string {
-	how := "clamp a brace from the mark on each leg to its peg, outside the pipe"
-	if w.plan.Spec.Braces.Line {
-		how = "buckle a line from the mark on each leg to its peg, in the wall"
-	}
-	return fmt.Sprintf("Guard holds %s plumb. Foot 1 and Foot 2 %s. Tie a ribbon on each at eye height.", say.Numbered("arch", t.Of.Arches), how)
-}
-
-func (w taskWords) joinCrown(t crew.Task) string {
-	lights := ""
-	if len(w.plan.Lights.Wraps) > 0 {
-		lights = ", lights on it"
-	}
-	return fmt.Sprintf("Lay %s flat beside its stakes%s. Mark the socket's depth on each end. Drive both legs into the crown with the mallet.", say.Numbered("arch", t.Of.Arches), lights)
-}
-
-func (w taskWords) raiseRest(t crew.Task) string {
-	s := fmt.Sprintf("Raise %s the same way, one at a time.", say.Numbered("arch", t.Of.Arches))
-	if len(w.plan.Ridge) > 0 {
-		s += " Its ridge piece goes into the new crown first. Hold the newest arch until it is in."
-	}
-	if len(t.Of.Stakes) > 0 {
-		h := heldBy(w.plan)
-		if h.guys {
-			s += " Tie guys while their arch lies flat; pull them tight once it stands."
-		}
-		if h.braces {
-			s += " Fix its braces once it stands."
-		}
-	}
-	for _, f := range t.Want {
-		if f.What == crew.RunLength {
-			return s + " Stop at each crown named here: tape along the ridge from the middle of crown 1."
-		}
-	}
-	return s
+	return feet + fmt.Sprintf("Stand %s wrapped and guyed, measure it. Type the figures under found before the rest is cut.", say.Numbered("arch", t.Of.Arches))
 }
 
 // jointed names what the sticks of an arch are joined by.

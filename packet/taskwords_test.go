@@ -41,10 +41,15 @@ func taskPlans(t *testing.T) map[string]*layout.Plan {
 	return plans
 }
 
-// Every action, remedy and warning has words.
+// pictured are the actions of cutting and raising, which the leaves stock and raise show in pictures and words of their own.
+func pictured(a crew.Action) bool {
+	return a >= crew.CutLegs && a <= crew.CutRidge || a >= crew.CheckDay && a <= crew.SightAlong
+}
+
+// Every action that no leaf shows in pictures has words, every remedy and warning too.
 func TestEveryTaskHasWords(t *testing.T) {
 	for _, a := range crew.Actions() {
-		if doing(a) == nil {
+		if doing(a) == nil && !pictured(a) {
 			t.Errorf("action %d has no words", a)
 		}
 	}
@@ -74,7 +79,7 @@ func TestTasksOfTheExamplesInWords(t *testing.T) {
 		sentences, count := 0, 0
 		for i, task := range plan.Crew.Tasks {
 			in := w.of(task)
-			if in.Do == "" {
+			if in.Do == "" && !pictured(task.Action) {
 				t.Errorf("%s: task %d (%d) says nothing to do", name, i+1, task.Action)
 			}
 			for _, f := range task.Want {

@@ -5,7 +5,11 @@
 // or lettering, so no state leaks from one to the next.
 package paper
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // Length is a length on paper in millimetres. Real lengths are another type; a Scale is the only bridge.
 type Length float64
@@ -71,6 +75,36 @@ func (r Rect) SplitTop(h Length) (top, rest Rect) {
 // SplitLeft cuts w off the left and returns the two boxes.
 func (r Rect) SplitLeft(w Length) (left, rest Rect) {
 	return Rect{r.X, r.Y, w, r.H}, Rect{r.X + w, r.Y, r.W - w, r.H}
+}
+
+// Part returns the part of the way from one point to another that lies within the box, not on its edge alone, in shares of the way, and whether there is any.
+func (r Rect) Part(p, q Point) (from, to float64, ok bool) {
+	from, to = 0, 1
+	for _, side := range [2][4]Length{{p.X, q.X, r.X, r.Right()}, {p.Y, q.Y, r.Y, r.Bottom()}} {
+		start, run := side[0], side[1]-side[0]
+		if run == 0 {
+			if start <= side[2] || start >= side[3] {
+				return 0, 0, false
+			}
+			continue
+		}
+		a, b := float64((side[2]-start)/run), float64((side[3]-start)/run)
+		from, to = max(from, min(a, b)), min(to, max(a, b))
+	}
+	return from, to, from < to
+}
+
+// Without returns what is left of the stretch from 0 to 1 when others are cut out of it.
+func Without(cuts [][2]float64) (left [][2]float64) {
+	slices.SortFunc(cuts, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	at := 0.0
+	for _, c := range append(cuts, [2]float64{1, 1}) {
+		if c[0] > at {
+			left = append(left, [2]float64{at, c[0]})
+		}
+		at = max(at, c[1])
+	}
+	return left
 }
 
 // Contains reports whether the point lies in the box, its edges included.

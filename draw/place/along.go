@@ -52,20 +52,3 @@ func (b *Board) OnLine(from, to paper.Point, s string, l paper.Lettering) bool {
 	}
 	return false
 }
-
-// Radius draws a radius dimension at the angle (radians, counter-clockwise from the right as seen on paper): an arrow from the centre's side to
-// the circle's edge with the number along it, or where that has no room a number outside whose leader points to the edge. It reports whether the
-// number found a place.
-func (b *Board) Radius(centre paper.Point, radius paper.Length, angle float64, s string, l paper.Lettering) bool {
-	tip := centre.Add(paper.Polar(radius, angle))
-	if long := l.Width(s) + 3*headLong; long < radius {
-		tail := tip.Sub(paper.Polar(long, angle))
-		before := b.state()
-		b.Arrow(tail, tip, paper.Thin)
-		if b.Along(tail, tip, s, l) {
-			return true
-		}
-		b.restore(before)
-	}
-	return b.Label(Label{At: tip, Text: s, Lettering: l, Toward: tip.Sub(centre), Leader: Arrow, Pointed: true})
-}

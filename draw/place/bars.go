@@ -1,57 +1,11 @@
 package place
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
 	"hoopwright/draw/paper"
 )
-
-// The room that MeasureBars takes.
-const (
-	MeasureBarsWidth  paper.Length = 112
-	MeasureBarsHeight paper.Length = 15.4
-)
-
-// MeasureBars draws two bars on one line to check the printer by, 4 in above and 100 mm below, both from one zero. The top left corner of what is drawn is
-// the point. A reader lays a ruler on it: the ruler's numbers must be the bar's.
-func MeasureBars(page *paper.Page, at paper.Point) {
-	const four, hundred = 4 * 25.4, 100
-	l := paper.Floor
-	up, down := l.Extent("0")
-	zero := paper.Point{X: at.X + 2, Y: at.Y + MeasureBarsHeight/2}
-	page.Line(zero, paper.Point{X: zero.X + four, Y: zero.Y}, paper.Thick)
-	tick := func(x, long paper.Length, pen paper.Pen) {
-		page.Line(paper.Point{X: zero.X + x, Y: zero.Y}, paper.Point{X: zero.X + x, Y: zero.Y + long}, pen)
-	}
-	for i := range 9 {
-		x := paper.Length(i) * 12.7
-		if i%2 == 1 {
-			tick(x, -1.6, paper.Thin)
-			continue
-		}
-		tick(x, -3, paper.Thin)
-		s := fmt.Sprint(i / 2)
-		if i == 8 {
-			s = "4 in"
-		}
-		tickLabel(page, zero.X+x, zero.Y-3.2-down, s, l)
-	}
-	for i := range 11 {
-		x := paper.Length(i) * hundred / 10
-		if i%2 == 1 {
-			tick(x, 1.6, paper.Thin)
-			continue
-		}
-		tick(x, 3, paper.Thin)
-		s := fmt.Sprint(i * 10)
-		if i == 10 {
-			s = "100 mm"
-		}
-		tickLabel(page, zero.X+x, zero.Y+3.8+up, s, l)
-	}
-}
 
 // tickLabel sets a number with its figures, not its unit, centred on a tick.
 func tickLabel(page *paper.Page, x, y paper.Length, s string, l paper.Lettering) {

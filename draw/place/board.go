@@ -150,30 +150,19 @@ func (b *Board) free(bx box) bool {
 // roundTexts returns what is left of a segment when the texts in its way, grown by gap, are cut out. Scraps under a millimetre go too, unless
 // the whole is one.
 func (b *Board) roundTexts(p, q paper.Point, gap paper.Length) [][2]paper.Point {
-	free := [][2]float64{{0, 1}}
-	length := q.Sub(p).Long()
-	span := around(p, q).Inset(-gap)
-	b.near(span, func(t thing) bool {
-		if t.kind != text {
-			return false
-		}
-		if from, to, hit := t.box.grown(gap).cut(p, q); hit {
-			var left [][2]float64
-			for _, f := range free {
-				for _, part := range [2][2]float64{{f[0], min(f[1], from)}, {max(f[0], to), f[1]}} {
-					if part[1] > part[0] {
-						left = append(left, part)
-					}
-				}
+	var cuts [][2]float64
+	b.near(around(p, q).Inset(-gap), func(t thing) bool {
+		if t.kind == text {
+			if from, to, hit := t.box.grown(gap).cut(p, q); hit {
+				cuts = append(cuts, [2]float64{from, to})
 			}
-			free = left
 		}
 		return false
 	})
 	var pieces [][2]paper.Point
 	run := q.Sub(p)
-	for _, f := range free {
-		if whole := f == [2]float64{0, 1}; whole || paper.Length(f[1]-f[0])*length >= 1 {
+	for _, f := range paper.Without(cuts) {
+		if whole := f == [2]float64{0, 1}; whole || paper.Length(f[1]-f[0])*run.Long() >= 1 {
 			pieces = append(pieces, [2]paper.Point{p.Add(run.Times(f[0])), p.Add(run.Times(f[1]))})
 		}
 	}

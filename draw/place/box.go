@@ -1,10 +1,6 @@
 package place
 
-import (
-	"math"
-
-	"hoopwright/draw/paper"
-)
+import "hoopwright/draw/paper"
 
 // box is an oriented rectangle: a text as it is turned, or an area kept free.
 type box struct {
@@ -49,20 +45,7 @@ func (b box) along(axis paper.Point) paper.Length {
 
 // cut returns the stretch of the segment p–q inside the box as shares of its length, and whether there is any.
 func (b box) cut(p, q paper.Point) (from, to float64, ok bool) {
-	a, c := b.local(p), b.local(q)
-	from, to = 0, 1
-	for _, side := range [2][3]paper.Length{{a.X, c.X - a.X, b.w}, {a.Y, c.Y - a.Y, b.h}} {
-		start, run, half := float64(side[0]), float64(side[1]), float64(side[2])
-		if run == 0 {
-			if math.Abs(start) >= half {
-				return 0, 0, false
-			}
-			continue
-		}
-		t0, t1 := (-half-start)/run, (half-start)/run
-		from, to = max(from, min(t0, t1)), min(to, max(t0, t1))
-	}
-	return from, to, from < to
+	return paper.Rect{X: -b.w, Y: -b.h, W: 2 * b.w, H: 2 * b.h}.Part(b.local(p), b.local(q))
 }
 
 // distance returns how far p lies outside the box, 0 within.

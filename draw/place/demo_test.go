@@ -48,7 +48,6 @@ func demoPage() *paper.Page {
 	b.Dimension(Dimension{From: pt(130, 60), To: pt(170, 85), Along: pt(0, 1), Offset: -48, Text: "6′-1″", Lettering: paper.DimSmall})
 	b.Stroke(paper.Circle(pt(150, 125), 18), paper.Thick)
 	b.CentreMark(pt(150, 125), 18)
-	b.Radius(pt(150, 125), 18, math.Pi/5, "R 21 1/4 in", paper.DimSmall)
 	b.Label(Label{At: pt(150-18, 125), Text: "pull here\nfirst", Lettering: paper.Body, Toward: pt(-1, 1), Leader: Arrow, Pointed: true})
 	hatched := paper.Polygon(pt(30, 160), pt(80, 158), pt(84, 180), pt(50, 184), pt(30, 178))
 	b.Stroke(hatched, paper.Thin)
@@ -57,7 +56,6 @@ func demoPage() *paper.Page {
 	b.Ground(pt(95, 170), pt(195, 170))
 	b.BreakLine(pt(100, 180), pt(190, 180))
 	GroundBar(page, pt(20, 190), 80, paper.ImperialScales[7], 304.8, "ft")
-	MeasureBars(page, pt(20, 200))
 
 	table := Table{Columns: []Column{
 		{Head: "Stake", Lettering: paper.Cell},

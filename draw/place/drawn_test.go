@@ -61,37 +61,6 @@ func inside(shape []paper.Point, p paper.Point) bool {
 	return math.Abs(turn) > 3
 }
 
-// The bars to check the printer by: four inches of 25.4 mm and a hundred millimetres, from one zero, measured between their end ticks.
-func TestMeasureBarsAreTrue(t *testing.T) {
-	page := sheet()
-	MeasureBars(page, paper.Point{X: 20, Y: 250})
-	above, below := map[paper.Length]bool{}, map[paper.Length]bool{}
-	var last [2]paper.Length
-	for _, op := range page.Ops {
-		s, ok := op.(paper.Stroke)
-		if !ok || s.Path[0].To.X != s.Path[1].To.X {
-			continue
-		}
-		x, up := s.Path[0].To.X, s.Path[1].To.Y < s.Path[0].To.Y
-		if up {
-			above[x] = true
-			last[0] = max(last[0], x)
-		} else {
-			below[x] = true
-			last[1] = max(last[1], x)
-		}
-	}
-	if math.Abs(float64(last[0]-22)-101.6) > 1e-9 || math.Abs(float64(last[1]-22)-100) > 1e-9 {
-		t.Errorf("bars end %v and %v mm from zero", last[0]-22, last[1]-22)
-	}
-	if len(above) != 9 || len(below) != 11 {
-		t.Errorf("%d and %d ticks", len(above), len(below))
-	}
-	if f := faults(page); f != nil {
-		t.Error(f)
-	}
-}
-
 func TestGroundBar(t *testing.T) {
 	for _, s := range append(append([]paper.Scale{}, paper.ImperialScales...), paper.MetricScales...) {
 		for _, unit := range []struct {

@@ -102,7 +102,7 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 			}
 		}
 		f.Level, f.Code, f.Key = finding.MustFix, "days-too-short", "crew.days"
-		f.Text = fmt.Sprintf("With %d people the days of crew.days leave %.0f hours of one person's work undone, and nothing is done outdoors in the dark but the light-up", s.Hands, math.Ceil(undone/60))
+		f.Text = fmt.Sprintf("With %d people the days there are leave %.0f hours of one person's work undone, and nothing is done outdoors in the dark but the light-up", s.Hands, math.Ceil(undone/60))
 	case days > 1 && in.calendar().open:
 		f.Text = fmt.Sprintf("With %d people the building takes %d days", s.Hands, days)
 		if s.Built()[0].Light != nil {

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"time"
-
-	"hoopwright/layout/practice"
 )
 
 // Clock is a time of day in minutes after midnight.
@@ -58,16 +56,6 @@ func (s Schedule) Built() (list []Workday) {
 		}
 	}
 	return list
-}
-
-// Earliest is the end that no order of the jobs comes before, on a building of one day.
-func (s Schedule) Earliest() Clock {
-	d := s.Built()[0]
-	end := d.Begin + Clock(s.Least)
-	if d.Lunch > 0 && end > d.Lunch {
-		end += practice.MinutesLunch
-	}
-	return end
 }
 
 // End returns when a job is done, and false for one that no time is known of.

@@ -1,7 +1,6 @@
 package crew
 
 import (
-	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -38,13 +37,7 @@ func (b *tasker) trial() {
 	if !asked || len(b.stand) == 0 {
 		return
 	}
-	a := b.stand[0]
-	for _, o := range b.stand {
-		if len(b.guysOf(o.Number)) > 0 {
-			a = o
-			break
-		}
-	}
+	a := b.stand[max(0, slices.IndexFunc(b.stand, func(o arch.Arch) bool { return len(b.guysOf(o.Number)) > 0 }))]
 	rates, guys, n := b.Spec.Crew.Rates, b.guysOf(a.Number), []int{a.Number}
 	work := practice.Carriers*practice.MinutesTalk + rates.Raise + rates.Guy*float64(len(guys)) + practice.MinutesMeasure*4 + practice.MinutesDown
 	if len(b.Lights.Wraps) > 0 {
@@ -151,16 +144,14 @@ func (b *tasker) plugged(arches, bays []int) []Figure {
 			}
 		}
 	}
-	slices.Sort(legs.Arches)
-	slices.Sort(ridge.Bays)
 	var list []Figure
-	if len(legs.Arches) > 0 {
-		legs.Arches = slices.Compact(legs.Arches)
-		list = append(list, legs)
-	}
-	if len(ridge.Bays) > 0 {
-		ridge.Bays = slices.Compact(ridge.Bays)
-		list = append(list, ridge)
+	for _, f := range []Figure{legs, ridge} {
+		if len(f.Arches)+len(f.Bays) > 0 {
+			slices.Sort(f.Arches)
+			slices.Sort(f.Bays)
+			f.Arches, f.Bays = slices.Compact(f.Arches), slices.Compact(f.Bays)
+			list = append(list, f)
+		}
 	}
 	return list
 }
@@ -216,18 +207,13 @@ func (b *tasker) measure(a arch.Arch) {
 		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), one(ShortTape))})
 }
 
-// differs reports whether an arch is measured for itself: its figures differ from those of every arch before by more than the hold forgives.
-func (b *tasker) differs(a arch.Arch) bool {
-	for _, o := range b.stand {
-		if o.Number >= a.Number {
-			return true
-		}
-		give := min(a.GiveOrTake(b.units), o.GiveOrTake(b.units))
-		if math.Abs(float64(a.Crown-o.Crown)) <= float64(give) && math.Abs(float64(a.Span-o.Span)) <= float64(practice.FootGive(b.units)) {
-			return false
+// measureFirsts measures those of the arches that are the first of their shape.
+func (b *tasker) measureFirsts(list []arch.Arch) {
+	for _, s := range Shapes(b.stand, b.units) {
+		if n := s[0].Number; n >= list[0].Number && n <= list[len(list)-1].Number {
+			b.measure(s[0])
 		}
 	}
-	return true
 }
 
 // second stands arch 2, measures it where it differs, tries the first ridge piece and has the rest cut and wound.
@@ -236,9 +222,7 @@ func (b *tasker) second(a arch.Arch) {
 	n := []int{a.Number}
 	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: append(b.plugged(n, nil), state(FeetDown), Figure{What: Plumb, Arches: n}), IfOff: cures(WalkBack, LiftOff),
 		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
-	if b.differs(a) {
-		b.measure(a)
-	}
+	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
 		if len(b.stand) > 2 {
 			b.stretch(a)
@@ -327,11 +311,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), many(Tighteners, guys), one(Ribbon))
 	}
 	b.add(work, t)
-	for _, a := range rest {
-		if b.differs(a) {
-			b.measure(a)
-		}
-	}
+	b.measureFirsts(rest)
 }
 
 // running is the distance along the ridge from crown 1 to another, and false where a bay between has no ridge piece.

@@ -6,6 +6,7 @@ package finding
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 )
 
@@ -76,6 +77,11 @@ type Change struct {
 	Key   string // path, as in arch.span or site.route[1].radius
 	Value string // as one would type it: 7 ft 6 in; empty takes the key out
 }
+
+var number = regexp.MustCompile(`\[\d+\]`)
+
+// Path is the change's key, lists without their numbers.
+func (c Change) Path() string { return number.ReplaceAllString(c.Key, "[]") }
 
 // Sort gives each finding the leaf of its row, and orders the findings by level, then sheet, code and text, so that the same plan lists them the same way.
 func Sort(list []Finding) {

@@ -59,7 +59,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	}
 	if len(list) == 0 {
 		report(finding.Note, "ties-missing",
-			"No stake can be tied to fixed marks: give two under site.marks, better three, and the tunnel can be put back on the same spot next year.")
+			"No stake can be tied to fixed marks: measure two, better three, into the spec, and the tunnel can be put back on the same spot next year.")
 		return findings
 	}
 	var far, weak []string
@@ -82,7 +82,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	}
 	if on := onMarks(stakes, marks); len(on) > 0 {
 		report(finding.LookAt, "stake-on-mark", fmt.Sprintf(
-			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move site.start.", say.Some(on, mostNames)))
+			"By the spec's figures these stakes stand on marks: %s. Where the mark is a post or a corner none can be driven; look at the figures, or move the start.", say.Some(on, mostNames)))
 	}
 	if len(far) > 0 {
 		report(finding.LookAt, "tie-out-of-reach", fmt.Sprintf(

@@ -66,7 +66,7 @@ func (f *feeding) brighter(chain int) string {
 		}
 	}
 	if own > cords && len(c.Strings) > 1 {
-		return "Use fewer strings in line: a smaller power.together"
+		return "Use fewer strings in line"
 	}
 	return fmt.Sprintf("Its cords alone lose %s, in the thickest as well: an outlet nearer to it, or another circuit there, shortens them", percent(cords))
 }

@@ -26,7 +26,7 @@ func (f *feeding) findings() {
 	f.chainSays()
 	f.overloadSays()
 	if len(f.sources) == 0 {
-		f.say(finding.Note, "no-power-given", "power", "The spec names no circuit with an outlet, so the %s are formed but nothing feeds them: %s in all. Give power.circuits and site.outlets.",
+		f.say(finding.Note, "no-power-given", "power", "The spec names no circuit with an outlet, so the %s are formed but nothing feeds them: %s in all. Give circuits and outlets.",
 			say.Count(len(f.chains), "run"), measure.Watts(f.plan.Watts))
 		return
 	}

@@ -71,14 +71,14 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 		level = finding.MustFix
 	}
 	var cure []finding.Change
-	fix := "have it cut to length where it is bought, or list a longer bar under stock.sell"
+	fix := "have it cut to length where it is bought, or list a longer bar as sold"
 	if !b.offer.bar {
 		first, least := longest, practice.LeastPiece(s.Units)
 		if p.Length < longest+b.stop()+least { // a stub is not worth joining on
 			first = measure.RoundUp(p.Length-b.stop()-least, b.grid()) - b.grid()
 		}
 		rest := measure.RoundUp(p.Length-first-b.stop(), b.grid())
-		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick under stock.sell", s.Units.Cut(first), s.Units.Cut(rest))
+		fix = fmt.Sprintf("join it from %s and %s with a coupling, or list a longer stick as sold", s.Units.Cut(first), s.Units.Cut(rest))
 		if !p.ID.Ridge() {
 			if !slices.ContainsFunc(long, func(p Piece) bool { return p.ID.Ridge() }) {
 				cure = b.jointed(p.Length, longest)
@@ -87,7 +87,7 @@ func (b *bench) tooLong(long []Piece, longest measure.Length) finding.Finding {
 			if key = "arch.sticks"; !s.Given(key) {
 				list, key = "give the sticks in place of span or height, each as a list", "stock.sell"
 			}
-			fix = fmt.Sprintf("%s from the ground up, [%s, %s], and a coupling joins them, or list a longer stick under stock.sell", list, s.Units.Cut(first), s.Units.Cut(rest))
+			fix = fmt.Sprintf("%s from the ground up, [%s, %s], and a coupling joins them, or list a longer stick as sold", list, s.Units.Cut(first), s.Units.Cut(rest))
 		}
 	}
 	return finding.Finding{

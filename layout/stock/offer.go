@@ -108,6 +108,6 @@ func (o offer) assumedNote(s *spec.Spec) finding.Finding {
 	}
 	return finding.Finding{
 		Level: finding.Note, Code: "stock-lengths-assumed", Key: "stock.sell",
-		Text: fmt.Sprintf("The spec names no length in which %s is sold, so sticks of %s are taken and cost is counted as length; list what your store has under stock.sell.", o.item, say.And(lengths)),
+		Text: fmt.Sprintf("The spec names no length in which %s is sold, so sticks of %s are taken and cost is counted as length; list what your store has.", o.item, say.And(lengths)),
 	}
 }

@@ -89,12 +89,12 @@ func (j *judge) leans() {
 		w.Factor, held, standsStill, arch.WantedFactor)
 }
 
-// both prints a gust as forecast and as measured.
-func (j *judge) both(g Gust) string {
+// called prints a gust as forecast, or as measured where no forecast tells.
+func (j *judge) called(g Gust) string {
 	if g.Forecast == 0 {
 		return j.u.Speed(g.Local) + " measured at head height"
 	}
-	return fmt.Sprintf("%s forecast (%s at head height)", j.u.Speed(g.Forecast), j.u.Speed(g.Local))
+	return j.u.Speed(g.Forecast) + " forecast"
 }
 
 // given returns the first of the keys that the spec gives, else that of the arch, which it always does.
@@ -127,7 +127,7 @@ func (j *judge) closes() {
 	if inside >= aim-slack && inside >= practice.InsideLeast-slack {
 		return
 	}
-	level, aims := finding.LookAt, "weather.inside asks for "+j.u.Speed(aim)
+	level, aims := finding.LookAt, j.u.Speed(aim)+" was asked for"
 	if inside < practice.InsideLeast-slack {
 		level, aims = finding.MustFix, fmt.Sprintf("below %s it is no tunnel to walk in", j.u.Speed(practice.InsideLeast))
 	}
@@ -135,7 +135,7 @@ func (j *judge) closes() {
 		j.add(level, codeCloses, j.given(keyOfAims), "the tunnel bears no wind to speak of: %s.", j.gives())
 		return
 	}
-	j.add(level, codeCloses, j.given(keyOfAims), "%s; so nobody is inside from %s on, and %s.", j.gives(), j.both(w.InsideGust()), aims)
+	j.add(level, codeCloses, j.given(keyOfAims), "nobody is inside from gusts of %s on, and %s: %s.", j.called(w.InsideGust()), aims, j.gives())
 }
 
 // down reports a tunnel that lies flat before the aim.
@@ -144,9 +144,8 @@ func (j *judge) down() {
 	if w.DownGust().Called() >= aim-slack || w.Calm() {
 		return
 	}
-	fall := w.Bears[0].Collapse
-	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "%s, and near %s %s; so it is laid flat before gusts of %s, where weather.stand asks for %s.",
-		j.gives(), j.u.Speed(fall.Gust), fall.Cause, j.both(w.DownGust()), j.u.Speed(aim))
+	first := w.Bears[0].Damage
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it is laid flat before gusts of %s, and %s was asked for: past that %s (arch %d).", j.called(w.DownGust()), j.u.Speed(aim), first.Cause, first.Arch)
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
@@ -183,7 +182,7 @@ func (j *judge) steep() {
 		j.cure("guys.out", OutFor(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {
-		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them. Hang a net from stake to leg, or brace a bay.")
+		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them: the net from stake to leg keeps people off.")
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
@@ -202,8 +201,8 @@ func (j *judge) ridge() {
 	if w.RidgeEnd > practice.MuchPull {
 		level = finding.LookAt
 	}
-	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s, and nobody publishes what a dry socket holds. Pin each ridge socket, or run a line along the ridge, tied off at every crown.",
-		j.both(w.InsideGust()), u.Force(w.RidgeEnd))
+	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s, and nobody publishes what a dry socket holds: the line along the ridge, tied off at every crown, takes it.",
+		j.called(w.InsideGust()), u.Force(w.RidgeEnd))
 }
 
 // ice reports a tunnel that does not bear the ice it is figured for.
@@ -216,6 +215,6 @@ func (j *judge) ice() {
 	if w.Ice[0] < asked {
 		level, when, bears = finding.MustFix, "as raised", w.Ice[0]
 	}
-	j.add(level, codeIce, "weather.ice", "it is figured for %s of ice all round, but folds or leans over under %s, %s. Take thicker pipe, guy it, or plan to take it down before ice comes, and write that thickness in the spec.",
+	j.add(level, codeIce, "weather.ice", "it is figured for %s of ice all round, but folds or leans over under %s, %s. Take thicker pipe, guy it, or plan to take it down before ice comes.",
 		u.Size(asked), u.Size(bears), when)
 }
