@@ -253,7 +253,7 @@ func placeWords(p lights.Place) (name, detail string) {
 	case lights.AtCrown, lights.Nowhere:
 		return p.String(), ""
 	case lights.AtOutlet:
-		return "outlet", "last of all"
+		return "outlet", ""
 	case lights.AtArch:
 		return fmt.Sprintf("arch %d", p.Arch), p.Part.String()
 	case lights.InBay:

@@ -79,7 +79,7 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() block.Block {
-	text := fmt.Sprintf("First the order, overleaf. Bring: leaf %d. Left, right: seen from the entrance. L3: left foot of arch 3. Far right: taken of allowed.", leafNumber("stock"))
+	text := fmt.Sprintf("By the order overleaf: outlets come last. Bring: leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
 	return block.Block{Name: "key", Gap: 1, Body: block.Columns{Gap: 4, Cols: []block.Column{
 		{Width: 74, Blocks: []block.Block{{Body: block.Picture{Least: 17.3, Paint: draw.CircuitKey}}}},
 		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text}}}}}}}
