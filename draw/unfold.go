@@ -34,6 +34,7 @@ const (
 	crownOff    paper.Length = 5   // of a leg's string from the crown
 	ridgeOff    paper.Length = 1.8 // of a ridge's string from the crown
 	aloneOff    paper.Length = 2.8 // the same where none of its neighbours is plugged into it
+	unfoldUnit  paper.Length = 4   // of the rows' unit outside the feet
 	hopRadius   paper.Length = 1.4 // of a line over the ridge's
 )
 
@@ -311,9 +312,9 @@ func (v *unfolding) rowNames() {
 		return
 	}
 	y := v.foot + v.under() + (v.edges()-v.under())/2 - unfoldEdge + 8.8
-	write := func(side spec.Side, tape measure.Length, text string) {
+	write := func(x paper.Length, text string) {
 		wide := paper.CellSmall.Width(text)
-		at := paper.Point{X: v.across(1, side, tape), Y: y}
+		at := paper.Point{X: x, Y: y}
 		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: 5}
 		if slices.ContainsFunc(v.said, func(o paper.Rect) bool { return boxesMeet(o, box) }) {
 			box.Y, at.Y = box.Y-5, at.Y-5
@@ -323,9 +324,10 @@ func (v *unfolding) rowNames() {
 	}
 	for i, r := range v.Plan.Lights.Rows {
 		if i == 0 || v.Plan.Lights.Rows[i-1].Wall != r.Wall {
-			write(r.Wall, 0, measure.By(v.Plan.Spec.Units, "in", "mm"))
+			out := v.across(1, r.Wall, 0)
+			write(out+(out-v.middle)*unfoldUnit/v.half, measure.By(v.Plan.Spec.Units, "in", "mm"))
 		}
-		write(r.Wall, r.Tape, v.Plan.Spec.Units.BareInches(r.Tape))
+		write(v.across(1, r.Wall, r.Tape), v.Plan.Spec.Units.BareInches(r.Tape))
 	}
 }
 

@@ -47,7 +47,7 @@ func (l lighting) key() []block.Block {
 	}
 	return []block.Block{
 		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},
-		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey{Plan: l.plan}},
+		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey(l.plan)},
 	}
 }
 

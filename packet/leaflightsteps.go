@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -14,7 +13,6 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/stock"
 )
 
 // turns draws which way round each side is wound, once.
@@ -100,21 +98,17 @@ func (l lighting) steps() (bench, winding []block.Block) {
 	return bench, winding
 }
 
-// testStep has every string tested, its label read, and says which spares there are.
+// testStep has every string tested and its label read.
 func (l lighting) testStep(t crew.Task, in instruction) told {
-	var volts, spares []string
+	var volts []string
 	for _, s := range l.plan.Strings {
 		if v := measure.Volts(s.Label.Volts); !slices.Contains(volts, v) {
 			volts = append(volts, v)
 		}
 	}
-	for _, it := range l.plan.Shopping {
-		if it.Kind == stock.LightString && it.Spare > 0 {
-			spares = append(spares, fmt.Sprintf("%d %s", it.Spare, it.Item))
-		}
-	}
-	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + say.And(volts) + ". " + in.Want, Then: "Dead, cracked, warm: reject bag, no tape. Spares: " + cmp.Or(say.And(spares), "none") + ".",
-		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: say.And(volts)}}}
+	label := say.And(volts)
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "A dark bulb, bare wire, a crack, warm: reject bag, no tape; a spare of its kind. None left: ask.",
+		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: label}}}
 }
 
 // windingSteps is how one pipe is wound.

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -36,7 +37,7 @@ func (b *binder) powerLeaf() []folio {
 		f.front.blocks = append(front, p.missing(), circuits)
 		return []folio{f}
 	}
-	front = append(front, p.key(), circuits)
+	front = slices.Concat(front, p.key(), []block.Block{circuits})
 	_, room := b.newSide(false)
 	if left := room.H - block.Height(front, room.W); left >= planLeast {
 		front = append(front, p.cordPlan(left)...)
@@ -78,11 +79,9 @@ func (p powering) missing() block.Block {
 }
 
 // key says how the diagram is read.
-func (p powering) key() block.Block {
+func (p powering) key() []block.Block {
 	text := fmt.Sprintf("By the order overleaf: outlets come last. Bring: leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
-	return block.Block{Name: "key", Gap: 1, Body: block.Columns{Gap: 4, Cols: []block.Column{
-		{Width: 74, Blocks: []block.Block{{Body: block.Picture{Least: 17.3, Paint: draw.CircuitKey}}}},
-		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: text}}}}}}}
+	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
 }
 
 // facts are the diagram's figures.

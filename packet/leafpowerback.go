@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -35,13 +34,13 @@ func (p powering) step(number int, t crew.Task) block.Block {
 	b := block.Block{Name: fmt.Sprintf("power, step %d", number), Gap: 1.2}
 	s := block.Step{Number: number, Text: in.Do, NoTick: t.Action == crew.CheckCords}
 	word := "Signed"
-	switch then := strings.TrimSpace(in.Want + " " + in.IfOff); t.Action {
+	switch t.Action {
 	case crew.TestOutlets:
-		s.Then = then
+		s.Then = in.IfOff
 	case crew.FeelPlugs:
-		s.Text += " " + then
+		s.Text += " " + in.Want + " " + in.IfOff
 	case crew.DarkWalk:
-		s.Text += " " + then
+		s.Text += " " + in.Want + " " + in.IfOff
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
 	case crew.JoinPlugs:
 		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}

@@ -27,7 +27,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
 
 	crew.TestOutlets: func(w taskWords, t crew.Task) string {
-		return "A lamp into " + outletsSaid(t.Of.Outlets) + ": press TEST, RESET."
+		return "A lamp into " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + ": TEST puts it out, RESET lights it."
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
