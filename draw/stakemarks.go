@@ -23,7 +23,7 @@ func MarkLetter(i int) string {
 
 // pictured reports whether a mark lies in the picture.
 func (d *stakeSheet) pictured(m ground.Mark) bool {
-	return d.room.Contains(d.m.at(m.At))
+	return d.room.Inset(markRadius).Contains(d.m.at(m.At))
 }
 
 // markTargets draws the marks that lie on the page.
@@ -45,7 +45,11 @@ func (d *stakeSheet) markNames() {
 		letter := MarkLetter(i)
 		name := letter + " " + m.Name
 		if d.pictured(m) {
-			d.lacks("mark "+name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare}))
+			placed := false
+			for _, text := range []string{name, letter} { // the table names a mark whose letter alone has room
+				placed = placed || d.b.Label(place.Label{At: at, Text: text, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare})
+			}
+			d.lacks("mark "+name, placed)
 			continue
 		}
 		if !slices.Contains(d.Marks, i) {
@@ -57,7 +61,7 @@ func (d *stakeSheet) markNames() {
 			start = leave[0]
 		}
 		tip, ok := d.edgeArrow(start, at, name, nearTape)
-		if !ok { // the table names a mark whose letter alone has room
+		if !ok {
 			tip, ok = d.edgeArrow(start, at, letter, nearTape)
 		}
 		if !ok && len(leave) > 0 { // the tape itself points there

@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -25,7 +27,7 @@ type stakeSheet struct {
 	b        *place.Board
 	room     paper.Rect
 	names    paper.Lettering
-	later    []panel        // drawn last, over lines that run under them
+	bar      paper.Rect     // kept for the bar of the scale; zero: it has no room
 	features []spec.Feature // those near stakes
 	named    []bool         // of the features, whose names stand inside them
 	missing  []string       // what found no place
@@ -48,11 +50,12 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.siteLines()
 	d.ties()
 	d.lineNames()
+	d.keepBands()
 	d.markNames()
-	d.corners()
+	d.scaleBar()
 	d.siteNames()
 	d.hatches()
-	d.drawPanels()
+	d.drawScaleBar()
 	return d.missing
 }
 
@@ -158,11 +161,11 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 	return stakeRadius
 }
 
-// stakeNames sets every stake's name: outside the row where that is free, else inside it, else as near as it is. It returns how many legs' names stand not outside,
-// and how many guy stakes there are.
+// stakeNames sets every stake's name outside the row, guy stakes' first, for inside it they would seem to stand in the walk; a leg's where that is not free inside, else as near as it is.
+// It returns how many legs' names stand not outside, and how many guy stakes there are.
 func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys int) {
 	var crowded []ground.Stake
-	for _, s := range d.stakes {
+	for _, s := range slices.SortedStableFunc(slices.Values(d.stakes), func(a, b ground.Stake) int { return cmp.Compare(b.Kind(), a.Kind()) }) {
 		way := d.outward(s)
 		if s.Kind() == ground.OfBrace { // clear of the neighbour's name
 			way = way.Add(d.at(s).Sub(d.at(d.ground.Stakes[2*s.Neighbour()-2+int(s.Side)])).Unit()).Unit()
@@ -180,10 +183,9 @@ func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys i
 	}
 	for _, s := range crowded {
 		out := d.outward(s)
-		label := place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 30}
-		placed := d.nameBeside(b, s, out.Times(-1), l) || b.Label(label)
-		if label.Reach = 80; !placed {
-			placed = b.Label(label)
+		placed := !s.Guy && d.nameBeside(b, s, out.Times(-1), l)
+		for _, reach := range []paper.Length{30, 80} {
+			placed = placed || b.Label(place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: reach})
 		}
 		d.lacks(s.String(), placed)
 	}

@@ -95,15 +95,24 @@ func lettered(page *paper.Page) (list []paper.Text) {
 	return list
 }
 
+// fitted is a plan as it is drawn in a room, and whether it fits that.
+func fitted(plan StakePlan, room paper.Rect) (StakePlan, bool) {
+	list := plan.Fits(room)
+	if len(list) == 0 {
+		return plan, false
+	}
+	return list[0], true
+}
+
 // plansOf parts a tunnel into plans that fit the room, each as long as it can be.
 func plansOf(t *testing.T, p *layout.Plan, room paper.Rect) (plans []StakePlan) {
 	t.Helper()
 	n := len(p.Ground.Stations)
 	for first := 1; ; {
 		last := min(first+1, n)
-		fit, ok := NewStakePlan(p.Ground, p.Spec, first, last).Fit(room)
+		fit, ok := fitted(NewStakePlan(p.Ground, p.Spec, first, last), room)
 		for ok && last < n {
-			more, longer := NewStakePlan(p.Ground, p.Spec, first, last+1).Fit(room)
+			more, longer := fitted(NewStakePlan(p.Ground, p.Spec, first, last+1), room)
 			if !longer {
 				break
 			}
@@ -205,7 +214,7 @@ func TestSpansStandOnTheirLines(t *testing.T) {
 	plan := NewStakePlan(p.Ground, p.Spec, 1, 6)
 	at := func(i int) ground.Spot { return ground.Spot{Kind: ground.AtStake, Index: i} }
 	plan.Spans = []StakeSpan{{From: at(10), To: at(11), Text: "7′-0″", Across: true}, {From: at(0), To: at(11), Text: "23′-6 3/4″"}}
-	plan, ok := plan.Fit(letterRoom)
+	plan, ok := fitted(plan, letterRoom)
 	if !ok {
 		t.Fatal("does not fit")
 	}
@@ -261,7 +270,7 @@ func TestClipping(t *testing.T) {
 func TestEdgeArrowsPointToTheirMarks(t *testing.T) {
 	p := solvedYard(t, "garden")
 	room := paper.Rect{X: 20, Y: 22, W: 81, H: 188}
-	plan, ok := NewStakePlan(p.Ground, p.Spec, 1, 6).Fit(room)
+	plan, ok := fitted(NewStakePlan(p.Ground, p.Spec, 1, 6), room)
 	if !ok {
 		t.Fatal("does not fit")
 	}

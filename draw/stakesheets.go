@@ -10,7 +10,8 @@ import (
 
 // StakePlan is a picture of where stakes go: those of the whole tunnel, or of some of its arches. Neighbouring plans share an arch.
 type StakePlan struct {
-	Scale       paper.Scale // set by Fit
+	Scale       paper.Scale // set by Fits
+	Need        paper.Rect  // the least room at that scale: set by Fits
 	First, Last int         // arches on it
 	Zero        int         // the arch at whose left stake the tape's zero lies; the ring about that shows where it is on this plan
 
@@ -38,11 +39,12 @@ type StakeSpan struct {
 
 // Room about the stakes on paper: what stands beside them.
 const (
-	beyondRoom paper.Length = 5  // names and matters beyond the outermost stakes
-	exitRoom   paper.Length = 9  // the word past the last arch
-	matchRoom  paper.Length = 9  // the words at a shared arch
-	markRoom   paper.Length = 9  // a mark's target and its name
-	enterRoom  paper.Length = 26 // the walk arrow and its word, past arch 1
+	beyondRoom    paper.Length = 5  // names and matters beyond the outermost stakes
+	exitRoom      paper.Length = 9  // the word past the last arch
+	matchRoom     paper.Length = 9  // the words at a shared arch
+	dimensionRoom paper.Length = 5  // the number of a dimension line of its own
+	markRoom      paper.Length = 9  // a mark's target and its name
+	enterRoom     paper.Length = 26 // the walk arrow and its word, past arch 1
 )
 
 // LeastBay is how far apart on paper two stakes of a row stand at least: nearer, a plan is parted.
@@ -78,37 +80,35 @@ func NewStakePlan(l ground.Layout, s *spec.Spec, first, last int) StakePlan {
 // Stakes returns the stakes on the plan: legs from the entrance on, left before right, then guy stakes.
 func (p StakePlan) Stakes() []ground.Stake { return p.stakes }
 
-// Fit returns the plan at the largest scale of the series at which it fits the room, or with the marks in the picture if that costs little, and whether there is
-// one at which its bays are as long as they must be.
-func (p StakePlan) Fit(room paper.Rect) (StakePlan, bool) {
+// Fits returns the plan at every scale of the series at which it fits the room and its bays are as long as they must be, the one to choose first: the largest, or with
+// the marks in the picture if that costs little. None where there is no such scale.
+func (p StakePlan) Fits(room paper.Rect) (list []StakePlan) {
+	var wide []StakePlan
+	for _, scale := range p.scales() {
+		fit := p.scaled(scale)
+		if fit.Need = fit.extent(); fits(fit.Need, room) {
+			list = append(list, fit)
+		}
+		if fit.Need = fit.extentWithMarks(); len(list) > 0 && len(wide) == 0 && len(p.Tied) > 0 && scale.Ratio <= widerFor*list[0].Scale.Ratio && fits(fit.Need, room) {
+			wide = append(wide, fit)
+		}
+	}
+	return append(wide, list...)
+}
+
+// scales are the scales that the plan may have: no finer and no coarser than any plan, its bays neither too long nor too short on paper.
+func (p StakePlan) scales() (list []paper.Scale) {
 	closest := p.closest()
-	usable := func(s paper.Scale, first bool) bool {
+	for _, s := range Scales(p.spec.Units) {
 		bay := paper.Length(closest / s.Ratio)
 		if p.First == p.Last { // no bay: no larger than needed
 			bay = LeastBay
 		}
-		return s.Ratio >= max(finest, p.Finest) && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || first)
-	}
-	series := Scales(p.spec.Units)
-	found, first := -1, true
-	for i, scale := range series {
-		if !usable(scale, first) {
-			continue
-		}
-		first = false
-		if fit := p.scaled(scale); found < 0 && fits(fit.extent(), room) {
-			found, p = i, fit
-			if len(p.Tied) == 0 {
-				return p, true
-			}
-		}
-		if found >= 0 && scale.Ratio <= widerFor*series[found].Ratio {
-			if fit := p.scaled(scale); fits(fit.extentWithMarks(), room) {
-				return fit, true
-			}
+		if s.Ratio >= max(finest, p.Finest) && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || len(list) == 0) {
+			list = append(list, s)
 		}
 	}
-	return p, found >= 0
+	return list
 }
 
 func fits(extent, room paper.Rect) bool { return extent.W <= room.W && extent.H <= room.H }
@@ -159,9 +159,14 @@ func (p StakePlan) extent() paper.Rect {
 		}
 	}
 	for _, s := range p.Spans {
-		for _, end := range []ground.Spot{s.From, s.To} {
-			e.add(p.m.at(p.ground.At(end, p.spec.Units)), 3, 3, 3, 3)
+		from, to := p.m.at(p.ground.At(s.From, p.spec.Units)), p.m.at(p.ground.At(s.To, p.spec.Units))
+		aside := to.Sub(from).Unit().Left().Times(float64(s.Apart))
+		room := paper.Length(3)
+		if s.Apart != 0 {
+			room = dimensionRoom
 		}
+		e.add(from.Add(aside), room, room, 3, 3)
+		e.add(to.Add(aside), room, room, 3, 3)
 	}
 	return e.rect()
 }

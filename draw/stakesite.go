@@ -87,6 +87,22 @@ func (d *stakeSheet) lineNames() {
 	}
 }
 
+// keepBands keeps what finds its place from now on out of the bands of buried lines: a mark's letter there would seem to name the line.
+func (d *stakeSheet) keepBands() {
+	const step, inner = 2, 0.75 // squares along the line that stay within its band however it slants
+	for _, l := range d.spec.Site.Buried {
+		keep := d.m.length(l.Keep)
+		half := keep * inner
+		for i, line := 1, d.m.points(l.Line); i < len(line); i++ {
+			p, q, ok := cropSegment(line[i-1], line[i], d.room.Inset(-keep))
+			for at := paper.Length(0); ok && at < q.Sub(p).Long(); at += step {
+				c := p.Add(q.Sub(p).Unit().Times(float64(at)))
+				d.b.Keep(paper.Rect{X: c.X - half, Y: c.Y - half, W: 2 * half, H: 2 * half})
+			}
+		}
+	}
+}
+
 // edges draws a closed outline inside the picture, edge by edge, round the texts that already stand.
 func (d *stakeSheet) edges(outline []paper.Point, pen paper.Pen) {
 	d.path(append(outline[:len(outline):len(outline)], outline[0]), pen)

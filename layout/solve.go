@@ -29,11 +29,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveArches()
 	s = p.Spec // with what it left open chosen
 
-	n := s.Tunnel.Arches
-	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)
-	for i, a := range p.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
+	spans, crowns := p.spansAndCrowns()
 	s, found := ground.Locate(s, spans[0])
 	p.Spec = s
 	p.note(found)
@@ -77,10 +73,7 @@ func (p *Plan) groundFarOut() {
 
 // groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
 func (p *Plan) groundWorse(s *spec.Spec) bool {
-	spans, crowns := make([]measure.Length, len(p.Arches)), make([]measure.Length, len(p.Arches))
-	for i, a := range p.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
+	spans, crowns := p.spansAndCrowns()
 	bad := func(list []finding.Finding) (n int) {
 		for _, f := range list {
 			if f.Level != finding.Note {

@@ -44,7 +44,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.BarSocket:
 		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
 	case stock.SandBag:
-		return u.Force(practice.Bag(u)) + " filled, with handles; a bucket only with its bar cast in"
+		return u.Mass(practice.Bag(u).Mass()) + " filled, with handles; a bucket only with its bar cast in"
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
 	case stock.Timer:
@@ -59,9 +59,9 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 func ropes(list []stock.Rope, u measure.System) string {
 	words := ""
 	for i, r := range list {
-		name := say.Count(r.Count, "guy")
-		if r.Kind == stock.CrownRope {
-			name = "crown line"
+		name := "crown line"
+		if r.Kind != stock.CrownRope {
+			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down"}[r.Kind])
 		}
 		words += [2]string{": ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}

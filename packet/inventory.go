@@ -47,10 +47,12 @@ func (b *binder) inventory() []stored {
 			add(it.Item, it.Need-it.Spare, keptBox, "fitting")
 		}
 	}
+	caps := 0
 	for _, d := range b.stakeKinds() {
+		caps += d.count
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: "stake"})
 	}
-	add("stake cap", len(b.plan.Stakes), keptStakes, "cap")
+	add("stake cap", caps, keptStakes, "cap")
 	_, guys, _ := stakeCounts(b.plan)
 	add("guy with its tightener", guys, keptBox, "guy")
 	for _, kind := range b.stringKinds() {
@@ -115,11 +117,15 @@ func (b *binder) stakeKinds() []stakeKind {
 	var list []stakeKind
 	for _, s := range b.plan.Stakes {
 		what := "leg stake"
-		if s.Guy {
-			what = "guy stake"
-		}
-		if s.Bay > 0 {
+		switch {
+		case s.Base && s.Guy:
+			continue // it ends on a weight
+		case s.Base:
+			what = "bar of a foot"
+		case s.Bay > 0:
 			what = "peg"
+		case s.Guy:
+			what = "guy stake"
 		}
 		k := 0
 		for k < len(list) && (list[k].what != what || list[k].length != s.Length) {

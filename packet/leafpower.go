@@ -98,13 +98,6 @@ func (p powering) facts() (list []block.Fact) {
 	for _, c := range p.plan.Power.Circuits {
 		add("breaker of circuit "+c.Name, measure.Amps(c.Spec.Breaker))
 	}
-	for _, o := range p.plan.Spec.Site.Outlets {
-		for _, l := range p.plan.Power.Limits(o) {
-			if l.Kind == power.BreakerAmps || l.Kind == power.TimerAmps {
-				add(fmt.Sprintf("limit %d at outlet %s", l.Kind, o.Name), measure.Amps(measure.Current(l.Of)))
-			}
-		}
-	}
 	return list
 }
 

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"time"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -10,12 +11,18 @@ import (
 	"hoopwright/layout/measure"
 )
 
-const backGap paper.Length = 0.5 // between steps
+// back is what stands behind a plan: what is said aloud, the tables that found no room in front, the order of work, what is read when something is off. Behind a further
+// plan it is nothing where all of that stands in front.
+func (p stakePart) back(tables, asides []block.Block) []block.Block {
+	if p.First > 1 {
+		return append(tables, asides...)
+	}
+	return slices.Concat([]block.Block{p.aloud()}, tables, p.work(), asides)
+}
 
 // aloud is what is said before the work begins, and who heard it.
 func (s *stakeLeaf) aloud() block.Block {
-	list := []block.Block{{Body: block.Blanks{{Word: "Say aloud before you begin. Heard by"}, {Word: "Ask, phone"}}}}
-	list[0].Gap = 0
+	list := []block.Block{{Body: headBlanks{"Say aloud before you begin.", paper.Body, []block.Blank{{Word: "Heard by"}}}}}
 	for _, l := range s.dayLines() {
 		list = append(list, block.Block{Body: block.Words{Text: l, Lettering: paper.Strong}})
 	}
@@ -37,49 +44,102 @@ func (s *stakeLeaf) dayLines() (list []string) {
 	return list
 }
 
-// asides are what is read when something is off: the cures of the checks, the ladder for a stake that will not go, what ends the work until someone has been asked.
-func (s *stakeLeaf) asides() (list []block.Block) {
-	for _, t := range s.tasks {
-		text := ""
-		switch t.Action {
-		case crew.CheckDots:
-			text = s.words.checksOff(t)
-		case crew.DriveStakes:
-			text = s.words.wontGo(t)
-		default:
-			continue
-		}
-		list = append(list, block.Block{Name: text, Gap: stakeGap, Facts: s.curesTold(t), Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{{Body: block.Words{Text: text}}}}})
+// asides are what is read when something is off: behind the first plan the cures of the checks and the ladder for a stake that will not go; on every plan what ends the work until
+// someone has been asked, on a further one with the pull test of its first stake.
+func (p stakePart) asides() (list []block.Block) {
+	add := func(t crew.Task, body block.Body) {
+		list = append(list, block.Block{Name: "when it is off", Facts: p.told(t), Body: body})
 	}
-	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is on hard ground or in a bed; a stake moves by hand; you meet pipe, cable or wire."))
+	framed := func(text string) block.Body {
+		return block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text)}}
+	}
+	for _, t := range p.tasks {
+		switch {
+		case p.First > 1 && t.Action == crew.PullTest:
+			t.Of.Stakes, t.IfOff = p.ground.Stakes[2*p.First-2:2*p.First-1], nil
+			add(t, step(t, 0, p.words.pullAgain(t), 0))
+		case p.First > 1:
+		case t.Action == crew.CheckDots:
+			add(t, framed(p.words.checksOff(t)))
+		case t.Action == crew.DriveStakes:
+			add(t, framed(p.words.wontGo(t)))
+		}
+	}
+	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is on hard ground, in a bed or near a marked line; a stake moves by hand; you meet pipe, cable or wire."))
 }
 
-// work are the steps of marking and of driving. Owners of private lines are asked in the same step as the locating service.
+// work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
+// the ticket looks up too.
 func (s *stakeLeaf) work() (list []block.Block) {
-	number, before := 0, ""
-	for _, p := range []crew.Phase{crew.Marking, crew.Driving} {
-		list = append(list, s.dayOf(p))
-		for _, t := range s.tasks {
-			text := doing(t.Action)(s.words, t)
-			switch {
-			case t.Phase != p:
-				continue
-			case t.Action == crew.MarkPrivate || t.Action == crew.AskOwner:
-				before += text + " "
-				continue
-			case t.Action == crew.CallLocator:
-				text = before + text
+	list = append(list, s.dayOf(crew.Marking, "Mark", s.spec.Dates.Mark))
+	number, before, marking := 0, "", true
+	for i, t := range s.tasks {
+		if marking && t.Phase == crew.Driving {
+			what := "Drive"
+			if s.spec.Arch.Foot != nil {
+				what = "Stand"
 			}
-			number++
-			list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: backGap, Facts: s.figuresTold(t), Body: s.step(t, number, text)})
+			list, marking = append(list, s.dayOf(crew.Driving, what, s.spec.Dates.Build)), false
 		}
+		text := doing(t.Action)(s.words, t)
+		switch t.Action {
+		case crew.MarkPrivate, crew.AskOwner:
+			before += text + " "
+			continue
+		case crew.CallLocator:
+			text = before + text
+			list = append(list, s.callHead())
+		case crew.ReadTicket:
+			if next := s.tasks[i+1]; next.Action == crew.LookUp { // one signature for what is looked at before anything is driven
+				text += " " + doing(next.Action)(s.words, next)
+				t.Want = slices.Concat(t.Want, next.Want)
+			}
+		case crew.LookUp:
+			if !marking && s.tasks[i-1].Action == crew.ReadTicket {
+				continue
+			}
+		}
+		number++
+		body := step(t, number, text, s.body.W)
+		if t.Action == crew.CallLocator && !crew.LikelyNEC(s.spec) { // its number differs from land to land
+			body.Sign = append([]block.Blank{{Word: "Phone"}}, body.Sign...)
+		}
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 0.4, Facts: s.told(t), Body: body})
 	}
 	return list
 }
 
-// step is a task as a step. What has a box to tick in the table has none here.
-func (s *stakeLeaf) step(t crew.Task, number int, text string) block.Step {
-	step := block.Step{Number: number, Text: text, Hold: t.Hold, NoTick: t.Phase == crew.Marking && !t.Hold || t.Action == crew.DriveStakes}
+// callHead heads the steps between marking and driving: who calls, and who comes back once all have marked.
+func (s *stakeLeaf) callHead() block.Block {
+	who := block.Blanks{{Word: "who calls"}}
+	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
+		who = append(who, block.Blank{Word: "who comes back to flag"})
+	}
+	return block.Block{Name: "call", Body: headBlanks{"Call, then wait:", paper.Heading, who}}
+}
+
+// headBlanks is a heading with lines to write on behind it.
+type headBlanks struct {
+	head      string
+	lettering paper.Lettering
+	blanks    []block.Blank
+}
+
+// Height implements block.Body.
+func (headBlanks) Height(paper.Length) paper.Length { return 6.4 }
+
+// Draw implements block.Body.
+func (h headBlanks) Draw(page *paper.Page, box paper.Rect) []string {
+	box.H = h.Height(box.W)
+	page.Text(paper.Point{X: box.X, Y: box.Bottom() - 1.8}, paper.AtLeft, h.head, h.lettering)
+	_, blanks := box.SplitLeft(h.lettering.Width(h.head) + 3)
+	block.DrawBlanks(page, blanks, h.blanks)
+	return nil
+}
+
+// step is a task as a step, its signature beside the words where that is lower at a width. What has a box to tick in the table has none here.
+func step(t crew.Task, number int, text string, width paper.Length) block.Step {
+	step := block.Step{Number: number, Text: text, Hold: t.Hold, NoTick: t.Phase == crew.Marking && !t.Hold || t.Action == crew.DriveStakes || t.Action == crew.TapeDepths}
 	for _, r := range t.Record {
 		if word := recordWords[r]; word != "" {
 			step.Sign = append(step.Sign, block.Blank{Word: word})
@@ -87,81 +147,76 @@ func (s *stakeLeaf) step(t crew.Task, number int, text string) block.Step {
 	}
 	if t.Hold {
 		step.Sign = append(step.Sign, block.Blank{Word: "Signed"})
-		if len(step.Sign) == 1 {
-			step.Aside = 42
+	}
+	if beside := step; len(step.Sign) == 1 && width > 0 {
+		if beside.Aside = 42; beside.Height(width) < step.Height(width) {
+			return beside
 		}
 	}
 	return step
 }
 
-// figuresTold are the figures of a step.
-func (s *stakeLeaf) figuresTold(t crew.Task) (list []block.Fact) {
-	told := func(what, value string) { list = append(list, block.Fact{What: what, Value: value}) }
-	for _, f := range t.Want {
-		switch f.What {
-		case crew.ClearOfLine:
-			told("keep from marked lines", s.units.Inches(f.Limit))
-		case crew.KeepOverhead:
-			told("keep from wires", s.units.Room(f.Length))
-		case crew.DepthTaped:
-			told("depth of stakes, "+s.words.whose(f.Stakes), s.units.Inches(f.Length))
-		case crew.Shows:
-			told("shows of stakes, "+s.words.whose(f.Stakes), s.units.Inches(f.Length))
-		case crew.PullUp:
-			told("pull test, height", s.units.Inches(f.Length))
-		case crew.PullForce:
-			told("pull test, force", s.units.Scale(f.Force))
-		case crew.PullMoves:
-			told("pull test, gives less than", s.units.Inches(f.Length))
-		case crew.FootWidth:
-			told("feet, give or take", s.units.Inches(f.Limit))
-		}
-	}
-	for _, c := range t.IfOff {
-		if c.Do == crew.DriveDeeper {
-			told("pull test, deeper", s.units.Inches(c.By))
-		}
-	}
-	return list
-}
-
-// curesTold are the figures of what is done when something is off.
-func (s *stakeLeaf) curesTold(t crew.Task) (list []block.Fact) {
-	what := map[crew.Remedy]string{crew.BesideHole: "stake off its dot", crew.MoveAcross: "stake moved across", crew.MoveAlong: "stakes moved along", crew.MoveGuy: "guy stake or peg moved"}
-	for _, c := range t.IfOff {
-		switch {
-		case what[c.Do] != "":
-			list = append(list, block.Fact{What: what[c.Do] + ", at most", Value: s.units.Inches(c.By)})
-		case c.Do == crew.SlideTheRow:
-			list = append(list, block.Fact{What: "row slid for each of difference", Value: s.units.Inches(s.units.Taped(c.Then))}, block.Fact{What: "difference of diagonals", Value: measure.By(s.units, "1 inch", "10 mm")})
-		}
-	}
-	return list
-}
-
 // recordWords are the words before what is written down; what has a column of its own has none.
 var recordWords = map[crew.Record]string{crew.Ticket: "Ticket", crew.FirstDay: "good from", crew.LastDay: "to"}
 
+// What the figures of tasks are of.
+var (
+	wantedFigures = map[crew.Wanted]string{
+		crew.ClearOfLine: "keep from marked lines", crew.KeepOverhead: "keep from wires", crew.DepthTaped: "depth of stakes", crew.Shows: "shows of stakes",
+		crew.PullUp: "pull test, height", crew.PullForce: "pull test, force", crew.PullMoves: "pull test, gives less than", crew.FootWidth: "feet, give or take",
+	}
+	curesFigures = map[crew.Remedy]string{
+		crew.BesideHole: "stake off its dot, at most", crew.MoveAcross: "stake moved across, at most", crew.MoveAlong: "stakes moved along, at most", crew.MoveGuy: "guy stake or peg moved, at most",
+		crew.DriveDeeper: "pull test, deeper", crew.SlideTheRow: "row slid for each of difference",
+	}
+)
+
+// told are the figures of a task, and of its cures.
+func (s *stakeLeaf) told(t crew.Task) (list []block.Fact) {
+	add := func(what, value string) {
+		if what != "" {
+			list = append(list, block.Fact{What: what, Value: value})
+		}
+	}
+	u := s.units
+	for _, f := range t.Want {
+		what, value := wantedFigures[f.What], u.Inches(f.Length)
+		switch f.What {
+		case crew.ClearOfLine, crew.FootWidth:
+			value = u.Inches(f.Limit)
+		case crew.KeepOverhead:
+			value = u.Room(f.Length)
+		case crew.PullForce:
+			value = u.Scale(f.Force)
+		case crew.DepthTaped, crew.Shows:
+			what += ", " + s.words.whose(f.Stakes)
+		}
+		add(what, value)
+	}
+	for _, c := range t.IfOff {
+		value := c.By
+		if c.Do == crew.SlideTheRow {
+			value = u.Taped(c.Then)
+			add("difference of diagonals", measure.By(u, "1 inch", "10 mm"))
+		}
+		add(curesFigures[c.Do], u.Inches(value))
+	}
+	return list
+}
+
 // dayOf heads a phase with its day, its people and how long it takes.
-func (s *stakeLeaf) dayOf(p crew.Phase) block.Block {
+func (s *stakeLeaf) dayOf(p crew.Phase, what string, day time.Time) block.Block {
 	people, minutes := 0, 0.0
 	for _, t := range s.tasks {
 		if t.Phase == p {
 			people, minutes = max(people, t.Who.People), minutes+t.Minutes
 		}
 	}
-	day, what := s.b.spec.Dates.Mark, "Mark"
-	if p == crew.Driving {
-		day, what = s.b.spec.Dates.Build, "Drive"
-		if s.b.spec.Arch.Foot != nil {
-			what = "Stand"
-		}
-	}
 	if !day.IsZero() {
 		what += ", " + day.Format("Monday 2 January")
 	}
 	head := block.Heading(fmt.Sprintf("%s: %d people, %s", what, people, roughly(minutes)))
-	head.Gap = 1.4
+	head.Gap = 0.8
 	return head
 }
 

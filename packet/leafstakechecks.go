@@ -13,16 +13,16 @@ import (
 )
 
 // bayTable has the sides and diagonals of every bay of a bend; bays that are alike and follow each other share a row.
-func (s *stakeLeaf) bayTable(part ground.TapeLength) block.Block {
+func (p stakePart) bayTable() block.Block {
 	type bay struct {
 		first, last int
 		figures     [4]string
 	}
 	var bays []bay
-	legs := s.ground.Stakes
-	for k := part.First; k < part.Last; k++ {
+	legs := p.ground.Stakes
+	for k := p.First; k < p.Last; k++ {
 		l, r, nl, nr := legs[2*k-2], legs[2*k-1], legs[2*k], legs[2*k+1]
-		figures := [4]string{s.bare(ground.Between(l, nl)), s.bare(ground.Between(r, nr)), s.bare(ground.Between(l, nr)), s.bare(ground.Between(r, nl))}
+		figures := [4]string{p.bare(ground.Between(l, nl)), p.bare(ground.Between(r, nr)), p.bare(ground.Between(l, nr)), p.bare(ground.Between(r, nl))}
 		if n := len(bays); n > 0 && bays[n-1].figures == figures {
 			bays[n-1].last = k
 			continue
@@ -30,156 +30,146 @@ func (s *stakeLeaf) bayTable(part ground.TapeLength) block.Block {
 		bays = append(bays, bay{k, k, figures})
 	}
 	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Each bay, from arch" + s.inMM(), Lettering: paper.Cell, Width: 36}}}
+	t := place.Table{Columns: []place.Column{{Head: "Each bay, from arch" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
 	}
+	table := block.Block{Name: "bays"}
 	var rows []place.Row
-	var facts []block.Fact
 	for _, b := range bays {
 		name := say.Range(b.first, b.last)
 		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
 		for i, f := range b.figures {
-			facts = append(facts, block.Fact{What: heads[i] + ", bay " + name, Value: f})
+			table.Facts = append(table.Facts, block.Fact{What: heads[i] + ", bay " + name, Value: f})
 		}
 	}
-	return block.Block{Name: "bays", Gap: stakeGap, Facts: facts, Body: block.Table{Table: t, Rows: rows}}
+	table.Body = block.Table{Table: t, Rows: rows}
+	return table
 }
 
-// checkTable has what is measured while the dots are paint, with the limit and room for the worst that was found.
-func (s *stakeLeaf) checkTable(part ground.TapeLength) block.Block {
-	t := place.Table{RowMin: 6.8, Columns: []place.Column{{Head: "Check, in this order"}, {Head: "Give or take", Lettering: paper.Cell, Width: 31}, {Head: "Worst", Width: 22}}}
+// checkTable has what is measured while the dots are paint: where the figure that is wanted stands, or the figure where it stands nowhere else, the limit, and room for the worst that was found.
+func (p stakePart) checkTable() block.Block {
+	t := place.Table{Columns: []place.Column{{Head: "Check, in this order"}, {Head: "Wanted", Lettering: paper.CellSmall}, {Head: "Within", Lettering: paper.Cell}, {Head: "Worst", Width: 16}}}
+	table := block.Block{Name: "checks"}
 	var rows []place.Row
-	var facts []block.Fact
-	for _, c := range s.checkLines(part) {
-		if c.distance != "" {
-			facts = append(facts, block.Fact{What: c.what, Value: c.distance})
+	for _, c := range p.checkLines() {
+		limit := p.units.Inches(c.list[0].Limit)
+		if c.wanted == "" {
+			c.wanted = p.bare(c.list[0].Distance)
+			table.Facts = append(table.Facts, block.Fact{What: c.words, Value: c.wanted})
 		}
-		rows = append(rows, place.Row{Cells: []string{c.words, c.limit}})
-		facts = append(facts, block.Fact{What: "give or take, " + c.words, Value: c.limit})
+		rows = append(rows, place.Row{Cells: []string{c.words, c.wanted, limit}})
+		table.Facts = append(table.Facts, block.Fact{What: "within, " + c.words, Value: limit})
 	}
-	return block.Block{Name: "checks", Gap: stakeGap, Facts: facts, Body: block.Table{Table: t, Rows: rows}}
+	table.Body = block.Table{Table: t, Rows: rows}
+	return table
 }
 
-// checkLine is a line of the table of checks.
+// checkLine is a line of the table of checks: some that are alike.
 type checkLine struct {
-	words, limit   string
-	what, distance string // of a distance told in the words
+	words, wanted string // where their figures stand; empty: nowhere but here
+	list          []ground.Check
 }
 
-// checkLines are a part's checks, those of one kind in a line; a distance that is on no plan stands in its line.
-func (s *stakeLeaf) checkLines(part ground.TapeLength) (list []checkLine) {
+// Where figures stand that checks are held against.
+const (
+	onPlan  = "on plan"
+	inTable = "in table"
+)
+
+// checkLines are a part's checks, those of one kind in a line.
+func (p stakePart) checkLines() (list []checkLine) {
 	for kind := ground.ThirdTape; kind <= ground.GuyToLeg; kind++ {
 		var here []ground.Check
-		for _, c := range s.checks {
-			if c.Kind == kind && s.checkedOn(c, part) {
+		for _, c := range p.checks {
+			if c.Kind == kind && p.checkedOn(c) {
 				here = append(here, c)
 			}
 		}
 		switch {
 		case len(here) == 0:
 		case kind == ground.GuyToLeg:
-			list = append(list, s.guyLines(here)...)
-		case kind == ground.WholeDiagonal && !(s.on(here[0].From, part) && s.on(here[0].To, part)):
+			list = append(list, p.guyLines(here)...)
+		case kind == ground.WholeDiagonal && !(p.on(here[0].From) && p.on(here[0].To)):
 			for _, c := range here {
-				what, distance := s.spot(c.From)+" to "+s.spot(c.To), s.bare(c.Distance)
-				list = append(list, checkLine{what + ": " + distance, s.units.Inches(c.Limit), what, distance})
+				list = append(list, checkLine{words: p.spot(c.From) + " to " + p.spot(c.To), list: []ground.Check{c}})
 			}
 		default:
-			list = append(list, checkLine{words: s.checkWords(kind, here), limit: s.units.Inches(here[0].Limit)})
+			list = append(list, p.checkLine(kind, here))
 		}
 	}
 	return list
 }
 
-// guyLines are the checks of guys' and braces' stakes, those alike in a line: what stands on no plan with its distance.
-func (s *stakeLeaf) guyLines(here []ground.Check) (list []checkLine) {
-	onPlan := slices.DeleteFunc(slices.Clone(here), func(c ground.Check) bool {
-		return !s.onPlan(c.Kind) || s.ground.Stakes[c.To.Index].Kind() == ground.OfBrace
-	})
-	if len(onPlan) > 0 {
-		list = append(list, checkLine{words: "each G to its leg", limit: s.units.Inches(here[0].Limit)})
+// guyLines are the checks of guys' and braces' stakes, those alike in a line.
+func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
+	guys := slices.DeleteFunc(slices.Clone(here), func(c ground.Check) bool { return p.ground.Stakes[c.To.Index].Kind() == ground.OfBrace })
+	if len(guys) > 0 && p.onPlan(ground.GuyToLeg) {
+		where := onPlan
+		if p.innerTold() && !slices.ContainsFunc(guys, func(c ground.Check) bool { return !p.inner(p.ground.Stakes[c.To.Index]) }) {
+			where = inTable
+		}
+		list = append(list, checkLine{"each G to its leg", where, here})
 	}
-	for _, g := range ground.Similar(here, s.units) {
-		var names []string
-		what := ""
+	for _, g := range ground.Similar(here, p.units) {
+		var pegs []string
+		var arches []int
 		for _, c := range g {
-			if stake := s.ground.Stakes[c.To.Index]; stake.Kind() == ground.OfBrace {
-				if name := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
-					names = append(names, name)
-				}
+			stake := p.ground.Stakes[c.To.Index]
+			peg := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch)
+			if stake.Kind() == ground.OfBrace && !slices.Contains(pegs, peg) {
+				pegs = append(pegs, peg)
 			}
+			arches = append(arches, stake.Arch)
 		}
+		slices.Sort(arches)
 		switch {
-		case len(names) > 0:
-			what = strings.Join(names, ", ") + " and R"
-		case s.onPlan(ground.GuyToLeg):
-			continue
-		default:
-			what = "G to leg, " + say.Numbered("arch", s.archesOf(g))
+		case len(pegs) > 0:
+			list = append(list, checkLine{words: strings.Join(pegs, ", ") + " and R", list: g})
+		case !p.onPlan(ground.GuyToLeg):
+			list = append(list, checkLine{words: "G to leg, " + say.Numbered("arch", slices.Compact(arches)), list: g})
 		}
-		distance := s.bare(g[0].Distance)
-		list = append(list, checkLine{what + ": " + distance, s.units.Inches(g[0].Limit), what, distance})
 	}
 	return list
 }
 
-// on reports whether a spot is on a part; marks are on all.
-func (s *stakeLeaf) on(x ground.Spot, part ground.TapeLength) bool {
-	arch := s.ground.Stakes[x.Index].Arch
-	return x.Kind == ground.AtMark || arch >= part.First && arch <= part.Last
-}
-
-// checkedOn reports whether a check is done on a part: where both its ends are, along a row where its far end is, the diagonals of a tape's length where that begins.
-func (s *stakeLeaf) checkedOn(c ground.Check, part ground.TapeLength) bool {
+// checkedOn reports whether a check is done on a part: where both its ends are, along a row or from a mark where its far end is, the diagonals of a tape's length where that begins.
+func (p stakePart) checkedOn(c ground.Check) bool {
 	switch c.Kind {
-	case ground.Row, ground.FoundRow:
-		return s.on(c.To, part)
+	case ground.Row, ground.FoundRow, ground.FromMark, ground.ThirdTape:
+		return p.on(c.To)
 	case ground.WholeDiagonal:
-		return s.on(c.From, part) && (s.on(c.To, part) || part.First == s.tapeOf(part).First)
+		return p.on(c.From) && (p.on(c.To) || p.First == p.tape.First)
 	}
-	return s.on(c.From, part) && s.on(c.To, part)
+	return p.on(c.From) && p.on(c.To)
 }
 
-// archesOf are the arches of what checks end at, each once.
-func (s *stakeLeaf) archesOf(checks []ground.Check) (numbers []int) {
-	for _, c := range checks {
-		if n := s.ground.Stakes[c.To.Index].Arch; !slices.Contains(numbers, n) {
-			numbers = append(numbers, n)
-		}
-	}
-	return numbers
-}
-
-// checkWords says what checks of a kind measure.
-func (s *stakeLeaf) checkWords(kind ground.CheckKind, list []ground.Check) string {
+// checkLine says what checks of a kind measure, and where the figures stand.
+func (p stakePart) checkLine(kind ground.CheckKind, list []ground.Check) checkLine {
 	var to []string
 	for _, c := range list {
-		if name := s.spot(c.To); !slices.Contains(to, name) {
+		if name := p.spot(c.To); !slices.Contains(to, name) {
 			to = append(to, name)
 		}
 	}
 	ends := strings.Join(to, ", ")
-	switch kind {
-	case ground.ThirdTape:
-		if !s.byRow() {
-			return "each check tape"
-		}
-		return "tapes in [ ]: " + ends
-	case ground.FromMark:
-		return "tapes to " + ends
-	case ground.FoundRow:
-		return "row tape at " + ends
-	case ground.FoundWidth:
-		return "each R cross to its L"
-	case ground.Row:
-		return "row tapes at " + ends
-	case ground.Width:
-		return "L to R, every arch"
-	case ground.Side:
-		return "sides, every bay"
-	case ground.BayDiagonal:
-		return "diagonals, every bay"
+	bay := inTable // of a bend
+	if p.onPlan(ground.BayDiagonal) {
+		bay = onPlan
 	}
-	return "long diagonals"
+	words := map[ground.CheckKind][2]string{
+		ground.ThirdTape:     {"[ ] tapes to " + ends, inTable},
+		ground.FromMark:      {"[ ] tapes to " + ends, inTable},
+		ground.FoundRow:      {"row to " + ends, inTable},
+		ground.FoundWidth:    {"each R cross to its L", onPlan},
+		ground.Row:           {"rows to " + ends, inTable},
+		ground.Width:         {"L to R, each arch", onPlan},
+		ground.Side:          {"sides of bays", inTable},
+		ground.BayDiagonal:   {"diagonals of bays", bay},
+		ground.WholeDiagonal: {"long diagonals", onPlan},
+	}[kind]
+	if kind == ground.ThirdTape && !p.byRow() {
+		words[0] = "each check tape"
+	}
+	return checkLine{words[0], words[1], list}
 }

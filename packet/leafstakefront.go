@@ -1,150 +1,187 @@
 package packet
 
 import (
-	"iter"
-	"slices"
+	"math"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/layout/ground"
 )
 
-// front is a way to arrange a plan with its tables, and what goes behind: tables before the order of work, asides after it.
-type front struct {
-	plan           draw.StakePlan
-	blocks         []block.Block
-	tables, asides []block.Block
+// stakeSheet is a plan with its tables and what else its crew reads, arranged on the front and the back of a sheet of paper.
+type stakeSheet struct {
+	plan        draw.StakePlan
+	front, back []block.Block
+	picture     paper.Rect // the plan's room
+	fits        bool       // there is a scale at which its bays are as long as they must be
 }
 
-// arranged lays a part's front out: beside straight rows their tables, round a bend what finds room under the plan. What is read when something is off stands in
-// front where there is no room behind. It reports whether the bays are as long on paper as they must be.
-func (s *stakeLeaf) arranged(part ground.TapeLength) (front, bool) {
-	tables, asides, body := s.tables(part), s.asides(), s.body()
-	if !s.byRow() {
-		return s.under(part, tables, asides, body)
-	}
-	var best front
-	found := false
-	for most := range len(asides) + 1 {
-		f, ok := s.beside(part, tables, asides[:most], body)
-		if !ok {
-			continue
+// seat is where on a sheet a block stands: in a column beside the picture, under that, behind.
+type seat int
+
+const (
+	besidePlan seat = iota
+	underPlan
+	behindPlan
+)
+
+// stakeItem is a block that may stand in more than one place, and what room it takes in each.
+type stakeItem struct {
+	block.Block
+	aside bool // it belongs behind where there is room
+	cure  bool // of checks: it goes with tables that stand behind
+	takes [3]paper.Length
+}
+
+const stakeGap paper.Length = 2.4 // between the parts of a side
+
+// arranged is the first arrangement that is tried.
+func (p stakePart) arranged() (first stakeSheet) {
+	p.arrangements(func(s stakeSheet) bool { first = s; return false })
+	return first
+}
+
+// best is the first arrangement in whose picture everything has its place, among as many as are worth a trial; else the one that lacks least.
+func (p stakePart) best() (best stakeSheet) {
+	least := math.MaxInt
+	trials := 8
+	p.arrangements(func(s stakeSheet) bool {
+		trials--
+		if lacks := len(s.plan.Draw(&paper.Page{Size: p.body}, s.picture)); lacks < least {
+			best, least = s, lacks
 		}
-		f.asides = append(f.asides, asides[most:]...)
-		if !found {
-			best, found = f, true
+		return least > 0 && trials > 0
+	})
+	return best
+}
+
+// arrangements yields the sheets on which everything has room, the largest picture first: tables in front, what is read when something is off behind. Where there are
+// none it yields one, the largest picture with what fits beside or under it; its back goes on on further sides.
+func (p stakePart) arrangements(yield func(stakeSheet) bool) {
+	items, room := p.items()
+	var first stakeSheet
+	whole := false // one on which everything has room was found
+	plan := p.plan()
+	for _, least := range p.columns() {
+		left := p.body
+		if least > 0 {
+			left.W -= least + stakeGap
 		}
-		if block.Height(s.back(part, f), body.W) <= body.H {
-			return f, true
-		}
-	}
-	if !found {
-		return s.under(part, nil, nil, body)
-	}
-	return best, true
-}
-
-// beside sets tables and asides in two columns, the picture on top of the left one. A table goes under the picture only where that stays as large; what finds no room
-// goes behind. It is false where even the picture does not fit.
-func (s *stakeLeaf) beside(part ground.TapeLength, tables, asides []block.Block, body paper.Rect) (f front, ok bool) {
-	room := paper.Rect{W: body.W - stakeAside - stakeGap, H: body.H}
-	alone, ok := s.plan(part).Fit(room)
-	if !ok {
-		return f, false
-	}
-	c := columns{body: body, left: room.W, fits: func(high paper.Length, same bool) bool {
-		plan, ok := s.plan(part).Fit(paper.Rect{W: room.W, H: high})
-		return ok && (!same || plan.Scale == alone.Scale)
-	}}
-	for _, t := range tables {
-		if !c.set(t, true) {
-			f.tables = append(f.tables, t)
-		}
-	}
-	if len(c.right) == 0 {
-		return f, false
-	}
-	c, f.asides = c.with(asides)
-	if len(c.under) > 0 {
-		room.H -= block.Height(c.under, room.W) + stakeGap
-	}
-	f.plan, _ = s.plan(part).Fit(room)
-	cols := block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: append([]block.Block{s.picture(f.plan, room.H)}, c.under...)}, {Width: stakeAside, Blocks: c.right}}}
-	f.blocks = []block.Block{sideBySide("plan and tapes", cols, append(c.right, c.under...), s.facts(f.plan))}
-	return f, true
-}
-
-// columns is a front being filled: what stands in the right column, and under the picture in the left one.
-type columns struct {
-	body         paper.Rect
-	left         paper.Length // the left column's width
-	right, under []block.Block
-	fits         func(high paper.Length, same bool) bool // whether the picture fits a height, at the same scale as alone if asked
-}
-
-// set sets a block in the right column, else under the picture, and reports whether it found room.
-func (c *columns) set(b block.Block, same bool) bool {
-	b.Gap = stakeGap
-	if try := append(c.right[:len(c.right):len(c.right)], b); block.Height(try, stakeAside) <= c.body.H {
-		c.right = try
-		return true
-	}
-	try := append(c.under[:len(c.under):len(c.under)], b)
-	if !c.fits(c.body.H-block.Height(try, c.left)-stakeGap, same) {
-		return false
-	}
-	c.under = try
-	return true
-}
-
-// with sets asides too, from the first or from the last, whichever leaves fewer over, and returns those.
-func (c columns) with(asides []block.Block) (full columns, over []block.Block) {
-	for _, order := range []func([]block.Block) iter.Seq2[int, block.Block]{slices.All[[]block.Block], slices.Backward[[]block.Block]} {
-		try, left := c, asides[:0:0]
-		for _, a := range order(asides) {
-			if !try.set(a, false) {
-				left = append(left, a)
+		for _, fit := range plan.Fits(left) {
+			free := [3]paper.Length{besidePlan: p.body.H + stakeGap, underPlan: p.body.H - fit.Need.H, behindPlan: room}
+			widest := least + max(0, left.W-fit.Need.W-planSpare)
+			if least == 0 {
+				widest, free[besidePlan] = 0, -1
+			}
+			for aside := widest; aside >= least; aside -= 4 {
+				measured(items, [3]paper.Length{besidePlan: aside, underPlan: p.body.W - aside - min(aside, stakeGap), behindPlan: p.body.W})
+				places := seated(items, free, false)
+				switch whole = whole || places != nil; {
+				case places != nil:
+					if !yield(p.set(fit, aside, items, places)) {
+						return
+					}
+				case !whole && !first.fits:
+					first = p.set(fit, aside, items, seated(items, [3]paper.Length{free[besidePlan], free[underPlan], endless}, true))
+				}
 			}
 		}
-		if full.fits == nil || len(left) < len(over) {
-			full, over = try, left
-		}
 	}
-	return full, over
+	if !first.fits {
+		first = p.set(plan, 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
+		first.fits = false
+	}
+	if !whole {
+		yield(first)
+	}
 }
 
-// under sets the picture across the side, and under it what fits while the picture stays as large: tables, then asides.
-func (s *stakeLeaf) under(part ground.TapeLength, tables, asides []block.Block, body paper.Rect) (f front, ok bool) {
-	f.plan, ok = s.plan(part).Fit(body)
-	room := body
-	set := func(items []block.Block) bool {
-		less := room
-		less.H -= block.Height(append([]block.Block{{Body: block.Blanks{}}}, items...), body.W) - block.Blanks{}.Height(body.W)
-		plan, fits := s.plan(part).Fit(less)
-		if fits = fits && plan.Scale == f.plan.Scale; fits {
-			room, f.blocks = less, append(f.blocks, items...)
-		}
-		return fits
+const (
+	endless    paper.Length = 1e6
+	planSpare  paper.Length = 5  // beside what a plan needs: for arrows to marks
+	movedLeast paper.Length = 17 // the table's column to write in how far a stake was moved
+)
+
+// columns are how wide a column beside the picture is at least, 0 for none: what the tables of straight rows need.
+func (p stakePart) columns() []paper.Length {
+	if p.byRow() {
+		return []paper.Length{widthOf(p.tapeTable().Body.(block.Table).Columns) + movedLeast, 0}
 	}
-	for i := range tables {
-		if !set(tables[i : i+1]) {
-			f.tables = append(f.tables, tables[i])
-		}
-	}
-	for i := range asides {
-		if !set(asides[i : i+1]) {
-			f.asides = append(f.asides, asides[i])
-		}
-	}
-	f.blocks = append([]block.Block{s.picture(f.plan, room.H)}, f.blocks...)
-	return f, ok
+	return []paper.Length{0}
 }
 
-// sideBySide makes one block of several in columns.
-func sideBySide(name string, body block.Body, blocks []block.Block, facts []block.Fact) block.Block {
-	for _, b := range blocks {
-		facts = append(facts, b.Facts...)
+// items are what is to be arranged with the picture, and what room for it the back has: none behind a further plan, which is to stand on one side.
+func (p stakePart) items() (items []stakeItem, room paper.Length) {
+	for _, t := range p.tables() {
+		items = append(items, stakeItem{Block: t})
 	}
-	return block.Block{Name: name, Gap: stakeGap, Body: body, Facts: facts}
+	for i, a := range p.asides() {
+		items = append(items, stakeItem{Block: a, aside: true, cure: i == 0 && p.First == 1})
+	}
+	for i := range items {
+		items[i].Gap = stakeGap
+	}
+	if p.First == 1 {
+		room = p.body.H - block.Height(p.back(nil, nil), p.body.W)
+	}
+	return items, room
+}
+
+// measured writes what room each item takes in places of such widths.
+func measured(items []stakeItem, widths [3]paper.Length) {
+	for i := range items {
+		for at, w := range widths {
+			if w > 0 {
+				items[i].takes[at] = items[i].Body.Height(w) + stakeGap
+			}
+		}
+	}
+}
+
+// seated finds each item a place that has room for it, the first ones the best they may have, in front if asked; nil where there is no room for all.
+func seated(items []stakeItem, room [3]paper.Length, inFront bool) []seat {
+	if len(items) == 0 {
+		return []seat{}
+	}
+	seats := []seat{besidePlan, underPlan, behindPlan}
+	if items[0].aside && !inFront {
+		seats = []seat{behindPlan, besidePlan, underPlan}
+	}
+	for _, at := range seats {
+		left := room
+		if left[at] -= items[0].takes[at]; left[at] < 0 {
+			continue
+		}
+		if rest := seated(items[1:], left, inFront); rest != nil {
+			return append([]seat{at}, rest...)
+		}
+	}
+	return nil
+}
+
+// set makes the sides of a sheet whose items have their places.
+func (p stakePart) set(plan draw.StakePlan, aside paper.Length, items []stakeItem, places []seat) stakeSheet {
+	var at [3][]block.Block
+	var asides []block.Block
+	high := p.body.H
+	for i, item := range items {
+		switch {
+		case places[i] == behindPlan && item.aside && !(item.cure && len(at[behindPlan]) > 0):
+			asides = append(asides, item.Block)
+			continue
+		case places[i] == underPlan:
+			high -= item.takes[underPlan]
+		}
+		at[places[i]] = append(at[places[i]], item.Block)
+	}
+	picture := block.Block{Name: "plan of the stakes", Body: block.Picture{Least: high, Paint: plan.Draw}, Facts: p.facts(plan)}
+	s := stakeSheet{plan: plan, fits: true, picture: paper.Rect{W: p.body.W - aside - min(aside, stakeGap), H: high}, front: append([]block.Block{picture}, at[underPlan]...), back: p.back(at[behindPlan], asides)}
+	if aside > 0 {
+		whole := block.Block{Name: "plan and tapes", Gap: stakeGap, Body: block.Columns{Gap: stakeGap, Cols: []block.Column{{Share: 1, Blocks: s.front}, {Width: aside, Blocks: at[besidePlan]}}}}
+		for _, b := range append(s.front, at[besidePlan]...) {
+			whole.Facts = append(whole.Facts, b.Facts...)
+		}
+		s.front = []block.Block{whole}
+	}
+	return s
 }

@@ -14,12 +14,13 @@ import (
 
 // chosenMarks is a table to write down the marks that are chosen where the spec names none, with their tapes to the corners.
 func (s *stakeLeaf) chosenMarks() block.Block {
-	n := len(s.ground.Stations)
-	t := place.Table{RowMin: 7, Columns: []place.Column{{Head: "For next year: what, its face"}, {Head: "to L1", Width: 18}, {Head: "to R1", Width: 18}}}
-	if n > 1 {
-		t.Columns = append(t.Columns, place.Column{Head: fmt.Sprintf("to L%d", n), Width: 18}, place.Column{Head: fmt.Sprintf("to R%d", n), Width: 18})
+	columns := []place.Column{{Head: "For next year: what, its face"}}
+	for _, arch := range slices.Compact([]int{1, len(s.ground.Stations)}) {
+		for _, side := range "LR" {
+			columns = append(columns, place.Column{Head: fmt.Sprintf("to %c%d", side, arch), Width: 18})
+		}
 	}
-	return block.Block{Name: "marks chosen", Gap: stakeGap, Body: block.Table{Table: t, Rows: []place.Row{{Cells: []string{"A"}}, {Cells: []string{"B"}}, {Cells: []string{"C"}}}}}
+	return block.Block{Name: "marks chosen", Body: block.Table{Table: place.Table{RowMin: 7, Columns: columns}, Rows: []place.Row{{Cells: []string{"A"}}, {Cells: []string{"B"}}, {Cells: []string{"C"}}}}}
 }
 
 // markTape is a tape from a mark to a corner of straight rows.
@@ -30,17 +31,14 @@ type markTape struct {
 }
 
 // markTapes are the tapes from marks to what is on a part.
-func (s *stakeLeaf) markTapes(part ground.TapeLength) (list []markTape) {
-	here := func(x ground.Spot) bool {
-		arch := s.ground.Stakes[x.Index].Arch
-		return arch >= part.First && arch <= part.Last && (arch > part.First || part.First == 1)
-	}
-	for _, d := range s.dots {
+func (p stakePart) markTapes() (list []markTape) {
+	here := func(x ground.Spot) bool { return p.on(x) && (p.First == 1 || p.ground.Stakes[x.Index].Arch > p.First) }
+	for _, d := range p.dots {
 		if d.How == ground.TwoTapes && d.From.Kind == ground.AtMark && here(d.Spot) {
 			list = append(list, markTape{d.Spot, d.From, d.A, false}, markTape{d.Spot, d.To, d.B, false})
 		}
 	}
-	for _, c := range s.checks {
+	for _, c := range p.checks {
 		if c.From.Kind == ground.AtMark && here(c.To) {
 			list = append(list, markTape{c.To, c.From, c.Distance, true})
 		}
@@ -48,94 +46,99 @@ func (s *stakeLeaf) markTapes(part ground.TapeLength) (list []markTape) {
 	return list
 }
 
-// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark. What checks a spot that two others find is in brackets; under
-// a heading, what checks one that is found from the row.
-func (s *stakeLeaf) markTable(part ground.TapeLength) (block.Block, bool) {
-	list := s.markTapes(part)
-	if len(list) == 0 {
-		return block.Block{}, false
-	}
-	var spots, found, marks []ground.Spot
+// markColumns is the most marks that have a column each.
+const markColumns = 3
+
+// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark, or where there are more a column a tape. What only checks is in
+// brackets.
+func (p stakePart) markTable(list []markTape) block.Block {
+	var spots, marks []ground.Spot
 	for _, r := range list {
 		if !slices.Contains(spots, r.spot) {
 			spots = append(spots, r.spot)
-		}
-		if !r.check {
-			found = append(found, r.spot)
 		}
 		if !slices.Contains(marks, r.mark) {
 			marks = append(marks, r.mark)
 		}
 	}
 	slices.SortFunc(marks, func(a, b ground.Spot) int { return a.Index - b.Index })
-	columns := s.markHeads(marks)
-	var rows []place.Row
-	var facts []block.Fact
-	checks := false
-	for _, spot := range spots {
-		only := !slices.Contains(found, spot)
-		if only && !checks {
-			checks = true
-			rows = append(rows, place.Row{Heading: "Only to check, and to find again"})
+	heads := []string{"First tape", "Second tape", "Third tape"}
+	if len(marks) <= markColumns {
+		heads = nil
+		for _, m := range marks {
+			heads = append(heads, draw.MarkLetter(m.Index)+" "+p.ground.Marks[m.Index].Name)
 		}
-		cells := make([]string, len(columns))
-		cells[0] = s.spot(spot)
-		n := 1
+	}
+	columns := []place.Column{{Head: "Tape\u00a0to"}}
+	for _, h := range heads {
+		columns = append(columns, place.Column{Head: h, Align: paper.AtRight})
+	}
+	table := block.Block{Name: "tapes from the marks"}
+	var rows []place.Row
+	for _, spot := range spots {
+		cells := append([]string{p.spot(spot)}, make([]string, len(heads))...)
+		n := 0
 		for _, r := range list {
 			if r.spot != spot {
 				continue
 			}
-			text := s.bare(r.length)
-			facts = append(facts, block.Fact{What: s.spot(spot) + " from " + s.ground.Marks[r.mark.Index].Name, Value: text})
-			if r.check && !only {
+			text := p.bare(r.length)
+			table.Facts = append(table.Facts, block.Fact{What: p.spot(spot) + " from " + p.ground.Marks[r.mark.Index].Name, Value: text})
+			if r.check {
 				text = "[" + text + "]"
 			}
-			at := 1 + slices.Index(marks, r.mark)
+			at := slices.Index(marks, r.mark)
 			if len(marks) > markColumns {
 				at, text = n, draw.MarkLetter(r.mark.Index)+"\u00a0"+text
 				n++
 			}
-			cells[at] = text
+			cells[1+at] = text
 		}
 		rows = append(rows, place.Row{Cells: cells})
 	}
-	return block.Block{Name: "tapes from the marks", Gap: stakeGap, Facts: facts, Body: block.Table{Table: place.Table{Columns: fitting(columns, rows, stakeAside)}, Rows: rows}}, true
+	table.Body = fittedTable{block.Table{Table: place.Table{Columns: columns}, Rows: rows}}
+	return table
 }
 
-// markColumns is the most marks that have a column each.
-const markColumns = 3
+// fittedTable is a table of figures, each on one line, as large as all of them fit the width.
+type fittedTable struct{ block.Table }
 
-// markHeads are a column a mark, or where there are more the first, second and check tape.
-func (s *stakeLeaf) markHeads(marks []ground.Spot) []place.Column {
-	columns := []place.Column{{Head: "Tapes from", Lettering: paper.Cell}}
-	heads := []string{"First tape", "Second tape", "Check tape"}
-	if len(marks) <= markColumns {
-		heads = nil
-		for _, m := range marks {
-			heads = append(heads, draw.MarkLetter(m.Index)+" "+s.ground.Marks[m.Index].Name)
-		}
-	}
-	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Align: paper.AtRight, Lettering: paper.Cell})
-	}
-	return columns
-}
-
-// fitting sets the figures of a table's columns as large as all of them stand on one line within a width.
-func fitting(columns []place.Column, rows []place.Row, width paper.Length) []place.Column {
+// at is the table at a width, and whether its figures fit that.
+func (f fittedTable) at(width paper.Length) (t block.Table, fits bool) {
 	for _, size := range []paper.PointSize{14, 12, 11} {
-		for i := range columns {
-			columns[i].Lettering, columns[i].Width = paper.Cell.Sized(size), 0
+		t = f.Table
+		t.Columns = slices.Clone(t.Columns)
+		for i := range t.Columns {
+			t.Columns[i].Lettering = paper.Cell.Sized(size)
 		}
-		columns = sized(columns, rows)
-		sum := paper.Length(0)
-		for _, c := range columns {
-			sum += c.Width
-		}
-		if sum <= width {
-			columns[len(columns)-1].Width = 0 // what is left
-			break
+		t.Columns = sized(t.Columns, t.Rows)
+		if widthOf(t.Columns) <= width {
+			t.Columns[len(t.Columns)-1].Width = 0 // what is left
+			return t, true
 		}
 	}
-	return columns
+	return t, false
+}
+
+// widthOf is how wide columns are together.
+func widthOf(columns []place.Column) (sum paper.Length) {
+	for _, c := range columns {
+		sum += c.Width
+	}
+	return sum
+}
+
+// Height implements block.Body: where figures would break there is no room.
+func (f fittedTable) Height(width paper.Length) paper.Length {
+	t, fits := f.at(width)
+	if !fits {
+		return endless
+	}
+	return t.Height(width)
+}
+
+// Draw implements block.Body.
+func (f fittedTable) Draw(page *paper.Page, box paper.Rect) []string {
+	t, _ := f.at(box.W)
+	return t.Draw(page, box)
 }

@@ -5,75 +5,102 @@ import (
 	"slices"
 
 	"hoopwright/draw"
-	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
-// stakesLeaf puts every stake on its spot: in front the plan to scale with the tapes, behind what to do. A long tunnel has a sheet of paper for each stretch.
-func (b *binder) stakesLeaf() []folio {
-	s := newStakeLeaf(b)
-	var list []folio
-	for i := range s.parts {
-		list = append(list, s.sheets(i)...)
-	}
-	return list
+// stakesLeaf puts every stake on its spot: in front the plan to scale with the tapes, behind what to do. A long tunnel goes on in further plans.
+func stakesLeaf(b *binder) []folio {
+	_, body := b.newSide(false)
+	return newStakeLeaf(b.plan, body).folios()
 }
 
 // stakeLeaf makes the leaf of the marking and driving crew.
 type stakeLeaf struct {
-	b      *binder
 	ground ground.Layout
+	spec   *spec.Spec
 	units  measure.System
-	dots   []ground.Dot
-	checks []ground.Check
-	tasks  []crew.Task // of marking and driving
 	words  taskWords
-	parts  []ground.TapeLength // the arches of each plan
-	finest float64             // the scale that all plans share is no finer
+	tasks  []crew.Task // of marking and driving
+	dots   []ground.Dot
+	dotOf  map[ground.StakeID]ground.Dot // of each stake its own
+	checks []ground.Check
+	body   paper.Rect // the room of a side
+	parts  []stakePart
+	finest float64 // the scale that all plans share is no finer
+
+	guysOut, guysLeg measure.Length // how far guy stakes of inner arches stand from the line and from their legs, where all are alike; else 0
 }
 
-func newStakeLeaf(b *binder) *stakeLeaf {
-	u := b.spec.Units
-	s := &stakeLeaf{b: b, ground: b.plan.Ground, units: u, dots: b.plan.Ground.Marking(u), checks: b.plan.Ground.Checks(u)}
-	for _, t := range b.plan.Crew.Tasks {
+// stakePart is what one plan shows: some of the arches.
+type stakePart struct {
+	*stakeLeaf
+	ground.TapeLength
+	tape   ground.TapeLength // the arches that its tape reaches, from the tape's zero on
+	number int               // of the plan, from 1
+}
+
+// newStakeLeaf readies the leaf of a plan for sides with such room.
+func newStakeLeaf(plan *layout.Plan, body paper.Rect) *stakeLeaf {
+	u := plan.Spec.Units
+	s := &stakeLeaf{ground: plan.Ground, spec: plan.Spec, units: u, dots: plan.Ground.Marking(u), checks: plan.Ground.Checks(u), body: body}
+	s.words = taskWords{plan, u, func(mark string) string {
+		return draw.MarkLetter(slices.IndexFunc(s.ground.Marks, func(m ground.Mark) bool { return m.Name == mark }))
+	}}
+	for _, t := range plan.Crew.Tasks {
 		if t.Phase == crew.Marking || t.Phase == crew.Driving {
 			s.tasks = append(s.tasks, t)
 		}
 	}
-	s.words = taskWords{b.plan, u, s.letter}
+	s.dotOf = map[ground.StakeID]ground.Dot{}
+	for _, d := range s.dots {
+		if d.Spot.Kind == ground.AtStake {
+			s.dotOf[s.ground.Stakes[d.Spot.Index].StakeID] = d
+		}
+	}
+	s.guysOut, s.guysLeg = s.innerGuys()
 	s.parts = s.stretches()
 	for _, p := range s.parts {
-		f, _ := s.arranged(p)
-		s.finest = max(s.finest, f.plan.Scale.Ratio)
+		s.finest = max(s.finest, p.arranged().plan.Scale.Ratio)
 	}
 	return s
 }
 
-// letter is the letter that a mark is called by.
-func (s *stakeLeaf) letter(mark string) string {
-	return draw.MarkLetter(slices.IndexFunc(s.ground.Marks, func(m ground.Mark) bool { return m.Name == mark }))
+// folios are the sheets of paper. Behind the first plan stands the order of work; a plan that holds all that is worked from there takes the back of one before that does so too.
+func (s *stakeLeaf) folios() (list []folio) {
+	free := false // the last back
+	for _, p := range s.parts {
+		f := p.best()
+		plan := side{title: p.title(f.plan.Scale), toScale: true, blocks: f.front}
+		switch alone := len(f.back) == 0; {
+		case alone && free:
+			list[len(list)-1].back, free = plan, false
+		default:
+			list = append(list, folio{front: plan, back: side{title: p.title(paper.Scale{}), blocks: f.back}})
+			free = alone
+		}
+	}
+	return list
 }
 
-// lone reports whether there is but one arch.
-func (s *stakeLeaf) lone() bool { return len(s.ground.Stations) == 1 }
+// title is a plan's title with its scale.
+func (p stakePart) title(scale paper.Scale) string {
+	title := "Stakes"
+	if len(p.parts) > 1 {
+		title += fmt.Sprintf(", plan %d of %d", p.number, len(p.parts))
+	}
+	if scale.Ratio > 0 {
+		title += fmt.Sprintf(" (1:%v)", scale.Ratio)
+	}
+	return title
+}
 
 // byRow reports whether dots are found along two straight rows.
-func (s *stakeLeaf) byRow() bool { return s.ground.Straight && !s.lone() }
-
-// body is the room of a side.
-func (s *stakeLeaf) body() paper.Rect {
-	_, box := s.b.newSide(false)
-	return box
-}
-
-// Room between the parts of a front.
-const (
-	stakeGap   paper.Length = 2.4
-	stakeAside paper.Length = 104 // the tables beside a picture
-)
+func (s *stakeLeaf) byRow() bool { return s.words.byRow() }
 
 // spot names what a tape runs from or to.
 func (s *stakeLeaf) spot(x ground.Spot) string {
@@ -90,46 +117,47 @@ func (s *stakeLeaf) spot(x ground.Spot) string {
 	return s.ground.Stakes[x.Index].String()
 }
 
-// title is a plan's title with its scale.
-func (s *stakeLeaf) title(i int, scale paper.Scale) string {
-	title := "Stakes"
-	if len(s.parts) > 1 {
-		title += fmt.Sprintf(", plan %d of %d", i+1, len(s.parts))
-	}
-	if scale.Ratio > 0 {
-		title += fmt.Sprintf(" (1:%v)", scale.Ratio)
-	}
-	return title
+// on reports whether a spot is at an arch of the part; no mark is.
+func (p stakePart) on(x ground.Spot) bool {
+	arch := p.ground.Stakes[x.Index].Arch
+	return x.Kind != ground.AtMark && arch >= p.First && arch <= p.Last
 }
 
-// sheets are the sheets of paper of one part. The order of work stands behind the first one; what ends the work, and what is said aloud, behind all.
-func (s *stakeLeaf) sheets(i int) []folio {
-	f, _ := s.arranged(s.parts[i])
-	title := s.title(i, paper.Scale{})
-	first := folio{front: side{title: s.title(i, f.plan.Scale), toScale: true, blocks: f.blocks}, back: side{title: title}}
-	first.back.blocks = s.back(s.parts[i], f)
-	return []folio{first}
-}
+// mostRows is how many rows a table of tapes has at most.
+const mostRows = 25
 
-// back is what stands behind a part: what is said aloud, the tables that found no room in front, the order of work, what is read when something is off.
-func (s *stakeLeaf) back(part ground.TapeLength, f front) []block.Block {
-	list := append([]block.Block{s.aloud()}, f.tables...)
-	if part.First == 1 {
-		list = append(list, s.work()...)
-	} else {
-		list = append(list, s.again(part))
+// stretches parts the tunnel into plans: every tape's length, the whole of a bend, into the fewest that fit a side each, as even as whole bays allow, cut at arches
+// whose bays hold no other arch's guy stakes.
+func (s *stakeLeaf) stretches() (list []stakePart) {
+	tapes := s.ground.TapeLengths(s.units)
+	if n := len(s.ground.Stations); len(tapes) == 0 && n > 0 {
+		tapes = []ground.TapeLength{{First: 1, Last: n}}
 	}
-	return append(list, f.asides...)
-}
-
-// again sends the crew of a further plan to the order of work.
-func (s *stakeLeaf) again(part ground.TapeLength) block.Block {
-	text := "The order of work stands behind plan 1, with the ticket: nothing is driven here before it is signed there. Its zero and its lines run on into this plan."
-	for _, t := range s.tasks {
-		if t.Action == crew.PullTest {
-			t.Of.Stakes = []ground.Stake{s.ground.Stakes[2*part.First-2]}
-			return block.Block{Name: "work", Gap: stakeGap, Facts: s.figuresTold(t), Body: block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text), {Gap: 2, Body: s.step(t, 0, doing(t.Action)(s.words, t))}}}}
+	for _, tape := range tapes {
+		bays := tape.Last - tape.First
+		for count := 1; ; count++ {
+			parts := s.cut(tape, count, len(list))
+			if count >= bays || !slices.ContainsFunc(parts, func(p stakePart) bool { return s.byRow() && len(p.rows()) > mostRows || !p.arranged().fits }) {
+				list = append(list, parts...)
+				break
+			}
 		}
 	}
-	return block.Paragraph(text)
+	return list
+}
+
+// cut parts a tape's length into so many plans, numbered on from those before.
+func (s *stakeLeaf) cut(tape ground.TapeLength, count, before int) (parts []stakePart) {
+	bays, first := tape.Last-tape.First, tape.First
+	for i := 1; i <= count; i++ {
+		last := tape.First + bays*i/count
+		if i < count {
+			last = s.ground.CutAt(last, first+1, tape.Last-1)
+		}
+		if last > first || bays == 0 {
+			parts = append(parts, stakePart{s, ground.TapeLength{First: first, Last: last}, tape, before + len(parts) + 1})
+			first = last
+		}
+	}
+	return parts
 }

@@ -17,19 +17,17 @@ import (
 )
 
 // tables are a part's tables, the first needed first.
-func (s *stakeLeaf) tables(part ground.TapeLength) (list []block.Block) {
-	list = append(list, s.tapeTable(part))
-	if s.byRow() {
-		if t, ok := s.markTable(part); ok {
-			list = append(list, t)
-		}
+func (p stakePart) tables() (list []block.Block) {
+	list = append(list, p.tapeTable())
+	if tapes := p.markTapes(); p.byRow() && len(tapes) > 0 {
+		list = append(list, p.markTable(tapes))
 	}
-	list = append(list, s.checkTable(part))
-	if !s.ground.Straight {
-		list = append(list, s.bayTable(part))
+	list = append(list, p.checkTable())
+	if !p.ground.Straight {
+		list = append(list, p.bayTable())
 	}
-	if len(s.ground.Ties) == 0 {
-		list = append(list, s.chosenMarks())
+	if len(p.ground.Ties) == 0 && p.First == 1 {
+		list = append(list, p.chosenMarks())
 	}
 	return list
 }
@@ -62,182 +60,207 @@ func (s *stakeLeaf) bare(l measure.Length) string {
 }
 
 // inMM is what a table's head says of its unit.
-func (s *stakeLeaf) inMM() string {
-	if s.units == measure.Metric {
-		return ", mm"
-	}
-	return ""
-}
+func (s *stakeLeaf) inMM() string { return measure.By(s.units, "", ", mm") }
 
-// rowsOf are the rows of a part's table.
-func (s *stakeLeaf) rowsOf(part ground.TapeLength) []tapeRow {
-	if s.byRow() {
-		return s.straightRows(part)
+// rows are the rows of a part's table.
+func (p stakePart) rows() []tapeRow {
+	if p.byRow() {
+		return p.straightRows()
 	}
-	return s.pairRows(part)
+	return p.pairRows()
 }
 
 // straightRows are the stakes along two straight rows in the order of the tape, left and right together.
-func (s *stakeLeaf) straightRows(part ground.TapeLength) (rows []tapeRow) {
-	stakes := draw.NewStakePlan(s.ground, s.b.spec, part.First, part.Last).Stakes()
+func (p stakePart) straightRows() (rows []tapeRow) {
+	stakes := draw.NewStakePlan(p.ground, p.spec, p.First, p.Last).Stakes()
 	guy := map[bool]int{true: 1}
 	slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
-		return cmp.Or(cmp.Compare(s.units.Taped(a.Along), s.units.Taped(b.Along)), guy[a.Guy]-guy[b.Guy], a.Arch-b.Arch, cmp.Compare(a.Side, b.Side))
+		return cmp.Or(cmp.Compare(p.units.Taped(a.Along), p.units.Taped(b.Along)), guy[a.Guy]-guy[b.Guy], a.Arch-b.Arch, cmp.Compare(a.Side, b.Side))
 	})
-	zero := s.tapeOf(part).First
-	for i := 0; i+1 < len(stakes); i += 2 { // every stake of a straight tunnel has its other one across
-		rows = append(rows, tapeRow{stakes: stakes[i : i+2], cells: []string{s.fromZero(stakes[i], stakes[i+1], zero)}})
+	for pair := range slices.Chunk(stakes, 2) { // every stake of a straight tunnel has its other one across
+		rows = append(rows, tapeRow{stakes: pair, cells: []string{p.fromZero(pair)}})
 	}
 	return rows
 }
 
-// fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line.
-func (s *stakeLeaf) fromZero(left, right ground.Stake, zero int) string {
-	l, r := s.along(left, zero), s.along(right, zero)
-	text := s.alongWords(l.along)
-	if other := s.alongWords(r.along); other != text {
-		text = "L " + text + "\nR " + other
-	}
-	l.off = -l.off // out of the walk
-	common := s.guysOut()
-	switch {
-	case s.units.Taped(l.off) == s.units.Taped(r.off) && (s.units.Taped(l.off) == 0 || left.Guy && s.units.Taped(l.off) == common):
-	case s.units.Taped(l.off) == s.units.Taped(r.off):
-		text += "\n" + s.out(l.off)
-	default:
-		for i, off := range []measure.Length{l.off, r.off} {
-			if s.units.Taped(off) != 0 {
-				text += "\n" + spec.Side(i).Letter() + " " + s.out(off)
-			}
+// fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line where that is not said once for all.
+func (p stakePart) fromZero(pair []ground.Stake) string {
+	var along, off [2]string
+	for i, stake := range pair {
+		at := p.along(stake)
+		if along[i] = p.bare(at); at < 0 {
+			along[i] = p.bare(-at) + " back"
+		}
+		if out := p.off(stake); out != 0 && !(p.inner(stake) && out == p.guysOut) {
+			off[i] = p.out(out)
 		}
 	}
-	return text
+	return strings.TrimSpace(bothSides(along) + "\n" + bothSides(off))
 }
 
-// alongTape is where a stake stands by its row's tape: along it, and off the line, right positive.
-type alongTape struct{ along, off measure.Length }
+// bothSides says two sides' figures: once where they are the same, each with its letter where not.
+func bothSides(sides [2]string) string {
+	if sides[0] == sides[1] {
+		return sides[0]
+	}
+	var lines []string
+	for i, text := range sides {
+		if text != "" {
+			lines = append(lines, spec.Side(i).Letter()+" "+text)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
 
-// along is how a stake's dot is painted off its row's tape.
-func (s *stakeLeaf) along(stake ground.Stake, zero int) alongTape {
-	d, ok := s.dotOf(stake)
+// along is how far along its row's tape a stake stands, as taped.
+func (p stakePart) along(stake ground.Stake) measure.Length {
+	d, ok := p.dotOf[stake.StakeID]
 	switch {
-	case !ok || stake.Arch == zero && !stake.Guy:
-		return alongTape{}
-	case d.How == ground.OnString:
-		return alongTape{d.A, d.B}
-	case d.How == ground.TwoTapes:
-		return alongTape{d.B, 0} // the other tape is the gauge stick
+	case !ok || stake.Arch == p.tape.First && !stake.Guy:
+		return 0
+	case d.How == ground.TwoTapes: // the other tape is the gauge stick
+		return p.units.Taped(d.B)
 	}
-	return alongTape{d.A, 0}
+	return p.units.Taped(d.A)
 }
 
-// alongWords says a distance from the zero, back from it where it is negative.
-func (s *stakeLeaf) alongWords(l measure.Length) string {
-	if s.units.Taped(l) < 0 {
-		return s.bare(-l) + " back"
+// off is how far off its row's line a stake stands, away from the walk, as taped.
+func (s *stakeLeaf) off(stake ground.Stake) measure.Length {
+	d := s.dotOf[stake.StakeID]
+	switch {
+	case d.How != ground.OnString:
+		return 0
+	case stake.Side == spec.Left:
+		return s.units.Taped(-d.B)
 	}
-	return s.bare(l)
+	return s.units.Taped(d.B)
 }
 
 // out says how far from its row's line a stake stands: away from the walk, negative toward it.
 func (s *stakeLeaf) out(off measure.Length) string {
 	if off < 0 {
-		return s.bare(-off) + " in"
+		return "in " + s.bare(-off)
 	}
-	return s.bare(off) + " out"
+	return "out " + s.bare(off)
 }
 
-// guysOut is how far out the guy stakes of inner arches stand where they all stand alike, which is said once; else 0.
-func (s *stakeLeaf) guysOut() (out measure.Length) {
-	for _, d := range s.dots {
-		stake := s.ground.Stakes[d.Spot.Index]
-		if d.Spot.Kind != ground.AtStake || d.How != ground.OnString || !stake.Guy || !s.inner(stake) {
-			continue
-		}
-		off := s.units.Taped(d.B)
-		if stake.Side == spec.Left {
-			off = -off
-		}
-		if out != 0 && off != out {
-			return 0
-		}
-		out = off
-	}
-	return out
-}
-
-// innerLeg is how far the guy stakes of inner arches are from their legs where all of them stand alike; else empty.
-func (s *stakeLeaf) innerLeg() (text string) {
+// innerGuys finds how far out the guy stakes of inner arches stand, and how far from their legs; each 0 where not all stand alike.
+func (s *stakeLeaf) innerGuys() (out, leg measure.Length) {
+	var outs, legs []measure.Length
 	for _, c := range s.checks {
-		if c.Kind != ground.GuyToLeg || !s.inner(s.ground.Stakes[c.To.Index]) {
-			continue
-		}
-		if this := s.bare(c.Distance); text == "" {
-			text = this
-		} else if text != this {
-			return ""
+		if stake := s.ground.Stakes[c.To.Index]; c.Kind == ground.GuyToLeg && s.inner(stake) {
+			outs, legs = append(outs, s.off(stake)), append(legs, s.units.Taped(c.Distance))
 		}
 	}
-	return text
+	return common(outs), common(legs)
 }
+
+// common is the length that all of a list are, else 0.
+func common(list []measure.Length) measure.Length {
+	if list = slices.Compact(list); len(list) == 1 {
+		return list[0]
+	}
+	return 0
+}
+
+// innerTold reports whether the table says once how far the guy stakes of inner arches are from their legs.
+func (s *stakeLeaf) innerTold() bool { return s.guysOut != 0 && s.guysLeg != 0 }
 
 // inner reports whether a stake belongs to an arch that is at no end.
 func (s *stakeLeaf) inner(x ground.Stake) bool { return x.Arch > 1 && x.Arch < len(s.ground.Stations) }
 
-// dotOf returns how a stake's own dot is painted.
-func (s *stakeLeaf) dotOf(stake ground.Stake) (ground.Dot, bool) {
-	for _, d := range s.dots {
-		if d.Spot.Kind == ground.AtStake && s.ground.Stakes[d.Spot.Index].StakeID == stake.StakeID {
-			return d, true
+// pairRows are the stakes of a bend, or of one arch, in the order they are found: each by two tapes, with the third that checks them.
+func (p stakePart) pairRows() (rows []tapeRow) {
+	done := map[int]bool{}
+	for _, d := range p.dots {
+		if d.Spot.Kind > ground.AtFound || done[d.Spot.Index] || !p.on(d.Spot) {
+			continue
 		}
+		done[d.Spot.Index] = true
+		stake := p.ground.Stakes[d.Spot.Index]
+		for _, c := range p.ground.Chords {
+			if c.Offsets[0].Stake == stake.StakeID {
+				rows = append(rows, tapeRow{heading: chordWords(c)})
+			}
+		}
+		rows = append(rows, tapeRow{stakes: []ground.Stake{stake}, cells: p.pairCells(d)})
 	}
-	return ground.Dot{}, false
+	return rows
+}
+
+// pairCells are how a dot is found: first, second and check tape.
+func (s *stakeLeaf) pairCells(d ground.Dot) []string {
+	from := func(x ground.Spot, l measure.Length) string { return s.spot(x) + "\u00a0 " + s.bare(l) }
+	switch d.How {
+	case ground.TwoTapes:
+		check := ""
+		for _, c := range s.checks {
+			if c.Kind == ground.ThirdTape && c.To == d.Spot {
+				check = from(c.From, c.Distance)
+			}
+		}
+		return []string{from(d.From, d.A), from(d.To, d.B), check}
+	case ground.OnString:
+		off := "on the string"
+		switch by := s.units.Taped(d.B); {
+		case by > 0:
+			off = s.bare(by) + " right"
+		case by < 0:
+			off = s.bare(-by) + " left"
+		}
+		return []string{"along " + s.bare(d.A), off, ""}
+	case ground.ChosenAt:
+		return []string{"stick from " + s.spot(d.From), "ask where", ""}
+	}
+	return []string{"ask where", "", ""}
+}
+
+// chordWords says where a string runs and where its tape begins.
+func chordWords(c ground.Chord) string {
+	if c.Zero == c.To {
+		return fmt.Sprintf("String from %s through %s and on. Zero at %s, looking away from %s", c.From, c.To, c.Zero, c.From)
+	}
+	return fmt.Sprintf("String from %s to %s. Zero at %s, looking to %s", c.From, c.To, c.Zero, c.To)
 }
 
 // tapeTable has a row a stake, in the order they are painted, with room for what became of it.
-func (s *stakeLeaf) tapeTable(part ground.TapeLength) block.Block {
-	rows := s.rowsOf(part)
-	pairs := s.byRow()
-	zero := s.tapeOf(part).First
-	heads := []string{fmt.Sprintf("From L%d, R%d%s", zero, zero, s.inMM())}
-	if !pairs {
-		heads = []string{"First tape" + s.inMM(), "Second tape", "Check tape"}
+func (p stakePart) tapeTable() block.Block {
+	rows, pairs := p.rows(), p.byRow()
+	heads := []string{"First tape" + p.inMM(), "Second tape", "Check tape"}
+	switch {
+	case pairs:
+		heads = []string{fmt.Sprintf("From L%d,\u00a0R%[1]d%s", p.tape.First, p.inMM())}
+	case !slices.ContainsFunc(rows, func(r tapeRow) bool { return len(r.cells) > 2 && r.cells[2] != "" }):
+		heads = heads[:2]
 	}
-	columns := tapeColumns(heads, pairs)
+	table := block.Block{Name: "table of tapes"}
+	tell := func(what, value string) { table.Facts = append(table.Facts, block.Fact{What: what, Value: value}) }
 	var list []place.Row
-	var facts []block.Fact
 	for _, r := range rows {
 		if r.heading != "" {
 			list = append(list, place.Row{Heading: r.heading})
 			continue
 		}
-		note, near := s.nearLines(r.stakes)
-		facts = append(facts, near...)
-		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells...), Note: note})
-		for i, c := range r.cells {
-			if c != "" {
-				facts = append(facts, block.Fact{What: fmt.Sprintf("%s, %s", r.name(), strings.ToLower(heads[i])), Value: c})
+		note, near := p.nearLines(r.stakes)
+		table.Facts = append(table.Facts, near...)
+		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells[:len(heads)]...), Note: note})
+		for i, head := range heads {
+			if r.cells[i] != "" {
+				tell(r.name()+", "+strings.ToLower(head), r.cells[i])
 			}
 		}
 	}
-	if out := s.guysOut(); out != 0 && pairs && slices.ContainsFunc(rows, func(r tapeRow) bool { return r.stakes[0].Guy && s.inner(r.stakes[0]) }) {
-		text := "Inner G: " + s.out(out) + " of the line"
-		facts = append(facts, block.Fact{What: "guy stakes out from the line", Value: s.out(out)})
-		if leg := s.innerLeg(); leg != "" {
-			text += ", " + leg + " from its leg"
-			facts = append(facts, block.Fact{What: "inner guy stakes from their legs", Value: leg})
+	if p.guysOut != 0 && pairs && slices.ContainsFunc(rows, func(r tapeRow) bool { return r.stakes[0].Guy && p.inner(r.stakes[0]) }) {
+		text := "Inner G: " + p.out(p.guysOut)
+		tell("guy stakes out from the line", p.out(p.guysOut))
+		if p.guysLeg != 0 {
+			text += ", " + p.bare(p.guysLeg) + " from its leg"
+			tell("inner guy stakes from their legs", p.bare(p.guysLeg))
 		}
 		list = append(list, place.Row{Heading: text})
 	}
-	if !pairs && !slices.ContainsFunc(rows, func(r tapeRow) bool { return len(r.cells) > 2 && r.cells[2] != "" }) {
-		columns = slices.Delete(columns, 3, 4) // no third tape
-		for i, r := range list {
-			if r.Heading == "" {
-				list[i].Cells = r.Cells[:3]
-			}
-		}
-	}
-	return block.Block{Name: "table of tapes", Gap: stakeGap, Body: block.Table{Table: place.Table{Columns: sized(columns, list)}, Rows: list}, Facts: facts}
+	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs), list)}, Rows: list}
+	return table
 }
 
 // tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.
@@ -259,19 +282,20 @@ func tapeColumns(heads []string, pairs bool) []place.Column {
 // nearLines says how far stakes are from a buried line that they stand near, and where they may not be moved toward it at all.
 func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block.Fact) {
 	var words []string
-	for _, l := range s.b.spec.Site.Buried {
+	for _, l := range s.spec.Site.Buried {
 		var far []string
 		for _, stake := range stakes {
 			if away := ground.FromLine(stake, l); away < 2*l.Keep {
-				far = append(far, stake.String()+": "+s.units.Inches(s.units.Taped(away)))
-				facts = append(facts, block.Fact{What: stake.String() + " from " + l.Name, Value: s.units.Inches(s.units.Taped(away))})
+				text := s.units.Inches(s.units.Taped(away))
+				far = append(far, stake.String()+": "+text)
+				facts = append(facts, block.Fact{What: stake.String() + " from " + l.Name, Value: text})
 			}
 		}
 		if len(far) > 0 {
 			words = append(words, fmt.Sprintf("%s from %s.", strings.Join(far, ", "), l.Name))
 		}
 	}
-	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.b.spec, stake, s.given(stake.Kind())) }) {
+	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.spec, stake, s.given(stake.Kind())) }) {
 		words = append(words, "Do not move: ask.")
 	}
 	return strings.Join(words, " "), facts

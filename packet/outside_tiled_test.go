@@ -28,8 +28,8 @@ site:
 // they are on paper is read off the file.
 func measureTiles(t *testing.T, reader pdfium.Pdfium, source string, least int) {
 	p, plan := printedSpec(t, reader, []byte(source), "stakes")
-	b := &binder{plan: plan, spec: plan.Spec, size: mustSheet(t, plan.Spec.Paper)}
-	tiles := newStakeLeaf(b).parts
+	_, body := binderOf(t, plan).newSide(false)
+	tiles := newStakeLeaf(plan, body).parts
 	if len(tiles) < least {
 		t.Fatalf("%d sheets", len(tiles))
 	}

@@ -43,7 +43,7 @@ func sheets() []sheet {
 	return []sheet{
 		{word: "day", name: "Run sheet", holder: "organiser", folios: (*binder).dayLeaf},
 		{word: "board", name: "Board", holder: "everyone", folios: (*binder).boardLeaf},
-		{word: "stakes", name: "Stakes", holder: "marking and driving crew", folios: (*binder).stakesLeaf},
+		{word: "stakes", name: "Stakes", holder: "marking and driving crew", folios: stakesLeaf},
 		{word: "stock", name: "Buy and cut", holder: "buyer, person at the saw", folios: (*binder).stockLeaf},
 		{word: "raise", name: "Raise", holder: "raising crew", folios: (*binder).raiseLeaf},
 		{word: "lights", name: "Lights", holder: "wrapping crew", folios: (*binder).lightsLeaf},

@@ -25,6 +25,13 @@ tunnel: {arches: 3, spacing: 1.3 m}
 arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.3 m}
 site: {start: {at: [5 m, 4 m]}, marks: [{name: gate, at: [0 m, 0 m]}]}
 `,
+	"hardly room beside the plan": `hoopwright: 1
+title: Wide
+units: metric
+paper: a4
+tunnel: {arches: 5, spacing: 1.6 m}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.4 m, 3.4 m], height: 2.5 m}
+`,
 	"lone and guyed": `hoopwright: 1
 title: Lone
 units: imperial

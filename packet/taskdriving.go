@@ -14,14 +14,13 @@ import (
 )
 
 func (w taskWords) readTicket(t crew.Task) string {
-	text := "The ticket is good today."
 	var widest measure.Length
 	for _, f := range t.Want {
 		if f.What == crew.ClearOfLine {
 			widest = max(widest, f.Limit)
 		}
 	}
-	return text + fmt.Sprintf(" No dot within %s of a marked line: else drive nothing there, ask.", block.Figure(w.units.Inches(widest)))
+	return fmt.Sprintf("The ticket is good, no dot within %s of a marked line.", block.Figure(w.units.Inches(widest)))
 }
 
 func (w taskWords) lookUp(t crew.Task) string {
@@ -33,45 +32,32 @@ func (w taskWords) lookUp(t crew.Task) string {
 		}
 		words = append(words, fmt.Sprintf("%s from %s", block.Figure(w.units.Room(f.Length)), who))
 	}
-	return "Look up. Keep people, stakes and ladders " + say.And(words) + "."
+	return "Look up: people, stakes and ladders " + say.And(words) + "."
 }
 
 func (w taskWords) tapeDepths(t crew.Task) string {
-	same := true
-	for i := 2; i+1 < len(t.Want); i += 2 {
-		same = same && t.Want[i].Length == t.Want[0].Length
-	}
-	text := "Wrap tape, from the point:"
+	same := !slices.ContainsFunc(t.Want, func(f crew.Figure) bool { return f.What == crew.DepthTaped && f.Length != t.Want[0].Length })
+	text := "Put coloured tape, from the point: "
 	if same {
-		text = "Wrap tape " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from each stake’s point. It shows:"
+		text = "Put coloured tape " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from each point; "
 	}
 	var words []string
-	for i := 0; i+1 < len(t.Want); i += 2 {
-		shows, depth := block.Figure(w.units.Inches(t.Want[i+1].Length)), block.Figure(w.units.Inches(t.Want[i].Length))
-		word := w.whose(t.Want[i].Stakes) + "\u00a0"
-		if same {
-			words = append(words, word+shows)
-		} else {
-			words = append(words, fmt.Sprintf("%s%s, %s shows", word, depth, shows))
+	for pair := range slices.Chunk(t.Want, 2) { // the depth, and what shows above it
+		word, shows := w.whose(pair[0].Stakes)+"\u00a0", block.Figure(w.units.Inches(pair[1].Length))
+		if !same {
+			word, shows = word+block.Figure(w.units.Inches(pair[0].Length))+" ", "("+shows+" above)"
 		}
+		words = append(words, word+shows)
 	}
-	return text + " " + strings.Join(words, "; ") + "."
+	if same {
+		words[0] += " above"
+	}
+	return text + strings.Join(words, ", ") + "."
 }
 
 func (w taskWords) pullTest(t crew.Task) string {
-	var up, force, moves string
-	for _, f := range t.Want {
-		switch f.What {
-		case crew.PullUp:
-			up = w.units.Inches(f.Length)
-		case crew.PullForce:
-			force = w.units.Scale(f.Force)
-		case crew.PullMoves:
-			moves = w.units.Inches(f.Length)
-		}
-	}
-	text := fmt.Sprintf("Drive %s. Hook the luggage scale %s up, pull away from the walk to %s: it moves under %s, springs back.",
-		t.Of.Stakes[0].String(), block.Figure(up), block.Figure(force), block.Figure(moves))
+	up, force, moves := w.pull(t)
+	text := fmt.Sprintf("Drive %s. Hook the luggage scale %s up, pull outward to %s: the hook moves under %s, springs back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
@@ -81,6 +67,27 @@ func (w taskWords) pullTest(t crew.Task) string {
 		}
 	}
 	return text
+}
+
+// pullAgain says the pull test of a further plan in short.
+func (w taskWords) pullAgain(t crew.Task) string {
+	up, force, moves := w.pull(t)
+	return fmt.Sprintf("Work as behind plan 1, once its ticket is signed. Drive %s first: %s at %s up moves the hook under %s.", t.Of.Stakes[0].String(), force, up, moves)
+}
+
+// pull are the figures of a pull test.
+func (w taskWords) pull(t crew.Task) (up, force, moves string) {
+	for _, f := range t.Want {
+		switch f.What {
+		case crew.PullUp:
+			up = block.Figure(w.units.Inches(f.Length))
+		case crew.PullForce:
+			force = block.Figure(w.units.Scale(f.Force))
+		case crew.PullMoves:
+			moves = block.Figure(w.units.Inches(f.Length))
+		}
+	}
+	return up, force, moves
 }
 
 // lettersOf are the letters of stakes by what they hold, in the order they are driven; a brace's are called pegs, for the letter of their names is a mark's as well.
@@ -94,8 +101,12 @@ func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
 }
 
 func (w taskWords) driveStakes(t crew.Task) string {
-	text := "Drive all " + strings.Join(lettersOf(t.Of.Stakes, -1), ", then ") + ", until the tape meets the ground."
 	others := lettersOf(t.Of.Stakes, ground.OfLeg)
+	text := "Drive L and R arch by arch"
+	if len(others) > 0 {
+		text += ", then all " + say.And(others)
+	}
+	text += ", to the coloured tape."
 	for _, f := range t.Want {
 		switch f.What {
 		case crew.Plumb:
@@ -120,7 +131,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 
 // setBases says how feet are stood where nothing is driven.
 func (w taskWords) setBases(t crew.Task) string {
-	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Force(practice.Bag(w.units)) + ", outside the walk:"
+	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ", outside the walk:"
 	var words []string
 	for _, f := range t.Want {
 		if f.What == crew.Weighs {
@@ -137,22 +148,22 @@ func (w taskWords) wontGo(t crew.Task) string {
 		by := block.Figure(w.units.Inches(c.By))
 		switch c.Do {
 		case crew.BesideHole:
-			text += fmt.Sprintf(" Try within %s of its dot.", by)
+			text += fmt.Sprintf(" Within %s of its dot.", by)
 		case crew.MoveAcross:
-			text += fmt.Sprintf(" L, R: in or out, up to %s.", by)
+			text += fmt.Sprintf(" L, R: in or out to %s.", by)
 		case crew.MoveAlong:
-			text += fmt.Sprintf(" Else along, its pair too, up to %s", by)
+			text += fmt.Sprintf(" Else L and R along alike to %s: pull one that stands", by)
 			if len(w.plan.Ridge) > 0 {
-				text += "; tell the cutting crew"
+				text += ", tell the cutting crew"
 			}
 			text += "."
 		case crew.MoveGuy:
-			text += fmt.Sprintf(" G: up to %s, never into the walk.", by)
+			text += fmt.Sprintf(" G: to %s, never into the walk.", by)
 		case crew.DoNotMove:
 			text += " Do not move it."
 		}
 	}
-	return text + " Farther, or nearer a marked line: ask. Write it under Moved. Never cut or bend one."
+	return text + " Farther, or nearer a marked line: ask. Write it in Moved. Cut or bend none."
 }
 
 func (w taskWords) measureWidths(t crew.Task) string {

@@ -70,7 +70,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " Find " + say.Agree(len(names), "mark ", "marks ") + say.And(names) + ". At each ask which point is the tapes’ zero; paint it." + w.tapeHeld()
+	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": ask at each which point is the tapes’ zero; paint it." + w.tapeHeld()
 }
 
 // tapedFrom reports whether any tape starts from a mark.
@@ -177,39 +177,33 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 			hooks = append(hooks, h)
 		}
 	}
-	return fmt.Sprintf("Hook the tape on %s. Paint %s where it meets the stick from each L.", say.And(hooks), w.names(t.Of.Dots))
+	return fmt.Sprintf("Hold zero on %s. Paint %s where the tape meets the stick from each L.", say.And(hooks), w.names(t.Of.Dots))
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
-	var bays []string
-	guys, out := false, false
+	var pegs []string
+	guys, out := false, ""
 	for _, d := range t.Of.Dots {
 		switch stake := w.plan.Ground.Stakes[d.Spot.Index]; {
 		case stake.Kind() == ground.OfGuy:
-			guys, out = true, out || w.units.Taped(d.B) != 0
+			if guys = true; w.units.Taped(d.B) != 0 {
+				out = ", out is square off the walk"
+			}
 		case stake.Side == spec.Left:
-			bays = append(bays, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
+			pegs = append(pegs, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
 		}
 	}
-	where, text := "where their two tapes meet.", ""
-	if t.Of.Dots[0].How == ground.OnString {
-		where = "by the table; back is before L1"
-	} else {
-		out = false
-	}
-	if guys {
-		text = "Paint the G dots " + where
-	}
+	var words []string
 	switch {
-	case out:
-		text += ", out is square off the walk."
 	case guys && t.Of.Dots[0].How == ground.OnString:
-		text += "."
+		words = append(words, "Paint the G dots by the table; back is before L1"+out+".")
+	case guys:
+		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
-	if len(bays) > 0 {
-		text += " Paint the braces’ pegs in the rows: " + say.And(slices.Compact(bays)) + "."
+	if len(pegs) > 0 {
+		words = append(words, "Paint the braces’ pegs in the rows: "+say.And(slices.Compact(pegs))+".")
 	}
-	return strings.TrimSpace(text)
+	return strings.Join(words, " ")
 }
 
 // names lists dots by row: "L2 to L5", "R2 to R6".
@@ -241,17 +235,17 @@ func (w taskWords) names(dots []ground.Dot) string {
 
 // checksOff says what is done when a check of the dots is off.
 func (w taskWords) checksOff(t crew.Task) string {
-	text := "A check is off? Read both tapes again."
+	text := "A check is off? Read both again."
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.MoveDotAcross:
-			text += " Width: move the R dot across."
+			text += " Width: move R across."
 		case crew.SlideTheRow:
-			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s for each %s between them.", len(w.plan.Ground.Stations),
+			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s per %s.", len(w.plan.Ground.Stations),
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"))
 		}
 	}
-	return text + " Else find again the dot that both share."
+	return text + " Else find again the dot both share."
 }
 
 func (w taskWords) callLocator(t crew.Task) string {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"os"
 	"strings"
@@ -22,9 +23,9 @@ type asking struct {
 
 // make asks for what is not given, if wanted, writes the spec and says how it stands.
 func (a asking) make(ask bool, s streams) error {
-	target := orWords(a.name, ownSpec)
+	target := cmp.Or(a.name, ownSpec)
 	if _, err := os.Stat(target); err == nil && target != "-" {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", target)}
+		return isThere(target, ownSpec)
 	}
 	lines := bufio.NewScanner(s.in)
 	if ask {

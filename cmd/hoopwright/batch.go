@@ -16,22 +16,11 @@ const progressAfter = time.Second
 // its message, and none keeps the others from being made. The exit code is the gravest.
 func bindAll(jobs []job, o packetOptions, s streams) error {
 	said, errs := make([]bytes.Buffer, len(jobs)), make([]error, len(jobs))
-	shown := startProgress(s.err, len(jobs), progressAfter)
-	next := make(chan int)
-	var crew sync.WaitGroup
-	for range min(len(jobs), runtime.GOMAXPROCS(0)) {
-		crew.Go(func() {
-			for i := range next {
-				errs[i] = guarded(func() error { return o.bind(jobs[i], streams{s.in, s.out, &said[i]}) })
-				shown.done()
-			}
-		})
-	}
-	for i := range jobs {
-		next <- i
-	}
-	close(next)
-	crew.Wait()
+	shown := startProgress(s.err, "solving and drawing", "packets", len(jobs), progressAfter)
+	sideBySide(len(jobs), func(i int) {
+		errs[i] = guarded(func() error { return o.bind(jobs[i], streams{s.in, s.out, &said[i]}) })
+		shown.done()
+	})
 	shown.stop()
 	if len(jobs) == 1 {
 		s.err.Write(said[0].Bytes())
@@ -66,6 +55,24 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 	return exitError{code: code(worst), msg: fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))}
 }
 
+// sideBySide does so many pieces of work, as many at once as there are processors.
+func sideBySide(n int, work func(i int)) {
+	next := make(chan int)
+	var crew sync.WaitGroup
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		crew.Go(func() {
+			for i := range next {
+				work(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	crew.Wait()
+}
+
 // guarded turns a panic, which is a bug, into the failure of one job.
 func guarded(work func() error) (err error) {
 	defer func() {
@@ -84,6 +91,8 @@ func code(err error) int {
 // progress says on a terminal how far a call has come, once it takes long.
 type progress struct {
 	out   io.Writer
+	does  string // what is done, and what each job makes
+	makes string
 	of    int
 	ticks chan struct{} // one for each job done
 	quit  chan struct{}
@@ -91,8 +100,8 @@ type progress struct {
 }
 
 // startProgress begins to watch. Where the stream is no terminal nothing is ever said.
-func startProgress(out io.Writer, of int, after time.Duration) *progress {
-	p := &progress{out: out, of: of, ticks: make(chan struct{}, of), quit: make(chan struct{})}
+func startProgress(out io.Writer, does, makes string, of int, after time.Duration) *progress {
+	p := &progress{out: out, does: does, makes: makes, of: of, ticks: make(chan struct{}, of), quit: make(chan struct{})}
 	if isTerminal(out) {
 		p.ended.Go(func() { p.watch(after) })
 	}
@@ -130,9 +139,9 @@ func (p *progress) watch(after time.Duration) {
 
 // line is what is said after so long.
 func (p *progress) line(made int, since time.Duration) string {
-	text := fmt.Sprintf("solving and drawing, %d s", int(since.Seconds()))
+	text := fmt.Sprintf("%s, %d s", p.does, int(since.Seconds()))
 	if p.of > 1 {
-		text += fmt.Sprintf(", %d of %d packets", made, p.of)
+		text += fmt.Sprintf(", %d of %d %s", made, p.of, p.makes)
 	}
 	return text
 }

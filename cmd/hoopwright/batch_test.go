@@ -147,7 +147,7 @@ func TestCompletionInBash(t *testing.T) {
 // The line of progress counts what is made, and is wiped at the end.
 func TestProgress(t *testing.T) {
 	var out bytes.Buffer
-	p := &progress{out: &out, of: 3, ticks: make(chan struct{}, 3), quit: make(chan struct{})}
+	p := &progress{out: &out, does: "solving and drawing", makes: "packets", of: 3, ticks: make(chan struct{}, 3), quit: make(chan struct{})}
 	p.ended.Go(func() { p.watch(5 * time.Millisecond) })
 	p.done()
 	time.Sleep(40 * time.Millisecond)
@@ -156,7 +156,7 @@ func TestProgress(t *testing.T) {
 		t.Errorf("it says %q", text)
 	}
 	out.Reset()
-	q := startProgress(&out, 1, time.Millisecond)
+	q := startProgress(&out, "solving", "packets", 1, time.Millisecond)
 	time.Sleep(10 * time.Millisecond)
 	q.done()
 	q.stop()

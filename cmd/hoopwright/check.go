@@ -10,22 +10,23 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
 
 // checkVerb solves a spec and reports; it writes no packet.
 func checkVerb(args []string, s streams) error {
 	f := flags("check", s)
-	asJSON := f.Bool("json", false, "print the whole plan as JSON, lengths in millimetres")
-	shopping := f.String("shopping", "", "print the shopping list alone as `FORMAT`: csv, for spreadsheets")
-	units := f.String("units", "", "report in `SYSTEM`: imperial or metric")
-	against := f.String("against", "", "say what changed from `OLD`, a spec or a packet, and what to buy because of it")
-	taken := f.Bool("assumed", false, "list what the spec does not give: key, value taken, why")
+	var c checking
+	f.BoolVar(&c.asJSON, "json", false, "print the whole plan as JSON, lengths in millimetres")
+	f.StringVar(&c.shopping, "shopping", "", "print the shopping list alone as `FORMAT`: csv, for spreadsheets")
+	f.StringVar(&c.units, "units", "", "report in `SYSTEM`: imperial or metric")
+	f.StringVar(&c.against, "against", "", "say what changed from `OLD`, a spec or a packet, and what to buy because of it")
+	f.BoolVar(&c.assumed, "assumed", false, "list what the spec does not give: key, value taken, why")
 	operand, err := parse(f, args)
 	if err != nil {
 		return err
 	}
-	c := checking{asJSON: *asJSON, assumed: *taken, shopping: *shopping, units: *units, against: *against}
 	if err := c.clash(); err != nil {
 		return err
 	}
@@ -81,8 +82,8 @@ func (c checking) check(operand string, s streams) error {
 		err = printJSON(s.out, struct {
 			Schema int `json:"schema"`
 			*layout.Plan
-			Assumed []assumption `json:"assumed"`
-		}{schema, plan, assumed(plan.Spec)})
+			Assumed []spec.Default `json:"assumed"`
+		}{schema, plan, append([]spec.Default{}, plan.Spec.Defaults...)})
 	case c.assumed:
 		err = sayAssumed(s.out, plan.Spec)
 	default:
@@ -180,4 +181,18 @@ func report(w io.Writer, p *layout.Plan) error {
 		}
 	}
 	return nil
+}
+
+// sayAssumed prints what the spec does not give, as a table.
+func sayAssumed(w io.Writer, s *spec.Spec) error {
+	if len(s.Defaults) == 0 {
+		_, err := fmt.Fprintln(w, "Nothing: the spec gives every value.")
+		return err
+	}
+	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(t, "not in the spec\ttaken\twhy")
+	for _, d := range s.Defaults {
+		fmt.Fprintf(t, "%s\t%s\t%s\n", d.Key, d.Value, d.Why)
+	}
+	return t.Flush()
 }

@@ -39,7 +39,7 @@ func completionVerb(args []string, s streams) error {
 	case "fish":
 		fmt.Fprint(s.out, fishCompletion(options))
 	default:
-		return badCall("completion: the shells are bash, zsh and fish, not %q", shell)
+		return badCall("completion: name a shell, bash, zsh or fish%s", map[bool]string{true: fmt.Sprintf(", not %q", shell)}[shell != ""])
 	}
 	return nil
 }

@@ -12,19 +12,14 @@ import (
 // writeForm writes the site visit form.
 func writeForm(name, operand, units string, s streams) error {
 	switch {
-	case name == "":
-		return badCall("starter: --form wants a file, as in --form visit.pdf")
 	case operand != "":
 		return badCall("starter: --form %s writes the form alone; leave out %s, or call starter a second time for the spec", name, operand)
 	case name == "-" && isTerminal(s.out):
 		return badCall("starter: the form is a PDF and would garble a terminal; name a file, as in --form visit.pdf")
 	}
-	system := measure.Imperial
-	if units != "" {
-		var err error
-		if system, err = systemOf(units); err != nil {
-			return err
-		}
+	system, err := systemOf(units, measure.Imperial)
+	if err != nil {
+		return err
 	}
 	day, err := issueDate("")
 	if err != nil {
@@ -34,13 +29,5 @@ func writeForm(name, operand, units string, s streams) error {
 	if err := pdf.Write(&file, packet.SiteVisit(system, day)); err != nil {
 		return fmt.Errorf("starter: %w", err)
 	}
-	if name == "-" {
-		_, err := s.out.Write(file.Bytes())
-		return err
-	}
-	if err := writeNew(name, file.Bytes()); err != nil {
-		return err
-	}
-	fmt.Fprintf(s.err, "wrote %s; print it, measure the yard, then: hoopwright starter\n", name)
-	return nil
+	return writeNew(name, "visit.pdf", file.Bytes(), fmt.Sprintf("wrote %s; print it, measure the yard, then: hoopwright starter\n", name), s)
 }

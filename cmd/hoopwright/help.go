@@ -1,11 +1,14 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"hoopwright/layout/catalog"
 )
 
 // helpWidth is how wide help is set: a terminal's usual 80 columns.
@@ -48,8 +51,8 @@ var manual = map[string]page{
 		[]string{"check yard.yaml", "check yard.yaml --assumed", "check yard.yaml --against lastyear.pdf"}},
 	"starter": {"starter [FILE] [--ask | --width W --height H --length L …]\n       hoopwright starter --form FILE.pdf", "Writes a spec to begin from, tunnel.yaml unless told: a commented one, or one made from your answers. FILE - is standard output. Never overwrites.",
 		[]string{"starter --ask", "starter yard.yaml --width \"9 ft\" --height \"8 ft\" --length \"30 ft\"", "starter --form visit.pdf"}},
-	"sizes": {"sizes [SPEC]", "Tells what given sticks make over a range of spans, to choose before buying.",
-		[]string{"sizes --pipe \"pvc sch40 3/4 in\" --span \"6 ft to 9 ft\"", "sizes yard.yaml --csv"}},
+	"sizes": {"sizes [SPEC]", "Tells what given sticks make over a range of spans or heights, or what a shed makes, to choose before buying.",
+		[]string{"sizes --pipe \"pvc sch40 3/4 in\" --span \"6 to 9 ft\"", "sizes --height 7-9", "sizes --have \"40 x 10 ft\"", "sizes yard.yaml --csv"}},
 	"names": {"names [WORDS]", "Lists what the catalog knows, with its sources: pipes, bars, cords and strings that hold all the words, in any order.",
 		[]string{"names pipe", "names warm leds 100", "names soil"}},
 	"keys": {"keys [SECTION]", "Lists every key of a spec, or those of a section: what it takes, its default, an example.",
@@ -95,11 +98,28 @@ func wrapped(text string, width int, margin string) string {
 	return strings.Join(append(lines, line), "\n")
 }
 
-// parseFlags reads a verb's arguments.
+// parseFlags reads a verb's arguments. An option without its value is no option: the shell had none to give.
 func parseFlags(f *pflag.FlagSet, args []string) error {
 	err := f.Parse(args)
-	if err != nil && !errors.Is(err, pflag.ErrHelp) {
+	var unknown *pflag.NotExistError
+	switch {
+	case errors.As(err, &unknown):
+		var names []string
+		f.VisitAll(func(o *pflag.Flag) { names = append(names, o.Name) })
+		hint := ""
+		if near := catalog.Nearest(unknown.GetSpecifiedName(), names); near != "" {
+			hint = "; did you mean --" + near + "?"
+		}
+		return badCall("%s: %v%s Try hoopwright help %s", f.Name(), err, cmp.Or(hint, "."), f.Name())
+	case err != nil && !errors.Is(err, pflag.ErrHelp):
 		return badCall("%s: %v. Try hoopwright help %s", f.Name(), err, f.Name())
+	case err == nil:
+		f.Visit(func(o *pflag.Flag) {
+			if text := o.Value.String(); strings.Trim(text, " []") == "" {
+				what, _ := pflag.UnquoteUsage(o)
+				err = badCall("%s: --%s is given without anything; give it its %s, or leave it out", f.Name(), o.Name, what)
+			}
+		})
 	}
 	return err
 }
@@ -110,7 +130,7 @@ func parse(f *pflag.FlagSet, args []string) (operand string, err error) {
 		return "", err
 	}
 	if f.NArg() > 1 {
-		return "", badCall("%s takes one file, not %d: %v", f.Name(), f.NArg(), f.Args())
+		return "", badCall("%s takes one name, and here are %d: %s; a name with blanks in it stands in quotes", f.Name(), f.NArg(), strings.Join(f.Args(), ", "))
 	}
 	return f.Arg(0), nil
 }

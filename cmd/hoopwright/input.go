@@ -1,9 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"io"
 	"os"
-	"strings"
 	"time"
 
 	"hoopwright/examples"
@@ -22,17 +22,26 @@ func readBuilt(operand string, s streams) (*spec.Spec, error) {
 	return readWith(packet.RecoverFilled, operand, s)
 }
 
-// recovery gets a spec out of a packet.
-type recovery func(file []byte) (name string, source []byte, err error)
-
-func readWith(get recovery, operand string, s streams) (*spec.Spec, error) {
-	name, source, err := source(operand, s.in)
+func readWith(get func(file []byte) (name string, source []byte, err error), operand string, s streams) (*spec.Spec, error) {
+	name, source := operand, []byte(nil)
+	var err error
+	switch operand {
+	case "":
+		name = examples.BuiltIn
+		source, err = examples.Files.ReadFile(name)
+	case "-":
+		name = "<standard input>"
+		fallthrough
+	default:
+		source, err = readFile(operand, s.in)
+	}
 	if err != nil {
-		return nil, err
+		return nil, cannotRead("", name, err)
 	}
 	if packet.IsPDF(source) {
-		if name, source, err = fromPacket(get, name, source, s); err != nil {
-			return nil, err
+		from := name
+		if name, source, err = get(source); err != nil {
+			return nil, noPacket("", from, err)
 		}
 	}
 	sp, err := spec.Read(name, source)
@@ -42,66 +51,34 @@ func readWith(get recovery, operand string, s streams) (*spec.Spec, error) {
 	return sp, nil
 }
 
-// fromPacket takes the spec out of a packet that stands where a spec is wanted. What was read of a long one is its start alone.
-func fromPacket(get recovery, operand string, start []byte, s streams) (string, []byte, error) {
-	file := start
-	if len(start) > spec.MostBytes {
-		from := s.in
-		if operand != "<standard input>" {
-			from = strings.NewReader("") // a file is read again from its beginning
-		}
-		rest, err := readPacket(strings.Replace(operand, "<standard input>", "-", 1), from)
+// mostPacket is the largest packet that is read: far above what any tunnel makes.
+const mostPacket = 256 << 20
+
+// readFile reads a file, - for standard input: a packet whole, anything else up to one byte past what a spec may have, so that the reader can say it is too long without holding it all.
+func readFile(name string, stdin io.Reader) ([]byte, error) {
+	from := stdin
+	if name != "-" {
+		f, err := os.Open(name)
 		if err != nil {
-			return "", nil, badCall("cannot read the packet: %v", err)
+			return nil, err
 		}
-		if file = rest; operand == "<standard input>" {
-			file = append(start, rest...)
-		}
+		defer f.Close()
+		from = f
 	}
-	name, source, err := get(file)
-	if err != nil {
-		return "", nil, badCall("%s is a PDF and no spec can be got out of it: %v", operand, err)
+	data, err := io.ReadAll(io.LimitReader(from, spec.MostBytes+1))
+	if err != nil || !packet.IsPDF(data) {
+		return data, err
 	}
-	return name, source, nil
-}
-
-func source(operand string, stdin io.Reader) (name string, data []byte, err error) {
-	switch operand {
-	case "":
-		data, err = examples.Files.ReadFile(examples.BuiltIn)
-		return examples.BuiltIn, data, err
-	case "-":
-		name = "<standard input>"
-		data, err = io.ReadAll(io.LimitReader(stdin, spec.MostBytes+1))
-	default:
-		name = operand
-		data, err = readFile(operand)
+	rest, err := io.ReadAll(io.LimitReader(from, mostPacket))
+	if err == nil && len(rest) == mostPacket {
+		err = fmt.Errorf("it is longer than %d MiB", mostPacket>>20)
 	}
-	if err != nil {
-		return name, nil, badCall("cannot read the spec: %v", err)
-	}
-	return name, data, nil
-}
-
-// readFile reads a file up to one byte past the limit, so that the reader can say it is too long without holding it all.
-func readFile(name string) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, spec.MostBytes+1))
+	return append(data, rest...), err
 }
 
 // setUnits makes the packet print in the named system; "" keeps the spec's own.
-func setUnits(sp *spec.Spec, word string) error {
-	if word == "" {
-		return nil
-	}
-	system, err := systemOf(word)
-	if err == nil {
-		sp.Units = system
-	}
+func setUnits(sp *spec.Spec, word string) (err error) {
+	sp.Units, err = systemOf(word, sp.Units)
 	return err
 }
 

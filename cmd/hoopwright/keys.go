@@ -17,14 +17,14 @@ func keysVerb(args []string, s streams) error {
 	if err := parseFlags(f, args); err != nil {
 		return err
 	}
-	system, err := systemOf(*units)
+	system, err := systemOf(*units, measure.Imperial)
 	if err != nil {
 		return err
 	}
 	list := spec.Keys(system)
 	wanted := keysOf(list, f.Args())
 	if len(wanted) == 0 {
-		hint := ""
+		hint := "; hoopwright keys lists them all"
 		if near := catalog.Nearest(strings.Join(f.Args(), " "), lastNames(list)); near != "" {
 			hint = fmt.Sprintf("; did you mean %s?", near)
 		}
@@ -81,8 +81,11 @@ func lastNames(list []spec.Key) (names []string) {
 	return names
 }
 
-// systemOf reads the word of a --units option.
-func systemOf(word string) (measure.System, error) {
+// systemOf reads the word of a --units option; where none is given it is another's.
+func systemOf(word string, otherwise measure.System) (measure.System, error) {
+	if word == "" {
+		return otherwise, nil
+	}
 	for _, s := range []measure.System{measure.Imperial, measure.Metric} {
 		if word == s.String() {
 			return s, nil

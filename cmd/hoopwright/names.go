@@ -19,12 +19,9 @@ func namesVerb(args []string, s streams) error {
 		return err
 	}
 	text := strings.Join(f.Args(), " ")
-	system := systemIn(text)
-	if *units != "" {
-		var err error
-		if system, err = systemOf(*units); err != nil {
-			return err
-		}
+	system, err := systemOf(*units, systemIn(text))
+	if err != nil {
+		return err
 	}
 	words := catalog.Words(text)
 	t := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)

@@ -1,11 +1,8 @@
 package main
 
 import (
-	"bytes"
-	"errors"
+	"cmp"
 	"fmt"
-	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,19 +10,6 @@ import (
 	"hoopwright/layout/spec"
 	"hoopwright/packet"
 )
-
-// cannotWrite says why a file cannot be written. Names of temporary files, which nobody knows, are left out.
-func cannotWrite(name string, err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		err = path.Err
-	case errors.As(err, &link):
-		err = link.Err
-	}
-	return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: %v", name, err)}
-}
 
 // writeWhole writes the file so that it appears whole or not at all: a temporary file in the same folder, then a rename. What is no file, such as /dev/null, is written to as it is.
 func writeWhole(name string, data []byte) error {
@@ -67,24 +51,17 @@ func replaceable(name string, sp *spec.Spec) error {
 		return nil
 	case err != nil:
 		return cannotWrite(name, err)
-	case info.IsDir():
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: it is a folder; name a file, as in -o %s", name, filepath.Join(name, "packet.pdf"))}
 	case !info.Mode().IsRegular() || info.Size() == 0:
 		return nil
 	}
 	kept := func(why string) error {
 		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and %s; it is left as it was. Name another file with -o, or replace it with --force", name, why)}
 	}
-	f, err := os.Open(name)
+	old, err := readFile(name, nil)
 	if err != nil {
 		return cannotWrite(name, err)
 	}
-	defer f.Close()
-	old, err := io.ReadAll(io.LimitReader(f, mostPacket))
-	if err != nil {
-		return cannotWrite(name, err)
-	}
-	if !bytes.HasPrefix(old, []byte("%PDF")) {
+	if !packet.IsPDF(old) {
 		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is not a PDF; it is left as it was. Name another file with -o", name)}
 	}
 	_, source, err := packet.Recover(old)
@@ -98,16 +75,9 @@ func replaceable(name string, sp *spec.Spec) error {
 	case was.Title != sp.Title:
 		return kept(fmt.Sprintf("is the packet of another tunnel, %s", was.Title))
 	case was.Season != sp.Season:
-		return kept(fmt.Sprintf("is the packet of %s", orWords(was.Season, "no season")))
+		return kept(fmt.Sprintf("is the packet of %s", cmp.Or(was.Season, "no season")))
 	}
 	return nil
-}
-
-func orWords(text, otherwise string) string {
-	if text == "" {
-		return otherwise
-	}
-	return text
 }
 
 // intoFolder returns the file that a packet goes to when -o names a folder, one that is there or one to be made, which ends in a slash.

@@ -55,7 +55,7 @@ func TestWhereAPacketGoes(t *testing.T) {
 		t.Errorf("exit %d: %q %q", code, out, errs)
 	}
 	code, _, errs := call(t, "", "packet", "a.yaml", "-o", "nowhere/p.pdf", "--sheets", "stakes")
-	if code != 3 || errs != "hoopwright: cannot write nowhere/p.pdf: no such file or directory\n" {
+	if code != 3 || errs != "hoopwright: cannot write nowhere/p.pdf: there is no folder nowhere; make it first, or name another\n" {
 		t.Errorf("exit %d: %q", code, errs)
 	}
 }

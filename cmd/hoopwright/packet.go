@@ -74,7 +74,11 @@ func (o packetOptions) jobs(operands []string, output string, s streams) ([]job,
 		}
 		j := job{operand, target}
 		for _, other := range jobs {
-			if other.target == j.target {
+			switch {
+			case other.target != j.target:
+			case other.operand == operand:
+				return nil, badCall("packet: %s is named twice; once is enough", operand)
+			default:
 				return nil, badCall("packet: %s and %s would both be written to %s; make them one at a time with -o", other.operand, operand, j.target)
 			}
 		}
@@ -83,7 +87,7 @@ func (o packetOptions) jobs(operands []string, output string, s streams) ([]job,
 	for _, j := range jobs {
 		for _, other := range jobs {
 			if sameFile(other.operand, j.target) {
-				return nil, badCall("packet: %s is the spec itself; name another file with -o", j.target)
+				return nil, badCall("packet: %s is what the spec is read from; name another file with -o", j.target)
 			}
 		}
 	}

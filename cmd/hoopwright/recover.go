@@ -2,15 +2,12 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
-	"io"
 	"os"
 
 	"hoopwright/packet"
 )
-
-// mostPacket is the largest packet that is read: far above what any tunnel makes.
-const mostPacket = 256 << 20
 
 // recoverVerb gets the spec back out of a packet.
 func recoverVerb(args []string, s streams) error {
@@ -24,9 +21,9 @@ func recoverVerb(args []string, s streams) error {
 	if operand == "" {
 		return badCall("recover: name a packet, as in hoopwright recover garden.pdf")
 	}
-	file, err := readPacket(operand, s.in)
+	file, err := readFile(operand, s.in)
 	if err != nil {
-		return badCall("recover: cannot read the packet: %v", err)
+		return cannotRead("recover: ", operand, err)
 	}
 	get := packet.Recover
 	if *filled {
@@ -34,42 +31,17 @@ func recoverVerb(args []string, s streams) error {
 	}
 	name, source, err := get(file)
 	if err != nil {
-		return badCall("recover: %s: %v", operand, err)
+		return noPacket("recover: ", operand, err)
 	}
-	if *output != "" {
-		name = *output
-	}
-	if name == "-" {
-		if _, err := s.out.Write(source); err != nil {
-			return fmt.Errorf("cannot write to standard output: %w", err)
-		}
-		return nil
-	}
-	if old, err := os.ReadFile(name); err == nil && bytes.Equal(old, source) {
+	name = cmp.Or(*output, name)
+	if old, err := os.ReadFile(name); name != "-" && err == nil && bytes.Equal(old, source) {
 		fmt.Fprintf(s.err, "%s is there already, the same to the byte\n", name)
 		return nil
 	}
-	if err := writeNew(name, source); err != nil {
-		return err
-	}
-	fmt.Fprintf(s.err, "wrote %s, %d bytes\n", name, len(source))
-	return nil
+	return writeNew(name, ownSpec, source, fmt.Sprintf("wrote %s, %d bytes\n", name, len(source)), s)
 }
 
-// readPacket reads a whole PDF.
-func readPacket(name string, stdin io.Reader) ([]byte, error) {
-	from := stdin
-	if name != "-" {
-		file, err := os.Open(name)
-		if err != nil {
-			return nil, err
-		}
-		defer file.Close()
-		from = file
-	}
-	data, err := io.ReadAll(io.LimitReader(from, mostPacket+1))
-	if err == nil && len(data) > mostPacket {
-		err = fmt.Errorf("it is longer than %d MiB", mostPacket>>20)
-	}
-	return data, err
+// noPacket says that no spec can be got out of a file.
+func noPacket(verb, name string, err error) error {
+	return badCall("%sno spec can be got out of %s: %v; a packet that hoopwright made is wanted, whole", verb, name, err)
 }

@@ -86,7 +86,7 @@ func TestRecoverLeavesFilesAlone(t *testing.T) {
 		{"missing", "recover absent.pdf", 2, "absent.pdf"},
 		{"nothing named", "recover", 2, "name a packet"},
 		{"a PDF without a spec as the spec", "packet plain.pdf -o x.pdf", 2, "no files attached"},
-		{"the packet over itself", "packet garden.pdf", 2, "is the spec itself"},
+		{"the packet over itself", "packet garden.pdf", 2, "is what the spec is read from"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -113,7 +113,7 @@ func dispatch(args []string, s streams) error {
 	v, ok := verbs()[word]
 	if !ok {
 		hint := ""
-		if near := catalog.Nearest(word, slices.Sorted(maps.Keys(verbs()))); near != "" {
+		if near := catalog.Nearest(word, append(slices.Sorted(maps.Keys(verbs())), "help", "--help", "--version")); near != "" {
 			hint = fmt.Sprintf("did you mean %s? ", near)
 		}
 		return badCall("no verb %q; %stry hoopwright --help", word, hint)

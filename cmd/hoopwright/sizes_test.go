@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/csv"
 	"fmt"
+	"io"
 	"math"
 	"slices"
 	"strconv"
@@ -12,6 +13,7 @@ import (
 	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -140,6 +142,75 @@ func TestSizesBuyFromTheShoppingList(t *testing.T) {
 	}
 }
 
+// Ranges as people write them, and what is wrong with those that are none.
+func TestRangesOfSizes(t *testing.T) {
+	for _, c := range []struct {
+		text     string
+		units    measure.System
+		from, to measure.Length // inches
+	}{
+		{"7-9", measure.Imperial, 84, 108}, {"7 to 9 ft", measure.Imperial, 84, 108}, {"7 ft to 9 ft", measure.Imperial, 84, 108}, {"7–9 ft", measure.Imperial, 84, 108},
+		{"7'-6\" - 9'-6\"", measure.Imperial, 90, 114}, {"7'-6\"", measure.Imperial, 90, 90}, {"6-1/2 ft", measure.Imperial, 78, 78}, {"84-108 in", measure.Imperial, 84, 108},
+		{"7 to 9 ft 6 in", measure.Imperial, 84, 114}, {"7 ft 6 in to 9", measure.Imperial, 90, 108}, {" 2.54 – 5.08 m ", measure.Imperial, 100, 200}, {"2.54..5.08", measure.Metric, 100, 200},
+	} {
+		from, to, err := rangeOf("arch.span", c.text, mostSpan, c.units)
+		if err != nil || !same(from, c.from*measure.Inch) || !same(to, c.to*measure.Inch) {
+			t.Errorf("%q is %v to %v in, %v", c.text, from.Inches(), to.Inches(), err)
+		}
+	}
+	for text, want := range map[string]string{"9-7": "runs backwards", "7 to": "", "tall": "does not begin with a number", "7 to 9 stone": "unknown unit", "50 ft": "not between 12 in and 40 ft", "7": "needs a unit", "-": ""} {
+		if _, _, err := rangeOf("arch.span", text, mostSpan, measure.Imperial); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), `write e.g. --span "5 to 10 ft"`) {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}
+
+// A height's row is what a packet of that height has: its span and gusts, with stakes and guys chosen.
+func TestSizesByHeight(t *testing.T) {
+	code, out, errs := call(t, "", "sizes", "--height", "90-93 in", "--csv")
+	if code != 0 || errs != "" {
+		t.Fatalf("exit %d, %q", code, errs)
+	}
+	tall := strings.Replace(plainSpec[measure.Imperial], "span: 7 ft 6 in", "height: 7 ft 8 in", 1)
+	sp, err := spec.Read("tall.yaml", []byte(tall))
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan := layout.Solve(sp)
+	kind := usualKind(plan)
+	met := false
+	for _, row := range spreadsheet(t, out) {
+		if met = row["crown_in"] == "92.000"; met {
+			within(t, "span", figure(t, row, "span_in"), kind.Span.Inches(), .001)
+			within(t, "strain", figure(t, row, "strain_percent"), kind.Strain*100, .001)
+			within(t, "load factor", figure(t, row, "load_factor"), kind.LoadFactor, .01)
+			within(t, "inside", figure(t, row, "inside_m_s"), float64(plan.Weather.InsideGust().Called()), .01)
+			within(t, "flat", figure(t, row, "flat_m_s"), float64(plan.Weather.DownGust().Called()), .01)
+			break
+		}
+	}
+	if !met {
+		t.Errorf("nowhere 92 in: %s", out)
+	}
+	if sp, err = spec.Read("wide.yaml", []byte(strings.Replace(tall, "sticks: [10 ft, 10 ft]", "span: 7 ft", 1))); err != nil {
+		t.Fatal(err)
+	}
+	kind = usualKind(layout.Solve(sp))
+	_, out, _ = call(t, "", "sizes", "--height", "7 ft 8 in", "--span", "7 ft")
+	if !strings.Contains(out, "Arches 7′-0″ wide, their legs solved") || !strings.Contains(out, leg(measure.Imperial, kind.Left)+", ") {
+		t.Error(out)
+	}
+	code, out, errs = call(t, "", "sizes", "--height", "14-15 ft", "--arches", "2")
+	if code != exitMustFix || !strings.Contains(errs, "none of these heights can be built; try others with --height") || !strings.Contains(out, "no arch: none has that height.") {
+		t.Errorf("exit %d, %q, %s", code, errs, out)
+	}
+	for _, bad := range [][]string{{"--height", "7-8", "--span", "6-7"}, {"--height", "7-8", "--span", "6 ft", "--sticks", "10 ft, 10 ft"}, {"--height", "7-8", "--have", "9 x 10 ft"}, {"--height", "2 in"}} {
+		if code, _, errs := call(t, "", append([]string{"sizes"}, bad...)...); code != exitBadCall || !strings.Contains(errs, "--height") {
+			t.Errorf("%q: exit %d, %q", bad, code, errs)
+		}
+	}
+}
+
 // Where nothing can be built it is said in every row, in the words under the table, and by the exit code.
 func TestSizesSayWhereNothingStands(t *testing.T) {
 	code, out, errs := call(t, "", "sizes", "--span", "19 ft to 26 ft")
@@ -198,7 +269,7 @@ func TestSizesFromAShed(t *testing.T) {
 		for n := 2; 2*n+n/2 <= have; n++ { // (n − 1)/2 rounded up is n/2 rounded down
 			want = n
 		}
-		code, out, errs := call(t, "", "sizes", "--have", fmt.Sprintf("%d x 10 ft", have), "--span", "7 ft")
+		code, out, errs := call(t, "", "sizes", "--have", fmt.Sprintf("%d x 10 ft", have), "--span", "7 ft", "--sticks", "10 ft, 10 ft")
 		if want == 0 {
 			if code != exitBadCall || !strings.Contains(errs, "do not make two arches") {
 				t.Errorf("%d sticks: exit %d, %q", have, code, errs)
@@ -212,9 +283,92 @@ func TestSizesFromAShed(t *testing.T) {
 	if _, out, _ := call(t, "", "sizes", "--have", "40 x 10 ft, 20 x mini led 100 warm", "--span", "7 ft"); !strings.Contains(out, "at most 10 arches ") || !strings.Contains(out, "Left: 15 of 10′-0″") {
 		t.Errorf("twenty strings light ten arches, which take 25 sticks: %q", out)
 	}
+	own := strings.Replace(plainSpec[measure.Imperial], "}}", "}, stock: {own: [{item: pvc sch40 1/2 in, length: 10 ft, count: 12, dead: 2}, {item: mini led 100 warm, count: 9}]}}", 1)
+	if code, out, errs := call(t, own, "sizes", "-", "--have", "stock.own"); code != 0 || !strings.HasPrefix(out, "10 x 10 ft, 9 x mini led 100 warm make at most 4 arches") || !strings.Contains(out, " tallest ") {
+		t.Errorf("the spec's own shed: exit %d, %s%.400s", code, errs, out)
+	}
 	for _, bad := range []string{"40 10 ft", "x 10 ft", "0 x 10 ft", "4 x 10 fot"} {
 		if code, _, errs := call(t, "", "sizes", "--have", bad); code != exitBadCall || !strings.Contains(errs, "40 x 10 ft") {
 			t.Errorf("%q: exit %d, %q", bad, code, errs)
+		}
+	}
+}
+
+// fits reports whether pieces come out of sticks, by trying every stick for every piece, the first piece first.
+func fits(pieces []measure.Length, room []measure.Length, kerf measure.Length) bool {
+	if len(pieces) == 0 {
+		return true
+	}
+	tried := map[measure.Length]bool{}
+	for i, left := range room {
+		if pieces[0] > left+measure.Millimetre/100 || tried[left] {
+			continue
+		}
+		tried[left] = true
+		room[i] = left - pieces[0] - kerf
+		if fits(pieces[1:], room, kerf) {
+			room[i] = left
+			return true
+		}
+		room[i] = left
+	}
+	return false
+}
+
+// What the shed makes of every kind of leg, against trying everything: each piece out of each stick, for more and more arches. No leg that is left out makes two arches that can be built and walked through.
+func TestShedByTryingEverything(t *testing.T) {
+	base, err := spec.Read("sizes", []byte(plainSpec[measure.Imperial]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, have := range []string{"6 x 10 ft", "4 x 10 ft, 5 x 6 ft", "3 x 12 ft, 2 x 5 ft, 2 x 10 ft"} {
+		const span = 7 * measure.Foot
+		w := sizeWish{have: have, span: "7 ft", base: base, from: span, to: span}
+		a, err := w.fromShed(streams{out: io.Discard, err: io.Discard})
+		if err != nil {
+			t.Fatalf("%s: %v", have, err)
+		}
+		list, _ := shedfuls(have)
+		var room []measure.Length
+		for _, h := range list {
+			room = append(room, slices.Repeat([]measure.Length{h.length}, h.count)...)
+		}
+		w.own = owned(list, base.Arch.Pipe.Name)
+		for _, legs := range legsOf(list, measure.Imperial) {
+			most, walked := 0, false
+			for n := 2; n < 12; n++ {
+				w.sticks, w.arches = legs, fmt.Sprint(n)
+				one, err := w.wanted()
+				if err != nil {
+					break
+				}
+				one.spec.Settle()
+				plan := layout.Solve(one.spec)
+				var pieces []measure.Length
+				for _, p := range plan.Stock.Pieces {
+					if p.Item == base.Arch.Pipe.Name {
+						pieces = append(pieces, p.Length)
+					}
+				}
+				slices.SortFunc(pieces, func(a, b measure.Length) int { return int(math.Copysign(1, float64(b-a))) })
+				if !fits(pieces, room, one.spec.Stock.Kerf) {
+					break
+				}
+				size := plan.Sizes(usualKind(plan), []measure.Length{span})[0]
+				most, walked = n, size.Buildable() && size.Opens
+			}
+			got := 0
+			for _, m := range a.shed.made {
+				if m.legs == legs {
+					got = m.arches
+				}
+			}
+			if want := map[bool]int{true: most}[walked]; got != want {
+				t.Errorf("%s, legs of %s: %d arches, %d by trying everything", have, legs, got, want)
+			}
+		}
+		if len(a.shed.made) < 2 || !slices.IsSortedFunc(a.shed.made, func(a, b tunnel) int { return b.arches - a.arches }) {
+			t.Errorf("%s makes %v", have, a.shed.made)
 		}
 	}
 }

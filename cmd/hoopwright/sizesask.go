@@ -3,10 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 
-	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -15,18 +15,24 @@ import (
 
 // sizeWish is what the options of the verb say, as written.
 type sizeWish struct {
-	pipe, sticks, span, stake, arches, spacing, have, units string
-	own                                                     []any // the shed, as the spec has it
+	pipe, sticks, span, height, stake, arches, spacing, have, units string
+
+	base     *spec.Spec     // that the options stand over
+	named    bool           // the base is a spec that the caller names
+	from, to measure.Length // of the spans; 0 where none are given
+	own      []any          // the shed, as the spec has it
 }
 
-// ask is what they come to: a whole spec and the spans to try.
+// ask is what they come to: a whole spec and the spans or heights to try.
 type ask struct {
-	spec  *spec.Spec
-	spans []measure.Length // none: about the spec's own
-	own   bool             // somebody chose the spec's own span, so it is marked
-	buys  bool             // what to buy is asked for
-	made  *layout.Plan     // the longest tunnel that the shed gives
-	have  []shedful
+	spec      *spec.Spec
+	spans     []measure.Length // none: about the spec's own
+	heights   []measure.Length // in the place of spans
+	fixedSpan bool             // the heights are over one span, and the sticks are solved
+	tall      func(height measure.Length) (*spec.Spec, error)
+	own       bool // somebody chose the spec's own span, so it is marked
+	buys      bool // what to buy is asked for
+	shed      *shed
 }
 
 // Without a spec the sizes are of a tunnel of our own: a few arches with a ridge, legs wrapped with generic strings, nothing that holds it lengthwise.
@@ -41,7 +47,8 @@ arch: {pipe: pvc-u pn16 25 mm, sticks: [3.2 m, 3.2 m], span: 2.4 m}, lights: {wr
 var wishKeys = []struct{ key, option, example string }{
 	{"arch.pipe", "--pipe", `--pipe "pvc sch40 3/4 in"`},
 	{"arch.sticks", "--sticks", `--sticks "10 ft, 10 ft"`},
-	{"arch.span", "--span", `--span "5 ft to 10 ft"`},
+	{"arch.span", "--span", `--span "5 to 10 ft"`},
+	{"arch.height", "--height", `--height "7 to 9 ft"`},
 	{"arch.stake", "--stake", `--stake "3/8 in, 48 in, 20 in"`},
 	{"tunnel.arches", "--arches", `--arches 8`},
 	{"tunnel.spacing", "--spacing", `--spacing "4 ft 6 in"`},
@@ -59,50 +66,94 @@ func badWish(key, format string, args ...any) error {
 	return badCall("sizes: %s: %s", key, said)
 }
 
-// read makes the options into a spec and the spans to try. A spec that is named comes first and the options stand over it.
+// read makes the options into a spec and the spans or heights to try. A spec that is named comes first and the options stand over it.
 func (w sizeWish) read(operand string, s streams) (ask, error) {
-	from, to, err := w.between()
+	var err error
+	if w.named = operand != ""; w.named {
+		w.base, err = readSpec(operand, s)
+	} else {
+		w.base, err = w.plain()
+	}
 	if err != nil {
 		return ask{}, err
 	}
-	base, err := w.base(operand, s)
-	if err != nil {
+	if w.from, w.to, err = rangeOf("arch.span", w.span, mostSpan, w.base.Units); err != nil {
 		return ask{}, err
 	}
-	if w.have != "" {
-		return w.fromShed(base, operand, from, to)
+	switch {
+	case w.have != "" && w.height != "":
+		return ask{}, badCall("sizes: --have tries its own heights; give --have or --height, not both")
+	case w.have != "":
+		return w.fromShed(s)
+	case w.height == "":
+		return w.wanted()
+	case w.from < w.to:
+		return ask{}, badWish("arch.span", "with --height one span is wanted, whose sticks are solved, or none")
+	case w.span != "" && w.sticks != "":
+		return ask{}, badCall("sizes: a height follows from --sticks and --span; give --height with one of the two")
 	}
-	return w.wanted(base, operand, from, to)
+	return w.atHeights()
 }
 
-// wanted makes the options into a spec and spans over the base.
-func (w sizeWish) wanted(base *spec.Spec, operand string, from, to measure.Length) (ask, error) {
-	amendments, err := w.amend(base)
+// atHeights asks for crown heights in the place of spans: of the sticks, or over one span.
+func (w sizeWish) atHeights() (ask, error) {
+	from, to, err := rangeOf("arch.height", w.height, mostHeight, w.base.Units)
 	if err != nil {
 		return ask{}, err
 	}
-	a := ask{own: operand != "" && w.sticks == "", buys: operand != "" || w.arches != "" || w.spacing != ""}
-	if a.spec, err = spec.ReadAmended(base.File, base.Source, amendments...); err != nil {
+	amendments, err := w.amend()
+	if err != nil {
+		return ask{}, err
+	}
+	a := ask{heights: arch.SpansBetween(from, to, w.base.Units), fixedSpan: w.span != "" || w.sticks == "" && w.base.Arch.Missing == spec.Sticks}
+	third := "arch.span"
+	if a.fixedSpan {
+		third = "arch.sticks"
+	}
+	if w.span != "" {
+		amendments = append(amendments, typed("arch.span", w.from, w.base.Units))
+	}
+	amendments = append(amendments, spec.Amendment{Key: "arch.except"}, spec.Amendment{Key: third})
+	a.tall = func(height measure.Length) (*spec.Spec, error) {
+		own, err := spec.ReadAmended(w.base.File, w.base.Source, append(amendments[:len(amendments):len(amendments)], typed("arch.height", height, w.base.Units))...)
+		if err != nil {
+			return nil, amiss(err)
+		}
+		return own, setUnits(own, w.units)
+	}
+	a.spec, err = a.tall(from)
+	return a, err
+}
+
+// typed amends a key with a length, to the last bit.
+func typed(key string, l measure.Length, u measure.System) spec.Amendment {
+	return spec.Amendment{Key: key, Value: spec.Written(l, "", u)}
+}
+
+// wanted makes the options into a spec and spans.
+func (w sizeWish) wanted() (ask, error) {
+	amendments, err := w.amend()
+	if err != nil {
+		return ask{}, err
+	}
+	a := ask{own: w.named && w.sticks == "", buys: w.named || w.arches != "" || w.spacing != ""}
+	if a.spec, err = spec.ReadAmended(w.base.File, w.base.Source, amendments...); err != nil {
 		return ask{}, amiss(err)
 	}
 	if err := setUnits(a.spec, w.units); err != nil {
 		return ask{}, err
 	}
-	switch {
-	case w.span != "":
-		a.spans = arch.SpansBetween(from, to, a.spec.Units)
-	case !a.own:
-		from, to := usualSpans(a.spec)
-		a.spans = arch.SpansBetween(from, to, a.spec.Units)
+	if w.span == "" && !a.own {
+		w.from, w.to = usualSpans(a.spec)
+	}
+	if w.to > 0 {
+		a.spans = arch.SpansBetween(w.from, w.to, a.spec.Units)
 	}
 	return a, nil
 }
 
-// base is the spec under the options.
-func (w sizeWish) base(operand string, s streams) (*spec.Spec, error) {
-	if operand != "" {
-		return readSpec(operand, s)
-	}
+// plain is the spec under the options where none is named.
+func (w sizeWish) plain() (*spec.Spec, error) {
 	system, err := w.system()
 	if err != nil {
 		return nil, err
@@ -110,53 +161,22 @@ func (w sizeWish) base(operand string, s streams) (*spec.Spec, error) {
 	return spec.Read("sizes", []byte(plainSpec[system]))
 }
 
+// lengthMarks part the lengths of an option.
+var lengthMarks = regexp.MustCompile(`\s*(?:,|\+|-|–|\bto\b|\bx\b|×)\s*`)
+
 // system is the one asked for, or that of the first length in the options, or of the pipe.
 func (w sizeWish) system() (measure.System, error) {
-	if w.units != "" {
-		return systemOf(w.units)
-	}
-	for _, text := range []string{w.sticks, w.span, w.stake, w.spacing} {
-		for _, mark := range []string{" to ", ",", "+"} {
-			text, _, _ = strings.Cut(text, mark)
-		}
-		if system, ok := measure.SystemOf(strings.TrimSpace(text)); ok {
-			return system, nil
+	for _, text := range []string{w.sticks, w.span, w.height, w.stake, w.spacing, w.have} {
+		for _, part := range lengthMarks.Split(text, -1) {
+			if system, ok := measure.SystemOf(part); ok {
+				return systemOf(w.units, system)
+			}
 		}
 	}
 	if p, ok := catalog.FindPipe(w.pipe); ok && strings.HasSuffix(p.Name, " mm") {
-		return measure.Metric, nil
+		return systemOf(w.units, measure.Metric)
 	}
-	return measure.Imperial, nil
-}
-
-// The least and the most that a span may be, as in a spec.
-const leastSpan, mostSpan = 12 * measure.Inch, 40 * measure.Foot
-
-// between reads the range of spans; both are 0 where none is given.
-func (w sizeWish) between() (from, to measure.Length, err error) {
-	if w.span == "" {
-		return 0, 0, nil
-	}
-	first, last, isRange := strings.Cut(w.span, " to ")
-	if !isRange {
-		last = first
-	}
-	for _, end := range []struct {
-		text string
-		into *measure.Length
-	}{{first, &from}, {last, &to}} {
-		if *end.into, err = measure.ParseLength(strings.TrimSpace(end.text)); err != nil {
-			said, _, _ := strings.Cut(err.Error(), ", as in ") // the option's own example serves better
-			return 0, 0, badWish("arch.span", "%s", said)
-		}
-		if *end.into < leastSpan || *end.into > mostSpan*(1+1e-9) {
-			return 0, 0, badWish("arch.span", "%q is not between 12 in and 40 ft", strings.TrimSpace(end.text))
-		}
-	}
-	if from > to {
-		return 0, 0, badWish("arch.span", "the range %q runs backwards", w.span)
-	}
-	return from, to, nil
+	return systemOf(w.units, measure.Imperial)
 }
 
 // usualSpans is what sticks are tried over unless told: from a quarter to half of their length, in round figures.
@@ -171,7 +191,8 @@ func usualSpans(s *spec.Spec) (from, to measure.Length) {
 }
 
 // amend turns the options into amendments of the spec under them.
-func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
+func (w sizeWish) amend() ([]spec.Amendment, error) {
+	base := w.base
 	var list []spec.Amendment
 	set := func(key string, value any) { list = append(list, spec.Amendment{Key: key, Value: value}) }
 	if w.pipe != "" {
@@ -182,7 +203,7 @@ func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 		set("arch.sticks", legs)
 		set("arch.height", nil)
 		if base.Arch.Missing == spec.Span {
-			set("arch.span", map[measure.System]string{measure.Imperial: "7 ft", measure.Metric: "2.1 m"}[base.Units])
+			set("arch.span", measure.By(base.Units, "7 ft", "2.1 m"))
 		}
 		if len(legs) == 1 {
 			set("ridge", false)
@@ -199,6 +220,8 @@ func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 	}
 	if w.own != nil {
 		set("stock.own", w.own)
+		set("guys.arches", nil) // the ends: the number of arches changes
+		set("braces.bays", nil)
 	}
 	if len(list) > 0 {
 		set("arch.except", nil)
@@ -214,10 +237,7 @@ func (w sizeWish) amend(base *spec.Spec) ([]spec.Amendment, error) {
 		}
 	}
 	if spacing == "" && base.Tunnel.Spacing > 0 {
-		spacing = fmt.Sprintf("%.6g in", base.Tunnel.Spacing.Inches())
-		if base.Units == measure.Metric {
-			spacing = fmt.Sprintf("%.6g mm", float64(base.Tunnel.Spacing))
-		}
+		spacing, _ = spec.Written(base.Tunnel.Spacing, "", base.Units).(string)
 	}
 	set("tunnel.length", nil)
 	set("tunnel.arches", n)

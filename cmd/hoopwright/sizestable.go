@@ -1,52 +1,159 @@
 package main
 
 import (
+	"encoding/csv"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"text/tabwriter"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
+
+// column is one figure of the sizes: its head over two lines, its name in CSV, and how it stands under each; it is not in the one whose head is empty. Of an arch that is none only what is always known stands.
+type column struct {
+	head, unit, field string
+	text, raw         func(r row) string
+	always            bool
+}
+
+// columns are the figures of a size, in their order.
+func (c choice) columns() []column {
+	u := c.spec.Units
+	length := func(head, unit, field string, of func(row) measure.Length) column {
+		return column{head, unit, field + measure.By(u, "_in", "_mm"), func(r row) string { return u.BareInches(of(r)) }, func(r row) string { return lengthCell(of(r), u) }, false}
+	}
+	word := func(head, field string, of func(row) string) column { return column{head, "", field, of, of, false} }
+	is := func(head, unit, field string, of func(row) bool) column {
+		return column{head, unit, field, func(r row) string { return map[bool]string{true: "yes", false: "no"}[of(r)] }, func(r row) string { return strconv.FormatBool(of(r)) }, false}
+	}
+	unit, force := u.Unit(), measure.By(u, measure.PoundForce, 1)
+	span := length("span", "", "span", func(r row) measure.Length { return r.Span })
+	span.always, span.text = len(c.heights) == 0, c.spanWords
+	stands := word("stands", "stands", func(r row) string { return r.Standing.String() })
+	stands.always = true
+	buildable := is("", "", "buildable", row.Buildable)
+	buildable.always = true
+	list := []column{
+		span,
+		length("crown", unit, "crown", func(r row) measure.Length { return r.Crown }),
+		length("clear", unit, "clear", func(r row) measure.Length { return r.Clear }),
+		length("width at", u.BareInches(c.kind.HeadHeight)+" "+unit, "head_width", func(r row) measure.Length { return r.HeadWidth }),
+		is("opening", "clears", "opening_clears", func(r row) bool { return r.Opens }),
+		length("least", "radius "+unit, "bend_radius", func(r row) measure.Length { return r.BendRadius }),
+		{"strain", "%", "strain_percent", func(r row) string { return decimals(r.Strain*100, 1) }, func(r row) string { return decimals(r.Strain*100, 3) }, false},
+		word("bend", "bend", func(r row) string { return r.Bend.String() }),
+		{"thrust", u.ForceUnit(), "thrust" + measure.By(u, "_lbf", "_n"), func(r row) string { return u.BareForce(r.Thrust) }, func(r row) string { return decimals(float64(r.Thrust/force), 2) }, false},
+		{"bears", "times", "load_factor", func(r row) string { return bears(r.factor, r.way) }, func(r row) string { return decimals(r.factor, 2) }, false},
+		word("", "load_factor_way", func(r row) string { return r.way }),
+		stands,
+		buildable,
+		is("", "", "stake_bar_bends", func(r row) bool { return r.StakeBends }),
+	}
+	if len(c.heights) > 0 {
+		return c.heightColumns(list)
+	}
+	for i, f := range c.kind.Footings {
+		depth := length("stake in", f.Soil.Name+" "+unit, "stake_depth_"+f.Soil.Name, func(r row) measure.Length { return r.Footings[i].Depth })
+		depth.text = func(r row) string {
+			text := u.BareInches(measure.RoundUp(r.Footings[i].Depth, measure.By(u, measure.Inch, 10*measure.Millimetre)))
+			if r.StakeBends {
+				text += ", bar bends"
+			}
+			return text
+		}
+		list = append(list, depth)
+	}
+	return list
+}
+
+// heightColumns puts the height that is tried in front, and what was chosen for it behind.
+func (c choice) heightColumns(list []column) []column {
+	u := c.spec.Units
+	list[1] = column{"crown", "", "crown" + measure.By(u, "_in", "_mm"), func(r row) string { return u.Tape(r.height) }, func(r row) string { return lengthCell(r.height, u) }, true}
+	list[0], list[1] = list[1], list[0]
+	word := func(head, unit, field string, of func(row) string) column {
+		return column{head, unit, field, of, of, false}
+	}
+	gust := func(head, unit, field string, of func(row) measure.Speed) column {
+		return column{head, unit, field + "_m_s", func(r row) string { return u.Speed(of(r)) }, func(r row) string { return decimals(float64(of(r)), 2) }, false}
+	}
+	if c.fixedSpan {
+		list = append(list, word("legs", "", "legs", func(r row) string { return leg(u, r.kind.Left) + ", " + leg(u, r.kind.Right) }))
+	}
+	return append(list,
+		word("stakes", "long, deep", "stakes", func(r row) string {
+			s := r.plan.Spec.Arch.Stake
+			return fmt.Sprintf("%s, %s, %s", s.Bar.Name, u.Inches(s.Length), u.Inches(s.Depth))
+		}),
+		word("held by", "", "held_by", heldBy),
+		gust("nobody", "inside from", "inside", func(r row) measure.Speed { return r.plan.Weather.InsideGust().Called() }),
+		gust("laid flat", "before", "flat", func(r row) measure.Speed { return r.plan.Weather.DownGust().Called() }))
+}
+
+// heldBy says what holds the tunnel of a row lengthwise.
+func heldBy(r row) string {
+	h := r.plan.Weather.Bracing
+	var what []string
+	if arches := h.Guys.Arches; len(arches) > 0 {
+		what = append(what, say.Numbered("guyed arch", arches))
+	}
+	if bays := h.Braces.Bays; len(bays) > 0 {
+		what = append(what, say.Numbered("braced bay", bays))
+	}
+	if len(what) == 0 {
+		return "nothing"
+	}
+	return strings.Join(what, "; ")
+}
+
+// cells are what stands in a line of either form.
+func (c choice) cells(r row, empty string, text func(column) func(row) string) (list []string) {
+	for _, col := range c.columns() {
+		switch {
+		case text(col) == nil:
+		case r.Standing == arch.NoArch && !col.always:
+			list = append(list, empty)
+		default:
+			list = append(list, text(col)(r))
+		}
+	}
+	return list
+}
 
 // table prints the sizes for reading, then what the words in it mean and what they come to.
 func (c choice) table(w io.Writer) error {
-	u := c.spec.Units
-	if c.made != nil {
-		fmt.Fprintf(w, "%s\n\n", haveWords(c.have, c.made))
+	if c.shed != nil {
+		if err := c.shed.table(w, c.spec.Units); err != nil {
+			return err
+		}
 	}
 	fmt.Fprintf(w, "%s\n\n", c.about())
-	unit, force := u.Unit(), u.ForceUnit()
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
-	line := func(cells ...string) { fmt.Fprintln(t, strings.Join(cells, "\t")) }
-	heads := []string{"span", "crown", "clear", "width at", "opening", "least", "strain", "bend", "thrust", "bears", "stands"}
-	units := []string{"", unit, unit, u.BareInches(c.kind.HeadHeight) + " " + unit, "clears", "radius " + unit, "%", "", force, "times", ""}
-	for _, f := range c.kind.Footings {
-		heads, units = append(heads, "stake in"), append(units, f.Soil.Name+" "+unit)
+	line := func(cells []string) { fmt.Fprintln(t, strings.Join(cells, "\t")) }
+	var heads, units []string
+	for _, col := range c.columns() {
+		if col.head != "" {
+			heads, units = append(heads, col.head), append(units, col.unit)
+		}
 	}
-	line(heads...)
-	line(units...)
-	for _, s := range c.sizes {
-		span := u.Tape(s.Span)
-		if c.own && same(s.Span, c.kind.Span) {
-			span += " *"
-		}
-		if s.Standing == arch.NoArch {
-			line(span, "–", "–", "–", "–", "–", "–", "–", "–", "–", s.Standing.String())
-			continue
-		}
-		factor, way := s.LoadFactor()
-		cells := []string{span, u.BareInches(s.Crown), u.BareInches(s.Clear), u.BareInches(s.HeadWidth), yes(s.Opens), u.BareInches(s.BendRadius),
-			decimals(s.Strain*100, 1), s.Bend.String(), u.BareForce(s.Thrust), bears(factor, way), s.Standing.String()}
-		for _, f := range s.Footings {
-			depth := u.BareInches(measure.RoundUp(f.Depth, depthStep(u)))
-			if s.StakeBends {
-				depth += ", bar bends"
+	line(heads)
+	line(units)
+	const none = "–"
+	for _, r := range c.rows {
+		cells := c.cells(r, none, func(col column) func(row) string {
+			if col.head == "" {
+				return nil
 			}
-			cells = append(cells, depth)
+			return col.text
+		})
+		for cells[len(cells)-1] == none {
+			cells = cells[:len(cells)-1]
 		}
-		line(cells...)
+		line(cells)
 	}
 	if err := t.Flush(); err != nil {
 		return err
@@ -55,16 +162,48 @@ func (c choice) table(w io.Writer) error {
 	return err
 }
 
-// depthStep is what a stake's depth is rounded up to.
-func depthStep(u measure.System) measure.Length {
-	return measure.By(u, measure.Inch, 10*measure.Millimetre)
+// csv prints the sizes as RFC 4180 has it, with CRLF and a head of names that say their units. What an arch that is none does not have is empty.
+func (c choice) csv(w io.Writer) error {
+	var head, bought []string
+	for _, col := range c.columns() {
+		head = append(head, col.field)
+	}
+	if len(c.goods) > 0 {
+		sticks, strings, money, priced := sums(c.goods)
+		currency := c.spec.Currency
+		if currency != "" {
+			currency = "_" + currency
+		}
+		head = append(head, "sticks_to_buy", "strings_to_buy", "money"+currency)
+		bought = []string{strconv.Itoa(sticks), strconv.Itoa(strings), ""}
+		if priced {
+			bought[2] = decimals(money, 2)
+		}
+	}
+	t := csv.NewWriter(w)
+	t.UseCRLF = true
+	t.Write(head) // what goes wrong is told by Error
+	for _, r := range c.rows {
+		t.Write(append(c.cells(r, "", func(col column) func(row) string { return col.raw }), bought...))
+	}
+	t.Flush()
+	return t.Error()
 }
 
-func yes(is bool) string {
-	if is {
-		return "yes"
+// lengthCell is a length in inches or millimetres as a plain number.
+func lengthCell(l measure.Length, u measure.System) string {
+	return measure.By(u, decimals(l.Inches(), 3), decimals(float64(l), 1))
+}
+
+func decimals(v float64, places int) string { return strconv.FormatFloat(v, 'f', places, 64) }
+
+// spanWords is a span, marked where it is the spec's own.
+func (c choice) spanWords(r row) string {
+	text := c.spec.Units.Tape(r.Span)
+	if c.own && len(c.heights) == 0 && same(r.Span, c.kind.Span) {
+		text += " *"
 	}
-	return "no"
+	return text
 }
 
 // bears says a load factor and its way.
@@ -79,21 +218,26 @@ func bears(factor float64, way string) string {
 func (c choice) about() string {
 	u, a, t := c.spec.Units, c.kind.Spec, c.spec.Tunnel
 	legs := "One stick of " + leg(u, a.Left) + " bent over"
-	if !a.OneStick {
+	switch {
+	case c.fixedSpan:
+		legs = "Arches " + u.Tape(c.spec.Arch.Span) + " wide, their legs solved"
+	case !a.OneStick:
 		legs = "Legs of " + leg(u, a.Left) + " and " + leg(u, a.Right)
 	}
-	text := fmt.Sprintf("%s, %s. Stakes %s, %s showing, %s in the ground.", legs, a.Pipe.Name, a.Stake.Bar.Name, u.Inches(a.Stake.Showing()), u.Inches(a.Stake.Depth))
-	switch {
-	case t.Arches == 1:
-		text += "\nOne arch"
-	case c.spec.Ridge.Present:
-		text += fmt.Sprintf("\n%d arches %s apart with a ridge", t.Arches, u.Tape(t.Spacing))
-	default:
-		text += fmt.Sprintf("\n%d arches %s apart without a ridge", t.Arches, u.Tape(t.Spacing))
+	text := legs + ", " + a.Pipe.Name + "."
+	if len(c.heights) == 0 {
+		text += fmt.Sprintf(" Stakes %s, %s showing, %s in the ground.", a.Stake.Bar.Name, u.Inches(a.Stake.Showing()), u.Inches(a.Stake.Depth))
 	}
-	if len(c.spec.Guys.Arches) == 0 {
+	text += "\nOne arch"
+	if t.Arches > 1 {
+		ridge := map[bool]string{true: "with a ridge", false: "without a ridge"}[c.spec.Ridge.Present]
+		text = strings.TrimSuffix(text, "One arch") + fmt.Sprintf("%d arches %s apart %s", t.Arches, u.Tape(t.Spacing), ridge)
+	}
+	switch {
+	case len(c.heights) > 0 && c.spec.Chooses():
+	case len(c.spec.Guys.Arches) == 0:
 		text += ", no guys"
-	} else {
+	default:
 		text += ", guyed"
 	}
 	var lights []string
@@ -113,83 +257,4 @@ func leg(u measure.System, sticks []measure.Length) string {
 		parts = append(parts, u.Tape(s))
 	}
 	return strings.Join(parts, " + ")
-}
-
-// notes explains the words that stand in the table and says what to choose from.
-func (c choice) notes() []string {
-	var bends [arch.TooTight + 1]bool
-	var stands [arch.NoArch + 1]bool
-	pulls, barBends := false, false
-	for _, s := range c.sizes {
-		stands[s.Standing] = true
-		if s.Standing != arch.NoArch {
-			bends[s.Bend] = true
-			pulls = pulls || s.Pulls
-			barBends = barBends || s.StakeBends
-		}
-	}
-	list := []string{c.verdict()}
-	add := func(is bool, text string) {
-		if is {
-			list = append(list, text)
-		}
-	}
-	add(c.own, "*: the span of the spec.")
-	add(true, "bears: how many times its own weight and lights it bears at season's end before it falls, and which way. Still air; wind and ice come on top.")
-	add(bends[arch.TooTight], "too tight: the bend asks more than the pipe's strength, by its short-term stiffness. Wider span, longer sticks or thinner pipe.")
-	add(bends[arch.Tight], "tight: 80 % or more of the pipe's strength. Warm the pipe, never bend it in frost.")
-	add(stands[arch.NeedsGuys], "needs guys: less than twofold along the tunnel; ridge pieces do not help, guys at the end arches do.")
-	add(stands[arch.Sways], "sways: less than twofold sideways, which guys do not mend. Thicker pipe, shorter sticks or lighter lights.")
-	add(stands[arch.Falls], "falls: it does not bear its own weight and lights at season's end, guyed or not. Thicker pipe or shorter sticks.")
-	add(stands[arch.NoArch], "no arch: these sticks make none over that span.")
-	add(pulls, "thrust below 0: the feet pull toward each other, and a dry crown joint is pulled apart; pin or glue it.")
-	add(barBends, "bar bends: the foot bends the stake for good in still air. Thicker bar, or a span where the legs stand plumb.")
-	add(true, "stake: least depth that holds still air, by an estimate; pull on one before trusting any.")
-	if len(c.goods) > 0 {
-		list = append(list, "")
-		for _, g := range c.goods {
-			list = append(list, g.words(c.spec.Currency))
-		}
-		if _, _, money, priced := sums(c.goods); money > 0 {
-			text := fmt.Sprintf("in all %.2f %s", money, c.spec.Currency)
-			if !priced {
-				text += ", what has no price not counted"
-			}
-			list = append(list, text)
-		}
-	}
-	return list
-}
-
-// verdict says which of the spans can be built, and which of them leave the opening clear.
-func (c choice) verdict() string {
-	built := c.runs(arch.Size.Buildable)
-	clear := c.runs(func(s arch.Size) bool { return s.Buildable() && s.Opens })
-	switch {
-	case built == "":
-		return "None of these spans can be built."
-	case clear == "":
-		return "Can be built: " + built + ". None of them leaves the opening clear."
-	}
-	return "Can be built: " + built + ". With the opening clear: " + clear + "."
-}
-
-// runs names the spans that are so, neighbours as ranges.
-func (c choice) runs(is func(arch.Size) bool) string {
-	var parts []string
-	for i := 0; i < len(c.sizes); i++ {
-		from := i
-		for i < len(c.sizes) && is(c.sizes[i]) {
-			i++
-		}
-		if from == i {
-			continue
-		}
-		text := c.spec.Units.Tape(c.sizes[from].Span)
-		if i-from > 1 {
-			text += " to " + c.spec.Units.Tape(c.sizes[i-1].Span)
-		}
-		parts = append(parts, text)
-	}
-	return strings.Join(parts, ", ")
 }

@@ -1,12 +1,8 @@
 package main
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
-	"io/fs"
-	"os"
-
-	"github.com/spf13/pflag"
 
 	"hoopwright/examples"
 	"hoopwright/layout/measure"
@@ -38,7 +34,7 @@ func starterVerb(args []string, s streams) error {
 		}
 	}
 	if *ask || len(a.given) > 0 {
-		if a.units, err = a.system(f, *units); err != nil {
+		if a.units, err = a.system(*units); err != nil {
 			return err
 		}
 		return a.make(*ask, s)
@@ -51,51 +47,20 @@ func starterVerb(args []string, s streams) error {
 
 // begin writes a new spec, to standard output for -.
 func begin(name string, data []byte, quiet bool, s streams) error {
-	switch name {
-	case "-":
-		_, err := s.out.Write(data)
-		return err
-	case "":
-		name = ownSpec
+	name = cmp.Or(name, ownSpec)
+	said := fmt.Sprintf("wrote %s; change it to your yard, then: hoopwright packet %s\n", name, name)
+	if quiet {
+		said = ""
 	}
-	if err := writeNew(name, data); err != nil {
-		return err
-	}
-	if !quiet {
-		fmt.Fprintf(s.err, "wrote %s; change it to your yard, then: hoopwright packet %s\n", name, name)
-	}
-	return nil
+	return writeNew(name, ownSpec, data, said, s)
 }
 
 // system is the one asked for, or that of the first length among the answers.
-func (a asking) system(f *pflag.FlagSet, word string) (measure.System, error) {
-	if word != "" {
-		return systemOf(word)
-	}
+func (a asking) system(word string) (measure.System, error) {
 	for _, name := range []string{"width", "height", "length", "stick"} {
 		if system, ok := measure.SystemOf(a.given[name]); ok {
-			return system, nil
+			return systemOf(word, system)
 		}
 	}
-	return measure.Imperial, nil
-}
-
-// writeNew writes a file that is not there yet.
-func writeNew(name string, data []byte) error {
-	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", name)}
-	}
-	if err != nil {
-		return cannotWrite(name, err)
-	}
-	_, err = file.Write(data)
-	if e := file.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		os.Remove(name)
-		return cannotWrite(name, err)
-	}
-	return nil
+	return systemOf(word, measure.Imperial)
 }

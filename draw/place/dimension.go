@@ -29,7 +29,7 @@ const (
 )
 
 // Dimension draws the dimension: extension lines, the line with its ends, the number over it and read from the bottom or the right. Where the number finds no
-// room over or under the line it is set past an end, then at the end of a leader; where a text lies on the line's ends the line moves farther out, twice at most.
+// room over or under the line it is set past an end, then at the end of a leader; where a text lies on the line's ends the line moves farther out, twice at most and never off the board.
 // Lines leave a gap for texts in their way. It reports whether the number found a place; where it did not, nothing is drawn.
 func (b *Board) Dimension(d Dimension) bool {
 	const step = 7
@@ -38,7 +38,7 @@ func (b *Board) Dimension(d Dimension) bool {
 		out = -step
 	}
 	for range 3 {
-		if m := measured(d); b.dimension(d, m, b.besideLine(d, m)) || b.dimensionByLeader(d, m) {
+		if m := measured(d); b.Area.Contains(m.p) && b.Area.Contains(m.q) && (b.dimension(d, m, b.besideLine(d, m)) || b.dimensionByLeader(d, m)) {
 			return true
 		}
 		d.Offset += out

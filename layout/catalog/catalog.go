@@ -11,10 +11,10 @@ type Pipe struct {
 	OD, Wall     measure.Length   // outside diameter; least wall
 	Modulus      measure.Pressure // short-term, at 73 °F (23 °C)
 	Strength     measure.Pressure // tensile strength of the material class
-	Mass         measure.LineMass
-	TakeOff      measure.Length // centre of a tee or cross to the socket stop, along one axis
-	Socket       measure.Length // depth of a fitting's socket
-	CouplingStop measure.Length // what a coupling adds between two pipe ends
+	Mass         measure.LineMass `key:"weight"`
+	TakeOff      measure.Length   // centre of a tee or cross to the socket stop, along one axis
+	Socket       measure.Length   // depth of a fitting's socket
+	CouplingStop measure.Length   // what a coupling adds between two pipe ends
 	Source       string
 }
 
@@ -74,7 +74,7 @@ type String struct {
 	Bulbs      int
 	Watts      measure.Power
 	Amps       measure.Current // from watts and volts where the label does not say
-	Lamp       Lamp
+	Lamp       Lamp            `key:"kind"`
 	Volts      measure.Voltage
 	Supply     *Supply // a low-voltage string's supply; nil for mains
 	Mass       measure.LineMass
@@ -83,7 +83,7 @@ type String struct {
 	Colour     string
 	Drop       measure.Length  // how far a drop hangs; zero where it is not a drop string
 	BackSocket bool            // its plug has a socket in its back, as its label says
-	MostChain  int             // most strings end to end; zero: as the label says, none known
+	MostChain  int             `key:"most in a chain"` // most strings end to end; zero: as the label says, none known
 	MostWatts  measure.Power   // most watts through the first plug
 	Fuse       measure.Current // in its plug, for all that hangs from it; zero where there is none or none is known
 	Source     string

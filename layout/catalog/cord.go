@@ -67,7 +67,7 @@ func TimerSize(amps measure.Current, volts measure.Voltage) measure.Current {
 
 // FindCord returns the cord of that conductor size: 14 AWG, 1.5 mm2, cord 14 AWG.
 func FindCord(name string) (Cord, bool) {
-	area, err := measure.ParseArea(strings.TrimPrefix(key(name), "cord "))
+	area, err := measure.Parse[measure.Area](strings.TrimPrefix(key(name), "cord "))
 	if err != nil {
 		return Cord{}, false
 	}

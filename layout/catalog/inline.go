@@ -8,7 +8,7 @@ import (
 
 // Inline is an outdoor cord with several sockets along it: after a lead without any, one socket every so often, the last at its end.
 type Inline struct {
-	Cord    Cord // its kind
+	Cord    Cord `key:"gauge"` // its kind
 	Length  measure.Length
 	Sockets int
 	Apart   measure.Length // of two sockets

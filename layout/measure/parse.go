@@ -8,43 +8,15 @@ import (
 	"unicode/utf8"
 )
 
-// ParseLength reads ft, in, mm, cm or m, or feet with inches: 7 ft 6 in, 7' 6", 7'-6", 22′-6 1/2″.
-func ParseLength(text string) (Length, error) { return parse[Length](&lengths, text) }
-
-// ParseAngle reads deg.
-func ParseAngle(text string) (Angle, error) { return parse[Angle](&angles, text) }
-
-// ParseMass reads lb, oz, kg or g.
-func ParseMass(text string) (Mass, error) { return parse[Mass](&masses, text) }
-
-// ParseLineMass reads lb/ft or kg/m.
-func ParseLineMass(text string) (LineMass, error) { return parse[LineMass](&lineMasses, text) }
-
-// ParsePressure reads psi or MPa.
-func ParsePressure(text string) (Pressure, error) { return parse[Pressure](&pressures, text) }
-
-// ParseCurrent reads A.
-func ParseCurrent(text string) (Current, error) { return parse[Current](&currents, text) }
-
-// ParseVoltage reads V.
-func ParseVoltage(text string) (Voltage, error) { return parse[Voltage](&voltages, text) }
-
-// ParsePower reads W or kW.
-func ParsePower(text string) (Power, error) { return parse[Power](&powers, text) }
-
-// ParseArea reads a conductor's size: mm2, or an AWG gauge from 0 to 40.
-func ParseArea(text string) (Area, error) { return parse[Area](&areas, text) }
-
-// ParseSpeed reads mph, m/s or km/h.
-func ParseSpeed(text string) (Speed, error) { return parse[Speed](&speeds, text) }
-
-// ParseTemperature reads F or C.
-func ParseTemperature(text string) (Temperature, error) {
-	return parse[Temperature](&temperatures, text)
+// Parse reads a quantity as people write it: a length in ft, in, mm, cm or m, or feet with inches (7 ft 6 in, 7' 6", 7'-6", 22′-6 1/2″); an angle in deg; a mass in lb, oz, kg or g; a mass per length in lb/ft or
+// kg/m; a pressure in psi or MPa; A, V, W and kW; a conductor's size in mm2, or as an AWG gauge from 0 to 40; a speed in mph, m/s or km/h; a temperature in F or C; a share in %, 80 % is 0.8.
+func Parse[Q ~float64](text string) (Q, error) {
+	v, err := kindOf(Q(0)).read(text)
+	return Q(v), err
 }
 
-// ParseShare reads %: 80 % is 0.8.
-func ParseShare(text string) (Share, error) { return parse[Share](&shares, text) }
+// ParseLength reads a length.
+func ParseLength(text string) (Length, error) { return Parse[Length](text) }
 
 // SystemOf returns the system that a written length belongs to: feet and inches are imperial, the rest metric. It is false
 // where the text is no length, or a bare 0.
@@ -58,11 +30,6 @@ func SystemOf(length string) (System, bool) {
 		return Metric, true
 	}
 	return Imperial, true
-}
-
-func parse[Q ~float64](k *kind, text string) (Q, error) {
-	v, err := k.read(text)
-	return Q(v), err
 }
 
 // read returns the text's quantity in the kind's base unit. A bare 0 is read where nought is the same in every unit.

@@ -44,17 +44,17 @@ func TestParseOthers(t *testing.T) {
 		text string
 		want float64
 	}{
-		{door(ParseAngle), "180 deg", math.Pi}, {door(ParseAngle), "-90°", -math.Pi / 2},
-		{door(ParseMass), "1 lb", 0.45359237}, {door(ParseMass), "16 oz", 0.45359237}, {door(ParseMass), "3 kg", 3}, {door(ParseMass), "250 g", 0.25},
-		{door(ParseLineMass), "1 lb/ft", 1.48816394}, {door(ParseLineMass), "0.24 kg/m", 0.24}, // NIST SP 811, table B.8: 1.488164
-		{door(ParsePressure), "1000 psi", 6894757.29}, {door(ParsePressure), "3 200 MPa", 3.2e9}, // NIST SP 811, table B.8: 6.894757 kPa
-		{door(ParseCurrent), "15 A", 15}, {door(ParseCurrent), "1/2 A", 0.5}, {door(ParseVoltage), "120 V", 120},
-		{door(ParsePower), "4.8 W", 4.8}, {door(ParsePower), "1.5 kW", 1500},
-		{door(ParseSpeed), "1 mph", 0.44704}, {door(ParseSpeed), "36 km/h", 10}, {door(ParseSpeed), "10 m/s", 10},
-		{door(ParseTemperature), "32 F", 0}, {door(ParseTemperature), "212 °F", 100}, {door(ParseTemperature), "-40 F", -40}, {door(ParseTemperature), "-32 F", -320.0 / 9},
-		{door(ParseTemperature), "−7 °C", -7}, {door(ParseTemperature), "0 C", 0},
-		{door(ParseShare), "80 %", 0.8}, {door(ParseShare), "7%", 0.07}, {door(ParseShare), "0", 0},
-		{door(ParseArea), "1.5 mm2", 1.5}, {door(ParseArea), "2.5 mm²", 2.5}, {door(ParseArea), "0.75MM2", 0.75},
+		{door(Parse[Angle]), "180 deg", math.Pi}, {door(Parse[Angle]), "-90°", -math.Pi / 2},
+		{door(Parse[Mass]), "1 lb", 0.45359237}, {door(Parse[Mass]), "16 oz", 0.45359237}, {door(Parse[Mass]), "3 kg", 3}, {door(Parse[Mass]), "250 g", 0.25},
+		{door(Parse[LineMass]), "1 lb/ft", 1.48816394}, {door(Parse[LineMass]), "0.24 kg/m", 0.24}, // NIST SP 811, table B.8: 1.488164
+		{door(Parse[Pressure]), "1000 psi", 6894757.29}, {door(Parse[Pressure]), "3 200 MPa", 3.2e9}, // NIST SP 811, table B.8: 6.894757 kPa
+		{door(Parse[Current]), "15 A", 15}, {door(Parse[Current]), "1/2 A", 0.5}, {door(Parse[Voltage]), "120 V", 120},
+		{door(Parse[Power]), "4.8 W", 4.8}, {door(Parse[Power]), "1.5 kW", 1500},
+		{door(Parse[Speed]), "1 mph", 0.44704}, {door(Parse[Speed]), "36 km/h", 10}, {door(Parse[Speed]), "10 m/s", 10},
+		{door(Parse[Temperature]), "32 F", 0}, {door(Parse[Temperature]), "212 °F", 100}, {door(Parse[Temperature]), "-40 F", -40}, {door(Parse[Temperature]), "-32 F", -320.0 / 9},
+		{door(Parse[Temperature]), "−7 °C", -7}, {door(Parse[Temperature]), "0 C", 0},
+		{door(Parse[Share]), "80 %", 0.8}, {door(Parse[Share]), "7%", 0.07}, {door(Parse[Share]), "0", 0},
+		{door(Parse[Area]), "1.5 mm2", 1.5}, {door(Parse[Area]), "2.5 mm²", 2.5}, {door(Parse[Area]), "0.75MM2", 0.75},
 	} {
 		got, err := c.read(c.text)
 		if err != nil {
@@ -68,7 +68,7 @@ func TestParseOthers(t *testing.T) {
 // Diameters in inches from the table of ASTM B258, to the digits it prints.
 func TestAWG(t *testing.T) {
 	for n, inches := range map[int]float64{10: 0.1019, 12: 0.0808, 14: 0.0641, 16: 0.0508, 18: 0.0403, 22: 0.0253, 36: 0.0050} {
-		area, err := ParseArea(fixed(float64(n), 0) + " AWG")
+		area, err := Parse[Area](fixed(float64(n), 0) + " AWG")
 		if err != nil {
 			t.Fatal(err)
 		}

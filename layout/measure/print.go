@@ -6,75 +6,32 @@ import (
 )
 
 // String returns "imperial" or "metric", the words of the spec.
-func (s System) String() string {
-	if s == Metric {
-		return "metric"
-	}
-	return "imperial"
-}
+func (s System) String() string { return By(s, "imperial", "metric") }
 
 // Tape prints a length read off a long tape when setting out: 22′-6 1/2″ to the nearest 1/8 in, or 6 860 mm.
-func (s System) Tape(l Length) string {
-	if s == Metric {
-		return Millimetres(l)
-	}
-	return FeetInches(l, 8)
-}
+func (s System) Tape(l Length) string { return By(s, FeetInches(l, 8), Millimetres(l)) }
 
 // Inches prints a length read off a short tape, as one number: 151 7/8 in to the nearest 1/8 in, or 3 858 mm.
-func (s System) Inches(l Length) string {
-	if s == Metric {
-		return Millimetres(l)
-	}
-	return InchFraction(l, 8)
-}
+func (s System) Inches(l Length) string { return By(s, InchFraction(l, 8), Millimetres(l)) }
 
 // Unit is the unit of Inches and Cut: in, or mm.
-func (s System) Unit() string {
-	if s == Metric {
-		return "mm"
-	}
-	return "in"
-}
+func (s System) Unit() string { return By(s, "in", "mm") }
 
 // BareInches is Inches without its unit.
-func (s System) BareInches(l Length) string {
-	if s == Metric {
-		return fixed(float64(l), 0)
-	}
-	return bareInches(l, 8)
-}
+func (s System) BareInches(l Length) string { return By(s, bareInches(l, 8), fixed(float64(l), 0)) }
 
 // BareCut is Cut without its unit.
-func (s System) BareCut(l Length) string {
-	if s == Metric {
-		return fixed(float64(l), 0)
-	}
-	return bareInches(l, 16)
-}
+func (s System) BareCut(l Length) string { return By(s, bareInches(l, 16), fixed(float64(l), 0)) }
 
 // Cut prints a length on the cutting grid: 59 1/16 in, or 1 499 mm.
-func (s System) Cut(l Length) string {
-	if s == Metric {
-		return Millimetres(l)
-	}
-	return InchFraction(l, 16)
-}
+func (s System) Cut(l Length) string { return By(s, InchFraction(l, 16), Millimetres(l)) }
 
 // Room prints the size of a room or a person, roughly: 6′-10″ to the nearest inch, or 2.08 m.
-func (s System) Room(l Length) string {
-	if s == Metric {
-		return Metres(l, 2)
-	}
-	return FeetInches(l, 1)
-}
+func (s System) Room(l Length) string { return By(s, FeetInches(l, 1), Metres(l, 2)) }
 
 // Size prints the size of a made thing, such as a pipe's wall: 0.109 in, 2.8 mm.
 func (s System) Size(l Length) string {
-	if s == Metric {
-		return decimal(float64(l), 1) + " mm"
-	}
-	return decimal(l.Inches(), 3) + " in"
+	return By(s, decimal(l.Inches(), 3)+" in", decimal(float64(l), 1)+" mm")
 }
 
 // Written prints a length as one types it into a spec, to a ten-thousandth of its last unit: 7 ft 6.5 in, 30 in, 2.3 m, 450 mm.
@@ -105,42 +62,25 @@ func (s System) Force(f Force) string {
 
 // Scale prints what a luggage scale has to show for a pull, in the unit that it shows, up to the next pound or half kilogram: 8 lb, 5.5 kg.
 func (s System) Scale(f Force) string {
-	if s == Metric {
-		return decimal(math.Ceil(float64(f)/Gravity*2)/2, 1) + " kg"
-	}
-	return fixed(math.Ceil(float64(f/PoundForce)), 0) + " lb"
+	return By(s, fixed(math.Ceil(float64(f/PoundForce)), 0)+" lb", decimal(math.Ceil(float64(f)/Gravity*2)/2, 1)+" kg")
 }
 
 // BareForce is Force without its unit.
 func (s System) BareForce(f Force) string {
-	if s == Metric {
-		return figure(float64(f))
-	}
-	return figure(float64(f / PoundForce))
+	return By(s, figure(float64(f/PoundForce)), figure(float64(f)))
 }
 
 // ForceUnit is the unit of Force: lb, or N.
-func (s System) ForceUnit() string {
-	if s == Metric {
-		return "N"
-	}
-	return "lb"
-}
+func (s System) ForceUnit() string { return By(s, "lb", "N") }
 
 // Mass prints pounds or kilograms: 3.2 lb, 1.5 kg.
 func (s System) Mass(m Mass) string {
-	if s == Metric {
-		return figure(float64(m)) + " kg"
-	}
-	return figure(float64(m/Pound)) + " lb"
+	return By(s, figure(float64(m/Pound))+" lb", figure(float64(m))+" kg")
 }
 
 // LineMass prints pounds a foot or kilograms a metre to three decimals: 0.161 lb/ft, 0.24 kg/m.
 func (s System) LineMass(m LineMass) string {
-	if s == Metric {
-		return decimal(float64(m), 3) + " kg/m"
-	}
-	return decimal(float64(m/PoundPerFoot), 3) + " lb/ft"
+	return By(s, decimal(float64(m/PoundPerFoot), 3)+" lb/ft", decimal(float64(m), 3)+" kg/m")
 }
 
 // Pressure prints psi, to the thousand from ten thousand on, or megapascals: 400 000 psi, 2 758 MPa.
@@ -157,18 +97,12 @@ func (s System) Pressure(p Pressure) string {
 
 // Speed prints whole miles or kilometres an hour: 30 mph, 48 km/h.
 func (s System) Speed(v Speed) string {
-	if s == Metric {
-		return fixed(float64(v)*3.6, 0) + " km/h"
-	}
-	return fixed(float64(v/MPH), 0) + " mph"
+	return By(s, fixed(float64(v/MPH), 0)+" mph", fixed(float64(v)*3.6, 0)+" km/h")
 }
 
 // Temperature prints whole degrees: 20 °F, −7 °C.
 func (s System) Temperature(t Temperature) string {
-	if s == Metric {
-		return fixed(float64(t), 0) + " °C"
-	}
-	return fixed(float64(t)*9/5+32, 0) + " °F"
+	return By(s, fixed(float64(t)*9/5+32, 0)+" °F", fixed(float64(t), 0)+" °C")
 }
 
 // Gauge prints a conductor's size: the nearest AWG gauge, or mm² to two decimals.

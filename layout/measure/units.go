@@ -3,6 +3,7 @@ package measure
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"strings"
 )
 
@@ -69,8 +70,33 @@ var (
 	}, "16 AWG"}
 	shares = kind{"a share", []unit{{name: "%", scale: 1, per: 100}}, "80 %"}
 
-	kinds = []*kind{&lengths, &angles, &masses, &lineMasses, &pressures, &currents, &voltages, &powers, &temperatures, &speeds, &areas, &shares}
+	kinds = []struct {
+		of any
+		*kind
+	}{
+		{Length(0), &lengths}, {Angle(0), &angles}, {Mass(0), &masses}, {LineMass(0), &lineMasses}, {Pressure(0), &pressures}, {Current(0), &currents},
+		{Voltage(0), &voltages}, {Power(0), &powers}, {Temperature(0), &temperatures}, {Speed(0), &speeds}, {Area(0), &areas}, {Share(0), &shares},
+	}
 )
+
+// kindOf finds the kind of a quantity, nil for what is none.
+func kindOf(quantity any) *kind {
+	for _, k := range kinds {
+		if reflect.TypeOf(quantity) == reflect.TypeOf(k.of) {
+			return k.kind
+		}
+	}
+	return nil
+}
+
+// Name says what a quantity is and in which units it is written: a length (ft, in, mm, cm, m). It is empty for what is no quantity.
+func Name(quantity any) string {
+	k := kindOf(quantity)
+	if k == nil {
+		return ""
+	}
+	return k.name + " (" + k.unitNames() + ")"
+}
 
 // find returns the kind's unit of that spelling.
 func (k *kind) find(word string) (unit, bool) {
@@ -92,12 +118,14 @@ func (k *kind) find(word string) (unit, bool) {
 func (k *kind) wanted() string { return k.name + " is written " + k.written() }
 
 // written lists the units that are read, with a right example.
-func (k *kind) written() string {
+func (k *kind) written() string { return "in " + k.unitNames() + ", as in " + k.example }
+
+func (k *kind) unitNames() string {
 	names := make([]string, len(k.units))
 	for i, u := range k.units {
 		names[i] = u.name
 	}
-	return "in " + strings.Join(names, ", ") + ", as in " + k.example
+	return strings.Join(names, ", ")
 }
 
 // convert turns a written number into the base unit.

@@ -7,8 +7,6 @@ import (
 	"strings"
 
 	"gopkg.in/yaml.v3"
-
-	"hoopwright/layout/finding"
 )
 
 // Amendment puts a value in the place of what a spec says at a key, as a command's option does. Value is what YAML writes: a string, a whole
@@ -21,7 +19,7 @@ type Amendment struct {
 // ReadAmended reads a spec as Read does, with the amendments made before anything is checked or filled in. What is wrong with an amended value is
 // reported at line 0.
 func ReadAmended(file string, source []byte, amendments ...Amendment) (*Spec, error) {
-	r := &reader{spec: &Spec{File: file, Source: source, amended: amendments, positions: map[string]finding.Position{}}, marks: names{of: "marks"}, meant: map[string]bool{}}
+	r := newReader(&Spec{File: file, Source: source, amended: amendments})
 	if root, ok := r.tree(source); ok {
 		for _, a := range amendments {
 			if err := a.make(root); err != nil {

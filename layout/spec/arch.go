@@ -2,7 +2,6 @@ package spec
 
 import (
 	"fmt"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -10,21 +9,19 @@ import (
 	"hoopwright/layout/say"
 )
 
-// thirds are the three figures of an arch of which two give the third, as the spec names them.
-var thirds = map[Third]string{Sticks: "sticks", Span: "span", Height: "height"}
+// thirds are the three figures of an arch of which two give the third.
+var thirds = []string{"sticks", "span", "height"}
 
 // readArch reads the figures of all arches, then the exceptions.
 func (r *reader) readArch(top mapping) {
-	top.require("arch")
 	m, ok := top.section("arch")
 	if !ok {
 		return
 	}
 	a := &r.spec.Arch
-	m.require("pipe")
 	m.arch(a, "custom pipe")
-	if m.twoOf("sticks", "span", "height") {
-		a.leave(m.thirdOf())
+	if _, absent := m.among(thirds...); m.twoOf(thirds[0], thirds[1], thirds[2]) {
+		a.leave(absent[0])
 	}
 	r.checkJoints("arch", *a)
 	r.fillArch("arch", a)
@@ -37,13 +34,12 @@ func (r *reader) readArch(top mapping) {
 // readExcept reads one exception over a copy of the arch. Taken says in which line's exception an arch is already.
 func (r *reader) readExcept(m, base mapping, pipe string, taken map[int]int) {
 	a := r.spec.Arch
-	m.require("arches")
 	m.arch(&a, pipe)
 	m.mergeThird(base, &a)
 	r.checkJoints(m.path, a)
 	r.fillArch(m.path, &a)
-	set, ok := m.set("arches", archSet(r.spec))
-	if !ok {
+	var set []int
+	if !m.read("arches", &set) {
 		return
 	}
 	f, _ := m.value("arches")
@@ -65,60 +61,36 @@ func (m mapping) arch(a *Arch, pipe string) {
 		}
 	}
 	m.sticks(a)
-	quantity(m, "span", &a.Span, spans)
-	quantity(m, "height", &a.Height, heights)
-	if f, ok := m.value("stake"); ok {
-		f.stake(&a.Stake)
+	m.all(a)
+	if foot, ok := m.section("foot"); ok {
+		a.Foot = &Foot{}
+		foot.all(a.Foot)
+		foot.read("bar", &a.Stake.Bar)
 	}
-	if f, ok := m.section("foot"); ok {
-		f.foot(a)
-	}
-	quantity(m, "late modulus", &a.LateModulus, lateModuli)
-	if i, ok := m.word("joints", "dry", "pinned", "glued"); ok {
-		a.Joints = Joints(i)
-	}
-}
-
-// thirdOf returns the one that is not given, where two of the three are.
-func (m mapping) thirdOf() Third {
-	for _, t := range []Third{Sticks, Span} {
-		if !m.has(thirds[t]) {
-			return t
-		}
-	}
-	return Height
 }
 
 // leave clears the figure that is to be solved.
-func (a *Arch) leave(t Third) {
-	a.Missing = t
-	switch t {
-	case Sticks:
-		a.Left, a.Right, a.OneStick = nil, nil, false
-	case Span:
-		a.Span = 0
-	case Height:
-		a.Height = 0
+func (a *Arch) leave(third string) {
+	switch third {
+	case "sticks":
+		a.Missing, a.Left, a.Right, a.OneStick = Sticks, nil, nil, false
+	case "span":
+		a.Missing, a.Span = Span, 0
+	default:
+		a.Missing, a.Height = Height, 0
 	}
 }
 
 // mergeThird settles an exception's figures with those that hold from the arch: one replaces its namesake, two stand for
 // themselves.
 func (m mapping) mergeThird(base mapping, a *Arch) {
-	var given, hold []string
-	for _, t := range []Third{Sticks, Span, Height} {
-		if m.has(thirds[t]) {
-			given = append(given, thirds[t])
-		}
-		if base.has(thirds[t]) {
-			hold = append(hold, thirds[t])
-		}
-	}
+	given, absent := m.among(thirds...)
+	hold, _ := base.among(thirds...)
 	switch {
 	case len(given) == 3:
-		m.twoOf("sticks", "span", "height")
+		m.twoOf(thirds[0], thirds[1], thirds[2])
 	case len(given) == 2:
-		a.leave(m.thirdOf())
+		a.leave(absent[0])
 	case len(given) == 1 && len(hold) == 2 && !base.has(given[0]):
 		f := m.child(given[0])
 		if own, ok := m.value(given[0]); ok {
@@ -139,7 +111,6 @@ func (m mapping) sticks(a *Arch) {
 		return
 	}
 	items := m.items("sticks")
-	f.takes("left, right, each a length or a list from the ground up; or one stick for both")
 	if len(items) != len(f.node.Content) || f.node.Kind != yaml.SequenceNode {
 		return
 	}
@@ -183,29 +154,3 @@ func (f field) leg() ([]measure.Length, bool) {
 
 // joins reports whether anything is put together with fittings in the arch itself.
 func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
-
-// foot reads a weighted base, and the bar that stands in it.
-func (m mapping) foot(a *Arch) {
-	a.Foot = &Foot{}
-	m.require("width")
-	quantity(m, "weight", &a.Foot.Weight, footWeights)
-	quantity(m, "width", &a.Foot.Width, footWidths)
-	pavings := []Paving{Asphalt, Concrete, Grass, Deck}
-	if i, ok := m.word("on", namesOf(pavings, Paving.String)...); ok {
-		a.Foot.On = pavings[i]
-	}
-	m.bar("bar", &a.Stake.Bar)
-}
-
-// stake reads what the value gives of a stake.
-func (f field) stake(s *Stake) {
-	f.takes("keys: %s", strings.Join(children["arch.stake"], ", "))
-	m, ok := f.as("arch.stake").mapping()
-	if !ok {
-		return
-	}
-	m.bar("bar", &s.Bar)
-	quantity(m, "length", &s.Length, barLengths)
-	quantity(m, "depth", &s.Depth, depths)
-	quantity(m, "lean", &s.Lean, leans)
-}

@@ -3,6 +3,7 @@ package spec
 import (
 	"cmp"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"time"
@@ -392,16 +393,20 @@ func (r *reader) fillCrew() {
 		fill(r, "crew.date", &c.Date, day, day.Format(time.DateOnly), "the day to build")
 	}
 	fill(r, "crew.young", &c.Young, 0, "0", custom)
-	usualTools := Tools{Ladders: 2, Trestles: 8, Tapes: 3, Sledges: 2}
-	usually := usualTools.each()
-	for i, t := range c.Tools.each() {
-		fill(r, "crew.tools."+t.key, t.count, *usually[i].count, fmt.Sprint(*usually[i].count), custom)
-	}
+	fillEach(r, "crew.tools.", &c.Tools, Tools{Ladders: 2, Trestles: 8, Tapes: 3, Sledges: 2}, "%v")
 	fill(r, "crew.start", &c.Start, 9*time.Hour, "09:00", custom)
-	usual := Rates{Stake: 8, Cut: 3, Wrap: 15, Raise: 15, Ridge: 6, Row: 8, Drop: 3, Guy: 12, Cord: 10}
-	minutes := usual.each()
-	for i, rate := range c.Rates.each() {
-		m := *minutes[i].minutes
-		fill(r, "crew.rates."+rate.key, rate.minutes, m, fmt.Sprintf("%g minutes", m), custom)
+	fillEach(r, "crew.rates.", &c.Rates, Rates{Stake: 8, Cut: 3, Wrap: 15, Raise: 15, Ridge: 6, Row: 8, Drop: 3, Guy: 12, Cord: 10}, "%v minutes")
+}
+
+// fillEach fills every field of a struct of counts or of numbers from the usual ones, printed in a form.
+func fillEach[T any](r *reader, section string, into *T, usual T, form string) {
+	s, u := reflect.ValueOf(into).Elem(), reflect.ValueOf(usual)
+	for i := range s.NumField() {
+		value := u.Field(i).Interface()
+		if key := section + keyOf(s.Type().Field(i)); !r.spec.Given(key) {
+			s.Field(i).Set(u.Field(i))
+			printed := fmt.Sprintf(form, value)
+			r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, custom, Written(value, printed, r.spec.Units)})
+		}
 	}
 }

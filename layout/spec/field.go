@@ -16,9 +16,14 @@ type reader struct {
 	spec   *Spec
 	lines  []string // of the source: YAML drops comments that we must show
 	errors Errors
-	marks  names             // of the site, which tapes start from
-	meant  map[string]bool   // keys of the table that seem to stand elsewhere under another name: they are not missing
-	rules  map[string]string // what each key of the table takes, as it was read; nil where nobody asks
+	marks  names           // of the site, which tapes start from
+	meant  map[string]bool // keys of the table that seem to stand elsewhere under another name: they are not missing
+}
+
+// newReader begins a reading into a spec.
+func newReader(s *Spec) *reader {
+	s.positions = map[string]finding.Position{}
+	return &reader{spec: s, marks: names{of: "marks"}, meant: map[string]bool{}}
 }
 
 // field is one value with the path that leads to it.
@@ -48,19 +53,6 @@ func (f field) failAt(n *yaml.Node, example, format string, args ...any) {
 	f.errors = append(f.errors, Error{f.position(n), f.path, fmt.Sprintf(format, args...), example})
 }
 
-// takes notes what the value's key takes, for whoever asks: see Keys. What is noted last says the most.
-func (f field) takes(format string, args ...any) {
-	if f.rules != nil {
-		f.rules[f.table] = fmt.Sprintf(format, args...)
-	}
-}
-
-// as reads the value by another part of the table of keys.
-func (f field) as(table string) field {
-	f.table = table
-	return f
-}
-
 // What a value is, and what it should be.
 var (
 	isWords     = map[yaml.Kind]string{yaml.MappingNode: "is keys with values", yaml.SequenceNode: "is a list", yaml.ScalarNode: "is a plain value"}
@@ -80,7 +72,6 @@ func (f field) list() ([]field, bool) {
 	if !f.is(yaml.SequenceNode) {
 		return nil, false
 	}
-	f.takes("a list, at most %d", mostItems)
 	if len(f.node.Content) > mostItems {
 		f.fail("has %d items, more than %d", len(f.node.Content), mostItems)
 		return nil, false

@@ -3,7 +3,6 @@ package spec
 import (
 	"bytes"
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 	"time"
@@ -69,31 +68,12 @@ func expanded(n *yaml.Node) *yaml.Node {
 // Written returns a value of a spec as it is typed, for Default.Written: quantities so that they are read back the same, words as they are printed. It is nil for what no key
 // takes: a pipe that the spec describes itself, and a count that is solved.
 func Written(value any, printed string, units measure.System) any {
+	for _, k := range sorts {
+		if text, ok := k.typed(value, units); ok {
+			return text
+		}
+	}
 	switch v := value.(type) {
-	case measure.Length:
-		return lengths.written(v, units, "mm", 1)
-	case measure.Angle:
-		return angles.written(v, units, "deg", degree)
-	case measure.Mass:
-		return masses.written(v, units, "kg", 1)
-	case measure.LineMass:
-		return lineMasses.written(v, units, "kg/m", 1)
-	case measure.Pressure:
-		return pressures.written(v, units, "MPa", measure.MPa)
-	case measure.Current:
-		return currents.written(v, units, "A", 1)
-	case measure.Voltage:
-		return voltages.written(v, units, "V", 1)
-	case measure.Power:
-		return powers.written(v, units, "W", 1)
-	case measure.Area:
-		return areas.written(v, units, "mm2", 1)
-	case measure.Temperature:
-		return temperatures.written(v, units, "C", 1)
-	case measure.Speed:
-		return speeds.written(v, units, "m/s", 1)
-	case measure.Share:
-		return shares.written(v, units, "%", 0.01)
 	case catalog.Pipe:
 		if v.Source == ownSource {
 			return nil
@@ -143,20 +123,4 @@ func countWritten(n int, printed string) any {
 		return nil
 	}
 	return n
-}
-
-// sameness is how near to a value what is written must come, as a share of it: what multiplying leaves in the last bits is no difference.
-const sameness = 1e-12
-
-// written prints a quantity so that it is read back the same: as it is printed, or else in full in a unit of that size.
-func (k kind[T]) written(v T, units measure.System, unit string, size T) string {
-	if text := k.print(v, units); k.reads(text, v) {
-		return text
-	}
-	return strconv.FormatFloat(float64(v/size), 'f', -1, 64) + " " + unit
-}
-
-func (k kind[T]) reads(text string, v T) bool {
-	back, err := k.parse(text)
-	return err == nil && math.Abs(float64(back-v)) <= sameness*math.Abs(float64(v))
 }

@@ -23,8 +23,8 @@ func TestSources(t *testing.T) {
 		{"Latin-1", "hoopwright: 1\ntitle: Caf\xe9\n", "walk.yaml:2:11: the byte here is no UTF-8"},
 		{"UTF-16", "\xff\xfeh\x00", "walk.yaml:1:1: the file is in UTF-16"},
 		{"a control character", "title: \x07\n", "walk.yaml:1:8: there is a control character here (code 7)"},
-		{"a list", "- hoopwright: 1\n", "walk.yaml:1:1: is a list; keys with values are wanted"},
-		{"a word", "hoopwright:1\n", "walk.yaml:1:1: is a plain value; keys with values are wanted"},
+		{"a list", "- hoopwright: 1\n", "walk.yaml:1:1: this is no spec, which holds keys with values"},
+		{"a word", "hoopwright:1\n", "walk.yaml:1:1: this is no spec, which holds keys with values"},
 		{"an open quotation", "hoopwright: 1\ntitle: 'x\n", "a quotation mark opens here and is never closed"},
 		{"a second document without end", "hoopwright: 1\n---\n[", "walk.yaml:2:1: a second document begins here"},
 	} {

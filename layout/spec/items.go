@@ -29,24 +29,18 @@ var (
 		"line tightener", "hose clamp", "webbing", "write-on tags 100", "stainless screw 1/2 in", "solvent cement and primer"}
 )
 
-// item reads the name of a thing that stores sell, in its canonical spelling.
-func (m mapping) item(into *string) measuring {
-	f, ok := m.value("item")
-	if !ok {
-		return unmeasured
-	}
+// item is the rule of a thing that stores sell, in its canonical spelling.
+var item = ruled(says("anything that is sold: pipe, bar, cord, string, fitting or sundry of the catalog"), func(f field) (string, bool) {
 	text, ok := f.text(longestText)
 	if !ok {
-		return unmeasured
+		return "", false
 	}
-	f.takes("anything that is sold: pipe, bar, cord, string, fitting or sundry of the catalog")
 	name, as := f.findItem(text)
 	if as == unmeasured {
 		f.unknownName("item", text, f.itemNames(), "")
 	}
-	*into = name
-	return as
-}
+	return name, as != unmeasured
+})
 
 // findItem looks a name up among everything that is sold: the spec's own strings and pipes first, then the catalog, then fittings and
 // sundries.
@@ -124,7 +118,7 @@ func (r *reader) itemNames() []string {
 	for _, b := range barNames() {
 		all = append(all, steel+b)
 	}
-	all = append(all, namesOf(catalog.Cords(), func(c catalog.Cord) string { return c.Name })...)
+	all = append(all, cordNames()...)
 	all = append(all, sundries...)
 	for _, fitting := range fittings {
 		for _, p := range pipes {

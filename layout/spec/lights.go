@@ -7,12 +7,6 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// mostStrings of one run, and mostRows of one wall.
-const (
-	mostStrings = 50
-	mostRows    = 60
-)
-
 // readLights reads everything that glows. The strings of the spec's own come first: the others name them.
 func (r *reader) readLights(top mapping) {
 	m, ok := top.section("lights")
@@ -20,27 +14,20 @@ func (r *reader) readLights(top mapping) {
 		return
 	}
 	r.readStrings(m)
-	r.readWraps(m)
+	l := &r.spec.Lights
+	l.Wraps = listOf(m, "wraps", func(item mapping, _ *Wrap) bool {
+		if item.has("pitch") && item.has("count") {
+			item.fail("gives pitch and count; the one follows from the other, so leave one out")
+		}
+		return true
+	})
 	r.readRows(m)
-	r.readDrops(m)
-}
-
-// readWraps reads the strings wound round pipe.
-func (r *reader) readWraps(lights mapping) {
-	for _, m := range lights.mappings("wraps") {
-		m.require("where", "string")
-		w := Wrap{Where: m.places("where")}
-		m.lightString(&w.String)
-		quantity(m, "pitch", &w.Pitch, pitches)
-		m.count("count", &w.Count, 1, mostStrings)
-		if m.has("pitch") && m.has("count") {
-			m.fail("gives pitch and count; the one follows from the other, so leave one out")
+	l.Drops = listOf(m, "drops", func(item mapping, d *Drop) bool {
+		if item.good["string"] && !item.has("hang") && d.String.Drop == 0 {
+			item.missing("hang", "; "+quote(d.String.Name)+" has no drop of its own")
 		}
-		if i, ok := m.word("plug", "foot", "crown", "open"); ok {
-			w.Plug = Plug(i)
-		}
-		r.spec.Lights.Wraps = append(r.spec.Lights.Wraps, w)
-	}
+		return true
+	})
 }
 
 // readRows reads the rows along the walls.
@@ -50,11 +37,8 @@ func (r *reader) readRows(lights mapping) {
 		return
 	}
 	w := &Rows{Walls: []Side{Left, Right}, Open: !m.has("start")}
-	m.require("first", "step", "up to", "strings")
-	first := quantity(m, "first", &w.First, rowTapes)
-	step := quantity(m, "step", &w.Step, rowSteps)
-	upTo := quantity(m, "up to", &w.UpTo, rowTapes)
-	if f, ok := m.value("up to"); ok && first && step && upTo {
+	m.all(w)
+	if f, ok := m.value("up to"); ok && m.good["first"] && m.good["step"] && m.good["up to"] {
 		switch n := math.Floor(float64((w.UpTo-w.First)/w.Step)+slack) + 1; {
 		case w.UpTo < w.First:
 			f.fail("lies below the first row at %s", r.spec.Units.Written(w.First))
@@ -62,62 +46,35 @@ func (r *reader) readRows(lights mapping) {
 			f.fail("makes %g rows a wall; at most %d can be planned", n, mostRows)
 		}
 	}
-	if f, ok := m.value("strings"); ok {
+	w.Gaps = listOf(m, "gaps", func(item mapping, _ *Gap) bool { return item.good["wall"] && item.good["bays"] })
+	r.spec.Lights.Rows = w
+}
+
+// walls is the rule of which walls rows hang on: a list of each spec's own.
+var walls = ruled(says("both, left or right"), func(f field) ([]Side, bool) {
+	i, ok := f.word("both", "left", "right")
+	if i > 0 {
+		return []Side{Side(i - 1)}, ok
+	}
+	return []Side{Left, Right}, ok
+})
+
+// lightString is the rule of a string's name, lightStrings that of one or several.
+var (
+	lightString  = ruled(says("a string of the catalog, or one under lights.strings"), field.lightString)
+	lightStrings = ruled(says("a list of strings of the catalog, or of those under lights.strings"), func(f field) (list []catalog.String, ok bool) {
 		items := f.texts()
 		if len(items) == 0 && len(f.node.Content) == 0 {
 			f.fail("names no string")
 		}
 		for _, item := range items {
 			if s, ok := item.lightString(); ok {
-				w.Strings = append(w.Strings, s)
+				list = append(list, s)
 			}
 		}
-	}
-	if i, ok := m.word("walls", "both", "left", "right"); ok && i > 0 {
-		w.Walls = []Side{Side(i - 1)}
-	}
-	if i, ok := m.word("start", "front", "back"); ok {
-		w.FromBack = i == 1
-	}
-	quantity(m, "sag", &w.Sag, sags)
-	for _, gap := range m.mappings("gaps") {
-		gap.require("wall", "bays")
-		wall, okWall := gap.word("wall", "left", "right")
-		bays, okBays := gap.set("bays", baySet(r.spec))
-		if okWall && okBays {
-			w.Gaps = append(w.Gaps, Gap{Side(wall), bays})
-		}
-	}
-	r.spec.Lights.Rows = w
-}
-
-// readDrops reads the strings that hang below the pipe.
-func (r *reader) readDrops(lights mapping) {
-	for _, m := range lights.mappings("drops") {
-		m.require("where", "string")
-		d := Drop{Where: m.places("where")}
-		known := m.lightString(&d.String)
-		quantity(m, "hang", &d.Hang, hangs)
-		if known && !m.has("hang") && d.String.Drop == 0 {
-			m.missing("hang", "; "+quote(d.String.Name)+" has no drop of its own")
-		}
-		quantity(m, "lap", &d.Lap, laps)
-		r.spec.Lights.Drops = append(r.spec.Lights.Drops, d)
-	}
-}
-
-// lightString reads the string of a wrap or a drop.
-func (m mapping) lightString(into *catalog.String) bool {
-	f, ok := m.value("string")
-	if !ok {
-		return false
-	}
-	s, ok := f.lightString()
-	if ok {
-		*into = s
-	}
-	return ok
-}
+		return list, true
+	})
+)
 
 // lightString finds a string by its name, the spec's own before the catalog's.
 func (f field) lightString() (catalog.String, bool) {
@@ -125,7 +82,6 @@ func (f field) lightString() (catalog.String, bool) {
 	if !ok {
 		return catalog.String{}, false
 	}
-	f.takes("a string of the catalog, or one under lights.strings")
 	if own := f.ownString(name); own != nil {
 		return *own, true
 	}

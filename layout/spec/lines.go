@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"hoopwright/layout/measure"
 )
 
 // hardBlank is a blank at which no line is broken; YAML takes it for a letter.
@@ -117,7 +119,7 @@ func (r *reader) mendQuotes(lines []string, i int) bool {
 	value = strings.TrimRight(value, " \r")
 	key := lines[i][:at[2]]
 	key = strings.TrimLeft(key[strings.LastIndexAny(key, "{,")+1:], " -")
-	if l, err := lengths.parse(value[1:max(1, len(value)-1)]); err == nil {
+	if l, err := measure.ParseLength(value[1:max(1, len(value)-1)]); err == nil {
 		plain := r.spec.Units.Written(l)
 		r.failPart(i+1, at[2], brief(key+plain), "a quotation mark ends the text here; write feet and inches with ft and in")
 		lines[i] = strings.Replace(lines[i], value, plain, 1)

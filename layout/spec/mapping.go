@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"reflect"
 	"regexp"
 	"slices"
 	"strings"
@@ -20,6 +21,7 @@ type mapping struct {
 	field
 	given  []string         // keys as they stand in the file, those with a spoiled value too
 	fields map[string]field // by key; without spoiled values, of which an error tells already
+	good   map[string]bool  // the keys that have been read without an error
 	strays bool             // there are keys that the format does not have: what seems to be missing may be one of them
 }
 
@@ -67,15 +69,17 @@ func (p *pair) open() {
 	}
 }
 
-// mapping opens a mapping and checks its keys against the table.
+// mapping opens a mapping and checks its keys against the table: none that the format does not have, all that must be given.
 func (f field) mapping() (mapping, bool) {
+	if other := sameAs[f.table]; other != "" {
+		f.table = other
+	}
 	pairs, ok := f.pairs()
 	if !ok {
 		return mapping{}, false
 	}
-	m := mapping{field: f, fields: map[string]field{}}
+	m := mapping{field: f, fields: map[string]field{}, good: map[string]bool{}}
 	known := children[f.table]
-	f.takes("keys: %s", strings.Join(known, ", "))
 	for _, p := range pairs {
 		if !slices.Contains(known, p.name) {
 			p.unknown(f.table, known)
@@ -88,6 +92,11 @@ func (f field) mapping() (mapping, bool) {
 			m.fields[p.name] = p.value
 		}
 	}
+	for _, name := range known {
+		if (f.table != exception || name == "arches") && rows[under(f.table, name)].rule.must {
+			m.require(name)
+		}
+	}
 	return m, true
 }
 
@@ -98,7 +107,6 @@ func (f field) named() []pair {
 		f.fail("names %d, more than %d", len(pairs), mostItems)
 		return nil
 	}
-	f.takes("names of your own, at most %d", mostItems)
 	var list []pair
 	for _, p := range pairs {
 		p.value.table = f.table + ".*"
@@ -122,6 +130,18 @@ func (m mapping) value(key string) (field, bool) {
 // has reports whether the mapping gives the key, be its value right or wrong.
 func (m mapping) has(key string) bool { return slices.Contains(m.given, key) }
 
+// among parts keys by whether the mapping gives them.
+func (m mapping) among(keys ...string) (given, absent []string) {
+	for _, key := range keys {
+		if m.has(key) {
+			given = append(given, key)
+		} else {
+			absent = append(absent, key)
+		}
+	}
+	return given, absent
+}
+
 // missing reports a key that must be given.
 func (m mapping) missing(key, why string) {
 	f := m.child(key)
@@ -131,19 +151,81 @@ func (m mapping) missing(key, why string) {
 	f.fail("is missing%s", why)
 }
 
+// require reports each of the keys that is missing.
+func (m mapping) require(keys ...string) {
+	_, absent := m.among(keys...)
+	for _, key := range absent {
+		m.missing(key, "")
+	}
+}
+
 // child is the place of a key that the mapping does not give: errors show the mapping's own place.
 func (m mapping) child(key string) field {
 	return field{m.reader, join(m.path, key), under(m.table, key), m.node}
 }
 
-// require reports each of the keys that is missing.
-func (m mapping) require(keys ...string) {
-	for _, key := range keys {
-		if !m.has(key) {
-			m.missing(key, "")
+// read reads a key by its rule into what a pointer points to, and reports whether it is given and right.
+func (m mapping) read(key string, into any) bool {
+	if f, ok := m.value(key); ok {
+		m.good[key] = rows[under(m.table, key)].rule.read(f, into)
+	}
+	return m.good[key]
+}
+
+// all reads into a struct the keys that its fields are named for: LateModulus is read from `late modulus`, unless the field's tag names another key. A struct is read in the same way from the keys under its
+// own, a list item by item where its items have a rule. What has neither is left to its section.
+func (m mapping) all(into any) {
+	s := reflect.ValueOf(into).Elem()
+	for i := range s.NumField() {
+		key := keyOf(s.Type().Field(i))
+		if f, ok := m.fields[key]; ok {
+			m.good[key] = f.into(rows[under(m.table, key)].rule, s.Field(i))
 		}
 	}
 }
+
+// into reads a value into a field of a struct, and reports whether all of it is right.
+func (f field) into(r rule, target reflect.Value) bool {
+	items := rows[f.table+"[]"].rule
+	switch kind := target.Kind(); {
+	case r.takes != nil && r.read == nil: // its section reads it
+	case kind == reflect.Pointer:
+		own := reflect.New(target.Type().Elem())
+		ok := f.into(r, own.Elem())
+		if ok || r.read == nil {
+			target.Set(own)
+		}
+		return ok
+	case r.read != nil:
+		return r.read(f, target.Addr().Interface())
+	case kind == reflect.Struct:
+		m, ok := f.mapping()
+		if ok {
+			m.all(target.Addr().Interface())
+		}
+		return ok
+	case kind == reflect.Slice && items.read != nil:
+		list, ok := f.list()
+		for _, item := range list {
+			own := reflect.New(target.Type().Elem())
+			if items.read(item, own.Interface()) {
+				target.Set(reflect.Append(target, own.Elem()))
+			}
+		}
+		return ok
+	}
+	return false
+}
+
+// keyOf is the key that a field of a struct is read from.
+func keyOf(f reflect.StructField) string {
+	if key := f.Tag.Get("key"); key != "" {
+		return key
+	}
+	return strings.ToLower(innerCapital.ReplaceAllString(f.Name, "$1 $2"))
+}
+
+var innerCapital = regexp.MustCompile(`([a-z])([A-Z])`)
 
 // section opens the key's value as a mapping.
 func (m mapping) section(key string) (mapping, bool) {
@@ -173,6 +255,31 @@ func (m mapping) mappings(key string) []mapping {
 		}
 	}
 	return list
+}
+
+// listOf reads a key's list of things with keys of their own. More is what else their section reads or checks of one; it is left out where that says so.
+func listOf[T any](m mapping, key string, more func(item mapping, x *T) bool) (list []T) {
+	for _, item := range m.mappings(key) {
+		var x T
+		if item.all(&x); more == nil || more(item, &x) {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
+// namedList reads a list of things that have names of their own, and returns the names.
+func namedList[T any](m mapping, key, of string, more func(item mapping, x *T)) ([]T, names) {
+	seen := names{of: of}
+	return listOf(m, key, func(item mapping, x *T) bool {
+		if f, ok := item.value("name"); ok && item.good["name"] {
+			seen.add(f, strings.TrimSpace(f.node.Value))
+		}
+		if more != nil {
+			more(item, x)
+		}
+		return true
+	}), seen
 }
 
 var (

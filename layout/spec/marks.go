@@ -13,9 +13,8 @@ import (
 func (r *reader) readMarks(site mapping) {
 	marks := site.mappings("marks")
 	for _, m := range marks {
-		m.require("name")
 		var name string
-		if f, ok := m.value("name"); ok && m.name("name", &name) {
+		if f, ok := m.value("name"); ok && m.read("name", &name) {
 			if name == StakeL1 || name == StakeR1 {
 				f.failWith("name: post 1", "is %s, which names a stake of arch 1; a mark needs a name of its own", quote(name))
 			}
@@ -48,7 +47,7 @@ func (r *reader) readStart(site mapping) {
 			f.fail("tapes the start from %s, which the start itself places; marks are wanted", t.Mark)
 		}
 	}
-	quantity(start, "heading", &s.Heading, headings)
+	start.read("heading", &s.Heading)
 	if aim, ok := start.section("toward"); ok {
 		s.Toward = &Aim{}
 		aim.located(&s.Toward.At, &s.Toward.Fix, "")
@@ -60,19 +59,12 @@ func (r *reader) readStart(site mapping) {
 
 // located reads where something is: coordinates, tapes from marks, or a distance from the start where the table has that key.
 func (m mapping) located(at *Point, fix *Fix, self string) {
-	if i, ok := m.word("side", "left", "right"); ok {
-		fix.Side = Side(i)
-	}
+	m.read("side", &fix.Side)
 	ways := []string{"at", "from"}
 	if rows[under(m.table, "from start")].path != "" {
 		ways = append(ways, "from start")
 	}
-	var given []string
-	for _, key := range ways {
-		if m.has(key) {
-			given = append(given, key)
-		}
-	}
+	given, _ := m.among(ways...)
 	if len(given) == 0 {
 		m.missing("at", "; "+say.Or(ways)+" says where it is")
 		return
@@ -83,7 +75,7 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 	}
 	switch given[0] {
 	case "at":
-		m.point("at", at)
+		m.read("at", at)
 	case "from start":
 		fix.Start = m.offset()
 	default:
@@ -117,8 +109,8 @@ func (m mapping) offset() *Offset {
 		if f.has(axis.plus) && f.has(axis.minus) {
 			f.fail("gives %s and %s; one of the two is wanted", axis.plus, axis.minus)
 		}
-		quantity(f, axis.plus, axis.into, offsets)
-		if quantity(f, axis.minus, axis.into, offsets) {
+		f.read(axis.plus, axis.into)
+		if f.read(axis.minus, axis.into) {
 			*axis.into = -*axis.into
 		}
 	}
@@ -151,7 +143,6 @@ func (m mapping) tapes(self string) (list []Tape) {
 		return nil
 	}
 	pairs := f.named()
-	f.takes("two or more marks, or the stakes L1 and R1, each with its tape")
 	if n := len(f.node.Content) / 2; n == 1 || n == 0 && f.node.Kind == yaml.MappingNode {
 		f.fail("tapes from %s; two or more are wanted", say.Count(n, "mark"))
 	}
@@ -195,8 +186,7 @@ func (r *reader) checkMarks(marks []mapping) {
 		fixed[StakeL1], fixed[StakeR1] = placed, placed
 	}
 	for i, k := range s.Marks {
-		if !fixed[k.Name] {
-			f, _ := marks[i].value("from")
+		if f, taped := marks[i].value("from"); taped && !fixed[k.Name] {
 			f.failWith("at: [31 ft, 2 ft]", "leads back to no two marks with coordinates; give this mark or those it is taped from an at")
 		}
 	}

@@ -55,7 +55,7 @@ func longestStart(word string) (n int) {
 // meant returns a quantity as it was likely meant, in the words of the writer, or nothing.
 func (b bounds[T]) meant(s string) string {
 	for _, text := range readings(s) {
-		if v, err := b.kind.parse(text); err == nil && b.hold(v) && text != s {
+		if v, err := measure.Parse[T](text); err == nil && b.hold(v) && text != s {
 			return text
 		}
 	}

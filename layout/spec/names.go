@@ -32,7 +32,6 @@ func (n *names) has(name string) bool { _, ok := n.line[name]; return ok }
 
 // oneOf reports whether a value names one of the known things of a sort, and fails where it does not.
 func (f field) oneOf(sort, name string, known []string) bool {
-	f.takes("the name of a %s of this spec", sort)
 	if slices.Contains(known, name) {
 		return true
 	}

@@ -2,7 +2,6 @@ package spec
 
 import (
 	"math"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -13,14 +12,13 @@ import (
 // pipe reads a pipe: a name of the catalog, or the figures of one of the spec's own, which gets the name given here.
 func (f field) pipe(name string) (catalog.Pipe, bool) {
 	if f.node.Kind == yaml.MappingNode {
-		m, ok := f.as("arch.pipe").mapping()
+		m, ok := f.mapping()
 		if !ok {
 			return catalog.Pipe{}, false
 		}
 		return m.customPipe(name)
 	}
 	text, ok := f.text(longestText)
-	f.takes("a pipe of the catalog, or keys: %s", strings.Join(children["arch.pipe"], ", "))
 	if !ok {
 		return catalog.Pipe{}, false
 	}
@@ -34,22 +32,15 @@ func (f field) pipe(name string) (catalog.Pipe, bool) {
 // customPipe reads the figures of a pipe that the catalog does not know. What it leaves out of modulus, strength, weight and coupling stop is
 // filled in with the defaults; take off and socket stay zero.
 func (m mapping) customPipe(name string) (catalog.Pipe, bool) {
-	m.require("od", "wall")
 	p := catalog.Pipe{Name: name, Source: ownSource}
-	od := quantity(m, "od", &p.OD, diameters)
-	wall := quantity(m, "wall", &p.Wall, walls)
-	if od && wall && p.ID() <= 0 {
+	m.all(&p)
+	ok := m.good["od"] && m.good["wall"]
+	if ok && p.ID() <= 0 {
 		f, _ := m.value("wall")
 		f.fail("twice %s leaves no bore in a pipe of %s", m.spec.Units.Written(p.Wall), m.spec.Units.Written(p.OD))
-		wall = false
+		ok = false
 	}
-	quantity(m, "modulus", &p.Modulus, moduli)
-	quantity(m, "strength", &p.Strength, strengths)
-	quantity(m, "weight", &p.Mass, pipeWeights)
-	quantity(m, "take off", &p.TakeOff, fittingSizes)
-	quantity(m, "socket", &p.Socket, fittingSizes)
-	quantity(m, "coupling stop", &p.CouplingStop, fittingSizes)
-	return p, od && wall
+	return p, ok
 }
 
 // ownSource marks a pipe that the spec describes itself.
@@ -64,31 +55,16 @@ func massOf(p catalog.Pipe) measure.LineMass {
 	return measure.LineMass(density * math.Pi / 4 * (od*od - id*id))
 }
 
-// bar reads the name of a steel bar.
-func (m mapping) bar(key string, into *catalog.Bar) {
-	f, ok := m.value(key)
-	if !ok {
-		return
-	}
-	text, ok := f.text(longestText)
-	if !ok {
-		return
-	}
-	f.takes("a bar of the catalog: %s", strings.Join(barNames(), ", "))
-	b, ok := catalog.FindBar(text)
-	if !ok {
-		f.unknownName("bar", text, barNames(), "")
-		return
-	}
-	*into = b
-}
-
 func pipeNames() []string {
 	return namesOf(catalog.Pipes(), func(p catalog.Pipe) string { return p.Name })
 }
 
 func barNames() []string {
 	return namesOf(catalog.Bars(), func(b catalog.Bar) string { return b.Name })
+}
+
+func cordNames() []string {
+	return namesOf(catalog.Cords(), func(c catalog.Cord) string { return c.Name })
 }
 
 func namesOf[T any](list []T, name func(T) string) []string {

@@ -18,13 +18,8 @@ var parts = []struct {
 // placeGrammar is what a message says of a place that it cannot read.
 const placeGrammar = "a place is legs, left legs, right legs, arches or ridge, then above, below or from … to … with heights or tape … to … along the pipe, then of and the arches"
 
-// places reads the places of a key that takes one or a list.
-func (m mapping) places(key string) []Place {
-	f, ok := m.value(key)
-	if !ok {
-		return nil
-	}
-	var list []Place
+// placed is the rule of the places of lights: one or a list.
+var placed = ruled(says("one place or a list: "+placeGrammar), func(f field) (list []Place, ok bool) {
 	texts := f.texts()
 	for _, item := range texts {
 		if p, ok := item.place(); ok {
@@ -34,8 +29,8 @@ func (m mapping) places(key string) []Place {
 	if len(texts) == 0 && len(f.node.Content) == 0 {
 		f.fail("names no place")
 	}
-	return list
-}
+	return list, true
+})
 
 // place reads one place: a part of the frame, perhaps a range of it, perhaps some of the arches, or of the bays for the ridge.
 func (f field) place() (Place, bool) {
@@ -49,10 +44,9 @@ func (f field) place() (Place, bool) {
 	if !ok || !f.bound(rest, &p) {
 		return Place{}, false
 	}
-	f.takes("one place or a list: %s", placeGrammar)
-	of := archSet(f.spec)
+	of := archNumbers(f.spec)
 	if p.Part == RidgePieces {
-		of = baySet(f.spec)
+		of = bayNumbers(f.spec)
 		if !f.spec.Ridge.Present {
 			f.failWith(f.keyed("legs"), "there is no ridge to hang lights on")
 			return Place{}, false
@@ -127,7 +121,7 @@ func (f field) bound(text string, p *Place) bool {
 		f.fail("cannot be read from %s on: %s", quote(text), placeGrammar)
 		return false
 	}
-	if low != "" && !f.figure(low, &p.From) || high != "" && !f.figure(high, &p.To) {
+	if low != "" && !f.height(low, &p.From) || high != "" && !f.height(high, &p.To) {
 		return false
 	}
 	if p.From >= p.To {
@@ -137,8 +131,8 @@ func (f field) bound(text string, p *Place) bool {
 	return true
 }
 
-// figure reads one height or tape within a place.
-func (f field) figure(text string, into *measure.Length) bool {
+// height reads one height or tape within a place.
+func (f field) height(text string, into *measure.Length) bool {
 	own := *f.node
 	own.Value = text
 	f.node = &own

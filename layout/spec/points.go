@@ -1,20 +1,25 @@
 package spec
 
 import (
+	"fmt"
 	"strings"
 
 	"gopkg.in/yaml.v3"
 
+	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
 
-// point reads a place on the plan: how far right, how far ahead.
+// place is the rule of a place on the plan: how far right, how far ahead.
+var place = ruled(func(units measure.System) string {
+	return "how far right and how far ahead on the plan, each " + coordinates.in(units)
+}, field.point)
+
 func (f field) point() (Point, bool) {
 	items, ok := f.list()
 	if !ok || len(items) != len(f.node.Content) {
 		return Point{}, false
 	}
-	f.takes("how far right and how far ahead on the plan, each %s", coordinates.in(f.spec.Units))
 	if len(items) != 2 {
 		f.fail("lists %s; two are wanted, how far right and how far ahead%s", say.Count(len(items), "figure"), commaHint(items))
 		return Point{}, false
@@ -24,43 +29,27 @@ func (f field) point() (Point, bool) {
 	return Point{x, y}, okX && okY
 }
 
-// point reads a key's place on the plan.
-func (m mapping) point(key string, into *Point) bool {
-	f, ok := m.value(key)
-	if !ok {
-		return false
-	}
-	p, ok := f.point()
-	if ok {
-		*into = p
-	}
-	return ok
-}
-
-// points reads a key's list of at least so many places.
-func (m mapping) points(key string, least int) []Point {
-	f, ok := m.value(key)
-	if !ok {
-		return nil
-	}
-	items, ok := f.list()
-	if !ok {
-		return nil
-	}
-	if len(f.node.Content) < least {
-		f.fail("lists %s; %d or more are wanted", say.Count(len(f.node.Content), "point"), least)
-		return nil
-	}
-	if f.flat(items) {
-		return nil
-	}
-	var list []Point
-	for _, item := range items {
-		if p, ok := item.point(); ok {
-			list = append(list, p)
+// pointsOf is the rule of a list of at least so many places.
+func pointsOf(least int) rule {
+	return ruled(says(fmt.Sprintf("a list of places on the plan, %d or more", least)), func(f field) (list []Point, ok bool) {
+		items, ok := f.list()
+		if !ok {
+			return nil, false
 		}
-	}
-	return list
+		if len(f.node.Content) < least {
+			f.fail("lists %s; %d or more are wanted", say.Count(len(f.node.Content), "point"), least)
+			return nil, false
+		}
+		if f.flat(items) {
+			return nil, false
+		}
+		for _, item := range items {
+			if p, ok := item.point(); ok {
+				list = append(list, p)
+			}
+		}
+		return list, true
+	})
 }
 
 // flat reports points whose figures stand in one list without brackets of their own.

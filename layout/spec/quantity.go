@@ -3,76 +3,63 @@ package spec
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"hoopwright/layout/measure"
 )
 
-// bounds are the least and the most that the reader takes of one quantity.
-type bounds[T ~float64] struct {
-	kind      kind[T]
-	low, high T
-}
+const (
+	inch   = measure.Inch
+	foot   = measure.Foot
+	degree = measure.Degree
+)
 
-// kind is a sort of quantity: how it is read, and how a limit of it is printed.
+// kind is a sort of quantity: how it is printed in a spec, and the unit of that size in which it is written in full where that is not exact.
 type kind[T ~float64] struct {
-	parse func(string) (T, error)
 	print func(T, measure.System) string
+	unit  string
+	size  T
 }
 
-// quantity reads a key's quantity within its bounds.
-func quantity[T ~float64](m mapping, key string, into *T, b bounds[T]) bool {
-	f, ok := m.value(key)
-	if !ok {
-		return false
-	}
-	v, ok := b.of(f)
-	if ok {
-		*into = v
-	}
-	return ok
-}
+// The sorts of quantity.
+var (
+	lengths      = &kind[measure.Length]{func(v measure.Length, s measure.System) string { return s.Written(v) }, "mm", 1}
+	masses       = &kind[measure.Mass]{func(v measure.Mass, s measure.System) string { return s.Mass(v) }, "kg", 1}
+	lineMasses   = &kind[measure.LineMass]{func(v measure.LineMass, s measure.System) string { return s.LineMass(v) }, "kg/m", 1}
+	pressures    = &kind[measure.Pressure]{func(v measure.Pressure, s measure.System) string { return s.Pressure(v) }, "MPa", measure.MPa}
+	temperatures = &kind[measure.Temperature]{func(v measure.Temperature, s measure.System) string { return s.Temperature(v) }, "C", 1}
+	speeds       = &kind[measure.Speed]{func(v measure.Speed, s measure.System) string { return s.Speed(v) }, "m/s", 1}
+	angles       = inOne[measure.Angle]("deg", degree)
+	currents     = inOne[measure.Current]("A", 1)
+	voltages     = inOne[measure.Voltage]("V", 1)
+	powers       = inOne[measure.Power]("W", 1)
+	areas        = inOne[measure.Area]("mm2", 1)
+	shares       = inOne[measure.Share]("%", 0.01)
 
-// of reads a value as a quantity within the bounds.
-func (b bounds[T]) of(f field) (T, bool) {
-	s, ok := f.scalar()
-	if !ok {
-		return 0, false
-	}
-	f.takes("%s, %s", measure.Name(b.low), b.in(f.spec.Units))
-	if len(s) > longestText {
-		f.fail("is longer than %d characters", longestText)
-		return 0, false
-	}
-	v, err := b.kind.parse(s)
-	if err != nil {
-		text, _, _ := strings.Cut(err.Error(), ", as in ") // the example of the key itself serves better
-		f.failWith(f.other(b.meant(s)), "%s", text)
-		return 0, false
-	}
-	if !b.hold(v) {
-		f.fail("is %s; %s is wanted", quote(s), b.in(f.spec.Units))
-		return 0, false
-	}
-	return v, true
-}
+	sorts = []interface {
+		typed(value any, units measure.System) (string, bool)
+	}{lengths, masses, lineMasses, pressures, temperatures, speeds, angles, currents, voltages, powers, areas, shares}
+)
 
-// slack is how far beyond a limit a quantity may lie, as a share of it: 12 × 25.4 is not 304.8 in binary.
-const slack = 1e-9
-
-func (b bounds[T]) hold(v T) bool {
-	return v >= b.low-T(slack*math.Abs(float64(b.low))) && v <= b.high+T(slack*math.Abs(float64(b.high)))
-}
-
-// in prints the bounds.
-func (b bounds[T]) in(s measure.System) string {
-	return b.kind.print(b.low, s) + " to " + b.kind.print(b.high, s)
+// inOne is a sort of quantity that has one unit in both systems.
+func inOne[T ~float64](unit string, size T) *kind[T] {
+	return &kind[T]{func(v T, _ measure.System) string { return round(float64(v/size)) + " " + unit }, unit, size}
 }
 
 // round prints a number of the spec's own units with no more digits than it has.
 func round(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64) }
 
-// in prints a quantity that has one unit in both systems.
-func in[T ~float64](unit string, size T) func(T, measure.System) string {
-	return func(v T, _ measure.System) string { return round(float64(v/size)) + " " + unit }
+// sameness is how near to a value what is written must come, as a share of it: what multiplying leaves in the last bits is no difference.
+const sameness = 1e-12
+
+// typed prints a value of the sort as one types it, so that it is read back the same: as it is printed, or else in full.
+func (k *kind[T]) typed(value any, units measure.System) (string, bool) {
+	v, ok := value.(T)
+	if !ok {
+		return "", false
+	}
+	text := k.print(v, units)
+	if back, err := measure.Parse[T](text); err != nil || math.Abs(float64(back-v)) > sameness*math.Abs(float64(v)) {
+		text = strconv.FormatFloat(float64(v/k.size), 'f', -1, 64) + " " + k.unit
+	}
+	return text, true
 }

@@ -18,6 +18,15 @@ func (r *reader) read(root *yaml.Node) {
 	if units, ok := firstUnits(root); ok {
 		r.spec.Units = units
 	}
+	for _, units := range []measure.System{measure.Imperial, measure.Metric} { // examples of what is missing are in the spec's own
+		if at := valueOf(root, "units"); at >= 0 && root.Content[at].Value == units.String() {
+			r.spec.Units = units
+		}
+	}
+	if root.Kind != yaml.MappingNode {
+		r.failLine(root.Line, exampleOf("title", r.spec.Units), "this is no spec, which holds keys with values; `hoopwright starter` writes one to begin from")
+		return
+	}
 	top, ok := field{reader: r, node: root}.mapping()
 	if !ok {
 		return

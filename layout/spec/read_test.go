@@ -129,7 +129,7 @@ func near[T ~float64](t *testing.T, what string, got, want T) {
 	}
 }
 
-func day(text string) time.Time {
+func dayOf(text string) time.Time {
 	d, err := time.Parse(time.DateOnly, text)
 	if err != nil {
 		panic(err)
@@ -143,7 +143,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "title", s.Title, "Tidemill Lantern Walk")
 	equal(t, "season", s.Season, "2027")
 	equal(t, "paper", s.Paper, "legal")
-	equal(t, "dates.close", s.Dates.Close, day("2028-01-02"))
+	equal(t, "dates.close", s.Dates.Close, dayOf("2028-01-02"))
 	equal(t, "accept", s.Accept, []Accept{{"long-day", "house cords are there by then", "Ada Finch"}})
 
 	near(t, "length", s.Tunnel.Length, 8*51*in)
@@ -386,5 +386,25 @@ func TestTunnelThirds(t *testing.T) {
 		equal(t, c.tunnel+" arches", s.Tunnel.Arches, c.arches)
 		near(t, c.tunnel+" spacing", s.Tunnel.Spacing, c.spacing)
 		near(t, c.tunnel+" length", s.Tunnel.Length, c.length)
+	}
+}
+
+// What one reading returns is its own: whoever changes it changes no later reading.
+func TestReadingsShareNothing(t *testing.T) {
+	source := strings.Replace(quotedPlaces, "walls: right", "walls: both", 1)
+	first, err := Read("walk.yaml", []byte(source))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first.Lights.Rows == nil || len(first.Lights.Rows.Walls) != 2 {
+		t.Fatalf("rows are %+v", first.Lights.Rows)
+	}
+	first.Lights.Rows.Walls[0] = Right
+	second, err := Read("walk.yaml", []byte(source))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if second.Lights.Rows.Walls[0] != Left {
+		t.Error("the walls of one reading are those of another")
 	}
 }

@@ -3,7 +3,6 @@ package spec
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -15,12 +14,11 @@ func (r *reader) readRidge(top mapping) {
 	if f, ok := top.value("ridge"); ok {
 		if f.node.Kind == yaml.MappingNode {
 			m, _ := f.mapping()
-			f.takes("false for none, or keys: %s", strings.Join(children["ridge"], ", "))
 			if p, ok := m.fields["pipe"]; ok {
 				ridge.Pipe, _ = p.pipe("custom ridge pipe")
 			}
-		} else {
-			top.yes("ridge", &ridge.Present)
+		} else if present, ok := f.yes(); ok {
+			ridge.Present = present
 		}
 	}
 	if r.spec.Tunnel.Arches == 1 {
@@ -58,63 +56,32 @@ func (r *reader) failKey(key, example, format string, args ...any) {
 
 // readBraces reads what holds single bays lengthwise.
 func (r *reader) readBraces(top mapping) {
-	f, ok := top.value("braces")
-	if !ok {
-		return
-	}
-	if f.node.Kind == yaml.ScalarNode {
-		if s, ok := f.scalar(); ok && s != "none" {
-			f.failWith("braces: none", "is %s; none, or the figures of the braces are wanted", quote(s))
+	if m, ok := top.holding("braces"); ok {
+		if m.all(&r.spec.Braces); r.spec.Tunnel.Arches == 1 {
+			m.failWith("braces: none", "are given, but one arch has no bay to brace")
 		}
-		return
-	}
-	m, ok := f.mapping()
-	if !ok {
-		return
-	}
-	b := &r.spec.Braces
-	m.require("from")
-	if set, ok := m.set("bays", baySet(r.spec)); ok {
-		b.Bays = set
-	}
-	quantity(m, "from", &b.From, braceHeights)
-	if i, ok := m.word("kind", "pipe", "line"); ok {
-		b.Line = i == 1
-	}
-	if r.spec.Tunnel.Arches == 1 {
-		f.failWith("braces: none", "are given, but one arch has no bay to brace")
 	}
 }
 
 // readGuys reads what holds the tunnel lengthwise.
 func (r *reader) readGuys(top mapping) {
-	f, ok := top.value("guys")
-	if !ok {
-		return
+	if m, ok := top.holding("guys"); ok {
+		m.all(&r.spec.Guys)
 	}
-	if f.node.Kind == yaml.ScalarNode {
-		if s, ok := f.scalar(); ok && s != "none" {
-			example := exampleOf("guys", r.spec.Units)
-			if slices.Contains([]string{"no", "false", "off", "None", "NONE"}, s) {
-				example = "guys: none"
-			}
-			f.failWith(example, "is %s; none, or the figures of the guys are wanted", quote(s))
+}
+
+// holding opens what holds the tunnel lengthwise, where it is given and not none.
+func (m mapping) holding(key string) (mapping, bool) {
+	f, ok := m.value(key)
+	if !ok || f.node.Kind != yaml.ScalarNode {
+		return m.section(key)
+	}
+	if s, ok := f.scalar(); ok && s != "none" {
+		example := exampleOf(key, f.spec.Units)
+		if slices.Contains([]string{"no", "false", "off", "None", "NONE"}, s) {
+			example = key + ": none"
 		}
-		return
+		f.failWith(example, "is %s; none, or the figures of the %s are wanted", quote(s), key)
 	}
-	m, ok := f.mapping()
-	if !ok {
-		return
-	}
-	f.takes("none, or keys: %s", strings.Join(children["guys"], ", "))
-	g := &r.spec.Guys
-	m.require("from", "out")
-	if set, ok := m.set("arches", archSet(r.spec)); ok {
-		g.Arches = set
-	}
-	quantity(m, "from", &g.From, guyHeights)
-	quantity(m, "out", &g.Out, guyReaches)
-	if stake, ok := m.value("stake"); ok {
-		stake.stake(&g.Stake)
-	}
+	return mapping{}, false
 }

@@ -17,46 +17,40 @@ type numbered struct {
 	unknown   bool
 }
 
-func archSet(s *Spec) numbered {
+func archNumbers(s *Spec) numbered {
 	return numbered{"arch", "arches", s.Tunnel.Arches, s.Tunnel.Arches == 0}
 }
 
-func baySet(s *Spec) numbered {
+func bayNumbers(s *Spec) numbered {
 	return numbered{"bay", "bays", s.Tunnel.Arches - 1, s.Tunnel.Arches == 0}
 }
 
-// set reads a set of arches or bays: a list of numbers and ranges, or odd, even or all. The numbers come in order, each once. It
-// is false where the key is not given or is wrong, and also, without a further error, where the tunnel could not be read.
-func (m mapping) set(key string, of numbered) ([]int, bool) {
-	f, ok := m.value(key)
-	if !ok {
-		return nil, false
-	}
-	if f.node.Kind == yaml.ScalarNode {
-		s, ok := f.scalar()
-		if !ok {
-			return nil, false
+// setOf is the rule of a set of arches or bays: a list of numbers and ranges, or odd, even or all. The numbers come in order, each once. It is wrong, without a further error, where the tunnel could not
+// be read.
+func setOf(numbers func(*Spec) numbered) rule {
+	many := numbers(&Spec{}).many
+	return ruled(says(many+": a list of numbers, ranges such as 4 to 6, and last; or odd, even, all"), func(f field) ([]int, bool) {
+		var words []string
+		items := []field{f}
+		if f.node.Kind != yaml.ScalarNode {
+			var ok bool
+			if items, ok = f.list(); !ok {
+				return nil, false
+			}
 		}
-		return f.pick([]string{s}, of)
-	}
-	items, ok := f.list()
-	if !ok {
-		return nil, false
-	}
-	var words []string
-	for _, item := range items {
-		s, ok := item.scalar()
-		if !ok {
-			return nil, false
+		for _, item := range items {
+			s, ok := item.scalar()
+			if !ok {
+				return nil, false
+			}
+			words = append(words, s)
 		}
-		words = append(words, s)
-	}
-	return f.pick(words, of)
+		return f.pick(words, numbers(f.spec))
+	})
 }
 
 // pick picks the numbers and fails where the words make no set.
 func (f field) pick(words []string, of numbered) ([]int, bool) {
-	f.takes("%s: a list of numbers, ranges such as 4 to 6, and last; or odd, even, all", of.many)
 	set, err := of.pick(words)
 	if err != "" {
 		example := exampleOf(f.table, f.spec.Units)

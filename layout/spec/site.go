@@ -11,37 +11,11 @@ func (r *reader) readSite(top mapping) {
 	if !ok {
 		return
 	}
-	s := &r.spec.Site
+	m.all(&r.spec.Site)
 	r.readRoute(m)
 	r.readMarks(m)
 	r.readLevels(m)
-	soils := []Soil{Firm, Soft, Sandy, Frozen, SoilUnknown}
-	if i, ok := m.word("soil", namesOf(soils, Soil.String)...); ok {
-		s.Soil = soils[i]
-	}
-	exposures := []Exposure{Open, Shore, Suburban, Sheltered, Hilltop, WindGap}
-	if i, ok := m.word("exposure", namesOf(exposures, Exposure.String)...); ok {
-		s.Exposure = exposures[i]
-	}
-	features := r.readFeatures(m)
-	r.readBuried(m)
-	r.readOverhead(m)
-	r.readOutlets(m)
-	r.readCords(m, features)
-	var north measure.Angle
-	if quantity(m, "north", &north, headings) {
-		s.North = &north
-	}
-	m.latLong("place", &s.Place)
-	r.readSitePlaces(m)
-	m.text("address", &s.Address)
-	m.text("emergency", &s.Emergency)
-	dangers := []Danger{BuriedLines, OverheadLines, OutletsGFCI, BreakerAmps}
-	for _, item := range m.items("unknown") {
-		if i, ok := item.word(namesOf(dangers, Danger.String)...); ok {
-			s.Unknown = append(s.Unknown, dangers[i])
-		}
-	}
+	r.readThings(m)
 }
 
 // readRoute reads the legs of the centreline and checks that the tunnel fits on them.
@@ -86,12 +60,7 @@ func (l Leg) Length() measure.Length {
 
 // leg reads a straight, or a bend to the left or the right.
 func (m mapping) leg() (Leg, bool) {
-	var kinds []string
-	for _, key := range []string{"straight", "left", "right"} {
-		if m.has(key) {
-			kinds = append(kinds, key)
-		}
-	}
+	kinds, _ := m.among("straight", "left", "right")
 	if len(kinds) != 1 {
 		m.fail("a leg is one of straight, left and right")
 		return Leg{}, false
@@ -99,11 +68,11 @@ func (m mapping) leg() (Leg, bool) {
 	if kinds[0] != "straight" {
 		m.require("radius")
 		var l Leg
-		turn := quantity(m, kinds[0], &l.Turn, turns)
+		turn := m.read(kinds[0], &l.Turn)
 		if kinds[0] == "left" {
 			l.Turn = -l.Turn
 		}
-		return l, quantity(m, "radius", &l.Radius, radii) && turn
+		return l, m.read("radius", &l.Radius) && turn
 	}
 	if m.has("radius") {
 		m.failWith("{left: 30 deg, radius: 25 ft}", "a straight has no radius")
@@ -122,55 +91,40 @@ func (m mapping) leg() (Leg, bool) {
 
 // readLevels reads the ground's heights at arches.
 func (r *reader) readLevels(site mapping) {
-	of := archSet(r.spec)
+	of := archNumbers(r.spec)
 	taken := map[int]bool{}
-	for _, m := range site.mappings("levels") {
-		m.require("arch", "left", "right")
-		var l Level
-		left := quantity(m, "left", &l.Left, groundLevel)
-		right := quantity(m, "right", &l.Right, groundLevel)
+	r.spec.Site.Levels = listOf(site, "levels", func(m mapping, l *Level) bool {
 		f, ok := m.value("arch")
 		if !ok {
-			continue
+			return false
 		}
 		word, ok := f.scalar()
 		if !ok {
-			continue
+			return false
 		}
-		f.takes("the number of an arch, or last")
 		n, err := of.number(word, word)
-		if err != "" {
+		switch {
+		case err != "":
 			f.fail("%s", err)
-			continue
-		}
-		if taken[n] {
+			return false
+		case taken[n]:
 			f.fail("arch %d has its levels already; give each arch once", n)
 		}
-		taken[n] = true
-		if l.Arch = n; left && right {
-			r.spec.Site.Levels = append(r.spec.Site.Levels, l)
-		}
-	}
+		taken[n], l.Arch = true, n
+		return m.good["left"] && m.good["right"]
+	})
 }
 
-// latLong reads a place on earth.
-func (m mapping) latLong(key string, into **LatLong) {
-	f, ok := m.value(key)
-	if !ok {
-		return
-	}
+// latLong is the rule of a place on earth.
+var latLong = ruled(says("latitude -90 to 90 and longitude -180 to 180, in degrees"), func(f field) (p LatLong, ok bool) {
 	items, ok := f.list()
 	if !ok {
-		return
+		return p, false
 	}
-	f.takes("latitude -90 to 90 and longitude -180 to 180, in degrees")
 	if len(items) != 2 {
 		f.fail("lists %s; latitude and longitude are wanted", say.Count(len(items), "number"))
-		return
+		return p, false
 	}
-	var p LatLong
-	lat := items[0].number(&p.Lat, -90, 90)
-	if long := items[1].number(&p.Long, -180, 180); lat && long {
-		*into = &p
-	}
-}
+	lat := number(-90, 90).read(items[0], &p.Lat)
+	return p, number(-180, 180).read(items[1], &p.Long) && lat
+})

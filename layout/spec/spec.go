@@ -8,6 +8,7 @@ package spec
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"hoopwright/layout/catalog"
@@ -73,10 +74,10 @@ type Spec struct {
 
 // Default is a value that the spec did not give.
 type Default struct {
-	Key     string // path, as in arch.stake.depth
-	Value   string // as the packet prints it
-	Why     string // the reason or source, where there is one
-	Written any    // as it would stand in the spec, as Amendment has it; nil where it cannot: what is solved has no key of its own
+	Key     string `json:"key"`   // path, as in arch.stake.depth
+	Value   string `json:"value"` // as the packet prints it
+	Why     string `json:"why"`   // the reason or source, where there is one
+	Written any    `json:"-"`     // as it would stand in the spec, as Amendment has it; nil where it cannot: what is solved has no key of its own
 }
 
 // Text is a piece of the spec's own wording.
@@ -136,7 +137,7 @@ type Arch struct {
 	Height      measure.Length   // of the crown above the ground line; zero where it is solved
 	Missing     Third            // the one that is solved
 	Stake       Stake
-	Foot        *Foot         // a base in place of a driven stake; nil where stakes are driven
+	Foot        *Foot         `key:"-"` // a base in place of a driven stake; nil where stakes are driven
 	LateModulus measure.Share // stiffness left at season's end
 	Joints      Joints
 }
@@ -176,7 +177,7 @@ type Braces struct {
 	Bays []int
 	From measure.Length // height on the leg
 	Peg  Stake          // what the braces end on
-	Line bool           // two lines of webbing, crossed; else a spare stick of pipe, clamped at both ends
+	Line bool           `key:"kind"` // two lines of webbing, crossed; else a spare stick of pipe, clamped at both ends
 }
 
 // Foot is a weighted base that a bar stands upright in, where no stake can be driven.
@@ -203,7 +204,7 @@ func (p Paving) String() string { return [...]string{"asphalt", "concrete", "gra
 // Site is the ground and what is on it.
 type Site struct {
 	Route     []Leg
-	Start     Point         // centre of arch 1
+	Start     Point         `key:"-"` // centre of arch 1
 	Heading   measure.Angle // 0 along +y, clockwise positive
 	StartFix  Fix           // what places Start where its coordinates are not given
 	Toward    *Aim          // what gives Heading where it is not given; nil for none
@@ -215,7 +216,7 @@ type Site struct {
 	Buried    []Buried
 	Overhead  []Overhead
 	Outlets   []Outlet
-	Cords     Cords
+	Cords     Cords          `key:"-"`
 	North     *measure.Angle // direction of north on the plan, clockwise from +y; nil where not given
 	Place     *LatLong       // nil where not given
 	Places    []SitePlace
@@ -246,7 +247,7 @@ func (s Site) NotKnown(d Danger) bool { return slices.Contains(s.Unknown, d) }
 // SitePlace is a place that people may have to find: first aid, where the power is switched off.
 type SitePlace struct {
 	Name string
-	At   Point
+	At   Point `key:"-"`
 	Fix  Fix
 	For  string // one of PlaceUses, or the spec's own words
 }
@@ -378,7 +379,7 @@ type Overhead struct {
 // Outlet is an outdoor outlet that may feed lights.
 type Outlet struct {
 	Name      string
-	At        Point
+	At        Point `key:"-"`
 	Fix       Fix
 	Circuit   string
 	Sockets   int
@@ -390,7 +391,7 @@ type Outlet struct {
 // Cords are the organiser's wishes for where cords lie.
 type Cords struct {
 	KeepOff []string // names of features
-	Cover   bool     // crossings under a cover; otherwise overhead along the first arch
+	Cover   bool     `key:"crossing"` // crossings under a cover; otherwise overhead along the first arch
 }
 
 // LatLong is a place on earth in degrees.
@@ -465,7 +466,7 @@ type Rows struct {
 	First, Step, UpTo measure.Length // tape from the ground
 	Strings           []catalog.String
 	Walls             []Side
-	FromBack          bool // start at the last arch
+	FromBack          bool `key:"start"` // start at the last arch
 	Open              bool // which end they start from is left to the power plan, path by path
 	Sag               measure.Length
 	Gaps              []Gap
@@ -493,7 +494,7 @@ type Power struct {
 	Together   int              // most strings behind one plug of a cord
 	Inline     []catalog.Inline // cords with several sockets that may be laid
 	Taps       []Tap            // three-ways that may be used, most sockets first
-	Timer      Timer            // bought for each outlet in use that has none
+	Timer      Timer            `key:"timers"` // bought for each outlet in use that has none
 	Evenings   *Evenings
 }
 
@@ -589,7 +590,7 @@ type Crew struct {
 type CrewDay struct {
 	Date        time.Time     // zero where the spec leaves it open
 	From, Until time.Duration // since midnight; an until of 0 is by the light
-	Work        []string      // of DayWorks; none: everything but the trial
+	Work        []string      `key:"-"` // of DayWorks; none: everything but the trial
 }
 
 // DayWorks are the kinds of work that a day may be for.
@@ -610,22 +611,12 @@ type Rates struct {
 
 // Position returns where the key stands in the file, or else the nearest key above it.
 func (s *Spec) Position(key string) finding.Position {
-	for k := key; ; {
+	for k := key; k != ""; k = k[:max(0, strings.LastIndexAny(k, ".["))] {
 		if p, ok := s.positions[k]; ok {
 			return p
 		}
-		cut := -1
-		for i := len(k) - 1; i >= 0; i-- {
-			if k[i] == '.' || k[i] == '[' {
-				cut = i
-				break
-			}
-		}
-		if cut < 0 {
-			return finding.Position{File: s.File}
-		}
-		k = k[:cut]
 	}
+	return finding.Position{File: s.File}
 }
 
 // Given reports whether the spec itself gives the key, as against a default.
@@ -637,10 +628,8 @@ func (s *Spec) Given(key string) bool {
 // ArchOf returns the arch's own figures, 1 ≤ number ≤ Tunnel.Arches.
 func (s *Spec) ArchOf(number int) Arch {
 	for _, e := range s.Except {
-		for _, n := range e.Arches {
-			if n == number {
-				return e.Arch
-			}
+		if slices.Contains(e.Arches, number) {
+			return e.Arch
 		}
 	}
 	return s.Arch

@@ -1,10 +1,10 @@
 package spec
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 
-	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 )
 
@@ -17,14 +17,11 @@ type Key struct {
 	Why     string // of the default
 }
 
-// Keys returns every key of the format in its order, with limits and examples in the system's units. What a key takes and what its default is are found by the reader itself: each key's
-// own example is read, and what the reader asks of it is noted.
+// Keys returns every key of the format in its order, with limits and examples in the system's units. Its default is found by the reader itself, in specs that give little.
 func Keys(system measure.System) []Key {
-	list := make([]Key, len(keys))
 	defaults := map[string]Default{}
-	read := func(source string) (rules map[string]string) {
-		rules = map[string]string{}
-		r := &reader{spec: &Spec{positions: map[string]finding.Position{}}, marks: names{of: "marks"}, meant: map[string]bool{}, rules: rules}
+	read := func(source string) {
+		r := newReader(&Spec{})
 		if root, ok := r.tree([]byte(source)); ok {
 			r.read(root)
 		}
@@ -33,29 +30,42 @@ func Keys(system measure.System) []Key {
 				defaults[path] = d
 			}
 		}
-		return rules
 	}
 	plain := exampleOf("tunnel", system) + "\nunits: " + system.String() + "\n"
 	read(plain + exampleOf("arch", system))
 	read(plain + "arch: {pipe: {" + exampleOf("arch.pipe.od", system) + ", " + exampleOf("arch.pipe.wall", system) + "}}")
-	elsewhere := map[string]string{} // what is asked of a key in the example of another: some need company
+	list := make([]Key, len(keys))
 	for i, k := range keys {
-		rules := read(document(k.path, system))
-		list[i] = Key{Path: k.path, Takes: rules[k.path], Example: exampleOf(k.path, system)}
-		for path, rule := range rules {
-			if elsewhere[path] == "" {
-				elsewhere[path] = rule
-			}
-		}
+		read(document(k.path, system))
+		list[i] = Key{Path: k.path, Takes: k.takes(system), Example: exampleOf(k.path, system)}
 	}
 	for i := range list {
-		k := &list[i]
-		if k.Takes == "" {
-			k.Takes = elsewhere[k.Path]
-		}
-		k.Default, k.Why = defaults[k.Path].Value, defaults[k.Path].Why
+		d := defaults[list[i].Path]
+		list[i].Default, list[i].Why = d.Value, d.Why
 	}
 	return list
+}
+
+// takes says what a key takes: by its rule, or the keys or items that it has.
+func (k key) takes(system measure.System) string {
+	words, section := "", k.path
+	if k.rule.takes != nil {
+		words = k.rule.takes(system)
+	}
+	if other := sameAs[section]; other != "" {
+		section = other
+	}
+	switch known := children[section]; {
+	case k.rule.read != nil:
+	case len(known) > 0 && known[0] != "*":
+		words += "keys: " + strings.Join(known, ", ")
+	case words != "":
+	case len(known) > 0:
+		words = fmt.Sprintf("names of your own, at most %d", mostItems)
+	default:
+		words = fmt.Sprintf("a list, at most %d", mostItems)
+	}
+	return words
 }
 
 // document is a spec with one key alone, set to its own example.
@@ -91,11 +101,9 @@ func tableOf(path string) string {
 		if rows[next].path == "" && rows[next+"[]"].path == "" && rows[table+".*"].path != "" {
 			next = table + ".*"
 		}
-		switch table = next + name[len(bare):]; {
-		case table == "guys.stake":
-			table = "arch.stake"
-		case table == "ridge.pipe":
-			table = "arch.pipe"
+		table = next + name[len(bare):]
+		if other := sameAs[table]; other != "" {
+			table = other
 		}
 	}
 	return table

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"hoopwright/layout/finding"
-	"hoopwright/layout/measure"
 )
 
 // version is the version of the format that this package reads.
@@ -25,7 +24,6 @@ func (m mapping) versionFits() bool {
 	if !ok {
 		return true
 	}
-	f.takes("%s, the version of the format", version)
 	if s, ok := f.scalar(); ok && s != version {
 		f.fail("is %s; this program reads version %s of the format", quote(s), version)
 		return false
@@ -36,16 +34,11 @@ func (m mapping) versionFits() bool {
 // readTop reads what concerns the packet as a whole.
 func (r *reader) readTop(top mapping) {
 	s := r.spec
-	top.require("title")
-	top.text("title", &s.Title)
-	top.text("season", &s.Season)
-	if i, ok := top.word("units", "imperial", "metric"); ok {
-		s.Units = measure.System(i)
-	}
-	if i, ok := top.word("paper", Papers()...); ok {
-		s.Paper = Papers()[i]
-	}
-	top.line("currency", &s.Currency, 12)
+	top.read("title", &s.Title)
+	top.read("season", &s.Season)
+	top.read("units", &s.Units)
+	top.read("paper", &s.Paper)
+	top.read("currency", &s.Currency)
 	r.readDates(top)
 	r.readAccept(top)
 }
@@ -61,9 +54,9 @@ func (r *reader) readDates(top mapping) {
 		key string
 		day *time.Time
 	}{{"mark", &d.Mark}, {"build", &d.Build}, {"open", &d.Open}, {"close", &d.Close}, {"down", &d.Down}}
+	m.all(d)
 	last := -1
 	for i, this := range days {
-		m.day(this.key, this.day)
 		if this.day.IsZero() {
 			continue
 		}
@@ -82,25 +75,19 @@ var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 // readAccept reads the findings that the organiser takes on.
 func (r *reader) readAccept(top mapping) {
 	seen := names{of: "accepted findings"}
-	for _, m := range top.mappings("accept") {
-		m.require("finding", "why", "by")
-		var a Accept
-		m.text("why", &a.Why)
-		m.name("by", &a.By)
-		if m.name("finding", &a.Finding) {
-			f, _ := m.value("finding")
-			if !code.MatchString(a.Finding) {
-				var codes []string
-				for _, row := range finding.Rows() {
-					codes = append(codes, row.Code)
-				}
-				f.failWith(f.other(f.wordMeant(strings.ReplaceAll(a.Finding, " ", "-"), codes)), "is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
-			}
-			if row, ok := finding.Of(a.Finding); ok && row.Firm {
-				f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
-			}
-			seen.add(f, a.Finding)
+	r.spec.Accept = listOf(top, "accept", func(m mapping, a *Accept) bool {
+		f, ok := m.value("finding")
+		if !ok || !m.good["finding"] {
+			return true
 		}
-		r.spec.Accept = append(r.spec.Accept, a)
-	}
+		if !code.MatchString(a.Finding) {
+			codes := namesOf(finding.Rows(), func(row finding.Row) string { return row.Code })
+			f.failWith(f.other(f.wordMeant(strings.ReplaceAll(a.Finding, " ", "-"), codes)), "is %s; the code of a finding is wanted, as `check` prints it", quote(a.Finding))
+		}
+		if row, ok := finding.Of(a.Finding); ok && row.Firm {
+			f.fail("is %s; findings about buried lines, overhead lines and arches that cannot stand can be accepted by nobody", quote(a.Finding))
+		}
+		seen.add(f, a.Finding)
+		return true
+	})
 }

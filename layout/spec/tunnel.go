@@ -12,7 +12,6 @@ var upToWords = regexp.MustCompile(`^up to\s+`)
 
 // readTunnel reads how many arches stand how far apart. Two of arches, spacing and length give the third.
 func (r *reader) readTunnel(top mapping) {
-	top.require("tunnel")
 	m, ok := top.section("tunnel")
 	if !ok {
 		return
@@ -24,12 +23,11 @@ func (r *reader) readTunnel(top mapping) {
 // readArches reads the row of arches.
 func (m mapping) readArches(t *Tunnel) {
 	if opening, ok := m.section("opening"); ok {
-		quantity(opening, "width", &t.OpeningWidth, openings)
-		quantity(opening, "height", &t.OpeningHeight, openings)
+		opening.read("width", &t.OpeningWidth)
+		opening.read("height", &t.OpeningHeight)
 	}
-	arches := m.count("arches", &t.Arches, 1, MostArches)
+	arches, length := m.read("arches", &t.Arches), m.read("length", &t.Length)
 	atMost := m.readSpacing(&t.Spacing)
-	length := quantity(m, "length", &t.Length, totals)
 	if arches && t.Arches == 1 {
 		m.oneArch(t, length)
 		return
@@ -120,14 +118,7 @@ func (m mapping) countOut(t *Tunnel, atMost bool) {
 
 // twoOf checks that two of three keys are given: the third follows from them.
 func (m mapping) twoOf(a, b, c string) bool {
-	var given, absent []string
-	for _, key := range []string{a, b, c} {
-		if m.has(key) {
-			given = append(given, key)
-		} else {
-			absent = append(absent, key)
-		}
-	}
+	given, absent := m.among(a, b, c)
 	switch {
 	case len(given) == 3:
 		m.fail("gives %s, %s and %s; the third follows from the other two, so leave one out", a, b, c)

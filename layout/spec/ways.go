@@ -5,12 +5,11 @@ import "slices"
 // readWays reads the side ways in and out.
 func (r *reader) readWays(tunnel mapping) {
 	for _, m := range tunnel.mappings("ways") {
-		m.require("bay", "wall")
-		wall, okWall := m.word("wall", "left", "right")
-		bays, okBay := m.set("bay", baySet(r.spec))
-		if okWall && okBay {
+		var bays []int
+		var wall Side
+		if okBay, okWall := m.read("bay", &bays), m.read("wall", &wall); okBay && okWall {
 			for _, bay := range bays {
-				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, Side(wall)})
+				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, wall})
 			}
 		}
 	}

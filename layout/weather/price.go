@@ -59,7 +59,10 @@ func PriceOfBracing(s *spec.Spec) float64 {
 	}
 	sum := 0.0
 	line := measure.Length(hypot(s.Guys.From, s.Guys.Out)).Metres()
-	sum += priceOfBars(s, s.Guys.Stake, guys) + float64(guys)*(cordMetre*line+tightenerEach)
+	sum += float64(guys) * (cordMetre*line + tightenerEach)
+	if s.Arch.Foot == nil { // else they end on weights
+		sum += priceOfBars(s, s.Guys.Stake, guys)
+	}
 	braces := float64(2 * len(s.Pairs()))
 	sum += priceOfBars(s, s.Braces.Peg, int(braces))
 	length := s.BraceLength()

@@ -131,7 +131,7 @@ func notKnown(text string) bool { return strings.EqualFold(text, DontKnow) }
 func length(text string, into *measure.Length) error {
 	v, err := measure.ParseLength(text)
 	if err == nil && v <= 0 {
-		err = errors.New("is nought or less")
+		err = fmt.Errorf("%q is nought or less; a length such as 8 ft or 2.4 m is wanted", text)
 	}
 	*into = v
 	return err
@@ -262,7 +262,7 @@ func (w *wishes) readOutlet(text string) error {
 	}
 	parts := aside.FindStringSubmatch(text)
 	if parts == nil {
-		return fmt.Errorf("%q tells no place; left or right and ahead or behind are wanted, each with its length", text)
+		return fmt.Errorf("%q tells no place; left or right and ahead or behind are wanted, each with its length, as in left 12 ft, behind 6 ft", text)
 	}
 	w.outlet = offset{side: strings.ToLower(parts[1]), along: strings.ToLower(parts[3])}
 	for _, part := range []struct {
@@ -283,7 +283,7 @@ func (w *wishes) readVolts(text string) (err error) {
 	if notKnown(text) {
 		text = measure.By(w.units, "120 V", "230 V")
 	}
-	w.volts, err = measure.ParseVoltage(text)
+	w.volts, err = measure.Parse[measure.Voltage](text)
 	return err
 }
 
@@ -297,7 +297,7 @@ func (w *wishes) readBreaker(text string) (err error) {
 			text = "15 A"
 		}
 	}
-	w.breaker, err = measure.ParseCurrent(text)
+	w.breaker, err = measure.Parse[measure.Current](text)
 	return err
 }
 
@@ -323,7 +323,7 @@ func (w *wishes) readMarks(text string) error {
 	for _, one := range strings.Split(text, ";") {
 		parts := taped.FindStringSubmatch(strings.TrimSpace(one))
 		if parts == nil {
-			return fmt.Errorf("%q is no mark; a name, the tape from the left peg, the tape from the right peg, then ahead or behind are wanted", strings.TrimSpace(one))
+			return fmt.Errorf("%q is no mark; a name, the tape from the left peg, the tape from the right peg, then ahead or behind are wanted, as in porch post 9 ft 4 in, 14 ft behind", strings.TrimSpace(one))
 		}
 		m := mark{name: parts[1], ahead: strings.EqualFold(parts[4], "ahead")}
 		if err := errors.Join(length(parts[2], &m.left), length(parts[3], &m.right)); err != nil {
