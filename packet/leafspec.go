@@ -52,17 +52,18 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	if !b.specWithTags || block.Height(front, room.W) > room.H {
 		return nil, nil, false
 	}
+	if whole := slices.Concat(front, []block.Block{lines}, foot); block.Height(whole, room.W) <= room.H {
+		return whole, []block.Block{behind}, true
+	}
 	first, rest, split := lines.Body.(listing).Split(room.W, room.H-block.Height(front, room.W)-lines.Gap)
 	if !split {
-		first, rest = lines.Body, nil
+		return nil, nil, false
 	}
-	front = append(front, block.Block{Name: lines.Name, Gap: lines.Gap, Body: first, Facts: lines.Facts})
-	back = []block.Block{behind}
-	if rest != nil {
-		back = append(back, block.Block{Name: lines.Name, Body: rest, Facts: lines.Facts})
+	part := func(l block.Body) block.Block {
+		return block.Block{Name: lines.Name, Gap: lines.Gap, Body: l, Facts: lines.Facts}
 	}
-	back = append(back, foot...)
-	return front, back, block.Height(front, room.W) <= room.H && block.Height(back, room.W) <= room.H
+	front, back = append(front, part(first)), append([]block.Block{behind, part(rest)}, foot...)
+	return front, back, block.Height(back, room.W) <= room.H
 }
 
 // listing is source lines in two columns, each column read to its foot.

@@ -21,7 +21,11 @@ func (b *binder) tagsLeaf() []folio {
 	blocks, strips := b.tagBlocks()
 	const title = "Tags: cut out, tie on"
 	if front, back, ok := b.specBeneath(blocks); ok {
-		return []folio{{front: side{title: title, toScale: strips, blocks: front}, back: side{title: "Spec", blocks: back}}}
+		behind := side{title: "Spec", blocks: back}
+		if len(back) == 1 {
+			behind.title = backsTitle
+		}
+		return []folio{{front: side{title: title, toScale: strips, blocks: front}, back: behind}}
 	}
 	_, room := b.newSide(false)
 	var list []folio
@@ -30,11 +34,14 @@ func (b *binder) tagsLeaf() []folio {
 		for n < len(blocks) && block.Height(blocks[:n+1], room.W) <= room.H {
 			n++
 		}
-		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: "Tags: the backs", blocks: []block.Block{block.Paragraph("Cut from the front.")}}})
+		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: []block.Block{block.Paragraph("Cut from the front.")}}})
 		blocks = blocks[n:]
 	}
 	return list
 }
+
+// backsTitle stands over a side with nothing on it, behind cards.
+const backsTitle = "Tags: the backs"
 
 // tagBlocks are the cards, two in a row, what is done with them and the strips; strips are drawn to scale.
 func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
