@@ -213,7 +213,7 @@ func (p *Plan) wiring() stock.Wiring {
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
 	}
 	for _, t := range p.Power.Timers {
-		w.TimerAmps = max(w.TimerAmps, t.Size)
+		w.TimerAmps, w.TimerPlugs = max(w.TimerAmps, t.Size), max(w.TimerPlugs, t.Plugs)
 	}
 	if len(p.Spec.Power.Taps) > 0 {
 		w.TapPrice = p.Spec.Power.Taps[0].Price

@@ -27,7 +27,7 @@ func (b *binder) reckoningAnnex() []folio {
 		blocks = append(blocks, block.Heading("Cuts"), block.Paragraph(b.proof()))
 	}
 	if total := b.plan.Stock.Total; total > 0 {
-		blocks = append(blocks, block.Heading("Money"), block.Paragraph(fmt.Sprintf("What is bought comes to %s, %s of it at prices assumed from memory.", b.money(total), b.money(b.plan.Stock.Assumed))))
+		blocks = append(blocks, block.Heading("Money"), block.Paragraph(fmt.Sprintf("What is bought comes to %s, %s of it at prices assumed from memory.", money(b.spec, total), money(b.spec, b.plan.Stock.Assumed))))
 	}
 	if all := remarksOf(b.plan.Findings); len(all) > 0 {
 		blocks = append(blocks, block.Heading("Findings, all in full"))
@@ -100,7 +100,7 @@ func (b *binder) evenings() string {
 	}
 	words := fmt.Sprintf("%s for %g h on %s: %.0f kWh", measure.Watts(b.plan.Power.Watts), e.Hours, say.Count(e.Nights, "night"), b.plan.Power.KWh)
 	if b.plan.Power.Cost > 0 {
-		words += ", " + b.money(b.plan.Power.Cost)
+		words += ", " + money(b.spec, b.plan.Power.Cost)
 	}
 	return words + "."
 }

@@ -150,7 +150,7 @@ func figuresOf(p *layout.Plan) []compared {
 		counted(stakes, len(p.Stakes)), counted("ridge pieces", len(p.Ridge)), counted("strings", len(p.Strings)),
 		{"watts", measure.Watts(p.Power.Watts), "W", number{float64(p.Power.Watts), true}}, counted("runs of strings", len(p.Chains)), counted("cords and three-ways", p.Power.Pieces()), counted("cords", len(p.Cords)),
 	}
-	for _, k := range (&binder{plan: p}).stringKinds() {
+	for _, k := range stringKinds(p) {
 		list = append(list, counted("strings "+k.item, k.count))
 	}
 	list = append(list, weatherFigures(p)...)

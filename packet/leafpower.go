@@ -25,7 +25,7 @@ type powering struct {
 
 // powerLeaf makes the leaf of a tunnel that has lights.
 func (b *binder) powerLeaf() []folio {
-	p := powering{b.plan, b.spec.Units, b.bodyWidth(), b.tasksOf(crew.Powering)}
+	p := powering{b.plan, b.spec.Units, b.bodyWidth(), tasksOf(b.plan, crew.Powering)}
 	diagram := draw.NewCircuits(b.plan)
 	if diagram.Empty() {
 		return nil

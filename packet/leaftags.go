@@ -49,7 +49,7 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	for _, a := range b.plan.Arches {
 		cards = append(cards, archTag(a, len(b.plan.Arches)))
 	}
-	cards = append(cards, sortTags(b.inventory())...)
+	cards = append(cards, sortTags(inventory(b.plan))...)
 	head := b.spec.Title
 	if b.spec.Season != "" {
 		head = clip(head, paper.Small, 60) + ", " + b.spec.Season
@@ -87,7 +87,7 @@ func sortTags(inventory []stored) (list []draw.Tag) {
 	for _, sort := range []struct {
 		keep       keeping
 		name, also string
-	}{{keptRidge, "RIDGE", ""}, {keptBox, "FITTINGS", ", off the pipe"}, {keptStakes, "STAKES", ""}, {keptLights, "STRINGS", ", off the pipe"}, {keptCords, "CORDS", ""}} {
+	}{{keptRidge, "RIDGE", ""}, {keptBox, "FITTINGS", ", off the pipe"}, {keptStakes, "STAKES", ""}, {keptLights, "STRINGS", ", off the pipe"}, {keptCords, "CORDS", ""}, {keptCovers, "COVERS", ""}} {
 		var nouns, counted []string
 		count := map[string]int{}
 		for _, it := range inventory {

@@ -40,25 +40,31 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {
-		return "Lights on: press TEST, then RESET, at " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
+		return "Lights on by hand. Try " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
-	crew.NightPipe:   plainly("By daylight, look along every pipe. Stand the crown stick up."),
+	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright under the crowns."),
 	crew.NightLights: plainly("Look at lights, plugs, cords."),
 	crew.NightWay:    taskWords.nightWay,
 	crew.NightClose:  plainly("Walk out as many as came in."),
 
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
-		return "Light it, tape each dark string. Unplug at " + outletsSaid(t.Of.Outlets) + ", timers too."
+		return "Light it, wrap coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
-	crew.CoilCords: plainly("Covers, plugs, ties off. Coil cords and three-ways loosely, far end first. Check each label."),
+	crew.CoilCords: func(w taskWords, _ crew.Task) string {
+		s := "Cords alone: covers off, unplug, ties cut. Coil loosely, far end first."
+		if len(w.plan.Lights.Wraps) > 0 {
+			s += " Wraps stay on."
+		}
+		return s
+	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, toward the plug. Never pull."
+		return w.wound() + " strings: unwind on trestles, from socket to prongs. Never pull."
 	},
 }
 

@@ -88,13 +88,14 @@ const (
 	PlugBoxes     // where three or more plugs meet low down
 	Lamp
 	Torch
+	WindMeter
+	Thermometer
 	CrownStick // as high as the crowns, which are taped on it the first night
 	Kettle
 	Lanterns
 	Barriers // to bar both ends
 	FirstAid
 	Bags
-	Tags
 	lastThing
 )
 

@@ -344,10 +344,10 @@ func TestFuseLimitsTheRun(t *testing.T) {
 // One timer carries what an outlet's plugs draw while it may; where they draw more, each has its own. Of 15 A timers two 6 A plugs go in one, two of 8 A do not.
 func TestTimersByTheirLoad(t *testing.T) {
 	for watts, want := range map[measure.Power][]Timer{
-		6:    {{"porch", 0.1, 8}},
-		720:  {{"porch", 12, 13}},
-		960:  {{"porch", 8, 8}, {"porch", 8, 8}},
-		1020: {{"porch", 8.5, 10}, {"porch", 8.5, 10}},
+		6:    {{"porch", 0.1, 8, 2}},
+		720:  {{"porch", 12, 13, 2}},
+		960:  {{"porch", 8, 8, 1}, {"porch", 8, 8, 1}},
+		1020: {{"porch", 8.5, 10, 1}, {"porch", 8.5, 10, 1}},
 	} {
 		in := tunnel(1)
 		l := label("big", watts, catalog.LED)

@@ -43,6 +43,10 @@ func OffDot(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
 }
 
+// RidgeOff is how far ridge pieces may be changed by what the first has taught: two stakes off their dots. More is a stake out of its place or a socket not home. Our
+// own choice.
+func RidgeOff(u measure.System) measure.Length { return 2 * OffDot(u) }
+
 // FeatureNear is how near to a stake a feature of the ground concerns whoever drives it; what lies farther off is for the site map. Our own choice.
 func FeatureNear(u measure.System) measure.Length {
 	return measure.By(u, 3*measure.Foot, 900*measure.Millimetre)
