@@ -85,13 +85,14 @@ func archTag(a arch.Arch, of int) draw.Tag {
 // sortTags are the cards of what is kept together beside the legs, with how many there are of each sort.
 func sortTags(inventory []stored) (list []draw.Tag) {
 	for _, sort := range []struct {
-		keep       keeping
+		keep       []keeping
 		name, also string
-	}{{keptRidge, "RIDGE", ""}, {keptBox, "FITTINGS", ", off the pipe"}, {keptStakes, "STAKES", ""}, {keptLights, "STRINGS", ", off the pipe"}, {keptCords, "CORDS", ""}, {keptCovers, "COVERS", ""}} {
+	}{{[]keeping{keptRidge}, "RIDGE", ""}, {[]keeping{keptBox}, "FITTINGS", ", off the pipe"}, {[]keeping{keptStakes}, "STAKES", ""}, {[]keeping{keptLights}, "STRINGS", ", off the pipe"},
+		{[]keeping{keptCords, keptCovers}, "CORDS, COVERS", ""}} {
 		var nouns, counted []string
 		count := map[string]int{}
 		for _, it := range inventory {
-			if it.keep != sort.keep {
+			if !slices.Contains(sort.keep, it.keep) {
 				continue
 			}
 			if count[it.noun] == 0 {
