@@ -7,7 +7,10 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -72,7 +75,11 @@ func inventory(p *layout.Plan) []stored {
 	}
 	add("crown line", min(1, used(p, crew.CrownLine)), keptBox, "crown line")
 	add("net", used(p, crew.BarrierNet), keptBox, "net")
-	for _, kind := range stringKinds(p) {
+	on, off := stringsKept(p)
+	for _, kind := range on {
+		add(kind.item+", on its leg", kind.count, keptLegs, "string")
+	}
+	for _, kind := range off {
 		add("string "+kind.item, kind.count, keptLights, "string")
 	}
 	for _, c := range p.Power.Lots {
@@ -130,10 +137,19 @@ func pipeKinds(p *layout.Plan) (list []stored) {
 	return list
 }
 
-// stringKinds counts the strings that hang, by kind, in the order they hang.
-func stringKinds(p *layout.Plan) (list []stored) {
+// stringsKept counts the strings that stay on their legs, and those that come off, by kind.
+func stringsKept(p *layout.Plan) (on, off []stored) {
+	keeps := crew.KeepsOn(p.Spec)
+	stays := func(s lights.String) bool { return keeps && s.Run.Wound() && s.Run.IsLeg() }
+	return stringKinds(p, stays), stringKinds(p, func(s lights.String) bool { return !stays(s) })
+}
+
+// stringKinds counts strings that hang, by kind, in the order they hang.
+func stringKinds(p *layout.Plan, of func(lights.String) bool) (list []stored) {
 	for _, s := range p.Strings {
-		list = countedWith(list, stored{item: s.Kind, keep: keptLights})
+		if of(s) {
+			list = countedWith(list, stored{item: s.Kind, keep: keptLights})
+		}
 	}
 	return list
 }
@@ -188,11 +204,49 @@ func keptSo(p *layout.Plan) []kept {
 		box, coiled = "Fittings, guys", ", lines coiled"
 	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", fmt.Sprintf("an arch a bundle, tied thrice, tagged (leaf %d). Flat on three supports, covered, nothing on top.", leafNumber("tags"))},
+		legsKept(p),
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, "wiped" + coiled + ". One box, all leaves on top."},
 		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
 		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag, S-number on. Dark or damaged: one bag, counted. Above freezing."},
 		{keptCovers, "Cords, covers", "cords hung up, the rest in one box."},
 	}, func(k kept) bool { return !there[k.keep] })
+}
+
+// legsKept says how legs are kept, with their strings on or without, and what they ride home on.
+func legsKept(p *layout.Plan) kept {
+	const lie = "Flat on three supports, covered, nothing on top."
+	legs := kept{keptLegs, "Legs", fmt.Sprintf("an arch a bundle, tied thrice, tagged (leaf %d). %s", leafNumber("tags"), lie)}
+	if on, _ := stringsKept(p); len(on) > 0 {
+		legs = kept{keptLegs, "Half arches, wrapped", fmt.Sprintf("one layer, plugs bagged, tagged. %s Next year: flex, look over, light %d minutes before raising. Strip them then.", lie, practice.MinutesBurn)}
+		if saved := p.Cost.Hours.Kept; saved >= 1 {
+			legs.how += fmt.Sprintf(" Saves %.0f hours.", saved)
+		}
+	}
+	if long := longestKept(p); long > 0 {
+		legs.how += " Loaded last: " + rides[practice.Rides(p.Spec.Units, long)] + "."
+	}
+	return legs
+}
+
+// rides name what pipe rides on.
+var rides = map[practice.Ride]string{practice.InCar: "car", practice.InVan: "van", practice.OnRoof: "roof rack", practice.OnTrailer: "long trailer"}
+
+// longestKept is the longest pipe that goes to the shed: sticks, half arches where their strings stay on, whole arches where joints are glued.
+func longestKept(p *layout.Plan) (long measure.Length) {
+	on, _ := stringsKept(p)
+	for _, piece := range p.Stock.Pieces {
+		if !piece.ID.Steel {
+			long = max(long, piece.Length)
+		}
+	}
+	for _, a := range standingOf(p) {
+		switch half := max(a.CrownTape, a.Length-a.CrownTape); {
+		case p.Spec.Arch.Joints == spec.Glued:
+			long = max(long, a.Length)
+		case len(on) > 0 && !a.Spec.OneStick:
+			long = max(long, half)
+		}
+	}
+	return long
 }

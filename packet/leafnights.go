@@ -29,7 +29,7 @@ type watch struct {
 // nightsLeaf is what the evening watch works from: in front whom to ring, the noon call and the checks; behind what to do when it happens, and a line a night.
 func (b *binder) nightsLeaf() []folio {
 	_, room := b.newSide(true)
-	w := watch{b.skies, b.spec.Units, newTaskWords(b.plan), tasksOf(b.plan, crew.Nights), b.standing(), len(b.plan.Strings) > 0, room}
+	w := watch{b.skies, b.spec.Units, newTaskWords(b.plan), tasksOf(b.plan, crew.Nights), standingOf(b.plan), len(b.plan.Strings) > 0, room}
 	if len(w.stand) == 0 {
 		return nil
 	}

@@ -121,20 +121,8 @@ func (b buying) facts() []block.Fact {
 
 // total is what all of it comes to, and from what sum on somebody is asked.
 func (b buying) total() string {
-	unpriced := 0
-	for _, i := range b.plan.Shopping {
-		if i.Buy > 0 && !i.Priced {
-			unpriced++
-		}
-	}
-	text := "Total " + block.Figure(money(b.spec, b.plan.Stock.Total))
-	if b.plan.Stock.Assumed > 0 {
-		text += ", ≈ assumed"
-	}
-	if unpriced > 0 {
-		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
-	}
-	return text + fmt.Sprintf(". A tenth more: ask %s first.", askWhom(b.spec)) + b.spares()
+	sum := b.plan.Cost.Bought
+	return "Total " + block.Figure(money(b.spec, sum.Money)) + sumWords(sum) + fmt.Sprintf(". A tenth more: ask %s first.", askWhom(b.spec)) + b.spares()
 }
 
 // spares says how much of what is bought is spare, by what it is.
@@ -160,9 +148,4 @@ func (b buying) spares() string {
 		return ""
 	}
 	return " Spares in it: " + strings.Join(words, ", ") + "."
-}
-
-// money prints an amount in the spec's currency.
-func money(s *spec.Spec, v float64) string {
-	return strings.TrimSpace(fmt.Sprintf("%.2f %s", v, s.Currency))
 }

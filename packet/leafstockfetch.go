@@ -23,7 +23,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection", crew.TestOutlet: "outlet that trips",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "torch",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water", crew.WindMeter: "wind meter", crew.Thermometer: "thermometer",
-	crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "lantern",
+	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "lantern",
 }
 
 // fetched says a thing with its count and its length.
@@ -85,7 +85,7 @@ func kits(p *layout.Plan) []kit {
 	for i := range list {
 		list[i].things = brought(p, false, list[i].phases...)
 	}
-	list = append([]kit{{"From the shed", nil, fromShed(p)}}, list...)
+	list = append([]kit{{"From the shed", nil, fromShed(p)}, {"Buyer", nil, bearers(p)}}, list...)
 	return slices.DeleteFunc(list, func(k kit) bool { return len(k.things) == 0 })
 }
 
@@ -101,6 +101,20 @@ func fromShed(p *layout.Plan) (words []string) {
 		}
 	}
 	return words
+}
+
+// bearers is what the pipe rides home from the shop on, where that is more than a car.
+func bearers(p *layout.Plan) []string {
+	long := measure.Length(0)
+	for _, i := range p.Shopping {
+		if i.Kind == stock.PipeStick && i.Buy > 0 {
+			long = max(long, i.Length)
+		}
+	}
+	if ride := practice.Rides(p.Spec.Units, long); ride > practice.InCar {
+		return []string{rides[ride]}
+	}
+	return nil
 }
 
 // fetching is what has to be brought, by the crew that carries it.

@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
 )
 
 // labelRow is the height of a row with room to write beside its figures.
@@ -35,8 +36,16 @@ func readLabels(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return append(titled("Labels: write in what differs", list...),
+	return append(titled(labelsHead(p), list...),
 		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Shorter, more watts, fewer in a run: do not buy, ask."}})
+}
+
+// labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
+func labelsHead(p *layout.Plan) string {
+	if slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
+		return "One string of each first: write in what differs, print again"
+	}
+	return "Labels: write in what differs"
 }
 
 // stringLabels lists each kind of light string that hangs.

@@ -15,7 +15,7 @@ import (
 // tagsLeaf is a card an arch and one for each other sort of thing that is kept together, then the pitch strips that found no room at the lights. Nothing is printed
 // behind a card: it is cut out. Under the last of them stands the spec, in front and behind, where there is room for all of it.
 func (b *binder) tagsLeaf() []folio {
-	if len(b.standing()) == 0 {
+	if len(standingOf(b.plan)) == 0 {
 		return nil
 	}
 	blocks, strips := b.tagBlocks()
@@ -48,6 +48,9 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	var cards []draw.Tag
 	for _, a := range b.plan.Arches {
 		cards = append(cards, archTag(a, len(b.plan.Arches)))
+	}
+	if on, _ := stringsKept(b.plan); len(on) > 0 {
+		cards = append(cards, draw.Tag{Name: "WRAPPED LEGS", What: "One layer, plugs bagged."})
 	}
 	cards = append(cards, sortTags(inventory(b.plan))...)
 	head := b.spec.Title

@@ -31,7 +31,7 @@ type lowering struct {
 // takedownLeaf is what the take-down crew works from: in front what can hurt them and the order of the work; behind what is counted in, how it is kept, and
 // what next year wants to know.
 func (b *binder) takedownLeaf() []folio {
-	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), b.standing(), b.ladder()}
+	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder()}
 	if len(l.tasks) == 0 {
 		return nil
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
 )
@@ -115,5 +116,45 @@ func TestCountedIn(t *testing.T) {
 	}
 	if len(want) > 0 {
 		t.Errorf("not counted: %v", want)
+	}
+}
+
+// Legs that keep their strings: counted with them, stored in one layer, a label on the tags, only the ridge unwound; the year after they are tried before they go up, and stripped.
+func TestWrappedLegsOnPaper(t *testing.T) {
+	t.Parallel()
+	kept := changedExample(t, "garden", "\ncrew:", "\nstore: wrapped\ncrew:")
+	came := changedExample(t, "garden", "\ncrew:", "\nstore: wrapped\nfound: {wrapped: true}\ncrew:")
+	text := func(plan *layout.Plan, leaf string) string {
+		sides := leafSides(t, plan, leaf)
+		if leaf != "lights" { // its strips run off the edge
+			stands(t, leaf, plan, sides, 9)
+		}
+		return strings.Join(textsOf(sides), " ")
+	}
+	for _, c := range []struct {
+		plan *layout.Plan
+		leaf string
+		has  []string
+		not  []string
+	}{
+		{kept, "takedown", []string{"Half arches, wrapped:", "light 15 minutes before raising", "Saves 4 hours", "mini led 100 warm, on its leg", "Ridge strings: unwind", "Loaded last: roof rack"}, []string{"Leg and ridge strings"}},
+		{kept, "tags", []string{"WRAPPED LEGS", "5 strings, bundle"}, nil},
+		{kept, "lights", nil, []string{"Flex each wrapped leg"}},
+		{came, "takedown", []string{"Legs: an arch to a bundle", "Leg and ridge strings: unwind"}, []string{"Half arches"}},
+		{came, "tags", []string{"17 strings, bundle"}, []string{"WRAPPED LEGS"}},
+		{came, "lights", []string{"Flex each wrapped leg", "Plug in each of the 5 strings"}, nil},
+		{came, "day", []string{"Flex, light wrapped legs", "Wrapped legs lit"}, []string{"Wrap 12 legs"}},
+	} {
+		all := text(c.plan, c.leaf)
+		for _, want := range c.has {
+			if !strings.Contains(all, want) {
+				t.Errorf("%s: %q is not there: %s", c.leaf, want, all)
+			}
+		}
+		for _, no := range c.not {
+			if strings.Contains(all, no) {
+				t.Errorf("%s: %q is there", c.leaf, no)
+			}
+		}
 	}
 }

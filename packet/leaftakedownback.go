@@ -38,7 +38,7 @@ func (l lowering) countedIn() []block.Block {
 
 // kept says how each kind of thing is bundled, labelled and stored, and where.
 func (l lowering) kept() []block.Block {
-	list := []block.Block{block.Heading("Bundle, label, store dry")}
+	list := []block.Block{block.Heading("Store it dry")}
 	for _, k := range keptSo(l.plan) {
 		list = append(list, block.Block{Name: k.what, Gap: 0.8, Body: block.Words{Text: block.Figure(k.what+":") + " " + k.how, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
 	}
@@ -50,7 +50,7 @@ func nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
 		{Name: "what was changed", Body: writing{"What was changed, and why", 1}},
-		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better, what wears out", 1}}}
+		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better", 1}}}
 }
 
 // writing is lines to write on under a word; it takes room that is left over.

@@ -14,7 +14,7 @@ import (
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
 	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Before loosening: each crown’s height over a line between its feet."),
+	crew.MeasureSag:  plainly("Before loosening: each crown’s height over a line between its feet, and that line."),
 	crew.NameLegs:    plainly("Line down the walk side of every leg, names renewed. Ridge: arrow toward arch 1."),
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
@@ -41,12 +41,12 @@ func (w taskWords) tryArch(t crew.Task) string {
 	if w.plan.Spec.Arch.Foot == nil {
 		feet = fmt.Sprintf("Drive %s of the tunnel’s where you know that no line lies, capped; out again after. ", say.Count(2+len(t.Of.Stakes), "stake"))
 	}
-	return feet + fmt.Sprintf("Stand %s wrapped and guyed, measure it. Type the figures under found before the rest is cut.", say.Numbered("arch", t.Of.Arches))
+	return feet + fmt.Sprintf("Stand %s wrapped and guyed, measure it. Type them under found, after: trial, before the rest is cut.", say.Numbered("arch", t.Of.Arches))
 }
 
 // jointed names what the sticks of an arch are joined by.
 func (w taskWords) jointed() string {
-	if slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
+	if !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
 		return "crowns and couplings"
 	}
 	return "the crowns"

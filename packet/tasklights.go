@@ -14,7 +14,10 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings:  plainly("S-numbers (overleaf) on write-on tags at the prongs. Alike: any order."),
+	crew.TagStrings: plainly("S-numbers (overleaf) on write-on tags at the prongs. Alike: any order."),
+	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
+	},
 	crew.FlagRows:    plainly("Flag every leg at the rows’ figures: ribbon, two knots."),
 	crew.WindPipe:    taskWords.windPipe,
 	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
@@ -82,12 +85,16 @@ func (w taskWords) resetAt(outlets []string) (names []string) {
 }
 
 func (w taskWords) nightWay(t crew.Task) string {
+	walk, lanterns := "Walk through.", "Set a lantern at each end."
 	for _, n := range t.Uses {
-		if n.Thing == crew.Lanterns && n.Count > 2 {
-			return fmt.Sprintf("Walk through. Set %d lanterns, from end to end.", n.Count)
+		switch {
+		case n.Thing == crew.Mats:
+			walk = "Walk through, mats on mud."
+		case n.Thing == crew.Lanterns && n.Count > 2:
+			lanterns = fmt.Sprintf("Set %d lanterns, from end to end.", n.Count)
 		}
 	}
-	return "Walk through. Set a lantern at each end."
+	return walk + " " + lanterns
 }
 
 // hung names what hangs from arch to arch.
@@ -104,7 +111,8 @@ func (w taskWords) hung() string {
 // wound names what strings are wound on.
 func (w taskWords) wound() string {
 	ridge := slices.ContainsFunc(w.plan.Lights.Wraps, ofRidge)
-	switch legs := slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return !ofRidge(wrap) }); {
+	keeps := crew.KeepsOn(w.plan.Spec)
+	switch legs := slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return !ofRidge(wrap) && !(keeps && wrap.On.IsLeg()) }); {
 	case !legs:
 		return "Ridge"
 	case !ridge:

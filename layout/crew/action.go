@@ -43,6 +43,7 @@ const (
 
 	TestStrings
 	TagStrings
+	TryWrapped // legs that were kept with their strings on
 	FlagRows
 	JoinForWrap // both legs into the crown, before a wrap of the whole arch
 	WindPipe

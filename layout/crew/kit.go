@@ -93,6 +93,7 @@ const (
 	CrownStick // as high as the crowns, which are taped on it the first night
 	Kettle
 	Lanterns
+	Mats     // where people walk and it gets muddy
 	Barriers // to bar both ends
 	FirstAid
 	Bags

@@ -40,8 +40,12 @@ func (b *tasker) nights() {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
 		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
 	}
+	var mats []Need
+	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
+		mats = []Need{many(Mats, practice.Mats(b.Spec.Tunnel.Length))}
+	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
-		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers), many(Barriers, 2), one(WindMeter), one(FirstAid), one(Phone)}})
+		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers), many(Barriers, 2), one(WindMeter), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 
@@ -106,10 +110,16 @@ func (b *tasker) untie(all Scope) {
 	}
 }
 
-// unwind takes the strings off legs and ridge pieces.
+// unwind takes the strings off legs and ridge pieces, save those that stay on.
 func (b *tasker) unwind() {
-	if n := len(b.Lights.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: Who{People: 2}, Uses: []Need{many(Trestles, 2), one(Cutters)}})
+	off := Scope{}
+	for i, w := range b.Lights.Wraps {
+		if !KeepsOn(b.Spec) || !w.On.IsLeg() {
+			off.Wraps = append(off.Wraps, i)
+		}
+	}
+	if n := len(off.Wraps); n > 0 {
+		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: off, Who: Who{People: 2}, Uses: []Need{many(Trestles, 2), one(Cutters)}})
 	}
 }
 
@@ -124,6 +134,9 @@ func (b *tasker) part(all Scope) {
 	}
 	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, IfOff: cures(WarmWater), Uses: uses})
 }
+
+// KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
+func KeepsOn(s *spec.Spec) bool { return s.Store == spec.Wrapped && !s.Found.Wrapped }
 
 // lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all.
 func (b *tasker) lower(all Scope) {

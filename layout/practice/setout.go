@@ -38,6 +38,11 @@ func FootGive(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
 }
 
+// FeetSlip is how much farther apart than planned feet may have come to stand unseen: more is seen without a tape. Our own choice.
+func FeetSlip(u measure.System) measure.Length {
+	return measure.By(u, 6*measure.Inch, 150*measure.Millimetre)
+}
+
 // OffDot is how far a stake may stand off its dot, any way, and nothing is changed: half an inch at each foot is inside the crown's give or take. Our own choice.
 func OffDot(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
