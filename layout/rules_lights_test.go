@@ -307,7 +307,7 @@ func circuitsHold(t *testing.T, p *layout.Plan) {
 		}
 	}
 	// Where two parts are to be fed apart and nothing says that they are not, no circuit feeds both.
-	if p.Spec.Power.Split == spec.SplitNone || !p.Spec.Given("power.split") || has(p, "split-not-possible", "no-power-given") || len(p.Spec.Power.Circuits) < 2 {
+	if p.Spec.Power.Split == spec.SplitNone || has(p, "split-not-possible", "no-power-given") || len(p.Spec.Power.Circuits) < 2 {
 		return
 	}
 	parts := map[string][]int{}

@@ -2,7 +2,6 @@ package power
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/layout/finding"
@@ -103,8 +102,7 @@ func (f *feeding) voltsGiven(kind string) bool {
 // splitSays tells where the split that is asked for could not be kept.
 func (f *feeding) splitSays() {
 	want := f.in.Spec.Power.Split
-	asked := !slices.ContainsFunc(f.in.Spec.Defaults, func(d spec.Default) bool { return d.Key == "power.split" })
-	if f.plan.kept || !asked {
+	if f.plan.kept {
 		return
 	}
 	why := "only one circuit or GFCI is at hand"

@@ -339,16 +339,6 @@ func (r *reader) fillString(key string, s *catalog.String) {
 	}
 }
 
-// tripsApart counts the circuits with an outlet that trip by themselves.
-func (r *reader) tripsApart() (n int) {
-	for _, c := range r.spec.Power.Circuits {
-		if slices.ContainsFunc(r.spec.Site.Outlets, func(o Outlet) bool { return o.Circuit == c.Name }) {
-			n++
-		}
-	}
-	return n
-}
-
 func (r *reader) fillPower() {
 	p := &r.spec.Power
 	for i := range p.Circuits {
@@ -357,11 +347,7 @@ func (r *reader) fillPower() {
 		fill(r, key+".other load", &c.OtherLoad, 0, measure.Amps(0), "nothing else is on it")
 	}
 	fill(r, "power.continuous", &p.Continuous, 0.80, "80 %", "continuous load, NEC 210.19(A)(1) and 210.20(A); elsewhere our advice")
-	split, why := SplitNone, "there is one circuit at hand"
-	if r.tripsApart() > 1 {
-		split, why = SplitArches, "one trip leaves every other arch lit"
-	}
-	fill(r, "power.split", &p.Split, split, split.String(), why)
+	fill(r, "power.split", &p.Split, SplitNone, SplitNone.String(), "circuits are filled whatever they feed")
 	fill(r, "power.together", &p.Together, 4, "4", "most strings behind one plug of a cord: few go dark with it; our own choice")
 	inline := catalog.Inlines()
 	fill(r, "power.cords", &p.Inline, inline, fmt.Sprintf("%d lengths with several sockets", len(inline)), "as commonly sold, from memory: write what your shop has")
