@@ -8,6 +8,8 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
@@ -122,7 +124,14 @@ func (b buying) facts() []block.Fact {
 // total is what all of it comes to, and from what sum on somebody is asked.
 func (b buying) total() string {
 	sum := b.plan.Cost.Bought
-	return "Total " + block.Figure(money(b.spec, sum.Money)) + sumWords(sum) + fmt.Sprintf(". A tenth more: ask %s first.", askWhom(b.spec)) + b.spares()
+	text := "Total " + block.Figure(money(b.spec, sum.Money))
+	if sum.Assumed > 0 {
+		text += ", ≈ assumed"
+	}
+	if sum.Unpriced > 0 {
+		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
+	}
+	return text + fmt.Sprintf(". A tenth more: ask %s first.", askWhom(b.spec)) + b.spares() + haul(b.plan)
 }
 
 // spares says how much of what is bought is spare, by what it is.
@@ -148,4 +157,18 @@ func (b buying) spares() string {
 		return ""
 	}
 	return " Spares in it: " + strings.Join(words, ", ") + "."
+}
+
+// haul says what the pipe rides home from the shop on, where that is more than a car.
+func haul(p *layout.Plan) string {
+	long := measure.Length(0)
+	for _, i := range p.Shopping {
+		if i.Kind == stock.PipeStick && i.Buy > 0 {
+			long = max(long, i.Length)
+		}
+	}
+	if ride := practice.Rides(p.Spec.Units, long); ride > practice.InCar {
+		return " Haul: " + rides[ride] + "."
+	}
+	return ""
 }

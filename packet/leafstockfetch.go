@@ -85,7 +85,7 @@ func kits(p *layout.Plan) []kit {
 	for i := range list {
 		list[i].things = brought(p, false, list[i].phases...)
 	}
-	list = append([]kit{{"From the shed", nil, fromShed(p)}, {"Buyer", nil, bearers(p)}}, list...)
+	list = append([]kit{{"From the shed", nil, fromShed(p)}}, list...)
 	return slices.DeleteFunc(list, func(k kit) bool { return len(k.things) == 0 })
 }
 
@@ -101,20 +101,6 @@ func fromShed(p *layout.Plan) (words []string) {
 		}
 	}
 	return words
-}
-
-// bearers is what the pipe rides home from the shop on, where that is more than a car.
-func bearers(p *layout.Plan) []string {
-	long := measure.Length(0)
-	for _, i := range p.Shopping {
-		if i.Kind == stock.PipeStick && i.Buy > 0 {
-			long = max(long, i.Length)
-		}
-	}
-	if ride := practice.Rides(p.Spec.Units, long); ride > practice.InCar {
-		return []string{rides[ride]}
-	}
-	return nil
 }
 
 // fetching is what has to be brought, by the crew that carries it.

@@ -43,7 +43,7 @@ func readLabels(p *layout.Plan) []block.Block {
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
 func labelsHead(p *layout.Plan) string {
 	if slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
-		return "One string of each first: write in what differs, print again"
+		return "One string of each first: write in, print again"
 	}
 	return "Labels: write in what differs"
 }
