@@ -159,7 +159,7 @@ func (m siteMaps) words() draw.SiteWords {
 // outlet says which breaker an outlet is on and where it is reset, with blanks for what the spec leaves open.
 func (m siteMaps) outlet(o spec.Outlet) string {
 	if !slices.ContainsFunc(m.plan.Power.Feeders, func(f power.Feeder) bool { return f.Outlet == o.Name }) && len(m.plan.Power.Feeders) > 0 {
-		return o.Name + " outlet: not used"
+		return o.Name + " outlet:\nnot used"
 	}
 	breaker, reset := "____", o.ResetAt
 	for _, c := range m.plan.Spec.Power.Circuits {

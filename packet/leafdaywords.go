@@ -128,7 +128,7 @@ func (b *binder) dayStops() block.Block {
 		for _, f := range t.Want {
 			switch f.What {
 			case crew.GustBelow:
-				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + " forecast or felt (" + signOf(weather.Gust{Forecast: f.Gust}) + "), "
+				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + " (" + signOf(weather.Gust{Forecast: f.Gust}) + "), "
 			case crew.WarmerThan:
 				raise += figure("raising cold", u.Temperature(f.Cold)) + " or colder, "
 			case crew.PeopleThere:
