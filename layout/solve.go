@@ -243,7 +243,7 @@ func (p *Plan) solveCrew() {
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
-	in.Bars, in.LegCuts = p.Cuts.Sawn()
+	_, in.LegCuts = p.Cuts.Sawn()
 	on := map[string]lights.Run{}
 	for _, s := range p.Strings {
 		on[s.Name] = s.Run

@@ -248,7 +248,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 	if d.Light != nil && !d.Bench() {
 		c.To = max(c.To, d.Light.Dusk)
 	}
-	for _, work := range crew.Works()[crew.MarkGround+1:] {
+	for work := crew.MarkGround + 1; work < crew.Works; work++ {
 		c.Rows = append(c.Rows, r.rows(day, work)...)
 	}
 	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })

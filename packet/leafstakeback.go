@@ -31,7 +31,7 @@ func (s *stakeLeaf) aloud() block.Block {
 
 // dayLines are the lines said aloud: what the tasks warn of, save of wires, which are told where one looks up.
 func (s *stakeLeaf) dayLines() (list []string) {
-	for _, w := range crew.Warnings() {
+	for w := crew.NoWarning + 1; w < crew.Warnings; w++ {
 		line := map[crew.Warning]string{
 			crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
 			crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",

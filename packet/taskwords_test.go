@@ -48,18 +48,18 @@ func pictured(a crew.Action) bool {
 
 // Every action that no leaf shows in pictures has words, every remedy and warning too.
 func TestEveryTaskHasWords(t *testing.T) {
-	for _, a := range crew.Actions() {
+	for a := range crew.Actions {
 		if doing(a) == nil && !pictured(a) {
 			t.Errorf("action %d has no words", a)
 		}
 	}
 	w := newTaskWords(examplePlan(t, "garden"))
-	for _, r := range crew.Remedies() {
+	for r := range crew.Remedies {
 		if w.cure(crew.Cure{Do: r, By: measure.Inch, Then: measure.Inch}) == "" {
 			t.Errorf("remedy %d has no words", r)
 		}
 	}
-	for _, x := range crew.Warnings() {
+	for x := crew.NoWarning + 1; x < crew.Warnings; x++ {
 		if w.warning(crew.Task{Warning: x}) == "" {
 			t.Errorf("warning %d has no words", x)
 		}

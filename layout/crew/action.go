@@ -1,3 +1,5 @@
+// What is done, said, wanted and mended, as values: packet has a word for each.
+
 package crew
 
 // Action is what is done: one verb and one object.
@@ -105,17 +107,8 @@ const (
 	LookOver
 	Store
 	NextYear
-	lastAction
+	Actions // how many there are
 )
-
-// Actions returns every action, for whoever has to have words for all.
-func Actions() []Action {
-	list := make([]Action, lastAction)
-	for i := range list {
-		list[i] = Action(i)
-	}
-	return list
-}
 
 // Warning is what is said before a task.
 type Warning int
@@ -135,17 +128,8 @@ const (
 	HangDead // nothing plugged in
 	WaterAndMains
 	SpringAgain // cold pipe, after a season
-	lastWarning
+	Warnings    // how many there are
 )
-
-// Warnings returns every warning but none.
-func Warnings() []Warning {
-	var list []Warning
-	for w := NoWarning + 1; w < lastWarning; w++ {
-		list = append(list, w)
-	}
-	return list
-}
 
 // Wanted is what a figure is of, or a state that is wanted.
 type Wanted int
@@ -242,7 +226,6 @@ const (
 	NoneLeft // of the stakes
 	DryAndLabelled
 	CrownFound
-	lastWanted
 )
 
 // Remedy is what is done when a figure is off.
@@ -301,14 +284,5 @@ const (
 	WarmWater
 	FindStake
 	CutThrough // and throw away
-	lastRemedy
+	Remedies   // how many there are
 )
-
-// Remedies returns every remedy.
-func Remedies() []Remedy {
-	list := make([]Remedy, lastRemedy)
-	for i := range list {
-		list[i] = Remedy(i)
-	}
-	return list
-}

@@ -1,3 +1,5 @@
+// How short the building can be at the least, whatever the order.
+
 package crew
 
 import (
@@ -5,36 +7,30 @@ import (
 	"slices"
 )
 
-// minutesOf is a job's least time.
-func minutesOf(j Job) float64 { return j.Minutes }
-
-// quartersOf is a job's least time by the grid.
-func quartersOf(j Job) float64 { return math.Ceil(j.Minutes/quarter-1e-9) * quarter }
-
 // builds reports whether a job is part of the building: not the marking, the trial or the light-up.
 func (j Job) builds() bool { return !aside.has(j.Work) }
 
-// chainsOf returns for each job the minutes from its begin to the end of the longest chain of jobs that waits for it.
-func chainsOf(jobs []Job, long func(Job) float64) []float64 {
-	chain := make([]float64, len(jobs))
+// chainsOf returns for each job, all so long, the minutes from its begin to the end of the longest chain of jobs that waits for it.
+func chainsOf(jobs []Job, long []float64) []float64 {
+	chain := slices.Clone(long)
 	for i := len(jobs) - 1; i >= 0; i-- { // jobs stand after those they wait for
-		chain[i] += long(jobs[i])
+		if jobs[i].Work == LightUp {
+			continue
+		}
 		for _, k := range jobs[i].After {
-			if jobs[i].Work != LightUp {
-				chain[k] = max(chain[k], chain[i])
-			}
+			chain[k] = max(chain[k], long[k]+chain[i])
 		}
 	}
 	return chain
 }
 
 // headsOf returns for each job the minutes of the longest chain that it waits for.
-func headsOf(jobs []Job, long func(Job) float64) []float64 {
+func headsOf(jobs []Job, long []float64) []float64 {
 	head := make([]float64, len(jobs))
 	for i, j := range jobs {
 		for _, k := range j.After {
 			if jobs[k].builds() {
-				head[i] = max(head[i], head[k]+long(jobs[k]))
+				head[i] = max(head[i], head[k]+long[k])
 			}
 		}
 	}
@@ -45,50 +41,62 @@ func headsOf(jobs []Job, long func(Job) float64) []float64 {
 // the earliest and have so much behind them at the least, the work shared by all hands, or by all tools of a kind, lies between; that is tried for all such pairs. Work at
 // the bench that waits for nothing outdoors costs nothing where an evening can take it.
 func (c calendar) bound(jobs []Job) (minutes float64, why Limit) {
-	early := c.early(jobs)
+	early, long := c.early(jobs), make([]float64, len(jobs))
+	for i, j := range jobs {
+		if !early[i] {
+			long[i] = math.Ceil(j.Minutes/quarter-1e-9) * quarter
+		}
+	}
+	heads, tails := headsOf(jobs, long), chainsOf(jobs, long)
 	var list []int
 	for i, j := range jobs {
-		if j.builds() && !early[i] {
-			list = append(list, i)
-		}
-	}
-	dropped := slices.Clone(jobs)
-	for i := range dropped {
-		if early[i] {
-			dropped[i].Minutes = 0
-		}
-	}
-	heads, tails := headsOf(dropped, quartersOf), chainsOf(dropped, quartersOf)
-	for i := range tails {
-		if dropped[i].builds() {
+		if j.builds() {
 			minutes = max(minutes, heads[i]+tails[i])
+			if !early[i] {
+				list = append(list, i)
+			}
 		}
-		tails[i] -= quartersOf(dropped[i])
+		tails[i] -= long[i]
 	}
 	for k := range len(c.tools) + 1 {
-		takes := make([]float64, len(jobs))
-		for _, i := range list {
-			takes[i] = jobs[i].least(k)
-		}
-		for _, h := range list {
-			for _, t := range list {
-				demand := 0.0
-				for _, i := range list {
-					if heads[i] >= heads[h] && tails[i] >= tails[t] {
-						demand += takes[i]
-					}
-				}
-				between := math.Ceil(demand/float64(c.has(k))-1e-9) * quarter
-				if m := heads[h] + between + tails[t]; demand > 0 && m > minutes {
-					minutes, why = m, ByTools
-					if k == 0 {
-						why = ByHands
-					}
-				}
+		if m := c.shared(jobs, list, heads, tails, k); m > minutes {
+			minutes, why = m, ByTools
+			if k == 0 {
+				why = ByHands
 			}
 		}
 	}
 	return minutes, why
+}
+
+// shared is the bound by what all hands (0), or the tools of a kind, have to do in the listed jobs.
+func (c calendar) shared(jobs []Job, list []int, heads, tails []float64, k int) (minutes float64) {
+	of := func(all []float64) []float64 {
+		var some []float64
+		for _, i := range list {
+			some = append(some, all[i])
+		}
+		slices.Sort(some)
+		return slices.Compact(some)
+	}
+	takes := make([]float64, len(jobs))
+	for _, i := range list {
+		takes[i] = jobs[i].least(k)
+	}
+	for _, head := range of(heads) {
+		for _, tail := range of(tails) {
+			demand := 0.0
+			for _, i := range list {
+				if heads[i] >= head && tails[i] >= tail {
+					demand += takes[i]
+				}
+			}
+			if between := math.Ceil(demand/float64(c.has(k)) - 1e-9); demand > 0 {
+				minutes = max(minutes, head+between*quarter+tail)
+			}
+		}
+	}
+	return minutes
 }
 
 // has is how many there are: of hands for 0, of tools for the others.
@@ -101,9 +109,6 @@ func (c calendar) has(k int) int {
 
 // least is how many quarters of hands (0) or of a tool a job takes at the least, whatever crews it is given.
 func (j Job) least(k int) float64 {
-	if j.Minutes == 0 {
-		return 0
-	}
 	least := math.Inf(1)
 	for n := j.Least; n <= j.Most; n++ {
 		use := n

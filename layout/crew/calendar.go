@@ -1,3 +1,5 @@
+// The days of the season: when to call, when lights come down, and what is wrong with the days given.
+
 package crew
 
 import (
@@ -10,11 +12,6 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
-)
-
-const (
-	noticeDays  = practice.NoticeDays
-	holidayDays = practice.HolidayDays
 )
 
 // Date is one line of the calendar. On is zero where the spec does not give the day, and nothing gives it: the sheet leaves a blank.
@@ -30,10 +27,10 @@ type Date struct {
 func Calendar(s *spec.Spec) []Date {
 	d := s.Dates
 	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
-	call.Note = fmt.Sprintf("Locating takes %d full business days. Our ticket is good until ____________.", noticeDays)
+	call.Note = fmt.Sprintf("Locating takes %d full business days. Our ticket is good until ____________.", practice.NoticeDays)
 	if !d.Build.IsZero() {
-		call.On, call.Name = callBy(d.Build), "call to locate, at the latest"
-		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", noticeDays)
+		call.On, call.Name = CallBy(d.Build), "call to locate, at the latest"
+		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", practice.NoticeDays)
 	}
 	list := []Date{
 		{On: d.Mark, Name: "white dots for stakes", What: "mark every stake in white, before the call"},
@@ -43,16 +40,16 @@ func Calendar(s *spec.Spec) []Date {
 		{On: d.Close, Name: "last evening", What: "last evening"},
 		{On: d.Down, Name: "take down", What: "take down"}}
 	if !d.Build.IsZero() && LikelyNEC(s) {
-		list = append(list, Date{On: d.Build.AddDate(0, 0, holidayDays), Name: "down at the latest",
-			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", holidayDays)})
+		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "down at the latest",
+			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", practice.HolidayDays)})
 	}
 	return list
 }
 
-// callBy is the last day to call so that the full business days lie between it and the day of building.
-func callBy(build time.Time) time.Time {
+// CallBy is the last day to call so that the full business days lie between it and the day of building.
+func CallBy(build time.Time) time.Time {
 	day := build
-	for left := noticeDays; ; {
+	for left := practice.NoticeDays; ; {
 		day = day.AddDate(0, 0, -1)
 		if day.Weekday() == time.Saturday || day.Weekday() == time.Sunday {
 			continue
@@ -98,7 +95,7 @@ func calendarFindings(s *spec.Spec) []finding.Finding {
 			Text: fmt.Sprintf("The season is %s, and the days are those of %s. Mend the one that is wrong.", s.Season, first.Format("2006"))})
 	}
 	if !d.Mark.IsZero() && !d.Build.IsZero() {
-		if last := callBy(d.Build); d.Mark.After(last) {
+		if last := CallBy(d.Build); d.Mark.After(last) {
 			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},
 				Text: fmt.Sprintf("The locating service must be called by %s to answer before the build on %s, and the white marks must be there first; mark by then, not on %s.", date(last), date(d.Build), date(d.Mark))})
 		}
@@ -108,15 +105,15 @@ func calendarFindings(s *spec.Spec) []finding.Finding {
 		down, key = d.Close, "dates.close"
 	}
 	if !d.Build.IsZero() && !down.IsZero() && LikelyNEC(s) {
-		if days := int(down.Sub(d.Build).Hours()/24 + 0.5); days > holidayDays {
-			last := d.Build.AddDate(0, 0, holidayDays)
+		if days := int(down.Sub(d.Build).Hours()/24 + 0.5); days > practice.HolidayDays {
+			last := d.Build.AddDate(0, 0, practice.HolidayDays)
 			cure := []finding.Change{{Key: key, Value: last.Format(time.DateOnly)}}
 			if d.Close.After(last) && key != "dates.close" {
 				cure = append(cure, finding.Change{Key: "dates.close", Value: last.Format(time.DateOnly)})
 			}
 			list = append(list, finding.Finding{Level: finding.LookAt, Code: "lights-too-long", Key: key, Cure: cure,
 				Text: fmt.Sprintf("The lights are up for %d days, from %s to %s; where the NEC is law holiday lighting stays up for %d days at most, so take it down by %s or ask what your local rule is.",
-					days, date(d.Build), date(down), holidayDays, date(last))})
+					days, date(d.Build), date(down), practice.HolidayDays, date(last))})
 		}
 	}
 	return list

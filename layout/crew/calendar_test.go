@@ -23,7 +23,7 @@ func TestCallBy(t *testing.T) {
 		{day(2026, 11, 23), day(2026, 11, 17)}, // Mon: Fri, Thu, Wed
 		{day(2027, 1, 4), day(2026, 12, 29)},   // over the new year
 	} {
-		if got := callBy(c.build); !got.Equal(c.call) {
+		if got := CallBy(c.build); !got.Equal(c.call) {
 			t.Errorf("build on %s: call by %s, want %s", date(c.build), date(got), date(c.call))
 		}
 	}

@@ -1,3 +1,5 @@
+// What the job is figured from, and the finding on too few hands or too long a day.
+
 package crew
 
 import (
@@ -21,7 +23,6 @@ type Input struct {
 	Ground  ground.Layout
 	Lights  lights.Layout
 	Ridge   []RidgePiece
-	Bars    int // stock bars that a saw goes through
 	LegCuts int // leg pieces that are cut from longer stock
 	Chains  []Chain
 	Wiring
@@ -103,7 +104,7 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 		}
 		f.Level, f.Code, f.Key = finding.MustFix, "days-too-short", "crew.days"
 		f.Text = fmt.Sprintf("With %d people the days there are leave %.0f hours of one person's work undone, and nothing is done outdoors in the dark but the light-up", s.Hands, math.Ceil(undone/60))
-	case days > 1 && in.calendar().open:
+	case len(s.Fit.Cures) > 0: // nobody has named the days
 		f.Text = fmt.Sprintf("With %d people the building takes %d days", s.Hands, days)
 		if s.Built()[0].Light != nil {
 			f.Text += " of daylight"

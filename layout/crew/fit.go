@@ -1,3 +1,5 @@
+// What would have the work done in time, each tried by laying it anew.
+
 package crew
 
 import (
@@ -21,7 +23,6 @@ type Fit struct {
 	Evenings int              // so many evenings before, at cutting, trying and wrapping
 	Wrapped  bool             // with legs that were kept wrapped since last year
 	MoreDays int              // so many days more after the last, where the spec names the days
-	Days     []spec.CrewDay   // crew.days with those evenings
 	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
 }
 
@@ -31,41 +32,34 @@ const (
 	mostMoreDays = 3
 )
 
-// fit looks for what would do: more helpers, at most twice the hands, evenings before, legs that are wrapped already.
-func (in Input) fit(s Schedule) (f Fit) {
-	open, days := in.calendar().open, 1
-	if !open {
+// fit looks for what would do: an earlier start, evenings before, more helpers, at most twice the hands, more days, legs that are wrapped already.
+func (in Input) fit(c calendar, tasks []Task, s Schedule) (f Fit) {
+	days := 1
+	if !c.open {
 		days = len(s.Built()) + mostMoreDays
 	}
-	does := func(change func(*spec.Spec)) bool { return in.doesWith(change, days) }
+	does := func(change func(*spec.Spec)) bool { return in.does(change, tasks, days) }
 	cure := func(key, value string) { f.Cures = append(f.Cures, finding.Change{Key: key, Value: value}) }
-	helpers := in.Spec.Crew.Helpers
-	if most := max(0, 2*s.Hands-helpers-1); most > 0 {
-		n := sort.Search(most, func(i int) bool { // more hands do no worse
-			return does(func(sp *spec.Spec) { sp.Crew.Helpers += i + 1 })
-		})
-		if n < most {
-			f.Helpers = helpers + n + 1
-		}
-	}
-	for n := 1; n <= mostEvenings && f.Evenings == 0; n++ {
-		if more := in.evenings(n); does(func(sp *spec.Spec) { sp.Crew.Days = more }) {
-			f.Evenings, f.Days = n, more
-		}
-	}
-	for start := in.Spec.Crew.Start - 30*time.Minute; open && start >= practice.EarlyStart*time.Minute && f.Start == 0; start -= 30 * time.Minute {
+	for start := in.Spec.Crew.Start - 30*time.Minute; c.open && start >= practice.EarlyStart*time.Minute && f.Start == 0; start -= 30 * time.Minute {
 		if does(func(sp *spec.Spec) { sp.Crew.Start = start }) {
 			f.Start = start
 			cure("crew.start", clockOf(start))
 		}
 	}
-	if f.Evenings > 0 {
-		cure("crew.days", written(f.Days))
+	for n := 1; n <= mostEvenings && f.Evenings == 0; n++ {
+		if more := in.evenings(n); does(func(sp *spec.Spec) { sp.Crew.Days = more }) {
+			f.Evenings = n
+			cure("crew.days", written(more))
+		}
 	}
-	if f.Helpers > 0 {
+	n := sort.Search(s.Hands, func(i int) bool { // more hands do no worse
+		return does(func(sp *spec.Spec) { sp.Crew.Helpers += i + 1 })
+	})
+	if n < s.Hands {
+		f.Helpers = in.Spec.Crew.Helpers + n + 1
 		cure("crew.helpers", fmt.Sprint(f.Helpers))
 	}
-	for n := 1; n <= mostMoreDays && !open && f.MoreDays == 0; n++ {
+	for n := 1; n <= mostMoreDays && !c.open && f.MoreDays == 0; n++ {
 		if more := longer(in.Spec.Crew.Days, n); does(func(sp *spec.Spec) { sp.Crew.Days = more }) {
 			f.MoreDays = n
 			cure("crew.days", written(more))
@@ -75,37 +69,35 @@ func (in Input) fit(s Schedule) (f Fit) {
 	if f.Wrapped = wound && !in.Spec.Found.Wrapped && does(func(sp *spec.Spec) { sp.Found.Wrapped = true }); f.Wrapped {
 		cure("found.wrapped", "true")
 	}
-	if open {
+	if c.open {
 		cure("crew.days", written(planned(s)))
 	}
 	return f
 }
 
-// doesWith reports whether all is done in so many days with a change of the spec.
-func (in Input) doesWith(change func(*spec.Spec), days int) bool {
-	sp := *in.Spec
+// does reports whether all is done in so many days with a change of the spec. The tasks are those of the spec as it is: hands and wrapped legs alone change them.
+func (in Input) does(change func(*spec.Spec), tasks []Task, days int) bool {
+	was, sp := in.Spec, *in.Spec
 	change(&sp)
-	in.Spec = &sp
-	tasks := Tasks(in)
-	if !in.may(tasks, days) {
+	if in.Spec = &sp; sp.Crew.Helpers != was.Crew.Helpers || sp.Found.Wrapped != was.Found.Wrapped {
+		tasks = Tasks(in)
+	}
+	c := in.calendar()
+	ways := in.ways(tasks, c)
+	if least, _ := c.least(ways); least > c.room(days) {
 		return false
 	}
-	o := in.best(tasks, fewTries)
-	return len(o.Left) == 0 && len(o.Built()) <= days
+	l := c.best(ways, fewTries)
+	return !l.todo(allOfWork&^worksOf(LightUp)) && len(outdoors(l.days[l.marked:])) <= days
 }
 
-// may reports whether the tasks may fit so many days, by the bound alone.
-func (in Input) may(tasks []Task, days int) bool {
-	c := in.calendar()
-	least, _ := in.least(tasks, c)
-	room, left := 0.0, days
-	for _, d := range c.others {
-		if !d.Bench() && left > 0 {
-			room += float64(d.End - d.Begin)
-			left--
-		}
+// room is the minutes from begin to end of the first so many days outdoors.
+func (c calendar) room(days int) (minutes float64) {
+	list := outdoors(c.others)
+	for _, d := range list[:min(days, len(list))] {
+		minutes += float64(d.End - d.Begin)
 	}
-	return least <= room
+	return minutes
 }
 
 // evenings are the days of the spec with so many evenings at the bench more, on the evenings before the first day outdoors.

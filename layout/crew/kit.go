@@ -1,3 +1,5 @@
+// Tools and materials, and what a crew must bring.
+
 package crew
 
 import (
@@ -97,17 +99,7 @@ const (
 	Barriers // to bar both ends
 	FirstAid
 	Bags
-	lastThing
 )
-
-// Things returns every thing.
-func Things() []Thing {
-	list := make([]Thing, lastThing)
-	for i := range list {
-		list[i] = Thing(i)
-	}
-	return list
-}
 
 // Source is how a thing comes to the site.
 type Source int

@@ -1,3 +1,5 @@
+// Jobs laid along their days in one order, quarter hour by quarter hour.
+
 package crew
 
 import (
@@ -35,23 +37,28 @@ type laid struct {
 	days         []Workday
 	marked       int
 
-	left    []float64 // minutes of one pair of hands still to do, by job
-	started []bool
-	at      []crowd // who is at each job
-	log     []entry
-	worked  []int // quarters worked, by day
-	last    int   // minutes from the first day's midnight to the end
-	joined  int   // how often a crew came to a job
+	left   []float64 // minutes of one pair of hands still to do, by job
+	at     []crowd   // who is at each job
+	idle   crowd     // who is at none
+	spare  tools     // that are in no use
+	log    []entry
+	worked []int // quarters worked, by day
+	last   int   // minutes from the first day's midnight to the end
+	joined int   // how often a crew came to a job
+	open   []int // room for give
 }
 
 // crowd counts people.
 type crowd struct{ n, young int }
 
+// building is what must be done before the work is.
+var building = allOfWork &^ worksOf(MarkGround, LightUp)
+
 // lay lays jobs in an order. An open list of days ends when all is done.
 func lay(jobs []Job, o order, c calendar) *laid {
-	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), started: make([]bool, len(jobs)), at: make([]crowd, len(jobs))}
-	for i, j := range jobs {
-		l.left[i] = j.work()
+	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), at: make([]crowd, len(jobs))}
+	for i := range jobs {
+		l.left[i] = jobs[i].work()
 	}
 	mark := worksOf(MarkGround)
 	for _, d := range c.marking {
@@ -61,7 +68,7 @@ func lay(jobs []Job, o order, c calendar) *laid {
 		}
 	}
 	for _, d := range c.others {
-		if !l.todo(allOfWork &^ worksOf(MarkGround, LightUp)) {
+		if !l.todo(building) {
 			break
 		}
 		l.day(d, d.works)
@@ -70,121 +77,155 @@ func lay(jobs []Job, o order, c calendar) *laid {
 }
 
 func (l *laid) todo(of works) bool {
-	for i, j := range l.jobs {
-		if of.has(j.Work) && !l.done(i) {
+	for i := range l.jobs {
+		if of.has(l.jobs[i].Work) && !l.done(i) {
 			return true
 		}
 	}
 	return false
 }
 
-func (l *laid) done(i int) bool {
-	return l.left[i] <= 1e-9 && (l.started[i] || l.jobs[i].Minutes == 0)
-}
+func (l *laid) done(i int) bool { return l.left[i] <= 1e-9 }
 
-// day works through one day: without a lunch and to its end where all is done then, else with them.
-func (l *laid) day(d Workday, of works) {
-	left, started, log, joined := slices.Clone(l.left), slices.Clone(l.started), len(l.log), l.joined
-	back := func() {
-		l.joined = joined
-		copy(l.left, left)
-		copy(l.started, started)
-		l.log, l.days, l.worked = l.log[:log], l.days[:len(l.days)-1], l.worked[:len(l.worked)-1]
-	}
-	eats := d.Begin < practice.Lunch-60 && d.End > practice.Lunch+60
-	end := l.through(d, of)
-	rest := of &^ worksOf(LightUp) // a day for some works alone is the last of them, not of all
-	if all := !l.todo(allOfWork &^ worksOf(MarkGround, LightUp)); of == worksOf(MarkGround) || d.Bench() || all {
-		if !eats || !l.todo(rest) && end <= practice.Lunch+60 {
-			return
+// begun reports whether somebody has been at a job.
+func (l *laid) begun(i int) bool { return l.left[i] < l.jobs[i].work() }
+
+// tooMuch reports whether all hands have more to do of some works than so many minutes see done.
+func (l *laid) tooMuch(of works, minutes Clock) bool {
+	sum := 0.0
+	for i := range l.jobs {
+		if of.has(l.jobs[i].Work) {
+			sum += max(0, l.left[i])
 		}
 	}
-	back()
-	if eats {
+	return sum > float64(l.hands*int(minutes))+1e-3
+}
+
+// day works through one day: without a lunch where all is done soon after its hour, and to its end where all is done then. Else there is a lunch, and what stands is tied off at the end.
+func (l *laid) day(d Workday, of works) {
+	left, log, last, joined := slices.Clone(l.left), len(l.log), l.last, l.joined
+	back := func() {
+		copy(l.left, left)
+		l.log, l.days, l.worked, l.last, l.joined = l.log[:log], l.days[:len(l.days)-1], l.worked[:len(l.worked)-1], last, joined
+	}
+	stands := of != worksOf(MarkGround) && !d.Bench()
+	const late = practice.Lunch + 60
+	if d.Begin < practice.Lunch-60 && d.End > late {
+		if !l.tooMuch(of, late-d.Begin) {
+			if l.through(d, of, late); !l.todo(of) && !(stands && l.todo(building)) {
+				return
+			}
+			back()
+		}
 		d.Lunch = l.lunch
 	}
-	l.through(d, of)
-	if of != worksOf(MarkGround) && !d.Bench() && l.todo(allOfWork&^worksOf(MarkGround, LightUp)) {
-		back()
-		d.TieOff = d.End - practice.MinutesTieOff
-		if d.Light != nil && d.Light.Set < d.End {
-			d.TieOff = d.Light.Set/quarter*quarter - practice.MinutesTieOff
+	if !stands || !l.tooMuch(building, d.End-d.Begin) {
+		if l.through(d, of, d.End); !stands || !l.todo(building) {
+			return
 		}
-		l.through(d, of)
+		back()
 	}
+	d.TieOff = d.End - practice.MinutesTieOff
+	if d.Light != nil && d.Light.Set < d.End {
+		d.TieOff = d.Light.Set/quarter*quarter - practice.MinutesTieOff
+	}
+	l.through(d, of, d.End)
 }
 
-// through goes through a day's quarters and returns when the last work ends.
-func (l *laid) through(d Workday, of works) (end Clock) {
+// through goes through a day's quarters until so late.
+func (l *laid) through(d Workday, of works, until Clock) {
 	l.days = append(l.days, d)
 	l.worked = append(l.worked, 0)
 	day := len(l.days) - 1
-	clear(l.at)
+	l.rest()
 	quarters := 0
-	for now := d.Begin; now < d.End && l.todo(of); now += quarter {
+	for now := d.Begin; now < until && l.todo(of); now += quarter {
 		if d.rests(now) {
-			clear(l.at)
+			l.rest()
 			continue
 		}
-		for i, j := range l.jobs {
-			if l.at[i].n > 0 && !d.allows(j.Work, now) { // dusk
-				l.at[i] = crowd{}
+		for i := range l.at {
+			if l.at[i].n > 0 && !d.allows(l.jobs[i].Work, now) { // dusk
+				l.leave(i)
 			}
 		}
-		l.give(now, d, of)
+		l.give(now, &d, of)
 		quarters++
 		for i, who := range l.at {
 			if who.n == 0 {
 				continue
 			}
-			end, l.worked[day] = now+quarter, quarters
+			l.last, l.worked[day] = day*24*60+int(now+quarter), quarters
 			l.log = append(l.log, entry{i, day, now, who.n, who.young})
-			if l.left[i] -= quarter * float64(who.n); l.left[i] <= 1e-9 {
-				l.at[i] = crowd{}
+			if l.left[i] -= quarter * float64(who.n); l.done(i) {
+				l.leave(i)
 			}
 		}
 	}
-	if end > 0 {
-		l.last = day*24*60 + int(end)
+}
+
+// rest has everybody leave what they are at.
+func (l *laid) rest() {
+	clear(l.at)
+	l.idle, l.spare = crowd{l.hands, l.young}, l.tools
+}
+
+// leave has everybody leave a job.
+func (l *laid) leave(i int) {
+	who := l.at[i]
+	l.at[i] = crowd{}
+	l.idle.n, l.idle.young = l.idle.n+who.n, l.idle.young+who.young
+	for k := range l.spare {
+		l.spare[k] += min(l.jobs[i].Uses[k], who.n)
 	}
-	return end
 }
 
 // give puts free hands to jobs: first to those that were begun, then to those that may begin; what is left over joins those that begin now and that more hands help.
-// Nobody leaves before the end; who joins later are pairs that are free, where that ends the work sooner, and whoever is free at the clearing up.
-func (l *laid) give(now Clock, d Workday, of works) {
-	free, tools := l.free()
-	var open []int
-	for i, j := range l.jobs {
-		if !l.done(i) && l.at[i].n == 0 && of.has(j.Work) && d.allows(j.Work, now) && l.ready(i) && l.fits(i, now, d) {
+// Nobody leaves before the end.
+func (l *laid) give(now Clock, d *Workday, of works) {
+	if l.idle.n == 0 {
+		return
+	}
+	open := l.open[:0]
+	for i := range l.jobs {
+		if w := l.jobs[i].Work; l.at[i].n == 0 && !l.done(i) && of.has(w) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) {
 			open = append(open, i)
 		}
 	}
+	l.open = open
 	slices.SortStableFunc(open, func(i, k int) int {
 		unload := cmp.Compare(b2i(l.jobs[k].Work == Unload), b2i(l.jobs[i].Work == Unload))
-		return cmp.Or(unload, cmp.Compare(b2i(l.started[k]), b2i(l.started[i])), cmp.Compare(l.rank[k], l.rank[i]))
+		return cmp.Or(unload, cmp.Compare(b2i(l.begun(k)), b2i(l.begun(i))), cmp.Compare(l.rank[k], l.rank[i]))
 	})
-	var begun []int
+	begun := open[:0]
 	for _, i := range open {
-		if !l.join(i, l.jobs[i].Least, &free, &tools) {
+		if !l.join(i, l.jobs[i].Least) {
 			continue
 		}
-		l.started[i] = true
 		begun = append(begun, i)
 		if l.greedy {
-			l.fill(i, &free, &tools)
+			l.fill(i)
 		}
 	}
 	for _, i := range begun {
-		l.fill(i, &free, &tools)
+		l.fill(i)
 	}
-	for i, j := range l.jobs {
-		if l.joins && l.at[i].n > 0 && !slices.Contains(begun, i) && pairWork.has(j.Work) {
-			for l.sooner(i) && l.at[i].n+j.Least <= l.most[i] && l.join(i, j.Least, &free, &tools) {
+	l.comeLater(begun)
+}
+
+// comeLater has whoever is still free join what was begun before: pairs where that ends the work sooner, and anybody at the clearing up.
+func (l *laid) comeLater(begun []int) {
+	for i := range l.jobs {
+		j := &l.jobs[i]
+		if l.at[i].n == 0 {
+			continue
+		}
+		if l.joins && pairWork.has(j.Work) && !slices.Contains(begun, i) {
+			for l.sooner(i) && l.at[i].n+j.Least <= l.most[i] && l.join(i, j.Least) {
 			}
 		}
-		if j.Work == ClearUp && l.at[i].n > 0 { // whoever is done joins it
-			for l.at[i].n < j.Most && l.join(i, 1, &free, &tools) {
+		if j.Work == ClearUp {
+			for l.at[i].n < j.Most && l.join(i, 1) {
 			}
 		}
 	}
@@ -199,49 +240,36 @@ func (l *laid) sooner(i int) bool {
 func (l *laid) quarters(i, n int) float64 { return math.Ceil(l.left[i]/quarter/float64(n) - 1e-9) }
 
 // fill adds as many crews more as a job may have, where the last of them still ends it sooner.
-func (l *laid) fill(i int, free *crowd, t *tools) {
+func (l *laid) fill(i int) {
 	can, n := l.at[i].n, l.jobs[i].Least
-	for can+n <= l.most[i] && can-l.at[i].n+n <= free.n {
+	for can+n <= l.most[i] && can-l.at[i].n+n <= l.idle.n {
 		can += n
 	}
 	for can > l.at[i].n && l.quarters(i, can-n) == l.quarters(i, can) {
 		can -= n
 	}
-	for l.at[i].n < can && l.join(i, n, free, t) {
+	for l.at[i].n < can && l.join(i, n) {
 	}
 }
 
 // join puts so many more to a job, as many of those under age as it may have; false where hands or tools are short.
-func (l *laid) join(i, n int, free *crowd, t *tools) bool {
-	j, was := l.jobs[i], l.at[i]
-	young := min(free.young, n, was.n+n-j.grown(was.n+n)-was.young)
-	if n > free.n || n-young > free.n-free.young {
+func (l *laid) join(i, n int) bool {
+	j, was := &l.jobs[i], l.at[i]
+	all := was.n + n
+	young := min(l.idle.young, n, all-j.grown(all)-was.young)
+	if n > l.idle.n || n-young > l.idle.n-l.idle.young {
 		return false
 	}
-	for k := range t {
-		if t[k] < min(j.Uses[k], was.n+n)-min(j.Uses[k], was.n) {
+	spare := l.spare
+	for k := range spare {
+		if spare[k] -= min(j.Uses[k], all) - min(j.Uses[k], was.n); spare[k] < 0 {
 			return false
 		}
 	}
-	for k := range t {
-		t[k] -= min(j.Uses[k], was.n+n) - min(j.Uses[k], was.n)
-	}
-	free.n, free.young = free.n-n, free.young-young
-	l.at[i] = crowd{was.n + n, was.young + young}
+	l.idle.n, l.idle.young, l.spare = l.idle.n-n, l.idle.young-young, spare
+	l.at[i] = crowd{all, was.young + young}
 	l.joined++
 	return true
-}
-
-// free counts who and what is at nothing.
-func (l *laid) free() (crowd, tools) {
-	free, left := crowd{l.hands, l.young}, l.tools
-	for i, who := range l.at {
-		free.n, free.young = free.n-who.n, free.young-who.young
-		for k := range left {
-			left[k] -= min(l.jobs[i].Uses[k], who.n)
-		}
-	}
-	return free, left
 }
 
 func b2i(v bool) int {
@@ -253,16 +281,11 @@ func b2i(v bool) int {
 
 // ready reports whether all that a job waits for is done.
 func (l *laid) ready(i int) bool {
-	for _, k := range l.jobs[i].After {
-		if !l.done(k) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.jobs[i].After, func(k int) bool { return !l.done(k) })
 }
 
 // fits keeps the raising of the first arches from being broken off: it is done by lunch or by dark, or begins a half day.
-func (l *laid) fits(i int, now Clock, d Workday) bool {
+func (l *laid) fits(i int, now Clock, d *Workday) bool {
 	if w := l.jobs[i].Work; w != RaiseFirst && w != TryArch {
 		return true
 	}

@@ -1,3 +1,5 @@
+// The schedule as it is printed: who is at what, when.
+
 package crew
 
 import (
@@ -49,14 +51,7 @@ const (
 )
 
 // Built returns the days of building, without evenings at the bench.
-func (s Schedule) Built() (list []Workday) {
-	for _, d := range s.Days[s.Marked:] {
-		if !d.Bench() {
-			list = append(list, d)
-		}
-	}
-	return list
-}
+func (s Schedule) Built() []Workday { return outdoors(s.Days[s.Marked:]) }
 
 // End returns when a job is done, and false for one that no time is known of.
 func (j Job) End() (day int, at Clock, ok bool) {
@@ -69,9 +64,12 @@ func (j Job) End() (day int, at Clock, ok bool) {
 
 // schedule lays the tasks along their days.
 func (in Input) schedule(tasks []Task) Schedule {
-	s := in.best(tasks, allTries)
-	if len(s.Left) > 0 || len(s.Built()) > 1 && in.calendar().open {
-		s.Fit = in.fit(s)
+	c := in.calendar()
+	ways := in.ways(tasks, c)
+	s := c.best(ways, allTries).schedule()
+	s.Least, s.Why = c.least(ways)
+	if len(s.Left) > 0 || c.open && len(s.Built()) > 1 {
+		s.Fit = in.fit(c, tasks, s)
 	}
 	return s
 }

@@ -1,3 +1,5 @@
+// The search for the best order of jobs: some rules first, then changes of the best.
+
 package crew
 
 import (
@@ -21,29 +23,28 @@ func (in Input) calendar() calendar {
 	c.hands, c.young = in.hands()
 	t := in.Spec.Crew.Tools
 	c.tools = tools{t.Ladders, t.Trestles, t.Tapes}
-	for k, n := range c.tools {
-		if n == 0 { // a spec that no reader has filled
-			c.tools[k] = c.hands
-		}
-	}
 	return c
 }
 
-// best lays the tasks by stretches of several lengths, long ones first, and returns the best schedule. Shorter stretches mean more changes of hands: they have to save half
+// best lays jobs parted in several ways, long stretches first, and returns the best laying. Shorter stretches mean more changes of hands: they have to save half
 // an hour, or a day. So many changes of each are tried at most: more never lead to another day.
-func (in Input) best(tasks []Task, most int) Schedule {
+func (c calendar) best(ways [][]Job, most int) (best *laid) {
 	const worth = 30
-	c := in.calendar()
-	var best *laid
-	for _, stretch := range in.partings() {
-		l := searched(in.jobs(tasks, stretch, c), c, most)
+	for _, jobs := range ways {
+		l := searched(jobs, c, most)
 		if best == nil || l.short() < best.short() || l.short() == best.short() && l.last <= best.last-worth {
 			best = l
 		}
 	}
-	s := best.schedule()
-	s.Least, s.Why = in.least(tasks, c)
-	return s
+	return best
+}
+
+// ways are the jobs of tasks by stretches of several lengths, long ones first: how the work is parted is ours to choose.
+func (in Input) ways(tasks []Task, c calendar) (list [][]Job) {
+	for _, stretch := range in.partings() {
+		list = append(list, in.jobs(tasks, stretch, c))
+	}
+	return list
 }
 
 // partings are the lengths of stretches that are tried, long ones first.
@@ -58,10 +59,10 @@ func (in Input) partings() []int {
 	return list
 }
 
-// least is the bound on the building. How it is parted is ours to choose: it is that of the best parting.
-func (in Input) least(tasks []Task, c calendar) (minutes float64, why Limit) {
-	for k, stretch := range in.partings() {
-		if m, limit := c.bound(in.jobs(tasks, stretch, c)); k == 0 || m < minutes {
+// least is the bound on the building: that of the best parting.
+func (c calendar) least(ways [][]Job) (minutes float64, why Limit) {
+	for k, jobs := range ways {
+		if m, limit := c.bound(jobs); k == 0 || m < minutes {
 			minutes, why = m, limit
 		}
 	}
@@ -147,8 +148,11 @@ func (o order) changed(jobs []Job, dice *rand.Rand) order {
 
 // rules are ranks to begin with.
 func rules(jobs []Job) [][]float64 {
-	chain, behind, slack := chainsOf(jobs, minutesOf), make([]float64, len(jobs)), make([]float64, len(jobs))
-	heads := headsOf(jobs, minutesOf)
+	long := make([]float64, len(jobs))
+	for i, j := range jobs {
+		long[i] = j.Minutes
+	}
+	heads, chain, behind, slack := headsOf(jobs, long), chainsOf(jobs, long), make([]float64, len(jobs)), make([]float64, len(jobs))
 	for i := len(jobs) - 1; i >= 0; i-- { // jobs stand after those they wait for
 		behind[i] += jobs[i].work()
 		for _, k := range jobs[i].After {

@@ -1,3 +1,5 @@
+// People by number for the hands that were counted.
+
 package crew
 
 import (

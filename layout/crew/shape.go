@@ -1,3 +1,5 @@
+// Arches that come out alike.
+
 package crew
 
 import (

@@ -1,3 +1,5 @@
+// A task and its parts.
+
 package crew
 
 import (

@@ -1,3 +1,5 @@
+// Tasks at the saw and the bench.
+
 package crew
 
 import (
@@ -15,21 +17,18 @@ import (
 func (b *tasker) cutting() {
 	square := Figure{What: Square, Limit: b.units.Grid()}
 	if b.LegCuts > 0 {
-		b.saw(CutLegs, Scope{Arches: numbers(b.stand)}, b.LegCuts, []Figure{square})
+		b.saw(CutLegs, Scope{Arches: numbers(b.Arches)}, b.LegCuts, []Figure{square})
 	}
 	if len(b.Ridge) > 0 {
 		bays := []int{b.Ridge[0].Bay}
 		b.saw(CutTrial, Scope{Bays: bays}, 1, []Figure{{What: CutLength, Bays: bays, Length: b.Ridge[0].Cut, Limit: b.units.Grid()}, square})
 	}
 	sticks, couplings := 0, 0
-	for _, a := range b.stand {
+	for _, a := range b.Arches {
 		sticks += len(a.Left) + len(a.Right)
 		couplings += max(0, len(a.Left)-1) + max(0, len(a.Right)-1)
 	}
-	if sticks == 0 {
-		return
-	}
-	legs := Scope{Arches: numbers(b.stand)}
+	legs := Scope{Arches: numbers(b.Arches)}
 	naming, joining := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(couplings)
 	who := Who{People: b.pairs(naming + joining + b.markingLegs())}
 	b.add(naming, Task{Action: NameSticks, Of: legs, Who: who, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
@@ -50,9 +49,9 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 // markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.
 func (b *tasker) markLegs(who Who) {
 	n := who.People / 2
-	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.stand)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(ColouredTape, n), many(Marker, n)},
+	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.Arches)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(ColouredTape, n), many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
-	for _, a := range b.stand {
+	for _, a := range b.Arches {
 		t.Want = append(t.Want, b.guyMarks(a)...)
 		t.Want = append(t.Want, b.marks(BraceMark, a, b.pegsOf(a.Number))...)
 	}
@@ -60,7 +59,7 @@ func (b *tasker) markLegs(who Who) {
 }
 
 // markingLegs is the work of it.
-func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.stand)) }
+func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.Arches)) }
 
 // guyMarks are the tapes at which an arch's guys are tied.
 func (b *tasker) guyMarks(a arch.Arch) []Figure { return b.marks(GuyMark, a, b.guysOf(a.Number)) }

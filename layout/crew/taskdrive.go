@@ -1,6 +1,9 @@
+// Tasks of driving stakes, or of setting weighted bases.
+
 package crew
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -14,10 +17,6 @@ import (
 // driving looks for lines once more, tries one stake, drives the rest and measures the widths.
 func (b *tasker) driving() {
 	left, right, guys := b.stakes()
-	legs := slices.Concat(left, right)
-	if len(legs) == 0 {
-		return
-	}
 	based := func(s ground.Stake) bool { return s.Base }
 	bases := slices.DeleteFunc(slices.Clone(b.Ground.Stakes), func(s ground.Stake) bool { return !s.Base })
 	left, right, guys = slices.DeleteFunc(left, based), slices.DeleteFunc(right, based), slices.DeleteFunc(guys, based)
@@ -123,7 +122,7 @@ func (b *tasker) depths() {
 // the pipe asks in still air.
 func (b *tasker) pull(s ground.Stake) {
 	moment := b.Asks
-	for _, a := range b.stand {
+	for _, a := range b.Arches {
 		moment = max(moment, practice.PullMargin*math.Abs(a.FootMoment))
 	}
 	up := min(practice.PullUp(b.units), s.Length-s.Depth-measure.Inch)
@@ -174,7 +173,7 @@ func (b *tasker) wontGo() []Cure {
 	if by, drop := b.across(); by > practice.OffDot(b.units) && may(by, ground.OfLeg) {
 		list = append(list, Cure{Do: MoveAcross, By: by, Then: drop})
 	}
-	if by := practice.MovedAlong(b.units); len(b.stand) > 1 && may(by, ground.OfLeg) {
+	if by := practice.MovedAlong(b.units); len(b.Arches) > 1 && may(by, ground.OfLeg) {
 		list = append(list, Cure{Do: MoveAlong, By: by})
 	}
 	if by := practice.GuyMoved(b.units); may(by, ground.OfGuy) {
@@ -204,15 +203,7 @@ func MayMove(s *spec.Spec, stake ground.Stake, by measure.Length) bool {
 // across returns how far a leg's stake may stand across the walk from its dot, no farther than the headroom has to spare, and how much the crown of the
 // commonest kind comes down then.
 func (b *tasker) across() (by, drop measure.Length) {
-	var most *arch.Kind
-	for _, a := range b.stand {
-		if most == nil || len(a.Numbers) > len(most.Numbers) {
-			most = a.Kind
-		}
-	}
-	if most == nil {
-		return 0, 0
-	}
+	most := slices.MaxFunc(b.Arches, func(p, q arch.Arch) int { return cmp.Compare(len(p.Numbers), len(q.Numbers)) }).Kind
 	m, ok := most.Moves()
 	if !ok || m.By <= 0 || m.Wider.Crown >= 0 {
 		return 0, 0
@@ -226,7 +217,7 @@ func (b *tasker) across() (by, drop measure.Length) {
 // widths is the hold after driving: every pair of stakes at the ground.
 func (b *tasker) widths() {
 	t := Task{Action: MeasureWidths, Who: Who{People: practice.Drivers}, Hold: true, Record: []Record{Worst}, IfOff: cures(DriveAgain), Uses: []Need{one(Lath), one(ShortTape)}}
-	for _, a := range b.stand {
+	for _, a := range b.Arches {
 		k := slices.IndexFunc(t.Want, func(f Figure) bool { return b.units.Taped(f.Length) == b.units.Taped(a.Span) })
 		if k < 0 {
 			k = len(t.Want)
@@ -234,7 +225,5 @@ func (b *tasker) widths() {
 		}
 		t.Want[k].Arches = append(t.Want[k].Arches, a.Number)
 	}
-	if len(t.Want) > 0 {
-		b.add(practice.MinutesMeasure*2*float64(len(b.stand)), t)
-	}
+	b.add(practice.MinutesMeasure*2*float64(len(b.Arches)), t)
 }

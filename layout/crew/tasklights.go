@@ -1,3 +1,5 @@
+// Tasks of testing, winding and hanging lights.
+
 package crew
 
 import (
@@ -86,7 +88,7 @@ func (b *tasker) flagRows() {
 	if len(b.Lights.Rows) == 0 {
 		return
 	}
-	t := Task{Action: FlagRows, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Arches: numbers(b.stand)}, Who: Who{People: 2}, IfOff: cures(MeasureFromFoot),
+	t := Task{Action: FlagRows, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Arches: numbers(b.Arches)}, Who: Who{People: 2}, IfOff: cures(MeasureFromFoot),
 		Uses: []Need{one(ShortTape), one(Ribbon)}}
 	for _, r := range b.Lights.Rows {
 		if !slices.Contains(t.Of.Walls, r.Wall) {
@@ -96,7 +98,7 @@ func (b *tasker) flagRows() {
 			t.Want = append(t.Want, Figure{What: FlagAt, Length: r.Tape, Limit: practice.FlagGive(b.units)})
 		}
 	}
-	b.add(practice.MinutesLabel*float64(len(b.stand)*len(t.Of.Walls)), t)
+	b.add(practice.MinutesLabel*float64(len(b.Arches)*len(t.Of.Walls)), t)
 }
 
 // wound gathers the wraps that are wound alike: same part, string, turns, ends and flags.
@@ -124,7 +126,7 @@ func (b *tasker) wind(group []int, people int) {
 	w := b.Lights.Wraps[group[0]]
 	of := Scope{Wraps: group}
 	if w.On.Kind == lights.Arch {
-		b.joinCrowns(JoinForWrap, numbers(b.stand), Wrapping)
+		b.joinCrowns(JoinForWrap, numbers(b.Arches), Wrapping)
 	}
 	who := Who{People: people}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
@@ -180,7 +182,7 @@ func (b *tasker) hanging() {
 			sag = b.Spec.Lights.Rows.Sag
 		}
 		t.Want = append(t.Want, Figure{What: Sag, Bound: AtMost, Length: sag})
-		t.Uses = []Need{many(ZipTies, len(b.stand)*len(t.Of.Rows)), one(Cutters)}
+		t.Uses = []Need{many(ZipTies, len(b.Arches)*len(t.Of.Rows)), one(Cutters)}
 		if high > practice.Reach(b.units) {
 			t.Uses = b.climbs(t.Uses...)
 		}
@@ -194,8 +196,8 @@ func (b *tasker) hanging() {
 		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Of: Scope{Drops: indexes(n)}, Who: Who{People: 2, Grown: true}, Warning: HangDead,
 			Want: []Figure{{What: LowestDrop, Bound: AtLeast, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
 	}
-	if o := b.Spec.Tunnel; len(b.stand) > 0 && o.OpeningWidth > 0 && o.OpeningHeight > 0 {
-		b.add(practice.MinutesMeasure*float64(len(b.stand)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.stand)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
+	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
+		b.add(practice.MinutesMeasure*float64(len(b.Arches)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.Arches)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
 			Want: []Figure{{What: OpeningHigh, Bound: AtLeast, Length: o.OpeningHeight}, {What: OpeningWide, Bound: AtLeast, Length: o.OpeningWidth}}, Uses: []Need{long(OpeningSticks, 1, o.OpeningHeight), long(OpeningSticks, 1, o.OpeningWidth)}})
 	}
 }

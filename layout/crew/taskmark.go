@@ -1,3 +1,5 @@
+// Tasks of marking, and the calls before anything is driven.
+
 package crew
 
 import (

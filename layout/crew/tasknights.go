@@ -1,3 +1,5 @@
+// Tasks of every evening, and of taking down.
+
 package crew
 
 import (
@@ -12,9 +14,6 @@ import (
 
 // nights are the checks of every evening it is open, in the order they are made.
 func (b *tasker) nights() {
-	if len(b.stand) == 0 {
-		return
-	}
 	one1 := Who{People: 1, Grown: true}
 	gust := practice.InsideMost
 	if b.Inside > 0 {
@@ -33,7 +32,7 @@ func (b *tasker) nights() {
 	for _, a := range b.watched() {
 		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
 	}
-	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), kept}, IfOff: cures(CloseTonight),
+	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.Arches)}, Who: one1, Want: []Figure{state(PipeWhole), kept}, IfOff: cures(CloseTonight),
 		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}})
 	outlets := b.outlets()
 	if len(outlets) > 0 {
@@ -52,9 +51,9 @@ func (b *tasker) nights() {
 // watched are the arches whose crowns are measured: the first, the middle one and the last.
 func (b *tasker) watched() (list []arch.Arch) {
 	last := -1
-	for _, i := range []int{0, len(b.stand) / 2, len(b.stand) - 1} {
+	for _, i := range []int{0, len(b.Arches) / 2, len(b.Arches) - 1} {
 		if i != last {
-			list = append(list, b.stand[i])
+			list = append(list, b.Arches[i])
 		}
 		last = i
 	}
@@ -63,10 +62,7 @@ func (b *tasker) watched() (list []arch.Arch) {
 
 // takeDown is the reverse, with everything counted out.
 func (b *tasker) takeDown() {
-	if len(b.stand) == 0 {
-		return
-	}
-	all, pair := Scope{Arches: numbers(b.stand)}, Who{People: 2}
+	all, pair := Scope{Arches: numbers(b.Arches)}, Who{People: 2}
 	if outlets := b.outlets(); len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, Want: []Figure{state(SaidUnplugged)}, Uses: []Need{one(ColouredTape)}})
 	}
@@ -76,7 +72,7 @@ func (b *tasker) takeDown() {
 		sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
 	}
 	b.add(practice.MinutesMeasure*4*float64(len(sag.Want)), sag)
-	b.add(practice.MinutesLabel*2*float64(len(b.stand)), Task{Action: NameLegs, Of: all, Who: pair, Uses: []Need{one(Marker)}})
+	b.add(practice.MinutesLabel*2*float64(len(b.Arches)), Task{Action: NameLegs, Of: all, Who: pair, Uses: []Need{one(Marker)}})
 	if b.Cords > 0 {
 		b.add(practice.MinutesCoil*float64(b.Cords), Task{Action: CoilCords, Who: pair, Uses: b.climbs(one(Cutters))})
 	}
@@ -96,7 +92,7 @@ func (b *tasker) takeDown() {
 	n := len(b.Ground.Stakes)
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},
 		IfOff: cures(FindStake), Uses: []Need{one(StakeGrip), many(Gloves, 2)}})
-	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
+	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
 	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
 }
@@ -106,7 +102,7 @@ func (b *tasker) untie(all Scope) {
 	if slices.ContainsFunc(b.list, func(t Task) bool {
 		return slices.ContainsFunc(t.Uses, func(n Need) bool { return n.Thing == CrownLine || n.Thing == BarrierNet })
 	}) {
-		b.add(practice.MinutesLabel*2*float64(len(b.stand)), Task{Action: UntieLine, Of: all, Who: Who{People: 2, Grown: true}, Uses: b.climbs()})
+		b.add(practice.MinutesLabel*2*float64(len(b.Arches)), Task{Action: UntieLine, Of: all, Who: Who{People: 2, Grown: true}, Uses: b.climbs()})
 	}
 }
 
@@ -132,7 +128,7 @@ func (b *tasker) part(all Scope) {
 	case spec.Pinned:
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, IfOff: cures(WarmWater), Uses: uses})
+	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, IfOff: cures(WarmWater), Uses: uses})
 }
 
 // KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
@@ -144,12 +140,12 @@ func (b *tasker) lower(all Scope) {
 	for _, r := range b.Ridge {
 		all.Bays = append(all.Bays, r.Bay)
 	}
-	legs := 2 * len(b.stand)
+	legs := 2 * len(b.Arches)
 	uses := []Need{many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket), one(WindMeter), one(Thermometer), one(Phone)}
 	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, Ask),
+	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, Ask),
 		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
 		Uses: b.climbs(uses...)})
 }

@@ -1,3 +1,5 @@
+// Tasks of cords, outlets and timers.
+
 package crew
 
 import (

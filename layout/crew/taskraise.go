@@ -1,3 +1,5 @@
+// Tasks of raising, guying and joining the arches.
+
 package crew
 
 import (
@@ -14,19 +16,16 @@ import (
 // raising stands the arches up one by one. The first is guyed and measured before the second is touched, bay 1 is tried before the other ridge pieces are
 // cut, and the crowns are checked by running distance so that small gaps in sockets do not add up.
 func (b *tasker) raising() {
-	if len(b.stand) == 0 {
-		return
-	}
-	first := b.stand[0]
+	first := b.Arches[0]
 	b.checkDay()
 	for i := range b.Spec.Site.Overhead {
 		b.add(practice.MinutesMeasure, Task{Action: WatchLine, Of: Scope{Overhead: []int{i}}, Who: Who{People: 1, Grown: true}, Warning: WireAbove, Hold: true, Record: []Record{Named},
 			Want: []Figure{{What: KeepOverhead, Bound: AtLeast, Line: i, Length: b.Spec.Site.Overhead[i].Keep}}, IfOff: cures(Ask)})
 	}
 	b.standFirst(first)
-	if len(b.stand) > 1 {
-		b.second(b.stand[1])
-		b.others(b.stand[2:])
+	if len(b.Arches) > 1 {
+		b.second(b.Arches[1])
+		b.others(b.Arches[2:])
 	}
 	b.finish()
 }
@@ -34,10 +33,10 @@ func (b *tasker) raising() {
 // trial has one arch stood up, wrapped and guyed, on a day of its own before the rest is cut: what it measures there is what the rest is cut for.
 func (b *tasker) trial() {
 	asked := slices.ContainsFunc(b.Spec.Crew.Days, func(d spec.CrewDay) bool { return slices.Contains(d.Work, "trial") })
-	if !asked || len(b.stand) == 0 {
+	if !asked {
 		return
 	}
-	a := b.stand[max(0, slices.IndexFunc(b.stand, func(o arch.Arch) bool { return len(b.guysOf(o.Number)) > 0 }))]
+	a := b.Arches[max(0, slices.IndexFunc(b.Arches, func(o arch.Arch) bool { return len(b.guysOf(o.Number)) > 0 }))]
 	rates, guys, n := b.Spec.Crew.Rates, b.guysOf(a.Number), []int{a.Number}
 	work := practice.Carriers*practice.MinutesTalk + rates.Raise + rates.Guy*float64(len(guys)) + practice.MinutesMeasure*4 + practice.MinutesDown
 	if len(b.Lights.Wraps) > 0 {
@@ -86,7 +85,7 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 	var joined []int
 	tees, crosses, couplings := 0, 0, 0
 	depth := measure.Length(0)
-	for _, a := range b.stand {
+	for _, a := range b.Arches {
 		if a.Kind.Spec.OneStick || len(list) == 1 && a.Number != list[0] {
 			continue
 		}
@@ -209,7 +208,7 @@ func (b *tasker) measure(a arch.Arch) {
 
 // measureFirsts measures those of the arches that are the first of their shape.
 func (b *tasker) measureFirsts(list []arch.Arch) {
-	for _, s := range Shapes(b.stand, b.units) {
+	for _, s := range Shapes(b.Arches, b.units) {
 		if n := s[0].Number; n >= list[0].Number && n <= list[len(list)-1].Number {
 			b.measure(s[0])
 		}
@@ -224,7 +223,7 @@ func (b *tasker) second(a arch.Arch) {
 		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
 	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
-		if len(b.stand) > 2 {
+		if len(b.Arches) > 2 {
 			b.stretch(a)
 		}
 		return
@@ -235,7 +234,7 @@ func (b *tasker) second(a arch.Arch) {
 		Want: append([]Figure{state(SocketsHome)}, b.turns(bays)...), IfOff: cures(DriveHome), Uses: b.climbs(one(Mallet))})
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
-	if len(b.stand) > 2 {
+	if len(b.Arches) > 2 {
 		b.stretch(a)
 	}
 	if rest := b.Ridge[1:]; len(rest) > 0 {
@@ -246,17 +245,15 @@ func (b *tasker) second(a arch.Arch) {
 
 // turns are the turn and the climb of bays where the route bends or slopes, both from the bay's arch of the lower number: right and up positive.
 func (b *tasker) turns(bays []int) (list []Figure) {
+	bays = slices.DeleteFunc(slices.Clone(bays), func(bay int) bool { return bay >= len(b.Ground.Stations) })
 	for _, bay := range bays {
-		if bay >= len(b.Ground.Stations) {
-			continue
-		}
 		turn := b.Ground.Stations[bay].Heading - b.Ground.Stations[bay-1].Heading
 		if absAngle(turn) > measure.Degree/2 {
 			list = append(list, Figure{What: BayTurn, Bound: Exactly, Bays: []int{bay}, Angle: turn})
 		}
 	}
 	for _, bay := range bays {
-		if climb := b.level(bay+1) - b.level(bay); bay < len(b.Ground.Stations) && b.units.Taped(climb) != 0 {
+		if climb := b.level(bay+1) - b.level(bay); b.units.Taped(climb) != 0 {
 			list = append(list, Figure{What: BayClimb, Bound: Exactly, Bays: []int{bay}, Length: climb})
 		}
 	}
@@ -328,9 +325,9 @@ func (b *tasker) running(number int) (measure.Length, bool) {
 
 // finish holds what stands: sockets, guys, caps.
 func (b *tasker) finish() {
-	all, n := Scope{Arches: numbers(b.stand)}, len(b.stand)
-	if len(b.stand) == 2 {
-		b.stretch(b.stand[1])
+	all, n := Scope{Arches: numbers(b.Arches)}, len(b.Arches)
+	if len(b.Arches) == 2 {
+		b.stretch(b.Arches[1])
 	}
 	who := Who{People: 2, Grown: true}
 	switch run, joined := b.running(n); {

@@ -1,3 +1,5 @@
+// All tasks in their order, and what their makers share.
+
 package crew
 
 import (
@@ -16,7 +18,6 @@ type tasker struct {
 	Input
 	units measure.System
 	hands int // helpers and the organiser
-	stand []arch.Arch
 	phase Phase
 	list  []Task
 }
@@ -24,11 +25,6 @@ type tasker struct {
 // Tasks orders the whole job: from the first dot of paint to the last stake out of the ground.
 func Tasks(in Input) []Task {
 	b := &tasker{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1}
-	for _, a := range in.Arches {
-		if a.Kind != nil {
-			b.stand = append(b.stand, a)
-		}
-	}
 	steps := []struct {
 		phase Phase
 		do    func()
@@ -114,7 +110,7 @@ func (b *tasker) tiesOf(number int, braces bool) (list []ground.Stake) {
 // ladder returns the tallest crown's height, and whether it is out of reach from the ground.
 func (b *tasker) ladder() (measure.Length, bool) {
 	top := measure.Length(0)
-	for _, a := range b.stand {
+	for _, a := range b.Arches {
 		top = max(top, a.Crown)
 	}
 	return top, top > practice.Reach(b.units)

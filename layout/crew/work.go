@@ -1,3 +1,5 @@
+// Tasks gathered into jobs of the schedule: which wait for which, how many people each takes.
+
 package crew
 
 import (
@@ -31,17 +33,8 @@ const (
 	PlugIn
 	ClearUp
 	LightUp // at dusk
-	lastWork
+	Works   // how many there are
 )
-
-// Works returns every work, for whoever has to have words for all.
-func Works() []Work {
-	list := make([]Work, lastWork)
-	for i := range list {
-		list[i] = Work(i)
-	}
-	return list
-}
 
 // Job is a work, or a stretch of it, with when it is done and by whom.
 type Job struct {
@@ -144,7 +137,7 @@ var waitsFor = map[Work][]Work{
 // jobs parts tasks into the jobs of the marking and of the building, in an order in which each comes after those it waits for; stretches have so many arches at most.
 func (in Input) jobs(tasks []Task, stretch int, c calendar) []Job {
 	hands := in.Spec.Crew.Helpers + 1
-	of := make([][]int, lastWork)
+	of := make([][]int, Works)
 	at := MarkGround
 	for i, t := range tasks {
 		if w, ok := in.workOf(t, at); ok {
@@ -156,11 +149,9 @@ func (in Input) jobs(tasks []Task, stretch int, c calendar) []Job {
 		work := Work(w)
 		j := Job{Work: work, Tasks: indexes}
 		switch {
-		case work == Unload && !in.builds(of):
-			continue
 		case work == Unload:
 			j.Least, j.Most, j.Minutes = hands, hands, practice.MinutesUnload
-		case work == ClearUp && in.builds(of):
+		case work == ClearUp:
 			j.Least, j.Most, j.Minutes = min(2, hands), hands, practice.MinutesClear
 		case len(indexes) == 0:
 			continue
@@ -196,11 +187,6 @@ func (in Input) spares(j, o Job, c calendar) bool {
 		}
 	}
 	return false
-}
-
-// builds reports whether anything is built.
-func (in Input) builds(of [][]int) bool {
-	return slices.ContainsFunc(of[Unload:], func(list []int) bool { return len(list) > 0 })
 }
 
 // sized sums a job's tasks: its people are the most that one of them takes, its tools too. What is shared takes a pair at least, or one of the crews that hang rows; each

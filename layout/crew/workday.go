@@ -1,3 +1,5 @@
+// Days and evenings of work, by daylight and by the spec.
+
 package crew
 
 import (
@@ -54,7 +56,12 @@ var (
 // Bench reports whether nothing but bench work is done on the day, or the trial of one arch.
 func (d Workday) Bench() bool { return d.works&^bench&^worksOf(TryArch) == 0 }
 
-// Quarters counts the quarter hours that a day has, its rests left out.
+// outdoors are those of some days that are no evenings at the bench.
+func outdoors(days []Workday) []Workday {
+	return slices.DeleteFunc(slices.Clone(days), Workday.Bench)
+}
+
+// rests reports whether nobody works in the quarter that begins then.
 func (d Workday) rests(at Clock) bool {
 	return d.Lunch > 0 && at >= d.Lunch && at < d.Lunch+practice.MinutesLunch || d.TieOff > 0 && at >= d.TieOff
 }
@@ -148,7 +155,7 @@ func (in Input) days() (marking, others []Workday, open bool) {
 	if len(marking) == 0 {
 		marking = in.following(in.Spec.Dates.Mark, worksOf(MarkGround), most)
 	}
-	if !slices.ContainsFunc(others, func(d Workday) bool { return !d.Bench() }) {
+	if len(outdoors(others)) == 0 {
 		return marking, append(others, in.following(in.first(), allOfWork&^aside, most)...), true
 	}
 	return marking, others, false
