@@ -52,7 +52,7 @@ func (t tunnel) overlaps() (tight, far []string) {
 	feet := t.feet()
 	for i := range feet {
 		for j := i + 1; j < len(feet); j++ {
-			if !meet(feet[i][0], feet[i][1], feet[j][0], feet[j][1]) {
+			if !Meet(feet[i][0], feet[i][1], feet[j][0], feet[j][1]) {
 				continue
 			}
 			pair := fmt.Sprintf("%d with %d", i+1, j+1)
@@ -179,7 +179,7 @@ func roomy(b, spacing, inner measure.Length, u measure.System) measure.Length {
 func crossesItself(path []spec.Point) bool {
 	for i := 1; i < len(path); i++ {
 		for j := i + 2; j < len(path); j++ {
-			if meet(path[i-1], path[i], path[j-1], path[j]) {
+			if Meet(path[i-1], path[i], path[j-1], path[j]) {
 				return true
 			}
 		}

@@ -107,7 +107,7 @@ func toFeature(p spec.Point, f spec.Feature) measure.Length {
 		return distance(p, f.At) - f.Radius
 	}
 	gap := min(toPath(p, f.Outline), toSegment(p, f.Outline[n-1], f.Outline[0]))
-	if inside(p, f.Outline) {
+	if Inside(p, f.Outline) {
 		return -gap
 	}
 	return gap

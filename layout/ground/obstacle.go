@@ -91,12 +91,12 @@ func meetings(t tunnel, f spec.Feature, height, edge measure.Length, low, high s
 // toOutline returns the distance from a feature to an outline, zero where they share a point.
 func toOutline(f spec.Feature, outline []spec.Point) measure.Length {
 	if len(f.Outline) == 0 {
-		if inside(f.At, outline) {
+		if Inside(f.At, outline) {
 			return 0
 		}
 		return max(min(toPath(f.At, outline), toSegment(f.At, outline[len(outline)-1], outline[0]))-f.Radius, 0)
 	}
-	if inside(outline[0], f.Outline) {
+	if Inside(outline[0], f.Outline) {
 		return 0
 	}
 	return pathToOutline(append(f.Outline[:len(f.Outline):len(f.Outline)], f.Outline[0]), outline)

@@ -66,8 +66,8 @@ func toPath(p spec.Point, path []spec.Point) measure.Length {
 	return least
 }
 
-// meet reports whether the segments a–b and c–d have a point in common.
-func meet(a, b, c, d spec.Point) bool {
+// Meet reports whether the segments a–b and c–d have a point in common.
+func Meet(a, b, c, d spec.Point) bool {
 	if max(a.X, b.X) < min(c.X, d.X) || max(c.X, d.X) < min(a.X, b.X) ||
 		max(a.Y, b.Y) < min(c.Y, d.Y) || max(c.Y, d.Y) < min(a.Y, b.Y) {
 		return false
@@ -80,14 +80,14 @@ func opposite(p, q measure.Length) bool { return p <= 0 && q >= 0 || p >= 0 && q
 
 // apart returns the least distance between two segments, zero where they meet.
 func apart(a, b, c, d spec.Point) measure.Length {
-	if meet(a, b, c, d) {
+	if Meet(a, b, c, d) {
 		return 0
 	}
 	return min(toSegment(a, c, d), toSegment(b, c, d), toSegment(c, a, b), toSegment(d, a, b))
 }
 
-// inside reports whether p lies in the closed outline, by counting the edges that a ray to the right crosses.
-func inside(p spec.Point, outline []spec.Point) bool {
+// Inside reports whether p lies in the closed outline, by counting the edges that a ray to the right crosses.
+func Inside(p spec.Point, outline []spec.Point) bool {
 	in := false
 	for i, b := range outline {
 		a := outline[(i+len(outline)-1)%len(outline)]

@@ -108,7 +108,7 @@ func pathToOutline(path, outline []spec.Point) measure.Length {
 		if toSegment(centre, q, p)-reach >= least {
 			continue // this piece cannot come nearer than what was found
 		}
-		if inside(p, outline) {
+		if Inside(p, outline) {
 			return 0
 		}
 		for j, a := range outline {

@@ -1,3 +1,5 @@
+// Which outlet feeds which plug, and what is built of it: the sharing is tried with more outlets, with fewer, and with plugs exchanged.
+
 package power
 
 import (
@@ -149,6 +151,7 @@ func (f *feeding) take(b built) {
 	for _, p := range b.picks {
 		if r := f.runs[f.units[p.unit].runs[0]]; p.option.turned {
 			r.seats = f.site.turn(r.seats)
+			f.site.settle(r)
 		}
 	}
 	f.stock(f.plan.Feeders)
@@ -274,7 +277,7 @@ func (f *feeding) build(s sharing.Plan) built {
 		}
 		o := f.outlet(k, units)
 		for _, l := range o.laid {
-			b.feeders = append(b.feeders, f.feeder(fmt.Sprintf("F%d", len(b.feeders)+1), f.sources[k], l))
+			b.feeders = append(b.feeders, f.feeder(fmt.Sprintf("F%d", len(b.feeders)+1), k, l))
 			b.dim += l.dim
 		}
 		b.picks = append(b.picks, o.picks...)

@@ -1,3 +1,5 @@
+// How few cords and three-ways there must be, whatever is tried.
+
 package power
 
 import (

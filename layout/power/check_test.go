@@ -201,7 +201,11 @@ func (w *walk) outlets() {
 		w.timers(o, through)
 		w.reach(outletName(o.Name), reached)
 		for _, p := range w.sockets(outletName(o.Name)) {
-			if most := mostThrough(cordsFor(circuit.Volts)); w.amps[p[0]] > most+hair {
+			most := measure.Current(0)
+			for _, c := range cordsFor(circuit.Volts) {
+				most = max(most, c.Amps)
+			}
+			if w.amps[p[0]] > most+hair {
 				w.Errorf("outlet %s: %v A through one plug", o.Name, w.amps[p[0]])
 			}
 		}

@@ -1,3 +1,5 @@
+// What copper loses by its temperature.
+
 package power
 
 import (

@@ -1,3 +1,5 @@
+// What the finished plan is made of, and which of two plans comes first.
+
 package power
 
 import (
@@ -38,6 +40,7 @@ func (f *feeding) count() {
 	p.mark.cents += int64(len(p.Taps)) * f.prices.tap
 	p.kept = f.in.Spec.Power.Split == f.split
 	f.outletsInUse()
+	f.bind()
 }
 
 // countJoint counts what is plugged together at a joint, and its open sockets.
@@ -57,7 +60,7 @@ func (f *feeding) countJoint(j Joint) {
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {
-		open += j.Fans - len(j.Plugs) - j.Onward
+		open += j.free()
 	}
 	p.Joints += n
 	p.Open += open
@@ -85,20 +88,13 @@ func (f *feeding) countCord(c *Cord) {
 			p.Covers++
 		}
 	}
-	kind, ok := catalog.FindCord(c.Kind)
-	if ok {
-		c.May = kind.AmpsAt(c.Length)
-		c.Limit = Limit{CordAmps, float64(c.Amps), float64(c.May)}
-	}
-	if c.Sockets == 1 {
+	kind, _ := catalog.FindCord(c.Kind)
+	c.May = kind.AmpsAt(c.Length)
+	c.Limit = Limit{CordAmps, float64(c.Amps), float64(c.May)}
+	if c.inline != nil {
+		p.mark.cents += f.prices.inline(*c.inline)
+	} else {
 		p.mark.cents += f.prices.cord(kind)(c.Length)
-		return
-	}
-	for _, in := range f.in.Spec.Power.Inline {
-		if in.Cord.Name == c.Kind && in.Sockets == c.Sockets && in.Length == c.Length {
-			p.mark.cents += f.prices.inline(in)
-			return
-		}
 	}
 }
 
@@ -108,50 +104,74 @@ func (f *feeding) ground(arch int, side spec.Side) measure.Length {
 	return feet[max(0, min(arch-1, len(feet)-1))].Ground
 }
 
-// outletsInUse counts the timers to buy and the outlets that want a GFCI or RCD of their own, and finds what binds at each feeder's plug.
+// outletsInUse counts the timers to buy and the outlets that want a GFCI or RCD of their own.
 func (f *feeding) outletsInUse() {
 	p := &f.plan
-	for _, o := range f.in.Spec.Site.Outlets {
-		var through measure.Current
-		for _, d := range p.Feeders {
-			if d.Outlet == o.Name {
-				through += d.Amps
-			}
-		}
-		if through == 0 {
+	for k, s := range f.sources {
+		if f.through(k) == 0 {
 			continue
 		}
-		if o.Timer == 0 {
-			p.Timers = append(p.Timers, f.timers(o.Name)...)
+		if s.outlet.Timer == 0 {
+			p.Timers = append(p.Timers, f.timers(k)...)
 		}
-		for d := range p.Feeders {
-			if one := &p.Feeders[d]; one.Outlet == o.Name {
-				one.Limit = nearest(one.Limit, Limit{TimerAmps, float64(through), float64(o.Timer)})
-			}
-		}
-		for _, c := range f.in.Spec.Power.Circuits {
-			if c.Name == o.Circuit && !c.GFCI && c.Volts > lowVolts {
-				p.Bare = append(p.Bare, o.Name)
-			}
+		if c := f.in.Spec.Power.Circuits[s.circuit]; !c.GFCI && c.Volts > lowVolts {
+			p.Bare = append(p.Bare, s.outlet.Name)
 		}
 	}
+}
+
+// through adds up the amps through a source.
+func (f *feeding) through(k int) (amps measure.Current) {
+	for _, d := range f.plan.Feeders {
+		if d.source == k {
+			amps += d.Amps
+		}
+	}
+	return amps
+}
+
+// bind finds what binds at each feeder's plug.
+func (f *feeding) bind() {
+	p := &f.plan
 	for d := range p.Feeders {
 		one := &p.Feeders[d]
-		var sum measure.Current
-		for _, other := range p.Feeders {
-			if other.Circuit == one.Circuit {
-				sum += other.Amps
-			}
-		}
-		for _, c := range f.in.Spec.Power.Circuits {
-			if c.Name == one.Circuit {
-				one.Limit = nearest(one.Limit, Limit{BreakerAmps, float64(sum + c.OtherLoad), float64(allowance(f.in.Spec.Power, c))})
-			}
-		}
-		if c := slices.IndexFunc(p.Cords, func(c Cord) bool { return c.Feeder == one.Name }); c >= 0 {
-			one.Limit = nearest(one.Limit, p.Cords[c].Limit)
+		s := f.sources[one.source]
+		c := p.Circuits[s.circuit]
+		one.Limit = nearest(Limit{TimerAmps, float64(f.through(one.source)), float64(s.outlet.Timer)}, Limit{BreakerAmps, float64(c.Amps), float64(c.Allowed)})
+		if k := slices.IndexFunc(p.Cords, func(c Cord) bool { return c.Feeder == one.Name }); k >= 0 {
+			one.Limit = nearest(one.Limit, p.Cords[k].Limit)
 		}
 	}
+}
+
+// timers buys timers for an outlet that has none: as few as its plugs go into, each carrying no more than such timers may.
+func (f *feeding) timers(k int) []Timer {
+	kind := f.in.Spec.Power.Timer
+	var plugs []measure.Current
+	for _, d := range f.plan.Feeders {
+		if d.source == k {
+			plugs = append(plugs, d.Amps)
+		}
+	}
+	slices.SortFunc(plugs, func(a, b measure.Current) int { return cmp.Compare(b, a) })
+	var out []Timer
+	for _, amps := range plugs {
+		n := 0
+		for n < len(out) && (out[n].Plugs >= kind.Sockets || kind.Amps > 0 && out[n].Amps+amps > kind.Amps+hair) {
+			n++
+		}
+		if n == len(out) {
+			out = append(out, Timer{Outlet: f.sources[k].outlet.Name, Size: kind.Amps})
+		}
+		out[n].Amps += amps
+		out[n].Plugs++
+	}
+	if !f.in.Spec.Given("power.timers.amps") {
+		for n := range out {
+			out[n].Size = catalog.TimerSize(out[n].Amps, f.sources[k].volts)
+		}
+	}
+	return out
 }
 
 // circuits adds up each circuit.
@@ -195,12 +215,6 @@ func energy(w measure.Power, e spec.Evenings) float64 {
 
 // Better reports whether a plan comes before another by the aims.
 func Better(a, b Plan) bool {
-	split := func(p Plan) int {
-		if p.kept {
-			return 0
-		}
-		return 1
-	}
 	rank := func(p Plan) int {
 		worst := 0
 		for _, c := range p.Chains {
@@ -212,7 +226,7 @@ func Better(a, b Plan) bool {
 		return d < 0
 	}
 	if c := cmp.Or(
-		cmp.Compare(a.unfed(), b.unfed()), cmp.Compare(split(a), split(b)), cmp.Compare(rank(a), rank(b)),
+		cmp.Compare(a.unfed(), b.unfed()), cmp.Compare(b2i(!a.kept), b2i(!b.kept)), cmp.Compare(rank(a), rank(b)),
 		cmp.Compare(a.mark.over, b.mark.over), cmp.Compare(a.inUse(), b.inUse()),
 	); c != 0 {
 		return c < 0
@@ -265,7 +279,7 @@ func (f *feeding) couldStack() bool {
 		for _, j := range d.Joints {
 			for i, a := range j.Plugs {
 				for _, b := range j.Plugs[:i] {
-					if !a.Supply && !b.Supply && f.fitBehind(f.index[a.Chains[0]], f.index[b.Chains[0]]) {
+					if !a.Supply && !b.Supply && f.fitBehind(a.runs[0], b.runs[0]) {
 						return true
 					}
 				}

@@ -1,3 +1,5 @@
+// One plan from begin to end: runs, outlets, feeders, counts. Feed makes it in each way that is open and keeps the best.
+
 package power
 
 import (
@@ -36,11 +38,7 @@ type feeding struct {
 	in      Input
 	site    *site
 	runs    []*run
-	names   []string          // of the runs
-	chains  []Chain           // of the runs
-	labels  []catalog.String  // of each run's first string
-	own     []measure.Voltage // lost within each run
-	index   map[string]int    // run by name
+	chains  []Chain // of the runs
 	units   []unit
 	sources []source
 	fans    int                       // sockets of a three-way
@@ -95,34 +93,27 @@ func feedBest(in Input, back func(catalog.String) bool) *feeding {
 
 // feed plans with one way to cut the ridge.
 func feed(s *site, cut func(a, b int) bool, back func(catalog.String) bool) *feeding {
-	f := &feeding{in: s.Input, site: s, cut: cut, index: map[string]int{}, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
+	f := &feeding{in: s.Input, site: s, cut: cut, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
 	f.fans = s.mostFans()
 	f.prices = pricesOf(s.Spec)
 	f.runs = join(s, cut)
-	for i := range f.runs {
-		f.names = append(f.names, letters(i))
-		f.index[f.names[i]] = i
-	}
 	f.makeUnits()
 	if f.findSources(); len(f.sources) > 0 {
 		f.assign()
 	}
 	f.chain()
-	for _, d := range f.plan.Feeders {
-		f.hang(d)
+	for d := range f.plan.Feeders {
+		f.follow(&f.plan.Feeders[d])
 	}
 	f.plan.Turned = make([]bool, len(s.Lines))
 	for _, r := range f.runs {
 		for _, t := range r.seats {
-			if n := s.lineOf[t.string]; n >= 0 {
-				f.plan.Turned[n] = t.turned
-			}
+			f.plan.Turned[s.lineOf[t.string]] = t.turned
 		}
 	}
-	f.number()
 	f.plan.Chains = f.chains
-	f.count()
 	f.circuits()
+	f.count()
 	f.energy()
 	return f
 }
@@ -131,7 +122,7 @@ func feed(s *site, cut func(a, b int) bool, back func(catalog.String) bool) *fee
 func ridgeCuts(s *site) []func(a, b int) bool {
 	var ridge []int // lines
 	for n, l := range s.Lines {
-		if l.Count > 0 && ridgeRun(s.Strings[l.First]) {
+		if ridgeRun(s.Strings[l.First]) {
 			ridge = append(ridge, n)
 		}
 	}
@@ -139,7 +130,7 @@ func ridgeCuts(s *site) []func(a, b int) bool {
 		return []func(a, b int) bool{nil}
 	}
 	first := s.Lines[ridge[0]]
-	each := max(1, s.together()/first.Count)
+	each := max(1, s.Spec.Power.Together/first.Count)
 	n := len(ridge)
 	runs := (n + each - 1) / each
 	order := make([]int, len(s.Lines))
@@ -178,23 +169,13 @@ func (s *site) mostFans() int {
 func (f *feeding) chain() {
 	for n, r := range f.runs {
 		list := f.site.strings(r.seats)
-		label := list[0].Label
-		c := Chain{Name: f.names[n], Kind: label.Name, Volts: label.Volts, Ends: r.ends, MostWatts: mostWatts(label), Fuse: label.Fuse, From: list[0].From, To: list[len(list)-1].To}
+		c := Chain{Name: letters(n), Kind: r.label.Name, Volts: r.label.Volts, Ends: r.ends, MostWatts: mostWatts(r.label), Fuse: r.label.Fuse, From: list[0].From, To: list[len(list)-1].To,
+			Watts: r.watts, Running: r.running, Amps: r.running[0], EndVolts: r.label.Volts - r.lost, Drop: float64(r.lost / r.label.Volts), Limit: nearest(limits(list, f.in.Spec.Power.Together)...)}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)
 			c.On = append(c.On, s.Run)
-			c.Watts += s.Watts
 		}
-		running, lost := along(list)
-		c.Running, c.Amps = running, running[0]
-		c.EndVolts = label.Volts - lost
-		if label.Volts > 0 {
-			c.Drop = float64(lost / label.Volts)
-		}
-		c.Limit = nearest(limits(list, f.site.together())...)
 		f.chains = append(f.chains, c)
-		f.labels = append(f.labels, label)
-		f.own = append(f.own, lost)
 	}
 }
 
@@ -212,20 +193,12 @@ func (f *feeding) findSources() {
 	p := f.in.Spec.Power
 	for _, o := range f.in.Spec.Site.Outlets {
 		k := slices.IndexFunc(p.Circuits, func(c spec.Circuit) bool { return c.Name == o.Circuit })
-		if k < 0 {
-			continue
+		s := source{outlet: o, circuit: k, volts: p.Circuits[k].Volts, ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
+		for _, c := range cordsFor(s.volts) {
+			s.cords, s.most = append(s.cords, f.kindOf(c)), max(s.most, c.Amps)
 		}
-		v := p.Circuits[k].Volts
-		most := mostThrough(cordsFor(v))
 		if bought := p.Timer.Amps; o.Timer == 0 && bought > 0 {
-			most = min(most, bought)
-		}
-		s := source{outlet: o, circuit: k, volts: v, most: most, ways: [2]approach{f.site.approach(o, spec.Left), f.site.approach(o, spec.Right)}}
-		for _, c := range cordsFor(v) {
-			s.cords = append(s.cords, f.kindOf(c))
-		}
-		if len(s.cords) == 0 { // no cord is known for such volts
-			s.cords = []cordKind{{}}
+			s.most = min(s.most, bought)
 		}
 		f.sources = append(f.sources, s)
 	}

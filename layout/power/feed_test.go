@@ -50,7 +50,7 @@ func TestGardenApart(t *testing.T) {
 		in.Spec.Power.Split = split
 		p := Feed(in)
 		checkPlan(t, in, p)
-		if p.Pieces() > pieces || len(p.Feeders) != 2 || p.Feeders[0].Crosses || p.Feeders[1].Crosses {
+		if p.Pieces() > pieces || len(p.Feeders) != 2 || slices.ContainsFunc(p.Cords, func(c Cord) bool { return c.Over }) {
 			t.Errorf("%v: %d pieces, %d feeders", split, p.Pieces(), len(p.Feeders))
 		}
 	}

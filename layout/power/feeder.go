@@ -1,3 +1,5 @@
+// All that is plugged into one outlet: lines along both walls, in its sockets, by the thinnest cord that keeps the volts.
+
 package power
 
 import (
@@ -7,6 +9,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // The share of the supply's volts that may be lost before something is said: 3 % on a branch and 5 % in all, informational
@@ -80,8 +83,9 @@ func (f *feeding) lay(k int, picks []pick) atOutlet {
 	src := f.sources[k]
 	var l layer
 	var short atOutlet
+	stops := [2][]stop{f.stops(k, spec.Left, picks), f.stops(k, spec.Right, picks)}
 	for _, kind := range src.cords {
-		courses := f.bothCourses(k, picks, kind, false)
+		courses := f.bothCourses(k, stops, kind, false)
 		m, both, ok := f.outletCourse(courses[0], courses[1], k)
 		if o := f.plug(k, both, kind.cord, m); ok {
 			l.take(o)
@@ -93,7 +97,7 @@ func (f *feeding) lay(k int, picks []pick) atOutlet {
 		if l.settled() {
 			break
 		}
-		courses := f.bothCourses(k, picks, kind, true)
+		courses := f.bothCourses(k, stops, kind, true)
 		for _, a := range courses[0] {
 			for _, b := range courses[1] {
 				if m, both, ok := f.outletCourse([]course{a}, []course{b}, k); ok {
@@ -110,15 +114,14 @@ func (f *feeding) lay(k int, picks []pick) atOutlet {
 }
 
 // bothCourses lists the courses of both walls.
-func (f *feeding) bothCourses(k int, picks []pick, kind cordKind, more bool) (out [2][]course) {
+func (f *feeding) bothCourses(k int, stops [2][]stop, kind cordKind, more bool) (out [2][]course) {
 	for side := range out {
-		out[side] = f.courses(k, sides[side], f.stops(k, sides[side], picks), f.toolsOf(kind), more)
+		out[side] = f.courses(k, spec.Side(side), stops[side], f.toolsOf(kind), more)
 	}
 	return out
 }
 
-// plug puts lines into an outlet's sockets: one in each while there are enough, then several behind a three-way in the outlet, as far as its plug carries.
-// What finds no place stays dry.
+// plug plugs lines into an outlet. What finds no place stays dry.
 func (f *feeding) plug(k int, both [2]course, cord catalog.Cord, m mark) atOutlet {
 	src := f.sources[k]
 	lines := slices.Concat(both[0].lines, both[1].lines)
@@ -128,9 +131,7 @@ func (f *feeding) plug(k int, both [2]course, cord catalog.Cord, m mark) atOutle
 		l := laid{joints: f.grow(src, list, cord), cord: cord}
 		for _, j := range l.joints {
 			for _, p := range j.Plugs {
-				if over := f.lost(j, p, src.volts) - dropSeen; over > l.dim {
-					l.dim = over
-				}
+				l.dim = max(l.dim, f.lost(j, p, src.volts)-dropSeen)
 			}
 		}
 		if !carries(cord, l.joints) {
@@ -191,9 +192,8 @@ func (f *feeding) lost(j Joint, p Plug, volts measure.Voltage) float64 {
 	d := float64((volts - j.Volts) / volts)
 	if !p.Supply {
 		worst := measure.Voltage(0)
-		for _, c := range p.Chains {
-			_, own := along(f.site.strings(f.runs[f.index[c]].seats))
-			worst = max(worst, own)
+		for _, r := range p.runs {
+			worst = max(worst, f.runs[r].lost)
 		}
 		d += float64(worst / volts)
 	}
@@ -201,18 +201,18 @@ func (f *feeding) lost(j Joint, p Plug, volts measure.Voltage) float64 {
 }
 
 // feeder makes a feeder of one socket's joints.
-func (f *feeding) feeder(name string, src source, l laid) Feeder {
-	one := Feeder{
-		Name: name, Outlet: src.outlet.Name, Circuit: f.in.Spec.Power.Circuits[src.circuit].Name,
-		Joints: l.joints, Amps: l.joints[0].Amps, Volts: src.volts,
-	}
-	for _, j := range l.joints {
-		one.Crosses = one.Crosses || j.Over
-		if len(j.Cords) > 0 {
-			one.Cord, one.Gauge = l.cord.Name, f.in.Spec.Units.Gauge(l.cord.Area)
-		}
+func (f *feeding) feeder(name string, k int, l laid) Feeder {
+	src := f.sources[k]
+	one := Feeder{Name: name, Outlet: src.outlet.Name, Circuit: f.in.Spec.Power.Circuits[src.circuit].Name, Joints: l.joints, Amps: l.joints[0].Amps, Volts: src.volts, source: k}
+	if slices.ContainsFunc(l.joints, func(j Joint) bool { return len(j.Cords) > 0 }) {
+		f.wire(&one, l.cord)
 	}
 	return one
+}
+
+// wire makes a feeder's cords of a kind.
+func (f *feeding) wire(one *Feeder, c catalog.Cord) {
+	one.cord, one.Cord, one.Gauge = c, c.Name, f.in.Spec.Units.Gauge(c.Area)
 }
 
 // carries reports whether every cord of some joints is within what its length may carry.
@@ -227,12 +227,11 @@ func carries(c catalog.Cord, joints []Joint) bool {
 	return true
 }
 
-// worst returns the greatest share of volts lost up to the end of any run on a feeder's joints.
-func (f *feeding) worst(joints []Joint, volts measure.Voltage) float64 {
-	drop := 0.0
-	for _, j := range joints {
+// worst returns the greatest share of volts lost up to the end of any run on a feeder.
+func (f *feeding) worst(one Feeder) (drop float64) {
+	for _, j := range one.Joints {
 		for _, p := range j.Plugs {
-			drop = max(drop, f.lost(j, p, volts))
+			drop = max(drop, f.lost(j, p, one.Volts))
 		}
 	}
 	return drop
@@ -247,52 +246,4 @@ func rank(drop float64) int {
 		return 1
 	}
 	return 2
-}
-
-// hang fills in for each run of a feeder how it is fed.
-func (f *feeding) hang(one Feeder) {
-	cold := f.in.Spec.Weather.Cold
-	cord, _ := catalog.FindCord(one.Cord)
-	coldCord := measure.Voltage(copper(cold, warmth(cord)))
-	coldString := measure.Voltage(copper(cold, stringWarm))
-	for i, j := range one.Joints {
-		var line []int // joints from the outlet to this one
-		for k := i; k >= 0; k = one.Joints[k].From {
-			line = append(line, k)
-		}
-		slices.Reverse(line)
-		for _, p := range j.Plugs {
-			if len(p.Chains) == 2 && !p.Supply { // the first plug has the other in its back
-				f.chains[f.index[p.Chains[0]]].Limit = nearest(behind(f.both(f.index[p.Chains[0]], f.index[p.Chains[1]]), f.site.together())...)
-			}
-			for _, name := range p.Chains {
-				c := &f.chains[f.index[name]]
-				c.Outlet, c.Circuit, c.Feeder, c.Joint = one.Outlet, one.Circuit, one.Name, i
-				for _, k := range line {
-					at := one.Joints[k]
-					c.Lies += at.Lies
-					for _, l := range at.Cords {
-						c.Cord += l
-					}
-					c.Path = append(c.Path, at.Path...)
-				}
-				c.Path = slices.Compact(c.Path)
-				if c.Cord > 0 {
-					c.Gauge = one.Gauge
-				}
-				arriving, of := j.Volts, one.Volts
-				if p.Supply {
-					arriving, of = c.Volts, c.Volts
-				}
-				own := f.own[f.index[name]]
-				c.EndVolts, c.Of = arriving-own, of
-				c.ColdVolts = c.Volts - own*coldString
-				if !p.Supply {
-					c.ColdVolts = one.Volts - (one.Volts-j.Volts)*coldCord - own*coldString
-				}
-				c.Drop = float64((of - c.EndVolts) / of)
-				c.Limit = nearest(c.Limit, Limit{VoltsLost, c.Drop, dropSeen})
-			}
-		}
-	}
 }

@@ -1,3 +1,5 @@
+// What is said of circuits, outlets and cords.
+
 package power
 
 import (
@@ -79,13 +81,16 @@ func (f *feeding) unfedSays() {
 	}
 	if n := f.strings(f.strange); n > 0 {
 		u := f.units[f.strange[0]]
-		kind := f.chains[u.runs[0]].Kind
+		kind, wants := f.chains[u.runs[0]].Kind, measure.Volts(u.volts)
+		if u.supply {
+			wants = "mains, for its supply"
+		}
 		level := finding.MustFix
 		if !f.voltsGiven(kind) {
 			level = finding.LookAt
 		}
 		f.say(level, "wrong-volts", "power.circuits", "%s (runs %s) cannot go on any circuit here: %s wants %s. Never plug one in; use strings for the circuit's volts, or a supply.",
-			say.Count(n, "string"), f.chainNames(f.strange), kind, measure.Volts(u.volts))
+			say.Count(n, "string"), f.chainNames(f.strange), kind, wants)
 	}
 }
 

@@ -1,3 +1,5 @@
+// Joints of lines: each foot with its cord, plugs, amps and volts.
+
 package power
 
 import (
@@ -21,8 +23,7 @@ func (f *feeding) grow(src source, lines []line, cord catalog.Cord) []Joint {
 	root := -1
 	if len(lines) > 1 {
 		root = 0
-		end := f.outletEnd(src.outlet.Name)
-		g.joints = append(g.joints, Joint{End: end, From: -1, Path: []spec.Point{src.outlet.At}, Taps: 1, Fans: f.fans})
+		g.joints = append(g.joints, Joint{End: outletEnd(src.outlet), From: -1, Path: []spec.Point{src.outlet.At}, Taps: 1, Fans: f.fans})
 	}
 	for _, l := range lines {
 		g.line(root, l)
@@ -37,25 +38,7 @@ func (g *grower) line(from int, l line) {
 	for i, d := range l.deeds {
 		s := l.stops[d.call]
 		if len(d.cords) > 0 || d.inline != nil || cur == from {
-			j := g.foot(l.side, s.arch)
-			j.From = cur
-			g.lead(&j, from, l.side, s.arch)
-			if j.Cords = d.cords; d.inline != nil {
-				j.Cords = append(j.Cords, d.inline.Length)
-				j.Socket, j.Of = 1, d.inline.Sockets
-				j.Copper = d.inline.Lead()
-			}
-			for _, c := range d.cords {
-				j.Of = 1
-				j.Copper += c
-			}
-			if len(j.Cords) == 0 { // its plug reaches the outlet
-				j.Lies, j.Path, j.Over = 0, j.Path[:1], false
-			}
-			cur = g.add(j)
-			if d.inline != nil {
-				g.joints[cur].Copper = d.inline.Lead()
-			}
+			cur = g.laid(cur, from, l.side, s.arch, d)
 		}
 		if d.tap {
 			g.joints[cur].Taps, g.joints[cur].Fans = 1, g.fans
@@ -71,41 +54,48 @@ func (g *grower) line(from int, l line) {
 			g.leaf(cur, l.side, l.stops[d.call+1], d.leaf)
 		}
 		if d.next > 0 {
-			to := l.stops[l.deeds[i+1].call]
-			j := g.foot(l.side, to.arch)
-			b := g.joints[cur]
-			j.From, j.Socket, j.Of, j.Skips = cur, b.Socket+d.next, b.Of, d.next-1
-			j.Copper = measure.Length(d.next) * g.apart(b)
-			g.lead(&j, from, l.side, to.arch)
+			to := l.stops[l.deeds[i+1].call].arch
+			j, b := g.foot(l.side, to), g.joints[cur]
+			j.From, j.Socket, j.Of, j.Skips, j.inline = cur, b.Socket+d.next, b.Of, d.next-1, b.inline
+			j.Copper = measure.Length(d.next) * b.inline.Apart
+			g.lead(&j, from, l.side, to)
 			g.joints = append(g.joints, j)
 			cur = len(g.joints) - 1
 		}
 	}
 }
 
+// laid adds the joint at a foot that a deed's cords lead to.
+func (g *grower) laid(cur, from int, side spec.Side, arch int, d deed) int {
+	j := g.foot(side, arch)
+	j.From = cur
+	g.lead(&j, from, side, arch)
+	switch {
+	case d.inline != nil:
+		j.Cords, j.Socket, j.Of, j.Copper, j.inline = []measure.Length{d.inline.Length}, 1, d.inline.Sockets, d.inline.Lead(), d.inline
+	case len(d.cords) > 0:
+		j.plain(d.cords)
+	default: // its plug reaches the outlet
+		j.Lies, j.Path, j.Over = 0, j.Path[:1], false
+	}
+	return g.add(j)
+}
+
+// plain has plain cords in line lead to a joint.
+func (j *Joint) plain(cords []measure.Length) {
+	j.Cords, j.Of = cords, 1
+	for _, l := range cords {
+		j.Copper += l
+	}
+}
+
 // leaf serves a stop by a cord of its own.
 func (g *grower) leaf(from int, side spec.Side, s stop, cords []measure.Length) {
 	j := g.foot(side, s.arch)
-	j.From, j.Cords, j.Of = from, cords, 1
+	j.From = from
+	j.plain(cords)
 	g.lead(&j, -2, side, s.arch)
-	for _, c := range cords {
-		j.Copper += c
-	}
 	g.want(g.add(j), side, s.wants[0])
-}
-
-// apart returns how far apart the sockets of a joint's cord are.
-func (g *grower) apart(j Joint) measure.Length {
-	first := j
-	for first.Socket > 1 {
-		first = g.joints[first.From]
-	}
-	for _, in := range g.in.Spec.Power.Inline {
-		if in.Cord.Name == g.cord.Name && in.Sockets == first.Of && in.Length == first.Cords[len(first.Cords)-1] {
-			return in.Apart
-		}
-	}
-	return 0
 }
 
 // foot returns a joint at a foot, its socket tied to the leg.
@@ -146,11 +136,9 @@ func (g *grower) want(at int, side spec.Side, w want) {
 	}
 	s := w.riser.spot
 	end := s.end
-	j := Joint{End: end, Wall: side, Arch: s.arch + 1, Climb: s.climb, From: at, Lies: s.climb, Cords: lay(g.cord, s.climb), Of: 1, Taps: w.riser.taps, Fans: w.riser.fans}
+	j := Joint{End: end, Wall: side, Arch: s.arch + 1, Climb: s.climb, From: at, Lies: s.climb, Taps: w.riser.taps, Fans: w.riser.fans}
 	j.Path = []spec.Point{g.site.feet[side][s.arch].At(), {X: end.X, Y: end.Y}}
-	for _, l := range j.Cords {
-		j.Copper += l
-	}
+	j.plain(lay(g.cord, s.climb))
 	for _, units := range w.riser.plugs {
 		j.Plugs = append(j.Plugs, g.plug(units))
 	}
@@ -165,7 +153,7 @@ func (g *grower) plug(units []int) Plug {
 		p.Supply = u.supply
 		p.Amps += u.draws(g.source.volts)
 		for _, r := range u.runs {
-			p.Chains = append(p.Chains, g.names[r])
+			p.Chains, p.runs = append(p.Chains, letters(r)), append(p.runs, r)
 		}
 	}
 	return p

@@ -1,9 +1,12 @@
+// The way of a cord from an outlet round what cords keep off.
+
 package power
 
 import (
 	"math"
 	"slices"
 
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -77,7 +80,7 @@ func direction(a, b spec.Point) [2]float64 {
 // around returns the shortest way between two points past the obstacles: Dijkstra's search over their corners. An
 // obstacle that holds either point is left out of account, and where there is no way the straight one is returned.
 func around(from, to spec.Point, list []obstacle) []spec.Point {
-	list = slices.DeleteFunc(slices.Clone(list), func(o obstacle) bool { return inside(from, o.outline) || inside(to, o.outline) })
+	list = slices.DeleteFunc(slices.Clone(list), func(o obstacle) bool { return ground.Inside(from, o.outline) || ground.Inside(to, o.outline) })
 	if clear(from, to, list) {
 		return []spec.Point{from, to}
 	}
@@ -126,36 +129,13 @@ func clear(a, b spec.Point, list []obstacle) bool {
 	for _, o := range list {
 		n := len(o.outline)
 		for i, p := range o.outline {
-			if cross(a, b, p, o.outline[(i+1)%n]) {
+			if ground.Meet(a, b, p, o.outline[(i+1)%n]) {
 				return false
 			}
 		}
-		if inside(spec.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, o.outline) {
+		if ground.Inside(spec.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, o.outline) {
 			return false
 		}
 	}
 	return true
-}
-
-// cross reports whether two straight lines meet.
-func cross(a, b, c, d spec.Point) bool {
-	return turn(a, b, c)*turn(a, b, d) <= 0 && turn(c, d, a)*turn(c, d, b) <= 0
-}
-
-// turn is positive where a, b, c turn left, negative where they turn right.
-func turn(a, b, c spec.Point) float64 {
-	return float64((b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X))
-}
-
-// inside reports whether a point is within an outline, by counting the edges that a line to the right of it crosses.
-func inside(p spec.Point, outline []spec.Point) bool {
-	in := false
-	n := len(outline)
-	for i, a := range outline {
-		b := outline[(i+1)%n]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)*(b.X-a.X)/(b.Y-a.Y) {
-			in = !in
-		}
-	}
-	return in
 }

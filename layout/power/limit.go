@@ -1,9 +1,12 @@
+// What binds at a plug: label, fuse, cord, timer, breaker, volts.
+
 package power
 
 import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // lowVolts is where mains begins for our purpose: above it a string plugs into an outlet's socket without a supply.
@@ -76,7 +79,7 @@ func behind(run []lights.String, together int) []Limit {
 	for i := n - 1; i >= 0; i-- {
 		label := run[i].Label
 		watts += run[i].Watts
-		amps += ampsOf(label)
+		amps += label.Amps
 		kind := LabelWatts
 		if label.Supply != nil {
 			kind = SupplyWatts
@@ -90,7 +93,7 @@ func behind(run []lights.String, together int) []Limit {
 // limits returns what binds a run of strings: at its plugs, and the volts that it loses by itself.
 func limits(run []lights.String, together int) []Limit {
 	out := behind(run, together)
-	if len(run) > 1 && run[0].Label.Volts > 0 {
+	if len(run) > 1 {
 		_, lost := along(run)
 		out = append(out, Limit{VoltsLost, float64(lost / run[0].Label.Volts), ownMost})
 	}
@@ -107,12 +110,41 @@ func breaks(list []Limit) Limit {
 	return Limit{}
 }
 
-// along returns the amps through each plug of a run and the volts that it loses, see dropAlong.
-func along(run []lights.String) ([]measure.Current, measure.Voltage) {
-	labels := make([]catalog.String, len(run))
-	amps := make([]measure.Current, len(run))
-	for i, s := range run {
-		labels[i], amps[i] = s.Label, ampsOf(s.Label)
+// Limits returns what binds on the way from an outlet to its lights: the breaker for hours, a timer, the cord that comes nearest to what it
+// may carry, the plug of a run that does by its label or its fuse. None where the outlet feeds nothing.
+func (p Plan) Limits(o spec.Outlet) []Limit {
+	var cord, plug, timer Limit
+	fed := false
+	for _, d := range p.Feeders {
+		if d.Outlet == o.Name {
+			fed = true
+			timer.Have += float64(d.Amps)
+		}
 	}
-	return dropAlong(labels, amps)
+	if !fed {
+		return nil
+	}
+	for _, c := range p.Cords {
+		if c.Outlet == o.Name {
+			cord = nearest(cord, c.Limit)
+		}
+	}
+	for _, c := range p.Chains {
+		if c.Outlet == o.Name {
+			plug = nearest(plug, Limit{LabelWatts, float64(c.Watts), float64(c.MostWatts)}, Limit{FuseAmps, float64(c.Amps), float64(c.Fuse)})
+		}
+	}
+	var out []Limit
+	for _, c := range p.Circuits {
+		if c.Name == o.Circuit {
+			out = append(out, Limit{BreakerAmps, float64(c.Amps), float64(c.Allowed)})
+		}
+	}
+	timer.Kind, timer.Of = TimerAmps, float64(o.Timer)
+	for _, l := range []Limit{timer, cord, plug} {
+		if l.Of > 0 {
+			out = append(out, l)
+		}
+	}
+	return out
 }

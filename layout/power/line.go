@@ -1,3 +1,5 @@
+// The parts of laying one line of cord: its calls, tools, states and moves. liner.go lays it.
+
 package power
 
 import (
@@ -45,7 +47,7 @@ type tools struct {
 // deed is a step in laying a line.
 type deed struct {
 	cords  []measure.Length // plain cords laid to the call, if any
-	inline *catalog.Inline  // a cord with several sockets laid to the call after them, if any
+	inline *catalog.Inline  // or a cord with several sockets laid to it, if any
 	next   int              // or so many sockets along that cord the next that is used
 	serves int              // wants served here
 	tap    bool             // by a three-way

@@ -2,6 +2,7 @@ package power
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"hoopwright/layout/catalog"
@@ -109,6 +110,21 @@ func (b leastPieces) along(rest []free, in catalog.Inline, from, left int, laid 
 		}
 	}
 	return false
+}
+
+// The catalog lists what cords are taken from in the order that is relied on: the thinnest first, and of each the shortest.
+func TestCordsRise(t *testing.T) {
+	for _, volts := range []measure.Voltage{12, 120, 230} {
+		list := cordsFor(volts)
+		for i, c := range list {
+			if !slices.IsSorted(c.Lengths) || len(c.Lengths) == 0 || i > 0 && c.Area <= list[i-1].Area {
+				t.Errorf("%v: %+v", volts, c)
+			}
+		}
+		if len(list) == 0 {
+			t.Errorf("%v: no cord", volts)
+		}
+	}
 }
 
 // Thrown calls, cords and three-ways: never fewer pieces than by trying everything, which would be a network that does not work, and hardly ever more: a line

@@ -1,3 +1,5 @@
+// One line of cord past calls, laid with the fewest pieces by a dynamic program.
+
 package power
 
 import (

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -97,15 +98,14 @@ func TestCircuitsForTheVolts(t *testing.T) {
 
 // dropOf returns the share of its volts that a run loses by itself.
 func dropOf(in Input, c Chain) float64 {
-	var labels []catalog.String
-	var amps []measure.Current
+	var run []lights.String
 	for _, name := range c.Strings {
 		for _, s := range in.Strings {
 			if s.Name == name {
-				labels, amps = append(labels, s.Label), append(amps, ampsOf(s.Label))
+				run = append(run, s)
 			}
 		}
 	}
-	_, lost := dropAlong(labels, amps)
-	return float64(lost / labels[0].Volts)
+	_, lost := along(run)
+	return float64(lost / run[0].Label.Volts)
 }

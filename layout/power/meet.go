@@ -1,3 +1,5 @@
+// Which plugs reach which sockets of other strings.
+
 package power
 
 import (
@@ -16,6 +18,14 @@ type pair struct {
 	unlike         bool // of different kinds
 	band           int  // 0 on one path, 1 in a hand's reach, 2 so on one leg, 3 by a lead, 4 by a left-over end
 	apart          measure.Length
+}
+
+// b2i sorts what is not so before what is.
+func b2i(so bool) int {
+	if so {
+		return 1
+	}
+	return 0
 }
 
 // meets returns how near a socket is to prongs, not ok where they do not meet or must not.
@@ -84,21 +94,10 @@ func (j *joiner) pairs() []pair {
 			}
 		}
 	}
-	turned := func(t seat) int {
-		if t.turned {
-			return 1
-		}
-		return 0
-	}
-	unlike := func(p pair) int {
-		if p.unlike {
-			return 1
-		}
-		return 0
-	}
+	turned := func(t seat) int { return b2i(t.turned) }
 	slices.SortFunc(out, func(a, b pair) int {
 		return cmp.Or(
-			cmp.Compare(unlike(a), unlike(b)), cmp.Compare(a.band, b.band), cmp.Compare(a.apart, b.apart),
+			cmp.Compare(b2i(a.unlike), b2i(b.unlike)), cmp.Compare(a.band, b.band), cmp.Compare(a.apart, b.apart),
 			cmp.Compare(min(a.socket.string, a.prongs.string), min(b.socket.string, b.prongs.string)),
 			cmp.Compare(turned(a.socket)+turned(a.prongs), turned(b.socket)+turned(b.prongs)),
 			cmp.Compare(a.socket.string, b.socket.string), cmp.Compare(a.prongs.string, b.prongs.string),

@@ -1,9 +1,12 @@
+// Cords and three-ways by name, as a feeder is followed from its outlet.
+
 package power
 
 import (
 	"fmt"
 	"slices"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -34,6 +37,8 @@ type Cord struct {
 	Joints []int           `json:"-"`    // of that feeder, at its sockets
 	Lifts  bool            `json:"-"`    // it leads from a plug within reach to sockets that hang higher than one reaches from the ground
 	Over   bool            `json:"over"` // it passes the opening or a side way: overhead, or on the ground under a cover
+
+	inline *catalog.Inline // it has several sockets
 }
 
 // Spot is a point of a cord's path.
@@ -57,48 +62,77 @@ type Tap struct {
 // outletName is how a piece is said to be plugged into an outlet.
 func outletName(name string) string { return "outlet " + name }
 
-// number numbers cords and three-ways in the order of laying, from each outlet outward and along the walls, and lists them.
-func (f *feeding) number() {
-	p := &f.plan
-	for d := range p.Feeders {
-		one := &p.Feeders[d]
-		socket := make([]string, len(one.Joints)) // what a plug at each joint goes into
-		line := make([][]string, len(one.Joints)) // cords from the outlet to each joint
-		for i := range one.Joints {
-			j := &one.Joints[i]
-			from := outletName(one.Outlet)
-			at := f.outletEnd(one.Outlet)
-			if j.From >= 0 {
-				from, at = socket[j.From], one.Joints[j.From].End
-			}
-			if j.From >= 0 {
-				line[i] = slices.Clone(line[j.From])
-			}
-			first := len(p.Cords)
-			if socket[i] = from; len(j.Cords) > 0 || j.Socket > 1 {
-				socket[i] = f.cord(one, i, from, at)
-			}
-			for _, c := range p.Cords[first:] {
-				line[i] = append(line[i], c.Name)
-			}
-			if j.Taps > 0 {
-				p.Taps = append(p.Taps, Tap{
-					Name: fmt.Sprintf("T%d", len(p.Taps)+1), At: j.End, Sockets: j.Fans, FedBy: socket[i], Feeder: one.Name, Joint: i,
-					Open: j.Fans - len(j.Plugs) - j.Onward,
-				})
-				j.Tap = len(p.Taps)
-				socket[i] = p.Taps[j.Tap-1].Name
-			}
-			for _, plug := range j.Plugs {
-				for k, name := range plug.Chains {
-					c := &f.chains[f.index[name]]
-					c.Cords = line[i]
-					if c.FedBy = socket[i]; k > 0 && !plug.Supply {
-						c.FedBy = plug.Chains[0]
-					}
-				}
-			}
+// reach is how a joint is led to from its outlet.
+type reach struct {
+	socket string         // what a plug at the joint goes into
+	cords  []string       // in line, by their names
+	lies   measure.Length // of the path that they take
+	stock  measure.Length // of the cords
+	path   []spec.Point
+}
+
+// follow follows a feeder from its outlet outward and along the walls: it numbers cords and three-ways in the order of laying, lists them, and says of each run how it
+// is fed.
+func (f *feeding) follow(one *Feeder) {
+	at := make([]reach, len(one.Joints))
+	for i := range one.Joints {
+		j := &one.Joints[i]
+		r, end := reach{socket: outletName(one.Outlet)}, outletEnd(f.sources[one.source].outlet)
+		if j.From >= 0 {
+			r, end = at[j.From], one.Joints[j.From].End
 		}
+		r.lies += j.Lies
+		r.path = slices.Compact(slices.Concat(r.path, j.Path))
+		first := len(f.plan.Cords)
+		if len(j.Cords) > 0 || j.Socket > 1 {
+			r.socket = f.cord(one, i, r.socket, end)
+		}
+		r.cords = slices.Clone(r.cords)
+		for _, c := range f.plan.Cords[first:] {
+			r.cords, r.stock = append(r.cords, c.Name), r.stock+c.Length
+		}
+		if j.Taps > 0 {
+			j.Tap = len(f.plan.Taps) + 1
+			tap := Tap{Name: fmt.Sprintf("T%d", j.Tap), At: j.End, Sockets: j.Fans, FedBy: r.socket, Feeder: one.Name, Joint: i, Open: j.free()}
+			f.plan.Taps = append(f.plan.Taps, tap)
+			r.socket = tap.Name
+		}
+		at[i] = r
+		for _, p := range j.Plugs {
+			f.hang(one, i, p, r)
+		}
+	}
+}
+
+// free counts the sockets of a joint's three-way that nothing is plugged into.
+func (j Joint) free() int { return j.Fans - len(j.Plugs) - j.Onward }
+
+// hang says of the runs behind a plug at a joint how they are fed.
+func (f *feeding) hang(one *Feeder, joint int, p Plug, r reach) {
+	stacked := len(p.runs) == 2 && !p.Supply // the first plug has the other in its back
+	if stacked {
+		f.chains[p.runs[0]].Limit = nearest(behind(f.both(p.runs[0], p.runs[1]), f.in.Spec.Power.Together)...)
+	}
+	cold := f.in.Spec.Weather.Cold
+	arrives := one.Joints[joint].Volts
+	for k, n := range p.runs {
+		c, own := &f.chains[n], f.runs[n].lost
+		c.Outlet, c.Circuit, c.Feeder, c.Joint = one.Outlet, one.Circuit, one.Name, joint
+		c.Cords, c.Cord, c.Lies, c.Path, c.FedBy = r.cords, r.stock, r.lies, r.path, r.socket
+		if stacked && k > 0 {
+			c.FedBy = p.Chains[0]
+		}
+		if c.Cord > 0 {
+			c.Gauge = one.Gauge
+		}
+		inCold := own * measure.Voltage(copper(cold, stringWarm))
+		if p.Supply {
+			c.EndVolts, c.Of, c.ColdVolts = c.Volts-own, c.Volts, c.Volts-inCold
+		} else {
+			c.EndVolts, c.Of, c.ColdVolts = arrives-own, one.Volts, one.Volts-(one.Volts-arrives)*measure.Voltage(copper(cold, warmth(one.cord)))-inCold
+		}
+		c.Drop = float64((c.Of - c.EndVolts) / c.Of)
+		c.Limit = nearest(c.Limit, Limit{VoltsLost, c.Drop, dropSeen})
 	}
 }
 
@@ -124,7 +158,7 @@ func (f *feeding) cord(one *Feeder, i int, from string, at lights.End) string {
 		if k == len(j.Cords)-1 {
 			c.Places, c.Joints = []lights.End{j.End}, []int{i}
 			if j.Socket > 0 {
-				c.Sockets, c.Open = j.Of, j.Skips+j.Spare
+				c.Sockets, c.Open, c.inline = j.Of, j.Skips+j.Spare, j.inline
 			}
 		}
 		p.Cords = append(p.Cords, c)
@@ -144,12 +178,6 @@ func spots(path []spec.Point) []Spot {
 }
 
 // outletEnd returns the place of an outlet.
-func (f *feeding) outletEnd(name string) lights.End {
-	out := lights.End{At: lights.Place{Spot: lights.AtOutlet, Outlet: name}}
-	for _, o := range f.in.Spec.Site.Outlets {
-		if o.Name == name {
-			out.X, out.Y = o.At.X, o.At.Y
-		}
-	}
-	return out
+func outletEnd(o spec.Outlet) lights.End {
+	return lights.End{At: lights.Place{Spot: lights.AtOutlet, Outlet: o.Name}, X: o.At.X, Y: o.At.Y}
 }

@@ -5,12 +5,13 @@
 // cord, the ridge in runs of its own; fewest cords and three-ways together; fewest joints and open sockets low down; money. Circuits only as many as
 // these ask for.
 //
-// How it goes. Strings are plugged end to end into runs, as long as labels, volts and together allow (runs.go). Each run may be fed at either end
-// that the spec leaves open, from either wall where its plug hangs over the opening (unit.go). Runs are shared out over circuits and outlets (package
-// sharing). For each outlet the ends, walls and directions are searched (search.go); for each choice the cords along a wall are laid by a dynamic
-// program over the places in walking order that knows every cord sold, every cord with several sockets, and three-ways (line.go), so that no fewer
-// pieces do for that choice. The thinnest cord is taken that carries the amps and keeps the loss within 3 % (feeder.go); cords that the organiser owns go
-// in where they do (shed.go).
+// The way through the files, in the order of the work. Feed (feed.go) makes a plan for each way that is open and keeps the best. Strings are plugged end to end into runs, as
+// long as labels, volts and together allow (runs.go, meet.go, limit.go). Each run may be fed at either end that the spec leaves open, from either wall where its plug hangs over
+// the opening (unit.go). Runs are shared out over circuits and outlets (assign.go, package sharing). For each outlet (feeder.go) ends and walls are searched (search.go,
+// bound.go); for each choice what is wanted at each foot (stop.go) is parted into lines (wall.go), and each line of cord is laid by a dynamic program over the places in walking
+// order that knows every cord sold, every cord with several sockets, and three-ways, so that no fewer pieces do for that choice (line.go, liner.go; lengths from way.go and keepoff.go).
+// The thinnest cord is taken that carries the amps and keeps the loss within 3 % (grow.go, cord.go); cords that the organiser owns go in where they do (shed.go). Then
+// everything gets its name (piece.go), is counted (count.go) and spoken of (findings.go, runsays.go, remedies.go). Plan and its parts stand here.
 //
 // Never: a cord or three-way in a string's own socket (UL 588 leaves them out of what a string may feed), a three-way in a three-way, more than two
 // plugs stacked, a cord on the ground over a way or across the opening without a cover.
@@ -19,6 +20,7 @@
 package power
 
 import (
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
@@ -30,8 +32,8 @@ import (
 type Input struct {
 	Spec    *spec.Spec
 	Strings []lights.String // in the order they hang
-	Turned  []lights.String // the same as they lie with all that is open turned, see lights.Turn; nil where nothing is open
-	Lines   []lights.Line   // which strings lie end to end; nil where each lies by itself
+	Turned  []lights.String // the same as they lie with all that is open turned, see lights.Turn
+	Lines   []lights.Line   // which strings lie end to end: each string is on one
 	Ground  ground.Layout
 	Crowns  []measure.Length // height of each arch's crown above its ground line, arch 1 first
 }
@@ -80,8 +82,10 @@ type Feeder struct {
 	Joints  []Joint
 	Amps    measure.Current // through its plug at the outlet
 	Volts   measure.Voltage // of the circuit
-	Crosses bool            // some cord of it gets to the far wall over the opening
 	Limit   Limit           // that comes nearest to binding at its plug in the outlet: breaker, timer or what the socket's cord carries
+
+	source int          // of feeding.sources
+	cord   catalog.Cord // Cord's
 }
 
 // Joint is a place on a feeder with a socket to plug into: the outlet's own, the end of a cord, or one of a cord's several. A joint comes after
@@ -109,6 +113,8 @@ type Joint struct {
 	Fans   int              // sockets of that three-way
 	Plugs  []Plug           // of runs and supplies
 	Onward int              // cords that are plugged in here
+
+	inline *catalog.Inline // its cord, where that has several sockets
 }
 
 // Plug is what a socket feeds: one run, two where the one sits in the back of the other's plug, or one low-voltage supply with its runs.
@@ -116,6 +122,8 @@ type Plug struct {
 	Chains []string
 	Supply bool
 	Amps   measure.Current // at the circuit's volts; of a supply by its own watts
+
+	runs []int // Chains, counted from 0
 }
 
 // Lot is a number of like cords to buy.
@@ -124,6 +132,14 @@ type Lot struct {
 	Length  measure.Length
 	Sockets int // 1, or so many in line
 	Count   int
+}
+
+// Timer is one to buy, in an outlet's socket.
+type Timer struct {
+	Outlet string
+	Amps   measure.Current // through it
+	Size   measure.Current // the least that it may be sold for
+	Plugs  int             // that go into it
 }
 
 // Circuit is one breaker with what it carries.

@@ -1,3 +1,5 @@
+// What findings offer: LED strings, and what an RCD or a supply has to bear.
+
 package power
 
 import (
@@ -93,7 +95,7 @@ func (f *feeding) leakSays() {
 			if d.Circuit != c.Name {
 				continue
 			}
-			at := f.resetAt(d.Outlet)
+			at := f.sources[d.source].outlet.ResetAt
 			if _, ok := byReset[at]; !ok {
 				order = append(order, at)
 			}
@@ -110,16 +112,6 @@ func (f *feeding) leakSays() {
 				byReset[at], c.Name, 1000*float64(leak))
 		}
 	}
-}
-
-// resetAt returns what tells an outlet's protection from others on its circuit.
-func (f *feeding) resetAt(outlet string) string {
-	for _, o := range f.in.Spec.Site.Outlets {
-		if o.Name == outlet {
-			return o.ResetAt
-		}
-	}
-	return ""
 }
 
 // supplySays tells how supplies are counted on the mains.

@@ -26,7 +26,7 @@ func TestNotEnoughAmpsSaysWhatWould(t *testing.T) {
 	if !ok {
 		t.Fatal("no such string")
 	}
-	l.Name, l.Lamp, l.Watts, l.Amps, l.MostChain, l.MostWatts = "old minis", catalog.Incandescent, 40, 0, 3, 210
+	l.Name, l.Lamp, l.Watts, l.Amps, l.MostChain, l.MostWatts = "old minis", catalog.Incandescent, 40, 40.0/120, 3, 210
 	in.legs(l) // 24 × 40 W = 8 A
 	in.fix()
 	in.outlet("porch", -4000, -1000, 120, 15)

@@ -1,9 +1,12 @@
+// Strings plugged end to end, as long as labels, volts and the spec allow.
+
 package power
 
 import (
 	"math"
 	"slices"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -22,6 +25,23 @@ type run struct {
 	part  int // of the split, see parted
 	turns bool
 	ends  Limit // that kept another string off
+
+	label   catalog.String    // of its first string
+	watts   measure.Power     // as labelled
+	amps    measure.Current   // through its plug, at its own volts
+	running []measure.Current // through each string's plug, first to last
+	lost    measure.Voltage   // from its plug to its last bulb
+}
+
+// settle figures what a run draws and loses as it lies.
+func (s *site) settle(r *run) {
+	list := s.strings(r.seats)
+	r.label, r.watts, r.amps = list[0].Label, 0, 0
+	for _, one := range list {
+		r.watts += one.Watts
+		r.amps += one.Label.Amps
+	}
+	r.running, r.lost = along(list)
 }
 
 // joiner plugs strings together.
@@ -34,7 +54,7 @@ type joiner struct {
 
 // at returns a string as it lies.
 func (s *site) at(t seat) lights.String {
-	if t.turned && s.Turned != nil {
+	if t.turned {
 		return s.Turned[t.string]
 	}
 	return s.Strings[t.string]
@@ -80,19 +100,17 @@ const anyPart = -1
 // unlike.
 func join(s *site, cut func(a, b int) bool) []*run {
 	j := joiner{site: s, cut: cut, of: make([]int, len(s.Strings))}
-	lines := s.Lines
-	if lines == nil {
-		for i := range s.Strings {
-			lines = append(lines, lights.Line{First: i, Count: 1})
-		}
-	}
-	for _, l := range lines {
+	for _, l := range s.Lines {
 		j.line(l)
 	}
 	for _, p := range j.pairs() {
 		j.plug(p)
 	}
-	return slices.DeleteFunc(j.runs, func(r *run) bool { return r == nil })
+	runs := slices.DeleteFunc(j.runs, func(r *run) bool { return r == nil })
+	for _, r := range runs {
+		s.settle(r)
+	}
+	return runs
 }
 
 // line makes runs of one line: one, or as few as the limits ask for, where it is cut so that their plugs hang low.
@@ -109,9 +127,6 @@ func (j *joiner) line(l lights.Line) {
 			out = append(out, seat{l.First + i, turned})
 		}
 		return out
-	}
-	if l.Count == 0 {
-		return
 	}
 	why := j.over(all(false))
 	if why.Kind == NoLimit {
@@ -134,15 +149,7 @@ func (j *joiner) over(seats []seat) Limit {
 	if len(seats) == 1 {
 		return Limit{}
 	}
-	return breaks(limits(j.strings(seats), j.together()))
-}
-
-// together returns the most strings that may hang behind one plug.
-func (s *site) together() int {
-	if s.Spec.Power.Together > 0 {
-		return s.Spec.Power.Together
-	}
-	return math.MaxInt32
+	return breaks(limits(j.strings(seats), j.Spec.Power.Together))
 }
 
 // cuts cuts a line into the fewest runs that the limits allow, where the climbs to their plugs add up to least, and returns that sum. What a foot's socket

@@ -1,3 +1,5 @@
+// The search for the ends and walls by which one outlet feeds its plugs with the fewest pieces.
+
 package power
 
 import (
@@ -124,11 +126,7 @@ func (s *searcher) wall(side spec.Side, picks []pick) *walled {
 		if p.option.side != side {
 			continue
 		}
-		end := byte(0)
-		if p.option.turned {
-			end = 1
-		}
-		key = append(key, byte(p.unit), byte(p.unit>>8), end)
+		key = append(key, byte(p.unit), byte(p.unit>>8), byte(b2i(p.option.turned)))
 	}
 	w, ok := s.walls[string(key)]
 	if !ok {
@@ -196,12 +194,7 @@ func (s *searcher) all(side spec.Side, paired bool) []pick {
 			}
 			return max(d, -d)
 		}
-		other := func(o option) int {
-			if o.side == side {
-				return 0
-			}
-			return 1
-		}
+		other := func(o option) int { return b2i(o.side != side) }
 		slices.SortStableFunc(ways, func(a, b option) int { return cmp.Or(cmp.Compare(other(a), other(b)), cmp.Compare(away(a), away(b))) })
 		if over {
 			high++
@@ -213,36 +206,35 @@ func (s *searcher) all(side spec.Side, paired bool) []pick {
 
 // outletCourse chooses for both walls of an outlet the courses with the best mark together that its sockets feed, three-ways in the outlet
 // counted. It is not ok where its sockets are too few for any; then it returns the courses that need fewest.
-func (f *feeding) outletCourse(left, right []course, k int) (mark, [2]course, bool) {
-	sockets := f.sources[k].outlet.Sockets
-	best, least, found := [2]course{}, none, false
-	few := -1
+func (f *feeding) outletCourse(left, right []course, k int) (least mark, best [2]course, found bool) {
+	sockets, few := f.sources[k].outlet.Sockets, math.MaxInt
+	least = none
 	for _, a := range left {
 		for _, b := range right {
 			lines := len(a.lines) + len(b.lines)
-			m := a.mark.plus(b.mark)
-			if lines > sockets {
-				if a.tapped() || b.tapped() {
-					continue
-				}
-				taps := sockets + 1
-				if f.fans > 1 {
-					taps = (lines - sockets + f.fans - 2) / (f.fans - 1)
-				}
-				if taps > sockets {
-					if !found && (few < 0 || lines < few) {
-						best, few = [2]course{a, b}, lines
-					}
-					continue
-				}
-				m.pieces += int32(taps)
-				m.low += int32(taps)
-				m.cents += int64(taps) * f.prices.tap
+			if lines > sockets && (a.tapped() || b.tapped()) {
+				continue
 			}
-			if !found || m.better(least) {
-				best, least, found = [2]course{a, b}, m, true
+			taps := f.tapsIn(sockets, lines)
+			m := a.mark.plus(b.mark).plus(mark{pieces: int32(taps), low: int32(taps), cents: int64(taps) * f.prices.tap})
+			switch {
+			case taps <= sockets && (!found || m.better(least)):
+				least, best, found = m, [2]course{a, b}, true
+			case !found && lines < few:
+				best, few = [2]course{a, b}, lines
 			}
 		}
 	}
 	return least, best, found
+}
+
+// tapsIn is how many three-ways make sockets enough for so many lines, more than there are sockets where none do.
+func (f *feeding) tapsIn(sockets, lines int) int {
+	switch {
+	case lines <= sockets:
+		return 0
+	case f.fans < 2:
+		return sockets + 1
+	}
+	return (lines - sockets + f.fans - 2) / (f.fans - 1)
 }

@@ -1,7 +1,10 @@
+// Cords that the organiser owns, and prices.
+
 package power
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"hoopwright/layout/catalog"
@@ -9,28 +12,20 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// shed is what cords cost, and those that the organiser owns. A longer cord may stand in for a shorter one of its kind.
+// shed is the cords that the organiser owns, and what others cost. A longer cord may stand in for a shorter one of its kind.
 type shed struct {
-	owned  map[string][]measure.Length // by cord name, each cord once
-	prices map[string]map[measure.Length]float64
+	owned  map[string][]measure.Length         // by cord name, each cord once
+	prices map[string]map[measure.Length]int64 // that the spec gives
 }
 
-// shedOf reads the spec's stock; nil where it says nothing of cords.
-func shedOf(s spec.Stock) *shed {
-	h := &shed{owned: map[string][]measure.Length{}, prices: map[string]map[measure.Length]float64{}}
-	for _, o := range s.Own {
+// shed reads the spec's stock; nil where it says nothing of cords.
+func (f *feeding) shed() *shed {
+	h := &shed{owned: map[string][]measure.Length{}, prices: f.prices.cords}
+	for _, o := range f.in.Spec.Stock.Own {
 		if c, ok := catalog.FindCord(o.Item); ok && o.Length > 0 {
 			for range o.Good() {
 				h.owned[c.Name] = append(h.owned[c.Name], o.Length)
 			}
-		}
-	}
-	for _, o := range s.Sell {
-		if c, ok := catalog.FindCord(o.Item); ok && o.Length > 0 && o.Price != nil {
-			if h.prices[c.Name] == nil {
-				h.prices[c.Name] = map[measure.Length]float64{}
-			}
-			h.prices[c.Name][o.Length] = *o.Price
 		}
 	}
 	if len(h.owned) == 0 && len(h.prices) == 0 {
@@ -52,10 +47,10 @@ func needs(feeders []Feeder) []need {
 	var out []need
 	for d, one := range feeders {
 		for i, j := range one.Joints {
+			if j.Socket > 0 { // a cord with several sockets has no stand-in
+				continue
+			}
 			for k, l := range j.Cords {
-				if j.Socket > 0 && k == len(j.Cords)-1 {
-					continue // a cord with several sockets has no stand-in
-				}
 				out = append(out, need{d, i, k, one.Cord, l, j.Amps})
 			}
 		}
@@ -74,7 +69,7 @@ func (h *shed) priced(list []need) bool {
 // worth is what one cord costs, or its length where prices are not compared.
 func (h *shed) worth(n need, money bool) float64 {
 	if money {
-		return h.prices[n.name][n.length]
+		return float64(h.prices[n.name][n.length])
 	}
 	return float64(n.length)
 }
@@ -145,7 +140,7 @@ func (h *shed) bill(list []need, money bool) (sum float64, lengths []measure.Len
 // stock takes owned cords for those to lay, and for each feeder the kind of cord for which least is to be bought; it leaves
 // what would carry too little or lose more than the thinnest kind that does.
 func (f *feeding) stock(feeders []Feeder) {
-	h := shedOf(f.in.Spec.Stock)
+	h := f.shed()
 	if h == nil {
 		return
 	}
@@ -159,14 +154,13 @@ func (f *feeding) stock(feeders []Feeder) {
 			continue
 		}
 		n, one := list[i], &feeders[list[i].feeder]
-		c, _ := catalog.FindCord(n.name)
-		before := f.worst(one.Joints, one.Volts)
+		before := f.worst(*one)
 		j := &one.Joints[n.joint]
 		j.Cords[n.cord], j.Copper = l, j.Copper+l-n.length
-		volts(one.Joints, one.Volts, c)
-		if after := f.worst(one.Joints, one.Volts); n.amps > c.AmpsAt(l)+hair || rank(after) > rank(before) {
+		volts(one.Joints, one.Volts, one.cord)
+		if after := f.worst(*one); n.amps > one.cord.AmpsAt(l)+hair || rank(after) > rank(before) {
 			j.Cords[n.cord], j.Copper = n.length, j.Copper+n.length-l
-			volts(one.Joints, one.Volts, c)
+			volts(one.Joints, one.Volts, one.cord)
 		}
 	}
 }
@@ -177,9 +171,8 @@ func (f *feeding) kind(h *shed, feeders []Feeder, d int) {
 	if one.Cord == "" || slices.ContainsFunc(one.Joints, func(j Joint) bool { return j.Socket > 0 }) {
 		return
 	}
-	now, _ := catalog.FindCord(one.Cord)
+	now, was := one.cord, f.worst(*one)
 	best := now
-	was := f.worst(one.Joints, one.Volts)
 	for _, c := range cordsFor(one.Volts) {
 		if c.Area <= now.Area || !slices.Equal(c.Lengths, now.Lengths) || !carries(c, one.Joints) {
 			continue
@@ -192,11 +185,64 @@ func (f *feeding) kind(h *shed, feeders []Feeder, d int) {
 		before, _ := h.bill(have, money)
 		if after, _ := h.bill(want, money); after < before-hair {
 			volts(one.Joints, one.Volts, c)
-			if drop := f.worst(one.Joints, one.Volts); rank(drop) <= rank(was) {
+			if rank(f.worst(*one)) <= rank(was) {
 				best = c
 			}
 		}
 	}
-	one.Cord, one.Gauge = best.Name, f.in.Spec.Units.Gauge(best.Area)
+	f.wire(one, best)
 	volts(one.Joints, one.Volts, best)
+}
+
+// prices is what cords and three-ways cost, in hundredths of the currency: as the spec's stock has it, else as its own cord or three-way does,
+// else assumed.
+type prices struct {
+	tap   int64
+	items map[string]int64
+	cords map[string]map[measure.Length]int64
+}
+
+// pricesOf reads the spec's prices.
+func pricesOf(s *spec.Spec) prices {
+	price, _ := catalog.AssumedPrice("three-way tap")
+	p := prices{tap: hundredths(price), items: map[string]int64{}, cords: map[string]map[measure.Length]int64{}}
+	if t := s.Power.Taps; len(t) > 0 && t[0].Price != nil {
+		p.tap = hundredths(*t[0].Price)
+	}
+	for _, sale := range s.Stock.Sell {
+		switch c, ok := catalog.FindCord(sale.Item); {
+		case sale.Price == nil:
+		case sale.Item == "three-way tap":
+			p.tap = hundredths(*sale.Price)
+		case ok && sale.Length > 0:
+			if p.cords[c.Name] == nil {
+				p.cords[c.Name] = map[measure.Length]int64{}
+			}
+			p.cords[c.Name][sale.Length] = hundredths(*sale.Price)
+		case sale.Length == 0:
+			p.items[sale.Item] = hundredths(*sale.Price)
+		}
+	}
+	return p
+}
+
+func hundredths(price float64) int64 { return int64(math.Round(100 * price)) }
+
+// inline returns what a cord with several sockets costs.
+func (p prices) inline(c catalog.Inline) int64 {
+	if v, ok := p.items[c.Name()]; ok {
+		return v
+	}
+	return hundredths(c.AssumedPrice())
+}
+
+// cord returns what lengths of a kind of cord cost.
+func (p prices) cord(c catalog.Cord) func(measure.Length) int64 {
+	known := p.cords[c.Name]
+	return func(l measure.Length) int64 {
+		if v, ok := known[l]; ok {
+			return v
+		}
+		return hundredths(c.AssumedPrice(l))
+	}
 }

@@ -31,9 +31,9 @@ func TestOwnedCordsAgainstBruteForce(t *testing.T) {
 	for seed := range uint64(300) {
 		r := rand.New(rand.NewPCG(seed, 5))
 		c, _ := catalog.FindCord("16 AWG")
-		h := &shed{owned: map[string][]measure.Length{}, prices: map[string]map[measure.Length]float64{c.Name: {}}}
+		h := &shed{owned: map[string][]measure.Length{}, prices: map[string]map[measure.Length]int64{c.Name: {}}}
 		for _, l := range c.Lengths {
-			h.prices[c.Name][l] = float64(1 + r.IntN(40))
+			h.prices[c.Name][l] = int64(1 + r.IntN(40))
 		}
 		var list []need
 		for range r.IntN(6) {

@@ -1,3 +1,5 @@
+// What is wanted at each foot of a wall: plugs, plugs in the backs of others, risers to what hangs high.
+
 package power
 
 import (
@@ -152,7 +154,7 @@ func (f *feeding) stacks(under, over int) bool {
 
 // fitBehind reports whether two runs of like kind fit behind one plug together.
 func (f *feeding) fitBehind(under, over int) bool {
-	return f.site.at(f.runs[under].seats[0]).Kind == f.site.at(f.runs[over].seats[0]).Kind && breaks(limits(f.both(under, over), f.site.together())).Kind == NoLimit
+	return f.site.at(f.runs[under].seats[0]).Kind == f.site.at(f.runs[over].seats[0]).Kind && breaks(limits(f.both(under, over), f.in.Spec.Power.Together)).Kind == NoLimit
 }
 
 // both returns the strings of two runs, the one's plug in the back of the other's.

@@ -23,7 +23,7 @@ const (
 func label(name string, watts measure.Power, lamp catalog.Lamp) catalog.String {
 	return catalog.String{
 		Name: name, Length: 7300, Watts: watts, Amps: measure.Current(float64(watts) / 120), Lamp: lamp, Volts: 120,
-		Gauge: assumedGauge, MostChain: 25, MostWatts: 210, Fuse: 3,
+		Gauge: measure.AWG(22), MostChain: 25, MostWatts: 210, Fuse: 3,
 	}
 }
 

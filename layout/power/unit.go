@@ -1,3 +1,5 @@
+// Plugs to be fed, and the ways in which each may be.
+
 package power
 
 import (
@@ -70,42 +72,33 @@ func (s *site) options(r *run) []option {
 	return out
 }
 
-// units makes a plug of each run. Low-voltage runs whose prongs a hand brings together share a supply, as far as its sockets and
+// makeUnits makes a plug of each run. Low-voltage runs whose prongs a hand brings together share a supply, as far as its sockets and
 // watts go.
 func (f *feeding) makeUnits() {
 	for i, r := range f.runs {
-		list := f.site.strings(r.seats)
-		label := list[0].Label
-		watts := measure.Power(0)
-		amps := measure.Current(0)
-		for _, s := range list {
-			watts += s.Watts
-			amps += ampsOf(s.Label)
-		}
-		if label.Supply == nil {
-			f.units = append(f.units, unit{runs: []int{i}, amps: amps, volts: label.Volts, part: r.part, ways: f.site.options(r)})
-			continue
-		}
-		if !f.share(i, list, watts) {
-			f.units = append(f.units, unit{runs: []int{i}, supply: true, watts: max(label.Supply.Watts, watts), part: r.part, ways: f.site.options(r)[:1]})
+		one := unit{runs: []int{i}, amps: r.amps, volts: r.label.Volts, part: r.part, ways: f.site.options(r)}
+		if r.label.Supply == nil {
+			f.units = append(f.units, one)
+		} else if !f.share(i) {
+			one.supply, one.watts, one.ways = true, max(r.label.Supply.Watts, r.watts), one.ways[:1]
+			f.units = append(f.units, one)
 		}
 	}
 }
 
 // share plugs a low-voltage run into a supply that is there already, if one has a socket and watts left.
-func (f *feeding) share(i int, list []lights.String, watts measure.Power) bool {
+func (f *feeding) share(i int) bool {
+	r := f.runs[i]
 	for k := range f.units {
 		u := &f.units[k]
-		if !u.supply || u.part != f.runs[i].part || len(u.runs) >= list[0].Label.Supply.Sockets || distance(u.ways[0].end, list[0].From) > practice.HandReach {
+		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || distance(u.ways[0].end, f.site.at(r.seats[0]).From) > practice.HandReach {
 			continue
 		}
-		sum := watts
+		sum := r.watts
 		for _, other := range u.runs {
-			for _, s := range f.site.strings(f.runs[other].seats) {
-				sum += s.Watts
-			}
+			sum += f.runs[other].watts
 		}
-		if f.site.at(f.runs[u.runs[0]].seats[0]).Kind == list[0].Kind && sum <= u.watts+hair {
+		if f.runs[u.runs[0]].label.Name == r.label.Name && sum <= u.watts+hair {
 			u.runs = append(u.runs, i)
 			return true
 		}

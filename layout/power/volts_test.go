@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 )
 
@@ -47,7 +48,7 @@ func TestChainAgainstLadder(t *testing.T) {
 	for i := range labels {
 		labels[i], amps[i] = l, l.Amps
 	}
-	running, got := dropAlong(labels, amps)
+	running, got := along(inLine(labels))
 	r := ohms(wireOhms(l), l.Length)
 	closed := r * float64(l.Amps) * n * (n + 1)
 	if math.Abs(float64(got)-closed) > 1e-9 {
@@ -73,7 +74,7 @@ func TestUnlikeChainsAgainstLadder(t *testing.T) {
 			l.Gauge = measure.Area(0.3 + r.Float64())
 			labels, amps = append(labels, l), append(amps, l.Amps)
 		}
-		running, got := dropAlong(labels, amps)
+		running, got := along(inLine(labels))
 		if ladder := 120 - ladderVolts(t, labels, amps, 120); math.Abs(float64(got)-ladder) > 1e-9 {
 			t.Errorf("seed %d: drop %v, ladder %v", seed, got, ladder)
 		}
@@ -87,6 +88,14 @@ func TestUnlikeChainsAgainstLadder(t *testing.T) {
 			}
 		}
 	}
+}
+
+// inLine is strings end to end.
+func inLine(labels []catalog.String) (run []lights.String) {
+	for _, l := range labels {
+		run = append(run, lights.String{Label: l})
+	}
+	return run
 }
 
 // ladderVolts solves the nodes of both wires with a current sink at each string's far end, and returns the volts at the last.

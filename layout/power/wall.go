@@ -1,3 +1,5 @@
+// The ways to feed one wall from an outlet: its stops parted into lines, each laid.
+
 package power
 
 import (

@@ -1,3 +1,5 @@
+// The site as a cord sees it: feet, side ways, how far things are apart, how an outlet is led to a wall.
+
 package power
 
 import (
@@ -49,9 +51,6 @@ func newSite(in Input) *site {
 		}
 	}
 	s.lineOf = make([]int, len(in.Strings))
-	for i := range s.lineOf {
-		s.lineOf[i] = -1 - i
-	}
 	for n, l := range in.Lines {
 		for i := range l.Count {
 			s.lineOf[l.First+i] = n

@@ -1,3 +1,5 @@
+// The search that proves how few groups do.
+
 package sharing
 
 import (
@@ -268,37 +270,14 @@ func (s *search) on(kind, from, n int) bool {
 	return false
 }
 
-// made turns the counts into a plan: of each kind, the plug and source with the shortest way first.
+// made turns the counts into a plan.
 func (s *search) made() Plan {
 	out := Plan{Of: make([]int, len(s.Plugs)), Chosen: make([][]int, s.Parts)}
 	for i := range out.Of {
 		out.Of[i] = -1
 	}
-	for n, kind := range s.kinds {
-		type pair struct{ plug, source int }
-		var pairs []pair
-		for src, count := range s.put[n] {
-			for _, i := range kind.plugs {
-				if count > 0 {
-					pairs = append(pairs, pair{i, src})
-				}
-			}
-		}
-		way := func(p pair) float64 { return s.Plugs[p.plug].Ways[p.source] }
-		slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(way(a), way(b)) })
-		free := slices.Clone(s.put[n])
-		for _, p := range pairs {
-			if out.Of[p.plug] < 0 && free[p.source] > 0 {
-				free[p.source]--
-				out.Of[p.plug] = p.source
-				out.Length += way(p)
-			}
-		}
-		for _, i := range kind.plugs {
-			if out.Of[i] < 0 {
-				out.Missing += kind.wants
-			}
-		}
+	for n := range s.kinds {
+		s.spread(&out, n)
 	}
 	for g, set := range s.Groups {
 		if part := s.owner[set[0]]; slices.ContainsFunc(out.Of, func(k int) bool { return k >= 0 && slices.Contains(set, k) }) {
@@ -307,4 +286,32 @@ func (s *search) made() Plan {
 		}
 	}
 	return out
+}
+
+// spread puts the plugs of a kind on its sources: the plug and source with the shortest way first.
+func (s *search) spread(out *Plan, n int) {
+	type pair struct{ plug, source int }
+	var pairs []pair
+	kind, free := s.kinds[n], slices.Clone(s.put[n])
+	for src, count := range free {
+		for _, i := range kind.plugs {
+			if count > 0 {
+				pairs = append(pairs, pair{i, src})
+			}
+		}
+	}
+	way := func(p pair) float64 { return s.Plugs[p.plug].Ways[p.source] }
+	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(way(a), way(b)) })
+	for _, p := range pairs {
+		if out.Of[p.plug] < 0 && free[p.source] > 0 {
+			free[p.source]--
+			out.Of[p.plug] = p.source
+			out.Length += way(p)
+		}
+	}
+	for _, i := range kind.plugs {
+		if out.Of[i] < 0 {
+			out.Missing += kind.wants
+		}
+	}
 }

@@ -1,8 +1,8 @@
 // Package sharing gives plugs to outlets so that no breaker, timer or outlet is asked for more than it has: as many amps fed as can be, on
 // as few groups of outlets as do it, then by the shorter way. It knows amps and lengths of way, and nothing of tunnels.
 //
-// Groups are taken up step by step first; then a search tries every choice of groups, fewest first, and every way to put like plugs on
-// them, and so proves the number of groups, or says that it ran out of steps.
+// Groups are taken up step by step first (steps.go); then a search tries every choice of groups, fewest first, and every way to put like plugs on
+// them, and so proves the number of groups, or says that it ran out of steps (search.go).
 package sharing
 
 import (

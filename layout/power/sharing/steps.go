@@ -1,3 +1,5 @@
+// Sharing step by step: groups taken up one by one, plugs on the nearest.
+
 package sharing
 
 import (
@@ -16,12 +18,7 @@ func Share(p *Problem) Plan {
 		best = s
 		return true
 	}
-	switch p.Parts {
-	case 1:
-		for a := range p.Groups {
-			try([][]int{{a}})
-		}
-	case 2: // the best pair of different groups is among the two best of each part
+	if p.Parts == 2 { // the best pair of different groups is among the two best of each part
 		for _, a := range p.bestTwo(0) {
 			for _, b := range p.bestTwo(1) {
 				if a != b {
