@@ -9,7 +9,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 )
 
@@ -101,19 +100,9 @@ func (r raising) rows(t crew.Task) panel {
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."
 	}
-	from, to := r.ends(r.Plan.Lights.Paths[0])
+	from, to := r.Plan.Lights.Paths[0].Ends(0)
 	return panel{action: crew.HangRows, large: true, do: do, off: "Tight: let out slack, never stretch a string.", facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}},
 		paint: func(page *paper.Page, room paper.Rect) { r.Rows(page, room, from, to) }}
-}
-
-// ends are the arches that a way of rows begins and turns at: its first row may run back.
-func (r raising) ends(p lights.Path) (from, to int) {
-	for _, row := range r.Plan.Lights.Rows {
-		if row.Wall == p.Wall && row.Number == p.Rows[0] && row.Back {
-			return p.Last, p.First
-		}
-	}
-	return p.First, p.Last
 }
 
 // rowTable lists the ways that strings take along the rows, with their names in the order they are hung, and the flags that the rows are tied at.
@@ -123,7 +112,7 @@ func (r raising) rowTable() []block.Block {
 	}
 	var rows []place.Row
 	for _, p := range r.Plan.Lights.Paths {
-		from, to := r.ends(p)
+		from, to := p.Ends(0)
 		var way []string
 		for i, n := range p.Rows {
 			way = append(way, fmt.Sprintf("%d to arch %d", n, [2]int{to, from}[i%2]))

@@ -31,18 +31,17 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
 	rows := l.Spec.Lights.Rows
 	out.Open = rows.Open
-	back := rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
+	out.Back = rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
 	for i := range hung {
 		r := &hung[i]
 		if r.Kind != label.Name {
 			continue
 		}
-		r.Back = back
 		arches := []int{}
 		for n := b.first; n <= b.last; n++ {
 			arches = append(arches, n)
 		}
-		if back {
+		if from, _ := out.Ends(len(out.Rows)); from == b.last {
 			slices.Reverse(arches)
 		}
 		if n := len(out.Rows); n > 0 {
@@ -56,7 +55,6 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		}
 		l.out.Ties += len(arches)
 		out.Rows = append(out.Rows, r.Number)
-		back = !back
 	}
 	out.Length = at
 	out.Strings = l.lay(line{
