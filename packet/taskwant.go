@@ -155,7 +155,7 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 		return "Stakes lean " + measure.Degrees(f.Angle) + " away from the walk."
 	case crew.Capped:
 		if f.Count == 0 {
-			return "No stake stands bare."
+			return "No cap missing."
 		}
 		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
 	case crew.Weighs:
