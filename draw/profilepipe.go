@@ -38,7 +38,7 @@ func (f *elevation) stakes() {
 	if base := f.Kind.Spec.Foot; base != nil {
 		for _, side := range [2]spec.Side{spec.Left, spec.Right} {
 			half, foot := f.scale.Length(float64(base.Width/2)), f.foot(side)
-			f.Stroke(paper.Box(paper.Rect{X: foot.X - half, Y: foot.Y, W: 2 * half, H: 1.2}), paper.Thick)
+			f.Stroke(paper.Box(paper.Rect{X: foot.X - half, Y: foot.Y - 1.2, W: 2 * half, H: 1.2}), paper.Thick)
 		}
 		return
 	}

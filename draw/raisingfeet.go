@@ -22,8 +22,10 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	one := s.helper(Foot1, -span/2-elbowRoom*0.5, s.at(-span/2, high*0.9), s.at(-span/2, high*1.2))
 	two := s.helper(Foot2, right+elbowRoom*0.5, last, last.Add(paper.Point{Y: -1}))
 	middle := (right - span/2) / 2
-	if off := middle - span/2; off*off < elbowRoom*elbowRoom { // the other stake is bare to be seen
-		middle = span/2 + elbowRoom
+	if middle < span/2 { // off the other stake
+		middle = min(middle, span/2-elbowRoom)
+	} else {
+		middle = max(middle, span/2+elbowRoom)
 	}
 	held := bow[near(bow, s.at(middle, helperTall))]
 	crown := s.helper(Crown, middle, held.Add(paper.Point{X: -1}), held.Add(paper.Point{X: 1}))

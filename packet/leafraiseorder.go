@@ -168,7 +168,7 @@ func (r raising) together(a arch.Arch) panel {
 	if _, ok := r.tasks.first(crew.JoinCrown, a.Number); !ok {
 		return panel{}
 	}
-	do, off := "Legs in dry to the pen lines, rubber mallet.", ""
+	do, off := "Legs in dry to the pen lines, by mallet.", ""
 	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
 		do = "Comes joined and wound: legs in to the pen lines?" // its lights run over the crown
 	}
@@ -185,7 +185,7 @@ func (r raising) together(a arch.Arch) panel {
 		stub = fmt.Sprintf("to arch %d", r.stand[1].Number)
 	}
 	if stub != "" && len(r.stand) > 2 {
-		do = fmt.Sprintf("Tee on arches %d, %d, cross on others. ", a.Number, r.stand[len(r.stand)-1].Number) + do
+		do = fmt.Sprintf("Tees: arches %d, %d. ", a.Number, r.stand[len(r.stand)-1].Number) + do
 	}
 	return panel{action: crew.JoinCrown, do: do, off: off, paint: func(page *paper.Page, room paper.Rect) { r.Together(page, room, stub) }}
 }
@@ -259,7 +259,7 @@ func (r raising) measured(a arch.Arch) panel {
 }
 
 // longOrShort is what is done where crowns are not as far apart as wanted.
-const longOrShort = "Long: push home. Short: ask."
+const longOrShort = "Long: push in. Short: ask."
 
 func (r raising) second(first, a arch.Arch, stood int) panel {
 	joined := len(r.Plan.Ridge) > 0
