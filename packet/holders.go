@@ -34,8 +34,7 @@ func (h holders) pick(guys, braces string) (list []string) {
 func (h holders) all() string { return say.And(h.pick("guys", "braces")) }
 
 // standsOn names what arches stand on: "stake", "base", or both.
-func standsOn(p *layout.Plan) string {
-	var words []string
+func standsOn(p *layout.Plan) (words []string) {
 	for _, a := range p.Arches {
 		word := "stake"
 		if p.Spec.ArchOf(a.Number).Foot != nil {
@@ -45,5 +44,5 @@ func standsOn(p *layout.Plan) string {
 			words = append(words, word)
 		}
 	}
-	return say.And(words)
+	return words
 }

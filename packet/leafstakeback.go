@@ -29,16 +29,11 @@ func (s *stakeLeaf) aloud() block.Block {
 	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list, Pen: paper.Thick}}
 }
 
-// dayLines are the lines said aloud: what the tasks warn of, save of wires, which are told where one looks up.
+// dayLines are the lines said aloud: what the tasks warn of.
 func (s *stakeLeaf) dayLines() (list []string) {
 	for _, w := range crew.Warnings() {
-		line := map[crew.Warning]string{
-			crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
-			crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",
-			crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
-		}[w]
-		if line != "" && slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {
-			list = append(list, line)
+		if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {
+			list = append(list, warned[w])
 		}
 	}
 	return list
