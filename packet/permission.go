@@ -26,7 +26,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	add("Where", b.spec.Site.Address)
 	add("Ground it takes", fmt.Sprintf("%s by %s over all, guy stakes included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Tape(b.highest())))
 	var kinds []string
-	for _, k := range b.stakeKinds() {
+	for _, k := range stakeKinds(b.plan) {
 		kinds = append(kinds, fmt.Sprintf("%d %ss", k.count, k.what))
 	}
 	add("Stakes in the ground", fmt.Sprintf("%s, steel, %s deep at most; capped while bare; located lines marked before any is driven", strings.Join(kinds, " and "), u.Inches(b.deepest())))
@@ -50,7 +50,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 		if len(names) > named {
 			names = []string{fmt.Sprintf("%d circuits, the fullest is %s", len(names), fullest)}
 		}
-		add("Electricity", fmt.Sprintf("%s of lights in all, %s: %s. Only outlets with %s", measure.Amps(amps), measure.Watts(b.plan.Power.Watts), strings.Join(names, "; "), withArticle(device(b.volts()))))
+		add("Electricity", fmt.Sprintf("%s of lights in all, %s: %s. Only outlets with %s", measure.Amps(amps), measure.Watts(b.plan.Power.Watts), strings.Join(names, "; "), withArticle(device(b.plan))))
 	}
 	closed := ""
 	for _, g := range b.gusts() {

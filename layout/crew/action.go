@@ -43,6 +43,7 @@ const (
 
 	TestStrings
 	TagStrings
+	TryWrapped // legs that were kept with their strings on
 	FlagRows
 	JoinForWrap // both legs into the crown, before a wrap of the whole arch
 	WindPipe
@@ -95,6 +96,7 @@ const (
 	NameLegs
 	CoilCords
 	TakeStrings // rows and drops
+	UntieLine   // along the crowns, and the nets
 	LowerArches
 	Unwind
 	OpenJoints
@@ -211,19 +213,15 @@ const (
 	LaidFlat // before a forecast of it
 	StakesHold
 	PipeWhole // and every socket home
-	PipeSound
 	CrownKept // no lower than the night before by more than Limit
 	PlugsDry
 	WayEven
 	LampsOut // everyone out, lights out, both ends barred
 
 	SaidUnplugged
-	CrownFound
-	SetMarked // inside face, name, arrow
-	EndsTogether
 	NoneLeft // of the stakes
 	DryAndLabelled
-	Written
+	CrownFound
 	lastWanted
 )
 
@@ -259,10 +257,8 @@ const (
 	OtherDay
 	NotEnough // people: raise nothing
 	EvenGuys
-	WeighMore    // another bag
 	LookAtFaults // the fault list of the arch profile
 	OtherPieces  // cut every other ridge piece by the difference
-	NeverGoOn
 	FindCap
 
 	LetOut // slack
