@@ -42,7 +42,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.RunCrownLine:
-		return block.Step{Text: fmt.Sprintf("Crown line, tied to crown %s: turn and knot at each fitting to %s, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))), Then: "Slack: knot again."}
+		return block.Step{Text: fmt.Sprintf("Crown line, tied to crown %s: turn and knot at each fitting to %s, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 	case crew.SightAlong:
 		return r.sight(t)
 	case crew.TryOpening:
@@ -63,7 +63,7 @@ func (r raising) sight(t crew.Task) block.Step {
 		}
 		text += " A ribbon on each."
 	}
-	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find what stands bare."}
+	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }
 
 // hangs reports whether rows or drops are hung on the arches that stand.

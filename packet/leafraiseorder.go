@@ -137,7 +137,7 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	heard := block.Blanks{{Word: "Heard by all"}}
+	heard := block.Blanks{{Word: "Heard by"}}
 	if r.Plan.Spec.Crew.Ask == (spec.Person{}) {
 		heard = append(heard, block.Blank{Word: "Ask, phone"})
 	}
@@ -205,7 +205,7 @@ func (r raising) leftFoot(a arch.Arch) panel {
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg %s over its %s, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number)), upright(a.Kind)),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk %s over its %s, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number)), upright(a.Kind)),
 		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
 }
@@ -225,7 +225,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		if guys.Of.Stakes[0].Base {
 			round = "to weights %s"
 		}
-		p.do = fmt.Sprintf("Guard holds it plumb. Guys "+round+", tight alike: a finger moves each %s.", stakeNames(guys.Of.Stakes), block.Figure(taut))
+		p.do = fmt.Sprintf("Guard holds it plumb. Guys "+round+", alike: a finger moves each %s.", stakeNames(guys.Of.Stakes), block.Figure(taut))
 		if a.Number == 1 && len(r.stand) > 1 {
 			p.do += " A net on each."
 		}
