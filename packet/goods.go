@@ -50,7 +50,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.Timer:
 		return measure.Amps(i.Amps) + " or more"
 	case stock.Lath:
-		return "straight, " + measure.By(u, "8 ft", "2.4 m")
+		return "straight, " + stock.Sold(practice.Lath(u), u)
 	}
 	return wanted[i.Kind]
 }

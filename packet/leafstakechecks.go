@@ -30,7 +30,7 @@ func (p stakePart) bayTable() block.Block {
 		bays = append(bays, bay{k, k, figures})
 	}
 	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Each bay, from arch" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
+	t := place.Table{Columns: []place.Column{{Head: "Bay (1: arch 1 to 2)" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
 	}
@@ -38,6 +38,9 @@ func (p stakePart) bayTable() block.Block {
 	var rows []place.Row
 	for _, b := range bays {
 		name := say.Range(b.first, b.last)
+		if b.last > b.first {
+			name += ", each"
+		}
 		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
 		for i, f := range b.figures {
 			table.Facts = append(table.Facts, block.Fact{What: heads[i] + ", bay " + name, Value: f})
@@ -94,9 +97,28 @@ func (p stakePart) checkLines() (list []checkLine) {
 			for _, c := range here {
 				list = append(list, checkLine{words: p.spot(c.From) + " to " + p.spot(c.To), list: []ground.Check{c}})
 			}
+		case (kind == ground.Width || kind == ground.BayDiagonal && p.ground.Straight) && !p.onPlan(kind):
+			list = append(list, p.namedLines(here)...)
 		default:
 			list = append(list, p.checkLine(kind, here))
 		}
+	}
+	return list
+}
+
+// namedLines are checks whose figures differ from arch to arch or from bay to bay, those alike in a line that names which.
+func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
+	words, one := "L to R, ", "arch"
+	if here[0].Kind == ground.BayDiagonal {
+		words, one = "diagonals, ", "bay"
+	}
+	for _, g := range ground.Similar(here, p.units) {
+		var numbers []int
+		for _, c := range g {
+			numbers = append(numbers, min(p.ground.Stakes[c.From.Index].Arch, p.ground.Stakes[c.To.Index].Arch))
+		}
+		slices.Sort(numbers)
+		list = append(list, checkLine{words: words + say.Numbered(one, slices.Compact(numbers)), list: g})
 	}
 	return list
 }
@@ -105,9 +127,13 @@ func (p stakePart) checkLines() (list []checkLine) {
 func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 	guys := slices.DeleteFunc(slices.Clone(here), func(c ground.Check) bool { return p.ground.Stakes[c.To.Index].Kind() == ground.OfBrace })
 	if len(guys) > 0 && p.onPlan(ground.GuyToLeg) {
+		inner := func(c ground.Check) bool { return p.innerTold() && p.inner(p.ground.Stakes[c.To.Index]) }
 		where := onPlan
-		if p.innerTold() && !slices.ContainsFunc(guys, func(c ground.Check) bool { return !p.inner(p.ground.Stakes[c.To.Index]) }) {
+		switch {
+		case !slices.ContainsFunc(guys, func(c ground.Check) bool { return !inner(c) }):
 			where = inTable
+		case slices.ContainsFunc(guys, inner):
+			where = "plan, table"
 		}
 		list = append(list, checkLine{"each G to its leg", where, here})
 	}
@@ -153,19 +179,16 @@ func (p stakePart) checkLine(kind ground.CheckKind, list []ground.Check) checkLi
 		}
 	}
 	ends := strings.Join(to, ", ")
-	bay := inTable // of a bend
-	if p.onPlan(ground.BayDiagonal) {
-		bay = onPlan
-	}
+	where := map[bool]string{true: onPlan, false: inTable}
 	words := map[ground.CheckKind][2]string{
 		ground.ThirdTape:     {"[ ] tapes to " + ends, inTable},
 		ground.FromMark:      {"[ ] tapes to " + ends, inTable},
-		ground.FoundRow:      {"row to " + ends, inTable},
-		ground.FoundWidth:    {"each R cross to its L", onPlan},
+		ground.FoundRow:      {"row L1 to " + ends, inTable},
+		ground.FoundWidth:    {"each R cross to its L", where[p.onPlan(ground.Width)]},
 		ground.Row:           {"rows to " + ends, inTable},
 		ground.Width:         {"L to R, each arch", onPlan},
 		ground.Side:          {"sides of bays", inTable},
-		ground.BayDiagonal:   {"diagonals of bays", bay},
+		ground.BayDiagonal:   {"diagonals of bays", where[p.onPlan(ground.BayDiagonal)]},
 		ground.WholeDiagonal: {"long diagonals", onPlan},
 	}[kind]
 	if kind == ground.ThirdTape && !p.byRow() {

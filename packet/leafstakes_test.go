@@ -405,7 +405,7 @@ func (c *crewOf) fails(at map[string]complex128) (n int) {
 			}
 		}
 	}
-	check("row to ", "L"+end+" ×", "L1", "×", c.along[end])
+	check("row L1 to ", "L"+end+" ×", "L1", "×", c.along[end])
 	for _, side := range []string{"L", "R"} {
 		check("rows to ", side+end, side+"1", side+end, c.along[end])
 	}

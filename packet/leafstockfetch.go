@@ -16,7 +16,7 @@ import (
 
 // fetchWords name what is brought from home.
 var fetchWords = map[crew.Thing]string{
-	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "line", crew.Bricks: "brick", crew.Pencil: "pencil", crew.Phone: "phone",
+	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "line", crew.Bricks: "brick", crew.PlumbBob: "plumb bob", crew.Pencil: "pencil", crew.Phone: "phone",
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "stake grip", crew.Saw: "fine-tooth saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutter", crew.RejectBag: "reject bag", crew.Bucket: "bucket",

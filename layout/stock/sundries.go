@@ -177,7 +177,7 @@ func (b *basket) sundries(in Input) {
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {
 		add(MarkingFlag, "marking flag", len(in.Stakes), Each)
 	}
-	add(Lath, "lath", 1, Each)
+	add(Lath, "lath", practice.Laths(in.Spec.Units, ground.Widest(in.Stakes)), Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
 	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(len(in.Strings)), Bag)
 }
