@@ -79,7 +79,7 @@ func (s *stakeLeaf) stopBox() block.Block {
 			loose = "sits looser than L1"
 		}
 	}
-	return block.Box("stop", "STOP and ask the organiser: a check stays off; a mark is not as named; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
+	return block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
 }
 
 // work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads

@@ -94,7 +94,7 @@ func (s *stakeLeaf) level(c ground.Check) float64 {
 // How far from their row the legs of the square are drawn, on the side away from the walk: else they read as a bay's length and as the width.
 const (
 	aheadApart paper.Length = 16
-	asideApart paper.Length = -6
+	asideApart paper.Length = -8
 )
 
 // triangle are the three sides of a square that is set out with tapes at L1.
