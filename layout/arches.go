@@ -60,7 +60,7 @@ func (p *Plan) solveArches() {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
 	}
-	if p.choose() {
+	if p.changed() {
 		p.solveArches()
 		return
 	}

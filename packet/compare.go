@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -150,10 +151,11 @@ func figuresOf(p *layout.Plan) []compared {
 		counted(stakes, len(p.Stakes)), counted("ridge pieces", len(p.Ridge)), counted("strings", len(p.Strings)),
 		{"watts", measure.Watts(p.Power.Watts), "W", number{float64(p.Power.Watts), true}}, counted("runs of strings", len(p.Chains)), counted("cords and three-ways", p.Power.Pieces()), counted("cords", len(p.Cords)),
 	}
-	for _, k := range (&binder{plan: p}).stringKinds() {
+	for _, k := range stringKinds(p, func(lights.String) bool { return true }) {
 		list = append(list, counted("strings "+k.item, k.count))
 	}
 	list = append(list, weatherFigures(p)...)
+	list = append(append(list, moneyFigures(p)...), foundFigures(p)...)
 	for _, c := range p.Circuits {
 		list = append(list, compared{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed)), "A", number{float64(c.Amps), true}})
 	}

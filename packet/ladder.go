@@ -14,7 +14,7 @@ import (
 // CureLines says what would bring a tunnel that misses its gusts to them, one change a line as it is pasted into the spec, with what it gains and costs. What was chosen to hold it comes first, for a
 // spec that gives guys or braces leaves neither open.
 func CureLines(p *layout.Plan) (lines []string) {
-	b := &binder{plan: p, spec: p.Spec}
+	b := &binder{skies: skies{p}, spec: p.Spec}
 	cures, reached := p.Cures()
 	held := func(c weather.Cure) bool { return c.Change.Key == "guys" || c.Change.Key == "braces" }
 	if slices.ContainsFunc(cures, held) && p.Weather.Bracing.Chosen {

@@ -20,7 +20,7 @@ func WeatherFigures(p *layout.Plan) (list [][2]string) {
 
 // weatherFigures lists them as a comparison sets them side by side.
 func weatherFigures(p *layout.Plan) []compared {
-	w, u, b := p.Weather, p.Spec.Units, &binder{plan: p, spec: p.Spec}
+	w, u, b := p.Weather, p.Spec.Units, &binder{skies: skies{p}, spec: p.Spec}
 	list := []compared{{name: "soil", text: p.Spec.Site.Soil.String()}}
 	for _, f := range b.holdFigures() {
 		list = append(list, compared{name: f[0], text: f[1]})
