@@ -121,7 +121,7 @@ func (p stakePart) along(stake ground.Stake) measure.Length {
 	case !ok || stake.Arch == p.tape.First && !stake.Guy:
 		return 0
 	case d.How == ground.TwoTapes: // the other tape is the gauge stick
-		return p.units.Taped(d.B)
+		d.A = d.B
 	}
 	return p.units.Taped(d.A)
 }
@@ -129,11 +129,11 @@ func (p stakePart) along(stake ground.Stake) measure.Length {
 // off is how far off its row's line a stake stands, away from the walk, as taped.
 func (s *stakeLeaf) off(stake ground.Stake) measure.Length {
 	d := s.dotOf[stake.StakeID]
-	switch {
-	case d.How != ground.OnString:
+	if d.How != ground.OnString {
 		return 0
-	case stake.Side == spec.Left:
-		return s.units.Taped(-d.B)
+	}
+	if stake.Side == spec.Left {
+		d.B = -d.B
 	}
 	return s.units.Taped(d.B)
 }
@@ -256,8 +256,8 @@ func (p stakePart) tapeTable() block.Block {
 			}
 		}
 	}
-	if names := p.innerNames(rows); p.guysOut != 0 && names != "" {
-		text := names + ": " + p.out(p.guysOut)
+	if pairs && p.guysOut != 0 && p.innerNames(rows) != "" {
+		text := p.innerNames(rows) + ": " + p.out(p.guysOut)
 		tell("guy stakes out from the line", p.out(p.guysOut))
 		if p.guysLeg != 0 {
 			text += ", " + p.bare(p.guysLeg) + " from leg"
@@ -273,9 +273,6 @@ func (p stakePart) tapeTable() block.Block {
 func (s *stakeLeaf) innerNames(rows []tapeRow) string {
 	var names []string
 	for _, r := range rows {
-		if !s.byRow() {
-			return ""
-		}
 		if x := r.stakes[0]; x.Kind() == ground.OfGuy && s.inner(x) {
 			names = append(names, fmt.Sprint("G", x.Arch))
 		}

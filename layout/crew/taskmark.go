@@ -150,7 +150,7 @@ func (b *tasker) gauge() {
 	laths := practice.Laths(b.units, ground.Widest(b.Ground.Stakes))
 	t := Task{Action: MakeGauge, Who: Who{People: 1}, Uses: []Need{many(Lath, laths), one(ShortTape), one(Pencil)}}
 	if laths > 1 {
-		t.Uses = append(t.Uses, many(ZipTies, 2*(laths-1)))
+		t.Uses = append(t.Uses, many(ZipTies, practice.LathTies*(laths-1)))
 	}
 	for i := range b.Ground.Stations {
 		width := ground.Between(b.Ground.Stakes[2*i], b.Ground.Stakes[2*i+1])

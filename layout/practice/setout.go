@@ -46,6 +46,9 @@ func Laths(u measure.System, width measure.Length) int {
 	return max(1, int(math.Ceil(float64((width-over)/(Lath(u)-over))-1e-9)))
 }
 
+// LathTies are the zip ties about two laths where they lie over each other. Our own choice.
+const LathTies = 2
+
 // A stake in the ground.
 
 // FootGive is how far the two feet of an arch may stand nearer or wider than planned: half the inch that the crown's give or take counts with.
