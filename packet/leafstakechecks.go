@@ -108,53 +108,51 @@ func (p stakePart) checkLines() (list []checkLine) {
 
 // namedLines are checks whose figures differ from arch to arch or from bay to bay, those alike in a line that names which.
 func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
-	words, one := "L to R, ", "arch"
-	if here[0].Kind == ground.BayDiagonal {
-		words, one = "diagonals, ", "bay"
-	}
+	words := map[ground.CheckKind][2]string{ground.Width: {"L to R, ", "arch"}, ground.BayDiagonal: {"diagonals, ", "bay"}, ground.GuyToLeg: {"G to leg, ", "arch"}}[here[0].Kind]
 	for _, g := range ground.Similar(here, p.units) {
 		var numbers []int
 		for _, c := range g {
 			numbers = append(numbers, min(p.ground.Stakes[c.From.Index].Arch, p.ground.Stakes[c.To.Index].Arch))
 		}
 		slices.Sort(numbers)
-		list = append(list, checkLine{words: words + say.Numbered(one, slices.Compact(numbers)), list: g})
+		list = append(list, checkLine{words: words[0] + say.Numbered(words[1], slices.Compact(numbers)), list: g})
 	}
 	return list
 }
 
 // guyLines are the checks of guys' and braces' stakes, those alike in a line.
 func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
-	guys := slices.DeleteFunc(slices.Clone(here), func(c ground.Check) bool { return p.ground.Stakes[c.To.Index].Kind() == ground.OfBrace })
-	if len(guys) > 0 && p.onPlan(ground.GuyToLeg) {
-		inner := func(c ground.Check) bool { return p.innerTold() && p.inner(p.ground.Stakes[c.To.Index]) }
-		where := onPlan
-		switch {
-		case !slices.ContainsFunc(guys, func(c ground.Check) bool { return !inner(c) }):
-			where = inTable
-		case slices.ContainsFunc(guys, inner):
-			where = "plan, table"
+	var guys, inner, pegs []ground.Check
+	for _, c := range here {
+		switch to := p.ground.Stakes[c.To.Index]; {
+		case to.Kind() == ground.OfBrace:
+			pegs = append(pegs, c)
+			continue
+		case p.innerTold() && p.inner(to):
+			inner = append(inner, c)
 		}
-		list = append(list, checkLine{"each G to its leg", where, here})
+		guys = append(guys, c)
 	}
-	for _, g := range ground.Similar(here, p.units) {
-		var pegs []string
-		var arches []int
+	switch {
+	case len(guys) == 0:
+	case !p.onPlan(ground.GuyToLeg):
+		list = p.namedLines(guys)
+	case len(inner) == 0:
+		list = []checkLine{{"each G to its leg", onPlan, guys}}
+	case len(inner) < len(guys):
+		list = []checkLine{{"each G to its leg", "plan, table", guys}}
+	default:
+		list = []checkLine{{"each G to its leg", inTable, guys}}
+	}
+	for _, g := range ground.Similar(pegs, p.units) {
+		var names []string
 		for _, c := range g {
 			stake := p.ground.Stakes[c.To.Index]
-			peg := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch)
-			if stake.Kind() == ground.OfBrace && !slices.Contains(pegs, peg) {
-				pegs = append(pegs, peg)
+			if name := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
+				names = append(names, name)
 			}
-			arches = append(arches, stake.Arch)
 		}
-		slices.Sort(arches)
-		switch {
-		case len(pegs) > 0:
-			list = append(list, checkLine{words: strings.Join(pegs, ", ") + " and R", list: g})
-		case !p.onPlan(ground.GuyToLeg):
-			list = append(list, checkLine{words: "G to leg, " + say.Numbered("arch", slices.Compact(arches)), list: g})
-		}
+		list = append(list, checkLine{words: strings.Join(names, ", ") + " and R", list: g})
 	}
 	return list
 }

@@ -69,17 +69,8 @@ func (w taskWords) pullAgain(t crew.Task) string {
 
 // pull are the figures of a pull test.
 func (w taskWords) pull(t crew.Task) (up, force, moves string) {
-	for _, f := range t.Want {
-		switch f.What {
-		case crew.PullUp:
-			up = block.Figure(w.units.Inches(f.Length))
-		case crew.PullForce:
-			force = block.Figure(w.units.Scale(f.Force))
-		case crew.PullMoves:
-			moves = block.Figure(w.units.Inches(f.Length))
-		}
-	}
-	return up, force, moves
+	inches := func(what crew.Wanted) string { return block.Figure(w.units.Inches(figureOf(t, what).Length)) }
+	return inches(crew.PullUp), block.Figure(w.units.Scale(figureOf(t, crew.PullForce).Force)), inches(crew.PullMoves)
 }
 
 // lettersOf are the letters of stakes by what they hold, in the order they are driven; a brace's are called pegs, for the letter of their names is a mark's as well.

@@ -64,18 +64,14 @@ func (w taskWords) byRow() bool { return w.plan.Ground.Straight && len(w.plan.Gr
 
 func (w taskWords) findMarks(crew.Task) string {
 	var names []string
+	dots, checks := w.plan.Ground.Marking(w.units), w.plan.Ground.Checks(w.units)
 	for i, m := range w.plan.Ground.Marks {
-		if w.tapedFrom(ground.Spot{Kind: ground.AtMark, Index: i}) {
+		mark := ground.Spot{Kind: ground.AtMark, Index: i}
+		if slices.ContainsFunc(dots, func(d ground.Dot) bool { return d.From == mark || d.How == ground.TwoTapes && d.To == mark }) || slices.ContainsFunc(checks, func(c ground.Check) bool { return c.From == mark }) {
 			names = append(names, w.mark(m.Name))
 		}
 	}
 	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": the organiser shows the tapes’ zero on each; paint it." + w.tapeHeld()
-}
-
-// tapedFrom reports whether any tape starts from a mark.
-func (w taskWords) tapedFrom(mark ground.Spot) bool {
-	return slices.ContainsFunc(w.plan.Ground.Marking(w.units), func(d ground.Dot) bool { return d.From == mark || d.How == ground.TwoTapes && d.To == mark }) ||
-		slices.ContainsFunc(w.plan.Ground.Checks(w.units), func(c ground.Check) bool { return c.From == mark })
 }
 
 func (w taskWords) chooseFirst(t crew.Task) string {
@@ -238,10 +234,10 @@ func (w taskWords) names(dots []ground.Dot) string {
 func (w taskWords) checksOff(t crew.Task) string {
 	text := "A check is off? Read both again."
 	for _, c := range t.IfOff {
-		switch c.Do {
-		case crew.MoveDotAcross:
+		if c.Do == crew.MoveDotAcross {
 			text += " Width: move R."
-		case crew.SlideTheRow:
+		}
+		if c.Do == crew.SlideTheRow {
 			text += fmt.Sprintf(" Long diagonals: slide the R row %s per %s they differ, to the exit if R1–L%d is longer, else back.",
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"), len(w.plan.Ground.Stations))
 		}
