@@ -54,7 +54,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		}
 		return words
 	case stock.Lath:
-		return "straight, " + measure.By(u, "8 ft", "2.4 m") + ": gauge"
+		return "straight, " + stock.Sold(practice.Lath(u), u) + ": gauge"
 	}
 	return wanted[i.Kind]
 }
