@@ -43,7 +43,7 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:          "Else swap it.",
 	crew.Electrician:     "Fails: leave it off, electrician.",
-	crew.DeadWaits:       "Dark string: its run off its cord, both covered, mend by daylight. Others lit: open.",
+	crew.DeadWaits:       "Dark string: its run off its cord, both bagged, mend by daylight. Others lit: open.",
 	crew.Mend:            "Mend it, look again.",
 	crew.WarmWater:       "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:       "Stuck: cap on, ask. One missing: nobody leaves.",

@@ -43,7 +43,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {
-		return "Lights on by hand. Try " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
+		return "Lights on by hand. Press TEST, RESET: " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + "."
