@@ -42,7 +42,7 @@ func (w watch) worstCases() []nightCase {
 // otherCases are what else may happen.
 func (w watch) otherCases() []nightCase {
 	ice := "CLOSED, beat nothing off."
-	wind := fmt.Sprintf("till tomorrow, all checks; laid flat: leaf %d. By thunder: %s quiet minutes, noon caller agrees.", leafNumber("raise"), block.Figure(fmt.Sprint(practice.ThunderMinutes)))
+	wind := fmt.Sprintf("till tomorrow; laid flat: leaf %d. By thunder: %s quiet minutes, noon caller agrees.", leafNumber("raise"), block.Figure(fmt.Sprint(practice.ThunderMinutes)))
 	if !w.lit {
 		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Shut by wind", wind}}
 	}

@@ -90,7 +90,7 @@ func (l lowering) stopBox() block.Block {
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("Put off for", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
+	add("Put off, LAY FLAT too", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder; slowly below %s.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	bare := "a spike: cap at once."
 	if l.ladder {
 		bare += " " + block.Figure("Ladder:") + " fully open, never against pipe."
@@ -231,7 +231,7 @@ func (l lowering) laidFlat(steps []string) block.Block {
 	if len(l.plan.Strings) > 0 {
 		lit, again = ", runs off their cords, wraps on", append(again, fmt.Sprint(leafNumber("power")))
 	}
-	text := fmt.Sprintf("%s by daylight, before gusts pass %s: %s %s%s. Pipe outside row L, tied with line to its stakes. Too cold: leave it standing. To open again: leaves %s.", block.Figure("LAY FLAT"),
+	text := fmt.Sprintf("%s by daylight, before gusts pass %s: %s %s%s. Tie pipe outside to the L stakes with line. To open again: leaves %s.", block.Figure("LAY FLAT"),
 		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, say.And(append(again, fmt.Sprint(leafNumber("nights")))))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
