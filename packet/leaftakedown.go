@@ -231,8 +231,8 @@ func (l lowering) laidFlat(steps []string) block.Block {
 	if len(l.plan.Strings) > 0 {
 		lit, again = ", runs off their cords, wraps on", append(again, fmt.Sprint(leafNumber("power")))
 	}
-	text := fmt.Sprintf("%s by daylight, before gusts pass %s: %s %s%s. Tie pipe outside to the L stakes with line. To open again: leaves %s.", block.Figure("LAY FLAT"),
-		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, say.And(append(again, fmt.Sprint(leafNumber("nights")))))
+	text := fmt.Sprintf("%s by daylight, before gusts pass %s: %s %s%s. Tie pipe outside to the L %ss with line. To open again: leaves %s.", block.Figure("LAY FLAT"),
+		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), say.And(append(again, fmt.Sprint(leafNumber("nights")))))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
 
