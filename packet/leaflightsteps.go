@@ -120,7 +120,7 @@ func (l lighting) windingSteps() (list []told) {
 	}
 	strip := ""
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		strip = "Or by the edge strip, folded at its dashes, if the bar on top measures true."
+		strip = "Or by the edge strip, folded at its dashes, if the top bar measures true."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
 	step("Pipe on trestles. Measure from 0, tie one-knot ribbon at every flag, within "+block.Figure(give)+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: give})

@@ -80,7 +80,7 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
-	text := fmt.Sprintf("Order: overleaf. Outlet rows last. Bring: list on leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
+	text := fmt.Sprintf("Order: overleaf. Outlet rows last. Bring: leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
 	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey(len(p.plan.Power.Taps) > 0)}}
 }
 

@@ -89,7 +89,7 @@ func (p powering) checks() []string {
 		"no prongs facing prongs",
 		fmt.Sprintf("a cover on each of %s", say.Count(w.Covered(), "joint")),
 		fmt.Sprintf("a cover on %s", say.Count(w.Open, "open socket")),
-		"every joint tied up, loop below it",
+		"every joint tied up, looped",
 		"outlets empty, dry",
 	}
 }

@@ -37,7 +37,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.CheckCords: plainly("Ten checks before power: one reads, one touches."),
 	crew.PlugRuns:   plainly("Cords into the timers, weather covers shut over both. Look along every run."),
 	crew.FeelPlugs:  plainly("By day, all lit: feel plugs in reach."),
-	crew.TestLoaded: plainly("All lit: press TEST where overleaf says: its runs go dark. RESET: all lit."),
+	crew.TestLoaded: plainly("All lit: TEST where overleaf says: its runs dark. RESET: lit."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
 	crew.DarkWalk:   plainly("After dark: walk through from each end. Once right, timers to AUTO."),
 
