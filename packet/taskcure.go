@@ -34,7 +34,7 @@ var mending = map[crew.Remedy]string{
 	crew.TieUp:           "Tie up what hangs in.",
 	crew.LayAgain:        "Lay it again as drawn.",
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:          "Else swap it.",
+	crew.SwapIt:          "Else unplug, swap.",
 	crew.Electrician:     "Fails: leave it off, electrician.",
 	crew.DeadWaits:       "Dark string: its run off its cord, both bagged, mend by daylight. Others lit: open.",
 	crew.Mend:            "Mend it, look again.",
