@@ -66,15 +66,19 @@ func (p stakePart) asides() (list []block.Block) {
 // stopBox is what ends the work until someone has been asked.
 func (s *stakeLeaf) stopBox() block.Block {
 	near, loose := "", "moves by hand"
+	var facts []block.Fact
 	for _, t := range s.tasks {
 		switch t.Action {
 		case crew.ReadTicket:
-			near = " or under " + s.units.Inches(clearOf(t)) + " from a marked line"
+			clear := s.units.Inches(clearOf(t))
+			near, facts = " or under "+clear+" from a marked line", []block.Fact{{What: "clear of a marked line", Value: clear}}
 		case crew.PullTest:
 			loose = "sits looser than L1"
 		}
 	}
-	return block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
+	box := block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
+	box.Facts = facts
+	return box
 }
 
 // work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
