@@ -38,6 +38,7 @@ type laid struct {
 	left    []float64 // minutes of one pair of hands still to do, by job
 	started []bool
 	at      []crowd // who is at each job
+	open    []int   // what may begin in the quarter at hand
 	log     []entry
 	worked  []int // quarters worked, by day
 	last    int   // minutes from the first day's midnight to the end
@@ -47,11 +48,15 @@ type laid struct {
 // crowd counts people.
 type crowd struct{ n, young int }
 
+// entriesPerJob is about how many quarters a job takes.
+const entriesPerJob = 8
+
 // lay lays jobs in an order. An open list of days ends when all is done.
 func lay(jobs []Job, o order, c calendar) *laid {
-	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), started: make([]bool, len(jobs)), at: make([]crowd, len(jobs))}
-	for i, j := range jobs {
-		l.left[i] = j.work()
+	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), started: make([]bool, len(jobs)), at: make([]crowd, len(jobs)),
+		log: make([]entry, 0, entriesPerJob*len(jobs))}
+	for i := range jobs {
+		l.left[i] = jobs[i].work()
 	}
 	mark := worksOf(MarkGround)
 	for _, d := range c.marking {
@@ -70,19 +75,30 @@ func lay(jobs []Job, o order, c calendar) *laid {
 }
 
 func (l *laid) todo(of works) bool {
-	for i, j := range l.jobs {
-		if of.has(j.Work) && !l.done(i) {
+	for i := range l.jobs {
+		if of.has(l.jobs[i].Work) && !l.done(i) {
 			return true
 		}
 	}
 	return false
 }
 
+// over reports whether works take all hands longer than from one time of a day to another, whatever their order.
+func (l *laid) over(of works, from, until Clock) bool {
+	minutes := 0.0
+	for i := range l.jobs {
+		if of.has(l.jobs[i].Work) && !l.done(i) {
+			minutes += l.left[i]
+		}
+	}
+	return minutes > float64(l.hands)*float64(until-from+quarter)
+}
+
 func (l *laid) done(i int) bool {
 	return l.left[i] <= 1e-9 && (l.started[i] || l.jobs[i].Minutes == 0)
 }
 
-// day works through one day: without a lunch and to its end where all is done then, else with them.
+// day works through one day: without a lunch and to its end where all is done then, else with them. What cannot be done in the time is not tried.
 func (l *laid) day(d Workday, of works) {
 	left, started, log, joined := slices.Clone(l.left), slices.Clone(l.started), len(l.log), l.joined
 	back := func() {
@@ -91,43 +107,50 @@ func (l *laid) day(d Workday, of works) {
 		copy(l.started, started)
 		l.log, l.days, l.worked = l.log[:log], l.days[:len(l.days)-1], l.worked[:len(l.worked)-1]
 	}
-	eats := d.Begin < practice.Lunch-60 && d.End > practice.Lunch+60
-	end := l.through(d, of)
-	rest := of &^ worksOf(LightUp) // a day for some works alone is the last of them, not of all
-	if all := !l.todo(allOfWork &^ worksOf(MarkGround, LightUp)); of == worksOf(MarkGround) || d.Bench() || all {
-		if !eats || !l.todo(rest) && end <= practice.Lunch+60 {
+	rest, own := allOfWork&^worksOf(MarkGround, LightUp), of&^worksOf(LightUp) // a day for some works alone is the last of them, not of all
+	alone := of == worksOf(MarkGround) || d.Bench()
+	eats, soon := d.Begin < practice.Lunch-60 && d.End > practice.Lunch+60, d.End
+	if eats {
+		soon = practice.Lunch + 60
+	}
+	if !l.over(own, d.Begin, soon) {
+		l.through(d, of, soon)
+		if (alone || !l.todo(rest)) && (!eats || !l.todo(own)) {
 			return
 		}
+		back()
 	}
-	back()
 	if eats {
 		d.Lunch = l.lunch
 	}
-	l.through(d, of)
-	if of != worksOf(MarkGround) && !d.Bench() && l.todo(allOfWork&^worksOf(MarkGround, LightUp)) {
-		back()
-		d.TieOff = d.End - practice.MinutesTieOff
-		if d.Light != nil && d.Light.Set < d.End {
-			d.TieOff = d.Light.Set/quarter*quarter - practice.MinutesTieOff
+	if alone || !l.over(rest, d.Begin, d.End) {
+		l.through(d, of, d.End)
+		if alone || !l.todo(rest) {
+			return
 		}
-		l.through(d, of)
+		back()
 	}
+	d.TieOff = d.End - practice.MinutesTieOff
+	if d.Light != nil && d.Light.Set < d.End {
+		d.TieOff = d.Light.Set/quarter*quarter - practice.MinutesTieOff
+	}
+	l.through(d, of, d.End)
 }
 
-// through goes through a day's quarters and returns when the last work ends.
-func (l *laid) through(d Workday, of works) (end Clock) {
+// through goes through a day's quarters until a time.
+func (l *laid) through(d Workday, of works, until Clock) {
 	l.days = append(l.days, d)
 	l.worked = append(l.worked, 0)
 	day := len(l.days) - 1
 	clear(l.at)
-	quarters := 0
-	for now := d.Begin; now < d.End && l.todo(of); now += quarter {
+	quarters, end := 0, Clock(0)
+	for now := d.Begin; now < until && l.todo(of); now += quarter {
 		if d.rests(now) {
 			clear(l.at)
 			continue
 		}
-		for i, j := range l.jobs {
-			if l.at[i].n > 0 && !d.allows(j.Work, now) { // dusk
+		for i := range l.jobs {
+			if l.at[i].n > 0 && !d.allows(l.jobs[i].Work, now) { // dusk
 				l.at[i] = crowd{}
 			}
 		}
@@ -147,19 +170,19 @@ func (l *laid) through(d Workday, of works) (end Clock) {
 	if end > 0 {
 		l.last = day*24*60 + int(end)
 	}
-	return end
 }
 
 // give puts free hands to jobs: first to those that were begun, then to those that may begin; what is left over joins those that begin now and that more hands help.
 // Nobody leaves before the end; who joins later are pairs that are free, where that ends the work sooner, and whoever is free at the clearing up.
 func (l *laid) give(now Clock, d Workday, of works) {
 	free, tools := l.free()
-	var open []int
-	for i, j := range l.jobs {
-		if !l.done(i) && l.at[i].n == 0 && of.has(j.Work) && d.allows(j.Work, now) && l.ready(i) && l.fits(i, now, d) {
+	open := l.open[:0]
+	for i := range l.jobs {
+		if w := l.jobs[i].Work; l.at[i].n == 0 && of.has(w) && !l.done(i) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) {
 			open = append(open, i)
 		}
 	}
+	l.open = open
 	slices.SortStableFunc(open, func(i, k int) int {
 		unload := cmp.Compare(b2i(l.jobs[k].Work == Unload), b2i(l.jobs[i].Work == Unload))
 		return cmp.Or(unload, cmp.Compare(b2i(l.started[k]), b2i(l.started[i])), cmp.Compare(l.rank[k], l.rank[i]))
@@ -178,12 +201,16 @@ func (l *laid) give(now Clock, d Workday, of works) {
 	for _, i := range begun {
 		l.fill(i, &free, &tools)
 	}
-	for i, j := range l.jobs {
-		if l.joins && l.at[i].n > 0 && !slices.Contains(begun, i) && pairWork.has(j.Work) {
+	for i := range l.jobs {
+		if l.at[i].n == 0 {
+			continue
+		}
+		j := &l.jobs[i]
+		if l.joins && pairWork.has(j.Work) && !slices.Contains(begun, i) {
 			for l.sooner(i) && l.at[i].n+j.Least <= l.most[i] && l.join(i, j.Least, &free, &tools) {
 			}
 		}
-		if j.Work == ClearUp && l.at[i].n > 0 { // whoever is done joins it
+		if j.Work == ClearUp { // whoever is done joins it
 			for l.at[i].n < j.Most && l.join(i, 1, &free, &tools) {
 			}
 		}
@@ -213,7 +240,7 @@ func (l *laid) fill(i int, free *crowd, t *tools) {
 
 // join puts so many more to a job, as many of those under age as it may have; false where hands or tools are short.
 func (l *laid) join(i, n int, free *crowd, t *tools) bool {
-	j, was := l.jobs[i], l.at[i]
+	j, was := &l.jobs[i], l.at[i]
 	young := min(free.young, n, was.n+n-j.grown(was.n+n)-was.young)
 	if n > free.n || n-young > free.n-free.young {
 		return false
@@ -236,6 +263,9 @@ func (l *laid) join(i, n int, free *crowd, t *tools) bool {
 func (l *laid) free() (crowd, tools) {
 	free, left := crowd{l.hands, l.young}, l.tools
 	for i, who := range l.at {
+		if who.n == 0 {
+			continue
+		}
 		free.n, free.young = free.n-who.n, free.young-who.young
 		for k := range left {
 			left[k] -= min(l.jobs[i].Uses[k], who.n)
