@@ -48,13 +48,10 @@ type laid struct {
 // crowd counts people.
 type crowd struct{ n, young int }
 
-// entriesPerJob is about how many quarters a job takes.
-const entriesPerJob = 8
-
-// lay lays jobs in an order. An open list of days ends when all is done.
-func lay(jobs []Job, o order, c calendar) *laid {
+// lay lays jobs in an order, in the room of a laying that nobody wants any more. An open list of days ends when all is done.
+func lay(jobs []Job, o order, c calendar, used laid) *laid {
 	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), started: make([]bool, len(jobs)), at: make([]crowd, len(jobs)),
-		log: make([]entry, 0, entriesPerJob*len(jobs))}
+		log: used.log[:0], open: used.open}
 	for i := range jobs {
 		l.left[i] = jobs[i].work()
 	}

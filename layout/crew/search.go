@@ -90,12 +90,14 @@ func searched(jobs []Job, c calendar, most int) *laid {
 	for i, j := range jobs {
 		full[i] = j.Most
 	}
-	var best *laid
+	best, spare := (*laid)(nil), &laid{}
 	var good [3]float64
 	try := func(o order) {
-		l := lay(jobs, o, c)
-		if now := l.score(); best == nil || slices.Compare(now[:], good[:]) <= 0 {
-			best, good = l, now
+		l := lay(jobs, o, c, *spare)
+		if spare = l; best == nil {
+			best, good, spare = l, l.score(), &laid{}
+		} else if now := l.score(); slices.Compare(now[:], good[:]) <= 0 {
+			best, good, spare = l, now, best
 		}
 	}
 	for _, rank := range rules(jobs) {
