@@ -16,6 +16,7 @@ type Stick struct {
 	Units measure.System
 	Under []Span // what is written under the pieces, left to right
 	Keep  bool   // the offcut is worth keeping: its length is told
+	Fresh int    // so many pieces at the right are measured from the fresh end: no running measure stands over their marks
 }
 
 // Span is what is written under some pieces in a row.
@@ -53,24 +54,34 @@ type sawMark struct {
 	figures paper.Length // width of the text without its unit: what is centred on the mark
 }
 
-// marks returns the places to mark, after the zero where the left end is not trimmed. The number of the last carries the unit.
+// marks returns the places that the tape tells, after the zero where the left end is not trimmed. The number of the last carries the unit.
 func (s Stick) marks(scale paper.Scale) []sawMark {
 	var list []sawMark
-	add := func(at measure.Length) {
+	told := s.sawn(len(s.Bar.Pieces) - s.Fresh)
+	if len(told) == 0 || s.start(0) <= s.Units.Grid()/2 { // the left end is not trimmed
+		told = append([]measure.Length{0}, told...)
+	}
+	for _, at := range told {
 		text := s.Units.BareCut(at)
 		list = append(list, sawMark{scale.Length(float64(at)), text, paper.Dimension.Width(text)})
 	}
-	if start := s.start(0); start > s.Units.Grid()/2 {
-		add(start) // the left end is trimmed
-	} else {
-		add(0)
-	}
-	for _, p := range s.Bar.Pieces {
-		if p.Mark != s.Bar.Stock {
-			add(p.Mark)
-		}
+	if len(list) == 1 && s.Fresh > 0 && list[0].x == 0 {
+		return nil // a zero alone tells nothing
 	}
 	list[len(list)-1].text += " " + s.Units.Unit()
+	return list
+}
+
+// sawn lists where the saw goes through up to so many pieces, the trimmed left end first.
+func (s Stick) sawn(pieces int) (list []measure.Length) {
+	if start := s.start(0); start > s.Units.Grid()/2 {
+		list = append(list, start)
+	}
+	for _, p := range s.Bar.Pieces[:pieces] {
+		if p.Mark != s.Bar.Stock {
+			list = append(list, p.Mark)
+		}
+	}
 	return list
 }
 
@@ -109,6 +120,9 @@ func crowded(marks []sawMark) bool {
 // above returns the height of the running measures over the bar.
 func (s Stick) above(scale paper.Scale) paper.Length {
 	marks := s.marks(scale)
+	if len(marks) == 0 {
+		return markUp
+	}
 	if !crowded(marks) {
 		return markUp + markGap + paper.Dimension.Ascent() + paper.Dimension.Descent()
 	}
@@ -140,11 +154,8 @@ func (s Stick) Draw(page *paper.Page, room paper.Rect, scale paper.Scale) paper.
 // pieces draws the bar's outline, its saw marks, and each piece's length where it fits.
 func (s Stick) pieces(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	board.Stroke(paper.Box(bar), paper.Thick)
-	for _, m := range s.marks(scale) {
-		x := bar.X + m.x
-		if m.x == 0 {
-			continue // the end itself
-		}
+	for _, at := range s.sawn(len(s.Bar.Pieces)) {
+		x := bar.X + scale.Length(float64(at))
 		board.Line(paper.Point{X: x, Y: bar.Y - markUp}, paper.Point{X: x, Y: bar.Bottom()}, paper.Emphasis)
 	}
 	l := paper.Dimension
@@ -200,6 +211,9 @@ func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
 // running sets the measures from the left end over their marks; crowded ones turned, spread and led to.
 func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	marks := s.marks(scale)
+	if len(marks) == 0 {
+		return
+	}
 	board.Stroke(paper.Circle(paper.Point{X: bar.X, Y: bar.Y}, 1), paper.Thin)
 	if !crowded(marks) {
 		for _, m := range marks {

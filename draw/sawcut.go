@@ -15,7 +15,7 @@ const SawCutWidth paper.Length = 48
 // Room of a SawCut, mm on paper.
 const (
 	sawCutAbove paper.Length = 6.5
-	sawCutBelow paper.Length = 6
+	sawCutBelow paper.Length = 2.5
 	sawCutMost  paper.Length = 20 // thickest pipe
 )
 
@@ -44,8 +44,7 @@ func (c SawCut) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	b.Line(at(mark, top-4.5), at(mark, foot+2), paper.Emphasis)
 
 	b.Text(at(mark-1.8, top-1.6), paper.AtRight, "mark", paper.Strong)
-	b.Text(at(next+1.8, top-1.6), paper.AtLeft, "blade", paper.Strong)
-	b.Arrow(at(left, foot+4), at(mark, foot+4), paper.Thin)
+	b.Text(at(next+1.8, top-1.6), paper.AtLeft, "saw", paper.Strong)
 	middle := (top+foot)/2 + paper.Body.Ascent()/2
 	b.Text(at((left+mark)/2, middle), paper.AtMiddle, "this piece", paper.Floor)
 	b.Text(at((next+right-9)/2, middle), paper.AtMiddle, "next", paper.Floor)

@@ -2,10 +2,8 @@ package layout
 
 import (
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
@@ -62,14 +60,14 @@ func (p *Plan) solveArches() {
 			p.Arches[number-1] = arch.Arch{Number: number, Kind: k.kind}
 		}
 	}
-	if p.choose() {
+	if p.changed() {
 		p.solveArches()
 		return
 	}
-	sideBySide(kinds, func(k *alike) { k.kind.Stand() })
+	arch.SideBySide(len(kinds), func(i int) { kinds[i].kind.Stand() })
 	p.solveWeather()
-	sideBySide(kinds, func(k *alike) {
-		if !k.untried {
+	arch.SideBySide(len(kinds), func(i int) {
+		if k := kinds[i]; !k.untried {
 			k.found = k.kind.Judge()
 		}
 	})
@@ -283,7 +281,7 @@ func solveKinds(kinds, before []*alike) bool {
 			}
 			continue
 		}
-		sideBySide(batch, func(k *alike) { k.kind = arch.Shape(k.input) })
+		arch.SideBySide(len(batch), func(i int) { batch[i].kind = arch.Shape(batch[i].input) })
 		for _, k := range batch {
 			if k.kind.Refused() {
 				refused++
@@ -291,22 +289,4 @@ func solveKinds(kinds, before []*alike) bool {
 		}
 	}
 	return len(todo) > 0
-}
-
-// sideBySide does something to each at the same time, for they know nothing of each other.
-func sideBySide[T any](kinds []T, do func(T)) {
-	queue := make(chan T)
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(kinds)) {
-		wait.Go(func() {
-			for k := range queue {
-				do(k)
-			}
-		})
-	}
-	for _, k := range kinds {
-		queue <- k
-	}
-	close(queue)
-	wait.Wait()
 }

@@ -63,8 +63,11 @@ func (p *Plan) choose() (again bool) {
 		return false
 	}
 	c := newChooser(p)
-	best := c.best(stakes)
-	p.Spec = settled(best)
+	options := []*spec.Spec{s}
+	if stakes {
+		options = withStakes(s, false)
+	}
+	p.Spec = settled(c.best(options, s.Chooses()))
 	return stakes
 }
 
@@ -99,23 +102,17 @@ func (a tried) better(b tried) bool {
 	return a.price < b.price
 }
 
-// best looks for the cheapest spec that reaches its aims. Stakes are taken in the order of their price; those that a side wind alone keeps from the aims are passed over while
-// others reach them, and a few that pass are tried with what may hold the tunnel lengthwise, the cheapest first.
-func (c *chooser) best(stakes bool) *spec.Spec {
-	s := c.plan.Spec
-	options := []spec.Stake{s.Arch.Stake}
-	if stakes {
-		options = weather.Stakes(s)
-	}
-	best := tried{spec: s, reaches: -1}
+// best looks for the cheapest spec that reaches its aims, of those that differ in their stakes, cheapest first, and where bracing is to be chosen in that. Stakes that a side wind alone keeps from
+// the aims are passed over while others reach them, and a few that pass are tried with what may hold the tunnel lengthwise.
+func (c *chooser) best(options []*spec.Spec, bracing bool) *spec.Spec {
+	best := tried{spec: options[0], reaches: -1}
 	passed := 0
 	for _, pass := range c.screen(options) {
-		n := withStake(s, pass.stake)
-		found := tried{spec: n, reaches: -1}
-		if s.Chooses() {
-			found = c.braced(n, best)
-		} else if w := c.solve(n, false); w != nil {
-			found.reaches, found.price = w.Reaches(), weather.Price(n)
+		found := tried{pass.spec, 0, weather.Price(pass.spec)}
+		if bracing {
+			found = c.braced(pass, best)
+		} else {
+			found.reaches = c.tunnel(pass.spec, pass.kinds, rough, pass.across).Reaches()
 		}
 		if best.reaches < 0 || found.better(best) {
 			best = found
@@ -130,53 +127,46 @@ func (c *chooser) best(stakes bool) *spec.Spec {
 // mostPassed is how many stakes are tried beyond the cheapest that does.
 const mostPassed = 2
 
-// screened is a stake and how near it comes to the aims in side winds.
+// screened is a spec whose arches stand, and what they bear in side winds.
 type screened struct {
-	stake   spec.Stake
-	reaches float64
+	spec   *spec.Spec
+	kinds  []*arch.Kind
+	across *weather.Weather
 }
 
-// screen orders stakes: those that reach the aims in side winds by their price, then the others by how near they come.
-func (c *chooser) screen(options []spec.Stake) (list []screened) {
-	if len(options) == 1 {
-		return []screened{{options[0], 1}}
-	}
+// screen orders specs: those that reach the aims in side winds as they come, then the others by how near they come.
+func (c *chooser) screen(options []*spec.Spec) (list []screened) {
 	enough := 0
-	for _, stake := range options {
-		if w := c.solve(withStake(c.plan.Spec, stake), true); w != nil {
-			reaches := w.Reaches()
-			if list = append(list, screened{stake, reaches}); reaches >= 1 {
-				if enough++; enough > mostPassed {
-					break
-				}
+	for _, n := range options {
+		kinds := c.shape(n)
+		if kinds == nil {
+			continue
+		}
+		across := c.tunnel(n, kinds, side, nil)
+		list = append(list, screened{n, kinds, across})
+		if across.Reaches() >= 1 {
+			if enough++; enough > mostPassed {
+				break
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b screened) int { return cmp.Compare(b.reaches, a.reaches) })
+	slices.SortStableFunc(list, func(a, b screened) int { return cmp.Compare(b.across.Reaches(), a.across.Reaches()) })
 	return list
 }
 
 // braced finds the cheapest bracing that reaches the aims, or the one that comes nearest; beyond what is known already to do for less it need not look.
-func (c *chooser) braced(s *spec.Spec, known tried) tried {
-	best := tried{spec: s, reaches: -1}
-	spans, crowns := make([]measure.Length, len(c.plan.Arches)), make([]measure.Length, len(c.plan.Arches))
-	for i, a := range c.plan.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
-	kinds := c.shape(s)
-	if kinds == nil {
-		return best
-	}
-	for _, b := range weather.Bracings(s, kinds[c.of[0]]) {
-		n := b.On(s)
+func (c *chooser) braced(pass screened, known tried) tried {
+	best := tried{spec: pass.spec, reaches: -1}
+	spans, crowns := c.plan.spansAndCrowns()
+	for _, b := range weather.Bracings(pass.spec, pass.kinds[c.of[0]]) {
+		n := b.On(pass.spec)
 		t := tried{n, known.reaches, weather.Price(n)}
 		if known.reaches >= 1 && !t.better(known) || !ground.Clear(n, spans, crowns) {
 			continue
 		}
-		if w := c.weather(n, kinds, false); w != nil {
-			if t.reaches = w.Reaches(); best.reaches < 0 || t.better(best) {
-				best = t
-			}
+		t.reaches = c.tunnel(n, pass.kinds, rough, pass.across).Reaches()
+		if best.reaches < 0 || t.better(best) {
+			best = t
 		}
 		if best.reaches >= 1 {
 			break
@@ -185,24 +175,28 @@ func (c *chooser) braced(s *spec.Spec, known tried) tried {
 	return best
 }
 
-// solve tries a spec on the few arches; side leaves out wind along the tunnel. It returns nil where no such arch stands.
-func (c *chooser) solve(s *spec.Spec, side bool) *weather.Weather {
+// spansAndCrowns are what the ground asks of each arch.
+func (p *Plan) spansAndCrowns() (spans, crowns []measure.Length) {
+	for _, a := range p.Arches {
+		spans, crowns = append(spans, a.Span), append(crowns, a.Crown)
+	}
+	return spans, crowns
+}
+
+// solve tries a spec on the few arches, roughly. It returns nil where no such arch stands.
+func (c *chooser) solve(s *spec.Spec) *weather.Weather {
 	kinds := c.shape(s)
 	if kinds == nil {
 		return nil
 	}
-	return c.weather(s, kinds, side)
+	return c.tunnel(s, kinds, rough, nil)
 }
 
 // shape solves the few arches by a spec, nil where one does not stand or has something to be fixed that the others had not.
 func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
 	kinds := make([]*arch.Kind, len(c.tune))
 	ok := make([]bool, len(kinds))
-	places := make([]int, len(kinds))
-	for i := range places {
-		places[i] = i
-	}
-	sideBySide(places, func(i int) {
+	arch.SideBySide(len(kinds), func(i int) {
 		in := *c.tune[i].Body().In
 		in.Spec = s.ArchOf(c.tune[i].Numbers[0])
 		k := arch.Shape(in)
@@ -216,33 +210,44 @@ func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
 	return kinds
 }
 
-// weather puts the few arches in the places of all.
-func (c *chooser) weather(s *spec.Spec, kinds []*arch.Kind, side bool) *weather.Weather {
-	return c.tunnel(s, kinds, side, true)
-}
+// How closely a tunnel is looked at: in side winds alone, whether it reaches its aims, or in full.
+const (
+	side = iota
+	rough
+	full
+)
 
-// tunnel solves them, in rough where only the aims are asked for.
-func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, side, rough bool) *weather.Weather {
-	t := &weather.Tunnel{Spec: s, Side: side, Rough: rough}
+// tunnel puts the few arches in the places of all and solves them; across is what is known of them in side winds.
+func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, how int, across *weather.Weather) *weather.Weather {
+	t := &weather.Tunnel{Spec: s, Side: how == side, Rough: how != full}
+	if across != nil && len(across.Bears) > 0 {
+		t.After = across
+	}
 	if len(c.plan.Kinds) <= mostSloped { // of more, the few stand where others do, on level ground
 		t.Level = c.plan.level
 	}
-	fresh := make([]arch.Kind, len(kinds))
-	for i, k := range kinds {
-		fresh[i] = *k
-	}
 	for i, a := range c.plan.Arches {
-		t.Arches = append(t.Arches, arch.Arch{Number: a.Number, Kind: &fresh[c.of[i]]})
+		t.Arches = append(t.Arches, arch.Arch{Number: a.Number, Kind: kinds[c.of[i]]})
 	}
 	return weather.Solve(t)
 }
 
-// withStake returns the spec with a stake in the place of what it leaves open of its own, in exceptions too.
-func withStake(s *spec.Spec, stake spec.Stake) *spec.Spec {
+// withStakes returns the spec with each of the stakes that there are in the place of what it leaves open of its own, or of all.
+func withStakes(s *spec.Spec, all bool) (list []*spec.Spec) {
+	for _, stake := range weather.Stakes(s, all) {
+		list = append(list, withStake(s, stake, all))
+	}
+	return list
+}
+
+// withStake returns it with one of them, in exceptions too.
+func withStake(s *spec.Spec, stake spec.Stake, all bool) *spec.Spec {
 	n := *s
 	n.Except = slices.Clone(s.Except)
 	set := func(path string, a *spec.Arch) {
-		open := func(key string) bool { return !s.Given("arch.stake."+key) && !s.Given(path+".stake."+key) }
+		open := func(key string) bool {
+			return all || !s.Given("arch.stake."+key) && !s.Given(path+".stake."+key)
+		}
 		if a.Foot != nil {
 			return
 		}
@@ -297,7 +302,7 @@ func settled(s *spec.Spec) *spec.Spec {
 		price := fmt.Sprintf("%s, about %.0f%s", why, math.Ceil(weather.PriceOfBracing(&n)), currency(&n))
 		guys, braces := spec.Default{Key: "guys", Value: "none", Why: price, Written: "none"}, spec.Default{Key: "braces", Value: "none", Why: price, Written: "none"}
 		if g := n.Guys; len(g.Arches) > 0 {
-			guys.Value = fmt.Sprintf("%s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out))
+			guys.Value = fmt.Sprintf("%s, %s up, %s %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), n.TieEnds(), u.Tape(g.Out))
 			guys.Written = map[string]any{"arches": g.Arches, "from": spec.Written(g.From, "", u), "out": spec.Written(g.Out, "", u), "stake": map[string]any{"bar": g.Stake.Bar.Name,
 				"length": spec.Written(g.Stake.Length, "", u), "depth": spec.Written(g.Stake.Depth, "", u), "lean": spec.Written(g.Stake.Lean, "", u)}}
 		}

@@ -3,6 +3,7 @@ package layout
 
 import (
 	"hoopwright/layout/arch"
+	"hoopwright/layout/cost"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -36,8 +37,10 @@ type Plan struct {
 	Taps      []power.Tap       `json:"taps"`
 	Circuits  []power.Circuit   `json:"circuits"`
 	Shopping  []stock.Item      `json:"shopping"`
+	Cost      cost.Cost         `json:"cost"`
 	Findings  []finding.Finding `json:"findings"`
 	Weather   *weather.Weather  `json:"weather"`
+	Found     []arch.AsFound    `json:"found"` // what spec.Found tells; empty where it tells nothing
 
 	Spec   *spec.Spec    `json:"-"`
 	Kinds  []*arch.Kind  `json:"-"` // each different arch once, in the order of their lowest numbers

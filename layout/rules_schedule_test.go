@@ -17,7 +17,7 @@ import (
 // the right one begins.
 var comesBefore = [][2]crew.Action{
 	{crew.ReadTicket, crew.DriveStakes}, {crew.PullTest, crew.DriveStakes}, {crew.DriveStakes, crew.RaiseRest}, {crew.MeasureWidths, crew.RaiseRest},
-	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
+	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
 	{crew.CutLegs, crew.JoinCrown}, {crew.NameSticks, crew.JoinCrown}, {crew.CheckDay, crew.RaiseSame}, {crew.MeasureArch, crew.CutRidge}, {crew.MeasureBay, crew.CutRidge},
 	{crew.CutRidge, crew.RaiseRest}, {crew.RaiseRest, crew.SightAlong}, {crew.SightAlong, crew.HangRows}, {crew.SightAlong, crew.HangDrops}, {crew.SightAlong, crew.TryOpening},
 	{crew.TestOutlets, crew.LayCords}, {crew.LayCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},

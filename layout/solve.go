@@ -8,6 +8,7 @@ import (
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/cost"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -29,11 +30,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveArches()
 	s = p.Spec // with what it left open chosen
 
-	n := s.Tunnel.Arches
-	spans, crowns := make([]measure.Length, n), make([]measure.Length, n)
-	for i, a := range p.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
+	spans, crowns := p.spansAndCrowns()
 	s, found := ground.Locate(s, spans[0])
 	p.Spec = s
 	p.note(found)
@@ -47,6 +44,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.note(notKnown(s))
 
 	p.Ridge = ridge(s, p.Arches, p.Ground)
+	p.wayIn()
 	cuts := make([]measure.Length, len(p.Ridge))
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
@@ -54,6 +52,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveLights(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts}, crowns)
 	p.solveStock()
 	p.solveCrew()
+	p.Cost = cost.Of(cost.Input{Spec: p.Spec, Stock: p.Stock, Strings: p.Strings, KWh: p.Power.KWh, Crew: p.Crew})
 
 	p.accept()
 	p.sortFindings()
@@ -77,10 +76,7 @@ func (p *Plan) groundFarOut() {
 
 // groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
 func (p *Plan) groundWorse(s *spec.Spec) bool {
-	spans, crowns := make([]measure.Length, len(p.Arches)), make([]measure.Length, len(p.Arches))
-	for i, a := range p.Arches {
-		spans[i], crowns[i] = a.Span, a.Crown
-	}
+	spans, crowns := p.spansAndCrowns()
 	bad := func(list []finding.Finding) (n int) {
 		for _, f := range list {
 			if f.Level != finding.Note {
@@ -210,6 +206,7 @@ func (p *Plan) solveStock() {
 	in.Wiring = p.wiring()
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
+	p.wrappedOwned()
 	p.note(p.Stock.Findings)
 }
 
@@ -220,7 +217,7 @@ func (p *Plan) wiring() stock.Wiring {
 		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
 	}
 	for _, t := range p.Power.Timers {
-		w.TimerAmps = max(w.TimerAmps, t.Size)
+		w.TimerAmps, w.TimerPlugs = max(w.TimerAmps, t.Size), max(w.TimerPlugs, t.Plugs)
 	}
 	if len(p.Spec.Power.Taps) > 0 {
 		w.TapPrice = p.Spec.Power.Taps[0].Price
@@ -301,6 +298,7 @@ func (p *Plan) fillEmpty() {
 	fill(&p.Circuits)
 	fill(&p.Shopping)
 	fill(&p.Findings)
+	fill(&p.Found)
 	fill(&p.Weather.Bears)
 }
 

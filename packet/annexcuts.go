@@ -38,7 +38,7 @@ func (b *binder) proof() string {
 	case cuts.OneLength:
 		return fmt.Sprintf("%s; a plan could be at most %s better: not proven.", words, say.Count(cuts.FewerAtMost(), "stick"))
 	}
-	amount, gap := b.money(cuts.Cost), b.money(cuts.Cost-cuts.Bound)
+	amount, gap := money(b.spec, cuts.Cost), money(b.spec, cuts.Cost-cuts.Bound)
 	if cuts.ByLength {
 		amount, gap = b.spec.Units.Room(measure.Length(cuts.Cost)), b.spec.Units.Room(measure.Length(cuts.Cost-cuts.Bound))
 	}

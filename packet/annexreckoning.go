@@ -26,9 +26,7 @@ func (b *binder) reckoningAnnex() []folio {
 	if len(b.plan.Cuts.Bars) > 0 {
 		blocks = append(blocks, block.Heading("Cuts"), block.Paragraph(b.proof()))
 	}
-	if total := b.plan.Stock.Total; total > 0 {
-		blocks = append(blocks, block.Heading("Money"), block.Paragraph(fmt.Sprintf("What is bought comes to %s, %s of it at prices assumed from memory.", b.money(total), b.money(b.plan.Stock.Assumed))))
-	}
+	blocks = append(blocks, costs(b.plan)...)
 	if all := remarksOf(b.plan.Findings); len(all) > 0 {
 		blocks = append(blocks, block.Heading("Findings, all in full"))
 		for _, r := range all {
@@ -98,11 +96,7 @@ func (b *binder) evenings() string {
 	if e == nil || b.plan.Power.Watts == 0 {
 		return ""
 	}
-	words := fmt.Sprintf("%s for %g h on %s: %.0f kWh", measure.Watts(b.plan.Power.Watts), e.Hours, say.Count(e.Nights, "night"), b.plan.Power.KWh)
-	if b.plan.Power.Cost > 0 {
-		words += ", " + b.money(b.plan.Power.Cost)
-	}
-	return words + "."
+	return fmt.Sprintf("%s for %g h on %s: %.0f kWh.", measure.Watts(b.plan.Power.Watts), e.Hours, say.Count(e.Nights, "night"), b.plan.Power.KWh)
 }
 
 // copper says what the volts are figured at, by the run that loses most.

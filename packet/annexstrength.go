@@ -216,7 +216,7 @@ func (s strength) late(k *arch.Kind) string {
 	if fell <= 0 || s.u.Inches(fell) == s.u.Inches(0) {
 		return ""
 	}
-	return fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption), the crown is about %s lower and each foot pushes %s instead of %s.", measure.Percent(k.Spec.LateModulus), s.u.Inches(fell), s.u.Force(k.SeasonThrust), s.u.Force(k.Thrust))
+	return fmt.Sprintf("Late in the season, with %s of the pipe's stiffness left (our assumption, or as found), the crown is about %s lower and each foot pushes %s instead of %s.", measure.Percent(k.Spec.LateModulus), s.u.Inches(fell), s.u.Force(k.SeasonThrust), s.u.Force(k.Thrust))
 }
 
 // cold says what cold does to it.

@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -139,17 +140,22 @@ func named(figures []compared, name string) compared {
 // figuresOf lists a plan's figures of the whole: name and value.
 func figuresOf(p *layout.Plan) []compared {
 	u, t := p.Spec.Units, p.Spec.Tunnel
+	stakes := "stakes"
+	if p.Spec.Arch.Foot != nil {
+		stakes = "feet and tie weights"
+	}
 	list := []compared{
 		{name: "title", text: p.Spec.Title}, counted("arches", t.Arches), lengthOf("spacing", u.Tape(t.Spacing), t.Spacing), lengthOf("length", u.Tape(t.Length), t.Length),
 		lengthOf("opening's width", u.Room(t.OpeningWidth), t.OpeningWidth), lengthOf("opening's height", u.Room(t.OpeningHeight), t.OpeningHeight),
 		{name: "pipe", text: p.Spec.Arch.Pipe.Name}, counted("people inside at most", p.MostInside()),
-		counted("stakes", len(p.Stakes)), counted("ridge pieces", len(p.Ridge)), counted("strings", len(p.Strings)),
+		counted(stakes, len(p.Stakes)), counted("ridge pieces", len(p.Ridge)), counted("strings", len(p.Strings)),
 		{"watts", measure.Watts(p.Power.Watts), "W", number{float64(p.Power.Watts), true}}, counted("runs of strings", len(p.Chains)), counted("cords and three-ways", p.Power.Pieces()), counted("cords", len(p.Cords)),
 	}
-	for _, k := range (&binder{plan: p}).stringKinds() {
+	for _, k := range stringKinds(p, func(lights.String) bool { return true }) {
 		list = append(list, counted("strings "+k.item, k.count))
 	}
 	list = append(list, weatherFigures(p)...)
+	list = append(append(list, moneyFigures(p)...), foundFigures(p)...)
 	for _, c := range p.Circuits {
 		list = append(list, compared{"circuit " + c.Name, fmt.Sprintf("%s of %s", measure.Amps(c.Amps), measure.Amps(c.Allowed)), "A", number{float64(c.Amps), true}})
 	}

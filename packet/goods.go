@@ -13,7 +13,7 @@ import (
 
 // stores are the headings of the places where things are bought.
 var stores = map[string]string{
-	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Lights", "electrical": "Electrical, outdoors", "sundries": "Sundries",
+	"pipe": "Pipe and fittings", "steel": "Steel", "lights": "Light strings", "electrical": "Electrical, outdoors", "sundries": "Sundries",
 }
 
 // goods are what the buying list calls things that go by no name of the catalog.
@@ -23,8 +23,8 @@ var goods = map[stock.Kind]string{
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.ReadyStake: "shop cuts", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
-	stock.MarkingPaint: "white", stock.PipeStick: "plain ends",
+	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.ReadyStake: "pointed", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
+	stock.MarkingPaint: "white", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint", stock.SocketCover: "empty socket",
 }
 
 // rightOne is what tells the right thing in the shop from the wrong one; empty where the name says it all.
@@ -34,9 +34,9 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.GuyLine:
 		return measure.By(u, "1/8 in", "3 mm") + ", bright" + ropes(i.Ropes, u)
 	case stock.GuyClamp:
-		return "round pipe of " + u.Size(s.Arch.Pipe.OD)
+		return "pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.BraceClamp:
-		return "round two pipes of " + u.Size(s.Arch.Pipe.OD)
+		return "two pipes of " + u.Size(s.Arch.Pipe.OD)
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
@@ -44,13 +44,17 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.BarSocket:
 		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
 	case stock.SandBag:
-		return u.Force(practice.Bag(u)) + " filled, with handles; a bucket only with its bar cast in"
+		return u.Mass(practice.Bag(u).Mass()) + " filled, with handles; a bucket only with its bar cast in"
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
 	case stock.Timer:
-		return measure.Amps(i.Amps) + " or more"
+		words := measure.Amps(i.Amps) + " or more"
+		if i.Plugs > 1 {
+			words = say.Count(i.Plugs, "socket") + ", " + words
+		}
+		return words
 	case stock.Lath:
-		return "straight, " + measure.By(u, "8 ft", "2.4 m")
+		return "straight, " + measure.By(u, "8 ft", "2.4 m") + ": gauge"
 	}
 	return wanted[i.Kind]
 }
@@ -59,9 +63,9 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 func ropes(list []stock.Rope, u measure.System) string {
 	words := ""
 	for i, r := range list {
-		name := say.Count(r.Count, "guy")
-		if r.Kind == stock.CrownRope {
-			name = "crown line"
+		name := "crown line"
+		if r.Kind != stock.CrownRope {
+			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down"}[r.Kind])
 		}
 		words += [2]string{": ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}
@@ -85,7 +89,7 @@ func itemName(i stock.Item, u measure.System, material string) string {
 	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
 	switch {
 	case i.Sockets > 0:
-		name = fmt.Sprintf("%s %s, %d sockets", strings.ReplaceAll(i.Of, "mm2", "mm²"), stock.Sold(i.Length, u), i.Sockets)
+		name = fmt.Sprintf("cord %s %s, %d sockets", strings.ReplaceAll(i.Of, "mm2", "mm²"), stock.Sold(i.Length, u), i.Sockets)
 	case i.Kind == stock.ExtensionCord:
 		name = "cord " + name
 	case i.Of == material && i.Of != "" && i.Kind.Fitting():

@@ -9,16 +9,16 @@ import (
 // What the leaves of the season ask of the weather: all of it goes through these few functions.
 
 // closeAt is the gust from which on nobody is inside; calm where there is no gust to name, for it bears no wind to speak of.
-func (b *binder) closeAt() (gust weather.Gust, calm bool) {
-	return b.insideGust(), b.solved() && b.plan.Weather.Calm()
+func (k skies) closeAt() (gust weather.Gust, calm bool) {
+	return k.insideGust(), k.solved() && k.plan.Weather.Calm()
 }
 
 // flatAt is the gust before which the tunnel is laid flat; not ok where none is worked out, or where it is closed in any wind.
-func (b *binder) flatAt() (gust weather.Gust, ok bool) {
-	if !b.solved() || b.plan.Weather.Calm() {
+func (k skies) flatAt() (gust weather.Gust, ok bool) {
+	if !k.solved() || k.plan.Weather.Calm() {
 		return gust, false
 	}
-	return b.plan.Weather.DownGust(), true
+	return k.plan.Weather.DownGust(), true
 }
 
 // signs is what is seen on land in each force of the Beaufort scale (National Weather Service; forces below 4 from memory), by night and without leaves where it can
@@ -30,8 +30,8 @@ var signs = [...]string{"smoke drifts", "smoke drifts", "ribbons stir", "ribbons
 func signOf(gust weather.Gust) string { return signs[gust.Sign()] }
 
 // gustWords prints a gust as it is called: forecast for open country, and what a meter shows at head height.
-func (b *binder) gustWords(g weather.Gust) string {
-	u := b.spec.Units
+func (k skies) gustWords(g weather.Gust) string {
+	u := k.plan.Spec.Units
 	if g.Forecast == 0 {
 		return u.Speed(g.Local) + " at head height, by meter alone"
 	}
@@ -47,4 +47,4 @@ func toldBy(g weather.Gust) string {
 }
 
 // closedAs names the gust from which on nobody is inside.
-func (b *binder) closedAs() string { return "Closed at gusts" + toldBy(b.insideGust()) }
+func (k skies) closedAs() string { return "Closed at gusts" + toldBy(k.insideGust()) }

@@ -5,7 +5,12 @@ import (
 	"slices"
 	"strings"
 
+	"hoopwright/layout"
+	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -28,81 +33,127 @@ const (
 	keptStakes
 	keptLights
 	keptCords
+	keptCovers
 )
 
 // Items that are counted apart from what they are kept with.
 const (
 	itemCap      = "stake cap"
-	itemGuy      = "guy with its tightener"
+	itemGuy      = "guy: line, tightener, clamp"
 	itemThreeWay = "three-way"
 )
 
+// keptOf is how things of the buying list are kept; what is not here is used up, or counted as it stands.
+var keptOf = map[stock.Kind]keeping{
+	stock.Tee: keptBox, stock.Cross: keptBox, stock.Coupling: keptBox, stock.Bushing: keptBox, stock.BraceClamp: keptBox, stock.BarSocket: keptBox, stock.SandBag: keptBox,
+	stock.CordCover: keptCovers, stock.PlugCover: keptCovers, stock.SocketCover: keptCovers, stock.Timer: keptCovers, stock.PortableGFCI: keptCovers, stock.PlugBox: keptCovers, stock.Lantern: keptCovers,
+	stock.Supply: keptCovers,
+}
+
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
-func (b *binder) inventory() []stored {
-	var list []stored
+func inventory(p *layout.Plan) []stored {
+	list := pipeKinds(p)
 	add := func(item string, count int, keep keeping) {
 		if count > 0 {
 			list = append(list, stored{item: item, count: count, keep: keep})
 		}
 	}
-	for _, k := range b.pipeKinds() {
-		add(k.item, k.count, k.keep)
-	}
-	for _, it := range b.plan.Shopping {
-		if it.Kind.Fitting() {
-			add(it.Item, it.Need-it.Spare, keptBox)
+	shopped := func(box bool) {
+		for _, it := range p.Shopping {
+			if keep, ok := keptOf[it.Kind]; ok && (keep == keptBox) == box {
+				add(it.Item, it.Need-it.Spare, keep)
+			}
 		}
 	}
-	for _, d := range b.stakeKinds() {
+	shopped(true)
+	_, guys, pegs := stakeCounts(p)
+	caps := 0
+	for _, d := range stakeKinds(p) {
+		caps += d.count
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
 	}
-	add(itemCap, len(b.plan.Stakes), keptStakes)
-	_, guys, _ := stakeCounts(b.plan)
+	add(itemCap, caps, keptStakes)
 	add(itemGuy, guys, keptBox)
-	for _, kind := range b.stringKinds() {
-		add(kind.item, kind.count, keptLights)
+	if p.Spec.Braces.Line {
+		add("brace line, buckle", pegs, keptBox)
 	}
-	for _, c := range b.plan.Power.Lots {
-		name := fmt.Sprintf("cord %s, %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), b.spec.Units.Room(c.Length))
+	add("crown line", min(1, used(p, crew.CrownLine)), keptBox)
+	add("net", used(p, crew.BarrierNet), keptBox)
+	on, off := stringsKept(p)
+	for _, kind := range on {
+		add(kind.item+", on its leg", kind.count, keptLegs)
+	}
+	for _, kind := range off {
+		add("string "+kind.item, kind.count, keptLights)
+	}
+	for _, c := range p.Power.Lots {
+		name := fmt.Sprintf("cord %s %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), stock.Sold(c.Length, p.Spec.Units))
 		if c.Sockets > 1 {
 			name += fmt.Sprintf(", %d sockets", c.Sockets)
 		}
 		add(name, c.Count, keptCords)
 	}
-	add(itemThreeWay, len(b.plan.Power.Taps), keptCords)
-	add("low-voltage supply", b.plan.Power.Supplies, keptCords)
-	for _, it := range b.plan.Shopping {
-		switch it.Kind {
-		case stock.CordCover, stock.PlugCover, stock.SocketCover, stock.Timer, stock.PortableGFCI, stock.PlugBox, stock.Lantern:
-			add(it.Item, it.Need-it.Spare, keptCords)
+	add(itemThreeWay, len(p.Power.Taps), keptCords)
+	shopped(false)
+	return list
+}
+
+// used is how many of a thing the tasks take at most at a time.
+func used(p *layout.Plan, thing crew.Thing) (n int) {
+	for _, t := range p.Crew.Tasks {
+		for _, need := range t.Uses {
+			if need.Thing == thing {
+				n = max(n, need.Count)
+			}
 		}
 	}
+	return n
+}
+
+// countedWith adds a thing to those alike in a list, in the order they come.
+func countedWith(list []stored, like stored) []stored {
+	k := slices.IndexFunc(list, func(s stored) bool { return s.item == like.item })
+	if k < 0 {
+		k, list = len(list), append(list, like)
+	}
+	list[k].count++
 	return list
 }
 
 // pipeKinds counts the sticks of pipe as cut, by material, legs apart from ridge pieces; their lengths are on their tags.
-func (b *binder) pipeKinds() []stored {
-	var list []stored
-	for _, p := range b.plan.Stock.Pieces {
-		if p.ID.Steel {
+func pipeKinds(p *layout.Plan) (list []stored) {
+	for _, piece := range p.Stock.Pieces {
+		if piece.ID.Steel {
 			continue
 		}
 		like := stored{item: "leg stick", keep: keptLegs}
 		switch {
-		case p.ID.Sort().Ridge():
+		case piece.ID.Sort().Ridge():
 			like = stored{item: "ridge piece", keep: keptRidge}
-		case p.ID.Brace:
+		case piece.ID.Brace:
 			like = stored{item: "brace", keep: keptRidge}
 		}
-		if p.Item != b.spec.Arch.Pipe.Name { // the usual pipe needs no name
-			like.item += ", " + p.Item
+		if piece.Item != p.Spec.Arch.Pipe.Name { // the usual pipe needs no name
+			like.item += ", " + piece.Item
 		}
-		k := slices.IndexFunc(list, func(s stored) bool { return s.item == like.item })
-		if k < 0 {
-			k = len(list)
-			list = append(list, like)
+		list = countedWith(list, like)
+	}
+	return list
+}
+
+// stringsKept counts the strings that stay on their legs, and those that come off, by kind.
+func stringsKept(p *layout.Plan) (on, off []stored) {
+	keeps := crew.KeepsOn(p.Spec)
+	stays := func(s lights.String) bool { return keeps && s.Run.Wound() && s.Run.IsLeg() }
+	return stringKinds(p, stays), stringKinds(p, func(s lights.String) bool { return !stays(s) })
+}
+
+// stringKinds counts strings that hang, by kind, in the order they hang.
+func stringKinds(p *layout.Plan, of func(lights.String) bool) (list []stored) {
+	for _, s := range p.Strings {
+		if of(s) {
+			list = countedWith(list, stored{item: s.Kind, keep: keptLights})
 		}
-		list[k].count++
 	}
 	return list
 }
@@ -114,38 +165,22 @@ type stakeKind struct {
 	count  int
 }
 
-func (b *binder) stakeKinds() []stakeKind {
-	var list []stakeKind
-	for _, s := range b.plan.Stakes {
+func stakeKinds(p *layout.Plan) (list []stakeKind) {
+	for _, s := range p.Stakes {
 		what := "leg stake"
-		if s.Guy {
+		switch {
+		case s.Base && s.Guy:
+			continue // it ends on a weight
+		case s.Base:
+			what = "bar of a foot"
+		case s.Bay > 0:
+			what = "peg"
+		case s.Guy:
 			what = "guy stake"
 		}
-		if s.Bay > 0 {
-			what = "peg"
-		}
-		k := 0
-		for k < len(list) && (list[k].what != what || list[k].length != s.Length) {
-			k++
-		}
-		if k == len(list) {
-			list = append(list, stakeKind{what: what, length: s.Length})
-		}
-		list[k].count++
-	}
-	return list
-}
-
-// stringKinds counts the strings that hang, by kind, in the order they hang.
-func (b *binder) stringKinds() []stored {
-	var list []stored
-	for _, s := range b.plan.Strings {
-		k := 0
-		for k < len(list) && list[k].item != s.Kind {
-			k++
-		}
-		if k == len(list) {
-			list = append(list, stored{item: s.Kind})
+		k := slices.IndexFunc(list, func(d stakeKind) bool { return d.what == what && d.length == s.Length })
+		if k < 0 {
+			k, list = len(list), append(list, stakeKind{what: what, length: s.Length})
 		}
 		list[k].count++
 	}
@@ -158,26 +193,64 @@ type kept struct {
 	what, how string
 }
 
-// keeping says how each kind of thing that there is is kept.
-func (b *binder) keeping() []kept {
+// keptSo says how each kind of thing that there is is kept.
+func keptSo(p *layout.Plan) []kept {
 	there := map[keeping]bool{}
-	for _, it := range b.inventory() {
+	for _, it := range inventory(p) {
 		there[it.keep] = true
 	}
-	braces := ""
-	if h := heldBy(b.plan); h.braces && !b.spec.Braces.Line {
+	held := heldBy(p)
+	braces, box, coiled := "", "Fittings", ""
+	if held.braces && !p.Spec.Braces.Line {
 		braces = ", braces too"
 	}
-	box, how := "Fittings", "wiped. One box, these leaves on top."
-	if heldBy(b.plan).guys {
-		box, how = "Fittings, guys", "wiped, guys coiled. One box, these leaves on top."
+	if held.guys {
+		box, coiled = "Fittings, guys", ", lines coiled"
 	}
 	return slices.DeleteFunc([]kept{
-		{keptLegs, "Legs", "an arch to a bundle, tied at ends and middle, tagged. Flat on three supports, under cover, nothing on top."},
+		legsKept(p),
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
-		{keptBox, box, how},
+		{keptBox, box, "wiped" + coiled + ". One box, all leaves on top."},
 		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
-		{keptLights, "Strings", "dried a day indoors, one to a bag with its S-number. Dark or damaged: in a bag apart, counted. No frost."},
-		{keptCords, "Cords", "hung up; covers and timers in a box."},
+		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag, S-number on. Dark or damaged: one bag, counted. Above freezing."},
+		{keptCovers, "Cords, covers", "cords hung up, the rest in one box."},
 	}, func(k kept) bool { return !there[k.keep] })
+}
+
+// legsKept says how legs are kept, with their strings on or without, and what they ride home on.
+func legsKept(p *layout.Plan) kept {
+	const lie = "Flat on three supports, covered, nothing on top."
+	legs := kept{keptLegs, "Legs", fmt.Sprintf("an arch a bundle, tied thrice, tagged (leaf %d). %s", leafNumber("tags"), lie)}
+	if on, _ := stringsKept(p); len(on) > 0 {
+		legs = kept{keptLegs, "Half arches, wrapped", fmt.Sprintf("one layer, plugs bagged, tagged. %s Next year: flex, look over, light %d minutes before raising. Strip them then.", lie, practice.MinutesBurn)}
+		if saved := p.Cost.Hours.Kept; saved >= 1 {
+			legs.how += fmt.Sprintf(" Saves %.0f hours.", saved)
+		}
+	}
+	if long := longestKept(p); long > 0 {
+		legs.how += " Loaded last: " + rides[practice.Rides(p.Spec.Units, long)] + "."
+	}
+	return legs
+}
+
+// rides name what pipe rides on.
+var rides = map[practice.Ride]string{practice.InCar: "car", practice.InVan: "van", practice.OnRoof: "roof rack", practice.OnTrailer: "long trailer"}
+
+// longestKept is the longest pipe that goes to the shed: sticks, half arches where their strings stay on, whole arches where joints are glued.
+func longestKept(p *layout.Plan) (long measure.Length) {
+	on, _ := stringsKept(p)
+	for _, piece := range p.Stock.Pieces {
+		if !piece.ID.Steel {
+			long = max(long, piece.Length)
+		}
+	}
+	for _, a := range standingOf(p) {
+		switch half := max(a.CrownTape, a.Length-a.CrownTape); {
+		case p.Spec.Arch.Joints == spec.Glued:
+			long = max(long, a.Length)
+		case len(on) > 0 && !a.Spec.OneStick:
+			long = max(long, half)
+		}
+	}
+	return long
 }

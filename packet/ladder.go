@@ -14,8 +14,8 @@ import (
 // CureLines says what would bring a tunnel that misses its gusts to them, one change a line as it is pasted into the spec, with what it gains and costs. What was chosen to hold it comes first, for a
 // spec that gives guys or braces leaves neither open.
 func CureLines(p *layout.Plan) (lines []string) {
-	b := &binder{plan: p, spec: p.Spec}
-	cures := p.Cures()
+	b := &binder{skies: skies{p}, spec: p.Spec}
+	cures, reached := p.Cures()
 	held := func(c weather.Cure) bool { return c.Change.Key == "guys" || c.Change.Key == "braces" }
 	if slices.ContainsFunc(cures, held) && p.Weather.Bracing.Chosen {
 		if len(p.Spec.Guys.Arches) > 0 {
@@ -27,10 +27,14 @@ func CureLines(p *layout.Plan) (lines []string) {
 	}
 	for _, c := range cures {
 		if c.Inside.Called() == 0 {
-			lines = append(lines, fmt.Sprintf("%s   # %s: then it stands in still air; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, c.Price, b.currencyWords()))
+			lines = append(lines, fmt.Sprintf("%s   # %s: not yet enough for any wind; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, c.Price, b.currencyWords()))
 			continue
 		}
 		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, b.currencyWords()))
+	}
+	if !reached {
+		aim := p.Spec.Weather
+		lines = append(lines, fmt.Sprintf("# no stakes, guys, braces or span that may be chosen bring this arch to %s inside and %s standing: take thicker pipe or shorter sticks, or aim lower", b.spec.Units.Speed(aim.Inside), b.spec.Units.Speed(aim.Stand)))
 	}
 	return lines
 }
@@ -70,8 +74,18 @@ func specLine(c weather.Change, s *spec.Spec) string {
 		}
 		value = "[" + strings.Join(legs, ", ") + "]"
 	case spec.Guys:
-		value = fmt.Sprintf("{arches: %s, from: %s, out: %s, stake: %s}", numberSet(v.Arches), length(v.From), length(v.Out), stake(v.Stake))
+		if value = "none"; len(v.Arches) == 0 {
+			break
+		}
+		ends := ""
+		if s.Arch.Foot == nil {
+			ends = ", stake: " + stake(v.Stake)
+		}
+		value = fmt.Sprintf("{arches: %s, from: %s, out: %s%s}", numberSet(v.Arches), length(v.From), length(v.Out), ends)
 	case spec.Braces:
+		if value = "none"; len(v.Bays) == 0 {
+			break
+		}
 		kind := ""
 		if v.Line {
 			kind = ", kind: line"

@@ -127,6 +127,9 @@ func (b *binder) boardFigures() keyFigures {
 	if n := len(p.Strings); n > 0 {
 		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s", n, measure.Watts(p.Power.Watts))})
 	}
+	if c := p.Cost; c.Bought.Money+c.NextYear.Money > 0 {
+		list = append(list, figure{"Buy now; next year", fmt.Sprintf("%s; %s", roundly(c.Bought), strings.TrimSpace(roundly(c.NextYear)+" "+b.spec.Currency))})
+	}
 	return list
 }
 

@@ -17,7 +17,7 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked up: wires", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit",
+	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
 	crew.CheckDay: "Wind, cold, hands", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Sticks through", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }

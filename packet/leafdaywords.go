@@ -18,6 +18,28 @@ var plainWorks = map[crew.Work]string{
 	crew.HoldRidge: "Secure crowns, count caps", crew.PlugIn: "Plug in, test, timers", crew.ClearUp: "Clear up", crew.LightUp: "Walk through in the dark",
 }
 
+// wound counts the wraps that are wound on ridge pieces, or on all other pipe but legs that came wrapped.
+func (r runSheet) wound(ridge bool) (n int) {
+	for _, x := range r.plan.Wraps {
+		if (x.On.Kind == lights.Ridge) == ridge && !(r.plan.Spec.Found.Wrapped && x.On.IsLeg()) {
+			n++
+		}
+	}
+	return n
+}
+
+// tried counts the strings that are tried before they are wound.
+func (r runSheet) tried() (n int) {
+	for _, t := range r.plan.Crew.Tasks {
+		for _, f := range t.Want {
+			if t.Action == crew.TestStrings && f.What == crew.AllLit {
+				n = f.Count
+			}
+		}
+	}
+	return n
+}
+
 // workWords names a work on the run sheet.
 func (r runSheet) workWords(w crew.Work) string {
 	p := r.plan
@@ -29,14 +51,6 @@ func (r runSheet) workWords(w crew.Work) string {
 			}
 		}
 		return words
-	}
-	wraps := func(ridge bool) (n int) {
-		for _, x := range p.Wraps {
-			if (x.On.Kind == lights.Ridge) == ridge {
-				n++
-			}
-		}
-		return n
 	}
 	first := func(words string) string {
 		if len(p.Ridge) == 0 {
@@ -53,18 +67,18 @@ func (r runSheet) workWords(w crew.Work) string {
 	case crew.MakeLegs:
 		return "Cut " + say.Count(2*n, "leg") + first(", ridge piece 1")
 	case crew.TryStrings:
-		return "Try " + say.Count(len(p.Strings), "string")
+		return "Try " + say.Count(r.tried(), "string")
 	case crew.WrapLegs:
-		if wraps(false) == 0 {
-			return "Flag the legs for rows"
+		if r.wound(false) == 0 {
+			return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
 		}
-		return "Wrap " + say.Count(wraps(false), "leg")
+		return "Wrap " + say.Count(r.wound(false), "leg")
 	case crew.RaiseFirst:
 		return braced("Raise " + say.Numbered("arch", say.From(1, min(2, n))) + first(", ridge 1"))
 	case crew.CutRidges:
 		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
 	case crew.WrapRidges:
-		return fmt.Sprintf("Cut %d, wrap %s", max(0, len(p.Ridge)-1), say.Count(wraps(true), "ridge piece"))
+		return fmt.Sprintf("Cut %d, wrap %s", max(0, len(p.Ridge)-1), say.Count(r.wound(true), "ridge piece"))
 	case crew.RaiseOthers:
 		return braced("Raise " + say.Numbered("arch", say.From(3, n)))
 	case crew.HangLights:

@@ -131,7 +131,7 @@ func TestLightsLeaf(t *testing.T) {
 // Every wrap is on one line of one chart, and what its line says is within what a wrapper can tell of what the plan says of it.
 func TestWrapCharts(t *testing.T) {
 	for name, plan := range lightPlans(t) {
-		b := &binder{plan: plan, spec: plan.Spec}
+		b := &binder{skies: skies{plan}, spec: plan.Spec}
 		wraps := 0
 		for _, c := range b.wrapCharts() {
 			for _, line := range c.lines {

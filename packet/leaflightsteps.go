@@ -68,6 +68,8 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		switch t.Action {
 		case crew.TestStrings:
 			on = append(on, l.testStep(t, in))
+		case crew.TryWrapped:
+			on = append(on, told{Step: block.Step{Hold: t.Hold, Text: in.Do + " " + in.Want, Then: "Dark, bare or cracked: unwind it, wind a spare.", Sign: []block.Blank{{Word: in.Sign}}}})
 		case crew.TagStrings:
 			on = append(on, told{Step: block.Step{Text: in.Do}})
 		case crew.FlagRows:

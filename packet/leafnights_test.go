@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"testing"
@@ -48,23 +49,35 @@ func TestNightsLeaf(t *testing.T) {
 // A line a night: the built-in example is open from 28 November to 2 January, 36 nights by the calendar. More nights than two sides hold go on overleaf, each
 // once, in their order.
 func TestALineANight(t *testing.T) {
-	nights := func(texts []string) (days []time.Time) {
-		for _, w := range texts {
-			if day, err := time.Parse("Mon 2 Jan", w); err == nil {
-				days = append(days, day)
+	nights := func(sides []set) (days []time.Time) {
+		for _, side := range sides {
+			var names []paper.Text
+			for _, op := range side.page.Ops {
+				if x, ok := op.(paper.Text); ok {
+					names = append(names, x)
+				}
+			}
+			slices.SortStableFunc(names, func(a, b paper.Text) int { return cmp.Or(cmp.Compare(a.At.X, b.At.X), cmp.Compare(a.At.Y, b.At.Y)) })
+			for _, w := range names {
+				if day, err := time.Parse("Mon 2 Jan", w.String); err == nil {
+					days = append(days, day)
+				} else if day, err = time.Parse("Mon 2", w.String); err == nil && len(days) > 0 { // the month is told where it begins
+					days = append(days, time.Date(0, days[len(days)-1].Month(), day.Day(), 0, 0, 0, 0, time.UTC))
+				}
 			}
 		}
 		return days
 	}
-	texts := textsOf(leafSides(t, examplePlan(t, "garden"), "nights"))
-	if n := len(nights(texts)); n != 36 || !slices.Contains(texts, "Sat 28 Nov") || !slices.Contains(texts, "Sat 2 Jan") {
+	sides := leafSides(t, examplePlan(t, "garden"), "nights")
+	texts := textsOf(sides)
+	if n := len(nights(sides)); n != 36 || !slices.Contains(texts, "Sat 28 Nov") || !slices.Contains(texts, "Fri 1 Jan") || !slices.Contains(texts, "Sat 2") {
 		t.Errorf("%d nights, want 36 from Sat 28 Nov to Sat 2 Jan", n)
 	}
 	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph or more forecast") {
 		t.Error("the address or the closing figure is missing")
 	}
 	long := changedExample(t, "garden", "open: 2026-11-28, close: 2027-01-02, down: 2027-01-09", "open: 2026-11-28, close: 2027-03-07, down: 2027-03-09")
-	days := nights(textsOf(leafSides(t, long, "nights")))
+	days := nights(leafSides(t, long, "nights"))
 	if len(days) != 100 { // 3 in November, 31, 31, 28, 7 in March
 		t.Errorf("%d nights, want 100", len(days))
 	}

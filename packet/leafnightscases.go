@@ -5,7 +5,6 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/practice"
 )
 
@@ -21,42 +20,33 @@ func casesBlocks(cases []nightCase) (list []block.Block) {
 }
 
 // worstCases are those in which people are walked out at once: they are read to the watch before it opens.
-func (b *binder) worstCases() []nightCase {
-	u := b.spec.Units
-	lit, off := len(b.plan.Strings) > 0, ""
-	if lit {
+func (w watch) worstCases() []nightCase {
+	off, fire := "", "everyone out, ring. Nobody goes back."
+	if w.lit {
 		off = " Lights stay on till all are out; then power off."
+		fire = "everyone out, power off, ring. Touch nobody before. Nobody goes back."
 	}
-	gust, calm := b.closeAt()
 	at := "any wind"
-	if !calm {
-		at = fmt.Sprintf("%s by meter at head height, %s", block.Figure(u.Speed(gust.Local)), signOf(gust))
+	if gust, calm := w.closeAt(); !calm {
+		at = fmt.Sprintf("any one of %s by meter at head height, %s", block.Figure(w.units.Speed(gust.Local)), signOf(gust))
 	}
-	list := []nightCase{{"Wind, thunder", fmt.Sprintf("%s, or thunder: everyone out.%s Bar both ends.", at, off)}}
-	if _, ok := b.flatAt(); ok {
-		list = append(list, nightCase{"Too late to lay flat", fmt.Sprintf("dark, or gusts past %s: touch nothing, everyone %s away.", u.Speed(b.wanted(crew.LowerArches, crew.GustBelow).Gust), block.Figure(u.Room(b.apart())))})
-	}
-	fire := "everyone out. Ring. Nobody goes back."
-	if lit {
-		fire = "everyone out. Power off before you touch anyone. Ring. Nobody goes back."
+	list := []nightCase{{"Wind, thunder", fmt.Sprintf("%s, thunder: everyone out.%s Bar both ends.", at, off)}}
+	if _, ok := w.flatAt(); ok {
+		list = append(list, nightCase{"LAY FLAT called, not done in time", fmt.Sprintf("touch nothing, everyone %s from the pipe.", block.Figure(w.units.Room(w.apart())))})
 	}
 	return append(list, nightCase{"Fire, shock", fire},
 		nightCase{"Lost child", "one stays at each end, one walks it, calling. Five minutes: ring."},
-		nightCase{"In doubt", fmt.Sprintf("close. Nobody has certified this. Never more than %s inside. Anyone calls stop.", block.Figure(fmt.Sprint(b.plan.MostInside())))})
+		nightCase{"In doubt", "close. Nobody has certified this. Anyone calls stop."})
 }
 
 // otherCases are what else may happen.
-func (b *binder) otherCases() []nightCase {
-	var list []nightCase
-	lit := len(b.plan.Strings) > 0
-	if lit {
-		list = append(list, nightCase{"It goes dark", fmt.Sprintf("torches on, people out: the drill on leaf %d.", leafNumber("power"))},
-			nightCase{"Rain", "open while plugs hang dry and nothing trips."})
+func (w watch) otherCases() []nightCase {
+	ice := "CLOSED, beat nothing off."
+	wind := fmt.Sprintf("tomorrow, all checks. By thunder: %s quiet minutes, the noon caller says so.", block.Figure(fmt.Sprint(practice.ThunderMinutes)))
+	if !w.lit {
+		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Shut by wind", wind}}
 	}
-	list = append(list, nightCase{"Ice or snow on it", "CLOSED. Nobody under it, beat nothing off."},
-		nightCase{"Crack, white line, leaning", "everyone out, CLOSED till mended."})
-	if lit {
-		list = append(list, nightCase{"String down, cord gone", "unplug its run, tie it up, cut no wire."})
-	}
-	return append(list, nightCase{"To open again after wind or thunder", fmt.Sprintf("%s quiet minutes, all checks; the noon caller says so.", block.Figure(fmt.Sprint(practice.ThunderMinutes)))})
+	return []nightCase{{"Lights fail", fmt.Sprintf("torches on, people out, ends barred; then the drill on leaf %d.", leafNumber("power"))},
+		{"Rain", "open while plugs hang dry. " + block.Figure("Ice, snow on it:") + " " + ice},
+		{"Crack, white line, leaning, a string or cord down", "everyone out, power off, CLOSED."}, {"Shut by wind", wind}}
 }

@@ -16,7 +16,7 @@ import (
 func (p powering) back() []block.Block {
 	list := []block.Block{p.aloud()}
 	number, plugging := 0, false
-	for _, t := range p.tasksOf(crew.Powering) {
+	for _, t := range tasksOf(p.plan, crew.Powering) {
 		if t.Action == crew.PlugRuns {
 			if plugging {
 				continue // all outlets are one step

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
@@ -35,7 +36,7 @@ func (b *binder) raiseLeaf() []folio {
 		return nil
 	}
 	_, room := b.newSide(false)
-	r := raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: b.standing()}
+	r := raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: standingOf(b.plan)}
 	r.shapes = crew.Shapes(r.stand, r.u)
 	r.order = r.inOrder()
 	list := []folio{{front: side{title: "Raise: the arch", toScale: true, blocks: r.front()}, back: side{title: "Raise: the order", blocks: r.back()}}}
@@ -48,9 +49,9 @@ func (b *binder) raiseLeaf() []folio {
 	return append(list, folio{front: side{title: more.title, toScale: true, blocks: append(other, r.whatHangs()...)}, back: more})
 }
 
-// standing lists the arches that have a shape.
-func (b *binder) standing() []arch.Arch {
-	return slices.DeleteFunc(slices.Clone(b.plan.Arches), func(a arch.Arch) bool { return a.Kind == nil })
+// standingOf lists the arches that have a shape.
+func standingOf(p *layout.Plan) []arch.Arch {
+	return slices.DeleteFunc(slices.Clone(p.Arches), func(a arch.Arch) bool { return a.Kind == nil })
 }
 
 // front is the first arch to scale, what is wrong where it comes out different, and what is measured and signed: the arch as large as all of that leaves room.

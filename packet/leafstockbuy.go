@@ -7,14 +7,23 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
-// buying is the list of what to buy by where it is bought, in two columns, and what it comes to.
-func (b *binder) buying() []block.Block {
-	rows := b.buyRows()
+// buying writes what is bought.
+type buying struct {
+	plan *layout.Plan
+	spec *spec.Spec
+}
+
+// blocks is the list of what to buy by where it is bought, in two columns, and what it comes to.
+func (b buying) blocks() []block.Block {
+	rows := b.rows()
 	if len(rows) == 0 {
 		return nil
 	}
@@ -23,18 +32,17 @@ func (b *binder) buying() []block.Block {
 		return []block.Block{{Name: "buying list", Body: block.Table{Table: buyTable(), Rows: rows}}}
 	}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
-	list := []block.Block{{Name: "buying list", Body: columns, Facts: b.bought()}}
-	return append(list, block.Block{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total() + b.inShed()}})
+	return []block.Block{{Name: "buying list", Body: columns, Facts: b.facts()}, {Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}}}
 }
 
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
-		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Lettering: paper.Floor},
+		{Tick: true, Width: 7.8}, {Head: "Buy", Width: 14, Align: paper.AtRight, Lettering: paper.Cell}, {Head: "Item", Lettering: paper.Floor},
 		{Head: "Each", Width: 16.5, Align: paper.AtRight, Lettering: paper.Floor}}}
 }
 
-// buyRows are the list's lines under their stores.
-func (b *binder) buyRows() []place.Row {
+// rows are the list's lines under their stores.
+func (b buying) rows() []place.Row {
 	var rows []place.Row
 	where, material := "", ""
 	for _, i := range b.plan.Shopping {
@@ -47,6 +55,9 @@ func (b *binder) buyRows() []place.Row {
 			if material != "" {
 				heading += ": " + material
 			}
+			if i.Kind == stock.ReadyStake {
+				heading += ", shop cuts"
+			}
 			rows = append(rows, place.Row{Heading: heading})
 		}
 		rows = append(rows, buyRow(i, b.spec, material))
@@ -54,14 +65,11 @@ func (b *binder) buyRows() []place.Row {
 	return rows
 }
 
-// buyRow is one line of the list: what is needed and owned is told where it is not what is bought.
+// buyRow is one line of the list.
 func buyRow(i stock.Item, s *spec.Spec, material string) place.Row {
 	name := itemName(i, s.Units, material)
 	if w := rightOne(i, s); w != "" {
 		name += ", " + w
-	}
-	if i.Buy != i.Need {
-		name += fmt.Sprintf(" (need %d, own %d)", i.Need, i.Own)
 	}
 	return place.Row{Cells: []string{"", fmt.Sprint(i.Buy), name, price(i)}}
 }
@@ -91,7 +99,7 @@ func halved(rows []place.Row) (first, second []place.Row) {
 		}
 		left, right := rows[:i], rows[i:]
 		if right[0].Heading == "" {
-			right = append([]place.Row{{Heading: heading}}, right...)
+			right = append([]place.Row{{Heading: heading + ", more"}}, right...)
 		}
 		table.Rows = left
 		high := table.Height(width)
@@ -103,8 +111,8 @@ func halved(rows []place.Row) (first, second []place.Row) {
 	return first, second
 }
 
-// bought declares the figures of the list.
-func (b *binder) bought() []block.Fact {
+// facts declares the figures of the list.
+func (b buying) facts() []block.Fact {
 	var list []block.Fact
 	for _, i := range b.plan.Shopping {
 		name := itemName(i, b.spec.Units, "")
@@ -113,47 +121,54 @@ func (b *binder) bought() []block.Fact {
 	return list
 }
 
-// total is what all of it comes to, in one line.
-func (b *binder) total() string {
-	unpriced := 0
-	for _, i := range b.plan.Shopping {
-		if i.Buy > 0 && !i.Priced {
-			unpriced++
-		}
+// total is what all of it comes to, and from what sum on somebody is asked.
+func (b buying) total() string {
+	sum := b.plan.Cost.Bought
+	text := "Total " + block.Figure(money(b.spec, sum.Money))
+	if sum.Assumed > 0 {
+		text += ", ≈ assumed"
 	}
-	sum, assumed := b.plan.Stock.Total, b.plan.Stock.Assumed
-	text := "Total " + block.Figure(b.money(sum))
-	if assumed > 0 {
-		text += fmt.Sprintf(", %.2f of it assumed (≈)", assumed)
+	if sum.Unpriced > 0 {
+		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
 	}
-	if unpriced > 0 {
-		text += fmt.Sprintf(", %s without price", say.Count(unpriced, "line"))
-	}
-	return text + ". Differs: ask before paying."
+	return text + fmt.Sprintf(". A tenth more: ask %s first.", askWhom(b.spec)) + b.spares() + haul(b.plan)
 }
 
-// inShed says what the shed gives whole, so that nothing of it is bought.
-func (b *binder) inShed() string {
+// spares says how much of what is bought is spare, by what it is.
+func (b buying) spares() string {
+	sorts := []struct {
+		noun string
+		is   func(stock.Kind) bool
+	}{{"stick", func(k stock.Kind) bool { return k == stock.PipeStick }}, {"fitting", stock.Kind.Fitting}, {"bar", func(k stock.Kind) bool { return k == stock.SteelBar }},
+		{"stake", func(k stock.Kind) bool { return k == stock.ReadyStake }}, {"cap", func(k stock.Kind) bool { return k == stock.StakeCap }}, {"string", func(k stock.Kind) bool { return k == stock.LightString }}}
 	var words []string
-	for _, i := range b.plan.Shopping {
-		if i.Buy == 0 {
-			text := fmt.Sprintf("%d of %s", i.Need, itemName(i, b.spec.Units, ""))
-			if longer := i.StandInWords(b.spec.Units); longer != "" {
-				text += " (take " + longer + ")"
+	for _, sort := range sorts {
+		n := 0
+		for _, i := range b.plan.Shopping {
+			if sort.is(i.Kind) {
+				n += min(i.Spare, i.Buy)
 			}
-			words = append(words, text)
+		}
+		if n > 0 {
+			words = append(words, say.Count(n, sort.noun))
 		}
 	}
 	if len(words) == 0 {
 		return ""
 	}
-	return " From the shed: " + strings.Join(words, "; ") + "."
+	return " Spares in it: " + strings.Join(words, ", ") + "."
 }
 
-// money prints an amount in the spec's currency.
-func (b *binder) money(v float64) string {
-	if b.spec.Currency == "" {
-		return fmt.Sprintf("%.2f", v)
+// haul says what the pipe rides home from the shop on, where that is more than a car.
+func haul(p *layout.Plan) string {
+	long := measure.Length(0)
+	for _, i := range p.Shopping {
+		if i.Kind == stock.PipeStick && i.Buy > 0 {
+			long = max(long, i.Length)
+		}
 	}
-	return fmt.Sprintf("%.2f %s", v, b.spec.Currency)
+	if ride := practice.Rides(p.Spec.Units, long); ride > practice.InCar {
+		return " Haul: " + rides[ride] + "."
+	}
+	return ""
 }

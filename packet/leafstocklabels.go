@@ -8,18 +8,20 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
 )
 
 // labelRow is the height of a row with room to write beside its figures.
 const labelRow paper.Length = 7
 
 // readLabels is what the plan took each label to say, with room for what it does say.
-func (b *binder) readLabels() []block.Block {
+func readLabels(p *layout.Plan) []block.Block {
 	var list []block.Block
-	if rows, facts := b.stringLabels(); len(rows) > 0 {
+	if rows, facts := stringLabels(p); len(rows) > 0 {
 		number := func(head string, width paper.Length) place.Column {
 			return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
 		}
@@ -27,31 +29,39 @@ func (b *binder) readLabels() []block.Block {
 			number("Volts", 22), number("Watts", 22), number("In a run", 20)}}
 		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
 	}
-	for _, c := range b.cordLabels() {
-		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more", c.name, c.amps)}},
+	for _, c := range cordLabels(p) {
+		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more; label says", c.name, c.amps)}},
 			Facts: []block.Fact{{What: "least amps, cord " + c.name, Value: c.amps}}})
 	}
 	if len(list) == 0 {
 		return nil
 	}
-	return append(titled("Labels: write in what differs. It wins", list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a testing mark. Shorter, more watts, fewer in a run: ask."}})
+	return append(titled(labelsHead(p), list...),
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Shorter, more watts, fewer in a run: do not buy, ask."}})
+}
+
+// labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
+func labelsHead(p *layout.Plan) string {
+	if slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
+		return "One string of each first: write in, print again"
+	}
+	return "Labels: write in what differs"
 }
 
 // stringLabels lists each kind of light string that hangs.
-func (b *binder) stringLabels() (rows []place.Row, facts []block.Fact) {
+func stringLabels(p *layout.Plan) (rows []place.Row, facts []block.Fact) {
 	var done []string
-	for _, s := range b.plan.Strings {
+	for _, s := range p.Strings {
 		if slices.Contains(done, s.Kind) {
 			continue
 		}
 		done = append(done, s.Kind)
 		l := s.Label
-		most := "?"
+		most := "" // to be copied off the label
 		if l.MostChain > 0 {
 			most = fmt.Sprint(l.MostChain)
 		}
-		lit, long := b.spec.Units.Tape(l.Length-l.Lead-l.Tail), b.spec.Units.Tape(l.Length)
+		lit, long := p.Spec.Units.Tape(l.Length-l.Lead-l.Tail), p.Spec.Units.Tape(l.Length)
 		row := place.Row{Cells: []string{s.Kind, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), most}}
 		if l.Supply != nil {
 			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
@@ -68,9 +78,9 @@ func (b *binder) stringLabels() (rows []place.Row, facts []block.Fact) {
 type cordLabel struct{ name, amps string }
 
 // cordLabels lists each kind of cord.
-func (b *binder) cordLabels() []cordLabel {
+func cordLabels(p *layout.Plan) []cordLabel {
 	var list []cordLabel
-	for _, c := range b.plan.Power.Lots {
+	for _, c := range p.Power.Lots {
 		known, ok := catalog.FindCord(c.Name)
 		name := strings.ReplaceAll(c.Name, "mm2", "mm²")
 		if ok && !slices.ContainsFunc(list, func(l cordLabel) bool { return l.name == name }) {

@@ -12,9 +12,8 @@ import (
 // Room about one pattern of cuts.
 const (
 	titleHigh    paper.Length = 7
-	boxPitch                  = paper.TickBoxSide + 1.6
-	boxFives     paper.Length = 2.4 // more between fives
-	boxesInRow                = 20
+	boxGap       paper.Length = 1.6
+	boxPitch                  = paper.TickBoxSide + boxGap
 	namesAtPiece paper.Length = 75 // longest names that stand at their piece; longer ones stand below
 )
 
@@ -26,12 +25,9 @@ type cutPicture struct {
 	scale        paper.Scale
 }
 
-// cutPicture readies a pattern; useful is the least length of an offcut worth keeping, trial says that other ridge pieces wait for the first.
-func (b *binder) cutPicture(p pattern, scale paper.Scale, useful measure.Length, trial bool) cutPicture {
-	c := cutPicture{title: p.title(b.spec.Units), count: len(p.bars), scale: scale, stick: draw.Stick{Bar: p.bars[0], Units: b.spec.Units, Under: p.spans(true, trial)}}
-	if p.bars[0].Offcut >= useful {
-		c.stick.Keep = true
-	}
+// newCutPicture readies a pattern but for its scale; keep is that the offcut is worth keeping, trial that other ridge pieces wait for the first.
+func newCutPicture(p pattern, u measure.System, keep, trial bool) cutPicture {
+	c := cutPicture{title: p.title(u), count: len(p.bars), stick: draw.Stick{Bar: p.bars[0], Units: u, Under: p.spans(true, trial), Keep: keep}}
 	for _, span := range c.stick.Under {
 		if paper.Body.Width(span.Text) > namesAtPiece {
 			c.stick.Under, c.names = p.spans(false, trial), "Names: "+p.names()+"."
@@ -41,11 +37,12 @@ func (b *binder) cutPicture(p pattern, scale paper.Scale, useful measure.Length,
 	return c
 }
 
-// boxes returns the title as it stands before its boxes, and how many they are: one a stick, or one for so many sticks where those would not fit behind it.
+// boxes returns the title as it stands before its boxes, and how many they are: one a stick, behind the title or in a row of their own; one for so
+// many sticks where even that were too many.
 func (c cutPicture) boxes(width paper.Length) (title string, count int) {
 	title, count = c.title, c.count
-	for _, each := range []int{5, 10, 25, 50, 100} {
-		if paper.Strong.Width(title)+boxesWidth(count)+4 <= width {
+	for _, each := range []int{2, 5, 10, 25, 50, 100} {
+		if paper.Length(count)*boxPitch <= width {
 			break
 		}
 		title, count = fmt.Sprintf("%s, a box for %d", c.title, each), (c.count+each-1)/each
@@ -53,9 +50,19 @@ func (c cutPicture) boxes(width paper.Length) (title string, count int) {
 	return title, count
 }
 
+// top is the height of the title and the row of boxes, and whether they stand behind it.
+func (c cutPicture) top(width paper.Length) (high paper.Length, behind bool) {
+	title, count := c.boxes(width)
+	if paper.Strong.Width(title)+paper.Length(count)*boxPitch+4 <= width {
+		return titleHigh, true
+	}
+	return titleHigh + boxPitch, false
+}
+
 // Height implements block.Body.
 func (c cutPicture) Height(width paper.Length) paper.Length {
-	h := titleHigh + c.stick.Height(c.scale, width)
+	h, _ := c.top(width)
+	h += c.stick.Height(c.scale, width)
 	if c.names != "" {
 		h += block.Words{Text: c.names}.Height(width)
 	}
@@ -64,10 +71,17 @@ func (c cutPicture) Height(width paper.Length) paper.Length {
 
 // Draw implements block.Body.
 func (c cutPicture) Draw(page *paper.Page, box paper.Rect) []string {
-	top, box := box.SplitTop(titleHigh)
+	high, behind := c.top(box.W)
+	top, box := box.SplitTop(high)
 	title, count := c.boxes(top.W)
 	page.Text(paper.Point{X: top.X, Y: top.Y + 5.2}, paper.AtLeft, title, paper.Strong)
-	boxesToTick(page, paper.Point{X: top.Right() - boxesWidth(count), Y: top.Y + 0.6}, count)
+	at := paper.Point{X: top.X + 0.35, Y: top.Y + titleHigh}
+	if behind {
+		at = paper.Point{X: top.Right() - paper.Length(count)*boxPitch + boxGap - 0.35, Y: top.Y + 0.6}
+	}
+	for i := range count {
+		page.TickBox(at.Add(paper.Point{X: paper.Length(i) * boxPitch}))
+	}
 	box = c.stick.Draw(page, box, c.scale)
 	if c.names != "" {
 		block.Words{Text: c.names}.Draw(page, box)
@@ -75,32 +89,19 @@ func (c cutPicture) Draw(page *paper.Page, box paper.Rect) []string {
 	return nil
 }
 
-// boxesWidth returns the width of a row of tick boxes.
-func boxesWidth(n int) paper.Length {
-	return paper.Length(n)*boxPitch + paper.Length((n-1)/5)*boxFives - (boxPitch - paper.TickBoxSide) + 0.7
-}
-
-// boxesToTick draws tick boxes in fives.
-func boxesToTick(page *paper.Page, at paper.Point, n int) {
-	for i := range n {
-		page.TickBox(at)
-		at.X += boxPitch
-		if i%5 == 4 {
-			at.X += boxFives
-		}
-	}
-}
-
 // facts declares the figures on the drawing.
-func (p pattern) facts(u measure.System, keep bool) []block.Fact {
-	bar := p.bars[0]
+func (p pattern) facts(c cutPicture) []block.Fact {
+	bar, u := p.bars[0], c.stick.Units
 	what := fmt.Sprintf("cut %d, ", p.number)
 	list := []block.Fact{{What: what + "stick", Value: bar.Size(u)}}
-	if keep {
+	if c.stick.Keep {
 		list = append(list, block.Fact{What: what + "offcut to keep", Value: u.Cut(bar.Offcut)})
 	}
 	for i, piece := range bar.Pieces {
-		list = append(list, block.Fact{What: fmt.Sprintf("%spiece %d", what, i+1), Value: u.Cut(piece.Length)}, block.Fact{What: fmt.Sprintf("%ssaw mark %d", what, i+1), Value: u.Cut(piece.Mark)})
+		list = append(list, block.Fact{What: fmt.Sprintf("%spiece %d", what, i+1), Value: u.Cut(piece.Length)})
+		if i < len(bar.Pieces)-c.stick.Fresh {
+			list = append(list, block.Fact{What: fmt.Sprintf("%ssaw mark %d", what, i+1), Value: u.Cut(piece.Mark)})
+		}
 	}
 	return list
 }

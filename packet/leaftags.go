@@ -23,7 +23,7 @@ const (
 // tagsLeaf is a card an arch, eight a side; then the pitch strips that found no room at the lights, and labels for what is bundled, as far as the last side
 // of cards has room.
 func (b *binder) tagsLeaf() []folio {
-	if len(b.standing()) == 0 {
+	if len(standingOf(b.plan)) == 0 {
 		return nil
 	}
 	cards := b.cardRows()
@@ -136,10 +136,13 @@ func (b *binder) shelfLabels() []draw.ShelfLabel {
 	sorts := map[keeping]sort{keptRidge: {"RIDGE", "piece"}, keptBox: {"FITTINGS, GUYS", "fitting"}, keptStakes: {"STAKES, CAPS", "stake"}, keptLights: {"STRINGS", "string"}, keptCords: {"CORDS", "cord"}}
 	apart := map[string]string{itemCap: "cap", itemGuy: "guy", itemThreeWay: "three-way"}
 	var list []draw.ShelfLabel
+	if on, _ := stringsKept(b.plan); len(on) > 0 {
+		list = append(list, draw.ShelfLabel{Name: "WRAPPED LEGS", What: "One layer, plugs bagged: ____ of ____", Head: b.spec.Title})
+	}
 	for _, keep := range []keeping{keptRidge, keptBox, keptStakes, keptLights, keptCords} {
 		var pieces []string
 		count := map[string]int{}
-		for _, it := range b.inventory() {
+		for _, it := range inventory(b.plan) {
 			piece := cmp.Or(apart[it.item], sorts[keep].piece)
 			if it.keep != keep {
 				continue

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -10,25 +11,22 @@ import (
 
 // back is what is counted, how it is kept, and what next year wants to know.
 func (l lowering) back() []block.Block {
-	list := []block.Block{{Name: "stakes out", Gap: 3, Body: newStakesOut(l.plan.Stakes)}}
-	list = append(list, l.countedIn()...)
-	list = append(list, l.kept()...)
-	return append(list, l.nextYear()...)
+	return slices.Concat(stakesOut(l.plan.Stakes), l.countedIn(), l.kept(), nextYear())
 }
 
 // countedIn is what there is, with room for what came back and what of it is good.
 func (l lowering) countedIn() []block.Block {
 	var things []stored
 	var facts []block.Fact
-	for _, it := range l.inventory() {
+	for _, it := range inventory(l.plan) {
 		if it.named {
 			continue // ticked one by one
 		}
 		things = append(things, it)
 		facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 	}
-	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "of", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
-		place.Column{Head: "back", Width: 14}, place.Column{Head: "good", Width: 14.5})
+	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
+		place.Column{Head: "back", Width: 13.5}, place.Column{Head: "good", Width: 14.5})
 	rows := inTwo(things, func(it stored) []string {
 		return []string{it.item, fmt.Sprint(it.count), "", ""}
 	})
@@ -40,19 +38,19 @@ func (l lowering) countedIn() []block.Block {
 
 // kept says how each kind of thing is bundled, labelled and stored, and where.
 func (l lowering) kept() []block.Block {
-	list := []block.Block{block.Heading("Bundle, label, store: all of it dry")}
-	for _, k := range l.keeping() {
+	list := []block.Block{block.Heading("Store it dry")}
+	for _, k := range keptSo(l.plan) {
 		list = append(list, block.Block{Name: k.what, Gap: 0.8, Body: block.Words{Text: block.Figure(k.what+":") + " " + k.how, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
 	}
 	return append(list, block.Block{Name: "where it is stored", Body: block.Blanks{{Word: "Pipe is at"}, {Word: "the rest at"}, {Word: "key with"}}})
 }
 
 // nextYear is what is written down before it is forgotten.
-func (l lowering) nextYear() []block.Block {
-	return []block.Block{block.Heading("For next year, filed with these leaves"),
+func nextYear() []block.Block {
+	return []block.Block{block.Heading("For next year"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
 		{Name: "what was changed", Body: writing{"What was changed, and why", 1}},
-		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better, what wears out", 1}}}
+		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better", 1}}}
 }
 
 // writing is lines to write on under a word; it takes room that is left over.

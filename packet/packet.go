@@ -82,7 +82,7 @@ func Words() []string {
 
 // binder makes the sheets of one packet.
 type binder struct {
-	plan     *layout.Plan
+	skies    // the plan
 	spec     *spec.Spec
 	size     paper.Rect
 	date     time.Time
@@ -119,7 +119,7 @@ func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 	if !ok {
 		return nil, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
-	return &binder{plan: plan, spec: plan.Spec, size: size, date: opt.Date, twoSided: !opt.OneSided,
+	return &binder{skies: skies{plan}, spec: plan.Spec, size: size, date: opt.Date, twoSided: !opt.OneSided,
 		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], plate: plateOf(plan.Spec.Source)}, nil
 }
 

@@ -1,7 +1,9 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -16,26 +18,38 @@ type pattern struct {
 	bars   []stock.Bar
 }
 
-// patterns gathers the bars that the saw goes through, in the plan's order, the steel after the pipe.
+// patterns gathers the bars that the saw goes through, numbered in the order of the work: legs, the ridge piece that is tried first, the ridge pieces that wait for
+// it, the steel.
 func patterns(bars []stock.Bar) []pattern {
 	var list []pattern
-	for _, steel := range []bool{false, true} {
-		index := map[string]int{}
-		for _, b := range bars {
-			if b.Whole() || b.Steel() != steel {
-				continue
-			}
-			key := patternKey(b)
-			k, seen := index[key]
-			if !seen {
-				k = len(list)
-				index[key] = k
-				list = append(list, pattern{number: k + 1})
-			}
-			list[k].bars = append(list[k].bars, b)
+	index := map[string]int{}
+	for _, b := range bars {
+		if b.Whole() {
+			continue
 		}
+		key := patternKey(b)
+		k, seen := index[key]
+		if !seen {
+			k = len(list)
+			index[key] = k
+			list = append(list, pattern{})
+		}
+		list[k].bars = append(list[k].bars, b)
+	}
+	slices.SortStableFunc(list, func(p, q pattern) int { return cmp.Compare(p.turn(), q.turn()) })
+	for i := range list {
+		list[i].number = i + 1
 	}
 	return list
+}
+
+// turn is when the first of the pattern's bars is cut.
+func (p pattern) turn() int {
+	turn := p.bars[0].Turn()
+	for _, b := range p.bars {
+		turn = min(turn, b.Turn())
+	}
+	return turn
 }
 
 func patternKey(b stock.Bar) string {
@@ -57,33 +71,39 @@ func (p pattern) spans(named, trial bool) []draw.Span {
 		for i+n < len(pieces) && p.alikeAt(i, i+n) {
 			n++
 		}
-		text, first := pieces[i].ID.Noun(), false
+		text := pieces[i].ID.Noun()
 		var all []stock.Piece
 		for _, bar := range p.bars {
 			all = append(all, bar.Pieces[i:i+n]...)
 		}
-		for _, piece := range all {
-			first = first || piece.ID.Trial()
-		}
+		waits := trial && pieces[i].ID.Ridge()
 		switch {
+		case named && waits:
+			text += " " + waitingPlaces(all)
 		case named && !pieces[i].ID.Steel:
 			text += " " + places(all)
 		case n > 1:
 			text = fmt.Sprintf("%d × %s", n, text)
 		}
-		switch {
-		case !trial || !pieces[i].ID.Ridge():
-		case len(all) == 1 && first:
-			text += ": first"
-		case first:
-			text += ": 1 first"
-		default:
+		if waits && !named {
 			text += ": wait"
 		}
 		list = append(list, draw.Span{Pieces: n, Text: text})
 		i += n
 	}
 	return list
+}
+
+// waitingPlaces names ridge pieces where the others wait for the first: "1: now; 2 to 4: wait".
+func waitingPlaces(all []stock.Piece) string {
+	rest := slices.DeleteFunc(slices.Clone(all), func(p stock.Piece) bool { return p.ID.Trial() })
+	switch {
+	case len(rest) == 0:
+		return "1: now"
+	case len(rest) < len(all):
+		return "1:\u00a0now; " + places(rest) + ":\u00a0wait"
+	}
+	return places(rest) + ": wait"
 }
 
 // alikeAt reports whether two pieces next to each other are of one kind and length. On a single bar the piece tried first stands by itself.

@@ -9,6 +9,7 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/examples"
+	"hoopwright/layout/cost"
 )
 
 // What is printed of the spec, typed off line by line, is the spec again; its checksum stands beside it.
@@ -82,6 +83,28 @@ func TestCompare(t *testing.T) {
 	}
 	if !slices.Contains(c.Figures, change(counted("arches", 6), counted("arches", 8))) {
 		t.Errorf("arches 6 to 8 is not among %v", c.Figures)
+	}
+	// Two designs are weighed by money and hours, as numbers.
+	for name, of := range map[string]func(cost.Cost) float64{"money to buy": func(c cost.Cost) float64 { return c.Bought.Money }, "money for power": func(c cost.Cost) float64 { return c.Power.Money },
+		"money next year": func(c cost.Cost) float64 { return c.NextYear.Money }, "hours of people": func(c cost.Cost) float64 { return c.Hours.Building + c.Hours.Nights + c.Hours.TakeDown }} {
+		unit := "USD"
+		if name == "hours of people" {
+			unit = "h"
+		}
+		i := slices.IndexFunc(c.Figures, func(x Change) bool { return x.What == name })
+		if i < 0 || c.Figures[i].was.value != of(was.Cost) || c.Figures[i].is.value != of(is.Cost) || c.Figures[i].unit != unit || of(is.Cost) <= of(was.Cost) {
+			t.Errorf("%s is not set side by side: %v", name, c.Figures)
+		}
+	}
+}
+
+// What was found of last year's tunnel, typed back, stands beside the plan in a comparison with it.
+func TestCompareFound(t *testing.T) {
+	was := examplePlan(t, "garden")
+	c := Compare(was, changedExample(t, "garden", "\ncrew:", "\nfound: {crown: {1: 96 in}, span: {1: 84 in}}\ncrew:"))
+	i := slices.IndexFunc(c.Figures, func(x Change) bool { return x.What == "crown found, arch 1" })
+	if i < 0 || c.Figures[i].Was != absent || !strings.Contains(c.Figures[i].Is, "8′-0″, planned 8′-0 7/8″; as pipe with 23 % of its stiffness") || !slices.Contains(c.New, "found-off-plan") {
+		t.Errorf("what was found is not told: %v, %v", c.Figures, c.New)
 	}
 }
 

@@ -43,11 +43,11 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:       "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:          "Else swap it.",
 	crew.Electrician:     "Fails: leave it off, electrician.",
-	crew.DeadWaits:       "Dead string: unplug its run at its plug end, cover the cord’s socket, mend by daylight.",
+	crew.DeadWaits:       "Dark string: its run off its cord, both covered, mend by daylight. Others lit: open.",
 	crew.Mend:            "Mend it, look again.",
-	crew.WarmWater:       "Stuck: warm water, wipe dry, never a hammer.",
-	crew.FindStake:       "One missing: find it before anyone leaves.",
-	crew.CutThrough:      "Cracked or worn: cut it through, throw it away.",
+	crew.WarmWater:       "Stuck: warm water, wipe dry, no hammer.",
+	crew.FindStake:       "Stuck: cap on, ask. One missing: nobody leaves.",
+	crew.CutThrough:      "Cracked or worn: count it, X on it, bin it.",
 }
 
 // cure says a remedy.

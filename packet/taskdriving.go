@@ -131,7 +131,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 
 // setBases says how feet are stood where nothing is driven.
 func (w taskWords) setBases(t crew.Task) string {
-	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Force(practice.Bag(w.units)) + ", outside the walk:"
+	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ", outside the walk:"
 	var words []string
 	for _, f := range t.Want {
 		if f.What == crew.Weighs {

@@ -14,7 +14,10 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself. Look along it.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings:  plainly("Write each string’s S-number (picture) on a write-on tag at its prongs."),
+	crew.TagStrings: plainly("Write each string’s S-number (picture) on a write-on tag at its prongs."),
+	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
+	},
 	crew.FlagRows:    plainly("Flag every leg with ribbon at the rows’ figures."),
 	crew.WindPipe:    taskWords.windPipe,
 	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
@@ -38,25 +41,31 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {
-		return "Lights on: press TEST, then RESET, at " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
+		return "Lights on by hand. Try " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
-	crew.NightPipe:   plainly("By daylight, look along every pipe. Stand the crown stick up."),
+	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright under the crowns."),
 	crew.NightLights: plainly("Look at lights, plugs, cords."),
 	crew.NightWay:    taskWords.nightWay,
 	crew.NightClose:  plainly("Walk out as many as came in."),
 
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
-		return "Light it, tape each dark string. Unplug at " + outletsSaid(t.Of.Outlets) + ", timers too."
+		return "Light it, wrap coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
-	crew.CoilCords: plainly("Covers, plugs, ties off. Coil cords and three-ways loosely, far end first. Check each label."),
+	crew.CoilCords: func(w taskWords, _ crew.Task) string {
+		s := "Cords alone: covers off, unplug, ties cut. Coil loosely, far end first."
+		if len(w.plan.Lights.Wraps) > 0 {
+			s += " Wraps stay on."
+		}
+		return s
+	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, toward the plug. Never pull."
+		return w.wound() + " strings: unwind on trestles, from socket to prongs. Never pull."
 	},
 }
 
@@ -74,12 +83,16 @@ func (w taskWords) resetAt(outlets []string) (names []string) {
 }
 
 func (w taskWords) nightWay(t crew.Task) string {
+	walk, lanterns := "Walk through.", "Set a lantern at each end."
 	for _, n := range t.Uses {
-		if n.Thing == crew.Lanterns && n.Count > 2 {
-			return fmt.Sprintf("Walk through. Set %d lanterns, from end to end.", n.Count)
+		switch {
+		case n.Thing == crew.Mats:
+			walk = "Walk through, mats on mud."
+		case n.Thing == crew.Lanterns && n.Count > 2:
+			lanterns = fmt.Sprintf("Set %d lanterns, from end to end.", n.Count)
 		}
 	}
-	return "Walk through. Set a lantern at each end."
+	return walk + " " + lanterns
 }
 
 // hung names what hangs from arch to arch.
@@ -96,7 +109,8 @@ func (w taskWords) hung() string {
 // wound names what strings are wound on.
 func (w taskWords) wound() string {
 	ridge := slices.ContainsFunc(w.plan.Lights.Wraps, ofRidge)
-	switch legs := slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return !ofRidge(wrap) }); {
+	keeps := crew.KeepsOn(w.plan.Spec)
+	switch legs := slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return !ofRidge(wrap) && !(keeps && wrap.On.IsLeg()) }); {
 	case !legs:
 		return "Ridge"
 	case !ridge:

@@ -26,17 +26,13 @@ var stated = map[crew.Wanted]string{
 	crew.LineKnotted:    "A knot at every crown; the line just tight.",
 	crew.NoneAcross:     "No cord lies across the way.",
 	crew.BothWays:       "All lit, nothing in the way.",
-	crew.PipeSound:      "No crack, no white line.",
 	crew.FootDown:       "Left foot on the ground, its name facing in.",
 	crew.PipeWhole:      "No crack, white line or open joint.",
-	crew.PlugsDry:       "Every plug and three-way whole, dry, covered.",
-	crew.WayEven:        "Even, no mud, no ice; both ends open, lit.",
+	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
+	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open, lit.",
 	crew.LampsOut:       "Both ends barred.",
-	crew.SaidUnplugged:  "Said aloud: all unplugged.",
-	crew.SetMarked:      "Every leg named inside.",
-	crew.EndsTogether:   "Ends together, one string to a bag, tagged.",
 	crew.DryAndLabelled: "All dry, counted, labelled.",
-	crew.Written:        "Written and filed.",
+	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 }
 
 // want says a figure in a short sentence.
@@ -160,10 +156,10 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
 	case crew.Weighs:
 		return fmt.Sprintf("%s: %s or more.", say.Capital(w.whose(f.Stakes)), w.units.Force(f.Force))
-	case crew.FootWidth:
-		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
 	case crew.NoneLeft:
 		return fmt.Sprintf("%d of %d out.", f.Count, f.Count)
+	case crew.FootWidth:
+		return fmt.Sprintf("Feet of %s: %s.", say.Numbered("arch", f.Arches), w.within(f))
 	}
 	return ""
 }
@@ -320,7 +316,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 		return fmt.Sprintf("%s in all at %s.", measure.Amps(f.Amps), f.Outlet)
 	case crew.NotWarm:
 		if f.Minutes == 0 {
-			return "None in reach warm."
+			return "No bulb in reach warm."
 		}
 		return fmt.Sprintf("None warm after %d minutes.", f.Minutes)
 	case crew.TimersRight:

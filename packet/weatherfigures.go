@@ -20,7 +20,7 @@ func WeatherFigures(p *layout.Plan) (list [][2]string) {
 
 // weatherFigures lists them as a comparison sets them side by side.
 func weatherFigures(p *layout.Plan) []compared {
-	w, u, b := p.Weather, p.Spec.Units, &binder{plan: p, spec: p.Spec}
+	w, u, b := p.Weather, p.Spec.Units, &binder{skies: skies{p}, spec: p.Spec}
 	list := []compared{{name: "soil", text: p.Spec.Site.Soil.String()}}
 	for _, f := range b.holdFigures() {
 		list = append(list, compared{name: f[0], text: f[1]})
@@ -72,12 +72,12 @@ func (b *binder) holdFigures() (list [][2]string) {
 		return list
 	}
 	if f := b.plan.Weather.Feet; s.Arch.Foot != nil && f.Weight > 0 {
-		list = append(list, [2]string{"weights", fmt.Sprintf("%s on each foot, %s at each guy's or brace's end, %s in all; friction %.2g, wet or frosty, and 1.5", u.Force(f.Weight), u.Force(f.Guy), u.Force(f.Total), f.Grip)})
+		list = append(list, [2]string{"weights", fmt.Sprintf("%s on each foot, %s at each guy's or brace's end, %s in all; friction %.2g, wet or frosty, and 1.5", u.Mass(f.Weight.Mass()), u.Mass(f.Guy.Mass()), u.Mass(f.Total.Mass()), f.Grip)})
 	}
 	h := b.plan.Weather.Bracing
 	var what []string
 	if g := h.Guys; len(g.Arches) > 0 {
-		what = append(what, fmt.Sprintf("guys at %s, %s up, stakes %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), u.Tape(g.Out)))
+		what = append(what, fmt.Sprintf("guys at %s, %s up, %s %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), s.TieEnds(), u.Tape(g.Out)))
 	}
 	if r := h.Braces; len(r.Bays) > 0 {
 		kind := "pipe"

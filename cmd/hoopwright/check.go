@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -149,7 +150,7 @@ func report(w io.Writer, p *layout.Plan) error {
 	for _, f := range packet.WeatherFigures(p) {
 		fmt.Fprintf(t, "%s\t%s\n", f[0], f[1])
 	}
-	for _, line := range packet.ScheduleFigures(p) {
+	for _, line := range slices.Concat(packet.ScheduleFigures(p), packet.MoneyFigures(p), packet.FoundFigures(p)) {
 		fmt.Fprintf(t, "%s\t%s\n", line[0], line[1])
 	}
 	for _, c := range p.Circuits {

@@ -22,7 +22,7 @@ build packet.
   hoopwright packet yard.yaml        the packet of your own spec, yard.pdf
 
   packet [SPEC …]      the packet as a PDF
-  check [SPEC]         figures and findings; --json, --assumed, --against OLD
+  check [SPEC]         figures, money, findings; --json, --assumed, --against OLD
   starter [FILE]       a spec to begin from; --ask, --form FILE.pdf
   sizes [SPEC]         what given sticks make over a range of spans
   keys [SECTION]       every key of a spec: what it takes, default, example

@@ -27,6 +27,7 @@ layout/power:          layout/practice layout/power/sharing layout/lights layout
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/practice layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/power/sharing:
+layout/cost:           layout/stock layout/crew layout/lights layout/spec layout/catalog layout/measure
 layout/stock/cutting:
 layout/sun:
 layout/lights:         layout/practice layout/arch layout/bend layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say

@@ -204,6 +204,18 @@ func TestCheckJSONKeepsItsNames(t *testing.T) {
 			if err := json.Unmarshal([]byte(out), &plan); err != nil {
 				t.Fatal(err)
 			}
+			var costs struct {
+				Bought, Power struct{ Money, Assumed, Unpriced *float64 }
+				NextYear      struct{ Money *float64 } `json:"next_year"`
+				PerArch       *float64                 `json:"per_arch"`
+				Hours         struct{ Building, Nights, Takedown, Kept *float64 }
+			}
+			if err := json.Unmarshal(plan["cost"], &costs); err != nil || costs.Bought.Unpriced == nil || costs.Power.Assumed == nil || costs.NextYear.Money == nil || costs.PerArch == nil || costs.Hours.Takedown == nil || costs.Hours.Kept == nil {
+				t.Errorf("cost: %v, %s", err, plan["cost"])
+			}
+			if string(plan["found"]) != "[]" {
+				t.Errorf("found: %s", plan["found"])
+			}
 			for list, names := range want {
 				var rows []map[string]any
 				if err := json.Unmarshal(plan[list], &rows); err != nil || len(rows) == 0 {

@@ -10,40 +10,27 @@ import (
 
 // Body is an arch as the rod it was solved as, for those who load it otherwise than with its own weight and lights.
 type Body struct {
-	In      *Input
-	Rod     bend.Rod    // as raised
-	Shape   *bend.Shape // as raised
-	Fitting Joint       // at the crown; empty with one stick
+	In    *Input
+	Rod   bend.Rod    // as raised
+	Shape *bend.Shape // as raised
 
 	model *model
 }
 
 // Body returns the arch's rod, nil where it is only drawn.
 func (k *Kind) Body() *Body {
-	if k.built == nil {
+	m := k.built
+	if m == nil {
 		return nil
 	}
-	return k.built.body()
-}
-
-func (m *model) body() *Body {
-	return &Body{In: m.in, Rod: m.rod, Shape: m.shape, Fitting: Joint{From: m.fitting.from, To: m.fitting.to, Crown: true}, model: m}
+	return &Body{In: m.in, Rod: m.rod, Shape: m.shape, model: m}
 }
 
 // Aged returns the rod with the share left of the pipe's modulus, its feet as they lie as raised.
 func (b *Body) Aged(left float64) bend.Rod { return b.model.frame.rod(left, b.model.feet) }
 
-// CrownHeight returns the height of the crown above the middle of the ground line, m.
-func (b *Body) CrownHeight() float64 { return b.model.crownHeight() }
-
-// Strength returns the part of the pipe's strength that its tightest bend takes up: modulus × strain over strength.
-func (b *Body) Strength() float64 { return b.model.strength() }
-
 // Within brings a tape into the rod, in metres.
 func (b *Body) Within(tape measure.Length) float64 { return b.model.within(tape) }
-
-// Held returns where guys keep the crown in place, in metres along the rod; none where there are none.
-func (b *Body) Held(guyed bool) []float64 { return b.model.heldIf(guyed) }
 
 // Lie is how the pipe lies on its two bars.
 type Lie [2]lean
@@ -66,16 +53,6 @@ func (m *model) within(tape measure.Length) float64 {
 	return min(max(tape.Metres(), 0), m.rod.Length())
 }
 
-// held returns where guys keep the crown in place, in metres along the rod.
-func (m *model) held() []float64 { return m.heldIf(m.in.Guyed) }
-
-func (m *model) heldIf(guyed bool) []float64 {
-	if guyed {
-		return []float64{m.frame.crown.Metres()}
-	}
-	return nil
-}
-
 // HighestTie returns how high a guy may be tied on both legs of an arch before the two ties stand inside the opening's width, in whole
 // steps of three inches or five centimetres, and a hand below the crown at most.
 func (k *Kind) HighestTie() measure.Length {
@@ -94,14 +71,6 @@ func (k *Kind) HighestTie() measure.Length {
 		step = 50 * measure.Millimetre
 	}
 	return measure.Length(math.Floor(float64(low/step))) * step
-}
-
-// TieHeight is where guys are, or would be, tied.
-func (k *Kind) TieHeight() measure.Length {
-	if tie := k.built.in.Tie; tie > 0 {
-		return tie
-	}
-	return max(k.HighestTie(), k.Crown/2)
 }
 
 // TiedAt returns the tapes from the left foot, in metres, of guys tied that high to both legs, or to both sides of the crown fitting.

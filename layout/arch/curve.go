@@ -68,16 +68,19 @@ func along(curve []Point, tape measure.Length) Point {
 	if i >= last {
 		return curve[last]
 	}
-	a, b := curve[i], curve[i+1]
-	h := float64(b.Tape - a.Tape)
-	t := min(max(float64(tape-a.Tape)/h, 0), 1)
+	a, b := &curve[i], &curve[i+1]
+	return between(a, b, min(max(float64((tape-a.Tape)/(b.Tape-a.Tape)), 0), 1))
+}
+
+// between returns the point at a share of the tape from a to b, 0 to 1.
+func between(a, b *Point, t float64) Point {
 	switch t {
 	case 0:
-		return a
+		return *a
 	case 1:
-		return b
+		return *b
 	}
-	u := 1 - t
+	u, h := 1-t, float64(b.Tape-a.Tape)
 	mix := func(pa, pb measure.Length, da, db float64) measure.Length {
 		return measure.Length(u*u*(1+2*t)*float64(pa) + t*t*(1+2*u)*float64(pb) + u*u*t*h*da - t*t*u*h*db)
 	}
@@ -117,25 +120,23 @@ func (k *Kind) TapeAt(side spec.Side, height measure.Length) (measure.Length, bo
 // reaches walks the whole curve from one side's foot to where rise first comes to height, and returns the tape from that foot.
 func (k *Kind) reaches(side spec.Side, height measure.Length, rise func(Point) measure.Length) (measure.Length, bool) {
 	n := len(k.Curve)
-	at := func(i int) Point {
+	at := func(i int) *Point {
 		if side == spec.Right {
 			i = n - 1 - i
 		}
-		return k.Curve[i]
+		return &k.Curve[i]
 	}
-	if n == 0 || rise(at(0)) > height {
+	if n == 0 || rise(*at(0)) > height {
 		return 0, false
 	}
 	for i := 1; i < n; i++ {
-		if rise(at(i)) < height {
+		if rise(*at(i)) < height {
 			continue
 		}
-		miss := func(tape float64) (float64, bool) {
-			return float64(rise(k.PointAt(k.from(side, measure.Length(tape)))) - height), true
-		}
 		a, b := at(i-1), at(i)
-		tape := root(miss, float64(k.from(side, a.Tape)), float64(rise(a)-height), float64(k.from(side, b.Tape)), float64(rise(b)-height), 1e-7)
-		return measure.Length(tape), true
+		miss := func(t float64) (float64, bool) { return float64(rise(between(a, b, t)) - height), true }
+		t := root(miss, 0, float64(rise(*a)-height), 1, float64(rise(*b)-height), 1e-7)
+		return k.from(side, a.Tape+(b.Tape-a.Tape)*measure.Length(t)), true
 	}
 	return 0, false
 }

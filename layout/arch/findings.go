@@ -167,7 +167,7 @@ func (j *judge) asRaised() bool {
 	if j.kind.LoadFactorWay == "sideways" {
 		return true
 	}
-	return bend.NewSolver(0).StandsAside(j.rod, j.held()...)
+	return j.standsAside(j.rod, j.shape, bend.Parts, j.in.Guyed)
 }
 
 // bends reports pipe bent tightly for its strength.

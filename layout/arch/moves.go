@@ -44,7 +44,8 @@ func (k *Kind) moved() (Moves, bool) {
 			ok = false
 			return Move{}
 		}
-		o := n.describe()
+		o := n.outline()
+		o.ShoulderWidth = n.clearWidth(o, k.ShoulderHeight)
 		return Move{o.Crown - k.Crown, o.ShoulderWidth - k.ShoulderWidth}
 	}
 	again := func(in Input, a spec.Arch) Move {

@@ -1,6 +1,8 @@
 package arch
 
 import (
+	"math"
+
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -28,21 +30,44 @@ func (k *Kind) PulledAlong(pulls []Pull) (Pulled, bool) {
 	if m == nil {
 		return Pulled{}, false
 	}
-	var pushes []bend.Load
-	for _, p := range pulls {
+	pushes := make([]bend.Load, len(pulls))
+	for i, p := range pulls {
 		at := m.within(k.from(p.Side, p.Tape))
-		pushes = append(pushes, bend.Load{From: at, To: at, Push: float64(p.Force)})
+		pushes[i] = bend.Load{From: at, To: at, Push: float64(p.Force)}
 	}
-	solver, crown := bend.NewSolver(0), m.frame.crown.Metres()
-	surplus, tied, err := solver.Leans(m.rod, []float64{crown}, pushes)
-	if err != nil || surplus > 0 {
+	crown := m.frame.crown.Metres()
+	// lean is how far places go aside, the crown kept in place or free: a step of Newton's method for a small part of the pulls, which all is taken to be in proportion to.
+	lean := func(free bool) (aside func(at float64) float64, stands bool) {
+		const part = 1e-4
+		space, ok := bend.NewSpace(m.rod, m.shape, bend.Parts, pushes, crown, nil)
+		if !ok {
+			return nil, false
+		}
+		if stiffness, held := space.CrownStiffness(); !held || free && stiffness <= 0 {
+			return nil, false
+		}
+		step, more := space.Step(part, 0), 0.0
+		if free {
+			more = -step.Ridge / step.Slope
+		}
+		space.Move(step, more)
+		return func(at float64) float64 { return space.Place(at)[2] / part }, step.Stands()
+	}
+	tied, ok := lean(false)
+	if !ok {
 		return Pulled{}, false
 	}
-	at, bow := tied[0].Most()
-	out := Pulled{Bow: measure.Length(max(bow, -bow)) * measure.Metre, BowHeight: k.above(k.PointAt(measure.Length(at) * measure.Metre))}
-	if surplus, free, err := solver.Leans(m.rod, nil, pushes); err == nil && surplus == 0 {
+	at, bow := 0.0, 0.0
+	for i := range bend.Parts {
+		place := m.rod.Length() * float64(i) / bend.Parts
+		if by := math.Abs(tied(place)); by > bow {
+			at, bow = place, by
+		}
+	}
+	out := Pulled{Bow: measure.Length(bow) * measure.Metre, BowHeight: k.above(k.PointAt(measure.Length(at) * measure.Metre))}
+	if free, ok := lean(true); ok {
 		out.Free = true
-		out.Lean = measure.Length(free[0].Out(crown))*measure.Metre + measure.Length(k.PlayLean)*k.Crown
+		out.Lean = measure.Length(free(crown))*measure.Metre + measure.Length(k.PlayLean)*k.Crown
 	}
 	return out, true
 }

@@ -88,21 +88,26 @@ func (s Standing) String() string {
 // itself, side by side with others, so that the result is the same on any machine.
 func Sizes(in Input, spans []measure.Length) []Size {
 	sizes := make([]Size, len(spans))
+	SideBySide(len(spans), func(i int) { sizes[i] = in.size(spans[i]) })
+	return sizes
+}
+
+// SideBySide does n things at the same time that know nothing of each other.
+func SideBySide(n int, do func(int)) {
 	queue := make(chan int)
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(spans)) {
+	for range min(runtime.GOMAXPROCS(0), n) {
 		wait.Go(func() {
 			for i := range queue {
-				sizes[i] = in.size(spans[i])
+				do(i)
 			}
 		})
 	}
-	for i := range spans {
+	for i := range n {
 		queue <- i
 	}
 	close(queue)
 	wait.Wait()
-	return sizes
 }
 
 // size solves one span. No search for a near arch: the next span is the near one.
@@ -168,16 +173,16 @@ func (m *model) standing() Standing {
 // bears raises the load of the arch at season's end in steps up to the multiple that is wanted, and returns the last at which it did not
 // fall each way. From step to step the shape is followed, so that one that has folded is not taken for the arch.
 func (m *model) bears(guyed bool) (sideways, along float64) {
-	held := m.heldIf(guyed)
 	const step = 0.5
 	solver, leant := bend.NewSolver(factorParts), false
 	for times := step; times <= WantedFactor; times += step {
 		rod := m.loaded(times)
-		if shape, err := solver.Solve(rod); err != nil || !shape.Stable {
+		shape, err := solver.Solve(rod)
+		if err != nil || !shape.Stable {
 			break
 		}
 		sideways = times
-		if leant = leant || !solver.StandsAside(rod, held...); !leant {
+		if leant = leant || !m.standsAside(rod, shape, factorParts, guyed); !leant {
 			along = times
 		}
 	}

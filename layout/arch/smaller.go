@@ -11,14 +11,14 @@ import (
 // end, for an arch that does not. It reports false where none above a third of its size does.
 func (j *judge) standsAs() (legs string, span measure.Length, ok bool) {
 	solver := bend.NewSolver(roughParts)
-	solver.Precision = 0.05
 	stands := func(share measure.Length) bool {
 		m, err := j.scaled(share, solver)
 		if err != nil || !m.upright() {
 			return false
 		}
-		f, err := solver.Factors(m.frame.rod(float64(m.spec.LateModulus), m.feet), m.held()...)
-		return err == nil && min(f.Sideways, f.Along) >= 1
+		rod := m.loaded(1)
+		shape, err := solver.Solve(rod)
+		return err == nil && shape.Stable && m.standsAside(rod, shape, roughParts, j.in.Guyed)
 	}
 	low, high := measure.Length(1.0/3), measure.Length(1)
 	if !stands(low) {

@@ -40,9 +40,9 @@ func TestSmaller(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f, _ := solver.Factors(m.frame.rod(.6, m.feet))
-		if (min(f.Sideways, f.Along) >= 1) != stands {
-			t.Errorf("legs of %g ft bear %+v", float64(20*size), f)
+		f, _ := solver.Factor(m.frame.rod(.6, m.feet))
+		if f = min(f, m.leansAt()); (f >= 1) != stands {
+			t.Errorf("legs of %g ft bear %g times their weight", float64(20*size), f)
 		}
 	}
 }

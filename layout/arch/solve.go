@@ -10,13 +10,6 @@ import (
 	"hoopwright/layout/practice"
 )
 
-// Solve solves one kind of arch by itself: its shape, how it stands, and what is wrong with it.
-func Solve(in Input) (*Kind, []finding.Finding) {
-	k := Shape(in)
-	k.Stand()
-	return k, k.Judge()
-}
-
 // Shape finds the shape of one kind of arch as raised. The Kind is never nil: where no such arch stands it is the nearest one that
 // does, and Refused says so.
 func Shape(in Input) *Kind {
@@ -53,27 +46,32 @@ func (k *Kind) Judge() []finding.Finding { return k.found.model.judge(k, k.found
 // the second power only, to 1 in 100.
 const factorParts = 48
 
-// describe fills in what the arch is as raised.
-func (m *model) describe() *Kind {
-	in, pipe := m.in, m.spec.Pipe
-	k := &Kind{
-		Spec: m.spec, Numbers: in.Numbers,
+// outline is the arch as raised, its curve and no more.
+func (m *model) outline() *Kind {
+	rise := m.in.RightGround - m.in.LeftGround
+	return &Kind{
+		Spec: m.spec, Numbers: m.in.Numbers,
 		Span: m.spec.Span, Length: m.length,
 		Left: m.spec.Left, Right: m.spec.Right,
-		LeftGround: (in.LeftGround - in.RightGround) / 2, RightGround: (in.RightGround - in.LeftGround) / 2,
+		LeftGround: -rise / 2, RightGround: rise / 2,
 		CrownTape: m.crown,
 		Crown:     measure.Length(m.crownHeight()) * measure.Metre,
-		Thrust:    measure.Force(m.shape.Thrust),
-		Weight:    measure.Force(m.shape.StartLift + m.shape.FinishLift),
-		PlayLean:  measure.Angle(m.play()),
+		Curve:     m.curve(m.shape),
 	}
+}
+
+// describe fills in what the arch is as raised.
+func (m *model) describe() *Kind {
+	in, pipe, k := m.in, m.spec.Pipe, m.outline()
+	k.Thrust = measure.Force(m.shape.Thrust)
+	k.Weight = measure.Force(m.shape.StartLift + m.shape.FinishLift)
+	k.PlayLean = measure.Angle(m.play())
 	if math.Abs(float64(k.Thrust)) < 1e-9 {
 		k.Thrust = 0
 	}
 	k.FootMoment = max(math.Abs(m.shape.Start.Moment), math.Abs(m.shape.Finish.Moment))
 	k.Clear = k.Crown - m.half(m.crown) - max(in.Drop, in.RidgeDrop)
 	k.Energy, k.Strength = m.shape.Energy, m.strength()
-	k.Curve = m.curve(m.shape)
 	k.SeasonCrown, k.Season = k.Crown, k.Curve
 
 	if at, ok := m.shape.Tightest(0, m.length.Metres()); ok && at.Curvature != 0 {
@@ -101,14 +99,10 @@ func (m *model) describe() *Kind {
 // little; what it takes is thrust and stability. An arch that does not stand then is drawn under nearly the most it bears.
 func (m *model) age(k *Kind, solver *bend.Solver) {
 	rod := m.frame.rod(float64(m.spec.LateModulus), m.feet)
-	held := m.held()
-	find := bend.NewSolver(factorParts)
-	find.InPlane = m.in.Together
-	factors, err := find.Factors(rod, held...)
-	if err != nil {
-		factors = bend.Factors{}
+	k.Sideways, _ = bend.NewSolver(factorParts).Factor(rod) // 0 where there is no shape at all
+	if k.Along = bend.Most; !m.in.Together {
+		k.Along = m.leansAt()
 	}
-	k.Sideways, k.Along = factors.Sideways, factors.Along
 	k.lesser()
 	if k.Sideways <= 1 {
 		for i := range rod.Stretches {

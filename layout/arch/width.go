@@ -104,9 +104,8 @@ func (m *model) opens(k *Kind) opening {
 	crown := k.CrownTape
 	const fine = 8 // samples between the curve's points
 	for i := 1; i < len(k.Curve); i++ {
-		a, b := k.Curve[i-1].Tape, k.Curve[i].Tape
 		for j := range fine + 1 {
-			p := m.inside(k.PointAt(a + (b-a)*measure.Length(j)/fine))
+			p := m.inside(between(&k.Curve[i-1], &k.Curve[i], float64(j)/fine))
 			h := k.above(p)
 			flat := math.Abs(float64(p.Heading)) < math.Pi/4
 			switch {

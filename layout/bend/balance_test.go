@@ -199,10 +199,10 @@ func BenchmarkSolveAgain(b *testing.B) {
 	}
 }
 
-func BenchmarkFactors(b *testing.B) {
+func BenchmarkFactor(b *testing.B) {
 	rod, s := sticks(.4, 2.376, false), bend.NewSolver(0)
 	for b.Loop() {
-		if _, err := s.Factors(rod); err != nil {
+		if _, err := s.Factor(rod); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -16,5 +16,5 @@
 // stretches, such as fittings, are exact: their whole length shares one unknown.
 //
 // The signs of the pivots tell how the second variation is made, and so whether a shape is stable (Sylvester's law of
-// inertia): sideways from the same matrix, out of its plane from the second variation of the rod in space.
+// inertia): sideways from the same matrix, out of its plane from the second variation of the rod in space, Space.
 package bend

@@ -2,58 +2,72 @@ package bend
 
 import "math"
 
-// Factors are the least multiples of all weight, the rod's own and the loads alike, at which it is no longer stable.
-type Factors struct {
-	Sideways float64 // in its plane
-	Along    float64 // out of its plane, leaning along the tunnel
-}
-
 const (
 	// Most is the greatest factor looked for: it means Most or more.
 	Most = 20
-	// precise is the share to which a factor is found unless told otherwise.
+	// precise is the share to which a factor is found.
 	precise = 1e-3
 )
 
-// Factors follows the rod's shape while its weights grow from nothing, and finds where it stops being stable each way. held
-// are the places, in m along the rod and at most one, that guys keep in the plane. A factor of 0 means that not even the
-// weightless rod stands. The error is an *Unsolved where there is no weightless shape at all.
-func (s *Solver) Factors(rod Rod, held ...float64) (Factors, error) {
+// Factor follows the rod's shape while its weights, the rod's own and the loads alike, grow from nothing, and returns the least multiple at which it is no longer stable in its plane: 0 where not even
+// the weightless rod stands. The error is an *Unsolved where there is no weightless shape at all.
+func (s *Solver) Factor(rod Rod) (float64, error) {
+	light, err := s.lighten(rod)
+	if err != nil {
+		return 0, err
+	}
+	var base state
+	base.copyFrom(&s.now)
+	return s.limit(&base, light, s.surplus), nil
+}
+
+// lighten brings the state to the rod without its weights, and returns the aim it then has.
+func (s *Solver) lighten(rod Rod) (light aim, err error) {
 	if err := rod.check(); err != nil {
-		return Factors{}, err
+		return light, err
 	}
 	s.rod = rod
 	s.mesh(rod)
-	light := aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 0}
+	light = aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 0}
 	var tried []string
-	if err := s.weightless(light, &tried); err != nil {
-		s.fits = false
-		return Factors{}, err
-	}
-	s.fits = true
-	var base state
-	base.copyFrom(&s.now)
-	f := Factors{Sideways: s.limit(&base, light, s.surplus), Along: Most}
-	if s.InPlane {
-		return f, nil
-	}
-	f.Along = s.limit(&base, light, func() int {
-		s.surplus() // brings the foot's moment up to date
-		s.read(&s.scratch)
-		return s.surplusAside(&s.scratch, held)
-	})
-	return f, nil
+	err = s.weightless(light, &tried)
+	s.fits = err == nil
+	return light, err
 }
 
-// StandsAside reports whether the rod under its own weight and loads, no multiple of them, stands without leaning out of its plane; held as
-// for Factors. A rod without a shape does not.
-func (s *Solver) StandsAside(rod Rod, held ...float64) bool {
-	if s.find(rod) != nil {
-		return false
+// close is the share to which FirstFall finds a load.
+const close = 0.01
+
+// FirstFall returns the least load, up to most, that is not borne, within close of it and on the careful side; most where all are. bears says whether one is, and what is left
+// of some margin that comes to nothing where it no longer is, if there is one. guess is about where.
+func FirstFall(guess, most float64, bears func(load float64) (margin float64, ok bool)) float64 {
+	low, high := 0.0, 0.0
+	before, after := 0.0, 0.0
+	for load := min(guess, most); ; {
+		if margin, ok := bears(load); ok {
+			low, before = load, margin
+			if low >= most {
+				return most
+			}
+		} else {
+			high, after = load, margin
+		}
+		switch {
+		case high == 0:
+			load = min(2*low, most)
+		case high-low <= close*high:
+			return low
+		case low == 0 && high < close:
+			return 0
+		case low > 0 && after < 0: // the straight line through both, kept off the ends
+			load = low + (high-low)*min(max(before/(before-after), .02), .98)
+			if load-low < close*high/2 {
+				load = low + close*high/2
+			}
+		default:
+			load = (low + high) / 2
+		}
 	}
-	s.surplus()
-	s.read(&s.scratch)
-	return s.surplusAside(&s.scratch, held) == 0
 }
 
 // mostJump is how far, in rad, an angle may turn between two loads of which the one shape is taken for the other's continuation: past a fold a pipe that hangs
@@ -79,10 +93,6 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 		return 0
 	}
 	s.low.copyFrom(base)
-	near := precise
-	if s.Precision > 0 {
-		near = s.Precision
-	}
 	low, high, seen := 0.0, float64(Most), false
 	reach := func(load float64) bool {
 		s.aim = at(load)
@@ -96,14 +106,14 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 		s.now.copyFrom(&s.low)
 		return false
 	}
-	for climb := 0.5; ; climb = low * (1 + 2*near) {
+	for climb := 0.5; ; climb = low * (1 + 2*precise) {
 		for reach(min(climb, Most)) {
 			if low >= Most {
 				return Most
 			}
 			climb = 2 * low
 		}
-		for high-low > near*high {
+		for high-low > precise*high {
 			if high < precise {
 				return 0
 			}
@@ -111,7 +121,7 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 		}
 		// Either a shape with a surplus was seen, or Newton's method did not settle: because there is none, or because it was asked for from too far. From
 		// here it is not far.
-		if seen || !reach(low*(1+2*near)) {
+		if seen || !reach(low*(1+2*precise)) {
 			return (low + high) / 2
 		}
 	}

@@ -36,90 +36,25 @@ func (s *state) copyFrom(o *state) {
 type condensed struct {
 	residual, pivot float64
 	left, right     float64
-	cond            [border]float64
+	cond            [2]float64
 }
 
 // assemble sets up Newton's system about the present state. It returns the number of bubbles with a negative pivot.
 func (s *Solver) assemble() (negative int) {
 	n := s.nodes
-	s.system.reset(n, 1, 2)
+	s.system.reset(n)
 	s.r = resize(s.r, n)
 	clear(s.r)
 	s.inner = resize(s.inner, len(s.pieces))
-	k, a := s.system.k, s.system.a
-	g := [border]float64{-s.aim.dx, -s.aim.dy}
-	var bb [border][border]float64
-	h0, v0 := s.now.thrust, s.now.lift
+	s.g = [2]float64{-s.aim.dx, -s.aim.dy}
 	for i := range s.pieces {
 		p := &s.pieces[i]
-		l := p.node
 		if p.stiff == 0 {
-			sin, cos := math.Sincos(s.now.theta[l] + p.offset)
-			v := s.aim.load*(p.beyond-p.weight/2) + v0
-			h := h0 - s.aim.load*(p.after-p.push/2)
-			s.r[l] += p.length * (v*cos - h*sin)
-			k[2*l] -= p.length * (h*cos + v*sin)
-			a[l][0] -= p.length * sin
-			a[l][1] += p.length * cos
-			g[0] += p.length * cos
-			g[1] += p.length * sin
-			continue
-		}
-		tl, tr, bubble := s.now.theta[l]+p.offset, s.now.theta[l+1], s.now.bubble[i]
-		bh := p.stiff / p.length
-		pull := bh * (tr - tl - p.turn)
-		rl, rr := -pull, pull
-		kll, klr, krr := bh, -bh, bh
-		c := condensed{residual: bubbleStiff * bh * bubble, pivot: bubbleStiff * bh}
-		var al, ar [border]float64
-		for _, q := range gauss {
-			n1, n0, nb := q.at, 1-q.at, 4*q.at*(1-q.at)
-			sin, cos := math.Sincos(tl*n0 + tr*n1 + bubble*nb)
-			v := s.aim.load*(p.beyond-p.weight*q.at) + v0
-			dl := q.share * p.length
-			cos, sin = cos*dl, sin*dl
-			h := h0 - s.aim.load*(p.after-p.push*q.at)
-			f1, f2 := v*cos-h*sin, -h*cos-v*sin
-			rl += f1 * n0
-			rr += f1 * n1
-			c.residual += f1 * nb
-			kll += f2 * n0 * n0
-			klr += f2 * n0 * n1
-			krr += f2 * n1 * n1
-			c.left += f2 * n0 * nb
-			c.right += f2 * n1 * nb
-			c.pivot += f2 * nb * nb
-			al[0] -= sin * n0
-			al[1] += cos * n0
-			ar[0] -= sin * n1
-			ar[1] += cos * n1
-			c.cond[0] -= sin * nb
-			c.cond[1] += cos * nb
-			g[0] += cos
-			g[1] += sin
-		}
-		if c.pivot < 0 {
+			s.addRigid(p)
+		} else if s.addBending(p, &s.inner[i], s.now.bubble[i]) {
 			negative++
 		}
-		s.inner[i] = c
-		cl, cr, ca, cb := c.left/c.pivot, c.right/c.pivot, c.cond[0]/c.pivot, c.cond[1]/c.pivot
-		k[2*l] += kll - cl*c.left
-		k[2*(l+1)] += krr - cr*c.right
-		k[2*(l+1)+1] += klr - cl*c.right
-		s.r[l] += rl - cl*c.residual
-		s.r[l+1] += rr - cr*c.residual
-		a[l][0] += al[0] - cl*c.cond[0]
-		a[l][1] += al[1] - cl*c.cond[1]
-		a[l+1][0] += ar[0] - cr*c.cond[0]
-		a[l+1][1] += ar[1] - cr*c.cond[1]
-		g[0] -= ca * c.residual
-		g[1] -= cb * c.residual
-		bb[0][0] -= ca * c.cond[0]
-		bb[0][1] -= ca * c.cond[1]
-		bb[1][1] -= cb * c.cond[1]
 	}
-	bb[1][0] = bb[0][1]
-	s.system.s, s.g = bb, g
 	if !s.rod.Start.Hinged {
 		s.startMoment = -s.r[0]
 		s.system.hold(0)
@@ -130,6 +65,73 @@ func (s *Solver) assemble() (negative int) {
 		s.r[n-1] = 0
 	}
 	return negative
+}
+
+// addRigid adds a rigid piece to Newton's system.
+func (s *Solver) addRigid(p *piece) {
+	a, l := s.system.a, p.node
+	sin, cos := math.Sincos(s.now.theta[l] + p.offset)
+	sin, cos = sin*p.length, cos*p.length
+	v, h := s.aim.load*(p.beyond-p.weight/2)+s.now.lift, s.now.thrust-s.aim.load*(p.after-p.push/2)
+	s.r[l] += v*cos - h*sin
+	s.system.diagonal[l] -= h*cos + v*sin
+	a[l][0] -= sin
+	a[l][1] += cos
+	s.g[0] += cos
+	s.g[1] += sin
+}
+
+// addBending adds a bending piece with its bubble eliminated, notes in c how to find that again, and reports whether its pivot is negative.
+func (s *Solver) addBending(p *piece, c *condensed, bubble float64) bool {
+	l := p.node
+	tl, tr := s.now.theta[l]+p.offset, s.now.theta[l+1]
+	bh := p.stiff / p.length
+	pull := bh * (tr - tl - p.turn)
+	rl, rr := -pull, pull
+	kll, klr, krr := bh, -bh, bh
+	*c = condensed{residual: bubbleStiff * bh * bubble, pivot: bubbleStiff * bh}
+	var al, ar [2]float64
+	for _, q := range gauss {
+		n1, n0, nb := q.at, 1-q.at, 4*q.at*(1-q.at)
+		sin, cos := math.Sincos(tl*n0 + tr*n1 + bubble*nb)
+		v, h := s.aim.load*(p.beyond-p.weight*q.at)+s.now.lift, s.now.thrust-s.aim.load*(p.after-p.push*q.at)
+		dl := q.share * p.length
+		cos, sin = cos*dl, sin*dl
+		f1, f2 := v*cos-h*sin, -h*cos-v*sin
+		rl += f1 * n0
+		rr += f1 * n1
+		c.residual += f1 * nb
+		kll += f2 * n0 * n0
+		klr += f2 * n0 * n1
+		krr += f2 * n1 * n1
+		c.left += f2 * n0 * nb
+		c.right += f2 * n1 * nb
+		c.pivot += f2 * nb * nb
+		al[0] -= sin * n0
+		al[1] += cos * n0
+		ar[0] -= sin * n1
+		ar[1] += cos * n1
+		c.cond[0] -= sin * nb
+		c.cond[1] += cos * nb
+		s.g[0] += cos
+		s.g[1] += sin
+	}
+	k, a, bb := s.system.diagonal, s.system.a, &s.system.s
+	cl, cr := c.left/c.pivot, c.right/c.pivot
+	k[l] += kll - cl*c.left
+	k[l+1] += krr - cr*c.right
+	s.system.side[l+1] += klr - cl*c.right
+	s.r[l] += rl - cl*c.residual
+	s.r[l+1] += rr - cr*c.residual
+	for i, ci := range c.cond {
+		a[l][i] += al[i] - cl*ci
+		a[l+1][i] += ar[i] - cr*ci
+		s.g[i] -= ci / c.pivot * c.residual
+		for j, cj := range c.cond {
+			bb[i][j] -= ci / c.pivot * cj
+		}
+	}
+	return c.pivot < 0
 }
 
 // newton runs Newton's method to the present aim from the present state, and reports whether it settled.

@@ -22,7 +22,7 @@ func (s Stretch) Rigid() bool { return math.IsInf(s.Stiffness, 1) }
 type Load struct {
 	From, To float64 // m along the rod; equal for a point load
 	Weight   float64 // N, whole; negative lifts
-	Push     float64 // N, whole, level and in the plane: along +x; Lean takes it square to the plane
+	Push     float64 // N, whole, level and in the plane: along +x, or square to it
 }
 
 // End is how the rod is held at one of its feet.

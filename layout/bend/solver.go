@@ -11,9 +11,6 @@ const Parts = 64
 // Solver solves rods and keeps the memory it works in. Each call starts from the shape the call before ended with where the
 // two rods are cut alike, so a run of like rods costs little. It is not for use by two goroutines at once.
 type Solver struct {
-	Precision float64 // share to which Factors are found; 0 means 1 in 1000
-	InPlane   bool    // Factors leaves out the way out of the plane: it is Most
-
 	parts    int
 	rod      Rod
 	cuts     []float64
@@ -28,10 +25,9 @@ type Solver struct {
 	aim         aim
 	now         state // where the present run of Newton's method is
 	kept, low   state // the last that settled; the last that stood
-	scratch     Shape
 	system      bordered
 	r           []float64
-	g           [border]float64
+	g           [2]float64
 	inner       []condensed
 	startMoment float64
 	steps       int

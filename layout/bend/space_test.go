@@ -116,17 +116,17 @@ func TestSpace(t *testing.T) {
 		const eps = 2e-3
 		want := (energy(eps) - 2*energy(0) + energy(-eps)) / (eps * eps)
 
-		s.setAside(sh, nil)
+		form := s.setAside(sh, nil)
 		x := make([]float64, 2*s.nodes)
 		for i, v := range phi {
 			x[2*i], x[2*i+1] = v[0], v[1]
 		}
 		got := 0.0
-		w := s.system.width + 1
+		w := form.width + 1
 		for i := range x {
-			got += s.system.k[i*w] * x[i] * x[i]
+			got += form.k[i*w] * x[i] * x[i]
 			for j := 1; j < w && j <= i; j++ {
-				got += 2 * s.system.k[i*w+j] * x[i] * x[i-j]
+				got += 2 * form.k[i*w+j] * x[i] * x[i-j]
 			}
 		}
 		if math.Abs(got-want) > 1e-3*math.Abs(want) {

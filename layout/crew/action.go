@@ -43,6 +43,7 @@ const (
 
 	TestStrings
 	TagStrings
+	TryWrapped // legs that were kept with their strings on
 	FlagRows
 	JoinForWrap // both legs into the crown, before a wrap of the whole arch
 	WindPipe
@@ -96,6 +97,7 @@ const (
 	NameLegs
 	CoilCords
 	TakeStrings // rows and drops
+	UntieLine   // along the crowns, and the nets
 	LowerArches
 	Unwind
 	OpenJoints
@@ -231,19 +233,15 @@ const (
 	LaidFlat // before a forecast of it
 	StakesHold
 	PipeWhole // and every socket home
-	PipeSound
 	CrownKept // no lower than the night before by more than Limit
 	PlugsDry
 	WayEven
 	LampsOut // everyone out, lights out, both ends barred
 
 	SaidUnplugged
-	CrownFound
-	SetMarked // inside face, name, arrow
-	EndsTogether
 	NoneLeft // of the stakes
 	DryAndLabelled
-	Written
+	CrownFound
 	lastWanted
 )
 

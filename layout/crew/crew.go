@@ -3,7 +3,10 @@
 package crew
 
 import (
+	"slices"
+
 	"hoopwright/layout/finding"
+	"hoopwright/layout/spec"
 )
 
 // Phase is a crew's job.
@@ -24,5 +27,41 @@ const (
 type Plan struct {
 	Tasks    []Task
 	Schedule Schedule
+	Kept     float64 // minutes of one pair of hands that legs kept wrapped this year save: of the taking down and of the next building
 	Findings []finding.Finding
+}
+
+// Hours returns the hours of all people together: at the marking, the trial and the building, their waiting too; at the checks of one night; and at the taking down.
+func (p Plan) Hours() (building, night, down float64) {
+	building = p.Schedule.Takes * float64(p.Schedule.Hands)
+	for _, j := range p.Schedule.Jobs {
+		for _, st := range j.Stints {
+			if d := p.Schedule.Days[st.Day]; st.Day < p.Schedule.Marked || d.Bench() || j.Work == LightUp {
+				building += float64(int(st.End-st.Begin) * len(st.Hands))
+			}
+		}
+	}
+	return building / 60, work(p.Tasks, Nights) / 60, work(p.Tasks, TakeDown) / 60
+}
+
+// work sums what the tasks of some phases take of one pair of hands, in minutes.
+func work(tasks []Task, phases ...Phase) (minutes float64) {
+	for _, t := range tasks {
+		if slices.Contains(phases, t.Phase) {
+			minutes += t.Minutes * float64(t.Who.people())
+		}
+	}
+	return minutes
+}
+
+// kept is what keeping the legs wrapped saves: the strings stay on this year, and come out on next year.
+func (in Input) kept() (minutes float64) {
+	takes := func(store spec.Store) float64 {
+		now, next := *in.Spec, *in.Spec
+		now.Store, now.Found.Wrapped, next.Found.Wrapped = store, false, store == spec.Wrapped
+		this, then := in, in
+		this.Spec, then.Spec = &now, &next
+		return work(Tasks(this), TakeDown) + work(Tasks(then), Wrapping)
+	}
+	return takes(spec.Stripped) - takes(spec.Wrapped)
 }

@@ -67,7 +67,7 @@ type Chain struct {
 // Day orders the work from the first white dot to the last plug, and lays it along the clock.
 func Day(in Input) Plan {
 	plan := Plan{Tasks: Tasks(in)}
-	plan.Schedule = in.schedule(plan.Tasks)
+	plan.Schedule, plan.Kept = in.schedule(plan.Tasks), in.kept()
 	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec)...)
 	finding.Sort(plan.Findings)
 	return plan
@@ -120,6 +120,9 @@ func tooLong(in Input, s Schedule) (finding.Finding, bool) {
 	}
 	if s.Fit.Evenings > 0 {
 		ways = append(ways, say.Count(s.Fit.Evenings, "evening")+" before at cutting and wrapping")
+	}
+	if s.Fit.Wrapped {
+		ways = append(ways, "legs kept wrapped since last year")
 	}
 	if s.Fit.MoreDays > 0 {
 		ways = append(ways, say.Count(s.Fit.MoreDays, "more day"))

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -18,6 +19,7 @@ type Fit struct {
 	Helpers  int              // so many, besides the organiser
 	Start    time.Duration    // begun then, where nobody has named the days
 	Evenings int              // so many evenings before, at cutting, trying and wrapping
+	Wrapped  bool             // with legs that were kept wrapped since last year
 	MoreDays int              // so many days more after the last, where the spec names the days
 	Days     []spec.CrewDay   // crew.days with those evenings
 	Cures    []finding.Change // the same, one key each, the fewest people's trouble first
@@ -29,70 +31,67 @@ const (
 	mostMoreDays = 3
 )
 
-// fit looks for what would do: more helpers, at most twice the hands, or evenings before.
+// fit looks for what would do: more helpers, at most twice the hands, evenings before, legs that are wrapped already.
 func (in Input) fit(s Schedule) (f Fit) {
-	c := in.calendar()
-	days := 1
-	if !c.open {
-		days = len(s.Built())
+	open, days := in.calendar().open, 1
+	if !open {
+		days = len(s.Built()) + mostMoreDays
 	}
-	if !c.open {
-		days += mostMoreDays
-	}
-	does := func(crew spec.Crew) bool {
-		sp := *in.Spec
-		sp.Crew = crew
-		other := in
-		other.Spec = &sp
-		tasks := Tasks(other)
-		if !other.may(tasks, days) {
-			return false
-		}
-		o := other.best(tasks, fewTries)
-		return len(o.Left) == 0 && len(o.Built()) <= days
-	}
-	if most := 2*s.Hands - in.Spec.Crew.Helpers - 1; most > 0 {
+	does := func(change func(*spec.Spec)) bool { return in.doesWith(change, days) }
+	cure := func(key, value string) { f.Cures = append(f.Cures, finding.Change{Key: key, Value: value}) }
+	helpers := in.Spec.Crew.Helpers
+	if most := max(0, 2*s.Hands-helpers-1); most > 0 {
 		n := sort.Search(most, func(i int) bool { // more hands do no worse
-			more := in.Spec.Crew
-			more.Helpers += i + 1
-			return does(more)
+			return does(func(sp *spec.Spec) { sp.Crew.Helpers += i + 1 })
 		})
 		if n < most {
-			f.Helpers = in.Spec.Crew.Helpers + n + 1
+			f.Helpers = helpers + n + 1
 		}
 	}
 	for n := 1; n <= mostEvenings && f.Evenings == 0; n++ {
-		more := in.Spec.Crew
-		if more.Days = in.evenings(n); does(more) {
-			f.Evenings, f.Days = n, more.Days
+		if more := in.evenings(n); does(func(sp *spec.Spec) { sp.Crew.Days = more }) {
+			f.Evenings, f.Days = n, more
 		}
 	}
-	for start := in.Spec.Crew.Start - 30*time.Minute; c.open && start >= practice.EarlyStart*time.Minute && f.Start == 0; start -= 30 * time.Minute {
-		early := in.Spec.Crew
-		if early.Start = start; does(early) {
+	for start := in.Spec.Crew.Start - 30*time.Minute; open && start >= practice.EarlyStart*time.Minute && f.Start == 0; start -= 30 * time.Minute {
+		if does(func(sp *spec.Spec) { sp.Crew.Start = start }) {
 			f.Start = start
+			cure("crew.start", clockOf(start))
 		}
-	}
-	if f.Start > 0 {
-		f.Cures = append(f.Cures, finding.Change{Key: "crew.start", Value: clockOf(f.Start)})
 	}
 	if f.Evenings > 0 {
-		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(f.Days)})
+		cure("crew.days", written(f.Days))
 	}
 	if f.Helpers > 0 {
-		f.Cures = append(f.Cures, finding.Change{Key: "crew.helpers", Value: fmt.Sprint(f.Helpers)})
+		cure("crew.helpers", fmt.Sprint(f.Helpers))
 	}
-	for n := 1; n <= mostMoreDays && !c.open && f.MoreDays == 0; n++ {
-		more := in.Spec.Crew
-		if more.Days = longer(more.Days, n); does(more) {
+	for n := 1; n <= mostMoreDays && !open && f.MoreDays == 0; n++ {
+		if more := longer(in.Spec.Crew.Days, n); does(func(sp *spec.Spec) { sp.Crew.Days = more }) {
 			f.MoreDays = n
-			f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(more.Days)})
+			cure("crew.days", written(more))
 		}
 	}
-	if c.open {
-		f.Cures = append(f.Cures, finding.Change{Key: "crew.days", Value: written(planned(s))})
+	wound := slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return w.On.IsLeg() })
+	if f.Wrapped = wound && !in.Spec.Found.Wrapped && does(func(sp *spec.Spec) { sp.Found.Wrapped = true }); f.Wrapped {
+		cure("found.wrapped", "true")
+	}
+	if open {
+		cure("crew.days", written(planned(s)))
 	}
 	return f
+}
+
+// doesWith reports whether all is done in so many days with a change of the spec.
+func (in Input) doesWith(change func(*spec.Spec), days int) bool {
+	sp := *in.Spec
+	change(&sp)
+	in.Spec = &sp
+	tasks := Tasks(in)
+	if !in.may(tasks, days) {
+		return false
+	}
+	o := in.best(tasks, fewTries)
+	return len(o.Left) == 0 && len(o.Built()) <= days
 }
 
 // may reports whether the tasks may fit so many days, by the bound alone.

@@ -88,13 +88,15 @@ const (
 	PlugBoxes     // where three or more plugs meet low down
 	Lamp
 	Torch
+	WindMeter
+	Thermometer
 	CrownStick // as high as the crowns, which are taped on it the first night
 	Kettle
 	Lanterns
+	Mats     // where people walk and it gets muddy
 	Barriers // to bar both ends
 	FirstAid
 	Bags
-	Tags
 	lastThing
 )
 

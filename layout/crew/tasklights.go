@@ -9,19 +9,54 @@ import (
 	"hoopwright/layout/spec"
 )
 
+// keptOn reports whether what is on a part comes out of the shed as it was wound last year. Whole arches and ridge pieces do not: they are taken apart.
+func (b *tasker) keptOn(p lights.Part) bool { return b.Spec.Found.Wrapped && p.IsLeg() }
+
 // wrapping tests every string, flags the rows and winds the legs while they lie on the ground.
 func (b *tasker) wrapping() {
-	n := len(b.Lights.Strings)
+	if len(b.Lights.Strings) == 0 {
+		return
+	}
+	b.testStrings()
+	b.tryWrapped()
+	b.flagRows()
+	b.windAll(b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge && !b.keptOn(p) }))
+}
+
+// tryWrapped has legs that were kept wrapped bent a little, looked over, and burnt on an outlet that trips before one is raised.
+func (b *tasker) tryWrapped() {
+	of := Scope{}
+	for i, s := range b.Lights.Strings {
+		if s.Run.Wound() && b.keptOn(s.Run.Part) {
+			of.Strings = append(of.Strings, i)
+		}
+	}
+	n := len(of.Strings)
 	if n == 0 {
 		return
 	}
-	all := Scope{Strings: indexes(n)}
+	work := practice.MinutesFlex*float64(n) + practice.MinutesBurn
+	who := Who{People: b.pairs(work)}
+	b.add(work, Task{Action: TryWrapped, Of: of, Who: who, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n, Minutes: practice.MinutesBurn}}, IfOff: cures(RejectString, Ask),
+		Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
+}
+
+// testStrings has every string tried and named that is not on its leg already.
+func (b *tasker) testStrings() {
+	all := Scope{}
+	for i, s := range b.Lights.Strings {
+		if !s.Run.Wound() || !b.keptOn(s.Run.Part) {
+			all.Strings = append(all.Strings, i)
+		}
+	}
+	n := len(all.Strings)
+	if n == 0 {
+		return
+	}
 	who := Who{People: b.pairs((practice.MinutesTest + practice.MinutesLabel) * float64(n))}
 	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: who, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
 		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: who, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), many(Marker, who.People/2)}})
-	b.flagRows()
-	b.windAll(b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge }))
 }
 
 // windAll winds groups of wraps by as many pairs as all of it is worth and as there are trestles for.

@@ -1,7 +1,10 @@
 package crew
 
 import (
+	"slices"
+
 	"hoopwright/layout/arch"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -31,14 +34,18 @@ func (b *tasker) nights() {
 		kept.Arches, high = append(kept.Arches, a.Number), max(high, a.Crown)
 	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightPipe, Of: Scope{Arches: numbers(b.stand)}, Who: one1, Want: []Figure{state(PipeWhole), kept}, IfOff: cures(CloseTonight),
-		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(ColouredTape)}})
+		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}})
 	outlets := b.outlets()
 	if len(outlets) > 0 {
-		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician)})
-		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(AllLit), state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
+		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
+		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
+	}
+	var mats []Need
+	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
+		mats = []Need{many(Mats, practice.Mats(b.Spec.Tunnel.Length))}
 	}
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
-		Uses: []Need{many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, 2), many(Barriers, 2), one(FirstAid), one(Phone)}})
+		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers), many(Barriers, 2), one(WindMeter), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
 }
 
@@ -61,7 +68,7 @@ func (b *tasker) takeDown() {
 	}
 	all, pair := Scope{Arches: numbers(b.stand)}, Who{People: 2}
 	if outlets := b.outlets(); len(outlets) > 0 {
-		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, Want: []Figure{state(SaidUnplugged)}, IfOff: cures(NeverGoOn), Uses: []Need{one(ColouredTape)}})
+		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, Want: []Figure{state(SaidUnplugged)}, Uses: []Need{one(ColouredTape)}})
 	}
 	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil)), Warning: b.ladderWarning()}
 	for _, a := range b.watched() {
@@ -69,28 +76,67 @@ func (b *tasker) takeDown() {
 		sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
 	}
 	b.add(practice.MinutesMeasure*4*float64(len(sag.Want)), sag)
-	b.add(practice.MinutesLabel*2*float64(len(b.stand)), Task{Action: NameLegs, Of: all, Who: pair, Want: []Figure{state(SetMarked)}, Uses: []Need{one(Marker)}})
+	b.add(practice.MinutesLabel*2*float64(len(b.stand)), Task{Action: NameLegs, Of: all, Who: pair, Uses: []Need{one(Marker)}})
 	if b.Cords > 0 {
-		b.add(practice.MinutesCoil*float64(b.Cords), Task{Action: CoilCords, Who: pair, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}}, Uses: b.climbs(one(Cutters), many(Tags, b.Cords))})
+		b.add(practice.MinutesCoil*float64(b.Cords), Task{Action: CoilCords, Who: pair, Uses: b.climbs(one(Cutters))})
 	}
 	if n := len(b.Lights.Rows) + len(b.Lights.Drops); n > 0 {
-		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Drops: indexes(len(b.Lights.Drops))}, Who: pair, Want: []Figure{state(EndsTogether)},
-			Uses: b.climbs(one(Cutters), many(Tags, n))})
+		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Drops: indexes(len(b.Lights.Drops))}, Who: pair,
+			Uses: b.climbs(one(Cutters))})
 	}
+	b.untie(all)
 	b.lower(all)
-	if n := len(b.Lights.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: Scope{Wraps: indexes(n)}, Who: pair, Want: []Figure{state(EndsTogether)}, Uses: []Need{many(Trestles, 2), one(Cutters), many(Bags, n)}})
-	}
-	if b.Spec.Arch.Joints != spec.Glued {
-		b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(WarmWater), Uses: []Need{one(Bags), one(Kettle)}})
+	if whole := slices.ContainsFunc(b.Lights.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }); whole { // one string over both legs: off before they are parted
+		b.unwind()
+		b.part(all)
+	} else {
+		b.part(all)
+		b.unwind()
 	}
 	n := len(b.Ground.Stakes)
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},
 		IfOff: cures(FindStake), Uses: []Need{one(StakeGrip), many(Gloves, 2)}})
-	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: LookOver, Of: all, Who: pair, Want: []Figure{state(PipeSound)}, IfOff: cures(CutThrough)})
-	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Tags), one(Marker), one(Bags)}})
-	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Want: []Figure{state(Written)}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
+	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
+	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
+	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
 }
+
+// untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets at arch 1.
+func (b *tasker) untie(all Scope) {
+	if slices.ContainsFunc(b.list, func(t Task) bool {
+		return slices.ContainsFunc(t.Uses, func(n Need) bool { return n.Thing == CrownLine || n.Thing == BarrierNet })
+	}) {
+		b.add(practice.MinutesLabel*2*float64(len(b.stand)), Task{Action: UntieLine, Of: all, Who: Who{People: 2, Grown: true}, Uses: b.climbs()})
+	}
+}
+
+// unwind takes the strings off legs and ridge pieces, save those that stay on.
+func (b *tasker) unwind() {
+	off := Scope{}
+	for i, w := range b.Lights.Wraps {
+		if !KeepsOn(b.Spec) || !w.On.IsLeg() {
+			off.Wraps = append(off.Wraps, i)
+		}
+	}
+	if n := len(off.Wraps); n > 0 {
+		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: off, Who: Who{People: 2}, Uses: []Need{many(Trestles, 2), one(Cutters)}})
+	}
+}
+
+// part takes the sticks of the arches apart, where they are not glued.
+func (b *tasker) part(all Scope) {
+	uses := []Need{one(Kettle)}
+	switch b.Spec.Arch.Joints {
+	case spec.Glued:
+		return
+	case spec.Pinned:
+		uses = append(uses, one(Screwdriver))
+	}
+	b.add(practice.MinutesLabel*float64(len(b.stand)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, IfOff: cures(WarmWater), Uses: uses})
+}
+
+// KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
+func KeepsOn(s *spec.Spec) bool { return s.Store == spec.Wrapped && !s.Found.Wrapped }
 
 // lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all.
 func (b *tasker) lower(all Scope) {
@@ -99,7 +145,11 @@ func (b *tasker) lower(all Scope) {
 		all.Bays = append(all.Bays, r.Bay)
 	}
 	legs := 2 * len(b.stand)
+	uses := []Need{many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket), one(WindMeter), one(Thermometer), one(Phone)}
+	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
+		uses = append(uses, one(Screwdriver))
+	}
 	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, Ask),
 		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
-		Uses: b.climbs(many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket))})
+		Uses: b.climbs(uses...)})
 }

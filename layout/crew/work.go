@@ -135,7 +135,7 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 
 // waitsFor lists what must be done before a work; of works by stretches the same stretch, or all where the one after is in one piece.
 var waitsFor = map[Work][]Work{
-	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryStrings},
+	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
 	RaiseFirst: {Unload, MakeLegs, Drive, WrapLegs}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
 	RaiseOthers: {RaiseFirst, Drive, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
 	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge}, LightUp: {HangLights, PlugIn},
@@ -186,7 +186,14 @@ func (in Input) spares(j, o Job, c calendar) bool {
 	case j.Work == PlugIn && o.Work == HangLights:
 		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
 	case o.Work == Unload || o.Work == TryOutlets:
-		return bench.has(j.Work) && len(c.others) > 0 && c.others[0].Bench()
+		for _, d := range c.others {
+			if !d.Bench() {
+				break
+			}
+			if bench.has(j.Work) && d.works.has(j.Work) {
+				return true
+			}
+		}
 	}
 	return false
 }

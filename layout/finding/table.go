@@ -43,8 +43,8 @@ var rows = [...]Row{
 	{Code: "overhead-not-known", Levels: look, Leaf: "day", Title: "Overhead lines not looked into", Firm: true},
 	{Code: "gfci-not-known", Levels: look, Leaf: "day", Title: "Protection of outlets not tried"},
 	{Code: "breaker-not-known", Levels: look, Leaf: "day", Title: "Breaker not read"},
-	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days", "crew.start"}},
-	{Code: "days-too-short", Levels: must, Leaf: "day", Title: "The days are too short", Cures: []string{"crew.helpers", "crew.days"}},
+	{Code: "long-day", Levels: look, Leaf: "day", Title: "The day is too long", Cures: []string{"crew.helpers", "crew.days", "crew.start", "found.wrapped"}},
+	{Code: "days-too-short", Levels: must, Leaf: "day", Title: "The days are too short", Cures: []string{"crew.helpers", "crew.days", "found.wrapped"}},
 
 	{Code: "stake-in-hard-ground", Levels: mustOrLook, Leaf: "stakes", Title: "A stake in hard ground", Cures: startMoved},
 	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Title: "A stake beside hard ground", Cures: startMoved},
@@ -77,8 +77,11 @@ var rows = [...]Row{
 	{Code: "prices-missing", Levels: note, Leaf: "stock", Title: "Prices are missing"},
 	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Title: "Stick lengths are assumed"},
 	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Title: "Bushings on the ridge"},
+	{Code: "wrapped-not-owned", Levels: look, Leaf: "stock", Title: "Wrapped legs not listed"},
+	{Code: "way-in-differs", Levels: note, Leaf: "stock", Title: "The way in differs"},
 	{Code: "stock-limit", Levels: look, Leaf: "stock", Title: "The store has too little"},
 
+	{Code: "found-off-plan", Levels: look, Leaf: "raise", Title: "Found otherwise than planned"},
 	{Code: "no-arch", Levels: must, Leaf: "raise", Title: "No arch has these figures", Firm: true},
 	{Code: "arches-not-tried", Levels: look, Leaf: "raise", Title: "Arches not tried"},
 	{Code: "falls-over", Levels: mustOrLook, Leaf: "raise", Title: "The arch falls over"},

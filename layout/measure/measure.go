@@ -78,6 +78,9 @@ const Gravity = 9.80665
 // Weight returns the force that gravity puts on the mass.
 func (m Mass) Weight() Force { return Force(float64(m) * Gravity) }
 
+// Mass returns the mass that gravity puts the force on.
+func (f Force) Mass() Mass { return Mass(float64(f) / Gravity) }
+
 // System is the family of units a packet prints in.
 type System int
 

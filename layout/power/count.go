@@ -184,14 +184,13 @@ func (f *feeding) energy() {
 		f.plan.Watts += c.Watts
 	}
 	if e := f.in.Spec.Power.Evenings; e != nil {
-		f.plan.KWh, f.plan.Cost = energy(f.plan.Watts, *e)
+		f.plan.KWh = energy(f.plan.Watts, *e)
 	}
 }
 
-// energy returns kWh = W·h·nights/1000 and what they cost.
-func energy(w measure.Power, e spec.Evenings) (kWh, cost float64) {
-	kWh = float64(w) * e.Hours * float64(e.Nights) / 1000
-	return kWh, kWh * e.Price
+// energy returns kWh = W·h·nights/1000.
+func energy(w measure.Power, e spec.Evenings) float64 {
+	return float64(w) * e.Hours * float64(e.Nights) / 1000
 }
 
 // Better reports whether a plan comes before another by the aims.

@@ -344,10 +344,10 @@ func TestFuseLimitsTheRun(t *testing.T) {
 // One timer carries what an outlet's plugs draw while it may; where they draw more, each has its own. Of 15 A timers two 6 A plugs go in one, two of 8 A do not.
 func TestTimersByTheirLoad(t *testing.T) {
 	for watts, want := range map[measure.Power][]Timer{
-		6:    {{"porch", 0.1, 8}},
-		720:  {{"porch", 12, 13}},
-		960:  {{"porch", 8, 8}, {"porch", 8, 8}},
-		1020: {{"porch", 8.5, 10}, {"porch", 8.5, 10}},
+		6:    {{"porch", 0.1, 8, 2}},
+		720:  {{"porch", 12, 13, 2}},
+		960:  {{"porch", 8, 8, 1}, {"porch", 8, 8, 1}},
+		1020: {{"porch", 8.5, 10, 1}, {"porch", 8.5, 10, 1}},
 	} {
 		in := tunnel(1)
 		l := label("big", watts, catalog.LED)
@@ -622,20 +622,18 @@ func TestRowsStayOnTheirPath(t *testing.T) {
 	}
 }
 
-// Energy examples as published for household lights: 500 W, 12 h, 40 days at 0.10: 240 kWh, 24; 35 W, 5 h, 30 days at 0.11: 5.25
-// kWh, 0.58.
+// Energy examples as published for household lights: 500 W, 12 h, 40 days: 240 kWh; 35 W, 5 h, 30 days: 5.25 kWh.
 func TestEnergy(t *testing.T) {
 	for _, c := range []struct {
-		watts     measure.Power
-		e         spec.Evenings
-		kWh, cost float64
+		watts measure.Power
+		e     spec.Evenings
+		kWh   float64
 	}{
-		{500, spec.Evenings{Hours: 12, Nights: 40, Price: 0.10}, 240, 24},
-		{35, spec.Evenings{Hours: 5, Nights: 30, Price: 0.11}, 5.25, 0.58},
+		{500, spec.Evenings{Hours: 12, Nights: 40}, 240},
+		{35, spec.Evenings{Hours: 5, Nights: 30}, 5.25},
 	} {
-		kWh, cost := energy(c.watts, c.e)
-		if math.Abs(kWh-c.kWh) > 1e-9 || math.Abs(cost-c.cost) > 0.005 {
-			t.Errorf("%v W: %v kWh, %v, want %v, %v", c.watts, kWh, cost, c.kWh, c.cost)
+		if kWh := energy(c.watts, c.e); math.Abs(kWh-c.kWh) > 1e-9 {
+			t.Errorf("%v W: %v kWh, want %v", c.watts, kWh, c.kWh)
 		}
 	}
 }

@@ -176,7 +176,6 @@ type Plan struct {
 	Missing  measure.Current // that no circuit has left for lights
 	Watts    measure.Power
 	KWh      float64 // over the season, zero where evenings are not given
-	Cost     float64 // in the spec's currency, zero where no price is given
 	Findings []finding.Finding
 
 	mark mark

@@ -13,6 +13,7 @@ type Timer struct {
 	Outlet string
 	Amps   measure.Current // through it
 	Size   measure.Current // the least that it may be sold for
+	Plugs  int             // that go into it
 }
 
 // timers buys timers for an outlet that has none: as few as its plugs go into, each carrying no more than such timers may.
@@ -27,17 +28,16 @@ func (f *feeding) timers(outlet string) []Timer {
 	}
 	slices.SortFunc(plugs, func(a, b measure.Current) int { return cmp.Compare(b, a) })
 	var out []Timer
-	var used []int // sockets of each
 	for _, amps := range plugs {
 		k := 0
-		for k < len(out) && (used[k] >= kind.Sockets || kind.Amps > 0 && out[k].Amps+amps > kind.Amps+hair) {
+		for k < len(out) && (out[k].Plugs >= kind.Sockets || kind.Amps > 0 && out[k].Amps+amps > kind.Amps+hair) {
 			k++
 		}
 		if k == len(out) {
-			out, used = append(out, Timer{Outlet: outlet}), append(used, 0)
+			out = append(out, Timer{Outlet: outlet})
 		}
 		out[k].Amps += amps
-		used[k]++
+		out[k].Plugs++
 	}
 	for k := range out {
 		out[k].Size = kind.Amps

@@ -5,6 +5,8 @@ const (
 	MinutesDot     = 2   // one dot with its name
 	MinutesTwoTape = 6   // one spot found by two tapes
 	MinutesMeasure = 1.5 // one check distance
+	MinutesFlex    = 3   // one leg bent a little and looked over, its string still on
+	MinutesBurn    = 15  // strings that were kept on their legs, before one is raised
 	MinutesTest    = 1   // one string tried
 	MinutesTalk    = 10  // a call, a look round
 	MinutesLabel   = 1   // one piece named, marked or flagged

@@ -28,6 +28,12 @@ func Lanterns(long measure.Length) int {
 	return 1 + int(math.Ceil(max(1, float64(long/apart))*(1-1e-9)))
 }
 
+// Mats is how many mats of 5 ft cover a walk that turns to mud, from a mat before it to one behind it. Common practice, no source.
+func Mats(long measure.Length) int {
+	const each = 5 * measure.Foot
+	return 2 + int(math.Ceil(float64(long/each)-1e-9))
+}
+
 // CrownFell is how far a crown may have come down from one night to the next: a hand. Our own choice.
 func CrownFell(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)

@@ -51,3 +51,22 @@ func TestTapesAndSpares(t *testing.T) {
 		}
 	}
 }
+
+// What pipe rides on, at the edges, and how many mats cover a walk of 22 ft 6 in: five on it, one before it, one behind.
+func TestHaulAndMats(t *testing.T) {
+	for _, c := range []struct {
+		u    measure.System
+		long measure.Length
+		want practice.Ride
+	}{
+		{measure.Imperial, 5 * measure.Foot, practice.InCar}, {measure.Imperial, 61 * measure.Inch, practice.InVan}, {measure.Imperial, 10 * measure.Foot, practice.OnRoof}, {measure.Imperial, 20 * measure.Foot, practice.OnTrailer},
+		{measure.Metric, 1500, practice.InCar}, {measure.Metric, 2500, practice.InVan}, {measure.Metric, 4000, practice.OnRoof}, {measure.Metric, 4001, practice.OnTrailer},
+	} {
+		if got := practice.Rides(c.u, c.long); got != c.want {
+			t.Errorf("%v rides on %v, want %v", c.long, got, c.want)
+		}
+	}
+	if got := practice.Mats(22.5 * measure.Foot); got != 7 {
+		t.Errorf("%d mats, want 7", got)
+	}
+}

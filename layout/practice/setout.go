@@ -38,10 +38,19 @@ func FootGive(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
 }
 
+// FeetSlip is how much farther apart than planned feet may have come to stand unseen: more is seen without a tape. Our own choice.
+func FeetSlip(u measure.System) measure.Length {
+	return measure.By(u, 6*measure.Inch, 150*measure.Millimetre)
+}
+
 // OffDot is how far a stake may stand off its dot, any way, and nothing is changed: half an inch at each foot is inside the crown's give or take. Our own choice.
 func OffDot(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
 }
+
+// RidgeOff is how far ridge pieces may be changed by what the first has taught: two stakes off their dots. More is a stake out of its place or a socket not home. Our
+// own choice.
+func RidgeOff(u measure.System) measure.Length { return 2 * OffDot(u) }
 
 // FeatureNear is how near to a stake a feature of the ground concerns whoever drives it; what lies farther off is for the site map. Our own choice.
 func FeatureNear(u measure.System) measure.Length {

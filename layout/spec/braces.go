@@ -39,6 +39,14 @@ func (s *Spec) Held() (from, out measure.Length) {
 	return s.Guys.From, s.Guys.Out
 }
 
+// TieEnds is what guys end on: stakes, or weights where arches stand on weighted bases.
+func (s *Spec) TieEnds() string {
+	if s.Arch.Foot != nil {
+		return "weights"
+	}
+	return "stakes"
+}
+
 // TiedAt lists how high on an arch's legs its guys are tied and its braces clamped.
 func (s *Spec) TiedAt(arch int) (heights []measure.Length) {
 	if slices.Contains(s.Guys.Arches, arch) {

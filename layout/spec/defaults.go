@@ -165,6 +165,7 @@ func (r *reader) fillRest() {
 	fill(r, "stock.kerf", &s.Stock.Kerf, kerf, s.Units.Inches(kerf), "a hand saw or a ratchet cutter at most")
 	fill(r, "stock.trim", &s.Stock.Trim, 0, s.Units.Inches(0), "stock ends are square enough to use")
 	fill(r, "stock.spares", &s.Stock.Spares, 0.05, "5 %", custom)
+	fill(r, "store", &s.Store, Stripped, Stripped.String(), "strings kept off the pipe last longer; our own choice")
 	r.fillCrew()
 	slices.SortStableFunc(s.Defaults, func(a, b Default) int { return cmp.Compare(section(a.Key), section(b.Key)) })
 }

@@ -19,6 +19,8 @@ type key struct {
 // The limits of spacing, voltage and breaker are the format's own; the others keep out slips of the pen and nonsense, and leave what is merely unwise to the findings. Those that are asked for by name stand here.
 var (
 	spacings    = bounds[measure.Length]{lengths, 12 * inch, 20 * foot}
+	spans       = bounds[measure.Length]{lengths, 12 * inch, 40 * foot}
+	heights     = bounds[measure.Length]{lengths, 12 * inch, 30 * foot}
 	sticks      = bounds[measure.Length]{lengths, 6 * inch, 40 * foot}
 	straights   = bounds[measure.Length]{lengths, 1 * inch, 10_000 * foot}
 	coordinates = bounds[measure.Length]{lengths, -10_000 * foot, 10_000 * foot}
@@ -93,8 +95,8 @@ var keys = []key{
 	{"arch.sticks", "[10 ft, 10 ft]", "[3.2 m, 3.2 m]", told("left, right, each a length or a list from the ground up; or one stick for both")},
 	{"arch.sticks[]", "[10 ft, 18 in]", "[3 m, 500 mm]", sticks.rule()},
 	{"arch.sticks[][]", "10 ft", "3 m", sticks.rule()},
-	{"arch.span", "7 ft", "2.3 m", within(lengths, 12*inch, 40*foot)},
-	{"arch.height", "7 ft 10 in", "2.4 m", within(lengths, 12*inch, 30*foot)},
+	{"arch.span", "7 ft", "2.3 m", spans.rule()},
+	{"arch.height", "7 ft 10 in", "2.4 m", heights.rule()},
 	{"arch.stake", "{bar: 3/8 in, length: 48 in, depth: 20 in}", "{bar: 12 mm, length: 1.2 m, depth: 500 mm}", inner},
 	{"arch.stake.bar", "3/8 in", "12 mm", bar},
 	{"arch.stake.length", "48 in", "1.2 m", within(lengths, 6*inch, 10*foot)},
@@ -316,6 +318,15 @@ var keys = []key{
 	{"stock.kerf", "1/8 in", "3 mm", within(lengths, 0, 1*inch)},
 	{"stock.trim", "1/4 in", "5 mm", within(lengths, 0, 12*inch)},
 	{"stock.spares", "5 %", "", within(shares, 0, 1)},
+
+	{"store", "wrapped", "", oneOf(Stripped, Wrapped)},
+	{"found", "{crown: {1: 95 in, 6: 94 1/2 in}}", "{crown: {1: 2.4 m, 6: 2.39 m}}", inner},
+	{"found.after", "trial", "", either("season", "trial")},
+	{"found.crown", "{1: 95 in, 6: 94 1/2 in}", "{1: 2.4 m, 6: 2.39 m}", inner},
+	{"found.crown.*", "95 in", "2.4 m", heights.rule()},
+	{"found.span", "{1: 85 in}", "{1: 2.31 m}", inner},
+	{"found.span.*", "85 in", "2.31 m", spans.rule()},
+	{"found.wrapped", "true", "", yes},
 
 	{"crew", "{helpers: 5, start: 09:00}", "", inner},
 	{"crew.helpers", "5", "", count(0, mostHelpers)},

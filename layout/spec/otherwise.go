@@ -4,13 +4,14 @@ import "strings"
 
 // otherwise is what people call a key, by the section that they write it in.
 var otherwise = map[string]map[string]string{
-	"": {"name": "title", "pipe": "arch.pipe", "stakes": "arch.stake", "circuits": "power.circuits", "outlets": "site.outlets", "currency symbol": "currency", "year": "season", "budget": "currency",
+	"": {"name": "title", "pipe": "arch.pipe", "stakes": "arch.stake", "circuits": "power.circuits", "outlets": "site.outlets", "currency symbol": "currency", "year": "season", "budget": "currency", "storage": "store", "as found": "found", "measured": "found",
 		"arches": "tunnel.arches", "height": "arch.height", "length": "tunnel.length", "width": "arch.span", "start": "site.start", "strings": "lights.strings"},
 	"tunnel":           {"number": "tunnel.arches", "count": "tunnel.arches", "hoops": "tunnel.arches", "distance": "tunnel.spacing", "gap": "tunnel.spacing", "bay": "tunnel.spacing", "clear": "tunnel.opening"},
 	"arch":             {"width": "arch.span", "base": "arch.span", "legs": "arch.sticks", "poles": "arch.sticks", "lengths": "arch.sticks", "crown": "arch.height", "size": "arch.pipe", "material": "arch.pipe", "rebar": "arch.stake", "bar": "arch.stake.bar", "peak": "arch.height"},
 	exception:          {"width": "arch.span", "legs": "arch.sticks", "poles": "arch.sticks", "arch": "arch.except[].arches"},
 	"arch.stake":       {"diameter": "arch.stake.bar", "size": "arch.stake.bar", "rebar": "arch.stake.bar", "pipe": "arch.stake.bar", "angle": "arch.stake.lean", "deep": "arch.stake.depth", "in ground": "arch.stake.depth"},
 	"arch.pipe":        {"diameter": "arch.pipe.od", "outside": "arch.pipe.od", "thickness": "arch.pipe.wall"},
+	"found":            {"height": "found.crown", "crowns": "found.crown", "width": "found.span", "spans": "found.span", "when": "found.after"},
 	"guys":             {"height": "guys.from", "distance": "guys.out", "bays": "guys.arches"},
 	"site":             {"gps": "site.place", "location": "site.place", "latitude": "site.place", "trees": "site.features", "obstacles": "site.features", "wires": "site.overhead", "utilities": "site.buried", "sockets": "site.outlets", "ground": "site.soil", "phone": "site.emergency"},
 	"site.outlets[]":   {"location": "site.outlets[].at", "position": "site.outlets[].at", "breaker": "power.circuits.*.breaker", "gfci": "power.circuits.*.gfci", "volts": "power.circuits.*.volts"},

@@ -46,6 +46,7 @@ func (r *reader) read(root *yaml.Node) {
 	r.readLights(top)
 	r.readWeather(top)
 	r.readStock(top)
+	r.readKept(top)
 	r.readCrew(top)
 	r.fillRest()
 }

@@ -100,6 +100,8 @@ stock:
   kerf: 1/16 in
   trim: 1/2 in
   spares: 8 %
+store: wrapped
+found: {after: trial, crown: {3: 95 1/2 in, 1: 96 in}, span: {1: 94 in}, wrapped: true}
 crew: {helpers: 7, young: 2, date: 2027-11-21, days: [{date: 2027-11-19, from: 18:30, until: 21:00, work: [cutting, wrapping]}, {date: 2027-11-21, work: raising}], tools: {ladders: 3, trestles: 12, tapes: 4, sledges: 5}, ask: {name: A. Reed, phone: 555 0100}, start: 8:15, rates: {stake: 7, cut: 2.5, wrap: 14, raise: 12, ridge: 5, row: 9, drop: 4, guy: 11, cord: 8}}
 `
 

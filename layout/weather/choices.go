@@ -14,35 +14,47 @@ import (
 
 func hypot(a, b measure.Length) float64 { return math.Hypot(float64(a), float64(b)) }
 
-// Stakes lists what may be driven under the arches where the spec leaves it open, cheapest first and shallowest of equals: bars that enter the pipe, as sold, most of the bar in the pipe or
-// the ground.
-func Stakes(s *spec.Spec) (list []spec.Stake) {
-	lengths, depths := []measure.Length{36 * measure.Inch, 48 * measure.Inch, 60 * measure.Inch}, []measure.Length{12, 15, 18, 20, 24, 30}
-	unit, least, most := measure.Inch, 15*measure.Inch, 30*measure.Inch
-	if s.Units == measure.Metric {
-		lengths, depths = []measure.Length{900, 1200, 1500}, []measure.Length{30, 40, 45, 50, 60, 75}
-		unit, least, most = 10*measure.Millimetre, 400, 750
+// sold are the lengths that bars are sold in, the depths they are driven to, and how much of one stands in the pipe at least and at most.
+type sold struct {
+	lengths, depths []measure.Length
+	least, most     measure.Length
+}
+
+// sizes returns what bars are sold in.
+func sizes(u measure.System) sold {
+	if u == measure.Metric {
+		return sold{[]measure.Length{900, 1200, 1500}, []measure.Length{300, 400, 450, 500, 600, 750}, 400, 750}
 	}
-	given := s.Arch.Stake
+	const in = measure.Inch
+	return sold{[]measure.Length{36 * in, 48 * in, 60 * in}, []measure.Length{12 * in, 15 * in, 18 * in, 20 * in, 24 * in, 30 * in}, 15 * in, 30 * in}
+}
+
+// Stakes lists what may be driven under the arches where the spec leaves it open, or else all that might be, cheapest first and shallowest of equals: bars that enter the pipe, as sold, most of the
+// bar in the pipe or the ground.
+func Stakes(s *spec.Spec, all bool) (list []spec.Stake) {
+	given, of := s.Arch.Stake, sizes(s.Units)
+	fixed := func(key string) bool { return !all && s.Given("arch.stake."+key) }
+	var bars []catalog.Bar
 	for _, bar := range catalog.Bars() {
-		if s.Given("arch.stake.bar") {
-			bar = given.Bar
-		} else if bar.OverRibs > s.Arch.Pipe.ID() || (bar.Number > 0) != (s.Units == measure.Imperial) {
-			continue
+		if bar.OverRibs <= s.Arch.Pipe.ID() && (bar.Number > 0) == (s.Units == measure.Imperial) {
+			bars = append(bars, bar)
 		}
-		for _, length := range lengths {
-			if s.Given("arch.stake.length") {
-				length = given.Length
-			}
-			for _, depth := range depths {
-				depth *= unit
-				if s.Given("arch.stake.depth") {
-					depth = given.Depth
-				} else if depth > length*2/3 || !s.Given("arch.stake.length") && (length-depth < least || length-depth > most) {
-					continue
-				}
-				if st := (spec.Stake{Bar: bar, Length: length, Depth: depth, Lean: given.Lean}); !slices.Contains(list, st) && st.Showing() > 0 {
-					list = append(list, st)
+	}
+	if fixed("bar") {
+		bars = []catalog.Bar{given.Bar}
+	}
+	if fixed("length") {
+		of.lengths, of.least, of.most = []measure.Length{given.Length}, 0, given.Length
+	}
+	if fixed("depth") {
+		of.depths = []measure.Length{given.Depth}
+	}
+	for _, bar := range bars {
+		for _, length := range of.lengths {
+			for _, depth := range of.depths {
+				show := length - depth
+				if show > 0 && (fixed("depth") || depth <= length*2/3 && show >= of.least && show <= of.most) {
+					list = append(list, spec.Stake{Bar: bar, Length: length, Depth: depth, Lean: given.Lean})
 				}
 			}
 		}

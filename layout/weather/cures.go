@@ -102,33 +102,21 @@ func betterGuys(s *spec.Spec, k *arch.Kind) (list []spec.Guys) {
 	return append(list, deep)
 }
 
-// moreHeld guys or braces more of the tunnel: none across a way, none at the way in that is clear of them.
+// moreHeld are the cheapest guys, tied as those that there are, and the cheapest braces that hold more of the tunnel.
 func moreHeld(s *spec.Spec, k *arch.Kind) (list []Change) {
-	n := s.Tunnel.Arches
-	steps := []int{n, 6, 4, 3, 2, 1}
-	for _, every := range steps {
-		g := s.Guys
-		if len(g.Arches) == 0 {
-			tie := max(k.HighestTie(), k.Crown/2)
-			g = spec.Guys{From: tie, Out: OutFor(tie, s.Units), Stake: spec.Peg(s.Arch.Stake.Bar, s.Units)}
+	all := Bracings(s, k)
+	if i := slices.IndexFunc(all, func(b Bracing) bool { return len(b.Guys.Arches) > len(s.Guys.Arches) }); i >= 0 {
+		guys := all[i].Guys
+		if len(s.Guys.Arches) > 0 {
+			guys = s.Guys
+			guys.Arches = all[i].Guys.Arches
 		}
-		arches := spread(1, n, every)
-		if !slices.Contains(s.Guys.Arches, 1) {
-			arches = arches[1:]
-		}
-		if g.Arches = freeArches(s, arches, g.Out); len(g.Arches) > len(s.Guys.Arches) {
-			list = append(list, Change{"guys", g})
-			break
-		}
+		list = append(list, Change{"guys", guys})
 	}
-	for _, every := range steps {
-		bays := freeBays(s, spread(1, n-1, every))
-		if every == n {
-			bays = ends(s)
-		}
-		if len(bays) > len(s.Braces.Bays) {
-			return append(list, Change{"braces", spec.Braces{Bays: bays, From: shoulder(s, k), Peg: spec.Peg(s.Arch.Stake.Bar, s.Units), Line: s.Braces.Line}})
-		}
+	if i := slices.IndexFunc(all, func(b Bracing) bool { return len(b.Braces.Bays) > len(s.Braces.Bays) }); i >= 0 {
+		braces := all[i].Braces
+		braces.Line = s.Braces.Line
+		list = append(list, Change{"braces", braces})
 	}
 	return list
 }

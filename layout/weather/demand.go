@@ -47,6 +47,9 @@ const (
 // String returns the word of the plan's JSON.
 func (w Way) String() string { return [...]string{"sideways", "along"}[w] }
 
+// MarshalText is String.
+func (w Way) MarshalText() ([]byte, error) { return []byte(w.String()), nil }
+
 // at returns what a gust of pressure q asks, by parabolas through three samples in the wind's speed squared; the last beyond.
 func (c *curve) at(q float64) demand {
 	n := len(c.samples)
@@ -127,5 +130,28 @@ func gusts() (list []measure.Speed) {
 	return list
 }
 
-// MarshalText is String.
-func (w Way) MarshalText() ([]byte, error) { return []byte(w.String()), nil }
+// rising lets the pressure of the wind rise, at saying whether what it blows on stands in it and whether no more need be known, and returns the pressure at which it falls: 0 where it does not.
+func rising(at func(q float64) (stands, done bool)) (falls float64) {
+	last := measure.Speed(0)
+	for _, v := range gusts() {
+		stands, done := at(pressure(v))
+		if done {
+			return 0
+		}
+		if stands {
+			last = v
+			continue
+		}
+		low, high := last, v
+		for high-low > measure.MPH/4 {
+			mid := (low + high) / 2
+			if stands, _ := at(pressure(mid)); stands {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		return pressure(max(low, measure.MPH/100))
+	}
+	return 0
+}

@@ -33,45 +33,15 @@ func (r row) stiffness(rods func(*Kind) bend.Rod) (sum float64, stands bool) {
 // falls returns the least load, up to most, at which the row leans over along the tunnel, most where it does not or where it falls in its plane before. guess is
 // about where.
 func (r row) falls(guess, most float64, rods func(load float64, k *Kind) bend.Rod) float64 {
-	bears := func(load float64) (float64, bool) {
+	return bend.FirstFall(guess, most, func(load float64) (float64, bool) {
 		sum, ok := r.stiffness(func(k *Kind) bend.Rod { return rods(load, k) })
 		return sum, ok && sum > 0
-	}
-	low, high := 0.0, 0.0
-	before, after := 0.0, 0.0
-	for load := min(guess, most); ; {
-		if sum, ok := bears(load); ok {
-			low, before = load, sum
-			if low >= most {
-				return most
-			}
-		} else {
-			high, after = load, sum
-		}
-		switch {
-		case high == 0:
-			load = min(2*low, most)
-		case high-low <= precise*high:
-			return low
-		case low == 0 && high < precise:
-			return 0
-		case low > 0 && after < 0: // the straight line through both, kept off the ends
-			load = low + (high-low)*min(max(before/(before-after), .02), .98)
-			if load-low < precise*high/2 {
-				load = low + precise*high/2
-			}
-		default:
-			load = (low + high) / 2
-		}
-	}
+	})
 }
 
-// precise is the share to which loads are found.
-const precise = 0.01
-
-// factor returns the least multiple of the dead load at which the row leans over along, with the share left of its pipe's modulus.
-func (r row) factor(left float64) float64 {
-	return r.falls(1, bend.Most, func(times float64, k *Kind) bend.Rod { return k.Aged(left).Heavier(times) })
+// factor returns the least multiple of the dead load, up to most, at which the row leans over along, with the share left of its pipe's modulus.
+func (r row) factor(left, most float64) float64 {
+	return r.falls(1, most, func(times float64, k *Kind) bend.Rod { return k.Aged(left).Heavier(times) })
 }
 
 // ice returns the radial thickness of ice under which the row leans over along, or one of its arches falls, with the share left of its pipe's modulus.

@@ -3,6 +3,7 @@ package weather
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
@@ -177,8 +178,8 @@ func (j *judge) crosses() {
 func (j *judge) steep() {
 	t, u := j.t, j.u
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
-		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its stake %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that.",
-			u.Tape(g.From), u.Tape(g.Out), float64(g.From/g.Out))
+		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its %s %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that.",
+			u.Tape(g.From), strings.TrimSuffix(t.Spec.TieEnds(), "s"), u.Tape(g.Out), float64(g.From/g.Out))
 		j.cure("guys.out", OutFor(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {

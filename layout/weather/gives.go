@@ -79,7 +79,7 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 	}
 	list := []check{
 		{CausePipe, true, func(_ *Kind, d *demand) float64 { return d.strength }},
-		{CauseLeans, true, func(k *Kind, d *demand) float64 { return d.lean / (mostLean * k.CrownHeight()) }},
+		{CauseLeans, true, func(k *Kind, d *demand) float64 { return d.lean / (mostLean * k.Crown.Metres()) }},
 		{CauseStake, true, func(k *Kind, d *demand) float64 {
 			if k.spec.Foot != nil {
 				return 0

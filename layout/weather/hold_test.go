@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"hoopwright/layout/anchor"
+	"hoopwright/layout/bend"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -122,7 +123,7 @@ func TestBracings(t *testing.T) {
 // TestStakesToChoose: all enter the pipe and leave some of themselves in it, cheapest first; what the spec gives stays.
 func TestStakesToChoose(t *testing.T) {
 	pipe, _ := catalog.FindPipe("pvc sch40 1/2 in")
-	list := Stakes(&spec.Spec{Arch: spec.Arch{Pipe: pipe}, Units: measure.Imperial})
+	list := Stakes(&spec.Spec{Arch: spec.Arch{Pipe: pipe}, Units: measure.Imperial}, false)
 	if len(list) < 6 {
 		t.Fatalf("%d stakes", len(list))
 	}
@@ -182,7 +183,7 @@ func TestGuyStiffness(t *testing.T) {
 			}
 		}
 		curves := r.blow(1, func(float64, *Kind, *demand) bool { return false })
-		return float64(tun.limit(curves, tun.checks(tun.soils()[0], Feet{}), false).Gust), r.factor(.6)
+		return float64(tun.limit(curves, tun.checks(tun.soils()[0], Feet{}), false).Gust), r.factor(.6, bend.Most)
 	}
 	gust, factor := found(1)
 	for _, times := range []float64{.5, 2, 4} {

@@ -1,18 +1,9 @@
 package weather
 
 import (
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
-)
-
-// What things cost where the spec names no price, in dollars as stores ask them: common practice, no source. They rank choices; a shopping list has the store's.
-const (
-	steelKilo     = 4.7 // cut to length
-	pipeKilo      = 6.0
-	cordMetre     = 0.5
-	webbingMetre  = 1.5
-	tightenerEach = 1.0
-	clampEach     = 1.2
 )
 
 // priceOf returns what a length of an item costs by the spec's own prices, the cheapest for each metre, and false where it names none.
@@ -32,7 +23,7 @@ func priceOf(s *spec.Spec, item string, length measure.Length) (price float64, o
 func priceOfBars(s *spec.Spec, stake spec.Stake, n int) float64 {
 	one, ok := priceOf(s, "steel bar "+stake.Bar.Name, stake.Length)
 	if !ok {
-		one = steelKilo * float64(stake.Bar.Mass) * stake.Length.Metres()
+		one = catalog.StakeKilo * float64(stake.Bar.Mass) * stake.Length.Metres()
 	}
 	return one * float64(n)
 }
@@ -58,17 +49,20 @@ func PriceOfBracing(s *spec.Spec) float64 {
 		}
 	}
 	sum := 0.0
-	line := measure.Length(hypot(s.Guys.From, s.Guys.Out)).Metres()
-	sum += priceOfBars(s, s.Guys.Stake, guys) + float64(guys)*(cordMetre*line+tightenerEach)
+	line := float64(measure.Length(hypot(s.Guys.From, s.Guys.Out)) / measure.Foot)
+	sum += float64(guys) * (catalog.LineFoot*line + catalog.TightenerEach)
+	if s.Arch.Foot == nil { // else they end on weights
+		sum += priceOfBars(s, s.Guys.Stake, guys)
+	}
 	braces := float64(2 * len(s.Pairs()))
 	sum += priceOfBars(s, s.Braces.Peg, int(braces))
 	length := s.BraceLength()
 	if s.Braces.Line {
-		return sum + braces*webbingMetre*length.Metres()
+		return sum + braces*catalog.WebbingFoot*float64(length/measure.Foot)
 	}
 	pipe, ok := priceOf(s, s.Arch.Pipe.Name, length)
 	if !ok {
-		pipe = pipeKilo * float64(s.Arch.Pipe.Mass) * length.Metres()
+		pipe = catalog.PipeKilo * float64(s.Arch.Pipe.Mass) * length.Metres()
 	}
-	return sum + braces*(pipe+2*clampEach)
+	return sum + braces*(pipe+2*catalog.ClampEach)
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"hoopwright/layout/bend"
-	"hoopwright/layout/measure"
 )
 
 // sideways lets the wind rise across the tunnel in a state, sign 1 from the left and −1 from the right, until the arch folds or may bear no more.
@@ -15,10 +14,9 @@ func (k *Kind) sideways(of int, sign float64, enough func(q float64, k *Kind, d 
 	solver := bend.NewSolver(sideParts)
 	c := &curve{kind: k, arch: k.Numbers[0], way: Sideways}
 	still := 0.0
-	at := func(v measure.Speed) bool {
-		q := pressure(v)
+	c.falls = rising(func(q float64) (stands, done bool) {
 		solve := solver.Next
-		if v == 0 {
+		if q == 0 {
 			solve = solver.Solve
 		}
 		was := lie
@@ -34,36 +32,16 @@ func (k *Kind) sideways(of int, sign float64, enough func(q float64, k *Kind, d 
 		})
 		if err != nil || !sh.Stable {
 			lie = was
-			return false
+			return false, false
 		}
 		d := k.across(sh)
-		if v == 0 {
+		if q == 0 {
 			still = d.sway
 		}
 		d.sway = math.Abs(d.sway - still)
 		c.samples = append(c.samples, sample{q, d})
-		return true
-	}
-	last := measure.Speed(0)
-	for _, v := range gusts() {
-		if at(v) {
-			last = v
-			if enough(pressure(v), k, &c.samples[len(c.samples)-1].demand) {
-				break
-			}
-			continue
-		}
-		low, high := last, v
-		for high-low > measure.MPH/4 {
-			if mid := (low + high) / 2; at(mid) {
-				low = mid
-			} else {
-				high = mid
-			}
-		}
-		c.falls = pressure(max(low, measure.MPH/100))
-		break
-	}
+		return true, enough(q, k, &d)
+	})
 	return c
 }
 

@@ -2,9 +2,7 @@ package weather
 
 import (
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"hoopwright/layout/anchor"
 	"hoopwright/layout/arch"
@@ -20,8 +18,9 @@ type Tunnel struct {
 	Arches []arch.Arch                                 // in order
 	Level  func(arch int) (left, right measure.Length) // ground under an arch's feet above a common datum; nil: level ground
 
-	Side  bool // only wind across the tunnel is looked at
-	Rough bool // only whether it reaches its aims is asked: no ice, no gusts beyond those, and arches are taken to stand in any order
+	Side  bool     // only wind across the tunnel is looked at
+	Rough bool     // only whether it reaches its aims is asked: no ice, no gusts beyond those, and arches are taken to stand in any order
+	After *Weather // what the same arches came to, as roughly, with something else to hold them lengthwise; nil: not known
 
 	kinds []Arch // of each arch, as wind finds it
 }
@@ -30,7 +29,7 @@ type Tunnel struct {
 func (t *Tunnel) enter() bool {
 	list := t.each()
 	ok := make([]bool, len(list))
-	sideBySide(len(list), func(i int) { ok[i] = list[i].enter() })
+	arch.SideBySide(len(list), func(i int) { ok[i] = list[i].enter() })
 	return !slices.Contains(ok, false)
 }
 
@@ -191,22 +190,4 @@ func (t *Tunnel) ways(holds []hold) []float64 {
 		}
 	}
 	return []float64{1}
-}
-
-// sideBySide does n things at the same time that know nothing of each other.
-func sideBySide(n int, do func(int)) {
-	queue := make(chan int)
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), n) {
-		wait.Go(func() {
-			for i := range queue {
-				do(i)
-			}
-		})
-	}
-	for i := range n {
-		queue <- i
-	}
-	close(queue)
-	wait.Wait()
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/anchor"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -78,7 +79,6 @@ type Weather struct {
 	Feet     Feet              `json:"-"`             // of arches on weighted bases
 	Cover    float64           `json:"cover"`         // how many times the wind's push a closed cover brings
 	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
-	IceCrown measure.Length    `json:"-"`             // the first arch's crown under the ice it is figured for, at season's end; 0 where it falls or there is none
 	Test     measure.Speed     `json:"test_m_s"`      // the gust whose demand the stakes are tried with by hand
 	Asks     float64           `json:"stake_asks_nm"` // N·m, the greatest moment at a stake's ground point in it
 
@@ -95,8 +95,9 @@ func Solve(t *Tunnel) *Weather {
 	w := &Weather{of: t}
 	w.Exposure, _ = exposure(t.Spec.Site.Exposure)
 	w.Bracing = t.holding()
-	t.kinds = gather(t.Arches)
-	if len(t.kinds) == 0 {
+	if t.After != nil {
+		t.kinds = t.After.of.kinds
+	} else if t.kinds = gather(t.Arches); len(t.kinds) == 0 {
 		return w // one that nobody asked for, or that does not stand in still air
 	}
 	holds := t.holds()
@@ -106,7 +107,7 @@ func Solve(t *Tunnel) *Weather {
 	} else {
 		w.stand(holds)
 	}
-	if w.Factor < 1 || !t.enter() {
+	if w.Factor < 1 || t.After == nil && !t.enter() {
 		return w
 	}
 	w.blow(holds)
@@ -128,11 +129,14 @@ func (w *Weather) stand(holds []hold) {
 	for _, way := range t.ways(holds) {
 		rows = append(rows, t.rows(way, holds)...)
 	}
-	late := float64(t.Spec.Arch.LateModulus)
+	late, most := float64(t.Spec.Arch.LateModulus), float64(bend.Most)
+	if t.Rough {
+		most = standsStill
+	}
 	factors, ices := make([]float64, len(rows)), make([][2]measure.Length, len(rows))
-	sideBySide(len(rows), func(i int) {
+	arch.SideBySide(len(rows), func(i int) {
 		r := rows[i]
-		factors[i] = r.factor(late)
+		factors[i] = r.factor(late, most)
 		if factors[i] < 1 || t.Rough {
 			return
 		}
@@ -147,8 +151,10 @@ func (w *Weather) stand(holds []hold) {
 		for _, m := range r {
 			for _, number := range m.arches {
 				a := t.Arches[number-1]
-				a.LeansAt(factors[i])
-				w.Factor = min(w.Factor, a.Along)
+				w.Factor = min(w.Factor, a.Along, factors[i])
+				if !t.Rough {
+					a.LeansAt(factors[i])
+				}
 			}
 		}
 		for j := range w.Ice {
@@ -171,6 +177,9 @@ func (w *Weather) blow(holds []hold) {
 				jobs = append(jobs, func() []*curve { return r.blow(state, t.enough) })
 			}
 		}
+		if t.After != nil {
+			continue
+		}
 		for _, k := range t.each() {
 			signs := []float64{1, -1}
 			if k.mirrors() {
@@ -182,8 +191,11 @@ func (w *Weather) blow(holds []hold) {
 		}
 	}
 	found := make([][]*curve, len(jobs))
-	sideBySide(len(jobs), func(i int) { found[i] = jobs[i]() })
+	arch.SideBySide(len(jobs), func(i int) { found[i] = jobs[i]() })
 	w.curves = slices.Concat(found...)
+	if t.After != nil {
+		w.curves = append(w.curves, slices.DeleteFunc(slices.Clone(t.After.curves), func(c *curve) bool { return c.way == Along })...)
+	}
 }
 
 // enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind.
@@ -252,12 +264,6 @@ func (w *Weather) figures() {
 		d = c.at(down)
 		w.Uplift = max(w.Uplift, measure.Force(-min(d.lift[0], d.lift[1])))
 	}
-	if ice := t.Spec.Weather.Ice; ice > 0 && ice < w.Ice[1] {
-		k := t.kinds[0]
-		if shape, err := bend.Solve(k.iced(float64(k.spec.LateModulus), ice)); err == nil {
-			w.IceCrown = measure.Length(shape.At(k.CrownTape.Metres()).Y-k.Rod.DY/2) * measure.Metre
-		}
-	}
 	w.Test = max(w.Down, practice.StakesTest)
 	_, w.Asks = w.StakeAsks(w.Test)
 	for _, k := range t.each() {
@@ -266,7 +272,7 @@ func (w *Weather) figures() {
 			pushes += l.Push
 		}
 		if k.In.Spacing > 0 {
-			w.Cover = max(w.Cover, dragOfWall*k.In.Spacing.Metres()*k.CrownHeight()/pushes)
+			w.Cover = max(w.Cover, dragOfWall*k.In.Spacing.Metres()*k.Crown.Metres()/pushes)
 		}
 	}
 }

@@ -40,7 +40,7 @@ func (k *Kind) drag() float64 {
 	if k.In.Spacing <= 0 {
 		return dragOfFrame(0)
 	}
-	height := k.CrownHeight()
+	height := k.Crown.Metres()
 	shown := k.thick().Metres() * height
 	for _, l := range k.In.Loads {
 		if !l.Hangs && l.From < k.CrownTape { // the left wall's

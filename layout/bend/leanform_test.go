@@ -35,17 +35,17 @@ func (s *Solver) Leans(rod Rod, held []float64, pushes ...[]Load) (surplus int, 
 	if n := s.surplus(); n > 0 {
 		return n, nil, &Unsolved{Reason: "it does not stand in its plane", Tried: []string{"its upright shape"}}
 	}
-	s.read(&s.scratch)
-	sh := &s.scratch
-	surplus = s.surplusAside(sh, held)
+	sh := &Shape{}
+	s.read(sh)
+	surplus, form := s.surplusAside(sh, held)
 	for _, set := range pushes {
-		leans = append(leans, s.lean(sh, held, set))
+		leans = append(leans, s.lean(form, sh, held, set))
 	}
 	return surplus, leans, nil
 }
 
 // lean solves the factored form for one set of pushes.
-func (s *Solver) lean(sh *Shape, held []float64, pushes []Load) *Lean {
+func (s *Solver) lean(form *band, sh *Shape, held []float64, pushes []Load) *Lean {
 	r := make([]float64, 2*s.nodes)
 	first := 0.0 // what is left of the pushes for the first foot
 	for _, l := range pushes {
@@ -72,8 +72,8 @@ func (s *Solver) lean(sh *Shape, held []float64, pushes []Load) *Lean {
 	for _, i := range [4]int{0, 1, len(r) - 2, len(r) - 1} {
 		r[i] = 0 // the feet do not turn
 	}
-	var g [border]float64
-	s.system.solve(r, &g)
+	var g [broad]float64
+	form.solve(r, &g)
 	for _, reaction := range g[:1+len(held)] {
 		first -= reaction
 	}

@@ -2,34 +2,34 @@ package bend
 
 import "math"
 
-// border is the most conditions a bordered matrix carries.
-const border = 3
+// broad is the most conditions a band carries.
+const broad = 3
 
-// bordered is a symmetric matrix with a narrow band, bordered by a few conditions:
+// band is a symmetric matrix with a narrow band, bordered by a few conditions:
 //
 //	K  A
 //	Aᵀ S
 //
 // K is n×n with half as many side diagonals as width, A n×m, S m×m.
-type bordered struct {
+type band struct {
 	n, width, m int
 	k           []float64 // k[i·(width+1)+j] is K[i][i−j]
-	a           [][border]float64
-	s           [border][border]float64
+	a           [][broad]float64
+	s           [broad][broad]float64
 }
 
 // reset makes all entries zero.
-func (b *bordered) reset(n, width, m int) {
+func (b *band) reset(n, width, m int) {
 	b.n, b.width, b.m = n, width, m
 	b.k = resize(b.k, n*(width+1))
 	b.a = resize(b.a, n)
 	clear(b.k)
 	clear(b.a)
-	b.s = [border][border]float64{}
+	b.s = [broad][broad]float64{}
 }
 
 // add adds v to K[i][j] and K[j][i].
-func (b *bordered) add(i, j int, v float64) {
+func (b *band) add(i, j int, v float64) {
 	if i < j {
 		i, j = j, i
 	}
@@ -37,7 +37,7 @@ func (b *bordered) add(i, j int, v float64) {
 }
 
 // hold takes unknown i out of the system: its row and column become the identity's.
-func (b *bordered) hold(i int) {
+func (b *band) hold(i int) {
 	w := b.width
 	for j := 1; j <= w; j++ {
 		if i-j >= 0 {
@@ -48,12 +48,12 @@ func (b *bordered) hold(i int) {
 		}
 	}
 	b.k[i*(w+1)] = 1
-	b.a[i] = [border]float64{}
+	b.a[i] = [broad]float64{}
 }
 
 // factor overwrites K by L·D·Lᵀ, A by L⁻¹A and S by the factors of S − AᵀK⁻¹A, and returns how many eigenvalues of the whole are
 // negative. A pivot lost to cancellation is replaced by a tiny one.
-func (b *bordered) factor() (negative int) {
+func (b *band) factor() (negative int) {
 	w := b.width
 	scale := 0.0
 	for i := range b.n {
@@ -93,7 +93,7 @@ func (b *bordered) factor() (negative int) {
 }
 
 // factorConditions factors S likewise, its lower half.
-func (b *bordered) factorConditions() (negative int) {
+func (b *band) factorConditions() (negative int) {
 	scale := 0.0
 	for c := range b.m {
 		scale = max(scale, math.Abs(b.s[c][c]))
@@ -118,7 +118,7 @@ func (b *bordered) factorConditions() (negative int) {
 }
 
 // solve overwrites r (n) and g (m) by the solution, after factor.
-func (b *bordered) solve(r []float64, g *[border]float64) {
+func (b *band) solve(r []float64, g *[broad]float64) {
 	w := b.width
 	for i := range b.n {
 		for j := max(0, i-w); j < i; j++ {
@@ -150,11 +150,4 @@ func (b *bordered) solve(r []float64, g *[border]float64) {
 			r[j] -= b.k[i*(w+1)+i-j] * r[i]
 		}
 	}
-}
-
-func resize[T any](s []T, n int) []T {
-	if cap(s) < n {
-		return make([]T, n)
-	}
-	return s[:n]
 }

@@ -15,15 +15,36 @@ import "math"
 
 // surplusAside returns how many directions there are in which the present state, an equilibrium in the plane, loses energy by
 // leaning out of it while the places held, in m along the rod and at most two, keep to the plane.
-func (s *Solver) surplusAside(sh *Shape, held []float64) int {
-	s.setAside(sh, held)
-	return s.system.factor() - s.system.m
+func (s *Solver) surplusAside(sh *Shape, held []float64) (int, *band) {
+	b := s.setAside(sh, held)
+	return b.factor() - b.m, b
+}
+
+// Factors are the least multiples of all weight at which a rod is no longer stable in its plane and out of it.
+type Factors struct{ Sideways, Along float64 }
+
+// Factors is as Factor, both ways; held are places, in m along the rod and at most one, kept in the plane.
+func (s *Solver) Factors(rod Rod, held ...float64) (f Factors, err error) {
+	if f.Sideways, err = s.Factor(rod); err != nil {
+		return f, err
+	}
+	light, _ := s.lighten(rod)
+	var base state
+	base.copyFrom(&s.now)
+	f.Along = s.limit(&base, light, func() int {
+		s.surplus() // brings the foot's moment up to date
+		var sh Shape
+		s.read(&sh)
+		n, _ := s.surplusAside(&sh, held)
+		return n
+	})
+	return f, nil
 }
 
 // setAside sets up the quadratic form, unknowns φx and φy of each node in turn, with its conditions.
-func (s *Solver) setAside(sh *Shape, held []float64) {
+func (s *Solver) setAside(sh *Shape, held []float64) *band {
 	m := 1 + len(held)
-	b := &s.system
+	b := &band{}
 	b.reset(2*s.nodes, 3, m)
 	for i := range s.pieces {
 		p, sp := &s.pieces[i], &sh.spans[i]
@@ -70,6 +91,7 @@ func (s *Solver) setAside(sh *Shape, held []float64) {
 	for _, i := range [4]int{0, 1, 2*s.nodes - 2, 2*s.nodes - 1} {
 		b.hold(i)
 	}
+	return b
 }
 
 // before returns the share of a span that lies before condition c's place: the far foot for 0, else a held place.
