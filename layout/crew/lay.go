@@ -173,19 +173,8 @@ func (l *laid) through(d Workday, of works, until Clock) {
 // Nobody leaves before the end; who joins later are pairs that are free, where that ends the work sooner, and whoever is free at the clearing up.
 func (l *laid) give(now Clock, d Workday, of works) {
 	free, tools := l.free()
-	open := l.open[:0]
-	for i := range l.jobs {
-		if w := l.jobs[i].Work; l.at[i].n == 0 && of.has(w) && !l.done(i) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) {
-			open = append(open, i)
-		}
-	}
-	l.open = open
-	slices.SortStableFunc(open, func(i, k int) int {
-		unload := cmp.Compare(b2i(l.jobs[k].Work == Unload), b2i(l.jobs[i].Work == Unload))
-		return cmp.Or(unload, cmp.Compare(b2i(l.started[k]), b2i(l.started[i])), cmp.Compare(l.rank[k], l.rank[i]))
-	})
 	var begun []int
-	for _, i := range open {
+	for _, i := range l.begins(now, d, of) {
 		if !l.join(i, l.jobs[i].Least, &free, &tools) {
 			continue
 		}
@@ -212,6 +201,22 @@ func (l *laid) give(now Clock, d Workday, of works) {
 			}
 		}
 	}
+}
+
+// begins lists the jobs that may begin, the first to be given hands ahead.
+func (l *laid) begins(now Clock, d Workday, of works) []int {
+	open := l.open[:0]
+	for i := range l.jobs {
+		if w := l.jobs[i].Work; l.at[i].n == 0 && of.has(w) && !l.done(i) && d.allows(w, now) && l.ready(i) && l.fits(i, now, d) {
+			open = append(open, i)
+		}
+	}
+	l.open = open
+	slices.SortStableFunc(open, func(i, k int) int {
+		unload := cmp.Compare(b2i(l.jobs[k].Work == Unload), b2i(l.jobs[i].Work == Unload))
+		return cmp.Or(unload, cmp.Compare(b2i(l.started[k]), b2i(l.started[i])), cmp.Compare(l.rank[k], l.rank[i]))
+	})
+	return open
 }
 
 // sooner reports whether another crew ends a job sooner.
