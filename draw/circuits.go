@@ -56,7 +56,7 @@ func (c *Circuits) list(tree []branch, o spec.Outlet, pass []bool, path []string
 		r := b.row
 		r.outlet, r.pass, r.path, r.last, r.leads = o, pass, path, i == len(tree)-1, len(b.feeds) > 0
 		if o.Name != "" && len(path) == 0 && len(tree) > 1 {
-			r.named = fmt.Sprintf("socket %d", i+1)
+			r.named = fmt.Sprintf("outlet, %d", i+1)
 		}
 		c.rows = append(c.rows, r)
 		c.list(b.feeds, o, append(slices.Clone(pass), !r.last), append(slices.Clone(path), r.name()))

@@ -187,7 +187,11 @@ func (c Circuits) wordsRoom(r plugRow, width paper.Length) paper.Length {
 func (c Circuits) words(r plugRow) block.Words {
 	switch r.kind {
 	case tapRow:
-		return block.Words{Text: "three-way" + openWords(r.tap.Open)}
+		words := "three-way"
+		if r.tap.Open > 0 {
+			words += fmt.Sprintf(", %d open", r.tap.Open)
+		}
+		return block.Words{Text: words}
 	case supplyRow:
 		return block.Words{Text: "low-voltage supply, boxed dry"}
 	}
@@ -199,17 +203,6 @@ func (c Circuits) words(r plugRow) block.Words {
 		text += ", over the way"
 	}
 	return block.Words{Text: text + c.reach(r.cord)}
-}
-
-// openWords says how many sockets of a three-way stay open.
-func openWords(n int) string {
-	switch n {
-	case 0:
-		return ""
-	case 1:
-		return ", 1 open"
-	}
-	return fmt.Sprintf(", %d open", n)
 }
 
 // reach says where a cord's sockets are: of several each in its order, those open that nothing is plugged into.

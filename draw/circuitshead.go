@@ -11,14 +11,14 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
-	"hoopwright/layout/spec"
 )
 
 // head draws the row that stands over an outlet's rows, or over those that nothing feeds.
 func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	x := box.X + trunk(0)
 	if r.kind == againRow || r.kind == onRow {
-		b.Page.Text(paper.Point{X: box.X, Y: box.Y + plugHigh/2 + 1.6}, paper.AtLeft, strings.Join(append([]string{r.outlet.Name}, r.path...), ", ")+r.kind.goesOn(), paper.Strong)
+		goesOn := map[rowKind]string{againRow: ", from the side before", onRow: " goes on: next side"}[r.kind]
+		b.Page.Text(paper.Point{X: box.X, Y: box.Y + plugHigh/2 + 1.6}, paper.AtLeft, strings.Join(append([]string{r.outlet.Name}, r.path...), ", ")+goesOn, paper.Strong)
 		if r.kind == againRow {
 			c.trunks(b.Page, box, r, box.Bottom()-againLead)
 		}
@@ -37,14 +37,6 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	}
 }
 
-// goesOn says that a row's outlet goes on on the next side, or does so from the one before.
-func (k rowKind) goesOn() string {
-	if k == onRow {
-		return " goes on: next side"
-	}
-	return ", from the side before"
-}
-
 // trunks draws the lines that come down to what is plugged in at a row: those that pass it and its own.
 func (c Circuits) trunks(page *paper.Page, box paper.Rect, r plugRow, from paper.Length) {
 	for level, on := range append(slices.Clone(r.pass), true) {
@@ -54,51 +46,20 @@ func (c Circuits) trunks(page *paper.Page, box paper.Rect, r plugRow, from paper
 	}
 }
 
-// said is what is said of an outlet: its breaker with what it carries of what it may for hours, its timer, where it is tested and reset.
+// said is what is said of an outlet: its breaker, where it is tested and reset, what else goes dark with it.
 func (c Circuits) said(r plugRow) block.Words {
-	if r.kind == darkRow {
-		return block.Words{Text: "Leave these unplugged, and tell the organiser.", Lettering: paper.Floor}
-	}
-	if r.kind != outletRow {
-		return block.Words{Lettering: paper.Floor}
-	}
-	const blank = "_________"
-	var circuit power.Circuit
-	for _, k := range c.plan.Power.Circuits {
-		if k.Name == r.outlet.Circuit {
-			circuit = k
+	words := block.Words{Lettering: paper.Floor, Figures: paper.CellSmall}
+	switch r.kind {
+	case darkRow:
+		words.Text = "Leave these unplugged, and tell the organiser."
+	case outletRow:
+		const blank = "_________"
+		circuit := c.plan.Power.Circuits[slices.IndexFunc(c.plan.Power.Circuits, func(k power.Circuit) bool { return k.Name == r.outlet.Circuit })]
+		reset := "TEST, RESET are at: " + cmp.Or(r.outlet.ResetAt, blank)
+		if !circuit.Spec.GFCI {
+			reset = "TEST, RESET: on a portable " + measure.By(c.plan.Spec.Units, "GFCI", "RCD") + ", first in the outlet"
 		}
+		words.Text = fmt.Sprintf("Breaker %s (%s). Also feeds: %s.\n%s.", block.Figure(cmp.Or(circuit.Spec.BreakerNo, blank)), measure.Amps(circuit.Spec.Breaker), cmp.Or(r.outlet.AlsoFeeds, blank), reset)
 	}
-	text := fmt.Sprintf("Breaker %s (%s): %s.", block.Figure(cmp.Or(circuit.Spec.BreakerNo, blank)), measure.Amps(circuit.Spec.Breaker), c.load(r.outlet, circuit))
-	for _, l := range c.plan.Power.Limits(r.outlet) {
-		if l.Kind == power.TimerAmps {
-			text += " Timer: " + LimitWords(l) + "."
-		}
-	}
-	text += "\nTEST, RESET: "
-	switch {
-	case !circuit.Spec.GFCI:
-		text += "on a portable " + measure.By(c.plan.Spec.Units, "GFCI", "RCD") + ", first in the outlet."
-	case r.outlet.ResetAt != "":
-		text += r.outlet.ResetAt + "."
-	default:
-		text += "at outlet or breaker? " + blank + "."
-	}
-	text += fmt.Sprintf(" Also feeds: %s.", cmp.Or(r.outlet.AlsoFeeds, blank))
-	return block.Words{Text: text, Lettering: paper.Floor, Figures: paper.CellSmall}
-}
-
-// load says what an outlet's lights take of what its breaker carries for hours, with whatever else is on that breaker.
-func (c Circuits) load(o spec.Outlet, circuit power.Circuit) string {
-	var lights measure.Current
-	for _, d := range c.plan.Power.Feeders {
-		if d.Outlet == o.Name {
-			lights += d.Amps
-		}
-	}
-	words := measure.Amps(lights) + " lights"
-	if other := circuit.Amps - lights; other > 0.005 {
-		words += " + " + measure.Amps(other) + " other"
-	}
-	return words + ", of " + measure.Amps(circuit.Allowed)
+	return words
 }

@@ -41,27 +41,16 @@ const (
 	planLane    paper.Length = 6   // from lane to lane
 	planFirst   paper.Length = 4   // from the feet to the first lane, where no guy's stake is drawn
 	planMargin  paper.Length = 14  // before the first arch and past the last
-	planSpacing paper.Length = 9   // least distance of arches on paper
-	planClose   paper.Length = 6.5 // the same where it saves a page
+	planSpacing paper.Length = 6.5 // least distance of arches on paper
 )
 
-// NewCordPlan fits the plan to a room: on one page where arches stay 9 mm apart, else in sections at the smallest scale that keeps them so, or 6.5 mm apart where that takes
-// fewer pages.
+// NewCordPlan fits the plan to a room: on one page where arches stay far enough apart, else in sections at the smallest scale that keeps them so.
 func NewCordPlan(p *layout.Plan, series []paper.Scale, room paper.Rect) *CordPlan {
-	wide := newCordPlan(p, series, room, planSpacing)
-	if close := newCordPlan(p, series, room, planClose); len(close.Rows(room)) < len(wide.Rows(room)) {
-		return close
-	}
-	return wide
-}
-
-// newCordPlan fits the plan with its arches no closer than a least distance.
-func newCordPlan(p *layout.Plan, series []paper.Scale, room paper.Rect, least paper.Length) *CordPlan {
 	c := cordsOf(p)
 	n := len(p.Ground.Stations)
 	apart := float64(p.Spec.Tunnel.Spacing)
 	for _, s := range series {
-		if n > 1 && s.Length(apart) < least {
+		if n > 1 && s.Length(apart) < planSpacing {
 			break
 		}
 		c.Scale = s

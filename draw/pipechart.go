@@ -198,19 +198,29 @@ func (c PipeChart) turns(page *paper.Page, r paper.Rect, l PipeLine) {
 	}
 }
 
-// bands writes under each bare band where it begins and ends.
+// bands writes under each bare band where it begins and ends, the unit at the first, as near to it as its neighbours leave room.
 func (c PipeChart) bands(page *paper.Page, room paper.Rect, under paper.Length, bands []lights.Band) (missing []string) {
+	var words []string
+	var left []paper.Length
 	end := room.X
-	for _, b := range bands {
+	for i, b := range bands {
 		text := BandWords(b, c.Units)
-		wide := paper.CellSmall.Width(text)
-		x := min((c.at(room, b.From)+c.at(room, b.To)-wide)/2, room.Right()-wide)
-		if x = max(x, end); x+wide > room.Right() {
-			missing = append(missing, text)
+		if i > 0 {
+			text = c.Units.BareInches(b.From) + " to " + c.Units.BareInches(b.To)
+		}
+		words = append(words, text)
+		left = append(left, max(end, (c.at(room, b.From)+c.at(room, b.To)-paper.CellSmall.Width(text))/2))
+		end = left[i] + paper.CellSmall.Width(text) + 2*chartApart
+	}
+	end = room.Right()
+	for i := len(words) - 1; i >= 0; i-- {
+		wide := paper.CellSmall.Width(words[i])
+		x := min(left[i], end-wide)
+		if end = x - 2*chartApart; x < room.X {
+			missing = append(missing, words[i])
 			continue
 		}
-		page.Text(paper.Point{X: x, Y: under + 5}, paper.AtLeft, text, paper.CellSmall)
-		end = x + wide + 2*chartApart
+		page.Text(paper.Point{X: x, Y: under + 5}, paper.AtLeft, words[i], paper.CellSmall)
 	}
 	return missing
 }

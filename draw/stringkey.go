@@ -9,10 +9,8 @@ import (
 	"hoopwright/layout/lights"
 )
 
-// StringKey says how strings are drawn: the signs at their ends and, where there are several kinds, each kind's bulbs.
-type StringKey struct {
-	Plan *layout.Plan
-}
+// SignKey is signs with their words, set in lines.
+type SignKey []keyItem
 
 // keyItem is one sign with its words.
 type keyItem struct {
@@ -24,20 +22,20 @@ type keyItem struct {
 const keyLine paper.Length = 6.4
 
 // Height is the key's height at a width.
-func (k StringKey) Height(width paper.Length) paper.Length {
+func (k SignKey) Height(width paper.Length) paper.Length {
 	return k.set(place.NewBoard(&paper.Page{}, paper.Rect{}), paper.Rect{W: width})
 }
 
 // Draw draws it.
-func (k StringKey) Draw(page *paper.Page, box paper.Rect) []string {
+func (k SignKey) Draw(page *paper.Page, box paper.Rect) []string {
 	k.set(place.NewBoard(page, box), box)
 	return nil
 }
 
 // set sets the items line after line and returns the height they take.
-func (k StringKey) set(b *place.Board, box paper.Rect) paper.Length {
+func (k SignKey) set(b *place.Board, box paper.Rect) paper.Length {
 	at := paper.Point{X: box.X, Y: box.Y + keyLine/2}
-	for _, item := range k.items() {
+	for _, item := range k {
 		wide := item.wide + 2 + paper.Floor.Width(item.words)
 		if at.X > box.X && at.X+wide > box.Right() {
 			at = paper.Point{X: box.X, Y: at.Y + keyLine}
@@ -49,13 +47,13 @@ func (k StringKey) set(b *place.Board, box paper.Rect) paper.Length {
 	return at.Y + keyLine/2 - box.Y
 }
 
-// items are what the key shows: prongs, a socket, the two together, a cord, the end of a run, a drop where some hang, each kind where there are several.
-func (k StringKey) items() []keyItem {
+// StringKey says how strings are drawn: prongs, a socket, the two together, a cord, the end of a run, a drop where some hang, each kind's bulbs where there are several.
+func StringKey(plan *layout.Plan) SignKey {
 	right := paper.Point{X: 1}
 	past := func(at paper.Point, x paper.Length) paper.Point { return at.Add(right.Times(float64(x))) }
 	tail := func(b *place.Board, at paper.Point) { b.Line(at, past(at, 4), paper.Thick) }
 	sign := cordSign("C2")
-	items := []keyItem{
+	items := SignKey{
 		{barLong + 4, "prongs", func(b *place.Board, at paper.Point) { Prongs(b, at, right); tail(b, past(at, barLong)) }},
 		{4 + cupRadius, "socket", func(b *place.Board, at paper.Point) { tail(b, at); Socket(b, past(at, 4), right) }},
 		{matedLong, "plug these together", func(b *place.Board, at paper.Point) { Mated(b, at, right) }},
@@ -66,18 +64,18 @@ func (k StringKey) items() []keyItem {
 		}},
 		{4 + cupRadius + 1, "end: nothing plugs in", func(b *place.Board, at paper.Point) { tail(b, at); Capped(b, past(at, 4), right) }},
 	}
-	if len(k.Plan.Lights.Drops) > 0 {
+	if len(plan.Lights.Drops) > 0 {
 		items = append(items, keyItem{10, "drop", func(b *place.Board, at paper.Point) {
 			b.Line(at, past(at, 10), paper.Thick)
 			teeth(at, past(at, 10), paper.Point{Y: dropTeeth}, func(p, q paper.Point) { b.Line(p, q, paper.Thin) })
 		}})
 	}
-	kinds := StringKinds(k.Plan)
+	kinds := StringKinds(plan)
 	if len(kinds) < 2 {
 		return items
 	}
 	for i, kind := range kinds {
-		of := k.Plan.Strings[slices.IndexFunc(k.Plan.Strings, func(s lights.String) bool { return s.Kind == kind })]
+		of := plan.Strings[slices.IndexFunc(plan.Strings, func(s lights.String) bool { return s.Kind == kind })]
 		const sample = 16
 		items = append(items, keyItem{sample, kind, func(b *place.Board, at paper.Point) {
 			b.Line(at, past(at, sample), paper.Thick)

@@ -34,6 +34,7 @@ const (
 	crownOff    paper.Length = 5   // of a leg's string from the crown
 	ridgeOff    paper.Length = 1.8 // of a ridge's string from the crown
 	aloneOff    paper.Length = 2.8 // the same where none of its neighbours is plugged into it
+	unfoldUnit  paper.Length = 4   // of the rows' unit outside the feet
 	hopRadius   paper.Length = 1.4 // of a line over the ridge's
 )
 
@@ -220,6 +221,7 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	v.waysOut()
 	v.words()
 	v.rowNames()
+	v.legNames()
 	v.cords()
 	v.labels()
 	v.frame()
@@ -254,20 +256,29 @@ func (v *unfolding) across(number int, side spec.Side, tape measure.Length) pape
 	return v.middle - off
 }
 
-// frame draws the pipes as thin lines that stop at labels and signs, and the legs' names.
+// legNames writes each leg's name beside its foot.
+func (v *unfolding) legNames() {
+	up, _ := paper.StakeName.Extent("L")
+	for n := v.First; n <= v.shown(); n++ {
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			name := side.Letter() + fmt.Sprint(n)
+			wide := paper.StakeName.Width(name)
+			at := paper.Point{X: v.middle - v.half - 2.5 - wide, Y: v.y(float64(n)) + up/2}
+			if side == spec.Right {
+				at.X = v.middle + v.half + 2.5
+			}
+			v.Text(at, paper.AtLeft, name, paper.StakeName)
+			box := paper.Rect{X: at.X, Y: at.Y - up, W: wide, H: up}
+			v.taken, v.said = append(v.taken, box), append(v.said, box)
+		}
+	}
+}
+
+// frame draws the pipes as thin lines that stop at labels and signs.
 func (v *unfolding) frame() {
 	for n := v.First; n <= v.shown(); n++ {
 		y := v.y(float64(n))
 		v.pieces(paper.Point{X: v.middle - v.half, Y: y}, paper.Point{X: v.middle + v.half, Y: y}, func(a, b paper.Point) { v.Line(a, b, paper.Thin) })
-		up, _ := paper.StakeName.Extent("L")
-		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			name := side.Letter() + fmt.Sprint(n)
-			at, align := paper.Point{X: v.middle - v.half - 2.5, Y: y + up/2}, paper.AtRight
-			if side == spec.Right {
-				at.X, align = v.middle+v.half+2.5, paper.AtLeft
-			}
-			v.Text(at, align, name, paper.StakeName)
-		}
 		if n < v.shown() && len(v.Plan.Ridge) > 0 {
 			v.pieces(paper.Point{X: v.middle, Y: y}, paper.Point{X: v.middle, Y: v.y(float64(n + 1))}, func(a, b paper.Point) { v.Line(a, b, paper.Thin) })
 		}
@@ -295,25 +306,28 @@ func (v *unfolding) words() {
 	}
 }
 
-// rowNames writes under arch 1 the tape at which each row is tied.
+// rowNames writes under arch 1 the tape at which each row is tied, the unit at the feet.
 func (v *unfolding) rowNames() {
 	if v.First > 1 {
 		return
 	}
-	units, rows := v.Plan.Spec.Units, v.Plan.Lights.Rows
-	for i, r := range rows {
-		text := units.BareInches(r.Tape)
-		if i == len(rows)-1 || rows[i+1].Wall != r.Wall { // there is room toward the ridge
-			text = units.Inches(r.Tape)
-		}
+	y := v.foot + v.under() + (v.edges()-v.under())/2 - unfoldEdge + 8.8
+	write := func(x paper.Length, text string) {
 		wide := paper.CellSmall.Width(text)
-		at := paper.Point{X: v.across(1, r.Wall, r.Tape), Y: v.foot + v.under() + (v.edges()-v.under())/2 - unfoldEdge + 8.8}
+		at := paper.Point{X: x, Y: y}
 		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: 5}
 		if slices.ContainsFunc(v.said, func(o paper.Rect) bool { return boxesMeet(o, box) }) {
 			box.Y, at.Y = box.Y-5, at.Y-5
 		}
 		v.Text(at, paper.AtMiddle, text, paper.CellSmall)
 		v.taken, v.said = append(v.taken, box), append(v.said, box)
+	}
+	for i, r := range v.Plan.Lights.Rows {
+		if i == 0 || v.Plan.Lights.Rows[i-1].Wall != r.Wall {
+			out := v.across(1, r.Wall, 0)
+			write(out+(out-v.middle)*unfoldUnit/v.half, measure.By(v.Plan.Spec.Units, "in", "mm"))
+		}
+		write(v.across(1, r.Wall, r.Tape), v.Plan.Spec.Units.BareInches(r.Tape))
 	}
 }
 

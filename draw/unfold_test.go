@@ -76,21 +76,32 @@ func TestUnfoldedEnds(t *testing.T) {
 		if b, c := len(bars(page)), cups(page); b != len(plan.Strings) || c != len(plan.Strings)+fed {
 			t.Errorf("%s: %d bars and %d cups for %d strings, %d of them fed", name, b, c, len(plan.Strings), fed)
 		}
-		for _, c := range plan.Cords {
-			feeds := 0
-			for _, ch := range plan.Chains {
-				if n := len(ch.Cords); n > 0 && ch.Cords[n-1] == c.Name {
-					feeds++
+		feeds := map[string]int{} // by the last thing before a run's prongs: a cord, or the three-way at its end
+		for _, ch := range plan.Chains {
+			into := ch.Cords[len(ch.Cords)-1]
+			for _, f := range plan.Power.Feeders {
+				if f.Name == ch.Feeder && f.Joints[ch.Joint].Tap > 0 {
+					into = plan.Power.Taps[f.Joints[ch.Joint].Tap-1].Name
 				}
 			}
+			feeds[into]++
+		}
+		names := []string{}
+		for _, c := range plan.Cords {
+			names = append(names, c.Name)
+		}
+		for _, tap := range plan.Power.Taps {
+			names = append(names, tap.Name)
+		}
+		for _, into := range names {
 			drawn := 0
 			for _, op := range page.Ops {
-				if x, ok := op.(paper.Text); ok && x.String == c.Name {
+				if x, ok := op.(paper.Text); ok && x.String == into {
 					drawn++
 				}
 			}
-			if drawn != feeds {
-				t.Errorf("%s: %s feeds %d runs and is drawn at %d", name, c.Name, feeds, drawn)
+			if drawn != feeds[into] {
+				t.Errorf("%s: %s feeds %d runs and is drawn at %d", name, into, feeds[into], drawn)
 			}
 		}
 	}

@@ -28,6 +28,9 @@ func (v *unfolding) cordNames() map[string]string {
 			if n := f.Joints[c.Joint].Cord; n > 0 {
 				names[c.Strings[0]] = "C" + fmt.Sprint(n)
 			}
+			if n := f.Joints[c.Joint].Tap; n > 0 {
+				names[c.Strings[0]] = "T" + fmt.Sprint(n)
+			}
 		}
 	}
 	return names
@@ -54,9 +57,9 @@ func (v *unfolding) cords() {
 		at := s.path[0]
 		onTop := func(r paper.Rect) bool {
 			near := nearestIn(r, at)
-			return near.Sub(at).Long() > off && v.inRoom(r) && !slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && v.clear(near, at)
+			return near.Sub(at).Long() > off && v.onPicture(r) && !slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && v.clear(near, at)
 		}
-		free := func(r paper.Rect) bool { return onTop(r) && v.open(r.Inset(-labelPad), -1, false) }
+		free := func(r paper.Rect) bool { return onTop(r) && v.apartFrom(r.Inset(-labelPad), -1, false) }
 		var box paper.Rect
 		ok := false
 		for _, fits := range []func(paper.Rect) bool{func(r paper.Rect) bool { return free(r) && v.alone(nearestIn(r, at), at) }, free, onTop} {

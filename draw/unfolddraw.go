@@ -236,7 +236,12 @@ func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
 
 // open reports whether a box is free of signs, labels and strings, of its own too unless it stands in its line.
 func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
-	if !v.inRoom(r) || slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
+	return v.inRoom(r) && v.apartFrom(r, own, inLine)
+}
+
+// apartFrom reports the same of a box that may stand beside the feet.
+func (v *unfolding) apartFrom(r paper.Rect, own int, inLine bool) bool {
+	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
 		return false
 	}
 	skip := -1
@@ -262,6 +267,11 @@ func (v *unfolding) anyLine(skip int, is func(a, b paper.Point) bool) bool {
 // inRoom reports whether a box is between the feet and within the picture's height.
 func (v *unfolding) inRoom(r paper.Rect) bool {
 	return r.X >= v.middle-v.half-1 && r.Right() <= v.middle+v.half+1 && r.Y >= v.room.Y && r.Bottom() <= v.room.Bottom()
+}
+
+// onPicture reports whether a box is on the picture.
+func (v *unfolding) onPicture(r paper.Rect) bool {
+	return r.X >= v.room.X && r.Right() <= v.room.Right() && r.Y >= v.room.Y && r.Bottom() <= v.room.Bottom()
 }
 
 // about is the box about a line with the bulbs on it.

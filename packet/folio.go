@@ -43,7 +43,6 @@ func (e *edge) cut(page *paper.Page, body paper.Rect, back bool) paper.Rect {
 // this tunnel gives nothing to do makes none.
 type leafKind struct {
 	word, name, holder string
-	runsOn             bool // begins on the next free side, not on a front: tags and the spec share sheets
 	make               func(b *binder) []folio
 }
 

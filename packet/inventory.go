@@ -19,7 +19,8 @@ type stored struct {
 	item  string
 	count int
 	keep  keeping
-	named bool // each has a name: stakes
+	named bool   // each has a name: stakes
+	noun  string // it is counted by on a label
 }
 
 // keeping is a way of bundling and storing.
@@ -36,32 +37,27 @@ const (
 	keptCovers
 )
 
-// Items that are counted apart from what they are kept with.
-const (
-	itemCap      = "stake cap"
-	itemGuy      = "guy: line, tightener, clamp"
-	itemThreeWay = "three-way"
-)
-
-// keptOf is how things of the buying list are kept; what is not here is used up, or counted as it stands.
-var keptOf = map[stock.Kind]keeping{
-	stock.Tee: keptBox, stock.Cross: keptBox, stock.Coupling: keptBox, stock.Bushing: keptBox, stock.BraceClamp: keptBox, stock.BarSocket: keptBox, stock.SandBag: keptBox,
-	stock.CordCover: keptCovers, stock.PlugCover: keptCovers, stock.SocketCover: keptCovers, stock.Timer: keptCovers, stock.PortableGFCI: keptCovers, stock.PlugBox: keptCovers, stock.Lantern: keptCovers,
-	stock.Supply: keptCovers,
+// keptOf is how things of the buying list are kept, and the noun they are counted by on a label; what is not here is used up, or counted as it stands.
+var keptOf = map[stock.Kind]stored{
+	stock.Tee: {keep: keptBox, noun: "fitting"}, stock.Cross: {keep: keptBox, noun: "fitting"}, stock.Coupling: {keep: keptBox, noun: "fitting"}, stock.Bushing: {keep: keptBox, noun: "fitting"},
+	stock.BraceClamp: {keep: keptBox, noun: "clamp"}, stock.BarSocket: {keep: keptBox, noun: "bar socket"}, stock.SandBag: {keep: keptBox, noun: "sandbag"},
+	stock.CordCover: {keep: keptCovers, noun: "cord cover"}, stock.PlugCover: {keep: keptCovers, noun: "cover"}, stock.SocketCover: {keep: keptCovers, noun: "cover"},
+	stock.Timer: {keep: keptCovers, noun: "timer"}, stock.PortableGFCI: {keep: keptCovers, noun: "portable GFCI"}, stock.PlugBox: {keep: keptCovers, noun: "plug box"},
+	stock.Lantern: {keep: keptCovers, noun: "lantern"}, stock.Supply: {keep: keptCovers, noun: "supply"},
 }
 
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
 func inventory(p *layout.Plan) []stored {
 	list := pipeKinds(p)
-	add := func(item string, count int, keep keeping) {
+	add := func(item string, count int, keep keeping, noun string) {
 		if count > 0 {
-			list = append(list, stored{item: item, count: count, keep: keep})
+			list = append(list, stored{item: item, count: count, keep: keep, noun: noun})
 		}
 	}
 	shopped := func(box bool) {
 		for _, it := range p.Shopping {
-			if keep, ok := keptOf[it.Kind]; ok && (keep == keptBox) == box {
-				add(it.Item, it.Need-it.Spare, keep)
+			if as, ok := keptOf[it.Kind]; ok && (as.keep == keptBox) == box {
+				add(it.Item, it.Need-it.Spare, as.keep, as.noun)
 			}
 		}
 	}
@@ -70,30 +66,30 @@ func inventory(p *layout.Plan) []stored {
 	caps := 0
 	for _, d := range stakeKinds(p) {
 		caps += d.count
-		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true})
+		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: "stake"})
 	}
-	add(itemCap, caps, keptStakes)
-	add(itemGuy, guys, keptBox)
+	add("stake cap", caps, keptStakes, "cap")
+	add("guy: line, tightener, clamp", guys, keptBox, "guy")
 	if p.Spec.Braces.Line {
-		add("brace line, buckle", pegs, keptBox)
+		add("brace line, buckle", pegs, keptBox, "brace line")
 	}
-	add("crown line", min(1, used(p, crew.CrownLine)), keptBox)
-	add("net", used(p, crew.BarrierNet), keptBox)
+	add("crown line", min(1, used(p, crew.CrownLine)), keptBox, "crown line")
+	add("net", used(p, crew.BarrierNet), keptBox, "net")
 	on, off := stringsKept(p)
 	for _, kind := range on {
-		add(kind.item+", on its leg", kind.count, keptLegs)
+		add(kind.item+", on its leg", kind.count, keptLegs, "string")
 	}
 	for _, kind := range off {
-		add("string "+kind.item, kind.count, keptLights)
+		add("string "+kind.item, kind.count, keptLights, "string")
 	}
 	for _, c := range p.Power.Lots {
 		name := fmt.Sprintf("cord %s %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), stock.Sold(c.Length, p.Spec.Units))
 		if c.Sockets > 1 {
 			name += fmt.Sprintf(", %d sockets", c.Sockets)
 		}
-		add(name, c.Count, keptCords)
+		add(name, c.Count, keptCords, "cord")
 	}
-	add(itemThreeWay, len(p.Power.Taps), keptCords)
+	add("three-way", len(p.Power.Taps), keptCords, "three-way")
 	shopped(false)
 	return list
 }
@@ -126,12 +122,12 @@ func pipeKinds(p *layout.Plan) (list []stored) {
 		if piece.ID.Steel {
 			continue
 		}
-		like := stored{item: "leg stick", keep: keptLegs}
+		like := stored{item: "leg stick", keep: keptLegs, noun: "stick"}
 		switch {
 		case piece.ID.Sort().Ridge():
-			like = stored{item: "ridge piece", keep: keptRidge}
+			like = stored{item: "ridge piece", keep: keptRidge, noun: "piece"}
 		case piece.ID.Brace:
-			like = stored{item: "brace", keep: keptRidge}
+			like = stored{item: "brace", keep: keptRidge, noun: "brace"}
 		}
 		if piece.Item != p.Spec.Arch.Pipe.Name { // the usual pipe needs no name
 			like.item += ", " + piece.Item

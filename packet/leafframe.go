@@ -53,19 +53,16 @@ func (b *binder) topStrip(f *paper.Page, box paper.Rect, s set) {
 	figure := paper.Lettering{Face: fonts.FigureBold, Size: 20, Colour: paper.White}
 	f.Text(paper.Point{X: tab.X + tab.W/2, Y: tab.Y + 8}, paper.AtMiddle, fmt.Sprint(s.number), figure)
 	base := box.Y + 8
-	f.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, s.title, paper.SheetName)
-	room := box.W - paper.SheetName.Width(s.title) - 4
 	if s.toScale {
-		room -= checkBarWidth + 6
 		checkBar(f, paper.Point{X: box.Right() - checkBarWidth, Y: box.Y})
+		box.W -= checkBarWidth + 6
 	}
-	if holder := paper.Body.Width(s.kind.holder); holder <= room {
-		right := box.Right()
-		if s.toScale {
-			right -= checkBarWidth + 6
-		}
-		f.Text(paper.Point{X: right, Y: base}, paper.AtRight, s.kind.holder, paper.Body)
+	title := paper.SheetName
+	for title.Size > paper.Strong.Size && title.Width(s.title)+4+paper.Body.Width(s.kind.holder) > box.W { // whose it is stays
+		title.Size--
 	}
+	f.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, s.title, title)
+	f.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, s.kind.holder, paper.Body)
 }
 
 // checkBarWidth is the bar's room with its words.

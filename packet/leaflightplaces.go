@@ -13,12 +13,12 @@ import (
 // unfolded shows every string in its place, and says what is left over.
 func (l lighting) unfolded() []block.Block {
 	key := l.key()
-	side := l.size.H - clipZone - edgeMargin - footHigh - 3
+	side := l.high - 3
 	for _, k := range key {
-		side -= k.Gap + k.Body.Height(l.bodyWidth()-draw.EdgeStripWide)
+		side -= k.Gap + k.Body.Height(l.wide-draw.EdgeStripWide)
 	}
-	blocks := append(key, block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}})
-	return append(blocks, l.leftOver()...)
+	blocks := append(slices.Concat(l.leftOver(), l.rowWords(), key), block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}})
+	return blocks
 }
 
 // unfolded is the tunnel laid open, which goes on side by side where it does not find room on one.
@@ -43,44 +43,37 @@ func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool
 func (l lighting) key() []block.Block {
 	text := "From above, legs laid flat, arch 1 at the bottom. Tick a string when tied."
 	if slices.ContainsFunc(l.plan.Lights.Paths, func(p lights.Path) bool { return len(p.Rows) > 1 }) {
-		text += " Drawn across, past an arch: up its leg."
+		text += " Rows turn up that leg."
 	}
 	return []block.Block{
 		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},
-		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey{Plan: l.plan}},
+		{Name: "key of the picture", Gap: 1, Keep: true, Body: draw.StringKey(l.plan)},
 	}
 }
 
 // leftOver says which strings are longer than their place, and by how much, those alike together.
 func (l lighting) leftOver() []block.Block {
-	type left struct {
-		long    string
-		strings []numbered
-	}
-	var list []left
+	var longs []string
+	of := map[string][]numbered{}
 	var facts []block.Fact
 	for _, s := range l.plan.Strings {
-		if s.LeftOver < 2*l.u.Grid() || l.u.Room(s.LeftOver) == l.u.Room(0) {
+		long := l.u.Room(s.LeftOver)
+		if s.LeftOver < 2*l.u.Grid() || long == l.u.Room(0) {
 			continue
 		}
-		long := l.u.Room(s.LeftOver)
-		i := 0
-		for i < len(list) && list[i].long != long {
-			i++
+		if of[long] == nil {
+			longs = append(longs, long)
 		}
-		if i == len(list) {
-			list = append(list, left{long: long})
-		}
-		list[i].strings = append(list[i].strings, numbered{before: "S", number: s.Number})
+		of[long] = append(of[long], numbered{before: "S", number: s.Number})
 		facts = append(facts, block.Fact{What: "left over of " + s.Name, Value: long})
 	}
-	if len(list) == 0 {
+	if len(longs) == 0 {
 		return nil
 	}
 	var named []string
-	for _, o := range list {
-		named = append(named, inRanges(o.strings)+" "+block.Figure(o.long))
+	for _, long := range longs {
+		named = append(named, inRanges(of[long])+" "+block.Figure(long))
 	}
-	text := "Left over: " + strings.Join(named, "; ") + ". Lay it to and fro along its own pipe or row and tie it."
+	text := "Left over: " + strings.Join(named, "; ") + ". Lay it to and fro on its own pipe or row, tied."
 	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
 }

@@ -12,7 +12,6 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
-	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -126,28 +125,15 @@ func onParts(parts []lights.Part) string {
 	return strings.Join(named, "; ")
 }
 
-// rowSteps is what the raising crew, who hang the rows, find on this leaf alone, numbered on from those before.
-func (l lighting) rowSteps(before int) []block.Block {
+// rowWords are what the raising crew, who hang the rows, find on this leaf alone: the rest stands on theirs.
+func (l lighting) rowWords() []block.Block {
 	if len(l.plan.Lights.Rows) == 0 {
 		return nil
 	}
-	list := []block.Step{
-		{Text: "Hang only when " + say.And(append([]string{"ridge"}, heldBy(l.plan).pick("guys", "braces")...)) + " hold. Lay a wall's strings out as on the picture. Plug them together, light them, unplug."},
-		{Text: "At the end arch go up the leg to the next row of the same kind, a tie every " + block.Figure(l.u.Inches(practice.ClimbTie(l.u))) + "."},
-		{Text: "Sockets come where drawn, give or take " + block.Figure(l.handHigh()) + " a bay. Tie each turned down, off the ground.", Then: "Short of it: too much sag. Past it: too little."},
-		l.bowStep(),
-	}
-	blocks := []block.Block{block.Heading(fmt.Sprintf("Rows: for the raising crew, with leaf %d", leafNumber("raise")))}
-	for i, s := range list {
-		s.Number = before + i + 1
-		blocks = append(blocks, block.Block{Name: fmt.Sprintf("row step %d", s.Number), Gap: 1.6, Body: s})
-	}
-	return blocks
-}
-
-// bowStep is what to look for at the arch that the rows bow most.
-func (l lighting) bowStep() block.Step {
-	s := block.Step{Text: "Look from the side along the legs where rows end: straight?", Then: "Bowed in: let out sag in the bay next to it."}
+	give, tie := l.u.Inches(practice.RowGive(l.u)), l.u.Inches(practice.ClimbTie(l.u))
+	text := fmt.Sprintf("Rows (raising crew, leaf %d): up a leg a tie every %s. Sockets come where drawn, give or take %s a bay, turned down. Short: tighten. Past it: let it sag.",
+		leafNumber("raise"), block.Figure(tie), block.Figure(give))
+	facts := []block.Fact{{What: "tie of a row up a leg", Value: tie}, {What: "how far a row's socket may be off", Value: give}}
 	var worst lights.EndPull
 	for _, e := range l.plan.Lights.Pulls {
 		if e.Known && (worst.Arch == 0 || e.Bow > worst.Bow) {
@@ -155,7 +141,9 @@ func (l lighting) bowStep() block.Step {
 		}
 	}
 	if worst.Arch != 0 {
-		s.Text = fmt.Sprintf("Look from the side at arch %d, where %d rows end: bowed in by %s at most.", worst.Arch, worst.Rows, block.Figure(l.u.Inches(worst.Bow)))
+		bow := l.u.Inches(worst.Bow)
+		text += fmt.Sprintf(" Arch %d bows in by %s at most.", worst.Arch, block.Figure(bow))
+		facts = append(facts, block.Fact{What: "bow of an end arch", Value: bow})
 	}
-	return s
+	return []block.Block{{Name: "rows", Gap: 2, Body: block.Words{Text: text}, Facts: facts}}
 }

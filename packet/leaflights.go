@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -9,6 +10,7 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
@@ -16,8 +18,13 @@ import (
 
 // lighting is the wrapping crew's leaf: in front how each kind of pipe is wound, behind which string goes where.
 type lighting struct {
-	*binder
-	u measure.System
+	plan       *layout.Plan
+	u          measure.System
+	wide, high paper.Length // a side's body
+}
+
+func (b *binder) lighting() lighting {
+	return lighting{b.plan, b.spec.Units, b.bodyWidth(), b.size.H - clipZone - edgeMargin - footHigh}
 }
 
 // lightsLeaf makes the leaf of a tunnel that has lights.
@@ -25,17 +32,14 @@ func (b *binder) lightsLeaf() []folio {
 	if len(b.plan.Strings) == 0 {
 		return nil
 	}
-	l := lighting{b, b.spec.Units}
+	l := b.lighting()
 	strips := l.strips()
-	f := folio{front: side{title: "Lights", toScale: strips[0] != nil, edge: strips[0]}, back: side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1]}}
 	bench, winding := l.steps()
-	f.front.blocks = append([]block.Block{l.aloud()}, bench...)
-	for _, c := range l.charts() {
-		f.front.blocks = append(f.front.blocks, c...)
-	}
-	f.front.blocks = slices.Concat(f.front.blocks, l.rowMarks(), l.dropList(), l.turns(), winding)
-	f.back.blocks = append(l.rowSteps(len(bench)+len(winding)), l.unfolded()...)
-	return []folio{f}
+	front := slices.Concat([]block.Block{l.aloud()}, bench, slices.Concat(l.charts()...), l.rowMarks(), l.dropList(), l.turns(), winding)
+	return []folio{{
+		front: side{title: "Lights: winding", toScale: strips[0] != nil, edge: strips[0], blocks: front},
+		back:  side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1], blocks: l.unfolded()},
+	}}
 }
 
 // wrapKind is wraps that are wound alike: one line of a chart.
@@ -48,16 +52,16 @@ type wrapKind struct {
 type wrapChart struct{ lines []wrapKind }
 
 // wrapCharts gathers the wraps in the order they hang.
-func (b *binder) wrapCharts() []wrapChart {
+func (l lighting) wrapCharts() []wrapChart {
 	var list []wrapChart
-	for _, w := range b.plan.Wraps {
-		i := slices.IndexFunc(list, func(c wrapChart) bool { return b.oneRuler(c.lines[0].wrap, w) })
+	for _, w := range l.plan.Wraps {
+		i := slices.IndexFunc(list, func(c wrapChart) bool { return l.oneRuler(c.lines[0].wrap, w) })
 		if i < 0 {
 			i = len(list)
 			list = append(list, wrapChart{})
 		}
 		c := &list[i]
-		k := slices.IndexFunc(c.lines, func(o wrapKind) bool { return b.woundAlike(o.wrap, w) })
+		k := slices.IndexFunc(c.lines, func(o wrapKind) bool { return l.woundAlike(o.wrap, w) })
 		if k < 0 {
 			k = len(c.lines)
 			c.lines = append(c.lines, wrapKind{wrap: w})
@@ -67,9 +71,9 @@ func (b *binder) wrapCharts() []wrapChart {
 	return list
 }
 
-// alikeTo reports whether two lengths are one to a wrapper: as near as a number of grid steps, 1/8 in or 2 mm each.
-func alikeTo(steps measure.Length, u measure.System, a, b measure.Length) bool {
-	step := measure.By(u, measure.Inch/8, 2)
+// near reports whether two lengths are one to a wrapper: as near as a number of grid steps, 1/8 in or 2 mm each.
+func (l lighting) near(steps, a, b measure.Length) bool {
+	step := measure.By(l.u, measure.Inch/8, 2)
 	return math.Abs(float64(a-b)) <= float64(steps*step)+1e-6
 }
 
@@ -82,20 +86,19 @@ const (
 )
 
 // oneRuler reports whether two wraps go on one chart.
-func (b *binder) oneRuler(v, w lights.Wrap) bool {
-	return v.On.Kind.Noun() == w.On.Kind.Noun() && v.Label.Name == w.Label.Name && len(v.Strings) == len(w.Strings) && alikeTo(lengthSteps, b.spec.Units, v.PipeEnd, w.PipeEnd) &&
-		alikeTo(lengthSteps, b.spec.Units, v.From, w.From) && alikeTo(lengthSteps, b.spec.Units, v.To, w.To)
+func (l lighting) oneRuler(v, w lights.Wrap) bool {
+	return v.On.Kind.Noun() == w.On.Kind.Noun() && v.Label.Name == w.Label.Name && len(v.Strings) == len(w.Strings) && l.near(lengthSteps, v.PipeEnd, w.PipeEnd) &&
+		l.near(lengthSteps, v.From, w.From) && l.near(lengthSteps, v.To, w.To)
 }
 
 // woundAlike reports whether two wraps of one chart go on one line.
-func (b *binder) woundAlike(v, w lights.Wrap) bool {
-	u := b.spec.Units
+func (l lighting) woundAlike(v, w lights.Wrap) bool {
 	_, vEnd := v.Wound()
 	_, wEnd := w.Wound()
-	return v.Crown == w.Crown && alikeTo(tenSteps, u, lights.CountTurns*v.Pitch, lights.CountTurns*w.Pitch) && alikeTo(lengthSteps, u, vEnd, wEnd) &&
+	return v.Crown == w.Crown && l.near(tenSteps, lights.CountTurns*v.Pitch, lights.CountTurns*w.Pitch) && l.near(lengthSteps, vEnd, wEnd) &&
 		slices.EqualFunc(v.Flags, w.Flags, func(f, g lights.Flag) bool { return f.Tape == g.Tape && max(f.Bulb-g.Bulb, g.Bulb-f.Bulb) <= bulbSteps }) &&
 		slices.EqualFunc(v.Bare, w.Bare, func(f, g lights.Band) bool {
-			return alikeTo(bandSteps, u, f.From, g.From) && alikeTo(bandSteps, u, f.To, g.To)
+			return l.near(bandSteps, f.From, g.From) && l.near(bandSteps, f.To, g.To)
 		})
 }
 
@@ -104,16 +107,13 @@ const pipesNamed = 36
 
 // named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
 func (c wrapChart) named(line int) string {
-	on := c.lines[line].on
+	on := slices.SortedStableFunc(slices.Values(c.lines[line].on), func(p, q lights.Part) int { return cmp.Compare(p.Kind, q.Kind) })
 	sides := map[lights.Kind][]int{}
 	for _, p := range on {
 		sides[p.Kind] = append(sides[p.Kind], p.Number)
 	}
 	left, right := sides[lights.LegLeft], sides[lights.LegRight]
-	name, rest := onSides(on), "all others"
-	if len(name) > pipesNamed {
-		name = partsInRanges(on)
-	}
+	name, rest := partsInRanges(on), "all others"
 	switch {
 	case on[0].Kind == lights.Ridge:
 		name = "bay " + name
@@ -144,37 +144,12 @@ func (c wrapChart) named(line int) string {
 	return rest
 }
 
-// onSides lists parts side by side, three or more in a row as a range: L1, L3, L5, R2, R4.
-func onSides(on []lights.Part) string {
-	var words []string
-	for _, kind := range []lights.Kind{lights.LegLeft, lights.LegRight, lights.Arch, lights.Ridge} {
-		var numbers []int
-		for _, p := range on {
-			if p.Kind == kind {
-				numbers = append(numbers, p.Number)
-			}
-		}
-		letter := lights.Part{Kind: kind}.Letter()
-		for i, n := 0, 0; i < len(numbers); i += n {
-			for n = 1; i+n < len(numbers) && numbers[i+n] == numbers[i]+n; n++ {
-			}
-			if n > 2 {
-				words = append(words, fmt.Sprintf("%s%d to %s%d", letter, numbers[i], letter, numbers[i+n-1]))
-				continue
-			}
-			n = 1
-			words = append(words, fmt.Sprint(letter, numbers[i]))
-		}
-	}
-	return strings.Join(words, ", ")
-}
-
 // under returns the outside diameter of the pipe that a wrap lies on.
-func (b *binder) under(on lights.Part) measure.Length {
+func (l lighting) under(on lights.Part) measure.Length {
 	if on.Kind == lights.Ridge {
-		return b.spec.Ridge.Pipe.OD
+		return l.plan.Spec.Ridge.Pipe.OD
 	}
-	return b.plan.Arches[on.Number-1].Spec.Pipe.OD
+	return l.plan.Arches[on.Number-1].Spec.Pipe.OD
 }
 
 // wordsWide is the room for the words beside a chart.
@@ -231,7 +206,7 @@ func (l lighting) chart(c wrapChart) []block.Block {
 
 // chartWide is about the width that a chart gets: what decides its lines of figures.
 func (l lighting) chartWide() paper.Length {
-	return l.size.W - punchMargin - edgeMargin - draw.EdgeStripWide - wordsWide - chartGap
+	return l.wide - draw.EdgeStripWide - wordsWide - chartGap
 }
 
 const chartGap paper.Length = 3

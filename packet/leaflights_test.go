@@ -131,9 +131,9 @@ func TestLightsLeaf(t *testing.T) {
 // Every wrap is on one line of one chart, and what its line says is within what a wrapper can tell of what the plan says of it.
 func TestWrapCharts(t *testing.T) {
 	for name, plan := range lightPlans(t) {
-		b := &binder{skies: skies{plan}, spec: plan.Spec}
+		l := binderOf(t, plan).lighting()
 		wraps := 0
-		for _, c := range b.wrapCharts() {
+		for _, c := range l.wrapCharts() {
 			for _, line := range c.lines {
 				wraps += len(line.on)
 				for _, w := range plan.Wraps {

@@ -49,7 +49,7 @@ func (l lighting) turns() []block.Block {
 			{Gap: 1, Body: block.Picture{Least: d.High(), Paint: func(page *paper.Page, box paper.Rect) []string { d.Draw(page, box); return nil }}},
 		}})
 	}
-	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round, 0 at the left:"}}, {Name: "turns", Gap: 1, Body: columns}}
+	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round (0 at the left, the wire in front):"}}, {Name: "turns", Gap: 1, Body: columns}}
 }
 
 // told is a step with its figures.
@@ -73,7 +73,7 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		case crew.TagStrings:
 			on = append(on, told{Step: block.Step{Text: in.Do}})
 		case crew.FlagRows:
-			wind = append(wind, told{Step: block.Step{Text: in.Do, Then: "Each by tape from the foot end, never from flag to flag."}})
+			wind = append(wind, told{Step: block.Step{Text: in.Do, Then: "Each by tape from the foot, never from flag to flag."}})
 		case crew.JoinForWrap:
 			if !joined {
 				wind, joined = append(wind, told{Step: block.Step{Text: in.Do}}), true
@@ -100,7 +100,7 @@ func (l lighting) steps() (bench, winding []block.Block) {
 	return bench, winding
 }
 
-// testStep has every string tested, its label read, and says how many spares there are.
+// testStep has every string tested and its label read.
 func (l lighting) testStep(t crew.Task, in instruction) told {
 	var volts []string
 	for _, s := range l.plan.Strings {
@@ -108,53 +108,43 @@ func (l lighting) testStep(t crew.Task, in instruction) told {
 			volts = append(volts, v)
 		}
 	}
-	spares := 0
-	for _, n := range t.Uses {
-		if n.Thing == crew.SpareString {
-			spares = n.Count
-		}
-	}
-	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + say.And(volts) + ". " + in.Want, Then: fmt.Sprintf("Dead or damaged: reject bag, take a spare (%d there). None left: stop, ask.", spares),
-		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: say.And(volts)}}}
-}
-
-// give is how far a flag may be off.
-func (l lighting) give() string { return l.u.Inches(practice.FlagGive(l.u)) }
-
-// guyed reports whether a wrap leaves a band bare.
-func (l lighting) guyed() bool {
-	return slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 })
-}
-
-// bandStep is what is done where a guy or a brace will be.
-func (l lighting) bandStep() string {
-	return "White band: a " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " goes there. Run the wire straight, no turn."
+	label := say.And(volts)
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "A dark bulb, bare wire, a crack, warm: reject bag, no tape; a spare of its kind. None left: ask.",
+		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: label}}}
 }
 
 // windingSteps is how one pipe is wound.
-func (l lighting) windingSteps() []told {
-	step := func(text, then string, facts ...block.Fact) told {
-		return told{block.Step{Text: text, Then: then}, facts}
+func (l lighting) windingSteps() (list []told) {
+	step := func(text, then string, facts ...block.Fact) {
+		list = append(list, told{block.Step{Text: text, Then: then}, facts})
 	}
 	strip := ""
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
 		strip = "Or by the edge strip, folded at its dashes, if the bar on top measures true."
 	}
-	list := []told{
-		step("Lay the pipe on trestles. Flag it by tape from 0, within "+block.Figure(l.give())+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: l.give()}),
-		step(fmt.Sprintf("Tie the prongs at the end drawn (black bar). Wind to the %d-turn figure.", lights.CountTurns), strip),
-		step("At a flag: the bulb printed there, from the prongs, or "+block.Figure(fmt.Sprint(practice.BulbGive))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last right flag."),
+	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
+	step("Pipe on trestles. Measure from 0, tie ribbon at every flag, within "+block.Figure(give)+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: give})
+	step(fmt.Sprintf("Prongs past the pipe’s end at the black bar. %d turns fill the length printed.", lights.CountTurns), strip)
+	step("At a flag: the bulb printed there, from the prongs, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good flag.")
+	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
+		step("White band: a "+say.Or(heldBy(l.plan).pick("guy", "brace"))+" goes there. Run the wire straight, no turn.", "")
 	}
-	if l.guyed() {
-		list = append(list, step(l.bandStep(), ""))
-	}
-	list = append(list,
-		step("Ends up to "+block.Figure(l.handHigh())+" short: open the last third. Long: close it, or tie back.", "Farther off: unwind to the last right flag. Never stretch, never cut.",
-			block.Fact{What: "how far a string's end may be off", Value: l.handHigh()}),
-		step("Zip ties at both ends, 1/3, 2/3. Check one of each line, then the rest.", ""),
-		step("All wound strings ticked, every plug out.", ""))
+	step("Up to "+block.Figure(off)+" short: widen the last third. Long: close it, or tie the end back.", "Farther off: unwind. Never stretch, never cut.",
+		block.Fact{What: "how far a string's end may be off", Value: off})
+	step("Zip ties at both ends, 1/3, 2/3. Have the first of a kind checked.", "")
+	step("All wound strings ticked, every plug out. Lay each pipe at its stakes.", "")
 	list[len(list)-1].Sign = []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}
 	return list
+}
+
+// bulbGive is how many bulbs a flag may be off: no more than the end of the string may, on the pipe whose bulbs are farthest apart, but never less than one.
+func (l lighting) bulbGive() int {
+	give := practice.BulbGive
+	for _, w := range l.plan.Wraps {
+		apart := (w.To - w.From) / measure.Length(max(1, w.Label.Bulbs*len(w.Strings)))
+		give = min(give, int(practice.WrapEnd(l.u)/apart))
+	}
+	return max(1, give)
 }
 
 // notYet names what is wound only when it is up.
@@ -162,7 +152,7 @@ func (l lighting) notYet() string {
 	for _, t := range l.plan.Crew.Tasks {
 		if t.Action == crew.WindInPlace {
 			w := l.plan.Lights.Wraps[t.Of.Wraps[0]]
-			return fmt.Sprintf("Not %v (%s): the raising crew winds and ticks it once it is up.", w.On, strings.Join(w.Strings, ", "))
+			return fmt.Sprintf("Not %v: give it and %s to the raising crew, who wind it once it is up.", w.On, say.And(w.Strings))
 		}
 	}
 	return ""
@@ -170,15 +160,12 @@ func (l lighting) notYet() string {
 
 // aloud is what is said before the first string is plugged in.
 func (l lighting) aloud() block.Block {
-	lines := []string{
-		"Say aloud: 1. Test on " + withArticle(device(l.volts())) + " outlet. Nothing plugged in while we work.",
-		"2. Cracked or bare: reject bag, no tape. Warm: unplug and ask.",
-		"3. Prongs face prongs, no cord drawn there: turn one round. Two kinds: ask.",
-	}
-	var blocks []block.Block
-	for _, line := range lines {
-		blocks = append(blocks, block.Block{Gap: 0.6, Body: block.Words{Text: line}})
-	}
-	blocks = append(blocks, block.Block{Body: block.Blanks{{Word: "Heard by all: signed"}}})
-	return block.Block{Name: "said aloud", Gap: 3, Body: block.Framed{Blocks: blocks}}
+	return saidAloud(fmt.Sprintf("Bring: leaf %d. Test on %s outlet, dry.", leafNumber("stock"), withArticle(device(l.plan))), "Nothing is plugged in while it is wound.")
+}
+
+// saidAloud are lines that are said aloud before the work, and who has heard them.
+func saidAloud(lines ...string) block.Block {
+	return block.Block{Name: "said aloud", Gap: 2, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
+		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: strings.Join(lines, "\n")}}}},
+		{Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}}}}}
 }

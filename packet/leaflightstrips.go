@@ -2,7 +2,6 @@ package packet
 
 import (
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/paper"
@@ -18,12 +17,12 @@ type pitchStrip struct {
 }
 
 // pitchStrips are the plan's strips, that of most pipes first.
-func (b *binder) pitchStrips() []pitchStrip {
+func (l lighting) pitchStrips() []pitchStrip {
 	var list []pitchStrip
-	for _, c := range b.wrapCharts() {
+	for _, c := range l.wrapCharts() {
 		for k, line := range c.lines {
 			i := slices.IndexFunc(list, func(s pitchStrip) bool {
-				return alikeTo(tenSteps, b.spec.Units, lights.CountTurns*s.pitch, lights.CountTurns*line.wrap.Pitch)
+				return l.near(tenSteps, lights.CountTurns*s.pitch, lights.CountTurns*line.wrap.Pitch)
 			})
 			if i < 0 {
 				i = len(list)
@@ -37,31 +36,29 @@ func (b *binder) pitchStrips() []pitchStrip {
 	return list
 }
 
-// words say what a strip is for.
+// words say what a strip is for: pipes of one noun together.
 func (s pitchStrip) words() string {
-	var words strings.Builder
-	noun := ""
-	for _, n := range s.names {
+	words := "Turns. "
+	for i, n := range s.names {
 		switch {
-		case n[0] == noun:
-			words.WriteString(", " + n[1])
-			continue
-		case noun != "":
-			words.WriteString("; ")
+		case i > 0 && n[0] == s.names[i-1][0]:
+			words += ", " + n[1]
+		case i > 0:
+			words += "; " + n[0] + ": " + n[1]
+		default:
+			words += n[0] + ": " + n[1]
 		}
-		noun = n[0]
-		words.WriteString(noun + ": " + n[1])
 	}
-	return words.String()
+	return words
 }
 
 // fewTurns is the least that a strip is worth printing for.
 const fewTurns = 2
 
 // onEdges parts the strips: those along the outer edge of the lights' front and back, half an edge each where there are more than two, and those that found no room there.
-func (b *binder) onEdges() (front, back, left []pitchStrip) {
-	list := b.pitchStrips()
-	high := b.size.H - clipZone - edgeMargin - footHigh
+func (l lighting) onEdges() (front, back, left []pitchStrip) {
+	list := l.pitchStrips()
+	high := l.high
 	if len(list) > 2 {
 		high /= 2
 	}
@@ -96,4 +93,17 @@ func (l lighting) edgeOf(strips []pitchStrip) *edge {
 			box.Y += box.H
 		}
 	}}
+}
+
+// stripsForTags are the pitch strips that found no room on the leaf, at full size, a stroke a turn.
+func (l lighting) stripsForTags() []draw.PitchStrip {
+	_, _, left := l.onEdges()
+	var list []draw.PitchStrip
+	for _, s := range left {
+		p := draw.PitchStrip{Pitch: s.pitch, Check: measure.By(l.u, 4*measure.Inch, 100*measure.Millimetre), Units: l.u, Words: s.words()}
+		if p.Turns(l.wide) >= 1 {
+			list = append(list, p)
+		}
+	}
+	return list
 }

@@ -2,7 +2,7 @@ package packet
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -14,72 +14,48 @@ import (
 
 // back is the order of the work: what is said aloud, the steps with their tests, then what to do when it trips and when a string is dead.
 func (p powering) back() []block.Block {
-	list := []block.Block{p.aloud()}
-	number, plugging := 0, false
-	for _, t := range tasksOf(p.plan, crew.Powering) {
-		if t.Action == crew.PlugRuns {
-			if plugging {
-				continue // all outlets are one step
-			}
-			plugging = true
+	list := []block.Block{saidAloud("Dry hands, dry plugs. Outlets stay empty till the ten checks are signed.",
+		"Prongs facing prongs: stop, call the wrapping crew. Never a lead with two plugs.",
+		"No ladder in the dark. Outlets, breakers: a licensed electrician.")}
+	number := 0
+	for i, t := range p.tasks {
+		if t.Action == crew.PlugRuns && p.tasks[i-1].Action == crew.PlugRuns {
+			continue // all outlets are one step
 		}
 		number++
-		list = append(list, p.step(number, t)...)
+		list = append(list, p.step(number, t))
 	}
-	list = append(list, p.trips()...)
-	return append(list, p.dead())
+	return slices.Concat(list, p.trips(), p.dead())
 }
 
-// aloud is what is said before the first cord is laid.
-func (p powering) aloud() block.Block {
-	lines := []string{
-		"Dry hands, dry plugs. No cord in an outlet before the ten checks.",
-		"Prongs facing prongs: turn the string round. Never an adaptor: it kills.",
-		"No ladder in the dark. Outlets, breakers: a licensed electrician.",
-	}
-	return block.Block{Name: "said aloud", Gap: 2, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
-		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: strings.Join(lines, "\n")}}}}, {Width: 34, Blocks: []block.Block{{Gap: 4, Body: block.Blanks{{Word: "Heard by"}}}}}}}}}}}
-}
-
-// step is one task, with what it holds for.
-func (p powering) step(number int, t crew.Task) []block.Block {
+// step is one task, with what it holds for. What is among the ten checks, or in what is done, is not said again.
+func (p powering) step(number int, t crew.Task) block.Block {
 	in := newTaskWords(p.plan).of(t)
-	s := block.Step{Number: number, Text: in.Do, Then: strings.TrimSpace(in.Want + " " + in.IfOff)}
+	b := block.Block{Name: fmt.Sprintf("power, step %d", number), Gap: 1.2}
+	s := block.Step{Number: number, Text: in.Do, NoTick: t.Action == crew.CheckCords}
 	word := "Signed"
-	if t.Action == crew.DarkWalk {
-		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
-	}
-	one := func(facts ...block.Fact) []block.Block {
-		b := block.Block{Name: fmt.Sprintf("power, step %d", number), Gap: 1.2, Body: s, Facts: facts}
-		if t.Hold {
-			b.Body = signedStep(s, word)
-		} else {
-			b.Body = framedLike(s)
-		}
-		return []block.Block{b}
-	}
 	switch t.Action {
-	case crew.LayCords:
-		s.Then = "" // all of it is among the checks
-	case crew.JoinPlugs:
-		s.Then = ""
-		return one(block.Fact{What: "joints off the ground", Value: p.handHigh()})
-	case crew.CheckCords:
-		head := block.Words{Text: fmt.Sprintf("%d  %s", number, in.Do), Lettering: paper.Strong}
-		return []block.Block{{Name: "checks before power", Gap: 1.2, Body: block.Framed{Blocks: []block.Block{
-			{Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Gap: 2, Body: head}}}, {Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Signed"}}}}}}}},
-			{Gap: 0.6, Body: checkGrid(p.checks())}}}}}
-	case crew.PlugRuns:
-		s.Then = ""
-	case crew.TestLoaded:
-		s.Then = "As in step 1, all its runs."
+	case crew.TestOutlets:
+		s.Then = in.IfOff
 	case crew.FeelPlugs:
-		s.Text, s.Then = s.Text+" "+s.Then, ""
+		s.Text += " " + in.Want + " " + in.IfOff
+	case crew.DarkWalk:
+		s.Text += " " + in.Want + " " + in.IfOff
+		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
+	case crew.JoinPlugs:
+		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:
-		s.Then = ""
-		return one(block.Fact{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)}, block.Fact{What: "size of the timers", Value: timerSize(p.plan.Power)})
+		b.Facts = []block.Fact{{What: "timers off after closing, minutes", Value: fmt.Sprint(practice.TimerAfter)}, {What: "size of the timers", Value: timerSize(p.plan.Power)}}
 	}
-	return one()
+	b.Body = framedLike(s)
+	if t.Hold {
+		signed := signedStep(s, word)
+		if t.Action == crew.CheckCords {
+			signed.Blocks = append(signed.Blocks, block.Block{Gap: 0.6, Body: checkGrid(p.checks())})
+		}
+		b.Body = signed
+	}
+	return b
 }
 
 // signWide is the room of a line to sign on beside a step.
@@ -132,7 +108,6 @@ func checkGrid(checks []string) block.Columns {
 
 // trips is what is done when it goes dark, in order: nobody climbs, so a run that is fed high up is parted at the foot of its cord.
 func (p powering) trips() []block.Block {
-	kind := device(p.volts())
 	high := ""
 	switch feet := p.lowPlugs(); {
 	case len(feet) > 4:
@@ -141,13 +116,13 @@ func (p powering) trips() []block.Block {
 		high = fmt.Sprintf(" (fed high up: pull %s)", say.And(feet))
 	}
 	steps := []string{
-		"Torches on, way in shut. Walk people out first.",
-		fmt.Sprintf("Pull every cord at that outlet, press %s. Trips with nothing in it: electrician.", block.Figure("RESET")),
-		"Unplug every run" + high + ". Cords in, then run by run as drawn, until one trips it.",
+		"Torches on, way in shut. Walk people out.",
+		fmt.Sprintf("Pull every cord at that outlet, press %s. Trips empty, or a breaker tripped: electrician.", block.Figure("RESET")),
+		"Pull every run" + high + ". One run in, then its outlet’s cord; so run by run until it trips.",
 		"What trips it stays out, its socket covered, till dried by daylight.",
-		"Log night, outlet, run. Twice: leave it off, ask.",
+		fmt.Sprintf("Log it (leaf %d, back): night, outlet, run. Twice: leave it off, ask.", leafNumber("nights")),
 	}
-	list := []block.Block{block.Heading(fmt.Sprintf("When %s or a breaker trips", withArticle(kind)))}
+	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips", withArticle(device(p.plan))))}
 	for i, s := range steps {
 		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
 	}
@@ -165,10 +140,7 @@ func (p powering) lowPlugs() (list []string) {
 }
 
 // dead is what is done with a string that stays dark.
-func (p powering) dead() block.Block {
-	return block.Block{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
-		" by daylight, unplug its run at its plug end, cover that socket. The first dark one: fuse, plug, a spare."}}
+func (p powering) dead() []block.Block {
+	return []block.Block{{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
+		" by daylight, unplug its run, cover that socket. First dark one: plug home, fuse, else a spare."}}}
 }
-
-// handHigh is how far off the ground a joint is kept, as printed.
-func (b *binder) handHigh() string { return b.spec.Units.Inches(practice.JointHigh(b.spec.Units)) }

@@ -3,6 +3,7 @@ package packet
 import (
 	"crypto/sha256"
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/block"
@@ -10,22 +11,59 @@ import (
 	"hoopwright/layout/say"
 )
 
-// specLeaf is the spec in print, to be typed in again if the file is lost, and what was assumed where it is silent.
+// specLeaf is the spec in print, to be typed in again if the file is lost, and what was assumed where it is silent. Where the last of the tags leave room it stands there.
 func (b *binder) specLeaf() []folio {
+	if b.specWithTags {
+		if tags, _ := b.tagBlocks(); len(tags) > 0 {
+			if _, _, ok := b.specBeneath(tags); ok {
+				return nil
+			}
+		}
+	}
+	head, lines, foot := b.specBlocks()
+	return []folio{{front: side{title: "Spec", blocks: append(append(head, lines), foot...)}}}
+}
+
+// specBlocks are what is said of the spec, its lines, and what was assumed.
+func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []block.Block) {
 	sum := sha256.Sum256(b.spec.Source)
 	var groups []string
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	blocks := []block.Block{
-		{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "The packet's PDF carries this file: `hoopwright recover` gets it back byte for byte. By hand, leave out the numbers at the left and the sign ↪ of a line that goes on. SHA-256: " + strings.Join(groups, " ")}},
-		{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source))},
-	}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "The packet's PDF carries this file: `hoopwright recover` gets it back byte for byte. By hand, leave out the numbers at the left and the sign ↪ of a line that goes on. SHA-256: " + strings.Join(groups, " ")}}}
+	lines = block.Block{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source)), Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
-		blocks = append(blocks, block.Heading("Not in the spec, so assumed"),
-			block.Block{Name: "what was assumed", Gap: 1, Body: block.Words{Lettering: paper.Small, Text: say.Capital(say.And(words)) + ". The packet carries filled.yaml with every value."}})
+		foot = []block.Block{block.Heading("Not in the spec, so assumed"),
+			{Name: "what was assumed", Gap: 1, Facts: []block.Fact{{What: "assumed", Value: strings.Join(words, ", ")}},
+				Body: block.Words{Lettering: paper.Small, Text: say.Capital(say.And(words)) + ". The packet carries filled.yaml with every value."}}}
 	}
-	return []folio{{front: side{title: "Spec", blocks: blocks}}}
+	return head, lines, foot
+}
+
+// specBeneath sets the spec under the cards of a single sheet, in front and behind, so that nothing of it is lost when they are cut out; false where it finds no room.
+func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok bool) {
+	_, room := b.newSide(false)
+	head, lines, foot := b.specBlocks()
+	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("File this half, for next year: the spec (leaf %d), front and back.", leafNumber("spec"))}}}, head...)
+	cards := block.Height(tags, room.W)
+	front = append(slices.Clone(tags), head...)
+	behind := block.Block{Name: "behind the cards", Body: block.Picture{Least: cards + head[0].Gap, Paint: func(*paper.Page, paper.Rect) []string { return nil }}}
+	if !b.specWithTags || block.Height(front, room.W) > room.H {
+		return nil, nil, false
+	}
+	if whole := slices.Concat(front, []block.Block{lines}, foot); block.Height(whole, room.W) <= room.H {
+		return whole, []block.Block{behind}, true
+	}
+	first, rest, split := lines.Body.(listing).Split(room.W, room.H-block.Height(front, room.W)-lines.Gap)
+	if !split {
+		return nil, nil, false
+	}
+	part := func(l block.Body) block.Block {
+		return block.Block{Name: lines.Name, Gap: lines.Gap, Body: l, Facts: lines.Facts}
+	}
+	front, back = append(front, part(first)), append([]block.Block{behind, part(rest)}, foot...)
+	return front, back, block.Height(back, room.W) <= room.H
 }
 
 // listing is source lines in two columns, each column read to its foot.

@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,156 +8,127 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/say"
 )
 
-// Room on a side of tags: two cards across, four down.
-const (
-	cardsAcross              = 2
-	cardsDown                = 4
-	cardHigh    paper.Length = 53
-	cardGap     paper.Length = 3.5 // the scissors' way
-)
-
-// tagsLeaf is a card an arch, eight a side; then the pitch strips that found no room at the lights, and labels for what is bundled, as far as the last side
-// of cards has room.
+// tagsLeaf is a card an arch and one for each other sort of thing that is kept together, then the pitch strips that found no room at the lights. Nothing is printed
+// behind a card: it is cut out. Under the last of them stands the spec, in front and behind, where there is room for all of it.
 func (b *binder) tagsLeaf() []folio {
 	if len(standingOf(b.plan)) == 0 {
 		return nil
 	}
-	cards := b.cardRows()
-	full := len(cards) % cardsDown
-	free := paper.Length(0)
-	if full > 0 {
-		free = paper.Length(cardsDown-full) * (cardHigh + cardGap)
-	}
-	strips := b.stripBlocks()
-	for _, s := range strips {
-		free -= s.Gap + s.Body.Height(b.bodyWidth())
-	}
-	labels := b.shelfLabels()
-	if n := len(b.plan.Arches); n%cardsAcross == 1 { // beside the last card
-		fit := min(len(labels), int((cardHigh+shelfGap)/(draw.ShelfLabelHeight+shelfGap)))
-		cards[len(cards)-1].Body = cardRow{b.tag(b.plan.Arches[n-1])}.with(labels[:fit])
-		labels = labels[fit:]
-	}
-	blocks := append(cards, strips...)
-	for pair := range slices.Chunk(labels, cardsAcross) {
-		if free -= shelfGap + draw.ShelfLabelHeight; free < 0 {
-			break
-		}
-		blocks = append(blocks, block.Block{Name: "labels", Gap: shelfGap, Rank: block.May, Body: shelfRow(pair)})
-	}
+	blocks, strips := b.tagBlocks()
 	const title = "Tags: cut out, tie on"
-	var list []folio
-	for part := range slices.Chunk(blocks, cardRows) {
-		list = append(list, folio{front: side{title: title, blocks: part}, back: side{title: title}})
+	if front, back, ok := b.specBeneath(blocks); ok {
+		behind := side{title: "Spec", blocks: back}
+		if len(back) == 1 {
+			behind.title = backsTitle
+		}
+		return []folio{{front: side{title: title, toScale: strips, blocks: front}, back: behind}}
 	}
-	last := &list[len(list)-1]
-	last.front.toScale, last.back.toScale = len(strips) > 0 && len(cards) < cardsDown, len(strips) > 0
+	_, room := b.newSide(false)
+	var list []folio
+	for len(blocks) > 0 {
+		n := 1
+		for n < len(blocks) && block.Height(blocks[:n+1], room.W) <= room.H {
+			n++
+		}
+		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: []block.Block{block.Paragraph("Cut from the front.")}}})
+		blocks = blocks[n:]
+	}
 	return list
 }
 
-// cardRows is how many rows are packed in one go: those of twenty sides.
-const cardRows = 20 * cardsDown
+// backsTitle stands over a side with nothing on it, behind cards.
+const backsTitle = "Tags: the backs"
 
-// cardRows are the cards, two in a row.
-func (b *binder) cardRows() []block.Block {
-	var rows []block.Block
-	var tags cardRow
-	var facts []block.Fact
-	for i, a := range b.plan.Arches {
-		t := b.tag(a)
-		tags, facts = append(tags, t), append(facts, tagFacts(t)...)
-		if len(tags) == cardsAcross || i == len(b.plan.Arches)-1 {
-			rows = append(rows, block.Block{Name: fmt.Sprintf("tags up to arch %d", a.Number), Gap: cardGap, Body: rowOfCards{cards: tags}, Facts: facts})
-			tags, facts = nil, nil
-		}
+// tagBlocks are the cards, two in a row, what is done with them and the strips; strips are drawn to scale.
+func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
+	var cards []draw.Tag
+	for _, a := range b.plan.Arches {
+		cards = append(cards, archTag(a, len(b.plan.Arches)))
 	}
-	return rows
-}
-
-// cardRow is the cards of a row.
-type cardRow []draw.Tag
-
-// with sets labels beside a lone card.
-func (r cardRow) with(labels []draw.ShelfLabel) rowOfCards { return rowOfCards{r, labels} }
-
-// rowOfCards is cards side by side, labels beside a lone one.
-type rowOfCards struct {
-	cards  cardRow
-	labels []draw.ShelfLabel
-}
-
-const shelfGap paper.Length = 1 // between labels: one cut
-
-func cardWidth(width paper.Length) paper.Length { return (width - cardGap) / cardsAcross }
-
-// Height implements block.Body.
-func (r rowOfCards) Height(width paper.Length) paper.Length {
-	high := cardHigh
-	for _, t := range r.cards {
-		high = max(high, t.Height(cardWidth(width), cardHigh))
-	}
-	return high
-}
-
-// Draw implements block.Body.
-func (r rowOfCards) Draw(page *paper.Page, box paper.Rect) []string {
-	wide, high := cardWidth(box.W), r.Height(box.W)
-	for i, t := range r.cards {
-		t.Draw(page, paper.Rect{X: box.X + paper.Length(i)*(wide+cardGap), Y: box.Y, W: wide, H: high})
-	}
-	for i, l := range r.labels {
-		l.Draw(page, paper.Rect{X: box.X + wide + cardGap, Y: box.Y + paper.Length(i)*(draw.ShelfLabelHeight+shelfGap), W: wide, H: draw.ShelfLabelHeight})
-	}
-	return nil
-}
-
-// shelfRow is labels side by side.
-type shelfRow []draw.ShelfLabel
-
-// Height implements block.Body.
-func (shelfRow) Height(paper.Length) paper.Length { return draw.ShelfLabelHeight }
-
-// Draw implements block.Body.
-func (r shelfRow) Draw(page *paper.Page, box paper.Rect) []string {
-	for i, l := range r {
-		wide := cardWidth(box.W)
-		l.Draw(page, paper.Rect{X: box.X + paper.Length(i)*(wide+cardGap), Y: box.Y, W: wide, H: draw.ShelfLabelHeight})
-	}
-	return nil
-}
-
-// shelfLabels are the labels of what is kept together, each sort counted by itself, legs apart: those have their cards.
-func (b *binder) shelfLabels() []draw.ShelfLabel {
-	type sort struct{ name, piece string }
-	sorts := map[keeping]sort{keptRidge: {"RIDGE", "piece"}, keptBox: {"FITTINGS, GUYS", "fitting"}, keptStakes: {"STAKES, CAPS", "stake"}, keptLights: {"STRINGS", "string"}, keptCords: {"CORDS", "cord"}}
-	apart := map[string]string{itemCap: "cap", itemGuy: "guy", itemThreeWay: "three-way"}
-	var list []draw.ShelfLabel
 	if on, _ := stringsKept(b.plan); len(on) > 0 {
-		list = append(list, draw.ShelfLabel{Name: "WRAPPED LEGS", What: "One layer, plugs bagged: ____ of ____", Head: b.spec.Title})
+		cards = append(cards, draw.Tag{Name: "WRAPPED LEGS", What: "One layer, plugs bagged."})
 	}
-	for _, keep := range []keeping{keptRidge, keptBox, keptStakes, keptLights, keptCords} {
-		var pieces []string
+	cards = append(cards, sortTags(inventory(b.plan))...)
+	head := b.spec.Title
+	if b.spec.Season != "" {
+		head = clip(head, paper.Small, 60) + ", " + b.spec.Season
+	}
+	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Text: fmt.Sprintf("At take-down (leaf %d): each card in a bag, tied through its hole.", leafNumber("takedown"))}}}
+	gap := paper.Length(2)
+	for row := range slices.Chunk(cards, tagsAcross) {
+		for i := range row {
+			row[i].Head = clip(head, paper.Small, 74)
+		}
+		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row)})
+		gap = 0
+	}
+	for _, p := range b.lighting().stripsForTags() {
+		blocks = append(blocks, block.Block{Name: "pitch strip", Gap: 2, Body: block.Picture{Least: draw.PitchStripHeight, Paint: func(page *paper.Page, box paper.Rect) []string {
+			p.Draw(page, box)
+			return nil
+		}}, Facts: []block.Fact{{What: "pitch, " + p.Words, Value: p.Words}, {What: "a strip's check", Value: b.spec.Units.Inches(p.Check)}}})
+		toScale = true
+	}
+	return blocks, toScale
+}
+
+// archTag is the card of an arch: its legs are one bundle.
+func archTag(a arch.Arch, of int) draw.Tag {
+	legs := fmt.Sprintf("L%d, R%d together", a.Number, a.Number)
+	if a.Spec.OneStick {
+		legs = "In one stick"
+	}
+	return draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", of), What: legs + ". Card at the FOOT end."}
+}
+
+// sortTags are the cards of what is kept together beside the legs, with how many there are of each sort.
+func sortTags(inventory []stored) (list []draw.Tag) {
+	for _, sort := range []struct {
+		keep       []keeping
+		name, also string
+	}{{[]keeping{keptRidge}, "RIDGE", ""}, {[]keeping{keptBox}, "FITTINGS", ", off the pipe"}, {[]keeping{keptStakes}, "STAKES", ""}, {[]keeping{keptLights}, "STRINGS", ", off the pipe"},
+		{[]keeping{keptCords, keptCovers}, "CORDS, COVERS", ""}} {
+		var nouns, counted []string
 		count := map[string]int{}
-		for _, it := range inventory(b.plan) {
-			piece := cmp.Or(apart[it.item], sorts[keep].piece)
-			if it.keep != keep {
+		for _, it := range inventory {
+			if !slices.Contains(sort.keep, it.keep) {
 				continue
 			}
-			if count[piece] == 0 {
-				pieces = append(pieces, piece)
+			if count[it.noun] == 0 {
+				nouns = append(nouns, it.noun)
 			}
-			count[piece] += it.count
+			count[it.noun] += it.count
 		}
-		if len(pieces) == 0 {
-			continue
+		for i, noun := range nouns {
+			counted = append(counted, say.Count(count[noun], noun))
+			if i == 0 {
+				counted[0] += sort.also
+			}
 		}
-		for i, piece := range pieces {
-			pieces[i] = say.Count(count[piece], piece)
+		if len(nouns) > 0 {
+			list = append(list, draw.Tag{Name: sort.name, What: strings.Join(counted, ", ")})
 		}
-		list = append(list, draw.ShelfLabel{Name: sorts[keep].name, What: strings.Join(pieces, ", ") + ", bundle ____ of ____", Head: b.spec.Title})
 	}
 	return list
+}
+
+const tagsAcross = 2
+
+// tagRow is cards side by side.
+type tagRow []draw.Tag
+
+// Height implements block.Body.
+func (tagRow) Height(paper.Length) paper.Length { return draw.TagHeight }
+
+// Draw implements block.Body.
+func (r tagRow) Draw(page *paper.Page, box paper.Rect) []string {
+	for i, t := range r {
+		wide := box.W / tagsAcross
+		t.Draw(page, paper.Rect{X: box.X + paper.Length(i)*wide, Y: box.Y, W: wide, H: box.H})
+	}
+	return nil
 }

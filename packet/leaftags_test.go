@@ -2,11 +2,14 @@ package packet
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
+	"hoopwright/layout/say"
 )
 
 // seasonPlans are small, odd, long and thrown tunnels, with guys on every arch, without lights, on every paper.
@@ -56,35 +59,77 @@ func stands(t *testing.T, name string, plan *layout.Plan, sides []set, floor pap
 	}
 }
 
-// Each arch has one card, eight cards a side, whatever the tunnel; between them the cards name every string, once. Cards are read in the hand: 9 pt is enough.
+// Each arch has one card, and each other sort of thing that is kept; no more sides than eight cards a side take, the blank backs counted. Cards are read in the hand: 9 pt is enough.
 func TestTags(t *testing.T) {
 	t.Parallel()
 	for name, plan := range seasonPlans(t) {
 		sides := leafSides(t, plan, "tags")
 		stands(t, name, plan, sides, 9)
 		all := textsOf(sides)
-		named := map[string]int{}
-		for _, line := range all {
-			for _, w := range strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" ,;", r) }) {
-				named[w]++
-			}
-		}
 		for n := range plan.Arches {
 			if got := countOf(all, fmt.Sprintf("ARCH %d", n+1)); got != 1 {
 				t.Errorf("%s: %d cards of arch %d", name, got, n+1)
 			}
 		}
-		if got := countOf(all, "FEET THIS END"); got != len(plan.Arches) {
-			t.Errorf("%s: %d arrows down", name, got)
-		}
-		for _, s := range plan.Strings {
-			if named[s.Name] != 1 {
-				t.Errorf("%s: the cards name %s %d times", name, s.Name, named[s.Name])
+		feet := 0
+		for _, line := range all {
+			if strings.Contains(line, "FOOT end") {
+				feet++
 			}
 		}
+		if feet != len(plan.Arches) {
+			t.Errorf("%s: %d cards say which end they are tied to", name, feet)
+		}
+		if n := len(plan.Power.Cords); n > 0 && !slices.ContainsFunc(all, func(line string) bool { return strings.HasPrefix(line, say.Count(n, "cord")) }) {
+			t.Errorf("%s: no card says %d cords", name, n)
+		}
 		b, _ := newBinder(plan, Options{Date: issued})
-		if most := (len(plan.Arches)+7)/8 + (len(b.stripsForTags())+6)/7; len(sides) > most {
+		most := (len(plan.Arches)+7)/8 + (len(b.lighting().stripsForTags())+6)/7
+		if most += most % 2; len(sides) > most {
 			t.Errorf("%s: %d sides of tags for %d arches, want %d", name, len(sides), len(plan.Arches), most)
+		}
+	}
+}
+
+// What is cut out has nothing behind it: under the cards of a packet, as high as they reach, the back of their sheet is bare but for a word that says so, and the spec
+// that is filed is whole on the half that is left, or on a sheet of its own.
+func TestNothingIsPrintedBehindACard(t *testing.T) {
+	for name, source := range specs(t) {
+		sides, _ := leavesOf(t, string(source))
+		var printed strings.Builder
+		for i, s := range sides {
+			if s.kind.word != "tags" && s.kind.word != "spec" {
+				continue
+			}
+			for _, text := range wordsOf(s.page) {
+				printed.WriteString(text)
+			}
+			if s.kind.word != "tags" || s.back {
+				continue
+			}
+			low := paper.Length(0) // the lowest cut
+			for _, op := range s.page.Ops {
+				if cut, ok := op.(paper.Stroke); ok && len(cut.Pen.Dash) > 0 {
+					for _, step := range cut.Path {
+						low = max(low, step.To.Y)
+					}
+				}
+			}
+			if low == 0 || i+1 == len(sides) {
+				t.Fatalf("%s: no cards, or no back of theirs", name)
+			}
+			for _, op := range sides[i+1].page.Ops {
+				if text, ok := op.(paper.Text); ok && text.At.Y > clipZone && text.At.Y < low && !strings.Contains(text.String, "Cut from the front") && !strings.HasPrefix(text.String, "DO NOT BUILD") {
+					t.Errorf("%s: %q is printed behind cards", name, text.String)
+				}
+			}
+		}
+		got := regexp.MustCompile(`[\s↪]`).ReplaceAllString(printed.String(), "")
+		for _, line := range strings.Fields(string(source)) {
+			ascii := !strings.ContainsFunc(line, func(r rune) bool { return r > 126 }) // what a printer's face may lack
+			if ascii && !strings.Contains(got, line) {
+				t.Errorf("%s: %q of the spec is not printed", name, line)
+			}
 		}
 	}
 }

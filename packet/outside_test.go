@@ -382,7 +382,7 @@ func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	strips := b.stripsForTags()
+	strips := b.lighting().stripsForTags()
 	if len(strips) == 0 {
 		t.Fatal("no strip is left for the tags")
 	}

@@ -36,7 +36,6 @@ type sheet struct {
 	word, name, holder string
 	folios             func(b *binder) []folio
 	annex              bool // made only where it is asked for
-	runsOn             bool // begins on the next free side, not on a front: tags and the spec share sheets of paper
 }
 
 // The sheets in the order of the packet, the annex last.
@@ -52,7 +51,7 @@ func sheets() []sheet {
 		{word: "nights", name: "Nights", holder: "evening watch", folios: (*binder).nightsLeaf},
 		{word: "takedown", name: "Take down", holder: "take-down crew", folios: (*binder).takedownLeaf},
 		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
-		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf, runsOn: true},
+		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf},
 
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},
 		{word: "strength", name: "Strength", holder: "organiser", folios: (*binder).strengthAnnex, annex: true},
@@ -90,6 +89,8 @@ type binder struct {
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
+
+	specWithTags bool // both are wanted, in front and behind: they may share a sheet of paper
 }
 
 // Bind makes the packet of a plan, and returns what found no room on its paper. The error says which sheet word is unknown.
@@ -126,17 +127,21 @@ func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 // sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
 func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
 	const boardSides = 2
+	wanted := func(word string) bool {
+		return slices.ContainsFunc(chosen, func(s sheet) bool { return s.word == word })
+	}
+	b.specWithTags = b.twoSided && wanted("tags") && wanted("spec")
 	packed := make([][]set, len(chosen))
 	before, last := 0, -1 // sides so far, and the leaf that made the last of them
 	for i, s := range chosen {
 		begin := before
-		if b.twoSided && !s.runsOn {
+		if b.twoSided {
 			begin += before % 2 // on a front
 		}
 		made := boardSides
 		if s.word != "board" {
 			var left []block.Note
-			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, runsOn: s.runsOn, make: s.folios}, leafNumber(s.word), begin)
+			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word), begin)
 			notes = append(notes, left...)
 			made = len(packed[i])
 		}

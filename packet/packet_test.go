@@ -76,7 +76,7 @@ func TestEverySheetCanBeRead(t *testing.T) {
 						checkPath(t, i+1, page, op.Path)
 					}
 				}
-				if texts < 4 {
+				if texts < 4 && page.Title != "Tags: the backs" { // nothing stands behind a card
 					t.Errorf("page %d (%s) has %d texts beside its frame: next to nothing on it", i+1, page.Title, texts)
 				}
 			}

@@ -50,7 +50,7 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 		if len(names) > named {
 			names = []string{fmt.Sprintf("%d circuits, the fullest is %s", len(names), fullest)}
 		}
-		add("Electricity", fmt.Sprintf("%s of lights in all, %s: %s. Only outlets with %s", measure.Amps(amps), measure.Watts(b.plan.Power.Watts), strings.Join(names, "; "), withArticle(device(b.volts()))))
+		add("Electricity", fmt.Sprintf("%s of lights in all, %s: %s. Only outlets with %s", measure.Amps(amps), measure.Watts(b.plan.Power.Watts), strings.Join(names, "; "), withArticle(device(b.plan))))
 	}
 	closed := ""
 	for _, g := range b.gusts() {

@@ -12,13 +12,13 @@ import (
 // doingLights says what is done with strings and power, at opening nights too.
 var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Plug in each of the %s by itself. Look along it.", say.Count(len(t.Of.Strings), "string"))
+		return fmt.Sprintf("Plug in each of the %s by itself.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings: plainly("Write each string’s S-number (picture) on a write-on tag at its prongs."),
+	crew.TagStrings: plainly("S-numbers (overleaf) on write-on tags at the prongs. Alike: any order."),
 	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
 	},
-	crew.FlagRows:    plainly("Flag every leg with ribbon at the rows’ figures."),
+	crew.FlagRows:    plainly("Flag every leg at the rows’ figures: ribbon, two knots."),
 	crew.WindPipe:    taskWords.windPipe,
 	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
 	crew.HangRows: func(_ taskWords, t crew.Task) string {
@@ -29,15 +29,17 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
 
-	crew.TestOutlets: plainly("A lamp into each outlet in turn: press TEST, RESET."),
-	crew.LayCords:    func(w taskWords, _ crew.Task) string { return w.layCords() },
-	crew.JoinPlugs:   func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
-	crew.CheckCords:  plainly("Ten checks before power: one reads, one touches."),
-	crew.PlugRuns:    plainly("Outlet by outlet: cords in, cover shut, look along its runs."),
-	crew.FeelPlugs:   plainly("All lit, by daylight: feel every plug."),
-	crew.TestLoaded:  plainly("All lit: press TEST at each outlet, then RESET."),
-	crew.SetTimers:   func(w taskWords, t crew.Task) string { return w.setTimers(t) },
-	crew.DarkWalk:    plainly("After dark: walk through from each end."),
+	crew.TestOutlets: func(w taskWords, t crew.Task) string {
+		return "A lamp into " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + ": TEST puts it out, RESET lights it."
+	},
+	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
+	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
+	crew.CheckCords: plainly("Ten checks before power: one reads, one touches."),
+	crew.PlugRuns:   plainly("Cords into the timers, weather covers shut over both. Look along every run."),
+	crew.FeelPlugs:  plainly("All lit, by daylight: feel every plug in reach."),
+	crew.TestLoaded: plainly("All lit: press TEST where overleaf says: its runs go dark. RESET: all lit."),
+	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
+	crew.DarkWalk:   plainly("After dark: walk through from each end. Then timers to AUTO."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {

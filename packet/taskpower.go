@@ -19,17 +19,20 @@ func (w taskWords) layCords() string {
 	p := w.plan.Power
 	text := "Lay C1"
 	if n := len(p.Cords); n > 1 {
-		text = fmt.Sprintf("Lay the cords by number, C1 to C%d", n)
+		text = fmt.Sprintf("Lay C1 to C%d", n)
 	}
-	text += ", outlet outward, outside the feet. Number both ends. Fold spare length in long loops, never a coil."
-	over := slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Over })
+	text += " from the outlets, outside the feet, both ends numbered."
+	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
+	cover := w.plan.Spec.Site.Cords.Cover
+	over, lifts := has(func(c power.Cord) bool { return c.Over }), has(func(c power.Cord) bool { return c.Lifts })
 	switch {
-	case over && w.plan.Spec.Site.Cords.Cover:
-		text += " To a crown: up the leg, tied on. Over the way: under a cord cover."
-	case over:
-		text += " To a crown or over the way: up the leg, along the arch, tied on."
-	default:
-		text += " To a crown: up the leg, tied on."
+	case over && !cover:
+		text += " To a crown or over the way: up the leg, along the arch, tied on, by daylight."
+	case lifts:
+		text += " To a crown: up the leg, tied on, by daylight."
+	}
+	if over && cover {
+		text += " Over the way: under a cord cover."
 	}
 	return text
 }
@@ -37,7 +40,13 @@ func (w taskWords) layCords() string {
 // joinPlugs says how cords and runs are joined before anything is live.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	text := fmt.Sprintf("Join all as drawn, covers on. Tie joints %s up or more, mouth down, cord lower.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	rest := "all"
+	for _, t := range w.plan.Crew.Tasks {
+		if figureOf(t, crew.Plugged).What == crew.Plugged {
+			rest = "all (crowns: the raising crew has)"
+		}
+	}
+	text := fmt.Sprintf("Join %s as drawn, covers on. Tie joints to the leg, %s up or more, mouth down.", rest, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
 		text += " In a plug box too: " + placesSaid(p.Boxes) + "."
 	}
@@ -69,40 +78,33 @@ func timerSize(p power.Plan) string {
 // setTimers says which timers go where, and when they switch.
 func (w taskWords) setTimers(t crew.Task) string {
 	var bought, there []string
-	for _, o := range w.plan.Spec.Site.Outlets {
-		if !slices.Contains(t.Of.Outlets, o.Name) {
-			continue
-		}
-		timers, cords := 0, 0
+	plain := true // one timer at each outlet
+	for _, name := range t.Of.Outlets {
+		timers := 0
 		for _, timer := range w.plan.Power.Timers {
-			if timer.Outlet == o.Name {
+			if timer.Outlet == name {
 				timers++
 			}
 		}
-		for _, d := range w.plan.Power.Feeders {
-			if d.Outlet == o.Name {
-				cords++
-			}
-		}
-		switch {
-		case timers == 0:
-			there = append(there, o.Name)
-		case timers == cords && timers > 1:
-			bought = append(bought, o.Name+" (one in each socket)")
-		case timers == 1 && cords > 1:
-			bought = append(bought, fmt.Sprintf("%s (%d plugs)", o.Name, cords))
-		case timers < cords:
-			bought = append(bought, fmt.Sprintf("%s (%d for %d plugs)", o.Name, timers, cords))
+		plain = plain && timers == 1
+		switch timers {
+		case 0:
+			there = append(there, name)
+		case 1:
+			bought = append(bought, name)
 		default:
-			bought = append(bought, o.Name)
+			bought = append(bought, fmt.Sprintf("%s (%d)", name, timers))
 		}
 	}
 	text := "Set timers"
-	if n := len(w.plan.Power.Timers); n > 0 {
+	switch n := len(w.plan.Power.Timers); {
+	case n > 0 && plain:
+		text = fmt.Sprintf("A timer, %s or more, with a socket for each cord, into each outlet", block.Figure(timerSize(w.plan.Power)))
+	case n > 0:
 		text = fmt.Sprintf("Plug in %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)
 	}
-	return text + fmt.Sprintf(". On ______, off ______, %s minutes after closing. Keep ON till the dark walk.", block.Figure(fmt.Sprint(practice.TimerAfter)))
+	return text + fmt.Sprintf(". On ______, off ______ (closing and %d minutes). Stay ON till dark.", practice.TimerAfter)
 }

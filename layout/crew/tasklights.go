@@ -55,7 +55,7 @@ func (b *tasker) testStrings() {
 	}
 	who := Who{People: b.pairs((practice.MinutesTest + practice.MinutesLabel) * float64(n))}
 	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: who, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
-		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
+		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spareStrings()), many(TestOutlet, who.People/2), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: who, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), many(Marker, who.People/2)}})
 }
 

@@ -46,7 +46,7 @@ func (b *tasker) powering() {
 	all := Scope{Outlets: outlets}
 	b.add(practice.WarmAfter, Task{Action: FeelPlugs, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
 	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
-	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays), state(Capped)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
+	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
 }
 
 // laying lays the cords and joins what is plugged into what, with the outlets empty.

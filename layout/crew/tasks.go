@@ -141,6 +141,18 @@ func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(flo
 // spares is how many to have over so many.
 func (b *tasker) spares(n int) int { return practice.Spares(n, b.Spec.Stock.Spares) }
 
+// spareStrings is how many strings to have over: of each kind so many as are bought.
+func (b *tasker) spareStrings() (n int) {
+	kinds := map[string]int{}
+	for _, s := range b.Lights.Strings {
+		kinds[s.Kind]++
+	}
+	for _, count := range kinds {
+		n += b.spares(count)
+	}
+	return n
+}
+
 // numbers lists the numbers of arches.
 func numbers(list []arch.Arch) (n []int) {
 	for _, a := range list {

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // span is a piece of a path: across one bay in a row, or up one leg from row to row.
@@ -58,9 +59,13 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		out.Rows = append(out.Rows, r.Number)
 		back = !back
 	}
+	count := atLeast(at, label.Length)
+	if whole := measure.Length(count-1) * label.Length; whole > 0 && at-whole <= practice.RowGive(l.Spec.Units)*measure.Length(b.last-b.first) {
+		count, at = count-1, whole // the last row ends sooner, by no more than its sag may be off
+	}
 	out.Length = at
 	out.Strings = l.lay(line{
-		label: label, count: atLeast(at, label.Length), length: at, open: rows.Open, wrap: -1, path: len(l.out.Paths),
+		label: label, count: count, length: at, open: rows.Open, wrap: -1, path: len(l.out.Paths),
 		run: func(d measure.Length) Run { return Run{Part: hung[spanAt(spans, d).row].Part()} },
 		at:  func(d measure.Length) End { return l.onPath(spans, hung, d) },
 	})

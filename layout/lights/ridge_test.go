@@ -98,15 +98,18 @@ func TestWhatGoesOnInstead(t *testing.T) {
 	}
 }
 
-// A string that has a hand's breadth of its row left to cover is told of.
+// A string that has little more than a hand's breadth of its row left to cover is told of; where it has less, the row ends that much sooner without it.
 func TestStringHardlyUsed(t *testing.T) {
 	rows := oneRow(40, 0)
-	rows.Strings = []catalog.String{mini("warm", 53*inch)}
-	if got := codes(Lay(plain(2, spec.Lights{Rows: rows}))); !slices.Contains(got, "string-hardly-used") {
-		t.Errorf("54 in of row, strings of 53: %v", got)
-	}
-	rows.Strings = []catalog.String{mini("warm", 40*inch)}
-	if got := codes(Lay(plain(2, spec.Lights{Rows: rows}))); slices.Contains(got, "string-hardly-used") {
-		t.Errorf("54 in of row, strings of 40: %v", got)
+	for _, c := range []struct {
+		long    float64 // strings, in, for 54 in of row on both walls
+		strings int
+		told    bool
+	}{{53, 2, false}, {49.5, 4, true}, {40, 4, false}} {
+		rows.Strings = []catalog.String{mini("warm", measure.Length(c.long)*inch)}
+		l := Lay(plain(2, spec.Lights{Rows: rows}))
+		if got := slices.Contains(codes(l), "string-hardly-used"); got != c.told || len(l.Strings) != c.strings {
+			t.Errorf("54 in of row, strings of %v: %d hang, %v", c.long, len(l.Strings), codes(l))
+		}
 	}
 }

@@ -34,6 +34,16 @@ const (
 	LeastSag   = measure.Inch / 4  // no hand holds a row closer than this to a straight line
 )
 
+// WrapEnd is how far from its place a wound string may end: a hand, taken up in its last third. Our own choice.
+func WrapEnd(u measure.System) measure.Length {
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
+}
+
+// RowGive is how far along a bay the sag of a row may bring its sockets off their marks: a hand. Our own choice.
+func RowGive(u measure.System) measure.Length {
+	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
+}
+
 // MostBow is how far rows may bow an end arch: more is seen from the side. Our own choice.
 const MostBow = 3 * measure.Inch / 2
 
