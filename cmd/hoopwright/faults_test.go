@@ -88,7 +88,7 @@ func TestKilledWhileReplacing(t *testing.T) {
 	}
 	took := time.Since(began)
 	dice := rand.New(rand.NewPCG(uint64(began.UnixNano()), 1))
-	done, replaced := 0, 0
+	done := 0
 	for i := range kills {
 		c := command("", "packet", specs[(i+1)%2], "-o", "walk.pdf")
 		if err := c.Start(); err != nil {
@@ -104,12 +104,9 @@ func TestKilledWhileReplacing(t *testing.T) {
 			done++
 		}
 		whole(t, packets)
-		if now, _ := os.ReadFile("walk.pdf"); bytes.Equal(now, packets[(i+1)%2]) {
-			replaced++
-		}
 	}
 	left := stray(t)
-	t.Logf("killed %d times of %d, packet replaced %d times, %d temporary files left", kills-done, kills, replaced, len(left))
+	t.Logf("killed %d times of %d, %d temporary files left", kills-done, kills, len(left))
 	left = append(left, ".walk.pdf.123") // one at the least
 	if err := os.WriteFile(".walk.pdf.123", packets[0][:100], 0o644); err != nil {
 		t.Fatal(err)

@@ -145,6 +145,23 @@ power:
 %s`, arches, arches, outlets.String(), circuits.String())
 }
 
+// The command takes no more than six times what the library alone takes for the same pages, and no more by the arch for sixty than for eight. The
+// benchmark below says what it takes; these limits leave room for a busy machine.
+func TestWholeCommandIsQuick(t *testing.T) {
+	command := commandFile(t)
+	garden, err := os.ReadFile("../../examples/garden.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := speedOf(t, command, string(garden), 3); s.whole > 6*s.alone || s.alone == 0 {
+		t.Errorf("%v, the library alone %v", s.whole, s.alone)
+	}
+	short, long := speedOf(t, command, walk(8), 1), speedOf(t, command, walk(60), 1)
+	if long.whole/60 > short.whole/8 || long.memory/60 > short.memory/8 {
+		t.Errorf("60 arches take %v and %.0f MB, 8 arches %v and %.0f MB", long.whole, long.memory, short.whole, short.memory)
+	}
+}
+
 // BenchmarkWholeCommand measures the command against the library alone, by turns: run it with -benchtime 1x.
 func BenchmarkWholeCommand(b *testing.B) {
 	command := commandFile(b)
