@@ -21,17 +21,8 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 	for _, o := range at {
 		b.Keep(around(o.at, outletHalf*1.9))
 	}
-	ways := make([][]leg, len(c.cords))
-	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
-		for i, k := range c.cords {
-			if k.number > 0 && k.outlet == fromOutlet && c.meets(k, s) {
-				ways[i] = c.way(v, k, s)
-				if !c.tag(b, ways[i], k.number, room) {
-					missing = append(missing, fmt.Sprintf("cord C%d", k.number))
-				}
-			}
-		}
-	}
+	ways := c.ways(v, s)
+	missing = c.tags(b, ways, room)
 	c.arches(b, v, s)
 	lay := func(fromOutlet bool) {
 		for i, k := range c.cords {
@@ -98,31 +89,71 @@ func (c *CordPlan) arches(b *place.Board, v siteMap, s Section) {
 	}
 }
 
-// tag sets a cord's number on its longest leg in the room, as near the middle as is free, else beside it at the end of a leader. It reports whether the number
-// found a place; a cord that lies outside the room needs none.
-func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) bool {
+// ways are how the cords that come to a section are drawn there, each under its cord's place in the list.
+func (c *CordPlan) ways(v siteMap, s Section) [][]leg {
+	ways := make([][]leg, len(c.cords))
+	for i, k := range c.cords {
+		if k.number > 0 && c.meets(k, s) {
+			ways[i] = c.way(v, k, s)
+		}
+	}
+	return ways
+}
+
+// tags sets the cords' numbers and returns those that found no place.
+func (c *CordPlan) tags(b *place.Board, ways [][]leg, room paper.Rect) (missing []string) {
+	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
+		for i, k := range c.cords {
+			if k.outlet == fromOutlet && len(ways[i]) > 0 && !c.tag(b, ways, i, room) {
+				missing = append(missing, fmt.Sprintf("cord C%d", k.number))
+			}
+		}
+	}
+	return missing
+}
+
+// offOthers reports whether a number at a place on a cord's way lies on no other's.
+func offOthers(at paper.Point, ways [][]leg, own int) bool {
+	const numberHalf = 3.6
+	for i, way := range ways {
+		for _, g := range way {
+			along, w := g.q.Sub(g.p), at.Sub(g.p)
+			t := max(0, min(1, float64(along.X*w.X+along.Y*w.Y)/float64(along.X*along.X+along.Y*along.Y)))
+			if i != own && at.Sub(g.p.Add(along.Times(t))).Long() < numberHalf {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// tag sets a cord's number on its longest leg in the room, as near the middle as is free, off all other cords where that can be, else beside it at the end of a leader. It reports
+// whether the number found a place; a cord that lies outside the room needs none.
+func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) bool {
 	var all []leg
-	for _, g := range way {
+	for _, g := range ways[own] {
 		if p, q, ok := cropSegment(g.p, g.q, room); ok {
 			all = append(all, leg{p: p, q: q})
 		}
 	}
 	slices.SortStableFunc(all, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
-	text := fmt.Sprintf("C%d", number)
-	for _, g := range all {
-		if g.q.Sub(g.p).Long() < 4 {
-			break
-		}
-		for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-			at := g.p.Add(g.q.Sub(g.p).Times(share))
-			if b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
-				centredText(b, at, text, paper.CellSmall)
-				return true
-			}
-		}
-	}
 	if len(all) == 0 {
 		return true
+	}
+	text, way := fmt.Sprintf("C%d", c.cords[own].number), ways[own]
+	for _, alone := range []bool{true, false} {
+		for _, g := range all {
+			if g.q.Sub(g.p).Long() < 4 {
+				break
+			}
+			for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9} {
+				at := g.p.Add(g.q.Sub(g.p).Times(share))
+				if (!alone || offOthers(at, ways, own)) && b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
+					centredText(b, at, text, paper.CellSmall)
+					return true
+				}
+			}
+		}
 	}
 	for _, at := range []paper.Point{all[0].p.Add(all[0].q).Times(0.5), way[0].p, way[len(way)-1].q} { // a cord up a leg is short on paper: by its foot or its end
 		for _, leader := range []place.End{place.Bare, place.Dot} {
@@ -134,12 +165,15 @@ func (c *CordPlan) tag(b *place.Board, way []leg, number int, room paper.Rect) b
 	return false
 }
 
+// overCordPen is the line of a cord that goes overhead, or under a cover: like no guy's.
+var overCordPen = paper.Pen{Width: 0.70, Dash: []paper.Length{0.9, 1.3}}
+
 // drawWay draws a cord's legs in the room.
 func drawWay(b *place.Board, way []leg, room paper.Rect) {
 	for _, g := range way {
 		pen := paper.Thick
 		if g.over {
-			pen = paper.HiddenBar
+			pen = overCordPen
 		}
 		if p, q, ok := cropSegment(g.p, g.q, room); ok {
 			b.LineRound(p, q, pen)

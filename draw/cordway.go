@@ -17,60 +17,122 @@ func (c *CordPlan) pair(v siteMap, arch int) (left, right paper.Point) {
 // leg is a straight part of a cord's way on paper.
 type leg struct {
 	p, q paper.Point
-	over bool // past the opening, over arch 1 or under a cover
+	over bool // up a leg and along a crown, drawn beside its arch, or under a cover
 }
 
-// way returns how a cord is drawn in a section: out from a foot into its lane, along outside the wall, and in again to a foot; off the walls as it lies. It goes one bay past
-// the section.
+// overhead is how far beside its arch a cord is drawn that goes up it: room for the cord's number.
+const overhead paper.Length = 3
+
+// wayDrawer gathers the legs of a cord's way.
+type wayDrawer struct {
+	*CordPlan
+	v    siteMap
+	s    Section
+	legs []leg
+
+	at              paper.Point
+	inside, started bool
+}
+
+// to goes on to a point at an arch, 0 for none; it goes one bay past the section.
+func (w *wayDrawer) to(p paper.Point, arch int, over bool) {
+	in := arch == 0 || w.s.First <= arch && arch <= w.s.Last
+	if w.started && p != w.at && (in || w.inside) {
+		w.legs = append(w.legs, leg{w.at, p, over})
+	}
+	w.at, w.inside, w.started = p, in, true
+}
+
+// beside moves a point at an arch overhead's length along the walk: into the bay toward another arch.
+func (w *wayDrawer) beside(p paper.Point, arch, toward int) paper.Point {
+	l, r := w.pair(w.v, arch)
+	ahead := r.Sub(l).Unit().Left().Times(float64(overhead))
+	if toward < arch {
+		return p.Sub(ahead)
+	}
+	return p.Add(ahead)
+}
+
+// up goes up the leg of a foot and along its arch to points there, into the bay toward another arch.
+func (w *wayDrawer) up(foot ground.Stake, toward int, points ...paper.Point) {
+	for _, p := range points {
+		w.to(w.beside(p, foot.Arch, toward), foot.Arch, true)
+	}
+}
+
+// pass goes from foot to foot past a side way, or over arch 1 to the other wall: overhead, or on the ground under a cover.
+func (w *wayDrawer) pass(from, to ground.Stake) {
+	p, q := w.v.at(from.At()), w.v.at(to.At())
+	switch {
+	case w.plan.Spec.Site.Cords.Cover:
+	case from.Arch == to.Arch:
+		w.up(from, w.inward(from.Arch), p, q)
+	default:
+		middle := func(arch int) paper.Point { l, r := w.pair(w.v, arch); return l.Add(r).Times(0.5) }
+		w.up(from, to.Arch, p, middle(from.Arch))
+		w.up(to, from.Arch, middle(to.Arch), q)
+	}
+	w.to(q, to.Arch, true)
+}
+
+// inward is an arch beside another: the one before it, or the next where there is none before it or a cord may pass over a side way there.
+func (c *CordPlan) inward(arch int) int {
+	if n := len(c.plan.Ground.Stations); arch == 1 || arch < n && c.plan.Spec.Passed(arch-1) {
+		return arch + 1
+	}
+	return arch - 1
+}
+
+// way returns how a cord is drawn in a section: out from a foot into its lane, along outside the wall, and in again to a foot; up its arch to what hangs there; off the walls as it lies.
 func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 	path := slices.CompactFunc(slices.Clone(k.path), func(a, b spec.Point) bool { return whole(a) == whole(b) })
-	var out []leg
-	var at paper.Point
-	inside, started := false, false
-	add := func(p paper.Point, arch int, over bool) {
-		in := arch == 0 || s.First <= arch && arch <= s.Last
-		if started && (in || inside) {
-			out = append(out, leg{at, p, over})
-		}
-		at, inside, started = p, in, true
-	}
+	w := &wayDrawer{CordPlan: c, v: v, s: s}
 	ahead := func(n int) paper.Point { return v.at(path[n+1]).Sub(v.at(path[n])).Unit() }
 	for i, p := range path {
+		var before ground.Stake
+		fromFoot := false
+		if i > 0 {
+			before, fromFoot = c.footAt(path[i-1])
+		}
 		foot, ok := c.footAt(p)
-		if !ok {
-			add(v.at(p), 0, false)
+		switch {
+		case !ok && fromFoot: // to a crown, or to where something hangs on the leg
+			w.up(before, c.inward(before.Arch), w.at, v.at(p))
+			continue
+		case !ok:
+			w.to(v.at(p), 0, false)
 			continue
 		}
-		on := func(n int) bool { // whether a neighbour on the path is a foot of the same wall
-			if n < 0 || n >= len(path) {
-				return false
-			}
-			f, ok := c.footAt(path[n])
-			return ok && f.Side == foot.Side
-		}
-		across := false
-		if i > 0 {
-			before, ok := c.footAt(path[i-1])
-			across = ok && before.Side != foot.Side
+		in := i > 0 && c.along(path[i-1], p)
+		out := i+1 < len(path) && c.along(p, path[i+1])
+		if fromFoot && !in {
+			w.pass(before, foot)
 		}
 		ground, lane := c.lane(v, foot, k.lane)
 		slant := float64(c.first*0.6 + 1.2*paper.Length(k.lane))
 		switch {
-		case !on(i-1) && !on(i+1):
-			add(ground, foot.Arch, across)
-		case !on(i - 1):
-			if i == 0 || across || !k.outlet {
-				add(ground, foot.Arch, across)
+		case !in && !out:
+			w.to(ground, foot.Arch, false)
+		case !in:
+			if i == 0 || fromFoot || !k.outlet {
+				w.to(ground, foot.Arch, false)
 			}
-			add(lane.Add(ahead(i).Times(slant)), foot.Arch, false)
-		case !on(i + 1):
-			add(lane.Sub(ahead(i-1).Times(slant)), foot.Arch, false)
-			add(ground, foot.Arch, false)
+			w.to(lane.Add(ahead(i).Times(slant)), foot.Arch, false)
+		case !out:
+			w.to(lane.Sub(ahead(i-1).Times(slant)), foot.Arch, false)
+			w.to(ground, foot.Arch, false)
 		default:
-			add(lane, foot.Arch, false)
+			w.to(lane, foot.Arch, false)
 		}
 	}
-	return joined(out)
+	return joined(w.legs)
+}
+
+// along reports whether a cord lies on the ground from one place to the next along a wall: feet of the same wall, no side way between.
+func (c *CordPlan) along(from, to spec.Point) bool {
+	a, ok := c.footAt(from)
+	b, both := c.footAt(to)
+	return ok && both && a.Side == b.Side && !c.plan.Spec.IsWay(a.Side, min(a.Arch, b.Arch))
 }
 
 // lane returns a foot's ground point on paper and the point beside it in a lane.

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"hoopwright/draw/paper"
@@ -31,6 +32,15 @@ func (r *ChartRow) Add(bar ChartBar) {
 		r.Bars = r.Bars[:n]
 	}
 	r.Bars = append(r.Bars, bar)
+}
+
+// Begin is when its first bar begins; of a row without bars, after all others.
+func (r ChartRow) Begin() crew.Clock {
+	first := crew.Clock(math.MaxInt)
+	for _, b := range r.Bars {
+		first = min(first, b.Begin)
+	}
+	return first
 }
 
 // Free reports whether no bar of the row lies between two times.
@@ -63,7 +73,15 @@ func (c DayChart) Least() paper.Length { return c.high(chartRow) }
 func (c DayChart) Most() paper.Length { return c.high(chartTall) }
 
 func (c DayChart) high(row paper.Length) paper.Length {
-	return chartHours + chartStrip + chartGap + row*paper.Length(len(c.Rows))
+	return c.head() + row*paper.Length(len(c.Rows))
+}
+
+// head is the height over the rows.
+func (c DayChart) head() paper.Length {
+	if c.Light == nil {
+		return chartHours + chartGap
+	}
+	return chartHours + chartStrip + chartGap
 }
 
 // Names is the width that the longest of the rows' names takes, with room after it.
@@ -74,6 +92,9 @@ func (c DayChart) Names() paper.Length {
 	}
 	return wide + 3
 }
+
+// BarsWidth is what a chart's bars have of its width beside names.
+func BarsWidth(chart, names paper.Length) paper.Length { return chart - names - 3 }
 
 // chartSheet is a chart being drawn.
 type chartSheet struct {
@@ -92,7 +113,7 @@ type ChartMiss struct {
 // Draw draws the chart in the box, the rows' names in so much of its width, and returns the bars that stand without their people.
 func (c DayChart) Draw(page *paper.Page, box paper.Rect, names paper.Length) (missing []ChartMiss) {
 	s := &chartSheet{DayChart: c, page: page}
-	s.rows = paper.Rect{X: box.X + names, Y: box.Y + chartHours + chartStrip + chartGap, W: box.W - names - 3}
+	s.rows = paper.Rect{X: box.X + names, Y: box.Y + c.head(), W: BarsWidth(box.W, names)}
 	s.row = min(chartTall, (box.H-(s.rows.Y-box.Y))/paper.Length(max(1, len(c.Rows))))
 	s.rows.H = s.row * paper.Length(len(c.Rows))
 	s.clock(box.Y)
@@ -110,7 +131,7 @@ func (s *chartSheet) x(c crew.Clock) paper.Length {
 	return s.rows.X + s.rows.W*paper.Length(c-s.From)/paper.Length(s.To-s.From)
 }
 
-// clock draws the hours with their lines down through the rows, thin lines for rows to follow, and lunch hatched.
+// clock draws the hours with their lines down through the rows, thin lines for half hours and for rows to follow, and lunch, which nothing is written over.
 func (s *chartSheet) clock(top paper.Length) {
 	step := crew.Clock(60)
 	if s.x(s.From+60)-s.rows.X < paper.Floor.Width("00")+1 {
@@ -122,14 +143,38 @@ func (s *chartSheet) clock(top paper.Length) {
 			s.page.Text(paper.Point{X: x, Y: top + paper.Floor.Ascent()}, paper.AtMiddle, fmt.Sprint(int(c/60)), paper.Floor)
 		}
 		s.page.Line(paper.Point{X: x, Y: s.rows.Y}, paper.Point{X: x, Y: s.rows.Bottom()}, paper.Thin)
+		if half := s.x(c + 30); c < s.To {
+			s.page.Line(paper.Point{X: half, Y: s.rows.Y}, paper.Point{X: half, Y: s.rows.Bottom()}, paper.Hatching)
+		}
 	}
 	for i := range len(s.Rows) + 1 {
 		y := s.rows.Y + s.row*paper.Length(i)
 		s.page.Line(paper.Point{X: s.rows.X, Y: y}, paper.Point{X: s.rows.Right(), Y: y}, paper.Hatching)
 	}
 	if s.Lunch > 0 {
-		s.hatch(paper.Rect{X: s.x(s.Lunch), Y: s.rows.Y, W: s.x(s.Lunch+s.Rest) - s.x(s.Lunch), H: s.rows.H}, 2.2)
+		s.clear(s.lunch())
+		s.page.Stroke(paper.Box(s.lunch()), paper.Thin)
+		if s.SaysLunch(s.rows.W) {
+			s.page.TurnedText(s.lunch().Centre().Add(paper.Point{X: paper.Floor.Ascent() * 0.4}), math.Pi/2, s.lunchWords(), paper.Floor)
+		}
 	}
+}
+
+// lunch is the column of the rest; of no width where there is none.
+func (s *chartSheet) lunch() paper.Rect {
+	if s.Lunch == 0 {
+		return paper.Rect{}
+	}
+	return paper.Rect{X: s.x(s.Lunch), Y: s.rows.Y, W: s.x(s.Lunch+s.Rest) - s.x(s.Lunch), H: s.rows.H}
+}
+
+func (c DayChart) lunchWords() string { return fmt.Sprintf("lunch %s to %s", c.Lunch, c.Lunch+c.Rest) }
+
+// SaysLunch reports whether bars of a width leave room to write in it when all rest.
+func (c DayChart) SaysLunch(bars paper.Length) bool {
+	worked := func(r ChartRow) bool { return !r.Free(c.Lunch, c.Lunch+c.Rest) }
+	return bars*paper.Length(c.Rest)/paper.Length(c.To-c.From) > paper.Floor.Leading() &&
+		chartRow*paper.Length(len(c.Rows)) > paper.Floor.Width(c.lunchWords())+2 && !slices.ContainsFunc(c.Rows, worked)
 }
 
 // hatch fills a box with slanting lines.
@@ -144,11 +189,10 @@ func (s *chartSheet) hatch(box paper.Rect, apart paper.Length) {
 
 // light draws the strip of the day's light: white by day, hatched at dusk and dawn, black by night, and a heavy line down through the rows at sunset.
 func (s *chartSheet) light(top paper.Length) {
-	strip := paper.Rect{X: s.rows.X, Y: top, W: s.rows.W, H: chartStrip}
 	if s.Light == nil {
-		s.page.Stroke(paper.Box(strip), paper.Hidden)
 		return
 	}
+	strip := paper.Rect{X: s.rows.X, Y: top, W: s.rows.W, H: chartStrip}
 	between := func(from, to crew.Clock) (paper.Rect, bool) {
 		from, to = max(from, s.From), min(to, s.To)
 		return paper.Rect{X: s.x(from), Y: top, W: s.x(to) - s.x(from), H: chartStrip}, to > from
@@ -224,7 +268,7 @@ func (s *chartSheet) beside(taken []paper.Rect, free paper.Rect, k int, who stri
 		return free.X + (free.W-w)/2, true
 	}
 	for _, x := range []paper.Length{box.Right() + pad, box.X - pad - w} {
-		met := slices.ContainsFunc(taken, func(t paper.Rect) bool { return t.Right() > x && t.X < x+w })
+		met := slices.ContainsFunc(append(taken[:len(taken):len(taken)], s.lunch()), func(t paper.Rect) bool { return t.Right() > x && t.X < x+w })
 		if !met && x >= s.rows.X && x+w <= s.rows.Right()+1 {
 			s.clear(paper.Rect{X: x - 0.4, Y: box.Y, W: w + 0.8, H: box.H})
 			taken[k] = paper.Rect{X: min(x, box.X), Y: box.Y, W: max(x+w, box.Right()) - min(x, box.X), H: box.H}

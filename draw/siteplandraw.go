@@ -20,6 +20,7 @@ type siteSheet struct {
 	sec     Section
 	first   bool          // the map that shows what lies off the tunnel
 	later   []place.Label // the ways' names, set where no cord lies
+	ways    [][]leg       // of the cords
 	missing []string
 }
 
@@ -41,9 +42,9 @@ func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWord
 	d.stakes()
 	d.archNumbers()
 	d.walks()
-	ways := d.cordTags()
+	d.ways = d.cordTags()
 	d.arches()
-	for _, way := range ways {
+	for _, way := range d.ways {
 		drawWay(d.b, way, room)
 	}
 	d.lines()
@@ -52,6 +53,7 @@ func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWord
 	d.offMap()
 	d.north()
 	d.hatches()
+	d.signs() // again, over what runs into them
 	d.key(foot)
 	return d.missing
 }
@@ -107,15 +109,8 @@ func (d *siteSheet) cordTags() [][]leg {
 		return nil
 	}
 	d.b.Area = d.room
-	ways := make([][]leg, len(d.cords.cords))
-	for _, fromOutlet := range []bool{true, false} {
-		for i, k := range d.cords.cords {
-			if k.number > 0 && k.outlet == fromOutlet {
-				ways[i] = d.cords.way(d.m, k, d.sec)
-				d.lacks(fmt.Sprintf("the number of cord C%d", k.number), d.cords.tag(d.b, ways[i], k.number, d.room))
-			}
-		}
-	}
+	ways := d.cords.ways(d.m, d.sec)
+	d.missing = append(d.missing, d.cords.tags(d.b, ways, d.room)...)
 	return ways
 }
 
@@ -198,6 +193,7 @@ func (d *siteSheet) names(words SiteWords) {
 	for _, o := range site.Outlets {
 		name(o.At, words.Outlet(o), o.Name+" outlet", paper.Floor, siteOutlet)
 	}
+	d.bands()
 	for _, l := range site.Buried {
 		d.along(d.m.points(l.Line), words.Buried(l), d.m.length(l.Keep))
 	}

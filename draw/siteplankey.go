@@ -1,6 +1,9 @@
 package draw
 
 import (
+	"fmt"
+	"slices"
+
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
@@ -65,7 +68,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 		}
 	}
 	site := d.plan.Spec.Site
-	guys, over := "", false
+	guys, first := "", 0
 	for _, s := range d.plan.Stakes {
 		switch {
 		case s.Bay > 0 && guys == "":
@@ -74,23 +77,27 @@ func (d *siteSheet) keySigns() (list []keySign) {
 			guys = "guy stake"
 		}
 	}
-	for _, f := range d.plan.Power.Feeders {
-		for _, j := range f.Joints {
-			over = over || j.Over
+	for i, way := range d.ways {
+		if n := d.cords.cords[i].number; len(way) > 0 && (first == 0 || n < first) {
+			first = n
 		}
 	}
-	cords := d.Cords && len(d.cords.cords) > 0
+	over := slices.ContainsFunc(slices.Concat(d.ways...), func(g leg) bool { return g.over })
+	overhead := "cord overhead"
+	if d.plan.Spec.Site.Cords.Cover {
+		overhead += " or under a cover"
+	}
 	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
 	add(guys != "", 4, guys, func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
 	add(guys == "guy stake", 13, "guy", line(paper.Hidden))
 	add(guys == "peg", 13, "brace", line(paper.Hidden))
 	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
-	add(cords, 14, "cord, its number", func(b *place.Board, at paper.Point) {
-		centredText(b, at, "C3", paper.CellSmall)
+	add(first > 0, 14, "cord, its number", func(b *place.Board, at paper.Point) {
+		centredText(b, at, fmt.Sprintf("C%d", first), paper.CellSmall)
 		b.LineRound(at.Add(paper.Point{X: -7}), at.Add(paper.Point{X: 7}), paper.Thick)
 	})
-	add(cords && over, 13, "cord over the way", line(paper.HiddenBar))
+	add(over, 13, overhead, line(overCordPen))
 	add(len(site.Buried) > 0, 13, "buried", line(buriedPen))
 	add(len(site.Overhead) > 0, 13, "overhead", line(overheadPen))
 	return list

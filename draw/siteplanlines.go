@@ -8,25 +8,17 @@ import (
 	"hoopwright/layout/spec"
 )
 
+func (d *siteSheet) yard() yard { return yard{d.b, d.m, d.room} }
+
 // lines draws what lies on, in and over the ground.
 func (d *siteSheet) lines() {
-	for _, f := range d.plan.Spec.Site.Features {
-		rim := d.m.outline(f)
-		d.path(append(rim[:len(rim):len(rim)], rim[0]), paper.Thin)
+	y, site := d.yard(), d.plan.Spec.Site
+	y.rims(site.Features, paper.Thin)
+	for _, l := range site.Buried {
+		y.path(d.m.points(l.Line), buriedPen)
 	}
-	for _, l := range d.plan.Spec.Site.Buried {
-		d.path(d.m.points(l.Line), buriedPen)
-	}
-	for _, l := range d.plan.Spec.Site.Overhead {
-		d.path(d.m.points(l.Line), overheadPen)
-	}
-}
-
-func (d *siteSheet) path(line []paper.Point, pen paper.Pen) {
-	for i := 1; i < len(line); i++ {
-		if p, q, ok := cropSegment(line[i-1], line[i], d.room); ok {
-			d.b.LineRound(p, q, pen)
-		}
+	for _, l := range site.Overhead {
+		y.path(d.m.points(l.Line), overheadPen)
 	}
 }
 
@@ -40,19 +32,14 @@ func (d *siteSheet) feature(seen []paper.Point, name string) {
 	d.lacks(name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Dot}))
 }
 
-// along names a line beside its longest stretch on the map.
+// along names a line beside its longest stretch on the map, by its ends first: stakes stand by its middle.
 func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
-	var p, q paper.Point
-	for i := 1; i < len(line); i++ {
-		if a, b, ok := cropSegment(line[i-1], line[i], d.room.Inset(4)); ok && b.Sub(a).Long() > q.Sub(p).Long() {
-			p, q = a, b
-		}
-	}
-	if p == q {
+	p, q, ok := d.yard().longest(line)
+	if !ok {
 		return
 	}
-	for _, reach := range []paper.Length{16, clear + 20, clear + 45} {
-		for _, share := range []float64{0.5, 0.7, 0.3, 0.85, 0.15, 0.95, 0.05} {
+	for _, reach := range []paper.Length{clear + 20, clear + 45} {
+		for _, share := range []float64{0.85, 0.15, 0.95, 0.05, 0.7, 0.3, 0.5} {
 			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: name, Lettering: paper.Floor, Leader: place.Arrow, Pointed: true, Reach: reach}) {
 				return
 			}
@@ -61,24 +48,17 @@ func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
 	d.lacks(name, false)
 }
 
-// hatches fills hard ground, the bands of buried lines and those of overhead lines, each its own way. Hatching keeps off every text.
-func (d *siteSheet) hatches() {
-	for _, f := range d.plan.Spec.Site.Features {
-		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
-			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
-		}
-	}
-	band := func(sides [2][]paper.Point, angle float64, apart paper.Length) {
-		for i := 1; i < len(sides[0]); i++ {
-			if piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, d.room); piece != nil {
-				d.b.Hatch(paper.Polygon(piece...), angle, apart)
-			}
-		}
-	}
+// bands hatches the bands of buried lines. Names set later keep off them: none wipes out a part.
+func (d *siteSheet) bands() {
 	for _, l := range d.plan.Spec.Site.Buried {
-		band(d.m.band(l), -math.Pi/4, 2.5)
+		d.yard().band(l, -math.Pi/4, 2.5)
 	}
+}
+
+// hatches fills hard ground and the bands of overhead lines, each its own way. Hatching keeps off every text.
+func (d *siteSheet) hatches() {
+	d.yard().hardGround(d.plan.Spec.Site.Features)
 	for _, l := range d.plan.Spec.Site.Overhead {
-		band(d.m.band(spec.Buried{Line: l.Line, Keep: l.Keep}), math.Pi/2.2, 5)
+		d.yard().band(spec.Buried{Line: l.Line, Keep: l.Keep}, math.Pi/2.2, 5)
 	}
 }

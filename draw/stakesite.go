@@ -29,19 +29,20 @@ func (p StakePlan) nearFeatures() (list []spec.Feature) {
 	return list
 }
 
+func (d *stakeSheet) yard() yard { return yard{d.b, d.m, d.room} }
+
 // siteLines draws what is on, in and over the ground.
 func (d *stakeSheet) siteLines() {
-	for _, f := range d.features {
-		d.edges(d.m.outline(f), paper.Thick)
-	}
+	y := d.yard()
+	y.rims(d.features, paper.Thick)
 	for _, l := range d.spec.Site.Buried {
-		d.path(d.m.points(l.Line), buriedPen)
+		y.path(d.m.points(l.Line), buriedPen)
 		for _, side := range d.m.band(l) {
-			d.path(side, paper.Other)
+			y.path(side, paper.Other)
 		}
 	}
 	for _, l := range d.spec.Site.Overhead {
-		d.path(d.m.points(l.Line), overheadPen)
+		y.path(d.m.points(l.Line), overheadPen)
 	}
 }
 
@@ -99,20 +100,6 @@ func (d *stakeSheet) keepBands() {
 				c := p.Add(q.Sub(p).Unit().Times(float64(at)))
 				d.b.Keep(paper.Rect{X: c.X - half, Y: c.Y - half, W: 2 * half, H: 2 * half})
 			}
-		}
-	}
-}
-
-// edges draws a closed outline inside the picture, edge by edge, round the texts that already stand.
-func (d *stakeSheet) edges(outline []paper.Point, pen paper.Pen) {
-	d.path(append(outline[:len(outline):len(outline)], outline[0]), pen)
-}
-
-// path draws an open line inside the picture.
-func (d *stakeSheet) path(line []paper.Point, pen paper.Pen) {
-	for i := 1; i < len(line); i++ {
-		if p, q, ok := cropSegment(line[i-1], line[i], d.room); ok {
-			d.b.LineRound(p, q, pen)
 		}
 	}
 }
@@ -214,13 +201,8 @@ func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string,
 // nameLine sets a line's name with what it forbids beside the longest stretch of it that is on the page, clear of its band; where there is no room for more the name
 // alone, along the line, else beside it.
 func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forbids string) {
-	var p, q paper.Point
-	for i := 1; i < len(line); i++ {
-		if a, b, ok := cropSegment(line[i-1], line[i], d.room.Inset(4)); ok && b.Sub(a).Long() > q.Sub(p).Long() {
-			p, q = a, b
-		}
-	}
-	if p == q {
+	p, q, ok := d.yard().longest(line)
+	if !ok {
 		return
 	}
 	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name+forbids, "\n", " "), 30), "\n")
@@ -239,18 +221,8 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forb
 
 // hatches fills hard ground and the bands of buried lines. They come last: a hatch keeps off every text.
 func (d *stakeSheet) hatches() {
-	for _, f := range d.features {
-		if seen := cropOutline(d.m.outline(f), d.room); f.Hard && seen != nil {
-			d.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
-		}
-	}
+	d.yard().hardGround(d.features)
 	for _, l := range d.spec.Site.Buried {
-		sides := d.m.band(l)
-		for i := 1; i < len(sides[0]); i++ {
-			piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, d.room)
-			if piece != nil {
-				d.b.Hatch(paper.Polygon(piece...), -math.Pi/4, 3.5)
-			}
-		}
+		d.yard().band(l, -math.Pi/4, 3.5)
 	}
 }

@@ -21,7 +21,7 @@ var cureSays = map[string]string{
 	"lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
 }
 
-// cureWords says in words what cures a finding: "Stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
+// cureWords says in words what would cure a finding, for the leaves show the tunnel as it is: "It would help to stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
 func cureWords(cure []finding.Change) string {
 	var words []string
 	for _, c := range cure {
@@ -38,7 +38,7 @@ func cureWords(cure []finding.Change) string {
 	if len(words) == 0 {
 		return ""
 	}
-	return say.Capital(say.And(words)) + "."
+	return "It would help to " + say.And(words) + "."
 }
 
 // cureLines are the cures of findings as they are pasted into the spec, each once: the key's path, its value, and the title of what it cures.
@@ -68,6 +68,7 @@ func titleOf(code string) string {
 
 // remark is the findings of one code: its title, what they say, what cures them, each once.
 type remark struct {
+	code        string
 	level       finding.Level
 	head, title string
 	texts, does []string
@@ -76,9 +77,12 @@ type remark struct {
 // remarksOf gathers findings by code, the worst first; one that somebody took on stands with their name.
 func remarksOf(findings []finding.Finding) (list []remark) {
 	for _, f := range findings {
-		t := remark{level: f.Level, title: titleOf(f.Code)}
-		if t.head = say.Capital(f.Level.String()) + ": " + t.title + "."; f.AcceptedBy != "" {
+		t := remark{code: f.Code, level: f.Level, title: titleOf(f.Code)}
+		switch t.head = say.Capital(f.Level.String()) + ": " + t.title + "."; {
+		case f.AcceptedBy != "":
 			t.head = fmt.Sprintf("Taken on by %s: %s.", f.AcceptedBy, t.title)
+		case t.place() == datesFirst:
+			t.head = t.title + "."
 		}
 		k := slices.IndexFunc(list, func(o remark) bool { return o.head == t.head })
 		if k < 0 {

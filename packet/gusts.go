@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 
+	"hoopwright/draw/block"
 	"hoopwright/layout/weather"
 )
 
@@ -44,6 +45,15 @@ func toldBy(g weather.Gust) string {
 		return " by meter"
 	}
 	return " forecast"
+}
+
+// shutWords begins what is done in wind from which on nobody is inside.
+func (b *binder) shutWords() string {
+	gust, calm := b.closeAt()
+	if calm {
+		return "In " + block.Figure(b.insideWords()) + ":"
+	}
+	return "From gusts of " + block.Figure(b.insideWords()) + toldBy(gust) + ":"
 }
 
 // closedAs names the gust from which on nobody is inside.

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"time"
@@ -18,7 +19,7 @@ type hazard struct{ what, words string }
 // aloud is one part of the work: its dangers are read aloud by its lead on its day, before it begins.
 type aloud struct {
 	part string
-	on   time.Time
+	on   []time.Time
 	list []hazard
 }
 
@@ -29,10 +30,13 @@ func (b *binder) readAloud() []block.Block {
 		if len(part.list) == 0 {
 			continue
 		}
-		when := "________"
-		if !part.on.IsZero() {
-			when = part.on.Format("Mon 2 Jan")
+		var days []string
+		for _, d := range part.on {
+			if !d.IsZero() {
+				days = append(days, d.Format("Mon 2 Jan"))
+			}
 		}
+		when := cmp.Or(say.And(days), "________")
 		list = append(list, block.Block{Name: part.part, Gap: 4, Keep: true, Body: partHead{part.part, "read by ______________ " + when}})
 		for _, h := range part.list {
 			list = append(list, block.Block{Name: h.what, Gap: 1, Body: block.Words{Lettering: paper.Floor, Figures: paper.Strong.Sized(11), Text: block.Figure(say.Capital(h.what)+".") + " " + h.words}})
@@ -86,7 +90,7 @@ func (b *binder) hazards() (list []aloud) {
 	if build.IsZero() {
 		build = b.spec.Crew.Date
 	}
-	part := func(name string, on time.Time) { list = append(list, aloud{part: name, on: on}) }
+	part := func(name string, on ...time.Time) { list = append(list, aloud{part: name, on: on}) }
 	add := func(have bool, what, words string) {
 		if last := &list[len(list)-1]; have {
 			last.list = append(last.list, hazard{what, words})
@@ -98,8 +102,8 @@ func (b *binder) hazards() (list []aloud) {
 		call, device = "811", "GFCI protection"
 	}
 
-	part("Before any stake", d.Mark)
-	add(true, "Buried lines", "A stake through gas or power can kill: none before "+call+" has answered.")
+	part("Before any stake", d.Mark, build)
+	add(true, "Buried lines", "A stake through gas or power can kill: no stake before all that "+call+" told have marked or answered.")
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: nothing goes into its band on the map, leaf %d.", leafNumber("day")))
 	}
@@ -114,7 +118,7 @@ func (b *binder) hazards() (list []aloud) {
 	part("Cutting and raising", build)
 	add(arches, "Saw", "Goggles on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: faces out of its plane, goggles on.")
-	add(arches, "A lone arch", "Goes over lengthwise. Whoever holds it does nothing else.")
+	add(arches, "A lone arch", "Falls along the walk. Whoever holds it does nothing else.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
@@ -123,15 +127,15 @@ func (b *binder) hazards() (list []aloud) {
 	for _, c := range b.plan.Circuits {
 		add(strings && c.Lights > 0 && !c.Spec.GFCI, "Circuit "+c.Name, "No such protection is known: ask a licensed electrician before plugging in.")
 	}
-	add(strings, "Warm plug", "The start of a fire: pull it, ask.")
+	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, ask.")
 	part("While people walk through", d.Open)
-	add(arches, "Wind", fmt.Sprintf("From %s on all out, both ends barred. Hang no cover, no sign.", block.Figure(b.insideWords())))
+	add(arches, "Wind", b.shutWords()+" all out, every way barred. Hang no cover, no sign.")
 	add(arches, "Thunder, ice", "All out, closed for the night.")
-	add(arches, "Crowd", fmt.Sprintf("A fall in a crush piles people up: let %s in at most, count them.", block.Figure(fmt.Sprint(b.plan.MostInside()))))
+	add(arches, "Crowd", fmt.Sprintf("A fall in a crush piles people up: let %s in at most, counted at every way.", block.Figure(fmt.Sprint(b.plan.MostInside()))))
 	add(arches, "Tripping", "Nobody looks down here: clear cord, line, mud and ice from the walk.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near. People out first, then the power.")
 	part("Taking down", d.Down)
 	add(strings, "Live wires", "Pull every plug first, and say so.")
-	add(arches, "Cold pipe", "It cracks more easily after a season: goggles on.")
+	add(arches, "Old pipe", "A season makes it crack, cold more so: goggles on.")
 	return list
 }

@@ -1,7 +1,9 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -22,12 +24,17 @@ func (b *binder) boardLeaf() []folio {
 	}}
 }
 
-// boardFront is the board's front with as many findings in full as it holds, the worst first.
+// boardFront is the board's front with as many findings in full as it holds, in their order there; what is for planners alone stands by its title.
 func (b *binder) boardFront() (front []block.Block) {
 	_, body := b.newSide(false)
 	all := remarksOf(b.plan.Findings)
+	slices.SortStableFunc(all, func(a, o remark) int { return cmp.Compare(a.place(), o.place()) })
+	most := len(all)
+	for most > 0 && all[most-1].place() == forPlanners {
+		most--
+	}
 	top, foot := []block.Block{b.boardTitle(), b.boardPicture(), {Name: "calendar", Gap: 3.5, Body: calendar(crew.Calendar(b.spec))}}, b.boardFoot()
-	for full := len(all); full >= -1; full-- {
+	for full := most; full >= -1; full-- {
 		front = append(append(top[:len(top):len(top)], boardFindings(all, full)...), foot...)
 		if block.Height(front, body.W) <= body.H {
 			break
@@ -36,9 +43,30 @@ func (b *binder) boardFront() (front []block.Block) {
 	return front
 }
 
+// Where a finding stands on the board.
+const (
+	datesFirst = iota
+	toSettle
+	toKnow
+	forPlanners // how much string or pipe is left over: nobody who builds acts on it
+)
+
+func (t remark) place() int {
+	row, _ := finding.Of(t.code)
+	switch {
+	case t.code == "days-past":
+		return datesFirst
+	case t.level != finding.Note:
+		return toSettle
+	case row.Leaf == "lights" || row.Leaf == "stock":
+		return forPlanners
+	}
+	return toKnow
+}
+
 // boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
 func boardFindings(all []remark, full int) []block.Block {
-	list := []block.Block{{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. Signed ____________ on ________"}}}
+	list := []block.Block{{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Look at: settle first. Build: yes / no. Signed ____________ on ________"}}}
 	if len(all) == 0 {
 		return append(list, block.Paragraph("Nothing to fix and nothing to decide."))
 	}
@@ -51,7 +79,7 @@ func boardFindings(all []remark, full int) []block.Block {
 		list = append(list, t.block(i < full))
 	}
 	if len(titles) > 0 {
-		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In full in the annex, Reckoning:") + " " + strings.Join(titles, "; ") + ".")})
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In the annex, Reckoning:") + " " + strings.Join(titles, "; ") + ".")})
 	}
 	return list
 }
@@ -61,16 +89,16 @@ func (b *binder) boardFoot() (list []block.Block) {
 	var missing []string
 	for _, n := range b.notes {
 		if n.What != "" {
-			n.Block = n.What + " on " + n.Block
+			n.Block += ": " + n.What
 		}
 		missing = append(missing, n.Block)
 	}
 	if len(missing) > 0 {
-		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room for: " + strings.Join(missing, "; ") + ".")})
+		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room on their leaves, write in: " + strings.Join(missing, "; ") + ".")})
 	}
-	text := "Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first."
+	text := "Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first: asked on ________."
 	if len(cureLines(b.plan.Findings)) > 0 {
-		text += " Changes to the spec, ready to paste: annex, Reckoning."
+		text += " What would help is on no leaf: change the file as the annex, Reckoning, says and print again."
 	}
 	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(text)}}}})
 }
@@ -114,18 +142,18 @@ func (b *binder) boardFigures() keyFigures {
 	p, u, t := b.plan, b.spec.Units, b.spec.Tunnel
 	list := keyFigures{{"Arches", fmt.Sprint(t.Arches)}}
 	if t.Arches > 1 {
-		list = append(list, figure{"Apart", u.Tape(t.Spacing)}, figure{"Length", u.Tape(t.Length)})
+		list = append(list, figure{"Arch to arch", u.Tape(t.Spacing)}, figure{"Length", u.Tape(t.Length)})
 	}
 	if len(p.Kinds) > 0 {
 		list = append(list,
 			figure{"Stake to stake", b.across(func(k *arch.Kind) measure.Length { return k.Span })},
 			figure{"Height at the crown", b.across(func(k *arch.Kind) measure.Length { return k.Crown })},
-			figure{"Headroom there", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
-			figure{"Wide, " + u.Room(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
+			figure{"Headroom", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
+			figure{"Width " + u.Room(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
 			figure{b.closedAs(), b.insideWords()}, figure{"People inside, at most", fmt.Sprint(p.MostInside())})
 	}
 	if n := len(p.Strings); n > 0 {
-		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s", n, measure.Watts(p.Power.Watts))})
+		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s in all", n, measure.Watts(p.Power.Watts))})
 	}
 	if c := p.Cost; c.Bought.Money+c.NextYear.Money > 0 {
 		list = append(list, figure{"Buy now; next year", fmt.Sprintf("%s; %s", roundly(c.Bought), strings.TrimSpace(roundly(c.NextYear)+" "+b.spec.Currency))})

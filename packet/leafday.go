@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
@@ -52,7 +54,11 @@ func (r runSheet) blocks() []block.Block {
 	if len(r.Days) == 0 {
 		return []block.Block{block.Paragraph("There is nothing to build yet.")}
 	}
-	list := []block.Block{r.names()}
+	var list []block.Block
+	if past := "days-past"; finding.Has(r.plan.Findings, past) {
+		list = append(list, block.Block{Name: past, Body: block.Words{Lettering: paper.Strong, Text: titleOf(past) + ": build by no day of this print."}})
+	}
+	list = append(list, r.names())
 	if text, box := r.tooLong(); box {
 		list = append(list, block.Box("too long for a day", text))
 	} else if text != "" {
@@ -146,7 +152,7 @@ func dayWords(t time.Time) string {
 	if t.IsZero() {
 		return "Day ____________"
 	}
-	return t.Format("Monday 2 January")
+	return t.Format("Monday 2 January 2006")
 }
 
 // marking says in a line when and by whom the ground is marked.
@@ -170,6 +176,9 @@ func (r runSheet) marking(day int) block.Block {
 func (r runSheet) head(day int) block.Block {
 	d := r.Days[day]
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
+	if c := r.bars(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, r.nameRoom())) {
+		text += fmt.Sprintf(", lunch %s to %s", c.Lunch, c.Lunch+c.Rest)
+	}
 	trial := r.trial(day)
 	switch {
 	case trial != "":
@@ -177,9 +186,9 @@ func (r runSheet) head(day int) block.Block {
 	case d.Bench():
 		text += ", at the bench."
 	case d.Light == nil:
-		text += " if light lasts" + r.lunch(d) + ". Sunset ______"
+		text += " if light lasts. Sunset ______"
 	default:
-		text += r.lunch(d) + fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+		text += r.dark(day) + fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 		if first := slices.IndexFunc(r.Days[r.Marked:], func(d crew.Workday) bool { return !d.Bench() }); day == r.Marked+first {
 			text += fmt.Sprintf(" (%s)", d.Light.Zone)
 		}
@@ -188,12 +197,12 @@ func (r runSheet) head(day int) block.Block {
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
 }
 
-// lunch says when all rest.
-func (runSheet) lunch(d crew.Workday) string {
-	if d.Lunch == 0 {
-		return ""
+// dark says who walks through in the dark, and when.
+func (r runSheet) dark(day int) (text string) {
+	for _, s := range r.shifts(day, crew.LightUp) {
+		text += fmt.Sprintf(", %s %s", s.Who, s.Begin)
 	}
-	return fmt.Sprintf(", lunch %s", d.Lunch)
+	return text
 }
 
 // trial says the trial of one arch on its day; empty on others.
@@ -209,10 +218,7 @@ func (r runSheet) trial(day int) string {
 
 // chart is one day of building as bars, and under it whoever found no room in it.
 func (r runSheet) chart(day int) []block.Block {
-	chart, names := r.bars(day), paper.Length(0)
-	for d := r.Marked; d < len(r.Days); d++ { // alike on every day
-		names = max(names, r.bars(d).Names())
-	}
+	chart, names := r.bars(day), r.nameRoom()
 	list := []block.Block{{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
 		chart.Draw(page, box, names)
 		return nil
@@ -222,9 +228,17 @@ func (r runSheet) chart(day int) []block.Block {
 		words = append(words, fmt.Sprintf("%s, %s: %s", m.Row, m.Bar.Begin, m.Bar.Who))
 	}
 	if len(words) > 0 {
-		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: strings.Join(words, "; ") + "."}})
+		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: "Also on the bars: " + strings.Join(words, "; ") + "."}})
 	}
 	return list
+}
+
+// nameRoom is the width of the works' names, alike on every day.
+func (r runSheet) nameRoom() (wide paper.Length) {
+	for d := r.Marked; d < len(r.Days); d++ {
+		wide = max(wide, r.bars(d).Names())
+	}
+	return wide
 }
 
 // bars gathers a day's bars: a row a work, or a row each of several crews that raise side by side.
@@ -237,6 +251,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 	for _, work := range crew.Works()[crew.MarkGround+1:] {
 		c.Rows = append(c.Rows, r.rows(day, work)...)
 	}
+	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })
 	if d.Light == nil { // nothing to show after the work
 		c.To = r.done(day) + 60
 	}
@@ -301,7 +316,7 @@ func (r runSheet) rows(day int, work crew.Work) (rows []draw.ChartRow) {
 	}
 	byDark := func(j crew.Job) bool { return j.Work == work && work == crew.LightUp && len(j.Stints) == 0 }
 	if day == len(r.Days)-1 && slices.ContainsFunc(r.Jobs, byDark) {
-		rows = append(rows, draw.ChartRow{Note: "when it is dark, at ______"})
+		rows = append(rows, draw.ChartRow{Note: "when dark, at ______ by ______"})
 	}
 	for k := range rows {
 		if rows[k].Name = r.workWords(work); len(rows) > 1 && work == crew.RaiseOthers {

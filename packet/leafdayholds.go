@@ -16,10 +16,10 @@ import (
 
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
-	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked up: wires", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 pulled", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets trip", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
-	crew.CheckDay: "Wind, cold, hands", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
-	crew.TryOpening: "Sticks through", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
+	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Paint checked", crew.AskOwner: "Owner asked", crew.LookUp: "Wires looked for", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
+	crew.PullTest: "Stake 1 held", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets go dead", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
+	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Stakes capped",
+	crew.TryOpening: "Way is clear", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
 
 // holdLeaves are the leaves on which the crews' holds have their figures.
@@ -60,7 +60,7 @@ func (r runSheet) holds(j crew.Job) (list []dayHold) {
 			case opens && k < last:
 				h.day, h.at = begin.Day, begin.Begin
 			case begin.Day == h.day:
-				h.at = begin.Begin + crew.Clock(math.Ceil(float64(h.at-begin.Begin)*done/all/quarter))*quarter
+				h.at = begin.Begin + crew.Clock(math.Round(float64(h.at-begin.Begin)*done/all/quarter))*quarter
 			}
 			h.when = r.clockWords(h.day, h.at)
 		}
@@ -98,21 +98,19 @@ func (r runSheet) toSign() []block.Block {
 		grid.Cols = append(grid.Cols, column)
 	}
 	return []block.Block{
-		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: nobody goes on before the crew's leaf (number) is signed."}},
+		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: once the crew's leaf (number) is signed, tick, go on."}},
 		{Name: "holds", Gap: 1, Body: grid},
 	}
 }
 
-// allHolds gathers the holds of marking and building in their order, each once: of a work by stretches with the first of them. What is done by dark comes last.
+// allHolds gathers the holds of marking and building in their order, each once: of a work by stretches with the first of them, and when it comes again. What is done by dark comes last.
 func (r runSheet) allHolds() (list []dayHold) {
 	for k, j := range r.Jobs {
 		if k > 0 && r.Jobs[k-1].Work == j.Work {
 			continue
 		}
 		for _, h := range r.holds(j) {
-			if j.First > 0 {
-				h.what += ", each time"
-			}
+			h.what += r.again(j, h)
 			list = append(list, h)
 		}
 	}
@@ -125,6 +123,29 @@ func (r runSheet) allHolds() (list []dayHold) {
 	return list
 }
 
+// again says when a hold of a work by stretches comes again, where that is not often.
+func (r runSheet) again(first crew.Job, hold dayHold) string {
+	const few = 2
+	var times []string
+	for _, j := range r.Jobs {
+		if j.Work != first.Work || j.First == first.First {
+			continue
+		}
+		for _, h := range r.holds(j) {
+			if h.what == hold.what && h.when != hold.when && !slices.Contains(times, h.when) {
+				times = append(times, h.when)
+			}
+		}
+	}
+	switch n := len(times); {
+	case n == 0:
+		return ""
+	case n > few:
+		return ", each stretch"
+	}
+	return ", again " + say.And(times)
+}
+
 // holdName names a hold.
 func (r runSheet) holdName(t crew.Task) string {
 	site := r.plan.Spec.Site
@@ -134,7 +155,7 @@ func (r runSheet) holdName(t crew.Task) string {
 	case t.Action == crew.PullTest && site.Soil == spec.SoilUnknown:
 		return name + ", soil"
 	case t.Action == crew.TestOutlets && site.NotKnown(spec.BreakerAmps):
-		return "Trip, breaker read"
+		return "TEST, breaker read"
 	default:
 		return name
 	}

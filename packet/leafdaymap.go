@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -9,6 +10,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/power"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -120,8 +122,15 @@ func (m siteMaps) said(more string) block.Block {
 		}
 		return "____________"
 	}
-	text := "Say aloud and point: first aid is at " + at(spec.FirstAid) + ", power goes off at " + at(spec.PowerOff) + ".\n" +
-		"Hatched ground: no stake, no digging. Below a wire: no ladder, no upright pipe.\n" +
+	site := m.plan.Spec.Site
+	ground := "No buried line is known: nothing in the ground before the locator's marks."
+	if len(site.Buried) > 0 {
+		ground = "Hatched ground: no stake, no digging."
+	}
+	if len(site.Overhead) > 0 {
+		ground += " Below a wire: no ladder, no upright pipe."
+	}
+	text := "Say aloud and point: first aid is at " + at(spec.FirstAid) + ", power goes off at " + at(spec.PowerOff) + ".\n" + ground + "\n" +
 		"If something happens: stop, walk to the way in, count heads. Heard by ______________" + more
 	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }
@@ -149,16 +158,19 @@ func (m siteMaps) words() draw.SiteWords {
 
 // outlet says which breaker an outlet is on and where it is reset, with blanks for what the spec leaves open.
 func (m siteMaps) outlet(o spec.Outlet) string {
-	breaker, reset := "___", o.ResetAt
+	if !slices.ContainsFunc(m.plan.Power.Feeders, func(f power.Feeder) bool { return f.Outlet == o.Name }) && len(m.plan.Power.Feeders) > 0 {
+		return o.Name + " outlet:\nnot used"
+	}
+	breaker, reset := "____", o.ResetAt
 	for _, c := range m.plan.Spec.Power.Circuits {
 		if c.Name == o.Circuit && c.BreakerNo != "" {
 			breaker = c.BreakerNo
 		}
 	}
 	if reset == "" {
-		reset = "____"
+		reset = "________________"
 	}
-	return fmt.Sprintf("%s outlet:\nbreaker %s, reset at %s", o.Name, breaker, reset)
+	return fmt.Sprintf("%s outlet:\nbreaker %s, reset: %s", o.Name, breaker, reset)
 }
 
 // facts are the figures on the map.

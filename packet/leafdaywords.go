@@ -6,22 +6,84 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
 )
 
-// plainWorks are the works that no figure is said of.
-var plainWorks = map[crew.Work]string{
-	crew.MarkGround: "Mark the ground", crew.TryArch: "Trial: one arch up", crew.Unload: "Unload, read dangers aloud", crew.TryStake: "Ticket, look up, try a stake", crew.TryOutlets: "TEST at the outlets",
-	crew.HoldRidge: "Secure crowns, count caps", crew.PlugIn: "Plug in, test, timers", crew.ClearUp: "Clear up", crew.LightUp: "Walk through in the dark",
+// workNames name each work on the run sheet.
+var workNames = map[crew.Work]func(p *layout.Plan) string{
+	crew.MarkGround: plainWork("Mark the ground"),
+	crew.TryArch:    plainWork("Trial: one arch up"),
+	crew.Unload:     plainWork("Unload, read board aloud"),
+	crew.TryStake:   plainWork("Ticket, wires, stake 1"),
+	crew.Drive: func(p *layout.Plan) string {
+		legs, guys, pegs := stakeCounts(p)
+		if p.Spec.Arch.Foot != nil {
+			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
+		}
+		return "Drive " + say.Count(legs+guys+pegs, "stake")
+	},
+	crew.MakeLegs: func(p *layout.Plan) string {
+		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + withRidge(p, ", cut ridge 1")
+	},
+	crew.TryOutlets: plainWork("TEST at the outlets"),
+	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
+	crew.WrapLegs: func(p *layout.Plan) string {
+		if arches := woundOn(p, lights.Arch); arches > 0 {
+			return "Wrap " + say.Count(arches, "arch")
+		}
+		if legs := woundOn(p, lights.LegLeft) + woundOn(p, lights.LegRight); legs > 0 {
+			return "Wrap " + say.Count(legs, "leg")
+		}
+		return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
+	},
+	crew.RaiseFirst: func(p *layout.Plan) string {
+		return "Raise " + say.Numbered("arch", say.From(1, min(2, len(p.Ground.Stations)))) + withRidge(p, ", ridge 1")
+	},
+	crew.CutRidges: func(p *layout.Plan) string { return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece") },
+	crew.WrapRidges: func(p *layout.Plan) string {
+		return fmt.Sprintf("Cut %d, wrap %s", max(0, len(p.Ridge)-1), say.Count(woundOn(p, lights.Ridge), "ridge piece"))
+	},
+	crew.RaiseOthers: func(p *layout.Plan) string {
+		return "Raise " + say.Numbered("arch", say.From(3, len(p.Ground.Stations)))
+	},
+	crew.HoldRidge: plainWork("Secure crowns, count caps"),
+	crew.HangLights: func(p *layout.Plan) string {
+		switch {
+		case len(p.Lights.Rows)+len(p.Lights.Drops) == 0:
+			return "Try the way through"
+		case len(p.Lights.Drops) == 0:
+			return "Hang rows, try the way"
+		}
+		return "Hang lights, try the way"
+	},
+	crew.Lay:     func(p *layout.Plan) string { return "Lay " + say.Count(len(p.Power.Cords), "cord") },
+	crew.PlugIn:  plainWork("Plug in, test, timers"),
+	crew.ClearUp: plainWork("Clear up"),
+	crew.LightUp: plainWork("Walk through in the dark"),
 }
 
-// wound counts the wraps that are wound on ridge pieces, or on all other pipe but legs that came wrapped.
-func (r runSheet) wound(ridge bool) (n int) {
-	for _, x := range r.plan.Wraps {
-		if (x.On.Kind == lights.Ridge) == ridge && !(r.plan.Spec.Found.Wrapped && x.On.IsLeg()) {
+func plainWork(name string) func(*layout.Plan) string {
+	return func(*layout.Plan) string { return name }
+}
+
+// withRidge are words that hold where there is a ridge.
+func withRidge(p *layout.Plan, words string) string {
+	if len(p.Ridge) == 0 {
+		return ""
+	}
+	return words
+}
+
+// woundOn counts the wraps that are wound on parts of a kind: none on legs that came wrapped.
+func woundOn(p *layout.Plan, on lights.Kind) (n int) {
+	for _, w := range p.Wraps {
+		if w.On.Kind == on && !(p.Spec.Found.Wrapped && w.On.IsLeg()) {
 			n++
 		}
 	}
@@ -29,8 +91,8 @@ func (r runSheet) wound(ridge bool) (n int) {
 }
 
 // tried counts the strings that are tried before they are wound.
-func (r runSheet) tried() (n int) {
-	for _, t := range r.plan.Crew.Tasks {
+func tried(p *layout.Plan) (n int) {
+	for _, t := range p.Crew.Tasks {
 		for _, f := range t.Want {
 			if t.Action == crew.TestStrings && f.What == crew.AllLit {
 				n = f.Count
@@ -40,65 +102,14 @@ func (r runSheet) tried() (n int) {
 	return n
 }
 
-// workWords names a work on the run sheet.
+// workWords names a work on the run sheet, with the braces that are put in at it.
 func (r runSheet) workWords(w crew.Work) string {
-	p := r.plan
-	legs, guys, pegs := stakeCounts(p)
-	braced := func(words string) string {
-		for _, j := range r.Jobs {
-			if j.Work == w && slices.ContainsFunc(j.Tasks, func(i int) bool { return p.Crew.Tasks[i].Action == crew.FixBraces }) {
-				return words + ", braces"
-			}
+	for _, j := range r.Jobs {
+		if j.Work == w && slices.ContainsFunc(j.Tasks, func(i int) bool { return r.plan.Crew.Tasks[i].Action == crew.FixBraces }) {
+			return workNames[w](r.plan) + ", braces"
 		}
-		return words
 	}
-	first := func(words string) string {
-		if len(p.Ridge) == 0 {
-			return ""
-		}
-		return words
-	}
-	switch n := len(p.Ground.Stations); w {
-	case crew.Drive:
-		if p.Spec.Arch.Foot != nil {
-			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
-		}
-		return "Drive " + say.Count(legs+guys+pegs, "stake")
-	case crew.MakeLegs:
-		return "Cut " + say.Count(2*n, "leg") + first(", ridge piece 1")
-	case crew.TryStrings:
-		return "Try " + say.Count(r.tried(), "string")
-	case crew.WrapLegs:
-		if r.wound(false) == 0 {
-			return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
-		}
-		return "Wrap " + say.Count(r.wound(false), "leg")
-	case crew.RaiseFirst:
-		return braced("Raise " + say.Numbered("arch", say.From(1, min(2, n))) + first(", ridge 1"))
-	case crew.CutRidges:
-		return "Cut " + say.Count(max(0, len(p.Ridge)-1), "ridge piece")
-	case crew.WrapRidges:
-		return fmt.Sprintf("Cut %d, wrap %s", max(0, len(p.Ridge)-1), say.Count(r.wound(true), "ridge piece"))
-	case crew.RaiseOthers:
-		return braced("Raise " + say.Numbered("arch", say.From(3, n)))
-	case crew.HangLights:
-		switch {
-		case len(p.Lights.Rows)+len(p.Lights.Drops) == 0:
-			return "Try the way through"
-		case len(p.Lights.Drops) == 0:
-			return "Hang rows, try the way"
-		}
-		return "Hang lights, try the way"
-	case crew.Lay:
-		cords := 0
-		for _, f := range p.Power.Feeders {
-			for _, j := range f.Joints {
-				cords = max(cords, j.Cord)
-			}
-		}
-		return "Lay " + say.Count(cords, "cord")
-	}
-	return plainWorks[w]
+	return workNames[w](r.plan)
 }
 
 // dayStops are the figures that stop the day.
@@ -117,11 +128,11 @@ func (b *binder) dayStops() block.Block {
 		for _, f := range t.Want {
 			switch f.What {
 			case crew.GustBelow:
-				raise += "gusts of " + figure("raising gust", u.Speed(f.Gust)) + " forecast or felt, "
+				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + " (" + signOf(weather.Gust{Forecast: f.Gust}) + "), "
 			case crew.WarmerThan:
 				raise += figure("raising cold", u.Temperature(f.Cold)) + " or colder, "
 			case crew.PeopleThere:
-				raise += fmt.Sprintf("fewer than %s", block.Figure(people(f.Count)))
+				raise += fmt.Sprintf("under %s", block.Figure(people(f.Count)))
 			}
 		}
 	}
@@ -129,15 +140,16 @@ func (b *binder) dayStops() block.Block {
 	if raise != "" {
 		text = "Raise nothing: " + raise + ".\n"
 	}
-	text += fmt.Sprintf("Thunder: everyone off and indoors until %d minutes after the last.\nStop and ask: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, practice.Least)
+	ask := "Stop and ask"
+	if b.spec.Crew.Ask == (spec.Person{}) { // else on the foot
+		ask += " ____________"
+	}
+	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n%s: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, ask, practice.Least)
 	if len(b.plan.Kinds) > 0 {
-		if gust, calm := b.closeAt(); calm {
-			text += "\nNobody inside in " + figure(b.closedAs(), b.insideWords())
-		} else {
-			text += "\nNobody inside from gusts of " + figure(b.closedAs(), b.insideWords()) + toldBy(gust)
-		}
+		text += "\n" + b.shutWords() + " everyone out"
+		facts = append(facts, block.Fact{What: b.closedAs(), Value: b.insideWords()})
 		if flat, ok := b.flatAt(); ok {
-			text += ", laid flat before " + figure("down before gusts", u.Speed(flat.Called()))
+			text += "; lay the tunnel flat before " + figure("down before gusts", u.Speed(flat.Called()))
 		}
 		text += "."
 	}

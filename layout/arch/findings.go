@@ -172,20 +172,20 @@ func (j *judge) asRaised() bool {
 
 // bends reports pipe bent tightly for its strength.
 func (j *judge) bends() {
-	k, pipe := j.kind, j.spec.Pipe
+	k := j.kind
 	share := j.strength()
 	if share < muchStrength {
 		return
 	}
 	level := finding.LookAt
-	remedy := "Warm the pipe before bending it, never bend it in frost, and think of thinner pipe, a wider span or longer sticks."
+	remedy := "Keep it indoors overnight, never heat it, never bend it in frost. Thinner pipe, a wider span or longer sticks bend less."
 	if share > 1 {
 		level = finding.MustFix
 		remedy = "Take thinner pipe, or change span or sticks so that it bends less."
 	}
 	key, _ := j.in.path("span", "height", "sticks")
-	j.add(level, codeTight, key, "%s from the left foot the pipe bends to a radius of %s, %.0f times its outside diameter: %.1f %% strain, or %s of the pipe's strength by its short-term stiffness. %s",
-		j.units.Tape(k.BendAt), j.units.Inches(k.BendRadius), float64(k.BendRadius/pipe.OD), 100*k.Strain, measure.Percent(measure.Share(math.Round(share*100)/100)), remedy)
+	j.add(level, codeTight, key, "%s from the left foot the pipe bends to a radius of %s: %.1f %% strain, %s of its strength by its short-term stiffness. %s",
+		j.units.Tape(k.BendAt), j.units.Inches(k.BendRadius), 100*k.Strain, measure.Percent(measure.Share(math.Round(share*100)/100)), remedy)
 }
 
 // opens reports a box for people that does not clear.

@@ -30,13 +30,13 @@ type Date struct {
 func Calendar(s *spec.Spec) []Date {
 	d := s.Dates
 	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
-	call.Note = fmt.Sprintf("Locating takes %d full business days; a ticket runs out.", noticeDays)
+	call.Note = fmt.Sprintf("Locating takes %d full business days. Our ticket is good until ____________.", noticeDays)
 	if !d.Build.IsZero() {
 		call.On, call.Name = callBy(d.Build), "call to locate, at the latest"
 		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", noticeDays)
 	}
 	list := []Date{
-		{On: d.Mark, Name: "mark stakes in white", What: "mark every stake in white, before the call"},
+		{On: d.Mark, Name: "white dots for stakes", What: "mark every stake in white, before the call"},
 		call,
 		{On: d.Build, Name: "build", What: "build, with the locating ticket good on the day"},
 		{On: d.Open, Name: "open", What: "open"},
@@ -44,8 +44,7 @@ func Calendar(s *spec.Spec) []Date {
 		{On: d.Down, Name: "take down", What: "take down"}}
 	if !d.Build.IsZero() && LikelyNEC(s) {
 		list = append(list, Date{On: d.Build.AddDate(0, 0, holidayDays), Name: "down at the latest",
-			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", holidayDays),
-			Note: fmt.Sprintf("The NEC lets holiday lights stay %d days.", holidayDays)})
+			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", holidayDays)})
 	}
 	return list
 }
@@ -82,7 +81,7 @@ func Past(d spec.Dates, issued time.Time) []finding.Finding {
 	}{{"dates.build", "the build", d.Build}, {"dates.down", "the take-down", d.Down}} {
 		if !x.day.IsZero() && x.day.Before(issued) {
 			last.Key = x.key
-			last.Text = fmt.Sprintf("Printed on %s, and %s was on %s. For another season write its days.", date(issued), x.what, date(x.day))
+			last.Text = fmt.Sprintf("Printed on %s, and %s was on %s. Build nothing by these days: write new ones, print again.", date(issued), x.what, date(x.day))
 		}
 	}
 	if last.Key == "" {

@@ -77,14 +77,14 @@ func walkFindings(t tunnel) []finding.Finding {
 		parts = append(parts, part)
 	}
 	if across > crossSlope+1e-9 {
-		parts = append(parts, fmt.Sprintf("1 in %.0f across (1 in %.0f is the most for wheels that shall not drift)", 1/across, 1/crossSlope))
+		parts = append(parts, fmt.Sprintf("1 in %.0f across (steeper than 1 in %.0f wheels drift)", 1/across, 1/crossSlope))
 	}
 	if len(parts) == 0 {
 		return nil
 	}
 	return []finding.Finding{{
 		Level: finding.Note, Code: "walk-slopes", Key: "site.levels",
-		Text: "The ground that people walk on slopes up to " + strings.Join(parts, ", and ") + ". For information: the figures are those of the 2010 ADA Standards for public ways. Think of who comes on wheels.",
+		Text: "The ground that people walk on slopes up to " + strings.Join(parts, ", and ") + ", by the 2010 ADA Standards. Think of who comes on wheels.",
 	}}
 }
 

@@ -53,7 +53,7 @@ func (list complaints) findings() []finding.Finding {
 			text = "On " + listed(c.on) + ": " + text
 		}
 		if c.mixed {
-			text += " These are the figures of the worst."
+			text += " Of several, these are the worst figures."
 		}
 		out = append(out, finding.Finding{Level: c.level, Code: c.code, Text: text, Key: c.key, Cure: c.cure})
 	}

@@ -132,7 +132,7 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 	})
 	l.out.Ties += ties(total)
 	if len(names) > 0 {
-		l.hardlyUsed(key, "a stretch that ends so much sooner saves it")
+		l.hardlyUsed(key, "a stretch that ends so much sooner would save the string")
 	}
 	for i, name := range names {
 		from := measure.Length(i) * (d.String.Length - lapOf(d))

@@ -71,7 +71,7 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	})
 	if len(out.Strings) > 0 {
 		out.LeftOver = l.out.Strings[len(l.out.Strings)-1].LeftOver
-		l.hardlyUsed("lights.rows", "less sag, or a last row that ends a little sooner, saves it")
+		l.hardlyUsed("lights.rows", "less sag, or a last row that ends a little sooner, would save the string")
 	}
 	l.out.Paths = append(l.out.Paths, out)
 	fileRows(spans, hung, out.Strings, label.Length)

@@ -146,7 +146,7 @@ func (j *judge) down() {
 		return
 	}
 	first := w.Bears[0].Damage
-	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it is laid flat before gusts of %s, and %s was asked for: past that %s (arch %d).", j.called(w.DownGust()), j.u.Speed(aim), first.Cause, first.Arch)
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it was to stand gusts of %s; past %s %s (arch %d), so it is laid flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
@@ -178,12 +178,12 @@ func (j *judge) crosses() {
 func (j *judge) steep() {
 	t, u := j.t, j.u
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
-		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its %s %s out pulls down %.1f times what it pulls along, on the shoulders of an arch that weighs less than that.",
+		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its %s %s out pulls down %.1f times what it pulls along, more than the arch weighs.",
 			u.Tape(g.From), strings.TrimSuffix(t.Spec.TieEnds(), "s"), u.Tape(g.Out), float64(g.From/g.Out))
 		j.cure("guys.out", OutFor(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {
-		j.add(finding.Note, codeWayIn, "guys", "the guys of arch 1 stand beside the way in, where a child runs into them: the net from stake to leg keeps people off.")
+		j.add(finding.Note, codeWayIn, "guys", "a child runs into the guys of arch 1: the net from stake to leg keeps people off.")
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
@@ -202,7 +202,7 @@ func (j *judge) ridge() {
 	if w.RidgeEnd > practice.MuchPull {
 		level = finding.LookAt
 	}
-	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s, and nobody publishes what a dry socket holds: the line along the ridge, tied off at every crown, takes it.",
+	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s. Nobody publishes what a dry socket holds: tie the line along the ridge off at every crown.",
 		j.called(w.InsideGust()), u.Force(w.RidgeEnd))
 }
 

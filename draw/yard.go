@@ -1,0 +1,62 @@
+package draw
+
+import (
+	"math"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/spec"
+)
+
+// yard draws what is on, in and over the ground of a picture to scale.
+type yard struct {
+	b    *place.Board
+	m    siteMap
+	room paper.Rect
+}
+
+// path draws an open line inside the picture, round the texts that already stand.
+func (y yard) path(line []paper.Point, pen paper.Pen) {
+	for i := 1; i < len(line); i++ {
+		if p, q, ok := cropSegment(line[i-1], line[i], y.room); ok {
+			y.b.LineRound(p, q, pen)
+		}
+	}
+}
+
+// rims draws the outlines of features.
+func (y yard) rims(features []spec.Feature, pen paper.Pen) {
+	for _, f := range features {
+		rim := y.m.outline(f)
+		y.path(append(rim[:len(rim):len(rim)], rim[0]), pen)
+	}
+}
+
+// longest is the longest stretch of a line that is well inside the picture; none where no part is.
+func (y yard) longest(line []paper.Point) (p, q paper.Point, ok bool) {
+	for i := 1; i < len(line); i++ {
+		if a, b, in := cropSegment(line[i-1], line[i], y.room.Inset(4)); in && b.Sub(a).Long() > q.Sub(p).Long() {
+			p, q = a, b
+		}
+	}
+	return p, q, p != q
+}
+
+// hardGround hatches hard features. A hatch keeps off every text that stands.
+func (y yard) hardGround(features []spec.Feature) {
+	for _, f := range features {
+		if seen := cropOutline(y.m.outline(f), y.room); f.Hard && seen != nil {
+			y.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
+		}
+	}
+}
+
+// band hatches the band of a line.
+func (y yard) band(l spec.Buried, angle float64, apart paper.Length) {
+	sides := y.m.band(l)
+	for i := 1; i < len(sides[0]); i++ {
+		if piece := cropOutline([]paper.Point{sides[0][i-1], sides[0][i], sides[1][i], sides[1][i-1]}, y.room); piece != nil {
+			y.b.Hatch(paper.Polygon(piece...), angle, apart)
+		}
+	}
+}
