@@ -51,6 +51,10 @@ func (p Profile) extent() (left, right, up float64) {
 	for _, q := range k.Curve {
 		left, right, up = max(left, float64(-q.X)+half), max(right, float64(q.X)+half), max(up, float64(q.Y)+half)
 	}
+	if k.Spec.Foot != nil {
+		foot := float64((k.Span + k.Spec.Foot.Width) / 2)
+		left, right = max(left, foot), max(right, foot)
+	}
 	if p.stands() { // it may not fit under the arch
 		w, h := float64(p.OpeningWidth/2), float64(p.OpeningHeight)
 		slope := float64((k.RightGround - k.LeftGround) / k.Span)

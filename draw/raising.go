@@ -53,7 +53,7 @@ const (
 	underfoot  = paper.Length(5)   // under the ground line on paper: the names of what stands there
 	nameRow    = paper.Length(4.5) // of people's names, over all
 	nameDrop   = paper.Length(2)   // from the lowest row of names to the crown
-	nameApart  = paper.Length(1.6)
+	nameApart  = paper.Length(2.2)
 )
 
 // names is the lettering of people.
@@ -197,37 +197,32 @@ func (s *scene) play(people []helper, things func()) {
 	s.name(people...)
 }
 
-// name sets the people's names over the picture, a line from each to its head: in one row, or every second one in a row above.
+// name sets the people's names over the picture, a line from each to its head: in one row, or every second one in a row above, whose lines go down between the lower ones.
 func (s *scene) name(people ...helper) {
 	people = slices.Clone(people)
 	slices.SortStableFunc(people, func(a, b helper) int { return cmp.Compare(a.feet.X, b.feet.X) })
-	base := func(row int) paper.Length { return s.Area.Y + nameRow*paper.Length(row+1) - 1 }
-	left := s.Area.X
+	free := [2]paper.Length{s.Area.X, s.Area.X} // of each row, from there on
 	for i, h := range people {
-		row := s.rows - 1
-		if s.rows > 1 && i%2 == 1 {
-			row = 0
-		}
-		wide := names.Width(h.called)
-		room := paper.Length(0) // that those after it in its row need
+		row, wide := i%s.rows, names.Width(h.called)
+		ends := [2]paper.Length{s.Area.Right(), s.Area.Right()} // of each row: what those after it leave
 		for k := i + 1; k < len(people); k++ {
-			if s.rows == 1 || (k-i)%2 == 0 {
-				room += names.Width(people[k].called) + nameApart
-			}
+			ends[k%s.rows] -= names.Width(people[k].called) + nameApart
 		}
 		head := h.feet.Add(paper.Point{Y: -h.tall * (headAt + headRadius)})
-		mid := min(max(head.X, left+wide/2), s.Area.Right()-room-wide/2)
-		if row == 0 && s.rows > 1 {
-			mid = min(max(head.X, s.Area.X+wide/2), s.Area.Right()-wide/2)
-			left = max(left, mid+nameApart)
-		} else {
-			left = mid + wide/2 + nameApart
-			if s.rows > 1 && i+1 < len(people) { // the next one's line goes down beside it
-				mid = min(mid, people[i+1].feet.X-nameApart-wide/2)
-			}
+		mid := head.X
+		if row+1 < s.rows && i+1 < len(people) {
+			mid = min(mid, people[i+1].feet.X-nameApart-wide/2)
 		}
-		s.Text(paper.Point{X: mid, Y: base(row)}, paper.AtMiddle, h.called, names)
-		if from := (paper.Point{X: mid, Y: base(row) + 1.3}); head.Y > from.Y+0.8 {
+		mid = min(max(mid, free[row]+wide/2), ends[row]-wide/2)
+		x := min(max(head.X, mid-wide/2+0.5), mid+wide/2-0.5) // where its line begins
+		if row > 0 {
+			x = min(max(x, free[0]), mid+wide/2-0.5, ends[0])
+			free[0] = x + nameApart
+		}
+		free[row] = max(free[row], mid+wide/2+nameApart)
+		y := s.Area.Y + nameRow*paper.Length(s.rows-row) - 1
+		s.Text(paper.Point{X: mid, Y: y}, paper.AtMiddle, h.called, names)
+		if from := (paper.Point{X: x, Y: y + 1.3}); head.Y > from.Y+0.8 {
 			s.Line(from, head, paper.Thin)
 		}
 	}

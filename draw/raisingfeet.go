@@ -21,11 +21,16 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	last := bow[len(bow)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.5, s.at(-span/2, high*0.9), s.at(-span/2, high*1.2))
 	two := s.helper(Foot2, right+elbowRoom*0.5, last, last.Add(paper.Point{Y: -1}))
-	middle := (right-span/2)/2 - span*0.2 // off the other stake
+	middle := (right - span/2) / 2
+	if middle < span/2 { // off the other stake
+		middle = min(middle, span/2-elbowRoom)
+	} else {
+		middle = max(middle, span/2+elbowRoom)
+	}
 	held := bow[near(bow, s.at(middle, helperTall))]
 	crown := s.helper(Crown, middle, held.Add(paper.Point{X: -1}), held.Add(paper.Point{X: 1}))
+	s.pipe(bow) // behind Crown, who stands beside it
 	s.play([]helper{one, two, crown}, func() {
-		s.pipe(bow)
 		s.stake(span/2, true)
 		s.cap(s.at(-span/2+elbowRoom*0.7, 0))
 		s.feetOf(number)
@@ -57,11 +62,11 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Ladder)
+	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Crown, Ladder)
 	low := s.at(0, 60)
 	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
-		people = append(people, s.onLadder(Ladder, elbowRoom*0.75, k.Crown, s.at(0, k.Crown*0.985)))
+		people = append(people, s.onLadder(Ladder, elbowRoom*0.6, k.Crown, s.at(0, k.Crown*0.985)), s.atLadder(elbowRoom*1.35, elbowRoom*0.6))
 	}
 	s.pipe(s.curve())
 	s.Line(s.at(-k.Span/2, 60), s.at(k.Span/2, 60), paper.Tied)

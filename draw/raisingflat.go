@@ -30,8 +30,8 @@ func (s *scene) through(y, x paper.Length, pen paper.Pen) {
 	s.Line(paper.Point{X: x, Y: y - flatPipe}, paper.Point{X: x, Y: y + flatPipe}, pen)
 }
 
-// Together draws how a crown is put together on the ground: both legs in the fitting, the lines at its mouths, lights already on the legs. stub says that the fitting has a socket for a ridge piece.
-func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) {
+// Together draws how a crown is put together on the ground: both legs in the fitting, the lines at its mouths, lights already on the legs. toward says which way its socket for a ridge piece points, empty where it has none.
+func (r Raising) Together(page *paper.Page, room paper.Rect, toward string) {
 	s := &scene{Board: place.NewBoard(page, room), Raising: r}
 	mid := room.Centre()
 	const body, mouth = 6.5, 1.2 // half the fitting, its lip
@@ -48,13 +48,13 @@ func (r Raising) Together(page *paper.Page, room paper.Rect, stub bool) {
 	}
 	outline := paper.Rect{X: mid.X - body, Y: mid.Y - flatPipe - 1.2, W: 2 * body, H: 2*flatPipe + 2.4}
 	s.Stroke(paper.Box(outline), paper.Thick)
-	if stub {
+	if toward != "" {
 		low := outline.Bottom() + 2.4
 		s.Stroke(paper.Polyline(paper.Point{X: mid.X - flatPipe, Y: outline.Bottom()}, paper.Point{X: mid.X - flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: low}, paper.Point{X: mid.X + flatPipe, Y: outline.Bottom()}), paper.Thick)
 		s.Arrow(paper.Point{X: mid.X, Y: low + 0.6}, paper.Point{X: mid.X, Y: low + 4}, paper.Thin)
-		s.Text(paper.Point{X: mid.X, Y: low + 8}, paper.AtMiddle, "inward", paper.Floor)
+		s.Text(paper.Point{X: mid.X, Y: low + 8}, paper.AtMiddle, toward, paper.Floor)
 	}
-	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "line", paper.Floor)
+	s.Text(paper.Point{X: room.X, Y: mid.Y + flatPipe + 6.2}, paper.AtLeft, "pen line", paper.Floor)
 	s.Arrow(paper.Point{X: room.X + 4, Y: mid.Y + flatPipe + 2.8}, paper.Point{X: mid.X - body - mouth, Y: mid.Y + flatPipe}, paper.Thin)
 }
 

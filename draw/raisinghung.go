@@ -42,24 +42,38 @@ func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) {
 	})
 }
 
-// Dropped draws a string hung from the ridge or from an arch, with who climbs.
-func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder bool) {
-	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
-	top := r.First.Crown
-	s := r.newScene(page, room, elbowRoom*1.3, spacing+elbowRoom*0.6, top, Crown, Ladder)
-	people := []helper{s.helper(Crown, -elbowRoom*0.75, s.at(-elbowRoom*0.35, helperTall*0.5))}
+// Dropped draws a string hung from the ridge, seen from the side, or under an arch, seen from the entrance, with who climbs.
+func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder, under bool) {
+	top, half := r.First.Crown, max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)/2
+	if under {
+		half = max(r.First.Widest, r.First.Span)/2 + 60
+	}
+	s := r.newScene(page, room, half+elbowRoom*1.2, half+elbowRoom*0.6, top, Crown, Ladder)
+	from := half * 0.2
+	hand := s.at(from, top)
+	people := []helper{s.helper(Ladder, from, hand)}
 	if ladder {
-		people = append(people, s.onLadder(Ladder, spacing*0.35, top, s.at(spacing*0.5, top), s.at(spacing*0.62, top*0.97)))
-	} else {
-		people = []helper{s.helper(Ladder, spacing*0.35, s.at(spacing*0.5, top))}
+		people = []helper{s.onLadder(Ladder, from, top, hand), s.atLadder(from-elbowRoom*0.75, from)}
+	}
+	pipe := []paper.Point{s.at(-half, top), s.at(half, top)}
+	if under {
+		pipe = s.curve()
 	}
 	s.play(people, func() {
-		s.arch(0)
-		s.arch(spacing)
-		s.pipe([]paper.Point{s.at(0, top), s.at(spacing, top)})
-		for _, x := range []measure.Length{0.6, 0.75, 0.9} {
-			end := s.at(spacing*x, top*0.8)
-			s.Line(s.at(spacing*x, top), end, paper.Thin)
+		s.pipe(pipe)
+		for _, x := range [2]measure.Length{-half, half} {
+			if !under {
+				s.arch(x)
+			}
+		}
+		for _, x := range [3]measure.Length{0.4, 0.55, 0.7} {
+			over := r.First.PointAt(r.First.CrownTape + half*x)
+			at := s.at(over.X, over.Y)
+			if !under {
+				at = s.at(half*x*1.2, top)
+			}
+			end := at.Add(paper.Point{Y: s.long(top / 5)})
+			s.Line(at, end, paper.Thin)
 			s.Fill(paper.Circle(end, 0.8), paper.Black)
 		}
 	})

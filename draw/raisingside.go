@@ -90,7 +90,7 @@ func (s *scene) guys(x measure.Length, number int) {
 // crown first, the guard at the arch that will stand alone.
 func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ridge, ladder bool) {
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
-	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Ladder, bothFeet)
+	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Crown, Ladder, bothFeet)
 	top := r.First.Crown
 	guard, feet := Guard, bothFeet
 	if r.Down {
@@ -98,9 +98,9 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	}
 	people := []helper{s.holds(guard, -elbowRoom*0.5, 0), s.holds(feet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
-		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)))
+		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)), s.atLadder(spacing*0.18, spacing*0.55))
 		if r.Down { // nobody need hold what stays joined
-			people[0] = s.helper(Crown, spacing*0.2, s.at(spacing*0.38, helperTall*0.5), s.at(spacing*0.4, helperTall*0.7))
+			people = people[1:]
 		}
 	}
 	s.play(people, func() {
@@ -131,6 +131,12 @@ func (s *scene) onLadder(called string, x, height measure.Length, hands ...paper
 	h := s.helper(called, x, hands...)
 	h.feet = s.at(x, up)
 	return h
+}
+
+// atLadder returns who holds a ladder at its foot, standing at x.
+func (s *scene) atLadder(x, ladder measure.Length) helper {
+	grip := x + (ladder-x)*0.55
+	return s.helper(Crown, x, s.at(grip, helperTall*0.5), s.at(grip, helperTall*0.62))
 }
 
 // Running draws a row of arches from the side: the newest is held until its ridge piece is in; the tape along the ridge starts at the middle of crown 1.

@@ -116,7 +116,7 @@ func (d *stakeSheet) nameSize(page *paper.Page) paper.Lettering {
 	for _, size := range []paper.PointSize{18, 16, 14} {
 		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{Size: page.Size}, d.room)}
 		trial.dots(trial.b)
-		if crowded, guys := trial.stakeNames(trial.b, paper.StakeName.Sized(size)); crowded <= guys && len(trial.missing) == 0 {
+		if crowded, guys, adrift := trial.stakeNames(trial.b, paper.StakeName.Sized(size)); crowded <= guys && adrift == 0 && len(trial.missing) == 0 {
 			return paper.StakeName.Sized(size)
 		}
 	}
@@ -162,8 +162,8 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 }
 
 // stakeNames sets every stake's name outside the row, guy stakes' first, for inside it they would seem to stand in the walk; a leg's where that is not free inside, else as near as it is.
-// It returns how many legs' names stand not outside, and how many guy stakes there are.
-func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys int) {
+// It returns how many legs' names stand not outside, how many guy stakes there are, and how many legs' names stand not right beside their stakes.
+func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys, adrift int) {
 	var crowded []ground.Stake
 	for _, s := range slices.SortedStableFunc(slices.Values(d.stakes), func(a, b ground.Stake) int { return cmp.Compare(b.Kind(), a.Kind()) }) {
 		way := d.outward(s)
@@ -184,10 +184,13 @@ func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys i
 	for _, s := range crowded {
 		out := d.outward(s)
 		placed := !s.Guy && d.nameBeside(b, s, out.Times(-1), l)
+		if !s.Guy && !placed {
+			adrift++
+		}
 		for _, reach := range []paper.Length{30, 80} {
 			placed = placed || b.Label(place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: reach})
 		}
 		d.lacks(s.String(), placed)
 	}
-	return legs, guys
+	return legs, guys, adrift
 }

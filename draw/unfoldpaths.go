@@ -205,10 +205,11 @@ func (p rowWay) row(k int) lights.Row {
 
 // end returns the arch at which a row of the path ends, and which way on paper leads beyond it.
 func (p rowWay) end(k int) (number int, beyond paper.Length) {
-	if p.row(k).Back {
-		return p.First, p.lane * p.v.lane(p.First)
+	_, number = p.Ends(k)
+	if number == p.First {
+		return number, p.lane * p.v.lane(number)
 	}
-	return p.Last, -p.lane * p.v.lane(p.Last)
+	return number, -p.lane * p.v.lane(number)
 }
 
 // point is a place of the path on paper.

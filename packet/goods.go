@@ -40,7 +40,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
-		return u.Inches(s.Arch.Foot.Width) + " wide, " + measure.By(u, "3/4 in", "18 mm") + " or thicker"
+		return u.Inches(s.Base().Width) + " wide, " + measure.By(u, "3/4 in", "18 mm") + " or thicker"
 	case stock.BarSocket:
 		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
 	case stock.SandBag:
@@ -54,7 +54,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		}
 		return words
 	case stock.Lath:
-		return "straight, " + measure.By(u, "8 ft", "2.4 m") + ": gauge"
+		return "straight, " + stock.Sold(practice.Lath(u), u) + ": gauge"
 	}
 	return wanted[i.Kind]
 }

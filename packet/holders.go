@@ -1,6 +1,8 @@
 package packet
 
 import (
+	"slices"
+
 	"hoopwright/layout"
 	"hoopwright/layout/say"
 )
@@ -30,3 +32,17 @@ func (h holders) pick(guys, braces string) (list []string) {
 
 // all names them: "guys", "braces", "guys and braces"; empty where nothing holds it.
 func (h holders) all() string { return say.And(h.pick("guys", "braces")) }
+
+// standsOn names what arches stand on: "stake", "base", or both.
+func standsOn(p *layout.Plan) (words []string) {
+	for _, a := range p.Arches {
+		word := "stake"
+		if p.Spec.ArchOf(a.Number).Foot != nil {
+			word = "base"
+		}
+		if !slices.Contains(words, word) {
+			words = append(words, word)
+		}
+	}
+	return words
+}

@@ -125,15 +125,15 @@ func (r raising) people() []block.Block {
 	if !r.climbs {
 		crown, ladder = "Crown: lifts", "Ladder: helps at the top"
 	}
-	guard := "Guard: holds arch 1, nothing else"
+	guard := "Guard: holds arch 1, does nothing else"
 	if _, ok := r.tasks.first(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
-	bring := fmt.Sprintf("Bring: see leaf %d.", leafNumber("stock"))
+	bring := fmt.Sprintf("Bring leaf %d", leafNumber("stakes"))
 	if len(r.Plan.Strings) > 0 {
-		bring = fmt.Sprintf("Bring leaf %d; see leaf %d.", leafNumber("lights"), leafNumber("stock"))
+		bring = fmt.Sprintf("Bring leaves %d, %d", leafNumber("stakes"), leafNumber("lights"))
 	}
-	list := []block.Block{block.Paragraph(bring)}
+	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; leaf %d, Raising.", bring, leafNumber("stock")))}
 	if more := r.sideBySide(); len(more) > 0 {
 		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, five more: %s, %s as arch 1. Tape once joined.", say.Numbered("arch", more), say.Numbers(begun(more)))))
 	}
@@ -171,16 +171,16 @@ func (r raising) faults(k *arch.Kind) (list []block.Block, facts []block.Fact) {
 	if !ok {
 		return nil, nil
 	}
-	long := "too much pipe. Push to the stop. Reverse: measure sticks."
+	long := "push legs home. The other way: too short, measure."
 	if k.Spec.OneStick {
-		long = "too much pipe. Reverse: too little. Measure the stick."
+		long = "stick too long. The other way: too short. Measure."
 	}
-	list = []block.Block{block.Heading("Beyond Within"), block.Paragraph(fmt.Sprintf("Feet, unless moved on leaf %d: arch off, caps on, call the stake crew.", leafNumber("stakes")))}
+	list = []block.Block{block.Heading("Off by more than Within"), block.Paragraph(fmt.Sprintf("Feet, unless moved on leaf %d: arch off, caps on, call the stake crew.", leafNumber("stakes")))}
 	for _, f := range []struct {
 		what string
 		move arch.Move
 		does string
-	}{{"leg end above ground", arch.Move{Crown: m.By / 2}, "push both legs down."}, {"too much pipe", m.Long, long}, {"stake tops out", m.Lean, "stakes lean: as Feet."}} {
+	}{{"leg end above ground", arch.Move{Crown: m.By / 2}, "push both legs down."}, {"too much pipe", m.Long, long}, {"stake tops out", m.Lean, upright(k) + "s lean, do as for Feet."}} {
 		if f.move == (arch.Move{}) {
 			continue
 		}

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -23,6 +24,32 @@ func changedExample(t *testing.T, name string, swap ...string) *layout.Plan {
 	return planOf(t, []byte(strings.NewReplacer(swap...).Replace(string(source))))
 }
 
+// onBases puts the garden's arches on weighted bases.
+var onBases = []string{"  stake: {bar: 3/8 in, length: 48 in, depth: 20 in}\n\nguys", "  foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}\n\nguys",
+	"out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}", "out: 5 ft}"}
+
+// Where arches stand on weighted bases nobody is sent to a stake: legs go over bars, guys to weights, the watch pushes bases. Where some do, both are named.
+func TestWeightedBasesAreCalledSo(t *testing.T) {
+	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
+	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
+		var words []string
+		for _, leaf := range []string{"raise", "nights"} {
+			for _, s := range leafSides(t, plan, leaf) {
+				words = append(words, wordsOf(s.page)...)
+			}
+		}
+		all := strings.Join(words, " ")
+		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake, base and guy"}} {
+			if !strings.Contains(all, said[i]) {
+				t.Errorf("%d: nowhere %q", i, said[i])
+			}
+		}
+		if i == 1 && strings.Contains(all, "its stake") {
+			t.Error("a stake is said of an arch on bases")
+		}
+	}
+}
+
 // raisePlans are the examples and tunnels that stress the leaf.
 func raisePlans(t *testing.T) map[string]*layout.Plan {
 	t.Helper()
@@ -36,6 +63,7 @@ func raisePlans(t *testing.T) map[string]*layout.Plan {
 	plans["tall"] = changedExample(t, "garden", "span: 7 ft\n", "span: 4 ft\n", "width: 4 ft,", "width: 3 ft,")
 	plans["low"] = changedExample(t, "garden", "span: 7 ft\n", "span: 10 ft\n")
 	plans["overhead"] = changedExample(t, "garden", "  soil: soft", "  soil: soft\n  overhead: [{name: service drop, line: [[0 ft, 30 ft], [40 ft, 30 ft]], height: 20 ft, keep: 10 ft}]")
+	plans["on bases"] = changedExample(t, "garden", onBases...)
 	for seed := range uint64(30) {
 		plans[fmt.Sprintf("thrown %d", seed)] = planOf(t, []byte(thrown(seed)))
 	}
@@ -70,6 +98,9 @@ func TestRaiseLeafStands(t *testing.T) {
 						told[f.What] = f.Value
 					}
 				}
+			}
+			if name == "on bases" { // what stands in a base is a bar
+				printed = regexp.MustCompile(`\bbars?\b`).ReplaceAllString(printed, "")
 			}
 			if found := losers.FindString(printed); found != "" {
 				t.Errorf("%q is said", found)

@@ -42,7 +42,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.RunCrownLine:
-		return block.Step{Text: fmt.Sprintf("Crown line, %s to %s: turn and knot at each fitting, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number))), Then: "Slack: knot again."}
+		return block.Step{Text: fmt.Sprintf("Crown line, tied to crown %s: turn and knot at each fitting to %s, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 	case crew.SightAlong:
 		return r.sight(t)
 	case crew.TryOpening:
@@ -63,7 +63,7 @@ func (r raising) sight(t crew.Task) block.Step {
 		}
 		text += " A ribbon on each."
 	}
-	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find the bare stake."}
+	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }
 
 // hangs reports whether rows or drops are hung on the arches that stand.
@@ -77,8 +77,10 @@ func (r raising) hanging() []panel {
 	}
 	if t, ok := r.tasks.first(crew.HangDrops, 0); ok {
 		low := r.u.Inches(figureOf(t, crew.LowestDrop).Length)
-		list = append(list, panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops, with no power. %s. No end lower than %s. Strings: leaf %d.", r.atCrowns(), block.Figure(low), leafNumber("lights")),
-			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: low}}, paint: func(page *paper.Page, room paper.Rect) { r.Dropped(page, room, r.climbs) }})
+		list = append(list, panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops, with no power. %s. No end lower than %s above ground. Strings: leaf %d.", r.atCrowns(), block.Figure(low), leafNumber("lights")),
+			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: low}}, paint: func(page *paper.Page, room paper.Rect) {
+				r.Dropped(page, room, r.climbs, r.Plan.Lights.Drops[0].On.Kind != lights.Ridge)
+			}})
 	}
 	if _, ok := r.tasks.first(crew.TryOpening, 0); ok {
 		list = append(list, panel{action: crew.TryOpening, large: true, do: walkThrough(), hold: true, off: hangsIn, paint: r.WalkedThrough})
@@ -91,29 +93,19 @@ const hangsIn = "Lights: tie up. Pipe touches: ask."
 
 // walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
 func walkThrough() string {
-	return "Sticks through every arch, one across the other’s top. Nothing touches: " + block.Figure("sign") + "."
+	return "Opening sticks through every arch as a T. Nothing touches: " + block.Figure("sign") + "."
 }
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	hangs := r.u.Inches(figureOf(t, crew.Sag).Length)
-	do := fmt.Sprintf("Rows, with no power: as the table below, from its first arch, prongs first; at the end up the leg. A tie at every flag; at mid bay it hangs %s, no more. The strings’ ends: leaf %d.", block.Figure(hangs), leafNumber("lights"))
+	do := fmt.Sprintf("Rows, with no power: prongs first at From arch; at a row’s end up the leg. Tie at every ribbon; mid bay hangs %s, no more. Strings’ ends: leaf %d.", block.Figure(hangs), leafNumber("lights"))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."
 	}
-	from, to := r.ends(r.Plan.Lights.Paths[0])
+	from, to := r.Plan.Lights.Paths[0].Ends(0)
 	return panel{action: crew.HangRows, large: true, do: do, off: "Tight: let out slack, never stretch a string.", facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}},
 		paint: func(page *paper.Page, room paper.Rect) { r.Rows(page, room, from, to) }}
-}
-
-// ends are the arches that a way of rows begins and turns at: its first row may run back.
-func (r raising) ends(p lights.Path) (from, to int) {
-	for _, row := range r.Plan.Lights.Rows {
-		if row.Wall == p.Wall && row.Number == p.Rows[0] && row.Back {
-			return p.Last, p.First
-		}
-	}
-	return p.First, p.Last
 }
 
 // rowTable lists the ways that strings take along the rows, with their names in the order they are hung, and the flags that the rows are tied at.
@@ -123,10 +115,10 @@ func (r raising) rowTable() []block.Block {
 	}
 	var rows []place.Row
 	for _, p := range r.Plan.Lights.Paths {
-		from, to := r.ends(p)
+		from, to := p.Ends(0)
 		var way []string
 		for i, n := range p.Rows {
-			way = append(way, fmt.Sprintf("%d to arch %d", n, [2]int{to, from}[i%2]))
+			way = append(way, fmt.Sprintf("row %d to arch %d", n, [2]int{to, from}[i%2]))
 		}
 		var names []numbered
 		for _, s := range r.Plan.Strings {
@@ -134,19 +126,37 @@ func (r raising) rowTable() []block.Block {
 				names = append(names, numbered{"S", s.Number, ""})
 			}
 		}
-		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), strings.Join(way, ", "), inRanges(names), p.Kind}})
+		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), strings.Join(way, ", "), inRanges(names)}})
 	}
 	var flags []string
 	seen := map[int]bool{}
 	for _, row := range r.Plan.Lights.Rows {
 		if !seen[row.Number] {
 			seen[row.Number] = true
-			flags = append(flags, fmt.Sprintf("row %d %s", row.Number, r.u.Inches(row.Tape)))
+			flags = append(flags, fmt.Sprintf("row %d: %s", row.Number, r.u.Inches(row.Tape)))
 		}
 	}
-	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 15}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Rows"}, {Head: "Strings", Lettering: paper.CellSmall, Width: 30}, {Head: "Kind", Width: 43}}}
+	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 15}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Rows"}, {Head: "Strings", Lettering: paper.CellSmall, Width: 30}}}
 	return []block.Block{
-		{Name: "rows", Gap: 3, Keep: true, Body: block.Words{Text: "Flags, up each leg: " + strings.Join(flags, ", ") + "."}},
+		{Name: "rows", Gap: 3, Keep: true, Body: block.Words{Text: "Ribbons, up each leg: " + strings.Join(flags, "; ") + "." + r.waysOut()}},
 		{Name: "ways of the rows", Gap: 1.5, Body: block.Table{Table: table, Rows: rows}},
 	}
+}
+
+// waysOut says where no rows hang: between two ways of a wall.
+func (r raising) waysOut() (words string) {
+	paths := r.Plan.Lights.Paths
+	for _, p := range paths {
+		next := 0
+		for _, o := range paths {
+			if o.Wall == p.Wall && o.First > p.Last && (next == 0 || o.First < next) {
+				next = o.First
+			}
+		}
+		said := fmt.Sprintf(" %s, arch %d to %d: leave open, a way out.", say.Capital(p.Wall.String()), p.Last, next)
+		if next > 0 && !strings.Contains(words, said) {
+			words += said
+		}
+	}
+	return words
 }

@@ -36,10 +36,7 @@ func (r raising) bays() []block.Block {
 	if len(words) == 0 {
 		return nil
 	}
-	text := say.Capital(strings.Join(words, ", ")) + ": the stakes set it. Arches stand plumb."
-	if len(bays[right])+len(bays[left]) > 0 {
-		text += " Turn each fitting half the bay’s turn."
-	}
+	text := say.Capital(strings.Join(words, ", ")) + ": the feet set it. Arches stand plumb."
 	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
 }
 
@@ -96,21 +93,7 @@ func (r raising) ridgeProngs() string {
 	if len(plugged) == 0 {
 		return text
 	}
-	var apart []int // crowns that ridge pieces meet at and are not plugged
-	for n := first + 1; n < last; n++ {
-		if !slices.Contains(plugged, n) {
-			apart = append(apart, n)
-		}
-	}
-	switch {
-	case len(apart) == 0:
-		text += " Plug at every crown."
-	case len(apart) < len(plugged):
-		text += " Plug at every crown but " + say.Numbers(apart) + "."
-	default:
-		text += " Plug at " + say.Numbered("crown", plugged) + ", at no other."
-	}
-	return text + " Prongs meet prongs: turn one."
+	return text + fmt.Sprintf(" Plug at %s. Prongs meet there: turn one.", say.Numbered("crown", plugged))
 }
 
 // rising sorts numbers and drops what is there twice.

@@ -92,7 +92,7 @@ func (r raising) holdTable() block.Block {
 	own := len(h.rows)
 	list := r.readings()
 	for _, f := range list[:readingsHeld(list)] {
-		what := fmt.Sprintf("%d: crown 1 to %d", r.step[crew.RaiseRest], readTo(f))
+		what := fmt.Sprintf("%d: crown 1 to %d", r.step[crew.RaiseRest], readTo(f)) + r.along()
 		if f.What == crew.BayLength {
 			what = fmt.Sprintf("%d: crown 1 to 2, same pipe side", r.step[crew.MeasureBay])
 		}
@@ -130,8 +130,8 @@ func (h *holding) table(columns []place.Column) block.Block {
 func measuredFor(s crew.Shape) string {
 	n := s.Numbers()
 	text := fmt.Sprintf("arch %d", n[0])
-	if others := n[1:]; len(others) > 0 {
-		text += fmt.Sprintf("; %s if one differs", say.Numbers(others))
+	if len(n) > 1 {
+		text += ", any that looks different"
 	}
 	return text
 }
@@ -151,6 +151,14 @@ func (r raising) signatures() block.Block {
 // readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
 func (r raising) readings() []crew.Figure {
 	return append(r.tasks.wanted(crew.BayLength), r.tasks.wanted(crew.RunLength)...)
+}
+
+// along says how a tape lies from crown to crown, where a straight one reads less.
+func (r raising) along() string {
+	if r.Plan.Ground.Straight {
+		return ""
+	}
+	return ", along the ridge"
 }
 
 // readTo is the arch at whose crown a reading ends.
@@ -184,7 +192,7 @@ func (r raising) crowns() []block.Block {
 	}
 	body := abreast(r.room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 9}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 22, 28)}, {Head: "Found"}}, cells, measure.By(r.u, 4, 3))
 	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1, within %s", r.step[crew.RaiseRest], r.u.Inches(list[0].Limit))}},
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1%s, within %s", r.step[crew.RaiseRest], r.along(), r.u.Inches(list[0].Limit))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
 	}
 }

@@ -65,9 +65,9 @@ func (r raising) whatHangs() []block.Block { return append(panelRows(r.hung), r.
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes", leafNumber("stakes"))}}
-	if len(r.Plan.Wraps) > 0 {
-		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, lights", leafNumber("lights"))})
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start arches when signed: leaf %d, stakes", leafNumber("stakes"))}}
+	if r.Wrapped { // ridge pieces are wound later, some of them only once it stands
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, legs", leafNumber("lights"))})
 	}
 	return block.Block{Name: "start", Body: blanks}
 }
@@ -126,9 +126,9 @@ func (r raising) aloud() block.Block {
 		facts = append(facts, block.Fact{What: "raising gust", Value: r.u.Speed(gust)})
 	}
 	lines := []string{
-		"A bent arch springs: nobody under it till both legs are on stakes, no face near.",
+		"A bent arch springs: nobody under it till both legs stand, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(cold)),
-		"Gloves, eye protection. Stop and ask: a crack, a moving stake, a figure off.",
+		"Gloves, eye protection. Stop and ask: a crack, a foot that moves.",
 	}
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away. One person only watches it.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
@@ -137,7 +137,7 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	heard := block.Blanks{{Word: "Heard by all"}}
+	heard := block.Blanks{{Word: "Heard by"}}
 	if r.Plan.Spec.Crew.Ask == (spec.Person{}) {
 		heard = append(heard, block.Blank{Word: "Ask, phone"})
 	}
@@ -148,8 +148,14 @@ func (r raising) aloud() block.Block {
 func (r raising) pictures() []panel {
 	first := r.stand[0]
 	list := []panel{r.together(first), r.tiedFlat(), r.leftFoot(first), r.rightFoot(first), r.heldUp(first), r.measured(first)}
+	stood := 0 // steps until an arch stands
+	for _, p := range list[:4] {
+		if p.do != "" {
+			stood++
+		}
+	}
 	if len(r.stand) > 1 {
-		list = append(list, r.second(first, r.stand[1]))
+		list = append(list, r.second(first, r.stand[1], stood))
 	}
 	if len(r.stand) > 2 {
 		list = append(list, r.others())
@@ -162,9 +168,9 @@ func (r raising) together(a arch.Arch) panel {
 	if _, ok := r.tasks.first(crew.JoinCrown, a.Number); !ok {
 		return panel{}
 	}
-	do, off := "Legs in to their lines.", "Not in: twist, wipe."
+	do, off := "Legs in dry to the pen lines, by mallet.", ""
 	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
-		do += " Then its lights go on." // they run over the crown
+		do = "Comes joined and wound: legs in to the pen lines?" // its lights run over the crown
 	}
 	if legs := r.tasks.plugged(archNumbers); len(legs) > 0 {
 		where := "Plug leg to leg"
@@ -172,29 +178,40 @@ func (r raising) together(a arch.Arch) panel {
 			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
 		}
 		do += " " + where + ", tie."
-		off += " Plugs short: open one turn."
+		off = "Plugs short: open one turn."
 	}
-	stub := len(r.Plan.Ridge) > 0
-	if stub && len(r.stand) > 2 {
-		do = fmt.Sprintf("Tee on arches %d, %d, cross on others. ", a.Number, r.stand[len(r.stand)-1].Number) + do
+	stub := ""
+	if len(r.Plan.Ridge) > 0 && len(r.stand) > 1 {
+		stub = fmt.Sprintf("to arch %d", r.stand[1].Number)
+	}
+	if stub != "" && len(r.stand) > 2 {
+		do = fmt.Sprintf("Tees: arches %d, %d. ", a.Number, r.stand[len(r.stand)-1].Number) + do
 	}
 	return panel{action: crew.JoinCrown, do: do, off: off, paint: func(page *paper.Page, room paper.Rect) { r.Together(page, room, stub) }}
 }
 
+// upright is what a leg of an arch goes over: a stake, or the bar of a weighted base.
+func upright(k *arch.Kind) string {
+	if k.Spec.Foot != nil {
+		return "bar"
+	}
+	return "stake"
+}
+
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its stake to the ground, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number))),
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its %s, all down, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
 		off:   "Stuck: wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) { r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk leg %s over its stake, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk %s over its %s, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number)), upright(a.Kind)),
 		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
 }
 
 // leans is what is done where an arch leans by itself.
-const leans = "If it leans: arch off, caps on, call the stake crew."
+const leans = "It leans: arch off, caps on, call the stake crew."
 
 // heldUp guys or braces the first arch, or has it held by a person.
 func (r raising) heldUp(a arch.Arch) panel {
@@ -204,20 +221,24 @@ func (r raising) heldUp(a arch.Arch) panel {
 	switch {
 	case guyed:
 		taut := r.u.Inches(figureOf(guys, crew.GuyTaut).Length)
-		p.do = fmt.Sprintf("Guard holds it plumb. Tighten guys to %s alike: a finger moves each %s.", stakeNames(guys.Of.Stakes), block.Figure(taut))
+		round := "to %s, under the caps"
+		if guys.Of.Stakes[0].Base {
+			round = "to weights %s"
+		}
+		p.do = fmt.Sprintf("Guard holds it plumb. Guys "+round+", alike: a finger moves each %s.", stakeNames(guys.Of.Stakes), block.Figure(taut))
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Nets on."
+			p.do += " A net on each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
 		}
-		p.off, p.facts = "Guy stakes stay capped.", []block.Fact{{What: "a finger moves a guy", Value: taut}}
+		p.facts = []block.Fact{{What: "a finger moves a guy", Value: taut}}
 	case braced:
 		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Pegs stay capped."
 	case len(r.stand) == 1 || len(r.Plan.Ridge) == 0:
 		p.do, p.off = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright")), leans
 	default:
-		p.do, p.off = fmt.Sprintf("Guard holds arch %d, and nothing else, until the %s is joined.", a.Number, block.Figure("last arch")), leans
+		p.do, p.off = fmt.Sprintf("Guard keeps both hands on arch %d until the %s is joined.", a.Number, block.Figure("last arch")), leans
 	}
 	return p
 }
@@ -237,21 +258,24 @@ func (r raising) measured(a arch.Arch) panel {
 		paint: func(page *paper.Page, room paper.Rect) { r.Measured(page, room, a.Number, r.climbs) }}
 }
 
-func (r raising) second(first, a arch.Arch) panel {
+// longOrShort is what is done where crowns are not as far apart as wanted.
+const longOrShort = "Long: push in. Short: ask."
+
+func (r raising) second(first, a arch.Arch, stood int) panel {
 	joined := len(r.Plan.Ridge) > 0
 	p := panel{action: crew.RaiseSame, paint: func(page *paper.Page, room paper.Rect) {
 		r.Second(page, room, first.Number, a.Number, joined, r.climbs)
 	}}
 	if !joined {
-		p.do = fmt.Sprintf("Arch %s the same way. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)))
+		p.do = fmt.Sprintf("Arch %s: steps 1 to %d. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood)
 		p.off = leans
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
-	p.do = fmt.Sprintf("Arch %d the same. Ridge 1 into crown %s, then crown %d. Measure crown 1 to 2, %s.", a.Number, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	p.off = "Off: twist, push home."
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d. Ridge 1 into crown %s, then crown %d. Measure, %s.", a.Number, stood, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.off = longOrShort
 	if len(r.Plan.Ridge) > 1 {
-		p.off = "Off: push home. Tell the cutting crew."
+		p.do += " Tell the cutting crew."
 	}
 	return p
 }
@@ -266,15 +290,12 @@ func (r raising) others() panel {
 	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s the same", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))))
 	if joined {
 		p.do += "; hold each till its ridge is in"
-		if len(r.tasks.plugged(bayNumbers)) > 0 {
-			p.do += ", plugged"
-		}
-	}
-	if joined && len(r.readings()) > 1 {
-		p.do += ", taped"
-		p.off = "Long: push in. Short: ask."
 	}
 	p.do += "."
+	if list := r.readings(); joined && len(list) > 1 {
+		p.do += " Measure: front."
+		p.off = longOrShort
+	}
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
 	switch held := heldAtOnce(t); {
 	case len(t.Of.Stakes) <= mostStakes:
@@ -295,5 +316,5 @@ func (r raising) wrapInPlace() string {
 		return ""
 	}
 	w := r.Plan.Lights.Wraps[t.Of.Wraps[0]]
-	return fmt.Sprintf("Wrap ridge %d there (%s, leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
+	return fmt.Sprintf("Wind ridge %d up there (%s, leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
 }

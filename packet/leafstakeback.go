@@ -29,16 +29,11 @@ func (s *stakeLeaf) aloud() block.Block {
 	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list, Pen: paper.Thick}}
 }
 
-// dayLines are the lines said aloud: what the tasks warn of, save of wires, which are told where one looks up.
+// dayLines are the lines said aloud: what the tasks warn of.
 func (s *stakeLeaf) dayLines() (list []string) {
 	for _, w := range crew.Warnings() {
-		line := map[crew.Warning]string{
-			crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
-			crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",
-			crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
-		}[w]
-		if line != "" && slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {
-			list = append(list, line)
+		if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Warning == w }) {
+			list = append(list, warned[w])
 		}
 	}
 	return list
@@ -65,29 +60,46 @@ func (p stakePart) asides() (list []block.Block) {
 			add(t, framed(p.words.wontGo(t)))
 		}
 	}
-	return append(list, block.Box("stop", "STOP and ask: a check stays off; a mark is not as named; a dot is on hard ground, in a bed or near a marked line; a stake moves by hand; you meet pipe, cable or wire."))
+	return append(list, p.stopBox())
+}
+
+// stopBox is what ends the work until someone has been asked.
+func (s *stakeLeaf) stopBox() block.Block {
+	near, loose := "", "moves by hand"
+	for _, t := range s.tasks {
+		switch t.Action {
+		case crew.ReadTicket:
+			near = " or under " + s.units.Inches(clearOf(t)) + " from a marked line"
+		case crew.PullTest:
+			loose = "sits looser than L1"
+		}
+	}
+	return block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
 }
 
 // work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
 // the ticket looks up too.
 func (s *stakeLeaf) work() (list []block.Block) {
-	list = append(list, s.dayOf(crew.Marking, "Mark", s.spec.Dates.Mark))
-	number, before, marking := 0, "", true
+	list = append(list, phaseHead("Mark", s.spec.Dates.Mark))
+	number, before, after, marking := 0, "", "", true
 	for i, t := range s.tasks {
 		if marking && t.Phase == crew.Driving {
 			what := "Drive"
 			if s.spec.Arch.Foot != nil {
 				what = "Stand"
 			}
-			list, marking = append(list, s.dayOf(crew.Driving, what, s.spec.Dates.Build)), false
+			list, marking = append(list, phaseHead(what, s.spec.Dates.Build)), false
 		}
 		text := doing(t.Action)(s.words, t)
 		switch t.Action {
-		case crew.MarkPrivate, crew.AskOwner:
-			before += text + " "
+		case crew.AskOwner:
+			before = text + " "
+			continue
+		case crew.MarkPrivate:
+			after += " " + text
 			continue
 		case crew.CallLocator:
-			text = before + text
+			text = before + text + after + " Wait until all have marked or answered."
 			list = append(list, s.callHead())
 		case crew.ReadTicket:
 			if next := s.tasks[i+1]; next.Action == crew.LookUp { // one signature for what is looked at before anything is driven
@@ -106,8 +118,15 @@ func (s *stakeLeaf) work() (list []block.Block) {
 		}
 		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 0.4, Facts: s.told(t), Body: body})
 	}
+	for i := range list[1:] { // clear of the frame of a hold
+		if hold, ok := list[i].Body.(block.Step); ok && hold.Hold {
+			list[i+1].Gap = underHold
+		}
+	}
 	return list
 }
+
+const underHold paper.Length = 1 // below the frame of a hold
 
 // callHead heads the steps between marking and driving: who calls, and who comes back once all have marked.
 func (s *stakeLeaf) callHead() block.Block {
@@ -204,30 +223,12 @@ func (s *stakeLeaf) told(t crew.Task) (list []block.Fact) {
 	return list
 }
 
-// dayOf heads a phase with its day, its people and how long it takes.
-func (s *stakeLeaf) dayOf(p crew.Phase, what string, day time.Time) block.Block {
-	people, minutes := 0, 0.0
-	for _, t := range s.tasks {
-		if t.Phase == p {
-			people, minutes = max(people, t.Who.People), minutes+t.Minutes
-		}
-	}
+// phaseHead heads a phase with its day, and where its people and its things are told.
+func phaseHead(what string, day time.Time) block.Block {
 	if !day.IsZero() {
 		what += ", " + day.Format("Monday 2 January")
 	}
-	head := block.Heading(fmt.Sprintf("%s: %d people, %s", what, people, roughly(minutes)))
+	head := block.Heading(fmt.Sprintf("%s: people leaf %d, things leaf %d", what, leafNumber("day"), leafNumber("stock")))
 	head.Gap = 0.8
 	return head
-}
-
-// roughly prints minutes in quarter hours.
-func roughly(minutes float64) string {
-	q := int(minutes/15 + 0.999)
-	switch {
-	case q < 4:
-		return fmt.Sprintf("%d min", 15*q)
-	case q%4 == 0:
-		return fmt.Sprintf("%d h", q/4)
-	}
-	return fmt.Sprintf("%d h %d", q/4, q%4*15)
 }

@@ -30,7 +30,7 @@ func (p stakePart) bayTable() block.Block {
 		bays = append(bays, bay{k, k, figures})
 	}
 	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Each bay, from arch" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
+	t := place.Table{Columns: []place.Column{{Head: "Bay after arch" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
 	}
@@ -38,6 +38,9 @@ func (p stakePart) bayTable() block.Block {
 	var rows []place.Row
 	for _, b := range bays {
 		name := say.Range(b.first, b.last)
+		if b.last > b.first {
+			name += ", each"
+		}
 		rows = append(rows, place.Row{Cells: append([]string{name}, b.figures[:]...)})
 		for i, f := range b.figures {
 			table.Facts = append(table.Facts, block.Fact{What: heads[i] + ", bay " + name, Value: f})
@@ -94,6 +97,8 @@ func (p stakePart) checkLines() (list []checkLine) {
 			for _, c := range here {
 				list = append(list, checkLine{words: p.spot(c.From) + " to " + p.spot(c.To), list: []ground.Check{c}})
 			}
+		case (kind == ground.Width || kind == ground.BayDiagonal && p.ground.Straight) && !p.onPlan(kind):
+			list = append(list, p.namedLines(here)...)
 		default:
 			list = append(list, p.checkLine(kind, here))
 		}
@@ -101,34 +106,53 @@ func (p stakePart) checkLines() (list []checkLine) {
 	return list
 }
 
+// namedLines are checks whose figures differ from arch to arch or from bay to bay, those alike in a line that names which.
+func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
+	words := map[ground.CheckKind][2]string{ground.Width: {"L to R, ", "arch"}, ground.BayDiagonal: {"diagonals, ", "bay"}, ground.GuyToLeg: {"G to leg, ", "arch"}}[here[0].Kind]
+	for _, g := range ground.Similar(here, p.units) {
+		var numbers []int
+		for _, c := range g {
+			numbers = append(numbers, min(p.ground.Stakes[c.From.Index].Arch, p.ground.Stakes[c.To.Index].Arch))
+		}
+		slices.Sort(numbers)
+		list = append(list, checkLine{words: words[0] + say.Numbered(words[1], slices.Compact(numbers)), list: g})
+	}
+	return list
+}
+
 // guyLines are the checks of guys' and braces' stakes, those alike in a line.
 func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
-	guys := slices.DeleteFunc(slices.Clone(here), func(c ground.Check) bool { return p.ground.Stakes[c.To.Index].Kind() == ground.OfBrace })
-	if len(guys) > 0 && p.onPlan(ground.GuyToLeg) {
-		where := onPlan
-		if p.innerTold() && !slices.ContainsFunc(guys, func(c ground.Check) bool { return !p.inner(p.ground.Stakes[c.To.Index]) }) {
-			where = inTable
+	var guys, inner, pegs []ground.Check
+	for _, c := range here {
+		switch to := p.ground.Stakes[c.To.Index]; {
+		case to.Kind() == ground.OfBrace:
+			pegs = append(pegs, c)
+			continue
+		case p.innerTold() && p.inner(to):
+			inner = append(inner, c)
 		}
-		list = append(list, checkLine{"each G to its leg", where, here})
+		guys = append(guys, c)
 	}
-	for _, g := range ground.Similar(here, p.units) {
-		var pegs []string
-		var arches []int
+	switch {
+	case len(guys) == 0:
+	case !p.onPlan(ground.GuyToLeg):
+		list = p.namedLines(guys)
+	case len(inner) == 0:
+		list = []checkLine{{"each G to its leg", onPlan, guys}}
+	case len(inner) < len(guys):
+		list = []checkLine{{"each G to its leg", "plan, table", guys}}
+	default:
+		list = []checkLine{{"each G to its leg", inTable, guys}}
+	}
+	for _, g := range ground.Similar(pegs, p.units) {
+		var names []string
 		for _, c := range g {
 			stake := p.ground.Stakes[c.To.Index]
-			peg := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch)
-			if stake.Kind() == ground.OfBrace && !slices.Contains(pegs, peg) {
-				pegs = append(pegs, peg)
+			if name := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
+				names = append(names, name)
 			}
-			arches = append(arches, stake.Arch)
 		}
-		slices.Sort(arches)
-		switch {
-		case len(pegs) > 0:
-			list = append(list, checkLine{words: strings.Join(pegs, ", ") + " and R", list: g})
-		case !p.onPlan(ground.GuyToLeg):
-			list = append(list, checkLine{words: "G to leg, " + say.Numbered("arch", slices.Compact(arches)), list: g})
-		}
+		list = append(list, checkLine{words: strings.Join(names, ", ") + " and R", list: g})
 	}
 	return list
 }
@@ -153,19 +177,16 @@ func (p stakePart) checkLine(kind ground.CheckKind, list []ground.Check) checkLi
 		}
 	}
 	ends := strings.Join(to, ", ")
-	bay := inTable // of a bend
-	if p.onPlan(ground.BayDiagonal) {
-		bay = onPlan
-	}
+	where := map[bool]string{true: onPlan, false: inTable}
 	words := map[ground.CheckKind][2]string{
 		ground.ThirdTape:     {"[ ] tapes to " + ends, inTable},
 		ground.FromMark:      {"[ ] tapes to " + ends, inTable},
-		ground.FoundRow:      {"row to " + ends, inTable},
-		ground.FoundWidth:    {"each R cross to its L", onPlan},
+		ground.FoundRow:      {"row L1 to " + ends, inTable},
+		ground.FoundWidth:    {"each R cross to its L", where[p.onPlan(ground.Width)]},
 		ground.Row:           {"rows to " + ends, inTable},
 		ground.Width:         {"L to R, each arch", onPlan},
 		ground.Side:          {"sides of bays", inTable},
-		ground.BayDiagonal:   {"diagonals of bays", bay},
+		ground.BayDiagonal:   {"diagonals of bays", where[p.onPlan(ground.BayDiagonal)]},
 		ground.WholeDiagonal: {"long diagonals", onPlan},
 	}[kind]
 	if kind == ground.ThirdTape && !p.byRow() {

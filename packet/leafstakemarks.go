@@ -14,7 +14,7 @@ import (
 
 // chosenMarks is a table to write down the marks that are chosen where the spec names none, with their tapes to the corners.
 func (s *stakeLeaf) chosenMarks() block.Block {
-	columns := []place.Column{{Head: "For next year: what, its face"}}
+	columns := []place.Column{{Head: "For next year: thing, which side"}}
 	for _, arch := range slices.Compact([]int{1, len(s.ground.Stations)}) {
 		for _, side := range "LR" {
 			columns = append(columns, place.Column{Head: fmt.Sprintf("to %c%d", side, arch), Width: 18})

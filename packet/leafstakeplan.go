@@ -39,26 +39,37 @@ func (p stakePart) plan() draw.StakePlan {
 	return plan
 }
 
-// onPlan are the checks whose distance is written on the line it measures.
-func (s *stakeLeaf) onPlan(k ground.CheckKind) bool {
+// onPlan are the checks whose distance is written on the line it measures: one that all of a kind share, else a reader could not tell which has which.
+func (p stakePart) onPlan(k ground.CheckKind) bool {
 	switch k {
-	case ground.Width, ground.WholeDiagonal:
+	case ground.WholeDiagonal:
 		return true
+	case ground.Width:
+		return len(ground.Similar(p.drawn(k), p.units)) < 2
 	case ground.BayDiagonal, ground.GuyToLeg:
-		return s.ground.Straight
+		return p.ground.Straight && len(ground.Similar(p.drawn(k), p.units)) < 2
 	}
 	return false
+}
+
+// drawn are the checks of a kind with both ends on the part, save those of guy stakes that the table tells once for all, and of braces' pegs.
+func (p stakePart) drawn(k ground.CheckKind) (list []ground.Check) {
+	for _, c := range p.checks {
+		to := p.ground.Stakes[c.To.Index]
+		told := k == ground.GuyToLeg && (p.inner(to) && p.innerTold() || to.Kind() == ground.OfBrace)
+		if c.Kind == k && p.on(c.From) && p.on(c.To) && !told {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 // spans are the distances on the plan: of those alike the first, with its number, and the diagonal that crosses it.
 func (p stakePart) spans() (list []draw.StakeSpan) {
 	var here []ground.Check
-	inTable := p.innerTold()
-	for _, c := range p.checks {
-		to := p.ground.Stakes[c.To.Index]
-		told := c.Kind == ground.GuyToLeg && (p.inner(to) && inTable || to.Kind() == ground.OfBrace)
-		if p.onPlan(c.Kind) && p.on(c.From) && p.on(c.To) && !told {
-			here = append(here, c)
+	for k := ground.ThirdTape; k <= ground.GuyToLeg; k++ {
+		if p.onPlan(k) {
+			here = append(here, p.drawn(k)...)
 		}
 	}
 	for _, group := range ground.Similar(here, p.units) {
@@ -83,7 +94,7 @@ func (s *stakeLeaf) level(c ground.Check) float64 {
 // How far from their row the legs of the square are drawn, on the side away from the walk: else they read as a bay's length and as the width.
 const (
 	aheadApart paper.Length = 16
-	asideApart paper.Length = -6
+	asideApart paper.Length = -8
 )
 
 // triangle are the three sides of a square that is set out with tapes at L1.

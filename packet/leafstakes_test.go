@@ -143,7 +143,7 @@ func TestStakesSayEveryTape(t *testing.T) {
 func TestStakesFitTheYard(t *testing.T) {
 	for name, want := range map[string][]string{
 		"bend without marks":    {"bay by bay", "For next year", "R to next L"},
-		"two marks":             {"on your", "Tapes"},
+		"two marks":             {"on your", "Tapes", "L to R, arch 1", "L to R, arches 2 to 6", "2 laths", "each width with its arches"},
 		"one mark":              {"For next year", "Square at L1"},
 		"lone and guyed":        {"For next year"},
 		"longer than a tape":    {"plan 2 of", "zero at L1 and L20", "same dots on plan 1"},
@@ -405,7 +405,7 @@ func (c *crewOf) fails(at map[string]complex128) (n int) {
 			}
 		}
 	}
-	check("row to ", "L"+end+" ×", "L1", "×", c.along[end])
+	check("row L1 to ", "L"+end+" ×", "L1", "×", c.along[end])
 	for _, side := range []string{"L", "R"} {
 		check("rows to ", side+end, side+"1", side+end, c.along[end])
 	}

@@ -37,6 +37,7 @@ type tapeRow struct {
 	heading string
 	stakes  []ground.Stake
 	cells   []string // its tapes
+	beside  string   // how far off its line it stands, where that is not said once for all
 }
 
 // name names a row's stakes, a guy stake's pair by its side alone: "L2 R2", "G4La Ra".
@@ -78,24 +79,25 @@ func (p stakePart) straightRows() (rows []tapeRow) {
 		return cmp.Or(cmp.Compare(p.units.Taped(a.Along), p.units.Taped(b.Along)), guy[a.Guy]-guy[b.Guy], a.Arch-b.Arch, cmp.Compare(a.Side, b.Side))
 	})
 	for pair := range slices.Chunk(stakes, 2) { // every stake of a straight tunnel has its other one across
-		rows = append(rows, tapeRow{stakes: pair, cells: []string{p.fromZero(pair)}})
+		along, off := p.fromZero(pair)
+		rows = append(rows, tapeRow{stakes: pair, cells: []string{along}, beside: off})
 	}
 	return rows
 }
 
 // fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line where that is not said once for all.
-func (p stakePart) fromZero(pair []ground.Stake) string {
-	var along, off [2]string
+func (p stakePart) fromZero(pair []ground.Stake) (along, off string) {
+	var alongs, offs [2]string
 	for i, stake := range pair {
 		at := p.along(stake)
-		if along[i] = p.bare(at); at < 0 {
-			along[i] = p.bare(-at) + " back"
+		if alongs[i] = p.bare(at); at < 0 {
+			alongs[i] = p.bare(-at) + " back"
 		}
 		if out := p.off(stake); out != 0 && !(p.inner(stake) && out == p.guysOut) {
-			off[i] = p.out(out)
+			offs[i] = p.out(out) + "."
 		}
 	}
-	return strings.TrimSpace(bothSides(along) + "\n" + bothSides(off))
+	return bothSides(alongs), strings.ReplaceAll(bothSides(offs), "\n", " ")
 }
 
 // bothSides says two sides' figures: once where they are the same, each with its letter where not.
@@ -119,7 +121,7 @@ func (p stakePart) along(stake ground.Stake) measure.Length {
 	case !ok || stake.Arch == p.tape.First && !stake.Guy:
 		return 0
 	case d.How == ground.TwoTapes: // the other tape is the gauge stick
-		return p.units.Taped(d.B)
+		d.A = d.B
 	}
 	return p.units.Taped(d.A)
 }
@@ -127,11 +129,11 @@ func (p stakePart) along(stake ground.Stake) measure.Length {
 // off is how far off its row's line a stake stands, away from the walk, as taped.
 func (s *stakeLeaf) off(stake ground.Stake) measure.Length {
 	d := s.dotOf[stake.StakeID]
-	switch {
-	case d.How != ground.OnString:
+	if d.How != ground.OnString {
 		return 0
-	case stake.Side == spec.Left:
-		return s.units.Taped(-d.B)
+	}
+	if stake.Side == spec.Left {
+		d.B = -d.B
 	}
 	return s.units.Taped(d.B)
 }
@@ -139,9 +141,9 @@ func (s *stakeLeaf) off(stake ground.Stake) measure.Length {
 // out says how far from its row's line a stake stands: away from the walk, negative toward it.
 func (s *stakeLeaf) out(off measure.Length) string {
 	if off < 0 {
-		return "in " + s.bare(-off)
+		return s.bare(-off) + " inside the row"
 	}
-	return "out " + s.bare(off)
+	return s.bare(off) + " outside the row"
 }
 
 // innerGuys finds how far out the guy stakes of inner arches stand, and how far from their legs; each 0 where not all stand alike.
@@ -242,6 +244,10 @@ func (p stakePart) tapeTable() block.Block {
 			continue
 		}
 		note, near := p.nearLines(r.stakes)
+		if r.beside != "" {
+			note = strings.TrimSpace(r.beside + " " + note)
+			tell(r.name()+", beside its row", r.beside)
+		}
 		table.Facts = append(table.Facts, near...)
 		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells[:len(heads)]...), Note: note})
 		for i, head := range heads {
@@ -250,17 +256,28 @@ func (p stakePart) tapeTable() block.Block {
 			}
 		}
 	}
-	if p.guysOut != 0 && pairs && slices.ContainsFunc(rows, func(r tapeRow) bool { return r.stakes[0].Guy && p.inner(r.stakes[0]) }) {
-		text := "Inner G: " + p.out(p.guysOut)
+	if pairs && p.guysOut != 0 && p.innerNames(rows) != "" {
+		text := p.innerNames(rows) + ": " + p.out(p.guysOut)
 		tell("guy stakes out from the line", p.out(p.guysOut))
 		if p.guysLeg != 0 {
-			text += ", " + p.bare(p.guysLeg) + " from its leg"
+			text += ", " + p.bare(p.guysLeg) + " from leg"
 			tell("inner guy stakes from their legs", p.bare(p.guysLeg))
 		}
 		list = append(list, place.Row{Heading: text})
 	}
 	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs), list)}, Rows: list}
 	return table
+}
+
+// innerNames are the guy stakes of rows at arches that are at no end, called by their arch: "G5, G9".
+func (s *stakeLeaf) innerNames(rows []tapeRow) string {
+	var names []string
+	for _, r := range rows {
+		if x := r.stakes[0]; x.Kind() == ground.OfGuy && s.inner(x) {
+			names = append(names, fmt.Sprint("G", x.Arch))
+		}
+	}
+	return strings.Join(slices.Compact(names), ", ")
 }
 
 // tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.
@@ -279,9 +296,11 @@ func tapeColumns(heads []string, pairs bool) []place.Column {
 	return append(columns, place.Column{Head: "Moved"})
 }
 
-// nearLines says how far stakes are from a buried line that they stand near, and where they may not be moved toward it at all.
+// nearLines says of stakes that may not be moved, for a buried line would come too near, how far they are from it.
 func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block.Fact) {
-	var words []string
+	if !slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.spec, stake, s.given(stake.Kind())) }) {
+		return "", nil
+	}
 	for _, l := range s.spec.Site.Buried {
 		var far []string
 		for _, stake := range stakes {
@@ -292,13 +311,10 @@ func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block
 			}
 		}
 		if len(far) > 0 {
-			words = append(words, fmt.Sprintf("%s from %s.", strings.Join(far, ", "), l.Name))
+			note += fmt.Sprintf("%s from %s. ", strings.Join(far, ", "), l.Name)
 		}
 	}
-	if slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.spec, stake, s.given(stake.Kind())) }) {
-		words = append(words, "Do not move: ask.")
-	}
-	return strings.Join(words, " "), facts
+	return note + "Do not move: ask.", facts
 }
 
 // given is how far the ladder lets stakes of a kind be moved.

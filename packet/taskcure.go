@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"hoopwright/layout/crew"
-	"hoopwright/layout/practice"
 )
 
 // mending says what is done when a task is off, where no figure is in it.
@@ -27,15 +26,9 @@ var mending = map[crew.Remedy]string{
 	crew.OpenTurns:       "Bulbs past the flag: open the turns. Short of it: close them.",
 	crew.OtherDay:        "Another day.",
 	crew.NotEnough:       "Fewer people: raise nothing.",
-	crew.LiftOff:         "Lift it off, wipe the stake. Never hammer on pipe.",
-	crew.WalkBack:        "A crack or a white line: walk it back, take the spare.",
-	crew.WeighMore:       "Another bag on it.",
 	crew.EvenGuys:        "Slacken one side, draw in the other.",
 	crew.LookAtFaults:    "Go down the fault list beside the profile.",
 	crew.OtherPieces:     "Home and still off: cut every other ridge piece by that much shorter or longer.",
-	crew.HomeOrTrim:      "Long: drive sockets home, last bay first, or trim the next piece. Short: cut the next one longer.",
-	crew.NeverGoOn:       "Do not go on.",
-	crew.FileFlush:       "File it flush.",
 	crew.FindCap:         "A cap missing: a stake stands bare, find it.",
 	crew.LetOut:          "Too tight pulls arches together: let out slack, stretch no string.",
 	crew.TieUp:           "Tie up what hangs in.",
@@ -81,27 +74,11 @@ func (w taskWords) cure(c crew.Cure) string {
 	return mending[c.Do]
 }
 
-// warned says the warnings that no figure is in.
+// warned is what is said aloud before tasks, save of wires, which are told where one looks up.
 var warned = map[crew.Warning]string{
-	crew.PaintOnly:     "Paint or chalk only. Neither flag nor stake before every buried line is marked.",
-	crew.BuriedKills:   "A stake through a buried line can kill. The locator’s paint shows its middle, not its edge.",
-	crew.NoHolding:     "Gloves and eye protection on. Nobody holds a stake that is hit. A bare stake is a spike: cap it at once.",
-	crew.NoLiveBench:   "Only outlets with ground-fault protection. Unplug a string before a lamp is changed.",
-	crew.Spring:        "A bent arch is a spring: nobody under it, no face in its plane, eye protection on.",
-	crew.LadderRule:    "Stepladder fully open on firm ground, someone at its foot. Never lean it on pipe.",
-	crew.WireAbove:     "Electricity jumps to pipe and ladders. Nobody measures up to a wire.",
-	crew.CementBurns:   "Primer and cement burn: open air, no flame, gloves on.",
-	crew.HangDead:      "Nothing is plugged in while it is hung.",
-	crew.WaterAndMains: "Dry hands, plugs off the ground. Wiring and breakers are an electrician’s.",
-	crew.SpringAgain:   "Cold pipe after a season cracks: warmest hours, slowly, eye protection on. Stakes stand bare again.",
-}
-
-func (w taskWords) warning(t crew.Task) string {
-	s := warned[t.Warning]
-	if t.Warning == crew.SawSafely {
-		s = fmt.Sprintf("Eye protection on, pipe clamped, hands %s from the blade. Catch the chips. Nobody under %d at the saw.", w.units.Inches(practice.Saw(w.units)), practice.Least)
-	}
-	return s
+	crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
+	crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",
+	crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
 }
 
 // recorded names what is written down.

@@ -14,13 +14,17 @@ import (
 )
 
 func (w taskWords) readTicket(t crew.Task) string {
-	var widest measure.Length
+	return fmt.Sprintf("Ticket good, every dot %s or more from marked lines.", block.Figure(w.units.Inches(clearOf(t))))
+}
+
+// clearOf is the most that dots keep from any marked line.
+func clearOf(t crew.Task) (widest measure.Length) {
 	for _, f := range t.Want {
 		if f.What == crew.ClearOfLine {
 			widest = max(widest, f.Limit)
 		}
 	}
-	return fmt.Sprintf("The ticket is good, no dot within %s of a marked line.", block.Figure(w.units.Inches(widest)))
+	return widest
 }
 
 func (w taskWords) lookUp(t crew.Task) string {
@@ -32,38 +36,26 @@ func (w taskWords) lookUp(t crew.Task) string {
 		}
 		words = append(words, fmt.Sprintf("%s from %s", block.Figure(w.units.Room(f.Length)), who))
 	}
-	return "Look up: people, stakes and ladders " + say.And(words) + "."
+	return "Look up: people, stakes, ladders " + say.And(words) + "."
 }
 
 func (w taskWords) tapeDepths(t crew.Task) string {
-	same := !slices.ContainsFunc(t.Want, func(f crew.Figure) bool { return f.What == crew.DepthTaped && f.Length != t.Want[0].Length })
-	text := "Put coloured tape, from the point: "
-	if same {
-		text = "Put coloured tape " + block.Figure(w.units.Inches(t.Want[0].Length)) + " from each point; "
-	}
 	var words []string
 	for pair := range slices.Chunk(t.Want, 2) { // the depth, and what shows above it
-		word, shows := w.whose(pair[0].Stakes)+"\u00a0", block.Figure(w.units.Inches(pair[1].Length))
-		if !same {
-			word, shows = word+block.Figure(w.units.Inches(pair[0].Length))+" ", "("+shows+" above)"
-		}
-		words = append(words, word+shows)
+		words = append(words, fmt.Sprintf("%s\u00a0%s (%s)", w.whose(pair[0].Stakes), block.Figure(w.units.Inches(pair[0].Length)), w.units.Inches(pair[1].Length)))
 	}
-	if same {
-		words[0] += " above"
-	}
-	return text + strings.Join(words, ", ") + "."
+	return "Coloured tape from the tip (left above): " + strings.Join(words, ", ") + "."
 }
 
 func (w taskWords) pullTest(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	text := fmt.Sprintf("Drive %s. Hook the luggage scale %s up, pull outward to %s: the hook moves under %s, springs back.", t.Of.Stakes[0].String(), up, force, moves)
+	text := fmt.Sprintf("Push %s in, drive it. A luggage scale %s up, pulled outward to %s, moves under %s past a lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else L, R %s deeper, hook the top.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else all L, R %s deeper, hook the top.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
-			text += " Then longer ones."
+			text += " Else ask."
 		}
 	}
 	return text
@@ -77,17 +69,8 @@ func (w taskWords) pullAgain(t crew.Task) string {
 
 // pull are the figures of a pull test.
 func (w taskWords) pull(t crew.Task) (up, force, moves string) {
-	for _, f := range t.Want {
-		switch f.What {
-		case crew.PullUp:
-			up = block.Figure(w.units.Inches(f.Length))
-		case crew.PullForce:
-			force = block.Figure(w.units.Scale(f.Force))
-		case crew.PullMoves:
-			moves = block.Figure(w.units.Inches(f.Length))
-		}
-	}
-	return up, force, moves
+	inches := func(what crew.Wanted) string { return block.Figure(w.units.Inches(figureOf(t, what).Length)) }
+	return inches(crew.PullUp), block.Figure(w.units.Scale(figureOf(t, crew.PullForce).Force)), inches(crew.PullMoves)
 }
 
 // lettersOf are the letters of stakes by what they hold, in the order they are driven; a brace's are called pegs, for the letter of their names is a mark's as well.
@@ -102,11 +85,7 @@ func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
 
 func (w taskWords) driveStakes(t crew.Task) string {
 	others := lettersOf(t.Of.Stakes, ground.OfLeg)
-	text := "Drive L and R arch by arch"
-	if len(others) > 0 {
-		text += ", then all " + say.And(others)
-	}
-	text += ", to the coloured tape."
+	text := "Push in, drive to the coloured tape, arch by arch: " + strings.Join(append([]string{"L", "R"}, others...), ", ") + "."
 	for _, f := range t.Want {
 		switch f.What {
 		case crew.Plumb:
@@ -119,7 +98,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": leaning, head a hand farther from its leg."
+			text += " " + say.And(letters) + ": head leaning a hand’s width away from its leg."
 		}
 	}
 	text += " Ribbons: L one, R two"
@@ -148,15 +127,15 @@ func (w taskWords) wontGo(t crew.Task) string {
 		by := block.Figure(w.units.Inches(c.By))
 		switch c.Do {
 		case crew.BesideHole:
-			text += fmt.Sprintf(" Within %s of its dot.", by)
+			text += fmt.Sprintf(" Up to %s beside its dot.", by)
 		case crew.MoveAcross:
 			text += fmt.Sprintf(" L, R: in or out to %s.", by)
 		case crew.MoveAlong:
-			text += fmt.Sprintf(" Else L and R along alike to %s: pull one that stands", by)
+			text += fmt.Sprintf(" Else both alike along the row to %s (pull one that stands", by)
 			if len(w.plan.Ridge) > 0 {
 				text += ", tell the cutting crew"
 			}
-			text += "."
+			text += ")."
 		case crew.MoveGuy:
 			text += fmt.Sprintf(" G: to %s, never into the walk.", by)
 		case crew.DoNotMove:

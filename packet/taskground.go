@@ -7,7 +7,6 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
-	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
@@ -32,11 +31,11 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Check in order. Write the worst, within its figure."),
+	crew.CheckDots:        plainly("Check in order. Write the largest error of each."),
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("All marked: a named flag a hand off each dot, toward the walk."),
+	crew.FlagDots:         plainly("All marked: a named flag a hand’s width from each dot, toward mid-walk."),
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
@@ -54,8 +53,8 @@ const stand = "Look in from the entrance: L is left."
 // tapeHeld says how a tape is held.
 func (w taskWords) tapeHeld() string {
 	held := " Tapes level and tight."
-	if slices.ContainsFunc(w.plan.Ground.Findings, func(f finding.Finding) bool { return f.Code == "hold-tape-level" }) {
-		held = " The ground slopes: hold tapes level all the same, and drop a weight on a string from the high end."
+	if w.plan.Ground.Slopes() {
+		held = " The ground slopes: hold tapes level all the same, the plumb bob hung from the end that is held up."
 	}
 	return held + " Read out, hear it back, paint white, name it."
 }
@@ -65,26 +64,22 @@ func (w taskWords) byRow() bool { return w.plan.Ground.Straight && len(w.plan.Gr
 
 func (w taskWords) findMarks(crew.Task) string {
 	var names []string
+	dots, checks := w.plan.Ground.Marking(w.units), w.plan.Ground.Checks(w.units)
 	for i, m := range w.plan.Ground.Marks {
-		if w.tapedFrom(ground.Spot{Kind: ground.AtMark, Index: i}) {
+		mark := ground.Spot{Kind: ground.AtMark, Index: i}
+		if slices.ContainsFunc(dots, func(d ground.Dot) bool { return d.From == mark || d.How == ground.TwoTapes && d.To == mark }) || slices.ContainsFunc(checks, func(c ground.Check) bool { return c.From == mark }) {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": ask at each which point is the tapes’ zero; paint it." + w.tapeHeld()
-}
-
-// tapedFrom reports whether any tape starts from a mark.
-func (w taskWords) tapedFrom(mark ground.Spot) bool {
-	return slices.ContainsFunc(w.plan.Ground.Marking(w.units), func(d ground.Dot) bool { return d.From == mark || d.How == ground.TwoTapes && d.To == mark }) ||
-		slices.ContainsFunc(w.plan.Ground.Checks(w.units), func(c ground.Check) bool { return c.From == mark })
+	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": the organiser shows the tapes’ zero on each; paint it." + w.tapeHeld()
 }
 
 func (w taskWords) chooseFirst(t crew.Task) string {
 	d := t.Of.Dots[0]
 	if d.Spot.Kind == ground.AtFound {
-		return fmt.Sprintf("Paint a cross (×) far ahead, where the organiser wants %s.", w.plan.Ground.Stakes[d.Spot.Index].String())
+		return fmt.Sprintf("Paint a cross (×) far ahead, where the organiser shows %s.", w.plan.Ground.Stakes[d.Spot.Index].String())
 	}
-	return stand + fmt.Sprintf(" Paint %s where the organiser wants it.", w.spot(d.Spot)) + w.tapeHeld()
+	return stand + fmt.Sprintf(" Paint %s where the organiser shows.", w.spot(d.Spot)) + w.tapeHeld()
 }
 
 func (w taskWords) chooseEnd(t crew.Task) string {
@@ -92,7 +87,7 @@ func (w taskWords) chooseEnd(t crew.Task) string {
 	if w.plan.Ground.Stakes[d.Spot.Index].Side == spec.Right {
 		return fmt.Sprintf("Paint %s the width from %s, square to the way in.", w.spot(d.Spot), w.spot(d.From))
 	}
-	return fmt.Sprintf("Paint %s at its distance from %s, where the organiser wants the row to end.", w.spot(d.Spot), w.spot(d.From))
+	return fmt.Sprintf("Paint %s at its distance from %s, the way the organiser shows.", w.spot(d.Spot), w.spot(d.From))
 }
 
 func (w taskWords) findByTapes(t crew.Task) string {
@@ -104,7 +99,7 @@ func (w taskWords) findByTapes(t crew.Task) string {
 		if len(t.Want) > 0 {
 			agree = " Try the check tape."
 		}
-		return "Go down the table. Paint each L where first and second tape meet; for each R a cross (×)." + agree
+		return "Go down the table. Paint each L where first and second tape meet; for each R a cross (×), no tick yet." + agree
 	}
 	var words []string
 	for _, d := range t.Of.Dots {
@@ -159,10 +154,14 @@ func (w taskWords) paintRow(t crew.Task) string {
 }
 
 func (w taskWords) makeGauge(t crew.Task) string {
-	if len(t.Want) > 1 {
-		return "Mark a lath at each width across, L to R: the gauge sticks. Write their arches on them."
+	lath, width := "a lath", "the plan’s width"
+	if n := t.Uses[0].Count; n > 1 {
+		lath = fmt.Sprintf("%d laths, zip-tied a forearm over each other", n)
 	}
-	return "Mark a lath at the width across, L to R: the gauge stick."
+	if len(t.Want) > 1 {
+		width = "each width with its arches"
+	}
+	return fmt.Sprintf("Gauge stick: %s, marked at %s.", lath, width)
 }
 
 func (w taskWords) squareFirst(t crew.Task) string {
@@ -182,13 +181,11 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 
 func (w taskWords) paintGuys(t crew.Task) string {
 	var pegs []string
-	guys, out := false, ""
+	guys := false
 	for _, d := range t.Of.Dots {
 		switch stake := w.plan.Ground.Stakes[d.Spot.Index]; {
 		case stake.Kind() == ground.OfGuy:
-			if guys = true; w.units.Taped(d.B) != 0 {
-				out = ", out is square off the walk"
-			}
+			guys = true
 		case stake.Side == spec.Left:
 			pegs = append(pegs, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
 		}
@@ -196,7 +193,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 	var words []string
 	switch {
 	case guys && t.Of.Dots[0].How == ground.OnString:
-		words = append(words, "Paint the G dots by the table; back is before L1"+out+".")
+		words = append(words, "Line and tape on past both ends: paint the G dots by the table, back outside the entrance.")
 	case guys:
 		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
@@ -237,12 +234,12 @@ func (w taskWords) names(dots []ground.Dot) string {
 func (w taskWords) checksOff(t crew.Task) string {
 	text := "A check is off? Read both again."
 	for _, c := range t.IfOff {
-		switch c.Do {
-		case crew.MoveDotAcross:
-			text += " Width: move R across."
-		case crew.SlideTheRow:
-			text += fmt.Sprintf(" Long diagonals: slide the R row to the exit if R1–L%d is longer, else back, %s per %s.", len(w.plan.Ground.Stations),
-				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"))
+		if c.Do == crew.MoveDotAcross {
+			text += " Width: move R."
+		}
+		if c.Do == crew.SlideTheRow {
+			text += fmt.Sprintf(" Long diagonals: slide the R row %s per %s they differ, to the exit if R1–L%d is longer, else back.",
+				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"), len(w.plan.Ground.Stations))
 		}
 	}
 	return text + " Else find again the dot both share."
@@ -257,7 +254,7 @@ func (w taskWords) callLocator(t crew.Task) string {
 	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
 		by = " by " + block.Figure(crew.CallBy(d).Format("Mon\u00a02\u00a0Jan"))
 	}
-	return fmt.Sprintf("Call %s%s: tell them of the white dots. Wait until all have marked or answered.", who, by)
+	return fmt.Sprintf("Call %s%s: tell them of the white dots.", who, by)
 }
 
 func (w taskWords) markPrivate(t crew.Task) string {
@@ -266,5 +263,5 @@ func (w taskWords) markPrivate(t crew.Task) string {
 	if l.MarkedBy != "" {
 		who = l.MarkedBy
 	}
-	return fmt.Sprintf("Have the %s marked by %s: the locating service does not.", l.Name, who)
+	return fmt.Sprintf("By then ask %s to mark the %s.", who, l.Name)
 }

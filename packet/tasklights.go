@@ -46,7 +46,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "Lights on by hand. Try " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
-		return "By daylight, push every " + say.And(append([]string{"stake"}, heldBy(w.plan).pick("guy", "brace")...)) + "."
+		return "By daylight, push every " + say.And(append(standsOn(w.plan), heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
 	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright under the crowns."),
 	crew.NightLights: plainly("Look at lights, plugs, cords."),

@@ -17,16 +17,9 @@ var stated = map[crew.Wanted]string{
 	crew.OwnersAnswered: "Every owner has marked or answered clear.",
 	crew.GuyLean:        "Guy stakes lean back, the head a hand farther from its leg than the foot.",
 	crew.Ribbons:        "Ribbons on all.",
-	crew.NoPoints:       "No point stands out inside.",
-	crew.CementHeld:     "Each held still as long as the label says.",
 	crew.NothingLeans:   "Nothing leans along the tunnel.",
-	crew.FeetDown:       "Both feet on the ground, names facing in.",
-	crew.NameSaid:       "A name, said aloud.",
-	crew.SocketsHome:    "Every socket home.",
-	crew.LineKnotted:    "A knot at every crown; the line just tight.",
 	crew.NoneAcross:     "No cord lies across the way.",
 	crew.BothWays:       "All lit, nothing in the way.",
-	crew.FootDown:       "Left foot on the ground, its name facing in.",
 	crew.PipeWhole:      "No crack, white line or open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open, lit.",
@@ -151,7 +144,7 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 		return "Stakes lean " + measure.Degrees(f.Angle) + " away from the walk."
 	case crew.Capped:
 		if f.Count == 0 {
-			return "No stake stands bare."
+			return "No cap missing."
 		}
 		return fmt.Sprintf("%s on.", say.Count(f.Count, "cap"))
 	case crew.Weighs:
@@ -227,16 +220,10 @@ func (w taskWords) wantBench(f crew.Figure) string {
 
 func (w taskWords) wantArch(f crew.Figure) string {
 	switch f.What {
-	case crew.SocketMarks:
-		return fmt.Sprintf("Marks %s from the ends, at the sockets’ mouths.", w.units.Cut(f.Length))
-	case crew.KnotClamped:
-		return fmt.Sprintf("Each knot on a bare band of %s, a clamp below it.", w.units.Inches(f.Length))
 	case crew.GuyTaut:
 		return fmt.Sprintf("A finger moves a guy %s.", w.units.Inches(f.Length))
 	case crew.CrownHigh:
 		return fmt.Sprintf("Crown %s.", w.inches(f))
-	case crew.ClearHigh:
-		return fmt.Sprintf("Clear under it %s or more.", w.units.Inches(f.Length))
 	case crew.BayLength:
 		return fmt.Sprintf("Crown to crown %s.", w.within(f))
 	case crew.BayTurn:

@@ -15,9 +15,9 @@ import (
 // paint, line for string on the ground, string for lights, cap on stakes, cover on plugs and sockets, ribbon, three-way, run of strings. A test looks
 // for the other words in what every example's tasks say.
 
-// instruction is a task in words: what to do, what is wanted, what to do if it is off, what to say before it, what to sign or write.
+// instruction is a task in words: what to do, what is wanted, what to do if it is off, what to sign or write.
 type instruction struct {
-	Do, Want, IfOff, Warning, Sign string
+	Do, Want, IfOff, Sign string
 }
 
 // taskWords says tasks in the words of one plan.
@@ -44,7 +44,7 @@ func (w taskWords) of(t crew.Task) instruction {
 	for _, c := range t.IfOff {
 		offs = append(offs, w.cure(c))
 	}
-	in := instruction{Want: eachOnce(wants), IfOff: eachOnce(offs), Warning: w.warning(t), Sign: w.sign(t)}
+	in := instruction{Want: eachOnce(wants), IfOff: eachOnce(offs), Sign: w.sign(t)}
 	if words := doing(t.Action); words != nil {
 		in.Do = words(w, t)
 	}

@@ -57,7 +57,6 @@ const (
 	TieGuysFlat // while the arch lies
 	SetLeft     // foot
 	WalkRight   // foot
-	HoldArch    // by one person, where nothing else does
 	StretchGuys
 	FixBraces // from the arch's legs to their pegs
 	MeasureArch
@@ -126,15 +125,6 @@ const (
 	PaintOnly
 	BuriedKills
 	NoHolding // a stake that is hit; cap each at once
-	SawSafely
-	NoLiveBench // ground-fault protection; unplug before a lamp is changed
-	Spring
-	LadderRule
-	WireAbove
-	CementBurns
-	HangDead // nothing plugged in
-	WaterAndMains
-	SpringAgain // cold pipe, after a season
 	lastWarning
 )
 
@@ -193,23 +183,13 @@ const (
 	WarmerThan
 	SlowBelow
 	PeopleThere
-	SocketMarks // depth of a pipe in its socket, marked
-	KnotClamped
-	FootDown // the left one
-	FeetDown
-	NameSaid
 	GuyTaut
 	CrownHigh
-	ClearHigh
 	BayLength
 	BayTurn
 	BayClimb
 	RunLength // along the crowns
 	Plugged   // leg to leg at the crowns of Arches, or the ridge pieces of Bays to the lights beside them
-	SocketsHome
-	LineKnotted
-	NoPoints
-	CementHeld
 	CapsBack
 	NothingLeans
 
@@ -276,15 +256,9 @@ const (
 
 	OtherDay
 	NotEnough // people: raise nothing
-	LiftOff   // wipe the stake, never hammer
-	WalkBack  // a crack or a white line: take a spare
 	EvenGuys
-	WeighMore    // another bag
 	LookAtFaults // the fault list of the arch profile
 	OtherPieces  // cut every other ridge piece by the difference
-	HomeOrTrim
-	NeverGoOn
-	FileFlush
 	FindCap
 
 	LetOut // slack

@@ -179,7 +179,7 @@ func TestEveryTunnel(t *testing.T) {
 			func(in *Input) { in.Ground = ground.Layout{} },
 			func(in *Input) { in.Spec.Crew = spec.Crew{} },
 			func(in *Input) {
-				in.Lights.Rows = []lights.Row{{Wall: spec.Left, Number: 1, Tape: 12 * inch, Kind: "k", Strings: []string{"a"}}, {Wall: spec.Left, Number: 2, Tape: 24 * inch, Kind: "k", Back: true}, {Wall: spec.Right, Number: 1, Tape: 12 * inch, Kind: "k"}}
+				in.Lights.Rows = []lights.Row{{Wall: spec.Left, Number: 1, Tape: 12 * inch, Kind: "k", Strings: []string{"a"}}, {Wall: spec.Left, Number: 2, Tape: 24 * inch, Kind: "k"}, {Wall: spec.Right, Number: 1, Tape: 12 * inch, Kind: "k"}}
 				in.Lights.Drops = []lights.Drop{{On: lights.Leg(spec.Right, 1), Lowest: 85 * inch}}
 			},
 			func(in *Input) {

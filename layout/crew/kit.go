@@ -18,7 +18,8 @@ const (
 	Bricks
 	WhitePaint
 	Flags
-	Lath // for a gauge stick
+	Lath     // for a gauge stick
+	PlumbBob // under the end of a tape that is held up
 	Pencil
 	Phone
 	TicketPaper

@@ -43,7 +43,7 @@ func (b *tasker) cutting() {
 
 // saw adds a task at the saw.
 func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
-	b.add(b.Spec.Crew.Rates.Cut*float64(cuts), Task{Phase: Cutting, Action: action, Of: of, Who: Who{People: 2, Grown: true}, Warning: SawSafely, Want: want, IfOff: cures(CutAnother),
+	b.add(b.Spec.Crew.Rates.Cut*float64(cuts), Task{Phase: Cutting, Action: action, Of: of, Who: Who{People: 2, Grown: true}, Want: want, IfOff: cures(CutAnother),
 		Uses: []Need{many(Sticks, cuts), long(Saw, 1, b.Spec.Stock.Kerf), one(Clamp), many(Trestles, 2), one(Scraper), long(LongTape, 1, practice.Tapes(b.units)[0]), one(Marker), one(Tarp), many(EyeProtection, 2)}})
 }
 

@@ -86,7 +86,7 @@ func (b *tasker) bases(list []ground.Stake) {
 
 // lookUp looks for what hangs above, named or not: all wait for it where nobody knows.
 func (b *tasker) lookUp(hold bool) {
-	t := Task{Action: LookUp, Hold: hold, Warning: WireAbove, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
+	t := Task{Action: LookUp, Hold: hold, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
 	for i, l := range b.Spec.Site.Overhead {
 		t.Want = append(t.Want, Figure{What: KeepOverhead, Bound: AtLeast, Line: i, Length: l.Keep})
 	}

@@ -37,7 +37,7 @@ func (b *tasker) tryWrapped() {
 	}
 	work := practice.MinutesFlex*float64(n) + practice.MinutesBurn
 	who := Who{People: b.pairs(work)}
-	b.add(work, Task{Action: TryWrapped, Of: of, Who: who, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n, Minutes: practice.MinutesBurn}}, IfOff: cures(RejectString, Ask),
+	b.add(work, Task{Action: TryWrapped, Of: of, Who: who, Hold: true, Want: []Figure{{What: AllLit, Count: n, Minutes: practice.MinutesBurn}}, IfOff: cures(RejectString, Ask),
 		Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
 }
 
@@ -54,7 +54,7 @@ func (b *tasker) testStrings() {
 		return
 	}
 	who := Who{People: b.pairs((practice.MinutesTest + practice.MinutesLabel) * float64(n))}
-	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: who, Warning: NoLiveBench, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
+	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: who, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
 		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spareStrings()), many(TestOutlet, who.People/2), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: who, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), many(Marker, who.People/2)}})
 }
@@ -151,7 +151,7 @@ func (b *tasker) windRidge() {
 	}
 	b.windAll(groups)
 	if trial >= 0 {
-		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true}, Warning: b.ladderWarning(),
+		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true},
 			Want: append(b.plugged(nil, []int{b.Lights.Wraps[trial].On.Number}), Figure{What: Wound, Count: 1}), IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
 	}
 }
@@ -159,7 +159,7 @@ func (b *tasker) windRidge() {
 // hanging puts up rows and drops after ridge and guys hold, and has the way through measured.
 func (b *tasker) hanging() {
 	for _, wall := range []spec.Side{spec.Left, spec.Right} {
-		t := Task{Action: HangRows, Of: Scope{Walls: []spec.Side{wall}}, Who: Who{People: 3}, Warning: HangDead, IfOff: cures(LetOut)}
+		t := Task{Action: HangRows, Of: Scope{Walls: []spec.Side{wall}}, Who: Who{People: 3}, IfOff: cures(LetOut)}
 		strung, high := 0, measure.Length(0)
 		for i, r := range b.Lights.Rows {
 			if r.Wall != wall {
@@ -191,7 +191,7 @@ func (b *tasker) hanging() {
 		for _, d := range b.Lights.Drops {
 			lowest = min(lowest, d.Lowest)
 		}
-		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Of: Scope{Drops: indexes(n)}, Who: Who{People: 2, Grown: true}, Warning: HangDead,
+		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Of: Scope{Drops: indexes(n)}, Who: Who{People: 2, Grown: true},
 			Want: []Figure{{What: LowestDrop, Bound: AtLeast, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
 	}
 	if o := b.Spec.Tunnel; len(b.stand) > 0 && o.OpeningWidth > 0 && o.OpeningHeight > 0 {

@@ -26,6 +26,9 @@ func (b *tasker) marking() {
 	if b.drives() {
 		b.list[0].Warning = PaintOnly
 	}
+	if b.Ground.Slopes() {
+		b.list[0].Uses = append(b.list[0].Uses, one(PlumbBob))
+	}
 	b.checkDots(checks)
 	if !marked {
 		b.add(practice.MinutesTwoTape*4, Task{Action: ChooseMarks, Who: Who{People: practice.Markers}, Record: []Record{MarkTapes}, Uses: []Need{b.tape(2), one(Pencil)}})
@@ -139,12 +142,16 @@ func (b *tasker) paint(action Action, dots []ground.Dot, checks []ground.Check) 
 	b.add(per*float64(len(dots)), t)
 }
 
-// gauge has a stick made for each width, once.
+// gauge has one stick made for all widths, once.
 func (b *tasker) gauge() {
 	if slices.ContainsFunc(b.list, func(t Task) bool { return t.Action == MakeGauge }) {
 		return
 	}
-	t := Task{Action: MakeGauge, Who: Who{People: 1}, Uses: []Need{one(Lath), one(ShortTape), one(Pencil)}}
+	laths := practice.Laths(b.units, ground.Widest(b.Ground.Stakes))
+	t := Task{Action: MakeGauge, Who: Who{People: 1}, Uses: []Need{many(Lath, laths), one(ShortTape), one(Pencil)}}
+	if laths > 1 {
+		t.Uses = append(t.Uses, many(ZipTies, practice.LathTies*(laths-1)))
+	}
 	for i := range b.Ground.Stations {
 		width := ground.Between(b.Ground.Stakes[2*i], b.Ground.Stakes[2*i+1])
 		k := slices.IndexFunc(t.Want, func(f Figure) bool { return b.units.Taped(f.Length) == b.units.Taped(width) })
@@ -154,7 +161,6 @@ func (b *tasker) gauge() {
 		}
 		t.Want[k].Arches = append(t.Want[k].Arches, i+1)
 	}
-	t.Uses[0].Count = len(t.Want)
 	b.add(practice.MinutesLabel*float64(len(t.Want)), t)
 }
 

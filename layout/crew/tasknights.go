@@ -37,7 +37,7 @@ func (b *tasker) nights() {
 		Uses: []Need{long(CrownStick, 1, measure.RoundUp(high, practice.Paced(b.units))), one(Marker)}})
 	outlets := b.outlets()
 	if len(outlets) > 0 {
-		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Warning: WaterAndMains, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
+		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
 		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
 	}
 	var mats []Need
@@ -68,9 +68,9 @@ func (b *tasker) takeDown() {
 	}
 	all, pair := Scope{Arches: numbers(b.stand)}, Who{People: 2}
 	if outlets := b.outlets(); len(outlets) > 0 {
-		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, Want: []Figure{state(SaidUnplugged)}, Uses: []Need{one(ColouredTape)}})
+		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: Unplug, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Hold: true, Want: []Figure{state(SaidUnplugged)}, Uses: []Need{one(ColouredTape)}})
 	}
-	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil)), Warning: b.ladderWarning()}
+	sag := Task{Action: MeasureSag, Who: pair, Record: []Record{Found}, Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil))}
 	for _, a := range b.watched() {
 		sag.Of.Arches = append(sag.Of.Arches, a.Number)
 		sag.Want = append(sag.Want, Figure{What: CrownFound, Arches: []int{a.Number}, Length: a.SeasonCrown})
@@ -149,7 +149,7 @@ func (b *tasker) lower(all Scope) {
 	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, Warning: SpringAgain, IfOff: cures(OtherDay, Ask),
+	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.stand)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, IfOff: cures(OtherDay, Ask),
 		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
 		Uses: b.climbs(uses...)})
 }

@@ -16,7 +16,7 @@ func (b *tasker) powering() {
 		return
 	}
 	grown := Who{People: 2, Grown: true}
-	test := Task{Action: TestOutlets, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Warning: WaterAndMains, Hold: true, IfOff: cures(Electrician), Uses: []Need{one(Lamp)}}
+	test := Task{Action: TestOutlets, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, Hold: true, IfOff: cures(Electrician), Uses: []Need{one(Lamp)}}
 	if b.Bare > 0 {
 		test.Uses = append(test.Uses, many(PortableGFCIs, b.Bare))
 	}
@@ -95,7 +95,7 @@ func (b *tasker) outlets() (names []string) {
 
 // plug plugs in an outlet's cords and looks along each of its runs.
 func (b *tasker) plug(outlet string) {
-	t := Task{Action: PlugRuns, Of: Scope{Outlets: []string{outlet}}, Who: Who{People: 2, Grown: true}, Warning: WaterAndMains, IfOff: cures(DryAndTry, SwapIt)}
+	t := Task{Action: PlugRuns, Of: Scope{Outlets: []string{outlet}}, Who: Who{People: 2, Grown: true}, IfOff: cures(DryAndTry, SwapIt)}
 	var sum measure.Current
 	for i, c := range b.Chains {
 		if c.Outlet == outlet {

@@ -20,7 +20,7 @@ func (b *tasker) raising() {
 	first := b.stand[0]
 	b.checkDay()
 	for i := range b.Spec.Site.Overhead {
-		b.add(practice.MinutesMeasure, Task{Action: WatchLine, Of: Scope{Overhead: []int{i}}, Who: Who{People: 1, Grown: true}, Warning: WireAbove, Hold: true, Record: []Record{Named},
+		b.add(practice.MinutesMeasure, Task{Action: WatchLine, Of: Scope{Overhead: []int{i}}, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Named},
 			Want: []Figure{{What: KeepOverhead, Bound: AtLeast, Line: i, Length: b.Spec.Site.Overhead[i].Keep}}, IfOff: cures(Ask)})
 	}
 	b.standFirst(first)
@@ -43,14 +43,14 @@ func (b *tasker) trial() {
 	if len(b.Lights.Wraps) > 0 {
 		work += rates.Wrap * 2
 	}
-	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
+	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: roles(), Grown: true}, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
 		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: a.GiveOrTake(b.units)}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
 		Uses: b.climbs(one(StringLine), one(ShortTape), one(Hammer), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers))})
 }
 
 // checkDay is what has to hold before the first arch: gusts, cold, people.
 func (b *tasker) checkDay() {
-	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Warning: Spring, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
+	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
 		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
 			{What: PeopleThere, Bound: AtLeast, Count: practice.Raisers}},
 		Uses: []Need{many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers)}})
@@ -73,11 +73,9 @@ func (b *tasker) standFirst(a arch.Arch) {
 	b.joinCrowns(JoinCrown, one1, Raising)
 	b.tieGuys(a)
 	feet := Who{Roles: []Role{Foot1, Foot2, Crown}, Grown: true}
-	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetLeft, Of: Scope{Arches: one1}, Who: feet, Warning: Spring, Want: []Figure{state(FootDown)}, IfOff: cures(LiftOff), Uses: []Need{one(Bucket)}})
-	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: WalkRight, Of: Scope{Arches: one1}, Who: feet, Want: []Figure{state(FeetDown)}, IfOff: cures(WalkBack, LiftOff), Uses: []Need{one(Bucket), one(SpareStick)}})
-	if !b.stretch(a) {
-		b.add(0, Task{Action: HoldArch, Of: Scope{Arches: one1}, Who: Who{Roles: []Role{Guard}, Grown: true}, Want: []Figure{state(NameSaid), {What: Plumb, Arches: one1}}, IfOff: cures(NeverGoOn), Record: []Record{Named}})
-	}
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: SetLeft, Of: Scope{Arches: one1}, Who: feet, Uses: []Need{one(Bucket)}})
+	b.add(b.Spec.Crew.Rates.Raise/2, Task{Action: WalkRight, Of: Scope{Arches: one1}, Who: feet, Uses: []Need{one(Bucket), one(SpareStick)}})
+	b.stretch(a)
 	b.measure(a)
 }
 
@@ -85,12 +83,11 @@ func (b *tasker) standFirst(a arch.Arch) {
 func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 	var joined []int
 	tees, crosses, couplings := 0, 0, 0
-	depth := measure.Length(0)
 	for _, a := range b.stand {
 		if a.Kind.Spec.OneStick || len(list) == 1 && a.Number != list[0] {
 			continue
 		}
-		joined, depth = append(joined, a.Number), a.Kind.Spec.Pipe.Socket
+		joined = append(joined, a.Number)
 		switch n := b.Spec.Tunnel.Arches; {
 		case !b.Spec.Ridge.Present || n == 1:
 			couplings++
@@ -103,10 +100,9 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 	if len(joined) == 0 {
 		return
 	}
-	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, IfOff: cures(DriveHome), Uses: []Need{one(Mallet), one(Marker)},
-		Want: []Figure{{What: SocketMarks, Bound: Exactly, Length: depth}}}
+	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, Uses: []Need{one(Mallet), one(Marker)}}
 	if phase == Raising {
-		t.Want = append(t.Want, b.plugged(list, nil)...)
+		t.Want = b.plugged(list, nil)
 	}
 	for _, n := range []Need{many(CrownTees, tees), many(CrownCrosses, crosses), many(CrownCouplings, couplings)} {
 		if n.Count > 0 {
@@ -163,28 +159,27 @@ func (b *tasker) tieGuys(a arch.Arch) {
 		return
 	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: TieGuysFlat, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: Who{Roles: []Role{Foot1, Foot2}},
-		Want: append(b.guyMarks(a), Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}), IfOff: cures(Ask),
+		Want: b.guyMarks(a),
 		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), one(Screwdriver), many(Tighteners, len(guys))}})
 }
 
-// stretch pulls an arch's guys to their stakes and fixes its braces; false where it has none.
-func (b *tasker) stretch(a arch.Arch) bool {
+// stretch pulls an arch's guys to their stakes and fixes its braces.
+func (b *tasker) stretch(a arch.Arch) {
 	guys, pegs := b.guysOf(a.Number), b.pegsOf(a.Number)
 	who := Who{Roles: []Role{Foot1, Foot2, Guard}, Grown: true}
 	if len(pegs) > 0 {
 		b.add(b.Spec.Crew.Rates.Guy*float64(len(pegs))/2, Task{Action: FixBraces, Of: Scope{Arches: []int{a.Number}, Stakes: pegs}, Who: who,
-			Want: append([]Figure{{What: Plumb, Arches: []int{a.Number}}}, b.marks(BraceMark, a, pegs)...), IfOff: cures(Ask), Uses: b.bracing(len(pegs))})
+			Want: b.marks(BraceMark, a, pegs), Uses: b.bracing(len(pegs))})
 	}
 	if len(guys) == 0 {
-		return len(pegs) > 0
+		return
 	}
 	uses := []Need{many(Tighteners, len(guys)), one(Ribbon), one(Level)}
 	if a.Number == 1 && b.Spec.Tunnel.Arches > 1 {
 		uses = append(uses, long(BarrierNet, 2, b.Spec.Guys.Out))
 	}
-	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: StretchGuys, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: who, IfOff: cures(EvenGuys),
-		Want: []Figure{{What: Plumb, Arches: []int{a.Number}}, {What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: uses})
-	return true
+	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: StretchGuys, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: who,
+		Want: []Figure{{What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: uses})
 }
 
 // bracing is what so many braces take: a stick with a clamp at either end, or webbing.
@@ -201,9 +196,8 @@ func (b *tasker) measure(a arch.Arch) {
 		return
 	}
 	band, n := a.GiveOrTake(b.units), []int{a.Number}
-	b.add(practice.MinutesMeasure*4, Task{Action: MeasureArch, Of: Scope{Arches: n}, Who: Who{Roles: []Role{Foot1, Foot2, Ladder}, Grown: true}, Warning: b.ladderWarning(), Hold: true, Record: []Record{Found},
-		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: band}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)},
-			{What: ClearHigh, Bound: AtLeast, Arches: n, Length: max(0, a.Clear-band)}},
+	b.add(practice.MinutesMeasure*4, Task{Action: MeasureArch, Of: Scope{Arches: n}, Who: Who{Roles: []Role{Foot1, Foot2, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
+		Want:  []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: band}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
 		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), one(ShortTape))})
 }
 
@@ -220,7 +214,7 @@ func (b *tasker) measureFirsts(list []arch.Arch) {
 func (b *tasker) second(a arch.Arch) {
 	b.tieGuys(a)
 	n := []int{a.Number}
-	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: append(b.plugged(n, nil), state(FeetDown), Figure{What: Plumb, Arches: n}), IfOff: cures(WalkBack, LiftOff),
+	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: b.plugged(n, nil),
 		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
 	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
@@ -231,8 +225,8 @@ func (b *tasker) second(a arch.Arch) {
 	}
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
-	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: roles(), Grown: true}, Warning: b.ladderWarning(),
-		Want: append([]Figure{state(SocketsHome)}, b.turns(bays)...), IfOff: cures(DriveHome), Uses: b.climbs(one(Mallet))})
+	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: roles(), Grown: true},
+		Want: b.turns(bays), Uses: b.climbs(one(Mallet))})
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
 	if len(b.stand) > 2 {
@@ -276,11 +270,10 @@ func (b *tasker) others(rest []arch.Arch) {
 		return
 	}
 	rates := b.Spec.Crew.Rates
-	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: roles(), Grown: true}, Warning: b.ladderWarning(), IfOff: cures(NeverGoOn, WalkBack),
-		Want: []Figure{state(FeetDown), {What: Plumb, Arches: numbers(rest)}}, Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
+	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: roles(), Grown: true},
+		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
 	work := rates.Raise * float64(len(rest))
 	if len(b.Ridge) > 0 {
-		t.Want = append(t.Want, state(SocketsHome))
 		work += rates.Ridge * float64(len(rest))
 	}
 	guys, pegs, runs := 0, 0, []Figure(nil)
@@ -293,7 +286,6 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Of.Bays = append(t.Of.Bays, a.Number-1)
 		if run, ok := b.running(a.Number); ok && ((a.Number-1)%practice.CheckEvery == 0 || last) {
 			runs = append(runs, Figure{What: RunLength, Arches: []int{a.Number}, Length: run, Limit: practice.RunGive(b.units)})
-			t.Record, t.IfOff = []Record{Found}, cures(HomeOrTrim, WalkBack)
 			work += practice.MinutesMeasure * 2
 		}
 	}
@@ -307,7 +299,6 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Uses = append(t.Uses, b.bracing(pegs)...)
 	}
 	if guys > 0 {
-		t.Want = append(t.Want, Figure{What: KnotClamped, Bound: AtLeast, Length: practice.BareBand(b.units)}, Figure{What: GuyTaut, Length: practice.Taut(b.units)})
 		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), many(Tighteners, guys), one(Ribbon))
 	}
 	b.add(work, t)
@@ -335,13 +326,11 @@ func (b *tasker) finish() {
 	who := Who{People: 2, Grown: true}
 	switch run, joined := b.running(n); {
 	case b.Spec.Arch.Joints == spec.Pinned:
-		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Warning: b.ladderWarning(), Want: []Figure{state(NoPoints)}, IfOff: cures(FileFlush),
-			Uses: b.climbs(many(Screws, 4*n), one(Screwdriver), one(File))})
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(many(Screws, 4*n), one(Screwdriver), one(File))})
 	case b.Spec.Arch.Joints == spec.Glued:
-		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Warning: CementBurns, Want: []Figure{state(CementHeld)}, IfOff: cures(CutAnother), Uses: b.climbs(one(Cement), many(Gloves, 2))})
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Uses: b.climbs(one(Cement), many(Gloves, 2))})
 	case joined:
-		b.add(practice.MinutesLabel*2*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Warning: b.ladderWarning(), Want: []Figure{state(LineKnotted)}, IfOff: cures(DriveHome),
-			Uses: b.climbs(long(CrownLine, 1, run))})
+		b.add(practice.MinutesLabel*2*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Uses: b.climbs(long(CrownLine, 1, run))})
 	}
 	left, right, guys := b.stakes()
 	b.add(practice.MinutesTalk, Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),

@@ -128,14 +128,6 @@ func (b *tasker) climbs(uses ...Need) []Need {
 	return uses
 }
 
-// ladderWarning is said before a task at the crowns where one climbs.
-func (b *tasker) ladderWarning() Warning {
-	if _, need := b.ladder(); need {
-		return LadderRule
-	}
-	return NoWarning
-}
-
 func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(float64(a))) }
 
 // spares is how many to have over so many.

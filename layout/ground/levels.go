@@ -111,8 +111,15 @@ func slopeFindings(t tunnel) []finding.Finding {
 	}
 	u := t.spec.Units
 	return []finding.Finding{{
-		Level: finding.Note, Code: "hold-tape-level", Key: "site.levels",
+		Level: finding.Note, Code: holdLevel, Key: "site.levels",
 		Text: fmt.Sprintf("The ground rises or falls up to %.0f in 100 along the tunnel: a tape laid on it over the whole %s reads %s too much. "+
 			"Hold it level, in short lengths if need be.", 100*grade, u.Tape(run), u.Inches(excess)),
 	}}
+}
+
+const holdLevel = "hold-tape-level"
+
+// Slopes reports whether the ground is so steep that a tape laid on it reads too much.
+func (l Layout) Slopes() bool {
+	return slices.ContainsFunc(l.Findings, func(f finding.Finding) bool { return f.Code == holdLevel })
 }

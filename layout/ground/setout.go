@@ -144,3 +144,13 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 	}
 	return longest
 }
+
+// Widest returns the most that the two feet of an arch are apart, of stakes whose legs come first, left before right.
+func Widest(stakes []Stake) (widest measure.Length) {
+	for pair := range slices.Chunk(stakes, 2) {
+		if len(pair) == 2 && !pair[1].Guy {
+			widest = max(widest, Between(pair[0], pair[1]))
+		}
+	}
+	return widest
+}

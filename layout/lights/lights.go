@@ -116,7 +116,6 @@ type Row struct {
 	Marks   []End            // the same marks on the site
 	Kind    string
 	Strings []string // in path order
-	Back    bool     // runs from the last arch to the first
 }
 
 // Part returns the row as a part that strings are on.
@@ -129,10 +128,19 @@ type Path struct {
 	Kind        string
 	First, Last int   // arches it runs between, First < Last
 	Rows        []int // row numbers in the order it takes them
+	Back        bool  // its first row runs from Last to First, its second the other way
 	Length      measure.Length
 	Strings     []string
 	LeftOver    measure.Length // of the last string
 	Open        bool           // which end it starts from is left to the power plan
+}
+
+// Ends are the arches that the row of an index in Rows begins and ends at.
+func (p Path) Ends(row int) (from, to int) {
+	if p.Back != (row%2 == 1) {
+		return p.Last, p.First
+	}
+	return p.First, p.Last
 }
 
 // Drop is one string hung below the pipe.

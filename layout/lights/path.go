@@ -32,18 +32,17 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
 	rows := l.Spec.Lights.Rows
 	out.Open = rows.Open
-	back := rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
+	out.Back = rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
 	for i := range hung {
 		r := &hung[i]
 		if r.Kind != label.Name {
 			continue
 		}
-		r.Back = back
 		arches := []int{}
 		for n := b.first; n <= b.last; n++ {
 			arches = append(arches, n)
 		}
-		if back {
+		if from, _ := out.Ends(len(out.Rows)); from == b.last {
 			slices.Reverse(arches)
 		}
 		if n := len(out.Rows); n > 0 {
@@ -57,7 +56,6 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		}
 		l.out.Ties += len(arches)
 		out.Rows = append(out.Rows, r.Number)
-		back = !back
 	}
 	count := atLeast(at, label.Length)
 	if whole := measure.Length(count-1) * label.Length; whole > 0 && at-whole <= practice.RowGive(l.Spec.Units)*measure.Length(b.last-b.first) {

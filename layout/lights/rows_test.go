@@ -47,6 +47,11 @@ func TestPathsOfAStraightTunnel(t *testing.T) {
 		if !slices.Equal(p.Rows, want) || p.First != 1 || p.Last != 5 {
 			t.Errorf("%+v", p)
 		}
+		for i, from := range []int{1, 5, 1} { // and where the next row begins, this one ended
+			if a, b := p.Ends(i); a != from || b != 6-from {
+				t.Errorf("%v row %d: from arch %d to %d", p.Wall, p.Rows[i], a, b)
+			}
+		}
 		var sum, used measure.Length
 		for _, s := range l.Strings {
 			if slices.Contains(p.Strings, s.Name) {
@@ -58,9 +63,6 @@ func TestPathsOfAStraightTunnel(t *testing.T) {
 		near(t, "account", float64(sum), float64(p.Length+p.LeftOver), 1e-6)
 	}
 	for _, r := range l.Rows {
-		if back := (r.Number-1)/2%2 == 1; r.Back != back {
-			t.Errorf("row %v %d: back %v, want %v", r.Wall, r.Number, r.Back, back)
-		}
 		if len(r.Heights) != 5 || len(r.Strings) == 0 {
 			t.Errorf("%+v", r)
 		}
@@ -205,7 +207,7 @@ func TestWayOutBreaksTheWall(t *testing.T) {
 	}
 	rows.FromBack = true
 	l = Lay(plain(6, spec.Lights{Rows: rows}))
-	if p := l.Paths[0]; p.First != 3 || !l.Rows[0].Back || l.Strings[0].From.Arch != 6 {
+	if p := l.Paths[0]; p.First != 3 || !p.Back || l.Strings[0].From.Arch != 6 {
 		t.Errorf("from the back: %+v, %+v", p, l.Strings[0].From)
 	}
 }
@@ -276,6 +278,23 @@ func BenchmarkLay(b *testing.B) {
 	for b.Loop() {
 		if l := Lay(in); len(l.Rows) != 40 {
 			b.Fatal(len(l.Rows))
+		}
+	}
+}
+
+// Every string of a path begins where the path does or where the one before it ended; the first one at the arch that the path says, whatever way the wall's other paths run.
+func TestPathSaysWhereItBegins(t *testing.T) {
+	rows := sixRows()
+	rows.Open, rows.Gaps = true, []spec.Gap{{Wall: spec.Left, Bays: []int{2}}}
+	for turns := range 8 { // each way of three paths
+		s := plain(6, spec.Lights{Rows: rows})
+		s.Turn.Paths = []bool{turns&1 > 0, turns&2 > 0, turns&4 > 0}
+		l := Lay(s)
+		for _, p := range l.Paths {
+			first := l.Strings[slices.IndexFunc(l.Strings, func(s String) bool { return s.Name == p.Strings[0] })]
+			if from, _ := p.Ends(0); first.From.Arch != from {
+				t.Errorf("turns %b: %v path of arches %d to %d begins at arch %d, its first string at %d", turns, p.Wall, p.First, p.Last, from, first.From.Arch)
+			}
 		}
 	}
 }

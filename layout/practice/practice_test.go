@@ -70,3 +70,19 @@ func TestHaulAndMats(t *testing.T) {
 		t.Errorf("%d mats, want 7", got)
 	}
 }
+
+// A gauge stick of laths of 8 ft or 2.4 m, each 18 in or 450 mm over the next: two reach 14 ft 6 in or 4 350 mm, by adding them up.
+func TestLathsReachAcross(t *testing.T) {
+	for _, c := range []struct {
+		units measure.System
+		width measure.Length
+		want  int
+	}{
+		{measure.Imperial, 7 * measure.Foot, 1}, {measure.Imperial, 8 * measure.Foot, 1}, {measure.Imperial, 8.1 * measure.Foot, 2}, {measure.Imperial, 14.5 * measure.Foot, 2},
+		{measure.Imperial, 14.6 * measure.Foot, 3}, {measure.Metric, 2400, 1}, {measure.Metric, 3365, 2}, {measure.Metric, 4350, 2}, {measure.Metric, 4360, 3},
+	} {
+		if got := practice.Laths(c.units, c.width); got != c.want {
+			t.Errorf("%v across: %d laths, want %d", c.width, got, c.want)
+		}
+	}
+}

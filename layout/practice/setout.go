@@ -1,6 +1,10 @@
 package practice
 
-import "hoopwright/layout/measure"
+import (
+	"math"
+
+	"hoopwright/layout/measure"
+)
 
 // Reading is the most that a careful crew's reading of a tape over grass is off. Common practice, no source; careful taping is good for about 1 in 1000 (published
 // manuals, seen), a quarter inch in 20 ft.
@@ -30,6 +34,20 @@ func Tape(u measure.System, reach measure.Length) measure.Length {
 	}
 	return list[len(list)-1]
 }
+
+// Lath is how long a lath of the shop is. Common practice, no source.
+func Lath(u measure.System) measure.Length {
+	return measure.By(u, 8*measure.Foot, 2400*measure.Millimetre)
+}
+
+// Laths is how many laths make a gauge stick as long as a width, each tied a forearm over the next. Our own choice.
+func Laths(u measure.System, width measure.Length) int {
+	over := measure.By(u, 18*measure.Inch, 450*measure.Millimetre)
+	return max(1, int(math.Ceil(float64((width-over)/(Lath(u)-over))-1e-9)))
+}
+
+// LathTies are the zip ties about two laths where they lie over each other. Our own choice.
+const LathTies = 2
 
 // A stake in the ground.
 

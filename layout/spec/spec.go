@@ -652,6 +652,16 @@ func (s *Spec) Given(key string) bool {
 	return ok
 }
 
+// Base returns the weighted base of the first arch that stands on one, nil where none does.
+func (s *Spec) Base() *Foot {
+	for n := range s.Tunnel.Arches {
+		if f := s.ArchOf(n + 1).Foot; f != nil {
+			return f
+		}
+	}
+	return nil
+}
+
 // ArchOf returns the arch's own figures, 1 ≤ number ≤ Tunnel.Arches.
 func (s *Spec) ArchOf(number int) Arch {
 	for _, e := range s.Except {

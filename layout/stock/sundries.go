@@ -168,16 +168,17 @@ func (b *basket) sundries(in Input) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
 	b.add(Item{Item: "guy line", Kind: GuyLine, Need: int(math.Ceil(float64(line/per) - 1e-9)), Unit: unit, Where: whereSundries, Ropes: ropes})
+	laths := practice.Laths(in.Spec.Units, ground.Widest(in.Stakes))
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys, Each)
 	b.braces(in)
 	b.bases(in, per, unit)
-	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(in.Ties, in.Spec.Stock.Spares)), Bag)
+	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(in.Ties+practice.LathTies*(laths-1), in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {
 		add(MarkingFlag, "marking flag", len(in.Stakes), Each)
 	}
-	add(Lath, "lath", 1, Each)
+	add(Lath, "lath", laths, Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
 	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(len(in.Strings)), Bag)
 }
