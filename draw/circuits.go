@@ -89,6 +89,7 @@ type plugRow struct {
 	outlet spec.Outlet
 	at     lights.Place // where its plug goes in
 	cord   power.Cord
+	most   power.Limit // of a cord, see CordLimit
 	tap    power.Tap
 	run    power.Chain
 
@@ -180,7 +181,7 @@ func (t *planting) onward(from int) (list []branch) {
 		}
 		for k := range j.Cords { // the last one first, each in the socket of the one before
 			cord := t.plan.Power.Cords[j.Cord-1-k]
-			feeds = []branch{{row: plugRow{kind: cordRow, cord: cord, at: cord.From.At}, feeds: feeds}}
+			feeds = []branch{{row: plugRow{kind: cordRow, cord: cord, most: CordLimit(t.plan, cord), at: cord.From.At}, feeds: feeds}}
 		}
 		list = append(list, feeds...)
 	}

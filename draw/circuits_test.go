@@ -167,3 +167,42 @@ func TestLimitWords(t *testing.T) {
 		}
 	}
 }
+
+// No cord is said to be allowed more amps than its circuit's breaker or a timer that is bought for its outlet.
+func TestCordsAreAllowedNoMoreThanBreakerAndTimer(t *testing.T) {
+	seen := 0
+	for _, name := range exampleNames {
+		p := example(t, name)
+		for _, c := range p.Power.Cords {
+			l := CordLimit(p, c)
+			if l.Kind != power.CordAmps {
+				continue
+			}
+			seen++
+			if most := bornAt(p, c.Outlet); l.Have != c.Limit.Have || l.Of > most || l.Of > c.Limit.Of {
+				t.Errorf("%s, %s: %v, the cord does %v, its outlet %v A", name, c.Name, l, c.Limit, most)
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no cord is limited by amps")
+	}
+}
+
+// bornAt is the least of the breaker and the timers of an outlet, in amps.
+func bornAt(p *layout.Plan, outlet string) float64 {
+	most := math.Inf(1)
+	for _, f := range p.Power.Feeders {
+		for _, c := range p.Power.Circuits {
+			if f.Outlet == outlet && c.Name == f.Circuit {
+				most = min(most, float64(c.Spec.Breaker))
+			}
+		}
+	}
+	for _, timer := range p.Power.Timers {
+		if timer.Outlet == outlet {
+			most = min(most, float64(timer.Size))
+		}
+	}
+	return most
+}

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
@@ -167,7 +168,7 @@ func nodeWidth(r plugRow) paper.Length { return max(9, paper.CellSmall.Width(r.n
 func (r plugRow) limit() power.Limit {
 	switch r.kind {
 	case cordRow:
-		return r.cord.Limit
+		return r.most
 	case runRow:
 		return r.run.Limit
 	}
@@ -271,6 +272,36 @@ func placeWords(p lights.Place) (name, detail string) {
 func PlaceName(p lights.Place) string {
 	name, _ := placeWords(p)
 	return name
+}
+
+// CordLimit is what binds at a cord's plug: of the amps, no more is allowed than its breaker and its outlet's timers bear.
+func CordLimit(plan *layout.Plan, cord power.Cord) power.Limit {
+	l := cord.Limit
+	if l.Kind != power.CordAmps {
+		return l
+	}
+	bear := func(amps measure.Current) {
+		if amps > 0 {
+			l.Of = min(l.Of, float64(amps))
+		}
+	}
+	for _, o := range plan.Spec.Site.Outlets {
+		if o.Name != cord.Outlet {
+			continue
+		}
+		bear(o.Timer)
+		for _, c := range plan.Power.Circuits {
+			if c.Name == o.Circuit {
+				bear(c.Allowed)
+			}
+		}
+	}
+	for _, t := range plan.Power.Timers {
+		if t.Outlet == cord.Outlet {
+			bear(t.Size)
+		}
+	}
+	return l
 }
 
 // LimitWords says how much of a limit is taken up; empty for what has none.

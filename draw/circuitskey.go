@@ -1,12 +1,14 @@
 package draw
 
 import (
+	"slices"
+
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 )
 
-// CircuitKey says what the signs of the circuit diagram mean: prongs in a socket, an open socket, a cord, a three-way, a string, a run of strings.
-func CircuitKey() SignKey {
+// CircuitKey says what the signs of the circuit diagram mean: prongs in a socket, an open socket, a cord, where there is one a three-way, a string, a run of strings.
+func CircuitKey(taps bool) SignKey {
 	right := paper.Point{X: 1}
 	past := func(at paper.Point, x paper.Length) paper.Point { return at.Add(right.Times(float64(x))) }
 	boxed := func(name string) func(*place.Board, paper.Point) {
@@ -15,7 +17,7 @@ func CircuitKey() SignKey {
 			centredText(b, past(at, 4.5), name, paper.Floor)
 		}
 	}
-	return SignKey{
+	key := SignKey{
 		{9, "prongs in socket", func(b *place.Board, at paper.Point) {
 			b.Line(at, past(at, 2.4), paper.Thick)
 			Mated(b, past(at, 2.4), right)
@@ -33,4 +35,8 @@ func CircuitKey() SignKey {
 			b.Text(past(at, 3.4).Add(paper.Point{Y: 1.5}), paper.AtLeft, "A", paper.CellSmall)
 		}},
 	}
+	if !taps {
+		key = slices.DeleteFunc(key, func(k keyItem) bool { return k.words == "three-way" })
+	}
+	return key
 }

@@ -52,13 +52,14 @@ func StringKey(plan *layout.Plan) SignKey {
 	right := paper.Point{X: 1}
 	past := func(at paper.Point, x paper.Length) paper.Point { return at.Add(right.Times(float64(x))) }
 	tail := func(b *place.Board, at paper.Point) { b.Line(at, past(at, 4), paper.Thick) }
-	sign := cordSign("C2")
+	const cord = "C1" // there is no plan with cords without it
+	sign := cordSign(cord)
 	items := SignKey{
 		{barLong + 4, "prongs", func(b *place.Board, at paper.Point) { Prongs(b, at, right); tail(b, past(at, barLong)) }},
 		{4 + cupRadius, "socket", func(b *place.Board, at paper.Point) { tail(b, at); Socket(b, past(at, 4), right) }},
-		{matedLong, "plug these together", func(b *place.Board, at paper.Point) { Mated(b, at, right) }},
-		{sign.W + 4 + matedLong, "a cord plugs in", func(b *place.Board, at paper.Point) {
-			drawCordSign(b, paper.Rect{X: at.X, Y: at.Y - sign.H/2, W: sign.W, H: sign.H}, "C2")
+		{matedLong, "later plugged together", func(b *place.Board, at paper.Point) { Mated(b, at, right) }},
+		{sign.W + 4 + matedLong, "later on a cord", func(b *place.Board, at paper.Point) {
+			drawCordSign(b, paper.Rect{X: at.X, Y: at.Y - sign.H/2, W: sign.W, H: sign.H}, cord)
 			tail(b, past(at, sign.W))
 			Mated(b, past(at, sign.W+4), right)
 		}},

@@ -18,7 +18,6 @@ func (t Tag) Draw(page *paper.Page, box paper.Rect) {
 	page.Stroke(paper.Box(box), paper.Hidden)
 	hole := paper.Point{X: box.X + tagLeft/2, Y: box.Y + 7.5}
 	page.Stroke(paper.Circle(hole, tagHole), paper.Thin)
-	page.Text(hole.Add(paper.Point{Y: tagHole + 4}), paper.AtMiddle, "punch", paper.Small)
 	at := func(down paper.Length) paper.Point { return paper.Point{X: box.X + tagLeft, Y: box.Y + down} }
 	large, words := paper.Large.Sized(18), paper.Small.Sized(10)
 	page.Text(at(7), paper.AtLeft, t.Name, large)

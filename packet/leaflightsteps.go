@@ -109,7 +109,7 @@ func (l lighting) testStep(t crew.Task, in instruction) told {
 		}
 	}
 	label := say.And(volts)
-	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "A dark bulb, bare wire, a crack, warm: reject bag, no tape; a spare of its kind. None left: ask.",
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "A dark bulb, bare wire, a crack, heat: reject bag, no tape; a spare of its kind. None left: ask.",
 		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: label}}}
 }
 
@@ -120,18 +120,18 @@ func (l lighting) windingSteps() (list []told) {
 	}
 	strip := ""
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		strip = "Or by the edge strip, folded at its dashes, if the bar on top measures true."
+		strip = "Or by the edge strip, folded at its dashes, if the top bar measures true."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
-	step("Pipe on trestles. Measure from 0, tie ribbon at every flag, within "+block.Figure(give)+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: give})
-	step(fmt.Sprintf("Prongs past the pipe’s end at the black bar. %d turns fill the length printed.", lights.CountTurns), strip)
-	step("At a flag: the bulb printed there, from the prongs, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good flag.")
+	step("Pipe on trestles. Measure from 0, tie one-knot ribbon at every flag, within "+block.Figure(give)+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: give})
+	step(fmt.Sprintf("Start where prongs are drawn, left past the pipe’s end. %d turns fill the length printed.", lights.CountTurns), strip)
+	step("Count bulbs from the prongs: at a flag the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good flag.")
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
 		step("White band: a "+say.Or(heldBy(l.plan).pick("guy", "brace"))+" goes there. Run the wire straight, no turn.", "")
 	}
-	step("Up to "+block.Figure(off)+" short: widen the last third. Long: close it, or tie the end back.", "Farther off: unwind. Never stretch, never cut.",
+	step("Ends up to "+block.Figure(off)+" short: widen the last third. Over: close up, or tie the end back.", "Farther off: unwind. Never stretch, never cut.",
 		block.Fact{What: "how far a string's end may be off", Value: off})
-	step("Zip ties at both ends, 1/3, 2/3. Have the first of a kind checked.", "")
+	step("Zip ties at both ends, 1/3, 2/3. Crew lead checks the first of a kind.", "")
 	step("All wound strings ticked, every plug out. Lay each pipe at its stakes.", "")
 	list[len(list)-1].Sign = []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}
 	return list

@@ -176,7 +176,10 @@ func (list decisions) Draw(page *paper.Page, box paper.Rect) []string {
 }
 
 func (w watch) decisions() decisions {
-	const shut = "Bar both ends, lights off."
+	shut := "Bar both ends."
+	if w.lit {
+		shut = "Bar both ends, timers off."
+	}
 	gust, calm := w.closeAt()
 	if calm {
 		return decisions{{"CLOSED", "In any wind: as planned it bears none to speak of. The board says what to mend first. " + shut, ""}}

@@ -24,7 +24,7 @@ func (w watch) worstCases() []nightCase {
 	off, fire := "", "everyone out, ring. Nobody goes back."
 	if w.lit {
 		off = " Lights stay on till all are out; then power off."
-		fire = "everyone out, power off, ring. Touch nobody before. Nobody goes back."
+		fire = "everyone out. Power off before touching anyone, ring. Nobody goes back."
 	}
 	at := "any wind"
 	if gust, calm := w.closeAt(); !calm {
@@ -32,17 +32,17 @@ func (w watch) worstCases() []nightCase {
 	}
 	list := []nightCase{{"Wind, thunder", fmt.Sprintf("%s, thunder: everyone out.%s Bar both ends.", at, off)}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT called, not done in time", fmt.Sprintf("touch nothing, everyone %s from the pipe.", block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT called, too late or cold", fmt.Sprintf("touch nothing, keep everyone %s away.", block.Figure(w.units.Room(w.apart())))})
 	}
 	return append(list, nightCase{"Fire, shock", fire},
-		nightCase{"Lost child", "one stays at each end, one walks it, calling. Five minutes: ring."},
+		nightCase{"Lost child", "nobody in; one at each end, one walks it, calling. Five minutes: ring."},
 		nightCase{"In doubt", "close. Nobody has certified this. Anyone calls stop."})
 }
 
 // otherCases are what else may happen.
 func (w watch) otherCases() []nightCase {
 	ice := "CLOSED, beat nothing off."
-	wind := fmt.Sprintf("tomorrow, all checks. By thunder: %s quiet minutes, the noon caller says so.", block.Figure(fmt.Sprint(practice.ThunderMinutes)))
+	wind := fmt.Sprintf("till tomorrow; laid flat: leaf %d. By thunder: %s quiet minutes, noon caller agrees.", leafNumber("raise"), block.Figure(fmt.Sprint(practice.ThunderMinutes)))
 	if !w.lit {
 		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Shut by wind", wind}}
 	}

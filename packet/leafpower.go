@@ -80,8 +80,8 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
-	text := fmt.Sprintf("By the order overleaf: outlets come last. Bring: leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
-	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
+	text := fmt.Sprintf("Order: overleaf. Outlet rows last. Bring: leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
+	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey(len(p.plan.Power.Taps) > 0)}}
 }
 
 // facts are the diagram's figures.
@@ -90,7 +90,7 @@ func (p powering) facts() (list []block.Fact) {
 	limit := func(name string, l power.Limit) { add("limit at the plug of "+name, draw.LimitWords(l)) }
 	for _, c := range p.plan.Power.Cords {
 		add("length of cord "+c.Name, draw.StockWords([]measure.Length{c.Length}, p.u))
-		limit(c.Name, c.Limit)
+		limit(c.Name, draw.CordLimit(p.plan, c))
 	}
 	for _, c := range p.plan.Power.Chains {
 		limit("run "+c.Name, c.Limit)

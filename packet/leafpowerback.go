@@ -14,8 +14,8 @@ import (
 
 // back is the order of the work: what is said aloud, the steps with their tests, then what to do when it trips and when a string is dead.
 func (p powering) back() []block.Block {
-	list := []block.Block{saidAloud("Dry hands, dry plugs. Outlets stay empty till the ten checks are signed.",
-		"Prongs facing prongs: stop, call the wrapping crew. Never a lead with two plugs.",
+	list := []block.Block{saidAloud("Dry hands, dry plugs. No cord in an outlet till the ten checks are signed.",
+		"Prongs facing prongs: stop, call the wrapping crew. Never prongs at both ends.",
 		"No ladder in the dark. Outlets, breakers: a licensed electrician.")}
 	number := 0
 	for i, t := range p.tasks {
@@ -76,20 +76,20 @@ func framedLike(s block.Step) block.Columns {
 // checks are looked at with everything joined and nothing plugged into an outlet.
 func (p powering) checks() []string {
 	w := p.plan.Power
-	laid := say.Count(len(w.Cords), "cord")
+	laid := "only " + say.Count(len(w.Cords), "cord")
 	if n := len(w.Taps); n > 0 {
 		laid += ", " + say.Count(n, "three-way")
 	}
 	return []string{
-		laid + ", none more",
+		laid,
 		"each marked for outdoor use",
 		"no cut, no tape, all pins whole",
-		"no coil, no pinch under a foot",
+		"no tight coil, no pinch under a foot",
 		"none to trip over",
 		"no prongs facing prongs",
 		fmt.Sprintf("a cover on each of %s", say.Count(w.Covered(), "joint")),
 		fmt.Sprintf("a cover on %s", say.Count(w.Open, "open socket")),
-		"every joint tied up, loop below it",
+		"every joint tied up, looped",
 		"outlets empty, dry",
 	}
 }
@@ -118,8 +118,8 @@ func (p powering) trips() []block.Block {
 	steps := []string{
 		"Torches on, way in shut. Walk people out.",
 		fmt.Sprintf("Pull every cord at that outlet, press %s. Trips empty, or a breaker tripped: electrician.", block.Figure("RESET")),
-		"Pull every run" + high + ". One run in, then its outlet’s cord; so run by run until it trips.",
-		"What trips it stays out, its socket covered, till dried by daylight.",
+		"Pull every run" + high + ". One run in, then its outlet’s cord. Cord out before each next run, until it trips.",
+		"Cord and that run out, socket covered, dried by daylight. RESET, others in, cord last: open.",
 		fmt.Sprintf("Log it (leaf %d, back): night, outlet, run. Twice: leave it off, ask.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips", withArticle(device(p.plan))))}
@@ -142,5 +142,5 @@ func (p powering) lowPlugs() (list []string) {
 // dead is what is done with a string that stays dark.
 func (p powering) dead() []block.Block {
 	return []block.Block{{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
-		" by daylight, unplug its run, cover that socket. First dark one: plug home, fuse, else a spare."}}}
+		" by daylight, unplug its run, cover that socket. First dark one: plug pushed in, fuse, else a spare."}}}
 }

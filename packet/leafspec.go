@@ -45,7 +45,10 @@ func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []blo
 func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok bool) {
 	_, room := b.newSide(false)
 	head, lines, foot := b.specBlocks()
-	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("File this half, for next year: the spec (leaf %d), front and back.", leafNumber("spec"))}}}, head...)
+	file := func(sides string) block.Words {
+		return block.Words{Lettering: paper.Strong, Text: "File this half, for next year: the spec" + sides + "."}
+	}
+	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file("")}}, head...)
 	cards := block.Height(tags, room.W)
 	front = append(slices.Clone(tags), head...)
 	behind := block.Block{Name: "behind the cards", Body: block.Picture{Least: cards + head[0].Gap, Paint: func(*paper.Page, paper.Rect) []string { return nil }}}
@@ -55,6 +58,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	if whole := slices.Concat(front, []block.Block{lines}, foot); block.Height(whole, room.W) <= room.H {
 		return whole, []block.Block{behind}, true
 	}
+	front[len(tags)].Body = file(", front and back")
 	first, rest, split := lines.Body.(listing).Split(room.W, room.H-block.Height(front, room.W)-lines.Gap)
 	if !split {
 		return nil, nil, false

@@ -103,7 +103,7 @@ func (s sawing) eachStick() []block.Block {
 		first,
 		s.whatToMark(),
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first piece: %s. Off: mark one by one. Short: write its length on, take the spare.", block.Figure(limit)),
+		fmt.Sprintf("Measure the first piece: %s. Off: mark one by one. Short: aside, take the spare.", block.Figure(limit)),
 		"Scrape off every burr, inside too. " + s.naming() + " Tick the stick.",
 	}
 	var blocks []block.Block

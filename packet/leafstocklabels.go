@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
@@ -26,7 +27,7 @@ func readLabels(p *layout.Plan) []block.Block {
 			return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
 		}
 		table := place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string", Lettering: paper.Floor}, number("Lit length", 31), number("Plug to socket", 31), number("Bulbs", 21),
-			number("Volts", 22), number("Watts", 22), number("In a run", 20)}}
+			number("Volts", 22), number("Watts", 22), number("Joins", 20)}}
 		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
 	}
 	for _, c := range cordLabels(p) {
@@ -37,13 +38,13 @@ func readLabels(p *layout.Plan) []block.Block {
 		return nil
 	}
 	return append(titled(labelsHead(p), list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Shorter, more watts, fewer in a run: do not buy, ask."}})
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Shorter, more watts, joins fewer: buy no more, ask."}})
 }
 
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
 func labelsHead(p *layout.Plan) string {
 	if slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
-		return "One string of each first: write in, print again"
+		return "One string of each first: read its label"
 	}
 	return "Labels: write in what differs"
 }
@@ -57,21 +58,32 @@ func stringLabels(p *layout.Plan) (rows []place.Row, facts []block.Fact) {
 		}
 		done = append(done, s.Kind)
 		l := s.Label
-		most := "" // to be copied off the label
-		if l.MostChain > 0 {
-			most = fmt.Sprint(l.MostChain)
-		}
+		joins := joined(p, s.Kind)
 		lit, long := p.Spec.Units.Tape(l.Length-l.Lead-l.Tail), p.Spec.Units.Tape(l.Length)
-		row := place.Row{Cells: []string{s.Kind, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), most}}
+		row := place.Row{Cells: []string{s.Kind, lit, long, fmt.Sprint(l.Bulbs), measure.Volts(l.Volts), measure.Watts(l.Watts), joins}}
 		if l.Supply != nil {
 			row.Note = fmt.Sprintf("supply: %s, %s", measure.Watts(l.Supply.Watts), say.Count(l.Supply.Sockets, "socket"))
 		}
 		rows = append(rows, row)
 		facts = append(facts, block.Fact{What: "lit length, " + s.Kind, Value: lit}, block.Fact{What: "plug to socket, " + s.Kind, Value: long},
 			block.Fact{What: "volts, " + s.Kind, Value: measure.Volts(l.Volts)}, block.Fact{What: "watts, " + s.Kind, Value: measure.Watts(l.Watts)},
-			block.Fact{What: "most in a run, " + s.Kind, Value: most}, block.Fact{What: "supply, " + s.Kind, Value: row.Note})
+			block.Fact{What: "joined at least, " + s.Kind, Value: joins}, block.Fact{What: "supply, " + s.Kind, Value: row.Note})
 	}
 	return rows, facts
+}
+
+// joined is how many strings of a run are joined behind the plug of one of a kind, itself included: the label must allow as many.
+func joined(p *layout.Plan, kind string) string {
+	most := 0
+	for _, c := range p.Power.Chains {
+		first := slices.IndexFunc(c.Strings, func(name string) bool {
+			return slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Name == name && s.Kind == kind })
+		})
+		if first >= 0 {
+			most = max(most, len(c.Strings)-first)
+		}
+	}
+	return fmt.Sprintf("%d+", most)
 }
 
 // cordLabel is a kind of cord and what its lengths must carry.

@@ -57,7 +57,7 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	if b.spec.Season != "" {
 		head = clip(head, paper.Small, 60) + ", " + b.spec.Season
 	}
-	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Text: fmt.Sprintf("At take-down (leaf %d): each card in a bag, tied through its hole.", leafNumber("takedown"))}}}
+	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Text: fmt.Sprintf("At take-down (leaf %d): bag each card, punch both at the ring, tie on.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		for i := range row {
@@ -88,9 +88,9 @@ func archTag(a arch.Arch, of int) draw.Tag {
 // sortTags are the cards of what is kept together beside the legs, with how many there are of each sort.
 func sortTags(inventory []stored) (list []draw.Tag) {
 	for _, sort := range []struct {
-		keep       []keeping
-		name, also string
-	}{{[]keeping{keptRidge}, "RIDGE", ""}, {[]keeping{keptBox}, "FITTINGS", ", off the pipe"}, {[]keeping{keptStakes}, "STAKES", ""}, {[]keeping{keptLights}, "STRINGS", ", off the pipe"},
+		keep         []keeping
+		name, before string
+	}{{[]keeping{keptRidge}, "RIDGE", ""}, {[]keeping{keptBox}, "FITTINGS", "Taken off: "}, {[]keeping{keptStakes}, "STAKES", ""}, {[]keeping{keptLights}, "STRINGS", "Taken off: "},
 		{[]keeping{keptCords, keptCovers}, "CORDS, COVERS", ""}} {
 		var nouns, counted []string
 		count := map[string]int{}
@@ -103,14 +103,11 @@ func sortTags(inventory []stored) (list []draw.Tag) {
 			}
 			count[it.noun] += it.count
 		}
-		for i, noun := range nouns {
+		for _, noun := range nouns {
 			counted = append(counted, say.Count(count[noun], noun))
-			if i == 0 {
-				counted[0] += sort.also
-			}
 		}
 		if len(nouns) > 0 {
-			list = append(list, draw.Tag{Name: sort.name, What: strings.Join(counted, ", ")})
+			list = append(list, draw.Tag{Name: sort.name, What: sort.before + strings.Join(counted, ", ")})
 		}
 	}
 	return list

@@ -90,7 +90,7 @@ func (l lowering) stopBox() block.Block {
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("Put off for", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder. Below %s bend slowly.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
+	add("Put off, LAY FLAT too", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder; slowly below %s.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	bare := "a spike: cap at once."
 	if l.ladder {
 		bare += " " + block.Figure("Ladder:") + " fully open, never against pipe."
@@ -100,7 +100,7 @@ func (l lowering) stopBox() block.Block {
 		add("Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
-	add("Stop, ask "+askWhom(l.plan.Spec), "a count that is off. Anyone calls stop.")
+	add("Anyone stops, asks "+askWhom(l.plan.Spec), "a crack, a wrong count.")
 	read := "Read aloud by"
 	if day := l.plan.Spec.Dates.Down; !day.IsZero() {
 		read = day.Format("Mon 2 Jan 2006") + ", read aloud by"
@@ -183,21 +183,22 @@ func (l lowering) panels() []panel {
 
 // freed says how the last arch is freed from the one before it, which guys come off and which stay.
 func (l lowering) freed(before, last, first int) string {
+	var off []string
 	do := fmt.Sprintf("Arch %s first: Guard holds it.", block.Figure(fmt.Sprint(last)))
 	if n := len(l.plan.Ridge); n > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
 			do += " Unplug the ridge string."
 		}
 		do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
-		if braces := l.held(func(s ground.Stake) bool { return s.Bay == l.plan.Ridge[n-1].Bay }); len(braces) > 0 {
-			do += fmt.Sprintf(" Off with it: %s %s.", say.Agree(len(braces), "brace", "braces"), say.And(braces))
+		if off = l.held(func(s ground.Stake) bool { return s.Bay == l.plan.Ridge[n-1].Bay }); len(off) > 0 {
+			do += fmt.Sprintf(" Its braces off: %s.", say.And(off))
 		}
 	}
 	if guys := l.guysOf(last); len(guys) > 0 {
-		do += fmt.Sprintf(" Now its guys off: %s.", say.And(guys))
+		do += fmt.Sprintf(" Its guys off: %s.", say.And(guys))
 	}
-	if guys := l.guysOf(first); len(guys) > 0 {
-		do += fmt.Sprintf(" %s to the end.", say.And(guys)+say.Agree(len(guys), " stays", " stay"))
+	if stay := l.held(func(s ground.Stake) bool { return s.Arch == first && !slices.Contains(off, s.Pair()) }); len(stay) > 0 {
+		do += fmt.Sprintf(" %s till Guard holds arch %d.", say.And(stay)+say.Agree(len(stay), " stays", " stay"), first)
 	}
 	return do
 }
@@ -224,14 +225,14 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 	return s, facts
 }
 
-// laidFlat says what of the order is done where it is laid flat before a storm, and until when.
+// laidFlat says what of the order is done where it is laid flat before a storm, until when, and what raises it and opens it again.
 func (l lowering) laidFlat(steps []string) block.Block {
-	lit := ""
+	lit, again := "", []string{fmt.Sprint(leafNumber("raise"))}
 	if len(l.plan.Strings) > 0 {
-		lit = ", cords unplugged at each crown, wraps on"
+		lit, again = ", runs off their cords, wraps on", append(again, fmt.Sprint(leafNumber("power")))
 	}
-	text := fmt.Sprintf("%s by daylight, done before gusts pass %s: %s %s%s. Each pipe along its row, tied to its stakes, caps on.", block.Figure("LAY FLAT for a storm,"),
-		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit)
+	text := fmt.Sprintf("%s by daylight, before gusts pass %s: %s %s%s. Tie pipe outside to the L %ss with line. To open again: leaves %s.", block.Figure("LAY FLAT"),
+		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), say.And(append(again, fmt.Sprint(leafNumber("nights")))))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
 

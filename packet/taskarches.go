@@ -14,7 +14,7 @@ import (
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
 	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Before loosening: each crown’s height over a line between its feet, and that line."),
+	crew.MeasureSag:  plainly("Before loosening: crown height over a line between the feet."),
 	crew.NameLegs:    plainly("Line down the walk side of every leg, names renewed. Ridge: arrow toward arch 1."),
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),

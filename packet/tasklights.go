@@ -14,7 +14,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings: plainly("S-numbers (overleaf) on write-on tags at the prongs. Alike: any order."),
+	crew.TagStrings: plainly("Write S-numbers (overleaf) on tags at the prongs. Strings alike: any order."),
 	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
 	},
@@ -30,20 +30,20 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
 
 	crew.TestOutlets: func(w taskWords, t crew.Task) string {
-		return "A lamp into " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + ": TEST puts it out, RESET lights it."
+		return "Try a lamp in " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + ": out at TEST, lit at RESET. Unplug it."
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
 	crew.CheckCords: plainly("Ten checks before power: one reads, one touches."),
 	crew.PlugRuns:   plainly("Cords into the timers, weather covers shut over both. Look along every run."),
-	crew.FeelPlugs:  plainly("All lit, by daylight: feel every plug in reach."),
-	crew.TestLoaded: plainly("All lit: press TEST where overleaf says: its runs go dark. RESET: all lit."),
+	crew.FeelPlugs:  plainly("By day, all lit: feel plugs in reach."),
+	crew.TestLoaded: plainly("All lit: TEST where overleaf says: its runs dark. RESET: lit."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
-	crew.DarkWalk:   plainly("After dark: walk through from each end. Then timers to AUTO."),
+	crew.DarkWalk:   plainly("After dark: walk through from each end. Once right, timers to AUTO."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {
-		return "Lights on by hand. Try " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
+		return "Lights on by hand. Press TEST, RESET: " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append(standsOn(w.plan), heldBy(w.plan).pick("guy", "brace")...)) + "."

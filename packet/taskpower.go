@@ -21,13 +21,23 @@ func (w taskWords) layCords() string {
 	if n := len(p.Cords); n > 1 {
 		text = fmt.Sprintf("Lay C1 to C%d", n)
 	}
-	text += " from the outlets, outside the feet, both ends numbered."
+	text += " outside the feet, spare in loose loops; number both ends."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover
 	over, lifts := has(func(c power.Cord) bool { return c.Over }), has(func(c power.Cord) bool { return c.Lifts })
 	switch {
 	case over && !cover:
-		text += " To a crown or over the way: up the leg, along the arch, tied on, by daylight."
+		where := "Over the way"
+		if lifts {
+			where = "To a crown or over the way"
+		}
+		along := "the arch" // past the opening; past a side way along the ridge
+		for bay := range w.plan.Arches {
+			if w.plan.Spec.Passed(bay) {
+				along = "arch or ridge"
+			}
+		}
+		text += " " + where + ": up the leg, along " + along + ", tied on, by daylight."
 	case lifts:
 		text += " To a crown: up the leg, tied on, by daylight."
 	}
@@ -43,10 +53,10 @@ func (w taskWords) joinPlugs() string {
 	rest := "all"
 	for _, t := range w.plan.Crew.Tasks {
 		if figureOf(t, crew.Plugged).What == crew.Plugged {
-			rest = "all (crowns: the raising crew has)"
+			rest = "all (crowns: the raising crew did)"
 		}
 	}
-	text := fmt.Sprintf("Join %s as drawn, covers on. Tie joints to the leg, %s up or more, mouth down.", rest, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text := fmt.Sprintf("Join %s as drawn, covers on. Tie joints to the leg, %s up or more, sockets down, a loop below.", rest, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
 		text += " In a plug box too: " + placesSaid(p.Boxes) + "."
 	}
@@ -99,12 +109,12 @@ func (w taskWords) setTimers(t crew.Task) string {
 	text := "Set timers"
 	switch n := len(w.plan.Power.Timers); {
 	case n > 0 && plain:
-		text = fmt.Sprintf("A timer, %s or more, with a socket for each cord, into each outlet", block.Figure(timerSize(w.plan.Power)))
+		text = fmt.Sprintf("Put a timer, %s or more, with a socket for each cord, into each outlet", block.Figure(timerSize(w.plan.Power)))
 	case n > 0:
 		text = fmt.Sprintf("Plug in %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
 	}
 	if len(there) > 0 {
 		text += ", there already at " + outletsSaid(there)
 	}
-	return text + fmt.Sprintf(". On ______, off ______ (closing and %d minutes). Stay ON till dark.", practice.TimerAfter)
+	return text + fmt.Sprintf(". On ______, off ______ (%d minutes after closing). Set ON till dark.", practice.TimerAfter)
 }

@@ -22,7 +22,7 @@ var stated = map[crew.Wanted]string{
 	crew.BothWays:       "All lit, nothing in the way.",
 	crew.PipeWhole:      "No crack, white line or open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
-	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open, lit.",
+	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open.",
 	crew.LampsOut:       "Both ends barred.",
 	crew.DryAndLabelled: "All dry, counted, labelled.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
@@ -274,7 +274,7 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.StakesHold:
 		return fmt.Sprintf("None moves %s. Caps, ribbons on.", w.units.Inches(f.Length))
 	case crew.CrownKept:
-		return fmt.Sprintf("Crowns %s: less than %s under their mark.", say.Numbers(f.Arches), w.units.Inches(f.Limit))
+		return fmt.Sprintf("Crowns %s: sunk less than %s.", say.Numbers(f.Arches), w.units.Inches(f.Limit))
 	}
 	return ""
 }

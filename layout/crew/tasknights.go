@@ -38,7 +38,7 @@ func (b *tasker) nights() {
 	outlets := b.outlets()
 	if len(outlets) > 0 {
 		b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: NightTest, Of: Scope{Outlets: outlets}, Who: one1, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician, CloseTonight)})
-		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits)})
+		b.add(practice.MinutesTalk/2, Task{Action: NightLights, Who: one1, Want: []Figure{state(PlugsDry), state(NotWarm)}, IfOff: cures(DeadWaits), Uses: []Need{many(Bags, 2)}})
 	}
 	var mats []Need
 	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
