@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/power"
@@ -15,8 +16,9 @@ import (
 //
 // It is a body of blocks that goes on from side to side between rows.
 type Circuits struct {
-	plan *layout.Plan
-	rows []plugRow
+	plan    *layout.Plan
+	rows    []plugRow
+	runName paper.Length // room that the letters of runs take: of all of them alike
 }
 
 // NewCircuits draws up the diagram; it has no rows where there are no runs of strings.
@@ -36,6 +38,7 @@ func NewCircuits(p *layout.Plan) Circuits {
 	}
 	var dark []branch
 	for _, run := range p.Power.Chains {
+		c.runName = max(c.runName, paper.CellSmall.Width(run.Name)+1.6)
 		if run.Feeder == "" {
 			dark = append(dark, branch{row: plugRow{kind: runRow, run: run, at: run.From.At}})
 		}

@@ -63,7 +63,7 @@ func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok 
 		set = append(set, plugRow{kind: onRow, outlet: next.outlet, path: next.path})
 		more = append([]plugRow{{kind: againRow, outlet: next.outlet, path: next.path, pass: next.pass}}, more...)
 	}
-	return Circuits{c.plan, set}, Circuits{c.plan, more}, true
+	return Circuits{c.plan, set, c.runName}, Circuits{c.plan, more, c.runName}, true
 }
 
 // Draw implements block.Body.

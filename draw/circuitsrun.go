@@ -18,14 +18,6 @@ type stringSpot struct {
 // turnHigh is from a line of a run's strings to the next one, with room for the wire between them.
 const turnHigh = plugHigh + 0.5
 
-// runName is the room that the letters of runs take: of all of them alike.
-func (c Circuits) runName() (wide paper.Length) {
-	for _, r := range c.plan.Power.Chains {
-		wide = max(wide, paper.CellSmall.Width(r.Name)+1.6)
-	}
-	return wide
-}
-
 // strings sets the boxes of a run's strings from left to right and, where they do not all fit with the limit behind the last, below. below is what the row
 // needs more than its least height.
 func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, below paper.Length) {
@@ -37,7 +29,7 @@ func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, bel
 
 // set sets the boxes of a run's strings, each with the part that it is on.
 func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []stringSpot, below paper.Length) {
-	left := r.node() + c.runName()
+	left := r.node() + c.runName
 	x := left
 	for i, name := range r.run.Strings {
 		on := parts[i]

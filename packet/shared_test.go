@@ -39,7 +39,7 @@ type leafOfPlan struct {
 }
 
 // planOf solves a spec. The plan is shared with other tests: change a copy.
-func planOf(t *testing.T, source []byte) *layout.Plan {
+func planOf(t testing.TB, source []byte) *layout.Plan {
 	t.Helper()
 	plan := plans.of(string(source), func() *layout.Plan {
 		s, err := spec.Read("spec.yaml", source)

@@ -73,7 +73,7 @@ func sideBySide(n int, work func(i int)) {
 	crew.Wait()
 }
 
-// guarded turns a panic, which is a bug, into the failure of one job.
+// guarded turns a panic, which is a bug, into the failure of one job, or of the call.
 func guarded(work func() error) (err error) {
 	defer func() {
 		if r := recover(); r != nil {

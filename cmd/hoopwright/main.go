@@ -1,7 +1,15 @@
 package main
 
-import "os"
+import (
+	"os"
+	"runtime/debug"
+)
+
+// heapGrowth is the share, in percent, that the heap may grow by before it is cleaned. A packet is made once and the program ends: cleaning as often as
+// usual (100) takes a sixth of its time, never cleaning takes three times the memory and longer.
+const heapGrowth = 400
 
 func main() {
+	debug.SetGCPercent(heapGrowth)
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"hoopwright/layout/spec"
 	"hoopwright/packet"
@@ -19,6 +20,7 @@ func writeWhole(name string, data []byte) error {
 		}
 		return nil
 	}
+	sweep(name)
 	tmp, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
 	if err != nil {
 		return cannotWrite(name, err)
@@ -41,6 +43,20 @@ func writeWhole(name string, data []byte) error {
 		return cannotWrite(name, err)
 	}
 	return nil
+}
+
+// leftOver is how old a temporary file is that nobody writes any more: a packet is written in a moment.
+const leftOver = time.Minute
+
+// sweep removes the temporary files of a name that were left by calls killed in the midst of writing.
+func sweep(name string) {
+	entries, _ := os.ReadDir(filepath.Dir(name)) // a folder that cannot be read keeps them
+	for _, e := range entries {
+		number, ours := strings.CutPrefix(e.Name(), "."+filepath.Base(name)+".")
+		if info, err := e.Info(); ours && err == nil && info.Mode().IsRegular() && strings.Trim(number, "0123456789") == "" && time.Since(info.ModTime()) > leftOver {
+			os.Remove(filepath.Join(filepath.Dir(name), e.Name()))
+		}
+	}
 }
 
 // replaceable reports why a packet must not be written to a name: something else is there, or a packet of another tunnel or season.

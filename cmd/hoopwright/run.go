@@ -70,7 +70,7 @@ func badSpec(err error) error {
 
 // run is the whole command: arguments and streams in, exit code out.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	err := dispatch(args, streams{stdin, stdout, stderr})
+	err := guarded(func() error { return dispatch(args, streams{stdin, stdout, stderr}) })
 	if err == nil {
 		return exitDone
 	}

@@ -51,7 +51,20 @@ type Block struct {
 	Body  Body
 	Short Body // a lower form for where room is short; nil for none
 	Facts []Fact
+
+	wide, high paper.Length // the body's height at a width, kept from when it was last asked for; 0 wide before
 }
+
+// height is the height of the body.
+func (b *Block) height(width paper.Length) paper.Length {
+	if b.wide != width {
+		b.wide, b.high = width, b.Body.Height(width)
+	}
+	return b.high
+}
+
+// take puts another body in the place of the block's own.
+func (b *Block) take(body Body) { b.Body, b.wide = body, 0 }
 
 // Note is a block, or a part of one, that found no room on paper.
 type Note struct {
@@ -62,11 +75,11 @@ type Note struct {
 // Height is the height of blocks one under the other, in their full form.
 func Height(blocks []Block, width paper.Length) paper.Length {
 	h := paper.Length(0)
-	for i, b := range blocks {
+	for i := range blocks {
 		if i > 0 {
-			h += b.Gap
+			h += blocks[i].Gap
 		}
-		h += b.Body.Height(width)
+		h += blocks[i].height(width)
 	}
 	return h
 }

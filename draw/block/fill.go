@@ -26,12 +26,13 @@ func Fill(page *paper.Page, box paper.Rect, blocks []Block) (set, rest []Block, 
 func withoutTooHigh(blocks []Block, box paper.Rect) (kept []Block, notes []Note) {
 	for _, b := range blocks {
 		_, splits := b.Body.(splitter)
-		if !splits && b.Body.Height(box.W) > box.H+hair {
+		if !splits && b.height(box.W) > box.H+hair {
 			if b.Short == nil || b.Short.Height(box.W) > box.H+hair {
 				notes = append(notes, Note{Block: b.Name})
 				continue
 			}
-			b.Body, b.Short = b.Short, nil
+			b.take(b.Short)
+			b.Short = nil
 		}
 		kept = append(kept, b)
 	}
@@ -47,7 +48,7 @@ func shortened(blocks []Block, box paper.Rect) (set, later []Block) {
 	for rank := May; rank >= Must; rank-- {
 		for i := len(set) - 1; i >= 0; i-- {
 			if set[i].Rank == rank && set[i].Short != nil {
-				set[i].Body = set[i].Short
+				set[i].take(set[i].Short)
 				if Height(set, box.W) <= box.H+hair {
 					return set, nil
 				}
@@ -74,7 +75,7 @@ func cut(blocks []Block, box paper.Rect) (set, rest []Block) {
 		if i == 0 {
 			gap = 0
 		}
-		h := b.Body.Height(box.W)
+		h := b.height(box.W)
 		if h+gap <= room+hair {
 			room -= h + gap
 			continue
@@ -82,9 +83,11 @@ func cut(blocks []Block, box paper.Rect) (set, rest []Block) {
 		set, rest = slices.Clone(blocks[:i]), slices.Clone(blocks[i:])
 		if s, ok := b.Body.(splitter); ok {
 			if first, more, ok := s.Split(box.W, room-gap); ok {
-				b.Body, b.Keep = first, false
+				b.take(first)
+				b.Keep = false
 				set = append(set, b)
-				rest[0].Body, rest[0].Short, rest[0].Facts = more, nil, nil // its figures are told once, with its first part
+				rest[0].take(more)
+				rest[0].Short, rest[0].Facts = nil, nil // its figures are told once, with its first part
 				return set, rest
 			}
 		}
@@ -118,7 +121,7 @@ func grown(set []Block, box paper.Rect) []paper.Length {
 	heights := make([]paper.Length, len(set))
 	var open []int
 	for i, b := range set {
-		heights[i] = b.Body.Height(box.W)
+		heights[i] = b.height(box.W)
 		if g, ok := b.Body.(grower); ok && g.Most(box.W) > heights[i] {
 			open = append(open, i)
 		}

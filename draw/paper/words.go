@@ -1,14 +1,17 @@
 package paper
 
-import (
-	"regexp"
-	"strings"
-)
+import "strings"
 
-var (
-	fractionWord = regexp.MustCompile(`^[0-9]+/[0-9]+`)
-	unitWord     = regexp.MustCompile(`^(in|ft|yd|mm|cm|m|lb|lbf|oz|kg|g|N|kN|W|kW|Wh|kWh|A|V|Ω|mph|km/h|m/s|°F|°C|%|AWG|h|min|s)[.,;:)]*$`)
-)
+// units are what a number is not parted from.
+var units = unitSet("in ft yd mm cm m lb lbf oz kg g N kN W kW Wh kWh A V Ω mph km/h m/s °F °C % AWG h min s")
+
+func unitSet(list string) map[string]bool {
+	set := map[string]bool{}
+	for _, u := range strings.Fields(list) {
+		set[u] = true
+	}
+	return set
+}
 
 // Words breaks a text into what a line may be broken between: at spaces and tabs, but never between a number and its fraction or its unit,
 // nor at a no-break space.
@@ -16,7 +19,7 @@ func Words(s string) []string {
 	var words []string
 	for _, w := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' || r == '\r' }) {
 		n := len(words)
-		if n > 0 && numeric(words[n-1]) && (fractionWord.MatchString(w) || unitWord.MatchString(w)) {
+		if n > 0 && numeric(words[n-1]) && (beginsFraction(w) || units[strings.TrimRight(w, ".,;:)")]) {
 			words[n-1] += " " + w
 			continue
 		}
@@ -27,3 +30,9 @@ func Words(s string) []string {
 
 // numeric reports whether a word ends in a figure, as a number does that waits for its fraction or its unit.
 func numeric(w string) bool { return w[len(w)-1] >= '0' && w[len(w)-1] <= '9' }
+
+// beginsFraction reports whether a word begins with a figure, a stroke and a figure, as 3/8 does.
+func beginsFraction(w string) bool {
+	over, under, ok := strings.Cut(w, "/")
+	return ok && over != "" && strings.Trim(over, "0123456789") == "" && under != "" && under[0] >= '0' && under[0] <= '9'
+}

@@ -6,7 +6,11 @@
 // no place is not drawn and the method says so.
 package place
 
-import "hoopwright/draw/paper"
+import (
+	"slices"
+
+	"hoopwright/draw/paper"
+)
 
 // The white space kept about a text.
 const (
@@ -19,6 +23,7 @@ type Board struct {
 	Page *paper.Page
 	Area paper.Rect // where labels may go
 
+	drawn  []paper.Op // what is to be recorded as soon as anybody looks: most boards set no label
 	things []thing
 	marks  []mark
 	cells  map[cell][]int // things by the cells of a square grid they touch
@@ -26,18 +31,7 @@ type Board struct {
 
 // NewBoard returns a board over the page. What the page already holds is recorded too.
 func NewBoard(page *paper.Page, area paper.Rect) *Board {
-	b := &Board{Page: page, Area: area, cells: map[cell][]int{}}
-	for _, op := range page.Ops {
-		switch op := op.(type) {
-		case paper.Stroke:
-			b.noteStroke(op.Path, op.Pen)
-		case paper.Fill:
-			b.noteFill(op.Path, op.Colour)
-		case paper.Text:
-			b.note(thing{kind: text, box: textBox(op.At, op.Angle, op.String, op.Lettering)})
-		}
-	}
-	return b
+	return &Board{Page: page, Area: area, drawn: slices.Clip(page.Ops), cells: map[cell][]int{}}
 }
 
 type kind int
@@ -65,7 +59,7 @@ type mark struct {
 // Stroke draws a line along the path; labels set later keep off it.
 func (b *Board) Stroke(path paper.Path, pen paper.Pen) {
 	b.Page.Stroke(path, pen)
-	b.noteStroke(path, pen)
+	b.noteLast()
 }
 
 // Line draws a straight line; labels set later keep off it.
@@ -81,7 +75,7 @@ func (b *Board) LineRound(from, to paper.Point, pen paper.Pen) {
 // Fill colours the inside of the path; labels set later keep off it. A white fill clears what is beneath and keeps nothing off.
 func (b *Board) Fill(path paper.Path, c paper.Colour) {
 	b.Page.Fill(path, c)
-	b.noteFill(path, c)
+	b.noteLast()
 }
 
 // Text sets a line of lettering where it is told to, free or not; labels set later keep off it.

@@ -7,35 +7,38 @@ import (
 	"hoopwright/draw/paper"
 )
 
-func (b *Board) noteStroke(path paper.Path, pen paper.Pen) {
-	for _, pts := range path.Flatten(8) {
-		for i := 1; i < len(pts); i++ {
-			b.note(thing{kind: line, a: pts[i-1], b: pts[i], half: pen.Width / 2})
+// noteLast has the operation just drawn recorded.
+func (b *Board) noteLast() { b.drawn = append(b.drawn, b.Page.Ops[len(b.Page.Ops)-1]) }
+
+// look records what was drawn since it was last called. A filled shape is its outline with lines across it, close enough that no text fits between.
+func (b *Board) look() {
+	for _, op := range b.drawn {
+		switch op := op.(type) {
+		case paper.Stroke:
+			b.noteLines(op.Path.Flatten(8), op.Pen.Width/2)
+		case paper.Fill:
+			if op.Colour == paper.White {
+				continue
+			}
+			pieces := op.Path.Flatten(8)
+			b.noteLines(pieces, 0)
+			for _, s := range hatchLines(pieces, 0, 2) {
+				b.note(thing{kind: line, a: s[0], b: s[1]})
+			}
+		case paper.Text:
+			if strings.TrimSpace(op.String) != "" {
+				b.note(thing{kind: text, box: textBox(op.At, op.Angle, op.String, op.Lettering)})
+			}
 		}
 	}
+	b.drawn = b.drawn[:0:0]
 }
 
-// noteFill records a filled shape as its outline with lines across it, close enough that no text fits between.
-func (b *Board) noteFill(path paper.Path, c paper.Colour) {
-	if c == paper.White {
-		return
-	}
-	pieces := path.Flatten(8)
+func (b *Board) noteLines(pieces [][]paper.Point, half paper.Length) {
 	for _, pts := range pieces {
 		for i := 1; i < len(pts); i++ {
-			b.note(thing{kind: line, a: pts[i-1], b: pts[i]})
+			b.note(thing{kind: line, a: pts[i-1], b: pts[i], half: half})
 		}
-	}
-	for _, s := range hatchLines(pieces, 0, 2) {
-		b.note(thing{kind: line, a: s[0], b: s[1]})
-	}
-}
-
-// noteLast records the text just set.
-func (b *Board) noteLast() {
-	t := b.Page.Ops[len(b.Page.Ops)-1].(paper.Text)
-	if strings.TrimSpace(t.String) != "" {
-		b.note(thing{kind: text, box: textBox(t.At, t.Angle, t.String, t.Lettering)})
 	}
 }
 
@@ -88,6 +91,7 @@ func (b *Board) enter(id int, r paper.Rect) {
 
 // near calls yield with the things whose cells the rectangle touches, some more than once, until yield returns true, and reports whether it did.
 func (b *Board) near(r paper.Rect, yield func(thing) bool) bool {
+	b.look()
 	lo, hi := cellsOf(r.Inset(-lineGap - 1)) // a thing's gap may reach over from the next cell
 	for x := lo.x; x <= hi.x; x++ {
 		for y := lo.y; y <= hi.y; y++ {
@@ -104,11 +108,14 @@ func (b *Board) near(r paper.Rect, yield func(thing) bool) bool {
 // state is how much the page and the record hold.
 type state struct{ ops, things, marks int }
 
-func (b *Board) state() state { return state{len(b.Page.Ops), len(b.things), len(b.marks)} }
+func (b *Board) state() state {
+	b.look()
+	return state{len(b.Page.Ops), len(b.things), len(b.marks)}
+}
 
 // restore takes back everything drawn and recorded since the state.
 func (b *Board) restore(s state) {
-	b.Page.Ops, b.things, b.marks = b.Page.Ops[:s.ops], b.things[:s.things], b.marks[:s.marks]
+	b.Page.Ops, b.drawn, b.things, b.marks = b.Page.Ops[:s.ops], nil, b.things[:s.things], b.marks[:s.marks]
 	for c, ids := range b.cells {
 		for len(ids) > 0 && ids[len(ids)-1] >= s.things {
 			ids = ids[:len(ids)-1]

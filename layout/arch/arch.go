@@ -67,6 +67,7 @@ type Kind struct {
 	tightest []Point
 	found    figures
 	built    *model // nil where it is only drawn
+	moves    func() (Moves, bool)
 }
 
 // Footing is a stake against one soil, in still air.

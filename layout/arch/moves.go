@@ -23,13 +23,17 @@ type Moves struct {
 	Give  Move           // give or take of both figures, from the same causes as Kind.Band
 }
 
-// Moves solves the arch again with each departure in turn. It reports false where the arch is only drawn or a departure has no
-// solution.
+// Moves solves the arch again with each departure in turn, the first time it is asked. It reports false where the arch is only drawn or a departure has
+// no solution.
 func (k *Kind) Moves() (Moves, bool) {
-	m := k.built
-	if m == nil {
+	if k.built == nil {
 		return Moves{}, false
 	}
+	return k.moves()
+}
+
+func (k *Kind) moved() (Moves, bool) {
+	m := k.built
 	moves := Moves{By: measure.Inch}
 	if m.in.Units == measure.Metric {
 		moves.By = 25 * measure.Millimetre

@@ -2,6 +2,7 @@ package arch
 
 import (
 	"math"
+	"sync"
 
 	"hoopwright/layout/bend"
 	"hoopwright/layout/finding"
@@ -17,7 +18,7 @@ func Shape(in Input) *Kind {
 	k := fig.model.describe()
 	k.LoadFactorWay, k.found = "sideways", fig
 	if !fig.drawn {
-		k.built = fig.model
+		k.built, k.moves = fig.model, sync.OnceValues(k.moved)
 	}
 	return k
 }

@@ -13,68 +13,85 @@ import (
 // Small random tunnels with random strings, outlets, timers, breakers and ways, from nothing to too much.
 func TestAnyPlanHolds(t *testing.T) {
 	for seed := range uint64(400) {
-		r := rand.New(rand.NewPCG(seed, 7))
-		in := tunnel(1 + r.IntN(9))
-		kinds := []catalog.String{
-			label("led", 4.8, catalog.LED), label("mini", 40, catalog.Incandescent), label("c9", 175, catalog.Incandescent),
-		}
-		kinds[0].BackSocket = r.IntN(3) == 0
-		kinds[1].MostChain = 3
-		kinds[1].Fuse, kinds[1].MostWatts = measure.Current(0.5+r.Float64()), 500
-		in.Spec.Power.Timer.Amps = measure.Current(4 + r.IntN(12))
-		low := label("low", 6, catalog.LED)
-		low.Volts, low.Amps, low.MostWatts, low.Fuse, low.Supply = 24, 0.25, 0, 0, &catalog.Supply{Watts: 18, Sockets: 1 + r.IntN(3)}
-		kinds = append(kinds, low)
-		for range 1 + r.IntN(3) {
-			in.legs(kinds[r.IntN(len(kinds))])
-		}
-		if r.IntN(2) == 0 {
-			in.ridge(kinds[r.IntN(len(kinds))])
-		}
-		for i := range in.Strings { // some are fixed, with their prongs at the crown or the foot
-			if r.IntN(4) == 0 {
-				in.Strings[i], in.Turned[i] = in.Turned[i], in.Strings[i]
-			}
-			in.Lines[i].Open = r.IntN(3) > 0
-			if r.IntN(5) == 0 {
-				lead := measure.Length(r.IntN(2000))
-				in.Strings[i].Off, in.Turned[i].Off = lead, lead
-			}
-		}
-		for i := range r.IntN(5) {
-			in.outlet(letters(i), measure.Length(r.IntN(12000)-6000), measure.Length(r.IntN(20000)-5000), 120, measure.Current(5+5*r.IntN(4)))
-			o := &in.Spec.Site.Outlets[i]
-			o.Sockets = 1 + r.IntN(4)
-			if r.IntN(3) == 0 {
-				o.Timer = measure.Current(2 + r.IntN(14))
-			}
-			in.Spec.Power.Circuits[i].OtherLoad = measure.Current(r.IntN(6))
-		}
-		in.Spec.Power.Split = spec.Split(r.IntN(3))
-		in.Spec.Power.Together = 1 + r.IntN(6)
-		in.Spec.Site.Cords.Cover = r.IntN(2) == 0
-		if n := in.Spec.Tunnel.Arches; n > 1 && r.IntN(3) == 0 {
-			in.Spec.Tunnel.Ways = []spec.Way{{Bay: 1 + r.IntN(n-1), Wall: spec.Side(r.IntN(2))}}
-		}
-		switch r.IntN(4) {
-		case 0:
-			in.Spec.Power.Inline = nil
-		case 1:
-			in.Spec.Power.Taps = nil
-		}
-		p := Feed(in)
-		checkPlan(t, in, p)
-		if t.Failed() {
-			t.Fatalf("seed %d: split %v, circuits %+v, outlets %+v", seed, in.Spec.Power.Split, in.Spec.Power.Circuits, in.Spec.Site.Outlets)
-		}
-		unfed := slices.ContainsFunc(p.Chains, func(c Chain) bool { return c.Outlet == "" })
-		told := slices.ContainsFunc(codes(p), func(c string) bool {
-			return c == "not-enough-amps" || c == "not-enough-sockets" || c == "no-power-given" || c == "wrong-volts"
-		})
-		if unfed != told {
-			t.Fatalf("seed %d: unfed %v, findings %v", seed, unfed, codes(p))
+		if anyPlan(t, seed); t.Failed() {
+			t.Fatalf("seed %d", seed)
 		}
 	}
+}
+
+// FuzzFeed throws more of them.
+func FuzzFeed(f *testing.F) {
+	f.Add(uint64(400))
+	f.Fuzz(anyPlan)
+}
+
+// anyPlan feeds a random tunnel and holds its plan.
+func anyPlan(t *testing.T, seed uint64) {
+	in := anyTunnel(rand.New(rand.NewPCG(seed, 7)))
+	p := Feed(in)
+	checkPlan(t, in, p)
+	if t.Failed() {
+		t.Fatalf("split %v, circuits %+v, outlets %+v", in.Spec.Power.Split, in.Spec.Power.Circuits, in.Spec.Site.Outlets)
+	}
+	unfed := slices.ContainsFunc(p.Chains, func(c Chain) bool { return c.Outlet == "" })
+	told := slices.ContainsFunc(codes(p), func(c string) bool {
+		return c == "not-enough-amps" || c == "not-enough-sockets" || c == "no-power-given" || c == "wrong-volts"
+	})
+	if unfed != told {
+		t.Fatalf("unfed %v, findings %v", unfed, codes(p))
+	}
+}
+
+func anyTunnel(r *rand.Rand) Input {
+	in := tunnel(1 + r.IntN(9))
+	kinds := []catalog.String{
+		label("led", 4.8, catalog.LED), label("mini", 40, catalog.Incandescent), label("c9", 175, catalog.Incandescent),
+	}
+	kinds[0].BackSocket = r.IntN(3) == 0
+	kinds[1].MostChain = 3
+	kinds[1].Fuse, kinds[1].MostWatts = measure.Current(0.5+r.Float64()), 500
+	in.Spec.Power.Timer.Amps = measure.Current(4 + r.IntN(12))
+	low := label("low", 6, catalog.LED)
+	low.Volts, low.Amps, low.MostWatts, low.Fuse, low.Supply = 24, 0.25, 0, 0, &catalog.Supply{Watts: 18, Sockets: 1 + r.IntN(3)}
+	kinds = append(kinds, low)
+	for range 1 + r.IntN(3) {
+		in.legs(kinds[r.IntN(len(kinds))])
+	}
+	if r.IntN(2) == 0 {
+		in.ridge(kinds[r.IntN(len(kinds))])
+	}
+	for i := range in.Strings { // some are fixed, with their prongs at the crown or the foot
+		if r.IntN(4) == 0 {
+			in.Strings[i], in.Turned[i] = in.Turned[i], in.Strings[i]
+		}
+		in.Lines[i].Open = r.IntN(3) > 0
+		if r.IntN(5) == 0 {
+			lead := measure.Length(r.IntN(2000))
+			in.Strings[i].Off, in.Turned[i].Off = lead, lead
+		}
+	}
+	for i := range r.IntN(5) {
+		in.outlet(letters(i), measure.Length(r.IntN(12000)-6000), measure.Length(r.IntN(20000)-5000), 120, measure.Current(5+5*r.IntN(4)))
+		o := &in.Spec.Site.Outlets[i]
+		o.Sockets = 1 + r.IntN(4)
+		if r.IntN(3) == 0 {
+			o.Timer = measure.Current(2 + r.IntN(14))
+		}
+		in.Spec.Power.Circuits[i].OtherLoad = measure.Current(r.IntN(6))
+	}
+	in.Spec.Power.Split = spec.Split(r.IntN(3))
+	in.Spec.Power.Together = 1 + r.IntN(6)
+	in.Spec.Site.Cords.Cover = r.IntN(2) == 0
+	if n := in.Spec.Tunnel.Arches; n > 1 && r.IntN(3) == 0 {
+		in.Spec.Tunnel.Ways = []spec.Way{{Bay: 1 + r.IntN(n-1), Wall: spec.Side(r.IntN(2))}}
+	}
+	switch r.IntN(4) {
+	case 0:
+		in.Spec.Power.Inline = nil
+	case 1:
+		in.Spec.Power.Taps = nil
+	}
+	return in
 }
 
 func TestKeepOff(t *testing.T) {

@@ -315,7 +315,7 @@ func (p pair) comma(rest string) {
 func (p pair) unknown(table string, known []string) {
 	units := p.value.spec.Units
 	for _, mark := range []string{":", " =", "="} { // width:4 ft in braces is a key of that name
-		if name, value, ok := strings.Cut(p.name, mark); ok && p.value.node.ShortTag() == "!!null" && slices.Contains(known, name) {
+		if name, value, ok := strings.Cut(p.name, mark); ok && p.value.node != nil && p.value.node.ShortTag() == "!!null" && slices.Contains(known, name) {
 			p.value.failAt(p.key, name+": "+brief(strings.TrimSpace(value)), "a colon and a blank part a key from its value")
 			return
 		}

@@ -35,6 +35,9 @@ func (r *reader) parse(source []byte) (*yaml.Node, bool) {
 			return document.Content[0], true
 		}
 		if !r.mend(lines, err) {
+			if len(r.errors) == 0 {
+				r.failLine(1, "", "YAML cannot be read here: %s", brief(err.Error()))
+			}
 			return nil, false
 		}
 	}

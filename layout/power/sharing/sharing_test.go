@@ -158,3 +158,20 @@ func TestMoreAndFewer(t *testing.T) {
 		}
 	}
 }
+
+// FuzzShare throws more cases than the test above, and changes of one circuit's amps and one plug's way.
+func FuzzShare(f *testing.F) {
+	f.Add(uint64(601), 1.5, 10.0)
+	f.Fuzz(func(t *testing.T, seed uint64, amps, way float64) {
+		if !(amps >= 0 && amps < 1e3 && way >= 0 && way < 1e9) {
+			return
+		}
+		p := thrown(rand.New(rand.NewPCG(seed, 23)))
+		p.Allowed[0], p.Plugs[0].Ways[0] = amps, way
+		got := Share(p)
+		missing, used := everything(p)
+		if !p.Holds(got.Of) || !got.Proven || math.Abs(got.Missing-missing) > 1e-6 || got.Used != used {
+			t.Fatalf("%v A unfed on %d groups, proven %v; by trying everything %v A on %d", got.Missing, got.Used, got.Proven, missing, used)
+		}
+	})
+}

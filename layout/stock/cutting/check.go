@@ -157,15 +157,18 @@ func worthBound(p Problem, scale int64, worth []int64, lo, hi []int) (int64, err
 	return sum.Int64(), nil
 }
 
-// nextSum raises a bound to the next sum of prices, counting up from nothing one price at a time, no further than the cost. Where that
+// nextSum raises a bound to the next sum of prices of what is to be had, counting up from nothing one price at a time, no further than the cost. Where that
 // would take too long it is the next multiple of the prices' common divisor.
 func nextSum(p Problem, bound, cost int64) int64 {
 	if bound >= cost {
 		return cost // some plan does cost that
 	}
-	common := new(big.Int)
+	common, prices := new(big.Int), []int64{}
 	for _, s := range p.Stocks {
-		common.GCD(nil, nil, common, big.NewInt(s.Price))
+		if s.Most != 0 {
+			common.GCD(nil, nil, common, big.NewInt(s.Price))
+			prices = append(prices, s.Price)
+		}
 	}
 	unit := common.Int64() // above zero, since the cost is
 	bound, cost = (bound+unit-1)/unit, cost/unit
@@ -181,8 +184,8 @@ func nextSum(p Problem, bound, cost int64) int64 {
 		if sum >= bound {
 			return sum * unit
 		}
-		for _, s := range p.Stocks {
-			if price := s.Price / unit; price > 0 && price <= cost-sum {
+		for _, price := range prices {
+			if price /= unit; price > 0 && price <= cost-sum {
 				reached[sum+price] = true
 			}
 		}
