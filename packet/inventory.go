@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -152,6 +153,11 @@ func stringKinds(p *layout.Plan, of func(lights.String) bool) (list []stored) {
 		}
 	}
 	return list
+}
+
+// drives reports whether any stake is driven: bars in weighted feet are not.
+func drives(p *layout.Plan) bool {
+	return slices.ContainsFunc(p.Ground.Stakes, func(s ground.Stake) bool { return !s.Base })
 }
 
 // stakeKind is the stakes of one use and length.

@@ -102,8 +102,12 @@ func (b *binder) hazards() (list []aloud) {
 		call, device = "811", "GFCI protection"
 	}
 
-	part("Before any stake", d.Mark, build)
-	add(true, "Buried lines", "A stake through gas or power can kill: no stake before all that "+call+" told have marked or answered.")
+	driven, first, second, bare := drives(b.plan), "Before any stake", "Stakes", "Bare stakes"
+	if !driven {
+		first, second, bare = "Before any foot", "Feet", "Bare bars"
+	}
+	part(first, d.Mark, build)
+	add(driven, "Buried lines", "A stake through gas or power can kill: no stake before all that "+call+" told have marked or answered.")
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: nothing goes into its band on the map, leaf %d.", leafNumber("day")))
 	}
@@ -111,10 +115,10 @@ func (b *binder) hazards() (list []aloud) {
 	for _, l := range site.Overhead {
 		add(true, l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches.")
 	}
-	part("Stakes", build)
-	add(stakes, "Hammer", "Crushed fingers, splinters of steel: stand two paces off.")
-	add(stakes, "Bare stakes", "A spike for whoever falls. A cap comes off only as the pipe goes on.")
-	add(stakes && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
+	part(second, build)
+	add(driven, "Hammer", "Crushed fingers, splinters of steel: stand two paces off.")
+	add(stakes, bare, "A spike for whoever falls. A cap comes off only as the pipe goes on.")
+	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
 	part("Cutting and raising", build)
 	add(arches, "Saw", "Goggles on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: faces out of its plane, goggles on.")

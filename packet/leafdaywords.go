@@ -20,7 +20,12 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 	crew.MarkGround: plainWork("Mark the ground"),
 	crew.TryArch:    plainWork("Trial: one arch up"),
 	crew.Unload:     plainWork("Unload, read board aloud"),
-	crew.TryStake:   plainWork("Ticket, wires, stake 1"),
+	crew.TryStake: func(p *layout.Plan) string {
+		if drives(p) {
+			return "Ticket, wires, stake 1"
+		}
+		return "Look for wires, foot 1"
+	},
 	crew.Drive: func(p *layout.Plan) string {
 		legs, guys, pegs := stakeCounts(p)
 		if p.Spec.Arch.Foot != nil {
@@ -144,7 +149,11 @@ func (b *binder) dayStops() block.Block {
 	if b.spec.Crew.Ask == (spec.Person{}) { // else on the foot
 		ask += " ____________"
 	}
-	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n%s: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.ThunderMinutes, ask, practice.Least)
+	driving := ""
+	if drives(b.plan) {
+		driving = "driving stakes, "
+	}
+	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n%s: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no %ssawing, raising, climbing, plugging in.", practice.ThunderMinutes, ask, practice.Least, driving)
 	if len(b.plan.Kinds) > 0 {
 		text += "\n" + b.shutWords() + " everyone out"
 		facts = append(facts, block.Fact{What: b.closedAs(), Value: b.insideWords()})

@@ -76,6 +76,9 @@ func (s *stakeLeaf) stopBox() block.Block {
 			loose = "sits looser than L1"
 		}
 	}
+	if !drives(s.words.plan) {
+		return block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
+	}
 	box := block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
 	box.Facts = facts
 	return box

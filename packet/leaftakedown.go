@@ -95,7 +95,11 @@ func (l lowering) stopBox() block.Block {
 	if l.ladder {
 		bare += " " + block.Figure("Ladder:") + " fully open, never against pipe."
 	}
-	add("Bare stake", bare)
+	if drives(l.plan) {
+		add("Bare stake", bare)
+	} else {
+		add("Bare bar", bare)
+	}
 	for _, line := range l.plan.Spec.Site.Overhead {
 		add("Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
