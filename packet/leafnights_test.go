@@ -70,18 +70,18 @@ func TestALineANight(t *testing.T) {
 	}
 	sides := leafSides(t, examplePlan(t, "garden"), "nights")
 	texts := textsOf(sides)
-	if n := len(nights(sides)); n != 36 || !slices.Contains(texts, "Sat 28 Nov") || !slices.Contains(texts, "Fri 1 Jan") || !slices.Contains(texts, "Sat 2") {
-		t.Errorf("%d nights, want 36 from Sat 28 Nov to Sat 2 Jan", n)
+	if n := len(nights(sides)); n != 36 || !slices.Contains(texts, "Sat 27 Nov") || !slices.Contains(texts, "Fri 31") || !slices.Contains(texts, "Sat 1 Jan") {
+		t.Errorf("%d nights, want 36 from Sat 27 Nov to Sat 1 Jan", n)
 	}
 	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph or more forecast") {
 		t.Error("the address or the closing figure is missing")
 	}
-	long := changedExample(t, "garden", "open: 2026-11-28, close: 2027-01-02, down: 2027-01-09", "open: 2026-11-28, close: 2027-03-07, down: 2027-03-09")
+	long := changedExample(t, "garden", "open: 2027-11-27, close: 2028-01-01, down: 2028-01-08", "open: 2027-11-27, close: 2028-03-05, down: 2028-03-07")
 	days := nights(leafSides(t, long, "nights"))
-	if len(days) != 100 { // 3 in November, 31, 31, 28, 7 in March
+	if len(days) != 100 { // 4 in November, 31, 31, 29, 5 in March
 		t.Errorf("%d nights, want 100", len(days))
 	}
-	day := time.Date(2026, 11, 28, 0, 0, 0, 0, time.UTC)
+	day := time.Date(2027, 11, 27, 0, 0, 0, 0, time.UTC)
 	for _, d := range days {
 		if d.Format("2 Jan") != day.Format("2 Jan") {
 			t.Fatalf("%s stands where %s should", d.Format("2 Jan"), day.Format("2 Jan"))

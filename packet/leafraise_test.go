@@ -162,7 +162,7 @@ func TestRaiseLeafOfThrownSpecs(t *testing.T) {
 
 // TestTrialIsOnStakesOfItsOwn: an arch that is tried before needs stakes before any is driven; its line on the run sheet says so.
 func TestTrialIsOnStakesOfItsOwn(t *testing.T) {
-	plan := changedExample(t, "garden", "start: 09:00", "start: 09:00, days: [{date: 2026-11-14, from: 14:00, work: [trial]}, {date: 2026-11-21}]")
+	plan := changedExample(t, "garden", "start: 09:00", "start: 09:00, days: [{date: 2027-11-13, from: 14:00, work: [trial]}, {date: 2027-11-20}]")
 	var printed []string
 	for _, s := range leafSides(t, plan, "day") {
 		printed = append(printed, wordsOf(s.page)...)
