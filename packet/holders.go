@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"hoopwright/layout"
-	"hoopwright/layout/say"
 )
 
 // holders are what holds a tunnel lengthwise, for its words.
@@ -29,9 +28,6 @@ func (h holders) pick(guys, braces string) (list []string) {
 	}
 	return list
 }
-
-// all names them: "guys", "braces", "guys and braces"; empty where nothing holds it.
-func (h holders) all() string { return say.And(h.pick("guys", "braces")) }
 
 // standsOn names what arches stand on: "stake", "base", or both.
 func standsOn(p *layout.Plan) (words []string) {

@@ -6,7 +6,6 @@ import (
 
 	"github.com/klippa-app/go-pdfium"
 
-	"hoopwright/draw/paper"
 	"hoopwright/layout/ground"
 )
 
@@ -129,13 +128,4 @@ func matchLine(t *testing.T, sheet int, g ground.Layout, arch int, at map[ground
 	if covered < 0.6*across || past < 1 {
 		t.Errorf("sheet %d: the match line through arch %d covers %.1f of %.1f mm and goes on for %.1f", sheet, arch, covered, across, past)
 	}
-}
-
-func mustSheet(t *testing.T, name string) paper.Rect {
-	t.Helper()
-	size, ok := paper.Sheet(name)
-	if !ok {
-		t.Fatalf("no paper is named %s", name)
-	}
-	return size
 }
