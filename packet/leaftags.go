@@ -34,13 +34,13 @@ func (b *binder) tagsLeaf() []folio {
 		for n < len(blocks) && block.Height(blocks[:n+1], room.W) <= room.H {
 			n++
 		}
-		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: []block.Block{block.Paragraph("Cut from the front.")}}})
+		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: append([]block.Block{block.Paragraph("Cut from the front.")}, noteLines()...)}})
 		blocks = blocks[n:]
 	}
 	return list
 }
 
-// backsTitle stands over a side with nothing on it, behind cards.
+// backsTitle stands over a side with nothing but lines to write on, behind cards.
 const backsTitle = "Tags: the backs"
 
 // tagBlocks are the cards, two in a row, what is done with them and the strips; strips are drawn to scale.
