@@ -86,11 +86,10 @@ func offPlan(f arch.AsFound, s *spec.Spec) finding.Finding {
 		may = append(may, "that is more than soft pipe alone: look for a crease, a joint that slipped, a stake that leans, and replace that leg")
 	}
 	if f.Spread > 0 {
-		may = append(may, fmt.Sprintf("so do feet %s farther apart: tape the span and write it under found.span", u.Inches(f.Spread)))
+		may = append(may, fmt.Sprintf("so do feet %s farther apart: tape the span too, and print again", u.Inches(f.Spread)))
 	}
 	if len(may) > 0 {
-		words := strings.Join(may, "; ")
-		text += " " + strings.ToUpper(words[:1]) + words[1:] + "."
+		text += " " + say.Capital(strings.Join(may, "; ")) + "."
 	}
 	return finding.Finding{Level: finding.LookAt, Code: "found-off-plan", Key: fmt.Sprintf("found.crown.%d", f.Arch), Text: text}
 }
@@ -115,6 +114,6 @@ func (p *Plan) wrappedOwned() {
 	}
 	if sticks+sets > 0 {
 		p.note([]finding.Finding{{Level: finding.LookAt, Code: "wrapped-not-owned", Key: "found.wrapped",
-			Text: fmt.Sprintf("The legs are said to be in the shed, wrapped. By stock.own %s and %s are not, and the buying list has them. List there what is.", say.Count(sticks, "leg stick"), say.Count(sets, "string"))}})
+			Text: fmt.Sprintf("The legs are said to be in the shed, wrapped. Of what the shed is said to have %s and %s are missing, and the buying list has them. List what is there.", say.Count(sticks, "leg stick"), say.Count(sets, "string"))}})
 	}
 }

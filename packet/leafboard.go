@@ -156,7 +156,11 @@ func (b *binder) boardFigures() keyFigures {
 		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s in all", n, measure.Watts(p.Power.Watts))})
 	}
 	if c := p.Cost; c.Bought.Money+c.NextYear.Money > 0 {
-		list = append(list, figure{"Buy now; next year", fmt.Sprintf("%s; %s", roundly(c.Bought), strings.TrimSpace(roundly(c.NextYear)+" "+b.spec.Currency))})
+		label := "Buy now; next year"
+		if b.spec.Currency != "" {
+			label = "Buy, " + b.spec.Currency + "; next year"
+		}
+		list = append(list, figure{label, roundly(c.Bought) + "; " + roundly(c.NextYear)})
 	}
 	return list
 }

@@ -15,12 +15,7 @@ import (
 )
 
 // MoneyFigures lists what a tunnel costs in money and hours, name and value, as a command prints them.
-func MoneyFigures(p *layout.Plan) (list [][2]string) {
-	for _, f := range moneyFigures(p) {
-		list = append(list, [2]string{f.name, f.text})
-	}
-	return list
-}
+func MoneyFigures(p *layout.Plan) [][2]string { return asPrinted(moneyFigures(p)) }
 
 // moneyFigures lists them as a comparison sets them side by side. A sum of nothing is not listed.
 func moneyFigures(p *layout.Plan) (list []compared) {
@@ -107,12 +102,7 @@ func costs(p *layout.Plan) []block.Block {
 }
 
 // FoundFigures lists what was found of arches that stood, beside the plan, as a command prints it.
-func FoundFigures(p *layout.Plan) (list [][2]string) {
-	for _, f := range foundFigures(p) {
-		list = append(list, [2]string{f.name, f.text})
-	}
-	return list
-}
+func FoundFigures(p *layout.Plan) [][2]string { return asPrinted(foundFigures(p)) }
 
 // foundFigures lists them as a comparison sets them side by side.
 func foundFigures(p *layout.Plan) (list []compared) {

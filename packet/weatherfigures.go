@@ -11,8 +11,11 @@ import (
 )
 
 // WeatherFigures lists what wind and ice do to a plan, name and value, as a command prints them.
-func WeatherFigures(p *layout.Plan) (list [][2]string) {
-	for _, f := range weatherFigures(p) {
+func WeatherFigures(p *layout.Plan) [][2]string { return asPrinted(weatherFigures(p)) }
+
+// asPrinted takes of compared figures what a command prints: name and value.
+func asPrinted(figures []compared) (list [][2]string) {
+	for _, f := range figures {
 		list = append(list, [2]string{f.name, f.text})
 	}
 	return list

@@ -4,9 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"runtime"
 	"sync"
 	"time"
+
+	"hoopwright/layout/arch"
 )
 
 // progressAfter is how long a call works in silence.
@@ -17,7 +18,7 @@ const progressAfter = time.Second
 func bindAll(jobs []job, o packetOptions, s streams) error {
 	said, errs := make([]bytes.Buffer, len(jobs)), make([]error, len(jobs))
 	shown := startProgress(s.err, "solving and drawing", "packets", len(jobs), progressAfter)
-	sideBySide(len(jobs), func(i int) {
+	arch.SideBySide(len(jobs), func(i int) {
 		errs[i] = guarded(func() error { return o.bind(jobs[i], streams{s.in, s.out, &said[i]}) })
 		shown.done()
 	})
@@ -53,24 +54,6 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 		return exitError{code: code(worst)}
 	}
 	return exitError{code: code(worst), msg: fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))}
-}
-
-// sideBySide does so many pieces of work, as many at once as there are processors.
-func sideBySide(n int, work func(i int)) {
-	next := make(chan int)
-	var crew sync.WaitGroup
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		crew.Go(func() {
-			for i := range next {
-				work(i)
-			}
-		})
-	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	crew.Wait()
 }
 
 // guarded turns a panic, which is a bug, into the failure of one job, or of the call.

@@ -83,7 +83,7 @@ func choose(a ask, s streams) (choice, error) {
 	}
 	sizes := plan.Sizes(c.kind, c.spans)
 	c.rows = make([]row, len(sizes))
-	sideBySide(len(sizes), func(i int) {
+	arch.SideBySide(len(sizes), func(i int) {
 		c.rows[i] = row{Size: sizes[i]}
 		c.rows[i].factor, c.rows[i].way = sizes[i].LoadFactor()
 	})
@@ -103,7 +103,7 @@ func chooseHeight(a ask, s streams) (choice, error) {
 	c := choice{ask: a, rows: make([]row, len(a.heights))}
 	errs := make([]error, len(a.heights))
 	shown := startProgress(s.err, "solving", "heights", len(a.heights), progressAfter)
-	sideBySide(len(a.heights), func(i int) {
+	arch.SideBySide(len(a.heights), func(i int) {
 		c.rows[i], errs[i] = a.atHeight(a.heights[i])
 		shown.done()
 	})

@@ -138,7 +138,7 @@ func (w sizeWish) fromShed(s streams) (ask, error) {
 	}
 	made, errs := make([]tunnel, len(legs)), make([]error, len(legs))
 	shown := startProgress(s.err, "solving", "kinds of leg", len(legs), progressAfter)
-	sideBySide(len(legs), func(i int) {
+	arch.SideBySide(len(legs), func(i int) {
 		made[i], errs[i] = w.longestOf(legs[i], list)
 		shown.done()
 	})

@@ -66,7 +66,7 @@ func (in Input) kept() (minutes float64) {
 		now.Store, now.Found.Wrapped, next.Found.Wrapped = store, false, store == spec.Wrapped
 		this, then := in, in
 		this.Spec, then.Spec = &now, &next
-		return work(Tasks(this), TakeDown) + work(Tasks(then), Wrapping)
+		return work(Tasks(this, TakeDown), TakeDown) + work(Tasks(then, Wrapping), Wrapping)
 	}
 	return takes(spec.Stripped) - takes(spec.Wrapped)
 }

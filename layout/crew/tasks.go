@@ -22,8 +22,8 @@ type tasker struct {
 	list  []Task
 }
 
-// Tasks orders the whole job: from the first dot of paint to the last stake out of the ground.
-func Tasks(in Input) []Task {
+// Tasks orders the whole job, from the first dot of paint to the last stake out of the ground, or some phases of it alone.
+func Tasks(in Input, only ...Phase) []Task {
 	b := &tasker{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1}
 	steps := []struct {
 		phase Phase
@@ -31,6 +31,9 @@ func Tasks(in Input) []Task {
 	}{{Marking, b.marking}, {Raising, b.trial}, {Driving, b.driving}, {Cutting, b.cutting}, {Wrapping, b.wrapping}, {Raising, b.raising}, {Hanging, b.hanging},
 		{Powering, b.powering}, {Nights, b.nights}, {TakeDown, b.takeDown}}
 	for _, s := range steps {
+		if len(only) > 0 && !slices.Contains(only, s.phase) {
+			continue
+		}
 		b.phase = s.phase
 		s.do()
 	}
