@@ -82,9 +82,15 @@ func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []b
 		}
 		back := f.back
 		back.blocks = append(setSide(f.front, kind.name), back.blocks...)
-		title := f.front.title
+		title, own := f.front.title, len(f.back.blocks)
+		named := func(rest []block.Block) { // what is in front and fills a whole side more keeps its name there
+			if title != "" && own > 0 && len(rest) >= own {
+				sides[len(sides)-1].title = title
+			}
+		}
 		if len(back.blocks) > 0 {
 			rest := setSide(back, title)
+			named(rest)
 			for n := 0; len(rest) > 0; n++ {
 				if n == 2*furthest {
 					for _, r := range rest {
@@ -93,6 +99,7 @@ func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []b
 					break
 				}
 				rest = setSide(side{title: back.title, toScale: back.toScale, blocks: rest}, title)
+				named(rest)
 			}
 		}
 	}
