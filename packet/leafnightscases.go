@@ -48,5 +48,5 @@ func (w watch) otherCases() []nightCase {
 	}
 	return []nightCase{{"Lights fail", fmt.Sprintf("torches on, people out, ends barred; then the drill on leaf %d.", leafNumber("power"))},
 		{"Rain", "open while plugs hang dry. " + block.Figure("Ice, snow on it:") + " " + ice},
-		{"Crack, white line, leaning, a string or cord down", "everyone out, power off, CLOSED."}, {"Shut by wind", wind}}
+		{"Crack, white line, leaning, a string or cord down or stolen", "everyone out, power off, CLOSED."}, {"Shut by wind", wind}}
 }

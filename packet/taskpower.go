@@ -21,7 +21,7 @@ func (w taskWords) layCords() string {
 	if n := len(p.Cords); n > 1 {
 		text = fmt.Sprintf("Lay C1 to C%d", n)
 	}
-	text += " outside the feet, spare in loose loops; number both ends."
+	text += " outside the feet, spare in loose loops; number and owner on both ends."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover
 	over, lifts := has(func(c power.Cord) bool { return c.Over }), has(func(c power.Cord) bool { return c.Lifts })
