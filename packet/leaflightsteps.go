@@ -150,9 +150,9 @@ func (l lighting) windingSteps() (list []told) {
 			nouns = append(nouns, noun)
 		}
 	}
-	start, free := "Pipe on trestles.", "."
+	start, free, laid := "Pipe on trestles.", ".", "Ridges between their arches."
 	if slices.Contains(nouns, "legs") {
-		start, free = "Pipe on trestles; a leg’s arrow points to its crown.", "; at a foot tied back up."
+		start, free, laid = "Pipe on trestles; a leg’s arrow points to its crown.", "; at a foot tied back up.", "Legs to their stakes, ridges between."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
 	_, later := l.notYet()
@@ -166,7 +166,7 @@ func (l lighting) windingSteps() (list []told) {
 	step("String up to "+block.Figure(off)+" short: widen the last third. As much over: close up, tie back.", strings.TrimSpace("Farther off: unwind. Never stretch, never cut. "+long),
 		append(facts, block.Fact{What: "how far a string's end may be off", Value: off})...)
 	step("Zip ties, snug, at both ends, 1/3, 2/3. Crew lead checks the first of each line.", "")
-	step("All wound strings ticked. Legs to their stakes, ridges between.", "")
+	step("All wound strings ticked. "+laid, "")
 	for i, noun := range nouns {
 		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[i] + noun})
 	}
