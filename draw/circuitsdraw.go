@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/stock"
 )
 
 // Where a row's parts stand, from the left, and how high it is at the least.
@@ -196,7 +197,7 @@ func (c Circuits) words(r plugRow) block.Words {
 	case supplyRow:
 		return block.Words{Text: "low-voltage supply, boxed dry"}
 	}
-	text := block.Figure(StockWords([]measure.Length{r.cord.Length}, c.plan.Spec.Units))
+	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
 	if c.gauges() > 1 {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
@@ -319,13 +320,4 @@ func LimitWords(l power.Limit) string {
 		return measure.Percent(measure.Share(l.Have)) + " of " + measure.Percent(measure.Share(l.Of)) + " lost"
 	}
 	return ""
-}
-
-// StockWords says what cords to take for one line: 25 ft, or 100 + 50 ft.
-func StockWords(cords []measure.Length, units measure.System) string {
-	var words []string
-	for _, l := range cords {
-		words = append(words, fmt.Sprintf("%.0f", float64(l/measure.By(units, measure.Foot, measure.Metre))))
-	}
-	return strings.Join(words, " + ") + measure.By(units, " ft", " m")
 }

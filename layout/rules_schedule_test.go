@@ -47,7 +47,7 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 	if flags := at(crew.FlagDots); flags >= 0 && flags < at(crew.CallLocator) { // a flag's wire goes into the ground
 		t.Error("flags are set before the lines are marked")
 	}
-	if dots, call, ticket := at(crew.CheckDots), at(crew.CallLocator), at(crew.ReadTicket); dots >= 0 && (dots > call || call > ticket) {
+	if dots, call, ticket := at(crew.CheckDots), at(crew.CallLocator), at(crew.ReadTicket); dots >= 0 && call >= 0 && (dots > call || call > ticket) {
 		t.Errorf("dots are checked, the locator called, the ticket read in the order %d, %d, %d", dots, call, ticket)
 	}
 	jobsHaveHands(t, p)

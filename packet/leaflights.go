@@ -211,7 +211,7 @@ func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong}, block.Words{Text: each})}}
 	for i, line := range c.lines {
-		blocks = append(blocks, l.line(chart, line, c.named(i), title))
+		blocks = append(blocks, l.line(chart, line, c.named(i), fmt.Sprintf("%s, line %d", title, i+1)))
 	}
 	return blocks
 }

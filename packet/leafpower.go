@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/stock"
 )
 
 // powering writes the leaf of the power crew: in front what is plugged into what, behind the order of the work, the tests and what to do when it trips.
@@ -89,7 +90,7 @@ func (p powering) facts() (list []block.Fact) {
 	add := func(what, value string) { list = append(list, block.Fact{What: what, Value: value}) }
 	limit := func(name string, l power.Limit) { add("limit at the plug of "+name, draw.LimitWords(l)) }
 	for _, c := range p.plan.Power.Cords {
-		add("length of cord "+c.Name, draw.StockWords([]measure.Length{c.Length}, p.u))
+		add("length of cord "+c.Name, stock.Sold(c.Length, p.u))
 		limit(c.Name, draw.CordLimit(p.plan, c))
 	}
 	for _, c := range p.plan.Power.Chains {

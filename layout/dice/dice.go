@@ -162,8 +162,11 @@ func (d *dice) leg() string {
 	return items(long, d.maybe(0.25, d.inches(8, 24)), d.maybe(0.08, d.inches(8, 30)))
 }
 
+// stake throws a stake, whole or with keys left for the program to choose.
 func (d *dice) stake() string {
-	return list(d.maybe(0.6, "bar: ", d.one("3/8 in", "1/2 in", "5/8 in", "12 mm", "16 mm")), d.maybe(0.6, "length: "+d.within(36, 60, 6, 100)), d.maybe(0.6, "depth: "+d.within(16, 24, 2, 40)), d.maybe(0.2, "lean: ", d.from(-5, 5), " deg"))
+	given := float64(d.pick(0, 1, 1, 1))
+	return list(d.maybe(max(given, 0.5), "bar: ", d.one("3/8 in", "1/2 in", "5/8 in", "12 mm", "16 mm")), d.maybe(max(given, 0.5), "length: "+d.within(36, 60, 6, 100)),
+		d.maybe(max(given, 0.5), "depth: "+d.within(16, 24, 2, 40)), d.maybe(0.2, "lean: ", d.from(-5, 5), " deg"))
 }
 
 // figures throws the two of three that make an arch.
@@ -181,7 +184,7 @@ func (d *dice) figures(ridge bool) string {
 }
 
 func (d *dice) arch(pipe string, ridge bool) string {
-	foot := d.maybe(0.6, "stake: "+d.stake())
+	foot := d.maybe(0.8, "stake: "+d.stake())
 	if d.chance(0.1) {
 		foot = "foot: " + list("weight: "+d.from(20, 80)+" kg", "width: "+d.inches(12, 24), d.maybe(0.7, "on: ", d.one("asphalt", "concrete", "grass", "deck")), d.maybe(0.5, "bar: ", d.one("1/2 in", "12 mm")))
 	}
