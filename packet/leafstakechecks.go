@@ -109,7 +109,7 @@ func (p stakePart) checkLines() (list []checkLine) {
 
 // namedLines are checks whose figures differ from arch to arch or from bay to bay, those alike in a line that names which.
 func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
-	words := map[ground.CheckKind][2]string{ground.Width: {"L to R, ", "arch"}, ground.BayDiagonal: {"diagonals, ", "bay"}, ground.GuyToLeg: {"G to leg, ", "arch"}}[here[0].Kind]
+	words := map[ground.CheckKind][2]string{ground.Width: {"L to R", "arch"}, ground.BayDiagonal: {"diagonals", "bay"}, ground.GuyToLeg: {"G to leg", "arch"}}[here[0].Kind]
 	of := map[string]int{} // lines by their words
 	for _, g := range ground.Similar(here, p.units) {
 		var numbers []int
@@ -117,13 +117,13 @@ func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
 			numbers = append(numbers, min(p.ground.Stakes[c.From.Index].Arch, p.ground.Stakes[c.To.Index].Arch))
 		}
 		slices.Sort(numbers)
-		line := checkLine{words: words[0] + say.Numbered(words[1], slices.Compact(numbers)), list: g}
+		line := checkLine{words: words[0] + ", " + say.Numbered(words[1], slices.Compact(numbers)), list: g}
 		of[line.words]++
 		list = append(list, line)
 	}
 	for i, line := range list {
 		if of[line.words] > 1 { // an arch's stakes differ: by their names
-			list[i].words = strings.TrimSuffix(words[0], ", ") + ": " + p.stakesOf(line.list)
+			list[i].words = words[0] + ": " + p.stakesOf(line.list)
 		}
 	}
 	return list
@@ -173,11 +173,11 @@ func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 		both := slices.Equal(names[spec.Left], names[spec.Right])
 		var words []string
 		for side, list := range names {
-			if !both || spec.Side(side) == spec.Left {
+			if len(list) > 0 && (!both || spec.Side(side) == spec.Left) {
 				words = append(words, strings.ReplaceAll(strings.Join(list, ", "), "%s", spec.Side(side).Letter()))
 			}
 		}
-		line := checkLine{words: strings.TrimPrefix(strings.Join(words, ", "), ", "), list: g}
+		line := checkLine{words: strings.Join(words, ", "), list: g}
 		if both {
 			line.words += " and R"
 		}
