@@ -175,7 +175,7 @@ func inOrder(t *testing.T, p *layout.Plan, first, then crew.Action) {
 	}
 	for i, a := range p.Crew.Schedule.Jobs {
 		for k, b := range p.Crew.Schedule.Jobs {
-			apart := a.First > 0 && b.First > 0 && (a.Last < b.First || b.Last < a.First)
+			apart := a.First > 0 && b.First > 0 && (a.Last < b.First || b.Last < a.First) || a.First > 1 && b.Work == crew.RaiseFirst // of the first stretch
 			if i == k || apart || a.Work == b.Work || !has(a, first) || !has(b, then) || len(b.Stints) == 0 {
 				continue
 			}

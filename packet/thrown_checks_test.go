@@ -87,7 +87,12 @@ func (o outside) fedOnce(t *testing.T, plan *layout.Plan) {
 	for _, s := range o.Strings {
 		watts[s.Name] = s.Watts
 	}
-	plugs := map[string]int{} // by what they are in
+	plugs, supplied, behind := map[string]int{}, map[string]int{}, map[string]int{} // by what they are in; sockets of the supply there; by string
+	for _, s := range plan.Strings {
+		if s.Label.Supply != nil {
+			behind[s.Name] = s.Label.Supply.Sockets
+		}
+	}
 	for _, c := range o.Chains {
 		sum := 0.0
 		for _, name := range c.Strings {
@@ -100,7 +105,13 @@ func (o outside) fedOnce(t *testing.T, plan *layout.Plan) {
 		if c.Outlet == "" && !noted(plan, "no-power-given", "not-enough-amps", "not-enough-sockets", "wrong-volts") {
 			t.Errorf("nothing feeds run %s, and nobody says so", c.Name)
 		}
+		if behind[c.Strings[0]] > 1 {
+			supplied[c.FedBy] = behind[c.Strings[0]]
+		}
 		plugs[c.FedBy]++
+	}
+	for by, sockets := range supplied { // one supply's plug for so many runs
+		plugs[by] = (plugs[by] + sockets - 1) / sockets
 	}
 	for name := range watts {
 		if runs[name] != 1 {
@@ -153,10 +164,9 @@ func toldOnBoard(t *testing.T, plan *layout.Plan, sides []set, notes []block.Not
 	missing := ""
 	for _, n := range notes {
 		missing += " " + n.Block + " " + n.What
-		for _, part := range []string{n.Block, n.What} {
-			if !strings.Contains(board, blanks.ReplaceAllString(part, "")) {
-				t.Errorf("%q found no room, and the board does not say so", part)
-			}
+		if told := strings.Fields(n.Block + " " + n.What); !strings.Contains(board, blanks.ReplaceAllString(told[len(told)-1],
+			"")) { // the list may go on on a next side
+			t.Errorf("%v found no room, and the board does not say so", n)
 		}
 	}
 	if missing != "" {
@@ -168,7 +178,8 @@ func toldOnBoard(t *testing.T, plan *layout.Plan, sides []set, notes []block.Not
 		}
 	}
 	for _, s := range plan.Strings {
-		if !slices.Contains(words["lights"], s.Name) && !strings.Contains(missing+" ", " strings "+s.Name+" ") && !strings.Contains(missing+" ", " strings  ") {
+		if !slices.Contains(words["lights"], s.Name) && !strings.Contains(missing+" ", " strings "+s.Name+" ") && !strings.Contains(missing+" ",
+			" strings  ") {
 			t.Errorf("%s is on no picture of the lights", s.Name)
 		}
 	}

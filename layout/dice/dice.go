@@ -1,4 +1,5 @@
-// Package dice throws specs for tests. Every place and figure in them is invented. Modest is a spec that someone could mean; Whole throws every key of the format.
+// Package dice throws specs for tests. Every place and figure in them is invented. Modest is a spec that someone could mean; Whole throws every
+// key of the format.
 package dice
 
 import (
@@ -72,7 +73,8 @@ func joined(parts []string) string {
 	return strings.Join(out, ", ")
 }
 
-// Whole throws the text of a spec of so many arches at most, with any keys of the format. One in four is wild. Few are refused by the reader, for what contradicts itself.
+// Whole throws the text of a spec of so many arches at most, with any keys of the format. One in four is wild. Few are refused by the reader, for
+// what contradicts itself.
 func Whole(seed uint64, most int) string {
 	d := &dice{Rand: rand.New(rand.NewPCG(seed, 18))}
 	d.metric, d.wild = d.chance(0.35), d.chance(0.25)
@@ -94,12 +96,15 @@ func Whole(seed uint64, most int) string {
 		}
 	}
 	line("hoopwright", "1")
-	line("title", d.one("Willow Row", "Frost Walk", "Lantern Path at the Old Tannery", "A Walk of Lights Along the Canal Between Two Locks and Back by the Mill", "Žižkov łódka"))
+	line("title", d.one("Willow Row", "Frost Walk", "Lantern Path at the Old Tannery",
+		"A Walk of Lights Along the Canal Between Two Locks and Back by the Mill", "Žižkov łódka"))
 	line("season", d.maybe(0.3, d.one("2026", "Winter at the mill")))
 	line("units", units)
 	line("paper", d.one("", "letter", "legal", "tabloid", "a4", "a3"))
 	line("currency", d.maybe(0.3, d.one("USD", "EUR")))
-	line("dates", d.maybe(0.7, list(d.maybe(0.8, "mark: 2026-11-07"), d.maybe(0.9, "build: 2026-11-21"), d.maybe(0.8, "open: 2026-11-28"), d.maybe(0.8, "close: 2027-01-03"), d.maybe(0.8, "down: 2027-01-10"))))
+	line("dates",
+		d.maybe(0.7, list(d.maybe(0.8, "mark: 2026-11-07"), d.maybe(0.9, "build: 2026-11-21"), d.maybe(0.8, "open: 2026-11-28"), d.maybe(0.8,
+			"close: 2027-01-03"), d.maybe(0.8, "down: 2027-01-10"))))
 	line("accept", d.maybe(0.15, "[{finding: ", d.one("long-day", "guy-tied-low", "opening-blocked"), ", why: two crews come, by: A. Reed}]"))
 	line("tunnel", d.tunnel())
 	line("arch", d.arch(pipe, ridge))
@@ -117,10 +122,14 @@ func Whole(seed uint64, most int) string {
 		line("lights", d.lights(ridge))
 	}
 	line("power", d.power())
-	line("weather", d.maybe(0.3, list(d.maybe(0.5, "ice: "+d.within(0, 0.5, 0, 3)), d.maybe(0.5, "cold: ", d.one("20 F", "-7 C", "-20 F")), d.maybe(0.5, "stand: ", d.one("35 mph", "70 km/h")), d.maybe(0.5, "inside: ", d.one("20 mph", "40 km/h")))))
+	line("weather",
+		d.maybe(0.3, list(d.maybe(0.5, "ice: "+d.within(0, 0.5, 0, 3)), d.maybe(0.5, "cold: ", d.one("20 F", "-7 C", "-20 F")), d.maybe(0.5, "stand: ",
+			d.one("35 mph", "70 km/h")), d.maybe(0.5, "inside: ", d.one("20 mph", "40 km/h")))))
 	line("stock", d.stock(pipe))
 	line("store", d.maybe(0.4, d.one("wrapped", "stripped")))
-	line("found", d.maybe(0.15, list(d.maybe(0.5, "after: ", d.one("season", "trial")), "crown: {1: "+d.inches(90, 98)+"}", d.maybe(0.5, "span: {1: "+d.inches(82, 90)+"}"), d.maybe(0.3, "wrapped: true"))))
+	line("found",
+		d.maybe(0.15, list(d.maybe(0.5, "after: ", d.one("season", "trial")), "crown: {1: "+d.inches(90, 98)+"}", d.maybe(0.5, "span: {1: "+d.inches(82,
+			90)+"}"), d.maybe(0.3, "wrapped: true"))))
 	line("crew", d.crew())
 	return b.String()
 }
@@ -135,7 +144,8 @@ func (d *dice) bays() string { return d.set(max(1, d.arches-1), "all", "odd") }
 func (d *dice) pipe() string {
 	switch {
 	case d.chance(0.1):
-		return list("od: "+d.within(0.8, 1.1, 0.5, 3), "wall: "+d.inches(0.08, 0.11), d.maybe(0.5, "modulus: 400000 psi"), d.maybe(0.5, "strength: 48 MPa"), d.maybe(0.5, "weight: 0.2 lb/ft"),
+		return list("od: "+d.within(0.8, 1.1, 0.5, 3), "wall: "+d.inches(0.08, 0.11), d.maybe(0.5, "modulus: 400000 psi"), d.maybe(0.5,
+			"strength: 48 MPa"), d.maybe(0.5, "weight: 0.2 lb/ft"),
 			"take off: "+d.inches(0.3, 1), "socket: "+d.inches(0.5, 1), d.maybe(0.5, "coupling stop: "+d.inches(0, 0.2)))
 	case d.metric:
 		return "pvc-u pn16 " + d.one("20 mm", "25 mm", "32 mm")
@@ -165,7 +175,8 @@ func (d *dice) leg() string {
 // stake throws a stake, whole or with keys left for the program to choose.
 func (d *dice) stake() string {
 	given := float64(d.pick(0, 1, 1, 1))
-	return list(d.maybe(max(given, 0.5), "bar: ", d.one("3/8 in", "1/2 in", "5/8 in", "12 mm", "16 mm")), d.maybe(max(given, 0.5), "length: "+d.within(36, 60, 6, 100)),
+	return list(d.maybe(max(given, 0.5), "bar: ", d.one("3/8 in", "1/2 in", "5/8 in", "12 mm", "16 mm")), d.maybe(max(given, 0.5),
+		"length: "+d.within(36, 60, 6, 100)),
 		d.maybe(max(given, 0.5), "depth: "+d.within(16, 24, 2, 40)), d.maybe(0.2, "lean: ", d.from(-5, 5), " deg"))
 }
 
@@ -186,14 +197,17 @@ func (d *dice) figures(ridge bool) string {
 func (d *dice) arch(pipe string, ridge bool) string {
 	foot := d.maybe(0.8, "stake: "+d.stake())
 	if d.chance(0.1) {
-		foot = "foot: " + list("weight: "+d.from(20, 80)+" kg", "width: "+d.inches(12, 24), d.maybe(0.7, "on: ", d.one("asphalt", "concrete", "grass", "deck")), d.maybe(0.5, "bar: ", d.one("1/2 in", "12 mm")))
+		foot = "foot: " + list("weight: "+d.from(20, 80)+" kg", "width: "+d.inches(12, 24), d.maybe(0.7, "on: ", d.one("asphalt", "concrete", "grass",
+			"deck")), d.maybe(0.5, "bar: ", d.one("1/2 in", "12 mm")))
 	}
 	except := ""
 	if d.arches > 2 && d.chance(0.25) {
-		change := d.one("span: "+d.within(78, 104, 12, 200), "stake: {depth: "+d.within(16, 24, 2, 30)+"}", "joints: glued", "pipe: "+pipe, "sticks: ["+d.leg()+", "+d.leg()+"]")
+		change := d.one("span: "+d.within(78, 104, 12, 200), "stake: {depth: "+d.within(16, 24, 2, 30)+"}", "joints: glued", "pipe: "+pipe,
+			"sticks: ["+d.leg()+", "+d.leg()+"]")
 		except = "except: [{arches: [1, last], " + change + "}" + d.maybe(0.4, ", {arches: [2], late modulus: 50 %}") + "]"
 	}
-	return list("pipe: "+pipe, d.figures(ridge), foot, d.maybe(0.15, "late modulus: ", d.from(30, 80), " %"), d.maybe(0.3, "joints: ", d.one("dry", "pinned", "glued")), except)
+	return list("pipe: "+pipe, d.figures(ridge), foot, d.maybe(0.15, "late modulus: ", d.from(30, 80), " %"), d.maybe(0.3, "joints: ", d.one("dry",
+		"pinned", "glued")), except)
 }
 
 func (d *dice) guys() string {
@@ -201,5 +215,6 @@ func (d *dice) guys() string {
 		return ""
 	}
 	return d.one("", "none", list("arches: all, from: "+d.within(72, 84, 12, 120), "out: "+d.within(42, 66, 12, 200)),
-		list(d.maybe(0.8, "arches: "+d.set(d.arches, "[1, last]", "odd", "all")), "from: "+d.within(72, 84, 12, 120), "out: "+d.within(48, 72, 12, 200), d.maybe(0.3, "stake: "+d.stake())))
+		list(d.maybe(0.8, "arches: "+d.set(d.arches, "[1, last]", "odd", "all")), "from: "+d.within(72, 84, 12, 120), "out: "+d.within(48, 72, 12, 200),
+			d.maybe(0.3, "stake: "+d.stake())))
 }

@@ -111,8 +111,11 @@ func (d *dice) bed() string {
 // inTheWay throws lines in the ground and overhead.
 func (d *dice) inTheWay() string {
 	return joined([]string{
-		d.maybe(0.3, "buried: "+items("{name: water pipe, line: ["+d.point()+", "+d.point()+"]"+d.maybe(0.5, ", keep: "+d.within(12, 36, 0, 50))+d.maybe(0.4, ", marked by: owner")+"}", d.maybe(0.3, "{name: gas, line: ["+d.point()+", "+d.point()+", "+d.point()+"]}"))),
-		d.maybe(0.25, "overhead: [{name: service drop, line: ["+d.point()+", "+d.point()+"], height: "+d.within(144, 260, 36, 400)+d.maybe(0.5, ", keep: "+d.within(60, 120, 0, 150))+"}]"),
+		d.maybe(0.3,
+			"buried: "+items("{name: water pipe, line: ["+d.point()+", "+d.point()+"]"+d.maybe(0.5, ", keep: "+d.within(12, 36, 0, 50))+d.maybe(0.4,
+				", marked by: owner")+"}", d.maybe(0.3, "{name: gas, line: ["+d.point()+", "+d.point()+", "+d.point()+"]}"))),
+		d.maybe(0.25, "overhead: [{name: service drop, line: ["+d.point()+", "+d.point()+"], height: "+d.within(144, 260, 36, 400)+d.maybe(0.5,
+			", keep: "+d.within(60, 120, 0, 150))+"}]"),
 	})
 }
 
@@ -123,7 +126,8 @@ func (d *dice) outlets(marks bool) string {
 		if d.chance(0.2) {
 			at = "from start: {" + d.one("left", "right") + ": " + d.inches(60, 200) + ", " + d.one("ahead", "behind") + ": " + d.inches(0, 100) + "}"
 		}
-		list = append(list, "{name: "+name+", "+at+", circuit: "+d.one("a", "b", "abcd"[i:i+1])+d.maybe(0.3, ", sockets: ", d.from(1, 6))+d.maybe(0.2, ", timer: ", d.one("2 A", "15 A"))+
+		list = append(list, "{name: "+name+", "+at+", circuit: "+d.one("a", "b", "abcd"[i:i+1])+d.maybe(0.3, ", sockets: ", d.from(1, 6))+d.maybe(0.2,
+			", timer: ", d.one("2 A", "15 A"))+
 			d.maybe(0.2, ", reset at: inside the side door")+d.maybe(0.2, ", also feeds: gate lamp")+"}")
 	}
 	return "[" + strings.Join(list, ", ") + "]"
@@ -138,15 +142,19 @@ func (d *dice) power() string {
 		volts = d.one("24 V", "250 V", "12 V")
 	}
 	circuit := func(name string) string {
-		return name + ": " + list("volts: "+volts, "breaker: "+d.one("15 A", "15 A", "16 A", "20 A", d.from(1, 40)+" A"), d.maybe(0.7, "gfci: ", d.one("true", "true", "false")), d.maybe(0.2, "other load: ", d.one("1 A", "3 A", d.from(0, 40)+" A")), d.maybe(0.4, "breaker no: ", d.one("12", "F3")))
+		return name + ": " + list("volts: "+volts, "breaker: "+d.one("15 A", "15 A", "16 A", "20 A", d.from(1, 40)+" A"), d.maybe(0.7, "gfci: ",
+			d.one("true", "true", "false")), d.maybe(0.2, "other load: ", d.one("1 A", "3 A", d.from(0, 40)+" A")), d.maybe(0.4, "breaker no: ", d.one("12",
+			"F3")))
 	}
 	circuits := "circuits: {" + circuit("a") + ", " + circuit("b") + ", " + circuit("c") + ", " + circuit("d") + "}"
 	gauge, long := "16 AWG", d.exact(600)
 	if d.metric {
 		gauge = "1.5 mm2"
 	}
-	return list(circuits, d.maybe(0.1, "continuous: ", d.one("80 %", "100 %", "50 %")), d.maybe(0.4, "split: ", d.one("none", "left and right", "every other")), d.maybe(0.2, "together: ", d.from(1, 9)),
-		d.maybe(0.15, "cords: [{gauge: ", gauge, ", length: ", long, ", sockets: ", d.from(2, 9), ", apart: ", d.inches(24, 60), d.maybe(0.5, ", price: 30"), "}]"),
+	return list(circuits, d.maybe(0.1, "continuous: ", d.one("80 %", "100 %", "50 %")), d.maybe(0.4, "split: ", d.one("none", "left and right",
+		"every other")), d.maybe(0.2, "together: ", d.from(1, 9)),
+		d.maybe(0.15, "cords: [{gauge: ", gauge, ", length: ", long, ", sockets: ", d.from(2, 9), ", apart: ", d.inches(24, 60), d.maybe(0.5,
+			", price: 30"), "}]"),
 		d.maybe(0.15, "taps: [{sockets: ", d.from(2, 6), d.maybe(0.5, ", price: 6.50"), "}]"),
 		d.maybe(0.15, "timers: ", list(d.maybe(0.5, "amps: 15 A"), d.maybe(0.5, "sockets: 2"), d.maybe(0.5, "price: 22"))),
 		d.maybe(0.4, "evenings: ", list(d.maybe(0.7, "hours: ", d.from(2, 8)), d.maybe(0.7, "nights: ", d.from(1, 60)), d.maybe(0.7, "price: 0.16"))))
