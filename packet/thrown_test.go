@@ -51,6 +51,49 @@ func TestThrownTheWholeWay(t *testing.T) {
 	}
 }
 
+// Faults that thrown specs have shown, cut down to what shows them. All invented.
+var wholeWayFaults = map[string]string{
+	"guys before an arch that two tapes share": `tunnel: {arches: 12, spacing: 19 ft}
+arch: {pipe: pvc sch40 1 in, sticks: [115 in, 115 in], span: 104 in, stake: {bar: 1/2 in, length: 48 in, depth: 22 in}}
+guys: {arches: all, from: 99 in, out: 50 in}
+`,
+	"bays too short for any scale": `tunnel: {arches: 12, spacing: 19 in}
+arch: {pipe: pvc sch40 1 in, sticks: [242 in], span: 184 in, foot: {weight: 75 kg, width: 22 in}}
+ridge: false
+guys: {arches: all, from: 66 in, out: 120 in}
+`,
+	"every bay a way out": `tunnel: {arches: 2, spacing: 53 in}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}
+site: {outlets: [{name: porch, at: [0 ft, 10 ft], circuit: a}]}
+lights: {rows: {first: 15 in, step: 20 in, up to: 70 in, strings: [mini led 100 warm], walls: left, gaps: [{wall: left, bays: [1]}]}}
+power: {circuits: {a: {volts: 120 V, breaker: 15 A, gfci: true}}}
+`,
+	"a string that runs on to a second plan": `tunnel: {arches: 70, spacing: 5 ft}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}
+guys: none
+site: {start: {at: [20 ft, 4 ft]}, route: [{straight: 60 ft}, {right: 70 deg, radius: 40 ft}, {straight: rest}],
+  marks: [{name: gate, at: [0 ft, 0 ft]}, {name: barn, at: [60 ft, 10 ft]}]}
+`,
+	"guys unlike at one arch of a bend": `tunnel: {arches: 7, spacing: 5 ft}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}
+guys: {arches: all, from: 6 ft 6 in, out: 4 ft}
+braces: {bays: all, from: 5 ft}
+site: {route: [{straight: 5 ft}, {left: 40 deg, radius: 24 ft}, {straight: rest}]}
+`,
+	"metric cords in an imperial packet": `tunnel: {arches: 4, spacing: 4 ft}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}
+site: {outlets: [{name: porch, at: [0 ft, -30 ft], circuit: a}]}
+lights: {wraps: [{where: legs, string: led 100 warm 230 V}]}
+power: {circuits: {a: {volts: 230 V, breaker: 16 A, gfci: true}}}
+`,
+}
+
+func TestWholeWayFaults(t *testing.T) {
+	for name, text := range wholeWayFaults {
+		t.Run(name, func(t *testing.T) { wholeWay(t, "hoopwright: 1\ntitle: Fault\nunits: imperial\n"+text) })
+	}
+}
+
 // wholeWay holds a spec to what holds of every packet, and returns how often something lies on text or stands out of a printer's reach. What found
 // no room is told on the board; a fact is told once,
 // and figures are the plan's; every string is fed once or it is said that it is not, and no limit is passed; the cut sheet's pieces make the
