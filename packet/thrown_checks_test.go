@@ -87,11 +87,9 @@ func (o outside) fedOnce(t *testing.T, plan *layout.Plan) {
 	for _, s := range o.Strings {
 		watts[s.Name] = s.Watts
 	}
-	plugs, supplied, behind := map[string]int{}, map[string]int{}, map[string]int{} // by what they are in; sockets of the supply there; by string
+	plugs, spared, supplied := map[string]int{}, map[string]int{}, map[string]bool{} // by what they are in; of these behind a supply; strings that have one
 	for _, s := range plan.Strings {
-		if s.Label.Supply != nil {
-			behind[s.Name] = s.Label.Supply.Sockets
-		}
+		supplied[s.Name] = s.Label.Supply != nil
 	}
 	for _, c := range o.Chains {
 		sum := 0.0
@@ -105,13 +103,10 @@ func (o outside) fedOnce(t *testing.T, plan *layout.Plan) {
 		if c.Outlet == "" && !noted(plan, "no-power-given", "not-enough-amps", "not-enough-sockets", "wrong-volts") {
 			t.Errorf("nothing feeds run %s, and nobody says so", c.Name)
 		}
-		if behind[c.Strings[0]] > 1 {
-			supplied[c.FedBy] = behind[c.Strings[0]]
-		}
 		plugs[c.FedBy]++
-	}
-	for by, sockets := range supplied { // one supply's plug for so many runs
-		plugs[by] = (plugs[by] + sockets - 1) / sockets
+		if supplied[c.Strings[0]] { // where one supply feeds several runs, its own plug is one
+			spared[c.FedBy]++
+		}
 	}
 	for name := range watts {
 		if runs[name] != 1 {
@@ -129,12 +124,12 @@ func (o outside) fedOnce(t *testing.T, plan *layout.Plan) {
 		plugs[x.FedBy]++
 	}
 	for _, c := range o.Cords {
-		if plugs[c.Name]+c.Open != c.Sockets {
+		if n := c.Sockets - c.Open; n > plugs[c.Name] || n < plugs[c.Name]-max(0, spared[c.Name]-1) {
 			t.Errorf("cord %s: %d plugs and %d open in %d sockets", c.Name, plugs[c.Name], c.Open, c.Sockets)
 		}
 	}
 	for _, x := range o.Taps {
-		if plugs[x.Name]+x.Open != x.Sockets {
+		if n := x.Sockets - x.Open; n > plugs[x.Name] || n < plugs[x.Name]-max(0, spared[x.Name]-1) {
 			t.Errorf("three-way %s: %d plugs and %d open in %d sockets", x.Name, plugs[x.Name], x.Open, x.Sockets)
 		}
 	}
