@@ -36,8 +36,9 @@ func (b *binder) lightsLeaf() []folio {
 	strips := l.strips()
 	bench, winding := l.steps()
 	front := append([]block.Block{l.aloud()}, bench...)
-	for _, c := range l.wrapCharts() {
-		front = append(front, l.chart(c)...)
+	all := l.wrapCharts()
+	for i, c := range all {
+		front = append(front, l.chart(c, slices.ContainsFunc(all[:i], c.alsoOn) || slices.ContainsFunc(all[i+1:], c.alsoOn))...)
 	}
 	front = slices.Concat(front, l.dropList(), l.turns(), winding)
 	return []folio{{
@@ -150,7 +151,14 @@ func (l lighting) under(on lights.Part) measure.Length {
 // wordsWide is the room for the words beside a chart.
 const wordsWide paper.Length = 57
 
-func (l lighting) chart(c wrapChart) []block.Block {
+// alsoOn reports whether two charts have the same string on pipes of one sort: they are told apart by what part of the pipe it goes on.
+func (c wrapChart) alsoOn(o wrapChart) bool {
+	v, w := c.lines[0].wrap, o.lines[0].wrap
+	return v.On.Kind.Noun() == w.On.Kind.Noun() && strung(v) == strung(w)
+}
+
+// chart draws one kind of pipe, told with the part of it that is wound where another chart has the same string on such pipes.
+func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	w := c.lines[0].wrap
 	start, end := endsOf(w.On.Kind)
 	head := w.PipeEnd - w.To
@@ -167,14 +175,21 @@ func (l lighting) chart(c wrapChart) []block.Block {
 	for _, m := range append(slices.Clone(chart.Marks), chart.Long) {
 		flags = append(flags, l.u.Inches(l.u.Taped(m)))
 	}
-	noun := w.On.Kind.Noun()
-	title := fmt.Sprintf("%s: %s", say.Capital(noun), strung(w))
-	facts := []block.Fact{{What: "bare at a wrap's end, " + noun, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + noun, Value: l.u.Inches(w.From)},
-		{What: "flags for " + title, Value: strings.Join(flags, ", ")}}
+	noun := say.Capital(w.On.Kind.Noun())
+	title := fmt.Sprintf("%s: %s", noun, strung(w))
+	if part {
+		title = fmt.Sprintf("%s, %s to %s: %s", noun, l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
+	}
+	of := c.named(0) + ", " + title
+	facts := []block.Fact{{What: "bare at a wrap's end, " + of, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + of, Value: l.u.Inches(w.From)},
+		{What: "flags for " + of, Value: strings.Join(flags, ", ")}}
+	if part {
+		facts = append(facts, block.Fact{What: "wound of " + of, Value: l.u.BareInches(w.From) + " to " + l.u.Inches(w.To)})
+	}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong})}}
 	for i, line := range c.lines {
-		blocks = append(blocks, l.line(chart, line, c.named(i)))
+		blocks = append(blocks, l.line(chart, line, c.named(i), fmt.Sprintf("%s, line %d", title, i+1)))
 	}
 	return blocks
 }
@@ -222,8 +237,8 @@ func strung(w lights.Wrap) string {
 	return w.Label.Name
 }
 
-// line is one way a chart's pipes are wound.
-func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block {
+// line is one way the pipes of a chart are wound.
+func (l lighting) line(chart draw.PipeChart, k wrapKind, on, title string) block.Block {
 	w := k.wrap
 	from, to := w.Wound()
 	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w), Lean: lean(k.on)}
@@ -237,9 +252,10 @@ func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block 
 	if w.Covers < 1-1e-6 {
 		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
 	}
-	facts := []block.Fact{{What: "turns, " + on, Value: counted}, {What: "ten turns, " + on, Value: ten}}
-	for _, b := range w.Bare {
-		facts = append(facts, block.Fact{What: "bare band, " + on, Value: draw.BandWords(b, l.u)})
+	of := on + ", " + title
+	facts := []block.Fact{{What: "turns, " + of, Value: counted}, {What: "ten turns, " + of, Value: ten}}
+	for i, b := range w.Bare {
+		facts = append(facts, block.Fact{What: fmt.Sprintf("bare band %d, %s", i+1, of), Value: draw.BandWords(b, l.u)})
 	}
 	height := chart.LineHeight(l.chartWide(), line)
 	picture := block.Picture{Least: height, Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
