@@ -23,7 +23,7 @@ func (w watch) log() []block.Block {
 	case len(nights) > one:
 		columns = 2
 		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Leader: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}},
-			block.Block{Name: "trips", Gap: 1.5, Body: writing{"Trips: night, outlet, run, mended by", 1}})
+			block.Block{Name: "trips", Gap: 1.5, Body: writing("Trips: night, outlet, run, mended by")})
 	}
 	room := free()
 	list = append(list, howLogged())

@@ -36,7 +36,7 @@ func TestTakedownLeaf(t *testing.T) {
 		}
 		first, last := stand[0], stand[len(stand)-1]
 		for _, a := range []int{0, len(stand) - 1} {
-			if want := fmt.Sprintf("Arch %d: %s, found", stand[a].Number, plan.Spec.Units.Inches(plan.Spec.Units.Taped(stand[a].SeasonCrown))); !slices.Contains(texts, strings.ReplaceAll(want, "\u00a0", " ")) {
+			if want := fmt.Sprintf("Arch %d: %s", stand[a].Number, plan.Spec.Units.Inches(plan.Spec.Units.Taped(stand[a].SeasonCrown))); !slices.Contains(texts, strings.ReplaceAll(want, "\u00a0", " ")) {
 				t.Errorf("%s: the leaf lacks %q", name, want)
 			}
 		}
@@ -85,7 +85,7 @@ func TestEveryStakeIsCountedOut(t *testing.T) {
 				t.Errorf("%s: no box for %s", name, pair)
 			}
 		}
-		if head := fmt.Sprintf("Stakes out, of %d: tick each", len(plan.Stakes)); len(plan.Stakes) > 0 && !slices.Contains(texts, head) {
+		if head := fmt.Sprintf("s out, of %d: tick each", len(plan.Stakes)); len(plan.Stakes) > 0 && !slices.ContainsFunc(texts, func(s string) bool { return strings.HasSuffix(s, head) }) {
 			t.Errorf("%s: the take-down lacks %q", name, head)
 		}
 	}
@@ -94,7 +94,7 @@ func TestEveryStakeIsCountedOut(t *testing.T) {
 // A stake without its twin has one box.
 func TestAStakeAlone(t *testing.T) {
 	page := &paper.Page{}
-	for _, b := range stakesOut([]ground.Stake{{StakeID: ground.Leg(spec.Left, 1)}, {StakeID: ground.Leg(spec.Right, 2)}}) {
+	for _, b := range stakesOut([]ground.Stake{{StakeID: ground.Leg(spec.Left, 1)}, {StakeID: ground.Leg(spec.Right, 2)}}, []string{"stake"}) {
 		b.Body.Draw(page, paper.Rect{W: 180, H: 100})
 	}
 	if texts := wordsOf(page); countOf(texts, "L") != 1 || countOf(texts, "R") != 1 {
@@ -138,10 +138,10 @@ func TestWrappedLegsOnPaper(t *testing.T) {
 		not  []string
 	}{
 		{kept, "takedown", []string{"Half arches, wrapped:", "light 15 minutes before raising", "Saves 4 hours", "mini led 100 warm, on its leg", "Ridge strings: unwind", "Loaded last: roof rack"}, []string{"Leg and ridge strings"}},
-		{kept, "tags", []string{"WRAPPED LEGS", "Taken off: 5 strings"}, nil},
+		{kept, "tags", []string{"WRAPPED LEGS", "5 strings"}, nil},
 		{kept, "lights", nil, []string{"Flex each wrapped leg"}},
 		{came, "takedown", []string{"Legs: an arch a bundle", "Leg and ridge strings: unwind"}, []string{"Half arches"}},
-		{came, "tags", []string{"Taken off: 17 strings"}, []string{"WRAPPED LEGS"}},
+		{came, "tags", []string{"17 strings"}, []string{"WRAPPED LEGS"}},
 		{came, "lights", []string{"Flex each wrapped leg", "Plug in each of the 5 strings"}, nil},
 		{came, "day", []string{"Flex, light wrapped legs", "Wrapped legs lit"}, []string{"Wrap 12 legs"}},
 	} {
