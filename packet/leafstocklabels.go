@@ -38,7 +38,7 @@ func readLabels(p *layout.Plan) []block.Block {
 		return nil
 	}
 	return append(titled(labelsHead(p), list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Shorter, more watts, joins fewer: buy no more, ask."}})
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Anything else, or fewer joins: buy no more, ask."}})
 }
 
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.

@@ -63,10 +63,12 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on. Arrows leave the FOOT.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
+		var facts []block.Fact
 		for i := range row {
 			row[i].Head = head
+			facts = append(facts, block.Fact{What: "tag " + row[i].Name, Value: row[i].What})
 		}
-		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row)})
+		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row), Facts: facts})
 		gap = 0
 	}
 	for _, p := range b.lighting().stripsForTags() {

@@ -35,7 +35,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 			words = append(words, "Bars out of their sockets, capped till the last. Weights off, boards up.")
 		}
 		if drives(w.plan) {
-			words = append(words, "Each stake: cap off, ten turns with the grip, straight up, fill the hole.")
+			words = append(words, "Each stake: cap off, ten turns with the wrench, straight up, fill the hole.")
 		}
 		return strings.Join(words, " ") + " Tick each overleaf."
 	},
