@@ -24,7 +24,7 @@ var goods = map[stock.Kind]string{
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
 	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.ReadyStake: "pointed", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
-	stock.MarkingPaint: "white", stock.ThreeWay: "three wires", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint", stock.SocketCover: "empty socket",
+	stock.MarkingPaint: "white", stock.ThreeWay: "three wires", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint",
 }
 
 // rightOne is what tells the right thing in the shop from the wrong one; empty where the name says it all.
@@ -36,7 +36,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.ExtensionCord:
 		for _, c := range s.Power.Inline {
 			if c.Name() == i.Item {
-				return "one every " + stock.Sold(c.Apart, u)
+				return stock.Sold(c.Apart, u) + " apart"
 			}
 		}
 	case stock.GuyClamp:

@@ -164,16 +164,27 @@ func (b buying) spares() string {
 	return " Spares: " + strings.Join(words, ", ") + "."
 }
 
-// haul says what the pipe rides home from the shop on, where that is more than a car.
+// haul says what the pipe rides home from the shop on, and what pipe and strings, and what steel weigh.
 func haul(p *layout.Plan) string {
+	var hung, steel measure.Mass
+	for _, a := range standingOf(p) {
+		hung += a.Weight.Mass()
+	}
+	for _, s := range p.Stakes {
+		bar := p.Spec.ArchOf(s.Arch).Stake.Bar
+		if s.Guy {
+			bar = p.Spec.Guys.Stake.Bar
+		}
+		if s.Bay > 0 {
+			bar = p.Spec.Braces.Peg.Bar
+		}
+		steel += measure.Mass(float64(bar.Mass) * s.Length.Metres())
+	}
 	long := measure.Length(0)
 	for _, i := range p.Shopping {
 		if i.Kind == stock.PipeStick && i.Buy > 0 {
 			long = max(long, i.Length)
 		}
 	}
-	if ride := practice.Rides(p.Spec.Units, long); ride > practice.InCar {
-		return " Haul: " + rides[ride] + "."
-	}
-	return ""
+	return fmt.Sprintf(" Haul: %s, %s; steel %s.", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
 }

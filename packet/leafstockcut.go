@@ -53,7 +53,7 @@ func (s sawing) wholeSticks(then string) []block.Block {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(practice.AsSold(u), u)
-		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s: %s. Each %s, %s. Longer: trim. Shorter: another. %s",
+		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s (%s), each %s, %s. Longer: trim. Shorter: another. %s",
 			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
@@ -238,7 +238,7 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 	_, others, _ := trialPiece(s.plan.Cuts.Bars)
 	for i, p := range s.list {
 		item := p.bars[0].Item
-		scale := draw.StickScale(draw.Scales(s.units), barsOf(s.list, item), s.width)
+		scale := draw.StickScale(draw.Scales(s.units), slices.DeleteFunc(slices.Clone(s.plan.Cuts.Bars), func(b stock.Bar) bool { return b.Item != item || b.Whole() }), s.width)
 		if i == 0 || item != s.list[i-1].bars[0].Item {
 			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
 		}
@@ -247,15 +247,4 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: c, Facts: p.facts(c)})
 	}
 	return blocks
-}
-
-// barsOf picks a bar of each pattern of a material.
-func barsOf(list []pattern, item string) []stock.Bar {
-	var bars []stock.Bar
-	for _, p := range list {
-		if p.bars[0].Item == item {
-			bars = append(bars, p.bars[0])
-		}
-	}
-	return bars
 }

@@ -30,11 +30,11 @@ var fetchWords = map[crew.Thing]string{
 func fetched(n crew.Need, u measure.System) string {
 	words := fetchWords[n.Thing]
 	switch n.Thing {
-	case crew.Gloves, crew.EyeProtection:
+	case crew.EyeProtection: // and gloves, which come before it
 		return fmt.Sprintf("%s for %d", words, n.Count)
 	case crew.TestOutlet:
 		return measure.By(u, "GFCI outlet", "RCD outlet") + " near"
-	case crew.Cutters:
+	case crew.Cutters, crew.Gloves:
 		return words
 	}
 	if n.Count > 1 {

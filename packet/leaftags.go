@@ -58,7 +58,10 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	if len(cards)%tagsAcross > 0 {
 		cards = append(cards, draw.Tag{}) // to write on
 	}
-	head := clip(strings.TrimSuffix(clip(b.spec.Title, paper.Small, 40)+", "+b.spec.Season, ", "), paper.Small, 50)
+	head := clip(b.spec.Title, paper.Small, 40)
+	if b.spec.Season != "" {
+		head = clip(head+", "+b.spec.Season, paper.Small, 50)
+	}
 	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
 		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on. Arrows leave the FOOT.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)

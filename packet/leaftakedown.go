@@ -165,7 +165,7 @@ func (l lowering) panels() []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
-	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts R%d %s off its %s. Ladder, outside, %s it. Walk R%d %s out, bend gone. L%d off, capped.",
+	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts R%d %s off its %s. Ladder, outside, %s it. Walk R%d %s out, till straight. L%d off, capped.",
 		last, last, high, upright(kind), block.Figure("caps"), last, out, last)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
@@ -186,7 +186,7 @@ func (l lowering) panels() []panel {
 
 // freed says how the last arch is freed from the one before it, and which guys or braces come off.
 func (l lowering) freed(before, last int) string {
-	do := fmt.Sprintf("Arch %s first: Foot 1, Foot 2 hold it, Guard arch %d.", block.Figure(fmt.Sprint(last)), before)
+	do := fmt.Sprintf("Far end first: arch %s. Foot 1, Foot 2 hold it, Guard arch %d.", block.Figure(fmt.Sprint(last)), before)
 	off := l.guysOf(last)
 	if n := len(l.plan.Ridge); n > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {

@@ -40,7 +40,7 @@ func TestTakedownLeaf(t *testing.T) {
 				t.Errorf("%s: the leaf lacks %q", name, want)
 			}
 		}
-		if last.Number > first.Number && !strings.Contains(all, fmt.Sprintf("Arch %d first", last.Number)) {
+		if last.Number > first.Number && !strings.Contains(all, fmt.Sprintf("first: arch %d", last.Number)) {
 			t.Errorf("%s: it does not say which arch comes first", name)
 		}
 		for _, l := range plan.Spec.Site.Overhead {

@@ -15,7 +15,7 @@ import (
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
 	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Before loosening: line between the feet to mid pipe at the crown. Found:"),
+	crew.MeasureSag:  plainly("Measure first: line between the feet to mid pipe at the crown. Found:"),
 	crew.NameLegs:    plainly("Pen line down each leg’s walk side, names renewed. Ridge: arrow toward arch 1."),
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
@@ -35,9 +35,9 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 			words = append(words, "Bars out of their sockets, capped till the last. Weights off, boards up.")
 		}
 		if drives(w.plan) {
-			words = append(words, "Each stake: cap off, ten turns with the wrench, straight up, fill the hole.")
+			words = append(words, "Each stake: cap off, ten turns by wrench, straight up, fill the hole.")
 		}
-		return strings.Join(words, " ") + " Tick each overleaf."
+		return strings.Join(words, " ") + " Tick overleaf."
 	},
 	crew.LookOver: plainly("Look along every pipe."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),
