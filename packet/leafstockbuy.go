@@ -32,7 +32,8 @@ func (b buying) blocks(width paper.Length) []block.Block {
 		return []block.Block{{Name: "buying list", Body: block.Table{Table: buyTable(), Rows: rows}}}
 	}
 	columns := block.Columns{Gap: buyGap, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
-	return []block.Block{{Name: "buying list", Body: columns, Facts: b.facts()}, {Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}}}
+	return []block.Block{{Name: "buying list", Body: columns, Facts: b.facts()},
+		{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}, Facts: []block.Fact{{What: "what is loaded", Value: haul(b.plan)}}}}
 }
 
 // buyGap is the free room between the two columns of the list.

@@ -39,7 +39,8 @@ func (s sawing) aloud() []block.Block {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
 	sign := []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}, {Gap: 1, Body: block.Blanks{{Word: "Ask"}}}}
-	columns := block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}}, {Width: 38, Blocks: sign}}}
+	columns := block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
+		{Width: 38, Blocks: sign}}}
 	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}}}
 }
 
@@ -238,7 +239,8 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 	_, others, _ := trialPiece(s.plan.Cuts.Bars)
 	for i, p := range s.list {
 		item := p.bars[0].Item
-		scale := draw.StickScale(draw.Scales(s.units), slices.DeleteFunc(slices.Clone(s.plan.Cuts.Bars), func(b stock.Bar) bool { return b.Item != item || b.Whole() }), s.width)
+		sawn := slices.DeleteFunc(slices.Clone(s.plan.Cuts.Bars), func(b stock.Bar) bool { return b.Item != item || b.Whole() })
+		scale := draw.StickScale(draw.Scales(s.units), sawn, s.width)
 		if i == 0 || item != s.list[i-1].bars[0].Item {
 			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
 		}

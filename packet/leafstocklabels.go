@@ -38,7 +38,8 @@ func readLabels(p *layout.Plan) []block.Block {
 		}
 		cords = append(cords, c.Name)
 		name, amps := strings.ReplaceAll(c.Name, "mm2", "mm²"), measure.Amps(known.AmpsAt(c.Length))
-		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more; label says", name, amps)}},
+		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5,
+			Body:  block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more; label says", name, amps)}},
 			Facts: []block.Fact{{What: "least amps, cord " + name, Value: amps}}})
 	}
 	if len(list) == 0 {

@@ -181,7 +181,8 @@ func (l lowering) panels() []panel {
 		}
 		foot += fmt.Sprintf(" The same%s: arch %d, down to %d.", its, before, first)
 	}
-	return append(list, panel{do: foot, facts: []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
+	facts := []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}
+	return append(list, panel{do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
 }
 
 // freed says how the last arch is freed from the one before it, and which guys or braces come off.
@@ -232,8 +233,8 @@ func (l lowering) laidFlat(steps []string) block.Block {
 	if len(l.plan.Strings) > 0 {
 		lit = ", strings unplugged from cords, wraps on"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Tie pipe outside to the L %ss with line.", block.Figure("LAY FLAT"), leafNumber("nights"),
-		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "))
+	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Tie pipe outside to the L %ss with line.",
+		block.Figure("LAY FLAT"), leafNumber("nights"), l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
 

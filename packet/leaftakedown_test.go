@@ -158,3 +158,24 @@ func TestWrappedLegsOnPaper(t *testing.T) {
 		}
 	}
 }
+
+// What is counted out goes by what the arches stand on, and no wrench is brought where nothing is driven. By hand for the garden: 48 in less 20 in deep stand out of
+// the ground; two sticks of 120 in and what the crown adds, less 7 ft between the feet, is a little over 13 ft to walk out.
+func TestTakenDownFromWhatItStandsOn(t *testing.T) {
+	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
+	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
+		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"L stakes with line", "L bases with line", "L stakes or bases with line"},
+			{"Each stake: cap off", "Bars out of their sockets", "Bars out of their sockets"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
+			if !strings.Contains(all, said[i]) {
+				t.Errorf("%d: nowhere %q", i, said[i])
+			}
+		}
+		if i == 1 && (strings.Contains(all, "Each stake") || strings.Contains(all, "wrench")) {
+			t.Error("a stake is pulled where none is driven")
+		}
+		if i == 0 && !(strings.Contains(all, "28 in off its stake") && strings.Contains(all, "13′-1″") && strings.Contains(all, "L1, R1: 120 in each")) {
+			t.Errorf("how high, how far out, or how long is not said: %s", all)
+		}
+	}
+}
