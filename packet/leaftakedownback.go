@@ -49,11 +49,14 @@ func (l lowering) kept() []block.Block {
 func nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
-		{Name: "what was changed", Body: writing("What was changed, and why; what to do better")}}
+		{Name: "what was changed", Body: writing{"What was changed, and why; what to do better", 1}}}
 }
 
-// writing is lines to write on under a word: one at least, and as many as there is room left over for.
-type writing string
+// writing is lines to write on under a word; it takes room that is left over.
+type writing struct {
+	word  string
+	least int // lines
+}
 
 const (
 	writingHead paper.Length = 5
@@ -62,14 +65,14 @@ const (
 )
 
 // Height implements block.Body.
-func (w writing) Height(paper.Length) paper.Length { return writingHead + writingLine }
+func (w writing) Height(paper.Length) paper.Length { return writingHead + paper.Length(w.least)*writingLine }
 
 // Most lets there be more lines.
 func (w writing) Most(paper.Length) paper.Length { return writingHead + writingMost*writingLine }
 
 // Draw implements block.Body.
 func (w writing) Draw(page *paper.Page, box paper.Rect) []string {
-	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Strong.Ascent()}, paper.AtLeft, string(w), paper.Strong.Sized(11))
+	page.Text(paper.Point{X: box.X, Y: box.Y + paper.Strong.Ascent()}, paper.AtLeft, w.word, paper.Strong.Sized(11))
 	for y := box.Y + writingHead + writingLine; y <= box.Bottom()+0.01; y += writingLine {
 		page.Line(paper.Point{X: box.X, Y: y}, paper.Point{X: box.Right(), Y: y}, paper.Thin)
 	}
