@@ -65,7 +65,9 @@ const (
 )
 
 // Height implements block.Body.
-func (w writing) Height(paper.Length) paper.Length { return writingHead + paper.Length(w.least)*writingLine }
+func (w writing) Height(paper.Length) paper.Length {
+	return writingHead + paper.Length(w.least)*writingLine
+}
 
 // Most lets there be more lines.
 func (w writing) Most(paper.Length) paper.Length { return writingHead + writingMost*writingLine }
