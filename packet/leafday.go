@@ -27,16 +27,20 @@ func (b *binder) dayLeaf() []folio {
 	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
 }
 
-// dayFront is the run sheet, with the maps that what it leaves of the back has room for.
-func (b *binder) dayFront() ([]block.Block, siteMaps) {
+// dayFront is the run sheet, set more closely where that keeps it to one side, with the maps that what it leaves of the back has room for.
+func (b *binder) dayFront() (front []block.Block, maps siteMaps) {
 	_, body := b.newSide(false)
-	front, maps := append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops()), siteMaps{plan: b.plan, room: body}
-	if _, rest, _ := block.Fill(&paper.Page{}, body, front); len(rest) > 0 { // it goes on over the map
-		maps.over = true
+	front = append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops())
+	for tight := block.Loose; tight <= block.Tightest; tight++ {
+		closer := block.Tight(front, tight)
+		_, rest, _ := block.Fill(&paper.Page{}, body, closer)
+		maps = siteMaps{plan: b.plan, room: body, over: len(rest) > 0}
+		if !maps.over {
+			return closer, maps
+		}
 		small := maps
-		small.room.H -= block.Height(rest, body.W) + mapGap
-		if small.room.H >= mapLeast && small.whole() {
-			maps = small
+		if small.room.H -= block.Height(rest, body.W) + mapGap; tight == block.Tightest && small.room.H >= mapLeast && small.whole() {
+			return closer, small // the run sheet goes on over the map
 		}
 	}
 	return front, maps
@@ -68,7 +72,7 @@ func (r runSheet) blocks() []block.Block {
 		if day < r.Marked {
 			list = append(list, r.marking(day))
 		} else {
-			list = append(append(list, r.head(day)), r.chart(day)...)
+			list = append(list, r.head(day), r.chart(day))
 		}
 	}
 	return append(list, r.toSign()...)
@@ -93,9 +97,13 @@ func people(n int) string {
 // names has a name written down for each letter, in rows about equally long.
 func (r runSheet) names() block.Block {
 	const most = 6
-	text := fmt.Sprintf("%d people, a name for each letter; A organises.", r.Hands)
+	of := "all"
+	if r.Young > 0 { // theirs are the last letters
+		of = "up to " + letter(r.Hands-r.Young-1)
+	}
+	text := fmt.Sprintf("%s, a name for each letter, %s %d or older; A organises.", say.Capital(people(r.Hands)), of, practice.Least)
 	if short := practice.Raisers - r.Hands; short > 0 && len(r.plan.Kinds) > 0 {
-		text = fmt.Sprintf("%s. Raising takes %d: find %d more before the day. A is the organiser.", say.Capital(people(r.Hands)), practice.Raisers, short)
+		text += fmt.Sprintf(" Raising takes %d: find %d more.", practice.Raisers, short)
 	}
 	var blanks block.Blanks
 	for p := range r.Hands {
@@ -157,7 +165,17 @@ func dayWords(t time.Time) string {
 
 // marking says in a line when and by whom the ground is marked.
 func (r runSheet) marking(day int) block.Block {
-	text := dayWords(r.Days[day].Date) + ": mark the ground, call the locator"
+	text := dayWords(r.Days[day].Date) + ": paint the dots"
+	if day == 0 {
+		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
+	}
+	if day == r.Marked-1 {
+		call := ", call to locate"
+		if crew.LikelyNEC(r.plan.Spec) {
+			call = ", call 811"
+		}
+		text += call
+	}
 	for _, j := range r.Jobs {
 		for k, st := range j.Stints {
 			if st.Day != day {
@@ -176,7 +194,7 @@ func (r runSheet) marking(day int) block.Block {
 func (r runSheet) head(day int) block.Block {
 	d := r.Days[day]
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
-	if c := r.bars(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, r.nameRoom())) {
+	if c := r.parted(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, r.nameRoom())) {
 		text += fmt.Sprintf(", lunch %s to %s", c.Lunch, c.Lunch+c.Rest)
 	}
 	trial := r.trial(day)
@@ -188,21 +206,12 @@ func (r runSheet) head(day int) block.Block {
 	case d.Light == nil:
 		text += " if light lasts. Sunset ______"
 	default:
-		text += r.dark(day) + fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
-		if first := slices.IndexFunc(r.Days[r.Marked:], func(d crew.Workday) bool { return !d.Bench() }); day == r.Marked+first {
-			text += fmt.Sprintf(" (%s)", d.Light.Zone)
-		}
-		text += "."
+		text += fmt.Sprintf(". Light to %s, dark %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
+	}
+	if day == r.Marked {
+		text += " Put off to: ______"
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
-}
-
-// dark says who walks through in the dark, and when.
-func (r runSheet) dark(day int) (text string) {
-	for _, s := range r.shifts(day, crew.LightUp) {
-		text += fmt.Sprintf(", %s %s", s.Who, s.Begin)
-	}
-	return text
 }
 
 // trial says the trial of one arch on its day; empty on others.
@@ -216,22 +225,17 @@ func (r runSheet) trial(day int) string {
 	return ""
 }
 
-// chart is one day of building as bars, and under it whoever found no room in it.
-func (r runSheet) chart(day int) []block.Block {
-	chart, names := r.bars(day), r.nameRoom()
-	list := []block.Block{{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
+// chart is one day of building as bars.
+func (r runSheet) chart(day int) block.Block {
+	chart, names := r.parted(day), r.nameRoom()
+	return block.Block{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
 		chart.Draw(page, box, names)
 		return nil
-	}}}}
-	var words []string
-	for _, m := range chart.Draw(&paper.Page{}, paper.Rect{W: r.width, H: chart.Least()}, names) {
-		words = append(words, fmt.Sprintf("%s, %s: %s", m.Row, m.Bar.Begin, m.Bar.Who))
-	}
-	if len(words) > 0 {
-		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: "Also on the bars: " + strings.Join(words, "; ") + "."}})
-	}
-	return list
+	}}}
 }
+
+// parted are a day's bars with room for everyone's letters.
+func (r runSheet) parted(day int) draw.DayChart { return r.bars(day).Parted(r.width, r.nameRoom()) }
 
 // nameRoom is the width of the works' names, alike on every day.
 func (r runSheet) nameRoom() (wide paper.Length) {

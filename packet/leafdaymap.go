@@ -123,15 +123,22 @@ func (m siteMaps) said(more string) block.Block {
 		return "____________"
 	}
 	site := m.plan.Spec.Site
-	ground := "No buried line is known: nothing in the ground before the locator's marks."
-	if len(site.Buried) > 0 {
-		ground = "Hatched ground: no stake, no digging."
+	ground := ""
+	if len(site.Buried) == 0 {
+		ground = "No buried line is known: nothing goes in before all have marked. "
+	}
+	if hard := func(f spec.Feature) bool { return f.Hard }; len(site.Buried) > 0 || slices.ContainsFunc(site.Features, hard) {
+		ground += "Hatched ground: no stake, no digging. "
 	}
 	if len(site.Overhead) > 0 {
-		ground += " Below a wire: no ladder, no upright pipe."
+		ground += "Below a wire: no ladder, no upright pipe."
+	}
+	ring := ""
+	if site.Emergency == "" { // else on the foot
+		ring = ", ring __________"
 	}
 	text := "Say aloud and point: first aid is at " + at(spec.FirstAid) + ", power goes off at " + at(spec.PowerOff) + ".\n" + ground + "\n" +
-		"If something happens: stop, walk to the way in, count heads. Heard by ______________" + more
+		"Trouble: stop, meet at __________, count heads" + ring + ". Heard by all, A: __________" + more
 	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }
 
