@@ -43,11 +43,6 @@ func (r ChartRow) Begin() crew.Clock {
 	return first
 }
 
-// Free reports whether no bar of the row lies between two times.
-func (r ChartRow) Free(begin, end crew.Clock) bool {
-	return !slices.ContainsFunc(r.Bars, func(b ChartBar) bool { return b.Begin < end && begin < b.End })
-}
-
 // ChartBar is a time that some people are at it.
 type ChartBar struct {
 	Begin, End crew.Clock
@@ -62,6 +57,7 @@ const (
 	chartGap   paper.Length = 1.2
 	chartRow   paper.Length = 5.0 // least height of a row
 	chartTall  paper.Length = 8
+	chartRight paper.Length = 3 // past the bars
 	barInset   paper.Length = 0.7
 	holdWide   paper.Length = 1.6 // of a hold, black on its bar
 )
@@ -93,24 +89,25 @@ func (c DayChart) Names() paper.Length {
 	return wide + 3
 }
 
-// BarsWidth is what a chart's bars have of its width beside names.
-func BarsWidth(chart, names paper.Length) paper.Length { return chart - names - 3 }
-
-// Parted is the chart with a further row, without a name, for every bar whose people would stand neither in it nor after it.
+// Parted is the chart with further rows, without a name, for bars at the same time as others and for those whose people would stand neither in their bar nor after it.
 func (c DayChart) Parted(chart, names paper.Length) DayChart {
-	s := &chartSheet{DayChart: c, rows: paper.Rect{W: BarsWidth(chart, names)}}
+	s := &chartSheet{DayChart: c, rows: paper.Rect{W: chart - names - chartRight}}
 	c.Rows = nil
 	for _, r := range s.Rows {
-		part := ChartRow{Name: r.Name, Note: r.Note}
-		slices.SortFunc(r.Bars, func(a, b ChartBar) int { return int(a.Begin - b.Begin) })
+		first := len(c.Rows)
+		c.Rows = append(c.Rows, ChartRow{Name: r.Name, Note: r.Note})
 		for _, b := range r.Bars {
-			more := ChartRow{part.Name, append(slices.Clip(part.Bars), b), part.Note}
-			if _, ok := s.seats(more); !ok {
-				c.Rows, more = append(c.Rows, part), ChartRow{Bars: []ChartBar{b}}
+			k := slices.IndexFunc(c.Rows[first:], func(r ChartRow) bool {
+				free := !slices.ContainsFunc(r.Bars, func(o ChartBar) bool { return b.Begin < o.End })
+				_, ok := s.seats(ChartRow{Name: r.Name, Bars: append(slices.Clip(r.Bars), b)})
+				return free && ok
+			})
+			if k < 0 {
+				k = len(c.Rows) - first
+				c.Rows = append(c.Rows, ChartRow{})
 			}
-			part = more
+			c.Rows[first+k].Bars = append(c.Rows[first+k].Bars, b)
 		}
-		c.Rows = append(c.Rows, part)
 	}
 	return c
 }
@@ -126,7 +123,7 @@ type chartSheet struct {
 // Draw draws the chart in the box, the rows' names in so much of its width. It is one that was parted for that width.
 func (c DayChart) Draw(page *paper.Page, box paper.Rect, names paper.Length) {
 	s := &chartSheet{DayChart: c, page: page}
-	s.rows = paper.Rect{X: box.X + names, Y: box.Y + c.head(), W: BarsWidth(box.W, names)}
+	s.rows = paper.Rect{X: box.X + names, Y: box.Y + c.head(), W: box.W - names - chartRight}
 	s.row = min(chartTall, (box.H-(s.rows.Y-box.Y))/paper.Length(max(1, len(c.Rows))))
 	s.rows.H = s.row * paper.Length(len(c.Rows))
 	s.clock(box.Y)
@@ -141,7 +138,7 @@ func (s *chartSheet) x(c crew.Clock) paper.Length {
 	return s.rows.X + s.rows.W*paper.Length(c-s.From)/paper.Length(s.To-s.From)
 }
 
-// clock draws the hours with their lines down through the rows, thin lines for half hours and for rows to follow, and lunch, which nothing is written over.
+// clock draws the hours with their lines down through the rows, thin lines for half hours and for rows to follow, and lunch as a white column.
 func (s *chartSheet) clock(top paper.Length) {
 	step := crew.Clock(60)
 	if s.x(s.From+60)-s.rows.X < paper.Floor.Width("00")+1 {
@@ -162,29 +159,10 @@ func (s *chartSheet) clock(top paper.Length) {
 		s.page.Line(paper.Point{X: s.rows.X, Y: y}, paper.Point{X: s.rows.Right(), Y: y}, paper.Hatching)
 	}
 	if s.Lunch > 0 {
-		s.clear(s.lunch())
-		s.page.Stroke(paper.Box(s.lunch()), paper.Thin)
-		if s.SaysLunch(s.rows.W) {
-			s.page.TurnedText(s.lunch().Centre().Add(paper.Point{X: paper.Floor.Ascent() * 0.4}), math.Pi/2, s.lunchWords(), paper.Floor)
-		}
+		rest := paper.Rect{X: s.x(s.Lunch), Y: s.rows.Y, W: s.x(s.Lunch+s.Rest) - s.x(s.Lunch), H: s.rows.H}
+		s.clear(rest)
+		s.page.Stroke(paper.Box(rest), paper.Thin)
 	}
-}
-
-// lunch is the column of the rest; of no width where there is none.
-func (s *chartSheet) lunch() paper.Rect {
-	if s.Lunch == 0 {
-		return paper.Rect{}
-	}
-	return paper.Rect{X: s.x(s.Lunch), Y: s.rows.Y, W: s.x(s.Lunch+s.Rest) - s.x(s.Lunch), H: s.rows.H}
-}
-
-func (c DayChart) lunchWords() string { return fmt.Sprintf("lunch %s to %s", c.Lunch, c.Lunch+c.Rest) }
-
-// SaysLunch reports whether bars of a width leave room to write in it when all rest.
-func (c DayChart) SaysLunch(bars paper.Length) bool {
-	worked := func(r ChartRow) bool { return !r.Free(c.Lunch, c.Lunch+c.Rest) }
-	return bars*paper.Length(c.Rest)/paper.Length(c.To-c.From) > paper.Floor.Leading() &&
-		chartRow*paper.Length(len(c.Rows)) > paper.Floor.Width(c.lunchWords())+2 && !slices.ContainsFunc(c.Rows, worked)
 }
 
 // hatch fills a box with slanting lines.
@@ -305,20 +283,14 @@ const (
 )
 
 // seat finds where a bar's people are set: in the widest part that the holds leave of it, else after it, before it too where alone in their row. None stands at
-// another bar or where all rest.
+// another bar.
 func (s *chartSheet) seat(bars []ChartBar, k int, alone bool) (at paper.Length, ok bool) {
-	b, lunch := bars[k], s.lunch()
-	w, low, high := paper.CellSmall.Width(b.Who), s.rows.X, s.rows.Right()+1
+	b, w, low, high := bars[k], paper.CellSmall.Width(bars[k].Who), s.rows.X, s.rows.Right()+1
 	if k > 0 {
 		low = s.x(bars[k-1].End)
 	}
 	if k+1 < len(bars) {
 		high = s.x(bars[k+1].Begin) - seatApart
-	}
-	if b.Begin < s.Lunch {
-		high = min(high, lunch.X)
-	} else if s.Lunch > 0 {
-		low = max(low, lunch.Right())
 	}
 	from, to := s.widest(b)
 	switch after, before := s.x(b.End)+seatPad, s.x(b.Begin)-seatPad-w; {

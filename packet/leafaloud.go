@@ -107,11 +107,8 @@ func (b *binder) hazards() (list []aloud) {
 		device = "GFCI protection"
 	}
 
-	driven, first, second, bare := drives(b.plan), "Before any stake", "Stakes", "Bare stakes"
-	if !driven {
-		first, second, bare = "Before any foot", "Feet", "Bare bars"
-	}
-	part(first, d.Mark, build)
+	driven := drives(b.plan)
+	part("Before anything stands", d.Mark, build)
 	add(driven, "Buried lines", "A stake through gas or power can kill: none before every company has marked or answered.")
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
@@ -120,9 +117,9 @@ func (b *binder) hazards() (list []aloud) {
 	for _, l := range site.Overhead {
 		add(true, l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches.")
 	}
-	part(second, build)
+	part("Stakes, feet", build)
 	add(driven, "Hammer", "Crushed fingers, splinters of steel: eye protection on, two paces off, nobody holds the stake.")
-	add(stakes, bare, "A spike for whoever falls. A cap comes off only as the pipe goes on.")
+	add(stakes, "Bare steel", "A spike for whoever falls. A cap comes off only as the pipe goes on.")
 	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
 	tight := ""
 	if finding.Has(b.plan.Findings, "bends-too-tight") {

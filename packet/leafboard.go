@@ -156,7 +156,7 @@ func (b *binder) boardFigures() keyFigures {
 		list = append(list, figure{"Strings of lights", fmt.Sprint(n)}, figure{"Power, all lit", measure.Watts(p.Power.Watts)})
 	}
 	if c := p.Cost; c.Bought.Money+c.NextYear.Money > 0 {
-		list = append(list, figure{strings.TrimSuffix("Buy now, "+b.spec.Currency, ", "), roundly(c.Bought)}, figure{"Buy for next year", roundly(c.NextYear)})
+		list = append(list, figure{"Buy now," + b.currencyWords(), roundly(c.Bought)}, figure{"Buy for next year", roundly(c.NextYear)})
 	}
 	return list
 }

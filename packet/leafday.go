@@ -160,7 +160,7 @@ func dayWords(t time.Time) string {
 	if t.IsZero() {
 		return "Day ____________"
 	}
-	return t.Format("Monday 2 January 2006")
+	return t.Format("Mon 2 January 2006")
 }
 
 // marking says in a line when and by whom the ground is marked.
@@ -194,8 +194,8 @@ func (r runSheet) marking(day int) block.Block {
 func (r runSheet) head(day int) block.Block {
 	d := r.Days[day]
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
-	if c := r.parted(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, r.nameRoom())) {
-		text += fmt.Sprintf(", lunch %s to %s", c.Lunch, c.Lunch+c.Rest)
+	if d.Lunch > 0 {
+		text += fmt.Sprintf(", lunch %s to %s", d.Lunch, d.Lunch+practice.MinutesLunch)
 	}
 	trial := r.trial(day)
 	switch {
@@ -204,12 +204,9 @@ func (r runSheet) head(day int) block.Block {
 	case d.Bench():
 		text += ", at the bench."
 	case d.Light == nil:
-		text += " if light lasts. Sunset ______"
+		text += " if light lasts. Sunset ____"
 	default:
 		text += fmt.Sprintf(". Light to %s, dark %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
-	}
-	if day == r.Marked {
-		text += " Put off to: ______"
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
 }
@@ -227,15 +224,13 @@ func (r runSheet) trial(day int) string {
 
 // chart is one day of building as bars.
 func (r runSheet) chart(day int) block.Block {
-	chart, names := r.parted(day), r.nameRoom()
+	names := r.nameRoom()
+	chart := r.bars(day).Parted(r.width, names)
 	return block.Block{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
 		chart.Draw(page, box, names)
 		return nil
 	}}}
 }
-
-// parted are a day's bars with room for everyone's letters.
-func (r runSheet) parted(day int) draw.DayChart { return r.bars(day).Parted(r.width, r.nameRoom()) }
 
 // nameRoom is the width of the works' names, alike on every day.
 func (r runSheet) nameRoom() (wide paper.Length) {
@@ -245,37 +240,36 @@ func (r runSheet) nameRoom() (wide paper.Length) {
 	return wide
 }
 
-// bars gathers a day's bars: a row a work, or a row each of several crews that raise side by side.
+// bars gathers a day's bars, a row a work.
 func (r runSheet) bars(day int) draw.DayChart {
 	d := r.Days[day]
 	c := draw.DayChart{From: d.Begin / 60 * 60, To: d.End, Lunch: d.Lunch, Rest: practice.MinutesLunch, Light: d.Light}
-	if d.Light != nil && !d.Bench() {
+	if d.Light == nil { // nothing to show after the work
+		c.To = r.done(day) + 60
+	} else if !d.Bench() {
 		c.To = max(c.To, d.Light.Dusk)
 	}
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
-		c.Rows = append(c.Rows, r.rows(day, work)...)
-	}
-	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })
-	if d.Light == nil { // nothing to show after the work
-		c.To = r.done(day) + 60
-	}
-	for _, row := range c.Rows {
-		for _, bar := range row.Bars {
+		row := draw.ChartRow{Name: r.workWords(work)}
+		for _, bar := range r.shifts(day, work) {
+			row.Add(bar)
 			c.To = max(c.To, bar.End)
 		}
+		byDark := func(j crew.Job) bool { return j.Work == work && work == crew.LightUp && len(j.Stints) == 0 }
+		if day == len(r.Days)-1 && slices.ContainsFunc(r.Jobs, byDark) {
+			row.Note = "when dark, at ______ by ______"
+		}
+		if len(row.Bars) > 0 || row.Note != "" {
+			c.Rows = append(c.Rows, row)
+		}
 	}
+	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })
 	c.To = (c.To + 59) / 60 * 60
 	return c
 }
 
-// shift is a bar with the arches that its people work at.
-type shift struct {
-	draw.ChartBar
-	arches string
-}
-
 // shifts are the bars of a work on a day.
-func (r runSheet) shifts(day int, work crew.Work) (list []shift) {
+func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 	for _, j := range r.Jobs {
 		if j.Work != work {
 			continue
@@ -294,40 +288,14 @@ func (r runSheet) shifts(day int, work crew.Work) (list []shift) {
 					bar.Holds = append(bar.Holds, h.at)
 				}
 			}
-			list = append(list, shift{bar, fmt.Sprintf("%d–%d", max(3, j.First), j.Last)})
+			list = append(list, bar)
 		}
 	}
 	if tie := r.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
-		list = append(list, shift{ChartBar: draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"}})
+		list = append(list, draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"})
 	}
+	slices.SortFunc(list, func(a, b draw.ChartBar) int { return cmp.Compare(a.Begin, b.Begin) })
 	return list
-}
-
-// rows are a work's rows on a day. Stretches that follow each other without a break and by the same people are one bar; those that go on side by side get a row each
-// and their arches in its name.
-func (r runSheet) rows(day int, work crew.Work) (rows []draw.ChartRow) {
-	var arches [][]string
-	for _, s := range r.shifts(day, work) {
-		k := slices.IndexFunc(rows, func(row draw.ChartRow) bool { return row.Free(s.Begin, s.End) })
-		if k < 0 {
-			k = len(rows)
-			rows, arches = append(rows, draw.ChartRow{}), append(arches, nil)
-		}
-		if !slices.Contains(arches[k], s.arches) {
-			arches[k] = append(arches[k], s.arches)
-		}
-		rows[k].Add(s.ChartBar)
-	}
-	byDark := func(j crew.Job) bool { return j.Work == work && work == crew.LightUp && len(j.Stints) == 0 }
-	if day == len(r.Days)-1 && slices.ContainsFunc(r.Jobs, byDark) {
-		rows = append(rows, draw.ChartRow{Note: "when dark, at ______ by ______"})
-	}
-	for k := range rows {
-		if rows[k].Name = r.workWords(work); len(rows) > 1 && work == crew.RaiseOthers {
-			rows[k].Name = "Raise " + strings.Join(arches[k], ", ")
-		}
-	}
-	return rows
 }
 
 // whoWords names people by letters: three or more in a row by the first and the last of them.
