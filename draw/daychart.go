@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
 )
 
@@ -165,16 +166,6 @@ func (s *chartSheet) clock(top paper.Length) {
 	}
 }
 
-// hatch fills a box with slanting lines.
-func (s *chartSheet) hatch(box paper.Rect, apart paper.Length) {
-	for d := -box.H; d < box.W; d += apart {
-		p, q, ok := cropSegment(paper.Point{X: box.X + d, Y: box.Bottom()}, paper.Point{X: box.X + d + box.H, Y: box.Y}, box)
-		if ok {
-			s.page.Line(p, q, paper.Hatching)
-		}
-	}
-}
-
 // light draws the strip of the day's light: white by day, hatched at dusk and dawn, black by night, and a heavy line down through the rows at sunset.
 func (s *chartSheet) light(top paper.Length) {
 	if s.Light == nil {
@@ -193,7 +184,7 @@ func (s *chartSheet) light(top paper.Length) {
 	}
 	for _, twilight := range [2][2]crew.Clock{{dawn, s.Light.Rise}, {s.Light.Set, s.Light.Dusk}} {
 		if r, ok := between(twilight[0], twilight[1]); ok {
-			s.hatch(r, 1.2)
+			place.NewBoard(s.page, r).Hatch(paper.Box(r), math.Pi/4, 1.2)
 		}
 	}
 	s.page.Stroke(paper.Box(strip), paper.Thick)

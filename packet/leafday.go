@@ -39,8 +39,11 @@ func (b *binder) dayFront() (front []block.Block, maps siteMaps) {
 			return closer, maps
 		}
 		small := maps
-		if small.room.H -= block.Height(rest, body.W) + mapGap; tight == block.Tightest && small.room.H >= mapLeast && small.whole() {
-			return closer, small // the run sheet goes on over the map
+		if small.room.H -= block.Height(rest, body.W) + mapGap; tight < block.Tightest || small.room.H < mapLeast {
+			continue
+		}
+		if plan, _ := small.under(""); len(plan.Sections) == 1 { // the run sheet goes on over the map
+			return closer, small
 		}
 	}
 	return front, maps
@@ -63,10 +66,8 @@ func (r runSheet) blocks() []block.Block {
 		list = append(list, block.Block{Name: past, Body: block.Words{Lettering: paper.Strong, Text: titleOf(past) + ": build by no day of this print."}})
 	}
 	list = append(list, r.names())
-	if text, box := r.tooLong(); box {
+	if text := r.tooLong(); text != "" {
 		list = append(list, block.Box("too long for a day", text))
-	} else if text != "" {
-		list = append(list, block.Block{Name: "how long", Gap: 1.5, Body: block.Words{Text: text}})
 	}
 	for day := range r.Days {
 		if day < r.Marked {
@@ -118,15 +119,15 @@ func (r runSheet) names() block.Block {
 }
 
 // tooLong says that the work goes on for more than a day, and what a leader can do about it.
-func (r runSheet) tooLong() (text string, box bool) {
+func (r runSheet) tooLong() (text string) {
 	built := len(r.Built())
 	switch {
 	case built == 0 || built == 1 && len(r.Left) == 0:
-		return "", false
+		return ""
 	case len(r.Left) > 0:
 		text = "Too little time: these days leave work undone."
 	case r.Fit.Cures == nil:
-		return "Before each dusk tie the newest arch both ways.", false
+		return "Before each dusk tie the newest arch both ways."
 	default:
 		text = fmt.Sprintf("Too long for one day of light: %s of building.", say.Count(built, "day"))
 	}
@@ -140,7 +141,7 @@ func (r runSheet) tooLong() (text string, box bool) {
 	if len(ways) > 0 {
 		text += " To save a day: " + say.Or(ways) + "."
 	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied.", true
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied."
 }
 
 // done is when the last work by daylight ends on a day.

@@ -31,9 +31,6 @@ const (
 
 // blocks are what is said aloud, and the map, parted where the tunnel is long.
 func (m siteMaps) blocks(b *binder) []block.Block {
-	if len(m.plan.Stakes) == 0 {
-		return nil
-	}
 	whole, list := m.under("")
 	switch {
 	case whole.Cords:
@@ -45,26 +42,17 @@ func (m siteMaps) blocks(b *binder) []block.Block {
 	return list
 }
 
-// whole tells that one map shows the site.
-func (m siteMaps) whole() bool {
-	if len(m.plan.Stakes) == 0 {
-		return true
-	}
-	plan, _ := m.under("")
-	return len(plan.Sections) == 1
-}
-
 // closeCords tells a tunnel whose cords' plans are in the annex.
 func (m siteMaps) closeCords() bool {
-	if n := len(m.plan.Ground.Stations); len(m.plan.Stakes) == 0 || n > mapLong {
-		return false
-	}
 	whole, _ := m.under("")
-	return !whole.Cords
+	return !whole.Cords && len(m.plan.Ground.Stations) <= mapLong
 }
 
-// under is the map under what is said aloud.
+// under is the map under what is said aloud; none where nothing stands.
 func (m siteMaps) under(more string) (*draw.SitePlan, []block.Block) {
+	if len(m.plan.Stakes) == 0 {
+		return &draw.SitePlan{Sections: []draw.Section{{}}, Cords: true}, nil
+	}
 	said := m.said(more)
 	room := m.room
 	room.H -= said.Body.Height(room.W) + mapGap

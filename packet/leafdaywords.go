@@ -11,7 +11,6 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/weather"
 )
 
 // workNames name each work on the run sheet.
@@ -132,7 +131,7 @@ func (b *binder) dayStops() block.Block {
 		for _, f := range t.Want {
 			switch f.What {
 			case crew.GustBelow:
-				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + " (" + signOf(weather.Gust{Forecast: f.Gust}) + "), "
+				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + ", "
 			case crew.WarmerThan:
 				raise += figure("raising cold", u.Temperature(f.Cold)) + " or colder, "
 			case crew.PeopleThere:
@@ -142,7 +141,7 @@ func (b *binder) dayStops() block.Block {
 	}
 	text := ""
 	if raise != "" {
-		text = "Raise nothing: " + raise + ".\n"
+		text = fmt.Sprintf("Raise nothing, leaf %d: %s.\n", leafNumber("raise"), raise)
 	}
 	ask := b.spec.Crew.Ask.Name
 	if ask == "" { // else the phone is on the foot
