@@ -115,8 +115,12 @@ func (m siteMaps) said(more string) block.Block {
 	if len(site.Buried) == 0 {
 		ground = "No buried line is known: nothing goes in before all have marked. "
 	}
-	if hard := func(f spec.Feature) bool { return f.Hard }; len(site.Buried) > 0 || slices.ContainsFunc(site.Features, hard) {
+	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
+	if len(site.Buried) > 0 || hard {
 		ground += "Hatched ground: no stake, no digging. "
+	}
+	if hard {
+		ground += "No wheels over cords. "
 	}
 	if len(site.Overhead) > 0 {
 		ground += "Below a wire: no ladder, no upright pipe."
