@@ -40,7 +40,7 @@ var mending = map[crew.Remedy]string{
 	crew.Mend:            "Else power off, mend by daylight, look again.",
 	crew.WarmWater:       "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:       "Stuck: cap on, ask. One missing: nobody leaves.",
-	crew.CutThrough:      "Cracked or worn: count it, X on it, bin it.",
+	crew.CutThrough:      "Cracked or worn: X on it, back but not good, bin it.",
 }
 
 // cure says a remedy.
