@@ -45,8 +45,7 @@ func (d *stakeSheet) spanNumbers() {
 			continue
 		}
 		from, to := d.spot(s.From), d.spot(s.To)
-		if s.Apart != 0 {
-			d.lacks(s.Text, d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}))
+		if s.Apart != 0 && d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}) {
 			continue
 		}
 		placed := d.levelOn(from, to, s.Text, s.Across) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
@@ -132,7 +131,10 @@ func (d *stakeSheet) ends() {
 	if d.exit() {
 		last := d.ground.Stations[len(d.ground.Stations)-1]
 		on := paper.Polar(1, d.m.angle(last.Heading))
-		d.lacks("EXIT", d.b.Label(place.Label{At: d.m.at(last.At).Add(on.Times(5)), Text: "EXIT", Lettering: paper.Heading, Toward: on, Leader: place.NoLeader}))
+		word := place.Label{At: d.m.at(last.At).Add(on.Times(5)), Text: "EXIT", Lettering: paper.Heading, Toward: on, Leader: place.NoLeader}
+		led := word
+		led.Leader = place.Bare
+		d.lacks(word.Text, d.b.Label(word) || d.b.Label(led))
 	} else {
 		d.shared(d.Last, 1)
 	}

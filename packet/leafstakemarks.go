@@ -100,7 +100,7 @@ func (p stakePart) markTable(list []markTape) block.Block {
 	return table
 }
 
-// fittedTable is a table of figures, each on one line, as large as all of them fit the width.
+// fittedTable is a table of figures, each on one line, as large as all of them fit the width. Words in its first column give way.
 type fittedTable struct{ block.Table }
 
 // at is the table at a width, and whether its figures fit that.
@@ -109,11 +109,19 @@ func (f fittedTable) at(width paper.Length) (t block.Table, fits bool) {
 		t = f.Table
 		t.Columns = slices.Clone(t.Columns)
 		for i := range t.Columns {
-			t.Columns[i].Lettering = paper.Cell.Sized(size)
+			if t.Columns[i].Lettering == (paper.Lettering{}) {
+				t.Columns[i].Lettering = paper.Cell
+			}
+			if t.Columns[i].Lettering.Size > size {
+				t.Columns[i].Lettering.Size = size
+			}
 		}
+		least := t.Columns[0].Width
 		t.Columns = sized(t.Columns, t.Rows)
-		if widthOf(t.Columns) <= width {
-			t.Columns[len(t.Columns)-1].Width = 0 // what is left
+		last, over := &t.Columns[len(t.Columns)-1], widthOf(t.Columns)-width
+		if over <= 0 || least > 0 && t.Columns[0].Width-over >= least {
+			t.Columns[0].Width -= max(0, over)
+			last.Width = 0 // what is left
 			return t, true
 		}
 	}
@@ -141,4 +149,10 @@ func (f fittedTable) Height(width paper.Length) paper.Length {
 func (f fittedTable) Draw(page *paper.Page, box paper.Rect) []string {
 	t, _ := f.at(box.W)
 	return t.Draw(page, box)
+}
+
+// Split implements block's splitter.
+func (f fittedTable) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
+	t, _ := f.at(width)
+	return t.Split(width, height)
 }
