@@ -52,11 +52,7 @@ func (d *stakeSheet) spanNumbers() {
 		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 			if !placed {
 				at := from.Add(to.Sub(from).Times(share))
-				label := place.Label{At: at, Text: s.Text, Lettering: paper.Dimension, Toward: at.Sub(d.middle()), Leader: place.Dot}
-				placed = d.b.Label(label)
-				if label.Lettering, label.Reach = paper.DimSmall, 90; !placed {
-					placed = d.b.Label(label)
-				}
+				placed = d.b.Label(place.Label{At: at, Text: s.Text, Lettering: paper.DimSmall, Toward: at.Sub(d.middle()), Leader: place.Dot})
 			}
 		}
 		d.lacks(s.Text, placed)

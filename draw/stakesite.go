@@ -64,7 +64,7 @@ func (d *stakeSheet) featureNames() {
 	d.named = make([]bool, len(d.features))
 	for i, f := range d.features {
 		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
-			d.named[i] = d.nameInside(seen, f.Name, d.featureName(f))
+			d.named[i] = d.nameInside(seen, d.featureName(f))
 		}
 	}
 }
@@ -110,24 +110,12 @@ func (d *stakeSheet) keepBands() {
 	}
 }
 
-// nameInside sets a feature's name inside what is seen of it: level, else along an upright strip, the short name if there is no room for more.
-func (d *stakeSheet) nameInside(seen []paper.Point, short, name string) bool {
-	box := boundsOf(seen)
-	centre := box.Centre()
+// nameInside sets a feature's name inside what is seen of it, the nearest to its middle.
+func (d *stakeSheet) nameInside(seen []paper.Point, name string) bool {
+	centre := boundsOf(seen).Centre()
 	for _, share := range []float64{0, 0.3, 0.6} {
 		for _, p := range seen {
 			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
-				return true
-			}
-		}
-	}
-	for _, text := range []string{strings.ReplaceAll(name, "\n", " "), short} {
-		half := paper.Body.Width(text) / 2
-		up, down := paper.Body.Extent(text)
-		for y := box.Y + half; y <= box.Bottom()-half; y++ {
-			at := paper.Point{X: centre.X + (up-down)/2, Y: y}
-			if around := (paper.Rect{X: centre.X - (up+down)/2, Y: y - half, W: up + down, H: 2 * half}); holds(seen, around.Inset(-1.2)) && d.b.FreeText(at, math.Pi/2, text, paper.Body) {
-				d.b.TurnedText(at, math.Pi/2, text, paper.Body)
 				return true
 			}
 		}

@@ -21,16 +21,11 @@ func (p stakePart) back(tables, asides []block.Block) []block.Block {
 	if checks < 0 {
 		checks = len(tables)
 	}
-	return slices.Concat([]block.Block{p.aloud()}, tables[:checks], p.work(tables[checks:]), asides)
-}
-
-// aloud is what is said before the work begins, and who heard it.
-func (s *stakeLeaf) aloud() block.Block {
-	list := []block.Block{{Body: headBlanks{"Say aloud before you begin.", paper.Body, []block.Blank{{Word: "Heard by"}}}}}
-	for _, l := range s.dayLines() {
-		list = append(list, block.Block{Body: block.Words{Text: l, Lettering: paper.Strong}})
+	var aloud []block.Block
+	if lines := p.dayLines(); len(lines) > 0 {
+		aloud = append(aloud, saidAloud(lines...))
 	}
-	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list, Pen: paper.Thick}}
+	return slices.Concat(aloud, tables[:checks], p.work(tables[checks:]), asides)
 }
 
 // dayLines are the lines said aloud: what the tasks warn of.
@@ -117,7 +112,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 			list = append(list, checks...)
 		case crew.CallLocator:
 			text = before + text + after + " Wait until all on the ticket have marked or answered."
-			list = append(list, s.callHead())
+			list = append(list, s.callers())
 		case crew.ReadTicket:
 			if next := s.tasks[i+1]; next.Action == crew.LookUp { // one signature for what is looked at before anything is driven
 				text += " " + doing(next.Action)(s.words, next)
@@ -141,35 +136,16 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 
 const underHold paper.Length = 1 // below the frame of a hold
 
-// callHead heads the steps between marking and driving: who calls, and who comes back once all have marked.
-func (s *stakeLeaf) callHead() block.Block {
-	who := block.Blanks{{Word: "who calls"}}
+// callers are who calls, between marking and driving, and who comes back once all have marked.
+func (s *stakeLeaf) callers() block.Block {
+	who := block.Blanks{{Word: "Who calls"}}
 	if !crew.LikelyNEC(s.spec) { // its number differs from land to land
-		who = append(who, block.Blank{Word: "number (ask)"})
+		who = append(who, block.Blank{Word: "Number (ask)"})
 	}
 	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
-		who = append(who, block.Blank{Word: "who flags"})
+		who = append(who, block.Blank{Word: "Who flags"})
 	}
-	return block.Block{Name: "call", Body: headBlanks{"Call, then wait:", paper.Heading, who}}
-}
-
-// headBlanks is a heading with lines to write on behind it.
-type headBlanks struct {
-	head      string
-	lettering paper.Lettering
-	blanks    []block.Blank
-}
-
-// Height implements block.Body.
-func (headBlanks) Height(paper.Length) paper.Length { return 6.4 }
-
-// Draw implements block.Body.
-func (h headBlanks) Draw(page *paper.Page, box paper.Rect) []string {
-	box.H = h.Height(box.W)
-	page.Text(paper.Point{X: box.X, Y: box.Bottom() - 1.8}, paper.AtLeft, h.head, h.lettering)
-	_, blanks := box.SplitLeft(h.lettering.Width(h.head) + 3)
-	block.DrawBlanks(page, blanks, h.blanks)
-	return nil
+	return block.Block{Name: "callers", Body: who}
 }
 
 // step is a task as a step, its signature beside the words where that is lower at a width. What has a box to tick in the table has none here.

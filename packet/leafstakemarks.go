@@ -46,55 +46,32 @@ func (p stakePart) markTapes() (list []markTape) {
 	return list
 }
 
-// markColumns is the most marks that have a column each.
-const markColumns = 3
-
-// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark, or where there are more a column a tape. What only checks is in
-// brackets.
+// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark. What only checks is in brackets.
 func (p stakePart) markTable(list []markTape) block.Block {
-	var spots, marks []ground.Spot
+	var marks []ground.Spot
 	for _, r := range list {
-		if !slices.Contains(spots, r.spot) {
-			spots = append(spots, r.spot)
-		}
 		if !slices.Contains(marks, r.mark) {
 			marks = append(marks, r.mark)
 		}
 	}
 	slices.SortFunc(marks, func(a, b ground.Spot) int { return a.Index - b.Index })
-	heads := []string{"First tape", "Second tape", "Third tape"}
-	if len(marks) <= markColumns {
-		heads = nil
-		for _, m := range marks {
-			heads = append(heads, draw.MarkLetter(m.Index)+" "+p.ground.Marks[m.Index].Name)
-		}
-	}
 	columns := []place.Column{{Head: "Tape\u00a0to"}}
-	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Align: paper.AtRight})
+	for _, m := range marks {
+		columns = append(columns, place.Column{Head: draw.MarkLetter(m.Index) + " " + p.ground.Marks[m.Index].Name, Align: paper.AtRight})
 	}
 	table := block.Block{Name: "tapes from the marks"}
 	var rows []place.Row
-	for _, spot := range spots {
-		cells := append([]string{p.spot(spot)}, make([]string, len(heads))...)
-		n := 0
-		for _, r := range list {
-			if r.spot != spot {
-				continue
-			}
-			text := p.bare(r.length)
-			table.Facts = append(table.Facts, block.Fact{What: p.spot(spot) + " from " + p.ground.Marks[r.mark.Index].Name, Value: text})
-			if r.check {
-				text = "[" + text + "]"
-			}
-			at := slices.Index(marks, r.mark)
-			if len(marks) > markColumns {
-				at, text = n, draw.MarkLetter(r.mark.Index)+"\u00a0"+text
-				n++
-			}
-			cells[1+at] = text
+	for _, r := range list {
+		spot, text := p.spot(r.spot), p.bare(r.length)
+		row := slices.IndexFunc(rows, func(row place.Row) bool { return row.Cells[0] == spot })
+		if row < 0 {
+			row, rows = len(rows), append(rows, place.Row{Cells: append([]string{spot}, make([]string, len(marks))...)})
 		}
-		rows = append(rows, place.Row{Cells: cells})
+		table.Facts = append(table.Facts, block.Fact{What: spot + " from " + p.ground.Marks[r.mark.Index].Name, Value: text})
+		if r.check {
+			text = "[" + text + "]"
+		}
+		rows[row].Cells[1+slices.Index(marks, r.mark)] = text
 	}
 	table.Body = fittedTable{block.Table{Table: place.Table{Columns: columns}, Rows: rows}}
 	return table
