@@ -81,14 +81,14 @@ func (p stakePart) arrangements(yield func(stakeSheet) bool) {
 	}
 	items := p.items(block.Loose)
 	if !p.roomy(plan, items, endless, true, yield) {
-		first := p.set(plan, 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
+		first := p.set(plan.Squeezed(p.body), 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
 		first.fits = false
 		yield(first)
 	}
 }
 
 // roomy yields the sheets on which everything has room where the back has so much, and reports whether there are any.
-func (p stakePart) roomy(plan draw.StakePlan, items []stakeItem, behind paper.Length, inFront bool, yield func(stakeSheet) bool) (any bool) {
+func (p stakePart) roomy(plan draw.StakePlan, items []stakeItem, behind paper.Length, inFront bool, yield func(stakeSheet) bool) (found bool) {
 	for _, least := range p.columns() {
 		left := p.body
 		if least > 0 {
@@ -103,15 +103,15 @@ func (p stakePart) roomy(plan draw.StakePlan, items []stakeItem, behind paper.Le
 			for aside := widest; aside >= least; aside -= 4 {
 				measured(items, [3]paper.Length{besidePlan: aside, underPlan: p.body.W - aside - min(aside, stakeGap), behindPlan: p.body.W})
 				if places := seated(items, free, inFront); places != nil {
-					any = true
+					found = true
 					if !yield(p.set(fit, aside, items, places)) {
-						return any
+						return found
 					}
 				}
 			}
 		}
 	}
-	return any
+	return found
 }
 
 const (
