@@ -32,14 +32,17 @@ func (y yard) rims(features []spec.Feature, pen paper.Pen) {
 	}
 }
 
-// longest is the longest stretch of a line that is well inside the picture; none where no part is.
+// longest is the longest stretch of a line that is well inside the picture, else at its edge; none where no part is.
 func (y yard) longest(line []paper.Point) (p, q paper.Point, ok bool) {
-	for i := 1; i < len(line); i++ {
-		if a, b, in := cropSegment(line[i-1], line[i], y.room.Inset(4)); in && b.Sub(a).Long() > q.Sub(p).Long() {
-			p, q = a, b
+	for _, in := range []paper.Length{4, 0.3} {
+		for i := 1; i < len(line) && !ok; i++ {
+			if a, b, seen := cropSegment(line[i-1], line[i], y.room.Inset(in)); seen && b.Sub(a).Long() > q.Sub(p).Long() {
+				p, q = a, b
+			}
 		}
+		ok = p != q
 	}
-	return p, q, p != q
+	return p, q, ok
 }
 
 // How hard ground is hatched.

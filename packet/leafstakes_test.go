@@ -146,7 +146,7 @@ func TestStakesFitTheYard(t *testing.T) {
 		"two marks":             {"on your", "Tapes", "L to R, arch 1", "L to R, arches 2 to 6", "2 laths", "each width with its arches"},
 		"one mark":              {"For next year", "Square at L1"},
 		"lone and guyed":        {"For next year"},
-		"longer than a tape":    {"plan 2 of", "zero at L1 and L20", "same dots on plan 1"},
+		"longer than a tape":    {"Stakes 2 of", "zero at L1 and L20", "same dots on plan 1"},
 		"row before its marks":  {"dead straight"},
 		"bend beyond its marks": {"square off", "and on. Zero at"},
 	} {
@@ -292,7 +292,7 @@ func readLeaf(t *testing.T, s *stakeLeaf) *crewOf {
 			}
 		}
 	}
-	for _, r := range tables[2].Body.(block.Table).Rows {
+	for _, r := range tables[2].Body.(fittedTable).Rows {
 		c.limits[r.Cells[0]] = c.reads(r.Cells[2])
 	}
 	for _, x := range s.parts[0].plan().Spans {
@@ -414,10 +414,10 @@ func (c *crewOf) fails(at map[string]complex128) (n int) {
 	}
 	for i := 1; i <= c.last; i++ {
 		l, r := fmt.Sprint("L", i), fmt.Sprint("R", i)
-		check("L to R, each arch", "", l, r, c.width)
+		check("each width L to R", "", l, r, c.width)
 		if i < c.last {
-			check("diagonals of bays", "", l, fmt.Sprint("R", i+1), c.bay)
-			check("diagonals of bays", "", r, fmt.Sprint("L", i+1), c.bay)
+			check("bay diagonals", "", l, fmt.Sprint("R", i+1), c.bay)
+			check("bay diagonals", "", r, fmt.Sprint("L", i+1), c.bay)
 		}
 	}
 	check("long diagonals", "", "L1", "R"+end, c.long)
