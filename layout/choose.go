@@ -198,7 +198,7 @@ func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
 	ok := make([]bool, len(kinds))
 	arch.SideBySide(len(kinds), func(i int) {
 		in := *c.tune[i].Body().In
-		in.Spec = s.ArchOf(c.tune[i].Numbers[0])
+		in.Spec, in.Rough = s.ArchOf(c.tune[i].Numbers[0]), true
 		k := arch.Shape(in)
 		k.Stand()
 		kinds[i] = k
