@@ -108,6 +108,9 @@ func (c *chooser) best(options []*spec.Spec, bracing bool) *spec.Spec {
 	best := tried{spec: options[0], reaches: -1}
 	passed := 0
 	for _, pass := range c.screen(options) {
+		if best.reaches > pass.across.Reaches() {
+			break // whatever holds it lengthwise, it and all that follow come no nearer
+		}
 		found := tried{pass.spec, 0, weather.Price(pass.spec)}
 		if bracing {
 			found = c.braced(pass, best)

@@ -198,7 +198,7 @@ func (w *Weather) blow(holds []hold) {
 	}
 }
 
-// enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind.
+// enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind. Roughly, the weakest soil will do.
 func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 	switch v := t.speedAt(q); {
 	case t.Rough && v > t.needs():
@@ -206,13 +206,13 @@ func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 	case !t.Rough && v < practice.SwayGusts()[1]:
 		return false
 	}
-	for _, soil := range t.soils() {
-		falls := func(c check) bool { return c.collapse && c.of(k, d) >= 1 }
-		if !slices.ContainsFunc(t.checks(soil, heavy), falls) {
-			return false
-		}
+	falls := func(soil anchor.Soil) bool {
+		return slices.ContainsFunc(t.checks(soil, heavy), func(c check) bool { return c.collapse && c.of(k, d) >= 1 })
 	}
-	return true
+	if t.Rough {
+		return slices.ContainsFunc(t.soils(), falls)
+	}
+	return !slices.ContainsFunc(t.soils(), func(soil anchor.Soil) bool { return !falls(soil) })
 }
 
 // heavy are feet whose weight is not yet known, and holds.
