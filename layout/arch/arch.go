@@ -65,6 +65,7 @@ type Kind struct {
 	Strength float64 `json:"-"` // share of the pipe's short-term strength that the tightest bend takes up: modulus × strain over strength
 
 	tightest []Point
+	room     opening
 	found    figures
 	built    *model // nil where it is only drawn
 	moves    func() (Moves, bool)

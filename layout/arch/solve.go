@@ -91,8 +91,8 @@ func (m *model) describe() *Kind {
 	k.HeadHeight, k.ShoulderHeight = practice.Heads(in.Units), practice.Shoulders(in.Units)
 	k.Widest, k.WidestAt = k.widest()
 	k.BoxWidth = m.clearWidth(k, in.OpeningHeight)
-	if in.OpeningWidth > 0 {
-		k.BoxHeight = max(m.opens(k).head, 0)
+	if k.room = m.opens(k); in.OpeningWidth > 0 {
+		k.BoxHeight = max(k.room.head, 0)
 	}
 	k.HeadWidth = m.clearWidth(k, k.HeadHeight)
 	k.ShoulderWidth = m.clearWidth(k, k.ShoulderHeight)
