@@ -56,12 +56,18 @@ type crowd struct{ n, young int }
 // building is what must be done before the work is.
 var building = allOfWork &^ worksOf(MarkGround, LightUp)
 
-// lay lays jobs in an order. An open list of days ends when all is done.
-func lay(jobs []Job, o order, c calendar) *laid {
-	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), at: make([]crowd, len(jobs)), heads: make([]float64, len(jobs)),
-		log: make([]entry, 0, 8*len(jobs))}
-	for i := range jobs {
-		l.left[i] = jobs[i].work()
+// newLaid returns jobs of which none is laid.
+func newLaid(jobs []Job, c calendar) *laid {
+	n := len(jobs)
+	return &laid{jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, n), at: make([]crowd, n), heads: make([]float64, n)}
+}
+
+// lay lays the jobs anew in an order. An open list of days ends when all is done.
+func (l *laid) lay(o order, c calendar) {
+	l.order, l.marked, l.last, l.joined = o, 0, 0, 0
+	l.days, l.log, l.worked = l.days[:0], l.log[:0], l.worked[:0]
+	for i := range l.jobs {
+		l.left[i] = l.jobs[i].work()
 	}
 	mark := worksOf(MarkGround)
 	for _, d := range c.marking {
@@ -76,7 +82,6 @@ func lay(jobs []Job, o order, c calendar) *laid {
 		}
 		l.day(d, d.works)
 	}
-	return l
 }
 
 func (l *laid) todo(of works) bool {
