@@ -143,7 +143,9 @@ func (w *Weather) stand(holds []hold) {
 		for j, left := range [2]float64{1, late} {
 			weighed := r.iceUnder(min(factors[i], r[0].kind.Sideways) * left / late)
 			// Ice lies lower on the legs than what else hangs there, so that a little more of it is borne; that is not counted on.
-			ices[i][j] = min(r.ice(max(weighed, measure.Millimetre), left), weighed)
+			if weighed > 0 {
+				ices[i][j] = r.ice(weighed, left)
+			}
 		}
 	})
 	w.Factor, w.Ice = math.Inf(1), [2]measure.Length{mostIce, mostIce}
