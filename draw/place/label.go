@@ -207,7 +207,7 @@ func leaderEnds(bx box, at paper.Point, clear paper.Length) (from, to paper.Poin
 func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
 	span := around(from, to)
 	seen := map[thing]bool{}
-	blocked := b.near(span, func(t thing) bool {
+	blocked := b.near(span, func(t *thing) bool {
 		switch t.kind {
 		case text:
 			_, _, hit := t.box.grown(lineGap).cut(from, to)
@@ -219,8 +219,8 @@ func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
 			_, _, hit := t.box.cut(from, to)
 			return hit
 		}
-		if !seen[t] && cross(from, to, t.a, t.b) {
-			seen[t] = true
+		if !seen[*t] && cross(from, to, t.a, t.b) {
+			seen[*t] = true
 			lines++
 		}
 		return false
