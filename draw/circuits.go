@@ -98,6 +98,8 @@ type plugRow struct {
 	named string   // the socket of an outlet that takes several plugs; else empty
 	last  bool     // of what is plugged in beside it
 	leads bool     // something is plugged into it
+
+	wide, tall paper.Length // its height at a width, kept from when it was last asked for; 0 wide before
 }
 
 // depth is how many things lie between the outlet and its plug.

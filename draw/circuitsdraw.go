@@ -37,8 +37,8 @@ func (r plugRow) node() paper.Length { return trunk(r.depth()) + matedLong + 0.4
 // Height implements block.Body.
 func (c Circuits) Height(width paper.Length) paper.Length {
 	h := paper.Length(0)
-	for _, r := range c.rows {
-		h += c.high(r, width)
+	for i := range c.rows {
+		h += c.high(&c.rows[i], width)
 	}
 	return h
 }
@@ -48,7 +48,7 @@ func (c Circuits) Height(width paper.Length) paper.Length {
 func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
 	n := 0
 	for h := plugHigh; n < len(c.rows); n++ { // with the line that says it goes on
-		if h += c.high(c.rows[n], width); h > height {
+		if h += c.high(&c.rows[n], width); h > height {
 			break
 		}
 	}
@@ -69,16 +69,23 @@ func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok 
 // Draw implements block.Body.
 func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 	y := box.Y
-	for _, r := range c.rows {
-		h := c.high(r, box.W)
-		c.draw(page, paper.Rect{X: box.X, Y: y, W: box.W, H: h}, r)
+	for i := range c.rows {
+		h := c.high(&c.rows[i], box.W)
+		c.draw(page, paper.Rect{X: box.X, Y: y, W: box.W, H: h}, c.rows[i])
 		y += h
 	}
 	return nil
 }
 
 // high is the height of a row.
-func (c Circuits) high(r plugRow, width paper.Length) paper.Length {
+func (c Circuits) high(r *plugRow, width paper.Length) paper.Length {
+	if r.wide != width {
+		r.wide, r.tall = width, c.measured(*r, width)
+	}
+	return r.tall
+}
+
+func (c Circuits) measured(r plugRow, width paper.Length) paper.Length {
 	switch r.kind {
 	case outletRow, darkRow:
 		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))
