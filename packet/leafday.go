@@ -64,11 +64,12 @@ func (r runSheet) blocks() []block.Block {
 	} else if text != "" {
 		list = append(list, block.Block{Name: "how long", Gap: 1.5, Body: block.Words{Text: text}})
 	}
+	names := r.nameRoom()
 	for day := range r.Days {
 		if day < r.Marked {
 			list = append(list, r.marking(day))
 		} else {
-			list = append(append(list, r.head(day)), r.chart(day)...)
+			list = append(append(list, r.head(day, names)), r.chart(day, names)...)
 		}
 	}
 	return append(list, r.toSign()...)
@@ -173,10 +174,10 @@ func (r runSheet) marking(day int) block.Block {
 }
 
 // head is a day of building with its light. What the plan does not know is left blank: then no hour is promised that dusk may come before.
-func (r runSheet) head(day int) block.Block {
+func (r runSheet) head(day int, names paper.Length) block.Block {
 	d := r.Days[day]
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
-	if c := r.bars(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, r.nameRoom())) {
+	if c := r.bars(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, names)) {
 		text += fmt.Sprintf(", lunch %s to %s", c.Lunch, c.Lunch+c.Rest)
 	}
 	trial := r.trial(day)
@@ -217,8 +218,8 @@ func (r runSheet) trial(day int) string {
 }
 
 // chart is one day of building as bars, and under it whoever found no room in it.
-func (r runSheet) chart(day int) []block.Block {
-	chart, names := r.bars(day), r.nameRoom()
+func (r runSheet) chart(day int, names paper.Length) []block.Block {
+	chart := r.bars(day)
 	list := []block.Block{{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
 		chart.Draw(page, box, names)
 		return nil
