@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/stock"
 )
 
 // Where a row's parts stand, from the left, and how high it is at the least.
@@ -194,7 +195,7 @@ func (c Circuits) words(r plugRow) block.Words {
 	case supplyRow:
 		return block.Words{Text: "low-voltage supply, boxed dry"}
 	}
-	text := block.Figure(CordLength(r.cord.Length, c.plan.Spec.Units))
+	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
 	if c.gauges() > 1 {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
@@ -295,9 +296,4 @@ func LimitWords(l power.Limit) string {
 		return measure.Percent(measure.Share(l.Have)) + " of " + measure.Percent(measure.Share(l.Of)) + " lost"
 	}
 	return ""
-}
-
-// CordLength says how long a cord to take: 25 ft.
-func CordLength(cord measure.Length, units measure.System) string {
-	return fmt.Sprintf("%.0f", float64(cord/measure.By(units, measure.Foot, measure.Metre))) + measure.By(units, " ft", " m")
 }

@@ -96,6 +96,20 @@ func (p StakePlan) Fits(room paper.Rect) (list []StakePlan) {
 	return append(wide, list...)
 }
 
+// Squeezed returns the plan at the finest scale at which it fits the room, though its bays are short there; at the coarsest of all where none does.
+func (p StakePlan) Squeezed(room paper.Rect) (fit StakePlan) {
+	for _, scale := range Scales(p.spec.Units) {
+		if scale.Ratio < max(finest, p.Finest) {
+			continue
+		}
+		fit = p.scaled(scale)
+		if fit.Need = fit.extent(); fits(fit.Need, room) {
+			break
+		}
+	}
+	return fit
+}
+
 // scales are the scales that the plan may have: no finer and no coarser than any plan, its bays neither too long nor too short on paper.
 func (p StakePlan) scales() (list []paper.Scale) {
 	closest := p.closest()

@@ -208,7 +208,9 @@ func (s *stakeLeaf) told(t crew.Task) (list []block.Fact) {
 	for _, f := range t.Want {
 		what, value := wantedFigures[f.What], u.Inches(f.Length)
 		switch f.What {
-		case crew.ClearOfLine, crew.FootWidth:
+		case crew.ClearOfLine:
+			value = u.Inches(clearOf(t)) // of several lines the widest is told
+		case crew.FootWidth:
 			value = u.Inches(f.Limit)
 		case crew.KeepOverhead:
 			value = u.Room(f.Length)

@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // bayTable has the sides and diagonals of every bay of a bend; bays that are alike and follow each other share a row.
@@ -108,16 +109,34 @@ func (p stakePart) checkLines() (list []checkLine) {
 
 // namedLines are checks whose figures differ from arch to arch or from bay to bay, those alike in a line that names which.
 func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
-	words := map[ground.CheckKind][2]string{ground.Width: {"L to R, ", "arch"}, ground.BayDiagonal: {"diagonals, ", "bay"}, ground.GuyToLeg: {"G to leg, ", "arch"}}[here[0].Kind]
+	words := map[ground.CheckKind][2]string{ground.Width: {"L to R", "arch"}, ground.BayDiagonal: {"diagonals", "bay"}, ground.GuyToLeg: {"G to leg", "arch"}}[here[0].Kind]
+	of := map[string]int{} // lines by their words
 	for _, g := range ground.Similar(here, p.units) {
 		var numbers []int
 		for _, c := range g {
 			numbers = append(numbers, min(p.ground.Stakes[c.From.Index].Arch, p.ground.Stakes[c.To.Index].Arch))
 		}
 		slices.Sort(numbers)
-		list = append(list, checkLine{words: words[0] + say.Numbered(words[1], slices.Compact(numbers)), list: g})
+		line := checkLine{words: words[0] + ", " + say.Numbered(words[1], slices.Compact(numbers)), list: g}
+		of[line.words]++
+		list = append(list, line)
+	}
+	for i, line := range list {
+		if of[line.words] > 1 { // an arch's stakes differ: by their names
+			list[i].words = words[0] + ": " + p.stakesOf(line.list)
+		}
 	}
 	return list
+}
+
+// stakesOf names the stakes at which checks end.
+func (p stakePart) stakesOf(list []ground.Check) string {
+	var names []numbered
+	for _, c := range list {
+		id := p.ground.Stakes[c.To.Index].StakeID
+		names = append(names, numbered{id.Before(), id.Number(), id.After()})
+	}
+	return inRanges(names)
 }
 
 // guyLines are the checks of guys' and braces' stakes, those alike in a line.
@@ -145,14 +164,24 @@ func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 		list = []checkLine{{"each G to its leg", inTable, guys}}
 	}
 	for _, g := range ground.Similar(pegs, p.units) {
-		var names []string
+		var names [2][]string // of the left wall, of the right one
 		for _, c := range g {
 			stake := p.ground.Stakes[c.To.Index]
-			if name := fmt.Sprintf("%s%d–L%d", stake.Before(), stake.Number(), stake.Arch); !slices.Contains(names, name) {
-				names = append(names, name)
+			name := fmt.Sprintf("%s%d–%%s%d", stake.Before(), stake.Number(), stake.Arch)
+			names[stake.Side] = append(names[stake.Side], name)
+		}
+		both := slices.Equal(names[spec.Left], names[spec.Right])
+		var words []string
+		for side, list := range names {
+			if len(list) > 0 && (!both || spec.Side(side) == spec.Left) {
+				words = append(words, strings.ReplaceAll(strings.Join(list, ", "), "%s", spec.Side(side).Letter()))
 			}
 		}
-		list = append(list, checkLine{words: strings.Join(names, ", ") + " and R", list: g})
+		line := checkLine{words: strings.Join(words, ", "), list: g}
+		if both {
+			line.words += " and R"
+		}
+		list = append(list, line)
 	}
 	return list
 }

@@ -88,7 +88,7 @@ func (p stakePart) arrangements(yield func(stakeSheet) bool) {
 		}
 	}
 	if !first.fits {
-		first = p.set(plan, 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
+		first = p.set(plan.Squeezed(p.body), 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
 		first.fits = false
 	}
 	if !whole {

@@ -173,15 +173,16 @@ func (s *stakeLeaf) inner(x ground.Stake) bool { return x.Arch > 1 && x.Arch < l
 
 // pairRows are the stakes of a bend, or of one arch, in the order they are found: each by two tapes, with the third that checks them.
 func (p stakePart) pairRows() (rows []tapeRow) {
-	done := map[int]bool{}
+	done, strung := map[int]bool{}, map[int]bool{}
 	for _, d := range p.dots {
 		if d.Spot.Kind > ground.AtFound || done[d.Spot.Index] || !p.on(d.Spot) {
 			continue
 		}
 		done[d.Spot.Index] = true
 		stake := p.ground.Stakes[d.Spot.Index]
-		for _, c := range p.ground.Chords {
-			if c.Offsets[0].Stake == stake.StakeID {
+		for i, c := range p.ground.Chords {
+			if !strung[i] && slices.ContainsFunc(c.Offsets, func(o ground.Offset) bool { return o.Stake == stake.StakeID }) { // told again on each plan that it runs on to
+				strung[i] = true
 				rows = append(rows, tapeRow{heading: chordWords(c)})
 			}
 		}

@@ -292,7 +292,7 @@ func (m *marker) guys() {
 		case m.Straight && len(parts) > 0:
 			p := parts[0]
 			for _, q := range parts {
-				if q.First <= s.Arch {
+				if q.First < s.Arch || q.First == s.Arch && s.Along >= m.Stations[s.Arch-1].Along { // what stands before a shared arch is on the tape that ends there
 					p = q
 				}
 			}
