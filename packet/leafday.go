@@ -69,11 +69,12 @@ func (r runSheet) blocks() []block.Block {
 	if text := r.tooLong(); text != "" {
 		list = append(list, block.Box("too long for a day", text))
 	}
+	names := r.nameRoom()
 	for day := range r.Days {
 		if day < r.Marked {
 			list = append(list, r.marking(day))
 		} else {
-			list = append(list, r.head(day), r.chart(day))
+			list = append(list, r.head(day), r.chart(day, names))
 		}
 	}
 	return append(list, r.toSign()...)
@@ -224,8 +225,7 @@ func (r runSheet) trial(day int) string {
 }
 
 // chart is one day of building as bars.
-func (r runSheet) chart(day int) block.Block {
-	names := r.nameRoom()
+func (r runSheet) chart(day int, names paper.Length) block.Block {
 	chart := r.bars(day).Parted(r.width, names)
 	return block.Block{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
 		chart.Draw(page, box, names)

@@ -195,7 +195,7 @@ func (j *judge) opens() {
 	if w <= 0 || h <= 0 {
 		return
 	}
-	o := j.model.opens(j.kind)
+	o := j.kind.room
 	if o.fits(w, h) {
 		j.near(o)
 		return
