@@ -1,0 +1,47 @@
+package power
+
+import (
+	"testing"
+
+	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
+)
+
+// A three-way takes a socket and gives so many: each is a gain of one less.
+func TestTapsIn(t *testing.T) {
+	for _, c := range []struct{ fans, sockets, lines, want int }{
+		{3, 2, 2, 0}, {3, 2, 3, 1}, {3, 2, 4, 1}, {3, 2, 5, 2}, {3, 2, 6, 2}, {3, 1, 6, 3},
+		{2, 2, 4, 2}, {4, 1, 4, 1}, {4, 1, 5, 2}, {0, 2, 2, 0}, {0, 2, 3, 3}, {1, 2, 3, 3},
+	} {
+		if got := (&feeding{fans: c.fans}).tapsIn(c.sockets, c.lines); got != c.want {
+			t.Errorf("%d lines in %d sockets by three-ways of %d: %d, want %d", c.lines, c.sockets, c.fans, got, c.want)
+		}
+	}
+}
+
+// Along the feet a cord lies from foot to foot; past a side way it goes up a leg, along the crowns, over to the other foot and down, unless a cover takes it across.
+func TestRunsPastAWay(t *testing.T) {
+	in := tunnel(4)
+	in.Spec.Tunnel.Ways = []spec.Way{{Bay: 2, Wall: spec.Left}}
+	over := 2*crown + 2*half
+	for _, c := range []struct {
+		side        spec.Side
+		a, b        int
+		open, cover measure.Length
+	}{
+		{spec.Left, 0, 1, bay, bay}, {spec.Left, 1, 2, bay + over, bay}, {spec.Left, 0, 3, 3*bay + over, 3 * bay}, {spec.Left, 2, 3, bay, bay},
+		{spec.Right, 0, 3, 3 * bay, 3 * bay}, {spec.Left, 1, 1, 0, 0},
+	} {
+		for _, covered := range []bool{false, true} {
+			in.Spec.Site.Cords.Cover = covered
+			want := c.open
+			if covered {
+				want = c.cover
+			}
+			s := newSite(in)
+			if there, back := s.runs(c.side, c.a, c.b), s.runs(c.side, c.b, c.a); !near(float64(there), float64(want)) || there != back {
+				t.Errorf("%v wall, arch %d to %d, covered %v: %v there and %v back, want %v", c.side, c.a+1, c.b+1, covered, there, back, want)
+			}
+		}
+	}
+}
