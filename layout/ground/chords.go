@@ -174,6 +174,9 @@ func (l Layout) CheckStretches(units measure.System) []TapeLength {
 		a, b := l.Stakes[2*first-2:2*first], l.Stakes[2*last-2:2*last]
 		return max(Between(a[0], b[0]), Between(a[0], b[1]), Between(a[1], b[0]), Between(a[1], b[1])) <= reach
 	}
+	if n < 2 {
+		return nil
+	}
 	if fits(1, n) {
 		return []TapeLength{{1, n}}
 	}

@@ -2,8 +2,10 @@ package ground
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
+	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -69,5 +71,21 @@ func TestCarriedChordGoesAsFarAsItMay(t *testing.T) {
 	}
 	if long < 2 {
 		t.Error("no chord sets two")
+	}
+}
+
+// One tape of two beyond reach is one too many: the stakes it goes to are named, and the longest there is told.
+func TestOneTapeOutOfReach(t *testing.T) {
+	s := row(3)
+	far := spec.Point{X: 160 * ft, Y: 6 * ft}
+	s.Site.Marks = []spec.Mark{mark("gate", 20*ft, -10*ft), mark("tower", far.X, far.Y)}
+	l := lay(s)
+	longest := measure.Length(0)
+	for _, k := range l.Stakes {
+		longest = max(longest, distance(k.At(), far))
+	}
+	f := codes(l.Findings)["tie-out-of-reach"]
+	if !strings.Contains(f.Text, "run up to "+measure.Imperial.Tape(longest)+",") || !strings.Contains(f.Text, "L1") {
+		t.Errorf("tapes up to %s: %q", measure.Imperial.Tape(longest), f.Text)
 	}
 }

@@ -127,6 +127,9 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 	if len(parts) == 0 {
 		parts = l.CheckStretches(units)
 	}
+	if len(l.Stations) == 1 {
+		longest = max(longest, Between(l.Stakes[0], l.Stakes[1]))
+	}
 	for _, c := range l.Chords {
 		for _, o := range c.Offsets {
 			longest = max(longest, o.Along)
