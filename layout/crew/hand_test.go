@@ -1,6 +1,7 @@
 package crew
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -208,6 +209,13 @@ func TestPainting(t *testing.T) {
 					n++
 				}
 			}
+			if last := (ground.Spot{Kind: ground.AtStake, Index: 14}); turn == 0 && marked { // the last left stake is the one that is set where tapes met
+				for _, d := range dots {
+					if a := b.paints(d); (a == SetEnd) != (d.Spot == last) || a == PaintRow && (d.Spot.Index%2 == 1 || d.Spot.Index == 0) {
+						t.Errorf("action %d paints %+v", a, d.Spot)
+					}
+				}
+			}
 			if n != len(dots) || n == 0 || turn != 0 && marked && (seen[FindByTapes] != 1 || seen[PaintByBays] > 0) {
 				t.Errorf("turn %v, marks %v: %d of %d dots, %v", turn, marked, n, len(dots), seen)
 			}
@@ -279,6 +287,72 @@ func TestScheduleHolds(t *testing.T) {
 					t.Errorf("%d arches: %v minutes at work %d of %v", n, done, j.Work, j.work())
 				}
 			}
+		}
+	}
+}
+
+// Both legs of arch 1 go into a tee before it is raised, of a lone arch into a coupling; where whole arches are wound, all are joined for that, those between the ends
+// into crosses. One stick needs nothing.
+func TestCrownFittings(t *testing.T) {
+	for _, c := range []struct {
+		arches   int
+		action   Action
+		change   func(*Input)
+		joined   []int
+		fittings map[Thing]int
+	}{
+		{6, JoinCrown, func(*Input) {}, []int{1}, map[Thing]int{CrownTees: 1, SpareTee: 1}},
+		{1, JoinCrown, func(*Input) {}, []int{1}, map[Thing]int{CrownCouplings: 1}},
+		{3, JoinCrown, func(in *Input) { in.Spec.Ridge.Present, in.Ridge = false, nil }, []int{1}, map[Thing]int{CrownCouplings: 1}},
+		{5, JoinForWrap, func(in *Input) { in.Lights.Wraps[0].On = lights.Part{Kind: lights.Arch, Number: 1} }, []int{1, 2, 3, 4, 5},
+			map[Thing]int{CrownTees: 2, CrownCrosses: 3, SpareTee: 1, SpareCross: 1}},
+		{6, JoinCrown, func(in *Input) { in.Arches[0].Kind.Spec.OneStick = true }, nil, nil},
+	} {
+		in := garden(c.arches)
+		c.change(&in)
+		var joined []int
+		fittings := map[Thing]int{}
+		for _, task := range Tasks(in) {
+			if task.Action != c.action {
+				continue
+			}
+			joined = append(joined, task.Of.Arches...)
+			for _, n := range task.Uses {
+				if slices.Contains([]Thing{CrownTees, CrownCrosses, CrownCouplings, SpareTee, SpareCross}, n.Thing) {
+					fittings[n.Thing] += n.Count
+				}
+			}
+			if want := 4 * float64(len(task.Of.Arches)) / 2; task.Minutes != want {
+				t.Errorf("%d arches: %v minutes for %v, want %v", c.arches, task.Minutes, task.Of.Arches, want)
+			}
+		}
+		if !slices.Equal(joined, c.joined) || !maps.Equal(fittings, c.fittings) {
+			t.Errorf("%d arches, action %d: %v joined with %v, want %v with %v", c.arches, c.action, joined, fittings, c.joined, c.fittings)
+		}
+	}
+}
+
+// Who comes to a job besides those who stay: as many of age and under it as it lacks, whoever has worked least, but those who did the same before first while they have
+// not worked so many quarters more.
+func TestPick(t *testing.T) {
+	for _, c := range []struct {
+		stay     []int
+		n, young int
+		want     []int
+	}{
+		{[]int{0, 4}, 3, 1, []int{0, 2, 4}},
+		{[]int{0}, 3, 1, []int{0, 2, 4}},
+		{[]int{0}, 2, 0, []int{0, 2}},
+		{nil, 3, 0, []int{1, 2, 3}},
+		{nil, 2, 1, []int{2, 4}},
+		{[]int{1, 4}, 4, 2, []int{1, 2, 4, 5}},
+	} {
+		s := seating{laid: &laid{hands: 6, young: 2}, keep: 2, did: []Work{Lay, Lay, Drive, Drive, Lay, Lay}, worked: []int{9, 5, 4, 7, 1, 2}, busy: make([]bool, 6)}
+		for _, p := range c.stay {
+			s.busy[p] = true
+		}
+		if got := s.pick(Drive, c.stay, entry{n: c.n, young: c.young}); !slices.Equal(got, c.want) {
+			t.Errorf("%d of them %d young, %v stay: %v, want %v", c.n, c.young, c.stay, got, c.want)
 		}
 	}
 }
