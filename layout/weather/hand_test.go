@@ -1,11 +1,13 @@
 package weather
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"testing"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -90,5 +92,38 @@ func TestMoreHeld(t *testing.T) {
 		if len(braces.Bays) == 0 || braces.Line != c.line {
 			t.Errorf("braces by line %v: %+v", c.line, braces)
 		}
+	}
+}
+
+// The ice that brings all to so many times its weight weighs the rest.
+func TestIceUnderAWeight(t *testing.T) {
+	r := rowOf(t, tunnel(4, hoop(), guyed(5*foot, 1, 4)))
+	weight, on := 0.0, func(ice measure.Length) (sum float64) {
+		for _, m := range r {
+			sum += m.kind.iceOn(ice) * float64(len(m.arches))
+		}
+		return sum
+	}
+	for _, m := range r {
+		weight += m.kind.weight() * float64(len(m.arches))
+	}
+	for _, times := range []float64{1, 1.02, 2, 4} {
+		ice := r.iceUnder(times)
+		if low, high := on(ice), on(ice+2*mostIce/(1<<20)); low > (times-1)*weight+1e-9 || high < (times-1)*weight {
+			t.Errorf("%v times: %v of ice weighs %v N of %v", times, ice, low, (times-1)*weight)
+		}
+	}
+}
+
+// Metric bars that may be chosen, by hand: of what is sold, at most two thirds in the ground and 400 to 750 mm in the pipe.
+func TestMetricStakes(t *testing.T) {
+	pipe, _ := catalog.FindPipe("pvc-u pn16 25 mm")
+	got := map[[2]measure.Length]bool{}
+	for _, k := range Stakes(&spec.Spec{Arch: spec.Arch{Pipe: pipe}, Units: measure.Metric}, false) {
+		got[[2]measure.Length{k.Length, k.Depth}] = true
+	}
+	want := map[[2]measure.Length]bool{{900, 300}: true, {900, 400}: true, {900, 450}: true, {900, 500}: true, {1200, 450}: true, {1200, 500}: true, {1200, 600}: true, {1200, 750}: true, {1500, 750}: true}
+	if !maps.Equal(got, want) {
+		t.Errorf("lengths and depths %v, want %v", got, want)
 	}
 }
