@@ -1,6 +1,7 @@
 package power
 
 import (
+	"slices"
 	"testing"
 
 	"hoopwright/layout/measure"
@@ -43,5 +44,16 @@ func TestRunsPastAWay(t *testing.T) {
 				t.Errorf("%v wall, arch %d to %d, covered %v: %v there and %v back, want %v", c.side, c.a+1, c.b+1, covered, there, back, want)
 			}
 		}
+	}
+}
+
+// A split that one outlet cannot give is told, even where only one wall has lights.
+func TestSplitOfOneOutletIsTold(t *testing.T) {
+	in := tunnel(4)
+	in.oneWall(spec.Left)
+	in.outlet("porch", -4000, -1000, 120, 15)
+	in.Spec.Power.Split = spec.SplitWalls
+	if p := Feed(in); !slices.Contains(codes(p), "split-not-possible") {
+		t.Errorf("findings %v", codes(p))
 	}
 }
