@@ -11,19 +11,20 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Circuits is the circuit diagram: what is plugged into what, from each outlet outward. A row is a plug: the place where it goes in, what it is the plug of, how much
-// of its nearest limit is taken up. What a row feeds stands below it, on a line that comes down from it.
+// Circuits is the circuit diagram: what is plugged into what, from each outlet outward. A row is a plug: the place where it goes in, what it is the plug of. What a row
+// feeds stands below it, on a line that comes down from it.
 //
 // It is a body of blocks that goes on from side to side between rows.
 type Circuits struct {
 	plan    *layout.Plan
 	rows    []plugRow
 	runName paper.Length // room that the letters of runs take: of all of them alike
+	high    paper.Length // of a row at the least
 }
 
 // NewCircuits draws up the diagram; it has no rows where there are no runs of strings.
 func NewCircuits(p *layout.Plan) Circuits {
-	c := Circuits{plan: p}
+	c := Circuits{plan: p, high: plugHigh}
 	for _, o := range p.Spec.Site.Outlets {
 		var tree []branch
 		for _, f := range p.Power.Feeders {
@@ -58,8 +59,11 @@ func (c *Circuits) list(tree []branch, o spec.Outlet, pass []bool, path []string
 	for i, b := range tree {
 		r := b.row
 		r.outlet, r.pass, r.path, r.last, r.leads = o, pass, path, i == len(tree)-1, len(b.feeds) > 0
-		if o.Name != "" && len(path) == 0 && len(tree) > 1 {
-			r.named = fmt.Sprintf("outlet, %d", i+1)
+		if o.Name != "" && len(path) == 0 {
+			r.named = "LAST"
+			if len(tree) > 1 {
+				r.named += fmt.Sprint(", ", i+1)
+			}
 		}
 		c.rows = append(c.rows, r)
 		c.list(b.feeds, o, append(slices.Clone(pass), !r.last), append(slices.Clone(path), r.name()))
@@ -89,13 +93,12 @@ type plugRow struct {
 	outlet spec.Outlet
 	at     lights.Place // where its plug goes in
 	cord   power.Cord
-	most   power.Limit // of a cord, see CordLimit
 	tap    power.Tap
 	run    power.Chain
 
 	pass  []bool   // by level from the outlet: that line goes on to rows below
 	path  []string // what lies between the outlet and its plug
-	named string   // the socket of an outlet that takes several plugs; else empty
+	named string   // in place of where it goes in: at the outlet, where it goes in last, with the socket where there are several
 	last  bool     // of what is plugged in beside it
 	leads bool     // something is plugged into it
 }
@@ -181,7 +184,7 @@ func (t *planting) onward(from int) (list []branch) {
 		}
 		for k := range j.Cords { // the last one first, each in the socket of the one before
 			cord := t.plan.Power.Cords[j.Cord-1-k]
-			feeds = []branch{{row: plugRow{kind: cordRow, cord: cord, most: CordLimit(t.plan, cord), at: cord.From.At}, feeds: feeds}}
+			feeds = []branch{{row: plugRow{kind: cordRow, cord: cord, at: cord.From.At}, feeds: feeds}}
 		}
 		list = append(list, feeds...)
 	}

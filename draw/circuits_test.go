@@ -130,8 +130,8 @@ func TestCircuitsByHand(t *testing.T) {
 	if rows := strings.Join(got, " "); rows != "0 0C1 1C2 2T1 3A 0 0B" {
 		t.Errorf("rows %s", rows)
 	}
-	if got := StockWords([]measure.Length{100 * measure.Foot, 50 * measure.Foot}, measure.Imperial); got != "100 + 50 ft" {
-		t.Errorf("two cords in line: %q", got)
+	if got := CordLength(50*measure.Foot, measure.Imperial); got != "50 ft" {
+		t.Errorf("a cord of %q", got)
 	}
 }
 
@@ -143,8 +143,8 @@ func TestPlaceWords(t *testing.T) {
 		{Spot: lights.AtCrown, Arch: 7}:                                                               {"crown 7", ""},
 		{Spot: lights.Along, Part: leg, Tape: 3 * measure.Foot}:                                       {"R7", "3′-0″ up"},
 		{Spot: lights.Along, Part: lights.Part{Kind: lights.Arch, Number: 4}, Tape: 3 * measure.Foot}: {"L4", "3′-0″ along the pipe"},
-		{Spot: lights.AtArch, Part: row, Arch: 7}:                                                     {"arch 7", "row right 2"},
-		{Spot: lights.InBay, Part: row, Bay: 6, Arch: 7, Tape: 9 * measure.Inch}:                      {"bay 6", "row right 2, 9″ past arch 7"},
+		{Spot: lights.AtArch, Part: row, Arch: 7}:                                                     {"R7", "row 2"},
+		{Spot: lights.InBay, Part: row, Bay: 6, Arch: 7, Tape: 9 * measure.Inch}:                      {"bay 6", "row 2, 9″ past R7"},
 		{Spot: lights.AtOutlet, Outlet: "porch"}:                                                      {"outlet", ""},
 	} {
 		if name, detail := placeWords(at); name != want[0] || strings.ReplaceAll(detail, "\u00a0", " ") != want[1] {
@@ -156,7 +156,7 @@ func TestPlaceWords(t *testing.T) {
 // A limit is printed with what there is and what may be, in its own unit.
 func TestLimitWords(t *testing.T) {
 	for limit, want := range map[power.Limit]string{
-		{Kind: power.LabelCount, Have: 3, Of: 25}:      "3/25",
+		{Kind: power.LabelCount, Have: 3, Of: 25}:      "3 of 25 strings",
 		{Kind: power.LabelWatts, Have: 9.6, Of: 210}:   "9.6 W of 210 W",
 		{Kind: power.CordAmps, Have: 0.39, Of: 13}:     "0.39 A of 13 A",
 		{Kind: power.VoltsLost, Have: 0.012, Of: 0.03}: "1.2 % of 3 % lost",
@@ -168,41 +168,29 @@ func TestLimitWords(t *testing.T) {
 	}
 }
 
-// No cord is said to be allowed more amps than its circuit's breaker or a timer that is bought for its outlet.
-func TestCordsAreAllowedNoMoreThanBreakerAndTimer(t *testing.T) {
+// No outlet's plug is said to be allowed more amps than its breaker or a timer that is bought for it, and it takes at least what its cords do.
+func TestPlugsAreAllowedNoMoreThanBreakerAndTimer(t *testing.T) {
 	seen := 0
 	for _, name := range exampleNames {
-		p := example(t, name)
-		for _, c := range p.Power.Cords {
-			l := CordLimit(p, c)
-			if l.Kind != power.CordAmps {
+		p := example(t, name).Power
+		for _, f := range p.Feeders {
+			if f.Limit.Kind == power.VoltsLost {
 				continue
 			}
 			seen++
-			if most := bornAt(p, c.Outlet); l.Have != c.Limit.Have || l.Of > most || l.Of > c.Limit.Of {
-				t.Errorf("%s, %s: %v, the cord does %v, its outlet %v A", name, c.Name, l, c.Limit, most)
+			for _, timer := range p.Timers {
+				if timer.Outlet == f.Outlet && f.Limit.Share() < float64(timer.Amps/timer.Size)-1e-9 {
+					t.Errorf("%s, %s: %v, its timer %v of %v", name, f.Name, f.Limit, timer.Amps, timer.Size)
+				}
+			}
+			for _, c := range p.Circuits {
+				if c.Name == f.Circuit && f.Limit.Share() < float64(c.Amps/c.Allowed)-1e-9 {
+					t.Errorf("%s, %s: %v, its breaker %v of %v", name, f.Name, f.Limit, c.Amps, c.Allowed)
+				}
 			}
 		}
 	}
 	if seen == 0 {
-		t.Error("no cord is limited by amps")
+		t.Error("no plug is limited by amps")
 	}
-}
-
-// bornAt is the least of the breaker and the timers of an outlet, in amps.
-func bornAt(p *layout.Plan, outlet string) float64 {
-	most := math.Inf(1)
-	for _, f := range p.Power.Feeders {
-		for _, c := range p.Power.Circuits {
-			if f.Outlet == outlet && c.Name == f.Circuit {
-				most = min(most, float64(c.Spec.Breaker))
-			}
-		}
-	}
-	for _, timer := range p.Power.Timers {
-		if timer.Outlet == outlet {
-			most = min(most, float64(timer.Size))
-		}
-	}
-	return most
 }

@@ -8,7 +8,6 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
@@ -18,10 +17,10 @@ import (
 const (
 	placeLeft                = paper.TickBoxSide + 2.4
 	treeLeft    paper.Length = 32.6 // the outlet's own line
-	treeStep    paper.Length = 5.4  // from a line to the next one in
-	plugHigh    paper.Length = 7.7  // a row
-	nodeHigh    paper.Length = 6.2  // the box of a cord, a three-way, a string
-	limitGap    paper.Length = 3    // from what is drawn to the limit
+	treeStep    paper.Length = 5    // from a line to the next one in
+	plugHigh    paper.Length = 6.9  // a row
+	plugClose   paper.Length = 6.7  // a row where room is short
+	nodeHigh    paper.Length = 5.7  // the box of a cord, a three-way, a string
 	stringGap   paper.Length = 0.3  // of line at each side of a plug between strings
 	againLead   paper.Length = 2.5  // of lines that come down from the words over them
 	headName    paper.Length = 26   // room of an outlet's name
@@ -38,17 +37,17 @@ func (r plugRow) node() paper.Length { return trunk(r.depth()) + matedLong + 0.4
 func (c Circuits) Height(width paper.Length) paper.Length {
 	h := paper.Length(0)
 	for _, r := range c.rows {
-		h += c.high(r, width)
+		h += c.height(r, width)
 	}
 	return h
 }
 
 // Split implements the blocks' splitting: between rows, never behind a head; a line at the foot says that the outlet goes on, and its name is repeated on the next side with
 // the way to its first row.
-func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
+func (c Circuits) Split(width, height paper.Length) (first, more block.Body, ok bool) {
 	n := 0
-	for h := plugHigh; n < len(c.rows); n++ { // with the line that says it goes on
-		if h += c.high(c.rows[n], width); h > height {
+	for h := c.high; n < len(c.rows); n++ { // with the line that says it goes on
+		if h += c.height(c.rows[n], width); h > height {
 			break
 		}
 	}
@@ -58,47 +57,55 @@ func (c Circuits) Split(width, height paper.Length) (first, rest block.Body, ok 
 	if n < 2 || n >= len(c.rows) {
 		return nil, nil, false
 	}
-	set, more := slices.Clone(c.rows[:n]), c.rows[n:]
-	if next := more[0]; !next.kind.head() && next.outlet.Name != "" {
-		set = append(set, plugRow{kind: onRow, outlet: next.outlet, path: next.path})
-		more = append([]plugRow{{kind: againRow, outlet: next.outlet, path: next.path, pass: next.pass}}, more...)
+	set, left := slices.Clone(c.rows[:n]), c.rows[n:]
+	if next := left[0]; !next.kind.head() && next.outlet.Name != "" {
+		set = append(set, plugRow{kind: onRow, outlet: next.outlet})
+		left = append([]plugRow{{kind: againRow, outlet: next.outlet, path: next.path, pass: next.pass}}, left...)
 	}
-	return Circuits{c.plan, set, c.runName}, Circuits{c.plan, more, c.runName}, true
+	rest := c
+	c.rows, rest.rows = set, left
+	return c, rest, true
+}
+
+// Tight implements the blocks' setting more closely.
+func (c Circuits) Tight(block.Tightness) block.Body {
+	c.high = plugClose
+	return c
 }
 
 // Draw implements block.Body.
 func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 	y := box.Y
 	for _, r := range c.rows {
-		h := c.high(r, box.W)
+		h := c.height(r, box.W)
 		c.draw(page, paper.Rect{X: box.X, Y: y, W: box.W, H: h}, r)
 		y += h
 	}
 	return nil
 }
 
-// high is the height of a row.
-func (c Circuits) high(r plugRow, width paper.Length) paper.Length {
+// height is the height of a row.
+func (c Circuits) height(r plugRow, width paper.Length) paper.Length {
 	switch r.kind {
 	case outletRow, darkRow:
 		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))
-		return max(name, c.said(r).Height(width-headWords)) + 5
+		return max(name, c.said(r).Height(width-headWords)) + c.high - 2
 	case againRow:
-		return plugHigh + againLead
+		return c.high + againLead
 	case onRow:
-		return plugHigh
+		return c.high
 	}
 	_, detail := placeWords(r.at)
 	lines := paper.Length(len(paper.Floor.Wrap(detail, treeLeft-placeLeft-1)))
 	if detail == "" {
 		lines = 0
 	}
-	h := max(plugHigh, paper.Cell.Leading()+lines*detailLines+0.6)
+	h := max(c.high, lines*detailLines+6)
 	if r.kind == runRow {
 		_, below := c.strings(r, width)
-		return max(h, plugHigh+below)
+		return max(h, c.high+below)
 	}
-	return max(h, c.words(r).Height(c.wordsRoom(r, width))+2.4)
+	return max(h, c.words(r).Height(r.wordsRoom(width))+c.high-6)
 }
 
 // outletName is the lettering of an outlet's name.
@@ -118,7 +125,7 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 		c.head(b, box, r)
 		return
 	}
-	mid := paper.Point{X: box.X, Y: box.Y + plugHigh/2}
+	mid := paper.Point{X: box.X, Y: box.Y + c.high/2}
 	at := func(x, dy paper.Length) paper.Point { return mid.Add(paper.Point{X: x, Y: dy}) }
 	page.TickBox(at(0.35, -paper.TickBoxSide/2))
 	name, detail := placeWords(r.at)
@@ -157,31 +164,15 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 	wide := nodeWidth(r)
 	outlinedBox(b, paper.Rect{X: box.X + r.node(), Y: mid.Y - nodeHigh/2, W: wide, H: nodeHigh}, paper.Thick)
 	centredText(b, at(r.node()+wide/2, 0), r.name(), paper.CellSmall)
-	words := c.words(r)
-	words.Draw(page, paper.Rect{X: box.X + r.node() + wide + 2, Y: mid.Y + 1.6 - words.Rise(c.wordsRoom(r, box.W)), W: c.wordsRoom(r, box.W)})
-	b.Text(at(box.W, 1.5), paper.AtRight, LimitWords(r.limit()), paper.Floor)
+	words, room := c.words(r), r.wordsRoom(box.W)
+	words.Draw(page, paper.Rect{X: box.X + r.node() + wide + 2, Y: mid.Y + 1.6 - words.Rise(room), W: room})
 }
 
 func nodeWidth(r plugRow) paper.Length { return max(9, paper.CellSmall.Width(r.name())+2.6) }
 
-// limit is what comes nearest to binding at a row's plug.
-func (r plugRow) limit() power.Limit {
-	switch r.kind {
-	case cordRow:
-		return r.most
-	case runRow:
-		return r.run.Limit
-	}
-	return power.Limit{}
-}
-
 // wordsRoom is how wide the words on a cord or a three-way may be.
-func (c Circuits) wordsRoom(r plugRow, width paper.Length) paper.Length {
-	room := width - r.node() - nodeWidth(r) - 2
-	if limit := LimitWords(r.limit()); limit != "" {
-		room -= paper.Floor.Width(limit) + limitGap
-	}
-	return room
+func (r plugRow) wordsRoom(width paper.Length) paper.Length {
+	return width - r.node() - nodeWidth(r) - 2
 }
 
 // words says which cord to take and where it goes, or what else is plugged in.
@@ -196,17 +187,20 @@ func (c Circuits) words(r plugRow) block.Words {
 	case supplyRow:
 		return block.Words{Text: "low-voltage supply, boxed dry"}
 	}
-	text := block.Figure(StockWords([]measure.Length{r.cord.Length}, c.plan.Spec.Units))
+	text := block.Figure(CordLength(r.cord.Length, c.plan.Spec.Units))
 	if c.gauges() > 1 {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
-	if r.cord.Over {
-		text += ", over the way"
+	switch {
+	case r.cord.Over && c.plan.Spec.Site.Cords.Cover:
+		text += ", under a cover"
+	case r.cord.Over:
+		text += ", overhead"
 	}
 	return block.Words{Text: text + c.reach(r.cord)}
 }
 
-// reach says where a cord's sockets are: of several each in its order, those open that nothing is plugged into.
+// reach says where a cord's sockets are: of several each in its order where one between is open, else the first and the last in use, for the rows below name each.
 func (c Circuits) reach(cord power.Cord) string {
 	if len(cord.Places) == 0 {
 		return ", to the next cord"
@@ -226,6 +220,9 @@ func (c Circuits) reach(cord power.Cord) string {
 		open(j.Skips)
 		sockets = append(sockets, PlaceName(j.End.At))
 		open(j.Spare)
+	}
+	if n := len(sockets) - cord.Open; n > 2 && sockets[0] != sockets[n-1] && !slices.Contains(sockets[:n], "open") {
+		sockets = append([]string{sockets[0] + " to " + sockets[n-1]}, sockets[n:]...)
 	}
 	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, ", "))
 }
@@ -249,9 +246,11 @@ func placeWords(p lights.Place) (name, detail string) {
 	case lights.AtOutlet:
 		return "outlet", ""
 	case lights.AtArch:
-		return fmt.Sprintf("arch %d", p.Arch), p.Part.String()
+		wall, _ := p.Part.Wall()
+		return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
 	case lights.InBay:
-		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("%v, %s past arch %d", p.Part, p.Words.Ground(p.Tape), p.Arch)
+		wall, _ := p.Part.Wall()
+		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s past %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
 	case lights.Climbing:
 		wall, _ := p.Part.Wall()
 		return fmt.Sprint(wall.Letter(), p.Arch), p.Words.Ground(p.Tape) + " up"
@@ -268,40 +267,10 @@ func placeWords(p lights.Place) (name, detail string) {
 	return p.Part.String(), p.Within()
 }
 
-// PlaceName is how a place is called on the diagram: L3, crown 3, row left 2.
+// PlaceName is how a place is called on the diagram: L3, crown 3, bay 2.
 func PlaceName(p lights.Place) string {
 	name, _ := placeWords(p)
 	return name
-}
-
-// CordLimit is what binds at a cord's plug: of the amps, no more is allowed than its breaker and its outlet's timers bear.
-func CordLimit(plan *layout.Plan, cord power.Cord) power.Limit {
-	l := cord.Limit
-	if l.Kind != power.CordAmps {
-		return l
-	}
-	bear := func(amps measure.Current) {
-		if amps > 0 {
-			l.Of = min(l.Of, float64(amps))
-		}
-	}
-	for _, o := range plan.Spec.Site.Outlets {
-		if o.Name != cord.Outlet {
-			continue
-		}
-		bear(o.Timer)
-		for _, c := range plan.Power.Circuits {
-			if c.Name == o.Circuit {
-				bear(c.Allowed)
-			}
-		}
-	}
-	for _, t := range plan.Power.Timers {
-		if t.Outlet == cord.Outlet {
-			bear(t.Size)
-		}
-	}
-	return l
 }
 
 // LimitWords says how much of a limit is taken up; empty for what has none.
@@ -310,7 +279,7 @@ func LimitWords(l power.Limit) string {
 	watts := func(v float64) string { return measure.Watts(measure.Power(v)) }
 	switch l.Kind {
 	case power.LabelCount, power.Together:
-		return fmt.Sprintf("%.0f/%.0f", l.Have, l.Of)
+		return fmt.Sprintf("%.0f of %.0f strings", l.Have, l.Of)
 	case power.LabelWatts, power.SupplyWatts:
 		return watts(l.Have) + " of " + watts(l.Of)
 	case power.CordAmps, power.BreakerAmps, power.TimerAmps, power.FuseAmps:
@@ -321,11 +290,7 @@ func LimitWords(l power.Limit) string {
 	return ""
 }
 
-// StockWords says what cords to take for one line: 25 ft, or 100 + 50 ft.
-func StockWords(cords []measure.Length, units measure.System) string {
-	var words []string
-	for _, l := range cords {
-		words = append(words, fmt.Sprintf("%.0f", float64(l/measure.By(units, measure.Foot, measure.Metre))))
-	}
-	return strings.Join(words, " + ") + measure.By(units, " ft", " m")
+// CordLength says how long a cord to take: 25 ft.
+func CordLength(cord measure.Length, units measure.System) string {
+	return fmt.Sprintf("%.0f", float64(cord/measure.By(units, measure.Foot, measure.Metre))) + measure.By(units, " ft", " m")
 }

@@ -17,8 +17,11 @@ import (
 func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	x := box.X + trunk(0)
 	if r.kind == againRow || r.kind == onRow {
-		goesOn := map[rowKind]string{againRow: ", from the side before", onRow: " goes on: next side"}[r.kind]
-		b.Page.Text(paper.Point{X: box.X, Y: box.Y + plugHigh/2 + 1.6}, paper.AtLeft, strings.Join(append([]string{r.outlet.Name}, r.path...), ", ")+goesOn, paper.Strong)
+		text := r.outlet.Name + " goes on: next side"
+		if r.kind == againRow {
+			text = r.outlet.Name + ", from the side before: lines down from " + strings.Join(r.above(), ", ")
+		}
+		b.Page.Text(paper.Point{X: box.X, Y: box.Y + c.high/2 + 1.6}, paper.AtLeft, text, paper.Strong)
 		if r.kind == againRow {
 			c.trunks(b.Page, box, r, box.Bottom()-againLead)
 		}
@@ -37,6 +40,16 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	}
 }
 
+// above names what the lines come down from, from left to right.
+func (r plugRow) above() (names []string) {
+	for level, thing := range append([]string{"outlet"}, r.path...) {
+		if level == len(r.pass) || r.pass[level] {
+			names = append(names, thing)
+		}
+	}
+	return names
+}
+
 // trunks draws the lines that come down to what is plugged in at a row: those that pass it and its own.
 func (c Circuits) trunks(page *paper.Page, box paper.Rect, r plugRow, from paper.Length) {
 	for level, on := range append(slices.Clone(r.pass), true) {
@@ -46,7 +59,7 @@ func (c Circuits) trunks(page *paper.Page, box paper.Rect, r plugRow, from paper
 	}
 }
 
-// said is what is said of an outlet: its breaker, where it is tested and reset, what else goes dark with it.
+// said is what is said of an outlet: its breaker, what is taken of its limits, where it is tested and reset, what else goes dark with it.
 func (c Circuits) said(r plugRow) block.Words {
 	words := block.Words{Lettering: paper.Floor, Figures: paper.CellSmall}
 	switch r.kind {
@@ -59,7 +72,30 @@ func (c Circuits) said(r plugRow) block.Words {
 		if !circuit.Spec.GFCI {
 			reset = "TEST, RESET: on a portable " + measure.By(c.plan.Spec.Units, "GFCI", "RCD") + ", first in the outlet"
 		}
-		words.Text = fmt.Sprintf("Breaker %s (%s). Also feeds: %s.\n%s.", block.Figure(cmp.Or(circuit.Spec.BreakerNo, blank)), measure.Amps(circuit.Spec.Breaker), cmp.Or(r.outlet.AlsoFeeds, blank), reset)
+		breaker := block.Figure(circuit.Spec.BreakerNo)
+		if circuit.Spec.BreakerNo == "" {
+			breaker = blank + " (" + measure.Amps(circuit.Spec.Breaker) + ")"
+		}
+		words.Text = fmt.Sprintf("Breaker %s. Most taken: %s.\n%s.", breaker, MostTaken(c.plan.Power, r.outlet.Name), reset)
+		if r.outlet.AlsoFeeds != "" {
+			words.Text += " Also feeds: " + r.outlet.AlsoFeeds + "."
+		}
 	}
 	return words
+}
+
+// MostTaken says which plug of an outlet and which of its runs come nearest to what they may bear, and how near.
+func MostTaken(plan power.Plan, outlet string) string {
+	plug, run := power.Limit{}, power.Chain{}
+	for _, f := range plan.Feeders {
+		if f.Outlet == outlet && f.Limit.Share() > plug.Share() {
+			plug = f.Limit
+		}
+	}
+	for _, c := range plan.Chains {
+		if c.Outlet == outlet && c.Limit.Share() > run.Limit.Share() {
+			run = c
+		}
+	}
+	return LimitWords(plug) + ", " + run.Name + " " + LimitWords(run.Limit)
 }

@@ -1,14 +1,12 @@
 package draw
 
 import (
-	"slices"
-
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 )
 
-// CircuitKey says what the signs of the circuit diagram mean: prongs in a socket, an open socket, a cord, where there is one a three-way, a string, a run of strings.
-func CircuitKey(taps bool) SignKey {
+// CircuitKey says what the signs of the circuit diagram mean: prongs in a socket, an open socket, a cord, a string, a run of strings.
+func CircuitKey() SignKey {
 	right := paper.Point{X: 1}
 	past := func(at paper.Point, x paper.Length) paper.Point { return at.Add(right.Times(float64(x))) }
 	boxed := func(name string) func(*place.Board, paper.Point) {
@@ -17,8 +15,8 @@ func CircuitKey(taps bool) SignKey {
 			centredText(b, past(at, 4.5), name, paper.Floor)
 		}
 	}
-	key := SignKey{
-		{9, "prongs in socket", func(b *place.Board, at paper.Point) {
+	return SignKey{
+		{9, "joined", func(b *place.Board, at paper.Point) {
 			b.Line(at, past(at, 2.4), paper.Thick)
 			Mated(b, past(at, 2.4), right)
 			b.Line(past(at, 2.2+matedLong), past(at, 9), paper.Thick)
@@ -28,15 +26,10 @@ func CircuitKey(taps bool) SignKey {
 			Socket(b, past(at, 5), right)
 		}},
 		{9, "cord", boxed("C2")},
-		{9, "three-way", boxed("T1")},
 		{9, "string", boxed("S4")},
 		{6, "run of strings", func(b *place.Board, at paper.Point) {
 			b.Line(at, past(at, 2), paper.Thick)
 			b.Text(past(at, 3.4).Add(paper.Point{Y: 1.5}), paper.AtLeft, "A", paper.CellSmall)
 		}},
 	}
-	if !taps {
-		key = slices.DeleteFunc(key, func(k keyItem) bool { return k.words == "three-way" })
-	}
-	return key
 }

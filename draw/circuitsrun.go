@@ -18,8 +18,8 @@ type stringSpot struct {
 // turnHigh is from a line of a run's strings to the next one, with room for the wire between them.
 const turnHigh = plugHigh + 0.5
 
-// strings sets the boxes of a run's strings from left to right and, where they do not all fit with the limit behind the last, below. below is what the row
-// needs more than its least height.
+// strings sets the boxes of a run's strings from left to right and, where they do not all fit with the place where the run ends, below. below is what the row needs
+// more than its least height.
 func (c Circuits) strings(r plugRow, width paper.Length) (list []stringSpot, below paper.Length) {
 	if list, below = c.set(r, partsOf(r.run, false), width); below > 0 {
 		return c.set(r, partsOf(r.run, true), width)
@@ -36,7 +36,7 @@ func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []str
 		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 2.8
 		end := matedLong
 		if i == len(r.run.Strings)-1 {
-			end = cupRadius + c.endWide(r) + limitGap + paper.Floor.Width(LimitWords(r.limit()))
+			end = cupRadius + c.endWide(r)
 		}
 		if x+w+end > width && x > left {
 			x = left
@@ -69,16 +69,19 @@ func partsOf(run power.Chain, short bool) (list []string) {
 func onRidge(r lights.Run) bool { return r.Kind == lights.Ridge && !r.Drop }
 
 func runWords(r lights.Run) string {
-	if r.IsLeg() && !r.Drop {
+	switch wall, _ := r.Wall(); {
+	case r.IsLeg() && !r.Drop:
 		return fmt.Sprint(r.Letter(), r.Number)
+	case r.IsRow() && !r.Drop:
+		return fmt.Sprintf("%s row %d", wall.Letter(), r.Number)
 	}
 	return r.String()
 }
 
-// drawStrings draws a run: its letter, its strings from plug to socket, its open end with the place where that is, and its limit.
+// drawStrings draws a run: its letter, its strings from plug to socket, its open end with the place where that is.
 func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
-	list, below := c.strings(r, box.W)
-	mid := paper.Point{X: box.X, Y: box.Y + plugHigh/2}
+	list, _ := c.strings(r, box.W)
+	mid := paper.Point{X: box.X, Y: box.Y + c.high/2}
 	at := func(x, dy paper.Length) paper.Point { return mid.Add(paper.Point{X: x, Y: dy}) }
 	right := paper.Point{X: 1}
 	b.Text(at(r.node(), 1.6), paper.AtLeft, r.run.Name, paper.CellSmall)
@@ -98,7 +101,6 @@ func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
 			c.lead(b.Page, at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, list[i+1].dy))
 		}
 	}
-	b.Text(at(box.W, below+1.5), paper.AtRight, LimitWords(r.limit()), paper.Floor)
 }
 
 // lead draws the wire from a plug to its string's box: straight, or round to the row below.

@@ -34,7 +34,7 @@ func Solve(s *spec.Spec) *Plan {
 	s, found := ground.Locate(s, spans[0])
 	p.Spec = s
 	p.note(found)
-	p.Ground = ground.LayShaped(s, spans, crowns, p.shapes())
+	p.Ground = ground.Lay(s, spans, crowns, p.shapes())
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
 	p.note(slices.DeleteFunc(slices.Clone(p.Ground.Findings), func(f finding.Finding) bool { // guys above an arch that does not stand are no fault of theirs
 		return f.Code == "guy-above-arch" && slices.ContainsFunc(p.Findings, func(f finding.Finding) bool { return f.Code == "no-arch" })
@@ -85,7 +85,7 @@ func (p *Plan) groundWorse(s *spec.Spec) bool {
 		}
 		return n
 	}
-	return bad(ground.LayShaped(s, spans, crowns, p.shapes()).Findings) > bad(p.Ground.Findings)
+	return bad(ground.Lay(s, spans, crowns, p.shapes()).Findings) > bad(p.Ground.Findings)
 }
 
 // solveLights lays the strings and feeds them. What the spec leaves open, which end of a wrap has the prongs, from which end rows start and whether leads

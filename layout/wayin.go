@@ -41,7 +41,7 @@ func (p *Plan) wayIn() {
 		return
 	}
 	spans, crowns := q.spansAndCrowns()
-	q.Ground = ground.LayShaped(&plain, spans, crowns, q.shapes())
+	q.Ground = ground.Lay(&plain, spans, crowns, q.shapes())
 	q.Ridge = ridge(&plain, q.Arches, q.Ground)
 	slices.Sort(odd)
 	p.note([]finding.Finding{{Level: finding.Note, Code: "way-in-differs", Key: key, Text: wayInWords(p, q, odd)}})

@@ -62,48 +62,71 @@ type set struct {
 // furthest is how many sheets of paper more than it asks for a leaf may run to before what is left is noted.
 const furthest = 12
 
-// pack sets a leaf's blocks on as many sides as they need. before is the number of sides that stand before it.
+// pack sets a leaf's blocks on as many sides as they need. before is the number of sides that stand before it. A folio that one sheet of paper would hold
+// more tightly set is set so.
 func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []block.Note) {
-	setSide := func(s side, title string) []block.Block {
-		back := b.twoSided && (before+len(sides))%2 == 1
-		page, box := b.newSide(back)
-		box = s.edge.cut(page, box, back)
-		done, rest, left := block.Fill(page, box, s.blocks)
-		if s.title != "" {
-			title = s.title
-		}
-		sides = append(sides, set{page: page, kind: kind, number: number, back: back, toScale: s.toScale, title: title, blocks: done})
-		notes = append(notes, left...)
-		return rest
-	}
 	for _, f := range kind.make(b) {
 		if b.twoSided && len(sides)%2 == 1 {
-			setSide(side{title: notesTitle, blocks: noteLines()}, notesTitle)
+			sides = append(sides, b.notesSide(sides[len(sides)-1]))
 		}
-		back := f.back
-		back.blocks = append(setSide(f.front, kind.name), back.blocks...)
-		title, own := f.front.title, len(f.back.blocks)
-		named := func(rest []block.Block) { // what is in front and fills a whole side more keeps its name there
-			if title != "" && own > 0 && len(rest) >= own {
-				sides[len(sides)-1].title = title
+		setting := setting{binder: b, kind: kind, number: number, before: before + len(sides)}
+		best := setting.folio(f)
+		for tight := block.Loose + 1; tight <= block.Tightest && len(best.sides) > 2; tight++ {
+			closer := setting
+			closer.tight = tight
+			if closer = closer.folio(f); len(closer.sides) <= 2 {
+				best = closer
 			}
 		}
-		if len(back.blocks) > 0 {
-			rest := setSide(back, title)
-			named(rest)
-			for n := 0; len(rest) > 0; n++ {
-				if n == 2*furthest {
-					for _, r := range rest {
-						notes = append(notes, block.Note{Block: r.Name})
-					}
-					break
-				}
-				rest = setSide(side{title: back.title, toScale: back.toScale, blocks: rest}, title)
-				named(rest)
-			}
-		}
+		sides, notes = append(sides, best.sides...), append(notes, best.notes...)
 	}
 	return sides, notes
+}
+
+// setting is one folio of a leaf being set, and what came of it.
+type setting struct {
+	*binder
+	kind   leafKind
+	number int
+	before int // sides in front of it
+	tight  block.Tightness
+	sides  []set
+	notes  []block.Note
+}
+
+// folio sets the front, the back and what goes on behind them.
+func (s setting) folio(f folio) setting {
+	back := f.back
+	back.blocks = append(s.side(f.front, s.kind.name), back.blocks...)
+	title, own := f.front.title, len(f.back.blocks)
+	for n := 0; len(back.blocks) > 0; n++ {
+		if n > 2*furthest {
+			for _, r := range back.blocks {
+				s.notes = append(s.notes, block.Note{Block: r.Name})
+			}
+			break
+		}
+		rest := s.side(back, title)
+		if title != "" && own > 0 && len(rest) >= own { // what is in front and fills a whole side more keeps its name there
+			s.sides[len(s.sides)-1].title = title
+		}
+		back.blocks, back.edge = rest, nil
+	}
+	return s
+}
+
+// side sets one side and returns what goes on on the next.
+func (s *setting) side(from side, title string) (rest []block.Block) {
+	back := s.twoSided && (s.before+len(s.sides))%2 == 1
+	page, box := s.newSide(back)
+	box = from.edge.cut(page, box, back)
+	done, rest, left := block.Fill(page, box, block.Tight(from.blocks, s.tight))
+	if from.title != "" {
+		title = from.title
+	}
+	s.sides = append(s.sides, set{page: page, kind: s.kind, number: s.number, back: back, toScale: from.toScale, title: title, blocks: done})
+	s.notes = append(s.notes, left...)
+	return rest
 }
 
 // notesSide is a back that nothing is told on, of the leaf whose last side is before it.

@@ -23,8 +23,8 @@ func (k skies) flatAt() (gust weather.Gust, ok bool) {
 }
 
 // signs is what is seen on land in each force of the Beaufort scale (National Weather Service; forces below 4 from memory), by night and without leaves where it can
-// be: at force 3 a light flag stands out, at 4 loose paper is raised.
-var signs = [...]string{"smoke drifts", "smoke drifts", "ribbons stir", "ribbons stand straight out", "loose paper flies", "small trees sway", "large branches move",
+// be: at force 3 a light flag stands out, at 4 small branches move.
+var signs = [...]string{"smoke drifts", "smoke drifts", "ribbons stir", "ribbons stand straight out", "small branches keep moving", "small trees sway", "large branches move",
 	"whole trees move", "twigs break off", "slates come off", "trees are uprooted", "damage is widespread", "damage is widespread"}
 
 // signOf is what is seen on land when such gusts come.

@@ -3,6 +3,7 @@ package packet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/block"
@@ -37,8 +38,7 @@ func (b *binder) nightsLeaf() []folio {
 	if w.lit {
 		before = "power"
 	}
-	signed := fmt.Sprintf("has signed leaf %d: %s", leafNumber(before), before)
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: "Start when"}, {Word: signed}}}, w.box()}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d, %s, is signed. By", leafNumber(before), before)}}}, w.box()}
 	front = append(front, w.noonCall()...)
 	front = append(front, w.checks())
 	front = append(front, w.evening()...)
@@ -50,21 +50,27 @@ func (b *binder) nightsLeaf() []folio {
 
 // box is what is wanted first when something has happened, and how many may be inside.
 func (w watch) box() block.Block {
-	most := fmt.Sprint(w.plan.MostInside())
+	most, watcher := w.plan.MostInside(), "the watcher outside"
+	if most > 1 {
+		watcher = say.Count(most-1, "visitor") + ", 1 watcher"
+	}
 	site := w.plan.Spec.Site
 	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", site.Emergency)}
 	if w.lit {
-		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches"}, {Word: "Electrician"}}})
+		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches, has keys"}, {Word: "Electrician"}}})
 	}
-	way := "Both ends open."
+	text := "inside at most:\n" + watcher + ".\nFire authority said ____: the smaller counts."
 	if n := len(w.stand); n > 1 {
-		way = fmt.Sprintf("In at arch %d, out at arch %d.", w.stand[0].Number, w.stand[n-1].Number)
+		text += fmt.Sprintf("\nIn at arch %d, out at arch %d.", w.stand[0].Number, w.stand[n-1].Number)
+	}
+	for _, way := range w.plan.Spec.SideWays() {
+		text += fmt.Sprintf("\nSide way: bay %d, %s.", way.Bay, way.Wall)
 	}
 	number := paper.Large.Sized(36)
-	return block.Block{Name: "whom to ring", Gap: 1, Facts: []block.Fact{{What: "People inside, at most", Value: most}}, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 4, Cols: []block.Column{
+	return block.Block{Name: "whom to ring", Gap: 1, Facts: []block.Fact{{What: "People inside, at most", Value: fmt.Sprint(most)}}, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 4, Cols: []block.Column{
 		{Share: 1, Blocks: list},
-		{Width: number.Width(most) + 1, Blocks: []block.Block{{Body: block.Words{Text: most, Lettering: number}}}},
-		{Width: 48, Blocks: []block.Block{{Body: block.Words{Text: "inside at most, watchers too. Fire authority said: ____ " + way, Lettering: paper.Floor}}}},
+		{Width: number.Width(fmt.Sprint(most)) + 1, Blocks: []block.Block{{Body: block.Words{Text: fmt.Sprint(most), Lettering: number}}}},
+		{Width: 52, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}},
 	}}}}}}
 }
 
@@ -107,100 +113,49 @@ func (w watch) powerOff() string {
 // decision is one answer of the noon call: its word, when it is given, and what is sent where that is more than the word.
 type decision struct{ word, when, send string }
 
-// noonCall is who decides, and the answers side by side.
+// noonCall is who decides, and the answers side by side: each its word, when it is given, and what is sent where that is more than the word.
 func (w watch) noonCall() []block.Block {
-	answers := w.decisions()
-	return []block.Block{block.Heading("The noon call, by forecast: one person decides"),
-		{Name: "who calls", Body: block.Blanks{{Word: "Calls"}, {Word: "Phone", Share: 0.8}, {Word: "If away", Share: 0.8}, {Word: "Sends to", Share: 0.8}}},
-		{Name: "open or not", Gap: 1, Body: answers, Facts: w.decisionFacts()}}
-}
-
-// decisionFacts are the figures of the answers.
-func (w watch) decisionFacts() []block.Fact {
-	gust, _ := w.closeAt()
-	facts := []block.Fact{{What: w.closedAs(), Value: w.insideWords()}, {What: "closed at gusts of, by meter", Value: w.units.Speed(gust.Local)}}
-	if flat, ok := w.flatAt(); ok {
-		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: w.units.Speed(flat.Called())})
-	}
-	return facts
-}
-
-// decisions are the answers of the noon call.
-type decisions []decision
-
-const decisionPad paper.Length = 2.2
-
-// parts are what stands in an answer's box.
-func (d decision) parts() []block.Block {
-	list := []block.Block{{Body: block.Words{Text: d.word, Lettering: paper.Heading}}, {Body: block.Words{Text: d.when}}}
-	if d.send != "" {
-		list = append(list, block.Block{Gap: 1, Body: block.Words{Text: "Send: " + d.send, Lettering: paper.Floor}})
-	}
-	return list
-}
-
-// wide is the width of an answer: the last says most.
-func (list decisions) wide(i int, width paper.Length) paper.Length {
-	shares := []paper.Length{0.8, 1.1, 1.5}[:len(list)]
-	sum := paper.Length(0)
-	for _, s := range shares {
-		sum += s
-	}
-	return width * shares[i] / sum
-}
-
-// Height implements block.Body.
-func (list decisions) Height(width paper.Length) paper.Length {
-	high := paper.Length(0)
-	for i, d := range list {
-		high = max(high, block.Height(d.parts(), list.wide(i, width)-2*decisionPad))
-	}
-	return high + 2*decisionPad
-}
-
-// Draw implements block.Body.
-func (list decisions) Draw(page *paper.Page, box paper.Rect) []string {
-	x := box.X
-	for i, d := range list {
-		cell := paper.Rect{X: x, Y: box.Y, W: list.wide(i, box.W), H: list.Height(box.W)}
-		x += cell.W
-		page.Stroke(paper.Box(cell), paper.Thin)
-		in := cell.Inset(decisionPad)
-		for _, part := range d.parts() {
-			in.Y += part.Gap
-			part.Body.Draw(page, in)
-			in.Y += part.Body.Height(in.W)
+	columns := block.Columns{Gap: 5}
+	answer := func(share float64, word string, when ...string) {
+		blocks := []block.Block{{Body: block.Words{Text: word, Lettering: paper.Heading}}}
+		for _, text := range when {
+			blocks = append(blocks, block.Block{Body: block.Words{Text: text}})
 		}
+		columns.Cols = append(columns.Cols, block.Column{Share: share, Blocks: blocks})
 	}
-	return nil
-}
-
-func (w watch) decisions() decisions {
-	shut := "Bar both ends."
+	shut := "Bar every way."
 	if w.lit {
-		shut = "Bar both ends, timers off."
+		shut = "Bar every way, timers at the outlets off."
 	}
 	gust, calm := w.closeAt()
-	if calm {
-		return decisions{{"CLOSED", "In any wind: as planned it bears none to speak of. The board says what to mend first. " + shut, ""}}
-	}
 	at := block.Figure(w.insideWords())
-	list := decisions{
-		{"OPEN", "Gusts below " + at + " till shut, no thunder, ice, snow.", ""},
-		{"CLOSED", fmt.Sprintf("%s or more%s, thunder, ice, snow, no call by dusk. %s", at, toldBy(gust), shut), ""}}
+	facts := []block.Fact{{What: w.closedAs(), Value: w.insideWords()}}
+	if calm {
+		answer(1, "CLOSED", "In any wind: as planned it bears none to speak of. The board says what to mend first. "+shut)
+	} else {
+		answer(0.85, "OPEN", "Gusts below "+at+" till closing, no thunder, ice, snow.")
+		answer(1.1, "CLOSED", fmt.Sprintf("%s or more%s, thunder, ice, snow, no call by dusk. %s", at, toldBy(gust), shut))
+	}
+	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away", Share: 0.8}, {Word: "Goes and bars", Share: 0.8}}
+	list := []block.Block{block.Heading("The noon call, by forecast"), {Name: "who calls", Body: calls}}
 	if flat, ok := w.flatAt(); ok {
 		d := w.plan.Weather.Drill(w.lit)
-		list = append(list, decision{"LAY FLAT", fmt.Sprintf("%s or more forecast before tomorrow ends: CLOSED, flat today by daylight (leaf %d), %.0f minutes.", block.Figure(w.units.Speed(flat.Called())), leafNumber("takedown"), d.Minutes),
-			fmt.Sprintf("“LAY FLAT today at ____. %d people, %d or older.”", d.People, practice.Least)})
+		called := w.units.Speed(flat.Called())
+		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
+		answer(1.5, "LAY FLAT", fmt.Sprintf("%s or more forecast before tomorrow ends: CLOSED. Lay it flat today by sunset (leaf %d), %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
+			"Send: “LAY FLAT today at ____.”")
+		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older", d.People, practice.Least)}}})
 	}
-	return list
+	return append(list, block.Block{Name: "open or not", Gap: 1, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: columns}}}, Facts: facts})
 }
 
 // checks are the checks of an evening by number, as the log has them.
 func (w watch) checks() block.Block {
+	closed := crew.Cure{Do: crew.CloseTonight}
 	t := block.Table{Table: place.Table{Columns: []place.Column{{Width: 7, Lettering: paper.CellSmall}, {Head: "Checks before opening", Width: 62, Lettering: paper.Strong.Sized(11)},
-		{Head: "Want", Lettering: paper.Floor}, {Head: "If not", Width: 55, Lettering: paper.Floor}}}}
+		{Head: "Want", Lettering: paper.Floor}, {Head: "If not: " + w.words.cure(closed), Width: 55, Lettering: paper.Floor}}}}
 	for _, task := range w.checked() {
+		task.IfOff = slices.DeleteFunc(slices.Clone(task.IfOff), func(c crew.Cure) bool { return c == closed })
 		in := w.words.of(task)
 		t.Rows = append(t.Rows, place.Row{Cells: []string{fmt.Sprint(len(t.Rows) + 1), in.Do, in.Want, in.IfOff}})
 	}
@@ -218,30 +173,32 @@ func (w watch) checked() (list []crew.Task) {
 	return list
 }
 
-// evening is what is written down once for all nights, who watches, and the shutting.
+// evening is what is written down once for all nights, who watches, and the closing.
 func (w watch) evening() []block.Block {
-	var first block.Blanks
 	bring := brought(w.plan, true, crew.Nights)
-	text := fmt.Sprintf("%s %d people: one counts in, one out, one walks.\n%s %s", block.Figure("Watch:"), practice.Watchers, block.Figure("Bring:"), strings.Join(bring, ", "))
-	hours, shut := block.Blanks{{Word: "Open from"}, {Word: "to"}}, ""
+	leaves, closing := []string{}, ""
+	hours := block.Blanks{{Word: "Watch here, by daylight"}, {Word: "Open from"}, {Word: "to"}}
 	if w.lit {
-		lit := "lights on"
+		lit := "lit from"
 		if w.plan.Spec.Given("power.evenings.hours") {
 			lit = fmt.Sprintf("lit %g hours, from", w.plan.Spec.Power.Evenings.Hours)
 		}
 		hours = append(hours, block.Blank{Word: lit}, block.Blank{Word: "to"})
-		shut = fmt.Sprintf(" A timer darkens it %d minutes later.", practice.TimerAfter)
-		text += fmt.Sprintf(", leaf %d", leafNumber("power"))
+		leaves, closing = append(leaves, fmt.Sprint(leafNumber("power"))), fmt.Sprintf(" Timers darken it %d minutes later.", practice.TimerAfter)
 	}
+	leaves = append(leaves, fmt.Sprint(leafNumber("takedown")))
+	var first []string
 	for _, t := range w.tasks {
 		for _, n := range figureOf(t, crew.CrownKept).Arches {
-			first = append(first, block.Blank{Word: fmt.Sprint("crown ", n)})
+			first = append(first, fmt.Sprint(n))
 		}
 		if t.Action == crew.NightClose {
 			in := w.words.of(t)
-			text += ".\n" + block.Figure("At closing:") + " " + in.Do + " " + in.Want + shut
+			closing = in.Do + " " + in.Want + closing
 		}
 	}
-	first[0].Word = "First night, mark the stick, write here: " + first[0].Word
-	return []block.Block{{Name: "first night", Body: first}, {Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
+	text := fmt.Sprintf("%s mark the stick at crown %s, and %s under each.\n%s %d people: one counts at each way, one walks.\n%s %s, %s %s.\n%s %s", block.Figure("First night:"), say.And(first),
+		w.units.Inches(practice.CrownFell(w.units)), block.Figure("Watch:"), practice.Watchers+len(w.plan.Spec.SideWays()), block.Figure("Bring:"), strings.Join(bring, ", "),
+		say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves), block.Figure("At closing:"), closing)
+	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

@@ -46,6 +46,21 @@ func TestNightsLeaf(t *testing.T) {
 	}
 }
 
+// A side way has its own watcher with a flashlight, and a barrier; of the five the garden holds one is the watcher who walks.
+func TestSideWaysAreWatched(t *testing.T) {
+	for ways, want := range map[string][]string{
+		"spacing: 4 ft 6 in": {"3 people: one counts at each way", "3 flashlights", "2 barriers", "4 visitors, 1 watcher"},
+		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"5 people: one counts at each way", "5 flashlights", "4 barriers", "Side way: bay 2, left.", "Side way: bay 4, right."},
+	} {
+		text := strings.Join(textsOf(leafSides(t, changedExample(t, "garden", "spacing: 4 ft 6 in", ways), "nights")), " ")
+		for _, words := range want {
+			if !strings.Contains(strings.ReplaceAll(text, "\u00a0", " "), words) {
+				t.Errorf("%q is not on the leaf of %q", words, ways)
+			}
+		}
+	}
+}
+
 // A line a night: the built-in example is open from 28 November to 2 January, 36 nights by the calendar. More nights than two sides hold go on overleaf, each
 // once, in their order.
 func TestALineANight(t *testing.T) {
@@ -90,10 +105,10 @@ func TestALineANight(t *testing.T) {
 	}
 }
 
-// What is seen on land against the Beaufort scale as the National Weather Service publishes it: force 3, mean winds of 8 to 12 mph, extends a light flag; force 4, 13 to 18 mph, raises loose paper;
+// What is seen on land against the Beaufort scale as the National Weather Service publishes it: force 3, mean winds of 8 to 12 mph, extends a light flag; force 4, 13 to 18 mph, moves small branches;
 // force 6, 25 to 31 mph, large ones. With gusts at 1.66 times the mean (Harper et al., WMO 2010, inland) a gust of 24 mph is force 4, of 44 mph force 6.
 func TestSignsOfGusts(t *testing.T) {
-	for mph, want := range map[float64]string{20: "ribbons stand straight out", 24: "loose paper flies", 44: "large branches move", 60: "whole trees move"} {
+	for mph, want := range map[float64]string{20: "ribbons stand straight out", 24: "small branches keep moving", 44: "large branches move", 60: "whole trees move"} {
 		if got := signOf(weather.Gust{Forecast: measure.Speed(mph) * measure.MPH}); got != want {
 			t.Errorf("at %v mph %q, want %q", mph, got, want)
 		}

@@ -21,32 +21,31 @@ func casesBlocks(cases []nightCase) (list []block.Block) {
 
 // worstCases are those in which people are walked out at once: they are read to the watch before it opens.
 func (w watch) worstCases() []nightCase {
-	off, fire := "", "everyone out, ring. Nobody goes back."
+	off, fire := "", ""
 	if w.lit {
-		off = " Lights stay on till all are out; then power off."
-		fire = "everyone out. Power off before touching anyone, ring. Nobody goes back."
+		off, fire = " Lights stay on till all are out; then power off.", " Power off before touching anyone,"
 	}
 	at := "any wind"
 	if gust, calm := w.closeAt(); !calm {
-		at = fmt.Sprintf("any one of %s by meter at head height, %s", block.Figure(w.units.Speed(gust.Local)), signOf(gust))
+		at = fmt.Sprintf("%s; %s by meter at head height", signOf(gust), w.units.Speed(gust.Local))
 	}
-	list := []nightCase{{"Wind, thunder", fmt.Sprintf("%s, thunder: everyone out.%s Bar both ends.", at, off)}}
+	list := []nightCase{{"Thunder; " + at, "everyone out." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT called, too late or cold", fmt.Sprintf("touch nothing, keep everyone %s away.", block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT called, still up at dusk", fmt.Sprintf("touch nothing, keep everyone %s away.", block.Figure(w.units.Room(w.apart())))})
 	}
-	return append(list, nightCase{"Fire, shock", fire},
-		nightCase{"Lost child", "nobody in; one at each end, one walks it, calling. Five minutes: ring."},
+	return append(list, nightCase{"Fire, shock", "everyone out." + fire + " ring. Nobody goes back."},
+		nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."},
 		nightCase{"In doubt", "close. Nobody has certified this. Anyone calls stop."})
 }
 
 // otherCases are what else may happen.
 func (w watch) otherCases() []nightCase {
 	ice := "CLOSED, beat nothing off."
-	wind := fmt.Sprintf("till tomorrow; laid flat: leaf %d. By thunder: %s quiet minutes, noon caller agrees.", leafNumber("raise"), block.Figure(fmt.Sprint(practice.ThunderMinutes)))
+	wind := fmt.Sprintf("till the next noon call. By thunder: %s quiet minutes, who decides agrees.", block.Figure(fmt.Sprint(practice.ThunderMinutes)))
 	if !w.lit {
-		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Shut by wind", wind}}
+		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Closed by wind", wind}}
 	}
-	return []nightCase{{"Lights fail", fmt.Sprintf("torches on, people out, ends barred; then the drill on leaf %d.", leafNumber("power"))},
+	return []nightCase{{"Lights fail", fmt.Sprintf("flashlights on, people out, ways barred; then the drill on leaf %d.", leafNumber("power"))},
 		{"Rain", "open while plugs hang dry. " + block.Figure("Ice, snow on it:") + " " + ice},
-		{"Crack, white line, leaning, a string or cord down or stolen", "everyone out, power off, CLOSED."}, {"Shut by wind", wind}}
+		{"Crack, white line, leaning, a string or cord down or stolen", "everyone out, power off, CLOSED."}, {"Closed by wind", wind}}
 }

@@ -22,8 +22,12 @@ func (w watch) log() []block.Block {
 		nights = nights[:min(len(nights), one)]
 	case len(nights) > one:
 		columns = 2
-		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Leader: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}},
-			block.Block{Name: "trips", Gap: 1.5, Body: writing{"Trips: night, outlet, run, mended by", 1}})
+		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch leader: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
+		dead := writing{"Outlet went dead: night, outlet, run, mended by", 3}
+		for dead.least > 1 && columns*fit(free()-1.5-dead.Height(w.room.W)) < len(nights) {
+			dead.least--
+		}
+		list = append(list, block.Block{Name: "went dead", Gap: 1.5, Body: dead})
 	}
 	room := free()
 	list = append(list, howLogged())
@@ -57,9 +61,9 @@ func logTable(nights []string, columns, checks int, width paper.Length) block.Ta
 		add(fmt.Sprint(n+1), logTick)
 	}
 	if columns == 1 {
-		add("Trips, mended", 42)
+		add("Went dead, mended", 42)
 	}
-	add("Shut", 12.3)
+	add("Closed", 17)
 	if add("By", 0); columns > 1 { // both halves alike
 		left := width / 2
 		for _, c := range half {
@@ -81,7 +85,7 @@ func logTable(nights []string, columns, checks int, width paper.Length) block.Ta
 
 // howLogged says what is written in a night's line.
 func howLogged() block.Block {
-	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: "Call: O, C or F for flat, gusts. Shut: when. By: who read the box, as many out as in.", Lettering: paper.Floor}}
+	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: "Call: O, C or F for flat, gusts. Closed: when. By: who read the box, as many out as in.", Lettering: paper.Floor}}
 }
 
 // happens is what is done when it happens, the worst of it in a box.
@@ -91,7 +95,7 @@ func (w watch) happens() []block.Block {
 	if _, ok := w.flatAt(); ok {
 		facts = append(facts, block.Fact{What: "too late to lay flat, kept away", Value: w.units.Room(w.apart())})
 	}
-	list := []block.Block{block.Heading("Every night, before opening: read aloud"),
+	list := []block.Block{block.Heading("Before opening, read aloud. Ring: emergency number"),
 		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(w.worstCases())}, Facts: facts}}
 	others := casesBlocks(w.otherCases())
 	others[0].Gap = 2

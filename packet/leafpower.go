@@ -8,29 +8,26 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
-	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/power"
 )
 
 // powering writes the leaf of the power crew: in front what is plugged into what, behind the order of the work, the tests and what to do when it trips.
 type powering struct {
 	plan  *layout.Plan
 	u     measure.System
-	wide  paper.Length // of a side's body
 	tasks []crew.Task
 }
 
 // powerLeaf makes the leaf of a tunnel that has lights.
 func (b *binder) powerLeaf() []folio {
-	p := powering{b.plan, b.spec.Units, b.bodyWidth(), tasksOf(b.plan, crew.Powering)}
+	p := powering{b.plan, b.spec.Units, tasksOf(b.plan, crew.Powering)}
 	diagram := draw.NewCircuits(b.plan)
 	if diagram.Empty() {
 		return nil
 	}
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when raising (leaf %d) is signed by", leafNumber("raise"))}}}}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d is signed. By", leafNumber("raise")), Share: 0.6}, {Word: "Electrician, phone"}}}}
 	circuits := block.Block{Name: "circuits", Gap: 1.5, Body: diagram, Facts: p.facts()}
 	f := folio{front: side{title: "Power: what plugs into what"}}
 	if len(b.plan.Power.Feeders) == 0 {
@@ -38,29 +35,15 @@ func (b *binder) powerLeaf() []folio {
 		return []folio{f}
 	}
 	front = slices.Concat(front, p.key(), []block.Block{circuits})
+	f.front.blocks, f.back = front, side{title: "Power: order, tests", blocks: p.order()}
+	// What is done when it trips stands beside what is plugged into what, where there is room.
 	_, room := b.newSide(false)
-	if left := room.H - block.Height(front, room.W); left >= planLeast {
-		front = append(front, p.cordPlan(left)...)
+	if more := append(front[:len(front):len(front)], p.trips()...); block.Height(more, room.W) <= room.H {
+		f.front.blocks, f.front.title = more, f.front.title+", trips"
+	} else {
+		f.back.blocks, f.back.title = append(f.back.blocks, p.trips()...), f.back.title+", trips"
 	}
-	f.front.blocks, f.back = front, side{title: "Power: order, tests, trips", blocks: p.back()}
 	return []folio{f}
-}
-
-// planLeast is the room that is left over on the front of a short tunnel in which a plan of the cords is worth drawing.
-const planLeast paper.Length = 62
-
-// cordPlan shows where the cords of a short tunnel lie, where all of it has room.
-func (p powering) cordPlan(left paper.Length) []block.Block {
-	const head = 20 // heading and words
-	fit := func(box paper.Rect) *draw.CordPlan { return draw.NewCordPlan(p.plan, draw.Scales(p.u), box) }
-	if len(fit(paper.Rect{W: p.wide, H: left - head}).Sections) != 1 {
-		return nil
-	}
-	return []block.Block{block.Heading("Where the cords lie"), {Name: "words of the plan", Keep: true, Body: block.Words{Lettering: paper.Floor, Text: cordsDrawnApart}},
-		{Name: "plan of the cords", Gap: 1, Body: block.Picture{Least: left - head, Paint: func(page *paper.Page, box paper.Rect) []string {
-			c := fit(box)
-			return c.Draw(place.NewBoard(page, box), box, c.Sections[0])
-		}}}}
 }
 
 // missing says which figures the spec lacks before anything can be fed.
@@ -80,20 +63,19 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
-	text := fmt.Sprintf("Order: overleaf. Outlet rows last. Bring: leaf %d. L3: left foot of arch 3, seen from the entrance. Far right: taken of allowed.", leafNumber("stock"))
-	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey(len(p.plan.Power.Taps) > 0)}}
+	text := fmt.Sprintf("Order: overleaf. Bring: list on leaf %d; leaf %d. Left: where to join; LAST: at the outlet. L3: left foot of arch 3, seen from the entrance.",
+		leafNumber("stock"), leafNumber("nights"))
+	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
 }
 
 // facts are the diagram's figures.
 func (p powering) facts() (list []block.Fact) {
 	add := func(what, value string) { list = append(list, block.Fact{What: what, Value: value}) }
-	limit := func(name string, l power.Limit) { add("limit at the plug of "+name, draw.LimitWords(l)) }
 	for _, c := range p.plan.Power.Cords {
-		add("length of cord "+c.Name, draw.StockWords([]measure.Length{c.Length}, p.u))
-		limit(c.Name, draw.CordLimit(p.plan, c))
+		add("length of cord "+c.Name, draw.CordLength(c.Length, p.u))
 	}
-	for _, c := range p.plan.Power.Chains {
-		limit("run "+c.Name, c.Limit)
+	for _, o := range p.plan.Spec.Site.Outlets {
+		add("most taken at outlet "+o.Name, draw.MostTaken(p.plan.Power, o.Name))
 	}
 	for _, c := range p.plan.Power.Circuits {
 		add("breaker of circuit "+c.Name, measure.Amps(c.Spec.Breaker))

@@ -7,6 +7,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // doingLights says what is done with strings and power, at opening nights too.
@@ -30,26 +31,34 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
 
 	crew.TestOutlets: func(w taskWords, t crew.Task) string {
-		return "Try a lamp in " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + ": out at TEST, lit at RESET. Unplug it."
+		timer := ""
+		if slices.ContainsFunc(w.plan.Spec.Site.Outlets, func(o spec.Outlet) bool { return o.Timer > 0 && slices.Contains(t.Of.Outlets, o.Name) }) {
+			timer = " (timer there: ON)"
+		}
+		return "Try a lamp in " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + timer + ": out at TEST, lit at RESET. Unplug it."
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
-	crew.CheckCords: plainly("Ten checks before power: one reads, one touches."),
-	crew.PlugRuns:   plainly("Cords into the timers, weather covers shut over both. Look along every run."),
-	crew.FeelPlugs:  plainly("By day, all lit: feel plugs in reach."),
-	crew.TestLoaded: plainly("All lit: TEST where overleaf says: its runs dark. RESET: lit."),
+	crew.CheckCords: plainly("Ten checks before power: one reads, one touches, crowns by eye."),
+	crew.PlugRuns: func(w taskWords, _ crew.Task) string {
+		return say.Agree(len(w.plan.Power.Feeders), "Cord into the timer", "Cords into the timers") + ", weather covers shut. Look along every run."
+	},
+	crew.FeelPlugs: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Feel plugs in reach after %d minutes lit.", t.Want[0].Minutes)
+	},
+	crew.TestLoaded: plainly("Press TEST, as in front: its runs dark. RESET: lit."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
-	crew.DarkWalk:   plainly("After dark: walk through from each end. Once right, timers to AUTO."),
+	crew.DarkWalk:   plainly("After dark: walk through from each end."),
 
 	crew.NoonCall: plainly("Read the forecast gusts at noon. Ring round: OPEN, CLOSED or LAY FLAT."),
 	crew.NightTest: func(w taskWords, t crew.Task) string {
-		return "Lights on by hand. Press TEST, RESET: " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
+		return "Timers ON, clocks right. Press TEST, RESET: " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append(standsOn(w.plan), heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
-	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright under the crowns."),
-	crew.NightLights: plainly("Look at lights, plugs, cords."),
+	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright beside each marked crown."),
+	crew.NightLights: plainly("Look at lights, plugs, cords. Timers to AUTO."),
 	crew.NightWay:    taskWords.nightWay,
 	crew.NightClose:  plainly("Walk out as many as came in."),
 
@@ -91,7 +100,7 @@ func (w taskWords) nightWay(t crew.Task) string {
 		case n.Thing == crew.Mats:
 			walk = "Walk through, mats on mud."
 		case n.Thing == crew.Lanterns && n.Count > 2:
-			lanterns = fmt.Sprintf("Set %d lanterns, from end to end.", n.Count)
+			lanterns = fmt.Sprintf("Set %d lanterns beside the feet, from end to end.", n.Count)
 		}
 	}
 	return walk + " " + lanterns

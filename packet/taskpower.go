@@ -14,32 +14,27 @@ import (
 	"hoopwright/layout/say"
 )
 
-// layCords says how cords are laid; which lies where stands on the circuit diagram.
+// layCords says how cords are laid; which lies where stands on the circuit diagram and on the map.
 func (w taskWords) layCords() string {
 	p := w.plan.Power
-	text := "Lay C1"
+	cords := "C1"
 	if n := len(p.Cords); n > 1 {
-		text = fmt.Sprintf("Lay C1 to C%d", n)
+		cords = fmt.Sprintf("C1 to C%d", n)
 	}
-	text += " outside the feet, spare in loose loops; number and owner on both ends."
+	text := "Lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover
-	over, lifts := has(func(c power.Cord) bool { return c.Over }), has(func(c power.Cord) bool { return c.Lifts })
-	switch {
-	case over && !cover:
-		where := "Over the way"
-		if lifts {
-			where = "To a crown or over the way"
-		}
-		along := "the arch" // past the opening; past a side way along the ridge
-		for bay := range w.plan.Arches {
-			if w.plan.Spec.Passed(bay) {
-				along = "arch or ridge"
-			}
-		}
-		text += " " + where + ": up the leg, along " + along + ", tied on, by daylight."
-	case lifts:
-		text += " To a crown: up the leg, tied on, by daylight."
+	over := has(func(c power.Cord) bool { return c.Over })
+	var high []string
+	if has(func(c power.Cord) bool { return c.Lifts }) {
+		high = append(high, "to a crown")
+	}
+	along := ""
+	if over && !cover {
+		high, along = append(high, "overhead"), ", along arch or ridge"
+	}
+	if len(high) > 0 {
+		text += " " + say.Capital(say.Or(high)) + ": by daylight, up the leg" + along + ", tied on."
 	}
 	if over && cover {
 		text += " Over the way: under a cord cover."
@@ -47,18 +42,15 @@ func (w taskWords) layCords() string {
 	return text
 }
 
-// joinPlugs says how cords and runs are joined before anything is live.
+// joinPlugs says how cords and runs are joined before anything is live. Strings are joined to each other as they are hung.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	rest := "all"
-	for _, t := range w.plan.Crew.Tasks {
-		if figureOf(t, crew.Plugged).What == crew.Plugged {
-			rest = "all (crowns: the raising crew did)"
-		}
+	text := fmt.Sprintf("Join all as drawn, covers on. Tie joints to the leg, %s up or more, sockets down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	if slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return len(c.Strings) > 1 }) {
+		text += " String to string: the raising crew did."
 	}
-	text := fmt.Sprintf("Join %s as drawn, covers on. Tie joints to the leg, %s up or more, sockets down, a loop below.", rest, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if len(p.Boxes) > 0 {
-		text += " In a plug box too: " + placesSaid(p.Boxes) + "."
+		text += " At " + placesSaid(p.Boxes) + ": all in a plug box."
 	}
 	return text
 }
@@ -87,34 +79,29 @@ func timerSize(p power.Plan) string {
 
 // setTimers says which timers go where, and when they switch.
 func (w taskWords) setTimers(t crew.Task) string {
-	var bought, there []string
-	plain := true // one timer at each outlet
+	timers := map[string]int{}
+	for _, timer := range w.plan.Power.Timers {
+		timers[timer.Outlet]++
+	}
+	var where []string
+	one := true // at each outlet
 	for _, name := range t.Of.Outlets {
-		timers := 0
-		for _, timer := range w.plan.Power.Timers {
-			if timer.Outlet == name {
-				timers++
-			}
-		}
-		plain = plain && timers == 1
-		switch timers {
-		case 0:
-			there = append(there, name)
-		case 1:
-			bought = append(bought, name)
-		default:
-			bought = append(bought, fmt.Sprintf("%s (%d)", name, timers))
+		one = one && timers[name] == 1
+		switch n := timers[name]; {
+		case n > 1:
+			name = fmt.Sprintf("%s (%d)", name, n)
+			fallthrough
+		case n == 1:
+			where = append(where, name)
 		}
 	}
-	text := "Set timers"
-	switch n := len(w.plan.Power.Timers); {
-	case n > 0 && plain:
-		text = fmt.Sprintf("Put a timer, %s or more, with a socket for each cord, into each outlet", block.Figure(timerSize(w.plan.Power)))
-	case n > 0:
-		text = fmt.Sprintf("Plug in %s, %s or more: %s", say.Count(n, "timer"), block.Figure(timerSize(w.plan.Power)), outletsSaid(bought))
+	text := "Timers:"
+	if n := len(w.plan.Power.Timers); n > 0 {
+		into := outletsSaid(where)
+		if one {
+			into = say.Agree(n, "the outlet", "each outlet")
+		}
+		text = fmt.Sprintf("Plug %s, %s or more, into %s.", say.Agree(n, "a timer", "timers"), block.Figure(timerSize(w.plan.Power)), into)
 	}
-	if len(there) > 0 {
-		text += ", there already at " + outletsSaid(there)
-	}
-	return text + fmt.Sprintf(". On ______, off ______ (%d minutes after closing). Set ON till dark.", practice.TimerAfter)
+	return text + " Set ON till dark."
 }

@@ -19,11 +19,11 @@ var stated = map[crew.Wanted]string{
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NothingLeans:   "Nothing leans along the tunnel.",
 	crew.NoneAcross:     "No cord lies across the way.",
-	crew.BothWays:       "All lit, nothing in the way.",
-	crew.PipeWhole:      "No crack, white line or open joint.",
+	crew.BothWays:       "All lit, nothing in the way: timers to AUTO.",
+	crew.PipeWhole:      "No crack, white line, open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
-	crew.WayEven:        "No ice, nothing to slip or trip on; both ends open.",
-	crew.LampsOut:       "Both ends barred.",
+	crew.WayEven:        "No ice, nothing to slip or fall over; every way open.",
+	crew.LampsOut:       "Every way barred.",
 	crew.DryAndLabelled: "All dry, counted, labelled.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 }
@@ -274,7 +274,7 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.StakesHold:
 		return fmt.Sprintf("None moves %s. Caps, ribbons on.", w.units.Inches(f.Length))
 	case crew.CrownKept:
-		return fmt.Sprintf("Crowns %s: sunk less than %s.", say.Numbers(f.Arches), w.units.Inches(f.Limit))
+		return "Crowns above their lower marks."
 	}
 	return ""
 }
@@ -292,7 +292,7 @@ func (w taskWords) wantPower(f crew.Figure) string {
 	case crew.OpeningWide:
 		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
-		return "Out at TEST, lit at RESET."
+		return "Out, then lit."
 	case crew.BreakerReads:
 		return fmt.Sprintf("Its breaker reads %s or more: write it down.", measure.Amps(f.Amps))
 	case crew.JointsHigh:

@@ -66,7 +66,7 @@ func (k skies) drillWords() string {
 	for _, s := range d.Steps {
 		acts = append(acts, drillActs[s.Act])
 	}
-	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar both ends, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), k.plan.Spec.Units.Room(k.apart()))
+	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar every way, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), k.plan.Spec.Units.Room(k.apart()))
 }
 
 // apart is how near anyone comes when it is too late to lay the tunnel flat.

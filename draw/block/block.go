@@ -52,6 +52,7 @@ type Block struct {
 	Short Body // a lower form for where room is short; nil for none
 	Facts []Fact
 
+	close      bool         // it is set tightly
 	wide, high paper.Length // the body's height at a width, kept from when it was last asked for; 0 wide before
 }
 

@@ -168,3 +168,26 @@ func TestWordsKeepTheirText(t *testing.T) {
 
 // plain takes the marks of figures out again: for a table's cell, a label, a test.
 func plain(s string) string { return strings.NewReplacer(figureOn, "", figureOff, "").Replace(s) }
+
+// Blocks set more closely need less height, keep their words and their figures, and are not set closer twice.
+func TestTight(t *testing.T) {
+	text := Words{Text: strings.Repeat("Pull the line tight and leave it there. ", 12)}
+	blocks := []Block{Heading("Mark"), {Gap: 4, Body: text}, {Gap: 3, Body: Step{Number: 1, Text: text.Text}},
+		{Gap: 3, Body: Framed{Blocks: []Block{{Body: text}, {Gap: 3, Body: text}}}}, {Gap: 3, Body: Columns{Cols: []Column{{Share: 1, Blocks: []Block{{Body: text}}}}}}}
+	const width = 120
+	was := Height(blocks, width)
+	for _, tight := range []Tightness{Close, Tightest} {
+		closer := Tight(blocks, tight)
+		now := Height(closer, width)
+		if now >= was {
+			t.Errorf("tightness %d takes %v, no less than %v", tight, now, was)
+		}
+		if again := Height(Tight(closer, tight), width); again != now {
+			t.Errorf("tightness %d set again takes %v, not %v", tight, again, now)
+		}
+		was = now
+	}
+	if n := Height(Tight(blocks, Loose), width); n != Height(blocks, width) {
+		t.Errorf("set loosely the blocks take %v", n)
+	}
+}

@@ -14,6 +14,7 @@ type Step struct {
 	Sign   []Blank      // lines to fill in, one beside the other; none for a step without
 	Hold   bool         // nobody goes on before it is signed: a heavy frame
 	Aside  paper.Length // room at the right in which the lines to fill in stand, beside the words; 0: below them
+	Small  bool         // words at the least size, where room is short
 	NoTick bool         // no box to tick, as in a list of dangers
 }
 
@@ -54,6 +55,9 @@ func (s Step) pad() paper.Length {
 // parts are the step's words.
 func (s Step) parts() []Words {
 	list := []Words{{Text: s.Text}}
+	if s.Small {
+		list[0].Lettering = paper.Floor
+	}
 	if s.Then != "" {
 		list = append(list, Words{Text: s.Then, Lettering: paper.Floor, Figures: paper.CellSmall})
 	}

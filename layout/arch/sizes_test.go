@@ -224,40 +224,6 @@ func TestAFoldedArchIsNoArch(t *testing.T) {
 	}
 }
 
-// TestBarred: at the ends of a stretch that is bent too tight the pipe's strength is just taken up; stretches rise and do not overlap, and cover
-// all that is not buildable and nothing that is.
-func TestBarred(t *testing.T) {
-	for _, load := range []measure.Force{0, 20} {
-		i := garden()
-		i.Loads = []arch.Load{{From: 0, To: 241 * in, Weight: load * pound}}
-		sizes := arch.Sizes(i, arch.SpansBetween(20*in, 260*in, measure.Imperial))
-		barred := arch.Barred(sizes)
-		for n, b := range barred {
-			if b.From >= b.To || n > 0 && b.From < barred[n-1].To {
-				t.Errorf("stretches %v", barred)
-			}
-		}
-		for _, s := range sizes {
-			within := false
-			for _, b := range barred {
-				within = within || b.From <= s.Span && s.Span <= b.To
-			}
-			if within == s.Buildable() {
-				t.Errorf("%v in: buildable %v, barred %v", s.Span.Inches(), s.Buildable(), barred)
-			}
-		}
-		if load == 0 {
-			near(t, "strength taken up", arch.Sizes(i, []measure.Length{barred[0].To})[0].Strength, 1, .01)
-			if barred[0].Why != "too tight" || barred[len(barred)-1].Why != "no arch" || len(barred) != 3 {
-				t.Errorf("stretches %v", barred)
-			}
-		}
-	}
-	if b := arch.Barred(nil); b != nil {
-		t.Errorf("of nothing %v", b)
-	}
-}
-
 // TestSizesAreTheSameOnAnyMachine: not a bit depends on how many go side by side.
 func TestSizesAreTheSameOnAnyMachine(t *testing.T) {
 	spans := arch.SpansAbout(84*in, measure.Imperial)

@@ -14,11 +14,6 @@ const (
 	TakeDown Phase = "takedown"
 )
 
-// Phases lists the jobs in the order of the work.
-func Phases() []Phase {
-	return []Phase{Marking, Driving, Cutting, Wrapping, Raising, Hanging, Powering, Nights, TakeDown}
-}
-
 // Task is one thing to do, as values: whoever prints it makes the words. Tasks of a phase that come back later, such as the cutting of the ridge
 // in the middle of the raising, stand in the list where they are done.
 type Task struct {

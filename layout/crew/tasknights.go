@@ -43,9 +43,11 @@ func (b *tasker) nights() {
 	if b.Spec.Arch.Foot == nil || b.Spec.Arch.Foot.On == spec.Grass {
 		mats = []Need{many(Mats, practice.Mats(b.Spec.Tunnel.Length))}
 	}
+	side := len(b.Spec.SideWays())
+	bars := many(Barriers, 2+side)
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
-		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers), many(Barriers, 2), one(WindMeter), one(FirstAid), one(Phone))})
-	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{many(Barriers, 2), one(Pencil)}})
+		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(WindMeter), one(FirstAid), one(Phone))})
+	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{bars, one(Pencil)}})
 }
 
 // watched are the arches whose crowns are measured: the first, the middle one and the last.

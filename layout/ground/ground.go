@@ -106,15 +106,10 @@ type Layout struct {
 	ShiftClear *Shift
 }
 
-// Lay lays out a tunnel whose arches are known by span and crown height alone: see LayShaped.
-func Lay(s *spec.Spec, spans, crowns []measure.Length) Layout {
-	return LayShaped(s, spans, crowns, nil)
-}
-
-// LayShaped lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
+// Lay lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
 // positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw. shapes are what each arch fills of
 // the air; where one is missing its legs are taken to stand upright over the stakes.
-func LayShaped(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
+func Lay(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
 	t := newTunnel(s, spans, crowns, shapes)
 	l := Layout{
 		Stations: t.stations,

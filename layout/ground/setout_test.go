@@ -17,7 +17,7 @@ func same(n int, l measure.Length) []measure.Length { return slices.Repeat([]mea
 func TestSlideBringsTheRowHome(t *testing.T) {
 	for _, n := range []int{2, 3, 9, 60} {
 		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: n, Spacing: 1200, Length: 1200 * measure.Length(n-1)}}
-		l := Lay(s, same(n, 2300), same(n, 2500))
+		l := Lay(s, same(n, 2300), same(n, 2500), nil)
 		share, ok := l.Slide()
 		if !ok {
 			t.Fatalf("%d arches: no slide", n)
@@ -30,7 +30,7 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 			t.Errorf("%d arches: slid %v, sent back %.3f", n, slid, back)
 		}
 	}
-	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000)).Slide(); ok {
+	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000), nil).Slide(); ok {
 		t.Error("a lone arch has no row to slide")
 	}
 }
@@ -55,7 +55,7 @@ func TestSideOfATie(t *testing.T) {
 // An arch wider than the commonest stands half the difference outside the line.
 func TestOffLine(t *testing.T) {
 	s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 3, Spacing: 1000, Length: 2000}}
-	l := Lay(s, []measure.Length{2300, 2000, 2000}, same(3, 2500))
+	l := Lay(s, []measure.Length{2300, 2000, 2000}, same(3, 2500), nil)
 	for _, stake := range l.Stakes {
 		want := measure.Length(0)
 		if stake.Arch == 1 {
@@ -71,7 +71,7 @@ func TestOffLine(t *testing.T) {
 // bays of 1.3 m is taped in three stretches, 26 m at most.
 func TestLongestTape(t *testing.T) {
 	s := &spec.Spec{Units: measure.Metric, Tunnel: spec.Tunnel{Arches: 9, Spacing: 1200, Length: 9600}}
-	l := Lay(s, same(9, 2300), same(9, 2500))
+	l := Lay(s, same(9, 2300), same(9, 2500), nil)
 	if got := l.LongestTape(measure.Metric); math.Abs(float64(got)-9872) > 1 {
 		t.Errorf("longest %v, want the diagonal", got)
 	}
@@ -80,7 +80,7 @@ func TestLongestTape(t *testing.T) {
 		t.Errorf("longest %v, want the check tape", got)
 	}
 	s.Tunnel = spec.Tunnel{Arches: 60, Spacing: 1300, Length: 59 * 1300}
-	if got := float64(Lay(s, same(60, 2300), same(60, 2500)).LongestTape(measure.Metric)); math.Abs(got-math.Hypot(20*1300, 2300)) > 1 {
+	if got := float64(Lay(s, same(60, 2300), same(60, 2500), nil).LongestTape(measure.Metric)); math.Abs(got-math.Hypot(20*1300, 2300)) > 1 {
 		t.Errorf("longest %v, want the diagonal of 20 bays", got)
 	}
 }
@@ -92,7 +92,7 @@ func TestTapeLengths(t *testing.T) {
 		spacing measure.Length
 	}{{2, 1, 1200}, {26, 1, 1200}, {27, 2, 1200}, {60, 3, 1295}, {240, 120, 12 * measure.Metre}} {
 		s := &spec.Spec{Units: measure.Metric, Tunnel: spec.Tunnel{Arches: tt.n, Spacing: tt.spacing, Length: tt.spacing * measure.Length(tt.n-1)}}
-		list := Lay(s, same(tt.n, 2300), same(tt.n, 2500)).TapeLengths(measure.Metric)
+		list := Lay(s, same(tt.n, 2300), same(tt.n, 2500), nil).TapeLengths(measure.Metric)
 		if len(list) != tt.want {
 			t.Errorf("%d arches: %d stretches, want %d", tt.n, len(list), tt.want)
 		}

@@ -29,7 +29,7 @@ func layBulging(s *spec.Spec, stick measure.Length) Layout {
 	for i := range shapes {
 		shapes[i] = Shape{Curve: curve, Stick: stick}
 	}
-	return LayShaped(s, same(s.Tunnel.Arches, 90*in), same(s.Tunnel.Arches, 71.79*in), shapes)
+	return Lay(s, same(s.Tunnel.Arches, 90*in), same(s.Tunnel.Arches, 71.79*in), shapes)
 }
 
 // At 10 in up the circle lies √(50² − 11.79²) = 48.59 in out, 3.59 in outside its stake; from 21.79 in on, 50.

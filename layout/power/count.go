@@ -130,7 +130,7 @@ func (f *feeding) through(k int) (amps measure.Current) {
 	return amps
 }
 
-// bind finds what binds at each feeder's plug.
+// bind finds what comes nearest to binding from each feeder's plug on.
 func (f *feeding) bind() {
 	p := &f.plan
 	for d := range p.Feeders {
@@ -138,8 +138,15 @@ func (f *feeding) bind() {
 		s := f.sources[one.source]
 		c := p.Circuits[s.circuit]
 		one.Limit = nearest(Limit{TimerAmps, float64(f.through(one.source)), float64(s.outlet.Timer)}, Limit{BreakerAmps, float64(c.Amps), float64(c.Allowed)})
-		if k := slices.IndexFunc(p.Cords, func(c Cord) bool { return c.Feeder == one.Name }); k >= 0 {
-			one.Limit = nearest(one.Limit, p.Cords[k].Limit)
+		for _, c := range p.Cords {
+			if c.Feeder == one.Name {
+				one.Limit = nearest(one.Limit, c.Limit)
+			}
+		}
+		for _, t := range p.Timers {
+			if t.Outlet == one.Outlet {
+				one.Limit = nearest(one.Limit, Limit{TimerAmps, float64(t.Amps), float64(t.Size)})
+			}
 		}
 	}
 }

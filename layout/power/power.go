@@ -82,7 +82,7 @@ type Feeder struct {
 	Joints  []Joint
 	Amps    measure.Current // through its plug at the outlet
 	Volts   measure.Voltage // of the circuit
-	Limit   Limit           // that comes nearest to binding at its plug in the outlet: breaker, timer or what the socket's cord carries
+	Limit   Limit           // that comes nearest to binding, from its plug in the outlet on: breaker, timer, or what a cord carries
 
 	source int          // of feeding.sources
 	cord   catalog.Cord // Cord's

@@ -64,8 +64,3 @@ const SocketShort = 1.0 / 3
 func LeastPiece(u measure.System) measure.Length {
 	return measure.By(u, measure.Foot, 300*measure.Millimetre)
 }
-
-// Saw keeps hands a forearm from the blade. Common practice, no source.
-func Saw(u measure.System) measure.Length {
-	return measure.By(u, measure.Foot, 300*measure.Millimetre)
-}

@@ -25,3 +25,15 @@ func (s *Spec) IsWay(wall Side, bay int) bool {
 
 // Passed reports whether people may pass a bay sideways, by either wall.
 func (s *Spec) Passed(bay int) bool { return s.IsWay(Left, bay) || s.IsWay(Right, bay) }
+
+// SideWays lists the ways in and out through the walls, from the first bay on.
+func (s *Spec) SideWays() (list []Way) {
+	for bay := 1; bay < s.Tunnel.Arches; bay++ {
+		for _, wall := range []Side{Left, Right} {
+			if s.IsWay(wall, bay) {
+				list = append(list, Way{bay, wall})
+			}
+		}
+	}
+	return list
+}
