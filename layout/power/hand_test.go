@@ -1,6 +1,7 @@
 package power
 
 import (
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -55,5 +56,68 @@ func TestSplitOfOneOutletIsTold(t *testing.T) {
 	in.Spec.Power.Split = spec.SplitWalls
 	if p := Feed(in); !slices.Contains(codes(p), "split-not-possible") {
 		t.Errorf("findings %v", codes(p))
+	}
+}
+
+// A kind of cord comes with the cords of its own conductors that have several sockets, all of them, the shortest first.
+func TestKindsOfCord(t *testing.T) {
+	in := tunnel(2)
+	f := &feeding{in: in}
+	kinds, several := cordsFor(120), 0
+	for _, c := range kinds {
+		want := 0
+		for _, i := range in.Spec.Power.Inline {
+			if i.Cord.Area == c.Area {
+				want++
+			}
+		}
+		got := f.kindOf(c)
+		if len(got.inline) != want || len(got.prices) != want || got.cord.Name != c.Name {
+			t.Errorf("%s: %d with several sockets, want %d", c.Name, len(got.inline), want)
+		}
+		several += want
+		for k, i := range got.inline {
+			if i.Cord.Area != c.Area || k > 0 && i.Length < got.inline[k-1].Length {
+				t.Errorf("%s: %v of %s after %v", c.Name, i.Length, i.Cord.Name, got.inline[max(0, k-1)].Length)
+			}
+		}
+	}
+	if several == 0 || several == len(kinds)*len(in.Spec.Power.Inline) {
+		t.Errorf("%d cords with several sockets of %d kinds", several, len(kinds))
+	}
+}
+
+// The sockets that nothing is plugged into are those of cords and of three-ways and the last of each run fed, together as many as are covered; no cord has more of them than
+// sockets.
+func TestOpenSocketsAddUp(t *testing.T) {
+	several := 0
+	for seed := range uint64(60) {
+		p := Feed(anyTunnel(rand.New(rand.NewPCG(seed, 77))))
+		sum := 0
+		for _, c := range p.Cords {
+			if c.Open < 0 || c.Open >= c.Sockets {
+				t.Errorf("seed %d: cord %s has %d of %d sockets open", seed, c.Name, c.Open, c.Sockets)
+			}
+			sum += c.Open
+		}
+		for _, d := range p.Feeders {
+			for _, j := range d.Joints {
+				if j.Taps > 0 {
+					sum += j.free()
+				}
+			}
+		}
+		several += sum
+		for _, c := range p.Chains {
+			if c.Feeder != "" {
+				sum++
+			}
+		}
+		if sum != p.Open {
+			t.Errorf("seed %d: %d sockets open, %d covered", seed, sum, p.Open)
+		}
+	}
+	if several == 0 {
+		t.Error("no socket was open")
 	}
 }
