@@ -24,7 +24,8 @@ func solvedExample(t *testing.T, name string, changes ...func(*spec.Spec)) *Plan
 	return Solve(s)
 }
 
-// A crown fitting has an arm for each leg and one for each ridge piece that ends there, and weighs by its arms: a tee three parts, a cross four, a coupling two.
+// A crown fitting has an arm for each leg and one for each ridge piece that ends there, and weighs by its arms: a tee three parts, a cross four, a
+// coupling two.
 func TestArmsOfACrownFitting(t *testing.T) {
 	p := solvedExample(t, "garden")
 	n := p.Spec.Tunnel.Arches
@@ -64,7 +65,8 @@ func TestBetterRung(t *testing.T) {
 	}
 }
 
-// What is bought for the power plan is what it laid: each cord of its kind and length, with sockets in its length where it has several, and three-ways at the spec's price.
+// What is bought for the power plan is what it laid: each cord of its kind and length, with sockets in its length where it has several, and
+// three-ways at the spec's price.
 func TestWiringIsThePlans(t *testing.T) {
 	several := 0
 	for _, name := range []string{"garden", "parkwalk", "schoolyard", "millwalk", "starter"} {

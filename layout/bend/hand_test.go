@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// The system that Newton's method solves is the slope of what it brings to nothing: against differences, on a rod with rigid pieces in no shape of equilibrium, its
-// bubbles at rest in each shape.
+// The system that Newton's method solves is the slope of what it brings to nothing: against differences, on a rod with rigid pieces in no shape of
+// equilibrium, its bubbles at rest in each shape.
 func TestSystemIsTheSlope(t *testing.T) {
 	s := NewSolver(8)
 	rod := Rod{

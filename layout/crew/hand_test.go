@@ -56,7 +56,8 @@ func TestLikelyNEC(t *testing.T) {
 		want  bool
 	}{
 		{measure.Imperial, nil, true}, {measure.Metric, nil, false}, {measure.Metric, []measure.Voltage{120}, true},
-		{measure.Imperial, []measure.Voltage{230}, false}, {measure.Imperial, []measure.Voltage{24}, false}, {measure.Imperial, []measure.Voltage{100, 230}, true},
+		{measure.Imperial, []measure.Voltage{230}, false},
+		{measure.Imperial, []measure.Voltage{24}, false}, {measure.Imperial, []measure.Voltage{100, 230}, true},
 	} {
 		s := &spec.Spec{Units: c.units}
 		for _, v := range c.volts {
@@ -143,8 +144,9 @@ func TestTrialArch(t *testing.T) {
 	}
 }
 
-// What a crew comes to in the evenings and at the end, with people and the minutes of one reckoned by hand, of five who lower the three who carry: two outlets, six arches, sixteen stakes, two
-// cords, twelve legs and five ridge pieces wound, and a line along the crowns that comes off before the first is lowered.
+// What a crew comes to in the evenings and at the end, with people and the minutes of one reckoned by hand, of five who lower the three who carry:
+// two outlets, six arches, sixteen stakes, two cords, twelve legs and five ridge pieces wound, and a line along the crowns that comes off before the
+// first is lowered.
 func TestEveningsAndTheEnd(t *testing.T) {
 	list := Tasks(garden(6))
 	for _, c := range []struct {
@@ -179,8 +181,8 @@ func TestEveningsAndTheEnd(t *testing.T) {
 	}
 }
 
-// All dots are painted once, in their order within a task, each by the task's own action; on a straight no two tasks of one action follow each other, and round a bend
-// those that take turns are one task each.
+// All dots are painted once, in their order within a task, each by the task's own action; on a straight no two tasks of one action follow each
+// other, and round a bend those that take turns are one task each.
 func TestPainting(t *testing.T) {
 	for _, turn := range []measure.Angle{0, 1} {
 		for _, marked := range []bool{false, true} {
@@ -223,8 +225,8 @@ func TestPainting(t *testing.T) {
 	}
 }
 
-// Whatever is laid: nobody is at two jobs at once or at work in a rest, jobs have hands, hands of age and tools enough, and there are no more of these than there are; what a
-// job waits for is done before it; and all its work is done, with no quarter of an hour too many.
+// Whatever is laid: nobody is at two jobs at once or at work in a rest, jobs have hands, hands of age and tools enough, and there are no more of
+// these than there are; what a job waits for is done before it; and all its work is done, with no quarter of an hour too many.
 func TestScheduleHolds(t *testing.T) {
 	for _, n := range []int{2, 7, 30} {
 		for young := range 4 {
@@ -291,8 +293,8 @@ func TestScheduleHolds(t *testing.T) {
 	}
 }
 
-// Both legs of arch 1 go into a tee before it is raised, of a lone arch into a coupling; where whole arches are wound, all are joined for that, those between the ends
-// into crosses. One stick needs nothing.
+// Both legs of arch 1 go into a tee before it is raised, of a lone arch into a coupling; where whole arches are wound, all are joined for that,
+// those between the ends into crosses. One stick needs nothing.
 func TestCrownFittings(t *testing.T) {
 	for _, c := range []struct {
 		arches   int
@@ -332,8 +334,8 @@ func TestCrownFittings(t *testing.T) {
 	}
 }
 
-// Who comes to a job besides those who stay: as many of age and under it as it lacks, whoever has worked least, but those who did the same before first while they have
-// not worked so many quarters more.
+// Who comes to a job besides those who stay: as many of age and under it as it lacks, whoever has worked least, but those who did the same before
+// first while they have not worked so many quarters more.
 func TestPick(t *testing.T) {
 	for _, c := range []struct {
 		stay     []int

@@ -10,8 +10,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Two tapes leave no error: the step takes each back to its length. By hand: the one runs along x and is 1 too long; the other runs 0.6 along x and 0.8 along y
-// and is 2 too long, so 0.6·1 + 0.8·y = 2.
+// Two tapes leave no error: the step takes each back to its length. By hand: the one runs along x and is 1 too long; the other runs 0.6 along x and
+// 0.8 along y and is 2 too long, so 0.6·1 + 0.8·y = 2.
 func TestStepOfTwoTapes(t *testing.T) {
 	step, ok := improve([]circle{{centre: spec.Point{X: -100}, radius: 99}, {centre: spec.Point{X: -60, Y: -80}, radius: 98}}, spec.Point{})
 	if !ok {
@@ -44,7 +44,8 @@ func TestMarkingWithoutErrorIsThePlan(t *testing.T) {
 	}
 }
 
-// A carried chord sets as many stakes as lie on before it reaches past twice its own length or the tape's, or one lies too far off it to square by eye.
+// A carried chord sets as many stakes as lie on before it reaches past twice its own length or the tape's, or one lies too far off it to square by
+// eye.
 func TestCarriedChordGoesAsFarAsItMay(t *testing.T) {
 	s := row(60)
 	s.Guys.Arches = nil

@@ -21,7 +21,8 @@ func TestTapsIn(t *testing.T) {
 	}
 }
 
-// Along the feet a cord lies from foot to foot; past a side way it goes up a leg, along the crowns, over to the other foot and down, unless a cover takes it across.
+// Along the feet a cord lies from foot to foot; past a side way it goes up a leg, along the crowns, over to the other foot and down, unless a cover
+// takes it across.
 func TestRunsPastAWay(t *testing.T) {
 	in := tunnel(4)
 	in.Spec.Tunnel.Ways = []spec.Way{{Bay: 2, Wall: spec.Left}}
@@ -87,8 +88,8 @@ func TestKindsOfCord(t *testing.T) {
 	}
 }
 
-// The sockets that nothing is plugged into are those of cords and of three-ways and the last of each run fed, together as many as are covered; no cord has more of them than
-// sockets.
+// The sockets that nothing is plugged into are those of cords and of three-ways and the last of each run fed, together as many as are covered; no
+// cord has more of them than sockets.
 func TestOpenSocketsAddUp(t *testing.T) {
 	several := 0
 	for seed := range uint64(60) {

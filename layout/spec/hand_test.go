@@ -24,6 +24,10 @@ func TestSlipInTheLastLine(t *testing.T) {
 			t.Errorf("%s:\n%v\nand without the end of the line\n%v", unclosed, whole, open)
 		}
 	}
+	goesOn := "hoopwright: 1\ntitle: \"Alder\n  Lane\"\ntunnel: {arches: 4, spacing: 4 ft}\narch: {span: 7 ft\nunits: imperial\n"
+	if _, err := Read("walk.yaml", []byte(goesOn)); err == nil || strings.Contains(err.Error(), "quotation mark") {
+		t.Errorf("a text in quotes that goes on in the next line, and a bracket that is open: %v", err)
+	}
 	for _, file := range files {
 		source, err := os.ReadFile(file)
 		if err != nil {
@@ -50,7 +54,8 @@ func TestEveningsFromOpenToClose(t *testing.T) {
 		open, close time.Time
 		want        int
 	}{
-		{day(2026, 11, 28), day(2027, 1, 2), 3 + 31 + 2}, {day(2026, 11, 28), day(2026, 11, 29), 2}, {day(2026, 12, 24), day(2026, 12, 24), 35}, {day(2026, 11, 28), time.Time{}, 35},
+		{day(2026, 11, 28), day(2027, 1, 2), 3 + 31 + 2}, {day(2026, 11, 28), day(2026, 11, 29), 2},
+		{day(2026, 12, 24), day(2026, 12, 24), 35}, {day(2026, 11, 28), time.Time{}, 35},
 	} {
 		s, err := Read("walk.yaml", []byte(walk("")))
 		if err != nil {

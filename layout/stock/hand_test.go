@@ -8,7 +8,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Every socket of every fitting is screwed where joints are pinned: three of a tee, four of a cross, two of a coupling. Glued joints want one tin of cement, dry ones nothing.
+// Every socket of every fitting is screwed where joints are pinned: three of a tee, four of a cross, two of a coupling. Glued joints want one tin of
+// cement, dry ones nothing.
 func TestWhatJointsTake(t *testing.T) {
 	legs := func(in *Input) {
 		in.Spec.Ridge.Present, in.Ridge = false, nil

@@ -12,16 +12,18 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// How far the pegs lie below the feet, by hand, on ground that is level but for the left side of arch 4, 400 mm up, and the right side of arch 2, 200 mm down: half way to
-// arch 4 the ground is 200 mm up; a peg beyond an end lies as high as the end.
+// How far the pegs lie below the feet, by hand, on ground that is level but for the left side of arch 4, 400 mm up, and the right side of arch 2,
+// 200 mm down: half way to arch 4 the ground is 200 mm up; a peg beyond an end lies as high as the end.
 func TestGroundAtThePegs(t *testing.T) {
 	for _, c := range []struct {
 		arches, arch int
 		bays         measure.Length // along, in bays
 		want         [2]measure.Length
 	}{
-		{5, 3, .5, [2]measure.Length{-200, 0}}, {5, 3, 1, [2]measure.Length{-400, 0}}, {5, 4, -.25, [2]measure.Length{100, 0}}, {5, 4, 1, [2]measure.Length{400, 0}},
-		{5, 2, .5, [2]measure.Length{0, -100}}, {5, 2, -.25, [2]measure.Length{0, -50}}, {5, 1, .75, [2]measure.Length{0, 150}}, {5, 1, -1, [2]measure.Length{}},
+		{5, 3, .5, [2]measure.Length{-200, 0}}, {5, 3, 1, [2]measure.Length{-400, 0}},
+		{5, 4, -.25, [2]measure.Length{100, 0}}, {5, 4, 1, [2]measure.Length{400, 0}},
+		{5, 2, .5, [2]measure.Length{0, -100}}, {5, 2, -.25, [2]measure.Length{0, -50}},
+		{5, 1, .75, [2]measure.Length{0, 150}}, {5, 1, -1, [2]measure.Length{}},
 		{5, 5, 1, [2]measure.Length{}}, {4, 4, .5, [2]measure.Length{}}, {1, 1, 1, [2]measure.Length{}},
 	} {
 		tun := &Tunnel{Spec: &spec.Spec{Tunnel: spec.Tunnel{Spacing: 1200}}, Arches: make([]arch.Arch, c.arches), Level: func(n int) (left, right measure.Length) {
@@ -39,7 +41,8 @@ func TestGroundAtThePegs(t *testing.T) {
 	}
 }
 
-// Guys of an arch between others reach so many bays either way; where people pass one of these, that arch has none. The ends' stand before and behind.
+// Guys of an arch between others reach so many bays either way; where people pass one of these, that arch has none. The ends' stand before and
+// behind.
 func TestArchesFreeOfAWay(t *testing.T) {
 	s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 7, Spacing: 1200, Ways: []spec.Way{{Bay: 3, Wall: spec.Right}}}}
 	for out, want := range map[measure.Length][]int{1200: {1, 2, 5, 6, 7}, 900: {1, 2, 5, 6, 7}, 1300: {1, 6, 7}} {
@@ -70,7 +73,8 @@ func TestScore(t *testing.T) {
 	}
 }
 
-// More arches are held by guys tied as those that there are; where there are none, as guys would be chosen. More bays are braced with what the spec braces with.
+// More arches are held by guys tied as those that there are; where there are none, as guys would be chosen. More bays are braced with what the spec
+// braces with.
 func TestMoreHeld(t *testing.T) {
 	for _, c := range []struct {
 		arches []int
