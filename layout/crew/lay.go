@@ -271,7 +271,7 @@ func (l *laid) join(i, n int) bool {
 	j, was := &l.jobs[i], l.at[i]
 	all := was.n + n
 	young := min(l.idle.young, n, all-j.grown(all)-was.young)
-	if n > l.idle.n || n-young > l.idle.n-l.idle.young {
+	if n-young > l.idle.n-l.idle.young {
 		return false
 	}
 	spare := l.spare
