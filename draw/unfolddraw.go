@@ -347,6 +347,9 @@ func (v *unfolding) strand(s strand) {
 		Capped(v.Board, back, final)
 		line[last] = back
 	}
+	if s.afoot {
+		Socket(v.Board, s.path[last].Sub(final.Times(float64(cupRadius))), final)
+	}
 	bulbs := 0
 	var label []paper.Rect
 	if s.label.W > 0 {
