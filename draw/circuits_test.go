@@ -130,9 +130,6 @@ func TestCircuitsByHand(t *testing.T) {
 	if rows := strings.Join(got, " "); rows != "0 0C1 1C2 2T1 3A 0 0B" {
 		t.Errorf("rows %s", rows)
 	}
-	if got := CordLength(50*measure.Foot, measure.Imperial); got != "50 ft" {
-		t.Errorf("a cord of %q", got)
-	}
 }
 
 // A place goes by its leg, crown, arch or bay, with what that does not say under it.

@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/stock"
 )
 
 // Where a row's parts stand, from the left, and how high it is at the least.
@@ -36,8 +37,8 @@ func (r plugRow) node() paper.Length { return trunk(r.depth()) + matedLong + 0.4
 // Height implements block.Body.
 func (c Circuits) Height(width paper.Length) paper.Length {
 	h := paper.Length(0)
-	for _, r := range c.rows {
-		h += c.height(r, width)
+	for i := range c.rows {
+		h += c.height(&c.rows[i], width)
 	}
 	return h
 }
@@ -47,7 +48,7 @@ func (c Circuits) Height(width paper.Length) paper.Length {
 func (c Circuits) Split(width, height paper.Length) (first, more block.Body, ok bool) {
 	n := 0
 	for h := c.high; n < len(c.rows); n++ { // with the line that says it goes on
-		if h += c.height(c.rows[n], width); h > height {
+		if h += c.height(&c.rows[n], width); h > height {
 			break
 		}
 	}
@@ -76,8 +77,8 @@ func (c Circuits) Tight(block.Tightness) block.Body {
 // Draw implements block.Body.
 func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 	y := box.Y
-	for _, r := range c.rows {
-		h := c.height(r, box.W)
+	for i, r := range c.rows {
+		h := c.height(&c.rows[i], box.W)
 		c.draw(page, paper.Rect{X: box.X, Y: y, W: box.W, H: h}, r)
 		y += h
 	}
@@ -85,7 +86,14 @@ func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 }
 
 // height is the height of a row.
-func (c Circuits) height(r plugRow, width paper.Length) paper.Length {
+func (c Circuits) height(r *plugRow, width paper.Length) paper.Length {
+	if at := [2]paper.Length{width, c.high}; r.asked != at {
+		r.asked, r.tall = at, c.measured(*r, width)
+	}
+	return r.tall
+}
+
+func (c Circuits) measured(r plugRow, width paper.Length) paper.Length {
 	switch r.kind {
 	case outletRow, darkRow:
 		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))
@@ -187,7 +195,7 @@ func (c Circuits) words(r plugRow) block.Words {
 	case supplyRow:
 		return block.Words{Text: "low-voltage supply, boxed dry"}
 	}
-	text := block.Figure(CordLength(r.cord.Length, c.plan.Spec.Units))
+	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
 	if c.gauges() > 1 {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
@@ -288,9 +296,4 @@ func LimitWords(l power.Limit) string {
 		return measure.Percent(measure.Share(l.Have)) + " of " + measure.Percent(measure.Share(l.Of)) + " lost"
 	}
 	return ""
-}
-
-// CordLength says how long a cord to take: 25 ft.
-func CordLength(cord measure.Length, units measure.System) string {
-	return fmt.Sprintf("%.0f", float64(cord/measure.By(units, measure.Foot, measure.Metre))) + measure.By(units, " ft", " m")
 }

@@ -314,7 +314,7 @@ func circuitsHold(t *testing.T, p *layout.Plan) {
 	for _, c := range p.Chains {
 		for _, on := range c.On {
 			part := -1
-			if side, ok := on.Wall(); ok {
+			if side, ok := on.Wall(); ok && p.Spec.Power.Split == spec.SplitWalls {
 				part = int(side)
 			}
 			if n, ok := on.OnArch(); ok && p.Spec.Power.Split == spec.SplitArches {

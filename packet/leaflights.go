@@ -157,8 +157,10 @@ const wordsWide paper.Length = 57
 
 // charts draws how each kind of pipe is wound.
 func (l lighting) charts() (list [][]block.Block) {
-	for _, c := range l.wrapCharts() {
-		list = append(list, l.chart(c))
+	all := l.wrapCharts()
+	for i, c := range all {
+		part := slices.ContainsFunc(all[:i], c.alsoOn) || slices.ContainsFunc(all[i+1:], c.alsoOn)
+		list = append(list, l.chart(c, part))
 	}
 	return list
 }
@@ -174,7 +176,13 @@ func (c wrapChart) noun() string {
 	return "Leg"
 }
 
-func (l lighting) chart(c wrapChart) []block.Block {
+// alsoOn reports whether two charts have the same string on pipes of one sort: they are told apart by what part of the pipe it goes on.
+func (c wrapChart) alsoOn(o wrapChart) bool {
+	return c.noun() == o.noun() && strung(c.lines[0].wrap) == strung(o.lines[0].wrap)
+}
+
+// chart draws one kind of pipe, told with the part of it that is wound where another chart has the same string on such pipes.
+func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	w := c.lines[0].wrap
 	start, end := endsOf(w.On.Kind)
 	head := w.PipeEnd - w.To
@@ -193,13 +201,17 @@ func (l lighting) chart(c wrapChart) []block.Block {
 	}
 	noun := c.noun()
 	title := fmt.Sprintf("%s: %s", noun, strung(w))
+	if part {
+		title = fmt.Sprintf("%s, %s to %s: %s", noun, l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
+	}
+	of := c.named(0) + ", " + title
 	each := fmt.Sprintf("%s, %s", l.u.Room(w.Label.Length), say.Count(w.Label.Bulbs, "bulb"))
-	facts := []block.Fact{{What: "each string of " + title, Value: each}, {What: "bare at a wrap's end, " + strings.ToLower(noun), Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + strings.ToLower(noun), Value: l.u.Inches(w.From)},
-		{What: "flags for " + title, Value: strings.Join(flags, ", ")}}
+	facts := []block.Fact{{What: "each string of " + title, Value: each}, {What: "bare at a wrap's end, " + of, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + of, Value: l.u.Inches(w.From)},
+		{What: "flags for " + of, Value: strings.Join(flags, ", ")}}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong}, block.Words{Text: each})}}
 	for i, line := range c.lines {
-		blocks = append(blocks, l.line(chart, line, c.named(i)))
+		blocks = append(blocks, l.line(chart, line, c.named(i), fmt.Sprintf("%s, line %d", title, i+1)))
 	}
 	return blocks
 }
@@ -247,8 +259,8 @@ func strung(w lights.Wrap) string {
 	return w.Label.Name
 }
 
-// line is one way a chart's pipes are wound.
-func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block {
+// line is one way the pipes of a chart are wound.
+func (l lighting) line(chart draw.PipeChart, k wrapKind, on, title string) block.Block {
 	w := k.wrap
 	from, to := w.Wound()
 	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Signs: true, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w), Lean: lean(k.on)}
@@ -265,9 +277,10 @@ func (l lighting) line(chart draw.PipeChart, k wrapKind, on string) block.Block 
 	if w.Covers < 1-1e-6 {
 		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
 	}
-	facts := []block.Fact{{What: "turns, " + on, Value: counted}, {What: "ten turns, " + on, Value: ten}}
-	for _, b := range w.Bare {
-		facts = append(facts, block.Fact{What: "bare band, " + on, Value: draw.BandWords(b, l.u)})
+	of := on + ", " + title
+	facts := []block.Fact{{What: "turns, " + of, Value: counted}, {What: "ten turns, " + of, Value: ten}}
+	for i, b := range w.Bare {
+		facts = append(facts, block.Fact{What: fmt.Sprintf("bare band %d, %s", i+1, of), Value: draw.BandWords(b, l.u)})
 	}
 	height := chart.LineHeight(l.chartWide(), line)
 	picture := block.Picture{Least: height, Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}

@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
 )
 
 // powering writes the leaf of the power crew: in front what is plugged into what, behind the order of the work, the tests and what to do when it trips.
@@ -72,7 +73,7 @@ func (p powering) key() []block.Block {
 func (p powering) facts() (list []block.Fact) {
 	add := func(what, value string) { list = append(list, block.Fact{What: what, Value: value}) }
 	for _, c := range p.plan.Power.Cords {
-		add("length of cord "+c.Name, draw.CordLength(c.Length, p.u))
+		add("length of cord "+c.Name, stock.Sold(c.Length, p.u))
 	}
 	for _, o := range p.plan.Spec.Site.Outlets {
 		add("most taken at outlet "+o.Name, draw.MostTaken(p.plan.Power, o.Name))

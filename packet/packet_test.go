@@ -2,6 +2,7 @@ package packet
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"math"
 	"regexp"
@@ -55,33 +56,42 @@ func TestEverySheetCanBeRead(t *testing.T) {
 	for name, source := range specs(t) {
 		t.Run(name, func(t *testing.T) {
 			for i, page := range bound(t, source).Pages {
-				if left, right := reach(page); left < punchMargin-0.01 && right > page.Size.W-punchMargin+0.01 {
-					t.Errorf("page %d (%s): texts from %.1f to %.1f mm leave no edge to punch", i+1, page.Title, left, right)
-				}
-				texts := 0 // of the sheet's own, beside the frame's
-				foot := page.Size.H - edgeMargin - footHigh
-				for _, op := range page.Ops {
-					switch op := op.(type) {
-					case paper.Text:
-						if op.At.Y > clipZone && op.At.Y < foot {
-							texts++
-						}
-						checkText(t, i+1, page, op)
-					case paper.Stroke:
-						checkPath(t, i+1, page, op.Path)
-						if op.Pen.Width < 0.25 {
-							t.Errorf("page %d: a pen of %.2f mm", i+1, op.Pen.Width)
-						}
-					case paper.Fill:
-						checkPath(t, i+1, page, op.Path)
-					}
-				}
-				if texts < 4 && page.Title != "Tags: the backs" { // nothing stands behind a card
-					t.Errorf("page %d (%s) has %d texts beside its frame: next to nothing on it", i+1, page.Title, texts)
+				for _, fault := range outOfReach(page) {
+					t.Errorf("page %d (%s): %s", i+1, page.Title, fault)
 				}
 			}
 		})
 	}
+}
+
+// outOfReach returns where a page breaks the house rules for paper.
+func outOfReach(page *paper.Page) (faults []string) {
+	fault := func(format string, args ...any) { faults = append(faults, fmt.Sprintf(format, args...)) }
+	if left, right := reach(page); left < punchMargin-0.01 && right > page.Size.W-punchMargin+0.01 {
+		fault("texts from %.1f to %.1f mm leave no edge to punch", left, right)
+	}
+	texts := 0 // of the sheet's own, beside the frame's
+	foot := page.Size.H - edgeMargin - footHigh
+	for _, op := range page.Ops {
+		switch op := op.(type) {
+		case paper.Text:
+			if op.At.Y > clipZone && op.At.Y < foot {
+				texts++
+			}
+			checkText(fault, page, op)
+		case paper.Stroke:
+			checkPath(fault, page, op.Path)
+			if op.Pen.Width < 0.25 {
+				fault("a pen of %.2f mm", op.Pen.Width)
+			}
+		case paper.Fill:
+			checkPath(fault, page, op.Path)
+		}
+	}
+	if texts < 4 && page.Title != "Tags: the backs" { // nothing stands behind a card
+		fault("has %d texts beside its frame: next to nothing on it", texts)
+	}
+	return faults
 }
 
 // reach returns how far a page's texts go to the left and to the right.
@@ -96,36 +106,34 @@ func reach(page *paper.Page) (left, right paper.Length) {
 	return left, right
 }
 
-func checkText(t *testing.T, number int, page *paper.Page, op paper.Text) {
-	t.Helper()
+func checkText(fault func(string, ...any), page *paper.Page, op paper.Text) {
 	if missing := fonts.Missing(op.String); len(missing) > 0 {
-		t.Errorf("page %d: no face has %q of %q", number, string(missing), op.String)
+		fault("no face has %q of %q", string(missing), op.String)
 	}
 	floor := paper.PointSize(11)
-	if page.Name == "spec" || page.Name == "tags" { // read at a table, in the hand
+	if page.Name == "spec" || page.Name == "tags" || leafNumber(page.Name) > leafNumber("spec") { // read at a table, in the hand; the annex
 		floor = 9
 	}
 	if op.Lettering.Size < floor {
-		t.Errorf("page %d (%s): %q is set at %v pt, under the floor of %v", number, page.Title, op.String, op.Lettering.Size, floor)
+		fault("%q is set at %v pt, under the floor of %v", op.String, op.Lettering.Size, floor)
 	}
 	if c := claims.FindString(op.String); c != "" {
-		t.Errorf("page %d claims %q in %q", number, c, op.String)
+		fault("claims %q in %q", c, op.String)
 	}
 	end := op.At.Add(paper.Polar(op.Lettering.Width(op.String), op.Angle))
 	for _, p := range []paper.Point{op.At, end} {
 		inside := p.X >= edgeMargin-0.01 && p.X <= page.Size.W-edgeMargin+0.01 && p.Y >= edgeMargin && p.Y <= page.Size.H-edgeMargin+0.01
 		if !inside {
-			t.Errorf("page %d (%s): %q reaches (%.1f, %.1f) mm, outside what can be printed", number, page.Title, op.String, p.X, p.Y)
+			fault("%q reaches (%.1f, %.1f) mm, outside what can be printed", op.String, p.X, p.Y)
 		}
 	}
 }
 
-func checkPath(t *testing.T, number int, page *paper.Page, path paper.Path) {
-	t.Helper()
+func checkPath(fault func(string, ...any), page *paper.Page, path paper.Path) {
 	for _, piece := range path.Flatten(4) {
 		for _, p := range piece {
 			if math.IsNaN(float64(p.X+p.Y)) || p.X < 4 || p.X > page.Size.W-4 || p.Y < 4 || p.Y > page.Size.H-4 {
-				t.Errorf("page %d (%s): a line reaches (%.1f, %.1f) mm, off the printable sheet", number, page.Title, p.X, p.Y)
+				fault("a line reaches (%.1f, %.1f) mm, off the printable sheet", p.X, p.Y)
 				return
 			}
 		}

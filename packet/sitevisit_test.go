@@ -26,13 +26,13 @@ func TestSiteVisitAsksForTheSite(t *testing.T) {
 			for _, op := range page.Ops {
 				switch op := op.(type) {
 				case paper.Text:
-					checkText(t, i+1, page, op)
+					checkText(t.Errorf, page, op)
 					all.WriteString(op.String + "\n")
 					if op.At.Y < foot {
 						lowest = max(lowest, op.At.Y)
 					}
 				case paper.Stroke:
-					checkPath(t, i+1, page, op.Path)
+					checkPath(t.Errorf, page, op.Path)
 				}
 			}
 			if lowest > foot-1 || lowest < foot-30 {

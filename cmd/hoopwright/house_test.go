@@ -26,6 +26,7 @@ layout/wish:           layout layout/spec layout/finding layout/catalog layout/m
 layout/power:          layout/practice layout/power/sharing layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/stock:          layout/stock/cutting layout/lights layout/arch layout/ground layout/practice layout/spec layout/finding layout/catalog layout/measure layout/say
 layout/crew:           layout/practice layout/sun layout/lights layout/arch layout/ground layout/spec layout/finding layout/catalog layout/measure layout/say
+layout/dice:
 layout/power/sharing:
 layout/cost:           layout/stock layout/crew layout/lights layout/spec layout/catalog layout/measure
 layout/stock/cutting:

@@ -86,7 +86,7 @@ func newMarker(l Layout, units measure.System) *marker {
 
 // tie returns the tapes that a stake is found by.
 func (m *marker) tie(stake StakeID) (Tie, bool) {
-	return m.tieOf(stake, m.reach, func() bool { return m.anchored })
+	return m.TieOf(stake, m.reach, m.anchored)
 }
 
 // stake returns the spot of an arch's stake.
@@ -292,7 +292,7 @@ func (m *marker) guys() {
 		case m.Straight && len(parts) > 0:
 			p := parts[0]
 			for _, q := range parts {
-				if q.First <= s.Arch {
+				if q.First < s.Arch || q.First == s.Arch && s.Along >= m.Stations[s.Arch-1].Along { // what stands before a shared arch is on the tape that ends there
 					p = q
 				}
 			}

@@ -98,6 +98,10 @@ func lowRow(units measure.System, low measure.Length) string {
 // wall lays one wall: each block of bays between ways out has a path of its own for each kind of string.
 func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 	rows := l.Spec.Lights.Rows
+	blocks := openBlocks(l.Spec, wall, len(l.Arches))
+	if len(blocks) == 0 {
+		return // every bay is a way out: nothing hangs
+	}
 	first := len(l.out.Rows)
 	for i, mark := range kept {
 		r := Row{Wall: wall, Number: i + 1, Tape: mark, Kind: rows.Strings[i%len(rows.Strings)].Name}
@@ -107,7 +111,6 @@ func (l *layer) wall(wall spec.Side, kept []measure.Length) {
 		}
 		l.out.Rows = append(l.out.Rows, r)
 	}
-	blocks := openBlocks(l.Spec, wall, len(l.Arches))
 	if rows.FromBack {
 		slices.Reverse(blocks)
 	}

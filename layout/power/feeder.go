@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"encoding/binary"
 	"slices"
+	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -212,7 +213,7 @@ func (f *feeding) feeder(name string, k int, l laid) Feeder {
 
 // wire makes a feeder's cords of a kind.
 func (f *feeding) wire(one *Feeder, c catalog.Cord) {
-	one.cord, one.Cord, one.Gauge = c, c.Name, f.in.Spec.Units.Gauge(c.Area)
+	one.cord, one.Cord, one.Gauge = c, c.Name, strings.ReplaceAll(c.Name, "mm2", "mm²")
 }
 
 // carries reports whether every cord of some joints is within what its length may carry.

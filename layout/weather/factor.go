@@ -44,7 +44,7 @@ func (r row) factor(left, most float64) float64 {
 	return r.falls(1, most, func(times float64, k *Kind) bend.Rod { return k.Aged(left).Heavier(times) })
 }
 
-// ice returns the radial thickness of ice under which the row leans over along, or one of its arches falls, with the share left of its pipe's modulus.
-func (r row) ice(guess measure.Length, left float64) measure.Length {
-	return measure.Length(r.falls(float64(guess), float64(mostIce), func(ice float64, k *Kind) bend.Rod { return k.iced(left, measure.Length(ice)) }))
+// ice returns the radial thickness of ice, up to most, under which the row leans over along, or one of its arches falls, with the share left of its pipe's modulus.
+func (r row) ice(most measure.Length, left float64) measure.Length {
+	return measure.Length(r.falls(float64(most), float64(most), func(ice float64, k *Kind) bend.Rod { return k.iced(left, measure.Length(ice)) }))
 }
