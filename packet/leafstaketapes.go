@@ -255,7 +255,7 @@ func (p stakePart) tapeTable() block.Block {
 		}
 	}
 	for _, b := range p.besides(rows) {
-		tell("beside the row, "+b.arches, b.text)
+		tell(b.of+" beside the row, "+b.arches, b.text)
 		list = append(list, place.Row{Heading: b.arches + ", " + b.text})
 	}
 	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs), list)}, Rows: list}
@@ -263,7 +263,7 @@ func (p stakePart) tapeTable() block.Block {
 }
 
 // besideRow is how far beside their row the stakes of some arches stand.
-type besideRow struct{ arches, text string }
+type besideRow struct{ of, arches, text string }
 
 // besides says that once for all that are alike, with how far from their legs' guy stakes stand where that is the same for those of all inner arches.
 func (p stakePart) besides(rows []tapeRow) (list []besideRow) {
@@ -273,15 +273,16 @@ func (p stakePart) besides(rows []tapeRow) (list []besideRow) {
 			continue
 		}
 		text, x := r.beside, r.stakes[0]
+		of := "stakes"
 		if x.Guy {
-			text = x.Before() + ": " + text
+			of, text = x.Before(), x.Before()+": "+text
 		}
 		if x.Guy && p.inner(x) && p.innerTold() {
 			text += ", " + p.bare(p.guysLeg) + " from L or R"
 		}
 		k := slices.IndexFunc(list, func(b besideRow) bool { return b.text == text })
 		if k < 0 {
-			k, list, numbers = len(list), append(list, besideRow{text: text}), append(numbers, nil)
+			k, list, numbers = len(list), append(list, besideRow{of: of, text: text}), append(numbers, nil)
 		}
 		numbers[k] = append(numbers[k], x.Arch)
 	}
