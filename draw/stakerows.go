@@ -45,19 +45,14 @@ func (d *stakeSheet) spanNumbers() {
 			continue
 		}
 		from, to := d.spot(s.From), d.spot(s.To)
-		if s.Apart != 0 {
-			d.lacks(s.Text, d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}))
+		if s.Apart != 0 && d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}) {
 			continue
 		}
 		placed := d.levelOn(from, to, s.Text, s.Across) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
 		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 			if !placed {
 				at := from.Add(to.Sub(from).Times(share))
-				label := place.Label{At: at, Text: s.Text, Lettering: paper.Dimension, Toward: at.Sub(d.middle()), Leader: place.Dot}
-				placed = d.b.Label(label)
-				if label.Lettering, label.Reach = paper.DimSmall, 90; !placed {
-					placed = d.b.Label(label)
-				}
+				placed = d.b.Label(place.Label{At: at, Text: s.Text, Lettering: paper.DimSmall, Toward: at.Sub(d.middle()), Leader: place.Dot})
 			}
 		}
 		d.lacks(s.Text, placed)
@@ -132,7 +127,10 @@ func (d *stakeSheet) ends() {
 	if d.exit() {
 		last := d.ground.Stations[len(d.ground.Stations)-1]
 		on := paper.Polar(1, d.m.angle(last.Heading))
-		d.lacks("EXIT", d.b.Label(place.Label{At: d.m.at(last.At).Add(on.Times(5)), Text: "EXIT", Lettering: paper.Heading, Toward: on, Leader: place.NoLeader}))
+		word := place.Label{At: d.m.at(last.At).Add(on.Times(5)), Text: "EXIT", Lettering: paper.Heading, Toward: on, Leader: place.NoLeader}
+		led := word
+		led.Leader = place.Bare
+		d.lacks(word.Text, d.b.Label(word) || d.b.Label(led))
 	} else {
 		d.shared(d.Last, 1)
 	}

@@ -27,7 +27,6 @@ type stakeSheet struct {
 	b        *place.Board
 	room     paper.Rect
 	names    paper.Lettering
-	bar      paper.Rect     // kept for the bar of the scale; zero: it has no room
 	features []spec.Feature // those near stakes
 	named    []bool         // of the features, whose names stand inside them
 	missing  []string       // what found no place
@@ -41,7 +40,7 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.b = place.NewBoard(page, room)
 
 	d.dots(d.b)
-	d.stakeNames(d.b, d.names)
+	d.stakeNames(d.names)
 	d.ends()
 	d.featureNames()
 	d.spanNumbers()
@@ -52,10 +51,8 @@ func (p StakePlan) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	d.lineNames()
 	d.keepBands()
 	d.markNames()
-	d.scaleBar()
 	d.siteNames()
 	d.hatches()
-	d.drawScaleBar()
 	return d.missing
 }
 
@@ -110,31 +107,35 @@ func diamond(at paper.Point) paper.Path {
 	return paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius}))
 }
 
-// nameSize returns the largest lettering in which every stake's name finds a place, those of the legs right beside their stakes, save as many as guy
-// stakes may be in the way of.
-func (d *stakeSheet) nameSize(page *paper.Page) paper.Lettering {
-	for _, size := range []paper.PointSize{18, 16, 14} {
+// nameSize returns the lettering in which most names find a place right beside their stakes, outside the row; of those alike the largest.
+func (d *stakeSheet) nameSize(page *paper.Page) (best paper.Lettering) {
+	least := math.MaxInt
+	for _, pt := range []paper.PointSize{18, 16, 14, 12} {
 		trial := &stakeSheet{StakePlan: d.StakePlan, room: d.room, b: place.NewBoard(&paper.Page{Size: page.Size}, d.room)}
 		trial.dots(trial.b)
-		if crowded, guys, adrift := trial.stakeNames(trial.b, paper.StakeName.Sized(size)); crowded <= guys && adrift == 0 && len(trial.missing) == 0 {
-			return paper.StakeName.Sized(size)
+		inside, adrift := trial.stakeNames(paper.StakeName.Sized(pt))
+		if lacks := inside + len(d.stakes)*(adrift+len(trial.missing)); lacks < least {
+			best, least = paper.StakeName.Sized(pt), lacks
+		}
+		if least == 0 {
+			break
 		}
 	}
-	return paper.StakeName.Sized(12)
+	return best
 }
 
 // nameBeside sets a stake's name right beside it on one side, if that is free.
-func (d *stakeSheet) nameBeside(b *place.Board, s ground.Stake, out paper.Point, l paper.Lettering) bool {
+func (d *stakeSheet) nameBeside(s ground.Stake, out paper.Point, l paper.Lettering) bool {
 	w := l.Width(s.String())
 	up, down := l.Extent(s.String())
 	slide := func(v paper.Length) paper.Length { return max(-1, min(1, v*math.Sqrt2)) }
 	centre := d.at(s).Add(out.Times(float64(d.clear(s) + 1.2)))
 	centre.X += slide(out.X) * w / 2
 	centre.Y += slide(out.Y)*(up+down)/2 + (up-down)/2
-	if !b.FreeText(centre, 0, s.String(), l) {
+	if !d.b.FreeText(centre, 0, s.String(), l) {
 		return false
 	}
-	b.TurnedText(centre, 0, s.String(), l)
+	d.b.TurnedText(centre, 0, s.String(), l)
 	return true
 }
 
@@ -161,36 +162,52 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 	return stakeRadius
 }
 
-// stakeNames sets every stake's name outside the row, guy stakes' first, for inside it they would seem to stand in the walk; a leg's where that is not free inside, else as near as it is.
-// It returns how many legs' names stand not outside, how many guy stakes there are, and how many legs' names stand not right beside their stakes.
-func (d *stakeSheet) stakeNames(b *place.Board, l paper.Lettering) (legs, guys, adrift int) {
-	var crowded []ground.Stake
-	for _, s := range slices.SortedStableFunc(slices.Values(d.stakes), func(a, b ground.Stake) int { return cmp.Compare(b.Kind(), a.Kind()) }) {
-		way := d.outward(s)
-		if s.Kind() == ground.OfBrace { // clear of the neighbour's name
-			way = way.Add(d.at(s).Sub(d.at(d.ground.Stakes[2*s.Neighbour()-2+int(s.Side)])).Unit()).Unit()
-		}
-		beside := d.nameBeside(b, s, way, l)
-		if !beside {
-			crowded = append(crowded, s)
-		}
-		switch {
-		case s.Kind() == ground.OfGuy:
-			guys++
-		case !beside:
-			legs++
-		}
+// stakeNames sets every stake's name outside the row: guy stakes' first, straight out where that is free, else slanting, else at the end of a leader, for inside it they would seem
+// to stand in the walk. A leg's name stands inside where outside is not free, else as near as it is. It returns how many legs' names stand inside, and how many names
+// not right beside their stakes.
+func (d *stakeSheet) stakeNames(l paper.Lettering) (inside, adrift int) {
+	waiting := slices.SortedStableFunc(slices.Values(d.stakes), func(a, b ground.Stake) int { return cmp.Compare(b.Kind(), a.Kind()) })
+	for i, turn := range []float64{0, 0.4, -0.4, 0.8, -0.8, 0, math.Pi} { // the last two are of legs
+		waiting = slices.DeleteFunc(waiting, func(s ground.Stake) bool {
+			if (s.Kind() == ground.OfLeg) != (i > 4) || !d.nameBeside(s, d.nameWay(s, turn), l) {
+				return false
+			}
+			inside += i / 6
+			return true
+		})
 	}
-	for _, s := range crowded {
+	for _, s := range waiting {
 		out := d.outward(s)
-		placed := !s.Guy && d.nameBeside(b, s, out.Times(-1), l)
-		if !s.Guy && !placed {
-			adrift++
+		label := place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: 80}
+		if s.Guy && d.ground.Straight {
+			label.Within = d.beyond(d.at(s), out)
 		}
-		for _, reach := range []paper.Length{30, 80} {
-			placed = placed || b.Label(place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: out, Clear: d.clear(s) + 0.2, Leader: place.Bare, Reach: reach})
-		}
-		d.lacks(s.String(), placed)
+		d.lacks(s.String(), d.b.Label(label))
 	}
-	return legs, guys, adrift
+	return inside, len(waiting)
+}
+
+// nameWay is the way from a stake to its name, turned so far from straight out.
+func (d *stakeSheet) nameWay(s ground.Stake, turn float64) paper.Point {
+	way := d.outward(s)
+	if s.Kind() == ground.OfBrace { // clear of the neighbour's name
+		way = way.Add(d.at(s).Sub(d.at(d.ground.Stakes[2*s.Neighbour()-2+int(s.Side)])).Unit()).Unit()
+	}
+	return paper.Polar(1, math.Atan2(-float64(way.Y), float64(way.X))+turn)
+}
+
+// beyond is the part of the picture that lies past a place.
+func (d *stakeSheet) beyond(at, way paper.Point) paper.Rect {
+	r := d.room
+	switch {
+	case way.X > 0.7:
+		_, r = r.SplitLeft(at.X - r.X)
+	case way.X < -0.7:
+		r, _ = r.SplitLeft(at.X - r.X)
+	case way.Y > 0:
+		_, r = r.SplitTop(at.Y - r.Y)
+	default:
+		r, _ = r.SplitTop(at.Y - r.Y)
+	}
+	return r
 }

@@ -19,7 +19,7 @@ type StakePlan struct {
 	Tied  []ground.Dot // dots found by tapes from marks: their tapes are drawn
 	Marks []int        // of Layout.Marks, those that tapes to this plan start from
 
-	Finest        float64 // no scale is finer than 1 to this: so that all plans of a tunnel have the same
+	Finest        float64 // no scale is finer than 1 to this: plans that are laid together have the same
 	Before, After int     // the numbers of the plans that share its first arch and its last
 
 	ground ground.Layout
@@ -162,7 +162,7 @@ func (p StakePlan) extent() paper.Rect {
 		e.add(p.m.at(s.At()), left, right, beyondRoom, beyondRoom)
 	}
 	if p.entrance() {
-		e.add(p.m.at(p.ground.Stations[0].At).Add(paper.Point{Y: p.entranceRoom()}), 14, 14, 0, 0)
+		e.add(p.m.at(p.ground.Stations[0].At).Add(paper.Point{Y: p.entranceRoom()}), 14, 14, 0, 1.5)
 	}
 	if last := p.ground.Stations[len(p.ground.Stations)-1]; p.exit() {
 		e.add(p.m.at(last.At).Add(paper.Polar(exitRoom, p.m.angle(last.Heading))), 8, 8, 4, 0)

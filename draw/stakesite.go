@@ -64,7 +64,7 @@ func (d *stakeSheet) featureNames() {
 	d.named = make([]bool, len(d.features))
 	for i, f := range d.features {
 		if seen := cropOutline(d.m.outline(f), d.room); seen != nil {
-			d.named[i] = d.nameInside(seen, f.Name, d.featureName(f))
+			d.named[i] = d.nameInside(seen, d.featureName(f))
 		}
 	}
 }
@@ -81,7 +81,13 @@ func (d *stakeSheet) siteNames() {
 // lineNames says what the lines of the site are, and what they forbid: before anything else that finds its own place, for a line without a name can kill.
 func (d *stakeSheet) lineNames() {
 	for _, l := range d.spec.Site.Buried {
-		d.nameLine(d.m.points(l.Line), d.m.length(l.Keep), l.Name, fmt.Sprintf(": drive no\nstake within %s", d.units().Inches(l.Keep)))
+		forbids := fmt.Sprintf(": drive no\nstake within %s", d.units().Inches(l.Keep))
+		sides := d.m.band(l) // of a line past the edge its band may be seen
+		for _, line := range [][]paper.Point{d.m.points(l.Line), sides[0], sides[1]} {
+			if d.nameLine(line, d.m.length(l.Keep), l.Name, forbids) {
+				break
+			}
+		}
 	}
 	for _, l := range d.spec.Site.Overhead {
 		d.nameLine(d.m.points(l.Line), 0, l.Name+" overhead", fmt.Sprintf(", %s up:\nkeep pipe and ladders %s off", d.units().Room(l.Height), d.units().Room(l.Keep)))
@@ -104,24 +110,12 @@ func (d *stakeSheet) keepBands() {
 	}
 }
 
-// nameInside sets a feature's name inside what is seen of it: level, else along an upright strip, the short name if there is no room for more.
-func (d *stakeSheet) nameInside(seen []paper.Point, short, name string) bool {
-	box := boundsOf(seen)
-	centre := box.Centre()
+// nameInside sets a feature's name inside what is seen of it, the nearest to its middle.
+func (d *stakeSheet) nameInside(seen []paper.Point, name string) bool {
+	centre := boundsOf(seen).Centre()
 	for _, share := range []float64{0, 0.3, 0.6} {
 		for _, p := range seen {
 			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
-				return true
-			}
-		}
-	}
-	for _, text := range []string{strings.ReplaceAll(name, "\n", " "), short} {
-		half := paper.Body.Width(text) / 2
-		up, down := paper.Body.Extent(text)
-		for y := box.Y + half; y <= box.Bottom()-half; y++ {
-			at := paper.Point{X: centre.X + (up-down)/2, Y: y}
-			if around := (paper.Rect{X: centre.X - (up+down)/2, Y: y - half, W: up + down, H: 2 * half}); holds(seen, around.Inset(-1.2)) && d.b.FreeText(at, math.Pi/2, text, paper.Body) {
-				d.b.TurnedText(at, math.Pi/2, text, paper.Body)
 				return true
 			}
 		}
@@ -199,24 +193,27 @@ func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string,
 }
 
 // nameLine sets a line's name with what it forbids beside the longest stretch of it that is on the page, clear of its band; where there is no room for more the name
-// alone, along the line, else beside it.
-func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forbids string) {
+// alone, along the line, else beside it. It reports whether any of the line is on the page.
+func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forbids string) bool {
 	p, q, ok := d.yard().longest(line)
 	if !ok {
-		return
+		return false
 	}
-	narrow := strings.Join(paper.Body.Wrap(strings.ReplaceAll(name+forbids, "\n", " "), 30), "\n")
-	for _, text := range []string{name + forbids, narrow, name} {
+	wrapped := func(wide paper.Length) string {
+		return strings.Join(paper.Body.Wrap(strings.ReplaceAll(name+forbids, "\n", " "), wide), "\n")
+	}
+	for _, text := range []string{name + forbids, wrapped(30), wrapped(20), name, strings.Join(paper.Words(name), "\n")} {
 		if text == name && d.b.Along(p, q, name, paper.Body) {
-			return
+			return true
 		}
 		for _, share := range []float64{0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65} {
 			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: text, Lettering: paper.Body, Leader: place.Arrow, Pointed: true, Reach: clear + 50}) {
-				return
+				return true
 			}
 		}
 	}
 	d.lacks(name, false)
+	return true
 }
 
 // hatches fills hard ground and the bands of buried lines. They come last: a hatch keeps off every text.

@@ -32,21 +32,30 @@ func (y yard) rims(features []spec.Feature, pen paper.Pen) {
 	}
 }
 
-// longest is the longest stretch of a line that is well inside the picture; none where no part is.
+// longest is the longest stretch of a line that is well inside the picture, else at its edge; none where no part is.
 func (y yard) longest(line []paper.Point) (p, q paper.Point, ok bool) {
-	for i := 1; i < len(line); i++ {
-		if a, b, in := cropSegment(line[i-1], line[i], y.room.Inset(4)); in && b.Sub(a).Long() > q.Sub(p).Long() {
-			p, q = a, b
+	for _, in := range []paper.Length{4, 0.3} {
+		for i := 1; i < len(line) && !ok; i++ {
+			if a, b, seen := cropSegment(line[i-1], line[i], y.room.Inset(in)); seen && b.Sub(a).Long() > q.Sub(p).Long() {
+				p, q = a, b
+			}
 		}
+		ok = p != q
 	}
-	return p, q, p != q
+	return p, q, ok
 }
+
+// How hard ground is hatched.
+const (
+	hardAngle              = math.Pi / 4
+	hardApart paper.Length = 3
+)
 
 // hardGround hatches hard features. A hatch keeps off every text that stands.
 func (y yard) hardGround(features []spec.Feature) {
 	for _, f := range features {
 		if seen := cropOutline(y.m.outline(f), y.room); f.Hard && seen != nil {
-			y.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
+			y.b.Hatch(paper.Polygon(seen...), hardAngle, hardApart)
 		}
 	}
 }

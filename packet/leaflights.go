@@ -37,11 +37,7 @@ func (b *binder) lightsLeaf() []folio {
 	strips := l.strips()
 	bench, winding := l.steps()
 	front := append([]block.Block{l.aloud()}, bench...)
-	all := l.wrapCharts()
-	for i, c := range all {
-		front = append(front, l.chart(c, slices.ContainsFunc(all[:i], c.alsoOn) || slices.ContainsFunc(all[i+1:], c.alsoOn))...)
-	}
-	front = slices.Concat(front, l.dropList(), l.turns(), winding)
+	front = slices.Concat(front, slices.Concat(l.charts()...), l.dropList(), l.turns(), winding)
 	return []folio{{
 		front: side{title: "Lights: winding", toScale: strips[0] != nil, edge: strips[0], blocks: front},
 		back:  side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1], blocks: l.unfolded()},
@@ -152,13 +148,22 @@ func (l lighting) under(on lights.Part) measure.Length {
 // wordsWide is the room for the words beside a chart.
 const wordsWide paper.Length = 57
 
-// alsoOn reports whether two charts have the same string on pipes of one sort: they are told apart by what part of the pipe it goes on.
-func (c wrapChart) alsoOn(o wrapChart) bool {
-	v, w := c.lines[0].wrap, o.lines[0].wrap
-	return v.On.Kind.Noun() == w.On.Kind.Noun() && strung(v) == strung(w)
+// charts draws how each kind of pipe is wound. One whose string goes on another part of such pipes too is told with its part.
+func (l lighting) charts() (list [][]block.Block) {
+	all := l.wrapCharts()
+	for i, c := range all {
+		part := slices.ContainsFunc(all[:i], c.alsoOn) || slices.ContainsFunc(all[i+1:], c.alsoOn)
+		list = append(list, l.chart(c, part))
+	}
+	return list
 }
 
-// chart draws one kind of pipe, told with the part of it that is wound where another chart has the same string on such pipes.
+// alsoOn reports whether two charts have the same string on pipes of one sort.
+func (c wrapChart) alsoOn(o wrapChart) bool {
+	w, v := c.lines[0].wrap, o.lines[0].wrap
+	return w.On.Kind.Noun() == v.On.Kind.Noun() && strung(w) == strung(v)
+}
+
 func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	w := c.lines[0].wrap
 	start, end := endsOf(w.On.Kind)
@@ -176,17 +181,13 @@ func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	for _, m := range append(slices.Clone(chart.Marks), chart.Long) {
 		flags = append(flags, l.u.Inches(l.u.Taped(m)))
 	}
-	noun := say.Capital(w.On.Kind.Noun())
-	title := fmt.Sprintf("%s: %s", noun, strung(w))
+	title := fmt.Sprintf("%s: %s", say.Capital(w.On.Kind.Noun()), strung(w))
 	if part {
-		title = fmt.Sprintf("%s, %s to %s: %s", noun, l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
+		title = fmt.Sprintf("%s, %s to %s: %s", say.Capital(w.On.Kind.Noun()), l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
 	}
 	of := c.named(0) + ", " + title
 	facts := []block.Fact{{What: "bare at a wrap's end, " + of, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + of, Value: l.u.Inches(w.From)},
 		{What: "flags for " + of, Value: strings.Join(flags, ", ")}}
-	if part {
-		facts = append(facts, block.Fact{What: "wound of " + of, Value: l.u.BareInches(w.From) + " to " + l.u.Inches(w.To)})
-	}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
 	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong})}}
 	for i, line := range c.lines {

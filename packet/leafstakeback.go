@@ -11,22 +11,21 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// back is what stands behind a plan: what is said aloud, the tables that found no room in front, the order of work, what is read when something is off. Behind a further
-// plan it is nothing where all of that stands in front.
+// back is what stands behind a plan: what is said aloud, the tables that found no room in front, the order of work with the checks where they are done, what is read when
+// something is off. Behind a further plan it is nothing where all of that stands in front.
 func (p stakePart) back(tables, asides []block.Block) []block.Block {
 	if p.First > 1 {
 		return append(tables, asides...)
 	}
-	return slices.Concat([]block.Block{p.aloud()}, tables, p.work(), asides)
-}
-
-// aloud is what is said before the work begins, and who heard it.
-func (s *stakeLeaf) aloud() block.Block {
-	list := []block.Block{{Body: headBlanks{"Say aloud before you begin.", paper.Body, []block.Blank{{Word: "Heard by"}}}}}
-	for _, l := range s.dayLines() {
-		list = append(list, block.Block{Body: block.Words{Text: l, Lettering: paper.Strong}})
+	checks := slices.IndexFunc(tables, func(b block.Block) bool { return b.Name == "checks" })
+	if checks < 0 {
+		checks = len(tables)
 	}
-	return block.Block{Name: "said aloud", Body: block.Framed{Blocks: list, Pen: paper.Thick}}
+	var aloud []block.Block
+	if lines := p.dayLines(); len(lines) > 0 {
+		aloud = append(aloud, saidAloud(lines...))
+	}
+	return slices.Concat(aloud, tables[:checks], p.work(tables[checks:]), asides)
 }
 
 // dayLines are the lines said aloud: what the tasks warn of.
@@ -39,11 +38,15 @@ func (s *stakeLeaf) dayLines() (list []string) {
 	return list
 }
 
-// asides are what is read when something is off: behind the first plan the cures of the checks and the ladder for a stake that will not go; on every plan what ends the work until
-// someone has been asked, on a further one with the pull test of its first stake.
+// checkCures is the block of what is done when a check is off.
+const checkCures = "cures of checks"
+
+// asides are what is read when something is off, first what belongs to driving: behind the first plan the ladder for a stake that will not go and the cures of the checks; on every
+// plan what ends the work until someone has been asked, on a further one with the pull test of its first stake.
 func (p stakePart) asides() (list []block.Block) {
-	add := func(t crew.Task, body block.Body) {
-		list = append(list, block.Block{Name: "when it is off", Facts: p.told(t), Body: body})
+	var cures []block.Block
+	add := func(to *[]block.Block, name string, t crew.Task, body block.Body) {
+		*to = append(*to, block.Block{Name: name, Facts: p.told(t), Body: body})
 	}
 	framed := func(text string) block.Body {
 		return block.Framed{Pen: paper.Thin, Blocks: []block.Block{block.Paragraph(text)}}
@@ -52,41 +55,41 @@ func (p stakePart) asides() (list []block.Block) {
 		switch {
 		case p.First > 1 && t.Action == crew.PullTest:
 			t.Of.Stakes, t.IfOff = p.ground.Stakes[2*p.First-2:2*p.First-1], nil
-			add(t, step(t, 0, p.words.pullAgain(t), 0))
+			add(&list, "pull test", t, step(t, 0, p.words.pullAgain(t), 0))
 		case p.First > 1:
 		case t.Action == crew.CheckDots:
-			add(t, framed(p.words.checksOff(t)))
+			add(&cures, checkCures, t, framed(p.words.checksOff(t)))
 		case t.Action == crew.DriveStakes:
-			add(t, framed(p.words.wontGo(t)))
+			add(&list, "will not go", t, framed(p.words.wontGo(t)))
 		}
 	}
-	return append(list, p.stopBox())
+	return append(append(list, p.stopBox()), cures...)
 }
 
 // stopBox is what ends the work until someone has been asked.
 func (s *stakeLeaf) stopBox() block.Block {
-	near, loose := "", "moves by hand"
+	near, loose := "", "moving by hand"
 	var facts []block.Fact
 	for _, t := range s.tasks {
 		switch t.Action {
 		case crew.ReadTicket:
 			clear := s.units.Inches(clearOf(t))
-			near, facts = " or under "+clear+" from a marked line", []block.Fact{{What: "clear of a marked line", Value: clear}}
+			near, facts = ", under "+clear+" from a marked line", []block.Fact{{What: "clear of a marked line", Value: clear}}
 		case crew.PullTest:
-			loose = "sits looser than L1"
+			loose = "by hand looser than L1"
 		}
 	}
 	if !drives(s.words.plan) {
 		return block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
 	}
-	box := block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is on hard ground, in a bed"+near+"; a stake "+loose+"; you meet pipe, cable or wire.")
+	box := block.Box("stop", "STOP, ask the organiser: a check stays off; a dot on hard ground, in a bed"+near+"; a stake "+loose+"; pipe, cable, a hollow sound in a hole.")
 	box.Facts = facts
 	return box
 }
 
 // work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
-// the ticket looks up too.
-func (s *stakeLeaf) work() (list []block.Block) {
+// the ticket looks up too. checks stand before the step that does them.
+func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 	list = append(list, phaseHead("Mark", s.spec.Dates.Mark))
 	number, before, after, marking := 0, "", "", true
 	for i, t := range s.tasks {
@@ -105,9 +108,11 @@ func (s *stakeLeaf) work() (list []block.Block) {
 		case crew.MarkPrivate:
 			after += " " + text
 			continue
+		case crew.CheckDots:
+			list = append(list, checks...)
 		case crew.CallLocator:
-			text = before + text + after + " Wait until all have marked or answered."
-			list = append(list, s.callHead())
+			text = before + text + after + " Wait until all on the ticket have marked or answered."
+			list = append(list, s.callers())
 		case crew.ReadTicket:
 			if next := s.tasks[i+1]; next.Action == crew.LookUp { // one signature for what is looked at before anything is driven
 				text += " " + doing(next.Action)(s.words, next)
@@ -119,11 +124,7 @@ func (s *stakeLeaf) work() (list []block.Block) {
 			}
 		}
 		number++
-		body := step(t, number, text, s.body.W)
-		if t.Action == crew.CallLocator && !crew.LikelyNEC(s.spec) { // its number differs from land to land
-			body.Sign = append([]block.Blank{{Word: "Phone"}}, body.Sign...)
-		}
-		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 0.4, Facts: s.told(t), Body: body})
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 0.4, Facts: s.told(t), Body: step(t, number, text, s.body.W)})
 	}
 	for i := range list[1:] { // clear of the frame of a hold
 		if hold, ok := list[i].Body.(block.Step); ok && hold.Hold {
@@ -135,32 +136,16 @@ func (s *stakeLeaf) work() (list []block.Block) {
 
 const underHold paper.Length = 1 // below the frame of a hold
 
-// callHead heads the steps between marking and driving: who calls, and who comes back once all have marked.
-func (s *stakeLeaf) callHead() block.Block {
-	who := block.Blanks{{Word: "who calls"}}
-	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
-		who = append(who, block.Blank{Word: "who comes back to flag"})
+// callers are who calls, between marking and driving, and who comes back once all have marked.
+func (s *stakeLeaf) callers() block.Block {
+	who := block.Blanks{{Word: "Who calls"}}
+	if !crew.LikelyNEC(s.spec) { // its number differs from land to land
+		who = append(who, block.Blank{Word: "Number (ask)"})
 	}
-	return block.Block{Name: "call", Body: headBlanks{"Call, then wait:", paper.Heading, who}}
-}
-
-// headBlanks is a heading with lines to write on behind it.
-type headBlanks struct {
-	head      string
-	lettering paper.Lettering
-	blanks    []block.Blank
-}
-
-// Height implements block.Body.
-func (headBlanks) Height(paper.Length) paper.Length { return 6.4 }
-
-// Draw implements block.Body.
-func (h headBlanks) Draw(page *paper.Page, box paper.Rect) []string {
-	box.H = h.Height(box.W)
-	page.Text(paper.Point{X: box.X, Y: box.Bottom() - 1.8}, paper.AtLeft, h.head, h.lettering)
-	_, blanks := box.SplitLeft(h.lettering.Width(h.head) + 3)
-	block.DrawBlanks(page, blanks, h.blanks)
-	return nil
+	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
+		who = append(who, block.Blank{Word: "Who flags"})
+	}
+	return block.Block{Name: "callers", Body: who}
 }
 
 // step is a task as a step, its signature beside the words where that is lower at a width. What has a box to tick in the table has none here.
@@ -235,9 +220,9 @@ func (s *stakeLeaf) told(t crew.Task) (list []block.Fact) {
 // phaseHead heads a phase with its day, and where its people and its things are told.
 func phaseHead(what string, day time.Time) block.Block {
 	if !day.IsZero() {
-		what += ", " + day.Format("Monday 2 January")
+		what += ", " + day.Format("Monday 2 January 2006")
 	}
-	head := block.Heading(fmt.Sprintf("%s: people leaf %d, things leaf %d", what, leafNumber("day"), leafNumber("stock")))
+	head := block.Heading(fmt.Sprintf("%s. Who: leaf %d. Bring: leaf %d", what, leafNumber("day"), leafNumber("stock")))
 	head.Gap = 0.8
 	return head
 }

@@ -31,7 +31,7 @@ func (p stakePart) bayTable() block.Block {
 		bays = append(bays, bay{k, k, figures})
 	}
 	heads := []string{"L to next L", "R to next R", "L to next R", "R to next L"}
-	t := place.Table{Columns: []place.Column{{Head: "Bay after arch" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
+	t := place.Table{Columns: []place.Column{{Head: "Bay after" + p.inMM(), Lettering: paper.Cell, Width: 36}}}
 	for _, h := range heads {
 		t.Columns = append(t.Columns, place.Column{Head: h, Lettering: paper.Cell, Align: paper.AtRight, Width: 36})
 	}
@@ -53,7 +53,7 @@ func (p stakePart) bayTable() block.Block {
 
 // checkTable has what is measured while the dots are paint: where the figure that is wanted stands, or the figure where it stands nowhere else, the limit, and room for the worst that was found.
 func (p stakePart) checkTable() block.Block {
-	t := place.Table{Columns: []place.Column{{Head: "Check, in this order"}, {Head: "Wanted", Lettering: paper.CellSmall}, {Head: "Within", Lettering: paper.Cell}, {Head: "Worst", Width: 16}}}
+	t := place.Table{Columns: []place.Column{{Head: "Check in order", Lettering: paper.Body, Width: checkWords}, {Head: "Wanted", Lettering: paper.CellSmall}, {Head: "Within", Lettering: paper.CellSmall}, {Head: "Worst", Width: 11}}}
 	table := block.Block{Name: "checks"}
 	var rows []place.Row
 	for _, c := range p.checkLines() {
@@ -65,9 +65,12 @@ func (p stakePart) checkTable() block.Block {
 		rows = append(rows, place.Row{Cells: []string{c.words, c.wanted, limit}})
 		table.Facts = append(table.Facts, block.Fact{What: "within, " + c.words, Value: limit})
 	}
-	table.Body = block.Table{Table: t, Rows: rows}
+	table.Body = fittedTable{block.Table{Table: t, Rows: rows}}
 	return table
 }
+
+// checkWords is how wide the words of checks are at least.
+const checkWords paper.Length = 30
 
 // checkLine is a line of the table of checks: some that are alike.
 type checkLine struct {
@@ -75,11 +78,8 @@ type checkLine struct {
 	list          []ground.Check
 }
 
-// Where figures stand that checks are held against.
-const (
-	onPlan  = "on plan"
-	inTable = "in table"
-)
+// onPlan is where figures stand that checks are held against, if not in a table; a table is called by the head of their column.
+const onPlan = "on plan"
 
 // checkLines are a part's checks, those of one kind in a line.
 func (p stakePart) checkLines() (list []checkLine) {
@@ -94,7 +94,7 @@ func (p stakePart) checkLines() (list []checkLine) {
 		case len(here) == 0:
 		case kind == ground.GuyToLeg:
 			list = append(list, p.guyLines(here)...)
-		case kind == ground.WholeDiagonal && !(p.on(here[0].From) && p.on(here[0].To)):
+		case kind == ground.WholeDiagonal && !(p.onPlan(kind) && p.on(here[0].From) && p.on(here[0].To)):
 			for _, c := range here {
 				list = append(list, checkLine{words: p.spot(c.From) + " to " + p.spot(c.To), list: []ground.Check{c}})
 			}
@@ -109,7 +109,7 @@ func (p stakePart) checkLines() (list []checkLine) {
 
 // namedLines are checks whose figures differ from arch to arch or from bay to bay, those alike in a line that names which.
 func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
-	words := map[ground.CheckKind][2]string{ground.Width: {"L to R", "arch"}, ground.BayDiagonal: {"diagonals", "bay"}, ground.GuyToLeg: {"G to leg", "arch"}}[here[0].Kind]
+	words := map[ground.CheckKind][2]string{ground.Width: {"L to R", "arch"}, ground.BayDiagonal: {"diagonals", "bay"}, ground.GuyToLeg: {"G to L, R", "arch"}}[here[0].Kind]
 	of := map[string]int{} // lines by their words
 	for _, g := range ground.Similar(here, p.units) {
 		var numbers []int
@@ -156,12 +156,16 @@ func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 	case len(guys) == 0:
 	case !p.onPlan(ground.GuyToLeg):
 		list = p.namedLines(guys)
-	case len(inner) == 0:
-		list = []checkLine{{"each G to its leg", onPlan, guys}}
-	case len(inner) < len(guys):
-		list = []checkLine{{"each G to its leg", "plan, table", guys}}
 	default:
-		list = []checkLine{{"each G to its leg", inTable, guys}}
+		where := onPlan
+		switch len(inner) {
+		case 0:
+		case len(guys):
+			where = fmt.Sprint("From L", p.tape.First)
+		default:
+			where = "plan, table"
+		}
+		list = []checkLine{{"each G to its L, R", where, guys}}
 	}
 	for _, g := range ground.Similar(pegs, p.units) {
 		var names [2][]string // of the left wall, of the right one
@@ -186,11 +190,11 @@ func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 	return list
 }
 
-// checkedOn reports whether a check is done on a part: where both its ends are, along a row or from a mark where its far end is, the diagonals of a tape's length where that begins.
+// checkedOn reports whether a check is done on a part: where both its ends are, along a row or from a mark where its far end is first, the diagonals of a tape's length where that begins.
 func (p stakePart) checkedOn(c ground.Check) bool {
 	switch c.Kind {
 	case ground.Row, ground.FoundRow, ground.FromMark, ground.ThirdTape:
-		return p.on(c.To)
+		return p.on(c.To) && (p.First == 1 || p.ground.Stakes[c.To.Index].Arch > p.First)
 	case ground.WholeDiagonal:
 		return p.on(c.From) && (p.on(c.To) || p.First == p.tape.First)
 	}
@@ -206,16 +210,22 @@ func (p stakePart) checkLine(kind ground.CheckKind, list []ground.Check) checkLi
 		}
 	}
 	ends := strings.Join(to, ", ")
-	where := map[bool]string{true: onPlan, false: inTable}
+	zero, third, bays := fmt.Sprint("From\u00a0L", p.tape.First), "Check tape", "Bay after"
+	if p.byRow() {
+		third = "Tape to"
+	}
+	if p.onPlan(ground.BayDiagonal) {
+		bays = onPlan
+	}
 	words := map[ground.CheckKind][2]string{
-		ground.ThirdTape:     {"[ ] tapes to " + ends, inTable},
-		ground.FromMark:      {"[ ] tapes to " + ends, inTable},
-		ground.FoundRow:      {"row L1 to " + ends, inTable},
-		ground.FoundWidth:    {"each R cross to its L", where[p.onPlan(ground.Width)]},
-		ground.Row:           {"rows to " + ends, inTable},
-		ground.Width:         {"L to R, each arch", onPlan},
-		ground.Side:          {"sides of bays", inTable},
-		ground.BayDiagonal:   {"diagonals of bays", where[p.onPlan(ground.BayDiagonal)]},
+		ground.ThirdTape:     {"[ ] tapes to " + ends, third},
+		ground.FromMark:      {"[ ] tapes to " + ends, "Tape to"},
+		ground.FoundRow:      {"row " + p.spot(list[0].From) + " to " + ends, zero},
+		ground.FoundWidth:    {"each R cross to its L", onPlan},
+		ground.Row:           {"rows to " + ends, zero},
+		ground.Width:         {"each width L to R", onPlan},
+		ground.Side:          {"sides of bays", "Bay after"},
+		ground.BayDiagonal:   {"bay diagonals", bays},
 		ground.WholeDiagonal: {"long diagonals", onPlan},
 	}[kind]
 	if kind == ground.ThirdTape && !p.byRow() {

@@ -1,11 +1,12 @@
 package packet
 
 import (
-	"math"
+	"slices"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/ground"
 )
 
 // stakeSheet is a plan with its tables and what else its crew reads, arranged on the front and the back of a sheet of paper.
@@ -29,7 +30,6 @@ const (
 type stakeItem struct {
 	block.Block
 	aside bool // it belongs behind where there is room
-	cure  bool // of checks: it goes with tables that stand behind
 	takes [3]paper.Length
 }
 
@@ -41,59 +41,77 @@ func (p stakePart) arranged() (first stakeSheet) {
 	return first
 }
 
-// best is the first arrangement in whose picture everything has its place, among as many as are worth a trial; else the one that lacks least.
-func (p stakePart) best() (best stakeSheet) {
-	least := math.MaxInt
-	trials := 8
-	p.arrangements(func(s stakeSheet) bool {
-		trials--
-		if lacks := len(s.plan.Draw(&paper.Page{Size: p.body}, s.picture)); lacks < least {
-			best, least = s, lacks
+// best is the arrangement in whose picture most has its place. Figures that find none there stand in the table of checks.
+func (p stakePart) best() stakeSheet {
+	best, lacks := p.tried()
+	for k := ground.ThirdTape; k <= ground.GuyToLeg; k++ {
+		if p.onPlan(k) && slices.ContainsFunc(p.drawn(k), func(c ground.Check) bool { return slices.Contains(lacks, p.bare(c.Distance)) }) {
+			p.tabled = append(p.tabled, k)
 		}
-		return least > 0 && trials > 0
-	})
+	}
+	if len(p.tabled) > 0 {
+		if again, still := p.tried(); len(still) < len(lacks) {
+			return again
+		}
+	}
 	return best
 }
 
-// arrangements yields the sheets on which everything has room, the largest picture first: tables in front, what is read when something is off behind. Where there are
-// none it yields one, the largest picture with what fits beside or under it; its back goes on on further sides.
+// tried is the first arrangement in whose picture everything has its place, among as many as are worth a trial; else the one that lacks least, with what that lacks.
+func (p stakePart) tried() (best stakeSheet, least []string) {
+	trials := 8
+	p.arrangements(func(s stakeSheet) bool {
+		if lacks := s.plan.Draw(&paper.Page{Size: p.body}, s.picture); best.front == nil || len(lacks) < len(least) {
+			best, least = s, lacks
+		}
+		trials--
+		return len(least) > 0 && trials > 0
+	})
+	return best, least
+}
+
+// arrangements yields the sheets on which everything has room, the largest picture first: tables in front, what is read when something is off behind; those set tightly where there are no
+// others. Where there are none it yields one, the largest picture with what fits beside or under it; its back goes on on further sides.
 func (p stakePart) arrangements(yield func(stakeSheet) bool) {
-	items, room := p.items()
-	var first stakeSheet
-	whole := false // one on which everything has room was found
 	plan := p.plan()
+	for _, t := range []block.Tightness{block.Loose, block.Tightest} {
+		if p.roomy(plan, p.items(t), p.behind(t), false, yield) {
+			return
+		}
+	}
+	items := p.items(block.Loose)
+	if !p.roomy(plan, items, endless, true, yield) {
+		first := p.set(plan.Squeezed(p.body), 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
+		first.fits = false
+		yield(first)
+	}
+}
+
+// roomy yields the sheets on which everything has room where the back has so much, and reports whether there are any.
+func (p stakePart) roomy(plan draw.StakePlan, items []stakeItem, behind paper.Length, inFront bool, yield func(stakeSheet) bool) (found bool) {
 	for _, least := range p.columns() {
 		left := p.body
 		if least > 0 {
 			left.W -= least + stakeGap
 		}
 		for _, fit := range plan.Fits(left) {
-			free := [3]paper.Length{besidePlan: p.body.H + stakeGap, underPlan: p.body.H - fit.Need.H, behindPlan: room}
+			free := [3]paper.Length{besidePlan: p.body.H + stakeGap, underPlan: p.body.H - fit.Need.H, behindPlan: behind}
 			widest := least + max(0, left.W-fit.Need.W-planSpare)
 			if least == 0 {
 				widest, free[besidePlan] = 0, -1
 			}
 			for aside := widest; aside >= least; aside -= 4 {
 				measured(items, [3]paper.Length{besidePlan: aside, underPlan: p.body.W - aside - min(aside, stakeGap), behindPlan: p.body.W})
-				places := seated(items, free, false)
-				switch whole = whole || places != nil; {
-				case places != nil:
+				if places := seated(items, free, inFront); places != nil {
+					found = true
 					if !yield(p.set(fit, aside, items, places)) {
-						return
+						return found
 					}
-				case !whole && !first.fits:
-					first = p.set(fit, aside, items, seated(items, [3]paper.Length{free[besidePlan], free[underPlan], endless}, true))
 				}
 			}
 		}
 	}
-	if !first.fits {
-		first = p.set(plan.Squeezed(p.body), 0, items, seated(items, [3]paper.Length{-1, -1, endless}, true))
-		first.fits = false
-	}
-	if !whole {
-		yield(first)
-	}
+	return found
 }
 
 const (
@@ -110,21 +128,22 @@ func (p stakePart) columns() []paper.Length {
 	return []paper.Length{0}
 }
 
-// items are what is to be arranged with the picture, and what room for it the back has: none behind a further plan, which is to stand on one side.
-func (p stakePart) items() (items []stakeItem, room paper.Length) {
-	for _, t := range p.tables() {
-		items = append(items, stakeItem{Block: t})
+// items are what is to be arranged with the picture, so tightly set.
+func (p stakePart) items(t block.Tightness) (items []stakeItem) {
+	tables := p.tables()
+	for i, b := range append(tables, p.asides()...) {
+		b.Gap = stakeGap
+		items = append(items, stakeItem{Block: block.Tight([]block.Block{b}, t)[0], aside: i >= len(tables)})
 	}
-	for i, a := range p.asides() {
-		items = append(items, stakeItem{Block: a, aside: true, cure: i == 0 && p.First == 1})
+	return items
+}
+
+// behind is what room the back has beside the order of work, so tightly set: none behind a further plan, which is to stand on one side.
+func (p stakePart) behind(t block.Tightness) paper.Length {
+	if p.First > 1 {
+		return 0
 	}
-	for i := range items {
-		items[i].Gap = stakeGap
-	}
-	if p.First == 1 {
-		room = p.body.H - block.Height(p.back(nil, nil), p.body.W)
-	}
-	return items, room
+	return p.body.H - block.Height(block.Tight(p.back(nil, nil), t), p.body.W)
 }
 
 // measured writes what room each item takes in places of such widths.
@@ -132,7 +151,7 @@ func measured(items []stakeItem, widths [3]paper.Length) {
 	for i := range items {
 		for at, w := range widths {
 			if w > 0 {
-				items[i].takes[at] = items[i].Body.Height(w) + stakeGap
+				items[i].takes[at] = items[i].Body.Height(w) + items[i].Gap
 			}
 		}
 	}
@@ -166,7 +185,7 @@ func (p stakePart) set(plan draw.StakePlan, aside paper.Length, items []stakeIte
 	high := p.body.H
 	for i, item := range items {
 		switch {
-		case places[i] == behindPlan && item.aside && !(item.cure && len(at[behindPlan]) > 0):
+		case places[i] == behindPlan && item.aside && !(item.Name == checkCures && len(at[behindPlan]) > 0):
 			asides = append(asides, item.Block)
 			continue
 		case places[i] == underPlan:

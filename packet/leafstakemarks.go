@@ -46,61 +46,38 @@ func (p stakePart) markTapes() (list []markTape) {
 	return list
 }
 
-// markColumns is the most marks that have a column each.
-const markColumns = 3
-
-// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark, or where there are more a column a tape. What only checks is in
-// brackets.
+// markTable has the tapes from marks to the corners of straight rows: a row a spot, a column a mark. What only checks is in brackets.
 func (p stakePart) markTable(list []markTape) block.Block {
-	var spots, marks []ground.Spot
+	var marks []ground.Spot
 	for _, r := range list {
-		if !slices.Contains(spots, r.spot) {
-			spots = append(spots, r.spot)
-		}
 		if !slices.Contains(marks, r.mark) {
 			marks = append(marks, r.mark)
 		}
 	}
 	slices.SortFunc(marks, func(a, b ground.Spot) int { return a.Index - b.Index })
-	heads := []string{"First tape", "Second tape", "Third tape"}
-	if len(marks) <= markColumns {
-		heads = nil
-		for _, m := range marks {
-			heads = append(heads, draw.MarkLetter(m.Index)+" "+p.ground.Marks[m.Index].Name)
-		}
-	}
 	columns := []place.Column{{Head: "Tape\u00a0to"}}
-	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Align: paper.AtRight})
+	for _, m := range marks {
+		columns = append(columns, place.Column{Head: draw.MarkLetter(m.Index) + " " + p.ground.Marks[m.Index].Name, Align: paper.AtRight})
 	}
 	table := block.Block{Name: "tapes from the marks"}
 	var rows []place.Row
-	for _, spot := range spots {
-		cells := append([]string{p.spot(spot)}, make([]string, len(heads))...)
-		n := 0
-		for _, r := range list {
-			if r.spot != spot {
-				continue
-			}
-			text := p.bare(r.length)
-			table.Facts = append(table.Facts, block.Fact{What: p.spot(spot) + " from " + p.ground.Marks[r.mark.Index].Name, Value: text})
-			if r.check {
-				text = "[" + text + "]"
-			}
-			at := slices.Index(marks, r.mark)
-			if len(marks) > markColumns {
-				at, text = n, draw.MarkLetter(r.mark.Index)+"\u00a0"+text
-				n++
-			}
-			cells[1+at] = text
+	for _, r := range list {
+		spot, text := p.spot(r.spot), p.bare(r.length)
+		row := slices.IndexFunc(rows, func(row place.Row) bool { return row.Cells[0] == spot })
+		if row < 0 {
+			row, rows = len(rows), append(rows, place.Row{Cells: append([]string{spot}, make([]string, len(marks))...)})
 		}
-		rows = append(rows, place.Row{Cells: cells})
+		table.Facts = append(table.Facts, block.Fact{What: spot + " from " + p.ground.Marks[r.mark.Index].Name, Value: text})
+		if r.check {
+			text = "[" + text + "]"
+		}
+		rows[row].Cells[1+slices.Index(marks, r.mark)] = text
 	}
 	table.Body = fittedTable{block.Table{Table: place.Table{Columns: columns}, Rows: rows}}
 	return table
 }
 
-// fittedTable is a table of figures, each on one line, as large as all of them fit the width.
+// fittedTable is a table of figures, each on one line, as large as all of them fit the width. Words in its first column give way.
 type fittedTable struct{ block.Table }
 
 // at is the table at a width, and whether its figures fit that.
@@ -109,11 +86,19 @@ func (f fittedTable) at(width paper.Length) (t block.Table, fits bool) {
 		t = f.Table
 		t.Columns = slices.Clone(t.Columns)
 		for i := range t.Columns {
-			t.Columns[i].Lettering = paper.Cell.Sized(size)
+			if t.Columns[i].Lettering == (paper.Lettering{}) {
+				t.Columns[i].Lettering = paper.Cell
+			}
+			if t.Columns[i].Lettering.Size > size {
+				t.Columns[i].Lettering.Size = size
+			}
 		}
+		least := t.Columns[0].Width
 		t.Columns = sized(t.Columns, t.Rows)
-		if widthOf(t.Columns) <= width {
-			t.Columns[len(t.Columns)-1].Width = 0 // what is left
+		last, over := &t.Columns[len(t.Columns)-1], widthOf(t.Columns)-width
+		if over <= 0 || least > 0 && t.Columns[0].Width-over >= least {
+			t.Columns[0].Width -= max(0, over)
+			last.Width = 0 // what is left
 			return t, true
 		}
 	}
@@ -141,4 +126,10 @@ func (f fittedTable) Height(width paper.Length) paper.Length {
 func (f fittedTable) Draw(page *paper.Page, box paper.Rect) []string {
 	t, _ := f.at(box.W)
 	return t.Draw(page, box)
+}
+
+// Split implements block's splitter.
+func (f fittedTable) Split(width, height paper.Length) (first, rest block.Body, ok bool) {
+	t, _ := f.at(width)
+	return t.Split(width, height)
 }

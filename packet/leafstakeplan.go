@@ -41,12 +41,13 @@ func (p stakePart) plan() draw.StakePlan {
 
 // onPlan are the checks whose distance is written on the line it measures: one that all of a kind share, else a reader could not tell which has which.
 func (p stakePart) onPlan(k ground.CheckKind) bool {
-	switch k {
-	case ground.WholeDiagonal:
+	switch {
+	case slices.Contains(p.tabled, k):
+	case k == ground.WholeDiagonal:
 		return true
-	case ground.Width:
+	case k == ground.Width:
 		return len(ground.Similar(p.drawn(k), p.units)) < 2
-	case ground.BayDiagonal, ground.GuyToLeg:
+	case k == ground.BayDiagonal, k == ground.GuyToLeg:
 		return p.ground.Straight && len(ground.Similar(p.drawn(k), p.units)) < 2
 	}
 	return false

@@ -40,8 +40,9 @@ type stakeLeaf struct {
 type stakePart struct {
 	*stakeLeaf
 	ground.TapeLength
-	tape   ground.TapeLength // the arches that its tape reaches, from the tape's zero on
-	number int               // of the plan, from 1
+	tape   ground.TapeLength  // the arches that its tape reaches, from the tape's zero on
+	number int                // of the plan, from 1
+	tabled []ground.CheckKind // those whose figures found no place on the plan
 }
 
 // newStakeLeaf readies the leaf of a plan for sides with such room.
@@ -91,7 +92,7 @@ func (s *stakeLeaf) folios() (list []folio) {
 func (p stakePart) title(scale paper.Scale) string {
 	title := "Stakes"
 	if len(p.parts) > 1 {
-		title += fmt.Sprintf(", plan %d of %d", p.number, len(p.parts))
+		title += fmt.Sprintf(" %d of %d", p.number, len(p.parts))
 	}
 	if scale.Ratio > 0 {
 		title += fmt.Sprintf(" (1:%v)", scale.Ratio)
@@ -155,7 +156,7 @@ func (s *stakeLeaf) cut(tape ground.TapeLength, count, before int) (parts []stak
 			last = s.ground.CutAt(last, first+1, tape.Last-1)
 		}
 		if last > first || bays == 0 {
-			parts = append(parts, stakePart{s, ground.TapeLength{First: first, Last: last}, tape, before + len(parts) + 1})
+			parts = append(parts, stakePart{s, ground.TapeLength{First: first, Last: last}, tape, before + len(parts) + 1, nil})
 			first = last
 		}
 	}

@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -115,10 +116,11 @@ func TestStakesSayEveryTape(t *testing.T) {
 			}
 		}
 		n := len(plan.Ground.Stations)
+		_, _, anchored := plan.Ground.Anchors(u)
 		for _, tie := range plan.Ties {
 			x, _ := plan.Ground.Stake(tie.Stake)
 			corner := !x.Guy && (x.Arch == 1 || x.Arch == n)
-			if _, used := plan.Ground.TieOf(tie.Stake, u); !used || s.byRow() && !corner || plan.Ground.ByChord(x.Arch) {
+			if _, used := plan.Ground.TieOf(tie.Stake, practice.OnGround(u).Reach, anchored); !used || s.byRow() && !corner || plan.Ground.ByChord(x.Arch) {
 				continue
 			}
 			for _, mark := range []string{tie.MarkA, tie.MarkB} {
@@ -146,7 +148,7 @@ func TestStakesFitTheYard(t *testing.T) {
 		"two marks":             {"on your", "Tapes", "L to R, arch 1", "L to R, arches 2 to 6", "2 laths", "each width with its arches"},
 		"one mark":              {"For next year", "Square at L1"},
 		"lone and guyed":        {"For next year"},
-		"longer than a tape":    {"plan 2 of", "zero at L1 and L20", "same dots on plan 1"},
+		"longer than a tape":    {"Stakes 2 of", "zero at L1 and L20", "same dots on plan 1"},
 		"row before its marks":  {"dead straight"},
 		"bend beyond its marks": {"square off", "and on. Zero at"},
 	} {
@@ -292,7 +294,7 @@ func readLeaf(t *testing.T, s *stakeLeaf) *crewOf {
 			}
 		}
 	}
-	for _, r := range tables[2].Body.(block.Table).Rows {
+	for _, r := range tables[2].Body.(fittedTable).Rows {
 		c.limits[r.Cells[0]] = c.reads(r.Cells[2])
 	}
 	for _, x := range s.parts[0].plan().Spans {
@@ -414,10 +416,10 @@ func (c *crewOf) fails(at map[string]complex128) (n int) {
 	}
 	for i := 1; i <= c.last; i++ {
 		l, r := fmt.Sprint("L", i), fmt.Sprint("R", i)
-		check("L to R, each arch", "", l, r, c.width)
+		check("each width L to R", "", l, r, c.width)
 		if i < c.last {
-			check("diagonals of bays", "", l, fmt.Sprint("R", i+1), c.bay)
-			check("diagonals of bays", "", r, fmt.Sprint("L", i+1), c.bay)
+			check("bay diagonals", "", l, fmt.Sprint("R", i+1), c.bay)
+			check("bay diagonals", "", r, fmt.Sprint("L", i+1), c.bay)
 		}
 	}
 	check("long diagonals", "", "L1", "R"+end, c.long)

@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -37,7 +38,7 @@ type tapeRow struct {
 	heading string
 	stakes  []ground.Stake
 	cells   []string // its tapes
-	beside  string   // how far off its line it stands, where that is not said once for all
+	beside  string   // how far off its line it stands
 }
 
 // name names a row's stakes, a guy stake's pair by its side alone: "L2 R2", "G4La Ra".
@@ -85,7 +86,7 @@ func (p stakePart) straightRows() (rows []tapeRow) {
 	return rows
 }
 
-// fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line where that is not said once for all.
+// fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line.
 func (p stakePart) fromZero(pair []ground.Stake) (along, off string) {
 	var alongs, offs [2]string
 	for i, stake := range pair {
@@ -93,11 +94,11 @@ func (p stakePart) fromZero(pair []ground.Stake) (along, off string) {
 		if alongs[i] = p.bare(at); at < 0 {
 			alongs[i] = p.bare(-at) + " back"
 		}
-		if out := p.off(stake); out != 0 && !(p.inner(stake) && out == p.guysOut) {
-			offs[i] = p.out(out) + "."
+		if out := p.off(stake); out != 0 {
+			offs[i] = p.out(out)
 		}
 	}
-	return bothSides(alongs), strings.ReplaceAll(bothSides(offs), "\n", " ")
+	return bothSides(alongs), strings.ReplaceAll(bothSides(offs), "\n", ", ")
 }
 
 // bothSides says two sides' figures: once where they are the same, each with its letter where not.
@@ -245,10 +246,6 @@ func (p stakePart) tapeTable() block.Block {
 			continue
 		}
 		note, near := p.nearLines(r.stakes)
-		if r.beside != "" {
-			note = strings.TrimSpace(r.beside + " " + note)
-			tell(r.name()+", beside its row", r.beside)
-		}
 		table.Facts = append(table.Facts, near...)
 		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells[:len(heads)]...), Note: note})
 		for i, head := range heads {
@@ -257,28 +254,43 @@ func (p stakePart) tapeTable() block.Block {
 			}
 		}
 	}
-	if pairs && p.guysOut != 0 && p.innerNames(rows) != "" {
-		text := p.innerNames(rows) + ": " + p.out(p.guysOut)
-		tell("guy stakes out from the line", p.out(p.guysOut))
-		if p.guysLeg != 0 {
-			text += ", " + p.bare(p.guysLeg) + " from leg"
-			tell("inner guy stakes from their legs", p.bare(p.guysLeg))
-		}
-		list = append(list, place.Row{Heading: text})
+	for _, b := range p.besides(rows) {
+		tell(b.of+" beside the row, "+b.arches, b.text)
+		list = append(list, place.Row{Heading: b.arches + ", " + b.text})
 	}
 	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs), list)}, Rows: list}
 	return table
 }
 
-// innerNames are the guy stakes of rows at arches that are at no end, called by their arch: "G5, G9".
-func (s *stakeLeaf) innerNames(rows []tapeRow) string {
-	var names []string
+// besideRow is how far beside their row the stakes of some arches stand.
+type besideRow struct{ of, arches, text string }
+
+// besides says that once for all that are alike, with how far from their legs' guy stakes stand where that is the same for those of all inner arches.
+func (p stakePart) besides(rows []tapeRow) (list []besideRow) {
+	var numbers [][]int
 	for _, r := range rows {
-		if x := r.stakes[0]; x.Kind() == ground.OfGuy && s.inner(x) {
-			names = append(names, fmt.Sprint("G", x.Arch))
+		if r.beside == "" {
+			continue
 		}
+		text, x := r.beside, r.stakes[0]
+		of := "stakes"
+		if x.Guy {
+			of, text = x.Before(), x.Before()+": "+text
+		}
+		if x.Guy && p.inner(x) && p.innerTold() {
+			text += ", " + p.bare(p.guysLeg) + " from L or R"
+		}
+		k := slices.IndexFunc(list, func(b besideRow) bool { return b.text == text })
+		if k < 0 {
+			k, list, numbers = len(list), append(list, besideRow{of: of, text: text}), append(numbers, nil)
+		}
+		numbers[k] = append(numbers[k], x.Arch)
 	}
-	return strings.Join(slices.Compact(names), ", ")
+	for i := range list {
+		slices.Sort(numbers[i])
+		list[i].arches = say.Capital(say.Numbered("arch", slices.Compact(numbers[i])))
+	}
+	return list
 }
 
 // tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.

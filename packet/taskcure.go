@@ -31,7 +31,7 @@ var mending = map[crew.Remedy]string{
 	crew.Mend:          "Else power off, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: cap on, ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked or worn: count it, X on it, bin it.",
+	crew.CutThrough:    "Cracked or worn: X on it, back but not good, bin it.",
 }
 
 // cure says a remedy.
@@ -67,9 +67,9 @@ func (w taskWords) cure(c crew.Cure) string {
 
 // warned is what is said aloud before tasks, save of wires, which are told where one looks up.
 var warned = map[crew.Warning]string{
-	crew.PaintOnly:   "Marking: paint only. Nothing goes into the ground before every buried line is marked.",
-	crew.BuriedKills: "Driving: a stake through a buried line can kill. The locator’s paint shows its middle.",
-	crew.NoHolding:   "Gloves and eye protection on. Nobody holds a stake that is hit. Cap each at once.",
+	crew.PaintOnly:   "Say aloud: paint only. Nothing into the ground before every line is marked.",
+	crew.BuriedKills: "Driving: a stake through a buried line can kill. Paint shows its middle.",
+	crew.NoHolding:   "Gloves, eye protection. Nobody holds a stake that is hit. Cap each at once.",
 }
 
 // recorded names what is written down.

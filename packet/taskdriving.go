@@ -44,16 +44,16 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	for pair := range slices.Chunk(t.Want, 2) { // the depth, and what shows above it
 		words = append(words, fmt.Sprintf("%s\u00a0%s (%s)", w.whose(pair[0].Stakes), block.Figure(w.units.Inches(pair[0].Length)), w.units.Inches(pair[1].Length)))
 	}
-	return "Coloured tape from the tip (left above): " + strings.Join(words, ", ") + "."
+	return "Coloured tape from the tip (what shows): " + strings.Join(words, ", ") + "."
 }
 
 func (w taskWords) pullTest(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	text := fmt.Sprintf("Push %s in, drive it. A luggage scale %s up, pulled outward to %s, moves under %s past a lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
+	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s past an upright lath, and back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else all L, R %s deeper, hook the top.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else %s deeper: if that holds, tape all L, R so.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
 			text += " Else ask."
 		}
@@ -84,8 +84,7 @@ func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
 }
 
 func (w taskWords) driveStakes(t crew.Task) string {
-	others := lettersOf(t.Of.Stakes, ground.OfLeg)
-	text := "Push in, drive to the coloured tape, arch by arch: " + strings.Join(append([]string{"L", "R"}, others...), ", ") + "."
+	text := "Push in, drive to the coloured tape, arch by arch: " + strings.Join(append([]string{"L", "R"}, lettersOf(t.Of.Stakes, ground.OfLeg)...), ", ") + "."
 	for _, f := range t.Want {
 		switch f.What {
 		case crew.Plumb:
@@ -98,14 +97,10 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": head leaning a hand’s width away from its leg."
+			text += " " + say.And(letters) + ": head leaning a hand’s width away from its L or R."
 		}
 	}
-	text += " Ribbons: L one, R two"
-	if len(others) > 0 {
-		text += ", " + say.And(others) + " three"
-	}
-	return text + "."
+	return text + " A ribbon on each."
 }
 
 // setBases says how feet are stood where nothing is driven.
@@ -122,27 +117,27 @@ func (w taskWords) setBases(t crew.Task) string {
 
 // wontGo is the one ladder for a stake that will not go where it should.
 func (w taskWords) wontGo(t crew.Task) string {
-	text := "A stake will not go?"
+	text := "A stake hits stone or root (pull it, look)?"
 	for _, c := range t.IfOff {
 		by := block.Figure(w.units.Inches(c.By))
 		switch c.Do {
 		case crew.BesideHole:
-			text += fmt.Sprintf(" Up to %s beside its dot.", by)
+			text += fmt.Sprintf(" Up to %s beside its dot", by)
 		case crew.MoveAcross:
-			text += fmt.Sprintf(" L, R: in or out to %s.", by)
+			text += fmt.Sprintf("; L, R in or out to %s", by)
 		case crew.MoveAlong:
-			text += fmt.Sprintf(" Else both alike along the row to %s (pull one that stands", by)
+			text += fmt.Sprintf("; else both of the arch alike along the row to %s (pull one that stands", by)
 			if len(w.plan.Ridge) > 0 {
 				text += ", tell the cutting crew"
 			}
-			text += ")."
+			text += ")"
 		case crew.MoveGuy:
-			text += fmt.Sprintf(" G: to %s, never into the walk.", by)
+			text += fmt.Sprintf("; G to %s, never into the walk", by)
 		case crew.DoNotMove:
-			text += " Do not move it."
+			text += " Do not move it"
 		}
 	}
-	return text + " Farther, or nearer a marked line: ask. Write it in Moved. Cut or bend none."
+	return text + ". Farther, nearer a marked line, or against the table: ask. Write it in Moved. Cut, bend none."
 }
 
 func (w taskWords) measureWidths(t crew.Task) string {
@@ -150,7 +145,7 @@ func (w taskWords) measureWidths(t crew.Task) string {
 	if len(t.Want) > 0 {
 		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + ", or as Moved says"
 	}
-	again := "pull the worse one, drive it again."
+	again := "drive anew the one farther off its dot."
 	if w.plan.Spec.Arch.Foot != nil {
 		again = "move the worse one."
 	}

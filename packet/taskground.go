@@ -31,7 +31,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Check in order. Write the largest error of each."),
+	crew.CheckDots:        plainly("Check in the table’s order. Write the worst of each."),
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
@@ -54,7 +54,7 @@ const stand = "Look in from the entrance: L is left."
 func (w taskWords) tapeHeld() string {
 	held := " Tapes level and tight."
 	if w.plan.Ground.Slopes() {
-		held = " The ground slopes: hold tapes level all the same, the plumb bob hung from the end that is held up."
+		held = " The ground slopes: every tape level, in short lengths, the plumb bob hung from the end held up."
 	}
 	return held + " Read out, hear it back, paint white, name it."
 }
@@ -146,17 +146,17 @@ func (w taskWords) zeros() string {
 }
 
 func (w taskWords) paintRow(t crew.Task) string {
-	laid := "Leave them. "
+	laid := "Leave line and tape. "
 	if !slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd }) {
-		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros()) + laid
+		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros())
 	}
-	return laid + fmt.Sprintf("Paint %s, never from dot to dot.", w.names(t.Of.Dots))
+	return laid + fmt.Sprintf("Paint %s by the table, never from dot to dot.", w.names(t.Of.Dots))
 }
 
 func (w taskWords) makeGauge(t crew.Task) string {
-	lath, width := "a lath", "the plan’s width"
+	lath, width := "a lath", "the width L to R"
 	if n := t.Uses[0].Count; n > 1 {
-		lath = fmt.Sprintf("%d laths, zip-tied a forearm over each other", n)
+		lath = fmt.Sprintf("%d laths lapped a forearm, zip-tied", n)
 	}
 	if len(t.Want) > 1 {
 		width = "each width with its arches"
@@ -176,24 +176,33 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 			hooks = append(hooks, h)
 		}
 	}
-	return fmt.Sprintf("Hold zero on %s. Paint %s where the tape meets the stick from each L.", say.And(hooks), w.names(t.Of.Dots))
+	return fmt.Sprintf("Zero on %s. Paint %s where the table’s figure meets the stick from L.", say.And(hooks), w.names(t.Of.Dots))
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
 	var pegs []string
-	guys := false
+	guys, back, past, off := false, "", "", ""
+	end := w.plan.Ground.Stakes[2*len(w.plan.Ground.Stations)-2].Along
 	for _, d := range t.Of.Dots {
-		switch stake := w.plan.Ground.Stakes[d.Spot.Index]; {
-		case stake.Kind() == ground.OfGuy:
-			guys = true
-		case stake.Side == spec.Left:
+		stake := w.plan.Ground.Stakes[d.Spot.Index]
+		if stake.Kind() == ground.OfBrace && stake.Side == spec.Left {
 			pegs = append(pegs, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
+		}
+		guys = guys || stake.Kind() == ground.OfGuy
+		if stake.Along < 0 || stake.Along > end {
+			past = "Line and tape on past the ends: "
+		}
+		if stake.Along < 0 {
+			back = ", back outside the entrance"
+		}
+		if d.How == ground.OnString && w.units.Taped(d.B) != 0 {
+			off = " Outside the row: square out from the tape, as far from L or R as told."
 		}
 	}
 	var words []string
 	switch {
 	case guys && t.Of.Dots[0].How == ground.OnString:
-		words = append(words, "Line and tape on past both ends: paint the G dots by the table, back outside the entrance.")
+		words = append(words, say.Capital(past+"paint the G dots by the table"+back+".")+off)
 	case guys:
 		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
@@ -254,7 +263,7 @@ func (w taskWords) callLocator(t crew.Task) string {
 	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
 		by = " by " + block.Figure(crew.CallBy(d).Format("Mon\u00a02\u00a0Jan"))
 	}
-	return fmt.Sprintf("Call %s%s: tell them of the white dots.", who, by)
+	return fmt.Sprintf("Call %s%s: tell of the white dots.", who, by)
 }
 
 func (w taskWords) markPrivate(t crew.Task) string {

@@ -54,20 +54,20 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NightClose:  plainly("Walk out as many as came in."),
 
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
-		return "Light it, wrap coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
+		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		s := "Cords alone: covers off, unplug, ties cut. Coil loosely, far end first."
+		s := "Covers, cords, timers, lanterns off, ties cut. Coil loosely, far end first."
 		if len(w.plan.Lights.Wraps) > 0 {
 			s += " Wraps stay on."
 		}
 		return s
 	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
-		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
+		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, from socket to prongs. Never pull."
+		return w.wound() + " strings: unwind on trestles, socket end first. Never pull."
 	},
 }
 
