@@ -143,7 +143,15 @@ func (d *siteSheet) archNumbers() {
 	}
 	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) >= siteEvery; n++ {
 		l, r := d.cords.pair(d.m, n)
-		centredText(d.b, l.Add(r.Sub(l).Times(0.7)), fmt.Sprint(n), size)
+		at := l.Add(r.Sub(l).Times(0.7))
+		up, _ := size.Extent(fmt.Sprint(n))
+		for _, share := range []float64{0.7, 0.3, 0.6, 0.4, 0.5, 0.8, 0.2} { // off an outlet or a mark that stands there
+			if p := l.Add(r.Sub(l).Times(share)); d.b.FreeText(p.Add(paper.Point{Y: up * 0.47}), 0, fmt.Sprint(n), size) {
+				at = p
+				break
+			}
+		}
+		centredText(d.b, at, fmt.Sprint(n), size)
 	}
 }
 
@@ -289,7 +297,7 @@ func (d *siteSheet) north() {
 	if north == nil {
 		return
 	}
-	const side, step = 27, 4
+	const side, step = 29, 4 // the letter stands outside the ring
 	for y := d.room.Y; y+side <= d.room.Bottom(); y += step {
 		for x := d.room.Right() - side; x >= d.room.X; x -= step {
 			if r := (paper.Rect{X: x, Y: y, W: side, H: side}); d.b.Free(r) {
