@@ -145,9 +145,17 @@ func (s *scene) cap(foot paper.Point) {
 }
 
 // level is how high over the picture's ground a point of the arch is, which goes from foot to foot where one of them stands higher.
-func (s *scene) level(q arch.Point) measure.Length {
-	left, right := s.First.Curve[0], s.First.Curve[len(s.First.Curve)-1]
+func (r Raising) level(q arch.Point) measure.Length {
+	left, right := r.First.Curve[0], r.First.Curve[len(r.First.Curve)-1]
 	return q.Y - left.Y - (right.Y-left.Y)*(q.X-left.X)/(right.X-left.X)
+}
+
+// top is the arch's highest point over the picture's ground.
+func (r Raising) top() (high measure.Length) {
+	for _, q := range r.First.Curve {
+		high = max(high, r.level(q))
+	}
+	return high
 }
 
 // curve returns the arch on paper as it stands, its left foot at x = −span/2.
