@@ -15,7 +15,8 @@ var ring = paper.Thin
 
 const (
 	bulbRadius = paper.Length(0.85) // at the first arch
-	bulbLeast  = paper.Length(0.36) // smaller ones are left out: they would fill in
+	bulbLeast  = paper.Length(0.36) // smaller ones are drawn so large, fewer of them
+	bulbFar    = paper.Length(0.15) // still smaller ones are left out: arches lie too close
 	ringLeast  = paper.Length(0.5)  // smaller ones are dots: a ring would fill in
 	bulbRound  = paper.Length(0.75) // how far bulbs of a wrap stand off the pipe at the first arch
 	bulbApart  = 2.9                // radii from bulb to bulb on paper, at least
@@ -26,9 +27,10 @@ const (
 func (p *perspective) bulbs(at func(share float64) spot, count int, size, round paper.Length, inks []paper.Colour) {
 	middle := at(0.5)
 	r := size * paper.Length(p.share(middle))
-	if r < bulbLeast {
+	if r < bulbFar {
 		return
 	}
+	r = max(r, bulbLeast)
 	a, okA := p.sight.at(at(0))
 	b, okB := p.sight.at(at(1))
 	m, okM := p.sight.at(middle)
@@ -48,7 +50,7 @@ func (p *perspective) bulbs(at func(share float64) spot, count int, size, round 
 			}
 			q = q.Add(side)
 		}
-		r := size * paper.Length(p.share(s))
+		r := max(bulbLeast, size*paper.Length(p.share(s)))
 		if !ok || !p.room.Inset(r).Contains(q) {
 			continue
 		}

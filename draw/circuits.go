@@ -101,6 +101,9 @@ type plugRow struct {
 	named string   // in place of where it goes in: at the outlet, where it goes in last, with the socket where there are several
 	last  bool     // of what is plugged in beside it
 	leads bool     // something is plugged into it
+
+	asked [2]paper.Length // the width, and how high rows are, that its height was last asked for at; 0 before
+	tall  paper.Length    // the height
 }
 
 // depth is how many things lie between the outlet and its plug.

@@ -37,8 +37,8 @@ func (r plugRow) node() paper.Length { return trunk(r.depth()) + matedLong + 0.4
 // Height implements block.Body.
 func (c Circuits) Height(width paper.Length) paper.Length {
 	h := paper.Length(0)
-	for _, r := range c.rows {
-		h += c.height(r, width)
+	for i := range c.rows {
+		h += c.height(&c.rows[i], width)
 	}
 	return h
 }
@@ -48,7 +48,7 @@ func (c Circuits) Height(width paper.Length) paper.Length {
 func (c Circuits) Split(width, height paper.Length) (first, more block.Body, ok bool) {
 	n := 0
 	for h := c.high; n < len(c.rows); n++ { // with the line that says it goes on
-		if h += c.height(c.rows[n], width); h > height {
+		if h += c.height(&c.rows[n], width); h > height {
 			break
 		}
 	}
@@ -77,8 +77,8 @@ func (c Circuits) Tight(block.Tightness) block.Body {
 // Draw implements block.Body.
 func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 	y := box.Y
-	for _, r := range c.rows {
-		h := c.height(r, box.W)
+	for i, r := range c.rows {
+		h := c.height(&c.rows[i], box.W)
 		c.draw(page, paper.Rect{X: box.X, Y: y, W: box.W, H: h}, r)
 		y += h
 	}
@@ -86,7 +86,14 @@ func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 }
 
 // height is the height of a row.
-func (c Circuits) height(r plugRow, width paper.Length) paper.Length {
+func (c Circuits) height(r *plugRow, width paper.Length) paper.Length {
+	if at := [2]paper.Length{width, c.high}; r.asked != at {
+		r.asked, r.tall = at, c.measured(*r, width)
+	}
+	return r.tall
+}
+
+func (c Circuits) measured(r plugRow, width paper.Length) paper.Length {
 	switch r.kind {
 	case outletRow, darkRow:
 		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))

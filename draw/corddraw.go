@@ -127,6 +127,9 @@ func offOthers(at paper.Point, ways [][]leg, own int) bool {
 	return true
 }
 
+// tagLeast is the least length of a leg of which a number on it leaves something to be seen.
+const tagLeast paper.Length = 13
+
 // tag sets a cord's number on its longest leg in the room, as near the middle as is free, off all other cords where that can be, else beside it at the end of a leader. It reports
 // whether the number found a place; a cord that lies outside the room needs none.
 func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) bool {
@@ -143,7 +146,7 @@ func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) b
 	text, way := fmt.Sprintf("C%d", c.cords[own].number), ways[own]
 	for _, alone := range []bool{true, false} {
 		for _, g := range all {
-			if g.q.Sub(g.p).Long() < 4 {
+			if g.q.Sub(g.p).Long() < tagLeast {
 				break
 			}
 			for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9} {

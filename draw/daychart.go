@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
 )
 
@@ -43,11 +44,6 @@ func (r ChartRow) Begin() crew.Clock {
 	return first
 }
 
-// Free reports whether no bar of the row lies between two times.
-func (r ChartRow) Free(begin, end crew.Clock) bool {
-	return !slices.ContainsFunc(r.Bars, func(b ChartBar) bool { return b.Begin < end && begin < b.End })
-}
-
 // ChartBar is a time that some people are at it.
 type ChartBar struct {
 	Begin, End crew.Clock
@@ -60,8 +56,9 @@ const (
 	chartHours paper.Length = 5.4 // the hours' line
 	chartStrip paper.Length = 3.2 // the day's light
 	chartGap   paper.Length = 1.2
-	chartRow   paper.Length = 5.4 // least height of a row
+	chartRow   paper.Length = 5.0 // least height of a row
 	chartTall  paper.Length = 8
+	chartRight paper.Length = 3 // past the bars
 	barInset   paper.Length = 0.7
 	holdWide   paper.Length = 1.6 // of a hold, black on its bar
 )
@@ -93,8 +90,28 @@ func (c DayChart) Names() paper.Length {
 	return wide + 3
 }
 
-// BarsWidth is what a chart's bars have of its width beside names.
-func BarsWidth(chart, names paper.Length) paper.Length { return chart - names - 3 }
+// Parted is the chart with further rows, without a name, for bars at the same time as others and for those whose people would stand neither in their bar nor after it.
+func (c DayChart) Parted(chart, names paper.Length) DayChart {
+	s := &chartSheet{DayChart: c, rows: paper.Rect{W: chart - names - chartRight}}
+	c.Rows = nil
+	for _, r := range s.Rows {
+		first := len(c.Rows)
+		c.Rows = append(c.Rows, ChartRow{Name: r.Name, Note: r.Note})
+		for _, b := range r.Bars {
+			k := slices.IndexFunc(c.Rows[first:], func(r ChartRow) bool {
+				free := !slices.ContainsFunc(r.Bars, func(o ChartBar) bool { return b.Begin < o.End })
+				_, ok := s.seats(ChartRow{Name: r.Name, Bars: append(slices.Clip(r.Bars), b)})
+				return free && ok
+			})
+			if k < 0 {
+				k = len(c.Rows) - first
+				c.Rows = append(c.Rows, ChartRow{})
+			}
+			c.Rows[first+k].Bars = append(c.Rows[first+k].Bars, b)
+		}
+	}
+	return c
+}
 
 // chartSheet is a chart being drawn.
 type chartSheet struct {
@@ -104,26 +121,17 @@ type chartSheet struct {
 	row  paper.Length
 }
 
-// ChartMiss is a bar whose people found no room.
-type ChartMiss struct {
-	Row string
-	Bar ChartBar
-}
-
-// Draw draws the chart in the box, the rows' names in so much of its width, and returns the bars that stand without their people.
-func (c DayChart) Draw(page *paper.Page, box paper.Rect, names paper.Length) (missing []ChartMiss) {
+// Draw draws the chart in the box, the rows' names in so much of its width. It is one that was parted for that width.
+func (c DayChart) Draw(page *paper.Page, box paper.Rect, names paper.Length) {
 	s := &chartSheet{DayChart: c, page: page}
-	s.rows = paper.Rect{X: box.X + names, Y: box.Y + c.head(), W: BarsWidth(box.W, names)}
+	s.rows = paper.Rect{X: box.X + names, Y: box.Y + c.head(), W: box.W - names - chartRight}
 	s.row = min(chartTall, (box.H-(s.rows.Y-box.Y))/paper.Length(max(1, len(c.Rows))))
 	s.rows.H = s.row * paper.Length(len(c.Rows))
 	s.clock(box.Y)
 	s.light(box.Y + chartHours)
 	for i, r := range c.Rows {
-		for _, b := range s.bars(i, r, box.X) {
-			missing = append(missing, ChartMiss{r.Name, b})
-		}
+		s.bars(i, r, box.X)
 	}
-	return missing
 }
 
 // x is where a time lies.
@@ -131,7 +139,7 @@ func (s *chartSheet) x(c crew.Clock) paper.Length {
 	return s.rows.X + s.rows.W*paper.Length(c-s.From)/paper.Length(s.To-s.From)
 }
 
-// clock draws the hours with their lines down through the rows, thin lines for half hours and for rows to follow, and lunch, which nothing is written over.
+// clock draws the hours with their lines down through the rows, thin lines for half hours and for rows to follow, and lunch as a white column.
 func (s *chartSheet) clock(top paper.Length) {
 	step := crew.Clock(60)
 	if s.x(s.From+60)-s.rows.X < paper.Floor.Width("00")+1 {
@@ -152,38 +160,9 @@ func (s *chartSheet) clock(top paper.Length) {
 		s.page.Line(paper.Point{X: s.rows.X, Y: y}, paper.Point{X: s.rows.Right(), Y: y}, paper.Hatching)
 	}
 	if s.Lunch > 0 {
-		s.clear(s.lunch())
-		s.page.Stroke(paper.Box(s.lunch()), paper.Thin)
-		if s.SaysLunch(s.rows.W) {
-			s.page.TurnedText(s.lunch().Centre().Add(paper.Point{X: paper.Floor.Ascent() * 0.4}), math.Pi/2, s.lunchWords(), paper.Floor)
-		}
-	}
-}
-
-// lunch is the column of the rest; of no width where there is none.
-func (s *chartSheet) lunch() paper.Rect {
-	if s.Lunch == 0 {
-		return paper.Rect{}
-	}
-	return paper.Rect{X: s.x(s.Lunch), Y: s.rows.Y, W: s.x(s.Lunch+s.Rest) - s.x(s.Lunch), H: s.rows.H}
-}
-
-func (c DayChart) lunchWords() string { return fmt.Sprintf("lunch %s to %s", c.Lunch, c.Lunch+c.Rest) }
-
-// SaysLunch reports whether bars of a width leave room to write in it when all rest.
-func (c DayChart) SaysLunch(bars paper.Length) bool {
-	worked := func(r ChartRow) bool { return !r.Free(c.Lunch, c.Lunch+c.Rest) }
-	return bars*paper.Length(c.Rest)/paper.Length(c.To-c.From) > paper.Floor.Leading() &&
-		chartRow*paper.Length(len(c.Rows)) > paper.Floor.Width(c.lunchWords())+2 && !slices.ContainsFunc(c.Rows, worked)
-}
-
-// hatch fills a box with slanting lines.
-func (s *chartSheet) hatch(box paper.Rect, apart paper.Length) {
-	for d := -box.H; d < box.W; d += apart {
-		p, q, ok := cropSegment(paper.Point{X: box.X + d, Y: box.Bottom()}, paper.Point{X: box.X + d + box.H, Y: box.Y}, box)
-		if ok {
-			s.page.Line(p, q, paper.Hatching)
-		}
+		rest := paper.Rect{X: s.x(s.Lunch), Y: s.rows.Y, W: s.x(s.Lunch+s.Rest) - s.x(s.Lunch), H: s.rows.H}
+		s.clear(rest)
+		s.page.Stroke(paper.Box(rest), paper.Thin)
 	}
 }
 
@@ -205,7 +184,7 @@ func (s *chartSheet) light(top paper.Length) {
 	}
 	for _, twilight := range [2][2]crew.Clock{{dawn, s.Light.Rise}, {s.Light.Set, s.Light.Dusk}} {
 		if r, ok := between(twilight[0], twilight[1]); ok {
-			s.hatch(r, 1.2)
+			place.NewBoard(s.page, r).Hatch(paper.Box(r), math.Pi/4, 1.2)
 		}
 	}
 	s.page.Stroke(paper.Box(strip), paper.Thick)
@@ -214,68 +193,105 @@ func (s *chartSheet) light(top paper.Length) {
 	}
 }
 
-// bars draws a row, and returns the bars whose people found no room.
-func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) (missing []ChartBar) {
+// bars draws a row.
+func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) {
 	y := s.rows.Y + s.row*paper.Length(i)
 	base := y + s.row/2 + paper.Floor.Ascent()*0.45
-	s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name+":", paper.Floor)
+	if r.Name != "" {
+		s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name+":", paper.Floor)
+	}
 	if r.Note != "" {
 		w := paper.Floor.Width(r.Note)
 		s.clear(paper.Rect{X: s.rows.Right() - w - 2, Y: y + 0.4, W: w + 1.5, H: s.row - 0.8})
 		s.page.Text(paper.Point{X: s.rows.Right() - 1, Y: base}, paper.AtRight, r.Note, paper.Floor)
 	}
-	taken := make([]paper.Rect, len(r.Bars)) // by the bars and what is written beside them
-	free := make([]paper.Rect, len(r.Bars))  // the widest part of each bar between its holds
-	for k, b := range r.Bars {
-		taken[k], free[k] = s.bar(b, y)
+	upright := func(from, to paper.Length) paper.Rect {
+		return paper.Rect{X: from, Y: y + barInset, W: to - from, H: s.row - 2*barInset}
 	}
-	for k, b := range r.Bars {
-		if x, ok := s.beside(taken, free[k], k, b.Who); ok {
-			s.page.Text(paper.Point{X: x, Y: y + s.row/2 + paper.CellSmall.Ascent()*0.45}, paper.AtLeft, b.Who, paper.CellSmall)
-		} else {
-			missing = append(missing, b)
+	for _, b := range r.Bars {
+		box := upright(s.x(b.Begin), s.x(b.End))
+		s.clear(box)
+		s.page.Stroke(paper.Box(box), paper.Thick)
+		for _, x := range s.holds(b) {
+			s.page.Fill(paper.Box(upright(x, x+holdWide)), paper.Black)
 		}
 	}
-	return missing
+	seated, _ := s.seats(r)
+	for _, p := range seated {
+		s.clear(paper.Rect{X: p.x - 0.4, Y: y + 0.3, W: paper.CellSmall.Width(p.who) + 0.8, H: s.row - 0.6})
+		s.page.Text(paper.Point{X: p.x, Y: y + s.row/2 + paper.CellSmall.Ascent()*0.45}, paper.AtLeft, p.who, paper.CellSmall)
+	}
 }
 
-// bar draws a bar with its holds, and returns it with the widest part of it that they leave.
-func (s *chartSheet) bar(b ChartBar, y paper.Length) (box, free paper.Rect) {
-	box = paper.Rect{X: s.x(b.Begin), Y: y + barInset, W: s.x(b.End) - s.x(b.Begin), H: s.row - 2*barInset}
-	s.clear(box)
-	s.page.Stroke(paper.Box(box), paper.Thick)
-	left := box.X
-	part := func(right paper.Length) {
-		if right-left > free.W {
-			free = paper.Rect{X: left, Y: box.Y, W: right - left, H: box.H}
-		}
-	}
+// holds are where a bar is black.
+func (s *chartSheet) holds(b ChartBar) (list []paper.Length) {
 	for _, at := range b.Holds {
-		x := min(max(s.x(at)-holdWide/2, box.X), box.Right()-holdWide)
-		s.page.Fill(paper.Box(paper.Rect{X: x, Y: box.Y, W: holdWide, H: box.H}), paper.Black)
-		part(x)
+		list = append(list, min(max(s.x(at)-holdWide/2, s.x(b.Begin)), s.x(b.End)-holdWide))
+	}
+	return list
+}
+
+// widest is the widest part of a bar between its holds.
+func (s *chartSheet) widest(b ChartBar) (from, to paper.Length) {
+	left := s.x(b.Begin)
+	for _, x := range append(s.holds(b), s.x(b.End)) {
+		if x-left > to-from {
+			from, to = left, x
+		}
 		left = x + holdWide
 	}
-	part(box.Right())
-	return box, free
+	return from, to
 }
 
-// beside finds where a bar's people are set: in its free part, after it, before it. What they take outside the bar is cleared.
-func (s *chartSheet) beside(taken []paper.Rect, free paper.Rect, k int, who string) (at paper.Length, ok bool) {
-	const pad paper.Length = 1
-	box, w := taken[k], paper.CellSmall.Width(who)
-	if w+2*pad <= free.W {
-		return free.X + (free.W-w)/2, true
-	}
-	for _, x := range []paper.Length{box.Right() + pad, box.X - pad - w} {
-		met := slices.ContainsFunc(append(taken[:len(taken):len(taken)], s.lunch()), func(t paper.Rect) bool { return t.Right() > x && t.X < x+w })
-		if !met && x >= s.rows.X && x+w <= s.rows.Right()+1 {
-			s.clear(paper.Rect{X: x - 0.4, Y: box.Y, W: w + 0.8, H: box.H})
-			taken[k] = paper.Rect{X: min(x, box.X), Y: box.Y, W: max(x+w, box.Right()) - min(x, box.X), H: box.H}
-			return x, true
+// seat is where some bar's people are set.
+type seat struct {
+	who string
+	x   paper.Length
+}
+
+// seats are where the people of a row's bars are set, once where all are the same; not ok where some find no room. Those of a lone bar do in a row without a name: in its place.
+func (s *chartSheet) seats(r ChartRow) (list []seat, ok bool) {
+	alone := !slices.ContainsFunc(r.Bars, func(b ChartBar) bool { return b.Who != r.Bars[0].Who })
+	for k, b := range r.Bars {
+		x, ok := s.seat(r.Bars, k, alone)
+		if !ok && len(r.Bars) == 1 && r.Name == "" {
+			x, ok = s.rows.X-seatPad-paper.CellSmall.Width(b.Who), true
+		}
+		if ok {
+			list = append(list, seat{b.Who, x})
+		}
+		if ok == alone {
+			return list, ok
 		}
 	}
-	return 0, false
+	return list, !alone || len(r.Bars) == 0
+}
+
+// Room beside people.
+const (
+	seatPad   paper.Length = 1 // to their bar
+	seatApart paper.Length = 2 // to the next
+)
+
+// seat finds where a bar's people are set: in the widest part that the holds leave of it, else after it, before it too where alone in their row. None stands at
+// another bar.
+func (s *chartSheet) seat(bars []ChartBar, k int, alone bool) (at paper.Length, ok bool) {
+	b, w, low, high := bars[k], paper.CellSmall.Width(bars[k].Who), s.rows.X, s.rows.Right()+1
+	if k > 0 {
+		low = s.x(bars[k-1].End)
+	}
+	if k+1 < len(bars) {
+		high = s.x(bars[k+1].Begin) - seatApart
+	}
+	from, to := s.widest(b)
+	switch after, before := s.x(b.End)+seatPad, s.x(b.Begin)-seatPad-w; {
+	case w+2*seatPad <= to-from:
+		return (from + to - w) / 2, true
+	case after+w <= high:
+		return after, true
+	default:
+		return before, alone && before >= low
+	}
 }
 
 // clear whitens a box.

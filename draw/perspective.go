@@ -32,8 +32,8 @@ const (
 
 // Perspective draws the tunnel in depth as it is seen from before its entrance, filling the room: the solved curves of its
 // arches, nearer ones heavier, their ridge, rows and drops with bulbs, and two people for scale. Arches that would lie too close on paper are
-// left out, the last one never. It reports whether there was an arch to draw.
-func Perspective(page *paper.Page, room paper.Rect, plan *layout.Plan) bool {
+// left out, the last one never. Its parts are named where that is wanted. It reports whether there was an arch to draw.
+func Perspective(page *paper.Page, room paper.Rect, plan *layout.Plan, named bool) bool {
 	if len(plan.Arches) == 0 || plan.Arches[0].Kind == nil || len(plan.Arches[0].Curve) == 0 {
 		return false
 	}
@@ -57,6 +57,9 @@ func Perspective(page *paper.Page, room paper.Rect, plan *layout.Plan) bool {
 		p.arch(p.shown[k])
 	}
 	p.guys()
+	if named {
+		p.names()
+	}
 	return true
 }
 

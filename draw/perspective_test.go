@@ -69,7 +69,7 @@ func outlines(page *paper.Page) [][]paper.Point {
 func TestArchesShrinkAboutTheVanishingPoint(t *testing.T) {
 	plan := tunnel(t, 6, "")
 	page := &paper.Page{}
-	if !Perspective(page, pictureRoom, plan) {
+	if !Perspective(page, pictureRoom, plan, true) {
 		t.Fatal("nothing drawn")
 	}
 	lines := outlines(page)
@@ -116,7 +116,7 @@ func TestPictureKeepsToItsRoom(t *testing.T) {
 		"bare":    tunnel(t, 4, "ridge: false\n"),
 	} {
 		page := &paper.Page{}
-		if !Perspective(page, pictureRoom, plan) {
+		if !Perspective(page, pictureRoom, plan, true) {
 			t.Errorf("%s: nothing drawn", name)
 		}
 		if n := len(page.Ops); n > 2500 {
@@ -149,7 +149,7 @@ func TestPictureKeepsToItsRoom(t *testing.T) {
 func TestFarArchesAreThinnedOut(t *testing.T) {
 	page := &paper.Page{}
 	plan := tunnel(t, 120, "")
-	Perspective(page, pictureRoom, plan)
+	Perspective(page, pictureRoom, plan, true)
 	lines := outlines(page)
 	if len(lines) < 8 || len(lines) > 40 {
 		t.Fatalf("%d arches drawn of 120", len(lines))

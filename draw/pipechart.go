@@ -22,7 +22,6 @@ type PipeLine struct {
 	Bare     []lights.Band  // of that, left bare
 	Joints   []measure.Length
 	At       []PipeMark
-	Signs    bool // prongs and socket are drawn at its two ends
 	Crown    bool // the prongs are at its far end
 	Inks     []paper.Colour
 	Lean     int // which way its turns lean in front as they go up on paper: 1 to the right, -1 to the left, 0 where the line stands for both
@@ -88,7 +87,7 @@ func (c PipeChart) rulerMarks() []PipeMark {
 		}
 		list = append(list, PipeMark{m, text})
 	}
-	return list
+	return append(list, PipeMark{c.Long, c.Units.BareInches(c.Units.Taped(c.Long))})
 }
 
 // RulerHeight is the height of the ruler at a width.
@@ -103,9 +102,6 @@ func (c PipeChart) Ruler(page *paper.Page, room paper.Rect) (missing []string) {
 	page.Text(paper.Point{X: room.X, Y: room.Y + paper.Floor.Ascent()}, paper.AtLeft, c.Start, paper.Floor)
 	page.Text(paper.Point{X: room.Right(), Y: room.Y + paper.Floor.Ascent()}, paper.AtRight, c.End, paper.Floor)
 	page.Line(paper.Point{X: left, Y: base}, paper.Point{X: right, Y: base}, paper.Thin)
-	for _, x := range []paper.Length{left, right} {
-		page.Line(paper.Point{X: x, Y: base}, paper.Point{X: x, Y: base - chartTick}, paper.Thick)
-	}
 	marks := c.rulerMarks()
 	levels := c.levels(room, marks, chartRuler)
 	for i, m := range marks {
@@ -144,16 +140,14 @@ func (c PipeChart) Line(page *paper.Page, room paper.Rect, l PipeLine) (missing 
 		page.Fill(paper.Box(paper.Rect{X: x - 2.6, Y: top - 0.4, W: 5.2, H: chartPipe + 0.8}), paper.White)
 		Mated(b, paper.Point{X: x - matedLong/2, Y: axis}, paper.Point{X: 1})
 	}
-	if l.Signs {
-		ends := [2]paper.Point{{X: c.at(room, 0) - 0.5, Y: axis}, {X: c.at(room, c.Long) + 0.5, Y: axis}}
-		out := [2]paper.Point{{X: -1}, {X: 1}}
-		prongs, socket := 0, 1
-		if l.Crown {
-			prongs, socket = 1, 0
-		}
-		Prongs(b, ends[prongs], out[prongs])
-		Socket(b, ends[socket], out[socket])
+	ends := [2]paper.Point{{X: c.at(room, 0) - 0.5, Y: axis}, {X: c.at(room, c.Long) + 0.5, Y: axis}}
+	out := [2]paper.Point{{X: -1}, {X: 1}}
+	prongs, socket := 0, 1
+	if l.Crown {
+		prongs, socket = 1, 0
 	}
+	Prongs(b, ends[prongs], out[prongs])
+	Socket(b, ends[socket], out[socket])
 	for i, m := range l.At {
 		x := c.at(room, m.Tape)
 		page.Line(paper.Point{X: x, Y: top - 0.2}, paper.Point{X: x, Y: top + chartPipe + 0.8}, paper.Emphasis)

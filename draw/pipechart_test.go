@@ -21,7 +21,7 @@ func wound() lights.Wrap {
 // Marks and bands lie along the pipe in proportion to their tapes, with what comes there; figures that would touch stand on two lines.
 func TestPipeChartIsInProportion(t *testing.T) {
 	chart := PipeChart{Long: 120 * inch, Start: "foot", End: "crown end", Marks: []measure.Length{30 * inch, 60 * inch, 61 * inch, 90 * inch}, Units: measure.Imperial}
-	line := PipeLine{To: 119 * inch, Bare: []lights.Band{{From: 80 * inch, To: 83 * inch}}, Signs: true}
+	line := PipeLine{To: 119 * inch, Bare: []lights.Band{{From: 80 * inch, To: 83 * inch}}}
 	for i, m := range chart.Marks {
 		line.At = append(line.At, PipeMark{m, []string{"24", "50", "51", "75"}[i]})
 	}

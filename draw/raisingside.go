@@ -92,16 +92,9 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*1.2, spacing+elbowRoom*1.2, r.First.Crown*1.14, Guard, Crown, Ladder, bothFeet)
 	top := r.First.Crown
-	guard, feet := Guard, bothFeet
-	if r.Down {
-		guard, feet = feet, guard
-	}
-	people := []helper{s.holds(guard, -elbowRoom*0.5, 0), s.holds(feet, spacing+elbowRoom*0.5, spacing)}
+	people := []helper{s.holds(Guard, -elbowRoom*0.5, 0), s.holds(bothFeet, spacing+elbowRoom*0.5, spacing)}
 	if ridge && ladder {
 		people = append(people, s.onLadder(Ladder, spacing*0.55, top, s.at(spacing*0.36, top*1.03), s.at(spacing*0.7, top*1.02)), s.atLadder(spacing*0.18, spacing*0.55))
-		if r.Down { // nobody need hold what stays joined
-			people = people[1:]
-		}
 	}
 	s.play(people, func() {
 		s.arch(0)

@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -21,6 +22,7 @@ type siteSheet struct {
 	first   bool          // the map that shows what lies off the tunnel
 	later   []place.Label // the ways' names, set where no cord lies
 	ways    [][]leg       // of the cords
+	under   []string      // said under the map, for it found no room on it
 	missing []string
 }
 
@@ -32,11 +34,22 @@ type SiteWords struct {
 	Overhead func(l spec.Overhead) string
 }
 
-// Draw draws the i-th map in the room and returns what found no place on it. Signs and lines that cannot move go first, then their names, hatching last.
+// Draw draws the i-th map in the room and returns what found no place. What is said of a place and finds no room beside it stands under the map, its name alone on it.
 func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWords) (missing []string) {
-	foot := paper.Rect{X: room.X, Y: room.Bottom() - siteFoot, W: room.W, H: siteFoot}
-	room.H -= siteFoot
-	d := &siteSheet{SitePlan: s, b: place.NewBoard(page, room), room: room, sec: s.Sections[i], first: i == 0}
+	under := s.drawn(&paper.Page{}, room, i, words, nil).under
+	d := s.drawn(page, room, i, words, under)
+	for _, text := range d.under[len(under):] {
+		d.lacks(text, false)
+	}
+	return d.missing
+}
+
+// drawn draws a map with texts under it. Signs and lines that cannot move go first, then their names, hatching last.
+func (s *SitePlan) drawn(page *paper.Page, room paper.Rect, i int, words SiteWords, under []string) *siteSheet {
+	high := siteFoot + paper.Floor.Leading()*paper.Length(len(underLines(under, room.W))) + 1
+	foot := paper.Rect{X: room.X, Y: room.Bottom() - high, W: room.W, H: high}
+	room.H -= high
+	d := &siteSheet{SitePlan: s, b: place.NewBoard(page, room), room: room, sec: s.Sections[i], first: i == 0, under: slices.Clip(under)}
 	d.m = s.placed(d.sec, room)
 	d.signs()
 	d.stakes()
@@ -55,7 +68,15 @@ func (s *SitePlan) Draw(page *paper.Page, room paper.Rect, i int, words SiteWord
 	d.hatches()
 	d.signs() // again, over what runs into them
 	d.key(foot)
-	return d.missing
+	return d
+}
+
+// underLines are texts as they stand under the map.
+func underLines(texts []string, width paper.Length) (lines []string) {
+	for _, t := range texts {
+		lines = append(lines, paper.Floor.Wrap(t, width)...)
+	}
+	return lines
 }
 
 // shown reports whether a place is on the map, with room for its sign.
@@ -87,18 +108,15 @@ func (d *siteSheet) walks() {
 	}
 	arrow(d.sec.First, -13, -3, in)
 	arrow(d.sec.Last, 3, 13, out)
-	if d.plan.Spec.Lights.Rows == nil {
-		return
-	}
-	for _, gap := range d.plan.Spec.Lights.Rows.Gaps {
-		for _, bay := range gap.Bays {
-			if bay < d.sec.First || bay >= d.sec.Last {
+	for bay := d.sec.First; bay < d.sec.Last; bay++ {
+		for _, wall := range []spec.Side{spec.Left, spec.Right} {
+			if !d.plan.Spec.IsWay(wall, bay) {
 				continue
 			}
-			a, b := d.plan.Stakes[2*bay-2+int(gap.Wall)], d.plan.Stakes[2*bay+int(gap.Wall)]
+			a, b := d.plan.Stakes[2*bay-2+int(wall)], d.plan.Stakes[2*bay+int(wall)]
 			mid := d.m.at(a.At()).Add(d.m.at(b.At())).Times(0.5)
 			l, r := d.cords.pair(d.m, bay)
-			d.lacks("side way", d.b.Label(place.Label{At: mid, Text: "side way", Lettering: paper.Strong, Clear: 1, Pointed: true, Leader: place.Arrow, Toward: mid.Sub(l.Add(r).Times(0.5))}))
+			d.later = append(d.later, place.Label{At: mid, Text: "side way", Lettering: paper.Strong, Clear: 1, Pointed: true, Leader: place.Arrow, Toward: mid.Sub(l.Add(r).Times(0.5))})
 		}
 	}
 }
@@ -177,14 +195,23 @@ func (d *siteSheet) names(words SiteWords) {
 	}
 	site := d.plan.Spec.Site
 	name := func(p spec.Point, text, short string, l paper.Lettering, clear paper.Length) {
-		if at, ok := d.shown(p); ok && text != "" {
-			label := place.Label{At: at, Text: text, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}
-			placed := d.b.Label(label)
-			if !placed { // the name alone, farther off
-				label.Text, label.Reach = short, 110
-				placed = d.b.Label(label) && short == text
-			}
-			d.lacks(text, placed)
+		at, ok := d.shown(p)
+		if !ok || text == "" {
+			return
+		}
+		label := place.Label{At: at, Lettering: l, Clear: clear + 0.3, Leader: place.Bare, Toward: at.Sub(d.room.Centre())}
+		set := func(text string, reach paper.Length) bool {
+			label.Text, label.Reach = text, reach
+			return d.b.Label(label)
+		}
+		line := strings.ReplaceAll(text, "\n", " ")
+		said := slices.Contains(d.under, line)
+		switch {
+		case !said && (set(text, 0) || set(line, 0) || set(text, 110)):
+		case !set(short, 110):
+			d.lacks(text, false)
+		case short != text && !said:
+			d.under = append(d.under, line)
 		}
 	}
 	for _, p := range site.Places {
@@ -217,20 +244,20 @@ func (d *siteSheet) offMap() {
 	}
 	site := d.plan.Spec.Site
 	point := func(p spec.Point, name string) {
-		if _, ok := d.shown(p); ok || len(d.Sections) > 1 && d.elsewhere(p) {
+		far := measure.RoundUp(measure.Length(math.Hypot(float64(p.X-site.Start.X), float64(p.Y-site.Start.Y))), measure.By(d.plan.Spec.Units, measure.Foot, measure.Metre))
+		text := fmt.Sprintf("%s, %s from arch 1", name, d.plan.Spec.Units.Room(far))
+		if _, ok := d.shown(p); ok || slices.Contains(d.under, text) || len(d.Sections) > 1 && d.elsewhere(p) {
 			return
 		}
 		middle := d.room.Centre()
 		to := d.m.at(p)
 		if a, b, ok := cropSegment(middle, to, d.room.Inset(1.5)); ok {
 			tail := b.Sub(b.Sub(a).Unit().Times(8))
-			far := measure.RoundUp(measure.Length(math.Hypot(float64(p.X-site.Start.X), float64(p.Y-site.Start.Y))), measure.By(d.plan.Spec.Units, measure.Foot, measure.Metre))
-			text := fmt.Sprintf("%s, %s from arch 1", name, d.plan.Spec.Units.Room(far))
 			before := len(d.b.Page.Ops)
 			d.b.Arrow(tail, b, paper.Thin)
 			if !d.b.Label(place.Label{At: tail, Text: text, Lettering: paper.Floor, Leader: place.Bare, Reach: 70}) {
 				d.b.Page.Ops = d.b.Page.Ops[:before]
-				d.lacks(name, false)
+				d.under = append(d.under, text)
 			}
 		}
 	}
@@ -239,6 +266,9 @@ func (d *siteSheet) offMap() {
 	}
 	for _, o := range site.Outlets {
 		point(o.At, o.Name+" outlet")
+	}
+	for _, m := range d.plan.Ground.Marks {
+		point(m.At, m.Name)
 	}
 }
 

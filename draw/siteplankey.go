@@ -3,10 +3,13 @@ package draw
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // keySign is a sign of the map with what it means.
@@ -32,6 +35,8 @@ func (d *siteSheet) key(box paper.Rect) {
 		b.Page.Text(paper.Point{X: x + s.wide + 1.5, Y: y + 1.5}, paper.AtLeft, s.words, paper.Floor)
 		x += w + 4
 	}
+	box.Y += siteFoot + 1
+	b.Page.Paragraph(box, strings.Join(underLines(d.under, box.W), "\n"), paper.Floor)
 }
 
 // siteBar is the room of the bar of the scale.
@@ -84,14 +89,15 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	}
 	over := slices.ContainsFunc(slices.Concat(d.ways...), func(g leg) bool { return g.over })
 	overhead := "cord overhead"
-	if d.plan.Spec.Site.Cords.Cover {
+	if site.Cords.Cover {
 		overhead += " or under a cover"
 	}
 	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
 	add(guys != "", 4, guys, func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
 	add(guys == "guy stake", 13, "guy", line(paper.Hidden))
 	add(guys == "peg", 13, "brace", line(paper.Hidden))
-	add(len(d.plan.Ground.Marks) > 0, 4, "mark", markSign)
+	seen := func(m ground.Mark) bool { _, ok := d.shown(m.At); return ok }
+	add(slices.ContainsFunc(d.plan.Ground.Marks, seen), 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
 	add(first > 0, 14, "cord, its number", func(b *place.Board, at paper.Point) {
 		centredText(b, at, fmt.Sprintf("C%d", first), paper.CellSmall)
@@ -100,5 +106,11 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	add(over, 13, overhead, line(overCordPen))
 	add(len(site.Buried) > 0, 13, "buried", line(buriedPen))
 	add(len(site.Overhead) > 0, 13, "overhead", line(overheadPen))
+	hard := func(f spec.Feature) bool { return f.Hard && cropOutline(d.m.outline(f), d.room) != nil }
+	add(slices.ContainsFunc(site.Features, hard), 8, "hard ground", func(b *place.Board, at paper.Point) {
+		swatch := paper.Rect{X: at.X - 4, Y: at.Y - 1.8, W: 8, H: 3.6}
+		b.Hatch(paper.Box(swatch), hardAngle, hardApart)
+		b.Page.Stroke(paper.Box(swatch), paper.Thin)
+	})
 	return list
 }

@@ -41,6 +41,7 @@ func (d *siteSheet) stakes() {
 		}
 		at := d.m.at(k.At())
 		if k.Guy {
+			d.b.Page.Stroke(diamond(at), paper.Pen{Width: 0.8, Colour: paper.White}) // of two that all but meet each is seen
 			d.b.Fill(diamond(at), paper.Black)
 			d.b.Mark(at, guyRadius)
 			continue

@@ -2,7 +2,6 @@ package draw
 
 import (
 	"slices"
-	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
@@ -28,11 +27,6 @@ func StringKinds(plan *layout.Plan) []string {
 
 // inGroup is how many bulbs of the k-th kind stand together.
 func inGroup(k int) int { return 1 + k%5 }
-
-// KindDots writes a kind's group of bulbs.
-func KindDots(kinds []string, kind string) string {
-	return strings.Repeat("•", inGroup(slices.Index(kinds, kind)))
-}
 
 // Bulbs on a string's line.
 const (

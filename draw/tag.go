@@ -8,22 +8,27 @@ type Tag struct{ Name, Of, What, Head string }
 // TagHeight is the height of a card: the large name, two lines of what is in it, one of whose it is.
 const TagHeight paper.Length = 19.5
 
+// TagMargin is the room at the left of a card.
 const (
-	tagHole paper.Length = 2.8 // radius: a cable tie or cord goes through
-	tagLeft paper.Length = 13  // where the words begin, clear of the hole
+	TagMargin paper.Length = 13  // where the words begin, clear of the hole
+	tagHole   paper.Length = 2.8 // radius: a cable tie or cord goes through
+	tagGone   paper.Length = 25  // at the right, for what is missing
 )
 
 // Draw draws the card in a box, cut along its edge. Cards side by side share a cut.
 func (t Tag) Draw(page *paper.Page, box paper.Rect) {
 	page.Stroke(paper.Box(box), paper.Hidden)
-	hole := paper.Point{X: box.X + tagLeft/2, Y: box.Y + 7.5}
+	hole := paper.Point{X: box.X + TagMargin/2, Y: box.Y + 7.5}
 	page.Stroke(paper.Circle(hole, tagHole), paper.Thin)
-	at := func(down paper.Length) paper.Point { return paper.Point{X: box.X + tagLeft, Y: box.Y + down} }
+	at := func(down paper.Length) paper.Point { return paper.Point{X: box.X + TagMargin, Y: box.Y + down} }
 	large, words := paper.Large.Sized(18), paper.Small.Sized(10)
 	page.Text(at(7), paper.AtLeft, t.Name, large)
 	page.Text(at(7).Add(paper.Point{X: large.Width(t.Name) + 2}), paper.AtLeft, t.Of, paper.Strong)
-	for i, line := range words.Wrap(t.What, box.W-tagLeft-2) {
-		page.Text(at(11.2+paper.Length(i)*3.8), paper.AtLeft, line, words)
+	for i, line := range words.Wrap(t.What, box.W-TagMargin-2) {
+		page.Text(at(10.9+paper.Length(i)*3.6), paper.AtLeft, line, words)
 	}
 	page.Text(at(TagHeight-1.5), paper.AtLeft, t.Head, paper.Small)
+	gone := paper.Point{X: box.Right() - tagGone, Y: box.Y + TagHeight - 1.5}
+	page.Text(gone, paper.AtLeft, "missing", paper.Small)
+	page.Line(gone.Add(paper.Point{X: paper.Small.Width("missing") + 1}), gone.Add(paper.Point{X: tagGone - 2}), paper.Thin)
 }

@@ -28,6 +28,7 @@ const (
 	laneLeast   paper.Length = 2.4 // from climb to climb, at least
 	unfoldLane  paper.Length = 4.2 // from an end arch to the first way up from row to row, and on to the next
 	unfoldPitch paper.Length = 13  // from arch to arch, at least
+	unfoldRows  paper.Length = 1.5 // more where rows cross the legs' strings and leave less room beside these
 	unfoldWay   paper.Length = 9   // of a way out between the climbs from row to row at both its sides
 	besideStep  paper.Length = 6.8 // from a string to the next on the same pipe
 	unfoldBest  paper.Length = 30  // from arch to arch, at most
@@ -64,8 +65,11 @@ func (u Unfolded) least() paper.Length {
 	if slices.ContainsFunc(u.Plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind != lights.Ridge && len(w.Strings) > 1 }) {
 		least += besideStep // numbers that find no room in their lines
 	}
-	if rows := u.Plan.Spec.Lights.Rows; rows != nil && len(rows.Gaps) > 0 {
-		least = max(least, unfoldWay+2*laneLeast*paper.Length(u.lanes()))
+	if rows := u.Plan.Spec.Lights.Rows; rows != nil {
+		least += unfoldRows
+		if len(rows.Gaps) > 0 {
+			least = max(least, unfoldWay+2*laneLeast*paper.Length(u.lanes()))
+		}
 	}
 	return least
 }

@@ -177,16 +177,35 @@ func (v *unfolding) labelFarOff(s *strand, own int) bool {
 
 // nearest returns the box of a size nearest to a point, within a reach, that is free.
 func (v *unfolding) nearest(size paper.Rect, at paper.Point, reach paper.Length, free func(paper.Rect) bool) (best paper.Rect, ok bool) {
-	step, far := reach/35, paper.Length(math.Inf(1))
-	for x := at.X - reach; x <= at.X+reach; x += step {
-		for y := at.Y - reach; y <= at.Y+reach; y += step {
-			r := paper.Rect{X: x - size.W/2, Y: y - size.H/2, W: size.W, H: size.H}
-			if d := r.Centre().Sub(at).Long(); d < far && free(r) {
-				best, far, ok = r, d, true
+	xs, ys := steps(at.X, reach), steps(at.Y, reach)
+	far, bestX, bestY := paper.Length(math.Inf(1)), 0, 0
+	for _, i := range outward(len(xs)) {
+		for _, k := range outward(len(ys)) {
+			r := paper.Rect{X: xs[i] - size.W/2, Y: ys[k] - size.H/2, W: size.W, H: size.H}
+			d := r.Centre().Sub(at).Long()
+			if first := i < bestX || i == bestX && k < bestY; (d < far || d == far && first) && free(r) {
+				best, far, bestX, bestY, ok = r, d, i, k, true
 			}
 		}
 	}
 	return best, ok
+}
+
+// steps returns places within a reach of one, in order.
+func steps(at, reach paper.Length) (list []paper.Length) {
+	for x := at - reach; x <= at+reach; x += reach / 35 {
+		list = append(list, x)
+	}
+	return list
+}
+
+// outward returns the numbers below n from the middle outward: what is near is looked at first, and what is far seldom.
+func outward(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = n/2 + (i+1)/2*(1-2*(i%2))
+	}
+	return list
 }
 
 // edgeToward returns the middle of the side of a box that faces a point.
@@ -209,7 +228,12 @@ func (v *unfolding) clear(from, to paper.Point) bool {
 		_, _, ok := r.Part(from, to)
 		return ok && r.W > 0
 	}
-	return !slices.ContainsFunc(v.said, hit) && !slices.ContainsFunc(v.strands, func(s strand) bool { return hit(s.label) })
+	for i := range v.strands {
+		if hit(v.strands[i].label) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(v.said, hit)
 }
 
 // take puts a number at a place if that is free.
@@ -253,9 +277,10 @@ func (v *unfolding) apartFrom(r paper.Rect, own int, inLine bool) bool {
 
 // anyLine reports whether some line of a cord, a joint or a string, save one, is such.
 func (v *unfolding) anyLine(skip int, is func(a, b paper.Point) bool) bool {
-	for i, s := range v.strands {
-		for k := 1; k < len(s.path) && i != skip; k++ {
-			if is(s.path[k-1], s.path[k]) {
+	for i := range v.strands {
+		path := v.strands[i].path
+		for k := 1; k < len(path) && i != skip; k++ {
+			if is(path[k-1], path[k]) {
 				return true
 			}
 		}
@@ -321,6 +346,9 @@ func (v *unfolding) strand(s strand) {
 		back := s.path[last].Sub(final.Times(float64(cupRadius)))
 		Capped(v.Board, back, final)
 		line[last] = back
+	}
+	if s.afoot {
+		Socket(v.Board, s.path[last].Sub(final.Times(float64(cupRadius))), final)
 	}
 	bulbs := 0
 	var label []paper.Rect

@@ -17,6 +17,7 @@ type strand struct {
 	into         bool          // its prongs go into another string's socket
 	cord         string        // that they go into, as drawn
 	onward       bool          // another's prongs go into its socket
+	afoot        bool          // from elsewhere, and that is at a foot
 	label        paper.Rect    // its number's
 	form         form          // how that stands
 	leader       []paper.Point // from it to the string, where it stands far off
@@ -53,15 +54,16 @@ func (v *unfolding) gather() {
 
 // join lists the lines from sockets to prongs that go into them and are drawn elsewhere.
 func (v *unfolding) join() {
-	byName := map[string]strand{}
-	for _, s := range v.strands {
-		byName[s.Name] = s
+	byName := map[string]*strand{}
+	for i := range v.strands {
+		byName[v.strands[i].Name] = &v.strands[i]
 	}
 	for _, c := range v.Plan.Chains {
 		for k := 1; k < len(c.Strings); k++ {
 			from, to := byName[c.Strings[k-1]], byName[c.Strings[k]]
-			if from.ends && to.begins && from.path[len(from.path)-1] != to.path[0] {
+			if from != nil && to != nil && from.ends && to.begins && from.path[len(from.path)-1] != to.path[0] {
 				v.joints = append(v.joints, [2]paper.Point{from.path[len(from.path)-1], to.path[0]})
+				from.afoot = from.To.At.Spot == lights.AtFoot
 			}
 		}
 	}

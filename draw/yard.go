@@ -45,11 +45,17 @@ func (y yard) longest(line []paper.Point) (p, q paper.Point, ok bool) {
 	return p, q, ok
 }
 
+// How hard ground is hatched.
+const (
+	hardAngle              = math.Pi / 4
+	hardApart paper.Length = 3
+)
+
 // hardGround hatches hard features. A hatch keeps off every text that stands.
 func (y yard) hardGround(features []spec.Feature) {
 	for _, f := range features {
 		if seen := cropOutline(y.m.outline(f), y.room); f.Hard && seen != nil {
-			y.b.Hatch(paper.Polygon(seen...), math.Pi/4, 3)
+			y.b.Hatch(paper.Polygon(seen...), hardAngle, hardApart)
 		}
 	}
 }

@@ -26,7 +26,10 @@ func (p *Plan) solveArches() {
 	shapes := make([]*arch.Kind, len(inputs))
 	for i := range inputs {
 		inputs[i] = archInput(s, i+1)
-		shapes[i] = arch.Sketch(inputs[i])
+	}
+	for _, k := range groupKinds(inputs) {
+		k.kind = arch.Sketch(k.input)
+		k.stands(shapes)
 	}
 	for i := range inputs {
 		inputs[i].Loads = archLoads(s, i+1, shapes)
@@ -35,9 +38,7 @@ func (p *Plan) solveArches() {
 	solveKinds(kinds, nil)
 	for range mostRounds - 1 {
 		for _, k := range kinds {
-			for _, number := range k.input.Numbers {
-				shapes[number-1] = k.kind
-			}
+			k.stands(shapes)
 		}
 		for _, k := range kinds {
 			if k.kind.Refused() {
@@ -232,6 +233,13 @@ type alike struct {
 	found []finding.Finding // of an arch that was tried
 
 	untried bool // kind is a sketch
+}
+
+// stands puts the kind in the place of its arches.
+func (k *alike) stands(shapes []*arch.Kind) {
+	for _, number := range k.input.Numbers {
+		shapes[number-1] = k.kind
+	}
 }
 
 // groupKinds merges arches whose inputs are alike, in the order of their lowest numbers.

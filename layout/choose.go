@@ -108,6 +108,9 @@ func (c *chooser) best(options []*spec.Spec, bracing bool) *spec.Spec {
 	best := tried{spec: options[0], reaches: -1}
 	passed := 0
 	for _, pass := range c.screen(options) {
+		if best.reaches > pass.across.Reaches() {
+			break // whatever holds it lengthwise, it and all that follow come no nearer
+		}
 		found := tried{pass.spec, 0, weather.Price(pass.spec)}
 		if bracing {
 			found = c.braced(pass, best)
@@ -198,7 +201,7 @@ func (c *chooser) shape(s *spec.Spec) []*arch.Kind {
 	ok := make([]bool, len(kinds))
 	arch.SideBySide(len(kinds), func(i int) {
 		in := *c.tune[i].Body().In
-		in.Spec = s.ArchOf(c.tune[i].Numbers[0])
+		in.Spec, in.Rough = s.ArchOf(c.tune[i].Numbers[0]), true
 		k := arch.Shape(in)
 		k.Stand()
 		kinds[i] = k

@@ -16,7 +16,7 @@ func (b *binder) neighboursAnnex() []folio {
 	blocks := []block.Block{
 		{Name: "title", Body: block.Words{Text: b.spec.Title, Lettering: paper.Heading.Sized(22)}},
 		{Name: "picture", Gap: 3, Body: block.Picture{Least: 70, Best: 140, Paint: func(page *paper.Page, box paper.Rect) []string {
-			draw.Perspective(page, box, b.plan)
+			draw.Perspective(page, box, b.plan, false)
 			return nil
 		}}},
 		block.Paragraph("Dear neighbours,"),

@@ -78,7 +78,11 @@ type remark struct {
 func remarksOf(findings []finding.Finding) (list []remark) {
 	for _, f := range findings {
 		t := remark{code: f.Code, level: f.Level, title: titleOf(f.Code)}
-		switch t.head = say.Capital(f.Level.String()) + ": " + t.title + "."; {
+		leaf := ""
+		if row, _ := finding.Of(f.Code); row.Leaf != "board" {
+			leaf = fmt.Sprintf(", leaf %d", leafNumber(row.Leaf))
+		}
+		switch t.head = say.Capital(f.Level.String()) + ": " + t.title + leaf + "."; {
 		case f.AcceptedBy != "":
 			t.head = fmt.Sprintf("Taken on by %s: %s.", f.AcceptedBy, t.title)
 		case t.place() == datesFirst:
@@ -106,5 +110,9 @@ func (t remark) block(full bool) block.Block {
 	if full {
 		words = append(words, t.texts...)
 	}
-	return block.Block{Name: t.head, Gap: 1.2, Body: remarkWords(strings.Join(append(words, t.does...), " "))}
+	words = append(words, t.does...)
+	if t.level == finding.LookAt {
+		words = append(words, "Settled: ________")
+	}
+	return block.Block{Name: t.head, Gap: 1.2, Body: remarkWords(strings.Join(words, " "))}
 }

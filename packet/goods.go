@@ -24,7 +24,7 @@ var goods = map[stock.Kind]string{
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
 	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.ReadyStake: "pointed", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
-	stock.MarkingPaint: "white", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint", stock.SocketCover: "empty socket",
+	stock.MarkingPaint: "white", stock.ThreeWay: "three wires", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint",
 }
 
 // rightOne is what tells the right thing in the shop from the wrong one; empty where the name says it all.
@@ -33,6 +33,12 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	switch i.Kind {
 	case stock.GuyLine:
 		return measure.By(u, "1/8 in", "3 mm") + ", bright" + ropes(i.Ropes, u)
+	case stock.ExtensionCord:
+		for _, c := range s.Power.Inline {
+			if c.Name() == i.Item {
+				return stock.Sold(c.Apart, u) + " apart"
+			}
+		}
 	case stock.GuyClamp:
 		return "pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.BraceClamp:
@@ -67,7 +73,7 @@ func ropes(list []stock.Rope, u measure.System) string {
 		if r.Kind != stock.CrownRope {
 			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down"}[r.Kind])
 		}
-		words += [2]string{": ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
+		words += [2]string{"; cut ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}
 	return words
 }

@@ -51,9 +51,9 @@ func toldBy(g weather.Gust) string {
 func (b *binder) shutWords() string {
 	gust, calm := b.closeAt()
 	if calm {
-		return "In " + block.Figure(b.insideWords()) + ":"
+		return "Once it stands, in " + block.Figure(b.insideWords()) + ":"
 	}
-	return "From gusts of " + block.Figure(b.insideWords()) + toldBy(gust) + ":"
+	return "Once it stands, gusts of " + block.Figure(b.insideWords()) + toldBy(gust) + ":"
 }
 
 // closedAs names the gust from which on nobody is inside.

@@ -34,17 +34,16 @@ const (
 	keptBox
 	keptStakes
 	keptLights
-	keptCords
-	keptCovers
+	keptCords // and what goes with them
 )
 
 // keptOf is how things of the buying list are kept, and the noun they are counted by on a label; what is not here is used up, or counted as it stands.
 var keptOf = map[stock.Kind]stored{
 	stock.Tee: {keep: keptBox, noun: "fitting"}, stock.Cross: {keep: keptBox, noun: "fitting"}, stock.Coupling: {keep: keptBox, noun: "fitting"}, stock.Bushing: {keep: keptBox, noun: "fitting"},
 	stock.BraceClamp: {keep: keptBox, noun: "clamp"}, stock.BarSocket: {keep: keptBox, noun: "bar socket"}, stock.SandBag: {keep: keptBox, noun: "sandbag"},
-	stock.CordCover: {keep: keptCovers, noun: "cord cover"}, stock.PlugCover: {keep: keptCovers, noun: "cover"}, stock.SocketCover: {keep: keptCovers, noun: "cover"},
-	stock.Timer: {keep: keptCovers, noun: "timer"}, stock.PortableGFCI: {keep: keptCovers, noun: "portable GFCI"}, stock.PlugBox: {keep: keptCovers, noun: "plug box"},
-	stock.Lantern: {keep: keptCovers, noun: "lantern"}, stock.Supply: {keep: keptCovers, noun: "supply"},
+	stock.CordCover: {keep: keptCords, noun: "cord cover"}, stock.PlugCover: {keep: keptCords, noun: "cover"}, stock.SocketCover: {keep: keptCords, noun: "cover"},
+	stock.Timer: {keep: keptCords, noun: "timer"}, stock.PortableGFCI: {keep: keptCords, noun: "portable GFCI"}, stock.PlugBox: {keep: keptCords, noun: "plug box"},
+	stock.Lantern: {keep: keptCords, noun: "lantern"}, stock.Supply: {keep: keptCords, noun: "supply"},
 }
 
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
@@ -67,7 +66,7 @@ func inventory(p *layout.Plan) []stored {
 	caps := 0
 	for _, d := range stakeKinds(p) {
 		caps += d.count
-		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: "stake"})
+		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: d.noun})
 	}
 	add("stake cap", caps, keptStakes, "cap")
 	add("guy: line, tightener, clamp", guys, keptBox, "guy")
@@ -162,19 +161,19 @@ func drives(p *layout.Plan) bool {
 
 // stakeKind is the stakes of one use and length.
 type stakeKind struct {
-	what   string
-	length measure.Length
-	count  int
+	what, noun string
+	length     measure.Length
+	count      int
 }
 
 func stakeKinds(p *layout.Plan) (list []stakeKind) {
 	for _, s := range p.Stakes {
-		what := "leg stake"
+		what, noun := "leg stake", "stake"
 		switch {
 		case s.Base && s.Guy:
 			continue // it ends on a weight
 		case s.Base:
-			what = "bar of a foot"
+			what, noun = "bar of a base", "bar"
 		case s.Bay > 0:
 			what = "peg"
 		case s.Guy:
@@ -182,7 +181,7 @@ func stakeKinds(p *layout.Plan) (list []stakeKind) {
 		}
 		k := slices.IndexFunc(list, func(d stakeKind) bool { return d.what == what && d.length == s.Length })
 		if k < 0 {
-			k, list = len(list), append(list, stakeKind{what: what, length: s.Length})
+			k, list = len(list), append(list, stakeKind{what: what, noun: noun, length: s.Length})
 		}
 		list[k].count++
 	}
@@ -202,7 +201,10 @@ func keptSo(p *layout.Plan) []kept {
 		there[it.keep] = true
 	}
 	held := heldBy(p)
-	braces, box, coiled := "", "Fittings", ""
+	braces, box, coiled, stakes := "", "Fittings", "", "Stakes, caps"
+	if !drives(p) {
+		stakes = "Bars, caps"
+	}
 	if held.braces && !p.Spec.Braces.Line {
 		braces = ", braces too"
 	}
@@ -213,9 +215,9 @@ func keptSo(p *layout.Plan) []kept {
 		legsKept(p),
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, "wiped" + coiled + ". One box, all leaves on top."},
-		{keptStakes, "Stakes, caps", "scraped, caps on, lying down, points to the wall."},
-		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag, S-number on. Dark or damaged: one bag, counted. Above freezing."},
-		{keptCovers, "Cords, covers", "cords hung up, the rest in one box."},
+		{keptStakes, stakes, "scraped, caps on, lying down, points to the wall."},
+		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag, tag on; in boxes. Dark or damaged: one bag, counted. Above freezing."},
+		{keptCords, "Cords, covers", "cords coiled, all in one box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }
 

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -64,7 +65,10 @@ func (h partHead) Draw(page *paper.Page, box paper.Rect) []string {
 // phones is the box that is wanted first when something has happened. What the foot of every side and the map tell is not repeated: only what the spec leaves open.
 func (b *binder) phones() block.Block {
 	site := b.spec.Site
-	var open, first block.Blanks
+	var open block.Blanks
+	if !crew.LikelyNEC(b.spec) {
+		open = append(open, block.Blank{Word: "Locating service, phone"})
+	}
 	if site.Address == "" {
 		open = append(open, block.Blank{Word: "This place is", Share: 2})
 	}
@@ -72,14 +76,15 @@ func (b *binder) phones() block.Block {
 		open = append(open, block.Blank{Word: "Emergency number"})
 	}
 	if !slices.ContainsFunc(site.Places, func(p spec.SitePlace) bool { return p.For == spec.FirstAid }) {
-		first = block.Blanks{{Word: "First-aid box is at"}}
+		open = append(open, block.Blank{Word: "First-aid box is at"})
 	}
 	var lines []block.Block
-	for _, line := range []block.Blanks{open, {{Word: "In charge"}, {Word: "Phone"}}, {{Word: "Switches the power off"}, {Word: "Decides to close"}}, append(first, block.Blank{Word: "Locating ticket"})} {
+	for _, line := range []block.Blanks{open, {{Word: "Organiser, A"}, {Word: "Phone"}}, {{Word: "Who switches"}, {Word: "Who calls, if open"}}} {
 		if len(line) > 0 {
 			lines = append(lines, block.Block{Body: line})
 		}
 	}
+	lines = append(lines, block.Block{Gap: 1, Body: remarkWords("Read a day's parts to all before its work begins.")})
 	return block.Block{Name: "phones", Body: block.Framed{Blocks: lines}}
 }
 
@@ -97,32 +102,33 @@ func (b *binder) hazards() (list []aloud) {
 		}
 	}
 	stakes, arches, strings := len(b.plan.Stakes) > 0, len(b.plan.Kinds) > 0, len(b.plan.Strings) > 0
-	call, device := "the locating service", "an RCD of 30 mA or less"
+	device := "an RCD of 30 mA or less"
 	if crew.LikelyNEC(b.spec) {
-		call, device = "811", "GFCI protection"
+		device = "GFCI protection"
 	}
 
-	driven, first, second, bare := drives(b.plan), "Before any stake", "Stakes", "Bare stakes"
-	if !driven {
-		first, second, bare = "Before any foot", "Feet", "Bare bars"
-	}
-	part(first, d.Mark, build)
-	add(driven, "Buried lines", "A stake through gas or power can kill: no stake before all that "+call+" told have marked or answered.")
+	driven := drives(b.plan)
+	part("Before anything stands", d.Mark, build)
+	add(driven, "Buried lines", "A stake through gas or power can kill: none before every company has marked or answered.")
 	for _, l := range site.Buried {
-		add(true, l.Name, fmt.Sprintf("Lies under here: nothing goes into its band on the map, leaf %d.", leafNumber("day")))
+		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
 	}
 	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up all the same.")
 	for _, l := range site.Overhead {
 		add(true, l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches.")
 	}
-	part(second, build)
-	add(driven, "Hammer", "Crushed fingers, splinters of steel: stand two paces off.")
-	add(stakes, bare, "A spike for whoever falls. A cap comes off only as the pipe goes on.")
+	part("Stakes, feet", build)
+	add(driven, "Hammer", "Crushed fingers, splinters of steel: eye protection on, two paces off, nobody holds the stake.")
+	add(stakes, "Bare steel", "A spike for whoever falls. A cap comes off only as the pipe goes on.")
 	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
+	tight := ""
+	if finding.Has(b.plan.Findings, "bends-too-tight") {
+		tight = " Near its strength: indoors overnight, never heated, never bent in frost."
+	}
 	part("Cutting and raising", build)
-	add(arches, "Saw", "Goggles on, pipe clamped, hands a forearm off.")
-	add(arches, "Bent pipe", "A spring: faces out of its plane, goggles on.")
-	add(arches, "A lone arch", "Falls along the walk. Whoever holds it does nothing else.")
+	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
+	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
+	add(arches, "A lone arch", "Falls along the walk. Guard holds it and does nothing else.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
@@ -131,15 +137,14 @@ func (b *binder) hazards() (list []aloud) {
 	for _, c := range b.plan.Circuits {
 		add(strings && c.Lights > 0 && !c.Spec.GFCI, "Circuit "+c.Name, "No such protection is known: ask a licensed electrician before plugging in.")
 	}
-	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, ask.")
-	part("While people walk through", d.Open)
-	add(arches, "Wind", b.shutWords()+" all out, every way barred. Hang no cover, no sign.")
-	add(arches, "Thunder, ice", fmt.Sprintf("All out. When to open again: leaf %d.", leafNumber("nights")))
-	add(arches, "Crowd", fmt.Sprintf("A fall in a crush piles people up: %s inside at most, the watcher too, counted at every way.", block.Figure(fmt.Sprint(b.plan.MostInside()))))
-	add(arches, "Tripping", "Nobody looks down here: clear cord, line, mud and ice from the walk.")
-	add(arches && strings, "Fire", "Pipe and wire burn: no flame near. People out first, then the power.")
+	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, tell the organiser.")
+	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), d.Open)
+	add(arches, "Wind, thunder, ice", "Pipe gives way, lightning strikes unannounced. Hang no cover, no sign.")
+	add(arches, "Crowd", "A fall in a crush piles people up: count at every way.")
+	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
+	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")
 	part("Taking down", d.Down)
 	add(strings, "Live wires", "Pull every plug first, and say so.")
-	add(arches, "Old pipe", "A season makes it crack, cold more so: goggles on.")
+	add(arches, "Old pipe", "A season makes it crack, cold more so: eye protection on.")
 	return list
 }

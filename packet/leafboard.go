@@ -48,7 +48,7 @@ const (
 	datesFirst = iota
 	toSettle
 	toKnow
-	forPlanners // how much string or pipe is left over: nobody who builds acts on it
+	forPlanners // how much string or pipe is left over, how tapes are held: the crew leaf says what to do
 )
 
 func (t remark) place() int {
@@ -58,7 +58,7 @@ func (t remark) place() int {
 		return datesFirst
 	case t.level != finding.Note:
 		return toSettle
-	case row.Leaf == "lights" || row.Leaf == "stock":
+	case slices.Contains([]string{"lights", "stock", "stakes"}, row.Leaf):
 		return forPlanners
 	}
 	return toKnow
@@ -66,7 +66,7 @@ func (t remark) place() int {
 
 // boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
 func boardFindings(all []remark, full int) []block.Block {
-	list := []block.Block{{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Look at: settle first. Build: yes / no. Signed ____________ on ________"}}}
+	list := []block.Block{{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. Organiser ____________ on ________"}}}
 	if len(all) == 0 {
 		return append(list, block.Paragraph("Nothing to fix and nothing to decide."))
 	}
@@ -96,7 +96,7 @@ func (b *binder) boardFoot() (list []block.Block) {
 	if len(missing) > 0 {
 		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room on their leaves, write in: " + strings.Join(missing, "; ") + ".")})
 	}
-	text := "Estimates for one season, certified by nobody. The locating service, a licensed electrician, the owner of the ground and the local authority have their say first: asked on ________."
+	text := "Estimates for one season, certified by nobody. Have their say first, on: locating service ______, licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
 		text += " What would help is on no leaf: change the file as the annex, Reckoning, says and print again."
 	}
@@ -128,7 +128,7 @@ func (b *binder) boardPicture() block.Block {
 		facts = append(facts, block.Fact{What: f.label, Value: f.value})
 	}
 	scene := block.Picture{Least: boardLeast, Best: boardBest, Paint: func(page *paper.Page, box paper.Rect) []string {
-		if finding.Has(b.plan.Findings, "no-arch") || !draw.Perspective(page, box, b.plan) {
+		if finding.Has(b.plan.Findings, "no-arch") || !draw.Perspective(page, box, b.plan, true) {
 			page.Paragraph(box, "No arch of these figures stands, so there is nothing to show yet.", paper.Body)
 		}
 		return nil
@@ -153,14 +153,10 @@ func (b *binder) boardFigures() keyFigures {
 			figure{b.closedAs(), b.insideWords()}, figure{"People inside, at most", fmt.Sprint(p.MostInside())})
 	}
 	if n := len(p.Strings); n > 0 {
-		list = append(list, figure{"Strings of lights", fmt.Sprintf("%d, %s in all", n, measure.Watts(p.Power.Watts))})
+		list = append(list, figure{"Strings of lights", fmt.Sprint(n)}, figure{"Power, all lit", measure.Watts(p.Power.Watts)})
 	}
 	if c := p.Cost; c.Bought.Money+c.NextYear.Money > 0 {
-		label := "Buy now; next year"
-		if b.spec.Currency != "" {
-			label = "Buy, " + b.spec.Currency + "; next year"
-		}
-		list = append(list, figure{label, roundly(c.Bought) + "; " + roundly(c.NextYear)})
+		list = append(list, figure{"Buy now," + b.currencyWords(), roundly(c.Bought)}, figure{"Buy for next year", roundly(c.NextYear)})
 	}
 	return list
 }

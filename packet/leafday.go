@@ -27,16 +27,23 @@ func (b *binder) dayLeaf() []folio {
 	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
 }
 
-// dayFront is the run sheet, with the maps that what it leaves of the back has room for.
-func (b *binder) dayFront() ([]block.Block, siteMaps) {
+// dayFront is the run sheet, set more closely where that keeps it to one side, with the maps that what it leaves of the back has room for.
+func (b *binder) dayFront() (front []block.Block, maps siteMaps) {
 	_, body := b.newSide(false)
-	front, maps := append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops()), siteMaps{plan: b.plan, room: body}
-	if _, rest, _ := block.Fill(&paper.Page{}, body, front); len(rest) > 0 { // it goes on over the map
-		maps.over = true
+	front = append(runSheet{b.plan.Crew.Schedule, b.plan, body.W}.blocks(), b.dayStops())
+	for tight := block.Loose; tight <= block.Tightest; tight++ {
+		closer := block.Tight(front, tight)
+		_, rest, _ := block.Fill(&paper.Page{}, body, closer)
+		maps = siteMaps{plan: b.plan, room: body, over: len(rest) > 0}
+		if !maps.over {
+			return closer, maps
+		}
 		small := maps
-		small.room.H -= block.Height(rest, body.W) + mapGap
-		if small.room.H >= mapLeast && small.whole() {
-			maps = small
+		if small.room.H -= block.Height(rest, body.W) + mapGap; tight < block.Tightest || small.room.H < mapLeast {
+			continue
+		}
+		if plan, _ := small.under(""); len(plan.Sections) == 1 { // the run sheet goes on over the map
+			return closer, small
 		}
 	}
 	return front, maps
@@ -59,16 +66,15 @@ func (r runSheet) blocks() []block.Block {
 		list = append(list, block.Block{Name: past, Body: block.Words{Lettering: paper.Strong, Text: titleOf(past) + ": build by no day of this print."}})
 	}
 	list = append(list, r.names())
-	if text, box := r.tooLong(); box {
+	if text := r.tooLong(); text != "" {
 		list = append(list, block.Box("too long for a day", text))
-	} else if text != "" {
-		list = append(list, block.Block{Name: "how long", Gap: 1.5, Body: block.Words{Text: text}})
 	}
+	names := r.nameRoom()
 	for day := range r.Days {
 		if day < r.Marked {
 			list = append(list, r.marking(day))
 		} else {
-			list = append(append(list, r.head(day)), r.chart(day)...)
+			list = append(list, r.head(day), r.chart(day, names))
 		}
 	}
 	return append(list, r.toSign()...)
@@ -93,9 +99,13 @@ func people(n int) string {
 // names has a name written down for each letter, in rows about equally long.
 func (r runSheet) names() block.Block {
 	const most = 6
-	text := fmt.Sprintf("%d people, a name for each letter; A organises.", r.Hands)
+	of := "all"
+	if r.Young > 0 { // theirs are the last letters
+		of = "up to " + letter(r.Hands-r.Young-1)
+	}
+	text := fmt.Sprintf("%s, a name for each letter, %s %d or older; A organises.", say.Capital(people(r.Hands)), of, practice.Least)
 	if short := practice.Raisers - r.Hands; short > 0 && len(r.plan.Kinds) > 0 {
-		text = fmt.Sprintf("%s. Raising takes %d: find %d more before the day. A is the organiser.", say.Capital(people(r.Hands)), practice.Raisers, short)
+		text += fmt.Sprintf(" Raising takes %d: find %d more.", practice.Raisers, short)
 	}
 	var blanks block.Blanks
 	for p := range r.Hands {
@@ -110,15 +120,15 @@ func (r runSheet) names() block.Block {
 }
 
 // tooLong says that the work goes on for more than a day, and what a leader can do about it.
-func (r runSheet) tooLong() (text string, box bool) {
+func (r runSheet) tooLong() (text string) {
 	built := len(r.Built())
 	switch {
 	case built == 0 || built == 1 && len(r.Left) == 0:
-		return "", false
+		return ""
 	case len(r.Left) > 0:
 		text = "Too little time: these days leave work undone."
 	case r.Fit.Cures == nil:
-		return "Before each dusk tie the newest arch both ways.", false
+		return "Before each dusk tie the newest arch both ways."
 	default:
 		text = fmt.Sprintf("Too long for one day of light: %s of building.", say.Count(built, "day"))
 	}
@@ -132,7 +142,7 @@ func (r runSheet) tooLong() (text string, box bool) {
 	if len(ways) > 0 {
 		text += " To save a day: " + say.Or(ways) + "."
 	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied.", true
+	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied."
 }
 
 // done is when the last work by daylight ends on a day.
@@ -152,12 +162,22 @@ func dayWords(t time.Time) string {
 	if t.IsZero() {
 		return "Day ____________"
 	}
-	return t.Format("Monday 2 January 2006")
+	return t.Format("Mon 2 January 2006")
 }
 
 // marking says in a line when and by whom the ground is marked.
 func (r runSheet) marking(day int) block.Block {
-	text := dayWords(r.Days[day].Date) + ": mark the ground, call the locator"
+	text := dayWords(r.Days[day].Date) + ": paint the dots"
+	if day == 0 {
+		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
+	}
+	if day == r.Marked-1 {
+		call := ", call to locate"
+		if crew.LikelyNEC(r.plan.Spec) {
+			call = ", call 811"
+		}
+		text += call
+	}
 	for _, j := range r.Jobs {
 		for k, st := range j.Stints {
 			if st.Day != day {
@@ -176,8 +196,8 @@ func (r runSheet) marking(day int) block.Block {
 func (r runSheet) head(day int) block.Block {
 	d := r.Days[day]
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
-	if c := r.bars(day); c.Lunch > 0 && !c.SaysLunch(draw.BarsWidth(r.width, r.nameRoom())) {
-		text += fmt.Sprintf(", lunch %s to %s", c.Lunch, c.Lunch+c.Rest)
+	if d.Lunch > 0 {
+		text += fmt.Sprintf(", lunch %s to %s", d.Lunch, d.Lunch+practice.MinutesLunch)
 	}
 	trial := r.trial(day)
 	switch {
@@ -186,23 +206,11 @@ func (r runSheet) head(day int) block.Block {
 	case d.Bench():
 		text += ", at the bench."
 	case d.Light == nil:
-		text += " if light lasts. Sunset ______"
+		text += " if light lasts. Sunset ____"
 	default:
-		text += r.dark(day) + fmt.Sprintf(". Light to %s, dark %s", block.Figure(d.Light.Set.String()), d.Light.Dusk)
-		if first := slices.IndexFunc(r.Days[r.Marked:], func(d crew.Workday) bool { return !d.Bench() }); day == r.Marked+first {
-			text += fmt.Sprintf(" (%s)", d.Light.Zone)
-		}
-		text += "."
+		text += fmt.Sprintf(". Light to %s, dark %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 	}
 	return block.Block{Name: "day", Gap: 3, Keep: true, Body: block.Words{Text: text, Figures: paper.Strong.Sized(13)}}
-}
-
-// dark says who walks through in the dark, and when.
-func (r runSheet) dark(day int) (text string) {
-	for _, s := range r.shifts(day, crew.LightUp) {
-		text += fmt.Sprintf(", %s %s", s.Who, s.Begin)
-	}
-	return text
 }
 
 // trial says the trial of one arch on its day; empty on others.
@@ -216,21 +224,13 @@ func (r runSheet) trial(day int) string {
 	return ""
 }
 
-// chart is one day of building as bars, and under it whoever found no room in it.
-func (r runSheet) chart(day int) []block.Block {
-	chart, names := r.bars(day), r.nameRoom()
-	list := []block.Block{{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
+// chart is one day of building as bars.
+func (r runSheet) chart(day int, names paper.Length) block.Block {
+	chart := r.bars(day).Parted(r.width, names)
+	return block.Block{Name: "day chart", Gap: 1, Body: block.Picture{Least: chart.Least(), Best: chart.Most(), Paint: func(page *paper.Page, box paper.Rect) []string {
 		chart.Draw(page, box, names)
 		return nil
-	}}}}
-	var words []string
-	for _, m := range chart.Draw(&paper.Page{}, paper.Rect{W: r.width, H: chart.Least()}, names) {
-		words = append(words, fmt.Sprintf("%s, %s: %s", m.Row, m.Bar.Begin, m.Bar.Who))
-	}
-	if len(words) > 0 {
-		list = append(list, block.Block{Name: "who else", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: "Also on the bars: " + strings.Join(words, "; ") + "."}})
-	}
-	return list
+	}}}
 }
 
 // nameRoom is the width of the works' names, alike on every day.
@@ -241,37 +241,36 @@ func (r runSheet) nameRoom() (wide paper.Length) {
 	return wide
 }
 
-// bars gathers a day's bars: a row a work, or a row each of several crews that raise side by side.
+// bars gathers a day's bars, a row a work.
 func (r runSheet) bars(day int) draw.DayChart {
 	d := r.Days[day]
 	c := draw.DayChart{From: d.Begin / 60 * 60, To: d.End, Lunch: d.Lunch, Rest: practice.MinutesLunch, Light: d.Light}
-	if d.Light != nil && !d.Bench() {
+	if d.Light == nil { // nothing to show after the work
+		c.To = r.done(day) + 60
+	} else if !d.Bench() {
 		c.To = max(c.To, d.Light.Dusk)
 	}
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
-		c.Rows = append(c.Rows, r.rows(day, work)...)
-	}
-	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })
-	if d.Light == nil { // nothing to show after the work
-		c.To = r.done(day) + 60
-	}
-	for _, row := range c.Rows {
-		for _, bar := range row.Bars {
+		row := draw.ChartRow{Name: r.workWords(work)}
+		for _, bar := range r.shifts(day, work) {
+			row.Add(bar)
 			c.To = max(c.To, bar.End)
 		}
+		byDark := func(j crew.Job) bool { return j.Work == work && work == crew.LightUp && len(j.Stints) == 0 }
+		if day == len(r.Days)-1 && slices.ContainsFunc(r.Jobs, byDark) {
+			row.Note = "when dark, at ______ by ______"
+		}
+		if len(row.Bars) > 0 || row.Note != "" {
+			c.Rows = append(c.Rows, row)
+		}
 	}
+	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })
 	c.To = (c.To + 59) / 60 * 60
 	return c
 }
 
-// shift is a bar with the arches that its people work at.
-type shift struct {
-	draw.ChartBar
-	arches string
-}
-
 // shifts are the bars of a work on a day.
-func (r runSheet) shifts(day int, work crew.Work) (list []shift) {
+func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 	for _, j := range r.Jobs {
 		if j.Work != work {
 			continue
@@ -290,40 +289,14 @@ func (r runSheet) shifts(day int, work crew.Work) (list []shift) {
 					bar.Holds = append(bar.Holds, h.at)
 				}
 			}
-			list = append(list, shift{bar, fmt.Sprintf("%d–%d", max(3, j.First), j.Last)})
+			list = append(list, bar)
 		}
 	}
 	if tie := r.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
-		list = append(list, shift{ChartBar: draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"}})
+		list = append(list, draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"})
 	}
+	slices.SortFunc(list, func(a, b draw.ChartBar) int { return cmp.Compare(a.Begin, b.Begin) })
 	return list
-}
-
-// rows are a work's rows on a day. Stretches that follow each other without a break and by the same people are one bar; those that go on side by side get a row each
-// and their arches in its name.
-func (r runSheet) rows(day int, work crew.Work) (rows []draw.ChartRow) {
-	var arches [][]string
-	for _, s := range r.shifts(day, work) {
-		k := slices.IndexFunc(rows, func(row draw.ChartRow) bool { return row.Free(s.Begin, s.End) })
-		if k < 0 {
-			k = len(rows)
-			rows, arches = append(rows, draw.ChartRow{}), append(arches, nil)
-		}
-		if !slices.Contains(arches[k], s.arches) {
-			arches[k] = append(arches[k], s.arches)
-		}
-		rows[k].Add(s.ChartBar)
-	}
-	byDark := func(j crew.Job) bool { return j.Work == work && work == crew.LightUp && len(j.Stints) == 0 }
-	if day == len(r.Days)-1 && slices.ContainsFunc(r.Jobs, byDark) {
-		rows = append(rows, draw.ChartRow{Note: "when dark, at ______ by ______"})
-	}
-	for k := range rows {
-		if rows[k].Name = r.workWords(work); len(rows) > 1 && work == crew.RaiseOthers {
-			rows[k].Name = "Raise " + strings.Join(arches[k], ", ")
-		}
-	}
-	return rows
 }
 
 // whoWords names people by letters: three or more in a row by the first and the last of them.

@@ -16,9 +16,9 @@ import (
 
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
-	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Paint checked", crew.AskOwner: "Owner asked", crew.LookUp: "Wires looked for", crew.CallLocator: "Locator called", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 held", crew.MeasureWidths: "Stake widths", crew.TestOutlets: "Outlets go dead", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
-	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Stakes capped",
+	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked overhead", crew.ReadTicket: "Ticket good",
+	crew.PullTest: "Stake 1 firm", crew.MeasureWidths: "Widths", crew.TestOutlets: "Outlets go dead", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
+	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher named", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Way is clear", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
 
@@ -98,19 +98,30 @@ func (r runSheet) toSign() []block.Block {
 		grid.Cols = append(grid.Cols, column)
 	}
 	return []block.Block{
-		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: once the crew's leaf (number) is signed, tick, go on."}},
+		{Name: "holds", Gap: 3, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: "Holds, black on the bars: crews bring A their signed leaf (number); tick, go on."}},
 		{Name: "holds", Gap: 1, Body: grid},
 	}
 }
 
-// allHolds gathers the holds of marking and building in their order, each once: of a work by stretches with the first of them, and when it comes again. What is done by dark comes last.
+// allHolds gathers the holds of marking and building in their order: of a work by few stretches each with its arches, by many the first alone. What is done by dark comes last.
 func (r runSheet) allHolds() (list []dayHold) {
+	const few = 3
 	for k, j := range r.Jobs {
-		if k > 0 && r.Jobs[k-1].Work == j.Work {
+		parts := 0
+		for _, o := range r.Jobs {
+			if o.Work == j.Work {
+				parts++
+			}
+		}
+		if parts > few && k > 0 && r.Jobs[k-1].Work == j.Work {
 			continue
 		}
 		for _, h := range r.holds(j) {
-			h.what += r.again(j, h)
+			if parts > few {
+				h.what += ", each stretch"
+			} else if parts > 1 {
+				h.what += " " + say.Range(j.First, j.Last)
+			}
 			list = append(list, h)
 		}
 	}
@@ -123,35 +134,17 @@ func (r runSheet) allHolds() (list []dayHold) {
 	return list
 }
 
-// again says when a hold of a work by stretches comes again, where that is not often.
-func (r runSheet) again(first crew.Job, hold dayHold) string {
-	const few = 2
-	var times []string
-	for _, j := range r.Jobs {
-		if j.Work != first.Work || j.First == first.First {
-			continue
-		}
-		for _, h := range r.holds(j) {
-			if h.what == hold.what && h.when != hold.when && !slices.Contains(times, h.when) {
-				times = append(times, h.when)
-			}
-		}
-	}
-	switch n := len(times); {
-	case n == 0:
-		return ""
-	case n > few:
-		return ", each stretch"
-	}
-	return ", again " + say.And(times)
-}
-
 // holdName names a hold.
 func (r runSheet) holdName(t crew.Task) string {
 	site := r.plan.Spec.Site
 	switch name := holdWords[t.Action]; {
 	case t.Action == crew.MeasureArch:
 		return say.Capital(say.Numbered("arch", t.Of.Arches)) + " measured"
+	case t.Action == crew.CallLocator:
+		if crew.LikelyNEC(r.plan.Spec) {
+			return "811 called"
+		}
+		return "Locator called"
 	case t.Action == crew.PullTest && site.Soil == spec.SoilUnknown:
 		return name + ", soil"
 	case t.Action == crew.TestOutlets && site.NotKnown(spec.BreakerAmps):

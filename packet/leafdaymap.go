@@ -31,9 +31,6 @@ const (
 
 // blocks are what is said aloud, and the map, parted where the tunnel is long.
 func (m siteMaps) blocks(b *binder) []block.Block {
-	if len(m.plan.Stakes) == 0 {
-		return nil
-	}
 	whole, list := m.under("")
 	switch {
 	case whole.Cords:
@@ -45,26 +42,17 @@ func (m siteMaps) blocks(b *binder) []block.Block {
 	return list
 }
 
-// whole tells that one map shows the site.
-func (m siteMaps) whole() bool {
-	if len(m.plan.Stakes) == 0 {
-		return true
-	}
-	plan, _ := m.under("")
-	return len(plan.Sections) == 1
-}
-
 // closeCords tells a tunnel whose cords' plans are in the annex.
 func (m siteMaps) closeCords() bool {
-	if n := len(m.plan.Ground.Stations); len(m.plan.Stakes) == 0 || n > mapLong {
-		return false
-	}
 	whole, _ := m.under("")
-	return !whole.Cords
+	return !whole.Cords && len(m.plan.Ground.Stations) <= mapLong
 }
 
-// under is the map under what is said aloud.
+// under is the map under what is said aloud; none where nothing stands.
 func (m siteMaps) under(more string) (*draw.SitePlan, []block.Block) {
+	if len(m.plan.Stakes) == 0 {
+		return &draw.SitePlan{Sections: []draw.Section{{}}, Cords: true}, nil
+	}
 	said := m.said(more)
 	room := m.room
 	room.H -= said.Body.Height(room.W) + mapGap
@@ -123,15 +111,26 @@ func (m siteMaps) said(more string) block.Block {
 		return "____________"
 	}
 	site := m.plan.Spec.Site
-	ground := "No buried line is known: nothing in the ground before the locator's marks."
-	if len(site.Buried) > 0 {
-		ground = "Hatched ground: no stake, no digging."
+	ground := ""
+	if len(site.Buried) == 0 {
+		ground = "No buried line is known: nothing goes in before all have marked. "
+	}
+	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
+	if len(site.Buried) > 0 || hard {
+		ground += "Hatched ground: no stake, no digging. "
+	}
+	if hard {
+		ground += "No wheels over cords. "
 	}
 	if len(site.Overhead) > 0 {
-		ground += " Below a wire: no ladder, no upright pipe."
+		ground += "Below a wire: no ladder, no upright pipe."
+	}
+	ring := ""
+	if site.Emergency == "" { // else on the foot
+		ring = ", ring __________"
 	}
 	text := "Say aloud and point: first aid is at " + at(spec.FirstAid) + ", power goes off at " + at(spec.PowerOff) + ".\n" + ground + "\n" +
-		"If something happens: stop, walk to the way in, count heads. Heard by ______________" + more
+		"Trouble: stop, meet at __________, count heads" + ring + ". Heard by all, A: __________" + more
 	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }
 

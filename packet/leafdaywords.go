@@ -11,27 +11,25 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/spec"
-	"hoopwright/layout/weather"
 )
 
 // workNames name each work on the run sheet.
 var workNames = map[crew.Work]func(p *layout.Plan) string{
 	crew.MarkGround: plainWork("Mark the ground"),
 	crew.TryArch:    plainWork("Trial: one arch up"),
-	crew.Unload:     plainWork("Unload, read board aloud"),
+	crew.Unload:     plainWork("Unload, read aloud, show map"),
 	crew.TryStake: func(p *layout.Plan) string {
 		if drives(p) {
-			return "Ticket, wires, stake 1"
+			return "Ticket, overhead, stake 1"
 		}
-		return "Look for wires, foot 1"
+		return "Look overhead, foot 1"
 	},
 	crew.Drive: func(p *layout.Plan) string {
 		legs, guys, pegs := stakeCounts(p)
 		if p.Spec.Arch.Foot != nil {
 			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
 		}
-		return "Drive " + say.Count(legs+guys+pegs, "stake")
+		return "Drive, cap " + say.Count(legs+guys+pegs, "stake")
 	},
 	crew.MakeLegs: func(p *layout.Plan) string {
 		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + withRidge(p, ", cut ridge 1")
@@ -133,7 +131,7 @@ func (b *binder) dayStops() block.Block {
 		for _, f := range t.Want {
 			switch f.What {
 			case crew.GustBelow:
-				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + " (" + signOf(weather.Gust{Forecast: f.Gust}) + "), "
+				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + ", "
 			case crew.WarmerThan:
 				raise += figure("raising cold", u.Temperature(f.Cold)) + " or colder, "
 			case crew.PeopleThere:
@@ -143,22 +141,22 @@ func (b *binder) dayStops() block.Block {
 	}
 	text := ""
 	if raise != "" {
-		text = "Raise nothing: " + raise + ".\n"
+		text = fmt.Sprintf("Raise nothing, leaf %d: %s.\n", leafNumber("raise"), raise)
 	}
-	ask := "Stop and ask"
-	if b.spec.Crew.Ask == (spec.Person{}) { // else on the foot
-		ask += " ____________"
+	ask := b.spec.Crew.Ask.Name
+	if ask == "" { // else the phone is on the foot
+		ask = "________, phone ________"
 	}
-	driving := ""
-	if drives(b.plan) {
-		driving = "driving stakes, "
+	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n", practice.ThunderMinutes)
+	text += fmt.Sprintf("Stop, A asks %s: failed hold, cracked pipe, unknown pipe or cable.", ask)
+	if b.spec.Crew.Young > 0 {
+		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.Least)
 	}
-	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n%s: a hold fails, pipe cracks, a line nobody told of.\nUnder %d: no %ssawing, raising, climbing, plugging in.", practice.ThunderMinutes, ask, practice.Least, driving)
 	if len(b.plan.Kinds) > 0 {
-		text += "\n" + b.shutWords() + " everyone out"
+		text += "\nLunch: no arch is left that somebody has to hold. Day put off to: ____________\n" + b.shutWords() + fmt.Sprintf(" all out, leaf %d", leafNumber("nights"))
 		facts = append(facts, block.Fact{What: b.closedAs(), Value: b.insideWords()})
 		if flat, ok := b.flatAt(); ok {
-			text += "; lay the tunnel flat before " + figure("down before gusts", u.Speed(flat.Called()))
+			text += fmt.Sprintf("; flat before %s, leaf %d", figure("down before gusts", u.Speed(flat.Called())), leafNumber("takedown"))
 		}
 		text += "."
 	}

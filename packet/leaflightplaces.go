@@ -7,18 +7,23 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/lights"
 )
 
-// unfolded shows every string in its place, and says what is left over.
+// unfolded shows every string in its place.
 func (l lighting) unfolded() []block.Block {
 	key := l.key()
 	side := l.high - 3
 	for _, k := range key {
 		side -= k.Gap + k.Body.Height(l.wide-draw.EdgeStripWide)
 	}
-	blocks := append(slices.Concat(l.leftOver(), l.rowWords(), key), block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}})
-	return blocks
+	strings := block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}}
+	_, edge, _ := l.onEdges()
+	for _, s := range edge {
+		strings.Facts = append(strings.Facts, block.Fact{What: "strip of " + s.words(), Value: s.words()})
+	}
+	return append(key, strings)
 }
 
 // unfolded is the tunnel laid open, which goes on side by side where it does not find room on one.
@@ -39,11 +44,18 @@ func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool
 	return unfolded{a, u.side}, unfolded{b, u.side}, ok && u.Least() > u.side
 }
 
-// key says how the picture is read.
+// key says how the picture is read, and which strings the raising crew ticks.
 func (l lighting) key() []block.Block {
-	text := "From above, legs laid flat, arch 1 at the bottom. Tick a string when tied."
-	if slices.ContainsFunc(l.plan.Lights.Paths, func(p lights.Path) bool { return len(p.Rows) > 1 }) {
-		text += " Rows turn up that leg."
+	later, _ := l.notYet()
+	var others []numbered
+	for _, s := range l.plan.Strings {
+		if !s.Run.Wound() || slices.Contains(later, s.Name) {
+			others = append(others, numbered{"S", s.Number, ""})
+		}
+	}
+	text := "From above, legs laid flat. Tick when tied."
+	if len(others) > 0 {
+		text += " Raising crew: " + inRanges(others) + "."
 	}
 	return []block.Block{
 		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},
@@ -51,29 +63,27 @@ func (l lighting) key() []block.Block {
 	}
 }
 
-// leftOver says which strings are longer than their place, and by how much, those alike together.
-func (l lighting) leftOver() []block.Block {
+// leftOver says which of a crew's strings are longer than their place, and by how much, those alike together; empty where none is.
+func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, facts []block.Fact) {
+	u := plan.Spec.Units
 	var longs []string
 	of := map[string][]numbered{}
-	var facts []block.Fact
-	for _, s := range l.plan.Strings {
-		long := l.u.Room(s.LeftOver)
-		if s.LeftOver < 2*l.u.Grid() || long == l.u.Room(0) {
+	for _, s := range plan.Strings {
+		long := u.Room(s.LeftOver)
+		if !crews(s) || s.LeftOver < 2*u.Grid() || long == u.Room(0) {
 			continue
 		}
 		if of[long] == nil {
 			longs = append(longs, long)
 		}
-		of[long] = append(of[long], numbered{before: "S", number: s.Number})
+		of[long] = append(of[long], numbered{"S", s.Number, ""})
 		facts = append(facts, block.Fact{What: "left over of " + s.Name, Value: long})
 	}
+	for i, long := range longs {
+		longs[i] = inRanges(of[long]) + " " + block.Figure(long)
+	}
 	if len(longs) == 0 {
-		return nil
+		return "", nil
 	}
-	var named []string
-	for _, long := range longs {
-		named = append(named, inRanges(of[long])+" "+block.Figure(long))
-	}
-	text := "Left over: " + strings.Join(named, "; ") + ". Lay it to and fro on its own pipe or row, tied."
-	return []block.Block{{Name: "what is left over", Gap: 2, Rank: block.Should, Body: block.Words{Text: text}, Facts: facts}}
+	return "Left over of each, as planned: " + strings.Join(longs, "; ") + ". Lay it to and fro, tied.", facts
 }

@@ -35,7 +35,8 @@ func (b *binder) lightsLeaf() []folio {
 	l := b.lighting()
 	strips := l.strips()
 	bench, winding := l.steps()
-	front := slices.Concat([]block.Block{l.aloud()}, bench, slices.Concat(l.charts()...), l.rowMarks(), l.dropList(), l.turns(), winding)
+	front := append([]block.Block{l.aloud()}, bench...)
+	front = slices.Concat(front, slices.Concat(l.charts()...), l.dropList(), l.turns(), winding)
 	return []folio{{
 		front: side{title: "Lights: winding", toScale: strips[0] != nil, edge: strips[0], blocks: front},
 		back:  side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1], blocks: l.unfolded()},
@@ -80,7 +81,7 @@ func (l lighting) near(steps, a, b measure.Length) bool {
 // How far wraps may differ that are wound alike, in steps: what the give of flags and of a string's end takes up. Our own choice.
 const (
 	lengthSteps = 4 // where the pipe or what is wound of it begins and ends
-	bandSteps   = 2
+	bandSteps   = 3
 	tenSteps    = 1
 	bulbSteps   = 1 // of bulbs at a flag
 )
@@ -105,29 +106,20 @@ func (l lighting) woundAlike(v, w lights.Wrap) bool {
 // pipesNamed is how long a list of pipes may be before the most numerous are called all the others.
 const pipesNamed = 36
 
-// named says which pipes a line stands for: arches where it is both legs of each, and where the list is long, all others of its chart or of its side.
+// named says which pipes a line stands for: where the list is long, all others of its chart or of its side.
 func (c wrapChart) named(line int) string {
 	on := slices.SortedStableFunc(slices.Values(c.lines[line].on), func(p, q lights.Part) int { return cmp.Compare(p.Kind, q.Kind) })
-	sides := map[lights.Kind][]int{}
+	sides := map[lights.Kind]int{}
 	for _, p := range on {
-		sides[p.Kind] = append(sides[p.Kind], p.Number)
+		sides[p.Kind]++
 	}
-	left, right := sides[lights.LegLeft], sides[lights.LegRight]
 	name, rest := partsInRanges(on), "all others"
 	switch {
-	case on[0].Kind == lights.Ridge:
-		name = "bay " + name
-	case on[0].Kind == lights.Arch || slices.Equal(left, right):
-		var numbers []int
-		for _, p := range on {
-			if !slices.Contains(numbers, p.Number) {
-				numbers = append(numbers, p.Number)
-			}
-		}
-		name = say.Numbered("arch", numbers)
-	case len(left) == 0:
+	case !on[0].IsLeg():
+		name = onParts(on)
+	case sides[lights.LegLeft] == 0:
 		rest = "all other right legs"
-	case len(right) == 0:
+	case sides[lights.LegRight] == 0:
 		rest = "all other left legs"
 	}
 	if len(name) <= pipesNamed {
@@ -155,7 +147,7 @@ func (l lighting) under(on lights.Part) measure.Length {
 // wordsWide is the room for the words beside a chart.
 const wordsWide paper.Length = 57
 
-// charts draws how each kind of pipe is wound.
+// charts draws how each kind of pipe is wound. One whose string goes on another part of such pipes too is told with its part.
 func (l lighting) charts() (list [][]block.Block) {
 	all := l.wrapCharts()
 	for i, c := range all {
@@ -165,23 +157,12 @@ func (l lighting) charts() (list [][]block.Block) {
 	return list
 }
 
-// noun is what a chart's pipes are called.
-func (c wrapChart) noun() string {
-	switch c.lines[0].wrap.On.Kind {
-	case lights.Ridge:
-		return "Ridge"
-	case lights.Arch:
-		return "Whole arch"
-	}
-	return "Leg"
-}
-
-// alsoOn reports whether two charts have the same string on pipes of one sort: they are told apart by what part of the pipe it goes on.
+// alsoOn reports whether two charts have the same string on pipes of one sort.
 func (c wrapChart) alsoOn(o wrapChart) bool {
-	return c.noun() == o.noun() && strung(c.lines[0].wrap) == strung(o.lines[0].wrap)
+	w, v := c.lines[0].wrap, o.lines[0].wrap
+	return w.On.Kind.Noun() == v.On.Kind.Noun() && strung(w) == strung(v)
 }
 
-// chart draws one kind of pipe, told with the part of it that is wound where another chart has the same string on such pipes.
 func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	w := c.lines[0].wrap
 	start, end := endsOf(w.On.Kind)
@@ -196,20 +177,18 @@ func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	}
 	slices.Sort(chart.Marks)
 	var flags []string
-	for _, m := range chart.Marks {
-		flags = append(flags, l.u.Inches(m))
+	for _, m := range append(slices.Clone(chart.Marks), chart.Long) {
+		flags = append(flags, l.u.Inches(l.u.Taped(m)))
 	}
-	noun := c.noun()
-	title := fmt.Sprintf("%s: %s", noun, strung(w))
+	title := fmt.Sprintf("%s: %s", say.Capital(w.On.Kind.Noun()), strung(w))
 	if part {
-		title = fmt.Sprintf("%s, %s to %s: %s", noun, l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
+		title = fmt.Sprintf("%s, %s to %s: %s", say.Capital(w.On.Kind.Noun()), l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
 	}
 	of := c.named(0) + ", " + title
-	each := fmt.Sprintf("%s, %s", l.u.Room(w.Label.Length), say.Count(w.Label.Bulbs, "bulb"))
-	facts := []block.Fact{{What: "each string of " + title, Value: each}, {What: "bare at a wrap's end, " + of, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + of, Value: l.u.Inches(w.From)},
+	facts := []block.Fact{{What: "bare at a wrap's end, " + of, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + of, Value: l.u.Inches(w.From)},
 		{What: "flags for " + of, Value: strings.Join(flags, ", ")}}
 	ruler := block.Picture{Least: chart.RulerHeight(l.chartWide()), Paint: chart.Ruler}
-	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong}, block.Words{Text: each})}}
+	blocks := []block.Block{{Name: title, Gap: 3, Keep: true, Facts: facts, Body: withWords(ruler, block.Words{Text: title, Lettering: paper.Strong})}}
 	for i, line := range c.lines {
 		blocks = append(blocks, l.line(chart, line, c.named(i), fmt.Sprintf("%s, line %d", title, i+1)))
 	}
@@ -263,17 +242,14 @@ func strung(w lights.Wrap) string {
 func (l lighting) line(chart draw.PipeChart, k wrapKind, on, title string) block.Block {
 	w := k.wrap
 	from, to := w.Wound()
-	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Signs: true, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w), Lean: lean(k.on)}
+	line := draw.PipeLine{From: from, To: to, Bare: w.Bare, Crown: w.Crown, Inks: draw.StringInks(w.Label), Joints: l.joints(w), Lean: lean(k.on)}
 	for _, f := range w.Flags {
 		line.At = append(line.At, draw.PipeMark{Tape: f.Tape, Text: fmt.Sprint(f.Bulb)})
 	}
-	turns, each := w.Counted(l.u)
-	counted, ten := halves(turns), l.u.Inches(each)
-	text := fmt.Sprintf("%s: %s\u00a0turns\n%d turns = %s", say.Capital(on), counted, lights.CountTurns, block.Figure(ten))
-	if turns < lights.CountTurns {
-		ten = l.u.Inches(w.Pitch)
-		text = fmt.Sprintf("%s: %s\u00a0turns,\none every %s", say.Capital(on), counted, block.Figure(ten))
-	}
+	turns, _ := w.Counted(l.u)
+	counted := halves(turns)
+	what, ten := l.tenTurns(w)
+	text := fmt.Sprintf("%s: %s\u00a0turns\n%s%s", say.Capital(on), counted, what, block.Figure(ten))
 	if w.Covers < 1-1e-6 {
 		text += fmt.Sprintf("\nReaches %s of the way, as planned.", measure.Percent(measure.Share(w.Covers)))
 	}
@@ -285,6 +261,15 @@ func (l lighting) line(chart draw.PipeChart, k wrapKind, on, title string) block
 	height := chart.LineHeight(l.chartWide(), line)
 	picture := block.Picture{Least: height, Paint: func(page *paper.Page, box paper.Rect) []string { return chart.Line(page, box, line) }}
 	return block.Block{Name: on, Gap: 1.5, Facts: facts, Body: withWords(picture, block.Words{Text: text})}
+}
+
+// tenTurns says how close turns are: what is told, and its length.
+func (l lighting) tenTurns(w lights.Wrap) (what, length string) {
+	turns, ten := w.Counted(l.u)
+	if turns < lights.CountTurns {
+		return "one every ", l.u.Inches(w.Pitch)
+	}
+	return fmt.Sprintf("%d turns = ", lights.CountTurns), l.u.Inches(ten)
 }
 
 // halves prints a number of turns: 48, or 48 1/2.

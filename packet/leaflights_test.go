@@ -153,18 +153,17 @@ func TestWrapCharts(t *testing.T) {
 	}
 }
 
-// The leaf prints the plan's figures: ten turns and turns of every line, bulbs at flags, marks of rows, the way rows bow an arch, what is left over.
+// The leaf prints the plan's figures: ten turns and turns of every line, bulbs at flags, marks of rows, what is left over of what is wound; raise what of the rest.
 func TestLightsLeafPrintsThePlan(t *testing.T) {
 	for name, plan := range lightPlans(t) {
-		var all strings.Builder
-		for _, s := range leafSides(t, plan, "lights") {
-			for _, op := range s.page.Ops {
-				if x, ok := op.(paper.Text); ok {
-					fmt.Fprintf(&all, "%s\n", x.String)
-				}
+		printed := func(leaf string) string {
+			var words []string
+			for _, s := range leafSides(t, plan, leaf) {
+				words = append(words, wordsOf(s.page)...)
 			}
+			return strings.Join(strings.Fields(strings.Join(words, " ")), " ")
 		}
-		text := strings.Join(strings.Fields(all.String()), " ")
+		text, hung := printed("lights"), printed("raise")
 		var want []string
 		u := plan.Spec.Units
 		if len(plan.Wraps) > 0 {
@@ -182,8 +181,10 @@ func TestLightsLeafPrintsThePlan(t *testing.T) {
 			want = append(want, u.BareInches(r.Tape))
 		}
 		for _, s := range plan.Strings {
-			if s.LeftOver > 25.4 {
-				want = append(want, u.Room(s.LeftOver))
+			if long := u.Room(s.LeftOver); s.LeftOver > 25.4 && s.Run.Wound() {
+				want = append(want, long)
+			} else if s.LeftOver > 25.4 && !strings.Contains(hung, long) {
+				t.Errorf("%s: %q is not on raise", name, long)
 			}
 		}
 		if rows := plan.Spec.Lights.Rows; rows != nil && len(rows.Gaps) > 0 {

@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // turns draws which way round each side is wound, once.
@@ -58,30 +59,29 @@ type told struct {
 	facts []block.Fact
 }
 
-// steps is the work on the strings, and then that on each pipe, in the order of the tasks. What is told once for every wrap is told at the first.
+// steps is the work on the strings, and then that on each pipe.
 func (l lighting) steps() (bench, winding []block.Block) {
+	said, seen := newTaskWords(l.plan), map[crew.Action]bool{}
 	var on, wind []told
-	said := newTaskWords(l.plan)
-	wound, joined := false, false
+	if len(l.plan.Wraps) > 0 {
+		wind = l.windingSteps()
+	}
 	for _, t := range l.plan.Crew.Tasks {
-		in := said.of(t)
-		switch t.Action {
+		if seen[t.Action] {
+			continue
+		}
+		seen[t.Action] = true
+		switch in := said.of(t); t.Action {
 		case crew.TestStrings:
 			on = append(on, l.testStep(t, in))
 		case crew.TryWrapped:
 			on = append(on, told{Step: block.Step{Hold: t.Hold, Text: in.Do + " " + in.Want, Then: "Dark, bare or cracked: unwind it, wind a spare.", Sign: []block.Blank{{Word: in.Sign}}}})
 		case crew.TagStrings:
 			on = append(on, told{Step: block.Step{Text: in.Do}})
-		case crew.FlagRows:
-			wind = append(wind, told{Step: block.Step{Text: in.Do, Then: "Each by tape from the foot, never from flag to flag."}})
 		case crew.JoinForWrap:
-			if !joined {
-				wind, joined = append(wind, told{Step: block.Step{Text: in.Do}}), true
-			}
-		case crew.WindPipe, crew.WindInPlace:
-			if !wound {
-				wind, wound = append(wind, l.windingSteps()...), true
-			}
+			wind = slices.Insert(wind, 0, told{Step: block.Step{Text: in.Do}})
+		case crew.FlagRows: // while the pipe is on the trestles
+			wind = slices.Insert(wind, min(1, len(wind)), l.rowStep(in))
 		}
 	}
 	number := 0
@@ -94,10 +94,32 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		return out
 	}
 	bench, winding = blocks(on), blocks(wind)
-	if wound {
+	if len(winding) > 0 {
 		winding[0].Gap = 4
 	}
 	return bench, winding
+}
+
+// rowStep has the legs of walls with rows marked where these are tied.
+func (l lighting) rowStep(in instruction) told {
+	var tapes []string
+	var legs []lights.Part
+	s := told{Step: block.Step{Then: "Each by tape from the foot, never from ribbon to ribbon."}}
+	walls := map[spec.Side]bool{}
+	for _, r := range l.plan.Lights.Rows {
+		if tape := l.u.BareInches(r.Tape); !slices.Contains(tapes, tape) {
+			tapes = append(tapes, tape)
+			s.facts = append(s.facts, block.Fact{What: fmt.Sprintf("mark of row %d", r.Number), Value: tape})
+		}
+		if !walls[r.Wall] {
+			walls[r.Wall] = true
+			for _, a := range l.plan.Arches {
+				legs = append(legs, lights.Leg(r.Wall, a.Number))
+			}
+		}
+	}
+	s.Text = fmt.Sprintf("%s %s: at %s up.", in.Do, partsInRanges(legs), block.Figure(strings.Join(tapes, ", ")+" "+measure.By(l.u, "in", "mm")))
+	return s
 }
 
 // testStep has every string tested and its label read.
@@ -109,7 +131,7 @@ func (l lighting) testStep(t crew.Task, in instruction) told {
 		}
 	}
 	label := say.And(volts)
-	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "A dark bulb, bare wire, a crack, heat: reject bag, no tape; a spare of its kind. None left: ask.",
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "Dark bulb, bare wire, crack, heat: reject bag, no tape; spare of its kind. None: ask.",
 		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: label}}}
 }
 
@@ -118,22 +140,36 @@ func (l lighting) windingSteps() (list []told) {
 	step := func(text, then string, facts ...block.Fact) {
 		list = append(list, told{block.Step{Text: text, Then: then}, facts})
 	}
-	strip := ""
+	turns := fmt.Sprintf("%d turns by tape", lights.CountTurns)
 	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		strip = "Or by the edge strip, folded at its dashes, if the top bar measures true."
+		turns += ", or by the edge strip, a turn a mark, folded at its dashes, if the top bar measures true"
+	}
+	var nouns []string
+	for _, w := range l.plan.Wraps {
+		if noun := map[bool]string{true: "ridge pieces", false: "legs"}[ofRidge(w)]; !slices.Contains(nouns, noun) {
+			nouns = append(nouns, noun)
+		}
+	}
+	start, free, laid := "Pipe on trestles.", ".", "Ridges between their arches."
+	if slices.Contains(nouns, "legs") {
+		start, free, laid = "Pipe on trestles; a leg’s arrow points to its crown.", "; at a foot tied back up.", "Legs to their stakes, ridges between."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
-	step("Pipe on trestles. Measure from 0, tie one-knot ribbon at every flag, within "+block.Figure(give)+".", l.notYet(), block.Fact{What: "give of a flag on a pipe", Value: give})
-	step(fmt.Sprintf("Start where prongs are drawn, left past the pipe’s end. %d turns fill the length printed.", lights.CountTurns), strip)
-	step("Count bulbs from the prongs: at a flag the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good flag.")
+	_, later := l.notYet()
+	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", later, block.Fact{What: "give of a flag on a pipe", Value: give})
+	step("Start where prongs are drawn, plugs free past the end"+free, turns+".")
+	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
 		step("White band: a "+say.Or(heldBy(l.plan).pick("guy", "brace"))+" goes there. Run the wire straight, no turn.", "")
 	}
-	step("Ends up to "+block.Figure(off)+" short: widen the last third. Over: close up, or tie the end back.", "Farther off: unwind. Never stretch, never cut.",
-		block.Fact{What: "how far a string's end may be off", Value: off})
-	step("Zip ties at both ends, 1/3, 2/3. Crew lead checks the first of a kind.", "")
-	step("All wound strings ticked, every plug out. Lay each pipe at its stakes.", "")
-	list[len(list)-1].Sign = []block.Blank{{Word: "Lights wrapped, UNPLUGGED: signed"}}
+	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
+	step("String up to "+block.Figure(off)+" short: widen the last third. As much over: close up, tie back.", strings.TrimSpace("Farther off: unwind. Never stretch, never cut. "+long),
+		append(facts, block.Fact{What: "how far a string's end may be off", Value: off})...)
+	step("Zip ties, snug, at both ends, 1/3, 2/3. Crew lead checks the first of each line.", "")
+	step("All wound strings ticked. "+laid, "")
+	for i, noun := range nouns {
+		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[i] + noun})
+	}
 	return list
 }
 
@@ -147,15 +183,15 @@ func (l lighting) bulbGive() int {
 	return max(1, give)
 }
 
-// notYet names what is wound only when it is up.
-func (l lighting) notYet() string {
+// notYet names the strings that are wound only once their pipe is up, and what is done with them.
+func (l lighting) notYet() (names []string, words string) {
 	for _, t := range l.plan.Crew.Tasks {
 		if t.Action == crew.WindInPlace {
 			w := l.plan.Lights.Wraps[t.Of.Wraps[0]]
-			return fmt.Sprintf("Not %v: give it and %s to the raising crew, who wind it once it is up.", w.On, say.And(w.Strings))
+			return w.Strings, fmt.Sprintf("Not %v: give it and %s to the raising crew, who wind it once it is up.", w.On, say.And(w.Strings))
 		}
 	}
-	return ""
+	return nil, ""
 }
 
 // aloud is what is said before the first string is plugged in.

@@ -7,20 +7,21 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
-// pitchStrip is a strip to wind by, for the wraps of one line of a chart and others of its pitch.
+// pitchStrip is a strip to wind by, for all lines of charts of its pitch.
 type pitchStrip struct {
 	pitch measure.Length
-	names [][2]string // the noun and the pipes
-	on    int         // pipes
+	told  []string // how those lines tell it
+	on    int      // pipes
 }
 
 // pitchStrips are the plan's strips, that of most pipes first.
 func (l lighting) pitchStrips() []pitchStrip {
 	var list []pitchStrip
 	for _, c := range l.wrapCharts() {
-		for k, line := range c.lines {
+		for _, line := range c.lines {
 			i := slices.IndexFunc(list, func(s pitchStrip) bool {
 				return l.near(tenSteps, lights.CountTurns*s.pitch, lights.CountTurns*line.wrap.Pitch)
 			})
@@ -28,7 +29,9 @@ func (l lighting) pitchStrips() []pitchStrip {
 				i = len(list)
 				list = append(list, pitchStrip{pitch: line.wrap.Pitch})
 			}
-			list[i].names = append(list[i].names, [2]string{c.noun(), c.named(k)})
+			if what, ten := l.tenTurns(line.wrap); !slices.Contains(list[i].told, what+ten) {
+				list[i].told = append(list[i].told, what+ten)
+			}
 			list[i].on += len(line.on)
 		}
 	}
@@ -36,21 +39,8 @@ func (l lighting) pitchStrips() []pitchStrip {
 	return list
 }
 
-// words say what a strip is for: pipes of one noun together.
-func (s pitchStrip) words() string {
-	words := "Turns. "
-	for i, n := range s.names {
-		switch {
-		case i > 0 && n[0] == s.names[i-1][0]:
-			words += ", " + n[1]
-		case i > 0:
-			words += "; " + n[0] + ": " + n[1]
-		default:
-			words += n[0] + ": " + n[1]
-		}
-	}
-	return words
-}
+// words say what a strip is for, as the charts do.
+func (s pitchStrip) words() string { return say.Or(s.told) }
 
 // fewTurns is the least that a strip is worth printing for.
 const fewTurns = 2
@@ -89,7 +79,7 @@ func (l lighting) edgeOf(strips []pitchStrip) *edge {
 		box.H /= paper.Length(len(strips))
 		for i := range strips {
 			s := strips[len(strips)-1-i]
-			draw.EdgeStrip{Pitch: s.pitch, Words: clip(s.words(), paper.Floor, box.H-4), Left: left}.Draw(page, box)
+			draw.EdgeStrip{Pitch: s.pitch, Words: s.words(), Left: left}.Draw(page, box)
 			box.Y += box.H
 		}
 	}}

@@ -2,9 +2,7 @@ package packet
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -73,8 +71,7 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 	p := r.profile(first)
 	picture := []block.Block{r.titleOf(first, s), {Name: "profile", Gap: 1, Body: profileBody{p, s}}}
 	people := r.people()
-	faults, facts := r.faults(p.Kind)
-	told := append(slices.Clone(people), faults...)
+	told := append(slices.Clone(people), r.faults(p.Kind)...)
 	var top block.Columns
 	for under := range len(people) + 1 { // so much stands under the picture as makes it all lowest
 		sides := block.Columns{Gap: 5, Cols: []block.Column{{Width: p.Width(s), Blocks: slices.Concat(picture, told[:under])}, {Share: 1, Blocks: told[under:]}}}
@@ -82,8 +79,7 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 			top = sides
 		}
 	}
-	facts = append(facts, r.profileFacts(p)...)
-	list := []block.Block{{Name: "profile", Body: top, Facts: append(facts, block.Fact{What: "scale of the profile", Value: s.Words})}, r.holdTable()}
+	list := []block.Block{{Name: "profile", Body: top, Facts: append(r.profileFacts(p), block.Fact{What: "scale of the profile", Value: s.Words})}, r.holdTable()}
 	return slices.Concat(list, r.crowns(), r.joining(), []block.Block{r.signatures()})
 }
 
@@ -133,7 +129,7 @@ func (r raising) people() []block.Block {
 	if len(r.Plan.Strings) > 0 {
 		bring = fmt.Sprintf("Bring leaves %d, %d", leafNumber("stakes"), leafNumber("lights"))
 	}
-	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; leaf %d, Raising.", bring, leafNumber("stock")))}
+	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; goods: leaf %d. Steps: back.", bring, leafNumber("stock")))}
 	if more := r.sideBySide(); len(more) > 0 {
 		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, five more: %s, %s as arch 1. Tape once joined.", say.Numbered("arch", more), say.Numbers(begun(more)))))
 	}
@@ -165,59 +161,47 @@ func begun(numbers []int) (first []int) {
 	return first
 }
 
-// faults says what to look at where the arch is farther off than it may be: what shows beyond that, what does it, what to do.
-func (r raising) faults(k *arch.Kind) (list []block.Block, facts []block.Fact) {
+// faults says what to look at where the arch is farther off than it may be: how it shows, what does it, what to do.
+func (r raising) faults(k *arch.Kind) []block.Block {
 	m, ok := k.Moves()
 	if !ok {
-		return nil, nil
+		return nil
 	}
-	long := "push legs home. The other way: too short, measure."
+	pipe := "leg"
 	if k.Spec.OneStick {
-		long = "stick too long. The other way: too short. Measure."
+		pipe = "stick"
 	}
-	list = []block.Block{block.Heading("Off by more than Within"), block.Paragraph(fmt.Sprintf("Feet, unless moved on leaf %d: arch off, caps on, call the stake crew.", leafNumber("stakes")))}
+	list := []block.Block{block.Heading("Off by more than Within"), block.Paragraph(fmt.Sprintf("Feet, unless moved on leaf %d: arch off, caps on, call the stake crew.", leafNumber("stakes")))}
 	for _, f := range []struct {
-		what string
 		move arch.Move
 		does string
-	}{{"leg end above ground", arch.Move{Crown: m.By / 2}, "push both legs down."}, {"too much pipe", m.Long, long}, {"stake tops out", m.Lean, upright(k) + "s lean, do as for Feet."}} {
-		if f.move == (arch.Move{}) {
-			continue
+	}{{arch.Move{Crown: m.By / 2}, "push both legs right down."}, {arch.Move{Crown: -m.Long.Crown, Shoulder: -m.Long.Shoulder}, fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))},
+		{m.Lean, upright(k) + "s lean. As for Feet."}} {
+		if shows := showing(f.move); shows != "" {
+			list = append(list, block.Paragraph(shows+": "+f.does))
 		}
-		effect := r.beyond(k, f.move)
-		list = append(list, block.Paragraph(effect+": "+f.does))
-		facts = append(facts, block.Fact{What: f.what + " at the limit, what shows", Value: effect})
 	}
-	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: ask. Force nothing."}}), facts
+	return append(list, block.Block{Name: "still off", Gap: 1.6, Body: block.Words{Lettering: paper.Strong, Text: "Still off: ask. Force nothing."}})
 }
 
-// beyond scales the move that a fault makes to where the height or the width first leaves what is held: what shows from there on, that one first.
-func (r raising) beyond(k *arch.Kind, m arch.Move) string {
-	times, leaves := math.Inf(1), ""
-	moves := map[string]measure.Length{draw.HeightWord: m.Crown, draw.WidthWord: m.Shoulder}
-	for _, h := range r.held(k) {
-		if move := moves[h.name]; move != 0 && math.Abs(float64(h.give/move)) < times {
-			times, leaves = math.Abs(float64(h.give/move)), h.name
-		}
-	}
-	if math.IsInf(times, 1) {
-		times = 1
-	}
+// showing says how a move shows on an arch; empty where nothing moves.
+func showing(m arch.Move) string {
 	var parts []string
-	for _, p := range []struct{ what, more, less string }{{draw.HeightWord, "high", "low"}, {draw.WidthWord, "wide", "narrow"}} {
-		l, way := r.u.Taped(moves[p.what]*measure.Length(times)), p.more
-		if l < 0 {
-			l, way = -l, p.less
-		}
+	for _, p := range []struct {
+		by         measure.Length
+		more, less string
+	}{{m.Crown, "high", "low"}, {m.Shoulder, "wide", "narrow"}} {
 		switch {
-		case l == 0:
-		case p.what == leaves:
-			parts = slices.Insert(parts, 0, fmt.Sprintf("Over %s too %s", r.u.Inches(l), way))
-		default:
-			parts = append(parts, way)
+		case p.by > 0:
+			parts = append(parts, p.more)
+		case p.by < 0:
+			parts = append(parts, p.less)
 		}
 	}
-	return strings.Join(parts, " and ")
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Too " + say.And(parts)
 }
 
 // otherShapes are the profiles of arches that differ from the first by more than what is held, each beside its holds.

@@ -172,6 +172,29 @@ func TestTrialIsOnStakesOfItsOwn(t *testing.T) {
 	}
 }
 
+// TestGuysAreFixedAsTheirArchStands: where the first guys are those of arch 2, or of an arch after it, the leaf says to which stakes they go and how taut.
+func TestGuysAreFixedAsTheirArchStands(t *testing.T) {
+	for _, first := range []int{2, 4} {
+		plan := changedExample(t, "garden", "guys: {arches: [1, last]", fmt.Sprintf("guys: {arches: [%d, last]", first))
+		var words []string
+		for _, s := range leafSides(t, plan, "raise") {
+			words = append(words, wordsOf(s.page)...)
+		}
+		all, stakes := strings.Join(words, " "), 0
+		for _, s := range plan.Stakes {
+			if s.Guy && s.Arch == first {
+				stakes++
+				if !strings.Contains(all, s.String()) {
+					t.Errorf("guys from arch %d on: nothing goes to %v", first, s)
+				}
+			}
+		}
+		if taut := strings.Count(all, "a finger moves each"); stakes == 0 || taut != 1 {
+			t.Errorf("guys from arch %d on: %d stakes, told %d times how taut", first, stakes, taut)
+		}
+	}
+}
+
 // TestRaiseLeafPrintsThePlan: the figures that a crew acts on, as the plan and practice have them.
 func TestRaiseLeafPrintsThePlan(t *testing.T) {
 	for _, name := range []string{"garden", "starter", "schoolyard", "millwalk", "parkwalk"} {

@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -42,7 +43,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.RunCrownLine:
-		return block.Step{Text: fmt.Sprintf("Crown line, tied to crown %s: turn and knot at each fitting to %s, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
+		return block.Step{Text: fmt.Sprintf("Crown line from crown %s: turn and knot at each fitting to %s, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 	case crew.SightAlong:
 		return r.sight(t)
 	case crew.TryOpening:
@@ -55,13 +56,13 @@ func (r raising) stepOf(t crew.Task) block.Step {
 
 // sight has the whole looked along and the caps counted.
 func (r raising) sight(t crew.Task) block.Step {
-	text, off := "Look along: nothing leans.", "It leans: stop, ask."
+	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
+	if held.guys {
+		text += " Guys alike."
+		off = "Leans: slacken one guy, tighten its opposite."
+	}
 	if len(t.Of.Stakes) > 0 {
-		if heldBy(r.Plan).guys {
-			text += " Tighten guys alike."
-			off = "Leans: slacken one guy, draw the other."
-		}
-		text += " A ribbon on each."
+		text += " A ribbon on each " + say.And(held.pick("guy", "brace")) + "."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }
@@ -77,7 +78,7 @@ func (r raising) hanging() []panel {
 	}
 	if t, ok := r.tasks.first(crew.HangDrops, 0); ok {
 		low := r.u.Inches(figureOf(t, crew.LowestDrop).Length)
-		list = append(list, panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops, with no power. %s. No end lower than %s above ground. Strings: leaf %d.", r.atCrowns(), block.Figure(low), leafNumber("lights")),
+		list = append(list, panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops: %s. No end lower than %s above ground. Strings: leaf %d.", r.atCrowns(), block.Figure(low), leafNumber("lights")),
 			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: low}}, paint: func(page *paper.Page, room paper.Rect) {
 				r.Dropped(page, room, r.climbs, r.Plan.Lights.Drops[0].On.Kind != lights.Ridge)
 			}})
@@ -93,22 +94,24 @@ const hangsIn = "Lights: tie up. Pipe touches: ask."
 
 // walkThrough says how the opening is tried: a stick across the top of another has its two upper corners.
 func walkThrough() string {
-	return "Opening sticks through every arch as a T. Nothing touches: " + block.Figure("sign") + "."
+	return "Opening sticks as a T, one upright, through every arch. Nothing touches: " + block.Figure("sign") + "."
 }
 
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
-	hangs := r.u.Inches(figureOf(t, crew.Sag).Length)
-	do := fmt.Sprintf("Rows, with no power: prongs first at From arch; at a row’s end up the leg. Tie at every ribbon; mid bay hangs %s, no more. Strings’ ends: leaf %d.", block.Figure(hangs), leafNumber("lights"))
+	hangs, tie, give := r.u.Inches(figureOf(t, crew.Sag).Length), r.u.Inches(practice.ClimbTie(r.u)), r.u.Inches(practice.RowGive(r.u))
+	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at every two-knot ribbon; mid bay hangs %s, no more. Sockets where leaf %d draws them, give or take %s a bay, turned down.",
+		block.Figure(tie), block.Figure(hangs), leafNumber("lights"), block.Figure(give))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."
 	}
 	from, to := r.Plan.Lights.Paths[0].Ends(0)
-	return panel{action: crew.HangRows, large: true, do: do, off: "Tight: let out slack, never stretch a string.", facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}},
+	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch a string.",
+		facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}, {What: "tie of a row up a leg", Value: tie}, {What: "how far a row’s socket may be off", Value: give}},
 		paint: func(page *paper.Page, room paper.Rect) { r.Rows(page, room, from, to) }}
 }
 
-// rowTable lists the ways that strings take along the rows, with their names in the order they are hung, and the flags that the rows are tied at.
+// rowTable lists the ways that strings take along the rows, with their names in the order they are hung.
 func (r raising) rowTable() []block.Block {
 	if len(r.Plan.Lights.Paths) == 0 {
 		return nil
@@ -126,21 +129,10 @@ func (r raising) rowTable() []block.Block {
 				names = append(names, numbered{"S", s.Number, ""})
 			}
 		}
-		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), strings.Join(way, ", "), inRanges(names)}})
+		rows = append(rows, place.Row{Cells: []string{say.Capital(p.Wall.String()), fmt.Sprint(from), strings.Join(way, ", up, "), inRanges(names)}})
 	}
-	var flags []string
-	seen := map[int]bool{}
-	for _, row := range r.Plan.Lights.Rows {
-		if !seen[row.Number] {
-			seen[row.Number] = true
-			flags = append(flags, fmt.Sprintf("row %d: %s", row.Number, r.u.Inches(row.Tape)))
-		}
-	}
-	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 15}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Rows"}, {Head: "Strings", Lettering: paper.CellSmall, Width: 30}}}
-	return []block.Block{
-		{Name: "rows", Gap: 3, Keep: true, Body: block.Words{Text: "Ribbons, up each leg: " + strings.Join(flags, "; ") + "." + r.waysOut()}},
-		{Name: "ways of the rows", Gap: 1.5, Body: block.Table{Table: table, Rows: rows}},
-	}
+	table := place.Table{Columns: []place.Column{{Head: "Wall", Width: 15}, {Head: "From arch", Lettering: paper.CellSmall, Width: 24}, {Head: "Rows, 1 the lowest"}, {Head: "Strings", Lettering: paper.CellSmall, Width: 30}}}
+	return []block.Block{{Name: "ways of the rows", Gap: 1.5, Body: block.Table{Table: table, Rows: rows}}}
 }
 
 // waysOut says where no rows hang: between two ways of a wall.
@@ -153,7 +145,7 @@ func (r raising) waysOut() (words string) {
 				next = o.First
 			}
 		}
-		said := fmt.Sprintf(" %s, arch %d to %d: leave open, a way out.", say.Capital(p.Wall.String()), p.Last, next)
+		said := fmt.Sprintf(" %s, arch %d to %d: %s, a way out.", say.Capital(p.Wall.String()), p.Last, next, block.Figure("leave open"))
 		if next > 0 && !strings.Contains(words, said) {
 			words += said
 		}

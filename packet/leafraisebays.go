@@ -36,28 +36,34 @@ func (r raising) bays() []block.Block {
 	if len(words) == 0 {
 		return nil
 	}
-	text := say.Capital(strings.Join(words, ", ")) + ": the feet set it. Arches stand plumb."
+	text := say.Capital(strings.Join(words, ", ")) + " as staked: ridges follow, arches stand plumb."
 	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
 }
 
-// joining tells of the arches after the second what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
+// joining tells of the arches after the first what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
 // which crowns two of them are plugged together.
-func (r raising) joining() []block.Block {
+func (r raising) joining() (list []block.Block) {
+	add := func(step int, text string, facts []block.Fact) {
+		list = append(list, block.Block{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", step) + strings.TrimSpace(text)}, Facts: facts})
+	}
+	if len(r.stand) > 1 {
+		if to := r.heldTo(r.stand[1].Number); len(to) > mostStakes {
+			text, facts := r.fixing(to)
+			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), text, facts)
+		}
+	}
 	t, ok := r.tasks.first(crew.RaiseRest, 0)
 	if !ok {
-		return nil
+		return list
 	}
-	var words []string
+	text, facts := "", []block.Fact(nil)
 	if len(t.Of.Stakes) > mostStakes {
-		words = heldAtOnce(t)
+		text, facts = r.fixing(t.Of.Stakes)
 	}
-	if prongs := r.ridgeProngs(); prongs != "" {
-		words = append(words, prongs)
+	if text += " " + r.ridgeProngs(); text != " " {
+		add(r.step[crew.RaiseRest], text, facts)
 	}
-	if len(words) == 0 {
-		return nil
-	}
-	return []block.Block{{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", r.step[crew.RaiseRest]) + strings.Join(words, " ")}}}
+	return list
 }
 
 // ridgeProngs says which way round ridge pieces with lights go in and at which crowns they are plugged together, where that is short.
@@ -93,7 +99,7 @@ func (r raising) ridgeProngs() string {
 	if len(plugged) == 0 {
 		return text
 	}
-	return text + fmt.Sprintf(" Plug at %s. Prongs meet there: turn one.", say.Numbered("crown", plugged))
+	return text + fmt.Sprintf(" Plug at %s; like ends: turn one ridge. Other crowns: leave loose.", say.Numbered("crown", plugged))
 }
 
 // rising sorts numbers and drops what is there twice.

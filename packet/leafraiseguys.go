@@ -99,65 +99,99 @@ func (r raising) guysALeg() string {
 	return strings.Join(words, ", ")
 }
 
-// heldAtOnce says to which stakes the guys and the braces of a task's arches go.
-func heldAtOnce(t crew.Task) (words []string) {
-	guys, pegs := fixed(t)
-	if len(guys) > 0 {
-		words = append(words, "Guys of "+guysTo(guys)+".")
+// heldTo are the stakes of an arch's guys and the pegs of its braces, where they are fixed as soon as it stands.
+func (r raising) heldTo(number int) (stakes []ground.Stake) {
+	for _, action := range []crew.Action{crew.StretchGuys, crew.FixBraces} {
+		if t, ok := r.tasks.first(action, number); ok {
+			stakes = append(stakes, t.Of.Stakes...)
+		}
 	}
-	if len(pegs) > 0 {
-		words = append(words, "Braces of "+guysTo(pegs)+".")
-	}
-	return words
+	return stakes
 }
 
-// fixed parts a task's stakes into those of guys and the pegs of braces.
-func fixed(t crew.Task) (guys, pegs []ground.Stake) {
-	for _, s := range t.Of.Stakes {
-		switch {
-		case s.Bay > 0:
+// fixing says to which stakes guys and braces go; of the first guys of all, where on them and how taut.
+func (r raising) fixing(stakes []ground.Stake) (words string, facts []block.Fact) {
+	guys, pegs := fixed(stakes)
+	if len(guys) > 0 {
+		words = "Guys " + r.fixedTo(guys)
+		if first := slices.IndexFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Bay == 0 }); guys[0].Arch == r.Plan.Stakes[first].Arch {
+			taut := r.u.Inches(practice.Taut(r.u))
+			if !guys[0].Base {
+				words += ", under the caps"
+			}
+			words += ", alike: a finger moves each " + block.Figure(taut)
+			facts = []block.Fact{{What: "a finger moves a guy", Value: taut}}
+		}
+		words += "."
+	}
+	if len(pegs) > 0 {
+		words = strings.TrimSpace(words + " Braces " + r.fixedTo(pegs) + ".")
+	}
+	return words, facts
+}
+
+// fixed parts stakes into those of guys and the pegs of braces.
+func fixed(stakes []ground.Stake) (guys, pegs []ground.Stake) {
+	for _, s := range stakes {
+		switch s.Kind() {
+		case ground.OfBrace:
 			pegs = append(pegs, s)
-		case s.Guy:
+		case ground.OfGuy:
 			guys = append(guys, s)
 		}
 	}
 	return guys, pegs
 }
 
-// guysTo says to which stakes the guys of arches go: those of the first of arches alike by name.
-func guysTo(stakes []ground.Stake) string {
+// fixedTo says to which stakes what holds arches goes: those of the first of arches alike by name. The first two arches have steps of their own.
+func (r raising) fixedTo(stakes []ground.Stake) string {
 	type alike struct {
 		before string
 		off    int // of the stakes' number from their arch's
 		both   bool
 	}
-	var order []alike
-	arches, names := map[alike][]int{}, map[alike]map[bool][]string{} // names by whether they are ahead
+	type held struct {
+		alike
+		arches []int
+		names  [2][]string // of the first: one way or toward arch 1, and on
+	}
+	var list []held
 	for _, s := range stakes {
 		k := alike{s.Before(), s.Number() - s.Arch, s.Way != ground.OneWay}
-		if names[k] == nil {
-			order = append(order, k)
-			names[k] = map[bool][]string{}
+		i := slices.IndexFunc(list, func(h held) bool { return h.alike == k })
+		if i < 0 {
+			i = len(list)
+			list = append(list, held{alike: k})
 		}
-		if !slices.Contains(arches[k], s.Arch) {
-			arches[k] = append(arches[k], s.Arch)
+		h, way := &list[i], 0
+		if s.Way == ground.Away {
+			way = 1
 		}
-		if ahead := s.Way == ground.Away; s.Arch == arches[k][0] {
-			names[k][ahead] = append(names[k][ahead], s.String())
+		if !slices.Contains(h.arches, s.Arch) {
+			h.arches = append(h.arches, s.Arch)
+		}
+		if s.Arch == h.arches[0] {
+			h.names[way] = append(h.names[way], s.String())
 		}
 	}
 	var words []string
-	for _, k := range order {
-		n, to := arches[k], names[k]
-		text := fmt.Sprintf("arch %d: %s", n[0], strings.Join(to[false], ", "))
-		if k.both {
-			text += " behind, " + strings.Join(to[true], ", ") + " ahead"
+	for _, h := range list {
+		text := "to "
+		if stakes[0].Base {
+			text = "to weights "
 		}
-		switch {
-		case len(n) > mostNamed:
-			text += fmt.Sprintf(" (%d more alike)", len(n)-1)
-		case len(n) > 1:
-			text += fmt.Sprintf(" (%s alike)", say.Numbers(n[1:]))
+		text += strings.Join(h.names[0], ", ")
+		if h.arches[0] > r.stand[min(1, len(r.stand)-1)].Number {
+			text = fmt.Sprintf("of arch %d ", h.arches[0]) + text
+		}
+		if h.both {
+			text += fmt.Sprintf(" toward arch %d, %s toward arch %d", r.stand[0].Number, strings.Join(h.names[1], ", "), r.stand[len(r.stand)-1].Number)
+		}
+		switch n := len(h.arches) - 1; {
+		case n >= mostNamed:
+			text += fmt.Sprintf(" (%d more alike)", n)
+		case n > 0:
+			text += fmt.Sprintf(" (%s alike)", say.Numbers(h.arches[1:]))
 		}
 		words = append(words, text)
 	}

@@ -131,7 +131,7 @@ func measuredFor(s crew.Shape) string {
 	n := s.Numbers()
 	text := fmt.Sprintf("arch %d", n[0])
 	if len(n) > 1 {
-		text += ", any that looks different"
+		text += "; beside: any that looks different"
 	}
 	return text
 }

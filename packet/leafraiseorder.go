@@ -3,12 +3,15 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
@@ -61,7 +64,13 @@ func (r raising) back() []block.Block {
 }
 
 // whatHangs are the pictures of what is hung, with the table of rows.
-func (r raising) whatHangs() []block.Block { return append(panelRows(r.hung), r.rowTable()...) }
+func (r raising) whatHangs() []block.Block {
+	list := slices.Concat(panelRows(r.hung), r.rowTable())
+	if long, facts := leftOver(r.Plan, func(s lights.String) bool { return !s.Run.Wound() }); long != "" {
+		list = append(list, block.Block{Name: "left over", Gap: 2, Body: block.Words{Text: long}, Facts: facts})
+	}
+	return list
+}
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
@@ -125,10 +134,14 @@ func (r raising) aloud() block.Block {
 		blows = fmt.Sprintf("gusts %s (%s)", block.Figure(r.u.Speed(gust)), signOf(weather.Gust{Forecast: gust}))
 		facts = append(facts, block.Fact{What: "raising gust", Value: r.u.Speed(gust)})
 	}
+	off := ""
+	if len(r.Plan.Strings) > 0 {
+		off = ", no power"
+	}
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(cold)),
-		"Gloves, eye protection. Stop and ask: a crack, a foot that moves.",
+		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
 	}
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away. One person only watches it.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
@@ -168,11 +181,14 @@ func (r raising) together(a arch.Arch) panel {
 	if _, ok := r.tasks.first(crew.JoinCrown, a.Number); !ok {
 		return panel{}
 	}
-	do, off := "Legs in dry to the pen lines, by mallet.", ""
+	do, off := "Drive legs to the pen lines, no glue.", ""
 	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
 		do = "Comes joined and wound: legs in to the pen lines?" // its lights run over the crown
 	}
-	if legs := r.tasks.plugged(archNumbers); len(legs) > 0 {
+	switch legs := r.tasks.plugged(archNumbers); {
+	case len(legs) == 0 && r.Wrapped:
+		do += " Leave plugs loose."
+	case len(legs) > 0:
 		where := "Plug leg to leg"
 		if len(legs) < len(r.stand) {
 			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
@@ -180,12 +196,12 @@ func (r raising) together(a arch.Arch) panel {
 		do += " " + where + ", tie."
 		off = "Plugs short: open one turn."
 	}
-	stub := ""
-	if len(r.Plan.Ridge) > 0 && len(r.stand) > 1 {
-		stub = fmt.Sprintf("to arch %d", r.stand[1].Number)
+	stub, last := "", len(r.stand)-1
+	if len(r.Plan.Ridge) > 0 && last > 0 {
+		stub = "to next arch"
 	}
-	if stub != "" && len(r.stand) > 2 {
-		do = fmt.Sprintf("Tees: arches %d, %d. ", a.Number, r.stand[len(r.stand)-1].Number) + do
+	if stub != "" && last > 1 {
+		do = fmt.Sprintf("Tees: arches %d, %d; crosses between. ", a.Number, r.stand[last].Number) + do
 	}
 	return panel{action: crew.JoinCrown, do: do, off: off, paint: func(page *paper.Page, room paper.Rect) { r.Together(page, room, stub) }}
 }
@@ -199,7 +215,7 @@ func upright(k *arch.Kind) string {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its %s, all down, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg marked %s down over its %s, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
 		off:   "Stuck: wipe, never hammer.",
 		paint: func(page *paper.Page, room paper.Rect) { r.LeftFoot(page, room, a.Number) }}
 }
@@ -220,19 +236,14 @@ func (r raising) heldUp(a arch.Arch) panel {
 	pegs, braced := r.tasks.first(crew.FixBraces, a.Number)
 	switch {
 	case guyed:
-		taut := r.u.Inches(figureOf(guys, crew.GuyTaut).Length)
-		round := "to %s, under the caps"
-		if guys.Of.Stakes[0].Base {
-			round = "to weights %s"
-		}
-		p.do = fmt.Sprintf("Guard holds it plumb. Guys "+round+", alike: a finger moves each %s.", stakeNames(guys.Of.Stakes), block.Figure(taut))
+		words, facts := r.fixing(guys.Of.Stakes)
+		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " A net on each."
+			p.do += " Garden net along each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
 		}
-		p.facts = []block.Fact{{What: "a finger moves a guy", Value: taut}}
 	case braced:
 		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Pegs stay capped."
 	case len(r.stand) == 1 || len(r.Plan.Ridge) == 0:
@@ -272,10 +283,13 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
-	p.do = fmt.Sprintf("Arch %d: steps 1 to %d. Ridge 1 into crown %s, then crown %d. Measure, %s.", a.Number, stood, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	p.off = longOrShort
-	if len(r.Plan.Ridge) > 1 {
-		p.do += " Tell the cutting crew."
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	if p.off = longOrShort; len(r.Plan.Ridge) > 1 {
+		p.do += ", tell the cutting crew"
+	}
+	p.do += "."
+	if many := r.fix(&p, r.heldTo(a.Number)); many != "" {
+		p.do += " Its " + many + ": front."
 	}
 	return p
 }
@@ -287,26 +301,38 @@ func (r raising) others() panel {
 	p := panel{action: crew.RaiseRest, off: "It leans: do not go on.", paint: func(page *paper.Page, room paper.Rect) {
 		r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s the same", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))))
+	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s as %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number)
 	if joined {
-		p.do += "; hold each till its ridge is in"
+		p.do += ", hold each till its ridge is in"
 	}
 	p.do += "."
-	if list := r.readings(); joined && len(list) > 1 {
-		p.do += " Measure: front."
-		p.off = longOrShort
-	}
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
-	switch held := heldAtOnce(t); {
-	case len(t.Of.Stakes) <= mostStakes:
-		for _, words := range held {
-			p.do += " " + words
-		}
-	default:
-		guys, pegs := fixed(t)
-		p.do += fmt.Sprintf(" Then %s, as in front.", say.And(holders{len(guys) > 0, len(pegs) > 0}.pick("guys", "braces")))
+	var front []string
+	if r.ridgeProngs() != "" {
+		front = append(front, "prongs")
+	}
+	if list := r.readings(); joined && len(list) > 1 {
+		front = append(front, "measuring")
+		p.off = "Off: as for ridge 1."
+	}
+	if many := r.fix(&p, t.Of.Stakes); many != "" {
+		front = append(front, many+" as each stands")
+	}
+	if len(front) > 0 {
+		p.do += " Front: " + strings.Join(front, ", ") + "."
 	}
 	return p
+}
+
+// fix adds to a panel to which stakes guys and braces go; where that is too long for it, it returns what goes to them.
+func (r raising) fix(p *panel, stakes []ground.Stake) (many string) {
+	if len(stakes) > mostStakes {
+		guys, pegs := fixed(stakes)
+		return say.And(holders{len(guys) > 0, len(pegs) > 0}.pick("guys", "braces"))
+	}
+	words, facts := r.fixing(stakes)
+	p.do, p.facts = strings.TrimSpace(p.do+" "+words), facts
+	return ""
 }
 
 // wrapInPlace has ridge 1 wrapped where it is.
@@ -316,5 +342,5 @@ func (r raising) wrapInPlace() string {
 		return ""
 	}
 	w := r.Plan.Lights.Wraps[t.Of.Wraps[0]]
-	return fmt.Sprintf("Wind ridge %d up there (%s, leaf %d). ", w.On.Number, say.And(w.Strings), leafNumber("lights"))
+	return fmt.Sprintf("Wind %s on ridge %d by leaf %d. ", say.And(w.Strings), w.On.Number, leafNumber("lights"))
 }

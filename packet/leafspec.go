@@ -31,7 +31,7 @@ func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []blo
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "The packet's PDF carries this file: `hoopwright recover` gets it back byte for byte. By hand, leave out the numbers at the left and the sign ↪ of a line that goes on. SHA-256: " + strings.Join(groups, " ")}}}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "`hoopwright recover` gets this file back from the packet’s PDF. By hand: no numbers, spaces in front kept; ↪ joins to the line above by a space, = by none. SHA-256: " + strings.Join(groups, " ")}}}
 	lines = block.Block{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source)), Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
 		foot = []block.Block{block.Heading("Not in the spec, so assumed"),
@@ -46,7 +46,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	_, room := b.newSide(false)
 	head, lines, foot := b.specBlocks()
 	file := func(sides string) block.Words {
-		return block.Words{Lettering: paper.Strong, Text: "File this half, for next year: the spec" + sides + "."}
+		return block.Words{Lettering: paper.Strong, Text: "Keep this half with the other leaves: the spec" + sides + "."}
 	}
 	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file("")}}, head...)
 	cards := block.Height(tags, room.W)
@@ -75,11 +75,8 @@ type listing struct {
 	lines []listed
 }
 
-// listed is a line with its number; 0 stands for one that goes on.
-type listed struct {
-	number int
-	text   string
-}
+// listed is a line, or a piece of one that goes on, with its number or the sign for what joins it to the one above.
+type listed struct{ sign, text string }
 
 const (
 	listingColumns              = 2
@@ -92,7 +89,7 @@ func newListing(source string) listing {
 	var l listing
 	source = strings.TrimSuffix(strings.ReplaceAll(source, "\r\n", "\n"), "\n")
 	for i, line := range strings.Split(source, "\n") {
-		l.lines = append(l.lines, listed{i + 1, strings.ReplaceAll(line, "\t", "    ")})
+		l.lines = append(l.lines, listed{fmt.Sprint(i + 1), strings.ReplaceAll(line, "\t", "    ")})
 	}
 	return l
 }
@@ -102,12 +99,7 @@ func (l listing) folded(width paper.Length) []listed {
 	room := int((l.column(width) - listingNumber) / paper.Printed.Width("0"))
 	var list []listed
 	for _, line := range l.lines {
-		for k, part := range folded(line.text, room) {
-			if k > 0 {
-				line.number = 0
-			}
-			list = append(list, listed{line.number, part})
-		}
+		list = append(list, line.folded(room)...)
 	}
 	return list
 }
@@ -129,11 +121,7 @@ func (l listing) Draw(page *paper.Page, box paper.Rect) []string {
 	for i, line := range lines {
 		x := box.X + paper.Length(i/each)*(l.column(box.W)+listingGap)
 		base := box.Y + paper.Length(i%each)*listingLead + paper.Printed.Ascent()
-		number := "↪"
-		if line.number > 0 {
-			number = fmt.Sprint(line.number)
-		}
-		page.Text(paper.Point{X: x + listingNumber - 1.5, Y: base}, paper.AtRight, number, paper.Small)
+		page.Text(paper.Point{X: x + listingNumber - 1.5, Y: base}, paper.AtRight, line.sign, paper.Small)
 		if line.text != "" {
 			page.Text(paper.Point{X: x + listingNumber, Y: base}, paper.AtLeft, line.text, paper.Printed)
 		}
@@ -151,23 +139,19 @@ func (l listing) Split(width, height paper.Length) (first, rest block.Body, ok b
 	return listing{lines[:rows]}, listing{lines[rows:]}, true
 }
 
-// folded cuts a line into pieces of so many characters.
-func folded(line string, room int) []string {
-	runes := []rune(line)
-	if len(runes) <= room {
-		return []string{line}
-	}
-	var parts []string
+// folded cuts a line into pieces of so many characters: at a lone space, for which the sign stands, where one is near.
+func (l listed) folded(room int) (parts []listed) {
+	runes := []rune(l.text)
 	for len(runes) > room {
-		n := room
-		for k := room; k > room*2/3; k-- { // after a space, where one is near
-			if runes[k-1] == ' ' {
-				n = k
+		cut, next, sign := room, room, "="
+		for k := room; k > room/2; k-- {
+			if runes[k] == ' ' && runes[k-1] != ' ' && k+1 < len(runes) && runes[k+1] != ' ' {
+				cut, next, sign = k, k+1, "↪"
 				break
 			}
 		}
-		parts = append(parts, string(runes[:n]))
-		runes = runes[n:]
+		parts = append(parts, listed{l.sign, string(runes[:cut])})
+		runes, l.sign = runes[next:], sign
 	}
-	return append(parts, string(runes))
+	return append(parts, listed{l.sign, string(runes)})
 }

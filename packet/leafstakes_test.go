@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -115,10 +116,11 @@ func TestStakesSayEveryTape(t *testing.T) {
 			}
 		}
 		n := len(plan.Ground.Stations)
+		_, _, anchored := plan.Ground.Anchors(u)
 		for _, tie := range plan.Ties {
 			x, _ := plan.Ground.Stake(tie.Stake)
 			corner := !x.Guy && (x.Arch == 1 || x.Arch == n)
-			if _, used := plan.Ground.TieOf(tie.Stake, u); !used || s.byRow() && !corner || plan.Ground.ByChord(x.Arch) {
+			if _, used := plan.Ground.TieOf(tie.Stake, practice.OnGround(u).Reach, anchored); !used || s.byRow() && !corner || plan.Ground.ByChord(x.Arch) {
 				continue
 			}
 			for _, mark := range []string{tie.MarkA, tie.MarkB} {

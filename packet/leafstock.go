@@ -4,16 +4,29 @@ import (
 	"slices"
 
 	"hoopwright/draw/block"
+	"hoopwright/draw/paper"
 )
 
 // stockLeaf is what is bought and what is brought, and on its back how the sticks are cut.
 func (b *binder) stockLeaf() []folio {
 	s := sawing{plan: b.plan, units: b.spec.Units, width: b.bodyWidth(), list: patterns(b.plan.Cuts.Bars)}
-	front := slices.Concat(buying{b.plan, b.spec}.blocks(), readLabels(b.plan), fetching(b.plan))
-	back := s.blocks()
+	front, back, fetch := slices.Concat(readLabels(b.plan), buying{b.plan, b.spec}.blocks(b.bodyWidth())), s.blocks(), fetching(b.plan)
 	_, room := b.newSide(false)
-	for len(back) > 0 && back[0].Name != holdName && block.Height(back, room.W) > room.H && block.Height(append(slices.Clone(front), back[0]), room.W) < room.H {
-		front, back = append(front, back[0]), back[1:] // many cuts after a short list
+	fits := func(blocks ...block.Block) bool {
+		_, rest, _ := block.Fill(&paper.Page{}, room, blocks)
+		return len(rest) == 0
+	}
+	titles, both := [2]string{"Buy and fetch", "Cut"}, slices.Concat(front, fetch)
+	if !fits(both...) {
+		both = block.Tight(both, block.Close)
+	}
+	if len(s.list) == 0 || fits(both...) {
+		front = both
+		for len(back) > 0 && back[0].Name != holdName && !fits(back...) && fits(append(slices.Clone(front), back[0])...) {
+			front, back = append(front, back[0]), back[1:] // many cuts after a short list
+		}
+	} else {
+		back, titles = append(fetch, back...), [2]string{"Buy", "Fetch, then cut"}
 	}
 	if len(s.list) == 0 { // nothing is cut: no side for it
 		front, back = append(front, back...), nil
@@ -21,7 +34,7 @@ func (b *binder) stockLeaf() []folio {
 	if len(front)+len(back) == 0 {
 		return nil
 	}
-	return []folio{{front: side{title: "Buy and fetch", blocks: front}, back: side{title: "Cut", toScale: true, blocks: back}}}
+	return []folio{{front: side{title: titles[0], blocks: front}, back: side{title: titles[1], toScale: true, blocks: back}}}
 }
 
 // holdName names the block of the hold: what stands before it may stand on the front.

@@ -22,18 +22,22 @@ type buying struct {
 }
 
 // blocks is the list of what to buy by where it is bought, in two columns, and what it comes to.
-func (b buying) blocks() []block.Block {
+func (b buying) blocks(width paper.Length) []block.Block {
 	rows := b.rows()
 	if len(rows) == 0 {
 		return nil
 	}
-	first, second := halved(rows)
+	first, second := halved(rows, (width-buyGap)/2)
 	table := func(rows []place.Row) []block.Block {
 		return []block.Block{{Name: "buying list", Body: block.Table{Table: buyTable(), Rows: rows}}}
 	}
-	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
-	return []block.Block{{Name: "buying list", Body: columns, Facts: b.facts()}, {Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}}}
+	columns := block.Columns{Gap: buyGap, Cols: []block.Column{{Share: 1, Blocks: table(first)}, {Share: 1, Blocks: table(second)}}}
+	return []block.Block{{Name: "buying list", Body: columns, Facts: b.facts()},
+		{Name: "what it comes to", Gap: 1.5, Body: block.Words{Text: b.total()}, Facts: []block.Fact{{What: "what is loaded", Value: haul(b.plan)}}}}
 }
+
+// buyGap is the free room between the two columns of the list.
+const buyGap paper.Length = 4
 
 func buyTable() place.Table {
 	return place.Table{Columns: []place.Column{
@@ -86,8 +90,7 @@ func price(i stock.Item) string {
 }
 
 // halved parts the lines in two columns of about the same height, between stores or within one, whose heading is then repeated.
-func halved(rows []place.Row) (first, second []place.Row) {
-	width := paper.Length(90)
+func halved(rows []place.Row, width paper.Length) (first, second []place.Row) {
 	table := block.Table{Table: buyTable()}
 	best := paper.Length(-1)
 	heading := ""
@@ -131,7 +134,10 @@ func (b buying) total() string {
 	if sum.Unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
 	}
-	return text + fmt.Sprintf(". A tenth more: ask %s first.", askWhom(b.spec)) + b.spares() + haul(b.plan)
+	if day := b.spec.Dates.Mark; !day.IsZero() {
+		text += ", here by " + day.Format("Mon 2 Jan")
+	}
+	return text + fmt.Sprintf(". A tenth more: ask %s.", askWhom(b.spec)) + b.spares() + haul(b.plan)
 }
 
 // spares says how much of what is bought is spare, by what it is.
@@ -156,19 +162,30 @@ func (b buying) spares() string {
 	if len(words) == 0 {
 		return ""
 	}
-	return " Spares in it: " + strings.Join(words, ", ") + "."
+	return " Spares: " + strings.Join(words, ", ") + "."
 }
 
-// haul says what the pipe rides home from the shop on, where that is more than a car.
+// haul says what the pipe rides home from the shop on, and what pipe and strings, and what steel weigh.
 func haul(p *layout.Plan) string {
+	var hung, steel measure.Mass
+	for _, a := range standingOf(p) {
+		hung += a.Weight.Mass()
+	}
+	for _, s := range p.Stakes {
+		bar := p.Spec.ArchOf(s.Arch).Stake.Bar
+		if s.Guy {
+			bar = p.Spec.Guys.Stake.Bar
+		}
+		if s.Bay > 0 {
+			bar = p.Spec.Braces.Peg.Bar
+		}
+		steel += measure.Mass(float64(bar.Mass) * s.Length.Metres())
+	}
 	long := measure.Length(0)
 	for _, i := range p.Shopping {
 		if i.Kind == stock.PipeStick && i.Buy > 0 {
 			long = max(long, i.Length)
 		}
 	}
-	if ride := practice.Rides(p.Spec.Units, long); ride > practice.InCar {
-		return " Haul: " + rides[ride] + "."
-	}
-	return ""
+	return fmt.Sprintf(" Haul: %s, %s; steel %s.", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
 }

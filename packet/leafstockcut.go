@@ -9,7 +9,6 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -29,22 +28,20 @@ func (s sawing) blocks() []block.Block {
 	if len(s.list) == 0 {
 		return s.wholeSticks(s.naming())
 	}
-	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Go to step %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
+	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
 }
 
 // aloud is what is said before the saw starts.
 func (s sawing) aloud() []block.Block {
 	steel := slices.ContainsFunc(s.list, func(p pattern) bool { return p.bars[0].Steel() })
-	bring := append(brought(s.plan, false, crew.Cutting), "dust masks", "ear protection")
 	lines := []string{"Eye protection on everyone near. Nobody under 16 saws.", "Clamp the stick on trestles, hands a forearm from the blade. Mask, ears covered.", "Outdoors over the tarp: bin the dust. Never heat or stretch pipe."}
 	if steel {
-		bring = append(bring, "hacksaw", "flat file", "leather gloves")
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
+	sign := []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}, {Gap: 1, Body: block.Blanks{{Word: "Ask"}}}}
 	columns := block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
-		{Width: 38, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}
-	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}},
-		{Name: "to fetch, cutting", Gap: 1, Body: setSmall(block.Figure("Bring") + ": " + strings.Join(bring, ", ") + "."), Facts: bringFacts("cutting", bring)}}
+		{Width: 38, Blocks: sign}}}
+	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}}}
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.
@@ -57,7 +54,7 @@ func (s sawing) wholeSticks(then string) []block.Block {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(practice.AsSold(u), u)
-		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s: %s. Each %s, %s. Longer: trim. Shorter: another. %s",
+		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s (%s), each %s, %s. Longer: trim. Shorter: another. %s",
 			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
@@ -103,8 +100,8 @@ func (s sawing) eachStick() []block.Block {
 		first,
 		s.whatToMark(),
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first piece: %s. Off: mark one by one. Short: aside, take the spare.", block.Figure(limit)),
-		"Scrape off every burr, inside too. " + s.naming() + " Tick the stick.",
+		fmt.Sprintf("Measure the first piece: %s. Off: check the hook, the blade’s side. Short: aside, take the spare; none left: ask.", block.Figure(limit)),
+		"Scrape off every burr, inside too. " + s.naming() + " All off: tick.",
 	}
 	var blocks []block.Block
 	for i, text := range steps {
@@ -136,7 +133,7 @@ func (s sawing) whatToMark() string {
 		words = append(words, "Hook one tape on the left end, once: mark every figure over the stick. "+counts)
 	}
 	if fresh {
-		words = append(words, "Ridge: one piece at a time, from the fresh end; those that wait by the hold’s + or −.")
+		words = append(words, "Ridge: one piece at a time, from the new end; those that wait by the hold’s + or −.")
 	}
 	return strings.Join(words, " ")
 }
@@ -164,7 +161,7 @@ func (s sawing) naming() string {
 	}
 	words += "."
 	if depth := spec.Arch.Pipe.Socket; depth > 0 {
-		words += fmt.Sprintf(" Line %s from each end", u.Cut(depth))
+		words += fmt.Sprintf(" Pen line %s from each end", u.Cut(depth))
 		if legs {
 			words += " but a leg’s foot"
 		}
@@ -193,11 +190,11 @@ func (s sawing) ridgeHold() []block.Block {
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
 	title := "HOLD: legs, then ridge 1; the others wait"
-	rest := "Crowns too far apart: all others shorter by as much. Too near: longer" + s.changed()
+	rest := "Wider than wanted: all others shorter by as much. Narrower" + s.changed()
 	sign := []block.Blank{{Word: "All other ridge pieces: + / −"}, {Word: "Signed"}}
 	if others == 0 {
 		title = "HOLD: legs, then ridge 1"
-		rest, sign = "Crowns too far apart: trim it by as much. Too near: cut a longer one.", []block.Blank{{Word: "Signed"}}
+		rest, sign = "Wider than wanted: trim it by as much. Narrower: cut a longer one.", []block.Blank{{Word: "Signed"}}
 	}
 	beside := func(step block.Step, word string) block.Block {
 		return block.Block{Gap: 0.5, Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: step}}}, {Width: 40, Blocks: []block.Block{{Body: block.Blanks{{Word: word}}}}}}}}
@@ -205,7 +202,7 @@ func (s sawing) ridgeHold() []block.Block {
 	inside := []block.Block{
 		{Body: block.Words{Text: title, Lettering: paper.Strong}},
 		beside(block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}, "as cut"),
-		beside(block.Step{Text: fmt.Sprintf("The raising crew tries it in bay 1 (leaf %d). ", leafNumber("raise")) + rest}, "off by"),
+		beside(block.Step{Text: fmt.Sprintf("Raising crew pushes it home, measures crown 1 to 2 (leaf %d). ", leafNumber("raise")) + rest}, "off by"),
 		{Body: block.Blanks(sign)},
 	}
 	return []block.Block{{Name: holdName, Gap: 2.5, Body: block.Framed{Blocks: inside}, Facts: []block.Fact{
@@ -215,13 +212,11 @@ func (s sawing) ridgeHold() []block.Block {
 // changed says by how much ridge pieces may be cut longer or shorter: what stakes off their dots can make, longer no more than every stick gives.
 func (s sawing) changed() string {
 	grid, most := s.units.Grid(), practice.RidgeOff(s.units)
-	switch room := measure.Length(int(s.plan.Cuts.RidgeRoom()/grid)) * grid; {
-	case room <= 0:
-		return fmt.Sprintf(", or shorter by over %s: ask; the sticks give no more.", s.units.Cut(most))
-	case room < most:
-		return fmt.Sprintf(", %s at most: the stick’s end. Off by over %s: ask.", s.units.Cut(room), s.units.Cut(most))
+	longer := min(max(0, measure.Length(int(s.plan.Cuts.RidgeRoom()/grid))*grid), most)
+	if longer == 0 {
+		return fmt.Sprintf(", or over %s shorter: ask; the sticks give no more.", s.units.Cut(most))
 	}
-	return fmt.Sprintf(". Off by over %s: ask.", s.units.Cut(most))
+	return fmt.Sprintf(": longer. Over %s longer or %s shorter: ask.", s.units.Cut(longer), s.units.Cut(most))
 }
 
 // trialPiece returns the ridge piece that is tried first, and how many others wait for it.
@@ -244,7 +239,8 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 	_, others, _ := trialPiece(s.plan.Cuts.Bars)
 	for i, p := range s.list {
 		item := p.bars[0].Item
-		scale := draw.StickScale(draw.Scales(s.units), barsOf(s.list, item), s.width)
+		sawn := slices.DeleteFunc(slices.Clone(s.plan.Cuts.Bars), func(b stock.Bar) bool { return b.Item != item || b.Whole() })
+		scale := draw.StickScale(draw.Scales(s.units), sawn, s.width)
 		if i == 0 || item != s.list[i-1].bars[0].Item {
 			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
 		}
@@ -253,15 +249,4 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: c, Facts: p.facts(c)})
 	}
 	return blocks
-}
-
-// barsOf picks a bar of each pattern of a material.
-func barsOf(list []pattern, item string) []stock.Bar {
-	var bars []stock.Bar
-	for _, p := range list {
-		if p.bars[0].Item == item {
-			bars = append(bars, p.bars[0])
-		}
-	}
-	return bars
 }

@@ -17,9 +17,9 @@ import (
 
 // fetchWords name what is brought: from home, and what the crews of the nights and of the taking down have from the box.
 var fetchWords = map[crew.Thing]string{
-	crew.LongTape: "tape", crew.ShortTape: "short tape", crew.StringLine: "line", crew.Bricks: "brick", crew.PlumbBob: "plumb bob", crew.Pencil: "pencil", crew.Phone: "phone",
+	crew.LongTape: "long tape", crew.ShortTape: "short tape", crew.StringLine: "builder’s line", crew.Bricks: "brick", crew.PlumbBob: "plumb bob", crew.Pencil: "pencil", crew.Phone: "phone",
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
-	crew.StakeGrip: "stake grip", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
+	crew.StakeGrip: "pipe wrench", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection", crew.TestOutlet: "outlet that trips",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "flashlight",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water", crew.WindMeter: "wind meter", crew.Thermometer: "thermometer",
@@ -30,11 +30,11 @@ var fetchWords = map[crew.Thing]string{
 func fetched(n crew.Need, u measure.System) string {
 	words := fetchWords[n.Thing]
 	switch n.Thing {
-	case crew.Gloves, crew.EyeProtection:
+	case crew.EyeProtection: // and gloves, which come before it
 		return fmt.Sprintf("%s for %d", words, n.Count)
 	case crew.TestOutlet:
 		return measure.By(u, "GFCI outlet", "RCD outlet") + " near"
-	case crew.Cutters:
+	case crew.Cutters, crew.Gloves:
 		return words
 	}
 	if n.Count > 1 {
@@ -81,9 +81,15 @@ type kit struct {
 
 // kits are what the crews bring up to the lights: first what the shed gives. Who raises hangs as well. What others bring stands on their own sides.
 func kits(p *layout.Plan) []kit {
-	list := []kit{{"Marking", []crew.Phase{crew.Marking}, nil}, {"Driving", []crew.Phase{crew.Driving}, nil}, {"Wrapping", []crew.Phase{crew.Wrapping}, nil}, {"Raising", []crew.Phase{crew.Raising, crew.Hanging}, nil}, {"Power", []crew.Phase{crew.Powering}, nil}}
+	list := []kit{{"Marking", []crew.Phase{crew.Marking}, nil}, {"Driving", []crew.Phase{crew.Driving}, nil}, {"Cutting", []crew.Phase{crew.Cutting}, nil}, {"Wrapping", []crew.Phase{crew.Wrapping}, nil}, {"Raising", []crew.Phase{crew.Raising, crew.Hanging}, nil}, {"Power", []crew.Phase{crew.Powering}, nil}}
 	for i := range list {
 		list[i].things = brought(p, false, list[i].phases...)
+		if list[i].crew == "Cutting" && slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return !b.Whole() }) {
+			list[i].things = append(list[i].things, "dust masks", "ear protection")
+			if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return b.Steel() && !b.Whole() }) {
+				list[i].things = append(list[i].things, "hacksaw", "flat file", "leather gloves")
+			}
+		}
 	}
 	list = append([]kit{{"From the shed", nil, fromShed(p)}}, list...)
 	return slices.DeleteFunc(list, func(k kit) bool { return len(k.things) == 0 })
@@ -93,7 +99,7 @@ func kits(p *layout.Plan) []kit {
 func fromShed(p *layout.Plan) (words []string) {
 	for _, i := range p.Shopping {
 		if n := min(i.Need, i.Own); n > 0 {
-			text := fmt.Sprintf("%d of %s", n, itemName(i, p.Spec.Units, ""))
+			text := fmt.Sprintf("%d %s", n, strings.Replace(itemName(i, p.Spec.Units, ""), ", ", " of ", 1))
 			if longer := i.StandInWords(p.Spec.Units); longer != "" {
 				text += " (take " + longer + ")"
 			}

@@ -30,15 +30,23 @@ func readLabels(p *layout.Plan) []block.Block {
 			number("Volts", 22), number("Watts", 22), number("Joins", 20)}}
 		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
 	}
-	for _, c := range cordLabels(p) {
-		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5, Body: block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more; label says", c.name, c.amps)}},
-			Facts: []block.Fact{{What: "least amps, cord " + c.name, Value: c.amps}}})
+	var cords []string
+	for _, c := range p.Power.Lots {
+		known, ok := catalog.FindCord(c.Name)
+		if !ok || slices.Contains(cords, c.Name) {
+			continue
+		}
+		cords = append(cords, c.Name)
+		name, amps := strings.ReplaceAll(c.Name, "mm2", "mm²"), measure.Amps(known.AmpsAt(c.Length))
+		list = append(list, block.Block{Name: "labels of the cords", Gap: 0.5,
+			Body:  block.Blanks{{Word: fmt.Sprintf("Cords %s: three wires, %s or more; label says", name, amps)}},
+			Facts: []block.Fact{{What: "least amps, cord " + name, Value: amps}}})
 	}
 	if len(list) == 0 {
 		return nil
 	}
 	return append(titled(labelsHead(p), list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Shorter, more watts, joins fewer: buy no more, ask."}})
+		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Anything else, or fewer joins: buy no more, ask."}})
 }
 
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
@@ -84,20 +92,4 @@ func joined(p *layout.Plan, kind string) string {
 		}
 	}
 	return fmt.Sprintf("%d+", most)
-}
-
-// cordLabel is a kind of cord and what its lengths must carry.
-type cordLabel struct{ name, amps string }
-
-// cordLabels lists each kind of cord.
-func cordLabels(p *layout.Plan) []cordLabel {
-	var list []cordLabel
-	for _, c := range p.Power.Lots {
-		known, ok := catalog.FindCord(c.Name)
-		name := strings.ReplaceAll(c.Name, "mm2", "mm²")
-		if ok && !slices.ContainsFunc(list, func(l cordLabel) bool { return l.name == name }) {
-			list = append(list, cordLabel{name, measure.Amps(known.AmpsAt(c.Length))})
-		}
-	}
-	return list
 }

@@ -8,7 +8,9 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
 
@@ -34,7 +36,7 @@ func (b *binder) tagsLeaf() []folio {
 		for n < len(blocks) && block.Height(blocks[:n+1], room.W) <= room.H {
 			n++
 		}
-		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: append([]block.Block{block.Paragraph("Cut from the front.")}, noteLines()...)}})
+		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: behindTags(blocks[:n], room.W)}})
 		blocks = blocks[n:]
 	}
 	return list
@@ -47,26 +49,35 @@ const backsTitle = "Tags: the backs"
 func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	var cards []draw.Tag
 	for _, a := range b.plan.Arches {
-		cards = append(cards, archTag(a, len(b.plan.Arches)))
+		cards = append(cards, archTag(a, len(b.plan.Arches), b.spec.Units))
 	}
 	if on, _ := stringsKept(b.plan); len(on) > 0 {
 		cards = append(cards, draw.Tag{Name: "WRAPPED LEGS", What: "One layer, plugs bagged."})
 	}
-	cards = append(cards, sortTags(inventory(b.plan))...)
-	head := b.spec.Title
-	if b.spec.Season != "" {
-		head = clip(head, paper.Small, 60) + ", " + b.spec.Season
+	cards = append(cards, sortTags(b.plan)...)
+	if len(cards)%tagsAcross > 0 {
+		cards = append(cards, draw.Tag{}) // to write on
 	}
-	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Text: fmt.Sprintf("At take-down (leaf %d): bag each card, punch both at the ring, tie on.", leafNumber("takedown"))}}}
+	head := clip(b.spec.Title, paper.Small, 40)
+	if b.spec.Season != "" {
+		head = clip(head+", "+b.spec.Season, paper.Small, 50)
+	}
+	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
+		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on. Arrows leave the FOOT.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
+		var facts []block.Fact
 		for i := range row {
-			row[i].Head = clip(head, paper.Small, 74)
+			row[i].Head = head
+			facts = append(facts, block.Fact{What: "tag " + row[i].Name, Value: row[i].What})
 		}
-		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row)})
+		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row), Facts: facts})
 		gap = 0
 	}
 	for _, p := range b.lighting().stripsForTags() {
+		if !toScale {
+			blocks = append(blocks, block.Heading(fmt.Sprintf("For the wrapping crew (leaf %d): cut out now", leafNumber("lights"))))
+		}
 		blocks = append(blocks, block.Block{Name: "pitch strip", Gap: 2, Body: block.Picture{Least: draw.PitchStripHeight, Paint: func(page *paper.Page, box paper.Rect) []string {
 			p.Draw(page, box)
 			return nil
@@ -77,25 +88,34 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 }
 
 // archTag is the card of an arch: its legs are one bundle.
-func archTag(a arch.Arch, of int) draw.Tag {
-	legs := fmt.Sprintf("L%d, R%d together", a.Number, a.Number)
-	if a.Spec.OneStick {
-		legs = "In one stick"
+func archTag(a arch.Arch, of int, u measure.System) draw.Tag {
+	long := func(sticks []measure.Length) string {
+		var words []string
+		for _, l := range sticks {
+			words = append(words, u.Cut(l))
+		}
+		return strings.Join(words, " + ")
 	}
-	return draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", of), What: legs + ". Card at the FOOT end."}
+	legs := fmt.Sprintf("L%d, R%d: %s each", a.Number, a.Number, long(a.Left))
+	switch {
+	case a.Spec.OneStick:
+		legs = "One stick, " + long(a.Left)
+	case !slices.Equal(a.Left, a.Right):
+		legs = fmt.Sprintf("L%d: %s. R%d: %s", a.Number, long(a.Left), a.Number, long(a.Right))
+	}
+	return draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", of), What: legs + ". Tag: FOOT end."}
 }
 
 // sortTags are the cards of what is kept together beside the legs, with how many there are of each sort.
-func sortTags(inventory []stored) (list []draw.Tag) {
-	for _, sort := range []struct {
-		keep         []keeping
-		name, before string
-	}{{[]keeping{keptRidge}, "RIDGE", ""}, {[]keeping{keptBox}, "FITTINGS", "Taken off: "}, {[]keeping{keptStakes}, "STAKES", ""}, {[]keeping{keptLights}, "STRINGS", "Taken off: "},
-		{[]keeping{keptCords, keptCovers}, "CORDS, COVERS", ""}} {
+func sortTags(p *layout.Plan) (list []draw.Tag) {
+	for _, sort := range keptSo(p) {
+		if sort.keep == keptLegs {
+			continue
+		}
 		var nouns, counted []string
 		count := map[string]int{}
-		for _, it := range inventory {
-			if !slices.Contains(sort.keep, it.keep) {
+		for _, it := range inventory(p) {
+			if it.keep != sort.keep {
 				continue
 			}
 			if count[it.noun] == 0 {
@@ -106,9 +126,7 @@ func sortTags(inventory []stored) (list []draw.Tag) {
 		for _, noun := range nouns {
 			counted = append(counted, say.Count(count[noun], noun))
 		}
-		if len(nouns) > 0 {
-			list = append(list, draw.Tag{Name: sort.name, What: sort.before + strings.Join(counted, ", ")})
-		}
+		list = append(list, draw.Tag{Name: strings.ToUpper(sort.what), What: strings.Join(counted, ", ")})
 	}
 	return list
 }
@@ -120,6 +138,23 @@ type tagRow []draw.Tag
 
 // Height implements block.Body.
 func (tagRow) Height(paper.Length) paper.Length { return draw.TagHeight }
+
+// behindTags are lines to write on behind each row of tags.
+func behindTags(front []block.Block, width paper.Length) []block.Block {
+	list := slices.Clone(front)
+	for i, b := range front {
+		_, tags := b.Body.(tagRow)
+		list[i] = block.Block{Name: "behind " + b.Name, Gap: b.Gap, Body: block.Picture{Least: b.Body.Height(width), Paint: func(page *paper.Page, box paper.Rect) []string {
+			for y := box.Y + box.H/2; tags && y <= box.Bottom(); y += box.H / 2 {
+				for x := box.X; x < box.Right(); x += box.W / tagsAcross {
+					page.Line(paper.Point{X: x + draw.TagMargin, Y: y - 2}, paper.Point{X: x + box.W/tagsAcross - draw.TagMargin, Y: y - 2}, paper.Thin)
+				}
+			}
+			return nil
+		}}}
+	}
+	return list
+}
 
 // Draw implements block.Body.
 func (r tagRow) Draw(page *paper.Page, box paper.Rect) []string {

@@ -124,10 +124,10 @@ func TestNothingIsPrintedBehindACard(t *testing.T) {
 				}
 			}
 		}
-		got := regexp.MustCompile(`[\s↪]`).ReplaceAllString(printed.String(), "")
+		got := regexp.MustCompile(`[\s↪=]`).ReplaceAllString(printed.String(), "")
 		for _, line := range strings.Fields(string(source)) {
 			ascii := !strings.ContainsFunc(line, func(r rune) bool { return r > 126 }) // what a printer's face may lack
-			if ascii && !strings.Contains(got, line) {
+			if ascii && !strings.Contains(got, strings.ReplaceAll(line, "=", "")) {
 				t.Errorf("%s: %q of the spec is not printed", name, line)
 			}
 		}

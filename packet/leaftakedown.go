@@ -81,25 +81,21 @@ func (l lowering) stopBox() block.Block {
 	add := func(name, do string) {
 		lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
 	}
-	roles := "Crown: the top. Ladder: ridge, caps."
+	roles := "Crown: the top. Ladder: ridge"
 	if l.ladder {
-		roles = "Crown: the ladder’s foot, then the top. Ladder: climbs, caps."
+		roles = "Crown: holds the ladder. Ladder: climbs"
 	}
-	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: legs. %s Guard: the lone arch.", practice.Raisers, practice.Least, roles))
-	bring := brought(l.plan, true, crew.TakeDown)
+	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: the legs. %s, caps. Guard: the arch that stays.", practice.Raisers, practice.Least, roles))
+	bring := append([]string{fmt.Sprintf("leaf %d, small bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("Put off, LAY FLAT too", fmt.Sprintf("gusts of %s, thunder, dusk, %s or colder; slowly below %s.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
+	add("No start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
 	bare := "a spike: cap at once."
 	if l.ladder {
-		bare += " " + block.Figure("Ladder:") + " fully open, never against pipe."
+		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
 	}
-	if drives(l.plan) {
-		add("Bare stake", bare)
-	} else {
-		add("Bare bar", bare)
-	}
+	add("Bare "+upright(l.stand[0].Kind), bare)
 	for _, line := range l.plan.Spec.Site.Overhead {
 		add("Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
@@ -167,10 +163,13 @@ func (l lowering) panels() []panel {
 	n := len(l.stand)
 	last := l.stand[n-1].Number
 	var list []panel
-	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts the right foot off, Ladder %s R%d. Walk it out till the bend is gone. L%d off, capped.", last, block.Figure("caps"), last, last)
+	kind := l.stand[n-1].Kind
+	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
+	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts R%d %s off its %s. Ladder, outside, %s it. Walk R%d %s out, till straight. L%d off, capped.",
+		last, last, high, upright(kind), block.Figure("caps"), last, out, last)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
-		list = append(list, panel{do: l.freed(before, last, first), paint: func(page *paper.Page, room paper.Rect) {
+		list = append(list, panel{do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
 			pictures.Second(page, room, before, last, joined, l.ladder)
 		}})
 		its := ""
@@ -180,29 +179,28 @@ func (l lowering) panels() []panel {
 				its = ", its braces too"
 			}
 		}
-		foot += fmt.Sprintf(" Next, all the same%s: arch %d, down to arch %d.", its, before, first)
+		foot += fmt.Sprintf(" The same%s: arch %d, down to %d.", its, before, first)
 	}
-	return append(list, panel{do: foot, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
+	facts := []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}
+	return append(list, panel{do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
 }
 
-// freed says how the last arch is freed from the one before it, which guys come off and which stay.
-func (l lowering) freed(before, last, first int) string {
-	var off []string
-	do := fmt.Sprintf("Arch %s first: Guard holds it.", block.Figure(fmt.Sprint(last)))
+// freed says how the last arch is freed from the one before it, and which guys or braces come off.
+func (l lowering) freed(before, last int) string {
+	do := fmt.Sprintf("Far end first: arch %s. Foot 1, Foot 2 hold it, Guard arch %d.", block.Figure(fmt.Sprint(last)), before)
+	off := l.guysOf(last)
 	if n := len(l.plan.Ridge); n > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
 			do += " Unplug the ridge string."
 		}
 		do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
-		if off = l.held(func(s ground.Stake) bool { return s.Bay == l.plan.Ridge[n-1].Bay }); len(off) > 0 {
-			do += fmt.Sprintf(" Its braces off: %s.", say.And(off))
-		}
+		off = append(off, l.held(func(s ground.Stake) bool { return s.Bay == l.plan.Ridge[n-1].Bay })...)
 	}
-	if guys := l.guysOf(last); len(guys) > 0 {
-		do += fmt.Sprintf(" Its guys off: %s.", say.And(guys))
+	if len(off) > 0 {
+		do += fmt.Sprintf(" Then its %s off: %s. Others stay.", say.And(heldBy(l.plan).pick("guys", "braces")), say.And(off))
 	}
-	if stay := l.held(func(s ground.Stake) bool { return s.Arch == first && !slices.Contains(off, s.Pair()) }); len(stay) > 0 {
-		do += fmt.Sprintf(" %s till Guard holds arch %d.", say.And(stay)+say.Agree(len(stay), " stays", " stay"), first)
+	if l.ladder {
+		do += " Ladder away."
 	}
 	return do
 }
@@ -214,11 +212,11 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 	for _, f := range t.Want {
 		if f.What == crew.CrownFound {
 			high := l.units.Inches(l.units.Taped(f.Length))
-			sign = append(sign, block.Blank{Word: fmt.Sprintf("Arch %d: %s, found", f.Arches[0], high)})
+			sign = append(sign, block.Blank{Word: fmt.Sprintf("Arch %d: %s", f.Arches[0], high)})
 			facts = append(facts, block.Fact{What: fmt.Sprintf("late crown, arch %d", f.Arches[0]), Value: high})
 		}
 	}
-	if sign != nil {
+	if sign != nil || t.Action == crew.PullStakes { // how many they are stands where they are ticked
 		t.Want = nil
 	}
 	in := newTaskWords(l.plan).of(t)
@@ -229,14 +227,14 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 	return s, facts
 }
 
-// laidFlat says what of the order is done where it is laid flat before a storm, until when, and what raises it and opens it again.
+// laidFlat says what of the order is done where it is laid flat before a storm, and until when; the leaf of the evenings calls for it, and says what raises it again.
 func (l lowering) laidFlat(steps []string) block.Block {
-	lit, again := "", []string{fmt.Sprint(leafNumber("raise"))}
+	lit := ""
 	if len(l.plan.Strings) > 0 {
-		lit, again = ", runs off their cords, wraps on", append(again, fmt.Sprint(leafNumber("power")))
+		lit = ", strings unplugged from cords, wraps on"
 	}
-	text := fmt.Sprintf("%s by daylight, before gusts pass %s: %s %s%s. Tie pipe outside to the L %ss with line. To open again: leaves %s.", block.Figure("LAY FLAT"),
-		l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), say.And(append(again, fmt.Sprint(leafNumber("nights")))))
+	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Tie pipe outside to the L %ss with line.",
+		block.Figure("LAY FLAT"), leafNumber("nights"), l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "))
 	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
 

@@ -11,7 +11,7 @@ import (
 
 // back is what is counted, how it is kept, and what next year wants to know.
 func (l lowering) back() []block.Block {
-	return slices.Concat(stakesOut(l.plan.Stakes), l.countedIn(), l.kept(), nextYear())
+	return slices.Concat(stakesOut(l.plan.Stakes, standsOn(l.plan)), l.countedIn(), l.kept(), nextYear())
 }
 
 // countedIn is what there is, with room for what came back and what of it is good.
@@ -49,8 +49,7 @@ func (l lowering) kept() []block.Block {
 func nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
-		{Name: "what was changed", Body: writing{"What was changed, and why", 1}},
-		{Name: "what to do better", Gap: 1.5, Body: writing{"What to do better", 1}}}
+		{Name: "what was changed", Body: writing{"What was changed, and why; what to do better", 1}}}
 }
 
 // writing is lines to write on under a word; it takes room that is left over.

@@ -3,10 +3,12 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -23,8 +25,8 @@ const (
 	inRow     = 4
 )
 
-// stakesOut counts the stakes out of the ground, those of legs before those of guys: none may stay in the grass.
-func stakesOut(stakes []ground.Stake) []block.Block {
+// stakesOut counts the stakes out of the ground, by what arches stand on, those of legs before those of guys: none may stay in the grass.
+func stakesOut(stakes []ground.Stake, stand []string) []block.Block {
 	groups := make([][]stakePair, 2)
 	for _, s := range stakes {
 		g := &groups[0]
@@ -37,11 +39,12 @@ func stakesOut(stakes []ground.Stake) []block.Block {
 		}
 		(*g)[k].sides = append((*g)[k].sides, s.Side)
 	}
+	head := say.Capital(strings.Join(stand, "s, ")) + fmt.Sprintf("s out, of %d: ", len(stakes))
 	if len(stakes) <= boxesMost {
-		head := fmt.Sprintf("Stakes out, of %d: tick each", len(stakes))
+		head += "tick each"
 		return []block.Block{{Name: head, Gap: 3, Body: block.Words{Text: head, Lettering: paper.Strong}}, {Name: "stakes out", Gap: 1, Body: stakeBoxes(groups)}}
 	}
-	head := fmt.Sprintf("Stakes out, of %d: write how many", len(stakes))
+	head += "write how many"
 	list := []block.Block{{Name: head, Gap: 3, Keep: true, Body: block.Words{Text: head, Lettering: paper.Strong}}}
 	for _, g := range groups {
 		var lines block.Blanks

@@ -36,8 +36,10 @@ func TestPrintedSpecIsTheSpec(t *testing.T) {
 					stated += text.String
 				case text.Lettering == paper.Small && stated != "" && typed.Len() == 0 && !started && strings.Trim(text.String, "0123456789 abcdef") == "" && text.String != "1":
 					stated += " " + text.String // its second line
-				case text.Lettering == paper.Small && (text.String == "↪" || strings.Trim(text.String, "0123456789") == "") && text.String != "":
-					if text.String != "↪" && started {
+				case text.Lettering == paper.Small && (text.String == "↪" || text.String == "=" || strings.Trim(text.String, "0123456789") == "") && text.String != "":
+					if join, ok := map[string]string{"↪": " ", "=": ""}[text.String]; ok {
+						typed.WriteString(join)
+					} else if started {
 						typed.WriteByte('\n')
 					}
 					started = true

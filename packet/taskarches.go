@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -14,21 +15,29 @@ import (
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
 	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Before loosening: crown height over a line between the feet."),
-	crew.NameLegs:    plainly("Line down the walk side of every leg, names renewed. Ridge: arrow toward arch 1."),
+	crew.MeasureSag:  plainly("Measure first: line between the feet to mid pipe at the crown. Found:"),
+	crew.NameLegs:    plainly("Pen line down each leg’s walk side, names renewed. Ridge: arrow toward arch 1."),
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
-		if w.plan.Spec.Arch.Joints == spec.Pinned {
-			return "Take the screws out, counted into a bag. Twist " + w.jointed() + " apart."
+		twist := "Twist " + w.jointed() + " apart."
+		if slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return wrap.On.IsLeg() }) {
+			twist = "Unplug leg from leg, twist " + w.jointed() + " apart."
 		}
-		return "Twist " + w.jointed() + " apart."
+		if w.plan.Spec.Arch.Joints == spec.Pinned {
+			return "Take the screws out, counted into a bag. " + twist
+		}
+		return twist
 	},
 	crew.PullStakes: func(w taskWords, _ crew.Task) string {
-		if w.plan.Spec.Arch.Foot != nil {
-			return "Bars out of their sockets, capped till the last. Bags off, boards up. Tick each."
+		var words []string
+		if slices.Contains(standsOn(w.plan), "base") {
+			words = append(words, "Bars out of their sockets, capped till the last. Weights off, boards up.")
 		}
-		return "Each stake: cap off, ten turns with the grip, straight up, tick overleaf, fill the hole."
+		if drives(w.plan) {
+			words = append(words, "Each stake: cap off, ten turns by wrench, straight up, fill the hole.")
+		}
+		return strings.Join(words, " ") + " Tick overleaf."
 	},
 	crew.LookOver: plainly("Look along every pipe."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),

@@ -10,25 +10,16 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// doingLights says what is done with strings and power, at opening nights too.
+// doingLights says what is done with strings and power, at opening nights too; lights and raise show the winding and the hanging in words of their own.
 var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings: plainly("Write S-numbers (overleaf) on tags at the prongs. Strings alike: any order."),
+	crew.TagStrings: plainly("Write S-numbers, as drawn, on tags at the prongs. Strings alike: any order."),
 	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
 	},
-	crew.FlagRows:    plainly("Flag every leg at the rows’ figures: ribbon, two knots."),
-	crew.WindPipe:    taskWords.windPipe,
-	crew.WindInPlace: plainly("Wind the first ridge piece where it hangs, from the ladder. Never bring it down again."),
-	crew.HangRows: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Hang the rows of the %s wall from the middle arch outwards, a tie at every arch.", t.Of.Walls[0])
-	},
-	crew.HangDrops: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Hang the %s where the unfolded picture names them.", say.Count(len(t.Of.Drops), "drop string"))
-	},
-	crew.TryOpening: plainly("Walk through with one stick held upright and one held across."),
+	crew.FlagRows: plainly("Rows: two-knot ribbons on"),
 
 	crew.TestOutlets: func(w taskWords, t crew.Task) string {
 		timer := ""
@@ -63,20 +54,20 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NightClose:  plainly("Walk out as many as came in."),
 
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
-		return "Light it, wrap coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
+		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		s := "Cords alone: covers off, unplug, ties cut. Coil loosely, far end first."
+		s := "Covers, cords, timers, lanterns off, ties cut. Coil loosely, far end first."
 		if len(w.plan.Lights.Wraps) > 0 {
 			s += " Wraps stay on."
 		}
 		return s
 	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
-		return w.hung() + " off: cut ties, never wires. Coil each, check its S-number."
+		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, from socket to prongs. Never pull."
+		return w.wound() + " strings: unwind on trestles, socket end first. Never pull."
 	},
 }
 
@@ -139,24 +130,4 @@ func outletsSaid(names []string) string {
 		return fmt.Sprintf("each of the %d outlets", len(names))
 	}
 	return say.And(names)
-}
-
-// windPipe says what is wound where; the figures stand in the row of that wrap.
-func (w taskWords) windPipe(t crew.Task) string {
-	wrap := w.plan.Lights.Wraps[t.Of.Wraps[0]]
-	turns, ten := wrap.Counted(w.units)
-	what := say.Count(1, "stretch") + " of "
-	if n := len(t.Of.Wraps); n > 1 {
-		what = say.Count(n, "stretch") + " with "
-	}
-	s := fmt.Sprintf("Wind %s%s, the pipe on two trestles: %s turns, %d in %s.", what, wrap.Label.Name, halves(turns), lights.CountTurns, w.units.Inches(ten))
-	plain, mirror := false, false
-	for _, i := range t.Of.Wraps {
-		mirror = mirror || w.plan.Lights.Wraps[i].Mirror
-		plain = plain || !w.plan.Lights.Wraps[i].Mirror
-	}
-	if plain && mirror {
-		s += " Wind right legs the other way round."
-	}
-	return s + " Tie both ends, 1/3 and 2/3."
 }

@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
@@ -17,7 +16,6 @@ var stated = map[crew.Wanted]string{
 	crew.OwnersAnswered: "Every owner has marked or answered clear.",
 	crew.GuyLean:        "Guy stakes lean back, the head a hand farther from its leg than the foot.",
 	crew.Ribbons:        "Ribbons on all.",
-	crew.NothingLeans:   "Nothing leans along the tunnel.",
 	crew.NoneAcross:     "No cord lies across the way.",
 	crew.BothWays:       "All lit, nothing in the way: timers to AUTO.",
 	crew.PipeWhole:      "No crack, white line, open joint.",
@@ -33,7 +31,7 @@ func (w taskWords) want(f crew.Figure) string {
 	if s, ok := stated[f.What]; ok {
 		return s
 	}
-	for _, words := range []func(crew.Figure) string{w.wantGround, w.wantStakes, w.wantBench, w.wantArch, w.wantDay, w.wantPower} {
+	for _, words := range []func(crew.Figure) string{w.wantGround, w.wantStakes, w.wantArch, w.wantDay, w.wantPower} {
 		if s := words(f); s != "" {
 			return s
 		}
@@ -181,76 +179,12 @@ func (w taskWords) whose(list []ground.Stake) string {
 	return say.And(lettersOf(list, -1))
 }
 
-func (w taskWords) wantBench(f crew.Figure) string {
-	switch f.What {
-	case crew.CutLength:
-		return fmt.Sprintf("%s: %s.", say.Capital(say.Numbered("bay", f.Bays)), w.units.Cut(f.Length))
-	case crew.Square:
-		if f.Limit == 0 {
-			return "Square, burrs scraped off."
-		}
-		return fmt.Sprintf("Each within %s, square, burrs scraped off.", w.units.Cut(f.Limit))
-	case crew.NamedAndWhole:
-		return fmt.Sprintf("%s named, no crack.", say.Count(f.Count, "stick"))
-	case crew.NoGap:
-		return fmt.Sprintf("No gap at the stops of %s.", say.Count(f.Count, "coupling"))
-	case crew.TapeMark:
-		return "Each mark within " + w.limit(f.Limit) + "."
-	case crew.GuyMark, crew.BraceMark:
-		leg := "each leg"
-		if len(f.Walls) == 1 {
-			leg = "the " + f.Walls[0].String() + " leg"
-		}
-		return fmt.Sprintf(map[crew.Wanted]string{crew.GuyMark: "Guys", crew.BraceMark: "Braces"}[f.What]+" of %s: tape %s on %s.", say.Numbered("arch", f.Arches), w.tape(f.Length), leg)
-	case crew.AllLit:
-		return "Every bulb lit, nothing bare or cracked."
-	case crew.Tagged:
-		return fmt.Sprintf("%s tagged.", say.Count(f.Count, "string"))
-	case crew.FlagAt:
-		return fmt.Sprintf("Flag at %s.", w.units.Inches(f.Length))
-	case crew.Wound:
-		return "The ends and flags as in its row."
-	case crew.BandBare:
-		return fmt.Sprintf("%s bare about the marks at %s.", w.units.Inches(f.Length), say.Numbered("arch", f.Arches))
-	case crew.EndsBare:
-		return fmt.Sprintf("The last %s bare for the socket.", w.units.Inches(f.Length))
-	}
-	return ""
-}
-
 func (w taskWords) wantArch(f crew.Figure) string {
 	switch f.What {
-	case crew.GuyTaut:
-		return fmt.Sprintf("A finger moves a guy %s.", w.units.Inches(f.Length))
+	case crew.AllLit:
+		return "Every bulb lit, nothing bare or cracked."
 	case crew.CrownHigh:
 		return fmt.Sprintf("Crown %s.", w.inches(f))
-	case crew.BayLength:
-		return fmt.Sprintf("Crown to crown %s.", w.within(f))
-	case crew.BayTurn:
-		way := "right"
-		if f.Angle < 0 {
-			way, f.Angle = "left", -f.Angle
-		}
-		return fmt.Sprintf("%s: %s to the %s.", say.Capital(say.Numbered("bay", f.Bays)), measure.Degrees(f.Angle), way)
-	case crew.BayClimb:
-		way := "up"
-		if f.Length < 0 {
-			way, f.Length = "down", -f.Length
-		}
-		return fmt.Sprintf("%s: %s %s.", say.Capital(say.Numbered("bay", f.Bays)), w.limit(f.Length), way)
-	case crew.Plugged:
-		const few = 4
-		switch {
-		case len(say.Runs(f.Bays)) > few:
-			return fmt.Sprintf("Ridge lights plugged together as leaf %d draws.", leafNumber("lights"))
-		case len(f.Bays) > 0:
-			return fmt.Sprintf("Lights of the ridge in %s plugged to those beside them.", say.Numbered("bay", f.Bays))
-		}
-		return fmt.Sprintf("Lights of %s plugged leg to leg, while it lies flat.", say.Numbered("arch", f.Arches))
-	case crew.RunLength:
-		return fmt.Sprintf("Crown %s: %s.", say.Numbers(f.Arches), w.within(f))
-	case crew.CapsBack:
-		return say.Count(f.Count, "cap") + " in the bucket."
 	case crew.CrownFound:
 		return fmt.Sprintf("Expected now, %s: %s.", say.Numbered("arch", f.Arches), w.units.Inches(f.Length))
 	}
@@ -265,8 +199,6 @@ func (w taskWords) wantDay(f crew.Figure) string {
 		return fmt.Sprintf("Warmer than %s: no bending at it or below.", w.units.Temperature(f.Cold))
 	case crew.SlowBelow:
 		return fmt.Sprintf("Below %s bend slowly, in the sun, eyes covered.", w.units.Temperature(f.Cold))
-	case crew.PeopleThere:
-		return fmt.Sprintf("%s, all %s", say.Count(f.Count, "name"), strings.ToLower(grown()[4:]))
 	case crew.ForecastBelow:
 		return fmt.Sprintf("Forecast gusts below %s.", w.units.Speed(f.Gust))
 	case crew.LaidFlat:
@@ -281,16 +213,6 @@ func (w taskWords) wantDay(f crew.Figure) string {
 
 func (w taskWords) wantPower(f crew.Figure) string {
 	switch f.What {
-	case crew.RowAt:
-		return fmt.Sprintf("Row %d at flag %s.", f.Count, w.units.Inches(f.Length))
-	case crew.Sag:
-		return fmt.Sprintf("%s of sag in each bay, no more.", w.units.Inches(f.Length))
-	case crew.LowestDrop:
-		return fmt.Sprintf("No end lower than %s.", w.units.Inches(f.Length))
-	case crew.OpeningHigh:
-		return fmt.Sprintf("Stick %s high touches nothing.", w.units.Room(f.Length))
-	case crew.OpeningWide:
-		return fmt.Sprintf("Stick %s across touches nothing.", w.units.Room(f.Length))
 	case crew.TestTrips:
 		return "Out, then lit."
 	case crew.BreakerReads:

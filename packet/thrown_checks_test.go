@@ -261,7 +261,7 @@ func figuresAreThePlans(t *testing.T, o outside, plan *layout.Plan, sides []set)
 }
 
 var (
-	wholeLine = regexp.MustCompile(`^Whole: \d+ (?:stick|bar)s? of .+?: (.+)\. Each (.+?), ±`)
+	wholeLine = regexp.MustCompile(`^Whole: \d+ (?:stick|bar)s? of .+? \((.+)\), each (.+?), ±`)
 	pieceName = regexp.MustCompile(`^((?:leg|arch|ridge|brace)(?: lower| upper| middle(?: \d+)?)?) (.+)$`)
 	notPrint  = regexp.MustCompile(`[\x00-\x1f]`) // what marks a figure in a text
 )

@@ -109,9 +109,7 @@ func (s Step) Draw(page *paper.Page, box paper.Rect) []string {
 		w.Draw(page, paper.Rect{X: words.X, Y: y, W: words.W})
 		y += w.Height(words.W)
 	}
-	if len(s.Sign) > 0 {
-		DrawBlanks(page, sign, s.Sign)
-	}
+	DrawBlanks(page, sign, s.Sign)
 	return nil
 }
 

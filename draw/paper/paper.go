@@ -79,17 +79,16 @@ func (r Rect) SplitLeft(w Length) (left, rest Rect) {
 
 // Part returns the part of the way from one point to another that lies within the box, not on its edge alone, in shares of the way, and whether there is any.
 func (r Rect) Part(p, q Point) (from, to float64, ok bool) {
+	right, bottom := r.Right(), r.Bottom()
+	if p.X <= r.X && q.X <= r.X || p.X >= right && q.X >= right || p.Y <= r.Y && q.Y <= r.Y || p.Y >= bottom && q.Y >= bottom {
+		return 0, 0, false
+	}
 	from, to = 0, 1
-	for _, side := range [2][4]Length{{p.X, q.X, r.X, r.Right()}, {p.Y, q.Y, r.Y, r.Bottom()}} {
-		start, run := side[0], side[1]-side[0]
-		if run == 0 {
-			if start <= side[2] || start >= side[3] {
-				return 0, 0, false
-			}
-			continue
+	for _, side := range [2][4]Length{{p.X, q.X, r.X, right}, {p.Y, q.Y, r.Y, bottom}} {
+		if run := side[1] - side[0]; run != 0 {
+			a, b := float64((side[2]-side[0])/run), float64((side[3]-side[0])/run)
+			from, to = max(from, min(a, b)), min(to, max(a, b))
 		}
-		a, b := float64((side[2]-start)/run), float64((side[3]-start)/run)
-		from, to = max(from, min(a, b)), min(to, max(a, b))
 	}
 	return from, to, from < to
 }

@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"bytes"
-	"compress/zlib"
 	"crypto/md5"
 	"fmt"
 	"sort"
@@ -74,7 +73,7 @@ func attach(f *file, doc Document) (names, all string) {
 	var entries []entry
 	for i, a := range doc.Attachments {
 		data := f.addStream(fmt.Sprintf("/Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Params << /Size %d /CheckSum <%X> /ModDate (%s) >>",
-			nameOf(a.MIME), len(a.Data), md5.Sum(a.Data), date(doc.Date)), deflate(a.Data))
+			nameOf(a.MIME), len(a.Data), md5.Sum(a.Data), date(doc.Date)), f.deflate(a.Data))
 		spec := f.add(fmt.Appendf(nil, "<< /Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /%s /EF << /F %d 0 R /UF %d 0 R >> >>",
 			textString(a.Name), textString(a.Name), textString(a.Description), a.Relationship, data, data))
 		entries = append(entries, entry{textString(fmt.Sprintf("%03d %s", i+1, a.Name)), fmt.Sprintf("%d 0 R", spec)})
@@ -134,11 +133,3 @@ func information(doc Document) []byte {
 
 // date returns a date as a PDF string, in UTC.
 func date(t time.Time) string { return t.UTC().Format("D:20060102150405+00'00'") }
-
-func deflate(data []byte) []byte {
-	var b bytes.Buffer
-	z := zlib.NewWriter(&b)
-	z.Write(data) // a bytes.Buffer takes all
-	z.Close()
-	return b.Bytes()
-}

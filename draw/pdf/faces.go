@@ -39,7 +39,7 @@ func (f *file) refineFonts(seed [32]byte, used map[fonts.Face]runes) {
 			f.objects[n] = bytes.ReplaceAll(body, name, fmt.Appendf(nil, "/%s+%v", tag, face))
 			if m := toUnicodeRef.FindSubmatch(body); m != nil {
 				at, _ := strconv.Atoi(string(m[1]))
-				f.objects[at] = stream("/Filter /FlateDecode", deflate(toUnicode(used[face])))
+				f.objects[at] = stream("/Filter /FlateDecode", f.deflate(toUnicode(used[face])))
 			}
 		}
 	}

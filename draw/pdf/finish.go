@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"crypto/sha256"
 	"errors"
 	"fmt"
@@ -22,6 +23,9 @@ func finish(raw []byte, used map[fonts.Face]runes, doc Document) ([]byte, error)
 	}
 	f := file{objects: lib.objects}
 	f.refineFonts(sha256.Sum256(raw), used)
+	if err := f.packPages(lib.pages); err != nil {
+		return nil, err
+	}
 	f.objects[lib.root] = catalog(&f, doc, lib.pages)
 	f.objects[lib.info] = information(doc)
 	return f.bytes(lib.root, lib.info), nil
@@ -38,6 +42,7 @@ var (
 	rootRef   = regexp.MustCompile(`/Root ([0-9]+) 0 R`)
 	infoRef   = regexp.MustCompile(`/Info ([0-9]+) 0 R`)
 	kidsArray = regexp.MustCompile(`/Kids \[([0-9 R]*)\]`)
+	pageShows = regexp.MustCompile(`/Contents ([0-9]+) 0 R`)
 	anyRef    = regexp.MustCompile(`([0-9]+) 0 R`)
 )
 
@@ -118,6 +123,33 @@ func (lib *libraryFile) takeApart(body, entries []byte) error {
 // file is a PDF being put together.
 type file struct {
 	objects [][]byte // bodies by number; 0 is unused
+	packer  *zlib.Writer
+}
+
+// packPages packs what the pages show.
+func (f *file) packPages(pages []int) error {
+	for _, n := range pages {
+		m := pageShows.FindSubmatch(f.objects[n])
+		if m == nil {
+			return errForm
+		}
+		at, _ := strconv.Atoi(string(m[1]))
+		_, shows, _ := bytes.Cut(f.objects[at], []byte("stream\n"))
+		f.objects[at] = stream("/Filter /FlateDecode", f.deflate(bytes.TrimSuffix(shows, []byte("\nendstream"))))
+	}
+	return nil
+}
+
+// deflate packs bytes, soon rather than small. One packer does them all, for a new one takes as long as a page.
+func (f *file) deflate(data []byte) []byte {
+	var b bytes.Buffer
+	if f.packer == nil {
+		f.packer, _ = zlib.NewWriterLevel(nil, zlib.BestSpeed) // no error but for a level there is none of
+	}
+	f.packer.Reset(&b)
+	f.packer.Write(data) // a bytes.Buffer takes all
+	f.packer.Close()
+	return b.Bytes()
 }
 
 // add appends an object and returns its number.

@@ -14,6 +14,7 @@ import (
 // replay draws every page through the library and returns its file, and the runes set in each face.
 func replay(doc Document) ([]byte, map[fonts.Face]runes, error) {
 	lib := newLibrary(doc)
+	lib.SetCompression(false) // of pages: finish packs them
 	c := canvas{lib: lib, used: map[fonts.Face]runes{}}
 	for i, page := range doc.Pages {
 		if err := c.page(page); err != nil {

@@ -48,6 +48,8 @@ type thing struct {
 	box  box // of a text or an area
 	a, b paper.Point
 	half paper.Length // half of a line's width
+
+	bounds paper.Rect // about all of it
 }
 
 // mark is a place on the drawing that labels belong to.
@@ -128,7 +130,7 @@ func within(bx box, r paper.Rect) bool {
 // free reports whether the box keeps its distance from everything on the board.
 func (b *Board) free(bx box) bool {
 	wide := bx.grown(textGap)
-	return !b.near(wide.bounds(), func(t thing) bool {
+	return !b.near(wide.bounds(), func(t *thing) bool {
 		switch t.kind {
 		case line:
 			_, _, hit := bx.grown(lineGap+t.half).cut(t.a, t.b)
@@ -145,7 +147,7 @@ func (b *Board) free(bx box) bool {
 // the whole is one.
 func (b *Board) roundTexts(p, q paper.Point, gap paper.Length) [][2]paper.Point {
 	var cuts [][2]float64
-	b.near(around(p, q).Inset(-gap), func(t thing) bool {
+	b.near(around(p, q).Inset(-gap), func(t *thing) bool {
 		if t.kind == text {
 			if from, to, hit := t.box.grown(gap).cut(p, q); hit {
 				cuts = append(cuts, [2]float64{from, to})

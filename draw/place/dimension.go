@@ -150,7 +150,7 @@ func (b *Board) endsOnText(ends Ends, m dimensionLine) bool {
 	past := outside(ends, m.q.Sub(m.p).Long())
 	for _, end := range [2]paper.Point{m.p, m.q} {
 		bx := box{end, m.u, max(past, headLong), tickHalf}.grown(lineGap)
-		if b.near(bx.bounds(), func(t thing) bool { return t.kind == text && t.box.meets(bx) }) {
+		if b.near(bx.bounds(), func(t *thing) bool { return t.kind == text && t.box.meets(bx) }) {
 			return true
 		}
 	}
@@ -159,9 +159,12 @@ func (b *Board) endsOnText(ends Ends, m dimensionLine) bool {
 
 // onText reports whether a segment runs through or too close by a text.
 func (b *Board) onText(p, q paper.Point) bool {
-	return b.near(around(p, q), func(t thing) bool {
+	return b.near(around(p, q), func(t *thing) bool {
+		if t.kind != text {
+			return false
+		}
 		_, _, hit := t.box.grown(lineGap).cut(p, q)
-		return t.kind == text && hit
+		return hit
 	})
 }
 

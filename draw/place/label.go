@@ -206,8 +206,8 @@ func leaderEnds(bx box, at paper.Point, clear paper.Length) (from, to paper.Poin
 // crossings counts the lines a leader would cross, and reports false where it would cross a text or a kept area other than the one its point lies in.
 func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
 	span := around(from, to)
-	seen := map[thing]bool{}
-	blocked := b.near(span, func(t thing) bool {
+	var crossed []thing
+	blocked := b.near(span, func(t *thing) bool {
 		switch t.kind {
 		case text:
 			_, _, hit := t.box.grown(lineGap).cut(from, to)
@@ -219,13 +219,12 @@ func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
 			_, _, hit := t.box.cut(from, to)
 			return hit
 		}
-		if !seen[t] && cross(from, to, t.a, t.b) {
-			seen[t] = true
-			lines++
+		if cross(from, to, t.a, t.b) && !slices.Contains(crossed, *t) {
+			crossed = append(crossed, *t)
 		}
 		return false
 	})
-	return lines, !blocked
+	return len(crossed), !blocked
 }
 
 // cross reports whether two segments cross.

@@ -63,10 +63,13 @@ func cellsOf(r paper.Rect) (lo, hi cell) {
 
 // note records a thing. A long line is entered piece by piece, so that it does not fill the cells of the whole rectangle about it.
 func (b *Board) note(t thing) {
+	if t.bounds = t.box.bounds(); t.kind == line {
+		t.bounds = around(t.a, t.b).Inset(-t.half)
+	}
 	id := len(b.things)
 	b.things = append(b.things, t)
 	if t.kind != line {
-		b.enter(id, t.box.bounds())
+		b.enter(id, t.bounds)
 		return
 	}
 	run := t.b.Sub(t.a)
@@ -89,14 +92,15 @@ func (b *Board) enter(id int, r paper.Rect) {
 	}
 }
 
-// near calls yield with the things whose cells the rectangle touches, some more than once, until yield returns true, and reports whether it did.
-func (b *Board) near(r paper.Rect, yield func(thing) bool) bool {
+// near calls yield with the things near a rectangle, some more than once, until yield returns true, and reports whether it did.
+func (b *Board) near(r paper.Rect, yield func(*thing) bool) bool {
 	b.look()
-	lo, hi := cellsOf(r.Inset(-lineGap - 1)) // a thing's gap may reach over from the next cell
+	r = r.Inset(-lineGap - 1) // a thing's gap may reach over from the next cell
+	lo, hi := cellsOf(r)
 	for x := lo.x; x <= hi.x; x++ {
 		for y := lo.y; y <= hi.y; y++ {
 			for _, id := range b.cells[cell{x, y}] {
-				if yield(b.things[id]) {
+				if t := &b.things[id]; t.bounds.X <= r.Right() && r.X <= t.bounds.Right() && t.bounds.Y <= r.Bottom() && r.Y <= t.bounds.Bottom() && yield(t) {
 					return true
 				}
 			}

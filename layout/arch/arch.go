@@ -65,6 +65,7 @@ type Kind struct {
 	Strength float64 `json:"-"` // share of the pipe's short-term strength that the tightest bend takes up: modulus × strain over strength
 
 	tightest []Point
+	room     opening
 	found    figures
 	built    *model // nil where it is only drawn
 	moves    func() (Moves, bool)
@@ -95,6 +96,7 @@ type Input struct {
 	Joined                      bool           // a ridge piece ends at the crown
 	Together                    bool           // how it leans along the tunnel is found with the others: Kind.Along is bend.Most until then
 	Guyed                       bool           // the tunnel is held lengthwise
+	Rough                       bool           // what it stands and clears is asked, no figures: it is cut into fewer parts, and load factors go to WantedFactor
 	Tie                         measure.Length // height at which guys are tied where there are any; 0: at the crown
 	Spacing                     measure.Length // of the arches; 0 for one alone
 	LeftGround, RightGround     measure.Length // heights above any common datum

@@ -178,14 +178,14 @@ func (j *judge) bends() {
 		return
 	}
 	level := finding.LookAt
-	remedy := "Keep it indoors overnight, never heat it, never bend it in frost. Thinner pipe, a wider span or longer sticks bend less."
+	remedy := "Thinner pipe, a wider span or longer sticks bend less."
 	if share > 1 {
 		level = finding.MustFix
 		remedy = "Take thinner pipe, or change span or sticks so that it bends less."
 	}
 	key, _ := j.in.path("span", "height", "sticks")
-	j.add(level, codeTight, key, "%s from the left foot the pipe bends to a radius of %s: %.1f %% strain, %s of its strength by its short-term stiffness. %s",
-		j.units.Tape(k.BendAt), j.units.Inches(k.BendRadius), 100*k.Strain, measure.Percent(measure.Share(math.Round(share*100)/100)), remedy)
+	j.add(level, codeTight, key, "%s from the left foot the pipe bends to a radius of %s, %s of its strength as raised. %s",
+		j.units.Tape(k.BendAt), j.units.Inches(k.BendRadius), measure.Percent(measure.Share(math.Round(share*100)/100)), remedy)
 }
 
 // opens reports a box for people that does not clear.
@@ -195,7 +195,7 @@ func (j *judge) opens() {
 	if w <= 0 || h <= 0 {
 		return
 	}
-	o := j.model.opens(j.kind)
+	o := j.kind.room
 	if o.fits(w, h) {
 		j.near(o)
 		return

@@ -28,7 +28,7 @@ func TestFindings(t *testing.T) {
 		}, finding.MustFix, finding.MustFix, "arch.height", "no sticks"},
 		{"bar-too-thick", func(i *arch.Input) { i.Spec.Stake.Bar = bar("5/8 in") }, finding.MustFix, finding.LookAt, "arch.stake.bar", "0.688 in"},
 		{"bends-too-tight", func(i *arch.Input) { i.Spec.Span = 210 * in }, finding.MustFix, finding.MustFix, "arch.span", "strength"},
-		{"bends-too-tight", func(i *arch.Input) { i.Spec.Span = 50 * in }, finding.LookAt, finding.LookAt, "arch.span", "frost"},
+		{"bends-too-tight", func(i *arch.Input) { i.Spec.Span = 50 * in }, finding.LookAt, finding.LookAt, "arch.span", "wider span"},
 		{"sleeve-longer-than-stick", func(i *arch.Input) {
 			i.Spec.Left = []measure.Length{20 * in, 100 * in}
 		}, finding.MustFix, finding.LookAt, "arch.stake.length", "28 in"},

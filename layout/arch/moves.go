@@ -3,7 +3,6 @@ package arch
 import (
 	"math"
 
-	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -38,7 +37,7 @@ func (k *Kind) moved() (Moves, bool) {
 	if m.in.Units == measure.Metric {
 		moves.By = 25 * measure.Millimetre
 	}
-	solver, ok := bend.NewSolver(0), true
+	solver, ok := m.in.solver(), true
 	move := func(n *model, err error) Move {
 		if err != nil {
 			ok = false

@@ -132,7 +132,7 @@ func (in *Input) size(span measure.Length) Size {
 		BendRadius: k.BendRadius, Strain: k.Strain, Strength: m.strength(), Thrust: k.Thrust,
 		Footings: k.Footings, StakeBends: k.FootMoment > anchor.Yields(bar.Diameter, bar.Yield),
 		Pulls: m.spec.Joints == spec.Dry && !m.spec.OneStick && k.Thrust < -PullTells,
-		Opens: m.opens(k).fits(own.OpeningWidth, own.OpeningHeight), Standing: m.standing(), built: m,
+		Opens: k.room.fits(own.OpeningWidth, own.OpeningHeight), Standing: m.standing(), built: m,
 	}
 	s.Bend = bendOf(s.Strength)
 	return s

@@ -40,7 +40,7 @@ func TestSmaller(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		f, _ := solver.Factor(m.frame.rod(.6, m.feet))
+		f, _ := solver.Factor(m.frame.rod(.6, m.feet), bend.Most)
 		if f = min(f, m.leansAt()); (f >= 1) != stands {
 			t.Errorf("legs of %g ft bear %g times their weight", float64(20*size), f)
 		}

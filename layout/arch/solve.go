@@ -13,7 +13,7 @@ import (
 // Shape finds the shape of one kind of arch as raised. The Kind is never nil: where no such arch stands it is the nearest one that
 // does, and Refused says so.
 func Shape(in Input) *Kind {
-	f := finder{in: &in, solver: bend.NewSolver(0)}
+	f := finder{in: &in, solver: in.solver()}
 	fig := f.find()
 	k := fig.model.describe()
 	k.LoadFactorWay, k.found = "sideways", fig
@@ -33,7 +33,7 @@ func (k *Kind) Stand() {
 	if m == nil {
 		return
 	}
-	solver := bend.NewSolver(0)
+	solver := m.in.solver()
 	m.age(k, solver)
 	k.Band = m.band(k, solver)
 	m.footings(k)
@@ -41,6 +41,14 @@ func (k *Kind) Stand() {
 
 // Judge says what is wrong with an arch that has been shaped and stood.
 func (k *Kind) Judge() []finding.Finding { return k.found.model.judge(k, k.found) }
+
+// solver returns one that cuts the arch as finely as is asked.
+func (in *Input) solver() *bend.Solver {
+	if in.Rough {
+		return bend.NewSolver(roughParts)
+	}
+	return bend.NewSolver(0)
+}
 
 // factorParts is the number of parts an arch is cut into for its load factors. Sideways they then are good to 1 in 10 000, along the tunnel, where they converge with
 // the second power only, to 1 in 100.
@@ -83,8 +91,8 @@ func (m *model) describe() *Kind {
 	k.HeadHeight, k.ShoulderHeight = practice.Heads(in.Units), practice.Shoulders(in.Units)
 	k.Widest, k.WidestAt = k.widest()
 	k.BoxWidth = m.clearWidth(k, in.OpeningHeight)
-	if in.OpeningWidth > 0 {
-		k.BoxHeight = max(m.opens(k).head, 0)
+	if k.room = m.opens(k); in.OpeningWidth > 0 {
+		k.BoxHeight = max(k.room.head, 0)
 	}
 	k.HeadWidth = m.clearWidth(k, k.HeadHeight)
 	k.ShoulderWidth = m.clearWidth(k, k.ShoulderHeight)
@@ -99,7 +107,11 @@ func (m *model) describe() *Kind {
 // little; what it takes is thrust and stability. An arch that does not stand then is drawn under nearly the most it bears.
 func (m *model) age(k *Kind, solver *bend.Solver) {
 	rod := m.frame.rod(float64(m.spec.LateModulus), m.feet)
-	k.Sideways, _ = bend.NewSolver(factorParts).Factor(rod) // 0 where there is no shape at all
+	parts, most := factorParts, float64(Most)
+	if m.in.Rough {
+		parts, most = roughParts, WantedFactor
+	}
+	k.Sideways, _ = bend.NewSolver(parts).Factor(rod, most) // 0 where there is no shape at all
 	if k.Along = bend.Most; !m.in.Together {
 		k.Along = m.leansAt()
 	}

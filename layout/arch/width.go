@@ -100,7 +100,7 @@ func (o opening) fits(width, height measure.Length) bool {
 // opens measures the room for the box of people: how near the legs come up to its height, and how low the arch hangs over it.
 func (m *model) opens(k *Kind) opening {
 	width, height := m.in.OpeningWidth, m.in.OpeningHeight
-	o := opening{left: measure.Length(math.Inf(1)), right: measure.Length(math.Inf(1)), head: measure.Length(math.Inf(1))}
+	o := opening{left: k.Span / 2, right: k.Span / 2, head: k.Clear}
 	crown := k.CrownTape
 	const fine = 8 // samples between the curve's points
 	for i := 1; i < len(k.Curve); i++ {
@@ -118,7 +118,5 @@ func (m *model) opens(k *Kind) opening {
 			}
 		}
 	}
-	o.head = min(o.head, k.Clear)
-	o.left, o.right = min(o.left, k.Span/2), min(o.right, k.Span/2)
 	return o
 }

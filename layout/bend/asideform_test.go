@@ -25,13 +25,13 @@ type Factors struct{ Sideways, Along float64 }
 
 // Factors is as Factor, both ways; held are places, in m along the rod and at most one, kept in the plane.
 func (s *Solver) Factors(rod Rod, held ...float64) (f Factors, err error) {
-	if f.Sideways, err = s.Factor(rod); err != nil {
+	if f.Sideways, err = s.Factor(rod, Most); err != nil {
 		return f, err
 	}
 	light, _ := s.lighten(rod)
 	var base state
 	base.copyFrom(&s.now)
-	f.Along = s.limit(&base, light, func() int {
+	f.Along = s.limit(&base, light, Most, func() int {
 		s.surplus() // brings the foot's moment up to date
 		var sh Shape
 		s.read(&sh)

@@ -202,7 +202,7 @@ func BenchmarkSolveAgain(b *testing.B) {
 func BenchmarkFactor(b *testing.B) {
 	rod, s := sticks(.4, 2.376, false), bend.NewSolver(0)
 	for b.Loop() {
-		if _, err := s.Factor(rod); err != nil {
+		if _, err := s.Factor(rod, bend.Most); err != nil {
 			b.Fatal(err)
 		}
 	}

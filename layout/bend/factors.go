@@ -9,16 +9,16 @@ const (
 	precise = 1e-3
 )
 
-// Factor follows the rod's shape while its weights, the rod's own and the loads alike, grow from nothing, and returns the least multiple at which it is no longer stable in its plane: 0 where not even
-// the weightless rod stands. The error is an *Unsolved where there is no weightless shape at all.
-func (s *Solver) Factor(rod Rod) (float64, error) {
+// Factor follows the rod's shape while its weights, the rod's own and the loads alike, grow from nothing, and returns the least multiple, up to most, at which it is no longer stable in its plane: 0
+// where not even the weightless rod stands. The error is an *Unsolved where there is no weightless shape at all.
+func (s *Solver) Factor(rod Rod, most float64) (float64, error) {
 	light, err := s.lighten(rod)
 	if err != nil {
 		return 0, err
 	}
 	var base state
 	base.copyFrom(&s.now)
-	return s.limit(&base, light, s.surplus), nil
+	return s.limit(&base, light, most, s.surplus), nil
 }
 
 // lighten brings the state to the rod without its weights, and returns the aim it then has.
@@ -84,8 +84,8 @@ func (s *state) near(o *state) bool {
 	return true
 }
 
-// limit finds the least load at which the shape that starts as base has a surplus, or ceases to exist.
-func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
+// limit finds the least load, up to most, at which the shape that starts as base has a surplus, or ceases to exist.
+func (s *Solver) limit(base *state, light aim, most float64, surplus func() int) float64 {
 	at := func(load float64) aim { a := light; a.load = load; return a }
 	s.now.copyFrom(base)
 	s.aim = light
@@ -93,7 +93,7 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 		return 0
 	}
 	s.low.copyFrom(base)
-	low, high, seen := 0.0, float64(Most), false
+	low, high, seen := 0.0, most, false
 	reach := func(load float64) bool {
 		s.aim = at(load)
 		settled := s.newton() && s.now.near(&s.low)
@@ -107,9 +107,9 @@ func (s *Solver) limit(base *state, light aim, surplus func() int) float64 {
 		return false
 	}
 	for climb := 0.5; ; climb = low * (1 + 2*precise) {
-		for reach(min(climb, Most)) {
-			if low >= Most {
-				return Most
+		for reach(min(climb, most)) {
+			if low >= most {
+				return most
 			}
 			climb = 2 * low
 		}

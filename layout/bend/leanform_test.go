@@ -29,7 +29,7 @@ type leaning struct {
 // the rod and at most two, keep to the plane. surplus is the number of directions in which it loses energy by leaning without any push: where it
 // is not 0 the leans are of a rod that would not stand. The error is an *Unsolved.
 func (s *Solver) Leans(rod Rod, held []float64, pushes ...[]Load) (surplus int, leans []*Lean, err error) {
-	if err := s.find(rod); err != nil {
+	if _, err := s.find(rod); err != nil {
 		return 0, nil, err
 	}
 	if n := s.surplus(); n > 0 {

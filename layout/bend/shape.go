@@ -37,11 +37,9 @@ type span struct {
 	push        float64
 }
 
-// shape returns the present state, an equilibrium.
-func (s *Solver) shape() *Shape {
-	sh := &Shape{}
-	sh.Stable = s.stable()
-	sh.Steps = s.steps
+// shape returns the present state, an equilibrium that stable has just looked at.
+func (s *Solver) shape(stable bool) *Shape {
+	sh := &Shape{Stable: stable, Steps: s.steps}
 	s.read(sh)
 	return sh
 }

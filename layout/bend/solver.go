@@ -48,10 +48,11 @@ func Solve(rod Rod) (*Shape, error) { return NewSolver(0).Solve(rod) }
 
 // Solve is as the function, with this solver's parts and memory.
 func (s *Solver) Solve(rod Rod) (*Shape, error) {
-	if err := s.find(rod); err != nil {
+	stable, err := s.find(rod)
+	if err != nil {
 		return nil, err
 	}
-	return s.shape(), nil
+	return s.shape(stable), nil
 }
 
 // Next is as Solve for a rod much like the one before it: it starts from that one's shape alone, and finds nothing, soon, where that leads nowhere.
@@ -70,17 +71,17 @@ func (s *Solver) Next(rod Rod) (*Shape, error) {
 	s.aim = aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
 	s.steps = 0
 	if s.newton() && s.stable() {
-		return s.shape(), nil
+		return s.shape(true), nil
 	}
 	s.now.copyFrom(&s.kept)
 	return nil, &Unsolved{Reason: "no stable shape found near the one before", Tried: []string{"the shape before it"}}
 }
 
-// find brings the state to the rod's shape.
-func (s *Solver) find(rod Rod) error {
+// find brings the state to the rod's shape, and reports whether that is stable.
+func (s *Solver) find(rod Rod) (stable bool, err error) {
 	if err := rod.check(); err != nil {
 		s.fits = false
-		return err
+		return false, err
 	}
 	pieces, nodes := len(s.pieces), s.nodes
 	s.rod = rod
@@ -91,7 +92,7 @@ func (s *Solver) find(rod Rod) error {
 	if s.fits && pieces == len(s.pieces) && nodes == s.nodes {
 		s.aim = goal
 		if s.newton() && s.stable() {
-			return nil
+			return true, nil
 		}
 		tried = append(tried, "the shape before it")
 	}
@@ -100,7 +101,7 @@ func (s *Solver) find(rod Rod) error {
 	s.aim = goal
 	if s.newton() && s.stable() {
 		s.fits = true
-		return nil
+		return true, nil
 	}
 	tried = append(tried, "a guess")
 
@@ -108,14 +109,14 @@ func (s *Solver) find(rod Rod) error {
 	light := goal
 	light.load = 0
 	if err := s.weightless(light, &tried); err != nil {
-		return err
+		return false, err
 	}
 	if reached := s.follow(light, goal); reached < 1 {
 		tried = append(tried, fmt.Sprintf("bringing the weight on (%.0f %% of it)", 100*reached))
-		return &Unsolved{Reason: "no shape found under this weight", Tried: tried}
+		return false, &Unsolved{Reason: "no shape found under this weight", Tried: tried}
 	}
 	s.fits = true
-	return nil
+	return s.stable(), nil
 }
 
 // weightless brings the state to the shape of the rod without weight, if need be by moving the feet from where an even half

@@ -258,5 +258,4 @@ const (
 	WarmWater
 	FindStake
 	CutThrough // and throw away
-	Remedies   // how many there are
 )

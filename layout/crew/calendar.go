@@ -27,7 +27,7 @@ type Date struct {
 func Calendar(s *spec.Spec) []Date {
 	d := s.Dates
 	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
-	call.Note = fmt.Sprintf("Locating takes %d full business days. Our ticket is good until ____________.", practice.NoticeDays)
+	call.Note = fmt.Sprintf("Locating takes %d full working days where you are: call a day earlier for each holiday between. Ticket good until ________.", practice.NoticeDays)
 	if !d.Build.IsZero() {
 		call.On, call.Name = CallBy(d.Build), "call to locate, at the latest"
 		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", practice.NoticeDays)
@@ -40,7 +40,7 @@ func Calendar(s *spec.Spec) []Date {
 		{On: d.Close, Name: "last evening", What: "last evening"},
 		{On: d.Down, Name: "take down", What: "take down"}}
 	if !d.Build.IsZero() && LikelyNEC(s) {
-		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "down at the latest",
+		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "90 days up, NEC: down",
 			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", practice.HolidayDays)})
 	}
 	return list

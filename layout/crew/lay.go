@@ -45,7 +45,9 @@ type laid struct {
 	worked []int // quarters worked, by day
 	last   int   // minutes from the first day's midnight to the end
 	joined int   // how often a crew came to a job
-	open   []int // room for give
+
+	open  []int     // room for give
+	heads []float64 // and for tooMuch
 }
 
 // crowd counts people.
@@ -54,11 +56,18 @@ type crowd struct{ n, young int }
 // building is what must be done before the work is.
 var building = allOfWork &^ worksOf(MarkGround, LightUp)
 
-// lay lays jobs in an order. An open list of days ends when all is done.
-func lay(jobs []Job, o order, c calendar) *laid {
-	l := &laid{order: o, jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, len(jobs)), at: make([]crowd, len(jobs))}
-	for i := range jobs {
-		l.left[i] = jobs[i].work()
+// newLaid returns jobs of which none is laid.
+func newLaid(jobs []Job, c calendar) *laid {
+	n := len(jobs)
+	return &laid{jobs: jobs, hands: c.hands, young: c.young, tools: c.tools, left: make([]float64, n), at: make([]crowd, n), heads: make([]float64, n)}
+}
+
+// lay lays the jobs anew in an order. An open list of days ends when all is done.
+func (l *laid) lay(o order, c calendar) {
+	l.order, l.marked, l.last, l.joined = o, 0, 0, 0
+	l.days, l.log, l.worked = l.days[:0], l.log[:0], l.worked[:0]
+	for i := range l.jobs {
+		l.left[i] = l.jobs[i].work()
 	}
 	mark := worksOf(MarkGround)
 	for _, d := range c.marking {
@@ -73,7 +82,6 @@ func lay(jobs []Job, o order, c calendar) *laid {
 		}
 		l.day(d, d.works)
 	}
-	return l
 }
 
 func (l *laid) todo(of works) bool {
@@ -90,15 +98,21 @@ func (l *laid) done(i int) bool { return l.left[i] <= 1e-9 }
 // begun reports whether somebody has been at a job.
 func (l *laid) begun(i int) bool { return l.left[i] < l.jobs[i].work() }
 
-// tooMuch reports whether all hands have more to do of some works than so many minutes see done.
+// tooMuch reports whether all hands have more to do of some works than so many minutes see done, or jobs that wait for each other take longer.
 func (l *laid) tooMuch(of works, minutes Clock) bool {
-	sum := 0.0
-	for i := range l.jobs {
-		if of.has(l.jobs[i].Work) {
-			sum += max(0, l.left[i])
+	sum, long := 0.0, 0.0
+	for i := range l.jobs { // jobs stand after those they wait for
+		j, head := &l.jobs[i], 0.0
+		for _, k := range j.After {
+			head = max(head, l.heads[k])
 		}
+		if of.has(j.Work) && !l.done(i) {
+			sum += l.left[i]
+			head += l.quarters(i, j.Most) * quarter
+		}
+		l.heads[i], long = head, max(long, head)
 	}
-	return sum > float64(l.hands*int(minutes))+1e-3
+	return sum > float64(l.hands*int(minutes))+1e-3 || long > float64(minutes)
 }
 
 // day works through one day: without a lunch where all is done soon after its hour, and to its end where all is done then. Else there is a lunch, and what stands is tied off at the end.
@@ -257,7 +271,7 @@ func (l *laid) join(i, n int) bool {
 	j, was := &l.jobs[i], l.at[i]
 	all := was.n + n
 	young := min(l.idle.young, n, all-j.grown(all)-was.young)
-	if n > l.idle.n || n-young > l.idle.n-l.idle.young {
+	if n-young > l.idle.n-l.idle.young {
 		return false
 	}
 	spare := l.spare

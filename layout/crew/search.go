@@ -3,6 +3,7 @@
 package crew
 
 import (
+	"math"
 	"math/rand/v2"
 	"slices"
 
@@ -91,12 +92,12 @@ func searched(jobs []Job, c calendar, most int) *laid {
 	for i, j := range jobs {
 		full[i] = j.Most
 	}
-	var best *laid
-	var good [3]float64
+	best, other := newLaid(jobs, c), newLaid(jobs, c)
+	good := [3]float64{math.Inf(1)}
 	try := func(o order) {
-		l := lay(jobs, o, c)
-		if now := l.score(); best == nil || slices.Compare(now[:], good[:]) <= 0 {
-			best, good = l, now
+		other.lay(o, c)
+		if now := other.score(); slices.Compare(now[:], good[:]) <= 0 {
+			best, other, good = other, best, now
 		}
 	}
 	for _, rank := range rules(jobs) {

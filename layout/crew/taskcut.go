@@ -49,7 +49,7 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 // markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.
 func (b *tasker) markLegs(who Who) {
 	n := who.People / 2
-	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.Arches)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(ColouredTape, n), many(Marker, n)},
+	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.Arches)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.Arches {
 		t.Want = append(t.Want, b.guyMarks(a)...)

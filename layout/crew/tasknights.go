@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -91,9 +92,12 @@ func (b *tasker) takeDown() {
 		b.part(all)
 		b.unwind()
 	}
-	n := len(b.Ground.Stakes)
+	n, pull := len(b.Ground.Stakes), []Need{many(Gloves, 2)}
+	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base }) {
+		pull = append(pull, one(StakeGrip))
+	}
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},
-		IfOff: cures(FindStake), Uses: []Need{one(StakeGrip), many(Gloves, 2)}})
+		IfOff: cures(FindStake), Uses: pull})
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
 	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})

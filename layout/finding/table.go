@@ -34,7 +34,7 @@ var rows = [...]Row{
 	{Code: "nothing-to-accept", Levels: note, Leaf: "board", Title: "Nothing to accept"},
 	{Code: "walk-slopes", Levels: note, Leaf: "board", Title: "The walk slopes"},
 	{Code: "near-overhead-line", Levels: mustOrLook, Leaf: "board", Title: "Too near an overhead line", Firm: true},
-	{Code: "lies-flat-early", Levels: look, Leaf: "board", Title: "Lies flat in light wind"},
+	{Code: "lies-flat-early", Levels: look, Leaf: "board", Title: "To be laid flat in light wind"},
 	{Code: "closes-early", Levels: mustOrLook, Leaf: "board", Title: "Closes in light wind"},
 	{Code: "folds-under-ice", Levels: mustOrLook, Leaf: "board", Title: "Folds under ice"},
 
@@ -132,7 +132,7 @@ var rows = [...]Row{
 	{Code: "drop-over-3-percent", Levels: lookOrNote, Leaf: "power", Title: "Volts are lost"},
 	{Code: "drop-over-5-percent", Levels: lookOrNote, Leaf: "power", Title: "Many volts are lost"},
 	{Code: "chain-limit-unknown", Levels: note, Leaf: "power", Title: "Read the label for the limit"},
-	{Code: "cord-crosses", Levels: note, Leaf: "power", Title: "A cord crosses the walk"},
+	{Code: "cord-crosses", Levels: note, Leaf: "power", Title: "A cord passes a way"},
 	{Code: "mixed-run", Levels: note, Leaf: "power", Title: "Unlike strings end to end"},
 	{Code: "back-socket-would-save", Levels: note, Leaf: "power", Title: "Sockets in plugs would save cords"},
 	{Code: "cords-in-line", Levels: note, Leaf: "power", Title: "Many cords in line"},

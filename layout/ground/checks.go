@@ -62,7 +62,7 @@ func (l Layout) Checks(units measure.System) []Check {
 	list := m.checks()
 	c := carry(l, units, m.dots)
 	var widest [checkKinds]measure.Length
-	score := math.Sqrt2 * math.Erfinv(1-(1-holds)/float64(max(1, len(list))))
+	score := math.Sqrt2 * math.Erfinv(1-(1-holds)/float64(len(list)))
 	for _, k := range list {
 		widest[k.Kind] = max(widest[k.Kind], c.limit(k, score))
 	}

@@ -129,15 +129,8 @@ func (l Layout) ByChord(arch int) bool {
 }
 
 // TieOf returns the tapes that a stake is found by. It is false where there are none, and where they are longer than a tape and the stake is set another way: off a
-// chord, off a row that is carried on, or from its arch.
-func (l Layout) TieOf(stake StakeID, units measure.System) (Tie, bool) {
-	return l.tieOf(stake, practice.OnGround(units).Reach, func() bool {
-		_, _, anchored := l.Anchors(units)
-		return anchored
-	})
-}
-
-func (l Layout) tieOf(stake StakeID, reach measure.Length, anchored func() bool) (Tie, bool) {
+// chord, off a row that is carried on, or from its arch. anchored is whether there are Anchors.
+func (l Layout) TieOf(stake StakeID, reach measure.Length, anchored bool) (Tie, bool) {
 	i := slices.IndexFunc(l.Ties, func(t Tie) bool { return t.Stake == stake })
 	if i < 0 {
 		return Tie{}, false
@@ -146,7 +139,7 @@ func (l Layout) tieOf(stake StakeID, reach measure.Length, anchored func() bool)
 	if max(t.A, t.B) <= reach {
 		return t, true
 	}
-	if s, _ := l.Stake(stake); anchored() || len(l.Chords) > 0 && (s.Guy || l.ByChord(s.Arch)) {
+	if s, _ := l.Stake(stake); anchored || len(l.Chords) > 0 && (s.Guy || l.ByChord(s.Arch)) {
 		return Tie{}, false
 	}
 	return t, true

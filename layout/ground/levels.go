@@ -84,7 +84,7 @@ func walkFindings(t tunnel) []finding.Finding {
 	}
 	return []finding.Finding{{
 		Level: finding.Note, Code: "walk-slopes", Key: "site.levels",
-		Text: "The ground that people walk on slopes up to " + strings.Join(parts, ", and ") + ", by the 2010 ADA Standards. Think of who comes on wheels.",
+		Text: "The ground that people walk on slopes up to " + strings.Join(parts, ", and ") + ". Whoever comes on wheels is helped.",
 	}}
 }
 

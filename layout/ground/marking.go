@@ -86,7 +86,7 @@ func newMarker(l Layout, units measure.System) *marker {
 
 // tie returns the tapes that a stake is found by.
 func (m *marker) tie(stake StakeID) (Tie, bool) {
-	return m.tieOf(stake, m.reach, func() bool { return m.anchored })
+	return m.TieOf(stake, m.reach, m.anchored)
 }
 
 // stake returns the spot of an arch's stake.

@@ -36,7 +36,7 @@ func newRoute(site *spec.Site, length measure.Length) route {
 		case l.Rest:
 			next.length = length - asked
 			asked = length
-		case l.Straight == 0 && l.Turn != 0:
+		case l.Turn != 0:
 			next.curve = math.Copysign(1/float64(l.Radius), float64(l.Turn))
 		}
 		next.length = min(next.length, length-at.Along)
@@ -52,7 +52,7 @@ func newRoute(site *spec.Site, length measure.Length) route {
 }
 
 func lengthOf(l spec.Leg) measure.Length {
-	if l.Straight == 0 && !l.Rest {
+	if l.Turn != 0 {
 		return l.Radius * measure.Length(math.Abs(float64(l.Turn)))
 	}
 	return l.Straight

@@ -66,10 +66,11 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	var longest measure.Length
 	var worst Tie
 	flattest := measure.Angle(math.Pi / 2)
+	_, _, anchored := l.Anchors(u)
 	for _, t := range list {
 		if reach := max(t.A, t.B); reach > lim.Reach {
 			far, longest = append(far, t.Stake.String()), max(longest, reach)
-			if _, used := l.TieOf(t.Stake, u); !used {
+			if _, used := l.TieOf(t.Stake, lim.Reach, anchored); !used {
 				continue
 			}
 		}

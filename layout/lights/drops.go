@@ -206,7 +206,7 @@ func (l *layer) dropSays(key string, d spec.Drop) {
 		l.says.add(complaint{level: finding.LookAt, code: "drop-without-hang", key: key, text: fmt.Sprintf(
 			"How far %s hangs is not known, so it was drawn flat on the pipe; give hang.", d.String.Name)})
 	}
-	if d.Lap > d.String.Length/2+hair {
+	if lapOf(d) < d.Lap {
 		u := l.Spec.Units
 		cure := []finding.Change{{Key: key + ".lap", Value: u.Written(-measure.RoundUp(-d.String.Length/2, markStep(u)))}}
 		l.says.add(complaint{level: finding.LookAt, code: "drop-lap-too-long", key: key, cure: cure, text: fmt.Sprintf(

@@ -58,7 +58,7 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		out.Rows = append(out.Rows, r.Number)
 	}
 	count := atLeast(at, label.Length)
-	if whole := measure.Length(count-1) * label.Length; whole > 0 && at-whole <= practice.RowGive(l.Spec.Units)*measure.Length(b.last-b.first) {
+	if whole := measure.Length(count-1) * label.Length; at-whole <= practice.RowGive(l.Spec.Units)*measure.Length(b.last-b.first) {
 		count, at = count-1, whole // the last row ends sooner, by no more than its sag may be off
 	}
 	out.Length = at

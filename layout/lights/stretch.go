@@ -63,7 +63,7 @@ func onLeg(p spec.Place, number int, k *arch.Kind, side spec.Side, end measure.L
 	out := stretch{Part: Leg(side, number), to: end}
 	switch p.Bound {
 	case spec.ByTape:
-		out.from, out.to = max(0, p.From), min(end, p.To)
+		out.from, out.to = p.From, min(end, p.To)
 	case spec.ByHeight:
 		if p.From > 0 {
 			tape, reached := k.TapeAt(side, p.From)
@@ -84,7 +84,7 @@ func onLeg(p spec.Place, number int, k *arch.Kind, side spec.Side, end measure.L
 func onArch(p spec.Place, number int, k *arch.Kind) []stretch {
 	out := stretch{Part: Part{Arch, number}}
 	if p.Bound == spec.ByTape {
-		out.from, out.to = max(0, p.From), min(k.Length, p.To)
+		out.from, out.to = p.From, min(k.Length, p.To)
 		return oneIf(out)
 	}
 	leftEnd, rightEnd := crownTape(k, spec.Left), crownTape(k, spec.Right)

@@ -43,14 +43,11 @@ func (s *searcher) bound(picks []pick) int {
 			break
 		}
 		plain := max(all.led, all.feet-inline*all.covers)
-		taps := 0
-		if short := all.wants - src.outlet.Sockets - inline*(most-1); short > 0 {
-			if s.fans < 2 {
-				continue
-			}
-			taps = (short + s.fans - 2) / (s.fans - 1)
+		lines := all.wants - inline*(most-1)
+		if lines > src.outlet.Sockets && s.fans < 2 {
+			continue
 		}
-		if n := inline + plain + taps; best < 0 || n < best {
+		if n := inline + plain + s.tapsIn(src.outlet.Sockets, lines); best < 0 || n < best {
 			best = n
 		}
 	}

@@ -188,10 +188,10 @@ func (f *feeding) cordSays() {
 			continue
 		}
 		if f.in.Spec.Site.Cords.Cover {
-			f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from outlet %s passes a way along the ground: lay it there under a cover made for it, from foot to foot.", c.Name, c.Outlet)
+			f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from the %s outlet passes a way along the ground: lay it there under a cover made for it, from foot to foot.", c.Name, c.Outlet)
 			continue
 		}
-		f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from outlet %s passes a way overhead: up one leg, along the pipe at the crown and down the next leg, tied all the way, never across the way on the ground.", c.Name, c.Outlet)
+		f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from the %s outlet passes a way overhead: up one leg, along the pipe at the crown and down the next leg, tied all the way, never across the way on the ground.", c.Name, c.Outlet)
 	}
 	worst, line := "", 0
 	for _, c := range f.chains {
@@ -211,7 +211,7 @@ func (f *feeding) mixedSays() {
 	for i, c := range f.chains {
 		for _, t := range f.runs[i].seats {
 			if kind := f.site.at(t).Kind; kind != c.Kind {
-				f.say(finding.Note, "mixed-run", "lights.strings", "Run %s joins %s and %s end to end, within the lower limits of both labels. Some labels allow their own kind only; where one does, feed the two apart.", c.Name, c.Kind, kind)
+				f.say(finding.Note, "mixed-run", "lights.strings", "Run %s joins %s and %s end to end, within the lower limits of both labels. Read both: if one allows its own kind only, feed the two apart.", c.Name, c.Kind, kind)
 				return
 			}
 		}

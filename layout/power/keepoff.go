@@ -124,7 +124,7 @@ func around(from, to spec.Point, list []obstacle) []spec.Point {
 	return way
 }
 
-// clear reports whether a straight line keeps off every obstacle.
+// clear reports whether a straight line keeps off every obstacle, one of its ends outside them: it never leaves one that it has not come into.
 func clear(a, b spec.Point, list []obstacle) bool {
 	for _, o := range list {
 		n := len(o.outline)
@@ -132,9 +132,6 @@ func clear(a, b spec.Point, list []obstacle) bool {
 			if ground.Meet(a, b, p, o.outline[(i+1)%n]) {
 				return false
 			}
-		}
-		if ground.Inside(spec.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}, o.outline) {
-			return false
 		}
 	}
 	return true

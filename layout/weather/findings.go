@@ -146,7 +146,7 @@ func (j *judge) down() {
 		return
 	}
 	first := w.Bears[0].Damage
-	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it was to stand gusts of %s; past %s %s (arch %d), so it is laid flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it was to stand gusts of %s; past %s %s (arch %d): lay it flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
@@ -183,7 +183,7 @@ func (j *judge) steep() {
 		j.cure("guys.out", OutFor(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {
-		j.add(finding.Note, codeWayIn, "guys", "a child runs into the guys of arch 1: the net from stake to leg keeps people off.")
+		j.add(finding.Note, codeWayIn, "guys", "a child runs into the guys of arch 1: hang the net from stake to leg.")
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
@@ -202,7 +202,7 @@ func (j *judge) ridge() {
 	if w.RidgeEnd > practice.MuchPull {
 		level = finding.LookAt
 	}
-	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s. Nobody publishes what a dry socket holds: tie the line along the ridge off at every crown.",
+	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s. Nobody publishes what a dry socket holds: the crown line does.",
 		j.called(w.InsideGust()), u.Force(w.RidgeEnd))
 }
 

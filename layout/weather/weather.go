@@ -143,7 +143,9 @@ func (w *Weather) stand(holds []hold) {
 		for j, left := range [2]float64{1, late} {
 			weighed := r.iceUnder(min(factors[i], r[0].kind.Sideways) * left / late)
 			// Ice lies lower on the legs than what else hangs there, so that a little more of it is borne; that is not counted on.
-			ices[i][j] = min(r.ice(max(weighed, measure.Millimetre), left), weighed)
+			if weighed > 0 {
+				ices[i][j] = r.ice(weighed, left)
+			}
 		}
 	})
 	w.Factor, w.Ice = math.Inf(1), [2]measure.Length{mostIce, mostIce}
@@ -198,7 +200,7 @@ func (w *Weather) blow(holds []hold) {
 	}
 }
 
-// enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind.
+// enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind. Roughly, the weakest soil will do.
 func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 	switch v := t.speedAt(q); {
 	case t.Rough && v > t.needs():
@@ -206,13 +208,13 @@ func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
 	case !t.Rough && v < practice.SwayGusts()[1]:
 		return false
 	}
-	for _, soil := range t.soils() {
-		falls := func(c check) bool { return c.collapse && c.of(k, d) >= 1 }
-		if !slices.ContainsFunc(t.checks(soil, heavy), falls) {
-			return false
-		}
+	falls := func(soil anchor.Soil) bool {
+		return slices.ContainsFunc(t.checks(soil, heavy), func(c check) bool { return c.collapse && c.of(k, d) >= 1 })
 	}
-	return true
+	if t.Rough {
+		return slices.ContainsFunc(t.soils(), falls)
+	}
+	return !slices.ContainsFunc(t.soils(), func(soil anchor.Soil) bool { return !falls(soil) })
 }
 
 // heavy are feet whose weight is not yet known, and holds.

@@ -1,0 +1,27 @@
+package draw
+
+import (
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
+	"hoopwright/layout/spec"
+)
+
+// names says on the picture what the crews call its parts, each once, on the first bay.
+func (p *perspective) names() {
+	b := place.NewBoard(p.page, p.room)
+	name := func(at spot, text string, toward paper.Point) {
+		if q, ok := p.at(at); ok {
+			b.Label(place.Label{At: q, Text: text, Lettering: paper.Floor, Leader: place.Arrow, Pointed: true, Toward: toward})
+		}
+	}
+	name(p.crown(1), "crown", paper.Point{X: -1, Y: 1})
+	name(p.onPipe(1, p.kind(1).CrownTape/3), "leg", paper.Point{X: 1})
+	name(p.foot(1, spec.Left), "stake", paper.Point{X: 1, Y: -1})
+	if len(p.shown) > 1 {
+		next := p.shown[1]
+		name(p.foot(1, spec.Right).towards(p.foot(next, spec.Right), 0.7), "bay 1", paper.Point{X: -1})
+		if len(p.plan.Ridge) > 0 {
+			name(p.crown(1).towards(p.crown(next), 0.4), "ridge 1", paper.Point{X: 1, Y: 1})
+		}
+	}
+}

@@ -1,0 +1,376 @@
+package crew
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
+)
+
+// The hours of a day from 9:00 to 17:00, by what the spec gives for it; with a sunset at 16:20 it ends at 16:15. By hand.
+func TestHoursGiven(t *testing.T) {
+	const nine, five, quarterPastFour = 9 * 60, 17 * 60, 16*60 + 15
+	outside, inside := allOfWork&^aside, worksOf(WrapLegs)
+	at := func(h, m int) time.Duration { return time.Duration(h)*time.Hour + time.Duration(m)*time.Minute }
+	for _, c := range []struct {
+		name        string
+		works       works
+		lit         bool // by the sun, whose setting is known
+		from, until time.Duration
+		begin, end  Clock
+	}{
+		{"as usual", outside, false, 0, 0, nine, five},
+		{"begun later it goes on later", outside, false, at(10, 5), 0, 10*60 + 15, 18*60 + 15},
+		{"but not beyond midnight", outside, false, at(18, 0), 0, 18 * 60, 24 * 60},
+		{"ended earlier", outside, false, 0, at(16, 10), nine, 16 * 60},
+		{"ended before it begins", outside, false, at(10, 0), at(9, 0), 10 * 60, 10 * 60},
+		{"the sun ends it", outside, true, at(10, 0), 0, 10 * 60, quarterPastFour},
+		{"begun in the dark", outside, true, at(18, 0), 0, 18 * 60, 18 * 60},
+		{"at the bench by day", inside, true, at(10, 0), 0, 10 * 60, quarterPastFour},
+		{"an evening at the bench", inside, true, at(18, 0), 0, 18 * 60, 20*60 + 30},
+		{"a late one", inside, true, at(22, 30), 0, 22*60 + 30, 24 * 60},
+	} {
+		d := Workday{Begin: nine, End: five, works: c.works}
+		if c.lit {
+			d.End, d.Light = quarterPastFour, &Light{Set: 16*60 + 20}
+		}
+		if d.between(spec.CrewDay{From: c.from, Until: c.until}); d.Begin != c.begin || d.End != c.end {
+			t.Errorf("%s: %v to %v, want %v to %v", c.name, d.Begin, d.End, c.begin, c.end)
+		}
+	}
+}
+
+// Circuits tell where the NEC is law, 120 V and what is near it; without any the units do.
+func TestLikelyNEC(t *testing.T) {
+	for _, c := range []struct {
+		units measure.System
+		volts []measure.Voltage
+		want  bool
+	}{
+		{measure.Imperial, nil, true}, {measure.Metric, nil, false}, {measure.Metric, []measure.Voltage{120}, true},
+		{measure.Imperial, []measure.Voltage{230}, false},
+		{measure.Imperial, []measure.Voltage{24}, false}, {measure.Imperial, []measure.Voltage{100, 230}, true},
+	} {
+		s := &spec.Spec{Units: c.units}
+		for _, v := range c.volts {
+			s.Power.Circuits = append(s.Power.Circuits, spec.Circuit{Volts: v})
+		}
+		if got := LikelyNEC(s); got != c.want {
+			t.Errorf("%v, circuits of %v V: %v", c.units, c.volts, got)
+		}
+	}
+}
+
+// Which work a task is part of, by what was done before it: the trade's parting of the day.
+func TestWorkOfATask(t *testing.T) {
+	wound := []lights.Wrap{{On: lights.Leg(spec.Left, 1)}, {On: lights.Part{Kind: lights.Ridge, Number: 1}}}
+	for _, c := range []struct {
+		task  Task
+		after Work
+		wraps []lights.Wrap
+		want  Work
+	}{
+		{Task{Phase: Marking, Action: CheckDots}, MarkGround, nil, MarkGround},
+		{Task{Phase: Driving, Action: PullTest}, MarkGround, nil, TryStake},
+		{Task{Phase: Driving, Action: MeasureWidths}, TryStake, nil, Drive},
+		{Task{Phase: Cutting, Action: CutLegs}, Drive, nil, MakeLegs},
+		{Task{Phase: Wrapping, Action: TagStrings}, MakeLegs, nil, TryStrings},
+		{Task{Phase: Wrapping, Action: FlagRows}, TryStrings, nil, WrapLegs},
+		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{0}}}, WrapLegs, wound, WrapLegs},
+		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{1}}}, RaiseFirst, wound, WrapRidges},
+		{Task{Phase: Cutting, Action: CutRidge}, RaiseFirst, wound, WrapRidges},
+		{Task{Phase: Cutting, Action: CutRidge}, RaiseFirst, wound[:1], CutRidges},
+		{Task{Phase: Raising, Action: StretchGuys}, RaiseFirst, nil, RaiseFirst},
+		{Task{Phase: Raising, Action: StretchGuys}, RaiseOthers, nil, RaiseOthers},
+		{Task{Phase: Raising, Action: StretchGuys}, CutRidges, nil, HoldRidge},
+		{Task{Phase: Raising, Action: StretchGuys}, WrapRidges, nil, HoldRidge},
+		{Task{Phase: Raising, Action: SightAlong}, RaiseOthers, nil, HoldRidge},
+		{Task{Phase: Hanging, Action: TryOpening}, HoldRidge, nil, HangLights},
+		{Task{Phase: Powering, Action: TestOutlets}, HangLights, nil, TryOutlets},
+		{Task{Phase: Powering, Action: SetTimers}, Lay, nil, PlugIn},
+		{Task{Phase: Powering, Action: DarkWalk}, PlugIn, nil, LightUp},
+	} {
+		in := Input{Lights: lights.Layout{Wraps: c.wraps}}
+		if got, ok := in.workOf(c.task, c.after); !ok || got != c.want {
+			t.Errorf("action %d after work %d with %d wraps: work %d, %v; want %d", c.task.Action, c.after, len(c.wraps), got, ok, c.want)
+		}
+	}
+	for _, after := range []Phase{Nights, TakeDown} {
+		if w, ok := (Input{}).workOf(Task{Phase: after, Action: NoonCall}, LightUp); ok {
+			t.Errorf("%s belongs to work %d of the day", after, w)
+		}
+	}
+}
+
+// A trial stands the first arch that has guys, and where none has the first; it winds two legs where legs are wound.
+func TestTrialArch(t *testing.T) {
+	trial := func(guyed int, change func(*Input)) (list []Task) {
+		in := garden(4)
+		in.Spec.Crew.Days = []spec.CrewDay{{Work: []string{"trial"}}}
+		in.Ground.Stakes = slices.DeleteFunc(in.Ground.Stakes, func(s ground.Stake) bool { return s.Guy })
+		if guyed > 0 {
+			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.StakeID{Arch: guyed, Guy: true}})
+		}
+		change(&in)
+		for _, task := range Tasks(in) {
+			if task.Action == TrialArch {
+				list = append(list, task)
+			}
+		}
+		return list
+	}
+	same := func(*Input) {}
+	for guyed, want := range map[int]int{0: 1, 3: 3} {
+		list := trial(guyed, same)
+		if len(list) != 1 || !slices.Equal(list[0].Of.Arches, []int{want}) || len(list[0].Of.Stakes) != min(1, guyed) {
+			t.Fatalf("guys at arch %d: %+v", guyed, list)
+		}
+		// Three carry: 12 to raise, 8 to lower, four measures of 1.5, five to a guy, and ten for each to carry it there and look; ten to wind each leg.
+		bare := trial(guyed, func(in *Input) { in.Lights.Wraps = nil })
+		if got, both := bare[0].Minutes*3, list[0].Minutes*3; got != float64(12+8+4*1.5+5*min(1, guyed)+3*10) || both != got+2*10 {
+			t.Errorf("guys at arch %d: %v minutes bare, %v wound", guyed, got, both)
+		}
+	}
+	if list := trial(0, func(in *Input) { in.Spec.Crew.Days = nil }); len(list) > 0 {
+		t.Errorf("nobody asked for %+v", list)
+	}
+}
+
+// What a crew comes to in the evenings and at the end, with people and the minutes of one reckoned by hand, of five who lower the three who carry:
+// two outlets, six arches, sixteen stakes, two cords, twelve legs and five ridge pieces wound, and a line along the crowns that comes off before the
+// first is lowered.
+func TestEveningsAndTheEnd(t *testing.T) {
+	list := Tasks(garden(6))
+	for _, c := range []struct {
+		action  Action
+		people  int
+		minutes float64
+	}{
+		{NoonCall, 1, 5}, {NightStakes, 1, 5}, {NightPipe, 1, 5}, {NightTest, 1, 2 * 1.5}, {NightLights, 1, 5}, {NightWay, 1, 5}, {NightClose, 1, 5},
+		{Unplug, 1, 2 * 1.5}, {MeasureSag, 2, 3 * 4 * 1.5}, {NameLegs, 2, 12}, {CoilCords, 2, 2 * 3}, {UntieLine, 2, 12}, {LowerArches, 5, 6 * 8 * 5},
+		{OpenJoints, 2, 6}, {Unwind, 2, 17 * 5}, {PullStakes, 2, 16 * 4}, {LookOver, 2, 6}, {Store, 2, 30}, {NextYear, 1, 10},
+	} {
+		k := slices.IndexFunc(list, func(task Task) bool { return task.Action == c.action })
+		if k < 0 {
+			t.Errorf("no action %d", c.action)
+			continue
+		}
+		share := float64(min(c.people, 3))
+		if task := list[k]; task.Who.people() != c.people || task.Minutes*share != c.minutes {
+			t.Errorf("action %d: %d people, %v minutes; want %d, %v", c.action, task.Who.people(), task.Minutes, c.people, c.minutes/share)
+		}
+	}
+	at := func(a Action) int { return slices.IndexFunc(list, func(task Task) bool { return task.Action == a }) }
+	if at(UntieLine) > at(LowerArches) {
+		t.Error("arches are lowered while a line joins them")
+	}
+	in := garden(6)
+	in.Spec.Arch.Joints = spec.Glued
+	for _, task := range Tasks(in) {
+		if task.Action == OpenJoints {
+			t.Error("glued joints are opened")
+		}
+	}
+}
+
+// All dots are painted once, in their order within a task, each by the task's own action; on a straight no two tasks of one action follow each
+// other, and round a bend those that take turns are one task each.
+func TestPainting(t *testing.T) {
+	for _, turn := range []measure.Angle{0, 1} {
+		for _, marked := range []bool{false, true} {
+			s := garden(8).Spec
+			s.Tunnel.Length = 7 * s.Tunnel.Spacing
+			s.Site.Route = []spec.Leg{{Turn: turn, Radius: 40 * foot}}
+			if marked {
+				s.Site.Marks = []spec.Mark{{Name: "post", At: &spec.Point{X: -8 * foot}}, {Name: "gate", At: &spec.Point{X: 20 * foot}}}
+			}
+			spans, crowns := slices.Repeat([]measure.Length{84 * inch}, 8), slices.Repeat([]measure.Length{97 * inch}, 8)
+			in := Input{Spec: s, Ground: ground.Lay(s, spans, crowns, nil), Arches: []arch.Arch{{}}}
+			b := &tasker{Input: in, units: s.Units}
+			dots, n, seen := b.Ground.Marking(s.Units), 0, map[Action]int{}
+			for k, g := range b.painting(dots) {
+				action := b.paints(g[0])
+				if seen[action]++; k > 0 && turn == 0 && b.paints(b.painting(dots)[k-1][0]) == action {
+					t.Errorf("two tasks of action %d in a row", action)
+				}
+				before := -1
+				for _, d := range g {
+					at := slices.Index(dots, d)
+					if b.paints(d) != action || at <= before {
+						t.Errorf("dot %d of action %d in a task of %d, after dot %d", at, b.paints(d), action, before)
+					}
+					before = at
+					n++
+				}
+			}
+			if last := (ground.Spot{Kind: ground.AtStake, Index: 14}); turn == 0 && marked { // the last left stake is the one that is set where tapes met
+				for _, d := range dots {
+					if a := b.paints(d); (a == SetEnd) != (d.Spot == last) || a == PaintRow && (d.Spot.Index%2 == 1 || d.Spot.Index == 0) {
+						t.Errorf("action %d paints %+v", a, d.Spot)
+					}
+				}
+			}
+			if n != len(dots) || n == 0 || turn != 0 && marked && (seen[FindByTapes] != 1 || seen[PaintByBays] > 0) {
+				t.Errorf("turn %v, marks %v: %d of %d dots, %v", turn, marked, n, len(dots), seen)
+			}
+		}
+	}
+}
+
+// Whatever is laid: nobody is at two jobs at once or at work in a rest, jobs have hands, hands of age and tools enough, and there are no more of
+// these than there are; what a job waits for is done before it; and all its work is done, with no quarter of an hour too many.
+func TestScheduleHolds(t *testing.T) {
+	for _, n := range []int{2, 7, 30} {
+		for young := range 4 {
+			in := garden(n)
+			in.Spec.Crew.Helpers, in.Spec.Crew.Young, in.Spec.Site.Place = 4+young, young, &spec.LatLong{Lat: 45, Long: -75}
+			in.Spec.Crew.Tools = spec.Tools{Ladders: 1, Trestles: 4, Tapes: 2}
+			c := in.calendar()
+			l := c.best(in.ways(Tasks(in), c), fewTries)
+			s := l.schedule()
+			if end := l.log[len(l.log)-1]; l.last != end.day*24*60+int(end.at)+quarter {
+				t.Errorf("%d arches: ends %d minutes after the first midnight, by its last entry %+v", n, l.last, end)
+			}
+			type slot struct {
+				day int
+				at  Clock
+			}
+			busy, used := map[slot]map[int]bool{}, map[slot]tools{}
+			for _, j := range s.Jobs {
+				done := 0.0
+				for _, st := range j.Stints {
+					grown := 0
+					for _, p := range st.Hands {
+						if p < s.Hands-s.Young {
+							grown++
+						}
+					}
+					if people := len(st.Hands); people < j.Least || people > j.Most || grown < j.grown(people) {
+						t.Errorf("%d arches, %d young: %d people at work %d, %d of age, of %d to %d", n, young, people, j.Work, grown, j.Least, j.Most)
+					}
+					done += float64(int(st.End-st.Begin) * len(st.Hands))
+					for at := st.Begin; at < st.End; at += quarter {
+						k := slot{st.Day, at}
+						if d := s.Days[st.Day]; j.Work != LightUp && (at < d.Begin || at >= d.End || d.rests(at)) {
+							t.Errorf("work %d at %v of %v to %v", j.Work, at, d.Begin, d.End)
+						}
+						if busy[k] == nil {
+							busy[k] = map[int]bool{}
+						}
+						for _, p := range st.Hands {
+							if busy[k][p] || p >= s.Hands {
+								t.Errorf("%d arches: person %d of %d is at two jobs at %v", n, p, s.Hands, at)
+							}
+							busy[k][p] = true
+						}
+						sum := used[k]
+						for i := range sum {
+							if sum[i] += min(j.Uses[i], len(st.Hands)); sum[i] > c.tools[i] {
+								t.Errorf("%d of tool %d at %v", sum[i], i, at)
+							}
+						}
+						used[k] = sum
+					}
+					for _, k := range j.After {
+						if day, end, _ := s.Jobs[k].End(); day > st.Day || day == st.Day && end > st.Begin {
+							t.Errorf("%d arches: work %d begins before work %d is done", n, j.Work, s.Jobs[k].Work)
+						}
+					}
+				}
+				if j.Work != LightUp && j.Work != ClearUp && (done < j.work()-1e-6 || done >= j.work()+float64(quarter*j.Most)) {
+					t.Errorf("%d arches: %v minutes at work %d of %v", n, done, j.Work, j.work())
+				}
+			}
+		}
+	}
+}
+
+// Both legs of arch 1 go into a tee before it is raised, of a lone arch into a coupling; where whole arches are wound, all are joined for that,
+// those between the ends into crosses. One stick needs nothing.
+func TestCrownFittings(t *testing.T) {
+	for _, c := range []struct {
+		arches   int
+		action   Action
+		change   func(*Input)
+		joined   []int
+		fittings map[Thing]int
+	}{
+		{6, JoinCrown, func(*Input) {}, []int{1}, map[Thing]int{CrownTees: 1, SpareTee: 1}},
+		{1, JoinCrown, func(*Input) {}, []int{1}, map[Thing]int{CrownCouplings: 1}},
+		{3, JoinCrown, func(in *Input) { in.Spec.Ridge.Present, in.Ridge = false, nil }, []int{1}, map[Thing]int{CrownCouplings: 1}},
+		{5, JoinForWrap, func(in *Input) { in.Lights.Wraps[0].On = lights.Part{Kind: lights.Arch, Number: 1} }, []int{1, 2, 3, 4, 5},
+			map[Thing]int{CrownTees: 2, CrownCrosses: 3, SpareTee: 1, SpareCross: 1}},
+		{6, JoinCrown, func(in *Input) { in.Arches[0].Kind.Spec.OneStick = true }, nil, nil},
+	} {
+		in := garden(c.arches)
+		c.change(&in)
+		var joined []int
+		fittings := map[Thing]int{}
+		for _, task := range Tasks(in) {
+			if task.Action != c.action {
+				continue
+			}
+			joined = append(joined, task.Of.Arches...)
+			for _, n := range task.Uses {
+				if slices.Contains([]Thing{CrownTees, CrownCrosses, CrownCouplings, SpareTee, SpareCross}, n.Thing) {
+					fittings[n.Thing] += n.Count
+				}
+			}
+			if want := 4 * float64(len(task.Of.Arches)) / 2; task.Minutes != want {
+				t.Errorf("%d arches: %v minutes for %v, want %v", c.arches, task.Minutes, task.Of.Arches, want)
+			}
+		}
+		if !slices.Equal(joined, c.joined) || !maps.Equal(fittings, c.fittings) {
+			t.Errorf("%d arches, action %d: %v joined with %v, want %v with %v", c.arches, c.action, joined, fittings, c.joined, c.fittings)
+		}
+	}
+}
+
+// Who comes to a job besides those who stay: as many of age and under it as it lacks, whoever has worked least, but those who did the same before
+// first while they have not worked so many quarters more.
+func TestPick(t *testing.T) {
+	for _, c := range []struct {
+		stay     []int
+		n, young int
+		want     []int
+	}{
+		{[]int{0, 4}, 3, 1, []int{0, 2, 4}},
+		{[]int{0}, 3, 1, []int{0, 2, 4}},
+		{[]int{0}, 2, 0, []int{0, 2}},
+		{nil, 3, 0, []int{1, 2, 3}},
+		{nil, 2, 1, []int{2, 4}},
+		{[]int{1, 4}, 4, 2, []int{1, 2, 4, 5}},
+	} {
+		s := seating{laid: &laid{hands: 6, young: 2}, keep: 2, did: []Work{Lay, Lay, Drive, Drive, Lay, Lay}, worked: []int{9, 5, 4, 7, 1, 2}, busy: make([]bool, 6)}
+		for _, p := range c.stay {
+			s.busy[p] = true
+		}
+		if got := s.pick(Drive, c.stay, entry{n: c.n, young: c.young}); !slices.Equal(got, c.want) {
+			t.Errorf("%d of them %d young, %v stay: %v, want %v", c.n, c.young, c.stay, got, c.want)
+		}
+	}
+}
+
+// More helpers are told as so many more than there are.
+func TestHelpersWanted(t *testing.T) {
+	in := garden(14)
+	in.Spec.Crew.Helpers = 3
+	plan := Day(in)
+	want := plan.Schedule.Fit.Helpers - in.Spec.Crew.Helpers
+	if want < 1 {
+		t.Fatalf("%+v", plan.Schedule.Fit)
+	}
+	for _, f := range plan.Findings {
+		if f.Code == "long-day" && !strings.Contains(f.Text, say.Count(want, "more helper")) {
+			t.Errorf("%d helpers would do of %d: %s", plan.Schedule.Fit.Helpers, in.Spec.Crew.Helpers, f.Text)
+		}
+	}
+}

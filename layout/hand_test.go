@@ -1,0 +1,92 @@
+package layout
+
+import (
+	"testing"
+
+	"hoopwright/examples"
+	"hoopwright/layout/spec"
+)
+
+// solvedExample solves one of the examples, changed.
+func solvedExample(t *testing.T, name string, changes ...func(*spec.Spec)) *Plan {
+	t.Helper()
+	text, err := examples.Files.ReadFile(name + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := spec.Read(name+".yaml", text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, change := range changes {
+		change(s)
+	}
+	return Solve(s)
+}
+
+// A crown fitting has an arm for each leg and one for each ridge piece that ends there, and weighs by its arms: a tee three parts, a cross four, a
+// coupling two.
+func TestArmsOfACrownFitting(t *testing.T) {
+	p := solvedExample(t, "garden")
+	n := p.Spec.Tunnel.Arches
+	crown := func(s *spec.Spec, number int) float64 {
+		k := p.Arches[number-1].Kind
+		for i, j := range k.Joints() {
+			if j.Crown {
+				return float64(fittings(s, number, k)[i].Weight)
+			}
+		}
+		t.Fatalf("arch %d has no joint at its crown", number)
+		return 0
+	}
+	bare := *p.Spec
+	bare.Ridge.Present = false
+	arm := crown(&bare, 2) / 2
+	for number, arms := range map[int]float64{1: 3, 2: 4, n - 1: 4, n: 3} {
+		if got := crown(p.Spec, number) / arm; got < arms-1e-9 || got > arms+1e-9 {
+			t.Errorf("arch %d of %d: %v arms, want %v", number, n, got, arms)
+		}
+	}
+}
+
+// Of two ways that both reach the aims the cheaper is better; of others the one that comes nearer.
+func TestBetterRung(t *testing.T) {
+	poor := solvedExample(t, "garden").Weather
+	good := solvedExample(t, "garden", func(s *spec.Spec) { s.Weather.Inside, s.Weather.Stand = 1, 2 }).Weather
+	if good.Reaches() < 1 || poor.Reaches() >= 1 {
+		t.Fatalf("a breeze is reached by %v, the wind aimed at by %v", good.Reaches(), poor.Reaches())
+	}
+	for _, c := range []struct{ better, worse rung }{
+		{rung{weather: good, price: 5}, rung{weather: good, price: 7}}, {rung{weather: good, price: 7}, rung{weather: poor, price: 5}},
+	} {
+		if !c.better.better(c.worse) || c.worse.better(c.better) {
+			t.Errorf("for %v and %v the worse one is taken", c.better.price, c.worse.price)
+		}
+	}
+}
+
+// What is bought for the power plan is what it laid: each cord of its kind and length, with sockets in its length where it has several, and
+// three-ways at the spec's price.
+func TestWiringIsThePlans(t *testing.T) {
+	several := 0
+	for _, name := range []string{"garden", "parkwalk", "schoolyard", "millwalk", "starter"} {
+		p := solvedExample(t, name)
+		w := p.wiring()
+		if len(w.Cords) != len(p.Cords) || w.TapPrice != p.Spec.Power.Taps[0].Price {
+			t.Errorf("%s: %d cords of %d, three-ways at %v", name, len(w.Cords), len(p.Cords), w.TapPrice)
+		}
+		for i, c := range p.Cords {
+			got, sockets := w.Cords[i], 0
+			if c.Sockets > 1 {
+				sockets = c.Sockets
+				several++
+			}
+			if got.Of != c.Kind || got.Length != c.Length || got.Sockets != sockets || (got.Inline != "") != (sockets > 0) {
+				t.Errorf("%s: cord %s, %v long with %d sockets, is bought as %+v", name, c.Kind, c.Length, c.Sockets, got)
+			}
+		}
+	}
+	if several == 0 {
+		t.Error("no cord with several sockets was laid")
+	}
+}
