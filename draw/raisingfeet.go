@@ -17,7 +17,7 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	wide := ofWhole * float64(r.First.Length/span)
 	right := span * measure.Length(wide-0.5)
 	beside := r.beside(wide)
-	s := r.newScene(page, room, span/2+beside, right+beside, helperTall, Foot1, Crown, Foot2)
+	s := r.newScene(page, room, span/2+beside, max(right, span/2)+beside, helperTall, Foot1, Crown, Foot2)
 	bow := s.drawnOut(wide, high/2)
 	last := bow[len(bow)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.5, s.at(-span/2, high*0.9), s.at(-span/2, high*1.2))
