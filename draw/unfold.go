@@ -168,7 +168,8 @@ func (u Unfolded) edges() paper.Length {
 
 // under is the room under an arch that strings beside its pipe take, and the rows' figures that do not stand in one line.
 func (u Unfolded) under() paper.Length {
-	return besideStep*paper.Length(u.deepest()) + rowLine*paper.Length(u.rowLines()-1)
+	const spare = 3.4 // over one line of figures
+	return besideStep*paper.Length(u.deepest()) + max(0, rowLine*paper.Length(u.rowLines()-1)-spare)
 }
 
 // rowLines is in how many lines the rows' figures stand under the first arch, so that none lies on the next row's.
