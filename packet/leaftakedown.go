@@ -261,9 +261,11 @@ func (l lowering) laidFlat(steps []string) block.Block {
 	if len(l.plan.Strings) > 0 {
 		lit = ", wraps on, strings off cords"
 	}
+	gust := l.units.Speed(l.lowered(crew.GustBelow).Gust)
 	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Carry pipe outside the L %ss, tie with %s.",
-		block.Figure("LAY FLAT"), leafNumber("nights"), l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
-	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
+		block.Figure("LAY FLAT"), leafNumber("nights"), gust, say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
+	return block.Block{Name: "laid flat", Gap: 2, Facts: []block.Fact{{What: "laid flat before gusts of", Value: gust}},
+		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
 
 // askWhom is whom the crews ask, or a line to write the name on.
