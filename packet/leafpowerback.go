@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -13,9 +14,9 @@ import (
 
 // order is the order of the work: what is said aloud, the steps with their tests.
 func (p powering) order() []block.Block {
-	list := []block.Block{saidAloud("Dry hands, dry plugs. Outlets stay empty till the ten checks are signed.",
+	list := []block.Block{saidAloud("Dry hands, dry plugs. Strings tried, outlets stay empty till the checks are signed.",
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
-		"No ladder in the dark. Outlets, breakers: a licensed electrician.")}
+		"No ladder in the dark. Mending outlets or breakers: a licensed electrician.")}
 	number := 0
 	for i, t := range p.tasks {
 		if t.Action == crew.PlugRuns && p.tasks[i-1].Action == crew.PlugRuns {
@@ -35,14 +36,14 @@ func (p powering) step(number int, t crew.Task) block.Block {
 	word := "Signed"
 	switch t.Action {
 	case crew.TestOutlets:
-		s.Then = in.IfOff
+		s.Text, s.Then = "First t"+strings.TrimPrefix(s.Text, "T"), in.IfOff
 	case crew.FeelPlugs:
 		s.Text += " " + in.IfOff
 	case crew.DarkWalk:
 		s.Text += " " + in.Want + " " + in.IfOff
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
 	case crew.LayCords:
-		s.Text += fmt.Sprintf(" Ways: map, leaf %d.", leafNumber("day"))
+		s.Text = "Where arches stand, l" + strings.TrimPrefix(s.Text, "L") + fmt.Sprintf(" Ways: map, leaf %d.", leafNumber("day"))
 	case crew.JoinPlugs:
 		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:
@@ -108,7 +109,7 @@ func (p powering) trips() []block.Block {
 		fmt.Sprintf("Pull every cord at that outlet, %s. Trips empty, or a breaker tripped: electrician.", block.Figure("RESET")),
 		"Pull every run" + high + ". Cords alone in: trips, electrician.",
 		"Outlet’s cord out, one run in, cord in. So run by run, until it trips.",
-		"That run stays out, its socket covered. RESET; others in, outlet’s cord last. Let people in.",
+		"Outlet’s cord out. That run stays out, its socket covered. Others in. RESET, cord in last. Let people in.",
 		fmt.Sprintf("Log it: leaf %d, back. Dry that run by daylight. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips", withArticle(device(p.plan))))}
