@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -36,14 +35,14 @@ func (p powering) step(number int, t crew.Task) block.Block {
 	word := "Signed"
 	switch t.Action {
 	case crew.TestOutlets:
-		s.Text, s.Then = "First t"+strings.TrimPrefix(s.Text, "T"), in.IfOff
+		s.Then = in.IfOff
 	case crew.FeelPlugs:
 		s.Text += " " + in.IfOff
 	case crew.DarkWalk:
 		s.Text += " " + in.Want + " " + in.IfOff
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
 	case crew.LayCords:
-		s.Text = "Where arches stand, l" + strings.TrimPrefix(s.Text, "L") + fmt.Sprintf(" Ways: map, leaf %d.", leafNumber("day"))
+		s.Text += fmt.Sprintf(" Ways: map, leaf %d.", leafNumber("day"))
 	case crew.JoinPlugs:
 		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:
