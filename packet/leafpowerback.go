@@ -13,7 +13,7 @@ import (
 
 // order is the order of the work: what is said aloud, the steps with their tests.
 func (p powering) order() []block.Block {
-	list := []block.Block{saidAloud("Dry hands, dry plugs. Strings tried, outlets stay empty till the checks are signed.",
+	list := []block.Block{saidAloud("Dry hands, dry plugs. Strings tried: outlets empty till checks are signed.",
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
 		"No ladder in the dark. Mending outlets or breakers: a licensed electrician.")}
 	number := 0
@@ -108,7 +108,7 @@ func (p powering) trips() []block.Block {
 		fmt.Sprintf("Pull every cord at that outlet, %s. Trips empty, or a breaker tripped: electrician.", block.Figure("RESET")),
 		"Pull every run" + high + ". Cords alone in: trips, electrician.",
 		"Outlet’s cord out, one run in, cord in. So run by run, until it trips.",
-		"Outlet’s cord out. That run stays out, its socket covered. Others in. RESET, cord in last. Let people in.",
+		"Outlet’s cord out. That run stays out, socket covered. Others in. RESET, cord in last. Let people in.",
 		fmt.Sprintf("Log it: leaf %d, back. Dry that run by daylight. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips", withArticle(device(p.plan))))}
