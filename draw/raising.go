@@ -104,11 +104,11 @@ func (s *scene) holds(called string, x, at measure.Length) helper {
 }
 
 // moves draws the arrow of what moves while it is raised; it points the other way while it is taken down.
-func (s *scene) moves(from, to paper.Point, pen paper.Pen) {
+func (s *scene) moves(from, to paper.Point) {
 	if s.Down {
 		from, to = to, from
 	}
-	s.Arrow(from, to, pen)
+	s.Arrow(from, to, paper.Thick)
 }
 
 // ground draws the ground line over the picture's width.

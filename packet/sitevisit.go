@@ -192,7 +192,7 @@ func (v visit) tables() *paper.Page {
 	top := f.take(max(20, f.height(whole-picture-4, levels)) + 1)
 	words, shown := top.SplitLeft(top.W - picture - 4)
 	levels(&flow{f.page, words})
-	draw.StringLevel(f.page, paper.Rect{X: shown.X + 4, Y: shown.Y, W: picture, H: 20}, "level string", "tape down")
+	draw.StringLevel(f.page, paper.Rect{X: shown.X + 4, Y: shown.Y, W: picture, H: 20})
 	table(0, []string{"Left side", "Right side"}, blank("String to ground", 36), even("at entrance", 5), even("quarter way", 5), even("half way", 5), even("3 quarters", 5), even("at exit", 5))
 
 	v.part(f, visitOutlets, "Open no cover. Press TEST: a protected (GFCI) outlet goes dead; press RESET.")

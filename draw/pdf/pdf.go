@@ -19,9 +19,6 @@ import (
 type Document struct {
 	Title    string
 	Subject  string
-	Author   string
-	Keywords string
-	Creator  string    // the program and its version
 	Lang     string    // language tag, such as en-US
 	Date     time.Time // the only date in the file; the zero time stands for 1 January 2000
 	TwoSided bool      // printed on both sides, turned on the long edge

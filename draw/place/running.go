@@ -9,7 +9,6 @@ type Running struct {
 	Offset    paper.Length // from the origin to the dimension line, to the left of the direction as seen on paper; negative to the right
 	Stops     []Stop       // in order along the line
 	Lettering paper.Lettering
-	OffPage   bool // the zero lies off the page: the line comes in through a break before the first stop
 }
 
 // Stop is one running dimension.
@@ -27,15 +26,8 @@ func (b *Board) Running(r Running) bool {
 	row := rowOf(r)
 	fits := b.reachFree(&row)
 	lo, hi := min(0, row.spots[0]), max(0, row.spots[len(row.spots)-1])
-	if r.OffPage {
-		const tail = 9
-		lo = row.spots[0]
-		b.BreakLine(row.on(lo-tail), row.on(lo))
-	}
 	b.LineRound(row.on(lo), row.on(hi), paper.Thin)
-	if !r.OffPage {
-		b.zeroCircle(row.zero)
-	}
+	b.zeroCircle(row.zero)
 	for i, s := range r.Stops {
 		foot := row.on(row.spots[i])
 		if start := s.At.Add(foot.Sub(s.At).Unit().Times(float64(extensionGap))); dot(foot.Sub(start), row.out) > 0 {

@@ -31,16 +31,6 @@ func (s Soil) Holds(bar, depth, arm measure.Length) measure.Force {
 	return measure.Force(9 * float64(s.Cohesion) * b * f)
 }
 
-// HoldsMoment returns the moment in N·m that the soil bears from a bar turned without any push.
-func (s Soil) HoldsMoment(bar, depth measure.Length) float64 {
-	b, l := bar.Metres(), depth.Metres()
-	if !s.Clay() {
-		return s.wedge(b) * l * l * l
-	}
-	d := max(l-dead*b, 0)
-	return 2.25 * float64(s.Cohesion) * b * d * d
-}
-
 // Depth returns the least depth that holds a push at the ground together with a moment there, N·m. Signs are dropped: push and
 // moment are taken to help each other.
 func (s Soil) Depth(bar measure.Length, push measure.Force, moment float64) measure.Length {

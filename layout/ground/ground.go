@@ -87,9 +87,8 @@ type Mark struct {
 
 // Layout is the tunnel on the ground.
 type Layout struct {
-	Stations  []Station    // one per arch
-	Centre    []spec.Point // the route's centreline from arch 1 to the last, as a polyline for drawing
-	Stakes    []Stake      // L1, R1, L2, R2 …, then the guy stakes
+	Stations  []Station // one per arch
+	Stakes    []Stake   // L1, R1, L2, R2 …, then the guy stakes
 	Ties      []Tie
 	Chords    []Chord    // of a bend beyond the reach of its marks
 	Diagonals []Diagonal // of each bay, then of the whole
@@ -113,7 +112,6 @@ func Lay(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
 	t := newTunnel(s, spans, crowns, shapes)
 	l := Layout{
 		Stations: t.stations,
-		Centre:   t.route.path(),
 		Stakes:   t.stakes(),
 		Straight: t.route.straight(),
 		Baseline: t.baseline,

@@ -35,38 +35,6 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 	}
 }
 
-// A stake on either side of the line between two marks, from sketches by hand.
-func TestSideOfATie(t *testing.T) {
-	l := Layout{Marks: []Mark{{Name: "a"}, {Name: "b", At: spec.Point{X: 5000}}},
-		Stakes: []Stake{{StakeID: Leg(spec.Left, 1), X: 1000, Y: 3000}, {StakeID: Leg(spec.Right, 1), X: 1000, Y: -3000}, {StakeID: Leg(spec.Left, 2), X: 2000}}}
-	for name, want := range map[StakeID]spec.Side{Leg(spec.Left, 1): spec.Left, Leg(spec.Right, 1): spec.Right} {
-		if got, ok := l.SideOf(Tie{Stake: name, MarkA: "a", MarkB: "b"}); !ok || got != want {
-			t.Errorf("%s lies %v of the way from a to b, %v", name, got, ok)
-		}
-		if got, _ := l.SideOf(Tie{Stake: name, MarkA: "b", MarkB: "a"}); got == want {
-			t.Errorf("%s lies %v of the way back too", name, got)
-		}
-	}
-	if _, ok := l.SideOf(Tie{Stake: Leg(spec.Left, 2), MarkA: "a", MarkB: "b"}); ok {
-		t.Error("a stake on the line lies on neither side")
-	}
-}
-
-// An arch wider than the commonest stands half the difference outside the line.
-func TestOffLine(t *testing.T) {
-	s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 3, Spacing: 1000, Length: 2000}}
-	l := Lay(s, []measure.Length{2300, 2000, 2000}, same(3, 2500), nil)
-	for _, stake := range l.Stakes {
-		want := measure.Length(0)
-		if stake.Arch == 1 {
-			want = 150
-		}
-		if got := l.OffLine(stake); math.Abs(float64(got-want)) > 1e-9 {
-			t.Errorf("%s stands %v off its line, want %v", stake.String(), got, want)
-		}
-	}
-}
-
 // A tunnel 9.6 m long and 2.3 m wide: its diagonal √(9.6² + 2.3²) = 9.872 m is the longest tape, until a mark asks for a longer one. One of 59
 // bays of 1.3 m is taped in three stretches, 26 m at most.
 func TestLongestTape(t *testing.T) {

@@ -132,7 +132,6 @@ type Path struct {
 	Length      measure.Length
 	Strings     []string
 	LeftOver    measure.Length // of the last string
-	Open        bool           // which end it starts from is left to the power plan
 }
 
 // Ends are the arches that the row of an index in Rows begins and ends at.
