@@ -85,7 +85,6 @@ func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 	return nil
 }
 
-// height is the height of a row.
 func (c Circuits) height(r *plugRow, width paper.Length) paper.Length {
 	if at := [2]paper.Length{width, c.high}; r.asked != at {
 		r.asked, r.tall = at, c.measured(*r, width)

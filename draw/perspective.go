@@ -1,5 +1,3 @@
-// Package draw makes the pictures of the packet, one file a picture: each takes solved data, a page and a room on it, and draws. It decides
-// nothing about the tunnel, and every figure it letters comes from the plan.
 package draw
 
 import (

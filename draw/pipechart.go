@@ -165,7 +165,6 @@ func (c PipeChart) Line(page *paper.Page, room paper.Rect, l PipeLine) (missing 
 	return append(missing, c.bands(page, room, top+chartPipe, l.Bare)...)
 }
 
-// wound returns the parts that are wound.
 func (l PipeLine) wound() (parts []lights.Band) {
 	from := l.From
 	for _, b := range l.Bare {

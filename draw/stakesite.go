@@ -46,7 +46,6 @@ func (d *stakeSheet) siteLines() {
 	}
 }
 
-// featureName is what is said of a feature.
 func (d *stakeSheet) featureName(f spec.Feature) string {
 	name := f.Name
 	if f.Hard {

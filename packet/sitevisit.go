@@ -231,7 +231,6 @@ func (f *flow) text(s string, l paper.Lettering) {
 	f.page.Paragraph(f.take(paper.Length(len(lines))*l.Leading()), strings.Join(lines, "\n"), l)
 }
 
-// table sets a table.
 func (f *flow) table(t place.Table, rows []place.Row) {
 	used, _ := t.Fitted(f.room.W, rows).Draw(f.page, f.room, rows)
 	f.take(used)

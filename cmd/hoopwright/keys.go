@@ -39,7 +39,6 @@ func keysVerb(args []string, s streams) error {
 	return nil
 }
 
-// sayKey prints one key.
 func sayKey(s streams, k spec.Key) {
 	const margin = "    "
 	fmt.Fprintln(s.out, k.Path)

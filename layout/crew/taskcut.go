@@ -58,7 +58,6 @@ func (b *tasker) markLegs(who Who) {
 	b.add(b.markingLegs(), t)
 }
 
-// markingLegs is the work of it.
 func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.Arches)) }
 
 // guyMarks are the tapes at which an arch's guys are tied.

@@ -26,7 +26,6 @@ type Light struct {
 	Rise, Set, Dusk Clock // dusk ends civil twilight: from then on it is dark
 }
 
-// works is a set of works.
 type works uint32
 
 func (w works) has(one Work) bool { return w>>one&1 == 1 }

@@ -3,6 +3,9 @@
 //
 // All distances are level, as a tape held level gives them. The method is plane trigonometry: exact arcs, crossings of
 // circles, least squares where there are more tapes than needed.
+//
+// Lay makes the Layout; its methods give what leaves and tasks ask of it: tapes, checks, the order of marking. Clear only asks whether guy stakes and pegs stand
+// where they may; Locate finds the places of a spec that gives tapes to them instead. Lengths are mm, x and y on the spec's own axes; headings run clockwise from +y.
 package ground
 
 import (

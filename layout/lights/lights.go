@@ -5,6 +5,8 @@
 // whole string, its unlit lead and tail too, lies on the pipe. A row is a chain of shallow parabolas from arch to arch.
 // Strings are laid end to end along such a path, and every path keeps its account: the strings' lengths add up to what
 // lies on it and what is left over.
+//
+// Lay does it. Loads is what hangs on one arch by it, before any is laid: the arch's curve needs it. Lengths are mm.
 package lights
 
 import (

@@ -1,3 +1,9 @@
+// Package weather says what wind and ice do to a tunnel as it stands, and what would hold it better. Solve raises the gusts on all arches together,
+// sideways and along, until something gives, for each soil it may be, and reads off the gusts to close and to lay flat at; Judge says what is wrong, with cures; Drill is
+// how it is laid flat. Bracings and Changes list what may be chosen, Price what that costs. A Kind is arches that stand alike.
+//
+// Gusts are m/s at the arches unless a Gust or a Forecast says otherwise; forces N, moments N·m. Wind after ASCE 7 and AS/NZS 1170.2 (wind.go), ice after ASCE 7 (ice.go). All are
+// estimates to close early by.
 package weather
 
 import (
