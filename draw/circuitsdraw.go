@@ -157,7 +157,7 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 			to = box.Bottom()
 		}
 		page.Line(paper.Point{X: box.X + x, Y: box.Y}, paper.Point{X: box.X + x, Y: to}, paper.Thick)
-		Mated(b, at(x, 0), paper.Point{X: 1})
+		mated(b, at(x, 0), paper.Point{X: 1})
 	}
 	if r.leads {
 		from := paper.Point{X: box.X + trunk(r.depth()+1), Y: mid.Y + nodeHigh/2}

@@ -49,7 +49,7 @@ const (
 )
 
 const (
-	helperTall = AdultHeight
+	helperTall = adultHeight
 	underfoot  = paper.Length(5)   // under the ground line on paper: the names of what stands there
 	nameRow    = paper.Length(4.5) // of people's names, over all
 	nameDrop   = paper.Length(2)   // from the lowest row of names to the crown

@@ -75,7 +75,7 @@ func rowOf(r Running) runningRow {
 		up, down := r.Lettering.Extent(s.Text)
 		least = max(least, up+down+textGap)
 	}
-	row.places = Spread(row.spots, least)
+	row.places = spread(row.spots, least)
 	for i := range row.spots {
 		row.bend = max(row.bend, min(6, abs(row.places[i]-row.spots[i])))
 	}
@@ -158,9 +158,9 @@ func (b *Board) zeroCircle(at paper.Point) {
 	b.Stroke(paper.Circle(at, zeroRadius), paper.Thin)
 }
 
-// Spread moves places on a line, given in order, the least (in squares) that keeps them a distance apart. Places that would collide are pooled and share
+// spread moves places on a line, given in order, the least (in squares) that keeps them a distance apart. Places that would collide are pooled and share
 // their shift (pool adjacent violators, Barlow et al., Statistical Inference under Order Restrictions, 1972).
-func Spread(spots []paper.Length, least paper.Length) []paper.Length {
+func spread(spots []paper.Length, least paper.Length) []paper.Length {
 	type pool struct {
 		sum   paper.Length // of spot − index·least
 		count int

@@ -11,10 +11,10 @@ import (
 // Between returns the level distance between two stakes.
 func Between(a, b Stake) measure.Length { return distance(a.At(), b.At()) }
 
-// Slide returns how far one row of a straight tunnel must slide along its line, as a share of the difference between the diagonals
+// slide returns how far one row of a straight tunnel must slide along its line, as a share of the difference between the diagonals
 // of the whole. Sliding a row by s makes the one diagonal longer and the other shorter by s·a/d each, a the tunnel's length and d the
 // diagonal; so the share is d/2a, hardly more than a half where the tunnel is long. It is false where there is nothing to slide.
-func (l Layout) Slide() (share float64, ok bool) {
+func (l Layout) slide() (share float64, ok bool) {
 	n := len(l.Stations)
 	if !l.Straight || n < 2 {
 		return 0, false
@@ -94,7 +94,7 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 	}
 	parts := l.TapeLengths(units)
 	if len(parts) == 0 {
-		parts = l.CheckStretches(units)
+		parts = l.checkStretches(units)
 	}
 	if len(l.Stations) == 1 {
 		longest = max(longest, Between(l.Stakes[0], l.Stakes[1]))

@@ -18,7 +18,7 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 	for _, n := range []int{2, 3, 9, 60} {
 		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: n, Spacing: 1200, Length: 1200 * measure.Length(n-1)}}
 		l := Lay(s, same(n, 2300), same(n, 2500), nil)
-		share, ok := l.Slide()
+		share, ok := l.slide()
 		if !ok {
 			t.Fatalf("%d arches: no slide", n)
 		}
@@ -30,7 +30,7 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 			t.Errorf("%d arches: slid %v, sent back %.3f", n, slid, back)
 		}
 	}
-	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000), nil).Slide(); ok {
+	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000), nil).slide(); ok {
 		t.Error("a lone arch has no row to slide")
 	}
 }

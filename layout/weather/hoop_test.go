@@ -292,7 +292,7 @@ func TestLimits(t *testing.T) {
 			t.Errorf("%s: near its first damage at %g m/s the checks come to %.3f and %.3f", name, float64(b.Damage.Gust), under, over)
 		}
 		if c.want == CauseStake { // Broms, by another route: the depth that this gust asks is the depth it has
-			push, moment := w.StakeAsks(b.Damage.Gust)
+			push, moment := w.stakeAsks(b.Damage.Gust)
 			close2(t, "depth, in", b.Soil.Depth(c.in.Spec.Stake.Bar.Diameter, push, moment).Inches(), c.in.Spec.Stake.Depth.Inches(), .03)
 		}
 		inside := math.Min(.6*float64(w.Damage), float64(30*measure.MPH)*.91)
