@@ -207,7 +207,7 @@ type unfolding struct {
 
 // Draw draws the picture and returns the strings whose number found no place.
 func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
-	v := &unfolding{Unfolded: u, Board: place.NewBoard(page, room), room: room, kinds: StringKinds(u.Plan)}
+	v := &unfolding{Unfolded: u, Board: place.NewBoard(page, room), room: room, kinds: stringKinds(u.Plan)}
 	names := paper.Length(0)
 	for n := u.First; n <= u.shown(); n++ {
 		names = max(names, paper.StakeName.Width(spec.Right.Letter()+fmt.Sprint(n)))

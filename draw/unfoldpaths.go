@@ -199,7 +199,6 @@ func (p rowWay) x(number int, tape measure.Length) paper.Length {
 	return p.v.across(number, p.Wall, tape)
 }
 
-// row returns a row of the path.
 func (p rowWay) row(k int) lights.Row {
 	i := slices.IndexFunc(p.v.Plan.Lights.Rows, func(r lights.Row) bool { return r.Wall == p.Wall && r.Number == p.Rows[k] })
 	return p.v.Plan.Lights.Rows[i]

@@ -249,7 +249,7 @@ func (p *Plan) solveCrew() {
 		on[s.Name] = s.Run
 	}
 	for _, c := range p.Chains {
-		chain := crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps}
+		chain := crew.Chain{Outlet: c.Outlet, Amps: c.Amps}
 		for _, name := range c.Strings {
 			chain.Runs = append(chain.Runs, on[name])
 		}

@@ -110,9 +110,6 @@ func (w watch) powerOff() string {
 	return fmt.Sprintf("%s %s, at %s", say.Agree(len(breakers), "breaker", "breakers"), say.And(breakers), at)
 }
 
-// decision is one answer of the noon call: its word, when it is given, and what is sent where that is more than the word.
-type decision struct{ word, when, send string }
-
 // noonCall is who decides, and the answers side by side: each its word, when it is given, and what is sent where that is more than the word.
 func (w watch) noonCall() []block.Block {
 	columns := block.Columns{Gap: 5}

@@ -81,7 +81,6 @@ func (r raising) startAfter() block.Block {
 	return block.Block{Name: "start", Body: blanks}
 }
 
-// raisingTasks are tasks in order.
 type raisingTasks []crew.Task
 
 // raisingTasksOf lists the tasks of raising and hanging, and the lights that go on from the ladder.

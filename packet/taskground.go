@@ -50,7 +50,6 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 // stand is where one stands.
 const stand = "Look in from the entrance: L is left."
 
-// tapeHeld says how a tape is held.
 func (w taskWords) tapeHeld() string {
 	held := " Tapes level and tight."
 	if w.plan.Ground.Slopes() {

@@ -18,7 +18,6 @@ import (
 type Date struct {
 	On   time.Time
 	Name string // a word or two, for a strip of dates
-	What string // the same in full
 	Note string // what else to know of it, as a sentence; mostly empty
 }
 
@@ -26,7 +25,7 @@ type Date struct {
 // worked out from the others.
 func Calendar(s *spec.Spec) []Date {
 	d := s.Dates
-	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
+	call := Date{Name: "call to locate"}
 	holiday := "holiday"
 	if LikelyNEC(s) {
 		holiday = "state holiday" // federal ones are counted
@@ -34,18 +33,16 @@ func Calendar(s *spec.Spec) []Date {
 	call.Note = fmt.Sprintf("Locating takes %d full working days where you are: call a day earlier for each %s between. Ticket good until ________.", practice.NoticeDays, holiday)
 	if !d.Build.IsZero() {
 		call.On, call.Name = CallBy(s), "call to locate, at the latest"
-		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", practice.NoticeDays)
 	}
 	list := []Date{
-		{On: d.Mark, Name: "white dots for stakes", What: "mark every stake in white, before the call"},
+		{On: d.Mark, Name: "white dots for stakes"},
 		call,
-		{On: d.Build, Name: "build", What: "build, with the locating ticket good on the day"},
-		{On: d.Open, Name: "open", What: "open"},
-		{On: d.Close, Name: "last evening", What: "last evening"},
-		{On: d.Down, Name: "take down", What: "take down"}}
+		{On: d.Build, Name: "build"},
+		{On: d.Open, Name: "open"},
+		{On: d.Close, Name: "last evening"},
+		{On: d.Down, Name: "take down"}}
 	if !d.Build.IsZero() && LikelyNEC(s) {
-		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "90 days up, NEC: down",
-			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", practice.HolidayDays)})
+		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "90 days up, NEC: down"})
 	}
 	return list
 }

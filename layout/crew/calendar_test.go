@@ -42,11 +42,11 @@ func TestCalendar(t *testing.T) {
 	list := Calendar(s)
 	for i := 1; i < len(list); i++ {
 		if list[i].On.Before(list[i-1].On) {
-			t.Errorf("%s (%s) after %s (%s)", list[i].What, date(list[i].On), list[i-1].What, date(list[i-1].On))
+			t.Errorf("%s (%s) after %s (%s)", list[i].Name, date(list[i].On), list[i-1].Name, date(list[i-1].On))
 		}
 	}
 	// NFPA 70, 590.3(B): 90 days. 21 November and 90 days: 9 left of November, 31, 31, and 19 of February.
-	if last := list[len(list)-1]; !last.On.Equal(day(2027, 2, 19)) || !strings.Contains(last.What, "local rule") {
+	if last := list[len(list)-1]; !last.On.Equal(day(2027, 2, 19)) || !strings.Contains(last.Name, "NEC") {
 		t.Errorf("last line %+v", last)
 	}
 	if f := calendarFindings(s); len(f) > 0 {
@@ -76,7 +76,7 @@ func TestCalendar(t *testing.T) {
 	s.Units = measure.Metric
 	s.Power.Circuits = []spec.Circuit{{Volts: 230}}
 	for _, d := range Calendar(s) {
-		if strings.Contains(d.What, "NEC") {
+		if strings.Contains(d.Name, "NEC") {
 			t.Errorf("at 230 V: %+v", d)
 		}
 	}

@@ -5,6 +5,8 @@
 // whole string, its unlit lead and tail too, lies on the pipe. A row is a chain of shallow parabolas from arch to arch.
 // Strings are laid end to end along such a path, and every path keeps its account: the strings' lengths add up to what
 // lies on it and what is left over.
+//
+// Lay does it. Loads is what hangs on one arch by it, before any is laid: the arch's curve needs it. Lengths are mm.
 package lights
 
 import (
@@ -29,11 +31,11 @@ type End struct {
 
 	Arch int       `json:"-"` // nearest arch
 	Side spec.Side `json:"-"` // wall it is on, or nearest to; the ridge is between both and says Left
-	Row  RowSpot   `json:"-"` // of a string in rows
+	Row  rowSpot   `json:"-"` // of a string in rows
 }
 
-// RowSpot is a place on a wall's rows: on a row at an arch or in a bay, or on a leg between two rows of a kind.
-type RowSpot struct {
+// rowSpot is a place on a wall's rows: on a row at an arch or in a bay, or on a leg between two rows of a kind.
+type rowSpot struct {
 	Row   int            // number, 0 where it is not on a row; of the upper one on a leg
 	Bay   int            // 0 on a leg
 	Share float64        // of the bay, from its arch of the lower number
@@ -132,7 +134,6 @@ type Path struct {
 	Length      measure.Length
 	Strings     []string
 	LeftOver    measure.Length // of the last string
-	Open        bool           // which end it starts from is left to the power plan
 }
 
 // Ends are the arches that the row of an index in Rows begins and ends at.
@@ -166,7 +167,7 @@ type Layout struct {
 	Wraps    []Wrap
 	Rows     []Row
 	Paths    []Path // of the rows
-	Pulls    []EndPull
+	Pulls    []endPull
 	Drops    []Drop
 	Ties     int // zip ties: see practice.TieStep
 	Findings []finding.Finding

@@ -1,3 +1,9 @@
+// Package weather says what wind and ice do to a tunnel as it stands, and what would hold it better. Solve raises the gusts on all arches together,
+// sideways and along, until something gives, for each soil it may be, and reads off the gusts to close and to lay flat at; Judge says what is wrong, with cures; Drill is
+// how it is laid flat. Bracings and Changes list what may be chosen, Price what that costs. A Kind is arches that stand alike.
+//
+// Gusts are m/s at the arches unless a Gust or a Forecast says otherwise; forces N, moments N·m. Wind after ASCE 7 and AS/NZS 1170.2 (wind.go), ice after ASCE 7 (ice.go). All are
+// estimates to close early by.
 package weather
 
 import (
@@ -224,7 +230,7 @@ var heavy = Feet{Weight: 1e9}
 func (t *Tunnel) needs() measure.Speed {
 	factor, _ := exposure(t.Spec.Site.Exposure)
 	aim := t.Spec.Weather
-	return max(aim.Stand*measure.Speed(factor)/CollapseShare, aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/InsideShare)
+	return max(aim.Stand*measure.Speed(factor)/collapseShare, aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/insideShare)
 }
 
 // limits sets the gusts to act at, by the weakest soil; all are whole numbers as they are printed, rounded down.
@@ -234,7 +240,7 @@ func (w *Weather) limits() {
 	for _, b := range w.Bears {
 		w.Damage, w.Collapse = min(w.Damage, b.Damage.Gust), min(w.Collapse, b.Collapse.Gust)
 	}
-	inside, down := InsideShare*w.Damage, min(w.Damage, CollapseShare*w.Collapse)
+	inside, down := insideShare*w.Damage, min(w.Damage, collapseShare*w.Collapse)
 	factor, forecast := exposure(e)
 	w.exact = Forecast{min(InsideMost, inside/measure.Speed(closes(e))), down / measure.Speed(factor)}
 	if forecast {
@@ -267,7 +273,7 @@ func (w *Weather) figures() {
 		w.Uplift = max(w.Uplift, measure.Force(-min(d.lift[0], d.lift[1])))
 	}
 	w.Test = max(w.Down, practice.StakesTest)
-	_, w.Asks = w.StakeAsks(w.Test)
+	_, w.Asks = w.stakeAsks(w.Test)
 	for _, k := range t.each() {
 		pushes := 0.0
 		for _, l := range k.sideWind() {
@@ -281,11 +287,11 @@ func (w *Weather) figures() {
 
 // OpensTo is the gust at the arches of whose damage InsideMost is InsideShare: what a tunnel bears that stays open as long as any may.
 func (w *Weather) OpensTo() measure.Speed {
-	return InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / InsideShare
+	return InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / insideShare
 }
 
-// StakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
-func (w *Weather) StakeAsks(v measure.Speed) (push measure.Force, moment float64) {
+// stakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
+func (w *Weather) stakeAsks(v measure.Speed) (push measure.Force, moment float64) {
 	if len(w.curves) == 0 {
 		return 0, 0
 	}
