@@ -38,7 +38,7 @@ func (w watch) worstCases() []nightCase {
 	if w.lit {
 		last = nightCase{"Shock", "power off first, then help, ring. " + block.Figure(last.when+":") + " " + last.do}
 	}
-	return append(list, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."}, last)
+	return append(list, last, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."})
 }
 
 // otherCases are what else may happen.
