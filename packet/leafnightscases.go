@@ -34,12 +34,11 @@ func (w watch) worstCases() []nightCase {
 		list = append(list, nightCase{"LAY FLAT called, still up at dusk", fmt.Sprintf("touch nothing, keep everyone %s away.", block.Figure(w.units.Room(w.apart())))})
 	}
 	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring. Nobody goes back in."})
+	last := nightCase{"In doubt", "close. Anyone calls stop."}
 	if w.lit {
-		list = append(list, nightCase{"Shock", "power off first, then help, ring."})
+		last = nightCase{"Shock", "power off first, then help, ring. " + block.Figure(last.when+":") + " " + last.do}
 	}
-	return append(list,
-		nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."},
-		nightCase{"In doubt", "close. Nobody has certified this. Anyone calls stop."})
+	return append(list, last, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."})
 }
 
 // otherCases are what else may happen.
