@@ -90,7 +90,7 @@ func (s *stakeLeaf) stopBox() block.Block {
 	default: // it differs from land to land
 		number = "ring the emergency number"
 	}
-	box := block.Box("stop", "Pipe or cable hit, hiss, smell: all away, "+number+", then ask. STOP, ask: a check stays off; a dot on hard ground, in a bed"+near+"; a stake "+loose+"; a hollow sound.")
+	box := block.Box("stop", "STOP. Pipe or cable hit, hiss, smell: all away, "+number+", then ask. Ask: a check stays off; a dot on hard ground, in a bed"+near+"; a stake "+loose+"; a hollow sound.")
 	box.Facts = facts
 	return box
 }
