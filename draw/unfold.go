@@ -199,6 +199,7 @@ type unfolding struct {
 	kinds   []string
 	strands []strand
 	joints  [][2]paper.Point // from a socket to the prongs in it, where those are drawn elsewhere
+	mates   []feed           // strings that are plugged into another elsewhere along a leg, whose line hides the way there
 	feeds   []feed
 	taken   []paper.Rect // labels, signs and words
 	said    []paper.Rect // words alone
@@ -228,6 +229,7 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	v.legNames()
 	v.cords()
 	v.labels()
+	v.mateNames()
 	v.frame()
 	for _, j := range v.joints {
 		v.joint(j[0], j[1])
