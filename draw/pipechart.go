@@ -52,13 +52,18 @@ func (c PipeChart) at(room paper.Rect, tape measure.Length) paper.Length {
 	return room.X + chartSide + (room.W-2*chartSide)*paper.Length(tape/c.Long)
 }
 
+// over is where the middle of a mark's figure stands: over the mark, within the room.
+func (c PipeChart) over(room paper.Rect, m PipeMark, l paper.Lettering) paper.Length {
+	return min(c.at(room, m.Tape), room.Right()-l.Width(m.Text)/2)
+}
+
 // levels sets figures on as few lines as keep them apart, the nearest first, and returns each one's line, none (-1) where a third would be needed.
 func (c PipeChart) levels(room paper.Rect, marks []PipeMark, l paper.Lettering) []int {
 	ends := [2]paper.Length{-1e9, -1e9}
 	levels := make([]int, len(marks))
 	for i, m := range marks {
 		levels[i] = -1
-		x, half := c.at(room, m.Tape), l.Width(m.Text)/2
+		x, half := c.over(room, m, l), l.Width(m.Text)/2
 		for k := range ends {
 			if x-half >= ends[k]+chartApart {
 				levels[i], ends[k] = k, x+half
@@ -111,7 +116,7 @@ func (c PipeChart) Ruler(page *paper.Page, room paper.Rect) (missing []string) {
 			missing = append(missing, m.Text)
 			continue
 		}
-		page.Text(paper.Point{X: x, Y: base - chartTick - 1 - chartLine*paper.Length(levels[i])}, paper.AtMiddle, m.Text, chartRuler)
+		page.Text(paper.Point{X: c.over(room, m, chartRuler), Y: base - chartTick - 1 - chartLine*paper.Length(levels[i])}, paper.AtMiddle, m.Text, chartRuler)
 	}
 	return missing
 }

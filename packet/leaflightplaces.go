@@ -32,8 +32,13 @@ type unfolded struct {
 	side paper.Length // what of a side's height it has at most
 }
 
-// Height implements block.Body.
-func (u unfolded) Height(paper.Length) paper.Length { return u.Least() }
+// Height implements block.Body. Arches too few to be parted stand nearer together than is good where one side would not hold them.
+func (u unfolded) Height(paper.Length) paper.Length {
+	if _, _, ok := u.Cut(u.side); !ok {
+		return min(u.Least(), u.side)
+	}
+	return u.Least()
+}
 
 // Most is what it can use of room left over.
 func (u unfolded) Most(paper.Length) paper.Length { return u.Best() }

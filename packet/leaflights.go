@@ -24,7 +24,8 @@ type lighting struct {
 }
 
 func (b *binder) lighting() lighting {
-	return lighting{b.plan, b.spec.Units, b.bodyWidth(), b.size.H - clipZone - edgeMargin - footHigh}
+	_, body := b.newSide(false)
+	return lighting{b.plan, b.spec.Units, body.W, body.H}
 }
 
 // lightsLeaf makes the leaf of a tunnel that has lights.

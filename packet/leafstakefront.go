@@ -95,7 +95,7 @@ func (p stakePart) roomy(plan draw.StakePlan, items []stakeItem, behind paper.Le
 			left.W -= least + stakeGap
 		}
 		for _, fit := range plan.Fits(left) {
-			free := [3]paper.Length{besidePlan: p.body.H + stakeGap, underPlan: p.body.H - fit.Need.H, behindPlan: behind}
+			free := [3]paper.Length{besidePlan: p.body.H + items[0].Gap, underPlan: p.body.H - fit.Need.H, behindPlan: behind}
 			widest := least + max(0, left.W-fit.Need.W-planSpare)
 			if least == 0 {
 				widest, free[besidePlan] = 0, -1

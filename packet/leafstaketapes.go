@@ -13,7 +13,6 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -38,7 +37,6 @@ type tapeRow struct {
 	heading string
 	stakes  []ground.Stake
 	cells   []string // its tapes
-	beside  string   // how far off its line it stands
 }
 
 // name names a row's stakes, a guy stake's pair by its side alone: "L2 R2", "G4La Ra".
@@ -80,25 +78,21 @@ func (p stakePart) straightRows() (rows []tapeRow) {
 		return cmp.Or(cmp.Compare(p.units.Taped(a.Along), p.units.Taped(b.Along)), guy[a.Guy]-guy[b.Guy], a.Arch-b.Arch, cmp.Compare(a.Side, b.Side))
 	})
 	for pair := range slices.Chunk(stakes, 2) { // every stake of a straight tunnel has its other one across
-		along, off := p.fromZero(pair)
-		rows = append(rows, tapeRow{stakes: pair, cells: []string{along}, beside: off})
+		rows = append(rows, tapeRow{stakes: pair, cells: []string{p.fromZero(pair)}})
 	}
 	return rows
 }
 
-// fromZero is how far along the tapes of their rows two stakes stand, and how far beside the line.
-func (p stakePart) fromZero(pair []ground.Stake) (along, off string) {
-	var alongs, offs [2]string
+// fromZero is how far along the tapes of their rows two stakes stand.
+func (p stakePart) fromZero(pair []ground.Stake) string {
+	var alongs [2]string
 	for i, stake := range pair {
 		at := p.along(stake)
 		if alongs[i] = p.bare(at); at < 0 {
 			alongs[i] = p.bare(-at) + " back"
 		}
-		if out := p.off(stake); out != 0 {
-			offs[i] = p.out(out)
-		}
 	}
-	return bothSides(alongs), strings.ReplaceAll(bothSides(offs), "\n", ", ")
+	return bothSides(alongs)
 }
 
 // bothSides says two sides' figures: once where they are the same, each with its letter where not.
@@ -254,43 +248,40 @@ func (p stakePart) tapeTable() block.Block {
 			}
 		}
 	}
-	for _, b := range p.besides(rows) {
-		tell(b.of+" beside the row, "+b.arches, b.text)
-		list = append(list, place.Row{Heading: b.arches + ", " + b.text})
+	if pairs {
+		texts, of := p.besides(rows)
+		for _, text := range texts {
+			tell("beside the row, "+of[text], text)
+			list = append(list, place.Row{Heading: of[text] + ": " + text})
+		}
 	}
 	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs), list)}, Rows: list}
 	return table
 }
 
-// besideRow is how far beside their row the stakes of some arches stand.
-type besideRow struct{ of, arches, text string }
-
-// besides says that once for all that are alike, with how far from their legs' guy stakes stand where that is the same for those of all inner arches.
-func (p stakePart) besides(rows []tapeRow) (list []besideRow) {
-	var numbers [][]int
+// besides says once for all stakes that are alike how far beside their row they stand, and guy stakes how far from their legs where those of all inner arches are: texts in
+// their order, with the stakes of each.
+func (p stakePart) besides(rows []tapeRow) (texts []string, of map[string]string) {
+	names := map[string][]numbered{}
+	of = map[string]string{}
 	for _, r := range rows {
-		if r.beside == "" {
-			continue
+		for _, x := range r.stakes {
+			out := p.off(x)
+			if out == 0 {
+				continue
+			}
+			text := p.out(out)
+			if x.Guy && p.inner(x) && p.innerTold() {
+				text += ", " + p.bare(p.guysLeg) + " from L or R"
+			}
+			if names[text] == nil {
+				texts = append(texts, text)
+			}
+			names[text] = append(names[text], numbered{x.Before(), x.Number(), x.After()})
+			of[text] = inRanges(names[text])
 		}
-		text, x := r.beside, r.stakes[0]
-		of := "stakes"
-		if x.Guy {
-			of, text = x.Before(), x.Before()+": "+text
-		}
-		if x.Guy && p.inner(x) && p.innerTold() {
-			text += ", " + p.bare(p.guysLeg) + " from L or R"
-		}
-		k := slices.IndexFunc(list, func(b besideRow) bool { return b.text == text })
-		if k < 0 {
-			k, list, numbers = len(list), append(list, besideRow{of: of, text: text}), append(numbers, nil)
-		}
-		numbers[k] = append(numbers[k], x.Arch)
 	}
-	for i := range list {
-		slices.Sort(numbers[i])
-		list[i].arches = say.Capital(say.Numbered("arch", slices.Compact(numbers[i])))
-	}
-	return list
+	return texts, of
 }
 
 // tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.

@@ -461,7 +461,7 @@ func rowsBack(t *testing.T, s *stakeLeaf) {
 				if back {
 					got = -got
 				}
-				if r.beside == "" && (x.Guy || x.Side == spec.Left) { // right ones stand a gauge stick from the left ones
+				if x.Guy || x.Side == spec.Left { // right ones stand a gauge stick from the left ones
 					if math.Abs(got-real(want)) > e+1 {
 						t.Errorf("%s: %q along its row, it stands at %.1f mm", x, cell, real(want))
 					}
