@@ -31,11 +31,11 @@ type End struct {
 
 	Arch int       `json:"-"` // nearest arch
 	Side spec.Side `json:"-"` // wall it is on, or nearest to; the ridge is between both and says Left
-	Row  rowSpot   `json:"-"` // of a string in rows
+	Row  RowSpot   `json:"-"` // of a string in rows
 }
 
-// rowSpot is a place on a wall's rows: on a row at an arch or in a bay, or on a leg between two rows of a kind.
-type rowSpot struct {
+// RowSpot is a place on a wall's rows: on a row at an arch or in a bay, or on a leg between two rows of a kind.
+type RowSpot struct {
 	Row   int            // number, 0 where it is not on a row; of the upper one on a leg
 	Bay   int            // 0 on a leg
 	Share float64        // of the bay, from its arch of the lower number

@@ -133,7 +133,7 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 		st := stretch{Part: Leg(r.Wall, s.from.Arch)}
 		tape := s.foot + in
 		out := l.end(st, tape, Place{Spot: Climbing, Part: r.Part(), Arch: s.from.Arch, Tape: tape, Words: l.Spec.Units})
-		out.Row = rowSpot{Row: r.Number, Tape: tape}
+		out.Row = RowSpot{Row: r.Number, Tape: tape}
 		return out
 	}
 	share := measure.Length(0)
@@ -151,7 +151,7 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	out.X += (s.to.X - s.from.X) * share
 	out.Y += (s.to.Y - s.from.Y) * share
 	out.Z += (s.to.Z-s.from.Z)*share - dip(l.Spec.Lights.Rows.Sag, float64(share))
-	out.Row = rowSpot{Row: r.Number, Bay: min(s.from.Arch, s.to.Arch), Share: float64(share)}
+	out.Row = RowSpot{Row: r.Number, Bay: min(s.from.Arch, s.to.Arch), Share: float64(share)}
 	if s.to.Arch < s.from.Arch {
 		out.Row.Share = 1 - out.Row.Share
 	}

@@ -182,7 +182,7 @@ func TestGuyStiffness(t *testing.T) {
 				m.ties[i].Stiffness *= times
 			}
 		}
-		curves := r.blow(1, func(float64, *Kind, *demand) bool { return false })
+		curves := r.blow(1, (&Weather{of: tun}).watch())
 		return float64(tun.limit(curves, tun.checks(tun.soils()[0], Feet{}), false).Gust), r.factor(.6, bend.Most)
 	}
 	gust, factor := found(1)

@@ -111,9 +111,9 @@ func TestSideWind(t *testing.T) {
 	tun := tunnel(3, hoop(), guyed(7*foot, 1, 3))
 	rowOf(t, tun)
 	k := tun.kinds[0].Kind
-	never := func(float64, *Kind, *demand) bool { return false }
+	seen := (&Weather{of: tun}).watch()
 	for state := range 2 {
-		s, back := k.sideways(state, 1, never), k.sideways(state, -1, never)
+		s, back := k.sideways(state, 1, seen), k.sideways(state, -1, seen)
 		if len(s.samples) < 8 {
 			t.Fatalf("it falls at %g Pa", s.falls)
 		}
