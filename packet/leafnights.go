@@ -57,7 +57,7 @@ func (w watch) box() block.Block {
 	site := w.plan.Spec.Site
 	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", site.Emergency)}
 	if w.lit {
-		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches, has keys"}, {Word: "Electrician"}}})
+		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches, with keys, on watch tonight"}}})
 	}
 	text := "inside at most:\n" + watcher + ".\nFire authority said ____: the smaller counts."
 	if n := len(w.stand); n > 1 {

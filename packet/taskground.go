@@ -259,8 +259,8 @@ func (w taskWords) callLocator(t crew.Task) string {
 		who = "811"
 	}
 	by := fmt.Sprintf(", %d working days before you drive", t.Want[0].Count)
-	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
-		by = " by " + block.Figure(crew.CallBy(d).Format("Mon\u00a02\u00a0Jan"))
+	if s := w.plan.Spec; !s.Dates.Build.IsZero() {
+		by = " by " + block.Figure(crew.CallBy(s).Format("Mon\u00a02\u00a0Jan"))
 	}
 	return fmt.Sprintf("Call %s%s: tell of the white dots.", who, by)
 }
