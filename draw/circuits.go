@@ -20,6 +20,7 @@ type Circuits struct {
 	rows    []plugRow
 	runName paper.Length // room that the letters of runs take: of all of them alike
 	high    paper.Length // of a row at the least
+	later   []branch     // what they feed stands under a head of its own
 }
 
 // NewCircuits draws up the diagram; it has no rows where there are no runs of strings.
@@ -34,7 +35,12 @@ func NewCircuits(p *layout.Plan) Circuits {
 		}
 		if len(tree) > 0 {
 			c.rows = append(c.rows, plugRow{kind: outletRow, outlet: o})
-			c.list(tree, o, nil, nil)
+			c.list(tree, o, nil, []string{"outlet"})
+			for ; len(c.later) > 0; c.later = c.later[1:] {
+				b := c.later[0]
+				c.rows = append(c.rows, plugRow{kind: farRow, outlet: o, path: []string{b.row.name()}})
+				c.list(b.feeds, o, nil, []string{b.row.name()})
+			}
 		}
 	}
 	var dark []branch
@@ -51,6 +57,9 @@ func NewCircuits(p *layout.Plan) Circuits {
 	return c
 }
 
+// treeDeep is how many things lie between an outlet and a plug at most on one tree: what is plugged in further on stands under a head of its own.
+const treeDeep = 9
+
 // Empty reports whether there is nothing to draw.
 func (c Circuits) Empty() bool { return len(c.rows) == 0 }
 
@@ -58,14 +67,19 @@ func (c Circuits) Empty() bool { return len(c.rows) == 0 }
 func (c *Circuits) list(tree []branch, o spec.Outlet, pass []bool, path []string) {
 	for i, b := range tree {
 		r := b.row
-		r.outlet, r.pass, r.path, r.last, r.leads = o, pass, path, i == len(tree)-1, len(b.feeds) > 0
-		if o.Name != "" && len(path) == 0 {
+		r.far = len(pass) >= treeDeep && len(b.feeds) > 0 && r.kind != runRow
+		r.outlet, r.pass, r.path, r.last, r.leads = o, pass, path, i == len(tree)-1, len(b.feeds) > 0 && !r.far
+		if len(pass) == 0 && len(path) > 0 && path[0] == "outlet" {
 			r.named = "LAST"
 			if len(tree) > 1 {
 				r.named += fmt.Sprint(", ", i+1)
 			}
 		}
 		c.rows = append(c.rows, r)
+		if r.far {
+			c.later = append(c.later, b)
+			continue
+		}
 		c.list(b.feeds, o, append(slices.Clone(pass), !r.last), append(slices.Clone(path), r.name()))
 	}
 }
@@ -78,6 +92,7 @@ const (
 	againRow          // an outlet that goes on from another side
 	onRow             // and where it does, at the foot of that one
 	darkRow           // heads the runs that nothing feeds
+	farRow            // heads what is plugged into something far from the outlet
 	cordRow
 	tapRow
 	supplyRow
@@ -85,7 +100,7 @@ const (
 )
 
 // head reports whether a row stands over others.
-func (k rowKind) head() bool { return k <= darkRow }
+func (k rowKind) head() bool { return k <= farRow }
 
 type plugRow struct {
 	kind   rowKind
@@ -96,10 +111,11 @@ type plugRow struct {
 	run    power.Chain
 
 	pass  []bool   // by level from the outlet: that line goes on to rows below
-	path  []string // what lies between the outlet and its plug
+	path  []string // the outlet or what else its tree begins at, then what lies between that and its plug
 	named string   // in place of where it goes in: at the outlet, where it goes in last, with the socket where there are several
 	last  bool     // of what is plugged in beside it
 	leads bool     // something is plugged into it
+	far   bool     // and that stands under a head of its own
 
 	asked [2]paper.Length // the width, and how high rows are, that its height was last asked for at; 0 before
 	tall  paper.Length    // the height

@@ -30,7 +30,7 @@ func TestCircuitsHoldThePlan(t *testing.T) {
 				t.Errorf("%s: %s has two rows", name, r.name())
 			}
 			got[r.name()] = "outlet " + r.outlet.Name
-			if n := len(r.path); n > 0 {
+			if n := len(r.path); n > 0 && r.path[n-1] != "outlet" {
 				got[r.name()] = r.path[n-1]
 			}
 		}
@@ -189,5 +189,37 @@ func TestPlugsAreAllowedNoMoreThanBreakerAndTimer(t *testing.T) {
 	}
 	if seen == 0 {
 		t.Error("no plug is limited by amps")
+	}
+}
+
+// By hand: twelve cords in line go on under a head of the one that the room ends at, nothing lost and nothing deeper than the paper is wide.
+func TestDeepCircuitsGoOn(t *testing.T) {
+	foot := lights.End{At: lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Left, 1)}}
+	p := &layout.Plan{Spec: &spec.Spec{}}
+	p.Spec.Site.Outlets = []spec.Outlet{{Name: "porch"}}
+	joint := power.Joint{End: foot, Arch: 1, From: -1, Cord: 12, Plugs: []power.Plug{{Chains: []string{"A"}}}}
+	for n := range 12 {
+		joint.Cords = append(joint.Cords, 9*measure.Foot)
+		p.Power.Cords = append(p.Power.Cords, power.Cord{Name: fmt.Sprint("C", n+1)})
+	}
+	p.Power.Feeders = []power.Feeder{{Name: "F1", Outlet: "porch", Joints: []power.Joint{joint}}}
+	p.Power.Chains = []power.Chain{{Name: "A", Feeder: "F1"}}
+	var got []string
+	for _, r := range NewCircuits(p).rows {
+		got = append(got, fmt.Sprint(r.depth(), r.name()))
+	}
+	if rows := strings.Join(got, " "); rows != "0 0C1 1C2 2C3 3C4 4C5 5C6 6C7 7C8 8C9 9C10 0 0C11 1C12 2A" {
+		t.Errorf("rows %s", rows)
+	}
+	if head := NewCircuits(p).rows[11]; head.kind != farRow || head.path[0] != "C10" {
+		t.Errorf("%v heads what goes on", head)
+	}
+}
+
+// A walk longer than any scale of the series still fits its room.
+func TestFootprintOfALongWalkFits(t *testing.T) {
+	f, room := Footprint{Width: 3 * measure.Metre, Length: 900 * measure.Metre}, paper.Rect{W: 188, H: 110}
+	if s := f.Scale(Scales(measure.Metric), room); s.Length(float64(f.Length)) > room.H-2*footprintTop || s.Ratio != 16000 {
+		t.Errorf("%v", s)
 	}
 }

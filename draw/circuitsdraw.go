@@ -97,7 +97,7 @@ func (c Circuits) measured(r plugRow, width paper.Length) paper.Length {
 	case outletRow, darkRow:
 		name := outletName.Leading() * paper.Length(len(outletName.Wrap(headline(r), headName)))
 		return max(name, c.said(r).Height(width-headWords)) + c.high - 2
-	case againRow:
+	case againRow, farRow:
 		return c.high + againLead
 	case onRow:
 		return c.high
@@ -139,7 +139,11 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 	if r.named != "" {
 		name = r.named
 	}
-	b.Text(at(placeLeft, 1.8), paper.AtLeft, name, paper.Cell)
+	as := paper.Cell
+	for as.Size > paper.Floor.Size && as.Width(name) > treeLeft-placeLeft-1 {
+		as.Size--
+	}
+	b.Text(at(placeLeft, 1.8), paper.AtLeft, name, as)
 	if detail != "" {
 		block.Words{Text: detail, Lettering: paper.Floor}.Draw(page, paper.Rect{X: box.X + placeLeft, Y: mid.Y + 3, W: treeLeft - placeLeft - 1})
 	}
@@ -182,17 +186,25 @@ func (r plugRow) wordsRoom(width paper.Length) paper.Length {
 	return width - r.node() - nodeWidth(r) - 2
 }
 
-// words says which cord to take and where it goes, or what else is plugged in.
+// words says which cord to take and where it goes, or what else is plugged in, and that what comes behind it stands elsewhere.
 func (c Circuits) words(r plugRow) block.Words {
+	text := c.thing(r)
+	if r.far {
+		text += "; goes on further down"
+	}
+	return block.Words{Text: text}
+}
+
+func (c Circuits) thing(r plugRow) string {
 	switch r.kind {
 	case tapRow:
 		words := "three-way"
 		if r.tap.Open > 0 {
 			words += fmt.Sprintf(", %d open", r.tap.Open)
 		}
-		return block.Words{Text: words}
+		return words
 	case supplyRow:
-		return block.Words{Text: "low-voltage supply, boxed dry"}
+		return "low-voltage supply, boxed dry"
 	}
 	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
 	if c.gauges() > 1 {
@@ -204,7 +216,7 @@ func (c Circuits) words(r plugRow) block.Words {
 	case r.cord.Over:
 		text += ", overhead"
 	}
-	return block.Words{Text: text + c.reach(r.cord)}
+	return text + c.reach(r.cord)
 }
 
 // reach says where a cord's sockets are: of several each in its order where one between is open, else the first and the last in use, for the rows below name each.

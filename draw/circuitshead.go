@@ -16,13 +16,16 @@ import (
 // head draws the row that stands over an outlet's rows, or over those that nothing feeds.
 func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	x := box.X + trunk(0)
-	if r.kind == againRow || r.kind == onRow {
+	if r.kind == againRow || r.kind == onRow || r.kind == farRow {
 		text := r.outlet.Name + " goes on: next side"
-		if r.kind == againRow {
+		switch r.kind {
+		case againRow:
 			text = r.outlet.Name + ", from the side before: lines down from " + strings.Join(r.above(), ", ")
+		case farRow:
+			text = r.outlet.Name + " goes on from " + r.path[0]
 		}
 		b.Page.Text(paper.Point{X: box.X, Y: box.Y + c.high/2 + 1.6}, paper.AtLeft, text, paper.Strong)
-		if r.kind == againRow {
+		if r.kind != onRow {
 			c.trunks(b.Page, box, r, box.Bottom()-againLead)
 		}
 		return
@@ -42,7 +45,7 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 
 // above names what the lines come down from, from left to right.
 func (r plugRow) above() (names []string) {
-	for level, thing := range append([]string{"outlet"}, r.path...) {
+	for level, thing := range r.path {
 		if level == len(r.pass) || r.pass[level] {
 			names = append(names, thing)
 		}

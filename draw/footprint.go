@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"math"
 
 	"hoopwright/draw/paper"
@@ -35,9 +36,16 @@ func NewFootprint(plan *layout.Plan) (Footprint, bool) {
 	return f, true
 }
 
-// Scale returns the largest scale of the series at which the footprint and its dimensions fit the room.
+// Scale returns the largest scale of the series at which the footprint and its dimensions fit the room; of what is too long for all of them half the last one, halved
+// again until it fits.
 func (f Footprint) Scale(series []paper.Scale, room paper.Rect) paper.Scale {
-	return paper.Fit(series, float64(f.Width), float64(f.Length), paper.Rect{W: room.W - 2*footprintSide, H: room.H - 2*footprintTop})
+	room.W, room.H = room.W-2*footprintSide, room.H-2*footprintTop
+	s := paper.Fit(series, float64(f.Width), float64(f.Length), room)
+	for s.Length(float64(f.Width)) > room.W || s.Length(float64(f.Length)) > room.H {
+		s.Ratio *= 2
+		s.Words = fmt.Sprintf("1:%.0f", s.Ratio)
+	}
+	return s
 }
 
 const (

@@ -79,7 +79,7 @@ func (r Raising) newScene(page *paper.Page, room paper.Rect, left, right, high m
 		s.rows = 2
 	}
 	over := nameRow*paper.Length(s.rows) + nameDrop
-	s.ratio = max(float64(left+right)/float64(room.W), float64(high)/float64(room.H-underfoot-over))
+	s.ratio = max(float64(left+right)/float64(room.W), float64(max(high, helperTall))/float64(room.H-underfoot-over))
 	spare := (room.W - s.long(left+right)) / 2
 	s.zero = paper.Point{X: room.X + spare + s.long(left), Y: room.Bottom() - underfoot}
 	return s
@@ -144,11 +144,25 @@ func (s *scene) cap(foot paper.Point) {
 	s.Fill(paper.Box(paper.Rect{X: foot.X - 1.1, Y: foot.Y - 1.4, W: 2.2, H: 2}), paper.Black)
 }
 
+// level is how high over the picture's ground a point of the arch is, which goes from foot to foot where one of them stands higher.
+func (r Raising) level(q arch.Point) measure.Length {
+	left, right := r.First.Curve[0], r.First.Curve[len(r.First.Curve)-1]
+	return q.Y - left.Y - (right.Y-left.Y)*(q.X-left.X)/(right.X-left.X)
+}
+
+// top is the arch's highest point over the picture's ground.
+func (r Raising) top() (high measure.Length) {
+	for _, q := range r.First.Curve {
+		high = max(high, r.level(q))
+	}
+	return high
+}
+
 // curve returns the arch on paper as it stands, its left foot at x = −span/2.
 func (s *scene) curve() []paper.Point {
 	points := make([]paper.Point, len(s.First.Curve))
 	for i, q := range s.First.Curve {
-		points[i] = s.at(q.X, q.Y)
+		points[i] = s.at(q.X, s.level(q))
 	}
 	return points
 }
@@ -159,7 +173,7 @@ func (s *scene) drawnOut(wide float64, lifted measure.Length) []paper.Point {
 	shape := func(low float64) (points [][2]measure.Length, long float64) {
 		for i, q := range curve {
 			x := (q.X+span/2)*measure.Length(wide) - span/2
-			y := q.Y*measure.Length(low) + lifted*(q.X+span/2)/span
+			y := s.level(q)*measure.Length(low) + lifted*(q.X+span/2)/span
 			points = append(points, [2]measure.Length{x, y})
 			if i > 0 {
 				dx, dy := float64(x-points[i-1][0]), float64(y-points[i-1][1])

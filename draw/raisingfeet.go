@@ -16,7 +16,8 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	const ofWhole = 0.78 // feet apart, of the pipe's length: low enough to be held from beside it
 	wide := ofWhole * float64(r.First.Length/span)
 	right := span * measure.Length(wide-0.5)
-	s := r.newScene(page, room, span/2+elbowRoom*1.1, right+elbowRoom*1.1, helperTall, Foot1, Crown, Foot2)
+	beside := r.beside(wide)
+	s := r.newScene(page, room, span/2+beside, max(right, span/2)+beside, helperTall, Foot1, Crown, Foot2)
 	bow := s.drawnOut(wide, high/2)
 	last := bow[len(bow)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.5, s.at(-span/2, high*0.9), s.at(-span/2, high*1.2))
@@ -41,7 +42,8 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
-	s := r.newScene(page, room, span/2+elbowRoom*1.1, span*(wide-0.5)+elbowRoom*1.1, r.First.Crown, Foot1, Foot2)
+	beside := r.beside(wide)
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, Foot2)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	one := s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
@@ -62,7 +64,7 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, k.Crown*1.03, Foot1, Crown, Ladder)
+	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, max(k.Crown*1.03, r.top()), Foot1, Crown, Ladder)
 	low := s.at(0, 60)
 	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
@@ -76,8 +78,16 @@ func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder 
 	s.play(people, func() { s.feetOf(number) })
 }
 
-// feetOf names the stakes of an arch, under it.
+// beside is the room beside each foot of an arch drawn out to so many spans: a person's, or what the pipe bulges beyond its feet.
+func (r Raising) beside(wide float64) measure.Length {
+	return max(elbowRoom*1.1, (r.First.Widest-r.First.Span)/2*measure.Length(wide))
+}
+
+// feetOf names the stakes of an arch, under it, the names no nearer than they can be read apart.
 func (s *scene) feetOf(number int) {
-	s.under(-s.First.Span/2, fmt.Sprintf("L%d", number))
-	s.under(s.First.Span/2, fmt.Sprintf("R%d", number))
+	left, right := fmt.Sprintf("L%d", number), fmt.Sprintf("R%d", number)
+	least := (paper.CellSmall.Width(left)+paper.CellSmall.Width(right))/4 + 0.6
+	half := max(s.First.Span/2, measure.Length(float64(least)*s.ratio))
+	s.under(-half, left)
+	s.under(half, right)
 }

@@ -83,8 +83,8 @@ func (r Raising) Dropped(page *paper.Page, room paper.Rect, ladder, under bool) 
 // it is and sticks are thin, so that what is clear between them shows.
 func (r Raising) WalkedThrough(page *paper.Page, room paper.Rect) {
 	k, t := r.First, r.Plan.Spec.Tunnel
-	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, k.Crown, Foot1, Foot2)
+	side := max(k.Widest, k.Span, t.OpeningWidth)/2 + 60
+	s := r.newScene(page, room, side+elbowRoom*0.2, side+elbowRoom*0.2, max(r.top(), t.OpeningHeight), Foot1, Foot2)
 	s.Stroke(paper.Polyline(s.curve()...), paper.Pen{Width: max(paper.Thin.Width, s.long(k.Spec.Pipe.OD))})
 	one := s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.6))
 	two := s.helper(Foot2, elbowRoom*0.45, s.at(0, helperTall*0.7))

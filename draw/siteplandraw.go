@@ -141,9 +141,17 @@ func (d *siteSheet) archNumbers() {
 	if l, r := d.cords.pair(d.m, d.sec.First); r.Sub(l).Long() < siteWide {
 		size = paper.CellSmall
 	}
-	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) >= siteEvery; n++ {
+	for n := d.sec.First; n <= d.sec.Last && !d.cramped(); n++ {
 		l, r := d.cords.pair(d.m, n)
-		centredText(d.b, l.Add(r.Sub(l).Times(0.7)), fmt.Sprint(n), size)
+		at := l.Add(r.Sub(l).Times(0.7))
+		up, _ := size.Extent(fmt.Sprint(n))
+		for _, share := range []float64{0.7, 0.3, 0.6, 0.4, 0.5, 0.8, 0.2} { // off an outlet or a mark that stands there
+			if p := l.Add(r.Sub(l).Times(share)); d.b.FreeText(p.Add(paper.Point{Y: up * 0.47}), 0, fmt.Sprint(n), size) {
+				at = p
+				break
+			}
+		}
+		centredText(d.b, at, fmt.Sprint(n), size)
 	}
 }
 
@@ -168,10 +176,19 @@ func (d *siteSheet) arches() {
 // siteWide is the least width of an arch on paper on which a large number leaves some of it to be seen.
 const siteWide paper.Length = 18
 
-// numbers numbers every tenth arch beside the row where arches lie too close for all.
+// siteNarrow is the least width of an arch on paper on which its number stands.
+const siteNarrow paper.Length = 7
+
+// cramped reports whether arches are too close or too narrow to have their numbers on them.
+func (d *siteSheet) cramped() bool {
+	l, r := d.cords.pair(d.m, d.sec.First)
+	return d.apart(d.Scale) < siteEvery || r.Sub(l).Long() < siteNarrow
+}
+
+// numbers numbers the arches beside the row where they are cramped: every tenth where they lie too close for all.
 func (d *siteSheet) numbers() {
-	for n := d.sec.First; n <= d.sec.Last && d.apart(d.Scale) < siteEvery; n++ {
-		if n != d.sec.First && n != d.sec.Last && n%10 != 0 {
+	for n := d.sec.First; n <= d.sec.Last && d.cramped(); n++ {
+		if n != d.sec.First && n != d.sec.Last && n%10 != 0 && d.apart(d.Scale) < siteEvery {
 			continue
 		}
 		l, r := d.cords.pair(d.m, n)
@@ -289,7 +306,7 @@ func (d *siteSheet) north() {
 	if north == nil {
 		return
 	}
-	const side, step = 27, 4
+	const side, step = 29, 4 // the letter stands outside the ring
 	for y := d.room.Y; y+side <= d.room.Bottom(); y += step {
 		for x := d.room.Right() - side; x >= d.room.X; x -= step {
 			if r := (paper.Rect{X: x, Y: y, W: side, H: side}); d.b.Free(r) {

@@ -13,6 +13,7 @@ const (
 	TagMargin paper.Length = 13  // where the words begin, clear of the hole
 	tagHole   paper.Length = 2.8 // radius: a cable tie or cord goes through
 	tagGone   paper.Length = 25  // at the right, for what is missing
+	tagLines               = 2   // of what is in it, over whose it is
 )
 
 // Draw draws the card in a box, cut along its edge. Cards side by side share a cut.
@@ -24,10 +25,16 @@ func (t Tag) Draw(page *paper.Page, box paper.Rect) {
 	large, words := paper.Large.Sized(18), paper.Small.Sized(10)
 	page.Text(at(7), paper.AtLeft, t.Name, large)
 	page.Text(at(7).Add(paper.Point{X: large.Width(t.Name) + 2}), paper.AtLeft, t.Of, paper.Strong)
-	for i, line := range words.Wrap(t.What, box.W-TagMargin-2) {
+	lines, head := words.Wrap(t.What, box.W-TagMargin-2), at(TagHeight-1.5)
+	for i, line := range lines {
 		page.Text(at(10.9+paper.Length(i)*3.6), paper.AtLeft, line, words)
 	}
-	page.Text(at(TagHeight-1.5), paper.AtLeft, t.Head, paper.Small)
+	if len(lines) > tagLines { // whose it is goes behind the last line
+		head.X += words.Width(lines[tagLines]) + 2
+	}
+	if room := box.Right() - tagGone - head.X; paper.Small.Width(t.Head) < room || len(lines) <= tagLines {
+		page.Text(head, paper.AtLeft, t.Head, paper.Small)
+	}
 	gone := paper.Point{X: box.Right() - tagGone, Y: box.Y + TagHeight - 1.5}
 	page.Text(gone, paper.AtLeft, "missing", paper.Small)
 	page.Line(gone.Add(paper.Point{X: paper.Small.Width("missing") + 1}), gone.Add(paper.Point{X: tagGone - 2}), paper.Thin)

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"hoopwright/draw/paper"
@@ -36,6 +37,8 @@ const (
 	ridgeOff    paper.Length = 1.8 // of a ridge's string from the crown
 	aloneOff    paper.Length = 2.8 // the same where none of its neighbours is plugged into it
 	unfoldUnit  paper.Length = 4   // of the rows' unit outside the feet
+	rowLine     paper.Length = 5   // of the rows' figures under the first arch
+	legLeast    paper.Length = 68  // from foot to crown, at least
 	hopRadius   paper.Length = 1.4 // of a line over the ridge's
 )
 
@@ -43,6 +46,9 @@ const (
 func Unfold(plan *layout.Plan) Unfolded {
 	return Unfolded{Plan: plan, First: 1, Last: len(plan.Arches), beside: sideBySide(plan)}
 }
+
+// mostRowLines is in how many lines rows' figures stand at most.
+const mostRowLines = 4
 
 // unfoldFewest is how many arches a part of a tunnel shows at least.
 const unfoldFewest = 4
@@ -160,8 +166,23 @@ func (u Unfolded) edges() paper.Length {
 	return 2*(unfoldEdge+unfoldLane*paper.Length(u.lanes())) + u.under()
 }
 
-// under is the room under an arch that strings beside its pipe take.
-func (u Unfolded) under() paper.Length { return besideStep * paper.Length(u.deepest()) }
+// under is the room under an arch that strings beside its pipe take, and the rows' figures that do not stand in one line.
+func (u Unfolded) under() paper.Length {
+	return besideStep*paper.Length(u.deepest()) + rowLine*paper.Length(u.rowLines()-1)
+}
+
+// rowLines is in how many lines the rows' figures stand under the first arch, so that none lies on the next row's.
+func (u Unfolded) rowLines() int {
+	rows, lines := u.Plan.Lights.Rows, 1
+	for i := 1; i < len(rows) && u.First == 1; i++ {
+		if rows[i].Wall == rows[i-1].Wall {
+			apart := legLeast * paper.Length((rows[i].Tape-rows[i-1].Tape)/u.Plan.Arches[0].CrownTape)
+			wide := paper.CellSmall.Width(u.Plan.Spec.Units.BareInches(rows[i].Tape)) + 1
+			lines = max(lines, int(math.Ceil(float64(wide/apart))))
+		}
+	}
+	return min(lines, mostRowLines)
+}
 
 // lanes is how many kinds of string climb from row to row side by side.
 func (u Unfolded) lanes() int {
@@ -321,9 +342,14 @@ func (v *unfolding) rowNames() {
 	write := func(x paper.Length, text string) {
 		wide := paper.CellSmall.Width(text)
 		at := paper.Point{X: x, Y: y}
-		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: 5}
-		if slices.ContainsFunc(v.said, func(o paper.Rect) bool { return boxesMeet(o, box) }) {
-			box.Y, at.Y = box.Y-5, at.Y-5
+		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: rowLine}
+		on := func(o paper.Rect) bool { return boxesMeet(o, box) }
+		for n := 1; slices.ContainsFunc(v.said, on); n++ {
+			if n == v.rowLines() {
+				v.missing = append(v.missing, "row at "+text)
+				return
+			}
+			box.Y, at.Y = box.Y-rowLine, at.Y-rowLine
 		}
 		v.Text(at, paper.AtMiddle, text, paper.CellSmall)
 		v.taken, v.said = append(v.taken, box), append(v.said, box)

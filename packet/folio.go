@@ -63,7 +63,7 @@ type set struct {
 const furthest = 12
 
 // pack sets a leaf's blocks on as many sides as they need. before is the number of sides that stand before it. A folio that one sheet of paper would hold
-// more tightly set is set so.
+// more tightly set is set so, and one of whose last side next to nothing stands.
 func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []block.Note) {
 	for _, f := range kind.make(b) {
 		if b.twoSided && len(sides)%2 == 1 {
@@ -71,10 +71,14 @@ func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []b
 		}
 		setting := setting{binder: b, kind: kind, number: number, before: before + len(sides)}
 		best := setting.folio(f)
-		for tight := block.Loose + 1; tight <= block.Tightest && len(best.sides) > 2; tight++ {
+		aim := 2
+		if best.thin() {
+			aim = len(best.sides) - 1
+		}
+		for tight := block.Loose + 1; tight <= block.Tightest && len(best.sides) > aim; tight++ {
 			closer := setting
 			closer.tight = tight
-			if closer = closer.folio(f); len(closer.sides) <= 2 {
+			if closer = closer.folio(f); len(closer.sides) <= aim {
 				best = closer
 			}
 		}
@@ -92,6 +96,15 @@ type setting struct {
 	tight  block.Tightness
 	sides  []set
 	notes  []block.Note
+}
+
+// thinly is how much of a side's height may be told on it so that it is better set on the one before.
+const thinly paper.Length = 20
+
+// thin reports whether next to nothing is left for the last side.
+func (s setting) thin() bool {
+	n := len(s.sides)
+	return n > 1 && block.Height(s.sides[n-1].blocks, s.bodyWidth()) < thinly
 }
 
 // folio sets the front, the back and what goes on behind them.

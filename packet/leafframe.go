@@ -57,12 +57,16 @@ func (b *binder) topStrip(f *paper.Page, box paper.Rect, s set) {
 		checkBar(f, paper.Point{X: box.Right() - checkBarWidth, Y: box.Y})
 		box.W -= checkBarWidth + 6
 	}
-	title := paper.SheetName
-	for title.Size > paper.Strong.Size && title.Width(s.title)+4+paper.Body.Width(s.kind.holder) > box.W { // whose it is stays
+	title, holder := paper.SheetName, paper.Body
+	wide := func() bool { return title.Width(s.title)+4+holder.Width(s.kind.holder) > box.W }
+	for title.Size > paper.Strong.Size && wide() { // whose it is stays
 		title.Size--
 	}
+	for holder.Size > paper.Floor.Size && wide() {
+		title.Size, holder.Size = min(title.Size, holder.Size-1), holder.Size-1
+	}
 	f.Text(paper.Point{X: box.X, Y: base}, paper.AtLeft, s.title, title)
-	f.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, s.kind.holder, paper.Body)
+	f.Text(paper.Point{X: box.Right(), Y: base}, paper.AtRight, s.kind.holder, holder)
 }
 
 // checkBarWidth is the bar's room with its words.

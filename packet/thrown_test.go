@@ -21,7 +21,7 @@ func thrown(seed uint64) string { return dice.Modest(seed) }
 
 // untidy is how many of the specs that are thrown each time may have a side on which something lies on text or stands beyond the printer's reach.
 // It may only shrink.
-const untidy = 8
+const untidy = 1
 
 // TestThrownTheWholeWay: what the reader takes of specs thrown over the whole format goes all the way to paper: see wholeWay.
 // HOOPWRIGHT_THROWN=2000 throws as many, of all lengths; 500-600 throws
