@@ -17,6 +17,7 @@ type Stick struct {
 	Under []Span // what is written under the pieces, left to right
 	Keep  bool   // the offcut is worth keeping: its length is told
 	Fresh int    // so many pieces at the right are measured from the fresh end: no running measure stands over their marks
+	Blank bool   // ridge pieces that wait for the first have a line to write their length on
 }
 
 // Span is what is written under some pieces in a row.
@@ -91,7 +92,7 @@ func (s Stick) inside(piece int, scale paper.Scale) string {
 	for _, span := range s.Under {
 		if first == piece && span.Pieces == 1 {
 			room := scale.Length(float64(s.Bar.Pieces[piece].Mark-s.start(piece))) - 4
-			if length := s.within(piece, scale); length != "" && paper.Body.Width(span.Text)+insideGap+paper.Dimension.Width(length) <= room {
+			if length := s.within(piece, scale); length != "" && paper.Body.Width(span.Text)+insideGap+s.lettering(piece).Width(length) <= room {
 				return span.Text
 			}
 		}
@@ -158,9 +159,9 @@ func (s Stick) pieces(board *place.Board, bar paper.Rect, scale paper.Scale) {
 		x := bar.X + scale.Length(float64(at))
 		board.Line(paper.Point{X: x, Y: bar.Y - markUp}, paper.Point{X: x, Y: bar.Bottom()}, paper.Emphasis)
 	}
-	l := paper.Dimension
-	up, down := l.Ascent(), l.Descent()
+	up, down := paper.Dimension.Ascent(), paper.Dimension.Descent()
 	for i, p := range s.Bar.Pieces {
+		l := s.lettering(i)
 		text := s.within(i, scale)
 		x := bar.X + scale.Length(float64(s.start(i)+p.Mark))/2
 		base := bar.Y + (bar.H+up-down)/2
@@ -180,12 +181,33 @@ func (s Stick) within(i int, scale paper.Scale) string {
 	p := s.Bar.Pieces[i]
 	room := scale.Length(float64(p.Mark-s.start(i))) - 2.4
 	text := s.Units.BareCut(p.Length)
-	for _, t := range []string{text + " " + s.Units.Unit(), text} {
-		if paper.Dimension.Width(t) <= room {
+	list := []string{text + " " + s.Units.Unit(), text}
+	if s.Blank && s.waits(i) {
+		list = []string{toWrite}
+	}
+	for _, t := range list {
+		if s.lettering(i).Width(t) <= room {
 			return t
 		}
 	}
 	return ""
+}
+
+// toWrite is a line to write a length on.
+const toWrite = "________"
+
+// waits reports whether a piece is cut only when the first of the ridge has been tried.
+func (s Stick) waits(i int) bool {
+	id := s.Bar.Pieces[i].ID
+	return s.Fresh > 0 && id.Ridge() && !id.Trial()
+}
+
+// lettering is that of a piece's length: heavy only where it is cut as it stands.
+func (s Stick) lettering(i int) paper.Lettering {
+	if s.waits(i) {
+		return paper.Body
+	}
+	return paper.Dimension
 }
 
 // offcut hatches what is left over; the length of what is kept stands past the bar's end.

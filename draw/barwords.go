@@ -86,7 +86,11 @@ func (s Stick) lengthWords(piece, count int) string {
 	if count > 1 {
 		each = " each"
 	}
-	return fmt.Sprintf(", %s%s", s.Units.Cut(s.Bar.Pieces[piece].Length), each)
+	long := s.Units.Cut(s.Bar.Pieces[piece].Length)
+	if s.Blank && s.waits(piece) {
+		long = toWrite
+	}
+	return fmt.Sprintf(", %s%s", long, each)
 }
 
 // broken reports whether wrapping cut a word in two.

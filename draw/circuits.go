@@ -102,7 +102,6 @@ const (
 // head reports whether a row stands over others.
 func (k rowKind) head() bool { return k <= farRow }
 
-// plugRow is one row.
 type plugRow struct {
 	kind   rowKind
 	outlet spec.Outlet

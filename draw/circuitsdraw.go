@@ -85,7 +85,6 @@ func (c Circuits) Draw(page *paper.Page, box paper.Rect) []string {
 	return nil
 }
 
-// height is the height of a row.
 func (c Circuits) height(r *plugRow, width paper.Length) paper.Length {
 	if at := [2]paper.Length{width, c.high}; r.asked != at {
 		r.asked, r.tall = at, c.measured(*r, width)
@@ -162,7 +161,7 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 			to = box.Bottom()
 		}
 		page.Line(paper.Point{X: box.X + x, Y: box.Y}, paper.Point{X: box.X + x, Y: to}, paper.Thick)
-		Mated(b, at(x, 0), paper.Point{X: 1})
+		mated(b, at(x, 0), paper.Point{X: 1})
 	}
 	if r.leads {
 		from := paper.Point{X: box.X + trunk(r.depth()+1), Y: mid.Y + nodeHigh/2}

@@ -38,7 +38,7 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 	}
 	c.said(r).Draw(b.Page, paper.Rect{X: box.X + headWords, Y: box.Y + 3.6, W: box.W - headWords})
 	if r.kind == outletRow {
-		OutletSymbol(b, paper.Point{X: x, Y: box.Y + 3}, paper.Point{Y: 1})
+		outletSymbol(b, paper.Point{X: x, Y: box.Y + 3}, paper.Point{Y: 1})
 		b.Page.Line(paper.Point{X: x, Y: box.Y + 8.7}, paper.Point{X: x, Y: box.Bottom()}, paper.Thick)
 	}
 }

@@ -18,7 +18,7 @@ func CircuitKey() SignKey {
 	return SignKey{
 		{9, "joined", func(b *place.Board, at paper.Point) {
 			b.Line(at, past(at, 2.4), paper.Thick)
-			Mated(b, past(at, 2.4), right)
+			mated(b, past(at, 2.4), right)
 			b.Line(past(at, 2.2+matedLong), past(at, 9), paper.Thick)
 		}},
 		{5 + cupRadius, "open: cover it", func(b *place.Board, at paper.Point) {

@@ -97,7 +97,7 @@ func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
 			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, name, paper.Floor)
 		default:
 			b.Page.Line(at(end, s.dy), at(end+stringGap, s.dy), paper.Thick)
-			Mated(b, at(end+stringGap, s.dy), right)
+			mated(b, at(end+stringGap, s.dy), right)
 			c.lead(b.Page, at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, list[i+1].dy))
 		}
 	}

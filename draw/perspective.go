@@ -1,5 +1,3 @@
-// Package draw makes the pictures of the packet, one file a picture: each takes solved data, a page and a room on it, and draws. It decides
-// nothing about the tunnel, and every figure it letters comes from the plan.
 package draw
 
 import (
@@ -16,9 +14,9 @@ import (
 
 // The eye that looks into the tunnel, and the people in it. Their heights are ours, for scale alone.
 const (
-	EyeHeight   = 1600 * measure.Millimetre // 5 ft 3 in: a grown person of middling height
-	AdultHeight = 1720 * measure.Millimetre
-	ChildHeight = 1180 * measure.Millimetre
+	eyeHeight   = 1600 * measure.Millimetre // 5 ft 3 in: a grown person of middling height
+	adultHeight = 1720 * measure.Millimetre
+	childHeight = 1180 * measure.Millimetre
 )
 
 const (
@@ -116,7 +114,7 @@ func (p *perspective) look() {
 	first := p.plan.Ground.Stations[0]
 	back := measure.Length(standOff) * p.kind(1).Span
 	sin, cos := math.Sincos(float64(first.Heading))
-	middle := p.spot(1, 0, EyeHeight)
+	middle := p.spot(1, 0, eyeHeight)
 	p.sight = sight{heading: first.Heading, focal: 1, straight: float64(back), nearest: nearShare * float64(back),
 		eye: spot{middle.X - back*measure.Length(sin), middle.Y - back*measure.Length(cos), middle.Z}}
 
@@ -224,7 +222,7 @@ func (p *perspective) people(number int) {
 	for _, who := range []struct {
 		figure
 		height, across measure.Length
-	}{{adult, AdultHeight, span * 0.22}, {child, ChildHeight, span * 0.04}} {
+	}{{adult, adultHeight, span * 0.22}, {child, childHeight, span * 0.04}} {
 		feet := p.spot(number, who.across, 0)
 		feet.X, feet.Y = feet.X+ahead*measure.Length(sin), feet.Y+ahead*measure.Length(cos)
 		at, ok := p.at(feet)

@@ -81,7 +81,7 @@ func TestArchesShrinkAboutTheVanishingPoint(t *testing.T) {
 	d := standOff * float64(plan.Arches[0].Span)
 	// The vanishing point: at the first arch's middle, at eye height.
 	scale := float64(width(near)) / float64(plan.Arches[0].Span)
-	vanish := paper.Point{X: (near[0].X + near[len(near)-1].X) / 2, Y: near[0].Y - paper.Length(float64(EyeHeight)*scale)}
+	vanish := paper.Point{X: (near[0].X + near[len(near)-1].X) / 2, Y: near[0].Y - paper.Length(float64(eyeHeight)*scale)}
 	for k := range 6 {
 		far := lines[5-k]
 		share := d / (d + float64(k)*float64(plan.Spec.Tunnel.Spacing))

@@ -143,7 +143,7 @@ func (c PipeChart) Line(page *paper.Page, room paper.Rect, l PipeLine) (missing 
 	for _, j := range l.Joints {
 		x := c.at(room, j)
 		page.Fill(paper.Box(paper.Rect{X: x - 2.6, Y: top - 0.4, W: 5.2, H: chartPipe + 0.8}), paper.White)
-		Mated(b, paper.Point{X: x - matedLong/2, Y: axis}, paper.Point{X: 1})
+		mated(b, paper.Point{X: x - matedLong/2, Y: axis}, paper.Point{X: 1})
 	}
 	ends := [2]paper.Point{{X: c.at(room, 0) - 0.5, Y: axis}, {X: c.at(room, c.Long) + 0.5, Y: axis}}
 	out := [2]paper.Point{{X: -1}, {X: 1}}
@@ -165,7 +165,6 @@ func (c PipeChart) Line(page *paper.Page, room paper.Rect, l PipeLine) (missing 
 	return append(missing, c.bands(page, room, top+chartPipe, l.Bare)...)
 }
 
-// wound returns the parts that are wound.
 func (l PipeLine) wound() (parts []lights.Band) {
 	from := l.From
 	for _, b := range l.Bare {

@@ -49,7 +49,7 @@ const (
 )
 
 const (
-	helperTall = AdultHeight
+	helperTall = adultHeight
 	underfoot  = paper.Length(5)   // under the ground line on paper: the names of what stands there
 	nameRow    = paper.Length(4.5) // of people's names, over all
 	nameDrop   = paper.Length(2)   // from the lowest row of names to the crown
@@ -104,11 +104,11 @@ func (s *scene) holds(called string, x, at measure.Length) helper {
 }
 
 // moves draws the arrow of what moves while it is raised; it points the other way while it is taken down.
-func (s *scene) moves(from, to paper.Point, pen paper.Pen) {
+func (s *scene) moves(from, to paper.Point) {
 	if s.Down {
 		from, to = to, from
 	}
-	s.Arrow(from, to, pen)
+	s.Arrow(from, to, paper.Thick)
 }
 
 // ground draws the ground line over the picture's width.

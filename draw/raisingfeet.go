@@ -56,7 +56,7 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 			s.cap(s.at(span/2-elbowRoom*0.45, 0))
 		}
 		s.feetOf(number)
-		s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}), paper.Thick)
+		s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}))
 	})
 }
 

@@ -38,7 +38,7 @@ func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
 	}
 	s.play(people, func() {
 		s.arch(0)
-		s.guys(0, number)
+		s.guys(number)
 		s.under(0, fmt.Sprint("arch ", number))
 	})
 }
@@ -71,17 +71,17 @@ func (s *scene) arch(x measure.Length) {
 const clearOfFitting paper.Length = 5
 
 // guys draws the guys of an arch with their stakes.
-func (s *scene) guys(x measure.Length, number int) {
+func (s *scene) guys(number int) {
 	from, out := s.Plan.Spec.Held()
 	for i, there := range s.guyWays(number) {
 		if there {
 			way := measure.Length(2*i - 1)
-			knot := s.at(x, from)
-			knot.Y = max(knot.Y, s.at(x, s.First.Crown).Y+clearOfFitting)
-			s.Line(knot, s.at(x+way*out, 0), paper.Thin)
+			knot := s.at(0, from)
+			knot.Y = max(knot.Y, s.at(0, s.First.Crown).Y+clearOfFitting)
+			s.Line(knot, s.at(way*out, 0), paper.Thin)
 			s.Fill(paper.Circle(knot, 1), paper.Black)
-			s.Line(s.at(x+way*out, 0), s.at(x+way*out*1.04, 150), paper.Emphasis)
-			s.cap(s.at(x+way*out*1.04, 150))
+			s.Line(s.at(way*out, 0), s.at(way*out*1.04, 150), paper.Emphasis)
+			s.cap(s.at(way*out*1.04, 150))
 		}
 	}
 }
@@ -101,7 +101,7 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 		s.arch(spacing)
 		if ridge {
 			s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.5, top*1.1), To: s.at(spacing*0.34, top*1.1)}}, paper.Pen{Width: pipeOnPaper})
-			s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}), paper.Thick)
+			s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}))
 		}
 		s.under(0, fmt.Sprint(first))
 		s.under(spacing, fmt.Sprint(second))

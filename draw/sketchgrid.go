@@ -45,8 +45,8 @@ func SketchGrid(page *paper.Page, room paper.Rect) paper.Rect {
 }
 
 // StringLevel shows how a fall of the ground is measured: a string pulled level between two pegs, and a tape from it down to the ground at places along
-// it. The words name the two.
-func StringLevel(page *paper.Page, room paper.Rect, level, down string) {
+// it.
+func StringLevel(page *paper.Page, room paper.Rect) {
 	left, right := room.X+5, room.Right()-5
 	y, fall := room.Y+5.5, room.H-5.5
 	ground := func(x paper.Length) paper.Length { return y + fall*(0.55+0.4*(x-left)/(right-left)) }
@@ -61,10 +61,10 @@ func StringLevel(page *paper.Page, room paper.Rect, level, down string) {
 	page.Fill(paper.Box(vial), paper.White)
 	page.Stroke(paper.Box(vial), paper.Thin)
 	page.Stroke(paper.Circle(vial.Centre(), 0.9), paper.Thin)
-	page.Text(paper.Point{X: (left + vial.X) / 2, Y: y - 1.4}, paper.AtMiddle, level, paper.Floor)
+	page.Text(paper.Point{X: (left + vial.X) / 2, Y: y - 1.4}, paper.AtMiddle, "level string", paper.Floor)
 	for _, share := range []paper.Length{0.12, 0.62} {
 		x := left + share*(right-left)
 		page.Line(paper.Point{X: x, Y: y}, paper.Point{X: x, Y: ground(x)}, paper.Tied)
-		page.Text(paper.Point{X: x + 1.5, Y: (y+ground(x))/2 + 1.5}, paper.AtLeft, down, paper.Floor)
+		page.Text(paper.Point{X: x + 1.5, Y: (y+ground(x))/2 + 1.5}, paper.AtLeft, "tape down", paper.Floor)
 	}
 }

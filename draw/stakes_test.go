@@ -158,7 +158,7 @@ func TestStakePlanIsTrueToScale(t *testing.T) {
 					if off := float64(paperDistance) - real/plan.Scale.Ratio; math.Abs(off) > 0.1 {
 						t.Fatalf("%s: %s and %s are %.3f mm off on paper", name, legs[i], legs[k], off)
 					}
-					if legs[i].Side == legs[k].Side && paperDistance < LeastBay-0.01 {
+					if legs[i].Side == legs[k].Side && paperDistance < leastBay-0.01 {
 						t.Fatalf("%s: %s and %s are %.1f mm apart on paper", name, legs[i], legs[k], paperDistance)
 					}
 				}

@@ -47,8 +47,8 @@ const (
 	enterRoom     paper.Length = 26 // the walk arrow and its word, past arch 1
 )
 
-// LeastBay is how far apart on paper two stakes of a row stand at least: nearer, a plan is parted.
-const LeastBay paper.Length = 12
+// leastBay is how far apart on paper two stakes of a row stand at least: nearer, a plan is parted.
+const leastBay paper.Length = 12
 
 // mostBay leaves room to show what lies about the tunnel.
 const mostBay paper.Length = 25
@@ -116,9 +116,9 @@ func (p StakePlan) scales() (list []paper.Scale) {
 	for _, s := range Scales(p.spec.Units) {
 		bay := paper.Length(closest / s.Ratio)
 		if p.First == p.Last { // no bay: no larger than needed
-			bay = LeastBay
+			bay = leastBay
 		}
-		if s.Ratio >= max(finest, p.Finest) && s.Ratio <= coarsest && bay <= mostBay && (bay >= LeastBay || len(list) == 0) {
+		if s.Ratio >= max(finest, p.Finest) && s.Ratio <= coarsest && bay <= mostBay && (bay >= leastBay || len(list) == 0) {
 			list = append(list, s)
 		}
 	}

@@ -46,7 +46,6 @@ func (d *stakeSheet) siteLines() {
 	}
 }
 
-// featureName is what is said of a feature.
 func (d *stakeSheet) featureName(f spec.Feature) string {
 	name := f.Name
 	if f.Hard {
@@ -115,7 +114,7 @@ func (d *stakeSheet) nameInside(seen []paper.Point, name string) bool {
 	centre := boundsOf(seen).Centre()
 	for _, share := range []float64{0, 0.3, 0.6} {
 		for _, p := range seen {
-			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name, paper.Body) {
+			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name) {
 				return true
 			}
 		}
@@ -168,7 +167,8 @@ func (d *stakeSheet) nameBy(seen []paper.Point, short, name string) {
 }
 
 // centred sets lines of text about a point, if all are free there and within an outline.
-func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string, l paper.Lettering) bool {
+func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string) bool {
+	l := paper.Body
 	lines := strings.Split(text, "\n")
 	wide := paper.Length(0)
 	for _, line := range lines {

@@ -57,11 +57,11 @@ func StringKey(plan *layout.Plan) SignKey {
 	items := SignKey{
 		{barLong + 4, "prongs", func(b *place.Board, at paper.Point) { Prongs(b, at, right); tail(b, past(at, barLong)) }},
 		{4 + cupRadius, "socket", func(b *place.Board, at paper.Point) { tail(b, at); Socket(b, past(at, 4), right) }},
-		{matedLong, "later plugged together", func(b *place.Board, at paper.Point) { Mated(b, at, right) }},
+		{matedLong, "later plugged together", func(b *place.Board, at paper.Point) { mated(b, at, right) }},
 		{sign.W + 4 + matedLong, "later on a cord", func(b *place.Board, at paper.Point) {
 			drawCordSign(b, paper.Rect{X: at.X, Y: at.Y - sign.H/2, W: sign.W, H: sign.H}, cord)
 			tail(b, past(at, sign.W))
-			Mated(b, past(at, sign.W+4), right)
+			mated(b, past(at, sign.W+4), right)
 		}},
 		{4 + cupRadius + 1, "end: nothing plugs in", func(b *place.Board, at paper.Point) { tail(b, at); Capped(b, past(at, 4), right) }},
 	}
@@ -71,7 +71,7 @@ func StringKey(plan *layout.Plan) SignKey {
 			teeth(at, past(at, 10), paper.Point{Y: dropTeeth}, func(p, q paper.Point) { b.Line(p, q, paper.Thin) })
 		}})
 	}
-	kinds := StringKinds(plan)
+	kinds := stringKinds(plan)
 	if len(kinds) < 2 {
 		return items
 	}

@@ -7,9 +7,9 @@ import (
 	"hoopwright/layout"
 )
 
-// StringKinds returns the kinds of string of a plan, those in rows first and in their order. They are told apart by how their bulbs stand together on paper, which a
+// stringKinds returns the kinds of string of a plan, those in rows first and in their order. They are told apart by how their bulbs stand together on paper, which a
 // grey copy keeps: the first singly, the next in twos, and so on; their colours are a second code.
-func StringKinds(plan *layout.Plan) []string {
+func stringKinds(plan *layout.Plan) []string {
 	var kinds []string
 	add := func(kind string) {
 		if !slices.Contains(kinds, kind) {

@@ -29,8 +29,8 @@ func Socket(b *place.Board, at, toward paper.Point) {
 	b.Stroke(paper.Arc(centre, cupRadius, angle+math.Pi/2, angle+3*math.Pi/2), paper.Thick)
 }
 
-// Mated draws prongs in a socket. The socket's back is at the point and its mouth opens along the unit vector; the prongs' far end is matedLong away.
-func Mated(b *place.Board, socket, toward paper.Point) {
+// mated draws prongs in a socket. The socket's back is at the point and its mouth opens along the unit vector; the prongs' far end is matedLong away.
+func mated(b *place.Board, socket, toward paper.Point) {
 	Socket(b, socket, toward)
 	Prongs(b, socket.Add(toward.Times(float64(matedLong))), toward.Times(-1))
 }
@@ -51,8 +51,8 @@ func centredText(b *place.Board, at paper.Point, s string, l paper.Lettering) {
 	b.Text(paper.Point{X: at.X, Y: at.Y + up*0.47}, paper.AtMiddle, s, l)
 }
 
-// OutletSymbol draws a socket outlet on a wall, after IEC 60617: a half circle on its stem. The stem's foot is at the point and the circle opens along the unit vector.
-func OutletSymbol(b *place.Board, at, toward paper.Point) {
+// outletSymbol draws a socket outlet on a wall, after IEC 60617: a half circle on its stem. The stem's foot is at the point and the circle opens along the unit vector.
+func outletSymbol(b *place.Board, at, toward paper.Point) {
 	const stem, radius = 2.5, 3.2
 	back := at.Add(toward.Times(stem))
 	b.Line(at, back, paper.Thick)

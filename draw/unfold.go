@@ -221,6 +221,7 @@ type unfolding struct {
 	kinds   []string
 	strands []strand
 	joints  [][2]paper.Point // from a socket to the prongs in it, where those are drawn elsewhere
+	mates   []feed           // strings that are plugged into another elsewhere along a leg, whose line hides the way there
 	feeds   []feed
 	taken   []paper.Rect // labels, signs and words
 	said    []paper.Rect // words alone
@@ -229,7 +230,7 @@ type unfolding struct {
 
 // Draw draws the picture and returns the strings whose number found no place.
 func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
-	v := &unfolding{Unfolded: u, Board: place.NewBoard(page, room), room: room, kinds: StringKinds(u.Plan)}
+	v := &unfolding{Unfolded: u, Board: place.NewBoard(page, room), room: room, kinds: stringKinds(u.Plan)}
 	names := paper.Length(0)
 	for n := u.First; n <= u.shown(); n++ {
 		names = max(names, paper.StakeName.Width(spec.Right.Letter()+fmt.Sprint(n)))
@@ -250,6 +251,7 @@ func (u Unfolded) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	v.legNames()
 	v.cords()
 	v.labels()
+	v.mateNames()
 	v.frame()
 	for _, j := range v.joints {
 		v.joint(j[0], j[1])

@@ -76,6 +76,24 @@ func (v *unfolding) cords() {
 	}
 }
 
+// mateNames writes the names of strings that are plugged in elsewhere along a leg, beside where they are.
+func (v *unfolding) mateNames() {
+	const reach, beside paper.Length = 12, 2.5
+	for _, m := range v.mates {
+		free := func(r paper.Rect) bool { return v.onPicture(r) && v.apartFrom(r, -1, false) }
+		box, ok := v.nearest(paper.Rect{W: unfoldNumber.Width(m.name) + 1, H: 4}, m.at, reach, free)
+		if !ok {
+			v.missing = append(v.missing, m.name+" at its socket")
+			continue
+		}
+		v.taken, v.said = append(v.taken, box), append(v.said, box)
+		if near := nearestIn(box, m.at); near.Sub(m.at).Long() > beside {
+			v.Line(near, m.at, paper.Thin)
+		}
+		centredText(v.Board, box.Centre(), m.name, unfoldNumber)
+	}
+}
+
 // alone reports whether a line to a string's end crosses no other string, sign or joint.
 func (v *unfolding) alone(from, to paper.Point) bool {
 	to = to.Add(from.Sub(to).Unit().Times(0.3)) // short of the end itself

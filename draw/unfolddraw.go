@@ -336,7 +336,7 @@ func (v *unfolding) strand(s strand) {
 	first, final := s.path[1].Sub(s.path[0]).Unit(), s.path[last].Sub(s.path[last-1]).Unit()
 	switch {
 	case s.begins && (s.into || s.cord != ""):
-		Mated(v.Board, s.path[0], first)
+		mated(v.Board, s.path[0], first)
 		line[0] = line[0].Add(first.Times(float64(matedLong)))
 	case s.begins:
 		Prongs(v.Board, s.path[0], first)

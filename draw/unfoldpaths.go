@@ -52,6 +52,9 @@ func (v *unfolding) gather() {
 	v.join()
 }
 
+// aLine is how far apart two lines are at least that are seen as two.
+const aLine paper.Length = 3
+
 // join lists the lines from sockets to prongs that go into them and are drawn elsewhere.
 func (v *unfolding) join() {
 	byName := map[string]*strand{}
@@ -62,8 +65,16 @@ func (v *unfolding) join() {
 		for k := 1; k < len(c.Strings); k++ {
 			from, to := byName[c.Strings[k-1]], byName[c.Strings[k]]
 			if from != nil && to != nil && from.ends && to.begins && from.path[len(from.path)-1] != to.path[0] {
-				v.joints = append(v.joints, [2]paper.Point{from.path[len(from.path)-1], to.path[0]})
+				a, b := from.path[len(from.path)-1], to.path[0]
+				v.joints = append(v.joints, [2]paper.Point{a, b})
 				from.afoot = from.To.At.Spot == lights.AtFoot
+				switch {
+				case abs(a.Y-b.Y) > aLine || (a.X < v.middle) != (b.X < v.middle):
+				case from.afoot:
+					v.mates = append(v.mates, feed{name: to.Name, at: a})
+				default:
+					v.mates = append(v.mates, feed{name: from.Name, at: b})
+				}
 			}
 		}
 	}
@@ -199,7 +210,6 @@ func (p rowWay) x(number int, tape measure.Length) paper.Length {
 	return p.v.across(number, p.Wall, tape)
 }
 
-// row returns a row of the path.
 func (p rowWay) row(k int) lights.Row {
 	i := slices.IndexFunc(p.v.Plan.Lights.Rows, func(r lights.Row) bool { return r.Wall == p.Wall && r.Number == p.Rows[k] })
 	return p.v.Plan.Lights.Rows[i]

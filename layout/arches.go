@@ -126,8 +126,8 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		LeftGround: left - mid, RightGround: right - mid,
 		OpeningWidth: s.Tunnel.OpeningWidth, OpeningHeight: s.Tunnel.OpeningHeight,
 		Wrap: lights.Standoff(s, number), Drop: lights.Hang(s, number), RidgeDrop: lights.RidgeHang(s, number),
-		Tie: tie(s), Spacing: s.Tunnel.Spacing,
-		Units: s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
+		Spacing: s.Tunnel.Spacing,
+		Units:   s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
 	return in
 }
@@ -140,14 +140,6 @@ func guyed(s *spec.Spec, number int) bool {
 	}
 	n := s.Tunnel.Arches
 	return slices.Contains(s.Guys.Arches, number) && (n == 1 || number > 1 && number < n)
-}
-
-// tie returns the height of the guys' ties; 0 without guys.
-func tie(s *spec.Spec) measure.Length {
-	if len(s.Guys.Arches) == 0 {
-		return 0
-	}
-	return s.Guys.From
 }
 
 // archKeys returns where the spec gives the arch's figures: its exception first, if it has one, then the base.

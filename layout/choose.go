@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -30,6 +31,7 @@ type chooser struct {
 	tune []*arch.Kind // the kinds tried, and for each arch which of them stands for it
 	of   []int
 	bad  map[string]bool // codes that must be fixed whatever is chosen
+	seen []screened      // specs whose arches were stood, one for all that differ in nothing but what holds them lengthwise
 }
 
 func newChooser(p *Plan) *chooser {
@@ -115,7 +117,7 @@ func (c *chooser) best(options []*spec.Spec, bracing bool) *spec.Spec {
 		if bracing {
 			found = c.braced(pass, best)
 		} else {
-			found.reaches = c.tunnel(pass.spec, pass.kinds, rough, pass.across).Reaches()
+			found.reaches = c.tunnel(pass.spec, pass.kinds, rough, pass.across, nil).Reaches()
 		}
 		if best.reaches < 0 || found.better(best) {
 			best = found
@@ -141,13 +143,12 @@ type screened struct {
 func (c *chooser) screen(options []*spec.Spec) (list []screened) {
 	enough := 0
 	for _, n := range options {
-		kinds := c.shape(n)
-		if kinds == nil {
+		pass := c.across(n)
+		if pass.kinds == nil {
 			continue
 		}
-		across := c.tunnel(n, kinds, side, nil)
-		list = append(list, screened{n, kinds, across})
-		if across.Reaches() >= 1 {
+		list = append(list, pass)
+		if pass.across.Reaches() >= 1 {
 			if enough++; enough > mostPassed {
 				break
 			}
@@ -157,22 +158,38 @@ func (c *chooser) screen(options []*spec.Spec) (list []screened) {
 	return list
 }
 
+// across stands the few arches of a spec in side winds, where that is not known already; no kinds where one does not stand.
+func (c *chooser) across(n *spec.Spec) screened {
+	for _, pass := range c.seen {
+		if reflect.DeepEqual(pass.spec.Arch, n.Arch) && reflect.DeepEqual(pass.spec.Except, n.Except) {
+			pass.spec = n
+			return pass
+		}
+	}
+	pass := screened{spec: n, kinds: c.shape(n)}
+	if pass.kinds != nil {
+		pass.across = c.tunnel(n, pass.kinds, side, nil, nil)
+	}
+	c.seen = append(c.seen, pass)
+	return pass
+}
+
 // braced finds the cheapest bracing that reaches the aims, or the one that comes nearest; beyond what is known already to do for less it need not look.
 func (c *chooser) braced(pass screened, known tried) tried {
-	best := tried{spec: pass.spec, reaches: -1}
+	best, most := tried{spec: pass.spec, reaches: -1}, 1.0
+	if pass.spec.Arch.Foot == nil { // whose weights what holds it may raise
+		most = pass.across.Reaches()
+	}
 	spans, crowns := c.plan.spansAndCrowns()
 	for _, b := range weather.Bracings(pass.spec, pass.kinds[c.of[0]]) {
 		n := b.On(pass.spec)
-		t := tried{n, known.reaches, weather.Price(n)}
-		if known.reaches >= 1 && !t.better(known) || !ground.Clear(n, spans, crowns) {
+		t := tried{n, most, weather.Price(n)}
+		if !t.better(known) || !t.better(best) || !ground.Clear(n, spans, crowns) {
 			continue
 		}
-		t.reaches = c.tunnel(n, pass.kinds, rough, pass.across).Reaches()
+		t.reaches = c.tunnel(n, pass.kinds, rough, pass.across, func(w *weather.Weather) bool { return w.Reaches() < max(known.reaches, best.reaches) }).Reaches()
 		if best.reaches < 0 || t.better(best) {
 			best = t
-		}
-		if best.reaches >= 1 {
-			break
 		}
 	}
 	return best
@@ -186,13 +203,13 @@ func (p *Plan) spansAndCrowns() (spans, crowns []measure.Length) {
 	return spans, crowns
 }
 
-// solve tries a spec on the few arches, roughly. It returns nil where no such arch stands.
-func (c *chooser) solve(s *spec.Spec) *weather.Weather {
-	kinds := c.shape(s)
-	if kinds == nil {
-		return nil
+// solve tries a spec on the few arches, roughly, and no further than it is hopeless. It returns nil where no such arch stands.
+func (c *chooser) solve(s *spec.Spec, hopeless func(*weather.Weather) bool) *weather.Weather {
+	pass := c.across(s)
+	if pass.kinds == nil || s.Arch.Foot == nil && hopeless(pass.across) {
+		return pass.across
 	}
-	return c.tunnel(s, kinds, rough, nil)
+	return c.tunnel(s, pass.kinds, rough, pass.across, hopeless)
 }
 
 // shape solves the few arches by a spec, nil where one does not stand or has something to be fixed that the others had not.
@@ -220,9 +237,9 @@ const (
 	full
 )
 
-// tunnel puts the few arches in the places of all and solves them; across is what is known of them in side winds.
-func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, how int, across *weather.Weather) *weather.Weather {
-	t := &weather.Tunnel{Spec: s, Side: how == side, Rough: how != full}
+// tunnel puts the few arches in the places of all and solves them; across is what is known of them in side winds, hopeless what need not be known closer.
+func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, how int, across *weather.Weather, hopeless func(*weather.Weather) bool) *weather.Weather {
+	t := &weather.Tunnel{Spec: s, Side: how == side, Rough: how != full, Hopeless: hopeless}
 	if across != nil && len(across.Bears) > 0 {
 		t.After = across
 	}

@@ -47,7 +47,7 @@ func (p *Plan) Cures() (ladder []weather.Cure, reaches bool) {
 		if kinds == nil {
 			continue
 		}
-		at := rung{nil, n, c.tunnel(n, kinds, full, nil), weather.Price(n)}
+		at := rung{nil, n, c.tunnel(n, kinds, full, nil, nil), weather.Price(n)}
 		ladder = append(ladder, weather.Cure{Change: change, Inside: at.weather.InsideGust(), Down: at.weather.DownGust(), Price: math.Round((at.price-before.price)*100) / 100})
 		before = at
 	}
@@ -67,7 +67,10 @@ func (c *chooser) needed(start, at rung) rung {
 	for i := range at.changes {
 		short := slices.Delete(slices.Clone(at.changes), i, i+1)
 		n := made(start.spec, short)
-		if w := c.solve(n); len(short) > 0 && w != nil && w.Reaches() >= 1 {
+		if len(short) == 0 {
+			break
+		}
+		if w := c.solve(n, func(w *weather.Weather) bool { return w.Reaches() < 1 }); w != nil && w.Reaches() >= 1 {
 			return c.needed(start, rung{short, n, w, weather.Price(n)})
 		}
 	}
@@ -82,13 +85,23 @@ func made(s *spec.Spec, changes []weather.Change) *spec.Spec {
 	return s
 }
 
-// with returns the rung that a change leads to, and false where no such arch stands or its stakes stand on worse ground.
-func (c *chooser) with(at rung, change weather.Change) (rung, bool) {
+// worth is the score that a rung gains over another for its price, 0 where that is not worth its while.
+func (a rung) worth(at rung) float64 {
+	gain := a.weather.Score() - at.weather.Score()
+	if gain <= leastGain {
+		return 0
+	}
+	return gain / (math.Max(a.price-at.price, 0) + freeStep)
+}
+
+// with returns the rung that a change leads to, and false where no such arch stands or its stakes stand on worse ground. It is worked out no further than it is seen to be worth no more than most.
+func (c *chooser) with(at rung, change weather.Change, most float64) (rung, bool) {
 	n := change.On(at.spec)
 	if math.Abs(float64(n.Arch.Span/c.plan.Spec.Arch.Span-1)) > mostWider {
 		return at, false
 	}
-	w := c.solve(n)
+	price := weather.Price(n)
+	w := c.solve(n, func(w *weather.Weather) bool { return rung{weather: w, price: price}.worth(at) <= most })
 	if w == nil || c.plan.groundWorse(n) {
 		return at, false
 	}
@@ -98,7 +111,7 @@ func (c *chooser) with(at rung, change weather.Change) (rung, bool) {
 	} else {
 		changes = append(changes, change)
 	}
-	return rung{changes, n, w, weather.Price(n)}, true
+	return rung{changes, n, w, price}, true
 }
 
 // climb takes rung after rung. Of each key the last change is kept, where the first was.
@@ -110,13 +123,8 @@ func (c *chooser) climb(at rung) rung {
 		var best rung
 		most := 0.0
 		for _, change := range weather.Changes(at.spec, c.tune[c.of[0]]) {
-			next, ok := c.with(at, change)
-			if !ok {
-				continue
-			}
-			gain := next.weather.Score() - at.weather.Score()
-			if worth := gain / (math.Max(next.price-at.price, 0) + freeStep); gain > leastGain && worth > most {
-				best, most = next, worth
+			if next, ok := c.with(at, change, most); ok && next.worth(at) > most {
+				best, most = next, next.worth(at)
 			}
 		}
 		if most == 0 {
@@ -146,7 +154,7 @@ func (c *chooser) leap(at rung) rung {
 		changes = append(changes, weather.Change{Key: "arch.stake", Value: n.Arch.Stake})
 	}
 	for _, change := range changes {
-		at, _ = c.with(at, change)
+		at, _ = c.with(at, change, -1)
 	}
 	return at
 }

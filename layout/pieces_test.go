@@ -72,7 +72,7 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 		{"schoolyard", example(t, "schoolyard"), 20}, {"millwalk", example(t, "millwalk"), 9}, {"whole arches, leads over the bays", wholeArches, 10},
 	} {
 		p := layout.Solve(read(t, c.name, c.source))
-		t.Logf("%s: %d cords, %d three-ways, %d plugs together low down of %d", c.name, len(p.Cords), len(p.Taps), p.Power.Feet, p.Power.Joints)
+		t.Logf("%s: %d cords, %d three-ways, %d plugs together", c.name, len(p.Cords), len(p.Taps), p.Power.Joints)
 		if n := p.Power.Pieces(); n > c.most || n == 0 {
 			t.Errorf("%s: %d cords and three-ways, at most %d are wanted", c.name, n, c.most)
 		}

@@ -69,7 +69,7 @@ func (p *Plan) groundFarOut() {
 		}
 		n := *p.Spec
 		if n.Guys.Out = weather.OutFor(n.Guys.From, n.Units); p.groundWorse(&n) {
-			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so, or brace a bay."
+			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so; brace a bay only if tightening lowers a crown."
 		}
 	}
 }
@@ -249,7 +249,7 @@ func (p *Plan) solveCrew() {
 		on[s.Name] = s.Run
 	}
 	for _, c := range p.Chains {
-		chain := crew.Chain{Name: c.Name, Outlet: c.Outlet, At: p.Power.PluggedAt(c), Amps: c.Amps}
+		chain := crew.Chain{Outlet: c.Outlet, Amps: c.Amps}
 		for _, name := range c.Strings {
 			chain.Runs = append(chain.Runs, on[name])
 		}

@@ -55,7 +55,6 @@ func (b *binder) strengthAnnex() []folio {
 	return []folio{{front: side{title: "Strength", blocks: blocks}}}
 }
 
-// table is a table of the annex.
 func (s strength) table(name string, rows []place.Row, columns ...place.Column) block.Block {
 	return block.Block{Name: name, Gap: 1, Body: block.Table{Table: place.Table{Columns: columns}, Rows: rows}}
 }

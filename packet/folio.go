@@ -152,7 +152,6 @@ func (b *binder) notesSide(last set) set {
 // notesTitle stands over a back that nothing is told on.
 const notesTitle = "Notes"
 
-// noteLines are lines to write on.
 func noteLines() []block.Block {
 	var list []block.Block
 	for range 12 {

@@ -46,7 +46,8 @@ func (b *binder) boardFront() (front []block.Block) {
 // Where a finding stands on the board.
 const (
 	datesFirst = iota
-	toSettle
+	toBuy      // what is bought hangs on it
+	toSettle   // before building
 	toKnow
 	forPlanners // how much string or pipe is left over, how tapes are held: the crew leaf says what to do
 )
@@ -56,6 +57,8 @@ func (t remark) place() int {
 	switch {
 	case t.code == "days-past":
 		return datesFirst
+	case t.level != finding.Note && slices.Contains([]string{"stock", "raise", "lights", "power"}, row.Leaf) && t.code != "found-off-plan":
+		return toBuy
 	case t.level != finding.Note:
 		return toSettle
 	case slices.Contains([]string{"lights", "stock", "stakes"}, row.Leaf):
@@ -66,17 +69,30 @@ func (t remark) place() int {
 
 // boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
 func boardFindings(all []remark, full int) []block.Block {
-	list := []block.Block{{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. Organiser ____________ on ________"}}}
+	building := block.Block{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. Organiser ____________ on ________"}}
 	if len(all) == 0 {
-		return append(list, block.Paragraph("Nothing to fix and nothing to decide."))
+		return []block.Block{building, block.Paragraph("Nothing to fix and nothing to decide.")}
+	}
+	var list []block.Block
+	later := slices.IndexFunc(all, func(t remark) bool { return t.place() > toBuy })
+	if slices.ContainsFunc(all, func(t remark) bool { return t.place() == toBuy }) {
+		list = append(list, block.Block{Name: "before buying", Gap: 3, Keep: true, Body: partHead{part: "Before buying"}})
+	} else {
+		later = 0
 	}
 	var titles []string
 	for i, t := range all {
+		if i == later {
+			list = append(list, building)
+		}
 		if i >= full && (t.level == finding.Note || full < 0 && t.level == finding.LookAt) {
 			titles = append(titles, t.title)
 			continue
 		}
 		list = append(list, t.block(i < full))
+	}
+	if later < 0 {
+		list = append(list, building)
 	}
 	if len(titles) > 0 {
 		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In the annex, Reckoning:") + " " + strings.Join(titles, "; ") + ".")})

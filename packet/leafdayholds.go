@@ -134,7 +134,6 @@ func (r runSheet) allHolds() (list []dayHold) {
 	return list
 }
 
-// holdName names a hold.
 func (r runSheet) holdName(t crew.Task) string {
 	site := r.plan.Spec.Site
 	switch name := holdWords[t.Action]; {

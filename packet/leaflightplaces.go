@@ -72,6 +72,7 @@ func (l lighting) key() []block.Block {
 func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, facts []block.Fact) {
 	u := plan.Spec.Units
 	var longs []string
+	along := ""
 	of := map[string][]numbered{}
 	for _, s := range plan.Strings {
 		long := u.Room(s.LeftOver)
@@ -82,6 +83,14 @@ func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, 
 			longs = append(longs, long)
 		}
 		of[long] = append(of[long], numbered{"S", s.Number, ""})
+		lies := "along its " + s.Run.Kind.Noun()
+		switch {
+		case s.From.Row != (lights.RowSpot{}):
+			lies = "along its last bay"
+		case along != "" && along != lies:
+			lies = "on its own way"
+		}
+		along = lies
 		facts = append(facts, block.Fact{What: "left over of " + s.Name, Value: long})
 	}
 	for i, long := range longs {
@@ -90,5 +99,5 @@ func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, 
 	if len(longs) == 0 {
 		return "", nil
 	}
-	return "Left over of each, as planned: " + strings.Join(longs, "; ") + ". Lay it to and fro, tied.", facts
+	return "Left over of each, as planned: " + strings.Join(longs, "; ") + ": to and fro " + along + ", tied.", facts
 }

@@ -160,7 +160,7 @@ func (l lighting) windingSteps() (list []told) {
 	step("Start where prongs are drawn, plugs free past the end"+free, turns+".")
 	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
-		step("White band: a "+say.Or(heldBy(l.plan).pick("guy", "brace"))+" goes there. Run the wire straight, no turn.", "")
+		step("White band: "+say.Or(heldBy(l.plan).pick("guy", "brace"))+" and clamp go under the wire: straight, slack, no turn.", "")
 	}
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
 	step("String up to "+block.Figure(off)+" short: widen the last third. As much over: close up, tie back.", strings.TrimSpace("Farther off: unwind. Never stretch, never cut. "+long),
@@ -187,8 +187,11 @@ func (l lighting) bulbGive() int {
 func (l lighting) notYet() (names []string, words string) {
 	for _, t := range l.plan.Crew.Tasks {
 		if t.Action == crew.WindInPlace {
-			w := l.plan.Lights.Wraps[t.Of.Wraps[0]]
-			return w.Strings, fmt.Sprintf("Not %v: give it and %s to the raising crew, who wind it once it is up.", w.On, say.And(w.Strings))
+			w, others := l.plan.Lights.Wraps[t.Of.Wraps[0]], ""
+			if len(l.plan.Ridge) > 1 {
+				others = "; others: cut once it is measured"
+			}
+			return w.Strings, fmt.Sprintf("Not %v: give it, %s to the raising crew%s.", w.On, say.And(w.Strings), others)
 		}
 	}
 	return nil, ""
@@ -201,7 +204,16 @@ func (l lighting) aloud() block.Block {
 
 // saidAloud are lines that are said aloud before the work, and who has heard them.
 func saidAloud(lines ...string) block.Block {
+	return saidBeside(block.Blanks{{Word: "Heard by"}}, lines...)
+}
+
+// saidBeside are lines that are said aloud, with blanks beside them, one below the other.
+func saidBeside(blanks block.Blanks, lines ...string) block.Block {
+	var beside []block.Block
+	for _, b := range blanks {
+		beside = append(beside, block.Block{Body: block.Blanks{b}})
+	}
 	return block.Block{Name: "said aloud", Gap: 2, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 3, Cols: []block.Column{
 		{Share: 1, Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor, Text: strings.Join(lines, "\n")}}}},
-		{Width: signWide, Blocks: []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}}}}}}}}}
+		{Width: signWide, Blocks: beside}}}}}}}
 }

@@ -57,7 +57,7 @@ func (w watch) box() block.Block {
 	site := w.plan.Spec.Site
 	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", site.Emergency)}
 	if w.lit {
-		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches, has keys"}, {Word: "Electrician"}}})
+		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches, with keys, on watch tonight"}}})
 	}
 	text := "inside at most:\n" + watcher + ".\nFire authority said ____: the smaller counts."
 	if n := len(w.stand); n > 1 {
@@ -109,9 +109,6 @@ func (w watch) powerOff() string {
 	}
 	return fmt.Sprintf("%s %s, at %s", say.Agree(len(breakers), "breaker", "breakers"), say.And(breakers), at)
 }
-
-// decision is one answer of the noon call: its word, when it is given, and what is sent where that is more than the word.
-type decision struct{ word, when, send string }
 
 // noonCall is who decides, and the answers side by side: each its word, when it is given, and what is sent where that is more than the word.
 func (w watch) noonCall() []block.Block {

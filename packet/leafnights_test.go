@@ -25,7 +25,7 @@ func TestNightsLeaf(t *testing.T) {
 		b, _ := newBinder(plan, Options{Date: issued})
 		all := strings.Join(textsOf(sides), " ")
 		u, w := plan.Spec.Units, plan.Weather
-		want := []string{"CLOSED", "Start when", "Lost child", "Fire, shock", "30 quiet minutes"}
+		want := []string{"CLOSED", "Start when", "Lost child", "Fire: everyone out", "30 quiet minutes"}
 		if gust, calm := b.closeAt(); !calm {
 			want = append(want, "OPEN", u.Speed(gust.Called()), u.Speed(gust.Local))
 		}

@@ -23,7 +23,7 @@ func casesBlocks(cases []nightCase) (list []block.Block) {
 func (w watch) worstCases() []nightCase {
 	off, fire := "", ""
 	if w.lit {
-		off, fire = " Lights stay on till all are out; then power off.", " Power off before touching anyone,"
+		off, fire = " Lights stay on till all are out; then timers off.", " power off,"
 	}
 	at := "any wind"
 	if gust, calm := w.closeAt(); !calm {
@@ -33,9 +33,12 @@ func (w watch) worstCases() []nightCase {
 	if _, ok := w.flatAt(); ok {
 		list = append(list, nightCase{"LAY FLAT called, still up at dusk", fmt.Sprintf("touch nothing, keep everyone %s away.", block.Figure(w.units.Room(w.apart())))})
 	}
-	return append(list, nightCase{"Fire, shock", "everyone out." + fire + " ring. Nobody goes back."},
-		nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."},
-		nightCase{"In doubt", "close. Nobody has certified this. Anyone calls stop."})
+	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring. Nobody goes back in."})
+	last := nightCase{"In doubt", "close. Anyone calls stop."}
+	if w.lit {
+		last = nightCase{"Shock", "power off first, then help, ring. " + block.Figure(last.when+":") + " " + last.do}
+	}
+	return append(list, last, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."})
 }
 
 // otherCases are what else may happen.

@@ -28,7 +28,7 @@ func (b *binder) powerLeaf() []folio {
 	if diagram.Empty() {
 		return nil
 	}
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d is signed. By", leafNumber("raise")), Share: 0.6}, {Word: "Electrician, phone"}}}}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start joining when leaf %d, caps counted, is signed. By", leafNumber("raise")), Share: 1.3}, {Word: "Electrician, phone"}}}}
 	circuits := block.Block{Name: "circuits", Gap: 1.5, Body: diagram, Facts: p.facts()}
 	f := folio{front: side{title: "Power: what plugs into what"}}
 	if len(b.plan.Power.Feeders) == 0 {
@@ -64,7 +64,7 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
-	text := fmt.Sprintf("Order: overleaf. Bring: list on leaf %d; leaf %d. Left: where to join; LAST: at the outlet. L3: left foot of arch 3, seen from the entrance.",
+	text := fmt.Sprintf("Bring: list on leaf %d; leaf %d. Left: where to join; LAST: at the outlet. L3: left foot of arch 3, seen from the entrance.",
 		leafNumber("stock"), leafNumber("nights"))
 	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
 }

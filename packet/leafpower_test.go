@@ -78,7 +78,7 @@ func TestEveryPlugIsTicked(t *testing.T) {
 func TestPowerLeafOfTheGarden(t *testing.T) {
 	text := powerText(t, example(t, "garden.yaml"))
 	for _, want := range []string{"the outlet itself", "inside the side door", "Breaker 7 . Most taken: 0.39 A of 8 A, E 3 of 4 strings", "2.2 A of 16 A, C 2 of 4 strings", "fed high up C3 at L3", "5 sockets: L1 to L5, open", "5 sockets: R2, open, R4, open, R6", "GFCI",
-		"Start when", "Ten checks before power", "call the wrapping crew", "licensed electrician", "Hours: leaf 8", "by daylight, unplug its run", "RESET", "5 cords, 1 three-way",
+		"Start joining when", "Ten checks before power", "call the wrapping crew", "licensed electrician", "Hours: leaf 8", "by daylight, unplug its run", "RESET", "5 cords, 1 three-way",
 		"crown 3"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the leaf", want)

@@ -13,9 +13,9 @@ import (
 
 // order is the order of the work: what is said aloud, the steps with their tests.
 func (p powering) order() []block.Block {
-	list := []block.Block{saidAloud("Dry hands, dry plugs. Outlets stay empty till the ten checks are signed.",
+	list := []block.Block{saidAloud("Dry hands, dry plugs. Strings tried: outlets empty till checks are signed.",
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
-		"No ladder in the dark. Outlets, breakers: a licensed electrician.")}
+		"No ladder in the dark. Mending outlets or breakers: a licensed electrician.")}
 	number := 0
 	for i, t := range p.tasks {
 		if t.Action == crew.PlugRuns && p.tasks[i-1].Action == crew.PlugRuns {
@@ -108,7 +108,7 @@ func (p powering) trips() []block.Block {
 		fmt.Sprintf("Pull every cord at that outlet, %s. Trips empty, or a breaker tripped: electrician.", block.Figure("RESET")),
 		"Pull every run" + high + ". Cords alone in: trips, electrician.",
 		"Outlet’s cord out, one run in, cord in. So run by run, until it trips.",
-		"That run stays out, its socket covered. RESET; others in, outlet’s cord last. Let people in.",
+		"Outlet’s cord out. That run stays out, socket covered. Others in. RESET, cord in last. Let people in.",
 		fmt.Sprintf("Log it: leaf %d, back. Dry that run by daylight. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips", withArticle(device(p.plan))))}

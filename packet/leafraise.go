@@ -100,7 +100,6 @@ func (r raising) profileFacts(p draw.Profile) []block.Fact {
 	return []block.Fact{{What: "bend radius, " + who, Value: r.u.Inches(r.u.Taped(p.Kind.BendRadius))}, {What: "shoulder height, " + who, Value: r.u.Inches(p.Kind.ShoulderHeight)}}
 }
 
-// profileBody is a profile at its scale.
 type profileBody struct {
 	draw.Profile
 	scale paper.Scale

@@ -32,7 +32,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 				own = append(own, s[0].Number)
 			}
 			return block.Step{Text: fmt.Sprintf("%s %s: as each stands, measure by the next sheet, %s there.", say.Agree(len(own), "Arch", "Arches"), block.Figure(say.Numbers(own)), block.Figure("sign")),
-				Then: "Off: list in front."}
+				Then: "Off: front."}
 		}
 	case crew.WindInPlace:
 		if len(r.stand) <= 2 { // else told before the third arch

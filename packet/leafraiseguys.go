@@ -28,12 +28,12 @@ func (r raising) tiedFlat() panel {
 	if len(marks) == 0 {
 		return panel{}
 	}
-	where, bare, facts := "Flat", "", []block.Fact(nil)
+	where, over, bare, facts := "Flat", "", "", []block.Fact(nil)
 	if r.Wrapped {
-		where, bare = "Flat, on bare pipe", r.u.Inches(practice.BareBand(r.u))
+		where, over, bare = "Flat, on bare pipe", "neither over wire; ", r.u.Inches(practice.BareBand(r.u))
 		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
 	}
-	do := where + ": " + r.guysALeg() + ". Clamp below each knot, tightener at the far end."
+	do := where + ": " + r.guysALeg() + ". Clamp below each knot, " + over + "tightener at the far end."
 	tape := func(m guyMark) string { return r.u.Inches(r.u.Taped(m.tape)) }
 	for i, m := range marks {
 		who := say.Numbered("arch", m.arches) + m.leg

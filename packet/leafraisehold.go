@@ -68,9 +68,12 @@ func (h *holding) shape(r raising, s crew.Shape, how bool) {
 	}
 }
 
-// feetApart gathers the arches of a shape whose feet are farther apart or nearer than those of its first by more than is held.
+// feetApart gathers the arches of a shape whose feet are farther apart or nearer than those of its first by more than half of what is held: else feet that stand as
+// driven might be taken for wrong.
 func feetApart(s crew.Shape, u measure.System) (list []crew.Shape) {
-	near := func(a, b arch.Arch) bool { return math.Abs(float64(a.Span-b.Span)) <= float64(practice.FootGive(u)) }
+	near := func(a, b arch.Arch) bool {
+		return math.Abs(float64(u.Taped(a.Span)-u.Taped(b.Span))) <= float64(practice.FootGive(u))/2
+	}
 	for _, a := range s {
 		i := slices.IndexFunc(list, func(o crew.Shape) bool { return near(a, o[0]) })
 		switch {

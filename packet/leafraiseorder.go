@@ -81,7 +81,6 @@ func (r raising) startAfter() block.Block {
 	return block.Block{Name: "start", Body: blanks}
 }
 
-// raisingTasks are tasks in order.
 type raisingTasks []crew.Task
 
 // raisingTasksOf lists the tasks of raising and hanging, and the lights that go on from the ladder.
@@ -150,11 +149,16 @@ func (r raising) aloud() block.Block {
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	heard := block.Blanks{{Word: "Heard by"}}
-	if r.Plan.Spec.Crew.Ask == (spec.Person{}) {
-		heard = append(heard, block.Blank{Word: "Ask, phone"})
+	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: heardAndAsk(r.Plan.Spec)})}, Facts: facts}
+}
+
+// heardAndAsk are who has heard what is said aloud and, where the spec does not say, whom to ask.
+func heardAndAsk(s *spec.Spec) block.Blanks {
+	blanks := block.Blanks{{Word: "Heard by"}}
+	if s.Crew.Ask == (spec.Person{}) {
+		blanks = append(blanks, block.Blank{Word: "Ask, phone"})
 	}
-	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: heard})}, Facts: facts}
+	return blanks
 }
 
 // pictures are the panels in the order of the tasks.
@@ -194,7 +198,7 @@ func (r raising) together(a arch.Arch) panel {
 			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
 		}
 		do += " " + where + ", tie."
-		off = "Plugs short: open one turn."
+		off = "Plugs don’t reach: unwind one turn."
 	}
 	stub, last := "", len(r.stand)-1
 	if len(r.Plan.Ridge) > 0 && last > 0 {
@@ -256,16 +260,19 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 // braceWords say how braces are fixed, and how high on the legs.
 func (r raising) braceWords(t crew.Task) string {
-	how := "Clamp a brace to each leg, %s up, and to %s, outside the pipe."
+	how := "Clamp a brace to each leg, %s up, and to %s, outside the pipe"
 	if r.Plan.Spec.Braces.Line {
-		how = "Buckle a line from each leg, %s up, to %s, in the wall."
+		how = "Buckle a line from each leg, %s up, to %s, in the wall"
 	}
-	return fmt.Sprintf(how, block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
+	if r.Wrapped {
+		how += ", not over wire"
+	}
+	return fmt.Sprintf(how+".", block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
 }
 
 func (r raising) measured(a arch.Arch) panel {
-	do := fmt.Sprintf("Measure arch %d, fill in the front, %s.", a.Number, block.Figure("sign"))
-	return panel{action: crew.MeasureArch, do: do, off: "Off: list in front.", hold: true,
+	do := fmt.Sprintf("Measure arch %d, fill in front, %s.", a.Number, block.Figure("sign"))
+	return panel{action: crew.MeasureArch, do: do, off: "Off: front.", hold: true,
 		paint: func(page *paper.Page, room paper.Rect) { r.Measured(page, room, a.Number, r.climbs) }}
 }
 
@@ -313,7 +320,7 @@ func (r raising) others() panel {
 	}
 	if list := r.readings(); joined && len(list) > 1 {
 		front = append(front, "measuring")
-		p.off = "Off: as for ridge 1."
+		p.off = "Off: as ridge 1."
 	}
 	if many := r.fix(&p, t.Of.Stakes); many != "" {
 		front = append(front, many+" as each stands")

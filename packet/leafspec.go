@@ -21,7 +21,13 @@ func (b *binder) specLeaf() []folio {
 		}
 	}
 	head, lines, foot := b.specBlocks()
-	return []folio{{front: side{title: "Spec", blocks: append(append(head, lines), foot...)}}}
+	first := block.Block{Name: "counts first", Body: block.Words{Lettering: paper.Strong, Text: "Next year:" + countsFirst()}}
+	return []folio{{front: side{title: "Spec", blocks: slices.Concat([]block.Block{first}, head, []block.Block{lines}, foot)}}}
+}
+
+// countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
+func countsFirst() string {
+	return fmt.Sprintf(" First put leaf %d’s “good” counts into stock: own.", leafNumber("takedown"))
 }
 
 // specBlocks are what is said of the spec, its lines, and what was assumed.
@@ -46,7 +52,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	_, room := b.newSide(false)
 	head, lines, foot := b.specBlocks()
 	file := func(sides string) block.Words {
-		return block.Words{Lettering: paper.Strong, Text: "Keep this half with the other leaves: the spec" + sides + "."}
+		return block.Words{Lettering: paper.Strong, Text: "Keep this half: the spec" + sides + "." + countsFirst()}
 	}
 	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file("")}}, head...)
 	cards := block.Height(tags, room.W)

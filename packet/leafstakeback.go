@@ -23,7 +23,7 @@ func (p stakePart) back(tables, asides []block.Block) []block.Block {
 	}
 	var aloud []block.Block
 	if lines := p.dayLines(); len(lines) > 0 {
-		aloud = append(aloud, saidAloud(lines...))
+		aloud = append(aloud, saidBeside(heardAndAsk(p.spec), lines...))
 	}
 	return slices.Concat(aloud, tables[:checks], p.work(tables[checks:]), asides)
 }
@@ -80,9 +80,17 @@ func (s *stakeLeaf) stopBox() block.Block {
 		}
 	}
 	if !drives(s.words.plan) {
-		return block.Box("stop", "STOP, ask the organiser: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
+		return block.Box("stop", "STOP, ask: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
 	}
-	box := block.Box("stop", "STOP, ask the organiser: a check stays off; a dot on hard ground, in a bed"+near+"; a stake "+loose+"; pipe, cable, a hollow sound in a hole.")
+	number := s.spec.Site.Emergency
+	switch {
+	case number != "":
+	case crew.LikelyNEC(s.spec):
+		number = "911"
+	default: // it differs from land to land
+		number = "ring the emergency number"
+	}
+	box := block.Box("stop", "STOP. Pipe or cable hit, hiss, smell: all away, "+number+", then ask. Ask: a check stays off; a dot on hard ground, in a bed"+near+"; a stake "+loose+"; a hollow sound.")
 	box.Facts = facts
 	return box
 }

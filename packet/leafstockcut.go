@@ -133,7 +133,7 @@ func (s sawing) whatToMark() string {
 		words = append(words, "Hook one tape on the left end, once: mark every figure over the stick. "+counts)
 	}
 	if fresh {
-		words = append(words, "Ridge: one piece at a time, from the new end; those that wait by the hold’s + or −.")
+		words = append(words, "Ridge: one piece at a time, from the new end; those that wait by the hold.")
 	}
 	return strings.Join(words, " ")
 }
@@ -189,20 +189,22 @@ func (s sawing) ridgeHold() []block.Block {
 	}
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
-	title := "HOLD: legs, then ridge 1; the others wait"
+	title := "HOLD: legs, then ridge 1; other ridge pieces wait"
 	rest := "Wider than wanted: all others shorter by as much. Narrower" + s.changed()
-	sign := []block.Blank{{Word: "All other ridge pieces: + / −"}, {Word: "Signed"}}
+	sign := []block.Blank{{Word: "Wider / narrower (ring) by"}, {Word: "all others longer / shorter by"}, {Word: "Signed"}}
+	if ridgeAlike(s.plan.Cuts.Bars, u) {
+		sign[1].Word = "cut all others to"
+	}
 	if others == 0 {
 		title = "HOLD: legs, then ridge 1"
-		rest, sign = "Wider than wanted: trim it by as much. Narrower: cut a longer one.", []block.Blank{{Word: "Signed"}}
+		rest, sign = "Wider than wanted: trim it by as much. Narrower: cut a longer one.", []block.Blank{sign[0], sign[2]}
 	}
-	beside := func(step block.Step, word string) block.Block {
-		return block.Block{Gap: 0.5, Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: step}}}, {Width: 40, Blocks: []block.Block{{Body: block.Blanks{{Word: word}}}}}}}}
-	}
+	first := block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}
+	tried := block.Step{Text: fmt.Sprintf("Raising crew pushes it home, measures crown 1 to 2 (leaf %d). ", leafNumber("raise")) + rest}
 	inside := []block.Block{
 		{Body: block.Words{Text: title, Lettering: paper.Strong}},
-		beside(block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}, "as cut"),
-		beside(block.Step{Text: fmt.Sprintf("Raising crew pushes it home, measures crown 1 to 2 (leaf %d). ", leafNumber("raise")) + rest}, "off by"),
+		{Gap: 0.5, Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: first}}}, {Width: 40, Blocks: []block.Block{{Body: block.Blanks{{Word: "as cut"}}}}}}}},
+		{Gap: 0.5, Body: tried},
 		{Body: block.Blanks(sign)},
 	}
 	return []block.Block{{Name: holdName, Gap: 2.5, Body: block.Framed{Blocks: inside}, Facts: []block.Fact{
@@ -234,6 +236,14 @@ func trialPiece(bars []stock.Bar) (trial stock.Piece, others int, ok bool) {
 	return trial, others, ok
 }
 
+// ridgeAlike reports whether all ridge pieces are to be as long as the first, as lengths are printed.
+func ridgeAlike(bars []stock.Bar, u measure.System) bool {
+	trial, _, _ := trialPiece(bars)
+	return !slices.ContainsFunc(bars, func(b stock.Bar) bool {
+		return slices.ContainsFunc(b.Pieces, func(p stock.Piece) bool { return p.ID.Ridge() && u.Cut(p.Length) != u.Cut(trial.Length) })
+	})
+}
+
 // drawnCuts draws every pattern of cuts, material by material, to one scale each.
 func (s sawing) drawnCuts() (blocks []block.Block) {
 	_, others, _ := trialPiece(s.plan.Cuts.Bars)
@@ -245,7 +255,7 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
 		}
 		c := newCutPicture(p, s.units, p.bars[0].Offcut >= s.plan.Cuts.Useful(item), others > 0)
-		c.stick.Fresh, c.scale = s.fresh(p), scale
+		c.stick.Fresh, c.stick.Blank, c.scale = s.fresh(p), ridgeAlike(s.plan.Cuts.Bars, s.units), scale
 		blocks = append(blocks, block.Block{Name: fmt.Sprintf("cut %d", p.number), Gap: 1.4, Body: c, Facts: p.facts(c)})
 	}
 	return blocks

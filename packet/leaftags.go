@@ -63,7 +63,7 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 		head = clip(head+", "+b.spec.Season, paper.Small, 50)
 	}
 	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
-		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on. Arrows leave the FOOT.", leafNumber("takedown"))}}}
+		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on. FOOT: where arrows start.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		var facts []block.Fact
@@ -76,7 +76,7 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	}
 	for _, p := range b.lighting().stripsForTags() {
 		if !toScale {
-			blocks = append(blocks, block.Heading(fmt.Sprintf("For the wrapping crew (leaf %d): cut out now", leafNumber("lights"))))
+			blocks = append(blocks, block.Heading("For wrapping: cut out before the build"))
 		}
 		blocks = append(blocks, block.Block{Name: "pitch strip", Gap: 2, Body: block.Picture{Least: draw.PitchStripHeight, Paint: func(page *paper.Page, box paper.Rect) []string {
 			p.Draw(page, box)

@@ -85,13 +85,14 @@ func (l lowering) stopBox() block.Block {
 	if l.ladder {
 		roles = "Crown: holds the ladder. Ladder: climbs"
 	}
-	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: the legs. %s, caps. Guard: the arch that stays.", practice.Raisers, practice.Least, roles))
+	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: the legs. %s, caps. Guard: the arch that stays. %s a crack, a wrong count.",
+		practice.Raisers, practice.Least, roles, block.Figure("Anyone stops, asks "+askWhom(l.plan.Spec)+":")))
 	bring := append([]string{fmt.Sprintf("leaf %d, small bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("No start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s.", block.Figure(gust), block.Figure(cold), block.Figure(slow)))
-	bare := "a spike: cap at once."
+	add("No start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s", block.Figure(gust), block.Figure(cold), block.Figure(slow), l.midway()))
+	bare := "cap at once" + l.capped() + "."
 	if l.ladder {
 		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
 	}
@@ -100,7 +101,6 @@ func (l lowering) stopBox() block.Block {
 		add("Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
-	add("Anyone stops, asks "+askWhom(l.plan.Spec), "a crack, a wrong count.")
 	read := "Read aloud by"
 	if day := l.plan.Spec.Dates.Down; !day.IsZero() {
 		read = day.Format("Mon 2 Jan 2006") + ", read aloud by"
@@ -109,18 +109,31 @@ func (l lowering) stopBox() block.Block {
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
 
-// held names the stakes of an arch's guys, or of a bay's brace.
-func (l lowering) held(is func(ground.Stake) bool) (names []string) {
+// midway is what is done where weather or dusk comes with an arch half down.
+func (l lowering) midway() string {
+	on := ""
+	if held := heldBy(l.plan).pick("guys", "braces"); held != nil && len(l.stand) > 1 {
+		on = say.And(held) + " on the last standing, "
+	}
+	return block.Figure("Midway:") + " finish the arch with a foot off, start no other, " + on + "ask."
+}
+
+// capped says which stakes wear their caps all the time: those that no pipe stands on.
+func (l lowering) capped() string {
+	if !slices.ContainsFunc(l.plan.Stakes, func(s ground.Stake) bool { return s.Guy && !s.Base }) {
+		return ""
+	}
+	return "; " + say.And(heldBy(l.plan).pick("guys’", "braces’")) + " caps stay"
+}
+
+// heldBy names the stakes of an arch's guys and braces.
+func (l lowering) heldBy(number int) (names []string) {
 	for _, s := range l.plan.Stakes {
-		if s.Guy && is(s) && !slices.Contains(names, s.Pair()) {
+		if s.Guy && s.Arch == number && !slices.Contains(names, s.Pair()) {
 			names = append(names, s.Pair())
 		}
 	}
 	return names
-}
-
-func (l lowering) guysOf(number int) []string {
-	return l.held(func(s ground.Stake) bool { return s.Bay == 0 && s.Arch == number })
 }
 
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
@@ -133,10 +146,9 @@ func (l lowering) order() []block.Block {
 		case crew.Store, crew.NextYear:
 			continue
 		case crew.LowerArches:
-			panels := l.panels()
-			for i := range panels {
-				number++
-				panels[i].number = number
+			panels := l.panels(number)
+			for _, p := range panels {
+				number = p.number
 				flat = append(flat, fmt.Sprint(number))
 			}
 			list = append(list, panelRows(panels)...)
@@ -153,8 +165,8 @@ func (l lowering) order() []block.Block {
 	return append(list, l.laidFlat(flat))
 }
 
-// panels are the pictures of an arch that comes down.
-func (l lowering) panels() []panel {
+// panels are the pictures of an arch that comes down, numbered on from what was done before.
+func (l lowering) panels(done int) []panel {
 	pictures, ok := draw.NewRaising(l.plan)
 	if !ok {
 		return nil
@@ -165,38 +177,54 @@ func (l lowering) panels() []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
-	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts R%d %s off its %s. Ladder, outside, %s it. Walk R%d %s out, till straight. L%d off, capped.",
-		last, last, high, upright(kind), block.Figure("caps"), last, out, last)
+	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts R%d %s off its %s. Ladder, outside, %s it. Walk R%d out; L%d slack: lift it off, cap. Then straight, %s.",
+		last, last, high, upright(kind), block.Figure("caps"), last, last, out)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
-		list = append(list, panel{do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
+		list = append(list, panel{number: done + 1, do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
 			pictures.Second(page, room, before, last, joined, l.ladder)
 		}})
-		its := ""
-		if len(l.held(func(s ground.Stake) bool { return s.Arch != first && s.Arch != last })) > 0 {
-			its = ", its guys too"
-			if !heldBy(l.plan).guys {
-				its = ", its braces too"
-			}
-		}
-		foot += fmt.Sprintf(" The same%s: arch %d, down to %d.", its, before, first)
+		foot += l.again(done+1, before, first)
 	}
 	facts := []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}
-	return append(list, panel{do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
+	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
+}
+
+// again says which steps take down the arches before the last, and when their guys and braces come off.
+func (l lowering) again(free, before, first int) string {
+	if before == first {
+		return fmt.Sprintf(" Step %d again: arch %d%s.", free+1, first, l.offAt(first))
+	}
+	var off []string
+	for _, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
+		if at := l.offAt(a.Number); at != "" {
+			off = append(off, at)
+		}
+	}
+	if len(off) > 2 {
+		off = []string{", each with its " + say.And(heldBy(l.plan).pick("guys", "braces"))}
+	}
+	return fmt.Sprintf(" Steps %d, %d again: arch %d to %d%s.", free, free+1, before, first, strings.Join(off, ""))
+}
+
+// offAt says which guys and braces come off at an arch.
+func (l lowering) offAt(number int) string {
+	if names := l.heldBy(number); len(names) > 0 {
+		return fmt.Sprintf("; %s off at %d", strings.Join(names, ", "), number)
+	}
+	return ""
 }
 
 // freed says how the last arch is freed from the one before it, and which guys or braces come off.
 func (l lowering) freed(before, last int) string {
 	do := fmt.Sprintf("Far end first: arch %s. Foot 1, Foot 2 hold it, Guard arch %d.", block.Figure(fmt.Sprint(last)), before)
-	off := l.guysOf(last)
-	if n := len(l.plan.Ridge); n > 0 {
+	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
 			do += " Unplug the ridge string."
 		}
 		do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
-		off = append(off, l.held(func(s ground.Stake) bool { return s.Bay == l.plan.Ridge[n-1].Bay })...)
 	}
-	if len(off) > 0 {
+	if off := l.heldBy(last); len(off) > 0 {
 		do += fmt.Sprintf(" Then its %s off: %s. Others stay.", say.And(heldBy(l.plan).pick("guys", "braces")), say.And(off))
 	}
 	if l.ladder {
@@ -231,11 +259,13 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 func (l lowering) laidFlat(steps []string) block.Block {
 	lit := ""
 	if len(l.plan.Strings) > 0 {
-		lit = ", strings unplugged from cords, wraps on"
+		lit = ", wraps on, strings off cords"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Tie pipe outside to the L %ss with line.",
-		block.Figure("LAY FLAT"), leafNumber("nights"), l.units.Speed(l.lowered(crew.GustBelow).Gust), say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "))
-	return block.Block{Name: "laid flat", Gap: 2, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
+	gust := l.units.Speed(l.lowered(crew.GustBelow).Gust)
+	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Carry pipe outside the L %ss, tie with %s.",
+		block.Figure("LAY FLAT"), leafNumber("nights"), gust, say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
+	return block.Block{Name: "laid flat", Gap: 2, Facts: []block.Fact{{What: "laid flat before gusts of", Value: gust}},
+		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }
 
 // askWhom is whom the crews ask, or a line to write the name on.

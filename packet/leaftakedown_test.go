@@ -165,7 +165,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"L stakes with line", "L bases with line", "L stakes or bases with line"},
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"outside the L stakes, tie", "outside the L bases, tie", "outside the L stakes or bases, tie"},
 			{"Each stake: cap off", "Bars out of their sockets", "Bars out of their sockets"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])

@@ -85,7 +85,6 @@ type binder struct {
 	spec     *spec.Spec
 	size     paper.Rect
 	date     time.Time
-	checksum string
 	twoSided bool
 	plate    string       // four characters that tell this plan from another
 	notes    []block.Note // what found no room on the leaves packed so far
@@ -121,7 +120,7 @@ func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 		return nil, fmt.Errorf("paper is %s, not %q", say.Or(spec.Papers()), plan.Spec.Paper)
 	}
 	return &binder{skies: skies{plan}, spec: plan.Spec, size: size, date: opt.Date, twoSided: !opt.OneSided,
-		checksum: fmt.Sprintf("%x", sha256.Sum256(plan.Spec.Source))[:8], plate: plateOf(plan.Spec.Source)}, nil
+		plate: plateOf(plan.Spec.Source)}, nil
 }
 
 // sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.

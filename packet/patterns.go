@@ -12,7 +12,8 @@ import (
 	"hoopwright/layout/stock"
 )
 
-// pattern is bars that are cut alike: same stock, same kinds and lengths in the same places. Their pieces differ by name alone.
+// pattern is bars that are cut alike: same stock, same kinds and lengths in the same places. Their pieces differ by name alone; the piece that others wait for
+// is of a kind of its own.
 type pattern struct {
 	number int // from 1
 	bars   []stock.Bar
@@ -56,7 +57,7 @@ func patternKey(b stock.Bar) string {
 	var key strings.Builder
 	fmt.Fprintf(&key, "%s %.3f %v", b.Item, b.Stock, b.Owned)
 	for _, p := range b.Pieces {
-		fmt.Fprintf(&key, "\n%s %.3f", p.ID.Noun(), p.Length)
+		fmt.Fprintf(&key, "\n%s %v %.3f", p.ID.Noun(), p.ID.Trial(), p.Length)
 	}
 	return key.String()
 }
@@ -76,16 +77,16 @@ func (p pattern) spans(named, trial bool) []draw.Span {
 		for _, bar := range p.bars {
 			all = append(all, bar.Pieces[i:i+n]...)
 		}
-		waits := trial && pieces[i].ID.Ridge()
 		switch {
-		case named && waits:
-			text += " " + waitingPlaces(all)
 		case named && !pieces[i].ID.Steel:
 			text += " " + places(all)
 		case n > 1:
 			text = fmt.Sprintf("%d × %s", n, text)
 		}
-		if waits && !named {
+		switch {
+		case trial && pieces[i].ID.Trial():
+			text += ": now"
+		case trial && pieces[i].ID.Ridge():
 			text += ": wait"
 		}
 		list = append(list, draw.Span{Pieces: n, Text: text})
@@ -94,22 +95,10 @@ func (p pattern) spans(named, trial bool) []draw.Span {
 	return list
 }
 
-// waitingPlaces names ridge pieces where the others wait for the first: "1: now; 2 to 4: wait".
-func waitingPlaces(all []stock.Piece) string {
-	rest := slices.DeleteFunc(slices.Clone(all), func(p stock.Piece) bool { return p.ID.Trial() })
-	switch {
-	case len(rest) == 0:
-		return "1: now"
-	case len(rest) < len(all):
-		return "1:\u00a0now; " + places(rest) + ":\u00a0wait"
-	}
-	return places(rest) + ": wait"
-}
-
-// alikeAt reports whether two pieces next to each other are of one kind and length. On a single bar the piece tried first stands by itself.
+// alikeAt reports whether two pieces next to each other are of one kind and length. The piece tried first stands by itself.
 func (p pattern) alikeAt(i, k int) bool {
 	a, b := p.bars[0].Pieces[i], p.bars[0].Pieces[k]
-	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && (len(p.bars) > 1 || a.ID.Trial() == b.ID.Trial())
+	return a.ID.Sort() == b.ID.Sort() && a.Length == b.Length && a.ID.Trial() == b.ID.Trial()
 }
 
 // names lists the names to write on the pieces of all the pattern's bars, kind by kind; empty where they are stakes.

@@ -14,7 +14,6 @@ import (
 // permission is the sheet for whoever must agree: the owner of the ground, the authority, the insurer. It states what is asked for and leaves the
 // answer to them.
 
-// permissionRows are what is asked for.
 func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	u := b.spec.Units
 	var rows []place.Row
@@ -104,7 +103,6 @@ func (b *binder) narrowest() string {
 	return b.spec.Units.Tape(width)
 }
 
-// highest is the highest crown.
 func (b *binder) highest() measure.Length {
 	top := measure.Length(0)
 	for _, k := range b.plan.Kinds {

@@ -95,7 +95,6 @@ func ranges(before string, numbers []int, after string) []string {
 
 // likePieces are those of one kind and length, which are alike but for their names.
 type likePieces struct {
-	item   string
 	sort   stock.PieceID
 	pieces []stock.Piece
 }
@@ -115,7 +114,7 @@ func alike(pieces []stock.Piece) []likePieces {
 		if !seen {
 			k = len(list)
 			index[key] = k
-			list = append(list, likePieces{item: p.Item, sort: p.ID.Sort()})
+			list = append(list, likePieces{sort: p.ID.Sort()})
 		}
 		list[k].pieces = append(list[k].pieces, p)
 	}

@@ -12,8 +12,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// ErrNoSpec says that a PDF has files attached but none of them is a spec.
-var ErrNoSpec = errors.New("none of the files attached to the PDF is a spec of a light tunnel")
+// errNoSpec says that a PDF has files attached but none of them is a spec.
+var errNoSpec = errors.New("none of the files attached to the PDF is a spec of a light tunnel")
 
 // versionLine is the key that every spec has.
 var versionLine = regexp.MustCompile(`(?m)^\x{FEFF}?hoopwright[ \t]*:`)
@@ -62,7 +62,7 @@ func recovered(file []byte, filled bool) (name string, source []byte, err error)
 		}
 	}
 	if source == nil {
-		return "", nil, fmt.Errorf("%w (there is %s)", ErrNoSpec, filepath.Base(attached[0].Name))
+		return "", nil, fmt.Errorf("%w (there is %s)", errNoSpec, filepath.Base(attached[0].Name))
 	}
 	return name, source, nil
 }

@@ -37,34 +37,34 @@ type visit struct {
 	units measure.System
 }
 
-// VisitPart is a part of the form, in the order of the walk round a yard: buried lines before any peg is driven.
-type VisitPart struct {
+// visitPart is a part of the form, in the order of the walk round a yard: buried lines before any peg is driven.
+type visitPart struct {
 	Name string
 	Keys []string // of the spec, that what is filled in is typed into
 }
 
 // The parts of the form.
 var (
-	visitBuried   = VisitPart{"Buried", []string{"site.buried"}}
-	visitSketch   = VisitPart{"Sketch", []string{"site.features", "site.north"}}
-	visitMarks    = VisitPart{"Fixed marks", []string{"site.marks[].from", "site.marks[].side"}}
-	visitWalk     = VisitPart{"The walk", []string{"site.start.from", "site.start.toward", "tunnel.length", "site.route"}}
-	visitLevels   = VisitPart{"Levels", []string{"site.levels"}}
-	visitOutlets  = VisitPart{"Outlets", []string{"site.outlets[].from", "power.circuits"}}
-	visitOverhead = VisitPart{"Overhead", []string{"site.overhead"}}
-	visitSoil     = VisitPart{"Soil", []string{"site.soil"}}
-	visitAround   = VisitPart{"Around", []string{"site.exposure"}}
-	visitFoot     = VisitPart{"Foot", []string{"title", "site.address", "crew.ask.phone"}}
+	visitBuried   = visitPart{"Buried", []string{"site.buried"}}
+	visitSketch   = visitPart{"Sketch", []string{"site.features", "site.north"}}
+	visitMarks    = visitPart{"Fixed marks", []string{"site.marks[].from", "site.marks[].side"}}
+	visitWalk     = visitPart{"The walk", []string{"site.start.from", "site.start.toward", "tunnel.length", "site.route"}}
+	visitLevels   = visitPart{"Levels", []string{"site.levels"}}
+	visitOutlets  = visitPart{"Outlets", []string{"site.outlets[].from", "power.circuits"}}
+	visitOverhead = visitPart{"Overhead", []string{"site.overhead"}}
+	visitSoil     = visitPart{"Soil", []string{"site.soil"}}
+	visitAround   = visitPart{"Around", []string{"site.exposure"}}
+	visitFoot     = visitPart{"Foot", []string{"title", "site.address", "crew.ask.phone"}}
 )
 
-// VisitParts returns the parts of the form in their order.
-func VisitParts() []VisitPart {
-	return []VisitPart{visitBuried, visitSketch, visitMarks, visitWalk, visitLevels, visitOutlets, visitOverhead, visitSoil, visitAround, visitFoot}
+// visitParts returns the parts of the form in their order.
+func visitParts() []visitPart {
+	return []visitPart{visitBuried, visitSketch, visitMarks, visitWalk, visitLevels, visitOutlets, visitOverhead, visitSoil, visitAround, visitFoot}
 }
 
 // heading is a part's number and name.
-func (p VisitPart) heading() string {
-	return fmt.Sprintf("%d. %s.", slices.IndexFunc(VisitParts(), func(o VisitPart) bool { return o.Name == p.Name })+1, p.Name)
+func (p visitPart) heading() string {
+	return fmt.Sprintf("%d. %s.", slices.IndexFunc(visitParts(), func(o visitPart) bool { return o.Name == p.Name })+1, p.Name)
 }
 
 // say picks the wording of the units.
@@ -144,7 +144,7 @@ func (v visit) marks(f *flow) {
 }
 
 // part sets a part of the form: its number and name in bold, what to do behind them, and at the end the keys that it is typed into.
-func (v visit) part(f *flow, p VisitPart, text string) {
+func (v visit) part(f *flow, p visitPart, text string) {
 	name := p.heading()
 	text += " In the spec: " + strings.Join(p.Keys, ", ") + "."
 	indent := paper.Strong.Width(name) + 2
@@ -192,7 +192,7 @@ func (v visit) tables() *paper.Page {
 	top := f.take(max(20, f.height(whole-picture-4, levels)) + 1)
 	words, shown := top.SplitLeft(top.W - picture - 4)
 	levels(&flow{f.page, words})
-	draw.StringLevel(f.page, paper.Rect{X: shown.X + 4, Y: shown.Y, W: picture, H: 20}, "level string", "tape down")
+	draw.StringLevel(f.page, paper.Rect{X: shown.X + 4, Y: shown.Y, W: picture, H: 20})
 	table(0, []string{"Left side", "Right side"}, blank("String to ground", 36), even("at entrance", 5), even("quarter way", 5), even("half way", 5), even("3 quarters", 5), even("at exit", 5))
 
 	v.part(f, visitOutlets, "Open no cover. Press TEST: a protected (GFCI) outlet goes dead; press RESET.")
@@ -231,7 +231,6 @@ func (f *flow) text(s string, l paper.Lettering) {
 	f.page.Paragraph(f.take(paper.Length(len(lines))*l.Leading()), strings.Join(lines, "\n"), l)
 }
 
-// table sets a table.
 func (f *flow) table(t place.Table, rows []place.Row) {
 	used, _ := t.Fitted(f.room.W, rows).Draw(f.page, f.room, rows)
 	f.take(used)

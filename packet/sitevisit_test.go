@@ -78,7 +78,7 @@ func TestSiteVisitMapsToKeys(t *testing.T) {
 	for _, k := range spec.Keys(measure.Imperial) {
 		known[k.Path] = true
 	}
-	parts := VisitParts()
+	parts := visitParts()
 	if parts[0].Name != "Buried" {
 		t.Errorf("%s comes before the buried lines", parts[0].Name)
 	}

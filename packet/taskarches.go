@@ -13,7 +13,9 @@ import (
 
 // doingArches says what is done with arches at the taking down and before the raising; stock and raise show the cutting and the raising in pictures and words of their own.
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
-	crew.JoinForWrap: ofArches("Lay %s flat. Drive both legs into the crown before the pipe is wound."),
+	crew.JoinForWrap: func(_ taskWords, t crew.Task) string {
+		return fmt.Sprintf("Lay %s flat. Drive both legs into the crown before the pipe is wound.", say.Numbered("arch", t.Of.Arches))
+	},
 	crew.TrialArch:   taskWords.tryArch,
 	crew.MeasureSag:  plainly("Measure first: line between the feet to mid pipe at the crown. Found:"),
 	crew.NameLegs:    plainly("Pen line down each leg’s walk side, names renewed. Ridge: arrow toward arch 1."),

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/crew"
+	"hoopwright/layout/measure"
 )
 
 // mending says what is done when a task is off, where no figure is in it.
@@ -39,7 +40,7 @@ func (w taskWords) cure(c crew.Cure) string {
 	u := w.units
 	switch c.Do {
 	case crew.SlideTheRow:
-		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), w.by("inch", "10 mm"))
+		return fmt.Sprintf("Diagonals differ: slide the R row to the exit if R1 to L%d is longer, else back: %s for each %s.", len(w.plan.Ground.Stations), u.Inches(c.Then), measure.By(w.units, "inch", "10 mm"))
 	case crew.MoveOnString:
 		return fmt.Sprintf("Off by up to %s: the length on the line is right.", w.limit(c.By))
 	case crew.CloseTonight:

@@ -1,21 +1,12 @@
 package packet
 
 import (
-	"fmt"
-
 	"hoopwright/layout/crew"
-	"hoopwright/layout/practice"
-	"hoopwright/layout/say"
 )
 
 // plainly is an action's words where no figure is in them.
 func plainly(s string) func(taskWords, crew.Task) string {
 	return func(taskWords, crew.Task) string { return s }
-}
-
-// ofArches is an action's words with the arches it concerns in place of the verb %s.
-func ofArches(format string) func(taskWords, crew.Task) string {
-	return func(_ taskWords, t crew.Task) string { return fmt.Sprintf(format, say.Numbered("arch", t.Of.Arches)) }
 }
 
 // doing finds how an action is said; nil where nobody has words for it.
@@ -27,6 +18,3 @@ func doing(a crew.Action) func(taskWords, crew.Task) string {
 	}
 	return nil
 }
-
-// grown says the least age.
-func grown() string { return fmt.Sprintf("All %d or older.", practice.Least) }

@@ -53,7 +53,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else %s deeper: if that holds, tape all L, R so.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else %s deeper: if that holds, all L, R so.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
 			text += " Else ask."
 		}
@@ -97,7 +97,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": head leaning a hand’s width away from its L or R."
+			text += " " + say.And(letters) + ": tip on the dot, head a hand’s width away from L, R, drive along it."
 		}
 	}
 	return text + " A ribbon on each."

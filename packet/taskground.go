@@ -31,7 +31,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
-	crew.CheckDots:        plainly("Check in the table’s order. Write the worst of each."),
+	crew.CheckDots:        plainly("Check in the table’s order, write the worst."),
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
@@ -39,7 +39,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
-	crew.CheckAgain:       plainly("Measure widths and long diagonals again. A lost dot: find it as before."),
+	crew.CheckAgain:       plainly("Widths, long diagonals again. Find a lost dot as before."),
 	crew.TapeDepths:       taskWords.tapeDepths,
 	crew.PullTest:         taskWords.pullTest,
 	crew.DriveStakes:      taskWords.driveStakes,
@@ -50,13 +50,12 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 // stand is where one stands.
 const stand = "Look in from the entrance: L is left."
 
-// tapeHeld says how a tape is held.
 func (w taskWords) tapeHeld() string {
 	held := " Tapes level and tight."
 	if w.plan.Ground.Slopes() {
 		held = " The ground slopes: every tape level, in short lengths, the plumb bob hung from the end held up."
 	}
-	return held + " Read out, hear it back, paint white, name it."
+	return held + " Read out, hear back, paint white, name it."
 }
 
 // byRow reports whether dots are found along two straight rows.
@@ -130,7 +129,7 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, bricks on the ends; a tape along it, zero at %s. Paint %s by it.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to the ×%s, bricks on the ends; a tape along, zero at %s. Paint %s.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
 }
 
 // zeros are the dots that the tapes along the left row start from.
@@ -181,7 +180,7 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 
 func (w taskWords) paintGuys(t crew.Task) string {
 	var pegs []string
-	guys, back, past, off := false, "", "", ""
+	guys, back, past, off, where := false, "", "", "", "in the rows"
 	end := w.plan.Ground.Stakes[2*len(w.plan.Ground.Stations)-2].Along
 	for _, d := range t.Of.Dots {
 		stake := w.plan.Ground.Stakes[d.Spot.Index]
@@ -195,7 +194,11 @@ func (w taskWords) paintGuys(t crew.Task) string {
 		if stake.Along < 0 {
 			back = ", back outside the entrance"
 		}
-		if d.How == ground.OnString && w.units.Taped(d.B) != 0 {
+		switch {
+		case d.How != ground.OnString || w.units.Taped(d.B) == 0:
+		case stake.Kind() == ground.OfBrace:
+			where = "by the table"
+		default:
 			off = " Outside the row: square out from the tape, as far from L or R as told."
 		}
 	}
@@ -207,7 +210,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
 	if len(pegs) > 0 {
-		words = append(words, "Paint the braces’ pegs in the rows: "+say.And(slices.Compact(pegs))+".")
+		words = append(words, "Paint the braces’ pegs "+where+": "+say.And(slices.Compact(pegs))+".")
 	}
 	return strings.Join(words, " ")
 }
@@ -260,8 +263,8 @@ func (w taskWords) callLocator(t crew.Task) string {
 		who = "811"
 	}
 	by := fmt.Sprintf(", %d working days before you drive", t.Want[0].Count)
-	if d := w.plan.Spec.Dates.Build; !d.IsZero() {
-		by = " by " + block.Figure(crew.CallBy(d).Format("Mon\u00a02\u00a0Jan"))
+	if s := w.plan.Spec; !s.Dates.Build.IsZero() {
+		by = " by " + block.Figure(crew.CallBy(s).Format("Mon\u00a02\u00a0Jan"))
 	}
 	return fmt.Sprintf("Call %s%s: tell of the white dots.", who, by)
 }

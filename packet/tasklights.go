@@ -26,7 +26,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		if slices.ContainsFunc(w.plan.Spec.Site.Outlets, func(o spec.Outlet) bool { return o.Timer > 0 && slices.Contains(t.Of.Outlets, o.Name) }) {
 			timer = " (timer there: ON)"
 		}
-		return "Try a lamp in " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + timer + ": out at TEST, lit at RESET. Unplug it."
+		return "First a lamp in " + say.Agree(len(t.Of.Outlets), "the outlet", "each outlet") + timer + ": out at TEST, lit at RESET. Unplug it."
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },

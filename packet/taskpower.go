@@ -21,7 +21,7 @@ func (w taskWords) layCords() string {
 	if n := len(p.Cords); n > 1 {
 		cords = fmt.Sprintf("C1 to C%d", n)
 	}
-	text := "Lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
+	text := "Arches up: lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover
 	over := has(func(c power.Cord) bool { return c.Over })

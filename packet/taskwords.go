@@ -123,6 +123,3 @@ func few(names []string) string {
 	}
 	return say.And(names)
 }
-
-// by chooses words by the units.
-func (w taskWords) by(imperial, metric string) string { return measure.By(w.units, imperial, metric) }

@@ -70,7 +70,7 @@ func flags(name string, s streams) *pflag.FlagSet {
 	f.SetOutput(s.out)
 	f.Usage = func() {
 		p := manual[name]
-		fmt.Fprintf(s.out, "Usage: hoopwright %s\n\n%s\n", p.synopsis, wrapped(p.does, helpWidth, ""))
+		fmt.Fprintf(s.out, "Usage: hoopwright %s\n\n%s\n", p.synopsis, wrapped(p.does, ""))
 		if f.HasFlags() {
 			fmt.Fprintf(s.out, "\n%s", f.FlagUsagesWrapped(helpWidth))
 		}
@@ -82,12 +82,12 @@ func flags(name string, s streams) *pflag.FlagSet {
 	return f
 }
 
-// wrapped breaks a text at blanks into lines of at most so many characters, each after the first with the margin before it.
-func wrapped(text string, width int, margin string) string {
+// wrapped breaks a text at blanks into lines of at most helpWidth characters, each after the first with the margin before it.
+func wrapped(text, margin string) string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {
-		if line != "" && len([]rune(line))+1+len([]rune(word)) > width {
+		if line != "" && len([]rune(line))+1+len([]rune(word)) > helpWidth {
 			lines, line = append(lines, line), margin
 		}
 		if strings.TrimSpace(line) != "" {

@@ -39,17 +39,16 @@ func keysVerb(args []string, s streams) error {
 	return nil
 }
 
-// sayKey prints one key.
 func sayKey(s streams, k spec.Key) {
 	const margin = "    "
 	fmt.Fprintln(s.out, k.Path)
-	fmt.Fprintln(s.out, wrapped(margin+k.Takes, helpWidth, margin))
+	fmt.Fprintln(s.out, wrapped(margin+k.Takes, margin))
 	if k.Default != "" {
 		text := margin + "default " + k.Default
 		if k.Why != "" {
 			text += " (" + k.Why + ")"
 		}
-		fmt.Fprintln(s.out, wrapped(text, helpWidth, margin))
+		fmt.Fprintln(s.out, wrapped(text, margin))
 	}
 	fmt.Fprintln(s.out, margin+"e.g. "+k.Example)
 }

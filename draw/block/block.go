@@ -56,7 +56,6 @@ type Block struct {
 	wide, high paper.Length // the body's height at a width, kept from when it was last asked for; 0 wide before
 }
 
-// height is the height of the body.
 func (b *Block) height(width paper.Length) paper.Length {
 	if b.wide != width {
 		b.wide, b.high = width, b.Body.Height(width)

@@ -44,7 +44,7 @@ func TestLeftOverIsShared(t *testing.T) {
 func TestLinesToWriteOn(t *testing.T) {
 	for _, blanks := range [][]Blank{{{Word: "by"}}, {{Word: "by", Share: 2}, {Word: "at"}}, {{Word: "name", Share: 3}, {Word: "by"}, {Word: "at", Share: .5}}} {
 		page, box := &paper.Page{}, paper.Rect{X: 20, Y: 30, W: 150, H: 8}
-		DrawBlanks(page, box, blanks)
+		drawBlanks(page, box, blanks)
 		per, before, n := paper.Length(0), box.X-3, 0
 		for _, op := range page.Ops {
 			switch op := op.(type) {

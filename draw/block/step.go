@@ -109,12 +109,12 @@ func (s Step) Draw(page *paper.Page, box paper.Rect) []string {
 		w.Draw(page, paper.Rect{X: words.X, Y: y, W: words.W})
 		y += w.Height(words.W)
 	}
-	DrawBlanks(page, sign, s.Sign)
+	drawBlanks(page, sign, s.Sign)
 	return nil
 }
 
-// DrawBlanks draws lines to write on, each behind its word, side by side across the box.
-func DrawBlanks(page *paper.Page, box paper.Rect, blanks []Blank) {
+// drawBlanks draws lines to write on, each behind its word, side by side across the box.
+func drawBlanks(page *paper.Page, box paper.Rect, blanks []Blank) {
 	const gap paper.Length = 3
 	whole, free := 0.0, box.W-gap*paper.Length(len(blanks)-1)
 	for _, b := range blanks {
@@ -146,6 +146,6 @@ func (Blanks) Height(paper.Length) paper.Length { return blankHigh }
 
 // Draw implements Body.
 func (b Blanks) Draw(page *paper.Page, box paper.Rect) []string {
-	DrawBlanks(page, paper.Rect{X: box.X, Y: box.Y, W: box.W, H: blankHigh}, b)
+	drawBlanks(page, paper.Rect{X: box.X, Y: box.Y, W: box.W, H: blankHigh}, b)
 	return nil
 }

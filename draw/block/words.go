@@ -25,7 +25,6 @@ type Words struct {
 	Text      string
 	Lettering paper.Lettering // zero: body text
 	Figures   paper.Lettering // zero: figures on a clipboard, 2 pt larger than the text
-	Align     paper.Align     // left unless said; figures are not marked in centred text
 }
 
 // span is a word or several in one lettering.
@@ -171,14 +170,7 @@ func (w Words) Draw(page *paper.Page, box paper.Rect) []string {
 	for _, line := range w.lines(box.W) {
 		high := w.leading(line)
 		base := y + w.rise(line)
-		x := box.X
-		switch w.Align {
-		case paper.AtMiddle:
-			x += (box.W - w.width(line)) / 2
-		case paper.AtRight:
-			x += box.W - w.width(line)
-		}
-		w.set(page, paper.Point{X: x, Y: base}, line)
+		w.set(page, paper.Point{X: box.X, Y: base}, line)
 		y += high
 	}
 	return nil

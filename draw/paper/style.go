@@ -5,12 +5,10 @@ import "hoopwright/fonts"
 // Colour is a printer's colour. Black carries everything; colour is a second code on top of letter and line pattern.
 type Colour struct{ R, G, B uint8 }
 
-// The colours. Blue and vermillion are from the Okabe–Ito set, which keeps them apart for colour-blind readers (values from memory).
+// The colours that every sheet may use; those of light strings stand in draw.
 var (
-	Black      = Colour{}
-	White      = Colour{255, 255, 255}
-	Blue       = Colour{0, 114, 178}
-	Vermillion = Colour{213, 94, 0}
+	Black = Colour{}
+	White = Colour{255, 255, 255}
 )
 
 // Pen is a line's width, dash pattern and colour. A nil Dash is a solid line.

@@ -122,7 +122,7 @@ func checkAttachments(given []Attachment) ([]Attachment, error) {
 func information(doc Document) []byte {
 	var b bytes.Buffer
 	b.WriteString("<< /Producer " + textString(producer))
-	for _, e := range [][2]string{{"Title", doc.Title}, {"Subject", doc.Subject}, {"Author", doc.Author}, {"Keywords", doc.Keywords}, {"Creator", doc.Creator}} {
+	for _, e := range [][2]string{{"Title", doc.Title}, {"Subject", doc.Subject}} {
 		if e[1] != "" {
 			fmt.Fprintf(&b, " /%s %s", e[0], textString(e[1]))
 		}

@@ -20,7 +20,7 @@ func demo() Document {
 	one.Text(paper.Point{X: 20, Y: 55}, paper.AtLeft, "Łódź × − ° ± – — · → ≤ ≥ Ω", paper.Cell)
 	one.TurnedText(paper.Point{X: 60, Y: 100}, math.Pi/2, "3′-4 1/2″", paper.Dimension)
 	one.TurnedText(paper.Point{X: 120, Y: 100}, math.Pi/6, "turned thirty degrees", paper.Body)
-	one.Text(paper.Point{X: 20, Y: 150}, paper.AtLeft, "(a) back\\slash (b", paper.Body.In(paper.Vermillion))
+	one.Text(paper.Point{X: 20, Y: 150}, paper.AtLeft, "(a) back\\slash (b", paper.Body.In(paper.Colour{R: 213, G: 94}))
 	one.Paragraph(paper.Rect{X: 20, Y: 160, W: 80}, "Press each stake with the foot before driving it, and stop at the first clink.", paper.Body)
 
 	two := page("stakes", "Stake plan")
@@ -32,13 +32,13 @@ func demo() Document {
 	two.Stroke(paper.Circle(paper.Point{X: 80, Y: 180}, 40), paper.Thick)
 	two.Stroke(paper.Circle(paper.Point{X: 80, Y: 180}, 30), paper.Centre)
 	two.Stroke(paper.Box(paper.Rect{X: 140, Y: 150, W: 50, H: 60}), paper.Hidden)
-	two.Fill(paper.Polygon(paper.Point{X: 150, Y: 230}, paper.Point{X: 180, Y: 230}, paper.Point{X: 165, Y: 250}), paper.Blue)
+	two.Fill(paper.Polygon(paper.Point{X: 150, Y: 230}, paper.Point{X: 180, Y: 230}, paper.Point{X: 165, Y: 250}), paper.Colour{G: 114, B: 178})
 	two.TickBox(paper.Point{X: 30, Y: 240})
 
 	three := page("arch", "Arch profile")
 	three.Stroke(paper.Arc(paper.Point{X: 100, Y: 150}, 70, 0, math.Pi), paper.Emphasis)
 	three.Text(paper.Point{X: 100, Y: 100}, paper.AtMiddle, "same face again", paper.Body)
-	return Document{Title: "Millrace Lantern Walk: build packet", Subject: "Build packet", Author: "Organiser Ωß", Keywords: "arches, lights", Creator: "hoopwright 1",
+	return Document{Title: "Millrace Lantern Walk: build packet", Subject: "Build packet: Ωß",
 		Lang: "en-US", Date: time.Date(2031, 11, 7, 0, 0, 0, 0, time.FixedZone("east", 5*3600)), Pages: []*paper.Page{one, two, three},
 		Attachments: []Attachment{
 			{Name: "tunnel.yaml", MIME: "application/yaml", Relationship: "Source", Description: "the spec", Data: []byte("hoopwright: 1\ntitle: Millrace Lantern Walk\n")},

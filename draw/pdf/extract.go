@@ -9,24 +9,24 @@ import (
 
 // What can keep attached files from being got out.
 var (
-	ErrNotPDF        = errors.New("not a PDF file")
-	ErrEncrypted     = errors.New("the PDF is encrypted; save it without a password first")
-	ErrNoAttachments = errors.New("the PDF has no files attached")
+	errNotPDF        = errors.New("not a PDF file")
+	errEncrypted     = errors.New("the PDF is encrypted; save it without a password first")
+	errNoAttachments = errors.New("the PDF has no files attached")
 )
 
 // Attachments returns the files attached to a PDF, in the order of the document's list. It reads what Write wrote and what common tools make of that
 // when they save it again: packed objects, cross-reference streams, updates appended, damaged tables. An attached file whose checksum does not match is an error.
 func Attachments(data []byte) ([]Attachment, error) {
 	if !bytes.Contains(data[:min(len(data), 1024)], []byte("%PDF-")) {
-		return nil, ErrNotPDF
+		return nil, errNotPDF
 	}
 	s := scanFile(data)
 	if s.locked {
-		return nil, ErrEncrypted
+		return nil, errEncrypted
 	}
 	root, _ := s.resolve(s.root).(dict)
 	if root == nil {
-		return nil, fmt.Errorf("%w: it has no catalog", ErrNotPDF)
+		return nil, fmt.Errorf("%w: it has no catalog", errNotPDF)
 	}
 	names, _ := s.resolve(root["Names"]).(dict)
 	var specs []any
@@ -44,7 +44,7 @@ func Attachments(data []byte) ([]Attachment, error) {
 		out = append(out, a)
 	}
 	if len(out) == 0 {
-		return nil, ErrNoAttachments
+		return nil, errNoAttachments
 	}
 	return out, nil
 }

@@ -121,11 +121,11 @@ func TestAttachmentErrors(t *testing.T) {
 		data []byte
 		want error
 	}{
-		"empty":     {nil, ErrNotPDF},
-		"text":      {[]byte("hoopwright: 1\n"), ErrNotPDF},
-		"no root":   {[]byte("%PDF-1.7\n1 0 obj null endobj"), ErrNotPDF},
-		"none":      {render(t, bare), ErrNoAttachments},
-		"encrypted": {[]byte("%PDF-1.4\n1 0 obj<<>>endobj trailer<</Root 1 0 R/Encrypt 2 0 R>>"), ErrEncrypted},
+		"empty":     {nil, errNotPDF},
+		"text":      {[]byte("hoopwright: 1\n"), errNotPDF},
+		"no root":   {[]byte("%PDF-1.7\n1 0 obj null endobj"), errNotPDF},
+		"none":      {render(t, bare), errNoAttachments},
+		"encrypted": {[]byte("%PDF-1.4\n1 0 obj<<>>endobj trailer<</Root 1 0 R/Encrypt 2 0 R>>"), errEncrypted},
 		"damaged":   {damaged, nil},
 	} {
 		_, err := Attachments(tt.data)

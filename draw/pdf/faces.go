@@ -11,7 +11,6 @@ import (
 	"hoopwright/fonts"
 )
 
-// runes is a set of runes.
 type runes map[rune]bool
 
 var toUnicodeRef = regexp.MustCompile(`/ToUnicode ([0-9]+) 0 R`)

@@ -42,7 +42,7 @@ func (s *scan) decode(st streamObject) ([]byte, error) {
 		case name("ASCII85Decode"), name("A85"):
 			data, err = unascii85(data)
 		case name("Crypt"):
-			err = ErrEncrypted
+			err = errEncrypted
 		default:
 			err = fmt.Errorf("packed with %v, which is not read here", f)
 		}

@@ -126,7 +126,6 @@ type file struct {
 	packer  *zlib.Writer
 }
 
-// packPages packs what the pages show.
 func (f *file) packPages(pages []int) error {
 	for _, n := range pages {
 		m := pageShows.FindSubmatch(f.objects[n])

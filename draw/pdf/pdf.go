@@ -19,9 +19,6 @@ import (
 type Document struct {
 	Title    string
 	Subject  string
-	Author   string
-	Keywords string
-	Creator  string    // the program and its version
 	Lang     string    // language tag, such as en-US
 	Date     time.Time // the only date in the file; the zero time stands for 1 January 2000
 	TwoSided bool      // printed on both sides, turned on the long edge
@@ -39,13 +36,13 @@ type Attachment struct {
 	Data         []byte
 }
 
-// ErrNoPages is returned for a document without pages.
-var ErrNoPages = errors.New("a document needs at least one page")
+// errNoPages is returned for a document without pages.
+var errNoPages = errors.New("a document needs at least one page")
 
 // Write renders the document in memory and writes it only when it is whole.
 func Write(w io.Writer, doc Document) error {
 	if len(doc.Pages) == 0 {
-		return ErrNoPages
+		return errNoPages
 	}
 	if doc.Date.IsZero() {
 		doc.Date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)

@@ -48,7 +48,6 @@ type canvas struct {
 	face   fonts.Face           // set on this page at size; size 0 before any
 	size   paper.PointSize
 	colour paper.Colour // of text
-	width  paper.Length
 	height paper.Length
 	buf    []byte // one operation's operators
 	err    error
@@ -59,7 +58,7 @@ func (c *canvas) page(p *paper.Page) error {
 		return fmt.Errorf("the page measures %v by %v mm", p.Size.W, p.Size.H)
 	}
 	c.lib.AddPageFormat("P", fpdf.SizeType{Wd: points(p.Size.W), Ht: points(p.Size.H)})
-	c.width, c.height, c.size = p.Size.W, p.Size.H, 0
+	c.height, c.size = p.Size.H, 0
 	for i, op := range p.Ops {
 		switch op := op.(type) {
 		case paper.Stroke:

@@ -56,12 +56,7 @@ func (b box) distance(p paper.Point) paper.Length {
 
 func dot(p, q paper.Point) paper.Length { return p.X*q.X + p.Y*q.Y }
 
-func abs(l paper.Length) paper.Length {
-	if l < 0 {
-		return -l
-	}
-	return l
-}
+func abs(l paper.Length) paper.Length { return max(l, -l) }
 
 // around returns the upright rectangle about two points.
 func around(p, q paper.Point) paper.Rect {

@@ -45,7 +45,7 @@ func demoPage() *paper.Page {
 	b.Dimension(Dimension{From: pt(130, 60), To: pt(170, 60), Offset: 8, Text: "10′-3 5/8″", Lettering: paper.DimSmall})
 	b.Dimension(Dimension{From: pt(170, 85), To: pt(170, 60), Offset: -8, Text: "6′-1″", Lettering: paper.DimSmall, Ends: Arrows})
 	b.Dimension(Dimension{From: pt(130, 85), To: pt(134, 85), Offset: -7, Text: "12 1/2 in", Lettering: paper.DimSmall, Ends: Arrows})
-	b.Dimension(Dimension{From: pt(130, 60), To: pt(170, 85), Along: pt(0, 1), Offset: -48, Text: "6′-1″", Lettering: paper.DimSmall})
+	b.Dimension(Dimension{From: pt(130, 60), To: pt(170, 85), Offset: -48, Text: "6′-1″", Lettering: paper.DimSmall})
 	b.Stroke(paper.Circle(pt(150, 125), 18), paper.Thick)
 	b.CentreMark(pt(150, 125), 18)
 	b.Label(Label{At: pt(150-18, 125), Text: "pull here\nfirst", Lettering: paper.Body, Toward: pt(-1, 1), Leader: Arrow, Pointed: true})

@@ -14,7 +14,6 @@ const (
 // Dimension is a distance between two points with its written number.
 type Dimension struct {
 	From, To  paper.Point
-	Along     paper.Point  // direction measured in; zero: from From to To
 	Offset    paper.Length // from From to the dimension line, to the left of the direction as seen on paper; negative to the right
 	Text      string
 	Lettering paper.Lettering
@@ -54,16 +53,10 @@ type dimensionLine struct {
 }
 
 func measured(d Dimension) dimensionLine {
-	u := d.Along.Unit()
-	if u == (paper.Point{}) {
-		u = d.To.Sub(d.From).Unit()
-	}
+	u := d.To.Sub(d.From).Unit()
 	p := d.From.Add(u.Left().Times(float64(d.Offset)))
-	q := p.Add(u.Times(float64(dot(d.To.Sub(d.From), u))))
+	q := p.Add(d.To.Sub(d.From))
 	m := dimensionLine{p: p, q: q, u: u}
-	if dot(q.Sub(p), u) < 0 {
-		m.u = u.Times(-1)
-	}
 	for _, e := range [2][2]paper.Point{{d.From, p}, {d.To, q}} {
 		way := e[1].Sub(e[0])
 		if way.Long() > extensionGap+0.5 {

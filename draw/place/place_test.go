@@ -296,7 +296,7 @@ func TestSpreadIsLeast(t *testing.T) {
 	}
 	spots := []paper.Length{0, 1, 1.5, 6}
 	const least = 2
-	got := Spread(spots, least)
+	got := spread(spots, least)
 	for i := 1; i < len(got); i++ {
 		if got[i]-got[i-1] < least-0.11 {
 			t.Fatalf("%v: closer than %v", got, least)

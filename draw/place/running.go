@@ -9,7 +9,6 @@ type Running struct {
 	Offset    paper.Length // from the origin to the dimension line, to the left of the direction as seen on paper; negative to the right
 	Stops     []Stop       // in order along the line
 	Lettering paper.Lettering
-	OffPage   bool // the zero lies off the page: the line comes in through a break before the first stop
 }
 
 // Stop is one running dimension.
@@ -27,15 +26,8 @@ func (b *Board) Running(r Running) bool {
 	row := rowOf(r)
 	fits := b.reachFree(&row)
 	lo, hi := min(0, row.spots[0]), max(0, row.spots[len(row.spots)-1])
-	if r.OffPage {
-		const tail = 9
-		lo = row.spots[0]
-		b.BreakLine(row.on(lo-tail), row.on(lo))
-	}
 	b.LineRound(row.on(lo), row.on(hi), paper.Thin)
-	if !r.OffPage {
-		b.zeroCircle(row.zero)
-	}
+	b.zeroCircle(row.zero)
 	for i, s := range r.Stops {
 		foot := row.on(row.spots[i])
 		if start := s.At.Add(foot.Sub(s.At).Unit().Times(float64(extensionGap))); dot(foot.Sub(start), row.out) > 0 {
@@ -83,7 +75,7 @@ func rowOf(r Running) runningRow {
 		up, down := r.Lettering.Extent(s.Text)
 		least = max(least, up+down+textGap)
 	}
-	row.places = Spread(row.spots, least)
+	row.places = spread(row.spots, least)
 	for i := range row.spots {
 		row.bend = max(row.bend, min(6, abs(row.places[i]-row.spots[i])))
 	}
@@ -166,9 +158,9 @@ func (b *Board) zeroCircle(at paper.Point) {
 	b.Stroke(paper.Circle(at, zeroRadius), paper.Thin)
 }
 
-// Spread moves places on a line, given in order, the least (in squares) that keeps them a distance apart. Places that would collide are pooled and share
+// spread moves places on a line, given in order, the least (in squares) that keeps them a distance apart. Places that would collide are pooled and share
 // their shift (pool adjacent violators, Barlow et al., Statistical Inference under Order Restrictions, 1972).
-func Spread(spots []paper.Length, least paper.Length) []paper.Length {
+func spread(spots []paper.Length, least paper.Length) []paper.Length {
 	type pool struct {
 		sum   paper.Length // of spot − index·least
 		count int

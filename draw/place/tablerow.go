@@ -39,7 +39,6 @@ func (t Table) width() paper.Length {
 	return w
 }
 
-// rowHeight returns the height of a row with its rule.
 func (t Table) rowHeight(r Row) paper.Length {
 	if r.Heading != "" {
 		return linesHeight(t.headingLines(r), paper.Strong)

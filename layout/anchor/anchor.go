@@ -18,7 +18,7 @@ import (
 // Holds returns the force that the soil bears from a bar driven to depth and pushed level at the height arm above the ground.
 func (s Soil) Holds(bar, depth, arm measure.Length) measure.Force {
 	b, l, e := bar.Metres(), depth.Metres(), arm.Metres()
-	if !s.Clay() {
+	if !s.clay() {
 		return measure.Force(s.wedge(b) * l * l * l / (e + l))
 	}
 	d := l - dead*b // what is left below the skin that bears nothing
@@ -31,21 +31,11 @@ func (s Soil) Holds(bar, depth, arm measure.Length) measure.Force {
 	return measure.Force(9 * float64(s.Cohesion) * b * f)
 }
 
-// HoldsMoment returns the moment in N·m that the soil bears from a bar turned without any push.
-func (s Soil) HoldsMoment(bar, depth measure.Length) float64 {
-	b, l := bar.Metres(), depth.Metres()
-	if !s.Clay() {
-		return s.wedge(b) * l * l * l
-	}
-	d := max(l-dead*b, 0)
-	return 2.25 * float64(s.Cohesion) * b * d * d
-}
-
 // Depth returns the least depth that holds a push at the ground together with a moment there, N·m. Signs are dropped: push and
 // moment are taken to help each other.
 func (s Soil) Depth(bar measure.Length, push measure.Force, moment float64) measure.Length {
 	h, m, b := math.Abs(float64(push)), math.Abs(moment), bar.Metres()
-	if s.Clay() {
+	if s.clay() {
 		cu := float64(s.Cohesion)
 		f := h / (9 * cu * b)
 		g := math.Sqrt((m + h*(dead*b+f/2)) / (2.25 * cu * b))
@@ -69,10 +59,10 @@ func (s Soil) Depth(bar measure.Length, push measure.Force, moment float64) meas
 // Moment returns the greatest moment in the bar below the ground, N·m, under a push and a moment at the ground, signs dropped.
 func (s Soil) Moment(bar measure.Length, push measure.Force, moment float64) float64 {
 	h, m, b := math.Abs(float64(push)), math.Abs(moment), bar.Metres()
-	if s.Clay() {
+	if s.clay() {
 		return m + h*(dead*b+h/(9*float64(s.Cohesion)*b)/2)
 	}
-	f := 0.82 * math.Sqrt(h/(b*s.Passive()*s.UnitWeight))
+	f := 0.82 * math.Sqrt(h/(b*s.passive()*s.UnitWeight))
 	return m + h*2/3*f
 }
 
@@ -80,7 +70,7 @@ func (s Soil) Moment(bar measure.Length, push measure.Force, moment float64) flo
 const dead = 1.5
 
 // wedge is ½·γ·b·Kp, N/m³: sand's resistance is this times depth cubed about the foot.
-func (s Soil) wedge(b float64) float64 { return s.UnitWeight * b * s.Passive() / 2 }
+func (s Soil) wedge(b float64) float64 { return s.UnitWeight * b * s.passive() / 2 }
 
 // Yields returns the moment in N·m at which a round bar starts to take a permanent bend: yield strength × π·d³/32.
 func Yields(diameter measure.Length, yield measure.Pressure) float64 {

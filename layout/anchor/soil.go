@@ -15,11 +15,11 @@ type Soil struct {
 	Assumed    string           // what the figures stand for, in words for the packet
 }
 
-// Clay reports whether the soil holds by cohesion.
-func (s Soil) Clay() bool { return s.Cohesion > 0 }
+// clay reports whether the soil holds by cohesion.
+func (s Soil) clay() bool { return s.Cohesion > 0 }
 
-// Passive returns Rankine's coefficient of passive pressure, (1 + sin φ)/(1 − sin φ).
-func (s Soil) Passive() float64 {
+// passive returns Rankine's coefficient of passive pressure, (1 + sin φ)/(1 − sin φ).
+func (s Soil) passive() float64 {
 	sin := math.Sin(float64(s.Friction))
 	return (1 + sin) / (1 - sin)
 }
@@ -48,8 +48,8 @@ func Sandy() Soil {
 	return Soil{Name: "sandy", UnitWeight: sandWeight, Friction: math.Pi / 6, Assumed: "loose sand of 18 kN/m³ and 30° friction"}
 }
 
-// Thawing is ground that was frozen, wet above what still is.
-func Thawing() Soil {
+// thawing is ground that was frozen, wet above what still is.
+func thawing() Soil {
 	return Soil{Name: "thawing", Cohesion: thawedCohesion, Assumed: "clay of 10 kPa, mud over frost"}
 }
 
@@ -62,7 +62,7 @@ func Named(word string) []Soil {
 	case "soft":
 		return []Soil{Soft()}
 	case "frozen":
-		return []Soil{Thawing()}
+		return []Soil{thawing()}
 	case "sandy":
 		return []Soil{Sandy()}
 	}

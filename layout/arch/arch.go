@@ -75,7 +75,6 @@ type Kind struct {
 type Footing struct {
 	Soil  anchor.Soil
 	Depth measure.Length // least depth that holds
-	Holds float64        // N·m at the ground, with this arch's thrust, at the depth the stake has
 }
 
 // Load is a weight that hangs on the arch at a place along the pipe, beside the pipe's own.
@@ -86,7 +85,6 @@ type Load struct {
 	Run   measure.Length // length of what hangs off the arch here: row, ridge piece, drops; 0 for a wrap, which Input.Wrap counts
 	Thick measure.Length // its diameter, as wind and ice meet it
 	Hangs bool           // it hangs down and meets wind from every side; else it runs along the tunnel and meets a side wind only
-	Loose bool           // a crew strips it before a storm: rows and drops
 }
 
 // Input is everything that shapes one kind of arch.
@@ -97,7 +95,6 @@ type Input struct {
 	Together                    bool           // how it leans along the tunnel is found with the others: Kind.Along is bend.Most until then
 	Guyed                       bool           // the tunnel is held lengthwise
 	Rough                       bool           // what it stands and clears is asked, no figures: it is cut into fewer parts, and load factors go to WantedFactor
-	Tie                         measure.Length // height at which guys are tied where there are any; 0: at the crown
 	Spacing                     measure.Length // of the arches; 0 for one alone
 	LeftGround, RightGround     measure.Length // heights above any common datum
 	Loads                       []Load

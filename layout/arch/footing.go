@@ -10,21 +10,14 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// footings works out what the stakes hold in still air, for each soil that the spec's word stands for.
+// footings works out how deep the stakes must stand in still air, for each soil that the spec's word stands for.
 func (m *model) footings(k *Kind) {
-	bar, depth := m.spec.Stake.Bar, m.spec.Stake.Depth
+	bar := m.spec.Stake.Bar
 	if bar.Diameter <= 0 || m.spec.Foot != nil {
 		return
 	}
-	push := math.Abs(float64(k.Thrust))
 	for _, soil := range anchor.Named(m.in.Soil.String()) {
-		f := Footing{Soil: soil, Depth: soil.Depth(bar.Diameter, k.Thrust, k.FootMoment)}
-		if arm := k.FootMoment / push; arm < 100 { // m; beyond, or without push, it is all moment
-			f.Holds = arm * float64(soil.Holds(bar.Diameter, depth, measure.Length(arm)*measure.Metre))
-		} else {
-			f.Holds = soil.HoldsMoment(bar.Diameter, depth)
-		}
-		k.Footings = append(k.Footings, f)
+		k.Footings = append(k.Footings, Footing{Soil: soil, Depth: soil.Depth(bar.Diameter, k.Thrust, k.FootMoment)})
 	}
 }
 

@@ -146,7 +146,6 @@ func (s *Solver) newton() bool {
 		s.evenOut()
 	}
 	for step, short := 0, 0; step < mostSteps && short < mostShort; step++ {
-		s.steps++
 		s.assemble()
 		s.system.factor()
 		s.system.solve(s.r, &s.g)

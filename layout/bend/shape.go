@@ -21,7 +21,6 @@ type Shape struct {
 	Start, Finish         Place
 	Energy                float64 // J, of bending
 	Stable                bool    // least energy among shapes in its plane between the same feet
-	Steps                 int     // of Newton's method
 	Residual              float64 // m, by which the far end misses its foot
 
 	spans []span
@@ -39,7 +38,7 @@ type span struct {
 
 // shape returns the present state, an equilibrium that stable has just looked at.
 func (s *Solver) shape(stable bool) *Shape {
-	sh := &Shape{Stable: stable, Steps: s.steps}
+	sh := &Shape{Stable: stable}
 	s.read(sh)
 	return sh
 }

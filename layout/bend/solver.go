@@ -30,7 +30,6 @@ type Solver struct {
 	g           [2]float64
 	inner       []condensed
 	startMoment float64
-	steps       int
 	fits        bool // now holds a shape
 }
 
@@ -69,7 +68,6 @@ func (s *Solver) Next(rod Rod) (*Shape, error) {
 		return s.Solve(rod)
 	}
 	s.aim = aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
-	s.steps = 0
 	if s.newton() && s.stable() {
 		return s.shape(true), nil
 	}
@@ -87,7 +85,6 @@ func (s *Solver) find(rod Rod) (stable bool, err error) {
 	s.rod = rod
 	s.mesh(rod)
 	goal := aim{rod.DX, rod.DY, rod.Start.Angle, rod.Finish.Angle, 1}
-	s.steps = 0
 	var tried []string
 	if s.fits && pieces == len(s.pieces) && nodes == s.nodes {
 		s.aim = goal

@@ -242,10 +242,3 @@ func (s *Space) Back(k *Kept) {
 	}
 	s.turnAxes()
 }
-
-// Slack loosens the ties: each is longer by so much, m, than the way it spans at rest.
-func (s *Space) Slack(by float64) {
-	for i := range s.slack {
-		s.slack[i] += by
-	}
-}

@@ -7,7 +7,6 @@ type Aside struct {
 	Moments [2][3]float64 // and its moment there; y twists the foot
 	Pulls   []float64     // of the ties, along them; less than 0 pushes
 	Bend    float64       // 1/m, greatest of the moment over the stiffness: the bend that stresses the pipe
-	BendAt  float64       // m along the rod
 	Ridge   float64       // of the ridge on the crown
 }
 
@@ -52,7 +51,7 @@ func (s *Space) strained(a *Aside, wind float64) {
 			end := m.plus(-way, more)
 			across := end.plus(-end.dot(t), t)
 			if bend := across.length() / (l.stiff[2] * l.length); bend > a.Bend {
-				a.Bend, a.BendAt = bend, middle+way*l.length/2
+				a.Bend = bend
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 // Package catalog knows what a store sells for a light tunnel: pipe with its moulded fittings, steel bar for
 // stakes, cords, and generic light strings. Every row says where its figures come from: a published standard,
-// "from memory", or "typical, check the label".
+// "from memory", or "typical, check the label". FindPipe, FindBar, FindCord and FindString look up a name, Nearest and Alike guess what was
+// meant by one that is not known, AssumedPrice tells a price where the spec has none.
 package catalog
 
 import "hoopwright/layout/measure"

@@ -52,14 +52,14 @@ func pn16(size string, od, wall, takeOff measure.Length) Pipe {
 		Name: "pvc-u pn16 " + size,
 		OD:   od, Wall: wall,
 		Modulus: 3000 * measure.MPa, Strength: 45 * measure.MPa,
-		Mass:    PVCMass(od, wall),
+		Mass:    pvcMass(od, wall),
 		TakeOff: takeOff, Socket: od/2 + 6*mm, CouplingStop: 3 * mm,
 		Source: pn16Source,
 	}
 }
 
-// PVCMass returns the mass of a rigid PVC pipe from its section and the density 1.40, where no table gives it.
-func PVCMass(od, wall measure.Length) measure.LineMass {
+// pvcMass returns the mass of a rigid PVC pipe from its section and the density 1.40, where no table gives it.
+func pvcMass(od, wall measure.Length) measure.LineMass {
 	area := math.Pi * (od - wall).Metres() * wall.Metres()
 	return measure.LineMass(area * pvcDensity)
 }

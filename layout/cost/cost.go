@@ -1,4 +1,5 @@
-// Package cost adds up what a tunnel costs: money at the spec's prices or else at assumed ones, and hours of people by the schedule.
+// Package cost adds up what a tunnel costs: money at the spec's prices or else at assumed ones, and hours of people by the schedule. Of does it;
+// money is in the spec's currency.
 package cost
 
 import (

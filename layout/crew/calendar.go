@@ -18,7 +18,6 @@ import (
 type Date struct {
 	On   time.Time
 	Name string // a word or two, for a strip of dates
-	What string // the same in full
 	Note string // what else to know of it, as a sentence; mostly empty
 }
 
@@ -26,32 +25,34 @@ type Date struct {
 // worked out from the others.
 func Calendar(s *spec.Spec) []Date {
 	d := s.Dates
-	call := Date{Name: "call to locate", What: "call the locating service, 2 to 3 business days before the build"}
-	call.Note = fmt.Sprintf("Locating takes %d full working days where you are: call a day earlier for each holiday between. Ticket good until ________.", practice.NoticeDays)
+	call := Date{Name: "call to locate"}
+	holiday := "holiday"
+	if LikelyNEC(s) {
+		holiday = "state holiday" // federal ones are counted
+	}
+	call.Note = fmt.Sprintf("Locating takes %d full working days where you are: call a day earlier for each %s between. Ticket good until ________.", practice.NoticeDays, holiday)
 	if !d.Build.IsZero() {
-		call.On, call.Name = CallBy(d.Build), "call to locate, at the latest"
-		call.What = fmt.Sprintf("call the locating service at the latest: %d business days lie between, holidays not counted; good for so many days as the ticket says", practice.NoticeDays)
+		call.On, call.Name = CallBy(s), "call to locate, at the latest"
 	}
 	list := []Date{
-		{On: d.Mark, Name: "white dots for stakes", What: "mark every stake in white, before the call"},
+		{On: d.Mark, Name: "white dots for stakes"},
 		call,
-		{On: d.Build, Name: "build", What: "build, with the locating ticket good on the day"},
-		{On: d.Open, Name: "open", What: "open"},
-		{On: d.Close, Name: "last evening", What: "last evening"},
-		{On: d.Down, Name: "take down", What: "take down"}}
+		{On: d.Build, Name: "build"},
+		{On: d.Open, Name: "open"},
+		{On: d.Close, Name: "last evening"},
+		{On: d.Down, Name: "take down"}}
 	if !d.Build.IsZero() && LikelyNEC(s) {
-		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "90 days up, NEC: down",
-			What: fmt.Sprintf("holiday lighting up %d days: down by now where the NEC is law; your local rule may differ", practice.HolidayDays)})
+		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "90 days up, NEC: down"})
 	}
 	return list
 }
 
-// CallBy is the last day to call so that the full business days lie between it and the day of building.
-func CallBy(build time.Time) time.Time {
-	day := build
+// CallBy is the last day to call so that the full business days lie between it and the day of building; in the United States no federal holiday is one.
+func CallBy(s *spec.Spec) time.Time {
+	day, federal := s.Dates.Build, LikelyNEC(s)
 	for left := practice.NoticeDays; ; {
 		day = day.AddDate(0, 0, -1)
-		if day.Weekday() == time.Saturday || day.Weekday() == time.Sunday {
+		if day.Weekday() == time.Saturday || day.Weekday() == time.Sunday || federal && practice.Holiday(day) {
 			continue
 		}
 		if left == 0 {
@@ -95,7 +96,7 @@ func calendarFindings(s *spec.Spec) []finding.Finding {
 			Text: fmt.Sprintf("The season is %s, and the days are those of %s. Mend the one that is wrong.", s.Season, first.Format("2006"))})
 	}
 	if !d.Mark.IsZero() && !d.Build.IsZero() {
-		if last := CallBy(d.Build); d.Mark.After(last) {
+		if last := CallBy(s); d.Mark.After(last) {
 			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},
 				Text: fmt.Sprintf("The locating service must be called by %s to answer before the build on %s, and the white marks must be there first; mark by then, not on %s.", date(last), date(d.Build), date(d.Mark))})
 		}

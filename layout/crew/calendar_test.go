@@ -14,17 +14,25 @@ func day(year int, month time.Month, d int) time.Time {
 }
 
 // Three full business days between call and build (US 811: two to three, by state), counted by hand on a calendar: 21 November
-// 2026 is a Saturday.
+// 2026 is a Saturday. Under the NEC federal holidays (5 U.S.C. 6103) are no business days.
 func TestCallBy(t *testing.T) {
-	for _, c := range []struct{ build, call time.Time }{
-		{day(2026, 11, 21), day(2026, 11, 17)}, // Sat: Fri, Thu, Wed between
-		{day(2026, 11, 20), day(2026, 11, 16)}, // Fri: Thu, Wed, Tue
-		{day(2026, 11, 25), day(2026, 11, 19)}, // Wed: Tue, Mon, Fri
-		{day(2026, 11, 23), day(2026, 11, 17)}, // Mon: Fri, Thu, Wed
-		{day(2027, 1, 4), day(2026, 12, 29)},   // over the new year
+	for _, c := range []struct{ build, call, federal time.Time }{
+		{day(2026, 11, 21), day(2026, 11, 17), day(2026, 11, 17)}, // Sat: Fri, Thu, Wed between
+		{day(2026, 11, 20), day(2026, 11, 16), day(2026, 11, 16)}, // Fri: Thu, Wed, Tue
+		{day(2026, 11, 25), day(2026, 11, 19), day(2026, 11, 19)}, // Wed: Tue, Mon, Fri
+		{day(2026, 11, 23), day(2026, 11, 17), day(2026, 11, 17)}, // Mon: Fri, Thu, Wed
+		{day(2027, 1, 4), day(2026, 12, 29), day(2026, 12, 28)},   // over the new year: Thu, Wed, Tue
+		{day(2027, 11, 13), day(2027, 11, 9), day(2027, 11, 8)},   // Veterans Day on Thu: Fri, Wed, Tue
+		{day(2026, 11, 28), day(2026, 11, 24), day(2026, 11, 23)}, // Thanksgiving on the 26th
+		{day(2027, 6, 19), day(2027, 6, 15), day(2027, 6, 14)},    // Juneteenth on Sat, kept on Fri
+		{day(2027, 7, 8), day(2027, 7, 2), day(2027, 7, 1)},       // 4 July on Sun, kept on Mon
+		{day(2027, 1, 21), day(2027, 1, 15), day(2027, 1, 14)},    // Martin Luther King on Mon 18
+		{day(2027, 6, 3), day(2027, 5, 28), day(2027, 5, 27)},     // Memorial Day on Mon 31
 	} {
-		if got := CallBy(c.build); !got.Equal(c.call) {
-			t.Errorf("build on %s: call by %s, want %s", date(c.build), date(got), date(c.call))
+		for units, want := range map[measure.System]time.Time{measure.Metric: c.call, measure.Imperial: c.federal} {
+			if got := CallBy(&spec.Spec{Units: units, Dates: spec.Dates{Build: c.build}}); !got.Equal(want) {
+				t.Errorf("%v, build on %s: call by %s, want %s", units, date(c.build), date(got), date(want))
+			}
 		}
 	}
 }
@@ -34,11 +42,11 @@ func TestCalendar(t *testing.T) {
 	list := Calendar(s)
 	for i := 1; i < len(list); i++ {
 		if list[i].On.Before(list[i-1].On) {
-			t.Errorf("%s (%s) after %s (%s)", list[i].What, date(list[i].On), list[i-1].What, date(list[i-1].On))
+			t.Errorf("%s (%s) after %s (%s)", list[i].Name, date(list[i].On), list[i-1].Name, date(list[i-1].On))
 		}
 	}
 	// NFPA 70, 590.3(B): 90 days. 21 November and 90 days: 9 left of November, 31, 31, and 19 of February.
-	if last := list[len(list)-1]; !last.On.Equal(day(2027, 2, 19)) || !strings.Contains(last.What, "local rule") {
+	if last := list[len(list)-1]; !last.On.Equal(day(2027, 2, 19)) || !strings.Contains(last.Name, "NEC") {
 		t.Errorf("last line %+v", last)
 	}
 	if f := calendarFindings(s); len(f) > 0 {
@@ -68,7 +76,7 @@ func TestCalendar(t *testing.T) {
 	s.Units = measure.Metric
 	s.Power.Circuits = []spec.Circuit{{Volts: 230}}
 	for _, d := range Calendar(s) {
-		if strings.Contains(d.What, "NEC") {
+		if strings.Contains(d.Name, "NEC") {
 			t.Errorf("at 230 V: %+v", d)
 		}
 	}

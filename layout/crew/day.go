@@ -59,10 +59,9 @@ type RidgePiece struct {
 
 // Chain is strings end to end behind one plug.
 type Chain struct {
-	Name, Outlet string          // Outlet is empty where nothing feeds it
-	At           lights.Place    // where it is plugged in
-	Runs         []lights.Run    // that its strings are on, one a string in order
-	Amps         measure.Current // at the first plug
+	Outlet string          // empty where nothing feeds it
+	Runs   []lights.Run    // that its strings are on, one a string in order
+	Amps   measure.Current // at the first plug
 }
 
 // Day orders the work from the first white dot to the last plug, and lays it along the clock.

@@ -63,7 +63,7 @@ func garden(n int) Input {
 			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.StakeID{Arch: g, Guy: true, Side: spec.Side(side)}, Length: 24 * inch, Depth: 20 * inch})
 		}
 	}
-	in.Chains = []Chain{{"A", "porch", lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Left, 1)}, nil, 0.48}, {"B", "garage wall", lights.Place{Spot: lights.AtFoot, Part: lights.Leg(spec.Right, 1)}, nil, 0.2}}
+	in.Chains = []Chain{{"porch", nil, 0.48}, {"garage wall", nil, 0.2}}
 	in.Cords, in.Taps = 2, 1
 	return in
 }

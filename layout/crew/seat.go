@@ -42,7 +42,6 @@ func (l *laid) seated(jobs []Job, keep int) int {
 	return slices.Min(s.worked)
 }
 
-// seating is the state of it.
 type seating struct {
 	*laid
 	keep   int

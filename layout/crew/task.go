@@ -63,21 +63,9 @@ type Who struct {
 	Grown  bool // all of them practice.Least years old or more
 }
 
-// Bound says how a figure is held to.
-type Bound int
-
-// The bounds: within Limit either way, exactly, so much or more, so much or less.
-const (
-	Within Bound = iota
-	Exactly
-	AtLeast
-	AtMost
-)
-
 // Figure is something wanted, of one part of the tunnel: one of the quantities with its limit, or a state that What names alone.
 type Figure struct {
 	What   Wanted
-	Bound  Bound
 	Arches []int // or bays, which follow from What
 	Bays   []int
 	Walls  []spec.Side
@@ -100,7 +88,6 @@ type Figure struct {
 type Cure struct {
 	Do   Remedy
 	By   measure.Length // 0: whatever the amount
-	From int            // so many off on one night; 0: from the first on
 	Then measure.Length // what it changes by then: of the crown, lower positive; per inch (10 mm) for SlideTheRow
 }
 

@@ -50,7 +50,7 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 func (b *tasker) markLegs(who Who) {
 	n := who.People / 2
 	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.Arches)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(Marker, n)},
-		Want: []Figure{{What: TapeMark, Bound: Exactly, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
+		Want: []Figure{{What: TapeMark, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.Arches {
 		t.Want = append(t.Want, b.guyMarks(a)...)
 		t.Want = append(t.Want, b.marks(BraceMark, a, b.pegsOf(a.Number))...)
@@ -58,7 +58,6 @@ func (b *tasker) markLegs(who Who) {
 	b.add(b.markingLegs(), t)
 }
 
-// markingLegs is the work of it.
 func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.Arches)) }
 
 // guyMarks are the tapes at which an arch's guys are tied.
@@ -71,7 +70,7 @@ func (b *tasker) marks(what Wanted, a arch.Arch, to []ground.Stake) []Figure {
 	}
 	left, right := lights.Knot(b.units, a.Kind, spec.Left, to[0].Tied), lights.Knot(b.units, a.Kind, spec.Right, to[0].Tied)
 	fig := func(l measure.Length, walls ...spec.Side) Figure {
-		return Figure{What: what, Bound: Exactly, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
+		return Figure{What: what, Arches: []int{a.Number}, Walls: walls, Length: l, Limit: practice.FlagGive(b.units)}
 	}
 	if left == right {
 		return []Figure{fig(left, spec.Left, spec.Right)}

@@ -42,10 +42,10 @@ func (b *tasker) driving() {
 // readTicket has the locating ticket read before anything is driven.
 func (b *tasker) readTicket() {
 	ticket := Task{Action: ReadTicket, Who: Who{People: 1, Grown: true}, Warning: BuriedKills, Hold: true, Uses: []Need{one(TicketPaper)}, IfOff: cures(LeaveBare, Ask),
-		Want: []Figure{state(TicketInDate), {What: ClearOfLine, Bound: AtLeast, Line: -1, Limit: practice.KeepBuried(b.units)}}}
+		Want: []Figure{state(TicketInDate), {What: ClearOfLine, Line: -1, Limit: practice.KeepBuried(b.units)}}}
 	for i, l := range b.Spec.Site.Buried {
 		if l.Keep > practice.KeepBuried(b.units) {
-			ticket.Want = append(ticket.Want, Figure{What: ClearOfLine, Bound: AtLeast, Line: i, Limit: l.Keep})
+			ticket.Want = append(ticket.Want, Figure{What: ClearOfLine, Line: i, Limit: l.Keep})
 		}
 	}
 	b.add(practice.MinutesTalk, ticket)
@@ -73,12 +73,12 @@ func (b *tasker) bases(list []ground.Stake) {
 			return
 		}
 		n := practice.Bags(each, b.units)
-		t.Want = append(t.Want, Figure{What: Weighs, Bound: AtLeast, Stakes: of, Force: each, Count: n})
+		t.Want = append(t.Want, Figure{What: Weighs, Stakes: of, Force: each, Count: n})
 		bags += n * len(of)
 	}
 	weigh(legs, b.FootWeight)
 	weigh(guys, b.TieWeight)
-	t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs}, Figure{What: Capped, Bound: Exactly, Count: len(legs)})
+	t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs}, Figure{What: Capped, Count: len(legs)})
 	t.Uses = []Need{one(SoleBoards), many(BarSockets, len(legs)), many(SandBags, bags), many(Stakes, len(legs)), many(Caps, len(legs)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}
 	b.add(b.Spec.Crew.Rates.Stake*float64(len(list)), t)
 }
@@ -87,10 +87,10 @@ func (b *tasker) bases(list []ground.Stake) {
 func (b *tasker) lookUp(hold bool) {
 	t := Task{Action: LookUp, Hold: hold, Who: Who{People: 1, Grown: true}, IfOff: cures(Ask), Of: Scope{Overhead: indexes(len(b.Spec.Site.Overhead))}}
 	for i, l := range b.Spec.Site.Overhead {
-		t.Want = append(t.Want, Figure{What: KeepOverhead, Bound: AtLeast, Line: i, Length: l.Keep})
+		t.Want = append(t.Want, Figure{What: KeepOverhead, Line: i, Length: l.Keep})
 	}
 	if len(t.Want) == 0 {
-		t.Want = []Figure{{What: KeepOverhead, Bound: AtLeast, Line: -1, Length: practice.KeepOverhead(b.units)}}
+		t.Want = []Figure{{What: KeepOverhead, Line: -1, Length: practice.KeepOverhead(b.units)}}
 	}
 	b.add(practice.MinutesMeasure, t)
 }
@@ -107,7 +107,7 @@ func (b *tasker) depths() {
 		})
 		if k < 0 {
 			k = len(t.Want)
-			t.Want = append(t.Want, Figure{What: DepthTaped, Bound: Exactly, Length: s.Depth}, Figure{What: Shows, Bound: Exactly, Length: s.Length - s.Depth})
+			t.Want = append(t.Want, Figure{What: DepthTaped, Length: s.Depth}, Figure{What: Shows, Length: s.Length - s.Depth})
 		}
 		t.Want[k].Stakes = append(t.Want[k].Stakes, s)
 		t.Want[k+1].Stakes = append(t.Want[k+1].Stakes, s)
@@ -131,8 +131,8 @@ func (b *tasker) pull(s ground.Stake) {
 	}
 	stakes := []ground.Stake{s}
 	b.add(practice.MinutesTalk, Task{Action: PullTest, Who: Who{People: practice.Drivers, Grown: true}, Warning: NoHolding, Hold: true, Record: []Record{Found}, Of: Scope{Stakes: stakes},
-		Want: []Figure{{What: PullUp, Bound: Exactly, Stakes: stakes, Length: up}, {What: PullForce, Bound: Exactly, Stakes: stakes, Force: measure.Force(moment / up.Metres())},
-			{What: PullMoves, Bound: AtMost, Stakes: stakes, Length: practice.PullMoves(b.units)}},
+		Want: []Figure{{What: PullUp, Stakes: stakes, Length: up}, {What: PullForce, Stakes: stakes, Force: measure.Force(moment / up.Metres())},
+			{What: PullMoves, Stakes: stakes, Length: practice.PullMoves(b.units)}},
 		IfOff: []Cure{{Do: DriveDeeper, By: practice.Deeper(b.units)}, {Do: LongerStakes}},
 		Uses:  []Need{one(Hammer), one(LuggageScale), many(Gloves, practice.Drivers), many(EyeProtection, practice.Drivers), one(Caps)}})
 }
@@ -146,7 +146,7 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	t := Task{Action: DriveStakes, Who: Who{People: drivers, Grown: true}, Warning: NoHolding, Of: Scope{Stakes: slices.Concat(legs, guys)},
 		Uses: []Need{many(Hammer, drivers/2), many(Level, drivers/2), one(Ribbon), many(Caps, n), many(Gloves, drivers), many(EyeProtection, drivers), many(SpareStake, b.spares(n)), many(SpareCap, b.spares(n))}}
 	if lean := b.Spec.ArchOf(legs[0].Arch).Stake.Lean; lean != 0 {
-		t.Want = append(t.Want, Figure{What: Leaning, Bound: Exactly, Stakes: legs, Angle: lean})
+		t.Want = append(t.Want, Figure{What: Leaning, Stakes: legs, Angle: lean})
 	} else {
 		t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs})
 	}
@@ -154,7 +154,7 @@ func (b *tasker) drive(left, right, guys []ground.Stake) {
 	if pulled := slices.DeleteFunc(slices.Clone(guys), upright); len(pulled) > 0 {
 		t.Want = append(t.Want, Figure{What: GuyLean, Stakes: pulled})
 	}
-	t.Want = append(t.Want, Figure{What: Capped, Bound: Exactly, Count: n}, state(Ribbons))
+	t.Want = append(t.Want, Figure{What: Capped, Count: n}, state(Ribbons))
 	t.IfOff = b.wontGo()
 	t.Record = []Record{Moved}
 	b.add(work, t)

@@ -130,7 +130,7 @@ func (b *tasker) wind(group []int, people int) {
 	}
 	who := Who{People: people}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
-		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Bound: AtLeast, Length: practice.SocketBare(b.units)}},
+		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Length: practice.SocketBare(b.units)}},
 		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
 	var tied []int
 	for _, i := range group {
@@ -139,7 +139,7 @@ func (b *tasker) wind(group []int, people int) {
 		}
 	}
 	if len(tied) > 0 {
-		t.Want = append(t.Want, Figure{What: BandBare, Bound: AtLeast, Arches: tied, Length: practice.BareBand(b.units)})
+		t.Want = append(t.Want, Figure{What: BandBare, Arches: tied, Length: practice.BareBand(b.units)})
 	}
 	b.add(b.winding(group), t)
 }
@@ -168,7 +168,7 @@ func (b *tasker) hanging() {
 				continue
 			}
 			t.Of.Rows = append(t.Of.Rows, i)
-			t.Want = append(t.Want, Figure{What: RowAt, Bound: Exactly, Walls: []spec.Side{wall}, Length: r.Tape, Count: r.Number})
+			t.Want = append(t.Want, Figure{What: RowAt, Walls: []spec.Side{wall}, Length: r.Tape, Count: r.Number})
 			strung += max(1, len(r.Strings))
 			for _, h := range r.Heights {
 				high = max(high, h)
@@ -181,7 +181,7 @@ func (b *tasker) hanging() {
 		if b.Spec.Lights.Rows != nil {
 			sag = b.Spec.Lights.Rows.Sag
 		}
-		t.Want = append(t.Want, Figure{What: Sag, Bound: AtMost, Length: sag})
+		t.Want = append(t.Want, Figure{What: Sag, Length: sag})
 		t.Uses = []Need{many(ZipTies, len(b.Arches)*len(t.Of.Rows)), one(Cutters)}
 		if high > practice.Reach(b.units) {
 			t.Uses = b.climbs(t.Uses...)
@@ -194,10 +194,10 @@ func (b *tasker) hanging() {
 			lowest = min(lowest, d.Lowest)
 		}
 		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Of: Scope{Drops: indexes(n)}, Who: Who{People: 2, Grown: true},
-			Want: []Figure{{What: LowestDrop, Bound: AtLeast, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
+			Want: []Figure{{What: LowestDrop, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
 	}
 	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
 		b.add(practice.MinutesMeasure*float64(len(b.Arches)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.Arches)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),
-			Want: []Figure{{What: OpeningHigh, Bound: AtLeast, Length: o.OpeningHeight}, {What: OpeningWide, Bound: AtLeast, Length: o.OpeningWidth}}, Uses: []Need{long(OpeningSticks, 1, o.OpeningHeight), long(OpeningSticks, 1, o.OpeningWidth)}})
+			Want: []Figure{{What: OpeningHigh, Length: o.OpeningHeight}, {What: OpeningWide, Length: o.OpeningWidth}}, Uses: []Need{long(OpeningSticks, 1, o.OpeningHeight), long(OpeningSticks, 1, o.OpeningWidth)}})
 	}
 }

@@ -133,7 +133,7 @@ func (b *tasker) paint(action Action, dots []ground.Dot, checks []ground.Check) 
 		for _, d := range dots {
 			for _, l := range []measure.Length{d.A, d.B} {
 				if d.How == ground.TwoTapes || d.Spot.Kind == ground.AtAhead && l == d.A {
-					t.Want = append(t.Want, Figure{What: TriangleSide, Bound: Exactly, Length: l})
+					t.Want = append(t.Want, Figure{What: TriangleSide, Length: l})
 				}
 			}
 		}
@@ -159,7 +159,7 @@ func (b *tasker) gauge() {
 		k := slices.IndexFunc(t.Want, func(f Figure) bool { return b.units.Taped(f.Length) == b.units.Taped(width) })
 		if k < 0 {
 			k = len(t.Want)
-			t.Want = append(t.Want, Figure{What: GaugeLength, Bound: Exactly, Length: width})
+			t.Want = append(t.Want, Figure{What: GaugeLength, Length: width})
 		}
 		t.Want[k].Arches = append(t.Want[k].Arches, i+1)
 	}
@@ -204,7 +204,7 @@ func (b *tasker) clear(line int) (list []Figure) {
 	l := b.Spec.Site.Buried[line]
 	for _, s := range b.Ground.Stakes {
 		if away := ground.FromLine(s, l); away < 2*l.Keep {
-			list = append(list, Figure{What: ClearOfLine, Bound: AtLeast, Stakes: []ground.Stake{s}, Line: line, Length: away, Limit: l.Keep})
+			list = append(list, Figure{What: ClearOfLine, Stakes: []ground.Stake{s}, Line: line, Length: away, Limit: l.Keep})
 		}
 	}
 	return list
@@ -227,7 +227,7 @@ func (b *tasker) calls() {
 		b.add(practice.MinutesTalk, t)
 	}
 	b.add(practice.MinutesTalk, Task{Action: CallLocator, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Ticket, FirstDay, LastDay}, Uses: []Need{one(Phone), one(Pencil)},
-		Want: []Figure{{What: NoticeGiven, Bound: AtLeast, Count: practice.NoticeDays}, state(OwnersAnswered)}, IfOff: cures(WaitOrCall)})
+		Want: []Figure{{What: NoticeGiven, Count: practice.NoticeDays}, state(OwnersAnswered)}, IfOff: cures(WaitOrCall)})
 	d := b.Spec.Dates
 	if d.Mark.IsZero() || d.Build.IsZero() || d.Build.Sub(d.Mark).Hours() >= 24*practice.FlagDays {
 		n := len(b.Ground.Stakes)

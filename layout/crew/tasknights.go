@@ -20,12 +20,12 @@ func (b *tasker) nights() {
 	if b.Inside > 0 {
 		gust = b.Inside
 	}
-	noon := Task{Action: NoonCall, Who: one1, Hold: true, Want: []Figure{{What: ForecastBelow, Bound: AtMost, Gust: gust}}, IfOff: cures(CloseTonight), Uses: []Need{one(Phone)}}
+	noon := Task{Action: NoonCall, Who: one1, Hold: true, Want: []Figure{{What: ForecastBelow, Gust: gust}}, IfOff: cures(CloseTonight), Uses: []Need{one(Phone)}}
 	if b.Down > 0 {
-		noon.Want = append(noon.Want, Figure{What: LaidFlat, Bound: AtMost, Gust: b.Down})
+		noon.Want = append(noon.Want, Figure{What: LaidFlat, Gust: b.Down})
 	}
 	b.add(practice.MinutesTalk/2, noon)
-	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Bound: AtMost, Length: practice.PullMoves(b.units)}},
+	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.PullMoves(b.units)}},
 		IfOff: cures(CloseTonight), Uses: []Need{one(SpareCap)}}
 	b.add(practice.MinutesTalk/2, stakes)
 	kept := Figure{What: CrownKept, Limit: practice.CrownFell(b.units)}
@@ -96,7 +96,7 @@ func (b *tasker) takeDown() {
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base }) {
 		pull = append(pull, one(StakeGrip))
 	}
-	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Bound: Exactly, Count: n}},
+	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
 		IfOff: cures(FindStake), Uses: pull})
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
@@ -152,6 +152,6 @@ func (b *tasker) lower(all Scope) {
 		uses = append(uses, one(Screwdriver))
 	}
 	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, IfOff: cures(OtherDay, Ask),
-		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Bound: Exactly, Count: legs}},
+		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},
 		Uses: b.climbs(uses...)})
 }

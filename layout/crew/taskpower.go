@@ -27,7 +27,7 @@ func (b *tasker) powering() {
 	}
 	if b.Spec.Site.NotKnown(spec.BreakerAmps) {
 		for _, c := range b.Spec.Power.Circuits {
-			test.Want = append(test.Want, Figure{What: BreakerReads, Bound: AtLeast, Amps: c.Breaker})
+			test.Want = append(test.Want, Figure{What: BreakerReads, Amps: c.Breaker})
 		}
 	}
 	if len(outlets) == 0 { // any that something is tried at
@@ -36,7 +36,7 @@ func (b *tasker) powering() {
 		return
 	}
 	b.add(practice.MinutesMeasure*2*float64(len(outlets)), test)
-	high := Figure{What: JointsHigh, Bound: AtLeast, Length: practice.JointHigh(b.units)}
+	high := Figure{What: JointsHigh, Length: practice.JointHigh(b.units)}
 	if b.Cords+b.Taps > 0 {
 		b.laying(high)
 		b.add(practice.MinutesTalk, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
@@ -57,7 +57,7 @@ func (b *tasker) laying(high Figure) {
 		return slices.DeleteFunc(needs, func(n Need) bool { return n.Count == 0 })
 	}
 	lay := b.Spec.Crew.Rates.Cord * float64(b.Cords)
-	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Bound: Exactly, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
+	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
 		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), many(CordCovers, b.Over))...)})
 	join := practice.MinutesMeasure * float64(len(b.Chains))
 	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join)}, Want: []Figure{high}, IfOff: cures(Ask),

@@ -20,7 +20,7 @@ func (b *tasker) raising() {
 	b.checkDay()
 	for i := range b.Spec.Site.Overhead {
 		b.add(practice.MinutesMeasure, Task{Action: WatchLine, Of: Scope{Overhead: []int{i}}, Who: Who{People: 1, Grown: true}, Hold: true, Record: []Record{Named},
-			Want: []Figure{{What: KeepOverhead, Bound: AtLeast, Line: i, Length: b.Spec.Site.Overhead[i].Keep}}, IfOff: cures(Ask)})
+			Want: []Figure{{What: KeepOverhead, Line: i, Length: b.Spec.Site.Overhead[i].Keep}}, IfOff: cures(Ask)})
 	}
 	b.standFirst(first)
 	if len(b.Arches) > 1 {
@@ -50,8 +50,8 @@ func (b *tasker) trial() {
 // checkDay is what has to hold before the first arch: gusts, cold, people.
 func (b *tasker) checkDay() {
 	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
-		Want: []Figure{{What: GustBelow, Bound: AtMost, Gust: b.raisingGust()}, {What: WarmerThan, Bound: AtLeast, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
-			{What: PeopleThere, Bound: AtLeast, Count: practice.Raisers}},
+		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
+			{What: PeopleThere, Count: practice.Raisers}},
 		Uses: []Need{many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers)}})
 }
 
@@ -243,12 +243,12 @@ func (b *tasker) turns(bays []int) (list []Figure) {
 	for _, bay := range bays {
 		turn := b.Ground.Stations[bay].Heading - b.Ground.Stations[bay-1].Heading
 		if absAngle(turn) > measure.Degree/2 {
-			list = append(list, Figure{What: BayTurn, Bound: Exactly, Bays: []int{bay}, Angle: turn})
+			list = append(list, Figure{What: BayTurn, Bays: []int{bay}, Angle: turn})
 		}
 	}
 	for _, bay := range bays {
 		if climb := b.level(bay+1) - b.level(bay); b.units.Taped(climb) != 0 {
-			list = append(list, Figure{What: BayClimb, Bound: Exactly, Bays: []int{bay}, Length: climb})
+			list = append(list, Figure{What: BayClimb, Bays: []int{bay}, Length: climb})
 		}
 	}
 	return list
@@ -331,5 +331,5 @@ func (b *tasker) finish() {
 	}
 	left, right, guys := b.stakes()
 	b.add(practice.MinutesTalk, Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),
-		Want: []Figure{{What: CapsBack, Bound: Exactly, Count: len(left) + len(right)}, state(NothingLeans)}, Uses: []Need{one(Bucket)}})
+		Want: []Figure{{What: CapsBack, Count: len(left) + len(right)}, state(NothingLeans)}, Uses: []Need{one(Bucket)}})
 }

@@ -21,13 +21,11 @@ type Workday struct {
 	works      works
 }
 
-// Light is a day's light by the clock of Zone.
+// Light is a day's light by the clock of the place.
 type Light struct {
 	Rise, Set, Dusk Clock // dusk ends civil twilight: from then on it is dark
-	Zone            string
 }
 
-// works is a set of works.
 type works uint32
 
 func (w works) has(one Work) bool { return w>>one&1 == 1 }
@@ -98,7 +96,7 @@ func (in Input) light(date time.Time) *Light {
 		t = t.In(zone)
 		return Clock(t.Hour()*60 + t.Minute()) // down to the minute: too early is the careful side of a sunset
 	}
-	return &Light{Rise: clock(day.Rise) + 1, Set: clock(day.Set), Dusk: clock(day.Dusk) + 1, Zone: zone.String()}
+	return &Light{Rise: clock(day.Rise) + 1, Set: clock(day.Set), Dusk: clock(day.Dusk) + 1}
 }
 
 // given makes days of those that the spec gives, the marking apart from the others.
@@ -153,17 +151,17 @@ const most = 60
 func (in Input) days() (marking, others []Workday, open bool) {
 	marking, others = in.given()
 	if len(marking) == 0 {
-		marking = in.following(in.Spec.Dates.Mark, worksOf(MarkGround), most)
+		marking = in.following(in.Spec.Dates.Mark, worksOf(MarkGround))
 	}
 	if len(outdoors(others)) == 0 {
-		return marking, append(others, in.following(in.first(), allOfWork&^aside, most)...), true
+		return marking, append(others, in.following(in.first(), allOfWork&^aside)...), true
 	}
 	return marking, others, false
 }
 
-// following are days in a row.
-func (in Input) following(first time.Time, of works, n int) (list []Workday) {
-	for k := range n {
+// following are as many days in a row as a building may take.
+func (in Input) following(first time.Time, of works) (list []Workday) {
+	for k := range most {
 		date := first
 		if !date.IsZero() {
 			date = date.AddDate(0, 0, k)

@@ -106,7 +106,7 @@ func (m *marker) stretches() []TapeLength {
 	if m.Straight {
 		return m.TapeLengths(m.units)
 	}
-	return m.CheckStretches(m.units)
+	return m.checkStretches(m.units)
 }
 
 // tapeChecks are tapes from marks that found nothing: the third to what two found, and two to a corner that was squared off.
@@ -178,7 +178,7 @@ func (m *marker) diagonalChecks(add func(CheckKind, Spot, Spot, Mend)) {
 
 // slides has the right row slid where the two diagonals of a tunnel that one tape reaches differ.
 func (m *marker) slides(list []Check) {
-	share, ok := m.Slide()
+	share, ok := m.slide()
 	if !ok || len(m.stretches()) != 1 {
 		return
 	}

@@ -159,8 +159,8 @@ func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {
 	return first, last, l.Straight && first > 0 && last > first
 }
 
-// CheckStretches parts a bend into stretches, each of which one tape reaches across, from either stake of its first arch to either of its last.
-func (l Layout) CheckStretches(units measure.System) []TapeLength {
+// checkStretches parts a bend into stretches, each of which one tape reaches across, from either stake of its first arch to either of its last.
+func (l Layout) checkStretches(units measure.System) []TapeLength {
 	n := len(l.Stations)
 	reach := practice.OnGround(units).Reach
 	fits := func(first, last int) bool {

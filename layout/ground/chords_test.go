@@ -136,7 +136,7 @@ func TestCheckStretches(t *testing.T) {
 		return max(Between(p[0], q[0]), Between(p[0], q[1]), Between(p[1], q[0]), Between(p[1], q[1]))
 	}
 	at := 1
-	for _, p := range l.CheckStretches(s.Units) {
+	for _, p := range l.checkStretches(s.Units) {
 		if p.First != at || across(p.First, p.Last) > 100*ft || p.Last < 60 && across(p.First, p.Last+1) <= 100*ft {
 			t.Errorf("stretch %+v after arch %d", p, at)
 		}

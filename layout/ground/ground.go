@@ -3,6 +3,9 @@
 //
 // All distances are level, as a tape held level gives them. The method is plane trigonometry: exact arcs, crossings of
 // circles, least squares where there are more tapes than needed.
+//
+// Lay makes the Layout; its methods give what leaves and tasks ask of it: tapes, checks, the order of marking. Clear only asks whether guy stakes and pegs stand
+// where they may; Locate finds the places of a spec that gives tapes to them instead. Lengths are mm, x and y on the spec's own axes; headings run clockwise from +y.
 package ground
 
 import (
@@ -87,9 +90,8 @@ type Mark struct {
 
 // Layout is the tunnel on the ground.
 type Layout struct {
-	Stations  []Station    // one per arch
-	Centre    []spec.Point // the route's centreline from arch 1 to the last, as a polyline for drawing
-	Stakes    []Stake      // L1, R1, L2, R2 …, then the guy stakes
+	Stations  []Station // one per arch
+	Stakes    []Stake   // L1, R1, L2, R2 …, then the guy stakes
 	Ties      []Tie
 	Chords    []Chord    // of a bend beyond the reach of its marks
 	Diagonals []Diagonal // of each bay, then of the whole
@@ -113,7 +115,6 @@ func Lay(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
 	t := newTunnel(s, spans, crowns, shapes)
 	l := Layout{
 		Stations: t.stations,
-		Centre:   t.route.path(),
 		Stakes:   t.stakes(),
 		Straight: t.route.straight(),
 		Baseline: t.baseline,

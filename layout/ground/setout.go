@@ -6,46 +6,15 @@ import (
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
-	"hoopwright/layout/spec"
 )
 
 // Between returns the level distance between two stakes.
 func Between(a, b Stake) measure.Length { return distance(a.At(), b.At()) }
 
-// OffLine returns how far a stake stands off its side's baseline, away from the opening positive.
-func (l Layout) OffLine(s Stake) measure.Length { return abs(s.Offset) - l.Baseline }
-
-// SideOf returns the side on which a tie's stake lies for someone at mark A who looks to mark B: two tapes cross twice, and this says
-// which crossing is meant. It is false where the stake lies on the line itself, or the tie is none of the layout's.
-func (l Layout) SideOf(t Tie) (spec.Side, bool) {
-	stake, ok := l.Stake(t.Stake)
-	a, b := l.markAt(t.MarkA), l.markAt(t.MarkB)
-	if !ok || a == nil || b == nil {
-		return spec.Left, false
-	}
-	across := cross(sub(*b, *a), sub(stake.At(), *a))
-	switch off := across / max(distance(*a, *b), measure.Millimetre); {
-	case off > measure.Millimetre:
-		return spec.Left, true
-	case off < -measure.Millimetre:
-		return spec.Right, true
-	}
-	return spec.Left, false
-}
-
-func (l Layout) markAt(name string) *spec.Point {
-	for i := range l.Marks {
-		if l.Marks[i].Name == name {
-			return &l.Marks[i].At
-		}
-	}
-	return nil
-}
-
-// Slide returns how far one row of a straight tunnel must slide along its line, as a share of the difference between the diagonals
+// slide returns how far one row of a straight tunnel must slide along its line, as a share of the difference between the diagonals
 // of the whole. Sliding a row by s makes the one diagonal longer and the other shorter by s·a/d each, a the tunnel's length and d the
 // diagonal; so the share is d/2a, hardly more than a half where the tunnel is long. It is false where there is nothing to slide.
-func (l Layout) Slide() (share float64, ok bool) {
+func (l Layout) slide() (share float64, ok bool) {
 	n := len(l.Stations)
 	if !l.Straight || n < 2 {
 		return 0, false
@@ -125,7 +94,7 @@ func (l Layout) LongestTape(units measure.System) measure.Length {
 	}
 	parts := l.TapeLengths(units)
 	if len(parts) == 0 {
-		parts = l.CheckStretches(units)
+		parts = l.checkStretches(units)
 	}
 	if len(l.Stations) == 1 {
 		longest = max(longest, Between(l.Stakes[0], l.Stakes[1]))

@@ -18,7 +18,7 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 	for _, n := range []int{2, 3, 9, 60} {
 		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: n, Spacing: 1200, Length: 1200 * measure.Length(n-1)}}
 		l := Lay(s, same(n, 2300), same(n, 2500), nil)
-		share, ok := l.Slide()
+		share, ok := l.slide()
 		if !ok {
 			t.Fatalf("%d arches: no slide", n)
 		}
@@ -30,40 +30,8 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 			t.Errorf("%d arches: slid %v, sent back %.3f", n, slid, back)
 		}
 	}
-	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000), nil).Slide(); ok {
+	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000), nil).slide(); ok {
 		t.Error("a lone arch has no row to slide")
-	}
-}
-
-// A stake on either side of the line between two marks, from sketches by hand.
-func TestSideOfATie(t *testing.T) {
-	l := Layout{Marks: []Mark{{Name: "a"}, {Name: "b", At: spec.Point{X: 5000}}},
-		Stakes: []Stake{{StakeID: Leg(spec.Left, 1), X: 1000, Y: 3000}, {StakeID: Leg(spec.Right, 1), X: 1000, Y: -3000}, {StakeID: Leg(spec.Left, 2), X: 2000}}}
-	for name, want := range map[StakeID]spec.Side{Leg(spec.Left, 1): spec.Left, Leg(spec.Right, 1): spec.Right} {
-		if got, ok := l.SideOf(Tie{Stake: name, MarkA: "a", MarkB: "b"}); !ok || got != want {
-			t.Errorf("%s lies %v of the way from a to b, %v", name, got, ok)
-		}
-		if got, _ := l.SideOf(Tie{Stake: name, MarkA: "b", MarkB: "a"}); got == want {
-			t.Errorf("%s lies %v of the way back too", name, got)
-		}
-	}
-	if _, ok := l.SideOf(Tie{Stake: Leg(spec.Left, 2), MarkA: "a", MarkB: "b"}); ok {
-		t.Error("a stake on the line lies on neither side")
-	}
-}
-
-// An arch wider than the commonest stands half the difference outside the line.
-func TestOffLine(t *testing.T) {
-	s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 3, Spacing: 1000, Length: 2000}}
-	l := Lay(s, []measure.Length{2300, 2000, 2000}, same(3, 2500), nil)
-	for _, stake := range l.Stakes {
-		want := measure.Length(0)
-		if stake.Arch == 1 {
-			want = 150
-		}
-		if got := l.OffLine(stake); math.Abs(float64(got-want)) > 1e-9 {
-			t.Errorf("%s stands %v off its line, want %v", stake.String(), got, want)
-		}
 	}
 }
 

@@ -54,7 +54,6 @@ const (
 	Away
 )
 
-// ways are the letters of the ways.
 var ways = [...]string{"", "a", "b"}
 
 // Leg returns the name of the stake under a leg.

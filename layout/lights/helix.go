@@ -48,7 +48,6 @@ type coil struct {
 	leftOver measure.Length
 	covers   float64
 	fault    fault
-	asked    measure.Length // pitch that was asked for or solved before the wire forbade it
 }
 
 // wind solves a wrap. A given pitch fixes the number of strings; otherwise the strings (the fewest that go round at least
@@ -86,7 +85,7 @@ func (j job) reaching() int { return atLeast(j.shortest(), j.string) }
 
 // atPitch winds at a pitch, but never closer than the wire is thick.
 func (j job) atPitch(pitch measure.Length, count int) coil {
-	c := coil{pitch: pitch, asked: pitch, covers: 1}
+	c := coil{pitch: pitch, covers: 1}
 	// The wire's own thickness is a pitch that just fits: let rounding not call it touching.
 	if pitch < j.wire*(1-1e-9) {
 		c.pitch, c.fault = j.wire, touching

@@ -51,7 +51,6 @@ func Lay(in Input) Layout {
 	return l.out
 }
 
-// arch returns an arch by its number.
 func (l *layer) arch(number int) arch.Arch { return l.Arches[number-1] }
 
 // line is a path that strings lie along, end to end: how many, on what length, and where each distance along it is.

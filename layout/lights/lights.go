@@ -5,6 +5,8 @@
 // whole string, its unlit lead and tail too, lies on the pipe. A row is a chain of shallow parabolas from arch to arch.
 // Strings are laid end to end along such a path, and every path keeps its account: the strings' lengths add up to what
 // lies on it and what is left over.
+//
+// Lay does it. Loads is what hangs on one arch by it, before any is laid: the arch's curve needs it. Lengths are mm.
 package lights
 
 import (
@@ -132,7 +134,6 @@ type Path struct {
 	Length      measure.Length
 	Strings     []string
 	LeftOver    measure.Length // of the last string
-	Open        bool           // which end it starts from is left to the power plan
 }
 
 // Ends are the arches that the row of an index in Rows begins and ends at.
@@ -166,7 +167,7 @@ type Layout struct {
 	Wraps    []Wrap
 	Rows     []Row
 	Paths    []Path // of the rows
-	Pulls    []EndPull
+	Pulls    []endPull
 	Drops    []Drop
 	Ties     int // zip ties: see practice.TieStep
 	Findings []finding.Finding

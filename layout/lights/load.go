@@ -28,7 +28,7 @@ func Loads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		for _, st := range dropped(s, d, number, k) {
 			whole := measure.Length(dropCount(d, st.length())) * d.String.Length
 			l := load(k, st, weigh(d.String, whole))
-			l.Run, l.Thick, l.Hangs, l.Loose = whole, breadth(d.String), true, true
+			l.Run, l.Thick, l.Hangs = whole, breadth(d.String), true
 			out = append(out, l)
 		}
 	}
@@ -44,7 +44,7 @@ func CrownHeight(k *arch.Kind) measure.Length { return k.HeightAt(spec.Left, k.C
 // RidgeLoad returns the lights on a bay's ridge piece, at no place yet: whole wraps by their weight, and the drops under its length. from and to are the
 // heights of its crowns, which decide where "above 8 ft" begins on it.
 func RidgeLoad(s *spec.Spec, bay int, piece, from, to measure.Length) (wraps, drops arch.Load) {
-	drops.Hangs, drops.Loose = true, true
+	drops.Hangs = true
 	for _, w := range s.Lights.Wraps {
 		for _, st := range wrappedRidge(s, w, bay, piece, crowns{from, to}) {
 			c := onto(s, w, st).wind()
@@ -100,7 +100,7 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 			st := stretch{Part: Leg(wall, number), from: mark, to: mark}
 			kind := rows.Strings[i%len(rows.Strings)]
 			l := load(k, st, weigh(kind, halves))
-			l.Run, l.Thick, l.Loose = halves, breadth(kind), true
+			l.Run, l.Thick = halves, breadth(kind)
 			out = append(out, l)
 		}
 	}

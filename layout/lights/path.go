@@ -31,7 +31,6 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	}
 	out := Path{Wall: hung[0].Wall, Kind: label.Name, First: b.first, Last: b.last}
 	rows := l.Spec.Lights.Rows
-	out.Open = rows.Open
 	out.Back = rows.FromBack != (rows.Open && l.Turn.path(len(l.out.Paths)))
 	for i := range hung {
 		r := &hung[i]

@@ -78,13 +78,5 @@ func (p Place) along() string {
 	return " up the pipe"
 }
 
-// On says the place to who knows the run: its part is named only where it is another one.
-func (p Place) On(r Run) string {
-	if p.Part == r.Part {
-		return p.Within()
-	}
-	return p.String()
-}
-
 // MarshalText writes the words.
 func (p Place) MarshalText() ([]byte, error) { return []byte(p.String()), nil }

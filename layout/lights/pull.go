@@ -17,8 +17,8 @@ const (
 	mostSag   = 24 * measure.Inch      // that a spec may give
 )
 
-// EndPull is what the rows do to an arch on one side of which they end: the first, the last, those beside a way out. Arches between are pulled both ways alike.
-type EndPull struct {
+// endPull is what the rows do to an arch on one side of which they end: the first, the last, those beside a way out. Arches between are pulled both ways alike.
+type endPull struct {
 	Arch  int
 	Rows  int // that end here, of both walls
 	Force measure.Force
@@ -52,7 +52,7 @@ func (l *layer) pulls() {
 		if len(at[n]) == 0 {
 			continue
 		}
-		e := EndPull{Arch: n, Rows: len(at[n])}
+		e := endPull{Arch: n, Rows: len(at[n])}
 		for _, p := range at[n] {
 			e.Force += p.Force
 		}
@@ -65,7 +65,7 @@ func (l *layer) pulls() {
 // pullSays reports the arch that rows bow most, where that is far. At are the pulls of each arch.
 func (l *layer) pullSays(at map[int][]arch.Pull) {
 	units, rows := l.Spec.Units, l.Spec.Lights.Rows
-	var worst EndPull
+	var worst endPull
 	for _, e := range l.out.Pulls {
 		if e.Known && e.Bow > worst.Bow {
 			worst = e

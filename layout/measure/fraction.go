@@ -13,9 +13,9 @@ const (
 	noValue = "—"      // for what is no finite number
 )
 
-// FeetInches prints feet and inches with primes, 22′-6 1/2″, to the nearest 1/den of an inch; under a foot the inches alone, 6 1/2″.
+// feetInches prints feet and inches with primes, 22′-6 1/2″, to the nearest 1/den of an inch; under a foot the inches alone, 6 1/2″.
 // den is a power of two.
-func FeetInches(l Length, den int) string {
+func feetInches(l Length, den int) string {
 	sign, steps, ok := stepsOf(l, den)
 	if !ok {
 		return noValue
@@ -31,8 +31,8 @@ func FeetInches(l Length, den int) string {
 	return fmt.Sprintf("%s%s′-%s″", sign, grouped(strconv.FormatInt(steps/foot, 10)), inches)
 }
 
-// InchFraction prints inches as one number, 151 7/8 in, to the nearest 1/den of an inch. den is a power of two.
-func InchFraction(l Length, den int) string {
+// inchFraction prints inches as one number, 151 7/8 in, to the nearest 1/den of an inch. den is a power of two.
+func inchFraction(l Length, den int) string {
 	if text := bareInches(l, den); text != noValue {
 		return text + " in"
 	}

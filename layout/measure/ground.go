@@ -18,8 +18,8 @@ func (s System) TapedUp(l Length) Length { return RoundUp(l, s.groundStep()) }
 
 // GroundFigure prints the same as Ground, in metric without its unit: for a table whose head names that once, and for a drawing.
 func (s System) GroundFigure(l Length) string {
-	return By(s, FeetInches(l, 4), fixed(float64(s.Taped(l)), 0))
+	return By(s, feetInches(l, 4), fixed(float64(s.Taped(l)), 0))
 }
 
 // Ground prints a length that is taped over the ground, 22′-6 1/4″ or 6 860 mm: as coarse as the ground is.
-func (s System) Ground(l Length) string { return By(s, FeetInches(l, 4), Millimetres(s.Taped(l))) }
+func (s System) Ground(l Length) string { return By(s, feetInches(l, 4), millimetres(s.Taped(l))) }

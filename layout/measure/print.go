@@ -9,10 +9,10 @@ import (
 func (s System) String() string { return By(s, "imperial", "metric") }
 
 // Tape prints a length read off a long tape when setting out: 22′-6 1/2″ to the nearest 1/8 in, or 6 860 mm.
-func (s System) Tape(l Length) string { return By(s, FeetInches(l, 8), Millimetres(l)) }
+func (s System) Tape(l Length) string { return By(s, feetInches(l, 8), millimetres(l)) }
 
 // Inches prints a length read off a short tape, as one number: 151 7/8 in to the nearest 1/8 in, or 3 858 mm.
-func (s System) Inches(l Length) string { return By(s, InchFraction(l, 8), Millimetres(l)) }
+func (s System) Inches(l Length) string { return By(s, inchFraction(l, 8), millimetres(l)) }
 
 // Unit is the unit of Inches and Cut: in, or mm.
 func (s System) Unit() string { return By(s, "in", "mm") }
@@ -24,10 +24,10 @@ func (s System) BareInches(l Length) string { return By(s, bareInches(l, 8), fix
 func (s System) BareCut(l Length) string { return By(s, bareInches(l, 16), fixed(float64(l), 0)) }
 
 // Cut prints a length on the cutting grid: 59 1/16 in, or 1 499 mm.
-func (s System) Cut(l Length) string { return By(s, InchFraction(l, 16), Millimetres(l)) }
+func (s System) Cut(l Length) string { return By(s, inchFraction(l, 16), millimetres(l)) }
 
 // Room prints the size of a room or a person, roughly: 6′-10″ to the nearest inch, or 2.08 m.
-func (s System) Room(l Length) string { return By(s, FeetInches(l, 1), Metres(l, 2)) }
+func (s System) Room(l Length) string { return By(s, feetInches(l, 1), Metres(l, 2)) }
 
 // Size prints the size of a made thing, such as a pipe's wall: 0.109 in, 2.8 mm.
 func (s System) Size(l Length) string {
@@ -117,8 +117,8 @@ func (s System) Gauge(a Area) string {
 	return fixed(float64(n), 0) + " AWG"
 }
 
-// Millimetres prints whole millimetres with thousands apart by a no-break space: 6 860 mm.
-func Millimetres(l Length) string { return fixed(float64(l), 0) + " mm" }
+// millimetres prints whole millimetres with thousands apart by a no-break space: 6 860 mm.
+func millimetres(l Length) string { return fixed(float64(l), 0) + " mm" }
 
 // Metres prints metres to a count of decimals: 2.30 m.
 func Metres(l Length, places int) string { return fixed(l.Metres(), places) + " m" }

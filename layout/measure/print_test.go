@@ -28,7 +28,7 @@ func TestPrint(t *testing.T) {
 		{Amps(.042), "0.04 A"}, {Amps(11.94), "11.9 A"}, {Amps(12), "12 A"}, {Amps(.999), "1 A"},
 		{Volts(117.46), "117.5 V"}, {Volts(120), "120 V"}, {Watts(4.8), "4.8 W"}, {Watts(210), "210 W"}, {Watts(1440), "1\u00a0440 W"},
 		{Percent(.8), "80 %"}, {Percent(.025), "2.5 %"}, {Percent(1), "100 %"}, {Degrees(math.Pi / 6), "30°"}, {Degrees(-math.Pi / 360), "−0.5°"},
-		{Metres(1000, 0), "1 m"}, {FeetInches(in(6.28), 4), "6 1/4″"}, {InchFraction(in(6.28), 2), "6 1/2 in"},
+		{Metres(1000, 0), "1 m"}, {feetInches(in(6.28), 4), "6 1/4″"}, {inchFraction(in(6.28), 2), "6 1/2 in"},
 		{Metric.Tape(Length(math.NaN())), "— mm"}, {Imperial.Tape(Length(math.Inf(1))), "—"}, {Imperial.Cut(Length(math.Inf(-1))), "—"},
 		{Imperial.String(), "imperial"}, {Metric.String(), "metric"},
 	} {
@@ -54,7 +54,7 @@ func TestPrintReadsBack(t *testing.T) {
 		{"metric tape", &lengths, func(v float64) string { return Metric.Tape(Length(v)) }, 1},
 		{"metric cut", &lengths, func(v float64) string { return Metric.Cut(Length(v)) }, 1},
 		{"metric room", &lengths, func(v float64) string { return Metric.Room(Length(v)) }, 10},
-		{"thirty-seconds", &lengths, func(v float64) string { return InchFraction(Length(v), 32) }, 25.4 / 32},
+		{"thirty-seconds", &lengths, func(v float64) string { return inchFraction(Length(v), 32) }, 25.4 / 32},
 		{"imperial speed", &speeds, func(v float64) string { return Imperial.Speed(Speed(v)) }, 0.44704},
 		{"metric speed", &speeds, func(v float64) string { return Metric.Speed(Speed(v)) }, 1 / 3.6},
 		{"imperial temperature", &temperatures, func(v float64) string { return Imperial.Temperature(Temperature(v)) }, 5.0 / 9},

@@ -54,7 +54,6 @@ func (s *searcher) bound(picks []pick) int {
 	return all.risers + max(0, best)
 }
 
-// wallBound bounds one wall.
 func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
 	m := riserMark(stops, s.tools)
 	b := wallBound{risers: int(m.pieces)}

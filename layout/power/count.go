@@ -65,7 +65,6 @@ func (f *feeding) countJoint(j Joint) {
 	p.Joints += n
 	p.Open += open
 	if j.Arch > 0 && j.Climb <= practice.LowJoint {
-		p.Feet += n
 		p.mark.low += int32(n + open)
 		if n >= 3 {
 			p.Boxes = append(p.Boxes, j.End.At)

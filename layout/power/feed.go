@@ -169,7 +169,7 @@ func (s *site) mostFans() int {
 func (f *feeding) chain() {
 	for n, r := range f.runs {
 		list := f.site.strings(r.seats)
-		c := Chain{Name: letters(n), Kind: r.label.Name, Volts: r.label.Volts, Ends: r.ends, MostWatts: mostWatts(r.label), Fuse: r.label.Fuse, From: list[0].From, To: list[len(list)-1].To,
+		c := Chain{Name: letters(n), Kind: r.label.Name, Volts: r.label.Volts, Ends: r.ends, From: list[0].From, To: list[len(list)-1].To,
 			Watts: r.watts, Running: r.running, Amps: r.running[0], EndVolts: r.label.Volts - r.lost, Drop: float64(r.lost / r.label.Volts), Limit: nearest(limits(list, f.in.Spec.Power.Together)...)}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)

@@ -6,7 +6,6 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // lowVolts is where mains begins for our purpose: above it a string plugs into an outlet's socket without a supply.
@@ -17,19 +16,17 @@ type LimitKind int
 
 // The limits.
 const (
-	NoLimit       LimitKind = iota
-	LabelCount              // strings that the label allows behind a plug
-	LabelWatts              // watts through a string's plug, by its label
-	FuseAmps                // amps through the fuse in a string's plug
-	Together                // strings that may go dark with one plug
-	CordAmps                // amps through a cord, by gauge and length
-	BreakerAmps             // amps for hours, the continuous share of the breaker
-	TimerAmps               // amps through a timer
-	VoltsLost               // share of the supply's volts lost at the last bulb
-	SupplyWatts             // watts that a low-voltage supply gives
-	OtherKind               // strings of other volts, lamps or supplies
-	OtherTrip               // the other wall or arch is fed apart
-	EndOfTheReach           // no plug in reach
+	NoLimit     LimitKind = iota
+	LabelCount            // strings that the label allows behind a plug
+	LabelWatts            // watts through a string's plug, by its label
+	FuseAmps              // amps through the fuse in a string's plug
+	Together              // strings that may go dark with one plug
+	CordAmps              // amps through a cord, by gauge and length
+	BreakerAmps           // amps for hours, the continuous share of the breaker
+	TimerAmps             // amps through a timer
+	VoltsLost             // share of the supply's volts lost at the last bulb
+	SupplyWatts           // watts that a low-voltage supply gives
+	OtherTrip             // the other wall or arch is fed apart
 )
 
 // Limit is a limit with what there is and what may be: strings, W, A or a share, as its kind counts.
@@ -108,43 +105,4 @@ func breaks(list []Limit) Limit {
 		}
 	}
 	return Limit{}
-}
-
-// Limits returns what binds on the way from an outlet to its lights: the breaker for hours, a timer, the cord that comes nearest to what it
-// may carry, the plug of a run that does by its label or its fuse. None where the outlet feeds nothing.
-func (p Plan) Limits(o spec.Outlet) []Limit {
-	var cord, plug, timer Limit
-	fed := false
-	for _, d := range p.Feeders {
-		if d.Outlet == o.Name {
-			fed = true
-			timer.Have += float64(d.Amps)
-		}
-	}
-	if !fed {
-		return nil
-	}
-	for _, c := range p.Cords {
-		if c.Outlet == o.Name {
-			cord = nearest(cord, c.Limit)
-		}
-	}
-	for _, c := range p.Chains {
-		if c.Outlet == o.Name {
-			plug = nearest(plug, Limit{LabelWatts, float64(c.Watts), float64(c.MostWatts)}, Limit{FuseAmps, float64(c.Amps), float64(c.Fuse)})
-		}
-	}
-	var out []Limit
-	for _, c := range p.Circuits {
-		if c.Name == o.Circuit {
-			out = append(out, Limit{BreakerAmps, float64(c.Amps), float64(c.Allowed)})
-		}
-	}
-	timer.Kind, timer.Of = TimerAmps, float64(o.Timer)
-	for _, l := range []Limit{timer, cord, plug} {
-		if l.Of > 0 {
-			out = append(out, l)
-		}
-	}
-	return out
 }

@@ -177,7 +177,6 @@ func spots(path []spec.Point) []Spot {
 	return out
 }
 
-// outletEnd returns the place of an outlet.
 func outletEnd(o spec.Outlet) lights.End {
 	return lights.End{At: lights.Place{Spot: lights.AtOutlet, Outlet: o.Name}, X: o.At.X, Y: o.At.Y}
 }

@@ -66,8 +66,6 @@ type Chain struct {
 	Kind    string            `json:"-"` // of its first string
 	Drop    float64           `json:"-"` // share of the supply voltage lost at the last bulb
 
-	MostWatts measure.Power   `json:"-"` // that its first plug may carry by the label, zero where not known
-	Fuse      measure.Current `json:"-"` // in its first plug, zero where there is none or none is known
 	Of        measure.Voltage `json:"-"` // the volts that Drop is a share of: the circuit's, behind a supply the strings'
 	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm
 }
@@ -154,16 +152,6 @@ type Circuit struct {
 	Chains  []string        `json:"-"`
 }
 
-// PluggedAt returns where a chain's first plug goes in: foot of leg L3, outlet porch; nowhere where nothing feeds it.
-func (p Plan) PluggedAt(c Chain) lights.Place {
-	for _, f := range p.Feeders {
-		if f.Name == c.Feeder {
-			return f.Joints[c.Joint].End.At
-		}
-	}
-	return lights.Place{}
-}
-
 // Plan is how everything is fed.
 type Plan struct {
 	Chains   []Chain
@@ -176,7 +164,6 @@ type Plan struct {
 
 	Joints int            // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
 	Links  int            // strings plugged into strings
-	Feet   int            // of the joints, low down: within a foot of the ground
 	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
 	Timers []Timer        // to buy, for outlets in use that have none
 	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground

@@ -74,28 +74,6 @@ func TestSharedReset(t *testing.T) {
 	}
 }
 
-// The limits on the way by hand: six strings of 120 W on an LED walk of three arches behind a timer.
-func TestLimits(t *testing.T) {
-	in := tunnel(3)
-	in.legs(label("s", 120, catalog.LED)) // 1 A each
-	in.fix()
-	in.outlet("porch", -4000, -1000, 120, 20)
-	in.Spec.Site.Outlets[0].Timer = 15
-	in.Spec.Power.Circuits[0].OtherLoad = 2
-	p := Feed(in)
-	got := p.Limits(in.Spec.Site.Outlets[0])
-	if len(got) != 4 || got[0] != (Limit{BreakerAmps, 8, 16}) || got[1] != (Limit{TimerAmps, 6, 15}) || got[3] != (Limit{LabelWatts, 120, 210}) || got[2].Kind != CordAmps {
-		t.Errorf("limits %+v", got)
-	}
-	var most float64
-	for _, c := range p.Cords {
-		most = max(most, float64(c.Amps))
-	}
-	if got[2].Have != most {
-		t.Errorf("the cord carries %v, want %v", got[2].Have, most)
-	}
-}
-
 // Every drop finding ends in a remedy with a figure, and a thicker cord is named only where it keeps the loss within 3 %.
 func TestDropSaysWhatToChange(t *testing.T) {
 	in := tunnel(78)

@@ -119,7 +119,6 @@ func (s *searcher) laidOn(side spec.Side, picks []pick) []course {
 	return w.courses
 }
 
-// wall returns what is picked for a wall.
 func (s *searcher) wall(side spec.Side, picks []pick) *walled {
 	key := append(make([]byte, 0, 4*len(picks)), byte(s.source), byte(side))
 	for _, p := range picks {

@@ -18,7 +18,6 @@ const tapReach = 2 * practice.HandReach
 
 // spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
 type spot struct {
-	wall  spec.Side
 	arch  int            // from 0
 	climb measure.Length // from the foot of that arch: level distance and height
 	end   lights.End

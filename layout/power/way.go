@@ -96,7 +96,7 @@ func footEnd(k ground.Stake) lights.End {
 func (s *site) spot(e lights.End, side spec.Side) spot {
 	i := max(0, min(e.Arch-1, len(s.feet[side])-1))
 	foot := s.feet[side][i]
-	return spot{wall: side, arch: i, end: e, climb: level(at(e), foot.At()) + max(0, e.Z-foot.Ground)}
+	return spot{arch: i, end: e, climb: level(at(e), foot.At()) + max(0, e.Z-foot.Ground)}
 }
 
 // along returns the ground points of a wall from one arch to another, both included.

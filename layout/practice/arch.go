@@ -57,9 +57,6 @@ func Taut(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch, 25*measure.Millimetre)
 }
 
-// SocketShort is the share of a socket's depth by which a dry pipe can stop short in its taper (from the standard's socket diameters, ASTM D2466).
-const SocketShort = 1.0 / 3
-
 // LeastPiece is the shortest piece of pipe worth joining on with a coupling (common practice, no source).
 func LeastPiece(u measure.System) measure.Length {
 	return measure.By(u, measure.Foot, 300*measure.Millimetre)

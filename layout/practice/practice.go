@@ -46,7 +46,6 @@ const (
 	Carriers = 3 // of them: both feet and the crown
 	Markers  = 2 // one at each end of a tape; a third where three tapes meet
 	Drivers  = 2
-	TwoCrews = 4 // people for two jobs side by side
 )
 
 // Weather of the work.

@@ -41,7 +41,7 @@ func Numbers(numbers []int) string {
 
 // Numbered names things by their numbers, which rise: "arch 3", "arches 1 and 4 to 6".
 func Numbered(noun string, numbers []int) string {
-	return Agree(len(numbers), noun, Plural(noun)) + " " + Numbers(numbers)
+	return Agree(len(numbers), noun, plural(noun)) + " " + Numbers(numbers)
 }
 
 // From returns the numbers from first to last, none where last is the lesser.

@@ -11,11 +11,11 @@ import (
 
 // Count returns a count with its noun in the singular or the plural: "1 string", "0 inches", "12 left stakes".
 func Count(n int, noun string) string {
-	return fmt.Sprint(n, " ", Agree(n, noun, Plural(noun)))
+	return fmt.Sprint(n, " ", Agree(n, noun, plural(noun)))
 }
 
-// Plural returns the plural of a regular noun, which may have words before it and an "of …" behind it: "strings", "boxes", "batteries", "inches of pipe".
-func Plural(noun string) string {
+// plural returns the plural of a regular noun, which may have words before it and an "of …" behind it: "strings", "boxes", "batteries", "inches of pipe".
+func plural(noun string) string {
 	noun, of, found := strings.Cut(noun, " of ")
 	if found {
 		of = " of " + of

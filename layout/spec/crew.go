@@ -39,8 +39,8 @@ func (m mapping) crewDay(d *CrewDay, before time.Time) {
 	}
 	if f, ok := m.value("work"); ok {
 		for _, item := range f.texts() {
-			if i, ok := item.word(DayWorks()...); ok && !slices.Contains(d.Work, DayWorks()[i]) {
-				d.Work = append(d.Work, DayWorks()[i])
+			if i, ok := item.word(dayWorks()...); ok && !slices.Contains(d.Work, dayWorks()[i]) {
+				d.Work = append(d.Work, dayWorks()[i])
 			}
 		}
 	}

@@ -338,7 +338,7 @@ var keys = []key{
 	{"crew.days[].from", "18:30", "", clock},
 	{"crew.days[].until", "21:00", "", clock},
 	{"crew.days[].work", "[cutting, wrapping]", "", inner},
-	{"crew.days[].work[]", "wrapping", "", choice(DayWorks(), DayWorks()...)},
+	{"crew.days[].work[]", "wrapping", "", choice(dayWorks(), dayWorks()...)},
 	{"crew.tools", "{ladders: 2, trestles: 8}", "", inner},
 	{"crew.tools.ladders", "2", "", count(1, mostHelpers)},
 	{"crew.tools.trestles", "8", "", count(1, mostHelpers)},

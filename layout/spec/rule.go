@@ -188,7 +188,6 @@ func (f field) clock() (time.Duration, bool) {
 	return time.Duration(t.Hour())*time.Hour + time.Duration(t.Minute())*time.Minute, true
 }
 
-// price is the rule of a price.
 var price = number(0, dearest)
 
 // known is the rule of a name that a catalog knows, however it is spelt.
@@ -216,7 +215,6 @@ type bounds[T ~float64] struct {
 	low, high T
 }
 
-// rule is that of the quantity.
 func (b bounds[T]) rule() rule {
 	return ruled(func(units measure.System) string { return measure.Name(b.low) + ", " + b.in(units) }, b.of)
 }

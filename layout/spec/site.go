@@ -5,7 +5,6 @@ import (
 	"hoopwright/layout/say"
 )
 
-// readSite reads the ground and what is on it.
 func (r *reader) readSite(top mapping) {
 	m, ok := top.section("site")
 	if !ok {

@@ -620,8 +620,8 @@ type CrewDay struct {
 	Work        []string      `key:"-"` // of DayWorks; none: everything but the trial
 }
 
-// DayWorks are the kinds of work that a day may be for.
-func DayWorks() []string {
+// dayWorks are the kinds of work that a day may be for.
+func dayWorks() []string {
 	return []string{"trial", "marking", "driving", "cutting", "wrapping", "raising", "hanging", "power"}
 }
 

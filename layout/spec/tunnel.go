@@ -20,7 +20,6 @@ func (r *reader) readTunnel(top mapping) {
 	r.readWays(m)
 }
 
-// readArches reads the row of arches.
 func (m mapping) readArches(t *Tunnel) {
 	if opening, ok := m.section("opening"); ok {
 		opening.read("width", &t.OpeningWidth)

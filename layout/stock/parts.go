@@ -30,15 +30,6 @@ func (b Bar) Steel() bool { return b.Pieces[0].ID.Steel }
 // Size prints the stock length as a store says it: 10 ft, 3.2 m.
 func (b Bar) Size(units measure.System) string { return Sold(b.Stock, units) }
 
-// Cuts counts how often the saw goes through the bar, a trimmed left end not counted.
-func (b Bar) Cuts() int {
-	n := len(b.Pieces)
-	if b.Pieces[n-1].Mark == b.Stock {
-		n--
-	}
-	return n
-}
-
 // Useful returns the length from which on an offcut of the item is worth keeping: it gives the shortest piece of it that the tunnel has.
 func (c Cuts) Useful(item string) measure.Length {
 	least := measure.Length(0)

@@ -91,17 +91,6 @@ func TestRidgeRoomAndUseful(t *testing.T) {
 	}
 }
 
-// The last piece of a bar that ends with it needs no cut.
-func TestCutsOfABar(t *testing.T) {
-	in := garden(2)
-	in.Spec.Stock.Sell = []spec.Sale{{Item: half.Name, Length: 10 * foot}}
-	for _, b := range Make(in).Cuts.Bars {
-		if want := len(b.Pieces); b.Whole() && b.Cuts() != 0 || b.Offcut > 0 && b.Cuts() != want {
-			t.Errorf("%v: %d cuts", b, b.Cuts())
-		}
-	}
-}
-
 // A plan for 43.50 against a bound of 34.80 at 4.35 a stick may be two sticks too dear.
 func TestFewerAtMost(t *testing.T) {
 	c := Cuts{Cost: 43.50, Bound: 34.80, Least: 4.35}

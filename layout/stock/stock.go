@@ -1,5 +1,5 @@
 // Package stock lists what the tunnel is made of, cuts it from what stores sell and the shed holds, and writes the
-// shopping list.
+// shopping list. Make does all of it; lengths are mm, on the grid of the saw, money in the spec's currency.
 package stock
 
 import (

@@ -42,14 +42,14 @@ func Over(lat, long float64, date time.Time) (Day, bool) {
 	return d, ok
 }
 
-// Position is where the sun stands among the stars, as far as the hours of daylight follow from it.
-type Position struct {
+// position is where the sun stands among the stars, as far as the hours of daylight follow from it.
+type position struct {
 	Declination    float64       // apparent, radians, north positive
 	EquationOfTime time.Duration // apparent less mean solar time
 }
 
 // At returns the sun's position at a moment.
-func At(when time.Time) Position {
+func At(when time.Time) position {
 	const unixEpoch, j2000, century = 2440587.5, 2451545, 36525 // Julian days
 	t := (unixEpoch + float64(when.Unix())/86400 - j2000) / century
 	mean := rad(math.Mod(280.46646+t*(36000.76983+t*0.0003032), 360))
@@ -61,7 +61,7 @@ func At(when time.Time) Position {
 	tilt := rad(23 + (26+(21.448-t*(46.815+t*(0.00059-t*0.001813)))/60)/60 + 0.00256*math.Cos(node))
 	y := math.Tan(tilt/2) * math.Tan(tilt/2)
 	eot := y*math.Sin(2*mean) - 2*e*math.Sin(anomaly) + 4*e*y*math.Sin(anomaly)*math.Cos(2*mean) - y*y/2*math.Sin(4*mean) - 1.25*e*e*math.Sin(2*anomaly)
-	return Position{Declination: math.Asin(math.Sin(tilt) * math.Sin(apparent)), EquationOfTime: time.Duration(4 * deg(eot) * float64(time.Minute))}
+	return position{Declination: math.Asin(math.Sin(tilt) * math.Sin(apparent)), EquationOfTime: time.Duration(4 * deg(eot) * float64(time.Minute))}
 }
 
 // Zone is the clock of a place by its longitude alone: the whole hour nearest to its sun, without summer time. Borders are drawn otherwise: whoever prints a time by it

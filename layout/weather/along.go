@@ -88,17 +88,17 @@ func (r row) settles(q float64) bool {
 }
 
 // blow lets the wind rise along the tunnel until the row falls or no arch may bear more, and adds to each member's curve.
-func (r row) blow(of int, enough func(q float64, k *Kind, d *demand) bool) []*curve {
+func (r row) blow(of int, seen *watch) []*curve {
 	if !r.enter(of) {
 		return nil
 	}
-	falls := rising(func(q float64) (stands, done bool) {
+	falls := seen.rising(func(q float64) (stands, done bool) {
 		r.keep()
 		if stands = r.settles(q); !stands {
 			r.back()
 			return false, false
 		}
-		return true, r.sample(q, enough)
+		return true, r.sample(q, seen)
 	})
 	var curves []*curve
 	for _, m := range r {
@@ -123,7 +123,7 @@ func (r row) back() {
 }
 
 // sample notes what the present wind asks, and reports whether any arch has enough.
-func (r row) sample(q float64, enough func(q float64, k *Kind, d *demand) bool) (done bool) {
+func (r row) sample(q float64, seen *watch) (done bool) {
 	for _, m := range r {
 		a := m.space.Read(q)
 		d := demand{strength: m.kind.strength(a.Bend), lean: math.Abs(a.Crown[2]), ridge: a.Ridge}
@@ -145,7 +145,7 @@ func (r row) sample(q float64, enough func(q float64, k *Kind, d *demand) bool) 
 			}
 		}
 		m.curve.samples = append(m.curve.samples, sample{q, d})
-		done = done || enough(q, m.kind, &d)
+		done = done || seen.enough(q, m.kind, &d)
 	}
 	return done
 }

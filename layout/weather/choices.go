@@ -90,17 +90,17 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 	outs := []measure.Length{OutFor(tie, s.Units), OutFor(tie*5/4, s.Units)}
 	if n == 1 || !s.Ridge.Present {
 		for _, out := range outs {
-			list = append(list, Bracing{Guys: guys(spread(1, n, 1), out)})
+			list = append(list, Bracing{Guys: guys(spread(n, 1), out)})
 		}
 		return list
 	}
 	from := shoulder(s, k)
 	for _, every := range []int{n, 6, 4, 3, 2, 1} {
-		bays := freeBays(s, spread(1, n-1, every))
+		bays := freeBays(s, spread(n-1, every))
 		if every == n {
 			bays = ends(s)
 		}
-		arches := spread(1, n, every)
+		arches := spread(n, every)
 		if len(bays) > 0 {
 			pipes := spec.Braces{Bays: bays, From: from, Peg: peg}
 			list = append(list, Bracing{Braces: pipes})
@@ -132,18 +132,18 @@ func b2i(v bool) int {
 	return 0
 }
 
-// spread returns the first and the last of some numbers and those between at about equal steps of at most every.
-func spread(first, last, every int) (list []int) {
-	steps := max((last-first+every-1)/every, 1)
+// spread returns 1, the last number and those between at about equal steps of at most every.
+func spread(last, every int) (list []int) {
+	steps := max((last+every-2)/every, 1)
 	for i := range steps + 1 {
-		list = append(list, first+(last-first)*i/steps)
+		list = append(list, 1+(last-1)*i/steps)
 	}
 	return slices.Compact(list)
 }
 
 // ends returns the free bays nearest to both ends.
 func ends(s *spec.Spec) []int {
-	free := freeBays(s, spread(1, s.Tunnel.Arches-1, 1))
+	free := freeBays(s, spread(s.Tunnel.Arches-1, 1))
 	if len(free) > 2 {
 		free = []int{free[0], free[len(free)-1]}
 	}

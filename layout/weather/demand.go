@@ -131,7 +131,7 @@ func gusts() (list []measure.Speed) {
 }
 
 // rising lets the pressure of the wind rise, at saying whether what it blows on stands in it and whether no more need be known, and returns the pressure at which it falls: 0 where it does not.
-func rising(at func(q float64) (stands, done bool)) (falls float64) {
+func (s *watch) rising(at func(q float64) (stands, done bool)) (falls float64) {
 	last := measure.Speed(0)
 	for _, v := range gusts() {
 		stands, done := at(pressure(v))
@@ -143,12 +143,17 @@ func rising(at func(q float64) (stands, done bool)) (falls float64) {
 			continue
 		}
 		low, high := last, v
-		for high-low > measure.MPH/4 {
+		s.fell(pressure(v))
+		for high-low > measure.MPH/4 && !s.damaged(pressure(high)) {
 			mid := (low + high) / 2
 			if stands, _ := at(pressure(mid)); stands {
 				low = mid
 			} else {
 				high = mid
+				s.fell(pressure(high))
+			}
+			if s.past(pressure(low)) {
+				return 0
 			}
 		}
 		return pressure(max(low, measure.MPH/100))

@@ -106,5 +106,5 @@ func (w *Weather) ballast() {
 func (t *Tunnel) aim() measure.Speed {
 	factor, _ := exposure(t.Spec.Site.Exposure)
 	aim := t.Spec.Weather
-	return max(aim.Stand*measure.Speed(factor), aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/InsideShare)
+	return max(aim.Stand*measure.Speed(factor), aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/insideShare)
 }

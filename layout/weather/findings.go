@@ -86,8 +86,15 @@ func (j *judge) leans() {
 	if w.Held {
 		held = "with all that holds it"
 	}
-	j.add(level, codeAlong, j.given("guys", "braces"), "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself: %s. %g times is the least to walk under, %d is wanted.",
-		w.Factor, held, standsStill, arch.WantedFactor)
+	better := "brace more bays"
+	if s := j.t.Spec; len(s.Braces.Bays) >= s.Tunnel.Arches-1 {
+		better = "add guys"
+	}
+	if level == finding.LookAt {
+		better = "build so, or " + better
+	}
+	j.add(level, codeAlong, j.given("guys", "braces"), "at season's end the tunnel bears %.1f times its own weight and lights before it leans over along itself: %s. %g times is the least to walk under, %d is wanted: %s.",
+		w.Factor, held, standsStill, arch.WantedFactor, better)
 }
 
 // called prints a gust as forecast, or as measured where no forecast tells.

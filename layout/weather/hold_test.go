@@ -143,7 +143,7 @@ func TestThawing(t *testing.T) {
 	if len(thawed) != 1 || thawed[0].Name != "thawing" {
 		t.Fatal(thawed)
 	}
-	close2(t, "moment", thawed[0].HoldsMoment(12, 500)/soft.HoldsMoment(12, 500), 10./15, 1e-9)
+	close2(t, "push", float64(thawed[0].Holds(12, 500, 300)/soft.Holds(12, 500, 300)), 10./15, 1e-9)
 }
 
 // TestDrill: every arch is sprung off and tied down, every stake capped, every bay's ridge piece freed; more arches take longer.
@@ -182,7 +182,7 @@ func TestGuyStiffness(t *testing.T) {
 				m.ties[i].Stiffness *= times
 			}
 		}
-		curves := r.blow(1, func(float64, *Kind, *demand) bool { return false })
+		curves := r.blow(1, (&Weather{of: tun}).watch())
 		return float64(tun.limit(curves, tun.checks(tun.soils()[0], Feet{}), false).Gust), r.factor(.6, bend.Most)
 	}
 	gust, factor := found(1)

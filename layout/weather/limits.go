@@ -10,17 +10,17 @@ import (
 
 // Figures that decide when people leave and when the tunnel lies down, each with where it comes from.
 const (
-	// InsideShare of the gust of first damage empties the tunnel: act at 60 % and 80 % of a limit (published event plans for marquees). A gust presses by the
+	// insideShare of the gust of first damage empties the tunnel: act at 60 % and 80 % of a limit (published event plans for marquees). A gust presses by the
 	// square of its speed, so that is a load of 36 %.
-	InsideShare = 0.6
+	insideShare = 0.6
 	// InsideMost is practice's.
 	InsideMost = practice.InsideMost
-	// CollapseShare of the gust of collapse lays the tunnel flat where first damage has not before: half of the load; our own choice.
-	CollapseShare = 0.7
-	// GustOfMean is a 3 s gust over the 10 min mean of inland wind (Harper and others, World Meteorological Organization 2010; from memory).
-	GustOfMean = 1.66
-	// GustOfApp is what a forecast without gusts is multiplied by: near the 1.52 of a 3 s gust over the hourly mean (Durst; ASCE 7, from memory).
-	GustOfApp = 1.5
+	// collapseShare of the gust of collapse lays the tunnel flat where first damage has not before: half of the load; our own choice.
+	collapseShare = 0.7
+	// gustOfMean is a 3 s gust over the 10 min mean of inland wind (Harper and others, World Meteorological Organization 2010; from memory).
+	gustOfMean = 1.66
+	// gustOfApp is what a forecast without gusts is multiplied by: near the 1.52 of a 3 s gust over the hourly mean (Durst; ASCE 7, from memory).
+	gustOfApp = 1.5
 	// mostLean is the lean along the tunnel, as a share of the crown's height, at which an arch is on its way down; our own choice.
 	mostLean = 0.25
 	// depthFactor is on the load that a depth of stakes is told for: 1.5, as on sliding and tipping; common practice, no source.
@@ -79,7 +79,7 @@ var beauforts = []float64{0, 1, 4, 8, 13, 19, 25, 32, 39, 47, 55, 64, 73}
 
 // Sign returns the Beaufort force of the mean wind that belongs to a forecast gust, the lower where it lies between: what is seen when such gusts come.
 func (g Gust) Sign() Beaufort {
-	mean := float64(g.Forecast/measure.MPH) / GustOfMean
+	mean := float64(g.Forecast/measure.MPH) / gustOfMean
 	force := 0
 	for i, least := range beauforts {
 		if mean >= least {
@@ -90,7 +90,7 @@ func (g Gust) Sign() Beaufort {
 }
 
 // App returns the wind, without gusts, that an app shows when such gusts come.
-func (g Gust) App() measure.Speed { return g.Forecast / GustOfApp }
+func (g Gust) App() measure.Speed { return g.Forecast / gustOfApp }
 
 // whole returns a speed down to a whole number as it is printed.
 func whole(v measure.Speed, u measure.System) measure.Speed {

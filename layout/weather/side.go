@@ -7,14 +7,14 @@ import (
 )
 
 // sideways lets the wind rise across the tunnel in a state, sign 1 from the left and −1 from the right, until the arch folds or may bear no more.
-func (k *Kind) sideways(of int, sign float64, enough func(q float64, k *Kind, d *demand) bool) *curve {
+func (k *Kind) sideways(of int, sign float64, seen *watch) *curve {
 	st := &k.states[of]
 	wind := k.sideWind()
 	lie := k.Lie()
 	solver := bend.NewSolver(sideParts)
 	c := &curve{kind: k, arch: k.Numbers[0], way: Sideways}
 	still := 0.0
-	c.falls = rising(func(q float64) (stands, done bool) {
+	c.falls = seen.rising(func(q float64) (stands, done bool) {
 		solve := solver.Next
 		if q == 0 {
 			solve = solver.Solve
@@ -40,7 +40,7 @@ func (k *Kind) sideways(of int, sign float64, enough func(q float64, k *Kind, d 
 		}
 		d.sway = math.Abs(d.sway - still)
 		c.samples = append(c.samples, sample{q, d})
-		return true, enough(q, k, &d)
+		return true, seen.enough(q, k, &d)
 	})
 	return c
 }

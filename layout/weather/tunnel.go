@@ -22,6 +22,9 @@ type Tunnel struct {
 	Rough bool     // only whether it reaches its aims is asked: no ice, no gusts beyond those, and arches are taken to stand in any order
 	After *Weather // what the same arches came to, as roughly, with something else to hold them lengthwise; nil: not known
 
+	// Hopeless reports that a tunnel is passed over whose gusts are no higher than these, and no more of it is worked out; nil: none is.
+	Hopeless func(*Weather) bool
+
 	kinds []Arch // of each arch, as wind finds it
 }
 

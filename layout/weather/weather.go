@@ -1,3 +1,9 @@
+// Package weather says what wind and ice do to a tunnel as it stands, and what would hold it better. Solve raises the gusts on all arches together,
+// sideways and along, until something gives, for each soil it may be, and reads off the gusts to close and to lay flat at; Judge says what is wrong, with cures; Drill is
+// how it is laid flat. Bracings and Changes list what may be chosen, Price what that costs. A Kind is arches that stand alike.
+//
+// Gusts are m/s at the arches unless a Gust or a Forecast says otherwise; forces N, moments N·m. Wind after ASCE 7 and AS/NZS 1170.2 (wind.go), ice after ASCE 7 (ice.go). All are
+// estimates to close early by.
 package weather
 
 import (
@@ -107,7 +113,7 @@ func Solve(t *Tunnel) *Weather {
 	} else {
 		w.stand(holds)
 	}
-	if w.Factor < 1 || t.After == nil && !t.enter() {
+	if w.Factor < 1 || t.hopeless(w, mostGust) || t.After == nil && !t.enter() {
 		return w
 	}
 	w.blow(holds)
@@ -167,7 +173,7 @@ func (w *Weather) stand(holds []hold) {
 
 // blow finds what rising gusts of every way ask.
 func (w *Weather) blow(holds []hold) {
-	t := w.of
+	t, seen := w.of, w.watch()
 	type job func() []*curve
 	var jobs []job
 	for state := range 2 {
@@ -176,7 +182,7 @@ func (w *Weather) blow(holds []hold) {
 				break
 			}
 			for _, r := range t.rows(way, holds) {
-				jobs = append(jobs, func() []*curve { return r.blow(state, t.enough) })
+				jobs = append(jobs, func() []*curve { return r.blow(state, seen) })
 			}
 		}
 		if t.After != nil {
@@ -188,33 +194,20 @@ func (w *Weather) blow(holds []hold) {
 				signs = signs[:1]
 			}
 			for _, sign := range signs {
-				jobs = append(jobs, func() []*curve { return []*curve{k.sideways(state, sign, t.enough)} })
+				jobs = append(jobs, func() []*curve { return []*curve{k.sideways(state, sign, seen)} })
 			}
 		}
 	}
 	found := make([][]*curve, len(jobs))
-	arch.SideBySide(len(jobs), func(i int) { found[i] = jobs[i]() })
+	arch.SideBySide(len(jobs), func(i int) {
+		if !seen.over.Load() {
+			found[i] = jobs[i]()
+		}
+	})
 	w.curves = slices.Concat(found...)
 	if t.After != nil {
 		w.curves = append(w.curves, slices.DeleteFunc(slices.Clone(t.After.curves), func(c *curve) bool { return c.way == Along })...)
 	}
-}
-
-// enough reports a gust beyond which no more need be known: something falls in every soil, and the gusts that sway is told of are behind. Roughly, the weakest soil will do.
-func (t *Tunnel) enough(q float64, k *Kind, d *demand) bool {
-	switch v := t.speedAt(q); {
-	case t.Rough && v > t.needs():
-		return true
-	case !t.Rough && v < practice.SwayGusts()[1]:
-		return false
-	}
-	falls := func(soil anchor.Soil) bool {
-		return slices.ContainsFunc(t.checks(soil, heavy), func(c check) bool { return c.collapse && c.of(k, d) >= 1 })
-	}
-	if t.Rough {
-		return slices.ContainsFunc(t.soils(), falls)
-	}
-	return !slices.ContainsFunc(t.soils(), func(soil anchor.Soil) bool { return !falls(soil) })
 }
 
 // heavy are feet whose weight is not yet known, and holds.
@@ -224,7 +217,7 @@ var heavy = Feet{Weight: 1e9}
 func (t *Tunnel) needs() measure.Speed {
 	factor, _ := exposure(t.Spec.Site.Exposure)
 	aim := t.Spec.Weather
-	return max(aim.Stand*measure.Speed(factor)/CollapseShare, aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/InsideShare)
+	return max(aim.Stand*measure.Speed(factor)/collapseShare, aim.Inside*measure.Speed(closes(t.Spec.Site.Exposure))/insideShare)
 }
 
 // limits sets the gusts to act at, by the weakest soil; all are whole numbers as they are printed, rounded down.
@@ -234,14 +227,22 @@ func (w *Weather) limits() {
 	for _, b := range w.Bears {
 		w.Damage, w.Collapse = min(w.Damage, b.Damage.Gust), min(w.Collapse, b.Collapse.Gust)
 	}
-	inside, down := InsideShare*w.Damage, min(w.Damage, CollapseShare*w.Collapse)
+	inside, down := w.shares()
 	factor, forecast := exposure(e)
-	w.exact = Forecast{min(InsideMost, inside/measure.Speed(closes(e))), down / measure.Speed(factor)}
 	if forecast {
 		w.Forecast = Forecast{whole(min(InsideMost, inside/measure.Speed(closes(e))), u), whole(down/measure.Speed(factor), u)}
 		inside = min(inside, InsideMost*measure.Speed(closes(e)))
 	}
 	w.Inside, w.Down = whole(min(inside, InsideMost), u), whole(down, u)
+}
+
+// shares works out the gusts to act at from those of damage and collapse, before rounding.
+func (w *Weather) shares() (inside, down measure.Speed) {
+	e := w.of.Spec.Site.Exposure
+	factor, _ := exposure(e)
+	inside, down = insideShare*w.Damage, min(w.Damage, collapseShare*w.Collapse)
+	w.exact = Forecast{min(InsideMost, inside/measure.Speed(closes(e))), down / measure.Speed(factor)}
+	return inside, down
 }
 
 // InsideGust and DownGust are the gusts to act at both ways.
@@ -267,7 +268,7 @@ func (w *Weather) figures() {
 		w.Uplift = max(w.Uplift, measure.Force(-min(d.lift[0], d.lift[1])))
 	}
 	w.Test = max(w.Down, practice.StakesTest)
-	_, w.Asks = w.StakeAsks(w.Test)
+	_, w.Asks = w.stakeAsks(w.Test)
 	for _, k := range t.each() {
 		pushes := 0.0
 		for _, l := range k.sideWind() {
@@ -279,13 +280,13 @@ func (w *Weather) figures() {
 	}
 }
 
-// OpensTo is the gust at the arches of whose damage InsideMost is InsideShare: what a tunnel bears that stays open as long as any may.
+// OpensTo is the gust at the arches of whose damage InsideMost is insideShare: what a tunnel bears that stays open as long as any may.
 func (w *Weather) OpensTo() measure.Speed {
-	return InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / InsideShare
+	return InsideMost * measure.Speed(closes(w.of.Spec.Site.Exposure)) / insideShare
 }
 
-// StakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
-func (w *Weather) StakeAsks(v measure.Speed) (push measure.Force, moment float64) {
+// stakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
+func (w *Weather) stakeAsks(v measure.Speed) (push measure.Force, moment float64) {
 	if len(w.curves) == 0 {
 		return 0, 0
 	}

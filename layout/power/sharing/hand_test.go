@@ -16,7 +16,7 @@ func TestFillByHand(t *testing.T) {
 		{Part: 1, Wants: 2, Draws: same(2), Ways: []float64{10, 60, 95, 5}},
 		{Part: 1, Wants: 3, Draws: same(3), Ways: []float64{10, 60, 95, 5}},
 	}}
-	got := p.Fill([][]int{{0}, {1, 2}})
+	got := p.fill([][]int{{0}, {1, 2}})
 	if want := []int{0, 1, 2, -1}; !slices.Equal(got.Of, want) || got.Length != 50+50+95 || got.Missing != 3 || got.Used != 3 {
 		t.Errorf("%+v, want %v over a length of 195, 3 A missing, 3 groups", got, want)
 	}

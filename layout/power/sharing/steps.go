@@ -9,9 +9,9 @@ import (
 
 // Share gives every plug a source.
 func Share(p *Problem) Plan {
-	best := p.Fill(make([][]int, p.Parts))
+	best := p.fill(make([][]int, p.Parts))
 	try := func(chosen [][]int) bool {
-		s := p.Fill(chosen)
+		s := p.fill(chosen)
 		if !s.Better(best) {
 			return false
 		}
@@ -44,7 +44,7 @@ func (p *Problem) More(now Plan) []Plan {
 	var out []Plan
 	for part := range now.Chosen {
 		for _, g := range p.unused(now.Chosen) {
-			if s := p.Fill(with(now.Chosen, part, g)); s.Missing <= now.Missing+hair && s.Used > now.Used {
+			if s := p.fill(with(now.Chosen, part, g)); s.Missing <= now.Missing+hair && s.Used > now.Used {
 				out = append(out, s)
 			}
 		}
@@ -60,7 +60,7 @@ func (p *Problem) Fewer(now Plan) []Plan {
 		for i := range list {
 			chosen := slices.Clone(now.Chosen)
 			chosen[part] = slices.Delete(slices.Clone(list), i, i+1)
-			if s := p.Fill(chosen); s.Missing <= now.Missing+hair {
+			if s := p.fill(chosen); s.Missing <= now.Missing+hair {
 				out = append(out, s)
 			}
 		}
@@ -92,7 +92,7 @@ func (p *Problem) bestTwo(part int) []int {
 	alone := make([]Plan, len(p.Groups))
 	for g := range p.Groups {
 		order[g] = g
-		alone[g] = p.Fill(with(make([][]int, p.Parts), part, g))
+		alone[g] = p.fill(with(make([][]int, p.Parts), part, g))
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		switch {
@@ -106,8 +106,8 @@ func (p *Problem) bestTwo(part int) []int {
 	return order[:min(2, len(order))]
 }
 
-// Fill gives each part's plugs to the sources of its chosen groups, each to the nearest source with room, those with the shortest way first.
-func (p *Problem) Fill(chosen [][]int) Plan {
+// fill gives each part's plugs to the sources of its chosen groups, each to the nearest source with room, those with the shortest way first.
+func (p *Problem) fill(chosen [][]int) Plan {
 	p.ready()
 	out := Plan{Of: make([]int, len(p.Plugs)), Chosen: chosen}
 	owner := make([]int, len(p.Sources)) // part + 1, 0 for none

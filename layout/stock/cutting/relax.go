@@ -202,7 +202,6 @@ func (c *column) over(vector []float64) float64 {
 	return sum
 }
 
-// cost returns what the relaxation costs.
 func (r *relaxation) cost() float64 {
 	sum := 0.0
 	for row, b := range r.basis {
