@@ -24,9 +24,9 @@ func TestArchesAlikeShareAProfile(t *testing.T) {
 	give, foot := first.GiveOrTake(u), practice.FootGive(u)
 	shapes := crew.Shapes([]arch.Arch{
 		changed(1, func(*arch.Kind) {}),
-		changed(2, func(k *arch.Kind) { k.Span += foot - 1 }),
-		changed(3, func(k *arch.Kind) { k.Span += foot + 1 }),
-		changed(4, func(k *arch.Kind) { k.Crown += give - 1; k.Span += foot + 2 }),
+		changed(2, func(k *arch.Kind) { k.Span += foot / 4 }),
+		changed(3, func(k *arch.Kind) { k.Span += foot * 3 / 4 }),
+		changed(4, func(k *arch.Kind) { k.Crown += give - 1; k.Span += foot*3/4 + 1 }),
 		changed(5, func(k *arch.Kind) { k.Crown += give + 1 }),
 		changed(6, func(k *arch.Kind) { k.ShoulderWidth -= give + 1 }),
 		changed(7, func(k *arch.Kind) { k.Left = append(slices.Clone(k.Left), 12*measure.Inch) }),

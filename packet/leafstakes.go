@@ -153,7 +153,7 @@ func (s *stakeLeaf) cut(tape ground.TapeLength, count, before int) (parts []stak
 	for i := 1; i <= count; i++ {
 		last := tape.First + bays*i/count
 		if i < count {
-			last = s.ground.CutAt(last, first+1, tape.Last-1)
+			last = min(s.ground.CutAt(last, first+1, tape.Last-1), tape.Last)
 		}
 		if last > first || bays == 0 {
 			parts = append(parts, stakePart{s, ground.TapeLength{First: first, Last: last}, tape, before + len(parts) + 1, nil})

@@ -466,3 +466,26 @@ func TestMarkingByTheLeafAlone(t *testing.T) {
 		}
 	}
 }
+
+// However many plans a tape's length is cut into, they join on to each other from its first arch to its last.
+func TestPlansJoinOn(t *testing.T) {
+	for name, source := range specs(t) {
+		s := newStakeLeafFor(t, source)
+		n := len(s.ground.Stations)
+		if n == 0 {
+			continue
+		}
+		for count := 1; count <= n; count++ {
+			at := 1
+			for _, p := range s.cut(ground.TapeLength{First: 1, Last: n}, count, 0) {
+				if p.First != at || p.Last > n {
+					t.Errorf("%s in %d: a plan of arches %d to %d after arch %d of %d", name, count, p.First, p.Last, at, n)
+				}
+				at = p.Last
+			}
+			if at != n {
+				t.Errorf("%s in %d ends at arch %d of %d", name, count, at, n)
+			}
+		}
+	}
+}

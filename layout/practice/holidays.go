@@ -29,9 +29,17 @@ func Holiday(day time.Time) bool {
 
 // fixed reports whether a day is a federal holiday by its date: New Year, Juneteenth, Independence, Veterans, Christmas.
 func fixed(day time.Time) bool {
-	switch day.Format("01-02") {
-	case "01-01", "06-19", "07-04", "11-11", "12-25":
-		return true
+	switch month, d := day.Month(), day.Day(); d {
+	case 1:
+		return month == time.January
+	case 4:
+		return month == time.July
+	case 11:
+		return month == time.November
+	case 19:
+		return month == time.June
+	case 25:
+		return month == time.December
 	}
 	return false
 }
