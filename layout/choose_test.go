@@ -1,12 +1,16 @@
 package layout_test
 
 import (
+	"reflect"
+	"regexp"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
 
 	"hoopwright/examples"
 	"hoopwright/layout"
+	"hoopwright/layout/dice"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -145,4 +149,20 @@ func exampleSpec(t *testing.T, name string) *spec.Spec {
 		t.Fatal(err)
 	}
 	return read(t, name, string(source))
+}
+
+// What is chosen does not hang on how many arches are looked at side by side, though a trial may end by what another found.
+func TestTheChoiceIsTheSameOnAnyMachine(t *testing.T) {
+	guys := regexp.MustCompile(`(?m)^guys: .*\n`)
+	for seed := range uint64(6) {
+		text := guys.ReplaceAllString(dice.Modest(seed), "")
+		before := runtime.GOMAXPROCS(1)
+		alone := layout.Solve(read(t, "thrown.yaml", text))
+		runtime.GOMAXPROCS(max(4, before))
+		many := layout.Solve(read(t, "thrown.yaml", text))
+		runtime.GOMAXPROCS(before)
+		if !reflect.DeepEqual(alone.Findings, many.Findings) || !reflect.DeepEqual(alone.Spec.Arch.Stake, many.Spec.Arch.Stake) || !reflect.DeepEqual(alone.Spec.Guys, many.Spec.Guys) {
+			t.Errorf("thrown %d: what is chosen or found differs", seed)
+		}
+	}
 }

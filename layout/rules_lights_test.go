@@ -348,3 +348,41 @@ func TestPortableGFCI(t *testing.T) {
 		}
 	}
 }
+
+// outletsBind: of breaker, timer, there or to be bought, and cords, none is nearer to what it may carry than what a feeder is said to be bound by.
+func outletsBind(t *testing.T, p *layout.Plan) {
+	for _, f := range p.Power.Feeders {
+		told := f.Limit.Have / f.Limit.Of
+		nearer := func(what string, amps, most measure.Current) {
+			if share := float64(amps / most); most > 0 && share > told+1e-6 {
+				t.Errorf("feeder %s is told %v of %v, its %s %v of %v", f.Name, f.Limit.Have, f.Limit.Of, what, amps, most)
+			}
+		}
+		for _, c := range p.Circuits {
+			if c.Name == f.Circuit {
+				nearer("breaker", c.Amps, c.Allowed)
+			}
+		}
+		through := measure.Current(0)
+		for _, o := range p.Power.Feeders {
+			if o.Outlet == f.Outlet {
+				through += o.Amps
+			}
+		}
+		for _, o := range p.Spec.Site.Outlets {
+			if o.Name == f.Outlet {
+				nearer("timer", through, o.Timer)
+			}
+		}
+		for _, c := range p.Cords {
+			if c.Feeder == f.Name {
+				nearer("cord", c.Amps, c.May)
+			}
+		}
+		for _, o := range p.Power.Timers {
+			if o.Outlet == f.Outlet {
+				nearer("timer to buy", o.Amps, o.Size)
+			}
+		}
+	}
+}

@@ -46,6 +46,7 @@ var rules = []struct {
 	{"every string is in one chain, fed or told of", stringsAreFed},
 	{"chains keep within their labels", chainsHold},
 	{"circuits keep within their allowance", circuitsHold},
+	{"what is told of an outlet is what binds first", outletsBind},
 	{"findings are in order and well said", findingsAreWell},
 	{"findings fit their table", findingsFitTable},
 	{"must fix comes of what the spec says", mustFixIsGiven},

@@ -172,14 +172,9 @@ func haul(p *layout.Plan) string {
 		hung += a.Weight.Mass()
 	}
 	for _, s := range p.Stakes {
-		bar := p.Spec.ArchOf(s.Arch).Stake.Bar
-		if s.Guy {
-			bar = p.Spec.Guys.Stake.Bar
+		if s.Steel() {
+			steel += measure.Mass(float64(s.Bar(p.Spec).Mass) * s.Length.Metres())
 		}
-		if s.Bay > 0 {
-			bar = p.Spec.Braces.Peg.Bar
-		}
-		steel += measure.Mass(float64(bar.Mass) * s.Length.Metres())
 	}
 	long := measure.Length(0)
 	for _, i := range p.Shopping {

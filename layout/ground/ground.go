@@ -12,6 +12,7 @@ import (
 	"encoding/json"
 	"slices"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -41,6 +42,20 @@ type Stake struct {
 
 	heading measure.Angle // of the walk beside it
 }
+
+// Bar is the bar that the stake is cut from: its arch's, that of guys or of braces' pegs. One with a guy or a brace tied to a weight has none: see Base.
+func (s Stake) Bar(of *spec.Spec) catalog.Bar {
+	switch {
+	case s.Bay > 0:
+		return of.Braces.Peg.Bar
+	case s.Guy:
+		return of.Guys.Stake.Bar
+	}
+	return of.ArchOf(s.Arch).Stake.Bar
+}
+
+// Steel reports whether a bar stands there at all, and not the weight that a guy or a brace is tied to.
+func (s Stake) Steel() bool { return !s.Base || !s.Guy }
 
 // MarshalJSON writes the stake as the file format has it: its name and its place.
 func (s Stake) MarshalJSON() ([]byte, error) {

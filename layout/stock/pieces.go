@@ -41,18 +41,11 @@ func pieces(in Input) []Piece {
 		add(in.Spec.Ridge.Pipe.Name, PieceID{Part: lights.Part{Kind: lights.Ridge, Number: r.Bay}}, r.Length)
 	}
 	for _, s := range in.Stakes {
-		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
-		if s.Guy {
-			bar = in.Spec.Guys.Stake.Bar
+		if s.Bay > 0 && !in.Spec.Braces.Line {
+			add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+practice.BraceLap, in.Spec.Units.Grid()))
 		}
-		if s.Bay > 0 {
-			bar = in.Spec.Braces.Peg.Bar
-			if !in.Spec.Braces.Line {
-				add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+practice.BraceLap, in.Spec.Units.Grid()))
-			}
-		}
-		if !s.Base || !s.Guy { // else it ends on a weight
-			add(barItem(bar), PieceID{Steel: true, Stake: s.StakeID}, s.Length)
+		if s.Steel() {
+			add(barItem(s.Bar(in.Spec)), PieceID{Steel: true, Stake: s.StakeID}, s.Length)
 		}
 	}
 	return list

@@ -83,11 +83,7 @@ func assumed(in Input, i Item) float64 {
 // barOf is the bar that stakes called so are of.
 func barOf(in Input, item string) catalog.Bar {
 	for _, s := range in.Stakes {
-		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
-		if s.Guy {
-			bar = in.Spec.Guys.Stake.Bar
-		}
-		if barItem(bar) == item {
+		if bar := s.Bar(in.Spec); barItem(bar) == item {
 			known, _ := catalog.FindBar(bar.Name)
 			return known
 		}

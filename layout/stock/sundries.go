@@ -53,14 +53,7 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) (count int) {
 	}
 	var lines []line
 	for _, s := range in.Stakes {
-		bar := in.Spec.ArchOf(s.Arch).Stake.Bar
-		switch {
-		case s.Bay > 0:
-			bar = in.Spec.Braces.Peg.Bar
-		case s.Guy:
-			bar = in.Spec.Guys.Stake.Bar
-		}
-		if barItem(bar) != o.item || cut[PieceID{Steel: true, Stake: s.StakeID}] {
+		if barItem(s.Bar(in.Spec)) != o.item || cut[PieceID{Steel: true, Stake: s.StakeID}] {
 			continue
 		}
 		k := slices.IndexFunc(lines, func(l line) bool { return l.length == s.Length })
