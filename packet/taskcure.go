@@ -69,7 +69,7 @@ func (w taskWords) cure(c crew.Cure) string {
 // warned is what is said aloud before tasks, save of wires, which are told where one looks up.
 var warned = map[crew.Warning]string{
 	crew.PaintOnly:   "Say aloud: paint only. Nothing into the ground before every line is marked.",
-	crew.BuriedKills: "Driving: a stake through a buried line can kill. Paint shows its middle.",
+	crew.BuriedKills: "Driving: a buried line hit can kill. Paint shows its middle.",
 	crew.NoHolding:   "Gloves, eye protection. Nobody holds a stake that is hit. Cap each at once.",
 }
 
