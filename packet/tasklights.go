@@ -48,7 +48,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append(standsOn(w.plan), heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
-	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright beside each marked crown."),
+	crew.NightPipe: func(_ taskWords, t crew.Task) string {
+		return "By daylight, look along every pipe. Crown stick upright at " + say.Numbered("crown", figureOf(t, crew.CrownKept).Arches) + "."
+	},
 	crew.NightLights: plainly("Look at lights, plugs, cords. Timers to AUTO."),
 	crew.NightWay:    taskWords.nightWay,
 	crew.NightClose:  plainly("Walk out as many as came in."),
