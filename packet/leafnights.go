@@ -85,7 +85,7 @@ func saidOrBlank(word, said string) block.Block {
 	return block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(word+":") + " " + said, Figures: paper.Strong}}
 }
 
-// powerOff names the breakers, each with its outlets while they are few, and where they are or a line for it; the circuits' full story is the power crew's.
+// powerOff names the breakers, each with its outlets while they are few, and where they are; the circuits' full story is the power crew's.
 func (w watch) powerOff() []block.Block {
 	const few = 3
 	at := ""
@@ -110,11 +110,7 @@ func (w watch) powerOff() []block.Block {
 			}
 		}
 	}
-	which := say.Agree(len(breakers), "breaker ", "breakers ") + say.And(breakers)
-	if at == "" {
-		return []block.Block{saidOrBlank("Power off", which), saidOrBlank("At", at)}
-	}
-	return []block.Block{saidOrBlank("Power off", which+", at "+at)}
+	return []block.Block{saidOrBlank("Power off", say.Agree(len(breakers), "breaker ", "breakers ")+say.And(breakers)), saidOrBlank("At", at)}
 }
 
 // noonCall is who decides, and the answers side by side: each its word, when it is given, and what is sent where that is more than the word.

@@ -44,7 +44,7 @@ func (w watch) log() []block.Block {
 // Room of the log.
 const (
 	logHead    paper.Length = 6.4
-	logRow     paper.Length = 6.2 // of a night
+	logRow     paper.Length = 6.3 // of a night
 	logRowMost paper.Length = 8.4
 	logTick    paper.Length = 6 // of a check's cell: a gloved hand ticks it
 )

@@ -35,9 +35,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return say.Agree(len(w.plan.Power.Feeders), "Cord into the timer", "Cords into the timers") + ", weather covers shut. Look along every run."
 	},
 	crew.FeelPlugs: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Feel plugs in reach after %d minutes lit.", t.Want[0].Minutes)
+		return fmt.Sprintf("Feel covers in reach after %d minutes lit.", t.Want[0].Minutes)
 	},
-	crew.TestLoaded: plainly("Press TEST, as in front: its runs dark. RESET: lit."),
+	crew.TestLoaded: plainly("Press TEST where the front says: its runs dark. RESET: lit."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
 	crew.DarkWalk:   plainly("After dark: walk through from each end."),
 
