@@ -32,7 +32,7 @@ var mending = map[crew.Remedy]string{
 	crew.Mend:          "Else unplug all, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: cap on, ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked or worn: X on it, back but not good, bin it.",
+	crew.CutThrough:    "Cracked or worn: X on it, back but not good, throw it out.",
 }
 
 // cure says a remedy.

@@ -58,13 +58,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
-	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		s := "Covers, cords, timers, lanterns off, ties cut. Coil loosely, far end first."
-		if len(w.plan.Lights.Wraps) > 0 {
-			s += " Wraps stay on."
-		}
-		return s
-	},
+	crew.CoilCords: plainly("Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."),
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
 	},
