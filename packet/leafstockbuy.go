@@ -138,7 +138,7 @@ func (b buying) total() string {
 	if day := b.spec.Dates.Mark; !day.IsZero() {
 		text += ", here by " + day.Format("Mon 2 Jan")
 	}
-	return text + fmt.Sprintf(". A tenth more: ask %s.", askWhom(b.spec)) + b.spares() + haul(b.plan)
+	return text + fmt.Sprintf(". A tenth over: ask %s.", askWhom(b.spec)) + b.spares() + haul(b.plan)
 }
 
 // spares says how much of what is bought is spare, by what it is.
@@ -163,7 +163,7 @@ func (b buying) spares() string {
 	if len(words) == 0 {
 		return ""
 	}
-	return " Spares: " + strings.Join(words, ", ") + "."
+	return " Spares in it: " + strings.Join(words, ", ") + "."
 }
 
 // haul says what the pipe rides home from the shop on, and what pipe and strings, and what steel weigh.
