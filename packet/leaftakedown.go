@@ -244,9 +244,9 @@ func (l lowering) freed(before, last int) string {
 			do += "Unplug the ridge string. "
 		}
 		do += fmt.Sprintf("Bow the ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
-	}
-	if l.ladder {
-		do += "Stepladder away, "
+		if l.ladder {
+			do += "Stepladder away, "
+		}
 	}
 	return do
 }
