@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -183,4 +184,9 @@ func haul(p *layout.Plan) string {
 		}
 	}
 	return fmt.Sprintf(" Haul: %s, %s; steel %s.", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
+}
+
+// askWhom is whom the crews ask, or a line to write the name on.
+func askWhom(s *spec.Spec) string {
+	return cmp.Or(strings.TrimSpace(s.Crew.Ask.Name+" "+s.Crew.Ask.Phone), "________________")
 }
