@@ -112,14 +112,14 @@ func (l lowering) stopBox() block.Block {
 func (l lowering) midway() string {
 	tied := ""
 	if len(l.stand) > 1 {
-		tied = tiedOn(l.plan, "bare ") + "; "
+		tied = tiedOn(l.plan, "the end arch", "bare ") + "; "
 	}
 	return block.Figure("Stopped midway:") + " finish the arch with a foot off, start no other, " + tied + "ask. " + mending[crew.WarmWater]
 }
 
 // tiedOn ties the legs of an arch at a row's open end to what stands in the ground beyond it.
-func tiedOn(p *layout.Plan, bare string) string {
-	return fmt.Sprintf("tie the end arch, head high, to the feet of the next %s%ss", bare, strings.Join(standsOn(p), "s or "))
+func tiedOn(p *layout.Plan, arch, bare string) string {
+	return fmt.Sprintf("tie %s, head high, low to the next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.

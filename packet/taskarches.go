@@ -20,9 +20,15 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return fmt.Sprintf("Lay %s flat, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
-	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Measure first: line between the feet to the crown’s middle. Found:"),
-	crew.NameLegs:    plainly("Look along pipes. Pen line on legs’ walk side, renew names. Ridge: arrow to arch 1."),
+	crew.TrialArch:  taskWords.tryArch,
+	crew.MeasureSag: plainly("Measure first: line between the feet to the crown’s middle. Found:"),
+	crew.NameLegs: func(w taskWords, _ crew.Task) string {
+		look := "Look along pipes. Pen line on legs’ walk side, renew names."
+		if len(w.plan.Ridge) > 0 {
+			look += " Ridge: arrow to arch 1."
+		}
+		return look
+	},
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
