@@ -49,7 +49,7 @@ type canvas struct {
 	size   paper.PointSize
 	colour paper.Colour // of text
 	height paper.Length
-	buf    []byte // one operation's operators
+	buf    []byte // operators that the library has not been given yet
 	err    error
 }
 
@@ -75,10 +75,11 @@ func (c *canvas) page(p *paper.Page) error {
 			return fmt.Errorf("operation %d: %w", i+1, c.err)
 		}
 	}
+	c.flush()
 	return nil
 }
 
-// The small writers below append to buf and keep the first error; flush sends buf to the page.
+// The small writers below append to buf and keep the first error; flush sends buf to the page, before the library writes there itself.
 
 func (c *canvas) num(v float64, decimals int) {
 	var err error
@@ -139,7 +140,6 @@ func (c *canvas) fill(f paper.Fill) {
 	c.steps(f.Path)
 	c.op("f")
 	c.op("Q")
-	c.flush()
 }
 
 func (c *canvas) stroke(s paper.Stroke) {
@@ -150,7 +150,6 @@ func (c *canvas) stroke(s paper.Stroke) {
 		c.pen(s.Pen, 1, nil, 0)
 		c.steps(s.Path)
 		c.op("S")
-		c.flush()
 		return
 	}
 	for _, piece := range dashPieces(s.Path, s.Pen) {
@@ -158,7 +157,6 @@ func (c *canvas) stroke(s paper.Stroke) {
 		c.steps(piece.path)
 		c.op("S")
 	}
-	c.flush()
 }
 
 // pen writes the whole pen: width, cap (0 square to the end, 1 round), round joins, dash and colour.
