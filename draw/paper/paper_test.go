@@ -2,7 +2,7 @@ package paper
 
 import (
 	"math"
-	"reflect"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -18,7 +18,7 @@ func TestWords(t *testing.T) {
 		"":                        nil,
 	}
 	for s, want := range tests {
-		if got := Words(s); !reflect.DeepEqual(got, want) {
+		if got := Words(s); !slices.Equal(got, want) {
 			t.Errorf("Words(%q) = %q, want %q", s, got, want)
 		}
 	}
