@@ -46,7 +46,7 @@ func (b *Board) noteLines(pieces [][]paper.Point, half paper.Length) {
 }
 
 // cell is a square of the grid that things are looked up by.
-type cell struct{ x, y int }
+type cell struct{ x, y int32 }
 
 const cellSide = 10
 
@@ -58,8 +58,8 @@ func cellsOf(r paper.Rect) (lo, hi cell) {
 	if math.IsNaN(float64(r.X + r.Y + r.W + r.H)) {
 		return cell{1, 1}, cell{}
 	}
-	index := func(l paper.Length) int {
-		return int(math.Floor(float64(max(-mostCell*cellSide, min(mostCell*cellSide, l)) / cellSide)))
+	index := func(l paper.Length) int32 {
+		return int32(math.Floor(float64(max(-mostCell*cellSide, min(mostCell*cellSide, l)) / cellSide)))
 	}
 	return cell{index(r.X), index(r.Y)}, cell{index(r.Right()), index(r.Bottom())}
 }
