@@ -94,7 +94,7 @@ func (p pattern) facts(c cutPicture) []block.Fact {
 	bar, u := p.bars[0], c.stick.Units
 	what := fmt.Sprintf("cut %d, ", p.number)
 	list := []block.Fact{{What: what + "stick", Value: bar.Size(u)}}
-	if c.stick.Keep {
+	if c.stick.Keep && c.stick.Fresh == 0 {
 		list = append(list, block.Fact{What: what + "offcut to keep", Value: u.Cut(bar.Offcut)})
 	}
 	for i, piece := range bar.Pieces {

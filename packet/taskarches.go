@@ -17,8 +17,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		return fmt.Sprintf("Lay %s flat. Drive both legs into the crown before the pipe is wound.", say.Numbered("arch", t.Of.Arches))
 	},
 	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Measure first: line between the feet to mid pipe at the crown. Found:"),
-	crew.NameLegs:    plainly("Pen line down each leg’s walk side, names renewed. Ridge: arrow toward arch 1."),
+	crew.MeasureSag:  plainly("Measure first: line between the feet to the crown’s middle. Found:"),
+	crew.NameLegs:    plainly("Look along pipes. Pen line on legs’ walk side, renew names. Ridge: arrow to arch 1."),
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
@@ -37,11 +37,11 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 			words = append(words, "Bars out of their sockets, capped till the last. Weights off, boards up.")
 		}
 		if drives(w.plan) {
-			words = append(words, "Each stake: cap off, ten turns by wrench, straight up, fill the hole.")
+			words = append(words, "Each stake: ten turns by wrench, straight out, fill the hole.")
 		}
 		return strings.Join(words, " ") + " Tick overleaf."
 	},
-	crew.LookOver: plainly("Look along every pipe."),
+	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),
 	crew.NextYear: plainly("Write what was changed, and what to do better."),
 }
