@@ -138,7 +138,7 @@ func (l lighting) windingSteps() (list []told) {
 	}
 	turns := fmt.Sprintf("%d turns by tape", lights.CountTurns)
 	if front, back := l.onEdges(); len(front)+len(back) > 0 {
-		turns += ", or by its edge strip folded at the dashes, if the top bar measures true"
+		turns += ", or by its edge strip folded at the dashes, if the top bar is true"
 	}
 	nouns := l.wrapped()
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
@@ -159,7 +159,7 @@ func (l lighting) windingSteps() (list []told) {
 	if clear != "" {
 		step(clear, "")
 	}
-	step("Start where prongs are drawn, bare lead wound too"+l.leadOff()+", plugs just past the turns"+foot+".", turns+".")
+	step("Wind from where prongs are drawn, bare lead too"+l.leadOff()+", plugs just past the turns"+foot+".", turns+".")
 	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
 	step("String up to "+block.Figure(off)+" short: widen the last third. As much over: close up, tie back.", strings.TrimSpace("Farther off: unwind. Never stretch, never cut. "+long),

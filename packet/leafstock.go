@@ -17,10 +17,12 @@ func (b *binder) stockLeaf() []folio {
 		return len(rest) == 0
 	}
 	titles, both := [2]string{"Buy and fetch", "Cut"}, slices.Concat(front, fetch)
-	if !fits(both...) {
+	all := fits(both...)
+	if !all {
 		both = block.Tight(both, block.Close)
+		all = fits(both...)
 	}
-	if len(s.list) == 0 || fits(both...) {
+	if len(s.list) == 0 || all {
 		front = both
 		for len(back) > 0 && back[0].Name != holdName && !fits(back...) && fits(append(slices.Clone(front), back[0])...) {
 			front, back = append(front, back[0]), back[1:] // many cuts after a short list
@@ -34,7 +36,7 @@ func (b *binder) stockLeaf() []folio {
 	if len(front)+len(back) == 0 {
 		return nil
 	}
-	return []folio{{front: side{title: titles[0], blocks: front}, back: side{title: titles[1], blocks: back}}}
+	return []folio{{front: side{title: titles[0], blocks: front}, back: side{title: titles[1], toScale: true, blocks: back}}}
 }
 
 // holdName names the block of the hold: what stands before it may stand on the front.

@@ -257,7 +257,7 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 		sawn := slices.DeleteFunc(slices.Clone(s.plan.Cuts.Bars), func(b stock.Bar) bool { return b.Item != item || b.Whole() })
 		scale := draw.StickScale(draw.Scales(s.units), sawn, s.width)
 		if i == 0 || item != s.list[i-1].bars[0].Item {
-			blocks = append(blocks, block.Heading(item))
+			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
 		}
 		c := newCutPicture(p, s.units, p.bars[0].Offcut >= s.plan.Cuts.Useful(item), others > 0)
 		c.stick.Fresh, c.stick.Blank, c.scale = s.fresh(p), ridgeAlike(s.plan.Cuts.Bars, s.units), scale

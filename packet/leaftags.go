@@ -96,7 +96,7 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 			continue
 		}
 		var nouns, counted []string
-		count, more := map[string]int{}, map[string]string{}
+		count, more := map[string]int{}, map[string]string{"guy": " (" + guyParts + ")"}
 		if sort.keep == keptRidge && ridgeAlike(p.Cuts.Bars, p.Spec.Units) { // they were cut to what the first of them found
 			more["piece"] = " of ______ " + p.Spec.Units.Unit()
 		}
@@ -108,9 +108,6 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 				nouns = append(nouns, it.noun)
 			}
 			count[it.noun] += it.count
-			if _, parts, ok := strings.Cut(it.item, ": "); ok {
-				more[it.noun] = " (" + parts + ")"
-			}
 		}
 		for _, noun := range nouns {
 			counted = append(counted, say.Count(count[noun], noun)+more[noun])

@@ -13,8 +13,12 @@ import (
 
 // doingArches says what is done with arches at the taking down and before the raising; stock and raise show the cutting and the raising in pictures and words of their own.
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
-	crew.JoinForWrap: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Lay %s flat. Drive both legs into the crown before the pipe is wound.", say.Numbered("arch", t.Of.Arches))
+	crew.JoinForWrap: func(w taskWords, t crew.Task) string {
+		crowns := ""
+		if last := len(w.plan.Arches); len(w.plan.Ridge) > 0 {
+			crowns = fmt.Sprintf("; tees 1, %d, else crosses", last)
+		}
+		return fmt.Sprintf("Lay %s flat, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
 	crew.MeasureSag: plainly("Measure first: line between the feet to the crown’s middle. Found:"),

@@ -15,7 +15,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings: plainly("Write S-numbers, as overleaf, on tags at the prongs. Strings alike: any order."),
+	crew.TagStrings: plainly("Write S-numbers, as overleaf, on tags at the prongs. Alike: any order."),
 	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
 	},
