@@ -226,6 +226,9 @@ func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
 		return
 	}
 	board.Text(at, paper.AtLeft, "keep", paper.Strong)
+	if s.Fresh > 0 { // what waits decides how much is left
+		return
+	}
 	at.Y = bar.Bottom() - 0.8
 	board.Text(at, paper.AtLeft, s.Units.Cut(s.Bar.Offcut), paper.CellSmall)
 }

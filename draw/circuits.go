@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"slices"
 
 	"hoopwright/draw/paper"
@@ -71,9 +70,6 @@ func (c *Circuits) list(tree []branch, o spec.Outlet, pass []bool, path []string
 		r.outlet, r.pass, r.path, r.last, r.leads = o, pass, path, i == len(tree)-1, len(b.feeds) > 0 && !r.far
 		if len(pass) == 0 && len(path) > 0 && path[0] == "outlet" {
 			r.named = "LAST"
-			if len(tree) > 1 {
-				r.named += fmt.Sprint(", ", i+1)
-			}
 		}
 		c.rows = append(c.rows, r)
 		if r.far {
@@ -112,7 +108,7 @@ type plugRow struct {
 
 	pass  []bool   // by level from the outlet: that line goes on to rows below
 	path  []string // the outlet or what else its tree begins at, then what lies between that and its plug
-	named string   // in place of where it goes in: at the outlet, where it goes in last, with the socket where there are several
+	named string   // in place of where it goes in: at the outlet, where it goes in last
 	last  bool     // of what is plugged in beside it
 	leads bool     // something is plugged into it
 	far   bool     // and that stands under a head of its own

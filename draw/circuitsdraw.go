@@ -219,7 +219,7 @@ func (c Circuits) thing(r plugRow) string {
 	return text + c.reach(r.cord)
 }
 
-// reach says where a cord's sockets are: of several each in its order where one between is open, else the first and the last in use, for the rows below name each.
+// reach says where a cord's sockets are: of several each, in its order.
 func (c Circuits) reach(cord power.Cord) string {
 	if len(cord.Places) == 0 {
 		return ", to the next cord"
@@ -239,9 +239,6 @@ func (c Circuits) reach(cord power.Cord) string {
 		open(j.Skips)
 		sockets = append(sockets, PlaceName(j.End.At))
 		open(j.Spare)
-	}
-	if n := len(sockets) - cord.Open; n > 2 && sockets[0] != sockets[n-1] && !slices.Contains(sockets[:n], "open") {
-		sockets = append([]string{sockets[0] + " to " + sockets[n-1]}, sockets[n:]...)
 	}
 	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, ", "))
 }

@@ -71,7 +71,11 @@ func (c Circuits) said(r plugRow) block.Words {
 	case outletRow:
 		const blank = "_________"
 		circuit := c.plan.Power.Circuits[slices.IndexFunc(c.plan.Power.Circuits, func(k power.Circuit) bool { return k.Name == r.outlet.Circuit })]
-		reset := "TEST, RESET are at: " + cmp.Or(r.outlet.ResetAt, blank)
+		reset := "TEST, RESET are at: "
+		if circuit.Spec.Volts >= 200 { // of an RCD in a board
+			reset = "TEST, RESET (or lever up) are at: "
+		}
+		reset += cmp.Or(r.outlet.ResetAt, blank)
 		if !circuit.Spec.GFCI {
 			reset = "TEST, RESET: on a portable " + measure.By(c.plan.Spec.Units, "GFCI", "RCD") + ", first in the outlet"
 		}
@@ -79,7 +83,7 @@ func (c Circuits) said(r plugRow) block.Words {
 		if circuit.Spec.BreakerNo == "" {
 			breaker = blank + " (" + measure.Amps(circuit.Spec.Breaker) + ")"
 		}
-		words.Text = fmt.Sprintf("Breaker %s. Most taken: %s.\n%s.", breaker, MostTaken(c.plan.Power, r.outlet.Name), reset)
+		words.Text = fmt.Sprintf("Breaker %s. Used: %s.\n%s.", breaker, MostTaken(c.plan.Power, r.outlet.Name), reset)
 		if r.outlet.AlsoFeeds != "" {
 			words.Text += " Also feeds: " + r.outlet.AlsoFeeds + "."
 		}
@@ -87,18 +91,13 @@ func (c Circuits) said(r plugRow) block.Words {
 	return words
 }
 
-// MostTaken says which plug of an outlet and which of its runs come nearest to what they may bear, and how near.
+// MostTaken says which plug of an outlet comes nearest to what it may bear, and how near.
 func MostTaken(plan power.Plan, outlet string) string {
-	plug, run := power.Limit{}, power.Chain{}
+	plug := power.Limit{}
 	for _, f := range plan.Feeders {
 		if f.Outlet == outlet && f.Limit.Share() > plug.Share() {
 			plug = f.Limit
 		}
 	}
-	for _, c := range plan.Chains {
-		if c.Outlet == outlet && c.Limit.Share() > run.Limit.Share() {
-			run = c
-		}
-	}
-	return LimitWords(plug) + ", " + run.Name + " " + LimitWords(run.Limit)
+	return LimitWords(plug)
 }

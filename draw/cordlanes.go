@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
 )
 
@@ -22,6 +23,16 @@ func cordsOf(p *layout.Plan) *CordPlan {
 	return c
 }
 
+// cordBefore is the number of the cord that comes to a joint, past three-ways; 0 at an outlet.
+func cordBefore(f power.Feeder, joint int) int {
+	for ; joint >= 0; joint = f.Joints[joint].From {
+		if n := f.Joints[joint].Cord; n > 0 {
+			return n
+		}
+	}
+	return 0
+}
+
 // lanes gives every cord a lane beside its wall, no two that pass between the same feet in one: those along fewest arches next to the wall.
 func (c *CordPlan) lanes() {
 	for _, f := range c.plan.Power.Feeders {
@@ -32,7 +43,7 @@ func (c *CordPlan) lanes() {
 			at := slices.IndexFunc(c.cords, func(k cordLine) bool { return k.number == j.Cord })
 			if at < 0 { // else a further socket in the line of one cord
 				at = len(c.cords)
-				c.cords = append(c.cords, cordLine{number: j.Cord, wall: j.Wall, outlet: j.From < 0 || f.Joints[j.From].Arch == 0, first: math.MaxInt})
+				c.cords = append(c.cords, cordLine{number: j.Cord, from: cordBefore(f, j.From), wall: j.Wall, outlet: j.From < 0 || f.Joints[j.From].Arch == 0, first: math.MaxInt})
 			}
 			k := &c.cords[at]
 			k.path = append(k.path[:len(k.path):len(k.path)], j.Path...)

@@ -33,6 +33,7 @@ type cordLine struct {
 	wall   spec.Side
 	lane   int
 	outlet bool // comes from the outlet
+	from   int  // the number of the cord that feeds it, 0 for an outlet
 
 	first, last int // arches that it passes along its wall
 }

@@ -18,7 +18,7 @@ func dots(page *paper.Page, radius paper.Length) []paper.Point {
 		if !ok || f.Colour != paper.Black || f.Path[0].Verb != paper.Move || len(f.Path) < 3 || f.Path[1].Verb != paper.Cubic {
 			continue
 		}
-		pts := f.Path.Flatten(8)[0]
+		pts := f.Path.Flatten(0.01)[0]
 		lo, hi := pts[0], pts[0]
 		for _, p := range pts {
 			lo, hi = paper.Point{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}, paper.Point{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}

@@ -121,11 +121,20 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		case !out:
 			w.to(lane.Sub(ahead(i-1).Times(slant)), foot.Arch, false)
 			w.to(ground, foot.Arch, false)
+		case c.feeds(k, p): // comes in to the foot that a further cord goes on from
+			w.to(lane.Sub(ahead(i-1).Times(slant)), foot.Arch, false)
+			w.to(ground, foot.Arch, false)
+			w.to(lane.Add(ahead(i).Times(slant)), foot.Arch, false)
 		default:
 			w.to(lane, foot.Arch, false)
 		}
 	}
 	return joined(w.legs)
+}
+
+// feeds reports whether another cord goes on from one at a place.
+func (c *CordPlan) feeds(k cordLine, at spec.Point) bool {
+	return slices.ContainsFunc(c.cords, func(o cordLine) bool { return o.from == k.number && whole(o.path[0]) == whole(at) })
 }
 
 // along reports whether a cord lies on the ground from one place to the next along a wall: feet of the same wall, no side way between.

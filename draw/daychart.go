@@ -19,11 +19,13 @@ type DayChart struct {
 	Light    *crew.Light // nil where it is not known
 }
 
-// ChartRow is a work: its name, its bars, and what is said at the row's end where it has none.
+// ChartRow is a work: its name, the leaves that it is done by, its bars, and what is said at the row's end where it has none.
 type ChartRow struct {
-	Name string
-	Bars []ChartBar
-	Note string
+	Name    string
+	Leaves  []int
+	Bars    []ChartBar
+	Note    string
+	further bool // of the work in the row before
 }
 
 // Add adds a bar: to the one before where that ends as it begins, without a hold, with the same people.
@@ -60,7 +62,9 @@ const (
 	chartTall  paper.Length = 8
 	chartRight paper.Length = 3 // past the bars
 	barInset   paper.Length = 0.7
-	holdWide   paper.Length = 1.6 // of a hold, black on its bar
+	holdWide   paper.Length = 1.2 // of a hold, black on its bar
+	leafWide   paper.Length = 4.4 // of a leaf's number, white on black
+	leafApart  paper.Length = 0.6
 )
 
 // Least and Most are the heights that the chart needs and can use.
@@ -85,27 +89,27 @@ func (c DayChart) head() paper.Length {
 func (c DayChart) Names() paper.Length {
 	wide := paper.Length(0)
 	for _, r := range c.Rows {
-		wide = max(wide, paper.Floor.Width(r.Name+":"))
+		wide = max(wide, paper.Floor.Width(r.Name+":")+(leafWide+leafApart)*paper.Length(len(r.Leaves)))
 	}
 	return wide + 3
 }
 
-// Parted is the chart with further rows, without a name, for bars at the same time as others and for those whose people would stand neither in their bar nor after it.
+// Parted is the chart with further rows, of the work before, for bars at the same time as others and for those whose people would stand neither in their bar nor after it.
 func (c DayChart) Parted(chart, names paper.Length) DayChart {
 	s := &chartSheet{DayChart: c, rows: paper.Rect{W: chart - names - chartRight}}
 	c.Rows = nil
 	for _, r := range s.Rows {
 		first := len(c.Rows)
-		c.Rows = append(c.Rows, ChartRow{Name: r.Name, Note: r.Note})
+		c.Rows = append(c.Rows, ChartRow{Name: r.Name, Leaves: r.Leaves, Note: r.Note})
 		for _, b := range r.Bars {
 			k := slices.IndexFunc(c.Rows[first:], func(r ChartRow) bool {
 				free := !slices.ContainsFunc(r.Bars, func(o ChartBar) bool { return b.Begin < o.End })
-				_, ok := s.seats(ChartRow{Name: r.Name, Bars: append(slices.Clip(r.Bars), b)})
+				_, ok := s.seats(ChartRow{Bars: append(slices.Clip(r.Bars), b), further: r.further})
 				return free && ok
 			})
 			if k < 0 {
 				k = len(c.Rows) - first
-				c.Rows = append(c.Rows, ChartRow{})
+				c.Rows = append(c.Rows, ChartRow{Name: "same", further: true})
 			}
 			c.Rows[first+k].Bars = append(c.Rows[first+k].Bars, b)
 		}
@@ -197,8 +201,17 @@ func (s *chartSheet) light(top paper.Length) {
 func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) {
 	y := s.rows.Y + s.row*paper.Length(i)
 	base := y + s.row/2 + paper.Floor.Ascent()*0.45
-	if r.Name != "" {
+	seated, _ := s.seats(r)
+	if len(seated) == 0 || seated[0].x >= s.rows.X {
 		s.page.Text(paper.Point{X: left, Y: base}, paper.AtLeft, r.Name+":", paper.Floor)
+		for k, n := range r.Leaves {
+			tab := paper.Rect{X: s.rows.X - (leafWide+leafApart)*paper.Length(len(r.Leaves)-k) - leafApart, Y: y + barInset, W: leafWide, H: s.row - 2*barInset}
+			s.page.Fill(paper.Box(tab), paper.Black)
+			s.page.Text(paper.Point{X: tab.X + tab.W/2, Y: base}, paper.AtMiddle, fmt.Sprint(n), paper.CellSmall.Sized(11).In(paper.White))
+		}
+	}
+	for _, p := range seated {
+		s.clear(paper.Rect{X: p.x - 0.4, Y: y + 0.3, W: paper.CellSmall.Width(p.who) + 0.8, H: s.row - 0.6})
 	}
 	if r.Note != "" {
 		w := paper.Floor.Width(r.Note)
@@ -216,9 +229,7 @@ func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) {
 			s.page.Fill(paper.Box(upright(x, x+holdWide)), paper.Black)
 		}
 	}
-	seated, _ := s.seats(r)
 	for _, p := range seated {
-		s.clear(paper.Rect{X: p.x - 0.4, Y: y + 0.3, W: paper.CellSmall.Width(p.who) + 0.8, H: s.row - 0.6})
 		s.page.Text(paper.Point{X: p.x, Y: y + s.row/2 + paper.CellSmall.Ascent()*0.45}, paper.AtLeft, p.who, paper.CellSmall)
 	}
 }
@@ -249,12 +260,12 @@ type seat struct {
 	x   paper.Length
 }
 
-// seats are where the people of a row's bars are set, once where all are the same; not ok where some find no room. Those of a lone bar do in a row without a name: in its place.
+// seats are where the people of a row's bars are set, once where all are the same; not ok where some find no room. Those of a lone bar do in a further row: in place of its name.
 func (s *chartSheet) seats(r ChartRow) (list []seat, ok bool) {
 	alone := !slices.ContainsFunc(r.Bars, func(b ChartBar) bool { return b.Who != r.Bars[0].Who })
 	for k, b := range r.Bars {
 		x, ok := s.seat(r.Bars, k, alone)
-		if !ok && len(r.Bars) == 1 && r.Name == "" {
+		if !ok && len(r.Bars) == 1 && r.further {
 			x, ok = s.rows.X-seatPad-paper.CellSmall.Width(b.Who), true
 		}
 		if ok {

@@ -70,6 +70,7 @@ type perspective struct {
 	shown []int                         // numbers of the arches drawn, 1 first
 	wound map[lights.Part][]lights.Wrap // by what they are on
 	hung  map[string]lights.String      // by name
+	guyed []spot                        // a guy that is drawn, of arch 1 if it has any, from its tie to its stake
 }
 
 func (p *perspective) kind(number int) *arch.Kind { return p.plan.Arches[number-1].Kind }
@@ -247,6 +248,9 @@ func (p *perspective) guys() {
 		if s.Side == spec.Right {
 			tape = k.Length - tape
 		}
-		p.stroke([]spot{p.onPipe(s.Arch, tape), stake}, paper.Thin)
+		guy := []spot{p.onPipe(s.Arch, tape), stake}
+		if p.stroke(guy, paper.Thin); p.guyed == nil || s.Arch == 1 {
+			p.guyed = guy
+		}
 	}
 }

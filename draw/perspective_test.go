@@ -134,7 +134,7 @@ func TestPictureKeepsToItsRoom(t *testing.T) {
 			case paper.Fill:
 				path = op.Path
 			}
-			for _, piece := range path.Flatten(4) {
+			for _, piece := range path.Flatten(0.05) {
 				for _, p := range piece {
 					if !room.Contains(p) {
 						t.Fatalf("%s: %v lies outside the room", name, p)

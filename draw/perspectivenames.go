@@ -17,6 +17,9 @@ func (p *perspective) names() {
 	name(p.crown(1), "crown", paper.Point{X: -1, Y: 1})
 	name(p.onPipe(1, p.kind(1).CrownTape/3), "leg", paper.Point{X: 1})
 	name(p.foot(1, spec.Left), "stake", paper.Point{X: 1, Y: -1})
+	if p.guyed != nil {
+		name(p.guyed[0].towards(p.guyed[1], 0.3), "guy", paper.Point{X: -1})
+	}
 	if len(p.shown) > 1 {
 		next := p.shown[1]
 		name(p.foot(1, spec.Right).towards(p.foot(next, spec.Right), 0.7), "bay 1", paper.Point{X: -1})

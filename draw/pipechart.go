@@ -7,7 +7,7 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// PipeChart is a pipe laid along a ruler, its zero at the left: the ruler with the marks to flag, and under it a line for each way that such a pipe is wound, with
+// PipeChart is a pipe laid along a ruler, its zero at the left: the ruler with the marks to flag, no length of the pipe, which is what the saw made it, and under it a line for each way that such a pipe is wound, with
 // what must come to each mark. It is in proportion, to no stated scale.
 type PipeChart struct {
 	Long       measure.Length // of the pipe
@@ -92,7 +92,7 @@ func (c PipeChart) rulerMarks() []PipeMark {
 		}
 		list = append(list, PipeMark{m, text})
 	}
-	return append(list, PipeMark{c.Long, c.Units.BareInches(c.Units.Taped(c.Long))})
+	return list
 }
 
 // RulerHeight is the height of the ruler at a width.

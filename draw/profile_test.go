@@ -59,7 +59,7 @@ func pipes(page *paper.Page, k *arch.Kind) [][]paper.Point {
 	var list [][]paper.Point
 	for _, op := range page.Ops {
 		if s, ok := op.(paper.Stroke); ok && len(s.Path) == len(k.Curve) && s.Path[1].Verb == paper.Cubic {
-			list = append(list, s.Path.Flatten(16)[0])
+			list = append(list, s.Path.Flatten(0.01)[0])
 		}
 	}
 	return list
@@ -161,7 +161,7 @@ func TestProfileStaysInItsRoom(t *testing.T) {
 					var points []paper.Point
 					switch op := op.(type) {
 					case paper.Stroke:
-						for _, piece := range op.Path.Flatten(4) {
+						for _, piece := range op.Path.Flatten(0.05) {
 							points = append(points, piece...)
 						}
 					case paper.Text:

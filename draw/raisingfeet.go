@@ -38,18 +38,21 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	})
 }
 
-// RightFoot draws the right leg walked in over its stake; taken down, out from it, the cap on again.
+// RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands beside it: its foot springs outward.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	beside := r.beside(wide)
-	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, Foot2)
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, Foot2, Crown)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
-	one := s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3))
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
-	two := s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.55, last.Add(paper.Point{Y: -1.5}), hold)
-	s.play([]helper{one, two}, func() {
+	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),
+		s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.3, last.Add(paper.Point{Y: -1.5}), hold)}
+	if r.Down {
+		people = append(people, s.helper(Crown, span*(wide-0.5)-elbowRoom*0.3, hold, last.Add(paper.Point{Y: -1.5})))
+	}
+	s.play(people, func() {
 		s.pipe(bent)
 		s.stake(span/2, r.Down)
 		if !r.Down {

@@ -9,29 +9,32 @@ import (
 
 // Rows draws rows of lights being hung on one wall, seen from the side: a tie at every arch, some sag between, begun at the arch from and on toward another.
 func (r Raising) Rows(page *paper.Page, room paper.Rect, from, to int) {
-	const rows = 3
+	var high []measure.Length // of each row, from below
+	for _, row := range r.Plan.Lights.Rows {
+		if row.Wall == r.Plan.Lights.Paths[0].Wall {
+			high = append(high, row.Heights[0])
+		}
+	}
 	step, bays := 1, min(2, max(to-from, from-to))
 	if to < from {
 		step = -1
 	}
 	spacing := max(r.Plan.Spec.Tunnel.Spacing, elbowRoom)
 	s := r.newScene(page, room, elbowRoom*0.3, measure.Length(bays)*spacing+elbowRoom*0.3, r.First.Crown, Foot1, Foot2)
-	top := r.First.Crown
-	apart := top * 0.62 / rows
-	whole := float64(bays)
-	last := [rows]float64{whole, whole, whole - 0.4} // how far each has been hung
-	held := measure.Length(last[rows-1]) * spacing
-	one, two := s.helper(Foot1, spacing*0.3, s.at(spacing*0.05, apart*2.6)), s.helper(Foot2, held+elbowRoom*0.3, s.at(held, apart*2.6))
+	held := (measure.Length(bays) - 0.4) * spacing // so far the highest has been hung
+	top := high[len(high)-1]
+	one, two := s.helper(Foot1, spacing*0.3, s.at(spacing*0.05, top)), s.helper(Foot2, held+elbowRoom*0.3, s.at(held, top))
 	s.play([]helper{one, two}, func() {
 		for n := range bays + 1 {
 			s.arch(measure.Length(n) * spacing)
 			s.under(measure.Length(n)*spacing, fmt.Sprint(from+n*step))
 		}
-		for i := range rows {
-			y := apart * (measure.Length(i) + 0.6)
-			for bay := 0.0; bay < last[i]; bay++ {
-				end := min(bay+1, last[i])
-				a, b := s.at(measure.Length(bay)*spacing, y), s.at(measure.Length(end)*spacing, y)
+		for _, y := range high {
+			for bay := measure.Length(0); bay < measure.Length(bays); bay++ {
+				a, b := s.at(bay*spacing, y), s.at((bay+1)*spacing, y)
+				if y == top {
+					b.X = min(b.X, s.at(held, y).X)
+				}
 				low := paper.Point{Y: 1.6}
 				s.Stroke(paper.Path{{Verb: paper.Move, To: a}, {Verb: paper.Cubic, A: a.Add(b.Sub(a).Times(1.0 / 3)).Add(low), B: a.Add(b.Sub(a).Times(2.0 / 3)).Add(low), To: b}}, paper.Thin)
 				for _, p := range []paper.Point{a, b} {

@@ -58,7 +58,7 @@ func (d *stakeSheet) markNames() {
 		leave := d.tapesLeave(i)
 		start := nearestIn(d.room.Inset(rimInset), at)
 		if len(leave) > 0 {
-			start = leave[0]
+			start = leave[0][1]
 		}
 		tip, ok := d.edgeArrow(start, at, name, nearTape)
 		if !ok {
@@ -72,10 +72,20 @@ func (d *stakeSheet) markNames() {
 			tip, ok = d.edgeArrow(start, at, letter, anywhere)
 		}
 		d.lacks("mark "+name, ok)
-		for _, end := range leave {
-			if !ok || end.Sub(tip).Long() > ownTape {
-				d.b.Label(place.Label{At: end, Text: letter, Lettering: paper.Strong, Toward: d.middle().Sub(end), Leader: place.NoLeader})
+		for _, tape := range leave {
+			if !ok || tape[1].Sub(tip).Long() > ownTape {
+				d.tapeLetter(tape, letter)
 			}
+		}
+	}
+}
+
+// tapeLetter sets a mark's letter where a tape to it leaves the picture, further in where that is taken.
+func (d *stakeSheet) tapeLetter(tape [2]paper.Point, letter string) {
+	way := tape[0].Sub(tape[1])
+	for step := 0.0; step < 0.3; step += 0.05 {
+		if d.b.Label(place.Label{At: tape[1].Add(way.Times(step)), Text: letter, Lettering: paper.Strong, Toward: d.middle().Sub(tape[1]), Leader: place.NoLeader}) {
+			return
 		}
 	}
 }
@@ -88,14 +98,14 @@ const (
 	rimInset paper.Length = 0.5
 )
 
-// tapesLeave returns where the tapes to a mark leave the picture.
-func (d *stakeSheet) tapesLeave(mark int) (list []paper.Point) {
+// tapesLeave returns the tapes to a mark that leave the picture, each from its dot to where it does.
+func (d *stakeSheet) tapesLeave(mark int) (list [][2]paper.Point) {
 	for _, dot := range d.Tied {
 		if dot.From.Index != mark && dot.To.Index != mark {
 			continue
 		}
-		if _, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.m.at(d.ground.Marks[mark].At), d.room.Inset(rimInset)); ok {
-			list = append(list, end)
+		if dot, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.m.at(d.ground.Marks[mark].At), d.room.Inset(rimInset)); ok {
+			list = append(list, [2]paper.Point{dot, end})
 		}
 	}
 	return list

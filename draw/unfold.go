@@ -38,6 +38,7 @@ const (
 	aloneOff    paper.Length = 2.8 // the same where none of its neighbours is plugged into it
 	unfoldUnit  paper.Length = 4   // of the rows' unit outside the feet
 	rowLine     paper.Length = 5   // of the rows' figures under the first arch
+	rowApart    paper.Length = 2.6 // between two rows' figures: a figure's own blank is less
 	legLeast    paper.Length = 68  // from foot to crown, at least
 	hopRadius   paper.Length = 1.4 // of a line over the ridge's
 )
@@ -178,7 +179,7 @@ func (u Unfolded) rowLines() int {
 	for i := 1; i < len(rows) && u.First == 1; i++ {
 		if rows[i].Wall == rows[i-1].Wall {
 			apart := legLeast * paper.Length((rows[i].Tape-rows[i-1].Tape)/u.Plan.Arches[0].CrownTape)
-			wide := paper.CellSmall.Width(u.Plan.Spec.Units.BareInches(rows[i].Tape)) + 1
+			wide := paper.CellSmall.Width(u.Plan.Spec.Units.BareInches(rows[i].Tape)) + rowApart
 			lines = max(lines, int(math.Ceil(float64(wide/apart))))
 		}
 	}
@@ -343,7 +344,7 @@ func (v *unfolding) rowNames() {
 	write := func(x paper.Length, text string) {
 		wide := paper.CellSmall.Width(text)
 		at := paper.Point{X: x, Y: y}
-		box := paper.Rect{X: at.X - wide/2 - 0.5, Y: at.Y - 4, W: wide + 1, H: rowLine}
+		box := paper.Rect{X: at.X - (wide+rowApart)/2, Y: at.Y - 4, W: wide + rowApart, H: rowLine}
 		on := func(o paper.Rect) bool { return boxesMeet(o, box) }
 		for n := 1; slices.ContainsFunc(v.said, on); n++ {
 			if n == v.rowLines() {

@@ -57,7 +57,7 @@ func TestSheetRunes(t *testing.T) {
 	for _, f := range Faces() {
 		for _, r := range needed {
 			if !f.Covers(r) {
-				g := f.setting(r)
+				g, _, _ := f.setting(r)
 				t.Logf("%v lacks %c, set in %v", f, r, g)
 				if !g.Covers(r) {
 					t.Errorf("no face has %c", r)
@@ -94,7 +94,7 @@ func TestRun(t *testing.T) {
 		rest := tt.text
 		var got []run
 		for rest != "" {
-			f, n := tt.face.Run(rest)
+			f, n, _ := tt.face.Run(rest)
 			if n <= 0 {
 				t.Fatalf("%q: no progress at %q", tt.text, rest)
 			}

@@ -3,7 +3,6 @@ package fonts
 import (
 	"bytes"
 	"slices"
-	"unicode/utf8"
 )
 
 // String returns the typeface's own name.
@@ -30,44 +29,42 @@ func (f Face) Covers(r rune) bool {
 	return ok
 }
 
-// Run returns the longest start of s that can be set in one face, and that face. A rune is set in f where f has it, else in the face of like
-// weight that has it, else in any that has it; where none has it, it stays in f.
-func (f Face) Run(s string) (Face, int) {
-	use, end := f, 0
+// Run returns the longest start of s that can be set in one face, that face, and its width in ems as Width tells it. A rune is set in f where f has it,
+// else in the face of like weight that has it, else in any that has it; where none has it, it stays in f.
+func (f Face) Run(s string) (use Face, end int, width float64) {
+	use = f
+	thousandths := 0
 	for i, r := range s {
-		face := f.setting(r)
+		face, advance, _ := f.setting(r)
 		if i == 0 {
 			use = face
 		} else if face != use {
-			return use, i
+			return use, i, float64(thousandths) / 1000
 		}
-		end = i + utf8.RuneLen(r)
-		if r == utf8.RuneError {
-			_, n := utf8.DecodeRuneInString(s[i:])
-			end = i + n
-		}
+		thousandths += int(advance)
 	}
-	return use, end
+	return use, len(s), float64(thousandths) / 1000
 }
 
-// setting returns the face that a rune asked for in f is set in.
-func (f Face) setting(r rune) Face {
-	if f.Covers(r) {
-		return f
+// setting returns the face that a rune asked for in f is set in, its advance there, and whether the face has it.
+func (f Face) setting(r rune) (Face, uint16, bool) {
+	missing, ok := table[f].metrics().of(r)
+	if ok {
+		return f, missing, true
 	}
 	for _, g := range table[f].instead {
-		if g.Covers(r) {
-			return g
+		if advance, ok := table[g].metrics().of(r); ok {
+			return g, advance, true
 		}
 	}
-	return f
+	return f, missing, false
 }
 
 // Missing returns the runes of s that no face of the packet has, each once, in the order they appear. A line break is not a rune to be set.
 func Missing(s string) []rune {
 	var missing []rune
 	for _, r := range s {
-		if r != '\n' && !Text.setting(r).Covers(r) && !slices.Contains(missing, r) {
+		if _, _, ok := Text.setting(r); !ok && r != '\n' && !slices.Contains(missing, r) {
 			missing = append(missing, r)
 		}
 	}

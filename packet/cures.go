@@ -17,7 +17,7 @@ var cureSays = map[string]string{
 	"dates.close": "have the last evening on %s", "dates.down": "take down by %s", "dates.mark": "mark on %s", "crew.helpers": "find %s helpers", "crew.start": "begin at %s",
 	"season": "name the season %s", "braces.bays": "brace bays %s alone", "guys.arches": "guy arches %s alone", "guys.out": "stand guy stakes %s out", "guys.from": "tie guys %s up",
 	"braces.from": "tie braces %s up", "arch.span": "set the feet %s apart", "arch.height": "bend to a height of %s", "lights.wraps[].count": "wind %s strings on each", "lights.wraps[].pitch": "wind a turn every %s",
-	"lights.wraps[].string": "use %s there", "lights.rows.up to": "hang rows up to %s", "lights.rows.first": "hang the first row at %s", "lights.rows.sag": "let rows sag %s",
+	"lights.wraps[].string": "use %s there", "lights.rows.up to": "hang rows up to %s", "lights.rows.first": "hang the first row at %s",
 	"lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
 }
 
@@ -112,7 +112,7 @@ func (t remark) block(full bool) block.Block {
 	}
 	words = append(words, t.does...)
 	if t.level == finding.LookAt {
-		words = append(words, "Settled: ________")
+		words = append(words, "Organiser settles:\u00a0________")
 	}
 	return block.Block{Name: t.head, Gap: 1.2, Body: remarkWords(strings.Join(words, " "))}
 }

@@ -46,6 +46,9 @@ var keptOf = map[stock.Kind]stored{
 	stock.Lantern: {keep: keptCords, noun: "lantern"}, stock.Supply: {keep: keptCords, noun: "supply"},
 }
 
+// guyParts are what a guy is made of: they stay together.
+const guyParts = "line, tightener, clamp"
+
 // inventory lists what the tunnel is made of as it stands: legs and ridge pieces, fittings, stakes, strings as they hang, cords. What is used up is left out.
 func inventory(p *layout.Plan) []stored {
 	list := pipeKinds(p)
@@ -69,7 +72,7 @@ func inventory(p *layout.Plan) []stored {
 		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: d.noun})
 	}
 	add("stake cap", caps, keptStakes, "cap")
-	add("guy: line, tightener, clamp", guys, keptBox, "guy")
+	add("guy: "+guyParts, guys, keptBox, "guy")
 	if p.Spec.Braces.Line {
 		add("brace line, buckle", pegs, keptBox, "brace line")
 	}

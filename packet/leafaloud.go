@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"hoopwright/draw/block"
@@ -34,17 +35,15 @@ func (b *binder) readAloud() []block.Block {
 		var days []string
 		for _, d := range part.on {
 			if !d.IsZero() {
-				days = append(days, d.Format("Mon 2 Jan"))
+				days = append(days, "____________ "+d.Format("Mon 2 Jan"))
 			}
 		}
-		when := cmp.Or(say.And(days), "________")
-		list = append(list, block.Block{Name: part.part, Gap: 4, Keep: true, Body: partHead{part.part, "read by ______________ " + when}})
+		list = append(list, block.Block{Name: part.part, Gap: 4, Keep: true, Body: partHead{part.part, "reader " + cmp.Or(strings.Join(days, ", "), "____________ ________")}})
 		for _, h := range part.list {
 			list = append(list, block.Block{Name: h.what, Gap: 1, Body: block.Words{Lettering: paper.Floor, Figures: paper.Strong.Sized(11), Text: block.Figure(say.Capital(h.what)+".") + " " + h.words}})
 		}
 	}
-	return append(list, block.Block{Name: "whose word counts", Gap: 3, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Lettering: paper.Floor,
-		Text: "Anyone may call stop. Local codes, licensed people, the owner and the emergency services overrule every leaf."}}}}})
+	return list
 }
 
 // partHead is a heading with who reads its part aloud.
@@ -72,19 +71,20 @@ func (b *binder) phones() block.Block {
 	if site.Address == "" {
 		open = append(open, block.Blank{Word: "This place is", Share: 2})
 	}
-	if site.Emergency == "" {
-		open = append(open, block.Blank{Word: "Emergency number"})
-	}
 	if !slices.ContainsFunc(site.Places, func(p spec.SitePlace) bool { return p.For == spec.FirstAid }) {
 		open = append(open, block.Blank{Word: "First-aid box is at"})
 	}
+	who := block.Blanks{{Word: "Who decides if open"}}
+	if len(b.plan.Strings) > 0 {
+		who = append(block.Blanks{{Word: "Who switches power off"}}, who...)
+	}
 	var lines []block.Block
-	for _, line := range []block.Blanks{open, {{Word: "Organiser, A"}, {Word: "Phone"}}, {{Word: "Who switches"}, {Word: "Who calls, if open"}}} {
+	for _, line := range []block.Blanks{open, who} {
 		if len(line) > 0 {
 			lines = append(lines, block.Block{Body: line})
 		}
 	}
-	lines = append(lines, block.Block{Gap: 1, Body: remarkWords("Read a day's parts to all before its work begins.")})
+	lines = append(lines, block.Block{Gap: 1, Body: remarkWords("Read a day’s parts to all before its work begins. Anyone may call stop. Local codes, licensed people, the owner and the emergency services overrule every leaf.")})
 	return block.Block{Name: "phones", Body: block.Framed{Blocks: lines}}
 }
 
@@ -123,12 +123,12 @@ func (b *binder) hazards() (list []aloud) {
 	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
 	tight := ""
 	if finding.Has(b.plan.Findings, "bends-too-tight") {
-		tight = " Near its strength: indoors overnight, never heated, never bent in frost."
+		tight = " Near its strength: indoors till raised, never heated, never bent in frost."
 	}
 	part("Cutting and raising", build)
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
-	add(arches, "A lone arch", "Falls along the walk. Guard holds it and does nothing else.")
+	add(arches, "A lone arch", "Falls along the walk. The Guard holds it, nothing else.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
@@ -139,7 +139,7 @@ func (b *binder) hazards() (list []aloud) {
 	}
 	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, tell the organiser.")
 	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), d.Open)
-	add(arches, "Wind, thunder, ice", "Pipe gives way, lightning strikes unannounced. Hang no cover, no sign.")
+	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cover, no sign on it.")
 	add(arches, "Crowd", "A fall in a crush piles people up: count at every way.")
 	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")

@@ -61,7 +61,7 @@ func (t remark) place() int {
 		return toBuy
 	case t.level != finding.Note:
 		return toSettle
-	case slices.Contains([]string{"lights", "stock", "stakes"}, row.Leaf):
+	case slices.Contains([]string{"lights", "stock", "stakes", "raise"}, row.Leaf):
 		return forPlanners
 	}
 	return toKnow
@@ -95,7 +95,7 @@ func boardFindings(all []remark, full int) []block.Block {
 		list = append(list, building)
 	}
 	if len(titles) > 0 {
-		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In the annex, Reckoning:") + " " + strings.Join(titles, "; ") + ".")})
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In the organiser’s annex, Reckoning:") + " “" + strings.Join(titles, "”, “") + "”.")})
 	}
 	return list
 }
@@ -112,11 +112,25 @@ func (b *binder) boardFoot() (list []block.Block) {
 	if len(missing) > 0 {
 		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room on their leaves, write in: " + strings.Join(missing, "; ") + ".")})
 	}
-	text := "Estimates for one season, certified by nobody. Have their say first, on: locating service ______, licensed electrician ______, owner of the ground ______, local authority ______."
+	text := "Estimates for one season, certified by nobody. Each agrees first, date: locating service ______, licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
-		text += " What would help is on no leaf: change the file as the annex, Reckoning, says and print again."
+		text += " What would help is on no other leaf: the organiser changes the file as the annex, Reckoning, says and prints again."
+	}
+	if open := b.unsaid(); len(open) > 0 {
+		list = append(list, block.Block{Name: "whom to ring", Gap: 1, Body: open})
 	}
 	return append(list, block.Block{Name: "limits", Gap: 3, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: remarkWords(text)}}}})
+}
+
+// unsaid are the numbers to ring that the foot of every side lacks.
+func (b *binder) unsaid() (open block.Blanks) {
+	if b.spec.Site.Emergency == "" {
+		open = append(open, block.Blank{Word: "Emergency number"})
+	}
+	if b.spec.Crew.Ask.Phone == "" {
+		open = append(open, block.Blank{Word: "Organiser’s phone"})
+	}
+	return open
 }
 
 // boardTitle is the tunnel's name and place.
@@ -163,16 +177,15 @@ func (b *binder) boardFigures() keyFigures {
 	if len(p.Kinds) > 0 {
 		list = append(list,
 			figure{"Stake to stake", b.across(func(k *arch.Kind) measure.Length { return k.Span })},
-			figure{"Height at the crown", b.across(func(k *arch.Kind) measure.Length { return k.Crown })},
 			figure{"Headroom", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
-			figure{"Width " + u.Room(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
+			figure{"Width " + u.Tape(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
 			figure{b.closedAs(), b.insideWords()}, figure{"People inside, at most", fmt.Sprint(p.MostInside())})
 	}
 	if n := len(p.Strings); n > 0 {
 		list = append(list, figure{"Strings of lights", fmt.Sprint(n)}, figure{"Power, all lit", measure.Watts(p.Power.Watts)})
 	}
-	if c := p.Cost; c.Bought.Money+c.NextYear.Money > 0 {
-		list = append(list, figure{"Buy now," + b.currencyWords(), roundly(c.Bought)}, figure{"Buy for next year", roundly(c.NextYear)})
+	if c := p.Cost; c.Bought.Money > 0 {
+		list = append(list, figure{"Buy now," + b.currencyWords(), roundly(c.Bought)})
 	}
 	return list
 }

@@ -162,7 +162,7 @@ func dayWords(t time.Time) string {
 	if t.IsZero() {
 		return "Day ____________"
 	}
-	return t.Format("Mon 2 January 2006")
+	return t.Format("Mon 2 Jan")
 }
 
 // marking says in a line when and by whom the ground is marked.
@@ -171,12 +171,8 @@ func (r runSheet) marking(day int) block.Block {
 	if day == 0 {
 		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
 	}
-	if day == r.Marked-1 {
-		call := ", call to locate"
-		if crew.LikelyNEC(r.plan.Spec) {
-			call = ", call 811"
-		}
-		text += call
+	if day == r.Marked-1 && drives(r.plan) {
+		text += ", say who calls, flags"
 	}
 	for _, j := range r.Jobs {
 		for k, st := range j.Stints {
@@ -196,6 +192,11 @@ func (r runSheet) marking(day int) block.Block {
 func (r runSheet) head(day int) block.Block {
 	d := r.Days[day]
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
+	for _, j := range r.Jobs {
+		if k := len(j.Stints) - 1; j.Work == crew.LightUp && k >= 0 && j.Stints[k].Day == day {
+			text += fmt.Sprintf(", %s %s", whoWords(j.Stints[k].Hands, r.Hands), j.Stints[k].Begin)
+		}
+	}
 	if d.Lunch > 0 {
 		text += fmt.Sprintf(", lunch %s to %s", d.Lunch, d.Lunch+practice.MinutesLunch)
 	}
@@ -251,7 +252,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 		c.To = max(c.To, d.Light.Dusk)
 	}
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
-		row := draw.ChartRow{Name: r.workWords(work)}
+		row := draw.ChartRow{Name: r.workWords(work), Leaves: r.leavesOf(work)}
 		for _, bar := range r.shifts(day, work) {
 			row.Add(bar)
 			c.To = max(c.To, bar.End)
@@ -267,6 +268,22 @@ func (r runSheet) bars(day int) draw.DayChart {
 	slices.SortStableFunc(c.Rows, func(a, b draw.ChartRow) int { return cmp.Compare(a.Begin(), b.Begin()) })
 	c.To = (c.To + 59) / 60 * 60
 	return c
+}
+
+// leavesOf are the leaves that a work is done by.
+func (r runSheet) leavesOf(w crew.Work) (list []int) {
+	if w == crew.Unload {
+		return []int{leafNumber("board")} // read aloud
+	}
+	for _, j := range r.Jobs {
+		for _, i := range j.Tasks {
+			if n := leafNumber(holdLeaves[r.plan.Crew.Tasks[i].Phase]); j.Work == w && !slices.Contains(list, n) {
+				list = append(list, n)
+			}
+		}
+	}
+	slices.Sort(list)
+	return list
 }
 
 // shifts are the bars of a work on a day.

@@ -63,6 +63,9 @@ func (r runSheet) holds(j crew.Job) (list []dayHold) {
 				h.at = begin.Begin + crew.Clock(math.Round(float64(h.at-begin.Begin)*done/all/quarter))*quarter
 			}
 			h.when = r.clockWords(h.day, h.at)
+			if d := r.plan.Spec.Dates.Build; t.Action == crew.CallLocator && !d.IsZero() {
+				h.when = "by " + crew.CallBy(r.plan.Spec).Format("2 Jan")
+			}
 		}
 		list = append(list, h)
 	}
@@ -143,7 +146,7 @@ func (r runSheet) holdName(t crew.Task) string {
 		if crew.LikelyNEC(r.plan.Spec) {
 			return "811 called"
 		}
-		return "Locator called"
+		return "Locator rung"
 	case t.Action == crew.PullTest && site.Soil == spec.SoilUnknown:
 		return name + ", soil"
 	case t.Action == crew.TestOutlets && site.NotKnown(spec.BreakerAmps):

@@ -102,15 +102,17 @@ const cordsDrawnApart = "Cords lie on the ground, outside against the feet; here
 
 // said is what is said aloud when everyone has come, and who has heard it.
 func (m siteMaps) said(more string) block.Block {
-	at := func(use string) string {
-		for _, p := range m.plan.Spec.Site.Places {
-			if p.For == use {
-				return p.Name
-			}
-		}
-		return "____________"
-	}
 	site := m.plan.Spec.Site
+	var points []string
+	for _, use := range []string{spec.FirstAid, spec.PowerOff, spec.WaterOff} {
+		k := slices.IndexFunc(site.Places, func(p spec.SitePlace) bool { return p.For == use })
+		switch {
+		case k >= 0:
+			points = append(points, use+" "+site.Places[k].Name)
+		case use != spec.WaterOff: // which few need
+			points = append(points, use+" ____________")
+		}
+	}
 	ground := ""
 	if len(site.Buried) == 0 {
 		ground = "No buried line is known: nothing goes in before all have marked. "
@@ -125,12 +127,8 @@ func (m siteMaps) said(more string) block.Block {
 	if len(site.Overhead) > 0 {
 		ground += "Below a wire: no ladder, no upright pipe."
 	}
-	ring := ""
-	if site.Emergency == "" { // else on the foot
-		ring = ", ring __________"
-	}
-	text := "Say aloud and point: first aid is at " + at(spec.FirstAid) + ", power goes off at " + at(spec.PowerOff) + ".\n" + ground + "\n" +
-		"Trouble: stop, meet at __________, count heads" + ring + ". Heard by all, A: __________" + more
+	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + ground + "\n" +
+		"Trouble: stop, meet at __________, count heads, ring " + emergency(m.plan.Spec, "__________") + ". Heard by all, A: __________" + more
 	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }
 

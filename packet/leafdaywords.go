@@ -32,7 +32,11 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		return "Drive, cap " + say.Count(legs+guys+pegs, "stake")
 	},
 	crew.MakeLegs: func(p *layout.Plan) string {
-		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + withRidge(p, ", cut ridge 1")
+		do := "Mark " // whole sticks
+		if slices.ContainsFunc(p.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.CutLegs || t.Action == crew.JoinSticks }) {
+			do = "Make "
+		}
+		return do + say.Count(2*len(p.Ground.Stations), "leg") + withRidge(p, ", cut ridge 1")
 	},
 	crew.TryOutlets: plainWork("TEST at the outlets"),
 	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
@@ -148,7 +152,11 @@ func (b *binder) dayStops() block.Block {
 		ask = "________, phone ________"
 	}
 	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n", practice.ThunderMinutes)
-	text += fmt.Sprintf("Stop, A asks %s: failed hold, cracked pipe, unknown pipe or cable.", ask)
+	text += fmt.Sprintf("Stop, A asks %s: failed hold, cracked pipe", ask)
+	if drives(b.plan) {
+		text += "; buried line hit: all away, " + emergency(b.spec, "emergency number") + " first"
+	}
+	text += "."
 	if b.spec.Crew.Young > 0 {
 		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.Least)
 	}

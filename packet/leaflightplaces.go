@@ -19,7 +19,7 @@ func (l lighting) unfolded() []block.Block {
 		side -= k.Gap + k.Body.Height(l.wide-draw.EdgeStripWide)
 	}
 	strings := block.Block{Name: "strings", Gap: 3, Body: unfolded{draw.Unfold(l.plan), side}}
-	_, edge, _ := l.onEdges()
+	_, edge := l.onEdges()
 	for _, s := range edge {
 		strings.Facts = append(strings.Facts, block.Fact{What: "strip of " + s.words(), Value: s.words()})
 	}
@@ -60,7 +60,7 @@ func (l lighting) key() []block.Block {
 	}
 	text := "From above, legs laid flat. Tick when tied."
 	if len(others) > 0 {
-		text += " Raising crew: " + inRanges(others) + "."
+		text += " Raising crew ties " + inRanges(others) + ", with this leaf."
 	}
 	return []block.Block{
 		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},

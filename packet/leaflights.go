@@ -178,8 +178,8 @@ func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	}
 	slices.Sort(chart.Marks)
 	var flags []string
-	for _, m := range append(slices.Clone(chart.Marks), chart.Long) {
-		flags = append(flags, l.u.Inches(l.u.Taped(m)))
+	for _, m := range chart.Marks {
+		flags = append(flags, l.u.Inches(m))
 	}
 	title := fmt.Sprintf("%s: %s", say.Capital(w.On.Kind.Noun()), strung(w))
 	if part {

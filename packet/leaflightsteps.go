@@ -21,36 +21,32 @@ func (l lighting) turns() []block.Block {
 	if len(l.plan.Wraps) == 0 {
 		return nil
 	}
-	var hands []draw.WrapTurns
-	var who []string
+	columns := block.Columns{Gap: 6}
 	for _, mirror := range []bool{false, true} {
 		var nouns []string
 		d := draw.WrapTurns{Mirror: mirror}
 		for _, w := range l.plan.Wraps {
-			noun := map[lights.Kind]string{lights.LegLeft: "left legs", lights.LegRight: "right legs", lights.Arch: "whole arches", lights.Ridge: "ridge pieces"}[w.On.Kind]
+			noun := map[lights.Kind]string{lights.LegLeft: "left legs", lights.LegRight: "right legs", lights.Arch: "whole arches", lights.Ridge: ridgePieces}[w.On.Kind]
 			if w.Mirror == mirror && !slices.Contains(nouns, noun) {
 				if nouns = append(nouns, noun); len(nouns) == 1 {
 					d.Wrap, d.Pipe = w, l.under(w.On)
 				}
 			}
 		}
-		if len(nouns) > 0 {
-			hands, who = append(hands, d), append(who, say.Capital(say.And(nouns)))
+		if len(nouns) == 0 {
+			continue
 		}
-	}
-	columns := block.Columns{Gap: 6}
-	for i, d := range hands {
 		for _, s := range draw.Scales(l.u) {
 			if d.Scale = s; d.High() <= 14 {
 				break
 			}
 		}
 		columns.Cols = append(columns.Cols, block.Column{Share: 1, Blocks: []block.Block{
-			{Body: block.Words{Text: who[i], Lettering: paper.Strong}},
+			{Body: block.Words{Text: "Wind " + say.And(nouns) + " so:", Lettering: paper.Strong}},
 			{Gap: 1, Body: block.Picture{Least: d.High(), Paint: func(page *paper.Page, box paper.Rect) []string { d.Draw(page, box); return nil }}},
 		}})
 	}
-	return []block.Block{{Name: "which way to wind", Gap: 4, Keep: true, Body: block.Words{Text: "Wind this way round (0 at the left, the wire in front):"}}, {Name: "turns", Gap: 1, Body: columns}}
+	return []block.Block{{Name: "turns", Gap: 3, Body: columns}}
 }
 
 // told is a step with its figures.
@@ -95,7 +91,7 @@ func (l lighting) steps() (bench, winding []block.Block) {
 	}
 	bench, winding = blocks(on), blocks(wind)
 	if len(winding) > 0 {
-		winding[0].Gap = 4
+		winding[0].Gap = 3
 	}
 	return bench, winding
 }
@@ -131,7 +127,7 @@ func (l lighting) testStep(t crew.Task, in instruction) told {
 		}
 	}
 	label := say.And(volts)
-	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "Dark bulb, bare wire, crack, heat: reject bag, no tape; spare of its kind. None: ask.",
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "Dark bulb, bare wire, crack, heat: reject bag; spare of its kind. None: ask.",
 		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: label}}}
 }
 
@@ -141,36 +137,63 @@ func (l lighting) windingSteps() (list []told) {
 		list = append(list, told{block.Step{Text: text, Then: then}, facts})
 	}
 	turns := fmt.Sprintf("%d turns by tape", lights.CountTurns)
-	if front, back, _ := l.onEdges(); len(front)+len(back) > 0 {
-		turns += ", or by the edge strip, a turn a mark, folded at its dashes, if the top bar measures true"
+	if front, back := l.onEdges(); len(front)+len(back) > 0 {
+		turns += ", or by its edge strip folded at the dashes, if the top bar is true"
 	}
-	var nouns []string
-	for _, w := range l.plan.Wraps {
-		if noun := map[bool]string{true: "ridge pieces", false: "legs"}[ofRidge(w)]; !slices.Contains(nouns, noun) {
-			nouns = append(nouns, noun)
-		}
-	}
-	start, free, laid := "Pipe on trestles.", ".", "Ridges between their arches."
-	if slices.Contains(nouns, "legs") {
-		start, free, laid = "Pipe on trestles; a leg’s arrow points to its crown.", "; at a foot tied back up.", "Legs to their stakes, ridges between."
+	nouns := l.wrapped()
+	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
+	start, foot, laid := "Pipe on trestles.", "", "Ridges between their arches."
+	if len(standing) > 0 {
+		start, foot, laid = "Pipe on trestles; a leg’s arrow points to its crown.", "; at a foot tied up the leg", say.Capital(say.And(standing))+" to their stakes, ridges between."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
 	_, later := l.notYet()
 	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", later, block.Fact{What: "give of a flag on a pipe", Value: give})
-	step("Start where prongs are drawn, plugs free past the end"+free, turns+".")
-	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
+	clear := ""
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
-		step("White band: "+say.Or(heldBy(l.plan).pick("guy", "brace"))+" and clamp go under the wire: straight, slack, no turn.", "")
+		clear = "White band: " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under the wire: straight, slack, no turn."
 	}
+	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }) && len(l.plan.Ridge) > 0 {
+		clear = strings.TrimSpace(clear + " The ridge’s sockets: no wire over them.")
+	}
+	if clear != "" {
+		step(clear, "")
+	}
+	step("Wind from where prongs are drawn, bare lead too"+l.leadOff()+", plugs just past the turns"+foot+".", turns+".")
+	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
 	step("String up to "+block.Figure(off)+" short: widen the last third. As much over: close up, tie back.", strings.TrimSpace("Farther off: unwind. Never stretch, never cut. "+long),
 		append(facts, block.Fact{What: "how far a string's end may be off", Value: off})...)
-	step("Zip ties, snug, at both ends, 1/3, 2/3. Crew lead checks the first of each line.", "")
+	step("Zip ties, snug, at both ends, 1/3, 2/3. Crew lead checks the first of each kind.", "")
 	step("All wound strings ticked. "+laid, "")
 	for i, noun := range nouns {
-		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[i] + noun})
+		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[min(i, 1)] + noun})
 	}
 	return list
+}
+
+// wrapped names what is wound, in the order it hangs.
+func (l lighting) wrapped() (nouns []string) {
+	for _, w := range l.plan.Wraps {
+		if noun := map[string]string{"leg": "legs", "arch": "arches", "ridge": ridgePieces}[w.On.Kind.Noun()]; !slices.Contains(nouns, noun) {
+			nouns = append(nouns, noun)
+		}
+	}
+	return nouns
+}
+
+const ridgePieces = "ridge pieces"
+
+// leadOff says how much of a lead stays off the pipe, where any does.
+func (l lighting) leadOff() string {
+	off := measure.Length(0)
+	for _, s := range l.plan.Strings {
+		off = max(off, s.Off)
+	}
+	if off == 0 {
+		return ""
+	}
+	return " but for " + block.Figure(l.u.Room(off)) + " at the prongs"
 }
 
 // bulbGive is how many bulbs a flag may be off: no more than the end of the string may, on the pipe whose bulbs are farthest apart, but never less than one.
@@ -199,7 +222,7 @@ func (l lighting) notYet() (names []string, words string) {
 
 // aloud is what is said before the first string is plugged in.
 func (l lighting) aloud() block.Block {
-	return saidAloud(fmt.Sprintf("Bring: leaf %d. Test on %s outlet, dry.", leafNumber("stock"), withArticle(device(l.plan))), "Nothing is plugged in while it is wound.")
+	return saidBeside(heardAndAsk(l.plan.Spec), fmt.Sprintf("Test on %s outlet, dry. Nothing is plugged in while it is wound.", withArticle(device(l.plan))))
 }
 
 // saidAloud are lines that are said aloud before the work, and who has heard them.

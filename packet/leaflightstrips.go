@@ -40,13 +40,14 @@ func (l lighting) pitchStrips() []pitchStrip {
 }
 
 // words say what a strip is for, as the charts do.
-func (s pitchStrip) words() string { return say.Or(s.told) }
+func (s pitchStrip) words() string { return "1 turn a mark: " + say.Or(s.told) }
 
 // fewTurns is the least that a strip is worth printing for.
 const fewTurns = 2
 
-// onEdges parts the strips: those along the outer edge of the lights' front and back, half an edge each where there are more than two, and those that found no room there.
-func (l lighting) onEdges() (front, back, left []pitchStrip) {
+// onEdges parts the strips along the outer edges of the lights' front and back, half an edge each where there are more than two. One that finds no room there is
+// wound by tape.
+func (l lighting) onEdges() (front, back []pitchStrip) {
 	list := l.pitchStrips()
 	high := l.high
 	if len(list) > 2 {
@@ -55,19 +56,19 @@ func (l lighting) onEdges() (front, back, left []pitchStrip) {
 	for _, s := range list {
 		switch e := (draw.EdgeStrip{Pitch: s.pitch}); {
 		case e.Turns(high) < fewTurns || len(front)+len(back) == 4:
-			left = append(left, s)
+			continue
 		case len(front) == 0 || len(back) > 0 && len(front) < 2:
 			front = append(front, s)
 		default:
 			back = append(back, s)
 		}
 	}
-	return front, back, left
+	return front, back
 }
 
 // strips are the edges of the leaf's front and back; nil where it has no strip.
 func (l lighting) strips() [2]*edge {
-	front, back, _ := l.onEdges()
+	front, back := l.onEdges()
 	return [2]*edge{l.edgeOf(front), l.edgeOf(back)}
 }
 
@@ -83,17 +84,4 @@ func (l lighting) edgeOf(strips []pitchStrip) *edge {
 			box.Y += box.H
 		}
 	}}
-}
-
-// stripsForTags are the pitch strips that found no room on the leaf, at full size, a stroke a turn.
-func (l lighting) stripsForTags() []draw.PitchStrip {
-	_, _, left := l.onEdges()
-	var list []draw.PitchStrip
-	for _, s := range left {
-		p := draw.PitchStrip{Pitch: s.pitch, Check: measure.By(l.u, 4*measure.Inch, 100*measure.Millimetre), Units: l.u, Words: s.words()}
-		if p.Turns(l.wide) >= 1 {
-			list = append(list, p)
-		}
-	}
-	return list
 }

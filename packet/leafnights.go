@@ -3,7 +3,6 @@ package packet
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"hoopwright/draw/block"
@@ -38,13 +37,17 @@ func (b *binder) nightsLeaf() []folio {
 	if w.lit {
 		before = "power"
 	}
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d, %s, is signed. By", leafNumber(before), before)}}}, w.box()}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d, %s, is signed. Seen by", leafNumber(before), before)}}}, w.box()}
 	front = append(front, w.noonCall()...)
 	front = append(front, w.checks())
 	front = append(front, w.evening()...)
+	year := ""
+	if open := w.plan.Spec.Dates.Open; !open.IsZero() {
+		year = open.Format(", 2006")
+	}
 	return []folio{{
 		front: side{title: "Nights: open or not", blocks: front},
-		back:  side{title: "Nights: the log", blocks: w.log()},
+		back:  side{title: "Nights: the log" + year, blocks: w.log()},
 	}}
 }
 
@@ -57,14 +60,14 @@ func (w watch) box() block.Block {
 	site := w.plan.Spec.Site
 	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", site.Emergency)}
 	if w.lit {
-		list = append(list, saidOrBlank("Power off", w.powerOff()), block.Block{Body: block.Blanks{{Word: "Who switches, with keys, on watch tonight"}}})
+		list = append(list, w.powerOff()...)
 	}
 	text := "inside at most:\n" + watcher + ".\nFire authority said ____: the smaller counts."
 	if n := len(w.stand); n > 1 {
 		text += fmt.Sprintf("\nIn at arch %d, out at arch %d.", w.stand[0].Number, w.stand[n-1].Number)
 	}
 	for _, way := range w.plan.Spec.SideWays() {
-		text += fmt.Sprintf("\nSide way: bay %d, %s.", way.Bay, way.Wall)
+		text += fmt.Sprintf("\nOut: bay %d, %s going in.", way.Bay, way.Wall)
 	}
 	number := paper.Large.Sized(36)
 	return block.Block{Name: "whom to ring", Gap: 1, Facts: []block.Fact{{What: "People inside, at most", Value: fmt.Sprint(most)}}, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 4, Cols: []block.Column{
@@ -83,9 +86,9 @@ func saidOrBlank(word, said string) block.Block {
 }
 
 // powerOff names the breakers, each with its outlets while they are few, and where they are; the circuits' full story is the power crew's.
-func (w watch) powerOff() string {
+func (w watch) powerOff() []block.Block {
 	const few = 3
-	at := "________"
+	at := ""
 	for _, p := range w.plan.Spec.Site.Places {
 		if p.For == "power off" {
 			at = p.Name
@@ -107,7 +110,7 @@ func (w watch) powerOff() string {
 			}
 		}
 	}
-	return fmt.Sprintf("%s %s, at %s", say.Agree(len(breakers), "breaker", "breakers"), say.And(breakers), at)
+	return []block.Block{saidOrBlank("Power off", say.Agree(len(breakers), "breaker ", "breakers ")+say.And(breakers)), saidOrBlank("At", at)}
 }
 
 // noonCall is who decides, and the answers side by side: each its word, when it is given, and what is sent where that is more than the word.
@@ -131,17 +134,21 @@ func (w watch) noonCall() []block.Block {
 		answer(1, "CLOSED", "In any wind: as planned it bears none to speak of. The board says what to mend first. "+shut)
 	} else {
 		answer(0.85, "OPEN", "Gusts below "+at+" till closing, no thunder, ice, snow.")
-		answer(1.1, "CLOSED", fmt.Sprintf("%s or more%s, thunder, ice, snow, no call by dusk. %s", at, toldBy(gust), shut))
+		answer(1.1, "CLOSED", fmt.Sprintf("Gusts %s or more, thunder, ice, snow, no call by dusk. %s", at, shut))
 	}
-	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away", Share: 0.8}, {Word: "Goes and bars", Share: 0.8}}
-	list := []block.Block{block.Heading("The noon call, by forecast"), {Name: "who calls", Body: calls}}
+	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away, phone"}, {Word: "Bars the ways", Share: 0.8}}
+	source := "as forecast by ____________"
+	if gust.Forecast == 0 && !calm {
+		source = "by meter"
+	}
+	list := []block.Block{block.Heading("The noon call: gusts " + source), {Name: "who calls", Body: calls}}
 	if flat, ok := w.flatAt(); ok {
 		d := w.plan.Weather.Drill(w.lit)
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("%s or more forecast before tomorrow ends: CLOSED. Lay it flat today by sunset (leaf %d), %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat today by sunset (leaf %d), %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
 			"Send: “LAY FLAT today at ____.”")
-		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older", d.People, practice.Least)}}})
+		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", d.People, practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}
 	return append(list, block.Block{Name: "open or not", Gap: 1, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: columns}}}, Facts: facts})
 }
@@ -152,7 +159,9 @@ func (w watch) checks() block.Block {
 	t := block.Table{Table: place.Table{Columns: []place.Column{{Width: 7, Lettering: paper.CellSmall}, {Head: "Checks before opening", Width: 62, Lettering: paper.Strong.Sized(11)},
 		{Head: "Want", Lettering: paper.Floor}, {Head: "If not: " + w.words.cure(closed), Width: 55, Lettering: paper.Floor}}}}
 	for _, task := range w.checked() {
-		task.IfOff = slices.DeleteFunc(slices.Clone(task.IfOff), func(c crew.Cure) bool { return c == closed })
+		if len(task.IfOff) == 1 && task.IfOff[0] == closed { // the head says so
+			task.IfOff = nil
+		}
 		in := w.words.of(task)
 		t.Rows = append(t.Rows, place.Row{Cells: []string{fmt.Sprint(len(t.Rows) + 1), in.Do, in.Want, in.IfOff}})
 	}
@@ -174,27 +183,23 @@ func (w watch) checked() (list []crew.Task) {
 func (w watch) evening() []block.Block {
 	bring := brought(w.plan, true, crew.Nights)
 	leaves, closing := []string{}, ""
-	hours := block.Blanks{{Word: "Watch here, by daylight"}, {Word: "Open from"}, {Word: "to"}}
+	hours := block.Blanks{{Word: "Watch here at"}, {Word: "Open from"}, {Word: "to"}}
 	if w.lit {
-		lit := "lit from"
 		if w.plan.Spec.Given("power.evenings.hours") {
-			lit = fmt.Sprintf("lit %g hours, from", w.plan.Spec.Power.Evenings.Hours)
+			hours = append(hours, block.Blank{Word: fmt.Sprintf("lit %g hours, from", w.plan.Spec.Power.Evenings.Hours)})
+		} else {
+			hours = append(hours, block.Blank{Word: "lit from"}, block.Blank{Word: "to"})
 		}
-		hours = append(hours, block.Blank{Word: lit}, block.Blank{Word: "to"})
 		leaves, closing = append(leaves, fmt.Sprint(leafNumber("power"))), fmt.Sprintf(" Timers darken it %d minutes later.", practice.TimerAfter)
 	}
 	leaves = append(leaves, fmt.Sprint(leafNumber("takedown")))
-	var first []string
 	for _, t := range w.tasks {
-		for _, n := range figureOf(t, crew.CrownKept).Arches {
-			first = append(first, fmt.Sprint(n))
-		}
 		if t.Action == crew.NightClose {
 			in := w.words.of(t)
 			closing = in.Do + " " + in.Want + closing
 		}
 	}
-	text := fmt.Sprintf("%s mark the stick at crown %s, and %s under each.\n%s %d people: one counts at each way, one walks.\n%s %s, %s %s.\n%s %s", block.Figure("First night:"), say.And(first),
+	text := fmt.Sprintf("%s mark and number these crowns on the stick, and %s under each.\n%s %d people: one counts at each way, one walks.\n%s %s, %s %s.\n%s %s", block.Figure("First night:"),
 		w.units.Inches(practice.CrownFell(w.units)), block.Figure("Watch:"), practice.Watchers+len(w.plan.Spec.SideWays()), block.Figure("Bring:"), strings.Join(bring, ", "),
 		say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves), block.Figure("At closing:"), closing)
 	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}

@@ -50,7 +50,7 @@ func TestNightsLeaf(t *testing.T) {
 func TestSideWaysAreWatched(t *testing.T) {
 	for ways, want := range map[string][]string{
 		"spacing: 4 ft 6 in": {"3 people: one counts at each way", "3 flashlights", "2 barriers", "4 visitors, 1 watcher"},
-		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"5 people: one counts at each way", "5 flashlights", "4 barriers", "Side way: bay 2, left.", "Side way: bay 4, right."},
+		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"5 people: one counts at each way", "5 flashlights", "4 barriers", "Out: bay 2, left going in.", "Out: bay 4, right going in."},
 	} {
 		text := strings.Join(textsOf(leafSides(t, changedExample(t, "garden", "spacing: 4 ft 6 in", ways), "nights")), " ")
 		for _, words := range want {
@@ -88,7 +88,7 @@ func TestALineANight(t *testing.T) {
 	if n := len(nights(sides)); n != 36 || !slices.Contains(texts, "Sat 27 Nov") || !slices.Contains(texts, "Fri 31") || !slices.Contains(texts, "Sat 1 Jan") {
 		t.Errorf("%d nights, want 36 from Sat 27 Nov to Sat 1 Jan", n)
 	}
-	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph or more forecast") {
+	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph or more, thunder") {
 		t.Error("the address or the closing figure is missing")
 	}
 	long := changedExample(t, "garden", "open: 2027-11-27, close: 2028-01-01, down: 2028-01-08", "open: 2027-11-27, close: 2028-03-05, down: 2028-03-07")

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 
 	"hoopwright/draw/block"
@@ -27,18 +28,17 @@ func (w watch) worstCases() []nightCase {
 	}
 	at := "any wind"
 	if gust, calm := w.closeAt(); !calm {
-		at = fmt.Sprintf("%s; %s by meter at head height", signOf(gust), w.units.Speed(gust.Local))
+		at = fmt.Sprintf("%s, or %s by meter at head height", signOf(gust), w.units.Speed(gust.Local))
 	}
-	list := []nightCase{{"Thunder; " + at, "everyone out." + off + " Bar every way."}}
+	list := []nightCase{{"Thunder, or " + at, "everyone out." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT called, still up at dusk", fmt.Sprintf("touch nothing, keep everyone %s away.", block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT forecast, still up at dusk", fmt.Sprintf("touch nothing, bar all within %s of stakes till past.", block.Figure(w.units.Room(w.apart())))})
 	}
-	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring. Nobody goes back in."})
-	last := nightCase{"In doubt", "close. Anyone calls stop."}
+	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring " + cmp.Or(w.plan.Spec.Site.Emergency, "________") + ". Nobody goes back in."})
 	if w.lit {
-		last = nightCase{"Shock", "power off first, then help, ring. " + block.Figure(last.when+":") + " " + last.do}
+		list = append(list, nightCase{"Shock", "power off first, then help, ring."})
 	}
-	return append(list, last, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."})
+	return append(list, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."})
 }
 
 // otherCases are what else may happen.
@@ -48,7 +48,7 @@ func (w watch) otherCases() []nightCase {
 	if !w.lit {
 		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Closed by wind", wind}}
 	}
-	return []nightCase{{"Lights fail", fmt.Sprintf("flashlights on, people out, ways barred; then the drill on leaf %d.", leafNumber("power"))},
+	return []nightCase{{"Two runs dark, or all", fmt.Sprintf("flashlights on, people out, ways barred; then the drill on leaf %d.", leafNumber("power"))},
 		{"Rain", "open while plugs hang dry. " + block.Figure("Ice, snow on it:") + " " + ice},
 		{"Crack, white line, leaning, a string or cord down or stolen", "everyone out, power off, CLOSED."}, {"Closed by wind", wind}}
 }

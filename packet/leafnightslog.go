@@ -14,7 +14,7 @@ import (
 func (w watch) log() []block.Block {
 	list, nights, columns := w.happens(), w.nights(), 1
 	free := func() paper.Length {
-		return w.room.H - block.Height(append(slices.Clone(list), howLogged()), w.room.W) - 1
+		return w.room.H - block.Height(append(slices.Clone(list), w.howLogged()), w.room.W) - 1
 	}
 	fit := func(free paper.Length) int { return int((free - logHead) / logRow) }
 	switch one := fit(free()); {
@@ -22,15 +22,15 @@ func (w watch) log() []block.Block {
 		nights = nights[:min(len(nights), one)]
 	case len(nights) > one:
 		columns = 2
-		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch leader: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
-		dead := writing{"Outlet went dead: night, outlet, run, mended by", 3}
+		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch leader, keys, switches: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
+		dead := writing{"Went dead: night, outlet or run, mended by", 3}
 		for dead.least > 1 && columns*fit(free()-1.5-dead.Height(w.room.W)) < len(nights) {
 			dead.least--
 		}
 		list = append(list, block.Block{Name: "went dead", Gap: 1.5, Body: dead})
 	}
 	room := free()
-	list = append(list, howLogged())
+	list = append(list, w.howLogged())
 	for len(nights) > 0 {
 		n := min(len(nights), columns*fit(room))
 		table := logTable(nights[:n], columns, len(w.checked()), w.room.W)
@@ -44,7 +44,7 @@ func (w watch) log() []block.Block {
 // Room of the log.
 const (
 	logHead    paper.Length = 6.4
-	logRow     paper.Length = 6.2 // of a night
+	logRow     paper.Length = 6.3 // of a night
 	logRowMost paper.Length = 8.4
 	logTick    paper.Length = 6 // of a check's cell: a gloved hand ticks it
 )
@@ -54,7 +54,7 @@ func logTable(nights []string, columns, checks int, width paper.Length) block.Ta
 	half := []place.Column{{Head: "Night", Width: 26.4, Lettering: paper.Strong.Sized(11)}}
 	add := func(head string, width paper.Length) { half = append(half, place.Column{Head: head, Width: width}) }
 	if columns == 1 {
-		add("Watch: names", 40)
+		add("Watch, keys first", 40)
 	}
 	add("Call", 11.8)
 	for n := range checks {
@@ -63,7 +63,7 @@ func logTable(nights []string, columns, checks int, width paper.Length) block.Ta
 	if columns == 1 {
 		add("Went dead, mended", 42)
 	}
-	add("Closed", 17)
+	add("Shut", 13)
 	if add("By", 0); columns > 1 { // both halves alike
 		left := width / 2
 		for _, c := range half {
@@ -84,8 +84,8 @@ func logTable(nights []string, columns, checks int, width paper.Length) block.Ta
 }
 
 // howLogged says what is written in a night's line.
-func howLogged() block.Block {
-	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: "Call: O, C or F for flat, gusts. Closed: when. By: who read the box, as many out as in.", Lettering: paper.Floor}}
+func (w watch) howLogged() block.Block {
+	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: fmt.Sprintf("Call: O, C or F for flat, gusts. 1–%d: checks. Shut: when. By: who read the box, as many out as in.", len(w.checked())), Lettering: paper.Floor}}
 }
 
 // happens is what is done when it happens, the worst of it in a box.
@@ -95,7 +95,7 @@ func (w watch) happens() []block.Block {
 	if _, ok := w.flatAt(); ok {
 		facts = append(facts, block.Fact{What: "too late to lay flat, kept away", Value: w.units.Room(w.apart())})
 	}
-	list := []block.Block{block.Heading("Before opening, read aloud. Ring: emergency number"),
+	list := []block.Block{block.Heading("Before opening, read aloud. In doubt: close. Anyone calls stop."),
 		{Name: "said aloud", Body: block.Framed{Blocks: casesBlocks(w.worstCases())}, Facts: facts}}
 	others := casesBlocks(w.otherCases())
 	others[0].Gap = 2

@@ -24,6 +24,7 @@ type powering struct {
 // powerLeaf makes the leaf of a tunnel that has lights.
 func (b *binder) powerLeaf() []folio {
 	p := powering{b.plan, b.spec.Units, tasksOf(b.plan, crew.Powering)}
+	p.tasks = slices.CompactFunc(p.tasks, func(a, b crew.Task) bool { return a.Action == crew.PlugRuns && b.Action == a.Action }) // all outlets are one step
 	diagram := draw.NewCircuits(b.plan)
 	if diagram.Empty() {
 		return nil
@@ -64,8 +65,9 @@ func (p powering) missing() block.Block {
 
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
-	text := fmt.Sprintf("Bring: list on leaf %d; leaf %d. Left: where to join; LAST: at the outlet. L3: left foot of arch 3, seen from the entrance.",
-		leafNumber("stock"), leafNumber("nights"))
+	last := slices.IndexFunc(p.tasks, func(t crew.Task) bool { return t.Action == crew.PlugRuns })
+	text := fmt.Sprintf("Bring: list on leaf %d; leaf %d. Left: where to join; LAST: at the outlet, back, step %d. L3: left foot of arch 3, seen from the entrance.",
+		leafNumber("stock"), leafNumber("nights"), last+1)
 	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
 }
 

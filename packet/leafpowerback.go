@@ -13,16 +13,11 @@ import (
 
 // order is the order of the work: what is said aloud, the steps with their tests.
 func (p powering) order() []block.Block {
-	list := []block.Block{saidAloud("Dry hands, dry plugs. Strings tried: outlets empty till checks are signed.",
+	list := []block.Block{saidAloud("Dry hands, dry plugs. Ladder held, off the pipe, by daylight.",
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
-		"No ladder in the dark. Mending outlets or breakers: a licensed electrician.")}
-	number := 0
+		"Outlets empty till checks are signed. Mending them: a licensed electrician.")}
 	for i, t := range p.tasks {
-		if t.Action == crew.PlugRuns && p.tasks[i-1].Action == crew.PlugRuns {
-			continue // all outlets are one step
-		}
-		number++
-		list = append(list, p.step(number, t))
+		list = append(list, p.step(i+1, t))
 	}
 	return list
 }
@@ -34,7 +29,7 @@ func (p powering) step(number int, t crew.Task) block.Block {
 	s := block.Step{Number: number, Text: in.Do, NoTick: t.Action == crew.CheckCords}
 	word := "Signed"
 	switch t.Action {
-	case crew.TestOutlets:
+	case crew.TestOutlets, crew.TestLoaded:
 		s.Then = in.IfOff
 	case crew.FeelPlugs:
 		s.Text += " " + in.IfOff
@@ -95,28 +90,48 @@ func checkGrid(checks []string) block.Columns {
 	return block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: column(1, checks[:half])}, {Share: 1, Blocks: column(half+1, checks[half:])}}}
 }
 
-// trips is what is done when it goes dark, in order: nobody climbs, so a run that is fed high up is parted at the foot of its cord. Then what is done with a string that stays dark.
+// trips is what is done when it goes dark, in order. Nobody climbs, so what is fed high up is parted at the foot of its cord; nobody opens a joint while a cord is in at
+// the outlet, no socket is bare when it goes in, and RESET comes last; every way through it ends in people let in, CLOSED or an electrician. Then what is done with a string that stays dark.
 func (p powering) trips() []block.Block {
+	w := p.plan.Power
+	cord := several("cord", len(w.Feeders), func(i int) string { return w.Feeders[i].Outlet })
+	timer := several("timer", len(w.Timers), func(i int) string { return w.Timers[i].Outlet })
+	pull, in := cord, timer+" ON"
+	if len(w.Timers) > 0 {
+		pull, in = timer+" and "+cord, timer+" in, ON"
+	}
 	high := ""
-	switch feet := p.lowPlugs(); {
-	case len(feet) > 4:
-		high = ", of those fed high up the cord at the foot"
-	case len(feet) > 0:
-		high = ", for those fed high up " + say.And(feet)
+	if feet := p.lowPlugs(); len(feet) > 0 {
+		high = ", a high one by its cord at the foot"
+		if len(feet) <= 4 {
+			high += ": " + say.And(feet)
+		}
 	}
 	steps := []string{
-		fmt.Sprintf("Pull every cord at that outlet, %s. Trips empty, or a breaker tripped: electrician.", block.Figure("RESET")),
-		"Pull every run" + high + ". Cords alone in: trips, electrician.",
-		"Outlet’s cord out, one run in, cord in. So run by run, until it trips.",
-		"Outlet’s cord out. That run stays out, socket covered. Others in. RESET, cord in last. Let people in.",
-		fmt.Sprintf("Log it: leaf %d, back. Dry that run by daylight. Trips again: electrician.", leafNumber("nights")),
+		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: electrician.", pull, block.Figure("RESET")),
+		fmt.Sprintf("Pull every run%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to 5.", high, say.Capital(in), cord),
+		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
+		fmt.Sprintf("All tried: %s AUTO. Walk lit, one out at most: let people in. Else, or trips again: CLOSED.", timer),
+		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, %s ON, back to 3. Trips again: electrician.", leafNumber("nights"), timer),
 	}
-	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips", withArticle(device(p.plan))))}
+	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips: people out, dry hands", withArticle(device(p.plan))))}
 	for i, s := range steps {
 		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
 	}
 	return append(list, block.Block{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
-		" by daylight, unplug its run. First dark one: plug pushed in, fuse, else a spare."}})
+		" by daylight, outlet’s " + cord + " out. First dark one: push plug in, same fuse, else a spare."}})
+}
+
+// several is what is at an outlet: of n such things several where any outlet has several.
+func several(thing string, n int, outlet func(int) string) string {
+	at := map[string]bool{}
+	for i := range n {
+		if at[outlet(i)] {
+			return thing + "s"
+		}
+		at[outlet(i)] = true
+	}
+	return thing
 }
 
 // lowPlugs are the cords, each with the place of its plug, that are pulled from the ground in place of runs whose own plugs hang out of reach.

@@ -121,18 +121,22 @@ func (r raising) people() []block.Block {
 		crown, ladder = "Crown: lifts", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, does nothing else"
-	if _, ok := r.tasks.first(crew.StretchGuys, r.stand[0].Number); ok && len(r.stand) > 1 {
+	if len(r.heldTo(r.stand[0].Number)) > 0 && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
 	bring := fmt.Sprintf("Bring leaf %d", leafNumber("stakes"))
 	if len(r.Plan.Strings) > 0 {
 		bring = fmt.Sprintf("Bring leaves %d, %d", leafNumber("stakes"), leafNumber("lights"))
 	}
-	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; goods: leaf %d. Steps: back.", bring, leafNumber("stock")))}
+	sheets := ""
+	if len(r.shapes) > 1 && r.hangs() {
+		sheets = " Steps: back, next sheet."
+	}
+	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; goods: leaf %d.%s", bring, leafNumber("stock"), sheets))}
 	if more := r.sideBySide(); len(more) > 0 {
 		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, five more: %s, %s as arch 1. Tape once joined.", say.Numbered("arch", more), say.Numbers(begun(more)))))
 	}
-	return append(list, block.Paragraph("Five people, 16 or older\nFoot 1, Foot 2: the legs\n"+crown+"\n"+ladder+"\n"+guard))
+	return append(list, block.Paragraph("Five people, 16 or older\nFoot 1, 2: the legs\n"+crown+"\n"+ladder+"\n"+guard))
 }
 
 // sideBySide lists the arches that a second crew raises while the first is at others; none where one crew raises all.

@@ -195,6 +195,18 @@ func TestGuysAreFixedAsTheirArchStands(t *testing.T) {
 	}
 }
 
+// TestEveryWayHasItsStakes: where an arch is held one way of two, or there is no other arch to hold it toward, each way that is named has its stakes and a name of its own.
+func TestEveryWayHasItsStakes(t *testing.T) {
+	const guys = "guys: {arches: [1, last], from: 7 ft, out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}"
+	lines := changedExample(t, "garden", guys, "braces: {bays: [1, 3, last], from: 5 ft, kind: line}")
+	alone := changedExample(t, "garden", "arches: 6", "arches: 1", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", "", "arches: [1, last]", "arches: [1]")
+	for plan, want := range map[*layout.Plan]string{lines: "Braces to B1La, B1Ra toward arch 1.", alone: "G1La, G1Ra toward the entrance, G1Lb, G1Rb toward the exit"} {
+		if all := strings.Join(wordsOf(leafSides(t, plan, "raise")[1].page), " "); !strings.Contains(all, want) {
+			t.Errorf("nowhere %q in %s", want, all)
+		}
+	}
+}
+
 // TestRaiseLeafPrintsThePlan: the figures that a crew acts on, as the plan and practice have them.
 func TestRaiseLeafPrintsThePlan(t *testing.T) {
 	for _, name := range []string{"garden", "starter", "schoolyard", "millwalk", "parkwalk"} {
@@ -259,6 +271,9 @@ func TestEveryArchHasItsProfile(t *testing.T) {
 	sides := leafSides(t, plan, "raise")
 	for _, s := range sides {
 		titles += strings.Count(strings.Join(wordsOf(s.page), " "), "from the entrance")
+	}
+	if back := strings.Join(wordsOf(sides[1].page), " "); !strings.Contains(back, "Arch 2: steps 1 to 4, measure by the next sheet. Ridge 1") {
+		t.Errorf("arch 2 is not measured before its ridge: %s", back)
 	}
 	if len(groups) < 9 || titles != len(groups) {
 		t.Errorf("%d groups, %d titles", len(groups), titles)

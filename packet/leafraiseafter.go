@@ -25,15 +25,6 @@ func (r raising) atCrowns() string {
 // stepOf writes a task that has no picture, when all arches stand; it is empty for those that have one.
 func (r raising) stepOf(t crew.Task) block.Step {
 	switch t.Action {
-	case crew.MeasureArch: // told once, of all shapes but the first
-		if n := t.Of.Arches[0]; len(r.shapes) > 1 && n == r.shapes[1][0].Number {
-			var own []int
-			for _, s := range r.shapes[1:] {
-				own = append(own, s[0].Number)
-			}
-			return block.Step{Text: fmt.Sprintf("%s %s: as each stands, measure by the next sheet, %s there.", say.Agree(len(own), "Arch", "Arches"), block.Figure(say.Numbers(own)), block.Figure("sign")),
-				Then: "Off: front."}
-		}
 	case crew.WindInPlace:
 		if len(r.stand) <= 2 { // else told before the third arch
 			return block.Step{Text: r.wrapInPlace() + r.atCrowns() + "."}
@@ -43,7 +34,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.RunCrownLine:
-		return block.Step{Text: fmt.Sprintf("Crown line from crown %s: turn and knot at each fitting to %s, hand tight.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
+		return block.Step{Text: fmt.Sprintf("Crown line, hand tight: turn and knot at each fitting, %s to %s.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 	case crew.SightAlong:
 		return r.sight(t)
 	case crew.TryOpening:
@@ -59,7 +50,7 @@ func (r raising) sight(t crew.Task) block.Step {
 	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if held.guys {
 		text += " Guys alike."
-		off = "Leans: slacken one guy, tighten its opposite."
+		off = "Leans: slacken both guys there, tighten both opposite."
 	}
 	if len(t.Of.Stakes) > 0 {
 		text += " A ribbon on each " + say.And(held.pick("guy", "brace")) + "."
@@ -100,7 +91,7 @@ func walkThrough() string {
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	hangs, tie, give := r.u.Inches(figureOf(t, crew.Sag).Length), r.u.Inches(practice.ClimbTie(r.u)), r.u.Inches(practice.RowGive(r.u))
-	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at every two-knot ribbon; mid bay hangs %s, no more. Sockets where leaf %d draws them, give or take %s a bay, turned down.",
+	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, give or take %s more each bay, turned down.",
 		block.Figure(tie), block.Figure(hangs), leafNumber("lights"), block.Figure(give))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."

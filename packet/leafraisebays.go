@@ -99,7 +99,7 @@ func (r raising) ridgeProngs() string {
 	if len(plugged) == 0 {
 		return text
 	}
-	return text + fmt.Sprintf(" Plug at %s; like ends: turn one ridge. Other crowns: leave loose.", say.Numbered("crown", plugged))
+	return text + fmt.Sprintf(" Plug ridge ends at %s; others: leave loose.", say.Numbered("crown", plugged))
 }
 
 // rising sorts numbers and drops what is there twice.

@@ -28,12 +28,12 @@ func (r raising) tiedFlat() panel {
 	if len(marks) == 0 {
 		return panel{}
 	}
-	where, over, bare, facts := "Flat", "", "", []block.Fact(nil)
+	where, bare, facts := "Flat", "", []block.Fact(nil)
 	if r.Wrapped {
-		where, over, bare = "Flat, on bare pipe", "neither over wire; ", r.u.Inches(practice.BareBand(r.u))
+		where, bare = "Flat, on bare pipe", r.u.Inches(practice.BareBand(r.u))
 		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
 	}
-	do := where + ": " + r.guysALeg() + ". Clamp below each knot, " + over + "tightener at the far end."
+	do := where + ": " + r.guysALeg() + ". Clamp below each knot, tightener at the far end."
 	tape := func(m guyMark) string { return r.u.Inches(r.u.Taped(m.tape)) }
 	for i, m := range marks {
 		who := say.Numbered("arch", m.arches) + m.leg
@@ -180,13 +180,19 @@ func (r raising) fixedTo(stakes []ground.Stake) string {
 		if stakes[0].Base {
 			text = "to weights "
 		}
-		text += strings.Join(h.names[0], ", ")
 		if h.arches[0] > r.stand[min(1, len(r.stand)-1)].Number {
 			text = fmt.Sprintf("of arch %d ", h.arches[0]) + text
 		}
-		if h.both {
-			text += fmt.Sprintf(" toward arch %d, %s toward arch %d", r.stand[0].Number, strings.Join(h.names[1], ", "), r.stand[len(r.stand)-1].Number)
+		var ways []string
+		for way, toward := range r.toward() {
+			if names := h.names[way]; names != nil {
+				if !h.both {
+					toward = ""
+				}
+				ways = append(ways, strings.Join(names, ", ")+toward)
+			}
 		}
+		text += strings.Join(ways, ", ")
 		switch n := len(h.arches) - 1; {
 		case n >= mostNamed:
 			text += fmt.Sprintf(" (%d more alike)", n)
@@ -196,4 +202,12 @@ func (r raising) fixedTo(stakes []ground.Stake) string {
 		words = append(words, text)
 	}
 	return strings.Join(words, "; ")
+}
+
+// toward names both ways along the walk, by the arches that stand at its ends.
+func (r raising) toward() [2]string {
+	if len(r.stand) == 1 {
+		return [2]string{" toward the entrance", " toward the exit"}
+	}
+	return [2]string{fmt.Sprintf(" toward arch %d", r.stand[0].Number), fmt.Sprintf(" toward arch %d", r.stand[len(r.stand)-1].Number)}
 }

@@ -27,7 +27,7 @@ func (r raising) held(k *arch.Kind) []held {
 	n := k.Numbers[0]
 	list := []held{
 		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), r.u.Taped(k.Span), practice.FootGive(r.u)},
-		{draw.HeightWord, "line between feet to mid pipe", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
+		{draw.HeightWord, "line between feet to mid crown", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
 		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", r.u.Inches(k.ShoulderHeight)), r.u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, r.u)})
@@ -54,7 +54,7 @@ func (h *holding) add(what, fact, want, within string) {
 func (h *holding) shape(r raising, s crew.Shape, how bool) {
 	for _, f := range r.held(s[0].Kind) {
 		name := f.name
-		if how {
+		if how || f.name == draw.WidthWord && s[0].Kind.ShoulderHeight != r.stand[0].Kind.ShoulderHeight {
 			name += ": " + f.how
 		}
 		h.add(name, f.name+", "+say.Numbered("arch", s[0].Numbers), h.u.Inches(f.want), h.u.Inches(f.give))
@@ -134,7 +134,7 @@ func measuredFor(s crew.Shape) string {
 	n := s.Numbers()
 	text := fmt.Sprintf("arch %d", n[0])
 	if len(n) > 1 {
-		text += "; beside: any that looks different"
+		text += "; others by eye"
 	}
 	return text
 }

@@ -135,12 +135,15 @@ func (r raising) aloud() block.Block {
 	}
 	off := ""
 	if len(r.Plan.Strings) > 0 {
-		off = ", no power"
+		off = ", power off"
 	}
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(cold)),
 		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
+	}
+	if len(r.stand) > 1 {
+		lines[1] += " Midway: finish the arch, " + tiedOn(r.Plan, "it", "") + "."
 	}
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away. One person only watches it.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
@@ -185,13 +188,13 @@ func (r raising) together(a arch.Arch) panel {
 	if _, ok := r.tasks.first(crew.JoinCrown, a.Number); !ok {
 		return panel{}
 	}
-	do, off := "Drive legs to the pen lines, no glue.", ""
+	do, off := "Mallet: legs to the pen lines, no glue.", ""
 	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
-		do = "Comes joined and wound: legs in to the pen lines?" // its lights run over the crown
+		do = "Comes joined and wound: push legs to the pen lines." // its lights run over the crown
 	}
 	switch legs := r.tasks.plugged(archNumbers); {
 	case len(legs) == 0 && r.Wrapped:
-		do += " Leave plugs loose."
+		do += " Leave leg plugs loose."
 	case len(legs) > 0:
 		where := "Plug leg to leg"
 		if len(legs) < len(r.stand) {
@@ -202,7 +205,7 @@ func (r raising) together(a arch.Arch) panel {
 	}
 	stub, last := "", len(r.stand)-1
 	if len(r.Plan.Ridge) > 0 && last > 0 {
-		stub = "to next arch"
+		stub = "ridge this way"
 	}
 	if stub != "" && last > 1 {
 		do = fmt.Sprintf("Tees: arches %d, %d; crosses between. ", a.Number, r.stand[last].Number) + do
@@ -219,13 +222,13 @@ func upright(k *arch.Kind) string {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg marked %s down over its %s, cap off as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
-		off:   "Stuck: wipe, never hammer.",
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown, beside, lifts. Leg %s down over its %s, cap to bucket as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
+		off:   "Stuck: wipe, no hammer.",
 		paint: func(page *paper.Page, room paper.Rect) { r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown steps clear. Walk %s over its %s, slowly. Hold till both are down. Caps in bucket.", block.Figure(fmt.Sprintf("R%d", a.Number)), upright(a.Kind)),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown, beside, uncaps %s. Walk it over, slowly. Hold till both are down.", block.Figure(fmt.Sprintf("R%d", a.Number))),
 		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
 }
@@ -243,7 +246,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Garden net along each."
+			p.do += " Tie net to each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
@@ -260,19 +263,19 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 // braceWords say how braces are fixed, and how high on the legs.
 func (r raising) braceWords(t crew.Task) string {
-	how := "Clamp a brace to each leg, %s up, and to %s, outside the pipe"
+	how := "Clamp a brace outside each leg, %s up it, and to %s"
 	if r.Plan.Spec.Braces.Line {
-		how = "Buckle a line from each leg, %s up, to %s, in the wall"
+		how = "Buckle a line from each leg, %s up it, to %s, in the wall"
 	}
 	if r.Wrapped {
-		how += ", not over wire"
+		how += ", under the wire"
 	}
 	return fmt.Sprintf(how+".", block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
 }
 
 func (r raising) measured(a arch.Arch) panel {
 	do := fmt.Sprintf("Measure arch %d, fill in front, %s.", a.Number, block.Figure("sign"))
-	return panel{action: crew.MeasureArch, do: do, off: "Off: front.", hold: true,
+	return panel{action: crew.MeasureArch, do: do, hold: true,
 		paint: func(page *paper.Page, room paper.Rect) { r.Measured(page, room, a.Number, r.climbs) }}
 }
 
@@ -285,12 +288,12 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		r.Second(page, room, first.Number, a.Number, joined, r.climbs)
 	}}
 	if !joined {
-		p.do = fmt.Sprintf("Arch %s: steps 1 to %d. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood)
+		p.do = fmt.Sprintf("Arch %s: steps 1 to %d%s. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood, r.ownFigures(a.Number))
 		p.off = leans
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
-	p.do = fmt.Sprintf("Arch %d: steps 1 to %d. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = longOrShort; len(r.Plan.Ridge) > 1 {
 		p.do += ", tell the cutting crew"
 	}
@@ -301,6 +304,23 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	return p
 }
 
+// ownFigures are measured on those arches that are the first of another shape, as they stand.
+func (r raising) ownFigures(numbers ...int) string {
+	var own []int
+	for _, s := range r.shapes[1:] {
+		if n := s[0].Number; slices.Contains(numbers, n) {
+			own = append(own, n)
+		}
+	}
+	switch {
+	case own == nil:
+		return ""
+	case len(numbers) == 1:
+		return ", measure by the next sheet"
+	}
+	return fmt.Sprintf(", measure %s by the next sheet", say.Numbers(own))
+}
+
 // others stands the rest one by one.
 func (r raising) others() panel {
 	third, last := r.stand[2].Number, r.stand[len(r.stand)-1].Number
@@ -308,7 +328,7 @@ func (r raising) others() panel {
 	p := panel{action: crew.RaiseRest, off: "It leans: do not go on.", paint: func(page *paper.Page, room paper.Rect) {
 		r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s as %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number)
+	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s as arch %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number) + r.ownFigures(say.From(third, last)...)
 	if joined {
 		p.do += ", hold each till its ridge is in"
 	}
@@ -349,5 +369,5 @@ func (r raising) wrapInPlace() string {
 		return ""
 	}
 	w := r.Plan.Lights.Wraps[t.Of.Wraps[0]]
-	return fmt.Sprintf("Wind %s on ridge %d by leaf %d. ", say.And(w.Strings), w.On.Number, leafNumber("lights"))
+	return fmt.Sprintf("Wind %s on ridge %d in place by leaf %d. ", say.And(w.Strings), w.On.Number, leafNumber("lights"))
 }

@@ -14,35 +14,37 @@ import (
 // specLeaf is the spec in print, to be typed in again if the file is lost, and what was assumed where it is silent. Where the last of the tags leave room it stands there.
 func (b *binder) specLeaf() []folio {
 	if b.specWithTags {
-		if tags, _ := b.tagBlocks(); len(tags) > 0 {
-			if _, _, ok := b.specBeneath(tags); ok {
-				return nil
-			}
+		if _, _, ok := b.specBeneath(b.tagBlocks()); ok {
+			return nil
 		}
 	}
 	head, lines, foot := b.specBlocks()
-	first := block.Block{Name: "counts first", Body: block.Words{Lettering: paper.Strong, Text: "Next year:" + countsFirst()}}
+	first := block.Block{Name: "counts first", Body: block.Words{Lettering: paper.Strong, Text: countsFirst()}}
 	return []folio{{front: side{title: "Spec", blocks: slices.Concat([]block.Block{first}, head, []block.Block{lines}, foot)}}}
 }
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
 func countsFirst() string {
-	return fmt.Sprintf(" First put leaf %d’s “good” counts into stock: own.", leafNumber("takedown"))
+	return fmt.Sprintf("Next year type leaf %d’s “good” counts under stock: own.", leafNumber("takedown"))
 }
 
 // specBlocks are what is said of the spec, its lines, and what was assumed.
 func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []block.Block) {
 	sum := sha256.Sum256(b.spec.Source)
 	var groups []string
+	printed, byNone := newListing(string(b.spec.Source)), ""
+	if slices.ContainsFunc(printed.folded(b.bodyWidth()), func(l listed) bool { return l.sign == "=" }) {
+		byNone = ", = by none"
+	}
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "`hoopwright recover` gets this file back from the packet’s PDF. By hand: no numbers, spaces in front kept; ↪ joins to the line above by a space, = by none. SHA-256: " + strings.Join(groups, " ")}}}
-	lines = block.Block{Name: "spec", Gap: 2, Body: newListing(string(b.spec.Source)), Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "`hoopwright recover` gets this file back from the packet’s PDF. By hand: without line numbers, spaces in front kept; ↪ joins to the line above by a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
+	lines = block.Block{Name: "spec", Gap: 2, Body: printed, Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
 		foot = []block.Block{block.Heading("Not in the spec, so assumed"),
 			{Name: "what was assumed", Gap: 1, Facts: []block.Fact{{What: "assumed", Value: strings.Join(words, ", ")}},
-				Body: block.Words{Lettering: paper.Small, Text: say.Capital(say.And(words)) + ". The packet carries filled.yaml with every value."}}}
+				Body: block.Words{Lettering: paper.Small, Text: say.Capital(say.And(words)) + ". The PDF carries filled.yaml with every value."}}}
 	}
 	return head, lines, foot
 }
@@ -52,7 +54,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	_, room := b.newSide(false)
 	head, lines, foot := b.specBlocks()
 	file := func(sides string) block.Words {
-		return block.Words{Lettering: paper.Strong, Text: "Keep this half: the spec" + sides + "." + countsFirst()}
+		return block.Words{Lettering: paper.Strong, Text: "Keep this spec" + sides + ". " + countsFirst()}
 	}
 	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file("")}}, head...)
 	cards := block.Height(tags, room.W)
@@ -62,17 +64,20 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 		return nil, nil, false
 	}
 	if whole := slices.Concat(front, []block.Block{lines}, foot); block.Height(whole, room.W) <= room.H {
-		return whole, []block.Block{behind}, true
+		return whole, nil, true
 	}
 	front[len(tags)].Body = file(", front and back")
-	first, rest, split := lines.Body.(listing).Split(room.W, room.H-block.Height(front, room.W)-lines.Gap)
+	back = []block.Block{behind}
+	// Half of it behind: a last side with two lines on it would be lost.
+	half := (lines.Body.Height(room.W) + listingLead) / 2
+	first, rest, split := lines.Body.(listing).Split(room.W, min(half, room.H-block.Height(front, room.W)-lines.Gap))
 	if !split {
 		return nil, nil, false
 	}
 	part := func(l block.Body) block.Block {
 		return block.Block{Name: lines.Name, Gap: lines.Gap, Body: l, Facts: lines.Facts}
 	}
-	front, back = append(front, part(first)), append([]block.Block{behind, part(rest)}, foot...)
+	front, back = append(front, part(first)), append(append(back, part(rest)), foot...)
 	return front, back, block.Height(back, room.W) <= room.H
 }
 

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"time"
@@ -9,6 +10,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // back is what stands behind a plan: what is said aloud, the tables that found no room in front, the order of work with the checks where they are done, what is read when
@@ -23,7 +25,11 @@ func (p stakePart) back(tables, asides []block.Block) []block.Block {
 	}
 	var aloud []block.Block
 	if lines := p.dayLines(); len(lines) > 0 {
-		aloud = append(aloud, saidBeside(heardAndAsk(p.spec), lines...))
+		beside := heardAndAsk(p.spec)
+		if drives(p.words.plan) { // who is asked stands with the callers
+			beside = beside[:1]
+		}
+		aloud = append(aloud, saidBeside(beside, lines...))
 	}
 	return slices.Concat(aloud, tables[:checks], p.work(tables[checks:]), asides)
 }
@@ -82,17 +88,18 @@ func (s *stakeLeaf) stopBox() block.Block {
 	if !drives(s.words.plan) {
 		return block.Box("stop", "STOP, ask: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
 	}
-	number := s.spec.Site.Emergency
-	switch {
-	case number != "":
-	case crew.LikelyNEC(s.spec):
-		number = "911"
-	default: // it differs from land to land
-		number = "ring the emergency number"
-	}
-	box := block.Box("stop", "STOP. Pipe or cable hit, hiss, smell: all away, "+number+", then ask. Ask: a check stays off; a dot on hard ground, in a bed"+near+"; a stake "+loose+"; a hollow sound.")
+	box := block.Box("stop", "STOP. Pipe or cable hit, hiss, smell: all away, "+emergency(s.spec, "ring the emergency number")+
+		", then ask. Ask: a check stays off; a dot on hard ground, in a bed, near a wire"+near+"; a stake "+loose+"; a hollow sound.")
 	box.Facts = facts
 	return box
+}
+
+// emergency is the number to ring for help; where nobody has given it and it differs from land to land, the words.
+func emergency(s *spec.Spec, words string) string {
+	if crew.LikelyNEC(s) {
+		words = "911"
+	}
+	return cmp.Or(s.Site.Emergency, words)
 }
 
 // work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
@@ -151,9 +158,9 @@ func (s *stakeLeaf) callers() block.Block {
 		who = append(who, block.Blank{Word: "Number (ask)"})
 	}
 	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
-		who = append(who, block.Blank{Word: "Who flags"})
+		who = append(who, block.Blank{Word: "Who flags, when"})
 	}
-	return block.Block{Name: "callers", Body: who}
+	return block.Block{Name: "callers", Body: append(who, heardAndAsk(s.spec)[1:]...)}
 }
 
 // step is a task as a step, its signature beside the words where that is lower at a width. What has a box to tick in the table has none here.

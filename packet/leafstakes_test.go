@@ -148,7 +148,7 @@ func TestStakesFitTheYard(t *testing.T) {
 		"two marks":             {"on your", "Tapes", "L to R, arch 1", "L to R, arches 2 to 6", "2 laths", "each width with its arches"},
 		"one mark":              {"For next year", "Square at L1"},
 		"lone and guyed":        {"For next year"},
-		"longer than a tape":    {"Stakes 2 of", "zero at L1 and L20", "same dots on plan 1"},
+		"longer than a tape":    {"Stakes 2 of", "Zero at L1 and L20", "same dots on plan 1"},
 		"row before its marks":  {"dead straight"},
 		"bend beyond its marks": {"square off", "and on. Zero at"},
 	} {

@@ -10,7 +10,6 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
-	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -302,7 +301,7 @@ func tapeColumns(heads []string, pairs bool) []place.Column {
 
 // nearLines says of stakes that may not be moved, for a buried line would come too near, how far they are from it.
 func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block.Fact) {
-	if !slices.ContainsFunc(stakes, func(stake ground.Stake) bool { return !crew.MayMove(s.spec, stake, s.given(stake.Kind())) }) {
+	if !slices.ContainsFunc(stakes, s.words.stays) {
 		return "", nil
 	}
 	for _, l := range s.spec.Site.Buried {
@@ -319,18 +318,6 @@ func (s *stakeLeaf) nearLines(stakes []ground.Stake) (note string, facts []block
 		}
 	}
 	return note + "Do not move: ask.", facts
-}
-
-// given is how far the ladder lets stakes of a kind be moved.
-func (s *stakeLeaf) given(kind ground.Kind) (by measure.Length) {
-	for _, t := range s.tasks {
-		for _, c := range t.IfOff {
-			if t.Action == crew.DriveStakes && c.Do.Moves(kind) {
-				by = max(by, c.By)
-			}
-		}
-	}
-	return by
 }
 
 // sized makes every column of figures as wide as its longest one; what is left goes to the blank at the end.

@@ -17,10 +17,12 @@ func (b *binder) stockLeaf() []folio {
 		return len(rest) == 0
 	}
 	titles, both := [2]string{"Buy and fetch", "Cut"}, slices.Concat(front, fetch)
-	if !fits(both...) {
+	all := fits(both...)
+	if !all {
 		both = block.Tight(both, block.Close)
+		all = fits(both...)
 	}
-	if len(s.list) == 0 || fits(both...) {
+	if len(s.list) == 0 || all {
 		front = both
 		for len(back) > 0 && back[0].Name != holdName && !fits(back...) && fits(append(slices.Clone(front), back[0])...) {
 			front, back = append(front, back[0]), back[1:] // many cuts after a short list

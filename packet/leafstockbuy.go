@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -137,7 +138,7 @@ func (b buying) total() string {
 	if day := b.spec.Dates.Mark; !day.IsZero() {
 		text += ", here by " + day.Format("Mon 2 Jan")
 	}
-	return text + fmt.Sprintf(". A tenth more: ask %s.", askWhom(b.spec)) + b.spares() + haul(b.plan)
+	return text + fmt.Sprintf(". A tenth over: ask %s.", askWhom(b.spec)) + b.spares() + haul(b.plan)
 }
 
 // spares says how much of what is bought is spare, by what it is.
@@ -162,7 +163,7 @@ func (b buying) spares() string {
 	if len(words) == 0 {
 		return ""
 	}
-	return " Spares: " + strings.Join(words, ", ") + "."
+	return " Spares in it: " + strings.Join(words, ", ") + "."
 }
 
 // haul says what the pipe rides home from the shop on, and what pipe and strings, and what steel weigh.
@@ -183,4 +184,9 @@ func haul(p *layout.Plan) string {
 		}
 	}
 	return fmt.Sprintf(" Haul: %s, %s; steel %s.", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
+}
+
+// askWhom is whom the crews ask, or a line to write the name on.
+func askWhom(s *spec.Spec) string {
+	return cmp.Or(strings.TrimSpace(s.Crew.Ask.Name+" "+s.Crew.Ask.Phone), "________________")
 }

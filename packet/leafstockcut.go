@@ -38,10 +38,7 @@ func (s sawing) aloud() []block.Block {
 	if steel {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
-	sign := []block.Block{{Body: block.Blanks{{Word: "Heard by"}}}, {Gap: 1, Body: block.Blanks{{Word: "Ask"}}}}
-	columns := block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: block.Words{Text: "Say aloud: " + strings.Join(lines, " ")}}}},
-		{Width: 38, Blocks: sign}}}
-	return []block.Block{{Name: "said aloud", Body: block.Framed{Blocks: []block.Block{{Body: columns}}}}}
+	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), "Say aloud: "+strings.Join(lines, " "))}
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.
@@ -100,16 +97,18 @@ func (s sawing) eachStick() []block.Block {
 		first,
 		s.whatToMark(),
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first piece: %s. Off: check the hook, the blade’s side. Short: aside, take the spare; none left: ask.", block.Figure(limit)),
-		"Scrape off every burr, inside too. " + s.naming() + " All off: tick.",
+		fmt.Sprintf("Measure the first piece: %s. Off: check the tape’s hook, the blade’s side. Short: aside, take the spare; none left: ask.", block.Figure(limit)),
+		"Scrape off every burr, inside too. " + s.naming() + " Done: tick.",
 	}
 	var blocks []block.Block
+	short := ""
 	for i, text := range steps {
+		short += fmt.Sprintf("%s %s ", block.Figure(fmt.Sprint(i+1)), text)
 		blocks = append(blocks, block.Block{Name: "each stick", Gap: 0.3, Body: block.Step{Number: i + 1, Text: text, NoTick: true}})
 	}
 	picture := draw.SawCut{OD: s.pipeOf(s.list[0].bars[0].Item), Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: strings.Join(steps[:], " ")}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: short, Figures: paper.Strong}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
 		{What: "socket depth of a leg", Value: u.Cut(socket)}}}}
 }
 
@@ -118,22 +117,25 @@ const lastCutStep = 5
 
 // whatToMark says what is marked at once, every figure over a stick, and what one by one: ridge pieces, where the first may change the others.
 func (s sawing) whatToMark() string {
-	running, fresh := false, false
+	running, several, fresh := false, false, false
 	for _, p := range s.list {
 		n := s.fresh(p)
 		fresh = fresh || n > 0
 		running = running || n < len(p.bars[0].Pieces)
+		several = several || n+1 < len(p.bars[0].Pieces)
 	}
 	var words []string
 	if running {
-		counts := "They allow nothing for the blade."
-		if kerf := s.plan.Spec.Stock.Kerf; kerf > 0 {
-			counts = fmt.Sprintf("They count the blade, %s.", s.units.Cut(kerf))
-		}
-		words = append(words, "Hook one tape on the left end, once: mark every figure over the stick. "+counts)
+		words = append(words, "Hook one tape on the left end, once: mark every figure over the stick.")
+	}
+	switch kerf := s.plan.Spec.Stock.Kerf; {
+	case several && kerf > 0:
+		words = append(words, fmt.Sprintf("They count the blade, %s.", s.units.Cut(kerf)))
+	case several:
+		words = append(words, "They allow nothing for the blade.")
 	}
 	if fresh {
-		words = append(words, "Ridge: one piece at a time, from the new end; those that wait by the hold.")
+		words = append(words, "Ridge: one piece at a time, from the new end.")
 	}
 	return strings.Join(words, " ")
 }
@@ -164,6 +166,9 @@ func (s sawing) naming() string {
 		words += fmt.Sprintf(" Pen line %s from each end", u.Cut(depth))
 		if legs {
 			words += " but a leg’s foot"
+			if slices.ContainsFunc(s.plan.Stock.Pieces, func(p stock.Piece) bool { return p.ID.Brace }) {
+				words += " or a brace"
+			}
 		}
 		if r := spec.Ridge; r.Present && u.Cut(r.Pipe.Socket) != u.Cut(depth) {
 			words += fmt.Sprintf(", %s on the ridge", u.Cut(r.Pipe.Socket))

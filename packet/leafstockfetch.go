@@ -49,7 +49,7 @@ func fetched(n crew.Need, u measure.System) string {
 	case n.Thing == crew.Saw:
 		words += " that cuts " + u.Cut(n.Length) + " wide"
 	case n.Thing == crew.OpeningSticks || n.Thing == crew.CrownStick:
-		words = u.Room(n.Length) + " " + words
+		words += " of lath, " + u.Room(n.Length)
 	}
 	return words
 }
@@ -122,7 +122,7 @@ func fetching(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
+	return titled("Fetch, each crew its own: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
 }
 
 func setSmall(text string) block.Words {

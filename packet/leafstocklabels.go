@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/stock"
 )
@@ -26,8 +27,8 @@ func readLabels(p *layout.Plan) []block.Block {
 		number := func(head string, width paper.Length) place.Column {
 			return place.Column{Head: head, Lettering: paper.CellSmall, Width: width}
 		}
-		table := place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string", Lettering: paper.Floor}, number("Lit length", 31), number("Plug to socket", 31), number("Bulbs", 21),
-			number("Volts", 22), number("Watts", 22), number("Joins", 20)}}
+		table := place.Table{RowMin: labelRow, Columns: []place.Column{{Head: "Light string", Lettering: paper.Floor}, number("Lit length", 29), number("Plug to socket", 31), number("Bulbs", 18),
+			number("Volts", 20), number("Watts", 20), number("In a row", 20)}}
 		list = append(list, block.Block{Name: "labels of the strings", Gap: 1, Body: block.Table{Table: table, Rows: rows}, Facts: facts})
 	}
 	var cords []string
@@ -45,14 +46,17 @@ func readLabels(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
+	u := p.Spec.Units
+	off := u.Inches(practice.WrapEnd(u))
 	return append(titled(labelsHead(p), list...),
-		block.Block{Name: "marks on labels", Gap: 1, Body: block.Words{Text: "All for outdoors, with a test house’s mark. Anything else, or fewer joins: buy no more, ask."}})
+		block.Block{Name: "marks on labels", Gap: 1, Facts: []block.Fact{{What: "how far a string's length may be off", Value: off}},
+			Body: block.Words{Text: fmt.Sprintf("All outdoor, marked %s. Over %s off, or anything else: buy no more, ask.", measure.By(u, "UL, ETL or CSA", "GS, VDE or BSI"), off)}})
 }
 
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
 func labelsHead(p *layout.Plan) string {
 	if slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
-		return "One string of each first: read its label"
+		return "One string of each first: read its label, measure"
 	}
 	return "Labels: write in what differs"
 }

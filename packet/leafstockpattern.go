@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/stock"
 )
 
 // Room about one pattern of cuts.
@@ -17,10 +18,11 @@ const (
 	namesAtPiece paper.Length = 75 // longest names that stand at their piece; longer ones stand below
 )
 
-// cutPicture is a pattern of cuts: which sticks, a box to tick for each, one of them drawn to scale, the names to write.
+// cutPicture is a pattern of cuts: which sticks, a box to tick for each, two where some of its pieces are cut later, one of them drawn to scale, the names to write.
 type cutPicture struct {
 	title, names string
 	count        int // of sticks cut so
+	twice        bool
 	stick        draw.Stick
 	scale        paper.Scale
 }
@@ -28,6 +30,9 @@ type cutPicture struct {
 // newCutPicture readies a pattern but for its scale; keep is that the offcut is worth keeping, trial that other ridge pieces wait for the first.
 func newCutPicture(p pattern, u measure.System, keep, trial bool) cutPicture {
 	c := cutPicture{title: p.title(u), count: len(p.bars), stick: draw.Stick{Bar: p.bars[0], Units: u, Under: p.spans(true, trial), Keep: keep}}
+	waits := func(id stock.PieceID) bool { return trial && id.Ridge() && !id.Trial() } // and stands behind what does not
+	pieces := p.bars[0].Pieces
+	c.twice = !waits(pieces[0].ID) && waits(pieces[len(pieces)-1].ID)
 	for _, span := range c.stick.Under {
 		if paper.Body.Width(span.Text) > namesAtPiece {
 			c.stick.Under, c.names = p.spans(false, trial), "Names: "+p.names()+"."
@@ -42,7 +47,7 @@ func newCutPicture(p pattern, u measure.System, keep, trial bool) cutPicture {
 func (c cutPicture) boxes(width paper.Length) (title string, count int) {
 	title, count = c.title, c.count
 	for _, each := range []int{2, 5, 10, 25, 50, 100} {
-		if paper.Length(count)*boxPitch <= width {
+		if c.boxed(count) <= width {
 			break
 		}
 		title, count = fmt.Sprintf("%s, a box for %d", c.title, each), (c.count+each-1)/each
@@ -50,10 +55,26 @@ func (c cutPicture) boxes(width paper.Length) (title string, count int) {
 	return title, count
 }
 
+// boxed is how wide so many boxes stand, with their words where they are for two cuts.
+func (c cutPicture) boxed(count int) (wide paper.Length) {
+	for _, word := range c.turns() {
+		wide += paper.Body.Width(word) + paper.Length(count)*boxPitch
+	}
+	return wide
+}
+
+// turns are the words before a pattern's boxes: none where all of it is cut at once.
+func (c cutPicture) turns() []string {
+	if c.twice {
+		return []string{"now  ", "  wait  "}
+	}
+	return []string{""}
+}
+
 // top is the height of the title and the row of boxes, and whether they stand behind it.
 func (c cutPicture) top(width paper.Length) (high paper.Length, behind bool) {
 	title, count := c.boxes(width)
-	if paper.Strong.Width(title)+paper.Length(count)*boxPitch+4 <= width {
+	if paper.Strong.Width(title)+c.boxed(count)+4 <= width {
 		return titleHigh, true
 	}
 	return titleHigh + boxPitch, false
@@ -77,10 +98,15 @@ func (c cutPicture) Draw(page *paper.Page, box paper.Rect) []string {
 	page.Text(paper.Point{X: top.X, Y: top.Y + 5.2}, paper.AtLeft, title, paper.Strong)
 	at := paper.Point{X: top.X + 0.35, Y: top.Y + titleHigh}
 	if behind {
-		at = paper.Point{X: top.Right() - paper.Length(count)*boxPitch + boxGap - 0.35, Y: top.Y + 0.6}
+		at = paper.Point{X: top.Right() - c.boxed(count) + boxGap - 0.35, Y: top.Y + 0.6}
 	}
-	for i := range count {
-		page.TickBox(at.Add(paper.Point{X: paper.Length(i) * boxPitch}))
+	for _, word := range c.turns() {
+		page.Text(at.Add(paper.Point{Y: 4.6}), paper.AtLeft, word, paper.Body)
+		at.X += paper.Body.Width(word)
+		for range count {
+			page.TickBox(at)
+			at.X += boxPitch
+		}
 	}
 	box = c.stick.Draw(page, box, c.scale)
 	if c.names != "" {
@@ -94,7 +120,7 @@ func (p pattern) facts(c cutPicture) []block.Fact {
 	bar, u := p.bars[0], c.stick.Units
 	what := fmt.Sprintf("cut %d, ", p.number)
 	list := []block.Fact{{What: what + "stick", Value: bar.Size(u)}}
-	if c.stick.Keep {
+	if c.stick.Keep && c.stick.Fresh == 0 {
 		list = append(list, block.Fact{What: what + "offcut to keep", Value: u.Cut(bar.Offcut)})
 	}
 	for i, piece := range bar.Pieces {

@@ -14,20 +14,16 @@ import (
 	"hoopwright/layout/say"
 )
 
-// tagsLeaf is a card an arch and one for each other sort of thing that is kept together, then the pitch strips that found no room at the lights. Nothing is printed
-// behind a card: it is cut out. Under the last of them stands the spec, in front and behind, where there is room for all of it.
+// tagsLeaf is a card an arch and one for each other sort of thing that is kept together. Nothing is printed behind a card: it is cut out. Under the last of them
+// stands the spec, in front and behind, where there is room for all of it.
 func (b *binder) tagsLeaf() []folio {
 	if len(standingOf(b.plan)) == 0 {
 		return nil
 	}
-	blocks, strips := b.tagBlocks()
+	blocks := b.tagBlocks()
 	const title = "Tags: cut out, tie on"
 	if front, back, ok := b.specBeneath(blocks); ok {
-		behind := side{title: "Spec", blocks: back}
-		if len(back) == 1 {
-			behind.title = backsTitle
-		}
-		return []folio{{front: side{title: title, toScale: strips, blocks: front}, back: behind}}
+		return []folio{{front: side{title: title, blocks: front}, back: side{title: "Spec", blocks: back}}}
 	}
 	_, room := b.newSide(false)
 	var list []folio
@@ -36,17 +32,14 @@ func (b *binder) tagsLeaf() []folio {
 		for n < len(blocks) && block.Height(blocks[:n+1], room.W) <= room.H {
 			n++
 		}
-		list = append(list, folio{front: side{title: title, toScale: strips, blocks: blocks[:n]}, back: side{title: backsTitle, blocks: behindTags(blocks[:n], room.W)}})
+		list = append(list, folio{front: side{title: title, blocks: blocks[:n]}})
 		blocks = blocks[n:]
 	}
 	return list
 }
 
-// backsTitle stands over a side with nothing but lines to write on, behind cards.
-const backsTitle = "Tags: the backs"
-
-// tagBlocks are the cards, two in a row, what is done with them and the strips; strips are drawn to scale.
-func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
+// tagBlocks are the cards, two in a row, and what is done with them.
+func (b *binder) tagBlocks() []block.Block {
 	var cards []draw.Tag
 	for _, a := range b.plan.Arches {
 		cards = append(cards, archTag(a, len(b.plan.Arches), b.spec.Units))
@@ -56,14 +49,14 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 	}
 	cards = append(cards, sortTags(b.plan)...)
 	if len(cards)%tagsAcross > 0 {
-		cards = append(cards, draw.Tag{}) // to write on
+		cards = append(cards, draw.Tag{Name: "SPARES"})
 	}
 	head := clip(b.spec.Title, paper.Small, 40)
 	if b.spec.Season != "" {
 		head = clip(head+", "+b.spec.Season, paper.Small, 50)
 	}
-	blocks = []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
-		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on. FOOT: where arrows start.", leafNumber("takedown"))}}}
+	blocks := []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
+		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch bag and tag at the ring, tie on. FOOT: where arrows start.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		var facts []block.Fact
@@ -74,17 +67,7 @@ func (b *binder) tagBlocks() (blocks []block.Block, toScale bool) {
 		blocks = append(blocks, block.Block{Name: "tags from " + row[0].Name, Gap: gap, Body: tagRow(row), Facts: facts})
 		gap = 0
 	}
-	for _, p := range b.lighting().stripsForTags() {
-		if !toScale {
-			blocks = append(blocks, block.Heading("For wrapping: cut out before the build"))
-		}
-		blocks = append(blocks, block.Block{Name: "pitch strip", Gap: 2, Body: block.Picture{Least: draw.PitchStripHeight, Paint: func(page *paper.Page, box paper.Rect) []string {
-			p.Draw(page, box)
-			return nil
-		}}, Facts: []block.Fact{{What: "pitch, " + p.Words, Value: p.Words}, {What: "a strip's check", Value: b.spec.Units.Inches(p.Check)}}})
-		toScale = true
-	}
-	return blocks, toScale
+	return blocks
 }
 
 // archTag is the card of an arch: its legs are one bundle.
@@ -113,7 +96,10 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 			continue
 		}
 		var nouns, counted []string
-		count := map[string]int{}
+		count, more := map[string]int{}, map[string]string{"guy": " (" + guyParts + ")"}
+		if sort.keep == keptRidge && ridgeAlike(p.Cuts.Bars, p.Spec.Units) { // they were cut to what the first of them found
+			more["piece"] = " of ______ " + p.Spec.Units.Unit()
+		}
 		for _, it := range inventory(p) {
 			if it.keep != sort.keep {
 				continue
@@ -124,7 +110,7 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 			count[it.noun] += it.count
 		}
 		for _, noun := range nouns {
-			counted = append(counted, say.Count(count[noun], noun))
+			counted = append(counted, say.Count(count[noun], noun)+more[noun])
 		}
 		list = append(list, draw.Tag{Name: strings.ToUpper(sort.what), What: strings.Join(counted, ", ")})
 	}
@@ -138,23 +124,6 @@ type tagRow []draw.Tag
 
 // Height implements block.Body.
 func (tagRow) Height(paper.Length) paper.Length { return draw.TagHeight }
-
-// behindTags are lines to write on behind each row of tags.
-func behindTags(front []block.Block, width paper.Length) []block.Block {
-	list := slices.Clone(front)
-	for i, b := range front {
-		_, tags := b.Body.(tagRow)
-		list[i] = block.Block{Name: "behind " + b.Name, Gap: b.Gap, Body: block.Picture{Least: b.Body.Height(width), Paint: func(page *paper.Page, box paper.Rect) []string {
-			for y := box.Y + box.H/2; tags && y <= box.Bottom(); y += box.H / 2 {
-				for x := box.X; x < box.Right(); x += box.W / tagsAcross {
-					page.Line(paper.Point{X: x + draw.TagMargin, Y: y - 2}, paper.Point{X: x + box.W/tagsAcross - draw.TagMargin, Y: y - 2}, paper.Thin)
-				}
-			}
-			return nil
-		}}}
-	}
-	return list
-}
 
 // Draw implements block.Body.
 func (r tagRow) Draw(page *paper.Page, box paper.Rect) []string {

@@ -83,8 +83,7 @@ func TestTags(t *testing.T) {
 		if n := len(plan.Power.Cords); n > 0 && !slices.ContainsFunc(all, func(line string) bool { return strings.HasPrefix(line, say.Count(n, "cord")) }) {
 			t.Errorf("%s: no card says %d cords", name, n)
 		}
-		b, _ := newBinder(plan, Options{Date: issued})
-		most := (len(plan.Arches)+7)/8 + (len(b.lighting().stripsForTags())+6)/7
+		most := (len(plan.Arches) + 7) / 8
 		if most += most % 2; len(sides) > most {
 			t.Errorf("%s: %d sides of tags for %d arches, want %d", name, len(sides), len(plan.Arches), most)
 		}
@@ -115,8 +114,11 @@ func TestNothingIsPrintedBehindACard(t *testing.T) {
 					}
 				}
 			}
-			if low == 0 || i+1 == len(sides) {
-				t.Fatalf("%s: no cards, or no back of theirs", name)
+			if low == 0 {
+				t.Fatalf("%s: no cards", name)
+			}
+			if i+1 == len(sides) {
+				continue // no back at all
 			}
 			for _, op := range sides[i+1].page.Ops { // lines to write on may be there
 				if text, ok := op.(paper.Text); ok && text.String != "" && text.At.Y > clipZone && text.At.Y < low && !strings.Contains(text.String, "Cut from the front") && !strings.HasPrefix(text.String, "DO NOT BUILD") {

@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -16,7 +15,6 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/spec"
 )
 
 // lowering writes the leaf of the crew that takes the tunnel down: people who have not seen it go up.
@@ -81,13 +79,14 @@ func (l lowering) stopBox() block.Block {
 	add := func(name, do string) {
 		lines = append(lines, block.Block{Gap: 0.6, Body: block.Words{Text: block.Figure(name+":") + " " + do, Figures: paper.Strong}})
 	}
-	roles := "Crown: the top. Ladder: ridge"
+	roles := "Crown: lifts. Ladder: ridge"
 	if l.ladder {
-		roles = "Crown: holds the ladder. Ladder: climbs"
+		roles = "Crown: lifts, holds the ladder. Ladder: climbs"
 	}
-	add("People", fmt.Sprintf("%d, %d or older. Foot 1, Foot 2: the legs. %s, caps. Guard: the arch that stays. %s a crack, a wrong count.",
-		practice.Raisers, practice.Least, roles, block.Figure("Anyone stops, asks "+askWhom(l.plan.Spec)+":")))
-	bring := append([]string{fmt.Sprintf("leaf %d, small bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
+	ask := l.plan.Spec.Crew.Ask
+	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: the next arch. %s a crack, a wrong count.",
+		practice.Raisers, practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
+	bring := append([]string{fmt.Sprintf("leaf %d, tag bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
@@ -103,19 +102,24 @@ func (l lowering) stopBox() block.Block {
 	}
 	read := "Read aloud by"
 	if day := l.plan.Spec.Dates.Down; !day.IsZero() {
-		read = day.Format("Mon 2 Jan 2006") + ", read aloud by"
+		read = day.Format("Mon 2 Jan 2006") + " or later, read aloud by"
 	}
-	lines = append(lines, block.Block{Body: block.Blanks{{Word: read}, {Word: "heard by all, signed", Share: 1.4}}})
+	lines = append(lines, block.Block{Body: append(block.Blanks{{Word: read}}, heardAndAsk(l.plan.Spec)...)})
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
 
-// midway is what is done where weather or dusk comes with an arch half down.
+// midway is what is done where weather or dusk comes with an arch half down: nothing else holds the row's open end for the night.
 func (l lowering) midway() string {
-	on := ""
-	if held := heldBy(l.plan).pick("guys", "braces"); held != nil && len(l.stand) > 1 {
-		on = say.And(held) + " on the last standing, "
+	tied := ""
+	if len(l.stand) > 1 {
+		tied = tiedOn(l.plan, "the end arch", "bare ") + "; "
 	}
-	return block.Figure("Midway:") + " finish the arch with a foot off, start no other, " + on + "ask."
+	return block.Figure("Stopped midway:") + " finish the arch with a foot off, start no other, " + tied + "ask. " + mending[crew.WarmWater]
+}
+
+// tiedOn ties the legs of an arch at a row's open end to what stands in the ground beyond it.
+func tiedOn(p *layout.Plan, arch, bare string) string {
+	return fmt.Sprintf("tie %s, head high, low to the next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
@@ -126,21 +130,35 @@ func (l lowering) capped() string {
 	return "; " + say.And(heldBy(l.plan).pick("guys’", "braces’")) + " caps stay"
 }
 
-// heldBy names the stakes of an arch's guys and braces.
-func (l lowering) heldBy(number int) (names []string) {
+// heldBy names the stakes of an arch's guys and of its braces.
+func (l lowering) heldBy(number int) (names [2][]string) {
 	for _, s := range l.plan.Stakes {
-		if s.Guy && s.Arch == number && !slices.Contains(names, s.Pair()) {
-			names = append(names, s.Pair())
+		if k := s.Kind() - ground.OfGuy; s.Guy && s.Arch == number && !slices.Contains(names[k], s.Pair()) {
+			names[k] = append(names[k], s.Pair())
 		}
 	}
 	return names
+}
+
+// takenOff has an arch's guys and braces taken off, while two hold it and before anything else is moved.
+func (l lowering) takenOff(number int) string {
+	var words []string
+	for k, names := range l.heldBy(number) {
+		if len(names) > 0 {
+			words = append(words, [2]string{"guys to ", "braces to "}[k]+say.And(names))
+		}
+	}
+	if words == nil {
+		return ""
+	}
+	return "Crown takes off its " + say.And(words) + ". "
 }
 
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
 func (l lowering) order() []block.Block {
 	var list []block.Block
 	number := 0
-	var flat []string // what of it is done where it is laid flat before a storm
+	var flat []int // what of it is done where it is laid flat before a storm
 	for _, t := range l.tasks {
 		switch t.Action {
 		case crew.Store, crew.NextYear:
@@ -149,7 +167,7 @@ func (l lowering) order() []block.Block {
 			panels := l.panels(number)
 			for _, p := range panels {
 				number = p.number
-				flat = append(flat, fmt.Sprint(number))
+				flat = append(flat, number)
 			}
 			list = append(list, panelRows(panels)...)
 			continue
@@ -157,8 +175,8 @@ func (l lowering) order() []block.Block {
 		step, facts := l.step(t)
 		number++
 		step.Number = number
-		if slices.Contains([]crew.Action{crew.Unplug, crew.UntieLine, crew.TakeStrings}, t.Action) { // rows and drops catch the most wind
-			flat = append(flat, fmt.Sprint(number))
+		if slices.Contains([]crew.Action{crew.UntieLine, crew.TakeStrings}, t.Action) { // rows and drops catch the most wind
+			flat = append(flat, number)
 		}
 		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.4, Body: step, Facts: facts})
 	}
@@ -177,20 +195,23 @@ func (l lowering) panels(done int) []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
-	foot := fmt.Sprintf("Foot 1 holds L%d. Foot 2 lifts R%d %s off its %s. Ladder, outside, %s it. Walk R%d out; L%d slack: lift it off, cap. Then straight, %s.",
-		last, last, high, upright(kind), block.Figure("caps"), last, last, out)
+	foot := fmt.Sprintf("Foot 1 holds L%d. From beside, Foot 2, Crown lift R%d %s, step it out. Ladder %s its %s. Walk on till L%d is slack: lift off, cap.",
+		last, last, high, block.Figure("caps"), upright(kind), last)
+	clear := fmt.Sprintf("%s clear past R%d.", out, last)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
-		list = append(list, panel{number: done + 1, do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
+		list = append(list, panel{number: done + 1, do: l.freed(before, last) + clear, paint: func(page *paper.Page, room paper.Rect) {
 			pictures.Second(page, room, before, last, joined, l.ladder)
 		}})
 		foot += l.again(done+1, before, first)
+	} else {
+		foot = l.takenOff(last) + clear + " " + foot
 	}
 	facts := []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}
 	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
 }
 
-// again says which steps take down the arches before the last, and when their guys and braces come off.
+// again says which steps take down the arches before the last, and what is taken off first of those that are held.
 func (l lowering) again(free, before, first int) string {
 	if before == first {
 		return fmt.Sprintf(" Step %d again: arch %d%s.", free+1, first, l.offAt(first))
@@ -202,33 +223,30 @@ func (l lowering) again(free, before, first int) string {
 		}
 	}
 	if len(off) > 2 {
-		off = []string{", each with its " + say.And(heldBy(l.plan).pick("guys", "braces"))}
+		off = []string{"; " + say.And(heldBy(l.plan).pick("guys", "braces")) + " off first"}
 	}
 	return fmt.Sprintf(" Steps %d, %d again: arch %d to %d%s.", free, free+1, before, first, strings.Join(off, ""))
 }
 
 // offAt says which guys and braces come off at an arch.
 func (l lowering) offAt(number int) string {
-	if names := l.heldBy(number); len(names) > 0 {
-		return fmt.Sprintf("; %s off at %d", strings.Join(names, ", "), number)
+	if held := l.heldBy(number); len(held[0])+len(held[1]) > 0 {
+		return fmt.Sprintf("; %s off first at %d", strings.Join(slices.Concat(held[0], held[1]), ", "), number)
 	}
 	return ""
 }
 
-// freed says how the last arch is freed from the one before it, and which guys or braces come off.
+// freed says how the last arch is freed from the one before it: what holds it comes off while the ridge still does, as it went on after the ridge.
 func (l lowering) freed(before, last int) string {
-	do := fmt.Sprintf("Far end first: arch %s. Foot 1, Foot 2 hold it, Guard arch %d.", block.Figure(fmt.Sprint(last)), before)
+	do := fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before) + l.takenOff(last)
 	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
-			do += " Unplug the ridge string."
+			do += "Unplug the ridge string. "
 		}
-		do += fmt.Sprintf(" Ridge piece out of crown %s, then %d.", block.Figure(fmt.Sprint(before)), last)
-	}
-	if off := l.heldBy(last); len(off) > 0 {
-		do += fmt.Sprintf(" Then its %s off: %s. Others stay.", say.And(heldBy(l.plan).pick("guys", "braces")), say.And(off))
-	}
-	if l.ladder {
-		do += " Ladder away."
+		do += fmt.Sprintf("Bow the ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
+		if l.ladder {
+			do += "Stepladder away, "
+		}
 	}
 	return do
 }
@@ -256,19 +274,14 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 }
 
 // laidFlat says what of the order is done where it is laid flat before a storm, and until when; the leaf of the evenings calls for it, and says what raises it again.
-func (l lowering) laidFlat(steps []string) block.Block {
-	lit := ""
+func (l lowering) laidFlat(steps []int) block.Block {
+	dark := ""
 	if len(l.plan.Strings) > 0 {
-		lit = ", wraps on, strings off cords"
+		dark = "unplug all, cords off strings and arches, "
 	}
 	gust := l.units.Speed(l.lowered(crew.GustBelow).Gust)
-	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s, %s %s%s. Carry pipe outside the L %ss, tie with %s.",
-		block.Figure("LAY FLAT"), leafNumber("nights"), gust, say.Agree(len(steps), "step", "steps"), say.And(steps), lit, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
+	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s: %s%s. Tie pipe to the L %ss, outside, with %s.",
+		block.Figure("LAY FLAT"), leafNumber("nights"), gust, dark, say.Numbered("step", steps), strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2, Facts: []block.Fact{{What: "laid flat before gusts of", Value: gust}},
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
-}
-
-// askWhom is whom the crews ask, or a line to write the name on.
-func askWhom(s *spec.Spec) string {
-	return cmp.Or(strings.TrimSpace(s.Crew.Ask.Name+" "+s.Crew.Ask.Phone), "________________")
 }

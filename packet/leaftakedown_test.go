@@ -165,8 +165,8 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"outside the L stakes, tie", "outside the L bases, tie", "outside the L stakes or bases, tie"},
-			{"Each stake: cap off", "Bars out of their sockets", "Bars out of their sockets"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"pipe to the L stakes, outside", "pipe to the L bases, outside", "pipe to the L stakes or bases, outside"},
+			{"Each stake: ten turns", "Bars out of their sockets", "Bars out of their sockets"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
 			}
@@ -174,7 +174,10 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 		if i == 1 && (strings.Contains(all, "Each stake") || strings.Contains(all, "wrench")) {
 			t.Error("a stake is pulled where none is driven")
 		}
-		if i == 0 && !(strings.Contains(all, "28 in off its stake") && strings.Contains(all, "13′-1″") && strings.Contains(all, "L1, R1: 120 in each")) {
+		if guys, ridge := strings.Index(all, "takes off its guys to G6"), strings.Index(all, "Bow the ridge out of crown 5"); guys < 0 || ridge < guys {
+			t.Errorf("%d: guys still pull when the ridge comes out", i)
+		}
+		if i == 0 && !(strings.Contains(all, "lift R6 28 in, step it out. Ladder caps its stake") && strings.Contains(all, "13′-1″ clear past R6") && strings.Contains(all, "L1, R1: 120 in each")) {
 			t.Errorf("how high, how far out, or how long is not said: %s", all)
 		}
 	}

@@ -42,7 +42,7 @@ func (l lowering) kept() []block.Block {
 	for _, k := range keptSo(l.plan) {
 		list = append(list, block.Block{Name: k.what, Gap: 0.8, Body: block.Words{Text: block.Figure(k.what+":") + " " + k.how, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
 	}
-	return append(list, block.Block{Name: "where it is stored", Body: block.Blanks{{Word: "Pipe is at"}, {Word: "the rest at"}, {Word: "key with"}}})
+	return append(list, block.Block{Name: "where it is stored", Body: block.Blanks{{Word: "Pipe is at"}, {Word: "the rest at"}, {Word: "bagged by"}}})
 }
 
 // nextYear is what is written down before it is forgotten.

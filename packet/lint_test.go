@@ -110,12 +110,12 @@ func lint(page *paper.Page) (found []string) {
 		case paper.Text:
 			boxes = append(boxes, inked(op, i)...)
 		case paper.Stroke:
-			for _, piece := range op.Path.Flatten(8) {
+			for _, piece := range op.Path.Flatten(0.01) {
 				strokes = append(strokes, stroke{piece, i})
 			}
 		case paper.Fill:
 			if op.Colour == paper.White {
-				for _, piece := range op.Path.Flatten(8) {
+				for _, piece := range op.Path.Flatten(0.01) {
 					whites = append(whites, stroke{piece, i})
 				}
 			}

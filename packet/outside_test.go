@@ -2,7 +2,6 @@ package packet
 
 import (
 	"bytes"
-	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -168,7 +167,6 @@ func TestPrintMeasuredFromOutside(t *testing.T) {
 	t.Run("cuts in metric", func(t *testing.T) { measureCuts(t, reader, "schoolyard.yaml", 1) })
 	t.Run("raise", func(t *testing.T) { measureArch(t, reader, "garden.yaml") })
 	t.Run("pitch strips", func(t *testing.T) { measureStrips(t, reader, "garden.yaml") })
-	t.Run("pitch strips among the tags", func(t *testing.T) { measureTagStrips(t, reader) })
 	t.Run("site map on Letter", func(t *testing.T) { measureSite(t, reader, "garden.yaml") })
 	t.Run("site map on A4", func(t *testing.T) { measureSite(t, reader, "schoolyard.yaml") })
 }
@@ -348,56 +346,6 @@ func measureCuts(t *testing.T, reader pdfium.Pdfium, example string, index int) 
 			if piece.Mark != bar.Stock && !slices.ContainsFunc(cuts, func(c spot) bool { return math.Abs(c.x-at) < 0.1 && c.y < left.y && c.y > left.y-10 }) {
 				t.Errorf("cut %d: no line at the mark of %v, %.2f mm on paper", i+1, piece.ID, at)
 			}
-		}
-	}
-}
-
-// fivePitches is an invented tunnel whose wraps need more strips than the edges of the lights' leaf have room for.
-const fivePitches = `hoopwright: 1
-title: Five
-units: imperial
-tunnel: {arches: 5, spacing: 4 ft, opening: {width: 4 ft, height: 6 ft}}
-arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft 4 in}
-lights:
-  wraps:
-    - {where: 'legs of [1]', string: mini led 100 warm, pitch: 1.5 in}
-    - {where: 'legs of [2]', string: mini led 100 warm, pitch: 1.75 in}
-    - {where: 'legs of [3]', string: mini led 100 warm, pitch: 2 in}
-    - {where: 'legs of [4]', string: mini led 100 warm, pitch: 2.25 in}
-    - {where: 'left legs of [5]', string: mini led 100 warm, pitch: 2.5 in}
-`
-
-// measureTagStrips lays a ruler on the strips that found no room at the lights: their strokes stand a pitch apart, full size.
-func measureTagStrips(t *testing.T, reader pdfium.Pdfium) {
-	p, plan := printedSpec(t, reader, []byte(fivePitches), "tags")
-	strokes := map[string][]float64{} // by the foot they stand on
-	for _, path := range p.drawing(0) {
-		if len(path) != 2 || math.Abs(path[0].x-path[1].x) > 0.01 || math.Abs(path[0].to(path[1])-9) > 0.05 && math.Abs(path[0].to(path[1])-6) > 0.05 {
-			continue
-		}
-		foot := fmt.Sprintf("%.1f", max(path[0].y, path[1].y))
-		strokes[foot] = append(strokes[foot], path[0].x)
-	}
-	b, err := newBinder(plan, Options{Date: issued})
-	if err != nil {
-		t.Fatal(err)
-	}
-	strips := b.lighting().stripsForTags()
-	if len(strips) == 0 {
-		t.Fatal("no strip is left for the tags")
-	}
-	for _, strip := range strips {
-		found := false
-		for _, list := range strokes {
-			slices.Sort(list)
-			off := 0.0
-			for i := 1; i < len(list); i++ {
-				off = max(off, math.Abs(list[i]-list[i-1]-float64(strip.Pitch)))
-			}
-			found = found || len(list) == strip.Turns(b.bodyWidth())+1 && off < 0.05
-		}
-		if !found {
-			t.Errorf("no strokes %.2f mm apart: %v", float64(strip.Pitch), strokes)
 		}
 	}
 }

@@ -13,12 +13,22 @@ import (
 
 // doingArches says what is done with arches at the taking down and before the raising; stock and raise show the cutting and the raising in pictures and words of their own.
 var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
-	crew.JoinForWrap: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Lay %s flat. Drive both legs into the crown before the pipe is wound.", say.Numbered("arch", t.Of.Arches))
+	crew.JoinForWrap: func(w taskWords, t crew.Task) string {
+		crowns := ""
+		if last := len(w.plan.Arches); len(w.plan.Ridge) > 0 {
+			crowns = fmt.Sprintf("; tees 1, %d, else crosses", last)
+		}
+		return fmt.Sprintf("Lay %s flat, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
-	crew.TrialArch:   taskWords.tryArch,
-	crew.MeasureSag:  plainly("Measure first: line between the feet to mid pipe at the crown. Found:"),
-	crew.NameLegs:    plainly("Pen line down each leg’s walk side, names renewed. Ridge: arrow toward arch 1."),
+	crew.TrialArch:  taskWords.tryArch,
+	crew.MeasureSag: plainly("Measure first: line between the feet to the crown’s middle. Found:"),
+	crew.NameLegs: func(w taskWords, _ crew.Task) string {
+		look := "Look along pipes. Pen line on legs’ walk side, renew names."
+		if len(w.plan.Ridge) > 0 {
+			look += " Ridge: arrow to arch 1."
+		}
+		return look
+	},
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
@@ -37,11 +47,11 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 			words = append(words, "Bars out of their sockets, capped till the last. Weights off, boards up.")
 		}
 		if drives(w.plan) {
-			words = append(words, "Each stake: cap off, ten turns by wrench, straight up, fill the hole.")
+			words = append(words, "Each stake: ten turns by wrench, straight out, fill the hole.")
 		}
 		return strings.Join(words, " ") + " Tick overleaf."
 	},
-	crew.LookOver: plainly("Look along every pipe."),
+	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),
 	crew.NextYear: plainly("Write what was changed, and what to do better."),
 }

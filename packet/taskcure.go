@@ -26,13 +26,13 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:     "Fewer people: raise nothing.",
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:        "Warm: TEST, unplug it, leave it out.",
-	crew.Electrician:   "Fails: leave it off, electrician.",
-	crew.DeadWaits:     "One run dark: follow it to its plug, pull it, bag both, open. More: CLOSED.",
-	crew.Mend:          "Else power off, mend by daylight, look again.",
+	crew.SwapIt:        "Warm: TEST, unplug it, cover, RESET.",
+	crew.Electrician:   "Fails: outlet empty, electrician.",
+	crew.DeadWaits:     "One run dark: timer off, pull its plug, bag plug, socket, open. More: CLOSED.",
+	crew.Mend:          "Else unplug all, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: cap on, ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked or worn: X on it, back but not good, bin it.",
+	crew.CutThrough:    "Cracked or worn: X on it, back but not good, throw it out.",
 }
 
 // cure says a remedy.
@@ -69,7 +69,7 @@ func (w taskWords) cure(c crew.Cure) string {
 // warned is what is said aloud before tasks, save of wires, which are told where one looks up.
 var warned = map[crew.Warning]string{
 	crew.PaintOnly:   "Say aloud: paint only. Nothing into the ground before every line is marked.",
-	crew.BuriedKills: "Driving: a stake through a buried line can kill. Paint shows its middle.",
+	crew.BuriedKills: "Driving: a buried line hit can kill. Paint shows its middle.",
 	crew.NoHolding:   "Gloves, eye protection. Nobody holds a stake that is hit. Cap each at once.",
 }
 

@@ -49,11 +49,11 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 
 func (w taskWords) pullTest(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s past an upright lath, and back.", t.Of.Stakes[0].String(), up, force, moves)
+	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s past an upright lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else %s deeper: if that holds, all L, R so.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else %s deeper: if that holds, retape all L, R.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
 			text += " Else ask."
 		}
@@ -117,12 +117,15 @@ func (w taskWords) setBases(t crew.Task) string {
 
 // wontGo is the one ladder for a stake that will not go where it should.
 func (w taskWords) wontGo(t crew.Task) string {
-	text := "A stake hits stone or root (pull it, look)?"
+	text, ask := "A stake hits stone or root (pull it, look)?", ". Farther, nearer a marked line"
 	for _, c := range t.IfOff {
 		by := block.Figure(w.units.Inches(c.By))
 		switch c.Do {
 		case crew.BesideHole:
 			text += fmt.Sprintf(" Up to %s beside its dot", by)
+			if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfBrace }) {
+				text += ", pegs no farther"
+			}
 		case crew.MoveAcross:
 			text += fmt.Sprintf("; L, R in or out to %s", by)
 		case crew.MoveAlong:
@@ -137,7 +140,23 @@ func (w taskWords) wontGo(t crew.Task) string {
 			text += " Do not move it"
 		}
 	}
-	return text + ". Farther, nearer a marked line, or against the table: ask. Write it in Moved. Cut, bend none."
+	if slices.ContainsFunc(t.Of.Stakes, w.stays) {
+		ask += ", against its row"
+	}
+	return text + ask + ": ask. Write it in Moved. Cut, bend none."
+}
+
+// stays reports whether the ladder may not move a stake: a buried line would come too near.
+func (w taskWords) stays(stake ground.Stake) bool {
+	var by measure.Length
+	for _, t := range w.plan.Crew.Tasks {
+		for _, c := range t.IfOff {
+			if t.Action == crew.DriveStakes && c.Do.Moves(stake.Kind()) {
+				by = max(by, c.By)
+			}
+		}
+	}
+	return !crew.MayMove(w.plan.Spec, stake, by)
 }
 
 func (w taskWords) measureWidths(t crew.Task) string {

@@ -52,8 +52,8 @@ const stand = "Look in from the entrance: L is left."
 
 func (w taskWords) tapeHeld() string {
 	held := " Tapes level and tight."
-	if w.plan.Ground.Slopes() {
-		held = " The ground slopes: every tape level, in short lengths, the plumb bob hung from the end held up."
+	if w.plan.Ground.Slopes() { // with one plumb bob: one tape at a time
+		held = " The ground slopes: tapes level (steep: short lengths), plumb bob hung from the end held up. Two tapes: scratch both arcs."
 	}
 	return held + " Read out, hear back, paint white, name it."
 }
@@ -70,7 +70,7 @@ func (w taskWords) findMarks(crew.Task) string {
 			names = append(names, w.mark(m.Name))
 		}
 	}
-	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": the organiser shows the tapes’ zero on each; paint it." + w.tapeHeld()
+	return stand + " " + say.Agree(len(names), "Mark ", "Marks ") + say.And(names) + ": the organiser shows the tapes’ zero on each; pencil it." + w.tapeHeld()
 }
 
 func (w taskWords) chooseFirst(t crew.Task) string {
@@ -129,7 +129,7 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to the ×%s, bricks on the ends; a tape along, zero at %s. Paint %s.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
+	return fmt.Sprintf("Pull a line from %s to ×%s, bricks on the ends, a tape along. Zero at %s: check ×, paint %s.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
 }
 
 // zeros are the dots that the tapes along the left row start from.
@@ -244,7 +244,7 @@ func (w taskWords) names(dots []ground.Dot) string {
 
 // checksOff says what is done when a check of the dots is off.
 func (w taskWords) checksOff(t crew.Task) string {
-	text := "A check is off? Read both again."
+	text := "A check is off? Read it again."
 	for _, c := range t.IfOff {
 		if c.Do == crew.MoveDotAcross {
 			text += " Width: move R."
@@ -254,7 +254,7 @@ func (w taskWords) checksOff(t crew.Task) string {
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"), len(w.plan.Ground.Stations))
 		}
 	}
-	return text + " Else find again the dot both share."
+	return text + " Else find its dots again, first one off twice."
 }
 
 func (w taskWords) callLocator(t crew.Task) string {
@@ -275,5 +275,5 @@ func (w taskWords) markPrivate(t crew.Task) string {
 	if l.MarkedBy != "" {
 		who = l.MarkedBy
 	}
-	return fmt.Sprintf("By then ask %s to mark the %s.", who, l.Name)
+	return fmt.Sprintf("By then call %s, ________, to mark the %s.", who, l.Name)
 }

@@ -15,7 +15,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TestStrings: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Plug in each of the %s by itself.", say.Count(len(t.Of.Strings), "string"))
 	},
-	crew.TagStrings: plainly("Write S-numbers, as drawn, on tags at the prongs. Strings alike: any order."),
+	crew.TagStrings: plainly("Write S-numbers, as overleaf, on tags at the prongs. Alike: any order."),
 	crew.TryWrapped: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Flex each wrapped leg a little, look along it. Light all of it %d minutes on an outlet that trips.", t.Want[0].Minutes)
 	},
@@ -35,9 +35,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return say.Agree(len(w.plan.Power.Feeders), "Cord into the timer", "Cords into the timers") + ", weather covers shut. Look along every run."
 	},
 	crew.FeelPlugs: func(_ taskWords, t crew.Task) string {
-		return fmt.Sprintf("Feel plugs in reach after %d minutes lit.", t.Want[0].Minutes)
+		return fmt.Sprintf("Feel covers in reach after %d minutes lit.", t.Want[0].Minutes)
 	},
-	crew.TestLoaded: plainly("Press TEST, as in front: its runs dark. RESET: lit."),
+	crew.TestLoaded: plainly("Press TEST where the front says: its runs dark. RESET: lit."),
 	crew.SetTimers:  func(w taskWords, t crew.Task) string { return w.setTimers(t) },
 	crew.DarkWalk:   plainly("After dark: walk through from each end."),
 
@@ -48,7 +48,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		return "By daylight, push every " + say.And(append(standsOn(w.plan), heldBy(w.plan).pick("guy", "brace")...)) + "."
 	},
-	crew.NightPipe:   plainly("By daylight, look along every pipe. Crown stick upright beside each marked crown."),
+	crew.NightPipe: func(_ taskWords, t crew.Task) string {
+		return "By daylight, look along every pipe. Crown stick upright at " + say.Numbered("crown", figureOf(t, crew.CrownKept).Arches) + "."
+	},
 	crew.NightLights: plainly("Look at lights, plugs, cords. Timers to AUTO."),
 	crew.NightWay:    taskWords.nightWay,
 	crew.NightClose:  plainly("Walk out as many as came in."),
@@ -56,13 +58,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
-	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		s := "Covers, cords, timers, lanterns off, ties cut. Coil loosely, far end first."
-		if len(w.plan.Lights.Wraps) > 0 {
-			s += " Wraps stay on."
-		}
-		return s
-	},
+	crew.CoilCords: plainly("Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."),
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
 	},

@@ -45,7 +45,7 @@ func (w taskWords) layCords() string {
 // joinPlugs says how cords and runs are joined before anything is live. Strings are joined to each other as they are hung.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	text := fmt.Sprintf("Join all as drawn, covers on. Tie joints to the leg, %s up or more, sockets down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text := fmt.Sprintf("Join all as drawn but LAST, covers on. Tie joints to the pipe, %s up or more, sockets down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return len(c.Strings) > 1 }) {
 		text += " String to string: the raising crew did."
 	}
@@ -101,7 +101,11 @@ func (w taskWords) setTimers(t crew.Task) string {
 		if one {
 			into = say.Agree(n, "the outlet", "each outlet")
 		}
-		text = fmt.Sprintf("Plug %s, %s or more, into %s.", say.Agree(n, "a timer", "timers"), block.Figure(timerSize(w.plan.Power)), into)
+		sockets := ""
+		if slices.ContainsFunc(w.plan.Power.Timers, func(t power.Timer) bool { return t.Plugs > 1 }) {
+			sockets = ", a socket a cord"
+		}
+		text = fmt.Sprintf("Plug %s%s, %s or more, into %s.", say.Agree(n, "an outdoor timer", "outdoor timers"), sockets, block.Figure(timerSize(w.plan.Power)), into)
 	}
 	return text + " Set ON till dark."
 }

@@ -68,7 +68,6 @@ var mayHaveFigures = map[string]struct {
 	"packet/leaflights.go":       {2, "rounding for the reader"},
 	"packet/leafpower.go":        {1, "volts of the units' countries"},
 	"packet/leafraisehold.go":    {6, "on paper"},
-	"packet/leaflightstrips.go":  {2, "a strip on paper"},
 	"packet/sitevisit.go":        {2, "on paper"},
 }
 

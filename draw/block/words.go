@@ -78,9 +78,8 @@ func (w Words) letteringOf(s span) paper.Lettering {
 func (w Words) lines(width paper.Length) [][]span {
 	var lines [][]span
 	for _, para := range strings.Split(w.Text, "\n") {
-		var line []span
-		long := paper.Length(0)
 		list := spans(para)
+		line, long := list[:0], paper.Length(0) // of the list itself, but for what is broken
 		for i := 0; i < len(list); {
 			// A group is what may not be parted: a piece with those glued to it.
 			end := i + 1
@@ -94,7 +93,7 @@ func (w Words) lines(width paper.Length) [][]span {
 			space := w.space(line, list[i])
 			if len(line) > 0 && long+space+wide > width+hair {
 				lines = append(lines, line)
-				line, long, space = nil, 0, 0
+				line, long, space = list[i:i], 0, 0
 			}
 			long += space
 			if len(line) == 0 && wide > width {

@@ -15,7 +15,7 @@ func TestSmoothKeepsToACircle(t *testing.T) {
 			a := .7 + turn*float64(i)
 			points, headings = append(points, Polar(r, a)), append(headings, a+math.Copysign(math.Pi/2, turn))
 		}
-		for _, pts := range Smooth(points, headings).Flatten(16) {
+		for _, pts := range Smooth(points, headings).Flatten(0.01) {
 			for _, p := range pts {
 				if off := math.Abs(float64(p.Long()) - r); off > .01 {
 					t.Errorf("turns of %v: %v mm off the circle", turn, off)
@@ -25,7 +25,7 @@ func TestSmoothKeepsToACircle(t *testing.T) {
 	}
 	line := []Point{{0, 0}, {30, 40}, {60, 80}}
 	h := math.Atan2(-40, 30) // counter-clockwise, y downward
-	for _, pts := range Smooth(line, []float64{h, h, h}).Flatten(8) {
+	for _, pts := range Smooth(line, []float64{h, h, h}).Flatten(0.01) {
 		for _, p := range pts {
 			if off := math.Abs(float64(.8*p.X - .6*p.Y)); off > 1e-9 {
 				t.Errorf("%v lies %v off the line", p, off)

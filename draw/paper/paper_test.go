@@ -2,7 +2,7 @@ package paper
 
 import (
 	"math"
-	"reflect"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -18,7 +18,7 @@ func TestWords(t *testing.T) {
 		"":                        nil,
 	}
 	for s, want := range tests {
-		if got := Words(s); !reflect.DeepEqual(got, want) {
+		if got := Words(s); !slices.Equal(got, want) {
 			t.Errorf("Words(%q) = %q, want %q", s, got, want)
 		}
 	}
@@ -59,7 +59,7 @@ func TestFractionIsBuilt(t *testing.T) {
 func TestArcIsRound(t *testing.T) {
 	const r = 100
 	for _, sweep := range []float64{0.3, 1.9, math.Pi, 5.5, 2 * math.Pi} {
-		for _, pts := range Arc(Point{10, 20}, r, 0.4, 0.4+sweep).Flatten(40) {
+		for _, pts := range Arc(Point{10, 20}, r, 0.4, 0.4+sweep).Flatten(1e-5) {
 			for _, p := range pts {
 				if off := math.Abs(float64(p.Sub(Point{10, 20}).Long()) - r); off > 1e-4 {
 					t.Fatalf("sweep %v: %v mm off the circle", sweep, off)

@@ -88,8 +88,11 @@ func Smooth(points []Point, headings []float64) Path {
 	return path
 }
 
-// Flatten returns the path's pieces as points, curves cut into the given number of chords. Closed pieces repeat their first point.
-func (p Path) Flatten(chords int) [][]Point {
+// mostChords bounds what a curve of no sensible size is cut into.
+const mostChords = 1000
+
+// Flatten returns the path's pieces as points, curves cut into chords that leave them by no more than off. Closed pieces repeat their first point.
+func (p Path) Flatten(off Length) [][]Point {
 	var pieces [][]Point
 	var cur []Point
 	for _, s := range p {
@@ -103,6 +106,8 @@ func (p Path) Flatten(chords int) [][]Point {
 			cur = append(cur, s.To)
 		case Cubic:
 			from := cur[len(cur)-1]
+			bend := max(from.Sub(s.A).Sub(s.A.Sub(s.B)).Long(), s.A.Sub(s.B).Sub(s.B.Sub(s.To)).Long()) // a sixth of the most second derivative
+			chords := int(min(mostChords, 1+math.Sqrt(float64(0.75*bend/off))))
 			for k := 1; k <= chords; k++ {
 				t := float64(k) / float64(chords)
 				u := 1 - t

@@ -51,10 +51,9 @@ func (l Lettering) Set(s string) Set {
 // plain appends text on the baseline.
 func (set *Set) plain(face fonts.Face, size PointSize, s string) {
 	for s != "" {
-		use, n := face.Run(s)
-		run := s[:n]
-		set.Runs = append(set.Runs, Run{Point{set.Width, 0}, use, size, run})
-		set.Width += Length(use.Width(run)) * size.Mm()
+		use, n, width := face.Run(s)
+		set.Runs = append(set.Runs, Run{Point{set.Width, 0}, use, size, s[:n]})
+		set.Width += Length(width) * size.Mm()
 		s = s[n:]
 	}
 }
@@ -95,8 +94,8 @@ func (l Lettering) Width(s string) Length {
 	}
 	var width Length
 	for s != "" {
-		use, n := l.Face.Run(s)
-		width += Length(use.Width(s[:n])) * l.Size.Mm()
+		_, n, run := l.Face.Run(s)
+		width += Length(run) * l.Size.Mm()
 		s = s[n:]
 	}
 	return width

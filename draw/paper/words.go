@@ -16,8 +16,9 @@ func unitSet(list string) map[string]bool {
 // Words breaks a text into what a line may be broken between: at spaces and tabs, but never between a number and its fraction or its unit,
 // nor at a no-break space.
 func Words(s string) []string {
-	var words []string
-	for _, w := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' || r == '\r' }) {
+	fields := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '\t' || r == '\n' || r == '\r' })
+	words := fields[:0]
+	for _, w := range fields {
 		n := len(words)
 		if n > 0 && numeric(words[n-1]) && (beginsFraction(w) || units[strings.TrimRight(w, ".,;:)")]) {
 			words[n-1] += " " + w

@@ -13,9 +13,6 @@ type dashPiece struct {
 	phase paper.Length
 }
 
-// curveChords is how many chords stand for a curve when its length is measured.
-const curveChords = 16
-
 // dashPieces breaks a path into stretches and fits the pen's pattern to each, so that every stretch begins and ends with its first, longest
 // dash and dashes meet at corners. A piece of long straight edges is dashed edge by edge, any other piece as a whole.
 func dashPieces(path paper.Path, pen paper.Pen) []dashPiece {
@@ -35,7 +32,7 @@ func dashPieces(path paper.Path, pen paper.Pen) []dashPiece {
 			continue
 		}
 		length := paper.Length(0)
-		for _, pts := range piece.Flatten(curveChords) {
+		for _, pts := range piece.Flatten(0.01) {
 			for i := 1; i < len(pts); i++ {
 				length += pts[i].Sub(pts[i-1]).Long()
 			}

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"sort"
 	"strconv"
 
@@ -164,11 +165,7 @@ func (f *file) reserve() int { return f.add(nil) }
 func (f *file) addStream(entries string, data []byte) int { return f.add(stream(entries, data)) }
 
 func stream(entries string, data []byte) []byte {
-	var b bytes.Buffer
-	fmt.Fprintf(&b, "<< %s /Length %d >>\nstream\n", entries, len(data))
-	b.Write(data)
-	b.WriteString("\nendstream")
-	return b.Bytes()
+	return slices.Concat(fmt.Appendf(nil, "<< %s /Length %d >>\nstream\n", entries, len(data)), data, []byte("\nendstream"))
 }
 
 // bytes writes the file: header, objects, cross-reference table, trailer. The identifier is a hash of the content, so it changes with it and with nothing else.

@@ -30,7 +30,6 @@ func (c *canvas) text(t paper.Text) {
 		c.buf = append(c.buf, "/Span <</ActualText "...)
 		c.buf = append(c.buf, textString(t.String)...)
 		c.op(">> BDC")
-		c.flush()
 	}
 	for _, run := range set.Runs {
 		c.run(run, place(run.Offset), t.Angle, t.Lettering.Colour)
@@ -40,7 +39,6 @@ func (c *canvas) text(t paper.Text) {
 	}
 	if len(set.Bars) > 0 {
 		c.op("EMC")
-		c.flush()
 	}
 }
 
@@ -50,6 +48,7 @@ func (c *canvas) run(r paper.Run, at paper.Point, angle float64, colour paper.Co
 		c.err = errNotFinite
 		return
 	}
+	c.flush()
 	c.font(r.Face, r.Size)
 	for _, k := range r.String {
 		c.used[r.Face][k] = true
@@ -73,7 +72,6 @@ func (c *canvas) run(r paper.Run, at paper.Point, angle float64, colour paper.Co
 	_, top := c.lib.GetPageSize()
 	c.lib.Text(0, top, r.String)
 	c.op("Q")
-	c.flush()
 }
 
 // hundredth rounds to what the library prints of a text's place, and leaves no minus before zero.

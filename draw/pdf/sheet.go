@@ -41,15 +41,17 @@ func newLibrary(doc Document) *fpdf.Fpdf {
 	return lib
 }
 
-// canvas replays operations on the library's open page. It sends the whole pen with each path and owns the page's state.
+// canvas replays operations on the library's open page. It owns the page's state and sends the whole pen where it is another.
 type canvas struct {
 	lib    *fpdf.Fpdf
 	used   map[fonts.Face]runes // the faces embedded so far, with what is set in each
 	face   fonts.Face           // set on this page at size; size 0 before any
 	size   paper.PointSize
 	colour paper.Colour // of text
+	width  paper.Length // of the solid line set on this page in an ink; 0 before any
+	ink    paper.Colour
 	height paper.Length
-	buf    []byte // one operation's operators
+	buf    []byte // operators that the library has not been given yet
 	err    error
 }
 
@@ -58,7 +60,7 @@ func (c *canvas) page(p *paper.Page) error {
 		return fmt.Errorf("the page measures %v by %v mm", p.Size.W, p.Size.H)
 	}
 	c.lib.AddPageFormat("P", fpdf.SizeType{Wd: points(p.Size.W), Ht: points(p.Size.H)})
-	c.height, c.size = p.Size.H, 0
+	c.height, c.size, c.width = p.Size.H, 0, 0
 	for i, op := range p.Ops {
 		switch op := op.(type) {
 		case paper.Stroke:
@@ -75,10 +77,11 @@ func (c *canvas) page(p *paper.Page) error {
 			return fmt.Errorf("operation %d: %w", i+1, c.err)
 		}
 	}
+	c.flush()
 	return nil
 }
 
-// The small writers below append to buf and keep the first error; flush sends buf to the page.
+// The small writers below append to buf and keep the first error; flush sends buf to the page, before the library writes there itself.
 
 func (c *canvas) num(v float64, decimals int) {
 	var err error
@@ -139,7 +142,6 @@ func (c *canvas) fill(f paper.Fill) {
 	c.steps(f.Path)
 	c.op("f")
 	c.op("Q")
-	c.flush()
 }
 
 func (c *canvas) stroke(s paper.Stroke) {
@@ -147,10 +149,12 @@ func (c *canvas) stroke(s paper.Stroke) {
 		return
 	}
 	if len(s.Pen.Dash) == 0 {
-		c.pen(s.Pen, 1, nil, 0)
+		if c.width != s.Pen.Width || c.ink != s.Pen.Colour {
+			c.pen(s.Pen, 1, nil, 0)
+			c.width, c.ink = s.Pen.Width, s.Pen.Colour
+		}
 		c.steps(s.Path)
 		c.op("S")
-		c.flush()
 		return
 	}
 	for _, piece := range dashPieces(s.Path, s.Pen) {
@@ -158,7 +162,7 @@ func (c *canvas) stroke(s paper.Stroke) {
 		c.steps(piece.path)
 		c.op("S")
 	}
-	c.flush()
+	c.width = 0
 }
 
 // pen writes the whole pen: width, cap (0 square to the end, 1 round), round joins, dash and colour.

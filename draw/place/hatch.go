@@ -13,7 +13,7 @@ const hatchSpacing paper.Length = 2
 // Hatch fills the outline with parallel lines at an angle (radians, counter-clockwise from the right as seen on paper), spacing apart but never closer than
 // hatchSpacing. Texts already within are left clear; labels set later keep off the lines.
 func (b *Board) Hatch(outline paper.Path, angle float64, spacing paper.Length) {
-	for _, s := range hatchLines(outline.Flatten(16), angle, max(spacing, hatchSpacing)) {
+	for _, s := range hatchLines(outline.Flatten(0.02), angle, max(spacing, hatchSpacing)) {
 		b.LineRound(s[0], s[1], paper.Hatching)
 	}
 }

@@ -84,7 +84,7 @@ func faults(page *paper.Page) []string {
 		}
 	}
 	for _, path := range paths {
-		for _, pts := range path.Flatten(16) {
+		for _, pts := range path.Flatten(0.01) {
 			for i := 1; i < len(pts); i++ {
 				run := pts[i].Sub(pts[i-1])
 				n := int(run.Long()/0.2) + 1

@@ -10,17 +10,20 @@ import (
 // noteLast has the operation just drawn recorded.
 func (b *Board) noteLast() { b.drawn = append(b.drawn, b.Page.Ops[len(b.Page.Ops)-1]) }
 
+// offLine is how far a curve's record may leave it: a bulb becomes a square on its corner, and the gap to a line stays one.
+const offLine paper.Length = 0.3
+
 // look records what was drawn since it was last called. A filled shape is its outline with lines across it, close enough that no text fits between.
 func (b *Board) look() {
 	for _, op := range b.drawn {
 		switch op := op.(type) {
 		case paper.Stroke:
-			b.noteLines(op.Path.Flatten(8), op.Pen.Width/2)
+			b.noteLines(op.Path.Flatten(offLine), op.Pen.Width/2)
 		case paper.Fill:
 			if op.Colour == paper.White {
 				continue
 			}
-			pieces := op.Path.Flatten(8)
+			pieces := op.Path.Flatten(offLine)
 			b.noteLines(pieces, 0)
 			for _, s := range hatchLines(pieces, 0, 2) {
 				b.note(thing{kind: line, a: s[0], b: s[1]})
@@ -43,7 +46,7 @@ func (b *Board) noteLines(pieces [][]paper.Point, half paper.Length) {
 }
 
 // cell is a square of the grid that things are looked up by.
-type cell struct{ x, y int }
+type cell struct{ x, y int32 }
 
 const cellSide = 10
 
@@ -55,8 +58,8 @@ func cellsOf(r paper.Rect) (lo, hi cell) {
 	if math.IsNaN(float64(r.X + r.Y + r.W + r.H)) {
 		return cell{1, 1}, cell{}
 	}
-	index := func(l paper.Length) int {
-		return int(math.Floor(float64(max(-mostCell*cellSide, min(mostCell*cellSide, l)) / cellSide)))
+	index := func(l paper.Length) int32 {
+		return int32(math.Floor(float64(max(-mostCell*cellSide, min(mostCell*cellSide, l)) / cellSide)))
 	}
 	return cell{index(r.X), index(r.Y)}, cell{index(r.Right()), index(r.Bottom())}
 }

@@ -178,7 +178,7 @@ func (j *judge) bends() {
 		return
 	}
 	level := finding.LookAt
-	remedy := "Thinner pipe, a wider span or longer sticks bend less."
+	remedy := "Thinner pipe, a wider span or longer sticks strain it less."
 	if share > 1 {
 		level = finding.MustFix
 		remedy = "Take thinner pipe, or change span or sticks so that it bends less."

@@ -28,21 +28,21 @@ func Calendar(s *spec.Spec) []Date {
 	call := Date{Name: "call to locate"}
 	holiday := "holiday"
 	if LikelyNEC(s) {
-		holiday = "state holiday" // federal ones are counted
+		call.Name, holiday = "call 811", "state holiday" // federal ones are counted
 	}
-	call.Note = fmt.Sprintf("Locating takes %d full working days where you are: call a day earlier for each %s between. Ticket good until ________.", practice.NoticeDays, holiday)
+	call.Note = fmt.Sprintf("Locating takes %d full working days: call a day earlier for each %s between. Its ticket is good until ________.", practice.NoticeDays, holiday)
 	if !d.Build.IsZero() {
-		call.On, call.Name = CallBy(s), "call to locate, at the latest"
+		call.On, call.Name = CallBy(s), call.Name+", at the latest"
 	}
 	list := []Date{
 		{On: d.Mark, Name: "white dots for stakes"},
 		call,
 		{On: d.Build, Name: "build"},
-		{On: d.Open, Name: "open"},
+		{On: d.Open, Name: "open ____\u00a0to\u00a0____"},
 		{On: d.Close, Name: "last evening"},
 		{On: d.Down, Name: "take down"}}
 	if !d.Build.IsZero() && LikelyNEC(s) {
-		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "90 days up, NEC: down"})
+		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "latest down (NEC\u00a0code)"})
 	}
 	return list
 }

@@ -86,7 +86,7 @@ func (l *laid) lay(o order, c calendar) {
 
 func (l *laid) todo(of works) bool {
 	for i := range l.jobs {
-		if of.has(l.jobs[i].Work) && !l.done(i) {
+		if !l.done(i) && of.has(l.jobs[i].Work) {
 			return true
 		}
 	}

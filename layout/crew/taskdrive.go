@@ -125,7 +125,7 @@ func (b *tasker) pull(s ground.Stake) {
 	for _, a := range b.Arches {
 		moment = max(moment, practice.PullMargin*math.Abs(a.FootMoment))
 	}
-	up := min(practice.PullUp(b.units), s.Length-s.Depth-practice.Deeper(b.units)) // the hook's height when it has been driven deeper too
+	up := min(practice.PullUp(b.units), s.Length-s.Depth-practice.Deeper(b.units)-practice.OverHook(b.units)) // the hook's height when it has been driven deeper too
 	if moment == 0 || up <= 0 {
 		return
 	}

@@ -20,7 +20,7 @@ func (b *tasker) marking() {
 	checks := b.Ground.Checks(b.units)
 	marked := len(b.Ground.Ties) > 0
 	if marked {
-		b.add(practice.MinutesTalk, Task{Action: FindMarks, Who: Who{People: practice.Markers}, Want: []Figure{state(MarkAsNamed)}, IfOff: cures(Ask)})
+		b.add(practice.MinutesTalk, Task{Action: FindMarks, Who: Who{People: practice.Markers}, Want: []Figure{state(MarkAsNamed)}, IfOff: cures(Ask), Uses: []Need{one(Pencil)}})
 	}
 	for _, g := range b.painting(dots) {
 		b.paint(b.paints(g[0]), g, checks)
@@ -107,10 +107,10 @@ func (b *tasker) paint(action Action, dots []ground.Dot, checks []ground.Check) 
 	switch action {
 	case FindByTapes:
 		per = practice.MinutesTwoTape
-		t.Uses[0].Count = 2
+		t.Uses[0].Count, t.Who.People = 2, practice.Markers+1
 		try(ground.ThirdTape)
 		if len(t.Want) > 0 {
-			t.Uses[0].Count, t.Who.People = 3, practice.Markers+1
+			t.Uses[0].Count = 3
 		}
 		t.IfOff = cures(FindDotAgain)
 	case SetEnd:

@@ -127,14 +127,14 @@ func (b *tasker) unwind() {
 
 // part takes the sticks of the arches apart, where they are not glued.
 func (b *tasker) part(all Scope) {
-	uses := []Need{one(Kettle)}
+	var uses []Need
 	switch b.Spec.Arch.Joints {
 	case spec.Glued:
 		return
 	case spec.Pinned:
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, IfOff: cures(WarmWater), Uses: uses})
+	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: OpenJoints, Of: all, Who: Who{People: 2}, Uses: uses})
 }
 
 // KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
@@ -147,11 +147,11 @@ func (b *tasker) lower(all Scope) {
 		all.Bays = append(all.Bays, r.Bay)
 	}
 	legs := 2 * len(b.Arches)
-	uses := []Need{many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket), one(WindMeter), one(Thermometer), one(Phone)}
+	uses := []Need{many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
 	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, IfOff: cures(OtherDay, Ask),
+	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},
 		Uses: b.climbs(uses...)})
 }

@@ -34,7 +34,7 @@ var rows = [...]Row{
 	{Code: "nothing-to-accept", Levels: note, Leaf: "board", Title: "Nothing to accept"},
 	{Code: "walk-slopes", Levels: note, Leaf: "board", Title: "The walk slopes"},
 	{Code: "near-overhead-line", Levels: mustOrLook, Leaf: "board", Title: "Too near an overhead line", Firm: true},
-	{Code: "lies-flat-early", Levels: look, Leaf: "board", Title: "To be laid flat in light wind"},
+	{Code: "lies-flat-early", Levels: look, Leaf: "board", Title: "To be laid flat early"},
 	{Code: "closes-early", Levels: mustOrLook, Leaf: "board", Title: "Closes in light wind"},
 	{Code: "folds-under-ice", Levels: mustOrLook, Leaf: "board", Title: "Folds under ice"},
 
@@ -90,7 +90,7 @@ var rows = [...]Row{
 	{Code: "brace-is-flat", Levels: look, Leaf: "raise", Title: "Braces lie flat", Cures: []string{"braces.from"}},
 	{Code: "leans-along", Levels: mustOrLook, Leaf: "raise", Title: "Leans along the tunnel"},
 	{Code: "sways-sideways", Levels: look, Leaf: "raise", Title: "Sways sideways"},
-	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Title: "Pipe bends too tightly"},
+	{Code: "bends-too-tight", Levels: mustOrLook, Leaf: "raise", Title: "Pipe bends tightly"},
 	{Code: "opening-blocked", Levels: mustOrLook, Leaf: "raise", Title: "The opening is blocked"},
 	{Code: "opening-near", Levels: look, Leaf: "raise", Title: "The opening is tight"},
 	{Code: "opening-wider-than-high", Levels: look, Leaf: "raise", Title: "Opening wider than high", Cause: true},

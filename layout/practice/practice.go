@@ -44,7 +44,7 @@ const Least = 16
 const (
 	Raisers  = 5
 	Carriers = 3 // of them: both feet and the crown
-	Markers  = 2 // one at each end of a tape; a third where three tapes meet
+	Markers  = 2 // one at each end of a tape; a third where tapes from two marks meet
 	Drivers  = 2
 )
 

@@ -90,6 +90,11 @@ func PullUp(u measure.System) measure.Length {
 	return measure.By(u, 24*measure.Inch, 600*measure.Millimetre)
 }
 
+// OverHook is how much of a stake is left over the hook that pulls it, or that slips off. Our own choice.
+func OverHook(u measure.System) measure.Length {
+	return measure.By(u, 2*measure.Inch, 50*measure.Millimetre)
+}
+
 // PullMoves is how far a stake that holds moves at the hook; one that moves as far is driven deeper. Our own choice.
 func PullMoves(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch, 25*measure.Millimetre)

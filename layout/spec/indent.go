@@ -98,7 +98,7 @@ func (o *outline) enter(indent int, text string) {
 	if len(o.levels) == 0 || o.levels[len(o.levels)-1].indent != indent {
 		o.levels = append(slices.Clone(o.levels), level{indent, dash})
 	}
-	if item := strings.TrimLeft(strings.TrimPrefix(text, "-"), " "); dash && blockKey.MatchString(item) {
+	if item := strings.TrimLeft(strings.TrimPrefix(text, "-"), " "); dash && blockKey().MatchString(item) {
 		o.levels = append(o.levels, level{indent + len(text) - len(item), false})
 	}
 }
@@ -121,7 +121,7 @@ func whole(line string) bool {
 	if item, ok := strings.CutPrefix(text, "- "); ok && strings.ContainsAny(strings.TrimSpace(item)[:1], "{[") {
 		return true
 	}
-	at := blockKey.FindStringSubmatch(text)
+	at := blockKey().FindStringSubmatch(text)
 	value := ""
 	if at != nil {
 		value = strings.TrimSpace(at[1])

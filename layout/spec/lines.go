@@ -16,11 +16,11 @@ const hardBlank = "\u00a0"
 // the cause is told before its effects and the rest of the file is read too.
 
 var (
-	oddDash   = regexp.MustCompile(`^(\s*)([–—•*]|-)(\s*)([{\[A-Za-z"'].*)$`)
-	tightPair = regexp.MustCompile(`^(\s*(?:- +)*)([A-Za-z][A-Za-z ]*):([^\s].*)$`)
-	equalPair = regexp.MustCompile(`^(\s*(?:- +)*)([A-Za-z][A-Za-z ]*?)\s*=\s*(.*)$`)
-	openQuote = regexp.MustCompile(`: +("[^"]*|'[^']*)$`)
-	blockKey  = regexp.MustCompile(`^\s*(?:- +)*[^\s#{\["'][^#]*?:(?:\s+(.*))?$`)
+	oddDash   = slip(`^(\s*)([–—•*]|-)(\s*)([{\[A-Za-z"'].*)$`)
+	tightPair = slip(`^(\s*(?:- +)*)([A-Za-z][A-Za-z ]*):([^\s].*)$`)
+	equalPair = slip(`^(\s*(?:- +)*)([A-Za-z][A-Za-z ]*?)\s*=\s*(.*)$`)
+	openQuote = slip(`: +("[^"]*|'[^']*)$`)
+	blockKey  = slip(`^\s*(?:- +)*[^\s#{\["'][^#]*?:(?:\s+(.*))?$`)
 )
 
 // mendLine reports and mends the first slip of a line, and returns whether there was one.
@@ -68,7 +68,7 @@ func (r *reader) mendLine(lines []string) bool {
 // mendPair mends what parts a key from its value, and a list's dash from its item.
 func (r *reader) mendPair(lines []string, i int) bool {
 	line := strings.TrimRight(lines[i], "\r")
-	if at := oddDash.FindStringSubmatch(line); at != nil && !(at[2] == "-" && at[3] != "") && !strings.HasPrefix(line, "---") {
+	if at := oddDash().FindStringSubmatch(line); at != nil && !(at[2] == "-" && at[3] != "") && !strings.HasPrefix(line, "---") {
 		lines[i] = at[1] + "- " + at[4]
 		what := "an item of a list begins with a hyphen and a blank"
 		if at[2] != "-" {
@@ -81,7 +81,7 @@ func (r *reader) mendPair(lines []string, i int) bool {
 	for _, p := range []struct {
 		form *regexp.Regexp
 		what string
-	}{{tightPair, "a blank is missing after the colon"}, {equalPair, "a key and its value are parted by a colon and a blank, not by ="}} {
+	}{{tightPair(), "a blank is missing after the colon"}, {equalPair(), "a key and its value are parted by a colon and a blank, not by ="}} {
 		if at := p.form.FindStringSubmatch(line); at != nil && isKey(at[2]) && at[3] != "" {
 			lines[i] = at[1] + at[2] + ": " + at[3]
 			value, _, _ := strings.Cut(at[3], " #")
@@ -99,13 +99,13 @@ func isKey(word string) bool {
 
 // mendQuotes mends a value that goes on after its closing quotation mark, as feet and inches in quotes do.
 func (r *reader) mendQuotes(lines []string, i int) bool {
-	if at := openQuote.FindStringSubmatchIndex(lines[i]); at != nil && !strings.Contains(lines[i][:at[2]], "#") && (i+1 >= len(lines) || startsAnew(lines[i+1])) {
+	if at := openQuote().FindStringSubmatchIndex(lines[i]); at != nil && !strings.Contains(lines[i][:at[2]], "#") && (i+1 >= len(lines) || startsAnew(lines[i+1])) {
 		closed := strings.TrimRight(lines[i], " \r") + lines[i][at[2]:at[2]+1]
 		r.failPart(i+1, at[2], brief(strings.TrimSpace(closed)), "a quotation mark opens here and is never closed")
 		lines[i] = closed
 		return true
 	}
-	at := afterQuote.FindStringSubmatchIndex(lines[i])
+	at := afterQuote().FindStringSubmatchIndex(lines[i])
 	if at == nil || strings.Contains(lines[i][:at[2]], "#") {
 		return false
 	}

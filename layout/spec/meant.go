@@ -15,11 +15,11 @@ var (
 	wordy = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8", "⅓", " 1/3", "⅔", " 2/3",
 		"‘", "'", "“", `"`, "„", `"`, "«", "", "»", "")
 	quotes       = "\"'“”„‘’«»"
-	unitWords    = regexp.MustCompile(`(?i)\b(amps?|amperes?|volts?|watts?|degrees?|pounds?|ounces?|percent|meters?|metres?|millimet(?:er|re)s?|centimet(?:er|re)s?|fet|feets|inchs|ins)\b\.?`)
+	unitWords    = slip(`(?i)\b(amps?|amperes?|volts?|watts?|degrees?|pounds?|ounces?|percent|meters?|metres?|millimet(?:er|re)s?|centimet(?:er|re)s?|fet|feets|inchs|ins)\b\.?`)
 	shortUnits   = map[string]string{"a": "A", "v": "V", "wat": "W", "deg": "deg", "pou": "lb", "oun": "oz", "per": "%", "met": "m", "mil": "mm", "cen": "cm", "fe": "ft", "in": "in"}
-	hedges       = regexp.MustCompile(`(?i)^(about|approx\.?|approximately|ca\.?|circa|~|≈|=)\s*`)
-	numberRun    = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
-	decimalComma = regexp.MustCompile(`^([^0-9]*[0-9]+),([0-9]{1,2}[^0-9]*)$`)
+	hedges       = slip(`(?i)^(about|approx\.?|approximately|ca\.?|circa|~|≈|=)\s*`)
+	numberRun    = slip(`[0-9]+(?:\.[0-9]+)?`)
+	decimalComma = slip(`^([^0-9]*[0-9]+),([0-9]{1,2}[^0-9]*)$`)
 	dashRange    = regexp.MustCompile(`^([1-9][0-9]*|last)\s*[-–—]\s*([1-9][0-9]*|last)$`)
 	numbersBy    = []string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
 )
@@ -29,8 +29,8 @@ func readings(s string) []string {
 	s, _, _ = strings.Cut(s, "//")
 	s, _, _ = strings.Cut(s, " (")
 	s = strings.TrimRight(strings.TrimSpace(s), ";,.")
-	s = hedges.ReplaceAllString(s, "")
-	plain := unitWords.ReplaceAllStringFunc(s, func(word string) string {
+	s = hedges().ReplaceAllString(s, "")
+	plain := unitWords().ReplaceAllStringFunc(s, func(word string) string {
 		for start, unit := range shortUnits {
 			if strings.HasPrefix(strings.ToLower(word), start) && len(start) == longestStart(word) {
 				return unit
@@ -90,8 +90,8 @@ func numberMeant(s string) string {
 			return fmt.Sprint(i)
 		}
 	}
-	s = decimalComma.ReplaceAllString(s, "$1.$2")
-	if found := numberRun.FindAllString(strings.ReplaceAll(s, ",", ""), -1); len(found) == 1 {
+	s = decimalComma().ReplaceAllString(s, "$1.$2")
+	if found := numberRun().FindAllString(strings.ReplaceAll(s, ",", ""), -1); len(found) == 1 {
 		if n := strings.TrimLeft(found[0], "0"); n != "" && n[0] != '.' {
 			return n
 		}

@@ -3,17 +3,23 @@ package spec
 import (
 	"regexp"
 	"strings"
+	"sync"
 )
 
+// slip is the pattern of a slip of the pen, made when it is first looked for: most specs hold none.
+func slip(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
+}
+
 var (
-	colonInBlock = regexp.MustCompile(`^(\s*(?:- +)*)([^\s:#'"{\[][^:#'"{\[]*): +([^'"{\[|>&*!%@#].*?:(?: .*?)?)(\s+#.*)?\r?$`)
-	colonInFlow  = regexp.MustCompile(`([{,]\s*)([^\s:{}\[\],"'#][^:{}\[\],"'#]*): +([^\s:{}\[\],"'#][^:{}\[\],"'#]*: [^{}\[\],"'#]*)`)
-	placeInFlow  = regexp.MustCompile(`((?:left |right )?legs|arches|ridge)( [^\[\]{}"',]*)? of \[[^\[\]{}"']*\]`)
-	hashInFlow   = regexp.MustCompile(`[:,\[{]\s*(#.*)$`)
-	oddStart     = regexp.MustCompile("(?:^\\s*|[:,\\[{-] *)([@`%])")
-	markStart    = regexp.MustCompile(`[:-] +([*&].*)$`)
-	afterQuote   = regexp.MustCompile(`: +("[^"]*"|'[^']*') *([^\s,\]}#])`)
-	noAnchor     = regexp.MustCompile(`^unknown anchor '(.*)' referenced`)
+	colonInBlock = slip(`^(\s*(?:- +)*)([^\s:#'"{\[][^:#'"{\[]*): +([^'"{\[|>&*!%@#].*?:(?: .*?)?)(\s+#.*)?\r?$`)
+	colonInFlow  = slip(`([{,]\s*)([^\s:{}\[\],"'#][^:{}\[\],"'#]*): +([^\s:{}\[\],"'#][^:{}\[\],"'#]*: [^{}\[\],"'#]*)`)
+	placeInFlow  = slip(`((?:left |right )?legs|arches|ridge)( [^\[\]{}"',]*)? of \[[^\[\]{}"']*\]`)
+	hashInFlow   = slip(`[:,\[{]\s*(#.*)$`)
+	oddStart     = slip("(?:^\\s*|[:,\\[{-] *)([@`%])")
+	markStart    = slip(`[:-] +([*&].*)$`)
+	afterQuote   = slip(`: +("[^"]*"|'[^']*') *([^\s,\]}#])`)
+	noAnchor     = slip(`^unknown anchor '(.*)' referenced`)
 )
 
 // mend explains a fault of syntax. Where the remedy is plain it mends the lines and returns true.
@@ -28,8 +34,8 @@ func (r *reader) mend(lines []string, err error) bool {
 	case inFlow && r.hash(line):
 	case inFlow && (r.flowColon(lines) || r.flowPlace(lines)):
 		return true
-	case says("mapping values") && colonInBlock.MatchString(here):
-		at := colonInBlock.FindStringSubmatchIndex(here)
+	case says("mapping values") && colonInBlock().MatchString(here):
+		at := colonInBlock().FindStringSubmatchIndex(here)
 		lines[line-1] = r.quoteColon(line, here, at[4:8])
 		return true
 	case r.mendLine(lines):
@@ -38,18 +44,18 @@ func (r *reader) mend(lines []string, err error) bool {
 		return true
 	case says("alphabetic or numeric"):
 		for i := range line {
-			if at := markStart.FindStringSubmatchIndex(r.lines[i]); at != nil {
+			if at := markStart().FindStringSubmatchIndex(r.lines[i]); at != nil {
 				r.failPart(i+1, at[2], `"`+brief(strings.TrimSpace(r.lines[i][at[2]:]))+`"`, "a value that begins with %s must stand in quotes", r.lines[i][at[2]:at[2]+1])
 				break
 			}
 		}
 	case says("mapping values"):
 		r.failLine(line, "", "a key cannot stand here; line it up with the other keys of its section, and put a value with a colon and a space in it in quotes")
-	case says("cannot start any token") && oddStart.MatchString(here):
-		at := oddStart.FindStringSubmatchIndex(here)
+	case says("cannot start any token") && oddStart().MatchString(here):
+		at := oddStart().FindStringSubmatchIndex(here)
 		r.failPart(line, at[2], `"`+brief(strings.TrimSpace(here[at[2]:]))+`"`, "a value cannot begin with %s; put it in quotes", here[at[2]:at[3]])
-	case noAnchor.MatchString(text):
-		r.anchor(noAnchor.FindStringSubmatch(text)[1])
+	case noAnchor().MatchString(text):
+		r.anchor(noAnchor().FindStringSubmatch(text)[1])
 	case says("end of stream"):
 		r.failLine(line, "", "a quotation mark or a bracket opens near this line and is never closed")
 	case says("',' or"):
@@ -77,7 +83,7 @@ func (r *reader) stray(lines []string, number int) bool {
 	case isKey(text):
 		section := ""
 		for i := at - 1; i >= 0 && section == ""; i-- {
-			if indent := len(lines[i]) - len(strings.TrimLeft(lines[i], " ")); indent < margin && blockKey.MatchString(lines[i]) {
+			if indent := len(lines[i]) - len(strings.TrimLeft(lines[i], " ")); indent < margin && blockKey().MatchString(lines[i]) {
 				section, _, _ = strings.Cut(strings.TrimLeft(lines[i], " -"), ":")
 			}
 		}
@@ -87,7 +93,7 @@ func (r *reader) stray(lines []string, number int) bool {
 		}
 		r.failPart(number, margin, example, "a colon and a value are missing after %s", text)
 		lines[at] = lines[at][:margin] + example
-	case before >= 0 && blockKey.MatchString(lines[before]) && !strings.Contains(lines[before], " #"):
+	case before >= 0 && blockKey().MatchString(lines[before]) && !strings.Contains(lines[before], " #"):
 		joined := strings.TrimRight(lines[before], " \r") + " " + text
 		r.failPart(number, margin, brief(strings.TrimSpace(joined)), "this line is neither a key nor an item of a list; a value stands on one line with its key")
 		lines[before], lines[at] = joined, ""
@@ -140,7 +146,7 @@ func (r *reader) quoteColon(line int, here string, at []int) string {
 // else the value must stand in quotes.
 func (r *reader) flowColon(lines []string) bool {
 	for i, l := range lines {
-		at := colonInFlow.FindStringSubmatchIndex(l)
+		at := colonInFlow().FindStringSubmatchIndex(l)
 		if at == nil || !plainFlow(l[:at[0]]) {
 			continue
 		}
@@ -173,7 +179,7 @@ func keyAtEnd(text string) string {
 // flowPlace reports and mends the first place for lights whose brackets stand within other brackets without quotes.
 func (r *reader) flowPlace(lines []string) bool {
 	for i, l := range lines {
-		at := placeInFlow.FindStringIndex(l)
+		at := placeInFlow().FindStringIndex(l)
 		if at != nil && strings.ContainsAny(l[:at[0]], "{[") && plainFlow(l[:at[0]]) {
 			quoted := `"` + l[at[0]:at[1]] + `"`
 			r.failPart(i+1, at[0], brief(quoted), "a place with brackets in it must stand in quotes here")
@@ -192,7 +198,7 @@ func plainFlow(before string) bool {
 // hash reports the comment that swallowed the end of a list or of braces, near the line.
 func (r *reader) hash(line int) bool {
 	for i := max(line-3, 0); i < min(line+1, len(r.lines)); i++ {
-		if at := hashInFlow.FindStringSubmatchIndex(r.lines[i]); at != nil {
+		if at := hashInFlow().FindStringSubmatchIndex(r.lines[i]); at != nil {
 			example := "bar: 1/2 in"
 			if number := barNumber.FindStringSubmatch(r.lines[i][at[2]:]); number != nil {
 				example = "bar: no. " + number[1]

@@ -153,7 +153,7 @@ func (j *judge) down() {
 		return
 	}
 	first := w.Bears[0].Damage
-	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it was to stand gusts of %s; past %s %s (arch %d): lay it flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it was to stand gusts of %s; from %s %s (arch %d): lay it flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
@@ -185,12 +185,12 @@ func (j *judge) crosses() {
 func (j *judge) steep() {
 	t, u := j.t, j.u
 	if g := t.Spec.Guys; len(g.Arches) > 0 && g.Out < g.From {
-		j.add(finding.LookAt, codeSteep, "guys.out", "a guy from %s with its %s %s out pulls down %.1f times what it pulls along, more than the arch weighs.",
+		j.add(finding.LookAt, codeSteep, "guys.out", "a guy tied %s up, its %s %s out, pulls down on the arch %.1f times what it pulls along.",
 			u.Tape(g.From), strings.TrimSuffix(t.Spec.TieEnds(), "s"), u.Tape(g.Out), float64(g.From/g.Out))
 		j.cure("guys.out", OutFor(g.From, u))
 	}
 	if GuysAtWayIn(t.Spec) {
-		j.add(finding.Note, codeWayIn, "guys", "a child runs into the guys of arch 1: hang the net from stake to leg.")
+		j.add(finding.Note, codeWayIn, "guys", "a child runs into the guys of arch 1: hang the net from guy stake to leg.")
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {
