@@ -66,8 +66,8 @@ func TestBetterRung(t *testing.T) {
 	}
 }
 
-// What is bought for the power plan is what it laid: each cord of its kind and length, with sockets in its length where it has several, and
-// three-ways at the spec's price.
+// What is bought for the power plan is what it laid: each cord of its kind and length, with sockets in its length where it has several, timers that take
+// what goes into any of them, and three-ways at the spec's price.
 func TestWiringIsThePlans(t *testing.T) {
 	several := 0
 	for _, name := range []string{"garden", "parkwalk", "schoolyard", "millwalk", "starter"} {
@@ -75,6 +75,11 @@ func TestWiringIsThePlans(t *testing.T) {
 		w := p.wiring()
 		if len(w.Cords) != len(p.Cords) || w.TapPrice != p.Spec.Power.Taps[0].Price {
 			t.Errorf("%s: %d cords of %d, three-ways at %v", name, len(w.Cords), len(p.Cords), w.TapPrice)
+		}
+		for _, timer := range p.Power.Timers {
+			if w.TimerPlugs < timer.Plugs || w.TimerAmps < timer.Size {
+				t.Errorf("%s: a timer takes %d plugs and %v, those bought %d and %v", name, timer.Plugs, timer.Size, w.TimerPlugs, w.TimerAmps)
+			}
 		}
 		for i, c := range p.Cords {
 			got, sockets := w.Cords[i], 0

@@ -4,6 +4,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"hoopwright/draw/paper"
+	"hoopwright/draw/place"
 )
 
 // A strip for the pitch of a wrap tells every line of the charts that it serves, by that line's ten turns; each line has one, and that of most pipes comes first.
@@ -28,5 +31,28 @@ func TestPitchStripsServeEveryLine(t *testing.T) {
 		if pipes != 0 {
 			t.Errorf("%s: strips serve %d pipes more than there are", name, pipes)
 		}
+	}
+}
+
+// A column holds the longest line of its cells and each word of its head, with white beside them; one that is ticked keeps the width that it was given.
+func TestColumnsHoldWhatIsInThem(t *testing.T) {
+	head, cells := paper.Strong.Sized(11), paper.Cell
+	for _, c := range []struct {
+		head, cell string
+		want       paper.Length
+	}{
+		{"Measured along", "9", head.Width("Measured")}, {"From", "left row, 12 ft", cells.Width("left row, 12 ft")}, {"From", "left row\n12 ft", max(cells.Width("left row"), head.Width("From"))},
+	} {
+		got := sized([]place.Column{{Head: "tick", Tick: true, Width: 7}, {Head: c.head, Lettering: cells}}, []place.Row{{Cells: []string{"", c.cell}}, {Cells: []string{"", "1"}}, {}})
+		if white := got[1].Width - c.want; got[0].Width != 7 || white < 3 || white > 5 {
+			t.Errorf("%q over %q: %v wide, ticks %v; want a little over %v", c.head, c.cell, got[1].Width, got[0].Width, c.want)
+		}
+	}
+}
+
+// Sentences follow each other, each once, nothing between them where there is none.
+func TestEachOnce(t *testing.T) {
+	if got := eachOnce([]string{"", "Call.", "Wait.", "", "Call.", "Drive."}); got != "Call. Wait. Drive." {
+		t.Errorf("%q", got)
 	}
 }
