@@ -7,6 +7,8 @@ import (
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/arch"
+	"hoopwright/layout/measure"
 )
 
 // A strip for the pitch of a wrap tells every line of the charts that it serves, by that line's ten turns; each line has one, and that of most pipes comes first.
@@ -54,5 +56,27 @@ func TestColumnsHoldWhatIsInThem(t *testing.T) {
 func TestEachOnce(t *testing.T) {
 	if got := eachOnce([]string{"", "Call.", "Wait.", "", "Call.", "Drive."}); got != "Call. Wait. Drive." {
 		t.Errorf("%q", got)
+	}
+}
+
+// A figure of several kinds of arch is the least of them, and more where another has an inch more.
+func TestLeastOfAllKinds(t *testing.T) {
+	b := binderOf(t, planOf(t, specs(t)["garden.yaml"]))
+	plan := *b.plan
+	b.plan, plan.Kinds = &plan, []*arch.Kind{{Span: 60 * measure.Inch}, {Span: 48 * measure.Inch}, {Span: 55 * measure.Inch}}
+	for _, c := range []struct {
+		kinds int
+		want  string
+	}{{3, measure.Imperial.Tape(48*measure.Inch) + " or more"}, {2, measure.Imperial.Tape(48*measure.Inch) + " or more"}, {1, measure.Imperial.Tape(60 * measure.Inch)}} {
+		all := b.plan.Kinds
+		b.plan.Kinds = all[:c.kinds]
+		if got := b.across(func(k *arch.Kind) measure.Length { return k.Span }); got != c.want {
+			t.Errorf("%d kinds: %s, want %s", c.kinds, got, c.want)
+		}
+		b.plan.Kinds = all
+	}
+	b.plan.Kinds = []*arch.Kind{{Span: 48 * measure.Inch}, {Span: 48.9 * measure.Inch}}
+	if got := b.across(func(k *arch.Kind) measure.Length { return k.Span }); got != measure.Imperial.Tape(48*measure.Inch) {
+		t.Errorf("less than an inch apart: %s", got)
 	}
 }

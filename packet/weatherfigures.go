@@ -74,7 +74,7 @@ func (b *binder) holdFigures() (list [][2]string) {
 	if b.plan.Weather == nil {
 		return list
 	}
-	if f := b.plan.Weather.Feet; s.Arch.Foot != nil && f.Weight > 0 {
+	if f := b.plan.Weather.Feet; f.Weight > 0 {
 		list = append(list, [2]string{"weights", fmt.Sprintf("%s on each foot, %s at each guy's or brace's end, %s in all; friction %.2g, wet or frosty, and 1.5", u.Mass(f.Weight.Mass()), u.Mass(f.Guy.Mass()), u.Mass(f.Total.Mass()), f.Grip)})
 	}
 	h := b.plan.Weather.Bracing
