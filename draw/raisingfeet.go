@@ -38,7 +38,8 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	})
 }
 
-// RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands beside it, the leg before them: its foot springs outward, and inside is under the arch.
+// RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
+// beside it, behind the leg on paper: its foot springs outward, and inside is under the arch.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3

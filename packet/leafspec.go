@@ -68,10 +68,9 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	}
 	front[len(tags)].Body = file(", front and back")
 	back = []block.Block{behind}
-	if whole := append(slices.Clone(front), lines); block.Height(whole, room.W) <= room.H {
-		return whole, append(back, foot...), true
-	}
-	first, rest, split := lines.Body.(listing).Split(room.W, room.H-block.Height(front, room.W)-lines.Gap)
+	// Half of it behind: a last side with two lines on it would be lost.
+	half := (lines.Body.Height(room.W) + listingLead) / 2
+	first, rest, split := lines.Body.(listing).Split(room.W, min(half, room.H-block.Height(front, room.W)-lines.Gap))
 	if !split {
 		return nil, nil, false
 	}

@@ -93,7 +93,8 @@ func (l lowering) stopBox() block.Block {
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("Stop, no start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s", block.Figure(gust), block.Figure(cold), block.Figure(slow), l.midway()))
+	add("Stop, no start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s",
+		block.Figure(gust), block.Figure(cold), block.Figure(slow), l.midway()))
 	bare := "cap at once" + l.capped() + "."
 	if l.ladder {
 		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
@@ -247,9 +248,9 @@ func (l lowering) freed(before, last int) string {
 			do += "Unplug the ridge string. "
 		}
 		do += fmt.Sprintf("Bow the ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
-	}
-	if l.ladder {
-		do += "Stepladder away. "
+		if l.ladder {
+			do += "Stepladder away. "
+		}
 	}
 	return do
 }
