@@ -199,7 +199,8 @@ func (l lowering) panels(done int) []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
-	foot := fmt.Sprintf("Foot 1 holds L%d. From beside: Foot 2, Crown lift R%d %s, step it out; Ladder %s its %s. Walk on till L%d is slack: lift off, cap, lay it outside L.",
+	foot := fmt.Sprintf("Foot 1 holds L%d. From beside: Foot 2, Crown lift R%d %s, step it out; Ladder %s its %s. "+
+		"Walk on till L%d is slack: lift off, cap, lay it outside L.",
 		last, last, high, block.Figure("caps"), upright(kind), last)
 	clear := fmt.Sprintf("%s clear past R%d.", out, last)
 	if n > 1 {
