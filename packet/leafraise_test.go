@@ -39,7 +39,7 @@ func TestWeightedBasesAreCalledSo(t *testing.T) {
 			}
 		}
 		all := strings.Join(words, " ")
-		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake, base and guy"}} {
+		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake and base, guys by a finger"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
 			}

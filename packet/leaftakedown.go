@@ -128,7 +128,7 @@ func tiedOn(p *layout.Plan, arch, bare string) string {
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
 func (l lowering) capped() string {
-	if !slices.ContainsFunc(l.plan.Stakes, func(s ground.Stake) bool { return s.Guy && !s.Base }) {
+	if !slices.ContainsFunc(l.plan.Stakes, staysCapped) {
 		return ""
 	}
 	return "; " + say.And(heldBy(l.plan).pick("guys’", "braces’")) + " caps stay"

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
@@ -204,11 +205,20 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.LaidFlat:
 		return fmt.Sprintf("From %s forecast: LAY FLAT by daylight before.", w.units.Speed(f.Gust))
 	case crew.StakesHold:
-		return fmt.Sprintf("None moves %s. Caps, ribbons on.", w.units.Inches(f.Length))
+		return w.stakesHold(f)
 	case crew.CrownKept:
 		return "Crowns above their lower marks."
 	}
 	return ""
+}
+
+// stakesHold is what is seen of stakes that hold; caps are on those alone that no pipe stands on.
+func (w taskWords) stakesHold(f crew.Figure) string {
+	text := "None moves " + w.units.Inches(f.Length) + ". Ribbons on"
+	if slices.ContainsFunc(w.plan.Stakes, staysCapped) {
+		text += ", " + say.And(heldBy(w.plan).pick("guy", "brace")) + " stakes capped"
+	}
+	return text + "."
 }
 
 func (w taskWords) wantPower(f crew.Figure) string {

@@ -47,7 +47,7 @@ func (b *tasker) nights() {
 	side := len(b.Spec.SideWays())
 	bars := many(Barriers, 2+side)
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
-		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(WindMeter), one(FirstAid), one(Phone))})
+		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(Ribbon), one(WindMeter), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{bars, one(Pencil)}})
 }
 
