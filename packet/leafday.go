@@ -104,8 +104,8 @@ func (r runSheet) names() block.Block {
 		of = "up to " + letter(r.Hands-r.Young-1)
 	}
 	text := fmt.Sprintf("%s, a name for each letter, %s %d or older; A organises.", say.Capital(people(r.Hands)), of, practice.Least)
-	if short := practice.Raisers - r.Hands; short > 0 && len(r.plan.Kinds) > 0 {
-		text += fmt.Sprintf(" Raising takes %d: find %d more.", practice.Raisers, short)
+	if takes := crew.Raisers(r.plan.Spec); takes > r.Hands && len(r.plan.Kinds) > 0 {
+		text += fmt.Sprintf(" Raising takes %d: find %d more.", takes, takes-r.Hands)
 	}
 	var blanks block.Blanks
 	for p := range r.Hands {

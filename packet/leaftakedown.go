@@ -83,12 +83,9 @@ func (l lowering) stopBox() block.Block {
 	if l.ladder {
 		roles = "Crown: lifts, holds the ladder. Ladder: climbs"
 	}
-	ask, people := l.plan.Spec.Crew.Ask, practice.Raisers
-	if len(l.plan.Spec.Site.Overhead) > 0 { // who watches has no hand free
-		people++
-	}
+	ask := l.plan.Spec.Crew.Ask
 	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: only the next arch. %s a crack, a wrong count.",
-		people, practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
+		crew.Raisers(l.plan.Spec), practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
 	bring := append([]string{fmt.Sprintf("leaf %d, tag bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
@@ -123,7 +120,7 @@ func (l lowering) midway() string {
 
 // tiedOn ties the legs of an arch at a row's open end to what stands in the ground beyond it.
 func tiedOn(p *layout.Plan, arch, bare string) string {
-	return fmt.Sprintf("tie %s, head high, low to the next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
+	return fmt.Sprintf("tie %s from head height low to next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
