@@ -149,7 +149,7 @@ func (w watch) noonCall() []block.Block {
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
 		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat by sunset (leaf\u00a0%d), takes %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
 			"Send: “LAY FLAT today at ____.”")
-		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", d.People, practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
+		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", crew.Raisers(w.plan.Spec), practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}
 	return append(list, block.Block{Name: "open or not", Gap: 1, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: columns}}}, Facts: facts})
 }
