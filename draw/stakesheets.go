@@ -152,14 +152,7 @@ func (p StakePlan) extent() paper.Rect {
 	var e box
 	for _, s := range p.stakes {
 		name := guyRadius + 2 + paper.StakeName.Width(s.String())
-		left, right := name, paper.Length(3)
-		if s.Side == spec.Right {
-			left, right = right, left
-		}
-		if !p.ground.Straight {
-			left, right = name, name
-		}
-		e.add(p.m.at(s.At()), left, right, beyondRoom, beyondRoom)
+		e.add(p.m.at(s.At()), name, name, beyondRoom, beyondRoom)
 	}
 	if p.entrance() {
 		e.add(p.m.at(p.ground.Stations[0].At).Add(paper.Point{Y: p.entranceRoom()}), 14, 14, 0, 1.5)

@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +11,8 @@ import (
 
 	"hoopwright/layout"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -128,5 +131,32 @@ func TestCures(t *testing.T) {
 				t.Errorf("no cure of %s; findings %v", code, findings(p))
 			}
 		})
+	}
+}
+
+// What rows are told to sag is the least half inch that takes the worst bow well under the limit: half an inch less does not.
+func TestRowsSagNoMoreThanTheyMust(t *testing.T) {
+	for _, step := range []string{"4 in", "6 in"} {
+		text := base.with("tunnel", "{arches: 6, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}}",
+			"lights", "{rows: {first: 12 in, step: "+step+", up to: 6 ft, sag: 0 in, strings: [mini led 100 warm]}}").text()
+		bow := func(sag string) (worst measure.Length) {
+			for _, e := range solved(t, strings.Replace(text, "sag: 0 in", "sag: "+sag, 1)).Lights.Pulls {
+				worst = max(worst, e.Bow)
+			}
+			return worst
+		}
+		list := solved(t, text).Findings
+		k := slices.IndexFunc(list, func(f finding.Finding) bool { return f.Code == "rows-bow-arch" })
+		if k < 0 {
+			t.Fatalf("rows every %s bow no arch", step)
+		}
+		sag, err := measure.ParseLength(list[k].Cure[0].Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		told, less := bow(list[k].Cure[0].Value), bow(fmt.Sprintf("%.1f in", sag.Inches()-.5))
+		if enough := .9 * practice.MostBow; told > enough || less <= enough {
+			t.Errorf("a sag of %v bows an arch by %v, half an inch less by %v; %v is aimed at", sag, told, less, enough)
+		}
 	}
 }

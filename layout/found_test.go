@@ -23,6 +23,9 @@ func TestFoundBecomesNextYears(t *testing.T) {
 			t.Errorf("arch %d: %v left, crown %v, factor %v; want %v, %v, %v", a.Number, a.Spec.LateModulus, a.SeasonCrown, a.LoadFactor, measure.Share(.3), soft.Arches[i].SeasonCrown, soft.Arches[i].LoadFactor)
 		}
 	}
+	if f := found.Found; len(f) != 1 || !f[0].Off || math.Abs(float64(f[0].Left-.3)) > .002 {
+		t.Errorf("%+v, want what was found held against the plan before it", f)
+	}
 	if !has(found, "found-off-plan") || has(plain, "found-off-plan") {
 		t.Errorf("the finding is there: %v; without found: %v", has(found, "found-off-plan"), has(plain, "found-off-plan"))
 	}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"hoopwright/examples"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -88,5 +89,24 @@ func TestWiringIsThePlans(t *testing.T) {
 	}
 	if several == 0 {
 		t.Error("no cord with several sockets was laid")
+	}
+}
+
+// Sticks of pipe are counted as they are cut, steel left out; none where some piece finds none.
+func TestSticksAsCut(t *testing.T) {
+	for _, name := range []string{"garden", "parkwalk", "schoolyard", "millwalk", "starter"} {
+		p, want := solvedExample(t, name), 0
+		for _, bar := range p.Stock.Cuts.Bars {
+			if !bar.Steel() {
+				want++
+			}
+		}
+		if got := p.sticks(); got != want || want == 0 {
+			t.Errorf("%s: %d sticks, %d are cut", name, got, want)
+		}
+	}
+	short := solvedExample(t, "garden", func(s *spec.Spec) { s.Arch.Left[0] = 11 * measure.Foot })
+	if got := short.sticks(); got != 0 {
+		t.Errorf("legs longer than what is sold: %d sticks", got)
 	}
 }

@@ -172,7 +172,7 @@ func (r runSheet) marking(day int) block.Block {
 		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
 	}
 	if day == r.Marked-1 && drives(r.plan) {
-		text += ", say who calls, flags"
+		text += ", say who calls and flags"
 	}
 	for _, j := range r.Jobs {
 		for k, st := range j.Stints {
@@ -194,7 +194,7 @@ func (r runSheet) head(day int) block.Block {
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
 	for _, j := range r.Jobs {
 		if k := len(j.Stints) - 1; j.Work == crew.LightUp && k >= 0 && j.Stints[k].Day == day {
-			text += fmt.Sprintf(", %s %s", whoWords(j.Stints[k].Hands, r.Hands), j.Stints[k].Begin)
+			text += fmt.Sprintf(", %s at %s", whoWords(j.Stints[k].Hands, r.Hands), j.Stints[k].Begin)
 		}
 	}
 	if d.Lunch > 0 {

@@ -63,7 +63,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, socket end first. Never pull."
+		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull."
 	},
 }
 

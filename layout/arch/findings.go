@@ -204,10 +204,9 @@ func (j *judge) opens() {
 	if in.Given != nil && in.Given(key) {
 		level = finding.MustFix
 	}
-	room := 2 * min(o.left, o.right)
 	var short []string
-	if room < w {
-		short = append(short, fmt.Sprintf("up to that height it leaves only %s about the middle", u.Tape(max(room, 0))))
+	if o.beside < w {
+		short = append(short, fmt.Sprintf("up to that height it leaves only %s about the middle", u.Tape(max(o.beside, 0))))
 	}
 	if o.head < h {
 		short = append(short, fmt.Sprintf("over that width it hangs as low as %s", u.Tape(max(o.head, 0))))
@@ -219,7 +218,7 @@ func (j *judge) opens() {
 // near reports a box that clears by less than the crew that measures the arch lets pass.
 func (j *judge) near(o opening) {
 	in, u := j.in, j.units
-	over, beside := o.head-in.OpeningHeight, 2*min(o.left, o.right)-in.OpeningWidth
+	over, beside := o.head-in.OpeningHeight, o.beside-in.OpeningWidth
 	moves, _ := j.kind.Moves()
 	give := Move{Crown: j.kind.GiveOrTake(u), Shoulder: Printed(moves.Give.Shoulder, u)}
 	var short []string

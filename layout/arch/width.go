@@ -87,20 +87,20 @@ func (k *Kind) widest() (greatest, at measure.Length) {
 
 // opening is how the box for people fits under the arch.
 type opening struct {
-	left, right measure.Length // from the middle to the inner face of each leg, least up to the box's height
-	head        measure.Length // least height over the box's width, drops counted
+	beside measure.Length // twice from the middle to the nearer leg's inner face, least up to the box's height
+	head   measure.Length // least height over the box's width, drops counted
 }
 
 // fits reports whether a box of width and height stands clear.
 func (o opening) fits(width, height measure.Length) bool {
 	const touch = measure.Length(1e-3)
-	return min(o.left, o.right)*2 >= width-touch && o.head >= height-touch
+	return o.beside >= width-touch && o.head >= height-touch
 }
 
 // opens measures the room for the box of people: how near the legs come up to its height, and how low the arch hangs over it.
 func (m *model) opens(k *Kind) opening {
 	width, height := m.in.OpeningWidth, m.in.OpeningHeight
-	o := opening{left: k.Span / 2, right: k.Span / 2, head: k.Clear}
+	o := opening{beside: k.Span, head: k.Clear}
 	crown := k.CrownTape
 	const fine = 8 // samples between the curve's points
 	for i := 1; i < len(k.Curve); i++ {
@@ -112,9 +112,9 @@ func (m *model) opens(k *Kind) opening {
 			case flat && math.Abs(float64(p.X)) < float64(width/2):
 				o.head = min(o.head, h-m.in.Drop)
 			case h <= height && p.Tape < crown:
-				o.left = min(o.left, -p.X)
+				o.beside = min(o.beside, -2*p.X)
 			case h <= height:
-				o.right = min(o.right, p.X)
+				o.beside = min(o.beside, 2*p.X)
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package bend
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -96,5 +97,40 @@ func TestSmallSystems(t *testing.T) {
 	d.a[0][0], d.a[0][1], d.a[1][0], d.a[1][1] = 1, 2, 2, 4
 	if d.solve(2) {
 		t.Error("two rows that say the same were solved")
+	}
+}
+
+// A factor is where a shape ends that is followed by small even steps: past a fold a pipe that hangs between its feet stands again, but not this one.
+func TestFactorFollowsOneShape(t *testing.T) {
+	const by, upTo = .01, 3.
+	s, ends := NewSolver(0), 0
+	for seed := range uint64(40) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		half := 1 + 3.5*r.Float64()
+		rod := Rod{DX: 2 * half * (.15 + .8*r.Float64()), Start: End{Hinged: true}, Finish: End{Hinged: seed%2 == 0},
+			Stretches: []Stretch{{Length: half, Stiffness: 2 + 58*r.Float64(), Weight: 30 * r.Float64()}, {Length: half, Stiffness: 2 + 58*r.Float64(), Weight: 30 * r.Float64()}}}
+		got, err := s.Factor(rod, upTo)
+		if err != nil {
+			t.Fatal(seed, err)
+		}
+		light, _ := s.lighten(rod)
+		var last state
+		last.copyFrom(&s.now)
+		load := 0.
+		for s.aim = light; load < upTo; last.copyFrom(&s.now) {
+			if s.aim.load = load + by; !s.newton() || !s.now.near(&last) || !s.stable() {
+				break
+			}
+			load += by
+		}
+		if load < upTo-by {
+			ends++
+		}
+		if math.Abs(got-min(load+by/2, upTo)) > by {
+			t.Errorf("rod %d: factor %v, by small steps between %v and %v", seed, got, load, load+by)
+		}
+	}
+	if ends < 10 {
+		t.Errorf("only %d shapes end", ends)
 	}
 }

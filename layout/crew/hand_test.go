@@ -374,3 +374,57 @@ func TestHelpersWanted(t *testing.T) {
 		}
 	}
 }
+
+// What stays on the tunnel is brought for every task that takes it, a tool once for all; the longest of a ladder or a line serves for all, of what is cut to a length none for
+// another.
+func TestKitOfTwoTasks(t *testing.T) {
+	stays := []Thing{ZipTies, SocketCovers, PlugCovers, Screws, StringTags}
+	for thing := range Bags + 1 {
+		p := Plan{Tasks: []Task{{Phase: Marking, Uses: []Need{long(thing, 3, 5)}}, {Phase: Marking, Uses: []Need{long(thing, 2, 5)}}, {Phase: TakeDown, Uses: []Need{many(thing, 9)}}}}
+		want := 3
+		if slices.Contains(stays, thing) {
+			want = 5
+		}
+		if got := p.Kit(Marking); !slices.Equal(got, []Need{long(thing, want, 5)}) {
+			t.Errorf("thing %d, three and two: %v, want %d", thing, got, want)
+		}
+	}
+	uses := []Need{long(StringLine, 1, 7), long(Stepladder, 1, 3), long(Stepladder, 1, 4), long(StringLine, 1, 6), long(Braces, 1, 6), long(Braces, 1, 7)}
+	want := []Need{long(StringLine, 1, 7), long(Stepladder, 1, 4), long(Braces, 1, 6), long(Braces, 1, 7)}
+	byThing := func(a, b Need) int { return int(a.Thing - b.Thing) }
+	slices.SortStableFunc(want, byThing)
+	if got := (Plan{Tasks: []Task{{Phase: Marking, Uses: uses}}}).Kit(Marking); !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// Which stakes a remedy may have moved: a new hole beside the old is for any, the others are for one kind, and who asks moves none.
+func TestWhatARemedyMoves(t *testing.T) {
+	all := []ground.Kind{ground.OfLeg, ground.OfGuy, ground.OfBrace}
+	for r, want := range map[Remedy][]ground.Kind{BesideHole: all, MoveAcross: all[:1], MoveAlong: all[:1], MoveGuy: all[1:2], Ask: nil, DoNotMove: nil} {
+		for _, k := range all {
+			if r.Moves(k) != slices.Contains(want, k) {
+				t.Errorf("remedy %d moves stakes of kind %d: %v", r, k, r.Moves(k))
+			}
+		}
+	}
+}
+
+// What an evening at the bench before the day takes waits neither for the unloading nor for the site's outlets; what it does not take, or only an evening after a day outdoors, does.
+func TestBenchWaitsForNoDay(t *testing.T) {
+	evening, day := Workday{works: worksOf(TryStrings, WrapLegs)}, Workday{works: allOfWork}
+	for _, c := range []struct {
+		days  []Workday
+		work  Work
+		after Work
+		want  bool
+	}{
+		{[]Workday{evening, day}, TryStrings, TryOutlets, true}, {[]Workday{evening, day}, WrapLegs, TryOutlets, true}, {[]Workday{evening, day}, TryStrings, Unload, true},
+		{[]Workday{evening, day}, MakeLegs, Unload, false}, {[]Workday{evening, day}, Lay, TryOutlets, false}, {[]Workday{evening, day}, WrapLegs, TryStrings, false},
+		{[]Workday{day, evening}, TryStrings, TryOutlets, false}, {nil, TryStrings, Unload, false},
+	} {
+		if got := (Input{}).spares(Job{Work: c.work}, Job{Work: c.after}, calendar{others: c.days}); got != c.want {
+			t.Errorf("days %v: work %d need not wait for %d: %v", c.days, c.work, c.after, got)
+		}
+	}
+}

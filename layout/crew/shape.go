@@ -31,9 +31,6 @@ func (s Shape) Numbers() []int { return numbers(s) }
 // holds reports whether what is held of the shape's first arch holds of another: the same pipe, sticks and stakes, a crown as high, a way as wide.
 func (s Shape) holds(k *arch.Kind, u measure.System) bool {
 	o := s[0].Kind
-	if k == o {
-		return true
-	}
 	if !slices.Equal(k.Left, o.Left) || !slices.Equal(k.Right, o.Right) || k.Spec.Stake != o.Spec.Stake || k.Spec.Pipe.Name != o.Spec.Pipe.Name {
 		return false
 	}

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"gopkg.in/yaml.v3"
+
 	"hoopwright/layout/measure"
 )
 
@@ -100,6 +102,20 @@ func TestLongestName(t *testing.T) {
 		_, err := Read("walk.yaml", []byte(walk("power: {circuits: {"+strings.Repeat("é", n)+": {volts: 120 V, breaker: 15 A}}}")))
 		if (err == nil) != fits {
 			t.Errorf("a name of %d letters: %v", n, err)
+		}
+	}
+}
+
+// A foot is the least of whatever people stand in or walk past: anything shorter is a slip of the pen, inches for feet.
+func TestNothingPeoplePassIsUnderAFoot(t *testing.T) {
+	for _, path := range []string{"tunnel.spacing", "tunnel.length", "tunnel.opening.width", "tunnel.opening.height", "arch.span", "arch.height", "guys.from", "guys.out", "braces.from"} {
+		k := keys[slices.IndexFunc(keys, func(k key) bool { return k.path == path })]
+		for text, fits := range map[string]bool{"11.9 in": false, "12 in": true, "0.3 m": false} {
+			var into measure.Length
+			r := &reader{spec: &Spec{}}
+			if got := k.rule.read(field{reader: r, path: path, table: path, node: &yaml.Node{Kind: yaml.ScalarNode, Value: text}}, &into); got != fits {
+				t.Errorf("%s: %s is taken: %v", path, text, got)
+			}
 		}
 	}
 }
