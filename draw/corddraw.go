@@ -127,10 +127,12 @@ func offOthers(at paper.Point, ways [][]leg, own int) bool {
 	return true
 }
 
-// tagLeast is the least length of a leg of which a number on it leaves something to be seen.
-const tagLeast paper.Length = 13
+const (
+	tagLeast paper.Length = 13 // the least length of a leg of which a number on it leaves something to be seen
+	tagAgain paper.Length = 20 // and of a further leg of the same cord that has its number again: between them it comes in to a foot
+)
 
-// tag sets a cord's number on its longest leg in the room, as near the middle as is free, off all other cords where that can be, else beside it at the end of a leader. It reports
+// tag sets a cord's number on its longest legs in the room, as near the middle as is free, off all other cords where that can be, else beside it at the end of a leader. It reports
 // whether the number found a place; a cord that lies outside the room needs none.
 func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) bool {
 	var all []leg
@@ -143,26 +145,34 @@ func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) b
 	if len(all) == 0 {
 		return true
 	}
-	text, way := fmt.Sprintf("C%d", c.cords[own].number), ways[own]
+	text, way, set := fmt.Sprintf("C%d", c.cords[own].number), ways[own], false
 	for _, alone := range []bool{true, false} {
 		for _, g := range all {
-			if g.q.Sub(g.p).Long() < tagLeast {
-				break
+			if long := g.q.Sub(g.p).Long(); long >= tagAgain || !set && long >= tagLeast {
+				set = g.numbered(b, text, func(at paper.Point) bool { return !alone || offOthers(at, ways, own) }) || set
 			}
-			for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9} {
-				at := g.p.Add(g.q.Sub(g.p).Times(share))
-				if (!alone || offOthers(at, ways, own)) && b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
-					centredText(b, at, text, paper.CellSmall)
-					return true
-				}
-			}
+		}
+		if set {
+			return true
 		}
 	}
 	for _, at := range []paper.Point{all[0].p.Add(all[0].q).Times(0.5), way[0].p, way[len(way)-1].q} { // a cord up a leg is short on paper: by its foot or its end
 		for _, leader := range []place.End{place.Bare, place.Dot} {
-			if b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: 30}) {
+			if b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: 30, Toward: way[0].q.Sub(way[0].p)}) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// numbered sets a cord's number on a leg of it, where that is free and may be, and reports whether it found a place.
+func (g leg) numbered(b *place.Board, text string, may func(at paper.Point) bool) bool {
+	for _, share := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9} {
+		at := g.p.Add(g.q.Sub(g.p).Times(share))
+		if may(at) && b.FreeText(at.Add(paper.Point{Y: 1.6}), 0, text, paper.CellSmall) {
+			centredText(b, at, text, paper.CellSmall)
+			return true
 		}
 	}
 	return false

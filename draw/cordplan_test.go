@@ -3,11 +3,14 @@ package draw
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/examples"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/spec"
 )
 
 // dots returns the centres of the filled circles of a radius on a page.
@@ -125,5 +128,21 @@ func TestCordPlanColumns(t *testing.T) {
 	}
 	if n != len(c.Sections) {
 		t.Errorf("%d sections drawn of %d", n, len(c.Sections))
+	}
+}
+
+// A wire past the last arch, within what one keeps from it, is on the map all across the way out where the page has room.
+func TestMapReachesWire(t *testing.T) {
+	source, err := examples.Files.ReadFile("garden.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	wire := "  overhead: [{name: drop, line: [[-30 ft, 52 ft], [60 ft, 52 ft]], height: 20 ft}]\n  outlets:"
+	p := solved(t, []byte(strings.NewReplacer("arches: 6", "arches: 8", "  outlets:", wire).Replace(string(source))))
+	s := NewSitePlan(p, series(p.Spec.Units), room)
+	m := s.placed(s.Sections[0], paper.Rect{X: room.X, Y: room.Y, W: room.W, H: room.H - siteFoot})
+	last := p.Stakes[2*len(p.Ground.Stations)-2]
+	if at := m.at(spec.Point{X: last.X, Y: 52 * measure.Foot}); at.Y < room.Y+siteOver*0.3 {
+		t.Errorf("the wire is %.1f mm below the map's upper edge", at.Y-room.Y)
 	}
 }

@@ -38,7 +38,8 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	})
 }
 
-// RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands beside it: its foot springs outward.
+// RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
+// beside it, behind the leg on paper: its foot springs outward, and inside is under the arch.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
@@ -48,9 +49,9 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	last := bent[len(bent)-1]
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
 	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),
-		s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.3, last.Add(paper.Point{Y: -1.5}), hold)}
+		s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
 	if r.Down {
-		people = append(people, s.helper(Crown, span*(wide-0.5)-elbowRoom*0.3, hold, last.Add(paper.Point{Y: -1.5})))
+		people = append(people, s.helper(Crown, span*(wide-0.5)-elbowRoom*0.12, hold, last.Add(paper.Point{Y: -1.5})))
 	}
 	s.play(people, func() {
 		s.pipe(bent)

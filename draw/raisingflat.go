@@ -79,6 +79,11 @@ func (r Raising) TiedFlat(page *paper.Page, room paper.Rect, tape, band string) 
 	s.Fill(paper.Box(paper.Rect{X: knot - clamp - 1.2, Y: y - flatPipe - 0.9, W: 2.4, H: 2*flatPipe + 1.8}), paper.Black)
 	s.through(y, knot-0.7, paper.Thick)
 	s.through(y, knot+0.7, paper.Thick)
+	if r.Wrapped { // the wire lies over both
+		at := func(x paper.Length) paper.Point { return paper.Point{X: knot + x, Y: y} }
+		s.Line(at(-clamp-1.2), at(1.1), paper.Pen{Width: 1.4, Colour: paper.White})
+		s.Line(at(-half-1.7), at(half+1.2), paper.Thick)
+	}
 	rows := [2]paper.Length{y + flatPipe + 5, y + flatPipe + 9.5} // of words under the pipe
 	s.Line(paper.Point{X: knot, Y: y + flatPipe}, paper.Point{X: knot, Y: rows[1] + 1}, paper.Thick)
 	over := y - flatPipe - 6 // the tape's line: too short on paper for a number of four figures within its extension lines

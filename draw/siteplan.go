@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
@@ -56,6 +57,9 @@ func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned b
 		if wider.Ratio <= max(siteFar*s.Scale.Ratio, siteAll) && s.apart(wider) >= siteBay && !cordsLost {
 			s.Scale, s.whole = wider, all
 		}
+	}
+	if e := s.above(); s.Scale.Length(float64(e.H)) <= room.H && s.Scale.Length(float64(e.W)) <= room.W {
+		s.whole = e
 	}
 	s.Sections = []Section{{1, n}}
 	if s.apart(s.Scale) < siteBay || float64(tunnel.W)/s.Scale.Ratio > float64(room.W) || float64(tunnel.H)/s.Scale.Ratio > float64(room.H) {
@@ -134,6 +138,22 @@ func (s *SitePlan) extent(sec Section, all bool) paper.Rect {
 	}
 	for _, p := range s.others() {
 		add(p)
+	}
+	return e.rect()
+}
+
+// above is what the first map shows with what hangs over the tunnel or straight beside it, as far as one keeps from it.
+func (s *SitePlan) above() paper.Rect {
+	m, t := s.turn(paper.Scale{Ratio: 1}), s.extent(Section{1, len(s.plan.Ground.Stations)}, false)
+	near := siteOver * 0.6 * paper.Length(s.Scale.Ratio) // nothing is written beyond it: it may lie in the margin
+	e := box{paper.Point{X: s.whole.X, Y: s.whole.Y}, paper.Point{X: s.whole.Right(), Y: s.whole.Bottom()}, true}
+	for _, l := range s.plan.Spec.Site.Overhead {
+		keep := m.length(l.Keep)
+		for _, over := range []paper.Rect{{X: t.X - keep, Y: t.Y, W: t.W + 2*keep, H: t.H}, {X: t.X, Y: t.Y - keep, W: t.W, H: t.H + 2*keep}} {
+			for _, p := range slices.Concat(crop(m.points(l.Line), over)...) {
+				e.add(p, -near, -near, -near, -near)
+			}
+		}
 	}
 	return e.rect()
 }

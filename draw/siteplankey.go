@@ -61,7 +61,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	line := func(pen paper.Pen) func(*place.Board, paper.Point) {
 		half := paper.Length(5)
 		if len(pen.Dash) > 0 {
-			half = 6.5
+			half = max(6.5, pen.Dash[0]+pen.Dash[1]) // of every pen a gap is seen
 		}
 		return func(b *place.Board, at paper.Point) {
 			b.Page.Line(at.Add(paper.Point{X: -half}), at.Add(paper.Point{X: half}), pen)
@@ -105,7 +105,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	})
 	add(over, 13, overhead, line(overCordPen))
 	add(len(site.Buried) > 0, 13, "buried", line(buriedPen))
-	add(len(site.Overhead) > 0, 13, "overhead", line(overheadPen))
+	add(len(site.Overhead) > 0, 24, "overhead", line(overheadPen))
 	hard := func(f spec.Feature) bool { return f.Hard && cropOutline(d.m.outline(f), d.room) != nil }
 	add(slices.ContainsFunc(site.Features, hard), 8, "hard ground", func(b *place.Board, at paper.Point) {
 		swatch := paper.Rect{X: at.X - 4, Y: at.Y - 1.8, W: 8, H: 3.6}

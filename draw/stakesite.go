@@ -89,7 +89,7 @@ func (d *stakeSheet) lineNames() {
 		}
 	}
 	for _, l := range d.spec.Site.Overhead {
-		d.nameLine(d.m.points(l.Line), 0, l.Name+" overhead", fmt.Sprintf(", %s up:\nkeep pipe and ladders %s off", d.units().Room(l.Height), d.units().Room(l.Keep)))
+		d.nameLine(d.m.points(l.Line), 0, l.Name+", "+d.units().Room(l.Height)+" up", fmt.Sprintf(":\nkeep pipe and ladders %s off", d.units().Room(l.Keep)))
 	}
 }
 

@@ -129,7 +129,7 @@ func (p *Plan) solveLights(in lights.Input, crowns []measure.Length) {
 func (p *Plan) shapes() []ground.Shape {
 	shapes := make([]ground.Shape, len(p.Arches))
 	for _, k := range p.Kinds {
-		shape := ground.Shape{Stick: max(sum(k.Left), sum(k.Right))}
+		shape := ground.Shape{Stick: sum(k.Left) + sum(k.Right)}
 		for _, q := range k.Curve {
 			shape.Curve = append(shape.Curve, spec.Point{X: q.X, Y: q.Y})
 		}

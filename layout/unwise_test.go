@@ -33,6 +33,8 @@ func TestUnwise(t *testing.T) {
 		{"a drop from the foot of a leg does not hang over the walk", base.with("lights", "{drops: [{where: legs tape 0 ft to 4 ft, string: drop led 100 warm, hang: 3 ft}]}"), "opening-blocked", 0},
 		{"a drop from the ridge does", base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 3 ft}]}"), "opening-blocked", finding.MustFix},
 		{"nobody looked for buried lines", base.with("site", "{unknown: [buried lines]}"), "buried-not-known", finding.LookAt},
+		{"a wire that an arch's joined pipe reaches", base.with("site", "{overhead: [{name: wire, line: [[-50 ft, 15 ft], [50 ft, 15 ft]], height: 29 ft}], "+siteOf+"}"), "near-overhead-line", finding.LookAt},
+		{"a wire above its reach", base.with("site", "{overhead: [{name: wire, line: [[-50 ft, 15 ft], [50 ft, 15 ft]], height: 31 ft}], "+siteOf+"}"), "near-overhead-line", 0},
 		{"nobody looked up", base.with("site", "{unknown: [overhead lines]}"), "overhead-not-known", finding.LookAt},
 		{"nobody read the breaker", base.with("site", "{unknown: [breaker]}"), "breaker-not-known", finding.LookAt},
 		{"nobody pressed TEST", base.with("site", "{unknown: [gfci]}"), "gfci-not-known", finding.LookAt},

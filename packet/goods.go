@@ -18,7 +18,7 @@ var stores = map[string]string{
 
 // goods are what the buying list calls things that go by no name of the catalog.
 var goods = map[stock.Kind]string{
-	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way", stock.Timer: "timer", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
+	stock.ZipTies: fmt.Sprintf("zip ties, pack of %d", stock.InBag), stock.WriteOnTags: fmt.Sprintf("write-on tags, pack of %d", stock.InBag), stock.ThreeWay: "three-way tap", stock.Timer: "timer", stock.Ribbon: "ribbon (flagging)", stock.Tee: "tee", stock.Cross: "cross", stock.Coupling: "coupling",
 }
 
 // wanted is what tells the right thing in the shop from the wrong one.
@@ -42,7 +42,8 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.GuyClamp:
 		return "pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.BraceClamp:
-		return "two pipes of " + u.Size(s.Arch.Pipe.OD)
+		from, to := stock.BandRound(s.Arch.Pipe.OD, s.Braces.Peg.Bar.Diameter), stock.BandRound(s.Arch.Pipe.OD, s.Arch.Pipe.OD)
+		return "for " + u.Cut(measure.RoundUp(from, u.Grid())-u.Grid()) + " to " + u.Cut(measure.RoundUp(to, u.Grid()))
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
@@ -60,7 +61,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		}
 		return words
 	case stock.Lath:
-		return "straight, " + stock.Sold(practice.Lath(u), u) + ": gauge"
+		return "straight, " + stock.Sold(practice.Lath(u), u)
 	}
 	return wanted[i.Kind]
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"hoopwright/layout"
+	"hoopwright/layout/ground"
 )
 
 // holders are what holds a tunnel lengthwise, for its words.
@@ -42,3 +43,6 @@ func standsOn(p *layout.Plan) (words []string) {
 	}
 	return words
 }
+
+// staysCapped reports whether a stake wears its cap all the time: no pipe stands on it.
+func staysCapped(s ground.Stake) bool { return s.Guy && !s.Base }

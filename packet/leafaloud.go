@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -74,9 +75,9 @@ func (b *binder) phones() block.Block {
 	if !slices.ContainsFunc(site.Places, func(p spec.SitePlace) bool { return p.For == spec.FirstAid }) {
 		open = append(open, block.Blank{Word: "First-aid box is at"})
 	}
-	who := block.Blanks{{Word: "Who decides if open"}}
+	var who block.Blanks // who decides if it is open, and the switches of the nights, are on their leaf
 	if len(b.plan.Strings) > 0 {
-		who = append(block.Blanks{{Word: "Who switches power off"}}, who...)
+		who = block.Blanks{{Word: "Who switches power off till it opens"}}
 	}
 	var lines []block.Block
 	for _, line := range []block.Blanks{open, who} {
@@ -113,22 +114,22 @@ func (b *binder) hazards() (list []aloud) {
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
 	}
-	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up all the same.")
+	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up, keep "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" from any.")
 	for _, l := range site.Overhead {
-		add(true, l.Name, "Hangs overhead. Electricity jumps to a pipe or ladder: one person only watches.")
+		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: stay "+b.spec.Units.Room(l.Keep)+" off, one person does nothing but watch.")
 	}
 	part("Stakes, feet", build)
 	add(driven, "Hammer", "Crushed fingers, splinters of steel: eye protection on, two paces off, nobody holds the stake.")
-	add(stakes, "Bare steel", "A spike for whoever falls. A cap comes off only as the pipe goes on.")
+	add(stakes, "Bare steel", "A spike for whoever falls: cap or pipe on it, always.")
 	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
 	tight := ""
 	if finding.Has(b.plan.Findings, "bends-too-tight") {
-		tight = " Near its strength: indoors till raised, never heated, never bent in frost."
+		tight = " Near its strength: indoors till raised, never heated; frost: another day."
 	}
 	part("Cutting and raising", build)
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
-	add(arches, "A lone arch", "Falls along the walk. The Guard holds it, nothing else.")
+	add(arches, "A lone arch", "Falls along the walk: the Guard does nothing but hold it.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
@@ -139,12 +140,23 @@ func (b *binder) hazards() (list []aloud) {
 	}
 	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, tell the organiser.")
 	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), d.Open)
-	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cover, no sign on it.")
+	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cover, no sign on arches.")
 	add(arches, "Crowd", "A fall in a crush piles people up: count at every way.")
 	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")
-	part("Taking down", d.Down)
-	add(strings, "Live wires", "Pull every plug first, and say so.")
-	add(arches, "Old pipe", "A season makes it crack, cold more so: eye protection on.")
+	part("Taking down, laying flat", d.Down)
+	add(arches, "All again", returning(stakes, strings))
 	return list
+}
+
+// returning is what hurts once more as arches come off, said in full where they do.
+func returning(stakes, strings bool) string {
+	again := "Pipe springs, brittle by now, arches fall"
+	if stakes {
+		again += ", steel is bare"
+	}
+	if strings {
+		again += ", plugs are live"
+	}
+	return fmt.Sprintf("%s: read the box, leaf %d.", again, leafNumber("takedown"))
 }

@@ -73,31 +73,25 @@ func boardFindings(all []remark, full int) []block.Block {
 	if len(all) == 0 {
 		return []block.Block{building, block.Paragraph("Nothing to fix and nothing to decide.")}
 	}
-	var list []block.Block
-	later := slices.IndexFunc(all, func(t remark) bool { return t.place() > toBuy })
-	if slices.ContainsFunc(all, func(t remark) bool { return t.place() == toBuy }) {
-		list = append(list, block.Block{Name: "before buying", Gap: 3, Keep: true, Body: partHead{part: "Before buying"}})
-	} else {
-		later = 0
-	}
+	var list, after []block.Block
 	var titles []string
 	for i, t := range all {
-		if i == later {
-			list = append(list, building)
-		}
-		if i >= full && (t.level == finding.Note || full < 0 && t.level == finding.LookAt) {
+		switch {
+		case i >= full && (t.level == finding.Note || full < 0 && t.level == finding.LookAt):
 			titles = append(titles, t.title)
-			continue
+		case t.place() > toBuy:
+			after = append(after, t.block(i < full))
+		default:
+			list = append(list, t.block(i < full))
 		}
-		list = append(list, t.block(i < full))
 	}
-	if later < 0 {
-		list = append(list, building)
+	if slices.ContainsFunc(all, func(t remark) bool { return t.place() <= toBuy }) {
+		list = append([]block.Block{{Name: "before buying", Gap: 3, Keep: true, Body: partHead{part: "Before buying"}}}, list...)
 	}
-	if len(titles) > 0 {
-		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("In the organiser’s annex, Reckoning:") + " “" + strings.Join(titles, "”, “") + "”.")})
+	if len(titles) > 0 { // here, for some hang on what is bought
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("Organiser reads annex, Reckoning:") + " “" + strings.Join(titles, "”, “") + "”.")})
 	}
-	return list
+	return append(append(list, building), after...)
 }
 
 // boardFoot is what found no room on paper, and what the packet is not good for.
@@ -179,7 +173,7 @@ func (b *binder) boardFigures() keyFigures {
 			figure{"Stake to stake", b.across(func(k *arch.Kind) measure.Length { return k.Span })},
 			figure{"Headroom", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
 			figure{"Width " + u.Tape(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
-			figure{b.closedAs(), b.insideWords()}, figure{"People inside, at most", fmt.Sprint(p.MostInside())})
+			figure{b.closedAs(), b.insideWords()}, figure{"Visitors inside, at most", fmt.Sprint(max(p.MostInside()-1, 1))}) // the watcher who walks is one of them
 	}
 	if n := len(p.Strings); n > 0 {
 		list = append(list, figure{"Strings of lights", fmt.Sprint(n)}, figure{"Power, all lit", measure.Watts(p.Power.Watts)})

@@ -104,8 +104,8 @@ func (r runSheet) names() block.Block {
 		of = "up to " + letter(r.Hands-r.Young-1)
 	}
 	text := fmt.Sprintf("%s, a name for each letter, %s %d or older; A organises.", say.Capital(people(r.Hands)), of, practice.Least)
-	if short := practice.Raisers - r.Hands; short > 0 && len(r.plan.Kinds) > 0 {
-		text += fmt.Sprintf(" Raising takes %d: find %d more.", practice.Raisers, short)
+	if takes := crew.Raisers(r.plan.Spec); takes > r.Hands && len(r.plan.Kinds) > 0 {
+		text += fmt.Sprintf(" Raising takes %d: find %d more.", takes, takes-r.Hands)
 	}
 	var blanks block.Blanks
 	for p := range r.Hands {
@@ -172,7 +172,7 @@ func (r runSheet) marking(day int) block.Block {
 		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
 	}
 	if day == r.Marked-1 && drives(r.plan) {
-		text += ", say who calls, flags"
+		text += ", say who calls and flags"
 	}
 	for _, j := range r.Jobs {
 		for k, st := range j.Stints {
@@ -194,7 +194,7 @@ func (r runSheet) head(day int) block.Block {
 	text := block.Figure(dayWords(d.Date)) + fmt.Sprintf(", %s to %s", d.Begin, r.done(day))
 	for _, j := range r.Jobs {
 		if k := len(j.Stints) - 1; j.Work == crew.LightUp && k >= 0 && j.Stints[k].Day == day {
-			text += fmt.Sprintf(", %s %s", whoWords(j.Stints[k].Hands, r.Hands), j.Stints[k].Begin)
+			text += fmt.Sprintf(", %s at %s", whoWords(j.Stints[k].Hands, r.Hands), j.Stints[k].Begin)
 		}
 	}
 	if d.Lunch > 0 {

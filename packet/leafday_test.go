@@ -288,6 +288,19 @@ func TestSiteMapNamesEverything(t *testing.T) {
 	}
 }
 
+// A wire is named with its height. One that an arch's joined pipe could reach forbids ladder and pipe until its owner is asked, one above that only beside the tunnel.
+func TestWireOnTheMap(t *testing.T) {
+	garden := string(specs(t)["garden.yaml"])
+	for high, forbids := range map[string]string{"18 ft": "before its owner is asked", "40 ft": "outside the tunnel"} {
+		plan := planOf(t, []byte(strings.Replace(garden, "  outlets:", "  overhead: [{name: drop, line: [[-30 ft, 42 ft], [60 ft, 42 ft]], height: "+high+"}]\n  outlets:", 1)))
+		sides, _ := dayOf(t, plan)
+		words := strings.ReplaceAll(strings.Join(wordsOf(sides[1].page), " "), "\n", " ")
+		if named := "drop, " + plan.Spec.Units.Room(plan.Spec.Site.Overhead[0].Height) + " up"; !strings.Contains(words, named) || !strings.Contains(words, forbids) {
+			t.Errorf("%s up: %q or %q is missing in %s", high, named, forbids, words)
+		}
+	}
+}
+
 // measureSite reads the finished site map with PDFium and lays a ruler on it: every two stakes of legs are as far apart as on the ground.
 func measureSite(t *testing.T, reader pdfium.Pdfium, example string) {
 	p, plan := printed(t, reader, example, "day")

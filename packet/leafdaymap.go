@@ -10,6 +10,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/power"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -115,7 +116,7 @@ func (m siteMaps) said(more string) block.Block {
 	}
 	ground := ""
 	if len(site.Buried) == 0 {
-		ground = "No buried line is known: nothing goes in before all have marked. "
+		ground = "Nothing goes in before utilities and owner have marked. "
 	}
 	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
 	if len(site.Buried) > 0 || hard {
@@ -125,7 +126,12 @@ func (m siteMaps) said(more string) block.Block {
 		ground += "No wheels over cords. "
 	}
 	if len(site.Overhead) > 0 {
-		ground += "Below a wire: no ladder, no upright pipe."
+		ground += "Wide hatching, below a wire: no ladder, no upright pipe"
+		if finding.Has(m.plan.Findings, "near-overhead-line") {
+			ground += " before its owner is asked."
+		} else {
+			ground += " outside the tunnel."
+		}
 	}
 	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + ground + "\n" +
 		"Trouble: stop, meet at __________, count heads, ring " + emergency(m.plan.Spec, "__________") + ". Heard by all, A: __________" + more
@@ -148,7 +154,7 @@ func (m siteMaps) words() draw.SiteWords {
 			return broken(fmt.Sprintf("%s in the ground: no stake within %s", l.Name, u.Inches(l.Keep)))
 		},
 		Overhead: func(l spec.Overhead) string {
-			return broken(fmt.Sprintf("%s overhead: stay %s away", l.Name, u.Room(l.Keep)))
+			return broken(fmt.Sprintf("%s, %s up: stay %s from it", l.Name, u.Room(l.Height), u.Room(l.Keep)))
 		},
 	}
 }
@@ -178,7 +184,7 @@ func (m siteMaps) facts(plan *draw.SitePlan) []block.Fact {
 		list = append(list, block.Fact{What: "keep from " + l.Name, Value: u.Inches(l.Keep)})
 	}
 	for _, l := range site.Overhead {
-		list = append(list, block.Fact{What: "keep from " + l.Name, Value: u.Room(l.Keep)})
+		list = append(list, block.Fact{What: "keep from " + l.Name, Value: u.Room(l.Keep)}, block.Fact{What: "height of " + l.Name, Value: u.Room(l.Height)})
 	}
 	return list
 }

@@ -161,7 +161,7 @@ func (b *binder) dayStops() block.Block {
 		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.Least)
 	}
 	if len(b.plan.Kinds) > 0 {
-		text += "\nLunch: no arch is left that somebody has to hold. Day put off to: ____________\n" + b.shutWords() + fmt.Sprintf(" all out, leaf %d", leafNumber("nights"))
+		text += "\nLunch: no arch is left that somebody has to hold. Day put off to: ____________\n" + b.shutWords() + fmt.Sprintf(" everyone out, leaf %d", leafNumber("nights"))
 		facts = append(facts, block.Fact{What: b.closedAs(), Value: b.insideWords()})
 		if flat, ok := b.flatAt(); ok {
 			text += fmt.Sprintf("; flat before %s, leaf %d", figure("down before gusts", u.Speed(flat.Called())), leafNumber("takedown"))

@@ -144,7 +144,7 @@ func (l lighting) windingSteps() (list []told) {
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
 	start, foot, laid := "Pipe on trestles.", "", "Ridges between their arches."
 	if len(standing) > 0 {
-		start, foot, laid = "Pipe on trestles; a leg’s arrow points to its crown.", "; at a foot tied up the leg", say.Capital(say.And(standing))+" to their stakes, ridges between."
+		start, foot, laid = "Pipe on trestles; a leg’s arrow points to its crown.", ", but at a foot turned up the leg, tied", say.Capital(say.And(standing))+" to their stakes, ridges between."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
 	_, later := l.notYet()
@@ -212,9 +212,9 @@ func (l lighting) notYet() (names []string, words string) {
 		if t.Action == crew.WindInPlace {
 			w, others := l.plan.Lights.Wraps[t.Of.Wraps[0]], ""
 			if len(l.plan.Ridge) > 1 {
-				others = "; others: cut once it is measured"
+				others = " Others come once it is measured."
 			}
-			return w.Strings, fmt.Sprintf("Not %v: give it, %s to the raising crew%s.", w.On, say.And(w.Strings), others)
+			return w.Strings, fmt.Sprintf("%s, %s: to the raising crew unwound.%s", say.Capital(w.On.String()), say.And(w.Strings), others)
 		}
 	}
 	return nil, ""

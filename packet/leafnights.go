@@ -3,6 +3,7 @@ package packet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/block"
@@ -39,8 +40,8 @@ func (b *binder) nightsLeaf() []folio {
 	}
 	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d, %s, is signed. Seen by", leafNumber(before), before)}}}, w.box()}
 	front = append(front, w.noonCall()...)
-	front = append(front, w.checks())
 	front = append(front, w.evening()...)
+	front = append(front, w.checks())
 	year := ""
 	if open := w.plan.Spec.Dates.Open; !open.IsZero() {
 		year = open.Format(", 2006")
@@ -146,9 +147,9 @@ func (w watch) noonCall() []block.Block {
 		d := w.plan.Weather.Drill(w.lit)
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat today by sunset (leaf %d), %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat by sunset (leaf\u00a0%d), takes %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
 			"Send: “LAY FLAT today at ____.”")
-		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", d.People, practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
+		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", crew.Raisers(w.plan.Spec), practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}
 	return append(list, block.Block{Name: "open or not", Gap: 1, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: columns}}}, Facts: facts})
 }
@@ -157,16 +158,19 @@ func (w watch) noonCall() []block.Block {
 func (w watch) checks() block.Block {
 	closed := crew.Cure{Do: crew.CloseTonight}
 	t := block.Table{Table: place.Table{Columns: []place.Column{{Width: 7, Lettering: paper.CellSmall}, {Head: "Checks before opening", Width: 62, Lettering: paper.Strong.Sized(11)},
-		{Head: "Want", Lettering: paper.Floor}, {Head: "If not: " + w.words.cure(closed), Width: 55, Lettering: paper.Floor}}}}
+		{Head: "Want", Lettering: paper.Floor}, {Head: "If not, ring who decides: " + w.words.cure(closed), Width: 55, Lettering: paper.Floor}}}}
 	for _, task := range w.checked() {
-		if len(task.IfOff) == 1 && task.IfOff[0] == closed { // the head says so
-			task.IfOff = nil
-		}
+		task.IfOff = slices.DeleteFunc(slices.Clone(task.IfOff), func(c crew.Cure) bool { return c == closed }) // the head says so
 		in := w.words.of(task)
 		t.Rows = append(t.Rows, place.Row{Cells: []string{fmt.Sprint(len(t.Rows) + 1), in.Do, in.Want, in.IfOff}})
 	}
 	return block.Block{Name: "checks", Gap: 3, Body: t, Facts: []block.Fact{{What: "a stake moves by hand, less than", Value: w.units.Inches(practice.PullMoves(w.units))},
 		{What: "crown under its mark, less than", Value: w.units.Inches(practice.CrownFell(w.units))}}}
+}
+
+// checkOf is the number of a check.
+func (w watch) checkOf(action crew.Action) int {
+	return slices.IndexFunc(w.checked(), func(t crew.Task) bool { return t.Action == action }) + 1
 }
 
 // checked are the tasks between the noon call and the shutting.
@@ -182,25 +186,26 @@ func (w watch) checked() (list []crew.Task) {
 // evening is what is written down once for all nights, who watches, and the closing.
 func (w watch) evening() []block.Block {
 	bring := brought(w.plan, true, crew.Nights)
-	leaves, closing := []string{}, ""
+	var leaves []string
 	hours := block.Blanks{{Word: "Watch here at"}, {Word: "Open from"}, {Word: "to"}}
 	if w.lit {
 		if w.plan.Spec.Given("power.evenings.hours") {
-			hours = append(hours, block.Blank{Word: fmt.Sprintf("lit %g hours, from", w.plan.Spec.Power.Evenings.Hours)})
+			hours = append(hours, block.Blank{Word: fmt.Sprintf("lit %g hours, to %d minutes later, from", w.plan.Spec.Power.Evenings.Hours, practice.TimerAfter)})
 		} else {
-			hours = append(hours, block.Blank{Word: "lit from"}, block.Blank{Word: "to"})
+			hours = append(hours, block.Blank{Word: "lit from"}, block.Blank{Word: fmt.Sprintf("to (%d minutes later)", practice.TimerAfter)})
 		}
-		leaves, closing = append(leaves, fmt.Sprint(leafNumber("power"))), fmt.Sprintf(" Timers darken it %d minutes later.", practice.TimerAfter)
+		leaves = append(leaves, fmt.Sprint(leafNumber("power")))
 	}
 	leaves = append(leaves, fmt.Sprint(leafNumber("takedown")))
+	closing := ""
 	for _, t := range w.tasks {
 		if t.Action == crew.NightClose {
 			in := w.words.of(t)
-			closing = in.Do + " " + in.Want + closing
+			closing = in.Do + " " + in.Want
 		}
 	}
-	text := fmt.Sprintf("%s mark and number these crowns on the stick, and %s under each.\n%s %d people: one counts at each way, one walks.\n%s %s, %s %s.\n%s %s", block.Figure("First night:"),
-		w.units.Inches(practice.CrownFell(w.units)), block.Figure("Watch:"), practice.Watchers+len(w.plan.Spec.SideWays()), block.Figure("Bring:"), strings.Join(bring, ", "),
-		say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves), block.Figure("At closing:"), closing)
+	text := fmt.Sprintf("%s %d people: one counts at each way, one walks. %s %s\n%s %s, %s %s.\n%s mark and number the crowns of check %d on the stick, and %s under each.",
+		block.Figure("Watch:"), practice.Watchers+len(w.plan.Spec.SideWays()), block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
+		block.Figure("First night:"), w.checkOf(crew.NightPipe), w.units.Inches(practice.CrownFell(w.units)))
 	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

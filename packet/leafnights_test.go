@@ -40,6 +40,9 @@ func TestNightsLeaf(t *testing.T) {
 				t.Errorf("%s: the leaf lacks %q", name, words)
 			}
 		}
+		if strings.Contains(all, "check 0") {
+			t.Errorf("%s: sends to a check that is not on the front", name)
+		}
 		if lit := len(plan.Strings) > 0; strings.Contains(all, "the drill on leaf") != (lit && len(plan.Power.Feeders) > 0) {
 			t.Errorf("%s: with %d strings a pointer to the trip drill: %v", name, len(plan.Strings), !lit)
 		}

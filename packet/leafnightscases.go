@@ -6,6 +6,7 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/practice"
 )
 
@@ -22,9 +23,9 @@ func casesBlocks(cases []nightCase) (list []block.Block) {
 
 // worstCases are those in which people are walked out at once: they are read to the watch before it opens.
 func (w watch) worstCases() []nightCase {
-	off, fire := "", ""
+	off, fire, touch := "", "", "touch nothing"
 	if w.lit {
-		off, fire = " Lights stay on till all are out; then timers off.", " power off,"
+		off, fire, touch = " Lights stay on till all are out; then timers off.", " power off,", "power off, touch nothing"
 	}
 	at := "any wind"
 	if gust, calm := w.closeAt(); !calm {
@@ -32,7 +33,7 @@ func (w watch) worstCases() []nightCase {
 	}
 	list := []nightCase{{"Thunder, or " + at, "everyone out." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT forecast, still up at dusk", fmt.Sprintf("touch nothing, bar all within %s of stakes till past.", block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT, still up at dusk", fmt.Sprintf("%s, ribbon %s off stakes till past.", touch, block.Figure(w.units.Room(w.apart())))})
 	}
 	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring " + cmp.Or(w.plan.Spec.Site.Emergency, "________") + ". Nobody goes back in."})
 	if w.lit {
@@ -48,7 +49,7 @@ func (w watch) otherCases() []nightCase {
 	if !w.lit {
 		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Closed by wind", wind}}
 	}
-	return []nightCase{{"Two runs dark, or all", fmt.Sprintf("flashlights on, people out, ways barred; then the drill on leaf %d.", leafNumber("power"))},
+	return []nightCase{{"One run dark", fmt.Sprintf("check %d. %s flashlights on, all out, ways barred; the drill on leaf %d.", w.checkOf(crew.NightLights), block.Figure("Two, or all:"), leafNumber("power"))},
 		{"Rain", "open while plugs hang dry. " + block.Figure("Ice, snow on it:") + " " + ice},
 		{"Crack, white line, leaning, a string or cord down or stolen", "everyone out, power off, CLOSED."}, {"Closed by wind", wind}}
 }

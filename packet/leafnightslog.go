@@ -22,7 +22,7 @@ func (w watch) log() []block.Block {
 		nights = nights[:min(len(nights), one)]
 	case len(nights) > one:
 		columns = 2
-		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Watch leader, keys, switches: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
+		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Leader, keys, power: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
 		dead := writing{"Went dead: night, outlet or run, mended by", 3}
 		for dead.least > 1 && columns*fit(free()-1.5-dead.Height(w.room.W)) < len(nights) {
 			dead.least--

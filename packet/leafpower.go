@@ -29,7 +29,7 @@ func (b *binder) powerLeaf() []folio {
 	if diagram.Empty() {
 		return nil
 	}
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start joining when leaf %d, caps counted, is signed. By", leafNumber("raise")), Share: 1.3}, {Word: "Electrician, phone"}}}}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start joining when leaf %d, caps counted, is signed by", leafNumber("raise")), Share: 1.3}, {Word: "Electrician, phone"}}}}
 	circuits := block.Block{Name: "circuits", Gap: 1.5, Body: diagram, Facts: p.facts()}
 	f := folio{front: side{title: "Power: what plugs into what"}}
 	if len(b.plan.Power.Feeders) == 0 {

@@ -13,7 +13,7 @@ import (
 
 // order is the order of the work: what is said aloud, the steps with their tests.
 func (p powering) order() []block.Block {
-	list := []block.Block{saidAloud("Dry hands, dry plugs. Ladder held, off the pipe, by daylight.",
+	list := []block.Block{saidBeside(heardAndAsk(p.plan.Spec), "Dry hands, dry plugs. Ladder held, never against pipe, by daylight.",
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
 		"Outlets empty till checks are signed. Mending them: a licensed electrician.")}
 	for i, t := range p.tasks {
@@ -108,18 +108,18 @@ func (p powering) trips() []block.Block {
 		}
 	}
 	steps := []string{
-		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: electrician.", pull, block.Figure("RESET")),
-		fmt.Sprintf("Pull every run%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to 5.", high, say.Capital(in), cord),
+		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
+		fmt.Sprintf("Pull its runs%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to 5.", high, say.Capital(in), cord),
 		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
-		fmt.Sprintf("All tried: %s AUTO. Walk lit, one out at most: let people in. Else, or trips again: CLOSED.", timer),
-		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, %s ON, back to 3. Trips again: electrician.", leafNumber("nights"), timer),
+		fmt.Sprintf("All tried: %s AUTO. Walk lit, one run dark at most: let people in. Else, or trips again: CLOSED.", timer),
+		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to 2. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips: people out, dry hands", withArticle(device(p.plan))))}
 	for i, s := range steps {
 		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
 	}
 	return append(list, block.Block{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
-		" by daylight, outlet’s " + cord + " out. First dark one: push plug in, same fuse, else a spare."}})
+		" note the first dark one. By daylight, outlet’s " + cord + " out: push plug in, same fuse, else a spare."}})
 }
 
 // several is what is at an outlet: of n such things several where any outlet has several.

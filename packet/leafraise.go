@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
@@ -132,11 +133,15 @@ func (r raising) people() []block.Block {
 	if len(r.shapes) > 1 && r.hangs() {
 		sheets = " Steps: back, next sheet."
 	}
+	takes, watching := crew.Raisers(r.Plan.Spec), ""
+	for _, l := range r.Plan.Spec.Site.Overhead {
+		watching += "\nOne more: only watches the " + l.Name
+	}
 	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; goods: leaf %d.%s", bring, leafNumber("stock"), sheets))}
 	if more := r.sideBySide(); len(more) > 0 {
-		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, five more: %s, %s as arch 1. Tape once joined.", say.Numbered("arch", more), say.Numbers(begun(more)))))
+		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, %d more: %s, %s as arch 1. Tape once joined.", takes, say.Numbered("arch", more), say.Numbers(begun(more)))))
 	}
-	return append(list, block.Paragraph("Five people, 16 or older\nFoot 1, 2: the legs\n"+crown+"\n"+ladder+"\n"+guard))
+	return append(list, block.Paragraph(fmt.Sprintf("%d people, %d or older\nFoot 1, 2: the legs\n%s\n%s\n%s%s", takes, practice.Least, crown, ladder, guard, watching)))
 }
 
 // sideBySide lists the arches that a second crew raises while the first is at others; none where one crew raises all.

@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // changedExample is the plan of an example with parts of its text put in place of others; all invented.
@@ -39,13 +40,34 @@ func TestWeightedBasesAreCalledSo(t *testing.T) {
 			}
 		}
 		all := strings.Join(words, " ")
-		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake, base and guy"}} {
+		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake and base, guys by a finger"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
 			}
 		}
 		if i == 1 && strings.Contains(all, "its stake") {
 			t.Error("a stake is said of an arch on bases")
+		}
+	}
+}
+
+// Each line overhead has a watcher who is none of the five: on the leaf, in every task of raising and lowering, and where it is laid flat.
+func TestOverheadLineHasItsWatcher(t *testing.T) {
+	plan := changedExample(t, "garden", "  soil: soft", "  soil: soft\n  overhead: [{name: service drop, line: [[0 ft, 30 ft], [40 ft, 30 ft]], height: 20 ft, keep: 10 ft}, {name: elm, line: [[0 ft, 9 ft], [0 ft, 30 ft]], height: 30 ft, keep: 10 ft}]")
+	for leaf, said := range map[string][]string{"raise": {"7 people, 16 or older", "only watches the service drop", "only watches the elm"}, "takedown": {"7, 16 or older"}, "nights": {"7 who lay it flat"}, "day": {"find 1 more"}} {
+		words := ""
+		for _, s := range leafSides(t, plan, leaf) {
+			words += " " + strings.Join(wordsOf(s.page), " ")
+		}
+		for _, want := range said {
+			if !strings.Contains(words, want) {
+				t.Errorf("%s: nowhere %q", leaf, want)
+			}
+		}
+	}
+	for _, task := range plan.Crew.Tasks {
+		if n := len(task.Who.Roles); n >= practice.Raisers && n != 7 {
+			t.Errorf("action %d has %d people, want 7", task.Action, n)
 		}
 	}
 }

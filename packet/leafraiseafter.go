@@ -50,10 +50,10 @@ func (r raising) sight(t crew.Task) block.Step {
 	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if held.guys {
 		text += " Guys alike."
-		off = "Leans: slacken both guys there, tighten both opposite."
+		off = "Leans: slacken guys it leans to, tighten opposite."
 	}
 	if len(t.Of.Stakes) > 0 {
-		text += " A ribbon on each " + say.And(held.pick("guy", "brace")) + "."
+		text += " Ribbon on each " + say.And(held.pick("guy", "brace")) + "."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }

@@ -33,7 +33,7 @@ func (r raising) tiedFlat() panel {
 		where, bare = "Flat, on bare pipe", r.u.Inches(practice.BareBand(r.u))
 		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
 	}
-	do := where + ": " + r.guysALeg() + ". Clamp below each knot, tightener at the far end."
+	do := where + r.underWire() + ": " + r.guysALeg() + ". Clamp below each knot, tightener at far end."
 	tape := func(m guyMark) string { return r.u.Inches(r.u.Taped(m.tape)) }
 	for i, m := range marks {
 		who := say.Numbered("arch", m.arches) + m.leg

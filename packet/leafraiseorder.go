@@ -146,7 +146,7 @@ func (r raising) aloud() block.Block {
 		lines[1] += " Midway: finish the arch, " + tiedOn(r.Plan, "it", "") + "."
 	}
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
-		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away. One person only watches it.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
+		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
 	}
 	var blocks []block.Block
 	for _, l := range lines {
@@ -188,7 +188,7 @@ func (r raising) together(a arch.Arch) panel {
 	if _, ok := r.tasks.first(crew.JoinCrown, a.Number); !ok {
 		return panel{}
 	}
-	do, off := "Mallet: legs to the pen lines, no glue.", ""
+	do, off := "Mallet: legs to pen lines, no glue.", ""
 	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
 		do = "Comes joined and wound: push legs to the pen lines." // its lights run over the crown
 	}
@@ -246,7 +246,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Tie net to each."
+			p.do += " Nets here only."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
@@ -263,14 +263,19 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 // braceWords say how braces are fixed, and how high on the legs.
 func (r raising) braceWords(t crew.Task) string {
-	how := "Clamp a brace outside each leg, %s up it, and to %s"
+	how := "Clamp a brace outside each leg%s, %s up, and to %s."
 	if r.Plan.Spec.Braces.Line {
-		how = "Buckle a line from each leg, %s up it, to %s, in the wall"
+		how = "Buckle a line from each leg%s, %s up, to %s, in the wall."
 	}
+	return fmt.Sprintf(how, r.underWire(), block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
+}
+
+// underWire says of what goes on a leg that lights cross its place.
+func (r raising) underWire() string {
 	if r.Wrapped {
-		how += ", under the wire"
+		return ", under the wire"
 	}
-	return fmt.Sprintf(how+".", block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
+	return ""
 }
 
 func (r raising) measured(a arch.Arch) panel {
@@ -279,8 +284,11 @@ func (r raising) measured(a arch.Arch) panel {
 		paint: func(page *paper.Page, room paper.Rect) { r.Measured(page, room, a.Number, r.climbs) }}
 }
 
-// longOrShort is what is done where crowns are not as far apart as wanted.
-const longOrShort = "Long: push in. Short: ask."
+// What is done where crowns are not as far apart as wanted: while other ridge pieces can still be cut to it, and after.
+const (
+	cutToIt     = "Long: push in. Off: leaf %d."
+	longOrShort = "Long: push in. Short: ask."
+)
 
 func (r raising) second(first, a arch.Arch, stood int) panel {
 	joined := len(r.Plan.Ridge) > 0
@@ -294,7 +302,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	}
 	p.action, p.hold = crew.MeasureBay, true
 	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	if p.off = longOrShort; len(r.Plan.Ridge) > 1 {
+	if p.off = fmt.Sprintf(cutToIt, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
 		p.do += ", tell the cutting crew"
 	}
 	p.do += "."
@@ -330,7 +338,7 @@ func (r raising) others() panel {
 	}}
 	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s as arch %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number) + r.ownFigures(say.From(third, last)...)
 	if joined {
-		p.do += ", hold each till its ridge is in"
+		p.do += ", ridge at hand: hold till joined"
 	}
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
@@ -340,7 +348,7 @@ func (r raising) others() panel {
 	}
 	if list := r.readings(); joined && len(list) > 1 {
 		front = append(front, "measuring")
-		p.off = "Off: as ridge 1."
+		p.off = longOrShort
 	}
 	if many := r.fix(&p, t.Of.Stakes); many != "" {
 		front = append(front, many+" as each stands")

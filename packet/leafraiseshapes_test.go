@@ -50,7 +50,7 @@ func TestSecondCrewIsTold(t *testing.T) {
 		for _, s := range leafSides(t, examplePlan(t, name), "raise") {
 			words = append(words, wordsOf(s.page)...)
 		}
-		if told := strings.Contains(strings.Join(words, " "), "Second crew, five more: arch"); told != want {
+		if told := strings.Contains(strings.Join(words, " "), "Second crew, 5 more: arch"); told != want {
 			t.Errorf("%s: a second crew is told of: %v, want %v", name, told, want)
 		}
 	}

@@ -19,13 +19,17 @@ func (b *binder) specLeaf() []folio {
 		}
 	}
 	head, lines, foot := b.specBlocks()
-	first := block.Block{Name: "counts first", Body: block.Words{Lettering: paper.Strong, Text: countsFirst()}}
+	first := block.Block{Name: "counts first", Body: block.Words{Lettering: paper.Strong, Text: b.countsFirst()}}
 	return []folio{{front: side{title: "Spec", blocks: slices.Concat([]block.Block{first}, head, []block.Block{lines}, foot)}}}
 }
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
-func countsFirst() string {
-	return fmt.Sprintf("Next year type leaf %d’s “good” counts under stock: own.", leafNumber("takedown"))
+func (b *binder) countsFirst() string {
+	text := "Next year type leaf %d’s “good” counts under stock: own."
+	if len(b.spec.Stock.Own) == 0 { // no line of it shows how
+		text = "Next year: stock: {own: [{item: lath, count: leaf %d’s “good”}]}."
+	}
+	return fmt.Sprintf(text, leafNumber("takedown"))
 }
 
 // specBlocks are what is said of the spec, its lines, and what was assumed.
@@ -54,7 +58,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	_, room := b.newSide(false)
 	head, lines, foot := b.specBlocks()
 	file := func(sides string) block.Words {
-		return block.Words{Lettering: paper.Strong, Text: "Keep this spec" + sides + ". " + countsFirst()}
+		return block.Words{Lettering: paper.Strong, Text: "Keep this spec" + sides + ". " + b.countsFirst()}
 	}
 	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file("")}}, head...)
 	cards := block.Height(tags, room.W)
@@ -66,7 +70,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	if whole := slices.Concat(front, []block.Block{lines}, foot); block.Height(whole, room.W) <= room.H {
 		return whole, nil, true
 	}
-	front[len(tags)].Body = file(", front and back")
+	front[len(tags)].Body = file(", both sides")
 	back = []block.Block{behind}
 	// Half of it behind: a last side with two lines on it would be lost.
 	half := (lines.Body.Height(room.W) + listingLead) / 2

@@ -105,6 +105,9 @@ func emergency(s *spec.Spec, words string) string {
 // work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
 // the ticket looks up too. checks stand before the step that does them.
 func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
+	if drives(s.words.plan) {
+		list = append(list, s.callers())
+	}
 	list = append(list, phaseHead("Mark", s.spec.Dates.Mark))
 	number, before, after, marking := 0, "", "", true
 	for i, t := range s.tasks {
@@ -126,8 +129,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 		case crew.CheckDots:
 			list = append(list, checks...)
 		case crew.CallLocator:
-			text = before + text + after + " Wait until all on the ticket have marked or answered."
-			list = append(list, s.callers())
+			text = before + text + after + " Wait until all have marked or answered."
 		case crew.ReadTicket:
 			if next := s.tasks[i+1]; next.Action == crew.LookUp { // one signature for what is looked at before anything is driven
 				text += " " + doing(next.Action)(s.words, next)
@@ -151,7 +153,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 
 const underHold paper.Length = 1 // below the frame of a hold
 
-// callers are who calls, between marking and driving, and who comes back once all have marked.
+// callers are who calls, and who comes back once all have marked: written down before the first step, for some go home after it.
 func (s *stakeLeaf) callers() block.Block {
 	who := block.Blanks{{Word: "Who calls"}}
 	if !crew.LikelyNEC(s.spec) { // its number differs from land to land

@@ -214,6 +214,23 @@ func TestNoStakeMayBeMovedIntoAKeepBand(t *testing.T) {
 	}
 }
 
+// The locating service marks no line of the owner's: whoever calls it asks the owner, once, whatever is known of what lies buried.
+func TestTheOwnerIsAskedOnce(t *testing.T) {
+	garden := string(specs(t)["garden.yaml"])
+	hose := garden[strings.Index(garden, "  buried:"):strings.Index(garden, "  outlets:")]
+	for buried, asked := range map[string]string{
+		hose:                          "call owner to mark the drip hose",
+		"":                            "ask the owner to mark lines not on the ticket",
+		"  unknown: [buried lines]\n": "Ask the owner what lies buried",
+		strings.Replace(hose, "owner", "town", 1): "ask the owner to mark lines not on the ticket",
+	} {
+		text := strings.ReplaceAll(pageWords(t, newStakeLeafFor(t, []byte(strings.Replace(garden, hose, buried, 1)))), "\n", " ")
+		if !strings.Contains(text, asked) || strings.Count(text, "owner") != 1 {
+			t.Errorf("%q: %q stands %d times; the owner %d times", buried, asked, strings.Count(text, asked), strings.Count(text, "owner"))
+		}
+	}
+}
+
 // nearest is the least distance of a place from points along a line, 4000 to a stretch.
 func nearest(p spec.Point, line []spec.Point) float64 {
 	least := math.Inf(1)

@@ -136,22 +136,25 @@ func (b buying) total() string {
 		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
 	}
 	if day := b.spec.Dates.Mark; !day.IsZero() {
-		text += ", here by " + day.Format("Mon 2 Jan")
+		text += ", here by " + day.Format("2 Jan 2006")
 	}
-	return text + fmt.Sprintf(". A tenth over: ask %s.", askWhom(b.spec)) + b.spares() + haul(b.plan)
+	spares := strings.Join(sparesOf(b.plan), ", ")
+	if spares != "" {
+		spares = " Spares in it: " + spares + "."
+	}
+	return text + fmt.Sprintf(". A tenth over: ask %s.", askWhom(b.spec)) + spares + haul(b.plan)
 }
 
-// spares says how much of what is bought is spare, by what it is.
-func (b buying) spares() string {
+// sparesOf says how much of what is bought is spare, by what it is.
+func sparesOf(p *layout.Plan) (words []string) {
 	sorts := []struct {
 		noun string
 		is   func(stock.Kind) bool
 	}{{"stick", func(k stock.Kind) bool { return k == stock.PipeStick }}, {"fitting", stock.Kind.Fitting}, {"bar", func(k stock.Kind) bool { return k == stock.SteelBar }},
 		{"stake", func(k stock.Kind) bool { return k == stock.ReadyStake }}, {"cap", func(k stock.Kind) bool { return k == stock.StakeCap }}, {"string", func(k stock.Kind) bool { return k == stock.LightString }}}
-	var words []string
 	for _, sort := range sorts {
 		n := 0
-		for _, i := range b.plan.Shopping {
+		for _, i := range p.Shopping {
 			if sort.is(i.Kind) {
 				n += min(i.Spare, i.Buy)
 			}
@@ -160,10 +163,7 @@ func (b buying) spares() string {
 			words = append(words, say.Count(n, sort.noun))
 		}
 	}
-	if len(words) == 0 {
-		return ""
-	}
-	return " Spares in it: " + strings.Join(words, ", ") + "."
+	return words
 }
 
 // haul says what the pipe rides home from the shop on, and what pipe and strings, and what steel weigh.

@@ -21,9 +21,9 @@ var fetchWords = map[crew.Thing]string{
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "pipe wrench", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection", crew.TestOutlet: "outlet that trips",
-	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening stick", crew.Lamp: "test lamp", crew.Torch: "flashlight",
+	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening sticks", crew.Lamp: "test lamp", crew.Torch: "flashlight",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water", crew.WindMeter: "wind meter", crew.Thermometer: "thermometer",
-	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "battery lantern",
+	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "battery lantern", crew.Ribbon: "ribbon",
 }
 
 // fetched says a thing with its count and its length.
@@ -48,7 +48,9 @@ func fetched(n crew.Need, u measure.System) string {
 		words += " of " + u.Room(practice.Stepladder(u, n.Length))
 	case n.Thing == crew.Saw:
 		words += " that cuts " + u.Cut(n.Length) + " wide"
-	case n.Thing == crew.OpeningSticks || n.Thing == crew.CrownStick:
+	case n.Thing == crew.OpeningSticks:
+		words += " cut from lath, " + u.Room(n.Length)
+	case n.Thing == crew.CrownStick:
 		words += " of lath, " + u.Room(n.Length)
 	}
 	return words
@@ -56,8 +58,13 @@ func fetched(n crew.Need, u measure.System) string {
 
 // brought lists what the crew of some phases brings: from home, or all of it where nobody brings what is bought any more.
 func brought(p *layout.Plan, all bool, phases ...crew.Phase) (words []string) {
-	for _, n := range p.Crew.Kit(phases...) {
-		if all || n.Thing.Source() == crew.Fetched {
+	list := p.Crew.Kit(phases...)
+	for i, n := range list {
+		switch {
+		case !all && n.Thing.Source() != crew.Fetched:
+		case n.Thing == crew.OpeningSticks && i > 0 && list[i-1].Thing == n.Thing: // the longer one
+			words = append(words, p.Spec.Units.Room(n.Length))
+		default:
 			words = append(words, fetched(n, p.Spec.Units))
 		}
 	}
@@ -122,7 +129,7 @@ func fetching(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch, each crew its own: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
+	return titled("Fetch, each crew its own and goods its steps name: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
 }
 
 func setSmall(text string) block.Words {

@@ -49,7 +49,7 @@ func (b *binder) tagBlocks() []block.Block {
 	}
 	cards = append(cards, sortTags(b.plan)...)
 	if len(cards)%tagsAcross > 0 {
-		cards = append(cards, draw.Tag{Name: "SPARES"})
+		cards = append(cards, draw.Tag{Name: "SPARES", What: strings.Join(sparesOf(b.plan), ", ")})
 	}
 	head := clip(b.spec.Title, paper.Small, 40)
 	if b.spec.Season != "" {

@@ -84,20 +84,21 @@ func (l lowering) stopBox() block.Block {
 		roles = "Crown: lifts, holds the ladder. Ladder: climbs"
 	}
 	ask := l.plan.Spec.Crew.Ask
-	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: the next arch. %s a crack, a wrong count.",
-		practice.Raisers, practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
+	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: only the next arch. %s a crack, a wrong count.",
+		crew.Raisers(l.plan.Spec), practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
 	bring := append([]string{fmt.Sprintf("leaf %d, tag bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
-	add("No start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s", block.Figure(gust), block.Figure(cold), block.Figure(slow), l.midway()))
+	add("Stop, no start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s",
+		block.Figure(gust), block.Figure(cold), block.Figure(slow), l.midway()))
 	bare := "cap at once" + l.capped() + "."
 	if l.ladder {
 		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
 	}
 	add("Bare "+upright(l.stand[0].Kind), bare)
 	for _, line := range l.plan.Spec.Site.Overhead {
-		add("Overhead, "+line.Name, fmt.Sprintf("pipe, ladder and people %s away. One person watches it.", u.Room(line.Keep)))
+		add("Overhead, "+line.Name, fmt.Sprintf("leaf %d. Pipe, ladder, people %s away. One person only watches it.", leafNumber("day"), u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
 	read := "Read aloud by"
@@ -114,17 +115,17 @@ func (l lowering) midway() string {
 	if len(l.stand) > 1 {
 		tied = tiedOn(l.plan, "the end arch", "bare ") + "; "
 	}
-	return block.Figure("Stopped midway:") + " finish the arch with a foot off, start no other, " + tied + "ask. " + mending[crew.WarmWater]
+	return block.Figure("Stopped midway:") + " finish the arch begun, start no other, " + tied + "ask. " + mending[crew.WarmWater]
 }
 
 // tiedOn ties the legs of an arch at a row's open end to what stands in the ground beyond it.
 func tiedOn(p *layout.Plan, arch, bare string) string {
-	return fmt.Sprintf("tie %s, head high, low to the next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
+	return fmt.Sprintf("tie %s from head height low to next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
 func (l lowering) capped() string {
-	if !slices.ContainsFunc(l.plan.Stakes, func(s ground.Stake) bool { return s.Guy && !s.Base }) {
+	if !slices.ContainsFunc(l.plan.Stakes, staysCapped) {
 		return ""
 	}
 	return "; " + say.And(heldBy(l.plan).pick("guys’", "braces’")) + " caps stay"
@@ -151,7 +152,7 @@ func (l lowering) takenOff(number int) string {
 	if words == nil {
 		return ""
 	}
-	return "Crown takes off its " + say.And(words) + ". "
+	return fmt.Sprintf("Crown takes off arch %d’s %s. ", number, say.And(words))
 }
 
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
@@ -195,7 +196,8 @@ func (l lowering) panels(done int) []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
-	foot := fmt.Sprintf("Foot 1 holds L%d. From beside, Foot 2, Crown lift R%d %s, step it out. Ladder %s its %s. Walk on till L%d is slack: lift off, cap.",
+	foot := fmt.Sprintf("Foot 1 holds L%d. From beside: Foot 2, Crown lift R%d %s, step it out; Ladder %s its %s. "+
+		"Walk on till L%d is slack: lift off, cap, lay it outside L.",
 		last, last, high, block.Figure("caps"), upright(kind), last)
 	clear := fmt.Sprintf("%s clear past R%d.", out, last)
 	if n > 1 {
@@ -205,7 +207,7 @@ func (l lowering) panels(done int) []panel {
 		}})
 		foot += l.again(done+1, before, first)
 	} else {
-		foot = l.takenOff(last) + clear + " " + foot
+		foot = "Foot 1, 2 hold it. " + l.takenOff(last) + clear + " " + foot
 	}
 	facts := []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}
 	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
@@ -214,24 +216,24 @@ func (l lowering) panels(done int) []panel {
 // again says which steps take down the arches before the last, and what is taken off first of those that are held.
 func (l lowering) again(free, before, first int) string {
 	if before == first {
-		return fmt.Sprintf(" Step %d again: arch %d%s.", free+1, first, l.offAt(first))
+		return fmt.Sprintf(" Step %d again: arch %d%s.", free+1, first, l.offAt(", ", first))
 	}
 	var off []string
 	for _, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
-		if at := l.offAt(a.Number); at != "" {
+		if at := l.offAt(fmt.Sprintf(". At arch %d: ", a.Number), a.Number); at != "" {
 			off = append(off, at)
 		}
 	}
 	if len(off) > 2 {
-		off = []string{"; " + say.And(heldBy(l.plan).pick("guys", "braces")) + " off first"}
+		off = []string{". At each: " + say.And(heldBy(l.plan).pick("guys", "braces")) + " off first"}
 	}
 	return fmt.Sprintf(" Steps %d, %d again: arch %d to %d%s.", free, free+1, before, first, strings.Join(off, ""))
 }
 
-// offAt says which guys and braces come off at an arch.
-func (l lowering) offAt(number int) string {
+// offAt says, after some words, which guys and braces come off at an arch.
+func (l lowering) offAt(words string, number int) string {
 	if held := l.heldBy(number); len(held[0])+len(held[1]) > 0 {
-		return fmt.Sprintf("; %s off first at %d", strings.Join(slices.Concat(held[0], held[1]), ", "), number)
+		return words + strings.Join(slices.Concat(held[0], held[1]), ", ") + " off first"
 	}
 	return ""
 }
@@ -245,7 +247,7 @@ func (l lowering) freed(before, last int) string {
 		}
 		do += fmt.Sprintf("Bow the ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
 		if l.ladder {
-			do += "Stepladder away, "
+			do += "Stepladder away. "
 		}
 	}
 	return do
@@ -280,7 +282,7 @@ func (l lowering) laidFlat(steps []int) block.Block {
 		dark = "unplug all, cords off strings and arches, "
 	}
 	gust := l.units.Speed(l.lowered(crew.GustBelow).Gust)
-	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s: %s%s. Tie pipe to the L %ss, outside, with %s.",
+	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s: %s%s. Tie pipe to the L %ss with %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), gust, dark, say.Numbered("step", steps), strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2, Facts: []block.Fact{{What: "laid flat before gusts of", Value: gust}},
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}

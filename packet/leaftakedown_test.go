@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -44,8 +45,8 @@ func TestTakedownLeaf(t *testing.T) {
 			t.Errorf("%s: it does not say which arch comes first", name)
 		}
 		for _, l := range plan.Spec.Site.Overhead {
-			if !strings.Contains(all, "Overhead, "+l.Name) {
-				t.Errorf("%s: nothing of the %s", name, l.Name)
+			if !strings.Contains(all, "Overhead, "+l.Name) || !strings.Contains(all, fmt.Sprintf("People: %d,", practice.Raisers+len(plan.Spec.Site.Overhead))) {
+				t.Errorf("%s: nothing of the %s, or nobody to watch it", name, l.Name)
 			}
 		}
 		if lit := len(plan.Strings) > 0; lit != strings.Contains(all, "all unplugged") {
@@ -165,7 +166,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"pipe to the L stakes, outside", "pipe to the L bases, outside", "pipe to the L stakes or bases, outside"},
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"pipe to the L stakes with", "pipe to the L bases with", "pipe to the L stakes or bases with"}, {"lay it outside L", "lay it outside L", "lay it outside L"},
 			{"Each stake: ten turns", "Bars out of their sockets", "Bars out of their sockets"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
@@ -174,11 +175,31 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 		if i == 1 && (strings.Contains(all, "Each stake") || strings.Contains(all, "wrench")) {
 			t.Error("a stake is pulled where none is driven")
 		}
-		if guys, ridge := strings.Index(all, "takes off its guys to G6"), strings.Index(all, "Bow the ridge out of crown 5"); guys < 0 || ridge < guys {
+		if guys, ridge := strings.Index(all, "takes off arch 6’s guys to G6"), strings.Index(all, "Bow the ridge out of crown 5"); guys < 0 || ridge < guys {
 			t.Errorf("%d: guys still pull when the ridge comes out", i)
 		}
-		if i == 0 && !(strings.Contains(all, "lift R6 28 in, step it out. Ladder caps its stake") && strings.Contains(all, "13′-1″ clear past R6") && strings.Contains(all, "L1, R1: 120 in each")) {
+		if i == 0 && !(strings.Contains(all, "From beside: Foot 2, Crown lift R6 28 in, step it out; Ladder caps its stake") && strings.Contains(all, "Stepladder away. 13′-1″ clear past R6") && strings.Contains(all, "L1, R1: 120 in each")) {
 			t.Errorf("how high, how far out, or how long is not said: %s", all)
+		}
+	}
+}
+
+// Strings are unplugged between legs only where one goes on from the other: in the garden from L1 to R1 at the crown; with an outlet on either side every leg's string ends there.
+func TestLegsUnpluggedWhereTheyAreJoined(t *testing.T) {
+	for split, joined := range map[string]bool{"every other": true, "left and right": false} {
+		plan := changedExample(t, "garden", "split: every other", "split: "+split)
+		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); strings.Contains(all, "Unplug leg strings") != joined {
+			t.Errorf("%s: leg strings unplugged: %v", split, !joined)
+		}
+	}
+}
+
+// What holds an arch comes off when that arch is next, never all at once: said at its number, of many at each.
+func TestGuysComeOffAtTheirArch(t *testing.T) {
+	for arches, want := range map[string]string{"[1, last]": "arch 5 to 1. At arch 1: G1 off first.", "[1, 3, last]": "At arch 3: G3a, G3b off first. At arch 1: G1 off first.", "[1, 2, 3, 4, last]": "arch 5 to 1. At each: guys off first."} {
+		plan := changedExample(t, "garden", "guys: {arches: [1, last]", "guys: {arches: "+arches)
+		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); !strings.Contains(all, want) {
+			t.Errorf("%s: not %q in %s", arches, want, all)
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/layout/crew"
-	"hoopwright/layout/lights"
+	"hoopwright/layout/power"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -21,7 +21,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		return fmt.Sprintf("Lay %s flat, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
-	crew.MeasureSag: plainly("Measure first: line between the feet to the crown’s middle. Found:"),
+	crew.MeasureSag: plainly("Entrance: arch 1, L is left. Measure: line between feet to crown’s middle. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
 		look := "Look along pipes. Pen line on legs’ walk side, renew names."
 		if len(w.plan.Ridge) > 0 {
@@ -33,8 +33,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
 		twist := "Twist " + w.jointed() + " apart."
-		if slices.ContainsFunc(w.plan.Lights.Wraps, func(wrap lights.Wrap) bool { return wrap.On.IsLeg() }) {
-			twist = "Unplug leg from leg, twist " + w.jointed() + " apart."
+		if slices.ContainsFunc(w.plan.Power.Chains, overCrown) {
+			twist = "Unplug leg strings, twist " + w.jointed() + " apart."
 		}
 		if w.plan.Spec.Arch.Joints == spec.Pinned {
 			return "Take the screws out, counted into a bag. " + twist
@@ -83,4 +83,14 @@ func (w taskWords) untie(crew.Task) string {
 		words = append(words, "Nets off.")
 	}
 	return strings.Join(words, " ")
+}
+
+// overCrown reports whether a run of strings goes on from one leg of an arch to the other, where they are parted.
+func overCrown(c power.Chain) bool {
+	for i, on := range c.On {
+		if i > 0 && on.IsLeg() && c.On[i-1].IsLeg() && on.Number == c.On[i-1].Number && on.Kind != c.On[i-1].Kind {
+			return true
+		}
+	}
+	return false
 }

@@ -26,13 +26,13 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:     "Fewer people: raise nothing.",
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:        "Warm: TEST, unplug it, cover, RESET.",
+	crew.SwapIt:        "Warm: TEST, unplug that joint, cover, RESET; swap by daylight.",
 	crew.Electrician:   "Fails: outlet empty, electrician.",
-	crew.DeadWaits:     "One run dark: timer off, pull its plug, bag plug, socket, open. More: CLOSED.",
+	crew.DeadWaits:     "Only one run dark: timer off, pull plug from socket, bag both, AUTO, OPEN.",
 	crew.Mend:          "Else unplug all, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: cap on, ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked or worn: X on it, back but not good, throw it out.",
+	crew.CutThrough:    "Cracked or worn: X on it; overleaf in back, not in good.",
 }
 
 // cure says a remedy.

@@ -53,7 +53,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else %s deeper: if that holds, retape all L, R.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else %s deeper: if that holds, move all L, R coloured tapes.", block.Figure(w.units.Inches(c.By)))
 		case crew.LongerStakes:
 			text += " Else ask."
 		}
@@ -141,7 +141,7 @@ func (w taskWords) wontGo(t crew.Task) string {
 		}
 	}
 	if slices.ContainsFunc(t.Of.Stakes, w.stays) {
-		ask += ", against its row"
+		ask += ", where the table forbids"
 	}
 	return text + ask + ": ask. Write it in Moved. Cut, bend none."
 }

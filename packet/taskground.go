@@ -254,7 +254,7 @@ func (w taskWords) checksOff(t crew.Task) string {
 				w.units.Inches(w.units.Taped(c.Then)), measure.By(w.units, "inch", "10 mm"), len(w.plan.Ground.Stations))
 		}
 	}
-	return text + " Else find its dots again, first one off twice."
+	return text + " Else find its dots again, first the one off in two checks."
 }
 
 func (w taskWords) callLocator(t crew.Task) string {
@@ -266,7 +266,12 @@ func (w taskWords) callLocator(t crew.Task) string {
 	if s := w.plan.Spec; !s.Dates.Build.IsZero() {
 		by = " by " + block.Figure(crew.CallBy(s).Format("Mon\u00a02\u00a0Jan"))
 	}
-	return fmt.Sprintf("Call %s%s: tell of the white dots.", who, by)
+	text, site := fmt.Sprintf("Call %s%s: tell of the white dots.", who, by), w.plan.Spec.Site
+	byOwner := func(l spec.Buried) bool { return l.MarkedBy == "" || l.MarkedBy == "owner" }
+	if !site.NotKnown(spec.BuriedLines) && !slices.ContainsFunc(site.Buried, byOwner) { // else the owner is asked anyway
+		text += " By then ask the owner to mark lines not on the ticket."
+	}
+	return text
 }
 
 func (w taskWords) markPrivate(t crew.Task) string {
@@ -275,5 +280,5 @@ func (w taskWords) markPrivate(t crew.Task) string {
 	if l.MarkedBy != "" {
 		who = l.MarkedBy
 	}
-	return fmt.Sprintf("By then call %s, ________, to mark the %s.", who, l.Name)
+	return fmt.Sprintf("By then call %s to mark the %s: ________________.", who, l.Name)
 }

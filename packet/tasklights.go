@@ -46,14 +46,19 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "Timers ON, clocks right. Press TEST, RESET: " + outletsSaid(w.resetAt(t.Of.Outlets)) + "."
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
-		return "By daylight, push every " + say.And(append(standsOn(w.plan), heldBy(w.plan).pick("guy", "brace")...)) + "."
+		held := heldBy(w.plan)
+		text := "By daylight, push every " + say.And(append(standsOn(w.plan), holders{braces: held.braces}.pick("", "brace")...))
+		if held.guys {
+			text += ", guys by a finger"
+		}
+		return text + "."
 	},
 	crew.NightPipe: func(_ taskWords, t crew.Task) string {
 		return "By daylight, look along every pipe. Crown stick upright at " + say.Numbered("crown", figureOf(t, crew.CrownKept).Arches) + "."
 	},
 	crew.NightLights: plainly("Look at lights, plugs, cords. Timers to AUTO."),
 	crew.NightWay:    taskWords.nightWay,
-	crew.NightClose:  plainly("Walk out as many as came in."),
+	crew.NightClose:  plainly("Walk all out."),
 
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
@@ -63,7 +68,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, socket end first. Never pull."
+		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull."
 	},
 }
 

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
@@ -21,7 +22,7 @@ var stated = map[crew.Wanted]string{
 	crew.PipeWhole:      "No crack, white line, open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or fall over; every way open.",
-	crew.LampsOut:       "Every way barred.",
+	crew.LampsOut:       "Ways barred.",
 	crew.DryAndLabelled: "All dry, counted, labelled.",
 	crew.SaidUnplugged:  "Said aloud: all unplugged.",
 }
@@ -204,11 +205,20 @@ func (w taskWords) wantDay(f crew.Figure) string {
 	case crew.LaidFlat:
 		return fmt.Sprintf("From %s forecast: LAY FLAT by daylight before.", w.units.Speed(f.Gust))
 	case crew.StakesHold:
-		return fmt.Sprintf("None moves %s. Caps, ribbons on.", w.units.Inches(f.Length))
+		return w.stakesHold(f)
 	case crew.CrownKept:
 		return "Crowns above their lower marks."
 	}
 	return ""
+}
+
+// stakesHold is what is seen of stakes that hold; caps are on those alone that no pipe stands on.
+func (w taskWords) stakesHold(f crew.Figure) string {
+	text := "None moves " + w.units.Inches(f.Length) + ". Ribbons on"
+	if slices.ContainsFunc(w.plan.Stakes, staysCapped) {
+		text += ", " + say.And(heldBy(w.plan).pick("guy", "brace")) + " stakes capped"
+	}
+	return text + "."
 }
 
 func (w taskWords) wantPower(f crew.Figure) string {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/weather"
@@ -66,7 +67,7 @@ func (k skies) drillWords() string {
 	for _, s := range d.Steps {
 		acts = append(acts, drillActs[s.Act])
 	}
-	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar every way, stay %s away.", d.People, d.Minutes, strings.Join(acts, ", "), k.plan.Spec.Units.Room(k.apart()))
+	return fmt.Sprintf("%d people, about %.0f minutes: %s. Too late: touch nothing, bar every way, stay %s away.", crew.Raisers(k.plan.Spec), d.Minutes, strings.Join(acts, ", "), k.plan.Spec.Units.Room(k.apart()))
 }
 
 // apart is how near anyone comes when it is too late to lay the tunnel flat.

@@ -257,5 +257,5 @@ const (
 
 	WarmWater
 	FindStake
-	CutThrough // and throw away
+	CutThrough // with an X
 )

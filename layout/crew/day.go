@@ -76,12 +76,17 @@ func Day(in Input) Plan {
 // dayFindings tells of too few hands, and of a building that takes days.
 func dayFindings(in Input, s Schedule) []finding.Finding {
 	var list []finding.Finding
-	if grown := s.Hands - s.Young; s.Young > 0 && grown < practice.Raisers {
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.young", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1 + s.Young)}},
-			Text: fmt.Sprintf("Raising an arch takes %d people of %d or older. There are %d with the organiser; find %s for the build day.", practice.Raisers, practice.Least, grown, say.Count(practice.Raisers-grown, "more grown helper"))})
-	} else if s.Hands < practice.Raisers {
-		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: "crew.helpers", Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(practice.Raisers - 1)}},
-			Text: fmt.Sprintf("Raising an arch takes %d people: one at each foot, one at the crown, one on the ladder, one who holds arch 1. There are %d with the organiser; find %s for the build day.", practice.Raisers, s.Hands, say.Count(practice.Raisers-s.Hands, "more helper"))})
+	few := func(key, text string, more int) {
+		list = append(list, finding.Finding{Level: finding.LookAt, Code: "few-hands", Key: key, Text: text, Cure: []finding.Change{{Key: "crew.helpers", Value: fmt.Sprint(s.Hands - 1 + more)}}})
+	}
+	takes, wires := Raisers(in.Spec), ""
+	if takes > practice.Raisers {
+		wires = ", one who watches each line overhead"
+	}
+	if grown := s.Hands - s.Young; s.Young > 0 && grown < takes {
+		few("crew.young", fmt.Sprintf("Raising an arch takes %d people of %d or older. There are %d with the organiser; find %s for the build day.", takes, practice.Least, grown, say.Count(takes-grown, "more grown helper")), takes-grown)
+	} else if s.Hands < takes {
+		few("crew.helpers", fmt.Sprintf("Raising an arch takes %d people: one at each foot, one at the crown, one on the ladder, one who holds arch 1%s. There are %d with the organiser; find %s for the build day.", takes, wires, s.Hands, say.Count(takes-s.Hands, "more helper")), takes-s.Hands)
 	}
 	if f, ok := tooLong(in, s); ok {
 		list = append(list, f)

@@ -49,11 +49,12 @@ type Role int
 
 // The roles.
 const (
-	Foot1  Role = iota // at the left foot
-	Foot2              // at the right foot
-	Crown              // carries the crown
-	Ladder             // on the ladder, or at its foot
-	Guard              // holds arch 1 until it is guyed, and does nothing else
+	Foot1   Role = iota // at the left foot
+	Foot2               // at the right foot
+	Crown               // carries the crown
+	Ladder              // on the ladder, or at its foot
+	Guard               // holds arch 1 until it is guyed, and does nothing else
+	Watcher             // of a line overhead, and does nothing else
 )
 
 // Who does a task: people by role, or any number of them.

@@ -47,7 +47,7 @@ func (b *tasker) nights() {
 	side := len(b.Spec.SideWays())
 	bars := many(Barriers, 2+side)
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
-		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(WindMeter), one(FirstAid), one(Phone))})
+		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(Ribbon), one(WindMeter), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{bars, one(Pencil)}})
 }
 
@@ -147,11 +147,11 @@ func (b *tasker) lower(all Scope) {
 		all.Bays = append(all.Bays, r.Bay)
 	}
 	legs := 2 * len(b.Arches)
-	uses := []Need{many(Caps, legs), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers), one(Bucket), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
+	uses := []Need{many(Caps, legs), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)), one(Bucket), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
 	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
+	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},
 		Uses: b.climbs(uses...)})
 }

@@ -42,17 +42,17 @@ func (b *tasker) trial() {
 	if len(b.Lights.Wraps) > 0 {
 		work += rates.Wrap * 2
 	}
-	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: roles(), Grown: true}, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
+	b.add(work, Task{Action: TrialArch, Of: Scope{Arches: n, Stakes: guys}, Who: Who{Roles: b.roles(), Grown: true}, Hold: true, Record: []Record{Found}, IfOff: cures(LookAtFaults, Ask),
 		Want: []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: a.GiveOrTake(b.units)}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
-		Uses: b.climbs(one(StringLine), one(ShortTape), one(Hammer), many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers))})
+		Uses: b.climbs(one(StringLine), one(ShortTape), one(Hammer), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)))})
 }
 
 // checkDay is what has to hold before the first arch: gusts, cold, people.
 func (b *tasker) checkDay() {
-	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: roles(), Grown: true}, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
+	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: b.roles(), Grown: true}, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
-			{What: PeopleThere, Count: practice.Raisers}},
-		Uses: []Need{many(Gloves, practice.Raisers), many(EyeProtection, practice.Raisers)}})
+			{What: PeopleThere, Count: Raisers(b.Spec)}},
+		Uses: []Need{many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec))}})
 }
 
 // raisingGust is the gust from which on no arch is raised or lowered: the usual one, or the tunnel's own where that is lower.
@@ -63,8 +63,13 @@ func (b *tasker) raisingGust() measure.Speed {
 	return b.Inside
 }
 
-// roles lists the five people who raise.
-func roles() []Role { return []Role{Foot1, Foot2, Crown, Ladder, Guard} }
+// Raisers is how many people raise an arch or take it down: each line overhead has one more, who only watches it.
+func Raisers(s *spec.Spec) int { return practice.Raisers + len(s.Site.Overhead) }
+
+// roles lists the people who raise.
+func (b *tasker) roles() []Role {
+	return append([]Role{Foot1, Foot2, Crown, Ladder, Guard}, slices.Repeat([]Role{Watcher}, len(b.Spec.Site.Overhead))...)
+}
 
 // standFirst stands arch 1, holds it until its guys are tight, and measures it.
 func (b *tasker) standFirst(a arch.Arch) {
@@ -213,7 +218,7 @@ func (b *tasker) measureFirsts(list []arch.Arch) {
 func (b *tasker) second(a arch.Arch) {
 	b.tieGuys(a)
 	n := []int{a.Number}
-	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: roles(), Grown: true}, Want: b.plugged(n, nil),
+	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.plugged(n, nil),
 		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
 	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
@@ -224,7 +229,7 @@ func (b *tasker) second(a arch.Arch) {
 	}
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
-	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: roles(), Grown: true},
+	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true},
 		Want: b.turns(bays), Uses: b.climbs(one(Mallet))})
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
@@ -267,7 +272,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		return
 	}
 	rates := b.Spec.Crew.Rates
-	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: roles(), Grown: true},
+	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: b.roles(), Grown: true},
 		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
 	work := rates.Raise * float64(len(rest))
 	if len(b.Ridge) > 0 {

@@ -7,7 +7,7 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Shape is what an arch fills of the air: its solved curve, and the longest leg, which is stood upright over a stake before it is bent.
+// Shape is what an arch fills of the air: its solved curve, and its whole pipe, which is joined on the ground and springs upright over its first stake where the other foot is let go.
 type Shape struct {
 	Curve []spec.Point // left foot to right: X to the right from the middle of the ground line, Y up from it; shared by arches that are alike
 	Stick measure.Length

@@ -80,7 +80,7 @@ func TestOverheadLineAgainstWidestAndStick(t *testing.T) {
 	}
 	wire(240*in, 71.79*in+3*ft+121*in)
 	wantNone(t, layBulging(s, 0), "near-overhead-line")
-	if text := want(t, layBulging(s, 20*ft), "near-overhead-line", finding.LookAt); !strings.Contains(text, "stood upright") {
+	if text := want(t, layBulging(s, 20*ft), "near-overhead-line", finding.LookAt); !strings.Contains(text, "sprung upright") {
 		t.Error(text)
 	}
 	wire(190*in-119*in, 6*ft)

@@ -14,7 +14,7 @@ import (
 type bay struct {
 	corners []spec.Point   // left, right, next right, next left
 	crown   measure.Length // the higher one
-	stick   measure.Length // the longest that is stood upright there
+	stick   measure.Length // the longest pipe that may stand upright there
 	name    string
 }
 
@@ -59,7 +59,7 @@ func surroundings(t tunnel) []finding.Finding {
 }
 
 // overhead measures, in space, from the line to the block of air that the tunnel and the people who raise it fill: as wide as the arches at their widest, and as
-// high as the crowns with working room for people and ladders above them, or as a leg stood upright over its stake before it is bent, whichever is more. The line's height
+// high as the crowns with working room for people and ladders above them, or as the whole pipe of an arch, sprung upright over its first stake, whichever is more. The line's height
 // counts from the ground beneath it. A keep distance that the spec did not give never forbids building, save where the line touches the tunnel itself.
 func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Finding, bool) {
 	u, lim := s.Units, practice.OnGround(s.Units)
@@ -86,7 +86,7 @@ func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Fi
 	}
 	what := fmt.Sprintf("the tunnel and the %s above its crowns that people and ladders need", u.Room(lim.Work))
 	if nearest.stick > nearest.crown+lim.Work {
-		what = fmt.Sprintf("the tunnel and a leg of %s stood upright at its stakes", u.Room(nearest.stick))
+		what = fmt.Sprintf("the tunnel and an arch's pipe of %s sprung upright over a stake", u.Room(nearest.stick))
 	}
 	comes := fmt.Sprintf("comes within %s of %s, nearest", u.Room(least), what)
 	if least == 0 {

@@ -39,8 +39,8 @@ func Stepladder(u measure.System, height measure.Length) measure.Length {
 // Least is the least age, in years, of whoever raises, saws, drives, climbs or plugs in. Common practice, no source.
 const Least = 16
 
-// People of the jobs. Five raise an arch: one at each foot, one at the crown, one on the ladder or at its foot, and one who holds arch 1 until it is guyed. Common
-// practice, no source.
+// People of the jobs. Five raise an arch: one at each foot, one at the crown, one on the ladder or at its foot, and one who holds arch 1 until it is guyed; a line overhead
+// has a watcher besides. Common practice, no source.
 const (
 	Raisers  = 5
 	Carriers = 3 // of them: both feet and the crown

@@ -37,7 +37,7 @@ const (
 	ZipTies
 	MarkingPaint
 	MarkingFlag // beside a dot that waits
-	Lath        // for gauge sticks
+	Lath        // for gauge and opening sticks
 	Ribbon
 	WriteOnTags
 )

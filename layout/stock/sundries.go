@@ -119,6 +119,13 @@ func (b *basket) braces(in Input) {
 	b.add(Item{Item: "webbing", Kind: Webbing, Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries})
 }
 
+// BandRound is the size of a hose clamp that holds two bars side by side: a belt about both, as a circle.
+func BandRound(one, other measure.Length) measure.Length {
+	apart, less := float64(one+other)/2, float64(one-other)/2
+	tilt := math.Asin(less / apart)
+	return measure.Length(2*math.Sqrt(apart*apart-less*less)+apart*math.Pi+2*tilt*less) / math.Pi
+}
+
 // sundries lists line for guys, along the crowns and to tie arches down that stand on bases, what holds it and braces, ties, paint, ribbon and tags.
 func (b *basket) sundries(in Input) {
 	guys := 0
@@ -161,12 +168,16 @@ func (b *basket) sundries(in Input) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
 	b.add(Item{Item: "guy line", Kind: GuyLine, Need: int(math.Ceil(float64(line/per) - 1e-9)), Unit: unit, Where: whereSundries, Ropes: ropes})
-	laths := practice.Laths(in.Spec.Units, ground.Widest(in.Stakes))
+	laths, ties := 0, in.Ties
+	for _, long := range []measure.Length{ground.Widest(in.Stakes), in.Spec.Tunnel.OpeningWidth, in.Spec.Tunnel.OpeningHeight} { // the gauge stick, those of the opening
+		n := practice.Laths(in.Spec.Units, long)
+		laths, ties = laths+n, ties+practice.LathTies*(n-1)
+	}
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys, Each)
 	b.braces(in)
 	b.bases(in, per, unit)
-	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(in.Ties+practice.LathTies*(laths-1), in.Spec.Stock.Spares)), Bag)
+	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {
 		add(MarkingFlag, "marking flag", len(in.Stakes), Each)

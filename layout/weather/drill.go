@@ -2,8 +2,6 @@ package weather
 
 import (
 	"math"
-
-	"hoopwright/layout/practice"
 )
 
 // Act is one step of laying the tunnel flat.
@@ -30,7 +28,6 @@ type Step struct {
 // Drill is how the tunnel is laid flat.
 type Drill struct {
 	Steps   []Step
-	People  int
 	Minutes float64
 	Apart   float64 // m, twice the highest crown: how near anyone comes when it is too late
 }
@@ -49,7 +46,7 @@ const (
 func (w *Weather) Drill(lit bool) Drill {
 	t := w.of
 	n := len(t.Arches)
-	d := Drill{People: practice.Raisers}
+	var d Drill
 	add := func(act Act, count int, each float64) {
 		if count > 0 {
 			d.Steps = append(d.Steps, Step{act, count, each * float64(count)})

@@ -162,8 +162,8 @@ func TestDrill(t *testing.T) {
 			t.Errorf("act %d is done %d times, want %d", act, counts[act], want)
 		}
 	}
-	if long := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(true); long.Minutes <= d.Minutes || d.People < 4 {
-		t.Errorf("%g minutes for 12 arches, %g for 6, %d people", long.Minutes, d.Minutes, d.People)
+	if long := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(true); long.Minutes <= d.Minutes {
+		t.Errorf("%g minutes for 12 arches, %g for 6", long.Minutes, d.Minutes)
 	}
 	close2(t, "apart", d.Apart, 2*w.of.Arches[0].Crown.Metres(), 1e-9)
 	if dark := w.Drill(false); dark.Steps[0].Act != FreeRidge {
