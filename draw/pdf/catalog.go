@@ -93,29 +93,21 @@ func attach(f *file, doc Document) (names, all string) {
 // relationships are the roles an attached file can play (ISO 32000-2, 7.11.3, table 43).
 var relationships = map[string]bool{"Source": true, "Data": true, "Alternative": true, "Supplement": true, "Unspecified": true}
 
-// checkAttachments fills in what was left out and reports what cannot be attached.
-func checkAttachments(given []Attachment) ([]Attachment, error) {
-	out := append([]Attachment(nil), given...)
+// checkAttachments reports what cannot be attached.
+func checkAttachments(list []Attachment) error {
 	seen := map[string]bool{}
-	for i := range out {
-		a := &out[i]
-		if a.Relationship == "" {
-			a.Relationship = "Unspecified"
-		}
-		if a.MIME == "" {
-			a.MIME = "application/octet-stream"
-		}
+	for _, a := range list {
 		switch {
 		case a.Name == "" || strings.ContainsAny(a.Name, "/\\\x00"):
-			return nil, fmt.Errorf("an attachment cannot be named %q", a.Name)
+			return fmt.Errorf("an attachment cannot be named %q", a.Name)
 		case seen[a.Name]:
-			return nil, fmt.Errorf("two attachments are named %q", a.Name)
+			return fmt.Errorf("two attachments are named %q", a.Name)
 		case !relationships[a.Relationship]:
-			return nil, fmt.Errorf("attachment %q: no relationship %q", a.Name, a.Relationship)
+			return fmt.Errorf("attachment %q: no relationship %q", a.Name, a.Relationship)
 		}
 		seen[a.Name] = true
 	}
-	return out, nil
+	return nil
 }
 
 // information returns the document information dictionary.

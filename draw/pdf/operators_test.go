@@ -110,8 +110,8 @@ func TestRefused(t *testing.T) {
 		"NaN size":      with(paper.Text{String: "x", Lettering: paper.Body.Sized(paper.PointSize(math.NaN()))}),
 		"broken UTF-8":  with(paper.Text{String: "a\xe2", Lettering: paper.Body}),
 		"past U+FFFF":   with(paper.Text{String: "light 💡", Lettering: paper.Body}),
-		"two names":     {Pages: with(nil).Pages, Attachments: []Attachment{{Name: "a"}, {Name: "a"}}},
-		"a path":        {Pages: with(nil).Pages, Attachments: []Attachment{{Name: "../a"}}},
+		"two names":     {Pages: with(nil).Pages, Attachments: []Attachment{{Name: "a", Relationship: "Data"}, {Name: "a", Relationship: "Data"}}},
+		"a path":        {Pages: with(nil).Pages, Attachments: []Attachment{{Name: "../a", Relationship: "Data"}}},
 		"a role":        {Pages: with(nil).Pages, Attachments: []Attachment{{Name: "a", Relationship: "Friend"}}},
 	} {
 		var out bytes.Buffer

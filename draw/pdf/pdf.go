@@ -48,8 +48,7 @@ func Write(w io.Writer, doc Document) error {
 		doc.Date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 	}
 	doc.Date = doc.Date.UTC()
-	var err error
-	if doc.Attachments, err = checkAttachments(doc.Attachments); err != nil {
+	if err := checkAttachments(doc.Attachments); err != nil {
 		return err
 	}
 	raw, used, err := replay(doc)
