@@ -50,6 +50,11 @@ func TestWishesStand(t *testing.T) {
 			if off := math.Abs(float64(k.Crown - p.height)); off > 60 {
 				t.Errorf("the crown is %.0f mm off what was wished", off)
 			}
+			rows, wished := m.Plan.Spec.Lights.Rows, strings.HasPrefix(p.answers["lights"], "rows")
+			if step := measure.By(p.units, 6*measure.Inch, 100); (rows != nil) != wished ||
+				wished && math.Abs(float64(rows.UpTo-measure.RoundUp(p.height*6/10, step))) > 1 { // as high as hands and eyes are
+				t.Errorf("rows %+v, wished %v, under a crown of %v", rows, wished, p.height)
+			}
 			if _, err := spec.Read("made.yaml", m.Source); err != nil {
 				t.Error(err)
 			}
