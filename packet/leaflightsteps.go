@@ -225,11 +225,6 @@ func (l lighting) aloud() block.Block {
 	return saidBeside(heardAndAsk(l.plan.Spec), fmt.Sprintf("Test on %s outlet, dry. Nothing is plugged in while it is wound.", withArticle(device(l.plan))))
 }
 
-// saidAloud are lines that are said aloud before the work, and who has heard them.
-func saidAloud(lines ...string) block.Block {
-	return saidBeside(block.Blanks{{Word: "Heard by"}}, lines...)
-}
-
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.
 func saidBeside(blanks block.Blanks, lines ...string) block.Block {
 	var beside []block.Block
