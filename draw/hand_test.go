@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/dice"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 )
@@ -204,4 +205,28 @@ func cordPage(p *layout.Plan) *paper.Page {
 	c := NewCordPlan(p, series(p.Spec.Units), room)
 	c.Draw(place.NewBoard(page, room), room, c.Sections[0])
 	return page
+}
+
+// A mark that is on a plan of stakes is named there once, and has no arrow at the edge as well, though dots are taped from it.
+func TestAMarkOnThePlanIsNamedThere(t *testing.T) {
+	p := solved(t, []byte(dice.Whole(7, 12)))
+	room := paper.Rect{X: 20, Y: 40, W: 130, H: 200}
+	list := NewStakePlan(p.Ground, p.Spec, 1, len(p.Arches)).Fits(room)
+	plan := list[len(list)-1]
+	page := &paper.Page{}
+	for i := range p.Ground.Marks {
+		plan.Marks = append(plan.Marks, i)
+	}
+	if missing := plan.Draw(page, room); len(missing) > 0 {
+		t.Error(missing)
+	}
+	for i, m := range p.Ground.Marks {
+		n := 0
+		for _, x := range texts(page) {
+			n += b2i(x == MarkLetter(i) || x == MarkLetter(i)+" "+m.Name)
+		}
+		if n != 1 {
+			t.Errorf("%s is named %d times: %q", m.Name, n, texts(page))
+		}
+	}
 }

@@ -42,3 +42,17 @@ func TestTapeWithinTheRod(t *testing.T) {
 		}
 	}
 }
+
+// An arch with one leg longer leaves as much room as its mirror image: that beside the nearer leg, twice.
+func TestRoomBesideTheNearerLeg(t *testing.T) {
+	pipe, _ := catalog.FindPipe("pvc sch40 1/2 in")
+	bar, _ := catalog.FindBar("3/8 in")
+	room := func(left, right measure.Length) measure.Length {
+		k, _ := Solve(Input{Units: measure.Metric, OpeningWidth: 1200, OpeningHeight: 2000, Spec: spec.Arch{Pipe: pipe, Left: []measure.Length{left}, Right: []measure.Length{right}, Span: 2200, Missing: spec.Height, LateModulus: .6,
+			Stake: spec.Stake{Bar: bar, Length: 1200, Depth: 500}}})
+		return k.room.beside
+	}
+	if one, mirrored := room(3000, 3300), room(3300, 3000); one < 1000 || one-mirrored > .1 || mirrored-one > .1 {
+		t.Errorf("room of %v, mirrored %v", one, mirrored)
+	}
+}
