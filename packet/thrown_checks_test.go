@@ -456,14 +456,14 @@ func rowsBack(t *testing.T, s *stakeLeaf) {
 			for i, x := range r.stakes {
 				zero, end := seen(legs[2*part.tape.First-2+i]), seen(legs[2*part.tape.Last-2+i])
 				u := (end - zero) / complex(cmplx.Abs(end-zero), 0)
-				if x.Arch == part.tape.Last && !x.Guy { // the ends of all plans stand along the first one's line, pulled on
-					u = seen(legs[2*s.parts[0].tape.Last-2+i]) - seen(legs[2*s.parts[0].tape.First-2+i])
-					u /= complex(cmplx.Abs(u), 0)
-				}
 				cell := sideOf(r.cells[0], i)
 				alike = alike && cell == r.cells[0]
 				along, back := strings.CutSuffix(cell, " back")
 				want := (seen(x) - zero) / u // along, and to the left
+				if across := float64(s.off(x) - s.off(legs[2*part.tape.First-2+i])); across != 0 && x.Arch == part.tape.Last && !x.Guy {
+					// The tape lies along the line, and the end stands as far off it as is printed.
+					want = complex(math.Sqrt(max(0, real(want)*real(want)-across*across)), imag(want))
+				}
 				got := printedLength(t, s.units, along)
 				if back {
 					got = -got
