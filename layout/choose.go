@@ -65,9 +65,9 @@ func (p *Plan) choose() (again bool) {
 		return false
 	}
 	c := newChooser(p)
-	options := []*spec.Spec{s}
-	if stakes {
-		options = withStakes(s, false)
+	options := withStakes(s, false)
+	if stakes = stakes && len(options) > 0; !stakes { // what is given of the stake, a short one, may leave nothing to choose
+		options = []*spec.Spec{s}
 	}
 	p.Spec = settled(c.best(options, s.Chooses()))
 	return stakes

@@ -53,6 +53,7 @@ func TestThrownTheWholeWay(t *testing.T) {
 
 // Faults that thrown specs have shown, cut down to what shows them. All invented.
 var wholeWayFaults = map[string]string{
+	"a stake too short for any depth": "tunnel: {arches: 4, spacing: 5 ft}\narch: {pipe: pvc sch40 3/4 in, span: 79 in, sticks: [10 ft, 10 ft], stake: {bar: 16 mm, length: 15 in}}\n",
 	"guys before an arch that two tapes share": `tunnel: {arches: 12, spacing: 19 ft}
 arch: {pipe: pvc sch40 1 in, sticks: [115 in, 115 in], span: 104 in, stake: {bar: 1/2 in, length: 48 in, depth: 22 in}}
 guys: {arches: all, from: 99 in, out: 50 in}
