@@ -276,14 +276,15 @@ func (r runSheet) leavesOf(w crew.Work) (list []int) {
 		return []int{leafNumber("board")} // read aloud
 	}
 	for _, j := range r.Jobs {
+		if j.Work != w {
+			continue
+		}
 		for _, i := range j.Tasks {
-			if n := leafNumber(holdLeaves[r.plan.Crew.Tasks[i].Phase]); j.Work == w && !slices.Contains(list, n) {
-				list = append(list, n)
-			}
+			list = append(list, leafNumber(holdLeaves[r.plan.Crew.Tasks[i].Phase]))
 		}
 	}
 	slices.Sort(list)
-	return list
+	return slices.Compact(list)
 }
 
 // shifts are the bars of a work on a day.
