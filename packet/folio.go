@@ -62,14 +62,14 @@ type set struct {
 // furthest is how many sheets of paper more than it asks for a leaf may run to before what is left is noted.
 const furthest = 12
 
-// pack sets a leaf's blocks on as many sides as they need. before is the number of sides that stand before it. A folio that one sheet of paper would hold
+// pack sets a leaf's blocks on as many sides as they need. A folio that one sheet of paper would hold
 // more tightly set is set so, and one of whose last side next to nothing stands.
-func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []block.Note) {
+func (b *binder) pack(kind leafKind, number int) (sides []set, notes []block.Note) {
 	for _, f := range kind.make(b) {
 		if b.twoSided && len(sides)%2 == 1 {
 			sides = append(sides, b.notesSide(sides[len(sides)-1]))
 		}
-		setting := setting{binder: b, kind: kind, number: number, before: before + len(sides)}
+		setting := setting{binder: b, kind: kind, number: number, before: len(sides)}
 		best := setting.folio(f)
 		aim := 2
 		if best.thin() {
@@ -92,7 +92,7 @@ type setting struct {
 	*binder
 	kind   leafKind
 	number int
-	before int // sides in front of it
+	before int // sides of the leaf in front of it
 	tight  block.Tightness
 	sides  []set
 	notes  []block.Note
