@@ -24,7 +24,11 @@ func (b *binder) dayLeaf() []folio {
 	if maps.over {
 		title = "Run sheet, site map"
 	}
-	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
+	year := ""
+	if days := b.plan.Crew.Schedule.Built(); len(days) > 0 && !days[0].Date.IsZero() {
+		year = days[0].Date.Format(", 2006")
+	}
+	return []folio{{front: side{title: "Run sheet" + year, blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
 }
 
 // dayFront is the run sheet, set more closely where that keeps it to one side, with the maps that what it leaves of the back has room for.

@@ -151,6 +151,11 @@ func TestBuriedLine(t *testing.T) {
 	want(t, lay(s), "stake-near-buried-line", finding.MustFix) // on the line itself
 	s.Site.Buried = line(171 * in)
 	wantNone(t, lay(s), "stake-near-buried-line")
+	if text := want(t, lay(s), "stake-beside-keep", finding.LookAt); !strings.HasPrefix(text, "L1 and L2 stand as near as "+s.Units.Tape(24*in)) {
+		t.Error(text) // a dot an inch off, and half the bar
+	}
+	s.Site.Buried = line(171*in - in - s.Arch.Stake.Bar.Diameter/2)
+	wantNone(t, lay(s), "stake-beside-keep")
 }
 
 // Crowns are 95 in up and people reach 3 ft above: 131 in. A line 20 ft up, 4 ft beside the wall, is √(48² + 109²) = 119.1 in
