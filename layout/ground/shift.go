@@ -114,7 +114,7 @@ func (m *mover) startAt(s Shift) []finding.Change {
 	at := add(site.Start, m.vector(s))
 	m.purse = patience
 	round := func(p spec.Point) bool { return m.clears(spec.Point{X: p.X - site.Start.X, Y: p.Y - site.Start.Y}) }
-	for _, grid := range measure.By(u, []measure.Length{measure.Inch, measure.Inch / 4}, []measure.Length{10, 5}) {
+	for _, grid := range []measure.Length{practice.Round(u), practice.Reading(u)} {
 		corners := cornersAbout(at, grid)
 		if k := slices.IndexFunc(corners, round); k >= 0 {
 			at = corners[k]
