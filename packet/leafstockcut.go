@@ -103,14 +103,12 @@ func (s sawing) eachStick() []block.Block {
 		"Scrape off every burr, inside too. " + s.naming() + " Done: tick.",
 	}
 	var blocks []block.Block
-	short := ""
 	for i, text := range steps {
-		short += fmt.Sprintf("%s %s ", block.Figure(fmt.Sprint(i+1)), text)
 		blocks = append(blocks, block.Block{Name: "each stick", Gap: 0.3, Body: block.Step{Number: i + 1, Text: text, NoTick: true}})
 	}
 	picture := draw.SawCut{OD: s.pipeOf(s.list[0].bars[0].Item), Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: short, Figures: paper.Strong}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Columns{Cols: []block.Column{{Share: 1, Blocks: slices.Clone(blocks)}}}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
 		{What: "socket depth of a leg", Value: u.Cut(socket)}}}}
 }
 

@@ -81,7 +81,11 @@ type kit struct {
 
 // kits are what the crews bring up to the lights: first what the shed gives. Who raises hangs as well. What others bring stands on their own sides.
 func kits(p *layout.Plan) []kit {
-	list := []kit{{"Marking", []crew.Phase{crew.Marking}, nil}, {"Driving", []crew.Phase{crew.Driving}, nil}, {"Cutting", []crew.Phase{crew.Cutting}, nil}, {"Wrapping", []crew.Phase{crew.Wrapping}, nil}, {"Raising", []crew.Phase{crew.Raising, crew.Hanging}, nil}, {"Power", []crew.Phase{crew.Powering}, nil}}
+	driving := "Driving"
+	if !drives(p) {
+		driving = "Feet"
+	}
+	list := []kit{{"Marking", []crew.Phase{crew.Marking}, nil}, {driving, []crew.Phase{crew.Driving}, nil}, {"Cutting", []crew.Phase{crew.Cutting}, nil}, {"Wrapping", []crew.Phase{crew.Wrapping}, nil}, {"Raising", []crew.Phase{crew.Raising, crew.Hanging}, nil}, {"Power", []crew.Phase{crew.Powering}, nil}}
 	for i := range list {
 		list[i].things = brought(p, false, list[i].phases...)
 		if list[i].crew == "Cutting" {
