@@ -14,6 +14,7 @@ type folio struct{ front, back side }
 // side is what one side of a sheet of paper holds.
 type side struct {
 	title   string // large in the top strip; the back's, where empty, is the front's
+	more    string // the title of what of it goes on behind it; empty for the same
 	toScale bool   // it has a drawing to scale: a bar to check the printer by stands in the top strip
 	blocks  []block.Block
 	edge    *edge // stands along the outer edge; nil for none
@@ -122,6 +123,9 @@ func (s setting) folio(f folio) setting {
 		rest := s.side(back, title)
 		if title != "" && own > 0 && len(rest) >= own { // what is in front and fills a whole side more keeps its name there
 			s.sides[len(s.sides)-1].title = title
+		}
+		if len(rest) < own && back.more != "" {
+			back.title = back.more
 		}
 		back.blocks, back.edge = rest, nil
 	}
