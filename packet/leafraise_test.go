@@ -222,7 +222,7 @@ func TestEveryWayHasItsStakes(t *testing.T) {
 	const guys = "guys: {arches: [1, last], from: 7 ft, out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}"
 	lines := changedExample(t, "garden", guys, "braces: {bays: [1, 3, last], from: 5 ft, kind: line}")
 	alone := changedExample(t, "garden", "arches: 6", "arches: 1", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", "", "arches: [1, last]", "arches: [1]")
-	for plan, want := range map[*layout.Plan]string{lines: "Braces to B1La, B1Ra toward arch 1.", alone: "G1La, G1Ra toward the entrance, G1Lb, G1Rb toward the exit"} {
+	for plan, want := range map[*layout.Plan]string{lines: "Braces to P2La, P2Ra toward arch 1.", alone: "G1La, G1Ra toward the entrance, G1Lb, G1Rb toward the exit"} {
 		if all := strings.Join(wordsOf(leafSides(t, plan, "raise")[1].page), " "); !strings.Contains(all, want) {
 			t.Errorf("nowhere %q in %s", want, all)
 		}
