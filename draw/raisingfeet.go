@@ -7,7 +7,10 @@ import (
 	"hoopwright/layout/measure"
 )
 
-const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
+const (
+	elbowRoom              = 900 * measure.Millimetre // beside the arch, for a person
+	nearer    paper.Length = 4.2                      // under the ground line stands who is clear of the arch's plane
+)
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
 // carried far out. The other stake keeps its cap.
@@ -53,24 +56,30 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	if r.Down {
 		people = append(people, s.helper(Crown, span*(wide-0.5)-elbowRoom*0.12, hold, last.Add(paper.Point{Y: -1.5})))
 	}
+	capped := s.at(span/2, high*0.7).Add(paper.Point{X: -8})
+	if !r.Down { // clear of the arch's plane: nearer to who looks, before the name of the stake
+		crown := s.helper(Crown, span/2, capped, s.at(span/2, high))
+		crown.feet = crown.feet.Add(paper.Point{X: -4.6, Y: nearer})
+		people = append(people, crown)
+	}
 	s.play(people, func() {
 		s.pipe(bent)
 		s.stake(span/2, r.Down)
 		if !r.Down {
-			s.cap(s.at(span/2-elbowRoom*0.45, 0))
+			s.cap(capped)
 		}
 		s.feetOf(number)
 		s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}))
 	})
 }
 
-// Measured draws the first arch with the string between its feet and the tape from it up to the crown.
+// Measured draws the first arch, still held, with the string between its feet and the tape from it up to the crown.
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, max(k.Crown*1.03, r.top()), Foot1, Crown, Ladder)
+	s := r.newScene(page, room, side+elbowRoom*0.9, side+elbowRoom*0.3, max(k.Crown*1.03, r.top()), Guard, Foot1, Crown, Ladder)
 	low := s.at(0, 60)
-	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
+	people := []helper{s.holds(Guard, -side-elbowRoom*0.4, -k.Span/2), s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
 		people = append(people, s.onLadder(Ladder, elbowRoom*0.6, k.Crown, s.at(0, k.Crown*0.985)), s.atLadder(elbowRoom*1.35, elbowRoom*0.6))
 	}
