@@ -10,6 +10,7 @@ import (
 const (
 	elbowRoom              = 900 * measure.Millimetre // beside the arch, for a person
 	nearer    paper.Length = 4.2                      // under the ground line stands who is clear of the arch's plane
+	narrow    paper.Length = 12                       // between the feet nobody stands under the line: their names are there
 )
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
@@ -59,7 +60,10 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	capped := s.at(span/2, high*0.7).Add(paper.Point{X: -8})
 	if !r.Down { // clear of the arch's plane: nearer to who looks, before the name of the stake
 		crown := s.helper(Crown, span/2, capped, s.at(span/2, high))
-		crown.feet = crown.feet.Add(paper.Point{X: -4.6, Y: nearer})
+		crown.feet.X -= 2 + paper.CellSmall.Width(fmt.Sprint("R", number))/2
+		if s.long(span) > narrow {
+			crown.feet.Y += nearer
+		}
 		people = append(people, crown)
 	}
 	s.play(people, func() {

@@ -222,13 +222,13 @@ func upright(k *arch.Kind) string {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s down over its %s, cap to bucket as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its %s, cap to bucket as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
 		off:   "Stuck: wipe, no hammer.",
 		paint: func(page *paper.Page, room paper.Rect) { r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown uncaps %s from beside. Walk it over, slowly. Hold till both are down.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown uncaps %s from beside. Walk it over, slowly. Hold till both stand.", block.Figure(fmt.Sprintf("R%d", a.Number))),
 		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
 }

@@ -171,7 +171,7 @@ func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 		var names [2][]string // of the left wall, of the right one
 		for _, c := range g {
 			stake := p.ground.Stakes[c.To.Index]
-			name := fmt.Sprintf("%s%d%s–%%s%[2]d", stake.Before(), stake.Arch, strings.TrimPrefix(stake.After(), stake.Side.Letter()))
+			name := fmt.Sprintf("%s–%%s%d", stake.Pair(), stake.Arch)
 			names[stake.Side] = append(names[stake.Side], name)
 		}
 		both := slices.Equal(names[spec.Left], names[spec.Right])
