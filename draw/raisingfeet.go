@@ -10,7 +10,7 @@ import (
 const (
 	elbowRoom              = 900 * measure.Millimetre // beside the arch, for a person
 	nearer    paper.Length = 4.2                      // under the ground line stands who is clear of the arch's plane
-	narrow    paper.Length = 12                       // between the feet nobody stands under the line: their names are there
+	narrow    paper.Length = 9.6                      // between the feet nobody stands under the line: their names are there
 )
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
