@@ -220,9 +220,9 @@ func keptSo(p *layout.Plan) []kept {
 		there[it.keep] = true
 	}
 	held := heldBy(p)
-	braces, box, coiled, stakes := "", "Fittings", "", "Stakes, caps"
+	braces, box, coiled, stakes, points := "", "Fittings", "", "Stakes, caps", ", points to the wall"
 	if !drives(p) {
-		stakes = "Bars, caps"
+		stakes, points = "Bars, caps", ""
 	}
 	if held.braces && !p.Spec.Braces.Line {
 		braces = ", braces too"
@@ -234,7 +234,7 @@ func keptSo(p *layout.Plan) []kept {
 		legsKept(p),
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, "wiped" + coiled + ". One box, all leaves on top."},
-		{keptStakes, stakes, "scraped, caps on, lying down, points to the wall."},
+		{keptStakes, stakes, "scraped, caps on, lying down" + points + "."},
 		{keptBags, "Sandbags, boards", "off the ground."},
 		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag; in boxes, tag on. Dark or damaged: one bag, counted. Above freezing."},
 		{keptCords, "Cords, covers", "coiled, one box."},

@@ -139,7 +139,7 @@ func (r raising) aloud() block.Block {
 	}
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
-		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(cold)),
+		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
 		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
 	}
 	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."

@@ -26,7 +26,7 @@ func (b *binder) specLeaf() []folio {
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
 func (b *binder) countsFirst() string {
-	return fmt.Sprintf("Next year stock: own is leaf %d’s “good”, found: crown its heights.", leafNumber("takedown"))
+	return fmt.Sprintf("Next year: own is leaf %d’s “good”, found its heights.", leafNumber("takedown"))
 }
 
 // ownShown shows how what is in the shed is typed, by the first leg's stick, where no line of the spec does.

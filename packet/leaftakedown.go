@@ -126,7 +126,7 @@ func midway(p *layout.Plan, arch, end, which string) string {
 	if heldBy(p).guys {
 		tie = "guy"
 	}
-	return fmt.Sprintf("%s, %s%s from head height low to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
+	return fmt.Sprintf("%s, %s%s head-high, low to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
@@ -134,7 +134,7 @@ func (l lowering) capped() string {
 	if !slices.ContainsFunc(l.plan.Stakes, staysCapped) {
 		return ""
 	}
-	return "; " + say.And(heldBy(l.plan).pick("guys’", "braces’")) + " caps stay"
+	return "; " + strings.Join(heldBy(l.plan).pick("guys’", "braces’"), ", ") + " caps stay"
 }
 
 // freedBefore names what holds each arch lengthwise. An inner arch's guys that reach past others are freed before the farthest of those: it would be walked out through them.
@@ -263,9 +263,9 @@ func (l lowering) freed(before, last int) string {
 	do := fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before) + l.takenOff(last)
 	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
-			do += "Unplug the ridge string. "
+			do += "Unplug ridge string. "
 		}
-		do += fmt.Sprintf("Bow the ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
+		do += fmt.Sprintf("Bow ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
 		if l.ladder {
 			do += "Stepladder away. "
 		}
