@@ -80,6 +80,9 @@ func (v *unfolding) join() {
 	}
 }
 
+// shortest is how long a string is drawn that covers next to nothing: its two ends have room.
+const shortest paper.Length = 10
+
 // onPipe is the way of a string that is wound on pipe or hangs from it: straight.
 func (v *unfolding) onPipe(st *strand) {
 	n := st.Run.Number
@@ -87,8 +90,15 @@ func (v *unfolding) onPipe(st *strand) {
 		return
 	}
 	a, b := v.spot(st.From, *st), v.spot(st.To, *st)
-	if a == b {
-		return
+	if a == b { // both its ends are said to be at one place: it is drawn from there along its pipe, away from the end of that
+		away := paper.Point{Y: -shortest}
+		if st.Run.Kind != lights.Ridge {
+			away = paper.Point{X: shortest}
+			if (a.X < v.middle) != (st.From.At.Spot == lights.AtFoot) {
+				away.X = -shortest
+			}
+		}
+		b = a.Add(away)
 	}
 	toward := b.Sub(a).Unit()
 	a, b = a.Add(toward.Times(float64(clearOf(st.From.At, *st, st.into)))), b.Sub(toward.Times(float64(clearOf(st.To.At, *st, st.onward))))

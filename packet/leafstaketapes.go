@@ -132,12 +132,16 @@ func (s *stakeLeaf) off(stake ground.Stake) measure.Length {
 	return s.units.Taped(d.B)
 }
 
-// out says how far from its row's line a stake stands: away from the walk, negative toward it.
-func (s *stakeLeaf) out(off measure.Length) string {
-	if off < 0 {
-		return s.bare(-off) + " inside the row"
+// out says how far from its row's line a stake stands: away from the walk, negative toward it. A row whose ends stand beside the line to the cross has a line of its own.
+func (s *stakeLeaf) out(stake ground.Stake, off measure.Length) string {
+	line := "row"
+	if s.dotOf[stake.StakeID].To.Kind == ground.AtFound {
+		line = "line to ×"
 	}
-	return s.bare(off) + " outside the row"
+	if off < 0 {
+		return s.bare(-off) + " inside the " + line
+	}
+	return s.bare(off) + " outside the " + line
 }
 
 // innerGuys finds how far out the guy stakes of inner arches stand, and how far from their legs; each 0 where not all stand alike.
@@ -269,7 +273,7 @@ func (p stakePart) besides(rows []tapeRow) (texts []string, of map[string]string
 			if out == 0 {
 				continue
 			}
-			text := p.out(out)
+			text := p.out(x, out)
 			if x.Guy && p.inner(x) && p.innerTold() {
 				text += ", " + p.bare(p.guysLeg) + " from L or R"
 			}

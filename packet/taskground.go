@@ -146,8 +146,12 @@ func (w taskWords) zeros() string {
 
 func (w taskWords) paintRow(t crew.Task) string {
 	laid := "Leave line and tape. "
-	if !slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd }) {
+	end := slices.IndexFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.SetEnd })
+	switch {
+	case end < 0:
 		laid = fmt.Sprintf("Line and tape from %s to %s, zero at %s. ", w.spot(t.Of.Dots[0].From), w.spot(t.Of.Dots[len(t.Of.Dots)-1].To), w.zeros())
+	case slices.ContainsFunc(w.plan.Crew.Tasks[end].Of.Dots, func(d ground.Dot) bool { return w.units.Taped(d.B) != 0 }):
+		laid = "Line and tape now from row end to row end. "
 	}
 	return laid + fmt.Sprintf("Paint %s by the table, never from dot to dot.", w.names(t.Of.Dots))
 }

@@ -44,6 +44,28 @@ func TestMarkingWithoutErrorIsThePlan(t *testing.T) {
 	}
 }
 
+// The same holds where the rows' ends stand farther in than what is between, so that a later tape's zero stands beside the line to the cross.
+func TestRowsWithNarrowEndsAreMarkedWhereTheyStand(t *testing.T) {
+	s := row(50)
+	narrow := s.Arch
+	narrow.Span = 3 * ft
+	s.Except = []spec.Except{{Arches: []int{1, 50}, Arch: narrow}}
+	s.Guys.Arches = nil
+	s.Site.Marks = []spec.Mark{mark("gate", 0, 0), mark("post", 40*ft, 0), mark("lamp", 5*ft, 70*ft)}
+	l := lay(s)
+	m, dots, beside := newMarker(l, s.Units), l.Marking(s.Units), 0
+	at := carry(l, s.Units, dots).at
+	for _, d := range dots {
+		near(t, fmt.Sprintf("%v is off", d.Spot), distance(at[d.Spot], m.at(d.Spot)), 0, 2*in)
+		if d.How == OnString && d.To.Kind == AtFound && d.Zero != d.From {
+			beside++
+		}
+	}
+	if len(l.TapeLengths(s.Units)) < 2 || beside == 0 {
+		t.Errorf("%d tape lengths, %d dots from a zero of their own", len(l.TapeLengths(s.Units)), beside)
+	}
+}
+
 // A carried chord sets as many stakes as lie on before it reaches past twice its own length or the tape's, or one lies too far off it to square by
 // eye.
 func TestCarriedChordGoesAsFarAsItMay(t *testing.T) {

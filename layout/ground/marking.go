@@ -122,11 +122,10 @@ func (m *marker) tapes(spot, from, to Spot) {
 	m.add(d)
 }
 
-// string finds a spot along a string.
+// string finds a spot along a string. Where the tape's zero stands beside the string, the tape begins square to it.
 func (m *marker) string(spot, from, to, zero Spot) {
-	u := unit(sub(m.at(to), m.at(from)))
-	way := sub(m.at(spot), m.at(zero))
-	m.add(Dot{Spot: spot, How: OnString, From: from, To: to, Zero: zero, A: dot(u, way), B: dot(turnRight(u), way)})
+	u, p, a := unit(sub(m.at(to), m.at(from))), m.at(spot), m.at(from)
+	m.add(Dot{Spot: spot, How: OnString, From: from, To: to, Zero: zero, A: dot(u, sub(p, m.at(zero))), B: dot(turnRight(u), sub(p, a))})
 }
 
 // tied finds a spot at a stake's place by tapes from marks; false where no marks fix it.
