@@ -22,7 +22,7 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 		b.Keep(around(o.at, outletHalf*1.9))
 	}
 	ways := c.ways(v, s)
-	missing = c.tags(b, ways, room)
+	left := c.tags(b, ways, room)
 	c.arches(b, v, s)
 	lay := func(fromOutlet bool) {
 		for i, k := range c.cords {
@@ -36,6 +36,7 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 		b.Page.Fill(paper.Circle(o.at, outletHalf*1.9), paper.White) // a cord that only passes by stops short of it
 	}
 	lay(true)
+	missing = c.tagsBeside(b, ways, left, room)
 	for _, o := range at {
 		if !c.outlet(b, o) {
 			missing = append(missing, "outlet "+o.name)
@@ -100,16 +101,16 @@ func (c *CordPlan) ways(v siteMap, s Section) [][]leg {
 	return ways
 }
 
-// tags sets the cords' numbers and returns those that found no place.
-func (c *CordPlan) tags(b *place.Board, ways [][]leg, room paper.Rect) (missing []string) {
+// tags sets the cords' numbers on them, off all others, and returns the places in the list of those that found none there.
+func (c *CordPlan) tags(b *place.Board, ways [][]leg, room paper.Rect) (left []int) {
 	for _, fromOutlet := range []bool{true, false} { // a cord from an outlet has only one straight leg to be numbered on
 		for i, k := range c.cords {
-			if k.outlet == fromOutlet && len(ways[i]) > 0 && !c.tag(b, ways, i, room) {
-				missing = append(missing, fmt.Sprintf("cord C%d", k.number))
+			if k.outlet == fromOutlet && !c.tag(b, ways, i, room) {
+				left = append(left, i)
 			}
 		}
 	}
-	return missing
+	return left
 }
 
 // offOthers reports whether a number at a place on a cord's way lies on no other's.
@@ -132,38 +133,46 @@ const (
 	tagAgain paper.Length = 20 // and of a further leg of the same cord that has its number again: between them it comes in to a foot
 )
 
-// tag sets a cord's number on its longest legs in the room, as near the middle as is free, off all other cords where that can be, else beside it at the end of a leader. It reports
-// whether the number found a place; a cord that lies outside the room needs none.
-func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) bool {
-	var all []leg
-	for _, g := range ways[own] {
+// seen are the legs of a way in the room, the longest first.
+func seen(way []leg, room paper.Rect) (list []leg) {
+	for _, g := range way {
 		if p, q, ok := cropSegment(g.p, g.q, room); ok {
-			all = append(all, leg{p: p, q: q})
+			list = append(list, leg{p: p, q: q})
 		}
 	}
-	slices.SortStableFunc(all, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
-	if len(all) == 0 {
-		return true
-	}
-	text, way, set := fmt.Sprintf("C%d", c.cords[own].number), ways[own], false
-	for _, alone := range []bool{true, false} {
-		for _, g := range all {
-			if long := g.q.Sub(g.p).Long(); long >= tagAgain || !set && long >= tagLeast {
-				set = g.numbered(b, text, func(at paper.Point) bool { return !alone || offOthers(at, ways, own) }) || set
-			}
-		}
-		if set {
-			return true
+	slices.SortStableFunc(list, func(a, d leg) int { return cmp.Compare(d.q.Sub(d.p).Long(), a.q.Sub(a.p).Long()) })
+	return list
+}
+
+// tag sets a cord's number on its longest legs in the room, as near the middle as is free, and reports whether it found a place; a cord that lies outside the room needs none.
+func (c *CordPlan) tag(b *place.Board, ways [][]leg, own int, room paper.Rect) (set bool) {
+	all := seen(ways[own], room)
+	for _, g := range all {
+		if long := g.q.Sub(g.p).Long(); long >= tagAgain || !set && long >= tagLeast {
+			set = g.numbered(b, fmt.Sprintf("C%d", c.cords[own].number), func(at paper.Point) bool { return offOthers(at, ways, own) }) || set
 		}
 	}
-	for _, at := range []paper.Point{all[0].p.Add(all[0].q).Times(0.5), way[0].p, way[len(way)-1].q} { // a cord up a leg is short on paper: by its foot or its end
-		for _, leader := range []place.End{place.Bare, place.Dot} {
-			if b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: leader, Clear: 1, Reach: 30, Toward: way[0].q.Sub(way[0].p)}) {
-				return true
-			}
+	return set || len(all) == 0
+}
+
+// tagsBeside sets the numbers that found no place on their cords beside them, once all are drawn, each where its cord lies alone if it does. It returns those that find none.
+func (c *CordPlan) tagsBeside(b *place.Board, ways [][]leg, left []int, room paper.Rect) (missing []string) {
+	for _, own := range left {
+		way, text := ways[own], fmt.Sprintf("C%d", c.cords[own].number)
+		spots := []paper.Point{way[0].p, way[len(way)-1].q} // a cord up a leg is short on paper: by its foot or its end
+		for _, g := range slices.Backward(seen(way, room)) {
+			spots = slices.Insert(spots, 0, g.p.Add(g.q).Times(0.5))
+		}
+		set := func(alone bool) bool {
+			return slices.ContainsFunc(spots, func(at paper.Point) bool {
+				return offOthers(at, ways, own) == alone && b.Label(place.Label{At: at, Text: text, Lettering: paper.CellSmall, Leader: place.Bare, Clear: 1, Reach: 30, Toward: way[0].q.Sub(way[0].p)})
+			})
+		}
+		if !set(true) && !set(false) {
+			missing = append(missing, "cord "+text)
 		}
 	}
-	return false
+	return missing
 }
 
 // numbered sets a cord's number on a leg of it, where that is free and may be, and reports whether it found a place.

@@ -16,7 +16,11 @@ func (p *perspective) names() {
 	}
 	name(p.crown(1), "crown", paper.Point{X: -1, Y: 1})
 	name(p.onPipe(1, p.kind(1).CrownTape/3), "leg", paper.Point{X: 1})
-	name(p.foot(1, spec.Left), "stake", paper.Point{X: 1, Y: -1})
+	stands := "stake"
+	if p.plan.Spec.ArchOf(1).Foot != nil {
+		stands = "foot"
+	}
+	name(p.foot(1, spec.Left), stands, paper.Point{X: 1, Y: -1})
 	if p.guyed != nil {
 		name(p.guyed[0].towards(p.guyed[1], 0.3), "guy", paper.Point{X: -1})
 	}

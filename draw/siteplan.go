@@ -69,7 +69,7 @@ func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned b
 	for _, k := range p.Stakes {
 		if k.Guy && k.Bay == 0 && k.Arch > 0 { // lanes run outside the guys' stakes
 			out := math.Abs(float64(k.Offset)) - math.Abs(float64(p.Stakes[2*k.Arch-2].Offset))
-			s.cords.first = max(s.cords.first, s.Scale.Length(out)+guyRadius+1)
+			s.cords.first = max(s.cords.first, s.Scale.Length(out)+siteGuy+1)
 		}
 	}
 	return s

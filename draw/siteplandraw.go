@@ -53,20 +53,23 @@ func (s *SitePlan) drawn(page *paper.Page, room paper.Rect, i int, words SiteWor
 	d.m = s.placed(d.sec, room)
 	d.signs()
 	d.stakes()
+	d.guyStakes()
 	d.archNumbers()
 	d.walks()
-	d.ways = d.cordTags()
+	d.lines() // no cord's number lies on them
+	left := d.cordTags()
 	d.arches()
 	for _, way := range d.ways {
 		drawWay(d.b, way, room)
 	}
-	d.lines()
+	d.missing = append(d.missing, d.cords.tagsBeside(d.b, d.ways, left, room)...)
 	d.names(words)
 	d.numbers()
 	d.offMap()
 	d.north()
 	d.hatches()
 	d.signs() // again, over what runs into them
+	d.guyStakes()
 	d.key(foot)
 	return d
 }
@@ -97,7 +100,7 @@ func (d *siteSheet) walks() {
 		if tail > 0 {
 			end, away = to, ahead
 		}
-		d.later = append(d.later, place.Label{At: end, Text: words, Lettering: paper.Strong, Clear: 0.5, Toward: away})
+		d.later = append(d.later, place.Label{At: end, Text: words, Lettering: paper.Strong, Clear: 0.5, Toward: away, Leader: place.Bare})
 	}
 	in, out := "way in", "way out"
 	if d.sec.First > 1 {
@@ -121,15 +124,14 @@ func (d *siteSheet) walks() {
 	}
 }
 
-// cordTags sets the cords' numbers and returns their ways, to be drawn round them.
-func (d *siteSheet) cordTags() [][]leg {
+// cordTags finds the cords' ways, to be drawn round the numbers that it sets on them, and returns which found no place.
+func (d *siteSheet) cordTags() []int {
 	if !d.Cords {
 		return nil
 	}
 	d.b.Area = d.room
-	ways := d.cords.ways(d.m, d.sec)
-	d.missing = append(d.missing, d.cords.tags(d.b, ways, d.room)...)
-	return ways
+	d.ways = d.cords.ways(d.m, d.sec)
+	return d.cords.tags(d.b, d.ways, d.room)
 }
 
 // siteEvery is the least distance on paper of arches that are all numbered.

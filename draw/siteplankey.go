@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -73,15 +74,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 		}
 	}
 	site := d.plan.Spec.Site
-	guys, first := "", 0
-	for _, s := range d.plan.Stakes {
-		switch {
-		case s.Bay > 0 && guys == "":
-			guys = "peg"
-		case s.Guy && s.Bay == 0:
-			guys = "guy stake"
-		}
-	}
+	first := 0
 	for i, way := range d.ways {
 		if n := d.cords.cords[i].number; len(way) > 0 && (first == 0 || n < first) {
 			first = n
@@ -92,10 +85,16 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	if site.Cords.Cover {
 		overhead += " or under a cover"
 	}
-	add(true, 2, "stake", func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
-	add(guys != "", 4, guys, func(b *place.Board, at paper.Point) { b.Page.Fill(diamond(at), paper.Black) })
-	add(guys == "guy stake", 13, "guy", line(paper.Hidden))
-	add(guys == "peg", 13, "brace", line(paper.Hidden))
+	var lines []string
+	kinds := []ground.Kind{ground.OfLeg, ground.OfGuy, ground.OfBrace}
+	add(true, 2, d.standsOn(kinds[0], "stake", "base"), func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
+	for i, words := range [][3]string{{"guy", "guy stake", "guy weight"}, {"brace", "peg", "brace weight"}} {
+		if ends := d.standsOn(kinds[1+i], words[1], words[2]); ends != "" {
+			add(true, 3, ends, func(b *place.Board, at paper.Point) { guySign(b, at, kinds[1+i]) })
+			lines = append(lines, words[0])
+		}
+	}
+	add(len(lines) > 0, 13, strings.Join(lines, ", "), line(paper.Hidden))
 	seen := func(m ground.Mark) bool { _, ok := d.shown(m.At); return ok }
 	add(slices.ContainsFunc(d.plan.Ground.Marks, seen), 4, "mark", markSign)
 	add(len(site.Outlets) > 0, 5, "outlet", outletSquare)
@@ -113,4 +112,19 @@ func (d *siteSheet) keySigns() (list []keySign) {
 		b.Page.Stroke(paper.Box(swatch), paper.Thin)
 	})
 	return list
+}
+
+// standsOn names what the stakes of a kind are: driven, on a base, or either; nothing where there are none.
+func (d *siteSheet) standsOn(kind ground.Kind, driven, based string) string {
+	var words []string
+	for _, s := range d.plan.Stakes {
+		word := driven
+		if s.Base {
+			word = based
+		}
+		if s.Kind() == kind && !slices.Contains(words, word) {
+			words = append(words, word)
+		}
+	}
+	return say.Or(words)
 }

@@ -29,7 +29,7 @@ func (d *siteSheet) feature(seen []paper.Point, name string) {
 		centredText(d.b, at, name, paper.Floor)
 		return
 	}
-	d.lacks(name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Dot}))
+	d.lacks(name, d.b.Label(place.Label{At: at, Text: name, Lettering: paper.Floor, Leader: place.Arrow}))
 }
 
 // along names a line beside its longest stretch on the map, by its ends first: stakes stand by its middle.

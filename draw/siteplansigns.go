@@ -3,6 +3,7 @@ package draw
 import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
 )
 
@@ -11,6 +12,7 @@ const (
 	siteOutlet paper.Length = 2.4
 	sitePlace  paper.Length = 2.2
 	siteMark   paper.Length = 1.8
+	siteGuy    paper.Length = 1.4 // of a diamond, half its width
 )
 
 // signs draws what stands at a point: outlets, places, marks.
@@ -33,21 +35,34 @@ func (d *siteSheet) signs() {
 	}
 }
 
-// stakes draws the stakes of the map's arches.
+// stakes draws what the legs of the map's arches stand on.
 func (d *siteSheet) stakes() {
 	for _, k := range d.plan.Stakes {
-		if k.Arch < d.sec.First || k.Arch > d.sec.Last {
-			continue
+		if !k.Guy && d.sec.First <= k.Arch && k.Arch <= d.sec.Last {
+			d.b.Fill(paper.Circle(d.m.at(k.At()), 0.9), paper.Black)
 		}
-		at := d.m.at(k.At())
-		if k.Guy {
-			d.b.Page.Stroke(diamond(at), paper.Pen{Width: 0.8, Colour: paper.White}) // of two that all but meet each is seen
-			d.b.Fill(diamond(at), paper.Black)
-			d.b.Mark(at, guyRadius)
-			continue
-		}
-		d.b.Fill(paper.Circle(at, 0.9), paper.Black)
 	}
+}
+
+// guyStakes draws where the guys and braces of the map's arches end.
+func (d *siteSheet) guyStakes() {
+	for _, k := range d.plan.Stakes {
+		if k.Guy && d.sec.First <= k.Arch && k.Arch <= d.sec.Last {
+			at := d.m.at(k.At())
+			guySign(d.b, at, k.Kind())
+			d.b.Mark(at, siteGuy)
+		}
+	}
+}
+
+// guySign is a diamond: black in a white ring where a guy ends, so that it is seen beside another one and on hatching; open where a brace does, for its neighbour's stake to be seen.
+func guySign(b *place.Board, at paper.Point, kind ground.Kind) {
+	if kind == ground.OfBrace {
+		b.Page.Stroke(diamond(at, siteGuy), paper.Thin)
+		return
+	}
+	b.Page.Stroke(diamond(at, siteGuy), paper.Pen{Width: 0.8, Colour: paper.White})
+	b.Page.Fill(diamond(at, siteGuy), paper.Black)
 }
 
 // outletSquare is an outlet: a heavy square with two slots.

@@ -84,11 +84,11 @@ func (d *stakeSheet) dots(b *place.Board) {
 		at := d.at(s)
 		switch s.Kind() {
 		case ground.OfGuy:
-			b.Fill(diamond(at), paper.Black)
+			b.Fill(diamond(at, guyRadius), paper.Black)
 			b.Mark(at, guyRadius)
 			continue
 		case ground.OfBrace: // so near the neighbour's stake that its sign must let that be seen
-			b.Stroke(diamond(at), paper.Thin)
+			b.Stroke(diamond(at, guyRadius), paper.Thin)
 			b.Mark(at, guyRadius)
 			continue
 		}
@@ -102,9 +102,9 @@ func (d *stakeSheet) dots(b *place.Board) {
 	d.markTargets(b)
 }
 
-// diamond is the sign of a guy stake.
-func diamond(at paper.Point) paper.Path {
-	return paper.Polygon(at.Add(paper.Point{X: -guyRadius}), at.Add(paper.Point{Y: -guyRadius}), at.Add(paper.Point{X: guyRadius}), at.Add(paper.Point{Y: guyRadius}))
+// diamond is the sign of a guy stake, and open of a peg, so far from its middle to its corners.
+func diamond(at paper.Point, half paper.Length) paper.Path {
+	return paper.Polygon(at.Add(paper.Point{X: -half}), at.Add(paper.Point{Y: -half}), at.Add(paper.Point{X: half}), at.Add(paper.Point{Y: half}))
 }
 
 // nameSize returns the lettering in which most names find a place right beside their stakes, outside the row; of those alike the largest.

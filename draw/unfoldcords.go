@@ -54,16 +54,17 @@ func (v *unfolding) cords() {
 		if !s.begins || s.cord == "" {
 			continue
 		}
-		at := s.path[0]
+		at, sign := s.path[0], cordSign(s.cord)
+		around := v.around(at, reach+max(sign.W, sign.H))
 		onTop := func(r paper.Rect) bool {
 			near := nearestIn(r, at)
-			return near.Sub(at).Long() > off && v.onPicture(r) && !slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && v.clear(near, at)
+			return near.Sub(at).Long() > off && v.onPicture(r) && !slices.ContainsFunc(around.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && around.clear(near, at)
 		}
-		free := func(r paper.Rect) bool { return onTop(r) && v.apartFrom(r.Inset(-labelPad), -1, false) }
+		free := func(r paper.Rect) bool { return onTop(r) && around.apartFrom(r.Inset(-labelPad), -1, false) }
 		var box paper.Rect
 		ok := false
-		for _, fits := range []func(paper.Rect) bool{func(r paper.Rect) bool { return free(r) && v.alone(nearestIn(r, at), at) }, free, onTop} {
-			if box, ok = v.nearest(cordSign(s.cord), at, reach, fits); ok {
+		for _, fits := range []func(paper.Rect) bool{func(r paper.Rect) bool { return free(r) && around.alone(nearestIn(r, at), at) }, free, onTop} {
+			if box, ok = v.nearest(sign, at, reach, fits); ok {
 				break
 			}
 		}
@@ -76,12 +77,32 @@ func (v *unfolding) cords() {
 	}
 }
 
+// around returns the picture with no more than what comes within a reach of a point: a place there is sought among thousands.
+func (v *unfolding) around(at paper.Point, reach paper.Length) *unfolding {
+	room := paper.Rect{X: at.X - reach, Y: at.Y - reach, W: 2 * reach, H: 2 * reach}
+	far := func(r paper.Rect) bool { return !boxesMeet(r, room) }
+	apart := func(a, b paper.Point) bool { return far(about(a, b)) }
+	w := *v
+	w.taken, w.said = slices.DeleteFunc(slices.Clone(v.taken), far), slices.DeleteFunc(slices.Clone(v.said), far)
+	w.feeds = slices.DeleteFunc(slices.Clone(v.feeds), func(f feed) bool { return apart(nearestIn(f.box, f.at), f.at) })
+	w.joints = slices.DeleteFunc(slices.Clone(v.joints), func(j [2]paper.Point) bool { return apart(j[0], j[1]) })
+	w.strands = nil
+	for _, s := range v.strands {
+		if !far(s.label) || slices.ContainsFunc(longestFirst(s.path), func(p [2]paper.Point) bool { return !apart(p[0], p[1]) }) {
+			w.strands = append(w.strands, s)
+		}
+	}
+	return &w
+}
+
 // mateNames writes the names of strings that are plugged in elsewhere along a leg, beside where they are.
 func (v *unfolding) mateNames() {
 	const reach, beside paper.Length = 12, 2.5
 	for _, m := range v.mates {
-		free := func(r paper.Rect) bool { return v.onPicture(r) && v.apartFrom(r, -1, false) }
-		box, ok := v.nearest(paper.Rect{W: unfoldNumber.Width(m.name) + 1, H: 4}, m.at, reach, free)
+		name := paper.Rect{W: unfoldNumber.Width(m.name) + 1, H: 4}
+		around := v.around(m.at, reach+name.W)
+		free := func(r paper.Rect) bool { return v.onPicture(r) && around.apartFrom(r, -1, false) }
+		box, ok := v.nearest(name, m.at, reach, free)
 		if !ok {
 			v.missing = append(v.missing, m.name+" at its socket")
 			continue

@@ -101,6 +101,7 @@ func TestCures(t *testing.T) {
 	for code, s := range map[string]sections{
 		"stake-in-hard-ground":   site("features: [{name: patio, outline: [[7 ft, 8 ft], [10 ft, 8 ft], [10 ft, 14 ft], [7 ft, 14 ft]], hard: true}]"),
 		"stake-near-buried-line": site("buried: [{name: water, line: [[0 ft, 8 ft 6 in], [30 ft, 8 ft]], keep: 18 in}]"),
+		"stake-beside-keep":      site("buried: [{name: water, line: [[77.5 in, 0 ft], [77.5 in, 60 ft]], keep: 23 in}]"),
 		"way-is-closed":          base.with("tunnel", "{arches: 6, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}, ways: [{bay: 3, wall: right}]}", "guys", "{arches: [1, 3, last], from: 6 ft, out: 5 ft}"),
 		"arches-overlap":         site("route: [{straight: 2 ft}, {left: 120 deg, radius: 3 ft}, {straight: rest}]").with("tunnel", "{arches: 8, spacing: 3 ft}"),
 		"route-crosses-itself":   site("route: [{straight: 20 ft}, {left: 270 deg, radius: 10 ft}, {straight: rest}]").with("tunnel", "{arches: 30, spacing: 4 ft 3 in}"),

@@ -14,6 +14,7 @@ type folio struct{ front, back side }
 // side is what one side of a sheet of paper holds.
 type side struct {
 	title   string // large in the top strip; the back's, where empty, is the front's
+	more    string // the title of what of it goes on behind it; empty for the same
 	toScale bool   // it has a drawing to scale: a bar to check the printer by stands in the top strip
 	blocks  []block.Block
 	edge    *edge // stands along the outer edge; nil for none
@@ -62,14 +63,14 @@ type set struct {
 // furthest is how many sheets of paper more than it asks for a leaf may run to before what is left is noted.
 const furthest = 12
 
-// pack sets a leaf's blocks on as many sides as they need. before is the number of sides that stand before it. A folio that one sheet of paper would hold
+// pack sets a leaf's blocks on as many sides as they need. A folio that one sheet of paper would hold
 // more tightly set is set so, and one of whose last side next to nothing stands.
-func (b *binder) pack(kind leafKind, number, before int) (sides []set, notes []block.Note) {
+func (b *binder) pack(kind leafKind, number int) (sides []set, notes []block.Note) {
 	for _, f := range kind.make(b) {
 		if b.twoSided && len(sides)%2 == 1 {
 			sides = append(sides, b.notesSide(sides[len(sides)-1]))
 		}
-		setting := setting{binder: b, kind: kind, number: number, before: before + len(sides)}
+		setting := setting{binder: b, kind: kind, number: number, before: len(sides)}
 		best := setting.folio(f)
 		aim := 2
 		if best.thin() {
@@ -92,7 +93,7 @@ type setting struct {
 	*binder
 	kind   leafKind
 	number int
-	before int // sides in front of it
+	before int // sides of the leaf in front of it
 	tight  block.Tightness
 	sides  []set
 	notes  []block.Note
@@ -122,6 +123,9 @@ func (s setting) folio(f folio) setting {
 		rest := s.side(back, title)
 		if title != "" && own > 0 && len(rest) >= own { // what is in front and fills a whole side more keeps its name there
 			s.sides[len(s.sides)-1].title = title
+		}
+		if len(rest) < own && back.more != "" {
+			back.title = back.more
 		}
 		back.blocks, back.edge = rest, nil
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -23,7 +24,7 @@ var goods = map[stock.Kind]string{
 
 // wanted is what tells the right thing in the shop from the wrong one.
 var wanted = map[stock.Kind]string{
-	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.ReadyStake: "pointed", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
+	stock.Tee: "plain sockets", stock.Cross: "plain sockets", stock.Supply: "of the strings' make", stock.CordCover: "to be walked over", stock.PlugBox: "lockable",
 	stock.MarkingPaint: "white", stock.ThreeWay: "three wires", stock.PipeStick: "plain ends", stock.PlugCover: "round a joint",
 }
 
@@ -47,13 +48,19 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
-		return u.Inches(s.Base().Width) + " wide, " + measure.By(u, "3/4 in", "18 mm") + " or thicker"
+		return fmt.Sprintf("%s wide, %s or thicker; 2 rows of %d %s, joined midway between feet", u.Inches(s.Base().Width), measure.By(u, "3/4 in", "18 mm"), i.Need/2, i.Unit)
 	case stock.BarSocket:
 		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
 	case stock.SandBag:
-		return u.Mass(practice.Bag(u).Mass()) + " filled, with handles; a bucket only with its bar cast in"
+		return u.Mass(practice.Bag(u).Mass()) + " filled, with handles"
 	case stock.ZipTies:
 		return measure.By(u, "8 in", "200 mm")
+	case stock.PipeStick:
+		return wanted[i.Kind] + ownPipe(i.Of, s)
+	case stock.ReadyStake:
+		if drivesSome(s) {
+			return "pointed"
+		}
 	case stock.Timer:
 		words := measure.Amps(i.Amps) + " or more"
 		if i.Plugs > 1 {
@@ -66,6 +73,49 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	return wanted[i.Kind]
 }
 
+// ownPipe tells a pipe of the spec's own by its sizes, and by what its stiffness was taken for; nothing of one that the catalog has.
+func ownPipe(item string, s *spec.Spec) string {
+	if _, known := catalog.FindPipe(item); known {
+		return ""
+	}
+	pipe, key := s.Arch.Pipe, "arch.pipe"
+	for i, e := range s.Except {
+		if e.Arch.Pipe.Name == item {
+			pipe, key = e.Arch.Pipe, fmt.Sprintf("arch.except[%d].pipe", i)
+		}
+	}
+	if s.Ridge.Pipe.Name == item && pipe.Name != item {
+		pipe, key = s.Ridge.Pipe, "ridge.pipe"
+	}
+	of := "rigid PVC"
+	if s.Given(key + ".modulus") {
+		of = "material as organiser says"
+	}
+	return fmt.Sprintf(", %s outside, %s wall, %s", s.Units.Size(pipe.OD), s.Units.Size(pipe.Wall), of)
+}
+
+// drivesSome reports whether any arch stands on driven stakes: bars of weighted feet need no point.
+func drivesSome(s *spec.Spec) bool {
+	for n := range s.Tunnel.Arches {
+		if s.ArchOf(n+1).Foot == nil {
+			return true
+		}
+	}
+	return false
+}
+
+// rebar is what stores call a bar.
+func rebar(item string) string {
+	bar, ok := catalog.FindBar(item)
+	switch {
+	case !ok:
+		return item
+	case bar.Number > 0:
+		return fmt.Sprintf("rebar #%d (%s)", bar.Number, bar.Name)
+	}
+	return "rebar " + bar.Name
+}
+
 // ropes says what a coil of line is cut into.
 func ropes(list []stock.Rope, u measure.System) string {
 	words := ""
@@ -74,7 +124,7 @@ func ropes(list []stock.Rope, u measure.System) string {
 		if r.Kind != stock.CrownRope {
 			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down"}[r.Kind])
 		}
-		words += [2]string{"; cut ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
+		words += [2]string{"; you cut ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}
 	return words
 }
@@ -92,7 +142,8 @@ func ForWhat(i stock.Item, s *spec.Spec) string {
 }
 
 // itemName is what the list calls an item. One that goes by its material is called by its length alone under a heading that names it.
-func itemName(i stock.Item, u measure.System, material string) string {
+func itemName(i stock.Item, s *spec.Spec, material string) string {
+	u, bar := s.Units, i.Kind == stock.SteelBar || i.Kind == stock.ReadyStake
 	name := strings.ReplaceAll(i.Item, "mm2", "mm²")
 	switch {
 	case i.Sockets > 0:
@@ -101,8 +152,12 @@ func itemName(i stock.Item, u measure.System, material string) string {
 		name = "cord " + name
 	case i.Of == material && i.Of != "" && i.Kind.Fitting():
 		name = goods[i.Kind]
+	case bar && i.Of != material:
+		name = rebar(i.Of) + ", " + stock.Sold(i.Length, u)
+	case i.Kind == stock.SteelBar || i.Kind == stock.ReadyStake && !drivesSome(s):
+		name = "bar, " + stock.Sold(i.Length, u)
 	case i.Of == material && i.Of != "":
-		name = map[stock.Kind]string{stock.PipeStick: "stick, ", stock.SteelBar: "bar, ", stock.ReadyStake: "stake, "}[i.Kind] + stock.Sold(i.Length, u)
+		name = map[stock.Kind]string{stock.PipeStick: "stick, ", stock.ReadyStake: "stake, "}[i.Kind] + stock.Sold(i.Length, u)
 	case !i.Kind.Fitting() && goods[i.Kind] != "":
 		name = goods[i.Kind]
 	}

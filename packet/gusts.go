@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 
-	"hoopwright/draw/block"
 	"hoopwright/layout/weather"
 )
 
@@ -45,15 +44,6 @@ func toldBy(g weather.Gust) string {
 		return " by meter"
 	}
 	return " forecast"
-}
-
-// shutWords begins what is done in wind from which on nobody is inside.
-func (b *binder) shutWords() string {
-	gust, calm := b.closeAt()
-	if calm {
-		return "Once it stands, in " + block.Figure(b.insideWords()) + ":"
-	}
-	return "Once it stands, gusts of " + block.Figure(b.insideWords()) + toldBy(gust) + ":"
 }
 
 // closedAs names the gust from which on nobody is inside.

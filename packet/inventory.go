@@ -65,7 +65,7 @@ func inventory(p *layout.Plan) []stored {
 		}
 	}
 	shopped(true)
-	_, guys, pegs := stakeCounts(p)
+	guys, pegs := stakeCounts(p)
 	caps := 0
 	for _, d := range stakeKinds(p) {
 		caps += d.count

@@ -21,19 +21,32 @@ func (b *binder) across(value func(*arch.Kind) measure.Length) string {
 	return b.spec.Units.Tape(least) + " or more"
 }
 
-// stakeCounts counts the stakes under legs, those for guys and the pegs of braces.
-func stakeCounts(p *layout.Plan) (legs, guys, pegs int) {
+// stoodOn counts the stakes that are driven, the bases that legs stand on, and the weights at the ends of guys and braces.
+func stoodOn(p *layout.Plan) (driven, bases, weights int) {
+	for _, s := range p.Stakes {
+		switch {
+		case !s.Base:
+			driven++
+		case s.Guy:
+			weights++
+		default:
+			bases++
+		}
+	}
+	return driven, bases, weights
+}
+
+// stakeCounts counts the stakes of guys and the pegs of braces.
+func stakeCounts(p *layout.Plan) (guys, pegs int) {
 	for _, s := range p.Stakes {
 		switch {
 		case s.Bay > 0:
 			pegs++
 		case s.Guy:
 			guys++
-		default:
-			legs++
 		}
 	}
-	return legs, guys, pegs
+	return guys, pegs
 }
 
 // lightAmps adds up the lights' current over the circuits that carry any.

@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -21,9 +22,8 @@ type hazard struct{ what, words string }
 
 // aloud is one part of the work: its dangers are read aloud by its lead on its day, before it begins.
 type aloud struct {
-	part string
-	on   []time.Time
-	list []hazard
+	part, reader string
+	list         []hazard
 }
 
 // readAloud is the board's back: whom to ring, then the dangers in the order of the work.
@@ -33,19 +33,27 @@ func (b *binder) readAloud() []block.Block {
 		if len(part.list) == 0 {
 			continue
 		}
-		var days []string
-		for _, d := range part.on {
-			if !d.IsZero() {
-				days = append(days, "____________ "+d.Format("Mon 2 Jan"))
-			}
-		}
-		list = append(list, block.Block{Name: part.part, Gap: 4, Keep: true, Body: partHead{part.part, "reader " + cmp.Or(strings.Join(days, ", "), "____________ ________")}})
+		list = append(list, block.Block{Name: part.part, Gap: 4, Keep: true, Body: partHead{part.part, "reader " + part.reader}})
 		for _, h := range part.list {
 			list = append(list, block.Block{Name: h.what, Gap: 1, Body: block.Words{Lettering: paper.Floor, Figures: paper.Strong.Sized(11), Text: block.Figure(say.Capital(h.what)+".") + " " + h.words}})
 		}
 	}
 	return list
 }
+
+// readOn are blanks for who reads on those days; one with the day open where none is known.
+func readOn(on ...time.Time) string {
+	var days []string
+	for _, d := range on {
+		if !d.IsZero() {
+			days = append(days, reads+" "+d.Format("Mon 2 Jan"))
+		}
+	}
+	return cmp.Or(strings.Join(days, ", "), reads+" ________")
+}
+
+// reads is a blank for who reads.
+const reads = "____________"
 
 // partHead is a heading with who reads its part aloud.
 type partHead struct{ part, reader string }
@@ -66,18 +74,24 @@ func (h partHead) Draw(page *paper.Page, box paper.Rect) []string {
 func (b *binder) phones() block.Block {
 	site := b.spec.Site
 	var open block.Blanks
-	if !crew.LikelyNEC(b.spec) {
+	if drives(b.plan) && !crew.LikelyNEC(b.spec) {
 		open = append(open, block.Blank{Word: "Locating service, phone"})
 	}
 	if site.Address == "" {
 		open = append(open, block.Blank{Word: "This place is", Share: 2})
 	}
-	if !slices.ContainsFunc(site.Places, func(p spec.SitePlace) bool { return p.For == spec.FirstAid }) {
+	lead := "Read a day’s parts"
+	if placed(site, spec.FirstAid) {
+		lead = fmt.Sprintf("First-aid box: map, leaf %d. ", leafNumber("day")) + lead
+	} else {
 		open = append(open, block.Blank{Word: "First-aid box is at"})
 	}
 	var who block.Blanks // who decides if it is open, and the switches of the nights, are on their leaf
 	if len(b.plan.Strings) > 0 {
 		who = block.Blanks{{Word: "Who switches power off till it opens"}}
+		if !placed(site, spec.PowerOff) { // else it is on every foot
+			who = append(who, block.Blank{Word: "where"})
+		}
 	}
 	var lines []block.Block
 	for _, line := range []block.Blanks{open, who} {
@@ -85,8 +99,13 @@ func (b *binder) phones() block.Block {
 			lines = append(lines, block.Block{Body: line})
 		}
 	}
-	lines = append(lines, block.Block{Gap: 1, Body: remarkWords("Read a day’s parts to all before its work begins. Anyone may call stop. Local codes, licensed people, the owner and the emergency services overrule every leaf.")})
+	lines = append(lines, block.Block{Gap: 1, Body: remarkWords(lead + " to all before its work begins. Anyone may call stop. Local codes, licensed people, the owner and the emergency services overrule every leaf.")})
 	return block.Block{Name: "phones", Body: block.Framed{Blocks: lines}}
+}
+
+// placed reports whether the spec says where something is.
+func placed(site spec.Site, what string) bool {
+	return slices.ContainsFunc(site.Places, func(p spec.SitePlace) bool { return p.For == what })
 }
 
 // hazards are the dangers of each part of the work that this tunnel has, each with what to do.
@@ -96,7 +115,7 @@ func (b *binder) hazards() (list []aloud) {
 	if build.IsZero() {
 		build = b.spec.Crew.Date
 	}
-	part := func(name string, on ...time.Time) { list = append(list, aloud{part: name, on: on}) }
+	part := func(name, reader string) { list = append(list, aloud{part: name, reader: reader}) }
 	add := func(have bool, what, words string) {
 		if last := &list[len(list)-1]; have {
 			last.list = append(last.list, hazard{what, words})
@@ -109,7 +128,7 @@ func (b *binder) hazards() (list []aloud) {
 	}
 
 	driven := drives(b.plan)
-	part("Before anything stands", d.Mark, build)
+	part("Before anything stands", readOn(d.Mark, build))
 	add(driven, "Buried lines", "A stake through gas or power can kill: none before every company has marked or answered.")
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
@@ -118,33 +137,35 @@ func (b *binder) hazards() (list []aloud) {
 	for _, l := range site.Overhead {
 		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: stay "+b.spec.Units.Room(l.Keep)+" off, one person does nothing but watch.")
 	}
-	part("Stakes, feet", build)
+	based := slices.ContainsFunc(b.plan.Stakes, func(s ground.Stake) bool { return s.Base })
+	part(map[[2]bool]string{{true, true}: "Stakes, feet", {true, false}: "Stakes", {false, true}: "Feet"}[[2]bool{driven, based}], readOn(build))
 	add(driven, "Hammer", "Crushed fingers, splinters of steel: eye protection on, two paces off, nobody holds the stake.")
+	add(based, "Weights", "No arch goes on a foot before all its bags lie.")
 	add(stakes, "Bare steel", "A spike for whoever falls: cap or pipe on it, always.")
 	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
 	tight := ""
 	if finding.Has(b.plan.Findings, "bends-too-tight") {
 		tight = " Near its strength: indoors till raised, never heated; frost: another day."
 	}
-	part("Cutting and raising", build)
+	part("Cutting and raising", readOn(build))
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
 	add(arches, "A lone arch", "Falls along the walk: the Guard does nothing but hold it.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
-	part("Lights and power", build)
+	part("Lights and power", readOn(build))
 	add(strings, "Water and electricity", "Only outlets with "+device+"; no plug on the ground.")
 	for _, c := range b.plan.Circuits {
 		add(strings && c.Lights > 0 && !c.Spec.GFCI, "Circuit "+c.Name, "No such protection is known: ask a licensed electrician before plugging in.")
 	}
 	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, tell the organiser.")
-	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), d.Open)
+	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), reads+" every evening")
 	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cover, no sign on arches.")
-	add(arches, "Crowd", "A fall in a crush piles people up: count at every way.")
+	add(arches, "Crowd", "A fall in a crush piles people up: count at each way in.")
 	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")
-	part("Taking down, laying flat", d.Down)
+	part("Taking down, laying flat", readOn())
 	add(arches, "All again", returning(stakes, strings))
 	return list
 }

@@ -33,7 +33,7 @@ func (b *binder) boardFront() (front []block.Block) {
 	for most > 0 && all[most-1].place() == forPlanners {
 		most--
 	}
-	top, foot := []block.Block{b.boardTitle(), b.boardPicture(), {Name: "calendar", Gap: 3.5, Body: calendar(crew.Calendar(b.spec))}}, b.boardFoot()
+	top, foot := []block.Block{b.boardTitle(), b.boardPicture(), {Name: "calendar", Gap: 3.5, Body: calendar(crew.Calendar(b.spec, drives(b.plan)))}}, b.boardFoot()
 	for full := most; full >= -1; full-- {
 		front = append(append(top[:len(top):len(top)], boardFindings(all, full)...), foot...)
 		if block.Height(front, body.W) <= body.H {
@@ -57,7 +57,7 @@ func (t remark) place() int {
 	switch {
 	case t.code == "days-past":
 		return datesFirst
-	case t.level != finding.Note && slices.Contains([]string{"stock", "raise", "lights", "power"}, row.Leaf) && t.code != "found-off-plan":
+	case t.level != finding.Note && t.code != "found-off-plan" && (slices.Contains([]string{"stock", "raise", "lights", "power"}, row.Leaf) || slices.Contains(boughtFor, t.code)):
 		return toBuy
 	case t.level != finding.Note:
 		return toSettle
@@ -67,9 +67,17 @@ func (t remark) place() int {
 	return toKnow
 }
 
+// buyingWaits reports whether anything has to be settled before what is bought is bought.
+func buyingWaits(all []remark) bool {
+	return slices.ContainsFunc(all, func(t remark) bool { return t.place() <= toBuy })
+}
+
+// boughtFor are findings of other leaves that thicker, longer or more of what is bought would cure.
+var boughtFor = []string{"lies-flat-early", "closes-early", "folds-under-ice", "bar-too-thick", "sleeve-longer-than-stick", "stake-bends", "stake-too-shallow"}
+
 // boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
 func boardFindings(all []remark, full int) []block.Block {
-	building := block.Block{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. Organiser ____________ on ________"}}
+	building := block.Block{Name: "before building", Gap: 3, Keep: true, Body: partHead{"Before building", "Build: yes / no. " + organiserSigns}}
 	if len(all) == 0 {
 		return []block.Block{building, block.Paragraph("Nothing to fix and nothing to decide.")}
 	}
@@ -85,14 +93,17 @@ func boardFindings(all []remark, full int) []block.Block {
 			list = append(list, t.block(i < full))
 		}
 	}
-	if slices.ContainsFunc(all, func(t remark) bool { return t.place() <= toBuy }) {
-		list = append([]block.Block{{Name: "before buying", Gap: 3, Keep: true, Body: partHead{part: "Before buying"}}}, list...)
+	if buyingWaits(all) {
+		list = append([]block.Block{{Name: "before buying", Gap: 3, Keep: true, Body: partHead{"Before buying", "Buy: yes / no. " + organiserSigns}}}, list...)
 	}
 	if len(titles) > 0 { // here, for some hang on what is bought
 		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("Organiser reads annex, Reckoning:") + " “" + strings.Join(titles, "”, “") + "”.")})
 	}
 	return append(append(list, building), after...)
 }
+
+// organiserSigns is where the organiser signs what is settled.
+const organiserSigns = "Organiser ____________ on ________"
 
 // boardFoot is what found no room on paper, and what the packet is not good for.
 func (b *binder) boardFoot() (list []block.Block) {
@@ -106,7 +117,11 @@ func (b *binder) boardFoot() (list []block.Block) {
 	if len(missing) > 0 {
 		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room on their leaves, write in: " + strings.Join(missing, "; ") + ".")})
 	}
-	text := "Estimates for one season, certified by nobody. Each agrees first, date: locating service ______, licensed electrician ______, owner of the ground ______, local authority ______."
+	locator := ""
+	if drives(b.plan) {
+		locator = "locating service ______, "
+	}
+	text := "Estimates for one season, certified by nobody. Each agrees first, date: " + locator + "licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
 		text += " What would help is on no other leaf: the organiser changes the file as the annex, Reckoning, says and prints again."
 	}
@@ -164,13 +179,17 @@ func (b *binder) boardPicture() block.Block {
 // boardFigures are what a reader wants to know of the tunnel at a glance.
 func (b *binder) boardFigures() keyFigures {
 	p, u, t := b.plan, b.spec.Units, b.spec.Tunnel
+	apart := "Stake to stake"
+	if !drives(p) {
+		apart = "Foot to foot"
+	}
 	list := keyFigures{{"Arches", fmt.Sprint(t.Arches)}}
 	if t.Arches > 1 {
 		list = append(list, figure{"Arch to arch", u.Tape(t.Spacing)}, figure{"Length", u.Tape(t.Length)})
 	}
 	if len(p.Kinds) > 0 {
 		list = append(list,
-			figure{"Stake to stake", b.across(func(k *arch.Kind) measure.Length { return k.Span })},
+			figure{apart, b.across(func(k *arch.Kind) measure.Length { return k.Span })},
 			figure{"Headroom", b.across(func(k *arch.Kind) measure.Length { return k.Clear })},
 			figure{"Width " + u.Tape(p.Kinds[0].HeadHeight) + " up", b.across(func(k *arch.Kind) measure.Length { return k.HeadWidth })},
 			figure{b.closedAs(), b.insideWords()}, figure{"Visitors inside, at most", fmt.Sprint(max(p.MostInside()-1, 1))}) // the watcher who walks is one of them

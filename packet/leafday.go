@@ -24,7 +24,11 @@ func (b *binder) dayLeaf() []folio {
 	if maps.over {
 		title = "Run sheet, site map"
 	}
-	return []folio{{front: side{title: "Run sheet", blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
+	year := ""
+	if days := b.plan.Crew.Schedule.Built(); len(days) > 0 && !days[0].Date.IsZero() {
+		year = days[0].Date.Format(", 2006")
+	}
+	return []folio{{front: side{title: "Run sheet" + year, blocks: front}, back: side{title: title, toScale: true, blocks: maps.blocks(b)}}}
 }
 
 // dayFront is the run sheet, set more closely where that keeps it to one side, with the maps that what it leaves of the back has room for.
@@ -276,14 +280,15 @@ func (r runSheet) leavesOf(w crew.Work) (list []int) {
 		return []int{leafNumber("board")} // read aloud
 	}
 	for _, j := range r.Jobs {
+		if j.Work != w {
+			continue
+		}
 		for _, i := range j.Tasks {
-			if n := leafNumber(holdLeaves[r.plan.Crew.Tasks[i].Phase]); j.Work == w && !slices.Contains(list, n) {
-				list = append(list, n)
-			}
+			list = append(list, leafNumber(holdLeaves[r.plan.Crew.Tasks[i].Phase]))
 		}
 	}
 	slices.Sort(list)
-	return list
+	return slices.Compact(list)
 }
 
 // shifts are the bars of a work on a day.

@@ -17,9 +17,9 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked overhead", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 firm", crew.MeasureWidths: "Widths", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
+	crew.PullTest: "Stake 1 firm", crew.SetBases: "Weights counted", crew.MeasureWidths: "Widths", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
 	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: no raiser", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
-	crew.TryOpening: "Way is clear", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
+	crew.TryOpening: "Opening tried", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
 
 // holdLeaves are the leaves on which the crews' holds have their figures.
@@ -48,7 +48,7 @@ func (r runSheet) holds(j crew.Job) (list []dayHold) {
 	for k, i := range j.Tasks {
 		t := r.plan.Crew.Tasks[i]
 		done += t.Minutes
-		if opens = opens && t.Hold; !t.Hold {
+		if opens = opens && t.Hold && t.Action != crew.SetBases; !t.Hold {
 			continue
 		}
 		h := dayHold{what: r.holdName(t), leaf: leafNumber(holdLeaves[t.Phase])}
@@ -147,6 +147,8 @@ func (r runSheet) holdName(t crew.Task) string {
 			return "811 called"
 		}
 		return "Locator rung"
+	case t.Action == crew.ReadTicket && !site.NotKnown(spec.OverheadLines): // whoever reads it looks up too
+		return "Ticket, overhead"
 	case t.Action == crew.PullTest && site.Soil == spec.SoilUnknown:
 		return name + ", soil"
 	case t.Action == crew.TestOutlets && site.NotKnown(spec.BreakerAmps):

@@ -115,7 +115,7 @@ func (m siteMaps) said(more string) block.Block {
 		}
 	}
 	ground := ""
-	if len(site.Buried) == 0 {
+	if len(site.Buried) == 0 && drives(m.plan) {
 		ground = "Nothing goes in before utilities and owner have marked. "
 	}
 	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
@@ -133,7 +133,7 @@ func (m siteMaps) said(more string) block.Block {
 			ground += " outside the tunnel."
 		}
 	}
-	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + ground + "\n" +
+	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + strings.TrimLeft(ground+"\n", "\n") +
 		"Trouble: stop, meet at __________, count heads, ring " + emergency(m.plan.Spec, "__________") + ". Heard by all, A: __________" + more
 	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -22,14 +23,21 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		if drives(p) {
 			return "Ticket, overhead, stake 1"
 		}
-		return "Look overhead, foot 1"
+		return "Overhead, dots again"
 	},
 	crew.Drive: func(p *layout.Plan) string {
-		legs, guys, pegs := stakeCounts(p)
-		if p.Spec.Arch.Foot != nil {
-			return fmt.Sprintf("Boards, bars, weights of %d feet", legs)
+		var words []string
+		driven, bases, weights := stoodOn(p)
+		if driven > 0 {
+			words = append(words, "Drive, cap "+say.Count(driven, "stake"))
 		}
-		return "Drive, cap " + say.Count(legs+guys+pegs, "stake")
+		if bases > 0 {
+			words = append(words, "set "+say.Count(bases, "base"))
+		}
+		if weights > 0 {
+			words = append(words, say.Count(weights, say.Or(heldBy(p).pick("guy", "brace"))+" weight"))
+		}
+		return say.Capital(strings.Join(words, ", "))
 	},
 	crew.MakeLegs: func(p *layout.Plan) string {
 		do := "Mark " // whole sticks
@@ -161,12 +169,7 @@ func (b *binder) dayStops() block.Block {
 		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.Least)
 	}
 	if len(b.plan.Kinds) > 0 {
-		text += "\nLunch: no arch is left that somebody has to hold. Day put off to: ____________\n" + b.shutWords() + fmt.Sprintf(" everyone out, leaf %d", leafNumber("nights"))
-		facts = append(facts, block.Fact{What: b.closedAs(), Value: b.insideWords()})
-		if flat, ok := b.flatAt(); ok {
-			text += fmt.Sprintf("; flat before %s, leaf %d", figure("down before gusts", u.Speed(flat.Called())), leafNumber("takedown"))
-		}
-		text += "."
+		text += "\nLunch: no arch is left that somebody has to hold. Day put off to: ____________\n" + fmt.Sprintf("Once it stands: leaf %d’s noon call, daily.", leafNumber("nights"))
 	}
 	return block.Block{Name: "stops", Gap: 2, Facts: facts, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(13)}}}}}
 }

@@ -38,7 +38,7 @@ func (b *binder) nightsLeaf() []folio {
 	if w.lit {
 		before = "power"
 	}
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Start when leaf %d, %s, is signed. Seen by", leafNumber(before), before)}}}, w.box()}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Open when leaf %d, %s, is signed. Seen by", leafNumber(before), before)}}}, w.box()}
 	front = append(front, w.noonCall()...)
 	front = append(front, w.evening()...)
 	front = append(front, w.checks())
@@ -59,7 +59,7 @@ func (w watch) box() block.Block {
 		watcher = say.Count(most-1, "visitor") + ", 1 watcher"
 	}
 	site := w.plan.Spec.Site
-	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", site.Emergency)}
+	list := []block.Block{saidOrBlank("Place", site.Address), saidOrBlank("Emergency", emergency(w.plan.Spec, ""))}
 	if w.lit {
 		list = append(list, w.powerOff()...)
 	}
@@ -68,7 +68,7 @@ func (w watch) box() block.Block {
 		text += fmt.Sprintf("\nIn at arch %d, out at arch %d.", w.stand[0].Number, w.stand[n-1].Number)
 	}
 	for _, way := range w.plan.Spec.SideWays() {
-		text += fmt.Sprintf("\nOut: bay %d, %s going in.", way.Bay, way.Wall)
+		text += fmt.Sprintf("\nOut: %s, after arch %d.", way.Wall, way.Bay)
 	}
 	number := paper.Large.Sized(36)
 	return block.Block{Name: "whom to ring", Gap: 1, Facts: []block.Fact{{What: "People inside, at most", Value: fmt.Sprint(most)}}, Body: block.Framed{Blocks: []block.Block{{Body: block.Columns{Gap: 4, Cols: []block.Column{
@@ -138,11 +138,11 @@ func (w watch) noonCall() []block.Block {
 		answer(1.1, "CLOSED", fmt.Sprintf("Gusts %s or more, thunder, ice, snow, no call by dusk. %s", at, shut))
 	}
 	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away, phone"}, {Word: "Bars the ways", Share: 0.8}}
-	source := "as forecast by ____________"
+	source := "by ____________"
 	if gust.Forecast == 0 && !calm {
 		source = "by meter"
 	}
-	list := []block.Block{block.Heading("The noon call: gusts " + source), {Name: "who calls", Body: calls}}
+	list := []block.Block{block.Heading("The noon call, daily while it stands: gusts " + source), {Name: "who calls", Body: calls}}
 	if flat, ok := w.flatAt(); ok {
 		d := w.plan.Weather.Drill(w.lit)
 		called := w.units.Speed(flat.Called())
@@ -188,12 +188,11 @@ func (w watch) evening() []block.Block {
 	bring := brought(w.plan, true, crew.Nights)
 	var leaves []string
 	hours := block.Blanks{{Word: "Watch here at"}, {Word: "Open from"}, {Word: "to"}}
-	if w.lit {
+	if lit := "lit from"; w.lit {
 		if w.plan.Spec.Given("power.evenings.hours") {
-			hours = append(hours, block.Blank{Word: fmt.Sprintf("lit %g hours, to %d minutes later, from", w.plan.Spec.Power.Evenings.Hours, practice.TimerAfter)})
-		} else {
-			hours = append(hours, block.Blank{Word: "lit from"}, block.Blank{Word: fmt.Sprintf("to (%d minutes later)", practice.TimerAfter)})
+			lit = fmt.Sprintf("lit %g hours from", w.plan.Spec.Power.Evenings.Hours)
 		}
+		hours = append(hours, block.Blank{Word: lit}, block.Blank{Word: fmt.Sprintf("to (%d minutes later)", practice.TimerAfter)})
 		leaves = append(leaves, fmt.Sprint(leafNumber("power")))
 	}
 	leaves = append(leaves, fmt.Sprint(leafNumber("takedown")))
@@ -204,8 +203,8 @@ func (w watch) evening() []block.Block {
 			closing = in.Do + " " + in.Want
 		}
 	}
-	text := fmt.Sprintf("%s %d people: one counts at each way, one walks. %s %s\n%s %s, %s %s.\n%s mark and number the crowns of check %d on the stick, and %s under each.",
-		block.Figure("Watch:"), practice.Watchers+len(w.plan.Spec.SideWays()), block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
+	text := fmt.Sprintf("%s one counts aloud at each way, one walks. %s %s\n%s %s, %s %s.\n%s on the stick mark, number the crowns of check %d, lower marks %s under.",
+		block.Figure(fmt.Sprintf("Watch of %d:", practice.Watchers+len(w.plan.Spec.SideWays()))), block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
 		block.Figure("First night:"), w.checkOf(crew.NightPipe), w.units.Inches(practice.CrownFell(w.units)))
 	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

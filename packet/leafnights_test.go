@@ -25,7 +25,10 @@ func TestNightsLeaf(t *testing.T) {
 		b, _ := newBinder(plan, Options{Date: issued})
 		all := strings.Join(textsOf(sides), " ")
 		u, w := plan.Spec.Units, plan.Weather
-		want := []string{"CLOSED", "Start when", "Lost child", "Fire: everyone out", "30 quiet minutes"}
+		want := []string{"CLOSED", "Open when", "The noon call, daily while it stands", "Lost child", "Fire: everyone out", "30 quiet minutes"}
+		if len(plan.Strings) > 0 { // check 4 darkens more than the run that is dark
+			want = append(want, "A run dark: flashlights on, all out.")
+		}
 		if gust, calm := b.closeAt(); !calm {
 			want = append(want, "OPEN", u.Speed(gust.Called()), u.Speed(gust.Local))
 		}
@@ -52,8 +55,8 @@ func TestNightsLeaf(t *testing.T) {
 // A side way has its own watcher with a flashlight, and a barrier; of the five the garden holds one is the watcher who walks.
 func TestSideWaysAreWatched(t *testing.T) {
 	for ways, want := range map[string][]string{
-		"spacing: 4 ft 6 in": {"3 people: one counts at each way", "3 flashlights", "2 barriers", "4 visitors, 1 watcher"},
-		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"5 people: one counts at each way", "5 flashlights", "4 barriers", "Out: bay 2, left going in.", "Out: bay 4, right going in."},
+		"spacing: 4 ft 6 in": {"Watch of 3: one counts aloud at each way", "3 flashlights", "2 barriers", "4 visitors, 1 watcher"},
+		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"Watch of 5: one counts aloud at each way", "5 flashlights", "4 barriers", "Out: left, after arch 2.", "Out: right, after arch 4."},
 	} {
 		text := strings.Join(textsOf(leafSides(t, changedExample(t, "garden", "spacing: 4 ft 6 in", ways), "nights")), " ")
 		for _, words := range want {

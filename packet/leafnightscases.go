@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"cmp"
 	"fmt"
 
 	"hoopwright/draw/block"
@@ -33,9 +32,9 @@ func (w watch) worstCases() []nightCase {
 	}
 	list := []nightCase{{"Thunder, or " + at, "everyone out." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT, still up at dusk", fmt.Sprintf("%s, ribbon %s off stakes till past.", touch, block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT, still up at dusk", fmt.Sprintf("%s, all stay %s away till past.", touch, block.Figure(w.units.Room(w.apart())))})
 	}
-	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring " + cmp.Or(w.plan.Spec.Site.Emergency, "________") + ". Nobody goes back in."})
+	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring " + emergency(w.plan.Spec, "the number in front") + ". Nobody goes back in."})
 	if w.lit {
 		list = append(list, nightCase{"Shock", "power off first, then help, ring."})
 	}
@@ -49,7 +48,7 @@ func (w watch) otherCases() []nightCase {
 	if !w.lit {
 		return []nightCase{{"Ice or snow on it", ice}, {"Crack, white line, leaning", "everyone out, CLOSED till mended."}, {"Closed by wind", wind}}
 	}
-	return []nightCase{{"One run dark", fmt.Sprintf("check %d. %s flashlights on, all out, ways barred; the drill on leaf %d.", w.checkOf(crew.NightLights), block.Figure("Two, or all:"), leafNumber("power"))},
+	return []nightCase{{"A run dark", fmt.Sprintf("flashlights on, all out. %s check %d. %s bar every way, the drill on leaf %d.", block.Figure("One:"), w.checkOf(crew.NightLights), block.Figure("Two, or all:"), leafNumber("power"))},
 		{"Rain", "open while plugs hang dry. " + block.Figure("Ice, snow on it:") + " " + ice},
 		{"Crack, white line, leaning, a string or cord down or stolen", "everyone out, power off, CLOSED."}, {"Closed by wind", wind}}
 }

@@ -36,7 +36,7 @@ func (b *binder) stockLeaf() []folio {
 	if len(front)+len(back) == 0 {
 		return nil
 	}
-	return []folio{{front: side{title: titles[0], blocks: front}, back: side{title: titles[1], toScale: true, blocks: back}}}
+	return []folio{{front: side{title: titles[0], blocks: front}, back: side{title: titles[1], more: "Cut", toScale: true, blocks: back}}}
 }
 
 // holdName names the block of the hold: what stands before it may stand on the front.

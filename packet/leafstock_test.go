@@ -305,6 +305,56 @@ func TestWhatTasksUseIsFetched(t *testing.T) {
 	}
 }
 
+// A court on weighted feet of a pipe that no catalog has: what is bought says its sizes and what it was figured as, bars have no point, the bags are hauled; legs of two
+// sticks are joined by whoever the mallet comes for. The board calls nobody and speaks of no stake.
+func TestWeightedFeetOfOwnPipe(t *testing.T) {
+	text := "hoopwright: 1\ntitle: Court\nunits: metric\ndates: {mark: 2027-11-18, build: 2027-11-19}\ntunnel: {arches: 5, spacing: 1.35 m, opening: {width: 1.2 m, height: 2.0 m}}\n" +
+		"arch: {pipe: {od: 25 mm, wall: 2.8 mm, take off: 22 mm, socket: 30 mm}, sticks: [[2 m, 1.2 m], [2 m, 1.2 m]], span: 2.6 m, foot: {weight: 60 kg, width: 400 mm, on: concrete, bar: 12 mm}}\n"
+	plan := planOf(t, []byte(text))
+	words := said(sheetOf(t, plan, "stock"))
+	bags := 0
+	for _, i := range plan.Shopping {
+		if i.Kind == stock.SandBag {
+			bags = i.Buy
+		}
+	}
+	for _, want := range []string{"25 mm outside", "2.8 mm", "rigid PVC", "bar, 0.6 m", "rebar 12 mm", fmt.Sprintf("bags %d kg", 10*bags), "rubber mallet", "into their couplings", "2 rows of 6 m"} {
+		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
+			t.Errorf("the buyer's leaf does not say %q", want)
+		}
+	}
+	if strings.Contains(words, "pointed") {
+		t.Error("bars that stand in sockets are pointed")
+	}
+	for _, f := range plan.Findings {
+		if f.Code == "mark-too-late" {
+			t.Errorf("nobody is called: %s", f.Text)
+		}
+	}
+	board := said(sheetOf(t, plan, "board"))
+	if found := regexp.MustCompile(`(?i)\bstakes?\b|locat|ticket|hammer|buried`).FindString(board); found != "" || !strings.Contains(board, "Weights.") {
+		t.Errorf("the board of weighted feet says %q", found)
+	}
+	plan = planOf(t, []byte(strings.Replace(text, "socket: 30 mm", "socket: 30 mm, modulus: 3000 MPa", 1)))
+	if words := said(sheetOf(t, plan, "stock")); strings.Contains(words, "rigid PVC") {
+		t.Error("a stiffness of the spec's own is told as PVC")
+	}
+}
+
+// The saw's leaf has a mallet exactly where it has sticks to join.
+func TestSticksAreJoined(t *testing.T) {
+	for name, source := range specs(t) {
+		plan := planOf(t, source)
+		joins, brings := strings.Contains(said(sheetOf(t, plan, "stock")), "Mallet each"), false
+		for _, k := range kits(plan) {
+			brings = brings || k.crew == "Cutting" && slices.ContainsFunc(k.things, func(s string) bool { return strings.Contains(s, "mallet") })
+		}
+		if joins != brings {
+			t.Errorf("%s: sticks are joined %v, a mallet comes %v", name, joins, brings)
+		}
+	}
+}
+
 // A box for each stick, in a row at most; where that does not hold them, one for two, five and on: never so many that they lie on the title, never too few for the sticks.
 func TestBoxesForSticks(t *testing.T) {
 	for _, n := range []int{1, 2, 15, 16, 40, 99, 400, 1000} {

@@ -58,7 +58,7 @@ func (b buying) rows() []place.Row {
 			where, material = i.Where, materialOf(b.plan.Shopping, i.Where)
 			heading := stores[where]
 			if material != "" {
-				heading += ": " + material
+				heading += ": " + rebar(material)
 			}
 			if i.Kind == stock.ReadyStake {
 				heading += ", shop cuts"
@@ -72,7 +72,7 @@ func (b buying) rows() []place.Row {
 
 // buyRow is one line of the list.
 func buyRow(i stock.Item, s *spec.Spec, material string) place.Row {
-	name := itemName(i, s.Units, material)
+	name := itemName(i, s, material)
 	if w := rightOne(i, s); w != "" {
 		name += ", " + w
 	}
@@ -119,7 +119,7 @@ func halved(rows []place.Row, width paper.Length) (first, second []place.Row) {
 func (b buying) facts() []block.Fact {
 	var list []block.Fact
 	for _, i := range b.plan.Shopping {
-		name := itemName(i, b.spec.Units, "")
+		name := itemName(i, b.spec, "")
 		list = append(list, block.Fact{What: fmt.Sprintf("to buy, %s %s %d", name, i.Of, i.Kind), Value: fmt.Sprintf("%d %s %s %s %s", i.Buy, name, i.Of, stock.Sold(i.Length, b.spec.Units), rightOne(i, b.spec))})
 	}
 	return list
@@ -128,7 +128,11 @@ func (b buying) facts() []block.Fact {
 // total is what all of it comes to, and from what sum on somebody is asked.
 func (b buying) total() string {
 	sum := b.plan.Cost.Bought
-	text := "Total " + block.Figure(money(b.spec, sum.Money))
+	text := "Total "
+	if len(readLabels(b.plan)) == 0 && buyingWaits(remarksOf(b.plan.Findings)) { // else it stands over the labels
+		text = fmt.Sprintf("Buy once leaf %d says yes. Total ", leafNumber("board"))
+	}
+	text += block.Figure(money(b.spec, sum.Money))
 	if sum.Assumed > 0 {
 		text += ", ≈ assumed"
 	}
@@ -166,7 +170,7 @@ func sparesOf(p *layout.Plan) (words []string) {
 	return words
 }
 
-// haul says what the pipe rides home from the shop on, and what pipe and strings, and what steel weigh.
+// haul says what the pipe rides home from the shop on, and what pipe and strings, what steel and what bags weigh.
 func haul(p *layout.Plan) string {
 	var hung, steel measure.Mass
 	for _, a := range standingOf(p) {
@@ -183,7 +187,21 @@ func haul(p *layout.Plan) string {
 			long = max(long, i.Length)
 		}
 	}
-	return fmt.Sprintf(" Haul: %s, %s; steel %s.", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
+	words := fmt.Sprintf(" Haul: %s, %s; steel %s", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
+	if bags := bagsBought(p); bags > 0 {
+		words += fmt.Sprintf("; bags %s, boards extra", p.Spec.Units.Mass(measure.Mass(bags)*practice.Bag(p.Spec.Units).Mass()))
+	}
+	return words + "."
+}
+
+// bagsBought counts the weights of feet that are bought.
+func bagsBought(p *layout.Plan) (n int) {
+	for _, i := range p.Shopping {
+		if i.Kind == stock.SandBag {
+			n += i.Buy
+		}
+	}
+	return n
 }
 
 // askWhom is whom the crews ask, or a line to write the name on.

@@ -9,9 +9,11 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -97,18 +99,16 @@ func (s sawing) eachStick() []block.Block {
 		first,
 		s.whatToMark(),
 		"Cut right of the mark: it stays on the piece.",
-		fmt.Sprintf("Measure the first piece: %s. Off: check the tape’s hook, the blade’s side. Short: aside, take the spare; none left: ask.", block.Figure(limit)),
+		s.measuring(limit),
 		"Scrape off every burr, inside too. " + s.naming() + " Done: tick.",
 	}
 	var blocks []block.Block
-	short := ""
 	for i, text := range steps {
-		short += fmt.Sprintf("%s %s ", block.Figure(fmt.Sprint(i+1)), text)
 		blocks = append(blocks, block.Block{Name: "each stick", Gap: 0.3, Body: block.Step{Number: i + 1, Text: text, NoTick: true}})
 	}
 	picture := draw.SawCut{OD: s.pipeOf(s.list[0].bars[0].Item), Kerf: kerf}
 	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Words{Text: short, Figures: paper.Strong}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Columns{Cols: []block.Column{{Share: 1, Blocks: slices.Clone(blocks)}}}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
 		{What: "socket depth of a leg", Value: u.Cut(socket)}}}}
 }
 
@@ -117,13 +117,13 @@ const lastCutStep = 5
 
 // whatToMark says what is marked at once, every figure over a stick, and what one by one: ridge pieces, where the first may change the others.
 func (s sawing) whatToMark() string {
-	running, several, fresh := false, false, false
+	running, fresh := false, false
 	for _, p := range s.list {
 		n := s.fresh(p)
 		fresh = fresh || n > 0
 		running = running || n < len(p.bars[0].Pieces)
-		several = several || n+1 < len(p.bars[0].Pieces)
 	}
+	several := s.several()
 	var words []string
 	if running {
 		words = append(words, "Hook one tape on the left end, once: mark every figure over the stick.")
@@ -138,6 +138,20 @@ func (s sawing) whatToMark() string {
 		words = append(words, "Ridge: one piece at a time, from the new end.")
 	}
 	return strings.Join(words, " ")
+}
+
+// several reports whether any stick has a mark that counts the blade: one behind the first.
+func (s sawing) several() bool {
+	return slices.ContainsFunc(s.list, func(p pattern) bool { return s.fresh(p)+1 < len(p.bars[0].Pieces) })
+}
+
+// measuring says which pieces show whether tape and blade are as the marks take them: a blade of another width shows from the second on.
+func (s sawing) measuring(limit string) string {
+	which, off := "first piece", "the blade’s side"
+	if s.several() {
+		which, off = "first two pieces of a stick", "the blade’s side, its width"
+	}
+	return fmt.Sprintf("Measure the %s: %s. Off: check the tape’s hook, %s. Short: aside, take the spare; none left: ask.", which, block.Figure(limit), off)
 }
 
 // fresh is how many pieces at a pattern's right end are measured from the fresh end: those of the ridge, where others wait for the first.
@@ -155,14 +169,14 @@ func (s sawing) fresh(p pattern) (n int) {
 
 // naming says what is written on a stick: its name, which way it points, and how far it goes into a fitting.
 func (s sawing) naming() string {
-	u, spec := s.units, s.plan.Spec
+	u, plan := s.units, s.plan.Spec
 	words := "Write its name at both ends"
 	legs := slices.ContainsFunc(s.plan.Stock.Pieces, func(p stock.Piece) bool { return !p.ID.Steel && p.ID.Part.IsLeg() })
 	if legs {
 		words += ", on legs an arrow to the crown"
 	}
 	words += "."
-	if depth := spec.Arch.Pipe.Socket; depth > 0 {
+	if depth := plan.Arch.Pipe.Socket; depth > 0 {
 		words += fmt.Sprintf(" Pen line %s from each end", u.Cut(depth))
 		if legs {
 			words += " but a leg’s foot"
@@ -170,12 +184,21 @@ func (s sawing) naming() string {
 				words += " or a brace"
 			}
 		}
-		if r := spec.Ridge; r.Present && u.Cut(r.Pipe.Socket) != u.Cut(depth) {
+		if r := plan.Ridge; r.Present && u.Cut(r.Pipe.Socket) != u.Cut(depth) {
 			words += fmt.Sprintf(", %s on the ridge", u.Cut(r.Pipe.Socket))
 		}
 		words += "."
 	}
-	return words
+	return words + s.joining()
+}
+
+// joining says how legs of several sticks are put together.
+func (s sawing) joining() string {
+	if !slices.ContainsFunc(s.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
+		return ""
+	}
+	held := map[spec.Joints]string{spec.Pinned: ", a screw in each socket, filed flush inside", spec.Glued: ", cemented outdoors"}
+	return " Mallet each leg’s sticks into their couplings, to pen lines" + held[s.plan.Spec.Arch.Joints] + "."
 }
 
 // pipeOf returns the outside diameter of a material.

@@ -20,7 +20,7 @@ var fetchWords = map[crew.Thing]string{
 	crew.LongTape: "long tape", crew.ShortTape: "short tape", crew.StringLine: "builder’s line", crew.Bricks: "brick", crew.PlumbBob: "plumb bob", crew.Pencil: "pencil", crew.Phone: "phone",
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
 	crew.StakeGrip: "pipe wrench", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
-	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection", crew.TestOutlet: "outlet that trips",
+	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening sticks", crew.Lamp: "test lamp", crew.Torch: "flashlight",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water", crew.WindMeter: "wind meter", crew.Thermometer: "thermometer",
 	crew.Mats: "mud mat", crew.Barriers: "barrier", crew.BarrierNet: "garden net", crew.FirstAid: "first-aid kit", crew.Bags: "bag", crew.Caps: "cap", crew.SpareCap: "spare cap", crew.Lanterns: "battery lantern", crew.Ribbon: "ribbon",
@@ -32,8 +32,6 @@ func fetched(n crew.Need, u measure.System) string {
 	switch n.Thing {
 	case crew.EyeProtection: // and gloves, which come before it
 		return fmt.Sprintf("%s for %d", words, n.Count)
-	case crew.TestOutlet:
-		return measure.By(u, "GFCI outlet", "RCD outlet") + " near"
 	case crew.Cutters, crew.Gloves:
 		return words
 	}
@@ -46,10 +44,6 @@ func fetched(n crew.Need, u measure.System) string {
 		words += " of " + stock.Sold(n.Length, u)
 	case n.Thing == crew.Stepladder:
 		words += " of " + u.Room(practice.Stepladder(u, n.Length))
-	case n.Thing == crew.Saw:
-		words += " that cuts " + u.Cut(n.Length) + " wide"
-	case n.Thing == crew.OpeningSticks:
-		words += " cut from lath, " + u.Room(n.Length)
 	case n.Thing == crew.CrownStick:
 		words += " of lath, " + u.Room(n.Length)
 	}
@@ -62,8 +56,7 @@ func brought(p *layout.Plan, all bool, phases ...crew.Phase) (words []string) {
 	for i, n := range list {
 		switch {
 		case !all && n.Thing.Source() != crew.Fetched:
-		case n.Thing == crew.OpeningSticks && i > 0 && list[i-1].Thing == n.Thing: // the longer one
-			words = append(words, p.Spec.Units.Room(n.Length))
+		case n.Thing == crew.OpeningSticks && i > 0 && list[i-1].Thing == n.Thing: // one word for both
 		default:
 			words = append(words, fetched(n, p.Spec.Units))
 		}
@@ -88,25 +81,50 @@ type kit struct {
 
 // kits are what the crews bring up to the lights: first what the shed gives. Who raises hangs as well. What others bring stands on their own sides.
 func kits(p *layout.Plan) []kit {
-	list := []kit{{"Marking", []crew.Phase{crew.Marking}, nil}, {"Driving", []crew.Phase{crew.Driving}, nil}, {"Cutting", []crew.Phase{crew.Cutting}, nil}, {"Wrapping", []crew.Phase{crew.Wrapping}, nil}, {"Raising", []crew.Phase{crew.Raising, crew.Hanging}, nil}, {"Power", []crew.Phase{crew.Powering}, nil}}
+	driving := "Driving"
+	if !drives(p) {
+		driving = "Feet"
+	}
+	list := []kit{{"Marking", []crew.Phase{crew.Marking}, nil}, {driving, []crew.Phase{crew.Driving}, nil}, {"Cutting", []crew.Phase{crew.Cutting}, nil}, {"Wrapping", []crew.Phase{crew.Wrapping}, nil}, {"Raising", []crew.Phase{crew.Raising, crew.Hanging}, nil}, {"Power", []crew.Phase{crew.Powering}, nil}}
 	for i := range list {
 		list[i].things = brought(p, false, list[i].phases...)
-		if list[i].crew == "Cutting" && slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return !b.Whole() }) {
-			list[i].things = append(list[i].things, "dust masks", "ear protection")
-			if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return b.Steel() && !b.Whole() }) {
-				list[i].things = append(list[i].things, "hacksaw", "flat file", "leather gloves")
-			}
+		if list[i].crew == "Cutting" {
+			list[i].things = append(list[i].things, forTheSaw(p)...)
 		}
 	}
 	list = append([]kit{{"From the shed", nil, fromShed(p)}}, list...)
 	return slices.DeleteFunc(list, func(k kit) bool { return len(k.things) == 0 })
 }
 
+// forTheSaw is what sawing takes besides what its tasks name, and the laths that are cut for who tries the way.
+func forTheSaw(p *layout.Plan) (things []string) {
+	sawn := slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return !b.Whole() })
+	if sawn {
+		things = append(things, "dust masks", "ear protection")
+	}
+	if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return b.Steel() && !b.Whole() }) {
+		things = append(things, "hacksaw", "flat file", "leather gloves")
+	}
+	var sticks []string
+	for _, n := range p.Crew.Kit(crew.Hanging) {
+		if n.Thing == crew.OpeningSticks {
+			sticks = append(sticks, p.Spec.Units.Room(n.Length))
+		}
+	}
+	if len(sticks) > 0 && !sawn {
+		things = append(things, fetchWords[crew.Saw])
+	}
+	if len(sticks) > 0 {
+		things = append(things, "laths cut to "+strings.Join(sticks, ", ")+" for opening sticks")
+	}
+	return things
+}
+
 // fromShed lists what is owned of what is needed.
 func fromShed(p *layout.Plan) (words []string) {
 	for _, i := range p.Shopping {
 		if n := min(i.Need, i.Own); n > 0 {
-			text := fmt.Sprintf("%d %s", n, strings.Replace(itemName(i, p.Spec.Units, ""), ", ", " of ", 1))
+			text := fmt.Sprintf("%d %s", n, strings.Replace(itemName(i, p.Spec, ""), ", ", " of ", 1))
 			if longer := i.StandInWords(p.Spec.Units); longer != "" {
 				text += " (take " + longer + ")"
 			}
@@ -129,7 +147,7 @@ func fetching(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch, each crew its own and goods its steps name: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
+	return titled("Fetch for each crew: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
 }
 
 func setSmall(text string) block.Words {

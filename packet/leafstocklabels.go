@@ -55,10 +55,25 @@ func readLabels(p *layout.Plan) []block.Block {
 
 // labelsHead says what is done before the rest is bought: of strings that are all in the shed one is read, and none is bought.
 func labelsHead(p *layout.Plan) string {
-	if slices.ContainsFunc(p.Shopping, func(i stock.Item) bool { return i.Kind == stock.LightString && i.Buy > 1 }) {
-		return "One string of each first: read its label, measure"
+	head, more := "Labels: write in what differs", false
+	which, rest := "One string of each", "; then the rest"
+	for _, i := range p.Shopping {
+		if i.Kind == stock.LightString {
+			more = more || i.Buy > 1
+			if i.Own > 0 {
+				which = "One of each, shop and shed"
+			}
+		}
 	}
-	return "Labels: write in what differs"
+	if more {
+		head = which + ": read label, measure"
+	} else {
+		rest = ""
+	}
+	if buyingWaits(remarksOf(p.Findings)) {
+		rest = fmt.Sprintf("; rest once leaf %d says yes", leafNumber("board"))
+	}
+	return head + rest
 }
 
 // stringLabels lists each kind of light string that hangs.

@@ -16,6 +16,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/layout"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -123,47 +124,34 @@ func newBinder(plan *layout.Plan, opt Options) (*binder, error) {
 		plate: plateOf(plan.Spec.Source)}, nil
 }
 
-// sides packs leaves and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
+// sides packs leaves side by side and returns their sides in order, and what found no room. The board is packed last, for it tells what found none.
 func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
-	const boardSides = 2
-	wanted := func(word string) bool {
-		return slices.ContainsFunc(chosen, func(s sheet) bool { return s.word == word })
+	wanted := func(word string) int { return slices.IndexFunc(chosen, func(s sheet) bool { return s.word == word }) }
+	b.specWithTags = b.twoSided && wanted("tags") >= 0 && wanted("spec") >= 0
+	packed, left := make([][]set, len(chosen)), make([][]block.Note, len(chosen))
+	pack := func(i int) {
+		s := chosen[i]
+		packed[i], left[i] = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word))
 	}
-	b.specWithTags = b.twoSided && wanted("tags") && wanted("spec")
-	packed := make([][]set, len(chosen))
-	before, last := 0, -1 // sides so far, and the leaf that made the last of them
-	for i, s := range chosen {
-		begin := before
-		if b.twoSided {
-			begin += before % 2 // on a front
+	board := wanted("board")
+	arch.SideBySide(len(chosen), func(i int) {
+		if i != board {
+			pack(i)
 		}
-		made := boardSides
-		if s.word != "board" {
-			var left []block.Note
-			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word), begin)
-			notes = append(notes, left...)
-			made = len(packed[i])
-		}
-		if made == 0 {
-			continue
-		}
-		if begin > before && len(packed[last]) > 0 {
-			packed[last] = append(packed[last], b.notesSide(packed[last][len(packed[last])-1]))
-		}
-		before, last = begin+made, i
+	})
+	b.notes = slices.Concat(left...)
+	notes = b.notes
+	if board >= 0 {
+		pack(board)
+		notes = append(slices.Clip(notes), left[board]...)
 	}
-	b.notes = notes
-	for i, s := range chosen {
-		if s.word == "board" {
-			var left []block.Note
-			packed[i], left = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word), 0)
-			notes = append(notes, left...)
-			if n := len(packed[i]); b.twoSided && n%2 == 1 { // what follows has been packed to begin on a front
-				packed[i] = append(packed[i], b.notesSide(packed[i][n-1]))
-			}
+	for i, leaf := range packed {
+		follows := slices.ContainsFunc(packed[i+1:], func(next []set) bool { return len(next) > 0 })
+		if n := len(leaf); b.twoSided && n%2 == 1 && follows { // the next begins on a front
+			leaf = append(leaf, b.notesSide(leaf[n-1]))
 		}
-		sheetsCounted(packed[i])
-		sides = append(sides, packed[i]...)
+		sheetsCounted(leaf)
+		sides = append(sides, leaf...)
 	}
 	return sides, notes
 }

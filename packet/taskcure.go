@@ -27,7 +27,7 @@ var mending = map[crew.Remedy]string{
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:        "Warm: TEST, unplug that joint, cover, RESET; swap by daylight.",
-	crew.Electrician:   "Fails: outlet empty, electrician.",
+	crew.Electrician:   "Fails: breaker off, electrician.",
 	crew.DeadWaits:     "Only one run dark: timer off, pull plug from socket, bag both, AUTO, OPEN.",
 	crew.Mend:          "Else unplug all, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",

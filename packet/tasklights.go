@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -72,15 +73,14 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 }
 
-// resetAt names where the ground-fault protection of outlets is tried: where it is reset, where that is known.
+// resetAt names where the ground-fault protection of outlets is tried: where it is reset, a blank where nobody has told.
 func (w taskWords) resetAt(outlets []string) (names []string) {
 	for _, name := range outlets {
 		for _, o := range w.plan.Spec.Site.Outlets {
-			if o.Name == name && o.ResetAt != "" {
-				name += " (" + o.ResetAt + ")"
+			if o.Name == name {
+				names = append(names, name+" ("+cmp.Or(o.ResetAt, "____")+")")
 			}
 		}
-		names = append(names, name)
 	}
 	return names
 }
@@ -92,7 +92,7 @@ func (w taskWords) nightWay(t crew.Task) string {
 		case n.Thing == crew.Mats:
 			walk = "Walk through, mats on mud."
 		case n.Thing == crew.Lanterns && n.Count > 2:
-			lanterns = fmt.Sprintf("Set %d lanterns beside the feet, from end to end.", n.Count)
+			lanterns = fmt.Sprintf("Set %d lanterns outside the legs, from end to end.", n.Count)
 		}
 	}
 	return walk + " " + lanterns

@@ -1,9 +1,12 @@
 package arch
 
 import (
+	"fmt"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"hoopwright/layout/anchor"
 	"hoopwright/layout/bend"
@@ -92,22 +95,27 @@ func Sizes(in Input, spans []measure.Length) []Size {
 	return sizes
 }
 
-// SideBySide does n things at the same time that know nothing of each other.
+// SideBySide does n things at the same time that know nothing of each other. A panic in one of them is the caller's, as if it had done them in turn.
 func SideBySide(n int, do func(int)) {
-	queue := make(chan int)
+	var next atomic.Int64
 	var wait sync.WaitGroup
+	var fell atomic.Pointer[string]
 	for range min(runtime.GOMAXPROCS(0), n) {
 		wait.Go(func() {
-			for i := range queue {
-				do(i)
+			defer func() {
+				if p := recover(); p != nil {
+					text := fmt.Sprintf("%v\n%s", p, debug.Stack())
+					fell.CompareAndSwap(nil, &text)
+				}
+			}()
+			for i := next.Add(1); i <= int64(n); i = next.Add(1) {
+				do(int(i) - 1)
 			}
 		})
 	}
-	for i := range n {
-		queue <- i
+	if wait.Wait(); fell.Load() != nil {
+		panic(*fell.Load())
 	}
-	close(queue)
-	wait.Wait()
 }
 
 // size solves one span. No search for a near arch: the next span is the near one.

@@ -22,25 +22,22 @@ type Date struct {
 }
 
 // Calendar lists the days of the season in their order, the latest day for the locate call and the last day of holiday lighting
-// worked out from the others.
-func Calendar(s *spec.Spec) []Date {
+// worked out from the others. Nobody is called where no stake is driven.
+func Calendar(s *spec.Spec, driven bool) []Date {
 	d := s.Dates
-	call := Date{Name: "call to locate"}
-	holiday := "holiday"
+	call, holiday := Date{Name: "call to locate"}, "holiday between"
 	if LikelyNEC(s) {
-		call.Name, holiday = "call 811", "state holiday" // federal ones are counted
+		call.Name, holiday = "call 811", "state holiday between that is not federal"
 	}
-	call.Note = fmt.Sprintf("Locating takes %d full working days: call a day earlier for each %s between. Its ticket is good until ________.", practice.NoticeDays, holiday)
+	call.Note = fmt.Sprintf("Locating takes %d full working days: call a day earlier for each %s. Its ticket is good until ________.", practice.NoticeDays, holiday)
 	if !d.Build.IsZero() {
 		call.On, call.Name = CallBy(s), call.Name+", at the latest"
 	}
-	list := []Date{
-		{On: d.Mark, Name: "white dots for stakes"},
-		call,
-		{On: d.Build, Name: "build"},
-		{On: d.Open, Name: "open ____\u00a0to\u00a0____"},
-		{On: d.Close, Name: "last evening"},
-		{On: d.Down, Name: "take down"}}
+	list := []Date{{On: d.Mark, Name: "white dots for stakes"}, call}
+	if !driven {
+		list = []Date{{On: d.Mark, Name: "white dots for feet"}}
+	}
+	list = append(list, Date{On: d.Build, Name: "build"}, Date{On: d.Open, Name: "open ____\u00a0to\u00a0____"}, Date{On: d.Close, Name: "last evening"}, Date{On: d.Down, Name: "take down"})
 	if !d.Build.IsZero() && LikelyNEC(s) {
 		list = append(list, Date{On: d.Build.AddDate(0, 0, practice.HolidayDays), Name: "latest down (NEC\u00a0code)"})
 	}
@@ -88,14 +85,14 @@ func Past(d spec.Dates, issued time.Time) []finding.Finding {
 	return []finding.Finding{last}
 }
 
-func calendarFindings(s *spec.Spec) []finding.Finding {
+func calendarFindings(s *spec.Spec, driven bool) []finding.Finding {
 	var list []finding.Finding
 	d := s.Dates
 	if first := cmp.Or(d.Build, d.Open, d.Mark); !first.IsZero() && s.Season != "" && !strings.Contains(s.Season, first.Format("2006")) && !strings.Contains(s.Season, first.Format("06")) {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "season-elsewhere", Key: "season", Cure: []finding.Change{{Key: "season", Value: first.Format("2006")}},
 			Text: fmt.Sprintf("The season is %s, and the days are those of %s. Mend the one that is wrong.", s.Season, first.Format("2006"))})
 	}
-	if !d.Mark.IsZero() && !d.Build.IsZero() {
+	if driven && !d.Mark.IsZero() && !d.Build.IsZero() {
 		if last := CallBy(s); d.Mark.After(last) {
 			list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},
 				Text: fmt.Sprintf("The locating service must be called by %s to answer before the build on %s, and the white marks must be there first; mark by then, not on %s.", date(last), date(d.Build), date(d.Mark))})

@@ -39,7 +39,7 @@ func TestCallBy(t *testing.T) {
 
 func TestCalendar(t *testing.T) {
 	s := &spec.Spec{Dates: spec.Dates{Mark: day(2026, 11, 14), Build: day(2026, 11, 21), Open: day(2026, 11, 28), Close: day(2027, 1, 2), Down: day(2027, 1, 9)}}
-	list := Calendar(s)
+	list := Calendar(s, true)
 	for i := 1; i < len(list); i++ {
 		if list[i].On.Before(list[i-1].On) {
 			t.Errorf("%s (%s) after %s (%s)", list[i].Name, date(list[i].On), list[i-1].Name, date(list[i-1].On))
@@ -49,7 +49,7 @@ func TestCalendar(t *testing.T) {
 	if last := list[len(list)-1]; !last.On.Equal(day(2027, 2, 19)) || !strings.Contains(last.Name, "NEC") {
 		t.Errorf("last line %+v", last)
 	}
-	if f := calendarFindings(s); len(f) > 0 {
+	if f := calendarFindings(s, true); len(f) > 0 {
 		t.Errorf("findings on a good calendar: %+v", f)
 	}
 	for issued, want := range map[time.Time]string{day(2026, 11, 21): "", day(2026, 11, 22): "dates.build", day(2027, 1, 9): "dates.build", day(2027, 1, 10): "dates.down"} {
@@ -63,24 +63,32 @@ func TestCalendar(t *testing.T) {
 	}
 	for season, want := range map[string]bool{"2026": false, "2026/27": false, "2026-2027": false, "2025": true, "2027": true, "": false} {
 		s.Season = season
-		if f := calendarFindings(s); (len(f) == 1 && f[0].Code == "season-elsewhere") != want || len(f) > 1 {
+		if f := calendarFindings(s, true); (len(f) == 1 && f[0].Code == "season-elsewhere") != want || len(f) > 1 {
 			t.Errorf("season %s, built in November 2026: %+v", season, f)
 		}
 	}
 	s.Season = ""
 	s.Dates.Mark, s.Dates.Down = day(2026, 11, 18), day(2027, 2, 20)
-	f := calendarFindings(s)
+	f := calendarFindings(s, true)
 	if len(f) != 2 || f[0].Code != "mark-too-late" || f[1].Code != "lights-too-long" || !strings.Contains(f[0].Text, "17 Nov 2026") || !strings.Contains(f[1].Text, "91 days") {
 		t.Errorf("marked a day late, up a day long: %+v", f)
 	}
+	if f := calendarFindings(s, false); len(f) != 1 || f[0].Code != "lights-too-long" {
+		t.Errorf("nothing driven, marked a day late: %+v", f)
+	}
+	for _, d := range Calendar(s, false) {
+		if said := d.Name + d.Note; strings.Contains(said, "811") || strings.Contains(said, "stake") || strings.Contains(said, "ticket") {
+			t.Errorf("nothing driven: %+v", d)
+		}
+	}
 	s.Units = measure.Metric
 	s.Power.Circuits = []spec.Circuit{{Volts: 230}}
-	for _, d := range Calendar(s) {
+	for _, d := range Calendar(s, true) {
 		if strings.Contains(d.Name, "NEC") {
 			t.Errorf("at 230 V: %+v", d)
 		}
 	}
-	if empty := Calendar(&spec.Spec{}); len(empty) < 6 || !empty[0].On.IsZero() {
+	if empty := Calendar(&spec.Spec{}, true); len(empty) < 6 || !empty[0].On.IsZero() {
 		t.Errorf("no dates given: %+v", empty)
 	}
 }

@@ -68,7 +68,7 @@ type Chain struct {
 func Day(in Input) Plan {
 	plan := Plan{Tasks: Tasks(in)}
 	plan.Schedule, plan.Kept = in.schedule(plan.Tasks), in.kept()
-	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec)...)
+	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec, in.drives())...)
 	finding.Sort(plan.Findings)
 	return plan
 }

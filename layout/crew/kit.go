@@ -109,6 +109,7 @@ type Source int
 const (
 	Fetched Source = iota // from home or borrowed: it is on the list of what to bring
 	Bought                // it is on the buying list, or owned
+	OnSite                // an outlet: the wrapping crew's own leaf says where it works
 )
 
 // Source returns how a thing comes to the site.
@@ -118,6 +119,8 @@ func (t Thing) Source() Source {
 		SpareTee, SpareCross, Strings, SpareString, StringTags, ZipTies, GuyLine, Tighteners, GuyClamps, Braces, BraceClamps, Webbing, SoleBoards, BarSockets, SandBags, CrownLine, Screws, Cement, Cords, ThreeWays,
 		PlugCovers, SocketCovers, CordCovers, Timers, PortableGFCIs, PlugBoxes, Lanterns:
 		return Bought
+	case TestOutlet:
+		return OnSite
 	}
 	return Fetched
 }

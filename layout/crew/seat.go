@@ -79,6 +79,11 @@ func (s seating) quarter(jobs []Job, list []entry) {
 	}
 }
 
+// keepsHolds reports whether somebody has holds to tick, which takes them off a raising: the organiser.
+func (s seating) keepsHolds(person int, w Work) bool {
+	return person == 0 && (w == RaiseFirst || w == RaiseOthers)
+}
+
 // pick takes people for an entry besides those who stay.
 func (s seating) pick(w Work, stay []int, e entry) []int {
 	young := func(p int) bool { return p >= s.hands-s.young }
@@ -94,6 +99,9 @@ func (s seating) pick(w Work, stay []int, e entry) []int {
 		}
 	}
 	slices.SortStableFunc(free, func(p, q int) int {
+		if holds := cmp.Compare(b2i(s.keepsHolds(p, w)), b2i(s.keepsHolds(q, w))); holds != 0 {
+			return holds
+		}
 		return cmp.Compare(s.worked[p]-s.keep*b2i(s.did[p] == w), s.worked[q]-s.keep*b2i(s.did[q] == w))
 	})
 	grown := want.n - want.young

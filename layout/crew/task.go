@@ -96,7 +96,7 @@ type Cure struct {
 type Need struct {
 	Thing  Thing
 	Count  int
-	Length measure.Length // of a tape, stick, line, of each; of a saw its cut's width, of a stepladder the height worked at
+	Length measure.Length // of a tape, stick, line, of each; of a stepladder the height worked at
 }
 
 // Record is what is written down.

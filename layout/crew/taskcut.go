@@ -35,15 +35,26 @@ func (b *tasker) cutting() {
 		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), many(Marker, who.People/2), many(SpareStick, b.spares(sticks))}})
 	if couplings > 0 {
 		b.add(joining, Task{Action: JoinSticks, Of: legs, Who: who, Want: []Figure{{What: NoGap, Count: couplings}},
-			IfOff: cures(DriveHome), Uses: []Need{many(LegCouplings, couplings), many(Mallet, who.People/2)}})
+			IfOff: cures(DriveHome), Uses: append(b.fastening(2*couplings), many(LegCouplings, couplings), many(Mallet, who.People/2))})
 	}
 	b.markLegs(who)
+}
+
+// fastening is what holds so many sockets that are not left dry.
+func (b *tasker) fastening(sockets int) []Need {
+	switch b.Spec.Arch.Joints {
+	case spec.Pinned:
+		return []Need{many(Screws, sockets), one(Screwdriver), one(File)}
+	case spec.Glued:
+		return []Need{one(Cement), many(Gloves, 2)}
+	}
+	return nil
 }
 
 // saw adds a task at the saw.
 func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 	b.add(b.Spec.Crew.Rates.Cut*float64(cuts), Task{Phase: Cutting, Action: action, Of: of, Who: Who{People: 2, Grown: true}, Want: want, IfOff: cures(CutAnother),
-		Uses: []Need{many(Sticks, cuts), long(Saw, 1, b.Spec.Stock.Kerf), one(Clamp), many(Trestles, 2), one(Scraper), long(LongTape, 1, practice.Tapes(b.units)[0]), one(Marker), one(Tarp), many(EyeProtection, 2)}})
+		Uses: []Need{many(Sticks, cuts), one(Saw), one(Clamp), many(Trestles, 2), one(Scraper), long(LongTape, 1, practice.Tapes(b.units)[0]), one(Marker), one(Tarp), many(EyeProtection, 2)}})
 }
 
 // markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.

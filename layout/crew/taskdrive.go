@@ -25,7 +25,7 @@ func (b *tasker) driving() {
 		b.readTicket()
 	}
 	if !b.Spec.Site.NotKnown(spec.OverheadLines) { // else it was looked for before
-		b.lookUp(false)
+		b.lookUp(!driven) // else signed with the ticket
 	}
 	b.checkAgain()
 	if driven {
@@ -65,7 +65,7 @@ func (b *tasker) checkAgain() {
 
 // bases stands the bars of arches on weighted bases, and lays weights on those and at the ends of guys and braces.
 func (b *tasker) bases(list []ground.Stake) {
-	t := Task{Action: SetBases, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
+	t := Task{Action: SetBases, Hold: true, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
 	legs, bags := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return s.Guy }), 0
 	guys := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Guy })
 	weigh := func(of []ground.Stake, each measure.Force) {

@@ -104,7 +104,7 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 	if len(joined) == 0 {
 		return
 	}
-	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, Uses: []Need{one(Mallet), one(Marker)}}
+	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, Uses: []Need{one(Mallet)}}
 	if phase == Raising {
 		t.Want = b.plugged(list, nil)
 	}
@@ -202,7 +202,7 @@ func (b *tasker) measure(a arch.Arch) {
 	band, n := a.GiveOrTake(b.units), []int{a.Number}
 	b.add(practice.MinutesMeasure*4, Task{Action: MeasureArch, Of: Scope{Arches: n}, Who: Who{Roles: []Role{Foot1, Foot2, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want:  []Figure{{What: CrownHigh, Arches: n, Length: a.Crown, Limit: band}, {What: FootWidth, Arches: n, Length: a.Span, Limit: practice.FootGive(b.units)}},
-		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), one(ShortTape))})
+		IfOff: cures(LookAtFaults, Ask), Uses: b.climbs(one(StringLine), one(ShortTape), one(Pencil))})
 }
 
 // measureFirsts measures those of the arches that are the first of their shape.
@@ -301,7 +301,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Uses = append(t.Uses, b.bracing(pegs)...)
 	}
 	if guys > 0 {
-		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), many(Tighteners, guys), one(Ribbon))
+		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), one(Screwdriver), many(Tighteners, guys), one(Ribbon))
 	}
 	b.add(work, t)
 	b.measureFirsts(rest)
@@ -328,9 +328,9 @@ func (b *tasker) finish() {
 	who := Who{People: 2, Grown: true}
 	switch run, joined := b.running(n); {
 	case b.Spec.Arch.Joints == spec.Pinned:
-		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(many(Screws, 4*n), one(Screwdriver), one(File))})
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
 	case b.Spec.Arch.Joints == spec.Glued:
-		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Uses: b.climbs(one(Cement), many(Gloves, 2))})
+		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
 	case joined:
 		b.add(practice.MinutesLabel*2*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Uses: b.climbs(long(CrownLine, 1, run))})
 	}

@@ -91,8 +91,8 @@ func (b *tasker) stakes() (left, right, guys []ground.Stake) {
 }
 
 // drives reports whether any stake is driven.
-func (b *tasker) drives() bool {
-	return slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base })
+func (in Input) drives() bool {
+	return slices.ContainsFunc(in.Ground.Stakes, func(s ground.Stake) bool { return !s.Base })
 }
 
 // guysOf returns an arch's guy stakes.

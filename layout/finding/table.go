@@ -50,6 +50,7 @@ var rows = [...]Row{
 	{Code: "stake-near-hard-ground", Levels: look, Leaf: "stakes", Title: "A stake beside hard ground", Cures: startMoved},
 	{Code: "stake-in-feature", Levels: look, Leaf: "stakes", Title: "A stake in something", Cures: startMoved},
 	{Code: "stake-near-buried-line", Levels: mustOrLook, Leaf: "stakes", Title: "A stake near a buried line", Firm: true, Cures: startMoved},
+	{Code: "stake-beside-keep", Levels: look, Leaf: "stakes", Title: "A stake beside a keep band", Cures: startMoved},
 	{Code: "feature-in-tunnel", Levels: mustOrLook, Leaf: "stakes", Title: "Something stands in the tunnel"},
 	{Code: "arches-overlap", Levels: must, Leaf: "stakes", Title: "Arches cross", Cures: []string{"site.route"}},
 	{Code: "route-crosses-itself", Levels: must, Leaf: "stakes", Title: "The route crosses itself", Cures: []string{"site.route"}},

@@ -20,7 +20,8 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 	var shift *Shift
 	if len(found) > 0 {
 		var known bool
-		shift, known = shiftClear(t, stakes, list, around)
+		move := mover{tunnel: t, stakes: stakes, list: list, before: around}
+		shift, known = move.shift()
 		advice := ""
 		switch u := t.spec.Units; {
 		case shift != nil:
@@ -28,11 +29,12 @@ func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 		case known:
 			advice = fmt.Sprintf(" No move of the whole tunnel by up to %s clears every stake.", u.Tape(practice.OnGround(u).Shift))
 		}
+		var cure []finding.Change
+		if shift != nil {
+			cure = move.startAt(*shift)
+		}
 		for i := range found {
-			found[i].Text += advice
-			if shift != nil {
-				found[i].Cure = startAt(t, *shift)
-			}
+			found[i].Text, found[i].Cure = found[i].Text+advice, cure
 		}
 	}
 	return slices.Concat(found, around, routeFindings(t), guyFindings(t.spec, stakes), closedWays(t), guyHeightFindings(t), slopeFindings(t), walkFindings(t)), shift

@@ -1,6 +1,7 @@
 package ground
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -113,6 +114,27 @@ func TestShiftIsHonest(t *testing.T) {
 	}
 }
 
+// The start that is written for a move is as round as still clears everything: the nearest whole inches, the next ones where those do not, quarters where a slab on the
+// other side leaves no inch, the move itself where it leaves no quarter. By hand: R2 of the row stands 45 in right of the start and is to be 4 in from the path, which begins
+// 5 in inside of it, or 3; all are moved by 9 in, three steps of the grid. L2 has so much room behind it then.
+func TestStartIsWrittenRound(t *testing.T) {
+	for _, c := range []struct{ start, inside, room, want measure.Length }{{240.6 * in, 3 * in, 9 * in, 232 * in}, {240.6 * in, 5 * in, 9 * in, 231 * in}, {240.6 * in, 5 * in, 0.2 * in, 231.5 * in}, {240.6 * in, 5 * in, 0.05 * in, 231.6 * in}} {
+		s := row(4)
+		s.Site.Start.X = c.start
+		path, slab := block("brick path", c.start+45*in-c.inside, 100*in, 400*in, 150*in), block("slab", 0, 100*in, c.start-(45+9+4)*in-c.room, 150*in)
+		path.Hard, slab.Hard = true, true
+		s.Site.Features = []spec.Feature{path, slab}
+		want(t, lay(s), "stake-in-hard-ground", finding.MustFix)
+		cure := codes(lay(s).Findings)["stake-in-hard-ground"].Cure
+		if at := fmt.Sprintf("[%s, 6 ft]", s.Units.Written(c.want)); len(cure) != 1 || cure[0].Value != at {
+			t.Errorf("from %s: %v, want %s", s.Units.Written(c.start), cure, at)
+		}
+		s.Site.Start.X = c.want
+		wantNone(t, lay(s), "stake-in-hard-ground")
+		wantNone(t, lay(s), "stake-near-hard-ground")
+	}
+}
+
 func TestShiftDoesNotGoUnderALine(t *testing.T) {
 	s := row(4)
 	path := block("brick path", 280*in, 100*in, 400*in, 150*in)
@@ -151,6 +173,11 @@ func TestBuriedLine(t *testing.T) {
 	want(t, lay(s), "stake-near-buried-line", finding.MustFix) // on the line itself
 	s.Site.Buried = line(171 * in)
 	wantNone(t, lay(s), "stake-near-buried-line")
+	if text := want(t, lay(s), "stake-beside-keep", finding.LookAt); !strings.HasPrefix(text, "L1 and L2 stand as near as "+s.Units.Tape(24*in)) {
+		t.Error(text) // a dot an inch off, and half the bar
+	}
+	s.Site.Buried = line(171*in - in - s.Arch.Stake.Bar.Diameter/2)
+	wantNone(t, lay(s), "stake-beside-keep")
 }
 
 // Crowns are 95 in up and people reach 3 ft above: 131 in. A line 20 ft up, 4 ft beside the wall, is √(48² + 109²) = 119.1 in

@@ -96,6 +96,13 @@ func hazards(s *spec.Spec) []hazard {
 			put(hit, b.Line, 0)
 		}
 		put(h, b.Line, 0)
+		near := h // a dot within its tolerance puts the stake's side over
+		near.code, near.level, near.within, near.beyond = "stake-beside-keep", finding.LookAt, b.Keep+lim.Good+s.Arch.Stake.Bar.Diameter/2, b.Keep
+		near.says = func(who []string, least measure.Length) string {
+			return fmt.Sprintf("%s %s %s from %s, and %s is kept: a dot painted %s off, and nothing may be driven there.",
+				say.Some(who, mostNames), say.Agree(len(who), "stands", "stand as near as"), u.Tape(least), b.Name, u.Tape(b.Keep), u.Inches(lim.Good))
+		}
+		put(near, b.Line, 0)
 	}
 	return list
 }

@@ -20,38 +20,48 @@ type Shift struct {
 // patience bounds the search for a shift, counted in edges looked at: a fraction of a second.
 const patience = 10_000_000
 
-// shiftClear returns the smallest move, on a grid of 3 in (50 mm) within 6 ft (2 m), after which no hazard bothers a stake and
-// the tunnel stands in nothing and under nothing that it did not stand in or under before; nil where there is none. It gives
+// mover looks where a tunnel may be moved to.
+type mover struct {
+	tunnel
+	stakes []Stake
+	list   []hazard
+	before []finding.Finding // what the tunnel stands in and under already
+	purse  int               // what is left of patience
+	last   int               // the stake that was in the way last is the likeliest to be so again
+}
+
+// shift returns the smallest move, on a grid of 3 in (50 mm) within 6 ft (2 m), after which all is clear; nil where there is none. It gives
 // up, and answers that it does not know, on a site too crowded to look through.
-func shiftClear(t tunnel, stakes []Stake, list []hazard, before []finding.Finding) (shift *Shift, known bool) {
-	grave := func(now []finding.Finding) bool {
-		return slices.ContainsFunc(now, func(f finding.Finding) bool {
-			return !slices.ContainsFunc(before, func(b finding.Finding) bool { return b.Code == f.Code && b.Key == f.Key && b.Level <= f.Level })
-		})
-	}
-	left := patience
-	last := 0 // the stake that was in the way last is the likeliest to be so again
-	for _, try := range shifts(practice.OnGround(t.spec.Units)) {
-		by := t.vector(try)
-		clear := true
-		for i := 0; i < len(stakes) && clear; i++ {
-			k := (last + i) % len(stakes)
-			if clear = free(add(stakes[k].At(), by), list, &left); !clear {
-				last = k
-			}
-		}
-		if left < 0 {
+func (m *mover) shift() (shift *Shift, known bool) {
+	m.purse = patience
+	for _, try := range shifts(practice.OnGround(m.spec.Units)) {
+		clear := m.clears(m.vector(try))
+		if m.purse < 0 {
 			return nil, false
 		}
-		if !clear {
-			continue
-		}
-		left -= len(t.stations) * t.edges()
-		if !grave(surroundings(t.moved(by))) {
+		if clear {
 			return &try, true
 		}
 	}
 	return nil, true
+}
+
+// clears reports whether after a move no hazard bothers a stake and the tunnel stands in nothing and under nothing that it did not stand in or under before.
+func (m *mover) clears(by spec.Point) bool {
+	for i := range m.stakes {
+		k := (m.last + i) % len(m.stakes)
+		if !free(add(m.stakes[k].At(), by), m.list, &m.purse) {
+			m.last = k
+			return false
+		}
+	}
+	if m.purse < 0 {
+		return false
+	}
+	m.purse -= len(m.stations) * m.edges()
+	return !slices.ContainsFunc(surroundings(m.moved(by)), func(f finding.Finding) bool {
+		return !slices.ContainsFunc(m.before, func(b finding.Finding) bool { return b.Code == f.Code && b.Key == f.Key && b.Level <= f.Level })
+	})
 }
 
 // free reports whether no hazard bothers a stake at p, and takes what that cost off the purse.
@@ -97,19 +107,37 @@ func (t tunnel) vector(s Shift) spec.Point {
 	return along(along(spec.Point{}, rightOf(heading), s.Right), ahead(heading), s.Ahead)
 }
 
-// startAt is where the spec starts a tunnel that is moved. Tapes to the old start go; a walk that heads for a point goes on in the direction it had.
-func startAt(t tunnel, s Shift) []finding.Change {
-	site, u := t.spec.Site, t.spec.Units
-	at := add(site.Start, t.vector(s))
+// startAt is where the spec starts a tunnel that is moved, in figures as round as still clear everything. Tapes to the old start go; a walk that heads for a point
+// goes on in the direction it had.
+func (m *mover) startAt(s Shift) []finding.Change {
+	site, u := m.spec.Site, m.spec.Units
+	at := add(site.Start, m.vector(s))
+	m.purse = patience
+	round := func(p spec.Point) bool { return m.clears(spec.Point{X: p.X - site.Start.X, Y: p.Y - site.Start.Y}) }
+	for _, grid := range []measure.Length{practice.Round(u), practice.Reading(u)} {
+		corners := cornersAbout(at, grid)
+		if k := slices.IndexFunc(corners, round); k >= 0 {
+			at = corners[k]
+			break
+		}
+	}
 	list := []finding.Change{{Key: "site.start.at", Value: fmt.Sprintf("[%s, %s]", u.Written(at.X), u.Written(at.Y))}}
 	for _, key := range []string{"site.start.from", "site.start.side"} {
-		if t.spec.Given(key) {
+		if m.spec.Given(key) {
 			list = append(list, finding.Change{Key: key})
 		}
 	}
 	if site.Toward != nil {
 		list = append(list, finding.Change{Key: "site.start.heading", Value: fmt.Sprintf("%.4f deg", float64(site.Heading/measure.Degree))}, finding.Change{Key: "site.start.toward"})
 	}
+	return list
+}
+
+// cornersAbout returns the points of a grid about a point, the nearest first.
+func cornersAbout(p spec.Point, grid measure.Length) (list []spec.Point) {
+	x, y := measure.Length(math.Floor(float64(p.X/grid)))*grid, measure.Length(math.Floor(float64(p.Y/grid)))*grid
+	list = []spec.Point{{X: x, Y: y}, {X: x + grid, Y: y}, {X: x, Y: y + grid}, {X: x + grid, Y: y + grid}}
+	slices.SortStableFunc(list, func(a, b spec.Point) int { return cmp.Compare(distance(a, p), distance(b, p)) })
 	return list
 }
 

@@ -34,3 +34,6 @@ func OnGround(u measure.System) Ground {
 		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, Work: 3 * ft, Shift: 6 * ft, ShiftStep: 3 * in,
 	}
 }
+
+// Round is what the place of a tunnel is written to where nothing hinges on less. Common practice, no source.
+func Round(u measure.System) measure.Length { return measure.By(u, measure.Inch, 10) }

@@ -153,7 +153,7 @@ func (j *judge) down() {
 		return
 	}
 	first := w.Bears[0].Damage
-	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "it was to stand gusts of %s; from %s %s (arch %d): lay it flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "%s was asked for; from %s %s (arch %d): lay all flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
@@ -209,7 +209,7 @@ func (j *judge) ridge() {
 	if w.RidgeEnd > practice.MuchPull {
 		level = finding.LookAt
 	}
-	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with up to %s. Nobody publishes what a dry socket holds: the crown line does.",
+	j.add(level, codeRidge, "arch.joints", "a gust of %s along the tunnel pulls at the ridge with %s. No maker says what a dry socket holds: tie the crown line, or pin the sockets.",
 		j.called(w.InsideGust()), u.Force(w.RidgeEnd))
 }
 
