@@ -18,7 +18,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if last := len(w.plan.Arches); len(w.plan.Ridge) > 0 {
 			crowns = fmt.Sprintf("; tees 1, %d, else crosses", last)
 		}
-		return fmt.Sprintf("Lay %s flat, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
+		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
 	crew.MeasureSag: plainly("Entrance: arch 1, L is left. Measure: line between feet to crown’s middle. Found:"),
