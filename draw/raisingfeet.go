@@ -43,19 +43,23 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 }
 
 // RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
-// beside it, behind the leg on paper: its foot springs outward, and inside is under the arch.
+// beside it, behind the leg on paper or outside it, never between it and its stake: that is under the arch.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	beside := r.beside(wide)
-	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, Foot2, Crown)
+	who, names := Foot2, []string{Foot1, Foot2, Crown}
+	if r.Down {
+		who, names = "", []string{Foot1, lifters}
+	}
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
 	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),
-		s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
+		s.helper(who, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
 	if r.Down {
-		people = append(people, s.helper(Crown, span*(wide-0.5)-elbowRoom*0.12, hold, last.Add(paper.Point{Y: -1.5})))
+		people = append(people, s.helper(lifters, span*(wide-0.5)+elbowRoom*0.62, last.Add(paper.Point{Y: -2.5}), hold.Add(paper.Point{Y: -1})))
 	}
 	capped := s.at(span/2, high*0.7).Add(paper.Point{X: -8})
 	if !r.Down { // clear of the arch's plane: nearer to who looks, before the name of the stake

@@ -139,12 +139,10 @@ func (r raising) aloud() block.Block {
 	}
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
-		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(cold)),
+		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
 		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
 	}
-	if len(r.stand) > 1 {
-		lines[1] += " Midway: finish the arch, " + tiedOn(r.Plan, "it", "") + "."
-	}
+	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
 	}
