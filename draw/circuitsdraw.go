@@ -200,7 +200,7 @@ func (c Circuits) thing(r plugRow) string {
 	case tapRow:
 		words := "three-way"
 		if r.tap.Open > 0 {
-			words += fmt.Sprintf(", %d open", r.tap.Open)
+			words += fmt.Sprintf(", %d %s", r.tap.Open, block.Figure("open"))
 		}
 		return words
 	case supplyRow:
@@ -232,15 +232,21 @@ func (c Circuits) reach(cord power.Cord) string {
 		return ", to " + name
 	}
 	k := slices.IndexFunc(c.plan.Power.Feeders, func(f power.Feeder) bool { return f.Name == cord.Feeder })
+	const open = "open"
 	var sockets []string
-	open := func(n int) { sockets = append(sockets, slices.Repeat([]string{"open"}, n)...) }
 	for _, i := range cord.Joints {
 		j := c.plan.Power.Feeders[k].Joints[i]
-		open(j.Skips)
-		sockets = append(sockets, PlaceName(j.End.At))
-		open(j.Spare)
+		sockets = slices.Concat(sockets, slices.Repeat([]string{open}, j.Skips), []string{PlaceName(j.End.At)}, slices.Repeat([]string{open}, j.Spare))
 	}
-	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, ", "))
+	for i, at := range sockets {
+		if i < len(sockets)-1 {
+			sockets[i] += ","
+		}
+		if at == open {
+			sockets[i] = block.Figure(sockets[i])
+		}
+	}
+	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, " "))
 }
 
 // gauges counts the kinds of cord.

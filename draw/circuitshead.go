@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/place"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/spec"
 )
 
 // head draws the row that stands over an outlet's rows, or over those that nothing feeds.
@@ -83,7 +84,10 @@ func (c Circuits) said(r plugRow) block.Words {
 		if circuit.Spec.BreakerNo == "" {
 			breaker = blank + " (" + measure.Amps(circuit.Spec.Breaker) + ")"
 		}
-		words.Text = fmt.Sprintf("Breaker %s. Used: %s.\n%s.", breaker, MostTaken(c.plan.Power, r.outlet.Name), reset)
+		if !slices.ContainsFunc(c.plan.Spec.Site.Places, func(p spec.SitePlace) bool { return p.For == spec.PowerOff }) {
+			breaker += ", at " + blank
+		}
+		words.Text = fmt.Sprintf("Breaker %s. %s.\n%s.", breaker, MostTaken(c.plan.Power, r.outlet.Name), reset)
 		if r.outlet.AlsoFeeds != "" {
 			words.Text += " Also feeds: " + r.outlet.AlsoFeeds + "."
 		}
@@ -91,13 +95,26 @@ func (c Circuits) said(r plugRow) block.Words {
 	return words
 }
 
-// MostTaken says which plug of an outlet comes nearest to what it may bear, and how near.
+// MostTaken says what of an outlet comes nearest to what it may bear, how near, and what of that others take: of its breaker as it, for hours.
 func MostTaken(plan power.Plan, outlet string) string {
-	plug := power.Limit{}
+	plug, circuit := power.Limit{}, ""
 	for _, f := range plan.Feeders {
 		if f.Outlet == outlet && f.Limit.Share() > plug.Share() {
-			plug = f.Limit
+			plug, circuit = f.Limit, f.Circuit
 		}
 	}
-	return LimitWords(plug)
+	switch plug.Kind {
+	case power.NoLimit:
+		return ""
+	case power.TimerAmps:
+		return "Timer carries " + LimitWords(plug)
+	case power.CordAmps:
+		return "Cord carries " + LimitWords(plug)
+	}
+	words := "It carries " + LimitWords(plug) + " for hours"
+	k := slices.IndexFunc(plan.Circuits, func(c power.Circuit) bool { return c.Name == circuit })
+	if other := plan.Circuits[k].Spec.OtherLoad; other > 0 {
+		words += ", " + measure.Amps(other) + " not ours"
+	}
+	return words
 }

@@ -45,6 +45,7 @@ const (
 var (
 	chartFigure = paper.Cell      // at the marks
 	chartRuler  = paper.CellSmall // on the ruler
+	chartBand   = paper.Floor     // of bands
 )
 
 // at is where a tape comes.
@@ -52,9 +53,10 @@ func (c PipeChart) at(room paper.Rect, tape measure.Length) paper.Length {
 	return room.X + chartSide + (room.W-2*chartSide)*paper.Length(tape/c.Long)
 }
 
-// over is where the middle of a mark's figure stands: over the mark, within the room.
+// over is where the middle of a mark's figure stands: over or under the mark, within the room.
 func (c PipeChart) over(room paper.Rect, m PipeMark, l paper.Lettering) paper.Length {
-	return min(c.at(room, m.Tape), room.Right()-l.Width(m.Text)/2)
+	half := l.Width(m.Text) / 2
+	return max(room.X+half, min(c.at(room, m.Tape), room.Right()-half))
 }
 
 // levels sets figures on as few lines as keep them apart, the nearest first, and returns each one's line, none (-1) where a third would be needed.
@@ -125,7 +127,7 @@ func (c PipeChart) Ruler(page *paper.Page, room paper.Rect) (missing []string) {
 func (c PipeChart) LineHeight(width paper.Length, l PipeLine) paper.Length {
 	h := chartLine*paper.Length(deepest(c.levels(paper.Rect{W: width}, l.At, chartFigure))) + chartPipe + 1.6
 	if len(l.Bare) > 0 {
-		h += chartLine
+		h += chartLine * paper.Length(deepest(c.levels(paper.Rect{W: width}, c.bandMarks(l.Bare), chartBand)))
 	}
 	return h
 }
@@ -196,34 +198,28 @@ func (c PipeChart) turns(page *paper.Page, r paper.Rect, l PipeLine) {
 	}
 }
 
-// bands writes under each bare band where it begins and ends, the unit at the first, as near to it as its neighbours leave room.
-func (c PipeChart) bands(page *paper.Page, room paper.Rect, under paper.Length, bands []lights.Band) (missing []string) {
-	var words []string
-	var left []paper.Length
-	end := room.X
-	for i, b := range bands {
-		text := BandWords(b, c.Units)
-		if i > 0 {
-			text = c.Units.BareInches(b.From) + " to " + c.Units.BareInches(b.To)
-		}
-		words = append(words, text)
-		left = append(left, max(end, (c.at(room, b.From)+c.at(room, b.To)-paper.CellSmall.Width(text))/2))
-		end = left[i] + paper.CellSmall.Width(text) + 2*chartApart
+// bandMarks are the words of bare bands, each at the band's middle.
+func (c PipeChart) bandMarks(bands []lights.Band) (list []PipeMark) {
+	for _, b := range bands {
+		list = append(list, PipeMark{(b.From + b.To) / 2, BandWords(b, c.Units)})
 	}
-	end = room.Right()
-	for i := len(words) - 1; i >= 0; i-- {
-		wide := paper.CellSmall.Width(words[i])
-		x := min(left[i], end-wide)
-		if end = x - 2*chartApart; x < room.X {
-			missing = append(missing, words[i])
+	return list
+}
+
+// bands writes under each bare band where it begins and ends.
+func (c PipeChart) bands(page *paper.Page, room paper.Rect, under paper.Length, bands []lights.Band) (missing []string) {
+	marks := c.bandMarks(bands)
+	for i, level := range c.levels(room, marks, chartBand) {
+		if level < 0 {
+			missing = append(missing, marks[i].Text)
 			continue
 		}
-		page.Text(paper.Point{X: x, Y: under + 5}, paper.AtLeft, words[i], paper.CellSmall)
+		page.Text(paper.Point{X: c.over(room, marks[i], chartBand), Y: under + 5 + chartLine*paper.Length(level)}, paper.AtMiddle, marks[i].Text, chartBand)
 	}
 	return missing
 }
 
-// BandWords says between which tapes a band is.
+// BandWords says between which tapes a band is, in the ruler's unit, as coarse as ribbons are tied.
 func BandWords(b lights.Band, u measure.System) string {
-	return u.BareInches(b.From) + " to " + u.Inches(b.To)
+	return u.BareInches(u.Taped(b.From)) + " to " + u.BareInches(u.Taped(b.To))
 }

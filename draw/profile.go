@@ -160,11 +160,15 @@ func (p Profile) drawn(room paper.Rect, s paper.Scale, topFirst bool) (ops []pap
 	return page.Ops, f.lost
 }
 
-// groundLine draws the ground through both feet and past them.
+// groundLine draws the ground through both feet, or under their boards, and past them.
 func (f *elevation) groundLine(from, to paper.Length) {
 	level := func(x paper.Length) paper.Point {
 		real := measure.Length(float64(x-f.origin.X) * f.scale.Ratio)
-		return f.at(real, f.ground(real))
+		at := f.at(real, f.ground(real))
+		if f.Kind.Spec.Foot != nil {
+			at.Y += boardHigh
+		}
+		return at
 	}
 	f.Ground(level(max(from, f.origin.X-f.scale.Length(float64(f.Kind.Widest/2))-8)), level(to))
 }

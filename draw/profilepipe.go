@@ -33,12 +33,15 @@ func (f *elevation) joints() {
 	}
 }
 
-// stakes draws the top of what is in the ground, broken off, for that is not measured here; a weighted base as a board on it.
+// boardHigh is how high the board of a weighted base is on paper: from the ground to where heights are taken from.
+const boardHigh paper.Length = 1.2
+
+// stakes draws the top of what is in the ground, broken off, for that is not measured here; a weighted base as a board that the leg stands on.
 func (f *elevation) stakes() {
 	if base := f.Kind.Spec.Foot; base != nil {
 		for _, side := range [2]spec.Side{spec.Left, spec.Right} {
 			half, foot := f.scale.Length(float64(base.Width/2)), f.foot(side)
-			f.Stroke(paper.Box(paper.Rect{X: foot.X - half, Y: foot.Y - 1.2, W: 2 * half, H: 1.2}), paper.Thick)
+			f.Stroke(paper.Box(paper.Rect{X: foot.X - half, Y: foot.Y, W: 2 * half, H: boardHigh}), paper.Thick)
 		}
 		return
 	}

@@ -7,7 +7,11 @@ import (
 	"hoopwright/layout/measure"
 )
 
-const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
+const (
+	elbowRoom              = 900 * measure.Millimetre // beside the arch, for a person
+	nearer    paper.Length = 4.2                      // under the ground line stands who is clear of the arch's plane
+	narrow    paper.Length = 9.6                      // between the feet nobody stands under the line: their names are there
+)
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
 // carried far out. The other stake keeps its cap.
@@ -39,38 +43,51 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 }
 
 // RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
-// beside it, behind the leg on paper: its foot springs outward, and inside is under the arch.
+// beside it, behind the leg on paper or outside it, never between it and its stake: that is under the arch.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	beside := r.beside(wide)
-	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, Foot2, Crown)
+	who, names := Foot2, []string{Foot1, Foot2, Crown}
+	if r.Down {
+		who, names = "", []string{Foot1, lifters}
+	}
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
 	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),
-		s.helper(Foot2, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
+		s.helper(who, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
 	if r.Down {
-		people = append(people, s.helper(Crown, span*(wide-0.5)-elbowRoom*0.12, hold, last.Add(paper.Point{Y: -1.5})))
+		people = append(people, s.helper(lifters, span*(wide-0.5)+elbowRoom*0.62, last.Add(paper.Point{Y: -2.5}), hold.Add(paper.Point{Y: -1})))
+	}
+	capped := s.at(span/2, high*0.7).Add(paper.Point{X: -8})
+	if !r.Down { // clear of the arch's plane: nearer to who looks, before the name of the stake
+		crown := s.helper(Crown, span/2, capped, s.at(span/2, high))
+		crown.feet.X -= 2 + paper.CellSmall.Width(fmt.Sprint("R", number))/2
+		if s.long(span) > narrow {
+			crown.feet.Y += nearer
+		}
+		people = append(people, crown)
 	}
 	s.play(people, func() {
 		s.pipe(bent)
 		s.stake(span/2, r.Down)
 		if !r.Down {
-			s.cap(s.at(span/2-elbowRoom*0.45, 0))
+			s.cap(capped)
 		}
 		s.feetOf(number)
 		s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}))
 	})
 }
 
-// Measured draws the first arch with the string between its feet and the tape from it up to the crown.
+// Measured draws the first arch, still held, with the string between its feet and the tape from it up to the crown.
 func (r Raising) Measured(page *paper.Page, room paper.Rect, number int, ladder bool) {
 	k := r.First
 	side := max(k.Widest, k.Span)/2 + 60
-	s := r.newScene(page, room, side+elbowRoom*0.3, side+elbowRoom*0.3, max(k.Crown*1.03, r.top()), Foot1, Crown, Ladder)
+	s := r.newScene(page, room, side+elbowRoom*0.9, side+elbowRoom*0.3, max(k.Crown*1.03, r.top()), Guard, Foot1, Crown, Ladder)
 	low := s.at(0, 60)
-	people := []helper{s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
+	people := []helper{s.holds(Guard, -side-elbowRoom*0.4, -k.Span/2), s.helper(Foot1, -elbowRoom*0.45, s.at(0, helperTall*0.45))}
 	if ladder {
 		people = append(people, s.onLadder(Ladder, elbowRoom*0.6, k.Crown, s.at(0, k.Crown*0.985)), s.atLadder(elbowRoom*1.35, elbowRoom*0.6))
 	}

@@ -11,51 +11,56 @@ import (
 
 // A picture from the side: arches edge on, the first of them at x = 0, the walk to the right.
 
-// Held draws the first arch from the side, held upright by the guard while its guys, where it has any, are pegged.
+// Held draws the first arch from the side, held upright by the guard while its guys and braces, where it has any, are fixed.
 func (r Raising) Held(page *paper.Page, room paper.Rect, number int) {
-	guys := r.guyWays(number)
-	_, out := r.Plan.Spec.Held()
-	left, right := elbowRoom*0.6, elbowRoom*1.3
-	if guys[0] {
-		left = max(left, out+elbowRoom*0.9)
+	ties := r.ties(number)
+	reach := [2]measure.Length{elbowRoom * 0.6, elbowRoom * 1.3} // before the arch, beyond it
+	var tied [2]measure.Length                                   // how far out the farthest tie ends
+	for _, t := range ties {
+		tied[t.way] = max(tied[t.way], t.out)
+		reach[t.way] = max(reach[t.way], t.out+elbowRoom*0.9)
 	}
-	if guys[1] {
-		right = max(right, out+elbowRoom*0.9)
-	}
-	aside := elbowRoom * 0.55 // the guard's place: where no guy runs
-	if guys[1] && !guys[0] {
+	aside := elbowRoom * 0.55 // the guard's place: where nothing is tied
+	if tied[1] > 0 && tied[0] == 0 {
 		aside = -aside
-		left = max(left, elbowRoom*1.2)
+		reach[0] = max(reach[0], elbowRoom*1.2)
 	}
-	s := r.newScene(page, room, left, right, r.First.Crown, Foot1, Guard, Foot2)
+	s := r.newScene(page, room, reach[0], reach[1], r.First.Crown, Foot1, Guard, Foot2)
 	people := []helper{s.holds(Guard, aside, 0)}
-	for i, there := range guys {
-		if there {
+	for i, out := range tied {
+		if out > 0 {
 			way := measure.Length(2*i - 1)
-			grip := s.at(way*out*0.82, r.Plan.Spec.Guys.From*0.18)
-			people = append(people, s.helper([2]string{Foot1, Foot2}[i], way*(out+elbowRoom*0.3), grip))
+			people = append(people, s.helper([2]string{Foot1, Foot2}[i], way*(out+elbowRoom*0.3), s.at(way*out*0.82, helperTall*0.22)))
 		}
 	}
 	s.play(people, func() {
 		s.arch(0)
-		s.guys(number)
+		s.tie(ties)
 		s.under(0, fmt.Sprint("arch ", number))
 	})
 }
 
-// guyWays says whether an arch has guy stakes before it and beyond it.
-func (r Raising) guyWays(number int) (ways [2]bool) {
+// tie is what holds an arch lengthwise on one way: a guy, or a brace.
+type tie struct {
+	way       int // 0 before the arch, 1 beyond it
+	from, out measure.Length
+	stiff     bool // it is of pipe
+}
+
+// ties are the guys and the braces of an arch, one for both of its legs.
+func (r Raising) ties(number int) (list []tie) {
 	leg, ok := r.Plan.Ground.Stake(ground.Leg(spec.Left, number))
 	for _, s := range r.Plan.Stakes {
-		if ok && s.Guy && s.Arch == number {
-			if s.Along < leg.Along {
-				ways[0] = true
-			} else {
-				ways[1] = true
-			}
+		if !ok || !s.Guy || s.Arch != number || s.Side != spec.Left {
+			continue
 		}
+		t := tie{from: s.Tied, out: s.Along - leg.Along, stiff: s.Kind() == ground.OfBrace && !r.Plan.Spec.Braces.Line}
+		if t.way = 1; t.out < 0 {
+			t.way, t.out = 0, -t.out
+		}
+		list = append(list, t)
 	}
-	return ways
+	return list
 }
 
 // arch draws an arch edge on with its crown fitting.
@@ -68,21 +73,21 @@ func (s *scene) arch(x measure.Length) {
 }
 
 // clearOfFitting is how far under a crown a guy's knot is drawn at least, or it reads as tied to the fitting.
-const clearOfFitting paper.Length = 5
+const clearOfFitting paper.Length = 3
 
-// guys draws the guys of an arch with their stakes.
-func (s *scene) guys(number int) {
-	from, out := s.Plan.Spec.Held()
-	for i, there := range s.guyWays(number) {
-		if there {
-			way := measure.Length(2*i - 1)
-			knot := s.at(0, from)
-			knot.Y = max(knot.Y, s.at(0, s.First.Crown).Y+clearOfFitting)
-			s.Line(knot, s.at(way*out, 0), paper.Thin)
-			s.Fill(paper.Circle(knot, 1), paper.Black)
-			s.Line(s.at(way*out, 0), s.at(way*out*1.04, 150), paper.Emphasis)
-			s.cap(s.at(way*out*1.04, 150))
+// tie draws what holds an arch lengthwise, with the stakes that it goes to.
+func (s *scene) tie(ties []tie) {
+	for _, t := range ties {
+		out := measure.Length(2*t.way-1) * t.out
+		knot, pen := s.at(0, t.from), paper.Thin
+		knot.Y = max(knot.Y, s.at(0, s.First.Crown).Y+clearOfFitting)
+		if t.stiff {
+			pen = paper.Emphasis
 		}
+		s.Line(knot, s.at(out, 0), pen)
+		s.Fill(paper.Circle(knot, 1), paper.Black)
+		s.Line(s.at(out, 0), s.at(out*1.04, 150), paper.Emphasis)
+		s.cap(s.at(out*1.04, 150))
 	}
 }
 

@@ -10,10 +10,10 @@ import (
 	"hoopwright/layout/ground"
 )
 
-// MarkLetter returns the letter that stands for the i-th mark of the spec, from 0: A, B … Z, then A2, B2 …. L, R and G begin the names of stakes, I and O
+// MarkLetter returns the letter that stands for the i-th mark of the spec, from 0: A, B … Z, then A2, B2 …. L, R, G and P begin the names of stakes, I and O
 // look like figures; they are left out.
 func MarkLetter(i int) string {
-	const letters = "ABCDEFHJKMNPQSTUVWXYZ"
+	const letters = "ABCDEFHJKMNQSTUVWXYZ"
 	s := string(letters[i%len(letters)])
 	if i >= len(letters) {
 		s += fmt.Sprint(i/len(letters) + 1)

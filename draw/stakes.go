@@ -163,16 +163,16 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 }
 
 // stakeNames sets every stake's name outside the row: guy stakes' first, straight out where that is free, else slanting, else at the end of a leader, for inside it they would seem
-// to stand in the walk. A leg's name stands inside where outside is not free, else as near as it is. It returns how many legs' names stand inside, and how many names
+// to stand in the walk. A leg's name slants where straight out is not free, stands inside where nothing outside is, else as near as it is. It returns how many legs' names stand inside, and how many names
 // not right beside their stakes.
 func (d *stakeSheet) stakeNames(l paper.Lettering) (inside, adrift int) {
 	waiting := slices.SortedStableFunc(slices.Values(d.stakes), func(a, b ground.Stake) int { return cmp.Compare(b.Kind(), a.Kind()) })
-	for i, turn := range []float64{0, 0.4, -0.4, 0.8, -0.8, 0, math.Pi} { // the last two are of legs
+	for i, turn := range []float64{0, 0.4, -0.4, 0.8, -0.8, 0, 0.4, -0.4, math.Pi} { // the last four are of legs
 		waiting = slices.DeleteFunc(waiting, func(s ground.Stake) bool {
 			if (s.Kind() == ground.OfLeg) != (i > 4) || !d.nameBeside(s, d.nameWay(s, turn), l) {
 				return false
 			}
-			inside += i / 6
+			inside += i / 8
 			return true
 		})
 	}

@@ -20,7 +20,7 @@ type stored struct {
 	item  string
 	count int
 	keep  keeping
-	named bool   // each has a name: stakes
+	named bool   // each has a name, and a box to tick on the leaf: stakes
 	noun  string // it is counted by on a label
 }
 
@@ -33,6 +33,7 @@ const (
 	keptRidge
 	keptBox
 	keptStakes
+	keptBags
 	keptLights
 	keptCords // and what goes with them
 )
@@ -40,7 +41,7 @@ const (
 // keptOf is how things of the buying list are kept, and the noun they are counted by on a label; what is not here is used up, or counted as it stands.
 var keptOf = map[stock.Kind]stored{
 	stock.Tee: {keep: keptBox, noun: "fitting"}, stock.Cross: {keep: keptBox, noun: "fitting"}, stock.Coupling: {keep: keptBox, noun: "fitting"}, stock.Bushing: {keep: keptBox, noun: "fitting"},
-	stock.BraceClamp: {keep: keptBox, noun: "clamp"}, stock.BarSocket: {keep: keptBox, noun: "bar socket"}, stock.SandBag: {keep: keptBox, noun: "sandbag"},
+	stock.BraceClamp: {keep: keptBox, noun: "clamp"}, stock.BarSocket: {keep: keptBox, noun: "bar socket"}, stock.SandBag: {keep: keptBags, noun: "sandbag"}, stock.SoleBoard: {keep: keptBags},
 	stock.CordCover: {keep: keptCords, noun: "cord cover"}, stock.PlugCover: {keep: keptCords, noun: "cover"}, stock.SocketCover: {keep: keptCords, noun: "cover"},
 	stock.Timer: {keep: keptCords, noun: "timer"}, stock.PortableGFCI: {keep: keptCords, noun: "portable GFCI"}, stock.PlugBox: {keep: keptCords, noun: "plug box"},
 	stock.Lantern: {keep: keptCords, noun: "lantern"}, stock.Supply: {keep: keptCords, noun: "supply"},
@@ -57,19 +58,23 @@ func inventory(p *layout.Plan) []stored {
 			list = append(list, stored{item: item, count: count, keep: keep, noun: noun})
 		}
 	}
-	shopped := func(box bool) {
+	shopped := func(cords bool) {
 		for _, it := range p.Shopping {
-			if as, ok := keptOf[it.Kind]; ok && (as.keep == keptBox) == box {
-				add(it.Item, it.Need-it.Spare, as.keep, as.noun)
+			if as, ok := keptOf[it.Kind]; ok && (as.keep == keptCords) == cords {
+				name := it.Item
+				if it.Unit == stock.Feet || it.Unit == stock.Metres {
+					name = itemName(it, p.Spec, "")
+				}
+				add(name, it.Need-it.Spare, as.keep, as.noun)
 			}
 		}
 	}
-	shopped(true)
+	shopped(false)
 	guys, pegs := stakeCounts(p)
 	caps := 0
 	for _, d := range stakeKinds(p) {
 		caps += d.count
-		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: true, noun: d.noun})
+		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: d.noun == "stake", noun: d.noun})
 	}
 	add("stake cap", caps, keptStakes, "cap")
 	add("guy: "+guyParts, guys, keptBox, "guy")
@@ -93,7 +98,7 @@ func inventory(p *layout.Plan) []stored {
 		add(name, c.Count, keptCords, "cord")
 	}
 	add("three-way", len(p.Power.Taps), keptCords, "three-way")
-	shopped(false)
+	shopped(true)
 	return list
 }
 
@@ -119,8 +124,17 @@ func countedWith(list []stored, like stored) []stored {
 	return list
 }
 
-// pipeKinds counts the sticks of pipe as cut, by material, legs apart from ridge pieces; their lengths are on their tags.
+// mostLengths is how many lengths of leg sticks are counted apart; of more they are on their tags alone.
+const mostLengths = 3
+
+// pipeKinds counts the sticks of pipe as cut, by material, legs apart from ridge pieces and by their lengths.
 func pipeKinds(p *layout.Plan) (list []stored) {
+	lengths := map[string]bool{}
+	for _, a := range standingOf(p) {
+		for _, l := range slices.Concat(a.Left, a.Right) {
+			lengths[p.Spec.Units.Cut(l)] = true
+		}
+	}
 	for _, piece := range p.Stock.Pieces {
 		if piece.ID.Steel {
 			continue
@@ -131,6 +145,8 @@ func pipeKinds(p *layout.Plan) (list []stored) {
 			like = stored{item: "ridge piece", keep: keptRidge, noun: "piece"}
 		case piece.ID.Brace:
 			like = stored{item: "brace", keep: keptRidge, noun: "brace"}
+		case len(lengths) > 1 && len(lengths) <= mostLengths:
+			like.item += " " + p.Spec.Units.Cut(piece.Length)
 		}
 		if piece.Item != p.Spec.Arch.Pipe.Name { // the usual pipe needs no name
 			like.item += ", " + piece.Item
@@ -204,9 +220,9 @@ func keptSo(p *layout.Plan) []kept {
 		there[it.keep] = true
 	}
 	held := heldBy(p)
-	braces, box, coiled, stakes := "", "Fittings", "", "Stakes, caps"
+	braces, box, coiled, stakes, points := "", "Fittings", "", "Stakes, caps", ", points to the wall"
 	if !drives(p) {
-		stakes = "Bars, caps"
+		stakes, points = "Bars, caps", ""
 	}
 	if held.braces && !p.Spec.Braces.Line {
 		braces = ", braces too"
@@ -218,9 +234,10 @@ func keptSo(p *layout.Plan) []kept {
 		legsKept(p),
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
 		{keptBox, box, "wiped" + coiled + ". One box, all leaves on top."},
-		{keptStakes, stakes, "scraped, caps on, lying down, points to the wall."},
-		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag, tag on; in boxes. Dark or damaged: one bag, counted. Above freezing."},
-		{keptCords, "Cords, covers", "cords coiled, all in one box."},
+		{keptStakes, stakes, "scraped, caps on, lying down" + points + "."},
+		{keptBags, "Sandbags, boards", "off the ground."},
+		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag; in boxes, tag on. Dark or damaged: one bag, counted. Above freezing."},
+		{keptCords, "Cords, covers", "coiled, one box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }
 

@@ -68,6 +68,9 @@ func (b *binder) assumed() []string {
 	}
 	var words []string
 	for _, m := range matter {
+		if !drives(b.plan) && (m.key == "site.soil" || m.key == "arch.stake.depth") { // nothing goes into it
+			continue
+		}
 		if i := slices.IndexFunc(b.spec.Defaults, func(d spec.Default) bool { return d.Key == m.key }); i >= 0 {
 			words = append(words, m.name+" "+b.spec.Defaults[i].Value)
 		}

@@ -58,9 +58,9 @@ func (l lighting) key() []block.Block {
 			others = append(others, numbered{"S", s.Number, ""})
 		}
 	}
-	text := "From above, legs laid flat. Tick when tied."
+	text := "From above, legs flat. Tick when tied."
 	if len(others) > 0 {
-		text += " Raising crew ties " + inRanges(others) + ", with this leaf."
+		text += " Raising crew does " + inRanges(others) + ": lend leaf."
 	}
 	return []block.Block{
 		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},

@@ -11,6 +11,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
@@ -152,7 +153,7 @@ const wordsWide paper.Length = 57
 func (l lighting) charts() (list [][]block.Block) {
 	all := l.wrapCharts()
 	for i, c := range all {
-		part := slices.ContainsFunc(all[:i], c.alsoOn) || slices.ContainsFunc(all[i+1:], c.alsoOn)
+		part := slices.ContainsFunc(slices.Concat(all[:i], all[i+1:]), c.alsoOn)
 		list = append(list, l.chart(c, part))
 	}
 	return list
@@ -161,7 +162,7 @@ func (l lighting) charts() (list [][]block.Block) {
 // alsoOn reports whether two charts have the same string on pipes of one sort.
 func (c wrapChart) alsoOn(o wrapChart) bool {
 	w, v := c.lines[0].wrap, o.lines[0].wrap
-	return w.On.Kind.Noun() == v.On.Kind.Noun() && strung(w) == strung(v)
+	return w.On.Kind.Noun() == v.On.Kind.Noun() && w.Label.Name == v.Label.Name && len(w.Strings) == len(v.Strings)
 }
 
 func (l lighting) chart(c wrapChart, part bool) []block.Block {
@@ -181,9 +182,9 @@ func (l lighting) chart(c wrapChart, part bool) []block.Block {
 	for _, m := range chart.Marks {
 		flags = append(flags, l.u.Inches(m))
 	}
-	title := fmt.Sprintf("%s: %s", say.Capital(w.On.Kind.Noun()), strung(w))
+	title := fmt.Sprintf("%s: %s", say.Capital(w.On.Kind.Noun()), l.strung(w))
 	if part {
-		title = fmt.Sprintf("%s, %s to %s: %s", say.Capital(w.On.Kind.Noun()), l.u.BareInches(w.From), l.u.Inches(w.To), strung(w))
+		title = fmt.Sprintf("%s, %s to %s: %s", say.Capital(w.On.Kind.Noun()), l.u.BareInches(w.From), l.u.Inches(w.To), l.strung(w))
 	}
 	of := c.named(0) + ", " + title
 	facts := []block.Fact{{What: "bare at a wrap's end, " + of, Value: l.u.Inches(head)}, {What: "bare at a wrap's beginning, " + of, Value: l.u.Inches(w.From)},
@@ -231,12 +232,16 @@ func endsOf(k lights.Kind) (start, end string) {
 	return "foot", "crown end"
 }
 
-// strung says what goes on one pipe.
-func strung(w lights.Wrap) string {
-	if n := len(w.Strings); n > 1 {
-		return fmt.Sprintf("%d × %s, one after the other", n, w.Label.Name)
+// strung says what goes on one pipe; a name that the spec gave does not tell that it is a string's.
+func (l lighting) strung(w lights.Wrap) string {
+	name := w.Label.Name
+	if slices.ContainsFunc(l.plan.Spec.Lights.Strings, func(s catalog.String) bool { return s.Name == name }) {
+		name = "string " + name
 	}
-	return w.Label.Name
+	if n := len(w.Strings); n > 1 {
+		return fmt.Sprintf("%d × %s, one after the other", n, name)
+	}
+	return name
 }
 
 // line is one way the pipes of a chart are wound.

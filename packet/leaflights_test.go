@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/lights"
@@ -174,7 +175,7 @@ func TestLightsLeafPrintsThePlan(t *testing.T) {
 				want = append(want, fmt.Sprint(f.Bulb))
 			}
 			for _, band := range w.Bare {
-				want = append(want, u.BareInches(band.From)+" to "+u.Inches(band.To))
+				want = append(want, draw.BandWords(band, u))
 			}
 		}
 		for _, r := range plan.Lights.Rows {

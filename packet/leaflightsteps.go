@@ -60,7 +60,7 @@ func (l lighting) steps() (bench, winding []block.Block) {
 	said, seen := newTaskWords(l.plan), map[crew.Action]bool{}
 	var on, wind []told
 	if len(l.plan.Wraps) > 0 {
-		wind = l.windingSteps()
+		wind = l.windingSteps(slices.ContainsFunc(l.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }))
 	}
 	for _, t := range l.plan.Crew.Tasks {
 		if seen[t.Action] {
@@ -85,7 +85,7 @@ func (l lighting) steps() (bench, winding []block.Block) {
 		for _, s := range list {
 			number++
 			s.Number = number
-			out = append(out, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.6, Body: s.Step, Facts: s.facts})
+			out = append(out, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.2, Body: s.Step, Facts: s.facts})
 		}
 		return out
 	}
@@ -127,42 +127,45 @@ func (l lighting) testStep(t crew.Task, in instruction) told {
 		}
 	}
 	label := say.And(volts)
-	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ".", Then: "Dark bulb, bare wire, crack, heat: reject bag; spare of its kind. None: ask.",
+	return told{block.Step{Hold: t.Hold, Text: in.Do + " Its label: " + label + ", outdoor.", Then: "Dark bulb, bare wire, crack, heat: reject bag; spare of its kind. None: ask.",
 		Sign: []block.Blank{{Word: in.Sign}, {Word: "spares used", Share: 0.4}}}, []block.Fact{{What: "volts on the strings' labels", Value: label}}}
 }
 
-// windingSteps is how one pipe is wound.
-func (l lighting) windingSteps() (list []told) {
+// windingSteps is how one pipe is wound; legs that are joined before have their arrows read then.
+func (l lighting) windingSteps(joined bool) (list []told) {
 	step := func(text, then string, facts ...block.Fact) {
 		list = append(list, told{block.Step{Text: text, Then: then}, facts})
 	}
 	turns := fmt.Sprintf("%d turns by tape", lights.CountTurns)
 	if front, back := l.onEdges(); len(front)+len(back) > 0 {
-		turns += ", or by its edge strip folded at the dashes, if the top bar is true"
+		turns += ", or the strip so marked, folded at the dashes, if the top bar is true"
 	}
 	nouns := l.wrapped()
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
 	start, foot, laid := "Pipe on trestles.", "", "Ridges between their arches."
 	if len(standing) > 0 {
-		start, foot, laid = "Pipe on trestles; a leg’s arrow points to its crown.", ", but at a foot turned up the leg, tied", say.Capital(say.And(standing))+" to their stakes, ridges between."
+		foot, laid = ", at a foot tied up the leg", say.Capital(say.And(standing))+" to their stakes, ridges between."
+	}
+	if slices.Contains(nouns, "legs") && !joined {
+		start = "Pipe on trestles, a leg’s arrow to its crown."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
 	_, later := l.notYet()
 	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", later, block.Fact{What: "give of a flag on a pipe", Value: give})
 	clear := ""
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
-		clear = "White band: " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under the wire: straight, slack, no turn."
+		clear = "At white gaps wire straight, slack: " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under it."
 	}
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }) && len(l.plan.Ridge) > 0 {
-		clear = strings.TrimSpace(clear + " The ridge’s sockets: no wire over them.")
+		clear = strings.TrimSpace(clear + " Where ridge pieces go in: no wire.")
 	}
 	if clear != "" {
 		step(clear, "")
 	}
-	step("Wind from where prongs are drawn, bare lead too"+l.leadOff()+", plugs just past the turns"+foot+".", turns+".")
-	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Number too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
+	step("Wind from where prongs are drawn, lead too"+l.leadOff()+". Plugs hang past the turns"+foot+".", turns+".")
+	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
-	step("String up to "+block.Figure(off)+" short: widen the last third. As much over: close up, tie back.", strings.TrimSpace("Farther off: unwind. Never stretch, never cut. "+long),
+	step("Turns up to "+block.Figure(off)+" short: widen the last third; long: closer, tie back.", strings.TrimSpace("Farther: unwind. Never stretch, never cut. "+long),
 		append(facts, block.Fact{What: "how far a string's end may be off", Value: off})...)
 	step("Zip ties, snug, at both ends, 1/3, 2/3. Crew lead checks the first of each kind.", "")
 	step("All wound strings ticked. "+laid, "")
@@ -210,11 +213,17 @@ func (l lighting) bulbGive() int {
 func (l lighting) notYet() (names []string, words string) {
 	for _, t := range l.plan.Crew.Tasks {
 		if t.Action == crew.WindInPlace {
-			w, others := l.plan.Lights.Wraps[t.Of.Wraps[0]], ""
-			if len(l.plan.Ridge) > 1 {
-				others = " Others come once it is measured."
+			w, others := l.plan.Lights.Wraps[t.Of.Wraps[0]], []lights.Part{}
+			for _, o := range l.plan.Wraps {
+				if ofRidge(o) && o.On != w.On && !slices.Contains(others, o.On) {
+					others = append(others, o.On)
+				}
 			}
-			return w.Strings, fmt.Sprintf("%s, %s: to the raising crew unwound.%s", say.Capital(w.On.String()), say.And(w.Strings), others)
+			rest := ""
+			if len(others) > 0 {
+				rest = fmt.Sprintf(" %s: later.", say.Capital(onParts(others)))
+			}
+			return w.Strings, fmt.Sprintf("%s, %s: to the raising crew unwound.%s", say.Capital(w.On.String()), say.And(w.Strings), rest)
 		}
 	}
 	return nil, ""
@@ -222,7 +231,7 @@ func (l lighting) notYet() (names []string, words string) {
 
 // aloud is what is said before the first string is plugged in.
 func (l lighting) aloud() block.Block {
-	return saidBeside(heardAndAsk(l.plan.Spec), fmt.Sprintf("Test on %s outlet, dry. Nothing is plugged in while it is wound.", withArticle(device(l.plan))))
+	return saidBeside(heardAndAsk(l.plan.Spec), fmt.Sprintf("Bring: list, leaf %d.", leafNumber("stock")), fmt.Sprintf("Test on %s outlet, dry. Nothing plugged in while wound.", withArticle(device(l.plan))))
 }
 
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.

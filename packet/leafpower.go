@@ -66,8 +66,8 @@ func (p powering) missing() block.Block {
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
 	last := slices.IndexFunc(p.tasks, func(t crew.Task) bool { return t.Action == crew.PlugRuns })
-	text := fmt.Sprintf("Bring: list on leaf %d; leaf %d. Left: where to join; LAST: at the outlet, back, step %d. L3: left foot of arch 3, seen from the entrance.",
-		leafNumber("stock"), leafNumber("nights"), last+1)
+	text := fmt.Sprintf("Bring: list, leaf %d; leaves %d, %d. Left: where to join; LAST: at the outlet, step %d. L3: left foot of arch\u00a03, seen from the entrance.",
+		leafNumber("stock"), leafNumber("day"), leafNumber("nights"), last+1)
 	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
 }
 

@@ -2,6 +2,8 @@ package packet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -15,7 +17,7 @@ import (
 func (p powering) order() []block.Block {
 	list := []block.Block{saidBeside(heardAndAsk(p.plan.Spec), "Dry hands, dry plugs. Ladder held, never against pipe, by daylight.",
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
-		"Outlets empty till checks are signed. Mending them: a licensed electrician.")}
+		fmt.Sprintf("%s empty till checks are signed. Mending %s: a licensed electrician.", say.Capital(p.outlets()), say.Agree(len(p.tasks[0].Of.Outlets), "it", "them")))}
 	for i, t := range p.tasks {
 		list = append(list, p.step(i+1, t))
 	}
@@ -37,7 +39,7 @@ func (p powering) step(number int, t crew.Task) block.Block {
 		s.Text += " " + in.Want + " " + in.IfOff
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
 	case crew.LayCords:
-		s.Text += fmt.Sprintf(" Ways: map, leaf %d.", leafNumber("day"))
+		s.Text += " Ways: map."
 	case crew.JoinPlugs:
 		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:
@@ -74,9 +76,12 @@ func (p powering) checks() []string {
 		say.Count(w.Covered(), "joint") + " covered",
 		say.Count(w.Open, "open socket") + " covered",
 		"joints tied up, looped",
-		"outlets empty, dry",
+		p.outlets() + " empty, dry",
 	}
 }
+
+// outlets is what those in use are called together.
+func (p powering) outlets() string { return say.Agree(len(p.tasks[0].Of.Outlets), "outlet", "outlets") }
 
 // checkGrid sets checks in two columns, each with a box to tick.
 func checkGrid(checks []string) block.Columns {
@@ -109,17 +114,17 @@ func (p powering) trips() []block.Block {
 	}
 	steps := []string{
 		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
-		fmt.Sprintf("Pull its runs%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to 5.", high, say.Capital(in), cord),
+		fmt.Sprintf("Pull its runs%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to\u00a0e.", high, say.Capital(in), cord),
 		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
 		fmt.Sprintf("All tried: %s AUTO. Walk lit, one run dark at most: let people in. Else, or trips again: CLOSED.", timer),
-		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to 2. Trips again: electrician.", leafNumber("nights")),
+		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to\u00a0b. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips: people out, dry hands", withArticle(device(p.plan))))}
 	for i, s := range steps {
-		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Number: i + 1, Text: s, NoTick: true}})
+		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Letter: string(rune('a' + i)), Text: s, NoTick: true}})
 	}
 	return append(list, block.Block{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
-		" note the first dark one. By daylight, outlet’s " + cord + " out: push plug in, same fuse, else a spare."}})
+		" note the first dark one. By daylight, outlet’s " + cord + " out: push plug in, fit its spare fuse, else a spare."}})
 }
 
 // several is what is at an outlet: of n such things several where any outlet has several.
@@ -134,11 +139,17 @@ func several(thing string, n int, outlet func(int) string) string {
 	return thing
 }
 
-// lowPlugs are the cords, each with the place of its plug, that are pulled from the ground in place of runs whose own plugs hang out of reach.
+// lowPlugs are the cords, each with the place of its plug and the runs that it feeds, that are pulled from the ground in place of runs whose own plugs hang out of reach.
 func (p powering) lowPlugs() (list []string) {
 	for _, c := range p.plan.Power.Cords {
 		if c.Lifts {
-			list = append(list, c.Name+" at "+draw.PlaceName(c.From.At))
+			var runs []string
+			for _, run := range p.plan.Power.Chains {
+				if slices.Contains(run.Cords, c.Name) {
+					runs = append(runs, run.Name)
+				}
+			}
+			list = append(list, fmt.Sprintf("%s at %s (%s)", c.Name, draw.PlaceName(c.From.At), strings.Join(runs, ", ")))
 		}
 	}
 	return list

@@ -38,14 +38,29 @@ func (b *binder) raiseLeaf() []folio {
 	r := raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: standingOf(b.plan)}
 	r.shapes = crew.Shapes(r.stand, r.u)
 	r.order = r.inOrder()
-	list := []folio{{front: side{title: "Raise: the arch", toScale: true, blocks: r.front()}, back: side{title: "Raise: the order", blocks: r.back()}}}
+	front, fits := r.whole(r.front(r.bays()))
+	back := r.back(nil)
+	if !fits {
+		front, back = r.front(nil), r.back(r.bays())
+	}
+	list := []folio{{front: side{title: "Raise: the arch", toScale: true, blocks: front}, back: side{title: "Raise: the order", blocks: back}}}
 	other := r.otherShapes()
 	if len(other) == 0 {
-		list[0].back.blocks = append(list[0].back.blocks, r.whatHangs()...)
+		list[0].back.blocks, _ = r.whole(append(back, r.whatHangs()...))
 		return list
 	}
 	more := side{title: "Raise: other arches", toScale: true} // what is hung goes there too: there is a sheet for it
 	return append(list, folio{front: side{title: more.title, toScale: true, blocks: append(other, r.whatHangs()...)}, back: more})
+}
+
+// whole sets blocks no more tightly than it takes to have all of their words on one side; false and as they are where that is not to be had.
+func (r raising) whole(blocks []block.Block) (set []block.Block, fits bool) {
+	for t := block.Loose; t <= block.Tightest; t++ {
+		if set = block.Tight(blocks, t); block.Height(set, r.room.W) <= r.room.H {
+			return set, true
+		}
+	}
+	return blocks, false
 }
 
 // standingOf lists the arches that have a shape.
@@ -53,12 +68,12 @@ func standingOf(p *layout.Plan) []arch.Arch {
 	return slices.DeleteFunc(slices.Clone(p.Arches), func(a arch.Arch) bool { return a.Kind == nil })
 }
 
-// front is the first arch to scale, what is wrong where it comes out different, and what is measured and signed: the arch as large as all of that leaves room.
-func (r raising) front() []block.Block {
+// front is the first arch to scale, what is wrong where it comes out different, what is measured and signed, what more is told: the arch as large as all of that leaves room.
+func (r raising) front(more []block.Block) []block.Block {
 	const least = 40 // 1:40 is the smallest scale at which the profile is still worth its place beside other things
 	var list []block.Block
 	for _, s := range draw.ProfileScales(r.u) {
-		list = r.frontAt(s)
+		list = r.frontAt(s, more)
 		fits := r.profile(r.shapes[0]).Width(s) < r.room.W*0.66 && block.Height(list, r.room.W) <= r.room.H
 		if fits || s.Ratio >= least { // what is too long goes on on the back
 			break
@@ -67,7 +82,7 @@ func (r raising) front() []block.Block {
 	return list
 }
 
-func (r raising) frontAt(s paper.Scale) []block.Block {
+func (r raising) frontAt(s paper.Scale, more []block.Block) []block.Block {
 	first := r.shapes[0]
 	p := r.profile(first)
 	picture := []block.Block{r.titleOf(first, s), {Name: "profile", Gap: 1, Body: profileBody{p, s}}}
@@ -81,7 +96,7 @@ func (r raising) frontAt(s paper.Scale) []block.Block {
 		}
 	}
 	list := []block.Block{{Name: "profile", Body: top, Facts: append(r.profileFacts(p), block.Fact{What: "scale of the profile", Value: s.Words})}, r.holdTable()}
-	return slices.Concat(list, r.crowns(), r.joining(), []block.Block{r.signatures()})
+	return slices.Concat(list, r.crowns(), more, r.joining(), []block.Block{r.signatures()})
 }
 
 // titleOf names every arch that a profile stands for.
@@ -175,11 +190,15 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	if !ok {
 		return nil
 	}
+	heading := "Off by more than Within"
+	if drives(r.Plan) { // what is stood on bases is moved by nobody
+		heading += fmt.Sprintf(", unless moved on leaf %d", leafNumber("stakes"))
+	}
 	pipe := "leg"
 	if k.Spec.OneStick {
 		pipe = "stick"
 	}
-	list := []block.Block{block.Heading("Off by more than Within"), block.Paragraph(fmt.Sprintf("Feet, unless moved on leaf %d: arch off, caps on, call the stake crew.", leafNumber("stakes")))}
+	list := []block.Block{block.Heading(heading), block.Paragraph("Feet: arch off, caps on, call the stake crew.")}
 	for _, f := range []struct {
 		move arch.Move
 		does string

@@ -153,6 +153,28 @@ func TestRaiseLeafBudget(t *testing.T) {
 	}
 }
 
+// TestRaiseOrderOnOneBack: a walk without rows and with arches of one kind has its whole order on one back, its cures with it, whatever holds it and however it bends.
+func TestRaiseOrderOnOneBack(t *testing.T) {
+	const guys, stake = "guys: {arches: [1, last], ", "stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}\n"
+	bend := []string{"site:\n", "site:\n  route: [{straight: 8 ft}, {left: 30 deg, radius: 24 ft}, {straight: rest}]\n"}
+	for name, swap := range map[string][]string{
+		"bend":             bend,
+		"braces":           append([]string{stake, stake + "braces: {bays: [1, last], from: 5 ft}\n"}, bend...),
+		"guys and braces":  append([]string{guys, "guys: {arches: [1, 2, 3, 4, 5, last], ", stake, stake + "braces: {bays: [1, 2, 3, 4, last], from: 5 ft}\n"}, bend...),
+		"braces of line":   append([]string{stake, stake + "braces: {bays: [1, 2, 3, 4, last], from: 5 ft, kind: line}\n"}, bend...),
+		"pinned, overhead": append([]string{"span: 7 ft\n", "span: 7 ft\n  joints: pinned\n", "  soil: soft", "  soil: soft\n  overhead: [{name: service drop, line: [[0 ft, 60 ft], [40 ft, 60 ft]], height: 20 ft, keep: 10 ft}]"}, bend...),
+	} {
+		sides := leafSides(t, changedExample(t, "garden", swap...), "raise")
+		var words []string
+		for _, s := range sides {
+			words = append(words, wordsOf(s.page)...)
+		}
+		if all := strings.Join(words, " "); len(sides) != 2 || !strings.Contains(all, "Cap missing") || !strings.Contains(all, "Pipe touches") {
+			t.Errorf("%s: %d sides: %s", name, len(sides), all)
+		}
+	}
+}
+
 // TestRaiseLeafOfThrownSpecs holds the leaf to two sides on specs nobody drew, two more for each other shape of arch, for a bend or a slope, for rows or drops and for more than
 // forty arches.
 func TestRaiseLeafOfThrownSpecs(t *testing.T) {
@@ -222,7 +244,7 @@ func TestEveryWayHasItsStakes(t *testing.T) {
 	const guys = "guys: {arches: [1, last], from: 7 ft, out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}"
 	lines := changedExample(t, "garden", guys, "braces: {bays: [1, 3, last], from: 5 ft, kind: line}")
 	alone := changedExample(t, "garden", "arches: 6", "arches: 1", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", "", "arches: [1, last]", "arches: [1]")
-	for plan, want := range map[*layout.Plan]string{lines: "Braces to B1La, B1Ra toward arch 1.", alone: "G1La, G1Ra toward the entrance, G1Lb, G1Rb toward the exit"} {
+	for plan, want := range map[*layout.Plan]string{lines: "Braces to P2La, P2Ra toward arch 1.", alone: "G1La, G1Ra toward the entrance, G1Lb, G1Rb toward the exit"} {
 		if all := strings.Join(wordsOf(leafSides(t, plan, "raise")[1].page), " "); !strings.Contains(all, want) {
 			t.Errorf("nowhere %q in %s", want, all)
 		}

@@ -53,7 +53,7 @@ func (r raising) sight(t crew.Task) block.Step {
 		off = "Leans: slacken guys it leans to, tighten opposite."
 	}
 	if len(t.Of.Stakes) > 0 {
-		text += " Ribbon on each " + say.And(held.pick("guy", "brace")) + "."
+		text += " Ribbons on " + strings.Join(held.pick("guys", "braces"), ", ") + "."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }

@@ -95,11 +95,11 @@ func (r raising) ridgeProngs() string {
 	case runs > few:
 		return fmt.Sprintf("Ridge lights: as leaf %d draws.", leafNumber("lights"))
 	}
-	text := "Ridge prongs: " + strings.Join(words, ", ") + "."
+	text := "Ridge strings’ prongs: " + strings.Join(words, ", ") + "."
 	if len(plugged) == 0 {
 		return text
 	}
-	return text + fmt.Sprintf(" Plug ridge ends at %s; others: leave loose.", say.Numbered("crown", plugged))
+	return text + fmt.Sprintf(" Plug ridge ends at %s; others loose.", say.Numbered("crown", plugged))
 }
 
 // rising sorts numbers and drops what is there twice.

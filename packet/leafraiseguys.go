@@ -115,11 +115,11 @@ func (r raising) fixing(stakes []ground.Stake) (words string, facts []block.Fact
 	if len(guys) > 0 {
 		words = "Guys " + r.fixedTo(guys)
 		if first := slices.IndexFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Bay == 0 }); guys[0].Arch == r.Plan.Stakes[first].Arch {
-			taut := r.u.Inches(practice.Taut(r.u))
-			if !guys[0].Base {
-				words += ", under the caps"
+			taut, where := r.u.Inches(practice.Taut(r.u)), "under the caps"
+			if guys[0].Base { // on bags with handles
+				where = "through every handle"
 			}
-			words += ", alike: a finger moves each " + block.Figure(taut)
+			words += ", " + where + ": a finger moves each " + block.Figure(taut)
 			facts = []block.Fact{{What: "a finger moves a guy", Value: taut}}
 		}
 		words += "."
@@ -147,7 +147,6 @@ func fixed(stakes []ground.Stake) (guys, pegs []ground.Stake) {
 func (r raising) fixedTo(stakes []ground.Stake) string {
 	type alike struct {
 		before string
-		off    int // of the stakes' number from their arch's
 		both   bool
 	}
 	type held struct {
@@ -157,7 +156,7 @@ func (r raising) fixedTo(stakes []ground.Stake) string {
 	}
 	var list []held
 	for _, s := range stakes {
-		k := alike{s.Before(), s.Number() - s.Arch, s.Way != ground.OneWay}
+		k := alike{s.Before(), s.Way != ground.OneWay}
 		i := slices.IndexFunc(list, func(h held) bool { return h.alike == k })
 		if i < 0 {
 			i = len(list)

@@ -52,9 +52,9 @@ func (r raising) inOrder() order {
 	return o
 }
 
-// back is the order of the work: what is said aloud, the pictures, then what comes when all arches stand.
-func (r raising) back() []block.Block {
-	list := slices.Concat([]block.Block{r.startAfter(), r.aloud()}, r.bays(), panelRows(r.panels))
+// back is the order of the work: what is said aloud, what more is told, the pictures, then what comes when all arches stand.
+func (r raising) back(more []block.Block) []block.Block {
+	list := slices.Concat([]block.Block{r.startAfter(), r.aloud()}, more, panelRows(r.panels))
 	for _, step := range r.after {
 		short := step
 		short.Then = ""
@@ -139,12 +139,10 @@ func (r raising) aloud() block.Block {
 	}
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
-		fmt.Sprintf("No raising: %s, %s or less, thunder, dusk.", blows, block.Figure(cold)),
+		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
 		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
 	}
-	if len(r.stand) > 1 {
-		lines[1] += " Midway: finish the arch, " + tiedOn(r.Plan, "it", "") + "."
-	}
+	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
 	}
@@ -190,7 +188,7 @@ func (r raising) together(a arch.Arch) panel {
 	}
 	do, off := "Mallet: legs to pen lines, no glue.", ""
 	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
-		do = "Comes joined and wound: push legs to the pen lines." // its lights run over the crown
+		do = "Comes wound: push legs to the pen lines." // its lights run over the crown
 	}
 	switch legs := r.tasks.plugged(archNumbers); {
 	case len(legs) == 0 && r.Wrapped:
@@ -222,13 +220,13 @@ func upright(k *arch.Kind) string {
 }
 
 func (r raising) leftFoot(a arch.Arch) panel {
-	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown, beside, lifts. Leg %s down over its %s, cap to bucket as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
+	return panel{action: crew.SetLeft, do: fmt.Sprintf("Crown lifts from beside. Leg %s over its %s, cap to bucket as it comes.", block.Figure(fmt.Sprintf("L%d", a.Number)), upright(a.Kind)),
 		off:   "Stuck: wipe, no hammer.",
 		paint: func(page *paper.Page, room paper.Rect) { r.LeftFoot(page, room, a.Number) }}
 }
 
 func (r raising) rightFoot(a arch.Arch) panel {
-	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown, beside, uncaps %s. Walk it over, slowly. Hold till both are down.", block.Figure(fmt.Sprintf("R%d", a.Number))),
+	return panel{action: crew.WalkRight, do: fmt.Sprintf("Crown uncaps %s from beside. Walk it over, slowly. Hold till both stand.", block.Figure(fmt.Sprintf("R%d", a.Number))),
 		off:   "Crack: walk it back, ask.",
 		paint: func(page *paper.Page, room paper.Rect) { r.RightFoot(page, room, a.Number) }}
 }
@@ -246,7 +244,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Nets here only."
+			p.do += " Net along each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)

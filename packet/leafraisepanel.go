@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -16,6 +17,7 @@ type panel struct {
 	do     string // with its figures marked
 	off    string // empty for none
 	hold   bool
+	small  bool // words at the least size, where room is short
 	facts  []block.Fact
 	paint  func(page *paper.Page, room paper.Rect)
 }
@@ -43,10 +45,19 @@ func (p panel) size() (wide, least, most paper.Length) {
 
 func (p panel) words() []block.Words {
 	list := []block.Words{{Text: p.do}}
+	if p.small {
+		list[0].Lettering = paper.Floor
+	}
 	if p.off != "" {
 		list = append(list, block.Words{Text: p.off, Lettering: paper.Floor, Figures: paper.CellSmall})
 	}
 	return list
+}
+
+// Tight implements block's tighter.
+func (p panel) Tight(t block.Tightness) block.Body {
+	p.small = t == block.Tightest
+	return p
 }
 
 // Height implements block.Body.
@@ -92,6 +103,43 @@ func (p panel) Draw(page *paper.Page, box paper.Rect) []string {
 	return nil
 }
 
+// panelRow is panels beside each other, of one width; tightly set, who has more to say takes of the other's.
+type panelRow struct {
+	block.Columns
+	level bool
+}
+
+// Tight implements block's tighter.
+func (r panelRow) Tight(t block.Tightness) block.Body {
+	return panelRow{r.Columns.Tight(t).(block.Columns), len(r.Cols) > 1}
+}
+
+// at is the row at a width: as low as it can be, the panels no more apart in width than that takes.
+func (r panelRow) at(width paper.Length) block.Columns {
+	const most, step = 14, 1 // that one gives the other, in hundredths of the row
+	best := r.Columns
+	for by := step; r.level && by <= most; by += step {
+		for _, way := range [2]int{by, -by} {
+			trial := r.Columns
+			trial.Cols = slices.Clone(r.Cols)
+			trial.Cols[0].Share, trial.Cols[1].Share = float64(50+way), float64(50-way)
+			if trial.Height(width) < best.Height(width) {
+				best = trial
+			}
+		}
+	}
+	return best
+}
+
+// Height implements block.Body.
+func (r panelRow) Height(width paper.Length) paper.Length { return r.at(width).Height(width) }
+
+// Most implements block's grower.
+func (r panelRow) Most(width paper.Length) paper.Length { return r.at(width).Most(width) }
+
+// Draw implements block.Body.
+func (r panelRow) Draw(page *paper.Page, box paper.Rect) []string { return r.at(box.W).Draw(page, box) }
+
 // panelRows sets panels two in a row, save those that take a whole one.
 func panelRows(panels []panel) []block.Block {
 	const across = 2
@@ -107,7 +155,7 @@ func panelRows(panels []panel) []block.Block {
 			row.Cols = append(row.Cols, block.Column{Share: 1, Blocks: []block.Block{{Name: fmt.Sprintf("picture %d", p.number), Body: p}}})
 			facts = append(facts, p.facts...)
 		}
-		list = append(list, block.Block{Name: fmt.Sprintf("pictures from %d on", panels[0].number), Gap: 1.4, Body: row, Facts: facts})
+		list = append(list, block.Block{Name: fmt.Sprintf("pictures from %d on", panels[0].number), Gap: 1.4, Body: panelRow{Columns: row}, Facts: facts})
 		panels = panels[n:]
 	}
 	return list

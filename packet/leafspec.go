@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/say"
+	"hoopwright/layout/stock"
 )
 
 // specLeaf is the spec in print, to be typed in again if the file is lost, and what was assumed where it is silent. Where the last of the tags leave room it stands there.
@@ -25,11 +26,16 @@ func (b *binder) specLeaf() []folio {
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
 func (b *binder) countsFirst() string {
-	text := "Next year type leaf %d’s “good” counts under stock: own."
-	if len(b.spec.Stock.Own) == 0 { // no line of it shows how
-		text = "Next year: stock: {own: [{item: lath, count: leaf %d’s “good”}]}."
+	return fmt.Sprintf("Next year: own is leaf %d’s “good”, found its heights.", leafNumber("takedown"))
+}
+
+// ownShown shows how what is in the shed is typed, by the first leg's stick, where no line of the spec does.
+func (b *binder) ownShown() string {
+	a := b.plan.Arches[0]
+	if len(b.spec.Stock.Own) > 0 || len(a.Left) == 0 {
+		return ""
 	}
-	return fmt.Sprintf(text, leafNumber("takedown"))
+	return fmt.Sprintf("own: [{item: %s, length: %s, count: 5}]. ", b.spec.Arch.Pipe.Name, stock.Sold(a.Left[0], b.spec.Units))
 }
 
 // specBlocks are what is said of the spec, its lines, and what was assumed.
@@ -43,7 +49,7 @@ func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []blo
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: "`hoopwright recover` gets this file back from the packet’s PDF. By hand: without line numbers, spaces in front kept; ↪ joins to the line above by a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "`hoopwright recover` gets it from the PDF. By hand: no line numbers, front spaces kept; ↪ joins by a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
 	lines = block.Block{Name: "spec", Gap: 2, Body: printed, Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
 		foot = []block.Block{block.Heading("Not in the spec, so assumed"),

@@ -47,8 +47,8 @@ func (s *stakeLeaf) dayLines() (list []string) {
 // checkCures is the block of what is done when a check is off.
 const checkCures = "cures of checks"
 
-// asides are what is read when something is off, first what belongs to driving: behind the first plan the ladder for a stake that will not go and the cures of the checks; on every
-// plan what ends the work until someone has been asked, on a further one with the pull test of its first stake.
+// asides are what is read when something is off, first what belongs to driving: behind the first plan the ladder for a stake that will not go and the cures of the checks; on a
+// further one the pull test of its first stake and what ends the work until someone has been asked. On the first that stands before anything is driven.
 func (p stakePart) asides() (list []block.Block) {
 	var cures []block.Block
 	add := func(to *[]block.Block, name string, t crew.Task, body block.Body) {
@@ -69,8 +69,14 @@ func (p stakePart) asides() (list []block.Block) {
 			add(&list, "will not go", t, framed(p.words.wontGo(t)))
 		}
 	}
-	return append(append(list, p.stopBox()), cures...)
+	if p.First > 1 {
+		list = append(list, p.stopBox())
+	}
+	return append(list, cures...)
 }
+
+// stopName is the name of the box that ends the work.
+const stopName = "stop"
 
 // stopBox is what ends the work until someone has been asked.
 func (s *stakeLeaf) stopBox() block.Block {
@@ -86,9 +92,9 @@ func (s *stakeLeaf) stopBox() block.Block {
 		}
 	}
 	if !drives(s.words.plan) {
-		return block.Box("stop", "STOP, ask: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
+		return block.Box(stopName, "STOP, ask: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
 	}
-	box := block.Box("stop", "STOP. Pipe or cable hit, hiss, smell: all away, "+emergency(s.spec, "ring the emergency number")+
+	box := block.Box(stopName, "STOP. Pipe or cable hit, hiss, smell: all away, "+emergency(s.spec, "ring the emergency number")+
 		", then ask. Ask: a check stays off; a dot on hard ground, in a bed, near a wire"+near+"; a stake "+loose+"; a hollow sound.")
 	box.Facts = facts
 	return box
@@ -102,7 +108,7 @@ func emergency(s *spec.Spec, words string) string {
 	return cmp.Or(s.Site.Emergency, words)
 }
 
-// work are the steps of marking, of calling and waiting, and of driving. Owners of private lines are asked in the same step as the locating service, and who reads
+// work are the steps of marking, of calling and waiting, and of driving, before it what stops it. Owners of private lines are asked in the same step as the locating service, and who reads
 // the ticket looks up too. checks stand before the step that does them.
 func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 	if drives(s.words.plan) {
@@ -116,7 +122,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 			if s.spec.Arch.Foot != nil {
 				what = "Stand"
 			}
-			list, marking = append(list, phaseHead(what, s.spec.Dates.Build)), false
+			list, marking = append(list, phaseHead(what, s.spec.Dates.Build), s.stopBox()), false
 		}
 		text := doing(t.Action)(s.words, t)
 		switch t.Action {
@@ -144,7 +150,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 0.4, Facts: s.told(t), Body: step(t, number, text, s.body.W)})
 	}
 	for i := range list[1:] { // clear of the frame of a hold
-		if hold, ok := list[i].Body.(block.Step); ok && hold.Hold {
+		if hold, ok := list[i].Body.(block.Step); ok && hold.Hold || list[i].Name == stopName {
 			list[i+1].Gap = underHold
 		}
 	}

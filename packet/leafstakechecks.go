@@ -134,7 +134,7 @@ func (p stakePart) stakesOf(list []ground.Check) string {
 	var names []numbered
 	for _, c := range list {
 		id := p.ground.Stakes[c.To.Index].StakeID
-		names = append(names, numbered{id.Before(), id.Number(), id.After()})
+		names = append(names, numbered{id.Before(), id.Arch, id.After()})
 	}
 	return inRanges(names)
 }
@@ -171,7 +171,7 @@ func (p stakePart) guyLines(here []ground.Check) (list []checkLine) {
 		var names [2][]string // of the left wall, of the right one
 		for _, c := range g {
 			stake := p.ground.Stakes[c.To.Index]
-			name := fmt.Sprintf("%s%d–%%s%d", stake.Before(), stake.Number(), stake.Arch)
+			name := fmt.Sprintf("%s–%%s%d", stake.Pair(), stake.Arch)
 			names[stake.Side] = append(names[stake.Side], name)
 		}
 		both := slices.Equal(names[spec.Left], names[spec.Right])
@@ -218,8 +218,8 @@ func (p stakePart) checkLine(kind ground.CheckKind, list []ground.Check) checkLi
 		bays = onPlan
 	}
 	words := map[ground.CheckKind][2]string{
-		ground.ThirdTape:     {"[ ] tapes to " + ends, third},
-		ground.FromMark:      {"[ ] tapes to " + ends, "Tape to"},
+		ground.ThirdTape:     {"[tapes] to " + ends, third},
+		ground.FromMark:      {"[tapes] to " + ends, "Tape to"},
 		ground.FoundRow:      {"row " + p.spot(list[0].From) + " to " + ends, zero},
 		ground.FoundWidth:    {"each R cross to its L", onPlan},
 		ground.Row:           {"rows to " + ends, zero},

@@ -423,7 +423,7 @@ func (c *crewOf) fails(at map[string]complex128) (n int) {
 				to = "×"
 			}
 			if m.check {
-				check("[ ] tapes to ", spot, m.mark, to, m.long)
+				check("[tapes] to ", spot, m.mark, to, m.long)
 			}
 		}
 	}

@@ -258,7 +258,7 @@ func (p stakePart) tapeTable() block.Block {
 			list = append(list, place.Row{Heading: of[text] + ": " + text})
 		}
 	}
-	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs), list)}, Rows: list}
+	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs, !drives(p.words.plan)), list)}, Rows: list}
 	return table
 }
 
@@ -275,30 +275,37 @@ func (p stakePart) besides(rows []tapeRow) (texts []string, of map[string]string
 			}
 			text := p.out(x, out)
 			if x.Guy && p.inner(x) && p.innerTold() {
-				text += ", " + p.bare(p.guysLeg) + " from L or R"
+				text += ", " + p.bare(p.guysLeg) + " from its L or R"
 			}
 			if names[text] == nil {
 				texts = append(texts, text)
 			}
-			names[text] = append(names[text], numbered{x.Before(), x.Number(), x.After()})
+			names[text] = append(names[text], numbered{x.Before(), x.Arch, x.After()})
 			of[text] = inRanges(names[text])
 		}
 	}
 	return texts, of
 }
 
-// tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake.
-func tapeColumns(heads []string, pairs bool) []place.Column {
-	boxes, under, align := 1, "", paper.AtLeft // the marks' letters under each other
+// tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake. Where all is stood on bases nothing is moved unasked.
+func tapeColumns(heads []string, pairs, stood bool) []place.Column {
+	boxes, under, align, last := 1, "", paper.AtLeft, "Driven" // the marks' letters under each other
 	if pairs {
-		boxes, under, align = 2, " L\u00a0\u00a0\u00a0\u00a0R", paper.AtRight
+		boxes, under, align = 2, "\nL\u00a0\u00a0\u00a0\u00a0R", paper.AtRight
 	}
 	columns := []place.Column{{Head: "Stake", Lettering: paper.CellSmall}}
 	for _, h := range heads {
 		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: align})
 	}
-	for _, h := range []string{"Painted", "Driven"} {
+	if stood {
+		last = "Stood"
+	}
+	for _, h := range []string{"Painted", last} {
 		columns = append(columns, place.Column{Head: h + under, Tick: true, Boxes: boxes, Width: max(17.2, paper.Strong.Sized(11).Width(h)+3.9), Align: paper.AtMiddle})
+	}
+	if stood { // its last column takes what is left
+		columns[len(columns)-1].Width = 0
+		return columns
 	}
 	return append(columns, place.Column{Head: "Moved"})
 }

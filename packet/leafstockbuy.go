@@ -142,15 +142,24 @@ func (b buying) total() string {
 	if day := b.spec.Dates.Mark; !day.IsZero() {
 		text += ", here by " + day.Format("2 Jan 2006")
 	}
-	spares := strings.Join(sparesOf(b.plan), ", ")
+	spares := sparesSaid(b.plan)
 	if spares != "" {
 		spares = " Spares in it: " + spares + "."
 	}
 	return text + fmt.Sprintf(". A tenth over: ask %s.", askWhom(b.spec)) + spares + haul(b.plan)
 }
 
-// sparesOf says how much of what is bought is spare, by what it is.
-func sparesOf(p *layout.Plan) (words []string) {
+// sparesSaid says how much of what is bought is spare.
+func sparesSaid(p *layout.Plan) string {
+	var words []string
+	for _, s := range sparesOf(p) {
+		words = append(words, say.Count(s.count, s.noun))
+	}
+	return strings.Join(words, ", ")
+}
+
+// sparesOf counts what is spare of what is bought, by what it is.
+func sparesOf(p *layout.Plan) (list []stored) {
 	sorts := []struct {
 		noun string
 		is   func(stock.Kind) bool
@@ -164,10 +173,10 @@ func sparesOf(p *layout.Plan) (words []string) {
 			}
 		}
 		if n > 0 {
-			words = append(words, say.Count(n, sort.noun))
+			list = append(list, stored{noun: sort.noun, count: n})
 		}
 	}
-	return words
+	return list
 }
 
 // haul says what the pipe rides home from the shop on, and what pipe and strings, what steel and what bags weigh.

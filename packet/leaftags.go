@@ -49,14 +49,14 @@ func (b *binder) tagBlocks() []block.Block {
 	}
 	cards = append(cards, sortTags(b.plan)...)
 	if len(cards)%tagsAcross > 0 {
-		cards = append(cards, draw.Tag{Name: "SPARES", What: strings.Join(sparesOf(b.plan), ", ")})
+		cards = append(cards, draw.Tag{Name: "SPARES", What: sparesSaid(b.plan)})
 	}
 	head := clip(b.spec.Title, paper.Small, 40)
 	if b.spec.Season != "" {
 		head = clip(head+", "+b.spec.Season, paper.Small, 50)
 	}
 	blocks := []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
-		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch bag and tag at the ring, tie on. FOOT: where arrows start.", leafNumber("takedown"))}}}
+		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on at FOOT, where arrows start.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		var facts []block.Fact
@@ -79,14 +79,14 @@ func archTag(a arch.Arch, of int, u measure.System) draw.Tag {
 		}
 		return strings.Join(words, " + ")
 	}
-	legs := fmt.Sprintf("L%d, R%d: %s each", a.Number, a.Number, long(a.Left))
+	legs := fmt.Sprintf("L%d, R%d: FOOT %s each", a.Number, a.Number, long(a.Left))
 	switch {
 	case a.Spec.OneStick:
-		legs = "One stick, " + long(a.Left)
+		legs = "One stick, FOOT to FOOT " + long(a.Left)
 	case !slices.Equal(a.Left, a.Right):
-		legs = fmt.Sprintf("L%d: %s. R%d: %s", a.Number, long(a.Left), a.Number, long(a.Right))
+		legs = fmt.Sprintf("FOOT L%d: %s. FOOT R%d: %s", a.Number, long(a.Left), a.Number, long(a.Right))
 	}
-	return draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", of), What: legs + ". Tag: FOOT end."}
+	return draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", of), What: legs}
 }
 
 // sortTags are the cards of what is kept together beside the legs, with how many there are of each sort.
@@ -101,7 +101,7 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 			more["piece"] = " of ______ " + p.Spec.Units.Unit()
 		}
 		for _, it := range inventory(p) {
-			if it.keep != sort.keep {
+			if it.keep != sort.keep || it.noun == "" { // boards have no number
 				continue
 			}
 			if count[it.noun] == 0 {

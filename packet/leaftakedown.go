@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // lowering writes the leaf of the crew that takes the tunnel down: people who have not seen it go up.
@@ -24,15 +25,17 @@ type lowering struct {
 	tasks  []crew.Task
 	stand  []arch.Arch
 	ladder bool
+	off    map[int][2][]string // the stakes of guys and of braces that are freed before an arch is, by its number
 }
 
 // takedownLeaf is what the take-down crew works from: in front what can hurt them and the order of the work; behind what is counted in, how it is kept, and
 // what next year wants to know.
 func (b *binder) takedownLeaf() []folio {
-	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder()}
+	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder(), nil}
 	if len(l.tasks) == 0 {
 		return nil
 	}
+	l.off = l.freedBefore()
 	front := append([]block.Block{l.stopBox()}, l.order()...)
 	return []folio{{
 		front: side{title: "Take down: the order", blocks: front},
@@ -91,12 +94,15 @@ func (l lowering) stopBox() block.Block {
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
 	add("Stop, no start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s",
-		block.Figure(gust), block.Figure(cold), block.Figure(slow), l.midway()))
+		block.Figure(gust), block.Figure(cold), block.Figure(slow), block.Figure("Stopped midway,")+" "+midway(l.plan, " the arch", " the next", "bare")+"; ask. "+mending[crew.WarmWater]))
 	bare := "cap at once" + l.capped() + "."
 	if l.ladder {
 		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
 	}
 	add("Bare "+upright(l.stand[0].Kind), bare)
+	clear, out := l.wayOut()
+	add("Way out", clear)
+	facts = append(facts, block.Fact{What: "walked out at the take-down", Value: out})
 	for _, line := range l.plan.Spec.Site.Overhead {
 		add("Overhead, "+line.Name, fmt.Sprintf("leaf %d. Pipe, ladder, people %s away. One person only watches it.", leafNumber("day"), u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
@@ -109,18 +115,18 @@ func (l lowering) stopBox() block.Block {
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
 
-// midway is what is done where weather or dusk comes with an arch half down: nothing else holds the row's open end for the night.
-func (l lowering) midway() string {
-	tied := ""
-	if len(l.stand) > 1 {
-		tied = tiedOn(l.plan, "the end arch", "bare ") + "; "
+// midway is what is done where a stop comes with an arch half up or half down. Thunder leaves no time for it; else the legs at a row's open end are tied to what stands in the
+// ground beyond it, for nothing else holds them for the night: with guys, where there are any.
+func midway(p *layout.Plan, arch, end, which string) string {
+	do := "thunder: loose foot out, go in; else finish" + arch
+	if len(standingOf(p)) < 2 {
+		return do
 	}
-	return block.Figure("Stopped midway:") + " finish the arch begun, start no other, " + tied + "ask. " + mending[crew.WarmWater]
-}
-
-// tiedOn ties the legs of an arch at a row's open end to what stands in the ground beyond it.
-func tiedOn(p *layout.Plan, arch, bare string) string {
-	return fmt.Sprintf("tie %s from head height low to next %s%ss", arch, bare, strings.Join(standsOn(p), "s or "))
+	tie := "tie"
+	if heldBy(p).guys {
+		tie = "guy"
+	}
+	return fmt.Sprintf("%s, %s%s head-high, low to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
@@ -128,31 +134,46 @@ func (l lowering) capped() string {
 	if !slices.ContainsFunc(l.plan.Stakes, staysCapped) {
 		return ""
 	}
-	return "; " + say.And(heldBy(l.plan).pick("guys’", "braces’")) + " caps stay"
+	return "; " + strings.Join(heldBy(l.plan).pick("guys’", "braces’"), ", ") + " caps stay"
 }
 
-// heldBy names the stakes of an arch's guys and of its braces.
-func (l lowering) heldBy(number int) (names [2][]string) {
+// freedBefore names what holds each arch lengthwise. An inner arch's guys that reach past others are freed before the farthest of those: it would be walked out through them.
+func (l lowering) freedBefore() map[int][2][]string {
+	with := map[int]int{} // by the number of the arch that they hold
 	for _, s := range l.plan.Stakes {
-		if k := s.Kind() - ground.OfGuy; s.Guy && s.Arch == number && !slices.Contains(names[k], s.Pair()) {
-			names[k] = append(names[k], s.Pair())
+		if !s.Guy {
+			continue
+		}
+		with[s.Arch] = max(with[s.Arch], s.Arch)
+		for _, a := range l.stand {
+			if leg, ok := l.plan.Ground.Stake(ground.Leg(s.Side, a.Number)); ok && s.Bay == 0 && leg.Along < s.Along {
+				with[s.Arch] = max(with[s.Arch], a.Number)
+			}
 		}
 	}
-	return names
+	off := map[int][2][]string{}
+	for _, s := range l.plan.Stakes {
+		if at, k := with[s.Arch], s.Kind()-ground.OfGuy; s.Guy && !slices.Contains(off[at][k], s.Pair()) {
+			names := off[at]
+			names[k] = append(names[k], s.Pair())
+			off[at] = names
+		}
+	}
+	return off
 }
 
-// takenOff has an arch's guys and braces taken off, while two hold it and before anything else is moved.
+// takenOff has guys and braces taken off from the ground, while two hold the arch that is next and before anything else is moved.
 func (l lowering) takenOff(number int) string {
 	var words []string
-	for k, names := range l.heldBy(number) {
+	for k, names := range l.off[number] {
 		if len(names) > 0 {
-			words = append(words, [2]string{"guys to ", "braces to "}[k]+say.And(names))
+			words = append(words, [2]string{"frees guys at ", "takes off braces "}[k]+say.And(names))
 		}
 	}
 	if words == nil {
 		return ""
 	}
-	return fmt.Sprintf("Crown takes off arch %d’s %s. ", number, say.And(words))
+	return "Crown " + strings.Join(words, ", ") + ". "
 }
 
 // order are the tasks by number, up to the stakes out of the ground and everything looked over; what is counted and kept stands behind.
@@ -195,21 +216,20 @@ func (l lowering) panels(done int) []panel {
 	last := l.stand[n-1].Number
 	var list []panel
 	kind := l.stand[n-1].Kind
-	high, out := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing())), l.units.Room(kind.Length-kind.Span)
-	foot := fmt.Sprintf("Foot 1 holds L%d. From beside: Foot 2, Crown lift R%d %s, step it out; Ladder %s its %s. "+
-		"Walk on till L%d is slack: lift off, cap, lay it outside L.",
-		last, last, high, block.Figure("caps"), upright(kind), last)
-	clear := fmt.Sprintf("%s clear past R%d.", out, last)
+	high := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing()))
+	foot := fmt.Sprintf("All beside: Foot 2, Crown lift R%d %s, step out; Ladder %s. "+
+		"Walk till L%d is slack: lift off, cap, carry clear.",
+		last, high, block.Figure("caps"), last)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
-		list = append(list, panel{number: done + 1, do: l.freed(before, last) + clear, paint: func(page *paper.Page, room paper.Rect) {
+		list = append(list, panel{number: done + 1, do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
 			pictures.Second(page, room, before, last, joined, l.ladder)
 		}})
 		foot += l.again(done+1, before, first)
 	} else {
-		foot = "Foot 1, 2 hold it. " + l.takenOff(last) + clear + " " + foot
+		foot = "Foot 1, 2 hold it. " + l.takenOff(last) + foot
 	}
-	facts := []block.Fact{{What: "lifted at the take-down", Value: high}, {What: "walked out at the take-down", Value: out}}
+	facts := []block.Fact{{What: "lifted at the take-down", Value: high}}
 	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
 }
 
@@ -225,14 +245,14 @@ func (l lowering) again(free, before, first int) string {
 		}
 	}
 	if len(off) > 2 {
-		off = []string{". At each: " + say.And(heldBy(l.plan).pick("guys", "braces")) + " off first"}
+		off = []string{". At each: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces")) + " off first"}
 	}
 	return fmt.Sprintf(" Steps %d, %d again: arch %d to %d%s.", free, free+1, before, first, strings.Join(off, ""))
 }
 
 // offAt says, after some words, which guys and braces come off at an arch.
 func (l lowering) offAt(words string, number int) string {
-	if held := l.heldBy(number); len(held[0])+len(held[1]) > 0 {
+	if held := l.off[number]; len(held[0])+len(held[1]) > 0 {
 		return words + strings.Join(slices.Concat(held[0], held[1]), ", ") + " off first"
 	}
 	return ""
@@ -243,9 +263,9 @@ func (l lowering) freed(before, last int) string {
 	do := fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before) + l.takenOff(last)
 	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
-			do += "Unplug the ridge string. "
+			do += "Unplug ridge string. "
 		}
-		do += fmt.Sprintf("Bow the ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
+		do += fmt.Sprintf("Bow ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
 		if l.ladder {
 			do += "Stepladder away. "
 		}
@@ -273,6 +293,37 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 		s.Sign, s.Aside = []block.Blank{{Word: "Signed"}}, signWide
 	}
 	return s, facts
+}
+
+// wayOut says how far beside the walk the ground is kept clear for a leg that is walked out, and at which arches something of the site lies there.
+func (l lowering) wayOut() (words, far string) {
+	var out measure.Length
+	for _, a := range l.stand {
+		out = max(out, a.Length-a.Span)
+	}
+	far = l.units.Room(out)
+	words = fmt.Sprintf("%s clear right of each R.", block.Figure(far))
+	var names [2][]string // in the way of the right leg alone, of both
+	var arches [2][]int
+	for _, a := range l.stand {
+		there := l.plan.Ground.OnWayOut(l.plan.Spec, ground.Leg(spec.Right, a.Number), a.Length-a.Span)
+		if len(there) == 0 {
+			continue
+		}
+		k := min(1, len(l.plan.Ground.OnWayOut(l.plan.Spec, ground.Leg(spec.Left, a.Number), a.Length-a.Span)))
+		arches[k] = append(arches[k], a.Number)
+		for _, f := range there {
+			if !slices.Contains(names[k], f.Name) {
+				names[k] = append(names[k], f.Name)
+			}
+		}
+	}
+	for k, do := range [2]string{"walk L out", "ask"} {
+		if arches[k] != nil {
+			words += fmt.Sprintf(" %s at %s: %s.", say.Capital(say.And(names[k])), say.Numbered("arch", arches[k]), do)
+		}
+	}
+	return words, far
 }
 
 // laidFlat says what of the order is done where it is laid flat before a storm, and until when; the leaf of the evenings calls for it, and says what raises it again.

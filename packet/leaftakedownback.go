@@ -25,6 +25,14 @@ func (l lowering) countedIn() []block.Block {
 		things = append(things, it)
 		facts = append(facts, block.Fact{What: "counted in, " + it.item, Value: it.item})
 	}
+	spare := 0
+	for _, s := range sparesOf(l.plan) {
+		spare += s.count
+	}
+	if spare > 0 {
+		things = append(things, stored{item: "spares", count: spare})
+		facts = append(facts, block.Fact{What: "counted in, spares", Value: fmt.Sprint(spare)})
+	}
 	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
 		place.Column{Head: "back", Width: 13.5}, place.Column{Head: "good", Width: 14.5})
 	rows := inTwo(things, func(it stored) []string {

@@ -51,7 +51,7 @@ func sheets() []sheet {
 		{word: "power", name: "Power", holder: "power crew", folios: (*binder).powerLeaf},
 		{word: "nights", name: "Nights", holder: "evening watch", folios: (*binder).nightsLeaf},
 		{word: "takedown", name: "Take down", holder: "take-down crew", folios: (*binder).takedownLeaf},
-		{word: "tags", name: "Tags", holder: "packing crew", folios: (*binder).tagsLeaf},
+		{word: "tags", name: "Tags", holder: "take-down crew", folios: (*binder).tagsLeaf},
 		{word: "spec", name: "Spec", holder: "file, for next year", folios: (*binder).specLeaf},
 
 		{word: "figures", name: "Figures", holder: "organiser", folios: (*binder).figuresAnnex, annex: true},

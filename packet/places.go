@@ -31,7 +31,7 @@ func places(pieces []stock.Piece) string {
 // numberOf names the place of a piece.
 func numberOf(p stock.Piece) numbered {
 	if id := p.ID.Stake; p.ID.Steel || p.ID.Brace {
-		return numbered{id.Before(), id.Number(), id.After()}
+		return numbered{id.Before(), id.Arch, id.After()}
 	}
 	return numbered{p.ID.Part.Letter(), p.ID.Part.Number, ""}
 }

@@ -18,24 +18,28 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if last := len(w.plan.Arches); len(w.plan.Ridge) > 0 {
 			crowns = fmt.Sprintf("; tees 1, %d, else crosses", last)
 		}
-		return fmt.Sprintf("Lay %s flat, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
+		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
 	crew.MeasureSag: plainly("Entrance: arch 1, L is left. Measure: line between feet to crown’s middle. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look along pipes. Pen line on legs’ walk side, renew names."
+		look := "Look along pipes. Pen line on legs’ walk side, renew names, arrows"
 		if len(w.plan.Ridge) > 0 {
-			look += " Ridge: arrow to arch 1."
+			look += "; ridge to arch 1"
 		}
-		return look
+		return look + "."
 	},
 	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
-		twist := "Twist " + w.jointed() + " apart."
+		var do []string
 		if slices.ContainsFunc(w.plan.Power.Chains, overCrown) {
-			twist = "Unplug leg strings, twist " + w.jointed() + " apart."
+			do = append(do, "unplug leg strings")
 		}
+		if heldBy(w.plan).guys {
+			do = append(do, "guys off")
+		}
+		twist := say.Capital(strings.Join(append(do, "twist "+w.jointed()+" apart."), ", "))
 		if w.plan.Spec.Arch.Joints == spec.Pinned {
 			return "Take the screws out, counted into a bag. " + twist
 		}
@@ -44,10 +48,10 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PullStakes: func(w taskWords, _ crew.Task) string {
 		var words []string
 		if slices.Contains(standsOn(w.plan), "base") {
-			words = append(words, "Bars out of their sockets, capped till the last. Weights off, boards up.")
+			words = append(words, "Bars out of their sockets, caps on. Weights off, boards up.")
 		}
 		if drives(w.plan) {
-			words = append(words, "Each stake: ten turns by wrench, straight out, fill the hole.")
+			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")
 		}
 		return strings.Join(words, " ") + " Tick overleaf."
 	},

@@ -31,7 +31,7 @@ var mending = map[crew.Remedy]string{
 	crew.DeadWaits:     "Only one run dark: timer off, pull plug from socket, bag both, AUTO, OPEN.",
 	crew.Mend:          "Else unplug all, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
-	crew.FindStake:     "Stuck: cap on, ask. One missing: nobody leaves.",
+	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",
 	crew.CutThrough:    "Cracked or worn: X on it; overleaf in back, not in good.",
 }
 

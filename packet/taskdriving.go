@@ -73,18 +73,19 @@ func (w taskWords) pull(t crew.Task) (up, force, moves string) {
 	return inches(crew.PullUp), block.Figure(w.units.Scale(figureOf(t, crew.PullForce).Force)), inches(crew.PullMoves)
 }
 
-// lettersOf are the letters of stakes by what they hold, in the order they are driven; a brace's are called pegs, for the letter of their names is a mark's as well.
+// lettersOf are the letters of stakes by what they hold, in the order they are driven.
 func lettersOf(stakes []ground.Stake, but ground.Kind) (list []string) {
-	for _, words := range [][2]string{{"L", "L"}, {"R", "R"}, {"G", "G"}, {"B", "pegs"}} {
-		if slices.ContainsFunc(stakes, func(x ground.Stake) bool { return x.Before() == words[0] && x.Kind() != but }) {
-			list = append(list, words[1])
+	for _, letter := range []string{"L", "R", "G", "P"} {
+		if slices.ContainsFunc(stakes, func(x ground.Stake) bool { return x.Before() == letter && x.Kind() != but }) {
+			list = append(list, letter)
 		}
 	}
 	return list
 }
 
 func (w taskWords) driveStakes(t crew.Task) string {
-	text := "Push in, drive to the coloured tape, arch by arch: " + strings.Join(append([]string{"L", "R"}, lettersOf(t.Of.Stakes, ground.OfLeg)...), ", ") + "."
+	bare := lettersOf(t.Of.Stakes, ground.OfLeg) // no pipe stands on these
+	text := "Push in, drive to the coloured tape, arch by arch: " + strings.Join(append([]string{"L", "R"}, bare...), ", ") + "."
 	for _, f := range t.Want {
 		switch f.What {
 		case crew.Plumb:
@@ -97,22 +98,38 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": tip on the dot, head a hand’s width away from L, R, drive along it."
+			text += " " + say.And(letters) + ": tip on the dot, head leaning a hand away from L, R, drive along it."
 		}
 	}
-	return text + " A ribbon on each."
+	if len(bare) > 0 {
+		text += " A ribbon on each " + say.And(bare) + "."
+	}
+	return text
 }
 
-// setBases says how feet are stood where nothing is driven.
-func (w taskWords) setBases(t crew.Task) string {
-	text := "Lay the board along each row, its middle on the dots. A socket screwed on at each dot, a bar upright in it, a cap on. Bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ", outside the walk:"
+// setBases says how feet are stood where nothing is driven. The board hides their dots.
+func (w taskWords) setBases(crew.Task) string {
+	return "Board along each row, its middle on the dots. A socket screwed on at each L, R of the table, a bar upright in it, a cap on."
+}
+
+// weigh says how many bags hold bases and guys down, once the feet are as wide apart as they are to be; empty where all is driven.
+func (w taskWords) weigh() string {
 	var words []string
-	for _, f := range t.Want {
-		if f.What == crew.Weighs {
-			words = append(words, fmt.Sprintf("%s on each of %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
+	for _, t := range w.plan.Crew.Tasks {
+		for _, f := range t.Want {
+			if f.What == crew.Weighs {
+				text := fmt.Sprintf("%s at every dot %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes))
+				if !f.Stakes[0].Guy { // those of guys have no board
+					text += ", on the board outside the walk"
+				}
+				words = append(words, text)
+			}
 		}
 	}
-	return text + " " + say.And(words) + "."
+	if words == nil {
+		return ""
+	}
+	return " Then bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + "."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.
@@ -124,7 +141,7 @@ func (w taskWords) wontGo(t crew.Task) string {
 		case crew.BesideHole:
 			text += fmt.Sprintf(" Up to %s beside its dot", by)
 			if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfBrace }) {
-				text += ", pegs no farther"
+				text += ", P no farther"
 			}
 		case crew.MoveAcross:
 			text += fmt.Sprintf("; L, R in or out to %s", by)
@@ -162,11 +179,14 @@ func (w taskWords) stays(stake ground.Stake) bool {
 func (w taskWords) measureWidths(t crew.Task) string {
 	limit := ""
 	if len(t.Want) > 0 {
-		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit)) + ", or as Moved says"
+		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit))
 	}
-	again := "drive anew the one farther off its dot."
+	what, again := "stake", "drive anew the one off its dot."
 	if w.plan.Spec.Arch.Foot != nil {
-		again = "move the worse one."
+		what, again = "bar", "move the worse one."
 	}
-	return "Gauge stick at the ground, every pair:" + limit + ". Off: " + again
+	if limit != "" && drives(w.plan) {
+		limit += ", or as Moved says"
+	}
+	return "Gauge stick at the ground, mid " + what + ", every pair:" + limit + ". Off: " + again + w.weigh()
 }

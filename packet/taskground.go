@@ -25,9 +25,9 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintRow:         taskWords.paintRow,
 	crew.MakeGauge:        taskWords.makeGauge,
 	crew.SquareFirst:      taskWords.squareFirst,
-	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one beside R1 where two tapes meet. Paint R1 on the line from L1 to that, at the gauge stick’s end."),
+	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one beside R1 where two tapes meet. Paint R1 on the line from L1 to that, at the gauge stick’s mark."),
 	crew.PaintByGauge:     taskWords.paintByGauge,
-	crew.SetWidths:        plainly("Lay the gauge stick from each L dot over its ×. Paint R at the stick’s end."),
+	crew.SetWidths:        plainly("Lay the gauge stick from each L dot over its ×. Paint R at the stick’s mark."),
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
 	crew.PaintChords:      plainly("Under the table’s headings: pull the line, lay a tape along it. Right or left is square off it. Paint each R where its two tapes meet."),
 	crew.PaintGuys:        taskWords.paintGuys,
@@ -35,7 +35,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("All marked: a named flag a hand’s width from each dot, toward mid-walk."),
+	crew.FlagDots:         plainly("All marked: a named flag a hand’s width from each dot, outside the walk."),
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
@@ -183,15 +183,11 @@ func (w taskWords) paintByGauge(t crew.Task) string {
 }
 
 func (w taskWords) paintGuys(t crew.Task) string {
-	var pegs []string
-	guys, back, past, off, where := false, "", "", "", "in the rows"
+	guys, pegs, back, past, off, where := false, false, "", "", "", "in the rows"
 	end := w.plan.Ground.Stakes[2*len(w.plan.Ground.Stations)-2].Along
 	for _, d := range t.Of.Dots {
 		stake := w.plan.Ground.Stakes[d.Spot.Index]
-		if stake.Kind() == ground.OfBrace && stake.Side == spec.Left {
-			pegs = append(pegs, fmt.Sprintf("%s%d by arch %d", stake.Before(), stake.Number(), stake.Neighbour()))
-		}
-		guys = guys || stake.Kind() == ground.OfGuy
+		guys, pegs = guys || stake.Kind() == ground.OfGuy, pegs || stake.Kind() == ground.OfBrace
 		if stake.Along < 0 || stake.Along > end {
 			past = "Line and tape on past the ends: "
 		}
@@ -203,7 +199,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 		case stake.Kind() == ground.OfBrace:
 			where = "by the table"
 		default:
-			off = " Outside the row: square out from the tape, as far from L or R as told."
+			off = " Outside the row: square out from the tape."
 		}
 	}
 	var words []string
@@ -213,8 +209,8 @@ func (w taskWords) paintGuys(t crew.Task) string {
 	case guys:
 		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
-	if len(pegs) > 0 {
-		words = append(words, "Paint the braces’ pegs "+where+": "+say.And(slices.Compact(pegs))+".")
+	if pegs {
+		words = append(words, "Paint P, the braces’ pegs, "+where+".")
 	}
 	return strings.Join(words, " ")
 }

@@ -31,9 +31,9 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
-	crew.CheckCords: plainly("Ten checks before power: one reads, one touches, crowns by eye."),
+	crew.CheckCords: plainly("Ten checks: one reads, one touches, crowns by eye."),
 	crew.PlugRuns: func(w taskWords, _ crew.Task) string {
-		return say.Agree(len(w.plan.Power.Feeders), "Cord into the timer", "Cords into the timers") + ", weather covers shut. Look along every run."
+		return say.Agree(len(w.plan.Power.Feeders), "Cord", "Cords") + " into the " + say.Agree(len(w.plan.Power.Timers), "timer", "timers") + ", weather covers shut. Look along every run."
 	},
 	crew.FeelPlugs: func(_ taskWords, t crew.Task) string {
 		return fmt.Sprintf("Feel covers in reach after %d minutes lit.", t.Want[0].Minutes)

@@ -101,11 +101,14 @@ func (w taskWords) setTimers(t crew.Task) string {
 		if one {
 			into = say.Agree(n, "the outlet", "each outlet")
 		}
-		sockets := ""
-		if slices.ContainsFunc(w.plan.Power.Timers, func(t power.Timer) bool { return t.Plugs > 1 }) {
-			sockets = ", a socket a cord"
+		most, sockets := 0, ""
+		for _, t := range w.plan.Power.Timers {
+			most = max(most, t.Plugs)
+		}
+		if most > 1 {
+			sockets = fmt.Sprintf(" of %d sockets", most)
 		}
 		text = fmt.Sprintf("Plug %s%s, %s or more, into %s.", say.Agree(n, "an outdoor timer", "outdoor timers"), sockets, block.Figure(timerSize(w.plan.Power)), into)
 	}
-	return text + " Set ON till dark."
+	return text + " Set ON."
 }

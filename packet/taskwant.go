@@ -18,7 +18,7 @@ var stated = map[crew.Wanted]string{
 	crew.GuyLean:        "Guy stakes lean back, the head a hand farther from its leg than the foot.",
 	crew.Ribbons:        "Ribbons on all.",
 	crew.NoneAcross:     "No cord lies across the way.",
-	crew.BothWays:       "All lit, nothing in the way: timers to AUTO.",
+	crew.BothWays:       "All lit, nothing in the way: set AUTO.",
 	crew.PipeWhole:      "No crack, white line, open joint.",
 	crew.PlugsDry:       "All lit, nothing cracked; plugs dry, covered.",
 	crew.WayEven:        "No ice, nothing to slip or fall over; every way open.",

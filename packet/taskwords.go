@@ -54,7 +54,7 @@ func (w taskWords) of(t crew.Task) instruction {
 // inTable says the limit of checks that are tried on the way, one beside each row of the table.
 func (w taskWords) inTable(f crew.Figure) string {
 	if f.Checks[0].Kind == ground.FoundWidth {
-		return fmt.Sprintf("Each cross within %s of the stick’s end.", w.limit(f.Limit))
+		return fmt.Sprintf("Each cross within %s of the stick’s mark.", w.limit(f.Limit))
 	}
 	return fmt.Sprintf("The third tape within %s of the table.", w.limit(f.Limit))
 }

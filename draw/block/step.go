@@ -9,6 +9,7 @@ import (
 // Step is one thing to do: a box to tick, its number, the words, for a hold a heavy frame with lines to write on.
 type Step struct {
 	Number int          // 0 for a line without one
+	Letter string       // in place of a number, where others on the side have those
 	Text   string       // with its figures marked
 	Then   string       // what is wanted, or what to do if it is off: set below, indented as the text is; empty for none
 	Sign   []Blank      // lines to fill in, one beside the other; none for a step without
@@ -39,10 +40,18 @@ func (s Step) indent() paper.Length {
 	if !s.NoTick {
 		w += stepTick
 	}
-	if s.Number > 0 {
+	if s.label() != "" {
 		w += stepNumber
 	}
 	return w
+}
+
+// label is its number or its letter.
+func (s Step) label() string {
+	if s.Number > 0 {
+		return fmt.Sprint(s.Number)
+	}
+	return s.Letter
 }
 
 func (s Step) pad() paper.Length {
@@ -95,8 +104,8 @@ func (s Step) Draw(page *paper.Page, box paper.Rect) []string {
 		page.TickBox(paper.Point{X: x + 0.35, Y: in.Y + 0.35})
 		x += stepTick
 	}
-	if s.Number > 0 {
-		page.Text(paper.Point{X: x + stepNumber - 1.8, Y: in.Y + paper.Body.Ascent() + 0.4}, paper.AtRight, fmt.Sprint(s.Number), paper.Strong)
+	if label := s.label(); label != "" {
+		page.Text(paper.Point{X: x + stepNumber - 1.8, Y: in.Y + paper.Body.Ascent() + 0.4}, paper.AtRight, label, paper.Strong)
 	}
 	_, words := in.SplitLeft(s.indent())
 	sign := paper.Rect{X: words.X, Y: in.Bottom() - blankHigh, W: words.W, H: blankHigh}

@@ -99,6 +99,7 @@ const (
 	Mats     // where people walk and it gets muddy
 	Barriers // to bar both ends
 	FirstAid
+	Boxes
 	Bags
 )
 

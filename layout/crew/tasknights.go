@@ -102,8 +102,14 @@ func (b *tasker) takeDown() {
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
 		IfOff: cures(FindStake), Uses: pull})
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
-	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Bags, len(b.Lights.Strings)+1)}})
+	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Boxes, b.boxes()), many(Bags, len(b.Lights.Strings)+1)}})
 	b.add(practice.MinutesTalk, Task{Action: NextYear, Who: Who{People: 1}, Record: []Record{Moved}, Uses: []Need{one(Pencil)}})
+}
+
+// boxes are what is put away in boxes: fittings, cords, and strings, of which a box holds a dozen. Common practice, no source.
+func (b *tasker) boxes() int {
+	const dozen = 12
+	return 1 + min(1, b.Cords) + (len(b.Lights.Strings)+dozen-1)/dozen
 }
 
 // untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets at arch 1.
@@ -150,7 +156,7 @@ func (b *tasker) lower(all Scope) {
 		all.Bays = append(all.Bays, r.Bay)
 	}
 	legs := 2 * len(b.Arches)
-	uses := []Need{many(Caps, legs), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)), one(Bucket), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
+	uses := []Need{many(Caps, legs), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
 	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}

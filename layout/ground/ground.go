@@ -27,7 +27,7 @@ type Station struct {
 }
 
 // Stake is a stake's ground point. L1 and R1 are arch 1's. G1L and G1R are the guy stakes before the entrance or beyond the
-// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it. B1L and B1R are the pegs of bay 1's braces.
+// exit; an arch between, and a lone one, is held both ways: G15La toward arch 1, G15Lb away from it. P1L and P1R are the pegs of its braces.
 type Stake struct {
 	StakeID
 	X, Y    measure.Length

@@ -36,14 +36,6 @@ func (id StakeID) Kind() Kind {
 	return OfLeg
 }
 
-// Number returns the number in its name: the bay's for a peg, else the arch's.
-func (id StakeID) Number() int {
-	if id.Bay > 0 {
-		return id.Bay
-	}
-	return id.Arch
-}
-
 // Way says which of an arch's guy stakes of one side is meant.
 type Way int
 
@@ -61,7 +53,7 @@ func Leg(side spec.Side, arch int) StakeID { return StakeID{Arch: arch, Side: si
 
 // Before returns the letters before the arch's number.
 func (id StakeID) Before() string {
-	return [...]string{id.Side.Letter(), "G", "B"}[id.Kind()]
+	return [...]string{id.Side.Letter(), "G", "P"}[id.Kind()]
 }
 
 // After returns the letters after the arch's number.
@@ -75,15 +67,15 @@ func (id StakeID) After() string {
 // Neighbour returns the arch beside whose leg a brace's stake stands.
 func (id StakeID) Neighbour() int { return 2*id.Bay + 1 - id.Arch }
 
-// String returns the name: L3, G1R; G15La toward arch 1, G15Lb away from it; B1L the peg of a brace in bay 1.
-func (id StakeID) String() string { return fmt.Sprintf("%s%d%s", id.Before(), id.Number(), id.After()) }
+// String returns the name: L3, G1R; G15La toward arch 1, G15Lb away from it; P1L the peg of a brace of arch 1.
+func (id StakeID) String() string { return fmt.Sprintf("%s%d%s", id.Before(), id.Arch, id.After()) }
 
 // Pair names the stake and the one across from it in one: 4 for L4 and R4, G15a for G15La and G15Ra.
 func (id StakeID) Pair() string {
 	if !id.Guy {
 		return fmt.Sprint(id.Arch)
 	}
-	return fmt.Sprintf("%s%d%s", id.Before(), id.Number(), ways[id.Way])
+	return fmt.Sprintf("%s%d%s", id.Before(), id.Arch, ways[id.Way])
 }
 
 // MarshalText writes the name.
