@@ -90,7 +90,7 @@ func (l lowering) stopBox() block.Block {
 	ask := l.plan.Spec.Crew.Ask
 	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: holds the next arch throughout. %s a crack, a wrong count.",
 		crew.Raisers(l.plan.Spec), practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
-	bring := append([]string{fmt.Sprintf("leaves %d, %d, tag bags, punch", leafNumber("day"), leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
+	bring := append([]string{"all leaves, tag bags, punch"}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
@@ -263,12 +263,9 @@ const offMost = 4
 // otherWays says of the arches before the last where it is not the right leg that goes out.
 func (l lowering) otherWays() (words string) {
 	last := l.stand[len(l.stand)-1].Number
-	for _, way := range []struct {
-		arches []int
-		do     string
-	}{{l.ways.left, "L goes out"}, {l.ways.ask, "ask"}} {
-		if before := slices.DeleteFunc(slices.Clone(way.arches), func(a int) bool { return a == last }); len(before) > 0 {
-			words += fmt.Sprintf("; %s: %s", say.Numbered("arch", before), way.do)
+	for k, arches := range [2][]int{l.ways.left, l.ways.ask} {
+		if before := slices.DeleteFunc(slices.Clone(arches), func(a int) bool { return a == last }); len(before) > 0 {
+			words += [2]string{", L out at ", ", ask at "}[k] + say.Numbers(before)
 		}
 	}
 	return words
