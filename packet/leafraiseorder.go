@@ -142,7 +142,7 @@ func (r raising) aloud() block.Block {
 		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
 		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
 	}
-	lines[1] += " " + say.Capital(midway(r.Plan, "", " it", "next")) + "."
+	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
 	}

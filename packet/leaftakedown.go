@@ -119,7 +119,7 @@ func (l lowering) stopBox() block.Block {
 // midway is what is done where a stop comes with an arch half up or half down. Thunder leaves no time for it; else the legs at a row's open end are tied to what stands in the
 // ground beyond it, for nothing else holds them for the night: with guys, where there are any.
 func midway(p *layout.Plan, arch, end, which string) string {
-	do := "thunder: walk any loose leg out, go in; else finish" + arch
+	do := "thunder: walk loose legs out, go in; else finish" + arch
 	if len(standingOf(p)) < 2 {
 		return do
 	}
@@ -127,7 +127,7 @@ func midway(p *layout.Plan, arch, end, which string) string {
 	if heldBy(p).guys {
 		tie = "guy"
 	}
-	return fmt.Sprintf("%s, %s%s from head height down to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
+	return fmt.Sprintf("%s, %s%s head-high, down to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
