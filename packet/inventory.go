@@ -220,7 +220,7 @@ func keptSo(p *layout.Plan) []kept {
 		there[it.keep] = true
 	}
 	held := heldBy(p)
-	braces, box, coiled, stakes, points, cords := "", "Fittings", "", "Stakes, caps", ", points to the wall", "Cords, covers"
+	braces, box, coiled, stakes, points, supplies := "", "Fittings", "", "Stakes, caps", ", points to the wall", ""
 	if !drives(p) {
 		stakes, points = "Bars, caps", ""
 	}
@@ -231,7 +231,7 @@ func keptSo(p *layout.Plan) []kept {
 		box, coiled = "Fittings, guys", ", lines coiled"
 	}
 	if p.Power.Supplies > 0 {
-		cords += ", supplies"
+		supplies = "supplies too, "
 	}
 	return slices.DeleteFunc([]kept{
 		legsKept(p),
@@ -240,7 +240,7 @@ func keptSo(p *layout.Plan) []kept {
 		{keptStakes, stakes, "scraped, caps on, lying down" + points + "."},
 		{keptBags, "Sandbags, boards", "off the ground."},
 		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag; in boxes, tag on. Dark or damaged: one bag, counted. Above freezing."},
-		{keptCords, cords, "coiled, one box."},
+		{keptCords, "Cords, covers", supplies + "coiled, one box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }
 
