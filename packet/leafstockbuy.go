@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -139,7 +140,7 @@ func (b buying) total() string {
 	if sum.Unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
 	}
-	if day := b.spec.Dates.Mark; !day.IsZero() {
+	if day, _ := crew.MarkOn(b.spec, drives(b.plan)); !day.IsZero() {
 		text += ", here by " + day.Format("2 Jan 2006")
 	}
 	spares := sparesSaid(b.plan)

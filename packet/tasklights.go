@@ -31,7 +31,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
-	crew.CheckCords: plainly("Ten checks: one reads, one touches, crowns by eye."),
+	crew.CheckCords: func(w taskWords, _ crew.Task) string { return w.checkCords() },
 	crew.PlugRuns: func(w taskWords, _ crew.Task) string {
 		return say.Agree(len(w.plan.Power.Feeders), "Cord", "Cords") + " into the " + say.Agree(len(w.plan.Power.Timers), "timer", "timers") + ", weather covers shut. Look along every run."
 	},
