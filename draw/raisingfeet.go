@@ -126,6 +126,9 @@ func (r Raising) beside(wide float64) measure.Length {
 // feetOf names the stakes of an arch, under it, the names no nearer than they can be read apart.
 func (s *scene) feetOf(number int) {
 	left, right := fmt.Sprintf("L%d", number), fmt.Sprintf("R%d", number)
+	if s.FromFar {
+		left, right = right, left
+	}
 	least := (paper.CellSmall.Width(left)+paper.CellSmall.Width(right))/4 + 0.6
 	half := max(s.First.Span/2, measure.Length(float64(least)*s.ratio))
 	s.under(-half, left)
