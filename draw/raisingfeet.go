@@ -7,10 +7,7 @@ import (
 	"hoopwright/layout/measure"
 )
 
-const (
-	elbowRoom              = 900 * measure.Millimetre // beside the arch, for a person
-	narrow    paper.Length = 9.6                      // between the feet nobody is drawn under the ground line: their names are there
-)
+const elbowRoom = 900 * measure.Millimetre // beside the arch, for a person
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
 // carried far out. The other stake keeps its cap.
@@ -41,30 +38,17 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	})
 }
 
-// Who is drawn to the hip before the ground line.
-const (
-	bustHigh               = headAt + headRadius - hipAt - 0.03 + torsoHalf // of their height
-	bustUnder paper.Length = 0.6                                            // from the line to their head
-)
-
 // RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
-// beside it, behind the leg on paper or outside it, never between it and its stake: that is under the arch.
+// beside it, behind the leg on paper or outside it, never between it and its stake: that is under the arch. Who uncaps that stake, aside of the arch, is told, not drawn.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	beside := r.beside(wide)
-	who, names := Foot2, []string{Foot1, Foot2, Crown}
+	who, names := Foot2, []string{Foot1, Foot2}
 	if r.Down {
 		who, names = "", []string{Foot1, lifters}
 	}
-	fit := func() *scene {
-		return r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
-	}
-	s := fit()
-	if low := s.long(helperTall)*bustHigh + bustUnder - underfoot; low > 0 && !r.Down {
-		room.H -= low
-		s = fit()
-	}
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
@@ -73,28 +57,9 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	if r.Down {
 		people = append(people, s.helper(lifters, span*(wide-0.5)+elbowRoom*0.62, last.Add(paper.Point{Y: -2.5}), hold.Add(paper.Point{Y: -1})))
 	}
-	var capped paper.Point
-	if !r.Down { // clear of the arch's plane: so much nearer to who looks that no more than a hand is over the ground line, beside the name of the stake
-		aside := 2.4 + paper.CellSmall.Width(fmt.Sprint("R", number))/2
-		if s.long(span) > narrow {
-			aside = -aside
-		}
-		crown := s.helper(Crown, span/2)
-		crown.bust = true
-		crown.feet = crown.feet.Add(paper.Point{X: aside, Y: crown.tall*(headAt+headRadius) + bustUnder})
-		capped = crown.feet.Add(paper.Point{X: aside, Y: -crown.tall * 1.04})
-		crown.hands = [2]paper.Point{capped, s.at(span/2, high)}
-		if aside > 0 {
-			crown.hands = [2]paper.Point{crown.hands[1], capped}
-		}
-		people = append(people, crown)
-	}
 	s.play(people, func() {
 		s.pipe(bent)
 		s.stake(span/2, r.Down)
-		if !r.Down {
-			s.cap(capped)
-		}
 		s.feetOf(number)
 		s.moves(s.at(span*(wide-0.52), high*0.4), s.at(span*0.52, high*0.4).Add(paper.Point{X: 1}))
 	})

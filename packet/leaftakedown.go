@@ -119,7 +119,7 @@ func (l lowering) stopBox() block.Block {
 // midway is what is done where a stop comes with an arch half up or half down. Thunder leaves no time for it; else the legs at a row's open end are tied to what stands in the
 // ground beyond it, for nothing else holds them for the night: with guys, where there are any.
 func midway(p *layout.Plan, arch, end, which string) string {
-	do := "thunder: walk loose legs out, go in; else finish" + arch
+	do := "thunder: walk a bent arch out, go in; other stops: finish" + arch
 	if len(standingOf(p)) < 2 {
 		return do
 	}

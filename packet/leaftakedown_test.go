@@ -229,8 +229,8 @@ func TestWayOutIsClear(t *testing.T) {
 
 // In thunder nobody finishes an arch, whichever way it goes: both leaves say so, and what of other stops.
 func TestThunderMeansIn(t *testing.T) {
-	for leaf, want := range map[string]string{"raise": "Thunder: walk loose legs out, go in; else finish, guy head-high, down to next stakes.",
-		"takedown": "thunder: walk loose legs out, go in; else finish the arch, guy the next head-high, down to bare stakes; ask."} {
+	for leaf, want := range map[string]string{"raise": "Thunder: walk a bent arch out, go in; other stops: finish, guy head-high, down to next stakes.",
+		"takedown": "thunder: walk a bent arch out, go in; other stops: finish the arch, guy the next head-high, down to bare stakes; ask."} {
 		if all := strings.Join(textsOf(leafSides(t, examplePlan(t, "garden"), leaf)), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", leaf, want, all)
 		}
