@@ -46,8 +46,8 @@ const (
 	Ladder = "Ladder"
 	Guard  = "Guard"
 
-	bothFeet = "Foot 1, 2" // of two people, one drawn for both
-	lifters  = Foot2 + ", " + Crown
+	bothFeet = "Foot 1, 2"          // of two people, one drawn for both
+	lifters  = Foot2 + ", " + Crown // one drawn for both
 )
 
 const (
@@ -215,7 +215,7 @@ func (s *scene) play(people []helper, things func()) {
 
 // name sets the people's names over the picture, a line from each to its head: in one row, or every second one in a row above, whose lines go down between the lower ones.
 func (s *scene) name(people ...helper) {
-	people = slices.DeleteFunc(slices.Clone(people), func(h helper) bool { return h.called == "" }) // the other has the name of both
+	people = slices.Clone(people)
 	slices.SortStableFunc(people, func(a, b helper) int { return cmp.Compare(a.feet.X, b.feet.X) })
 	free := [2]paper.Length{s.Area.X, s.Area.X} // of each row, from there on
 	for i, h := range people {

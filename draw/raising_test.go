@@ -52,7 +52,7 @@ func TestNobodyUnderASprungArch(t *testing.T) {
 	if !ok {
 		t.Fatal("no arch stands")
 	}
-	for down, people := range map[bool]int{false: 2, true: 3} {
+	for _, down := range []bool{false, true} {
 		r.Down = down
 		page := &paper.Page{}
 		r.RightFoot(page, paper.Rect{W: 70, H: 60}, 6)
@@ -83,8 +83,8 @@ func TestNobodyUnderASprungArch(t *testing.T) {
 				t.Errorf("taken down %v: a head at %.1f mm, between the feet at %.1f", down, mid, feet)
 			}
 		}
-		if heads != people {
-			t.Errorf("taken down %v: %d heads, want %d", down, heads, people)
+		if heads != 2 {
+			t.Errorf("taken down %v: %d heads, want 2", down, heads)
 		}
 	}
 }

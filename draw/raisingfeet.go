@@ -39,24 +39,21 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 }
 
 // RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
-// beside it, behind the leg on paper or outside it, never between it and its stake: that is under the arch. Who uncaps that stake, aside of the arch, is told, not drawn.
+// beside it, behind the leg on paper, never between it and its stake: that is under the arch. Nor outside, where it springs. Who uncaps that stake, aside of the arch, is told, not drawn.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	span, high := r.First.Span, r.First.Spec.Stake.Showing()
 	const wide = 1.3
 	beside := r.beside(wide)
-	who, names := Foot2, []string{Foot1, Foot2}
+	who := Foot2
 	if r.Down {
-		who, names = "", []string{Foot1, lifters}
+		who = lifters
 	}
-	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
+	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, who)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
 	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),
 		s.helper(who, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
-	if r.Down {
-		people = append(people, s.helper(lifters, span*(wide-0.5)+elbowRoom*0.62, last.Add(paper.Point{Y: -2.5}), hold.Add(paper.Point{Y: -1})))
-	}
 	s.play(people, func() {
 		s.pipe(bent)
 		s.stake(span/2, r.Down)

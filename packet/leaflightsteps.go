@@ -171,7 +171,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	if len(l.plan.Lights.Rows) > 0 { // their two-knot ones stay
 		ribbons = "one-knot ribbons"
 	}
-	step("Zip ties at both ends, 1/3, 2/3; "+ribbons+" off. Crew lead checks the first of each kind.", "")
+	step("Crew lead checks the first of each kind. Zip ties at both ends, 1/3, 2/3; "+ribbons+" off.", "")
 	step(l.ticked(standing), "")
 	for i, noun := range nouns {
 		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[min(i, 1)] + noun})
@@ -198,7 +198,7 @@ func (l lighting) ticked(standing []string) (words string) {
 		words = say.Capital(say.And(now)) + " ticked: to " + to + ". "
 	}
 	if len(later) > 0 {
-		words += say.Capital(onParts(later)) + ", cut later: between."
+		words += say.Capital(onParts(later)) + ": wind when cut."
 	}
 	return strings.TrimSpace(words)
 }

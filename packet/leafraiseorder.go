@@ -311,7 +311,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	p.action, p.hold = crew.MeasureBay, true
 	prongs, unwound := "", ""
 	if r.prongsFrom() == crew.MeasureBay {
-		prongs, unwound = " (prongs: front)", "unwind, "
+		prongs, unwound = " (prongs: overleaf)", "unwind it, "
 	}
 	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1%s into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {

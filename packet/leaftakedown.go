@@ -250,7 +250,7 @@ func (l lowering) again(free, before, first int) string {
 	words += l.otherWays()
 	switch {
 	case len(off) > offMost:
-		words += ". At each: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces")) + " off first"
+		words += ". At each: " + say.And(heldBy(l.plan).pick("its guys and any that run past it", "braces")) + " off first"
 	case off != nil:
 		words += ". Off first, at arch " + strings.Join(off, "; ")
 	}

@@ -30,7 +30,7 @@ func (l lowering) countedIn() []block.Block {
 		spare += s.count
 	}
 	if spare > 0 {
-		things = append(things, stored{item: "spares", count: spare})
+		things = append(things, stored{item: "spares, unused", count: spare})
 		facts = append(facts, block.Fact{What: "counted in, spares", Value: fmt.Sprint(spare)})
 	}
 	columns := beside(place.Column{Head: "Counted in", Lettering: paper.Floor}, place.Column{Head: "was", Width: 12, Align: paper.AtRight, Lettering: paper.CellSmall},
