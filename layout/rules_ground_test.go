@@ -188,7 +188,7 @@ func stakesStand(t *testing.T, p *layout.Plan) {
 			// In its bay, in the wall, short of the neighbour's foot; never on it.
 			pegs++
 			bay := s.Bay
-			if !slices.Contains(p.Spec.Braces.Bays, bay) || s.String()[0] != 'B' || s.Arch != bay && s.Arch != bay+1 || (s.Offset < 0) != (s.Side == spec.Left) {
+			if !slices.Contains(p.Spec.Braces.Bays, bay) || s.String()[0] != 'P' || s.Arch != bay && s.Arch != bay+1 || (s.Offset < 0) != (s.Side == spec.Left) {
 				t.Errorf("peg %+v", s)
 			}
 			leg, next := p.Stakes[2*s.Arch-2], p.Stakes[2*(2*bay+1-s.Arch)-2]

@@ -23,9 +23,9 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.TrialArch:  taskWords.tryArch,
 	crew.MeasureSag: plainly("Arch 1: way in on the map, L is left. Measure line between feet to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look along pipes. Pen: line on legs’ inner side, names, arrows to crown"
+		look := "Look along pipes. Pen: line on legs’ inner side, names, arrows"
 		if len(w.plan.Ridge) > 0 {
-			look += "; ridge: arrow to arch 1"
+			look += "; ridge’s to arch 1"
 		}
 		return look + "."
 	},
