@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -132,14 +133,14 @@ func (b buying) total() string {
 	if len(readLabels(b.plan)) == 0 && buyingWaits(remarksOf(b.plan.Findings)) { // else it stands over the labels
 		text = fmt.Sprintf("Buy once leaf %d says yes. Total ", leafNumber("board"))
 	}
-	text += block.Figure(money(b.spec, sum.Money))
+	text += block.Figure(fmt.Sprintf("%.2f", sum.Money)) + currencyWords(b.spec)
 	if sum.Assumed > 0 {
 		text += ", ≈ assumed"
 	}
 	if sum.Unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
 	}
-	if day := b.spec.Dates.Mark; !day.IsZero() {
+	if day := crew.DotsBy(b.spec, drives(b.plan)); !day.IsZero() {
 		text += ", here by " + day.Format("2 Jan 2006")
 	}
 	spares := sparesSaid(b.plan)

@@ -151,7 +151,7 @@ const most = 60
 func (in Input) days() (marking, others []Workday, open bool) {
 	marking, others = in.given()
 	if len(marking) == 0 {
-		marking = in.following(in.Spec.Dates.Mark, worksOf(MarkGround))
+		marking = in.following(DotsBy(in.Spec, in.drives()), worksOf(MarkGround))
 	}
 	if len(outdoors(others)) == 0 {
 		return marking, append(others, in.following(in.first(), allOfWork&^aside)...), true
