@@ -29,12 +29,15 @@ type Span struct {
 // Room about a stick, mm on paper.
 const (
 	stickHigh  paper.Length = 9
-	stickLead  paper.Length = 4  // left of its end, for half of the zero
-	stickPast  paper.Length = 32 // right of its end, for the offcut's words
+	stickLead  paper.Length = 4   // left of its end, for half of the zero
+	offcutGap  paper.Length = 2.5 // from its end to those words
+	stickPast  paper.Length = 32  // right of its end, for the offcut's words
 	markUp     paper.Length = 2.5
 	markGap    paper.Length = 1.2
 	numberGap  paper.Length = 2.4 // between two running measures
 	insideGap  paper.Length = 3   // between a piece's words and its length
+	leadUp     paper.Length = 5   // of the lines to measures that are moved apart
+	leadMost   paper.Length = 9   // that a measure is moved at most
 	runningOff paper.Length = 4   // of the line of crowded measures
 	runningMax paper.Length = 10  // from that line to its numbers at most
 )
@@ -118,32 +121,55 @@ func crowded(marks []sawMark) bool {
 	return false
 }
 
-// above returns the height of the running measures over the bar.
-func (s Stick) above(scale paper.Scale) paper.Length {
-	marks := s.marks(scale)
-	if len(marks) == 0 {
-		return markUp
+// figures are the running measures as they stand over the bar.
+type figures struct {
+	marks []sawMark
+	at    []paper.Length // their middles, from the bar's left end; none where they are turned
+	high  paper.Length   // from the bar to the top of them
+	led   bool           // they are moved apart and led to
+}
+
+// figures sets the running measures level, each over its mark; where that crowds them apart, with lines to their marks; where these were to go far, turned.
+func (s Stick) figures(scale paper.Scale) figures {
+	f := figures{marks: s.marks(scale), high: markUp}
+	if len(f.marks) == 0 {
+		return f
 	}
-	if !crowded(marks) {
-		return markUp + markGap + paper.Dimension.Ascent() + paper.Dimension.Descent()
+	var least []paper.Length
+	for i, m := range f.marks {
+		f.at, least = append(f.at, m.x), append(least, 0)
+		if i > 0 {
+			least[i] = (f.marks[i-1].figures+m.figures)/2 + numberGap
+		}
 	}
-	widest := paper.Length(0)
-	for _, m := range marks {
-		widest = max(widest, paper.Dimension.Width(m.text))
+	f.high += markGap + paper.Dimension.Ascent() + paper.Dimension.Descent()
+	if !crowded(f.marks) {
+		return f
 	}
-	return runningOff + runningMax + widest
+	f.led, f.high = true, f.high+leadUp
+	f.at = place.Spread(f.at, least)
+	far, widest, edge := paper.Length(0), paper.Length(0), -stickLead+f.marks[0].figures/2
+	for i, m := range f.marks {
+		edge = max(f.at[i], edge+least[i])
+		f.at[i] = edge
+		far, widest = max(far, edge-m.x, m.x-edge), max(widest, paper.Dimension.Width(m.text))
+	}
+	if far > leadMost {
+		f.at, f.led, f.high = nil, false, runningOff+runningMax+widest
+	}
+	return f
 }
 
 // Height returns the height that the drawing takes at the scale in a room of the width.
 func (s Stick) Height(scale paper.Scale, width paper.Length) paper.Length {
-	return s.above(scale) + stickHigh + s.under(scale, width).height
+	return s.figures(scale).high + stickHigh + s.under(scale, width).height
 }
 
 // Draw draws the stick from the top of the room, and returns what is left of the room.
 func (s Stick) Draw(page *paper.Page, room paper.Rect, scale paper.Scale) paper.Rect {
 	height := s.Height(scale, room.W)
 	box, rest := room.SplitTop(height)
-	bar := paper.Rect{X: box.X + stickLead, Y: box.Y + s.above(scale), W: scale.Length(float64(s.Bar.Stock)), H: stickHigh}
+	bar := paper.Rect{X: box.X + stickLead, Y: box.Y + s.figures(scale).high, W: scale.Length(float64(s.Bar.Stock)), H: stickHigh}
 	board := place.NewBoard(page, box)
 	s.pieces(board, bar, scale)
 	s.offcut(board, bar, scale)
@@ -216,43 +242,90 @@ func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
 		board.Hatch(paper.Box(paper.Rect{X: bar.X + from, Y: bar.Y, W: to - from, H: bar.H}), math.Pi/4, 2.2)
 	}
 	hatch(0, scale.Length(float64(s.start(0))))
-	if s.Bar.Offcut <= 0 {
-		return
-	}
 	hatch(bar.W-scale.Length(float64(s.Bar.Offcut)), bar.W)
-	at := paper.Point{X: bar.Right() + 2.5, Y: bar.Y + paper.Strong.Ascent() + 0.2}
-	if !s.Keep {
-		board.Text(at, paper.AtLeft, "waste", paper.Body)
-		return
+	at := paper.Point{X: bar.Right() + offcutGap, Y: bar.Y + paper.Strong.Ascent() + 0.2}
+	for _, w := range s.leftOver() {
+		board.Text(at, paper.AtLeft, w.text, w.lettering)
+		at.Y = bar.Bottom() - 0.8
 	}
-	board.Text(at, paper.AtLeft, "keep", paper.Strong)
-	if s.Fresh > 0 { // what waits decides how much is left
-		return
-	}
-	at.Y = bar.Bottom() - 0.8
-	board.Text(at, paper.AtLeft, s.Units.Cut(s.Bar.Offcut), paper.CellSmall)
 }
 
-// running sets the measures from the left end over their marks; crowded ones turned, spread and led to.
+// leftWords are words about what is left over.
+type leftWords struct {
+	text      string
+	lettering paper.Lettering
+}
+
+// leftOver is what stands past the bar's end, a line each.
+func (s Stick) leftOver() []leftWords {
+	switch {
+	case s.Bar.Offcut <= 0:
+		return nil
+	case !s.Keep:
+		return []leftWords{{"waste", paper.Body}}
+	case s.Fresh > 0: // what waits decides how much is left
+		return []leftWords{{"keep", paper.Strong}}
+	}
+	return []leftWords{{"keep", paper.Strong}, {s.Units.Cut(s.Bar.Offcut), paper.CellSmall}}
+}
+
+// running sets the measures from the left end over their marks.
 func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
-	marks := s.marks(scale)
-	if len(marks) == 0 {
+	f := s.figures(scale)
+	if len(f.marks) == 0 {
 		return
 	}
 	board.Stroke(paper.Circle(paper.Point{X: bar.X, Y: bar.Y}, 1), paper.Thin)
-	if !crowded(marks) {
-		for _, m := range marks {
-			at := paper.Point{X: bar.X + m.x - m.figures/2, Y: bar.Y - markUp - markGap - paper.Dimension.Descent()}
-			board.Text(at, paper.AtLeft, m.text, paper.Dimension)
+	base := bar.Y - markUp - markGap - paper.Dimension.Descent()
+	if f.led {
+		base -= leadUp
+	}
+	for i, at := range f.at {
+		m := f.marks[i]
+		board.Text(paper.Point{X: bar.X + at - m.figures/2, Y: base}, paper.AtLeft, m.text, paper.Dimension)
+		if f.led {
+			board.Line(paper.Point{X: bar.X + m.x, Y: bar.Y - markUp}, paper.Point{X: bar.X + at, Y: bar.Y - markUp - leadUp}, paper.Thin)
 		}
+	}
+	if len(f.at) > 0 {
 		return
 	}
 	r := place.Running{Origin: paper.Point{X: bar.X, Y: bar.Y}, Along: paper.Point{X: 1}, Offset: runningOff, Lettering: paper.Dimension}
-	for _, m := range marks {
+	for _, m := range f.marks {
 		if m.x == 0 {
 			continue // drawn as the zero
 		}
 		r.Stops = append(r.Stops, place.Stop{At: paper.Point{X: bar.X + m.x, Y: bar.Y - markUp}, Text: m.text})
 	}
 	board.Running(r)
+}
+
+// Free returns the rooms that the drawing leaves at its right, relative to its top left corner: beside the running measures, beside the bar and the words past its end, and beside the words below.
+func (s Stick) Free(scale paper.Scale, width paper.Length) (above, beside, below paper.Rect) {
+	f, under := s.figures(scale), s.under(scale, width)
+	end := scale.Length(float64(s.Bar.Stock))
+	above.X = end
+	if n := len(f.marks); n > 0 {
+		last := f.marks[n-1]
+		above.X = max(end, last.x+runningMax+leadMost)
+		if len(f.at) > 0 {
+			above.X = f.at[n-1] - last.figures/2 + paper.Dimension.Width(last.text)
+		}
+	}
+	beside.X = end + offcutGap
+	for _, w := range s.leftOver() {
+		beside.X = max(beside.X, end+offcutGap+w.lettering.Width(w.text))
+	}
+	for _, c := range under.list {
+		below.X = max(below.X, c.centre+c.width()/2)
+	}
+	y := paper.Length(0)
+	for _, part := range []struct {
+		room *paper.Rect
+		high paper.Length
+	}{{&above, f.high}, {&beside, stickHigh}, {&below, under.height}} {
+		*part.room = paper.Rect{X: part.room.X + stickLead, Y: y, W: width - part.room.X - stickLead, H: part.high}
+		y += part.high
+	}
+	return above, beside, below
 }

@@ -82,7 +82,7 @@ func TestStickIsTrueToScale(t *testing.T) {
 		t.Errorf("the bar is %v mm long, want %v", w, 120*25.4/24)
 	}
 	words := texts(page)
-	for _, want := range []string{"0", "18", "68", "118 in", "49 7/8 in", "leg", "upper", "ridge 4, 5", "waste"} {
+	for _, want := range []string{"0", "18", "68", "118 in", "49 7/8 in", "leg upper", "ridge 4, 5", "waste"} {
 		if !slices.Contains(words, want) {
 			t.Errorf("%q is not on the drawing: %q", want, words)
 		}
@@ -131,6 +131,37 @@ func TestCrowdedStick(t *testing.T) {
 				t.Errorf("%q at %v leaves %v to %v", x.String, x.At, room.Y, foot)
 			}
 		}
+	}
+}
+
+// Figures that crowd are moved apart and led to, upright, clear of each other and no farther than they may; the words of short pieces beside a long one stand in one line.
+func TestFiguresMovedApart(t *testing.T) {
+	b := stock.Bar{Stock: 120 * inch, Offcut: 5 * inch}
+	for i := range 4 {
+		b.Pieces = append(b.Pieces, stock.Piece{ID: upper(i + 1), Length: 10 * inch, Mark: measure.Length(i+1) * 10.125 * inch})
+	}
+	b.Pieces = append(b.Pieces, stock.Piece{ID: ridge(1), Length: 74.5 * inch, Mark: 115 * inch})
+	s := Stick{Bar: b, Units: measure.Imperial, Under: []Span{{4, "leg upper L1 to L40, R1 to R40 odd only"}, {1, "ridge 1"}}}
+	scale := paper.Scale{Ratio: 24}
+	f := s.figures(scale)
+	if !f.led || len(f.at) != len(f.marks) {
+		t.Fatalf("%d figures for %d marks, led to: %v", len(f.at), len(f.marks), f.led)
+	}
+	for i, m := range f.marks {
+		if far := math.Abs(float64(f.at[i] - m.x)); far > float64(leadMost) {
+			t.Errorf("%s is moved %v mm", m.text, far)
+		}
+		if i > 0 && f.at[i]-m.figures/2 < f.at[i-1]+f.marks[i-1].figures/2+numberGap-0.11 {
+			t.Errorf("%s stands on the one before", m.text)
+		}
+	}
+	for _, op := range drawn(s, scale).Ops {
+		if x, ok := op.(paper.Text); ok && x.Angle != 0 {
+			t.Errorf("%q is turned", x.String)
+		}
+	}
+	if u := s.under(scale, room.W); len(u.list) != 1 || len(u.list[0].lines) != 1 || u.list[0].led {
+		t.Errorf("under it: %+v", u.list)
 	}
 }
 

@@ -204,7 +204,7 @@ func (c Circuits) thing(r plugRow) string {
 		}
 		return words
 	case supplyRow:
-		return "low-voltage supply, boxed dry"
+		return "low-voltage supply"
 	}
 	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
 	if c.gauges() > 1 {

@@ -13,6 +13,7 @@ type helper struct {
 	feet   paper.Point
 	tall   paper.Length
 	hands  [2]paper.Point // the zero point: the arm hangs down
+	bust   bool           // nearer than what is drawn, down to the hip alone
 }
 
 // Proportions of a helper in shares of the height, about those of a grown person.
@@ -34,10 +35,9 @@ func (h helper) draw(b *place.Board) {
 		return h.feet.Add(paper.Point{X: h.tall * paper.Length(x), Y: -h.tall * paper.Length(y)})
 	}
 	thick := func(share float64) paper.Length { return max(0.55, h.tall*paper.Length(share)) }
-	limbs := []paper.Path{
-		capsule(at(-stance, 0.03), at(-0.045, hipAt), thick(legHalf)),
-		capsule(at(stance, 0.03), at(0.045, hipAt), thick(legHalf)),
-		capsule(at(0, hipAt+0.03), at(0, shoulderAt-0.05), thick(torsoHalf)),
+	limbs := []paper.Path{capsule(at(0, hipAt+0.03), at(0, shoulderAt-0.05), thick(torsoHalf))}
+	if !h.bust {
+		limbs = append(limbs, capsule(at(-stance, 0.03), at(-0.045, hipAt), thick(legHalf)), capsule(at(stance, 0.03), at(0.045, hipAt), thick(legHalf)))
 	}
 	for i := range h.hands {
 		shoulder, hand := h.shoulder(i), h.hand(i)

@@ -46,42 +46,49 @@ func TestFootprintIsTrue(t *testing.T) {
 	}
 }
 
-// Nobody is drawn under an arch whose foot is off its stake: every head is beyond the foot that stays or beyond the one that is carried.
+// Nobody is drawn under an arch whose foot is off its stake: every head is beyond the foot that stays or beyond the one that is carried, or before the ground line.
 func TestNobodyUnderASprungArch(t *testing.T) {
 	r, ok := NewRaising(example(t, "garden"))
 	if !ok {
 		t.Fatal("no arch stands")
 	}
-	r.Down = true
-	page := &paper.Page{}
-	r.RightFoot(page, paper.Rect{W: 70, H: 60}, 6)
-	var feet []paper.Length // of the pipe
-	for _, op := range page.Ops {
-		if line, ok := op.(paper.Stroke); ok && line.Pen.Width == pipeOnPaper {
-			feet = []paper.Length{line.Path[0].To.X, line.Path[len(line.Path)-1].To.X}
-		}
-	}
-	heads := 0
-	for _, op := range page.Ops {
-		body, ok := op.(paper.Fill)
-		if !ok || body.Colour != paper.White {
-			continue
-		}
-		low, high := body.Path[0].To, body.Path[0].To
-		for _, step := range body.Path {
-			if step.Verb != paper.Close {
-				low.X, low.Y, high.X, high.Y = min(low.X, step.To.X), min(low.Y, step.To.Y), max(high.X, step.To.X), max(high.Y, step.To.Y)
+	for _, down := range []bool{false, true} {
+		r.Down = down
+		page := &paper.Page{}
+		r.RightFoot(page, paper.Rect{W: 70, H: 60}, 6)
+		var feet []paper.Length // of the pipe
+		ground := paper.Length(0)
+		for _, op := range page.Ops {
+			line, ok := op.(paper.Stroke)
+			if ok && line.Pen.Width == pipeOnPaper {
+				feet = []paper.Length{line.Path[0].To.X, line.Path[len(line.Path)-1].To.X}
+			}
+			if ok && len(line.Path) == 2 && line.Path[1].To.X-line.Path[0].To.X == 70 {
+				ground = line.Path[0].To.Y
 			}
 		}
-		if wide := high.X - low.X; math.Abs(float64(wide-(high.Y-low.Y))) > 1e-6 {
-			continue
+		heads := 0
+		for _, op := range page.Ops {
+			body, ok := op.(paper.Fill)
+			if !ok || body.Colour != paper.White {
+				continue
+			}
+			low, high := body.Path[0].To, body.Path[0].To
+			for _, step := range body.Path {
+				if step.Verb != paper.Close {
+					low.X, low.Y, high.X, high.Y = min(low.X, step.To.X), min(low.Y, step.To.Y), max(high.X, step.To.X), max(high.Y, step.To.Y)
+				}
+			}
+			if wide := high.X - low.X; math.Abs(float64(wide-(high.Y-low.Y))) > 1e-6 {
+				continue
+			}
+			heads++
+			if mid := (low.X + high.X) / 2; mid > feet[0] && mid < feet[1] && low.Y < ground {
+				t.Errorf("taken down %v: a head at %.1f mm, between the feet at %.1f", down, mid, feet)
+			}
 		}
-		heads++
-		if mid := (low.X + high.X) / 2; mid > feet[0] && mid < feet[1] {
-			t.Errorf("a head at %.1f mm, between the feet at %.1f", mid, feet)
+		if heads != 3 || ground == 0 {
+			t.Errorf("taken down %v: %d heads, want 3", down, heads)
 		}
-	}
-	if heads != 3 {
-		t.Errorf("%d heads, want 3", heads)
 	}
 }

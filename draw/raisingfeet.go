@@ -9,8 +9,7 @@ import (
 
 const (
 	elbowRoom              = 900 * measure.Millimetre // beside the arch, for a person
-	nearer    paper.Length = 4.2                      // under the ground line stands who is clear of the arch's plane
-	narrow    paper.Length = 9.6                      // between the feet nobody stands under the line: their names are there
+	narrow    paper.Length = 9.6                      // between the feet nobody is drawn under the ground line: their names are there
 )
 
 // LeftFoot draws the whole pipe lifted into a low bow: its left leg goes down over the first stake, whose cap is off only now, while its right end is
@@ -42,6 +41,12 @@ func (r Raising) LeftFoot(page *paper.Page, room paper.Rect, number int) {
 	})
 }
 
+// Who is drawn to the hip before the ground line.
+const (
+	bustHigh               = headAt + headRadius - hipAt - 0.03 + torsoHalf // of their height
+	bustUnder paper.Length = 0.6                                            // from the line to their head
+)
+
 // RightFoot draws the right leg walked in over its stake; taken down, out from it by two, the cap on again. Who has it stands
 // beside it, behind the leg on paper or outside it, never between it and its stake: that is under the arch.
 func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
@@ -52,7 +57,14 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	if r.Down {
 		who, names = "", []string{Foot1, lifters}
 	}
-	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
+	fit := func() *scene {
+		return r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, names...)
+	}
+	s := fit()
+	if low := s.long(helperTall)*bustHigh + bustUnder - underfoot; low > 0 && !r.Down {
+		room.H -= low
+		s = fit()
+	}
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
 	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
@@ -61,12 +73,19 @@ func (r Raising) RightFoot(page *paper.Page, room paper.Rect, number int) {
 	if r.Down {
 		people = append(people, s.helper(lifters, span*(wide-0.5)+elbowRoom*0.62, last.Add(paper.Point{Y: -2.5}), hold.Add(paper.Point{Y: -1})))
 	}
-	capped := s.at(span/2, high*0.7).Add(paper.Point{X: -8})
-	if !r.Down { // clear of the arch's plane: nearer to who looks, before the name of the stake
-		crown := s.helper(Crown, span/2, capped, s.at(span/2, high))
-		crown.feet.X -= 2 + paper.CellSmall.Width(fmt.Sprint("R", number))/2
+	var capped paper.Point
+	if !r.Down { // clear of the arch's plane: so much nearer to who looks that no more than a hand is over the ground line, beside the name of the stake
+		aside := 2.4 + paper.CellSmall.Width(fmt.Sprint("R", number))/2
 		if s.long(span) > narrow {
-			crown.feet.Y += nearer
+			aside = -aside
+		}
+		crown := s.helper(Crown, span/2)
+		crown.bust = true
+		crown.feet = crown.feet.Add(paper.Point{X: aside, Y: crown.tall*(headAt+headRadius) + bustUnder})
+		capped = crown.feet.Add(paper.Point{X: aside, Y: -crown.tall * 1.04})
+		crown.hands = [2]paper.Point{capped, s.at(span/2, high)}
+		if aside > 0 {
+			crown.hands = [2]paper.Point{crown.hands[1], capped}
 		}
 		people = append(people, crown)
 	}
@@ -107,6 +126,9 @@ func (r Raising) beside(wide float64) measure.Length {
 // feetOf names the stakes of an arch, under it, the names no nearer than they can be read apart.
 func (s *scene) feetOf(number int) {
 	left, right := fmt.Sprintf("L%d", number), fmt.Sprintf("R%d", number)
+	if s.FromFar {
+		left, right = right, left
+	}
 	least := (paper.CellSmall.Width(left)+paper.CellSmall.Width(right))/4 + 0.6
 	half := max(s.First.Span/2, measure.Length(float64(least)*s.ratio))
 	s.under(-half, left)

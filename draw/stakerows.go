@@ -2,6 +2,7 @@ package draw
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -48,7 +49,10 @@ func (d *stakeSheet) spanNumbers() {
 		if s.Apart != 0 && d.b.Dimension(place.Dimension{From: from, To: to, Offset: s.Apart, Text: s.Text, Lettering: paper.Dimension, Ends: place.Arrows}) {
 			continue
 		}
-		placed := d.levelOn(from, to, s.Text, s.Across) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
+		placed := d.levelOn(from, to, s.Text, s.Across) || slices.ContainsFunc(s.Like, func(o StakeSpan) bool { return d.levelOn(d.spot(o.From), d.spot(o.To), s.Text, s.Across) }) || d.b.OnLine(from, to, s.Text, paper.Dimension) || d.b.OnLine(from, to, s.Text, paper.DimSmall)
+		if !placed && !s.Across {
+			d.keepArches()
+		}
 		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 			if !placed {
 				at := from.Add(to.Sub(from).Times(share))
@@ -76,6 +80,14 @@ func (d *stakeSheet) levelOn(from, to paper.Point, text string, across bool) boo
 		}
 	}
 	return false
+}
+
+// keepArches keeps what finds its place from now on off the lines across arches: a number there would seem to be their width.
+func (d *stakeSheet) keepArches() {
+	for arch := d.First; arch <= d.Last && d.ground.Straight; arch++ {
+		l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
+		d.b.Keep(paper.Rect{X: l.X, Y: l.Y, W: r.X - l.X})
+	}
 }
 
 // onArch reports whether the line across an arch runs through a box.

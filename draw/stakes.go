@@ -162,11 +162,14 @@ func (d *stakeSheet) clear(s ground.Stake) paper.Length {
 	return stakeRadius
 }
 
-// stakeNames sets every stake's name outside the row: guy stakes' first, straight out where that is free, else slanting, else at the end of a leader, for inside it they would seem
+// stakeNames sets every stake's name outside the row: pegs' first, each with a leader, for beside them stands their neighbour's; then guy stakes', straight out where that is free, else slanting, else at the end of a leader, for inside it they would seem
 // to stand in the walk. A leg's name slants where straight out is not free, stands inside where nothing outside is, else as near as it is. It returns how many legs' names stand inside, and how many names
 // not right beside their stakes.
 func (d *stakeSheet) stakeNames(l paper.Lettering) (inside, adrift int) {
 	waiting := slices.SortedStableFunc(slices.Values(d.stakes), func(a, b ground.Stake) int { return cmp.Compare(b.Kind(), a.Kind()) })
+	waiting = slices.DeleteFunc(waiting, func(s ground.Stake) bool {
+		return s.Kind() == ground.OfBrace && d.b.Label(place.Label{At: d.at(s), Text: s.String(), Lettering: l, Toward: d.nameWay(s, 0), Clear: guyRadius, Leader: place.Bare, Pointed: true, Reach: pegReach})
+	})
 	for i, turn := range []float64{0, 0.4, -0.4, 0.8, -0.8, 0, 0.4, -0.4, math.Pi} { // the last four are of legs
 		waiting = slices.DeleteFunc(waiting, func(s ground.Stake) bool {
 			if (s.Kind() == ground.OfLeg) != (i > 4) || !d.nameBeside(s, d.nameWay(s, turn), l) {
@@ -186,6 +189,9 @@ func (d *stakeSheet) stakeNames(l paper.Lettering) (inside, adrift int) {
 	}
 	return inside, len(waiting)
 }
+
+// pegReach is how far from its peg a name stands at most.
+const pegReach paper.Length = 12
 
 // nameWay is the way from a stake to its name, turned so far from straight out.
 func (d *stakeSheet) nameWay(s ground.Stake, turn float64) paper.Point {

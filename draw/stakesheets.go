@@ -34,6 +34,7 @@ type StakeSpan struct {
 	Text     string
 	Across   bool         // the width of an arch
 	Drawn    bool         // along a line that the plan has already: a row, a guy
+	Like     []StakeSpan  // others as long, on whose lines the number may stand as well
 	Apart    paper.Length // on a dimension line of its own so far off, to the left of the direction; 0: on the line
 }
 
@@ -51,7 +52,7 @@ const (
 const leastBay paper.Length = 12
 
 // mostBay leaves room to show what lies about the tunnel.
-const mostBay paper.Length = 25
+const mostBay paper.Length = 30
 
 // Scales: a finer one than the finest shows nothing more. The coarsest is for arches very far apart.
 const (

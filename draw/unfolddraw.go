@@ -162,17 +162,21 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 	return false
 }
 
-// labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number.
+// labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number; where there is none, to other places of its
+// longest part.
 func (v *unfolding) labelFarOff(s *strand, own int) bool {
-	size, at := s.size(abreast), halfway(s.path)
-	r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
-		return v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at)
-	})
-	if !ok || !v.take(s, own, abreast, r.Centre(), size, false) {
-		return false
+	size, part := s.size(abreast), longestFirst(s.path)[0]
+	run := part[1].Sub(part[0])
+	for _, at := range []paper.Point{halfway(s.path), part[0].Add(run.Times(0.5)), part[0].Add(run.Times(0.25)), part[0].Add(run.Times(0.75))} {
+		r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
+			return v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at)
+		})
+		if ok && v.take(s, own, abreast, r.Centre(), size, false) {
+			s.leader = []paper.Point{edgeToward(s.label, at), at}
+			return true
+		}
 	}
-	s.leader = []paper.Point{edgeToward(s.label, at), at}
-	return true
+	return false
 }
 
 // nearest returns the box of a size nearest to a point, within a reach, that is free.

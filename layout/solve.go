@@ -214,7 +214,7 @@ func (p *Plan) solveStock() {
 func (p *Plan) wiring() stock.Wiring {
 	w := stock.Wiring{
 		Taps: len(p.Taps), Timers: len(p.Power.Timers), Covers: p.Power.Covers, Joints: p.Power.Covered(), Open: p.Power.Open,
-		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
+		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), Supplies: p.Power.Supplies, TimerPrice: p.Spec.Power.Timer.Price,
 	}
 	for _, t := range p.Power.Timers {
 		w.TimerAmps, w.TimerPlugs = max(w.TimerAmps, t.Size), max(w.TimerPlugs, t.Plugs)
@@ -256,7 +256,7 @@ func (p *Plan) solveCrew() {
 		in.Chains = append(in.Chains, chain)
 	}
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
-		Boxes: len(p.Power.Boxes), Bare: len(p.Power.Bare)}
+		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare)}
 	for _, t := range p.Power.Timers {
 		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
 	}

@@ -63,8 +63,8 @@ type set struct {
 // furthest is how many sheets of paper more than it asks for a leaf may run to before what is left is noted.
 const furthest = 12
 
-// pack sets a leaf's blocks on as many sides as they need. A folio that one sheet of paper would hold
-// more tightly set is set so, and one of whose last side next to nothing stands.
+// pack sets a leaf's blocks on as many sides as they need, as loosely as the fewest sheets of paper allow. A folio of whose last side next to nothing
+// stands is set more tightly too.
 func (b *binder) pack(kind leafKind, number int) (sides []set, notes []block.Note) {
 	for _, f := range kind.make(b) {
 		if b.twoSided && len(sides)%2 == 1 {
@@ -79,7 +79,7 @@ func (b *binder) pack(kind leafKind, number int) (sides []set, notes []block.Not
 		for tight := block.Loose + 1; tight <= block.Tightest && len(best.sides) > aim; tight++ {
 			closer := setting
 			closer.tight = tight
-			if closer = closer.folio(f); len(closer.sides) <= aim {
+			if closer = closer.folio(f); len(closer.sides) <= aim || (len(closer.sides)+1)/2 < (len(best.sides)+1)/2 {
 				best = closer
 			}
 		}

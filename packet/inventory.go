@@ -220,7 +220,7 @@ func keptSo(p *layout.Plan) []kept {
 		there[it.keep] = true
 	}
 	held := heldBy(p)
-	braces, box, coiled, stakes, points := "", "Fittings", "", "Stakes, caps", ", points to the wall"
+	braces, box, coiled, stakes, points, supplies := "", "Fittings", "", "Stakes, caps", ", points to the wall", ""
 	if !drives(p) {
 		stakes, points = "Bars, caps", ""
 	}
@@ -230,6 +230,9 @@ func keptSo(p *layout.Plan) []kept {
 	if held.guys {
 		box, coiled = "Fittings, guys", ", lines coiled"
 	}
+	if p.Power.Supplies > 0 {
+		supplies = "supplies too, "
+	}
 	return slices.DeleteFunc([]kept{
 		legsKept(p),
 		{keptRidge, "Ridge pieces", "one bundle, in their order" + braces + ", with the legs."},
@@ -237,7 +240,7 @@ func keptSo(p *layout.Plan) []kept {
 		{keptStakes, stakes, "scraped, caps on, lying down" + points + "."},
 		{keptBags, "Sandbags, boards", "off the ground."},
 		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag; in boxes, tag on. Dark or damaged: one bag, counted. Above freezing."},
-		{keptCords, "Cords, covers", "coiled, one box."},
+		{keptCords, "Cords, covers", supplies + "coiled, one box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }
 

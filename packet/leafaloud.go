@@ -112,6 +112,8 @@ func placed(site spec.Site, what string) bool {
 // hazards are the dangers of each part of the work that this tunnel has, each with what to do.
 func (b *binder) hazards() (list []aloud) {
 	d, site, joints := b.spec.Dates, b.spec.Site, b.spec.Arch.Joints
+	driven := drives(b.plan)
+	mark, _ := crew.MarkOn(b.spec, driven)
 	build := d.Build
 	if build.IsZero() {
 		build = b.spec.Crew.Date
@@ -127,9 +129,7 @@ func (b *binder) hazards() (list []aloud) {
 	if crew.LikelyNEC(b.spec) {
 		device = "GFCI protection"
 	}
-
-	driven := drives(b.plan)
-	part("Before anything stands", readOn(crew.DotsBy(b.spec, driven), build))
+	part("Before anything stands", readOn(mark, build))
 	add(driven, "Buried lines", "A stake through gas or power can kill: none before every company has marked or answered.")
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))

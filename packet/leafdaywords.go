@@ -49,13 +49,21 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 	crew.TryOutlets: plainWork("TEST at the outlets"),
 	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
 	crew.WrapLegs: func(p *layout.Plan) string {
+		do, ridge := "", "ridge 1"
 		if arches := woundOn(p, lights.Arch); arches > 0 {
-			return "Wrap " + say.Count(arches, "arch")
+			do = "Wrap " + say.Count(arches, "arch")
+		} else if legs := woundOn(p, lights.LegLeft) + woundOn(p, lights.LegRight); legs > 0 {
+			do = "Wrap " + say.Count(legs, "leg")
+		} else {
+			do, ridge = map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped], "wrap ridge 1"
 		}
-		if legs := woundOn(p, lights.LegLeft) + woundOn(p, lights.LegRight); legs > 0 {
-			return "Wrap " + say.Count(legs, "leg")
+		switch first := slices.ContainsFunc(p.Wraps, func(w lights.Wrap) bool { return firstRidge(p, w.On) }); {
+		case !first:
+			return do
+		case len(p.Lights.Rows) == 0 && !slices.ContainsFunc(p.Wraps, func(w lights.Wrap) bool { return !ofRidge(w) }):
+			return say.Capital(ridge) // and nothing on legs
 		}
-		return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
+		return do + ", " + ridge
 	},
 	crew.RaiseFirst: func(p *layout.Plan) string {
 		return "Raise " + say.Numbered("arch", say.From(1, min(2, len(p.Ground.Stations)))) + withRidge(p, ", ridge 1")
@@ -95,10 +103,15 @@ func withRidge(p *layout.Plan, words string) string {
 	return words
 }
 
-// woundOn counts the wraps that are wound on parts of a kind: none on legs that came wrapped.
+// firstRidge reports whether a part is the first ridge piece: it is cut and wound before the others and measured in place.
+func firstRidge(p *layout.Plan, on lights.Part) bool {
+	return on.Kind == lights.Ridge && len(p.Ridge) > 0 && on.Number == p.Ridge[0].Bay
+}
+
+// woundOn counts the wraps that are wound on parts of a kind: none on legs that came wrapped, nor on the first ridge piece.
 func woundOn(p *layout.Plan, on lights.Kind) (n int) {
 	for _, w := range p.Wraps {
-		if w.On.Kind == on && !(p.Spec.Found.Wrapped && w.On.IsLeg()) {
+		if w.On.Kind == on && !(p.Spec.Found.Wrapped && w.On.IsLeg()) && !firstRidge(p, w.On) {
 			n++
 		}
 	}

@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"slices"
 	"strings"
 
 	"hoopwright/draw"
@@ -51,16 +50,19 @@ func (u unfolded) Split(_, height paper.Length) (first, rest block.Body, ok bool
 
 // key says how the picture is read, and which strings the raising crew ticks.
 func (l lighting) key() []block.Block {
-	later, _ := l.notYet()
 	var others []numbered
 	for _, s := range l.plan.Strings {
-		if !s.Run.Wound() || slices.Contains(later, s.Name) {
+		if !s.Run.Wound() {
 			others = append(others, numbered{"S", s.Number, ""})
 		}
 	}
 	text := "From above, legs flat. Tick when tied."
 	if len(others) > 0 {
-		text += " Raising crew does " + inRanges(others) + ": lend leaf."
+		text += " Raising crew does " + inRanges(others)
+		if len(l.plan.Lights.Rows) > 0 {
+			text += ": lend leaf"
+		}
+		text += "."
 	}
 	return []block.Block{
 		{Name: "how the picture is read", Gap: 3, Keep: true, Body: block.Words{Text: text}},
@@ -72,7 +74,6 @@ func (l lighting) key() []block.Block {
 func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, facts []block.Fact) {
 	u := plan.Spec.Units
 	var longs []string
-	along := ""
 	of := map[string][]numbered{}
 	for _, s := range plan.Strings {
 		long := u.Room(s.LeftOver)
@@ -83,21 +84,16 @@ func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, 
 			longs = append(longs, long)
 		}
 		of[long] = append(of[long], numbered{"S", s.Number, ""})
-		lies := "along its " + s.Run.Kind.Noun()
-		switch {
-		case s.From.Row != (lights.RowSpot{}):
-			lies = "along its last bay"
-		case along != "" && along != lies:
-			lies = "on its own way"
-		}
-		along = lies
 		facts = append(facts, block.Fact{What: "left over of " + s.Name, Value: long})
 	}
 	for i, long := range longs {
 		longs[i] = inRanges(of[long]) + " " + block.Figure(long)
+		if len(of[long]) > 1 {
+			longs[i] += " each"
+		}
 	}
 	if len(longs) == 0 {
 		return "", nil
 	}
-	return "Left over of each, as planned: " + strings.Join(longs, "; ") + ": to and fro " + along + ", tied.", facts
+	return "Left over: " + strings.Join(longs, "; ") + ": to and fro, tied.", facts
 }

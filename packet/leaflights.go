@@ -38,7 +38,7 @@ func (b *binder) lightsLeaf() []folio {
 	strips := l.strips()
 	bench, winding := l.steps()
 	front := append([]block.Block{l.aloud()}, bench...)
-	front = slices.Concat(front, slices.Concat(l.charts()...), l.dropList(), l.turns(), winding)
+	front = slices.Concat(front, slices.Concat(l.charts()...), l.turns(), winding)
 	return []folio{{
 		front: side{title: "Lights: winding", toScale: strips[0] != nil, edge: strips[0], blocks: front},
 		back:  side{title: "Lights: what goes where", toScale: strips[1] != nil, edge: strips[1], blocks: l.unfolded()},

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -140,18 +141,17 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	if front, back := l.onEdges(); len(front)+len(back) > 0 {
 		turns += ", or the strip so marked, folded at the dashes, if the top bar is true"
 	}
-	nouns := l.wrapped()
+	nouns := wrapped(l.plan)
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
-	start, foot, laid := "Pipe on trestles.", "", "Ridges between their arches."
+	start, foot := "Pipe on trestles.", ""
 	if len(standing) > 0 {
-		foot, laid = ", at a foot tied up the leg", say.Capital(say.And(standing))+" to their stakes, ridges between."
+		foot = ", at a foot tied up the leg"
 	}
 	if slices.Contains(nouns, "legs") && !joined {
 		start = "Pipe on trestles, a leg’s arrow to its crown."
 	}
 	give, off := l.u.Inches(practice.FlagGive(l.u)), l.u.Inches(practice.WrapEnd(l.u))
-	_, later := l.notYet()
-	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", later, block.Fact{What: "give of a flag on a pipe", Value: give})
+	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", "", block.Fact{What: "give of a flag on a pipe", Value: give})
 	clear := ""
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
 		clear = "At white gaps wire straight, slack: " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under it."
@@ -167,17 +167,45 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
 	step("Turns up to "+block.Figure(off)+" short: widen the last third; long: closer, tie back.", strings.TrimSpace("Farther: unwind. Never stretch, never cut. "+long),
 		append(facts, block.Fact{What: "how far a string's end may be off", Value: off})...)
-	step("Zip ties, snug, at both ends, 1/3, 2/3. Crew lead checks the first of each kind.", "")
-	step("All wound strings ticked. "+laid, "")
+	ribbons := "ribbons"
+	if len(l.plan.Lights.Rows) > 0 { // their two-knot ones stay
+		ribbons = "one-knot ribbons"
+	}
+	step("Zip ties at both ends, 1/3, 2/3; "+ribbons+" off. Crew lead checks the first of each kind.", "")
+	step(l.ticked(standing), "")
 	for i, noun := range nouns {
 		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[min(i, 1)] + noun})
 	}
 	return list
 }
 
-// wrapped names what is wound, in the order it hangs.
-func (l lighting) wrapped() (nouns []string) {
+// ticked says where to what is wound and ticked is carried: what stands, with the first ridge piece, before the others are cut.
+func (l lighting) ticked(standing []string) (words string) {
+	now, to := slices.Clone(standing), "their stakes"
+	var later []lights.Part
 	for _, w := range l.plan.Wraps {
+		switch {
+		case firstRidge(l.plan, w.On) && !slices.Contains(now, w.On.String()):
+			now = append(now, w.On.String())
+		case ofRidge(w) && !firstRidge(l.plan, w.On) && !slices.Contains(later, w.On):
+			later = append(later, w.On)
+		}
+	}
+	if len(standing) == 0 {
+		to = "arch 1"
+	}
+	if len(now) > 0 {
+		words = say.Capital(say.And(now)) + " ticked: to " + to + ". "
+	}
+	if len(later) > 0 {
+		words += say.Capital(onParts(later)) + ", cut later: between."
+	}
+	return strings.TrimSpace(words)
+}
+
+// wrapped names what is wound, in the order it hangs.
+func wrapped(p *layout.Plan) (nouns []string) {
+	for _, w := range p.Wraps {
 		if noun := map[string]string{"leg": "legs", "arch": "arches", "ridge": ridgePieces}[w.On.Kind.Noun()]; !slices.Contains(nouns, noun) {
 			nouns = append(nouns, noun)
 		}
@@ -209,29 +237,19 @@ func (l lighting) bulbGive() int {
 	return max(1, give)
 }
 
-// notYet names the strings that are wound only once their pipe is up, and what is done with them.
-func (l lighting) notYet() (names []string, words string) {
-	for _, t := range l.plan.Crew.Tasks {
-		if t.Action == crew.WindInPlace {
-			w, others := l.plan.Lights.Wraps[t.Of.Wraps[0]], []lights.Part{}
-			for _, o := range l.plan.Wraps {
-				if ofRidge(o) && o.On != w.On && !slices.Contains(others, o.On) {
-					others = append(others, o.On)
-				}
-			}
-			rest := ""
-			if len(others) > 0 {
-				rest = fmt.Sprintf(" %s: later.", say.Capital(onParts(others)))
-			}
-			return w.Strings, fmt.Sprintf("%s, %s: to the raising crew unwound.%s", say.Capital(w.On.String()), say.And(w.Strings), rest)
-		}
-	}
-	return nil, ""
-}
-
 // aloud is what is said before the first string is plugged in.
 func (l lighting) aloud() block.Block {
-	return saidBeside(heardAndAsk(l.plan.Spec), fmt.Sprintf("Bring: list, leaf %d.", leafNumber("stock")), fmt.Sprintf("Test on %s outlet, dry. Nothing plugged in while wound.", withArticle(device(l.plan))))
+	var low []string // volts of strings that no outlet gives
+	for _, s := range l.plan.Strings {
+		if v := measure.Volts(s.Label.Volts); s.Label.Supply != nil && !slices.Contains(low, v) {
+			low = append(low, v)
+		}
+	}
+	supplied := ""
+	if low != nil {
+		supplied = ", " + say.And(low) + " strings on their own supply"
+	}
+	return saidAloud(l.plan.Spec, fmt.Sprintf("Bring: list, leaf %d. Test on %s outlet%s, dry. Nothing plugged in while wound.", leafNumber("stock"), withArticle(device(l.plan)), supplied))
 }
 
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.

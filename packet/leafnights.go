@@ -38,7 +38,11 @@ func (b *binder) nightsLeaf() []folio {
 	if w.lit {
 		before = "power"
 	}
-	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: fmt.Sprintf("Open when leaf %d, %s, is signed. Seen by", leafNumber(before), before)}}}, w.box()}
+	open := fmt.Sprintf("Open when leaf %d is signed", leafNumber(before))
+	if _, ok := w.flatAt(); ok {
+		open += ", after LAY FLAT signed again"
+	}
+	front := []block.Block{{Name: "start", Body: block.Blanks{{Word: open + ". Seen by"}}}, w.box()}
 	front = append(front, w.noonCall()...)
 	front = append(front, w.evening()...)
 	front = append(front, w.checks())
@@ -188,11 +192,8 @@ func (w watch) evening() []block.Block {
 	bring := brought(w.plan, true, crew.Nights)
 	var leaves []string
 	hours := block.Blanks{{Word: "Watch here at"}, {Word: "Open from"}, {Word: "to"}}
-	if lit := "lit from"; w.lit {
-		if w.plan.Spec.Given("power.evenings.hours") {
-			lit = fmt.Sprintf("lit %g hours from", w.plan.Spec.Power.Evenings.Hours)
-		}
-		hours = append(hours, block.Blank{Word: lit}, block.Blank{Word: fmt.Sprintf("to (%d minutes later)", practice.TimerAfter)})
+	if w.lit {
+		hours = append(hours, block.Blank{Word: "lit from"}, block.Blank{Word: fmt.Sprintf("to (closing + %d minutes)", practice.TimerAfter)})
 		leaves = append(leaves, fmt.Sprint(leafNumber("power")))
 	}
 	leaves = append(leaves, fmt.Sprint(leafNumber("takedown")))
@@ -203,8 +204,12 @@ func (w watch) evening() []block.Block {
 			closing = in.Do + " " + in.Want
 		}
 	}
-	text := fmt.Sprintf("%s one counts aloud at each way, one walks. %s %s\n%s %s, %s %s.\n%s on the stick mark, number the crowns of check %d, lower marks %s under.",
-		block.Figure(fmt.Sprintf("Watch of %d:", practice.Watchers+len(w.plan.Spec.SideWays()))), block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
+	walks := "walks"
+	if w.plan.MostInside() == 1 { // a visitor alone
+		walks = "walks outside"
+	}
+	text := fmt.Sprintf("%s one counts aloud at each way, one %s. %s %s\n%s %s, %s %s.\n%s on the stick mark, number the crowns of check %d, lower marks %s under.",
+		block.Figure(fmt.Sprintf("Watch of %d:", practice.Watchers+len(w.plan.Spec.SideWays()))), walks, block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
 		block.Figure("First night:"), w.checkOf(crew.NightPipe), w.units.Inches(practice.CrownFell(w.units)))
 	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

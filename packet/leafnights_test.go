@@ -25,7 +25,7 @@ func TestNightsLeaf(t *testing.T) {
 		b, _ := newBinder(plan, Options{Date: issued})
 		all := strings.Join(textsOf(sides), " ")
 		u, w := plan.Spec.Units, plan.Weather
-		want := []string{"CLOSED", "Open when", "The noon call, daily while it stands", "Lost child", "Fire: everyone out", "30 quiet minutes"}
+		want := []string{"CLOSED", "Open when", "The noon call, daily while it stands", "Lost child", "Fire: everyone out", "30 quiet minutes", "Five minutes: ring " + emergency(plan.Spec, "the number in front")}
 		if len(plan.Strings) > 0 { // check 4 darkens more than the run that is dark
 			want = append(want, "A run dark: flashlights on, all out.")
 		}
@@ -33,7 +33,7 @@ func TestNightsLeaf(t *testing.T) {
 			want = append(want, "OPEN", u.Speed(gust.Called()), u.Speed(gust.Local))
 		}
 		if flat, ok := b.flatAt(); ok {
-			want = append(want, "LAY FLAT", u.Speed(flat.Called()))
+			want = append(want, "LAY FLAT stopped, or up at dusk", "signed, after LAY FLAT signed again", u.Speed(flat.Called()))
 			if flat != w.DownGust() {
 				t.Errorf("%s: laid flat at %v, the plan says %v", name, flat, w.DownGust())
 			}
@@ -91,8 +91,8 @@ func TestALineANight(t *testing.T) {
 	}
 	sides := leafSides(t, examplePlan(t, "garden"), "nights")
 	texts := textsOf(sides)
-	if n := len(nights(sides)); n != 36 || !slices.Contains(texts, "Sat 27 Nov") || !slices.Contains(texts, "Fri 31") || !slices.Contains(texts, "Sat 1 Jan") {
-		t.Errorf("%d nights, want 36 from Sat 27 Nov to Sat 1 Jan", n)
+	if n := len(nights(sides)); n != 36 || !slices.Contains(texts, "Sat 27 Nov") || !slices.Contains(texts, "Fri 31") || !slices.Contains(texts, "Sat 1 Jan") || !slices.Contains(texts, "till down") {
+		t.Errorf("%d nights, want 36 from Sat 27 Nov to Sat 1 Jan, and calls on till down", n)
 	}
 	if all := strings.Join(texts, " "); !strings.Contains(all, "14 Quince Lane") || !strings.Contains(all, "mph or more, thunder") {
 		t.Error("the address or the closing figure is missing")

@@ -22,7 +22,7 @@ func casesBlocks(cases []nightCase) (list []block.Block) {
 
 // worstCases are those in which people are walked out at once: they are read to the watch before it opens.
 func (w watch) worstCases() []nightCase {
-	off, fire, touch := "", "", "touch nothing"
+	off, fire, touch, ring := "", "", "touch nothing", "ring "+emergency(w.plan.Spec, "the number in front")+"."
 	if w.lit {
 		off, fire, touch = " Lights stay on till all are out; then timers off.", " power off,", "power off, touch nothing"
 	}
@@ -32,13 +32,13 @@ func (w watch) worstCases() []nightCase {
 	}
 	list := []nightCase{{"Thunder, or " + at, "everyone out." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT, still up at dusk", fmt.Sprintf("%s, all stay %s away till past.", touch, block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT stopped, or up at dusk", fmt.Sprintf("%s, all stay %s away till past.", touch, block.Figure(w.units.Room(w.apart())))})
 	}
-	list = append(list, nightCase{"Fire", "everyone out," + fire + " ring " + emergency(w.plan.Spec, "the number in front") + ". Nobody goes back in."})
+	list = append(list, nightCase{"Fire", "everyone out," + fire + " " + ring + " Nobody goes back in."})
 	if w.lit {
-		list = append(list, nightCase{"Shock", "power off first, then help, ring."})
+		list = append(list, nightCase{"Shock", "power off first, then help, " + ring})
 	}
-	return append(list, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it calling. Five minutes: ring."})
+	return append(list, nightCase{"Lost child", "nobody in; watchers at the ways, one walks it. Five minutes: " + ring})
 }
 
 // otherCases are what else may happen.

@@ -24,13 +24,16 @@ func (w watch) log() []block.Block {
 		columns = 2
 		list = append(list, block.Block{Name: "rota", Body: block.Blanks{{Word: "Leader, keys, power: Mon"}, {Word: "Tue"}, {Word: "Wed"}, {Word: "Thu"}, {Word: "Fri"}, {Word: "Sat"}, {Word: "Sun"}}})
 		dead := writing{"Went dead: night, outlet or run, mended by", 3}
-		for dead.least > 1 && columns*fit(free()-1.5-dead.Height(w.room.W)) < len(nights) {
+		for dead.least > 1 && columns*fit(free()-1.5-dead.Height(w.room.W)) <= len(nights) {
 			dead.least--
 		}
 		list = append(list, block.Block{Name: "went dead", Gap: 1.5, Body: dead})
 	}
 	room := free()
 	list = append(list, w.howLogged())
+	if nights[0] != "" && len(nights) < columns*fit(room) { // the noon call goes on
+		nights = append(nights, "till down")
+	}
 	for len(nights) > 0 {
 		n := min(len(nights), columns*fit(room))
 		table := logTable(nights[:n], columns, len(w.checked()), w.room.W)

@@ -77,8 +77,8 @@ func TestEveryPlugIsTicked(t *testing.T) {
 // of its timer; in the garage three runs of two legs, 28.8 W or 0.24 A, with the other load of 2 A of 80 % of 20 A.
 func TestPowerLeafOfTheGarden(t *testing.T) {
 	text := powerText(t, example(t, "garden.yaml"))
-	for _, want := range []string{"the outlet itself", "inside the side door", "Breaker 7 . Timer carries 0.39 A of 8 A", "It carries 2.2 A of 16 A for hours, 2 A not ours", "by its cord at the foot: C3 at L3 (B, E)", "5 sockets: L1, L3, L3, L5, open", "step 6", "5 sockets: R2, open, R4, open, R6", "GFCI",
-		"Start joining when", "Ten checks", "call the wrapping crew", "licensed electrician", "Hours: leaf 8", "By daylight, outlet’s cord out", "Pull its runs", "a breaker tripped: CLOSED, electrician", "back to b", "one run dark at most", "Ask, phone", "RESET", "5 cords, 1 three-way",
+	for _, want := range []string{"the outlet itself", "inside the side door", "Breaker 7 . Timer carries 0.39 A of 8 A", "It carries 2.2 A of 16 A for hours, 2 A not ours", "by its cord at the foot: C3 at L3 (B, E)", "5 sockets: L1, L3, L3, L5, open", "Ways: leaf 1", "every socket", "step 6", "5 sockets: R2, open, R4, open, R6", "GFCI",
+		"Start joining when", "Ten checks", "call the wrapping crew", "licensed electrician", "Hours: leaf 8", "By daylight, outlet’s cord out", "Pull its runs", "a breaker tripped: CLOSED, electrician", "back to b", "one out at most", "Ask, phone", "RESET", "5 cords, 1 three-way",
 		"crown 3"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the leaf", want)
@@ -161,5 +161,49 @@ func TestReckoning(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not in the annex: %s", want, text)
 		}
+	}
+}
+
+// arbour is an invented tunnel of three arches whose strings hang behind low-voltage supplies, marked a day before it is built.
+const arbour = `hoopwright: 1
+title: Arbour
+units: metric
+paper: a4
+dates: {mark: 2027-11-19, build: 2027-11-20}
+tunnel: {arches: 3, spacing: 1.4 m}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [[3 m], [3 m]], span: 2.5 m}
+site:
+  soil: soft
+  outlets: [{name: porch, from start: {left: 4 m, behind: 2 m}, circuit: house}]
+lights:
+  wraps: [{where: legs, string: garland}]
+  drops: [{where: ridge, string: icicle, hang: 100 mm}]
+  strings:
+    garland: {length: 8 m, bulbs: 80, watts: 4 W, volts: 24 V, supply: {watts: 36 W, sockets: 2}, colour: amber, lead: 200 mm}
+    icicle: {length: 3 m, bulbs: 60, watts: 3 W, volts: 24 V, supply: {watts: 36 W, sockets: 2}, colour: cool white, drop: 300 mm}
+power: {circuits: {house: {volts: 230 V, breaker: 16 A, gfci: true}}}
+`
+
+// No outlet sees what is wrong behind a low-voltage supply: where it trips, supplies are pulled. By hand, of 3 cords, 4 supplies and 4 runs of 7 strings: 2 cords in others, 4 supplies in cords,
+// 4 runs in supplies and 3 strings in strings are 13 joints; each supply has a box.
+func TestSuppliesArePulledAndBoxed(t *testing.T) {
+	plan := planOf(t, []byte(arbour))
+	text := powerText(t, plan)
+	for _, want := range []string{"Pull its supplies’ mains plugs, a high one by its cord at the foot: C3", "try another supply", "13 joints covered, 4 supplies boxed", "At each supply: all in a plug box"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not on the leaf", want)
+		}
+	}
+	for _, not := range []string{"Pull its runs", "fuse"} {
+		if strings.Contains(text, not) {
+			t.Errorf("%q is on the leaf", not)
+		}
+	}
+	need := map[stock.Kind]int{}
+	for _, item := range plan.Shopping {
+		need[item.Kind] += item.Need
+	}
+	if need[stock.PlugCover] != 13 || need[stock.PlugBox] != 4 {
+		t.Errorf("%d plug covers and %d plug boxes to buy, want 13 and 4", need[stock.PlugCover], need[stock.PlugBox])
 	}
 }

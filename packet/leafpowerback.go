@@ -9,13 +9,18 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/power"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 )
 
 // order is the order of the work: what is said aloud, the steps with their tests.
 func (p powering) order() []block.Block {
-	list := []block.Block{saidBeside(heardAndAsk(p.plan.Spec), "Dry hands, dry plugs. Ladder held, never against pipe, by daylight.",
+	dry := "Dry hands, dry plugs."
+	if plugsHigh(p.plan.Power) {
+		dry += " Ladder held, never against pipe, by daylight."
+	}
+	list := []block.Block{saidBeside(heardAndAsk(p.plan.Spec), dry,
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
 		fmt.Sprintf("%s empty till checks are signed. Mending %s: a licensed electrician.", say.Capital(p.outlets()), say.Agree(len(p.tasks[0].Of.Outlets), "it", "them")))}
 	for i, t := range p.tasks {
@@ -39,7 +44,7 @@ func (p powering) step(number int, t crew.Task) block.Block {
 		s.Text += " " + in.Want + " " + in.IfOff
 		word = fmt.Sprintf("Leaf %d done", leafNumber("power"))
 	case crew.LayCords:
-		s.Text += " Ways: map."
+		s.Text += fmt.Sprintf(" Ways: leaf %d.", leafNumber("day"))
 	case crew.JoinPlugs:
 		b.Facts = []block.Fact{{What: "joints off the ground", Value: p.u.Inches(practice.JointHigh(p.u))}}
 	case crew.SetTimers:
@@ -66,6 +71,10 @@ func (p powering) checks() []string {
 	if n := len(w.Taps); n > 0 {
 		laid += ", " + say.Count(n, "three-way")
 	}
+	joints := say.Count(w.Covered(), "joint") + " covered"
+	if w.Supplies > 0 {
+		joints += ", " + say.Count(w.Supplies, "supply") + " boxed"
+	}
 	return []string{
 		laid,
 		"all marked for outdoors",
@@ -73,9 +82,9 @@ func (p powering) checks() []string {
 		"no tight coil, no pinch",
 		"none to trip over",
 		"no prongs meet prongs",
-		say.Count(w.Covered(), "joint") + " covered",
+		joints,
 		say.Count(w.Open, "open socket") + " covered",
-		"joints tied up, looped",
+		"sockets tied up, looped",
 		p.outlets() + " empty, dry",
 	}
 }
@@ -105,6 +114,7 @@ func (p powering) trips() []block.Block {
 	if len(w.Timers) > 0 {
 		pull, in = timer+" and "+cord, timer+" in, ON"
 	}
+	runs, dead := p.pulled()
 	high := ""
 	if feet := p.lowPlugs(); len(feet) > 0 {
 		high = ", a high one by its cord at the foot"
@@ -114,9 +124,9 @@ func (p powering) trips() []block.Block {
 	}
 	steps := []string{
 		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
-		fmt.Sprintf("Pull its runs%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to\u00a0e.", high, say.Capital(in), cord),
+		fmt.Sprintf("Pull its %s%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to\u00a0e.", runs, high, say.Capital(in), cord),
 		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
-		fmt.Sprintf("All tried: %s AUTO. Walk lit, one run dark at most: let people in. Else, or trips again: CLOSED.", timer),
+		fmt.Sprintf("All tried: %s AUTO. Walk lit, one out at most: let people in. Else, or trips again: CLOSED.", timer),
 		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to\u00a0b. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips: people out, dry hands", withArticle(device(p.plan))))}
@@ -124,7 +134,25 @@ func (p powering) trips() []block.Block {
 		list = append(list, block.Block{Name: "trip drill", Gap: 0.6, Body: block.Step{Letter: string(rune('a' + i)), Text: s, NoTick: true}})
 	}
 	return append(list, block.Block{Name: "dead string", Gap: 2, Body: block.Words{Figures: paper.Strong, Text: block.Figure("Dead string:") +
-		" note the first dark one. By daylight, outlet’s " + cord + " out: push plug in, fit its spare fuse, else a spare."}})
+		" note the first dark one. By daylight, outlet’s " + cord + " out: push plug in, " + dead + ", else a spare."}})
+}
+
+// pulled is what is parted from its cord where it trips, and what is tried on a dead string. What a supply feeds is pulled with it, for no outlet sees what is behind one; and
+// no string behind it has a fuse of its own.
+func (p powering) pulled() (runs, dead string) {
+	fed, behind := false, p.plan.Power.Supplies > 0
+	for _, f := range p.plan.Power.Feeders {
+		for _, j := range f.Joints {
+			fed = fed || slices.ContainsFunc(j.Plugs, func(plug power.Plug) bool { return !plug.Supply })
+		}
+	}
+	switch {
+	case behind && fed:
+		return "runs, supplies by their mains plug", "fit its spare fuse, try another supply"
+	case behind:
+		return "supplies’ mains plugs", "try another supply"
+	}
+	return "runs", "fit its spare fuse"
 }
 
 // several is what is at an outlet: of n such things several where any outlet has several.

@@ -140,9 +140,9 @@ func (r raising) people() []block.Block {
 	if len(r.heldTo(r.stand[0].Number)) > 0 && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
-	bring := fmt.Sprintf("Bring leaf %d", leafNumber("stakes"))
+	bring := fmt.Sprintf("Bring leaves %d, %d (goods)", leafNumber("stakes"), leafNumber("stock"))
 	if len(r.Plan.Strings) > 0 {
-		bring = fmt.Sprintf("Bring leaves %d, %d", leafNumber("stakes"), leafNumber("lights"))
+		bring += fmt.Sprintf(", %d", leafNumber("lights"))
 	}
 	sheets := ""
 	if len(r.shapes) > 1 && r.hangs() {
@@ -152,7 +152,7 @@ func (r raising) people() []block.Block {
 	for _, l := range r.Plan.Spec.Site.Overhead {
 		watching += "\nOne more: only watches the " + l.Name
 	}
-	list := []block.Block{block.Paragraph(fmt.Sprintf("%s; goods: leaf %d.%s", bring, leafNumber("stock"), sheets))}
+	list := []block.Block{block.Paragraph(bring + "." + sheets)}
 	if more := r.sideBySide(); len(more) > 0 {
 		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, %d more: %s, %s as arch 1. Tape once joined.", takes, say.Numbered("arch", more), say.Numbers(begun(more)))))
 	}

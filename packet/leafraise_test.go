@@ -326,3 +326,45 @@ func TestEveryArchHasItsProfile(t *testing.T) {
 		t.Errorf("%d sides for %d shapes", len(sides), len(groups))
 	}
 }
+
+// TestDropsAreToldToWhoHangsThem: drops without rows take no sheet of their own; their table tells the ends of a string that runs under two ridge pieces, prongs first, and
+// the wrapping crew is told neither. Strings of low voltage are tried on their supply.
+func TestDropsAreToldToWhoHangsThem(t *testing.T) {
+	plan := changedExample(t, "garden", "    - {where: ridge, string: mini led 50 warm, count: 1}\n", "  drops: [{where: 'ridge of [1, 2]', string: low, hang: 4 in}]\n  strings: {low: {length: 10 ft, bulbs: 60, watts: 3 W, volts: 24 V, supply: {watts: 36 W, sockets: 2}, drop: 12 in}}\n")
+	said := map[string]string{}
+	for _, leaf := range []string{"raise", "lights"} {
+		for _, s := range leafSides(t, plan, leaf) {
+			said[leaf] += strings.Join(wordsOf(s.page), " ") + " "
+		}
+	}
+	if n := len(leafSides(t, plan, "raise")); n != 2 {
+		t.Errorf("raise has %d sides", n)
+	}
+	for _, want := range []string{"crown 1 to ", "4 in", "No end lower than"} {
+		if !strings.Contains(said["raise"], want) {
+			t.Errorf("nowhere %q in %s", want, said["raise"])
+		}
+	}
+	if lights := said["lights"]; strings.Contains(lights, "Prongs to socket") || !strings.Contains(lights, "24 V strings on their own supply") {
+		t.Errorf("the wrapping crew is told %s", lights)
+	}
+}
+
+// TestFirstRidgePieceComesWound: what is measured in place is wound before with the legs, nothing from a ladder; its prongs are told where it goes in.
+func TestFirstRidgePieceComesWound(t *testing.T) {
+	for _, arches := range []string{"6", "2"} {
+		plan := changedExample(t, "garden", "arches: 6", "arches: "+arches)
+		wound := slices.IndexFunc(plan.Crew.Tasks, func(k crew.Task) bool {
+			return k.Action == crew.WindPipe && slices.ContainsFunc(k.Of.Wraps, func(i int) bool { return firstRidge(plan, plan.Lights.Wraps[i].On) })
+		})
+		in := slices.IndexFunc(plan.Crew.Tasks, func(k crew.Task) bool { return k.Action == crew.SpringRidge })
+		if wound < 0 || wound > in {
+			t.Errorf("%s arches: wound by task %d, put in by %d", arches, wound, in)
+		}
+		sides := leafSides(t, plan, "raise")
+		front, back := strings.Join(wordsOf(sides[0].page), " "), strings.Join(wordsOf(sides[1].page), " ")
+		if !strings.Contains(front, "Step 7. Ridge strings’ prongs: ") || !strings.Contains(back, "Ridge 1 (prongs: front) into crown 2") {
+			t.Errorf("%s arches: %s %s", arches, front, back)
+		}
+	}
+}

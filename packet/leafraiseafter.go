@@ -25,10 +25,6 @@ func (r raising) atCrowns() string {
 // stepOf writes a task that has no picture, when all arches stand; it is empty for those that have one.
 func (r raising) stepOf(t crew.Task) block.Step {
 	switch t.Action {
-	case crew.WindInPlace:
-		if len(r.stand) <= 2 { // else told before the third arch
-			return block.Step{Text: r.wrapInPlace() + r.atCrowns() + "."}
-		}
 	case crew.ScrewSockets:
 		return block.Step{Text: "One screw through every socket, from the outside, " + r.atCrowns() + ".", Then: "A point stands out inside: file it flush."}
 	case crew.GlueSockets:
@@ -37,8 +33,12 @@ func (r raising) stepOf(t crew.Task) block.Step {
 		return block.Step{Text: fmt.Sprintf("Crown line, hand tight: turn and knot at each fitting, %s to %s.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
 	case crew.SightAlong:
 		return r.sight(t)
+	case crew.HangDrops:
+		if !r.hangs() { // else in a picture, after the rows
+			return block.Step{Text: r.dropWords(t), Then: takeUp}
+		}
 	case crew.TryOpening:
-		if !r.hangs() { // else when rows and drops hang
+		if !r.hangs() {
 			return block.Step{Text: walkThrough(), Then: hangsIn}
 		}
 	}
@@ -52,14 +52,19 @@ func (r raising) sight(t crew.Task) block.Step {
 		text += " Guys alike."
 		off = "Leans: slacken guys it leans to, tighten opposite."
 	}
-	if len(t.Of.Stakes) > 0 {
-		text += " Ribbons on " + strings.Join(held.pick("guys", "braces"), ", ") + "."
-	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }
 
-// hangs reports whether rows or drops are hung on the arches that stand.
-func (r raising) hangs() bool { return len(r.Plan.Lights.Rows)+len(r.Plan.Lights.Drops) > 0 }
+// hangs reports whether what hangs on the arches that stand is told in pictures: rows are, and what comes after them.
+func (r raising) hangs() bool { return len(r.Plan.Lights.Rows) > 0 }
+
+// takeUp is what is done where a drop hangs too low.
+const takeUp = "If not: take up slack with a tie at the pipe."
+
+// dropWords has the drops of a task hung.
+func (r raising) dropWords(t crew.Task) string {
+	return fmt.Sprintf("Drops, listed below: %s. No end lower than %s above ground.", r.atCrowns(), block.Figure(r.u.Inches(figureOf(t, crew.LowestDrop).Length)))
+}
 
 // hanging are the pictures of what is hung when all arches stand, and of the walk through.
 func (r raising) hanging() []panel {
@@ -68,11 +73,9 @@ func (r raising) hanging() []panel {
 		list = append(list, r.rows(t))
 	}
 	if t, ok := r.tasks.first(crew.HangDrops, 0); ok {
-		low := r.u.Inches(figureOf(t, crew.LowestDrop).Length)
-		list = append(list, panel{action: crew.HangDrops, large: true, do: fmt.Sprintf("Drops: %s. No end lower than %s above ground. Strings: leaf %d.", r.atCrowns(), block.Figure(low), leafNumber("lights")),
-			off: "If not: take up slack with a tie at the pipe.", facts: []block.Fact{{What: "lowest end of a drop", Value: low}}, paint: func(page *paper.Page, room paper.Rect) {
-				r.Dropped(page, room, r.climbs, r.Plan.Lights.Drops[0].On.Kind != lights.Ridge)
-			}})
+		list = append(list, panel{action: crew.HangDrops, large: true, do: r.dropWords(t), off: takeUp, paint: func(page *paper.Page, room paper.Rect) {
+			r.Dropped(page, room, r.climbs, r.Plan.Lights.Drops[0].On.Kind != lights.Ridge)
+		}})
 	}
 	if _, ok := r.tasks.first(crew.TryOpening, 0); ok {
 		list = append(list, panel{action: crew.TryOpening, large: true, do: walkThrough(), hold: true, off: hangsIn, paint: r.WalkedThrough})

@@ -36,7 +36,7 @@ func (r raising) bays() []block.Block {
 	if len(words) == 0 {
 		return nil
 	}
-	text := say.Capital(strings.Join(words, ", ")) + " as staked: ridges follow, arches stand plumb."
+	text := say.Capital(strings.Join(words, ", ")) + ": ridges follow, arches stand plumb."
 	return []block.Block{{Name: "bays", Gap: 2.5, Body: block.Words{Text: text}}}
 }
 
@@ -52,18 +52,28 @@ func (r raising) joining() (list []block.Block) {
 			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), text, facts)
 		}
 	}
-	t, ok := r.tasks.first(crew.RaiseRest, 0)
-	if !ok {
-		return list
+	if from := r.prongsFrom(); from > 0 {
+		add(r.step[from], r.ridgeProngs(), nil)
 	}
-	text, facts := "", []block.Fact(nil)
-	if len(t.Of.Stakes) > mostStakes {
-		text, facts = r.fixing(t.Of.Stakes)
-	}
-	if text += " " + r.ridgeProngs(); text != " " {
+	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
+		text, facts := r.fixing(t.Of.Stakes)
 		add(r.step[crew.RaiseRest], text, facts)
 	}
 	return list
+}
+
+// prongsFrom is the step of the first ridge piece with lights, told for all; 0 where none has any.
+func (r raising) prongsFrom() crew.Action {
+	first := crew.Action(0)
+	for _, w := range r.Plan.Wraps {
+		switch {
+		case firstRidge(r.Plan, w.On):
+			return crew.MeasureBay
+		case ofRidge(w):
+			first = crew.RaiseRest
+		}
+	}
+	return first
 }
 
 // ridgeProngs says which way round ridge pieces with lights go in and at which crowns they are plugged together, where that is short.

@@ -86,7 +86,7 @@ func (r raising) guysALeg() string {
 	}
 	var words []string
 	for k, list := range arches {
-		switch guys := say.Count(k+1, "guy"); {
+		switch guys := say.Count(k+1, "ribboned guy"); {
 		case len(list) == 0:
 		case len(list) > mostNamed:
 			words = append(words, fmt.Sprintf("%s a leg on %s between", guys, say.Count(len(list), "arch")))

@@ -63,9 +63,9 @@ func (r raising) back(more []block.Block) []block.Block {
 	return list
 }
 
-// whatHangs are the pictures of what is hung, with the table of rows.
+// whatHangs are the pictures of what is hung, with the tables of rows and drops.
 func (r raising) whatHangs() []block.Block {
-	list := slices.Concat(panelRows(r.hung), r.rowTable())
+	list := slices.Concat(panelRows(r.hung), r.rowTable(), r.dropTable())
 	if long, facts := leftOver(r.Plan, func(s lights.String) bool { return !s.Run.Wound() }); long != "" {
 		list = append(list, block.Block{Name: "left over", Gap: 2, Body: block.Words{Text: long}, Facts: facts})
 	}
@@ -75,18 +75,19 @@ func (r raising) whatHangs() []block.Block {
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
 	blanks := block.Blanks{{Word: fmt.Sprintf("Start arches when signed: leaf %d, stakes", leafNumber("stakes"))}}
-	if r.Wrapped { // ridge pieces are wound later, some of them only once it stands
-		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, legs", leafNumber("lights"))})
+	if r.Wrapped { // ridge pieces are wound later, most of them
+		standing := slices.DeleteFunc(wrapped(r.Plan), func(noun string) bool { return noun == ridgePieces })
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, %s", leafNumber("lights"), say.And(standing))})
 	}
 	return block.Block{Name: "start", Body: blanks}
 }
 
 type raisingTasks []crew.Task
 
-// raisingTasksOf lists the tasks of raising and hanging, and the lights that go on from the ladder.
+// raisingTasksOf lists the tasks of raising and hanging.
 func raisingTasksOf(plan *layout.Plan) raisingTasks {
 	return slices.DeleteFunc(slices.Clone(plan.Crew.Tasks), func(t crew.Task) bool {
-		return t.Phase != crew.Raising && t.Phase != crew.Hanging && t.Action != crew.WindInPlace
+		return t.Phase != crew.Raising && t.Phase != crew.Hanging
 	})
 }
 
@@ -146,11 +147,18 @@ func (r raising) aloud() block.Block {
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
 	}
+	list := saidAloud(r.Plan.Spec, lines...)
+	list.Facts = facts
+	return list
+}
+
+// saidAloud are lines that are said aloud before the work, over blanks of the whole width.
+func saidAloud(s *spec.Spec, lines ...string) block.Block {
 	var blocks []block.Block
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: heardAndAsk(r.Plan.Spec)})}, Facts: facts}
+	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: heardAndAsk(s)})}}
 }
 
 // heardAndAsk are who has heard what is said aloud and, where the spec does not say, whom to ask.
@@ -187,10 +195,12 @@ func (r raising) together(a arch.Arch) panel {
 		return panel{}
 	}
 	do, off := "Mallet: legs to pen lines, no glue.", ""
-	if slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap }) {
-		do = "Comes wound: push legs to the pen lines." // its lights run over the crown
+	joined := slices.ContainsFunc(r.Plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinForWrap })
+	if joined { // its lights run over the crown
+		do = "Comes wound: check the pen lines."
 	}
 	switch legs := r.tasks.plugged(archNumbers); {
+	case joined && len(legs) == 0:
 	case len(legs) == 0 && r.Wrapped:
 		do += " Leave leg plugs loose."
 	case len(legs) > 0:
@@ -205,7 +215,7 @@ func (r raising) together(a arch.Arch) panel {
 	if len(r.Plan.Ridge) > 0 && last > 0 {
 		stub = "ridge this way"
 	}
-	if stub != "" && last > 1 {
+	if stub != "" && last > 1 && !joined {
 		do = fmt.Sprintf("Tees: arches %d, %d; crosses between. ", a.Number, r.stand[last].Number) + do
 	}
 	return panel{action: crew.JoinCrown, do: do, off: off, paint: func(page *paper.Page, room paper.Rect) { r.Together(page, room, stub) }}
@@ -244,7 +254,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Net along each."
+			p.do += " Net tied along each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
@@ -261,9 +271,9 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 // braceWords say how braces are fixed, and how high on the legs.
 func (r raising) braceWords(t crew.Task) string {
-	how := "Clamp a brace outside each leg%s, %s up, and to %s."
+	how := "Clamp a ribboned brace outside each leg%s, %s up, and to %s."
 	if r.Plan.Spec.Braces.Line {
-		how = "Buckle a line from each leg%s, %s up, to %s, in the wall."
+		how = "Buckle a ribboned line from each leg%s, %s up, to %s, in the wall."
 	}
 	return fmt.Sprintf(how, r.underWire(), block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
 }
@@ -284,7 +294,7 @@ func (r raising) measured(a arch.Arch) panel {
 
 // What is done where crowns are not as far apart as wanted: while other ridge pieces can still be cut to it, and after.
 const (
-	cutToIt     = "Long: push in. Off: leaf %d."
+	cutToIt     = "Long: push in. Off: %sleaf %d."
 	longOrShort = "Long: push in. Short: ask."
 )
 
@@ -299,8 +309,12 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
-	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
-	if p.off = fmt.Sprintf(cutToIt, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
+	prongs, unwound := "", ""
+	if r.prongsFrom() == crew.MeasureBay {
+		prongs, unwound = " (prongs: front)", "unwind, "
+	}
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1%s into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
 		p.do += ", tell the cutting crew"
 	}
 	p.do += "."
@@ -334,14 +348,14 @@ func (r raising) others() panel {
 	p := panel{action: crew.RaiseRest, off: "It leans: do not go on.", paint: func(page *paper.Page, room paper.Rect) {
 		r.Running(page, room, r.stand[0].Number, to, joined)
 	}}
-	p.do = r.wrapInPlace() + fmt.Sprintf("%s %s as arch %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number) + r.ownFigures(say.From(third, last)...)
+	p.do = fmt.Sprintf("%s %s as arch %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number) + r.ownFigures(say.From(third, last)...)
 	if joined {
 		p.do += ", ridge at hand: hold till joined"
 	}
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
 	var front []string
-	if r.ridgeProngs() != "" {
+	if r.prongsFrom() == crew.RaiseRest {
 		front = append(front, "prongs")
 	}
 	if list := r.readings(); joined && len(list) > 1 {
@@ -349,7 +363,7 @@ func (r raising) others() panel {
 		p.off = longOrShort
 	}
 	if many := r.fix(&p, t.Of.Stakes); many != "" {
-		front = append(front, many+" as each stands")
+		front = append(front, many+" as each "+map[bool]string{true: "is joined", false: "stands"}[joined])
 	}
 	if len(front) > 0 {
 		p.do += " Front: " + strings.Join(front, ", ") + "."
@@ -366,14 +380,4 @@ func (r raising) fix(p *panel, stakes []ground.Stake) (many string) {
 	words, facts := r.fixing(stakes)
 	p.do, p.facts = strings.TrimSpace(p.do+" "+words), facts
 	return ""
-}
-
-// wrapInPlace has ridge 1 wrapped where it is.
-func (r raising) wrapInPlace() string {
-	t, ok := r.tasks.first(crew.WindInPlace, 0)
-	if !ok {
-		return ""
-	}
-	w := r.Plan.Lights.Wraps[t.Of.Wraps[0]]
-	return fmt.Sprintf("Wind %s on ridge %d in place by leaf %d. ", say.And(w.Strings), w.On.Number, leafNumber("lights"))
 }

@@ -95,7 +95,7 @@ func (s *stakeLeaf) stopBox() block.Block {
 		return block.Box(stopName, "STOP, ask: a check stays off; a dot is in a bed or on a cover; a board rocks; a bar leans.")
 	}
 	box := block.Box(stopName, "STOP. Pipe or cable hit, hiss, smell: all away, "+emergency(s.spec, "ring the emergency number")+
-		", then ask. Ask: a check stays off; a dot on hard ground, in a bed, near a wire"+near+"; a stake "+loose+"; a hollow sound.")
+		", then ask. Ask: a check stays off; a dot on hard ground, in a bed, by a wire not drawn"+near+"; a stake "+loose+"; a hollow sound.")
 	box.Facts = facts
 	return box
 }
@@ -114,7 +114,12 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 	if drives(s.words.plan) {
 		list = append(list, s.callers())
 	}
-	list = append(list, phaseHead("Mark", s.spec.Dates.Mark))
+	day, late := crew.MarkOn(s.spec, drives(s.words.plan))
+	mark := "Mark"
+	if late { // others may look for the day that was given
+		mark = "Mark and call"
+	}
+	list = append(list, phaseHead(mark, day))
 	number, before, after, marking := 0, "", "", true
 	for i, t := range s.tasks {
 		if marking && t.Phase == crew.Driving {
@@ -163,7 +168,7 @@ const underHold paper.Length = 1 // below the frame of a hold
 func (s *stakeLeaf) callers() block.Block {
 	who := block.Blanks{{Word: "Who calls"}}
 	if !crew.LikelyNEC(s.spec) { // its number differs from land to land
-		who = append(who, block.Blank{Word: "Number (ask)"})
+		who = append(who, block.Blank{Word: "Locators’ number"})
 	}
 	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
 		who = append(who, block.Blank{Word: "Who flags, when"})

@@ -152,6 +152,9 @@ func measured(items []stakeItem, widths [3]paper.Length) {
 		for at, w := range widths {
 			if w > 0 {
 				items[i].takes[at] = items[i].Body.Height(w) + items[i].Gap
+				if items[i].Name == marksChosen && w < leastChosen {
+					items[i].takes[at] = endless
+				}
 			}
 		}
 	}

@@ -12,15 +12,20 @@ import (
 	"hoopwright/layout/measure"
 )
 
+const (
+	marksChosen              = "marks chosen"
+	leastChosen paper.Length = 86 // how wide its table is at least: room to write a thing's name
+)
+
 // chosenMarks is a table to write down the marks that are chosen where the spec names none, with their tapes to the corners.
 func (s *stakeLeaf) chosenMarks() block.Block {
 	columns := []place.Column{{Head: "For next year: thing, which side"}}
 	for _, arch := range slices.Compact([]int{1, len(s.ground.Stations)}) {
 		for _, side := range "LR" {
-			columns = append(columns, place.Column{Head: fmt.Sprintf("to %c%d", side, arch), Width: 18})
+			columns = append(columns, place.Column{Head: fmt.Sprintf("to %c%d", side, arch), Width: 15})
 		}
 	}
-	return block.Block{Name: "marks chosen", Body: block.Table{Table: place.Table{RowMin: 7, Columns: columns}, Rows: []place.Row{{Cells: []string{"A"}}, {Cells: []string{"B"}}, {Cells: []string{"C"}}}}}
+	return block.Block{Name: marksChosen, Body: block.Table{Table: place.Table{RowMin: 7, Columns: columns}, Rows: []place.Row{{Cells: []string{"A"}}, {Cells: []string{"B"}}, {Cells: []string{"C"}}}}}
 }
 
 // markTape is a tape from a mark to a corner of straight rows.

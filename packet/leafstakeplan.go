@@ -74,11 +74,15 @@ func (p stakePart) spans() (list []draw.StakeSpan) {
 		}
 	}
 	for _, group := range ground.Similar(here, p.units) {
-		c := group[0]
-		if c.Kind == ground.Width { // of those alike the last that lies level: other lines meet at the first
-			c = slices.MaxFunc(group, func(a, b ground.Check) int { return cmp.Or(cmp.Compare(p.level(a), p.level(b)), a.To.Index-b.To.Index) })
+		var like []draw.StakeSpan
+		if group[0].Kind == ground.Width { // of those alike the last that lies level and has room: other lines meet at the first
+			slices.SortFunc(group, func(a, b ground.Check) int { return cmp.Or(cmp.Compare(p.level(b), p.level(a)), b.To.Index-a.To.Index) })
+			for _, c := range group[1:] {
+				like = append(like, draw.StakeSpan{From: c.From, To: c.To})
+			}
 		}
-		list = append(list, draw.StakeSpan{From: c.From, To: c.To, Text: p.bare(c.Distance), Across: c.Kind == ground.Width, Drawn: c.Kind == ground.GuyToLeg})
+		c := group[0]
+		list = append(list, draw.StakeSpan{From: c.From, To: c.To, Text: p.bare(c.Distance), Across: c.Kind == ground.Width, Drawn: c.Kind == ground.GuyToLeg, Like: like})
 		if len(group) > 1 && (c.Kind == ground.BayDiagonal || c.Kind == ground.WholeDiagonal) {
 			list = append(list, draw.StakeSpan{From: group[1].From, To: group[1].To})
 		}

@@ -506,3 +506,14 @@ func TestPlansJoinOn(t *testing.T) {
 		}
 	}
 }
+
+// Where the given day of marking is too late for the call, dots are painted on the call's day: all crews read the same, by hand the Tuesday with three full working days before a Saturday.
+func TestDotsAreThereForTheCall(t *testing.T) {
+	plan := planOf(t, []byte(arbour))
+	for word, want := range map[string]string{"stakes": "Mark and call, Tuesday 16 November 2027", "day": "Tue 16 Nov: read", "board": "16 Nov"} {
+		text := strings.ReplaceAll(strings.Join(textsOf(leafSides(t, plan, word)), " "), "\u00a0", " ")
+		if !strings.Contains(text, want) {
+			t.Errorf("%s: %q is not on the leaf", word, want)
+		}
+	}
+}

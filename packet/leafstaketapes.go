@@ -275,7 +275,7 @@ func (p stakePart) besides(rows []tapeRow) (texts []string, of map[string]string
 			}
 			text := p.out(x, out)
 			if x.Guy && p.inner(x) && p.innerTold() {
-				text += ", " + p.bare(p.guysLeg) + " from its L or R"
+				text += ", " + p.bare(p.guysLeg) + " from its arch’s L or R"
 			}
 			if names[text] == nil {
 				texts = append(texts, text)

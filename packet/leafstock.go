@@ -10,25 +10,11 @@ import (
 // stockLeaf is what is bought and what is brought, and on its back how the sticks are cut.
 func (b *binder) stockLeaf() []folio {
 	s := sawing{plan: b.plan, units: b.spec.Units, width: b.bodyWidth(), list: patterns(b.plan.Cuts.Bars)}
-	front, back, fetch := slices.Concat(readLabels(b.plan), buying{b.plan, b.spec}.blocks(b.bodyWidth())), s.blocks(), fetching(b.plan)
-	_, room := b.newSide(false)
-	fits := func(blocks ...block.Block) bool {
-		_, rest, _ := block.Fill(&paper.Page{}, room, blocks)
-		return len(rest) == 0
-	}
-	titles, both := [2]string{"Buy and fetch", "Cut"}, slices.Concat(front, fetch)
-	all := fits(both...)
-	if !all {
-		both = block.Tight(both, block.Close)
-		all = fits(both...)
-	}
-	if len(s.list) == 0 || all {
-		front = both
-		for len(back) > 0 && back[0].Name != holdName && !fits(back...) && fits(append(slices.Clone(front), back[0])...) {
-			front, back = append(front, back[0]), back[1:] // many cuts after a short list
-		}
-	} else {
-		back, titles = append(fetch, back...), [2]string{"Buy", "Fetch, then cut"}
+	list, fetch := slices.Concat(readLabels(b.plan), buying{b.plan, b.spec}.blocks(b.bodyWidth())), fetching(b.plan)
+	front, back, fits := b.onTwoSides(slices.Concat(list, fetch), s.blocks())
+	titles := [2]string{"Buy and fetch", "Cut"}
+	if len(s.list) > 0 && !fits {
+		front, back, titles = list, append(fetch, s.blocks()...), [2]string{"Buy", "Fetch, then cut"}
 	}
 	if len(s.list) == 0 { // nothing is cut: no side for it
 		front, back = append(front, back...), nil
@@ -37,6 +23,34 @@ func (b *binder) stockLeaf() []folio {
 		return nil
 	}
 	return []folio{{front: side{title: titles[0], blocks: front}, back: side{title: titles[1], more: "Cut", toScale: true, blocks: back}}}
+}
+
+// onTwoSides sets the blocks no more tightly than they must be to stand on front and back: what the back has no room for before its hold goes to the front. Where two sides do not hold
+// them, what goes on does so from the back, unless the front does not hold its own: false.
+func (b *binder) onTwoSides(front, back []block.Block) (first, second []block.Block, fits bool) {
+	_, room := b.newSide(false)
+	holds := func(blocks ...block.Block) bool {
+		_, rest, _ := block.Fill(&paper.Page{}, room, blocks)
+		return len(rest) == 0
+	}
+	for behind := block.Loose; behind <= block.Tightest; behind++ {
+		for before := block.Loose; before <= max(behind, block.Close); before++ {
+			f, k := block.Tight(front, before), block.Tight(back, behind)
+			if !holds(f...) {
+				continue
+			}
+			for len(k) > 0 && k[0].Name != holdName && !holds(k...) && holds(append(slices.Clone(f), k[0])...) {
+				f, k = append(slices.Clone(f), k[0]), k[1:] // many cuts after a short list
+			}
+			if holds(k...) {
+				return f, k, true
+			}
+			if !fits && before <= block.Close {
+				first, second, fits = f, k, true
+			}
+		}
+	}
+	return first, second, fits
 }
 
 // holdName names the block of the hold: what stands before it may stand on the front.

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -9,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"hoopwright/draw"
+	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/pdf"
 	"hoopwright/examples"
@@ -200,6 +203,84 @@ func TestStockLeafKeepsToItsSides(t *testing.T) {
 	}
 }
 
+// Walks with four patterns of cuts and a long list to buy. All invented.
+var fourPatterns = map[string]string{
+	"a bend and short pieces": `hoopwright: 1
+title: Quarry Lane Walk
+units: imperial
+dates: {mark: 2027-11-13, build: 2027-11-20, open: 2027-12-03, close: 2028-01-02, down: 2028-01-09}
+tunnel: {arches: 11, spacing: 5 ft, opening: {width: 4 ft, height: 6 ft 8 in}, ways: [{bay: 5, wall: right}]}
+arch: {pipe: pvc sch40 3/4 in, sticks: [[10 ft, 1 ft], [10 ft, 1 ft]], span: 8 ft}
+site:
+  route: [{straight: 20 ft}, {right: 30 deg, radius: 26 ft}, {straight: rest}]
+  start: {at: [18 ft, 5 ft], heading: 0 deg}
+  soil: firm
+  marks: [{name: gate, at: [0 ft, 0 ft]}, {name: shed, at: [40 ft, 2 ft]}]
+  outlets: [{name: shed, at: [36 ft, 4 ft], circuit: shed}, {name: gate, at: [3 ft, 5 ft], circuit: gate}]
+lights: {wraps: [{where: legs, string: mini led 100 warm}, {where: ridge, string: mini led 50 warm, count: 1}]}
+power: {circuits: {shed: {volts: 120 V, breaker: 15 A, gfci: true}, gate: {volts: 120 V, breaker: 20 A, gfci: true}}}
+crew: {helpers: 6}
+`,
+	"sand and long pieces": `hoopwright: 1
+title: Hop Yard Rows
+units: imperial
+dates: {mark: 2027-11-13, build: 2027-11-20, open: 2027-12-03, close: 2028-01-02, down: 2028-01-09}
+tunnel: {arches: 7, spacing: 5 ft, opening: {width: 5 ft, height: 6 ft 8 in}}
+arch: {pipe: pvc sch40 1 in, sticks: [[10 ft, 18 in], [10 ft, 18 in]], span: 9 ft, stake: {bar: 5/8 in}}
+site:
+  start: {at: [14 ft, 8 ft], heading: 0 deg}
+  soil: sandy
+  marks: [{name: kiln, at: [0 ft, 0 ft]}, {name: gable, at: [30 ft, 0 ft]}]
+  outlets: [{name: kiln, at: [4 ft, 4 ft], circuit: kiln}]
+lights: {wraps: [{where: arches, string: mini led 100 warm}]}
+power: {circuits: {kiln: {volts: 120 V, breaker: 15 A, gfci: true}}}
+stock: {own: [{item: mini led 100 warm, count: 2}]}
+crew: {helpers: 5}
+`,
+}
+
+// Two sides hold four patterns of cuts, and nothing on them lies on anything else.
+func TestFourPatternsOnTwoSides(t *testing.T) {
+	list := maps.Clone(fourPatterns)
+	list["many sticks alike"] = thrown(65)
+	for _, name := range []string{"garden.yaml", "starter.yaml", "schoolyard.yaml"} {
+		source, err := examples.Files.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		list[name] = string(source)
+	}
+	for name, source := range list {
+		plan := planOf(t, []byte(source))
+		sides, _ := leafAlone(t, plan, "stock")
+		if n := len(patterns(plan.Cuts.Bars)); len(sides) != 2 || fourPatterns[name] != "" && n != 4 {
+			t.Errorf("%s: %d sides for %d patterns", name, len(sides), n)
+		}
+		for _, s := range sides {
+			for _, found := range lint(s.page) {
+				t.Errorf("%s, %s: %s", name, s.title, found)
+			}
+		}
+	}
+}
+
+// Set close, title and boxes of a pattern stand at its right, clear of what the stick has there, or above it as before.
+func TestCloseCutPicture(t *testing.T) {
+	bar := stock.Bar{Stock: 3048, Offcut: 200, Pieces: []stock.Piece{{Length: 2848, Mark: 2848}}}
+	for count, right := range map[int]bool{1: true, 4: true, 20: false} {
+		c := cutPicture{title: "Cut 1: 20 sticks of 10 ft", count: count, stick: draw.Stick{Bar: bar, Units: measure.Imperial}, scale: paper.Scale{Ratio: 24}}
+		loose, closer := c.Height(187), c.Tight(block.Close).Height(187)
+		if saves := closer < loose; saves != right {
+			t.Errorf("%d sticks take %v, set close %v", count, loose, closer)
+		}
+		page := &paper.Page{Size: paper.Rect{W: 216, H: 279}}
+		c.Tight(block.Close).Draw(page, paper.Rect{X: 14, Y: 30, W: 187, H: closer})
+		for _, found := range lint(page) {
+			t.Errorf("%d sticks: %s", count, found)
+		}
+	}
+}
+
 // The garden's front. By hand: 15 sticks at 4.35 (14 and a spare), 8 strings at 9.80 (13 less 5 owned), 6 at 6.40: 65.25 + 78.40 + 38.40 = 182.05 at the spec's
 // prices; the rest is assumed, and the total says so. Spares by hand: one stick for six arches; a tee and a cross; a tenth of 12 and of 4 stakes is two, of 16 caps
 // two, of 12 and of 5 strings two.
@@ -360,8 +441,8 @@ func TestBoxesForSticks(t *testing.T) {
 	for _, n := range []int{1, 2, 15, 16, 40, 99, 400, 1000} {
 		c := cutPicture{title: "Cut 7: 1000 sticks of 10 ft (120 in)", count: n}
 		title, boxes := c.boxes(187)
-		high, behind := c.top(187)
-		wide := paper.Length(boxes)*boxPitch - boxGap
+		high := c.head(187).high
+		wide, behind := paper.Length(boxes)*boxPitch-boxGap, c.head(187).boxes.X > 1
 		if behind {
 			wide += paper.Strong.Width(title) + boxGap
 		}

@@ -140,7 +140,7 @@ func (b buying) total() string {
 	if sum.Unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))
 	}
-	if day := crew.DotsBy(b.spec, drives(b.plan)); !day.IsZero() {
+	if day, _ := crew.MarkOn(b.spec, drives(b.plan)); !day.IsZero() {
 		text += ", here by " + day.Format("2 Jan 2006")
 	}
 	spares := sparesSaid(b.plan)

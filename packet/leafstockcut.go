@@ -107,8 +107,17 @@ func (s sawing) eachStick() []block.Block {
 		blocks = append(blocks, block.Block{Name: "each stick", Gap: 0.3, Body: block.Step{Number: i + 1, Text: text, NoTick: true}})
 	}
 	picture := draw.SawCut{OD: s.pipeOf(s.list[0].bars[0].Item), Kerf: kerf}
-	columns := block.Columns{Gap: 4, Cols: []block.Column{{Share: 1, Blocks: blocks}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
-	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: columns, Short: block.Columns{Cols: []block.Column{{Share: 1, Blocks: slices.Clone(blocks)}}}, Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
+	const gap paper.Length = 4
+	beside := 1
+	for beside < len(blocks) && block.Height(blocks[:beside], s.width-draw.SawCutWidth-gap) < picture.Height() {
+		beside++
+	}
+	columns := block.Columns{Gap: gap, Cols: []block.Column{{Share: 1, Blocks: blocks[:beside]}, {Width: draw.SawCutWidth, Blocks: []block.Block{{Name: "mark and blade", Body: block.Picture{Least: picture.Height(), Paint: picture.Draw}}}}}}
+	full := append([]block.Block{{Name: "each stick", Body: columns}}, blocks[beside:]...)
+	one := func(blocks []block.Block) block.Body {
+		return block.Columns{Cols: []block.Column{{Share: 1, Blocks: blocks}}}
+	}
+	return []block.Block{{Name: "each stick", Rank: block.Should, Gap: 2, Body: one(full), Short: one(slices.Clone(blocks)), Facts: []block.Fact{{What: "limit of a cut", Value: limit}, {What: "blade's width", Value: u.Cut(kerf)}, {What: "trim", Value: u.Cut(trim)},
 		{What: "socket depth of a leg", Value: u.Cut(socket)}}}}
 }
 

@@ -13,6 +13,7 @@ import (
 // Room about one pattern of cuts.
 const (
 	titleHigh    paper.Length = 7
+	titleRise    paper.Length = 5.8 // of a title beside the figures, from the stick up
 	boxGap       paper.Length = 1.6
 	boxPitch                  = paper.TickBoxSide + boxGap
 	namesAtPiece paper.Length = 75 // longest names that stand at their piece; longer ones stand below
@@ -25,6 +26,7 @@ type cutPicture struct {
 	twice        bool
 	stick        draw.Stick
 	scale        paper.Scale
+	close        bool // title and boxes stand at the right of the stick where there is room
 }
 
 // newCutPicture readies a pattern but for its scale; keep is that the offcut is worth keeping, trial that other ridge pieces wait for the first.
@@ -71,19 +73,54 @@ func (c cutPicture) turns() []string {
 	return []string{""}
 }
 
-// top is the height of the title and the row of boxes, and whether they stand behind it.
-func (c cutPicture) top(width paper.Length) (high paper.Length, behind bool) {
+// cutHead is where a pattern's title and boxes stand, from the picture's top left corner.
+type cutHead struct {
+	high  paper.Length // free above the stick
+	align paper.Align
+	title paper.Point // its baseline
+	boxes paper.Point
+}
+
+// head finds the place of title and boxes: above the stick, the boxes behind the title or in a row of their own; close, at the stick's right.
+func (c cutPicture) head(width paper.Length) cutHead {
 	title, count := c.boxes(width)
-	if paper.Strong.Width(title)+c.boxed(count)+4 <= width {
-		return titleHigh, true
+	long, wide := paper.Strong.Width(title), c.boxed(count)
+	if c.close {
+		if h, ok := c.atRight(width, long, wide); ok {
+			return h
+		}
 	}
-	return titleHigh + boxPitch, false
+	h := cutHead{high: titleHigh, title: paper.Point{Y: 5.2}, boxes: paper.Point{X: width - wide + boxGap - 0.35, Y: 0.6}}
+	if long+wide+4 > width {
+		h.high, h.boxes = titleHigh+boxPitch, paper.Point{X: 0.35, Y: titleHigh}
+	}
+	return h
+}
+
+// atRight finds the place at the stick's right: the title beside the figures, the boxes beside the stick or below; false where there is none.
+func (c cutPicture) atRight(width, long, wide paper.Length) (cutHead, bool) {
+	above, beside, below := c.stick.Free(c.scale, width)
+	h := cutHead{high: max(0, titleRise-above.H), align: paper.AtRight, boxes: paper.Point{X: width - wide + boxGap - 0.35}}
+	bar := h.high + beside.Y
+	h.title = paper.Point{X: width, Y: bar - 1.8}
+	h.boxes.Y = bar + (beside.H-paper.TickBoxSide)/2
+	ok := wide+2 <= beside.W
+	if !ok {
+		h.boxes.Y = h.high + below.Y + 2
+		ok = wide+4 <= below.W && below.H >= paper.TickBoxSide+2
+	}
+	return h, ok && long+3 <= above.W
+}
+
+// Tight implements what a body that can be set more closely is.
+func (c cutPicture) Tight(block.Tightness) block.Body {
+	c.close = true
+	return c
 }
 
 // Height implements block.Body.
 func (c cutPicture) Height(width paper.Length) paper.Length {
-	h, _ := c.top(width)
-	h += c.stick.Height(c.scale, width)
+	h := c.head(width).high + c.stick.Height(c.scale, width)
 	if c.names != "" {
 		h += block.Words{Text: c.names}.Height(width)
 	}
@@ -92,14 +129,10 @@ func (c cutPicture) Height(width paper.Length) paper.Length {
 
 // Draw implements block.Body.
 func (c cutPicture) Draw(page *paper.Page, box paper.Rect) []string {
-	high, behind := c.top(box.W)
-	top, box := box.SplitTop(high)
-	title, count := c.boxes(top.W)
-	page.Text(paper.Point{X: top.X, Y: top.Y + 5.2}, paper.AtLeft, title, paper.Strong)
-	at := paper.Point{X: top.X + 0.35, Y: top.Y + titleHigh}
-	if behind {
-		at = paper.Point{X: top.Right() - c.boxed(count) + boxGap - 0.35, Y: top.Y + 0.6}
-	}
+	title, count := c.boxes(box.W)
+	h, corner := c.head(box.W), paper.Point{X: box.X, Y: box.Y}
+	page.Text(corner.Add(h.title), h.align, title, paper.Strong)
+	at := corner.Add(h.boxes)
 	for _, word := range c.turns() {
 		page.Text(at.Add(paper.Point{Y: 4.6}), paper.AtLeft, word, paper.Body)
 		at.X += paper.Body.Width(word)
@@ -108,6 +141,7 @@ func (c cutPicture) Draw(page *paper.Page, box paper.Rect) []string {
 			at.X += boxPitch
 		}
 	}
+	_, box = box.SplitTop(h.high)
 	box = c.stick.Draw(page, box, c.scale)
 	if c.names != "" {
 		block.Words{Text: c.names}.Draw(page, box)

@@ -26,16 +26,17 @@ type lowering struct {
 	stand  []arch.Arch
 	ladder bool
 	off    map[int][2][]string // the stakes of guys and of braces that are freed before an arch is, by its number
+	ways   waysOut
 }
 
 // takedownLeaf is what the take-down crew works from: in front what can hurt them and the order of the work; behind what is counted in, how it is kept, and
 // what next year wants to know.
 func (b *binder) takedownLeaf() []folio {
-	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder(), nil}
+	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder(), nil, waysOut{}}
 	if len(l.tasks) == 0 {
 		return nil
 	}
-	l.off = l.freedBefore()
+	l.off, l.ways = l.freedBefore(), waysOutOf(b.plan)
 	front := append([]block.Block{l.stopBox()}, l.order()...)
 	return []folio{{
 		front: side{title: "Take down: the order", blocks: front},
@@ -87,9 +88,9 @@ func (l lowering) stopBox() block.Block {
 		roles = "Crown: lifts, holds the ladder. Ladder: climbs"
 	}
 	ask := l.plan.Spec.Crew.Ask
-	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: only the next arch. %s a crack, a wrong count.",
+	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: holds the next arch throughout. %s a crack, a wrong count.",
 		crew.Raisers(l.plan.Spec), practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
-	bring := append([]string{fmt.Sprintf("leaf %d, tag bags, punch", leafNumber("tags"))}, brought(l.plan, true, crew.TakeDown)...)
+	bring := append([]string{"all leaves, tag bags, punch"}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
@@ -100,8 +101,8 @@ func (l lowering) stopBox() block.Block {
 		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
 	}
 	add("Bare "+upright(l.stand[0].Kind), bare)
-	clear, out := l.wayOut()
-	add("Way out", clear)
+	out := u.Room(l.ways.long)
+	add("Way out", l.wayOut())
 	facts = append(facts, block.Fact{What: "walked out at the take-down", Value: out})
 	for _, line := range l.plan.Spec.Site.Overhead {
 		add("Overhead, "+line.Name, fmt.Sprintf("leaf %d. Pipe, ladder, people %s away. One person only watches it.", leafNumber("day"), u.Room(line.Keep)))
@@ -118,7 +119,7 @@ func (l lowering) stopBox() block.Block {
 // midway is what is done where a stop comes with an arch half up or half down. Thunder leaves no time for it; else the legs at a row's open end are tied to what stands in the
 // ground beyond it, for nothing else holds them for the night: with guys, where there are any.
 func midway(p *layout.Plan, arch, end, which string) string {
-	do := "thunder: loose foot out, go in; else finish" + arch
+	do := "thunder: walk loose legs out, go in; else finish" + arch
 	if len(standingOf(p)) < 2 {
 		return do
 	}
@@ -126,7 +127,7 @@ func midway(p *layout.Plan, arch, end, which string) string {
 	if heldBy(p).guys {
 		tie = "guy"
 	}
-	return fmt.Sprintf("%s, %s%s head-high, low to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
+	return fmt.Sprintf("%s, %s%s head-high, down to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
@@ -137,24 +138,21 @@ func (l lowering) capped() string {
 	return "; " + strings.Join(heldBy(l.plan).pick("guys’", "braces’"), ", ") + " caps stay"
 }
 
-// freedBefore names what holds each arch lengthwise. An inner arch's guys that reach past others are freed before the farthest of those: it would be walked out through them.
+// freedBefore names what holds each arch lengthwise. A guy that reaches past arches beyond its own is freed before the farthest of those, which would be walked out through it; the
+// others of its arch stay.
 func (l lowering) freedBefore() map[int][2][]string {
-	with := map[int]int{} // by the number of the arch that they hold
+	off := map[int][2][]string{}
 	for _, s := range l.plan.Stakes {
 		if !s.Guy {
 			continue
 		}
-		with[s.Arch] = max(with[s.Arch], s.Arch)
+		at, k := s.Arch, s.Kind()-ground.OfGuy
 		for _, a := range l.stand {
-			if leg, ok := l.plan.Ground.Stake(ground.Leg(s.Side, a.Number)); ok && s.Bay == 0 && leg.Along < s.Along {
-				with[s.Arch] = max(with[s.Arch], a.Number)
+			if leg, ok := l.plan.Ground.Stake(ground.Leg(s.Side, a.Number)); ok && s.Bay == 0 && leg.Along <= s.Along {
+				at = max(at, a.Number)
 			}
 		}
-	}
-	off := map[int][2][]string{}
-	for _, s := range l.plan.Stakes {
-		if at, k := with[s.Arch], s.Kind()-ground.OfGuy; s.Guy && !slices.Contains(off[at][k], s.Pair()) {
-			names := off[at]
+		if names := off[at]; !slices.Contains(names[k], s.Pair()) {
 			names[k] = append(names[k], s.Pair())
 			off[at] = names
 		}
@@ -217,9 +215,13 @@ func (l lowering) panels(done int) []panel {
 	var list []panel
 	kind := l.stand[n-1].Kind
 	high := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing()))
-	foot := fmt.Sprintf("All beside: Foot 2, Crown lift R%d %s, step out; Ladder %s. "+
-		"Walk till L%d is slack: lift off, cap, carry clear.",
-		last, high, block.Figure("caps"), last)
+	goes, stays := fmt.Sprintf("R%d", last), fmt.Sprintf("L%d", last)
+	if pictures.FromFar = slices.Contains(l.ways.left, last); pictures.FromFar {
+		goes, stays = stays, goes
+	}
+	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder %s. "+
+		"Walk till %s is slack: lift off, cap, carry clear.",
+		goes, high, block.Figure("caps"), stays)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
 		list = append(list, panel{number: done + 1, do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
@@ -233,29 +235,40 @@ func (l lowering) panels(done int) []panel {
 	return append(list, panel{number: done + len(list) + 1, do: foot, facts: facts, paint: func(page *paper.Page, room paper.Rect) { pictures.RightFoot(page, room, last) }})
 }
 
-// again says which steps take down the arches before the last, and what is taken off first of those that are held.
+// again says which steps take down the arches before the last, which way, and what is taken off first of those that are held.
 func (l lowering) again(free, before, first int) string {
+	words := fmt.Sprintf(" Steps %d, %d again: arch %d to %d", free, free+1, before, first)
 	if before == first {
-		return fmt.Sprintf(" Step %d again: arch %d%s.", free+1, first, l.offAt(", ", first))
+		words = fmt.Sprintf(" Step %d again: arch %d", free+1, first)
 	}
 	var off []string
 	for _, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
-		if at := l.offAt(fmt.Sprintf(". At arch %d: ", a.Number), a.Number); at != "" {
-			off = append(off, at)
+		if held := l.off[a.Number]; len(held[0])+len(held[1]) > 0 {
+			off = append(off, fmt.Sprintf("%d: %s", a.Number, strings.Join(slices.Concat(held[0], held[1]), ", ")))
 		}
 	}
-	if len(off) > 2 {
-		off = []string{". At each: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces")) + " off first"}
+	words += l.otherWays()
+	switch {
+	case len(off) > offMost:
+		words += ". At each: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces")) + " off first"
+	case off != nil:
+		words += ". Off first, at arch " + strings.Join(off, "; ")
 	}
-	return fmt.Sprintf(" Steps %d, %d again: arch %d to %d%s.", free, free+1, before, first, strings.Join(off, ""))
+	return words + "."
 }
 
-// offAt says, after some words, which guys and braces come off at an arch.
-func (l lowering) offAt(words string, number int) string {
-	if held := l.off[number]; len(held[0])+len(held[1]) > 0 {
-		return words + strings.Join(slices.Concat(held[0], held[1]), ", ") + " off first"
+// offMost is of how many arches it is told by name what comes off.
+const offMost = 4
+
+// otherWays says of the arches before the last where it is not the right leg that goes out.
+func (l lowering) otherWays() (words string) {
+	last := l.stand[len(l.stand)-1].Number
+	for k, arches := range [2][]int{l.ways.left, l.ways.ask} {
+		if before := slices.DeleteFunc(slices.Clone(arches), func(a int) bool { return a == last }); len(before) > 0 {
+			words += [2]string{", L out at ", ", ask at "}[k] + say.Numbers(before)
+		}
 	}
-	return ""
+	return words
 }
 
 // freed says how the last arch is freed from the one before it: what holds it comes off while the ridge still does, as it went on after the ridge.
@@ -295,46 +308,61 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 	return s, facts
 }
 
-// wayOut says how far beside the walk the ground is kept clear for a leg that is walked out, and at which arches something of the site lies there.
-func (l lowering) wayOut() (words, far string) {
-	var out measure.Length
-	for _, a := range l.stand {
-		out = max(out, a.Length-a.Span)
-	}
-	far = l.units.Room(out)
-	words = fmt.Sprintf("%s clear right of each R.", block.Figure(far))
-	var names [2][]string // in the way of the right leg alone, of both
-	var arches [2][]int
-	for _, a := range l.stand {
-		there := l.plan.Ground.OnWayOut(l.plan.Spec, ground.Leg(spec.Right, a.Number), a.Length-a.Span)
-		if len(there) == 0 {
-			continue
+// waysOut are where legs are walked out: the longest way, the arches at which something of the site lies in the right leg's, and those at which it lies in both, with its names.
+type waysOut struct {
+	long   measure.Length
+	left   []int // the left leg is walked out
+	ask    []int
+	inLeft []string // what they go round
+	inBoth []string
+}
+
+// waysOutOf returns the ways of a plan's arches.
+func waysOutOf(p *layout.Plan) (w waysOut) {
+	for _, a := range standingOf(p) {
+		out := a.Length - a.Span
+		w.long = max(w.long, out)
+		there := p.Ground.OnWayOut(p.Spec, ground.Leg(spec.Right, a.Number), out)
+		arches, names := &w.left, &w.inLeft
+		if len(p.Ground.OnWayOut(p.Spec, ground.Leg(spec.Left, a.Number), out)) > 0 {
+			arches, names = &w.ask, &w.inBoth
 		}
-		k := min(1, len(l.plan.Ground.OnWayOut(l.plan.Spec, ground.Leg(spec.Left, a.Number), a.Length-a.Span)))
-		arches[k] = append(arches[k], a.Number)
-		for _, f := range there {
-			if !slices.Contains(names[k], f.Name) {
-				names[k] = append(names[k], f.Name)
+		for i, f := range there {
+			if i == 0 {
+				*arches = append(*arches, a.Number)
+			}
+			if !slices.Contains(*names, f.Name) {
+				*names = append(*names, f.Name)
 			}
 		}
 	}
-	for k, do := range [2]string{"walk L out", "ask"} {
-		if arches[k] != nil {
-			words += fmt.Sprintf(" %s at %s: %s.", say.Capital(say.And(names[k])), say.Numbered("arch", arches[k]), do)
-		}
-	}
-	return words, far
+	return w
 }
 
-// laidFlat says what of the order is done where it is laid flat before a storm, and until when; the leaf of the evenings calls for it, and says what raises it again.
-func (l lowering) laidFlat(steps []int) block.Block {
-	dark := ""
-	if len(l.plan.Strings) > 0 {
-		dark = "unplug all, cords off strings and arches, "
+// wayOut says how far beside the walk the ground is kept clear for a leg that is walked out, and on which side.
+func (l lowering) wayOut() string {
+	w := l.ways
+	words := l.units.Room(w.long) + " clear right of each R"
+	if w.left != nil {
+		words += fmt.Sprintf(", at %s left of L instead (%s)", say.Numbered("arch", w.left), say.And(w.inLeft))
 	}
-	gust := l.units.Speed(l.lowered(crew.GustBelow).Gust)
-	text := fmt.Sprintf("%s, if leaf %d calls it: by daylight, before gusts pass %s: %s%s. Tie pipe to the L %ss with %s.",
-		block.Figure("LAY FLAT"), leafNumber("nights"), gust, dark, say.Numbered("step", steps), strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
-	return block.Block{Name: "laid flat", Gap: 2, Facts: []block.Fact{{What: "laid flat before gusts of", Value: gust}},
+	if w.ask != nil {
+		words += fmt.Sprintf("; at %s ask (%s)", say.Numbered("arch", w.ask), say.And(w.inBoth))
+	}
+	return words + "."
+}
+
+// laidFlat says what of the order is done where it is laid flat before a storm; until when stands in the stop box. The leaf of the evenings calls for it, and says what raises it again.
+func (l lowering) laidFlat(steps []int) block.Block {
+	dark, lying := "", "legs"
+	if len(l.plan.Strings) > 0 {
+		dark = "unplug all, cords off strings and arches, covers on, "
+	}
+	if len(l.plan.Ridge) > 0 {
+		lying = "legs, ridge pieces"
+	}
+	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Tie %s to the L %ss with %s.",
+		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
+	return block.Block{Name: "laid flat", Gap: 2,
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
 }

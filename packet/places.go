@@ -120,3 +120,20 @@ func alike(pieces []stock.Piece) []likePieces {
 	}
 	return list
 }
+
+// onParts lists parts of one or more nouns by their numbers: arch 1, 8; ridge 1 to 7.
+func onParts(parts []lights.Part) string {
+	var nouns, named []string
+	called := map[string][]lights.Part{}
+	for _, p := range parts {
+		noun := p.Kind.Noun()
+		if called[noun] == nil {
+			nouns = append(nouns, noun)
+		}
+		called[noun] = append(called[noun], p)
+	}
+	for _, n := range nouns {
+		named = append(named, n+" "+partsInRanges(called[n]))
+	}
+	return strings.Join(named, "; ")
+}

@@ -21,9 +21,9 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
-	crew.MeasureSag: plainly("Entrance: arch 1, L is left. Measure: line between feet to crown’s middle. Found:"),
+	crew.MeasureSag: plainly("Arch 1: way in on the map, L is left. Measure line between feet to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look along pipes. Pen line on legs’ walk side, renew names, arrows"
+		look := "Look along pipes. Pen line on legs’ inner side, renew names, arrows"
 		if len(w.plan.Ridge) > 0 {
 			look += "; ridge to arch 1"
 		}

@@ -28,7 +28,7 @@ var mending = map[crew.Remedy]string{
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
 	crew.SwapIt:        "Warm: TEST, unplug that joint, cover, RESET; swap by daylight.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
-	crew.DeadWaits:     "Only one run dark: timer off, pull plug from socket, bag both, AUTO, OPEN.",
+	crew.DeadWaits:     "Only one run dark: timers off, pull plug from socket, bag both, AUTO, OPEN.",
 	crew.Mend:          "Else unplug all, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",

@@ -30,11 +30,11 @@ func clearOf(t crew.Task) (widest measure.Length) {
 func (w taskWords) lookUp(t crew.Task) string {
 	var words []string
 	for _, f := range t.Want {
-		who := "any wire"
-		if f.Line >= 0 {
-			who = "the " + w.plan.Spec.Site.Overhead[f.Line].Name
+		who := "from any wire"
+		if f.Line >= 0 { // far up, what is under it stays
+			who = "below or beside the " + w.plan.Spec.Site.Overhead[f.Line].Name
 		}
-		words = append(words, fmt.Sprintf("%s from %s", block.Figure(w.units.Room(f.Length)), who))
+		words = append(words, block.Figure(w.units.Room(f.Length))+" "+who)
 	}
 	return "Look up: people, stakes, ladders " + say.And(words) + "."
 }
@@ -98,7 +98,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": tip on the dot, head leaning a hand away from L, R, drive along it."
+			text += " " + say.And(letters) + ": tip on the dot, head leaning a hand away from its arch, drive along it."
 		}
 	}
 	if len(bare) > 0 {

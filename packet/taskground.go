@@ -25,7 +25,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PaintRow:         taskWords.paintRow,
 	crew.MakeGauge:        taskWords.makeGauge,
 	crew.SquareFirst:      taskWords.squareFirst,
-	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one beside R1 where two tapes meet. Paint R1 on the line from L1 to that, at the gauge stick’s mark."),
+	crew.SquareByTriangle: plainly("Square at L1, as drawn: a cross on the row, then one toward R1 where two tapes meet. Paint R1 on the line from L1 to that, at the gauge stick’s mark."),
 	crew.PaintByGauge:     taskWords.paintByGauge,
 	crew.SetWidths:        plainly("Lay the gauge stick from each L dot over its ×. Paint R at the stick’s mark."),
 	crew.PaintByBays:      plainly("Go down the table, bay by bay. Paint each dot where its two tapes meet, ahead of the last pair."),
@@ -35,7 +35,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("All marked: a named flag a hand’s width from each dot, outside the walk."),
+	crew.FlagDots:         plainly("Lines marked: a named flag a hand’s width from each dot, outside the walk."),
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
@@ -129,7 +129,11 @@ func (w taskWords) setEnd(t crew.Task) string {
 			on = " and on, dead straight"
 		}
 	}
-	return fmt.Sprintf("Pull a line from %s to ×%s, bricks on the ends, a tape along. Zero at %s: check ×, paint %s.", w.spot(d.From), on, w.zeros(), w.names(t.Of.Dots))
+	tape := "a tape"
+	if w.plan.Ground.Slopes() {
+		tape = "a level tape"
+	}
+	return fmt.Sprintf("Pull a line from %s to ×%s, bricks on the ends, %s along. Zero at %s: check ×, paint %s.", w.spot(d.From), on, tape, w.zeros(), w.names(t.Of.Dots))
 }
 
 // zeros are the dots that the tapes along the left row start from.
@@ -153,7 +157,11 @@ func (w taskWords) paintRow(t crew.Task) string {
 	case slices.ContainsFunc(w.plan.Crew.Tasks[end].Of.Dots, func(d ground.Dot) bool { return w.units.Taped(d.B) != 0 }):
 		laid = "Line and tape now from row end to row end. "
 	}
-	return laid + fmt.Sprintf("Paint %s by the table, never from dot to dot.", w.names(t.Of.Dots))
+	how := ", never from dot to dot"
+	if w.plan.Ground.Slopes() { // where it is steep a level tape goes on from where its bob points
+		how = ""
+	}
+	return laid + fmt.Sprintf("Paint %s by the table%s.", w.names(t.Of.Dots), how)
 }
 
 func (w taskWords) makeGauge(t crew.Task) string {

@@ -31,7 +31,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.LayCords:   func(w taskWords, _ crew.Task) string { return w.layCords() },
 	crew.JoinPlugs:  func(w taskWords, _ crew.Task) string { return w.joinPlugs() },
-	crew.CheckCords: plainly("Ten checks: one reads, one touches, crowns by eye."),
+	crew.CheckCords: func(w taskWords, _ crew.Task) string { return w.checkCords() },
 	crew.PlugRuns: func(w taskWords, _ crew.Task) string {
 		return say.Agree(len(w.plan.Power.Feeders), "Cord", "Cords") + " into the " + say.Agree(len(w.plan.Power.Timers), "timer", "timers") + ", weather covers shut. Look along every run."
 	},
@@ -64,9 +64,19 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
-	crew.CoilCords: plainly("Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."),
+	crew.CoilCords: func(w taskWords, _ crew.Task) string {
+		text := "Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."
+		if w.plan.Power.Supplies > 0 {
+			text += " On each supply write its S-numbers."
+		}
+		return text
+	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
-		return w.hung() + " of strings off: cut ties, never wires. Coil each, check its S-number."
+		stay := ""
+		if len(w.plan.Lights.Wraps) > 0 {
+			stay = ", what is wound stays"
+		}
+		return w.hung() + " off" + stay + ": cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
 		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull."
@@ -78,7 +88,7 @@ func (w taskWords) resetAt(outlets []string) (names []string) {
 	for _, name := range outlets {
 		for _, o := range w.plan.Spec.Site.Outlets {
 			if o.Name == name {
-				names = append(names, name+" ("+cmp.Or(o.ResetAt, "____")+")")
+				names = append(names, name+" ("+cmp.Or(o.ResetAt, "button at ____")+")")
 			}
 		}
 	}

@@ -45,14 +45,35 @@ func (w taskWords) layCords() string {
 // joinPlugs says how cords and runs are joined before anything is live. Strings are joined to each other as they are hung.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	text := fmt.Sprintf("Join all as drawn but LAST, covers on. Tie joints to the pipe, %s up or more, sockets down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text := fmt.Sprintf("Join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return len(c.Strings) > 1 }) {
 		text += " String to string: the raising crew did."
 	}
+	var boxed []string
 	if len(p.Boxes) > 0 {
-		text += " At " + placesSaid(p.Boxes) + ": all in a plug box."
+		boxed = append(boxed, placesSaid(p.Boxes))
+	}
+	if p.Supplies > 0 {
+		boxed = append(boxed, "each supply")
+	}
+	if boxed != nil {
+		text += " At " + say.And(boxed) + ": all in a plug box, tied up."
 	}
 	return text
+}
+
+// checkCords says how plugs are looked at.
+func (w taskWords) checkCords() string {
+	if plugsHigh(w.plan.Power) {
+		return "Ten checks: one reads, one touches, crowns by eye."
+	}
+	return "Ten checks: one reads, one touches."
+}
+
+// plugsHigh reports whether a plug or an open end is anywhere but at a foot, or a cord goes up.
+func plugsHigh(p power.Plan) bool {
+	foot := func(e lights.End) bool { return e.At.Spot == lights.AtFoot || e.At.Spot == lights.AtOutlet }
+	return slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Lifts || c.Over }) || slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return !foot(c.From) || !foot(c.To) })
 }
 
 // placesSaid lists places, many by their number.

@@ -42,7 +42,7 @@ func taskPlans(t *testing.T) map[string]*layout.Plan {
 
 // pictured are the actions of cutting, winding, raising and hanging, which the leaves stock, lights and raise show in pictures and words of their own.
 func pictured(a crew.Action) bool {
-	return a >= crew.CutLegs && a <= crew.CutRidge || a >= crew.TagStrings && a <= crew.WindInPlace && a != crew.TryWrapped || a >= crew.CheckDay && a <= crew.TryOpening
+	return a >= crew.CutLegs && a <= crew.CutRidge || a >= crew.TagStrings && a <= crew.WindPipe && a != crew.TryWrapped || a >= crew.CheckDay && a <= crew.TryOpening
 }
 
 // Every action that no leaf shows in pictures has words, every warning too.

@@ -286,7 +286,7 @@ func TestRunning(t *testing.T) {
 	}
 }
 
-// spread against brute force: no feasible placement on a fine lattice has a smaller sum of squares.
+// Spread against brute force: no feasible placement on a fine lattice has a smaller sum of squares.
 func TestSpreadIsLeast(t *testing.T) {
 	cost := func(p, q []paper.Length) (c float64) {
 		for i := range p {
@@ -295,19 +295,19 @@ func TestSpreadIsLeast(t *testing.T) {
 		return c
 	}
 	spots := []paper.Length{0, 1, 1.5, 6}
-	const least = 2
-	got := spread(spots, least)
+	least := []paper.Length{0, 2, 1.5, 2.25}
+	got := Spread(spots, least)
 	for i := 1; i < len(got); i++ {
-		if got[i]-got[i-1] < least-0.11 {
+		if got[i]-got[i-1] < least[i]-0.11 {
 			t.Fatalf("%v: closer than %v", got, least)
 		}
 	}
 	best := math.Inf(1)
 	const h = 0.25
 	for a := -3.0; a < 3; a += h {
-		for b := a + least; b < 5; b += h {
-			for c := b + least; c < 7; c += h {
-				for d := c + least; d < 9; d += h {
+		for b := a + float64(least[1]); b < 5; b += h {
+			for c := b + float64(least[2]); c < 7; c += h {
+				for d := c + float64(least[3]); d < 9; d += h {
 					best = min(best, cost([]paper.Length{paper.Length(a), paper.Length(b), paper.Length(c), paper.Length(d)}, spots))
 				}
 			}

@@ -1,6 +1,10 @@
 package place
 
-import "hoopwright/draw/paper"
+import (
+	"slices"
+
+	"hoopwright/draw/paper"
+)
 
 // Running is a row of dimensions all measured from one zero, so that no error adds to the next.
 type Running struct {
@@ -75,7 +79,7 @@ func rowOf(r Running) runningRow {
 		up, down := r.Lettering.Extent(s.Text)
 		least = max(least, up+down+textGap)
 	}
-	row.places = spread(row.spots, least)
+	row.places = Spread(row.spots, slices.Repeat([]paper.Length{least}, len(row.spots)))
 	for i := range row.spots {
 		row.bend = max(row.bend, min(6, abs(row.places[i]-row.spots[i])))
 	}
@@ -158,16 +162,20 @@ func (b *Board) zeroCircle(at paper.Point) {
 	b.Stroke(paper.Circle(at, zeroRadius), paper.Thin)
 }
 
-// spread moves places on a line, given in order, the least (in squares) that keeps them a distance apart. Places that would collide are pooled and share
+// Spread moves places on a line, given in order, the least (in squares) that keeps each its distance from the one before. Places that would collide are pooled and share
 // their shift (pool adjacent violators, Barlow et al., Statistical Inference under Order Restrictions, 1972).
-func spread(spots []paper.Length, least paper.Length) []paper.Length {
+func Spread(spots, least []paper.Length) []paper.Length {
 	type pool struct {
-		sum   paper.Length // of spot − index·least
+		sum   paper.Length // of spot − sum of the distances to it
 		count int
 	}
 	var pools []pool
+	far := make([]paper.Length, len(spots)) // from the first, where all are as close as may be
 	for i, s := range spots {
-		pools = append(pools, pool{s - paper.Length(i)*least, 1})
+		if i > 0 {
+			far[i] = far[i-1] + least[i]
+		}
+		pools = append(pools, pool{s - far[i], 1})
 		for n := len(pools); n > 1; n = len(pools) {
 			a, c := pools[n-2], pools[n-1]
 			if a.sum/paper.Length(a.count) < c.sum/paper.Length(c.count) {
@@ -180,7 +188,7 @@ func spread(spots []paper.Length, least paper.Length) []paper.Length {
 	for _, p := range pools {
 		for range p.count {
 			i := len(places)
-			v := p.sum/paper.Length(p.count) + paper.Length(i)*least
+			v := p.sum/paper.Length(p.count) + far[i]
 			if abs(v-spots[i]) < 0.05 { // not worth a bend
 				v = spots[i]
 			}

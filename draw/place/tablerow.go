@@ -185,11 +185,12 @@ func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length 
 	if r.Heading != "" {
 		across = t.width()
 	}
-	note := t.noteHeight(r)
-	t.uprights(page, x, y, y+h-note, across)
-	if note > 0 {
-		t.uprights(page, x, y+h-note, y+h, t.noteAcross(r))
+	foot := y + h // of the cells
+	if note := t.noteHeight(r); note > 0 {
+		foot -= note + noteCloser
+		t.uprights(page, x, foot, y+h, t.noteAcross(r))
 	}
+	t.uprights(page, x, y, foot, across)
 	page.Line(paper.Point{X: x, Y: y + h}, paper.Point{X: right, Y: y + h}, paper.Thin)
 	return y + h
 }

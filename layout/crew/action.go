@@ -49,7 +49,6 @@ const (
 	FlagRows
 	JoinForWrap // both legs into the crown, before a wrap of the whole arch
 	WindPipe
-	WindInPlace // the trial ridge piece, from the ladder
 
 	TrialArch // one wrapped arch, guyed and measured, before the rest is cut
 

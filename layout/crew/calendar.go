@@ -33,7 +33,8 @@ func Calendar(s *spec.Spec, driven bool) []Date {
 	if !d.Build.IsZero() {
 		call.On, call.Name = CallBy(s), call.Name+", at the latest"
 	}
-	list := []Date{{On: DotsBy(s, driven), Name: "white dots for stakes"}, call}
+	mark, _ := MarkOn(s, driven)
+	list := []Date{{On: mark, Name: "white dots for stakes"}, call}
 	if !driven {
 		list = []Date{{On: d.Mark, Name: "white dots for feet"}}
 	}
@@ -59,12 +60,14 @@ func CallBy(s *spec.Spec) time.Time {
 	}
 }
 
-// DotsBy is the day that dots are painted: that of the marking, or the last day to call where that comes before it, for the white dots must be there first. It is zero where none is given.
-func DotsBy(s *spec.Spec, driven bool) time.Time {
-	if d := s.Dates; driven && !d.Build.IsZero() && d.Mark.After(CallBy(s)) {
-		return CallBy(s)
+// MarkOn is the day on which dots are painted: the spec's, or, where stakes are driven and that is too late for the call that tells of the dots, the call's own.
+func MarkOn(s *spec.Spec, driven bool) (day time.Time, late bool) {
+	if d := s.Dates; driven && !d.Mark.IsZero() && !d.Build.IsZero() {
+		if last := CallBy(s); d.Mark.After(last) {
+			return last, true
+		}
 	}
-	return s.Dates.Mark
+	return s.Dates.Mark, false
 }
 
 // LikelyNEC reports whether the site is likely under the NEC: a circuit of its voltage, or feet and inches where none is given.
@@ -100,7 +103,7 @@ func calendarFindings(s *spec.Spec, driven bool) []finding.Finding {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "season-elsewhere", Key: "season", Cure: []finding.Change{{Key: "season", Value: first.Format("2006")}},
 			Text: fmt.Sprintf("The season is %s, and the days are those of %s. Mend the one that is wrong.", s.Season, first.Format("2006"))})
 	}
-	if last := DotsBy(s, driven); d.Mark.After(last) {
+	if last, late := MarkOn(s, driven); late {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},
 			Text: fmt.Sprintf("The locating service is called by %s to answer before the build on %s, once the dots are painted: paint them by then, as the leaves say, not on %s.", date(last), date(d.Build), date(d.Mark))})
 	}

@@ -71,7 +71,7 @@ func TestLikelyNEC(t *testing.T) {
 
 // Which work a task is part of, by what was done before it: the trade's parting of the day.
 func TestWorkOfATask(t *testing.T) {
-	wound := []lights.Wrap{{On: lights.Leg(spec.Left, 1)}, {On: lights.Part{Kind: lights.Ridge, Number: 1}}}
+	wound := []lights.Wrap{{On: lights.Leg(spec.Left, 1)}, {On: lights.Part{Kind: lights.Ridge, Number: 2}}, {On: lights.Part{Kind: lights.Ridge, Number: 1}}}
 	for _, c := range []struct {
 		task  Task
 		after Work
@@ -86,6 +86,7 @@ func TestWorkOfATask(t *testing.T) {
 		{Task{Phase: Wrapping, Action: FlagRows}, TryStrings, nil, WrapLegs},
 		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{0}}}, WrapLegs, wound, WrapLegs},
 		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{1}}}, RaiseFirst, wound, WrapRidges},
+		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{2}}}, WrapLegs, wound, WrapLegs}, // the ridge piece that is measured in place
 		{Task{Phase: Cutting, Action: CutRidge}, RaiseFirst, wound, WrapRidges},
 		{Task{Phase: Cutting, Action: CutRidge}, RaiseFirst, wound[:1], CutRidges},
 		{Task{Phase: Raising, Action: StretchGuys}, RaiseFirst, nil, RaiseFirst},
@@ -98,7 +99,7 @@ func TestWorkOfATask(t *testing.T) {
 		{Task{Phase: Powering, Action: SetTimers}, Lay, nil, PlugIn},
 		{Task{Phase: Powering, Action: DarkWalk}, PlugIn, nil, LightUp},
 	} {
-		in := Input{Lights: lights.Layout{Wraps: c.wraps}}
+		in := Input{Lights: lights.Layout{Wraps: c.wraps}, Ridge: []RidgePiece{{Bay: 1}}}
 		if got, ok := in.workOf(c.task, c.after); !ok || got != c.want {
 			t.Errorf("action %d after work %d with %d wraps: work %d, %v; want %d", c.task.Action, c.after, len(c.wraps), got, ok, c.want)
 		}

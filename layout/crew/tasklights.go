@@ -14,7 +14,7 @@ import (
 // keptOn reports whether what is on a part comes out of the shed as it was wound last year. Whole arches and ridge pieces do not: they are taken apart.
 func (b *tasker) keptOn(p lights.Part) bool { return b.Spec.Found.Wrapped && p.IsLeg() }
 
-// wrapping tests every string, flags the rows and winds the legs while they lie on the ground.
+// wrapping tests every string, flags the rows and winds the legs, and the trial ridge piece where it has lights: what is cut before the first arch stands.
 func (b *tasker) wrapping() {
 	if len(b.Lights.Strings) == 0 {
 		return
@@ -22,7 +22,7 @@ func (b *tasker) wrapping() {
 	b.testStrings()
 	b.tryWrapped()
 	b.flagRows()
-	b.windAll(b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge && !b.keptOn(p) }))
+	b.windAll(b.wound(func(p lights.Part) bool { return !b.woundLater(p) && !b.keptOn(p) }))
 }
 
 // tryWrapped has legs that were kept wrapped bent a little, looked over, and burnt on an outlet that trips before one is raised.
@@ -144,18 +144,9 @@ func (b *tasker) wind(group []int, people int) {
 	b.add(b.winding(group), t)
 }
 
-// windRidge winds the ridge pieces before they go up: on trestles, all but the trial piece, which stays up and is wound from the ladder.
-func (b *tasker) windRidge() {
-	groups := b.wound(func(p lights.Part) bool { return p.Kind == lights.Ridge })
-	trial := -1
-	if len(groups) > 0 {
-		trial, groups[0] = groups[0][0], groups[0][1:]
-	}
-	b.windAll(groups)
-	if trial >= 0 {
-		b.add(b.Spec.Crew.Rates.Wrap, Task{Action: WindInPlace, Of: Scope{Wraps: []int{trial}}, Who: Who{People: 2, Grown: true},
-			Want: append(b.plugged(nil, []int{b.Lights.Wraps[trial].On.Number}), Figure{What: Wound, Count: 1}), IfOff: cures(OpenTurns), Uses: b.climbs(many(ZipTies, 4), one(Cutters))})
-	}
+// woundLater reports whether a part is a ridge piece that is cut only once the trial piece is measured in place.
+func (in Input) woundLater(p lights.Part) bool {
+	return p.Kind == lights.Ridge && (len(in.Ridge) == 0 || p.Number != in.Ridge[0].Bay)
 }
 
 // hanging puts up rows and drops after ridge and guys hold, and has the way through measured.

@@ -164,7 +164,7 @@ func (b *tasker) tieGuys(a arch.Arch) {
 	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: TieGuysFlat, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: Who{Roles: []Role{Foot1, Foot2}},
 		Want: b.guyMarks(a),
-		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), one(Screwdriver), many(Tighteners, len(guys))}})
+		Uses: []Need{many(GuyLine, len(guys)), many(GuyClamps, len(guys)), one(Screwdriver), many(Tighteners, len(guys)), one(Ribbon)}})
 }
 
 // stretch pulls an arch's guys to their stakes and fixes its braces.
@@ -178,7 +178,7 @@ func (b *tasker) stretch(a arch.Arch) {
 	if len(guys) == 0 {
 		return
 	}
-	uses := []Need{many(Tighteners, len(guys)), one(Ribbon), one(Level)}
+	uses := []Need{many(Tighteners, len(guys)), one(Level)}
 	if a.Number == 1 && b.Spec.Tunnel.Arches > 1 {
 		uses = append(uses, long(BarrierNet, 2, b.Spec.Guys.Out))
 	}
@@ -230,7 +230,7 @@ func (b *tasker) second(a arch.Arch) {
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
 	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true},
-		Want: b.turns(bays), Uses: b.climbs(one(Mallet))})
+		Want: append(b.turns(bays), b.plugged(nil, bays)...), Uses: b.climbs(one(Mallet))})
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
 	if len(b.Arches) > 2 {
@@ -239,7 +239,7 @@ func (b *tasker) second(a arch.Arch) {
 	if rest := b.Ridge[1:]; len(rest) > 0 {
 		b.cutRidge(rest)
 	}
-	b.windRidge()
+	b.windAll(b.wound(b.woundLater))
 }
 
 // turns are the turn and the climb of bays where the route bends or slopes, both from the bay's arch of the lower number: right and up positive.

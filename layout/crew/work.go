@@ -22,7 +22,7 @@ const (
 	MakeLegs                // cut, name, join, mark
 	TryOutlets              // before any string is tried
 	TryStrings              // and tag
-	WrapLegs                // by stretches
+	WrapLegs                // by stretches; the first ridge piece too
 	RaiseFirst              // arches 1 and 2 and the first ridge piece: never broken off
 	CutRidges               // the other ridge pieces, where none is wound
 	WrapRidges              // by stretches: cut, then wound
@@ -86,14 +86,12 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 	case TestStrings, TagStrings:
 		return TryStrings, true
 	case CutRidge:
-		if slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Ridge }) {
+		if slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return in.woundLater(w.On) }) {
 			return WrapRidges, true
 		}
 		return CutRidges, true
-	case WindInPlace:
-		return WrapRidges, true
 	case WindPipe:
-		if in.Lights.Wraps[t.Of.Wraps[0]].On.Kind == lights.Ridge {
+		if in.woundLater(in.Lights.Wraps[t.Of.Wraps[0]].On) {
 			return WrapRidges, true
 		}
 	case RaiseRest:

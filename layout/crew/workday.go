@@ -151,7 +151,8 @@ const most = 60
 func (in Input) days() (marking, others []Workday, open bool) {
 	marking, others = in.given()
 	if len(marking) == 0 {
-		marking = in.following(DotsBy(in.Spec, in.drives()), worksOf(MarkGround))
+		mark, _ := MarkOn(in.Spec, in.drives())
+		marking = in.following(mark, worksOf(MarkGround))
 	}
 	if len(outdoors(others)) == 0 {
 		return marking, append(others, in.following(in.first(), allOfWork&^aside)...), true

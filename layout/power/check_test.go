@@ -453,7 +453,7 @@ func (w *walk) supplies() {
 				if s := l.Supply; s == nil || len(p.Chains) > max(1, s.Sockets) || len(p.Chains) > 1 && watts > s.Watts+hair {
 					w.Errorf("runs %v, %v W, on a supply %+v", p.Chains, watts, l.Supply)
 				}
-				w.joints -= len(p.Chains) - 1 // the supply has one plug
+				w.joints++ // the supply's own plug
 			}
 		}
 	}

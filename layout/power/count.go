@@ -47,10 +47,12 @@ func (f *feeding) count() {
 func (f *feeding) countJoint(j Joint) {
 	p := &f.plan
 	n := j.Taps + j.Onward + max(0, len(j.Cords)-1)
+	supplies := 0
 	for _, plug := range j.Plugs {
 		n++
 		if plug.Supply {
-			p.Supplies++
+			supplies++
+			p.Joints += len(plug.Chains) // into its own sockets
 		} else {
 			n += len(plug.Chains) - 1
 		}
@@ -64,12 +66,14 @@ func (f *feeding) countJoint(j Joint) {
 	}
 	p.Joints += n
 	p.Open += open
+	p.Supplies += supplies
 	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.mark.low += int32(n + open)
 		if n >= 3 {
-			p.Boxes = append(p.Boxes, j.End.At)
+			p.Boxes, supplies = append(p.Boxes, j.End.At), 0 // all that is there goes in one
 		}
 	}
+	p.apart += supplies
 }
 
 // countCord counts a cord among those to buy, and says what it may carry.

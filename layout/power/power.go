@@ -175,14 +175,15 @@ type Plan struct {
 	FewestProven bool // no fewer do, nor could more amps be fed
 	PiecesProven bool // no fewer cords and three-ways together feed the same from the same outlets, whatever is plugged in where
 
-	Supplies int             // low-voltage supplies in all
+	Supplies int             // low-voltage supplies in all, each in a box
 	Missing  measure.Current // that no circuit has left for lights
 	Watts    measure.Power
 	KWh      float64 // over the season, zero where evenings are not given
 	Findings []finding.Finding
 
-	mark mark
-	kept bool // the split is kept, or none was asked for
+	apart int // supplies where nothing else takes a box
+	mark  mark
+	kept  bool // the split is kept, or none was asked for
 }
 
 // Pieces returns how many cords and three-ways there are together.
@@ -190,6 +191,9 @@ func (p Plan) Pieces() int { return len(p.Cords) + len(p.Taps) }
 
 // Covered returns how many joints each take a plug cover: all that is put together outside the outlets.
 func (p Plan) Covered() int { return p.Joints + p.Links }
+
+// PlugBoxes returns how many boxes there are off the ground and dry: one where several plugs meet low down, one about every other supply.
+func (p Plan) PlugBoxes() int { return len(p.Boxes) + p.apart }
 
 // BackSocket is what a socket in the back of the strings' plugs would save, if their labels allow one.
 type BackSocket struct {

@@ -18,7 +18,7 @@ type Wiring struct {
 	TimerAmps  measure.Current // of the largest of them
 	TimerPlugs int             // that go into one of them at most
 	Bare       int             // outlets without a GFCI or RCD
-	Boxes      int             // places where several plugs meet low down
+	Boxes      int             // about several plugs that meet low down, and about supplies
 	Supplies   int             // low-voltage supplies
 
 	TapPrice, TimerPrice *float64 // nil where the spec gives none
@@ -51,7 +51,7 @@ func (i Item) at(price *float64) Item {
 	return i
 }
 
-// wiring lists cords and all that goes with them: a plug cover for each joint, a socket cover for each open socket, a box where three or more plugs meet.
+// wiring lists cords and all that goes with them: a plug cover for each joint, a socket cover for each open socket, a box where three or more plugs meet and about a supply.
 func (b *basket) wiring(in Input) {
 	w := in.Wiring
 	b.cords(w.Cords)
