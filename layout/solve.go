@@ -261,7 +261,8 @@ func (p *Plan) solveCrew() {
 		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
 	}
 	if len(p.Weather.Bears) > 0 {
-		in.Inside, in.Down = p.Weather.InsideGust().Called(), p.Weather.DownGust().Called()
+		inside := p.Weather.InsideGust()
+		in.Inside, in.Felt, in.Down = inside.Called(), inside.Local, p.Weather.DownGust().Called()
 	}
 	p.Crew = crew.Day(in)
 	p.note(p.Crew.Findings)

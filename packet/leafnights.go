@@ -148,7 +148,7 @@ func (w watch) noonCall() []block.Block {
 	}
 	list := []block.Block{block.Heading("The noon call, daily while it stands: gusts " + source), {Name: "who calls", Body: calls}}
 	if flat, ok := w.flatAt(); ok {
-		d := w.plan.Weather.Drill(w.lit)
+		d := w.drill()
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
 		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat by sunset (leaf\u00a0%d), takes %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),

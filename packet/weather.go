@@ -56,13 +56,24 @@ func (k skies) gusts() []closing {
 	return append(list, closing{"Gusts of " + k.gustWords(k.plan.Weather.DownGust()), "Forecast: lay the tunnel flat by daylight before. " + k.drillWords()})
 }
 
+// drill is how the tunnel is laid flat.
+func (k skies) drill() weather.Drill {
+	hung := 0
+	for _, s := range k.plan.Strings {
+		if s.Run.IsRow() || s.Run.Drop {
+			hung++
+		}
+	}
+	return k.plan.Weather.Drill(len(k.plan.Strings) > 0, hung)
+}
+
 // drillActs are the words of the lay-flat drill.
-var drillActs = [...]string{weather.Unplug: "unplug it all", weather.FreeRidge: "free every ridge piece", weather.Untie: "untie as you come to it", weather.SpringOff: "spring off the last arch first",
+var drillActs = [...]string{weather.Unplug: "unplug it all", weather.Unhang: "take rows and drops off", weather.FreeRidge: "free every ridge piece", weather.Untie: "untie as you come to it", weather.SpringOff: "spring off the last arch first",
 	weather.TieDown: "tie each down along its row", weather.CapStakes: "cap the stakes"}
 
 // drillWords says how the tunnel is laid flat, by how many and how long, and what holds when it is too late.
 func (k skies) drillWords() string {
-	d := k.plan.Weather.Drill(len(k.plan.Strings) > 0)
+	d := k.drill()
 	var acts []string
 	for _, s := range d.Steps {
 		acts = append(acts, drillActs[s.Act])
@@ -72,7 +83,7 @@ func (k skies) drillWords() string {
 
 // apart is how near anyone comes when it is too late to lay the tunnel flat.
 func (k skies) apart() measure.Length {
-	return measure.RoundUp(measure.Length(k.plan.Weather.Drill(false).Apart)*measure.Metre, practice.Paced(k.plan.Spec.Units))
+	return measure.RoundUp(measure.Length(k.drill().Apart)*measure.Metre, practice.Paced(k.plan.Spec.Units))
 }
 
 // signWords says what is seen, and what an app without gusts shows, when such gusts come.

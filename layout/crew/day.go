@@ -27,6 +27,7 @@ type Input struct {
 	Chains  []Chain
 	Wiring
 	Inside                measure.Speed // the gust from which on nobody is inside; 0 where none is worked out
+	Felt                  measure.Speed // the same, by a meter at head height
 	Down                  measure.Speed // the gust before which the tunnel is down; 0 where none is worked out
 	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
 	Asks                  float64       // N·m that the gusts the tunnel is to bear ask of a stake at the ground; 0 where none are worked out

@@ -55,12 +55,12 @@ func (b *tasker) checkDay() {
 		Uses: []Need{many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec))}})
 }
 
-// raisingGust is the gust from which on no arch is raised or lowered: the usual one, or the tunnel's own where that is lower.
+// raisingGust is the gust, forecast or felt, from which on no arch is raised or lowered: the usual one, or that in which nobody is inside the whole tunnel where it is felt as lower.
 func (b *tasker) raisingGust() measure.Speed {
-	if usual := practice.RaisingGust(b.units); b.Inside <= 0 || usual < b.Inside {
+	if usual := practice.RaisingGust(b.units); b.Felt <= 0 || usual < b.Felt {
 		return usual
 	}
-	return b.Inside
+	return b.Felt
 }
 
 // Raisers is how many people raise an arch or take it down: each line overhead has one more, who only watches it.

@@ -25,9 +25,9 @@ const (
 	HolidayDays = 90
 )
 
-// Reach is how high a grown person works with both feet on the ground. Common practice, no source.
+// Reach is how high a grown person works with both hands and both feet on the ground. Common practice, no source.
 func Reach(u measure.System) measure.Length {
-	return measure.By(u, 7*measure.Foot, 2100*measure.Millimetre)
+	return measure.By(u, 78*measure.Inch, 1950*measure.Millimetre)
 }
 
 // Stepladder is the size of stepladder for work at a height: nobody stands on its top two steps, 2 ft (600 mm). Sizes as they are sold; common practice, no source.
@@ -60,7 +60,7 @@ const (
 )
 
 // RaisingGust is the gust, forecast or felt, from which on no arch is raised: tents are postponed above 20 mph observed (a university's emergency management,
-// seen). The tunnel's own closing gust counts where it is lower.
+// seen). The tunnel's own closing gust, as it is felt, counts where it is lower.
 func RaisingGust(u measure.System) measure.Speed {
 	return measure.By(u, 20*measure.MPH, measure.Speed(30/3.6))
 }

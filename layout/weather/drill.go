@@ -2,6 +2,8 @@ package weather
 
 import (
 	"math"
+
+	"hoopwright/layout/practice"
 )
 
 // Act is one step of laying the tunnel flat.
@@ -10,7 +12,8 @@ type Act int
 // The acts, in the order they are done: in daylight, and before gusts pass those that arches are raised in. Once it is too late for them nothing is touched, both ends are barred, and
 // everyone stays twice the crown's height away.
 const (
-	Unplug    Act = iota // every plug at every outlet
+	Unplug    Act = iota // every plug at every outlet, the cords off strings and arches
+	Unhang               // strings in rows and drops, which hold arch to arch
 	FreeRidge            // each ridge piece out of one of its sockets
 	Untie                // guys and braces, of one arch after the other as it comes to it
 	SpringOff            // the last arch first: off its stakes, both feet together
@@ -32,18 +35,19 @@ type Drill struct {
 	Apart   float64 // m, twice the highest crown: how near anyone comes when it is too late
 }
 
-// Minutes of the whole crew for one of each: common practice, no source.
+// Minutes of the whole crew for one of each; an arch takes as long as where nothing presses, practice.MinutesDown. Common practice, no source.
 const (
-	drillUnplug  = 5.0
-	drillRidge   = 0.5
-	drillUntie   = 0.5
-	drillSpring  = 1.5
-	drillTieDown = 1.5
-	drillCap     = 0.1
+	drillUnplug  = 10.0
+	drillUnhang  = 1.0
+	drillRidge   = 1.0
+	drillUntie   = 1.0
+	drillTieDown = 2.0
+	drillCap     = 0.2
+	drillSpring  = practice.MinutesDown - drillRidge - 2*drillCap
 )
 
-// Drill returns the lay-flat drill. lit says whether there is anything to unplug.
-func (w *Weather) Drill(lit bool) Drill {
+// Drill returns the lay-flat drill. lit says whether there is anything to unplug, hung how many strings hang in rows and drops.
+func (w *Weather) Drill(lit bool, hung int) Drill {
 	t := w.of
 	n := len(t.Arches)
 	var d Drill
@@ -56,6 +60,7 @@ func (w *Weather) Drill(lit bool) Drill {
 	if lit {
 		add(Unplug, 1, drillUnplug)
 	}
+	add(Unhang, hung, drillUnhang)
 	if t.joined() {
 		add(FreeRidge, n-1, drillRidge)
 	}

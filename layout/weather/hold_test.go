@@ -149,7 +149,7 @@ func TestThawing(t *testing.T) {
 // TestDrill: every arch is sprung off and tied down, every stake capped, every bay's ridge piece freed; more arches take longer.
 func TestDrill(t *testing.T) {
 	w := Solve(tunnel(6, hoop(), guyed(7*foot, 1, 6)))
-	d := w.Drill(true)
+	d := w.Drill(true, 3)
 	counts := map[Act]int{}
 	for i, s := range d.Steps {
 		counts[s.Act] = s.Count
@@ -157,16 +157,20 @@ func TestDrill(t *testing.T) {
 			t.Errorf("act %d comes after %d", s.Act, d.Steps[i-1].Act)
 		}
 	}
-	for act, want := range map[Act]int{Unplug: 1, FreeRidge: 5, Untie: 4, SpringOff: 6, TieDown: 6, CapStakes: 12} {
+	for act, want := range map[Act]int{Unplug: 1, Unhang: 3, FreeRidge: 5, Untie: 4, SpringOff: 6, TieDown: 6, CapStakes: 12} {
 		if counts[act] != want {
 			t.Errorf("act %d is done %d times, want %d", act, counts[act], want)
 		}
 	}
-	if long := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(true); long.Minutes <= d.Minutes {
+	if long := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(true, 3); long.Minutes <= d.Minutes {
 		t.Errorf("%g minutes for 12 arches, %g for 6", long.Minutes, d.Minutes)
 	}
+	// By hand: 10 for the plugs, 3 strings, 4 guys, 6 arches of 8 and of 2 to tie down, less the ridge piece that the last one has not.
+	if want := 5 * math.Ceil((10+3+4+6*8+6*2-1)/5.); d.Minutes != want {
+		t.Errorf("%g minutes, want %g", d.Minutes, want)
+	}
 	close2(t, "apart", d.Apart, 2*w.of.Arches[0].Crown.Metres(), 1e-9)
-	if dark := w.Drill(false); dark.Steps[0].Act != FreeRidge {
+	if dark := w.Drill(false, 0); dark.Steps[0].Act != FreeRidge {
 		t.Error("what is dark is unplugged")
 	}
 }
