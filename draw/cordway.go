@@ -119,7 +119,7 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 			}
 			w.to(lane.Add(ahead(i).Times(slant)), foot.Arch, false)
 		case !out:
-			w.to(lane.Sub(ahead(i-1).Times(slant)), foot.Arch, false)
+			w.to(w.round(lane, ahead(i-1).Times(slant), ground), foot.Arch, false)
 			w.to(ground, foot.Arch, false)
 		case c.feeds(k, p): // comes in to the foot that a further cord goes on from
 			w.to(lane.Sub(ahead(i-1).Times(slant)), foot.Arch, false)
@@ -130,6 +130,20 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		}
 	}
 	return joined(w.legs)
+}
+
+// round is where a cord turns from its lane in to a foot that it ends at: before it, or past it where a guy's stake would lie on the cord.
+func (w *wayDrawer) round(lane, slant, foot paper.Point) paper.Point {
+	turn := lane.Sub(slant)
+	in := foot.Sub(turn)
+	u := in.Unit()
+	for _, s := range w.plan.Stakes {
+		at := w.v.at(s.At()).Sub(turn)
+		if along, off := at.X*u.X+at.Y*u.Y, at.X*u.Y-at.Y*u.X; s.Guy && along > 0 && along < in.Long() && max(off, -off) < siteGuy+1 {
+			return lane.Add(slant)
+		}
+	}
+	return turn
 }
 
 // feeds reports whether another cord goes on from one at a place.

@@ -7,6 +7,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/arch"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -70,7 +71,8 @@ type perspective struct {
 	shown []int                         // numbers of the arches drawn, 1 first
 	wound map[lights.Part][]lights.Wrap // by what they are on
 	hung  map[string]lights.String      // by name
-	guyed []spot                        // a guy that is drawn, of arch 1 if it has any, from its tie to its stake
+	guyed []spot                        // a guy or brace that is drawn, of arch 1 if it has any, from its tie to its stake
+	holds ground.Kind                   // which of them it is
 }
 
 func (p *perspective) kind(number int) *arch.Kind { return p.plan.Arches[number-1].Kind }
@@ -210,7 +212,7 @@ func (p *perspective) floor() {
 	}
 }
 
-// people stands two people for scale behind an arch: in the next bay, or behind a lone arch.
+// people stands two people, one where no more may be inside, for scale behind an arch: in the next bay, or behind a lone arch.
 func (p *perspective) people(number int) {
 	st := p.plan.Ground.Stations[number-1]
 	ahead := p.plan.Spec.Tunnel.Spacing / 2
@@ -220,10 +222,11 @@ func (p *perspective) people(number int) {
 	sin, cos := math.Sincos(float64(st.Heading))
 	pen := paper.Pen{Width: 0.5}
 	span := p.kind(number).Span
-	for _, who := range []struct {
+	both := []struct {
 		figure
 		height, across measure.Length
-	}{{adult, adultHeight, span * 0.22}, {child, childHeight, span * 0.04}} {
+	}{{adult, adultHeight, span * 0.22}, {child, childHeight, span * 0.04}}
+	for _, who := range both[:max(1, min(p.plan.MostInside()-1, len(both)))] { // the watcher is not shown
 		feet := p.spot(number, who.across, 0)
 		feet.X, feet.Y = feet.X+ahead*measure.Length(sin), feet.Y+ahead*measure.Length(cos)
 		at, ok := p.at(feet)
@@ -250,7 +253,7 @@ func (p *perspective) guys() {
 		}
 		guy := []spot{p.onPipe(s.Arch, tape), stake}
 		if p.stroke(guy, paper.Thin); p.guyed == nil || s.Arch == 1 {
-			p.guyed = guy
+			p.guyed, p.holds = guy, s.Kind()
 		}
 	}
 }

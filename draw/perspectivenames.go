@@ -3,6 +3,7 @@ package draw
 import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/spec"
 )
 
@@ -22,7 +23,17 @@ func (p *perspective) names() {
 	}
 	name(p.foot(1, spec.Left), stands, paper.Point{X: 1, Y: -1})
 	if p.guyed != nil {
-		name(p.guyed[0].towards(p.guyed[1], 0.3), "guy", paper.Point{X: -1})
+		holds := "guy"
+		if p.holds == ground.OfBrace {
+			holds = "brace"
+		}
+		for _, share := range []float64{0.7, 0.3} { // low, where few lines run; else over the leg that it passes
+			at := p.guyed[0].towards(p.guyed[1], share)
+			if q, ok := p.at(at); ok && p.room.Inset(1).Contains(q) {
+				name(at, holds, paper.Point{X: -1})
+				break
+			}
+		}
 	}
 	if len(p.shown) > 1 {
 		next := p.shown[1]

@@ -88,7 +88,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	var lines []string
 	kinds := []ground.Kind{ground.OfLeg, ground.OfGuy, ground.OfBrace}
 	add(true, 2, d.standsOn(kinds[0], "stake", "base"), func(b *place.Board, at paper.Point) { b.Page.Fill(paper.Circle(at, 0.9), paper.Black) })
-	for i, words := range [][3]string{{"guy", "guy stake", "guy weight"}, {"brace", "peg", "brace weight"}} {
+	for i, words := range [][3]string{{"guy", "guy stake", "guy weight"}, {"brace", "brace stake", "brace weight"}} {
 		if ends := d.standsOn(kinds[1+i], words[1], words[2]); ends != "" {
 			add(true, 3, ends, func(b *place.Board, at paper.Point) { guySign(b, at, kinds[1+i]) })
 			lines = append(lines, words[0])

@@ -69,7 +69,7 @@ func (p *Plan) groundFarOut() {
 		}
 		n := *p.Spec
 		if n.Guys.Out = weather.OutFor(n.Guys.From, n.Units); p.groundWorse(&n) {
-			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so, or brace a bay."
+			f.Cure, f.Text = nil, f.Text+" Farther out the ground is not free: build so, or brace a bay and print again."
 		}
 	}
 }

@@ -116,7 +116,7 @@ func rebar(item string) string {
 	return "rebar " + bar.Name
 }
 
-// ropes says what a coil of line is cut into.
+// ropes says what a coil of line is for.
 func ropes(list []stock.Rope, u measure.System) string {
 	words := ""
 	for i, r := range list {
@@ -124,7 +124,7 @@ func ropes(list []stock.Rope, u measure.System) string {
 		if r.Kind != stock.CrownRope {
 			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down"}[r.Kind])
 		}
-		words += [2]string{"; you cut ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
+		words += [2]string{"; for ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}
 	return words
 }

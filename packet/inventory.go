@@ -194,7 +194,7 @@ func stakeKinds(p *layout.Plan) (list []stakeKind) {
 		case s.Base:
 			what, noun = "bar of a base", "bar"
 		case s.Bay > 0:
-			what = "peg"
+			what = "brace stake"
 		case s.Guy:
 			what = "guy stake"
 		}

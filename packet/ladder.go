@@ -27,10 +27,10 @@ func CureLines(p *layout.Plan) (lines []string) {
 	}
 	for _, c := range cures {
 		if c.Inside.Called() == 0 {
-			lines = append(lines, fmt.Sprintf("%s   # %s: not yet enough for any wind; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, c.Price, b.currencyWords()))
+			lines = append(lines, fmt.Sprintf("%s   # %s: not yet enough for any wind; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, c.Price, currencyWords(b.spec)))
 			continue
 		}
-		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, b.currencyWords()))
+		lines = append(lines, fmt.Sprintf("%s   # %s: then nobody inside from %s, flat before %s; %+.0f%s", specLine(c.Change, p.Spec), c.Change.Key, b.shortGust(c.Inside), b.shortGust(c.Down), c.Price, currencyWords(b.spec)))
 	}
 	if !reached {
 		aim := p.Spec.Weather

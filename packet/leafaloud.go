@@ -9,6 +9,7 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
+	"hoopwright/layout"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -88,7 +89,7 @@ func (b *binder) phones() block.Block {
 	}
 	var who block.Blanks // who decides if it is open, and the switches of the nights, are on their leaf
 	if len(b.plan.Strings) > 0 {
-		who = block.Blanks{{Word: "Who switches power off till it opens"}}
+		who = block.Blanks{{Word: "Power-off person while building"}}
 		if !placed(site, spec.PowerOff) { // else it is on every foot
 			who = append(who, block.Blank{Word: "where"})
 		}
@@ -134,18 +135,18 @@ func (b *binder) hazards() (list []aloud) {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
 	}
 	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up, keep "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" from any.")
-	for _, l := range site.Overhead {
-		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: stay "+b.spec.Units.Room(l.Keep)+" off, one person does nothing but watch.")
+	for i, l := range site.Overhead {
+		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: stay "+b.spec.Units.Room(l.Keep)+" off"+ownersYes(b.plan, i)+", one person does nothing but watch.")
 	}
 	based := slices.ContainsFunc(b.plan.Stakes, func(s ground.Stake) bool { return s.Base })
 	part(map[[2]bool]string{{true, true}: "Stakes, feet", {true, false}: "Stakes", {false, true}: "Feet"}[[2]bool{driven, based}], readOn(build))
-	add(driven, "Hammer", "Crushed fingers, splinters of steel: eye protection on, two paces off, nobody holds the stake.")
+	add(driven, "Hammer", "Crushed fingers, flying steel: eye protection on, others two paces off, nobody holds the stake.")
 	add(based, "Weights", "No arch goes on a foot before all its bags lie.")
 	add(stakes, "Bare steel", "A spike for whoever falls: cap or pipe on it, always.")
 	add(driven && site.Soil == spec.Frozen, "Frozen ground", "Stakes glance off, and go slack in the thaw: look at each again after it.")
 	tight := ""
 	if finding.Has(b.plan.Findings, "bends-too-tight") {
-		tight = " Near its strength: indoors till raised, never heated; frost: another day."
+		tight = " Near its strength: stored indoors, never heated."
 	}
 	part("Cutting and raising", readOn(build))
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
@@ -161,13 +162,26 @@ func (b *binder) hazards() (list []aloud) {
 	}
 	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, tell the organiser.")
 	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), reads+" every evening")
-	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cover, no sign on arches.")
+	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cloth, no sign on arches.")
 	add(arches, "Crowd", "A fall in a crush piles people up: count at each way in.")
 	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")
 	part("Taking down, laying flat", readOn())
 	add(arches, "All again", returning(stakes, strings))
 	return list
+}
+
+// nearWire is the finding of a wire that an upright pipe may come too near to.
+const nearWire = "near-overhead-line"
+
+// ownersYes is what the i-th wire forbids work beside it without, where that cannot keep off.
+func ownersYes(p *layout.Plan, i int) string {
+	if slices.ContainsFunc(p.Findings, func(f finding.Finding) bool {
+		return f.Code == nearWire && f.Key == fmt.Sprintf("site.overhead[%d]", i)
+	}) {
+		return " without its owner’s written yes"
+	}
+	return ""
 }
 
 // returning is what hurts once more as arches come off, said in full where they do.

@@ -72,8 +72,8 @@ func buyingWaits(all []remark) bool {
 	return slices.ContainsFunc(all, func(t remark) bool { return t.place() <= toBuy })
 }
 
-// boughtFor are findings of other leaves that thicker, longer or more of what is bought would cure.
-var boughtFor = []string{"lies-flat-early", "closes-early", "folds-under-ice", "bar-too-thick", "sleeve-longer-than-stick", "stake-bends", "stake-too-shallow"}
+// boughtFor are findings of other leaves that thicker, longer or more of what is bought would cure, and a wire that the tunnel is moved away from: then all is printed again.
+var boughtFor = []string{"lies-flat-early", "closes-early", "folds-under-ice", "bar-too-thick", "sleeve-longer-than-stick", "stake-bends", "stake-too-shallow", nearWire}
 
 // boardFindings are findings, the first so many in full. Of the others notes are named in a line; at -1 what to look at is too.
 func boardFindings(all []remark, full int) []block.Block {
@@ -97,7 +97,7 @@ func boardFindings(all []remark, full int) []block.Block {
 		list = append([]block.Block{{Name: "before buying", Gap: 3, Keep: true, Body: partHead{"Before buying", "Buy: yes / no. " + organiserSigns}}}, list...)
 	}
 	if len(titles) > 0 { // here, for some hang on what is bought
-		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("Organiser reads annex, Reckoning:") + " “" + strings.Join(titles, "”, “") + "”.")})
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("Organiser, printed on request:") + " “" + strings.Join(titles, "”, “") + "”.")})
 	}
 	return append(append(list, building), after...)
 }
@@ -133,7 +133,7 @@ func (b *binder) boardFoot() (list []block.Block) {
 
 // unsaid are the numbers to ring that the foot of every side lacks.
 func (b *binder) unsaid() (open block.Blanks) {
-	if b.spec.Site.Emergency == "" {
+	if emergency(b.spec, "") == "" {
 		open = append(open, block.Blank{Word: "Emergency number"})
 	}
 	if b.spec.Crew.Ask.Phone == "" {
@@ -198,7 +198,7 @@ func (b *binder) boardFigures() keyFigures {
 		list = append(list, figure{"Strings of lights", fmt.Sprint(n)}, figure{"Power, all lit", measure.Watts(p.Power.Watts)})
 	}
 	if c := p.Cost; c.Bought.Money > 0 {
-		list = append(list, figure{"Buy now," + b.currencyWords(), roundly(c.Bought)})
+		list = append(list, figure{"Buy now," + currencyWords(b.spec), roundly(c.Bought)})
 	}
 	return list
 }

@@ -176,7 +176,10 @@ func (r runSheet) marking(day int) block.Block {
 		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
 	}
 	if day == r.Marked-1 && drives(r.plan) {
-		text += ", say who calls and flags"
+		text += ", say who calls"
+		if slices.ContainsFunc(r.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
+			text += " and flags"
+		}
 	}
 	for _, j := range r.Jobs {
 		for k, st := range j.Stints {
@@ -211,7 +214,7 @@ func (r runSheet) head(day int) block.Block {
 	case d.Bench():
 		text += ", at the bench."
 	case d.Light == nil:
-		text += " if light lasts. Sunset ____"
+		text += ". Stop at sunset, ____"
 	default:
 		text += fmt.Sprintf(". Light to %s, dark %s.", block.Figure(d.Light.Set.String()), d.Light.Dusk)
 	}
@@ -302,7 +305,7 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 			if st.Day != day {
 				continue
 			}
-			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, r.Hands)}
+			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, r.Hands) + r.watchers(work, st.Hands)}
 			if work == crew.ClearUp {
 				bar.Who = "who is free"
 			}
@@ -319,6 +322,15 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 	}
 	slices.SortFunc(list, func(a, b draw.ChartBar) int { return cmp.Compare(a.Begin, b.Begin) })
 	return list
+}
+
+// watchers are those of the people who raise who do nothing but watch a wire: the last of them.
+func (r runSheet) watchers(work crew.Work, hands []int) string {
+	n := len(hands) - len(r.plan.Spec.Site.Overhead)
+	if n == len(hands) || work != crew.RaiseFirst && work != crew.RaiseOthers {
+		return ""
+	}
+	return ": " + whoWords(hands[max(0, n):], r.Hands) + " watches"
 }
 
 // whoWords names people by letters: three or more in a row by the first and the last of them.

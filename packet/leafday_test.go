@@ -288,10 +288,10 @@ func TestSiteMapNamesEverything(t *testing.T) {
 	}
 }
 
-// A wire is named with its height. One that an arch's joined pipe could reach forbids ladder and pipe until its owner is asked, one above that only beside the tunnel.
+// A wire is named with its height. One that an arch's joined pipe could reach forbids ladder and pipe without its owner's yes, one above that only beside the tunnel.
 func TestWireOnTheMap(t *testing.T) {
 	garden := string(specs(t)["garden.yaml"])
-	for high, forbids := range map[string]string{"18 ft": "before its owner is asked", "40 ft": "outside the tunnel"} {
+	for high, forbids := range map[string]string{"18 ft": "without its owner’s written yes", "40 ft": "outside the tunnel"} {
 		plan := planOf(t, []byte(strings.Replace(garden, "  outlets:", "  overhead: [{name: drop, line: [[-30 ft, 42 ft], [60 ft, 42 ft]], height: "+high+"}]\n  outlets:", 1)))
 		sides, _ := dayOf(t, plan)
 		words := strings.ReplaceAll(strings.Join(wordsOf(sides[1].page), " "), "\n", " ")

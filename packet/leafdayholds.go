@@ -142,6 +142,8 @@ func (r runSheet) holdName(t crew.Task) string {
 	switch name := holdWords[t.Action]; {
 	case t.Action == crew.MeasureArch:
 		return say.Capital(say.Numbered("arch", t.Of.Arches)) + " measured"
+	case t.Action == crew.WatchLine && ownersYes(r.plan, t.Of.Overhead[0]) != "":
+		return "Wire: owner’s yes, watcher"
 	case t.Action == crew.CallLocator:
 		if crew.LikelyNEC(r.plan.Spec) {
 			return "811 called"

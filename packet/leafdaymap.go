@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,7 +11,6 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
-	"hoopwright/layout/finding"
 	"hoopwright/layout/power"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
@@ -119,19 +119,21 @@ func (m siteMaps) said(more string) block.Block {
 		ground = "Nothing goes in before utilities and owner have marked. "
 	}
 	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
+	wide := "Hatching"
 	if len(site.Buried) > 0 || hard {
+		wide = "Wide hatching"
 		ground += "Hatched ground: no stake, no digging. "
 	}
 	if hard {
 		ground += "No wheels over cords. "
 	}
 	if len(site.Overhead) > 0 {
-		ground += "Wide hatching, below a wire: no ladder, no upright pipe"
-		if finding.Has(m.plan.Findings, "near-overhead-line") {
-			ground += " before its owner is asked."
-		} else {
-			ground += " outside the tunnel."
+		ground += wide + ", below a wire: no ladder, no upright pipe"
+		near := ""
+		for i := range site.Overhead {
+			near = cmp.Or(near, ownersYes(m.plan, i))
 		}
+		ground += cmp.Or(near, " outside the tunnel") + "."
 	}
 	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + strings.TrimLeft(ground+"\n", "\n") +
 		"Trouble: stop, meet at __________, count heads, ring " + emergency(m.plan.Spec, "__________") + ". Heard by all, A: __________" + more

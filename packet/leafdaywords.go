@@ -40,11 +40,11 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		return say.Capital(strings.Join(words, ", "))
 	},
 	crew.MakeLegs: func(p *layout.Plan) string {
-		do := "Mark " // whole sticks
-		if slices.ContainsFunc(p.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.CutLegs || t.Action == crew.JoinSticks }) {
-			do = "Make "
+		braces := ""
+		if heldBy(p).braces && !p.Spec.Braces.Line {
+			braces = ", braces"
 		}
-		return do + say.Count(2*len(p.Ground.Stations), "leg") + withRidge(p, ", cut ridge 1")
+		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + braces + withRidge(p, ", ridge 1")
 	},
 	crew.TryOutlets: plainWork("TEST at the outlets"),
 	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
@@ -156,7 +156,7 @@ func (b *binder) dayStops() block.Block {
 		for _, f := range t.Want {
 			switch f.What {
 			case crew.GustBelow:
-				raise += "gusts " + figure("raising gust", u.Speed(f.Gust)) + ", "
+				raise += "gusts forecast or felt from " + figure("raising gust", u.Speed(f.Gust)) + ", "
 			case crew.WarmerThan:
 				raise += figure("raising cold", u.Temperature(f.Cold)) + " or colder, "
 			case crew.PeopleThere:
@@ -166,7 +166,7 @@ func (b *binder) dayStops() block.Block {
 	}
 	text := ""
 	if raise != "" {
-		text = fmt.Sprintf("Raise nothing, leaf %d: %s.\n", leafNumber("raise"), raise)
+		text = fmt.Sprintf("Raise nothing: %s.\n", raise)
 	}
 	ask := b.spec.Crew.Ask.Name
 	if ask == "" { // else the phone is on the foot

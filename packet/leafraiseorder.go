@@ -145,7 +145,7 @@ func (r raising) aloud() block.Block {
 	}
 	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
-		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length))))
+		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away%s.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length)), ownersYes(r.Plan, f.Line)))
 	}
 	list := saidAloud(r.Plan.Spec, lines...)
 	list.Facts = facts
@@ -260,7 +260,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 			p.do += " " + r.braceWords(pegs)
 		}
 	case braced:
-		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Pegs stay capped."
+		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Brace stakes stay capped."
 	case len(r.stand) == 1 || len(r.Plan.Ridge) == 0:
 		p.do, p.off = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright")), leans
 	default:

@@ -205,7 +205,7 @@ var (
 		crew.PullUp: "pull test, height", crew.PullForce: "pull test, force", crew.PullMoves: "pull test, gives less than", crew.FootWidth: "feet, give or take",
 	}
 	curesFigures = map[crew.Remedy]string{
-		crew.BesideHole: "stake off its dot, at most", crew.MoveAcross: "stake moved across, at most", crew.MoveAlong: "stakes moved along, at most", crew.MoveGuy: "guy stake or peg moved, at most",
+		crew.BesideHole: "stake off its dot, at most", crew.MoveAcross: "stake moved across, at most", crew.MoveAlong: "stakes moved along, at most", crew.MoveGuy: "guy or brace stake moved, at most",
 		crew.DriveDeeper: "pull test, deeper", crew.SlideTheRow: "row slid for each of difference",
 	}
 )

@@ -133,7 +133,7 @@ func (b buying) total() string {
 	if len(readLabels(b.plan)) == 0 && buyingWaits(remarksOf(b.plan.Findings)) { // else it stands over the labels
 		text = fmt.Sprintf("Buy once leaf %d says yes. Total ", leafNumber("board"))
 	}
-	text += block.Figure(money(b.spec, sum.Money))
+	text += block.Figure(fmt.Sprintf("%.2f", sum.Money)) + currencyWords(b.spec)
 	if sum.Assumed > 0 {
 		text += ", ≈ assumed"
 	}

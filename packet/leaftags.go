@@ -48,15 +48,12 @@ func (b *binder) tagBlocks() []block.Block {
 		cards = append(cards, draw.Tag{Name: "WRAPPED LEGS", What: "One layer, plugs bagged."})
 	}
 	cards = append(cards, sortTags(b.plan)...)
-	if len(cards)%tagsAcross > 0 {
-		cards = append(cards, draw.Tag{Name: "SPARES", What: sparesSaid(b.plan)})
-	}
 	head := clip(b.spec.Title, paper.Small, 40)
 	if b.spec.Season != "" {
 		head = clip(head+", "+b.spec.Season, paper.Small, 50)
 	}
 	blocks := []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
-		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on at FOOT, where arrows start.", leafNumber("takedown"))}}}
+		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on; legs: where arrows start.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		var facts []block.Fact
@@ -77,44 +74,71 @@ func archTag(a arch.Arch, of int, u measure.System) draw.Tag {
 		for _, l := range sticks {
 			words = append(words, u.Cut(l))
 		}
+		if len(words) > 1 {
+			words[0] += " at the foot"
+		}
 		return strings.Join(words, " + ")
 	}
-	legs := fmt.Sprintf("L%d, R%d: FOOT %s each", a.Number, a.Number, long(a.Left))
+	legs := fmt.Sprintf("L%d, R%d: %s each", a.Number, a.Number, long(a.Left))
 	switch {
 	case a.Spec.OneStick:
-		legs = "One stick, FOOT to FOOT " + long(a.Left)
+		legs = "One stick, foot to foot " + long(a.Left)
 	case !slices.Equal(a.Left, a.Right):
-		legs = fmt.Sprintf("FOOT L%d: %s. FOOT R%d: %s", a.Number, long(a.Left), a.Number, long(a.Right))
+		legs = fmt.Sprintf("L%d: %s. R%d: %s", a.Number, long(a.Left), a.Number, long(a.Right))
 	}
 	return draw.Tag{Name: fmt.Sprintf("ARCH %d", a.Number), Of: fmt.Sprintf("of %d", of), What: legs}
 }
 
-// sortTags are the cards of what is kept together beside the legs, with how many there are of each sort.
+// sortTags are the cards of what is kept together beside the legs, with how many there are of each sort, and spare; what is spare of the legs goes with the first.
 func sortTags(p *layout.Plan) (list []draw.Tag) {
+	spare, loose := map[string]int{}, []string{}
+	for _, s := range sparesOf(p) {
+		spare[s.noun] = s.count
+		if !slices.ContainsFunc(inventory(p), func(it stored) bool { return it.noun == s.noun && it.keep != keptLegs }) {
+			loose = append(loose, say.Count(s.count, "spare "+s.noun))
+		}
+	}
 	for _, sort := range keptSo(p) {
 		if sort.keep == keptLegs {
 			continue
 		}
 		var nouns, counted []string
-		count, more := map[string]int{}, map[string]string{"guy": " (" + guyParts + ")"}
-		if sort.keep == keptRidge && ridgeAlike(p.Cuts.Bars, p.Spec.Units) { // they were cut to what the first of them found
-			more["piece"] = " of ______ " + p.Spec.Units.Unit()
-		}
+		count, lead, more := map[string]int{}, map[string]string{}, map[string]string{"guy": " (" + guyParts + ")", "piece": ridgeCut(p)}
 		for _, it := range inventory(p) {
 			if it.keep != sort.keep || it.noun == "" { // boards have no number
 				continue
 			}
-			if count[it.noun] == 0 {
+			switch {
+			case count[it.noun] == 0:
 				nouns = append(nouns, it.noun)
+			case it.keep == keptStakes || it.keep == keptLights: // one that is missing is bought again by its kind
+				lead[it.noun] += fmt.Sprintf("%d + ", count[it.noun])
+				count[it.noun] = 0
 			}
 			count[it.noun] += it.count
 		}
 		for _, noun := range nouns {
-			counted = append(counted, say.Count(count[noun], noun)+more[noun])
+			words := lead[noun] + say.Count(count[noun], noun)
+			if n := spare[noun]; n > 0 {
+				words += fmt.Sprintf(" + %d spare", n)
+			}
+			counted = append(counted, words+more[noun])
 		}
+		counted, loose = append(counted, loose...), nil
 		list = append(list, draw.Tag{Name: strings.ToUpper(sort.what), What: strings.Join(counted, ", ")})
 	}
 	return list
+}
+
+// ridgeCut is room for how long ridge pieces alike were cut, the first apart, for the others were cut to what it found.
+func ridgeCut(p *layout.Plan) string {
+	switch {
+	case !ridgeAlike(p.Cuts.Bars, p.Spec.Units):
+		return ""
+	case len(p.Ridge) > 1:
+		return ": ridge 1 ______, others ______ " + p.Spec.Units.Unit()
+	}
+	return " of ______ " + p.Spec.Units.Unit()
 }
 
 const tagsAcross = 2

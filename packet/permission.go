@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/draw"
 	"hoopwright/draw/place"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 )
@@ -30,7 +31,8 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	}
 	add("Stakes in the ground", fmt.Sprintf("%s, steel, %s deep at most; capped while bare; located lines marked before any is driven", strings.Join(kinds, " and "), u.Inches(b.deepest())))
 	d := b.spec.Dates
-	add("Days", dateWords([]string{"marked", "built", "open from", "last evening", "taken down by"}, []time.Time{d.Mark, d.Build, d.Open, d.Close, d.Down}))
+	mark, _ := crew.MarkOn(b.spec, drives(b.plan))
+	add("Days", dateWords([]string{"marked", "built", "open from", "last evening", "taken down by"}, []time.Time{mark, d.Build, d.Open, d.Close, d.Down}))
 	add("People inside", fmt.Sprintf("%d at most; the fire authority's figure wins. Inside width %s at head height, one way through", b.plan.MostInside(), b.narrowest()))
 	if amps, circuits := b.lightAmps(); circuits > 0 {
 		const named = 3 // circuits that are named; of more the fullest alone

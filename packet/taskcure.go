@@ -61,7 +61,7 @@ func (w taskWords) cure(c crew.Cure) string {
 		}
 		return s + "."
 	case crew.MoveGuy:
-		return fmt.Sprintf("A guy stake or peg: up to %s, never into the walk.", u.Inches(c.By))
+		return fmt.Sprintf("A guy or brace stake: up to %s, never into the walk.", u.Inches(c.By))
 	}
 	return mending[c.Do]
 }

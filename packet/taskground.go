@@ -218,7 +218,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
 	if pegs {
-		words = append(words, "Paint P, the braces’ pegs, "+where+".")
+		words = append(words, "Paint P, the brace stakes, "+where+".")
 	}
 	return strings.Join(words, " ")
 }

@@ -110,7 +110,7 @@ func (w taskWords) checkNames(list []ground.Check) string {
 		}
 	case ground.GuyToLeg:
 		if len(list) > 2 {
-			return "Each " + say.And(heldBy(w.plan).pick("G", "peg")) + " dot to its leg at " + say.Numbered("arch", numbers(arch))
+			return "Each " + say.And(heldBy(w.plan).pick("G", "P")) + " dot to its leg at " + say.Numbered("arch", numbers(arch))
 		}
 	}
 	var names []string

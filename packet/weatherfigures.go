@@ -1,12 +1,14 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
 
 	"hoopwright/layout"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
 
@@ -94,15 +96,10 @@ func (b *binder) holdFigures() (list [][2]string) {
 	}
 	held := strings.Join(what, "; ")
 	if h.Chosen {
-		held += fmt.Sprintf(", chosen, about %.0f%s", math.Ceil(h.Cost), b.currencyWords())
+		held += fmt.Sprintf(", chosen, about %.0f%s", math.Ceil(h.Cost), currencyWords(b.spec))
 	}
 	return append(list, [2]string{"held lengthwise by", held})
 }
 
-// currencyWords names the currency after a sum.
-func (b *binder) currencyWords() string {
-	if b.spec.Currency == "" {
-		return " dollars"
-	}
-	return " " + b.spec.Currency
-}
+// currencyWords names the currency after a sum: that of the assumed prices where the spec names none.
+func currencyWords(s *spec.Spec) string { return " " + cmp.Or(s.Currency, "dollars") }

@@ -105,7 +105,7 @@ func calendarFindings(s *spec.Spec, driven bool) []finding.Finding {
 	}
 	if last, late := MarkOn(s, driven); late {
 		list = append(list, finding.Finding{Level: finding.LookAt, Code: "mark-too-late", Key: "dates.mark", Cure: []finding.Change{{Key: "dates.mark", Value: last.Format(time.DateOnly)}},
-			Text: fmt.Sprintf("The locating service must be called by %s to answer before the build on %s, and the white marks must be there first; mark by then, not on %s.", date(last), date(d.Build), date(d.Mark))})
+			Text: fmt.Sprintf("The locating service is called by %s to answer before the build on %s, once the dots are painted: paint them by then, as the leaves say, not on %s.", date(last), date(d.Build), date(d.Mark))})
 	}
 	down, key := d.Down, "dates.down"
 	if down.IsZero() {

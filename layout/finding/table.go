@@ -27,7 +27,7 @@ var (
 // rows has every code there is, by leaf.
 var rows = [...]Row{
 	{Code: "lights-too-long", Levels: look, Leaf: "board", Title: "Lights stay up too long", Cures: []string{"dates.close", "dates.down"}},
-	{Code: "mark-too-late", Levels: look, Leaf: "board", Title: "Stakes are marked too late", Cures: []string{"dates.mark"}},
+	{Code: "mark-too-late", Levels: look, Leaf: "board", Title: "Dots come too late", Cures: []string{"dates.mark"}},
 	{Code: "days-past", Levels: note, Leaf: "board", Title: "Days that are past"},
 	{Code: "season-elsewhere", Levels: look, Leaf: "board", Title: "Another season's days", Cures: []string{"season"}},
 	{Code: "letters-missing", Levels: look, Leaf: "board", Title: "Letters that cannot be printed"},

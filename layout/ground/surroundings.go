@@ -7,6 +7,7 @@ import (
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -80,13 +81,13 @@ func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Fi
 	if least >= o.Keep-slack {
 		return finding.Finding{}, false
 	}
-	level := finding.MustFix
+	level, orAsk := finding.MustFix, ""
 	if !s.Given(key+".keep") && !touches {
-		level = finding.LookAt
+		level, orAsk = finding.LookAt, "; else no ladder, no upright pipe without its owner's written yes"
 	}
 	what := fmt.Sprintf("the tunnel and the %s above its crowns that people and ladders need", u.Room(lim.Work))
 	if nearest.stick > nearest.crown+lim.Work {
-		what = fmt.Sprintf("the tunnel and an arch's pipe of %s sprung upright over a stake", u.Room(nearest.stick))
+		what = fmt.Sprintf("an arch's pipe of %s sprung upright over a stake", u.Room(nearest.stick))
 	}
 	comes := fmt.Sprintf("comes within %s of %s, nearest", u.Room(least), what)
 	if least == 0 {
@@ -94,8 +95,8 @@ func overhead(s *spec.Spec, o spec.Overhead, key string, bays []bay) (finding.Fi
 	}
 	return finding.Finding{
 		Level: level, Code: "near-overhead-line", Key: key,
-		Text: fmt.Sprintf("Overhead line %s, %s up, %s at %s; keep %s away. Move the tunnel, and ask the line's owner before a pipe or ladder goes up near it.",
-			o.Name, u.Room(o.Height), comes, nearest.name, u.Room(o.Keep)),
+		Text: fmt.Sprintf("%s, %s up, %s at %s; keep %s away. Move the tunnel, print again%s.",
+			say.Capital(o.Name), u.Room(o.Height), comes, nearest.name, u.Room(o.Keep), orAsk),
 	}, true
 }
 

@@ -153,7 +153,7 @@ func (j *judge) down() {
 		return
 	}
 	first := w.Bears[0].Damage
-	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "%s was asked for; from %s %s (arch %d): lay all flat before.", j.u.Speed(aim), j.called(w.DownGust()), first.Cause, first.Arch)
+	j.add(finding.LookAt, codeDown, j.given(keyOfAims), "from %s %s (arch %d): lay all flat before.", j.called(w.DownGust()), first.Cause, first.Arch)
 }
 
 // crosses reports guys that run through the walk: from a tie above the opening outward and down to a stake beside it.
