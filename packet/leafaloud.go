@@ -136,7 +136,7 @@ func (b *binder) hazards() (list []aloud) {
 	}
 	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up, keep "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" from any.")
 	for i, l := range site.Overhead {
-		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: stay "+b.spec.Units.Room(l.Keep)+" off"+ownersYes(b.plan, i)+", one person does nothing but watch.")
+		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: "+b.spec.Units.Room(l.Keep)+" off"+ownersYes(b.plan, i)+". One person only watches it, always.")
 	}
 	based := slices.ContainsFunc(b.plan.Stakes, func(s ground.Stake) bool { return s.Base })
 	part(map[[2]bool]string{{true, true}: "Stakes, feet", {true, false}: "Stakes", {false, true}: "Feet"}[[2]bool{driven, based}], readOn(build))
@@ -151,7 +151,7 @@ func (b *binder) hazards() (list []aloud) {
 	part("Cutting and raising", readOn(build))
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
-	add(arches, "A lone arch", "Falls along the walk: the Guard does nothing but hold it.")
+	add(arches, "A lone arch", "Falls along the walk: one person only holds it.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
@@ -179,7 +179,7 @@ func ownersYes(p *layout.Plan, i int) string {
 	if slices.ContainsFunc(p.Findings, func(f finding.Finding) bool {
 		return f.Code == nearWire && f.Key == fmt.Sprintf("site.overhead[%d]", i)
 	}) {
-		return " without its owner’s written yes"
+		return ", or its owner’s written yes"
 	}
 	return ""
 }

@@ -111,7 +111,7 @@ func (w watch) powerOff() []block.Block {
 		breakers = nil
 		for _, c := range w.plan.Circuits {
 			if c.Lights > 0 {
-				breakers = append(breakers, fmt.Sprintf("%s (%s)", cmp.Or(c.Spec.BreakerNo, "____"), strings.Join(c.Outlets, ", ")))
+				breakers = append(breakers, fmt.Sprintf("%s (for %s)", cmp.Or(c.Spec.BreakerNo, "____"), strings.Join(c.Outlets, ", ")))
 			}
 		}
 	}

@@ -140,7 +140,7 @@ func (r raising) people() []block.Block {
 	if len(r.heldTo(r.stand[0].Number)) > 0 && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
-	bring := fmt.Sprintf("Bring leaves %d, %d (goods)", leafNumber("stakes"), leafNumber("stock"))
+	bring := fmt.Sprintf("Bring leaves %d, %d", leafNumber("stakes"), leafNumber("stock"))
 	if len(r.Plan.Strings) > 0 {
 		bring += fmt.Sprintf(", %d", leafNumber("lights"))
 	}
@@ -198,12 +198,12 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	if k.Spec.OneStick {
 		pipe = "stick"
 	}
-	list := []block.Block{block.Heading(heading), block.Paragraph("Feet: arch off, caps on, call the stake crew.")}
+	list := []block.Block{block.Heading(heading), block.Paragraph("Feet: arch off, caps on, call stake crew.")}
 	for _, f := range []struct {
 		move arch.Move
 		does string
 	}{{arch.Move{Crown: m.By / 2}, "push both legs right down."}, {arch.Move{Crown: -m.Long.Crown, Shoulder: -m.Long.Shoulder}, fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))},
-		{m.Lean, upright(k) + "s lean. As for Feet."}} {
+		{m.Lean, upright(k) + "s lean. As Feet."}} {
 		if shows := showing(f.move); shows != "" {
 			list = append(list, block.Paragraph(shows+": "+f.does))
 		}

@@ -30,7 +30,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.RunCrownLine:
-		return block.Step{Text: fmt.Sprintf("Crown line, hand tight: turn and knot at each fitting, %s to %s.", block.Figure("1"), block.Figure(fmt.Sprint(r.stand[len(r.stand)-1].Number)))}
+		return block.Step{Text: "Crown line, hand tight: turn and knot at each fitting."}
 	case crew.SightAlong:
 		return r.sight(t)
 	case crew.HangDrops:

@@ -7,6 +7,7 @@ import (
 
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/say"
 )
 
@@ -43,6 +44,7 @@ func (r raising) bays() []block.Block {
 // joining tells of the arches after the first what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
 // which crowns two of them are plugged together.
 func (r raising) joining() (list []block.Block) {
+	ways := waysOutOf(r.Plan)
 	add := func(step int, text string, facts []block.Fact) {
 		list = append(list, block.Block{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", step) + strings.TrimSpace(text)}, Facts: facts})
 	}
@@ -52,11 +54,19 @@ func (r raising) joining() (list []block.Block) {
 			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), text, facts)
 		}
 	}
+	for k, arches := range [2][]int{ways.left, ways.ask} {
+		if len(arches) > 0 {
+			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{": L last (" + say.And(ways.inLeft) + ").", ": ask (" + say.And(ways.inBoth) + ")."}[k]}})
+		}
+	}
 	if from := r.prongsFrom(); from > 0 {
 		add(r.step[from], r.ridgeProngs(), nil)
 	}
 	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
 		text, facts := r.fixing(t.Of.Stakes)
+		if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
+			text += " One past the next arch: once it is joined."
+		}
 		add(r.step[crew.RaiseRest], text, facts)
 	}
 	return list

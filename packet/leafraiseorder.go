@@ -141,7 +141,7 @@ func (r raising) aloud() block.Block {
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
-		"Gloves, eye protection" + off + ". Stop, ask: a crack, a leg that moves.",
+		"Gloves, eye protection" + off + ". Stop, ask: crack, leg that moves.",
 	}
 	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
@@ -242,7 +242,7 @@ func (r raising) rightFoot(a arch.Arch) panel {
 }
 
 // leans is what is done where an arch leans by itself.
-const leans = "It leans: arch off, caps on, call the stake crew."
+const leans = "It leans: arch off, caps on, call stake crew."
 
 // heldUp guys or braces the first arch, or has it held by a person.
 func (r raising) heldUp(a arch.Arch) panel {
@@ -254,7 +254,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Net tied along each."
+			p.do += " Net along each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
@@ -309,11 +309,11 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
-	prongs, unwound := "", ""
+	unwound := ""
 	if r.prongsFrom() == crew.MeasureBay {
-		prongs, unwound = " (prongs: overleaf)", "unwind it, "
+		unwound = "unwind, "
 	}
-	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1%s into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
 		p.do += ", tell the cutting crew"
 	}

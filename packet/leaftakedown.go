@@ -146,18 +146,24 @@ func (l lowering) freedBefore() map[int][2][]string {
 		if !s.Guy {
 			continue
 		}
-		at, k := s.Arch, s.Kind()-ground.OfGuy
-		for _, a := range l.stand {
-			if leg, ok := l.plan.Ground.Stake(ground.Leg(s.Side, a.Number)); ok && s.Bay == 0 && leg.Along <= s.Along {
-				at = max(at, a.Number)
-			}
-		}
+		at, k := reachOf(l.plan, s), s.Kind()-ground.OfGuy
 		if names := off[at]; !slices.Contains(names[k], s.Pair()) {
 			names[k] = append(names[k], s.Pair())
 			off[at] = names
 		}
 	}
 	return off
+}
+
+// reachOf is the last arch that a guy goes to or past; of a brace its own.
+func reachOf(p *layout.Plan, s ground.Stake) int {
+	at := s.Arch
+	for _, a := range standingOf(p) {
+		if leg, ok := p.Ground.Stake(ground.Leg(s.Side, a.Number)); ok && s.Bay == 0 && leg.Along <= s.Along {
+			at = max(at, a.Number)
+		}
+	}
+	return at
 }
 
 // takenOff has guys and braces taken off from the ground, while two hold the arch that is next and before anything else is moved.

@@ -36,7 +36,8 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if slices.ContainsFunc(w.plan.Power.Chains, overCrown) {
 			do = append(do, "unplug leg strings")
 		}
-		if heldBy(w.plan).guys {
+		unwound := slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.Unwind })
+		if heldBy(w.plan).guys && !unwound {
 			do = append(do, "guys off")
 		}
 		twist := say.Capital(strings.Join(append(do, "twist "+w.jointed()+" apart."), ", "))

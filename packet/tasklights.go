@@ -79,7 +79,11 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return w.hung() + " off" + stay + ": cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull."
+		guys := ""
+		if heldBy(w.plan).guys { // they are clamped under the wire
+			guys = " Then guys off."
+		}
+		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull." + guys
 	},
 }
 

@@ -214,7 +214,11 @@ func (w taskWords) wantDay(f crew.Figure) string {
 
 // stakesHold is what is seen of stakes that hold; caps are on those alone that no pipe stands on.
 func (w taskWords) stakesHold(f crew.Figure) string {
-	text := "None moves " + w.units.Inches(f.Length) + ". Ribbons on"
+	text := "None moves " + w.units.Inches(f.Length)
+	if heldBy(w.plan).guys { // a good one gives as much to a finger
+		text = "No stake moves; a guy " + w.units.Inches(f.Length) + " at most"
+	}
+	text += ". Ribbons on"
 	if slices.ContainsFunc(w.plan.Stakes, staysCapped) {
 		text += ", " + say.And(heldBy(w.plan).pick("guy", "brace")) + " stakes capped"
 	}
