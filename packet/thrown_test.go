@@ -81,6 +81,17 @@ guys: {arches: all, from: 6 ft 6 in, out: 4 ft}
 braces: {bays: all, from: 5 ft}
 site: {route: [{straight: 5 ft}, {left: 40 deg, radius: 24 ft}, {straight: rest}]}
 `,
+	"rows whose ends stand farther in": `tunnel: {arches: 50, spacing: 5 ft}
+arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}, except: [{arches: [1, last], span: 3 ft}]}
+guys: none
+site: {start: {at: [10 ft, 10 ft]}, marks: [{name: post, at: [0 ft, 0 ft]}, {name: gate, at: [30 ft, 0 ft]}, {name: lamp, at: [2 ft, 60 ft]}]}
+`,
+	"drops that cover next to nothing": `tunnel: {arches: 3, spacing: 6 ft}
+arch: {pipe: pvc sch40 3/4 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}
+site: {outlets: [{name: porch, at: [0 ft, -10 ft], circuit: a}]}
+lights: {drops: [{where: 'left legs below 5 in', string: mini led 50 warm, hang: 1 in}]}
+power: {circuits: {a: {volts: 120 V, breaker: 15 A, gfci: true}}}
+`,
 	"metric cords in an imperial packet": `tunnel: {arches: 4, spacing: 4 ft}
 arch: {pipe: pvc sch40 1/2 in, sticks: [10 ft, 10 ft], span: 7 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}
 site: {outlets: [{name: porch, at: [0 ft, -30 ft], circuit: a}]}
