@@ -206,7 +206,7 @@ func (l lowering) order() []block.Block {
 		}
 		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.4, Body: step, Facts: facts})
 	}
-	return append(list, l.laidFlat(flat))
+	return append([]block.Block{l.laidFlat(flat)}, list...)
 }
 
 // panels are the pictures of an arch that comes down, numbered on from what was done before.

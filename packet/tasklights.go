@@ -81,7 +81,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
 		guys := ""
 		if heldBy(w.plan).guys { // they are clamped under the wire
-			guys = " Then guys off."
+			guys = " Guys off."
 		}
 		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull." + guys
 	},
