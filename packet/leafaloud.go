@@ -136,7 +136,7 @@ func (b *binder) hazards() (list []aloud) {
 	}
 	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up, keep "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" from any.")
 	for i, l := range site.Overhead {
-		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: "+b.spec.Units.Room(l.Keep)+" off"+ownersYes(b.plan, i)+". One person only watches it, always.")
+		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: none within "+b.spec.Units.Room(l.Keep)+ownersYes(b.plan, i)+". One person only watches it, always.")
 	}
 	based := slices.ContainsFunc(b.plan.Stakes, func(s ground.Stake) bool { return s.Base })
 	part(map[[2]bool]string{{true, true}: "Stakes, feet", {true, false}: "Stakes", {false, true}: "Feet"}[[2]bool{driven, based}], readOn(build))
@@ -179,7 +179,7 @@ func ownersYes(p *layout.Plan, i int) string {
 	if slices.ContainsFunc(p.Findings, func(f finding.Finding) bool {
 		return f.Code == nearWire && f.Key == fmt.Sprintf("site.overhead[%d]", i)
 	}) {
-		return ", or its owner’s written yes"
+		return " without its owner’s written yes"
 	}
 	return ""
 }
