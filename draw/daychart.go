@@ -58,7 +58,7 @@ const (
 	chartHours paper.Length = 5.4 // the hours' line
 	chartStrip paper.Length = 3.2 // the day's light
 	chartGap   paper.Length = 1.2
-	chartRow   paper.Length = 4.7 // least height of a row
+	chartRow   paper.Length = 4.9 // least height of a row
 	chartTall  paper.Length = 8
 	chartRight paper.Length = 3 // past the bars
 	barInset   paper.Length = 0.5
