@@ -58,10 +58,10 @@ const (
 	chartHours paper.Length = 5.4 // the hours' line
 	chartStrip paper.Length = 3.2 // the day's light
 	chartGap   paper.Length = 1.2
-	chartRow   paper.Length = 4.9 // least height of a row
+	chartRow   paper.Length = 5.0 // least height of a row
 	chartTall  paper.Length = 8
 	chartRight paper.Length = 3 // past the bars
-	barInset   paper.Length = 0.5
+	barInset   paper.Length = 0.4
 	holdWide   paper.Length = 1.2 // of a hold, black on its bar
 	leafWide   paper.Length = 4.4 // of a leaf's number, white on black
 	leafApart  paper.Length = 0.6
