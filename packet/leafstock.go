@@ -13,11 +13,12 @@ func (b *binder) stockLeaf() []folio {
 	list, fetch := slices.Concat(readLabels(b.plan), buying{b.plan, b.spec}.blocks(b.bodyWidth())), fetching(b.plan)
 	front, back, fits := b.onTwoSides(slices.Concat(list, fetch), s.blocks())
 	titles := [2]string{"Buy and fetch", "Cut"}
-	if len(s.list) > 0 && !fits {
-		front, back, titles = list, append(fetch, s.blocks()...), [2]string{"Buy", "Fetch, then cut"}
+	if !fits {
+		front, back = list, append(fetch, s.blocks()...)
+		titles = [2]string{"Buy", "Fetch, then cut"}
 	}
 	if len(s.list) == 0 { // nothing is cut: no side for it
-		front, back = append(front, back...), nil
+		front, back, titles = append(front, back...), nil, [2]string{"Buy and fetch", "Fetch"}
 	}
 	if len(front)+len(back) == 0 {
 		return nil

@@ -98,6 +98,17 @@ site: {outlets: [{name: porch, at: [0 ft, -30 ft], circuit: a}]}
 lights: {wraps: [{where: legs, string: led 100 warm 230 V}]}
 power: {circuits: {a: {volts: 230 V, breaker: 16 A, gfci: true}}}
 `,
+	"nothing to cut, more to buy than a side holds": `tunnel: {arches: 7, spacing: 59 in, opening: {width: 43 in, height: 80 in}}
+arch: {pipe: {od: 1 in, wall: 0.11 in, modulus: 400000 psi, strength: 48 MPa, take off: 1 in, socket: 0.55 in, coupling stop: 0.08 in}, sticks: [240 in], span: 100.24 in, stake: {bar: 3/8 in, length: 48 in, depth: 19 in}}
+ridge: false
+guys: {arches: [1, last], from: 80 in, out: 59 in}
+braces: none
+site: {route: [{straight: 59 in}, {right: 56 deg, radius: 380.49 in}, {straight: rest}], start: {from: {post: 254.38 in, gate: 239.02 in}, side: left, heading: -45 deg}, marks: [{name: post, at: [0.00 in, 0.00 in]}, {name: gate, at: [400 in, 0 in]}, {name: lamp, at: [77.21 in, 340.90 in]}], soil: sandy, exposure: sheltered, buried: [{name: water pipe, line: [[235.71 in, 69.00 in], [421.22 in, 363.08 in]], marked by: owner}], overhead: [{name: service drop, line: [[7.28 in, 213.02 in], [114.97 in, 361.98 in]], height: 223.50 in}], features: [{name: rose bed, at: [90.18 in, 86.04 in], radius: 29 in}, {name: patio, outline: [[32.72 in, 27.09 in], [330.87 in, 370.22 in], [308.64 in, 147.53 in]], hard: true}], outlets: [{name: porch, at: [108.15 in, 402.14 in], circuit: b, sockets: 5}], address: 14 Quince Lane}
+lights: {wraps: [{where: 'legs', string: mini led 50 cool}, {where: 'right legs tape 0 in to 54.45 in', string: mini led 100 warm}, {where: 'arches tape 0 in to 70.36 in', string: mini led 70 red}], drops: [{where: 'arches', string: mine, hang: 8 in, lap: 4.64 in}], strings: {mine: {length: 385.55 in, bulbs: 68, watts: 40 W, volts: 120 V, weight: 0.5 lb, fuse: 3 A}}}
+power: {circuits: {a: {volts: 120 V, breaker: 15 A, gfci: true, other load: 1 A}, b: {volts: 120 V, breaker: 16 A, gfci: true, breaker no: 12}, c: {volts: 120 V, breaker: 20 A, gfci: false}, d: {volts: 120 V, breaker: 30 A, gfci: true, breaker no: 12}}, split: none, cords: [{gauge: 16 AWG, length: 600 in, sockets: 3, apart: 33 in, price: 30}], taps: [{sockets: 2, price: 6.50}]}
+stock: {sell: [{item: mini led 100 warm, price: 9.80}], own: []}
+crew: {helpers: 8, date: 2026-11-21, start: 08:00, tools: {ladders: 1, trestles: 3, tapes: 4, sledges: 3}}
+`,
 }
 
 func TestWholeWayFaults(t *testing.T) {
