@@ -311,15 +311,7 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 			if st.Day != day {
 				continue
 			}
-			hands, all := st.Hands, r.Hands
-			if work.Raises() {
-				missing := r.missing()
-				hands, all = slices.Concat(hands, missing), all+len(missing)
-			}
-			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(hands, all) + r.watchers(work, hands, all)}
-			if work == crew.ClearUp {
-				bar.Who = "who is free"
-			}
+			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: r.whoAt(work, st.Hands)}
 			for _, h := range holds {
 				if h.timed && h.day == day && st.Begin <= h.at && h.at <= st.End {
 					bar.Holds = append(bar.Holds, h.at)
@@ -346,13 +338,21 @@ func (r runSheet) ties(day int) bool {
 	})
 }
 
-// watchers are those of the people who raise who do nothing but watch a wire: the last of them.
-func (r runSheet) watchers(work crew.Work, hands []int, all int) string {
-	n := len(hands) - len(r.plan.Spec.Site.Overhead)
-	if n == len(hands) || !work.Raises() {
-		return ""
+// whoAt names who is at a work. To those who raise come the people who are still to be found; the last of them do nothing but watch a wire.
+func (r runSheet) whoAt(work crew.Work, hands []int) string {
+	switch {
+	case work == crew.ClearUp:
+		return "who is free"
+	case !work.Raises():
+		return whoWords(hands, r.Hands)
 	}
-	return ": " + whoWords(hands[max(0, n):], all) + " watches"
+	missing := r.missing()
+	hands, all := slices.Concat(hands, missing), r.Hands+len(missing)
+	who := whoWords(hands, all)
+	if wires := len(r.plan.Spec.Site.Overhead); wires > 0 {
+		who += ": " + whoWords(hands[max(0, len(hands)-wires):], all) + " watches"
+	}
+	return who
 }
 
 // whoWords names people by letters: three or more in a row by the first and the last of them.
