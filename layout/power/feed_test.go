@@ -493,6 +493,27 @@ func TestLowVoltageBehindSupplies(t *testing.T) {
 	}
 }
 
+// Two 24 V strings of an arch lose more than 3 and less than 5 % of it, by hand: 0.5 A there and back through the first and 0.25 A through the second, 10 m each, lamps at
+// their far ends. Behind a supply they hang on each other.
+func TestStringsBehindASupplyHangOnEachOther(t *testing.T) {
+	in := tunnel(2)
+	l := label("low", 6, catalog.LED)
+	l.Volts, l.Amps, l.MostWatts, l.Gauge, l.Length, l.Lead = 24, 0.25, 0, 0.25, 10_000, 0
+	l.Supply = &catalog.Supply{Watts: 24, Sockets: 2}
+	in.legs(l)
+	in.outlet("porch", -4000, -1000, 230, 16)
+	p := Feed(in)
+	checkPlan(t, in, p)
+	const ohms = 0.0195 / 0.25 // a metre of 0.25 mm2, by 19.5 ohm/km of 1 mm2: IEC 60228, flexible
+	want := (0.5 + 0.25) * 20 * ohms / 24
+	if c := p.Chains[0]; p.Supplies != 2 || len(c.Strings) != 2 || math.Abs(c.Drop-want) > 0.001 {
+		t.Errorf("%d supplies, %v loses %.4f, by hand %.4f", p.Supplies, c.Strings, c.Drop, want)
+	}
+	if slices.Contains(codes(p), "drop-over-3-percent") {
+		t.Errorf("found %v", codes(p))
+	}
+}
+
 // 13.6 A at one foot near the outlet: the drop would allow a 16 AWG cord, its 13 A do not.
 func TestCordCarriesItsCurrent(t *testing.T) {
 	in := tunnel(1)
