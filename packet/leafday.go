@@ -324,10 +324,10 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 	return list
 }
 
-// watchers are those of the people who raise who do nothing but watch a wire: the last of them.
+// watchers are those of the people who raise, and who hold crowns by the ladder, who do nothing but watch a wire: the last of them.
 func (r runSheet) watchers(work crew.Work, hands []int) string {
 	n := len(hands) - len(r.plan.Spec.Site.Overhead)
-	if n == len(hands) || work != crew.RaiseFirst && work != crew.RaiseOthers {
+	if n == len(hands) || n < 2 && work == crew.HoldRidge || !slices.Contains([]crew.Work{crew.RaiseFirst, crew.RaiseOthers, crew.HoldRidge}, work) {
 		return ""
 	}
 	return ": " + whoWords(hands[max(0, n):], r.Hands) + " watches"
