@@ -22,6 +22,7 @@ type stored struct {
 	keep  keeping
 	named bool   // each has a name, and a box to tick on the leaf: stakes
 	noun  string // it is counted by on a label
+	use   string // tells it there from others of its noun: of one that is missing another of its kind is bought
 }
 
 // keeping is a way of bundling and storing.
@@ -74,7 +75,7 @@ func inventory(p *layout.Plan) []stored {
 	caps := 0
 	for _, d := range stakeKinds(p) {
 		caps += d.count
-		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: d.noun == "stake", noun: d.noun})
+		list = append(list, stored{item: d.what, count: d.count, keep: keptStakes, named: d.noun == "stake", noun: d.noun, use: d.use})
 	}
 	add("stake cap", caps, keptStakes, "cap")
 	add("guy: "+guyParts, guys, keptBox, "guy")
@@ -88,7 +89,7 @@ func inventory(p *layout.Plan) []stored {
 		add(kind.item+", on its leg", kind.count, keptLegs, "string")
 	}
 	for _, kind := range off {
-		add("string "+kind.item, kind.count, keptLights, "string")
+		list = append(list, stored{item: "string " + kind.item, count: kind.count, keep: keptLights, noun: "string", use: kind.item})
 	}
 	for _, c := range p.Power.Lots {
 		name := fmt.Sprintf("cord %s %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), stock.Sold(c.Length, p.Spec.Units))
@@ -180,27 +181,27 @@ func drives(p *layout.Plan) bool {
 
 // stakeKind is the stakes of one use and length.
 type stakeKind struct {
-	what, noun string
-	length     measure.Length
-	count      int
+	what, use, noun string
+	length          measure.Length
+	count           int
 }
 
 func stakeKinds(p *layout.Plan) (list []stakeKind) {
 	for _, s := range p.Stakes {
-		what, noun := "leg stake", "stake"
+		what, use, noun := "leg stake", "leg", "stake"
 		switch {
 		case s.Base && s.Guy:
 			continue // it ends on a weight
 		case s.Base:
-			what, noun = "bar of a base", "bar"
+			what, use, noun = "bar of a base", "", "bar"
 		case s.Bay > 0:
-			what = "brace stake"
+			what, use = "brace stake", "brace"
 		case s.Guy:
-			what = "guy stake"
+			what, use = "guy stake", "guy"
 		}
 		k := slices.IndexFunc(list, func(d stakeKind) bool { return d.what == what && d.length == s.Length })
 		if k < 0 {
-			k, list = len(list), append(list, stakeKind{what: what, noun: noun, length: s.Length})
+			k, list = len(list), append(list, stakeKind{what: what, use: use, noun: noun, length: s.Length})
 		}
 		list[k].count++
 	}
@@ -240,7 +241,7 @@ func keptSo(p *layout.Plan) []kept {
 		{keptStakes, stakes, "scraped, caps on, lying down" + points + "."},
 		{keptBags, "Sandbags, boards", "off the ground."},
 		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag; in boxes, tag on. Dark or damaged: one bag, counted. Above freezing."},
-		{keptCords, "Cords, covers", supplies + "coiled, one box."},
+		{keptCords, "Cords, covers", supplies + "coiled; all the rest with them, batteries out. One box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }
 

@@ -60,7 +60,7 @@ func (l lighting) key() []block.Block {
 	if len(others) > 0 {
 		text += " Raising crew does " + inRanges(others)
 		if len(l.plan.Lights.Rows) > 0 {
-			text += ": lend leaf"
+			text += ": lend strings, leaf"
 		}
 		text += "."
 	}

@@ -145,7 +145,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
 	start, foot := "Pipe on trestles.", ""
 	if len(standing) > 0 {
-		foot = ", at a foot tied up the leg"
+		foot = "; at a foot tie them up the leg"
 	}
 	if slices.Contains(nouns, "legs") && !joined {
 		start = "Pipe on trestles, a leg’s arrow to its crown."
@@ -162,8 +162,8 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	if clear != "" {
 		step(clear, "")
 	}
-	step("Wind from where prongs are drawn, lead too"+l.leadOff()+". Plugs hang past the turns"+foot+".", turns+".")
-	step("Count bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
+	step("Wind from where prongs are drawn, lead too"+l.leadOff()+", counting bulbs. Plugs hang past the turns"+foot+".", turns+".")
+	step("Bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
 	step("Turns up to "+block.Figure(off)+" short: widen the last third; long: closer, tie back.", strings.TrimSpace("Farther: unwind. Never stretch, never cut. "+long),
 		append(facts, block.Fact{What: "how far a string's end may be off", Value: off})...)
@@ -249,7 +249,7 @@ func (l lighting) aloud() block.Block {
 	if low != nil {
 		supplied = ", " + say.And(low) + " strings on their own supply"
 	}
-	return saidAloud(l.plan.Spec, fmt.Sprintf("Bring: list, leaf %d. Test on %s outlet%s, dry. Nothing plugged in while wound.", leafNumber("stock"), withArticle(device(l.plan)), supplied))
+	return saidAloud(l.plan.Spec, fmt.Sprintf("Nothing plugged in while wound. Test on %s outlet%s, dry. Bring: list, leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock")))
 }
 
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.

@@ -142,7 +142,7 @@ func (w watch) noonCall() []block.Block {
 		answer(1.1, "CLOSED", fmt.Sprintf("Gusts %s or more, thunder, ice, snow, no call by dusk. %s", at, shut))
 	}
 	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away, phone"}, {Word: "Bars the ways", Share: 0.8}}
-	source := "by ____________"
+	source := "from ____________"
 	if gust.Forecast == 0 && !calm {
 		source = "by meter"
 	}
@@ -151,7 +151,7 @@ func (w watch) noonCall() []block.Block {
 		d := w.drill()
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat by sunset (leaf\u00a0%d), takes %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat before, by sunset (leaf\u00a0%d): %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
 			"Send: “LAY FLAT today at ____.”")
 		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", crew.Raisers(w.plan.Spec), practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}

@@ -33,7 +33,7 @@ func TestNightsLeaf(t *testing.T) {
 			want = append(want, "OPEN", u.Speed(gust.Called()), u.Speed(gust.Local))
 		}
 		if flat, ok := b.flatAt(); ok {
-			want = append(want, "LAY FLAT stopped, or up at dusk", "signed, after LAY FLAT signed again", u.Speed(flat.Called()))
+			want = append(want, "LAY FLAT stopped, late, or up at dusk", "signed, after LAY FLAT signed again", u.Speed(flat.Called()))
 			if flat != w.DownGust() {
 				t.Errorf("%s: laid flat at %v, the plan says %v", name, flat, w.DownGust())
 			}

@@ -32,7 +32,7 @@ func (w watch) worstCases() []nightCase {
 	}
 	list := []nightCase{{"Thunder, or " + at, "everyone out." + off + " Bar every way."}}
 	if _, ok := w.flatAt(); ok {
-		list = append(list, nightCase{"LAY FLAT stopped, or up at dusk", fmt.Sprintf("%s, all stay %s away till past.", touch, block.Figure(w.units.Room(w.apart())))})
+		list = append(list, nightCase{"LAY FLAT stopped, late, or up at dusk", fmt.Sprintf("%s, all %s away till past.", touch, block.Figure(w.units.Room(w.apart())))})
 	}
 	list = append(list, nightCase{"Fire", "everyone out," + fire + " " + ring + " Nobody goes back in."})
 	if w.lit {

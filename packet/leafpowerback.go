@@ -18,7 +18,7 @@ import (
 func (p powering) order() []block.Block {
 	dry := "Dry hands, dry plugs."
 	if plugsHigh(p.plan.Power) {
-		dry += " Ladder held, never against pipe, by daylight."
+		dry += " Stepladder held, off the pipe, by daylight."
 	}
 	list := []block.Block{saidBeside(heardAndAsk(p.plan.Spec), dry,
 		"Prongs meet prongs: stop, call the wrapping crew. Never prongs at both ends.",
@@ -78,7 +78,7 @@ func (p powering) checks() []string {
 	return []string{
 		laid,
 		"all marked for outdoors",
-		"no cut, no tape, pins whole",
+		"no cut, no tape",
 		"no tight coil, no pinch",
 		"none to trip over",
 		"no prongs meet prongs",
@@ -124,9 +124,9 @@ func (p powering) trips() []block.Block {
 	}
 	steps := []string{
 		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
-		fmt.Sprintf("Pull its %s%s. Cover sockets. %s, %s in, RESET. Trips: all out, CLOSED, go to\u00a0e.", runs, high, say.Capital(in), cord),
+		fmt.Sprintf("Pull its %s%s. Cover sockets. %s, %s in, RESET. Trips: %s out, CLOSED, go to\u00a0e.", runs, high, say.Capital(in), cord, pull),
 		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
-		fmt.Sprintf("All tried: %s in, RESET, AUTO. Lit, one pulled at most: let people in. Else, or trips again: CLOSED.", cord),
+		fmt.Sprintf("All tried: %s in, RESET, AUTO. Lit, one plug pulled at most: let people in. Else, or trips again: CLOSED.", cord),
 		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to\u00a0b. Trips again: electrician.", leafNumber("nights")),
 	}
 	list := []block.Block{block.Heading(fmt.Sprintf("When %s trips: people out, dry hands", withArticle(device(p.plan))))}

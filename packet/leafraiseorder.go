@@ -171,9 +171,9 @@ func saidAloud(s *spec.Spec, lines ...string) block.Block {
 	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: heardAndAsk(s)})}}
 }
 
-// heardAndAsk are who has heard what is said aloud and, where the spec does not say, whom to ask.
+// heardAndAsk are whom it was said to and, where the spec does not say, whom to ask.
 func heardAndAsk(s *spec.Spec) block.Blanks {
-	blanks := block.Blanks{{Word: "Heard by"}}
+	blanks := block.Blanks{{Word: "Said to"}}
 	if s.Crew.Ask == (spec.Person{}) {
 		blanks = append(blanks, block.Blank{Word: "Ask, phone"})
 	}

@@ -40,7 +40,7 @@ func (s sawing) aloud() []block.Block {
 	if steel {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
-	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), "Say aloud: "+strings.Join(lines, " "))}
+	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.
@@ -53,7 +53,7 @@ func (s sawing) wholeSticks(then string) []block.Block {
 			pieces = append(pieces, bar.Pieces...)
 		}
 		size, limit := u.Cut(lot[0].Stock), plusMinus(practice.AsSold(u), u)
-		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s (%s), each %s, %s. Longer: trim. Shorter: another. %s",
+		list = append(list, block.Block{Name: "whole sticks", Gap: 1.5, Body: block.Step{Text: fmt.Sprintf("Whole: %s of %s (%s), each %s, %s. Longer: trim. Shorter: the spare; none: ask. %s",
 			say.Count(len(lot), barNoun(lot[0])), lot[0].Item, kindsOf(pieces), block.Figure(size), limit, then)},
 			Facts: []block.Fact{{What: "stick used whole, " + lot[0].Item, Value: lot[0].Item + " " + size}, {What: "limit of a stick used whole", Value: limit}}})
 	}
@@ -228,7 +228,7 @@ func (s sawing) ridgeHold() []block.Block {
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
 	title := "HOLD: legs, then ridge 1; other ridge pieces wait"
 	rest := "Wider than wanted: all others shorter by as much. Narrower" + s.changed()
-	sign := []block.Blank{{Word: "Wider / narrower (ring) by"}, {Word: "all others longer / shorter by"}, {Word: "Signed"}}
+	sign := []block.Blank{{Word: "Wider / narrower (ring) by"}, {Word: "all others longer / shorter by"}, {Word: "Raising crew"}}
 	if ridgeAlike(s.plan.Cuts.Bars, u) {
 		sign[1].Word = "cut all others to"
 	}

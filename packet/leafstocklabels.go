@@ -61,7 +61,7 @@ func labelsHead(p *layout.Plan) string {
 		if i.Kind == stock.LightString {
 			more = more || i.Buy > 1
 			if i.Own > 0 {
-				which = "One of each, shop and shed"
+				which = "One string each, shop and shed"
 			}
 		}
 	}

@@ -53,7 +53,7 @@ func (b *binder) tagBlocks() []block.Block {
 		head = clip(head+", "+b.spec.Season, paper.Small, 50)
 	}
 	blocks := []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
-		Text: fmt.Sprintf("At take-down (leaf %d): bag each tag, punch both at the ring, tie on; legs: where arrows start.", leafNumber("takedown"))}}}
+		Text: fmt.Sprintf("At take-down (leaf %d): fill in, bag the tag, punch bag and tag at the ring, tie on, on legs at the foot.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		var facts []block.Fact
@@ -103,7 +103,7 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 			continue
 		}
 		var nouns, counted []string
-		count, lead, more := map[string]int{}, map[string]string{}, map[string]string{"guy": " (" + guyParts + ")", "piece": ridgeCut(p)}
+		count, use, lead, more := map[string]int{}, map[string]string{}, map[string]string{}, map[string]string{"guy": " (" + guyParts + ")", "piece": ridgeCut(p)}
 		for _, it := range inventory(p) {
 			if it.keep != sort.keep || it.noun == "" { // boards have no number
 				continue
@@ -111,14 +111,15 @@ func sortTags(p *layout.Plan) (list []draw.Tag) {
 			switch {
 			case count[it.noun] == 0:
 				nouns = append(nouns, it.noun)
-			case it.keep == keptStakes || it.keep == keptLights: // one that is missing is bought again by its kind
-				lead[it.noun] += fmt.Sprintf("%d + ", count[it.noun])
+			case it.use != "":
+				lead[it.noun] += fmt.Sprintf("%d %s + ", count[it.noun], use[it.noun])
 				count[it.noun] = 0
 			}
 			count[it.noun] += it.count
+			use[it.noun] = it.use
 		}
 		for _, noun := range nouns {
-			words := lead[noun] + say.Count(count[noun], noun)
+			words := lead[noun] + say.Count(count[noun], strings.TrimSpace(use[noun]+" "+noun))
 			if n := spare[noun]; n > 0 {
 				words += fmt.Sprintf(" + %d spare", n)
 			}

@@ -271,7 +271,7 @@ func (l lowering) otherWays() (words string) {
 	last := l.stand[len(l.stand)-1].Number
 	for k, arches := range [2][]int{l.ways.left, l.ways.ask} {
 		if before := slices.DeleteFunc(slices.Clone(arches), func(a int) bool { return a == last }); len(before) > 0 {
-			words += [2]string{", L out at ", ", ask at "}[k] + say.Numbers(before)
+			words += [2]string{", L for R at ", ", ask at "}[k] + say.Numbers(before)
 		}
 	}
 	return words

@@ -139,11 +139,11 @@ func TestWrappedLegsOnPaper(t *testing.T) {
 		not  []string
 	}{
 		{kept, "takedown", []string{"Half arches, wrapped:", "light 15 minutes before raising", "Saves 4 hours", "mini led 100 warm, on its leg", "Ridge strings: unwind", "Loaded last: roof rack"}, []string{"Leg and ridge strings"}},
-		{kept, "tags", []string{"WRAPPED LEGS", "5 strings"}, nil},
+		{kept, "tags", []string{"WRAPPED LEGS", "5 mini led 50 warm strings"}, nil},
 		{kept, "lights", nil, []string{"Flex each wrapped leg"}},
 		{came, "takedown", []string{"Legs: an arch a bundle", "Leg and ridge strings: unwind"}, []string{"Half arches"}},
-		{came, "tags", []string{"12 + 5 strings"}, []string{"WRAPPED LEGS"}},
-		{came, "lights", []string{"Flex each wrapped leg", "Plug in each of the 5 strings"}, nil},
+		{came, "tags", []string{"12 mini led 100 warm + 5 mini led 50 warm strings"}, []string{"WRAPPED LEGS"}},
+		{came, "lights", []string{"Flex each wrapped leg", "plug in each of the 5 strings"}, nil},
 		{came, "day", []string{"Flex, light wrapped legs", "Wrapped legs lit"}, []string{"Wrap 12 legs"}},
 	} {
 		all := text(c.plan, c.leaf)
@@ -212,8 +212,8 @@ func TestGuysComeOffAtTheirArch(t *testing.T) {
 func TestWayOutIsClear(t *testing.T) {
 	const bed = "{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}"
 	for features, want := range map[string]string{
-		bed: "each R, at arches 3 to 5 left of L instead (flower bed).|lift R6 28 in|arch 5 to 1, L out at 3 to 5. Off",
-		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "each R, at arches 3 and 5 left of L instead (flower bed); at arch 4 ask (flower bed).|arch 5 to 1, L out at 3 and 5, ask at 4. Off",
+		bed: "each R, at arches 3 to 5 left of L instead (flower bed).|lift R6 28 in|arch 5 to 1, L for R at 3 to 5. Off",
+		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "each R, at arches 3 and 5 left of L instead (flower bed); at arch 4 ask (flower bed).|arch 5 to 1, L for R at 3 and 5, ask at 4. Off",
 		"{name: patio, at: [25 ft, 24 ft], radius: 4 ft, hard: true}": "each R. |arch 5 to 1. Off",
 		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "each R, at arch 6 left of L instead (flower bed).|lift L6 28 in|Walk till R6 is slack|arch 5 to 1. Off",
 	} {

@@ -32,7 +32,7 @@ func TestPrintedSpecIsTheSpec(t *testing.T) {
 				text, ok := op.(paper.Text)
 				switch {
 				case !ok:
-				case text.Lettering == paper.Small && strings.Contains(text.String, "SHA-256: "):
+				case text.Lettering == paper.Small && strings.Contains(text.String, "SHA-256:"):
 					stated += text.String
 				case text.Lettering == paper.Small && stated != "" && typed.Len() == 0 && !started && strings.Trim(text.String, "0123456789 abcdef") == "" && text.String != "1":
 					stated += " " + text.String // its second line

@@ -26,13 +26,13 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:     "Fewer people: raise nothing.",
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:        "Warm: TEST, unplug that joint, cover, RESET; swap by daylight.",
+	crew.SwapIt:        "Warm: TEST. Dark? Unplug that joint, cover, RESET; swap both parts by daylight.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
-	crew.DeadWaits:     "Only one run dark: timers off, pull plug from socket, bag both, AUTO, OPEN.",
-	crew.Mend:          "Else unplug all, mend by daylight, look again.",
+	crew.DeadWaits:     "One run dark: timers off, pull plug or cord at foot, bag both, AUTO, OPEN.",
+	crew.Mend:          "Else cords out at the outlets, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked or worn: X on it; overleaf in back, not in good.",
+	crew.CutThrough:    "Cracked or worn: X on it; count it back, not good.",
 }
 
 // cure says a remedy.

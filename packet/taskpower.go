@@ -18,7 +18,10 @@ import (
 func (w taskWords) layCords() string {
 	p := w.plan.Power
 	cords := "C1"
-	if n := len(p.Cords); n > 1 {
+	switch n := len(p.Cords); {
+	case n == 2:
+		cords = "C1, C2"
+	case n > 2:
 		cords = fmt.Sprintf("C1 to C%d", n)
 	}
 	text := "Arches up: lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
@@ -45,7 +48,7 @@ func (w taskWords) layCords() string {
 // joinPlugs says how cords and runs are joined before anything is live. Strings are joined to each other as they are hung.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	text := fmt.Sprintf("Join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	text := fmt.Sprintf("Prongs whole: join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return len(c.Strings) > 1 }) {
 		text += " String to string: the raising crew did."
 	}
