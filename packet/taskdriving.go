@@ -14,7 +14,7 @@ import (
 )
 
 func (w taskWords) readTicket(t crew.Task) string {
-	return fmt.Sprintf("Ticket good, every dot %s or more from marked lines.", block.Figure(w.units.Inches(clearOf(t))))
+	return fmt.Sprintf("Ticket good, every dot %s clear of marked lines.", block.Figure(w.units.Inches(clearOf(t))))
 }
 
 // clearOf is the most that dots keep from any marked line.
@@ -98,7 +98,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": tip on the dot, head leaning a hand away from its arch, drive along the lean."
+			text += " " + say.And(letters) + ": tip on the dot, head a hand farther from its arch, drive along the lean."
 		}
 	}
 	if len(bare) > 0 {

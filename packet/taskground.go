@@ -295,7 +295,7 @@ func (w taskWords) flagDots(crew.Task) string {
 	clear := ""
 	for _, t := range w.plan.Crew.Tasks {
 		if t.Action == crew.ReadTicket {
-			clear = " " + w.units.Inches(clearOf(t)) + " or more from them"
+			clear = " " + w.units.Inches(clearOf(t)) + " clear of them"
 		}
 	}
 	return "Lines marked: a named flag a hand outside each dot" + clear + "."
