@@ -51,7 +51,7 @@ func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
 // bands hatches the bands of buried lines. Names set later keep off them: none wipes out a part.
 func (d *siteSheet) bands() {
 	for _, l := range d.plan.Spec.Site.Buried {
-		d.yard().band(l, -math.Pi/4, 2.5)
+		d.band(l, -math.Pi/4, 2.5)
 	}
 }
 
@@ -59,6 +59,14 @@ func (d *siteSheet) bands() {
 func (d *siteSheet) hatches() {
 	d.yard().hardGround(d.plan.Spec.Site.Features)
 	for _, l := range d.plan.Spec.Site.Overhead {
-		d.yard().band(spec.Buried{Line: l.Line, Keep: l.Keep}, math.Pi/2.2, 5)
+		d.band(spec.Buried{Line: l.Line, Keep: l.Keep}, math.Pi/2.2, 5)
+	}
+}
+
+// band hatches the band of a line and draws its edges, for a hatch's own are hard to see beside a stake or another hatch.
+func (d *siteSheet) band(l spec.Buried, angle float64, apart paper.Length) {
+	d.yard().band(l, angle, apart)
+	for _, side := range d.m.band(l) {
+		d.yard().path(side, paper.Other)
 	}
 }

@@ -14,14 +14,14 @@ import (
 
 // cureSays says a change of the spec to somebody who builds, by its key without the numbers of lists. What is not here has its cure in the finding's own words.
 var cureSays = map[string]string{
-	"dates.close": "have the last evening on %s", "dates.down": "take down by %s", "crew.helpers": "find %s helpers", "crew.start": "begin at %s",
+	"dates.close": "have the last evening on %s", "dates.down": "take down by %s", "crew.helpers": "plan for %s helpers in all", "crew.start": "begin at %s",
 	"season": "name the season %s", "braces.bays": "brace bays %s alone", "guys.arches": "guy arches %s alone", "guys.out": "stand guy stakes %s out", "guys.from": "tie guys %s up",
 	"braces.from": "tie braces %s up", "arch.span": "set the feet %s apart", "arch.height": "bend to a height of %s", "lights.wraps[].count": "wind %s strings on each", "lights.wraps[].pitch": "wind a turn every %s",
 	"lights.wraps[].string": "use %s there", "lights.rows.up to": "hang rows up to %s", "lights.rows.first": "hang the first row at %s",
 	"lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
 }
 
-// cureWords says in words what would cure a finding, for the leaves show the tunnel as it is: "It would help to stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
+// cureWords says in words what would cure a finding, for the leaves show the tunnel as it is: "A new print only: stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
 func cureWords(cure []finding.Change) string {
 	var words []string
 	for _, c := range cure {
@@ -38,7 +38,7 @@ func cureWords(cure []finding.Change) string {
 	if len(words) == 0 {
 		return ""
 	}
-	return "It would help to " + say.And(words) + "."
+	return "A new print only: " + say.And(words) + "."
 }
 
 // cureLines are the cures of findings as they are pasted into the spec, each once: the key's path, its value, and the title of what it cures.
@@ -112,7 +112,11 @@ func (t remark) block(full bool) block.Block {
 	}
 	words = append(words, t.does...)
 	if t.level == finding.LookAt {
-		words = append(words, "Organiser settles:\u00a0________")
+		settles := "Organiser settles"
+		if t.code == "lies-flat-early" {
+			settles += " who watches and lays flat"
+		}
+		words = append(words, settles+":\u00a0________")
 	}
 	return block.Block{Name: t.head, Gap: 1.2, Body: remarkWords(strings.Join(words, " "))}
 }

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -42,13 +41,24 @@ func (b *binder) readAloud() []block.Block {
 	return list
 }
 
-// readOn are blanks for who reads on those days; one with the day open where none is known.
-func readOn(on ...time.Time) string {
+// readOn are blanks for who reads on the days on which any of some works is done, a day's own open where none is known; of more than two days for the first and for those after.
+func (b *binder) readOn(works ...crew.Work) string {
+	s := b.plan.Crew.Schedule
 	var days []string
-	for _, d := range on {
-		if !d.IsZero() {
-			days = append(days, reads+" "+d.Format("Mon 2 Jan"))
+	for k, d := range s.Days {
+		if !slices.ContainsFunc(s.Jobs, func(j crew.Job) bool {
+			return slices.Contains(works, j.Work) && slices.ContainsFunc(j.Stints, func(st crew.Stint) bool { return st.Day == k })
+		}) {
+			continue
 		}
+		on := "________"
+		if !d.Date.IsZero() {
+			on = d.Date.Format("Mon 2 Jan")
+		}
+		days = append(days, reads+" "+on)
+	}
+	if last := len(days) - 1; last > 1 {
+		days = []string{days[0], strings.Replace(days[last], reads, reads+" daily to", 1)}
 	}
 	return cmp.Or(strings.Join(days, ", "), reads+" ________")
 }
@@ -111,13 +121,8 @@ func placed(site spec.Site, what string) bool {
 
 // hazards are the dangers of each part of the work that this tunnel has, each with what to do.
 func (b *binder) hazards() (list []aloud) {
-	d, site, joints := b.spec.Dates, b.spec.Site, b.spec.Arch.Joints
+	site, joints := b.spec.Site, b.spec.Arch.Joints
 	driven := drives(b.plan)
-	mark, _ := crew.MarkOn(b.spec, driven)
-	build := d.Build
-	if build.IsZero() {
-		build = b.spec.Crew.Date
-	}
 	part := func(name, reader string) { list = append(list, aloud{part: name, reader: reader}) }
 	add := func(have bool, what, words string) {
 		if last := &list[len(list)-1]; have {
@@ -125,21 +130,19 @@ func (b *binder) hazards() (list []aloud) {
 		}
 	}
 	stakes, arches, strings := len(b.plan.Stakes) > 0, len(b.plan.Kinds) > 0, len(b.plan.Strings) > 0
-	device := "an RCD of 30 mA or less"
-	if crew.LikelyNEC(b.spec) {
-		device = "GFCI protection"
-	}
-	part("Before anything stands", readOn(mark, build))
+	cuts := device(b.plan)
+	protection := map[string]string{"RCD": "an RCD of 30 mA or less", "GFCI": "GFCI protection"}[cuts]
+	part("Before anything stands", b.readOn(crew.MarkGround, crew.TryArch, crew.TryStake, crew.Drive, crew.RaiseFirst, crew.RaiseOthers))
 	add(driven, "Buried lines", "A stake through gas or power can kill: none before every company has marked or answered.")
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
 	}
 	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up, keep "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" from any.")
 	for i, l := range site.Overhead {
-		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: none within "+b.spec.Units.Room(l.Keep)+ownersYes(b.plan, i)+". One person only watches it, always.")
+		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: none within "+b.spec.Units.Room(l.Keep)+ownersYes(b.plan, i)+". One person does nothing but watch it.")
 	}
 	based := slices.ContainsFunc(b.plan.Stakes, func(s ground.Stake) bool { return s.Base })
-	part(map[[2]bool]string{{true, true}: "Stakes, feet", {true, false}: "Stakes", {false, true}: "Feet"}[[2]bool{driven, based}], readOn(build))
+	part(map[[2]bool]string{{true, true}: "Stakes, feet", {true, false}: "Stakes", {false, true}: "Feet"}[[2]bool{driven, based}], b.readOn(crew.TryStake, crew.Drive))
 	add(driven, "Hammer", "Crushed fingers, flying steel: eye protection on, others two paces off, nobody holds the stake.")
 	add(based, "Weights", "No arch goes on a foot before all its bags lie.")
 	add(stakes, "Bare steel", "A spike for whoever falls: cap or pipe on it, always.")
@@ -148,26 +151,26 @@ func (b *binder) hazards() (list []aloud) {
 	if finding.Has(b.plan.Findings, "bends-too-tight") {
 		tight = " Near its strength: stored indoors, never heated."
 	}
-	part("Cutting and raising", readOn(build))
+	part("Cutting and raising", b.readOn(crew.TryArch, crew.MakeLegs, crew.CutRidges, crew.WrapRidges, crew.RaiseFirst, crew.RaiseOthers, crew.HoldRidge, crew.HangLights))
 	add(arches, "Saw", "Eye protection on, pipe clamped, hands a forearm off.")
 	add(arches, "Bent pipe", "A spring: no face near, eye protection on."+tight)
-	add(arches, "A lone arch", "Falls along the walk: one person only holds it.")
+	add(arches, "A lone arch", "Falls along the walk: one person does nothing but hold it.")
 	add(arches && joints == spec.Glued, "Primer and cement", "They burn, and the vapour harms: open air, gloves, no flame, lids on.")
 	add(arches && joints == spec.Pinned, "Screw points", "They tear hands and wires: file each flush on the inside.")
 	add(arches, "Ladder", "A stepladder only: never against pipe, never after dark.")
-	part("Lights and power", readOn(build))
-	add(strings, "Water and electricity", "Only outlets with "+device+"; no plug on the ground.")
+	part("Lights and power", b.readOn(crew.TryOutlets, crew.TryStrings, crew.WrapLegs, crew.WrapRidges, crew.HangLights, crew.Lay, crew.PlugIn))
+	add(strings, "Water and electricity", "Only outlets with "+protection+"; no plug on the ground.")
 	for _, c := range b.plan.Circuits {
 		add(strings && c.Lights > 0 && !c.Spec.GFCI, "Circuit "+c.Name, "No such protection is known: ask a licensed electrician before plugging in.")
 	}
-	add(strings, "Warm plug", "The start of a fire: press TEST, unplug it, tell the organiser.")
+	add(strings, "Warm plug", "The start of a fire: press TEST on the "+cuts+", unplug, tell the organiser.")
 	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), reads+" every evening")
 	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cloth, no sign on arches.")
 	add(arches, "Crowd", "A fall in a crush piles people up: count at each way in.")
 	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")
-	part("Taking down, laying flat", readOn())
-	add(arches, "All again", returning(stakes, strings))
+	part("Taking down, laying flat", reads+" ________")
+	add(arches, "All again", returning(stakes, strings, len(site.Overhead) > 0))
 	return list
 }
 
@@ -185,13 +188,16 @@ func ownersYes(p *layout.Plan, i int) string {
 }
 
 // returning is what hurts once more as arches come off, said in full where they do.
-func returning(stakes, strings bool) string {
+func returning(stakes, strings, wires bool) string {
 	again := "Pipe springs, brittle by now, arches fall"
 	if stakes {
 		again += ", steel is bare"
 	}
 	if strings {
 		again += ", plugs are live"
+	}
+	if wires {
+		again += ", a wire hangs overhead"
 	}
 	return fmt.Sprintf("%s: read the box, leaf %d.", again, leafNumber("takedown"))
 }

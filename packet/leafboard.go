@@ -19,7 +19,7 @@ import (
 // hurt someone, to be read aloud.
 func (b *binder) boardLeaf() []folio {
 	return []folio{{
-		front: side{title: "Board", blocks: b.boardFront()},
+		front: side{title: "Board. Back: read aloud daily", blocks: b.boardFront()},
 		back:  side{title: "Read aloud", blocks: b.readAloud()},
 	}}
 }
@@ -123,7 +123,7 @@ func (b *binder) boardFoot() (list []block.Block) {
 	}
 	text := "Estimates for one season, certified by nobody. Each agrees first, date: " + locator + "licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
-		text += " What would help is on no other leaf: the organiser changes the file as the annex, Reckoning, says and prints again."
+		text += " For a new print the organiser changes the file as the annex, Reckoning, says."
 	}
 	if open := b.unsaid(); len(open) > 0 {
 		list = append(list, block.Block{Name: "whom to ring", Gap: 1, Body: open})

@@ -108,49 +108,52 @@ func (r runSheet) names() block.Block {
 		of = "up to " + letter(r.Hands-r.Young-1)
 	}
 	text := fmt.Sprintf("%s, a name for each letter, %s %d or older; A organises.", say.Capital(people(r.Hands)), of, practice.Least)
-	if takes := crew.Raisers(r.plan.Spec); takes > r.Hands && len(r.plan.Kinds) > 0 {
-		text += fmt.Sprintf(" Raising takes %d: find %d more.", takes, takes-r.Hands)
-	}
 	var blanks block.Blanks
 	for p := range r.Hands {
 		blanks = append(blanks, block.Blank{Word: letter(p)})
 	}
-	rows := (r.Hands + most - 1) / most
+	missing := r.missing()
+	for _, p := range missing {
+		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("find %s, %d+", letter(p), practice.Least)})
+	}
+	if len(missing) > 0 {
+		text += fmt.Sprintf(" Raising takes %d: find %s.", crew.Raisers(r.plan.Spec), whoWords(missing, 0))
+	}
+	rows := (len(blanks) + most - 1) / most
 	lines := []block.Block{{Body: block.Words{Lettering: paper.Strong, Text: text}}}
-	for row := range slices.Chunk(blanks, (r.Hands+rows-1)/rows) {
+	for row := range slices.Chunk(blanks, (len(blanks)+rows-1)/rows) {
 		lines = append(lines, block.Block{Body: row})
 	}
 	return block.Block{Name: "names", Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: lines}}}}
 }
 
-// tooLong says that the work goes on for more than a day, and what a leader can do about it.
-func (r runSheet) tooLong() (text string) {
-	built := len(r.Built())
-	switch {
+// missing are the people of age whom raising takes and the spec does not have: their letters come after all others.
+func (r runSheet) missing() (list []int) {
+	for p := r.Hands; len(r.plan.Kinds) > 0 && p < crew.Raisers(r.plan.Spec)+r.Young; p++ {
+		list = append(list, p)
+	}
+	return list
+}
+
+// tooLong says that the work goes on for more than a day. What would save a day stands on the board.
+func (r runSheet) tooLong() string {
+	text := ""
+	switch built := len(r.Built()); {
 	case built == 0 || built == 1 && len(r.Left) == 0:
 		return ""
 	case len(r.Left) > 0:
-		text = "Too little time: these days leave work undone."
-	case r.Fit.Cures == nil:
-		return "Before each dusk tie the newest arch both ways."
-	default:
-		text = fmt.Sprintf("Too long for one day of light: %s of building.", say.Count(built, "day"))
+		text = "Too little time: these days leave work undone. "
+	case r.Fit.Cures != nil:
+		text = fmt.Sprintf("Too long for one day of light: %s of building. ", say.Count(built, "day"))
 	}
-	var ways []string
-	if n := r.Fit.Helpers + 1 - r.Hands; r.Fit.Helpers > 0 {
-		ways = append(ways, "ask "+say.Count(n, "more helper"))
-	}
-	if n := r.Fit.Evenings; n > 0 {
-		ways = append(ways, "cut, try and wrap on "+say.Count(n, "evening")+" before")
-	}
-	if len(ways) > 0 {
-		text += " To save a day: " + say.Or(ways) + "."
-	}
-	return text + " Before each dusk tie the newest arch both ways: none stands overnight untied."
+	return text + "Before each dusk tie the newest arch both ways: none stands overnight untied."
 }
 
 // done is when the last work by daylight ends on a day.
 func (r runSheet) done(day int) (at crew.Clock) {
+	if tie := r.Days[day].TieOff; tie > 0 {
+		return tie + practice.MinutesTieOff
+	}
 	for _, j := range r.Jobs {
 		for _, st := range j.Stints {
 			if st.Day == day && j.Work != crew.LightUp {
@@ -260,6 +263,9 @@ func (r runSheet) bars(day int) draw.DayChart {
 	}
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
 		row := draw.ChartRow{Name: r.workWords(work), Leaves: r.leavesOf(work)}
+		if work == crew.ClearUp && r.ties(day) {
+			row.Name, row.Leaves = "Tie newest arch both ways", []int{leafNumber("raise")}
+		}
 		for _, bar := range r.shifts(day, work) {
 			row.Add(bar)
 			c.To = max(c.To, bar.End)
@@ -305,10 +311,7 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 			if st.Day != day {
 				continue
 			}
-			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: whoWords(st.Hands, r.Hands) + r.watchers(work, st.Hands)}
-			if work == crew.ClearUp {
-				bar.Who = "who is free"
-			}
+			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: r.whoAt(work, st.Hands)}
 			for _, h := range holds {
 				if h.timed && h.day == day && st.Begin <= h.at && h.at <= st.End {
 					bar.Holds = append(bar.Holds, h.at)
@@ -318,19 +321,40 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 		}
 	}
 	if tie := r.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
-		list = append(list, draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all: tie both ways"})
+		bar := draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all"}
+		if r.ties(day) {
+			bar.Who, bar.Holds = "all, then clear up", []crew.Clock{bar.End}
+		}
+		list = append(list, bar)
 	}
 	slices.SortFunc(list, func(a, b draw.ChartBar) int { return cmp.Compare(a.Begin, b.Begin) })
 	return list
 }
 
-// watchers are those of the people who raise, and who hold crowns by the ladder, who do nothing but watch a wire: the last of them.
-func (r runSheet) watchers(work crew.Work, hands []int) string {
-	n := len(hands) - len(r.plan.Spec.Site.Overhead)
-	if n == len(hands) || n < 2 && work == crew.HoldRidge || !slices.Contains([]crew.Work{crew.RaiseFirst, crew.RaiseOthers, crew.HoldRidge}, work) {
-		return ""
+// ties reports whether a day ends with an arch that stands and others to come: the newest is tied for the night.
+func (r runSheet) ties(day int) bool {
+	return r.Days[day].TieOff > 0 && slices.ContainsFunc(r.Jobs, func(j crew.Job) bool {
+		return j.Work == crew.RaiseFirst && len(j.Stints) > 0 && j.Stints[0].Day <= day
+	})
+}
+
+// whoAt names who is at a work. To those who raise come the people who are still to be found; the last of them, and of those who secure crowns, do nothing but watch a wire.
+func (r runSheet) whoAt(work crew.Work, hands []int) string {
+	wires, missing := len(r.plan.Spec.Site.Overhead), r.missing()
+	switch {
+	case work == crew.ClearUp:
+		return "who is free"
+	case work == crew.HoldRidge && len(hands) >= 2+wires: // crowns are secured by the ladder
+		missing = nil
+	case !work.Raises():
+		return whoWords(hands, r.Hands)
 	}
-	return ": " + whoWords(hands[max(0, n):], r.Hands) + " watches"
+	hands, all := slices.Concat(hands, missing), r.Hands+len(missing)
+	who := whoWords(hands, all)
+	if wires > 0 {
+		who += ": " + whoWords(hands[max(0, len(hands)-wires):], all) + " watches"
+	}
+	return who
 }
 
 // whoWords names people by letters: three or more in a row by the first and the last of them.

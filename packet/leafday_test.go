@@ -159,6 +159,7 @@ func TestHoldsAreOnTheRunSheet(t *testing.T) {
 			}
 		}
 		list, names := r.allHolds(), map[string]bool{}
+		list = slices.DeleteFunc(list, func(h dayHold) bool { return h.what == nightTied }) // of no task
 		for _, h := range list {
 			if names[h.what] {
 				t.Errorf("%s: %s is twice on the run sheet", name, h.what)
@@ -347,6 +348,25 @@ func TestWhoWords(t *testing.T) {
 	} {
 		if got := whoWords(c.list, c.hands); got != c.want {
 			t.Errorf("%v of %d: %q, want %q", c.list, c.hands, got, c.want)
+		}
+	}
+}
+
+// Who is still to be found for the raising has a letter after all others, a line for the name and a seat on the bars; nobody under age has one.
+func TestWhoIsToBeFound(t *testing.T) {
+	for people, want := range map[string][2]string{"helpers: 5": {"all but A", ""}, "helpers: 5, young: 2": {"A–D G", "find G, 16+"}, "helpers: 2": {"all", "find E, 16+"}, "helpers: 3, young: 3": {"A E–H", "find H, 16+"}} {
+		plan := planOf(t, []byte(strings.Replace(string(specs(t)["garden.yaml"]), "helpers: 5", people, 1)))
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
+		for day := r.Marked; day < len(r.Days); day++ {
+			for _, bar := range append(r.shifts(day, crew.RaiseFirst), r.shifts(day, crew.RaiseOthers)...) {
+				if bar.Who != want[0] {
+					t.Errorf("%s: %q raise, want %q", people, bar.Who, want[0])
+				}
+			}
+		}
+		sides, _ := dayOf(t, plan)
+		if all := wordsOf(sides[0].page); want[1] != "" && !slices.Contains(all, want[1]) {
+			t.Errorf("%s: no line for %q among %q", people, want[1], all)
 		}
 	}
 }

@@ -18,7 +18,7 @@ import (
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked overhead", crew.ReadTicket: "Ticket good",
 	crew.PullTest: "Stake 1 firm", crew.SetBases: "Weights counted", crew.MeasureWidths: "Widths", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
-	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: no raiser", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
+	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: raises nothing", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Opening tried", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
 
@@ -128,6 +128,11 @@ func (r runSheet) allHolds() (list []dayHold) {
 			list = append(list, h)
 		}
 	}
+	for day := range r.Days {
+		if at := r.done(day); r.ties(day) {
+			list = append(list, dayHold{what: nightTied, leaf: leafNumber("raise"), when: r.clockWords(day, at), timed: true, day: day, at: at})
+		}
+	}
 	slices.SortStableFunc(list, func(a, b dayHold) int {
 		if a.timed != b.timed {
 			return map[bool]int{true: -1, false: 1}[a.timed]
@@ -136,6 +141,9 @@ func (r runSheet) allHolds() (list []dayHold) {
 	})
 	return list
 }
+
+// nightTied is the hold of an evening on which arches stand and others are to come: no task of the plan, for the days alone make it.
+const nightTied = "Newest arch tied"
 
 func (r runSheet) holdName(t crew.Task) string {
 	site := r.plan.Spec.Site
@@ -190,7 +198,7 @@ func (h dayHold) Draw(page *paper.Page, box paper.Rect) []string {
 	page.Fill(paper.Box(tab), paper.Black)
 	page.Text(paper.Point{X: tab.X + tab.W/2, Y: base}, paper.AtMiddle, fmt.Sprint(h.leaf), paper.CellSmall.Sized(11).In(paper.White))
 	x := box.X + holdText
-	page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, h.when, paper.Strong.Sized(11))
+	page.Text(paper.Point{X: x, Y: base}, paper.AtLeft, cmp.Or(h.when, "____"), paper.Strong.Sized(11))
 	box.X, box.Y = x+h.width(), base-paper.Floor.Ascent()
 	page.Paragraph(box, strings.Join(h.lines(box.W), "\n"), paper.Floor)
 	return nil

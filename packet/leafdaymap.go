@@ -128,12 +128,16 @@ func (m siteMaps) said(more string) block.Block {
 		ground += "No wheels over cords. "
 	}
 	if len(site.Overhead) > 0 {
-		ground += wide + ", below a wire: no ladder, no upright pipe"
+		ground += wide + ", near a wire: "
 		near := ""
 		for i := range site.Overhead {
 			near = cmp.Or(near, ownersYes(m.plan, i))
 		}
-		ground += cmp.Or(near, " outside the tunnel") + "."
+		if near == "" {
+			ground += "outside the tunnel no ladder, carry pipe flat."
+		} else {
+			ground += "no ladder, no upright pipe" + near + "."
+		}
 	}
 	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + strings.TrimLeft(ground+"\n", "\n") +
 		"Trouble: stop, meet at __________, count heads, ring " + emergency(m.plan.Spec, "__________") + ". Heard by all, A: __________" + more

@@ -52,8 +52,11 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		do, ridge := "", "ridge 1"
 		if arches := woundOn(p, lights.Arch); arches > 0 {
 			do = "Wrap " + say.Count(arches, "arch")
-		} else if legs := woundOn(p, lights.LegLeft) + woundOn(p, lights.LegRight); legs > 0 {
+		} else if legs, all := woundOn(p, lights.LegLeft)+woundOn(p, lights.LegRight), 2*len(p.Ground.Stations); legs > 0 {
 			do = "Wrap " + say.Count(legs, "leg")
+			if legs < all {
+				do = fmt.Sprintf("Wrap %d of %d legs", legs, all)
+			}
 		} else {
 			do, ridge = map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped], "wrap ridge 1"
 		}
@@ -170,14 +173,13 @@ func (b *binder) dayStops() block.Block {
 	}
 	ask := b.spec.Crew.Ask.Name
 	if ask == "" { // else the phone is on the foot
-		ask = "________, phone ________"
+		ask = "the planner ________, phone ________"
 	}
 	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n", practice.ThunderMinutes)
-	text += fmt.Sprintf("Stop, A asks %s: failed hold, cracked pipe", ask)
+	text += fmt.Sprintf("Failed hold, cracked pipe: stop, A rings %s.", ask)
 	if drives(b.plan) {
-		text += "; buried line hit: all away, " + emergency(b.spec, "emergency number") + " first"
+		text += " Buried line hit: all away, " + emergency(b.spec, "emergency number") + " first."
 	}
-	text += "."
 	if b.spec.Crew.Young > 0 {
 		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.Least)
 	}

@@ -27,7 +27,7 @@ func Calendar(s *spec.Spec, driven bool) []Date {
 	d := s.Dates
 	call, holiday := Date{Name: "call to locate"}, "holiday between"
 	if LikelyNEC(s) {
-		call.Name, holiday = "call 811", "state holiday between that is not federal"
+		call.Name, holiday = "call 811", "state-only holiday between"
 	}
 	call.Note = fmt.Sprintf("Locating takes %d full working days: call a day earlier for each %s. Its ticket is good until ________.", practice.NoticeDays, holiday)
 	if !d.Build.IsZero() {

@@ -139,6 +139,7 @@ func (l *laid) day(d Workday, of works) {
 		}
 		back()
 	}
+	d.works &^= worksOf(ClearUp) // it ends the work, and the tying off a day
 	d.TieOff = d.End - practice.MinutesTieOff
 	if d.Light != nil && d.Light.Set < d.End {
 		d.TieOff = d.Light.Set/quarter*quarter - practice.MinutesTieOff

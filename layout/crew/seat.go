@@ -81,7 +81,7 @@ func (s seating) quarter(jobs []Job, list []entry) {
 
 // keepsHolds reports whether somebody has holds to tick, which takes them off a raising: the organiser.
 func (s seating) keepsHolds(person int, w Work) bool {
-	return person == 0 && (w == RaiseFirst || w == RaiseOthers)
+	return person == 0 && w.Raises()
 }
 
 // pick takes people for an entry besides those who stay.

@@ -38,7 +38,7 @@ func (b *tasker) tryWrapped() {
 		return
 	}
 	work := practice.MinutesFlex*float64(n) + practice.MinutesBurn
-	who := Who{People: b.pairs(work)}
+	who := Who{People: b.pairs(work), Grown: true} // who plugs in
 	b.add(work, Task{Action: TryWrapped, Of: of, Who: who, Hold: true, Want: []Figure{{What: AllLit, Count: n, Minutes: practice.MinutesBurn}}, IfOff: cures(RejectString, Ask),
 		Uses: []Need{many(Strings, n), many(SpareString, b.spares(n)), many(TestOutlet, who.People/2), one(RejectBag)}})
 }
@@ -55,7 +55,7 @@ func (b *tasker) testStrings() {
 	if n == 0 {
 		return
 	}
-	who := Who{People: b.pairs((practice.MinutesTest + practice.MinutesLabel) * float64(n))}
+	who := Who{People: b.pairs((practice.MinutesTest + practice.MinutesLabel) * float64(n)), Grown: true}
 	b.add(practice.MinutesTest*float64(n), Task{Action: TestStrings, Of: all, Who: who, Hold: true, Want: []Figure{{What: AllLit, Count: n}},
 		IfOff: cures(RejectString, Ask), Uses: []Need{many(Strings, n), many(SpareString, b.spareStrings()), many(TestOutlet, who.People/2), one(RejectBag)}})
 	b.add(practice.MinutesLabel*float64(n), Task{Action: TagStrings, Of: all, Who: who, Want: []Figure{{What: Tagged, Count: n}}, Uses: []Need{many(StringTags, n), many(Marker, who.People/2)}})

@@ -57,6 +57,23 @@ var toolThings = [len(tools{})]Thing{Stepladder, Trestles, LongTape}
 // grown is how many of so many at the job are of age.
 func (j Job) grown(n int) int { return min(n, j.Grown) }
 
+// Raises reports whether arches are stood up at a work: only people of age do, and where the spec has too few of them the others are still to be found.
+func (w Work) Raises() bool { return w == TryArch || w == RaiseFirst || w == RaiseOthers }
+
+// ofAge leaves empty what seats so few of age cannot take: nobody younger gets one. Raising takes no longer for it, for whoever lacks is found first; other work does.
+func (j Job) ofAge(there int) Job {
+	lacks := j.Grown - there
+	if lacks <= 0 {
+		return j
+	}
+	work := j.work()
+	j.Grown, j.Most = there, j.Most-lacks
+	if j.Least = min(j.Least, j.Most); !j.Work.Raises() {
+		j.Minutes = work / float64(j.Most)
+	}
+	return j
+}
+
 // work is what the job takes of one pair of hands, in minutes.
 func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
 
@@ -155,7 +172,7 @@ func (in Input) jobs(tasks []Task, stretch int, c calendar) []Job {
 			continue
 		default:
 			j = j.sized(tasks, hands)
-			j.Grown = min(j.Grown, c.hands-c.young)
+			j = j.ofAge(c.hands - c.young)
 			for k := range j.Uses {
 				j.Uses[k] = min(j.Uses[k], c.tools[k])
 			}

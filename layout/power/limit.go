@@ -63,9 +63,23 @@ func mostWatts(l catalog.String) measure.Power {
 	return l.MostWatts
 }
 
-// ownMost is the most of its volts that a run of several strings may lose by itself: the rest of the usual 3 % is left to its cords. Our own
-// choice.
-const ownMost = 0.02
+// ownMost is the most of its volts that a run of several strings may lose by itself: the rest of the usual 3 % is left to its cords, of which there are none behind a
+// supply. Our own choice.
+func ownMost(l catalog.String) float64 {
+	if l.Supply != nil {
+		return usualDrop(l)
+	}
+	return 0.02
+}
+
+// usualDrop is the share of its volts that a run may lose before something is said: behind a supply the 5 % of all, for the way there is the strings' own, as their maker
+// has them plugged together.
+func usualDrop(l catalog.String) float64 {
+	if l.Supply != nil {
+		return dropFar
+	}
+	return dropSeen
+}
 
 // behind returns what binds at the plugs of strings, prongs first: how many go dark together, the least count on any label, and the watts and the amps
 // through each plug, by its label and its fuse, with all that hangs from it.
@@ -92,7 +106,7 @@ func limits(run []lights.String, together int) []Limit {
 	out := behind(run, together)
 	if len(run) > 1 {
 		_, lost := along(run)
-		out = append(out, Limit{VoltsLost, float64(lost / run[0].Label.Volts), ownMost})
+		out = append(out, Limit{VoltsLost, float64(lost / run[0].Label.Volts), ownMost(run[0].Label)})
 	}
 	return out
 }

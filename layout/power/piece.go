@@ -132,7 +132,7 @@ func (f *feeding) hang(one *Feeder, joint int, p Plug, r reach) {
 			c.EndVolts, c.Of, c.ColdVolts = arrives-own, one.Volts, one.Volts-(one.Volts-arrives)*measure.Voltage(copper(cold, warmth(one.cord)))-inCold
 		}
 		c.Drop = float64((c.Of - c.EndVolts) / c.Of)
-		c.Limit = nearest(c.Limit, Limit{VoltsLost, c.Drop, dropSeen})
+		c.Limit = nearest(c.Limit, Limit{VoltsLost, c.Drop, usualDrop(f.runs[n].label)})
 	}
 }
 

@@ -18,7 +18,7 @@ func (f *feeding) dropSays() {
 	for _, lamp := range []catalog.Lamp{catalog.LED, catalog.Incandescent} {
 		worst, n := -1, 0
 		for i, c := range f.chains {
-			if c.Drop <= dropSeen || f.runs[i].label.Lamp != lamp {
+			if label := f.runs[i].label; c.Drop <= usualDrop(label) || label.Lamp != lamp {
 				continue
 			}
 			n++
