@@ -100,7 +100,7 @@ func (r raising) rows(t crew.Task) panel {
 		do += " High ones: " + r.atCrowns() + "."
 	}
 	from, to := r.Plan.Lights.Paths[0].Ends(0)
-	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch a string.",
+	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch.",
 		facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}, {What: "tie of a row up a leg", Value: tie}, {What: "how far a row’s socket may be off", Value: give}},
 		paint: func(page *paper.Page, room paper.Rect) { r.Rows(page, room, from, to) }}
 }

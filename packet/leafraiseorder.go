@@ -157,7 +157,7 @@ func (r raising) aloud() block.Block {
 func (r raising) midway() string {
 	do := "Thunder: unbend a half-raised arch, go in; other stops: finish"
 	if len(r.stand) > 1 {
-		do += fmt.Sprintf(", tie it head-high down to the next arch’s %ss", strings.Join(standsOn(r.Plan), "s or "))
+		do += fmt.Sprintf(", tie head-high down to the next arch’s %ss", strings.Join(standsOn(r.Plan), "s or "))
 	}
 	return do + "."
 }
@@ -264,7 +264,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Garden net along each guy."
+			p.do += " Garden net along each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
