@@ -29,6 +29,24 @@ lights:
 power: {circuits: {kiln: {volts: 230 V, breaker: 16 A, gfci: true}}}
 `
 
+// eachWall is fed by one outlet over nine crowns, or by two at the feet. Invented.
+const eachWall = `hoopwright: 1
+title: Each Wall
+units: metric
+tunnel: {arches: 9, spacing: 1.3 m}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.4 m, 3.4 m], span: 2.5 m, stake: {bar: 12 mm, length: 1 m}}
+site:
+  start: {at: [5 m, 2 m]}
+  outlets: [{name: barn, at: [10 m, 1 m], circuit: barn}, {name: well, at: [0.5 m, 0.6 m], circuit: well}]
+lights:
+  rows: {first: 400 mm, step: 400 mm, up to: 1.8 m, strings: [chain], walls: left}
+  wraps: [{where: right legs, string: chain, count: 1}, {where: ridge, string: half, count: 1}]
+  strings:
+    chain: {length: 10 m, lead: 500 mm, bulbs: 100, watts: 6 W, volts: 230 V, most in a chain: 10}
+    half: {length: 5 m, lead: 300 mm, bulbs: 50, watts: 3 W, volts: 230 V, most in a chain: 10}
+power: {circuits: {barn: {volts: 230 V, breaker: 16 A, gfci: true}, well: {volts: 230 V, breaker: 10 A, gfci: true}}}
+`
+
 // example returns an example's text.
 func example(t testing.TB, name string) string {
 	t.Helper()
@@ -70,6 +88,7 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 		{"starter", example(t, "starter"), 8}, {"starter, no split", unsplit("starter"), 8},
 		{"parkwalk", example(t, "parkwalk"), 60}, {"parkwalk, no split", unsplit("parkwalk"), 60},
 		{"schoolyard", example(t, "schoolyard"), 20}, {"millwalk", example(t, "millwalk"), 9}, {"whole arches, leads over the bays", wholeArches, 10},
+		{"rows on one wall, legs of the other, an outlet by each", eachWall, 6},
 	} {
 		p := layout.Solve(read(t, c.name, c.source))
 		t.Logf("%s: %d cords, %d three-ways, %d plugs together", c.name, len(p.Cords), len(p.Taps), p.Power.Joints)
