@@ -2,13 +2,16 @@ package layout_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"hoopwright/examples"
 	"hoopwright/layout"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
 )
 
@@ -89,6 +92,7 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 		{"parkwalk", example(t, "parkwalk"), 60}, {"parkwalk, no split", unsplit("parkwalk"), 60},
 		{"schoolyard", example(t, "schoolyard"), 20}, {"millwalk", example(t, "millwalk"), 9}, {"whole arches, leads over the bays", wholeArches, 10},
 		{"rows on one wall, legs of the other, an outlet by each", eachWall, 6},
+		{"the same, one outlet, a cord over the way allowed", strings.NewReplacer("{name: barn, at: [10 m, 1 m], circuit: barn}, ", "", "barn: {volts: 230 V, breaker: 16 A, gfci: true}, ", "", "  outlets:", "  cords: {crossing: overhead}\n  outlets:").Replace(eachWall), 6},
 	} {
 		p := layout.Solve(read(t, c.name, c.source))
 		t.Logf("%s: %d cords, %d three-ways, %d plugs together", c.name, len(p.Cords), len(p.Taps), p.Power.Joints)
@@ -165,5 +169,22 @@ func TestLongestWalk(t *testing.T) {
 	}
 	if took > 15*time.Second { // the aim is 1.5 s on a machine of its own; the benchmark measures it
 		t.Errorf("took %v", took)
+	}
+}
+
+// With one outlet and nothing said of a cord over the way every leg is climbed, and what a crossing would save is told: as many as it then does.
+func TestCrossingWouldSave(t *testing.T) {
+	one := strings.NewReplacer("{name: barn, at: [10 m, 1 m], circuit: barn}, ", "", "barn: {volts: 230 V, breaker: 16 A, gfci: true}, ", "").Replace(eachWall)
+	climbs := layout.Solve(read(t, "climbs", one))
+	passes := layout.Solve(read(t, "passes", strings.Replace(one, "  outlets:", "  cords: {crossing: overhead}\n  outlets:", 1)))
+	over := func(p *layout.Plan) bool {
+		return slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Over })
+	}
+	if over(climbs) || !over(passes) {
+		t.Errorf("a cord over the way unasked: %v, asked for: %v", over(climbs), over(passes))
+	}
+	k := slices.IndexFunc(climbs.Findings, func(f finding.Finding) bool { return f.Code == "crossing-would-save" })
+	if saved := climbs.Power.Pieces() - passes.Power.Pieces(); k < 0 || !strings.Contains(climbs.Findings[k].Text, fmt.Sprintf("save %d cords", saved)) {
+		t.Errorf("%d saved, found %+v", saved, climbs.Findings)
 	}
 }

@@ -62,7 +62,7 @@ func (f *feeding) nearest(s source, u unit) measure.Length {
 	for _, o := range u.ways {
 		way := s.ways[o.side]
 		at := f.site.spot(o.end, o.side)
-		d := f.site.toFoot(way, o.side, at.arch) + at.climb + overWay*measure.Length(way.over+f.site.crosses(o.side, way.arch, at.arch))
+		d := f.site.toFoot(way, o.side, at.arch) + at.climb + overWay*measure.Length(f.site.past)*measure.Length(way.over+f.site.crosses(o.side, way.arch, at.arch))
 		if best < 0 || d < best {
 			best = d
 		}
