@@ -26,7 +26,7 @@ func (w taskWords) layCords() string {
 	}
 	text := "Arches up: lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
-	cover := w.plan.Spec.Site.Cords.Cover
+	cover := w.plan.Spec.Site.Cords.Cover()
 	over := has(func(c power.Cord) bool { return c.Over })
 	var high []string
 	if has(func(c power.Cord) bool { return c.Lifts }) {

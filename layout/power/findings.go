@@ -187,7 +187,7 @@ func (f *feeding) cordSays() {
 		if !c.Over {
 			continue
 		}
-		if f.in.Spec.Site.Cords.Cover {
+		if f.in.Spec.Site.Cords.Cover() {
 			f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from the %s outlet passes a way along the ground: lay it there under a cover made for it, from foot to foot.", c.Name, c.Outlet)
 			continue
 		}
@@ -222,7 +222,8 @@ func (f *feeding) mixedSays() {
 // crossingSays tells what a cord over the way would save.
 func (f *feeding) crossingSays() {
 	if n := f.crossing(); n > 0 {
-		f.say(finding.Note, "crossing-would-save", crossingKey, "No cord passes a way, so each climbs by itself. One that passes it would save %d cords and three-ways: overhead along an arch, or on the ground under a cord cover. Where it may, write cords: {crossing: overhead} under site.", n)
+		f.say(finding.LookAt, "crossing-would-save", "site.cords.crossing", "No cord passes a way, so cords climb leg after leg. One that passes it, tied along an arch, would save %d cords and three-ways.", n)
+		f.plan.Findings[len(f.plan.Findings)-1].Cure = []finding.Change{{Key: "site.cords.crossing", Value: spec.CrossOverhead.String()}}
 	}
 }
 

@@ -25,13 +25,10 @@ type site struct {
 	lines  map[string]lineLaid // of cord, laid so far
 }
 
-// crossingKey says how cords pass a way.
-const crossingKey = "site.cords.crossing"
-
 // newSite measures the walls.
 func newSite(in Input) *site {
 	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}, past: 1}
-	if in.Spec.Given(crossingKey) {
+	if in.Spec.Site.Cords.Crossing != spec.CrossSeldom {
 		s.past = 0
 	}
 	for _, k := range in.Ground.Stakes {
@@ -82,7 +79,7 @@ func (s *site) passes(side spec.Side, a, b int) bool {
 // leg, along the crowns and down the next, or on the ground under a cover.
 func (s *site) runs(side spec.Side, a, b int) measure.Length {
 	out := measure.Length(math.Abs(float64(s.run[side][a] - s.run[side][b])))
-	if s.Spec.Site.Cords.Cover || s.crosses(side, a, b) == 0 {
+	if s.Spec.Site.Cords.Cover() || s.crosses(side, a, b) == 0 {
 		return out
 	}
 	for i := min(a, b); i < max(a, b); i++ {
@@ -158,7 +155,7 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 		return out
 	}
 	at := near
-	if s.Spec.Site.Cords.Cover {
+	if s.Spec.Site.Cords.Cover() {
 		at = 0 // the way in, where people look down
 	}
 	out.over = 1 + s.crosses(own, near, at)
@@ -175,7 +172,7 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 // crown and down the other, taken square, which is never shorter than the pipe of an arch that does not bulge beyond its feet.
 func (s *site) crossing(arch int) measure.Length {
 	span := level(s.feet[spec.Left][arch].At(), s.feet[spec.Right][arch].At())
-	if s.Spec.Site.Cords.Cover {
+	if s.Spec.Site.Cords.Cover() {
 		return span
 	}
 	return 2*s.Crowns[arch] + span

@@ -271,7 +271,7 @@ func (r *reader) fillSite() {
 		fill(r, fmt.Sprintf("site.outlets[%d].sockets", i), &s.Outlets[i].Sockets, 2, "2", "a duplex outlet")
 	}
 	if len(s.Outlets) > 0 {
-		fill(r, "site.cords.crossing", &s.Cords.Cover, false, "overhead", "along the first arch, where nobody trips")
+		fill(r, "site.cords.crossing", &s.Cords.Crossing, CrossSeldom, CrossSeldom.String(), "overhead along the first arch, and only where nothing else feeds all")
 	}
 }
 

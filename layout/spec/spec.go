@@ -392,9 +392,25 @@ type Outlet struct {
 
 // Cords are the organiser's wishes for where cords lie.
 type Cords struct {
-	KeepOff []string // names of features
-	Cover   bool     `key:"crossing"` // crossings under a cover; otherwise overhead along the first arch
+	KeepOff  []string // names of features
+	Crossing Crossing
 }
+
+// Cover reports whether cords pass ways on the ground, under a cover.
+func (c Cords) Cover() bool { return c.Crossing == CrossCovered }
+
+// Crossing is how cords pass a way.
+type Crossing int
+
+// The ways to pass one: tied along an arch but only where nothing else feeds all; so, or on the ground under a cover, wherever that saves cords.
+const (
+	CrossSeldom Crossing = iota
+	CrossOverhead
+	CrossCovered
+)
+
+// String returns the word of the spec.
+func (c Crossing) String() string { return [...]string{"seldom", "overhead", "cover"}[c] }
 
 // LatLong is a place on earth in degrees.
 type LatLong struct{ Lat, Long float64 }
