@@ -74,7 +74,7 @@ func (m *model) describe() *Kind {
 	k.Thrust = measure.Force(m.shape.Thrust)
 	k.Weight = measure.Force(m.shape.StartLift + m.shape.FinishLift)
 	k.PlayLean = measure.Angle(m.play())
-	if math.Abs(float64(k.Thrust)) < 1e-9 {
+	if measure.Abs(k.Thrust) < 1e-9 {
 		k.Thrust = 0
 	}
 	k.FootMoment = max(math.Abs(m.shape.Start.Moment), math.Abs(m.shape.Finish.Moment))

@@ -127,8 +127,6 @@ func (b *tasker) climbs(uses ...Need) []Need {
 	return uses
 }
 
-func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(float64(a))) }
-
 // spares is how many to have over so many.
 func (b *tasker) spares(n int) int { return practice.Spares(n, b.Spec.Stock.Spares) }
 

@@ -76,7 +76,7 @@ func (t tunnel) tightest() (radius, turn *spec.Leg) {
 		if radius == nil || l.Radius < radius.Radius {
 			radius = l
 		}
-		if turn == nil || math.Abs(float64(l.Turn)) > math.Abs(float64(turn.Turn)) {
+		if turn == nil || measure.Abs(l.Turn) > measure.Abs(turn.Turn) {
 			turn = l
 		}
 	}

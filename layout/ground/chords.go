@@ -97,7 +97,7 @@ func (l Layout) near(lim practice.Ground, from, to, beyond, end int, reach measu
 	for arch := beyond; arch != end; {
 		arch += step
 		o := l.offset(from, to, beyond, l.Stakes[2*arch-2])
-		if o.Along > reach || o.Along <= 0 || abs(o.Off) > lim.Offset {
+		if o.Along > reach || o.Along <= 0 || measure.Abs(o.Off) > lim.Offset {
 			return false
 		}
 	}

@@ -19,7 +19,7 @@ type drift []spec.Point
 // along returns how far off the mark may be at worst in a direction, a vector of length one.
 func (d drift) along(u spec.Point) (sum measure.Length) {
 	for _, by := range d {
-		sum += abs(dot(by, u))
+		sum += measure.Abs(dot(by, u))
 	}
 	return sum
 }

@@ -198,7 +198,7 @@ func intersect(a, b circle, side spec.Side) (spec.Point, measure.Length) {
 	d := distance(a.centre, b.centre)
 	if d == 0 {
 		p := add(a.centre, spec.Point{X: (a.radius + b.radius) / 2})
-		return p, measure.Length(math.Abs(float64(a.radius - b.radius)))
+		return p, measure.Abs(a.radius - b.radius)
 	}
 	line := sub(b.centre, a.centre)
 	line.X, line.Y = line.X/d, line.Y/d
@@ -245,7 +245,7 @@ func fit(circles []circle, side spec.Side) (spec.Point, measure.Length) {
 	}
 	worst := measure.Length(0)
 	for _, c := range circles {
-		worst = max(worst, measure.Length(math.Abs(float64(distance(p, c.centre)-c.radius))))
+		worst = max(worst, measure.Abs(distance(p, c.centre)-c.radius))
 	}
 	return p, worst
 }

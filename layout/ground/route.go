@@ -53,7 +53,7 @@ func newRoute(site *spec.Site, length measure.Length) route {
 
 func lengthOf(l spec.Leg) measure.Length {
 	if l.Turn != 0 {
-		return l.Radius * measure.Length(math.Abs(float64(l.Turn)))
+		return l.Radius * measure.Length(measure.Abs(l.Turn))
 	}
 	return l.Straight
 }

@@ -3,8 +3,6 @@
 package power
 
 import (
-	"math"
-
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -35,7 +33,7 @@ func (u unit) takes(v measure.Voltage) bool {
 	if u.supply {
 		return v > lowVolts
 	}
-	return math.Abs(float64(v-u.volts)) <= 0.1*float64(u.volts)
+	return measure.Abs(v-u.volts) <= 0.1*u.volts
 }
 
 // draws returns the current at a circuit's volts. A supply is counted at its full watts, whatever hangs on it.

@@ -74,7 +74,7 @@ func (s *site) passes(side spec.Side, a, b int) bool {
 // runs returns how a cord lies along the outside of a wall's feet from one arch to another, counted from 0. A side way on it is passed overhead, up one
 // leg, along the crowns and down the next, or on the ground under a cover.
 func (s *site) runs(side spec.Side, a, b int) measure.Length {
-	out := measure.Length(math.Abs(float64(s.run[side][a] - s.run[side][b])))
+	out := measure.Abs(s.run[side][a] - s.run[side][b])
 	if s.Spec.Site.Cords.Cover || s.crosses(side, a, b) == 0 {
 		return out
 	}

@@ -2,7 +2,6 @@ package stock
 
 import (
 	"fmt"
-	"math"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -89,4 +88,4 @@ func (i Item) of(item string) bool {
 }
 
 // sameLength reports whether two lengths are the same but for rounding.
-func sameLength(a, b measure.Length) bool { return math.Abs(float64(a-b)) < 1e-3 }
+func sameLength(a, b measure.Length) bool { return measure.Abs(a-b) < 1e-3 }
