@@ -38,7 +38,7 @@ func catalog(f *file, doc Document, pages []int) []byte {
 
 // outline adds the bookmarks, one a page on one level, and returns the number of their root.
 func outline(f *file, doc Document, pages []int) int {
-	root := f.reserve()
+	root := f.add(nil) // its body comes last
 	first := root + 1
 	last := root + len(pages)
 	for i, page := range pages {

@@ -158,9 +158,6 @@ func (f *file) add(body []byte) int {
 	return len(f.objects) - 1
 }
 
-// reserve returns the number of an object whose body follows later.
-func (f *file) reserve() int { return f.add(nil) }
-
 // addStream appends a stream object with the given dictionary entries.
 func (f *file) addStream(entries string, data []byte) int { return f.add(stream(entries, data)) }
 

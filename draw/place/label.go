@@ -178,7 +178,7 @@ func beside(at, way paper.Point, gap paper.Length, size paper.Rect) box {
 func (b *Board) nearestIsOwn(bx box, at paper.Point) bool {
 	own := bx.distance(at)
 	for _, m := range b.marks {
-		if m.at != at && bx.distance(m.at) <= own+1 {
+		if m != at && bx.distance(m) <= own+1 {
 			return false
 		}
 	}
