@@ -151,7 +151,7 @@ func (t tunnel) narrow() (n pinched, any bool) {
 	n.least = lim.Inner
 	var widest measure.Length
 	for i := 1; i < len(feet); i++ {
-		left, right := distance(feet[i-1][0], feet[i][0]), distance(feet[i-1][1], feet[i][1])
+		left, right := Distance(feet[i-1][0], feet[i][0]), Distance(feet[i-1][1], feet[i][1])
 		if inner := min(left, right); inner < min(lim.Inner, spacing)-slack && t.stations[i].Heading != t.stations[i-1].Heading {
 			n.bays = append(n.bays, fmt.Sprint(i))
 			n.least, widest = min(n.least, inner), max(widest, t.spans[i-1], t.spans[i])

@@ -5,7 +5,7 @@ package ground
 func diagonals(stakes []Stake) []Diagonal {
 	var list []Diagonal
 	add := func(from, to Stake) {
-		list = append(list, Diagonal{From: from.StakeID, To: to.StakeID, Distance: distance(from.At(), to.At())})
+		list = append(list, Diagonal{From: from.StakeID, To: to.StakeID, Distance: Distance(from.At(), to.At())})
 	}
 	n := len(stakes)
 	for i := 0; i+3 < n; i += 2 {

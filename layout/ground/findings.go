@@ -83,7 +83,7 @@ func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
 			continue
 		}
 		for _, b := range stakes[:i] {
-			if b.Guy && distance(a.At(), b.At()) < lim.Share {
+			if b.Guy && Distance(a.At(), b.At()) < lim.Share {
 				pairs = append(pairs, fmt.Sprintf("%v with %v", b.StakeID, a.StakeID))
 			}
 		}

@@ -70,7 +70,7 @@ func look(stake Stake, marks []Mark, lim practice.Ground) (view, bool) {
 	p := stake.At()
 	v := view{stake: stake}
 	for i, m := range marks {
-		if d := distance(p, m.At); d > measure.Inch { // from a mark on the spot no direction is to be had
+		if d := Distance(p, m.At); d > measure.Inch { // from a mark on the spot no direction is to be had
 			v.all = append(v.all, sight{m, i, d, lim.Tape + m.drift.along(unit(sub(m.At, p)))})
 		}
 	}

@@ -28,10 +28,10 @@ func newRoute(site *spec.Site, length measure.Length) route {
 	at := Station{At: site.Start, Heading: site.Heading}
 	var asked measure.Length
 	for _, l := range site.Route {
-		asked += lengthOf(l)
+		asked += l.Length()
 	}
 	for _, l := range site.Route {
-		next := leg{from: at, length: lengthOf(l)}
+		next := leg{from: at, length: l.Length()}
 		switch {
 		case l.Rest:
 			next.length = length - asked
@@ -49,13 +49,6 @@ func newRoute(site *spec.Site, length measure.Length) route {
 		r.legs = append(r.legs, leg{from: at, length: length - at.Along})
 	}
 	return r
-}
-
-func lengthOf(l spec.Leg) measure.Length {
-	if l.Turn != 0 {
-		return l.Radius * measure.Length(measure.Abs(l.Turn))
-	}
-	return l.Straight
 }
 
 // at returns the station d beyond the leg's start. An arc of length d is crossed by a chord of 2/k·sin(k·d/2), which

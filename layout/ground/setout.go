@@ -9,7 +9,7 @@ import (
 )
 
 // Between returns the level distance between two stakes.
-func Between(a, b Stake) measure.Length { return distance(a.At(), b.At()) }
+func Between(a, b Stake) measure.Length { return Distance(a.At(), b.At()) }
 
 // slide returns how far one row of a straight tunnel must slide along its line, as a share of the difference between the diagonals
 // of the whole. Sliding a row by s makes the one diagonal longer and the other shorter by s·a/d each, a the tunnel's length and d the

@@ -137,7 +137,7 @@ func (m *mover) startAt(s Shift) []finding.Change {
 func cornersAbout(p spec.Point, grid measure.Length) (list []spec.Point) {
 	x, y := measure.Length(math.Floor(float64(p.X/grid)))*grid, measure.Length(math.Floor(float64(p.Y/grid)))*grid
 	list = []spec.Point{{X: x, Y: y}, {X: x + grid, Y: y}, {X: x, Y: y + grid}, {X: x + grid, Y: y + grid}}
-	slices.SortStableFunc(list, func(a, b spec.Point) int { return cmp.Compare(distance(a, p), distance(b, p)) })
+	slices.SortStableFunc(list, func(a, b spec.Point) int { return cmp.Compare(Distance(a, p), Distance(b, p)) })
 	return list
 }
 

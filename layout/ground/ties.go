@@ -142,7 +142,7 @@ func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 func onMarks(stakes []Stake, marks []Mark) (list []string) {
 	for _, s := range stakes {
 		for _, m := range marks {
-			if distance(s.At(), m.At) <= measure.Inch {
+			if Distance(s.At(), m.At) <= measure.Inch {
 				list = append(list, s.String()+" on "+m.Name)
 			}
 		}

@@ -67,7 +67,7 @@ const (
 	plainSocket  = iota // of a cord's end
 	tappedSocket        // of a three-way, which takes no other three-way
 	passedSocket        // the same, with the next call served from that three-way
-	inlineSocket        // the first of a cord with several sockets, see liner.inlineKind
+	inlineSocket        // the first of a cord with several sockets, see liner.base
 )
 
 // liner lays one line of cord past calls with the best mark: a dynamic program over what is left to serve and what socket is at hand.

@@ -89,7 +89,7 @@ func (f *feeding) share(i int) bool {
 	r := f.runs[i]
 	for k := range f.units {
 		u := &f.units[k]
-		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || distance(u.ways[0].end, f.site.at(r.seats[0]).From) > practice.HandReach {
+		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || lights.Apart(u.ways[0].end, f.site.at(r.seats[0]).From) > practice.HandReach {
 			continue
 		}
 		sum := r.watts

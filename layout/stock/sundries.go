@@ -150,8 +150,7 @@ func (b *basket) sundries(in Input) {
 		guys++
 		out := in.Spec.Guys.Out
 		if k := slices.IndexFunc(in.Stakes, func(s ground.Stake) bool { return !s.Guy && s.Arch == g.Arch && s.Side == g.Side }); k >= 0 {
-			leg := in.Stakes[k]
-			out = measure.Length(math.Sqrt(float64((leg.X-g.X)*(leg.X-g.X)) + float64((leg.Y-g.Y)*(leg.Y-g.Y))))
+			out = ground.Between(in.Stakes[k], g)
 		}
 		from := in.Spec.Guys.From
 		rope(GuyRope, measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy+practice.KnotsOfGuy)
