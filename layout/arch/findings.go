@@ -73,7 +73,7 @@ type judge struct {
 
 // add puts a finding on the list; key is a full path.
 func (j *judge) add(level finding.Level, code, key, format string, args ...any) {
-	f := finding.Finding{Level: level, Code: code, Key: key, Text: j.who() + ": " + fmt.Sprintf(format, args...)}
+	f := finding.Finding{Level: level, Code: code, Key: key, Text: Named(j.in.Numbers) + ": " + fmt.Sprintf(format, args...)}
 	if j.in.Position != nil {
 		f.Pos = j.in.Position(key)
 	}
