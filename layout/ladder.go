@@ -92,7 +92,7 @@ func (a rung) worth(at rung) float64 {
 	if gain <= leastGain {
 		return 0
 	}
-	return gain / (math.Max(a.price-at.price, 0) + freeStep)
+	return gain / (max(a.price-at.price, 0) + freeStep)
 }
 
 // with returns the rung that a change leads to, and false where no such arch stands or its stakes stand on worse ground. It is worked out no further than it is seen to be worth no more than most.

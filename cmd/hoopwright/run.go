@@ -145,5 +145,5 @@ func version() string {
 	} else {
 		text += "\n"
 	}
-	return text + "spec format 1, JSON schema 1\n"
+	return text + fmt.Sprintf("spec format 1, JSON schema %d\n", schema)
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -108,10 +109,8 @@ func chooseHeight(a ask, s streams) (choice, error) {
 		shown.done()
 	})
 	shown.stop()
-	for _, err := range errs {
-		if err != nil {
-			return c, err
-		}
+	if err := cmp.Or(errs...); err != nil {
+		return c, err
 	}
 	c.kind = c.rows[0].kind
 	return c, nil

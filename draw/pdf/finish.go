@@ -104,8 +104,7 @@ func (lib *libraryFile) takeApart(body, entries []byte) error {
 		}
 		offsets[n] = v
 	}
-	order := append([]int(nil), offsets[1:]...)
-	sort.Ints(order)
+	order := slices.Sorted(slices.Values(offsets[1:]))
 	for n := 1; n < size; n++ {
 		end := len(body)
 		if i := sort.SearchInts(order, offsets[n]+1); i < len(order) {

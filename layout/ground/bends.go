@@ -106,7 +106,7 @@ func (t tunnel) lesserTurn() (route []spec.Leg, words string) {
 	const step = 15 * measure.Degree
 	index := slices.IndexFunc(t.spec.Site.Route, func(l spec.Leg) bool { return l == *most })
 	sign := measure.Angle(math.Copysign(1, float64(most.Turn)))
-	for steps := math.Ceil(math.Min(math.Abs(float64(most.Turn)), 2*math.Pi)/float64(step)) - 1; steps >= 1; steps-- {
+	for steps := math.Ceil(min(math.Abs(float64(most.Turn)), 2*math.Pi)/float64(step)) - 1; steps >= 1; steps-- {
 		route = toTheEnd(t.spec.Site.Route)
 		route[index].Turn = sign * step * measure.Angle(steps)
 		try := t.with(route)

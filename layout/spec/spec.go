@@ -257,10 +257,8 @@ type SitePlace struct {
 // The uses of a place that the packet knows.
 const (
 	FirstAid = "first aid"
-	Bench    = "bench"
 	WaterOff = "water off"
 	PowerOff = "power off"
-	Parking  = "parking"
 )
 
 // Leg is one piece of the route's centreline: a straight, or a bend tangent to its neighbours.

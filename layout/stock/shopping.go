@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -88,7 +89,7 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 			lines[k].own++
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b line) int { return int(math.Copysign(1, float64(b.length-a.length))) })
+	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(b.length, a.length) })
 	where, unit, kind := wherePipe, StickOf, PipeStick
 	if o.bar {
 		where, unit, kind = whereSteel, BarOf, SteelBar

@@ -41,12 +41,7 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 
 // readyStakes lists stakes bought cut to length, all but those that bars of the shed give, and returns how many with their spares.
 func (b *basket) readyStakes(in Input, o offer, cuts Cuts) (count int) {
-	cut := map[PieceID]bool{}
-	for _, bar := range cuts.Bars {
-		for _, p := range bar.Pieces {
-			cut[p.ID] = true
-		}
-	}
+	cut := cuts.Given()
 	type line struct {
 		length measure.Length
 		count  int

@@ -184,18 +184,18 @@ const roughMargin = 1.015
 // Reaches says how near a tunnel's gusts come to the spec's aims, 1 where both are met.
 func (w *Weather) Reaches() float64 {
 	if len(w.Bears) == 0 {
-		return math.Min(w.Factor/100, .01)
+		return min(w.Factor/100, .01)
 	}
 	aim := w.of.Spec.Weather
 	share := func(g, aim measure.Speed) float64 {
 		if w.of.Rough { // its figures are no closer than that
 			aim *= roughMargin
 		}
-		return math.Min(float64((g+slack)/aim), 1)
+		return min(float64((g+slack)/aim), 1)
 	}
-	reach := math.Min(share(w.exact.Inside, aim.Inside), share(w.exact.Down, aim.Stand))
+	reach := min(share(w.exact.Inside, aim.Inside), share(w.exact.Down, aim.Stand))
 	if w.Factor < standsStill {
-		reach = math.Min(reach, w.Factor/standsStill/2)
+		reach = min(reach, w.Factor/standsStill/2)
 	}
 	return reach
 }
