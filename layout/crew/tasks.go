@@ -22,8 +22,8 @@ type tasker struct {
 	list  []Task
 }
 
-// Tasks orders the whole job, from the first dot of paint to the last stake out of the ground, or some phases of it alone.
-func Tasks(in Input, only ...Phase) []Task {
+// tasksOf orders the whole job, from the first dot of paint to the last stake out of the ground, or some phases of it alone.
+func tasksOf(in Input, only ...Phase) []Task {
 	b := &tasker{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1}
 	steps := []struct {
 		phase Phase

@@ -12,6 +12,9 @@ import (
 	"hoopwright/layout/spec"
 )
 
+// mostNames is how many stakes, arches or bays a finding names; of more it counts the rest.
+const mostNames = 6
+
 // findings returns what the plan of the site has to say about the tunnel, and the smallest move that clears its stakes.
 func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 	list := hazards(t.spec)

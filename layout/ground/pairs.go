@@ -1,6 +1,7 @@
 package ground
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -75,7 +76,7 @@ func look(stake Stake, marks []Mark, lim practice.Ground) (view, bool) {
 		}
 	}
 	if len(v.all) > mostMarks {
-		slices.SortFunc(v.all, func(a, b sight) int { return before(a.tape, b.tape, a.nth, b.nth) })
+		slices.SortFunc(v.all, func(a, b sight) int { return cmp.Or(cmp.Compare(a.tape, b.tape), cmp.Compare(a.nth, b.nth)) })
 		v.all = v.all[:mostMarks]
 		slices.SortFunc(v.all, func(a, b sight) int { return a.nth - b.nth })
 	}
