@@ -54,12 +54,10 @@ func (e exitError) Error() string {
 	return e.msg
 }
 
-// badCall reports a wrong call.
 func badCall(format string, args ...any) error {
 	return exitError{code: exitBadCall, msg: fmt.Sprintf(format, args...)}
 }
 
-// badSpec reports what is wrong with a spec.
 func badSpec(err error) error {
 	var list spec.Errors
 	if errors.As(err, &list) {

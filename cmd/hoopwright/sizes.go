@@ -94,7 +94,6 @@ func choose(a ask, s streams) (choice, error) {
 	return c, nil
 }
 
-// usualKind is the kind of most arches.
 func usualKind(plan *layout.Plan) *arch.Kind {
 	return slices.MaxFunc(plan.Kinds, func(a, b *arch.Kind) int { return len(a.Numbers) - len(b.Numbers) })
 }

@@ -206,7 +206,6 @@ func (c choice) spanWords(r row) string {
 	return text
 }
 
-// bears says a load factor and its way.
 func bears(factor float64, way string) string {
 	if factor >= 20 {
 		return "20 or more"
@@ -251,7 +250,6 @@ func (c choice) about() string {
 	return text + fmt.Sprintf(". Opening %s by %s.", u.Inches(t.OpeningWidth), u.Inches(t.OpeningHeight))
 }
 
-// leg names the sticks of a leg.
 func leg(u measure.System, sticks []measure.Length) string {
 	var parts []string
 	for _, s := range sticks {

@@ -110,7 +110,6 @@ func checkAttachments(list []Attachment) error {
 	return nil
 }
 
-// information returns the document information dictionary.
 func information(doc Document) []byte {
 	var b bytes.Buffer
 	b.WriteString("<< /Producer " + textString(producer))

@@ -227,7 +227,6 @@ func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
 	return len(crossed), !blocked
 }
 
-// cross reports whether two segments cross.
 func cross(a, b, c, d paper.Point) bool {
 	side := func(p, q, r paper.Point) paper.Length { return dot(q.Sub(p).Left(), r.Sub(p)) }
 	return (side(a, b, c) > 0) != (side(a, b, d) > 0) && (side(c, d, a) > 0) != (side(c, d, b) > 0)

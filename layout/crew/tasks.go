@@ -142,7 +142,6 @@ func (b *tasker) spareStrings() (n int) {
 	return n
 }
 
-// numbers lists the numbers of arches.
 func numbers(list []arch.Arch) (n []int) {
 	for _, a := range list {
 		n = append(n, a.Number)

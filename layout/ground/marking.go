@@ -89,7 +89,6 @@ func (m *marker) tie(stake StakeID) (Tie, bool) {
 	return m.TieOf(stake, m.reach, m.anchored)
 }
 
-// stake returns the spot of an arch's stake.
 func (l Layout) stake(arch int, side spec.Side) Spot { return Spot{AtStake, 2*arch - 2 + int(side)} }
 
 // At returns where a spot is planned to be. The crosses of a square are those that Marking paints in these units.

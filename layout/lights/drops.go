@@ -13,7 +13,6 @@ import (
 // strand is a line of pipe that drops hang from: one stretch, or ridge pieces one after the other across their crowns.
 type strand []stretch
 
-// length returns the strand's length.
 func (s strand) length() measure.Length {
 	var sum measure.Length
 	for _, st := range s {

@@ -15,10 +15,8 @@ type Turn struct {
 	Leads bool   // the leads of wraps from a foot stay off the pipe, as far as the next arch's foot
 }
 
-// wrap reports whether an open wrap is turned.
 func (t Turn) wrap(n int) bool { return t.All || n < len(t.Wraps) && t.Wraps[n] }
 
-// path reports whether an open path is turned.
 func (t Turn) path(n int) bool { return t.All || n < len(t.Paths) && t.Paths[n] }
 
 // offGround keeps a wrap's stretch off the ground; not ok where nothing is left of it.

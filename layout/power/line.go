@@ -17,12 +17,10 @@ type mark struct {
 	cents  int64 // of what has a price, assumed where the spec has none
 }
 
-// better orders marks.
 func (a mark) better(b mark) bool {
 	return cmp.Or(cmp.Compare(a.over, b.over), cmp.Compare(a.pieces, b.pieces), cmp.Compare(a.low, b.low), cmp.Compare(a.cents, b.cents)) < 0
 }
 
-// plus adds marks.
 func (a mark) plus(b mark) mark {
 	return mark{a.over + b.over, a.pieces + b.pieces, a.low + b.low, a.cents + b.cents}
 }
