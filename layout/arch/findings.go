@@ -161,13 +161,7 @@ func (j *judge) way() string {
 
 // asRaised reports whether the arch bears its weight with the pipe's full stiffness.
 func (j *judge) asRaised() bool {
-	if !j.shape.Stable {
-		return false
-	}
-	if j.kind.LoadFactorWay == "sideways" {
-		return true
-	}
-	return j.standsAside(j.rod, j.shape, bend.Parts, j.in.Guyed)
+	return j.shape.Stable && (j.kind.LoadFactorWay == "sideways" || j.standsAside(j.rod, j.shape, bend.Parts, j.in.Guyed))
 }
 
 // bends reports pipe bent tightly for its strength.

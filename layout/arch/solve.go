@@ -1,6 +1,7 @@
 package arch
 
 import (
+	"cmp"
 	"math"
 	"sync"
 
@@ -96,10 +97,7 @@ func (m *model) describe() *Kind {
 	}
 	k.HeadWidth = m.clearWidth(k, k.HeadHeight)
 	k.ShoulderWidth = m.clearWidth(k, k.ShoulderHeight)
-
-	if k.Spec.Height == 0 {
-		k.Spec.Height = k.Crown
-	}
+	k.Spec.Height = cmp.Or(k.Spec.Height, k.Crown)
 	return k
 }
 

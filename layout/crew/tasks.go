@@ -3,6 +3,7 @@
 package crew
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -43,9 +44,7 @@ func tasksOf(in Input, only ...Phase) []Task {
 // add appends a task that takes so many minutes of one pair of hands, shared among its people, in the phase at hand unless it says another. Of those who raise an arch
 // the ones who carry it share the work: whoever stands by makes it no shorter.
 func (b *tasker) add(work float64, t Task) {
-	if t.Phase == "" {
-		t.Phase = b.phase
-	}
+	t.Phase = cmp.Or(t.Phase, b.phase)
 	if len(t.Who.Roles) == 0 {
 		t.Who.People = max(1, min(t.Who.People, b.hands))
 	}

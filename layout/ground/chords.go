@@ -1,6 +1,7 @@
 package ground
 
 import (
+	"cmp"
 	"slices"
 
 	"hoopwright/layout/measure"
@@ -150,10 +151,7 @@ func (l Layout) TieOf(stake StakeID, reach measure.Length, anchored bool) (Tie, 
 func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {
 	for arch, yes := range l.reached(practice.OnGround(units)) {
 		if yes {
-			if first == 0 {
-				first = arch
-			}
-			last = arch
+			first, last = cmp.Or(first, arch), arch
 		}
 	}
 	return first, last, l.Straight && first > 0 && last > first

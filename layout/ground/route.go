@@ -2,6 +2,7 @@ package ground
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -84,12 +85,7 @@ func (r route) at(d measure.Length) Station {
 }
 
 func (r route) straight() bool {
-	for _, l := range r.legs {
-		if l.curve != 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(r.legs, func(l leg) bool { return l.curve != 0 })
 }
 
 // path returns the centreline as a polyline that strays from it by 2 mm at most, which no drawing shows; where a whole
