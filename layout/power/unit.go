@@ -49,7 +49,7 @@ func (u unit) draws(v measure.Voltage) measure.Current {
 func (s *site) options(r *run) []option {
 	var out []option
 	add := func(e lights.End, turned bool) {
-		for _, side := range []spec.Side{spec.Left, spec.Right} {
+		for _, side := range sides {
 			if side != e.Side && !s.overhead(e) {
 				continue
 			}

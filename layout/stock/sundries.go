@@ -26,12 +26,10 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 	count := withSpares(len(in.Stakes), in.Spec.Stock.Spares)
 	bought := 0
 	for _, o := range offers {
-		switch {
-		case !o.bar:
-		case o.ready:
+		if o.ready {
 			bought += b.readyStakes(in, o, cuts)
-			b.sticks(o, cuts, in.Spec)
-		default:
+		}
+		if o.bar {
 			b.sticks(o, cuts, in.Spec)
 		}
 	}
