@@ -55,7 +55,7 @@ func (d *stakeSheet) markNames() {
 		if !slices.Contains(d.Marks, i) {
 			continue
 		}
-		leave := d.tapesLeave(i)
+		at, leave := d.pastRim(at), d.tapesLeave(i)
 		start := nearestIn(d.room.Inset(rimInset), at)
 		if len(leave) > 0 {
 			start = leave[0][1]
@@ -98,13 +98,21 @@ const (
 	rimInset paper.Length = 0.5
 )
 
+// pastRim returns the place of a mark that lies off the picture; of one across the rim a place past it, so that an arrow points straight at the mark.
+func (d *stakeSheet) pastRim(at paper.Point) paper.Point {
+	if !d.room.Contains(at) {
+		return at
+	}
+	return at.Add(at.Sub(nearestIn(d.room.Inset(markRadius), at)).Unit().Times(2 * float64(markRadius)))
+}
+
 // tapesLeave returns the tapes to a mark that leave the picture, each from its dot to where it does.
 func (d *stakeSheet) tapesLeave(mark int) (list [][2]paper.Point) {
 	for _, dot := range d.Tied {
 		if dot.From.Index != mark && dot.To.Index != mark {
 			continue
 		}
-		if dot, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.m.at(d.ground.Marks[mark].At), d.room.Inset(rimInset)); ok {
+		if dot, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.pastRim(d.m.at(d.ground.Marks[mark].At)), d.room.Inset(rimInset)); ok {
 			list = append(list, [2]paper.Point{dot, end})
 		}
 	}

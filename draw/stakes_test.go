@@ -295,3 +295,36 @@ func TestEdgeArrowsPointToTheirMarks(t *testing.T) {
 		}
 	}
 }
+
+// A mark that lies across the picture's rim comes in where there is room for that, else an arrow points at it.
+func TestMarkAcrossTheRimIsShown(t *testing.T) {
+	p := solvedYard(t, "garden")
+	plan, ok := fitted(NewStakePlan(p.Ground, p.Spec, 1, 6), paper.Rect{X: 20, Y: 22, W: 81, H: 188})
+	if !ok {
+		t.Fatal("does not fit")
+	}
+	plan.Marks = []int{0}
+	for _, spare := range []paper.Length{0, 3} {
+		need := plan.extent()
+		room := paper.Rect{X: 20, Y: 22, W: need.W + 2*spare, H: need.H}
+		for _, off := range []paper.Length{0.2, 1, 2.2} { // from the rim
+			p.Ground.Marks[0].At = spec.Point{}
+			still := plan
+			still.Marks = nil
+			m := still.placed(room).m
+			for x := 0.0; ; x += 5 { // right across the walk until it comes so near the rim
+				p.Ground.Marks[0].At = spec.Point{X: measure.Length(x), Y: p.Ground.Stations[2].At.Y}
+				if m.at(p.Ground.Marks[0].At).X > room.Right()-off {
+					break
+				}
+			}
+			page := &paper.Page{Size: paper.Rect{W: 215.9, H: 279.4}}
+			d := &stakeSheet{StakePlan: plan.placed(room), room: room, b: place.NewBoard(page, room)}
+			d.dots(d.b)
+			d.markNames()
+			if in := d.pictured(p.Ground.Marks[0]); in != (spare > 0) || len(d.missing) > 0 {
+				t.Errorf("%v mm from the rim with %v to spare: in the picture %v, lacks %v", off, spare, in, d.missing)
+			}
+		}
+	}
+}

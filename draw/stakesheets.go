@@ -69,7 +69,7 @@ func NewStakePlan(l ground.Layout, s *spec.Spec, first, last int) StakePlan {
 	for _, stake := range l.Stakes {
 		on := stake.Arch >= first && stake.Arch <= last
 		if at := l.Stations[max(stake.Arch, 1)-1].Along; on && stake.Guy {
-			on = (stake.Arch > first || first == 1 || stake.Along > at) && (stake.Arch < last || last == len(l.Stations) || stake.Along < at)
+			on = (stake.Arch > first || first == 1 || stake.Along >= at) && (stake.Arch < last || last == len(l.Stations) || stake.Along < at)
 		}
 		if on {
 			p.stakes = append(p.stakes, stake)
@@ -207,6 +207,14 @@ func (p StakePlan) placed(room paper.Rect) StakePlan {
 		e = all
 	}
 	p.m.origin = p.m.origin.Add(room.Centre().Sub(e.Centre()))
+	for _, i := range p.Marks { // one that lies across the rim comes in where what must be there leaves room
+		at := p.m.at(p.ground.Marks[i].At)
+		by := nearestIn(room.Inset(markRadius), at).Sub(at)
+		e := p.extent()
+		if low, high := (paper.Point{X: e.X, Y: e.Y}).Add(by), (paper.Point{X: e.Right(), Y: e.Bottom()}).Add(by); room.Contains(at) && room.Contains(low) && room.Contains(high) {
+			p.m.origin = p.m.origin.Add(by)
+		}
+	}
 	return p
 }
 

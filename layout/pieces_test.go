@@ -2,13 +2,16 @@ package layout_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"hoopwright/examples"
 	"hoopwright/layout"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/power"
 	"hoopwright/layout/spec"
 )
 
@@ -27,6 +30,24 @@ lights:
   wraps: [{where: arches, string: yard set}]
   strings: {yard set: {length: 20 m, lead: 1.5 m, bulbs: 200, watts: 9 W, volts: 230 V, most in a chain: 10}}
 power: {circuits: {kiln: {volts: 230 V, breaker: 16 A, gfci: true}}}
+`
+
+// eachWall is fed by one outlet over nine crowns, or by two at the feet. Invented.
+const eachWall = `hoopwright: 1
+title: Each Wall
+units: metric
+tunnel: {arches: 9, spacing: 1.3 m}
+arch: {pipe: pvc-u pn16 25 mm, sticks: [3.4 m, 3.4 m], span: 2.5 m, stake: {bar: 12 mm, length: 1 m}}
+site:
+  start: {at: [5 m, 2 m]}
+  outlets: [{name: barn, at: [10 m, 1 m], circuit: barn}, {name: well, at: [0.5 m, 0.6 m], circuit: well}]
+lights:
+  rows: {first: 400 mm, step: 400 mm, up to: 1.8 m, strings: [chain], walls: left}
+  wraps: [{where: right legs, string: chain, count: 1}, {where: ridge, string: half, count: 1}]
+  strings:
+    chain: {length: 10 m, lead: 500 mm, bulbs: 100, watts: 6 W, volts: 230 V, most in a chain: 10}
+    half: {length: 5 m, lead: 300 mm, bulbs: 50, watts: 3 W, volts: 230 V, most in a chain: 10}
+power: {circuits: {barn: {volts: 230 V, breaker: 16 A, gfci: true}, well: {volts: 230 V, breaker: 10 A, gfci: true}}}
 `
 
 // example returns an example's text.
@@ -70,6 +91,8 @@ func TestPiecesAsABuilderWould(t *testing.T) {
 		{"starter", example(t, "starter"), 8}, {"starter, no split", unsplit("starter"), 8},
 		{"parkwalk", example(t, "parkwalk"), 60}, {"parkwalk, no split", unsplit("parkwalk"), 60},
 		{"schoolyard", example(t, "schoolyard"), 20}, {"millwalk", example(t, "millwalk"), 9}, {"whole arches, leads over the bays", wholeArches, 10},
+		{"rows on one wall, legs of the other, an outlet by each", eachWall, 6},
+		{"the same, one outlet, a cord over the way allowed", strings.NewReplacer("{name: barn, at: [10 m, 1 m], circuit: barn}, ", "", "barn: {volts: 230 V, breaker: 16 A, gfci: true}, ", "", "  outlets:", "  cords: {crossing: overhead}\n  outlets:").Replace(eachWall), 6},
 	} {
 		p := layout.Solve(read(t, c.name, c.source))
 		t.Logf("%s: %d cords, %d three-ways, %d plugs together", c.name, len(p.Cords), len(p.Taps), p.Power.Joints)
@@ -146,5 +169,22 @@ func TestLongestWalk(t *testing.T) {
 	}
 	if took > 15*time.Second { // the aim is 1.5 s on a machine of its own; the benchmark measures it
 		t.Errorf("took %v", took)
+	}
+}
+
+// With one outlet and nothing said of a cord over the way every leg is climbed, and what a crossing would save is told: as many as it then does.
+func TestCrossingWouldSave(t *testing.T) {
+	one := strings.NewReplacer("{name: barn, at: [10 m, 1 m], circuit: barn}, ", "", "barn: {volts: 230 V, breaker: 16 A, gfci: true}, ", "").Replace(eachWall)
+	climbs := layout.Solve(read(t, "climbs", one))
+	passes := layout.Solve(read(t, "passes", strings.Replace(one, "  outlets:", "  cords: {crossing: overhead}\n  outlets:", 1)))
+	over := func(p *layout.Plan) bool {
+		return slices.ContainsFunc(p.Cords, func(c power.Cord) bool { return c.Over })
+	}
+	if over(climbs) || !over(passes) {
+		t.Errorf("a cord over the way unasked: %v, asked for: %v", over(climbs), over(passes))
+	}
+	k := slices.IndexFunc(climbs.Findings, func(f finding.Finding) bool { return f.Code == "crossing-would-save" })
+	if saved := climbs.Power.Pieces() - passes.Power.Pieces(); k < 0 || !strings.Contains(climbs.Findings[k].Text, fmt.Sprintf("save %d cords", saved)) {
+		t.Errorf("%d saved, found %+v", saved, climbs.Findings)
 	}
 }

@@ -338,18 +338,20 @@ func (r runSheet) ties(day int) bool {
 	})
 }
 
-// whoAt names who is at a work. To those who raise come the people who are still to be found; the last of them do nothing but watch a wire.
+// whoAt names who is at a work. To those who raise come the people who are still to be found; the last of them, and of those who secure crowns, do nothing but watch a wire.
 func (r runSheet) whoAt(work crew.Work, hands []int) string {
+	wires, missing := len(r.plan.Spec.Site.Overhead), r.missing()
 	switch {
 	case work == crew.ClearUp:
 		return "who is free"
+	case work == crew.HoldRidge && len(hands) >= 2+wires: // crowns are secured by the ladder
+		missing = nil
 	case !work.Raises():
 		return whoWords(hands, r.Hands)
 	}
-	missing := r.missing()
 	hands, all := slices.Concat(hands, missing), r.Hands+len(missing)
 	who := whoWords(hands, all)
-	if wires := len(r.plan.Spec.Site.Overhead); wires > 0 {
+	if wires > 0 {
 		who += ": " + whoWords(hands[max(0, len(hands)-wires):], all) + " watches"
 	}
 	return who

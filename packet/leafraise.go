@@ -150,7 +150,7 @@ func (r raising) people() []block.Block {
 	}
 	takes, watching := crew.Raisers(r.Plan.Spec), ""
 	for _, l := range r.Plan.Spec.Site.Overhead {
-		watching += "\nOne more: only watches the " + l.Name
+		watching += "\nOne more: only watches the wire (" + l.Name + "), calls stop"
 	}
 	list := []block.Block{block.Paragraph(bring + "." + sheets)}
 	if more := r.sideBySide(); len(more) > 0 {
@@ -202,7 +202,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	for _, f := range []struct {
 		move arch.Move
 		does string
-	}{{arch.Move{Crown: m.By / 2}, "push both legs right down."}, {arch.Move{Crown: -m.Long.Crown, Shoulder: -m.Long.Shoulder}, fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))},
+	}{{arch.Move{Crown: m.By / 2}, "push both legs down."}, {arch.Move{Crown: -m.Long.Crown, Shoulder: -m.Long.Shoulder}, fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))},
 		{m.Lean, upright(k) + "s lean. As Feet."}} {
 		if shows := showing(f.move); shows != "" {
 			list = append(list, block.Paragraph(shows+": "+f.does))

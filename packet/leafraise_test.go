@@ -54,7 +54,7 @@ func TestWeightedBasesAreCalledSo(t *testing.T) {
 // Each line overhead has a watcher who is none of the five: on the leaf, in every task of raising and lowering, and where it is laid flat.
 func TestOverheadLineHasItsWatcher(t *testing.T) {
 	plan := changedExample(t, "garden", "  soil: soft", "  soil: soft\n  overhead: [{name: service drop, line: [[0 ft, 30 ft], [40 ft, 30 ft]], height: 20 ft, keep: 10 ft}, {name: elm, line: [[0 ft, 9 ft], [0 ft, 30 ft]], height: 30 ft, keep: 10 ft}]")
-	for leaf, said := range map[string][]string{"raise": {"7 people, 16 or older", "only watches the service drop", "only watches the elm"}, "takedown": {"7, 16 or older"}, "nights": {"7 who lay it flat"}, "day": {"find 1 more"}} {
+	for leaf, said := range map[string][]string{"raise": {"7 people, 16 or older", "only watches the wire (service drop)", "only watches the wire (elm)"}, "takedown": {"7, 16 or older"}, "nights": {"7 who lay it flat"}, "day": {"find G"}} {
 		words := ""
 		for _, s := range leafSides(t, plan, leaf) {
 			words += " " + strings.Join(wordsOf(s.page), " ")

@@ -94,13 +94,13 @@ func walkThrough() string {
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	hangs, tie, give := r.u.Inches(figureOf(t, crew.Sag).Length), r.u.Inches(practice.ClimbTie(r.u)), r.u.Inches(practice.RowGive(r.u))
-	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, give or take %s more each bay, turned down.",
+	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, within %s a bay, counted from the start; turned down.",
 		block.Figure(tie), block.Figure(hangs), leafNumber("lights"), block.Figure(give))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."
 	}
 	from, to := r.Plan.Lights.Paths[0].Ends(0)
-	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch a string.",
+	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch.",
 		facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}, {What: "tie of a row up a leg", Value: tie}, {What: "how far a row’s socket may be off", Value: give}},
 		paint: func(page *paper.Page, room paper.Rect) { r.Rows(page, room, from, to) }}
 }

@@ -56,7 +56,7 @@ func (r raising) joining() (list []block.Block) {
 	}
 	for k, arches := range [2][]int{ways.left, ways.ask} {
 		if len(arches) > 0 {
-			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{": L last (" + say.And(ways.inLeft) + ").", ": ask (" + say.And(ways.inBoth) + ")."}[k]}})
+			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{": R first, L last (" + say.And(ways.inLeft) + " at R).", ": ask (" + say.And(ways.inBoth) + ")."}[k]}})
 		}
 	}
 	if from := r.prongsFrom(); from > 0 {
@@ -65,7 +65,7 @@ func (r raising) joining() (list []block.Block) {
 	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
 		text, facts := r.fixing(t.Of.Stakes)
 		if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
-			text += " One past the next arch: once it is joined."
+			text += " Stakes past the next arch: tie once that joins."
 		}
 		add(r.step[crew.RaiseRest], text, facts)
 	}

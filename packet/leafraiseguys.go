@@ -28,12 +28,12 @@ func (r raising) tiedFlat() panel {
 	if len(marks) == 0 {
 		return panel{}
 	}
-	where, bare, facts := "Flat", "", []block.Fact(nil)
+	bare, facts := "", []block.Fact(nil)
 	if r.Wrapped {
-		where, bare = "Flat, on bare pipe", r.u.Inches(practice.BareBand(r.u))
+		bare = r.u.Inches(practice.BareBand(r.u))
 		facts = []block.Fact{{What: "bare band at a guy", Value: bare}}
 	}
-	do := where + r.underWire() + ": " + r.guysALeg() + ". Clamp below each knot, tightener at far end."
+	do := "Flat" + r.underWire() + ": " + r.guysALeg() + ". Clamp below each knot, tightener at far end."
 	tape := func(m guyMark) string { return r.u.Inches(r.u.Taped(m.tape)) }
 	for i, m := range marks {
 		who := say.Numbered("arch", m.arches) + m.leg
@@ -86,12 +86,16 @@ func (r raising) guysALeg() string {
 	}
 	var words []string
 	for k, list := range arches {
-		switch guys := say.Count(k+1, "ribboned guy"); {
+		guys := say.Count(k+1, "ribboned guy")
+		if len(words) > 0 {
+			guys = fmt.Sprint(k + 1)
+		}
+		switch {
 		case len(list) == 0:
 		case len(list) > mostNamed:
 			words = append(words, fmt.Sprintf("%s a leg on %s between", guys, say.Count(len(list), "arch")))
 		case len(words) > 0:
-			words = append(words, fmt.Sprintf("%d a leg on %s", k+1, say.Numbers(list)))
+			words = append(words, guys+" a leg on "+say.Numbers(list))
 		default:
 			words = append(words, guys+" a leg on "+say.Numbered("arch", list))
 		}

@@ -74,7 +74,7 @@ func (r raising) whatHangs() []block.Block {
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start arches when signed: leaf %d, stakes", leafNumber("stakes"))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes", leafNumber("stakes"))}}
 	if r.Wrapped { // ridge pieces are wound later, most of them
 		standing := slices.DeleteFunc(wrapped(r.Plan), func(noun string) bool { return noun == ridgePieces })
 		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, %s", leafNumber("lights"), say.And(standing))})
@@ -143,13 +143,23 @@ func (r raising) aloud() block.Block {
 		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
 		"Gloves, eye protection" + off + ". Stop, ask: crack, leg that moves.",
 	}
-	lines[1] += " " + say.Capital(midway(r.Plan, "", "", "next")) + "."
+	lines[1] += " " + r.midway()
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
-		lines = append(lines, fmt.Sprintf("Overhead, %s: pipe, ladder, people stay %s away%s.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length)), ownersYes(r.Plan, f.Line)))
+		lines = append(lines, fmt.Sprintf("Live wire overhead (%s): pipe, ladder, people stay %s away%s.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length)), ownersYes(r.Plan, f.Line)))
 	}
 	list := saidAloud(r.Plan.Spec, lines...)
 	list.Facts = facts
 	return list
+}
+
+// midway is what is done where a stop comes with an arch half up. Thunder leaves no time for more; else what stands last is tied to what stands in the ground beyond it, for nothing
+// else holds it for the night.
+func (r raising) midway() string {
+	do := "Thunder: unbend a half-raised arch, go in; other stops: finish"
+	if len(r.stand) > 1 {
+		do += fmt.Sprintf(", tie head-high down to the next arch’s %ss", strings.Join(standsOn(r.Plan), "s or "))
+	}
+	return do + "."
 }
 
 // saidAloud are lines that are said aloud before the work, over blanks of the whole width.
@@ -254,7 +264,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Net along each."
+			p.do += " Garden net along each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
@@ -271,7 +281,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 
 // braceWords say how braces are fixed, and how high on the legs.
 func (r raising) braceWords(t crew.Task) string {
-	how := "Clamp a ribboned brace outside each leg%s, %s up, and to %s."
+	how := "Clamp a ribboned brace outside each leg%s, %s up, and clamp it to %s."
 	if r.Plan.Spec.Braces.Line {
 		how = "Buckle a ribboned line from each leg%s, %s up, to %s, in the wall."
 	}
@@ -281,7 +291,7 @@ func (r raising) braceWords(t crew.Task) string {
 // underWire says of what goes on a leg that lights cross its place.
 func (r raising) underWire() string {
 	if r.Wrapped {
-		return ", under the wire"
+		return ", on bare pipe under the wire"
 	}
 	return ""
 }
@@ -294,7 +304,7 @@ func (r raising) measured(a arch.Arch) panel {
 
 // What is done where crowns are not as far apart as wanted: while other ridge pieces can still be cut to it, and after.
 const (
-	cutToIt     = "Long: push in. Off: %sleaf %d."
+	cutToIt     = "Long: push in. Still off: %sleaf %d."
 	longOrShort = "Long: push in. Short: ask."
 )
 
@@ -311,7 +321,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	p.action, p.hold = crew.MeasureBay, true
 	unwound := ""
 	if r.prongsFrom() == crew.MeasureBay {
-		unwound = "unwind, "
+		unwound = "unwind ridge, "
 	}
 	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {

@@ -60,7 +60,8 @@ func (p stakePart) asides() (list []block.Block) {
 	for _, t := range p.tasks {
 		switch {
 		case p.First > 1 && t.Action == crew.PullTest:
-			t.Of.Stakes, t.IfOff = p.ground.Stakes[2*p.First-2:2*p.First-1], nil
+			next := 2 * min(p.First, p.Last-1) // its first arch stands from the plan before
+			t.Of.Stakes, t.IfOff = p.ground.Stakes[next:next+1], nil
 			add(&list, "pull test", t, step(t, 0, p.words.pullAgain(t), 0))
 		case p.First > 1:
 		case t.Action == crew.CheckDots:
@@ -114,12 +115,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 	if drives(s.words.plan) {
 		list = append(list, s.callers())
 	}
-	day, late := crew.MarkOn(s.spec, drives(s.words.plan))
-	mark := "Mark"
-	if late { // others may look for the day that was given
-		mark = "Mark and call"
-	}
-	list = append(list, phaseHead(mark, day))
+	list = append(list, s.markHead())
 	number, before, after, marking := 0, "", "", true
 	for i, t := range s.tasks {
 		if marking && t.Phase == crew.Driving {
@@ -138,7 +134,9 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 			after += " " + text
 			continue
 		case crew.CheckDots:
-			list = append(list, checks...)
+			if list = append(list, checks...); len(s.parts) > 1 {
+				text = "All plans painted: check in each table’s order, write the worst."
+			}
 		case crew.CallLocator:
 			text = before + text + after + " Wait until all have marked or answered."
 		case crew.ReadTicket:
@@ -160,6 +158,19 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 		}
 	}
 	return list
+}
+
+// markHead heads the marking: of all plans, for some checks run from one to the next, and the call tells of the dots of all.
+func (s *stakeLeaf) markHead() block.Block {
+	day, late := crew.MarkOn(s.spec, drives(s.words.plan))
+	mark := "Mark"
+	if len(s.parts) > 1 {
+		mark += " all plans"
+	}
+	if late { // others may look for the day that was given
+		mark += " and call"
+	}
+	return phaseHead(mark, day)
 }
 
 const underHold paper.Length = 1 // below the frame of a hold

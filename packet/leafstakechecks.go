@@ -123,20 +123,27 @@ func (p stakePart) namedLines(here []ground.Check) (list []checkLine) {
 	}
 	for i, line := range list {
 		if of[line.words] > 1 { // an arch's stakes differ: by their names
-			list[i].words = words[0] + ": " + p.stakesOf(line.list)
+			from, to := p.stakesOf(line.list)
+			if list[i].words = words[0] + ": " + to; here[0].Kind == ground.GuyToLeg {
+				list[i].words = to + " to " + from
+			}
 		}
 	}
 	return list
 }
 
-// stakesOf names the stakes at which checks end.
-func (p stakePart) stakesOf(list []ground.Check) string {
-	var names []numbered
+// stakesOf names the stakes at which checks begin, each once, and those at which they end.
+func (p stakePart) stakesOf(list []ground.Check) (from, to string) {
+	var names [2][]numbered
 	for _, c := range list {
-		id := p.ground.Stakes[c.To.Index].StakeID
-		names = append(names, numbered{id.Before(), id.Arch, id.After()})
+		for end, at := range [2]int{c.From.Index, c.To.Index} {
+			id := p.ground.Stakes[at].StakeID
+			if name := (numbered{id.Before(), id.Arch, id.After()}); !slices.Contains(names[end], name) {
+				names[end] = append(names[end], name)
+			}
+		}
 	}
-	return inRanges(names)
+	return inRanges(names[0]), inRanges(names[1])
 }
 
 // guyLines are the checks of guys' and braces' stakes, those alike in a line.

@@ -42,6 +42,7 @@ type stakePart struct {
 	ground.TapeLength
 	tape   ground.TapeLength  // the arches that its tape reaches, from the tape's zero on
 	number int                // of the plan, from 1
+	stakes []ground.Stake     // those on its picture
 	tabled []ground.CheckKind // those whose figures found no place on the plan
 }
 
@@ -118,10 +119,9 @@ func (s *stakeLeaf) spot(x ground.Spot) string {
 	return s.ground.Stakes[x.Index].String()
 }
 
-// on reports whether a spot is at an arch of the part; no mark is.
+// on reports whether a spot is at a stake on the part's picture; no mark is.
 func (p stakePart) on(x ground.Spot) bool {
-	arch := p.ground.Stakes[x.Index].Arch
-	return x.Kind != ground.AtMark && arch >= p.First && arch <= p.Last
+	return x.Kind != ground.AtMark && slices.ContainsFunc(p.stakes, func(s ground.Stake) bool { return s.StakeID == p.ground.Stakes[x.Index].StakeID })
 }
 
 // mostRows is how many rows a table of tapes has at most.
@@ -156,7 +156,8 @@ func (s *stakeLeaf) cut(tape ground.TapeLength, count, before int) (parts []stak
 			last = min(s.ground.CutAt(last, first+1, tape.Last-1), tape.Last)
 		}
 		if last > first || bays == 0 {
-			parts = append(parts, stakePart{s, ground.TapeLength{First: first, Last: last}, tape, before + len(parts) + 1, nil})
+			stakes := draw.NewStakePlan(s.ground, s.spec, first, last).Stakes()
+			parts = append(parts, stakePart{s, ground.TapeLength{First: first, Last: last}, tape, before + len(parts) + 1, stakes, nil})
 			first = last
 		}
 	}

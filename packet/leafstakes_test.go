@@ -167,6 +167,39 @@ func TestStakesFitTheYard(t *testing.T) {
 	}
 }
 
+// Every stake is ticked on one plan, though an arch stands on two; what a further plan drives first is one of its own.
+func TestStakesAreTickedOnce(t *testing.T) {
+	first := regexp.MustCompile(`(L\d+) first`)
+	for name, source := range map[string]string{"parkwalk": string(specs(t)["parkwalk.yaml"]), "bend": stakeYards["bend beyond its marks"]} {
+		s := newStakeLeafFor(t, []byte(source))
+		ticked := map[string]int{} // stakes to the plan that they are ticked on
+		for _, part := range s.parts {
+			table := part.tapeTable().Body.(block.Table)
+			for _, row := range table.Rows {
+				if row.Heading != "" || strings.HasPrefix(row.Cells[len(row.Cells)-1], "plan") {
+					continue
+				}
+				for _, stake := range strings.Fields(row.Cells[0]) {
+					if on := ticked[stake]; on != 0 && len(stake) > 2 { // a guy's right one is named by its side alone
+						t.Errorf("%s: %s is ticked on plans %d and %d", name, stake, on, part.number)
+					}
+					ticked[stake] = part.number
+				}
+			}
+			for _, b := range part.asides() {
+				if step, ok := b.Body.(block.Step); ok && ticked[first.FindStringSubmatch(step.Text)[1]] != part.number {
+					t.Errorf("%s, plan %d: %s", name, part.number, step.Text)
+				}
+			}
+		}
+		for _, x := range s.ground.Stakes {
+			if ticked[x.String()] == 0 && (!x.Guy || x.Side == spec.Left) { // of a guy's right one the table of straight rows names the side alone
+				t.Errorf("%s: %s is ticked nowhere", name, x)
+			}
+		}
+	}
+}
+
 // No allowance reaches into the distance that is kept from a buried line: where the farthest that the ladder lets a stake be moved would bring it there, its row
 // says so. The distance to the line is worked out here by trying its points.
 func TestNoStakeMayBeMovedIntoAKeepBand(t *testing.T) {
@@ -219,7 +252,7 @@ func TestTheOwnerIsAskedOnce(t *testing.T) {
 	garden := string(specs(t)["garden.yaml"])
 	hose := garden[strings.Index(garden, "  buried:"):strings.Index(garden, "  outlets:")]
 	for buried, asked := range map[string]string{
-		hose:                          "call owner to mark the drip hose",
+		hose:                          "call the owner of the drip hose to mark it",
 		"":                            "ask the owner to mark lines not on the ticket",
 		"  unknown: [buried lines]\n": "Ask the owner what lies buried",
 		strings.Replace(hose, "owner", "town", 1): "ask the owner to mark lines not on the ticket",

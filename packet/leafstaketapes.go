@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"hoopwright/draw"
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -71,7 +70,7 @@ func (p stakePart) rows() []tapeRow {
 
 // straightRows are the stakes along two straight rows in the order of the tape, left and right together.
 func (p stakePart) straightRows() (rows []tapeRow) {
-	stakes := draw.NewStakePlan(p.ground, p.spec, p.First, p.Last).Stakes()
+	stakes := slices.Clone(p.stakes)
 	guy := map[bool]int{true: 1}
 	slices.SortStableFunc(stakes, func(a, b ground.Stake) int {
 		return cmp.Or(cmp.Compare(p.units.Taped(a.Along), p.units.Taped(b.Along)), guy[a.Guy]-guy[b.Guy], a.Arch-b.Arch, cmp.Compare(a.Side, b.Side))
@@ -244,7 +243,12 @@ func (p stakePart) tapeTable() block.Block {
 		}
 		note, near := p.nearLines(r.stakes)
 		table.Facts = append(table.Facts, near...)
-		list = append(list, place.Row{Cells: append([]string{r.name()}, r.cells[:len(heads)]...), Note: note})
+		cells := append([]string{r.name()}, r.cells[:len(heads)]...)
+		if first := r.stakes[0]; p.number > 1 && first.Arch == p.First && !first.Guy { // ticked once, where they are painted first
+			on := fmt.Sprintf("plan\u00a0%d", p.number-1)
+			cells = append(cells, on, on)
+		}
+		list = append(list, place.Row{Cells: cells, Note: note})
 		for i, head := range heads {
 			if r.cells[i] != "" {
 				tell(r.name()+", "+strings.ToLower(head), r.cells[i])

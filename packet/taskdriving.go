@@ -14,7 +14,7 @@ import (
 )
 
 func (w taskWords) readTicket(t crew.Task) string {
-	return fmt.Sprintf("Ticket good, every dot %s or more from marked lines.", block.Figure(w.units.Inches(clearOf(t))))
+	return fmt.Sprintf("Ticket good, every dot %s clear of marked lines.", block.Figure(w.units.Inches(clearOf(t))))
 }
 
 // clearOf is the most that dots keep from any marked line.
@@ -31,8 +31,8 @@ func (w taskWords) lookUp(t crew.Task) string {
 	var words []string
 	for _, f := range t.Want {
 		who := "from any wire"
-		if f.Line >= 0 { // far up, what is under it stays
-			who = "below or beside the " + w.plan.Spec.Site.Overhead[f.Line].Name
+		if f.Line >= 0 {
+			who = "from the " + w.plan.Spec.Site.Overhead[f.Line].Name + " overhead"
 		}
 		words = append(words, block.Figure(w.units.Room(f.Length))+" "+who)
 	}
@@ -64,7 +64,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 // pullAgain says the pull test of a further plan in short.
 func (w taskWords) pullAgain(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	return fmt.Sprintf("Work as behind plan 1, once its ticket is signed. Drive %s first: %s at %s up moves the hook under %s.", t.Of.Stakes[0].String(), force, up, moves)
+	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, drive as behind plan 1, %s first. %s at %s up moves the hook under %s: sign, go on.", t.Of.Stakes[0].String(), force, up, moves)
 }
 
 // pull are the figures of a pull test.
@@ -98,7 +98,7 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
 			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": tip on the dot, head leaning a hand away from its arch, drive along it."
+			text += " " + say.And(letters) + ": tip on the dot, head a hand farther from its arch, drive along the lean."
 		}
 	}
 	if len(bare) > 0 {
@@ -181,12 +181,12 @@ func (w taskWords) measureWidths(t crew.Task) string {
 	if len(t.Want) > 0 {
 		limit = " within " + block.Figure(w.units.Inches(t.Want[0].Limit))
 	}
-	what, again := "stake", "drive anew the one off its dot."
+	again := "drive anew the one off its dot."
 	if w.plan.Spec.Arch.Foot != nil {
-		what, again = "bar", "move the worse one."
+		again = "move the worse one."
 	}
 	if limit != "" && drives(w.plan) {
 		limit += ", or as Moved says"
 	}
-	return "Gauge stick at the ground, mid " + what + ", every pair:" + limit + ". Off: " + again + w.weigh()
+	return "Gauge stick at the ground, middle to middle, every pair:" + limit + ". Off: " + again + w.weigh()
 }

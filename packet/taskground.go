@@ -35,7 +35,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.ChooseMarks:      plainly("For next year write down the tapes from three things that stay: a wall’s corner, a lamp post."),
 	crew.AskOwner:         plainly("Ask the owner what lies buried: sprinklers, gas to a grill, a cable to a shed. Mark it."),
 	crew.MarkPrivate:      taskWords.markPrivate,
-	crew.FlagDots:         plainly("Lines marked: a named flag a hand’s width from each dot, outside the walk."),
+	crew.FlagDots:         taskWords.flagDots,
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
@@ -274,7 +274,7 @@ func (w taskWords) callLocator(t crew.Task) string {
 	if s := w.plan.Spec; !s.Dates.Build.IsZero() {
 		by = " by " + block.Figure(crew.CallBy(s).Format("Mon\u00a02\u00a0Jan"))
 	}
-	text, site := fmt.Sprintf("Call %s%s: tell of the white dots.", who, by), w.plan.Spec.Site
+	text, site := fmt.Sprintf("Call %s%s: tell of all white dots.", who, by), w.plan.Spec.Site
 	byOwner := func(l spec.Buried) bool { return l.MarkedBy == "" || l.MarkedBy == "owner" }
 	if !site.NotKnown(spec.BuriedLines) && !slices.ContainsFunc(site.Buried, byOwner) { // else the owner is asked anyway
 		text += " By then ask the owner to mark lines not on the ticket."
@@ -284,9 +284,19 @@ func (w taskWords) callLocator(t crew.Task) string {
 
 func (w taskWords) markPrivate(t crew.Task) string {
 	l := w.plan.Spec.Site.Buried[t.Of.Buried[0]]
-	who := "its owner"
-	if l.MarkedBy != "" {
-		who = l.MarkedBy
+	if l.MarkedBy == "" || l.MarkedBy == "owner" {
+		return fmt.Sprintf("By then call the owner of the %s to mark it: ________________.", l.Name)
 	}
-	return fmt.Sprintf("By then call %s to mark the %s: ________________.", who, l.Name)
+	return fmt.Sprintf("By then call %s to mark the %s: ________________.", l.MarkedBy, l.Name)
+}
+
+// flagDots flags the dots before rain takes the paint: no wire goes where no stake may, before anyone has looked for that.
+func (w taskWords) flagDots(crew.Task) string {
+	clear := ""
+	for _, t := range w.plan.Crew.Tasks {
+		if t.Action == crew.ReadTicket {
+			clear = " " + w.units.Inches(clearOf(t)) + " clear of them"
+		}
+	}
+	return "Lines marked: a named flag a hand outside each dot" + clear + "."
 }

@@ -325,7 +325,7 @@ func (b *tasker) finish() {
 	if len(b.Arches) == 2 {
 		b.stretch(b.Arches[1])
 	}
-	who := Who{People: 2, Grown: true}
+	who := Who{People: 2 + len(b.Spec.Site.Overhead), Grown: true} // one climbs, one at its foot, one watches each wire
 	switch run, joined := b.running(n); {
 	case b.Spec.Arch.Joints == spec.Pinned:
 		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})

@@ -62,7 +62,7 @@ func (f *feeding) nearest(s source, u unit) measure.Length {
 	for _, o := range u.ways {
 		way := s.ways[o.side]
 		at := f.site.spot(o.end, o.side)
-		d := f.site.toFoot(way, o.side, at.arch) + at.climb + overWay*measure.Length(way.over+f.site.crosses(o.side, way.arch, at.arch))
+		d := f.site.toFoot(way, o.side, at.arch) + at.climb + overWay*measure.Length(f.site.past)*measure.Length(way.over+f.site.crosses(o.side, way.arch, at.arch))
 		if best < 0 || d < best {
 			best = d
 		}
@@ -104,8 +104,8 @@ func (f *feeding) trips(split spec.Split) [][]int {
 	return apart
 }
 
-// assign shares the units out and builds the feeders. All fed comes before the split. While a way is passed or some run loses more than 3 % of
-// its volts and circuits are left, one more is taken up, if that helps; then each that helps nobody is given back.
+// assign shares the units out and builds the feeders. All fed comes before the split. While circuits are left, one more is taken up where a way is passed no more, where
+// a run loses no more than 3 % of its volts, or where it saves more than it takes; then each that does not is given back.
 func (f *feeding) assign() {
 	f.split = f.in.Spec.Power.Split
 	if f.split != spec.SplitNone && len(f.trips(f.split)) < 2 {
@@ -121,11 +121,11 @@ func (f *feeding) assign() {
 	}
 	f.plan.Fewest, f.plan.FewestProven = f.sharing.Used, f.sharing.Proven
 	best := f.build(f.sharing)
-	for better := true; better && (best.mark.over > 0 || best.dim > hair || len(best.dry) > 0); {
+	for better := true; better; {
 		better = false
 		more := f.problem.More(f.sharing)
 		for _, s := range more[:min(mostMore, len(more))] {
-			if b := f.build(s); b.needs(best) {
+			if b := f.build(s); b.needs(best) || !best.needs(b) && b.work() < best.work() {
 				f.sharing, best, better = s, b, true
 				break
 			}
@@ -134,7 +134,7 @@ func (f *feeding) assign() {
 	for fewer := true; fewer; {
 		fewer = false
 		for _, s := range f.problem.Fewer(f.sharing) {
-			if b := f.build(s); !best.needs(b) {
+			if b := f.build(s); !best.needs(b) && b.work() <= best.work() {
 				f.sharing, best, fewer = s, b, true
 				break
 			}
@@ -249,6 +249,7 @@ type built struct {
 	picks   []pick
 	dry     []int   // units for which no outlet has a socket
 	dim     float64 // shares of the volts lost beyond 3 %, over all feeders
+	outlets int32   // in use
 	mark    mark
 	bound   int // fewest pieces that any choice of ends, walls and cords could do with, 0 where that is not known
 }
@@ -260,6 +261,9 @@ func (b built) needs(o built) bool {
 	}
 	return b.dim < o.dim-hair
 }
+
+// work is what is laid, and the outlets that are tested and get a timer.
+func (b built) work() int32 { return b.mark.pieces + b.outlets }
 
 // better reports whether a building comes before the other by all aims.
 func (b built) better(o built) bool {
@@ -276,6 +280,7 @@ func (f *feeding) build(s sharing.Plan) built {
 			continue
 		}
 		o := f.outlet(k, units)
+		b.outlets++
 		for _, l := range o.laid {
 			b.feeders = append(b.feeders, f.feeder(fmt.Sprintf("F%d", len(b.feeders)+1), k, l))
 			b.dim += l.dim

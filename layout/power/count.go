@@ -86,7 +86,7 @@ func (f *feeding) countCord(c *Cord) {
 	}
 	p.Lots[k].Count++
 	if c.Over {
-		p.mark.over++
+		p.mark.over += f.site.past
 		if f.in.Spec.Site.Cords.Cover {
 			p.Covers++
 		}
@@ -264,6 +264,27 @@ func (p Plan) inUse() int {
 		}
 	}
 	return n
+}
+
+// leastSaved is how many cords and three-ways a cord over the way must save to be told of, our own choice: it hangs over people's heads.
+const leastSaved = 3
+
+// crossing finds how many cords and three-ways would be saved where a cord might pass the way; 0 where the spec says how, where one does, or where it is little.
+func (f *feeding) crossing() int {
+	climb := 0
+	for _, c := range f.plan.Cords {
+		climb += b2i(c.Lifts)
+	}
+	if f.site.past == 0 || f.plan.mark.over > 0 || climb < leastSaved || len(f.in.Strings) > mostGain {
+		return 0
+	}
+	free := *f.site
+	free.past, free.lines = 0, map[string]lineLaid{}
+	with := feed(&free, f.cut, f.back)
+	if n := f.plan.Pieces() - with.plan.Pieces(); n >= leastSaved && with.plan.unfed() <= f.plan.unfed() {
+		return n
+	}
+	return 0
 }
 
 // gain finds what a socket in the back of plugs would save where it is not known of some string.

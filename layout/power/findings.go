@@ -201,6 +201,7 @@ func (f *feeding) cordSays() {
 	}
 	f.mixedSays()
 	f.backSays()
+	f.crossingSays()
 }
 
 // mixedSays tells of runs that join unlike strings.
@@ -212,6 +213,13 @@ func (f *feeding) mixedSays() {
 				return
 			}
 		}
+	}
+}
+
+// crossingSays tells what a cord over the way would save.
+func (f *feeding) crossingSays() {
+	if n := f.crossing(); n > 0 {
+		f.say(finding.Note, "crossing-would-save", crossingKey, "No cord passes a way, so each climbs by itself. One that passes it would save %d cords and three-ways: overhead along an arch, or on the ground under a cord cover. Where it may, write cords: {crossing: overhead} under site.", n)
 	}
 }
 

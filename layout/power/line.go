@@ -38,6 +38,7 @@ type tools struct {
 	fans  int   // sockets of a three-way; 0 for none
 	tap   int64 // what one costs
 	price func(measure.Length) int64
+	past  int32 // what a way passed counts for, see site
 
 	shared bool // the outlet's socket has a three-way in it already
 }

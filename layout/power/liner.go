@@ -174,7 +174,7 @@ func (l *liner) taps(c *choice, s state, spare int) {
 		return
 	}
 	leaf := l.plain[s.call+1].mark // one cord to the next call alone, and the line passes on to the one after
-	leaf.over = int32(l.calls[s.call+1].over)
+	leaf.over = int32(l.calls[s.call+1].over) * l.tools.past
 	m.leaf, m.to.kind = true, passedSocket
 	c.try(l, own.plus(leaf), m)
 }
@@ -198,7 +198,7 @@ func (l *liner) onward(s state, plain bool) (mark, move) {
 	}
 	if s.wants == 0 || !plain {
 		own := l.plainTo(s, to).mark
-		own.over = int32(over)
+		own.over = int32(over) * l.tools.past
 		c.try(l, own, move{plain: true, to: to})
 	}
 	for i, in := range l.tools.inline {
@@ -206,7 +206,7 @@ func (l *liner) onward(s state, plain bool) (mark, move) {
 			continue
 		}
 		to.kind = int16(l.base[i] + in.Sockets - 1)
-		c.try(l, mark{over: int32(over), pieces: 1, low: 1, cents: l.tools.prices[i]}, move{inline: int8(i + 1), to: to})
+		c.try(l, mark{over: int32(over) * l.tools.past, pieces: 1, low: 1, cents: l.tools.prices[i]}, move{inline: int8(i + 1), to: to})
 	}
 	return c.mark, c.move
 }

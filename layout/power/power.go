@@ -3,7 +3,7 @@
 //
 // The aims, in this order: everything fed; what the spec's split asks for; nothing over a way; no more than the spec's together behind one plug of a
 // cord, the ridge in runs of its own; fewest cords and three-ways together; fewest joints and open sockets low down; money. Circuits only as many as
-// these ask for.
+// these ask for: another outlet is taken up where it saves more cords than the one piece that it counts as.
 //
 // The way through the files, in the order of the work. Feed (feed.go) makes a plan for each way that is open and keeps the best. Strings are plugged end to end into runs, as
 // long as labels, volts and together allow (runs.go, meet.go, limit.go). Each run may be fed at either end that the spec leaves open, from either wall where its plug hangs over

@@ -185,7 +185,7 @@ func (f *feeding) line(k int, side spec.Side, stops []stop, t tools) (line, mark
 
 // toolsOf returns what lines of one kind of cord are made of.
 func (f *feeding) toolsOf(c cordKind) tools {
-	return tools{cordKind: c, fans: f.fans, tap: f.prices.tap, price: f.prices.cord(c.cord)}
+	return tools{cordKind: c, fans: f.fans, tap: f.prices.tap, price: f.prices.cord(c.cord), past: f.site.past}
 }
 
 // lineLaid is a line as it was laid before: from choice to choice most are the same.

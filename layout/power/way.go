@@ -19,14 +19,21 @@ type site struct {
 	run  [2][]measure.Length // distance of each foot along its wall from arch 1's, level differences in
 	offs []obstacle          // what cords keep off
 	ways [2][]int            // by side: how many side ways there are before each arch, arch 1 first
+	past int32               // what a way that a cord passes counts for before all else: nothing where the spec says how cords pass
 
 	lineOf []int               // line of each string
 	lines  map[string]lineLaid // of cord, laid so far
 }
 
+// crossingKey says how cords pass a way.
+const crossingKey = "site.cords.crossing"
+
 // newSite measures the walls.
 func newSite(in Input) *site {
-	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}}
+	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}, past: 1}
+	if in.Spec.Given(crossingKey) {
+		s.past = 0
+	}
 	for _, k := range in.Ground.Stakes {
 		if !k.Guy {
 			s.feet[k.Side] = append(s.feet[k.Side], k)
