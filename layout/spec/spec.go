@@ -251,16 +251,14 @@ type SitePlace struct {
 	Name string
 	At   Point `key:"-"`
 	Fix  Fix
-	For  string // one of PlaceUses, or the spec's own words
+	For  string // a use of those below, or the spec's own words
 }
 
 // The uses of a place that the packet knows.
 const (
 	FirstAid = "first aid"
-	Bench    = "bench"
 	WaterOff = "water off"
 	PowerOff = "power off"
-	Parking  = "parking"
 )
 
 // Leg is one piece of the route's centreline: a straight, or a bend tangent to its neighbours.
@@ -535,7 +533,7 @@ type Tap struct {
 	Price   *float64
 }
 
-// Timer is an timer for outdoors in an outlet's socket.
+// Timer is a timer for outdoors in an outlet's socket.
 type Timer struct {
 	Amps    measure.Current
 	Sockets int
@@ -633,7 +631,7 @@ type Crew struct {
 type CrewDay struct {
 	Date        time.Time     // zero where the spec leaves it open
 	From, Until time.Duration // since midnight; an until of 0 is by the light
-	Work        []string      `key:"-"` // of DayWorks; none: everything but the trial
+	Work        []string      `key:"-"` // as dayWorks lists them; none: everything but the trial
 }
 
 // dayWorks are the kinds of work that a day may be for.
