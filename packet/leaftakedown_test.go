@@ -166,7 +166,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Lay legs, ridge pieces along the L stakes, tied with", "Lay legs, ridge pieces along the L bases, tied with", "Lay legs, ridge pieces along the L stakes or bases, tied with"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Lay arches whole, ridge pieces along the L stakes, tied with", "Lay arches whole, ridge pieces along the L bases, tied with", "Lay arches whole, ridge pieces along the L stakes or bases, tied with"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
 			{"Each stake, cap on: ten turns", "Bars out of their sockets, caps on", "Bars out of their sockets, caps on"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
