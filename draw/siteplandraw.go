@@ -111,7 +111,7 @@ func (d *siteSheet) walks() {
 		out = fmt.Sprintf("goes on from arch %d", d.sec.Last)
 	}
 	arrow(d.sec.First, -13, -3, in)
-	arrow(d.sec.Last, 3, 13, out)
+	arrow(d.sec.Last, 1.5, 11.5, out)
 	for bay := d.sec.First; bay < d.sec.Last; bay++ {
 		for _, wall := range []spec.Side{spec.Left, spec.Right} {
 			if !d.plan.Spec.IsWay(wall, bay) {
