@@ -64,7 +64,7 @@ func (w *wayDrawer) up(foot ground.Stake, toward int, points ...paper.Point) {
 func (w *wayDrawer) pass(from, to ground.Stake) {
 	p, q := w.v.at(from.At()), w.v.at(to.At())
 	switch {
-	case w.plan.Spec.Site.Cords.Cover:
+	case w.plan.Spec.Site.Cords.Cover():
 	case from.Arch == to.Arch:
 		for _, foot := range []paper.Point{p, q} { // beyond what else goes up a leg there, with room for the number
 			w.to(w.beside(foot, from.Arch, w.inward(from.Arch), 2.5*overhead), from.Arch, true)
