@@ -123,7 +123,7 @@ func (b *binder) boardFoot() (list []block.Block) {
 	}
 	text := "Estimates for one season, certified by nobody. Each agrees before buying, date: " + locator + "licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
-		text += " New print: the organiser changes the file by the annex, Reckoning."
+		text += " What a new print takes: annex, Reckoning."
 	}
 	if open := b.unsaid(); len(open) > 0 {
 		list = append(list, block.Block{Name: "whom to ring", Gap: 1, Body: open})
