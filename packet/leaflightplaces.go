@@ -58,9 +58,9 @@ func (l lighting) key() []block.Block {
 	}
 	text := "From above, legs flat. Tick when tied."
 	if len(others) > 0 {
-		text += " Raising crew does " + inRanges(others)
+		text += " Raising crew gets " + inRanges(others)
 		if len(l.plan.Lights.Rows) > 0 {
-			text += ": lend strings, leaf"
+			text += ", leaf"
 		}
 		text += "."
 	}

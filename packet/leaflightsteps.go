@@ -183,7 +183,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 func (l lighting) ticked(standing []string) (words string) {
 	var now []string
 	if len(standing) > 0 {
-		now = []string{say.And(standing) + " to their stakes"}
+		now = []string{say.And(standing) + " to stakes"}
 	}
 	var later []lights.Part
 	for _, w := range l.plan.Wraps {

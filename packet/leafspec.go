@@ -26,7 +26,7 @@ func (b *binder) specLeaf() []folio {
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
 func (b *binder) countsFirst() string {
-	return fmt.Sprintf("Next year, from leaf %d: “good” is stock’s own, heights found: {crown: {1: __}}.", leafNumber("takedown"))
+	return fmt.Sprintf("From leaf %d: “good” is own, heights found: {crown: {1: __}}.", leafNumber("takedown"))
 }
 
 // ownShown shows how what is in the shed is typed, by the first leg's stick, where no line of the spec does.
@@ -74,7 +74,7 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 	file := func(sides string) block.Words {
 		return block.Words{Lettering: paper.Strong, Text: "Keep this spec" + sides + ". " + b.countsFirst()}
 	}
-	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file("")}}, head...)
+	head = append([]block.Block{{Name: "where the cards end", Gap: 3, Body: file(", both sides")}}, head...)
 	cards := block.Height(tags, room.W)
 	front = append(slices.Clone(tags), head...)
 	behind := block.Block{Name: "behind the cards", Body: block.Picture{Least: cards + head[0].Gap, Paint: func(*paper.Page, paper.Rect) []string { return nil }}}
@@ -82,9 +82,9 @@ func (b *binder) specBeneath(tags []block.Block) (front, back []block.Block, ok 
 		return nil, nil, false
 	}
 	if whole := slices.Concat(front, []block.Block{lines}, foot); block.Height(whole, room.W) <= room.H {
+		whole[len(tags)].Body = file("")
 		return whole, nil, true
 	}
-	front[len(tags)].Body = file(", both sides")
 	back = []block.Block{behind}
 	// Half of it behind: a last side with two lines on it would be lost.
 	half := (lines.Body.Height(room.W) + listingLead) / 2
