@@ -368,3 +368,17 @@ func TestFirstRidgePieceComesWound(t *testing.T) {
 		}
 	}
 }
+
+// No figure along the crowns is broken, nor within its fraction.
+func TestCrownFiguresAreWhole(t *testing.T) {
+	plan := planOf(t, []byte(strings.Replace(longFigures, "182 in}\narch", "182 1/4 in}\narch", 1)))
+	var all []string
+	for _, s := range leafSides(t, plan, "raise") {
+		all = append(all, wordsOf(s.page)...)
+	}
+	for _, f := range raisingTasksOf(plan).wanted(crew.RunLength) {
+		if figure := plan.Spec.Units.Ground(f.Length); !slices.Contains(all, figure) {
+			t.Errorf("%s is not whole", figure)
+		}
+	}
+}
