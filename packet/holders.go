@@ -11,10 +11,17 @@ import (
 type holders struct{ guys, braces bool }
 
 // heldBy returns what holds a plan's tunnel.
-func heldBy(p *layout.Plan) (h holders) {
+func heldBy(p *layout.Plan) holders {
+	return heldWhere(p, func(ground.Stake) bool { return true })
+}
+
+// capped returns what has stakes that wear their caps all the time.
+func capped(p *layout.Plan) holders { return heldWhere(p, staysCapped) }
+
+func heldWhere(p *layout.Plan, is func(ground.Stake) bool) (h holders) {
 	for _, s := range p.Ground.Stakes {
-		h.guys = h.guys || s.Guy && s.Bay == 0
-		h.braces = h.braces || s.Bay > 0
+		h.guys = h.guys || s.Kind() == ground.OfGuy && is(s)
+		h.braces = h.braces || s.Kind() == ground.OfBrace && is(s)
 	}
 	return h
 }
@@ -45,4 +52,4 @@ func standsOn(p *layout.Plan) (words []string) {
 }
 
 // staysCapped reports whether a stake wears its cap all the time: no pipe stands on it.
-func staysCapped(s ground.Stake) bool { return s.Guy && !s.Base }
+func staysCapped(s ground.Stake) bool { return s.Guy && s.Steel() }

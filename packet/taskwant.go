@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
@@ -219,8 +218,8 @@ func (w taskWords) stakesHold(f crew.Figure) string {
 		text = "No stake moves; a guy " + w.units.Inches(f.Length) + " at most"
 	}
 	text += ". Ribbons on"
-	if slices.ContainsFunc(w.plan.Stakes, staysCapped) {
-		text += ", " + say.And(heldBy(w.plan).pick("guy", "brace")) + " stakes capped"
+	if caps := capped(w.plan).pick("guy", "brace"); caps != nil {
+		text += ", " + say.And(caps) + " stakes capped"
 	}
 	return text + "."
 }
