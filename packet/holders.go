@@ -51,5 +51,28 @@ func standsOn(p *layout.Plan) (words []string) {
 	return words
 }
 
+// ofGround is what the leaf of marking and driving, and its crew, are called: by what is set out.
+type ofGround struct{ leaf, holder, crew string }
+
+// groundOf returns the names for a plan.
+func groundOf(p *layout.Plan) ofGround {
+	if drives(p) {
+		return ofGround{"Stakes", "marking and driving crew", "stake crew"}
+	}
+	return ofGround{"Feet", "marking crew", "marking crew"}
+}
+
 // staysCapped reports whether a stake wears its cap all the time: no pipe stands on it.
 func staysCapped(s ground.Stake) bool { return s.Guy && s.Steel() }
+
+// braceEnds are what braces end on.
+func braceEnds(p *layout.Plan) string {
+	i := slices.IndexFunc(p.Ground.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfBrace })
+	switch s := p.Ground.Stakes[i]; {
+	case !s.Base:
+		return "brace stakes"
+	case s.Steel():
+		return "brace bars"
+	}
+	return "brace weights"
+}

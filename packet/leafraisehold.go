@@ -27,12 +27,20 @@ func (r raising) held(k *arch.Kind) []held {
 	n := k.Numbers[0]
 	list := []held{
 		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), r.u.Taped(k.Span), practice.FootGive(r.u)},
-		{draw.HeightWord, "line between feet to mid crown", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
+		{draw.HeightWord, crownFrom(k) + " to mid crown", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
 		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", r.u.Inches(k.ShoulderHeight)), r.u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, r.u)})
 	}
 	return list
+}
+
+// crownFrom is what heights are measured from: the ground at stakes; on bases the pipe's ends, which stand on sockets.
+func crownFrom(k *arch.Kind) string {
+	if k.Spec.Foot != nil {
+		return "line between pipe ends"
+	}
+	return "line between feet"
 }
 
 // holding gathers the rows of a table of holds with the facts that they tell.

@@ -20,8 +20,10 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
-	crew.TrialArch:  taskWords.tryArch,
-	crew.MeasureSag: plainly("Arch 1: way in on the site map, L is left. Measure line between feet to mid crown. Found:"),
+	crew.TrialArch: taskWords.tryArch,
+	crew.MeasureSag: func(w taskWords, _ crew.Task) string {
+		return "Arch 1: way in on the site map, L is left. Measure " + crownFrom(standingOf(w.plan)[0].Kind) + " to mid crown. Found:"
+	},
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
 		look := "Look for cracks. Marker, renew: line on legs’ inner side, names, arrows to the crown"
 		if len(w.plan.Ridge) > 0 {
@@ -49,7 +51,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PullStakes: func(w taskWords, _ crew.Task) string {
 		var words []string
 		if slices.Contains(standsOn(w.plan), "base") {
-			words = append(words, "Bars out of their sockets, caps on. Weights off, boards up.")
+			words = append(words, "Bars out of their sockets, caps on. Weights, joint plates off, boards up.")
 		}
 		if drives(w.plan) {
 			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")

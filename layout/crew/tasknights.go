@@ -99,6 +99,9 @@ func (b *tasker) takeDown() {
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base }) {
 		pull = append(pull, one(StakeGrip))
 	}
+	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Base }) {
+		pull = append(pull, one(Screwdriver))
+	}
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
 		IfOff: cures(FindStake), Uses: pull})
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
