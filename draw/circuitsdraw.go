@@ -211,7 +211,7 @@ func (c Circuits) thing(r plugRow) string {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
 	switch {
-	case r.cord.Over && c.plan.Spec.Site.Cords.Cover:
+	case r.cord.Over && c.plan.Spec.Site.Cords.Cover():
 		text += ", under a cover"
 	case r.cord.Over:
 		text += ", overhead"

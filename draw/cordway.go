@@ -64,7 +64,7 @@ func (w *wayDrawer) up(foot ground.Stake, toward int, points ...paper.Point) {
 func (w *wayDrawer) pass(from, to ground.Stake) {
 	p, q := w.v.at(from.At()), w.v.at(to.At())
 	switch {
-	case w.plan.Spec.Site.Cords.Cover:
+	case w.plan.Spec.Site.Cords.Cover():
 	case from.Arch == to.Arch:
 		w.up(from, w.inward(from.Arch), p, q)
 	default:

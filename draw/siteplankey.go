@@ -82,7 +82,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	}
 	over := slices.ContainsFunc(slices.Concat(d.ways...), func(g leg) bool { return g.over })
 	overhead := "cord overhead"
-	if site.Cords.Cover {
+	if site.Cords.Cover() {
 		overhead += " or under a cover"
 	}
 	var lines []string

@@ -119,7 +119,7 @@ func (p *Plan) noteArches(kinds []*alike) {
 func archInput(s *spec.Spec, number int) arch.Input {
 	left, right := ground.Levels(s, number)
 	mid := (left + right) / 2
-	in := arch.Input{
+	return arch.Input{
 		Spec: s.ArchOf(number), Keys: archKeys(s, number), Joined: s.Ridge.Present,
 		Guyed:      guyed(s, number),
 		Together:   true,
@@ -129,7 +129,6 @@ func archInput(s *spec.Spec, number int) arch.Input {
 		Spacing: s.Tunnel.Spacing,
 		Units:   s.Units, Soil: s.Site.Soil, Given: s.Given, Position: s.Position,
 	}
-	return in
 }
 
 // guyed reports whether guys keep an arch's crown in place: through the ridge those of any arch, else its own, which hold the first and the last arch one

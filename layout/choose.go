@@ -19,10 +19,9 @@ import (
 // What the spec leaves open of stakes and of what holds the tunnel lengthwise is chosen: the cheapest that reaches the gusts of weather.stand and weather.inside, or else what
 // comes nearest. Each choice is tried on a few of the arches, with the lights that they bear.
 
-// mostTried is how many kinds of arch a choice is tried on: the heaviest of as many groups.
 const (
-	mostTried  = 4
-	mostSloped = 24
+	mostTried  = 4  // kinds of arch that a choice is tried on: the heaviest of as many groups
+	mostSloped = 24 // kinds of the plan, up to which they are tried on its own slopes
 )
 
 // chooser tries changed specs on a plan's arches.
@@ -75,15 +74,8 @@ func (p *Plan) choose() (again bool) {
 
 // chooses reports whether the spec leaves some key of its stakes open.
 func chooses(s *spec.Spec) bool {
-	if s.Arch.Foot != nil || s.Settled() {
-		return false
-	}
-	for _, key := range []string{"bar", "length", "depth"} {
-		if !s.Given("arch.stake." + key) {
-			return true
-		}
-	}
-	return false
+	open := func(key string) bool { return !s.Given("arch.stake." + key) }
+	return s.Arch.Foot == nil && !s.Settled() && slices.ContainsFunc([]string{"bar", "length", "depth"}, open)
 }
 
 // tried is a spec that was tried: how near it comes to its aims, and what it costs.
@@ -313,13 +305,13 @@ func chosenStake(n *spec.Spec, path string, a spec.Arch) {
 func settled(s *spec.Spec) *spec.Spec {
 	n := *s
 	n.Defaults = slices.Clone(s.Defaults)
-	u, why := n.Units, "chosen"
+	u := n.Units
 	chosenStake(&n, "arch.stake", n.Arch)
 	for i, e := range n.Except {
 		chosenStake(&n, fmt.Sprintf("arch.except[%d].stake", i), e.Arch)
 	}
 	if n.Chooses() {
-		price := fmt.Sprintf("%s, about %.0f%s", why, math.Ceil(weather.PriceOfBracing(&n)), currency(&n))
+		price := fmt.Sprintf("chosen, about %.0f %s", math.Ceil(weather.PriceOfBracing(&n)), cmp.Or(n.Currency, "dollars"))
 		guys, braces := spec.Default{Key: "guys", Value: "none", Why: price, Written: "none"}, spec.Default{Key: "braces", Value: "none", Why: price, Written: "none"}
 		if g := n.Guys; len(g.Arches) > 0 {
 			guys.Value = fmt.Sprintf("%s, %s up, %s %s out", say.Numbered("arch", g.Arches), u.Tape(g.From), n.TieEnds(), u.Tape(g.Out))
@@ -335,11 +327,4 @@ func settled(s *spec.Spec) *spec.Spec {
 	}
 	n.Settle()
 	return &n
-}
-
-func currency(s *spec.Spec) string {
-	if s.Currency == "" {
-		return " dollars"
-	}
-	return " " + s.Currency
 }

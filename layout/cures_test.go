@@ -124,6 +124,7 @@ func TestCures(t *testing.T) {
 		"rows-bow-arch":        rows("first: 12 in, step: 4 in, up to: 6 ft, sag: 0 in"),
 		"rows-need-two-arches": base.with("tunnel", "{arches: 1}", "lights", "{rows: {first: 12 in, step: 12 in, up to: 6 ft, strings: [mini led 100 warm]}}"),
 		"drop-in-opening":      base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 20 in}]}"),
+		"crossing-would-save":  base.with("tunnel", "{arches: 8, spacing: 4 ft}", "site", "{start: {at: [10 ft, 6 ft]}, outlets: [{name: shed, at: [20 ft, 40 ft], circuit: a}]}", "lights", "{wraps: [{where: left legs, string: mini led 100 warm, count: 1}]}"),
 		"drop-lap-too-long":    base.with("lights", "{drops: [{where: ridge, string: drop led 100 warm, hang: 5 in, lap: 5 ft}]}"),
 	} {
 		t.Run(code, func(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"slices"
 
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
@@ -91,13 +92,13 @@ func (a rung) worth(at rung) float64 {
 	if gain <= leastGain {
 		return 0
 	}
-	return gain / (math.Max(a.price-at.price, 0) + freeStep)
+	return gain / (max(a.price-at.price, 0) + freeStep)
 }
 
 // with returns the rung that a change leads to, and false where no such arch stands or its stakes stand on worse ground. It is worked out no further than it is seen to be worth no more than most.
 func (c *chooser) with(at rung, change weather.Change, most float64) (rung, bool) {
 	n := change.On(at.spec)
-	if math.Abs(float64(n.Arch.Span/c.plan.Spec.Arch.Span-1)) > mostWider {
+	if measure.Abs(n.Arch.Span/c.plan.Spec.Arch.Span-1) > mostWider {
 		return at, false
 	}
 	price := weather.Price(n)

@@ -18,7 +18,7 @@ var cureSays = map[string]string{
 	"season": "name the season %s", "braces.bays": "brace bays %s alone", "guys.arches": "guy arches %s alone", "guys.out": "stand guy stakes %s out", "guys.from": "tie guys %s up",
 	"braces.from": "tie braces %s up", "arch.span": "set the feet %s apart", "arch.height": "bend to a height of %s", "lights.wraps[].count": "wind %s strings on each", "lights.wraps[].pitch": "wind a turn every %s",
 	"lights.wraps[].string": "use %s there", "lights.rows.up to": "hang rows up to %s", "lights.rows.first": "hang the first row at %s",
-	"lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
+	"site.cords.crossing": "let a cord pass the way %s", "lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
 }
 
 // cureWords says in words what would cure a finding, for the leaves show the tunnel as it is: "A new print only: stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.

@@ -142,7 +142,7 @@ func (w watch) noonCall() []block.Block {
 		answer(1.1, "CLOSED", fmt.Sprintf("Gusts %s or more, thunder, ice, snow, no call by dusk. %s", at, shut))
 	}
 	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away, phone"}, {Word: "Bars the ways", Share: 0.8}}
-	source := "from ____________"
+	source := "forecast by ____________"
 	if gust.Forecast == 0 && !calm {
 		source = "by meter"
 	}
@@ -208,8 +208,8 @@ func (w watch) evening() []block.Block {
 	if w.plan.MostInside() == 1 { // a visitor alone
 		walks = "walks outside"
 	}
-	text := fmt.Sprintf("%s one counts aloud at each way, one %s. %s %s\n%s %s, %s %s.\n%s on the stick mark, number the crowns of check %d, lower marks %s under.",
-		block.Figure(fmt.Sprintf("Watch of %d:", practice.Watchers+len(w.plan.Spec.SideWays()))), walks, block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
+	text := fmt.Sprintf("%s one counts at each way, one %s. %s %s\n%s %s, %s %s.\n%s on the stick mark, number the crowns of check %d, lower marks %s under.",
+		block.Figure(fmt.Sprintf("Watch of %d or CLOSED:", practice.Watchers+len(w.plan.Spec.SideWays()))), walks, block.Figure("At closing:"), closing, block.Figure("Bring:"), strings.Join(bring, ", "), say.Agree(len(leaves), "leaf", "leaves"), say.And(leaves),
 		block.Figure("First night:"), w.checkOf(crew.NightPipe), w.units.Inches(practice.CrownFell(w.units)))
 	return []block.Block{{Name: "hours", Body: hours}, {Name: "the watch", Gap: 1, Body: block.Words{Text: text, Figures: paper.Strong}, Facts: bringFacts("nights", bring)}}
 }

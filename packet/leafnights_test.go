@@ -55,8 +55,8 @@ func TestNightsLeaf(t *testing.T) {
 // A side way has its own watcher with a flashlight, and a barrier; of the five the garden holds one is the watcher who walks.
 func TestSideWaysAreWatched(t *testing.T) {
 	for ways, want := range map[string][]string{
-		"spacing: 4 ft 6 in": {"Watch of 3: one counts aloud at each way", "3 flashlights", "2 barriers", "4 visitors, 1 watcher"},
-		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"Watch of 5: one counts aloud at each way", "5 flashlights", "4 barriers", "Out: left, after arch 2.", "Out: right, after arch 4."},
+		"spacing: 4 ft 6 in": {"Watch of 3 or CLOSED: one counts at each way", "3 flashlights", "2 barriers", "4 visitors, 1 watcher"},
+		"spacing: 4 ft 6 in\n  ways: [{bay: 2, wall: left}, {bay: 4, wall: right}]": {"Watch of 5 or CLOSED: one counts at each way", "5 flashlights", "4 barriers", "Out: left, after arch 2.", "Out: right, after arch 4."},
 	} {
 		text := strings.Join(textsOf(leafSides(t, changedExample(t, "garden", "spacing: 4 ft 6 in", ways), "nights")), " ")
 		for _, words := range want {

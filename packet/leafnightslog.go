@@ -88,7 +88,7 @@ func logTable(nights []string, columns, checks int, width paper.Length) block.Ta
 
 // howLogged says what is written in a night's line.
 func (w watch) howLogged() block.Block {
-	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: fmt.Sprintf("Call: O, C or F for flat, gusts. 1–%d: checks. Shut: when. By: who read the box, as many out as in.", len(w.checked())), Lettering: paper.Floor}}
+	return block.Block{Name: "how the log is kept", Gap: 1.5, Keep: true, Body: block.Words{Text: fmt.Sprintf("Call: O, C or F for flat, gusts. 1–%d: checks. Shut: when. By, at shut: box read, all out.", len(w.checked())), Lettering: paper.Floor}}
 }
 
 // happens is what is done when it happens, the worst of it in a box.

@@ -173,7 +173,7 @@ func saidAloud(s *spec.Spec, lines ...string) block.Block {
 
 // heardAndAsk are whom it was said to and, where the spec does not say, whom to ask.
 func heardAndAsk(s *spec.Spec) block.Blanks {
-	blanks := block.Blanks{{Word: "Said to"}}
+	blanks := block.Blanks{{Word: "Aloud to"}}
 	if s.Crew.Ask == (spec.Person{}) {
 		blanks = append(blanks, block.Blank{Word: "Ask, phone"})
 	}

@@ -135,7 +135,7 @@ func (b buying) total() string {
 	}
 	text += block.Figure(fmt.Sprintf("%.2f", sum.Money)) + currencyWords(b.spec)
 	if sum.Assumed > 0 {
-		text += ", ≈ assumed"
+		text += " (≈ assumed)"
 	}
 	if sum.Unpriced > 0 {
 		text += fmt.Sprintf(", %s without price", say.Count(sum.Unpriced, "line"))

@@ -115,7 +115,7 @@ func forTheSaw(p *layout.Plan) (things []string) {
 		things = append(things, fetchWords[crew.Saw])
 	}
 	if len(sticks) > 0 {
-		things = append(things, fmt.Sprintf("saw %s bought to %s: opening sticks", say.Count(len(sticks), "lath"), strings.Join(sticks, ", ")))
+		things = append(things, fmt.Sprintf("%s, to saw to %s: opening sticks", say.Count(len(sticks), "lath"), strings.Join(sticks, ", ")))
 	}
 	return things
 }
@@ -147,7 +147,7 @@ func fetching(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch, a heap a crew: strike out once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
+	return titled("Fetch, a heap a crew: strike once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
 }
 
 func setSmall(text string) block.Words {

@@ -95,7 +95,7 @@ func (l lowering) stopBox() block.Block {
 	facts = append(facts, bringFacts("take-down", bring)...)
 	add("Bent pipe", "a spring, brittle by now. Eye protection on, nobody under an arch with a foot off.")
 	add("Stop, no start, no LAY FLAT", fmt.Sprintf("dusk, thunder, gusts of %s, %s or colder. Slow below %s. %s",
-		block.Figure(gust), block.Figure(cold), block.Figure(slow), block.Figure("Stopped midway,")+" "+midway(l.plan, " the arch", " the next", "bare")+"; ask. "+mending[crew.WarmWater]))
+		block.Figure(gust), block.Figure(cold), block.Figure(slow), block.Figure("Stopped midway,")+" "+l.midway()+"; ask. "+mending[crew.WarmWater]))
 	bare := "cap at once" + l.capped() + "."
 	if l.ladder {
 		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
@@ -105,7 +105,7 @@ func (l lowering) stopBox() block.Block {
 	add("Way out", l.wayOut())
 	facts = append(facts, block.Fact{What: "walked out at the take-down", Value: out})
 	for _, line := range l.plan.Spec.Site.Overhead {
-		add("Overhead, "+line.Name, fmt.Sprintf("leaf %d. Pipe, ladder, people %s away. One person only watches it.", leafNumber("day"), u.Room(line.Keep)))
+		add("Overhead, "+line.Name, fmt.Sprintf("leaf %d. Pipe, ladder, people %s away. One person does nothing but watch it.", leafNumber("day"), u.Room(line.Keep)))
 		facts = append(facts, block.Fact{What: "kept from " + line.Name + ", take-down", Value: u.Room(line.Keep)})
 	}
 	read := "Read aloud by"
@@ -116,18 +116,14 @@ func (l lowering) stopBox() block.Block {
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
 
-// midway is what is done where a stop comes with an arch half up or half down. Thunder leaves no time for it; else the legs at a row's open end are tied to what stands in the
-// ground beyond it, for nothing else holds them for the night: with guys, where there are any.
-func midway(p *layout.Plan, arch, end, which string) string {
-	do := "thunder: walk a bent arch out, go in; other stops: finish" + arch
-	if len(standingOf(p)) < 2 {
-		return do
+// midway is what is done where a stop comes with an arch half down. Thunder leaves no time for more; else the legs at the row's open end are tied to what stands in the ground
+// beyond it, for nothing else holds them for the night.
+func (l lowering) midway() string {
+	do := "thunder: unbend what is bent, go in; else finish the arch"
+	if len(l.stand) > 1 {
+		do += fmt.Sprintf(", tie the next head-high to the bare %ss, builder’s line", strings.Join(standsOn(l.plan), "s or "))
 	}
-	tie := "tie"
-	if heldBy(p).guys {
-		tie = "guy"
-	}
-	return fmt.Sprintf("%s, %s%s head-high, down to %s %ss", do, tie, end, which, strings.Join(standsOn(p), "s or "))
+	return do
 }
 
 // capped says which stakes wear their caps all the time: those that no pipe stands on.
@@ -225,7 +221,7 @@ func (l lowering) panels(done int) []panel {
 	if pictures.FromFar = slices.Contains(l.ways.left, last); pictures.FromFar {
 		goes, stays = stays, goes
 	}
-	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder %s. "+
+	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder, outside, %s. "+
 		"Walk till %s is slack: lift off, cap, carry clear.",
 		goes, high, block.Figure("caps"), stays)
 	if n > 1 {
@@ -367,7 +363,7 @@ func (l lowering) laidFlat(steps []int) block.Block {
 	if len(l.plan.Ridge) > 0 {
 		lying = "legs, ridge pieces"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Tie %s to the L %ss with %s.",
+	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Lay %s along the L %ss, tied with %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}

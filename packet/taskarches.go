@@ -25,7 +25,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		return "Arch 1: way in on the site map, L is left. Measure " + crownFrom(standingOf(w.plan)[0].Kind) + " to mid crown. Found:"
 	},
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look for cracks. Marker, renew: line on legs’ inner side, names, arrows to the crown"
+		look := "Look for cracks. Marker, renew: every leg stick’s inner line, name, arrow to the crown"
 		if len(w.plan.Ridge) > 0 {
 			look += "; ridge’s to arch 1"
 		}
@@ -56,7 +56,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if drives(w.plan) {
 			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")
 		}
-		return strings.Join(words, " ") + " Tick it on the back."
+		return strings.Join(words, " ") + " Tick it in the list."
 	},
 	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),

@@ -59,7 +59,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.NightLights: plainly("Look at lights, plugs, cords. Timers to AUTO."),
 	crew.NightWay:    taskWords.nightWay,
-	crew.NightClose:  plainly("Walk all out."),
+	crew.NightClose:  plainly("All out."),
 
 	crew.Unplug: func(_ taskWords, t crew.Task) string {
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
@@ -67,7 +67,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
 		text := "Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."
 		if w.plan.Power.Supplies > 0 {
-			text += " On each supply write its S-numbers."
+			text += " On each supply write which strings it fed."
 		}
 		return text
 	},

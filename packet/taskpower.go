@@ -26,7 +26,7 @@ func (w taskWords) layCords() string {
 	}
 	text := "Arches up: lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
-	cover := w.plan.Spec.Site.Cords.Cover
+	cover := w.plan.Spec.Site.Cords.Cover()
 	over := has(func(c power.Cord) bool { return c.Over })
 	var high []string
 	if has(func(c power.Cord) bool { return c.Lifts }) {
@@ -53,14 +53,15 @@ func (w taskWords) joinPlugs() string {
 		text += " String to string: the raising crew did."
 	}
 	var boxed []string
+	it := "all"
 	if len(p.Boxes) > 0 {
 		boxed = append(boxed, placesSaid(p.Boxes))
 	}
 	if p.Supplies > 0 {
-		boxed = append(boxed, "each supply")
+		boxed, it = append(boxed, "each supply"), "it, its joints"
 	}
 	if boxed != nil {
-		text += " At " + say.And(boxed) + ": all in a plug box, tied up."
+		text += " At " + say.And(boxed) + " instead: " + it + " in a plug box, tied up."
 	}
 	return text
 }
@@ -113,7 +114,7 @@ func (w taskWords) setTimers(t crew.Task) string {
 		one = one && timers[name] == 1
 		switch n := timers[name]; {
 		case n > 1:
-			name = fmt.Sprintf("%s (%d)", name, n)
+			name = fmt.Sprintf("%s %d", name, n)
 			fallthrough
 		case n == 1:
 			where = append(where, name)

@@ -217,6 +217,9 @@ func (w taskWords) stakesHold(f crew.Figure) string {
 	if heldBy(w.plan).guys { // a good one gives as much to a finger
 		text = "No stake moves; a guy " + w.units.Inches(f.Length) + " at most"
 	}
+	if slices.Contains(standsOn(w.plan), "base") {
+		text += ", no bag gone or split"
+	}
 	text += ". Ribbons on"
 	if caps := capped(w.plan).pick("guy", "brace"); caps != nil {
 		text += ", " + say.And(caps) + " stakes capped"

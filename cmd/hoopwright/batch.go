@@ -27,33 +27,31 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 		s.err.Write(said[0].Bytes())
 		return errs[0]
 	}
-	var worst error
-	failed := 0
+	worst, failed := exitError{}, 0
 	for i, err := range errs {
 		s.err.Write(said[i].Bytes())
 		if err == nil {
 			continue
 		}
-		switch e := asExit(err); {
+		e := asExit(err)
+		switch {
 		case len(e.spec) > 0:
 			fmt.Fprintln(s.err, e) // names the file itself
 		case e.msg != "":
 			fmt.Fprintf(s.err, "hoopwright: %s: %s\n", jobs[i].operand, e.msg)
 		}
-		if code(err) > exitMustFix {
+		if e.code > exitMustFix {
 			failed++
 		}
-		if worst == nil || code(err) > code(worst) {
-			worst = err
-		}
+		worst.code = max(worst.code, e.code)
 	}
-	if worst == nil {
+	switch {
+	case worst.code == exitDone:
 		return nil
+	case failed > 0:
+		worst.msg = fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))
 	}
-	if failed == 0 {
-		return exitError{code: code(worst)}
-	}
-	return exitError{code: code(worst), msg: fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))}
+	return worst
 }
 
 // guarded turns a panic, which is a bug, into the failure of one job, or of the call.
@@ -64,11 +62,6 @@ func guarded(work func() error) (err error) {
 		}
 	}()
 	return work()
-}
-
-// code is the exit code that an error asks for.
-func code(err error) int {
-	return asExit(err).code
 }
 
 // progress says on a terminal how far a call has come, once it takes long.

@@ -147,10 +147,7 @@ func report(w io.Writer, p *layout.Plan) error {
 			u.Inches(k.BendRadius), u.Force(k.Thrust), k.LoadFactor, k.LoadFactorWay)
 	}
 	fmt.Fprintf(t, "\nstakes\t%d\nridge pieces\t%d\nstrings\t%d\nchains\t%d\nbars\t%d\n", len(p.Stakes), len(p.Ridge), len(p.Strings), len(p.Chains), len(p.Cuts.Bars))
-	for _, f := range packet.WeatherFigures(p) {
-		fmt.Fprintf(t, "%s\t%s\n", f[0], f[1])
-	}
-	for _, line := range slices.Concat(packet.ScheduleFigures(p), packet.MoneyFigures(p), packet.FoundFigures(p)) {
+	for _, line := range slices.Concat(packet.WeatherFigures(p), packet.ScheduleFigures(p), packet.MoneyFigures(p), packet.FoundFigures(p)) {
 		fmt.Fprintf(t, "%s\t%s\n", line[0], line[1])
 	}
 	for _, c := range p.Circuits {

@@ -9,7 +9,6 @@ import (
 	"hoopwright/packet"
 )
 
-// writeForm writes the site visit form.
 func writeForm(name, operand, units string, s streams) error {
 	switch {
 	case operand != "":

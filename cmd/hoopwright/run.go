@@ -54,12 +54,10 @@ func (e exitError) Error() string {
 	return e.msg
 }
 
-// badCall reports a wrong call.
 func badCall(format string, args ...any) error {
 	return exitError{code: exitBadCall, msg: fmt.Sprintf(format, args...)}
 }
 
-// badSpec reports what is wrong with a spec.
 func badSpec(err error) error {
 	var list spec.Errors
 	if errors.As(err, &list) {
@@ -145,5 +143,5 @@ func version() string {
 	} else {
 		text += "\n"
 	}
-	return text + "spec format 1, JSON schema 1\n"
+	return text + fmt.Sprintf("spec format 1, JSON schema %d\n", schema)
 }

@@ -47,12 +47,7 @@ type unmet struct {
 
 // unmetOf lists the pieces that are on no bar of the cut plan, alike ones together.
 func unmetOf(p *layout.Plan) (list []unmet) {
-	cut := map[stock.PieceID]bool{}
-	for _, bar := range p.Cuts.Bars {
-		for _, piece := range bar.Pieces {
-			cut[piece.ID] = true
-		}
-	}
+	cut := p.Cuts.Given()
 	for _, piece := range p.Stock.Pieces {
 		readyMade := func(i stock.Item) bool {
 			return i.Kind == stock.ReadyStake && i.Of == piece.Item && same(i.Length, piece.Length)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -93,7 +94,6 @@ func choose(a ask, s streams) (choice, error) {
 	return c, nil
 }
 
-// usualKind is the kind of most arches.
 func usualKind(plan *layout.Plan) *arch.Kind {
 	return slices.MaxFunc(plan.Kinds, func(a, b *arch.Kind) int { return len(a.Numbers) - len(b.Numbers) })
 }
@@ -108,10 +108,8 @@ func chooseHeight(a ask, s streams) (choice, error) {
 		shown.done()
 	})
 	shown.stop()
-	for _, err := range errs {
-		if err != nil {
-			return c, err
-		}
+	if err := cmp.Or(errs...); err != nil {
+		return c, err
 	}
 	c.kind = c.rows[0].kind
 	return c, nil

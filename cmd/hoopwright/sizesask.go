@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -115,7 +116,7 @@ func (w sizeWish) atHeights() (ask, error) {
 	}
 	amendments = append(amendments, spec.Amendment{Key: "arch.except"}, spec.Amendment{Key: third})
 	a.tall = func(height measure.Length) (*spec.Spec, error) {
-		own, err := spec.ReadAmended(w.base.File, w.base.Source, append(amendments[:len(amendments):len(amendments)], typed("arch.height", height, w.base.Units))...)
+		own, err := spec.ReadAmended(w.base.File, w.base.Source, append(slices.Clip(amendments), typed("arch.height", height, w.base.Units))...)
 		if err != nil {
 			return nil, amiss(err)
 		}
@@ -183,7 +184,7 @@ func (w sizeWish) system() (measure.System, error) {
 func usualSpans(s *spec.Spec) (from, to measure.Length) {
 	grid := measure.By(s.Units, 6*measure.Inch, 200)
 	var length measure.Length
-	for _, stick := range append(s.Arch.Left[:len(s.Arch.Left):len(s.Arch.Left)], s.Arch.Right...) {
+	for _, stick := range slices.Concat(s.Arch.Left, s.Arch.Right) {
 		length += stick
 	}
 	from = max(measure.RoundUp(length/4, grid), measure.RoundUp(leastSpan, grid))

@@ -49,7 +49,6 @@ func sums(goods []good) (sticks, strings int, money float64, priced bool) {
 	return sticks, strings, money, priced
 }
 
-// words says a line of what to buy.
 func (g good) words(currency string) string {
 	own := min(g.Own, g.Need)
 	if g.Buy == 0 {

@@ -206,7 +206,6 @@ func (c choice) spanWords(r row) string {
 	return text
 }
 
-// bears says a load factor and its way.
 func bears(factor float64, way string) string {
 	if factor >= 20 {
 		return "20 or more"
@@ -228,11 +227,12 @@ func (c choice) about() string {
 	if len(c.heights) == 0 {
 		text += fmt.Sprintf(" Stakes %s, %s showing, %s in the ground.", a.Stake.Bar.Name, u.Inches(a.Stake.Showing()), u.Inches(a.Stake.Depth))
 	}
-	text += "\nOne arch"
+	arches := "One arch"
 	if t.Arches > 1 {
 		ridge := map[bool]string{true: "with a ridge", false: "without a ridge"}[c.spec.Ridge.Present]
-		text = strings.TrimSuffix(text, "One arch") + fmt.Sprintf("%d arches %s apart %s", t.Arches, u.Tape(t.Spacing), ridge)
+		arches = fmt.Sprintf("%d arches %s apart %s", t.Arches, u.Tape(t.Spacing), ridge)
 	}
+	text += "\n" + arches
 	switch {
 	case len(c.heights) > 0 && c.spec.Chooses():
 	case len(c.spec.Guys.Arches) == 0:
@@ -250,7 +250,6 @@ func (c choice) about() string {
 	return text + fmt.Sprintf(". Opening %s by %s.", u.Inches(t.OpeningWidth), u.Inches(t.OpeningHeight))
 }
 
-// leg names the sticks of a leg.
 func leg(u measure.System, sticks []measure.Length) string {
 	var parts []string
 	for _, s := range sticks {

@@ -1,6 +1,7 @@
 package block
 
 import (
+	"cmp"
 	"fmt"
 
 	"hoopwright/draw/paper"
@@ -140,12 +141,7 @@ func drawBlanks(page *paper.Page, box paper.Rect, blanks []Blank) {
 	}
 }
 
-func (b Blank) share() float64 {
-	if b.Share == 0 {
-		return 1
-	}
-	return b.Share
-}
+func (b Blank) share() float64 { return cmp.Or(b.Share, 1) }
 
 // Blanks is a line of blanks to fill in.
 type Blanks []Blank

@@ -73,14 +73,11 @@ func (p *Page) TurnedText(centre Point, angle float64, s string, l Lettering) {
 	p.Ops = append(p.Ops, Text{At: at, String: s, Lettering: l, Angle: angle})
 }
 
-// Paragraph sets text wrapped to the box's width from its top, and returns the y just below it.
-func (p *Page) Paragraph(box Rect, s string, l Lettering) Length {
-	y := box.Y
-	for _, line := range l.Wrap(s, box.W) {
-		p.Text(Point{box.X, y + l.Ascent()}, AtLeft, line, l)
-		y += l.Leading()
+// Paragraph sets text wrapped to the box's width from its top.
+func (p *Page) Paragraph(box Rect, s string, l Lettering) {
+	for i, line := range l.Wrap(s, box.W) {
+		p.Text(Point{box.X, box.Y + Length(i)*l.Leading() + l.Ascent()}, AtLeft, line, l)
 	}
-	return y
 }
 
 // TickBoxSide is the side of a box that a gloved hand can tick.

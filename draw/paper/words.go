@@ -1,17 +1,12 @@
 package paper
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // units are what a number is not parted from.
-var units = unitSet("in ft yd mm cm m lb lbf oz kg g N kN W kW Wh kWh A V Ω mph km/h m/s °F °C % AWG h min s")
-
-func unitSet(list string) map[string]bool {
-	set := map[string]bool{}
-	for _, u := range strings.Fields(list) {
-		set[u] = true
-	}
-	return set
-}
+var units = strings.Fields("in ft yd mm cm m lb lbf oz kg g N kN W kW Wh kWh A V Ω mph km/h m/s °F °C % AWG h min s")
 
 // Words breaks a text into what a line may be broken between: at spaces and tabs, but never between a number and its fraction or its unit,
 // nor at a no-break space.
@@ -20,7 +15,7 @@ func Words(s string) []string {
 	words := fields[:0]
 	for _, w := range fields {
 		n := len(words)
-		if n > 0 && numeric(words[n-1]) && (beginsFraction(w) || units[strings.TrimRight(w, ".,;:)")]) {
+		if n > 0 && numeric(words[n-1]) && (beginsFraction(w) || slices.Contains(units, strings.TrimRight(w, ".,;:)"))) {
 			words[n-1] += " " + w
 			continue
 		}

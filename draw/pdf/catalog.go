@@ -38,7 +38,7 @@ func catalog(f *file, doc Document, pages []int) []byte {
 
 // outline adds the bookmarks, one a page on one level, and returns the number of their root.
 func outline(f *file, doc Document, pages []int) int {
-	root := f.reserve()
+	root := f.add(nil) // its body comes last
 	first := root + 1
 	last := root + len(pages)
 	for i, page := range pages {
@@ -110,7 +110,6 @@ func checkAttachments(list []Attachment) error {
 	return nil
 }
 
-// information returns the document information dictionary.
 func information(doc Document) []byte {
 	var b bytes.Buffer
 	b.WriteString("<< /Producer " + textString(producer))

@@ -104,8 +104,7 @@ func (lib *libraryFile) takeApart(body, entries []byte) error {
 		}
 		offsets[n] = v
 	}
-	order := append([]int(nil), offsets[1:]...)
-	sort.Ints(order)
+	order := slices.Sorted(slices.Values(offsets[1:]))
 	for n := 1; n < size; n++ {
 		end := len(body)
 		if i := sort.SearchInts(order, offsets[n]+1); i < len(order) {
@@ -157,9 +156,6 @@ func (f *file) add(body []byte) int {
 	f.objects = append(f.objects, body)
 	return len(f.objects) - 1
 }
-
-// reserve returns the number of an object whose body follows later.
-func (f *file) reserve() int { return f.add(nil) }
 
 // addStream appends a stream object with the given dictionary entries.
 func (f *file) addStream(entries string, data []byte) int { return f.add(stream(entries, data)) }

@@ -36,7 +36,6 @@ type Attachment struct {
 	Data         []byte
 }
 
-// errNoPages is returned for a document without pages.
 var errNoPages = errors.New("a document needs at least one page")
 
 // Write renders the document in memory and writes it only when it is whole.

@@ -37,7 +37,6 @@ func (b *Board) Arrow(from, to paper.Point, pen paper.Pen) {
 // slanting returns half of a tick across a line along u, at 45° to it.
 func slanting(u paper.Point) paper.Point { return u.Add(u.Left()).Times(float64(tickHalf)) }
 
-// leader draws a leader line with its end.
 func (b *Board) leader(from, to paper.Point, end End, c paper.Colour) {
 	pen := paper.Thin.In(c)
 	switch end {

@@ -25,7 +25,7 @@ type Board struct {
 
 	drawn  []paper.Op // what is to be recorded as soon as anybody looks: most boards set no label
 	things []thing
-	marks  []mark
+	marks  []paper.Point
 	cells  map[cell][]int // things by the cells of a square grid they touch
 }
 
@@ -50,12 +50,6 @@ type thing struct {
 	half paper.Length // half of a line's width
 
 	bounds paper.Rect // about all of it
-}
-
-// mark is a place on the drawing that labels belong to.
-type mark struct {
-	at     paper.Point
-	radius paper.Length
 }
 
 // Stroke draws a line along the path; labels set later keep off it.
@@ -98,7 +92,7 @@ func (b *Board) Keep(r paper.Rect) { b.note(thing{kind: area, box: upright(r)}) 
 // Mark records a place that labels belong to, with the radius of what is drawn there. Labels keep off it, and no label without a leader is set nearer to
 // another's mark than to its own.
 func (b *Board) Mark(at paper.Point, radius paper.Length) {
-	b.marks = append(b.marks, mark{at, radius})
+	b.marks = append(b.marks, at)
 	if radius > 0 {
 		b.Keep(paper.Rect{X: at.X - radius, Y: at.Y - radius, W: 2 * radius, H: 2 * radius})
 	}

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -46,12 +47,8 @@ const (
 func (b *Board) Label(l Label) bool {
 	lines := strings.Split(l.Text, "\n")
 	size := blockSize(lines, l.Lettering)
-	if l.Within == (paper.Rect{}) {
-		l.Within = b.Area
-	}
-	if l.Reach == 0 {
-		l.Reach = usualReach
-	}
+	l.Within = cmp.Or(l.Within, b.Area)
+	l.Reach = cmp.Or(l.Reach, usualReach)
 	ways := directions(l.Toward)
 	for gap := firstGap; gap <= closeBy && !l.Pointed; gap += ring / 2 {
 		for _, way := range ways {
@@ -177,12 +174,7 @@ func beside(at, way paper.Point, gap paper.Length, size paper.Rect) box {
 // nearestIsOwn reports whether a label set here without a leader lies nearer to its own mark than to any other.
 func (b *Board) nearestIsOwn(bx box, at paper.Point) bool {
 	own := bx.distance(at)
-	for _, m := range b.marks {
-		if m.at != at && bx.distance(m.at) <= own+1 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(b.marks, func(m paper.Point) bool { return m != at && bx.distance(m) <= own+1 })
 }
 
 // leaderEnds returns where a leader from the box to the point begins and ends: at the nearest middle of a side that it leaves without crossing
@@ -227,7 +219,6 @@ func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
 	return len(crossed), !blocked
 }
 
-// cross reports whether two segments cross.
 func cross(a, b, c, d paper.Point) bool {
 	side := func(p, q, r paper.Point) paper.Length { return dot(q.Sub(p).Left(), r.Sub(p)) }
 	return (side(a, b, c) > 0) != (side(a, b, d) > 0) && (side(c, d, a) > 0) != (side(c, d, b) > 0)

@@ -73,7 +73,7 @@ type judge struct {
 
 // add puts a finding on the list; key is a full path.
 func (j *judge) add(level finding.Level, code, key, format string, args ...any) {
-	f := finding.Finding{Level: level, Code: code, Key: key, Text: j.who() + ": " + fmt.Sprintf(format, args...)}
+	f := finding.Finding{Level: level, Code: code, Key: key, Text: Named(j.in.Numbers) + ": " + fmt.Sprintf(format, args...)}
 	if j.in.Position != nil {
 		f.Pos = j.in.Position(key)
 	}
@@ -161,13 +161,7 @@ func (j *judge) way() string {
 
 // asRaised reports whether the arch bears its weight with the pipe's full stiffness.
 func (j *judge) asRaised() bool {
-	if !j.shape.Stable {
-		return false
-	}
-	if j.kind.LoadFactorWay == "sideways" {
-		return true
-	}
-	return j.standsAside(j.rod, j.shape, bend.Parts, j.in.Guyed)
+	return j.shape.Stable && (j.kind.LoadFactorWay == "sideways" || j.standsAside(j.rod, j.shape, bend.Parts, j.in.Guyed))
 }
 
 // bends reports pipe bent tightly for its strength.

@@ -2,7 +2,6 @@ package arch
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"hoopwright/layout/anchor"
@@ -64,7 +63,7 @@ func (j *judge) stake() {
 	}
 	key, _ := j.in.path("stake.depth")
 	j.add(finding.LookAt, codeShallow, key, "%s deep, a stake does not hold even still air (%s and %s at the ground): soil that is %s. %s",
-		u.Inches(stake.Depth), u.Force(measure.Force(math.Abs(float64(j.kind.Thrust)))), moment(j.kind.FootMoment, u), strings.Join(short, ", "), remedy)
+		u.Inches(stake.Depth), u.Force(measure.Abs(j.kind.Thrust)), moment(j.kind.FootMoment, u), strings.Join(short, ", "), remedy)
 }
 
 // moment prints N·m in the packet's units.

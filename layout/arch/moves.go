@@ -82,8 +82,8 @@ func (k *Kind) moved() (Moves, bool) {
 
 // add adds so many times what another move comes to, whichever way.
 func (m *Move) add(o Move, times float64) {
-	m.Crown += measure.Length(math.Abs(float64(o.Crown)) * times)
-	m.Shoulder += measure.Length(math.Abs(float64(o.Shoulder)) * times)
+	m.Crown += measure.Abs(o.Crown) * measure.Length(times)
+	m.Shoulder += measure.Abs(o.Shoulder) * measure.Length(times)
 }
 
 // lengthened returns the arch with pipe longer by as much, and what hangs on it moved along.

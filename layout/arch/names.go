@@ -29,9 +29,6 @@ func (in *Input) path(keys ...string) (string, bool) {
 	return roots[len(roots)-1] + "." + keys[0], false
 }
 
-// who names the arches of the kind.
-func (j *judge) who() string { return Named(j.in.Numbers) }
-
 // Named says which arches some rising numbers are: Arch 3; Arches 1, 4 to 6.
 func Named(n []int) string {
 	if len(n) == 0 {

@@ -1,6 +1,7 @@
 package arch
 
 import (
+	"cmp"
 	"math"
 	"sync"
 
@@ -74,7 +75,7 @@ func (m *model) describe() *Kind {
 	k.Thrust = measure.Force(m.shape.Thrust)
 	k.Weight = measure.Force(m.shape.StartLift + m.shape.FinishLift)
 	k.PlayLean = measure.Angle(m.play())
-	if math.Abs(float64(k.Thrust)) < 1e-9 {
+	if measure.Abs(k.Thrust) < 1e-9 {
 		k.Thrust = 0
 	}
 	k.FootMoment = max(math.Abs(m.shape.Start.Moment), math.Abs(m.shape.Finish.Moment))
@@ -96,10 +97,7 @@ func (m *model) describe() *Kind {
 	}
 	k.HeadWidth = m.clearWidth(k, k.HeadHeight)
 	k.ShoulderWidth = m.clearWidth(k, k.ShoulderHeight)
-
-	if k.Spec.Height == 0 {
-		k.Spec.Height = k.Crown
-	}
+	k.Spec.Height = cmp.Or(k.Spec.Height, k.Crown)
 	return k
 }
 

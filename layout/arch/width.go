@@ -107,9 +107,9 @@ func (m *model) opens(k *Kind) opening {
 		for j := range fine + 1 {
 			p := m.inside(between(&k.Curve[i-1], &k.Curve[i], float64(j)/fine))
 			h := k.above(p)
-			flat := math.Abs(float64(p.Heading)) < math.Pi/4
+			flat := measure.Abs(p.Heading) < math.Pi/4
 			switch {
-			case flat && math.Abs(float64(p.X)) < float64(width/2):
+			case flat && measure.Abs(p.X) < width/2:
 				o.head = min(o.head, h-m.in.Drop)
 			case h <= height && p.Tape < crown:
 				o.beside = min(o.beside, -2*p.X)

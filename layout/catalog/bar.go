@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"hoopwright/layout/measure"
@@ -57,7 +56,7 @@ func FindBar(name string) (Bar, bool) {
 	}
 	length, err := measure.ParseLength(size)
 	for _, b := range Bars() {
-		if b.Number > 0 && size == fmt.Sprintf("no. %d", b.Number) || err == nil && math.Abs(float64(length-b.Diameter)) < mostBarName {
+		if b.Number > 0 && size == fmt.Sprintf("no. %d", b.Number) || err == nil && measure.Abs(length-b.Diameter) < mostBarName {
 			return b, true
 		}
 	}

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"math"
 	"strings"
 
 	"hoopwright/layout/measure"
@@ -72,7 +71,7 @@ func FindCord(name string) (Cord, bool) {
 		return Cord{}, false
 	}
 	for _, c := range Cords() {
-		if math.Abs(float64(area/c.Area-1)) < 1e-6 {
+		if measure.Abs(area/c.Area-1) < 1e-6 {
 			return c, true
 		}
 	}

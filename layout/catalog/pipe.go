@@ -6,9 +6,6 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// Density of rigid PVC in kg/m³, for masses that no table gives.
-const pvcDensity = 1400
-
 const (
 	inch = measure.Inch
 	mm   = measure.Millimetre
@@ -48,21 +45,22 @@ func sch40(size string, od, wall, weight, takeOff, socket float64) Pipe {
 
 // pn16 takes millimetres; the socket of a cemented fitting is half the diameter and 6 mm deep.
 func pn16(size string, od, wall, takeOff measure.Length) Pipe {
-	return Pipe{
+	p := Pipe{
 		Name: "pvc-u pn16 " + size,
 		OD:   od, Wall: wall,
 		Modulus: 3000 * measure.MPa, Strength: 45 * measure.MPa,
-		Mass:    pvcMass(od, wall),
 		TakeOff: takeOff, Socket: od/2 + 6*mm, CouplingStop: 3 * mm,
 		Source: pn16Source,
 	}
+	p.Mass = p.PVCMass()
+	return p
 }
 
-// pvcMass returns the mass of a rigid PVC pipe from its section and the density 1.40, where no table gives it.
-func pvcMass(od, wall measure.Length) measure.LineMass {
-	area := math.Pi * (od - wall).Metres() * wall.Metres()
-	return measure.LineMass(area * pvcDensity)
-}
+// Section returns the area of the pipe's wall, m².
+func (p Pipe) Section() float64 { return math.Pi * (p.OD - p.Wall).Metres() * p.Wall.Metres() }
+
+// PVCMass returns the pipe's mass by length where none is given: of rigid PVC at 1400 kg/m³ (ASTM D1784 compounds run from 1380 to 1430; from memory).
+func (p Pipe) PVCMass() measure.LineMass { return measure.LineMass(1400 * p.Section()) }
 
 // FindPipe returns the pipe of that name, however it is spelt.
 func FindPipe(name string) (Pipe, bool) {

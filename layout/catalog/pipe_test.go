@@ -35,7 +35,7 @@ func TestSchedule40(t *testing.T) {
 		d, w, id := p.OD.Inches(), p.Wall.Inches(), p.ID().Inches()
 		near(t, c.name+" rating in psi", 2*2000*w/(d-w), c.psi, 5)
 		near(t, c.name+" E·I", float64(p.Modulus/measure.PSI)*math.Pi/64*(math.Pow(d, 4)-math.Pow(id, 4)), c.stiffness, c.stiffness*1e-5)
-		if extra := float64(p.Mass / pvcMass(p.OD, p.Wall)); extra < 1.03 || extra > 1.09 {
+		if extra := float64(p.Mass / p.PVCMass()); extra < 1.03 || extra > 1.09 {
 			t.Errorf("%s weighs %.3f of its least wall", c.name, extra)
 		}
 	}
@@ -60,4 +60,6 @@ func TestMetricWalls(t *testing.T) {
 }
 
 // A solid rod of PVC 1 m long and 20 mm across is 314.16 cm³ and so 0.4398 kg at density 1.40.
-func TestPVCMass(t *testing.T) { near(t, "rod in kg/m", float64(pvcMass(20, 10)), 0.43982, 1e-5) }
+func TestPVCMass(t *testing.T) {
+	near(t, "rod in kg/m", float64(Pipe{OD: 20, Wall: 10}.PVCMass()), 0.43982, 1e-5)
+}

@@ -3,6 +3,7 @@
 package cost
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -92,7 +93,7 @@ func Of(in Input) Cost {
 			c.NextYear.Assumed += w.Money
 		}
 	}
-	slices.SortStableFunc(c.Wears, func(a, b Wear) int { return int(math.Copysign(1, b.Money-a.Money)) })
+	slices.SortStableFunc(c.Wears, func(a, b Wear) int { return cmp.Compare(b.Money, a.Money) })
 	c.PerArch = cents(c.Bought.Money / float64(in.Spec.Tunnel.Arches))
 	c.NextYear = Sum{cents(c.NextYear.Money + c.Power.Money), cents(c.NextYear.Assumed + c.Power.Assumed), c.NextYear.Unpriced + c.Power.Unpriced}
 	building, night, down := in.Crew.Hours()

@@ -1,7 +1,7 @@
 // Package crew orders the work: the tasks from the first dot of paint to the last stake out of the ground, who does them, how long they take at the stated rates, where
 // someone must measure before the next one, and when each is done by the hands and the daylight there are.
 //
-// The way through the files: Day (day.go) takes the solved tunnel. Tasks (tasks.go) lists everything to do, each phase in a file of its own (taskmark.go to tasknights.go); a task
+// The way through the files: Day (day.go) takes the solved tunnel. tasksOf (tasks.go) lists everything to do, each phase in a file of its own (taskmark.go to tasknights.go); a task
 // (task.go) is made of the values of action.go and kit.go. For the clock, tasks are gathered into jobs (work.go) and days are made (workday.go). Jobs are laid along the days in
 // one order (lay.go), the best order is searched for (search.go), people are seated (seat.go) and the whole is summed up (schedule.go) beside what no order comes under (bound.go).
 // Where the time is too short, fit.go looks for what would do. calendar.go has the days of the season, shape.go the arches that come out alike.
@@ -66,7 +66,7 @@ func (in Input) kept() (minutes float64) {
 		now.Store, now.Found.Wrapped, next.Found.Wrapped = store, false, store == spec.Wrapped
 		this, then := in, in
 		this.Spec, then.Spec = &now, &next
-		return work(Tasks(this, TakeDown), TakeDown) + work(Tasks(then, Wrapping), Wrapping)
+		return work(tasksOf(this, TakeDown), TakeDown) + work(tasksOf(then, Wrapping), Wrapping)
 	}
 	return takes(spec.Stripped) - takes(spec.Wrapped)
 }

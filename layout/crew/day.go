@@ -67,7 +67,7 @@ type Chain struct {
 
 // Day orders the work from the first white dot to the last plug, and lays it along the clock.
 func Day(in Input) Plan {
-	plan := Plan{Tasks: Tasks(in)}
+	plan := Plan{Tasks: tasksOf(in)}
 	plan.Schedule, plan.Kept = in.schedule(plan.Tasks), in.kept()
 	plan.Findings = append(dayFindings(in, plan.Schedule), calendarFindings(in.Spec, in.drives())...)
 	finding.Sort(plan.Findings)
@@ -89,14 +89,14 @@ func dayFindings(in Input, s Schedule) []finding.Finding {
 	} else if s.Hands < takes {
 		few("crew.helpers", fmt.Sprintf("Raising an arch takes %d people: one at each foot, one at the crown, one on the ladder, one who holds arch 1%s. There are %d with the organiser; find %s for the build day.", takes, wires, s.Hands, say.Count(takes-s.Hands, "more helper")), takes-s.Hands)
 	}
-	if f, ok := tooLong(in, s); ok {
+	if f, ok := tooLong(s); ok {
 		list = append(list, f)
 	}
 	return list
 }
 
 // tooLong tells of a building that takes days where nobody has named them, and of work that the days named leave undone.
-func tooLong(in Input, s Schedule) (finding.Finding, bool) {
+func tooLong(s Schedule) (finding.Finding, bool) {
 	f := finding.Finding{Level: finding.LookAt, Code: "long-day", Key: "crew.helpers"}
 	switch days := len(s.Built()); {
 	case len(s.Left) > 0:

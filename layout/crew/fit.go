@@ -80,7 +80,7 @@ func (in Input) does(change func(*spec.Spec), tasks []Task, days int) bool {
 	was, sp := in.Spec, *in.Spec
 	change(&sp)
 	if in.Spec = &sp; sp.Crew.Helpers != was.Crew.Helpers || sp.Found.Wrapped != was.Found.Wrapped {
-		tasks = Tasks(in)
+		tasks = tasksOf(in)
 	}
 	c := in.calendar()
 	ways := in.ways(tasks, c)

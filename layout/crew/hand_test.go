@@ -121,7 +121,7 @@ func TestTrialArch(t *testing.T) {
 			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.StakeID{Arch: guyed, Guy: true}})
 		}
 		change(&in)
-		for _, task := range Tasks(in) {
+		for _, task := range tasksOf(in) {
 			if task.Action == TrialArch {
 				list = append(list, task)
 			}
@@ -149,7 +149,7 @@ func TestTrialArch(t *testing.T) {
 // two outlets, six arches, sixteen stakes, two cords, twelve legs and five ridge pieces wound, and a line along the crowns that comes off before the
 // first is lowered.
 func TestEveningsAndTheEnd(t *testing.T) {
-	list := Tasks(garden(6))
+	list := tasksOf(garden(6))
 	for _, c := range []struct {
 		action  Action
 		people  int
@@ -175,7 +175,7 @@ func TestEveningsAndTheEnd(t *testing.T) {
 	}
 	in := garden(6)
 	in.Spec.Arch.Joints = spec.Glued
-	for _, task := range Tasks(in) {
+	for _, task := range tasksOf(in) {
 		if task.Action == OpenJoints {
 			t.Error("glued joints are opened")
 		}
@@ -235,7 +235,7 @@ func TestScheduleHolds(t *testing.T) {
 			in.Spec.Crew.Helpers, in.Spec.Crew.Young, in.Spec.Site.Place = 4+young, young, &spec.LatLong{Lat: 45, Long: -75}
 			in.Spec.Crew.Tools = spec.Tools{Ladders: 1, Trestles: 4, Tapes: 2}
 			c := in.calendar()
-			l := c.best(in.ways(Tasks(in), c), fewTries)
+			l := c.best(in.ways(tasksOf(in), c), fewTries)
 			s := l.schedule()
 			if end := l.log[len(l.log)-1]; l.last != end.day*24*60+int(end.at)+quarter {
 				t.Errorf("%d arches: ends %d minutes after the first midnight, by its last entry %+v", n, l.last, end)
@@ -315,7 +315,7 @@ func TestCrownFittings(t *testing.T) {
 		c.change(&in)
 		var joined []int
 		fittings := map[Thing]int{}
-		for _, task := range Tasks(in) {
+		for _, task := range tasksOf(in) {
 			if task.Action != c.action {
 				continue
 			}

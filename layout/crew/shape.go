@@ -3,7 +3,6 @@
 package crew
 
 import (
-	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -35,6 +34,6 @@ func (s Shape) holds(k *arch.Kind, u measure.System) bool {
 		return false
 	}
 	give := min(k.GiveOrTake(u), o.GiveOrTake(u))
-	near := func(p, q measure.Length) bool { return math.Abs(float64(p-q)) <= float64(give) }
+	near := func(p, q measure.Length) bool { return measure.Abs(p-q) <= give }
 	return near(k.Crown, o.Crown) && near(k.ShoulderWidth, o.ShoulderWidth)
 }

@@ -30,7 +30,7 @@ type Task struct {
 	Record  []Record // what is written down
 }
 
-// Scope is what a task concerns. Numbers are those of arches and bays; Wraps, Rows, Drops and Strings index the lists of lights.Layout, Runs those of
+// Scope is what a task concerns. Numbers are those of arches and bays; Wraps, Rows and Strings index the lists of lights.Layout, Runs those of
 // Input.Chains, Buried and Overhead those of spec.Site.
 type Scope struct {
 	Dots             []ground.Dot
@@ -38,7 +38,7 @@ type Scope struct {
 	Arches, Bays     []int
 	Walls            []spec.Side
 	Wraps, Rows      []int
-	Drops, Strings   []int
+	Strings          []int
 	Runs             []int
 	Outlets          []string // names of the spec
 	Buried, Overhead []int

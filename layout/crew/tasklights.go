@@ -184,7 +184,7 @@ func (b *tasker) hanging() {
 		for _, d := range b.Lights.Drops {
 			lowest = min(lowest, d.Lowest)
 		}
-		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Of: Scope{Drops: indexes(n)}, Who: Who{People: 2, Grown: true},
+		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Who: Who{People: 2, Grown: true},
 			Want: []Figure{{What: LowestDrop, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
 	}
 	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {

@@ -83,7 +83,7 @@ func (b *tasker) takeDown() {
 		b.add(practice.MinutesCoil*float64(b.Cords), Task{Action: CoilCords, Who: pair, Uses: b.climbs(one(Cutters))})
 	}
 	if n := len(b.Lights.Rows) + len(b.Lights.Drops); n > 0 {
-		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows)), Drops: indexes(len(b.Lights.Drops))}, Who: pair,
+		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows))}, Who: pair,
 			Uses: b.climbs(one(Cutters))})
 	}
 	b.untie(all)

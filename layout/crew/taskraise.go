@@ -247,7 +247,7 @@ func (b *tasker) turns(bays []int) (list []Figure) {
 	bays = slices.DeleteFunc(slices.Clone(bays), func(bay int) bool { return bay >= len(b.Ground.Stations) })
 	for _, bay := range bays {
 		turn := b.Ground.Stations[bay].Heading - b.Ground.Stations[bay-1].Heading
-		if absAngle(turn) > measure.Degree/2 {
+		if measure.Abs(turn) > measure.Degree/2 {
 			list = append(list, Figure{What: BayTurn, Bays: []int{bay}, Angle: turn})
 		}
 	}

@@ -3,6 +3,7 @@
 package crew
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -22,8 +23,8 @@ type tasker struct {
 	list  []Task
 }
 
-// Tasks orders the whole job, from the first dot of paint to the last stake out of the ground, or some phases of it alone.
-func Tasks(in Input, only ...Phase) []Task {
+// tasksOf orders the whole job, from the first dot of paint to the last stake out of the ground, or some phases of it alone.
+func tasksOf(in Input, only ...Phase) []Task {
 	b := &tasker{Input: in, units: in.Spec.Units, hands: in.Spec.Crew.Helpers + 1}
 	steps := []struct {
 		phase Phase
@@ -43,9 +44,7 @@ func Tasks(in Input, only ...Phase) []Task {
 // add appends a task that takes so many minutes of one pair of hands, shared among its people, in the phase at hand unless it says another. Of those who raise an arch
 // the ones who carry it share the work: whoever stands by makes it no shorter.
 func (b *tasker) add(work float64, t Task) {
-	if t.Phase == "" {
-		t.Phase = b.phase
-	}
+	t.Phase = cmp.Or(t.Phase, b.phase)
 	if len(t.Who.Roles) == 0 {
 		t.Who.People = max(1, min(t.Who.People, b.hands))
 	}
@@ -127,8 +126,6 @@ func (b *tasker) climbs(uses ...Need) []Need {
 	return uses
 }
 
-func absAngle(a measure.Angle) measure.Angle { return measure.Angle(math.Abs(float64(a))) }
-
 // spares is how many to have over so many.
 func (b *tasker) spares(n int) int { return practice.Spares(n, b.Spec.Stock.Spares) }
 
@@ -144,7 +141,6 @@ func (b *tasker) spareStrings() (n int) {
 	return n
 }
 
-// numbers lists the numbers of arches.
 func numbers(list []arch.Arch) (n []int) {
 	for _, a := range list {
 		n = append(n, a.Number)

@@ -37,7 +37,7 @@ func worksOf(list ...Work) (w works) {
 	return w
 }
 
-// byWord are the works of each word of spec.DayWorks.
+// byWord are the works of each word that a day of the spec may be for.
 var byWord = map[string]works{
 	"trial": worksOf(TryArch), "marking": worksOf(MarkGround), "driving": worksOf(TryStake, Drive), "cutting": worksOf(MakeLegs, CutRidges),
 	"wrapping": worksOf(TryStrings, WrapLegs, WrapRidges), "raising": worksOf(RaiseFirst, RaiseOthers, HoldRidge), "hanging": worksOf(HangLights), "power": worksOf(TryOutlets, Lay, PlugIn),

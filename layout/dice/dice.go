@@ -163,7 +163,7 @@ func (d *dice) tunnel() string {
 	return list(size, opening, d.maybe(0.2, "ways: [{bay: ", d.from(1, d.arches-1), ", wall: ", d.one("left", "right"), "}]"))
 }
 
-// sticks throws a leg's sticks, the longest first.
+// leg throws a leg's sticks, the longest first.
 func (d *dice) leg() string {
 	long := d.within(114, 124, 40, 200)
 	if d.metric {

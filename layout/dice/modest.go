@@ -6,8 +6,7 @@ import (
 	"strings"
 )
 
-// Modest is the text of a spec that someone could mean, its choices thrown by a seed: arches from 1 to 60, both systems, every paper, straight,
-// bent and
+// Modest is the text of a spec that someone could mean, its choices thrown by a seed: arches from 1 to 60, both systems, every paper, straight, bent and
 // sloping ground, guys from none to every arch, with and without marks, lights, outlets, things in the way. All invented.
 func Modest(seed uint64) string {
 	d := &dice{Rand: rand.New(rand.NewPCG(seed, 41))}

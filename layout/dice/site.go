@@ -99,7 +99,7 @@ func (d *dice) levels() string {
 
 // bed throws features, and whether cords keep off one.
 func (d *dice) bed() string {
-	crossing := d.maybe(0.7, "crossing: "+d.one("overhead", "cover"))
+	crossing := d.maybe(0.7, "crossing: "+d.one("seldom", "overhead", "cover"))
 	if d.chance(0.6) {
 		return d.maybe(0.2, "cords: {"+crossing+"}")
 	}

@@ -76,7 +76,7 @@ func (t tunnel) tightest() (radius, turn *spec.Leg) {
 		if radius == nil || l.Radius < radius.Radius {
 			radius = l
 		}
-		if turn == nil || math.Abs(float64(l.Turn)) > math.Abs(float64(turn.Turn)) {
+		if turn == nil || measure.Abs(l.Turn) > measure.Abs(turn.Turn) {
 			turn = l
 		}
 	}
@@ -106,7 +106,7 @@ func (t tunnel) lesserTurn() (route []spec.Leg, words string) {
 	const step = 15 * measure.Degree
 	index := slices.IndexFunc(t.spec.Site.Route, func(l spec.Leg) bool { return l == *most })
 	sign := measure.Angle(math.Copysign(1, float64(most.Turn)))
-	for steps := math.Ceil(math.Min(math.Abs(float64(most.Turn)), 2*math.Pi)/float64(step)) - 1; steps >= 1; steps-- {
+	for steps := math.Ceil(min(math.Abs(float64(most.Turn)), 2*math.Pi)/float64(step)) - 1; steps >= 1; steps-- {
 		route = toTheEnd(t.spec.Site.Route)
 		route[index].Turn = sign * step * measure.Angle(steps)
 		try := t.with(route)
@@ -151,7 +151,7 @@ func (t tunnel) narrow() (n pinched, any bool) {
 	n.least = lim.Inner
 	var widest measure.Length
 	for i := 1; i < len(feet); i++ {
-		left, right := distance(feet[i-1][0], feet[i][0]), distance(feet[i-1][1], feet[i][1])
+		left, right := Distance(feet[i-1][0], feet[i][0]), Distance(feet[i-1][1], feet[i][1])
 		if inner := min(left, right); inner < min(lim.Inner, spacing)-slack && t.stations[i].Heading != t.stations[i-1].Heading {
 			n.bays = append(n.bays, fmt.Sprint(i))
 			n.least, widest = min(n.least, inner), max(widest, t.spans[i-1], t.spans[i])

@@ -97,7 +97,7 @@ func (c *carried) follow(d Dot) wander {
 	case OnString:
 		u := unit(sub(to, from))
 		n := turnRight(u)
-		t := dot(u, sub(p, from)) / distance(from, to)
+		t := dot(u, sub(p, from)) / Distance(from, to)
 		w := mix(c.wander[d.From], c.wander[d.To], c.wander[d.Zero], func(a, b, z spec.Point) spec.Point {
 			off := dot(n, a)*(1-t) + dot(n, b)*t
 			return along(along(spec.Point{}, u, dot(u, z)), n, off)
@@ -118,7 +118,7 @@ func (c *carried) follow(d Dot) wander {
 // meetAt returns the move of the crossing of two tapes in the directions u and v when the one is a longer and the other b.
 func meetAt(u, v spec.Point, a, b measure.Length) spec.Point {
 	det := cross(u, v)
-	if math.Abs(float64(det)) < 0.02 { // tapes in one line: the first order says nothing
+	if measure.Abs(det) < 0.02 { // tapes in one line: the first order says nothing
 		det = measure.Length(math.Copysign(0.02, float64(det)))
 	}
 	return spec.Point{X: (a*v.Y - b*u.Y) / det, Y: (b*u.X - a*v.X) / det}
@@ -139,5 +139,5 @@ func (c *carried) limit(k Check, score float64) measure.Length {
 	kurtosis := -1.2 * fourths / (squares * squares)
 	score += score * (score*score - 3) * kurtosis / 24
 	spread := min(worst, score*math.Sqrt(squares/3)) // a reading evenly spread over ±e has the variance e²/3
-	return abs(distance(from, to)-c.units.Taped(k.Distance)) + measure.Length(spread)
+	return measure.Abs(Distance(from, to)-c.units.Taped(k.Distance)) + measure.Length(spread)
 }

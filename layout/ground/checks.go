@@ -74,7 +74,7 @@ func (l Layout) Checks(units measure.System) []Check {
 
 func (m *marker) checks() (list []Check) {
 	add := func(kind CheckKind, from, to Spot, mend Mend) {
-		list = append(list, Check{Kind: kind, From: from, To: to, Distance: distance(m.at(from), m.at(to)), Mend: mend})
+		list = append(list, Check{Kind: kind, From: from, To: to, Distance: Distance(m.at(from), m.at(to)), Mend: mend})
 	}
 	m.tapeChecks(add)
 	m.foundChecks(add)

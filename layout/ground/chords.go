@@ -1,6 +1,7 @@
 package ground
 
 import (
+	"cmp"
 	"slices"
 
 	"hoopwright/layout/measure"
@@ -97,7 +98,7 @@ func (l Layout) near(lim practice.Ground, from, to, beyond, end int, reach measu
 	for arch := beyond; arch != end; {
 		arch += step
 		o := l.offset(from, to, beyond, l.Stakes[2*arch-2])
-		if o.Along > reach || o.Along <= 0 || abs(o.Off) > lim.Offset {
+		if o.Along > reach || o.Along <= 0 || measure.Abs(o.Off) > lim.Offset {
 			return false
 		}
 	}
@@ -150,10 +151,7 @@ func (l Layout) TieOf(stake StakeID, reach measure.Length, anchored bool) (Tie, 
 func (l Layout) Anchors(units measure.System) (first, last int, ok bool) {
 	for arch, yes := range l.reached(practice.OnGround(units)) {
 		if yes {
-			if first == 0 {
-				first = arch
-			}
-			last = arch
+			first, last = cmp.Or(first, arch), arch
 		}
 	}
 	return first, last, l.Straight && first > 0 && last > first

@@ -37,10 +37,10 @@ func setOff(t *testing.T, l Layout, lim practice.Ground) {
 				Y: zero.Y + o.Along*measure.Length(math.Sin(direction)) - o.Off*measure.Length(math.Cos(direction)),
 			}
 			want := stakeOf(t, l, o.Stake.String())
-			if want.Arch != c.Arches[i] || distance(at, want.At()) > 1e-5 {
-				t.Errorf("%s is set %v from its place", o.Stake, distance(at, want.At()))
+			if want.Arch != c.Arches[i] || Distance(at, want.At()) > 1e-5 {
+				t.Errorf("%s is set %v from its place", o.Stake, Distance(at, want.At()))
 			}
-			if o.Along > lim.Reach || o.Along <= 0 || len(c.Offsets) > 1 && abs(o.Off) > lim.Offset {
+			if o.Along > lim.Reach || o.Along <= 0 || len(c.Offsets) > 1 && measure.Abs(o.Off) > lim.Offset {
 				t.Errorf("%s is set %v along and %v off", o.Stake, o.Along, o.Off)
 			}
 			known[o.Stake] = want.At()

@@ -31,7 +31,7 @@ func Clear(s *spec.Spec, spans, crowns []measure.Length) bool {
 			}
 		}
 		for _, other := range stakes[:i] {
-			if distance(peg.At(), other.At()) < lim.Share/2 || other.Guy && distance(peg.At(), other.At()) < lim.Share {
+			if Distance(peg.At(), other.At()) < lim.Share/2 || other.Guy && Distance(peg.At(), other.At()) < lim.Share {
 				return false
 			}
 		}

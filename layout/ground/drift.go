@@ -19,7 +19,7 @@ type drift []spec.Point
 // along returns how far off the mark may be at worst in a direction, a vector of length one.
 func (d drift) along(u spec.Point) (sum measure.Length) {
 	for _, by := range d {
-		sum += abs(dot(by, u))
+		sum += measure.Abs(dot(by, u))
 	}
 	return sum
 }
@@ -38,7 +38,7 @@ func (d drift) most() measure.Length {
 			sum = add(sum, other)
 		}
 		for _, turned := range []spec.Point{sum, sub(sum, along(spec.Point{}, by, 2))} { // by itself lies across: either sign
-			worst = max(worst, distance(spec.Point{}, turned))
+			worst = max(worst, Distance(spec.Point{}, turned))
 		}
 	}
 	return worst
@@ -59,7 +59,7 @@ func drifting(p spec.Point, circles []circle) drift {
 		e := c.err
 		bound := max(shortest, 2*e) // where the tapes run in one line the first order says nothing
 		by := spec.Point{X: -u.Y * bound, Y: u.X * bound}
-		if move := (spec.Point{X: (yy*u.X - xy*u.Y) * e, Y: (xx*u.Y - xy*u.X) * e}); distance(spec.Point{}, move) < bound*det {
+		if move := (spec.Point{X: (yy*u.X - xy*u.Y) * e, Y: (xx*u.Y - xy*u.X) * e}); Distance(spec.Point{}, move) < bound*det {
 			by = spec.Point{X: move.X / det, Y: move.Y / det}
 		}
 		d = append(d, by)

@@ -23,7 +23,7 @@ func TestFarthestDrift(t *testing.T) {
 			for i, by := range d {
 				sum = along(sum, by, measure.Length(1-2*(signs>>i&1)))
 			}
-			worst = max(worst, distance(spec.Point{}, sum))
+			worst = max(worst, Distance(spec.Point{}, sum))
 		}
 		near(t, "farthest", d.most(), worst, 1e-12)
 		reach := measure.Length(0)

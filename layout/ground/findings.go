@@ -12,6 +12,9 @@ import (
 	"hoopwright/layout/spec"
 )
 
+// mostNames is how many stakes, arches or bays a finding names; of more it counts the rest.
+const mostNames = 6
+
 // findings returns what the plan of the site has to say about the tunnel, and the smallest move that clears its stakes.
 func findings(t tunnel, stakes []Stake) ([]finding.Finding, *Shift) {
 	list := hazards(t.spec)
@@ -83,7 +86,7 @@ func guyFindings(s *spec.Spec, stakes []Stake) []finding.Finding {
 			continue
 		}
 		for _, b := range stakes[:i] {
-			if b.Guy && distance(a.At(), b.At()) < lim.Share {
+			if b.Guy && Distance(a.At(), b.At()) < lim.Share {
 				pairs = append(pairs, fmt.Sprintf("%v with %v", b.StakeID, a.StakeID))
 			}
 		}

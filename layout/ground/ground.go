@@ -138,7 +138,7 @@ func Lay(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
 	l.Diagonals = diagonals(l.Stakes[:2*len(l.Stations)])
 	var markFindings []finding.Finding
 	l.Marks, markFindings = marks(s, map[string]spec.Point{spec.StakeL1: l.Stakes[0].At(), spec.StakeR1: l.Stakes[1].At()})
-	l.Ties = ties(s, l.Walk(), l.Stakes, l.Marks)
+	l.Ties = ties(s, l.walk(), l.Stakes, l.Marks)
 	l.Chords = l.chords(practice.OnGround(s.Units))
 	l.SlopeAlong, l.SlopeAcross = slopes(t)
 	site, shift := findings(t, l.Stakes)

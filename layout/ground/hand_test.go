@@ -38,7 +38,7 @@ func TestMarkingWithoutErrorIsThePlan(t *testing.T) {
 			}
 			at := carry(l, s.Units, dots).at
 			for _, d := range dots {
-				near(t, fmt.Sprintf("%d marks, %d legs: %v is off", len(marks), len(route), d.Spot), distance(at[d.Spot], m.at(d.Spot)), 0, in)
+				near(t, fmt.Sprintf("%d marks, %d legs: %v is off", len(marks), len(route), d.Spot), Distance(at[d.Spot], m.at(d.Spot)), 0, in)
 			}
 		}
 	}
@@ -56,7 +56,7 @@ func TestRowsWithNarrowEndsAreMarkedWhereTheyStand(t *testing.T) {
 	m, dots, beside := newMarker(l, s.Units), l.Marking(s.Units), 0
 	at := carry(l, s.Units, dots).at
 	for _, d := range dots {
-		near(t, fmt.Sprintf("%v is off", d.Spot), distance(at[d.Spot], m.at(d.Spot)), 0, 2*in)
+		near(t, fmt.Sprintf("%v is off", d.Spot), Distance(at[d.Spot], m.at(d.Spot)), 0, 2*in)
 		if d.How == OnString && d.To.Kind == AtFound && d.Zero != d.From {
 			beside++
 		}
@@ -105,7 +105,7 @@ func TestOneTapeOutOfReach(t *testing.T) {
 	l := lay(s)
 	longest := measure.Length(0)
 	for _, k := range l.Stakes {
-		longest = max(longest, distance(k.At(), far))
+		longest = max(longest, Distance(k.At(), far))
 	}
 	f := codes(l.Findings)["tie-out-of-reach"]
 	if !strings.Contains(f.Text, "run up to "+measure.Imperial.Tape(longest)+",") || !strings.Contains(f.Text, "L1") {

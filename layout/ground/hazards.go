@@ -111,7 +111,7 @@ func hazards(s *spec.Spec) []hazard {
 func toFeature(p spec.Point, f spec.Feature) measure.Length {
 	n := len(f.Outline)
 	if n == 0 {
-		return distance(p, f.At) - f.Radius
+		return Distance(p, f.At) - f.Radius
 	}
 	gap := min(toPath(p, f.Outline), toSegment(p, f.Outline[n-1], f.Outline[0]))
 	if Inside(p, f.Outline) {

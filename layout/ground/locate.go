@@ -24,7 +24,7 @@ func Locate(s *spec.Spec, span measure.Length) (*spec.Spec, []finding.Finding) {
 	if aim := site.Toward; aim != nil {
 		at := aim.At
 		l.place("what the walk heads for", "site.start.toward", aim.Fix, &at)
-		if off := sub(at, site.Start); distance(off, spec.Point{}) > 0 {
+		if off := sub(at, site.Start); Distance(off, spec.Point{}) > 0 {
 			site.Heading = measure.Angle(math.Atan2(float64(off.X), float64(off.Y)))
 		}
 	}

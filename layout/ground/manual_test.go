@@ -22,13 +22,13 @@ func TestFieldManualCurve(t *testing.T) {
 		near(t, what+" (ft)", float64(got/ft), want, .06)
 	}
 	begin, end := r.at(0), r.at(500*ft)
-	foot("long chord", distance(begin.At, end.At), 465.1)
+	foot("long chord", Distance(begin.At, end.At), 465.1)
 	near(t, "turned", float64(end.Heading), float64(turn), 1e-4)
 	// The tangents at both ends meet at the point of intersection, T ahead of the start and T back from the end.
 	meet := along(begin.At, ahead(begin.Heading), 293.1*ft)
-	foot("from the end back to the point of intersection", distance(meet, along(end.At, ahead(end.Heading), -293.1*ft)), 0)
+	foot("from the end back to the point of intersection", Distance(meet, along(end.At, ahead(end.Heading), -293.1*ft)), 0)
 	middle := r.at(250 * ft)
-	foot("external distance", distance(middle.At, meet), 99.5)
+	foot("external distance", Distance(middle.At, meet), 99.5)
 	foot("middle ordinate", toSegment(middle.At, begin.At, end.At), 78.9)
 
 	const toFifty = 50 - 6.9 // 15+06.9 to 15+50

@@ -89,10 +89,14 @@ func (m *marker) tie(stake StakeID) (Tie, bool) {
 	return m.TieOf(stake, m.reach, m.anchored)
 }
 
-// stake returns the spot of an arch's stake.
 func (l Layout) stake(arch int, side spec.Side) Spot { return Spot{AtStake, 2*arch - 2 + int(side)} }
 
-// at returns where a spot is planned to be. Crosses of a square are looked for among the dots.
+// At returns where a spot is planned to be. The crosses of a square are those that Marking paints in these units.
+func (l Layout) At(s Spot, units measure.System) spec.Point {
+	return (&marker{Layout: l, units: units}).at(s)
+}
+
+// at returns where a spot is planned to be.
 func (m *marker) at(s Spot) spec.Point {
 	switch s.Kind {
 	case AtMark:
@@ -100,12 +104,12 @@ func (m *marker) at(s Spot) spec.Point {
 	case AtStake, AtFound:
 		return m.Stakes[s.Index].At()
 	}
-	a, sq := m.Stakes[0].At(), m.square()
+	a, unit345 := m.Stakes[0].At(), m.square()
 	ahead := unit(sub(m.at(m.stake(m.first().Last, spec.Left)), a))
 	if s.Kind == AtAhead {
-		return along(a, ahead, sq.B)
+		return along(a, ahead, 4*unit345)
 	}
-	return along(a, turnRight(ahead), sq.A)
+	return along(a, turnRight(ahead), 3*unit345)
 }
 
 func turnRight(u spec.Point) spec.Point { return spec.Point{X: u.Y, Y: -u.X} }
@@ -115,7 +119,7 @@ func (m *marker) add(d Dot) { m.dots = append(m.dots, d) }
 // tapes finds a spot by two tapes.
 func (m *marker) tapes(spot, from, to Spot) {
 	p, a, b := m.at(spot), m.at(from), m.at(to)
-	d := Dot{Spot: spot, How: TwoTapes, From: from, To: to, A: distance(p, a), B: distance(p, b)}
+	d := Dot{Spot: spot, How: TwoTapes, From: from, To: to, A: Distance(p, a), B: Distance(p, b)}
 	if cross(sub(b, a), sub(p, a)) < 0 {
 		d.Side = spec.Right
 	}
@@ -153,7 +157,7 @@ func (m *marker) straight() {
 	left := func(arch int) Spot { return m.stake(arch, spec.Left) }
 	a, z := left(first), left(last)
 	marked := len(m.Ties) > 0
-	row := distance(m.at(a), m.at(z))
+	row := Distance(m.at(a), m.at(z))
 	if !m.tied(a) {
 		m.add(Dot{Spot: a, How: Chosen})
 	}
@@ -197,11 +201,11 @@ func (m *marker) painted(s Spot) bool {
 // firstRight paints R1: off the left row by its width and the long diagonal where marks have fixed that row's end, else by a square of 3-4-5.
 func (m *marker) firstRight(p TapeLength, marked bool) {
 	l1, r1, end := m.stake(p.First, spec.Left), m.stake(p.First, spec.Right), m.stake(p.Last, spec.Left)
-	switch sq := m.square(); {
+	switch {
 	case marked || !m.level(p):
 		m.tapes(r1, l1, end)
-	case sq == (Square{}):
-		m.add(Dot{Spot: r1, How: ChosenAt, From: l1, A: distance(m.at(l1), m.at(r1))})
+	case m.square() == 0:
+		m.add(Dot{Spot: r1, How: ChosenAt, From: l1, A: Distance(m.at(l1), m.at(r1))})
 	default:
 		ahead, aside := Spot{AtAhead, 0}, Spot{AtAside, 0}
 		m.string(ahead, l1, end, l1)
@@ -216,17 +220,17 @@ func (m *marker) level(p TapeLength) bool {
 	return m.units.Taped(a.Offset-b.Offset) == 0
 }
 
-// square is the 3-4-5 triangle that squares the first arch: 9-12-15 ft or 3-4-5 m where the row is that long. Its short leg may reach past R1, for it
-// is a cross on the ground and no stake.
-func (m *marker) square() Square {
+// square is the unit of the 3-4-5 triangle that squares the first arch: 3 ft or 1 m where the row is as long as four, 0 where no triangle fits. Its short leg, across the
+// tunnel, may reach past R1, for it is a cross on the ground and no stake.
+func (m *marker) square() measure.Length {
 	p := m.first()
-	row := distance(m.Stakes[2*p.First-2].At(), m.Stakes[2*p.Last-2].At())
+	row := Distance(m.Stakes[2*p.First-2].At(), m.Stakes[2*p.Last-2].At())
 	for _, k := range practice.Square(m.units) {
 		if 4*k <= row {
-			return Square{A: 3 * k, B: 4 * k, C: 5 * k}
+			return k
 		}
 	}
-	return Square{}
+	return 0
 }
 
 // byPairs paints a bend, or one arch: left and right stake of each arch together.
@@ -250,7 +254,7 @@ func (m *marker) byPairs() {
 // pair paints the two stakes of an arch.
 func (m *marker) pair(arch int) {
 	l, r := m.stake(arch, spec.Left), m.stake(arch, spec.Right)
-	width := distance(m.at(l), m.at(r))
+	width := Distance(m.at(l), m.at(r))
 	if len(m.Ties) == 0 && arch > 1 {
 		before, across := m.stake(arch-1, spec.Left), m.stake(arch-1, spec.Right)
 		m.tapes(l, before, across)
@@ -316,7 +320,7 @@ func (d Dot) place(from, to, zero, hint spec.Point, a, b measure.Length) spec.Po
 		foot := along(from, u, dot(u, sub(zero, from)))
 		return along(along(foot, u, a), turnRight(u), b)
 	}
-	base := distance(from, to)
+	base := Distance(from, to)
 	x := (a*a - b*b + base*base) / (2 * base)
 	y := measure.Length(math.Sqrt(max(0, float64(a*a-x*x))))
 	u := unit(sub(to, from))

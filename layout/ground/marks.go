@@ -40,7 +40,7 @@ func (s spots) by(m Mark) (Mark, bool) {
 	for dx := -1; dx <= 1; dx++ {
 		for dy := -1; dy <= 1; dy++ {
 			for _, other := range s[[2]int{x + dx, y + dy}] {
-				if distance(other.At, m.At) <= measure.Inch {
+				if Distance(other.At, m.At) <= measure.Inch {
 					return other, true
 				}
 			}
@@ -144,7 +144,7 @@ func (v *survey) byTapes(what, key string, from []spec.Tape, side spec.Side) (Ma
 		if gap > v.limits.Miss {
 			v.report(key, finding.MustFix, "mark-tapes-miss", fmt.Sprintf(
 				"%s cannot be %s from %s and %s from %s: those two are %s apart, and the tapes miss each other by %s. Measure the three again.",
-				say.Capital(what), u.Tape(a.radius), a.from, u.Tape(b.radius), b.from, u.Tape(distance(a.centre, b.centre)), u.Tape(gap)))
+				say.Capital(what), u.Tape(a.radius), a.from, u.Tape(b.radius), b.from, u.Tape(Distance(a.centre, b.centre)), u.Tape(gap)))
 			return Mark{}, false
 		}
 		crossing = max(crossing, crossingAt(p, a.centre, b.centre))
@@ -195,10 +195,10 @@ func (v *survey) report(key string, level finding.Level, code, text string, cure
 // intersect returns the crossing of two circles on the given side of the line from a's centre to b's, and zero; or where
 // they miss each other, the point midway between them and the gap.
 func intersect(a, b circle, side spec.Side) (spec.Point, measure.Length) {
-	d := distance(a.centre, b.centre)
+	d := Distance(a.centre, b.centre)
 	if d == 0 {
 		p := add(a.centre, spec.Point{X: (a.radius + b.radius) / 2})
-		return p, measure.Length(math.Abs(float64(a.radius - b.radius)))
+		return p, measure.Abs(a.radius - b.radius)
 	}
 	line := sub(b.centre, a.centre)
 	line.X, line.Y = line.X/d, line.Y/d
@@ -245,7 +245,7 @@ func fit(circles []circle, side spec.Side) (spec.Point, measure.Length) {
 	}
 	worst := measure.Length(0)
 	for _, c := range circles {
-		worst = max(worst, measure.Length(math.Abs(float64(distance(p, c.centre)-c.radius))))
+		worst = max(worst, measure.Abs(Distance(p, c.centre)-c.radius))
 	}
 	return p, worst
 }
@@ -254,7 +254,7 @@ func fit(circles []circle, side spec.Side) (spec.Point, measure.Length) {
 func improve(circles []circle, p spec.Point) (spec.Point, bool) {
 	var xx, xy, yy, x, y measure.Length
 	for _, c := range circles {
-		d := distance(c.centre, p)
+		d := Distance(c.centre, p)
 		if d == 0 {
 			continue
 		}

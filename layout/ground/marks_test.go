@@ -43,7 +43,7 @@ func TestMarkByManyExactTapesClosesWithoutError(t *testing.T) {
 	at := spec.Point{X: 13 * ft, Y: -17 * ft}
 	var from []spec.Tape
 	for _, m := range base {
-		from = append(from, spec.Tape{Mark: m.Name, Distance: distance(*m.At, at)})
+		from = append(from, spec.Tape{Mark: m.Name, Distance: Distance(*m.At, at)})
 	}
 	for _, side := range []spec.Side{spec.Right, spec.Left} { // with more than two tapes the tapes themselves tell the side
 		list, findings := marksOf(site(append([]spec.Mark{tapes("x", side, from...)}, base...)...))
@@ -62,7 +62,7 @@ func TestLeastSquares(t *testing.T) {
 	p, worst := fit(circles, spec.Left)
 	sum := func(p spec.Point) (sum measure.Length) {
 		for _, c := range circles {
-			r := distance(p, c.centre) - c.radius
+			r := Distance(p, c.centre) - c.radius
 			sum += r * r
 		}
 		return sum
@@ -74,7 +74,7 @@ func TestLeastSquares(t *testing.T) {
 	}
 	farthest := measure.Length(0)
 	for _, c := range circles {
-		farthest = max(farthest, distance(p, c.centre)-c.radius, c.radius-distance(p, c.centre))
+		farthest = max(farthest, Distance(p, c.centre)-c.radius, c.radius-Distance(p, c.centre))
 	}
 	near(t, "misclosure", worst, farthest, 1e-9)
 	if worst > 3*in {

@@ -1,6 +1,7 @@
 package ground
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -70,12 +71,12 @@ func look(stake Stake, marks []Mark, lim practice.Ground) (view, bool) {
 	p := stake.At()
 	v := view{stake: stake}
 	for i, m := range marks {
-		if d := distance(p, m.At); d > measure.Inch { // from a mark on the spot no direction is to be had
+		if d := Distance(p, m.At); d > measure.Inch { // from a mark on the spot no direction is to be had
 			v.all = append(v.all, sight{m, i, d, lim.Tape + m.drift.along(unit(sub(m.At, p)))})
 		}
 	}
 	if len(v.all) > mostMarks {
-		slices.SortFunc(v.all, func(a, b sight) int { return before(a.tape, b.tape, a.nth, b.nth) })
+		slices.SortFunc(v.all, func(a, b sight) int { return cmp.Or(cmp.Compare(a.tape, b.tape), cmp.Compare(a.nth, b.nth)) })
 		v.all = v.all[:mostMarks]
 		slices.SortFunc(v.all, func(a, b sight) int { return a.nth - b.nth })
 	}

@@ -27,7 +27,8 @@ func cross(p, q spec.Point) measure.Length {
 	return measure.Length(p.X*q.Y) - measure.Length(p.Y*q.X)
 }
 
-func distance(p, q spec.Point) measure.Length {
+// Distance returns the level distance between two points.
+func Distance(p, q spec.Point) measure.Length {
 	d := sub(q, p)
 	return measure.Length(math.Sqrt(float64(dot(d, d))))
 }
@@ -48,10 +49,10 @@ func toSegment(p, a, b spec.Point) measure.Length {
 	ab, ap := sub(b, a), sub(p, a)
 	square := dot(ab, ab)
 	if square == 0 {
-		return distance(p, a)
+		return Distance(p, a)
 	}
 	t := min(max(dot(ap, ab)/square, 0), 1)
-	return distance(p, along(a, ab, t))
+	return Distance(p, along(a, ab, t))
 }
 
 // toPath returns the distance from p to the nearest point of an open path.
@@ -59,7 +60,7 @@ func toPath(p spec.Point, path []spec.Point) measure.Length {
 	if len(path) == 0 {
 		return measure.Length(math.Inf(1))
 	}
-	least := distance(p, path[0])
+	least := Distance(p, path[0])
 	for i := 1; i < len(path); i++ {
 		least = min(least, toSegment(p, path[i-1], path[i]))
 	}

@@ -2,6 +2,7 @@ package ground
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
@@ -28,10 +29,10 @@ func newRoute(site *spec.Site, length measure.Length) route {
 	at := Station{At: site.Start, Heading: site.Heading}
 	var asked measure.Length
 	for _, l := range site.Route {
-		asked += lengthOf(l)
+		asked += l.Length()
 	}
 	for _, l := range site.Route {
-		next := leg{from: at, length: lengthOf(l)}
+		next := leg{from: at, length: l.Length()}
 		switch {
 		case l.Rest:
 			next.length = length - asked
@@ -49,13 +50,6 @@ func newRoute(site *spec.Site, length measure.Length) route {
 		r.legs = append(r.legs, leg{from: at, length: length - at.Along})
 	}
 	return r
-}
-
-func lengthOf(l spec.Leg) measure.Length {
-	if l.Turn != 0 {
-		return l.Radius * measure.Length(math.Abs(float64(l.Turn)))
-	}
-	return l.Straight
 }
 
 // at returns the station d beyond the leg's start. An arc of length d is crossed by a chord of 2/k·sin(k·d/2), which
@@ -91,12 +85,7 @@ func (r route) at(d measure.Length) Station {
 }
 
 func (r route) straight() bool {
-	for _, l := range r.legs {
-		if l.curve != 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(r.legs, func(l leg) bool { return l.curve != 0 })
 }
 
 // path returns the centreline as a polyline that strays from it by 2 mm at most, which no drawing shows; where a whole

@@ -54,8 +54,8 @@ func TestStakesOnAnArc(t *testing.T) {
 	cos := measure.Length(math.Cos(2 * half))
 	diagonal := measure.Length(math.Sqrt(float64(inner*inner + outer*outer - 2*inner*outer*cos)))
 	for i := range 5 {
-		near(t, "left", distance(l.Stakes[2*i].At(), l.Stakes[2*i+2].At()), left, 1e-8)
-		near(t, "right", distance(l.Stakes[2*i+1].At(), l.Stakes[2*i+3].At()), right, 1e-8)
+		near(t, "left", Distance(l.Stakes[2*i].At(), l.Stakes[2*i+2].At()), left, 1e-8)
+		near(t, "right", Distance(l.Stakes[2*i+1].At(), l.Stakes[2*i+3].At()), right, 1e-8)
 		near(t, "running left", l.Stakes[2*i].Running, left*measure.Length(i), 1e-8)
 		near(t, "running right", l.Stakes[2*i+1].Running, right*measure.Length(i), 1e-8)
 		near(t, "diagonal", l.Diagonals[2*i].Distance, diagonal, 1e-8)
@@ -69,7 +69,7 @@ func TestPathStaysWithinTwoMillimetres(t *testing.T) {
 	path := r.path()
 	var sum measure.Length
 	for i := range path[1:] {
-		sum += distance(path[i], path[i+1])
+		sum += Distance(path[i], path[i+1])
 	}
 	for d := measure.Length(0); d <= r.length; d += 7 {
 		if off := toPath(r.at(d).At, path); off > 2.001 {

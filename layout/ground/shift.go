@@ -137,7 +137,7 @@ func (m *mover) startAt(s Shift) []finding.Change {
 func cornersAbout(p spec.Point, grid measure.Length) (list []spec.Point) {
 	x, y := measure.Length(math.Floor(float64(p.X/grid)))*grid, measure.Length(math.Floor(float64(p.Y/grid)))*grid
 	list = []spec.Point{{X: x, Y: y}, {X: x + grid, Y: y}, {X: x, Y: y + grid}, {X: x + grid, Y: y + grid}}
-	slices.SortStableFunc(list, func(a, b spec.Point) int { return cmp.Compare(distance(a, p), distance(b, p)) })
+	slices.SortStableFunc(list, func(a, b spec.Point) int { return cmp.Compare(Distance(a, p), Distance(b, p)) })
 	return list
 }
 
@@ -154,15 +154,13 @@ func (t tunnel) moved(by spec.Point) tunnel {
 func (s Shift) says(u measure.System) string {
 	across, along := "", ""
 	if s.Right != 0 {
-		across = fmt.Sprintf("%s to the %s", u.Tape(abs(s.Right)), map[bool]string{true: "right", false: "left"}[s.Right > 0])
+		across = fmt.Sprintf("%s to the %s", u.Tape(measure.Abs(s.Right)), map[bool]string{true: "right", false: "left"}[s.Right > 0])
 	}
 	if s.Ahead != 0 {
-		along = fmt.Sprintf("%s %s", u.Tape(abs(s.Ahead)), map[bool]string{true: "ahead", false: "back"}[s.Ahead > 0])
+		along = fmt.Sprintf("%s %s", u.Tape(measure.Abs(s.Ahead)), map[bool]string{true: "ahead", false: "back"}[s.Ahead > 0])
 	}
 	if across != "" && along != "" {
 		return across + " and " + along
 	}
 	return across + along
 }
-
-func abs(l measure.Length) measure.Length { return measure.Length(math.Abs(float64(l))) }

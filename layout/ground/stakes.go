@@ -164,7 +164,7 @@ func (t tunnel) running() (running [2][]measure.Length) {
 			case t.route.straight():
 				sum = s.Along
 			case i > 0:
-				sum += distance(before, peg)
+				sum += Distance(before, peg)
 			}
 			before = peg
 			running[side] = append(running[side], sum)

@@ -125,7 +125,7 @@ func ring(points []spec.Point) (centre spec.Point, radius measure.Length) {
 		centre = along(centre, p, 1/measure.Length(len(points)))
 	}
 	for _, p := range points {
-		radius = max(radius, distance(centre, p))
+		radius = max(radius, Distance(centre, p))
 	}
 	return centre, radius
 }

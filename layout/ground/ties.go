@@ -130,7 +130,7 @@ func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 	held := add(a, b)
 	out := unit(spec.Point{X: -held.Y, Y: held.X})
 	where := fmt.Sprintf("along the walk, before or beyond arch %d", stake.Arch)
-	if abs(dot(held, ahead(stake.heading))) >= abs(dot(held, rightOf(stake.heading))) {
+	if measure.Abs(dot(held, ahead(stake.heading))) >= measure.Abs(dot(held, rightOf(stake.heading))) {
 		where = fmt.Sprintf("off to the left or the right of arch %d", stake.Arch)
 	}
 	off := practice.OnGround(u).Reach / 4
@@ -142,7 +142,7 @@ func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
 func onMarks(stakes []Stake, marks []Mark) (list []string) {
 	for _, s := range stakes {
 		for _, m := range marks {
-			if distance(s.At(), m.At) <= measure.Inch {
+			if Distance(s.At(), m.At) <= measure.Inch {
 				list = append(list, s.String()+" on "+m.Name)
 			}
 		}

@@ -32,7 +32,7 @@ func TestTiesFromTwoHooksOnAWall(t *testing.T) {
 func shaken(marks []spec.Mark, place map[string]spec.Point, stake spec.Point, from [2]string) measure.Length {
 	nearest := func(a, b circle, to spec.Point) spec.Point {
 		p, _ := intersect(a, b, spec.Left)
-		if q, _ := intersect(a, b, spec.Right); distance(q, to) < distance(p, to) {
+		if q, _ := intersect(a, b, spec.Right); Distance(q, to) < Distance(p, to) {
 			return q
 		}
 		return p
@@ -50,9 +50,9 @@ func shaken(marks []spec.Mark, place map[string]spec.Point, stake spec.Point, fr
 			if t := taped[name]; t != nil {
 				at = nearest(circle{centre: place[t[0].Mark], radius: t[0].Distance + sign(2+2*i)}, circle{centre: place[t[1].Mark], radius: t[1].Distance + sign(3+2*i)}, at)
 			}
-			circles[i] = circle{centre: at, radius: distance(place[name], stake) + sign(i)}
+			circles[i] = circle{centre: at, radius: Distance(place[name], stake) + sign(i)}
 		}
-		worst = max(worst, distance(nearest(circles[0], circles[1], stake), stake))
+		worst = max(worst, Distance(nearest(circles[0], circles[1], stake), stake))
 	}
 	return worst
 }
@@ -74,20 +74,20 @@ func TestTiesFindTheStakeAndAreGoodEnough(t *testing.T) {
 			for _, side := range []spec.Side{spec.Left, spec.Right} {
 				p, gap := intersect(circle{centre: place[tie.MarkA], radius: tie.A}, circle{centre: place[tie.MarkB], radius: tie.B}, side)
 				near(t, "gap", gap, 0, 1e-6)
-				best = min(best, float64(distance(p, stake)))
+				best = min(best, float64(Distance(p, stake)))
 			}
 			if best > 1e-6 {
 				t.Errorf("%s: the tapes cross %v mm away", tie.Stake, best)
 			}
 			if tie.MarkC != "" {
-				near(t, "tape C", tie.C, distance(stake, place[tie.MarkC]), 1e-6)
+				near(t, "tape C", tie.C, Distance(stake, place[tie.MarkC]), 1e-6)
 			}
 			if tie.Error < 6*in { // farther astray it is not a matter of first order
 				near(t, tie.Stake.String()+" astray", tie.Error, shaken(s.Site.Marks, place, stake, [2]string{tie.MarkA, tie.MarkB}), tie.Error*.08)
 			}
 			for i, a := range l.Marks {
 				for _, b := range l.Marks[:i] {
-					if max(distance(stake, a.At), distance(stake, b.At), tie.A, tie.B) > 100*ft {
+					if max(Distance(stake, a.At), Distance(stake, b.At), tie.A, tie.B) > 100*ft {
 						continue
 					}
 					if e := shaken(s.Site.Marks, place, stake, [2]string{a.Name, b.Name}); tie.Error > max(1.3*e, in*1.05) {
@@ -112,7 +112,7 @@ func TestTapesStayOnTheirMarks(t *testing.T) {
 		tied[tie.Stake] = tie
 	}
 	changes, before := 0, ""
-	for _, stake := range l.Walk() {
+	for _, stake := range l.walk() {
 		tie := tied[stake.StakeID]
 		if tie.Error > in+1e-9 {
 			t.Errorf("%s is thrown off %v", stake.String(), tie.Error)
@@ -158,7 +158,7 @@ func TestErrorOfATie(t *testing.T) {
 				least := measure.Length(math.Inf(1))
 				for _, side := range []spec.Side{spec.Left, spec.Right} {
 					p, _ := intersect(circle{centre: a, radius: 40*ft + da*in/2}, circle{centre: b, radius: 30*ft + db*in/2}, side)
-					least = min(least, distance(p, spec.Point{}))
+					least = min(least, Distance(p, spec.Point{}))
 				}
 				worst = max(worst, least)
 			}

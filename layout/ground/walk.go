@@ -5,9 +5,9 @@ import (
 	"slices"
 )
 
-// Walk returns the stakes in the order a crew sets them out: the left row of a straight tunnel from end to end, then the right one, each with its guy
+// walk returns the stakes in the order a crew sets them out: the left row of a straight tunnel from end to end, then the right one, each with its guy
 // stakes; round a bend, where both rows are found together, pair by pair.
-func (l Layout) Walk() []Stake {
+func (l Layout) walk() []Stake {
 	stakes := slices.Clone(l.Stakes)
 	slices.SortStableFunc(stakes, func(a, b Stake) int {
 		if l.Straight {

@@ -13,7 +13,6 @@ import (
 // strand is a line of pipe that drops hang from: one stretch, or ridge pieces one after the other across their crowns.
 type strand []stretch
 
-// length returns the strand's length.
 func (s strand) length() measure.Length {
 	var sum measure.Length
 	for _, st := range s {
@@ -164,7 +163,7 @@ func (l *layer) profile(s strand, from, to measure.Length) []sight {
 			radius := l.Spec.Ridge.Pipe.OD / 2
 			for _, n := range []int{st.Number, st.Number + 1} {
 				k := l.arch(n)
-				out = append(out, sight{k.HeightAt(spec.Left, k.CrownTape) - radius, absolute(k.PointAt(k.CrownTape).X)})
+				out = append(out, sight{k.HeightAt(spec.Left, k.CrownTape) - radius, measure.Abs(k.PointAt(k.CrownTape).X)})
 			}
 			continue
 		}
@@ -173,13 +172,10 @@ func (l *layer) profile(s strand, from, to measure.Length) []sight {
 		if st.Kind == LegRight {
 			along = k.Length - tape
 		}
-		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.Number).Pipe.OD/2, absolute(k.PointAt(along).X)})
+		out = append(out, sight{k.HeightAt(spec.Left, along) - l.Spec.ArchOf(st.Number).Pipe.OD/2, measure.Abs(k.PointAt(along).X)})
 	}
 	return out
 }
-
-// absolute returns a length without its sign.
-func absolute(l measure.Length) measure.Length { return measure.Length(math.Abs(float64(l))) }
 
 // dropInOpening reports a drop that hangs where people walk.
 func (l *layer) dropInOpening(key string, d spec.Drop, s strand, over measure.Length) {

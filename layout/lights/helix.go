@@ -1,6 +1,7 @@
 package lights
 
 import (
+	"cmp"
 	"math"
 
 	"hoopwright/layout/measure"
@@ -56,10 +57,7 @@ func (j job) wind() coil {
 	if j.pitch > 0 {
 		return j.atPitch(j.pitch, j.count)
 	}
-	count := j.count
-	if count == 0 {
-		count = j.reaching()
-	}
+	count := cmp.Or(j.count, j.reaching())
 	total := measure.Length(count)*j.string - j.off - j.bare
 	if total < j.shortest()-j.bare {
 		c := j.atPitch(practice.LoosePitch, count)

@@ -120,8 +120,8 @@ type Row struct {
 	Strings []string // in path order
 }
 
-// Part returns the row as a part that strings are on.
-func (r Row) Part() Part { return RowOf(r.Wall, r.Number) }
+// part returns the row as a part that strings are on.
+func (r Row) part() Part { return RowOf(r.Wall, r.Number) }
 
 // Path is one unbroken line of a kind along a wall: along its lowest row, up the end arch to its next, and back. A side way
 // out breaks a wall, and a new path begins beyond it.

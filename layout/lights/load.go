@@ -62,7 +62,6 @@ func RidgeLoad(s *spec.Spec, bay int, piece, from, to measure.Length) (wraps, dr
 	return wraps, drops
 }
 
-// weigh returns the weight of a length of string.
 func weigh(s catalog.String, length measure.Length) measure.Force {
 	return measure.Mass(float64(s.Mass) * length.Metres()).Weight()
 }

@@ -28,7 +28,7 @@ func TestSagCountsInTheOpening(t *testing.T) {
 		k := in.Arches[0]
 		height := k.HeightAt(spec.Left, 72*inch)
 		in.Spec.Tunnel.OpeningHeight = height - 4*inch
-		in.Spec.Tunnel.OpeningWidth = 2 * absolute(k.PointAt(72*inch).X) * 1.02
+		in.Spec.Tunnel.OpeningWidth = 2 * measure.Abs(k.PointAt(72*inch).X) * 1.02
 		if got := slices.Contains(codes(Lay(in)), "row-in-opening"); got != c.want {
 			t.Errorf("sag %v in: in the opening %v, want %v", c.sag, got, c.want)
 		}
@@ -43,7 +43,7 @@ func TestRowsCutAcrossABend(t *testing.T) {
 	l := layer{Input: in}
 	l.rows()
 	half := math.Cos(54. / 240 / 2)
-	offset := absolute(in.Arches[0].PointAt(12 * inch).X)
+	offset := measure.Abs(in.Arches[0].PointAt(12 * inch).X)
 	for _, r := range l.out.Rows {
 		for _, share := range []float64{0, .5, 1} {
 			r0 := float64(radius + offset) // a bend to the right: the left wall is the outer

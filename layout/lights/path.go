@@ -63,7 +63,7 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	out.Length = at
 	out.Strings = l.lay(line{
 		label: label, count: count, length: at, open: rows.Open, wrap: -1, path: len(l.out.Paths),
-		run: func(d measure.Length) Run { return Run{Part: hung[spanAt(spans, d).row].Part()} },
+		run: func(d measure.Length) Run { return Run{Part: hung[spanAt(spans, d).row].part()} },
 		at:  func(d measure.Length) End { return l.onPath(spans, hung, d) },
 	})
 	if len(out.Strings) > 0 {
@@ -112,8 +112,8 @@ func (l *layer) climb(below, above Row, index, arch int) span {
 	}
 }
 
-// apart returns the straight distance between two places.
-func apart(a, b End) measure.Length {
+// Apart returns the straight distance between two places.
+func Apart(a, b End) measure.Length {
 	dx, dy, dz := float64(b.X-a.X), float64(b.Y-a.Y), float64(b.Z-a.Z)
 	return measure.Length(math.Sqrt(dx*dx + dy*dy + dz*dz))
 }
@@ -132,7 +132,7 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	if s.climb {
 		st := stretch{Part: Leg(r.Wall, s.from.Arch)}
 		tape := s.foot + in
-		out := l.end(st, tape, Place{Spot: Climbing, Part: r.Part(), Arch: s.from.Arch, Tape: tape, Words: l.Spec.Units})
+		out := l.end(st, tape, Place{Spot: Climbing, Part: r.part(), Arch: s.from.Arch, Tape: tape, Words: l.Spec.Units})
 		out.Row = RowSpot{Row: r.Number, Tape: tape}
 		return out
 	}
@@ -155,7 +155,7 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	if s.to.Arch < s.from.Arch {
 		out.Row.Share = 1 - out.Row.Share
 	}
-	out.At = Place{Spot: AtArch, Part: r.Part(), Arch: out.Arch, Words: l.Spec.Units}
+	out.At = Place{Spot: AtArch, Part: r.part(), Arch: out.Arch, Words: l.Spec.Units}
 	if rest > l.Spec.Units.Grid() {
 		out.At.Spot, out.At.Bay, out.At.Tape = InBay, out.Row.Bay, rest
 	}

@@ -41,7 +41,7 @@ func (l *layer) pulls() {
 		for _, end := range [2][2]int{{p.First, p.First + 1}, {p.Last, p.Last - 1}} {
 			for _, r := range l.out.Rows {
 				if r.Wall == p.Wall && slices.Contains(p.Rows, r.Number) {
-					bay := apart(r.Marks[end[0]-1], r.Marks[end[1]-1])
+					bay := Apart(r.Marks[end[0]-1], r.Marks[end[1]-1])
 					label := rows.Strings[(r.Number-1)%len(rows.Strings)]
 					at[end[0]] = append(at[end[0]], arch.Pull{Side: r.Wall, Tape: r.Tape, Force: pullOf(label, bay, rows.Sag)})
 				}

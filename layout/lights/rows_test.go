@@ -79,9 +79,9 @@ func TestPathByWalkingIt(t *testing.T) {
 	l := Lay(plain(4, spec.Lights{Rows: rows}))
 	var walked float64
 	for i, s := range l.Strings {
-		walked += float64(apart(s.From, s.To))
+		walked += float64(Apart(s.From, s.To))
 		if i > 0 {
-			near(t, "from the end of the one before", float64(apart(l.Strings[i-1].To, s.From)), 0, 1e-6)
+			near(t, "from the end of the one before", float64(Apart(l.Strings[i-1].To, s.From)), 0, 1e-6)
 		}
 	}
 	total := float64(l.Paths[0].Length)

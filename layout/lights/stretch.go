@@ -18,7 +18,6 @@ type stretch struct {
 	from, to measure.Length
 }
 
-// length returns the stretch's length.
 func (s stretch) length() measure.Length { return s.to - s.from }
 
 // side returns the wall that the stretch begins on.

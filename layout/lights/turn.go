@@ -4,6 +4,7 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
+	"slices"
 )
 
 // Turn says how the lights lie that the spec leaves open: which end of a wrap has the prongs, from which end the rows of a path start, and
@@ -15,10 +16,8 @@ type Turn struct {
 	Leads bool   // the leads of wraps from a foot stay off the pipe, as far as the next arch's foot
 }
 
-// wrap reports whether an open wrap is turned.
 func (t Turn) wrap(n int) bool { return t.All || n < len(t.Wraps) && t.Wraps[n] }
 
-// path reports whether an open path is turned.
 func (t Turn) path(n int) bool { return t.All || n < len(t.Paths) && t.Paths[n] }
 
 // offGround keeps a wrap's stretch off the ground; not ok where nothing is left of it.
@@ -32,12 +31,7 @@ func (s stretch) offGround(u measure.System, whole measure.Length) (stretch, boo
 
 // Bridges reports whether some wrap's lead, kept off the pipe, reaches from one arch's foot to the next.
 func Bridges(s *spec.Spec) bool {
-	for _, w := range s.Lights.Wraps {
-		if leadOff(s, w) > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Lights.Wraps, func(w spec.Wrap) bool { return leadOff(s, w) > 0 })
 }
 
 // leadOff returns how much of a wrap's lead would stay off the pipe to reach the next arch: nothing where the lead is too short for that, or

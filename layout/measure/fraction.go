@@ -39,7 +39,7 @@ func inchFraction(l Length, den int) string {
 	return noValue
 }
 
-// bareInches is InchFraction without its unit.
+// bareInches is inchFraction without its unit.
 func bareInches(l Length, den int) string {
 	sign, steps, ok := stepsOf(l, den)
 	if !ok {

@@ -25,6 +25,9 @@ func (l Length) Metres() float64 { return float64(l) / 1000 }
 // Inches returns the length in inches.
 func (l Length) Inches() float64 { return float64(l / Inch) }
 
+// Abs returns a quantity without its sign.
+func Abs[T ~float64](v T) T { return T(math.Abs(float64(v))) }
+
 // Angle is in radians; positive is clockwise seen from above, or away from the opening for a lean.
 type Angle float64
 

@@ -27,7 +27,7 @@ func (s System) BareCut(l Length) string { return By(s, bareInches(l, 16), fixed
 func (s System) Cut(l Length) string { return By(s, inchFraction(l, 16), millimetres(l)) }
 
 // Room prints the size of a room or a person, roughly: 6′-10″ to the nearest inch, or 2.08 m.
-func (s System) Room(l Length) string { return By(s, feetInches(l, 1), Metres(l, 2)) }
+func (s System) Room(l Length) string { return By(s, feetInches(l, 1), metres(l, 2)) }
 
 // Size prints the size of a made thing, such as a pipe's wall: 0.109 in, 2.8 mm.
 func (s System) Size(l Length) string {
@@ -120,8 +120,8 @@ func (s System) Gauge(a Area) string {
 // millimetres prints whole millimetres with thousands apart by a no-break space: 6 860 mm.
 func millimetres(l Length) string { return fixed(float64(l), 0) + " mm" }
 
-// Metres prints metres to a count of decimals: 2.30 m.
-func Metres(l Length, places int) string { return fixed(l.Metres(), places) + " m" }
+// metres prints metres to a count of decimals: 2.30 m.
+func metres(l Length, places int) string { return fixed(l.Metres(), places) + " m" }
 
 // Amps prints amperes, with two decimals under one, so that a column of them adds up, and to one from there on: 0 A, 0.20 A, 11.9 A, 12 A.
 func Amps(c Current) string {

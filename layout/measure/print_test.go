@@ -28,7 +28,7 @@ func TestPrint(t *testing.T) {
 		{Amps(.042), "0.04 A"}, {Amps(11.94), "11.9 A"}, {Amps(12), "12 A"}, {Amps(.999), "1 A"},
 		{Volts(117.46), "117.5 V"}, {Volts(120), "120 V"}, {Watts(4.8), "4.8 W"}, {Watts(210), "210 W"}, {Watts(1440), "1\u00a0440 W"},
 		{Percent(.8), "80 %"}, {Percent(.025), "2.5 %"}, {Percent(1), "100 %"}, {Degrees(math.Pi / 6), "30°"}, {Degrees(-math.Pi / 360), "−0.5°"},
-		{Metres(1000, 0), "1 m"}, {feetInches(in(6.28), 4), "6 1/4″"}, {inchFraction(in(6.28), 2), "6 1/2 in"},
+		{metres(1000, 0), "1 m"}, {feetInches(in(6.28), 4), "6 1/4″"}, {inchFraction(in(6.28), 2), "6 1/2 in"},
 		{Metric.Tape(Length(math.NaN())), "— mm"}, {Imperial.Tape(Length(math.Inf(1))), "—"}, {Imperial.Cut(Length(math.Inf(-1))), "—"},
 		{Imperial.String(), "imperial"}, {Metric.String(), "metric"},
 	} {

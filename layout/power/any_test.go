@@ -81,7 +81,7 @@ func anyTunnel(r *rand.Rand) Input {
 	}
 	in.Spec.Power.Split = spec.Split(r.IntN(3))
 	in.Spec.Power.Together = 1 + r.IntN(6)
-	in.Spec.Site.Cords.Cover = r.IntN(2) == 0
+	in.Spec.Site.Cords.Crossing = spec.Crossing(r.IntN(3))
 	if n := in.Spec.Tunnel.Arches; n > 1 && r.IntN(3) == 0 {
 		in.Spec.Tunnel.Ways = []spec.Way{{Bay: 1 + r.IntN(n-1), Wall: spec.Side(r.IntN(2))}}
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -52,7 +53,7 @@ func (b *brute) join(list []lights.String, into []int, i int) {
 	b.join(list, into, i+1)
 	for k, s := range list {
 		d := list[i]
-		if k == i || distance(s.To, d.From) > practice.HandReach || (s.Run.Kind == lights.Ridge) != (d.Run.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
+		if k == i || lights.Apart(s.To, d.From) > practice.HandReach || (s.Run.Kind == lights.Ridge) != (d.Run.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
 			continue
 		}
 		into[i] = k
@@ -193,7 +194,7 @@ func (b *brute) way(from spotOf, arch int, side spec.Side) (measure.Length, bool
 	k := b.in.Ground.Stakes[2*(arch-1)+int(side)]
 	if from.arch > 0 {
 		a := b.in.Ground.Stakes[2*(from.arch-1)+int(side)]
-		return level(a.At(), k.At()), true
+		return ground.Distance(a.At(), k.At()), true
 	}
 	o := b.in.Spec.Site.Outlets[0].At
 	if (o.X > 0) != (side == spec.Right) {
@@ -202,8 +203,8 @@ func (b *brute) way(from spotOf, arch int, side spec.Side) (measure.Length, bool
 	near, sum := measure.Length(-1), measure.Length(0)
 	for n := range b.in.Spec.Tunnel.Arches {
 		foot := b.in.Ground.Stakes[2*n+int(side)].At()
-		if d := level(o, foot); near < 0 || d < near {
-			near, sum = d, d+level(foot, k.At())
+		if d := ground.Distance(o, foot); near < 0 || d < near {
+			near, sum = d, d+ground.Distance(foot, k.At())
 		}
 	}
 	return sum, true

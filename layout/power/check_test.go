@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -84,7 +85,7 @@ func (w *walk) runs() {
 			}
 			before := w.hung[c.Strings[i-1]]
 			reach := practice.HandReach + max(s.Off, min(max(before.LeftOver, 0), practice.LooseReach))
-			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || distance(before.To, s.From) > reach {
+			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || lights.Apart(before.To, s.From) > reach {
 				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
 			}
 			if (before.Run.Kind == lights.Ridge) != (s.Run.Kind == lights.Ridge) {
@@ -397,7 +398,7 @@ func (w *walk) ways() {
 			for _, p := range j.Plugs {
 				for _, name := range p.Chains {
 					at := w.chain(name).From
-					up := level(spec.Point{X: at.X, Y: at.Y}, spec.Point{X: j.End.X, Y: j.End.Y}) + max(0, at.Z-j.End.Z)
+					up := ground.Distance(spec.Point{X: at.X, Y: at.Y}, spec.Point{X: j.End.X, Y: j.End.Y}) + max(0, at.Z-j.End.Z)
 					if j.Arch > 0 && (len(j.Cords) > 0 || j.Socket > 0) && j.Climb == 0 && !p.Supply {
 						lift = max(lift, up-24*measure.Inch)
 					}

@@ -87,7 +87,7 @@ func (f *feeding) countCord(c *Cord) {
 	p.Lots[k].Count++
 	if c.Over {
 		p.mark.over += f.site.past
-		if f.in.Spec.Site.Cords.Cover {
+		if f.in.Spec.Site.Cords.Cover() {
 			p.Covers++
 		}
 	}

@@ -170,7 +170,7 @@ func (f *feeding) chain() {
 	for n, r := range f.runs {
 		list := f.site.strings(r.seats)
 		c := Chain{Name: letters(n), Kind: r.label.Name, Volts: r.label.Volts, Ends: r.ends, From: list[0].From, To: list[len(list)-1].To,
-			Watts: r.watts, Running: r.running, Amps: r.running[0], EndVolts: r.label.Volts - r.lost, Drop: float64(r.lost / r.label.Volts), Limit: nearest(limits(list, f.in.Spec.Power.Together)...)}
+			Watts: r.watts, Amps: r.amps, EndVolts: r.label.Volts - r.lost, Drop: float64(r.lost / r.label.Volts), Limit: nearest(limits(list, f.in.Spec.Power.Together)...)}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)
 			c.On = append(c.On, s.Run)

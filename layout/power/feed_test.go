@@ -195,7 +195,7 @@ func TestNothingOverAWay(t *testing.T) {
 			t.Errorf("cord %s passes the way overhead, but lies only %v", c.Name, c.Lies)
 		}
 	}
-	in.Spec.Site.Cords.Cover = true
+	in.Spec.Site.Cords.Crossing = spec.CrossCovered
 	p = Feed(in)
 	checkPlan(t, in, p)
 	if p.Covers != 1 {
@@ -382,7 +382,7 @@ func TestFarWallIsReachedOverhead(t *testing.T) {
 			t.Errorf("%s lies %v, want %v", c.Strings[0], c.Lies, want)
 		}
 	}
-	in.Spec.Site.Cords.Cover = true
+	in.Spec.Site.Cords.Crossing = spec.CrossCovered
 	if c := Feed(in).Chains[1]; !near(float64(c.Lies), float64(3000+2*half)) {
 		t.Errorf("under a cover: lies %v", c.Lies)
 	}

@@ -114,11 +114,9 @@ func (f *feeding) splitSays() {
 	if len(f.trips(want)) > 1 {
 		why = "the circuits cannot carry each part by itself"
 	}
-	what, dark := "Left and right walls", "both walls"
+	what, dark := "Left and right walls are", "both walls"
 	if want == spec.SplitArches {
 		what, dark = "Every other arch is", "whole bays"
-	} else {
-		what += " are"
 	}
 	f.say(finding.LookAt, "split-not-possible", "power.split", "%s to be fed apart, but %s, so one trip can darken %s. Give another circuit with an outlet, or take split out.", what, why, dark)
 }
@@ -183,15 +181,14 @@ const mostInLine = 5
 
 // cordSays tells of cords that cross the opening or a side way, and of many in line.
 func (f *feeding) cordSays() {
+	how := "overhead: up one leg, along the pipe at the crown and down the next leg, tied all the way, never across the way on the ground"
+	if f.in.Spec.Site.Cords.Cover() {
+		how = "along the ground: lay it there under a cover made for it, from foot to foot"
+	}
 	for _, c := range f.plan.Cords {
-		if !c.Over {
-			continue
+		if c.Over {
+			f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from the %s outlet passes a way %s.", c.Name, c.Outlet, how)
 		}
-		if f.in.Spec.Site.Cords.Cover {
-			f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from the %s outlet passes a way along the ground: lay it there under a cover made for it, from foot to foot.", c.Name, c.Outlet)
-			continue
-		}
-		f.say(finding.Note, "cord-crosses", "site.cords", "Cord %s from the %s outlet passes a way overhead: up one leg, along the pipe at the crown and down the next leg, tied all the way, never across the way on the ground.", c.Name, c.Outlet)
 	}
 	worst, line := "", 0
 	for _, c := range f.chains {
@@ -222,7 +219,8 @@ func (f *feeding) mixedSays() {
 // crossingSays tells what a cord over the way would save.
 func (f *feeding) crossingSays() {
 	if n := f.crossing(); n > 0 {
-		f.say(finding.Note, "crossing-would-save", crossingKey, "No cord passes a way, so each climbs by itself. One that passes it would save %d cords and three-ways: overhead along an arch, or on the ground under a cord cover. Where it may, write cords: {crossing: overhead} under site.", n)
+		f.say(finding.LookAt, "crossing-would-save", "site.cords.crossing", "No cord passes a way, so cords climb leg after leg. One that passes it, tied along an arch, would save %d cords and three-ways.", n)
+		f.plan.Findings[len(f.plan.Findings)-1].Cure = []finding.Change{{Key: "site.cords.crossing", Value: spec.CrossOverhead.String()}}
 	}
 }
 

@@ -36,7 +36,7 @@ func TestRunsPastAWay(t *testing.T) {
 		{spec.Right, 0, 3, 3 * bay, 3 * bay}, {spec.Left, 1, 1, 0, 0},
 	} {
 		for _, covered := range []bool{false, true} {
-			in.Spec.Site.Cords.Cover = covered
+			in.Spec.Site.Cords.Crossing = map[bool]spec.Crossing{true: spec.CrossCovered}[covered]
 			want := c.open
 			if covered {
 				want = c.cover

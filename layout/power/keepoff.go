@@ -70,7 +70,7 @@ func spread(outline []spec.Point) []spec.Point {
 
 // direction returns the unit vector from one point to another.
 func direction(a, b spec.Point) [2]float64 {
-	d := float64(level(a, b))
+	d := float64(ground.Distance(a, b))
 	if d == 0 {
 		return [2]float64{}
 	}
@@ -110,7 +110,7 @@ func around(from, to spec.Point, list []obstacle) []spec.Point {
 		}
 		done[near] = true
 		for i := range points {
-			if d := far[near] + float64(level(points[near], points[i])); !done[i] && d < far[i] && clear(points[near], points[i], list) {
+			if d := far[near] + float64(ground.Distance(points[near], points[i])); !done[i] && d < far[i] && clear(points[near], points[i], list) {
 				far[i], back[i] = d, near
 			}
 		}

@@ -17,12 +17,10 @@ type mark struct {
 	cents  int64 // of what has a price, assumed where the spec has none
 }
 
-// better orders marks.
 func (a mark) better(b mark) bool {
 	return cmp.Or(cmp.Compare(a.over, b.over), cmp.Compare(a.pieces, b.pieces), cmp.Compare(a.low, b.low), cmp.Compare(a.cents, b.cents)) < 0
 }
 
-// plus adds marks.
 func (a mark) plus(b mark) mark {
 	return mark{a.over + b.over, a.pieces + b.pieces, a.low + b.low, a.cents + b.cents}
 }
@@ -68,7 +66,7 @@ const (
 	plainSocket  = iota // of a cord's end
 	tappedSocket        // of a three-way, which takes no other three-way
 	passedSocket        // the same, with the next call served from that three-way
-	inlineSocket        // the first of a cord with several sockets, see liner.inlineKind
+	inlineSocket        // the first of a cord with several sockets, see liner.base
 )
 
 // liner lays one line of cord past calls with the best mark: a dynamic program over what is left to serve and what socket is at hand.

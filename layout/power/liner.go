@@ -94,7 +94,6 @@ func (l *liner) plainTo(from, to state) plainLaid {
 	return l.past[to.call]
 }
 
-// index returns where a state is kept.
 func (l *liner) index(s state) int {
 	return (int(s.call)*(l.most+1)+int(s.wants))*l.kinds + int(s.kind)
 }

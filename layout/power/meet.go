@@ -40,7 +40,7 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	case ridge && j.cut != nil && j.cut(min(socket.string, prongs.string), max(socket.string, prongs.string)):
 		return p, false
 	}
-	apart := distance(a.To, b.From)
+	apart := lights.Apart(a.To, b.From)
 	along := a.To.Side == b.From.Side && !j.passes(a.To.Side, a.To.Arch, b.From.Arch) || j.overhead(a.To) && j.overhead(b.From)
 	switch loose := practice.HandReach + min(max(a.LeftOver, 0), practice.LooseReach); {
 	case apart <= practice.HandReach && a.Run == b.Run && j.lineOf[socket.string] != j.lineOf[prongs.string]:

@@ -54,9 +54,6 @@ type Tap struct {
 	Sockets int        `json:"sockets"`
 	FedBy   string     `json:"fed_by"`
 	Open    int        `json:"open"`
-
-	Feeder string `json:"-"`
-	Joint  int    `json:"-"`
 }
 
 // outletName is how a piece is said to be plugged into an outlet.
@@ -93,7 +90,7 @@ func (f *feeding) follow(one *Feeder) {
 		}
 		if j.Taps > 0 {
 			j.Tap = len(f.plan.Taps) + 1
-			tap := Tap{Name: fmt.Sprintf("T%d", j.Tap), At: j.End, Sockets: j.Fans, FedBy: r.socket, Feeder: one.Name, Joint: i, Open: j.free()}
+			tap := Tap{Name: fmt.Sprintf("T%d", j.Tap), At: j.End, Sockets: j.Fans, FedBy: r.socket, Open: j.free()}
 			f.plan.Taps = append(f.plan.Taps, tap)
 			r.socket = tap.Name
 		}

@@ -50,21 +50,20 @@ type Chain struct {
 	Gauge    string          `json:"cord_gauge"`
 	EndVolts measure.Voltage `json:"end_volts"` // at the last bulb
 
-	On      []lights.Run      `json:"-"` // that its strings lie along, first to last
-	From    lights.End        `json:"-"` // its first plug
-	To      lights.End        `json:"-"` // its last socket, to be covered
-	Limit   Limit             `json:"-"` // that comes nearest to binding at its first plug
-	Ends    Limit             `json:"-"` // that kept the next string off; no kind where there was none in reach
-	Circuit string            `json:"-"`
-	Feeder  string            `json:"-"` // that it hangs on; empty where nothing feeds it
-	Joint   int               `json:"-"` // of that feeder, where it is plugged in
-	Cords   []string          `json:"-"` // cords in line from the outlet, by their names
-	Lies    measure.Length    `json:"-"` // length of the path that the cords take
-	Path    []spec.Point      `json:"-"` // where they lie
-	Running []measure.Current `json:"-"` // amps through each string's plug, first to last
-	Volts   measure.Voltage   `json:"-"` // of its strings, as labelled
-	Kind    string            `json:"-"` // of its first string
-	Drop    float64           `json:"-"` // share of the supply voltage lost at the last bulb
+	On      []lights.Run    `json:"-"` // that its strings lie along, first to last
+	From    lights.End      `json:"-"` // its first plug
+	To      lights.End      `json:"-"` // its last socket, to be covered
+	Limit   Limit           `json:"-"` // that comes nearest to binding at its first plug
+	Ends    Limit           `json:"-"` // that kept the next string off; no kind where there was none in reach
+	Circuit string          `json:"-"`
+	Feeder  string          `json:"-"` // that it hangs on; empty where nothing feeds it
+	Joint   int             `json:"-"` // of that feeder, where it is plugged in
+	Cords   []string        `json:"-"` // cords in line from the outlet, by their names
+	Lies    measure.Length  `json:"-"` // length of the path that the cords take
+	Path    []spec.Point    `json:"-"` // where they lie
+	Volts   measure.Voltage `json:"-"` // of its strings, as labelled
+	Kind    string          `json:"-"` // of its first string
+	Drop    float64         `json:"-"` // share of the supply voltage lost at the last bulb
 
 	Of        measure.Voltage `json:"-"` // the volts that Drop is a share of: the circuit's, behind a supply the strings'
 	ColdVolts measure.Voltage `json:"-"` // at the last bulb with all copper as cold as the spec's weather; EndVolts are figured warm

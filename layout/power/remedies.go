@@ -11,6 +11,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power/sharing"
+	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
 
@@ -132,16 +133,8 @@ func (f *feeding) supplySays() {
 	if n == 0 {
 		return
 	}
-	f.say(finding.Note, "supply-input", "lights.strings", "%s counted at the full %s they give, %s of mains. Small supplies take more amps than that from the mains: add up the input amps on their labels, and keep each supply off the ground and dry.",
-		wereCounted(n), measure.Watts(watts), measure.Amps(amps))
-}
-
-// wereCounted begins a sentence on some supplies.
-func wereCounted(n int) string {
-	if n == 1 {
-		return "1 supply is"
-	}
-	return fmt.Sprintf("%d supplies are", n)
+	f.say(finding.Note, "supply-input", "lights.strings", "%s %s counted at the full %s they give, %s of mains. Small supplies take more amps than that from the mains: add up the input amps on their labels, and keep each supply off the ground and dry.",
+		say.Count(n, "supply"), say.Agree(n, "is", "are"), measure.Watts(watts), measure.Amps(amps))
 }
 
 // sharesReset returns what else an outlet's protection feeds: what hangs on it, or on another outlet of its circuit that is reset at the same place.

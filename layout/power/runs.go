@@ -26,22 +26,21 @@ type run struct {
 	turns bool
 	ends  Limit // that kept another string off
 
-	label   catalog.String    // of its first string
-	watts   measure.Power     // as labelled
-	amps    measure.Current   // through its plug, at its own volts
-	running []measure.Current // through each string's plug, first to last
-	lost    measure.Voltage   // from its plug to its last bulb
+	label catalog.String  // of its first string
+	watts measure.Power   // as labelled
+	amps  measure.Current // through its plug, at its own volts
+	lost  measure.Voltage // from its plug to its last bulb
 }
 
 // settle figures what a run draws and loses as it lies.
 func (s *site) settle(r *run) {
 	list := s.strings(r.seats)
-	r.label, r.watts, r.amps = list[0].Label, 0, 0
+	r.label, r.watts = list[0].Label, 0
 	for _, one := range list {
 		r.watts += one.Watts
-		r.amps += one.Label.Amps
 	}
-	r.running, r.lost = along(list)
+	running, lost := along(list)
+	r.amps, r.lost = running[0], lost
 }
 
 // joiner plugs strings together.

@@ -43,7 +43,6 @@ func (f *feeding) dropSays() {
 	}
 }
 
-// percent prints a share.
 func percent(share float64) string { return measure.Percent(measure.Share(share)) }
 
 // brighter says what to change for a run that loses too much: a thicker cord where that alone keeps it within 3 %, else fewer strings

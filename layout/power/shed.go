@@ -202,7 +202,6 @@ type prices struct {
 	cords map[string]map[measure.Length]int64
 }
 
-// pricesOf reads the spec's prices.
 func pricesOf(s *spec.Spec) prices {
 	price, _ := catalog.AssumedPrice("three-way tap")
 	p := prices{tap: hundredths(price), items: map[string]int64{}, cords: map[string]map[measure.Length]int64{}}

@@ -102,7 +102,7 @@ func (f *feeding) risers(src source, high []spotted) []want {
 		var here []want
 		var rest []spotted
 		for _, s := range high {
-			if distance(first.end, s.spot.end) <= tapReach {
+			if lights.Apart(first.end, s.spot.end) <= tapReach {
 				here = append(here, want{units: []int{s.unit}, amps: f.units[s.unit].draws(src.volts)})
 			} else {
 				rest = append(rest, s)

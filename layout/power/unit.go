@@ -3,8 +3,6 @@
 package power
 
 import (
-	"math"
-
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -35,7 +33,7 @@ func (u unit) takes(v measure.Voltage) bool {
 	if u.supply {
 		return v > lowVolts
 	}
-	return math.Abs(float64(v-u.volts)) <= 0.1*float64(u.volts)
+	return measure.Abs(v-u.volts) <= 0.1*u.volts
 }
 
 // draws returns the current at a circuit's volts. A supply is counted at its full watts, whatever hangs on it.
@@ -51,7 +49,7 @@ func (u unit) draws(v measure.Voltage) measure.Current {
 func (s *site) options(r *run) []option {
 	var out []option
 	add := func(e lights.End, turned bool) {
-		for _, side := range []spec.Side{spec.Left, spec.Right} {
+		for _, side := range sides {
 			if side != e.Side && !s.overhead(e) {
 				continue
 			}
@@ -91,7 +89,7 @@ func (f *feeding) share(i int) bool {
 	r := f.runs[i]
 	for k := range f.units {
 		u := &f.units[k]
-		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || distance(u.ways[0].end, f.site.at(r.seats[0]).From) > practice.HandReach {
+		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || lights.Apart(u.ways[0].end, f.site.at(r.seats[0]).From) > practice.HandReach {
 			continue
 		}
 		sum := r.watts

@@ -28,9 +28,8 @@ type course struct {
 // mostCuts is up to how many stops a wall's line is also cut in two anywhere, each part led to from the outlet.
 const mostCuts = 12
 
-// courses lists the ways to feed a wall's stops: from one end to the other, from the other end, from the nearest foot both ways; on a
-// short wall, in two lines cut anywhere; and, where the volts ask
-// for more lines, with the far half or quarters on lines of their own. Each line carries no more than its cord may.
+// courses lists the ways to feed a wall's stops: from one end to the other, from the other end, from the nearest foot both ways; on a short wall, in two lines cut anywhere;
+// and, where the volts ask for more lines, with the far half or quarters on lines of their own. Each line carries no more than its cord may.
 func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more bool) []course {
 	if len(stops) == 0 {
 		return []course{{}}
@@ -95,7 +94,6 @@ func (f *feeding) course(k int, side spec.Side, order [][]stop, t tools, risers 
 	return c
 }
 
-// add adds a line to a course.
 func (c *course) add(l line, m mark) {
 	c.lines = append(c.lines, l)
 	c.mark = c.mark.plus(m)

@@ -25,13 +25,10 @@ type site struct {
 	lines  map[string]lineLaid // of cord, laid so far
 }
 
-// crossingKey says how cords pass a way.
-const crossingKey = "site.cords.crossing"
-
 // newSite measures the walls.
 func newSite(in Input) *site {
 	s := &site{Input: in, offs: obstacles(in.Spec), lines: map[string]lineLaid{}, past: 1}
-	if in.Spec.Given(crossingKey) {
+	if in.Spec.Site.Cords.Crossing != spec.CrossSeldom {
 		s.past = 0
 	}
 	for _, k := range in.Ground.Stakes {
@@ -43,7 +40,7 @@ func newSite(in Input) *site {
 		var along measure.Length
 		for i, f := range feet {
 			if i > 0 {
-				along += distance(footEnd(feet[i-1]), footEnd(f))
+				along += lights.Apart(footEnd(feet[i-1]), footEnd(f))
 			}
 			s.run[side] = append(s.run[side], along)
 		}
@@ -81,13 +78,13 @@ func (s *site) passes(side spec.Side, a, b int) bool {
 // runs returns how a cord lies along the outside of a wall's feet from one arch to another, counted from 0. A side way on it is passed overhead, up one
 // leg, along the crowns and down the next, or on the ground under a cover.
 func (s *site) runs(side spec.Side, a, b int) measure.Length {
-	out := measure.Length(math.Abs(float64(s.run[side][a] - s.run[side][b])))
-	if s.Spec.Site.Cords.Cover || s.crosses(side, a, b) == 0 {
+	out := measure.Abs(s.run[side][a] - s.run[side][b])
+	if s.Spec.Site.Cords.Cover() || s.crosses(side, a, b) == 0 {
 		return out
 	}
 	for i := min(a, b); i < max(a, b); i++ {
 		if s.crosses(side, i, i+1) > 0 {
-			out += s.Crowns[i] + s.Crowns[i+1] + level(s.feet[spec.Left][i].At(), s.feet[spec.Right][i].At())
+			out += s.Crowns[i] + s.Crowns[i+1] + ground.Distance(s.feet[spec.Left][i].At(), s.feet[spec.Right][i].At())
 		}
 	}
 	return out
@@ -103,7 +100,7 @@ func footEnd(k ground.Stake) lights.End {
 func (s *site) spot(e lights.End, side spec.Side) spot {
 	i := max(0, min(e.Arch-1, len(s.feet[side])-1))
 	foot := s.feet[side][i]
-	return spot{arch: i, end: e, climb: level(at(e), foot.At()) + max(0, e.Z-foot.Ground)}
+	return spot{arch: i, end: e, climb: ground.Distance(at(e), foot.At()) + max(0, e.Z-foot.Ground)}
 }
 
 // along returns the ground points of a wall from one arch to another, both included.
@@ -145,20 +142,20 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 	}
 	near := 0
 	for i, f := range s.feet[own] {
-		if level(o.At, f.At()) < level(o.At, s.feet[own][near].At())-dust {
+		if ground.Distance(o.At, f.At()) < ground.Distance(o.At, s.feet[own][near].At())-dust {
 			near = i
 		}
 	}
 	path := around(o.At, s.feet[own][near].At(), s.offs)
 	out := approach{arch: near, path: path}
 	for i := 1; i < len(path); i++ {
-		out.lies += level(path[i-1], path[i])
+		out.lies += ground.Distance(path[i-1], path[i])
 	}
 	if own == side {
 		return out
 	}
 	at := near
-	if s.Spec.Site.Cords.Cover {
+	if s.Spec.Site.Cords.Cover() {
 		at = 0 // the way in, where people look down
 	}
 	out.over = 1 + s.crosses(own, near, at)
@@ -174,8 +171,8 @@ func (s *site) approach(o spec.Outlet, side spec.Side) approach {
 // crossing returns how long a cord past the opening at an arch is: under a cover along the ground, or up one leg, along the
 // crown and down the other, taken square, which is never shorter than the pipe of an arch that does not bulge beyond its feet.
 func (s *site) crossing(arch int) measure.Length {
-	span := level(s.feet[spec.Left][arch].At(), s.feet[spec.Right][arch].At())
-	if s.Spec.Site.Cords.Cover {
+	span := ground.Distance(s.feet[spec.Left][arch].At(), s.feet[spec.Right][arch].At())
+	if s.Spec.Site.Cords.Cover() {
 		return span
 	}
 	return 2*s.Crowns[arch] + span
@@ -209,7 +206,7 @@ func (s *site) amidst(p spec.Point) bool {
 func (s *site) sideOf(p spec.Point) spec.Side {
 	best, side := math.Inf(1), spec.Left
 	for _, k := range s.Ground.Stations {
-		d := float64(level(p, k.At))
+		d := float64(ground.Distance(p, k.At))
 		if d < best {
 			best = d
 			h := float64(k.Heading)
@@ -224,15 +221,3 @@ func (s *site) sideOf(p spec.Point) spec.Side {
 
 // at returns where an end is on the plan.
 func at(e lights.End) spec.Point { return spec.Point{X: e.X, Y: e.Y} }
-
-// level returns the level distance between two points.
-func level(a, b spec.Point) measure.Length {
-	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)
-	return measure.Length(math.Sqrt(dx*dx + dy*dy))
-}
-
-// distance returns the straight distance between two ends.
-func distance(a, b lights.End) measure.Length {
-	dx, dy, dz := float64(b.X-a.X), float64(b.Y-a.Y), float64(b.Z-a.Z)
-	return measure.Length(math.Sqrt(dx*dx + dy*dy + dz*dz))
-}

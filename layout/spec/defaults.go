@@ -88,7 +88,7 @@ func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 	fill(r, path+".modulus", &p.Modulus, modulus, u.Pressure(modulus), "rigid PVC at "+u.Temperature(23))
 	strength := measure.By(u, 7000*measure.PSI, 48*measure.MPa)
 	fill(r, path+".strength", &p.Strength, strength, u.Pressure(strength), "least tensile strength of the usual class of rigid PVC")
-	if mass := massOf(*p); p.ID() > 0 {
+	if mass := p.PVCMass(); p.ID() > 0 {
 		fill(r, path+".weight", &p.Mass, mass, u.LineMass(mass), "from its size at a density of 1.40")
 	}
 	stop := measure.By(u, 3*inch/32, 2.5)
@@ -271,7 +271,7 @@ func (r *reader) fillSite() {
 		fill(r, fmt.Sprintf("site.outlets[%d].sockets", i), &s.Outlets[i].Sockets, 2, "2", "a duplex outlet")
 	}
 	if len(s.Outlets) > 0 {
-		fill(r, "site.cords.crossing", &s.Cords.Cover, false, "overhead", "along the first arch, where nobody trips")
+		fill(r, "site.cords.crossing", &s.Cords.Crossing, CrossSeldom, CrossSeldom.String(), "overhead along the first arch, and only where nothing else feeds all")
 	}
 }
 

@@ -20,7 +20,7 @@ func (r *reader) readThings(site mapping) {
 			}
 		}
 	}
-	cords.read("crossing", &s.Cords.Cover)
+	cords.read("crossing", &s.Cords.Crossing)
 }
 
 // feature checks that one has an outline or is a circle.

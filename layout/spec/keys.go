@@ -200,7 +200,7 @@ var keys = []key{
 	{"site.outlets[].also feeds", "gate lamp", "", text(longestText)},
 	{"site.cords", "{keep off: [flower bed], crossing: overhead}", "", inner},
 	{"site.cords.keep off", "[flower bed]", "", told("names of features of this spec")},
-	{"site.cords.crossing", "overhead", "", either("overhead", "cover")},
+	{"site.cords.crossing", "overhead", "", oneOf(CrossSeldom, CrossOverhead, CrossCovered)},
 	{"site.north", "40 deg", "", within(angles, -360*degree, 360*degree)},
 	{"site.place", "[44.05, -121.31]", "", latLong},
 	{"site.places", "[{name: side door, at: [2 ft, 3 ft], for: power off}]", "[{name: side door, at: [600 mm, 900 mm], for: power off}]", inner},

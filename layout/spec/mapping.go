@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"cmp"
 	"reflect"
 	"regexp"
 	"slices"
@@ -71,9 +72,7 @@ func (p *pair) open() {
 
 // mapping opens a mapping and checks its keys against the table: none that the format does not have, all that must be given.
 func (f field) mapping() (mapping, bool) {
-	if other := sameAs[f.table]; other != "" {
-		f.table = other
-	}
+	f.table = cmp.Or(sameAs[f.table], f.table)
 	pairs, ok := f.pairs()
 	if !ok {
 		return mapping{}, false

@@ -3,6 +3,7 @@ package spec
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"time"
 
@@ -74,10 +75,8 @@ func (f field) wordMeant(s string, words []string) string {
 		return near
 	}
 	for _, w := range words {
-		for _, part := range strings.Fields(bare) {
-			if part == w {
-				return w
-			}
+		if slices.Contains(strings.Fields(bare), w) {
+			return w
 		}
 	}
 	return ""
@@ -85,10 +84,8 @@ func (f field) wordMeant(s string, words []string) string {
 
 // numberMeant returns the number that a text likely means, or nothing: $4.35, 5 h, six.
 func numberMeant(s string) string {
-	for i, word := range numbersBy {
-		if strings.ToLower(s) == word {
-			return fmt.Sprint(i)
-		}
+	if i := slices.Index(numbersBy, strings.ToLower(s)); i >= 0 {
+		return fmt.Sprint(i)
 	}
 	s = decimalComma().ReplaceAllString(s, "$1.$2")
 	if found := numberRun().FindAllString(strings.ReplaceAll(s, ",", ""), -1); len(found) == 1 {

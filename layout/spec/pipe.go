@@ -1,8 +1,6 @@
 package spec
 
 import (
-	"math"
-
 	"gopkg.in/yaml.v3"
 
 	"hoopwright/layout/catalog"
@@ -45,15 +43,6 @@ func (m mapping) customPipe(name string) (catalog.Pipe, bool) {
 
 // ownSource marks a pipe that the spec describes itself.
 const ownSource = "the spec"
-
-// density of rigid PVC in kg/m³: 1.40 (ASTM D1784 compounds run from 1.38 to 1.43; from memory).
-const density = 1400
-
-// massOf returns the mass per length of a pipe of that density.
-func massOf(p catalog.Pipe) measure.LineMass {
-	od, id := p.OD.Metres(), p.ID().Metres()
-	return measure.LineMass(density * math.Pi / 4 * (od*od - id*id))
-}
 
 func pipeNames() []string {
 	return namesOf(catalog.Pipes(), func(p catalog.Pipe) string { return p.Name })

@@ -83,15 +83,11 @@ func (f field) part(text string) (p Place, rest string, ok bool) {
 		words = append(words, known.words)
 	}
 	head, _, _ := strings.Cut(text, " ")
-	near := f.nearest(text, words)
+	near, rest := f.nearest(text, words), ""
 	if near == "" {
-		near = f.nearest(head, words)
+		near, rest = f.nearest(head, words), text[len(head):]
 	}
 	if near != "" {
-		rest := ""
-		if f.nearest(text, words) == "" {
-			rest = text[len(head):]
-		}
 		f.failWith(f.keyed(near+rest), "%s is no place for lights; the nearest is `%s`", quote(text), near)
 	} else {
 		f.fail("%s is no place for lights: %s", quote(text), placeGrammar)

@@ -58,7 +58,7 @@ func (k *kind[T]) typed(value any, units measure.System) (string, bool) {
 		return "", false
 	}
 	text := k.print(v, units)
-	if back, err := measure.Parse[T](text); err != nil || math.Abs(float64(back-v)) > sameness*math.Abs(float64(v)) {
+	if back, err := measure.Parse[T](text); err != nil || measure.Abs(back-v) > sameness*measure.Abs(v) {
 		text = strconv.FormatFloat(float64(v/k.size), 'f', -1, 64) + " " + k.unit
 	}
 	return text, true

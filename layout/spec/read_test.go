@@ -192,7 +192,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "bench's outline", s.Site.Features[1].Outline == nil, true)
 	near(t, "overhead keep", s.Site.Overhead[0].Keep, 12*ft)
 	equal(t, "outlet", s.Site.Outlets[0].AlsoFeeds, "the bell")
-	equal(t, "cords", s.Site.Cords, Cords{[]string{"brick path"}, true})
+	equal(t, "cords", s.Site.Cords, Cords{[]string{"brick path"}, CrossCovered})
 	equal(t, "place", *s.Site.Place, LatLong{47.61, -122.33})
 
 	equal(t, "wrap's arches", s.Lights.Wraps[0].Where[0].Of, []int{1, 2, 3, 4})

@@ -1,7 +1,6 @@
 package spec
 
 import (
-	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -246,7 +245,7 @@ func (b bounds[T]) of(f field) (T, bool) {
 const slack = 1e-9
 
 func (b bounds[T]) hold(v T) bool {
-	return v >= b.low-T(slack*math.Abs(float64(b.low))) && v <= b.high+T(slack*math.Abs(float64(b.high)))
+	return v >= b.low-slack*measure.Abs(b.low) && v <= b.high+slack*measure.Abs(b.high)
 }
 
 // in prints the bounds.

@@ -51,10 +51,7 @@ func (r *reader) readRoute(site mapping) {
 
 // Length returns how far the leg goes along the centreline; zero for one that takes the rest.
 func (l Leg) Length() measure.Length {
-	if l.Turn < 0 {
-		return l.Radius * measure.Length(-l.Turn)
-	}
-	return l.Straight + l.Radius*measure.Length(l.Turn)
+	return l.Straight + l.Radius*measure.Length(measure.Abs(l.Turn))
 }
 
 // leg reads a straight, or a bend to the left or the right.

@@ -251,16 +251,14 @@ type SitePlace struct {
 	Name string
 	At   Point `key:"-"`
 	Fix  Fix
-	For  string // one of PlaceUses, or the spec's own words
+	For  string // a use of those below, or the spec's own words
 }
 
 // The uses of a place that the packet knows.
 const (
 	FirstAid = "first aid"
-	Bench    = "bench"
 	WaterOff = "water off"
 	PowerOff = "power off"
-	Parking  = "parking"
 )
 
 // Leg is one piece of the route's centreline: a straight, or a bend tangent to its neighbours.
@@ -392,9 +390,25 @@ type Outlet struct {
 
 // Cords are the organiser's wishes for where cords lie.
 type Cords struct {
-	KeepOff []string // names of features
-	Cover   bool     `key:"crossing"` // crossings under a cover; otherwise overhead along the first arch
+	KeepOff  []string // names of features
+	Crossing Crossing
 }
+
+// Cover reports whether cords pass ways on the ground, under a cover.
+func (c Cords) Cover() bool { return c.Crossing == CrossCovered }
+
+// Crossing is how cords pass a way.
+type Crossing int
+
+// The ways to pass one: tied along an arch but only where nothing else feeds all; so, or on the ground under a cover, wherever that saves cords.
+const (
+	CrossSeldom Crossing = iota
+	CrossOverhead
+	CrossCovered
+)
+
+// String returns the word of the spec.
+func (c Crossing) String() string { return [...]string{"seldom", "overhead", "cover"}[c] }
 
 // LatLong is a place on earth in degrees.
 type LatLong struct{ Lat, Long float64 }
@@ -519,7 +533,7 @@ type Tap struct {
 	Price   *float64
 }
 
-// Timer is an timer for outdoors in an outlet's socket.
+// Timer is a timer for outdoors in an outlet's socket.
 type Timer struct {
 	Amps    measure.Current
 	Sockets int
@@ -617,7 +631,7 @@ type Crew struct {
 type CrewDay struct {
 	Date        time.Time     // zero where the spec leaves it open
 	From, Until time.Duration // since midnight; an until of 0 is by the light
-	Work        []string      `key:"-"` // of DayWorks; none: everything but the trial
+	Work        []string      `key:"-"` // as dayWorks lists them; none: everything but the trial
 }
 
 // dayWorks are the kinds of work that a day may be for.

@@ -28,7 +28,6 @@ func (r *reader) readStrings(lights mapping) {
 	}
 }
 
-// label reads what the label says.
 func (m mapping) label(s *catalog.String) {
 	m.all(s)
 	if m.good["length"] && s.Lead+s.Tail >= s.Length {

@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"strings"
@@ -48,14 +49,11 @@ func Keys(system measure.System) []Key {
 
 // takes says what a key takes: by its rule, or the keys or items that it has.
 func (k key) takes(system measure.System) string {
-	words, section := "", k.path
+	words := ""
 	if k.rule.takes != nil {
 		words = k.rule.takes(system)
 	}
-	if other := sameAs[section]; other != "" {
-		section = other
-	}
-	switch known := children[section]; {
+	switch known := children[cmp.Or(sameAs[k.path], k.path)]; {
 	case k.rule.read != nil:
 	case len(known) > 0 && known[0] != "*":
 		words += "keys: " + strings.Join(known, ", ")
@@ -106,9 +104,7 @@ func tableOf(path string) string {
 			next = table + ".*"
 		}
 		table = next + name[len(bare):]
-		if other := sameAs[table]; other != "" {
-			table = other
-		}
+		table = cmp.Or(sameAs[table], table)
 	}
 	return table
 }

@@ -98,7 +98,7 @@ func (m mapping) countOut(t *Tunnel, atMost bool) {
 	off := t.Length - measure.Length(bays)*t.Spacing
 	if atMost {
 		bays = math.Ceil(float64(t.Length/t.Spacing) - slack)
-	} else if math.Abs(float64(off)) > float64(bayTolerance) {
+	} else if measure.Abs(off) > bayTolerance {
 		bays = max(bays, 1)
 		f.failWith("spacing: up to "+units.Written(t.Spacing), "%s is no whole number of bays of %s; %s would be %s",
 			units.Written(t.Length), units.Written(t.Spacing), say.Count(int(bays), "bay"), units.Written(measure.Length(bays)*t.Spacing))

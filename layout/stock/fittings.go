@@ -2,6 +2,7 @@ package stock
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/spec"
@@ -80,13 +81,9 @@ func bushings(in Input) []joint {
 			if !ok || pipe.OD == in.Spec.Ridge.Pipe.OD {
 				continue
 			}
-			k := len(list)
-			for i, j := range list {
-				if j.pipe == pipe.Name {
-					k = i
-				}
-			}
-			if k == len(list) {
+			k := slices.IndexFunc(list, func(j joint) bool { return j.pipe == pipe.Name })
+			if k < 0 {
+				k = len(list)
 				list = append(list, joint{pipe: pipe.Name})
 			}
 			list[k].count++

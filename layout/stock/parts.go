@@ -30,6 +30,33 @@ func (b Bar) Steel() bool { return b.Pieces[0].ID.Steel }
 // Size prints the stock length as a store says it: 10 ft, 3.2 m.
 func (b Bar) Size(units measure.System) string { return Sold(b.Stock, units) }
 
+// Given are the pieces that the bars give.
+func (c Cuts) Given() map[PieceID]bool {
+	given := map[PieceID]bool{}
+	for _, b := range c.Bars {
+		for _, p := range b.Pieces {
+			given[p.ID] = true
+		}
+	}
+	return given
+}
+
+// Sawn counts the bars that a saw goes through, and the leg pieces among what is cut from them; whole sticks are not counted.
+func (c Cuts) Sawn() (bars, legs int) {
+	for _, b := range c.Bars {
+		if b.Whole() {
+			continue
+		}
+		bars++
+		for _, p := range b.Pieces {
+			if !p.ID.Steel && !p.ID.Ridge() {
+				legs++
+			}
+		}
+	}
+	return bars, legs
+}
+
 // Useful returns the length from which on an offcut of the item is worth keeping: it gives the shortest piece of it that the tunnel has.
 func (c Cuts) Useful(item string) measure.Length {
 	least := measure.Length(0)

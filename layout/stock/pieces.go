@@ -42,7 +42,7 @@ func pieces(in Input) []Piece {
 	}
 	for _, s := range in.Stakes {
 		if s.Bay > 0 && !in.Spec.Braces.Line {
-			add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, measure.RoundUp(in.Spec.BraceLength()+practice.BraceLap, in.Spec.Units.Grid()))
+			add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, in.Spec.BraceLength()+practice.BraceLap)
 		}
 		if s.Steel() {
 			add(barItem(s.Bar(in.Spec)), PieceID{Steel: true, Stake: s.StakeID}, s.Length)

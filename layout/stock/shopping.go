@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -88,7 +89,7 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 			lines[k].own++
 		}
 	}
-	slices.SortStableFunc(lines, func(a, b line) int { return int(math.Copysign(1, float64(b.length-a.length))) })
+	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(b.length, a.length) })
 	where, unit, kind := wherePipe, StickOf, PipeStick
 	if o.bar {
 		where, unit, kind = whereSteel, BarOf, SteelBar
@@ -134,19 +135,17 @@ func spareSticks(o offer, used int, s *spec.Spec) int {
 
 // strings lists each kind of light string with spares.
 func (b *basket) strings(in Input) {
-	var done []string
+	var list []Item
 	for _, s := range in.Strings {
-		if slices.Contains(done, s.Kind) {
-			continue
+		k := slices.IndexFunc(list, func(i Item) bool { return i.Item == s.Kind })
+		if k < 0 {
+			k = len(list)
+			list = append(list, Item{Item: s.Kind, Kind: LightString, Unit: Each, Where: whereLights})
 		}
-		done = append(done, s.Kind)
-		hang := 0
-		for _, t := range in.Strings {
-			if t.Kind == s.Kind {
-				hang++
-			}
-		}
-		b.addSpared(Item{Item: s.Kind, Kind: LightString, Need: hang, Unit: Each, Where: whereLights})
+		list[k].Need++
+	}
+	for _, i := range list {
+		b.addSpared(i)
 	}
 	b.add(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Wiring.Supplies, Unit: Each, Where: whereLights})
 }

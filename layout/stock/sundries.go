@@ -26,12 +26,10 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 	count := withSpares(len(in.Stakes), in.Spec.Stock.Spares)
 	bought := 0
 	for _, o := range offers {
-		switch {
-		case !o.bar:
-		case o.ready:
+		if o.ready {
 			bought += b.readyStakes(in, o, cuts)
-			b.sticks(o, cuts, in.Spec)
-		default:
+		}
+		if o.bar {
 			b.sticks(o, cuts, in.Spec)
 		}
 	}
@@ -41,12 +39,7 @@ func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
 
 // readyStakes lists stakes bought cut to length, all but those that bars of the shed give, and returns how many with their spares.
 func (b *basket) readyStakes(in Input, o offer, cuts Cuts) (count int) {
-	cut := map[PieceID]bool{}
-	for _, bar := range cuts.Bars {
-		for _, p := range bar.Pieces {
-			cut[p.ID] = true
-		}
-	}
+	cut := cuts.Given()
 	type line struct {
 		length measure.Length
 		count  int
@@ -155,8 +148,7 @@ func (b *basket) sundries(in Input) {
 		guys++
 		out := in.Spec.Guys.Out
 		if k := slices.IndexFunc(in.Stakes, func(s ground.Stake) bool { return !s.Guy && s.Arch == g.Arch && s.Side == g.Side }); k >= 0 {
-			leg := in.Stakes[k]
-			out = measure.Length(math.Sqrt(float64((leg.X-g.X)*(leg.X-g.X)) + float64((leg.Y-g.Y)*(leg.Y-g.Y))))
+			out = ground.Between(in.Stakes[k], g)
 		}
 		from := in.Spec.Guys.From
 		rope(GuyRope, measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy+practice.KnotsOfGuy)

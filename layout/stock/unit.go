@@ -2,7 +2,7 @@ package stock
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -62,14 +62,11 @@ type StandIn struct {
 
 // StandInWords says which longer things of the shed serve for the item; empty where none do.
 func (i Item) StandInWords(units measure.System) string {
-	words := ""
+	var words []string
 	for _, s := range i.StandIns {
-		if words != "" {
-			words += ", "
-		}
-		words += fmt.Sprintf("%d of %s", s.Count, Sold(s.Length, units))
+		words = append(words, fmt.Sprintf("%d of %s", s.Count, Sold(s.Length, units)))
 	}
-	return words
+	return strings.Join(words, ", ")
 }
 
 // is reports whether an item of the spec's stock is the line: the same words, or the same material and length.
@@ -89,4 +86,4 @@ func (i Item) of(item string) bool {
 }
 
 // sameLength reports whether two lengths are the same but for rounding.
-func sameLength(a, b measure.Length) bool { return math.Abs(float64(a-b)) < 1e-3 }
+func sameLength(a, b measure.Length) bool { return measure.Abs(a-b) < 1e-3 }

@@ -27,7 +27,7 @@ func Over(lat, long float64, date time.Time) (Day, bool) {
 	at := func(altitude, way float64) time.Time {
 		minutes := 720 - 4*long // near noon there
 		for range 3 {           // what depends on the hour settles at once
-			p := At(midnight.Add(time.Duration(minutes * float64(time.Minute))))
+			p := positionAt(midnight.Add(time.Duration(minutes * float64(time.Minute))))
 			sin, cos := math.Sincos(rad(lat))
 			h := (math.Sin(rad(altitude)) - sin*math.Sin(p.Declination)) / (cos * math.Cos(p.Declination))
 			if !(math.Abs(h) <= 1) {
@@ -48,8 +48,8 @@ type position struct {
 	EquationOfTime time.Duration // apparent less mean solar time
 }
 
-// At returns the sun's position at a moment.
-func At(when time.Time) position {
+// positionAt returns the sun's position at a moment.
+func positionAt(when time.Time) position {
 	const unixEpoch, j2000, century = 2440587.5, 2451545, 36525 // Julian days
 	t := (unixEpoch + float64(when.Unix())/86400 - j2000) / century
 	mean := rad(math.Mod(280.46646+t*(36000.76983+t*0.0003032), 360))

@@ -47,7 +47,7 @@ func TestAlmanacRows(t *testing.T) {
 // Meeus, Astronomical Algorithms, examples 25.a and 28.a (from memory): on 13 October 1992 at 0 h the apparent declination is −7.78507° and the equation of time
 // +13 min 42.6 s. Dynamical time was a minute ahead, which moves neither by its last digit here.
 func TestSunsPosition(t *testing.T) {
-	p := At(time.Date(1992, 10, 13, 0, 0, 0, 0, time.UTC))
+	p := positionAt(time.Date(1992, 10, 13, 0, 0, 0, 0, time.UTC))
 	if got := deg(p.Declination); math.Abs(got+7.78507) > 0.0005 {
 		t.Errorf("declination %.5f°", got)
 	}
@@ -62,7 +62,7 @@ func TestLengthOfDay(t *testing.T) {
 	for month := time.January; month <= time.December; month++ {
 		date := time.Date(2026, month, 11, 0, 0, 0, 0, time.UTC)
 		day, ok := Over(0, 37, date)
-		declination := At(date.Add(10 * time.Hour)).Declination
+		declination := positionAt(date.Add(10 * time.Hour)).Declination
 		want := 12*60 + 2*0.833*4/math.Cos(declination)
 		if got := day.Set.Sub(day.Rise).Minutes(); !ok || math.Abs(got-want) > 0.3 {
 			t.Errorf("%s: the day is %.2f min, want %.2f", month, got, want)

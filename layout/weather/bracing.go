@@ -13,12 +13,6 @@ const (
 	webbingStiffness = 30e3
 )
 
-// area returns the section of a pipe's wall, m².
-func area(p catalog.Pipe) float64 {
-	d, i := p.OD.Metres(), p.ID().Metres()
-	return math.Pi / 4 * (d*d - i*i)
-}
-
 // strutBears is the push under which a brace of pipe bows: Euler's load of a stick hinged at both ends.
 func (t *Tunnel) strutBears(p catalog.Pipe) float64 {
 	d, i := p.OD.Metres(), p.ID().Metres()

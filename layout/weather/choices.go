@@ -12,8 +12,6 @@ import (
 	"hoopwright/layout/spec"
 )
 
-func hypot(a, b measure.Length) float64 { return math.Hypot(float64(a), float64(b)) }
-
 // sold are the lengths that bars are sold in, the depths they are driven to, and how much of one stands in the pipe at least and at most.
 type sold struct {
 	lengths, depths []measure.Length
@@ -112,8 +110,9 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 			list = append(list, Bracing{Guys: guys(arches[1:], out)}, Bracing{Guys: guys(arches, out)})
 		}
 	}
+	atWayIn := func(b Bracing) int { return map[bool]int{true: 1}[GuysAtWayIn(b.On(s))] }
 	slices.SortStableFunc(list, func(a, b Bracing) int {
-		return cmp.Or(cmp.Compare(b2i(GuysAtWayIn(a.On(s))), b2i(GuysAtWayIn(b.On(s)))), cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))))
+		return cmp.Or(cmp.Compare(atWayIn(a), atWayIn(b)), cmp.Compare(PriceOfBracing(a.On(s)), PriceOfBracing(b.On(s))))
 	})
 	return slices.CompactFunc(list, func(a, b Bracing) bool {
 		return slices.Equal(a.Guys.Arches, b.Guys.Arches) && a.Guys.Out == b.Guys.Out && slices.Equal(a.Braces.Bays, b.Braces.Bays)
@@ -123,13 +122,6 @@ func Bracings(s *spec.Spec, k *arch.Kind) (list []Bracing) {
 // GuysAtWayIn reports whether guys stand beside where people come in.
 func GuysAtWayIn(s *spec.Spec) bool {
 	return s.Tunnel.Arches > 1 && slices.Contains(s.Guys.Arches, 1)
-}
-
-func b2i(v bool) int {
-	if v {
-		return 1
-	}
-	return 0
 }
 
 // spread returns 1, the last number and those between at about equal steps of at most every.
@@ -192,18 +184,18 @@ const roughMargin = 1.015
 // Reaches says how near a tunnel's gusts come to the spec's aims, 1 where both are met.
 func (w *Weather) Reaches() float64 {
 	if len(w.Bears) == 0 {
-		return math.Min(w.Factor/100, .01)
+		return min(w.Factor/100, .01)
 	}
 	aim := w.of.Spec.Weather
 	share := func(g, aim measure.Speed) float64 {
 		if w.of.Rough { // its figures are no closer than that
 			aim *= roughMargin
 		}
-		return math.Min(float64((g+slack)/aim), 1)
+		return min(float64((g+slack)/aim), 1)
 	}
-	reach := math.Min(share(w.exact.Inside, aim.Inside), share(w.exact.Down, aim.Stand))
+	reach := min(share(w.exact.Inside, aim.Inside), share(w.exact.Down, aim.Stand))
 	if w.Factor < standsStill {
-		reach = math.Min(reach, w.Factor/standsStill/2)
+		reach = min(reach, w.Factor/standsStill/2)
 	}
 	return reach
 }

@@ -1,7 +1,6 @@
 package weather
 
 import (
-	"math"
 	"slices"
 
 	"hoopwright/layout/arch"
@@ -156,9 +155,9 @@ func (w *Weather) Score() float64 {
 	}
 	const stands = .02 // of one that stands in still air, over one that does not
 	if len(w.Bears) == 0 {
-		return stands / 2 * math.Min(w.Factor, 1)
+		return stands / 2 * min(w.Factor, 1)
 	}
 	needs := w.of.needs()
-	share := func(v measure.Speed) float64 { return math.Min(float64(v/needs), 1) }
+	share := func(v measure.Speed) float64 { return min(float64(v/needs), 1) }
 	return stands + w.Reaches() + .1*share(w.Damage) + .1*share(w.Collapse)
 }

@@ -23,7 +23,7 @@ const ballastFactor = 1.5
 func friction(on spec.Paving, cold measure.Temperature) float64 {
 	wet := map[spec.Paving]float64{spec.Asphalt: .53, spec.Concrete: .30, spec.Grass: .2, spec.Deck: .2}[on]
 	if cold <= 0 {
-		return math.Min(wet, .2)
+		return min(wet, .2)
 	}
 	return wet
 }

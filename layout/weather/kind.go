@@ -124,5 +124,5 @@ func (k *Kind) strength(bend float64) float64 {
 
 // mirrors reports whether wind from either side does the same.
 func (k *Kind) mirrors() bool {
-	return k.Rod.DY == 0 && math.Abs(float64(2*k.CrownTape-k.Length)) < float64(measure.Length(1e-6))
+	return k.Rod.DY == 0 && measure.Abs(2*k.CrownTape-k.Length) < 1e-6
 }

@@ -1,6 +1,7 @@
 package weather
 
 import (
+	"cmp"
 	"math"
 
 	"hoopwright/layout/measure"
@@ -64,12 +65,7 @@ type Gust struct {
 }
 
 // Called returns the gust that a forecast is asked for: the forecast one, or the measured one where no forecast tells.
-func (g Gust) Called() measure.Speed {
-	if g.Forecast == 0 {
-		return g.Local
-	}
-	return g.Forecast
-}
+func (g Gust) Called() measure.Speed { return cmp.Or(g.Forecast, g.Local) }
 
 // Beaufort is a force of the Beaufort scale.
 type Beaufort int

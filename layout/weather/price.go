@@ -4,6 +4,7 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
+	"math"
 )
 
 // priceOf returns what a length of an item costs by the spec's own prices, the cheapest for each metre, and false where it names none.
@@ -49,7 +50,7 @@ func PriceOfBracing(s *spec.Spec) float64 {
 		}
 	}
 	sum := 0.0
-	line := float64(measure.Length(hypot(s.Guys.From, s.Guys.Out)) / measure.Foot)
+	line := math.Hypot(float64(s.Guys.From), float64(s.Guys.Out)) / float64(measure.Foot)
 	sum += float64(guys) * (catalog.LineFoot*line + catalog.TightenerEach)
 	if s.Arch.Foot == nil { // else they end on weights
 		sum += priceOfBars(s, s.Guys.Stake, guys)

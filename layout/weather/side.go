@@ -47,7 +47,7 @@ func (k *Kind) sideways(of int, sign float64, seen *watch) *curve {
 
 // across reads what a shape in the plane asks; sway is where the crown is.
 func (k *Kind) across(sh *bend.Shape) demand {
-	d := demand{
+	return demand{
 		tip:    [2]float64{math.Abs(sh.Start.Moment), math.Abs(sh.Finish.Moment)},
 		sway:   sh.At(k.CrownTape.Metres()).X,
 		push:   [2]float64{math.Abs(sh.StartThrust), math.Abs(sh.Thrust)},
@@ -56,5 +56,4 @@ func (k *Kind) across(sh *bend.Shape) demand {
 
 		strength: k.strength(sh.Strained()),
 	}
-	return d
 }

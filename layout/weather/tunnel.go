@@ -101,7 +101,7 @@ func (t *Tunnel) holds() (list []hold) {
 	for _, p := range t.Spec.Pairs() {
 		h := hold{arch: p.Arch, from: b.From, along: p.Along, brace: true, stiffness: webbingStiffness}
 		if pipe := t.kinds[p.Arch-1].spec.Pipe; !b.Line {
-			h.stiffness, h.pushes = float64(pipe.Modulus)*area(pipe), t.strutBears(pipe)
+			h.stiffness, h.pushes = float64(pipe.Modulus)*pipe.Section(), t.strutBears(pipe)
 		}
 		list = append(list, h)
 	}

@@ -3,6 +3,7 @@
 package wish
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"regexp"
@@ -115,10 +116,7 @@ func Check(u measure.System, given map[string]string, name, answer string) error
 
 // answer reads an answer, or the default in the place of none.
 func (q Question) answer(w *wishes, text string) error {
-	text = strings.Join(strings.Fields(text), " ")
-	if text == "" {
-		text = q.Default
-	}
+	text = cmp.Or(strings.Join(strings.Fields(text), " "), q.Default)
 	if slices.Contains([]string{"?", DontKnow, "dont know", "do not know", "not known", "unknown", "no idea", "not sure"}, strings.ToLower(strings.ReplaceAll(text, "’", "'"))) {
 		text = DontKnow
 	}

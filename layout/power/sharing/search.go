@@ -192,7 +192,7 @@ func (s *search) pack(missing float64) (Plan, bool) {
 	return s.made(), true
 }
 
-// place puts the kinds from one on.
+// place puts the plugs of a kind and of all after it; false where more stays unfed than may.
 func (s *search) place(kind int) bool {
 	if kind == len(s.kinds) {
 		return true

@@ -82,8 +82,8 @@ func (a Plan) Units(source int) []int {
 	return out
 }
 
-// Better orders plans by the aims: all fed, fewest groups, then length of way for the cords' sake.
-func (a Plan) Better(b Plan) bool {
+// better orders plans by the aims: all fed, fewest groups, then length of way for the cords' sake.
+func (a Plan) better(b Plan) bool {
 	if d := a.Missing - b.Missing; d > hair || d < -hair {
 		return d < 0
 	}

@@ -12,7 +12,7 @@ func Share(p *Problem) Plan {
 	best := p.fill(make([][]int, p.Parts))
 	try := func(chosen [][]int) bool {
 		s := p.fill(chosen)
-		if !s.Better(best) {
+		if !s.better(best) {
 			return false
 		}
 		best = s
@@ -96,9 +96,9 @@ func (p *Problem) bestTwo(part int) []int {
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		switch {
-		case alone[a].Better(alone[b]):
+		case alone[a].better(alone[b]):
 			return -1
-		case alone[b].Better(alone[a]):
+		case alone[b].better(alone[a]):
 			return 1
 		}
 		return 0

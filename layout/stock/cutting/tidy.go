@@ -19,7 +19,6 @@ func (j *job) tidier(p, q plan) int {
 	return cmp.Or(cmp.Compare(length(p), length(q)), cmp.Compare(len(p.patterns), len(q.patterns)), cmp.Compare(j.longestRest(q), j.longestRest(p)))
 }
 
-// longestRest returns the longest offcut of a plan.
 func (j *job) longestRest(p plan) int {
 	most := 0
 	for _, q := range p.patterns {
