@@ -193,7 +193,7 @@ func stakeKinds(p *layout.Plan) (list []stakeKind) {
 		case !s.Steel():
 			continue
 		case s.Base:
-			what, use, noun = "bar of a base", "", "bar"
+			what, use, noun = "base bar", "", "bar"
 		case s.Bay > 0:
 			what, use = "brace stake", "brace"
 		case s.Guy:

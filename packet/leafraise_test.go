@@ -57,7 +57,7 @@ func TestBracesOnWeightedFeetEndOnBars(t *testing.T) {
 	for kind, want := range map[string]struct {
 		sockets int
 		says    []string
-	}{"pipe": {16, []string{"clamp it to bars P1L", "Brace bars stay capped", "the brace bars", "16 bar sockets"}}, "line": {12, []string{"to weights P1L", "the brace weights", "12 bar sockets"}}} {
+	}{"pipe": {16, []string{"clamp it to bars P1L", "Brace bars stay capped", "the brace bars", "16 bar sockets"}}, "line": {12, []string{"every bag’s handle at P1L", "the brace weights", "12 bar sockets"}}} {
 		plan := changedExample(t, "garden", onBases[0], strings.Replace(onBases[1], "guys", "braces: {bays: [1, last], from: 5 ft, kind: "+kind+"}\nguys", 1), onBases[2], onBases[3])
 		sockets, all := 0, ""
 		for _, i := range plan.Shopping {

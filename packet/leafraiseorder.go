@@ -290,8 +290,11 @@ func (r raising) braceWords(t crew.Task) string {
 	if r.Plan.Spec.Braces.Line {
 		how = "Buckle a ribboned line from each leg%s, %s up, to %s, in the wall."
 	}
-	if t.Of.Stakes[0].Base {
-		to = endOn(t.Of.Stakes[0]) + to
+	switch end := t.Of.Stakes[0]; {
+	case end.Base && end.Steel():
+		to = "bars " + to
+	case end.Base:
+		to = "every bag’s handle at " + to
 	}
 	return fmt.Sprintf(how, r.underWire(), block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), to)
 }

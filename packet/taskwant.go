@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
@@ -222,7 +223,7 @@ func (w taskWords) stakesHold(f crew.Figure) string {
 	}
 	text += ". Ribbons on"
 	if caps := capped(w.plan).pick("guy", "brace"); caps != nil {
-		text += ", " + say.And(caps) + " stakes capped"
+		text += ", " + say.And(caps) + map[bool]string{true: " stakes", false: " bars"}[drives(w.plan)] + " capped"
 	}
 	return text + "."
 }
