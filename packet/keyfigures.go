@@ -62,8 +62,12 @@ func (b *binder) lightAmps() (amps measure.Current, circuits int) {
 
 // assumed names the defaults that matter on the ground, as "soil unknown"; the rebuild file has them all.
 func (b *binder) assumed() []string {
+	leg := "leg stake"
+	if !drives(b.plan) {
+		leg = "bar"
+	}
 	matter := []struct{ key, name string }{
-		{"site.soil", "soil"}, {"arch.stake.bar", "stake"}, {"arch.stake.length", "stake length"}, {"arch.stake.depth", "stake depth"}, {"guys", "guys"},
+		{"site.soil", "soil"}, {"arch.stake.bar", leg}, {"arch.stake.length", leg + " length"}, {"arch.stake.depth", leg + " depth"}, {"guys", "guys"},
 		{"tunnel.opening.width", "clear width"}, {"tunnel.opening.height", "clear height"}, {"crew.helpers", "helpers"},
 	}
 	var words []string

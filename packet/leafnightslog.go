@@ -31,8 +31,12 @@ func (w watch) log() []block.Block {
 	}
 	room := free()
 	list = append(list, w.howLogged())
-	if nights[0] != "" && len(nights) < columns*fit(room) { // the noon call goes on
+	switch { // the noon call goes on
+	case nights[0] == "":
+	case len(nights) < columns*fit(room):
 		nights = append(nights, "till down")
+	default:
+		nights[len(nights)-1] += ", on"
 	}
 	for len(nights) > 0 {
 		n := min(len(nights), columns*fit(room))

@@ -26,7 +26,7 @@ func (b *binder) specLeaf() []folio {
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
 func (b *binder) countsFirst() string {
-	return fmt.Sprintf("Next year: leaf %d’s “good” replaces own, its heights found.", leafNumber("takedown"))
+	return fmt.Sprintf("Next year: leaf %d’s “good” replaces stock’s own, heights go under found: {crown: {1: __}}.", leafNumber("takedown"))
 }
 
 // ownShown shows how what is in the shed is typed, by the first leg's stick, where no line of the spec does.
@@ -35,7 +35,15 @@ func (b *binder) ownShown() string {
 	if len(b.spec.Stock.Own) > 0 || len(a.Left) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("stock: {own: [{item: %s, length: %s, count: __}]}. ", b.spec.Arch.Pipe.Name, stock.Sold(a.Left[0], b.spec.Units))
+	var sticks []string
+	for _, long := range slices.Compact(slices.Clone(a.Left)) {
+		sticks = append(sticks, fmt.Sprintf("{item: %s, length: %s, count: __}", b.spec.Arch.Pipe.Name, stock.Sold(long, b.spec.Units)))
+	}
+	own := "own: [" + strings.Join(sticks, ", ") + "]"
+	if b.spec.Given("stock") {
+		return "Under stock: " + own + ". "
+	}
+	return "stock: {" + own + "}. "
 }
 
 // specBlocks are what is said of the spec, its lines, and what was assumed.
@@ -49,7 +57,7 @@ func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []blo
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "`hoopwright recover` reads the PDF. By hand: no line numbers, keep front spaces, end each line; ↪ is a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "`hoopwright recover` reads the PDF. By hand: no line numbers, keep front spaces, end each line, the last too; ↪ is a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
 	lines = block.Block{Name: "spec", Gap: 2, Body: printed, Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
 		foot = []block.Block{block.Heading("Not in the spec, so assumed"),

@@ -161,11 +161,15 @@ func sparesSaid(p *layout.Plan) string {
 
 // sparesOf counts what is spare of what is bought, by what it is.
 func sparesOf(p *layout.Plan) (list []stored) {
+	ready := "stake"
+	if !drives(p) {
+		ready = "bar"
+	}
 	sorts := []struct {
 		noun string
 		is   func(stock.Kind) bool
 	}{{"stick", func(k stock.Kind) bool { return k == stock.PipeStick }}, {"fitting", stock.Kind.Fitting}, {"bar", func(k stock.Kind) bool { return k == stock.SteelBar }},
-		{"stake", func(k stock.Kind) bool { return k == stock.ReadyStake }}, {"cap", func(k stock.Kind) bool { return k == stock.StakeCap }}, {"string", func(k stock.Kind) bool { return k == stock.LightString }}}
+		{ready, func(k stock.Kind) bool { return k == stock.ReadyStake }}, {"cap", func(k stock.Kind) bool { return k == stock.StakeCap }}, {"string", func(k stock.Kind) bool { return k == stock.LightString }}}
 	for _, sort := range sorts {
 		n := 0
 		for _, i := range p.Shopping {

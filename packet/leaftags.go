@@ -79,7 +79,7 @@ func archTag(a arch.Arch, of int, u measure.System) draw.Tag {
 		}
 		return strings.Join(words, " + ")
 	}
-	legs := fmt.Sprintf("L%d, R%d: %s each", a.Number, a.Number, long(a.Left))
+	legs := fmt.Sprintf("L%d, R%d each: %s", a.Number, a.Number, long(a.Left))
 	switch {
 	case a.Spec.OneStick:
 		legs = "One stick, foot to foot " + long(a.Left)
