@@ -12,15 +12,16 @@ import (
 	"hoopwright/layout/power"
 )
 
-// Draw draws a section in the middle of a room, and returns the names of outlets that found no place.
+// Draw draws a section in the middle of a room, and returns what found no place.
 func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []string) {
 	v := c.placed(s, room)
 	b.Area = room
-	c.numbers(b, v, s)
 	at := c.outletsIn(v, room)
 	for _, o := range at {
 		b.Keep(around(o.at, outletHalf*1.9))
 	}
+	missing = c.numbers(b, v, s)
+	wayIn, shown := c.walk(b, v, s, room)
 	ways := c.ways(v, s)
 	left := c.tags(b, ways, room)
 	c.arches(b, v, s)
@@ -36,15 +37,15 @@ func (c *CordPlan) Draw(b *place.Board, room paper.Rect, s Section) (missing []s
 		b.Page.Fill(paper.Circle(o.at, outletHalf*1.9), paper.White) // a cord that only passes by stops short of it
 	}
 	lay(true)
-	missing = c.tagsBeside(b, ways, left, room)
+	missing = append(missing, c.tagsBeside(b, ways, left, room)...)
 	for _, o := range at {
 		if !c.outlet(b, o) {
 			missing = append(missing, "outlet "+o.name)
 		}
 	}
 	c.matchLines(b, v, s)
-	if s.First == 1 {
-		c.walk(b, v, room)
+	if shown {
+		b.Label(wayIn)
 	}
 	return missing
 }
@@ -63,19 +64,23 @@ func (c *CordPlan) meets(k cordLine, s Section) bool {
 // numberRoom is how far apart feet are whose arch's number is set large.
 const numberRoom paper.Length = 18
 
-// numbers sets each arch's number between its feet.
-func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) {
+// numbers sets each arch's number between its feet, else beside it.
+func (c *CordPlan) numbers(b *place.Board, v siteMap, s Section) (missing []string) {
 	for n := s.First; n <= s.Last; n++ {
 		l, r := c.pair(v, n)
-		as, share := paper.StakeName, 0.72
-		if r.Sub(l).Long() < numberRoom { // nearer the middle, so that it stands off the foot
-			as, share = paper.CellSmall, 0.66
+		as := paper.StakeName
+		if r.Sub(l).Long() < numberRoom {
+			as = paper.CellSmall
+		}
+		beside := place.Label{At: l, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1.5, Leader: place.Bare, Toward: l.Sub(r), Reach: 30}
+		if !numberArch(b, l, r, beside.Text, as) && !b.Label(beside) {
+			missing = append(missing, "arch "+beside.Text)
 		}
 		for _, p := range []paper.Point{l, r} {
 			b.Keep(around(p, 1.2))
 		}
-		centredText(b, l.Add(r.Sub(l).Times(share)), fmt.Sprint(n), as)
 	}
+	return missing
 }
 
 // arches draws each arch as a line from foot to foot.
@@ -260,15 +265,15 @@ func (c *CordPlan) matchLines(b *place.Board, v siteMap, s Section) {
 	}
 }
 
-// walk draws the arrow of the way in.
-func (c *CordPlan) walk(b *place.Board, v siteMap, room paper.Rect) {
+// walk draws the arrow of the way in, where a section has room for it, and returns its name.
+func (c *CordPlan) walk(b *place.Board, v siteMap, s Section, room paper.Rect) (name place.Label, ok bool) {
 	l, r := c.pair(v, 1)
 	mid := l.Add(r).Times(0.5)
 	ahead := r.Sub(l).Unit().Left()
 	from, to := mid.Sub(ahead.Times(13)), mid.Sub(ahead.Times(2.5))
-	if !room.Contains(from) {
-		return
+	if s.First > 1 || !room.Contains(from) {
+		return name, false
 	}
 	b.WalkArrow(from, to)
-	b.Label(place.Label{At: from.Add(to).Times(0.5), Text: "way in", Lettering: paper.Floor, Clear: 4, Toward: paper.Point{X: 1}, Leader: place.NoLeader})
+	return place.Label{At: from.Add(to).Times(0.5), Text: "way in", Lettering: paper.Floor, Clear: 4, Toward: paper.Point{X: 1}, Leader: place.NoLeader}, true
 }

@@ -43,10 +43,10 @@ func (w *wayDrawer) to(p paper.Point, arch int, over bool) {
 	w.at, w.inside, w.started = p, in, true
 }
 
-// beside moves a point at an arch overhead's length along the walk: into the bay toward another arch.
-func (w *wayDrawer) beside(p paper.Point, arch, toward int) paper.Point {
+// beside moves a point at an arch so far along the walk: into the bay toward another arch.
+func (w *wayDrawer) beside(p paper.Point, arch, toward int, by paper.Length) paper.Point {
 	l, r := w.pair(w.v, arch)
-	ahead := r.Sub(l).Unit().Left().Times(float64(overhead))
+	ahead := r.Sub(l).Unit().Left().Times(float64(by))
 	if toward < arch {
 		return p.Sub(ahead)
 	}
@@ -56,7 +56,7 @@ func (w *wayDrawer) beside(p paper.Point, arch, toward int) paper.Point {
 // up goes up the leg of a foot and along its arch to points there, into the bay toward another arch.
 func (w *wayDrawer) up(foot ground.Stake, toward int, points ...paper.Point) {
 	for _, p := range points {
-		w.to(w.beside(p, foot.Arch, toward), foot.Arch, true)
+		w.to(w.beside(p, foot.Arch, toward, overhead), foot.Arch, true)
 	}
 }
 
@@ -66,7 +66,9 @@ func (w *wayDrawer) pass(from, to ground.Stake) {
 	switch {
 	case w.plan.Spec.Site.Cords.Cover():
 	case from.Arch == to.Arch:
-		w.up(from, w.inward(from.Arch), p, q)
+		for _, foot := range []paper.Point{p, q} { // beyond what else goes up a leg there, with room for the number
+			w.to(w.beside(foot, from.Arch, w.inward(from.Arch), 2.5*overhead), from.Arch, true)
+		}
 	default:
 		middle := func(arch int) paper.Point { l, r := w.pair(w.v, arch); return l.Add(r).Times(0.5) }
 		w.up(from, to.Arch, p, middle(from.Arch))

@@ -62,10 +62,13 @@ const (
 	chartTall  paper.Length = 8
 	chartRight paper.Length = 3 // past the bars
 	barInset   paper.Length = 0.4
-	holdWide   paper.Length = 1.2 // of a hold, black on its bar
+	holdWide   paper.Length = 1.8 // of a hold, black on its bar
 	leafWide   paper.Length = 4.4 // of a leaf's number, white on black
 	leafApart  paper.Length = 0.6
 )
+
+// barPen outlines a bar: heavier than the clock's lines, far from a hold's black.
+var barPen = paper.Pen{Width: 0.50}
 
 // Least and Most are the heights that the chart needs and can use.
 func (c DayChart) Least() paper.Length { return c.high(chartRow) }
@@ -224,7 +227,7 @@ func (s *chartSheet) bars(i int, r ChartRow, left paper.Length) {
 	for _, b := range r.Bars {
 		box := upright(s.x(b.Begin), s.x(b.End))
 		s.clear(box)
-		s.page.Stroke(paper.Box(box), paper.Thick)
+		s.page.Stroke(paper.Box(box), barPen)
 		for _, x := range s.holds(b) {
 			s.page.Fill(paper.Box(upright(x, x+holdWide)), paper.Black)
 		}

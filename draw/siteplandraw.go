@@ -22,6 +22,7 @@ type siteSheet struct {
 	first   bool          // the map that shows what lies off the tunnel
 	later   []place.Label // the ways' names, set where no cord lies
 	ways    [][]leg       // of the cords
+	aside   []int         // arches whose numbers found no place on them
 	under   []string      // said under the map, for it found no room on it
 	missing []string
 }
@@ -110,7 +111,7 @@ func (d *siteSheet) walks() {
 		out = fmt.Sprintf("goes on from arch %d", d.sec.Last)
 	}
 	arrow(d.sec.First, -13, -3, in)
-	arrow(d.sec.Last, 3, 13, out)
+	arrow(d.sec.Last, 1.5, 11.5, out)
 	for bay := d.sec.First; bay < d.sec.Last; bay++ {
 		for _, wall := range []spec.Side{spec.Left, spec.Right} {
 			if !d.plan.Spec.IsWay(wall, bay) {
@@ -145,16 +146,26 @@ func (d *siteSheet) archNumbers() {
 	}
 	for n := d.sec.First; n <= d.sec.Last && !d.cramped(); n++ {
 		l, r := d.cords.pair(d.m, n)
-		at := l.Add(r.Sub(l).Times(0.7))
-		up, _ := size.Extent(fmt.Sprint(n))
-		for _, share := range []float64{0.7, 0.3, 0.6, 0.4, 0.5, 0.8, 0.2} { // off an outlet or a mark that stands there
-			if p := l.Add(r.Sub(l).Times(share)); d.b.FreeText(p.Add(paper.Point{Y: up * 0.47}), 0, fmt.Sprint(n), size) {
-				at = p
-				break
-			}
+		if !numberArch(d.b, l, r, fmt.Sprint(n), size) {
+			d.aside = append(d.aside, n)
 		}
-		centredText(d.b, at, fmt.Sprint(n), size)
 	}
+}
+
+// numberArch sets an arch's number on it, off an outlet or a mark that stands there, and reports whether it found a place.
+func numberArch(b *place.Board, left, right paper.Point, number string, as paper.Lettering) bool {
+	up, _ := as.Extent(number)
+	shares := []float64{0.7, 0.3, 0.6, 0.4, 0.5, 0.8, 0.2}
+	if right.Sub(left).Long() < siteWide {
+		shares = []float64{0.6, 0.4, 0.5, 0.7, 0.3} // off the feet
+	}
+	for _, share := range shares {
+		if at := left.Add(right.Sub(left).Times(share)); b.FreeText(at.Add(paper.Point{Y: up * 0.47}), 0, number, as) {
+			centredText(b, at, number, as)
+			return true
+		}
+	}
+	return false
 }
 
 // arches draws each arch from foot to foot, and the guys to their stakes.
@@ -190,9 +201,11 @@ func (d *siteSheet) cramped() bool {
 // numbers numbers the arches beside the row where they are cramped: every tenth where they lie too close for all.
 func (d *siteSheet) numbers() {
 	for n := d.sec.First; n <= d.sec.Last && d.cramped(); n++ {
-		if n != d.sec.First && n != d.sec.Last && n%10 != 0 && d.apart(d.Scale) < siteEvery {
-			continue
+		if n == d.sec.First || n == d.sec.Last || n%10 == 0 || d.apart(d.Scale) >= siteEvery {
+			d.aside = append(d.aside, n)
 		}
+	}
+	for _, n := range d.aside {
 		l, r := d.cords.pair(d.m, n)
 		beside := func(foot, other paper.Point) bool {
 			return d.b.Label(place.Label{At: foot, Text: fmt.Sprint(n), Lettering: paper.CellSmall, Clear: 1, Toward: foot.Sub(other), Leader: place.Bare, Reach: 110})

@@ -21,7 +21,7 @@ var cureSays = map[string]string{
 	"site.cords.crossing": "let a cord pass the way %s", "lights.drops[].hang": "hang drops %s", "lights.drops[].lap": "lap drops %s",
 }
 
-// cureWords says in words what would cure a finding, for the leaves show the tunnel as it is: "A new print only: stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
+// cureWords says in words what would cure a finding, for the leaves show the tunnel as it is: "A new print could stand guy stakes 7 ft 6 in out." It is empty where the finding says so itself, or nothing is known to cure it.
 func cureWords(cure []finding.Change) string {
 	var words []string
 	for _, c := range cure {
@@ -38,7 +38,7 @@ func cureWords(cure []finding.Change) string {
 	if len(words) == 0 {
 		return ""
 	}
-	return "A new print only: " + say.And(words) + "."
+	return "A new print could " + say.And(words) + "."
 }
 
 // cureLines are the cures of findings as they are pasted into the spec, each once: the key's path, its value, and the title of what it cures.
@@ -113,7 +113,10 @@ func (t remark) block(full bool) block.Block {
 	words = append(words, t.does...)
 	if t.level == finding.LookAt {
 		settles := "Organiser settles"
-		if t.code == "lies-flat-early" {
+		switch t.code {
+		case "closes-early":
+			settles = "Organiser accepts"
+		case "lies-flat-early":
 			settles += " who watches and lays flat"
 		}
 		words = append(words, settles+":\u00a0________")

@@ -101,7 +101,7 @@ func (b *binder) phones() block.Block {
 	if len(b.plan.Strings) > 0 {
 		who = block.Blanks{{Word: "Power-off person while building"}}
 		if !placed(site, spec.PowerOff) { // else it is on every foot
-			who = append(who, block.Blank{Word: "where"})
+			who = append(who, block.Blank{Word: "switch at"})
 		}
 	}
 	var lines []block.Block
@@ -137,7 +137,7 @@ func (b *binder) hazards() (list []aloud) {
 	for _, l := range site.Buried {
 		add(true, l.Name, fmt.Sprintf("Lies under here: no stake, no spade in its band on the map, leaf %d.", leafNumber("day")))
 	}
-	add(len(site.Overhead) == 0, "Overhead wires", "None is on the plan: look up, keep "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" from any.")
+	add(len(site.Overhead) == 0, "Overhead wires", "None on the plan: look up, keep pipe and ladder "+b.spec.Units.Room(practice.KeepOverhead(b.spec.Units))+" off.")
 	for i, l := range site.Overhead {
 		add(true, l.Name, "Overhead. Electricity jumps to pipe or ladder: none within "+b.spec.Units.Room(l.Keep)+ownersYes(b.plan, i)+". One person does nothing but watch it.")
 	}

@@ -97,7 +97,7 @@ func boardFindings(all []remark, full int) []block.Block {
 		list = append([]block.Block{{Name: "before buying", Gap: 3, Keep: true, Body: partHead{"Before buying", "Buy: yes / no. " + organiserSigns}}}, list...)
 	}
 	if len(titles) > 0 { // here, for some hang on what is bought
-		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("Organiser, printed on request:") + " “" + strings.Join(titles, "”, “") + "”.")})
+		list = append(list, block.Block{Name: "titles", Gap: 1.2, Body: remarkWords(block.Figure("More findings, ask the organiser:") + " “" + strings.Join(titles, "”, “") + "”.")})
 	}
 	return append(append(list, building), after...)
 }
@@ -121,9 +121,9 @@ func (b *binder) boardFoot() (list []block.Block) {
 	if drives(b.plan) {
 		locator = "locating service ______, "
 	}
-	text := "Estimates for one season, certified by nobody. Each agrees first, date: " + locator + "licensed electrician ______, owner of the ground ______, local authority ______."
+	text := "Estimates for one season, certified by nobody. Each agrees before buying, date: " + locator + "licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
-		text += " For a new print the organiser changes the file as the annex, Reckoning, says."
+		text += " What a new print takes: annex, Reckoning."
 	}
 	if open := b.unsaid(); len(open) > 0 {
 		list = append(list, block.Block{Name: "whom to ring", Gap: 1, Body: open})

@@ -174,14 +174,18 @@ func dayWords(t time.Time) string {
 
 // marking says in a line when and by whom the ground is marked.
 func (r runSheet) marking(day int) block.Block {
-	text := dayWords(r.Days[day].Date) + ": paint the dots"
-	if day == 0 {
-		text = dayWords(r.Days[day].Date) + fmt.Sprintf(": read leaf %d aloud, paint the dots", leafNumber("board"))
+	text := dayWords(r.Days[day].Date) + ": "
+	if r.Days[day].Date.IsZero() {
+		text = "Earlier d" + text[1:]
 	}
+	if day == 0 {
+		text += fmt.Sprintf("read leaf %d aloud, ", leafNumber("board"))
+	}
+	text += "paint the dots"
 	if day == r.Marked-1 && drives(r.plan) {
-		text += ", say who calls"
+		text += ", name who calls"
 		if slices.ContainsFunc(r.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
-			text += " and flags"
+			text += ", who flags"
 		}
 	}
 	for _, j := range r.Jobs {
@@ -302,16 +306,21 @@ func (r runSheet) leavesOf(w crew.Work) (list []int) {
 
 // shifts are the bars of a work on a day.
 func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
+	gangs := work == crew.RaiseOthers && len(raising{Raising: draw.Raising{Plan: r.plan}}.sideBySide()) > 0
 	for _, j := range r.Jobs {
 		if j.Work != work {
 			continue
+		}
+		which := ""
+		if first := max(j.First, 3); gangs { // arches 1 and 2 have a row of their own
+			which = fmt.Sprintf("%d–%d: ", first, max(first, j.Last))
 		}
 		holds := r.holds(j)
 		for _, st := range j.Stints {
 			if st.Day != day {
 				continue
 			}
-			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: r.whoAt(work, st.Hands)}
+			bar := draw.ChartBar{Begin: st.Begin, End: st.End, Who: which + r.whoAt(work, st.Hands)}
 			for _, h := range holds {
 				if h.timed && h.day == day && st.Begin <= h.at && h.at <= st.End {
 					bar.Holds = append(bar.Holds, h.at)

@@ -15,6 +15,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/dice"
 	"hoopwright/layout/ground"
 )
 
@@ -106,6 +107,9 @@ func TestDayLeafIsClean(t *testing.T) {
 	for seed := range uint64(30) {
 		check(fmt.Sprintf("thrown %d", seed), thrown(seed))
 	}
+	for _, seed := range []uint64{67, 129, 254} { // a cord's number by the way in, a mark on an arch, an outlet on one
+		check(fmt.Sprintf("thrown whole %d", seed), dice.Whole(seed, 240))
+	}
 }
 
 // The bars stand where their times are: read back from the page by the places of the hours' figures alone, their ends are the stints of the plan.
@@ -127,7 +131,7 @@ func TestBarsStandAtTheirTimes(t *testing.T) {
 	got := map[[2]int]bool{}
 	for _, op := range sides[0].page.Ops {
 		stroke, ok := op.(paper.Stroke)
-		if !ok || stroke.Pen.Width != paper.Thick.Width || len(stroke.Path) != 5 {
+		if !ok || stroke.Pen.Width != 0.50 || len(stroke.Path) != 5 {
 			continue
 		}
 		from, to := stroke.Path[0].To.X, stroke.Path[1].To.X
@@ -367,6 +371,22 @@ func TestWhoIsToBeFound(t *testing.T) {
 		sides, _ := dayOf(t, plan)
 		if all := wordsOf(sides[0].page); want[1] != "" && !slices.Contains(all, want[1]) {
 			t.Errorf("%s: no line for %q among %q", people, want[1], all)
+		}
+	}
+}
+
+// Where two crews raise side by side, each bar says which arches; where one raises all, the work's name does.
+func TestCrewsSideBySideHaveTheirArches(t *testing.T) {
+	arches := regexp.MustCompile(`^\d+–\d+: [A-Z]`)
+	for name, want := range map[string]bool{"garden": false, "parkwalk": true} {
+		plan := examplePlan(t, name)
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
+		for day := r.Marked; day < len(r.Days); day++ {
+			for _, bar := range r.shifts(day, crew.RaiseOthers) {
+				if arches.MatchString(bar.Who) != want {
+					t.Errorf("%s: a crew of the raising is %q", name, bar.Who)
+				}
+			}
 		}
 	}
 }

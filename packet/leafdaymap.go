@@ -76,7 +76,7 @@ func (m siteMaps) fitted(room paper.Rect) *draw.SitePlan {
 
 // picture is the i-th map.
 func (m siteMaps) picture(plan *draw.SitePlan, i int, least, best paper.Length) block.Block {
-	return block.Block{Name: "site map", Gap: 1, Facts: m.facts(plan), Body: block.Picture{Least: least, Best: best, Paint: func(page *paper.Page, box paper.Rect) []string {
+	return block.Block{Name: "site map", Gap: mapGap, Facts: m.facts(plan), Body: block.Picture{Least: least, Best: best, Paint: func(page *paper.Page, box paper.Rect) []string {
 		return plan.Draw(page, box, i, m.words())
 	}}}
 }

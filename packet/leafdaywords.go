@@ -52,11 +52,9 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		do, ridge := "", "ridge 1"
 		if arches := woundOn(p, lights.Arch); arches > 0 {
 			do = "Wrap " + say.Count(arches, "arch")
-		} else if legs, all := woundOn(p, lights.LegLeft)+woundOn(p, lights.LegRight), 2*len(p.Ground.Stations); legs > 0 {
-			do = "Wrap " + say.Count(legs, "leg")
-			if legs < all {
-				do = fmt.Sprintf("Wrap %d of %d legs", legs, all)
-			}
+		} else if left, right := woundOn(p, lights.LegLeft), woundOn(p, lights.LegRight); left+right > 0 {
+			side := map[[2]bool]string{{true, false}: "left ", {false, true}: "right "}[[2]bool{left > 0, right > 0}]
+			do = "Wrap " + say.Count(left+right, side+"leg")
 		} else {
 			do, ridge = map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped], "wrap ridge 1"
 		}
@@ -163,28 +161,31 @@ func (b *binder) dayStops() block.Block {
 			case crew.WarmerThan:
 				raise += figure("raising cold", u.Temperature(f.Cold)) + " or colder, "
 			case crew.PeopleThere:
-				raise += fmt.Sprintf("under %s", block.Figure(people(f.Count)))
+				raise += "under " + block.Figure(people(f.Count))
+				if b.spec.Crew.Young > 0 {
+					raise += fmt.Sprintf(" of %d or older", practice.Least)
+				}
 			}
 		}
 	}
 	text := ""
 	if raise != "" {
-		text = fmt.Sprintf("Raise nothing: %s.\n", raise)
+		text = fmt.Sprintf("Before each arch, raise none: %s.\n", raise)
 	}
 	ask := b.spec.Crew.Ask.Name
 	if ask == "" { // else the phone is on the foot
 		ask = "the planner ________, phone ________"
 	}
-	text += fmt.Sprintf("Thunder at work: everyone off and indoors until %d minutes after the last.\n", practice.ThunderMinutes)
+	text += fmt.Sprintf("Thunder: everyone indoors until %d minutes after the last.\n", practice.ThunderMinutes)
 	text += fmt.Sprintf("Failed hold, cracked pipe: stop, A rings %s.", ask)
 	if drives(b.plan) {
 		text += " Buried line hit: all away, " + emergency(b.spec, "emergency number") + " first."
 	}
 	if b.spec.Crew.Young > 0 {
-		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in.", practice.Least)
+		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in; well away while arches go up.", practice.Least)
 	}
 	if len(b.plan.Kinds) > 0 {
-		text += "\nLunch: no arch is left that somebody has to hold. Day put off to: ____________\n" + fmt.Sprintf("Once it stands: leaf %d’s noon call, daily.", leafNumber("nights"))
+		text += "\nLunch: leave no arch that somebody has to hold. Day put off to: ____________\n" + fmt.Sprintf("Once it stands: leaf %d’s noon call, daily.", leafNumber("nights"))
 	}
 	return block.Block{Name: "stops", Gap: 2, Facts: facts, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(13)}}}}}
 }

@@ -154,7 +154,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", "", block.Fact{What: "give of a flag on a pipe", Value: give})
 	clear := ""
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
-		clear = "At white gaps wire straight, slack: " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under it."
+		clear = "Ribbon white gaps: wire straight, slack, " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under it."
 	}
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }) && len(l.plan.Ridge) > 0 {
 		clear = strings.TrimSpace(clear + " Where ridge pieces go in: no wire.")
@@ -181,21 +181,24 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 
 // ticked says where to what is wound and ticked is carried: what stands, with the first ridge piece, before the others are cut.
 func (l lighting) ticked(standing []string) (words string) {
-	now, to := slices.Clone(standing), "their stakes"
+	var now []string
+	if len(standing) > 0 {
+		now = []string{say.And(standing) + " to their stakes"}
+	}
 	var later []lights.Part
 	for _, w := range l.plan.Wraps {
 		switch {
-		case firstRidge(l.plan, w.On) && !slices.Contains(now, w.On.String()):
-			now = append(now, w.On.String())
+		case firstRidge(l.plan, w.On) && !slices.Contains(now, w.On.String()+" to arch 1"):
+			now = append(now, w.On.String()+" to arch 1")
 		case ofRidge(w) && !firstRidge(l.plan, w.On) && !slices.Contains(later, w.On):
 			later = append(later, w.On)
 		}
 	}
-	if len(standing) == 0 {
-		to = "arch 1"
-	}
 	if len(now) > 0 {
-		words = say.Capital(say.And(now)) + " ticked: to " + to + ". "
+		words = "Ticked: " + strings.Join(now, ", ") + ". "
+		if len(l.plan.Lights.Rows) > 0 {
+			words = "Ticked, ribboned: " + strings.Join(now, ", ") + ". "
+		}
 	}
 	if len(later) > 0 {
 		words += say.Capital(onParts(later)) + ": wind when cut."
@@ -249,7 +252,7 @@ func (l lighting) aloud() block.Block {
 	if low != nil {
 		supplied = ", " + say.And(low) + " strings on their own supply"
 	}
-	return saidAloud(l.plan.Spec, fmt.Sprintf("Nothing plugged in while wound. Test on %s outlet%s, dry. Bring: list, leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock")))
+	return saidAloud(l.plan.Spec, fmt.Sprintf("Nothing plugged in while wound. Test on %s outlet%s, dry. Bring list: leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock")))
 }
 
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.

@@ -66,7 +66,7 @@ func (p powering) missing() block.Block {
 // key says how the diagram is read.
 func (p powering) key() []block.Block {
 	last := slices.IndexFunc(p.tasks, func(t crew.Task) bool { return t.Action == crew.PlugRuns })
-	text := fmt.Sprintf("Bring: list, leaf %d; leaves %d, %d. Left: where to join; LAST: at the outlet, step %d. L3: left foot of arch\u00a03, seen from the entrance.",
+	text := fmt.Sprintf("Bring list: leaf %d; leaves %d, %d. Left: where to join; LAST: at the outlet, step %d. L3: left foot of arch\u00a03, seen from the entrance.",
 		leafNumber("stock"), leafNumber("day"), leafNumber("nights"), last+1)
 	return []block.Block{{Name: "how the diagram is read", Gap: 1, Body: block.Words{Lettering: paper.Floor, Text: text}}, {Name: "key", Gap: 1, Body: draw.CircuitKey()}}
 }

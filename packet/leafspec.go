@@ -26,7 +26,7 @@ func (b *binder) specLeaf() []folio {
 
 // countsFirst says what the spec takes before it is run for another year: else what is in the shed is bought again.
 func (b *binder) countsFirst() string {
-	return fmt.Sprintf("Next year: leaf %d’s “good” replaces stock’s own, heights go under found: {crown: {1: __}}.", leafNumber("takedown"))
+	return fmt.Sprintf("Next year, from leaf %d: “good” is stock’s own, heights found: {crown: {1: __}}.", leafNumber("takedown"))
 }
 
 // ownShown shows how what is in the shed is typed, by the first leg's stick, where no line of the spec does.
@@ -57,7 +57,7 @@ func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []blo
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "`hoopwright recover` reads the PDF. By hand: no line numbers, keep front spaces, end each line, the last too; ↪ is a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "`hoopwright recover` reads the PDF. By hand: no line numbers, keep front spaces, end each line; ↪ is a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
 	lines = block.Block{Name: "spec", Gap: 2, Body: printed, Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
 		foot = []block.Block{block.Heading("Not in the spec, so assumed"),

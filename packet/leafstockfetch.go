@@ -147,7 +147,7 @@ func fetching(p *layout.Plan) []block.Block {
 	if len(list) == 0 {
 		return nil
 	}
-	return titled("Fetch, a heap a crew: strike once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
+	return titled("Fetch by crew: strike once loaded", block.Block{Name: "to fetch", Gap: 0.5, Body: block.Columns{Cols: []block.Column{{Share: 1, Blocks: list}}}, Short: setSmall(strings.Join(all, " ")), Facts: facts})
 }
 
 func setSmall(text string) block.Words {

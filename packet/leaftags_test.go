@@ -76,7 +76,7 @@ func TestTags(t *testing.T) {
 			if strings.Contains(line, " in + ") || strings.Contains(line, " mm + ") {
 				t.Errorf("%s: which stick stands at the foot: %q", name, line)
 			}
-			if regexp.MustCompile(`^(L\d+, R\d+: |One stick, foot to foot |L\d+: )`).MatchString(line) {
+			if regexp.MustCompile(`^(L\d+, R\d+ each: |One stick, foot to foot |L\d+: )`).MatchString(line) {
 				feet++
 			}
 		}

@@ -356,12 +356,12 @@ func (l lowering) wayOut() string {
 
 // laidFlat says what of the order is done where it is laid flat before a storm; until when stands in the stop box. The leaf of the evenings calls for it, and says what raises it again.
 func (l lowering) laidFlat(steps []int) block.Block {
-	dark, lying := "", "legs"
+	dark, lying := "", "arches whole"
 	if len(l.plan.Strings) > 0 {
 		dark = "unplug all, cords off strings and arches, covers on, "
 	}
 	if len(l.plan.Ridge) > 0 {
-		lying = "legs, ridge pieces"
+		lying = "arches whole, ridge pieces"
 	}
 	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Lay %s along the L %ss, tied with %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])

@@ -166,7 +166,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Lay legs, ridge pieces along the L stakes, tied with", "Lay legs, ridge pieces along the L bases, tied with", "Lay legs, ridge pieces along the L stakes or bases, tied with"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Lay arches whole, ridge pieces along the L stakes, tied with", "Lay arches whole, ridge pieces along the L bases, tied with", "Lay arches whole, ridge pieces along the L stakes or bases, tied with"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
 			{"Each stake, cap on: ten turns", "Bars out of their sockets, caps on", "Bars out of their sockets, caps on"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
@@ -229,7 +229,7 @@ func TestWayOutIsClear(t *testing.T) {
 
 // In thunder nobody finishes an arch, whichever way it goes: both leaves say so, and what of other stops.
 func TestThunderMeansIn(t *testing.T) {
-	for leaf, want := range map[string]string{"raise": "Thunder: unbend a half-raised arch, go in; other stops: finish, tie head-high down to the next arch’s stakes.",
+	for leaf, want := range map[string]string{"raise": "Thunder: unbend a half-raised arch, go in; other stops: finish, tie head-high with builder’s line to the next stakes.",
 		"takedown": "thunder: unbend what is bent, go in; else finish the arch, tie the next head-high to the bare stakes, builder’s line; ask."} {
 		if all := strings.Join(textsOf(leafSides(t, examplePlan(t, "garden"), leaf)), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", leaf, want, all)

@@ -20,12 +20,10 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
-	crew.TrialArch: taskWords.tryArch,
-	crew.MeasureSag: func(w taskWords, _ crew.Task) string {
-		return "Arch 1: way in on the site map, L is left. Measure " + crownFrom(standingOf(w.plan)[0].Kind) + " to mid crown. Found:"
-	},
+	crew.TrialArch:  taskWords.tryArch,
+	crew.MeasureSag: plainly("Arch 1: way in on the site map, L is left. Line foot to foot: measure up to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look for cracks. Marker, renew: every leg stick’s inner line, name, arrow to the crown"
+		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to the crown"
 		if len(w.plan.Ridge) > 0 {
 			look += "; ridge’s to arch 1"
 		}

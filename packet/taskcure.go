@@ -26,7 +26,7 @@ var mending = map[crew.Remedy]string{
 	crew.NotEnough:     "Fewer people: raise nothing.",
 	crew.LayAgain:      "Lay it again as drawn.",
 	crew.DryAndTry:     "Trips: unplug the last run, look for water, dry it, try it by itself.",
-	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. By daylight, cord out, swap both.",
+	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. By daylight, cord out, swap both pieces.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
 	crew.DeadWaits:     "One run dark: timers off, pull plug or cord at foot, bag both, AUTO, OPEN.",
 	crew.Mend:          "Else cords out at outlets, mend by daylight, look again.",

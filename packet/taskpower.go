@@ -50,7 +50,7 @@ func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
 	text := fmt.Sprintf("Prongs whole: join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return len(c.Strings) > 1 }) {
-		text += " String to string: the raising crew did."
+		text += " String to string: raising crew joined, you cover."
 	}
 	var boxed []string
 	it := "all"

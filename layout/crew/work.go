@@ -237,6 +237,7 @@ func (j Job) sized(tasks []Task, hands int) Job {
 	if j.Grown > 2 || j.Grown == j.Least {
 		j.Grown = j.Most // every crew of it
 	}
+	j.Grown = max(j.Grown, j.Uses[0]) // nobody younger climbs a stepladder
 	j.Minutes = work / float64(j.Most)
 	return j
 }

@@ -140,15 +140,21 @@ func (f *feeding) bind() {
 		one := &p.Feeders[d]
 		s := f.sources[one.source]
 		c := p.Circuits[s.circuit]
-		one.Limit = nearest(Limit{TimerAmps, float64(f.through(one.source)), float64(s.outlet.Timer)}, Limit{BreakerAmps, float64(c.Amps), float64(c.Allowed)})
+		list := []Limit{{TimerAmps, float64(f.through(one.source)), float64(s.outlet.Timer)}, {BreakerAmps, float64(c.Amps), float64(c.Allowed)}}
 		for _, c := range p.Cords {
 			if c.Feeder == one.Name {
-				one.Limit = nearest(one.Limit, c.Limit)
+				list = append(list, c.Limit)
 			}
 		}
 		for _, t := range p.Timers {
 			if t.Outlet == one.Outlet {
-				one.Limit = nearest(one.Limit, Limit{TimerAmps, float64(t.Amps), float64(t.Size)})
+				list = append(list, Limit{TimerAmps, float64(t.Amps), float64(t.Size)})
+			}
+		}
+		one.Limit, one.least = nearest(list...), list[1].Of
+		for _, l := range list {
+			if l.Of > 0 {
+				one.least = min(one.least, l.Of)
 			}
 		}
 	}

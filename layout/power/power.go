@@ -83,6 +83,7 @@ type Feeder struct {
 
 	source int          // of feeding.sources
 	cord   catalog.Cord // Cord's
+	least  float64      // A, of all that may bind from its plug on
 }
 
 // Joint is a place on a feeder with a socket to plug into: the outlet's own, the end of a cord, or one of a cord's several. A joint comes after

@@ -5,6 +5,7 @@ package power
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
@@ -119,7 +120,9 @@ func (f *feeding) leakSays() {
 func (f *feeding) supplySays() {
 	n, watts := 0, measure.Power(0)
 	var amps measure.Current
+	var most []string
 	for _, d := range f.plan.Feeders {
+		before := n
 		for _, j := range d.Joints {
 			for _, p := range j.Plugs {
 				if p.Supply {
@@ -129,12 +132,15 @@ func (f *feeding) supplySays() {
 				}
 			}
 		}
+		if at := fmt.Sprintf("%s at outlet %s", measure.Amps(measure.Current(d.least)), d.Outlet); n > before && !slices.Contains(most, at) {
+			most = append(most, at)
+		}
 	}
 	if n == 0 {
 		return
 	}
-	f.say(finding.Note, "supply-input", "lights.strings", "%s %s counted at the full %s they give, %s of mains. Small supplies take more amps than that from the mains: add up the input amps on their labels, and keep each supply off the ground and dry.",
-		say.Count(n, "supply"), say.Agree(n, "is", "are"), measure.Watts(watts), measure.Amps(amps))
+	f.say(finding.Note, "supply-input", "lights.strings", "%s %s counted at the full %s they give, %s of mains. Small supplies take more amps than that from the mains: add up the input amps on their labels, with all else there no more than %s. Keep each supply off the ground and dry.",
+		say.Count(n, "supply"), say.Agree(n, "is", "are"), measure.Watts(watts), measure.Amps(amps), say.And(most))
 }
 
 // sharesReset returns what else an outlet's protection feeds: what hangs on it, or on another outlet of its circuit that is reset at the same place.

@@ -115,14 +115,14 @@ func (j *judge) given(keys ...string) string {
 	return "arch"
 }
 
-// gives says what gives way first, and in which soil where that is not known.
+// gives says what gives way first, and in which soil where that is not known; in what gusts stands in the annex.
 func (j *judge) gives() string {
 	b := j.w.Bears[0]
 	soil := ""
 	if len(j.w.Bears) > 1 {
-		soil = " should the soil be " + b.Soil.Name
+		soil = "should the soil be " + b.Soil.Name + " "
 	}
-	return fmt.Sprintf("near gusts of %s at the arches%s %s (arch %d)", j.u.Speed(b.Damage.Gust), soil, b.Damage.Cause, b.Damage.Arch)
+	return fmt.Sprintf("%s%s (arch %d)", soil, b.Damage.Cause, b.Damage.Arch)
 }
 
 // slack is what rounding down to whole numbers may take from an aim that is met.
