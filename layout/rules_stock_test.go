@@ -54,16 +54,21 @@ func wanted(p *layout.Plan) map[string]measure.Length {
 		case s.Guy:
 			name = "guy " + name
 		}
-		if !s.Base || !s.Guy {
+		if !bagged(p, s) {
 			list[name] = s.Length
 		}
 	}
 	return list
 }
 
-// driven are the stakes that are of steel: a guy ends on a weight where nothing can be driven.
+// bagged reports whether a guy or a brace of line ends there on bags, where nothing can be driven; a brace of pipe has a bar in a socket.
+func bagged(p *layout.Plan, s ground.Stake) bool {
+	return s.Base && s.Guy && (s.Bay == 0 || p.Spec.Braces.Line)
+}
+
+// driven are the stakes that are of steel.
 func driven(p *layout.Plan) []ground.Stake {
-	return slices.DeleteFunc(slices.Clone(p.Stakes), func(s ground.Stake) bool { return s.Base && s.Guy })
+	return slices.DeleteFunc(slices.Clone(p.Stakes), func(s ground.Stake) bool { return bagged(p, s) })
 }
 
 // piecesAreCut: every leg's sticks, every ridge piece and every stake is on one bar, at its length up to the grid and never short; a

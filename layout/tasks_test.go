@@ -54,6 +54,7 @@ func TestTasksUseNothingThatNoListBrings(t *testing.T) {
 	}
 	specs["wider than a lath"] = read(t, "wider than a lath", "hoopwright: 1\ntitle: Wide\nunits: metric\ntunnel: {arches: 3, spacing: 1.6 m}\narch: {pipe: pvc-u pn16 25 mm, sticks: [3.4 m, 3.4 m], height: 2.5 m}\n")
 	specs["on a yard"] = read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1))
+	specs["braced on a yard"] = read(t, "braced on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1)+"braces: {bays: [1, 3], from: 5 ft}\n")
 	for name, s := range specs {
 		plan := layout.Solve(s)
 		for _, task := range plan.Crew.Tasks {

@@ -44,11 +44,13 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		return "pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.BraceClamp:
 		from, to := stock.BandRound(s.Arch.Pipe.OD, s.Braces.Peg.Bar.Diameter), stock.BandRound(s.Arch.Pipe.OD, s.Arch.Pipe.OD)
-		return "for " + u.Cut(measure.RoundUp(from, u.Grid())-u.Grid()) + " to " + u.Cut(measure.RoundUp(to, u.Grid()))
+		return "adjustable, " + u.BareCut(measure.RoundUp(from, u.Grid())-u.Grid()) + " to " + u.Cut(measure.RoundUp(to, u.Grid()))
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
-		return fmt.Sprintf("%s wide, %s or thicker; 2 rows of %d %s, joined midway between feet", u.Inches(s.Base().Width), measure.By(u, "3/4 in", "18 mm"), i.Need/2, i.Unit)
+		return fmt.Sprintf("%s wide, plywood %s thick; %s", u.Inches(s.Base().Width), u.Inches(practice.BoardThick(u)), i.Rows.Words(u))
+	case stock.JointPlate:
+		return fmt.Sprintf("of sole board, %s square, over each joint: %d screws", u.Inches(s.Base().Width), practice.PlateScrews)
 	case stock.BarSocket:
 		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
 	case stock.SandBag:

@@ -11,10 +11,17 @@ import (
 type holders struct{ guys, braces bool }
 
 // heldBy returns what holds a plan's tunnel.
-func heldBy(p *layout.Plan) (h holders) {
+func heldBy(p *layout.Plan) holders {
+	return heldWhere(p, func(ground.Stake) bool { return true })
+}
+
+// capped returns what has stakes that wear their caps all the time.
+func capped(p *layout.Plan) holders { return heldWhere(p, staysCapped) }
+
+func heldWhere(p *layout.Plan, is func(ground.Stake) bool) (h holders) {
 	for _, s := range p.Ground.Stakes {
-		h.guys = h.guys || s.Guy && s.Bay == 0
-		h.braces = h.braces || s.Bay > 0
+		h.guys = h.guys || s.Kind() == ground.OfGuy && is(s)
+		h.braces = h.braces || s.Kind() == ground.OfBrace && is(s)
 	}
 	return h
 }
@@ -44,5 +51,28 @@ func standsOn(p *layout.Plan) (words []string) {
 	return words
 }
 
+// ofGround is what the leaf of marking and driving, and its crew, are called: by what is set out.
+type ofGround struct{ leaf, holder, crew string }
+
+// groundOf returns the names for a plan.
+func groundOf(p *layout.Plan) ofGround {
+	if drives(p) {
+		return ofGround{"Stakes", "marking and driving crew", "stake crew"}
+	}
+	return ofGround{"Feet", "marking crew", "marking crew"}
+}
+
 // staysCapped reports whether a stake wears its cap all the time: no pipe stands on it.
-func staysCapped(s ground.Stake) bool { return s.Guy && !s.Base }
+func staysCapped(s ground.Stake) bool { return s.Guy && s.Steel() }
+
+// braceEnds are what braces end on.
+func braceEnds(p *layout.Plan) string {
+	i := slices.IndexFunc(p.Ground.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfBrace })
+	switch s := p.Ground.Stakes[i]; {
+	case !s.Base:
+		return "brace stakes"
+	case s.Steel():
+		return "brace bars"
+	}
+	return "brace weights"
+}

@@ -42,7 +42,7 @@ const (
 // keptOf is how things of the buying list are kept, and the noun they are counted by on a label; what is not here is used up, or counted as it stands.
 var keptOf = map[stock.Kind]stored{
 	stock.Tee: {keep: keptBox, noun: "fitting"}, stock.Cross: {keep: keptBox, noun: "fitting"}, stock.Coupling: {keep: keptBox, noun: "fitting"}, stock.Bushing: {keep: keptBox, noun: "fitting"},
-	stock.BraceClamp: {keep: keptBox, noun: "clamp"}, stock.BarSocket: {keep: keptBox, noun: "bar socket"}, stock.SandBag: {keep: keptBags, noun: "sandbag"}, stock.SoleBoard: {keep: keptBags},
+	stock.BraceClamp: {keep: keptBox, noun: "clamp"}, stock.BarSocket: {keep: keptBox, noun: "bar socket"}, stock.SandBag: {keep: keptBags, noun: "sandbag"}, stock.SoleBoard: {keep: keptBags, noun: "sole board"}, stock.JointPlate: {keep: keptBags, noun: "joint plate"},
 	stock.CordCover: {keep: keptCords, noun: "cord cover"}, stock.PlugCover: {keep: keptCords, noun: "cover"}, stock.SocketCover: {keep: keptCords, noun: "cover"},
 	stock.Timer: {keep: keptCords, noun: "timer"}, stock.PortableGFCI: {keep: keptCords, noun: "portable GFCI"}, stock.PlugBox: {keep: keptCords, noun: "plug box"},
 	stock.Lantern: {keep: keptCords, noun: "lantern"}, stock.Supply: {keep: keptCords, noun: "supply"},
@@ -190,10 +190,10 @@ func stakeKinds(p *layout.Plan) (list []stakeKind) {
 	for _, s := range p.Stakes {
 		what, use, noun := "leg stake", "leg", "stake"
 		switch {
-		case s.Base && s.Guy:
-			continue // it ends on a weight
+		case !s.Steel():
+			continue
 		case s.Base:
-			what, use, noun = "bar of a base", "", "bar"
+			what, use, noun = "base bar", "", "bar"
 		case s.Bay > 0:
 			what, use = "brace stake", "brace"
 		case s.Guy:

@@ -13,6 +13,7 @@ import (
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/stock"
 )
 
 // changedExample is the plan of an example with parts of its text put in place of others; all invented.
@@ -47,6 +48,33 @@ func TestWeightedBasesAreCalledSo(t *testing.T) {
 		}
 		if i == 1 && strings.Contains(all, "its stake") {
 			t.Error("a stake is said of an arch on bases")
+		}
+	}
+}
+
+// A brace of pipe on weighted feet is clamped to a bar in a socket, which is bought, capped and counted in again; one of line is tied to the bags alone.
+func TestBracesOnWeightedFeetEndOnBars(t *testing.T) {
+	for kind, want := range map[string]struct {
+		sockets int
+		says    []string
+	}{"pipe": {16, []string{"clamp it to bars P1L", "Brace bars stay capped", "the brace bars", "16 bar sockets"}}, "line": {12, []string{"every bag’s handle at P1L", "the brace weights", "12 bar sockets"}}} {
+		plan := changedExample(t, "garden", onBases[0], strings.Replace(onBases[1], "guys", "braces: {bays: [1, last], from: 5 ft, kind: "+kind+"}\nguys", 1), onBases[2], onBases[3])
+		sockets, all := 0, ""
+		for _, i := range plan.Shopping {
+			if i.Kind == stock.BarSocket {
+				sockets = i.Need
+			}
+		}
+		for _, leaf := range []string{"raise", "stakes", "tags"} {
+			all += " " + strings.Join(textsOf(leafSides(t, plan, leaf)), " ")
+		}
+		for _, said := range want.says {
+			if !strings.Contains(all, said) {
+				t.Errorf("%s: nowhere %q", kind, said)
+			}
+		}
+		if sockets != want.sockets {
+			t.Errorf("%s: %d bar sockets, want %d", kind, sockets, want.sockets)
 		}
 	}
 }
@@ -365,6 +393,20 @@ func TestFirstRidgePieceComesWound(t *testing.T) {
 		front, back := strings.Join(wordsOf(sides[0].page), " "), strings.Join(wordsOf(sides[1].page), " ")
 		if !strings.Contains(front, "Step 7. Ridge strings’ prongs: ") || !strings.Contains(back, "Ridge 1 into crown 2") {
 			t.Errorf("%s arches: %s %s", arches, front, back)
+		}
+	}
+}
+
+// No figure along the crowns is broken, nor within its fraction.
+func TestCrownFiguresAreWhole(t *testing.T) {
+	plan := planOf(t, []byte(strings.Replace(longFigures, "182 in}\narch", "182 1/4 in}\narch", 1)))
+	var all []string
+	for _, s := range leafSides(t, plan, "raise") {
+		all = append(all, wordsOf(s.page)...)
+	}
+	for _, f := range raisingTasksOf(plan).wanted(crew.RunLength) {
+		if figure := plan.Spec.Units.Ground(f.Length); !slices.Contains(all, figure) {
+			t.Errorf("%s is not whole", figure)
 		}
 	}
 }

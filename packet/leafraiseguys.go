@@ -117,7 +117,7 @@ func (r raising) heldTo(number int) (stakes []ground.Stake) {
 func (r raising) fixing(stakes []ground.Stake) (words string, facts []block.Fact) {
 	guys, pegs := fixed(stakes)
 	if len(guys) > 0 {
-		words = "Guys " + r.fixedTo(guys)
+		words = r.fixedTo("guys", guys)
 		if first := slices.IndexFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Bay == 0 }); guys[0].Arch == r.Plan.Stakes[first].Arch {
 			taut, where := r.u.Inches(practice.Taut(r.u)), "under the caps"
 			if guys[0].Base { // on bags with handles
@@ -129,7 +129,7 @@ func (r raising) fixing(stakes []ground.Stake) (words string, facts []block.Fact
 		words += "."
 	}
 	if len(pegs) > 0 {
-		words = strings.TrimSpace(words + " Braces " + r.fixedTo(pegs) + ".")
+		words = strings.TrimSpace(words + " " + r.fixedTo("braces", pegs) + ".")
 	}
 	return words, facts
 }
@@ -147,24 +147,30 @@ func fixed(stakes []ground.Stake) (guys, pegs []ground.Stake) {
 	return guys, pegs
 }
 
-// fixedTo says to which stakes what holds arches goes: those of the first of arches alike by name. The first two arches have steps of their own.
-func (r raising) fixedTo(stakes []ground.Stake) string {
-	type alike struct {
-		before string
-		both   bool
+// endOn says before the names of ends on weights what is there: bags, or a bar in a socket.
+func endOn(s ground.Stake) string {
+	if s.Steel() {
+		return "bars "
 	}
-	type held struct {
-		alike
-		arches []int
-		names  [2][]string // of the first: one way or toward arch 1, and on
-	}
-	var list []held
+	return "weights "
+}
+
+// heldAlike are arches held by guys, or by braces, both ways or one, and the stakes of the first: one way or toward arch 1, and on.
+type heldAlike struct {
+	before string
+	both   bool
+	arches []int
+	names  [2][]string
+}
+
+// alikeOf gathers arches by how stakes hold them.
+func alikeOf(stakes []ground.Stake) (list []heldAlike) {
 	for _, s := range stakes {
-		k := alike{s.Before(), s.Way != ground.OneWay}
-		i := slices.IndexFunc(list, func(h held) bool { return h.alike == k })
+		both := s.Way != ground.OneWay
+		i := slices.IndexFunc(list, func(h heldAlike) bool { return h.before == s.Before() && h.both == both })
 		if i < 0 {
 			i = len(list)
-			list = append(list, held{alike: k})
+			list = append(list, heldAlike{before: s.Before(), both: both})
 		}
 		h, way := &list[i], 0
 		if s.Way == ground.Away {
@@ -177,14 +183,22 @@ func (r raising) fixedTo(stakes []ground.Stake) string {
 			h.names[way] = append(h.names[way], s.String())
 		}
 	}
+	return list
+}
+
+// fixedTo says to which stakes what holds arches goes: those of the first of arches alike by name. The first two arches have steps of their own.
+func (r raising) fixedTo(what string, stakes []ground.Stake) string {
 	var words []string
-	for _, h := range list {
+	for i, h := range alikeOf(stakes) {
 		text := "to "
 		if stakes[0].Base {
-			text = "to weights "
+			text += endOn(stakes[0])
+		}
+		if i == 0 {
+			text = what + " " + text
 		}
 		if h.arches[0] > r.stand[min(1, len(r.stand)-1)].Number {
-			text = fmt.Sprintf("of arch %d ", h.arches[0]) + text
+			text = fmt.Sprintf("arch %d: ", h.arches[0]) + text
 		}
 		var ways []string
 		for way, toward := range r.toward() {
@@ -204,7 +218,7 @@ func (r raising) fixedTo(stakes []ground.Stake) string {
 		}
 		words = append(words, text)
 	}
-	return strings.Join(words, "; ")
+	return say.Capital(strings.Join(words, "; "))
 }
 
 // toward names both ways along the walk, by the arches that stand at its ends.

@@ -27,12 +27,20 @@ func (r raising) held(k *arch.Kind) []held {
 	n := k.Numbers[0]
 	list := []held{
 		{draw.FeetWord, fmt.Sprintf("L%d to R%d, mid pipe", n, n), r.u.Taped(k.Span), practice.FootGive(r.u)},
-		{draw.HeightWord, "line between feet to mid crown", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
+		{draw.HeightWord, crownFrom(k) + " to mid crown", r.u.Taped(k.Crown), k.GiveOrTake(r.u)},
 	}
 	if m, ok := k.Moves(); ok && k.ShoulderWidth > 0 {
 		list = append(list, held{draw.WidthWord, fmt.Sprintf("inside, %s up", r.u.Inches(k.ShoulderHeight)), r.u.Taped(k.ShoulderWidth), arch.Printed(m.Give.Shoulder, r.u)})
 	}
 	return list
+}
+
+// crownFrom is what heights are measured from: the ground at stakes; on bases the pipe's ends, which stand on sockets.
+func crownFrom(k *arch.Kind) string {
+	if k.Spec.Foot != nil {
+		return "line between pipe ends"
+	}
+	return "line between feet"
 }
 
 // holding gathers the rows of a table of holds with the facts that they tell.
@@ -193,7 +201,13 @@ func (r raising) crowns() []block.Block {
 		cells = append(cells, []string{fmt.Sprint(readTo(f)), r.u.Ground(f.Length), ""})
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), Value: r.u.Ground(f.Length)})
 	}
-	body := abreast(r.room.W, []place.Column{{Head: "To", Lettering: paper.Strong, Width: 9}, {Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 22, 28)}, {Head: "Found"}}, cells, measure.By(r.u, 4, 3))
+	tape := place.Column{Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 18, 24)}
+	for _, c := range cells {
+		tape.Width = max(tape.Width, tape.Lettering.Width(c[1]))
+	}
+	tape.Width += cellMargins
+	to, found := place.Column{Head: "To", Lettering: paper.Strong, Width: 9}, paper.Length(14) // at least, to write in
+	body := abreast(r.room.W, []place.Column{to, tape, {Head: "Found"}}, cells, int(r.room.W/(to.Width+tape.Width+found)))
 	return []block.Block{
 		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1%s, within %s", r.step[crew.RaiseRest], r.along(), r.u.Inches(list[0].Limit))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
@@ -204,12 +218,14 @@ func (r raising) crowns() []block.Block {
 // The last column takes what the others leave of its share of the width.
 func abreast(width paper.Length, columns []place.Column, cells [][]string, most int) block.Table {
 	across := min(most, len(cells))
+	high := (len(cells) + across - 1) / across
+	across = (len(cells) + high - 1) / high // none stays empty
 	last := &columns[len(columns)-1]
 	last.Width = width / paper.Length(across)
 	for _, c := range columns[:len(columns)-1] {
 		last.Width -= c.Width
 	}
-	t := block.Table{Rows: make([]place.Row, (len(cells)+across-1)/across)}
+	t := block.Table{Rows: make([]place.Row, high)}
 	for range across {
 		t.Columns = append(t.Columns, columns...)
 	}

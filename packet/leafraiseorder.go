@@ -74,7 +74,7 @@ func (r raising) whatHangs() []block.Block {
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, stakes", leafNumber("stakes"))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, %s", leafNumber("stakes"), strings.ToLower(groundOf(r.Plan).leaf))}}
 	if r.Wrapped { // ridge pieces are wound later, most of them
 		standing := slices.DeleteFunc(wrapped(r.Plan), func(noun string) bool { return noun == ridgePieces })
 		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, %s", leafNumber("lights"), say.And(standing))})
@@ -141,7 +141,7 @@ func (r raising) aloud() block.Block {
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
-		"Gloves, eye protection" + off + ". Stop, ask: crack, leg that moves.",
+		"Gloves, eye protection" + off + ". Stop, ask: crack, " + map[bool]string{true: "leg that moves", false: "base that slides"}[drives(r.Plan)] + ".",
 	}
 	lines[1] += " " + r.midway()
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
@@ -157,7 +157,7 @@ func (r raising) aloud() block.Block {
 func (r raising) midway() string {
 	do := "Thunder: unbend a half-raised arch, go in; other stops: finish"
 	if len(r.stand) > 1 {
-		do += fmt.Sprintf(", tie head-high down to the next arch’s %ss", strings.Join(standsOn(r.Plan), "s or "))
+		do += fmt.Sprintf(", tie head-high with builder’s line to the next %ss", strings.Join(standsOn(r.Plan), "s or "))
 	}
 	return do + "."
 }
@@ -252,7 +252,9 @@ func (r raising) rightFoot(a arch.Arch) panel {
 }
 
 // leans is what is done where an arch leans by itself.
-const leans = "It leans: arch off, caps on, call stake crew."
+func (r raising) leans() string {
+	return "It leans: arch off, caps on, call " + groundOf(r.Plan).crew + "."
+}
 
 // heldUp guys or braces the first arch, or has it held by a person.
 func (r raising) heldUp(a arch.Arch) panel {
@@ -264,34 +266,43 @@ func (r raising) heldUp(a arch.Arch) panel {
 		words, facts := r.fixing(guys.Of.Stakes)
 		p.do, p.facts = "Guard holds it plumb. "+words, facts
 		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Garden net along each."
+			p.do += " Hang net on each."
 		}
 		if braced {
 			p.do += " " + r.braceWords(pegs)
 		}
 	case braced:
-		p.do, p.off = "Guard holds it plumb. "+r.braceWords(pegs), "Brace stakes stay capped."
+		p.do = "Guard holds it plumb. " + r.braceWords(pegs)
 	case len(r.stand) == 1 || len(r.Plan.Ridge) == 0:
-		p.do, p.off = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright")), leans
+		p.do, p.off = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright")), r.leans()
 	default:
-		p.do, p.off = fmt.Sprintf("Guard keeps both hands on arch %d until the %s is joined.", a.Number, block.Figure("last arch")), leans
+		p.do, p.off = fmt.Sprintf("Guard keeps both hands on arch %d until the %s is joined.", a.Number, block.Figure("last arch")), r.leans()
+	}
+	if braced && pegs.Of.Stakes[0].Steel() {
+		p.off = say.Capital(braceEnds(r.Plan)) + " stay capped."
 	}
 	return p
 }
 
 // braceWords say how braces are fixed, and how high on the legs.
 func (r raising) braceWords(t crew.Task) string {
-	how := "Clamp a ribboned brace outside each leg%s, %s up, and clamp it to %s."
+	how, to := "Clamp a ribboned brace outside each leg%s, %s up, and clamp it to %s.", stakeNames(t.Of.Stakes)
 	if r.Plan.Spec.Braces.Line {
 		how = "Buckle a ribboned line from each leg%s, %s up, to %s, in the wall."
 	}
-	return fmt.Sprintf(how, r.underWire(), block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), stakeNames(t.Of.Stakes))
+	switch end := t.Of.Stakes[0]; {
+	case end.Base && end.Steel():
+		to = "bars " + to
+	case end.Base:
+		to = "every bag’s handle at " + to
+	}
+	return fmt.Sprintf(how, r.underWire(), block.Figure(r.u.Inches(r.u.Taped(figureOf(t, crew.BraceMark).Length))), to)
 }
 
 // underWire says of what goes on a leg that lights cross its place.
 func (r raising) underWire() string {
 	if r.Wrapped {
-		return ", on bare pipe under the wire"
+		return ", in the bare gap, wire over it"
 	}
 	return ""
 }
@@ -315,7 +326,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	}}
 	if !joined {
 		p.do = fmt.Sprintf("Arch %s: steps 1 to %d%s. Hold it until it stands plumb.", block.Figure(fmt.Sprint(a.Number)), stood, r.ownFigures(a.Number))
-		p.off = leans
+		p.off = r.leans()
 		return p
 	}
 	p.action, p.hold = crew.MeasureBay, true
@@ -365,6 +376,9 @@ func (r raising) others() panel {
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
 	var front []string
+	if ways := waysOutOf(r.Plan); len(ways.left)+len(ways.ask) > 0 {
+		front = append(front, "feet’s order")
+	}
 	if r.prongsFrom() == crew.RaiseRest {
 		front = append(front, "prongs")
 	}

@@ -41,6 +41,9 @@ func (s *stakeLeaf) dayLines() (list []string) {
 			list = append(list, warned[w])
 		}
 	}
+	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.SetBases }) {
+		list = append(list, "Feet: gloves on. Lift bags with the knees, boards by two. Cap each bar at once.")
+	}
 	return list
 }
 
@@ -61,8 +64,9 @@ func (p stakePart) asides() (list []block.Block) {
 		switch {
 		case p.First > 1 && t.Action == crew.PullTest:
 			next := 2 * min(p.First, p.Last-1) // its first arch stands from the plan before
+			begins, test, ends := p.driveSteps(doing(t.Action)(p.words, t))
 			t.Of.Stakes, t.IfOff = p.ground.Stakes[next:next+1], nil
-			add(&list, "pull test", t, step(t, 0, p.words.pullAgain(t), 0))
+			add(&list, "pull test", t, step(t, 0, p.words.pullAgain(t, begins, test, ends), 0))
 		case p.First > 1:
 		case t.Action == crew.CheckDots:
 			add(&cures, checkCures, t, framed(p.words.checksOff(t)))
@@ -121,7 +125,7 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 		if marking && t.Phase == crew.Driving {
 			what := "Drive"
 			if s.spec.Arch.Foot != nil {
-				what = "Stand"
+				what = "Stand feet"
 			}
 			list, marking = append(list, phaseHead(what, s.spec.Dates.Build), s.stopBox()), false
 		}
@@ -158,6 +162,23 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 		}
 	}
 	return list
+}
+
+// driveSteps are the numbers of the first and the last step of driving, and of the one with a test's words.
+func (s *stakeLeaf) driveSteps(words string) (first, test, last int) {
+	driving := false
+	for _, b := range s.work(nil) {
+		driving = driving || b.Name == stopName
+		if step, ok := b.Body.(block.Step); ok && driving {
+			if last = step.Number; first == 0 {
+				first = last
+			}
+			if step.Text == words {
+				test = last
+			}
+		}
+	}
+	return first, test, last
 }
 
 // markHead heads the marking: of all plans, for some checks run from one to the next, and the call tells of the dots of all.

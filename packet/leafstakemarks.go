@@ -85,9 +85,12 @@ func (p stakePart) markTable(list []markTape) block.Block {
 // fittedTable is a table of figures, each on one line, as large as all of them fit the width. Words in its first column give way.
 type fittedTable struct{ block.Table }
 
+// figureSizes are the sizes that figures of the ground's tables are set in, the largest that has room.
+var figureSizes = []paper.PointSize{14, 12, 11}
+
 // at is the table at a width, and whether its figures fit that.
 func (f fittedTable) at(width paper.Length) (t block.Table, fits bool) {
-	for _, size := range []paper.PointSize{14, 12, 11} {
+	for _, size := range figureSizes {
 		t = f.Table
 		t.Columns = slices.Clone(t.Columns)
 		for i := range t.Columns {

@@ -43,9 +43,7 @@ func (p stakePart) plan() draw.StakePlan {
 func (p stakePart) onPlan(k ground.CheckKind) bool {
 	switch {
 	case slices.Contains(p.tabled, k):
-	case k == ground.WholeDiagonal:
-		return true
-	case k == ground.Width:
+	case k == ground.Width, k == ground.WholeDiagonal:
 		return len(ground.Similar(p.drawn(k), p.units)) < 2
 	case k == ground.BayDiagonal, k == ground.GuyToLeg:
 		return p.ground.Straight && len(ground.Similar(p.drawn(k), p.units)) < 2

@@ -91,7 +91,7 @@ func (s *stakeLeaf) folios() (list []folio) {
 
 // title is a plan's title with its scale.
 func (p stakePart) title(scale paper.Scale) string {
-	title := "Stakes"
+	title := groundOf(p.words.plan).leaf
 	if len(p.parts) > 1 {
 		title += fmt.Sprintf(" %d of %d", p.number, len(p.parts))
 	}

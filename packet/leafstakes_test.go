@@ -550,3 +550,22 @@ func TestDotsAreThereForTheCall(t *testing.T) {
 		}
 	}
 }
+
+// longFigures is a bend of long figures, three tapes to a dot.
+const longFigures = "hoopwright: 1\ntitle: Long\nunits: imperial\ntunnel: {arches: 12, spacing: 182 in}\n" +
+	"arch: {pipe: pvc sch40 1 in, sticks: [16 ft, 16 ft], span: 16 ft, stake: {bar: 1/2 in, length: 48 in, depth: 20 in}}\nguys: {arches: all, from: 80 in, out: 66 in}\n" +
+	"site: {route: [{straight: 182 in}, {left: 14 deg, radius: 247 in}, {straight: rest}], start: {at: [295.28 in, 176.50 in], heading: 0 deg}, marks: [{name: post, at: [0 in, 0 in]}, {name: gate, at: [400 in, 0 in]}, {name: lamp, at: [425 in, 289 in]}]}\n"
+
+// However long the figures are, every column of the table of tapes has room for its head, the one that is written in too.
+func TestHeadsOfTapesAreWhole(t *testing.T) {
+	for _, p := range newStakeLeafFor(t, []byte(longFigures)).parts {
+		body := p.tapeTable().Body.(block.Table)
+		for _, c := range body.Table.Fitted(p.body.W, body.Rows).Columns {
+			for _, word := range paper.Words(c.Head) {
+				if wide := paper.Strong.Sized(11).Width(word); wide > c.Width-cellMargins+0.3 {
+					t.Errorf("plan %d: %q is %.1f mm wide in a column of %.1f", p.number, word, wide, c.Width)
+				}
+			}
+		}
+	}
+}

@@ -262,7 +262,13 @@ func (p stakePart) tapeTable() block.Block {
 			list = append(list, place.Row{Heading: of[text] + ": " + text})
 		}
 	}
-	table.Body = block.Table{Table: place.Table{Columns: sized(tapeColumns(heads, pairs, !drives(p.words.plan)), list)}, Rows: list}
+	var columns []place.Column
+	for _, size := range figureSizes {
+		if columns = sized(tapeColumns(heads, pairs, !drives(p.words.plan), size), list); widthOf(columns)+movedLeast <= p.body.W {
+			break
+		}
+	}
+	table.Body = block.Table{Table: place.Table{Columns: columns}, Rows: list}
 	return table
 }
 
@@ -291,15 +297,15 @@ func (p stakePart) besides(rows []tapeRow) (texts []string, of map[string]string
 	return texts, of
 }
 
-// tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake. Where all is stood on bases nothing is moved unasked.
-func tapeColumns(heads []string, pairs, stood bool) []place.Column {
+// tapeColumns are the columns of the table of tapes; of pairs, each with a box for the left and for the right stake; figures of a size. Where all is stood on bases nothing is moved unasked.
+func tapeColumns(heads []string, pairs, stood bool, size paper.PointSize) []place.Column {
 	boxes, under, align, last := 1, "", paper.AtLeft, "Driven" // the marks' letters under each other
 	if pairs {
 		boxes, under, align = 2, "\nL\u00a0\u00a0\u00a0\u00a0R", paper.AtRight
 	}
 	columns := []place.Column{{Head: "Stake", Lettering: paper.CellSmall}}
 	for _, h := range heads {
-		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell, Align: align})
+		columns = append(columns, place.Column{Head: h, Lettering: paper.Cell.Sized(size), Align: align})
 	}
 	if stood {
 		last = "Stood"
@@ -352,7 +358,9 @@ func sized(columns []place.Column, rows []place.Row) []place.Column {
 				}
 			}
 		}
-		c.Width += 3.8
+		c.Width += cellMargins
 	}
 	return columns
 }
+
+const cellMargins paper.Length = 3.8 // beside the text of a column that is as wide as its longest figure

@@ -131,6 +131,9 @@ func (b *binder) sides(chosen []sheet) (sides []set, notes []block.Note) {
 	packed, left := make([][]set, len(chosen)), make([][]block.Note, len(chosen))
 	pack := func(i int) {
 		s := chosen[i]
+		if s.word == "stakes" {
+			s.name, s.holder = groundOf(b.plan).leaf, groundOf(b.plan).holder
+		}
 		packed[i], left[i] = b.pack(leafKind{word: s.word, name: s.name, holder: s.holder, make: s.folios}, leafNumber(s.word))
 	}
 	board := wanted("board")

@@ -27,9 +27,13 @@ func (b *binder) permissionRows(footprint draw.Footprint) []place.Row {
 	add("Ground it takes", fmt.Sprintf("%s by %s over all, guy stakes included; %s, %s high at most", u.Room(footprint.Width), u.Room(footprint.Length), b.archCount(), u.Tape(b.highest())))
 	var kinds []string
 	for _, k := range stakeKinds(b.plan) {
-		kinds = append(kinds, fmt.Sprintf("%d %ss", k.count, k.what))
+		if k.noun == "stake" {
+			kinds = append(kinds, fmt.Sprintf("%d %ss", k.count, k.what))
+		}
 	}
-	add("Stakes in the ground", fmt.Sprintf("%s, steel, %s deep at most; capped while bare; located lines marked before any is driven", strings.Join(kinds, " and "), u.Inches(b.deepest())))
+	if len(kinds) > 0 {
+		add("Stakes in the ground", fmt.Sprintf("%s, steel, %s deep at most; capped while bare; located lines marked before any is driven", strings.Join(kinds, " and "), u.Inches(b.deepest())))
+	}
 	d := b.spec.Dates
 	mark, _ := crew.MarkOn(b.spec, drives(b.plan))
 	add("Days", dateWords([]string{"marked", "built", "open from", "last evening", "taken down by"}, []time.Time{mark, d.Build, d.Open, d.Close, d.Down}))

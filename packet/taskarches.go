@@ -49,7 +49,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.PullStakes: func(w taskWords, _ crew.Task) string {
 		var words []string
 		if slices.Contains(standsOn(w.plan), "base") {
-			words = append(words, "Bars out of their sockets, caps on. Weights off, boards up.")
+			words = append(words, "Bars out of their sockets, caps on. Weights, joint plates off, boards up.")
 		}
 		if drives(w.plan) {
 			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")

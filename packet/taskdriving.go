@@ -36,7 +36,7 @@ func (w taskWords) lookUp(t crew.Task) string {
 		}
 		words = append(words, block.Figure(w.units.Room(f.Length))+" "+who)
 	}
-	return "Look up: people, stakes, ladders " + say.And(words) + "."
+	return "Look up: people, " + map[bool]string{true: "stakes", false: "bars"}[drives(w.plan)] + ", ladders " + say.And(words) + "."
 }
 
 func (w taskWords) tapeDepths(t crew.Task) string {
@@ -61,10 +61,11 @@ func (w taskWords) pullTest(t crew.Task) string {
 	return text
 }
 
-// pullAgain says the pull test of a further plan in short.
-func (w taskWords) pullAgain(t crew.Task) string {
+// pullAgain says the pull test of a further plan in short: the steps that drive, and among them the test, stand behind the first.
+func (w taskWords) pullAgain(t crew.Task, first, test, last int) string {
 	up, force, moves := w.pull(t)
-	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, drive as behind plan 1, %s first. %s at %s up moves the hook under %s: sign, go on.", t.Of.Stakes[0].String(), force, up, moves)
+	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, steps %s, %s first: %s at %s up moves the hook under %s: sign, go on. Else as step %d.",
+		say.Range(first, last), t.Of.Stakes[0].String(), force, up, moves, test)
 }
 
 // pull are the figures of a pull test.
@@ -107,9 +108,14 @@ func (w taskWords) driveStakes(t crew.Task) string {
 	return text
 }
 
-// setBases says how feet are stood where nothing is driven. The board hides their dots.
-func (w taskWords) setBases(crew.Task) string {
-	return "Board along each row, its middle on the dots. A socket screwed on at each L, R of the table, a bar upright in it, a cap on."
+// setBases says how feet are stood where nothing is driven. The board hides their dots: each is carried out to both sides first.
+func (w taskWords) setBases(t crew.Task) string {
+	bars := "L, R"
+	if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) {
+		bars += ", P"
+	}
+	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards in the buying list’s order, their middle on the dots, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
+		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)))
 }
 
 // weigh says how many bags hold bases and guys down, once the feet are as wide apart as they are to be; empty where all is driven.
@@ -118,18 +124,14 @@ func (w taskWords) weigh() string {
 	for _, t := range w.plan.Crew.Tasks {
 		for _, f := range t.Want {
 			if f.What == crew.Weighs {
-				text := fmt.Sprintf("%s at every dot %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes))
-				if !f.Stakes[0].Guy { // those of guys have no board
-					text += ", on the board outside the walk"
-				}
-				words = append(words, text)
+				words = append(words, fmt.Sprintf("%s at every %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
 			}
 		}
 	}
 	if words == nil {
 		return ""
 	}
-	return " Then bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + "."
+	return " Then bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". On boards they lie outside the walk."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.

@@ -203,6 +203,10 @@ func (w taskWords) paintGuys(t crew.Task) string {
 			back = ", back outside the entrance"
 		}
 		switch {
+		case d.How != ground.OnString && stake.Kind() == ground.OfBrace:
+			if where = "where their two tapes meet"; guys {
+				where = "so too"
+			}
 		case d.How != ground.OnString || w.units.Taped(d.B) == 0:
 		case stake.Kind() == ground.OfBrace:
 			where = "by the table"
@@ -218,7 +222,7 @@ func (w taskWords) paintGuys(t crew.Task) string {
 		words = append(words, "Paint the G dots where their two tapes meet.")
 	}
 	if pegs {
-		words = append(words, "Paint P, the brace stakes, "+where+".")
+		words = append(words, "Paint P, the "+braceEnds(w.plan)+", "+where+".")
 	}
 	return strings.Join(words, " ")
 }
@@ -292,11 +296,11 @@ func (w taskWords) markPrivate(t crew.Task) string {
 
 // flagDots flags the dots before rain takes the paint: no wire goes where no stake may, before anyone has looked for that.
 func (w taskWords) flagDots(crew.Task) string {
-	clear := ""
+	at := "Lines marked: by each dot"
 	for _, t := range w.plan.Crew.Tasks {
 		if t.Action == crew.ReadTicket {
-			clear = " " + w.units.Inches(clearOf(t)) + " clear of them"
+			at = "By each dot " + w.units.Inches(clearOf(t)) + " clear of marked lines"
 		}
 	}
-	return "Lines marked: a named flag a hand outside each dot" + clear + "."
+	return at + " a named flag, a hand outside."
 }

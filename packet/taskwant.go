@@ -222,8 +222,8 @@ func (w taskWords) stakesHold(f crew.Figure) string {
 		text += ", no bag gone or split"
 	}
 	text += ". Ribbons on"
-	if slices.ContainsFunc(w.plan.Stakes, staysCapped) {
-		text += ", " + say.And(heldBy(w.plan).pick("guy", "brace")) + " stakes capped"
+	if caps := capped(w.plan).pick("guy", "brace"); caps != nil {
+		text += ", " + say.And(caps) + map[bool]string{true: " stakes", false: " bars"}[drives(w.plan)] + " capped"
 	}
 	return text + "."
 }

@@ -67,7 +67,7 @@ var mayHaveFigures = map[string]struct {
 	"packet/annexstrength.go":    {3, "rounding for the reader"},
 	"packet/leaflights.go":       {2, "rounding for the reader"},
 	"packet/leafpower.go":        {1, "volts of the units' countries"},
-	"packet/leafraisehold.go":    {6, "on paper"},
+	"packet/leafraisehold.go":    {4, "on paper"},
 	"packet/sitevisit.go":        {2, "on paper"},
 }
 

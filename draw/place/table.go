@@ -41,7 +41,7 @@ const (
 )
 
 // Fitted returns the table with every column's width set for the total width: a column without one gets what its longest cell needs where that is
-// no more than an even share, and columns of running text share what is left by their need, down to their longest word. Fit the table once for
+// no more than an even share, and columns of running text share what is left by their need, down to their longest word; a column too narrow for that is set smaller. Fit the table once for
 // all its rows, so that its columns agree from sheet to sheet.
 func (t Table) Fitted(width paper.Length, rows []Row) Table {
 	t = t.styled()
@@ -84,6 +84,15 @@ func (t Table) Fitted(width paper.Length, rows []Row) Table {
 			}
 		}
 	}
+	t.shared(open, left, need, least)
+	for i := range t.Columns {
+		t.Columns[i].unbroken(i, rows)
+	}
+	return t
+}
+
+// shared shares what is left of the width among columns by what they need, down to the least.
+func (t Table) shared(open []int, left paper.Length, need, least []paper.Length) {
 	sumNeed, sumLeast := paper.Length(0), paper.Length(0)
 	for _, i := range open {
 		sumNeed += need[i]
@@ -99,7 +108,15 @@ func (t Table) Fitted(width paper.Length, rows []Row) Table {
 			c.Width = max(1, left) * least[i] / sumLeast
 		}
 	}
-	return t
+}
+
+// unbroken sets a column smaller, down to the least that is read at arm's length, where a word of its cells, as a figure with its fraction, would be broken.
+func (c *Column) unbroken(at int, rows []Row) {
+	for _, r := range rows {
+		for at < len(r.Cells) && c.Lettering.Size > paper.Floor.Size && longestWord(r.Cells[at], c.Lettering) > c.Width-2*padSide {
+			c.Lettering.Size--
+		}
+	}
 }
 
 // styled returns the table with lettering filled in, its columns its own.

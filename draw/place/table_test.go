@@ -123,6 +123,16 @@ func TestTableWidths(t *testing.T) {
 	}
 }
 
+// Where a column's width is given, a figure that is wider is set smaller, not broken within its fraction.
+func TestTableBreaksNoFigure(t *testing.T) {
+	rows := []Row{{Cells: []string{"4", "49′-6 1/2″"}}}
+	at := paper.Cell.Sized(11).Width(rows[0].Cells[1]) + 2*padSide + 0.1
+	table := Table{Columns: []Column{{Head: "To"}, {Head: "Tape", Lettering: paper.Cell, Width: at}}}
+	if n := len(table.Fitted(60, rows).lines(rows[0], 1)); n != 1 {
+		t.Errorf("the figure takes %d lines", n)
+	}
+}
+
 // Too low an area for anything: the rows come back as they were.
 func TestTableWithoutRoom(t *testing.T) {
 	rows := []Row{{Cells: []string{"a"}}}

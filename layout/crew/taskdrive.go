@@ -63,10 +63,11 @@ func (b *tasker) checkAgain() {
 		Uses: []Need{b.tape(1), one(Lath)}})
 }
 
-// bases stands the bars of arches on weighted bases, and lays weights on those and at the ends of guys and braces.
+// bases stands the bars of arches on weighted bases and of their braces of pipe, and lays weights on those and at the ends of guys and braces.
 func (b *tasker) bases(list []ground.Stake) {
 	t := Task{Action: SetBases, Hold: true, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
-	legs, bags := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return s.Guy }), 0
+	bars, bags := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Steel() }), 0
+	legs := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return s.Guy })
 	guys := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Guy })
 	weigh := func(of []ground.Stake, each measure.Force) {
 		if len(of) == 0 {
@@ -78,8 +79,8 @@ func (b *tasker) bases(list []ground.Stake) {
 	}
 	weigh(legs, b.FootWeight)
 	weigh(guys, b.TieWeight)
-	t.Want = append(t.Want, Figure{What: Plumb, Stakes: legs}, Figure{What: Capped, Count: len(legs)})
-	t.Uses = []Need{one(SoleBoards), many(BarSockets, len(legs)), many(SandBags, bags), many(Stakes, len(legs)), many(Caps, len(legs)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}
+	t.Want = append(t.Want, Figure{What: Plumb, Stakes: bars}, Figure{What: Capped, Count: len(bars)})
+	t.Uses = []Need{one(SoleBoards), many(BarSockets, len(bars)), many(SandBags, bags), many(Stakes, len(bars)), many(Caps, len(bars)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}
 	b.add(b.Spec.Crew.Rates.Stake*float64(len(list)), t)
 }
 

@@ -27,7 +27,7 @@ func (b *tasker) nights() {
 	b.add(practice.MinutesTalk/2, noon)
 	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.PullMoves(b.units)}},
 		IfOff: cures(CloseTonight)}
-	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy && !s.Base }) { // on others stand legs
+	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) { // on others stand legs
 		stakes.Uses = []Need{one(SpareCap)}
 	}
 	b.add(practice.MinutesTalk/2, stakes)
@@ -98,6 +98,9 @@ func (b *tasker) takeDown() {
 	n, pull := len(b.Ground.Stakes), []Need{many(Gloves, 2)}
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return !s.Base }) {
 		pull = append(pull, one(StakeGrip))
+	}
+	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Base }) {
+		pull = append(pull, one(Screwdriver))
 	}
 	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
 		IfOff: cures(FindStake), Uses: pull})

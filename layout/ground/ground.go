@@ -37,13 +37,13 @@ type Stake struct {
 	Length  measure.Length
 	Depth   measure.Length
 	Running measure.Length // distance along the side's own baseline from its first stake; equals Along on a straight
-	Base    bool           // it stands on a weighted base, or its guy or brace ends on a weight: nothing is driven
+	Base    bool           // it stands on a weighted base, or its guy or brace ends at a weight: nothing is driven
 	Tied    measure.Length // height on the leg of the guy or brace that it holds
 
 	heading measure.Angle // of the walk beside it
 }
 
-// Bar is the bar that the stake is cut from: its arch's, that of guys or of braces' pegs. One with a guy or a brace tied to a weight has none: see Base.
+// Bar is the bar that the stake is cut from: its arch's, that of guys or of braces' pegs. One with a guy or a line tied to a weight has none: see Steel.
 func (s Stake) Bar(of *spec.Spec) catalog.Bar {
 	switch {
 	case s.Bay > 0:
@@ -54,8 +54,9 @@ func (s Stake) Bar(of *spec.Spec) catalog.Bar {
 	return of.ArchOf(s.Arch).Stake.Bar
 }
 
-// Steel reports whether a bar stands there at all, and not the weight that a guy or a brace is tied to.
-func (s Stake) Steel() bool { return !s.Base || !s.Guy }
+// Steel reports whether a bar stands there at all, driven or in a socket, and not the weight alone that a guy or a line is tied to: a brace of pipe, which never crosses another
+// and pushes as well as pulls, is clamped to a bar on any ground.
+func (s Stake) Steel() bool { return !s.Base || !s.Guy || s.Bay > 0 && s.Way == OneWay }
 
 // MarshalJSON writes the stake as the file format has it: its name and its place.
 func (s Stake) MarshalJSON() ([]byte, error) {

@@ -131,7 +131,9 @@ func (t tunnel) pegs(running [2][]measure.Length) (stakes []Stake) {
 			peg := t.stake(StakeID{Arch: b.Arch, Side: side, Guy: true, Way: way, Bay: b.Bay}, station, t.spans[next]/2)
 			peg.Ground, peg.Tied, peg.Base = ground[side], t.spec.Braces.From, t.onBase(b.Arch)
 			peg.Running = t.runningAt(running[side], station.Along)
-			peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth
+			if peg.Length, peg.Depth = t.spec.Braces.Peg.Length, t.spec.Braces.Peg.Depth; peg.Base {
+				peg.Depth = 0
+			}
 			stakes = append(stakes, peg)
 		}
 	}

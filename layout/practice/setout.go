@@ -46,6 +46,24 @@ func Laths(u measure.System, width measure.Length) int {
 	return max(1, int(math.Ceil(float64((width-over)/(Lath(u)-over))-1e-9)))
 }
 
+// Board is how long the boards are that a shop sells or cuts from its sheets, at most. Common practice, no source.
+func Board(u measure.System) measure.Length {
+	return measure.By(u, 8*measure.Foot, 2400*measure.Millimetre)
+}
+
+// PlateScrew is the length of the screws through a joint's plate into boards of BoardThick that do not come out below. Common practice, no source.
+func PlateScrew(u measure.System) measure.Length {
+	return measure.By(u, 5*measure.Inch/4, 30*measure.Millimetre)
+}
+
+// BoardThick is the least thickness of sole boards and their plates. Common practice, no source.
+func BoardThick(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Inch/4, 18*measure.Millimetre)
+}
+
+// PlateScrews are the screws of a joint's plate, half of them in each board. Common practice, no source.
+const PlateScrews = 8
+
 // LathTies are the zip ties about two laths where they lie over each other. Our own choice.
 const LathTies = 2
 

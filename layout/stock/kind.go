@@ -32,7 +32,9 @@ const (
 	BraceClamp // one at each end of a brace
 	Webbing    // of crossed braces, with a buckle each
 	SoleBoard  // of feet that stand on weighted bases, along each row
-	BarSocket  // that holds a bar upright on its board
+	JointPlate // over a joint of such boards
+	PlateScrew
+	BarSocket // that holds a bar upright on its board
 	SandBag
 	ZipTies
 	MarkingPaint

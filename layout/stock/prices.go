@@ -21,7 +21,7 @@ const (
 
 // assumedPrices of one, of things that go by their name alone; of fittings for half-inch pipe.
 var assumedPrices = map[Kind]float64{
-	Tee: 0.9, Cross: 2, Coupling: 0.6, Bushing: 0.8, Screw: 0.2, Cement: 15, StakeCap: 0.6, Supply: 15, Tightener: catalog.TightenerEach, GuyClamp: catalog.ClampEach, BraceClamp: catalog.ClampEach, BarSocket: 6, SandBag: 4, ZipTies: 6, MarkingPaint: 8,
+	Tee: 0.9, Cross: 2, Coupling: 0.6, Bushing: 0.8, Screw: 0.2, Cement: 15, StakeCap: 0.6, Supply: 15, Tightener: catalog.TightenerEach, GuyClamp: catalog.ClampEach, BraceClamp: catalog.ClampEach, PlateScrew: 0.05, BarSocket: 6, SandBag: 4, ZipTies: 6, MarkingPaint: 8,
 	MarkingFlag: 0.15, Lath: 3, Ribbon: 4, WriteOnTags: 8,
 }
 
@@ -63,8 +63,12 @@ func assumed(in Input, i Item) float64 {
 	case ExtensionCord:
 		k := slices.IndexFunc(in.Wiring.Cords, func(w Wire) bool { return w.item(in.Spec.Units).Item == i.Item })
 		return in.Wiring.Cords[k].Assumed
-	case GuyLine, Webbing, SoleBoard:
-		price := map[Kind]float64{GuyLine: catalog.LineFoot, Webbing: catalog.WebbingFoot, SoleBoard: priceBoardFoot}[i.Kind]
+	case SoleBoard: // of all lengths one price
+		return priceBoardFoot * float64(i.Rows.long()/measure.Foot) / float64(i.Need)
+	case JointPlate:
+		return priceBoardFoot * float64(in.Spec.Base().Width/measure.Foot)
+	case GuyLine, Webbing:
+		price := map[Kind]float64{GuyLine: catalog.LineFoot, Webbing: catalog.WebbingFoot}[i.Kind]
 		if i.Unit == Metres {
 			price *= float64(measure.Metre / measure.Foot)
 		}

@@ -51,6 +51,7 @@ type Item struct {
 	Of       string          `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
 	Length   measure.Length  `json:"-"`             // of one of it
 	Ropes    []Rope          `json:"-"`             // what guy line is cut into
+	Rows     BoardRows       `json:"-"`             // what each row of sole boards is made of
 	StandIns []StandIn       `json:"-"`             // longer ones of the shed that serve, counted in Own
 	Where    string          `json:"-"`             // pipe, steel, lights, electrical, sundries
 	Sockets  int             `json:"-"`             // of a cord with several in line, else 0

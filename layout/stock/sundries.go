@@ -22,7 +22,7 @@ const (
 // stakes lists stakes by bar and length, ready-cut, or the bars they are cut from; and a cap for every one: bare steel is capped
 // until a pipe covers it, a guy stake for good, and a spare stake that is driven as well.
 func (b *basket) stakes(in Input, cuts Cuts, offers []offer) {
-	in.Stakes = slices.DeleteFunc(slices.Clone(in.Stakes), func(s ground.Stake) bool { return s.Base && s.Guy }) // those end on weights
+	in.Stakes = slices.DeleteFunc(slices.Clone(in.Stakes), func(s ground.Stake) bool { return !s.Steel() })
 	count := withSpares(len(in.Stakes), in.Spec.Stock.Spares)
 	bought := 0
 	for _, o := range offers {
@@ -73,26 +73,31 @@ func (b *basket) sawnStakes(cuts Cuts) (n int) {
 	return n
 }
 
-// bases lists the boards, the sockets on them and the weights of feet where nothing is driven.
-func (b *basket) bases(in Input, per measure.Length, unit Unit) {
-	legs, bags, width := 0, 0, measure.Length(0)
+// bases lists the boards, what joins them, the sockets on them and the weights of feet where nothing is driven.
+func (b *basket) bases(in Input) {
+	sockets, bags := 0, 0
 	for _, s := range in.Stakes {
 		switch {
 		case !s.Base:
+			continue
 		case s.Guy:
 			bags += practice.Bags(in.TieWeight, in.Spec.Units)
 		default:
-			legs++
 			bags += practice.Bags(in.FootWeight, in.Spec.Units)
-			width = max(width, in.Spec.ArchOf(s.Arch).Foot.Width)
+		}
+		if s.Steel() {
+			sockets++
 		}
 	}
-	long := measure.Length(legs/2-1)*in.Spec.Tunnel.Spacing + width // of a row, half a base beyond its ends
-	if legs > 0 {
-		b.add(Item{Item: "sole board", Kind: SoleBoard, Need: 2 * int(math.Ceil(float64(long/per)-1e-9)), Unit: unit, Where: whereSundries})
+	rows, joints := boardRows(in)
+	add := func(item string, kind Kind, need int) {
+		b.add(Item{Item: item, Kind: kind, Need: need, Unit: Each, Rows: rows, Where: whereSundries})
 	}
-	b.add(Item{Item: "bar socket", Kind: BarSocket, Need: legs, Unit: Each, Where: whereSundries})
-	b.add(Item{Item: "sandbag", Kind: SandBag, Need: bags, Unit: Each, Where: whereSundries})
+	add("sole board", SoleBoard, len(rows[spec.Left])+len(rows[spec.Right]))
+	add("joint plate", JointPlate, joints)
+	add("wood screw "+in.Spec.Units.Cut(practice.PlateScrew(in.Spec.Units)), PlateScrew, practice.PlateScrews*joints)
+	add("bar socket", BarSocket, sockets)
+	add("sandbag", SandBag, bags)
 }
 
 // braces lists what holds braces: a clamp at each end of a pipe, or webbing with a buckle.
@@ -168,7 +173,7 @@ func (b *basket) sundries(in Input) {
 	add(Tightener, "line tightener", guys, Each)
 	add(GuyClamp, "hose clamp", guys, Each)
 	b.braces(in)
-	b.bases(in, per, unit)
+	b.bases(in)
 	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {

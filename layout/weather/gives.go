@@ -49,7 +49,6 @@ type check struct {
 
 // checks are the things that give way in a soil, the gentlest first.
 func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
-	guy, peg := t.Spec.Guys.Stake, t.Spec.Braces.Peg
 	bent := func(k *Kind, d *demand) float64 {
 		bar := k.spec.Stake.Bar
 		most := 0.0
@@ -62,21 +61,6 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 		}
 		return most / anchor.Yields(bar.Diameter, bar.Yield)
 	}
-	loose := func(stake spec.Stake, pull float64) float64 {
-		if pull <= 0 || stake.Bar.Diameter == 0 {
-			return 0
-		}
-		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, practice.GuyArm))
-	}
-	pulled := func(stake spec.Stake, pull float64) float64 {
-		if pull <= 0 || stake.Bar.Diameter == 0 {
-			return 0
-		}
-		return soil.Moment(stake.Bar.Diameter, measure.Force(pull), pull*practice.GuyArm.Metres()) / anchor.Yields(stake.Bar.Diameter, stake.Bar.Yield)
-	}
-	if t.Spec.Arch.Foot != nil { // their ends are weights, chosen for what they hold
-		guy.Bar, peg.Bar = catalog.Bar{}, catalog.Bar{}
-	}
 	list := []check{
 		{CausePipe, true, func(_ *Kind, d *demand) float64 { return d.strength }},
 		{CauseLeans, true, func(k *Kind, d *demand) float64 { return d.lean / (mostLean * k.Crown.Metres()) }},
@@ -88,10 +72,8 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 		}},
 		{CauseBar, false, bent},
 		{CauseBar, true, func(k *Kind, d *demand) float64 { return bent(k, d) / plastic }},
-		{CauseGuyStake, true, func(_ *Kind, d *demand) float64 { return max(loose(guy, d.pull), loose(peg, d.brace)) }},
-		{CauseGuyBar, false, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) }},
-		{CauseGuyBar, true, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) / plastic }},
 	}
+	list = append(list, t.endChecks(soil)...)
 	for _, c := range []struct {
 		collapse bool
 		factor   float64
@@ -107,6 +89,39 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 		}})
 	}
 	return list
+}
+
+// endChecks are those of what guys and braces end on. Where arches stand on weights those hold their ends, chosen for it, and nothing is driven: a brace of pipe is clamped to a bar in a
+// socket, which may bend.
+func (t *Tunnel) endChecks(soil anchor.Soil) []check {
+	guy, peg, weights := t.Spec.Guys.Stake, t.Spec.Braces.Peg, t.Spec.Arch.Foot != nil
+	loose := func(stake spec.Stake, pull float64) float64 {
+		if pull <= 0 || stake.Bar.Diameter == 0 || weights {
+			return 0
+		}
+		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, practice.GuyArm))
+	}
+	pulled := func(stake spec.Stake, pull float64) float64 {
+		if pull <= 0 || stake.Bar.Diameter == 0 {
+			return 0
+		}
+		moment := pull * practice.GuyArm.Metres()
+		if !weights {
+			moment = soil.Moment(stake.Bar.Diameter, measure.Force(pull), moment)
+		}
+		return moment / anchor.Yields(stake.Bar.Diameter, stake.Bar.Yield)
+	}
+	if weights {
+		guy.Bar = catalog.Bar{} // a line goes through the handles of bags
+	}
+	if weights && t.Spec.Braces.Line {
+		peg.Bar = catalog.Bar{}
+	}
+	return []check{
+		{CauseGuyStake, true, func(_ *Kind, d *demand) float64 { return max(loose(guy, d.pull), loose(peg, d.brace)) }},
+		{CauseGuyBar, false, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) }},
+		{CauseGuyBar, true, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) / plastic }},
+	}
 }
 
 // onBase returns the worse of an arch's two feet, of arches on weighted bases alone.
