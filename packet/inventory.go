@@ -89,7 +89,11 @@ func inventory(p *layout.Plan) []stored {
 		add(kind.item+", on its leg", kind.count, keptLegs, "string")
 	}
 	for _, kind := range off {
-		list = append(list, stored{item: "string " + kind.item, count: kind.count, keep: keptLights, noun: "string", use: "“" + kind.item + "”"})
+		use := "" // of more than two kinds the label has no room
+		if len(off) <= 2 {
+			use = "“" + kind.item + "”"
+		}
+		list = append(list, stored{item: "string " + kind.item, count: kind.count, keep: keptLights, noun: "string", use: use})
 	}
 	for _, c := range p.Power.Lots {
 		name := fmt.Sprintf("cord %s %s", strings.ReplaceAll(c.Name, "mm2", "mm²"), stock.Sold(c.Length, p.Spec.Units))

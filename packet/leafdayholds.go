@@ -17,7 +17,7 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked overhead", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 firm", crew.SetBases: "Weights counted", crew.MeasureWidths: "Widths", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
+	crew.PullTest: "Stake 1 firm", crew.SetBases: "Boards, bars set", crew.MeasureWidths: "Widths", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
 	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: raises nothing", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Opening tried", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }

@@ -32,7 +32,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.RunCrownLine:
 		return block.Step{Text: "Crown line, hand tight: turn and knot at each fitting."}
 	case crew.SightAlong:
-		return r.sight(t)
+		return r.sight()
 	case crew.HangDrops:
 		if !r.hangs() { // else in a picture, after the rows
 			return block.Step{Text: r.dropWords(t), Then: takeUp}
@@ -46,7 +46,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 }
 
 // sight has the whole looked along and the caps counted.
-func (r raising) sight(t crew.Task) block.Step {
+func (r raising) sight() block.Step {
 	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if held.guys {
 		text += " Guys alike."

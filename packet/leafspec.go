@@ -35,11 +35,7 @@ func (b *binder) ownShown() string {
 	if len(b.spec.Stock.Own) > 0 || len(a.Left) == 0 {
 		return ""
 	}
-	var sticks []string
-	for _, long := range slices.Compact(slices.Clone(a.Left)) {
-		sticks = append(sticks, fmt.Sprintf("{item: %s, length: %s, count: __}", b.spec.Arch.Pipe.Name, stock.Sold(long, b.spec.Units)))
-	}
-	own := "own: [" + strings.Join(sticks, ", ") + "]"
+	own := fmt.Sprintf("own: [{item: %s, length: %s, count: __}, …]", b.spec.Arch.Pipe.Name, stock.Sold(a.Left[0], b.spec.Units))
 	if b.spec.Given("stock") {
 		return "Under stock: " + own + ". "
 	}
@@ -57,7 +53,7 @@ func (b *binder) specBlocks() (head []block.Block, lines block.Block, foot []blo
 	for i := 0; i < len(sum); i += 4 {
 		groups = append(groups, fmt.Sprintf("%x", sum[i:i+4]))
 	}
-	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "`hoopwright recover` reads the PDF. By hand: no line numbers, keep front spaces, end each line; ↪ is a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
+	head = []block.Block{{Name: "checksum", Body: block.Words{Lettering: paper.Small, Text: b.ownShown() + "PDF: `hoopwright recover`. By hand: no numbers, keep front spaces; ↪ is a space" + byNone + ". SHA-256: " + strings.Join(groups, " ")}}}
 	lines = block.Block{Name: "spec", Gap: 2, Body: printed, Facts: []block.Fact{{What: "spec", Value: string(b.spec.Source)}}}
 	if words := b.assumed(); len(words) > 0 {
 		foot = []block.Block{block.Heading("Not in the spec, so assumed"),

@@ -131,7 +131,7 @@ func (l lowering) capped() string {
 	if !slices.ContainsFunc(l.plan.Stakes, staysCapped) {
 		return ""
 	}
-	return "; " + strings.Join(heldBy(l.plan).pick("guys’", "braces’"), ", ") + " caps stay"
+	return "; " + strings.Join(capped(l.plan).pick("guys’", "braces’"), ", ") + " caps stay"
 }
 
 // freedBefore names what holds each arch lengthwise. A guy that reaches past arches beyond its own is freed before the farthest of those, which would be walked out through it; the
