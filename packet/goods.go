@@ -44,7 +44,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		return "pipe of " + u.Size(s.Arch.Pipe.OD)
 	case stock.BraceClamp:
 		from, to := stock.BandRound(s.Arch.Pipe.OD, s.Braces.Peg.Bar.Diameter), stock.BandRound(s.Arch.Pipe.OD, s.Arch.Pipe.OD)
-		return "adjustable, " + u.BareCut(measure.RoundUp(from, u.Grid())-u.Grid()) + " to " + u.Cut(measure.RoundUp(to, u.Grid()))
+		return "each closes to " + u.Cut(measure.RoundUp(from, u.Grid())-u.Grid()) + " and opens past " + u.Cut(measure.RoundUp(to, u.Grid())) + ", else half small, half large"
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
@@ -52,7 +52,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.JointPlate:
 		return fmt.Sprintf("of sole board, %s square, over each joint: %d screws", u.Inches(s.Base().Width), practice.PlateScrews)
 	case stock.BarSocket:
-		return "a flange for a bar of " + s.Arch.Stake.Bar.Name + ", with screws"
+		return "a flange that the bar of " + s.Arch.Stake.Bar.Name + " enters, ribs too, with screws"
 	case stock.SandBag:
 		return u.Mass(practice.Bag(u).Mass()) + " filled, with handles"
 	case stock.ZipTies:

@@ -167,7 +167,11 @@ func (b *binder) hazards() (list []aloud) {
 	part(fmt.Sprintf("While people walk through (rules: leaf %d)", leafNumber("nights")), reads+" every evening")
 	add(arches, "Wind, thunder, ice", "Everyone out: pipe gives way, lightning strikes. Hang no cloth, no sign on arches.")
 	add(arches, "Crowd", "A fall in a crush piles people up: count at each way in.")
-	add(arches, "Tripping", "Nobody looks down here: clear cords, mud and ice from the walk.")
+	mind := ""
+	if heldBy(b.plan).guys {
+		mind = "mind guys, "
+	}
+	add(arches, "Tripping", "Nobody looks down here: "+mind+"clear cords, mud, ice.")
 	add(arches && strings, "Fire", "Pipe and wire burn: no flame near.")
 	part("Taking down, laying flat", reads+" ________")
 	add(arches, "All again", returning(stakes, strings, len(site.Overhead) > 0))

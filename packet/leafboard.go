@@ -117,11 +117,7 @@ func (b *binder) boardFoot() (list []block.Block) {
 	if len(missing) > 0 {
 		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room on their leaves, write in: " + strings.Join(missing, "; ") + ".")})
 	}
-	locator := ""
-	if drives(b.plan) {
-		locator = "locating service ______, "
-	}
-	text := "Estimates for one season, certified by nobody. Each agrees before buying, date: " + locator + "licensed electrician ______, owner of the ground ______, local authority ______."
+	text := "Estimates for one season, certified by nobody. Each agrees before buying, date: licensed electrician ______, owner of the ground ______, local authority ______."
 	if len(cureLines(b.plan.Findings)) > 0 {
 		text += " What a new print takes: annex, Reckoning."
 	}

@@ -105,7 +105,7 @@ func (r runSheet) names() block.Block {
 	const most = 6
 	of := "all"
 	if r.Young > 0 { // theirs are the last letters
-		of = "up to " + letter(r.Hands-r.Young-1)
+		of = "A to " + letter(r.Hands-r.Young-1)
 	}
 	text := fmt.Sprintf("%s, a name for each letter, %s %d or older; A organises.", say.Capital(people(r.Hands)), of, practice.Least)
 	var blanks block.Blanks
@@ -183,7 +183,7 @@ func (r runSheet) marking(day int) block.Block {
 	}
 	text += "paint the dots"
 	if day == r.Marked-1 && drives(r.plan) {
-		text += ", name who calls"
+		text += ", name who calls the locator"
 		if slices.ContainsFunc(r.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.FlagDots }) {
 			text += ", who flags"
 		}

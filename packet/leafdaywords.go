@@ -170,7 +170,7 @@ func (b *binder) dayStops() block.Block {
 	}
 	text := ""
 	if raise != "" {
-		text = fmt.Sprintf("Before each arch, raise none: %s.\n", raise)
+		text = fmt.Sprintf("Look before each arch. Raise none: %s.\n", raise)
 	}
 	ask := b.spec.Crew.Ask.Name
 	if ask == "" { // else the phone is on the foot

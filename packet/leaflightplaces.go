@@ -58,7 +58,7 @@ func (l lighting) key() []block.Block {
 	}
 	text := "From above, legs flat. Tick when tied."
 	if len(others) > 0 {
-		text += " Raising crew gets " + inRanges(others)
+		text += " Then raising crew gets " + inRanges(others)
 		if len(l.plan.Lights.Rows) > 0 {
 			text += ", leaf"
 		}

@@ -154,7 +154,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	step(start+" From 0 tie a one-knot ribbon at each thick mark, within "+block.Figure(give)+".", "", block.Fact{What: "give of a flag on a pipe", Value: give})
 	clear := ""
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return len(w.Bare) > 0 }) {
-		clear = "Ribbon white gaps: wire straight, slack, " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under it."
+		clear = "One-knot ribbons at white gaps: wire along the pipe, loose, " + say.Or(heldBy(l.plan).pick("guy", "brace")) + " and clamp go under it."
 	}
 	if slices.ContainsFunc(l.plan.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }) && len(l.plan.Ridge) > 0 {
 		clear = strings.TrimSpace(clear + " Where ridge pieces go in: no wire.")
@@ -252,7 +252,7 @@ func (l lighting) aloud() block.Block {
 	if low != nil {
 		supplied = ", " + say.And(low) + " strings on their own supply"
 	}
-	return saidAloud(l.plan.Spec, fmt.Sprintf("Nothing plugged in while wound. Test on %s outlet%s, dry. Bring list: leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock")))
+	return saidAloud(l.plan.Spec, fmt.Sprintf("Nothing plugged in while winding. Test on %s outlet%s, dry. Bring list: leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock")))
 }
 
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.

@@ -42,7 +42,7 @@ func (s *stakeLeaf) dayLines() (list []string) {
 		}
 	}
 	if slices.ContainsFunc(s.tasks, func(t crew.Task) bool { return t.Action == crew.SetBases }) {
-		list = append(list, "Feet: gloves on. Lift bags with the knees, boards by two. Cap each bar at once.")
+		list = append(list, "Gloves on. Lift bags with the knees, boards by two. Cap each bar at once.")
 	}
 	return list
 }

@@ -114,7 +114,7 @@ func (w taskWords) setBases(t crew.Task) string {
 	if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) {
 		bars += ", P"
 	}
-	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards in the buying list’s order, their middle on the dots, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
+	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards along the rows in the buying list’s order, middles on the dots, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
 		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)))
 }
 
@@ -131,7 +131,7 @@ func (w taskWords) weigh() string {
 	if words == nil {
 		return ""
 	}
-	return " Then bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". On boards they lie outside the walk."
+	return " Then bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". They lie on the boards, outside the walk."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.

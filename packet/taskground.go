@@ -39,12 +39,14 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.CallLocator:      taskWords.callLocator,
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
-	crew.CheckAgain:       plainly("Widths, long diagonals again. Find a lost dot as before."),
-	crew.TapeDepths:       taskWords.tapeDepths,
-	crew.PullTest:         taskWords.pullTest,
-	crew.DriveStakes:      taskWords.driveStakes,
-	crew.SetBases:         taskWords.setBases,
-	crew.MeasureWidths:    taskWords.measureWidths,
+	crew.CheckAgain: func(w taskWords, _ crew.Task) string {
+		return fmt.Sprintf("Widths, L1 to R%d, R1 to L%[1]d again. Find a lost dot as before.", len(w.plan.Ground.Stations))
+	},
+	crew.TapeDepths:    taskWords.tapeDepths,
+	crew.PullTest:      taskWords.pullTest,
+	crew.DriveStakes:   taskWords.driveStakes,
+	crew.SetBases:      taskWords.setBases,
+	crew.MeasureWidths: taskWords.measureWidths,
 }
 
 // stand is where one stands.

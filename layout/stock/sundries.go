@@ -49,7 +49,8 @@ func (b *basket) readyStakes(in Input, o offer, cuts Cuts) (count int) {
 		if barItem(s.Bar(in.Spec)) != o.item || cut[PieceID{Steel: true, Stake: s.StakeID}] {
 			continue
 		}
-		k := slices.IndexFunc(lines, func(l line) bool { return l.length == s.Length })
+		sold := func(l line) bool { return Sold(l.length, in.Spec.Units) == Sold(s.Length, in.Spec.Units) } // chosen in one unit, given in another
+		k := slices.IndexFunc(lines, sold)
 		if k < 0 {
 			k = len(lines)
 			lines = append(lines, line{length: s.Length})
