@@ -164,12 +164,14 @@ func (s *stakeLeaf) work(checks []block.Block) (list []block.Block) {
 	return list
 }
 
-// driveSteps are the numbers of the first and the last step of driving, and of the one with a test's words.
+// driveSteps are the numbers of the first and the last step of driving, and of the one with a test's words: the same behind every further plan.
 func (s *stakeLeaf) driveSteps(words string) (first, test, last int) {
-	driving := false
-	for _, b := range s.work(nil) {
-		driving = driving || b.Name == stopName
-		if step, ok := b.Body.(block.Step); ok && driving {
+	if s.driving == nil {
+		s.driving = s.work(nil)
+		s.driving = s.driving[max(0, slices.IndexFunc(s.driving, func(b block.Block) bool { return b.Name == stopName })):]
+	}
+	for _, b := range s.driving {
+		if step, ok := b.Body.(block.Step); ok {
 			if last = step.Number; first == 0 {
 				first = last
 			}

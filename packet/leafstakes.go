@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"hoopwright/draw"
+	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
@@ -32,6 +33,8 @@ type stakeLeaf struct {
 	body   paper.Rect // the room of a side
 	parts  []stakePart
 	finest float64 // the scale that all plans share is no finer
+
+	driving []block.Block // the work from the stop box on, once a further plan has asked for it
 
 	guysOut, guysLeg measure.Length // how far guy stakes of inner arches stand from the line and from their legs, where all are alike; else 0
 }

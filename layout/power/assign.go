@@ -16,7 +16,7 @@ import (
 // overWay is what a way passed by a cord counts for in length when outlets are chosen: more than any way around.
 const overWay = 1000 * measure.Metre
 
-// mostMore is how many further groups of outlets are tried at each step, the nearest first.
+// mostMore is how many further groups of outlets are tried at each step, the nearest first, where something is amiss; to save cords it is the nearest.
 const mostMore = 3
 
 // pose puts the question which outlet feeds which unit, with the units of two parts kept apart or not.
@@ -123,8 +123,11 @@ func (f *feeding) assign() {
 	best := f.build(f.sharing)
 	for better := true; better; {
 		better = false
-		more := f.problem.More(f.sharing)
-		for _, s := range more[:min(mostMore, len(more))] {
+		more, tries := f.problem.More(f.sharing), 1
+		if best.mark.over > 0 || best.dim > hair || len(best.dry) > 0 {
+			tries = mostMore
+		}
+		for _, s := range more[:min(tries, len(more))] {
 			if b := f.build(s); b.needs(best) || !best.needs(b) && b.work() < best.work() {
 				f.sharing, best, better = s, b, true
 				break

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -277,9 +278,9 @@ const leastSaved = 3
 
 // crossing finds how many cords and three-ways would be saved where a cord might pass the way; 0 where the spec says how, where one does, or where it is little.
 func (f *feeding) crossing() int {
-	climb := 0
-	for _, c := range f.plan.Cords {
-		climb += b2i(c.Lifts)
+	climb := 0 // runs of legs that begin at a crown
+	for _, c := range f.chains {
+		climb += b2i(c.From.At.Spot == lights.AtCrown && c.On[0].IsLeg())
 	}
 	if f.site.past == 0 || f.plan.mark.over > 0 || climb < leastSaved || len(f.in.Strings) > mostGain {
 		return 0
