@@ -334,7 +334,11 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	if r.prongsFrom() == crew.MeasureBay {
 		unwound = "unwind ridge, "
 	}
-	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1 into crown %s, then crown %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
+	prongs := ""
+	if slices.ContainsFunc(r.Plan.Lights.Wraps, ofRidge) {
+		prongs = " (prongs: front)"
+	}
+	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1%s into crown %s, then %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
 		p.do += ", tell the cutting crew"
 	}

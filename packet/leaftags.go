@@ -53,7 +53,7 @@ func (b *binder) tagBlocks() []block.Block {
 		head = clip(head+", "+b.spec.Season, paper.Small, 50)
 	}
 	blocks := []block.Block{{Name: "what is done with tags", Body: block.Words{Lettering: paper.Floor,
-		Text: fmt.Sprintf("At take-down (leaf %d): fill in, bag, punch both at the ring, tie on, on legs at the foot.", leafNumber("takedown"))}}}
+		Text: fmt.Sprintf("At take-down (leaf %d): fill in, bag, punch both at the ring, tie on.", leafNumber("takedown"))}}}
 	gap := paper.Length(2)
 	for row := range slices.Chunk(cards, tagsAcross) {
 		var facts []block.Fact

@@ -98,7 +98,7 @@ func (l lowering) stopBox() block.Block {
 		block.Figure(gust), block.Figure(cold), block.Figure(slow), block.Figure("Stopped midway,")+" "+l.midway()+"; ask. "+mending[crew.WarmWater]))
 	bare := "cap at once" + l.capped() + "."
 	if l.ladder {
-		bare += " " + block.Figure("Stepladder:") + " fully open, never against pipe."
+		bare += " " + block.Figure("Stepladder:") + " open, never against pipe."
 	}
 	add("Bare "+upright(l.stand[0].Kind), bare)
 	out := u.Room(l.ways.long)
