@@ -336,7 +336,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	}
 	prongs := ""
 	if slices.ContainsFunc(r.Plan.Lights.Wraps, ofRidge) {
-		prongs = " (prongs: front)"
+		prongs = " (prongs: overleaf)"
 	}
 	p.do = fmt.Sprintf("Arch %d: steps 1 to %d%s. Ridge 1%s into crown %s, then %d. Measure, %s", a.Number, stood, r.ownFigures(a.Number), prongs, block.Figure(fmt.Sprint(a.Number)), first.Number, block.Figure("sign"))
 	if p.off = fmt.Sprintf(cutToIt, unwound, leafNumber("stock")); len(r.Plan.Ridge) > 1 {
@@ -344,7 +344,7 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 	}
 	p.do += "."
 	if many := r.fix(&p, r.heldTo(a.Number)); many != "" {
-		p.do += " Its " + many + ": front."
+		p.do += fmt.Sprintf(" Arch %d’s %s: overleaf.", a.Number, many)
 	}
 	return p
 }

@@ -227,7 +227,7 @@ func (s sawing) ridgeHold() []block.Block {
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
 	title := "HOLD: legs, then ridge 1; other ridge pieces wait"
-	rest := "Wider than wanted: every other that much shorter, past Within ridge 1 too. Narrower" + s.changed()
+	rest := "Wider than wanted: every other that much shorter, ridge 1 too if they say. Narrower" + s.changed()
 	sign := []block.Blank{{Word: "Wider / narrower (ring) by"}, {Word: "anew: all others longer / shorter by"}, {Word: "Raising crew"}}
 	if ridgeAlike(s.plan.Cuts.Bars, u) {
 		sign[1].Word = "cut all others to"

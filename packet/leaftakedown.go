@@ -221,7 +221,7 @@ func (l lowering) panels(done int) []panel {
 	if pictures.FromFar = slices.Contains(l.ways.left, last); pictures.FromFar {
 		goes, stays = stays, goes
 	}
-	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder, outside, %s. "+
+	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder, beside, %s. "+
 		"Walk till %s is slack: lift off, cap, carry clear.",
 		goes, high, block.Figure("caps"), stays)
 	if n > 1 {
@@ -356,14 +356,14 @@ func (l lowering) wayOut() string {
 
 // laidFlat says what of the order is done where it is laid flat before a storm; until when stands in the stop box. The leaf of the evenings calls for it, and says what raises it again.
 func (l lowering) laidFlat(steps []int) block.Block {
-	dark, lying := "", "arches whole"
+	dark, lying := "", "whole arches"
 	if len(l.plan.Strings) > 0 {
 		dark = "unplug all, cords off strings and arches, covers on, "
 	}
 	if len(l.plan.Ridge) > 0 {
-		lying = "arches whole, ridge pieces"
+		lying = "whole arches and ridge pieces"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Lay %s along the L %ss, tied with %s.",
+	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Lay %s along the L %ss, all tied with %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}

@@ -54,7 +54,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if drives(w.plan) {
 			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")
 		}
-		return strings.Join(words, " ") + " Tick it in the list."
+		return strings.Join(words, " ") + " Tick each."
 	},
 	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),

@@ -32,7 +32,7 @@ var mending = map[crew.Remedy]string{
 	crew.Mend:          "Else cords out at outlets, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",
-	crew.CutThrough:    "Cracked or worn: X on it; count it back, not good.",
+	crew.CutThrough:    "Cracked, worn: X on it; count it back, not good.",
 }
 
 // cure says a remedy.
