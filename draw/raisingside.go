@@ -108,8 +108,12 @@ func (r Raising) Second(page *paper.Page, room paper.Rect, first, second int, ri
 			s.Stroke(paper.Path{{Verb: paper.Move, To: s.at(spacing, top)}, {Verb: paper.Cubic, A: s.at(spacing*0.7, top), B: s.at(spacing*0.5, top*1.1), To: s.at(spacing*0.34, top*1.1)}}, paper.Pen{Width: pipeOnPaper})
 			s.moves(s.at(spacing*0.32, top*1.1), s.at(10, top).Add(paper.Point{X: 1.8, Y: -0.8}))
 		}
-		s.under(0, fmt.Sprint(first))
-		s.under(spacing, fmt.Sprint(second))
+		if a, b := fmt.Sprint(first), fmt.Sprint(second); s.at(spacing, 0).X-s.at(0, 0).X > (paper.CellSmall.Width(a)+paper.CellSmall.Width(b))/2+1 {
+			s.under(0, a)
+			s.under(spacing, b)
+		} else { // arches high and near each other: small, their numbers would touch
+			s.under(spacing/2, a+", "+b)
+		}
 	})
 }
 

@@ -17,6 +17,7 @@ const (
 	sawCutAbove paper.Length = 6.5
 	sawCutBelow paper.Length = 2.5
 	sawCutMost  paper.Length = 20 // thickest pipe
+	sawCutBlade paper.Length = 3  // widest blade: beside it the next piece has its name
 )
 
 // thick is the pipe's width on paper: half its size, as far as there is room.
@@ -31,7 +32,7 @@ func (c SawCut) Draw(page *paper.Page, room paper.Rect) (missing []string) {
 	b := place.NewBoard(page, box)
 	top, foot := box.Y+sawCutAbove, box.Bottom()-sawCutBelow
 	left, right, mark := box.X, box.Right(), box.Centre().X
-	next := mark + max(1, paper.Length(c.Kerf/2))
+	next := mark + min(max(1, paper.Length(c.Kerf/2)), sawCutBlade)
 	at := func(x, y paper.Length) paper.Point { return paper.Point{X: x, Y: y} }
 
 	for _, y := range []paper.Length{top, foot} {

@@ -202,11 +202,11 @@ func (r raising) crowns() []block.Block {
 		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), Value: r.u.Ground(f.Length)})
 	}
 	tape := place.Column{Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 18, 24)}
+	to, found := place.Column{Head: "To", Lettering: paper.Strong, Width: 9 - cellMargins}, paper.Length(16) // at least, to write in
 	for _, c := range cells {
-		tape.Width = max(tape.Width, tape.Lettering.Width(c[1]))
+		to.Width, tape.Width = max(to.Width, to.Lettering.Width(c[0])), max(tape.Width, tape.Lettering.Width(c[1]))
 	}
-	tape.Width += cellMargins
-	to, found := place.Column{Head: "To", Lettering: paper.Strong, Width: 9}, paper.Length(14) // at least, to write in
+	to.Width, tape.Width = to.Width+cellMargins, tape.Width+cellMargins
 	body := abreast(r.room.W, []place.Column{to, tape, {Head: "Found"}}, cells, int(r.room.W/(to.Width+tape.Width+found)))
 	return []block.Block{
 		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1%s, within %s", r.step[crew.RaiseRest], r.along(), r.u.Inches(list[0].Limit))}},
