@@ -268,7 +268,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
 		row := draw.ChartRow{Name: r.workWords(work), Leaves: r.leavesOf(work)}
 		if work == crew.ClearUp && r.ties(day) {
-			row.Name, row.Leaves = "Tie newest arch both ways", []int{leafNumber("raise")}
+			row.Name, row.Leaves = "By sunset tie newest arch", []int{leafNumber("raise")}
 		}
 		for _, bar := range r.shifts(day, work) {
 			row.Add(bar)

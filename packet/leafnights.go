@@ -142,7 +142,7 @@ func (w watch) noonCall() []block.Block {
 		answer(1.1, "CLOSED", fmt.Sprintf("Gusts %s or more, thunder, ice, snow, no call by dusk. %s", at, shut))
 	}
 	calls := block.Blanks{{Word: "Decides"}, {Word: "Phone", Share: 0.8}, {Word: "If away, phone"}, {Word: "Bars the ways", Share: 0.8}}
-	source := "forecast by ____________"
+	source := "by forecaster ____________"
 	if gust.Forecast == 0 && !calm {
 		source = "by meter"
 	}
