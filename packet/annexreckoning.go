@@ -57,7 +57,7 @@ func (b *binder) fewest() string {
 	}
 	words := fmt.Sprintf("Fewest circuits for the amps: %d, %s", p.Fewest, proof(p.FewestProven))
 	if n := len(used); n > p.Fewest {
-		words += fmt.Sprintf("; %d are used so that no cord passes a way and no last bulb loses more than it need", n)
+		words += fmt.Sprintf("; %d are used, so that fewer cords do, none passes a way or no last bulb loses more than it need", n)
 	}
 	words += fmt.Sprintf(". Cords and three-ways: %d", p.Pieces())
 	if p.PiecesProven {
