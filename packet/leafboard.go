@@ -118,9 +118,6 @@ func (b *binder) boardFoot() (list []block.Block) {
 		list = append(list, block.Block{Name: "paper notes", Gap: 1.2, Body: remarkWords(block.Figure("Paper notes.") + " No room on their leaves, write in: " + strings.Join(missing, "; ") + ".")})
 	}
 	text := "Estimates for one season, certified by nobody. Each agrees before buying, date: licensed electrician ______, owner of the ground ______, local authority ______."
-	if len(cureLines(b.plan.Findings)) > 0 {
-		text += " What a new print takes: annex, Reckoning."
-	}
 	if open := b.unsaid(); len(open) > 0 {
 		list = append(list, block.Block{Name: "whom to ring", Gap: 1, Body: open})
 	}

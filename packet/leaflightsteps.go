@@ -174,7 +174,11 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	step("Crew lead checks the first of each kind. Zip ties at both ends, 1/3, 2/3; "+ribbons+" off.", "")
 	step(l.ticked(standing), "")
 	for i, noun := range nouns {
-		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[min(i, 1)] + noun})
+		to := "" // the first arches go up while others are wound
+		if noun != ridgePieces {
+			to = " to arch"
+		}
+		list[len(list)-1].Sign = append(list[len(list)-1].Sign, block.Blank{Word: [2]string{"UNPLUGGED, signed: ", ""}[min(i, 1)] + noun + to})
 	}
 	return list
 }

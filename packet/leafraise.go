@@ -190,7 +190,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	if !ok {
 		return nil
 	}
-	heading := "Off by more than Within"
+	heading := "Off past Within"
 	if drives(r.Plan) { // what is stood on bases is moved by nobody
 		heading += fmt.Sprintf(", unless moved on leaf %d", leafNumber("stakes"))
 	}

@@ -50,7 +50,7 @@ func (r raising) sight() block.Step {
 	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if held.guys {
 		text += " Guys alike."
-		off = "Leans: slacken guys it leans to, tighten opposite."
+		off = "Leans: slacken guys there, tighten opposite."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }

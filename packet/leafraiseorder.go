@@ -74,7 +74,7 @@ func (r raising) whatHangs() []block.Block {
 
 // startAfter are the signatures without which nothing begins.
 func (r raising) startAfter() block.Block {
-	blanks := block.Blanks{{Word: fmt.Sprintf("Start when signed: leaf %d, %s", leafNumber("stakes"), strings.ToLower(groundOf(r.Plan).leaf))}}
+	blanks := block.Blanks{{Word: fmt.Sprintf("Start arches signed: leaf %d, %s", leafNumber("stakes"), strings.ToLower(groundOf(r.Plan).leaf))}}
 	if r.Wrapped { // ridge pieces are wound later, most of them
 		standing := slices.DeleteFunc(wrapped(r.Plan), func(noun string) bool { return noun == ridgePieces })
 		blanks = append(blanks, block.Blank{Word: fmt.Sprintf("leaf %d, %s", leafNumber("lights"), say.And(standing))})
@@ -155,7 +155,7 @@ func (r raising) aloud() block.Block {
 // midway is what is done where a stop comes with an arch half up. Thunder leaves no time for more; else what stands last is tied to what stands in the ground beyond it, for nothing
 // else holds it for the night.
 func (r raising) midway() string {
-	do := "Thunder: unbend a half-raised arch, go in; other stops: finish"
+	do := "Thunder: unbend, go in; other stops: finish"
 	if len(r.stand) > 1 {
 		do += fmt.Sprintf(", tie head-high with builder’s line to the next %ss", strings.Join(standsOn(r.Plan), "s or "))
 	}

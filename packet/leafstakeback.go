@@ -219,7 +219,11 @@ func step(t crew.Task, number int, text string, width paper.Length) block.Step {
 		}
 	}
 	if t.Hold {
-		step.Sign = append(step.Sign, block.Blank{Word: "Signed"})
+		signed := "Signed"
+		if t.Action == crew.MeasureWidths { // the first arches go up while others' stakes are driven
+			signed = "Signed to arch"
+		}
+		step.Sign = append(step.Sign, block.Blank{Word: signed})
 	}
 	if beside := step; len(step.Sign) == 1 && width > 0 {
 		if beside.Aside = 42; beside.Height(width) < step.Height(width) {

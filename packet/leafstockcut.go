@@ -226,8 +226,11 @@ func (s sawing) ridgeHold() []block.Block {
 	}
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
-	title := "HOLD: legs, then ridge 1; other ridge pieces wait"
-	rest := "Wider than wanted: every other that much shorter, ridge 1 too if they say. Narrower" + s.changed()
+	title := "HOLD: legs, then ridge 1; others wait"
+	rest := "Wider: every other that much shorter, ridge 1 too if they say. Narrower" + s.changed()
+	if drives(s.plan) {
+		rest += fmt.Sprintf(" Cut each once its stakes stand; arch moved (leaf %d): one beside longer, one shorter.", leafNumber("stakes"))
+	}
 	sign := []block.Blank{{Word: "Wider / narrower (ring) by"}, {Word: "anew: all others longer / shorter by"}, {Word: "Raising crew"}}
 	if ridgeAlike(s.plan.Cuts.Bars, u) {
 		sign[1].Word = "cut all others to"
@@ -237,7 +240,7 @@ func (s sawing) ridgeHold() []block.Block {
 		rest, sign = "Wider than wanted: trim it by as much. Narrower: cut a longer one.", []block.Blank{sign[0], sign[2]}
 	}
 	first := block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}
-	tried := block.Step{Text: fmt.Sprintf("Raising crew pushes it home, measures crown 1 to 2 (leaf %d). ", leafNumber("raise")) + rest}
+	tried := block.Step{Text: fmt.Sprintf("Raising crew measures crown 1 to 2 (leaf %d). ", leafNumber("raise")) + rest}
 	inside := []block.Block{
 		{Body: block.Words{Text: title, Lettering: paper.Strong}},
 		{Gap: 0.5, Body: block.Columns{Gap: 3, Cols: []block.Column{{Share: 1, Blocks: []block.Block{{Body: first}}}, {Width: 40, Blocks: []block.Block{{Body: block.Blanks{{Word: "as cut"}}}}}}}},
@@ -289,7 +292,11 @@ func (s sawing) drawnCuts() (blocks []block.Block) {
 		sawn := slices.DeleteFunc(slices.Clone(s.plan.Cuts.Bars), func(b stock.Bar) bool { return b.Item != item || b.Whole() })
 		scale := draw.StickScale(draw.Scales(s.units), sawn, s.width)
 		if i == 0 || item != s.list[i-1].bars[0].Item {
-			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)", item, scale.Ratio)))
+			before := ""
+			if p.bars[0].Steel() { // the first stake is driven before the pipe is cut
+				before = ", sawn by the yard or before the building"
+			}
+			blocks = append(blocks, block.Heading(fmt.Sprintf("%s (1:%g)%s", item, scale.Ratio, before)))
 		}
 		c := newCutPicture(p, s.units, p.bars[0].Offcut >= s.plan.Cuts.Useful(item), others > 0)
 		c.stick.Fresh, c.stick.Blank, c.scale = s.fresh(p), ridgeAlike(s.plan.Cuts.Bars, s.units), scale

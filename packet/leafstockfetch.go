@@ -45,7 +45,7 @@ func fetched(n crew.Need, u measure.System) string {
 	case n.Thing == crew.Stepladder:
 		words += " of " + u.Room(practice.Stepladder(u, n.Length))
 	case n.Thing == crew.CrownStick:
-		words += " of lath, " + u.Room(n.Length)
+		words += " of laths, " + u.Room(n.Length)
 	}
 	return words
 }

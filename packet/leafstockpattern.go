@@ -29,7 +29,7 @@ type cutPicture struct {
 	close        bool // title and boxes stand at the right of the stick where there is room
 }
 
-// newCutPicture readies a pattern but for its scale; keep is that the offcut is worth keeping, trial that other ridge pieces wait for the first.
+// newCutPicture readies a pattern but for its scale; keep is that the offcut is worth keeping, trial that others wait for the first.
 func newCutPicture(p pattern, u measure.System, keep, trial bool) cutPicture {
 	c := cutPicture{title: p.title(u), count: len(p.bars), stick: draw.Stick{Bar: p.bars[0], Units: u, Under: p.spans(true, trial), Keep: keep}}
 	waits := func(id stock.PieceID) bool { return trial && id.Ridge() && !id.Trial() } // and stands behind what does not

@@ -72,10 +72,23 @@ func (w taskWords) tryArch(t crew.Task) string {
 
 // jointed names what the sticks of an arch are joined by.
 func (w taskWords) jointed() string {
-	if !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks }) {
+	if w.coupled() && !w.woundOver() {
 		return "crowns and couplings"
 	}
 	return "the crowns"
+}
+
+// coupled reports whether a leg is of several sticks that come apart.
+func (w taskWords) coupled() bool {
+	return !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks })
+}
+
+// woundOver reports whether strings are still wound over the couplings as the crowns are parted: twisted apart then, they would tear.
+func (w taskWords) woundOver() bool {
+	at := func(a crew.Action) int {
+		return slices.IndexFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == a })
+	}
+	return at(crew.OpenJoints) < at(crew.Unwind)
 }
 
 // untie says what still joins the arches and comes off before the first is freed.

@@ -79,11 +79,14 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return w.hung() + " off" + stay + ": cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
-		guys := ""
+		then := ""
 		if heldBy(w.plan).guys { // they are clamped under the wire
-			guys = " Guys off."
+			then = " Guys off."
 		}
-		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull." + guys
+		if w.coupled() && w.woundOver() {
+			then += " Then twist couplings apart."
+		}
+		return w.wound() + " strings: unwind on trestles, ties cut, socket end first. Never pull." + then
 	},
 }
 

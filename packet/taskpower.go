@@ -24,7 +24,7 @@ func (w taskWords) layCords() string {
 	case n > 2:
 		cords = fmt.Sprintf("C1 to C%d", n)
 	}
-	text := "Arches up: lay " + cords + " outside the feet, spare looped. Tag both ends: number, owner."
+	text := "Arches up: lay " + cords + " against the feet, outside, spare looped. Tag both ends: number, owner."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover()
 	over := has(func(c power.Cord) bool { return c.Over })
