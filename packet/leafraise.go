@@ -192,7 +192,7 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 	}
 	heading := "Off past Within"
 	if drives(r.Plan) { // what is stood on bases is moved by nobody
-		heading += fmt.Sprintf(", unless moved on leaf %d", leafNumber("stakes"))
+		heading += fmt.Sprintf(", unless moved, leaf %d", leafNumber("stakes"))
 	}
 	pipe := "leg"
 	if k.Spec.OneStick {

@@ -48,8 +48,11 @@ func (r raising) stepOf(t crew.Task) block.Step {
 // sight has the whole looked along and the caps counted.
 func (r raising) sight() block.Step {
 	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
+	if slices.Contains(standsOn(r.Plan), "base") {
+		text = "Each leg tied down through its bags’ handles. " + text
+	}
 	if held.guys {
-		text += " Guys alike."
+		text += " Guys alike, off pipe, wire."
 		off = "Leans: slacken guys there, tighten opposite."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}

@@ -157,7 +157,7 @@ func (r raising) aloud() block.Block {
 func (r raising) midway() string {
 	do := "Thunder: unbend, go in; other stops: finish"
 	if len(r.stand) > 1 {
-		do += fmt.Sprintf(", tie head-high with builder’s line to the next %ss", strings.Join(standsOn(r.Plan), "s or "))
+		do += fmt.Sprintf(", tie head-high both ways to %ss, builder’s line", strings.Join(standsOn(r.Plan), "s or "))
 	}
 	return do + "."
 }

@@ -121,7 +121,7 @@ func (l lowering) stopBox() block.Block {
 func (l lowering) midway() string {
 	do := "thunder: unbend what is bent, go in; else finish the arch"
 	if len(l.stand) > 1 {
-		do += fmt.Sprintf(", tie the next head-high to the bare %ss, builder’s line", strings.Join(standsOn(l.plan), "s or "))
+		do += fmt.Sprintf(", tie the next head-high both ways to %ss, builder’s line", strings.Join(standsOn(l.plan), "s or "))
 	}
 	return do
 }
@@ -359,6 +359,9 @@ func (l lowering) laidFlat(steps []int) block.Block {
 	dark, lying := "", "whole arches"
 	if len(l.plan.Strings) > 0 {
 		dark = "unplug all, cords off strings and arches, covers on, "
+		if l.plan.Power.Supplies > 0 {
+			dark = "unplug all, cords, supplies off strings and arches, covers on, "
+		}
 	}
 	if len(l.plan.Ridge) > 0 {
 		lying = "whole arches and ridge pieces"

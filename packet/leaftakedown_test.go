@@ -229,8 +229,8 @@ func TestWayOutIsClear(t *testing.T) {
 
 // In thunder nobody finishes an arch, whichever way it goes: both leaves say so, and what of other stops.
 func TestThunderMeansIn(t *testing.T) {
-	for leaf, want := range map[string]string{"raise": "Thunder: unbend, go in; other stops: finish, tie head-high with builder’s line to the next stakes.",
-		"takedown": "thunder: unbend what is bent, go in; else finish the arch, tie the next head-high to the bare stakes, builder’s line; ask."} {
+	for leaf, want := range map[string]string{"raise": "Thunder: unbend, go in; other stops: finish, tie head-high both ways to stakes, builder’s line.",
+		"takedown": "thunder: unbend what is bent, go in; else finish the arch, tie the next head-high both ways to stakes, builder’s line; ask."} {
 		if all := strings.Join(textsOf(leafSides(t, examplePlan(t, "garden"), leaf)), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", leaf, want, all)
 		}

@@ -97,6 +97,9 @@ func (w taskWords) untie(crew.Task) string {
 	if used(w.plan, crew.CrownLine) > 0 {
 		words = append(words, "Untie the crown line at every crown.")
 	}
+	if slices.Contains(standsOn(w.plan), "base") {
+		words = append(words, "Tie-downs off.")
+	}
 	if used(w.plan, crew.BarrierNet) > 0 {
 		words = append(words, "Nets off.")
 	}

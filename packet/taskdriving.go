@@ -114,8 +114,8 @@ func (w taskWords) setBases(t crew.Task) string {
 	if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) {
 		bars += ", P"
 	}
-	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards along the rows in the buying list’s order, middles on the dots, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
-		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)))
+	return fmt.Sprintf("Gauge stick over each pair of %s: on its line a tick %s to both sides of each dot. Boards along the rows on the dots, butted in the buying list’s order from %s before each first dot, joint plates screwed on. Midway from tick to tick a socket, a bar upright in it, a cap on.",
+		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)), w.units.Inches(w.plan.Spec.Base().Width/2))
 }
 
 // weigh says how many bags hold bases and guys down, once the feet are as wide apart as they are to be; empty where all is driven.

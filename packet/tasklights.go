@@ -67,7 +67,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
 		text := "Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."
 		if w.plan.Power.Supplies > 0 {
-			text += " On each supply write which strings it fed."
+			text = "Covers, cords, supplies in their boxes, timers, lanterns off: cut no string’s ties. Coil loosely, far end first. On each supply write which strings it fed."
 		}
 		return text
 	},
