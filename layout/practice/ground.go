@@ -38,3 +38,13 @@ func OnGround(u measure.System) Ground {
 
 // Round is what the place of a tunnel is written to where nothing hinges on less. Common practice, no source.
 func Round(u measure.System) measure.Length { return measure.By(u, measure.Inch, 10) }
+
+// GuyStep is by how much guys' stakes are moved to find a place where they do. Our own choice.
+func GuyStep(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Inch, 50*measure.Millimetre)
+}
+
+// GuyClear is how near a guy may pass the middle of a pipe that is wound: a hand from its wire. Our own choice.
+func GuyClear(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Inch, 75*measure.Millimetre)
+}
