@@ -2,12 +2,14 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/weather"
 )
 
 // guyRubs tells of guys that pass the leg of another arch so near that they rub its pipe and wire through a season, the nearest of them, and how far out their stakes would stand clear.
@@ -23,13 +25,16 @@ func (p *Plan) guyRubs() {
 	if !s.Given("guys") { // what is cured is written out with what goes with it
 		cure = []finding.Change{{Key: "guys.from", Value: spec.Written(s.Guys.From, "", u).(string)}}
 	}
-	step := practice.GuyStep(u)
-	for k := measure.Length(1); k*step < s.Guys.Out && f.Cure == nil; k++ {
-		for _, out := range []measure.Length{s.Guys.Out + k*step, s.Guys.Out - k*step} {
-			if clear, _, _, passes := p.nearestPass(out); f.Cure == nil && (!passes || clear >= practice.GuyClear(u)) {
-				f.Cure = append(cure, finding.Change{Key: "guys.out", Value: spec.Written(out, "", u).(string)})
-			}
-		}
+	outs := []measure.Length{weather.OutFor(s.Guys.From, u)} // first as far as cures what pulls down too
+	for out := practice.GuyStep(u); out < s.Guys.Out; out += practice.GuyStep(u) {
+		outs = append(outs, s.Guys.Out+out, s.Guys.Out-out)
+	}
+	clears := func(out measure.Length) bool {
+		near, _, _, passes := p.nearestPass(out)
+		return !passes || near >= practice.GuyClear(u)
+	}
+	if i := slices.IndexFunc(outs, clears); i >= 0 {
+		f.Cure = append(cure, finding.Change{Key: "guys.out", Value: spec.Written(outs[i], "", u).(string)})
 	}
 	p.note([]finding.Finding{f})
 }
@@ -38,7 +43,7 @@ func (p *Plan) guyRubs() {
 // bend as if the walk were straight. Not found where none passes an arch.
 func (p *Plan) nearestPass(out measure.Length) (near measure.Length, guy ground.StakeID, leg int, found bool) {
 	for _, s := range p.Stakes {
-		if !s.Guy || s.Bay > 0 || s.Base {
+		if !s.Guy || s.Bay > 0 {
 			continue
 		}
 		_, tied, ok := p.Arches[s.Arch-1].Kind.Across(s.Tied)

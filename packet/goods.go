@@ -48,7 +48,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 	case stock.Webbing:
 		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
 	case stock.SoleBoard:
-		return fmt.Sprintf("%s wide, plywood %s thick; %s", u.Inches(s.Base().Width), u.Inches(practice.BoardThick(u)), i.Rows.Words(u))
+		return fmt.Sprintf("%s wide, plywood %s thick; %s", u.Inches(s.Base().Width), u.Inches(practice.BoardThick(u)), boardsSaid(i.Rows, u))
 	case stock.JointPlate:
 		return fmt.Sprintf("of sole board, %s square, over each joint: %d screws", u.Inches(s.Base().Width), practice.PlateScrews)
 	case stock.BarSocket:
@@ -185,4 +185,27 @@ func materialOf(list []stock.Item, where string) string {
 		}
 	}
 	return material
+}
+
+// boardsSaid says what each row of sole boards is made of, from arch 1 on: "950 mm, 4 of 1.5 m, 950 mm".
+func boardsSaid(rows stock.BoardRows, u measure.System) string {
+	row := func(boards []measure.Length) string {
+		var words []string
+		for i := 0; i < len(boards); {
+			n, word := i, stock.Sold(boards[i], u)
+			for n < len(boards) && stock.Sold(boards[n], u) == word {
+				n++
+			}
+			if n > i+1 {
+				word = fmt.Sprintf("%d of %s", n-i, word)
+			}
+			words, i = append(words, word), n
+		}
+		return strings.Join(words, ", ")
+	}
+	left, right := row(rows[spec.Left]), row(rows[spec.Right])
+	if left == right {
+		return "a row from arch 1 on: " + left
+	}
+	return "from arch 1 on left: " + left + "; right: " + right
 }

@@ -191,9 +191,9 @@ func (l lighting) ticked(standing []string) (words string) {
 	}
 	var later []lights.Part
 	for _, w := range l.plan.Wraps {
-		switch {
-		case firstRidge(l.plan, w.On) && !slices.Contains(now, w.On.String()+" to arch 1"):
-			now = append(now, w.On.String()+" to arch 1")
+		switch first := w.On.String() + " to arch 1"; {
+		case firstRidge(l.plan, w.On) && !slices.Contains(now, first):
+			now = append(now, first)
 		case ofRidge(w) && !firstRidge(l.plan, w.On) && !slices.Contains(later, w.On):
 			later = append(later, w.On)
 		}

@@ -152,8 +152,8 @@ func (r raising) aloud() block.Block {
 	return list
 }
 
-// midway is what is done where a stop comes with an arch half up. Thunder leaves no time for more; else what stands last is tied to what stands in the ground beyond it, for nothing
-// else holds it for the night.
+// midway is what is done where a stop comes with an arch half up. Thunder leaves no time for more; else what stands last is tied both ways, beyond it and back, for the night: its
+// ridge piece is pushed in dry, and a crown line is not on yet.
 func (r raising) midway() string {
 	do := "Thunder: unbend, go in; other stops: finish"
 	if len(r.stand) > 1 {

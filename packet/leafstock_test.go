@@ -515,3 +515,13 @@ func TestProofWords(t *testing.T) {
 		}
 	}
 }
+
+// Boards of one length that follow each other are counted together; where both rows are alike one is told. By hand.
+func TestBoardsSaid(t *testing.T) {
+	left, right := []measure.Length{950, 1500, 1500, 950}, []measure.Length{950, 950}
+	for want, rows := range map[string]stock.BoardRows{"a row from arch 1 on: 950 mm, 2 of 1.5 m, 950 mm": {left, left}, "from arch 1 on left: 950 mm, 2 of 1.5 m, 950 mm; right: 2 of 950 mm": {left, right}} {
+		if got := boardsSaid(rows, measure.Metric); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

@@ -116,8 +116,8 @@ func (l lowering) stopBox() block.Block {
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
 
-// midway is what is done where a stop comes with an arch half down. Thunder leaves no time for more; else the legs at the row's open end are tied to what stands in the ground
-// beyond it, for nothing else holds them for the night.
+// midway is what is done where a stop comes with an arch half down. Thunder leaves no time for more; else the legs at the row's open end are tied both ways, for the crown line is
+// off and nothing else holds them for the night.
 func (l lowering) midway() string {
 	do := "thunder: unbend what is bent, go in; else finish the arch"
 	if len(l.stand) > 1 {

@@ -1,9 +1,7 @@
 package stock
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
@@ -69,30 +67,6 @@ func boardsUnder(in Input, feet []ground.Stake) (boards []measure.Length) {
 // bends reports whether the rows are not straight.
 func bends(s *spec.Spec) bool {
 	return slices.ContainsFunc(s.Site.Route, func(l spec.Leg) bool { return l.Turn != 0 })
-}
-
-// Words says what each row is made of, from arch 1 on: "950 mm, 4 of 1.5 m, 950 mm".
-func (r BoardRows) Words(u measure.System) string {
-	row := func(boards []measure.Length) string {
-		var words []string
-		for i := 0; i < len(boards); {
-			n := i
-			for n < len(boards) && sameLength(boards[n], boards[i]) {
-				n++
-			}
-			word := Sold(boards[i], u)
-			if n > i+1 {
-				word = fmt.Sprintf("%d of %s", n-i, word)
-			}
-			words, i = append(words, word), n
-		}
-		return strings.Join(words, ", ")
-	}
-	left, right := row(r[spec.Left]), row(r[spec.Right])
-	if left == right {
-		return "a row from arch 1 on: " + left
-	}
-	return "from arch 1 on left: " + left + "; right: " + right
 }
 
 // long is how long all boards are together.
