@@ -193,7 +193,7 @@ func TestAheadIsUp(t *testing.T) {
 	for deg := 0; deg < 360; deg += 30 {
 		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: 3, Spacing: 1200, Length: 2400}, Site: spec.Site{Heading: measure.Angle(deg) * measure.Degree, Start: spec.Point{X: 3000, Y: -700}}}
 		spans := []measure.Length{2100, 2100, 2100}
-		l := ground.Lay(s, spans, spans, nil)
+		l := ground.Lay(s, ground.Arches{Spans: spans, Crowns: spans})
 		m := newSiteMap(&s.Site, paper.Scale{Ratio: 50})
 		l1, r1, l3 := m.at(l.Stakes[0].At()), m.at(l.Stakes[1].At()), m.at(l.Stakes[4].At())
 		if d := r1.Sub(l1).Sub(paper.Point{X: 42}); d.Long() > 1e-6 {

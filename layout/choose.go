@@ -10,7 +10,6 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
-	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
@@ -172,11 +171,13 @@ func (c *chooser) braced(pass screened, known tried) tried {
 	if pass.spec.Arch.Foot == nil { // whose weights what holds it may raise
 		most = pass.across.Reaches()
 	}
-	spans, crowns := c.plan.spansAndCrowns()
+	of := c.plan.onGround(pass.spec)
+	of.Shapes = nil // their legs upright are near enough here
+	arches := c.arches(pass.kinds)
 	for _, b := range weather.Bracings(pass.spec, pass.kinds[c.of[0]]) {
 		n := b.On(pass.spec)
 		t := tried{n, most, weather.Price(n)}
-		if !t.better(known) || !t.better(best) || !ground.Clear(n, spans, crowns) {
+		if !t.better(known) || !t.better(best) || !c.clear(n, of, arches) {
 			continue
 		}
 		t.reaches = c.tunnel(n, pass.kinds, rough, pass.across, func(w *weather.Weather) bool { return w.Reaches() < max(known.reaches, best.reaches) }).Reaches()
@@ -187,12 +188,11 @@ func (c *chooser) braced(pass screened, known tried) tried {
 	return best
 }
 
-// spansAndCrowns are what the ground asks of each arch.
-func (p *Plan) spansAndCrowns() (spans, crowns []measure.Length) {
-	for _, a := range p.Arches {
-		spans, crowns = append(spans, a.Span), append(crowns, a.Crown)
-	}
-	return spans, crowns
+// clear reports whether what holds a spec's arches lengthwise stands where it may and keeps off the legs it passes.
+func (c *chooser) clear(n *spec.Spec, of ground.Arches, arches []arch.Arch) bool {
+	of.Aside = arch.Aside(n, arches)
+	pass, passes := arch.Nearest(arch.Passes(n, arches), of.Aside)
+	return (!passes || pass.Clear(of.Aside, n.Units)) && ground.Clear(n, of)
 }
 
 // solve tries a spec on the few arches, roughly, and no further than it is hopeless. It returns nil where no such arch stands.
@@ -238,10 +238,16 @@ func (c *chooser) tunnel(s *spec.Spec, kinds []*arch.Kind, how int, across *weat
 	if len(c.plan.Kinds) <= mostSloped { // of more, the few stand where others do, on level ground
 		t.Level = c.plan.level
 	}
-	for i, a := range c.plan.Arches {
-		t.Arches = append(t.Arches, arch.Arch{Number: a.Number, Kind: kinds[c.of[i]]})
-	}
+	t.Arches = c.arches(kinds)
 	return weather.Solve(t)
+}
+
+// arches puts the few in the places of all.
+func (c *chooser) arches(kinds []*arch.Kind) (list []arch.Arch) {
+	for i, a := range c.plan.Arches {
+		list = append(list, arch.Arch{Number: a.Number, Kind: kinds[c.of[i]]})
+	}
+	return list
 }
 
 // withStakes returns the spec with each of the stakes that there are in the place of what it leaves open of its own, or of all.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
@@ -12,15 +13,30 @@ import (
 	"hoopwright/layout/weather"
 )
 
-// guyRubs tells of guys that pass the leg of another arch so near that they rub its pipe and wire through a season, the nearest of them, and how far out their stakes would stand clear.
+// guyRubs tells of guys that pass the leg of another arch so near that they rub its pipe and wire through a season, or inside it, where people walk, and whose stakes cannot stand far enough
+// aside: the worst of them, and how far along its stake would do.
 func (p *Plan) guyRubs() {
 	u, s := p.Spec.Units, p.Spec
-	near, guy, leg, found := p.nearestPass(s.Guys.Out)
-	if !found || near >= practice.GuyClear(u) {
+	nearest := func(out measure.Length) (arch.Pass, measure.Length, bool) {
+		n := *s
+		n.Guys.Out = out
+		aside := arch.Aside(&n, p.Arches)
+		pass, passes := arch.Nearest(arch.Passes(&n, p.Arches), aside)
+		return pass, pass.Near(aside), passes && !pass.Clear(aside, u)
+	}
+	pass, near, rubs := nearest(s.Guys.Out)
+	if !rubs {
 		return
 	}
+	guy := ground.StakeID{Arch: pass.Guy, Side: pass.Side, Guy: true, Way: ground.Toward}
+	if pass.Ahead {
+		guy.Way = ground.Away
+	}
 	f := finding.Finding{Level: finding.LookAt, Code: "guy-rubs-leg", Key: "guys.out",
-		Text: fmt.Sprintf("The guy to %s passes the pipe of arch %d within %s and rubs it and its wire.", guy, leg, u.Inches(near))}
+		Text: fmt.Sprintf("The guy to %s passes the pipe of arch %d within %s and rubs it and its wire.", guy, pass.Leg, u.Inches(measure.Abs(near)))}
+	if near <= -practice.GuyClear(u) {
+		f.Text = fmt.Sprintf("The guy to %s passes arch %d %s inside its pipe, where people walk.", guy, pass.Leg, u.Inches(-near))
+	}
 	var cure []finding.Change
 	if !s.Given("guys") { // what is cured is written out with what goes with it
 		cure = []finding.Change{{Key: "guys.from", Value: spec.Written(s.Guys.From, "", u).(string)}}
@@ -29,40 +45,9 @@ func (p *Plan) guyRubs() {
 	for out := practice.GuyStep(u); out < s.Guys.Out; out += practice.GuyStep(u) {
 		outs = append(outs, s.Guys.Out+out, s.Guys.Out-out)
 	}
-	clears := func(out measure.Length) bool {
-		near, _, _, passes := p.nearestPass(out)
-		return !passes || near >= practice.GuyClear(u)
-	}
+	clears := func(out measure.Length) bool { _, _, rubs := nearest(out); return !rubs }
 	if i := slices.IndexFunc(outs, clears); i >= 0 {
 		f.Cure = append(cure, finding.Change{Key: "guys.out", Value: spec.Written(outs[i], "", u).(string)})
 	}
 	p.note([]finding.Finding{f})
-}
-
-// nearestPass returns how near a guy whose stake stands so far out passes the middle of another arch's pipe, seen in that arch's plane at the guy's height there, which guy and which arch; on a
-// bend as if the walk were straight. Not found where none passes an arch.
-func (p *Plan) nearestPass(out measure.Length) (near measure.Length, guy ground.StakeID, leg int, found bool) {
-	for _, s := range p.Stakes {
-		if !s.Guy || s.Bay > 0 {
-			continue
-		}
-		_, tied, ok := p.Arches[s.Arch-1].Kind.Across(s.Tied)
-		if !ok {
-			continue
-		}
-		here := p.Ground.Stations[s.Arch-1].Along
-		for _, a := range p.Arches {
-			share := float64(measure.Abs(p.Ground.Stations[a.Number-1].Along-here) / out)
-			ahead := (p.Ground.Stations[a.Number-1].Along > here) == (s.Along > here)
-			_, pipe, stands := a.Kind.Across(s.Tied * measure.Length(1-share))
-			if a.Number == s.Arch || !ahead || share >= 1 || !stands {
-				continue
-			}
-			apart := measure.Abs(tied.X + (measure.Abs(s.Offset)-tied.X)*measure.Length(share) - pipe.X)
-			if !found || apart < near {
-				near, guy, leg, found = apart, s.StakeID, a.Number, true
-			}
-		}
-	}
-	return near, guy, leg, found
 }

@@ -30,11 +30,11 @@ func Solve(s *spec.Spec) *Plan {
 	p.solveArches()
 	s = p.Spec // with what it left open chosen
 
-	spans, crowns := p.spansAndCrowns()
-	s, found := ground.Locate(s, spans[0])
+	of := p.onGround(s)
+	s, found := ground.Locate(s, of.Spans[0])
 	p.Spec = s
 	p.note(found)
-	p.Ground = ground.Lay(s, spans, crowns, p.shapes())
+	p.Ground = ground.Lay(s, of)
 	p.Stakes, p.Ties, p.Diagonals = p.Ground.Stakes, p.Ground.Ties, p.Ground.Diagonals
 	p.note(slices.DeleteFunc(slices.Clone(p.Ground.Findings), func(f finding.Finding) bool { // guys above an arch that does not stand are no fault of theirs
 		return f.Code == "guy-above-arch" && slices.ContainsFunc(p.Findings, func(f finding.Finding) bool { return f.Code == "no-arch" })
@@ -50,7 +50,7 @@ func Solve(s *spec.Spec) *Plan {
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut
 	}
-	p.solveLights(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts}, crowns)
+	p.solveLights(lights.Input{Spec: s, Arches: p.Arches, Ground: p.Ground, Ridge: cuts}, of.Crowns)
 	p.solveStock()
 	p.solveCrew()
 	p.Cost = cost.Of(cost.Input{Spec: p.Spec, Stock: p.Stock, Strings: p.Strings, KWh: p.Power.KWh, Crew: p.Crew})
@@ -77,7 +77,6 @@ func (p *Plan) groundFarOut() {
 
 // groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
 func (p *Plan) groundWorse(s *spec.Spec) bool {
-	spans, crowns := p.spansAndCrowns()
 	bad := func(list []finding.Finding) (n int) {
 		for _, f := range list {
 			if f.Level != finding.Note {
@@ -86,7 +85,7 @@ func (p *Plan) groundWorse(s *spec.Spec) bool {
 		}
 		return n
 	}
-	return bad(ground.Lay(s, spans, crowns, p.shapes()).Findings) > bad(p.Ground.Findings)
+	return bad(ground.Lay(s, p.onGround(s)).Findings) > bad(p.Ground.Findings)
 }
 
 // solveLights lays the strings and feeds them. What the spec leaves open, which end of a wrap has the prongs, from which end rows start and whether leads
@@ -126,19 +125,22 @@ func (p *Plan) solveLights(in lights.Input, crowns []measure.Length) {
 	p.note(p.Power.Findings)
 }
 
-// shapes returns what each arch fills of the air, arches of a kind sharing one curve.
-func (p *Plan) shapes() []ground.Shape {
-	shapes := make([]ground.Shape, len(p.Arches))
+// onGround returns what the ground asks of the arches by a spec: arches of a kind share one curve.
+func (p *Plan) onGround(s *spec.Spec) ground.Arches {
+	of := ground.Arches{Shapes: make([]ground.Shape, len(p.Arches)), Aside: arch.Aside(s, p.Arches)}
+	for _, a := range p.Arches {
+		of.Spans, of.Crowns = append(of.Spans, a.Span), append(of.Crowns, a.Crown)
+	}
 	for _, k := range p.Kinds {
 		shape := ground.Shape{Stick: sum(k.Left) + sum(k.Right)}
 		for _, q := range k.Curve {
 			shape.Curve = append(shape.Curve, spec.Point{X: q.X, Y: q.Y})
 		}
 		for _, n := range k.Numbers {
-			shapes[n-1] = shape
+			of.Shapes[n-1] = shape
 		}
 	}
-	return shapes
+	return of
 }
 
 func sum(sticks []measure.Length) (total measure.Length) {

@@ -40,8 +40,7 @@ func (p *Plan) wayIn() {
 	if slices.ContainsFunc(q.Kinds, refused) {
 		return
 	}
-	spans, crowns := q.spansAndCrowns()
-	q.Ground = ground.Lay(&plain, spans, crowns, q.shapes())
+	q.Ground = ground.Lay(&plain, q.onGround(&plain))
 	q.Ridge = ridge(&plain, q.Arches, q.Ground)
 	slices.Sort(odd)
 	p.note([]finding.Finding{{Level: finding.Note, Code: "way-in-differs", Key: key, Text: wayInWords(p, q, odd)}})

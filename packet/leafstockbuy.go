@@ -145,12 +145,12 @@ func (b buying) total() string {
 	}
 	spares := sparesSaid(b.plan)
 	if spares != "" {
-		spares = " Spares in it: " + spares + "."
+		spares = " Spares in all: " + spares + "."
 	}
 	return text + fmt.Sprintf(". A tenth over: ask %s.", askWhom(b.spec)) + spares + haul(b.plan)
 }
 
-// sparesSaid says how much of what is bought is spare.
+// sparesSaid says how much of what is bought and fetched is spare.
 func sparesSaid(p *layout.Plan) string {
 	var words []string
 	for _, s := range sparesOf(p) {
@@ -159,7 +159,7 @@ func sparesSaid(p *layout.Plan) string {
 	return strings.Join(words, ", ")
 }
 
-// sparesOf counts what is spare of what is bought, by what it is.
+// sparesOf counts what is spare of what is bought and fetched from the shed, by what it is.
 func sparesOf(p *layout.Plan) (list []stored) {
 	ready := "stake"
 	if !drives(p) {
@@ -174,7 +174,7 @@ func sparesOf(p *layout.Plan) (list []stored) {
 		n := 0
 		for _, i := range p.Shopping {
 			if sort.is(i.Kind) {
-				n += min(i.Spare, i.Buy)
+				n += i.Spare
 			}
 		}
 		if n > 0 {

@@ -194,7 +194,7 @@ func TestPainting(t *testing.T) {
 				s.Site.Marks = []spec.Mark{{Name: "post", At: &spec.Point{X: -8 * foot}}, {Name: "gate", At: &spec.Point{X: 20 * foot}}}
 			}
 			spans, crowns := slices.Repeat([]measure.Length{84 * inch}, 8), slices.Repeat([]measure.Length{97 * inch}, 8)
-			in := Input{Spec: s, Ground: ground.Lay(s, spans, crowns, nil), Arches: []arch.Arch{{}}}
+			in := Input{Spec: s, Ground: ground.Lay(s, ground.Arches{Spans: spans, Crowns: crowns}), Arches: []arch.Arch{{}}}
 			b := &tasker{Input: in, units: s.Units}
 			dots, n, seen := b.Ground.Marking(s.Units), 0, map[Action]int{}
 			for k, g := range b.painting(dots) {

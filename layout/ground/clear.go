@@ -9,9 +9,9 @@ import (
 )
 
 // Clear reports whether every guy stake and peg of the spec stands where it may, with room about it to be moved a little, and none shares another's hole: what a place that is
-// chosen must pass. spans and crowns are as for Lay.
-func Clear(s *spec.Spec, spans, crowns []measure.Length) bool {
-	t := newTunnel(s, spans, crowns, nil)
+// chosen must pass.
+func Clear(s *spec.Spec, arches Arches) bool {
+	t := newTunnel(s, arches)
 	lim, list := practice.OnGround(s.Units), hazards(s)
 	stakes := t.stakes()
 	for i, peg := range stakes {

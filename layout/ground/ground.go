@@ -124,11 +124,17 @@ type Layout struct {
 	ShiftClear *Shift
 }
 
-// Lay lays the tunnel out. spans and crowns are the solved span and crown height of each arch, in order; where one is not a
-// positive number, because no such arch stands, the spec's own figure takes its place, so that there is a plan to draw. shapes are what each arch fills of
-// the air; where one is missing its legs are taken to stand upright over the stakes.
-func Lay(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) Layout {
-	t := newTunnel(s, spans, crowns, shapes)
+// Arches are what the ground asks of the solved arches, in order. Where a span or a crown's height is not a positive number, because no such arch stands, the spec's own figure takes its place, so
+// that there is a plan to draw.
+type Arches struct {
+	Spans, Crowns []measure.Length
+	Shapes        []Shape        // what each fills of the air; where one is missing its legs are taken to stand upright over the stakes
+	Aside         measure.Length // how far outside their feet the guy stakes of arches between others stand
+}
+
+// Lay lays the tunnel out.
+func Lay(s *spec.Spec, arches Arches) Layout {
+	t := newTunnel(s, arches)
 	l := Layout{
 		Stations: t.stations,
 		Stakes:   t.stakes(),

@@ -238,7 +238,7 @@ func TestSitePutsThePlaneOnThePlan(t *testing.T) {
 
 func TestNoArchNoNaN(t *testing.T) {
 	s := row(3)
-	l := Lay(s, []measure.Length{measure.Length(math.NaN()), 0, measure.Length(math.Inf(1))}, nil, nil)
+	l := Lay(s, Arches{Spans: []measure.Length{measure.Length(math.NaN()), 0, measure.Length(math.Inf(1))}, Crowns: nil})
 	for _, stake := range l.Stakes[:6] {
 		near(t, stake.String(), measure.Length(math.Abs(float64(stake.Offset))), 45*in, 1e-9)
 	}

@@ -54,7 +54,7 @@ func TestFieldManualCurveByTapes(t *testing.T) {
 	s.Site.Route = []spec.Leg{{Turn: 75 * math.Pi / 180, Radius: radius}, {Rest: true}}
 	s.Site.Marks = []spec.Mark{mark("beginning", 0, 0), mark("intersection", 0, tangent)}
 	thin := same(11, 1e-6)
-	l := Lay(s, thin, same(11, 2000), nil)
+	l := Lay(s, Arches{Spans: thin, Crowns: same(11, 2000)})
 	if len(l.Ties) != 20 { // arch 1 stands on a mark
 		t.Fatalf("%d ties", len(l.Ties))
 	}

@@ -17,7 +17,7 @@ func same(n int, l measure.Length) []measure.Length { return slices.Repeat([]mea
 func TestSlideBringsTheRowHome(t *testing.T) {
 	for _, n := range []int{2, 3, 9, 60} {
 		s := &spec.Spec{Tunnel: spec.Tunnel{Arches: n, Spacing: 1200, Length: 1200 * measure.Length(n-1)}}
-		l := Lay(s, same(n, 2300), same(n, 2500), nil)
+		l := Lay(s, Arches{Spans: same(n, 2300), Crowns: same(n, 2500)})
 		share, ok := l.slide()
 		if !ok {
 			t.Fatalf("%d arches: no slide", n)
@@ -30,7 +30,7 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 			t.Errorf("%d arches: slid %v, sent back %.3f", n, slid, back)
 		}
 	}
-	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, same(1, 2000), same(1, 2000), nil).slide(); ok {
+	if _, ok := Lay(&spec.Spec{Tunnel: spec.Tunnel{Arches: 1}}, Arches{Spans: same(1, 2000), Crowns: same(1, 2000)}).slide(); ok {
 		t.Error("a lone arch has no row to slide")
 	}
 }
@@ -39,7 +39,7 @@ func TestSlideBringsTheRowHome(t *testing.T) {
 // bays of 1.3 m is taped in three stretches, 26 m at most.
 func TestLongestTape(t *testing.T) {
 	s := &spec.Spec{Units: measure.Metric, Tunnel: spec.Tunnel{Arches: 9, Spacing: 1200, Length: 9600}}
-	l := Lay(s, same(9, 2300), same(9, 2500), nil)
+	l := Lay(s, Arches{Spans: same(9, 2300), Crowns: same(9, 2500)})
 	if got := l.LongestTape(measure.Metric); math.Abs(float64(got)-9872) > 1 {
 		t.Errorf("longest %v, want the diagonal", got)
 	}
@@ -48,7 +48,7 @@ func TestLongestTape(t *testing.T) {
 		t.Errorf("longest %v, want the check tape", got)
 	}
 	s.Tunnel = spec.Tunnel{Arches: 60, Spacing: 1300, Length: 59 * 1300}
-	if got := float64(Lay(s, same(60, 2300), same(60, 2500), nil).LongestTape(measure.Metric)); math.Abs(got-math.Hypot(20*1300, 2300)) > 1 {
+	if got := float64(Lay(s, Arches{Spans: same(60, 2300), Crowns: same(60, 2500)}).LongestTape(measure.Metric)); math.Abs(got-math.Hypot(20*1300, 2300)) > 1 {
 		t.Errorf("longest %v, want the diagonal of 20 bays", got)
 	}
 }
@@ -60,7 +60,7 @@ func TestTapeLengths(t *testing.T) {
 		spacing measure.Length
 	}{{2, 1, 1200}, {26, 1, 1200}, {27, 2, 1200}, {60, 3, 1295}, {240, 120, 12 * measure.Metre}} {
 		s := &spec.Spec{Units: measure.Metric, Tunnel: spec.Tunnel{Arches: tt.n, Spacing: tt.spacing, Length: tt.spacing * measure.Length(tt.n-1)}}
-		list := Lay(s, same(tt.n, 2300), same(tt.n, 2500), nil).TapeLengths(measure.Metric)
+		list := Lay(s, Arches{Spans: same(tt.n, 2300), Crowns: same(tt.n, 2500)}).TapeLengths(measure.Metric)
 		if len(list) != tt.want {
 			t.Errorf("%d arches: %d stretches, want %d", tt.n, len(list), tt.want)
 		}

@@ -29,12 +29,12 @@ func layBulging(s *spec.Spec, stick measure.Length) Layout {
 	for i := range shapes {
 		shapes[i] = Shape{Curve: curve, Stick: stick}
 	}
-	return Lay(s, same(s.Tunnel.Arches, 90*in), same(s.Tunnel.Arches, 71.79*in), shapes)
+	return Lay(s, Arches{same(s.Tunnel.Arches, 90*in), same(s.Tunnel.Arches, 71.79*in), shapes, 12 * in})
 }
 
 // At 10 in up the circle lies √(50² − 11.79²) = 48.59 in out, 3.59 in outside its stake; from 21.79 in on, 50.
 func TestHowFarAnArchReaches(t *testing.T) {
-	tunnel := newTunnel(row(2), same(2, 90*in), same(2, 71.79*in), []Shape{{Curve: bulging()}, {Curve: bulging()}})
+	tunnel := newTunnel(row(2), Arches{same(2, 90*in), same(2, 71.79*in), []Shape{{Curve: bulging()}, {Curve: bulging()}}, 12 * in})
 	for height, out := range map[measure.Length]measure.Length{0: 45 * in, 10 * in: 48.59 * in, 30 * in: 50 * in, 60 * in: 50 * in} {
 		legs := tunnel.low(0, height)
 		if len(legs) != 2 {

@@ -31,7 +31,7 @@ func lay(s *spec.Spec) Layout {
 	for i := range spans {
 		spans[i], crowns[i] = s.ArchOf(i+1).Span, s.ArchOf(i+1).Height
 	}
-	return Lay(s, spans, crowns, nil)
+	return Lay(s, Arches{Spans: spans, Crowns: crowns, Aside: 12 * in})
 }
 
 func mark(name string, x, y measure.Length) spec.Mark {

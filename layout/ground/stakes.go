@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -15,19 +14,20 @@ type tunnel struct {
 	spans    []measure.Length // one per arch, all positive
 	crowns   []measure.Length // heights of the crowns, one per arch, all positive
 	shapes   []Shape          // one per arch, or none
+	aside    measure.Length   // of the guy stakes of arches between others
 	lows     map[lowKey]low   // what low has worked out
 	route    route
 	stations []Station
 	baseline measure.Length // distance of each side's baseline from the centreline
 }
 
-func newTunnel(s *spec.Spec, spans, crowns []measure.Length, shapes []Shape) tunnel {
+func newTunnel(s *spec.Spec, of Arches) tunnel {
 	n := s.Tunnel.Arches
-	t := tunnel{spec: s, shapes: shapes, lows: map[lowKey]low{}, route: newRoute(&s.Site, s.Tunnel.Spacing*measure.Length(n-1))}
+	t := tunnel{spec: s, shapes: of.Shapes, aside: of.Aside, lows: map[lowKey]low{}, route: newRoute(&s.Site, s.Tunnel.Spacing*measure.Length(n-1))}
 	for i := range n {
 		own := s.ArchOf(i + 1)
-		t.spans = append(t.spans, firstPositive(at(spans, i), own.Span, s.Tunnel.OpeningWidth, measure.Metre))
-		t.crowns = append(t.crowns, firstPositive(at(crowns, i), own.Height, s.Tunnel.OpeningHeight, 2*measure.Metre))
+		t.spans = append(t.spans, firstPositive(at(of.Spans, i), own.Span, s.Tunnel.OpeningWidth, measure.Metre))
+		t.crowns = append(t.crowns, firstPositive(at(of.Crowns, i), own.Height, s.Tunnel.OpeningHeight, 2*measure.Metre))
 		t.stations = append(t.stations, t.route.at(s.Tunnel.Spacing*measure.Length(i)))
 	}
 	sorted := slices.Sorted(slices.Values(t.spans))
@@ -73,7 +73,7 @@ func (t tunnel) stakes() []Stake {
 
 // guyStakes returns two stakes for each way a guyed arch is held. The first arch is held from before the entrance and the
 // last from beyond the exit, on their own baselines carried on straight: G1L, G1R. An arch between is held both ways along
-// the wall, 12 in (300 mm) outside it: G15La, G15Ra toward arch 1, G15Lb, G15Rb away from it. A lone arch is held both ways too.
+// the wall, aside from it: G15La, G15Ra toward arch 1, G15Lb, G15Rb away from it. A lone arch is held both ways too.
 func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 	n := len(t.stations)
 	arches := slices.Compact(slices.Sorted(slices.Values(t.spec.Guys.Arches)))
@@ -87,7 +87,7 @@ func (t tunnel) guyStakes(running [2][]measure.Length) []Stake {
 			name Way
 		}
 		ways := []way{{-1, Toward}, {1, Away}}
-		out := practice.OnGround(t.spec.Units).StepOut
+		out := t.aside
 		switch {
 		case n == 1:
 			out = 0

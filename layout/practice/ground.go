@@ -14,7 +14,8 @@ type Ground struct {
 	Edge      measure.Length // a bar driven closer to paving than this cracks it or glances off
 	Inner     measure.Length // least room between two stakes on the inside of a bend
 	Share     measure.Length // two guy stakes closer than this are one hole
-	StepOut   measure.Length // how far outside the wall an inner arch's guy stakes stand: clear of its stakes and of feet
+	StepOut   measure.Length // how far outside the wall an inner arch's guy stakes stand at the least: clear of its stakes and of feet
+	StepMost  measure.Length // and at most, to keep guys that pass other arches' legs off them: further out they are in people's way
 	Work      measure.Length // how far above the crown people on ladders and pipes being raised reach
 	Aside     measure.Length // room either side of a foot that is walked out: a person's
 	Shift     measure.Length // furthest move of the whole tunnel that is tried
@@ -26,13 +27,13 @@ func OnGround(u measure.System) Ground {
 	if u == measure.Metric {
 		return Ground{
 			Reach: 30 * measure.Metre, Offset: 3 * measure.Metre, Tape: 12, Weak: 50, Good: 25, Misclose: 25, Miss: 50, Edge: 100,
-			Inner: 600, Share: 150, StepOut: 300, Work: 900, Aside: 600, Shift: 2 * measure.Metre, ShiftStep: 50,
+			Inner: 600, Share: 150, StepOut: 300, StepMost: 600, Work: 900, Aside: 600, Shift: 2 * measure.Metre, ShiftStep: 50,
 		}
 	}
 	const in, ft = measure.Inch, measure.Foot
 	return Ground{
 		Reach: 100 * ft, Offset: 10 * ft, Tape: in / 2, Weak: 2 * in, Good: in, Misclose: in, Miss: 2 * in, Edge: 4 * in,
-		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, Work: 3 * ft, Aside: 24 * in, Shift: 6 * ft, ShiftStep: 3 * in,
+		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, StepMost: 24 * in, Work: 3 * ft, Aside: 24 * in, Shift: 6 * ft, ShiftStep: 3 * in,
 	}
 }
 

@@ -8,7 +8,6 @@ import (
 	"hoopwright/layout/arch"
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -67,11 +66,6 @@ func (t *Tunnel) each() (list []*Kind) {
 	return list
 }
 
-// stepOut is how far outside its foot a guy's stake stands beside an arch between others, clear of feet; layout/ground sets them out there.
-func (t *Tunnel) stepOut() measure.Length {
-	return practice.OnGround(t.Spec.Units).StepOut
-}
-
 // hold is one pair of ties from an arch's two legs: guys, or a bay's braces.
 type hold struct {
 	arch       int
@@ -86,8 +80,9 @@ type hold struct {
 // holds lists what holds the arches.
 func (t *Tunnel) holds() (list []hold) {
 	n, g, b := len(t.Arches), &t.Spec.Guys, &t.Spec.Braces
+	aside := arch.Aside(t.Spec, t.Arches)
 	for _, arch := range g.Arches {
-		out := t.stepOut()
+		out := aside
 		if n == 1 || arch == 1 || arch == n {
 			out = 0
 		}
