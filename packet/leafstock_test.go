@@ -292,7 +292,7 @@ func TestBuyingListOfTheGarden(t *testing.T) {
 	front := stockSides(t, plan)[0].page
 	words := said(pdf.Document{Pages: []*paper.Page{front}})
 	for _, want := range []string{"pvc sch40 1/2 in", "tee, plain sockets", "Sundries", "13 A or more", fmt.Sprintf("%.2f USD", plan.Stock.Total), "≈ assumed", "A tenth over: ask",
-		"Spares in it: 1 stick, 2 fittings, 2 stakes, 2 caps, 2 strings", "2 pvc sch40 1/2 in of 56 in, 5 mini led 100 warm"} {
+		"Spares in all: 1 stick, 2 fittings, 2 stakes, 2 caps, 2 strings", "2 pvc sch40 1/2 in of 56 in, 5 mini led 100 warm"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("the front does not say %q", want)
 		}
