@@ -190,9 +190,11 @@ func (c *chooser) braced(pass screened, known tried) tried {
 
 // clear reports whether what holds a spec's arches lengthwise stands where it may and keeps off the legs it passes.
 func (c *chooser) clear(n *spec.Spec, of ground.Arches, arches []arch.Arch) bool {
+	if _, _, yes := rubs(n, arches); yes {
+		return false
+	}
 	of.Aside = arch.Aside(n, arches)
-	pass, passes := arch.Nearest(arch.Passes(n, arches), of.Aside)
-	return (!passes || pass.Clear(of.Aside, n.Units)) && ground.Clear(n, of)
+	return ground.Clear(n, of)
 }
 
 // solve tries a spec on the few arches, roughly, and no further than it is hopeless. It returns nil where no such arch stands.

@@ -17,15 +17,8 @@ import (
 // aside: the worst of them, and how far along its stake would do.
 func (p *Plan) guyRubs() {
 	u, s := p.Spec.Units, p.Spec
-	nearest := func(out measure.Length) (arch.Pass, measure.Length, bool) {
-		n := *s
-		n.Guys.Out = out
-		aside := arch.Aside(&n, p.Arches)
-		pass, passes := arch.Nearest(arch.Passes(&n, p.Arches), aside)
-		return pass, pass.Near(aside), passes && !pass.Clear(aside, u)
-	}
-	pass, near, rubs := nearest(s.Guys.Out)
-	if !rubs {
+	pass, near, yes := rubs(s, p.Arches)
+	if !yes {
 		return
 	}
 	guy := ground.StakeID{Arch: pass.Guy, Side: pass.Side, Guy: true, Way: ground.Toward}
@@ -45,9 +38,21 @@ func (p *Plan) guyRubs() {
 	for out := practice.GuyStep(u); out < s.Guys.Out; out += practice.GuyStep(u) {
 		outs = append(outs, s.Guys.Out+out, s.Guys.Out-out)
 	}
-	clears := func(out measure.Length) bool { _, _, rubs := nearest(out); return !rubs }
+	clears := func(out measure.Length) bool {
+		n := *s
+		n.Guys.Out = out
+		_, _, yes := rubs(&n, p.Arches)
+		return !yes
+	}
 	if i := slices.IndexFunc(outs, clears); i >= 0 {
 		f.Cure = append(cure, finding.Change{Key: "guys.out", Value: spec.Written(outs[i], "", u).(string)})
 	}
 	p.note([]finding.Finding{f})
+}
+
+// rubs returns the pass of a spec's guys that is least outside its leg and how far outside it is, and whether that is less than a hand.
+func rubs(s *spec.Spec, arches []arch.Arch) (worst arch.Pass, near measure.Length, yes bool) {
+	aside := arch.Aside(s, arches)
+	worst, passes := arch.Nearest(arch.Passes(s, arches), aside)
+	return worst, worst.Near(aside), passes && !worst.Clear(aside, s.Units)
 }

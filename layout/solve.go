@@ -75,7 +75,7 @@ func (p *Plan) groundFarOut() {
 	}
 }
 
-// groundWorse reports whether more stakes stand where they may not by a spec with the same arches than by the plan's own.
+// groundWorse reports whether by a spec with the same arches more stakes stand where they may not than by the plan's own, or guys rub that did not.
 func (p *Plan) groundWorse(s *spec.Spec) bool {
 	bad := func(list []finding.Finding) (n int) {
 		for _, f := range list {
@@ -85,7 +85,9 @@ func (p *Plan) groundWorse(s *spec.Spec) bool {
 		}
 		return n
 	}
-	return bad(ground.Lay(s, p.onGround(s)).Findings) > bad(p.Ground.Findings)
+	_, _, will := rubs(s, p.Arches)
+	_, _, does := rubs(p.Spec, p.Arches)
+	return will && !does || bad(ground.Lay(s, p.onGround(s)).Findings) > bad(p.Ground.Findings)
 }
 
 // solveLights lays the strings and feeds them. What the spec leaves open, which end of a wrap has the prongs, from which end rows start and whether leads

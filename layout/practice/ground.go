@@ -27,13 +27,13 @@ func OnGround(u measure.System) Ground {
 	if u == measure.Metric {
 		return Ground{
 			Reach: 30 * measure.Metre, Offset: 3 * measure.Metre, Tape: 12, Weak: 50, Good: 25, Misclose: 25, Miss: 50, Edge: 100,
-			Inner: 600, Share: 150, StepOut: 300, StepMost: 600, Work: 900, Aside: 600, Shift: 2 * measure.Metre, ShiftStep: 50,
+			Inner: 600, Share: 150, StepOut: 300, StepMost: 1200, Work: 900, Aside: 600, Shift: 2 * measure.Metre, ShiftStep: 50,
 		}
 	}
 	const in, ft = measure.Inch, measure.Foot
 	return Ground{
 		Reach: 100 * ft, Offset: 10 * ft, Tape: in / 2, Weak: 2 * in, Good: in, Misclose: in, Miss: 2 * in, Edge: 4 * in,
-		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, StepMost: 24 * in, Work: 3 * ft, Aside: 24 * in, Shift: 6 * ft, ShiftStep: 3 * in,
+		Inner: 24 * in, Share: 6 * in, StepOut: 12 * in, StepMost: 48 * in, Work: 3 * ft, Aside: 24 * in, Shift: 6 * ft, ShiftStep: 3 * in,
 	}
 }
 
