@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
@@ -52,7 +53,11 @@ func (r raising) sight() block.Step {
 		text = "Each leg tied down through its bags’ handles. " + text
 	}
 	if held.guys {
-		text += " Guys alike, off pipe, wire."
+		clear := "off pipe, wire"
+		if len(arch.Passes(r.Plan.Spec, r.Plan.Arches)) > 0 {
+			clear = "outside legs passed"
+		}
+		text += " Guys alike, " + clear + "."
 		off = "Leans: slacken guys there, tighten opposite."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
