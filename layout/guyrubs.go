@@ -13,8 +13,8 @@ import (
 	"hoopwright/layout/weather"
 )
 
-// guyRubs tells of guys that pass the leg of another arch so near that they rub its pipe and wire through a season, or inside it, where people walk, and whose stakes cannot stand far enough
-// aside: the worst of them, and how far along its stake would do.
+// guyRubs tells of guys that pass the leg of another arch or a row of lights so near that they rub pipe and wire through a season, or a leg inside, where people walk, and whose stakes cannot stand
+// far enough aside: the worst of them, and how far along its stake would do.
 func (p *Plan) guyRubs() {
 	u, s := p.Spec.Units, p.Spec
 	pass, near, yes := rubs(s, p.Arches)
@@ -27,7 +27,10 @@ func (p *Plan) guyRubs() {
 	}
 	f := finding.Finding{Level: finding.LookAt, Code: "guy-rubs-leg", Key: "guys.out",
 		Text: fmt.Sprintf("The guy to %s passes the pipe of arch %d within %s and rubs it and its wire.", guy, pass.Leg, u.Inches(measure.Abs(near)))}
-	if near <= -practice.GuyClear(u) {
+	switch {
+	case pass.Row > 0:
+		f.Text = fmt.Sprintf("The guy to %s passes row %d of lights within %s and rubs it.", guy, pass.Row, u.Inches(measure.Abs(near)))
+	case near <= -practice.GuyClear(u):
 		f.Text = fmt.Sprintf("The guy to %s passes arch %d %s inside its pipe, where people walk.", guy, pass.Leg, u.Inches(-near))
 	}
 	var cure []finding.Change
@@ -50,7 +53,7 @@ func (p *Plan) guyRubs() {
 	p.note([]finding.Finding{f})
 }
 
-// rubs returns the pass of a spec's guys that is least outside its leg and how far outside it is, and whether that is less than a hand.
+// rubs returns the pass of a spec's guys that has least room and how far outside what it passes it is, and whether that is less than a hand.
 func rubs(s *spec.Spec, arches []arch.Arch) (worst arch.Pass, near measure.Length, yes bool) {
 	aside := arch.Aside(s, arches)
 	worst, passes := arch.Nearest(arch.Passes(s, arches), aside)

@@ -67,3 +67,46 @@ func codesOf(list []finding.Finding) (codes []string) {
 	}
 	return codes
 }
+
+// With rows of lights on the walls the stakes step out until guys cross the wall between two rows: measured where the guy is as high as each row, the row's place found by laying its tape along the curve.
+func TestGuysKeepOffRows(t *testing.T) {
+	const rows = "{rows: {first: 16 in, step: 32 in, up to: 4 ft, strings: [mini led 100 warm]}}"
+	tunnel := "{arches: 6, spacing: 4 ft 9 in, opening: {width: 4 ft, height: 6 ft 8 in}}"
+	var aside [2]measure.Length
+	for i, lights := range []string{"{}", rows} {
+		p := solved(t, base.with("tunnel", tunnel, "guys", "{arches: [1, 3, last], from: 7 ft 3 in, out: 7 ft 6 in}", "lights", lights).text())
+		stake, _ := p.Ground.Stake(ground.StakeID{Arch: 3, Side: spec.Right, Guy: true, Way: ground.Away})
+		aside[i] = stake.Offset - p.Arches[2].Span/2
+		if strings.Contains(strings.Join(codesOf(p.Findings), " "), "guy-rubs-leg") {
+			t.Errorf("lights %s: rubs at %.0f mm aside", lights, aside[i])
+		}
+		if i == 0 {
+			continue
+		}
+		for tape := 16 * measure.Inch; tape <= 48*measure.Inch; tape += 32 * measure.Inch {
+			x, y := laid(p.Arches[2].Kind.Curve, float64(tape))
+			knot, _ := p.Arches[2].Kind.TapeAt(spec.Right, stake.Tied)
+			kx, _ := laid(p.Arches[2].Kind.Curve, float64(knot))
+			guy := kx + (float64(stake.Offset)-kx)*(1-y/float64(stake.Tied))
+			if math.Abs(guy-x) < 75 {
+				t.Errorf("row at %.0f mm: guy %.0f mm from it", tape, guy-x)
+			}
+		}
+	}
+	if aside[1] <= aside[0] {
+		t.Errorf("rows change nothing: %.0f mm aside, %.0f without", aside[1], aside[0])
+	}
+}
+
+// laid lays a tape along a curve from its right end.
+func laid(of []arch.Point, tape float64) (x, y float64) {
+	for i := len(of) - 1; i > 0; i-- {
+		a, b := of[i], of[i-1]
+		step := math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y))
+		if tape <= step {
+			return float64(a.X) + float64(b.X-a.X)*tape/step, float64(a.Y) + float64(b.Y-a.Y)*tape/step
+		}
+		tape -= step
+	}
+	return math.NaN(), math.NaN()
+}

@@ -2,6 +2,7 @@ package arch
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"hoopwright/layout/measure"
@@ -9,27 +10,37 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Pass is a guy of an arch that passes another's leg on the way to its stake, seen in that arch's plane; on a bend as if the walk were straight.
+// Pass is a guy of an arch that passes another's leg or crosses the height of a row of lights on the way to its stake, seen in the plane of an arch there; on a bend as if the walk were straight.
 type Pass struct {
-	Guy, Leg int       // the arch it holds, the arch it passes
-	Side     spec.Side // the wall both are in
-	Ahead    bool      // toward the last arch
+	Guy   int       // the arch it holds
+	Leg   int       // the arch whose leg it passes, or 0
+	Row   int       // the row of lights, from the ground up, or 0
+	Side  spec.Side // the wall all are in
+	Ahead bool      // toward the last arch
 
 	share             float64        // of the guy's way along
-	knot, stake, pipe measure.Length // from the middle, outward: where it is tied, its own foot's stake, the passed pipe at the guy's height there
+	knot, stake, pipe measure.Length // from the middle, outward: where it is tied, its own foot's stake, the pipe or row at the guy's height there
 }
 
-// Near returns how far outside the middle of the passed pipe the guy runs whose stake stands so far outside its arch's foot; negative: inside.
+// Near returns how far outside the middle of the passed pipe, or the row, the guy runs whose stake stands so far outside its arch's foot; negative: inside.
 func (p Pass) Near(aside measure.Length) measure.Length {
 	return p.knot + (p.stake+aside-p.knot)*measure.Length(p.share) - p.pipe
 }
 
-// clears returns how far outside its arch's foot the guy's stake stands at the least where it passes the pipe on the outer side by as much as is called clear.
-func (p Pass) clears(u measure.System) measure.Length {
-	return (p.pipe+practice.GuyClear(u)-p.knot)/measure.Length(p.share) + p.knot - p.stake
+// room returns what counts of that: outside a leg, where nobody walks; off a row on either side, which all guys must cross.
+func (p Pass) room(aside measure.Length) measure.Length {
+	if p.Row > 0 {
+		return measure.Abs(p.Near(aside))
+	}
+	return p.Near(aside)
 }
 
-// Passes lists the legs that guys of a spec pass, by guyed arch. arches are all of the tunnel's, in order.
+// Clear reports whether the guy of a pass keeps a hand off what it passes.
+func (p Pass) Clear(aside measure.Length, u measure.System) bool {
+	return p.room(aside) >= practice.GuyClear(u)-measure.Length(1e-6)
+}
+
+// Passes lists what guys of a spec pass, by guyed arch. arches are all of the tunnel's, in order.
 func Passes(s *spec.Spec, arches []Arch) (list []Pass) {
 	for _, g := range s.Guys.Arches {
 		if g <= 1 || g >= len(arches) {
@@ -39,18 +50,47 @@ func Passes(s *spec.Spec, arches []Arch) (list []Pass) {
 		if !ok {
 			continue
 		}
-		for _, a := range arches {
-			apart := s.Tunnel.Spacing * measure.Length(a.Number-g)
-			share := float64(measure.Abs(apart) / s.Guys.Out)
-			if apart == 0 || share >= 1 {
-				continue
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			from := Pass{Guy: g, Side: side, knot: knots[side], stake: arches[g-1].Span / 2}
+			list = append(append(list, from.legs(s, arches)...), from.rows(s, arches[g-1].Kind, len(arches))...)
+		}
+	}
+	return list
+}
+
+// legs lists the legs that a guy's arch's guys pass on a side.
+func (p Pass) legs(s *spec.Spec, arches []Arch) (list []Pass) {
+	for _, a := range arches {
+		apart := s.Tunnel.Spacing * measure.Length(a.Number-p.Guy)
+		p.Leg, p.Ahead, p.share = a.Number, apart > 0, float64(measure.Abs(apart)/s.Guys.Out)
+		if apart == 0 || p.share >= 1 {
+			continue
+		}
+		if pipes, stands := fromMiddle(a.Kind, s.Guys.From*measure.Length(1-p.share)); stands {
+			p.pipe = pipes[p.Side]
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// rows lists the rows that they cross, ways out and gaps counted as full.
+func (p Pass) rows(s *spec.Spec, k *Kind, n int) (list []Pass) {
+	rows := s.Lights.Rows
+	if rows == nil || !slices.Contains(rows.Walls, p.Side) {
+		return nil
+	}
+	for i, mark := range rows.Marks() {
+		at := k.PointAt(k.from(p.Side, mark))
+		p.Row, p.share, p.pipe = i+1, 1-float64(k.above(at)/s.Guys.From), measure.Abs(at.X)
+		out := s.Guys.Out * measure.Length(p.share)
+		for _, p.Ahead = range []bool{false, true} {
+			bays := p.Guy - 1
+			if p.Ahead {
+				bays = n - p.Guy
 			}
-			pipes, stands := fromMiddle(a.Kind, s.Guys.From*measure.Length(1-share))
-			if !stands {
-				continue
-			}
-			for _, side := range []spec.Side{spec.Left, spec.Right} {
-				list = append(list, Pass{g, a.Number, side, apart > 0, share, knots[side], arches[g-1].Span / 2, pipes[side]})
+			if p.share > 0 && out < s.Tunnel.Spacing*measure.Length(bays) {
+				list = append(list, p)
 			}
 		}
 	}
@@ -63,31 +103,27 @@ func fromMiddle(k *Kind, height measure.Length) (out [2]measure.Length, ok bool)
 	return [2]measure.Length{spec.Left: -left.X, spec.Right: right.X}, ok
 }
 
-// Aside returns how far outside their feet the guy stakes of arches between others stand, all alike: as far as keeps them clear of feet and each guy a hand outside the legs it passes, where
-// that is no further than practice allows.
+// Aside returns how far outside their feet the guy stakes of arches between others stand, all alike: as far as keeps them clear of feet and each guy a hand off the legs and rows it passes, where
+// that is no further than practice allows; else where the most room is.
 func Aside(s *spec.Spec, arches []Arch) measure.Length {
-	lim := practice.OnGround(s.Units)
-	aside := lim.StepOut
-	for _, p := range Passes(s, arches) {
-		aside = max(aside, measure.RoundUp(p.clears(s.Units), practice.Round(s.Units)))
+	lim, list := practice.OnGround(s.Units), Passes(s, arches)
+	best, most := lim.StepOut, measure.Length(math.Inf(-1))
+	for aside := lim.StepOut; aside <= lim.StepMost; aside += practice.Round(s.Units) {
+		worst, passes := Nearest(list, aside)
+		if !passes || worst.Clear(aside, s.Units) {
+			return aside
+		}
+		if room := worst.room(aside); room > most {
+			best, most = aside, room
+		}
 	}
-	if aside > lim.StepMost {
-		return lim.StepOut
-	}
-	return aside
+	return best
 }
 
-// Clear reports whether the guy of a pass keeps a hand outside the pipe.
-func (p Pass) Clear(aside measure.Length, u measure.System) bool {
-	return p.Near(aside) >= practice.GuyClear(u)-measure.Length(1e-6)
-}
-
-// Nearest returns the pass that is least outside its leg, or furthest inside, and false where no guy passes a leg.
+// Nearest returns the pass of least room, and false where no guy passes anything.
 func Nearest(list []Pass, aside measure.Length) (Pass, bool) {
 	if len(list) == 0 {
 		return Pass{}, false
 	}
-	return slices.MinFunc(list, func(a, b Pass) int {
-		return cmp.Compare(a.Near(aside), b.Near(aside))
-	}), true
+	return slices.MinFunc(list, func(a, b Pass) int { return cmp.Compare(a.room(aside), b.room(aside)) }), true
 }

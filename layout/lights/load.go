@@ -92,7 +92,7 @@ func rowLoads(s *spec.Spec, number int, k *arch.Kind) []arch.Load {
 		if halves == 0 {
 			continue
 		}
-		for i, mark := range marks(rows) {
+		for i, mark := range rows.Marks() {
 			if mark > crownTape(k, wall) {
 				break
 			}

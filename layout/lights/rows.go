@@ -11,22 +11,6 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// marks returns the rows' tape marks, from the ground up.
-func marks(rows *spec.Rows) []measure.Length {
-	out := []measure.Length{rows.First}
-	if rows.Step <= 0 {
-		return out
-	}
-	for {
-		// By multiplication, so that a long column of marks does not drift; a hair over, so that the last is not lost.
-		mark := rows.First + rows.Step*measure.Length(len(out))
-		if mark > rows.UpTo*(1+1e-9) {
-			return out
-		}
-		out = append(out, mark)
-	}
-}
-
 // rows lays the rows of each wall, left to right as the spec has them.
 func (l *layer) rows() {
 	rows := l.Spec.Lights.Rows
@@ -38,7 +22,7 @@ func (l *layer) rows() {
 			text: "Rows run from arch to arch, and this tunnel has one arch; leave them out."})
 		return
 	}
-	all := marks(rows)
+	all := rows.Marks()
 	kept := l.underCrown(all)
 	for _, wall := range rows.Walls {
 		l.wall(wall, kept)

@@ -35,7 +35,7 @@ func (l *layer) rowsLeft() {
 		other := layer{Input: l.Input}
 		other.Spec = &s
 		for _, wall := range rows.Walls {
-			other.wall(wall, other.underCrown(marks(&rows)))
+			other.wall(wall, other.underCrown(rows.Marks()))
 		}
 		if n, _ := other.leftOver(); n < best-inch && len(other.out.Paths) > 0 {
 			best, words = n, say()

@@ -488,6 +488,20 @@ type Rows struct {
 	Gaps              []Gap
 }
 
+// Marks returns the rows' tape marks, from the ground up.
+func (r *Rows) Marks() []measure.Length {
+	out := []measure.Length{r.First}
+	for r.Step > 0 {
+		// By multiplication, so that a long column of marks does not drift; a hair over, so that the last is not lost.
+		mark := r.First + r.Step*measure.Length(len(out))
+		if mark > r.UpTo*(1+1e-9) {
+			break
+		}
+		out = append(out, mark)
+	}
+	return out
+}
+
 // Gap is a side way out: bays of a wall without rows.
 type Gap struct {
 	Wall Side
