@@ -117,3 +117,12 @@ func (p *Plan) wrappedOwned() {
 			Text: fmt.Sprintf("The legs are said to be in the shed, wrapped. Of what the shed is said to have %s and %s are missing, and the buying list has them. List what is there.", say.Count(sticks, "leg stick"), say.Count(sets, "string"))}})
 	}
 }
+
+// keptStripped tells that nothing can be kept wrapped as the spec has it where no string is wound on legs alone: one that goes over a crown comes off when the arch is parted there.
+func (p *Plan) keptStripped() {
+	onLegs := slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Run.Wound() && s.Run.IsLeg() })
+	if p.Spec.Store == spec.Wrapped && !onLegs {
+		p.note([]finding.Finding{{Level: finding.Note, Code: "nothing-kept-wrapped", Key: "store",
+			Text: "Only strings wound on legs alone stay on in the shed, and here none are: one over the crown comes off when the arch is parted. All are unwound and bagged."}})
+	}
+}

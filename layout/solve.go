@@ -212,6 +212,7 @@ func (p *Plan) solveStock() {
 	p.Stock = stock.Make(in)
 	p.Cuts, p.Shopping = p.Stock.Cuts, p.Stock.Shopping
 	p.wrappedOwned()
+	p.keptStripped()
 	p.note(p.Stock.Findings)
 }
 

@@ -79,6 +79,7 @@ var rows = [...]Row{
 	{Code: "stock-lengths-assumed", Levels: note, Leaf: "stock", Title: "Stick lengths are assumed"},
 	{Code: "ridge-bushing", Levels: note, Leaf: "stock", Title: "Bushings on the ridge"},
 	{Code: "wrapped-not-owned", Levels: look, Leaf: "stock", Title: "Wrapped legs not listed"},
+	{Code: "nothing-kept-wrapped", Levels: note, Leaf: "takedown", Title: "Nothing is kept wrapped"},
 	{Code: "way-in-differs", Levels: note, Leaf: "stock", Title: "The way in differs"},
 	{Code: "stock-limit", Levels: look, Leaf: "stock", Title: "The store has too little"},
 

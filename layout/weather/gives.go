@@ -28,7 +28,7 @@ const (
 )
 
 // causes are the words of the plan's JSON.
-var causes = [...]string{"", "an arch folds", "the pipe may break", "a stake bends", "a stake works loose", "a guy stake or peg bends", "a guy stake or peg works loose",
+var causes = [...]string{"", "an arch folds", "the pipe may break", "a stake bends", "a stake works loose", "a guy or brace stake bends", "a guy or brace stake works loose",
 	"it leans over along the tunnel", "a foot slides", "a foot tips"}
 
 // String returns what gives way in words.
