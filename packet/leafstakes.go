@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"hoopwright/draw"
@@ -130,24 +131,39 @@ func (p stakePart) on(x ground.Spot) bool {
 // mostRows is how many rows a table of tapes has at most.
 const mostRows = 25
 
-// stretches parts the tunnel into plans: every tape's length, the whole of a bend, into the fewest that fit a side each, as even as whole bays allow, cut at arches
-// whose bays hold no other arch's guy stakes.
+// stretches parts the tunnel into plans: every tape's length, the whole of a bend, into the fewest that fit a side each, or nearly all do, as even as whole bays
+// allow, cut at arches whose bays hold no other arch's guy stakes.
 func (s *stakeLeaf) stretches() (list []stakePart) {
 	tapes := s.ground.TapeLengths(s.units)
 	if n := len(s.ground.Stations); len(tapes) == 0 && n > 0 {
 		tapes = []ground.TapeLength{{First: 1, Last: n}}
 	}
 	for _, tape := range tapes {
-		bays := tape.Last - tape.First
-		for count := 1; ; count++ {
+		var best []stakePart
+		most := math.MaxInt
+		for count := 1; count == 1 || count <= tape.Last-tape.First && count*partWeight < most; count++ {
 			parts := s.cut(tape, count, len(list))
-			if count >= bays || !slices.ContainsFunc(parts, func(p stakePart) bool { return s.byRow() && len(p.rows()) > mostRows || !p.arranged().fits }) {
-				list = append(list, parts...)
-				break
+			if w := weight(parts); w < most {
+				best, most = parts, w
 			}
 		}
+		list = append(list, best...)
 	}
 	return list
+}
+
+// partWeight is what a further plan weighs, in bays on a plan that does not fit.
+const partWeight = 2
+
+// weight is how many plans there are and how much stands on those that do not fit: some never do, however short, and the others are not parted for their sake.
+func weight(parts []stakePart) (w int) {
+	for _, p := range parts {
+		w += partWeight
+		if p.byRow() && len(p.rows()) > mostRows || !p.arranged().fits {
+			w += 1 + p.Last - p.First
+		}
+	}
+	return w
 }
 
 // cut parts a tape's length into so many plans, numbered on from those before.
