@@ -16,10 +16,10 @@ import (
 	"hoopwright/layout/stock"
 )
 
-// stringsAddUp: what lies on the frame and what is left over is the string's whole length, and no string is all left over.
+// stringsAddUp: what lies on the frame, hangs for plugs and is left over is the string's whole length, and no string is all left over.
 func stringsAddUp(t *testing.T, p *layout.Plan) {
 	for i, s := range p.Strings {
-		near(t, s.Name, s.Used+s.LeftOver+s.Off, s.Label.Length, hair)
+		near(t, s.Name, s.Used+s.LeftOver+s.Off+s.Free, s.Label.Length, hair)
 		if s.Name != fmt.Sprintf("S%d", i+1) || s.Used <= 0 || s.LeftOver < -hair || s.Watts != s.Label.Watts || s.Kind != s.Label.Name {
 			t.Errorf("string %d: %+v", i+1, s)
 		}

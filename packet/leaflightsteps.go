@@ -143,9 +143,11 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	}
 	nouns := wrapped(l.plan)
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
-	start, foot := "Pipe on trestles.", ""
+	start := "Pipe on trestles."
+	joint, loop := l.u.Inches(practice.JointFree(l.u)), l.u.Inches(practice.PlugFree(l.u))
+	free := "Free: " + block.Figure(joint) + " at crowns"
 	if len(standing) > 0 {
-		foot = "; at a foot tie them up the leg"
+		free += ", " + block.Figure(loop) + " at feet, tied up"
 	}
 	if slices.Contains(nouns, "legs") && !joined {
 		start = "Pipe on trestles, a leg’s arrow to its crown."
@@ -162,7 +164,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	if clear != "" {
 		step(clear, "")
 	}
-	step("Wind from where prongs are drawn, lead too"+l.leadOff()+", counting bulbs. Plugs hang past the turns"+foot+".", turns+".")
+	step("Wind from where prongs are drawn, lead too"+l.leadOff()+", counting bulbs. "+free+".", turns+".", block.Fact{What: "string left at a crown", Value: joint}, block.Fact{What: "string left at a foot", Value: loop})
 	step("Bulbs from the prongs: at a ribbon the one printed, or "+block.Figure(fmt.Sprint(l.bulbGive()))+" either way.", "Too big: turns too close. Too small: too wide. Unwind to the last good ribbon.")
 	long, facts := leftOver(l.plan, func(s lights.String) bool { return s.Run.Wound() })
 	step("Turns up to "+block.Figure(off)+" short: widen the last third; long: closer, tie back.", strings.TrimSpace("Farther: unwind. Never stretch, never cut. "+long),

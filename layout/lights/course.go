@@ -67,7 +67,7 @@ type course struct {
 	stretch
 	bands []Band         // in rising order, apart from each other
 	ratio measure.Length // of string to pipe where it goes round
-	off   measure.Length // of the first string's lead, kept off the pipe
+	off   measure.Length // of the first string, kept off the pipe
 	crown bool           // it begins at the stretch's end
 }
 

@@ -38,6 +38,7 @@ type job struct {
 	pitch  measure.Length
 	count  int
 	off    measure.Length // of the first string's lead, that stays off the pipe
+	free   measure.Length // that hangs at both ends for the plugs, where a pitch is solved and there is so much to spare
 }
 
 // coil is a solved wrap. pitch is finite and at least the wire; the strings cover the share covers of the stretch.
@@ -58,8 +59,11 @@ func (j job) wind() coil {
 		return j.atPitch(j.pitch, j.count)
 	}
 	count := cmp.Or(j.count, j.reaching())
-	total := measure.Length(count)*j.string - j.off - j.bare
-	if total < j.shortest()-j.bare {
+	total, least := measure.Length(count)*j.string-j.off-j.bare, j.shortest()-j.bare
+	if total >= least {
+		total = max(total-j.free, least)
+	}
+	if total < least {
 		c := j.atPitch(practice.LoosePitch, count)
 		c.fault = tooShort
 		return c

@@ -58,9 +58,10 @@ type line struct {
 	label  catalog.String
 	count  int
 	length measure.Length
-	lap    measure.Length // by which each string overlaps the one before
-	off    measure.Length // of the first string's lead, kept off the line
-	open   bool           // as Line has it
+	lap    measure.Length    // by which each string overlaps the one before
+	off    measure.Length    // of the first string's lead, kept off the line
+	hang   [2]measure.Length // of the first string and the last, hanging free for the plugs
+	open   bool              // as Line has it
 	wrap   int
 	path   int
 	run    func(d measure.Length) Run
@@ -77,15 +78,18 @@ func (l *layer) lay(w line) []string {
 			l.full = true
 			break
 		}
-		from, off := measure.Length(i)*step-w.off, measure.Length(0)
+		from, off, hang := measure.Length(i)*step-w.off-w.hang[0], measure.Length(0), measure.Length(0)
 		if i == 0 {
-			from, off = 0, w.off
+			from, off, hang = 0, w.off, w.hang[0]
 		}
-		used := min(w.label.Length-off, w.length-from)
+		used := min(w.label.Length-off-hang, w.length-from)
+		if i == w.count-1 {
+			hang += w.hang[1]
+		}
 		s := String{
 			Name: fmt.Sprintf("S%d", len(l.out.Strings)+1), Number: len(l.out.Strings) + 1, Kind: w.label.Name, Run: w.run(from),
 			From: w.at(from), To: w.at(from + used),
-			Used: used, LeftOver: w.label.Length - used - off, Off: off,
+			Used: used, LeftOver: max(0, w.label.Length-used-off-hang), Off: off, Free: hang,
 			Watts: w.label.Watts, Label: w.label,
 		}
 		l.out.Strings = append(l.out.Strings, s)

@@ -53,7 +53,8 @@ type String struct {
 	LeftOver measure.Length `json:"left_over_mm"`
 	Watts    measure.Power  `json:"watts"`
 
-	Off measure.Length `json:"off_mm"` // of its lead, kept off the pipe to reach the string before it
+	Off  measure.Length `json:"off_mm"`  // of its lead, kept off the pipe to reach the string before it
+	Free measure.Length `json:"free_mm"` // of it, hanging at both its ends for the plugs
 
 	Number int            `json:"-"` // of its name
 	Label  catalog.String `json:"-"`

@@ -23,10 +23,26 @@ func onto(s *spec.Spec, w spec.Wrap, st stretch) job {
 		pipe: st.length(), core: pipe.OD + w.String.Wire, wire: w.String.Wire,
 		string: w.String.Length, pitch: w.Pitch, count: w.Count,
 	}
+	for _, free := range hangs(s, st) {
+		j.free += free
+	}
 	if st.Kind == Ridge && w.Pitch == 0 && w.Count == 0 {
 		j.pitch = max(practice.RidgePitch(s.Units), j.wire)
 	}
 	return j
+}
+
+// hangs returns how much string hangs free at the lower and the upper tape of a stretch, for the plugs there.
+func hangs(s *spec.Spec, st stretch) (free [2]measure.Length) {
+	foot, joint := practice.PlugFree(s.Units), practice.JointFree(s.Units)
+	free = [2]measure.Length{joint, joint}
+	if st.Kind != Ridge && st.from <= practice.BareFoot(s.Units)+hair {
+		free[0] = foot
+	}
+	if st.Kind == Arch {
+		free[1] = foot
+	}
+	return free
 }
 
 // pieceEnd returns the length of a ridge piece left bare at each end for its socket.
@@ -114,14 +130,23 @@ func (l *layer) wrap(i int, st stretch) {
 	c := j.wind()
 	if off := leadOff(l.Spec, spc); l.Turn.Leads && st.Kind != Ridge && off > 0 {
 		with := j
-		with.off = off
+		with.off, with.free = off, 0 // the lead is what hangs
 		if less := with.wind(); less.fault == c.fault && less.count == c.count {
 			j, c = with, less
 		}
 	}
 	open := spc.Plug == spec.PlugOpen && c.covers == 1
 	way.crown = spc.Plug == spec.PlugCrown || open && l.Turn.wrap(len(l.out.Wraps))
-	way.ratio, way.off = measure.Length(stretchRatio(j.core, c.pitch)), j.off
+	hang := hangs(l.Spec, st)
+	if way.crown {
+		hang[0], hang[1] = hang[1], hang[0]
+	}
+	if j.off > 0 {
+		hang[0] = 0
+	}
+	hang[0] = max(0, min(hang[0], c.leftOver))
+	hang[1] = max(0, min(hang[1], c.leftOver-hang[0]))
+	way.ratio, way.off = measure.Length(stretchRatio(j.core, c.pitch)), j.off+hang[0]
 	reach := st.length()
 	if c.covers < 1 { // the bands lie where they lie, reached or not
 		end := way.tape(c.wound)
@@ -130,7 +155,7 @@ func (l *layer) wrap(i int, st stretch) {
 		c.turns = float64((reach - way.bareTo(end)) / c.pitch)
 	}
 	strings := l.lay(line{
-		label: spc.String, count: c.count, length: c.wound, off: j.off, open: open, wrap: len(l.out.Wraps), path: -1,
+		label: spc.String, count: c.count, length: c.wound, off: j.off, hang: hang, open: open, wrap: len(l.out.Wraps), path: -1,
 		run: func(measure.Length) Run { return Run{Part: st.Part} },
 		at: func(d measure.Length) End {
 			t := way.tape(d)
