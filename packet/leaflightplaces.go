@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"math"
 	"strings"
 
 	"hoopwright/draw"
@@ -8,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 )
 
 // unfolded shows every string in its place.
@@ -75,9 +77,11 @@ func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, 
 	u := plan.Spec.Units
 	var longs []string
 	of := map[string][]numbered{}
+	taken := takenOn(plan)
 	for _, s := range plan.Strings {
-		long := u.Room(s.LeftOver)
-		if !crews(s) || s.LeftOver < 2*u.Grid() || long == u.Room(0) {
+		left := s.LeftOver - taken[s.Name]
+		long := u.Room(left)
+		if !crews(s) || left < 2*u.Grid() || long == u.Room(0) {
 			continue
 		}
 		if of[long] == nil {
@@ -95,5 +99,20 @@ func leftOver(plan *layout.Plan, crews func(lights.String) bool) (words string, 
 	if len(longs) == 0 {
 		return "", nil
 	}
-	return "Left over: " + strings.Join(longs, "; ") + ": to and fro, tied.", facts
+	return "Left over, joined: " + strings.Join(longs, "; ") + ": to and fro, tied.", facts
+}
+
+// takenOn returns how much of what is left over of a string reaches on to the prongs of the next in its run, where those are elsewhere.
+func takenOn(plan *layout.Plan) map[string]measure.Length {
+	of, taken := map[string]lights.String{}, map[string]measure.Length{}
+	for _, s := range plan.Strings {
+		of[s.Name] = s
+	}
+	for _, c := range plan.Chains {
+		for i := 1; i < len(c.Strings); i++ {
+			from, to := of[c.Strings[i-1]].To, of[c.Strings[i]].From
+			taken[c.Strings[i-1]] = measure.Length(math.Hypot(math.Hypot(float64(to.X-from.X), float64(to.Y-from.Y)), float64(to.Z-from.Z)))
+		}
+	}
+	return taken
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/layout"
 	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -182,9 +184,16 @@ func TestLightsLeafPrintsThePlan(t *testing.T) {
 			want = append(want, u.BareInches(r.Tape))
 		}
 		for _, s := range plan.Strings {
-			if long := u.Room(s.LeftOver); s.LeftOver > 25.4 && s.Run.Wound() {
+			left := s.LeftOver
+			for _, c := range plan.Chains { // what climbs to the next prongs of its run is not left over
+				if i := slices.Index(c.Strings, s.Name); i >= 0 && i+1 < len(c.Strings) {
+					next := plan.Strings[slices.IndexFunc(plan.Strings, func(o lights.String) bool { return o.Name == c.Strings[i+1] })].From
+					left -= measure.Length(math.Sqrt(math.Pow(float64(next.X-s.To.X), 2) + math.Pow(float64(next.Y-s.To.Y), 2) + math.Pow(float64(next.Z-s.To.Z), 2)))
+				}
+			}
+			if long := u.Room(left); left > 25.4 && s.Run.Wound() {
 				want = append(want, long)
-			} else if s.LeftOver > 25.4 && !strings.Contains(hung, long) {
+			} else if left > 25.4 && !strings.Contains(hung, long) {
 				t.Errorf("%s: %q is not on raise", name, long)
 			}
 		}
