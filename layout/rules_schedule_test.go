@@ -17,10 +17,11 @@ import (
 // the right one begins.
 var comesBefore = [][2]crew.Action{
 	{crew.ReadTicket, crew.DriveStakes}, {crew.PullTest, crew.DriveStakes}, {crew.DriveStakes, crew.RaiseRest}, {crew.MeasureWidths, crew.RaiseRest},
+	{crew.SetBases, crew.WeighDown}, {crew.MeasureWidths, crew.WeighDown}, {crew.WeighDown, crew.JoinCrown}, {crew.WeighDown, crew.RaiseRest}, {crew.NameSticks, crew.CutTrial}, {crew.CutTrial, crew.SpringRidge},
 	{crew.NameSticks, crew.WindPipe}, {crew.TestOutlets, crew.TestStrings}, {crew.TestOutlets, crew.TryWrapped}, {crew.NameSticks, crew.TryWrapped}, {crew.TryWrapped, crew.JoinCrown}, {crew.TestStrings, crew.WindPipe}, {crew.TestStrings, crew.HangRows}, {crew.TestStrings, crew.HangDrops},
 	{crew.CutLegs, crew.JoinCrown}, {crew.NameSticks, crew.JoinCrown}, {crew.CheckDay, crew.RaiseSame}, {crew.MeasureArch, crew.CutRidge}, {crew.MeasureBay, crew.CutRidge},
 	{crew.CutRidge, crew.RaiseRest}, {crew.RaiseRest, crew.SightAlong}, {crew.SightAlong, crew.HangRows}, {crew.SightAlong, crew.HangDrops}, {crew.SightAlong, crew.TryOpening},
-	{crew.TestOutlets, crew.LayCords}, {crew.LayCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
+	{crew.TestOutlets, crew.LayCords}, {crew.RaiseSame, crew.LayCords}, {crew.RaiseRest, crew.LayCords}, {crew.SightAlong, crew.JoinPlugs}, {crew.LayCords, crew.JoinPlugs}, {crew.HangRows, crew.JoinPlugs}, {crew.HangDrops, crew.JoinPlugs}, {crew.JoinPlugs, crew.CheckCords}, {crew.CheckCords, crew.SetTimers}, {crew.SetTimers, crew.PlugRuns}, {crew.PlugRuns, crew.TestLoaded}, {crew.TryOpening, crew.DarkWalk}, {crew.TestLoaded, crew.DarkWalk},
 }
 
 // minuteOf puts a moment of the schedule on one line.
@@ -53,6 +54,8 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 	jobsHaveHands(t, p)
 	toolsGoRound(t, p)
 	nobodyTwice(t, s)
+	firstRidgeWaits(t, p)
+	powerBeforeClearing(t, s)
 	for _, pair := range comesBefore {
 		inOrder(t, p, pair[0], pair[1])
 	}
@@ -62,7 +65,7 @@ func scheduleKeeps(t *testing.T, p *layout.Plan) {
 }
 
 // indoors are the works that need no daylight.
-var indoors = []crew.Work{crew.MakeLegs, crew.TryStrings, crew.WrapLegs, crew.CutRidges, crew.WrapRidges}
+var indoors = []crew.Work{crew.MakeLegs, crew.TryStrings, crew.WrapLegs, crew.FirstRidge, crew.CutRidges, crew.WrapRidges}
 
 // jobsHaveHands holds every stint to its day and every job to its people and its work; what found no time must be told of.
 func jobsHaveHands(t *testing.T, p *layout.Plan) {
@@ -150,6 +153,45 @@ func toolsGoRound(t *testing.T, p *layout.Plan) {
 	}
 }
 
+// firstRidgeWaits holds the cutting of the first ridge piece to the driving: before it begins hands have been at the first driving for as long as the stakes of arches 1 and 2 take.
+func firstRidgeWaits(t *testing.T, p *layout.Plan) {
+	least := 0.0
+	for _, s := range p.Stakes {
+		if s.Arch <= 2 && !s.Guy && !s.Base {
+			least += p.Spec.Crew.Rates.Stake
+		}
+	}
+	begins, driven := -1, 0.0
+	for _, j := range p.Crew.Schedule.Jobs {
+		if j.Work == crew.FirstRidge && len(j.Stints) > 0 {
+			begins = minuteOf(j.Stints[0].Day, j.Stints[0].Begin)
+		}
+	}
+	for _, j := range p.Crew.Schedule.Jobs {
+		for _, st := range j.Stints {
+			if j.Work == crew.Drive && j.First <= 1 {
+				driven += float64(max(0, min(minuteOf(st.Day, st.End), begins)-minuteOf(st.Day, st.Begin)) * len(st.Hands))
+			}
+		}
+	}
+	if begins >= 0 && driven < least-1e-6 {
+		t.Errorf("ridge 1 is cut after %v minutes of driving, and the stakes beside it take %v", driven, least)
+	}
+}
+
+// powerBeforeClearing has nobody clear up before cords and runs are joined, or while that wants hands.
+func powerBeforeClearing(t *testing.T, s crew.Schedule) {
+	begin := map[crew.Work]int{}
+	for _, j := range s.Jobs {
+		if len(j.Stints) > 0 {
+			begin[j.Work] = minuteOf(j.Stints[0].Day, j.Stints[0].Begin)
+		}
+	}
+	if clear, ok := begin[crew.ClearUp]; ok && clear < begin[crew.Join] {
+		t.Errorf("clearing up begins at minute %d, joining at %d", clear, begin[crew.Join])
+	}
+}
+
 // nobodyTwice reports people at two jobs at once.
 func nobodyTwice(t *testing.T, s crew.Schedule) {
 	at := map[[2]int]int{} // person and quarter: the job
@@ -230,7 +272,8 @@ func TestSchedulesOfThrownCrews(t *testing.T) {
 	}
 }
 
-// What the season asks of the examples: the garden walk in a day with nobody idle more than a third of the time, the park walk in two days and evenings, both near their bounds.
+// What the season asks of the examples: the garden walk in a day with nobody idle more than two fifths of the time, for all
+// but a pair wait while that joins and lights; the park walk in two days and evenings, both near their bounds.
 func TestExamplesKeepTheirDays(t *testing.T) {
 	for name, days := range map[string]int{"garden": 1, "starter": 1, "schoolyard": 1, "millwalk": 1, "parkwalk": 2} {
 		text, err := examples.Files.ReadFile(name + ".yaml")
@@ -242,7 +285,7 @@ func TestExamplesKeepTheirDays(t *testing.T) {
 		if len(s.Built()) != days || s.Takes > 1.25*s.Least {
 			t.Errorf("%s takes %d days, %v minutes of at least %v", name, len(s.Built()), s.Takes, s.Least)
 		}
-		if days == 1 && (s.Idle > 1./3 || s.Most > 1./3) {
+		if days == 1 && (s.Idle > 0.4 || s.Most > 0.4) {
 			t.Errorf("%s: idle %.2f, whoever waits most %.2f", name, s.Idle, s.Most)
 		}
 	}

@@ -255,14 +255,14 @@ func (p *Plan) solveCrew() {
 		on[s.Name] = s.Run
 	}
 	for _, c := range p.Chains {
-		chain := crew.Chain{Outlet: c.Outlet, Amps: c.Amps}
+		chain := crew.Chain{Outlet: c.Outlet, Amps: c.Amps, To: c.To.At.Spot}
 		for _, name := range c.Strings {
 			chain.Runs = append(chain.Runs, on[name])
 		}
 		in.Chains = append(in.Chains, chain)
 	}
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
-		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare)}
+		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), High: p.Power.High()}
 	for _, t := range p.Power.Timers {
 		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
 	}

@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -9,7 +10,9 @@ import (
 	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/dice"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
@@ -228,19 +231,96 @@ func TestJointsOfLightsArePluggedWhileWithinReach(t *testing.T) {
 			t.Fatal(err)
 		}
 		plan := layout.Solve(s)
-		joints, plugged := 0, 0
+		joints, plugged, counted := 0, 0, 0
 		for _, c := range plan.Chains {
 			joints += len(c.Strings) - 1
 		}
 		for _, task := range plan.Crew.Tasks {
 			for _, f := range task.Want {
 				if f.What == crew.Plugged {
-					plugged += len(f.Arches) + len(f.Bays)
+					plugged, counted = plugged+len(f.Arches)+len(f.Bays), counted+f.Count
 				}
 			}
 		}
-		if joints == 0 || plugged != joints {
-			t.Errorf("%s: %d joints, %d of them plugged", name, joints, plugged)
+		if joints == 0 || plugged != joints || counted != joints {
+			t.Errorf("%s: %d joints, %d of them plugged, %d counted", name, joints, plugged, counted)
 		}
+	}
+}
+
+// Whoever joins covers: every cover of the plan is some task's, once. The power crew has those of cords, three-ways and the plugs of runs, and of sockets those of cords and three-ways and
+// of runs that end at a foot; what ends or meets at a crown or hangs is covered by whoever has it in reach, counted here run by run.
+func TestWhoeverJoinsCovers(t *testing.T) {
+	plans := map[string]*layout.Plan{}
+	for _, name := range []string{"garden", "schoolyard", "millwalk", "parkwalk", "starter"} {
+		plans[name] = layout.Solve(exampleSpec(t, name))
+	}
+	for seed := range uint64(20) {
+		name := fmt.Sprintf("thrown %d", seed)
+		plans[name] = layout.Solve(read(t, name, dice.Modest(seed)))
+	}
+	elsewhere := 0
+	for name, p := range plans {
+		on := map[string]lights.Run{}
+		for _, s := range p.Strings {
+			on[s.Name] = s.Run
+		}
+		shut := 0
+		for _, c := range p.Power.Chains {
+			last := on[c.Strings[len(c.Strings)-1]]
+			if hangs := last.Drop || last.IsRow(); c.Feeder != "" && (hangs || c.To.At.Spot != lights.AtFoot) {
+				shut++
+			}
+		}
+		elsewhere += shut
+		all, power := map[crew.Thing]int{}, map[crew.Thing]int{}
+		for _, task := range p.Crew.Tasks {
+			for _, n := range task.Uses {
+				all[n.Thing] += n.Count
+				if task.Phase == crew.Powering {
+					power[n.Thing] += n.Count
+				}
+			}
+		}
+		if len(p.Cords)+len(p.Taps) == 0 { // nothing is laid, and what there is stays with the outlet
+			continue
+		}
+		if all[crew.PlugCovers] != p.Power.Covered() || all[crew.SocketCovers] != p.Power.Open {
+			t.Errorf("%s: %d of %d joints, %d of %d sockets are covered by some task", name, all[crew.PlugCovers], p.Power.Covered(), all[crew.SocketCovers], p.Power.Open)
+		}
+		if power[crew.PlugCovers] < p.Power.Joints || power[crew.SocketCovers] != p.Power.Open-shut {
+			t.Errorf("%s: the power crew covers %d joints of %d, %d sockets of %d without %d at crowns and on rows", name, power[crew.PlugCovers], p.Power.Joints, power[crew.SocketCovers], p.Power.Open, shut)
+		}
+	}
+	if elsewhere == 0 {
+		t.Error("no socket stays open at a crown or on a row")
+	}
+}
+
+// Bags are laid by people of their own between the hold of the widths and the first arch, as long as their number takes: 20 lb in a minute each.
+func TestBagsHaveTheirTime(t *testing.T) {
+	p := layout.Solve(read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1)+"guys: {arches: [1, last], from: 5 ft, out: 5 ft}\n"))
+	scheduleKeeps(t, p)
+	bought, found := 0, false
+	for _, i := range p.Shopping {
+		if i.Kind == stock.SandBag {
+			bought += i.Need
+		}
+	}
+	for _, j := range p.Crew.Schedule.Jobs {
+		if j.Work != crew.LayBags {
+			continue
+		}
+		found = true
+		hands := 0
+		for _, st := range j.Stints {
+			hands += int(st.End-st.Begin) * len(st.Hands)
+		}
+		if hands < bought || bought == 0 {
+			t.Errorf("%d bags get %d minutes of hands", bought, hands)
+		}
+	}
+	if !found {
+		t.Error("nobody lays bags")
 	}
 }

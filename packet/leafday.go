@@ -142,11 +142,14 @@ func (r runSheet) tooLong() string {
 	case built == 0 || built == 1 && len(r.Left) == 0:
 		return ""
 	case len(r.Left) > 0:
-		text = "Too little time: these days leave work undone. "
+		text = "Too little time: these days leave work undone."
 	case r.Fit.Cures != nil:
-		text = fmt.Sprintf("Too long for one day of light: %s of building. ", say.Count(built, "day"))
+		text = fmt.Sprintf("Too long for one day of light: %s of building.", say.Count(built, "day"))
 	}
-	return text + "Before each dusk tie the newest arch both ways: none stands overnight untied."
+	if r.Overnight() {
+		text = strings.TrimSpace(text + " Before each dusk tie the newest arch both ways: none stands overnight untied.")
+	}
+	return text
 }
 
 // done is when the last work by daylight ends on a day.
@@ -267,7 +270,7 @@ func (r runSheet) bars(day int) draw.DayChart {
 	}
 	for work := crew.MarkGround + 1; work < crew.Works; work++ {
 		row := draw.ChartRow{Name: r.workWords(work), Leaves: r.leavesOf(work)}
-		if work == crew.ClearUp && r.ties(day) {
+		if work == crew.ClearUp && r.Ties(day) {
 			row.Name, row.Leaves = "By sunset tie newest arch", []int{leafNumber("raise")}
 		}
 		for _, bar := range r.shifts(day, work) {
@@ -331,20 +334,13 @@ func (r runSheet) shifts(day int, work crew.Work) (list []draw.ChartBar) {
 	}
 	if tie := r.Days[day].TieOff; work == crew.ClearUp && tie > 0 {
 		bar := draw.ChartBar{Begin: tie, End: tie + practice.MinutesTieOff, Who: "all"}
-		if r.ties(day) {
+		if r.Ties(day) {
 			bar.Who, bar.Holds = "all, then clear up", []crew.Clock{bar.End}
 		}
 		list = append(list, bar)
 	}
 	slices.SortFunc(list, func(a, b draw.ChartBar) int { return cmp.Compare(a.Begin, b.Begin) })
 	return list
-}
-
-// ties reports whether a day ends with an arch that stands and others to come: the newest is tied for the night.
-func (r runSheet) ties(day int) bool {
-	return r.Days[day].TieOff > 0 && slices.ContainsFunc(r.Jobs, func(j crew.Job) bool {
-		return j.Work == crew.RaiseFirst && len(j.Stints) > 0 && j.Stints[0].Day <= day
-	})
 }
 
 // whoAt names who is at a work. To those who raise come the people who are still to be found; the last of them, and of those who secure crowns, do nothing but watch a wire.

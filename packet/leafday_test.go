@@ -234,6 +234,111 @@ func TestHoldsAreDueInTime(t *testing.T) {
 	}
 }
 
+// No hold is due before the work that it signs is done, counted quarter by quarter on the bars; and lights burn for a quarter of an hour between the looking at cords, which all who join have
+// ended, and the hold after it. Examples, and thrown specs of every kind.
+func TestHoldsFollowTheirWork(t *testing.T) {
+	t.Parallel()
+	plans, lit := map[string]*layout.Plan{}, 0
+	for name, source := range specs(t) {
+		plans[name] = planOf(t, source)
+	}
+	for seed := range uint64(30) {
+		plans[fmt.Sprintf("thrown %d", seed)] = planOf(t, []byte(thrown(seed)))
+	}
+	for name, plan := range plans {
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
+		due := map[string]int{}
+		for _, j := range r.Jobs {
+			work, holds := 0.0, 0
+			list := r.holds(j)
+			for _, i := range j.Tasks {
+				task := plan.Crew.Tasks[i]
+				if work += task.Minutes; !task.Hold {
+					continue
+				}
+				h := list[holds]
+				holds++
+				given, all := 0.0, 0.0
+				for _, st := range j.Stints {
+					for at := st.Begin; at < st.End; at += 15 {
+						all += 15 * float64(len(st.Hands))
+						if st.Day < h.day || st.Day == h.day && at < h.at {
+							given += 15 * float64(len(st.Hands))
+						}
+					}
+				}
+				sum := 0.0
+				for _, k := range j.Tasks {
+					sum += plan.Crew.Tasks[k].Minutes
+				}
+				opens := slices.Contains([]crew.Action{crew.ReadTicket, crew.LookUp, crew.CheckDay, crew.WatchLine, crew.AskOwner, crew.CallLocator}, task.Action)
+				if need := j.Minutes * float64(j.Most) * work / sum; h.timed && !opens && all >= need && given < need-1e-6 {
+					t.Errorf("%s: %s is due on day %d at %s, after %.0f minutes of hands, and its work takes %.0f", name, h.what, h.day, h.at, given, need)
+				}
+				if day, end, ok := j.End(); ok && slices.Contains([]crew.Action{crew.CheckCords, crew.TestLoaded, crew.WeighDown, crew.SightAlong}, task.Action) && (day != h.day || end != h.at) {
+					t.Errorf("%s: %s is due on day %d at %s, its work ends on day %d at %s", name, h.what, h.day, h.at, day, end)
+				}
+				if h.timed {
+					due[h.what] = h.day*24*60 + int(h.at)
+				}
+			}
+		}
+		cords, looked := due[holdWords[crew.CheckCords]]
+		burnt, ok := due[holdWords[crew.TestLoaded]]
+		if looked && ok {
+			if lit++; burnt < cords+15 {
+				t.Errorf("%s: cords are looked at at minute %d, all lit and tested at %d", name, cords, burnt)
+			}
+		}
+	}
+	if lit < 20 {
+		t.Errorf("only %d plans were lit", lit)
+	}
+}
+
+// The newest arch is tied for the night on days that end with arches which crown line, guys and caps are not looked after, and on no other: a walk whose last arch stands, held, on
+// the first of two days has no tie.
+func TestTiedOnlyWhereArchesAreLoose(t *testing.T) {
+	tied, held := 0, 0
+	plans := []*layout.Plan{examplePlan(t, "parkwalk")}
+	for helpers := range 6 {
+		plans = append(plans, planOf(t, []byte(strings.Replace(string(specs(t)["schoolyard.yaml"]), "helpers: 8", fmt.Sprintf("helpers: %d", helpers+4), 1))))
+	}
+	for _, plan := range plans {
+		r := runSheet{Schedule: plan.Crew.Schedule, plan: plan}
+		for day := r.Marked; day < len(r.Days)-1; day++ {
+			stands, done := false, false
+			for _, j := range r.Jobs {
+				for _, st := range j.Stints {
+					stands = stands || j.Work == crew.RaiseFirst && st.Day <= day
+					if j.Work == crew.HoldRidge {
+						done = st.Day <= day // its last stint
+					}
+				}
+			}
+			said := false
+			for _, row := range r.bars(day).Rows {
+				said = said || row.Name == "By sunset tie newest arch"
+			}
+			hold := slices.ContainsFunc(r.allHolds(), func(h dayHold) bool { return h.what == nightTied && h.day == day })
+			if loose := stands && !done; said != loose || hold != loose {
+				t.Errorf("%d people, day %d: tied %v, its hold %v, arches loose %v", r.Hands, day, said, hold, loose)
+			}
+			tied, held = tied+b2i(said), held+b2i(stands && done)
+		}
+	}
+	if tied == 0 || held == 0 {
+		t.Errorf("%d nights with a tie, %d with all held", tied, held)
+	}
+}
+
+func b2i(v bool) int {
+	if v {
+		return 1
+	}
+	return 0
+}
+
 var clockTime = regexp.MustCompile(`^\d\d:\d\d$`)
 
 // What the site has is named on its map: outlets with their breakers, places, lines in and over the ground, marks, every cord's number.

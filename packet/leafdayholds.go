@@ -3,7 +3,6 @@ package packet
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -17,7 +16,7 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked overhead", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 firm", crew.SetBases: "Boards, bars set", crew.MeasureWidths: "Widths", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
+	crew.PullTest: "Stake 1 firm", crew.SetBases: "Boards, bars set", crew.MeasureWidths: "Widths", crew.WeighDown: "Bags laid", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
 	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: raises nothing", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
 	crew.TryOpening: "Opening tried", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
@@ -38,7 +37,7 @@ type dayHold struct {
 }
 
 // holds are a job's holds. One that opens a job is due as its bar begins; one that closes it, or is met piece by piece, as it ends; one between by the share of the job's work
-// that is done with it.
+// that is done with it, no quarter hour too soon.
 func (r runSheet) holds(j crew.Job) (list []dayHold) {
 	last, done, all := len(j.Tasks)-1, 0.0, 0.0
 	for _, i := range j.Tasks {
@@ -54,13 +53,12 @@ func (r runSheet) holds(j crew.Job) (list []dayHold) {
 		h := dayHold{what: r.holdName(t), leaf: leafNumber(holdLeaves[t.Phase])}
 		h.day, h.at, h.timed = j.End()
 		if h.timed {
-			const quarter = 15
 			switch begin := j.Stints[0]; {
 			case t.Action == crew.TestStrings || done > all-1:
 			case opens && k < last:
 				h.day, h.at = begin.Day, begin.Begin
-			case begin.Day == h.day:
-				h.at = begin.Begin + crew.Clock(math.Round(float64(h.at-begin.Begin)*done/all/quarter))*quarter
+			default:
+				h.day, h.at = j.Reached(done / all)
 			}
 			h.when = r.clockWords(h.day, h.at)
 			if d := r.plan.Spec.Dates.Build; t.Action == crew.CallLocator && !d.IsZero() {
@@ -129,7 +127,7 @@ func (r runSheet) allHolds() (list []dayHold) {
 		}
 	}
 	for day := range r.Days {
-		if at := r.done(day); r.ties(day) {
+		if at := r.done(day); r.Ties(day) {
 			list = append(list, dayHold{what: nightTied, leaf: leafNumber("raise"), when: r.clockWords(day, at), timed: true, day: day, at: at})
 		}
 	}

@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -26,45 +25,46 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		return "Overhead, dots again"
 	},
 	crew.Drive: func(p *layout.Plan) string {
-		var words []string
-		driven, bases, weights := stoodOn(p)
-		if driven > 0 {
-			words = append(words, "Drive, cap "+say.Count(driven, "stake"))
+		if driven, bases, _ := stoodOn(p); driven == 0 {
+			return "Set " + say.Count(bases, "base")
 		}
-		if bases > 0 {
-			words = append(words, "set "+say.Count(bases, "base"))
+		return "Drive, cap " + say.Count(len(p.Stakes), "stake")
+	},
+	crew.LayBags: func(p *layout.Plan) string {
+		bags := 0
+		for _, t := range p.Crew.Tasks {
+			for _, n := range t.Uses {
+				if n.Thing == crew.SandBags {
+					bags += n.Count
+				}
+			}
 		}
-		if weights > 0 {
-			words = append(words, say.Count(weights, say.Or(heldBy(p).pick("guy", "brace"))+" weight"))
-		}
-		return say.Capital(strings.Join(words, ", "))
+		return "Lay " + say.Count(bags, "bag")
 	},
 	crew.MakeLegs: func(p *layout.Plan) string {
 		braces := ""
 		if heldBy(p).braces && !p.Spec.Braces.Line {
 			braces = ", braces"
 		}
-		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + braces + withRidge(p, ", ridge 1")
+		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + braces
 	},
 	crew.TryOutlets: plainWork("TEST at the outlets"),
 	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
 	crew.WrapLegs: func(p *layout.Plan) string {
-		do, ridge := "", "ridge 1"
 		if arches := woundOn(p, lights.Arch); arches > 0 {
-			do = "Wrap " + say.Count(arches, "arch")
-		} else if left, right := woundOn(p, lights.LegLeft), woundOn(p, lights.LegRight); left+right > 0 {
+			return "Wrap " + say.Count(arches, "arch")
+		}
+		if left, right := woundOn(p, lights.LegLeft), woundOn(p, lights.LegRight); left+right > 0 {
 			side := map[[2]bool]string{{true, false}: "left ", {false, true}: "right "}[[2]bool{left > 0, right > 0}]
-			do = "Wrap " + say.Count(left+right, side+"leg")
-		} else {
-			do, ridge = map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped], "wrap ridge 1"
+			return "Wrap " + say.Count(left+right, side+"leg")
 		}
-		switch first := slices.ContainsFunc(p.Wraps, func(w lights.Wrap) bool { return firstRidge(p, w.On) }); {
-		case !first:
-			return do
-		case len(p.Lights.Rows) == 0 && !slices.ContainsFunc(p.Wraps, func(w lights.Wrap) bool { return !ofRidge(w) }):
-			return say.Capital(ridge) // and nothing on legs
+		return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
+	},
+	crew.FirstRidge: func(p *layout.Plan) string {
+		if slices.ContainsFunc(p.Wraps, func(w lights.Wrap) bool { return firstRidge(p, w.On) }) {
+			return "Cut, wrap ridge 1"
 		}
-		return do + ", " + ridge
+		return "Cut ridge 1"
 	},
 	crew.RaiseFirst: func(p *layout.Plan) string {
 		return "Raise " + say.Numbered("arch", say.From(1, min(2, len(p.Ground.Stations)))) + withRidge(p, ", ridge 1")
@@ -87,7 +87,8 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		return "Hang lights, try the way"
 	},
 	crew.Lay:     func(p *layout.Plan) string { return "Lay " + say.Count(len(p.Power.Cords), "cord") },
-	crew.PlugIn:  plainWork("Plug in, test, timers"),
+	crew.Join:    plainWork("Join, check"),
+	crew.PlugIn:  plainWork("Plug in, TEST"),
 	crew.ClearUp: plainWork("Clear up"),
 	crew.LightUp: plainWork("Walk through in the dark"),
 }

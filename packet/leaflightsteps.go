@@ -185,29 +185,23 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	return list
 }
 
-// ticked says where to what is wound and ticked is carried: what stands, with the first ridge piece, before the others are cut.
+// ticked says where to what is wound and ticked is carried, and what is wound later.
 func (l lighting) ticked(standing []string) (words string) {
-	var now []string
-	if len(standing) > 0 {
-		now = []string{say.And(standing) + " to stakes"}
-	}
-	var later []lights.Part
+	var ridge []lights.Part
 	for _, w := range l.plan.Wraps {
-		switch first := w.On.String() + " to arch 1"; {
-		case firstRidge(l.plan, w.On) && !slices.Contains(now, first):
-			now = append(now, first)
-		case ofRidge(w) && !firstRidge(l.plan, w.On) && !slices.Contains(later, w.On):
-			later = append(later, w.On)
+		if ofRidge(w) && !slices.Contains(ridge, w.On) {
+			ridge = append(ridge, w.On)
 		}
 	}
-	if len(now) > 0 {
-		words = "Ticked: " + strings.Join(now, ", ") + ". "
+	if len(standing) > 0 {
+		words = "Ticked: "
 		if len(l.plan.Lights.Rows) > 0 {
-			words = "Ticked, ribboned: " + strings.Join(now, ", ") + ". "
+			words = "Ticked, ribboned: "
 		}
+		words += say.And(standing) + " to stakes. "
 	}
-	if len(later) > 0 {
-		words += say.Capital(onParts(later)) + ": wind when cut."
+	if len(ridge) > 0 {
+		words += say.Capital(onParts(ridge)) + ": wind when cut."
 	}
 	return strings.TrimSpace(words)
 }

@@ -391,7 +391,7 @@ func TestFirstRidgePieceComesWound(t *testing.T) {
 		}
 		sides := leafSides(t, plan, "raise")
 		front, back := strings.Join(wordsOf(sides[0].page), " "), strings.Join(wordsOf(sides[1].page), " ")
-		if !strings.Contains(front, "Step 7. Ridge strings’ prongs: ") || !strings.Contains(back, "Ridge 1 (prongs: overleaf) into crown 2") {
+		if !strings.Contains(front, "Step 7. Ridge prongs: ") || !strings.Contains(back, "Ridge 1 (prongs: overleaf) into crown 2") {
 			t.Errorf("%s arches: %s %s", arches, front, back)
 		}
 	}

@@ -31,7 +31,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
 	case crew.RunCrownLine:
-		return block.Step{Text: "Crown line, hand tight: turn and knot at each fitting."}
+		return block.Step{Text: "Crown line, hand tight: turn, knot at each fitting."}
 	case crew.SightAlong:
 		return r.sight()
 	case crew.HangDrops:
@@ -102,7 +102,7 @@ func walkThrough() string {
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	hangs, tie, give := r.u.Inches(figureOf(t, crew.Sag).Length), r.u.Inches(practice.ClimbTie(r.u)), r.u.Inches(practice.RowGive(r.u))
-	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, within %s a bay, counted from the start; turned down.",
+	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, within %s a bay, counted from the start; covered, turned down.",
 		block.Figure(tie), block.Figure(hangs), leafNumber("lights"), block.Figure(give))
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."

@@ -113,13 +113,21 @@ func (r raising) ridgeProngs() string {
 	case len(words) == 0:
 		return ""
 	case runs > few:
-		return fmt.Sprintf("Ridge lights: as leaf %d draws.", leafNumber("lights"))
+		return fmt.Sprintf("Ridge lights: as leaf %d, covered.", leafNumber("lights"))
 	}
-	text := "Ridge strings’ prongs: " + strings.Join(words, ", ") + "."
-	if len(plugged) == 0 {
-		return text
+	text := "Ridge prongs: " + strings.Join(words, ", ") + "."
+	var cover []string
+	if len(plugged) > 0 {
+		text += fmt.Sprintf(" Plug ridge ends at %s.", say.Numbered("crown", plugged))
+		cover = append(cover, "joints")
 	}
-	return text + fmt.Sprintf(" Plug ridge ends at %s; others loose.", say.Numbered("crown", plugged))
+	if len(r.tasks.shut(bayNumbers)) > 0 {
+		cover = append(cover, "open sockets")
+	}
+	if cover != nil {
+		text += " Cover " + strings.Join(cover, ", ") + "."
+	}
+	return text
 }
 
 // rising sorts numbers and drops what is there twice.

@@ -113,9 +113,13 @@ func (l raisingTasks) wanted(what crew.Wanted) (list []crew.Figure) {
 	return list
 }
 
-// plugged gathers the arches at whose crowns legs are plugged together, or the bays whose ridge pieces are plugged to what is beside them.
-func (l raisingTasks) plugged(of func(crew.Figure) []int) (numbers []int) {
-	for _, f := range l.wanted(crew.Plugged) {
+// plugged gathers the arches at whose crowns legs are plugged together, or the bays whose ridge pieces are plugged to what is beside them; shut likewise those where sockets are
+// covered that nothing is plugged into.
+func (l raisingTasks) plugged(of func(crew.Figure) []int) []int { return l.at(crew.Plugged, of) }
+func (l raisingTasks) shut(of func(crew.Figure) []int) []int    { return l.at(crew.EndsShut, of) }
+
+func (l raisingTasks) at(what crew.Wanted, of func(crew.Figure) []int) (numbers []int) {
+	for _, f := range l.wanted(what) {
 		numbers = append(numbers, of(f)...)
 	}
 	return rising(numbers)
@@ -209,16 +213,19 @@ func (r raising) together(a arch.Arch) panel {
 	if joined { // its lights run over the crown
 		do = "Comes wound: check the pen lines."
 	}
+	shut := len(r.tasks.shut(archNumbers)) > 0
 	switch legs := r.tasks.plugged(archNumbers); {
 	case joined && len(legs) == 0:
 	case len(legs) == 0 && r.Wrapped:
-		do += " Leave leg plugs loose."
+		do += " Leave leg plugs loose" + map[bool]string{true: ", sockets covered"}[shut] + "."
 	case len(legs) > 0:
 		where := "Plug leg to leg"
 		if len(legs) < len(r.stand) {
 			where = say.Capital(say.Numbered("arch", legs)) + ": plug leg to leg"
 		}
-		do += " " + where + ", tie."
+		if do += " " + where + ", cover, tie."; shut {
+			do += " Cover open sockets."
+		}
 		off = "Plugs don’t reach: unwind one turn."
 	}
 	stub, last := "", len(r.stand)-1

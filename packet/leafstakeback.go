@@ -220,7 +220,7 @@ func step(t crew.Task, number int, text string, width paper.Length) block.Step {
 	}
 	if t.Hold {
 		signed := "Signed"
-		if t.Action == crew.MeasureWidths { // the first arches go up while others' stakes are driven
+		if t.Action == crew.MeasureWidths || t.Action == crew.WeighDown { // the first arches go up while others' stakes are driven
 			signed = "Signed to arch"
 		}
 		step.Sign = append(step.Sign, block.Blank{Word: signed})

@@ -315,7 +315,7 @@ func TestCutsOfTheGarden(t *testing.T) {
 	back := stockSides(t, plan)[1]
 	words := said(pdf.Document{Pages: []*paper.Page{back.page}})
 	units := plan.Spec.Units
-	want := []string{"HOLD", units.Cut(plan.Ridge[0].Cut), "Nobody under 16", "Eye protection", "Aloud to", "Never heat", "from the shed", "keep", "ridge 3, 4: wait", "________", "cut all others to", "ridge 1: now", "Over 1 in longer or 1 in shorter: ask"}
+	want := []string{"HOLD", units.Cut(plan.Ridge[0].Cut), "Nobody under 16", "Eye protection", "Aloud to", "Never heat", "from the shed", "keep", "ridge 3, 4: wait", "________", "cut all others to", "ridge 1: first", "Over 1 in longer or 1 in shorter: ask"}
 	sawn := 0
 	for _, b := range plan.Cuts.Bars {
 		if b.Whole() {

@@ -226,17 +226,18 @@ func (s sawing) ridgeHold() []block.Block {
 	}
 	u := s.units
 	cut, limit := u.Cut(trial.Length), plusMinus(u.Grid(), u)
-	title := "HOLD: legs, then ridge 1; others wait"
+	title := fmt.Sprintf("HOLD: %ss 1, 2, then ridge 1", standsOn(s.plan)[0])
 	rest := "Wider: every other that much shorter, ridge 1 too if they say. Narrower" + s.changed()
 	if drives(s.plan) {
-		rest += fmt.Sprintf(" Cut each once its stakes stand; arch moved (leaf %d): one beside longer, one shorter.", leafNumber("stakes"))
+		rest += fmt.Sprintf(" Cut once stakes stand; arch moved (leaf %d): one beside longer, one shorter.", leafNumber("stakes"))
 	}
 	sign := []block.Blank{{Word: "Wider / narrower (ring) by"}, {Word: "anew: all others longer / shorter by"}, {Word: "Raising crew"}}
 	if ridgeAlike(s.plan.Cuts.Bars, u) {
 		sign[1].Word = "cut all others to"
 	}
-	if others == 0 {
-		title = "HOLD: legs, then ridge 1"
+	if others > 0 {
+		title += "; others wait"
+	} else {
 		rest, sign = "Wider than wanted: trim it by as much. Narrower: cut a longer one.", []block.Blank{sign[0], sign[2]}
 	}
 	first := block.Step{Text: fmt.Sprintf("Cut ridge 1 to %s, %s.", block.Figure(cut), limit)}

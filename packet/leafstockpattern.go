@@ -68,6 +68,9 @@ func (c cutPicture) boxed(count int) (wide paper.Length) {
 // turns are the words before a pattern's boxes: none where all of it is cut at once.
 func (c cutPicture) turns() []string {
 	if c.twice {
+		if c.stick.Bar.Pieces[0].ID.Trial() {
+			return []string{"first  ", "  wait  "}
+		}
 		return []string{"now  ", "  wait  "}
 	}
 	return []string{""}

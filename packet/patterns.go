@@ -85,7 +85,7 @@ func (p pattern) spans(named, trial bool) []draw.Span {
 		}
 		switch {
 		case trial && pieces[i].ID.Trial():
-			text += ": now"
+			text += ": first"
 		case trial && pieces[i].ID.Ridge():
 			text += ": wait"
 		}

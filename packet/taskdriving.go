@@ -118,20 +118,13 @@ func (w taskWords) setBases(t crew.Task) string {
 		bars, block.Figure(w.units.Inches(w.plan.Spec.Base().Width)), w.units.Inches(w.plan.Spec.Base().Width/2))
 }
 
-// weigh says how many bags hold bases and guys down, once the feet are as wide apart as they are to be; empty where all is driven.
-func (w taskWords) weigh() string {
+// weighDown says how many bags hold bases and guys down, once the feet are as wide apart as they are to be.
+func (w taskWords) weighDown(t crew.Task) string {
 	var words []string
-	for _, t := range w.plan.Crew.Tasks {
-		for _, f := range t.Want {
-			if f.What == crew.Weighs {
-				words = append(words, fmt.Sprintf("%s at every %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
-			}
-		}
+	for _, f := range t.Want {
+		words = append(words, fmt.Sprintf("%s at every %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
 	}
-	if words == nil {
-		return ""
-	}
-	return " Then bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". They lie on the boards, outside the walk."
+	return "Bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". They lie on the boards, outside the walk."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.
@@ -190,5 +183,5 @@ func (w taskWords) measureWidths(t crew.Task) string {
 	if limit != "" && drives(w.plan) {
 		limit += ", or as Moved says"
 	}
-	return "Gauge stick at the ground, middle to middle, every pair:" + limit + ". Off: " + again + w.weigh()
+	return "Gauge stick at the ground, middle to middle, every pair:" + limit + ". Off: " + again
 }

@@ -47,6 +47,7 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.DriveStakes:   taskWords.driveStakes,
 	crew.SetBases:      taskWords.setBases,
 	crew.MeasureWidths: taskWords.measureWidths,
+	crew.WeighDown:     taskWords.weighDown,
 }
 
 // stand is where one stands.

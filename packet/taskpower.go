@@ -24,7 +24,11 @@ func (w taskWords) layCords() string {
 	case n > 2:
 		cords = fmt.Sprintf("C1 to C%d", n)
 	}
-	text := "Arches up: lay " + cords + " against the feet, outside, spare looped. Tag both ends: number, owner."
+	where := "Arches up: lay "
+	if w.plan.Crew.Schedule.LaysBeside() {
+		where = "Beside standing arches only: lay "
+	}
+	text := where + cords + " against the feet, outside, spare looped. Tag both ends: number, owner."
 	has := func(is func(power.Cord) bool) bool { return slices.ContainsFunc(p.Cords, is) }
 	cover := w.plan.Spec.Site.Cords.Cover()
 	over := has(func(c power.Cord) bool { return c.Over })
@@ -49,9 +53,6 @@ func (w taskWords) layCords() string {
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
 	text := fmt.Sprintf("Prongs whole: join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
-	if slices.ContainsFunc(p.Chains, func(c power.Chain) bool { return len(c.Strings) > 1 }) {
-		text += " String to string: raising crew joined, you cover."
-	}
 	var boxed []string
 	it := "all"
 	if len(p.Boxes) > 0 {

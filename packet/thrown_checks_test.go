@@ -274,7 +274,7 @@ type cutSheet struct {
 
 // tell takes "leg L1 to L4, R2" as so many pieces of a length; stakes have no names.
 func (c cutSheet) tell(kind string, length float64) {
-	kind = strings.NewReplacer(": now", "", ": wait", "").Replace(strings.ReplaceAll(kind, "\u00a0", " "))
+	kind = strings.NewReplacer(": first", "", ": wait", "").Replace(strings.ReplaceAll(kind, "\u00a0", " "))
 	m := pieceName.FindStringSubmatch(kind)
 	if m == nil {
 		return
@@ -299,7 +299,7 @@ func (c cutSheet) picture(p cutPicture, lengths []float64) {
 			c.tell(span.Text, length)
 			continue
 		}
-		noun := regexp.MustCompile(`^\d+ × |: wait$|: now$`).ReplaceAllString(span.Text, "")
+		noun := regexp.MustCompile(`^\d+ × |: wait$|: first$`).ReplaceAllString(span.Text, "")
 		if key := fmt.Sprint(noun, length); !seen[key] && pieceName.MatchString(noun+" 1") {
 			seen[key] = true
 			i := slices.IndexFunc(below, func(kind string) bool { m := pieceName.FindStringSubmatch(kind); return m != nil && m[1] == noun })

@@ -33,8 +33,9 @@ const (
 	TapeDepths // round every stake
 	PullTest
 	DriveStakes
-	SetBases // bars on their boards, and every weight
+	SetBases // bars on their boards
 	MeasureWidths
+	WeighDown // every bag on boards and at guys and braces
 
 	CutLegs
 	CutTrial // the first ridge piece
@@ -172,7 +173,8 @@ const (
 	BayTurn
 	BayClimb
 	RunLength // along the crowns
-	Plugged   // leg to leg at the crowns of Arches, or the ridge pieces of Bays to the lights beside them
+	Plugged   // leg to leg at the crowns of Arches, or the ridge pieces of Bays to the lights beside them; Count joints, each covered
+	EndsShut  // covers on Count sockets at the crowns of Arches, or of the ridge pieces of Bays, that nothing is plugged into
 	CapsBack
 	NothingLeans
 

@@ -127,7 +127,7 @@ func (j Job) least(k int) float64 {
 func (c calendar) early(jobs []Job) []bool {
 	list := make([]bool, len(jobs))
 	for i, j := range jobs {
-		free := !slices.ContainsFunc(j.After, func(k int) bool { return !list[k] && jobs[k].builds() })
+		free := len(j.Partly) == 0 && !slices.ContainsFunc(j.After, func(k int) bool { return !list[k] && jobs[k].builds() })
 		list[i] = free && slices.ContainsFunc(c.others, func(d Workday) bool { return d.Bench() && d.works.has(j.Work) })
 	}
 	return list

@@ -37,8 +37,9 @@ type Input struct {
 type Wiring struct {
 	Cords  int // to lay
 	Taps   int // three-ways
-	Joints int // plugs put together: one cover each
+	Joints int // plugs put together, whoever does: one cover each
 	Open   int // sockets that nothing is plugged into: one cover each
+	High   int // places out of reach where cords, three-ways and runs are joined
 	Over   int // cords on the ground over a way: one cord cover each
 	Boxes  int // places where three or more plugs meet low down
 	Bare   int // outlets without ground-fault protection: a portable one each
@@ -62,6 +63,7 @@ type RidgePiece struct {
 type Chain struct {
 	Outlet string          // empty where nothing feeds it
 	Runs   []lights.Run    // that its strings are on, one a string in order
+	To     lights.Spot     // of its last socket, that stays open
 	Amps   measure.Current // at the first plug
 }
 
@@ -139,7 +141,10 @@ func tooLong(s Schedule) (finding.Finding, bool) {
 	case len(ways) > 0:
 		f.Text += "; " + say.Or(ways) + " would do"
 	}
-	f.Text += ". Leave no arch standing untied overnight."
+	f.Text += "."
+	if s.Overnight() {
+		f.Text += " Leave no arch standing untied overnight."
+	}
 	for i, c := range s.Fit.Cures {
 		if i == 0 {
 			f.Cure = []finding.Change{c}

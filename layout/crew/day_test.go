@@ -63,7 +63,7 @@ func garden(n int) Input {
 			in.Ground.Stakes = append(in.Ground.Stakes, ground.Stake{StakeID: ground.StakeID{Arch: g, Guy: true, Side: spec.Side(side)}, Length: 24 * inch, Depth: 20 * inch})
 		}
 	}
-	in.Chains = []Chain{{"porch", nil, 0.48}, {"garage wall", nil, 0.2}}
+	in.Chains = []Chain{{Outlet: "porch", Amps: 0.48}, {Outlet: "garage wall", Amps: 0.2}}
 	in.Cords, in.Taps = 2, 1
 	return in
 }

@@ -83,7 +83,7 @@ func (in Input) does(change func(*spec.Spec), tasks []Task, days int) bool {
 		tasks = tasksOf(in)
 	}
 	c := in.calendar()
-	ways := in.ways(tasks, c)
+	ways := in.ways(tasks, layEarly, c)
 	if least, _ := c.least(ways); least > c.room(days) {
 		return false
 	}

@@ -86,7 +86,7 @@ func TestWorkOfATask(t *testing.T) {
 		{Task{Phase: Wrapping, Action: FlagRows}, TryStrings, nil, WrapLegs},
 		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{0}}}, WrapLegs, wound, WrapLegs},
 		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{1}}}, RaiseFirst, wound, WrapRidges},
-		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{2}}}, WrapLegs, wound, WrapLegs}, // the ridge piece that is measured in place
+		{Task{Phase: Wrapping, Action: WindPipe, Of: Scope{Wraps: []int{2}}}, WrapLegs, wound, FirstRidge}, // the ridge piece that is measured in place
 		{Task{Phase: Cutting, Action: CutRidge}, RaiseFirst, wound, WrapRidges},
 		{Task{Phase: Cutting, Action: CutRidge}, RaiseFirst, wound[:1], CutRidges},
 		{Task{Phase: Raising, Action: StretchGuys}, RaiseFirst, nil, RaiseFirst},
@@ -96,7 +96,11 @@ func TestWorkOfATask(t *testing.T) {
 		{Task{Phase: Raising, Action: SightAlong}, RaiseOthers, nil, HoldRidge},
 		{Task{Phase: Hanging, Action: TryOpening}, HoldRidge, nil, HangLights},
 		{Task{Phase: Powering, Action: TestOutlets}, HangLights, nil, TryOutlets},
-		{Task{Phase: Powering, Action: SetTimers}, Lay, nil, PlugIn},
+		{Task{Phase: Powering, Action: JoinPlugs}, Lay, nil, Join},
+		{Task{Phase: Powering, Action: CheckCords}, Join, nil, Join},
+		{Task{Phase: Powering, Action: SetTimers}, Join, nil, PlugIn},
+		{Task{Phase: Driving, Action: WeighDown}, Drive, nil, LayBags},
+		{Task{Phase: Cutting, Action: CutTrial}, MakeLegs, nil, FirstRidge},
 		{Task{Phase: Powering, Action: DarkWalk}, PlugIn, nil, LightUp},
 	} {
 		in := Input{Lights: lights.Layout{Wraps: c.wraps}, Ridge: []RidgePiece{{Bay: 1}}}
@@ -235,7 +239,7 @@ func TestScheduleHolds(t *testing.T) {
 			in.Spec.Crew.Helpers, in.Spec.Crew.Young, in.Spec.Site.Place = 4+young, young, &spec.LatLong{Lat: 45, Long: -75}
 			in.Spec.Crew.Tools = spec.Tools{Ladders: 1, Trestles: 4, Tapes: 2}
 			c := in.calendar()
-			l := c.best(in.ways(tasksOf(in), c), fewTries)
+			l := c.best(in.ways(tasksOf(in), layEarly, c), fewTries)
 			s := l.schedule()
 			if end := l.log[len(l.log)-1]; l.last != end.day*24*60+int(end.at)+quarter {
 				t.Errorf("%d arches: ends %d minutes after the first midnight, by its last entry %+v", n, l.last, end)

@@ -210,7 +210,8 @@ func (l *laid) give(now Clock, d *Workday, of works) {
 	l.open = open
 	slices.SortStableFunc(open, func(i, k int) int {
 		unload := cmp.Compare(b2i(l.jobs[k].Work == Unload), b2i(l.jobs[i].Work == Unload))
-		return cmp.Or(unload, cmp.Compare(b2i(l.begun(k)), b2i(l.begun(i))), cmp.Compare(l.rank[k], l.rank[i]))
+		clear := cmp.Compare(b2i(l.jobs[i].Work == ClearUp), b2i(l.jobs[k].Work == ClearUp)) // nobody is kept by it from what lights the tunnel
+		return cmp.Or(unload, clear, cmp.Compare(b2i(l.begun(k)), b2i(l.begun(i))), cmp.Compare(l.rank[k], l.rank[i]))
 	})
 	begun := open[:0]
 	for _, i := range open {
@@ -296,7 +297,8 @@ func b2i(v bool) int {
 
 // ready reports whether all that a job waits for is done.
 func (l *laid) ready(i int) bool {
-	return !slices.ContainsFunc(l.jobs[i].After, func(k int) bool { return !l.done(k) })
+	behind := func(p part) bool { return l.left[p.job] > (1-p.share)*l.jobs[p.job].work()+1e-9 }
+	return !slices.ContainsFunc(l.jobs[i].After, func(k int) bool { return !l.done(k) }) && !slices.ContainsFunc(l.jobs[i].Partly, behind)
 }
 
 // fits keeps the raising of the first arches from being broken off: it is done by lunch or by dark, or begins a half day.

@@ -4,6 +4,7 @@ package crew
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"time"
 )
@@ -62,11 +63,65 @@ func (j Job) End() (day int, at Clock, ok bool) {
 	return last.Day, last.End, true
 }
 
+// Reached returns when a share of a job is done, at the next full quarter hour: no sooner than whoever is at it can be that far.
+func (j Job) Reached(share float64) (day int, at Clock) {
+	left := share * j.work()
+	for _, st := range j.Stints {
+		n := float64(len(st.Hands))
+		day, at = st.Day, min(st.End, st.Begin+Clock(math.Ceil(left/n/quarter-1e-9))*quarter)
+		if left -= n * float64(st.End-st.Begin); left <= 1e-9 {
+			break
+		}
+	}
+	return day, at
+}
+
+// Ties reports whether a day ends with arches that nothing holds both ways yet, so that the newest is tied for the night: some stand, and sockets, crown line and guys are not
+// looked after.
+func (s Schedule) Ties(day int) bool {
+	stands, held := false, false
+	for _, j := range s.Jobs {
+		switch end, _, ok := j.End(); {
+		case j.Work == RaiseFirst:
+			stands = ok && j.Stints[0].Day <= day
+		case j.Work == HoldRidge:
+			held = ok && end <= day && !slices.ContainsFunc(s.Left, func(i int) bool { return s.Jobs[i].Work == HoldRidge })
+		}
+	}
+	return s.Days[day].TieOff > 0 && stands && !held
+}
+
+// Overnight reports whether any day ends so.
+func (s Schedule) Overnight() bool {
+	for day := range s.Days {
+		if s.Ties(day) {
+			return true
+		}
+	}
+	return false
+}
+
+// LaysBeside reports whether cords are laid while arches are still raised.
+func (s Schedule) LaysBeside() bool {
+	first, last := math.MaxInt, 0
+	for _, j := range s.Jobs {
+		for _, st := range j.Stints {
+			switch j.Work {
+			case Lay:
+				first = min(first, st.Day*24*60+int(st.Begin))
+			case RaiseFirst, RaiseOthers:
+				last = max(last, st.Day*24*60+int(st.End))
+			}
+		}
+	}
+	return first < last
+}
+
 // schedule lays the tasks along their days.
 func (in Input) schedule(tasks []Task) Schedule {
 	c := in.calendar()
-	ways := in.ways(tasks, c)
-	s := c.best(ways, allTries).schedule()
+	l, ways := in.laidOut(tasks, c)
+	s := l.schedule()
 	s.Least, s.Why = c.least(ways)
 	if len(s.Left) > 0 || c.open && len(s.Built()) > 1 {
 		s.Fit = in.fit(c, tasks, s)

@@ -30,20 +30,38 @@ func (in Input) calendar() calendar {
 // best lays jobs parted in several ways, long stretches first, and returns the best laying. Shorter stretches mean more changes of hands: they have to save half
 // an hour, or a day. So many changes of each are tried at most: more never lead to another day.
 func (c calendar) best(ways [][]Job, most int) (best *laid) {
-	const worth = 30
 	for _, jobs := range ways {
-		l := searched(jobs, c, most)
-		if best == nil || l.short() < best.short() || l.short() == best.short() && l.last <= best.last-worth {
+		if l := searched(jobs, c, most); best == nil || l.saves(best) {
 			best = l
 		}
 	}
 	return best
 }
 
+// saves reports whether more is done than in another laying, or as much half an hour sooner.
+func (l *laid) saves(o *laid) bool {
+	const worth = 30
+	return l.short() < o.short() || l.short() == o.short() && l.last <= o.last-worth
+}
+
+// laidOut lays the tasks, no more closely than saves a day, or half an hour of a second one; ways are those that were tried last.
+func (in Input) laidOut(tasks []Task, c calendar) (best *laid, ways [][]Job) {
+	for close := apart; close <= layEarly; close++ {
+		ways = in.ways(tasks, close, c)
+		if best == nil || c.best(ways, fewTries).saves(best) {
+			best = c.best(ways, allTries)
+		}
+		if best.short() == 0 && len(outdoors(best.days[best.marked:])) == 1 {
+			break
+		}
+	}
+	return best, ways
+}
+
 // ways are the jobs of tasks by stretches of several lengths, long ones first: how the work is parted is ours to choose.
-func (in Input) ways(tasks []Task, c calendar) (list [][]Job) {
+func (in Input) ways(tasks []Task, close closeness, c calendar) (list [][]Job) {
 	for _, stretch := range in.partings() {
-		list = append(list, in.jobs(tasks, stretch, c))
+		list = append(list, in.jobs(tasks, stretch, close, c))
 	}
 	return list
 }

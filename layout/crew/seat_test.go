@@ -19,7 +19,7 @@ func TestTooFewOfAge(t *testing.T) {
 			t.Errorf("%d young: work %v is left", young, s.Left)
 		}
 		for i, j := range s.Jobs {
-			if !j.Work.Raises() && !slices.Contains([]Work{TryStake, Drive, MakeLegs, TryOutlets, TryStrings, PlugIn}, j.Work) {
+			if !j.Work.Raises() && !slices.Contains([]Work{TryStake, Drive, FirstRidge, TryOutlets, TryStrings, Join, PlugIn}, j.Work) {
 				continue
 			}
 			for _, st := range j.Stints {

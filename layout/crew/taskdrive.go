@@ -37,6 +37,9 @@ func (b *tasker) driving() {
 		b.bases(bases)
 	}
 	b.widths()
+	if len(bases) > 0 {
+		b.weighDown(bases)
+	}
 }
 
 // readTicket has the locating ticket read before anything is driven.
@@ -63,25 +66,31 @@ func (b *tasker) checkAgain() {
 		Uses: []Need{b.tape(1), one(Lath)}})
 }
 
-// bases stands the bars of arches on weighted bases and of their braces of pipe, and lays weights on those and at the ends of guys and braces.
+// bases stands the bars of arches on weighted bases and of their braces of pipe.
 func (b *tasker) bases(list []ground.Stake) {
-	t := Task{Action: SetBases, Hold: true, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
-	bars, bags := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Steel() }), 0
-	legs := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return s.Guy })
-	guys := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Guy })
-	weigh := func(of []ground.Stake, each measure.Force) {
+	bars := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return !s.Steel() })
+	b.add(b.Spec.Crew.Rates.Stake*float64(len(bars)), Task{Action: SetBases, Hold: true, Who: Who{People: practice.Drivers, Grown: true}, Of: Scope{Stakes: list}, IfOff: cures(Ask),
+		Want: []Figure{{What: Plumb, Stakes: bars}, {What: Capped, Count: len(bars)}},
+		Uses: []Need{one(SoleBoards), many(BarSockets, len(bars)), many(Stakes, len(bars)), many(Caps, len(bars)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}})
+}
+
+// weighDown lays bags on bases and at the ends of guys and braces, once the feet are as wide apart as they are to be: then nobody shifts them.
+func (b *tasker) weighDown(list []ground.Stake) {
+	bags := 0
+	t := Task{Action: WeighDown, Hold: true, Of: Scope{Stakes: list}, IfOff: cures(Ask)}
+	for guy, each := range [2]measure.Force{b.FootWeight, b.TieWeight} {
+		of := slices.DeleteFunc(slices.Clone(list), func(s ground.Stake) bool { return b2i(s.Guy) != guy })
 		if len(of) == 0 {
-			return
+			continue
 		}
 		n := practice.Bags(each, b.units)
 		t.Want = append(t.Want, Figure{What: Weighs, Stakes: of, Force: each, Count: n})
 		bags += n * len(of)
 	}
-	weigh(legs, b.FootWeight)
-	weigh(guys, b.TieWeight)
-	t.Want = append(t.Want, Figure{What: Plumb, Stakes: bars}, Figure{What: Capped, Count: len(bars)})
-	t.Uses = []Need{one(SoleBoards), many(BarSockets, len(bars)), many(SandBags, bags), many(Stakes, len(bars)), many(Caps, len(bars)), one(Level), one(Screwdriver), many(Gloves, practice.Drivers)}
-	b.add(b.Spec.Crew.Rates.Stake*float64(len(list)), t)
+	work := practice.MinutesBag * float64(bags)
+	t.Who = Who{People: b.pairs(work), Grown: true}
+	t.Uses = []Need{many(SandBags, bags), many(Gloves, t.Who.People)}
+	b.add(work, t)
 }
 
 // lookUp looks for what hangs above, named or not: all wait for it where nobody knows.

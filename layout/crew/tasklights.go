@@ -22,7 +22,8 @@ func (b *tasker) wrapping() {
 	b.testStrings()
 	b.tryWrapped()
 	b.flagRows()
-	b.windAll(b.wound(func(p lights.Part) bool { return !b.woundLater(p) && !b.keptOn(p) }))
+	b.windAll(b.wound(func(p lights.Part) bool { return p.Kind != lights.Ridge && !b.keptOn(p) }))
+	b.windAll(b.wound(func(p lights.Part) bool { return p.Kind == lights.Ridge && !b.woundLater(p) })) // the one that is tried
 }
 
 // tryWrapped has legs that were kept wrapped bent a little, looked over, and burnt on an outlet that trips before one is raised.
@@ -141,7 +142,13 @@ func (b *tasker) wind(group []int, people int) {
 	if len(tied) > 0 {
 		t.Want = append(t.Want, Figure{What: BandBare, Arches: tied, Length: practice.BareBand(b.units)})
 	}
-	b.add(b.winding(group), t)
+	together := 0 // strings end to end on one pipe
+	b.joins(func(one, two lights.Run) {
+		on := func(i int) bool { return b.Lights.Wraps[i].On == one.Part }
+		together += b2i(one.Wound() && one == two && slices.ContainsFunc(group, on))
+	}, func(lights.Run, lights.Spot) {})
+	joined := t.covers(together, 0)
+	b.add(b.winding(group)+joined, t)
 }
 
 // woundLater reports whether a part is a ridge piece that is cut only once the trial piece is measured in place.
@@ -177,15 +184,17 @@ func (b *tasker) hanging() {
 		if high > practice.Reach(b.units) {
 			t.Uses = b.climbs(t.Uses...)
 		}
-		b.add(b.Spec.Crew.Rates.Row*float64(strung), t)
+		joined := t.covers(b.hung(func(r lights.Run) bool { w, _ := r.Wall(); return !r.Drop && w == wall }))
+		b.add(b.Spec.Crew.Rates.Row*float64(strung)+joined, t)
 	}
 	if n := len(b.Lights.Drops); n > 0 {
 		lowest := b.Lights.Drops[0].Lowest
 		for _, d := range b.Lights.Drops {
 			lowest = min(lowest, d.Lowest)
 		}
-		b.add(b.Spec.Crew.Rates.Drop*float64(n), Task{Action: HangDrops, Who: Who{People: 2, Grown: true},
-			Want: []Figure{{What: LowestDrop, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))})
+		t := Task{Action: HangDrops, Who: Who{People: 2, Grown: true}, Want: []Figure{{What: LowestDrop, Length: lowest}}, IfOff: cures(TieUp), Uses: b.climbs(many(ZipTies, 2*n), one(Cutters))}
+		joined := t.covers(b.hung(func(r lights.Run) bool { return r.Drop }))
+		b.add(b.Spec.Crew.Rates.Drop*float64(n)+joined, t)
 	}
 	if o := b.Spec.Tunnel; o.OpeningWidth > 0 && o.OpeningHeight > 0 {
 		b.add(practice.MinutesMeasure*float64(len(b.Arches)), Task{Action: TryOpening, Of: Scope{Arches: numbers(b.Arches)}, Who: Who{People: 2}, Hold: true, IfOff: cures(TieUp, Ask),

@@ -39,14 +39,17 @@ func (b *tasker) powering() {
 	high := Figure{What: JointsHigh, Length: practice.JointHigh(b.units)}
 	if b.Cords+b.Taps > 0 {
 		b.laying(high)
-		b.add(practice.MinutesTalk, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
+		look := practice.MinutesTalk + 2*practice.MinutesLook*float64(b.Joints+b.Open)
+		b.add(look, Task{Action: CheckCords, Who: grown, Want: []Figure{state(PlugsDry), state(NoneAcross), high}, IfOff: cures(LayAgain, SwapIt), Hold: true})
 	}
 	b.timers(outlets)
 	for _, o := range outlets {
 		b.plug(o)
 	}
 	all := Scope{Outlets: outlets}
-	b.add(practice.WarmAfter, Task{Action: FeelPlugs, Of: all, Who: Who{People: 1, Grown: true}, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
+	pair := func(each float64, n int) float64 { return each * float64(n) / 2 }
+	lit := max(practice.WarmAfter, pair(practice.MinutesMeasure, len(b.Chains))) + pair(practice.MinutesLook, b.Joints) // who waits looks along the runs, then feels the joints
+	b.add(2*lit, Task{Action: FeelPlugs, Of: all, Who: grown, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
 	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
 	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
 }
@@ -59,14 +62,21 @@ func (b *tasker) laying(high Figure) {
 	lay := b.Spec.Crew.Rates.Cord * float64(b.Cords)
 	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
 		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), many(CordCovers, b.Over))...)})
-	join := practice.MinutesMeasure * float64(len(b.Chains))
-	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join)}, Want: []Figure{high}, IfOff: cures(Ask),
-		Uses: b.climbs(some(many(ThreeWays, b.Taps), many(PlugCovers, b.Joints), many(SocketCovers, b.Open), many(PlugBoxes, b.Boxes), many(ZipTies, b.Cords))...)})
+	joints, open := b.Joints, b.Open // less what others join and cover
+	for _, t := range b.list {
+		joints, open = joints-used(t, PlugCovers), open-used(t, SocketCovers)
+	}
+	join := practice.MinutesPlug*float64(joints+open) + 2*practice.MinutesClimb*float64(b.High)
+	uses := some(many(ThreeWays, b.Taps), many(PlugCovers, joints), many(SocketCovers, open), many(PlugBoxes, b.Boxes), many(ZipTies, b.Cords))
+	if b.High > 0 {
+		uses = b.climbs(uses...)
+	}
+	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join)}, Want: []Figure{high}, IfOff: cures(Ask), Uses: uses})
 }
 
 // timers puts a timer into each outlet before anything is plugged in, so that the tests are made through it.
 func (b *tasker) timers(outlets []string) {
-	timers := Task{Action: SetTimers, Of: Scope{Outlets: outlets}, Who: Who{People: 1, Grown: true}, IfOff: cures(SwapIt)}
+	timers := Task{Action: SetTimers, Of: Scope{Outlets: outlets}, Who: Who{People: 2, Grown: true}, IfOff: cures(SwapIt)}
 	for _, o := range b.Spec.Site.Outlets {
 		if !slices.Contains(outlets, o.Name) {
 			continue
@@ -95,7 +105,7 @@ func (b *tasker) outlets() (names []string) {
 	return names
 }
 
-// plug plugs in an outlet's cords and looks along each of its runs.
+// plug plugs in an outlet's cords: their runs are looked along while they are lit.
 func (b *tasker) plug(outlet string) {
 	t := Task{Action: PlugRuns, Of: Scope{Outlets: []string{outlet}}, Who: Who{People: 2, Grown: true}, IfOff: cures(DryAndTry, SwapIt)}
 	var sum measure.Current
@@ -106,5 +116,5 @@ func (b *tasker) plug(outlet string) {
 		}
 	}
 	t.Want = []Figure{{What: AllLit, Count: len(t.Of.Runs)}, {What: RunAmps, Outlet: outlet, Amps: sum}}
-	b.add(practice.MinutesMeasure*float64(len(t.Of.Runs)), t)
+	b.add(practice.MinutesLabel*2, t)
 }

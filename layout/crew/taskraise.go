@@ -7,7 +7,6 @@ import (
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/ground"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -105,8 +104,9 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 		return
 	}
 	t := Task{Phase: phase, Action: action, Of: Scope{Arches: joined}, Who: Who{Roles: []Role{Foot1, Foot2}}, Uses: []Need{one(Mallet)}}
+	lights := 0.0
 	if phase == Raising {
-		t.Want = b.plugged(list, nil)
+		lights = b.plugs(&t, list, nil)
 	}
 	for _, n := range []Need{many(CrownTees, tees), many(CrownCrosses, crosses), many(CrownCouplings, couplings)} {
 		if n.Count > 0 {
@@ -119,41 +119,7 @@ func (b *tasker) joinCrowns(action Action, list []int, phase Phase) {
 	if crosses > 0 {
 		t.Uses = append(t.Uses, one(SpareCross))
 	}
-	b.add(practice.MinutesLabel*4*float64(len(joined)), t)
-}
-
-// plugged are the joints of lights that come within reach with arches and ridge pieces: those of two legs while their arch lies flat, those at the end of a ridge
-// piece once it is in. Rows and drops are plugged as they are hung.
-func (b *tasker) plugged(arches, bays []int) []Figure {
-	legs, ridge := Figure{What: Plugged}, Figure{What: Plugged}
-	for _, c := range b.Chains {
-		for i := 1; i < len(c.Runs); i++ {
-			one, two := c.Runs[i-1], c.Runs[i]
-			bay := 0
-			for _, r := range []lights.Run{one, two} {
-				if r.Kind == lights.Ridge {
-					bay = max(bay, r.Number)
-				}
-			}
-			switch {
-			case one.Drop || two.Drop || one.Part == two.Part:
-			case bay > 0 && slices.Contains(bays, bay):
-				ridge.Bays = append(ridge.Bays, bay)
-			case one.IsLeg() && two.IsLeg() && one.Number == two.Number && slices.Contains(arches, one.Number):
-				legs.Arches = append(legs.Arches, one.Number)
-			}
-		}
-	}
-	var list []Figure
-	for _, f := range []Figure{legs, ridge} {
-		if len(f.Arches)+len(f.Bays) > 0 {
-			slices.Sort(f.Arches)
-			slices.Sort(f.Bays)
-			f.Arches, f.Bays = slices.Compact(f.Arches), slices.Compact(f.Bays)
-			list = append(list, f)
-		}
-	}
-	return list
+	b.add(practice.MinutesLabel*4*float64(len(joined))+lights, t)
 }
 
 // tieGuys ties an arch's guys at their marks while it lies flat: once it stands, they are inward and out of reach.
@@ -218,8 +184,8 @@ func (b *tasker) measureFirsts(list []arch.Arch) {
 func (b *tasker) second(a arch.Arch) {
 	b.tieGuys(a)
 	n := []int{a.Number}
-	b.add(b.Spec.Crew.Rates.Raise, Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.plugged(n, nil),
-		Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}})
+	same := Task{Action: RaiseSame, Of: Scope{Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Uses: []Need{one(Mallet), one(Bucket), one(SpareStick)}}
+	b.add(b.Spec.Crew.Rates.Raise+b.plugs(&same, n, nil), same)
 	b.measureFirsts([]arch.Arch{a})
 	if len(b.Ridge) == 0 {
 		if len(b.Arches) > 2 {
@@ -229,8 +195,8 @@ func (b *tasker) second(a arch.Arch) {
 	}
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
-	b.add(b.Spec.Crew.Rates.Ridge, Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true},
-		Want: append(b.turns(bays), b.plugged(nil, bays)...), Uses: b.climbs(one(Mallet))})
+	spring := Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.turns(bays), Uses: b.climbs(one(Mallet))}
+	b.add(b.Spec.Crew.Rates.Ridge+b.plugs(&spring, nil, bays), spring)
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
 	if len(b.Arches) > 2 {
@@ -294,7 +260,7 @@ func (b *tasker) others(rest []arch.Arch) {
 	if len(b.Ridge) > 0 {
 		t.Want = append(t.Want, b.turns(t.Of.Bays)...)
 	}
-	t.Want = append(t.Want, b.plugged(t.Of.Arches, t.Of.Bays)...)
+	work += b.plugs(&t, t.Of.Arches, t.Of.Bays)
 	t.Want = append(t.Want, runs...)
 	work += rates.Guy * float64(guys+pegs)
 	if pegs > 0 {
@@ -332,9 +298,13 @@ func (b *tasker) finish() {
 	case b.Spec.Arch.Joints == spec.Glued:
 		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
 	case joined:
-		b.add(practice.MinutesLabel*2*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Uses: b.climbs(long(CrownLine, 1, run))})
+		b.add(2*practice.MinutesClimb*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Uses: b.climbs(long(CrownLine, 1, run))})
 	}
 	left, right, guys := b.stakes()
-	b.add(practice.MinutesTalk, Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),
+	bases := 0
+	for _, s := range slices.Concat(left, right) {
+		bases += b2i(s.Base)
+	}
+	b.add(practice.MinutesTalk+practice.MinutesEven*float64(len(guys))+practice.MinutesTie*float64(bases), Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),
 		Want: []Figure{{What: CapsBack, Count: len(left) + len(right)}, state(NothingLeans)}, Uses: []Need{one(Bucket)}})
 }

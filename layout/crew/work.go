@@ -18,11 +18,13 @@ const (
 	TryArch                 // one wrapped arch, a week before
 	Unload                  // and read the dangers aloud: all hands
 	TryStake                // ticket, look up, first stake
-	Drive                   // the stakes, by stretches
+	Drive                   // the stakes, by stretches; where nothing is driven bases
+	LayBags                 // on them, by stretches
 	MakeLegs                // cut, name, join, mark
 	TryOutlets              // before any string is tried
 	TryStrings              // and tag
-	WrapLegs                // by stretches; the first ridge piece too
+	WrapLegs                // by stretches
+	FirstRidge              // the ridge piece that is tried: cut and wound once the stakes of arches 1 and 2 stand
 	RaiseFirst              // arches 1 and 2 and the first ridge piece: never broken off
 	CutRidges               // the other ridge pieces, where none is wound
 	WrapRidges              // by stretches: cut, then wound
@@ -30,7 +32,8 @@ const (
 	HoldRidge               // sockets, guys, caps
 	HangLights              // rows and drops, and try the way through
 	Lay                     // cords, by stretches
-	PlugIn
+	Join                    // all but what is at the outlets, and look at every joint
+	PlugIn                  // burn, test
 	ClearUp
 	LightUp // at dusk
 	Works   // how many there are
@@ -39,14 +42,21 @@ const (
 // Job is a work, or a stretch of it, with when it is done and by whom.
 type Job struct {
 	Work        Work
-	Tasks       []int // of Plan.Tasks; where the work goes by stretches each job has its share of them
-	First, Last int   // arches of its stretch; 0 where it is one job for all
-	After       []int // jobs that are done before it begins
-	Least, Most int   // people: never fewer; more do not help
-	Grown       int   // of them, of age
+	Tasks       []int  // of Plan.Tasks; where the work goes by stretches each job has its share of them
+	First, Last int    // arches of its stretch; 0 where it is one job for all
+	After       []int  // jobs that are done before it begins
+	Partly      []part // jobs of which a share is
+	Least, Most int    // people: never fewer; more do not help
+	Grown       int    // of them, of age
 	Uses        tools
 	Minutes     float64
 	Stints      []Stint // when, by whom; none for a light-up whose dusk nobody knows
+}
+
+// part is a share of a job that is done before another begins.
+type part struct {
+	job   int
+	share float64
 }
 
 // tools counts stepladders, trestles and long tapes.
@@ -78,47 +88,42 @@ func (j Job) ofAge(there int) Job {
 func (j Job) work() float64 { return j.Minutes * float64(j.Most) }
 
 // byStretches are the works that go by stretches, so that raising need not wait for the last wrap of a long tunnel. They may rest over lunch or the night.
-var byStretches = []Work{Drive, WrapLegs, CutRidges, WrapRidges, RaiseOthers, Lay}
+var byStretches = []Work{Drive, LayBags, WrapLegs, CutRidges, WrapRidges, RaiseOthers, Lay}
 
 // pairWork is what a pair that comes free may join.
-var pairWork = worksOf(Drive, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay)
+var pairWork = worksOf(Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, Lay, Join)
 
 // shared are the works that several groups do side by side: pairs, at rows a crew for each wall.
-var shared = []Work{Drive, MakeLegs, TryStrings, WrapLegs, WrapRidges, HangLights, Lay, PlugIn}
+var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, HangLights, Lay, Join}
+
+// workOfAction are the works of actions that belong to one whatever was done before.
+var workOfAction = map[Action]Work{
+	ReadTicket: TryStake, LookUp: TryStake, CheckAgain: TryStake, PullTest: TryStake, TapeDepths: Drive, DriveStakes: Drive, SetBases: Drive, MeasureWidths: Drive, WeighDown: LayBags,
+	TestOutlets: TryOutlets, TrialArch: TryArch, TestStrings: TryStrings, TagStrings: TryStrings, CutTrial: FirstRidge, RaiseRest: RaiseOthers,
+	RunCrownLine: HoldRidge, ScrewSockets: HoldRidge, GlueSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
+}
 
 // workOf tells which work a task belongs to; at is the work of the task before it. Tasks after the day belong to none.
 func (in Input) workOf(t Task, at Work) (Work, bool) {
 	if t.Phase == Marking {
 		return MarkGround, true
 	}
+	if w, ok := workOfAction[t.Action]; ok {
+		return w, true
+	}
 	switch t.Action {
-	case ReadTicket, LookUp, CheckAgain, PullTest:
-		return TryStake, true
-	case TapeDepths, DriveStakes, SetBases, MeasureWidths:
-		return Drive, true
-	case TestOutlets:
-		return TryOutlets, true
-	case TrialArch:
-		return TryArch, true
-	case TestStrings, TagStrings:
-		return TryStrings, true
 	case CutRidge:
 		if slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return in.woundLater(w.On) }) {
 			return WrapRidges, true
 		}
 		return CutRidges, true
 	case WindPipe:
-		if in.woundLater(in.Lights.Wraps[t.Of.Wraps[0]].On) {
+		switch on := in.Lights.Wraps[t.Of.Wraps[0]].On; {
+		case in.woundLater(on):
 			return WrapRidges, true
+		case on.Kind == lights.Ridge:
+			return FirstRidge, true
 		}
-	case RaiseRest:
-		return RaiseOthers, true
-	case RunCrownLine, ScrewSockets, GlueSockets, SightAlong:
-		return HoldRidge, true
-	case LayCords:
-		return Lay, true
-	case DarkWalk:
-		return LightUp, true
 	}
 	switch t.Phase {
 	case Cutting:
@@ -143,14 +148,23 @@ func (in Input) workOf(t Task, at Work) (Work, bool) {
 
 // waitsFor lists what must be done before a work; of works by stretches the same stretch, or all where the one after is in one piece.
 var waitsFor = map[Work][]Work{
-	TryStake: {Unload}, Drive: {TryStake}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
-	RaiseFirst: {Unload, MakeLegs, Drive, WrapLegs}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
-	RaiseOthers: {RaiseFirst, Drive, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
-	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings}, ClearUp: {HoldRidge}, LightUp: {HangLights, PlugIn},
+	TryStake: {Unload}, Drive: {TryStake}, LayBags: {Drive}, MakeLegs: {TryArch, Unload}, TryOutlets: {Unload}, TryStrings: {Unload, TryOutlets}, WrapLegs: {MakeLegs, TryOutlets, TryStrings},
+	FirstRidge: {MakeLegs, TryStrings}, RaiseFirst: {Unload, MakeLegs, Drive, LayBags, WrapLegs, FirstRidge}, CutRidges: {RaiseFirst}, WrapRidges: {RaiseFirst, CutRidges, TryStrings},
+	RaiseOthers: {RaiseFirst, Drive, LayBags, WrapLegs, CutRidges, WrapRidges}, HoldRidge: {RaiseFirst, RaiseOthers, WrapRidges}, HangLights: {HoldRidge, TryStrings},
+	Lay: {RaiseFirst, RaiseOthers, TryOutlets}, Join: {HoldRidge, HangLights, Lay, TryStrings}, PlugIn: {HoldRidge, HangLights, Lay, TryStrings, Join}, ClearUp: {HoldRidge, HangLights, Lay, Join}, LightUp: {HangLights, PlugIn},
 }
 
+// closeness is what is done side by side where that saves a day.
+type closeness int
+
+const (
+	apart      closeness = iota
+	clearEarly           // clearing up begins beside the joining
+	layEarly             // cords too are laid beside arches that stand, while others are raised
+)
+
 // jobs parts tasks into the jobs of the marking and of the building, in an order in which each comes after those it waits for; stretches have so many arches at most.
-func (in Input) jobs(tasks []Task, stretch int, c calendar) []Job {
+func (in Input) jobs(tasks []Task, stretch int, close closeness, c calendar) []Job {
 	hands := in.Spec.Crew.Helpers + 1
 	of := make([][]int, Works)
 	at := MarkGround
@@ -177,19 +191,49 @@ func (in Input) jobs(tasks []Task, stretch int, c calendar) []Job {
 				j.Uses[k] = min(j.Uses[k], c.tools[k])
 			}
 		}
-		list = append(list, in.stretched(j, in.stretches(stretch))...)
+		first := in.stretches(stretch)
+		if work == Lay && close < layEarly {
+			first = nil
+		}
+		list = append(list, in.stretched(j, first)...)
 	}
 	for i := range list {
-		list[i].After = slices.DeleteFunc(in.waits(list, i), func(k int) bool { return in.spares(list[i], list[k], c) })
+		list[i].After = slices.DeleteFunc(in.waits(list, i, close), func(k int) bool { return in.spares(list[i], list[k], c) })
+		if drive := slices.IndexFunc(list, func(j Job) bool { return j.Work == Drive }); list[i].Work == FirstRidge && drive >= 0 {
+			list[i].Partly = []part{{drive, firstStakes(tasks, list[drive])}}
+		}
 	}
 	return list
+}
+
+// firstStakes is the share of the first driving that is done when the stakes of arches 1 and 2 stand, driven arch by arch: either may have been moved along the row, and the ridge
+// piece between them is cut to where they stand. Bases stand on their dots: they are all set before any is gauged.
+func firstStakes(tasks []Task, drive Job) float64 {
+	done, all := 0.0, 0.0
+	for _, i := range drive.Tasks {
+		t := tasks[i]
+		work := t.Minutes * float64(t.Who.people())
+		all += work
+		switch t.Action {
+		case TapeDepths, SetBases:
+			done += work
+		case DriveStakes:
+			first, stretch := 0, 0
+			for _, s := range t.Of.Stakes {
+				first += b2i(s.Arch <= 2)
+				stretch += b2i(drive.Last == 0 || s.Arch <= drive.Last)
+			}
+			done += work * float64(first) / float64(stretch)
+		}
+	}
+	return done / all
 }
 
 // spares reports whether a job need not wait for another that its kind waits for: the way is tried beside the plugging where nothing was hung; what an evening at the bench
 // takes does not wait for the day, nor strings for the outlets of the site.
 func (in Input) spares(j, o Job, c calendar) bool {
 	switch {
-	case j.Work == PlugIn && o.Work == HangLights:
+	case o.Work == HangLights && j.Work != LightUp:
 		return len(in.Lights.Rows)+len(in.Lights.Drops) == 0
 	case o.Work == Unload || o.Work == TryOutlets:
 		for _, d := range c.others {
@@ -204,8 +248,7 @@ func (in Input) spares(j, o Job, c calendar) bool {
 	return false
 }
 
-// sized sums a job's tasks: its people are the most that one of them takes, its tools too. What is shared takes a pair at least, or one of the crews that hang rows; each
-// outlet is plugged in by a pair of its own.
+// sized sums a job's tasks: its people are the most that one of them takes, its tools too. What is shared takes a pair at least, or one of the crews that hang rows.
 func (j Job) sized(tasks []Task, hands int) Job {
 	work, crews := 0.0, 0
 	for _, i := range j.Tasks {
@@ -221,15 +264,13 @@ func (j Job) sized(tasks []Task, hands int) Job {
 		}
 		work += tasks[i].Minutes * float64(people)
 		j.Minutes += tasks[i].Minutes
-		if a := tasks[i].Action; a == PlugRuns || a == HangRows {
-			crews++
-		}
+		crews += b2i(tasks[i].Action == HangRows)
 	}
 	j.Least = j.Most
 	if !slices.Contains(shared, j.Work) {
 		return j
 	}
-	if j.Work == HangLights || j.Work == PlugIn {
+	if j.Work == HangLights {
 		j.Most *= max(1, min(crews, hands/j.Least))
 	} else {
 		j.Least = min(2, hands)
@@ -289,12 +330,18 @@ func (in Input) stretched(j Job, first []int) []Job {
 
 // waits lists the jobs that a job comes after: of a work by stretches the same stretch, for the first arches the first one, and its own stretch before. The raising may begin
 // anew at an arch with guys of its own.
-func (in Input) waits(list []Job, i int) (after []int) {
+func (in Input) waits(list []Job, i int, close closeness) (after []int) {
 	j := list[i]
 	for k, o := range list[:i] {
 		same := o.First == 0 || j.First == 0 || o.First == j.First
-		if j.Work == RaiseFirst && (o.Work == Drive || o.Work == WrapLegs) {
+		if j.Work == RaiseFirst && (o.Work == Drive || o.Work == LayBags || o.Work == WrapLegs) {
 			same = o.First <= 1
+		}
+		switch {
+		case j.Work == Lay && o.Work == RaiseOthers:
+			same = same || close < layEarly
+		case j.Work == ClearUp && o.Work == Join:
+			same = close < clearEarly
 		}
 		next := o.Work == j.Work && o.Last == j.First-1 && !(j.Work == RaiseOthers && in.guyed(j.First))
 		if same && slices.Contains(waitsFor[j.Work], o.Work) || next {

@@ -39,13 +39,13 @@ func worksOf(list ...Work) (w works) {
 
 // byWord are the works of each word that a day of the spec may be for.
 var byWord = map[string]works{
-	"trial": worksOf(TryArch), "marking": worksOf(MarkGround), "driving": worksOf(TryStake, Drive), "cutting": worksOf(MakeLegs, CutRidges),
-	"wrapping": worksOf(TryStrings, WrapLegs, WrapRidges), "raising": worksOf(RaiseFirst, RaiseOthers, HoldRidge), "hanging": worksOf(HangLights), "power": worksOf(TryOutlets, Lay, PlugIn),
+	"trial": worksOf(TryArch), "marking": worksOf(MarkGround), "driving": worksOf(TryStake, Drive, LayBags), "cutting": worksOf(MakeLegs, FirstRidge, CutRidges),
+	"wrapping": worksOf(TryStrings, WrapLegs, FirstRidge, WrapRidges), "raising": worksOf(FirstRidge, RaiseFirst, RaiseOthers, HoldRidge), "hanging": worksOf(HangLights), "power": worksOf(TryOutlets, Lay, Join, PlugIn),
 }
 
 // Sets of works: at the bench nobody needs daylight; building is all but the marking and the trial.
 var (
-	bench     = worksOf(MakeLegs, TryStrings, WrapLegs, CutRidges, WrapRidges)
+	bench     = worksOf(MakeLegs, TryStrings, WrapLegs, FirstRidge, CutRidges, WrapRidges)
 	dayFrame  = worksOf(Unload, ClearUp)
 	aside     = worksOf(MarkGround, TryArch, LightUp)
 	allOfWork = ^works(0)

@@ -195,6 +195,19 @@ func (p Plan) Covered() int { return p.Joints + p.Links }
 // PlugBoxes returns how many boxes there are off the ground and dry: one where several plugs meet low down, one about every other supply.
 func (p Plan) PlugBoxes() int { return len(p.Boxes) + p.apart }
 
+// High returns at how many crowns something of the feeders is joined.
+func (p Plan) High() int {
+	crowns := map[int]bool{}
+	for _, f := range p.Feeders {
+		for _, j := range f.Joints {
+			if at := j.End.At; at.Spot == lights.AtCrown {
+				crowns[at.Arch] = true
+			}
+		}
+	}
+	return len(crowns)
+}
+
 // BackSocket is what a socket in the back of the strings' plugs would save, if their labels allow one.
 type BackSocket struct {
 	Strings []string // kinds of which it is not known

@@ -14,6 +14,12 @@ const (
 	MinutesDown    = 8   // one arch taken down
 	MinutesUnwrap  = 5   // one stretch unwound
 	MinutesCoil    = 3   // one cord or string coiled
+	MinutesPlug    = 1   // one plug pushed home, covered and tied up, or one open socket covered
+	MinutesLook    = 0.2 // one of them looked at and touched
+	MinutesClimb   = 1.5 // a stepladder moved to the next crown, up and down, one at its foot: of both
+	MinutesBag     = 1   // one bag of a man's easy load carried along the row and laid
+	MinutesTie     = 2   // one line through a foot's bags
+	MinutesEven    = 1   // one guy felt and evened
 )
 
 // PairMinutes is how long a pair is left to work that another could share, before another one joins. Our own choice.
