@@ -16,6 +16,7 @@ import (
 	"hoopwright/draw/pdf"
 	"hoopwright/examples"
 	"hoopwright/layout"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
@@ -523,5 +524,23 @@ func TestBoardsSaid(t *testing.T) {
 		if got := boardsSaid(rows, measure.Metric); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
+	}
+}
+
+// The steel that is hauled is all that is bought and fetched, spares too: of the garden, whose stakes are bought cut, each line's number by its length.
+func TestSpareStakesAreHauled(t *testing.T) {
+	plan := examplePlan(t, "garden")
+	steel := 0.0
+	for _, i := range plan.Shopping {
+		if i.Kind == stock.ReadyStake {
+			bar, ok := catalog.FindBar(i.Of)
+			if !ok || i.Spare == 0 {
+				t.Fatalf("%s has %d spares", i.Item, i.Spare)
+			}
+			steel += float64(bar.Mass) * i.Length.Metres() * float64(i.Need)
+		}
+	}
+	if want := "steel " + plan.Spec.Units.Mass(measure.Mass(steel)); steel == 0 || !strings.Contains(haul(plan), want) {
+		t.Errorf("%q is not in %q", want, haul(plan))
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -184,7 +185,7 @@ func sparesOf(p *layout.Plan) (list []stored) {
 	return list
 }
 
-// haul says what the pipe rides home from the shop on, and what pipe and strings, what steel and what bags weigh.
+// haul says what the pipe rides home from the shop on, and what pipe and strings, what steel with its spares and what bags weigh.
 func haul(p *layout.Plan) string {
 	var hung, steel measure.Mass
 	for _, a := range standingOf(p) {
@@ -197,8 +198,12 @@ func haul(p *layout.Plan) string {
 	}
 	long := measure.Length(0)
 	for _, i := range p.Shopping {
-		if i.Kind == stock.PipeStick && i.Buy > 0 {
-			long = max(long, i.Length)
+		switch i.Kind {
+		case stock.PipeStick:
+			long = max(long, i.Length*measure.Length(min(1, i.Buy)))
+		case stock.SteelBar, stock.ReadyStake:
+			bar, _ := catalog.FindBar(i.Of)
+			steel += measure.Mass(float64(bar.Mass) * i.Length.Metres() * float64(i.Spare))
 		}
 	}
 	words := fmt.Sprintf(" Haul: %s, %s; steel %s", rides[practice.Rides(p.Spec.Units, long)], p.Spec.Units.Mass(hung), p.Spec.Units.Mass(steel))
