@@ -49,7 +49,7 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 
 func (w taskWords) pullTest(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s past an upright lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
+	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s at the ground, past a lying lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
@@ -64,7 +64,7 @@ func (w taskWords) pullTest(t crew.Task) string {
 // pullAgain says the pull test of a further plan in short: the steps that drive, and among them the test, stand behind the first.
 func (w taskWords) pullAgain(t crew.Task, first, test, last int) string {
 	up, force, moves := w.pull(t)
-	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, steps %s, %s first: %s at %s up moves the hook under %s: sign, go on. Else as step %d.",
+	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, steps %s, %s first: %s at %s up moves it under %s at the ground: sign, go on. Else as step %d.",
 		say.Range(first, last), t.Of.Stakes[0].String(), force, up, moves, test)
 }
 

@@ -25,7 +25,7 @@ func (b *tasker) nights() {
 		noon.Want = append(noon.Want, Figure{What: LaidFlat, Gust: b.Down})
 	}
 	b.add(practice.MinutesTalk/2, noon)
-	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.PullMoves(b.units)}},
+	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.HandMoves(b.units)}},
 		IfOff: cures(CloseTonight)}
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) { // on others stand legs
 		stakes.Uses = []Need{one(SpareCap)}
