@@ -115,7 +115,7 @@ func (b *tasker) boxes() int {
 	return 1 + min(1, b.Cords) + (len(b.Lights.Strings)+dozen-1)/dozen
 }
 
-// untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets at arch 1.
+// untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets.
 func (b *tasker) untie(all Scope) {
 	if slices.ContainsFunc(b.list, func(t Task) bool {
 		return slices.ContainsFunc(t.Uses, func(n Need) bool { return n.Thing == CrownLine || n.Thing == BarrierNet })
