@@ -189,7 +189,7 @@ func (b *binder) dayStops() block.Block {
 		if len(b.plan.Arches) > 1 { // guys hold those that stand from one side alone
 			lunch = fmt.Sprintf("newest arch tied first, leaf %d", leafNumber("raise"))
 		}
-		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________\nOnce it stands: leaf %d’s noon call, daily.", lunch, leafNumber("nights"))
+		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________\nOnce up: leaf %d’s noon call.", lunch, leafNumber("nights"))
 	}
 	return block.Block{Name: "stops", Gap: 2, Facts: facts, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(13)}}}}}
 }

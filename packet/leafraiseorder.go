@@ -381,7 +381,7 @@ func (r raising) others() panel {
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
 	var front []string
-	if ways := waysOutOf(r.Plan); len(ways.left)+len(ways.ask) > 0 {
+	if ways := r.Plan.WaysOut(); len(ways.Left)+len(ways.Ask) > 0 {
 		front = append(front, "feet’s order")
 	}
 	if r.prongsFrom() == crew.RaiseRest {

@@ -49,7 +49,7 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 
 func (w taskWords) pullTest(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s at the ground past a lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
+	text := fmt.Sprintf("Drive %s: a luggage scale %s up, outward to %s, moves under %s at the ground past a lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
