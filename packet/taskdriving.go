@@ -68,7 +68,7 @@ func (w taskWords) deeperToo(tried ground.Stake) string {
 			continue
 		}
 		length, depth := practice.Peg(w.units)
-		if shows := length - depth; s.Length-s.Depth > shows {
+		if shows := length - depth; s.Length-s.Depth > shows+practice.Reading(w.units) {
 			return fmt.Sprintf(", G till %s show", block.Figure(w.units.Inches(shows)))
 		}
 		return ", G: ask"
