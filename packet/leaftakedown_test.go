@@ -206,16 +206,16 @@ func TestGuysComeOffAtTheirArch(t *testing.T) {
 	}
 }
 
-// What lies where a leg is walked out is named with its arches, and only that: by hand for the garden, whose bed of 4 ft about 25 ft, 24 ft lies within 13 ft of the R stakes, at
+// Where something lies in the way of a leg that is walked out the other one is, at those arches and no more: by hand for the garden, whose bed of 4 ft about 25 ft, 24 ft lies within 13 ft of the R stakes, at
 // 17 ft 6 in, of the arches at 20 ft 6 in, 25 ft and 29 ft 6 in along, with 2 ft for people beside. With another bed on the left nobody is sent there; paving is walked on.
 // The step that is done again says so too, at its arches; where the last arch is one of them, its own step and picture have the legs the other way round.
 func TestWayOutIsClear(t *testing.T) {
 	const bed = "{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}"
 	for features, want := range map[string]string{
-		bed: "each R, at arches 3 to 5 left of L instead (flower bed).|lift R6 28 in|arch 5 to 1, L for R at 3 to 5. Off",
-		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "each R, at arches 3 and 5 left of L instead (flower bed); at arch 4 ask (flower bed).|arch 5 to 1, L for R at 3 and 5, ask at 4. Off",
-		"{name: patio, at: [25 ft, 24 ft], radius: 4 ft, hard: true}": "each R. |arch 5 to 1. Off",
-		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "each R, at arch 6 left of L instead (flower bed).|lift L6 28 in|Walk till R6 is slack|arch 5 to 1. Off",
+		bed: "right of R, at arches 3 to 5 left of L.|lift R6 28 in|arch 5 to 1, L for R at 3 to 5. Off",
+		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "right of R, at arches 3 and 5 left of L; at arch 4 ask.|arch 5 to 1, L for R at 3 and 5, ask at 4. Off",
+		"{name: patio, at: [25 ft, 24 ft], radius: 4 ft, hard: true}": "right of R. |arch 5 to 1. Off",
+		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "right of R, at arch 6 left of L.|lift L6 28 in|Walk till R6 is slack|arch 5 to 1. Off",
 	} {
 		plan := changedExample(t, "garden", bed, features)
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
