@@ -244,7 +244,7 @@ func (p *perspective) guys() {
 			continue
 		}
 		k := p.kind(s.Arch)
-		tape, ok := k.TapeAt(s.Side, s.Tied)
+		tape, ok := k.KnotAt(p.plan.Spec.Units, s.Side, s.Tied)
 		if !ok {
 			continue
 		}

@@ -46,6 +46,7 @@ func Solve(s *spec.Spec) *Plan {
 	p.Ridge = ridge(s, p.Arches, p.Ground)
 	p.wayIn()
 	p.guyRubs()
+	p.noRoomToRaise()
 	cuts := make([]measure.Length, len(p.Ridge))
 	for i, r := range p.Ridge {
 		cuts[i] = r.Cut

@@ -107,13 +107,11 @@ func inventory(p *layout.Plan) []stored {
 	return list
 }
 
-// used is how many of a thing the tasks take at most at a time.
+// used is how many of a thing raising takes.
 func used(p *layout.Plan, thing crew.Thing) (n int) {
-	for _, t := range p.Crew.Tasks {
-		for _, need := range t.Uses {
-			if need.Thing == thing {
-				n = max(n, need.Count)
-			}
+	for _, need := range p.Crew.Kit(crew.Raising) {
+		if need.Thing == thing {
+			n += need.Count
 		}
 	}
 	return n

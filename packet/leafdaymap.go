@@ -114,34 +114,37 @@ func (m siteMaps) said(more string) block.Block {
 			points = append(points, use+" ____________")
 		}
 	}
-	ground := ""
+	var ground []string
 	if len(site.Buried) == 0 && drives(m.plan) {
-		ground = "Nothing goes in before utilities and owner have marked. "
+		ground = append(ground, "Nothing goes in before utilities and owner have marked.")
 	}
 	hard := slices.ContainsFunc(site.Features, func(f spec.Feature) bool { return f.Hard })
 	wide := "Hatching"
 	if len(site.Buried) > 0 || hard {
 		wide = "Wide hatching"
-		ground += "Hatched ground: no stake, no digging. "
+		ground = append(ground, "Hatched ground: no stake, no digging.")
 	}
 	if hard {
-		ground += "No wheels over cords. "
+		ground = append(ground, "No wheels over cords.")
 	}
 	if len(site.Overhead) > 0 {
-		ground += wide + ", near a wire: "
-		near := ""
+		near, keep := "", "outside the tunnel no ladder, carry pipe flat."
 		for i := range site.Overhead {
 			near = cmp.Or(near, ownersYes(m.plan, i))
 		}
-		if near == "" {
-			ground += "outside the tunnel no ladder, carry pipe flat."
-		} else {
-			ground += "no ladder, no upright pipe" + near + "."
+		if near != "" {
+			keep = "no ladder, no upright pipe" + near + "."
 		}
+		ground = append(ground, wide+", near a wire: "+keep)
 	}
-	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + strings.TrimLeft(ground+"\n", "\n") +
+	var facts []block.Fact
+	if ways := m.plan.WaysOut(); ways.Long > 0 { // known before a stake is driven
+		ground = append(ground, "To raise: "+besideWalk(ways, m.plan.Spec.Units))
+		facts = []block.Fact{{What: "clear to raise", Value: m.plan.Spec.Units.Room(ways.Long)}}
+	}
+	text := "Say aloud and point: " + strings.Join(points, ", ") + ".\n" + strings.Join(ground, " ") + "\n" +
 		"Trouble: stop, meet at __________, count heads, ring " + emergency(m.plan.Spec, "__________") + ". Heard by all, A: __________" + more
-	return block.Block{Name: "said aloud", Gap: mapGap, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
+	return block.Block{Name: "said aloud", Gap: mapGap, Facts: facts, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor}}}}}
 }
 
 // words are the words of the map's signs.

@@ -186,7 +186,11 @@ func (b *binder) dayStops() block.Block {
 		text += fmt.Sprintf("\nUnder %d: no driving stakes, sawing, raising, climbing, plugging in; well away while arches go up.", practice.Least)
 	}
 	if len(b.plan.Kinds) > 0 {
-		text += "\nLunch: leave no arch that somebody has to hold. Day put off to: ____________\n" + fmt.Sprintf("Once it stands: leaf %d’s noon call, daily.", leafNumber("nights"))
+		lunch := "leave no arch that somebody has to hold"
+		if len(b.plan.Arches) > 1 { // guys hold those that stand from one side alone
+			lunch = fmt.Sprintf("newest arch tied first, leaf %d", leafNumber("raise"))
+		}
+		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________\nOnce up: leaf %d’s noon call.", lunch, leafNumber("nights"))
 	}
 	return block.Block{Name: "stops", Gap: 2, Facts: facts, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(13)}}}}}
 }

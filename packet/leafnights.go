@@ -168,7 +168,7 @@ func (w watch) checks() block.Block {
 		in := w.words.of(task)
 		t.Rows = append(t.Rows, place.Row{Cells: []string{fmt.Sprint(len(t.Rows) + 1), in.Do, in.Want, in.IfOff}})
 	}
-	return block.Block{Name: "checks", Gap: 3, Body: t, Facts: []block.Fact{{What: "a stake moves by hand, less than", Value: w.units.Inches(practice.PullMoves(w.units))},
+	return block.Block{Name: "checks", Gap: 3, Body: t, Facts: []block.Fact{{What: "a stake moves by hand, less than", Value: w.units.Inches(practice.HandMoves(w.units))},
 		{What: "crown under its mark, less than", Value: w.units.Inches(practice.CrownFell(w.units))}}}
 }
 

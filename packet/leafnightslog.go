@@ -31,6 +31,9 @@ func (w watch) log() []block.Block {
 	}
 	room := free()
 	list = append(list, w.howLogged())
+	if d := w.plan.Spec.Dates; nights[0] != "" && !d.Build.IsZero() && d.Build.Before(d.Open) && len(nights) < columns*fit(room) { // it stands, and is called for, before it opens
+		nights = append([]string{d.Build.Format("from 2 Jan")}, nights...)
+	}
 	switch { // the noon call goes on
 	case nights[0] == "":
 	case len(nights) < columns*fit(room):

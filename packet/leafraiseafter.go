@@ -48,7 +48,7 @@ func (r raising) stepOf(t crew.Task) block.Step {
 
 // sight has the whole looked along and the caps counted.
 func (r raising) sight() block.Step {
-	text, off, held := "Look along: nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
+	text, off, held := "Nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if slices.Contains(standsOn(r.Plan), "base") {
 		text = "Each leg tied down through its bags’ handles. " + text
 	}
@@ -57,8 +57,8 @@ func (r raising) sight() block.Step {
 		if len(arch.Passes(r.Plan.Spec, r.Plan.Arches)) > 0 {
 			clear = "outside legs passed"
 		}
-		text += " Guys alike, " + clear + "."
-		off = "Leans: slacken guys there, tighten opposite."
+		text += fmt.Sprintf(" Tighten guys %s: a finger moves %s.", clear, block.Figure(r.u.Inches(practice.Taut(r.u))))
+		off = "Leans: slacken there, tighten opposite."
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }

@@ -44,30 +44,29 @@ func (r raising) bays() []block.Block {
 // joining tells of the arches after the first what is too long for their picture: the stakes of their guys, which way round ridge pieces with lights go in, and at
 // which crowns two of them are plugged together.
 func (r raising) joining() (list []block.Block) {
-	ways := waysOutOf(r.Plan)
-	add := func(step int, text string, facts []block.Fact) {
-		list = append(list, block.Block{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", step) + strings.TrimSpace(text)}, Facts: facts})
+	ways := r.Plan.WaysOut()
+	add := func(step int, text string) {
+		list = append(list, block.Block{Name: "joining", Gap: 2, Body: block.Words{Text: fmt.Sprintf("Step %d. ", step) + strings.TrimSpace(text)}})
 	}
 	if len(r.stand) > 1 {
 		if to := r.heldTo(r.stand[1].Number); len(to) > mostStakes {
-			text, facts := r.fixing(to)
-			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), text, facts)
+			add(max(r.step[crew.MeasureBay], r.step[crew.RaiseSame]), r.fixing(to))
 		}
 	}
-	for k, arches := range [2][]int{ways.left, ways.ask} {
+	for k, arches := range [2][]int{ways.Left, ways.Ask} {
 		if len(arches) > 0 {
-			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{": R first, L last (" + say.And(ways.inLeft) + " at R).", ": ask (" + say.And(ways.inBoth) + ")."}[k]}})
+			list = append(list, block.Block{Name: "ways in", Gap: 2, Body: block.Words{Text: say.Capital(say.Numbered("arch", arches)) + [2]string{": R first, L last (" + say.And(ways.InLeft) + " at R).", ": ask (" + say.And(ways.InBoth) + ")."}[k]}})
 		}
 	}
 	if from := r.prongsFrom(); from > 0 {
-		add(r.step[from], r.ridgeProngs(), nil)
+		add(r.step[from], r.ridgeProngs())
 	}
 	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
-		text, facts := r.fixing(t.Of.Stakes)
+		text := r.fixing(t.Of.Stakes)
 		if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
 			text += " " + map[bool]string{true: "Stakes", false: "Weights"}[drives(r.Plan)] + " past the next arch: tie once that joins."
 		}
-		add(r.step[crew.RaiseRest], text, facts)
+		add(r.step[crew.RaiseRest], text)
 	}
 	return list
 }

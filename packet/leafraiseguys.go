@@ -113,25 +113,41 @@ func (r raising) heldTo(number int) (stakes []ground.Stake) {
 	return stakes
 }
 
-// fixing says to which stakes guys and braces go; of the first guys of all, where on them and how taut.
-func (r raising) fixing(stakes []ground.Stake) (words string, facts []block.Fact) {
+// fixing says to which stakes guys and braces go.
+func (r raising) fixing(stakes []ground.Stake) string {
+	var words []string
 	guys, pegs := fixed(stakes)
 	if len(guys) > 0 {
-		words = r.fixedTo("guys", guys)
-		if first := slices.IndexFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Guy && s.Bay == 0 }); guys[0].Arch == r.Plan.Stakes[first].Arch {
-			taut, where := r.u.Inches(practice.Taut(r.u)), "under the caps"
-			if guys[0].Base { // on bags with handles
-				where = "through every handle"
-			}
-			words += ", " + where + ": a finger moves each " + block.Figure(taut)
-			facts = []block.Fact{{What: "a finger moves a guy", Value: taut}}
-		}
-		words += "."
+		words = append(words, r.fixedTo("guys", guys)+".")
 	}
 	if len(pegs) > 0 {
-		words = strings.TrimSpace(words + " " + r.fixedTo("braces", pegs) + ".")
+		words = append(words, r.fixedTo("braces", pegs)+".")
 	}
-	return words, facts
+	return strings.Join(words, " ")
+}
+
+// guyed is what more is told of guys: of the first of all where on their stakes, and that they are no more than snug, for taut ones would pull over an arch that nothing holds from the
+// other side yet; of those beside a way in or out the nets.
+func (r raising) guyed(h heldAlike) (words string) {
+	stake := r.Plan.Stakes[slices.IndexFunc(r.Plan.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfGuy })]
+	if stake.Arch == h.arches[0] {
+		words = ", " + knotAt(r.u, stake) + ", snug"
+	}
+	if r.Plan.Spec.Netted(h.arches[0]) {
+		words += ", nets on"
+	}
+	return words
+}
+
+// knotAt says where on its stake a guy is tied.
+func knotAt(u measure.System, s ground.Stake) string {
+	switch {
+	case s.Base: // on bags with handles
+		return "through every handle"
+	case practice.TiedLow(s.Length-s.Depth, u):
+		return "at the ground"
+	}
+	return "under the caps"
 }
 
 // fixed parts stakes into those of guys and the pegs of braces.
@@ -215,6 +231,9 @@ func (r raising) fixedTo(what string, stakes []ground.Stake) string {
 			text += fmt.Sprintf(" (%d more alike)", n)
 		case n > 0:
 			text += fmt.Sprintf(" (%s alike)", say.Numbers(h.arches[1:]))
+		}
+		if stakes[0].Kind() == ground.OfGuy {
+			text += r.guyed(h)
 		}
 		words = append(words, text)
 	}

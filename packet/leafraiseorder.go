@@ -56,9 +56,14 @@ func (r raising) inOrder() order {
 func (r raising) back(more []block.Block) []block.Block {
 	list := slices.Concat([]block.Block{r.startAfter(), r.aloud()}, more, panelRows(r.panels))
 	for _, step := range r.after {
-		short := step
+		short, facts := step, []block.Fact(nil)
 		short.Then = ""
-		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Body: step, Short: short})
+		if step.Number == r.step[crew.SightAlong] {
+			for _, f := range r.tasks.wanted(crew.GuyTaut) {
+				facts = append(facts, block.Fact{What: "a finger moves a guy", Value: r.u.Inches(f.Length)})
+			}
+		}
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Facts: facts, Body: step, Short: short})
 	}
 	return list
 }
@@ -159,7 +164,7 @@ func (r raising) aloud() block.Block {
 // midway is what is done where a stop comes with an arch half up. Thunder leaves no time for more; else what stands last is tied both ways, beyond it and back, for the night: its
 // ridge piece is pushed in dry, and a crown line is not on yet.
 func (r raising) midway() string {
-	do := "Thunder: unbend, go in; other stops: finish"
+	do := "Thunder: unbend, go in; other stops, lunch: finish"
 	if len(r.stand) > 1 {
 		do += fmt.Sprintf(", tie head-high both ways to %ss, builder’s line", strings.Join(standsOn(r.Plan), "s or "))
 	}
@@ -270,11 +275,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 	pegs, braced := r.tasks.first(crew.FixBraces, a.Number)
 	switch {
 	case guyed:
-		words, facts := r.fixing(guys.Of.Stakes)
-		p.do, p.facts = "Guard holds it plumb. "+words, facts
-		if a.Number == 1 && len(r.stand) > 1 {
-			p.do += " Hang net on each."
-		}
+		p.do = "Guard holds it plumb. " + r.fixing(guys.Of.Stakes)
 		if braced {
 			p.do += " " + r.braceWords(pegs)
 		}
@@ -387,7 +388,7 @@ func (r raising) others() panel {
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)
 	var front []string
-	if ways := waysOutOf(r.Plan); len(ways.left)+len(ways.ask) > 0 {
+	if ways := r.Plan.WaysOut(); len(ways.Left)+len(ways.Ask) > 0 {
 		front = append(front, "feet’s order")
 	}
 	if r.prongsFrom() == crew.RaiseRest {
@@ -412,7 +413,6 @@ func (r raising) fix(p *panel, stakes []ground.Stake) (many string) {
 		guys, pegs := fixed(stakes)
 		return say.And(holders{len(guys) > 0, len(pegs) > 0}.pick("guys", "braces"))
 	}
-	words, facts := r.fixing(stakes)
-	p.do, p.facts = strings.TrimSpace(p.do+" "+words), facts
+	p.do = strings.TrimSpace(p.do + " " + r.fixing(stakes))
 	return ""
 }

@@ -243,7 +243,7 @@ crew: {helpers: 5}
 // Two sides hold four patterns of cuts, and nothing on them lies on anything else.
 func TestFourPatternsOnTwoSides(t *testing.T) {
 	list := maps.Clone(fourPatterns)
-	list["many sticks alike"] = thrown(65)
+	list["many sticks alike"] = strings.Replace(thrown(65), "out: 66 in}", "out: 66 in, stake: {length: 36 in, depth: 12 in}}", 1) // one kind of stake to buy, as its lines fill the front
 	for _, name := range []string{"garden.yaml", "starter.yaml", "schoolyard.yaml"} {
 		source, err := examples.Files.ReadFile(name)
 		if err != nil {

@@ -15,7 +15,6 @@ import (
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
-	"hoopwright/layout/spec"
 )
 
 // lowering writes the leaf of the crew that takes the tunnel down: people who have not seen it go up.
@@ -26,17 +25,17 @@ type lowering struct {
 	stand  []arch.Arch
 	ladder bool
 	off    map[int][2][]string // the stakes of guys and of braces that are freed before an arch is, by its number
-	ways   waysOut
+	ways   layout.WaysOut
 }
 
 // takedownLeaf is what the take-down crew works from: in front what can hurt them and the order of the work; behind what is counted in, how it is kept, and
 // what next year wants to know.
 func (b *binder) takedownLeaf() []folio {
-	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder(), nil, waysOut{}}
+	l := lowering{b.plan, b.spec.Units, tasksOf(b.plan, crew.TakeDown), standingOf(b.plan), b.ladder(), nil, layout.WaysOut{}}
 	if len(l.tasks) == 0 {
 		return nil
 	}
-	l.off, l.ways = l.freedBefore(), waysOutOf(b.plan)
+	l.off, l.ways = l.freedBefore(), b.plan.WaysOut()
 	front := append([]block.Block{l.stopBox()}, l.order()...)
 	return []folio{{
 		front: side{title: "Take down: the order", blocks: front},
@@ -101,8 +100,8 @@ func (l lowering) stopBox() block.Block {
 		bare += " " + block.Figure("Stepladder:") + " open, never against pipe."
 	}
 	add("Bare "+upright(l.stand[0].Kind), bare)
-	out := u.Room(l.ways.long)
-	add("Way out", l.wayOut())
+	out := u.Room(l.ways.Long)
+	add("Way out", besideWalk(l.ways, l.units))
 	facts = append(facts, block.Fact{What: "walked out at the take-down", Value: out})
 	for _, line := range l.plan.Spec.Site.Overhead {
 		add("Overhead, "+line.Name, fmt.Sprintf("leaf %d. Pipe, ladder, people %s away. One person does nothing but watch it.", leafNumber("day"), u.Room(line.Keep)))
@@ -218,7 +217,7 @@ func (l lowering) panels(done int) []panel {
 	kind := l.stand[n-1].Kind
 	high := l.units.Inches(l.units.Taped(kind.Spec.Stake.Showing()))
 	goes, stays := fmt.Sprintf("R%d", last), fmt.Sprintf("L%d", last)
-	if pictures.FromFar = slices.Contains(l.ways.left, last); pictures.FromFar {
+	if pictures.FromFar = slices.Contains(l.ways.Left, last); pictures.FromFar {
 		goes, stays = stays, goes
 	}
 	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder, beside, %s. "+
@@ -265,7 +264,7 @@ const offMost = 4
 // otherWays says of the arches before the last where it is not the right leg that goes out.
 func (l lowering) otherWays() (words string) {
 	last := l.stand[len(l.stand)-1].Number
-	for k, arches := range [2][]int{l.ways.left, l.ways.ask} {
+	for k, arches := range [2][]int{l.ways.Left, l.ways.Ask} {
 		if before := slices.DeleteFunc(slices.Clone(arches), func(a int) bool { return a == last }); len(before) > 0 {
 			words += [2]string{", L for R at ", ", ask at "}[k] + say.Numbers(before)
 		}
@@ -310,46 +309,14 @@ func (l lowering) step(t crew.Task) (block.Step, []block.Fact) {
 	return s, facts
 }
 
-// waysOut are where legs are walked out: the longest way, the arches at which something of the site lies in the right leg's, and those at which it lies in both, with its names.
-type waysOut struct {
-	long   measure.Length
-	left   []int // the left leg is walked out
-	ask    []int
-	inLeft []string // what they go round
-	inBoth []string
-}
-
-// waysOutOf returns the ways of a plan's arches.
-func waysOutOf(p *layout.Plan) (w waysOut) {
-	for _, a := range standingOf(p) {
-		out := a.Length - a.Span
-		w.long = max(w.long, out)
-		there := p.Ground.OnWayOut(p.Spec, ground.Leg(spec.Right, a.Number), out)
-		arches, names := &w.left, &w.inLeft
-		if len(p.Ground.OnWayOut(p.Spec, ground.Leg(spec.Left, a.Number), out)) > 0 {
-			arches, names = &w.ask, &w.inBoth
-		}
-		for i, f := range there {
-			if i == 0 {
-				*arches = append(*arches, a.Number)
-			}
-			if !slices.Contains(*names, f.Name) {
-				*names = append(*names, f.Name)
-			}
-		}
+// besideWalk says how far beside the walk the ground is clear for a leg that is walked out or an arch that lies flat, and on which side.
+func besideWalk(w layout.WaysOut, u measure.System) string {
+	words := u.Room(w.Long) + " clear right of R"
+	if w.Left != nil {
+		words += fmt.Sprintf(", at %s left of L", say.Numbered("arch", w.Left))
 	}
-	return w
-}
-
-// wayOut says how far beside the walk the ground is kept clear for a leg that is walked out, and on which side.
-func (l lowering) wayOut() string {
-	w := l.ways
-	words := l.units.Room(w.long) + " clear right of each R"
-	if w.left != nil {
-		words += fmt.Sprintf(", at %s left of L instead (%s)", say.Numbered("arch", w.left), say.And(w.inLeft))
-	}
-	if w.ask != nil {
-		words += fmt.Sprintf("; at %s ask (%s)", say.Numbered("arch", w.ask), say.And(w.inBoth))
+	if w.Ask != nil {
+		words += fmt.Sprintf("; at %s ask", say.Numbered("arch", w.Ask))
 	}
 	return words + "."
 }

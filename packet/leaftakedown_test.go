@@ -103,10 +103,10 @@ func TestAStakeAlone(t *testing.T) {
 	}
 }
 
-// What is counted in is what was built of, by hand for the built-in example: twelve legs of one stick, five ridge pieces, four crosses and two tees, the line along the crowns, the two nets at arch 1, a cap on
+// What is counted in is what was built of, by hand for the built-in example: twelve legs of one stick, five ridge pieces, four crosses and two tees, the line along the crowns, the nets on the two guys at either end, a cap on
 // each of sixteen stakes, twelve strings on legs and five on the ridge.
 func TestCountedIn(t *testing.T) {
-	want := map[string]int{"leg stick": 12, "ridge piece": 5, "cross pvc sch40 1/2 in": 4, "tee pvc sch40 1/2 in": 2, "stake cap": 16, "string mini led 100 warm": 12, "string mini led 50 warm": 5, "guy: line, tightener, clamp": 4, "crown line": 1, "net": 2}
+	want := map[string]int{"leg stick": 12, "ridge piece": 5, "cross pvc sch40 1/2 in": 4, "tee pvc sch40 1/2 in": 2, "stake cap": 16, "string mini led 100 warm": 12, "string mini led 50 warm": 5, "guy: line, tightener, clamp": 4, "crown line": 1, "net": 4}
 	for _, it := range inventory(examplePlan(t, "garden")) {
 		if n, ok := want[it.item]; ok {
 			if n != it.count {
@@ -178,7 +178,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 		if guys, ridge := strings.Index(all, "Crown frees guys at G6"), strings.Index(all, "Bow ridge out of crown 5"); guys < 0 || ridge < guys {
 			t.Errorf("%d: guys still pull when the ridge comes out", i)
 		}
-		if i == 0 && !(strings.Contains(all, "All beside: Foot 2, Crown lift R6 28 in, step out; Ladder, beside, caps") && strings.Contains(all, "Way out: 13′-1″ clear right of each R") && strings.Contains(all, "L1, R1 each: 120 in")) {
+		if i == 0 && !(strings.Contains(all, "All beside: Foot 2, Crown lift R6 28 in, step out; Ladder, beside, caps") && strings.Contains(all, "Way out: 13′-1″ clear right of R") && strings.Contains(all, "L1, R1 each: 120 in")) {
 			t.Errorf("how high, how far out, or how long is not said: %s", all)
 		}
 	}
@@ -206,16 +206,16 @@ func TestGuysComeOffAtTheirArch(t *testing.T) {
 	}
 }
 
-// What lies where a leg is walked out is named with its arches, and only that: by hand for the garden, whose bed of 4 ft about 25 ft, 24 ft lies within 13 ft of the R stakes, at
+// Where something lies in the way of a leg that is walked out the other one is, at those arches and no more: by hand for the garden, whose bed of 4 ft about 25 ft, 24 ft lies within 13 ft of the R stakes, at
 // 17 ft 6 in, of the arches at 20 ft 6 in, 25 ft and 29 ft 6 in along, with 2 ft for people beside. With another bed on the left nobody is sent there; paving is walked on.
 // The step that is done again says so too, at its arches; where the last arch is one of them, its own step and picture have the legs the other way round.
 func TestWayOutIsClear(t *testing.T) {
 	const bed = "{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}"
 	for features, want := range map[string]string{
-		bed: "each R, at arches 3 to 5 left of L instead (flower bed).|lift R6 28 in|arch 5 to 1, L for R at 3 to 5. Off",
-		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "each R, at arches 3 and 5 left of L instead (flower bed); at arch 4 ask (flower bed).|arch 5 to 1, L for R at 3 and 5, ask at 4. Off",
-		"{name: patio, at: [25 ft, 24 ft], radius: 4 ft, hard: true}": "each R. |arch 5 to 1. Off",
-		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "each R, at arch 6 left of L instead (flower bed).|lift L6 28 in|Walk till R6 is slack|arch 5 to 1. Off",
+		bed: "right of R, at arches 3 to 5 left of L.|lift R6 28 in|arch 5 to 1, L for R at 3 to 5. Off",
+		bed + ", {name: pond, at: [4 ft, 25 ft], radius: 2 ft}":       "right of R, at arches 3 and 5 left of L; at arch 4 ask.|arch 5 to 1, L for R at 3 and 5, ask at 4. Off",
+		"{name: patio, at: [25 ft, 24 ft], radius: 4 ft, hard: true}": "right of R. |arch 5 to 1. Off",
+		"{name: flower bed, at: [24 ft, 35 ft], radius: 2 ft}":        "right of R, at arch 6 left of L.|lift L6 28 in|Walk till R6 is slack|arch 5 to 1. Off",
 	} {
 		plan := changedExample(t, "garden", bed, features)
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
@@ -229,7 +229,7 @@ func TestWayOutIsClear(t *testing.T) {
 
 // In thunder nobody finishes an arch, whichever way it goes: both leaves say so, and what of other stops.
 func TestThunderMeansIn(t *testing.T) {
-	for leaf, want := range map[string]string{"raise": "Thunder: unbend, go in; other stops: finish, tie head-high both ways to stakes, builder’s line.",
+	for leaf, want := range map[string]string{"raise": "Thunder: unbend, go in; other stops, lunch: finish, tie head-high both ways to stakes, builder’s line.",
 		"takedown": "thunder: unbend what is bent, go in; else finish the arch, tie the next head-high both ways to stakes, builder’s line; ask."} {
 		if all := strings.Join(textsOf(leafSides(t, examplePlan(t, "garden"), leaf)), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", leaf, want, all)

@@ -44,16 +44,16 @@ func (w taskWords) tapeDepths(t crew.Task) string {
 	for pair := range slices.Chunk(t.Want, 2) { // the depth, and what shows above it
 		words = append(words, fmt.Sprintf("%s\u00a0%s (%s)", w.whose(pair[0].Stakes), block.Figure(w.units.Inches(pair[0].Length)), w.units.Inches(pair[1].Length)))
 	}
-	return "Coloured tape from the tip (what shows): " + strings.Join(words, ", ") + "."
+	return "Coloured tape from the tip (shows): " + strings.Join(words, ", ") + "."
 }
 
 func (w taskWords) pullTest(t crew.Task) string {
 	up, force, moves := w.pull(t)
-	text := fmt.Sprintf("Drive %s: a luggage scale %s up, pulled outward to %s, moves under %s past an upright lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
+	text := fmt.Sprintf("Drive %s: a luggage scale %s up, outward to %s, moves under %s at the ground past a lath, springs back.", t.Of.Stakes[0].String(), up, force, moves)
 	for _, c := range t.IfOff {
 		switch c.Do {
 		case crew.DriveDeeper:
-			text += fmt.Sprintf(" Else %s deeper: if that holds, move all L, R coloured tapes.", block.Figure(w.units.Inches(c.By)))
+			text += fmt.Sprintf(" Else %s deeper: if that holds, all L, R too%s.", block.Figure(w.units.Inches(c.By)), w.deeperToo(t.Of.Stakes[0]))
 		case crew.LongerStakes:
 			text += " Else ask."
 		}
@@ -61,10 +61,25 @@ func (w taskWords) pullTest(t crew.Task) string {
 	return text
 }
 
+// deeperToo says what ground that gives under a stake asks of the stakes of guys that go less deep: as much deeper as leaves room for the knot and the cap; nothing of others.
+func (w taskWords) deeperToo(tried ground.Stake) string {
+	for _, s := range w.plan.Stakes {
+		if s.Kind() != ground.OfGuy || s.Base || s.Depth >= tried.Depth {
+			continue
+		}
+		length, depth := practice.Peg(w.units)
+		if shows := length - depth; s.Length-s.Depth > shows+practice.Reading(w.units) {
+			return fmt.Sprintf(", G till %s show", block.Figure(w.units.Inches(shows)))
+		}
+		return ", G: ask"
+	}
+	return ""
+}
+
 // pullAgain says the pull test of a further plan in short: the steps that drive, and among them the test, stand behind the first.
 func (w taskWords) pullAgain(t crew.Task, first, test, last int) string {
 	up, force, moves := w.pull(t)
-	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, steps %s, %s first: %s at %s up moves the hook under %s: sign, go on. Else as step %d.",
+	return fmt.Sprintf("Paint, check with plan 1, before its call. Its ticket signed, steps %s, %s first: %s at %s up moves it under %s: sign, go on. Else as step %d.",
 		say.Range(first, last), t.Of.Stakes[0].String(), force, up, moves, test)
 }
 

@@ -130,7 +130,7 @@ func (w taskWords) wantStakes(f crew.Figure) string {
 	case crew.Shows:
 		return fmt.Sprintf("Driven, %s shows on %s.", w.units.Inches(f.Length), w.whose(f.Stakes))
 	case crew.PullMoves:
-		return fmt.Sprintf("It moves less than %s at the hook and springs back.", w.units.Inches(f.Length))
+		return fmt.Sprintf("It moves less than %s at the ground and springs back.", w.units.Inches(f.Length))
 	case crew.Plumb:
 		if len(f.Arches) > 0 {
 			return say.Capital(say.Numbered("arch", f.Arches)) + " plumb, seen from the side."

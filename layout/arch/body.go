@@ -77,6 +77,7 @@ func (k *Kind) HighestTie() measure.Length {
 func (k *Kind) TiedAt(height measure.Length) []float64 {
 	m := k.built
 	left, right, ok := k.Across(height)
+	left.Tape, right.Tape = k.offCouplings(m.in.Units, left.Tape), k.offCouplings(m.in.Units, right.Tape)
 	if !ok || height > k.Crown-practice.BelowCrown {
 		left.Tape, right.Tape = m.fitting.from, m.fitting.to
 		if left.Tape == right.Tape {

@@ -383,7 +383,7 @@ func TestHelpersWanted(t *testing.T) {
 // What stays on the tunnel is brought for every task that takes it, a tool once for all; the longest of a ladder or a line serves for all, of what is cut to a length none for
 // another.
 func TestKitOfTwoTasks(t *testing.T) {
-	stays := []Thing{ZipTies, SocketCovers, PlugCovers, Screws, StringTags}
+	stays := []Thing{ZipTies, SocketCovers, PlugCovers, Screws, StringTags, BarrierNet}
 	for thing := range Bags + 1 {
 		p := Plan{Tasks: []Task{{Phase: Marking, Uses: []Need{long(thing, 3, 5)}}, {Phase: Marking, Uses: []Need{long(thing, 2, 5)}}, {Phase: TakeDown, Uses: []Need{many(thing, 9)}}}}
 		want := 3

@@ -129,7 +129,7 @@ func (t Thing) Source() Source {
 // spent reports whether every task takes its own of the thing: what stays on the tunnel. The rest is there once for all.
 func (t Thing) spent() bool {
 	switch t {
-	case ZipTies, SocketCovers, PlugCovers, Screws, StringTags:
+	case ZipTies, SocketCovers, PlugCovers, Screws, StringTags, BarrierNet:
 		return true
 	}
 	return false

@@ -25,7 +25,7 @@ func (b *tasker) nights() {
 		noon.Want = append(noon.Want, Figure{What: LaidFlat, Gust: b.Down})
 	}
 	b.add(practice.MinutesTalk/2, noon)
-	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.PullMoves(b.units)}},
+	stakes := Task{Action: NightStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: one1, Want: []Figure{{What: StakesHold, Length: practice.HandMoves(b.units)}},
 		IfOff: cures(CloseTonight)}
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Guy && s.Steel() }) { // on others stand legs
 		stakes.Uses = []Need{one(SpareCap)}
@@ -115,7 +115,7 @@ func (b *tasker) boxes() int {
 	return 1 + min(1, b.Cords) + (len(b.Lights.Strings)+dozen-1)/dozen
 }
 
-// untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets at arch 1.
+// untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets.
 func (b *tasker) untie(all Scope) {
 	if slices.ContainsFunc(b.list, func(t Task) bool {
 		return slices.ContainsFunc(t.Uses, func(n Need) bool { return n.Thing == CrownLine || n.Thing == BarrierNet })

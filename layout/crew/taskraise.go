@@ -144,12 +144,16 @@ func (b *tasker) stretch(a arch.Arch) {
 	if len(guys) == 0 {
 		return
 	}
-	uses := []Need{many(Tighteners, len(guys)), one(Level)}
-	if a.Number == 1 && b.Spec.Tunnel.Arches > 1 {
-		uses = append(uses, long(BarrierNet, 2, b.Spec.Guys.Out))
-	}
 	b.add(b.Spec.Crew.Rates.Guy*float64(len(guys))/2, Task{Action: StretchGuys, Of: Scope{Arches: []int{a.Number}, Stakes: guys}, Who: who,
-		Want: []Figure{{What: GuyTaut, Length: practice.Taut(b.units)}}, Uses: uses})
+		Uses: append(b.nets(a.Number), many(Tighteners, len(guys)), one(Level))})
+}
+
+// nets are hung on the guys of an end arch, which stand beside where people come in or go out.
+func (b *tasker) nets(arch int) []Need {
+	if !b.Spec.Netted(arch) {
+		return nil
+	}
+	return []Need{long(BarrierNet, len(b.guysOf(arch)), b.Spec.Guys.Out)}
 }
 
 // bracing is what so many braces take: a stick with a clamp at either end, or webbing.
@@ -268,6 +272,7 @@ func (b *tasker) others(rest []arch.Arch) {
 	}
 	if guys > 0 {
 		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), one(Screwdriver), many(Tighteners, guys), one(Ribbon))
+		t.Uses = append(t.Uses, b.nets(rest[len(rest)-1].Number)...)
 	}
 	b.add(work, t)
 	b.measureFirsts(rest)
@@ -305,6 +310,10 @@ func (b *tasker) finish() {
 	for _, s := range slices.Concat(left, right) {
 		bases += b2i(s.Base)
 	}
+	want := []Figure{{What: CapsBack, Count: len(left) + len(right)}, state(NothingLeans)}
+	if len(b.Spec.Guys.Arches) > 0 { // taut only now that both ends hold
+		want = append(want, Figure{What: GuyTaut, Length: practice.Taut(b.units)})
+	}
 	b.add(practice.MinutesTalk+practice.MinutesEven*float64(len(guys))+practice.MinutesTie*float64(bases), Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),
-		Want: []Figure{{What: CapsBack, Count: len(left) + len(right)}, state(NothingLeans)}, Uses: []Need{one(Bucket)}})
+		Want: want, Uses: []Need{one(Bucket)}})
 }

@@ -1,14 +1,16 @@
 package ground
 
 import (
+	"slices"
+
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
-// OnWayOut lists the features that lie where an arch's foot is walked straight outward from its stake by a length, with room for who walks beside it. What is hard and flat is
-// paving: it is walked on.
-func (l Layout) OnWayOut(s *spec.Spec, foot StakeID, out measure.Length) (list []spec.Feature) {
+// OnWayOut names what lies where an arch's foot is walked straight outward from its stake by a length, with room for who walks beside it: features, and the posts and walls that marks and
+// outlets stand for. What is hard and flat is paving: it is walked on.
+func (l Layout) OnWayOut(s *spec.Spec, foot StakeID, out measure.Length) (names []string) {
 	from, ok := l.Stake(foot)
 	if !ok {
 		return nil
@@ -23,8 +25,19 @@ func (l Layout) OnWayOut(s *spec.Spec, foot StakeID, out measure.Length) (list [
 	way := []spec.Point{along(from.At(), ahead, -room), along(from.At(), ahead, room), along(end, ahead, room), along(end, ahead, -room)}
 	for _, f := range s.Site.Features {
 		if paved := f.Hard && f.Height == 0; !paved && toOutline(f, way) == 0 {
-			list = append(list, f)
+			names = append(names, f.Name)
 		}
 	}
-	return list
+	stands := func(name string, at spec.Point) {
+		if toOutline(spec.Feature{At: at}, way) == 0 && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, m := range l.Marks {
+		stands(m.Name, m.At)
+	}
+	for _, o := range s.Site.Outlets {
+		stands(o.Name, o.At)
+	}
+	return names
 }

@@ -16,7 +16,7 @@ type Band struct{ From, To measure.Length } // tapes, as the wrap's
 // Knot returns the tape up a leg from its foot at which a guy or a brace is tied so high above the ground line, as it is marked: at the crown where the leg is nowhere so
 // high.
 func Knot(u measure.System, k *arch.Kind, side spec.Side, height measure.Length) measure.Length {
-	tape, reached := k.TapeAt(side, height)
+	tape, reached := k.KnotAt(u, side, height)
 	if !reached {
 		tape = crownTape(k, side)
 	}

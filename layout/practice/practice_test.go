@@ -26,7 +26,7 @@ func TestKeepDistances(t *testing.T) {
 // No limit in metres is looser than the one in feet and inches where looser is the worse side: gusts, gives, moves. The pair is the same rule, rounded.
 func TestMetresAreNoLooser(t *testing.T) {
 	for name, of := range map[string]func(measure.System) measure.Length{
-		"foot give": practice.FootGive, "off its dot": practice.OffDot, "moved along": practice.MovedAlong, "guy moved": practice.GuyMoved, "pull": practice.PullMoves,
+		"foot give": practice.FootGive, "off its dot": practice.OffDot, "moved along": practice.MovedAlong, "guy moved": practice.GuyMoved, "pull": practice.PullGives, "hand": practice.HandMoves,
 		"bay": practice.BayGive, "run": practice.RunGive, "reading": practice.Reading, "flag": practice.FlagGive, "taut": practice.Taut, "reach": practice.Reach, "crown fell": practice.CrownFell,
 	} {
 		if in, mm := of(measure.Imperial), of(measure.Metric); mm > in || mm < in*0.75 {

@@ -113,8 +113,14 @@ func OverHook(u measure.System) measure.Length {
 	return measure.By(u, 2*measure.Inch, 50*measure.Millimetre)
 }
 
-// PullMoves is how far a stake that holds moves at the hook; one that moves as far is driven deeper. Our own choice.
-func PullMoves(u measure.System) measure.Length {
+// PullGives is how far a stake that holds moves where it enters the ground, while it is pulled; one that moves as far is driven deeper. Farther up the steel's own bend would hide
+// what the ground does. Our own choice, over what a bar bent to its yield gives in ground that bears twice as much.
+func PullGives(u measure.System) measure.Length {
+	return measure.By(u, 3*measure.Inch/4, 18*measure.Millimetre)
+}
+
+// HandMoves is how far a stake that holds is moved by hand of an evening. Our own choice.
+func HandMoves(u measure.System) measure.Length {
 	return measure.By(u, measure.Inch, 25*measure.Millimetre)
 }
 

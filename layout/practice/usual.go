@@ -49,9 +49,24 @@ func BraceFrom(u measure.System) measure.Length {
 // BelowCrown is how near the crown guys are tied that hold its fitting, or as much of a single stick: a hand. Common practice, no source.
 const BelowCrown = 3 * measure.Inch
 
-// GuyArm is how far above the ground a guy pulls on its stake. The stake is taken to be driven leaning, square to its guy, so that all of the guy's pull is
-// across it: common practice, no source.
-const GuyArm = 50 * measure.Millimetre
+// GuyArm is how far above the ground a guy pulls on its stake, of which so much shows: under the cap, which covers 2 in and keeps the knot on, or at the ground where that would be too
+// high a lever; a knot takes 2 in there too. The stake is taken to be driven leaning, square to its guy, so that all of the guy's pull is across it. Common practice, no source; the cap
+// from memory.
+func GuyArm(shows measure.Length, u measure.System) measure.Length {
+	const knot, capOver = 50 * measure.Millimetre, 50 * measure.Millimetre
+	if TiedLow(shows, u) {
+		return knot
+	}
+	return max(knot, shows-capOver)
+}
+
+// TiedLow reports whether so much of a stake shows that its guy is tied at the ground: more than two hands. Our own choice.
+func TiedLow(shows measure.Length, u measure.System) bool {
+	return shows > measure.By(u, 8*measure.Inch, 200*measure.Millimetre)
+}
+
+// Deepest is the deepest that a stake is driven by hand. Common practice, no source.
+func Deepest(u measure.System) measure.Length { return measure.By(u, 30*measure.Inch, 750) }
 
 // Kerf is what a hand saw or a ratchet cutter takes at most.
 func Kerf(u measure.System) measure.Length { return measure.By(u, measure.Inch/8, 3) }

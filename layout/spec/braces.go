@@ -58,6 +58,11 @@ func (s *Spec) TiedAt(arch int) (heights []measure.Length) {
 	return heights
 }
 
+// Netted reports whether nets hang on an arch's guys: those of an end arch stand beside where people come in or go out.
+func (s *Spec) Netted(arch int) bool {
+	return (arch == 1 || arch == s.Tunnel.Arches) && slices.Contains(s.Guys.Arches, arch)
+}
+
 // BraceLength is how long a brace is, from the leg to its peg at the ground.
 func (s *Spec) BraceLength() measure.Length {
 	return measure.Length(math.Hypot(float64(s.Braces.From), float64(s.Tunnel.Spacing-practice.PegShort(s.Units))))

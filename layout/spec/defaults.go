@@ -197,14 +197,18 @@ func (r *reader) fillGuys() {
 	}
 	ends := slices.Compact([]int{1, s.Tunnel.Arches})
 	fill(r, "guys.arches", &g.Arches, ends, "1 and last", "the ends hold what stands between them")
-	bar, u := s.Arch.Stake, s.Units
-	fill(r, "guys.stake.bar", &g.Stake.Bar, bar.Bar, bar.Bar.Name, "as the arches' stakes")
-	fill(r, "guys.stake.length", &g.Stake.Length, bar.Length, u.Inches(bar.Length), "as the arches' stakes")
-	depth, why := bar.Depth, "as the arches' stakes"
-	if most := twoThirds(g.Stake.Length, u); most < depth {
-		depth, why = most, "two thirds of the bar"
+	bar, u := s.Arch.Stake.Bar, s.Units
+	length, depth := practice.Peg(u)
+	shows := length - depth
+	if s.Given("guys.stake.depth") {
+		length = max(length, g.Stake.Depth+shows)
 	}
-	fill(r, "guys.stake.depth", &g.Stake.Depth, depth, u.Inches(depth), why)
+	fill(r, "guys.stake.bar", &g.Stake.Bar, bar, bar.Name, "as the arches' stakes")
+	fill(r, "guys.stake.length", &g.Stake.Length, length, u.Inches(length), "what is driven, and what the knot and the cap take")
+	if s.Given("guys.stake.length") {
+		depth = min(max(g.Stake.Length-shows, g.Stake.Length/2), practice.Deepest(u))
+	}
+	fill(r, "guys.stake.depth", &g.Stake.Depth, depth, u.Inches(depth), "only the knot and the cap show")
 	fill(r, "guys.stake.lean", &g.Stake.Lean, 0, measure.Degrees(0), "driven plumb")
 	r.checkStake("guys.stake", g.Stake)
 }

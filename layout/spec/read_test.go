@@ -171,7 +171,7 @@ func TestFullSpec(t *testing.T) {
 	equal(t, "ridge", s.Ridge.Pipe.Name, "pvc sch40 3/4 in")
 	equal(t, "guys", s.Guys.Arches, []int{1, 9})
 	near(t, "guy stake", s.Guys.Stake.Length, 28*in)
-	near(t, "guy stake's depth, as the arches'", s.Guys.Stake.Depth, 18*in)
+	near(t, "guy stake's depth, 4 in showing", s.Guys.Stake.Depth, 24*in)
 
 	equal(t, "legs of the route", len(s.Site.Route), 3)
 	near(t, "bend", s.Site.Route[1].Turn, -24*measure.Degree)

@@ -20,7 +20,7 @@ import (
 //	lies-flat-early       look at   it is to be laid flat before gusts below weather.stand
 //	guys-cross-the-walk   look at   a guy runs through the opening that is kept clear
 //	guy-pulls-down        look at   a guy's stake stands nearer to its arch than the guy is tied high, and pulls down more than along
-//	guys-at-the-way-in    note      guys stand where people come in
+//	guys-at-the-way-in    note      guys stand where people come in or go out
 //	brace-is-flat         look at   a crossed brace less steep than 45°
 //	ridge-is-pulled       look at   a wind along the tunnel pulls at dry ridge sockets; a note where it is little
 //	folds-under-ice       must fix  it does not bear the ice it is figured for as raised; look at where it no longer does at season's end
@@ -189,8 +189,8 @@ func (j *judge) steep() {
 			u.Tape(g.From), strings.TrimSuffix(t.Spec.TieEnds(), "s"), u.Tape(g.Out), float64(g.From/g.Out))
 		j.cure("guys.out", OutFor(g.From, u))
 	}
-	if GuysAtWayIn(t.Spec) {
-		j.add(finding.Note, codeWayIn, "guys", "a child runs into the guys of arch 1: hang the net from guy stake to leg.")
+	if ends := slices.DeleteFunc(slices.Clone(t.Spec.Guys.Arches), func(n int) bool { return !t.Spec.Netted(n) }); len(ends) > 0 {
+		j.add(finding.Note, codeWayIn, "guys", "a child, or whoever leaves in the dark, runs into the guys of %s: hang nets from guy stake to leg.", say.Numbered("arch", ends))
 	}
 	reach := t.Spec.Tunnel.Spacing - practice.PegShort(u)
 	if b := t.Spec.Braces; len(b.Bays) > 0 && b.Line && b.From < reach {

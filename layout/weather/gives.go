@@ -95,17 +95,18 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 // socket, which may bend.
 func (t *Tunnel) endChecks(soil anchor.Soil) []check {
 	guy, peg, weights := t.Spec.Guys.Stake, t.Spec.Braces.Peg, t.Spec.Arch.Foot != nil
+	arm := func(stake spec.Stake) measure.Length { return practice.GuyArm(stake.Showing(), t.Spec.Units) }
 	loose := func(stake spec.Stake, pull float64) float64 {
 		if pull <= 0 || stake.Bar.Diameter == 0 || weights {
 			return 0
 		}
-		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, practice.GuyArm))
+		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, arm(stake)))
 	}
 	pulled := func(stake spec.Stake, pull float64) float64 {
 		if pull <= 0 || stake.Bar.Diameter == 0 {
 			return 0
 		}
-		moment := pull * practice.GuyArm.Metres()
+		moment := pull * arm(stake).Metres()
 		if !weights {
 			moment = soil.Moment(stake.Bar.Diameter, measure.Force(pull), moment)
 		}
