@@ -171,7 +171,7 @@ func (b *binder) dayStops() block.Block {
 	}
 	text := ""
 	if raise != "" {
-		text = fmt.Sprintf("Look before each arch. Raise none: %s.\n", raise)
+		text = fmt.Sprintf("Look before each arch. Raise none: flat called, %s.\n", raise)
 	}
 	ask := b.spec.Crew.Ask.Name
 	if ask == "" { // else the phone is on the foot
@@ -190,7 +190,7 @@ func (b *binder) dayStops() block.Block {
 		if len(b.plan.Arches) > 1 { // guys hold those that stand from one side alone
 			lunch = fmt.Sprintf("newest arch tied first, leaf %d", leafNumber("raise"))
 		}
-		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________\nOnce up: leaf %d’s noon call.", lunch, leafNumber("nights"))
+		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________\nBefore raising, each noon: leaf %d’s call.", lunch, leafNumber("nights"))
 	}
 	return block.Block{Name: "stops", Gap: 2, Facts: facts, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(13)}}}}}
 }
