@@ -135,6 +135,32 @@ func (t Thing) spent() bool {
 	return false
 }
 
+// handled reports whether every crew that raises has its own of the thing.
+func (t Thing) handled() bool {
+	switch t {
+	case LongTape, Mallet, Bucket, Level, Gloves, EyeProtection, Screwdriver, Stepladder:
+		return true
+	}
+	return false
+}
+
+// raisers is how many crews raise at once.
+func (p Plan) raisers() int {
+	most := 1
+	for _, j := range p.Schedule.Jobs {
+		for _, s := range j.Stints {
+			beside := 0
+			for _, o := range p.Schedule.Jobs {
+				if o.Work == RaiseOthers && slices.ContainsFunc(o.Stints, func(x Stint) bool { return x.Day == s.Day && x.Begin <= s.Begin && s.Begin < x.End }) {
+					beside++
+				}
+			}
+			most = max(most, beside)
+		}
+	}
+	return most
+}
+
 // Kit sums what the crew of these phases must bring: of tools the most that any task takes, of what is used up all of it.
 func (p Plan) Kit(phases ...Phase) []Need {
 	var list []Need
@@ -143,6 +169,9 @@ func (p Plan) Kit(phases ...Phase) []Need {
 			continue
 		}
 		for _, n := range t.Uses {
+			if t.Phase == Raising && n.Thing.handled() {
+				n.Count = max(1, n.Count) * p.raisers()
+			}
 			list = gatherNeed(list, n)
 		}
 	}
