@@ -72,8 +72,11 @@ func (p powering) checks() []string {
 		laid += ", " + say.Count(n, "three-way")
 	}
 	joints := say.Count(w.Covered(), "joint") + " covered"
+	if w.Boxed > 0 {
+		joints += fmt.Sprintf(", %d boxed", w.Boxed)
+	}
 	if w.Supplies > 0 {
-		joints += " or boxed, " + say.Count(w.Supplies, "supply") + " boxed"
+		joints += " with " + say.Count(w.Supplies, "supply")
 	}
 	return []string{
 		laid,

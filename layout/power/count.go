@@ -48,32 +48,35 @@ func (f *feeding) count() {
 func (f *feeding) countJoint(j Joint) {
 	p := &f.plan
 	n := j.Taps + j.Onward + max(0, len(j.Cords)-1)
-	supplies := 0
+	supplies, behind := 0, 0
 	for _, plug := range j.Plugs {
 		n++
 		if plug.Supply {
 			supplies++
-			p.Joints += len(plug.Chains) // into its own sockets
+			behind += len(plug.Chains) // into its own sockets
 		} else {
 			n += len(plug.Chains) - 1
 		}
 	}
+	boxed := supplies
 	if len(j.Cords) == 0 && j.Socket == 0 {
 		n-- // straight in the outlet, under its own cover
+		boxed = min(boxed, n)
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {
 		open += j.free()
 	}
-	p.Joints += n
+	p.Joints += n + behind
 	p.Open += open
 	p.Supplies += supplies
 	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.mark.low += int32(n + open)
 		if n >= 3 {
-			p.Boxes, supplies = append(p.Boxes, j.End.At), 0 // all that is there goes in one
+			p.Boxes, supplies, boxed = append(p.Boxes, j.End.At), 0, n // all that is there goes in one
 		}
 	}
+	p.Boxed += boxed + behind
 	p.apart += supplies
 }
 

@@ -164,6 +164,7 @@ type Plan struct {
 
 	Joints int            // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
 	Links  int            // strings plugged into strings
+	Boxed  int            // of the joints: they lie in a plug box and take no cover
 	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
 	Timers []Timer        // to buy, for outlets in use that have none
 	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
@@ -189,8 +190,8 @@ type Plan struct {
 // Pieces returns how many cords and three-ways there are together.
 func (p Plan) Pieces() int { return len(p.Cords) + len(p.Taps) }
 
-// Covered returns how many joints each take a plug cover: all that is put together outside the outlets.
-func (p Plan) Covered() int { return p.Joints + p.Links }
+// Covered returns how many joints each take a plug cover: all that is put together outside the outlets and the plug boxes.
+func (p Plan) Covered() int { return p.Joints + p.Links - p.Boxed }
 
 // PlugBoxes returns how many boxes there are off the ground and dry: one where several plugs meet low down, one about every other supply.
 func (p Plan) PlugBoxes() int { return len(p.Boxes) + p.apart }
