@@ -16,6 +16,7 @@ import (
 type pair struct {
 	socket, prongs seat
 	unlike         bool // of different kinds
+	order          int  // of what is plugged in before other strings, see ridgeWay.place
 	band           int  // 0 on one path, 1 in a hand's reach, 2 so on one leg, 3 by a lead, 4 by a left-over end
 	apart          measure.Length
 }
@@ -32,12 +33,15 @@ func b2i(so bool) int {
 func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	a, b := j.at(socket), j.at(prongs)
 	p := pair{socket: socket, prongs: prongs, unlike: a.Kind != b.Kind}
-	ridge := ridgeRun(a)
+	ridge, ok := ridgeRun(a), true
+	if ridgeRun(b) {
+		p.order, ok = j.ridge.place(a, b)
+	}
 	switch {
 	case socket.string == prongs.string, a.Label.Volts != b.Label.Volts, a.Label.Lamp != b.Label.Lamp,
-		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge != ridgeRun(b):
+		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge && !ridgeRun(b), !ok:
 		return p, false
-	case ridge && j.cut != nil && j.cut(min(socket.string, prongs.string), max(socket.string, prongs.string)):
+	case ridge && j.ridge.cuts(j.site, socket.string, prongs.string):
 		return p, false
 	}
 	apart := lights.Apart(a.To, b.From)
@@ -48,6 +52,8 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	case apart <= practice.EndToEnd:
 	case apart <= practice.HandReach:
 		p.band = 1
+	case ridge != ridgeRun(b):
+		return p, false
 	case along && apart <= b.Off:
 		p.band = 3
 	case along && apart <= loose:
@@ -97,7 +103,7 @@ func (j *joiner) pairs() []pair {
 	turned := func(t seat) int { return b2i(t.turned) }
 	slices.SortFunc(out, func(a, b pair) int {
 		return cmp.Or(
-			cmp.Compare(b2i(a.unlike), b2i(b.unlike)), cmp.Compare(a.band, b.band), cmp.Compare(a.apart, b.apart),
+			cmp.Compare(a.order, b.order), cmp.Compare(b2i(a.unlike), b2i(b.unlike)), cmp.Compare(a.band, b.band), cmp.Compare(a.apart, b.apart),
 			cmp.Compare(min(a.socket.string, a.prongs.string), min(b.socket.string, b.prongs.string)),
 			cmp.Compare(turned(a.socket)+turned(a.prongs), turned(b.socket)+turned(b.prongs)),
 			cmp.Compare(a.socket.string, b.socket.string), cmp.Compare(a.prongs.string, b.prongs.string),

@@ -54,7 +54,6 @@ type Chain struct {
 	From    lights.End      `json:"-"` // its first plug
 	To      lights.End      `json:"-"` // its last socket, to be covered
 	Limit   Limit           `json:"-"` // that comes nearest to binding at its first plug
-	Ends    Limit           `json:"-"` // that kept the next string off; no kind where there was none in reach
 	Circuit string          `json:"-"`
 	Feeder  string          `json:"-"` // that it hangs on; empty where nothing feeds it
 	Joint   int             `json:"-"` // of that feeder, where it is plugged in
