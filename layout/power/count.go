@@ -290,7 +290,7 @@ func (f *feeding) crossing() int {
 	}
 	free := *f.site
 	free.past, free.lines = 0, map[string]lineLaid{}
-	with := feed(&free, f.ridge, f.back)
+	with := feed(&free, f.joining, f.back)
 	if n := f.plan.Pieces() - with.plan.Pieces(); n >= leastSaved && with.plan.unfed() <= f.plan.unfed() {
 		return n
 	}
@@ -308,7 +308,7 @@ func (f *feeding) gain() {
 	if len(kinds) == 0 || len(f.in.Strings) > mostGain || !f.couldStack() {
 		return
 	}
-	with := feed(f.site, f.ridge, func(l catalog.String) bool { return l.BackSocket || slices.Contains(kinds, l.Name) })
+	with := feed(f.site, f.joining, func(l catalog.String) bool { return l.BackSocket || slices.Contains(kinds, l.Name) })
 	if n := f.plan.Pieces() - with.plan.Pieces(); n > 0 && with.plan.unfed() <= f.plan.unfed() {
 		f.plan.Gain = &BackSocket{Strings: kinds, Pieces: n}
 	}

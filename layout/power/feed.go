@@ -54,7 +54,7 @@ type feeding struct {
 	strange []int               // units that belong on no circuit here
 	plan    Plan
 	bound   int // fewest pieces that any choice could do with, 0 where not known
-	ridge   ridgeWay
+	joining joining
 }
 
 // Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the runs alone.
@@ -75,13 +75,13 @@ func Feed(in Input) Plan {
 	return best.plan
 }
 
-// feedBest plans with the ridge in runs of its own or on legs, in each way that there is, and returns the best plan.
+// feedBest plans with the strings plugged end to end in each way that there is, and returns the best plan.
 func feedBest(in Input, back func(catalog.String) bool) *feeding {
 	s := newSite(in)
 	var best *feeding
 	bound := math.MaxInt
-	for _, ridge := range ridgeWays(s) {
-		f := feed(s, ridge, back)
+	for _, how := range joinings(s) {
+		f := feed(s, how, back)
 		if bound = min(bound, f.bound); best == nil || Better(f.plan, best.plan) {
 			best = f
 		}
@@ -91,12 +91,12 @@ func feedBest(in Input, back func(catalog.String) bool) *feeding {
 	return best
 }
 
-// feed plans with one way to feed the ridge.
-func feed(s *site, ridge ridgeWay, back func(catalog.String) bool) *feeding {
-	f := &feeding{in: s.Input, site: s, ridge: ridge, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
+// feed plans with one way to plug strings end to end.
+func feed(s *site, how joining, back func(catalog.String) bool) *feeding {
+	f := &feeding{in: s.Input, site: s, joining: how, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
 	f.fans = s.mostFans()
 	f.prices = pricesOf(s.Spec)
-	f.runs = join(s, ridge)
+	f.runs = join(s, how)
 	f.makeUnits()
 	if f.findSources(); len(f.sources) > 0 {
 		f.assign()

@@ -102,6 +102,28 @@ func TestLeadsBridgeTheBays(t *testing.T) {
 	}
 }
 
+// Leads bridge the bays between the feet of either wall: what an outlet feeds has its plugs on the outlet's own side, with nothing overhead.
+func TestLeadsBridgeOnTheFarSide(t *testing.T) {
+	for side, x := range map[spec.Side]measure.Length{spec.Left: -4000, spec.Right: 4000} {
+		in := tunnel(8)
+		in.legs(label("led", 4.8, catalog.LED))
+		for i := range in.Strings {
+			in.Strings[i].Off, in.Turned[i].Off = bay+100, bay+100
+		}
+		in.outlet("porch", x, -1000, 120, 15)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if len(p.Chains) != 4 || p.mark.over > 0 {
+			t.Errorf("outlet on the %v: %d runs, %d cords overhead", side, len(p.Chains), p.mark.over)
+		}
+		for _, c := range p.Chains {
+			if c.From.Side != side {
+				t.Errorf("outlet on the %v: run %s begins at %v", side, c.Name, c.From.At)
+			}
+		}
+	}
+}
+
 // Strings of other volts, lamps or make of supply never hang on each other; of other kinds they may, within the least of their labels.
 func TestKindsJoin(t *testing.T) {
 	for _, c := range []struct {
@@ -566,6 +588,29 @@ func TestLowVoltageBehindSupplies(t *testing.T) {
 	}
 	if c := p.Chains[0]; c.EndVolts > 31 || c.EndVolts < 30 || slices.Contains(codes(p), "mains-within-reach") {
 		t.Errorf("end volts %v, findings %v", c.EndVolts, codes(p))
+	}
+}
+
+// Supplies stand at the feet that the outlet is nearer to, so that no cord goes overhead. Each is in a box with its own plug and its run's: what is left to cover is
+// string on string, and cord in cord.
+func TestSuppliesByTheOutlet(t *testing.T) {
+	for side, x := range map[spec.Side]measure.Length{spec.Left: -4000, spec.Right: 4000} {
+		in := tunnel(5)
+		l := label("low", 4, catalog.LED)
+		l.Volts, l.Amps, l.MostWatts, l.Supply = 31, 4.0/31, 0, &catalog.Supply{Watts: 24, Sockets: 1}
+		in.legs(l)
+		in.ridge(l)
+		in.outlet("porch", x, -1000, 230, 16)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		for _, c := range p.Chains {
+			if c.On[0].IsLeg() && c.From.Side != side {
+				t.Errorf("outlet on the %v: run %s begins at %v", side, c.Name, c.From.At)
+			}
+		}
+		if p.mark.over > 0 || p.Supplies != 6 || p.Boxed != 12 || p.Covered() != 5+3+len(p.Cords)-len(p.Feeders) {
+			t.Errorf("outlet on the %v: %d cords overhead, %d supplies, %d joints boxed and %d covered", side, p.mark.over, p.Supplies, p.Boxed, p.Covered())
+		}
 	}
 }
 

@@ -45,9 +45,9 @@ func (s *site) settle(r *run) {
 // joiner plugs strings together.
 type joiner struct {
 	*site
-	ridge ridgeWay
-	runs  []*run // nil once joined to another
-	of    []int  // run of each string
+	joining
+	runs []*run // nil once joined to another
+	of   []int  // run of each string
 }
 
 // at returns a string as it lies.
@@ -96,8 +96,8 @@ const anyPart = -1
 // join makes runs of all strings: each line by itself, cut where it is too long; then socket into prongs wherever two runs meet, the nearest first:
 // what touches on one path, what a hand brings together, what a lead off the pipe reaches, what a left-over end reaches; like kinds before
 // unlike.
-func join(s *site, ridge ridgeWay) []*run {
-	j := joiner{site: s, ridge: ridge, of: make([]int, len(s.Strings))}
+func join(s *site, how joining) []*run {
+	j := joiner{site: s, joining: how, of: make([]int, len(s.Strings))}
 	for _, l := range s.Lines {
 		j.line(l)
 	}
