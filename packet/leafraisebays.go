@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 )
 
@@ -108,7 +109,7 @@ func (r raising) ridgeProngs() string {
 			words = append(words, fmt.Sprintf("%s toward arch %d", say.Numbers(list), end))
 		}
 	}
-	const few = 8 // stretches of numbers
+	const few = 6 // stretches of numbers
 	switch {
 	case len(words) == 0:
 		return ""
@@ -119,7 +120,32 @@ func (r raising) ridgeProngs() string {
 	if len(plugged) == 0 {
 		return text
 	}
-	return text + fmt.Sprintf(" Plug ridge ends at %s; others loose.", say.Numbered("crown", plugged))
+	ends := "ridge ends at " + say.Numbered("crown", plugged)
+	if legs := r.legsToRidge(); len(legs) > 0 {
+		ends = say.And(legs)
+	}
+	return text + fmt.Sprintf(" Plug %s; others loose.", ends)
+}
+
+// legsToRidge says at which crowns a leg's string takes the prongs of the ridge piece beyond.
+func (r raising) legsToRidge() (list []string) {
+	var crowns [2][]int // by wall
+	for _, c := range r.Plan.Chains {
+		for i, on := range c.On {
+			if i > 0 && on.Kind == lights.Ridge && c.On[i-1].IsLeg() {
+				wall, _ := c.On[i-1].Wall()
+				crowns[wall] = append(crowns[wall], on.Number)
+			}
+		}
+	}
+	into := " to ridge prongs"
+	for wall, at := range crowns {
+		if len(at) > 0 {
+			list = append(list, [2]string{"left", "right"}[wall]+" legs"+into+" at "+say.Numbered("crown", rising(at)))
+			into = ""
+		}
+	}
+	return list
 }
 
 // rising sorts numbers and drops what is there twice.
