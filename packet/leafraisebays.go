@@ -121,20 +121,29 @@ func (r raising) ridgeProngs() string {
 		return text
 	}
 	ends := "ridge ends at " + say.Numbered("crown", plugged)
-	if legs := r.legsToRidge(); len(legs) > 0 {
+	switch legs, mixed := r.legsToRidge(); {
+	case mixed:
+		return text + fmt.Sprintf(" Plug ridge ends as leaf %d draws.", leafNumber("lights"))
+	case len(legs) > 0:
 		ends = say.And(legs)
 	}
 	return text + fmt.Sprintf(" Plug %s; others loose.", ends)
 }
 
-// legsToRidge says at which crowns a leg's string takes the prongs of the ridge piece beyond.
-func (r raising) legsToRidge() (list []string) {
+// legsToRidge says at which crowns a leg's string takes the prongs of a ridge piece; mixed where ridge pieces are plugged together too.
+func (r raising) legsToRidge() (list []string, mixed bool) {
 	var crowns [2][]int // by wall
+	pieces := false
 	for _, c := range r.Plan.Chains {
 		for i, on := range c.On {
-			if i > 0 && on.Kind == lights.Ridge && c.On[i-1].IsLeg() {
-				wall, _ := c.On[i-1].Wall()
-				crowns[wall] = append(crowns[wall], on.Number)
+			if i == 0 || on.Kind != lights.Ridge || on.Drop {
+				continue
+			}
+			before := c.On[i-1]
+			if wall, ok := before.Wall(); ok {
+				crowns[wall] = append(crowns[wall], before.Number)
+			} else {
+				pieces = pieces || before.Number != on.Number
 			}
 		}
 	}
@@ -145,7 +154,7 @@ func (r raising) legsToRidge() (list []string) {
 			into = ""
 		}
 	}
-	return list
+	return list, pieces && len(list) > 0
 }
 
 // rising sorts numbers and drops what is there twice.

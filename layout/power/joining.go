@@ -16,7 +16,7 @@ import (
 type joining struct {
 	bridge spec.Side   // between whose feet leads sooner bridge the bays: what they join is fed from the other feet
 	starts []int       // lines before which the ridge is cut
-	on     []spec.Side // by bay: the leg of its first arch on whose string, where that ends at the crown, the ridge hangs sooner; none where it is in runs of its own
+	on     []spec.Side // by bay: the leg on whose string, where that ends at the crown, the ridge hangs sooner; none where it is in runs of its own
 }
 
 // cuts reports whether two ridge strings, one after the other, are kept apart.
@@ -90,7 +90,7 @@ func (w joining) place(socket, ridge lights.String) (order int, ok bool) {
 	switch {
 	case ridgeRun(socket):
 		return 3 * b2i(w.on != nil), true
-	case w.on == nil || !socket.Run.IsLeg() || socket.Run.Drop || socket.Run.Number != ridge.Run.Number:
+	case w.on == nil || !socket.Run.IsLeg() || socket.Run.Drop:
 		return 0, false
 	}
 	wall, _ := socket.Run.Wall()
