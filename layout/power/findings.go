@@ -163,7 +163,7 @@ func (f *feeding) circuitSays() {
 	}
 }
 
-// socketSays tells of outlets into which several plugs go, timers or cords, where the spec does not say how many sockets there are.
+// socketSays tells of outlets into which several plugs go, timers or cords: something else may be in one of their sockets.
 func (f *feeding) socketSays() {
 	for i, o := range f.in.Spec.Site.Outlets {
 		plugs, timers := 0, 0
@@ -176,8 +176,8 @@ func (f *feeding) socketSays() {
 		if timers > 0 {
 			plugs = timers
 		}
-		if key := fmt.Sprintf("site.outlets[%d].sockets", i); plugs > 1 && !f.in.Spec.Given(key) {
-			f.say(finding.Note, "sockets-wanted", key, "Outlet %s needs %d free sockets. Look before anything is bought, then write how many it has.", o.Name, plugs)
+		if plugs > 1 {
+			f.say(finding.Note, "sockets-wanted", fmt.Sprintf("site.outlets[%d].sockets", i), "Outlet %s needs %d free sockets: look before anything is bought.", o.Name, plugs)
 		}
 	}
 }
