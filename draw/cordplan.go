@@ -39,8 +39,8 @@ type cordLine struct {
 }
 
 const (
-	planLane    paper.Length = 6   // from lane to lane
-	planFirst   paper.Length = 4   // from the feet to the first lane, where no guy's stake is drawn
+	planLane    paper.Length = 4   // from lane to lane: room for a number on one, so that nobody scales more than he must out of what lies against the feet
+	planFirst   paper.Length = 2   // from the feet to the first lane
 	planMargin  paper.Length = 14  // before the first arch and past the last
 	planSpacing paper.Length = 6.5 // least distance of arches on paper
 )

@@ -99,7 +99,7 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		foot, ok := c.footAt(p)
 		switch {
 		case !ok && fromFoot: // to a crown, or to where something hangs on the leg
-			w.up(before, c.inward(before.Arch), w.at, v.at(p))
+			w.up(before, c.inward(before.Arch), v.at(before.At()), v.at(p))
 			continue
 		case !ok:
 			w.to(v.at(p), 0, false)
@@ -112,7 +112,10 @@ func (c *CordPlan) way(v siteMap, k cordLine, s Section) []leg {
 		}
 		ground, lane := c.lane(v, foot, k.lane)
 		slant := float64(c.first*0.6 + 1.2*paper.Length(k.lane))
+		upFrom := i > 0 && !fromFoot && !in && i+1 < len(path) && !c.foot(path[i+1])
 		switch {
+		case upFrom: // from the yard right up a leg, beside a cord that ends at its foot
+			w.to(w.beside(ground, foot.Arch, c.inward(foot.Arch), overhead), foot.Arch, false)
 		case !in && !out:
 			w.to(ground, foot.Arch, false)
 		case !in:
@@ -146,6 +149,12 @@ func (w *wayDrawer) round(lane, slant, foot paper.Point) paper.Point {
 		}
 	}
 	return turn
+}
+
+// foot reports whether a place is a foot's.
+func (c *CordPlan) foot(p spec.Point) bool {
+	_, ok := c.footAt(p)
+	return ok
 }
 
 // feeds reports whether another cord goes on from one at a place.

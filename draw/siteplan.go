@@ -66,12 +66,6 @@ func newSitePlan(p *layout.Plan, series []paper.Scale, room paper.Rect, turned b
 		s.part(series, room)
 	}
 	s.Cords = s.apart(s.Scale) >= siteCordBay || len(s.cords.cords) == 0
-	for _, k := range p.Stakes {
-		if k.Guy && k.Bay == 0 && k.Arch > 0 { // lanes run outside the guys' stakes
-			out := math.Abs(float64(k.Offset)) - math.Abs(float64(p.Stakes[2*k.Arch-2].Offset))
-			s.cords.first = max(s.cords.first, s.Scale.Length(out)+siteGuy+1)
-		}
-	}
 	return s
 }
 

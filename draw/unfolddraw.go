@@ -167,7 +167,11 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 func (v *unfolding) labelFarOff(s *strand, own int) bool {
 	size, part := s.size(abreast), longestFirst(s.path)[0]
 	run := part[1].Sub(part[0])
-	for _, at := range []paper.Point{halfway(s.path), part[0].Add(run.Times(0.5)), part[0].Add(run.Times(0.25)), part[0].Add(run.Times(0.75))} {
+	places := []paper.Point{halfway(s.path)}
+	for _, share := range []float64{0.5, 0.25, 0.75, 0.4, 0.6, 0.1, 0.9} {
+		places = append(places, part[0].Add(run.Times(share)))
+	}
+	for _, at := range places {
 		r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
 			return v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at)
 		})

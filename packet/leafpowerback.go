@@ -9,6 +9,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/power"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -72,8 +73,11 @@ func (p powering) checks() []string {
 		laid += ", " + say.Count(n, "three-way")
 	}
 	joints := say.Count(w.Covered(), "joint") + " covered"
+	if w.Boxed > 0 {
+		joints += fmt.Sprintf(", %d boxed", w.Boxed)
+	}
 	if w.Supplies > 0 {
-		joints += " or boxed, " + say.Count(w.Supplies, "supply") + " boxed"
+		joints += " with " + say.Count(w.Supplies, "supply")
 	}
 	return []string{
 		laid,
@@ -110,21 +114,28 @@ func (p powering) trips() []block.Block {
 	w := p.plan.Power
 	cord := several("cord", len(w.Feeders), func(i int) string { return w.Feeders[i].Outlet })
 	timer := several("timer", len(w.Timers), func(i int) string { return w.Timers[i].Outlet })
-	pull, in := cord, timer+" ON"
+	pull, in, rest := cord, timer+" ON", cord
 	if len(w.Timers) > 0 {
 		pull, in = timer+" and "+cord, timer+" in, ON"
+	}
+	if slices.ContainsFunc(w.Cords, func(c power.Cord) bool { return c.Lifts && c.From.At.Spot == lights.AtOutlet }) { // pulled with the runs, it stays out
+		rest = "other cords"
 	}
 	runs, dead := p.pulled()
 	high := ""
 	if feet := p.lowPlugs(); len(feet) > 0 {
 		high = ", a high one by its cord at the foot"
 		if len(feet) <= 4 {
-			high += ": " + say.And(feet)
+			high = ", a high one by its cord: " + say.And(feet)
 		}
+	}
+	covers := "Cover sockets (joints’ covers)"
+	if w.Boxed > 0 {
+		covers += ", shut boxes"
 	}
 	steps := []string{
 		fmt.Sprintf("Pull %s at the dead outlet, %s. Trips empty, or a breaker tripped: CLOSED, electrician.", pull, block.Figure("RESET")),
-		fmt.Sprintf("Pull its %s%s. Cover sockets (joints’ covers). %s, %s in, RESET. Trips: %s out, CLOSED, go to\u00a0e.", runs, high, say.Capital(in), cord, pull),
+		fmt.Sprintf("Pull its %s%s. %s. %s, %s in, RESET. Trips: %s out, CLOSED, go to\u00a0e.", runs, high, covers, say.Capital(in), rest, pull),
 		fmt.Sprintf("Outlet’s %s out, put one back, %[1]s in, RESET. Trips: %[1]s out, that one out, covered. So one by one.", cord),
 		fmt.Sprintf("All tried: %s in, RESET, AUTO. One plug pulled at most, rest lit: let people in. Else, or trips again: CLOSED.", cord),
 		fmt.Sprintf("Log it: leaf %d, back. By daylight dry what is out, back to\u00a0b. Trips again: electrician.", leafNumber("nights")),

@@ -8,6 +8,7 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/say"
 )
 
@@ -107,7 +108,7 @@ func (r raising) ridgeProngs() string {
 			words = append(words, fmt.Sprintf("%s toward arch %d", say.Numbers(list), end))
 		}
 	}
-	const few = 8 // stretches of numbers
+	const few = 6 // stretches of numbers
 	switch {
 	case len(words) == 0:
 		return ""
@@ -117,7 +118,7 @@ func (r raising) ridgeProngs() string {
 	text := "Ridge prongs: " + strings.Join(words, ", ") + "."
 	var cover []string
 	if len(plugged) > 0 {
-		text += fmt.Sprintf(" Plug ridge ends at %s.", say.Numbered("crown", plugged))
+		text += " Plug " + r.ridgeJoints(plugged) + "."
 		cover = append(cover, "joints")
 	}
 	if len(r.tasks.shut(bayNumbers)) > 0 {
@@ -127,6 +128,44 @@ func (r raising) ridgeProngs() string {
 		text += " Cover " + strings.Join(cover, ", ") + "."
 	}
 	return text
+}
+
+// ridgeJoints says what is plugged together at crowns.
+func (r raising) ridgeJoints(crowns []int) string {
+	switch legs, mixed := r.legsToRidge(); {
+	case mixed:
+		return fmt.Sprintf("ridge ends as leaf %d draws", leafNumber("lights"))
+	case len(legs) > 0:
+		return "only " + say.And(legs)
+	}
+	return "only ridge ends at " + say.Numbered("crown", crowns)
+}
+
+// legsToRidge says at which crowns a leg's string takes the prongs of a ridge piece; mixed where ridge pieces are plugged together too.
+func (r raising) legsToRidge() (list []string, mixed bool) {
+	var crowns [2][]int // by wall
+	pieces := false
+	for _, c := range r.Plan.Chains {
+		for i, on := range c.On {
+			if i == 0 || on.Kind != lights.Ridge || on.Drop {
+				continue
+			}
+			before := c.On[i-1]
+			if wall, ok := before.Wall(); ok {
+				crowns[wall] = append(crowns[wall], before.Number)
+			} else {
+				pieces = pieces || before.Number != on.Number
+			}
+		}
+	}
+	into := " to ridge prongs"
+	for wall, at := range crowns {
+		if len(at) > 0 {
+			list = append(list, [2]string{"left", "right"}[wall]+" legs"+into+" at "+say.Numbered("crown", rising(at)))
+			into = ""
+		}
+	}
+	return list, pieces && len(list) > 0
 }
 
 // rising sorts numbers and drops what is there twice.

@@ -65,11 +65,11 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		text := "Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."
+		boxed, fed := "", ""
 		if w.plan.Power.Supplies > 0 {
-			text = "Covers, cords, supplies in their boxes, timers, lanterns off: cut no string’s ties. Coil loosely, far end first. On each supply write which strings it fed."
+			boxed, fed = " supplies in their boxes,", " On each supply write which strings it fed."
 		}
-		return text
+		return "Covers, cords," + boxed + " timers, lanterns off: cut cord ties only. Coil loosely, far end first." + fed
 	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		stay := ""

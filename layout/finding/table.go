@@ -141,6 +141,7 @@ var rows = [...]Row{
 	{Code: "back-socket-would-save", Levels: note, Leaf: "power", Title: "Sockets in plugs would save cords"},
 	{Code: "crossing-would-save", Levels: look, Leaf: "power", Title: "A crossing cord would save cords", Cures: []string{"site.cords.crossing"}},
 	{Code: "cords-in-line", Levels: note, Leaf: "power", Title: "Many cords in line"},
+	{Code: "sockets-wanted", Levels: note, Leaf: "power", Title: "Free sockets at an outlet"},
 	{Code: "rcd-standing-leakage", Levels: note, Leaf: "power", Title: "Leaks may trip the RCD"},
 	{Code: "supply-input", Levels: note, Leaf: "power", Title: "Supplies take more than they give"},
 }

@@ -8,8 +8,10 @@ import (
 	"math"
 	"slices"
 
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power/sharing"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -152,9 +154,16 @@ func (f *feeding) take(b built) {
 	f.plan.Feeders, f.dry = ownCords(b.feeders), b.dry
 	f.bound = b.bound
 	for _, p := range b.picks {
-		if r := f.runs[f.units[p.unit].runs[0]]; p.option.turned {
-			r.seats = f.site.turn(r.seats)
-			f.site.settle(r)
+		for n, i := range f.units[p.unit].runs {
+			r := f.runs[i]
+			turned := p.option.turned
+			if n > 0 { // behind the same supply as the first
+				turned = r.turns && lights.Apart(f.site.at(r.seats[0]).From, p.option.end) > practice.HandReach
+			}
+			if turned {
+				r.seats = f.site.turn(r.seats)
+				f.site.settle(r)
+			}
 		}
 	}
 	f.stock(f.plan.Feeders)

@@ -3,6 +3,8 @@
 package power
 
 import (
+	"slices"
+
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
@@ -12,7 +14,7 @@ import (
 type wallBound struct {
 	risers int // cords and three-ways up to what hangs high
 	wants  int // sockets wanted at its feet
-	feet   int // that a cord must come to: those with wants, out of reach of the outlet
+	feet   int // that a cord must come to: those with wants of their own, out of reach of the outlet; to what hangs high one may lead right up
 	covers int // most feet that one cord with several sockets comes to
 	led    int // 1 where only a plain cord leads from the outlet to any of its feet
 }
@@ -58,9 +60,13 @@ func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
 	m := riserMark(stops, s.tools)
 	b := wallBound{risers: int(m.pieces)}
 	way := s.sources[s.source].ways[side]
-	led := false
+	led, low := false, 0
 	for i, one := range stops {
 		b.wants += len(one.wants)
+		if !slices.ContainsFunc(one.wants, func(w want) bool { return w.riser == nil }) {
+			continue
+		}
+		low++
 		gap := s.site.toFoot(way, side, one.arch)
 		if gap > practice.HandReach {
 			b.feet++
@@ -74,7 +80,7 @@ func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
 			}
 		}
 	}
-	if len(stops) > 0 && !led {
+	if low > 0 && !led {
 		b.led = 1
 	}
 	return b

@@ -53,7 +53,7 @@ func (b *brute) join(list []lights.String, into []int, i int) {
 	b.join(list, into, i+1)
 	for k, s := range list {
 		d := list[i]
-		if k == i || lights.Apart(s.To, d.From) > practice.HandReach || (s.Run.Kind == lights.Ridge) != (d.Run.Kind == lights.Ridge) || slices.Contains(into[:i], k) {
+		if k == i || lights.Apart(s.To, d.From) > practice.HandReach || s.Run.Kind == lights.Ridge && d.Run.Kind != lights.Ridge || slices.Contains(into[:i], k) {
 			continue
 		}
 		into[i] = k
@@ -74,7 +74,7 @@ func (b *brute) note(list []lights.String, into []int) {
 			}
 		}
 		length[at]++
-		if length[at] > b.in.Spec.Power.Together || list[i].Label.MostChain > 0 && length[at] > list[i].Label.MostChain {
+		if length[at] > b.in.Spec.Power.Together && list[at].Run.Kind != lights.Ridge || list[i].Label.MostChain > 0 && length[at] > list[i].Label.MostChain {
 			return
 		}
 		if into[i] < 0 {
@@ -142,8 +142,13 @@ func (b *brute) within(set []spotOf, free []plugIn, more int) bool {
 				}
 			}
 		}
-		if f.at.arch > 0 && with(more-1, plugIn{spotOf{f.at.arch, spec.Left, true}, false}) {
-			return true
+		for a := 1; a <= b.in.Spec.Tunnel.Arches; a++ { // up a leg, from its foot or from farther off
+			for _, side := range sides {
+				way, ok := b.way(f.at, a, side)
+				if ok && (f.at.arch == 0 || f.at.side == side) && len(lay(b.cord(), way+half+crown)) == 1 && with(more-1, plugIn{spotOf{a, spec.Left, true}, false}) {
+					return true
+				}
+			}
 		}
 		for _, in := range b.in.Spec.Power.Inline {
 			for _, side := range sides {

@@ -88,11 +88,11 @@ func (w *walk) runs() {
 			if before.Label.Volts != s.Label.Volts || before.Label.Lamp != s.Label.Lamp || lights.Apart(before.To, s.From) > reach {
 				w.Errorf("run %s: %s cannot be plugged into %s", c.Name, name, before.Name)
 			}
-			if (before.Run.Kind == lights.Ridge) != (s.Run.Kind == lights.Ridge) {
-				w.Errorf("run %s joins the ridge with other strings", c.Name)
+			if ridge := s.Run.Kind == lights.Ridge; before.Run.Kind == lights.Ridge && !ridge || ridge && before.Run.IsRow() {
+				w.Errorf("run %s: %s hangs on %s", c.Name, s.Run, before.Run)
 			}
 		}
-		if n := len(c.Strings); n > w.in.Spec.Power.Together {
+		if n := len(c.Strings); n > w.in.Spec.Power.Together && c.On[0].Kind != lights.Ridge {
 			w.Errorf("run %s: %d strings dark with one plug", c.Name, n)
 		}
 		w.strung[c.Name] = len(c.Strings)
@@ -390,28 +390,19 @@ func (w *walk) ways() {
 	w.Helper()
 	for _, f := range w.plan.Feeders {
 		for i, j := range f.Joints {
-			laid := measure.Length(0)
-			for _, l := range j.Cords {
-				laid += l
-			}
-			lift := measure.Length(0) // of a socket that is tied up its leg to reach a plug: a hand below it, and no higher than 30 in
-			for _, p := range j.Plugs {
-				for _, name := range p.Chains {
-					at := w.chain(name).From
-					up := ground.Distance(spec.Point{X: at.X, Y: at.Y}, spec.Point{X: j.End.X, Y: j.End.Y}) + max(0, at.Z-j.End.Z)
-					if j.Arch > 0 && (len(j.Cords) > 0 || j.Socket > 0) && j.Climb == 0 && !p.Supply {
-						lift = max(lift, up-24*measure.Inch)
-					}
-				}
-			}
-			if lift > 18*measure.Inch+dust {
+			lift := w.lift(j)
+			if lift > 42*measure.Inch-150+dust {
 				w.Errorf("feeder %s joint %d: a plug hangs %v above what a socket at its foot reaches", f.Name, i, lift)
 			}
-			if j.Socket == 0 && len(j.Cords) > 0 && laid < j.Lies+lift+2*practice.EndSlack-dust {
-				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, laid, j.Lies)
+			way := j.Lies + lift
+			if j.From >= 0 && j.Lies > 0 {
+				way += w.lift(f.Joints[j.From])
 			}
-			if j.Socket > 0 && j.Copper < j.Lies {
-				w.Errorf("feeder %s joint %d: %v of cord between sockets over %v", f.Name, i, j.Copper, j.Lies)
+			if j.Socket <= 1 && len(j.Cords) > 0 && j.Copper < way+2*practice.EndSlack-dust {
+				w.Errorf("feeder %s joint %d: %v of cord over %v", f.Name, i, j.Copper, way)
+			}
+			if j.Socket > 1 && j.Lies > 0 && j.Copper < way+4*measure.Inch-dust {
+				w.Errorf("feeder %s joint %d: %v of cord between sockets over %v", f.Name, i, j.Copper, way)
 			}
 			from := lights.End{}
 			if j.From >= 0 {
@@ -434,6 +425,19 @@ func (w *walk) ways() {
 	if over != slices.Contains(codes(w.plan), "cord-crosses") {
 		w.Errorf("a cord passes a way: %v, told: %v", over, !over)
 	}
+}
+
+// lift returns how far up its leg a cord leads at a foot, above the 150 mm at which these strings begin: to the highest plug there.
+func (w *walk) lift(j Joint) (lift measure.Length) {
+	for _, p := range j.Plugs {
+		for _, name := range p.Chains {
+			at := w.chain(name).From
+			if j.Arch > 0 && (len(j.Cords) > 0 || j.Socket > 0) && j.Climb == 0 {
+				lift = max(lift, ground.Distance(spec.Point{X: at.X, Y: at.Y}, spec.Point{X: j.End.X, Y: j.End.Y})+max(0, at.Z-j.End.Z)-150)
+			}
+		}
+	}
+	return lift
 }
 
 // supplies checks that each supply has sockets and watts for its runs, and mains strings their circuit's volts.

@@ -48,32 +48,35 @@ func (f *feeding) count() {
 func (f *feeding) countJoint(j Joint) {
 	p := &f.plan
 	n := j.Taps + j.Onward + max(0, len(j.Cords)-1)
-	supplies := 0
+	supplies, behind := 0, 0
 	for _, plug := range j.Plugs {
 		n++
 		if plug.Supply {
 			supplies++
-			p.Joints += len(plug.Chains) // into its own sockets
+			behind += len(plug.Chains) // into its own sockets
 		} else {
 			n += len(plug.Chains) - 1
 		}
 	}
+	boxed := supplies
 	if len(j.Cords) == 0 && j.Socket == 0 {
 		n-- // straight in the outlet, under its own cover
+		boxed = min(boxed, n)
 	}
 	open := j.Skips + j.Spare
 	if j.Taps > 0 {
 		open += j.free()
 	}
-	p.Joints += n
+	p.Joints += n + behind
 	p.Open += open
 	p.Supplies += supplies
 	if j.Arch > 0 && j.Climb <= practice.LowJoint {
 		p.mark.low += int32(n + open)
 		if n >= 3 {
-			p.Boxes, supplies = append(p.Boxes, j.End.At), 0 // all that is there goes in one
+			p.Boxes, supplies, boxed = append(p.Boxes, j.End.At), 0, n // all that is there goes in one
 		}
 	}
+	p.Boxed += boxed + behind
 	p.apart += supplies
 }
 
@@ -287,7 +290,7 @@ func (f *feeding) crossing() int {
 	}
 	free := *f.site
 	free.past, free.lines = 0, map[string]lineLaid{}
-	with := feed(&free, f.cut, f.back)
+	with := feed(&free, f.joining, f.back)
 	if n := f.plan.Pieces() - with.plan.Pieces(); n >= leastSaved && with.plan.unfed() <= f.plan.unfed() {
 		return n
 	}
@@ -305,7 +308,7 @@ func (f *feeding) gain() {
 	if len(kinds) == 0 || len(f.in.Strings) > mostGain || !f.couldStack() {
 		return
 	}
-	with := feed(f.site, f.cut, func(l catalog.String) bool { return l.BackSocket || slices.Contains(kinds, l.Name) })
+	with := feed(f.site, f.joining, func(l catalog.String) bool { return l.BackSocket || slices.Contains(kinds, l.Name) })
 	if n := f.plan.Pieces() - with.plan.Pieces(); n > 0 && with.plan.unfed() <= f.plan.unfed() {
 		f.plan.Gain = &BackSocket{Strings: kinds, Pieces: n}
 	}

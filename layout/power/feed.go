@@ -53,8 +53,8 @@ type feeding struct {
 	dry     []int               // units for which no outlet has a socket
 	strange []int               // units that belong on no circuit here
 	plan    Plan
-	bound   int                 // fewest pieces that any choice could do with, 0 where not known
-	cut     func(a, b int) bool // which ridge strings are kept apart
+	bound   int // fewest pieces that any choice could do with, 0 where not known
+	joining joining
 }
 
 // Feed plans how the strings are fed. Without circuits or outlets in the spec it makes the runs alone.
@@ -75,13 +75,13 @@ func Feed(in Input) Plan {
 	return best.plan
 }
 
-// feedBest plans with the ridge cut into runs in each way that takes the fewest, and returns the best plan.
+// feedBest plans with the strings plugged end to end in each way that there is, and returns the best plan.
 func feedBest(in Input, back func(catalog.String) bool) *feeding {
 	s := newSite(in)
 	var best *feeding
 	bound := math.MaxInt
-	for _, cut := range ridgeCuts(s) {
-		f := feed(s, cut, back)
+	for _, how := range joinings(s) {
+		f := feed(s, how, back)
 		if bound = min(bound, f.bound); best == nil || Better(f.plan, best.plan) {
 			best = f
 		}
@@ -91,12 +91,12 @@ func feedBest(in Input, back func(catalog.String) bool) *feeding {
 	return best
 }
 
-// feed plans with one way to cut the ridge.
-func feed(s *site, cut func(a, b int) bool, back func(catalog.String) bool) *feeding {
-	f := &feeding{in: s.Input, site: s, cut: cut, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
+// feed plans with one way to plug strings end to end.
+func feed(s *site, how joining, back func(catalog.String) bool) *feeding {
+	f := &feeding{in: s.Input, site: s, joining: how, outlets: map[string]atOutlet{}, walls: map[string]*walled{}, back: back}
 	f.fans = s.mostFans()
 	f.prices = pricesOf(s.Spec)
-	f.runs = join(s, cut)
+	f.runs = join(s, how)
 	f.makeUnits()
 	if f.findSources(); len(f.sources) > 0 {
 		f.assign()
@@ -118,45 +118,6 @@ func feed(s *site, cut func(a, b int) bool, back func(catalog.String) bool) *fee
 	return f
 }
 
-// ridgeCuts returns two ways to keep ridge strings apart that make the fewest runs: all of about one length, and all full but the last.
-func ridgeCuts(s *site) []func(a, b int) bool {
-	var ridge []int // lines
-	for n, l := range s.Lines {
-		if ridgeRun(s.Strings[l.First]) {
-			ridge = append(ridge, n)
-		}
-	}
-	if len(ridge) < 2 {
-		return []func(a, b int) bool{nil}
-	}
-	first := s.Lines[ridge[0]]
-	each := max(1, s.Spec.Power.Together/first.Count)
-	n := len(ridge)
-	runs := (n + each - 1) / each
-	order := make([]int, len(s.Lines))
-	for i, l := range ridge {
-		order[l] = i
-	}
-	var out []func(a, b int) bool
-	add := func(starts map[int]bool) {
-		out = append(out, func(a, b int) bool {
-			la, lb := s.lineOf[a], s.lineOf[b]
-			return la != lb && starts[max(order[la], order[lb])]
-		})
-	}
-	even := map[int]bool{}
-	for i := 1; i < runs; i++ {
-		even[n*i/runs] = true
-	}
-	add(even)
-	starts := map[int]bool{}
-	for at := each; at < n; at += each {
-		starts[at] = true
-	}
-	add(starts)
-	return out
-}
-
 // mostFans returns how many sockets the largest three-way has that the spec allows.
 func (s *site) mostFans() int {
 	if len(s.Spec.Power.Taps) == 0 {
@@ -169,8 +130,8 @@ func (s *site) mostFans() int {
 func (f *feeding) chain() {
 	for n, r := range f.runs {
 		list := f.site.strings(r.seats)
-		c := Chain{Name: letters(n), Kind: r.label.Name, Volts: r.label.Volts, Ends: r.ends, From: list[0].From, To: list[len(list)-1].To,
-			Watts: r.watts, Amps: r.amps, EndVolts: r.label.Volts - r.lost, Drop: float64(r.lost / r.label.Volts), Limit: nearest(limits(list, f.in.Spec.Power.Together)...)}
+		c := Chain{Name: letters(n), Kind: r.label.Name, Volts: r.label.Volts, From: list[0].From, To: list[len(list)-1].To,
+			Watts: r.watts, Amps: r.amps, EndVolts: r.label.Volts - r.lost, Drop: float64(r.lost / r.label.Volts), Limit: nearest(limits(list, f.site.mostTogether(list))...)}
 		for _, s := range list {
 			c.Strings = append(c.Strings, s.Name)
 			c.On = append(c.On, s.Run)

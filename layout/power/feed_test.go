@@ -24,12 +24,12 @@ func garden() Input {
 }
 
 // As a builder lays it: left leg fed at its foot, right leg plugged in at the crown, one cord with several sockets along the feet, the ridge by one cord
-// up a leg. A cord to the first foot, one along the feet, one up, and a three-way at the crown, where two runs of the ridge meet.
+// up a leg. A cord to the first foot, one along the feet, one up to all of the ridge.
 func TestGardenAsABuilderWould(t *testing.T) {
 	in := garden()
 	p := Feed(in)
 	checkPlan(t, in, p)
-	if len(p.Cords) != 3 || len(p.Taps) != 1 || p.Pieces() != 4 || !p.PiecesProven {
+	if len(p.Cords) != 3 || len(p.Taps) != 0 || !p.PiecesProven {
 		t.Errorf("%d cords and %d three-ways, proven %v", len(p.Cords), len(p.Taps), p.PiecesProven)
 	}
 	for _, c := range p.Chains {
@@ -97,6 +97,28 @@ func TestLeadsBridgeTheBays(t *testing.T) {
 		for i := 1; i < len(c.On); i++ {
 			if a, b := c.On[i-1].Number, c.On[i].Number; min(a, b) == 2 && max(a, b) == 3 {
 				t.Errorf("run %s hangs over the way in bay 2", c.Name)
+			}
+		}
+	}
+}
+
+// Leads bridge the bays between the feet of either wall: what an outlet feeds has its plugs on the outlet's own side, with nothing overhead.
+func TestLeadsBridgeOnTheFarSide(t *testing.T) {
+	for side, x := range map[spec.Side]measure.Length{spec.Left: -4000, spec.Right: 4000} {
+		in := tunnel(8)
+		in.legs(label("led", 4.8, catalog.LED))
+		for i := range in.Strings {
+			in.Strings[i].Off, in.Turned[i].Off = bay+100, bay+100
+		}
+		in.outlet("porch", x, -1000, 120, 15)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		if len(p.Chains) != 4 || p.mark.over > 0 {
+			t.Errorf("outlet on the %v: %d runs, %d cords overhead", side, len(p.Chains), p.mark.over)
+		}
+		for _, c := range p.Chains {
+			if c.From.Side != side {
+				t.Errorf("outlet on the %v: run %s begins at %v", side, c.Name, c.From.At)
 			}
 		}
 	}
@@ -268,27 +290,103 @@ func TestNames(t *testing.T) {
 	}
 }
 
-// A ridge plugs end to end along the crown, no more than together behind one plug, and is fed by a cord up a leg.
+// A ridge plugs end to end along the crown as far as its labels allow, and is fed by one cord up a leg: in one run without a three-way, in two by one where they meet.
 func TestRidgeIsItsOwnRun(t *testing.T) {
-	in := tunnel(9)
-	in.legs(label("led", 4.8, catalog.LED))
+	for most, taps := range map[int]int{8: 0, 4: 1} {
+		in := tunnel(9)
+		in.legs(label("led", 4.8, catalog.LED))
+		l := label("led", 4.8, catalog.LED)
+		l.MostChain = most
+		in.ridge(l)
+		in.outlet("porch", -4000, -1000, 120, 15)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		for _, c := range p.Chains {
+			if c.On[0].Kind == lights.Ridge && (len(c.Strings) != most || c.Lies < crown) {
+				t.Errorf("ridge run %s of %d strings, its cords lie %v", c.Name, len(c.Strings), c.Lies)
+			}
+		}
+		up := 0
+		for _, c := range p.Cords {
+			if c.To.At.Spot == lights.AtCrown {
+				up++
+			}
+		}
+		if up != 1 || len(p.Taps) != taps || taps > 0 && p.Taps[0].At.At.Spot != lights.AtCrown {
+			t.Errorf("%d on a label: %d cords up, three-ways %+v", most, up, p.Taps)
+		}
+	}
+}
+
+// Legs that hang on nothing end at idle sockets at their crowns: there the ridge hangs, each string on its own leg, sooner on that nearer to an outlet, and wants no
+// cord: no piece more than the legs alone.
+func TestRidgeHangsOnLegs(t *testing.T) {
+	in := tunnel(7)
+	l := label("big", 40, catalog.Incandescent)
+	l.MostChain = 2
+	in.legs(l)
+	bare := in
+	bare.Strings, bare.Turned, bare.Lines = slices.Clone(in.Strings), slices.Clone(in.Turned), slices.Clone(in.Lines)
+	in.ridge(l)
+	var pieces []int
+	for _, one := range []*Input{&bare, &in} {
+		one.Spec.Power.Circuits, one.Spec.Site.Outlets = nil, nil
+		one.outlet("porch", -3000, -1000, 120, 15)
+		one.outlet("garage", 3500, -1000, 120, 15)
+		one.Spec.Power.Split = spec.SplitWalls
+		p := Feed(*one)
+		checkPlan(t, *one, p)
+		pieces = append(pieces, p.Pieces())
+		for _, c := range p.Chains {
+			if len(c.On) > 1 && (c.On[0].Kind != lights.LegLeft || c.On[1].Number != c.On[0].Number) {
+				t.Errorf("run %s on %v", c.Name, c.On)
+			}
+		}
+	}
+	if pieces[0] != pieces[1] {
+		t.Errorf("%d pieces for the legs, %d with the ridge on them", pieces[0], pieces[1])
+	}
+}
+
+// A cord leads from the outlet right up to the ridge where nothing else is wanted at that foot: 4.12 m to foot L1 and 3.5 m up are 7.62 m, with a foot of slack at
+// each end 8.23 m: one cord of 50 ft, for 25 ft are too short.
+func TestCordLeadsRightUp(t *testing.T) {
+	in := tunnel(3)
 	in.ridge(label("led", 4.8, catalog.LED))
-	in.outlet("porch", -4000, -1000, 120, 15)
+	in.outlet("porch", -5100, -1000, 120, 15)
 	p := Feed(in)
 	checkPlan(t, in, p)
-	for _, c := range p.Chains {
-		if c.On[0].Kind == lights.Ridge && (len(c.Strings) != 4 || c.Lies < crown) {
-			t.Errorf("ridge run %s of %d strings, its cords lie %v", c.Name, len(c.Strings), c.Lies)
-		}
+	if len(p.Cords) != 1 || len(p.Taps) != 0 || !p.PiecesProven || p.Cords[0].To.At.Spot != lights.AtCrown || p.Cords[0].Length != 50*measure.Foot || !p.Cords[0].Lifts {
+		t.Errorf("cords %+v, %d three-ways", p.Cords, len(p.Taps))
 	}
-	up := 0
-	for _, c := range p.Cords {
-		if c.To.At.Spot == lights.AtCrown {
-			up++
+}
+
+// Sockets on a cord are apart by the way from plug to plug. Strings begin 3 ft up four legs 5 ft apart; by hand, where the lowest begin 6 in up: 30 in down, 60 along, 30 up, and
+// 4 in of slack are 124 in: sockets 10 ft apart do not reach from leg to leg; 11 ft apart they do.
+func TestSocketsReachUpTheLegs(t *testing.T) {
+	for _, c := range []struct {
+		apart measure.Length
+		reach bool
+	}{{10 * measure.Foot, false}, {124*measure.Inch - 1, false}, {124 * measure.Inch, true}} {
+		in := tunnel(4)
+		in.Spec.Units = measure.Imperial
+		for i := range in.Ground.Stakes {
+			in.Ground.Stakes[i].Y = measure.Length(i/2) * 60 * measure.Inch
 		}
-	}
-	if up != 1 || len(p.Taps) != 1 || p.Taps[0].At.At.Spot != lights.AtCrown {
-		t.Errorf("%d cords up, three-ways %+v: want two runs at one crown", up, p.Taps)
+		for n := 1; n <= 4; n++ {
+			from, to := foot(spec.Left, n), top(spec.Left, n)
+			from.Y, to.Y = measure.Length(n-1)*60*measure.Inch, measure.Length(n-1)*60*measure.Inch
+			from.Z = 36 * measure.Inch
+			in.hang(lights.Leg(spec.Left, n), label("led", 4.8, catalog.LED), from, to)
+		}
+		in.fix()
+		in.outlet("porch", -2500, 0, 120, 15)
+		cord, _ := catalog.FindCord("16 AWG")
+		in.Spec.Power.Inline = []catalog.Inline{{Cord: cord, Length: 50 * measure.Foot, Sockets: 4, Apart: c.apart}}
+		p := Feed(in)
+		if all := len(p.Cords[0].Places) == 4; all != c.reach {
+			t.Errorf("%v apart: %d sockets in use", c.apart, len(p.Cords[0].Places))
+		}
 	}
 }
 
@@ -302,7 +400,7 @@ func TestWattsLimitTheRun(t *testing.T) {
 	in.outlet("porch", -4000, -1000, 120, 15)
 	p := Feed(in)
 	checkPlan(t, in, p)
-	if len(p.Chains) != 2 || max(len(p.Chains[0].Strings), len(p.Chains[1].Strings)) > 5 || p.Chains[0].Ends.Kind != LabelWatts {
+	if len(p.Chains) != 2 || max(len(p.Chains[0].Strings), len(p.Chains[1].Strings)) > 5 {
 		t.Errorf("runs %+v, want two of five at most", p.Chains)
 	}
 }
@@ -317,8 +415,8 @@ func TestFuseLimitsTheRun(t *testing.T) {
 	in.outlet("porch", -4000, -1000, 120, 15)
 	p := Feed(in)
 	checkPlan(t, in, p)
-	if len(p.Chains) < 3 || p.Chains[0].Ends.Kind != FuseAmps || p.Chains[0].Limit.Kind != FuseAmps || !near(p.Chains[0].Limit.Share(), 0.9) {
-		t.Errorf("%d runs, the first ends by %v and is nearest to %v", len(p.Chains), p.Chains[0].Ends, p.Chains[0].Limit)
+	if n := len(p.Chains); n < 3 || p.Chains[n-1].Limit.Kind != FuseAmps || !near(p.Chains[n-1].Limit.Share(), 0.9) {
+		t.Errorf("%d runs, the last nearest to %v", n, p.Chains[n-1].Limit)
 	}
 	// What sits in a plug's back passes its fuse as well.
 	in = tunnel(1)
@@ -490,6 +588,29 @@ func TestLowVoltageBehindSupplies(t *testing.T) {
 	}
 	if c := p.Chains[0]; c.EndVolts > 31 || c.EndVolts < 30 || slices.Contains(codes(p), "mains-within-reach") {
 		t.Errorf("end volts %v, findings %v", c.EndVolts, codes(p))
+	}
+}
+
+// Supplies stand at the feet that the outlet is nearer to, so that no cord goes overhead. Each is in a box with its own plug and its run's: what is left to cover is
+// string on string, and cord in cord.
+func TestSuppliesByTheOutlet(t *testing.T) {
+	for side, x := range map[spec.Side]measure.Length{spec.Left: -4000, spec.Right: 4000} {
+		in := tunnel(5)
+		l := label("low", 4, catalog.LED)
+		l.Volts, l.Amps, l.MostWatts, l.Supply = 31, 4.0/31, 0, &catalog.Supply{Watts: 24, Sockets: 1}
+		in.legs(l)
+		in.ridge(l)
+		in.outlet("porch", x, -1000, 230, 16)
+		p := Feed(in)
+		checkPlan(t, in, p)
+		for _, c := range p.Chains {
+			if c.On[0].IsLeg() && c.From.Side != side {
+				t.Errorf("outlet on the %v: run %s begins at %v", side, c.Name, c.From.At)
+			}
+		}
+		if p.mark.over > 0 || p.Supplies != 6 || p.Boxed != 12 || p.Covered() != 5+3+len(p.Cords)-len(p.Feeders) {
+			t.Errorf("outlet on the %v: %d cords overhead, %d supplies, %d joints boxed and %d covered", side, p.mark.over, p.Supplies, p.Boxed, p.Covered())
+		}
 	}
 }
 

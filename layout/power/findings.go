@@ -148,6 +148,7 @@ func (f *feeding) circuitSays() {
 			}
 		}
 	}
+	f.socketSays()
 	f.leakSays()
 	f.supplySays()
 	n, volts := 0, measure.Voltage(0)
@@ -159,6 +160,25 @@ func (f *feeding) circuitSays() {
 	}
 	if n > 0 {
 		f.say(finding.LookAt, "mains-within-reach", "lights", "%s on %s mains hang within reach of the people who walk through. Ask the local authority or a licensed electrician whether that is allowed here; low-voltage strings are the usual answer within reach, their supply indoors or in a dry box.", say.Count(n, "string"), measure.Volts(volts))
+	}
+}
+
+// socketSays tells of outlets into which several plugs go, timers or cords: something else may be in one of their sockets.
+func (f *feeding) socketSays() {
+	for i, o := range f.in.Spec.Site.Outlets {
+		plugs, timers := 0, 0
+		for _, d := range f.plan.Feeders {
+			plugs += b2i(d.Outlet == o.Name)
+		}
+		for _, t := range f.plan.Timers {
+			timers += b2i(t.Outlet == o.Name)
+		}
+		if timers > 0 {
+			plugs = timers
+		}
+		if plugs > 1 {
+			f.say(finding.Note, "sockets-wanted", fmt.Sprintf("site.outlets[%d].sockets", i), "Outlet %s needs %d free sockets: look before anything is bought.", o.Name, plugs)
+		}
 	}
 }
 

@@ -3,6 +3,8 @@
 package power
 
 import (
+	"slices"
+
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
@@ -42,6 +44,10 @@ func (g *grower) line(from int, l line) {
 		}
 		if d.tap {
 			g.joints[cur].Taps, g.joints[cur].Fans = 1, g.fans
+		}
+		if d.serves > 0 && l.up && d.call == len(l.stops)-1 {
+			g.right(cur, s)
+			continue
 		}
 		for range d.serves {
 			g.want(cur, l.side, s.wants[used[d.call]])
@@ -143,6 +149,17 @@ func (g *grower) want(at int, side spec.Side, w want) {
 		j.Plugs = append(j.Plugs, g.plug(units))
 	}
 	g.add(j)
+}
+
+// right has the cord that has come to a foot lead on up to the riser's place, and plugs in what hangs there.
+func (g *grower) right(at int, s stop) {
+	j, r := &g.joints[at], s.wants[0].riser
+	j.End, j.Climb, j.Lies = r.spot.end, r.spot.climb, j.Lies+r.spot.climb
+	j.Path = append(slices.Clone(j.Path), spec.Point{X: r.spot.end.X, Y: r.spot.end.Y})
+	j.Taps, j.Fans = r.taps, r.fans
+	for _, units := range r.plugs {
+		j.Plugs = append(j.Plugs, g.plug(units))
+	}
 }
 
 // plug returns what some units are as a plug: one, or one in the back of the other.

@@ -26,7 +26,6 @@ const (
 	TimerAmps             // amps through a timer
 	VoltsLost             // share of the supply's volts lost at the last bulb
 	SupplyWatts           // watts that a low-voltage supply gives
-	OtherTrip             // the other wall or arch is fed apart
 )
 
 // Limit is a limit with what there is and what may be: strings, W, A or a share, as its kind counts.
@@ -99,6 +98,14 @@ func behind(run []lights.String, together int) []Limit {
 			Limit{FuseAmps, float64(amps), float64(label.Fuse)})
 	}
 	return out
+}
+
+// mostTogether is how many strings may go dark with one plug of a run; 0 for the ridge, which is one run as long as its labels and volts allow.
+func (s *site) mostTogether(run []lights.String) int {
+	if ridgeRun(run[0]) {
+		return 0
+	}
+	return s.Spec.Power.Together
 }
 
 // limits returns what binds a run of strings: at its plugs, and the volts that it loses by itself.

@@ -25,11 +25,16 @@ func (a mark) plus(b mark) mark {
 	return mark{a.over + b.over, a.pieces + b.pieces, a.low + b.low, a.cents + b.cents}
 }
 
+func (a mark) minus(b mark) mark {
+	return mark{a.over - b.over, a.pieces - b.pieces, a.low - b.low, a.cents - b.cents}
+}
+
 // call is a foot in the order that a line of cord comes to it, with what is to be plugged in there.
 type call struct {
 	gap   measure.Length // of the way from the call before, the first from the outlet
 	over  int            // ways passed on it
 	wants int            // sockets
+	up    bool           // its one want hangs high, and a plain cord that ends the line leads right up to it
 }
 
 // tools are what a line of cord is made of: cords of one kind, cords with several sockets of that kind, and three-ways.

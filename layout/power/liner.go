@@ -35,7 +35,7 @@ func lineUp(calls []call, t tools) (mark, []deed) {
 	if t.shared {
 		start.kind = tappedSocket
 	}
-	if calls[0].gap <= practice.HandReach {
+	if calls[0].gap <= practice.HandReach && !calls[0].up {
 		if m := l.best(start); !best.better(m) {
 			best, first = m, move{to: start}
 		}
@@ -202,7 +202,7 @@ func (l *liner) onward(s state, plain bool) (mark, move) {
 		c.try(l, own, move{plain: true, to: to})
 	}
 	for i, in := range l.tools.inline {
-		if in.Lead() < gap+2*practice.EndSlack-dust {
+		if l.calls[to.call].up || in.Lead() < gap+2*practice.EndSlack-dust {
 			continue
 		}
 		to.kind = int16(l.base[i] + in.Sockets - 1)
@@ -261,7 +261,7 @@ func (l *liner) along(c *choice, s state, serves int16, own mark, tap bool) {
 		return
 	}
 	next := l.calls[s.call+1]
-	if steps := stepsOver(in.Apart, next.gap); steps <= left && next.over == 0 { // no free socket hangs over a way
+	if steps := stepsOver(in.Apart, next.gap); steps <= left && next.over == 0 && !next.up { // no free socket hangs over a way
 		m.next, m.to = int16(steps), state{s.call + 1, int16(next.wants), s.kind - int16(steps)}
 		own.low += int32(steps - 1)
 		c.try(l, own, m)

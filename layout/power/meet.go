@@ -16,7 +16,9 @@ import (
 type pair struct {
 	socket, prongs seat
 	unlike         bool // of different kinds
+	order          int  // of what is plugged in before other strings, see joining.place
 	band           int  // 0 on one path, 1 in a hand's reach, 2 so on one leg, 3 by a lead, 4 by a left-over end
+	other          bool // by a lead on the other side than bays are sooner bridged on
 	apart          measure.Length
 }
 
@@ -32,12 +34,15 @@ func b2i(so bool) int {
 func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	a, b := j.at(socket), j.at(prongs)
 	p := pair{socket: socket, prongs: prongs, unlike: a.Kind != b.Kind}
-	ridge := ridgeRun(a)
+	ridge, ok := ridgeRun(a), true
+	if ridgeRun(b) {
+		p.order, ok = j.joining.place(a, b)
+	}
 	switch {
 	case socket.string == prongs.string, a.Label.Volts != b.Label.Volts, a.Label.Lamp != b.Label.Lamp,
-		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge != ridgeRun(b):
+		p.unlike && (a.Label.Supply != nil || b.Label.Supply != nil), ridge && !ridgeRun(b), !ok:
 		return p, false
-	case ridge && j.cut != nil && j.cut(min(socket.string, prongs.string), max(socket.string, prongs.string)):
+	case ridge && j.joining.cuts(j.site, socket.string, prongs.string):
 		return p, false
 	}
 	apart := lights.Apart(a.To, b.From)
@@ -48,8 +53,10 @@ func (j *joiner) meets(socket, prongs seat) (pair, bool) {
 	case apart <= practice.EndToEnd:
 	case apart <= practice.HandReach:
 		p.band = 1
+	case ridge != ridgeRun(b):
+		return p, false
 	case along && apart <= b.Off:
-		p.band = 3
+		p.band, p.other = 3, a.To.Side != j.joining.bridge
 	case along && apart <= loose:
 		p.band, p.apart = 4, apart
 	default:
@@ -97,7 +104,7 @@ func (j *joiner) pairs() []pair {
 	turned := func(t seat) int { return b2i(t.turned) }
 	slices.SortFunc(out, func(a, b pair) int {
 		return cmp.Or(
-			cmp.Compare(b2i(a.unlike), b2i(b.unlike)), cmp.Compare(a.band, b.band), cmp.Compare(a.apart, b.apart),
+			cmp.Compare(a.order, b.order), cmp.Compare(b2i(a.unlike), b2i(b.unlike)), cmp.Compare(a.band, b.band), cmp.Compare(b2i(a.other), b2i(b.other)), cmp.Compare(a.apart, b.apart),
 			cmp.Compare(min(a.socket.string, a.prongs.string), min(b.socket.string, b.prongs.string)),
 			cmp.Compare(turned(a.socket)+turned(a.prongs), turned(b.socket)+turned(b.prongs)),
 			cmp.Compare(a.socket.string, b.socket.string), cmp.Compare(a.prongs.string, b.prongs.string),

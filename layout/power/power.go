@@ -2,11 +2,11 @@
 // cord and three-way goes, which outlet and circuit feeds it, with the amps at every plug and the volts at the last bulb.
 //
 // The aims, in this order: everything fed; what the spec's split asks for; nothing over a way; no more than the spec's together behind one plug of a
-// cord, the ridge in runs of its own; fewest cords and three-ways together; fewest joints and open sockets low down; money. Circuits only as many as
+// cord, but for a ridge in a run of its own, which its labels and volts bound; fewest cords and three-ways together; fewest joints and open sockets low down; money. Circuits only as many as
 // these ask for: another outlet is taken up where it saves more cords than the one piece that it counts as.
 //
 // The way through the files, in the order of the work. Feed (feed.go) makes a plan for each way that is open and keeps the best. Strings are plugged end to end into runs, as
-// long as labels, volts and together allow (runs.go, meet.go, limit.go). Each run may be fed at either end that the spec leaves open, from either wall where its plug hangs over
+// long as labels, volts and together allow (runs.go, meet.go, limit.go), in each way that is open for ridge and bridged bays (joining.go). Each run may be fed at either end that the spec leaves open, from either wall where its plug hangs over
 // the opening (unit.go). Runs are shared out over circuits and outlets (assign.go, package sharing). For each outlet (feeder.go) ends and walls are searched (search.go,
 // bound.go); for each choice what is wanted at each foot (stop.go) is parted into lines (wall.go), and each line of cord is laid by a dynamic program over the places in walking
 // order that knows every cord sold, every cord with several sockets, and three-ways, so that no fewer pieces do for that choice (line.go, liner.go; lengths from way.go and keepoff.go).
@@ -54,7 +54,6 @@ type Chain struct {
 	From    lights.End      `json:"-"` // its first plug
 	To      lights.End      `json:"-"` // its last socket, to be covered
 	Limit   Limit           `json:"-"` // that comes nearest to binding at its first plug
-	Ends    Limit           `json:"-"` // that kept the next string off; no kind where there was none in reach
 	Circuit string          `json:"-"`
 	Feeder  string          `json:"-"` // that it hangs on; empty where nothing feeds it
 	Joint   int             `json:"-"` // of that feeder, where it is plugged in
@@ -164,6 +163,7 @@ type Plan struct {
 
 	Joints int            // plugs put together, of runs, supplies, cords and three-ways; not what is in an outlet, under the outlet's own cover
 	Links  int            // strings plugged into strings
+	Boxed  int            // of the joints: they lie in a plug box and take no cover
 	Open   int            // sockets that nothing is plugged into: string ends and spare ones; each is covered
 	Timers []Timer        // to buy, for outlets in use that have none
 	Boxes  []lights.Place // where three or more plugs meet low down: each takes a box off the ground
@@ -189,8 +189,8 @@ type Plan struct {
 // Pieces returns how many cords and three-ways there are together.
 func (p Plan) Pieces() int { return len(p.Cords) + len(p.Taps) }
 
-// Covered returns how many joints each take a plug cover: all that is put together outside the outlets.
-func (p Plan) Covered() int { return p.Joints + p.Links }
+// Covered returns how many joints each take a plug cover: all that is put together outside the outlets and the plug boxes.
+func (p Plan) Covered() int { return p.Joints + p.Links - p.Boxed }
 
 // PlugBoxes returns how many boxes there are off the ground and dry: one where several plugs meet low down, one about every other supply.
 func (p Plan) PlugBoxes() int { return len(p.Boxes) + p.apart }

@@ -67,7 +67,7 @@ func (f *feeding) ledWould() string {
 		return ""
 	}
 	g := &feeding{in: in, site: newSite(in)}
-	g.runs = join(g.site, nil)
+	g.runs = join(g.site, joining{})
 	g.makeUnits()
 	g.findSources()
 	whole := g.pose(spec.SplitNone)

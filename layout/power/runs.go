@@ -24,7 +24,6 @@ type run struct {
 	seats []seat
 	part  int // of the split, see parted
 	turns bool
-	ends  Limit // that kept another string off
 
 	label catalog.String  // of its first string
 	watts measure.Power   // as labelled
@@ -46,9 +45,9 @@ func (s *site) settle(r *run) {
 // joiner plugs strings together.
 type joiner struct {
 	*site
-	cut  func(a, b int) bool // whether two ridge strings, one after the other, are kept apart
-	runs []*run              // nil once joined to another
-	of   []int               // run of each string
+	joining
+	runs []*run // nil once joined to another
+	of   []int  // run of each string
 }
 
 // at returns a string as it lies.
@@ -88,7 +87,7 @@ func parted(split spec.Split, p lights.Run) int {
 	return anyPart
 }
 
-// ridgeRun reports whether a string is wound along the ridge, which is in runs of its own.
+// ridgeRun reports whether a string is wound along the ridge, which is in runs of its own or hangs on legs.
 func ridgeRun(s lights.String) bool { return s.Run.Kind == lights.Ridge && !s.Run.Drop }
 
 // anyPart is the part of what either part may have.
@@ -97,8 +96,8 @@ const anyPart = -1
 // join makes runs of all strings: each line by itself, cut where it is too long; then socket into prongs wherever two runs meet, the nearest first:
 // what touches on one path, what a hand brings together, what a lead off the pipe reaches, what a left-over end reaches; like kinds before
 // unlike.
-func join(s *site, cut func(a, b int) bool) []*run {
-	j := joiner{site: s, cut: cut, of: make([]int, len(s.Strings))}
+func join(s *site, how joining) []*run {
+	j := joiner{site: s, joining: how, of: make([]int, len(s.Strings))}
 	for _, l := range s.Lines {
 		j.line(l)
 	}
@@ -114,11 +113,11 @@ func join(s *site, cut func(a, b int) bool) []*run {
 
 // line makes runs of one line: one, or as few as the limits ask for, where it is cut so that their plugs hang low.
 func (j *joiner) line(l lights.Line) {
-	add := func(seats []seat, turns bool, why Limit) {
+	add := func(seats []seat, turns bool) {
 		for _, t := range seats {
 			j.of[t.string] = len(j.runs)
 		}
-		j.runs = append(j.runs, &run{seats: seats, part: parted(j.Spec.Power.Split, j.at(seats[0]).Run), turns: turns, ends: why})
+		j.runs = append(j.runs, &run{seats: seats, part: parted(j.Spec.Power.Split, j.at(seats[0]).Run), turns: turns})
 	}
 	all := func(turned bool) []seat {
 		var out []seat
@@ -127,9 +126,8 @@ func (j *joiner) line(l lights.Line) {
 		}
 		return out
 	}
-	why := j.over(all(false))
-	if why.Kind == NoLimit {
-		add(all(false), l.Open, Limit{})
+	if !j.over(all(false)) {
+		add(all(false), l.Open)
 		return
 	}
 	best, price := j.cuts(all(false))
@@ -139,16 +137,14 @@ func (j *joiner) line(l lights.Line) {
 		}
 	}
 	for _, seats := range best {
-		add(seats, false, why)
+		add(seats, false)
 	}
 }
 
-// over returns the limit that a run passes, none where it may be so long.
-func (j *joiner) over(seats []seat) Limit {
-	if len(seats) == 1 {
-		return Limit{}
-	}
-	return breaks(limits(j.strings(seats), j.Spec.Power.Together))
+// over reports whether a run passes a limit.
+func (s *site) over(seats []seat) bool {
+	list := s.strings(seats)
+	return len(seats) > 1 && breaks(limits(list, s.mostTogether(list))).Kind != NoLimit
 }
 
 // cuts cuts a line into the fewest runs that the limits allow, where the climbs to their plugs add up to least, and returns that sum. What a foot's socket
@@ -166,7 +162,7 @@ func (j *joiner) cuts(seats []seat) ([][]seat, measure.Length) {
 		}
 		best[i] = measure.Length(math.MaxFloat64)
 		for k := i + 1; k <= n; k++ {
-			if k > i+1 && j.over(seats[i:k]).Kind != NoLimit {
+			if k > i+1 && j.over(seats[i:k]) {
 				break
 			}
 			// each run costs more than any climbs, so that there are no more of them than must be
@@ -199,12 +195,10 @@ func (j *joiner) plug(p pair) {
 	}
 	pa, pb := j.runs[a].part, j.runs[b].part
 	if pa != pb && pa != anyPart && pb != anyPart {
-		j.runs[a].ends = Limit{Kind: OtherTrip}
 		return
 	}
 	one := &run{seats: slices.Concat(first, then), part: max(pa, pb)}
-	if why := j.over(one.seats); why.Kind != NoLimit {
-		j.runs[a].ends = why
+	if j.over(one.seats) {
 		return
 	}
 	if j.runs[a].turns && j.runs[b].turns {

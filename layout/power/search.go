@@ -215,7 +215,7 @@ func (f *feeding) outletCourse(left, right []course, k int) (least mark, best [2
 				continue
 			}
 			taps := f.tapsIn(sockets, lines)
-			m := a.mark.plus(b.mark).plus(mark{pieces: int32(taps), low: int32(taps), cents: int64(taps) * f.prices.tap})
+			m := a.mark.plus(b.mark).plus(mark{pieces: int32(taps), low: int32(taps + f.timersMore(k, lines)), cents: int64(taps) * f.prices.tap})
 			switch {
 			case taps <= sockets && (!found || m.better(least)):
 				least, best, found = m, [2]course{a, b}, true
@@ -225,6 +225,15 @@ func (f *feeding) outletCourse(left, right []course, k int) (least mark, best [2
 		}
 	}
 	return least, best, found
+}
+
+// timersMore is how many timers beyond the first so many lines take at an outlet without one: each is a joint more there.
+func (f *feeding) timersMore(k, lines int) int {
+	o, each := f.sources[k].outlet, max(1, f.in.Spec.Power.Timer.Sockets)
+	if o.Timer > 0 {
+		return 0
+	}
+	return max(0, (min(lines, o.Sockets)-1)/each)
 }
 
 // tapsIn is how many three-ways make sockets enough for so many lines, more than there are sockets where none do.

@@ -12,8 +12,7 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// tapReach is how far apart the plugs in one socket's reach may be: one in a hand's reach above it and one below. A foot's socket reaches as high with its
-// cord on the ground, and on a longer cord, tied up the leg, as high as practice.HipReach.
+// tapReach is how far apart the plugs in one socket's reach may be: one in a hand's reach above it and one below.
 const tapReach = 2 * practice.HandReach
 
 // spot is where something is plugged in: a place on a wall's arch, reached from its foot by going along and up.
@@ -42,7 +41,7 @@ type riser struct {
 type stop struct {
 	arch  int // from 0
 	wants []want
-	lift  measure.Length // how much higher than usual its sockets are tied to the leg
+	lift  measure.Length // how far up the leg its cord is tied, above where wraps begin, to the highest of its plugs: the wound string has no inch to spare
 }
 
 // pick is a unit fed by one of its ways.
@@ -76,7 +75,7 @@ func (f *feeding) stops(k int, side spec.Side, picks []pick) []stop {
 			if s.spot.climb > min(practice.HipReach, least+tapReach) {
 				high = append(high, s)
 			} else {
-				one.lift = max(one.lift, s.spot.climb-tapReach)
+				one.lift = max(one.lift, s.spot.climb-practice.BareFoot(f.in.Spec.Units))
 				one.wants = append(one.wants, want{units: []int{s.unit}, amps: f.units[s.unit].draws(src.volts)})
 			}
 		}

@@ -3,6 +3,8 @@
 package power
 
 import (
+	"slices"
+
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
@@ -70,6 +72,13 @@ func (s *site) options(r *run) []option {
 	return out
 }
 
+// comes reports whether a run's prongs come to where another is fed.
+func (s *site) comes(r *run, o option) bool {
+	return slices.ContainsFunc(s.options(r), func(own option) bool {
+		return own.side == o.side && lights.Apart(own.end, o.end) <= practice.HandReach
+	})
+}
+
 // makeUnits makes a plug of each run. Low-voltage runs whose prongs a hand brings together share a supply, as far as its sockets and
 // watts go.
 func (f *feeding) makeUnits() {
@@ -78,18 +87,19 @@ func (f *feeding) makeUnits() {
 		if r.label.Supply == nil {
 			f.units = append(f.units, one)
 		} else if !f.share(i) {
-			one.supply, one.watts, one.ways = true, max(r.label.Supply.Watts, r.watts), one.ways[:1]
+			one.supply, one.watts = true, max(r.label.Supply.Watts, r.watts)
 			f.units = append(f.units, one)
 		}
 	}
 }
 
-// share plugs a low-voltage run into a supply that is there already, if one has a socket and watts left.
+// share plugs a low-voltage run into a supply that is there already, if one has a socket and watts left; the supply then stands only where its prongs come too.
 func (f *feeding) share(i int) bool {
 	r := f.runs[i]
 	for k := range f.units {
 		u := &f.units[k]
-		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || lights.Apart(u.ways[0].end, f.site.at(r.seats[0]).From) > practice.HandReach {
+		both := slices.DeleteFunc(slices.Clone(u.ways), func(o option) bool { return !f.site.comes(r, o) })
+		if !u.supply || u.part != r.part || len(u.runs) >= r.label.Supply.Sockets || len(both) == 0 {
 			continue
 		}
 		sum := r.watts
@@ -97,7 +107,7 @@ func (f *feeding) share(i int) bool {
 			sum += f.runs[other].watts
 		}
 		if f.runs[u.runs[0]].label.Name == r.label.Name && sum <= u.watts+hair {
-			u.runs = append(u.runs, i)
+			u.runs, u.ways = append(u.runs, i), both
 			return true
 		}
 	}

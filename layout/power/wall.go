@@ -17,6 +17,7 @@ type line struct {
 	stops []stop
 	deeds []deed
 	amps  measure.Current
+	up    bool // its last cord leads right up to the one riser that is wanted there
 }
 
 // course is one way to feed all of a wall from an outlet: by lines of their own sockets.
@@ -51,6 +52,9 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more boo
 		for at := 1; at < len(stops); at++ {
 			orders = append(orders, [][]stop{stops[:at], stops[at:]})
 		}
+	}
+	if f.sources[k].outlet.Sockets > 1 && len(stops) <= mostCuts {
+		orders = append(orders, risersApart(stops)...)
 	}
 	if more {
 		orders = append(orders, halves(ahead, behind)...)
@@ -173,14 +177,50 @@ func (f *feeding) line(k int, side spec.Side, stops []stop, t tools) (line, mark
 			l.amps += w.amps
 		}
 	}
-	at := f.site.keyOf(calls, t)
-	known, ok := f.site.lines[at]
+	m := f.site.lineUp(calls, t, &l)
+	end := stops[len(stops)-1]
+	if w := end.wants[0]; len(end.wants) == 1 && w.riser != nil {
+		up := line{side: side, stops: stops, amps: l.amps, up: true}
+		calls[len(calls)-1].gap += w.riser.spot.climb
+		calls[len(calls)-1].up = true
+		right := f.site.lineUp(calls, t, &up)
+		if right != none {
+			right = right.minus(t.over(w.riser.spot.climb).mark)
+		}
+		if right.better(m) {
+			return up, right
+		}
+	}
+	return l, m
+}
+
+// lineUp lays a line past calls as it was laid before, if it was.
+func (s *site) lineUp(calls []call, t tools, l *line) mark {
+	at := s.keyOf(calls, t)
+	known, ok := s.lines[at]
 	if !ok {
 		known.mark, known.deeds = lineUp(calls, t)
-		f.site.lines[at] = known
+		s.lines[at] = known
 	}
 	l.deeds = known.deeds
-	return l, known.mark
+	return known.mark
+}
+
+// risersApart gives each riser in turn a line of its own.
+func risersApart(stops []stop) (orders [][][]stop) {
+	for i, s := range stops {
+		for n, w := range s.wants {
+			if w.riser == nil {
+				continue
+			}
+			rest, own := slices.Clone(stops), s
+			rest[i].wants, own.wants = slices.Delete(slices.Clone(s.wants), n, n+1), []want{w}
+			if rest = slices.DeleteFunc(rest, func(s stop) bool { return len(s.wants) == 0 }); len(rest) > 0 {
+				orders = append(orders, [][]stop{rest, {own}})
+			}
+		}
+	}
+	return orders
 }
 
 // toolsOf returns what lines of one kind of cord are made of.
@@ -202,7 +242,7 @@ func (s *site) keyOf(calls []call, t tools) string {
 	}
 	for _, c := range calls {
 		key = binary.LittleEndian.AppendUint64(key, math.Float64bits(float64(c.gap)))
-		key = append(key, byte(c.over), byte(c.wants))
+		key = append(key, byte(c.over), byte(c.wants), byte(b2i(c.up)))
 	}
 	return string(key)
 }
