@@ -29,12 +29,11 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		}
 		return look + "."
 	},
-	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
 		var do []string
 		if slices.ContainsFunc(w.plan.Power.Chains, overCrown) {
-			do = append(do, "unplug leg strings")
+			do = append(do, "uncover, unplug leg strings")
 		}
 		unwound := slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.Unwind })
 		if heldBy(w.plan).guys && !unwound {
@@ -89,21 +88,6 @@ func (w taskWords) woundOver() bool {
 		return slices.IndexFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == a })
 	}
 	return at(crew.OpenJoints) < at(crew.Unwind)
-}
-
-// untie says what still joins the arches and comes off before the first is freed.
-func (w taskWords) untie(crew.Task) string {
-	var words []string
-	if used(w.plan, crew.CrownLine) > 0 {
-		words = append(words, "Untie the crown line at every crown.")
-	}
-	if slices.Contains(standsOn(w.plan), "base") {
-		words = append(words, "Tie-downs off.")
-	}
-	if used(w.plan, crew.BarrierNet) > 0 {
-		words = append(words, "Nets off.")
-	}
-	return strings.Join(words, " ")
 }
 
 // overCrown reports whether a run of strings goes on from one leg of an arch to the other, where they are parted.

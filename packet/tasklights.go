@@ -65,18 +65,21 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		text := "Covers, cords, timers, lanterns off: cut cord ties only. Coil loosely, far end first."
-		if w.plan.Power.Supplies > 0 {
-			text = "Covers, cords, supplies in their boxes, timers, lanterns off: cut no string’s ties. Coil loosely, far end first. On each supply write which strings it fed."
+		lanterns := "timers, lanterns off"
+		if used(w.plan, crew.BarrierNet) > 0 {
+			lanterns = "timers, lanterns, nets off"
 		}
-		return text
+		if w.plan.Power.Supplies > 0 {
+			return "Cords, their covers, supplies in their boxes, " + lanterns + ": cut no string’s ties. Coil loosely, far end first. On each supply write which strings it fed."
+		}
+		return "Cords, their covers, " + lanterns + ": cut cord ties only. Coil loosely, far end first."
 	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		stay := ""
 		if len(w.plan.Lights.Wraps) > 0 {
 			stay = ", what is wound stays"
 		}
-		return w.hung() + " off" + stay + ": cut ties, never wires. Coil each, check its S-number."
+		return w.hung() + " off, with covers" + stay + ": cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
 		then := ""

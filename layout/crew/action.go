@@ -97,7 +97,6 @@ const (
 	NameLegs
 	CoilCords
 	TakeStrings // rows and drops
-	UntieLine   // along the crowns, and the nets
 	LowerArches
 	Unwind
 	OpenJoints

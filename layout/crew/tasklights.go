@@ -67,12 +67,17 @@ func (b *tasker) windAll(groups [][]int) {
 	for _, g := range groups {
 		work += b.winding(g)
 	}
-	people := max(2, min(b.pairs(work), b.Spec.Crew.Tools.Trestles/2*2))
+	people := b.atTrestles(work)
 	for _, g := range groups {
 		if len(g) > 0 {
 			b.wind(g, people)
 		}
 	}
+}
+
+// atTrestles is how many people share so much work that takes two trestles a pair.
+func (b *tasker) atTrestles(work float64) int {
+	return max(2, min(b.pairs(work), b.Spec.Crew.Tools.Trestles/2*2))
 }
 
 // winding is the work of a group of wraps alike.
