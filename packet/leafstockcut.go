@@ -28,9 +28,9 @@ type sawing struct {
 
 func (s sawing) blocks() []block.Block {
 	if len(s.list) == 0 {
-		return s.wholeSticks(s.naming())
+		return append(s.wholeSticks(s.naming()), s.lines()...)
 	}
-	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
+	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep)), s.eachStick(), s.lines(), s.ridgeHold(), s.drawnCuts())
 }
 
 // aloud is what is said before the saw starts.
@@ -41,6 +41,22 @@ func (s sawing) aloud() []block.Block {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
 	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
+}
+
+// lines has guys and the crown line cut; how many and how long stands where they are bought.
+func (s sawing) lines() []block.Block {
+	var do []string
+	for _, i := range s.plan.Shopping {
+		for _, r := range i.Ropes {
+			if words := [...]string{stock.GuyRope: "guys, a ribbon on each", stock.CrownRope: "crown line", stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(do, words) {
+				do = append(do, words)
+			}
+		}
+	}
+	if do == nil {
+		return nil
+	}
+	return []block.Block{{Name: "lines", Gap: 0.3, Body: block.Step{Text: "Cut " + strings.Join(do, ", ") + ": lengths overleaf."}}}
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.

@@ -146,6 +146,20 @@ func TestTrialArch(t *testing.T) {
 	}
 }
 
+// Line is cut once: of the garden two minutes for each of four guys with its ribbon, one for the line along the crowns; by a pair, with the cutters. Where sockets are pinned there is no such line, without guys
+// nothing to cut.
+func TestLinesAreCut(t *testing.T) {
+	for joints, want := range map[spec.Joints]float64{spec.Dry: 9, spec.Pinned: 8} {
+		in := garden(6)
+		in.Spec.Arch.Joints = joints
+		list := tasksOf(in)
+		k := slices.IndexFunc(list, func(t Task) bool { return t.Action == CutLines })
+		if k < 0 || list[k].Minutes*2 != want || list[k].Phase != Cutting || !slices.ContainsFunc(list[k].Uses, func(n Need) bool { return n.Thing == Cutters }) {
+			t.Errorf("joints %v: want %v minutes of one pair of hands: %+v", joints, want, list)
+		}
+	}
+}
+
 // What a crew comes to in the evenings and at the end, with people and the minutes of one reckoned by hand, of five who lower the three who carry:
 // two outlets, six arches, sixteen stakes, two cords, twelve legs and five ridge pieces wound, and a line along the crowns that comes off crown by crown; three pairs unwind, for
 // two would be at it for longer than 20 minutes.

@@ -136,7 +136,7 @@ func (b *tasker) wind(group []int, people int) {
 	who := Who{People: people}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Length: practice.SocketBare(b.units)}},
-		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
+		Uses: []Need{many(Trestles, who.People), many(ZipTies, practice.WrapTies*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
 	var tied []int
 	for _, i := range group {
 		if w := b.Lights.Wraps[i]; len(w.Bare) > 0 && !slices.Contains(tied, w.On.Number) {

@@ -61,7 +61,7 @@ func (b *tasker) laying(high Figure) {
 		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), many(CordCovers, b.Over))...)})
 	join := practice.MinutesMeasure * float64(len(b.Chains))
 	b.add(join, Task{Action: JoinPlugs, Who: Who{People: b.pairs(join)}, Want: []Figure{high}, IfOff: cures(Ask),
-		Uses: b.climbs(some(many(ThreeWays, b.Taps), many(PlugCovers, b.Joints), many(SocketCovers, b.Open), many(PlugBoxes, b.Boxes), many(ZipTies, b.Cords))...)})
+		Uses: b.climbs(some(many(ThreeWays, b.Taps), many(PlugCovers, b.Joints), many(SocketCovers, b.Open), many(PlugBoxes, b.Boxes), many(ZipTies, b.Joints+b.Open))...)})
 }
 
 // timers puts a timer into each outlet before anything is plugged in, so that the tests are made through it.
