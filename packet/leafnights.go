@@ -159,7 +159,7 @@ func (w watch) noonCall() []block.Block {
 		}
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before %s: CLOSED. Lay it flat before, by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before %s: CLOSED. Lay it flat by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.minutes),
 			"Send: “LAY FLAT "+today+" ____.”")
 		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", flatly.crews*raisers, practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}

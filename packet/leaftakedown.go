@@ -256,7 +256,7 @@ func (l lowering) again(free, before, first int) string {
 	words += l.otherWays()
 	switch {
 	case len(off) > offMost:
-		words += ". At each: " + say.And(heldBy(l.plan).pick("its guys and any that run past it", "braces")) + " off first"
+		words += ". At each, off first: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces"))
 	case off != nil:
 		words += ". Off first, at arch " + strings.Join(off, "; ")
 	}
@@ -290,7 +290,7 @@ func (l lowering) freed(before, last int) string {
 		}
 		bow := "Bow"
 		if used(l.plan, crew.CrownLine) > 0 {
-			bow = fmt.Sprintf("Untie crown line at %d, bow", last)
+			bow = fmt.Sprintf("Untie line at crown %d, bow", last)
 		}
 		do += fmt.Sprintf("%s ridge out of crown %s, then %d. ", bow, block.Figure(fmt.Sprint(before)), last)
 		if l.ladder {
@@ -374,9 +374,9 @@ func (l lowering) laidFlat(steps []int) block.Block {
 		dark, covers = "unplug all, ", ", covers back on open plugs"
 	}
 	if len(l.plan.Ridge) > 0 {
-		lying = "whole arches and ridge pieces"
+		lying = "whole arches, ridge pieces"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s%s. Lay %s along the L %ss, all tied with %s.",
+	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s%s. Tie %s flat along the L %ss, %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), covers, lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text + l.byCrews(), Figures: paper.Strong}}}}}

@@ -166,7 +166,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Lay whole arches and ridge pieces along the L stakes, all tied with", "Lay whole arches and ridge pieces along the L bases, all tied with", "Lay whole arches and ridge pieces along the L stakes or bases, all tied with"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Tie whole arches, ridge pieces flat along the L stakes, builder’s line", "Tie whole arches, ridge pieces flat along the L bases, builder’s line", "Tie whole arches, ridge pieces flat along the L stakes or bases, builder’s line"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
 			{"Each stake, cap on: ten turns", "Bars out of their sockets, caps on", "Bars out of their sockets, caps on"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
@@ -199,7 +199,7 @@ func TestLaidFlatInOrder(t *testing.T) {
 	for name, want := range map[string]string{"garden": "unplug all, steps 4 to 6, covers back on open plugs.", "millwalk": "unplug all, steps 4 to 7, covers back on open plugs."} {
 		plan := examplePlan(t, name)
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
-		untied := fmt.Sprintf("Untie crown line at %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)
+		untied := fmt.Sprintf("Untie line at crown %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)
 		at := 0
 		for _, words := range []string{want, "Cords, their covers, timers, lanterns, nets off", untied, "lift R"} {
 			k := strings.Index(all[at:], words)
@@ -241,7 +241,7 @@ func TestLaidFlatByCrews(t *testing.T) {
 // reach past the next on the way from arch 1: those alone come off before that one, those toward arch 1 stay till their own. With 4 ft out they reach past none.
 func TestGuysComeOffAtTheirArch(t *testing.T) {
 	for arches, want := range map[string]string{"[1, last], from: 7 ft, out: 5 ft": "Off first, at arch 1: G1.", "[1, 3, last], from: 7 ft, out: 5 ft": "Off first, at arch 4: G3b; 3: G3a; 1: G1.",
-		"[1, 3, last], from: 7 ft, out: 4 ft": "Off first, at arch 3: G3a, G3b; 1: G1.", "[1, 2, 3, 4, last], from: 7 ft, out: 5 ft": "At each: its guys and any that run past it off first."} {
+		"[1, 3, last], from: 7 ft, out: 4 ft": "Off first, at arch 3: G3a, G3b; 1: G1.", "[1, 2, 3, 4, last], from: 7 ft, out: 5 ft": "At each, off first: its guys, any past it."} {
 		plan := changedExample(t, "garden", "guys: {arches: [1, last], from: 7 ft, out: 5 ft", "guys: {arches: "+arches)
 		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", arches, want, all)

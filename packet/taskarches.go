@@ -21,9 +21,9 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
-	crew.MeasureSag: plainly("Arch 1: way in on the site map, L is left. Line foot to foot: measure up to mid crown. Found:"),
+	crew.MeasureSag: plainly("Arch 1: way in on the map, L left. Line foot to foot: measure up to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to the crown"
+		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to crown"
 		if len(w.plan.Ridge) > 0 {
 			look += "; ridge’s to arch 1"
 		}
@@ -53,7 +53,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if drives(w.plan) {
 			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")
 		}
-		return strings.Join(words, " ") + " Tick each."
+		return strings.Join(words, " ")
 	},
 	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),
