@@ -376,7 +376,7 @@ func (l lowering) laidFlat(steps []int) block.Block {
 	if len(l.plan.Ridge) > 0 {
 		lying = "whole arches, ridge pieces"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s%s. Tie %s flat along the L %ss, %s.",
+	text := fmt.Sprintf("%s (leaf %d): %s%s%s. Tie %s flat along the L %ss, %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), covers, lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
 		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text + l.byCrews(), Figures: paper.Strong}}}}}

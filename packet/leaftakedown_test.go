@@ -232,7 +232,7 @@ func TestLaidFlatByCrews(t *testing.T) {
 	if flat := (skies{&few}).laid(); flat.crews != 1 || !flat.ahead {
 		t.Errorf("nine people: %+v", flat)
 	}
-	if all := strings.Join(textsOf(leafSides(t, &few, "nights")), " "); !strings.Contains(all, "before the day after tomorrow ends") || !strings.Contains(all, "by tomorrow’s sunset") {
+	if all := strings.Join(textsOf(leafSides(t, &few, "nights")), " "); !strings.Contains(all, "in the next 2 days") || !strings.Contains(all, "by tomorrow’s sunset") {
 		t.Errorf("nine people: %s", all)
 	}
 }
