@@ -154,7 +154,7 @@ func (r raising) people() []block.Block {
 	}
 	list := []block.Block{block.Paragraph(bring + "." + sheets)}
 	if more := r.sideBySide(); len(more) > 0 {
-		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, %d more: %s; Guard holds %s till both sides join.", takes, say.Numbered("arch", more), say.Numbers(begun(more)))))
+		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, %d more: %s; Guard holds each first till both sides join.", takes, say.Numbered("arch", more))))
 	}
 	return append(list, block.Paragraph(fmt.Sprintf("%d people, %d or older\nFoot 1, 2: the legs\n%s\n%s\n%s%s", takes, practice.Least, crown, ladder, guard, watching)))
 }

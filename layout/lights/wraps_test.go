@@ -328,7 +328,7 @@ func TestLeadsStayOffThePipe(t *testing.T) {
 func TestGuyedWrapsLeaveABand(t *testing.T) {
 	r := 241 / math.Pi
 	ends := map[spec.Part]float64{spec.Legs: 2, spec.WholeArches: 8} // hanging at the upper tape, in
-	knot := math.Round(4*r*math.Asin(60/r)) / 4 // as a tape on the ground is read
+	knot := math.Round(4*r*math.Asin(60/r)) / 4                      // as a tape on the ground is read
 	for _, plug := range []spec.Plug{spec.PlugFoot, spec.PlugCrown} {
 		for _, part := range []spec.Part{spec.Legs, spec.WholeArches} {
 			w := wrapAll(mini("warm", 24*foot), part)

@@ -90,6 +90,36 @@ func codes(l List) string {
 	return strings.Join(words, ", ")
 }
 
+// By hand, of sticks of 120 in with cuts of 1/8 in: 54 7/8 + 54 7/8 + 10 fill one to the last sixteenth, and a stick that is 1/8 in short, which is accepted, leaves the last short. With 60 in to be cut of a second one, the 10
+// goes with it at the same price; alone, no other plan is as cheap, and the stick must not be short.
+func TestNoStickIsCutToItsLast(t *testing.T) {
+	for _, c := range []struct {
+		pieces []measure.Length
+		bars   int
+		full   bool
+	}{
+		{[]measure.Length{54.875 * inch, 54.875 * inch, 10 * inch, 60 * inch, 120 * inch}, 3, false},
+		{[]measure.Length{54.875 * inch, 54.875 * inch, 10 * inch}, 1, true},
+		{[]measure.Length{54.875 * inch, 54.875 * inch, 9 * inch}, 1, false},
+	} {
+		b := bench{spec: &spec.Spec{Units: measure.Imperial, Stock: spec.Stock{Kerf: inch / 8}}, offer: offer{item: "pipe", sells: []stick{{length: 120 * inch, price: 4, priced: true}}}}
+		for i, l := range c.pieces {
+			b.pieces = append(b.pieces, Piece{ID: PieceID{Part: lights.Leg(spec.Left, i+1)}, Length: l, Item: "pipe"})
+		}
+		cuts := Cuts{Proven: true}
+		if found := b.cut(&cuts); len(found) > 0 || !cuts.Proven || cuts.Cost != 4*float64(c.bars) || cuts.Bound != cuts.Cost || len(cuts.Bars) != c.bars {
+			t.Errorf("%v: %+v, %v", c.pieces, cuts, found)
+		}
+		pieces, full := 0, false
+		for _, bar := range cuts.Bars {
+			pieces, full = pieces+len(bar.Pieces), full || bar.Full(measure.Imperial)
+		}
+		if full != c.full || pieces != len(c.pieces) {
+			t.Errorf("%v: a stick cut to its last: %v, want %v; %d pieces", c.pieces, full, c.full, pieces)
+		}
+	}
+}
+
 // Ties that laying it flat cuts are bought twice, and every cord has a tag at both ends. By hand: 130 + 18 about bundled legs + 2 × (40 + 20), and 5 %, is 282: three packs; 93 strings and three cords are 99 tags, with
 // 5 % 104: two packs.
 func TestTiesAndTags(t *testing.T) {
