@@ -15,6 +15,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/power"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 	"hoopwright/layout/weather"
@@ -205,7 +206,7 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 
 // solveStock lists the pieces, cuts them and writes the shopping list.
 func (p *Plan) solveStock() {
-	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, HungTies: p.Lights.HungTies, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
@@ -229,7 +230,11 @@ func (p *Plan) wiring() stock.Wiring {
 	if len(p.Spec.Power.Taps) > 0 {
 		w.TapPrice = p.Spec.Power.Taps[0].Price
 	}
+	w.Ties = w.Joints + w.Open // every socket is tied to the pipe
 	for _, c := range p.Cords {
+		if c.Lifts || c.Over && !p.Spec.Site.Cords.Cover() {
+			w.Ties += int(math.Ceil(float64(c.Lies / practice.CordStep)))
+		}
 		one := stock.Wire{Of: c.Kind, Length: c.Length}
 		if kind, ok := catalog.FindCord(c.Kind); ok {
 			one.Assumed = kind.AssumedPrice(c.Length)

@@ -243,7 +243,7 @@ func keptSo(p *layout.Plan) []kept {
 		{keptStakes, stakes, "scraped, caps on, lying down" + points + "."},
 		{keptBags, "Sandbags, boards", "off the ground."},
 		{keptLights, "Strings", "today spread indoors, tomorrow one to a bag; in boxes, tag on. Dark or damaged: one bag, counted. Above freezing."},
-		{keptCords, "Cords, covers", supplies + "coiled; all the rest with them, batteries out. One box."},
+		{keptCords, "Cords, covers", supplies + "coiled; the rest with them, batteries out. One box."},
 	}, func(k kept) bool { return !there[k.keep] })
 }
 

@@ -148,12 +148,20 @@ func (w watch) noonCall() []block.Block {
 	}
 	list := []block.Block{block.Heading("The noon call, daily while it stands: gusts " + source), {Name: "who calls", Body: calls}}
 	if flat, ok := w.flatAt(); ok {
-		d := w.drill()
+		flatly, raisers := w.laid(), crew.Raisers(w.plan.Spec)
+		crews := ""
+		if flatly.crews > 1 {
+			crews = fmt.Sprintf("%d crews of %d, ", flatly.crews, raisers)
+		}
+		ends, by := "before tomorrow ends", "sunset"
+		if flatly.ahead {
+			ends, by = "in the next 2 days", "tomorrow’s sunset"
+		}
 		called := w.units.Speed(flat.Called())
 		facts = append(facts, block.Fact{What: "laid flat at gusts of", Value: called})
-		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more before tomorrow ends: CLOSED. Lay it flat before, by sunset (leaf\u00a0%d): %.0f minutes.", block.Figure(called), leafNumber("takedown"), d.Minutes),
+		answer(1.5, "LAY FLAT", fmt.Sprintf("Gusts %s or more %s: CLOSED. Lay it flat by %s (leaf\u00a0%d): %s%.0f minutes.", block.Figure(called), ends, by, leafNumber("takedown"), crews, flatly.minutes),
 			"Send: “LAY FLAT today at ____.”")
-		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", crew.Raisers(w.plan.Spec), practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
+		list = append(list, block.Block{Name: "who lays it flat", Body: block.Blanks{{Word: fmt.Sprintf("%d who lay it flat, %d or older, phones", flatly.crews*raisers, practice.Least)}}}, block.Block{Name: "their phones", Body: block.Blanks{{}}})
 	}
 	return append(list, block.Block{Name: "open or not", Gap: 1, Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: columns}}}, Facts: facts})
 }

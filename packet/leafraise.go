@@ -154,7 +154,11 @@ func (r raising) people() []block.Block {
 	}
 	list := []block.Block{block.Paragraph(bring + "." + sheets)}
 	if more := r.sideBySide(); len(more) > 0 {
-		list = append(list, block.Paragraph(fmt.Sprintf("Second crew, %d more: %s; tie %s both ways till both sides join.", takes, say.Numbered("arch", more), say.Numbers(begun(more)))))
+		words := fmt.Sprintf("Second crew, %d more: %s", takes, say.Numbered("arch", more))
+		if fresh := r.begunApart(); len(fresh) > 0 {
+			words += "; tie " + say.Numbers(fresh) + " both ways till both sides join"
+		}
+		list = append(list, block.Paragraph(words+"."))
 	}
 	return append(list, block.Paragraph(fmt.Sprintf("%d people, %d or older\nFoot 1, 2: the legs\n%s\n%s\n%s%s", takes, practice.Least, crown, ladder, guard, watching)))
 }
@@ -176,12 +180,24 @@ func (r raising) sideBySide() (arches []int) {
 	return arches
 }
 
-// begun are the first of numbers that follow each other.
-func begun(numbers []int) (first []int) {
-	for _, r := range say.Runs(numbers) {
-		first = append(first, r.First)
+// begunApart are the arches at which a stretch is begun while the one before does not stand yet.
+func (r raising) begunApart() (arches []int) {
+	when := func(s crew.Stint, c crew.Clock) int { return s.Day*24*60 + int(c) }
+	for _, j := range r.Plan.Crew.Schedule.Jobs {
+		if j.Work != crew.RaiseOthers || len(j.Stints) == 0 {
+			continue
+		}
+		for _, o := range r.Plan.Crew.Schedule.Jobs {
+			if o.Work != crew.RaiseOthers || o.Last != j.First-1 || len(o.Stints) == 0 {
+				continue
+			}
+			if end := o.Stints[len(o.Stints)-1]; when(j.Stints[0], j.Stints[0].Begin) < when(end, end.End) {
+				arches = append(arches, j.First)
+			}
+		}
 	}
-	return first
+	slices.Sort(arches)
+	return arches
 }
 
 // faults says what to look at where the arch is farther off than it may be: how it shows, what does it, what to do.

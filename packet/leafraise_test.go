@@ -2,11 +2,13 @@ package packet
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
+	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/examples"
 	"hoopwright/layout"
@@ -288,8 +290,8 @@ func TestRaiseLeafPrintsThePlan(t *testing.T) {
 			printed += " " + strings.Join(wordsOf(s.page), " ")
 		}
 		u, first := plan.Spec.Units, plan.Arches[0]
-		sum := measure.Length(0)
-		for _, r := range plan.Ridge {
+		last, sum := raisingOf(plan).readings(), measure.Length(0) // the last reading, from where its tape begins
+		for _, r := range plan.Ridge[last[len(last)-1].from-1:] {
 			sum += r.Centres
 		}
 		legs := 0
@@ -404,9 +406,47 @@ func TestCrownFiguresAreWhole(t *testing.T) {
 	for _, s := range leafSides(t, plan, "raise") {
 		all = append(all, wordsOf(s.page)...)
 	}
-	for _, f := range raisingTasksOf(plan).wanted(crew.RunLength) {
-		if figure := plan.Spec.Units.Ground(f.Length); !slices.Contains(all, figure) {
+	for _, f := range raisingOf(plan).readings() {
+		if figure := plan.Spec.Units.Ground(f.length); !slices.Contains(all, figure) {
 			t.Errorf("%s is not whole", figure)
 		}
+	}
+}
+
+// raisingOf is what is raised of a plan, without its leaf.
+func raisingOf(plan *layout.Plan) raising {
+	return raising{Raising: draw.Raising{Plan: plan}, u: plan.Spec.Units, tasks: raisingTasksOf(plan), stand: standingOf(plan)}
+}
+
+// No distance along the crowns is longer than the tape that is brought. By hand for 60 arches 4 ft 3 in apart, a tape of 100 ft, and stretches that are begun at 13, 19, 31, 43 and 49 before the one before stands: crown 10 is 9
+// bays or 38 ft 3 in from 1, 60 is 11 bays or 46 ft 9 in from 49. Where they are begun nothing is read. With one crew all of it goes from tape to tape: 22 is 89 ft 3 in from 1, 25 would be 102 ft.
+func TestCrownsAreReadWithinTheTape(t *testing.T) {
+	plan := examplePlan(t, "parkwalk")
+	r := raisingOf(plan)
+	const foot = 12 * measure.Inch
+	at := map[int]reading{}
+	for _, f := range r.readings() {
+		at[f.to] = f
+		if f.length > r.tape() || r.tape() != 100*foot {
+			t.Errorf("%+v by a tape of %v", f, r.tape())
+		}
+	}
+	for to, want := range map[int]reading{10: {from: 1, length: 38.25 * foot}, 16: {from: 13, length: 12.75 * foot}, 40: {from: 31, length: 38.25 * foot}, 60: {from: 49, length: 46.75 * foot}} {
+		if f := at[to]; f.from != want.from || math.Abs(float64(f.length-want.length)) > 1 {
+			t.Errorf("crown %d: %+v, want %+v", to, f, want)
+		}
+	}
+	for _, n := range []int{13, 19, 31, 43, 49} {
+		if at[n].to != 0 {
+			t.Errorf("read to %d, where a stretch is begun", n)
+		}
+	}
+	if got := zeros(r.readings()); got != "crowns 1–10, 13–16, 19–28, 31–40, 43–46, 49–60" {
+		t.Error(got)
+	}
+	alone := *plan
+	alone.Crew.Schedule.Jobs = nil
+	if got := zeros(raisingOf(&alone).readings()); got != "crowns 1–22, 22–43, 43–60 (22 and 43’s error added)" {
+		t.Error(got)
 	}
 }

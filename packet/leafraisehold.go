@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -103,11 +104,11 @@ func (r raising) holdTable() block.Block {
 	own := len(h.rows)
 	list := r.readings()
 	for _, f := range list[:readingsHeld(list)] {
-		what := fmt.Sprintf("%d: crown 1 to %d", r.step[crew.RaiseRest], readTo(f)) + r.along()
-		if f.What == crew.BayLength {
+		what := fmt.Sprintf("%d: crown %d to %d", r.step[crew.RaiseRest], f.from, f.to) + r.along()
+		if f.bay {
 			what = fmt.Sprintf("%d: crown 1 to 2, same pipe side", r.step[crew.MeasureBay])
 		}
-		h.add(what, fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), r.u.Ground(f.Length), r.u.Inches(f.Limit))
+		h.add(what, fmt.Sprintf("along the crowns, %d to %d", f.from, f.to), r.u.Ground(f.length), r.u.Inches(f.limit))
 	}
 	if t, ok := r.tasks.first(crew.SightAlong, 0); ok {
 		h.add(fmt.Sprintf("%d: caps in bucket", r.step[crew.SightAlong]), "", fmt.Sprint(figureOf(t, crew.CapsBack).Count), "")
@@ -159,9 +160,78 @@ func (r raising) signatures() block.Block {
 	return block.Block{Name: "signed", Gap: 1, Body: blanks}
 }
 
-// readings are the distances along the ridge from crown 1 that are taken while the row grows: bay 1, then every third bay and the last.
-func (r raising) readings() []crew.Figure {
-	return append(r.tasks.wanted(crew.BayLength), r.tasks.wanted(crew.RunLength)...)
+// reading is a distance along the ridge from one crown to another that is taken while the row grows.
+type reading struct {
+	from, to      int
+	length, limit measure.Length
+	bay           bool // it is one bay's, which others are cut by
+}
+
+// readings are bay 1, then every third bay and the last, from crown 1; what the tape does not reach from there is read from the last crown that it reached, and arches that a further crew begins
+// at stand by their own stakes: from there it is read anew.
+func (r raising) readings() (list []reading) {
+	tape, fresh := r.tape(), r.begunApart()
+	zero, last := r.stand[0].Number, r.stand[0].Number
+	for _, f := range append(r.tasks.wanted(crew.BayLength), r.tasks.wanted(crew.RunLength)...) {
+		to := slices.Concat(f.Arches, f.Bays)[0]
+		if f.What == crew.BayLength {
+			to++
+		}
+		for _, n := range fresh {
+			if n > zero && n <= to {
+				zero, last = n, n
+			}
+		}
+		if zero == to {
+			continue
+		}
+		if r.crownsApart(zero, to) > tape {
+			zero = last
+		}
+		list, last = append(list, reading{zero, to, r.crownsApart(zero, to), f.Limit, f.What == crew.BayLength}), to
+	}
+	return list
+}
+
+// tape is how long the tape is that the raising crew brings.
+func (r raising) tape() (long measure.Length) {
+	for _, n := range r.Plan.Crew.Kit(crew.Raising) {
+		if n.Thing == crew.LongTape {
+			long = n.Length
+		}
+	}
+	return long
+}
+
+// crownsApart is the distance along the ridge from crown to crown.
+func (r raising) crownsApart(from, to int) (long measure.Length) {
+	for _, piece := range r.Plan.Ridge {
+		if piece.Bay >= from && piece.Bay < to {
+			long += piece.Centres
+		}
+	}
+	return long
+}
+
+// zeros says from which crown it is read how far. What a crown was off that is read on from is counted in, as one long tape would: the limit is of two readings and a joint, and readings err either way.
+func zeros(list []reading) string {
+	var from, carried []string
+	for i, f := range list {
+		if i > 0 && list[i-1].from != f.from && list[i-1].to == f.from {
+			carried = append(carried, fmt.Sprint(f.from))
+		}
+		if i == len(list)-1 || list[i+1].from != f.from {
+			from = append(from, fmt.Sprintf("%d–%d", f.from, f.to))
+		}
+	}
+	if len(from) == 1 {
+		return fmt.Sprintf("from crown %d", list[0].from)
+	}
+	words := "crowns " + strings.Join(from, ", ")
+	if carried != nil {
+		words += fmt.Sprintf(" (%s’s error added)", say.And(carried))
+	}
+	return words
 }
 
 // along says how a tape lies from crown to crown, where a straight one reads less.
@@ -172,16 +242,8 @@ func (r raising) along() string {
 	return ", along the ridge"
 }
 
-// readTo is the arch at whose crown a reading ends.
-func readTo(f crew.Figure) int {
-	if f.What == crew.BayLength {
-		return f.Bays[0] + 1
-	}
-	return f.Arches[0]
-}
-
 // readingsHeld is how many of the running distances stand in the table of holds: all of a few, else the first bay alone.
-func readingsHeld(list []crew.Figure) int {
+func readingsHeld(list []reading) int {
 	const few = 4
 	if len(list) <= few {
 		return len(list)
@@ -198,8 +260,8 @@ func (r raising) crowns() []block.Block {
 	var cells [][]string
 	var facts []block.Fact
 	for _, f := range list {
-		cells = append(cells, []string{fmt.Sprint(readTo(f)), r.u.Ground(f.Length), ""})
-		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, 1 to %d", readTo(f)), Value: r.u.Ground(f.Length)})
+		cells = append(cells, []string{fmt.Sprint(f.to), r.u.Ground(f.length), ""})
+		facts = append(facts, block.Fact{What: fmt.Sprintf("along the crowns, %d to %d", f.from, f.to), Value: r.u.Ground(f.length)})
 	}
 	tape := place.Column{Head: "Tape", Lettering: paper.CellSmall, Align: paper.AtRight, Width: measure.By[paper.Length](r.u, 18, 24)}
 	to, found := place.Column{Head: "To", Lettering: paper.Strong, Width: 9 - cellMargins}, paper.Length(16) // at least, to write in
@@ -209,7 +271,7 @@ func (r raising) crowns() []block.Block {
 	to.Width, tape.Width = to.Width+cellMargins, tape.Width+cellMargins
 	body := abreast(r.room.W, []place.Column{to, tape, {Head: "Found"}}, cells, int(r.room.W/(to.Width+tape.Width+found)))
 	return []block.Block{
-		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: from crown 1%s, within %s", r.step[crew.RaiseRest], r.along(), r.u.Inches(list[0].Limit))}},
+		{Name: "along the crowns", Gap: 2, Keep: true, Body: block.Words{Lettering: paper.Strong, Text: fmt.Sprintf("%d: %s%s, within %s", r.step[crew.RaiseRest], zeros(list), r.along(), r.u.Inches(list[0].limit))}},
 		{Name: "along the crowns", Gap: 0.6, Body: body, Facts: facts},
 	}
 }

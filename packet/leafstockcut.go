@@ -28,7 +28,7 @@ type sawing struct {
 
 func (s sawing) blocks() []block.Block {
 	if len(s.list) == 0 {
-		return s.wholeSticks(s.naming())
+		return s.wholeSticks(s.naming() + s.lines())
 	}
 	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
 }
@@ -41,6 +41,26 @@ func (s sawing) aloud() []block.Block {
 		lines = append(lines, "Steel: gloves on, sparks away from pipe and people. Cut ends are hot.")
 	}
 	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
+}
+
+// lines has guys and the crown line cut; how many and how long stands where they are bought.
+func (s sawing) lines() string {
+	var cut []string
+	then := ""
+	for _, i := range s.plan.Shopping {
+		for _, r := range i.Ropes {
+			if words := [...]string{stock.GuyRope: "guys", stock.CrownRope: "crown line", stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(cut, words) {
+				cut = append(cut, words)
+			}
+			if r.Kind == stock.GuyRope {
+				then = "; ribbon guys"
+			}
+		}
+	}
+	if cut == nil {
+		return ""
+	}
+	return " Last: cut " + strings.Join(cut, ", ") + " as overleaf" + then + "."
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.
@@ -100,7 +120,7 @@ func (s sawing) eachStick() []block.Block {
 		s.whatToMark(),
 		"Cut right of the mark: it stays on the piece.",
 		s.measuring(limit),
-		"Scrape off every burr, inside too. " + s.naming() + " Done: tick.",
+		"Scrape off every burr, inside too. " + s.naming() + " Done: tick." + s.lines(),
 	}
 	var blocks []block.Block
 	for i, text := range steps {

@@ -115,8 +115,8 @@ func (l lowering) stopBox() block.Block {
 	return block.Block{Name: "stop box", Body: block.Framed{Blocks: lines}, Facts: facts}
 }
 
-// midway is what is done where a stop comes with an arch half down. Thunder leaves no time for more; else the legs at the row's open end are tied both ways, for the crown line is
-// off and nothing else holds them for the night.
+// midway is what is done where a stop comes with an arch half down. Thunder leaves no time for more; else the legs at the row's open end are tied both ways, for what held them that way
+// is off.
 func (l lowering) midway() string {
 	do := "thunder: unbend what is bent, go in; else finish the arch"
 	if len(l.stand) > 1 {
@@ -196,7 +196,7 @@ func (l lowering) order() []block.Block {
 		step, facts := l.step(t)
 		number++
 		step.Number = number
-		if slices.Contains([]crew.Action{crew.UntieLine, crew.TakeStrings}, t.Action) { // rows and drops catch the most wind
+		if slices.Contains([]crew.Action{crew.CoilCords, crew.TakeStrings}, t.Action) { // legs are carried where cords lie; rows and drops catch the most wind
 			flat = append(flat, number)
 		}
 		list = append(list, block.Block{Name: fmt.Sprintf("step %d", number), Gap: 1.4, Body: step, Facts: facts})
@@ -220,9 +220,13 @@ func (l lowering) panels(done int) []panel {
 	if pictures.FromFar = slices.Contains(l.ways.Left, last); pictures.FromFar {
 		goes, stays = stays, goes
 	}
-	foot := fmt.Sprintf("All beside: Foot 2, Crown lift %s %s, step out; Ladder, beside, %s. "+
+	down := ""
+	if slices.Contains(standsOn(l.plan), "base") {
+		down = "tie-downs off; "
+	}
+	foot := fmt.Sprintf("All beside: %sFoot 2, Crown lift %s %s, step out; Ladder, beside, %s. "+
 		"Walk till %s is slack: lift off, cap, carry clear.",
-		goes, high, block.Figure("caps"), stays)
+		down, goes, high, block.Figure("caps"), stays)
 	if n > 1 {
 		before, first, joined := l.stand[n-2].Number, l.stand[0].Number, len(l.plan.Ridge) > 0
 		list = append(list, panel{number: done + 1, do: l.freed(before, last), paint: func(page *paper.Page, room paper.Rect) {
@@ -251,7 +255,7 @@ func (l lowering) again(free, before, first int) string {
 	words += l.otherWays()
 	switch {
 	case len(off) > offMost:
-		words += ". At each: " + say.And(heldBy(l.plan).pick("its guys and any that run past it", "braces")) + " off first"
+		words += ". At each, off first: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces"))
 	case off != nil:
 		words += ". Off first, at arch " + strings.Join(off, "; ")
 	}
@@ -274,12 +278,20 @@ func (l lowering) otherWays() (words string) {
 
 // freed says how the last arch is freed from the one before it: what holds it comes off while the ridge still does, as it went on after the ridge.
 func (l lowering) freed(before, last int) string {
-	do := fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before) + l.takenOff(last)
+	do := fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before)
+	if len(l.plan.Power.Cords) == 0 && used(l.plan, crew.BarrierNet) > 0 { // else they come off with the cords
+		do += "Nets off. "
+	}
+	do += l.takenOff(last)
 	if len(l.plan.Ridge) > 0 {
 		if slices.ContainsFunc(l.plan.Lights.Wraps, ofRidge) {
-			do += "Unplug ridge string. "
+			do += "Uncover, unplug ridge string. "
 		}
-		do += fmt.Sprintf("Bow ridge out of crown %s, then %d. ", block.Figure(fmt.Sprint(before)), last)
+		bow := "Bow"
+		if used(l.plan, crew.CrownLine) > 0 {
+			bow = fmt.Sprintf("Untie line at crown %d, bow", last)
+		}
+		do += fmt.Sprintf("%s ridge out of crown %s, then %d. ", bow, block.Figure(fmt.Sprint(before)), last)
 		if l.ladder {
 			do += "Stepladder away. "
 		}
@@ -321,20 +333,41 @@ func besideWalk(w layout.WaysOut, u measure.System) string {
 	return words + "."
 }
 
-// laidFlat says what of the order is done where it is laid flat before a storm; until when stands in the stop box. The leaf of the evenings calls for it, and says what raises it again.
+// laidFlat says what of the order is done where it is laid flat before a storm, and by whom where one crew is too slow; until when stands in the stop box. The leaf of the evenings
+// calls for it, and says what raises it again.
 func (l lowering) laidFlat(steps []int) block.Block {
-	dark, lying := "", "whole arches"
+	dark, covers, lying := "", "", "whole arches"
 	if len(l.plan.Strings) > 0 {
-		dark = "unplug all, cords off strings and arches, covers on, "
-		if l.plan.Power.Supplies > 0 {
-			dark = "unplug all, cords, supplies off strings and arches, covers on, "
-		}
+		dark, covers = "unplug all, ", ", covers back on open plugs"
 	}
 	if len(l.plan.Ridge) > 0 {
-		lying = "whole arches and ridge pieces"
+		lying = "whole arches, ridge pieces"
 	}
-	text := fmt.Sprintf("%s, if leaf %d calls it: %s%s. Lay %s along the L %ss, all tied with %s.",
-		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
+	text := fmt.Sprintf("%s (leaf %d): %s%s%s. Tie %s flat along the L %ss, %s.",
+		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), covers, lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
-		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text, Figures: paper.Strong}}}}}
+		Body: block.Framed{Pen: paper.Thick, Blocks: []block.Block{{Body: block.Words{Text: text + l.byCrews(), Figures: paper.Strong}}}}}
+}
+
+// byCrews says where each crew begins that lays it flat, and what each brings.
+func (l lowering) byCrews() string {
+	flat := skies{l.plan}.laid()
+	if flat.crews < 2 {
+		return ""
+	}
+	var from, beyond []string
+	for _, s := range flat.drill.Stretches(flat.crews) {
+		from = append(from, fmt.Sprint(s[1]))
+		if s[1] < len(l.stand) {
+			beyond = append(beyond, fmt.Sprint(s[1]+1))
+		}
+	}
+	var own []string
+	for _, n := range l.plan.Crew.Kit(crew.TakeDown) {
+		switch n.Thing {
+		case crew.Cutters, crew.Gloves, crew.EyeProtection, crew.Stepladder, crew.Screwdriver, crew.StringLine:
+			own = append(own, fetchWords[n.Thing])
+		}
+	}
+	return fmt.Sprintf(" %d crews: from arches %s down, %s first tied head-high both ways. Each brings %s.", flat.crews, say.And(from), say.And(beyond), say.And(own))
 }

@@ -166,7 +166,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 	some := changedExample(t, "garden", "depth: 20 in}\n\nguys", "depth: 20 in}\n  except: [{arches: [3, 4], foot: {weight: 120 lb, width: 24 in, on: concrete, bar: 3/8 in}}]\n\nguys")
 	for i, plan := range []*layout.Plan{examplePlan(t, "garden"), changedExample(t, "garden", onBases...), some} {
 		all := strings.Join(append(textsOf(leafSides(t, plan, "takedown")), textsOf(leafSides(t, plan, "tags"))...), " ")
-		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Lay whole arches and ridge pieces along the L stakes, all tied with", "Lay whole arches and ridge pieces along the L bases, all tied with", "Lay whole arches and ridge pieces along the L stakes or bases, all tied with"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
+		for _, said := range [][]string{{"Stakes out, of 16", "Bases out, of 16", "Stakes, bases out, of 16"}, {"Tie whole arches, ridge pieces flat along the L stakes, builder’s line", "Tie whole arches, ridge pieces flat along the L bases, builder’s line", "Tie whole arches, ridge pieces flat along the L stakes or bases, builder’s line"}, {"Walk till L6 is slack", "Walk till L6 is slack", "Walk till L6 is slack"},
 			{"Each stake, cap on: ten turns", "Bars out of their sockets, caps on", "Bars out of their sockets, caps on"}, {"STAKES, CAPS", "BARS, CAPS", "STAKES, CAPS"}, {"pipe wrench", "", "pipe wrench"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
@@ -175,7 +175,7 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 		if i == 1 && (strings.Contains(all, "Each stake") || strings.Contains(all, "wrench")) {
 			t.Error("a stake is pulled where none is driven")
 		}
-		if guys, ridge := strings.Index(all, "Crown frees guys at G6"), strings.Index(all, "Bow ridge out of crown 5"); guys < 0 || ridge < guys {
+		if guys, ridge := strings.Index(all, "Crown frees guys at G6"), strings.Index(all, "bow ridge out of crown 5"); guys < 0 || ridge < guys {
 			t.Errorf("%d: guys still pull when the ridge comes out", i)
 		}
 		if i == 0 && !(strings.Contains(all, "All beside: Foot 2, Crown lift R6 28 in, step out; Ladder, beside, caps") && strings.Contains(all, "Way out: 13′-1″ clear right of R") && strings.Contains(all, "L1, R1 each: 120 in")) {
@@ -188,9 +188,52 @@ func TestTakenDownFromWhatItStandsOn(t *testing.T) {
 func TestLegsUnpluggedWhereTheyAreJoined(t *testing.T) {
 	for split, joined := range map[string]bool{"every other": true, "left and right": false} {
 		plan := changedExample(t, "garden", "split: every other", "split: "+split)
-		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); strings.Contains(all, "Unplug leg strings") != joined {
+		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); strings.Contains(all, "unplug leg strings") != joined {
 			t.Errorf("%s: leg strings unplugged: %v", split, !joined)
 		}
+	}
+}
+
+// Laid flat, legs are not carried over cords: they are coiled first. The crown line comes off each crown as its arch is next, never all of it at once, and nets before any arch.
+func TestLaidFlatInOrder(t *testing.T) {
+	for name, want := range map[string]string{"garden": "unplug all, steps 4 to 6, covers back on open plugs.", "millwalk": "unplug all, steps 4 to 7, covers back on open plugs."} {
+		plan := examplePlan(t, name)
+		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
+		untied := fmt.Sprintf("Untie line at crown %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)
+		at := 0
+		for _, words := range []string{want, "Covers, cords, timers, lanterns, nets off", untied, "lift R"} {
+			k := strings.Index(all[at:], words)
+			if k < 0 {
+				t.Fatalf("%s: %q is not there, or too late: %s", name, words, all)
+			}
+			at += k
+		}
+		if strings.Contains(all, "every crown") {
+			t.Errorf("%s: the crown line is untied at every crown at once", name)
+		}
+	}
+}
+
+// By how many it is laid flat, by hand for 60 arches at a place where the shortest afternoon of the season leaves 278 minutes: one crew of five takes over 700, three 20 arches each. With nine people there is one crew:
+// the call is made a day earlier.
+func TestLaidFlatByCrews(t *testing.T) {
+	plan := examplePlan(t, "parkwalk")
+	if flat := (skies{plan}).laid(); flat.crews != 3 || flat.ahead || flat.minutes > 278 || flat.drill.By(2) <= 278 {
+		t.Errorf("%+v", flat)
+	}
+	for leaf, want := range map[string]string{"nights": "by sunset (leaf 9): 3 crews of 5,", "takedown": "3 crews: from arches 60, 40 and 20 down, 41 and 21 first tied head-high both ways."} {
+		if all := strings.ReplaceAll(strings.Join(textsOf(leafSides(t, plan, leaf)), " "), "\u00a0", " "); !strings.Contains(all, want) {
+			t.Errorf("%s: not %q in %s", leaf, want, all)
+		}
+	}
+	few := *plan
+	spec := *plan.Spec
+	few.Spec, spec.Crew.Helpers = &spec, 8
+	if flat := (skies{&few}).laid(); flat.crews != 1 || !flat.ahead {
+		t.Errorf("nine people: %+v", flat)
+	}
+	if all := strings.Join(textsOf(leafSides(t, &few, "nights")), " "); !strings.Contains(all, "in the next 2 days") || !strings.Contains(all, "by tomorrow’s sunset") {
+		t.Errorf("nine people: %s", all)
 	}
 }
 
@@ -198,7 +241,7 @@ func TestLegsUnpluggedWhereTheyAreJoined(t *testing.T) {
 // reach past the next on the way from arch 1: those alone come off before that one, those toward arch 1 stay till their own. With 4 ft out they reach past none.
 func TestGuysComeOffAtTheirArch(t *testing.T) {
 	for arches, want := range map[string]string{"[1, last], from: 7 ft, out: 5 ft": "Off first, at arch 1: G1.", "[1, 3, last], from: 7 ft, out: 5 ft": "Off first, at arch 4: G3b; 3: G3a; 1: G1.",
-		"[1, 3, last], from: 7 ft, out: 4 ft": "Off first, at arch 3: G3a, G3b; 1: G1.", "[1, 2, 3, 4, last], from: 7 ft, out: 5 ft": "At each: its guys and any that run past it off first."} {
+		"[1, 3, last], from: 7 ft, out: 4 ft": "Off first, at arch 3: G3a, G3b; 1: G1.", "[1, 2, 3, 4, last], from: 7 ft, out: 5 ft": "At each, off first: its guys, any past it."} {
 		plan := changedExample(t, "garden", "guys: {arches: [1, last], from: 7 ft, out: 5 ft", "guys: {arches: "+arches)
 		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", arches, want, all)

@@ -50,14 +50,14 @@ func (l lowering) kept() []block.Block {
 	for _, k := range keptSo(l.plan) {
 		list = append(list, block.Block{Name: k.what, Gap: 0.8, Body: block.Words{Text: block.Figure(k.what+":") + " " + k.how, Lettering: paper.Floor, Figures: paper.Strong.Sized(11)}})
 	}
-	return append(list, block.Block{Name: "where it is stored", Body: block.Blanks{{Word: "Pipe is at"}, {Word: "the rest at"}, {Word: "bagged by"}}})
+	return append(list, block.Block{Name: "where it is stored", Body: block.Blanks{{Word: "Pipe at"}, {Word: "the rest at"}, {Word: "bagged by"}}})
 }
 
 // nextYear is what is written down before it is forgotten.
 func nextYear() []block.Block {
 	return []block.Block{block.Heading("For next year"),
 		{Name: "who wrote it", Body: block.Blanks{{Word: "Written by"}, {Word: "phone"}, {Word: "on", Share: 0.6}}},
-		{Name: "what was changed", Body: writing{"What was changed, and why; what to do better", 1}}}
+		{Name: "what was changed", Body: writing{"What was changed, why; what to do better", 1}}}
 }
 
 // writing is lines to write on under a word; it takes room that is left over.

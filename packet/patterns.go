@@ -118,6 +118,9 @@ func (p pattern) names() string {
 func (p pattern) title(units measure.System) string {
 	b := p.bars[0]
 	words := fmt.Sprintf("Cut %d: %s of %s", p.number, say.Count(len(p.bars), barNoun(b)), b.Size(units))
+	if b.Full(units) {
+		words += ", not under " + units.Cut(b.Stock)
+	}
 	if b.Owned {
 		words += " from the shed"
 	}

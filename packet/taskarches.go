@@ -21,20 +21,19 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		return fmt.Sprintf("Lay %s flat, arrows to the crown, legs driven to pen lines%s.", say.Numbered("arch", t.Of.Arches), crowns)
 	},
 	crew.TrialArch:  taskWords.tryArch,
-	crew.MeasureSag: plainly("Arch 1: way in on the site map, L is left. Line foot to foot: measure up to mid crown. Found:"),
+	crew.MeasureSag: plainly("Arch 1: way in on the map, L left. Line foot to foot: measure up to mid crown. Found:"),
 	crew.NameLegs: func(w taskWords, _ crew.Task) string {
-		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to the crown"
+		look := "Look for cracks. Marker, renew: every leg stick’s walk-side line, name, arrow to crown"
 		if len(w.plan.Ridge) > 0 {
 			look += "; ridge’s to arch 1"
 		}
 		return look + "."
 	},
-	crew.UntieLine:   taskWords.untie,
 	crew.LowerArches: plainly("Take the arches down, the last first."),
 	crew.OpenJoints: func(w taskWords, _ crew.Task) string {
 		var do []string
 		if slices.ContainsFunc(w.plan.Power.Chains, overCrown) {
-			do = append(do, "unplug leg strings")
+			do = append(do, "uncover, unplug leg strings")
 		}
 		unwound := slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.Unwind })
 		if heldBy(w.plan).guys && !unwound {
@@ -54,7 +53,7 @@ var doingArches = map[crew.Action]func(taskWords, crew.Task) string{
 		if drives(w.plan) {
 			words = append(words, "Each stake, cap on: ten turns by wrench, straight out, fill the hole.")
 		}
-		return strings.Join(words, " ") + " Tick each."
+		return strings.Join(words, " ")
 	},
 	crew.LookOver: plainly("Look again."),
 	crew.Store:    plainly("Bundle, label and store all of it dry."),
@@ -89,21 +88,6 @@ func (w taskWords) woundOver() bool {
 		return slices.IndexFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == a })
 	}
 	return at(crew.OpenJoints) < at(crew.Unwind)
-}
-
-// untie says what still joins the arches and comes off before the first is freed.
-func (w taskWords) untie(crew.Task) string {
-	var words []string
-	if used(w.plan, crew.CrownLine) > 0 {
-		words = append(words, "Untie the crown line at every crown.")
-	}
-	if slices.Contains(standsOn(w.plan), "base") {
-		words = append(words, "Tie-downs off.")
-	}
-	if used(w.plan, crew.BarrierNet) > 0 {
-		words = append(words, "Nets off.")
-	}
-	return strings.Join(words, " ")
 }
 
 // overCrown reports whether a run of strings goes on from one leg of an arch to the other, where they are parted.

@@ -65,18 +65,21 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		return "Light it, timers ON; coloured tape on each dark string. Unplug all at " + outletsSaid(t.Of.Outlets) + "."
 	},
 	crew.CoilCords: func(w taskWords, _ crew.Task) string {
-		boxed, fed := "", ""
+		boxed, nets, fed := "", "", ""
 		if w.plan.Power.Supplies > 0 {
 			boxed, fed = " supplies in their boxes,", " On each supply write which strings it fed."
 		}
-		return "Covers, cords," + boxed + " timers, lanterns off: cut cord ties only. Coil loosely, far end first." + fed
+		if used(w.plan, crew.BarrierNet) > 0 {
+			nets = ", nets"
+		}
+		return "Covers, cords," + boxed + " timers, lanterns" + nets + " off: cut cord ties only. Coil loosely, far end first." + fed
 	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		stay := ""
 		if len(w.plan.Lights.Wraps) > 0 {
 			stay = ", what is wound stays"
 		}
-		return w.hung() + " off" + stay + ": cut ties, never wires. Coil each, check its S-number."
+		return w.hung() + " off, with covers" + stay + ": cut ties, never wires. Coil each, check its S-number."
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
 		then := ""

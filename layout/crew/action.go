@@ -42,6 +42,7 @@ const (
 	NameSticks
 	JoinSticks // by couplings
 	MarkLegs   // tape marks on the legs, and where guys are tied
+	CutLines   // guys, with their ribbons, and the line along the crowns
 	CutRidge   // the other ridge pieces
 
 	TestStrings
@@ -98,7 +99,6 @@ const (
 	NameLegs
 	CoilCords
 	TakeStrings // rows and drops
-	UntieLine   // along the crowns, and the nets
 	LowerArches
 	Unwind
 	OpenJoints

@@ -92,3 +92,18 @@ func TestCalendar(t *testing.T) {
 		t.Errorf("no dates given: %+v", empty)
 	}
 }
+
+// TestAfternoon: of a December and January in London the earliest sunset is 15:51, published for the 12th (from memory), which leaves 231 minutes from noon; without a place, 4 hours.
+func TestAfternoon(t *testing.T) {
+	s := &spec.Spec{Dates: spec.Dates{Build: time.Date(2027, 12, 1, 0, 0, 0, 0, time.UTC), Down: time.Date(2028, 1, 20, 0, 0, 0, 0, time.UTC)}}
+	if got := Afternoon(s); got != 240 {
+		t.Errorf("nowhere: %g minutes", got)
+	}
+	s.Site.Place = &spec.LatLong{Lat: 51.51, Long: -0.13}
+	if got := Afternoon(s); got < 230 || got > 232 {
+		t.Errorf("London: %g minutes, want 231", got)
+	}
+	if s.Dates.Build = time.Date(2028, 1, 10, 0, 0, 0, 0, time.UTC); Afternoon(s) < 245 {
+		t.Errorf("London after 10 January: %g minutes", Afternoon(s))
+	}
+}

@@ -215,7 +215,7 @@ func (l *laid) give(now Clock, d *Workday, of works) {
 	})
 	begun := open[:0]
 	for _, i := range open {
-		if !l.join(i, l.jobs[i].Least) {
+		if !l.inTurn(i) || !l.join(i, l.jobs[i].Least) {
 			continue
 		}
 		begun = append(begun, i)
@@ -227,6 +227,16 @@ func (l *laid) give(now Clock, d *Workday, of works) {
 		l.fill(i)
 	}
 	l.comeLater(begun)
+}
+
+// inTurn reports whether all stretches of arches before a job's are raised or being raised: no gap is left between those that stand that nobody is at.
+func (l *laid) inTurn(i int) bool {
+	for k := range l.jobs {
+		if j := &l.jobs[k]; j.Work == RaiseOthers && l.jobs[i].Work == RaiseOthers && j.First < l.jobs[i].First && !l.begun(k) && l.at[k].n == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // comeLater has whoever is still free join what was begun before: pairs where that ends the work sooner, and anybody at the clearing up.

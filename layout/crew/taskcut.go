@@ -38,6 +38,25 @@ func (b *tasker) cutting() {
 			IfOff: cures(DriveHome), Uses: append(b.fastening(2*couplings), many(LegCouplings, couplings), many(Mallet, who.People/2))})
 	}
 	b.markLegs(who)
+	b.cutLines()
+}
+
+// cutLines has guys cut from the line that is bought, each with its ribbon, and the line along the crowns where sockets are dry.
+func (b *tasker) cutLines() {
+	guys := 0
+	for _, a := range b.Arches {
+		guys += len(b.guysOf(a.Number))
+	}
+	work, uses := practice.MinutesLabel*2*float64(guys), []Need{one(Cutters)}
+	if guys > 0 {
+		uses = append(uses, many(GuyLine, guys), one(Ribbon))
+	}
+	if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
+		work, uses = work+practice.MinutesLabel, append(uses, long(CrownLine, 1, run))
+	}
+	if work > 0 {
+		b.add(work, Task{Action: CutLines, Who: Who{People: b.pairs(work)}, Uses: uses})
+	}
 }
 
 // fastening is what holds so many sockets that are not left dry.

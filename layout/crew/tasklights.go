@@ -68,12 +68,17 @@ func (b *tasker) windAll(groups [][]int) {
 	for _, g := range groups {
 		work += b.winding(g)
 	}
-	people := max(2, min(b.pairs(work), b.Spec.Crew.Tools.Trestles/2*2))
+	people := b.atTrestles(work)
 	for _, g := range groups {
 		if len(g) > 0 {
 			b.wind(g, people)
 		}
 	}
+}
+
+// atTrestles is how many people share so much work that takes two trestles a pair.
+func (b *tasker) atTrestles(work float64) int {
+	return max(2, min(b.pairs(work), b.Spec.Crew.Tools.Trestles/2*2))
 }
 
 // winding is the work of a group of wraps alike.
@@ -132,7 +137,7 @@ func (b *tasker) wind(group []int, people int) {
 	who := Who{People: people}
 	t := Task{Phase: Wrapping, Action: WindPipe, Of: of, Who: who, IfOff: cures(OpenTurns),
 		Want: []Figure{{What: Wound, Count: len(group)}, {What: EndsBare, Length: practice.SocketBare(b.units)}},
-		Uses: []Need{many(Trestles, who.People), many(ZipTies, 4*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
+		Uses: []Need{many(Trestles, who.People), many(ZipTies, practice.WrapTies*len(group)), many(Cutters, who.People/2), many(ShortTape, who.People/2), one(Ribbon)}}
 	var tied []int
 	for _, i := range group {
 		if w := b.Lights.Wraps[i]; len(w.Bare) > 0 && !slices.Contains(tied, w.On.Number) {

@@ -86,7 +86,6 @@ func (b *tasker) takeDown() {
 		b.add(practice.MinutesCoil*float64(n), Task{Action: TakeStrings, Of: Scope{Rows: indexes(len(b.Lights.Rows))}, Who: pair,
 			Uses: b.climbs(one(Cutters))})
 	}
-	b.untie(all)
 	b.lower(all)
 	if whole := slices.ContainsFunc(b.Lights.Wraps, func(w lights.Wrap) bool { return w.On.Kind == lights.Arch }); whole { // one string over both legs: off before they are parted
 		b.unwind()
@@ -115,16 +114,7 @@ func (b *tasker) boxes() int {
 	return 1 + min(1, b.Cords) + (len(b.Lights.Strings)+dozen-1)/dozen
 }
 
-// untie takes off what still joins the arches, for else one that is walked out pulls the next: the line along the crowns, and the nets.
-func (b *tasker) untie(all Scope) {
-	if slices.ContainsFunc(b.list, func(t Task) bool {
-		return slices.ContainsFunc(t.Uses, func(n Need) bool { return n.Thing == CrownLine || n.Thing == BarrierNet })
-	}) {
-		b.add(practice.MinutesLabel*2*float64(len(b.Arches)), Task{Action: UntieLine, Of: all, Who: Who{People: 2, Grown: true}, Uses: b.climbs()})
-	}
-}
-
-// unwind takes the strings off legs and ridge pieces, save those that stay on.
+// unwind takes the strings off legs and ridge pieces, save those that stay on, by as many pairs as wound so much.
 func (b *tasker) unwind() {
 	off := Scope{}
 	for i, w := range b.Lights.Wraps {
@@ -133,7 +123,9 @@ func (b *tasker) unwind() {
 		}
 	}
 	if n := len(off.Wraps); n > 0 {
-		b.add(practice.MinutesUnwrap*float64(n), Task{Action: Unwind, Of: off, Who: Who{People: 2}, Uses: []Need{many(Trestles, 2), one(Cutters)}})
+		work := practice.MinutesUnwrap * float64(n)
+		people := b.atTrestles(work)
+		b.add(work, Task{Action: Unwind, Of: off, Who: Who{People: people}, Uses: []Need{many(Trestles, people), many(Cutters, people/2)}})
 	}
 }
 
@@ -152,7 +144,8 @@ func (b *tasker) part(all Scope) {
 // KeepsOn reports whether legs are put away with their strings on: every second year they are stripped, so that nothing wears through unseen.
 func KeepsOn(s *spec.Spec) bool { return s.Store == spec.Wrapped && !s.Found.Wrapped }
 
-// lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all.
+// lower takes the arches down, the last first; guys of an arch are slackened only when it is next, those of arch 1 last of all, and the line along the crowns is untied crown by crown:
+// nothing else keeps the ridge pieces of those that still stand in their sockets.
 func (b *tasker) lower(all Scope) {
 	_, _, all.Stakes = b.stakes()
 	for _, r := range b.Ridge {
@@ -163,7 +156,11 @@ func (b *tasker) lower(all Scope) {
 	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
-	b.add(practice.MinutesDown*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
+	each := float64(practice.MinutesDown)
+	if slices.ContainsFunc(b.list, func(t Task) bool { return t.Action == RunCrownLine }) {
+		each += practice.MinutesKnot
+	}
+	b.add(each*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},
 		Uses: b.climbs(uses...)})
 }

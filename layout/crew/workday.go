@@ -3,6 +3,7 @@
 package crew
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
@@ -73,7 +74,7 @@ func (d Workday) allows(w Work, at Clock) bool {
 func (in Input) dayOf(date time.Time, of works) Workday {
 	begin := Clock(in.Spec.Crew.Start.Minutes())
 	d := Workday{Date: date, Begin: (begin + quarter - 1) / quarter * quarter, End: min((begin+practice.LongDay)/quarter*quarter, 24*60), works: of}
-	if d.Light = in.light(date); d.Light != nil {
+	if d.Light = lightOf(in.Spec, date); d.Light != nil {
 		if end := d.Light.Set / quarter * quarter; end > d.Begin {
 			d.End = end
 		}
@@ -81,9 +82,9 @@ func (in Input) dayOf(date time.Time, of works) Workday {
 	return d
 }
 
-// light is the day's light; nil where the place or the day is not given, or the sun does not rise and set.
-func (in Input) light(date time.Time) *Light {
-	place := in.Spec.Site.Place
+// lightOf is a day's light; nil where the place or the day is not given, or the sun does not rise and set.
+func lightOf(s *spec.Spec, date time.Time) *Light {
+	place := s.Site.Place
 	if place == nil || date.IsZero() {
 		return nil
 	}
@@ -97,6 +98,24 @@ func (in Input) light(date time.Time) *Light {
 		return Clock(t.Hour()*60 + t.Minute()) // down to the minute: too early is the careful side of a sunset
 	}
 	return &Light{Rise: clock(day.Rise) + 1, Set: clock(day.Set), Dusk: clock(day.Dusk) + 1}
+}
+
+// Afternoon is how many minutes of daylight the shortest afternoon leaves from the noon call to sunset while the tunnel stands; where the place or the days are not known, so many as are
+// taken then.
+func Afternoon(s *spec.Spec) float64 {
+	day, last := cmp.Or(s.Dates.Build, s.Dates.Open), cmp.Or(s.Dates.Down, s.Dates.Close)
+	var sets []Clock
+	for range 366 {
+		light := lightOf(s, day)
+		if light == nil || day.After(last) {
+			break
+		}
+		sets, day = append(sets, light.Set), day.AddDate(0, 0, 1)
+	}
+	if sets == nil {
+		return practice.Afternoon
+	}
+	return float64(max(0, slices.Min(sets)-practice.NoonCall))
 }
 
 // given makes days of those that the spec gives, the marking apart from the others.

@@ -129,7 +129,7 @@ func (l *layer) drop(key string, d spec.Drop, s strand) measure.Length {
 			return l.end(st, tape, l.place(st, tape))
 		},
 	})
-	l.out.Ties += ties(total)
+	l.out.HungTies += ties(total)
 	if len(names) > 0 {
 		l.hardlyUsed(key, "a stretch that ends so much sooner would save the string")
 	}

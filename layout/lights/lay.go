@@ -94,6 +94,13 @@ func (l *layer) lay(w line) []string {
 		}
 		l.out.Strings = append(l.out.Strings, s)
 		names = append(names, s.Name)
+		switch {
+		case s.LeftOver <= practice.EndToEnd:
+		case w.wrap < 0:
+			l.out.HungTies += practice.BackTies
+		default:
+			l.out.Ties += practice.BackTies
+		}
 	}
 	l.out.Lines = append(l.out.Lines, Line{First: first, Count: len(names), Open: w.open, Wrap: w.wrap, Path: w.path})
 	return names

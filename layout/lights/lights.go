@@ -170,6 +170,7 @@ type Layout struct {
 	Paths    []Path // of the rows
 	Pulls    []endPull
 	Drops    []Drop
-	Ties     int // zip ties: see practice.TieStep
+	Ties     int // zip ties of what is wound: see practice.WrapTies
+	HungTies int // of what hangs, which comes off wherever arches are laid flat
 	Findings []finding.Finding
 }

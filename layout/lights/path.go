@@ -47,13 +47,13 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		if n := len(out.Rows); n > 0 {
 			below := hung[out.Rows[n-1]-1]
 			up := l.climb(below, *r, i, arches[0])
-			l.out.Ties += ties(up.length) - 2 // its ends are tied as marks of the rows
+			l.out.HungTies += ties(up.length) - 2 // its ends are tied as marks of the rows
 			add(up)
 		}
 		for j := 1; j < len(arches); j++ {
 			add(l.across(*r, i, arches[j-1], arches[j]))
 		}
-		l.out.Ties += len(arches)
+		l.out.HungTies += len(arches)
 		out.Rows = append(out.Rows, r.Number)
 	}
 	count := atLeast(at, label.Length)

@@ -199,10 +199,28 @@ func TestTinyStringsDoNotTireTheMachine(t *testing.T) {
 	}
 }
 
-// Each 119 in of leg takes a tie at both ends and at most 12 in between: 11. Common practice, no source.
+// Each of four legs takes a tie at both ends of its wrap and at its thirds, as the step says. What hangs is counted apart: a row takes one at each of its arches, what is over of a string two.
 func TestTies(t *testing.T) {
-	if l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs)}})); l.Ties != 4*11 {
-		t.Errorf("%d ties", l.Ties)
+	if l := Lay(plain(2, spec.Lights{Wraps: []spec.Wrap{wrapAll(mini("warm", 24*foot), spec.Legs)}})); l.Ties != 4*4 || l.HungTies != 0 {
+		t.Errorf("%d ties, %d of what hangs", l.Ties, l.HungTies)
+	}
+	in := everything(4)
+	in.Spec.Lights.Wraps, in.Spec.Lights.Drops = nil, nil
+	l, want := Lay(in), 0
+	for _, p := range l.Paths {
+		want += len(p.Rows) * (p.Last - p.First + 1)
+		for i := 1; i < len(p.Rows); i++ { // a climb is tied every foot between the rows
+			up := l.Rows[slices.IndexFunc(l.Rows, func(r Row) bool { return r.Wall == p.Wall && r.Number == p.Rows[i] })].Tape - l.Rows[slices.IndexFunc(l.Rows, func(r Row) bool { return r.Wall == p.Wall && r.Number == p.Rows[i-1] })].Tape
+			want += int(math.Ceil(float64(up/foot))) - 1
+		}
+	}
+	for _, s := range l.Strings {
+		if s.LeftOver > inch {
+			want += 2
+		}
+	}
+	if want == 0 || l.HungTies != want || l.Ties != 0 {
+		t.Errorf("rows: %d ties, %d of what is wound; want %d, 0", l.HungTies, l.Ties, want)
 	}
 }
 

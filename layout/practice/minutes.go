@@ -12,6 +12,7 @@ const (
 	MinutesLabel   = 1   // one piece named, marked or flagged
 	MinutesOut     = 4   // one stake pulled
 	MinutesDown    = 8   // one arch taken down
+	MinutesKnot    = 1   // a line untied at one crown, from the ladder that stands there
 	MinutesUnwrap  = 5   // one stretch unwound
 	MinutesCoil    = 3   // one cord or string coiled
 	MinutesPlug    = 1   // one plug pushed home, covered and tied up, or one open socket covered
@@ -37,7 +38,9 @@ const (
 	Evening       = 150    // minutes of an evening at the bench
 	EarlyStart    = 8 * 60 // nobody is asked to come sooner
 	EveningFrom   = 18*60 + 30
-	MinutesTieOff = 15 // before a dusk that is not the last: the newest arch is tied both ways, tools go in
+	NoonCall      = 12 * 60
+	Afternoon     = 4 * 60 // from it to sunset where nobody knows when the sun sets: about 50° north at midwinter
+	MinutesTieOff = 15     // before a dusk that is not the last: the newest arch is tied both ways, tools go in
 )
 
 // StretchArches is how many arches a stretch of a long tunnel has at most, where one crew follows another. Our own choice.

@@ -33,7 +33,11 @@ func FlagEvery(u measure.System) measure.Length { return measure.By(u, 30*measur
 // Common practice, no source.
 const (
 	PlugHigh   = 3 * measure.Inch  // how high above the ground a plug hangs at least: clear of wet grass
-	TieStep    = 12 * measure.Inch // from zip tie to zip tie along pipe
+	TieStep    = 12 * measure.Inch // from zip tie to zip tie along pipe where a string hangs on it
+	WrapTies   = 4                 // at both ends of a wrap and at its thirds
+	BackTies   = 2                 // about what is left over, laid to and fro
+	BundleTies = 3                 // about the legs of an arch, put away
+	CordStep   = 24 * measure.Inch // from zip tie to zip tie along a cord that hangs
 	FlagOff    = 4 * measure.Inch  // how near to its end a wrap needs no flag
 	LoosePitch = 3 * measure.Inch  // what a wrap falls back to that cannot reach at all
 	ToNext     = 4 * measure.Inch  // what a lead takes more than a bay to the next foot: down to the height of the plugs and up again, and some for a bend

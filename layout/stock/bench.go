@@ -182,8 +182,52 @@ func (b *bench) cut(cuts *Cuts) []finding.Finding {
 	cuts.Bound += float64(solution.Bound) * unit
 	cuts.Proven = cuts.Proven && solution.Proven
 	cuts.Bars = append(cuts.Bars, whole...)
-	cuts.Bars = append(cuts.Bars, b.lay(p, arrange(p, solution.Bars), sticks)...)
+	cuts.Bars = append(cuts.Bars, b.lay(p, arrange(p, b.roomy(p, sticks, solution.Bars)), sticks)...)
 	return found
+}
+
+// spare is how much of a bar that is sawn is left over at least where a stick may be as short as is accepted.
+func spare(u measure.System) measure.Length { return practice.AsSold(u) + u.Grid() }
+
+// roomy returns bars as cheap as a plan's, none of those sold so full that a stick which is a little short would leave a piece short, where there are such: what is not used whole is planned
+// once more, of sticks that are so much shorter. What is proven of the cost holds for them.
+func (b *bench) roomy(p cutting.Problem, sticks []stick, bars []cutting.Bar) []cutting.Bar {
+	again := cutting.Problem{Kerf: p.Kerf, Stocks: slices.Clone(p.Stocks), Pieces: slices.Clone(p.Pieces)}
+	for k := range again.Pieces {
+		again.Pieces[k].Count = 0
+	}
+	for i, l := range sticks {
+		if !l.owned {
+			again.Stocks[i].Length = min(b.usable(l), b.down(l.length)-b.up(b.spec.Stock.Trim)-b.up(spare(b.spec.Units)))
+		}
+	}
+	var whole []cutting.Bar
+	var cost int64
+	tight := false
+	for _, bar := range bars {
+		stock := &again.Stocks[bar.Stock]
+		if len(bar.Pieces) == 1 && p.Pieces[bar.Pieces[0]].Length == b.down(sticks[bar.Stock].length) {
+			whole = append(whole, bar)
+			if stock.Most > 0 {
+				stock.Most--
+			}
+			continue
+		}
+		sum := p.Kerf * int64(len(bar.Pieces)-1)
+		for _, k := range bar.Pieces {
+			sum += p.Pieces[k].Length
+			again.Pieces[k].Count++
+		}
+		cost += stock.Price
+		tight = tight || sum > stock.Length
+	}
+	if !tight {
+		return bars
+	}
+	if other, err := cutting.Solve(again, cutting.Effort); err == nil && other.Cost <= cost {
+		return append(whole, other.Bars...)
+	}
+	return bars
 }
 
 // solve plans the bars. Limits of what is sold that leave too little are passed over, and a finding says so.

@@ -11,13 +11,14 @@ import (
 
 // Input is the solved tunnel as far as it decides what to buy.
 type Input struct {
-	Spec    *spec.Spec
-	Arches  []arch.Arch
-	Ridge   []RidgeCut
-	Stakes  []ground.Stake
-	Strings []lights.String
-	Ties    int // zip ties
-	Wiring  Wiring
+	Spec     *spec.Spec
+	Arches   []arch.Arch
+	Ridge    []RidgeCut
+	Stakes   []ground.Stake
+	Strings  []lights.String
+	Ties     int // zip ties that stay till the end of the season
+	HungTies int // of what hangs
+	Wiring   Wiring
 
 	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
 }

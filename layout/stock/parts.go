@@ -24,6 +24,11 @@ func (b Bar) Turn() int {
 // Whole reports whether the bar is used as it is sold, without a cut.
 func (b Bar) Whole() bool { return len(b.Pieces) == 1 && b.Pieces[0].Mark == b.Stock }
 
+// Full reports whether a bar sold gives its last piece only where it is as long as it is sold for: one that is as short as is accepted would leave it short.
+func (b Bar) Full(u measure.System) bool {
+	return !b.Owned && !b.Whole() && b.Stock-b.Pieces[len(b.Pieces)-1].Mark < spare(u)-u.Grid()/2
+}
+
 // Steel reports whether the bar makes stakes; the others are pipe.
 func (b Bar) Steel() bool { return b.Pieces[0].ID.Steel }
 

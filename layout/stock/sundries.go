@@ -166,7 +166,7 @@ func (b *basket) sundries(in Input) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
 	b.add(Item{Item: "guy line", Kind: GuyLine, Need: int(math.Ceil(float64(line/per) - 1e-9)), Unit: unit, Where: whereSundries, Ropes: ropes})
-	laths, ties := 0, in.Ties
+	laths, ties := 0, in.Ties+in.HungTies+in.Wiring.Ties+practice.BundleTies*in.Spec.Tunnel.Arches
 	for _, long := range []measure.Length{ground.Widest(in.Stakes), in.Spec.Tunnel.OpeningWidth, in.Spec.Tunnel.OpeningHeight} { // the gauge stick, those of the opening
 		n := practice.Laths(in.Spec.Units, long)
 		laths, ties = laths+n, ties+practice.LathTies*(n-1)
@@ -175,6 +175,7 @@ func (b *basket) sundries(in Input) {
 	add(GuyClamp, "hose clamp", guys, Each)
 	b.braces(in)
 	b.bases(in)
+	ties += in.HungTies + in.Wiring.Ties // once more, for laid flat they are cut
 	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(ties, in.Spec.Stock.Spares)), Bag)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {
@@ -182,7 +183,7 @@ func (b *basket) sundries(in Input) {
 	}
 	add(Lath, "lath", laths, Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
-	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(len(in.Strings)), Bag)
+	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(withSpares(len(in.Strings)+2*len(in.Wiring.Cords), in.Spec.Stock.Spares)), Bag)
 }
 
 // flagged reports whether dots wait so long for their stakes, or may, that each has a flag beside it.

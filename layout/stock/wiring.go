@@ -13,6 +13,7 @@ type Wiring struct {
 	Taps       int    // three-ways
 	Joints     int    // plugs put together out of doors
 	Open       int    // sockets that nothing is plugged into
+	Ties       int    // zip ties of sockets, and of cords that hang
 	Covers     int    // cord covers over ways on the ground
 	Timers     int
 	TimerAmps  measure.Current // of the largest of them

@@ -13,7 +13,9 @@ type Act int
 // everyone stays twice the crown's height away.
 const (
 	Unplug    Act = iota // every plug at every outlet, the cords off strings and arches
+	Coil                 // the cords, for legs are carried where they lie
 	Unhang               // strings in rows and drops, which hold arch to arch
+	UntieLine            // off each crown as its arch is next: nothing else keeps ridge pieces in dry sockets
 	FreeRidge            // each ridge piece out of one of its sockets
 	Untie                // guys and braces, of one arch after the other as it comes to it
 	SpringOff            // the last arch first: off its stakes, both feet together
@@ -31,7 +33,9 @@ type Step struct {
 // Drill is how the tunnel is laid flat.
 type Drill struct {
 	Steps   []Step
-	Minutes float64
+	Minutes float64 // of one crew
+	arches  int
+	work    float64 // minutes of one crew, not rounded
 	Apart   float64 // m, twice the highest crown: how near anyone comes when it is too late
 }
 
@@ -43,24 +47,37 @@ const (
 	drillUntie   = 1.0
 	drillTieDown = 2.0
 	drillCap     = 0.2
+	drillCoil    = practice.MinutesCoil / float64(practice.Raisers) // everyone coils one
 	drillSpring  = practice.MinutesDown - drillRidge - 2*drillCap
 )
 
-// Drill returns the lay-flat drill. lit says whether there is anything to unplug, hung how many strings hang in rows and drops.
-func (w *Weather) Drill(lit bool, hung int) Drill {
+// Comes is what comes off arches that are laid flat.
+type Comes struct {
+	Lit   bool // there is something to unplug
+	Cords int
+	Hung  int  // strings in rows and drops
+	Line  bool // crowns are tied together
+}
+
+// Drill returns the lay-flat drill.
+func (w *Weather) Drill(off Comes) Drill {
 	t := w.of
 	n := len(t.Arches)
-	var d Drill
+	d := Drill{arches: n}
 	add := func(act Act, count int, each float64) {
 		if count > 0 {
 			d.Steps = append(d.Steps, Step{act, count, each * float64(count)})
-			d.Minutes += each * float64(count)
+			d.work += each * float64(count)
 		}
 	}
-	if lit {
+	if off.Lit {
 		add(Unplug, 1, drillUnplug)
 	}
-	add(Unhang, hung, drillUnhang)
+	add(Coil, off.Cords, drillCoil)
+	add(Unhang, off.Hung, drillUnhang)
+	if off.Line {
+		add(UntieLine, n, practice.MinutesKnot)
+	}
 	if t.joined() {
 		add(FreeRidge, n-1, drillRidge)
 	}
@@ -72,9 +89,38 @@ func (w *Weather) Drill(lit bool, hung int) Drill {
 	add(SpringOff, n, drillSpring)
 	add(TieDown, n, drillTieDown)
 	add(CapStakes, 2*n, drillCap)
-	d.Minutes = 5 * math.Ceil(d.Minutes/5)
+	d.Minutes = d.By(1)
 	for _, a := range t.Arches {
 		d.Apart = max(d.Apart, 2*a.Crown.Metres())
 	}
 	return d
+}
+
+// By is how many minutes so many crews take, each on its own stretch of the arches. Where more than one is at it, each ties the arch beyond its stretch first: it loses its neighbour.
+func (d Drill) By(crews int) float64 {
+	longest := (d.arches + crews - 1) / crews
+	minutes := d.work * float64(longest) / float64(d.arches)
+	if crews > 1 {
+		minutes += drillTieDown
+	}
+	return 5 * math.Ceil(minutes/5-1e-9)
+}
+
+// Crews is how many crews lay it flat within so many minutes; where none can, a crew an arch.
+func (d Drill) Crews(within float64) int {
+	for n := 1; n < d.arches; n++ {
+		if d.By(n) <= within {
+			return n
+		}
+	}
+	return d.arches
+}
+
+// Stretches are the first and the last arch of each of so many crews.
+func (d Drill) Stretches(crews int) (list [][2]int) {
+	longest := (d.arches + crews - 1) / crews
+	for last := d.arches; last > 0; last -= longest {
+		list = append(list, [2]int{max(1, last-longest+1), last})
+	}
+	return list
 }

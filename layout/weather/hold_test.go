@@ -149,7 +149,8 @@ func TestThawing(t *testing.T) {
 // TestDrill: every arch is sprung off and tied down, every stake capped, every bay's ridge piece freed; more arches take longer.
 func TestDrill(t *testing.T) {
 	w := Solve(tunnel(6, hoop(), guyed(7*foot, 1, 6)))
-	d := w.Drill(true, 3)
+	off := Comes{Lit: true, Hung: 3, Cords: 5, Line: true}
+	d := w.Drill(off)
 	counts := map[Act]int{}
 	for i, s := range d.Steps {
 		counts[s.Act] = s.Count
@@ -157,21 +158,40 @@ func TestDrill(t *testing.T) {
 			t.Errorf("act %d comes after %d", s.Act, d.Steps[i-1].Act)
 		}
 	}
-	for act, want := range map[Act]int{Unplug: 1, Unhang: 3, FreeRidge: 5, Untie: 4, SpringOff: 6, TieDown: 6, CapStakes: 12} {
+	for act, want := range map[Act]int{Unplug: 1, Coil: 5, Unhang: 3, UntieLine: 6, FreeRidge: 5, Untie: 4, SpringOff: 6, TieDown: 6, CapStakes: 12} {
 		if counts[act] != want {
 			t.Errorf("act %d is done %d times, want %d", act, counts[act], want)
 		}
 	}
-	if long := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(true, 3); long.Minutes <= d.Minutes {
+	if long := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(off); long.Minutes <= d.Minutes {
 		t.Errorf("%g minutes for 12 arches, %g for 6", long.Minutes, d.Minutes)
 	}
-	// By hand: 10 for the plugs, 3 strings, 4 guys, 6 arches of 8 and of 2 to tie down, less the ridge piece that the last one has not.
-	if want := 5 * math.Ceil((10+3+4+6*8+6*2-1)/5.); d.Minutes != want {
+	// By hand: 10 for the plugs, 5 cords of 3 that five people share, 3 strings, 4 guys, 6 arches of 8, 6 knots of 1 and 2 to tie each down, less the ridge piece that the last one has not.
+	if want := 5 * math.Ceil((10+5*3/5+3+4+6*8+6+6*2-1)/5.); d.Minutes != want {
 		t.Errorf("%g minutes, want %g", d.Minutes, want)
 	}
 	close2(t, "apart", d.Apart, 2*w.of.Arches[0].Crown.Metres(), 1e-9)
-	if dark := w.Drill(false, 0); dark.Steps[0].Act != FreeRidge {
+	if dark := w.Drill(Comes{}); dark.Steps[0].Act != FreeRidge {
 		t.Error("what is dark is unplugged")
+	}
+}
+
+// TestCrewsLayFlat: 12 arches that take one crew 10 + 3 + 3 + 4 + 12·(8 + 1 + 2) − 1 = 151 minutes take two 6/12 of it and three 4/12, and 2 to tie the arch beyond a stretch; so many are
+// asked for as the time needs, and their stretches are all of the arches, each once.
+func TestCrewsLayFlat(t *testing.T) {
+	d := Solve(tunnel(12, hoop(), guyed(7*foot, 1, 12))).Drill(Comes{Lit: true, Hung: 3, Cords: 5, Line: true})
+	for crews, want := range map[int]float64{1: 155, 2: 80, 3: 55, 5: 40} {
+		if got := d.By(crews); got != want {
+			t.Errorf("%d crews: %g minutes, want %g", crews, got, want)
+		}
+	}
+	for within, want := range map[float64]int{155: 1, 154: 2, 80: 2, 79: 3, 55: 3, 1: 12} {
+		if got := d.Crews(within); got != want {
+			t.Errorf("within %g minutes: %d crews, want %d", within, got, want)
+		}
+	}
+	if got := d.Stretches(5); !slices.Equal(got, [][2]int{{10, 12}, {7, 9}, {4, 6}, {1, 3}}) || !slices.Equal(d.Stretches(1), [][2]int{{1, 12}}) {
+		t.Errorf("stretches %v", got)
 	}
 }
 
