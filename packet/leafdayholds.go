@@ -16,9 +16,9 @@ import (
 // holdWords name the holds, without their figures: those stand on the leaf of the crew.
 var holdWords = map[crew.Action]string{
 	crew.TrialArch: "Trial arch measured", crew.CheckDots: "Dots checked", crew.AskOwner: "Owner asked", crew.LookUp: "Looked overhead", crew.ReadTicket: "Ticket good",
-	crew.PullTest: "Stake 1 firm", crew.SetBases: "Boards, bars set", crew.MeasureWidths: "Widths", crew.WeighDown: "Bags laid", crew.TestOutlets: "TEST cuts outlets", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
-	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: raises nothing", crew.MeasureBay: "Bay 1 measured", crew.SightAlong: "Caps counted",
-	crew.TryOpening: "Opening tried", crew.CheckCords: "Cords looked at", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
+	crew.PullTest: "Stake 1 firm", crew.SetBases: "Boards, bars set", crew.MeasureWidths: "Widths", crew.WeighDown: "Bags laid", crew.TestOutlets: "TEST cuts", crew.TestStrings: "Every string lit", crew.TryWrapped: "Wrapped legs lit",
+	crew.CheckDay: "Wind, cold, crew", crew.WatchLine: "Wire watcher: raises nothing", crew.MeasureBay: "Bay 1 taped", crew.SightAlong: "Caps counted",
+	crew.TryOpening: "Opening tried", crew.CheckCords: "Cords checked", crew.TestLoaded: "TEST, all lit", crew.DarkWalk: "Dark walk",
 }
 
 // holdLeaves are the leaves on which the crews' holds have their figures.
@@ -119,7 +119,7 @@ func (r runSheet) allHolds() (list []dayHold) {
 		}
 		for _, h := range r.holds(j) {
 			if parts > few {
-				h.what += ", each stretch"
+				h.what += ", each"
 			} else if parts > 1 {
 				h.what += " " + say.Range(j.First, j.Last)
 			}
@@ -141,13 +141,13 @@ func (r runSheet) allHolds() (list []dayHold) {
 }
 
 // nightTied is the hold of an evening on which arches stand and others are to come: no task of the plan, for the days alone make it.
-const nightTied = "Newest arch tied"
+const nightTied = "Newest tied"
 
 func (r runSheet) holdName(t crew.Task) string {
 	site := r.plan.Spec.Site
 	switch name := holdWords[t.Action]; {
 	case t.Action == crew.MeasureArch:
-		return say.Capital(say.Numbered("arch", t.Of.Arches)) + " measured"
+		return say.Capital(say.Numbered("arch", t.Of.Arches)) + " taped"
 	case t.Action == crew.WatchLine && ownersYes(r.plan, t.Of.Overhead[0]) != "":
 		return "Wire: owner’s yes, watcher"
 	case t.Action == crew.CallLocator:

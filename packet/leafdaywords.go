@@ -177,7 +177,11 @@ func (b *binder) dayStops() block.Block {
 	if ask == "" { // else the phone is on the foot
 		ask = "the planner ________, phone ________"
 	}
-	text += fmt.Sprintf("Thunder: everyone indoors until %d minutes after the last.\n", practice.ThunderMinutes)
+	call := ""
+	if len(b.plan.Kinds) > 0 {
+		call = fmt.Sprintf(" Before raising, each noon: leaf %d’s call.", leafNumber("nights"))
+	}
+	text += fmt.Sprintf("Thunder: everyone indoors until %d minutes after the last.%s\n", practice.ThunderMinutes, call)
 	text += fmt.Sprintf("Failed hold, cracked pipe: stop, A rings %s.", ask)
 	if drives(b.plan) {
 		text += " Buried line hit: all away, " + emergency(b.spec, "emergency number") + " first."
@@ -190,7 +194,7 @@ func (b *binder) dayStops() block.Block {
 		if len(b.plan.Arches) > 1 { // guys hold those that stand from one side alone
 			lunch = fmt.Sprintf("newest arch tied first, leaf %d", leafNumber("raise"))
 		}
-		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________\nBefore raising, each noon: leaf %d’s call.", lunch, leafNumber("nights"))
+		text += fmt.Sprintf("\nLunch: %s. Day put off to: ____________", lunch)
 	}
 	return block.Block{Name: "stops", Gap: 2, Facts: facts, Body: block.Framed{Blocks: []block.Block{{Body: block.Words{Text: text, Lettering: paper.Floor, Figures: paper.Strong.Sized(13)}}}}}
 }

@@ -145,7 +145,7 @@ func (l lighting) windingSteps(joined bool) (list []told) {
 	standing := slices.DeleteFunc(slices.Clone(nouns), func(noun string) bool { return noun == ridgePieces })
 	start := "Pipe on trestles."
 	joint, loop := l.u.Inches(practice.JointFree(l.u)), l.u.Inches(practice.PlugFree(l.u))
-	free := "Free: " + block.Figure(joint) + " at crowns"
+	free := "String left for plugs: " + block.Figure(joint) + " at crowns"
 	if len(standing) > 0 {
 		free += ", " + block.Figure(loop) + " at feet, tied up"
 	}
@@ -252,7 +252,7 @@ func (l lighting) aloud() block.Block {
 	if low != nil {
 		supplied = ", " + say.And(low) + " strings on their own supply"
 	}
-	return saidAloud(l.plan.Spec, fmt.Sprintf("Nothing plugged in while winding. Test on %s outlet%s, dry. Bring list: leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock")))
+	return saidAloud(l.plan.Spec, []string{fmt.Sprintf("Nothing plugged in while winding. Test on %s outlet%s, dry. Bring list: leaf %d.", withArticle(device(l.plan)), supplied, leafNumber("stock"))})
 }
 
 // saidBeside are lines that are said aloud, with blanks beside them, one below the other.

@@ -37,7 +37,11 @@ func (w watch) log() []block.Block {
 	switch { // the noon call goes on
 	case nights[0] == "":
 	case len(nights) < columns*fit(room):
-		nights = append(nights, "till down")
+		till := "till down"
+		if w.lit { // nobody watches over lights
+			till = "off " + till
+		}
+		nights = append(nights, till)
 	default:
 		nights[len(nights)-1] += ", on"
 	}

@@ -84,7 +84,7 @@ func (p powering) checks() []string {
 		"all marked for outdoors",
 		"no cut, no tape",
 		"no tight coil, no pinch",
-		"none to trip over",
+		"outlet to feet: ribbon, hip-high",
 		"no prongs meet prongs",
 		joints,
 		say.Count(w.Open, "open socket") + " covered",

@@ -137,10 +137,10 @@ func (r raising) people() []block.Block {
 		crown, ladder = "Crown: lifts", "Ladder: helps at the top"
 	}
 	guard := "Guard: holds arch 1, does nothing else"
-	if len(r.heldTo(r.stand[0].Number)) > 0 && len(r.stand) > 1 {
+	if (len(r.heldTo(r.stand[0].Number)) > 0 || r.tiesBay()) && len(r.stand) > 1 {
 		guard = fmt.Sprintf("Guard: holds arch 1 till arch %d joins", r.stand[1].Number)
 	}
-	bring := fmt.Sprintf("Bring leaves %d, %d", leafNumber("stakes"), leafNumber("stock"))
+	bring := fmt.Sprintf("Copies of leaves %d, %d", leafNumber("stakes"), leafNumber("stock"))
 	if len(r.Plan.Strings) > 0 {
 		bring += fmt.Sprintf(", %d", leafNumber("lights"))
 	}

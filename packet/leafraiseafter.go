@@ -30,8 +30,6 @@ func (r raising) stepOf(t crew.Task) block.Step {
 		return block.Step{Text: "One screw through every socket, from the outside, " + r.atCrowns() + ".", Then: "A point stands out inside: file it flush."}
 	case crew.GlueSockets:
 		return block.Step{Text: "Prime and cement the sockets one by one, " + r.atCrowns() + ". Open air, no flame, gloves on.", Then: "A cemented joint does not come apart: cut it out."}
-	case crew.RunCrownLine:
-		return block.Step{Text: "Crown line, hand tight: turn, knot at each fitting."}
 	case crew.SightAlong:
 		return r.sight()
 	case crew.HangDrops:
@@ -49,6 +47,9 @@ func (r raising) stepOf(t crew.Task) block.Step {
 // sight has the whole looked along and the caps counted.
 func (r raising) sight() block.Step {
 	text, off, held := "Nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
+	if r.tiesBay() {
+		off = "Bay 1 untied last. " + off
+	}
 	if slices.Contains(standsOn(r.Plan), "base") {
 		text = "Each leg tied down through its bags’ handles. " + text
 	}
@@ -58,10 +59,20 @@ func (r raising) sight() block.Step {
 			clear = "outside legs passed"
 		}
 		text += fmt.Sprintf(" Tighten guys %s: a finger moves %s.", clear, block.Figure(r.u.Inches(practice.Taut(r.u))))
-		off = "Leans: slacken there, tighten opposite."
+		off = strings.Replace(off, "It leans: stop, ask.", "Leans: slacken there, tighten opposite.", 1)
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }
+
+// uses reports whether the second arch is joined with a thing.
+func (r raising) uses(thing crew.Thing) bool {
+	t, _ := r.tasks.first(crew.SpringRidge, 0)
+	return slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == thing })
+}
+
+// tiesBay reports whether the first two arches are tied to each other's feet till all hold, and lined whether a line is knotted along the crowns.
+func (r raising) tiesBay() bool { return r.uses(crew.StringLine) }
+func (r raising) lined() bool   { return r.uses(crew.CrownLine) }
 
 // hangs reports whether what hangs on the arches that stand is told in pictures: rows are, and what comes after them.
 func (r raising) hangs() bool { return len(r.Plan.Lights.Rows) > 0 }

@@ -150,13 +150,13 @@ func (r raising) aloud() block.Block {
 	lines := []string{
 		"A bent arch springs: nobody under it till both legs stand, no face near.",
 		fmt.Sprintf("No raising: %s, %s or less, dusk.", blows, block.Figure(cold)),
-		"Gloves, eye protection" + off + ". Stop, ask: crack, " + map[bool]string{true: "leg that moves", false: "base that slides"}[drives(r.Plan)] + ".",
+		"Gloves, eye protection" + off + ". Stop, ask: crack, " + map[bool]string{true: "moving leg", false: "sliding base"}[drives(r.Plan)] + ".",
 	}
 	lines[1] += " " + r.midway()
 	for _, f := range r.tasks.wanted(crew.KeepOverhead) {
 		lines = append(lines, fmt.Sprintf("Live wire overhead (%s): pipe, ladder, people stay %s away%s.", r.Plan.Spec.Site.Overhead[f.Line].Name, block.Figure(r.u.Room(f.Length)), ownersYes(r.Plan, f.Line)))
 	}
-	list := saidAloud(r.Plan.Spec, lines...)
+	list := saidAloud(r.Plan.Spec, lines, block.Blank{Word: "wind, cold signed"})
 	list.Facts = facts
 	return list
 }
@@ -172,12 +172,12 @@ func (r raising) midway() string {
 }
 
 // saidAloud are lines that are said aloud before the work, over blanks of the whole width.
-func saidAloud(s *spec.Spec, lines ...string) block.Block {
+func saidAloud(s *spec.Spec, lines []string, more ...block.Blank) block.Block {
 	var blocks []block.Block
 	for _, l := range lines {
 		blocks = append(blocks, block.Block{Body: block.Words{Text: l}})
 	}
-	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: heardAndAsk(s)})}}
+	return block.Block{Name: "said aloud", Gap: 1, Body: block.Framed{Blocks: append(blocks, block.Block{Body: append(heardAndAsk(s), more...)})}}
 }
 
 // heardAndAsk are whom it was said to and, where the spec does not say, whom to ask.
@@ -231,7 +231,6 @@ func (r raising) together(a arch.Arch) panel {
 		if do += " " + where + ", cover, tie."; shut {
 			do += " Cover open sockets."
 		}
-		off = "Plugs don’t reach: unwind one turn."
 	}
 	stub, last := "", len(r.stand)-1
 	if len(r.Plan.Ridge) > 0 && last > 0 {
@@ -283,6 +282,8 @@ func (r raising) heldUp(a arch.Arch) panel {
 		p.do = "Guard holds it plumb. " + r.braceWords(pegs)
 	case len(r.stand) == 1 || len(r.Plan.Ridge) == 0:
 		p.do, p.off = fmt.Sprintf("Guard holds arch %d %s while it is measured. Nothing else holds it.", a.Number, block.Figure("upright")), r.leans()
+	case r.tiesBay():
+		p.do, p.off = fmt.Sprintf("Guard keeps both hands on arch %d until arch %d is joined, tied.", a.Number, r.stand[1].Number), r.leans()
 	default:
 		p.do, p.off = fmt.Sprintf("Guard keeps both hands on arch %d until the %s is joined.", a.Number, block.Figure("last arch")), r.leans()
 	}
@@ -351,6 +352,12 @@ func (r raising) second(first, a arch.Arch, stood int) panel {
 		p.do += ", tell the cutting crew"
 	}
 	p.do += "."
+	if r.lined() {
+		p.do += " Crown line knotted at both."
+	}
+	if r.tiesBay() {
+		p.do += " Builder’s line: each head-high to other’s feet."
+	}
 	if many := r.fix(&p, r.heldTo(a.Number)); many != "" {
 		p.do += fmt.Sprintf(" Arch %d’s %s: overleaf.", a.Number, many)
 	}
@@ -384,6 +391,9 @@ func (r raising) others() panel {
 	p.do = fmt.Sprintf("%s %s as arch %d", say.Agree(last-third+1, "Arch", "Arches"), block.Figure(say.Numbers(say.From(third, last))), r.stand[1].Number) + r.ownFigures(say.From(third, last)...)
 	if joined {
 		p.do += ", ridge at hand: hold till joined"
+		if r.lined() {
+			p.do += ", knotted"
+		}
 	}
 	p.do += "."
 	t, _ := r.tasks.first(crew.RaiseRest, 0)

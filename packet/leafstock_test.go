@@ -400,7 +400,7 @@ func TestWeightedFeetOfOwnPipe(t *testing.T) {
 			bags = i.Buy
 		}
 	}
-	for _, want := range []string{"25 mm outside", "2.8 mm", "rigid PVC", "bar, 0.6 m", "rebar 12 mm", fmt.Sprintf("bags %d kg", 10*bags), "rubber mallet", "into their couplings", "a row from arch 1 on: 2 225 mm, 1 350 mm, 2 225 mm"} {
+	for _, want := range []string{"25 mm outside", "2.8 mm", "rigid PVC", "bar, 0.6 m", "rebar 12 mm", fmt.Sprintf("bags %d kg", 10*bags), "mallet", "into their couplings", "a row from arch 1 on: 2 225 mm, 1 350 mm, 2 225 mm"} {
 		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 			t.Errorf("the buyer's leaf does not say %q", want)
 		}

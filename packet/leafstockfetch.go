@@ -19,7 +19,7 @@ import (
 var fetchWords = map[crew.Thing]string{
 	crew.LongTape: "long tape", crew.ShortTape: "short tape", crew.StringLine: "builder’s line", crew.Bricks: "brick", crew.PlumbBob: "plumb bob", crew.Pencil: "pencil", crew.Phone: "phone",
 	crew.TicketPaper: "locating ticket", crew.Hammer: "sledge", crew.Level: "level", crew.ColouredTape: "coloured tape", crew.LuggageScale: "luggage scale",
-	crew.StakeGrip: "pipe wrench", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "rubber mallet",
+	crew.StakeGrip: "pipe wrench", crew.Saw: "fine saw", crew.Clamp: "clamp", crew.Scraper: "scraper", crew.Marker: "marker", crew.Tarp: "tarp", crew.Mallet: "mallet",
 	crew.Trestles: "trestle", crew.Cutters: "cutters", crew.RejectBag: "reject bag", crew.Bucket: "bucket", crew.Gloves: "gloves", crew.EyeProtection: "eye protection",
 	crew.Stepladder: "stepladder", crew.Screwdriver: "screwdriver", crew.File: "file", crew.OpeningSticks: "opening sticks", crew.Lamp: "test lamp", crew.Torch: "flashlight",
 	crew.CrownStick: "crown stick", crew.Kettle: "kettle of warm water", crew.WindMeter: "wind meter", crew.Thermometer: "thermometer",
@@ -115,7 +115,7 @@ func forTheSaw(p *layout.Plan) (things []string) {
 		things = append(things, fetchWords[crew.Saw])
 	}
 	if len(sticks) > 0 {
-		things = append(things, fmt.Sprintf("%s, to saw to %s: opening sticks", say.Count(len(sticks), "lath"), strings.Join(sticks, ", ")))
+		things = append(things, fmt.Sprintf("%s for opening sticks, %s", say.Count(len(sticks), "lath"), strings.Join(sticks, ", ")))
 	}
 	return things
 }

@@ -201,7 +201,7 @@ func TestLaidFlatInOrder(t *testing.T) {
 		all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " ")
 		untied := fmt.Sprintf("Untie line at crown %d, bow ridge out of crown %d", len(plan.Arches), len(plan.Arches)-1)
 		at := 0
-		for _, words := range []string{want, "Covers, cords, timers, lanterns, nets off", untied, "lift R"} {
+		for _, words := range []string{want, "Cords, their covers, timers, lanterns, nets off", untied, "lift R"} {
 			k := strings.Index(all[at:], words)
 			if k < 0 {
 				t.Fatalf("%s: %q is not there, or too late: %s", name, words, all)

@@ -29,7 +29,7 @@ var mending = map[crew.Remedy]string{
 	crew.SwapIt:        "Warm: TEST; all dark: unplug that joint, cover, RESET. By daylight, cord out, swap both pieces.",
 	crew.Electrician:   "Fails: breaker off, electrician.",
 	crew.DeadWaits:     "One run dark: timers off, pull plug or cord at foot, bag both, AUTO, OPEN.",
-	crew.Mend:          "Else cords out at outlets, mend by daylight, look again.",
+	crew.Mend:          "Else cords out, mend by daylight, look again.",
 	crew.WarmWater:     "Stuck: warm water, wipe dry, no hammer.",
 	crew.FindStake:     "Stuck: ask. One missing: nobody leaves.",
 	crew.CutThrough:    "Cracked, worn: X on it; count it back, not good.",

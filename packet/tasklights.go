@@ -72,7 +72,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 		if used(w.plan, crew.BarrierNet) > 0 {
 			nets = ", nets"
 		}
-		return "Covers, cords," + boxed + " timers, lanterns" + nets + " off: cut cord ties only. Coil loosely, far end first." + fed
+		return "Cords, their covers," + boxed + " timers, lanterns" + nets + " off: cut cord ties only. Coil loosely, far end first." + fed
 	},
 	crew.TakeStrings: func(w taskWords, _ crew.Task) string {
 		stay := ""

@@ -46,6 +46,9 @@ func (w taskWords) layCords() string {
 	if over && cover {
 		text += " Over the way: under a cord cover."
 	}
+	if w.plan.Crew.Schedule.LiesOvernight() {
+		text += " Sockets covered, off the ground for the night."
+	}
 	return text
 }
 

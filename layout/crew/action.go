@@ -67,7 +67,6 @@ const (
 	SpringRidge
 	MeasureBay
 	RaiseRest
-	RunCrownLine
 	ScrewSockets
 	GlueSockets
 	SightAlong
@@ -193,6 +192,7 @@ const (
 	NotWarm
 	TimersRight
 	BothWays // lit, from each end
+	LitEarly // the same, days before it opens
 
 	ForecastBelow
 	LaidFlat // before a forecast of it

@@ -117,6 +117,22 @@ func (s Schedule) LaysBeside() bool {
 	return first < last
 }
 
+// LiesOvernight reports whether cords lie for a night or more before they are joined and covered.
+func (s Schedule) LiesOvernight() bool {
+	first, joined := math.MaxInt, 0
+	for _, j := range s.Jobs {
+		for _, st := range j.Stints {
+			switch j.Work {
+			case Lay:
+				first = min(first, st.Day)
+			case Join:
+				joined = max(joined, st.Day)
+			}
+		}
+	}
+	return first < joined
+}
+
 // schedule lays the tasks along their days.
 func (in Input) schedule(tasks []Task) Schedule {
 	c := in.calendar()

@@ -48,11 +48,14 @@ func (b *tasker) nights() {
 		mats = []Need{many(Mats, practice.Mats(b.Spec.Tunnel.Length))}
 	}
 	side := len(b.Spec.SideWays())
-	bars := many(Barriers, 2+side)
+	bars := b.bars()
 	b.add(practice.MinutesTalk/2, Task{Action: NightWay, Who: one1, Want: []Figure{state(WayEven), state(NoneAcross)}, IfOff: cures(CloseTonight),
 		Uses: append(mats, many(Lanterns, practice.Lanterns(b.Spec.Tunnel.Length)), many(Torch, practice.Watchers+side), bars, one(Ribbon), one(WindMeter), one(FirstAid), one(Phone))})
 	b.add(practice.MinutesTalk/2, Task{Action: NightClose, Who: one1, Hold: true, Want: []Figure{state(LampsOut)}, Record: []Record{TimeDone}, Uses: []Need{bars, one(Pencil)}})
 }
+
+// bars are what every way is closed with.
+func (b *tasker) bars() Need { return many(Barriers, 2+len(b.Spec.SideWays())) }
 
 // watched are the arches whose crowns are measured: the first, the middle one and the last.
 func (b *tasker) watched() (list []arch.Arch) {
@@ -157,8 +160,8 @@ func (b *tasker) lower(all Scope) {
 		uses = append(uses, one(Screwdriver))
 	}
 	each := float64(practice.MinutesDown)
-	if slices.ContainsFunc(b.list, func(t Task) bool { return t.Action == RunCrownLine }) {
-		each += practice.MinutesKnot
+	if len(b.Ridge) > 0 {
+		each += b.knots(1)
 	}
 	b.add(each*practice.Raisers*float64(len(b.Arches)), Task{Action: LowerArches, Of: all, Who: Who{Roles: b.roles(), Grown: true}, IfOff: cures(OtherDay, WarmWater, Ask),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly}, {What: Capped, Count: legs}},

@@ -51,7 +51,11 @@ func (b *tasker) powering() {
 	lit := max(practice.WarmAfter, pair(practice.MinutesMeasure, len(b.Chains))) + pair(practice.MinutesLook, b.Joints) // who waits looks along the runs, then feels the joints
 	b.add(2*lit, Task{Action: FeelPlugs, Of: all, Who: grown, Want: []Figure{{What: NotWarm, Minutes: practice.WarmAfter}}, IfOff: cures(SwapIt)})
 	b.add(practice.MinutesMeasure*float64(len(outlets)), Task{Action: TestLoaded, Of: all, Who: grown, Want: []Figure{state(TestTrips)}, IfOff: cures(Electrician), Hold: true})
-	b.add(practice.MinutesTalk*2, Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}})
+	walk := Task{Action: DarkWalk, Who: grown, Hold: true, Want: []Figure{state(BothWays)}, IfOff: cures(Mend), Uses: []Need{many(Torch, 2)}}
+	if d := b.Spec.Dates; !d.Build.IsZero() && d.Build.Before(d.Open) { // nobody watches over it till then
+		walk.Want[0] = state(LitEarly) // with the watch's barriers
+	}
+	b.add(practice.MinutesTalk*2, walk)
 }
 
 // laying lays the cords and joins what is plugged into what, with the outlets empty.
@@ -61,7 +65,7 @@ func (b *tasker) laying(high Figure) {
 	}
 	lay := b.Spec.Crew.Rates.Cord * float64(b.Cords)
 	b.add(lay, Task{Action: LayCords, Who: Who{People: b.pairs(lay)}, Want: []Figure{{What: AsDrawn, Count: b.Cords + b.Taps}, state(NoneAcross)}, IfOff: cures(LayAgain, Ask),
-		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), many(CordCovers, b.Over))...)})
+		Uses: b.climbs(some(many(Cords, b.Cords), many(ZipTies, b.Cords), one(Ribbon), many(CordCovers, b.Over))...)})
 	joints, open := b.Joints, b.Open // less what others join and cover
 	for _, t := range b.list {
 		joints, open = joints-used(t, PlugCovers), open-used(t, SocketCovers)

@@ -51,7 +51,7 @@ func (b *tasker) checkDay() {
 	b.add(practice.MinutesTalk, Task{Action: CheckDay, Who: Who{Roles: b.roles(), Grown: true}, Hold: true, Record: []Record{Named}, IfOff: cures(OtherDay, NotEnough),
 		Want: []Figure{{What: GustBelow, Gust: b.raisingGust()}, {What: WarmerThan, Cold: practice.NoBending}, {What: SlowBelow, Cold: practice.BendSlowly},
 			{What: PeopleThere, Count: Raisers(b.Spec)}},
-		Uses: []Need{many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec))}})
+		Uses: []Need{one(WindMeter), one(Thermometer), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec))}})
 }
 
 // raisingGust is the gust, forecast or felt, from which on no arch is raised or lowered: the usual one, or that in which nobody is inside the whole tunnel where it is felt as lower.
@@ -200,7 +200,14 @@ func (b *tasker) second(a arch.Arch) {
 	r := b.Ridge[0]
 	bays := []int{r.Bay}
 	spring := Task{Action: SpringRidge, Of: Scope{Bays: bays, Arches: n}, Who: Who{Roles: b.roles(), Grown: true}, Want: b.turns(bays), Uses: b.climbs(one(Mallet))}
-	b.add(b.Spec.Crew.Rates.Ridge+b.plugs(&spring, nil, bays), spring)
+	if b.Spec.Arch.Joints == spec.Dry {
+		spring.Uses = append(spring.Uses, long(CrownLine, 1, r.Centres))
+	}
+	tied := 0.0
+	if b.tiesBay() {
+		spring.Uses, tied = append(spring.Uses, one(StringLine)), 4*practice.MinutesTie
+	}
+	b.add(b.Spec.Crew.Rates.Ridge+tied+b.plugs(&spring, nil, bays)+b.knots(2), spring)
 	b.add(practice.MinutesMeasure*3, Task{Action: MeasureBay, Of: Scope{Bays: bays}, Who: Who{Roles: []Role{Crown, Ladder}, Grown: true}, Hold: true, Record: []Record{Found},
 		Want: []Figure{{What: BayLength, Bays: bays, Length: r.Centres, Limit: practice.BayGive(b.units)}}, IfOff: cures(DriveHome, OtherPieces), Uses: b.climbs(one(ShortTape))})
 	if len(b.Arches) > 2 {
@@ -210,6 +217,20 @@ func (b *tasker) second(a arch.Arch) {
 		b.cutRidge(rest)
 	}
 	b.windAll(b.wound(b.woundLater))
+}
+
+// tiesBay reports whether the first two arches are tied to each other's feet as soon as they are joined: else nothing but stakes keeps the row from leaning back over the way in, or either way,
+// till guys farther on hold.
+func (b *tasker) tiesBay() bool {
+	return len(b.Arches) > 2 && len(b.Ridge) > 0 && !slices.ContainsFunc(b.Spec.Pairs(), func(p spec.Brace) bool { return p.Bay == 1 })
+}
+
+// knots are the minutes of so many crowns' knots in the line along them, from the ladder that stands there for the ridge.
+func (b *tasker) knots(crowns int) float64 {
+	if b.Spec.Arch.Joints != spec.Dry {
+		return 0
+	}
+	return practice.MinutesKnot * float64(crowns)
 }
 
 // turns are the turn and the climb of bays where the route bends or slopes, both from the bay's arch of the lower number: right and up positive.
@@ -246,7 +267,10 @@ func (b *tasker) others(rest []arch.Arch) {
 		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1))}
 	work := rates.Raise * float64(len(rest))
 	if len(b.Ridge) > 0 {
-		work += rates.Ridge * float64(len(rest))
+		work += rates.Ridge*float64(len(rest)) + b.knots(len(rest))
+		if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
+			t.Uses = append(t.Uses, long(CrownLine, 1, run))
+		}
 	}
 	guys, pegs, runs := 0, 0, []Figure(nil)
 	for i, a := range rest {
@@ -297,13 +321,11 @@ func (b *tasker) finish() {
 		b.stretch(b.Arches[1])
 	}
 	who := Who{People: 2 + len(b.Spec.Site.Overhead), Grown: true} // one climbs, one at its foot, one watches each wire
-	switch run, joined := b.running(n); {
+	switch {
 	case b.Spec.Arch.Joints == spec.Pinned:
 		b.add(practice.MinutesLabel*4*float64(n), Task{Action: ScrewSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
 	case b.Spec.Arch.Joints == spec.Glued:
 		b.add(practice.MinutesLabel*4*float64(n), Task{Action: GlueSockets, Of: all, Who: who, Uses: b.climbs(b.fastening(4 * n)...)})
-	case joined:
-		b.add(2*practice.MinutesClimb*float64(n), Task{Action: RunCrownLine, Of: all, Who: who, Uses: b.climbs(long(CrownLine, 1, run))})
 	}
 	left, right, guys := b.stakes()
 	bases := 0

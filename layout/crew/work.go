@@ -100,7 +100,7 @@ var shared = []Work{Drive, LayBags, MakeLegs, TryStrings, WrapLegs, WrapRidges, 
 var workOfAction = map[Action]Work{
 	ReadTicket: TryStake, LookUp: TryStake, CheckAgain: TryStake, PullTest: TryStake, TapeDepths: Drive, DriveStakes: Drive, SetBases: Drive, MeasureWidths: Drive, WeighDown: LayBags,
 	TestOutlets: TryOutlets, TrialArch: TryArch, TestStrings: TryStrings, TagStrings: TryStrings, CutTrial: FirstRidge, RaiseRest: RaiseOthers,
-	RunCrownLine: HoldRidge, ScrewSockets: HoldRidge, GlueSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
+	ScrewSockets: HoldRidge, GlueSockets: HoldRidge, SightAlong: HoldRidge, LayCords: Lay, JoinPlugs: Join, CheckCords: Join, DarkWalk: LightUp,
 }
 
 // workOf tells which work a task belongs to; at is the work of the task before it. Tasks after the day belong to none.
