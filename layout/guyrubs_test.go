@@ -110,3 +110,53 @@ func laid(of []arch.Point, tape float64) (x, y float64) {
 	}
 	return math.NaN(), math.NaN()
 }
+
+// On a bend each guy is drawn on the site plan from its knot to its stake, cut with the plane of every arch it passes, and measured from the pipe there.
+func TestGuysPassLegsOnABend(t *testing.T) {
+	p := solved(t, base.with("tunnel", "{arches: 8, spacing: 4 ft 3 in, opening: {width: 4 ft, height: 6 ft 8 in}}", "guys", "{arches: [1, 3, 5, last], from: 7 ft, out: 7 ft}",
+		"site", "{route: [{straight: 4 ft}, {right: 50 deg, radius: 22 ft}, {straight: rest}]}").text())
+	if strings.Contains(strings.Join(codesOf(p.Findings), " "), "guy-rubs-leg") {
+		t.Fatal("a guy rubs")
+	}
+	passes, inner := 0, 0
+	for _, s := range p.Stakes {
+		if !s.Guy || s.Arch == 1 || s.Arch == len(p.Arches) {
+			continue
+		}
+		left, right, _ := p.Arches[s.Arch-1].Kind.Across(s.Tied)
+		knot := right.X
+		if s.Side == spec.Left {
+			knot = left.X
+		}
+		kx, ky, _ := p.Ground.Site(s.Arch, knot, 0)
+		for _, a := range p.Arches {
+			ox, oy, _ := p.Ground.Site(a.Number, 0, 0)
+			ux, uy, _ := p.Ground.Site(a.Number, 1, 0)
+			ux, uy = ux-ox, uy-oy // across, right positive; ahead is (−uy, ux)
+			ahead := func(x, y measure.Length) measure.Length { return (x-ox)*-uy + (y-oy)*ux }
+			from, to := ahead(kx, ky), ahead(s.X, s.Y)
+			if a.Number == s.Arch || from*to >= 0 {
+				continue
+			}
+			share := from / (from - to)
+			l, r, ok := a.Kind.Across(s.Tied * (1 - share))
+			if !ok {
+				continue
+			}
+			x, y := kx+(s.X-kx)*share, ky+(s.Y-ky)*share
+			out := (x-ox)*ux + (y-oy)*uy - r.X
+			if s.Side == spec.Left {
+				out = l.X - ((x-ox)*ux + (y-oy)*uy)
+			}
+			if passes++; out < 70 {
+				t.Errorf("guy to %s passes arch %d %.0f mm outside", s, a.Number, out)
+			}
+			if out > 150 {
+				inner++
+			}
+		}
+	}
+	if passes < 8 || inner == 0 {
+		t.Errorf("%d passes, %d on the inner wall", passes, inner)
+	}
+}

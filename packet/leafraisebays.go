@@ -65,7 +65,7 @@ func (r raising) joining() (list []block.Block) {
 	if t, ok := r.tasks.first(crew.RaiseRest, 0); ok && len(t.Of.Stakes) > mostStakes {
 		text := r.fixing(t.Of.Stakes)
 		if slices.ContainsFunc(t.Of.Stakes, func(s ground.Stake) bool { return reachOf(r.Plan, s) > s.Arch }) { // the next one is walked in there
-			text += " " + map[bool]string{true: "Stakes", false: "Weights"}[drives(r.Plan)] + " past the next arch: tie once that joins."
+			text += " " + map[bool]string{true: "Stakes", false: "Weights"}[drives(r.Plan)] + " past arches not up: tie as those join."
 		}
 		add(r.step[crew.RaiseRest], text)
 	}

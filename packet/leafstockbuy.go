@@ -170,7 +170,7 @@ func sparesOf(p *layout.Plan) (list []stored) {
 		noun string
 		is   func(stock.Kind) bool
 	}{{"stick", func(k stock.Kind) bool { return k == stock.PipeStick }}, {"fitting", stock.Kind.Fitting}, {"bar", func(k stock.Kind) bool { return k == stock.SteelBar }},
-		{ready, func(k stock.Kind) bool { return k == stock.ReadyStake }}, {"cap", func(k stock.Kind) bool { return k == stock.StakeCap }}, {"string", func(k stock.Kind) bool { return k == stock.LightString }}}
+		{ready, func(k stock.Kind) bool { return k == stock.ReadyStake }}, {"cap", func(k stock.Kind) bool { return k == stock.StakeCap }}, {"string", func(k stock.Kind) bool { return k == stock.LightString }}, {"supply", func(k stock.Kind) bool { return k == stock.Supply }}}
 	for _, sort := range sorts {
 		n := 0
 		for _, i := range p.Shopping {

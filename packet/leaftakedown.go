@@ -355,11 +355,11 @@ func (l lowering) byCrews() string {
 	if flat.crews < 2 {
 		return ""
 	}
-	var from, beyond []string
+	var from, beyond, ridge []string
 	for _, s := range flat.drill.Stretches(flat.crews) {
 		from = append(from, fmt.Sprint(s[1]))
 		if s[1] < len(l.stand) {
-			beyond = append(beyond, fmt.Sprint(s[1]+1))
+			beyond, ridge = append(beyond, fmt.Sprint(s[1]+1)), append(ridge, fmt.Sprint(s[1]))
 		}
 	}
 	var own []string
@@ -369,5 +369,9 @@ func (l lowering) byCrews() string {
 			own = append(own, fetchWords[n.Thing])
 		}
 	}
-	return fmt.Sprintf(" %d crews: from arches %s down, %s first tied head-high both ways. Each brings %s.", flat.crews, say.And(from), say.And(beyond), say.And(own))
+	out := ""
+	if len(l.plan.Ridge) > 0 {
+		out = ", then ridge " + say.And(ridge) + " out"
+	}
+	return fmt.Sprintf(" %d crews: from arches %s down, %s first tied head-high both ways%s. Each brings %s.", flat.crews, say.And(from), say.And(beyond), out, say.And(own))
 }

@@ -221,7 +221,7 @@ func TestLaidFlatByCrews(t *testing.T) {
 	if flat := (skies{plan}).laid(); flat.crews != 3 || flat.ahead || flat.minutes > 278 || flat.drill.By(2) <= 278 {
 		t.Errorf("%+v", flat)
 	}
-	for leaf, want := range map[string]string{"nights": "by sunset (leaf 9): 3 crews of 5,", "takedown": "3 crews: from arches 60, 40 and 20 down, 41 and 21 first tied head-high both ways."} {
+	for leaf, want := range map[string]string{"nights": "by sunset (leaf 9): 3 crews of 5,", "takedown": "3 crews: from arches 60, 40 and 20 down, 41 and 21 first tied head-high both ways, then ridge 40 and 20 out."} {
 		if all := strings.ReplaceAll(strings.Join(textsOf(leafSides(t, plan, leaf)), " "), "\u00a0", " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", leaf, want, all)
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"hoopwright/draw/block"
+	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
@@ -162,7 +163,11 @@ func (w taskWords) wontGo(t crew.Task) string {
 			}
 			text += ")"
 		case crew.MoveGuy:
-			text += fmt.Sprintf("; G to %s, never into the walk", by)
+			where := ", never into the walk"
+			if len(arch.Passes(w.plan.Spec, w.plan.Arches)) > 0 { // else its guy would rub what it passes
+				where = " outward"
+			}
+			text += "; G to " + by + where
 		case crew.DoNotMove:
 			text += " Do not move it"
 		}

@@ -40,6 +40,9 @@ var doingGround = map[crew.Action]func(taskWords, crew.Task) string{
 	crew.ReadTicket:       taskWords.readTicket,
 	crew.LookUp:           taskWords.lookUp,
 	crew.CheckAgain: func(w taskWords, _ crew.Task) string {
+		if len(w.plan.Ground.TapeLengths(w.units)) > 1 {
+			return "Widths, each plan’s long diagonals again. Find a lost dot as before."
+		}
 		return fmt.Sprintf("Widths, L1 to R%d, R1 to L%[1]d again. Find a lost dot as before.", len(w.plan.Ground.Stations))
 	},
 	crew.TapeDepths:    taskWords.tapeDepths,

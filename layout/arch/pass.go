@@ -10,7 +10,8 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// Pass is a guy of an arch that passes another's leg or crosses the height of a row of lights on the way to its stake, seen in the plane of an arch there; on a bend as if the walk were straight.
+// Pass is a guy of an arch that passes another's leg or crosses the height of a row of lights on the way to its stake, seen in the plane of an arch there; on a bend as if it were the
+// tightest of the walk, and the wall the outer one.
 type Pass struct {
 	Guy   int       // the arch it holds
 	Leg   int       // the arch whose leg it passes, or 0
@@ -67,11 +68,21 @@ func (p Pass) legs(s *spec.Spec, arches []Arch) (list []Pass) {
 			continue
 		}
 		if pipes, stands := fromMiddle(a.Kind, s.Guys.From*measure.Length(1-p.share)); stands {
-			p.pipe = pipes[p.Side]
+			p.pipe = pipes[p.Side] + measure.Length(p.share*(1-p.share))*bulge(s, 2*p.stake)
 			list = append(list, p)
 		}
 	}
 	return list
+}
+
+// bulge is four times as far as the middle of a guy's length along the walk's tightest bend lies outside its chord: at a share f of it the bend is f(1−f) of this outside.
+func bulge(s *spec.Spec, span measure.Length) (most measure.Length) {
+	for _, leg := range s.Site.Route {
+		if leg.Radius > 0 {
+			most = max(most, s.Guys.Out*s.Guys.Out*(leg.Radius+span)/(2*leg.Radius*leg.Radius)) // out there it is longer and of a larger radius
+		}
+	}
+	return most
 }
 
 // rows lists the rows that they cross, ways out and gaps counted as full.

@@ -436,8 +436,8 @@ func TestBarStock(t *testing.T) {
 func TestSuppliesAreListed(t *testing.T) {
 	in := garden(2)
 	in.Wiring.Supplies = 3
-	if got := line(t, Make(in), "low-voltage supply"); got.Need != 3 || got.Where != "lights" {
-		t.Errorf("%+v, want 3 with the lights", got)
+	if got := line(t, Make(in), "low-voltage supply"); got.Need != 4 || got.Spare != 1 || got.Where != "lights" {
+		t.Errorf("%+v, want 3 and a spare with the lights", got)
 	}
 }
 

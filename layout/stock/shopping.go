@@ -147,7 +147,7 @@ func (b *basket) strings(in Input) {
 	for _, i := range list {
 		b.addSpared(i)
 	}
-	b.add(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Wiring.Supplies, Unit: Each, Where: whereLights})
+	b.addSpared(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Wiring.Supplies, Unit: Each, Where: whereLights})
 }
 
 // addSpared puts a line on the list with the spec's share of spares over what is needed, rounded up.

@@ -127,7 +127,7 @@ func BandRound(one, other measure.Length) measure.Length {
 
 // sundries lists line for guys, along the crowns and to tie arches down that stand on bases, what holds it and braces, ties, paint, ribbon and tags.
 func (b *basket) sundries(in Input) {
-	guys := 0
+	guys, longest := 0, measure.Length(0)
 	var ropes []Rope
 	line := measure.Length(0)
 	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
@@ -152,7 +152,10 @@ func (b *basket) sundries(in Input) {
 			out = ground.Between(in.Stakes[k], g)
 		}
 		from := in.Spec.Guys.From
-		rope(GuyRope, measure.Length(math.Sqrt(float64(out*out)+float64(from*from)))*slackOfGuy+practice.KnotsOfGuy)
+		longest = max(longest, measure.Length(math.Hypot(float64(out), float64(from)))*slackOfGuy+practice.KnotsOfGuy)
+	}
+	for range guys { // all alike: an odd one would have to be told from the others
+		rope(GuyRope, longest)
 	}
 	if long := crownLine(in); long > 0 {
 		rope(CrownRope, long)
