@@ -94,27 +94,15 @@ func offPlan(f arch.AsFound, s *spec.Spec) finding.Finding {
 	return finding.Finding{Level: finding.LookAt, Code: "found-off-plan", Key: fmt.Sprintf("found.crown.%d", f.Arch), Text: text}
 }
 
-// wrappedOwned tells of legs that come out of the shed wrapped, and that the spec's shed has not: they would be bought again.
+// wrappedOwned tells of legs that come out of the shed wrapped, and that the spec's shed has not: they are made again.
 func (p *Plan) wrappedOwned() {
 	if !p.Spec.Found.Wrapped {
 		return
 	}
-	sticks, sets := 0, 0
-	for _, bar := range p.Cuts.Bars {
-		for _, piece := range bar.Pieces {
-			if sort := piece.ID.Sort(); !bar.Owned && !piece.ID.Steel && !piece.ID.Brace && !sort.Ridge() {
-				sticks++
-			}
-		}
-	}
-	for _, i := range p.Shopping {
-		if slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Kind == i.Item && s.Run.Wound() && s.Run.IsLeg() }) {
-			sets += max(0, i.Buy-i.Spare)
-		}
-	}
-	if sticks+sets > 0 {
+	if w := p.Stock.Wrapped; w.Lack > 0 {
 		p.note([]finding.Finding{{Level: finding.LookAt, Code: "wrapped-not-owned", Key: "found.wrapped",
-			Text: fmt.Sprintf("The legs are said to be in the shed, wrapped. Of what the shed is said to have %s and %s are missing, and the buying list has them. List what is there.", say.Count(sticks, "leg stick"), say.Count(sets, "string"))}})
+			Text: fmt.Sprintf("The legs are said to be in the shed, wrapped. By what the shed is said to have, %d of %d are not: %s as long as theirs and %s are missing. They are made and wound like new ones. List what is there.",
+				w.Lack, w.Lack+len(w.Legs), say.Count(w.Sticks, "stick"), say.Count(w.Strings, "string"))}})
 	}
 }
 

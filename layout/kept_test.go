@@ -1,7 +1,9 @@
 package layout_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -21,7 +23,8 @@ func counted(p *layout.Plan, action crew.Action) (wraps, strings int) {
 }
 
 // TestKeptWrapped follows the legs of a tunnel of four arches, eight strings on legs and three on the ridge, through two seasons: wrapped and kept, then tried and not wound, and stripped. What
-// is saved is added up by hand: of eight strings 15 minutes' winding, one to try, one to tag, five to unwind; less 3 minutes to flex each leg and a quarter of an hour's burning.
+// is saved is added up by hand: of eight strings 15 minutes' winding, one to try, one to tag, five to unwind, of eight legs a minute to name and one to mark; less 3 minutes to flex each leg and a quarter
+// of an hour's burning.
 func TestKeptWrapped(t *testing.T) {
 	for _, c := range []struct {
 		name                        string
@@ -30,7 +33,9 @@ func TestKeptWrapped(t *testing.T) {
 	}{
 		{"stripped", base, 11, 11, 0, 11},
 		{"kept", base.with("store", "wrapped"), 11, 11, 0, 3},
-		{"came", base.with("store", "wrapped", "found", "{wrapped: true}"), 3, 3, 8, 11},
+		{"came", base.with("store", "wrapped", "found", "{wrapped: true}", "stock", shedOf(8, 8)), 3, 3, 8, 11},
+		{"half of them", base.with("found", "{wrapped: true}", "stock", shedOf(4, 8)), 7, 7, 4, 11},
+		{"not owned", base.with("store", "wrapped", "found", "{wrapped: true}"), 11, 11, 0, 11},
 	} {
 		p := solved(t, c.s.text())
 		pipes, _ := counted(p, crew.WindPipe)
@@ -40,23 +45,57 @@ func TestKeptWrapped(t *testing.T) {
 		if pipes != c.wound || tried != c.tried || again != c.again || undone != c.undone {
 			t.Errorf("%s: wound %d, tried %d, tried on their legs %d, unwound %d; want %d, %d, %d, %d", c.name, pipes, tried, again, undone, c.wound, c.tried, c.again, c.undone)
 		}
-		if want := 8*(15+1+1+5) - 8*3 - 15.0; math.Abs(p.Crew.Kept-want) > 1e-6 {
+		if want := 8*(15+1+1+5+1+1) - 8*3 - 15.0; math.Abs(p.Crew.Kept-want) > 1e-6 {
 			t.Errorf("%s: %v minutes saved, want %v", c.name, p.Crew.Kept, want)
 		}
 	}
 	if came := base.with("found", "{wrapped: true}"); !has(solved(t, came.text()), "wrapped-not-owned") {
 		t.Error("legs that nobody owns come out of the shed")
 	}
-	owned := base.with("found", "{wrapped: true}", "stock", "{own: [{item: mini led 100 warm, count: 9}, {item: pvc sch40 1/2 in, length: 10 ft, count: 8}]}")
-	if has(solved(t, owned.text()), "wrapped-not-owned") {
+	if has(solved(t, base.with("found", "{wrapped: true}", "stock", shedOf(8, 9)).text()), "wrapped-not-owned") {
 		t.Error("legs that are owned are missed")
+	}
+}
+
+// shedOf is a shed of so many leg sticks and strings.
+func shedOf(sticks, strings int) string {
+	return fmt.Sprintf("{sell: [{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}, {item: mini led 100 warm, price: 9.80}], own: [{item: mini led 100 warm, count: %d}, {item: pvc sch40 1/2 in, length: 10 ft, count: %d}]}", strings, sticks)
+}
+
+// TestWrappedLegsAreNotMade: legs that came wrapped are neither named nor joined nor cut; those that the shed lacks are, and they alone. By hand for six sticks and eight strings of eight legs:
+// two legs of 10 ft to make, the last ones; six are whole.
+func TestWrappedLegsAreNotMade(t *testing.T) {
+	for _, c := range []struct {
+		shed       string
+		made, came int
+		arches     []int
+	}{{shedOf(8, 8), 0, 8, nil}, {shedOf(6, 8), 2, 6, []int{4}}, {shedOf(8, 5), 3, 5, []int{3, 4}}, {shedOf(0, 8), 8, 0, []int{1, 2, 3, 4}}} {
+		p := solved(t, base.with("found", "{wrapped: true}", "stock", c.shed).text())
+		named, came := 0, 0
+		var arches []int
+		for _, task := range p.Crew.Tasks {
+			if task.Action == crew.NameSticks {
+				named, arches = task.Want[0].Count, task.Of.Arches
+			}
+		}
+		for _, bar := range p.Cuts.Bars {
+			if bar.Wrapped {
+				came++
+				if !bar.Whole() || !bar.Owned {
+					t.Errorf("%s: %+v is not whole", c.shed, bar)
+				}
+			}
+		}
+		if named != c.made || came != c.came || !slices.Equal(arches, c.arches) || has(p, "wrapped-not-owned") != (c.made > 0) {
+			t.Errorf("%s: %d sticks named at arches %v, %d came; want %d at %v, %d", c.shed, named, arches, came, c.made, c.arches, c.came)
+		}
 	}
 }
 
 // TestWrappedLegsSaveADay: a day too short for the wrapping is long enough where the legs are wrapped already, and the plan says so. The cure is tried.
 func TestWrappedLegsSaveADay(t *testing.T) {
 	for _, until := range []string{"15:00", "14:45", "14:30", "14:15", "14:00", "13:45", "13:30"} {
-		s := base.with("tunnel", "{arches: 6, spacing: 4 ft 6 in}", "crew", "{helpers: 5, days: [{date: 2026-11-21, from: 9:00, until: "+until+"}]}")
+		s := base.with("tunnel", "{arches: 6, spacing: 4 ft 6 in}", "stock", shedOf(12, 12), "crew", "{helpers: 5, days: [{date: 2026-11-21, from: 9:00, until: "+until+"}]}")
 		p := solved(t, s.text())
 		for _, f := range p.Findings {
 			if f.Code == "days-too-short" && strings.Contains(f.Text, "legs kept wrapped since last year") {

@@ -108,6 +108,9 @@ func stintKeeps(t *testing.T, s crew.Schedule, i int, st crew.Stint) {
 	if grown < min(n, j.Grown) {
 		t.Errorf("job %d: %d of age at it, not %d", i, grown, min(n, j.Grown))
 	}
+	if cuts := j.Work == crew.MakeLegs || j.Work == crew.FirstRidge || j.Work == crew.CutRidges || j.Work == crew.WrapRidges; cuts && grown == 0 {
+		t.Errorf("job %d: nobody of age where a saw is at hand", i)
+	}
 	if st.Begin%15 != 0 || st.End%15 != 0 || st.End <= st.Begin {
 		t.Errorf("job %d: %s to %s is not by quarter hours", i, st.Begin, st.End)
 	}

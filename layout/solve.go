@@ -206,7 +206,7 @@ func crownAt(g ground.Layout, a arch.Arch) [3]measure.Length {
 
 // solveStock lists the pieces, cuts them and writes the shopping list.
 func (p *Plan) solveStock() {
-	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, HungTies: p.Lights.HungTies, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
+	in := stock.Input{Spec: p.Spec, Arches: p.Arches, Stakes: p.Stakes, Strings: p.Strings, Ties: p.Lights.Ties, LegTies: p.Lights.LegTies, HungTies: p.Lights.HungTies, FootWeight: p.Weather.Feet.Weight, TieWeight: p.Weather.Feet.Guy}
 	for _, r := range p.Ridge {
 		in.Ridge = append(in.Ridge, stock.RidgeCut{Bay: r.Bay, Length: r.Cut})
 	}
@@ -256,6 +256,7 @@ func (p *Plan) solveCrew() {
 		in.Ridge = append(in.Ridge, crew.RidgePiece(r))
 	}
 	_, in.LegCuts = p.Cuts.Sawn()
+	in.InShed = p.Stock.Wrapped.Legs
 	on := map[string]lights.Run{}
 	for _, s := range p.Strings {
 		on[s.Name] = s.Run

@@ -91,11 +91,12 @@ var ours = map[string]sections{
 	"hung unevenly": base.with("lights", "{drops: [{where: 'ridge of [1]', string: drop led 100 warm, hang: 4 in}, {where: 'ridge of [last]', string: drop led 100 warm, hang: 9 in}]}"),
 	"low voltage": base.with("lights", "{wraps: [{where: [left legs, right legs], string: soft glow}], "+
 		"strings: {soft glow: {length: 20 ft, lead: 1 ft, bulbs: 60, watts: 6 W, volts: 24 V, supply: {watts: 36 W, sockets: 2}}}}"),
-	"kept wrapped":    base.with("store", "wrapped"),
-	"came wrapped":    base.with("tunnel", "{arches: 6, spacing: 4 ft 3 in}", "store", "wrapped", "found", "{wrapped: true, crown: {1: 95 in, 5: 96 in}, span: {1: 86 in}}"),
-	"after the trial": base.with("found", "{after: trial, crown: {1: 95 1/2 in}, span: {1: 86 1/2 in}}", "crew", "{helpers: 6, days: [{work: [trial]}, {from: 9:00}]}"),
-	"no power":        base.with("power", "", "site", "{soil: firm}"),
-	"no lights":       base.with("lights", ""),
+	"kept wrapped":      base.with("store", "wrapped"),
+	"came wrapped":      base.with("tunnel", "{arches: 6, spacing: 4 ft 3 in}", "store", "wrapped", "found", "{wrapped: true, crown: {1: 95 in, 5: 96 in}, span: {1: 86 in}}", "stock", shedOf(12, 12)),
+	"some came wrapped": base.with("tunnel", "{arches: 6, spacing: 4 ft 3 in}", "found", "{wrapped: true}", "stock", shedOf(9, 13), "crew", "{helpers: 6, young: 3}"),
+	"after the trial":   base.with("found", "{after: trial, crown: {1: 95 1/2 in}, span: {1: 86 1/2 in}}", "crew", "{helpers: 6, days: [{work: [trial]}, {from: 9:00}]}"),
+	"no power":          base.with("power", "", "site", "{soil: firm}"),
+	"no lights":         base.with("lights", ""),
 	"offcuts": base.with("tunnel", "{arches: 7, spacing: 5 ft}",
 		"stock", "{sell: [{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}, {item: pvc sch40 1/2 in, length: 20 ft, price: 8.10}, {item: steel bar 3/8 in, length: 20 ft, price: 9}], "+
 			"own: [{item: pvc sch40 1/2 in, length: 59 in, count: 2}, {item: pvc sch40 1/2 in, length: 121 1/2 in, count: 3}], kerf: 1/16 in, trim: 1/4 in, spares: 10 %}"),

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
@@ -46,7 +47,13 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		if heldBy(p).braces && !p.Spec.Braces.Line {
 			braces = ", braces"
 		}
-		return "Make " + say.Count(2*len(p.Ground.Stations), "leg") + braces
+		switch made := 2*len(p.Ground.Stations) - legsCame(p); {
+		case made > 0:
+			return "Make " + say.Count(made, "leg") + braces
+		case braces != "":
+			return "Make braces"
+		}
+		return "Cut " + strings.Join(linesCut(p), ", ")
 	},
 	crew.TryOutlets: plainWork("TEST at the outlets"),
 	crew.TryStrings: func(p *layout.Plan) string { return "Try " + say.Count(tried(p), "string") },
@@ -56,9 +63,12 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 		}
 		if left, right := woundOn(p, lights.LegLeft), woundOn(p, lights.LegRight); left+right > 0 {
 			side := map[[2]bool]string{{true, false}: "left ", {false, true}: "right "}[[2]bool{left > 0, right > 0}]
+			if came := legsCame(p); came > 0 {
+				return fmt.Sprintf("Flex, light %d, wrap %s", came, say.Count(left+right, side+"leg"))
+			}
 			return "Wrap " + say.Count(left+right, side+"leg")
 		}
-		return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[p.Spec.Found.Wrapped]
+		return map[bool]string{true: "Flex, light wrapped legs", false: "Flag the legs for rows"}[legsCame(p) > 0]
 	},
 	crew.FirstRidge: func(p *layout.Plan) string {
 		if slices.ContainsFunc(p.Wraps, func(w lights.Wrap) bool { return firstRidge(p, w.On) }) {
@@ -113,11 +123,19 @@ func firstRidge(p *layout.Plan, on lights.Part) bool {
 // woundOn counts the wraps that are wound on parts of a kind: none on legs that came wrapped, nor on the first ridge piece.
 func woundOn(p *layout.Plan, on lights.Kind) (n int) {
 	for _, w := range p.Wraps {
-		if w.On.Kind == on && !(p.Spec.Found.Wrapped && w.On.IsLeg()) && !firstRidge(p, w.On) {
+		if w.On.Kind == on && !(p.Spec.Found.Wrapped && p.Stock.Wrapped.Legs[w.On]) && !firstRidge(p, w.On) {
 			n++
 		}
 	}
 	return n
+}
+
+// legsCame counts the legs that come out of the shed wrapped.
+func legsCame(p *layout.Plan) int {
+	if !p.Spec.Found.Wrapped {
+		return 0
+	}
+	return len(p.Stock.Wrapped.Legs)
 }
 
 // tried counts the strings that are tried before they are wound.

@@ -28,7 +28,10 @@ type sawing struct {
 
 func (s sawing) blocks() []block.Block {
 	if len(s.list) == 0 {
-		return s.wholeSticks(s.naming() + s.lines())
+		if list := s.wholeSticks(s.naming() + s.lines()); len(list) > 0 || s.lines() == "" {
+			return list
+		}
+		return []block.Block{{Name: "lines", Body: block.Step{Text: strings.TrimSpace(s.lines())}}}
 	}
 	return slices.Concat(s.aloud(), s.wholeSticks(fmt.Sprintf("Then steps 1, %d.", lastCutStep)), s.eachStick(), s.ridgeHold(), s.drawnCuts())
 }
@@ -45,29 +48,35 @@ func (s sawing) aloud() []block.Block {
 
 // lines has guys and the crown line cut; how many and how long stands where they are bought.
 func (s sawing) lines() string {
-	var cut []string
-	then := ""
-	for _, i := range s.plan.Shopping {
-		for _, r := range i.Ropes {
-			if words := [...]string{stock.GuyRope: "guys", stock.CrownRope: "crown line", stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(cut, words) {
-				cut = append(cut, words)
-			}
-			if r.Kind == stock.GuyRope {
-				then = "; ribbon guys"
-			}
-		}
-	}
+	cut, then := linesCut(s.plan), ""
 	if cut == nil {
 		return ""
 	}
+	if slices.Contains(cut, guysCut) {
+		then = "; ribbon guys"
+	}
 	return " Last: cut " + strings.Join(cut, ", ") + " as overleaf" + then + "."
+}
+
+const guysCut = "guys"
+
+// linesCut names what is cut from line.
+func linesCut(p *layout.Plan) (cut []string) {
+	for _, i := range p.Shopping {
+		for _, r := range i.Ropes {
+			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: "crown line", stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(cut, words) {
+				cut = append(cut, words)
+			}
+		}
+	}
+	return cut
 }
 
 // wholeSticks lists the sticks that need no cut, a line for each length, and what is done with them then.
 func (s sawing) wholeSticks(then string) []block.Block {
 	u := s.units
 	var list []block.Block
-	for _, lot := range wholeLots(s.plan.Cuts.Bars) {
+	for _, lot := range wholeLots(s.plan.Cuts.Loose()) {
 		var pieces []stock.Piece
 		for _, bar := range lot {
 			pieces = append(pieces, bar.Pieces...)
@@ -200,7 +209,9 @@ func (s sawing) fresh(p pattern) (n int) {
 func (s sawing) naming() string {
 	u, plan := s.units, s.plan.Spec
 	words := "Write its name at both ends"
-	legs := slices.ContainsFunc(s.plan.Stock.Pieces, func(p stock.Piece) bool { return !p.ID.Steel && p.ID.Part.IsLeg() })
+	legs := slices.ContainsFunc(s.plan.Cuts.Loose(), func(b stock.Bar) bool {
+		return slices.ContainsFunc(b.Pieces, func(p stock.Piece) bool { return !p.ID.Steel && !p.ID.Brace && p.ID.Part.IsLeg() })
+	})
 	if legs {
 		words += ", on legs an arrow to the crown"
 	}

@@ -120,10 +120,17 @@ func forTheSaw(p *layout.Plan) (things []string) {
 	return things
 }
 
-// fromShed lists what is owned of what is needed.
+// fromShed lists what is owned of what is needed: what belongs to wrapped legs comes with them.
 func fromShed(p *layout.Plan) (words []string) {
+	if n := legsCame(p); n > 0 {
+		joined := ""
+		if slices.ContainsFunc(p.Cuts.Bars, func(b stock.Bar) bool { return b.Wrapped && b.Pieces[0].ID.Of > 1 }) {
+			joined = ", couplings on"
+		}
+		words = append(words, say.Count(n, "wrapped leg")+joined)
+	}
 	for _, i := range p.Shopping {
-		if n := min(i.Need, i.Own); n > 0 {
+		if n := min(i.Need, i.Own) - i.Wrapped; n > 0 {
 			text := fmt.Sprintf("%d %s", n, strings.Replace(itemName(i, p.Spec, ""), ", ", " of ", 1))
 			if longer := i.StandInWords(p.Spec.Units); longer != "" {
 				text += " (take " + longer + ")"

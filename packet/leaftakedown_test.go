@@ -124,7 +124,13 @@ func TestCountedIn(t *testing.T) {
 func TestWrappedLegsOnPaper(t *testing.T) {
 	t.Parallel()
 	kept := changedExample(t, "garden", "\ncrew:", "\nstore: wrapped\ncrew:")
-	came := changedExample(t, "garden", "\ncrew:", "\nstore: wrapped\nfound: {wrapped: true}\ncrew:")
+	const shed = "    - {item: mini led 100 warm, count: 5}\n"
+	owning := func(sticks string, swap ...string) *layout.Plan {
+		return changedExample(t, "garden", append(swap, "\ncrew:", "\nstore: wrapped\nfound: {wrapped: true}\ncrew:", shed, "    - {item: mini led 100 warm, count: 12}\n"+sticks)...)
+	}
+	came := owning("    - {item: pvc sch40 1/2 in, length: 10 ft, count: 12}\n")
+	some := owning("    - {item: pvc sch40 1/2 in, length: 10 ft, count: 10}\n")
+	coupled := owning("    - {item: pvc sch40 1/2 in, length: 5 ft, count: 24}\n", "sticks: [10 ft, 10 ft]", "sticks: [[5 ft, 5 ft], [5 ft, 5 ft]]")
 	text := func(plan *layout.Plan, leaf string) string {
 		sides := leafSides(t, plan, leaf)
 		if leaf != "lights" { // its strips run off the edge
@@ -144,7 +150,14 @@ func TestWrappedLegsOnPaper(t *testing.T) {
 		{came, "takedown", []string{"Legs: an arch a bundle", "Leg and ridge strings: unwind"}, []string{"Half arches"}},
 		{came, "tags", []string{"12 “mini led 100 warm” + 5 “mini led 50 warm” strings"}, []string{"WRAPPED LEGS"}},
 		{came, "lights", []string{"Flex each wrapped leg", "plug in each of the 5 strings"}, nil},
-		{came, "day", []string{"Flex, light wrapped legs", "Wrapped legs lit"}, []string{"Wrap 12 legs"}},
+		{came, "day", []string{"Flex, light wrapped legs", "Wrapped legs lit", "Cut guys, crown line"}, []string{"Wrap 12 legs", "Make"}},
+		{came, "stock", []string{"12 wrapped legs, 2 pvc"}, []string{"12 mini led", "leg L", "arrow to the crown", "12 pvc", "couplings on"}},
+		{some, "day", []string{"Make 2 legs", "Flex, light 10, wrap 2 legs"}, nil},
+		{some, "stock", []string{"10 wrapped legs", "2 mini led 100 warm", "Whole: 2 sticks", "leg L6, R6", "arrow to the crown"}, []string{"10 pvc"}},
+		{some, "lights", []string{"plug in each of the 7 strings"}, nil},
+		{coupled, "day", nil, []string{"Make"}},
+		{coupled, "stock", []string{"12 wrapped legs, couplings on"}, []string{"Mallet each leg", "24 pvc"}},
+		{coupled, "takedown", []string{"couplings apart"}, []string{"Half arches"}},
 	} {
 		all := text(c.plan, c.leaf)
 		for _, want := range c.has {

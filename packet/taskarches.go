@@ -9,6 +9,7 @@ import (
 	"hoopwright/layout/power"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
+	"hoopwright/layout/stock"
 )
 
 // doingArches says what is done with arches at the taking down and before the raising; stock and raise show the cutting and the raising in pictures and words of their own.
@@ -79,7 +80,7 @@ func (w taskWords) jointed() string {
 
 // coupled reports whether a leg is of several sticks that come apart.
 func (w taskWords) coupled() bool {
-	return !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Crew.Tasks, func(t crew.Task) bool { return t.Action == crew.JoinSticks })
+	return !crew.KeepsOn(w.plan.Spec) && slices.ContainsFunc(w.plan.Stock.Pieces, func(p stock.Piece) bool { return p.ID.Of > 1 })
 }
 
 // woundOver reports whether strings are still wound over the couplings as the crowns are parted: twisted apart then, they would tear.

@@ -11,6 +11,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/spec"
 )
 
@@ -59,14 +60,18 @@ func work(tasks []Task, phases ...Phase) (minutes float64) {
 	return minutes
 }
 
-// kept is what keeping the legs wrapped saves: the strings stay on this year, and come out on next year.
+// kept is what keeping the legs wrapped saves: the strings stay on this year, and come out on next year, on legs that are put together.
 func (in Input) kept() (minutes float64) {
 	takes := func(store spec.Store) float64 {
 		now, next := *in.Spec, *in.Spec
 		now.Store, now.Found.Wrapped, next.Found.Wrapped = store, false, store == spec.Wrapped
 		this, then := in, in
 		this.Spec, then.Spec = &now, &next
-		return work(tasksOf(this, TakeDown), TakeDown) + work(tasksOf(then, Wrapping), Wrapping)
+		then.LegCuts, then.InShed = 0, map[lights.Part]bool{} // what stood
+		for _, w := range in.Lights.Wraps {
+			then.InShed[w.On] = true
+		}
+		return work(tasksOf(this, TakeDown), TakeDown) + work(tasksOf(then, Cutting, Wrapping), Cutting, Wrapping)
 	}
 	return takes(spec.Stripped) - takes(spec.Wrapped)
 }

@@ -23,7 +23,8 @@ type Input struct {
 	Ground  ground.Layout
 	Lights  lights.Layout
 	Ridge   []RidgePiece
-	LegCuts int // leg pieces that are cut from longer stock
+	LegCuts int                  // leg pieces that are cut from longer stock
+	InShed  map[lights.Part]bool // legs that the shed can hold with their strings on
 	Chains  []Chain
 	Wiring
 	Inside                measure.Speed // the gust from which on nobody is inside; 0 where none is worked out

@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"hoopwright/layout/finding"
-	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
@@ -65,8 +64,7 @@ func (in Input) fit(c calendar, tasks []Task, s Schedule) (f Fit) {
 			cure("crew.days", written(more))
 		}
 	}
-	wound := slices.ContainsFunc(in.Lights.Wraps, func(w lights.Wrap) bool { return w.On.IsLeg() })
-	if f.Wrapped = wound && !in.Spec.Found.Wrapped && does(func(sp *spec.Spec) { sp.Found.Wrapped = true }); f.Wrapped {
+	if f.Wrapped = len(in.InShed) > 0 && !in.Spec.Found.Wrapped && does(func(sp *spec.Spec) { sp.Found.Wrapped = true }); f.Wrapped {
 		cure("found.wrapped", "true")
 	}
 	if c.open {

@@ -272,7 +272,7 @@ func TestScheduleHolds(t *testing.T) {
 							grown++
 						}
 					}
-					if people := len(st.Hands); people < j.Least || people > j.Most || grown < max(j.grown(people), j.Uses[0]) { // who climbs is of age
+					if people := len(st.Hands); people < j.Least || people > j.Most || grown < max(j.grown(people), j.Uses[0], b2i(j.Work == MakeLegs)) { // who climbs is of age, who trims
 						t.Errorf("%d arches, %d young: %d people at work %d, %d of age, of %d to %d", n, young, people, j.Work, grown, j.Least, j.Most)
 					}
 					done += float64(int(st.End-st.Begin) * len(st.Hands))

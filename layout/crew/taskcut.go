@@ -16,6 +16,7 @@ import (
 // cutting prepares the legs, and one ridge piece only: the others wait until bay 1 has been tried.
 func (b *tasker) cutting() {
 	square := Figure{What: Square, Limit: b.units.Grid()}
+	made := b.made()
 	if b.LegCuts > 0 {
 		b.saw(CutLegs, Scope{Arches: numbers(b.Arches)}, b.LegCuts, []Figure{square})
 	}
@@ -23,22 +24,48 @@ func (b *tasker) cutting() {
 		bays := []int{b.Ridge[0].Bay}
 		b.saw(CutTrial, Scope{Bays: bays}, 1, []Figure{{What: CutLength, Bays: bays, Length: b.Ridge[0].Cut, Limit: b.units.Grid()}, square})
 	}
-	sticks, couplings := 0, 0
-	for _, a := range b.Arches {
-		sticks += len(a.Left) + len(a.Right)
-		couplings += max(0, len(a.Left)-1) + max(0, len(a.Right)-1)
+	if len(made) > 0 {
+		b.makeLegs(made)
 	}
-	legs := Scope{Arches: numbers(b.Arches)}
-	naming, joining := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(couplings)
-	who := Who{People: b.pairs(naming + joining + b.markingLegs())}
+	b.cutLines()
+}
+
+// made are the legs that do not come out of the shed wrapped.
+func (b *tasker) made() (list []lights.Part) {
+	for _, a := range b.Arches {
+		for _, side := range []spec.Side{spec.Left, spec.Right} {
+			if leg := lights.Leg(side, a.Number); !b.keptOn(leg) {
+				list = append(list, leg)
+			}
+		}
+	}
+	return list
+}
+
+// makeLegs has sticks named, legs joined and marked.
+func (b *tasker) makeLegs(made []lights.Part) {
+	sticks, couplings := 0, 0
+	legs := Scope{}
+	for _, a := range b.Arches {
+		some := false
+		for side, list := range [][]measure.Length{a.Left, a.Right} {
+			if slices.Contains(made, lights.Leg(spec.Side(side), a.Number)) {
+				sticks, couplings, some = sticks+len(list), couplings+max(0, len(list)-1), true
+			}
+		}
+		if some {
+			legs.Arches = append(legs.Arches, a.Number)
+		}
+	}
+	naming, joining, marking := practice.MinutesLabel*float64(sticks), practice.MinutesLabel*float64(couplings), practice.MinutesLabel*float64(len(made))
+	who := Who{People: b.pairs(naming + joining + marking)}
 	b.add(naming, Task{Action: NameSticks, Of: legs, Who: who, Want: []Figure{{What: NamedAndWhole, Count: sticks}},
 		IfOff: cures(PutOut), Uses: []Need{many(Sticks, sticks), many(Marker, who.People/2), many(SpareStick, b.spares(sticks))}})
 	if couplings > 0 {
 		b.add(joining, Task{Action: JoinSticks, Of: legs, Who: who, Want: []Figure{{What: NoGap, Count: couplings}},
 			IfOff: cures(DriveHome), Uses: append(b.fastening(2*couplings), many(LegCouplings, couplings), many(Mallet, who.People/2))})
 	}
-	b.markLegs(who)
-	b.cutLines()
+	b.markLegs(legs, who, marking)
 }
 
 // cutLines has guys cut from the line that is bought, each with its ribbon, and the line along the crowns where sockets are dry.
@@ -77,18 +104,16 @@ func (b *tasker) saw(action Action, of Scope, cuts int, want []Figure) {
 }
 
 // markLegs has tape marks put on the legs while they lie straight, and the marks where guys are tied, out of reach once the arch stands, and braces clamped.
-func (b *tasker) markLegs(who Who) {
+func (b *tasker) markLegs(legs Scope, who Who, work float64) {
 	n := who.People / 2
-	t := Task{Action: MarkLegs, Of: Scope{Arches: numbers(b.Arches)}, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(Marker, n)},
+	t := Task{Action: MarkLegs, Of: legs, Who: who, IfOff: cures(MeasureFromFoot), Uses: []Need{many(ShortTape, n), many(Marker, n)},
 		Want: []Figure{{What: TapeMark, Length: practice.TapeMarks(b.units), Limit: practice.FlagGive(b.units)}}}
 	for _, a := range b.Arches {
 		t.Want = append(t.Want, b.guyMarks(a)...)
 		t.Want = append(t.Want, b.marks(BraceMark, a, b.pegsOf(a.Number))...)
 	}
-	b.add(b.markingLegs(), t)
+	b.add(work, t)
 }
-
-func (b *tasker) markingLegs() float64 { return practice.MinutesLabel * 2 * float64(len(b.Arches)) }
 
 // guyMarks are the tapes at which an arch's guys are tied.
 func (b *tasker) guyMarks(a arch.Arch) []Figure { return b.marks(GuyMark, a, b.guysOf(a.Number)) }

@@ -12,7 +12,7 @@ import (
 )
 
 // keptOn reports whether what is on a part comes out of the shed as it was wound last year. Whole arches and ridge pieces do not: they are taken apart.
-func (b *tasker) keptOn(p lights.Part) bool { return b.Spec.Found.Wrapped && p.IsLeg() }
+func (b *tasker) keptOn(p lights.Part) bool { return b.Spec.Found.Wrapped && p.IsLeg() && b.InShed[p] }
 
 // wrapping tests every string, flags the rows and winds the legs, and the trial ridge piece where it has lights: what is cut before the first arch stands.
 func (b *tasker) wrapping() {

@@ -279,6 +279,9 @@ func (j Job) sized(tasks []Task, hands int) Job {
 		j.Grown = j.Most // every crew of it
 	}
 	j.Grown = max(j.Grown, j.Uses[0]) // nobody younger climbs a stepladder
+	if j.Work == MakeLegs {
+		j.Grown = max(j.Grown, 1) // who trims a stick that is too long
+	}
 	j.Minutes = work / float64(j.Most)
 	return j
 }

@@ -99,11 +99,22 @@ func (l *layer) lay(w line) []string {
 		case w.wrap < 0:
 			l.out.HungTies += practice.BackTies
 		default:
-			l.out.Ties += practice.BackTies
+			l.tied(s.Run.Part, practice.BackTies)
 		}
 	}
 	l.out.Lines = append(l.out.Lines, Line{First: first, Count: len(names), Open: w.open, Wrap: w.wrap, Path: w.path})
 	return names
+}
+
+// tied counts zip ties of what is wound.
+func (l *layer) tied(on Part, ties int) {
+	l.out.Ties += ties
+	if on.IsLeg() {
+		if l.out.LegTies == nil {
+			l.out.LegTies = map[Part]int{}
+		}
+		l.out.LegTies[on] += ties
+	}
 }
 
 // hardlyUsedShare is the share of a string under which it is hardly worth hanging. Our own choice.

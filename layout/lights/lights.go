@@ -170,7 +170,8 @@ type Layout struct {
 	Paths    []Path // of the rows
 	Pulls    []endPull
 	Drops    []Drop
-	Ties     int // zip ties of what is wound: see practice.WrapTies
-	HungTies int // of what hangs, which comes off wherever arches are laid flat
+	Ties     int          // zip ties of what is wound: see practice.WrapTies
+	LegTies  map[Part]int // of them, on each leg
+	HungTies int          // of what hangs, which comes off wherever arches are laid flat
 	Findings []finding.Finding
 }

@@ -170,7 +170,7 @@ func (l *layer) wrap(i int, st stretch) {
 		On: st.Part, Pitch: c.pitch, Turns: c.turns, Strings: strings, Label: spc.String, Bare: way.bands,
 		From: st.from, To: st.to, PipeEnd: l.pipeEnd(st), Flags: flags, Mirror: st.Kind == LegRight, Crown: way.crown, Open: open, Covers: c.covers,
 	})
-	l.out.Ties += practice.WrapTies
+	l.tied(st.Part, practice.WrapTies)
 	l.wrapSays(i, st, j, c)
 }
 

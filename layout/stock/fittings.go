@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/lights"
+	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
 
@@ -12,7 +14,7 @@ import (
 // no ridge; couplings within legs; bushings where the ridge is of another size. They go by the names that the spec's stock has for them.
 func (b *basket) fittings(in Input) {
 	var order []string
-	tees, crosses, couplings := map[string]int{}, map[string]int{}, map[string]int{}
+	tees, crosses, couplings, came := map[string]int{}, map[string]int{}, map[string]int{}, map[string]int{}
 	for _, a := range in.Arches {
 		if a.Kind == nil {
 			continue
@@ -21,7 +23,13 @@ func (b *basket) fittings(in Input) {
 		if tees[pipe]+crosses[pipe]+couplings[pipe] == 0 {
 			order = append(order, pipe)
 		}
-		couplings[pipe] += max(0, len(a.Left)-1) + max(0, len(a.Right)-1)
+		for side, sticks := range [][]measure.Length{a.Left, a.Right} {
+			n := max(0, len(sticks)-1)
+			couplings[pipe] += n
+			if b.came[lights.Leg(spec.Side(side), a.Number)] {
+				came[pipe] += n
+			}
+		}
 		switch in.Spec.CrownFitting(a.Number) {
 		case spec.Tee:
 			tees[pipe]++
@@ -35,24 +43,25 @@ func (b *basket) fittings(in Input) {
 	if in.Spec.Stock.Spares > 0 {
 		spare = 1
 	}
-	fitting := func(kind Kind, name, of string, need int) {
+	fitting := func(kind Kind, name, of string, need, came int) {
 		if need > 0 {
-			b.add(Item{Item: name, Kind: kind, Of: of, Need: need + spare, Spare: spare, Unit: Each, Where: wherePipe})
+			b.add(Item{Item: name, Kind: kind, Of: of, Need: need + spare, Spare: spare, Wrapped: came, Unit: Each, Where: wherePipe})
 		}
 	}
-	sockets := 0
+	sockets, held := 0, 0
 	for _, pipe := range order {
-		fitting(Tee, "tee "+pipe, pipe, tees[pipe])
-		fitting(Cross, "cross "+pipe, pipe, crosses[pipe])
-		fitting(Coupling, "coupling "+pipe, pipe, couplings[pipe])
+		fitting(Tee, "tee "+pipe, pipe, tees[pipe], 0)
+		fitting(Cross, "cross "+pipe, pipe, crosses[pipe], 0)
+		fitting(Coupling, "coupling "+pipe, pipe, couplings[pipe], came[pipe])
 		sockets += 3*tees[pipe] + 4*crosses[pipe] + 2*couplings[pipe]
+		held += 2 * came[pipe]
 	}
 	for _, j := range bushings(in) {
-		fitting(Bushing, fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), j.pipe, j.count)
+		fitting(Bushing, fmt.Sprintf("bushing %s to %s", j.pipe, in.Spec.Ridge.Pipe.Name), j.pipe, j.count, 0)
 	}
 	switch in.Spec.Arch.Joints {
 	case spec.Pinned:
-		b.add(Item{Item: "stainless screw 1/2 in", Kind: Screw, Need: sockets, Unit: Each, Where: wherePipe})
+		b.add(Item{Item: "stainless screw 1/2 in", Kind: Screw, Need: sockets, Wrapped: held, Unit: Each, Where: wherePipe})
 	case spec.Glued:
 		b.add(Item{Item: "solvent cement and primer", Kind: Cement, Need: 1, Unit: Set, Where: wherePipe})
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -65,6 +66,52 @@ func TestScrapServesForNothing(t *testing.T) {
 	for _, bar := range with.Cuts.Bars {
 		if bar.Stock <= inch {
 			t.Errorf("a piece is cut from scrap: %+v", bar)
+		}
+	}
+}
+
+// Legs that come wrapped are bought no part of. By hand for five arches with legs of 8 ft and 18 in, a coupling each, two strings an arch: ten legs are ten sticks of either length, ten strings
+// and ten couplings, two screws in each, and 40 of some 210 zip ties, which saves a pack of three; spares are bought as ever. Of nine strings one leg is made anew: its two sticks lie in the shed, its string and its coupling are bought.
+func TestWrappedLegsAreNotBought(t *testing.T) {
+	bought := func(wrapped bool, strings int) (map[Kind]int, List) {
+		in := garden(5)
+		in.Spec.Arch.Joints, in.Spec.Found.Wrapped, in.Ties = spec.Pinned, wrapped, 190
+		in.Spec.Stock.Own = []spec.Owned{{Item: half.Name, Length: 8 * foot, Count: 10}, {Item: half.Name, Length: 18 * inch, Count: 10}, {Item: warm.Name, Count: strings}}
+		in.LegTies = map[lights.Part]int{}
+		for i := range in.Arches {
+			k := *in.Arches[i].Kind
+			k.Left = []measure.Length{8 * foot, 18 * inch}
+			k.Right = k.Left
+			in.Arches[i].Kind, in.Arches[i].Left, in.Arches[i].Right = &k, k.Left, k.Right
+			for side := range 2 {
+				leg := lights.Leg(spec.Side(side), i+1)
+				in.Strings[2*i+side].Run = lights.Run{Part: leg}
+				in.LegTies[leg] = 4
+			}
+		}
+		list, got := Make(in), map[Kind]int{}
+		for _, i := range list.Shopping {
+			got[i.Kind] += i.Buy
+		}
+		return got, list
+	}
+	loose, _ := bought(false, 10)
+	for _, c := range []struct{ strings, came, spare, ties int }{{10, 10, 1, 2}, {9, 9, 2, 2}, {0, 0, 11, 3}} {
+		got, list := bought(true, c.strings)
+		if len(list.Wrapped.Legs) != c.came || list.Wrapped.Lack != 10-c.came || list.Wrapped.Strings != 10-c.strings || list.Wrapped.Sticks != 0 {
+			t.Errorf("%d strings: %+v", c.strings, list.Wrapped)
+		}
+		if got[LightString] != c.spare || got[Coupling] != 11-c.came || got[Screw] != loose[Screw]-2*c.came || got[PipeStick] != loose[PipeStick] || got[ZipTies] != c.ties || loose[ZipTies] != 3 {
+			t.Errorf("%d strings: %v are bought, of loose legs %v", c.strings, got, loose)
+		}
+		whole := 0
+		for _, bar := range list.Cuts.Bars {
+			if bar.Wrapped {
+				whole++
+			}
+		}
+		if whole != 2*c.came || len(list.Cuts.Loose()) != len(list.Cuts.Bars)-whole {
+			t.Errorf("%d strings: %d sticks are in wrapped legs", c.strings, whole)
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package stock
 
 import (
+	"slices"
+
 	"hoopwright/layout/arch"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/ground"
@@ -16,8 +18,9 @@ type Input struct {
 	Ridge    []RidgeCut
 	Stakes   []ground.Stake
 	Strings  []lights.String
-	Ties     int // zip ties that stay till the end of the season
-	HungTies int // of what hangs
+	Ties     int                 // zip ties that stay till the end of the season
+	LegTies  map[lights.Part]int // of them, on each leg
+	HungTies int                 // of what hangs
 	Wiring   Wiring
 
 	FootWeight, TieWeight measure.Force // on each weighted foot, and at each end of guys and braces there
@@ -34,10 +37,25 @@ func Make(in Input) List {
 	var list List
 	offers := offersOf(in)
 	list.Pieces = pieces(in)
-	list.Cuts, list.Findings = cutAll(in.Spec, offers, list.Pieces)
+	var legs []Bar
+	var rest []spec.Owned
+	list.Wrapped, legs, rest = wrapped(in, list.Pieces)
+	loose := list.Pieces
+	if in.Spec.Found.Wrapped {
+		loose = slices.DeleteFunc(slices.Clone(loose), func(p Piece) bool {
+			return slices.ContainsFunc(legs, func(b Bar) bool { return b.Pieces[0].ID == p.ID })
+		})
+		for i := range offers {
+			offers[i].owns = ownsOf(offers[i].item, rest)
+		}
+	} else {
+		legs = nil
+	}
+	list.Cuts, list.Findings = cutAll(in.Spec, offers, loose)
+	list.Cuts.Bars = append(legs, list.Cuts.Bars...)
 	list.Findings = append(bushingNote(in), list.Findings...)
 	list.Keep = keep(in, list.Cuts)
-	list.Shopping = shopping(in, list.Cuts, offers)
+	list.Shopping = shopping(in, list, offers)
 	for _, item := range list.Shopping {
 		cost := float64(item.Buy) * item.Price
 		list.Total += cost

@@ -51,11 +51,7 @@ func offersOf(in Input) []offer {
 	common := commonSticks[in.Spec.Units]
 	for i := range offers {
 		o := &offers[i]
-		for _, own := range in.Spec.Stock.Own {
-			if sameItem(own.Item, o.item) && own.Length > 0 && own.Good() > 0 {
-				o.owns = append(o.owns, stick{length: own.Length, most: own.Good(), owned: true})
-			}
-		}
+		o.owns = ownsOf(o.item, in.Spec.Stock.Own)
 		for _, s := range in.Spec.Stock.Sell {
 			if !sameItem(s.Item, o.item) || s.Length <= 0 {
 				continue
@@ -80,6 +76,16 @@ func offersOf(in Input) []offer {
 		}
 	}
 	return offers
+}
+
+// ownsOf are the lengths of a material among what is owned.
+func ownsOf(item string, list []spec.Owned) (owns []stick) {
+	for _, own := range list {
+		if sameItem(own.Item, item) && own.Length > 0 && own.Good() > 0 {
+			owns = append(owns, stick{length: own.Length, most: own.Good(), owned: true})
+		}
+	}
+	return owns
 }
 
 // asOwned returns the owned length that is this one but for rounding, so that what is sold and what is owned make one line and one kind of stick.

@@ -1,6 +1,10 @@
 package stock
 
-import "hoopwright/layout/measure"
+import (
+	"slices"
+
+	"hoopwright/layout/measure"
+)
 
 // turn is when a piece is cut: what stands on the ground at once, then the trial piece, then the rest of the ridge.
 func (p Piece) turn() int {
@@ -19,6 +23,11 @@ func (b Bar) Turn() int {
 		return 3
 	}
 	return b.Pieces[0].turn()
+}
+
+// Loose returns the bars of what is put together on the day: all but those of legs that come wrapped.
+func (c Cuts) Loose() []Bar {
+	return slices.DeleteFunc(slices.Clone(c.Bars), func(b Bar) bool { return b.Wrapped })
 }
 
 // Whole reports whether the bar is used as it is sold, without a cut.

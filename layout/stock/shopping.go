@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"hoopwright/layout/finding"
+	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -23,6 +24,7 @@ const (
 // basket gathers the shopping list, line by line.
 type basket struct {
 	spec  *spec.Spec
+	came  map[lights.Part]bool // legs that come out of the shed wrapped
 	items []Item
 }
 
@@ -31,7 +33,7 @@ func (b *basket) add(i Item) {
 	if i.Need <= 0 {
 		return
 	}
-	i.Own += b.owns(i)
+	i.Own = max(i.Own+b.owns(i), i.Wrapped)
 	for _, s := range b.spec.Stock.Sell {
 		if i.is(s.Item, s.Length) && s.Price != nil && !i.Priced {
 			i.Price, i.Priced = *s.Price, true
@@ -52,8 +54,11 @@ func (b *basket) owns(i Item) (n int) {
 }
 
 // shopping writes the list in the order of the places where things are bought.
-func shopping(in Input, cuts Cuts, offers []offer) []Item {
-	b := &basket{spec: in.Spec}
+func shopping(in Input, list List, offers []offer) []Item {
+	b, cuts := &basket{spec: in.Spec}, list.Cuts
+	if in.Spec.Found.Wrapped {
+		b.came = list.Wrapped.Legs
+	}
 	for _, o := range offers {
 		if !o.bar {
 			b.sticks(o, cuts, in.Spec)
@@ -71,8 +76,8 @@ func shopping(in Input, cuts Cuts, offers []offer) []Item {
 // sticks lists what the cut plan takes of one material, each length once: as sold, then what the shed gives in other lengths.
 func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 	type line struct {
-		length    measure.Length
-		need, own int
+		length             measure.Length
+		need, own, wrapped int
 	}
 	var lines []line
 	for _, bar := range cuts.Bars {
@@ -88,6 +93,9 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 		if bar.Owned {
 			lines[k].own++
 		}
+		if bar.Wrapped {
+			lines[k].wrapped++
+		}
 	}
 	slices.SortStableFunc(lines, func(a, b line) int { return cmp.Compare(b.length, a.length) })
 	where, unit, kind := wherePipe, StickOf, PipeStick
@@ -102,7 +110,7 @@ func (b *basket) sticks(o offer, cuts Cuts, s *spec.Spec) {
 		}
 	}
 	for k, l := range lines {
-		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Kind: kind, Need: l.need, Own: l.own, Where: where, Unit: unit, Of: o.item, Length: l.length}
+		i := Item{Item: o.item + ", " + Sold(l.length, s.Units), Kind: kind, Need: l.need, Own: l.own, Wrapped: l.wrapped, Where: where, Unit: unit, Of: o.item, Length: l.length}
 		if k == most {
 			i.Spare = spareSticks(o, l.need, s)
 			i.Need += i.Spare
@@ -143,12 +151,18 @@ func (b *basket) strings(in Input) {
 			list = append(list, Item{Item: s.Kind, Kind: LightString, Unit: Each, Where: whereLights})
 		}
 		list[k].Need++
+		if b.onLeg(s) {
+			list[k].Wrapped++
+		}
 	}
 	for _, i := range list {
 		b.addSpared(i)
 	}
 	b.addSpared(Item{Item: "low-voltage supply", Kind: Supply, Need: in.Wiring.Supplies, Unit: Each, Where: whereLights})
 }
+
+// onLeg reports whether a string comes out of the shed on its leg.
+func (b *basket) onLeg(s lights.String) bool { return s.Run.Wound() && b.came[s.Run.Part] }
 
 // addSpared puts a line on the list with the spec's share of spares over what is needed, rounded up.
 func (b *basket) addSpared(i Item) {

@@ -23,6 +23,8 @@ type Bar struct {
 	Owned  bool           `json:"owned"`
 	Pieces []Piece        `json:"pieces"`
 	Offcut measure.Length `json:"offcut_mm"`
+
+	Wrapped bool `json:"-"` // in a leg that comes out of the shed wrapped: not even a name is written on it
 }
 
 // Cuts is the whole cut plan. Cost and Bound are in the spec's currency, or in millimetres of stock where no prices are given.
@@ -47,6 +49,7 @@ type Item struct {
 
 	Kind     Kind            `json:"-"`
 	Spare    int             `json:"-"` // of Need: over what the plan uses
+	Wrapped  int             `json:"-"` // of Own: on legs that come out of the shed wrapped, and no loose ones
 	Unit     Unit            `json:"-"`
 	Of       string          `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
 	Length   measure.Length  `json:"-"`             // of one of it
@@ -65,7 +68,8 @@ type Item struct {
 type List struct {
 	Pieces   []Piece
 	Cuts     Cuts
-	Keep     []Lot // for the shed once all is cut
+	Wrapped  Wrapped // the legs that the shed can hold wrapped, whether the spec says so or not
+	Keep     []Lot   // for the shed once all is cut
 	Shopping []Item
 	Total    float64 // of what is bought
 	Assumed  float64 // of that, at prices assumed

@@ -125,12 +125,9 @@ func BandRound(one, other measure.Length) measure.Length {
 	return measure.Length(2*math.Sqrt(apart*apart-less*less)+apart*math.Pi+2*tilt*less) / math.Pi
 }
 
-// sundries lists line for guys, along the crowns and to tie arches down that stand on bases, what holds it and braces, ties, paint, ribbon and tags.
-func (b *basket) sundries(in Input) {
+// ropesOf are the lines of guys, along the crowns and to tie arches down that stand on bases, and how long they are in all.
+func ropesOf(in Input) (ropes []Rope, line measure.Length) {
 	guys, longest := 0, measure.Length(0)
-	var ropes []Rope
-	line := measure.Length(0)
-	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
 	rope := func(kind RopeKind, long measure.Length) {
 		long = measure.RoundUp(long, measure.By(in.Spec.Units, measure.Foot, measure.Metre/2))
 		line += long
@@ -165,6 +162,19 @@ func (b *basket) sundries(in Input) {
 			rope(DownRope, 2*practice.KnotsOfGuy)
 		}
 	}
+	return ropes, line
+}
+
+// sundries lists line, what holds it and braces, ties, paint, ribbon and tags.
+func (b *basket) sundries(in Input) {
+	ropes, line := ropesOf(in)
+	guys := 0
+	for _, r := range ropes {
+		if r.Kind == GuyRope {
+			guys += r.Count
+		}
+	}
+	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
 	add := func(kind Kind, item string, need int, unit Unit) {
 		b.add(Item{Item: item, Kind: kind, Need: need, Unit: unit, Where: whereSundries})
 	}
@@ -179,14 +189,35 @@ func (b *basket) sundries(in Input) {
 	b.braces(in)
 	b.bases(in)
 	ties += in.HungTies + in.Wiring.Ties // once more, for laid flat they are cut
-	add(ZipTies, fmt.Sprintf("zip ties %d", InBag), bags(withSpares(ties, in.Spec.Stock.Spares)), Bag)
+	tied, tagged := b.onLegs(in)
+	b.packs(ZipTies, "zip ties", ties, tied)
 	add(MarkingPaint, "marking paint", (len(in.Stakes)+stakesToPaint-1)/stakesToPaint, Can)
 	if driven := slices.ContainsFunc(in.Stakes, func(s ground.Stake) bool { return !s.Base }); driven && flagged(in.Spec.Dates) {
 		add(MarkingFlag, "marking flag", len(in.Stakes), Each)
 	}
 	add(Lath, "lath", laths, Each)
 	add(Ribbon, "flagging tape", (in.Spec.Tunnel.Arches+archesToRoll-1)/archesToRoll, Roll)
-	add(WriteOnTags, fmt.Sprintf("write-on tags %d", InBag), bags(withSpares(len(in.Strings)+2*len(in.Wiring.Cords), in.Spec.Stock.Spares)), Bag)
+	b.packs(WriteOnTags, "write-on tags", len(in.Strings)+2*len(in.Wiring.Cords), tagged)
+}
+
+// onLegs counts the zip ties and the tags on legs that come out of the shed wrapped.
+func (b *basket) onLegs(in Input) (ties, tags int) {
+	for leg := range b.came {
+		ties += in.LegTies[leg]
+	}
+	for _, s := range in.Strings {
+		if b.onLeg(s) {
+			tags++
+		}
+	}
+	return ties, tags
+}
+
+// packs lists what is sold by the pack; what so many on legs save of them counts as owned.
+func (b *basket) packs(kind Kind, item string, need, on int) {
+	all := bags(withSpares(need, b.spec.Stock.Spares))
+	saved := all - bags(withSpares(need-on, b.spec.Stock.Spares))
+	b.add(Item{Item: fmt.Sprintf("%s %d", item, InBag), Kind: kind, Need: all, Own: saved, Wrapped: saved, Unit: Bag, Where: whereSundries})
 }
 
 // flagged reports whether dots wait so long for their stakes, or may, that each has a flag beside it.
