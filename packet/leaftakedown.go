@@ -87,8 +87,12 @@ func (l lowering) stopBox() block.Block {
 		roles = "Crown: lifts, holds the ladder. Ladder: climbs"
 	}
 	ask := l.plan.Spec.Crew.Ask
-	add("People", fmt.Sprintf("%d, %d or older. Foot 1, 2: the legs. %s, caps. Guard: holds the next arch throughout. %s a crack, a wrong count.",
-		crew.Raisers(l.plan.Spec), practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
+	people := fmt.Sprint(crew.Raisers(l.plan.Spec))
+	if flat := (skies{l.plan}).laid(); flat.crews > 1 { // one crew would be at it past dusk
+		people = fmt.Sprintf("%d crews of %s, as LAY FLAT; each", flat.crews, people)
+	}
+	add("People", fmt.Sprintf("%s, %d or older. Foot 1, 2: the legs. %s, caps. Guard: holds the next arch throughout. %s a crack, a wrong count.",
+		people, practice.Least, roles, block.Figure(strings.TrimSpace("Anyone stops, asks "+ask.Name+" "+ask.Phone)+":")))
 	bring := append([]string{"all leaves, tag bags, punch"}, brought(l.plan, true, crew.TakeDown)...)
 	add("Bring", strings.Join(bring, ", ")+".")
 	facts = append(facts, bringFacts("take-down", bring)...)
