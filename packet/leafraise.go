@@ -163,6 +163,11 @@ func (r raising) people() []block.Block {
 	return append(list, block.Paragraph(fmt.Sprintf("%d people, %d or older\nFoot 1, 2: the legs\n%s\n%s\n%s%s", takes, practice.Least, crown, ladder, guard, watching)))
 }
 
+// raisingOf is what is raised of a plan, without its leaf.
+func raisingOf(plan *layout.Plan) raising {
+	return raising{Raising: draw.Raising{Plan: plan}, u: plan.Spec.Units, tasks: raisingTasksOf(plan), stand: standingOf(plan)}
+}
+
 // sideBySide lists the arches that a second crew raises while the first is at others; none where one crew raises all.
 func (r raising) sideBySide() (arches []int) {
 	var before []crew.Stint
@@ -215,10 +220,18 @@ func (r raising) faults(k *arch.Kind) []block.Block {
 		pipe = "stick"
 	}
 	list := []block.Block{block.Heading(heading), block.Paragraph("Feet: arch off, caps on, call " + groundOf(r.Plan).crew + ".")}
+	short := fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))
+	if r.Plan.Spec.Found.Wrapped && len(k.Left) > 0 { // that leaf cuts none
+		whole := k.Spec.Pipe.CouplingStop * measure.Length(len(k.Left)-1)
+		for _, stick := range k.Left {
+			whole += stick
+		}
+		short = fmt.Sprintf("a %s is short of %s: ask.", pipe, block.Figure(r.u.Cut(whole)))
+	}
 	for _, f := range []struct {
 		move arch.Move
 		does string
-	}{{arch.Move{Crown: m.By / 2}, "push both legs down."}, {arch.Move{Crown: -m.Long.Crown, Shoulder: -m.Long.Shoulder}, fmt.Sprintf("a %s is short: measure it, leaf %d.", pipe, leafNumber("stock"))},
+	}{{arch.Move{Crown: m.By / 2}, "push both legs down."}, {arch.Move{Crown: -m.Long.Crown, Shoulder: -m.Long.Shoulder}, short},
 		{m.Lean, upright(k) + "s lean. As Feet."}} {
 		if shows := showing(f.move); shows != "" {
 			list = append(list, block.Paragraph(shows+": "+f.does))

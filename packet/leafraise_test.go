@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"hoopwright/draw"
 	"hoopwright/draw/paper"
 	"hoopwright/examples"
 	"hoopwright/layout"
@@ -411,11 +410,6 @@ func TestCrownFiguresAreWhole(t *testing.T) {
 			t.Errorf("%s is not whole", figure)
 		}
 	}
-}
-
-// raisingOf is what is raised of a plan, without its leaf.
-func raisingOf(plan *layout.Plan) raising {
-	return raising{Raising: draw.Raising{Plan: plan}, u: plan.Spec.Units, tasks: raisingTasksOf(plan), stand: standingOf(plan)}
 }
 
 // No distance along the crowns is longer than the tape that is brought. By hand for 60 arches 4 ft 3 in apart, a tape of 100 ft, and stretches that are begun at 13, 19, 31, 43 and 49 before the one before stands: crown 10 is 9

@@ -282,7 +282,11 @@ func (l lowering) otherWays() (words string) {
 
 // freed says how the last arch is freed from the one before it: what holds it comes off while the ridge still does, as it went on after the ridge.
 func (l lowering) freed(before, last int) string {
-	do := fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before)
+	do := ""
+	if raisingOf(l.plan).tiesBay() && before > 1 { // as it stood while it was raised, held from one side alone
+		do = "Bay 1: builder’s line, each arch head-high to the other’s feet. "
+	}
+	do += fmt.Sprintf("Far end first: arch %s. Foot 1, 2 hold it, Guard arch %d. ", block.Figure(fmt.Sprint(last)), before)
 	if len(l.plan.Power.Cords) == 0 && used(l.plan, crew.BarrierNet) > 0 { // else they come off with the cords
 		do += "Nets off. "
 	}

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -41,7 +42,7 @@ func (w taskWords) layCords() string {
 		high, along = append(high, "overhead"), ", along arch or ridge"
 	}
 	if len(high) > 0 {
-		text += " " + say.Capital(say.Or(high)) + ": by daylight, up the leg" + along + ", tied on."
+		text += " " + say.Capital(say.Or(high)) + ", caps counted: by daylight, up the leg" + along + ", tied on."
 	}
 	if over && cover {
 		text += " Over the way: under a cord cover."
@@ -56,6 +57,9 @@ func (w taskWords) layCords() string {
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
 	text := fmt.Sprintf("Prongs whole: join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	if w.plan.Spec.Lights.Rows != nil { // whose sockets are between arches too
+		text = strings.Replace(text, "to the pipe,", "to pipe or row,", 1)
+	}
 	var boxed []string
 	it := "all"
 	if len(p.Boxes) > 0 {

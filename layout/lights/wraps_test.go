@@ -63,7 +63,7 @@ func TestLegsAreMirrored(t *testing.T) {
 	}
 }
 
-// A bulb's tape is found here the long way: along the string from the prongs, scaled by pipe over string, 8 in of which hang at the foot and 2 in at the crown.
+// A bulb's tape is found here the long way: along the string from the prongs, scaled by pipe over string, 8 in of which hang at the foot and 4 in at the crown.
 func TestFlagsMeetTheirBulbs(t *testing.T) {
 	for _, plug := range []spec.Plug{spec.PlugFoot, spec.PlugCrown} {
 		w := wrapAll(mini("warm", 8*foot), spec.Legs)
@@ -81,9 +81,9 @@ func TestFlagsMeetTheirBulbs(t *testing.T) {
 			} else {
 				along = 3*96 - along - 96*float64(2-slices.Index(wrap.Strings, f.String))
 			}
-			tape := 6 + (along-8)*113/(3*96-8-2)
+			tape := 6 + (along-8)*113/(3*96-8-4)
 			near(t, "flag's tape, in", f.Tape.Inches(), 30*float64(i+1), 1e-9)
-			near(t, "bulb's tape, in", tape, f.Tape.Inches(), gap*113/278/2+1e-9)
+			near(t, "bulb's tape, in", tape, f.Tape.Inches(), gap*113/276/2+1e-9)
 		}
 	}
 }
@@ -324,10 +324,10 @@ func TestLeadsStayOffThePipe(t *testing.T) {
 }
 
 // A guyed arch's wraps leave 3 in bare about the knot, where the wire runs straight. The string from the prongs to each flag is summed here a hundredth of an inch of pipe at a
-// time, after what hangs free at the prongs, 8 in at a foot and 2 in at a crown, each either straight or round a turn's share of the girth, and the bulb there must be the flag's; on a half circle the knot at 60 in is asin(60/r) round from the foot.
+// time, after what hangs free at the prongs, 8 in at a foot and 4 in at a crown, each either straight or round a turn's share of the girth, and the bulb there must be the flag's; on a half circle the knot at 60 in is asin(60/r) round from the foot.
 func TestGuyedWrapsLeaveABand(t *testing.T) {
 	r := 241 / math.Pi
-	ends := map[spec.Part]float64{spec.Legs: 2, spec.WholeArches: 8} // hanging at the upper tape, in
+	ends := map[spec.Part]float64{spec.Legs: 4, spec.WholeArches: 8} // hanging at the upper tape, in
 	knot := math.Round(4*r*math.Asin(60/r)) / 4                      // as a tape on the ground is read
 	for _, plug := range []spec.Plug{spec.PlugFoot, spec.PlugCrown} {
 		for _, part := range []spec.Part{spec.Legs, spec.WholeArches} {

@@ -52,7 +52,7 @@ func (l *layer) wrapSays(i int, st stretch, j job, c coil) {
 		}
 		out.text = fmt.Sprintf("%d × %s (%s) will not go on: with the turns side by side, %s is left over. No more than %s goes on; %s.",
 			max(j.count, c.count), w.String.Name, units.Tape(w.String.Length), units.Tape(unwound), units.Tape(j.longest()), advice)
-	case c.leftOver > practice.TieStep:
+	case c.leftOver-j.free > practice.TieStep:
 		out.level, out.code, out.worse = finding.Note, "wrap-left-over", float64(c.leftOver)
 		out.text = fmt.Sprintf("of %s at a pitch of %s, %s is left over: %s.",
 			wound, units.Inches(c.pitch), units.Tape(c.leftOver), l.useUp(j, c))

@@ -24,8 +24,8 @@ func BareFoot(u measure.System) measure.Length { return measure.By(u, 6*measure.
 // PlugFree is how much string hangs free of a wrap that begins or ends at a foot: down, round and up into a socket that faces down, so that water drips off the loop. Common practice, no source.
 func PlugFree(u measure.System) measure.Length { return measure.By(u, 8*measure.Inch, 200) }
 
-// JointFree is how much hangs free at a crown: half of what two plugs bridge there, over both bare ends of pipe and round the fitting. Our own choice.
-func JointFree(u measure.System) measure.Length { return measure.By(u, 2*measure.Inch, 50) }
+// JointFree is how much hangs free at a crown: half of what two plugs bridge there, over both bare ends of pipe and round the fitting, with a loop below. Our own choice.
+func JointFree(u measure.System) measure.Length { return measure.By(u, 4*measure.Inch, 100) }
 
 // FlagEvery is how far apart the flags are at which a wrapper checks the pitch. Our own choice.
 func FlagEvery(u measure.System) measure.Length { return measure.By(u, 30*measure.Inch, 750) }
