@@ -175,8 +175,8 @@ func (b *brute) along(from spotOf, side spec.Side, in catalog.Inline, left int, 
 		}
 		used := 1
 		if len(laid) == 0 {
-			if in.Lead() < way+2*practice.EndSlack-dust {
-				continue
+			for used <= left && in.Lead()+measure.Length(used-1)*in.Apart < way+2*practice.EndSlack-dust {
+				used++ // it lies free on the way
 			}
 		} else {
 			for way > 0 && measure.Length(used)*in.Apart < way+practice.SocketSlack-dust {
