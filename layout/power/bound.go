@@ -76,7 +76,8 @@ func (s *searcher) wallBound(side spec.Side, stops []stop) wallBound {
 		for _, kind := range s.sources[s.source].cords {
 			for _, in := range kind.inline {
 				b.covers = max(b.covers, s.covers(side, stops[i:], in))
-				led = led || in.Lead() >= gap+2*practice.EndSlack-dust
+				_, reaches := skipped(in, gap)
+				led = led || reaches
 			}
 		}
 	}

@@ -175,8 +175,8 @@ func (b *brute) along(from spotOf, side spec.Side, in catalog.Inline, left int, 
 		}
 		used := 1
 		if len(laid) == 0 {
-			if in.Lead() < way+2*practice.EndSlack-dust {
-				continue
+			for used <= left && in.Lead()+measure.Length(used-1)*in.Apart < way+2*practice.EndSlack-dust {
+				used++ // it lies free on the way
 			}
 		} else {
 			for way > 0 && measure.Length(used)*in.Apart < way+practice.SocketSlack-dust {
@@ -265,5 +265,30 @@ func TestPiecesAgainstBruteForce(t *testing.T) {
 	t.Logf("%d plans, %d proven, %d beaten", plans, proven, beaten)
 	if plans < 40 || proven < plans/3 || beaten > plans/20 {
 		t.Errorf("%d plans, %d proven, %d beaten", plans, proven, beaten)
+	}
+}
+
+// Beside arch 3 an outlet feeds legs 3 and 2 by one cord, the nearer first, and what hangs at crown 1 by another: no fewer do by trying everything.
+func TestPartsAreLaidFromEitherEnd(t *testing.T) {
+	in := tunnel(3)
+	l := label("led", 4.8, catalog.LED)
+	in.hang(lights.Leg(spec.Right, 1), l, top(spec.Right, 1), foot(spec.Right, 1))
+	for _, n := range []int{2, 3} {
+		in.hang(lights.Leg(spec.Left, n), l, foot(spec.Left, n), top(spec.Left, n))
+	}
+	in.fix()
+	in.outlet("porch", -5273, 2833, 120, 20)
+	in.Spec.Power.Inline = in.Spec.Power.Inline[:1]
+	p := Feed(in)
+	checkPlan(t, in, p)
+	b := &brute{in: in, seen: map[string]bool{}}
+	b.lies(0, nil)
+	for pieces, want := range []bool{false, false, true} {
+		if enough := slices.ContainsFunc(b.sets, func(set []spotOf) bool { return b.within(set, []plugIn{{}, {}}, pieces) }); enough != want {
+			t.Errorf("by trying everything %d pieces are enough: %v", pieces, enough)
+		}
+	}
+	if p.Pieces() != 2 {
+		t.Errorf("%d pieces: %+v", p.Pieces(), p.Cords)
 	}
 }

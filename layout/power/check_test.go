@@ -421,9 +421,41 @@ func (w *walk) ways() {
 			}
 		}
 	}
+	w.inLine()
 	over := slices.ContainsFunc(w.plan.Cords, func(c Cord) bool { return c.Over })
 	if over != slices.Contains(codes(w.plan), "cord-crosses") {
 		w.Errorf("a cord passes a way: %v, told: %v", over, !over)
+	}
+}
+
+// inLine checks that the sockets of a cord with several lie on it where its maker put them, and that none that is free comes before the first in use over a way.
+func (w *walk) inLine() {
+	w.Helper()
+	for _, c := range w.plan.Cords {
+		if c.Sockets < 2 {
+			continue
+		}
+		f := w.plan.Feeders[slices.IndexFunc(w.plan.Feeders, func(f Feeder) bool { return f.Name == c.Feeder })]
+		k := slices.IndexFunc(w.in.Spec.Power.Inline, func(in catalog.Inline) bool {
+			return in.Cord.Name == c.Kind && in.Length == c.Length && in.Sockets == c.Sockets
+		})
+		in := w.in.Spec.Power.Inline[k]
+		n, copper := 0, measure.Length(0)
+		for at, i := range c.Joints {
+			j := f.Joints[i]
+			n += 1 + j.Skips
+			copper += j.Copper
+			if measure.Abs(copper-in.Lead()-measure.Length(n-1)*in.Apart) > dust {
+				w.Errorf("cord %s: its socket %d lies after %v of %v", c.Name, n, copper, in)
+			}
+			if at == 0 && j.Over && j.Skips > 0 {
+				w.Errorf("cord %s: %d free sockets before one over a way", c.Name, j.Skips)
+			}
+			n += j.Spare
+		}
+		if n != c.Sockets {
+			w.Errorf("cord %s: %d sockets used or free of %d", c.Name, n, c.Sockets)
+		}
 	}
 }
 

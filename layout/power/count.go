@@ -247,7 +247,7 @@ func Better(a, b Plan) bool {
 	}
 	if c := cmp.Or(
 		cmp.Compare(a.unfed(), b.unfed()), cmp.Compare(b2i(!a.kept), b2i(!b.kept)), cmp.Compare(rank(a), rank(b)),
-		cmp.Compare(a.mark.over, b.mark.over), cmp.Compare(a.inUse(), b.inUse()),
+		cmp.Compare(a.mark.over, b.mark.over), cmp.Compare(a.work(), b.work()),
 	); c != 0 {
 		return c < 0
 	}
@@ -264,6 +264,9 @@ func (p Plan) unfed() int {
 	}
 	return n
 }
+
+// work is what is laid, a circuit more counted as one piece: so outlets are taken up as well.
+func (p Plan) work() int { return p.Pieces() + p.inUse() }
 
 // inUse counts the circuits that feed lights.
 func (p Plan) inUse() int {

@@ -78,7 +78,8 @@ func (g *grower) laid(cur, from int, side spec.Side, arch int, d deed) int {
 	g.lead(&j, from, side, arch)
 	switch {
 	case d.inline != nil:
-		j.Cords, j.Socket, j.Of, j.Copper, j.inline = []measure.Length{d.inline.Length}, 1, d.inline.Sockets, d.inline.Lead(), d.inline
+		j.Cords, j.Socket, j.Of, j.Skips, j.inline = []measure.Length{d.inline.Length}, 1, d.inline.Sockets, d.skip, d.inline
+		j.Copper = d.inline.Lead() + measure.Length(d.skip)*d.inline.Apart
 	case len(d.cords) > 0:
 		j.plain(d.cords)
 	default: // its plug reaches the outlet

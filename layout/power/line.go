@@ -52,6 +52,7 @@ type tools struct {
 type deed struct {
 	cords  []measure.Length // plain cords laid to the call, if any
 	inline *catalog.Inline  // or a cord with several sockets laid to it, if any
+	skip   int              // sockets of that cord that lie free before the one that comes to it
 	next   int              // or so many sockets along that cord the next that is used
 	serves int              // wants served here
 	tap    bool             // by a three-way
@@ -107,6 +108,7 @@ type move struct {
 	tap    bool
 	leaf   bool
 	inline int8 // 1 and more: lays that cord with several sockets
+	skip   int16
 	serves int16
 	next   int16
 	spare  int16

@@ -98,9 +98,11 @@ func (b leastPieces) along(rest []free, in catalog.Inline, from, left int, laid 
 		way := b.at(to) - b.at(from)
 		used := 1
 		switch {
-		case len(laid) == 0 && in.Lead() < way+2*practice.EndSlack-dust:
-			continue
-		case len(laid) > 0 && way > 0:
+		case len(laid) == 0:
+			for used <= left && in.Lead()+measure.Length(used-1)*in.Apart < way+2*practice.EndSlack-dust {
+				used++ // it lies free on the way
+			}
+		case way > 0:
 			for measure.Length(used)*in.Apart < way+practice.SocketSlack-dust {
 				used++
 			}
@@ -110,6 +112,21 @@ func (b leastPieces) along(rest []free, in catalog.Inline, from, left int, laid 
 		}
 	}
 	return false
+}
+
+// A cord with several sockets, the first at 10 ft, leads from an outlet 9 ft 6 in off, where both ends take a foot, to its second: one piece, and a socket more to cover. Over a way none lies free, so a
+// plain cord leads there.
+func TestFirstSocketsLieFree(t *testing.T) {
+	cord, _ := catalog.FindCord("16 AWG")
+	in := catalog.Inline{Cord: cord, Length: 50 * measure.Foot, Sockets: 5, Apart: 10 * measure.Foot}
+	tl := tools{cordKind: cordKind{cord, []catalog.Inline{in}, []int64{3000}}, price: func(measure.Length) int64 { return 1000 }}
+	for over, want := range []mark{{0, 1, 6, 3000}, {1, 2, 7, 4000}} {
+		tl.past = 1
+		m, deeds := lineUp([]call{{gap: 9.5 * measure.Foot, over: over, wants: 2}, {gap: 8 * measure.Foot, wants: 1}}, tl)
+		if m != want || deeds[0].skip != 1-over {
+			t.Errorf("past %d ways: %+v, want %+v; deeds %+v", over, m, want, deeds)
+		}
+	}
 }
 
 // The catalog lists what cords are taken from in the order that is relied on: the thinnest first, and of each the shortest.

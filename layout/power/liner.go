@@ -72,7 +72,7 @@ func (l *liner) deeds(m move) []deed {
 			d.leaf = l.plain[at.call+1].lay
 		}
 		if m.inline > 0 {
-			d.inline = &l.tools.inline[m.inline-1]
+			d.inline, d.skip = &l.tools.inline[m.inline-1], int(m.skip)
 		}
 		out = append(out, d)
 		if m.end {
@@ -202,11 +202,12 @@ func (l *liner) onward(s state, plain bool) (mark, move) {
 		c.try(l, own, move{plain: true, to: to})
 	}
 	for i, in := range l.tools.inline {
-		if l.calls[to.call].up || in.Lead() < gap+2*practice.EndSlack-dust {
+		skip, ok := skipped(in, gap)
+		if !ok || l.calls[to.call].up || skip > 0 && over > 0 { // no free socket hangs over a way
 			continue
 		}
-		to.kind = int16(l.base[i] + in.Sockets - 1)
-		c.try(l, mark{over: int32(over) * l.tools.past, pieces: 1, low: 1, cents: l.tools.prices[i]}, move{inline: int8(i + 1), to: to})
+		to.kind = int16(l.base[i] + in.Sockets - 1 - skip)
+		c.try(l, mark{over: int32(over) * l.tools.past, pieces: 1, low: int32(1 + skip), cents: l.tools.prices[i]}, move{inline: int8(i + 1), skip: int16(skip), to: to})
 	}
 	return c.mark, c.move
 }
@@ -266,6 +267,15 @@ func (l *liner) along(c *choice, s state, serves int16, own mark, tap bool) {
 		own.low += int32(steps - 1)
 		c.try(l, own, m)
 	}
+}
+
+// skipped returns how many sockets of a cord lie free on the way before the first that comes over a gap, not ok where none does.
+func skipped(in catalog.Inline, gap measure.Length) (n int, ok bool) {
+	need := gap + 2*practice.EndSlack - dust
+	for n < in.Sockets && in.Lead()+measure.Length(n)*in.Apart < need {
+		n++
+	}
+	return n, n < in.Sockets
 }
 
 // stepsOver returns how many sockets along a cord one is that reaches over a gap.

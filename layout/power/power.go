@@ -93,7 +93,7 @@ type Joint struct {
 	Arch   int              // nearest arch; 0 at the outlet itself
 	Climb  measure.Length   // from that arch's foot: level distance and height
 	Cord   int              // number of its cord over all feeders, from 1; 0 without one
-	Socket int              // which of its cord's sockets in line this is, from 1; 0 of a plain cord
+	Socket int              // which of its cord's sockets in line this is, from 1, the first that is used; 0 of a plain cord
 	Of     int              // sockets that its cord has in all; 0 without one
 	Skips  int              // sockets of its cord right before it that nothing is plugged into
 	Spare  int              // sockets of its cord after it that nothing is plugged into

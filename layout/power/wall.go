@@ -29,7 +29,7 @@ type course struct {
 // mostCuts is up to how many stops a wall's line is also cut in two anywhere, each part led to from the outlet.
 const mostCuts = 12
 
-// courses lists the ways to feed a wall's stops: from one end to the other, from the other end, from the nearest foot both ways; on a short wall, in two lines cut anywhere;
+// courses lists the ways to feed a wall's stops: from one end to the other, from the other end, from the nearest foot both ways; on a short wall, in two lines cut anywhere, either laid from either end;
 // and, where the volts ask for more lines, with the far half or quarters on lines of their own. Each line carries no more than its cord may.
 func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more bool) []course {
 	if len(stops) == 0 {
@@ -62,11 +62,12 @@ func (f *feeding) courses(k int, side spec.Side, stops []stop, t tools, more boo
 	var out []course
 	shared := t
 	shared.shared = true
-	for _, order := range orders {
-		c := f.course(k, side, order, t, risers)
+	for i, order := range orders {
+		either := i > 1 && !more // of the first two, each is the other's reverse; where volts ask for more, the order stays
+		c := f.course(k, side, order, t, risers, either)
 		out = append(out, c)
 		if c.tapped() { // where the outlet's socket holds a three-way for several lines, this one takes none there
-			out = append(out, f.course(k, side, order, shared, risers))
+			out = append(out, f.course(k, side, order, shared, risers, either))
 		}
 	}
 	return out
@@ -80,12 +81,19 @@ func (c course) tapped() bool {
 	})
 }
 
-// course lays lines past stops in an order.
-func (f *feeding) course(k int, side spec.Side, order [][]stop, t tools, risers mark) course {
+// course lays lines past stops in an order, or each in its reverse where that is better.
+func (f *feeding) course(k int, side spec.Side, order [][]stop, t tools, risers mark, either bool) course {
 	c := course{mark: risers}
 	for _, one := range order {
 		for _, part := range f.within(one, f.sources[k].most) {
 			l, m := f.line(k, side, part, t)
+			if either && len(part) > 1 {
+				back := slices.Clone(part)
+				slices.Reverse(back)
+				if o, less := f.line(k, side, back, t); less.better(m) {
+					l, m = o, less
+				}
+			}
 			if m != none {
 				c.add(l, m)
 				continue
