@@ -269,7 +269,7 @@ func (p *Plan) solveCrew() {
 		in.Chains = append(in.Chains, chain)
 	}
 	in.Wiring = crew.Wiring{Cords: len(p.Cords), Taps: len(p.Taps), Joints: p.Power.Covered(), Open: p.Power.Open, Over: p.Power.Covers,
-		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), High: p.Power.High()}
+		Boxes: p.Power.PlugBoxes(), Bare: len(p.Power.Bare), High: p.Power.High(), Loose: p.Power.Loose()}
 	for _, t := range p.Power.Timers {
 		in.Wiring.Timers = append(in.Wiring.Timers, crew.Timer{Outlet: t.Outlet, Amps: t.Size})
 	}

@@ -60,6 +60,9 @@ func (w taskWords) joinPlugs() string {
 	if w.plan.Spec.Lights.Rows != nil { // whose sockets are between arches too
 		text = strings.Replace(text, "to the pipe,", "to pipe or row,", 1)
 	}
+	if p.Loose() > 0 {
+		text += " Open before the feet: on a brick."
+	}
 	var boxed []string
 	it := "all"
 	if len(p.Boxes) > 0 {

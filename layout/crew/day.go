@@ -38,6 +38,7 @@ type Input struct {
 type Wiring struct {
 	Cords  int // to lay
 	Taps   int // three-ways
+	Loose  int // sockets that stay free between an outlet and the first foot
 	Joints int // plugs put together, whoever does: one cover each
 	Open   int // sockets that nothing is plugged into: one cover each
 	High   int // places out of reach where cords, three-ways and runs are joined

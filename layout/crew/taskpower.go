@@ -71,7 +71,7 @@ func (b *tasker) laying(high Figure) {
 		joints, open = joints-used(t, PlugCovers), open-used(t, SocketCovers)
 	}
 	join := practice.MinutesPlug*float64(joints+open) + 2*practice.MinutesClimb*float64(b.High)
-	uses := some(many(ThreeWays, b.Taps), many(PlugCovers, joints), many(SocketCovers, open), many(PlugBoxes, b.Boxes), many(ZipTies, b.Joints+b.Open))
+	uses := some(many(ThreeWays, b.Taps), many(PlugCovers, joints), many(SocketCovers, open), many(PlugBoxes, b.Boxes), many(Bricks, b.Loose), many(ZipTies, b.Joints+b.Open))
 	if b.High > 0 {
 		uses = b.climbs(uses...)
 	}

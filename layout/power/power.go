@@ -195,6 +195,21 @@ func (p Plan) Covered() int { return p.Joints + p.Links - p.Boxed }
 // PlugBoxes returns how many boxes there are off the ground and dry: one where several plugs meet low down, one about every other supply.
 func (p Plan) PlugBoxes() int { return len(p.Boxes) + p.apart }
 
+// Loose returns how many sockets of cords that lead from an outlet stay free on the way to the first foot, where no pipe is to tie them to.
+func (p Plan) Loose() (n int) {
+	for _, c := range p.Cords {
+		if c.FedBy != outletName(c.Outlet) || len(c.Joints) == 0 {
+			continue
+		}
+		for _, f := range p.Feeders {
+			if f.Name == c.Feeder {
+				n += f.Joints[c.Joints[0]].Skips
+			}
+		}
+	}
+	return n
+}
+
 // High returns at how many crowns something of the feeders is joined.
 func (p Plan) High() int {
 	crowns := map[int]bool{}
