@@ -147,10 +147,9 @@ func (l *layer) wrap(i int, st stretch) {
 	hang[0] = max(0, min(hang[0], c.leftOver))
 	hang[1] = max(0, min(hang[1], c.leftOver-hang[0]))
 	way.ratio, way.off = measure.Length(stretchRatio(j.core, c.pitch)), j.off+hang[0]
-	reach := st.length()
 	if c.covers < 1 { // the bands lie where they lie, reached or not
 		end := way.tape(c.wound)
-		reach = way.from0(end)
+		reach := way.from0(end)
 		c.covers = float64(reach / st.length())
 		c.turns = float64((reach - way.bareTo(end)) / c.pitch)
 	}
