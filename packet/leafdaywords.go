@@ -12,6 +12,7 @@ import (
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
+	"hoopwright/layout/spec"
 )
 
 // workNames name each work on the run sheet.
@@ -86,7 +87,15 @@ var workNames = map[crew.Work]func(p *layout.Plan) string{
 	crew.RaiseOthers: func(p *layout.Plan) string {
 		return "Raise " + say.Numbered("arch", say.From(3, len(p.Ground.Stations)))
 	},
-	crew.HoldRidge: plainWork("Secure crowns, count caps"),
+	crew.HoldRidge: func(p *layout.Plan) string {
+		switch {
+		case p.Spec.Arch.Joints != spec.Dry:
+			return "Secure crowns, count caps"
+		case len(p.Spec.Guys.Arches) > 0:
+			return "Tighten guys, count caps"
+		}
+		return "Look along, count caps"
+	},
 	crew.HangLights: func(p *layout.Plan) string {
 		switch {
 		case len(p.Lights.Rows)+len(p.Lights.Drops) == 0:

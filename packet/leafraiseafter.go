@@ -47,9 +47,6 @@ func (r raising) stepOf(t crew.Task) block.Step {
 // sight has the whole looked along and the caps counted.
 func (r raising) sight() block.Step {
 	text, off, held := "Nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
-	if r.tiesBay() {
-		off = "Bay 1 untied last. " + off
-	}
 	if slices.Contains(standsOn(r.Plan), "base") {
 		text = "Each leg tied down through its bags’ handles. " + text
 	}
@@ -59,7 +56,10 @@ func (r raising) sight() block.Step {
 			clear = "outside legs passed"
 		}
 		text += fmt.Sprintf(" Tighten guys %s: a finger moves %s.", clear, block.Figure(r.u.Inches(practice.Taut(r.u))))
-		off = strings.Replace(off, "It leans: stop, ask.", "Leans: slacken there, tighten opposite.", 1)
+		off = "Leans: slacken there, tighten opposite."
+	}
+	if r.tiesBay() {
+		off = "Bay 1 untied last. " + off
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
 }

@@ -251,7 +251,11 @@ func (l lowering) again(free, before, first int) string {
 		words = fmt.Sprintf(" Step %d again: arch %d", free+1, first)
 	}
 	var off []string
-	for _, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
+	tied := raisingOf(l.plan).tiesBay()
+	for i, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
+		if tied && i == 1 {
+			off = append(off, fmt.Sprintf("%d: bay 1’s ties", a.Number))
+		}
 		if held := l.off[a.Number]; len(held[0])+len(held[1]) > 0 {
 			off = append(off, fmt.Sprintf("%d: %s", a.Number, strings.Join(slices.Concat(held[0], held[1]), ", ")))
 		}

@@ -253,8 +253,8 @@ func TestLaidFlatByCrews(t *testing.T) {
 // What holds an arch comes off when that arch is next, never all at once: said at its number, of many at each. Guys of an inner arch, 5 ft out where arches are 4 ft 6 in apart,
 // reach past the next on the way from arch 1: those alone come off before that one, those toward arch 1 stay till their own. With 4 ft out they reach past none.
 func TestGuysComeOffAtTheirArch(t *testing.T) {
-	for arches, want := range map[string]string{"[1, last], from: 7 ft, out: 5 ft": "Off first, at arch 1: G1.", "[1, 3, last], from: 7 ft, out: 5 ft": "Off first, at arch 4: G3b; 3: G3a; 1: G1.",
-		"[1, 3, last], from: 7 ft, out: 4 ft": "Off first, at arch 3: G3a, G3b; 1: G1.", "[1, 2, 3, 4, last], from: 7 ft, out: 5 ft": "At each, off first: its guys, any past it."} {
+	for arches, want := range map[string]string{"[1, last], from: 7 ft, out: 5 ft": "Off first, at arch 2: bay 1’s ties; 1: G1.", "[1, 3, last], from: 7 ft, out: 5 ft": "Off first, at arch 4: G3b; 3: G3a; 2: bay 1’s ties; 1: G1.",
+		"[1, 3, last], from: 7 ft, out: 4 ft": "Off first, at arch 3: G3a, G3b; 2: bay 1’s ties; 1: G1.", "[1, 2, 3, 4, last], from: 7 ft, out: 5 ft": "At each, off first: its guys, any past it."} {
 		plan := changedExample(t, "garden", "guys: {arches: [1, last], from: 7 ft, out: 5 ft", "guys: {arches: "+arches)
 		if all := strings.Join(textsOf(leafSides(t, plan, "takedown")), " "); !strings.Contains(all, want) {
 			t.Errorf("%s: not %q in %s", arches, want, all)

@@ -3,7 +3,6 @@ package packet
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"hoopwright/draw"
 	"hoopwright/draw/block"
@@ -56,10 +55,11 @@ func (w taskWords) layCords() string {
 // joinPlugs says how cords and runs are joined before anything is live. Strings are joined to each other as they are hung.
 func (w taskWords) joinPlugs() string {
 	p := w.plan.Power
-	text := fmt.Sprintf("Prongs whole: join all as drawn but LAST, covers on. Tie every socket to the pipe, %s up or more, facing down, a loop below.", block.Figure(w.units.Inches(practice.JointHigh(w.units))))
+	to := "the pipe"
 	if w.plan.Spec.Lights.Rows != nil { // whose sockets are between arches too
-		text = strings.Replace(text, "to the pipe,", "to pipe or row,", 1)
+		to = "pipe or row"
 	}
+	text := fmt.Sprintf("Prongs whole: join all as drawn but LAST, covers on. Tie every socket to %s, %s up or more, facing down, a loop below.", to, block.Figure(w.units.Inches(practice.JointHigh(w.units))))
 	if p.Loose() > 0 {
 		text += " Open before the feet: on a brick."
 	}

@@ -20,6 +20,7 @@ type Pass struct {
 	Ahead bool      // toward the last arch
 
 	share             float64        // of the guy's way along
+	high              measure.Length // of the knot above the ground line
 	knot, stake, pipe measure.Length // from the middle, outward: where it is tied, its own foot's stake, the pipe or row at the guy's height there
 }
 
@@ -47,13 +48,14 @@ func Passes(s *spec.Spec, arches []Arch) (list []Pass) {
 		if g <= 1 || g >= len(arches) {
 			continue // it is held from outside the tunnel
 		}
-		knots, ok := fromMiddle(arches[g-1].Kind, s.Guys.From)
-		if !ok {
-			continue
-		}
+		k := arches[g-1].Kind
 		for _, side := range []spec.Side{spec.Left, spec.Right} {
-			from := Pass{Guy: g, Side: side, knot: knots[side], stake: arches[g-1].Span / 2}
-			list = append(append(list, from.legs(s, arches)...), from.rows(s, arches[g-1].Kind, len(arches))...)
+			tape, ok := k.KnotAt(s.Units, side, s.Guys.From)
+			if !ok {
+				break
+			}
+			from := Pass{Guy: g, Side: side, high: k.HeightAt(side, tape), knot: measure.Abs(k.PointAt(k.from(side, tape)).X), stake: k.Span / 2}
+			list = append(append(list, from.legs(s, arches)...), from.rows(s, k, len(arches))...)
 		}
 	}
 	return list
@@ -67,7 +69,7 @@ func (p Pass) legs(s *spec.Spec, arches []Arch) (list []Pass) {
 		if apart == 0 || p.share >= 1 {
 			continue
 		}
-		if pipes, stands := fromMiddle(a.Kind, s.Guys.From*measure.Length(1-p.share)); stands {
+		if pipes, stands := fromMiddle(a.Kind, p.high*measure.Length(1-p.share)); stands {
 			p.pipe = pipes[p.Side] + measure.Length(p.share*(1-p.share))*bulge(s, 2*p.stake)
 			list = append(list, p)
 		}
@@ -93,7 +95,7 @@ func (p Pass) rows(s *spec.Spec, k *Kind, n int) (list []Pass) {
 	}
 	for i, mark := range rows.Marks() {
 		at := k.PointAt(k.from(p.Side, mark))
-		p.Row, p.share, p.pipe = i+1, 1-float64(k.above(at)/s.Guys.From), measure.Abs(at.X)
+		p.Row, p.share, p.pipe = i+1, 1-float64(k.above(at)/p.high), measure.Abs(at.X)
 		out := s.Guys.Out * measure.Length(p.share)
 		for _, p.Ahead = range []bool{false, true} {
 			bays := p.Guy - 1

@@ -164,13 +164,14 @@ func (p Plan) raisers() int {
 // Kit sums what the crew of these phases must bring: of tools the most that any task takes, of what is used up all of it.
 func (p Plan) Kit(phases ...Phase) []Need {
 	var list []Need
+	raisers := p.raisers()
 	for _, t := range p.Tasks {
 		if !slices.Contains(phases, t.Phase) {
 			continue
 		}
 		for _, n := range t.Uses {
 			if t.Phase == Raising && n.Thing.handled() {
-				n.Count = max(1, n.Count) * p.raisers()
+				n.Count = max(1, n.Count) * raisers
 			}
 			list = gatherNeed(list, n)
 		}

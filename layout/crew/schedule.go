@@ -103,34 +103,32 @@ func (s Schedule) Overnight() bool {
 
 // LaysBeside reports whether cords are laid while arches are still raised.
 func (s Schedule) LaysBeside() bool {
-	first, last := math.MaxInt, 0
-	for _, j := range s.Jobs {
-		for _, st := range j.Stints {
-			switch j.Work {
-			case Lay:
-				first = min(first, st.Day*24*60+int(st.Begin))
-			case RaiseFirst, RaiseOthers:
-				last = max(last, st.Day*24*60+int(st.End))
-			}
-		}
-	}
+	first, _ := s.from(Lay)
+	_, last := s.from(RaiseFirst, RaiseOthers)
 	return first < last
 }
 
 // LiesOvernight reports whether cords lie for a night or more before they are joined and covered.
 func (s Schedule) LiesOvernight() bool {
-	first, joined := math.MaxInt, 0
+	first, _ := s.from(Lay)
+	_, joined := s.from(Join)
+	return first/minutesADay < joined/minutesADay
+}
+
+const minutesADay = 24 * 60
+
+// from returns when the first of some works begins and the last ends, in minutes from the first day's midnight on; where there is none the first is later than anything.
+func (s Schedule) from(works ...Work) (first, last int) {
+	first = math.MaxInt
 	for _, j := range s.Jobs {
+		if !slices.Contains(works, j.Work) {
+			continue
+		}
 		for _, st := range j.Stints {
-			switch j.Work {
-			case Lay:
-				first = min(first, st.Day)
-			case Join:
-				joined = max(joined, st.Day)
-			}
+			first, last = min(first, st.Day*minutesADay+int(st.Begin)), max(last, st.Day*minutesADay+int(st.End))
 		}
 	}
-	return first < joined
+	return first, last
 }
 
 // schedule lays the tasks along their days.

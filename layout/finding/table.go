@@ -88,7 +88,7 @@ var rows = [...]Row{
 	{Code: "arches-not-tried", Levels: look, Leaf: "raise", Title: "Arches not tried"},
 	{Code: "falls-over", Levels: mustOrLook, Leaf: "raise", Title: "The arch falls over"},
 	{Code: "guy-pulls-down", Levels: look, Leaf: "raise", Title: "Guys pull down", Cures: []string{"guys.out"}},
-	{Code: "guy-rubs-leg", Levels: look, Leaf: "raise", Title: "A guy rubs a leg", Cures: []string{"guys.from", "guys.out"}},
+	{Code: "guy-rubs-leg", Levels: look, Leaf: "raise", Title: "A guy rubs", Cures: []string{"guys.from", "guys.out"}},
 	{Code: "no-room-to-raise", Levels: look, Leaf: "raise", Title: "No room to raise", Cures: startMoved},
 	{Code: "guys-at-the-way-in", Levels: note, Leaf: "raise", Title: "Guys beside the way"},
 	{Code: "brace-is-flat", Levels: look, Leaf: "raise", Title: "Braces lie flat", Cures: []string{"braces.from"}},
