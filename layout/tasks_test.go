@@ -109,7 +109,7 @@ func TestOrderOfRaising(t *testing.T) {
 	tasks := layout.Solve(s).Crew.Tasks
 	last := -1
 	for _, a := range []crew.Action{crew.CheckDots, crew.CallLocator, crew.ReadTicket, crew.PullTest, crew.DriveStakes, crew.MeasureWidths, crew.CutTrial, crew.MarkLegs, crew.TestStrings, crew.WindPipe, crew.WindPipe,
-		crew.CheckDay, crew.JoinCrown, crew.TieGuysFlat, crew.SetLeft, crew.WalkRight, crew.StretchGuys, crew.MeasureArch, crew.RaiseSame, crew.SpringRidge, crew.MeasureBay,
+		crew.CheckDay, crew.JoinCrown, crew.TieGuysFlat, crew.SetFirst, crew.WalkLast, crew.StretchGuys, crew.MeasureArch, crew.RaiseSame, crew.SpringRidge, crew.MeasureBay,
 		crew.CutRidge, crew.WindPipe, crew.RaiseRest, crew.SightAlong, crew.TestOutlets, crew.LayCords, crew.PlugRuns, crew.DarkWalk,
 		crew.Unplug, crew.LowerArches, crew.PullStakes} {
 		k := slices.IndexFunc(tasks[last+1:], func(t crew.Task) bool { return t.Action == a })

@@ -58,8 +58,8 @@ const (
 	WatchLine
 	JoinCrown
 	TieGuysFlat // while the arch lies
-	SetLeft     // foot
-	WalkRight   // foot
+	SetFirst    // foot
+	WalkLast    // foot
 	StretchGuys
 	FixBraces // from the arch's legs to their pegs
 	MeasureArch
