@@ -297,6 +297,30 @@ func TestWhoeverJoinsCovers(t *testing.T) {
 	}
 }
 
+// By hand: the yard of minimal has boards with joints of eight screws, and a socket of four on each at a foot. Setting those bases takes what their screws do more than the driving of
+// as many stakes; who sets them, and who takes them up, has a driver with a drill.
+func TestScrewsHaveTheirTime(t *testing.T) {
+	s := read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: grass, bar: 1/2 in}", 1))
+	p := layout.Solve(s)
+	screws := 0
+	for _, i := range p.Shopping {
+		screws += map[stock.Kind]int{stock.JointPlate: 8, stock.BarSocket: 4}[i.Kind] * i.Need
+	}
+	set, drivers := 0.0, 0
+	for _, task := range p.Crew.Tasks {
+		if slices.ContainsFunc(task.Uses, func(n crew.Need) bool { return n.Thing == crew.Driver }) {
+			drivers++
+		}
+		if task.Action == crew.SetBases {
+			set = task.Minutes * float64(task.Who.People)
+		}
+	}
+	feet := 2 * len(p.Arches)
+	if least := s.Crew.Rates.Stake*float64(feet) + 0.5*float64(screws); screws <= 4*feet || set < least || drivers != 2 {
+		t.Errorf("%d feet, %d screws: %v minutes of hands, want %v at least; %d tasks with a driver", feet, screws, set, least, drivers)
+	}
+}
+
 // Bags are laid by people of their own between the hold of the widths and the first arch, as long as their number takes: 20 lb in a minute each.
 func TestBagsHaveTheirTime(t *testing.T) {
 	p := layout.Solve(read(t, "on a yard", strings.Replace(minimal, "span: 7 ft", "span: 7 ft, foot: {width: 24 in, on: concrete, bar: 1/2 in}", 1)+"guys: {arches: [1, last], from: 5 ft, out: 5 ft}\n"))

@@ -102,9 +102,9 @@ func (b *tasker) takeDown() {
 		pull = append(pull, one(StakeGrip))
 	}
 	if slices.ContainsFunc(b.Ground.Stakes, func(s ground.Stake) bool { return s.Base }) {
-		pull = append(pull, one(Screwdriver))
+		pull = append(pull, one(Driver))
 	}
-	b.add(practice.MinutesOut*float64(n), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
+	b.add(practice.MinutesOut*float64(n)+practice.MinutesUnscrew*float64(b.Screws), Task{Action: PullStakes, Of: Scope{Stakes: b.Ground.Stakes}, Who: pair, Hold: true, Record: []Record{Found}, Want: []Figure{{What: NoneLeft, Count: n}},
 		IfOff: cures(FindStake), Uses: pull})
 	b.add(practice.MinutesLabel*float64(len(b.Arches)), Task{Action: LookOver, Of: all, Who: pair, IfOff: cures(CutThrough), Uses: []Need{one(Marker)}})
 	b.add(practice.MinutesTalk*3, Task{Action: Store, Who: pair, Want: []Figure{state(DryAndLabelled)}, Hold: true, Record: []Record{Found}, Uses: []Need{one(Marker), many(Boxes, b.boxes()), many(Bags, len(b.Lights.Strings)+1)}})
