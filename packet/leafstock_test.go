@@ -309,6 +309,19 @@ func TestBuyingListOfTheGarden(t *testing.T) {
 	}
 }
 
+// The drops of the mill walk hang last in runs of other kinds: their label too is asked to allow all of such a run.
+func TestLabelsAllowTheirRuns(t *testing.T) {
+	plan, facts := examplePlan(t, "millwalk"), map[string]string{}
+	for _, s := range leafSides(t, plan, "stock") {
+		for _, b := range s.blocks {
+			for _, f := range b.Facts {
+				facts[f.What] = f.Value
+			}
+		}
+	}
+	labelsAllowTheirRuns(t, seenFromOutside(t, plan), plan, facts)
+}
+
 // The garden's back: the length of each ridge piece, and no running measure over those that wait for the first, since that changes them, nor what is left over of their sticks; the hold with
 // the plan's figures, a box for each stick that is cut and one for what of it is cut later, each line of whole sticks and the two lines of the hold.
 func TestCutsOfTheGarden(t *testing.T) {

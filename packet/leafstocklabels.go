@@ -99,15 +99,12 @@ func stringLabels(p *layout.Plan) (rows []place.Row, facts []block.Fact) {
 	return rows, facts
 }
 
-// joined is how many strings of a run are joined behind the plug of one of a kind, itself included: the label must allow as many.
+// joined is how many strings the longest run has that one of a kind is in, all kinds of it counted: the label must allow as many in a row, wherever its own hang.
 func joined(p *layout.Plan, kind string) string {
 	most := 0
 	for _, c := range p.Power.Chains {
-		first := slices.IndexFunc(c.Strings, func(name string) bool {
-			return slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Name == name && s.Kind == kind })
-		})
-		if first >= 0 {
-			most = max(most, len(c.Strings)-first)
+		if slices.ContainsFunc(p.Strings, func(s lights.String) bool { return s.Kind == kind && slices.Contains(c.Strings, s.Name) }) {
+			most = max(most, len(c.Strings))
 		}
 	}
 	return fmt.Sprintf("%d+", most)
