@@ -198,7 +198,8 @@ const (
 	LaidFlat // before a forecast of it
 	StakesHold
 	PipeWhole // and every socket home
-	CrownKept // no lower than the night before by more than Limit
+	CrownKept // no lower than on the first night by more than Limit
+	OpeningKept
 	PlugsDry
 	WayEven
 	LampsOut // everyone out, lights out, both ends barred
