@@ -14,8 +14,9 @@ func TestGuysOnPaper(t *testing.T) {
 		raise, stakes    []string
 		neither, noStake string
 	}{
-		"as given": {nil, []string{"Guys to G1L, G1R, under the caps, snug, nets on.", "to G6L, G6R, nets on.", "Tighten guys off pipe, wire: a finger moves 1 in.", "stops, lunch: finish, tie"},
+		"as given": {nil, []string{"Guys to G1L, G1R, under the caps, snug, nets on.", "to G6L, G6R, nets on.", "Take guys up off pipe, wire: straight, no leg bows.", "stops, lunch: finish, tie head-high both ways to stakes, builder’s line.", "Leans: slacken there, take up opposite."},
 			[]string{"all L, R too. Else ask.", "moves under 3/4 in at the ground past a lath"}, "at the ground", ", G"},
+		"far end": {[]string{"guys: {arches: [1, last]", "guys: {arches: [last]"}, []string{"to stakes, builder’s line; arch 1 alone: take it off.", "Leans to its guys: slacken; away: take up."}, nil, "opposite", ", G"},
 		"tall": {[]string{given, "stake: {bar: 3/8 in, length: 36 in, depth: 12 in}}"}, []string{"Guys to G1L, G1R, at the ground, snug, nets on."},
 			[]string{"all L, R too, G till 4 in show. Else ask."}, "under the caps", "G: ask"},
 		"short": {[]string{given, "stake: {bar: 3/8 in, length: 18 in, depth: 14 in}}"}, []string{"under the caps, snug"}, []string{"all L, R too, G: ask. Else ask."}, "at the ground", "till"},

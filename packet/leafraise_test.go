@@ -42,7 +42,7 @@ func TestWeightedBasesAreCalledSo(t *testing.T) {
 			}
 		}
 		all := strings.Join(words, " ")
-		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake and base, guys by a finger"}} {
+		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake and base"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
 			}
@@ -262,7 +262,7 @@ func TestGuysAreFixedAsTheirArchStands(t *testing.T) {
 				}
 			}
 		}
-		if taut := strings.Count(all, "a finger moves"); stakes == 0 || taut != 1 || strings.Count(all, ", snug") != 1 {
+		if taut := strings.Count(all, "Take guys up"); stakes == 0 || taut != 1 || strings.Count(all, ", snug") != 1 {
 			t.Errorf("guys from arch %d on: %d stakes, told %d times how taut", first, stakes, taut)
 		}
 	}

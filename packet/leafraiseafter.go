@@ -8,8 +8,10 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -44,7 +46,8 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	return block.Step{}
 }
 
-// sight has the whole looked along and the caps counted.
+// sight has the whole looked along and the caps counted. Guys are straight and no more: between stake and ridge a leg of 1/2 in pipe bows some 6 mm a newton (a propped cantilever), and a
+// guy so taut that a push of 1 to 5 N moves it an inch pulls it by 17 to 85 N.
 func (r raising) sight() block.Step {
 	text, off, held := "Nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if slices.Contains(standsOn(r.Plan), "base") {
@@ -55,13 +58,28 @@ func (r raising) sight() block.Step {
 		if len(arch.Passes(r.Plan.Spec, r.Plan.Arches)) > 0 {
 			clear = "outside legs passed"
 		}
-		text += fmt.Sprintf(" Tighten guys %s: a finger moves %s.", clear, block.Figure(r.u.Inches(practice.Taut(r.u))))
-		off = "Leans: slacken there, tighten opposite."
+		text += fmt.Sprintf(" Take guys up %s: straight, no leg bows.", clear)
+		off = "Leans: slacken there, take up opposite."
+		if guysOneWay(r.Plan) {
+			off = "Leans to its guys: slacken; away: take up."
+		}
 	}
 	if r.tiesBay() {
 		off = "Bay 1 untied last. " + off
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
+}
+
+// guysOneWay reports whether all guys run toward the same end of the walk, so that none takes up what another gives.
+func guysOneWay(p *layout.Plan) bool {
+	var runs [2]bool // toward the entrance, toward the exit
+	for _, s := range p.Stakes {
+		if s.Kind() == ground.OfGuy {
+			entrance := s.Way == ground.Toward || s.Way == ground.OneWay && s.Arch == 1
+			runs[map[bool]int{true: 0, false: 1}[entrance]] = true
+		}
+	}
+	return runs[0] != runs[1]
 }
 
 // uses reports whether the second arch is joined with a thing.

@@ -56,14 +56,9 @@ func (r raising) inOrder() order {
 func (r raising) back(more []block.Block) []block.Block {
 	list := slices.Concat([]block.Block{r.startAfter(), r.aloud()}, more, panelRows(r.panels))
 	for _, step := range r.after {
-		short, facts := step, []block.Fact(nil)
+		short := step
 		short.Then = ""
-		if step.Number == r.step[crew.SightAlong] {
-			for _, f := range r.tasks.wanted(crew.GuyTaut) {
-				facts = append(facts, block.Fact{What: "a finger moves a guy", Value: r.u.Inches(f.Length)})
-			}
-		}
-		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Facts: facts, Body: step, Short: short})
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Body: step, Short: short})
 	}
 	return list
 }
@@ -167,6 +162,9 @@ func (r raising) midway() string {
 	do := "Thunder: unbend, go in; other stops, lunch: finish"
 	if len(r.stand) > 1 {
 		do += fmt.Sprintf(", tie head-high both ways to %ss, builder’s line", strings.Join(standsOn(r.Plan), "s or "))
+		if first := r.stand[0].Number; !firstHeld(r.Plan, first) {
+			do += fmt.Sprintf("; arch %d alone: take it off", first)
+		}
 	}
 	return do + "."
 }

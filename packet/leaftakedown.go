@@ -125,6 +125,9 @@ func (l lowering) midway() string {
 	do := "thunder: unbend what is bent, go in; else finish the arch"
 	if len(l.stand) > 1 {
 		do += fmt.Sprintf(", tie the next head-high both ways to %ss, builder’s line", strings.Join(standsOn(l.plan), "s or "))
+		if first := l.stand[0].Number; !firstHeld(l.plan, first) {
+			do += fmt.Sprintf("; arch %d alone: off too", first)
+		}
 	}
 	return do
 }

@@ -48,11 +48,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		held := heldBy(w.plan)
-		text := "By daylight, push every " + say.And(append(standsOn(w.plan), holders{braces: held.braces}.pick("", "brace")...))
-		if held.guys {
-			text += ", guys by a finger"
-		}
-		return text + "."
+		return "By daylight, push every " + say.And(append(standsOn(w.plan), holders{braces: held.braces}.pick("", "brace")...)) + "."
 	},
 	crew.NightPipe: func(_ taskWords, t crew.Task) string {
 		return "By daylight, look along every pipe. Crown stick upright at " + say.Numbered("crown", figureOf(t, crew.CrownKept).Arches) + "."

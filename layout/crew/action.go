@@ -166,7 +166,6 @@ const (
 	WarmerThan
 	SlowBelow
 	PeopleThere
-	GuyTaut
 	CrownHigh
 	BayLength
 	BayTurn

@@ -332,10 +332,6 @@ func (b *tasker) finish() {
 	for _, s := range slices.Concat(left, right) {
 		bases += b2i(s.Base)
 	}
-	want := []Figure{{What: CapsBack, Count: len(left) + len(right)}, state(NothingLeans)}
-	if len(b.Spec.Guys.Arches) > 0 { // taut only now that both ends hold
-		want = append(want, Figure{What: GuyTaut, Length: practice.Taut(b.units)})
-	}
 	b.add(practice.MinutesTalk+practice.MinutesEven*float64(len(guys))+practice.MinutesTie*float64(bases), Task{Action: SightAlong, Of: Scope{Arches: all.Arches, Stakes: guys}, Who: Who{People: 2}, Hold: true, Record: []Record{Found}, IfOff: cures(EvenGuys, FindCap),
-		Want: want, Uses: []Need{one(Bucket)}})
+		Want: []Figure{{What: CapsBack, Count: len(left) + len(right)}, state(NothingLeans)}, Uses: []Need{one(Bucket)}})
 }

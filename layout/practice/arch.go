@@ -52,11 +52,6 @@ func FlagGive(u measure.System) measure.Length {
 // BulbGive is how many bulbs either way a flag is met. Our own choice.
 const BulbGive = 2
 
-// Taut is how far a finger moves a guy that is tight enough: an inch. Common practice, no source.
-func Taut(u measure.System) measure.Length {
-	return measure.By(u, measure.Inch, 25*measure.Millimetre)
-}
-
 // LeastPiece is the shortest piece of pipe worth joining on with a coupling (common practice, no source).
 func LeastPiece(u measure.System) measure.Length {
 	return measure.By(u, measure.Foot, 300*measure.Millimetre)
