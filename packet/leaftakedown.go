@@ -253,10 +253,11 @@ func (l lowering) again(free, before, first int) string {
 	if before == first {
 		words = fmt.Sprintf(" Step %d again: arch %d", free+1, first)
 	}
-	var off []string
+	var off, bay []string
 	tied := raisingOf(l.plan).tiesBay()
 	for i, a := range slices.Backward(l.stand[:len(l.stand)-1]) {
 		if tied && i == 1 {
+			bay = []string{fmt.Sprintf("at %d bay 1’s ties", a.Number)}
 			off = append(off, fmt.Sprintf("%d: bay 1’s ties", a.Number))
 		}
 		if held := l.off[a.Number]; len(held[0])+len(held[1]) > 0 {
@@ -266,7 +267,7 @@ func (l lowering) again(free, before, first int) string {
 	words += l.otherWays()
 	switch {
 	case len(off) > offMost:
-		words += ". At each, off first: " + say.And(heldBy(l.plan).pick("its guys, any past it", "braces"))
+		words += ". At each, off first: " + strings.Join(append(heldBy(l.plan).pick("its guys, any past it", "braces"), bay...), ", ")
 	case off != nil:
 		words += ". Off first, at arch " + strings.Join(off, "; ")
 	}
