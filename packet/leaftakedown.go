@@ -359,6 +359,9 @@ func (l lowering) laidFlat(steps []int) block.Block {
 	if len(l.plan.Ridge) > 0 {
 		lying = "whole arches, ridge pieces"
 	}
+	if heldBy(l.plan).braces && !l.plan.Spec.Braces.Line {
+		lying += ", braces"
+	}
 	text := fmt.Sprintf("%s (leaf %d): %s%s%s. Tie %s flat along the L %ss, %s.",
 		block.Figure("LAY FLAT"), leafNumber("nights"), dark, say.Numbered("step", steps), covers, lying, strings.Join(standsOn(l.plan), "s or "), fetchWords[crew.StringLine])
 	return block.Block{Name: "laid flat", Gap: 2,
