@@ -52,6 +52,11 @@ func FlagGive(u measure.System) measure.Length {
 // BulbGive is how many bulbs either way a flag is met. Our own choice.
 const BulbGive = 2
 
+// CrownGive is how far a crown may be off the height that was asked for so that arches share one width: half of what the raising crew's tape is let off. Our own choice.
+func CrownGive(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
+}
+
 // LeastPiece is the shortest piece of pipe worth joining on with a coupling (common practice, no source).
 func LeastPiece(u measure.System) measure.Length {
 	return measure.By(u, measure.Foot, 300*measure.Millimetre)
