@@ -33,7 +33,7 @@ func (b *binder) boardFront() (front []block.Block) {
 			continue
 		}
 		if r, ok := b.raising(); ok {
-			all[i].head = fmt.Sprintf("%s, step %d.", strings.TrimSuffix(t.head, "."), r.step[crew.HangRows])
+			all[i].step = r.step[crew.HangRows]
 		}
 	}
 	slices.SortStableFunc(all, func(a, o remark) int { return cmp.Compare(a.place(), o.place()) })

@@ -463,7 +463,7 @@ func TestSettledSagComesToTheRows(t *testing.T) {
 				board += b.Name + "\n"
 			}
 		}
-		if got := strings.Contains(board, fmt.Sprintf("Rows bow an arch, leaf 5, step %d.", r.hung[k].number)); got != bows {
+		if got := strings.Contains(board, fmt.Sprintf("Rows bow an arch, leaf 5, step %d\n", r.hung[k].number)); got != bows {
 			t.Errorf("sag %s: the board has %s", sag, board)
 		}
 	}
