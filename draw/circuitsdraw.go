@@ -272,7 +272,10 @@ func placeWords(p lights.Place) (name, detail string) {
 		return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
 	case lights.InBay:
 		wall, _ := p.Part.Wall()
-		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s past %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
+		if !p.MidBay() { // tied to that leg
+			return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
+		}
+		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s from %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
 	case lights.Climbing:
 		wall, _ := p.Part.Wall()
 		return fmt.Sprint(wall.Letter(), p.Arch), p.Words.Ground(p.Tape) + " up"

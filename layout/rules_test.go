@@ -42,6 +42,7 @@ var rules = []struct {
 	{"strings hang on the frame", stringsOnFrame},
 	{"an arch bears what is on it", archesBear},
 	{"rows stay under the crown", rowsStay},
+	{"rows end at legs", rowsEndAtLegs},
 	{"a wrap is a helix", wrapsUnroll},
 	{"every string is in one chain, fed or told of", stringsAreFed},
 	{"chains keep within their labels", chainsHold},

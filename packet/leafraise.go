@@ -30,14 +30,10 @@ type raising struct {
 // raiseLeaf is what the raising crew works from: in front the arch to scale with what is measured on it, behind the pictures in order. Arches of
 // another shape have profiles of their own on further sheets.
 func (b *binder) raiseLeaf() []folio {
-	pictures, ok := draw.NewRaising(b.plan)
+	r, ok := b.raising()
 	if !ok {
 		return nil
 	}
-	_, room := b.newSide(false)
-	r := raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: standingOf(b.plan)}
-	r.shapes = crew.Shapes(r.stand, r.u)
-	r.order = r.inOrder()
 	front, fits := r.whole(r.front(r.bays()))
 	back := r.back(nil)
 	if !fits {
@@ -51,6 +47,19 @@ func (b *binder) raiseLeaf() []folio {
 	}
 	more := side{title: "Raise: other arches", toScale: true} // what is hung goes there too: there is a sheet for it
 	return append(list, folio{front: side{title: more.title, toScale: true, blocks: append(other, r.whatHangs()...)}, back: more})
+}
+
+// raising is what the leaf is written from; not ok where nothing stands.
+func (b *binder) raising() (r raising, ok bool) {
+	pictures, ok := draw.NewRaising(b.plan)
+	if !ok {
+		return r, false
+	}
+	_, room := b.newSide(false)
+	r = raising{Raising: pictures, u: b.spec.Units, room: room, climbs: b.ladder(), tasks: raisingTasksOf(b.plan), stand: standingOf(b.plan)}
+	r.shapes = crew.Shapes(r.stand, r.u)
+	r.order = r.inOrder()
+	return r, true
 }
 
 // whole sets blocks no more tightly than it takes to have all of their words on one side; false and as they are where that is not to be had.

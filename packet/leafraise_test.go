@@ -444,3 +444,27 @@ func TestCrownsAreReadWithinTheTape(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// Rows that bow an arch: the board points to the step that hangs them, and there stands a blank for the sag that is settled; rows that bow none have neither.
+func TestSettledSagComesToTheRows(t *testing.T) {
+	for sag, bows := range map[string]bool{"0 in": true, "12 in": false} {
+		plan := changedExample(t, "millwalk", "up to: 6 ft,", "up to: 6 ft, sag: "+sag+",")
+		r, ok := binderOf(t, plan).raising()
+		k := slices.IndexFunc(r.hung, func(p panel) bool { return p.action == crew.HangRows })
+		if !ok || k < 0 {
+			t.Fatal("no rows are hung")
+		}
+		if got := strings.Contains(r.hung[k].do, "leaf 2 settles: ___"); got != bows {
+			t.Errorf("sag %s: %s", sag, r.hung[k].do)
+		}
+		var board string
+		for _, s := range leafSides(t, plan, "board") {
+			for _, b := range s.blocks {
+				board += b.Name + "\n"
+			}
+		}
+		if got := strings.Contains(board, fmt.Sprintf("Rows bow an arch, leaf 5, step %d\n", r.hung[k].number)); got != bows {
+			t.Errorf("sag %s: the board has %s", sag, board)
+		}
+	}
+}
