@@ -33,6 +33,7 @@ var rules = []struct {
 	{"tasks are whole", tasksAreWhole},
 	{"ridge pieces with their fittings reach from crown to crown", ridgeReaches},
 	{"every piece is cut once, or bought as it is", piecesAreCut},
+	{"lines of braces reach, and do not slide", linesReach},
 	{"no bar is cut beyond its length", barsHold},
 	{"no more is taken than the shed holds or the store sells", stockIsThere},
 	{"the cost is what the bars cost", costAddsUp},

@@ -3,6 +3,8 @@ package packet
 import (
 	"strings"
 	"testing"
+
+	"hoopwright/layout/stock"
 )
 
 // Guys are snug until both ends hold, and tight once all stands; nets hang at both ends; a stake that stands tall is tied at the ground; what goes less deep than the stake that is tried
@@ -32,6 +34,30 @@ func TestGuysOnPaper(t *testing.T) {
 			}
 			if not := map[string]string{"raise": c.neither, "stakes": "too" + c.noStake}[leaf]; strings.Contains(text, not) {
 				t.Errorf("%s, %s: %q", name, leaf, not)
+			}
+		}
+	}
+}
+
+// TestBraceLinesOnPaper: brace lines are bought and cut by the piece, tied over a clamp that is counted in again with them; where the tried stake holds only deeper it
+// speaks for none that stand less deep, and theirs have no deeper to go.
+func TestBraceLinesOnPaper(t *testing.T) {
+	const guys = "guys: {arches: [1, last], from: 7 ft, out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}"
+	for deep, pull := range map[string]string{"20 in": "all L, R too. Else ask.", "24 in": "all L, R too, P: ask. Else ask."} {
+		plan := changedExample(t, "garden", guys, "braces: {bays: [1, 3, last], from: 5 ft, kind: line}", "length: 48 in, depth: 20 in", "length: 48 in, depth: "+deep)
+		piece := ""
+		for _, i := range plan.Shopping {
+			if i.Kind == stock.Webbing {
+				piece = stock.Sold(i.Ropes[0].Length, plan.Spec.Units)
+			}
+		}
+		for leaf, want := range map[string][]string{"raise": {" in up, clamp below the knot; buckle it to P1Lb and P1Rb"}, "stakes": {pull}, "takedown": {"brace line, buckle, clamp", "screwdriver"},
+			"stock": {"for 12 brace lines of " + piece + ", a buckle each", "cut crown line, brace lines as overleaf; ribbon brace lines."}} {
+			text := strings.NewReplacer(" .", ".", " ,", ",").Replace(strings.Join(strings.Fields(strings.Join(textsOf(leafSides(t, plan, leaf)), " ")), " "))
+			for _, words := range want {
+				if !strings.Contains(text, words) {
+					t.Errorf("legs %s deep, %s: no %q in %s", deep, leaf, words, text)
+				}
 			}
 		}
 	}

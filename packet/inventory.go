@@ -80,7 +80,7 @@ func inventory(p *layout.Plan) []stored {
 	add("stake cap", caps, keptStakes, "cap")
 	add("guy: "+guyParts, guys, keptBox, "guy")
 	if p.Spec.Braces.Line {
-		add("brace line, buckle", pegs, keptBox, "brace line")
+		add("brace line, buckle, clamp", pegs, keptBox, "brace line")
 	}
 	add("crown line", min(1, used(p, crew.CrownLine)), keptBox, "crown line")
 	add("net", used(p, crew.BarrierNet), keptBox, "net")

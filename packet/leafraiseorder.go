@@ -295,7 +295,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 func (r raising) braceWords(t crew.Task) string {
 	how, to := "Clamp a ribboned brace outside each leg%s, %s up, and clamp it to %s.", stakeNames(t.Of.Stakes)
 	if r.Plan.Spec.Braces.Line {
-		how = "Buckle a ribboned line from each leg%s, %s up, to %s, in the wall."
+		how = "Tie a ribboned line to each leg%s, %s up, clamp below the knot; buckle it to %s, in the wall."
 	}
 	switch end := t.Of.Stakes[0]; {
 	case end.Base && end.Steel():

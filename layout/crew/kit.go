@@ -64,7 +64,7 @@ const (
 
 	GuyLine
 	Tighteners
-	GuyClamps  // below each guy's knot
+	GuyClamps  // below the knot of each guy and brace line
 	SoleBoards // under rows of feet where nothing is driven
 	BarSockets // that hold a bar upright on its board
 	SandBags

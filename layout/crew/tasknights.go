@@ -156,7 +156,7 @@ func (b *tasker) lower(all Scope) {
 	}
 	legs := 2 * len(b.Arches)
 	uses := []Need{many(Caps, legs), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)), one(WindMeter), one(Thermometer), one(Phone), one(Kettle)}
-	if len(all.Stakes) > 0 && !b.Spec.Braces.Line { // clamps at their marks
+	if len(all.Stakes) > 0 { // clamps at their marks
 		uses = append(uses, one(Screwdriver))
 	}
 	each := float64(practice.MinutesDown)

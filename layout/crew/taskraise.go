@@ -156,10 +156,10 @@ func (b *tasker) nets(arch int) []Need {
 	return []Need{long(BarrierNet, len(b.guysOf(arch)), b.Spec.Guys.Out)}
 }
 
-// bracing is what so many braces take: a stick with a clamp at either end, or webbing.
+// bracing is what so many braces take: a stick with a clamp at either end, or webbing with a clamp below its knot.
 func (b *tasker) bracing(n int) []Need {
 	if b.Spec.Braces.Line {
-		return []Need{many(Webbing, n), one(Ribbon), one(Level)}
+		return []Need{many(Webbing, n), many(GuyClamps, n), one(Screwdriver), one(Ribbon), one(Level)}
 	}
 	return []Need{many(Braces, n), many(BraceClamps, 2*n), one(Screwdriver), one(Ribbon), one(Level)}
 }

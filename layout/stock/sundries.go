@@ -101,23 +101,6 @@ func (b *basket) bases(in Input) {
 	add("sandbag", SandBag, bags)
 }
 
-// braces lists what holds braces: a clamp at each end of a pipe, or webbing with a buckle.
-func (b *basket) braces(in Input) {
-	n := 0
-	for _, s := range in.Stakes {
-		if s.Bay > 0 {
-			n++
-		}
-	}
-	if !in.Spec.Braces.Line {
-		b.add(Item{Item: "hose clamp", Kind: BraceClamp, Need: 2 * n, Unit: Each, Where: whereSundries})
-		return
-	}
-	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
-	line := (in.Spec.BraceLength()*slackOfGuy + practice.KnotsOfGuy) * measure.Length(n)
-	b.add(Item{Item: "webbing", Kind: Webbing, Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries})
-}
-
 // BandRound is the size of a hose clamp that holds two bars side by side: a belt about both, as a circle.
 func BandRound(one, other measure.Length) measure.Length {
 	apart, less := float64(one+other)/2, float64(one-other)/2
@@ -125,11 +108,14 @@ func BandRound(one, other measure.Length) measure.Length {
 	return measure.Length(2*math.Sqrt(apart*apart-less*less)+apart*math.Pi+2*tilt*less) / math.Pi
 }
 
+// ropeStep is what lines are cut to whole numbers of.
+func ropeStep(u measure.System) measure.Length { return measure.By(u, measure.Foot, measure.Metre/2) }
+
 // ropesOf are the lines of guys, along the crowns and to tie arches down that stand on bases, and how long they are in all.
 func ropesOf(in Input) (ropes []Rope, line measure.Length) {
 	guys, longest := 0, measure.Length(0)
 	rope := func(kind RopeKind, long measure.Length) {
-		long = measure.RoundUp(long, measure.By(in.Spec.Units, measure.Foot, measure.Metre/2))
+		long = measure.RoundUp(long, ropeStep(in.Spec.Units))
 		line += long
 		for i, r := range ropes {
 			if r.Kind == kind && sameLength(r.Length, long) {
@@ -185,7 +171,7 @@ func (b *basket) sundries(in Input) {
 		laths, ties = laths+n, ties+practice.LathTies*(n-1)
 	}
 	add(Tightener, "line tightener", guys, Each)
-	add(GuyClamp, "hose clamp", guys, Each)
+	add(GuyClamp, "hose clamp", guys+linesOf(in), Each)
 	b.braces(in)
 	b.bases(in)
 	ties += in.HungTies + in.Wiring.Ties // once more, for laid flat they are cut
