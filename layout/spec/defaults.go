@@ -25,15 +25,6 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why, Written(value, printed, r.spec.Units)})
 }
 
-// leaveOpen keeps a filled spec from giving a key: what is taken for it is a place to begin from, and the solver may choose otherwise.
-func (r *reader) leaveOpen(key string) {
-	for i := range r.spec.Defaults {
-		if r.spec.Defaults[i].Key == key {
-			r.spec.Defaults[i].Written = nil
-		}
-	}
-}
-
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
 func (r *reader) fillArch(path string, a *Arch) {
 	s, base := r.spec, path == "arch"
@@ -97,12 +88,11 @@ func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 
 // usualBar is the bar that goes into a pipe: the thin one up to 3/4 in pipe.
 func usualBar(od measure.Length, s measure.System) catalog.Bar {
-	name := measure.By(s, [2]string{"3/8 in", "1/2 in"}, [2]string{"10 mm", "12 mm"})
-	i := 0
+	name := measure.By(s, "3/8 in", "10 mm")
 	if od > 1.1*inch { // 3/4 in pipe measures 1.05 in
-		i = 1
+		name = measure.By(s, "1/2 in", "12 mm")
 	}
-	bar, _ := catalog.FindBar(name[i])
+	bar, _ := catalog.FindBar(name)
 	return bar
 }
 
@@ -295,8 +285,9 @@ func (r *reader) fillLights() {
 	}
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", custom)
-		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
-		r.leaveOpen("lights.rows.start")
+		if !r.spec.Given("lights.rows.start") { // the solver may choose otherwise, so a filled spec leaves it open
+			r.spec.Chosen(Default{"lights.rows.start", "front", "or from the back, path by path, where the power plan is better for it", nil})
+		}
 		sag := practice.RowSag(u)
 		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), custom)
 	}

@@ -9,10 +9,7 @@ func (r *reader) readThings(site mapping) {
 	s.Overhead, _ = namedList[Overhead](site, "overhead", "overhead lines", nil)
 	s.Outlets, _ = namedList(site, "outlets", "outlets", mapping.outlet)
 	s.Places, _ = namedList(site, "places", "places", func(m mapping, p *SitePlace) { m.located(&p.At, &p.Fix, "") })
-	cords, ok := site.section("cords")
-	if !ok {
-		return
-	}
+	cords, _ := site.section("cords")
 	if f, ok := cords.value("keep off"); ok {
 		for _, item := range f.texts() {
 			if name, ok := item.text(longestName); ok && item.oneOf("feature", name, features.list) {

@@ -11,13 +11,9 @@ import (
 // readKept reads how the tunnel is kept over the year, and how it was found.
 func (r *reader) readKept(top mapping) {
 	top.read("store", &r.spec.Store)
-	m, ok := top.section("found")
-	if !ok {
-		return
-	}
+	m, _ := top.section("found")
 	found := &r.spec.Found
-	m.read("after", &found.Trial)
-	m.read("wrapped", &found.Wrapped)
+	m.all(found)
 	m.measured("crown", func(a *Measured) *measure.Length { return &a.Crown })
 	m.measured("span", func(a *Measured) *measure.Length { return &a.Span })
 	slices.SortFunc(found.Arches, func(a, b Measured) int { return cmp.Compare(a.Arch, b.Arch) })

@@ -9,10 +9,7 @@ import (
 
 // readLights reads everything that glows. The strings of the spec's own come first: the others name them.
 func (r *reader) readLights(top mapping) {
-	m, ok := top.section("lights")
-	if !ok {
-		return
-	}
+	m, _ := top.section("lights")
 	r.readStrings(m)
 	l := &r.spec.Lights
 	l.Wraps = listOf(m, "wraps", func(item mapping, _ *Wrap) bool {

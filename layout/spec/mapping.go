@@ -226,22 +226,22 @@ func keyOf(f reflect.StructField) string {
 
 var innerCapital = regexp.MustCompile(`([a-z])([A-Z])`)
 
-// section opens the key's value as a mapping.
+// section opens the key's value as a mapping, and reports whether it is one; else the section gives no key.
 func (m mapping) section(key string) (mapping, bool) {
-	f, ok := m.value(key)
-	if !ok {
-		return mapping{}, false
+	if f, ok := m.value(key); ok {
+		if opened, ok := f.mapping(); ok {
+			return opened, true
+		}
 	}
-	return f.mapping()
+	return mapping{field: m.child(key)}, false
 }
 
 // items opens the key's value as a list. A key that is not given has no items.
 func (m mapping) items(key string) []field {
-	f, ok := m.value(key)
-	if !ok {
-		return nil
+	var items []field
+	if f, ok := m.value(key); ok {
+		items, _ = f.list()
 	}
-	items, _ := f.list()
 	return items
 }
 

@@ -34,10 +34,7 @@ func (r *reader) readMarks(site mapping) {
 // readStart reads where arch 1 stands and which way the walk goes there.
 func (r *reader) readStart(site mapping) {
 	s := &r.spec.Site
-	start, ok := site.section("start")
-	if !ok {
-		return
-	}
+	start, _ := site.section("start")
 	if start.has("at") || start.has("from") || start.has("side") {
 		start.located(&s.Start, &s.StartFix, "")
 	}

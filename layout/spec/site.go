@@ -6,10 +6,7 @@ import (
 )
 
 func (r *reader) readSite(top mapping) {
-	m, ok := top.section("site")
-	if !ok {
-		return
-	}
+	m, _ := top.section("site")
 	m.all(&r.spec.Site)
 	r.readRoute(m)
 	r.readMarks(m)

@@ -618,7 +618,7 @@ func (s Store) String() string { return [...]string{"stripped", "wrapped"}[s] }
 
 // Found is what was measured of arches that stood: at last season's end, or of the one that was tried before the rest is cut.
 type Found struct {
-	Trial   bool
+	Trial   bool       `key:"after"`
 	Arches  []Measured // by rising number, each once
 	Wrapped bool       // the legs come out of the shed with their strings on
 }

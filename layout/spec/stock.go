@@ -4,10 +4,7 @@ import "fmt"
 
 // readStock reads what stores sell and the shed holds.
 func (r *reader) readStock(top mapping) {
-	m, ok := top.section("stock")
-	if !ok {
-		return
-	}
+	m, _ := top.section("stock")
 	s := &r.spec.Stock
 	m.all(s)
 	s.Sell = listOf(m, "sell", func(item mapping, x *Sale) bool {

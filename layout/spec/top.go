@@ -45,10 +45,7 @@ func (r *reader) readTop(top mapping) {
 
 // readDates reads the days and checks that they follow each other.
 func (r *reader) readDates(top mapping) {
-	m, ok := top.section("dates")
-	if !ok {
-		return
-	}
+	m, _ := top.section("dates")
 	d := &r.spec.Dates
 	days := []struct {
 		key string

@@ -21,10 +21,9 @@ func (r *reader) readTunnel(top mapping) {
 }
 
 func (m mapping) readArches(t *Tunnel) {
-	if opening, ok := m.section("opening"); ok {
-		opening.read("width", &t.OpeningWidth)
-		opening.read("height", &t.OpeningHeight)
-	}
+	opening, _ := m.section("opening")
+	opening.read("width", &t.OpeningWidth)
+	opening.read("height", &t.OpeningHeight)
 	arches, length := m.read("arches", &t.Arches), m.read("length", &t.Length)
 	atMost := m.readSpacing(&t.Spacing)
 	if arches && t.Arches == 1 {
