@@ -98,7 +98,10 @@ func Written(value any, printed string, units measure.System) any {
 	case []Leg:
 		return []any{map[string]any{"straight": "rest"}}
 	case int:
-		return countWritten(v, printed)
+		if v == 0 && printed != "0" { // it is solved
+			return nil
+		}
+		return v
 	case []int, float64:
 		return v
 	case bool:
@@ -115,12 +118,4 @@ func priced(price *float64, keys map[string]any) map[string]any {
 		keys["price"] = *price
 	}
 	return keys
-}
-
-// countWritten is a count, or the word that is printed for one of a list; nil where nought stands for a count that is solved.
-func countWritten(n int, printed string) any {
-	if n == 0 && printed != "0" {
-		return nil
-	}
-	return n
 }

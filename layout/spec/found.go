@@ -37,18 +37,14 @@ func (m mapping) measured(key string, of func(*Measured) *measure.Length) {
 			p.value.failAt(p.key, exampleOf(f.table, m.spec.Units), "is no arch; the numbers are 1 to %d", max(most, 1))
 			continue
 		}
-		own := Measured{Arch: n}
+		var figure measure.Length
+		if !rows[p.value.table].rule.read(p.value, &figure) {
+			continue
+		}
 		k := slices.IndexFunc(*list, func(a Measured) bool { return a.Arch == n })
-		if k >= 0 {
-			own = (*list)[k]
-		}
-		if !rows[p.value.table].rule.read(p.value, of(&own)) {
-			continue
-		}
 		if k < 0 {
-			*list = append(*list, own)
-			continue
+			k, *list = len(*list), append(*list, Measured{Arch: n})
 		}
-		(*list)[k] = own
+		*of(&(*list)[k]) = figure
 	}
 }

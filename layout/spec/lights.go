@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -50,10 +51,7 @@ func (r *reader) readRows(lights mapping) {
 // walls is the rule of which walls rows hang on: a list of each spec's own.
 var walls = ruled(says("both, left or right"), func(f field) ([]Side, bool) {
 	i, ok := f.word("both", "left", "right")
-	if i > 0 {
-		return []Side{Side(i - 1)}, ok
-	}
-	return []Side{Left, Right}, ok
+	return [][]Side{{Left, Right}, {Left}, {Right}}[max(i, 0)], ok
 })
 
 // lightString is the rule of a string's name, lightStrings that of one or several.
@@ -103,4 +101,52 @@ func (r *reader) ownString(name string) *catalog.String {
 func (r *reader) stringNames() []string {
 	name := func(s catalog.String) string { return s.Name }
 	return append(namesOf(r.spec.Lights.Strings, name), namesOf(catalog.Strings(), name)...)
+}
+
+// readStrings reads the strings of the spec's own, as their labels describe them, and fills in what they do not say.
+func (r *reader) readStrings(lights mapping) {
+	f, ok := lights.value("strings")
+	if !ok {
+		return
+	}
+	for _, p := range f.named() {
+		m, ok := p.value.mapping()
+		if !ok {
+			continue
+		}
+		s := catalog.String{Name: p.name, Source: "the spec, from its label"}
+		before := len(r.errors)
+		m.label(&s)
+		if len(r.errors) == before {
+			r.fillString(m.path, &s)
+		}
+		r.spec.Lights.Strings = append(r.spec.Lights.Strings, s)
+	}
+}
+
+func (m mapping) label(s *catalog.String) {
+	m.all(s)
+	if m.good["length"] && s.Lead+s.Tail >= s.Length {
+		m.fail("lead and tail leave nothing of its %s lit", m.spec.Units.Written(s.Length))
+	}
+	if s.Supply != nil && !m.has("volts") {
+		m.missing("volts", "; a supply has a voltage of its own")
+	}
+	m.weigh(s)
+}
+
+// weigh reads the weight of a string whose length is known by now.
+func (m mapping) weigh(s *catalog.String) {
+	f, ok := m.value("weight")
+	if !ok {
+		return
+	}
+	_, err := measure.Parse[measure.Mass](f.node.Value)
+	if each := strings.Contains(f.node.Value, "/") && err != nil; each { // not 1/2 lb
+		if mass, ok := wireMasses.of(f); ok {
+			s.Mass = mass
+		}
+	} else if mass, ok := stringMasses.of(f); ok && s.Length > 0 {
+		s.Mass = measure.LineMass(float64(mass) / s.Length.Metres())
+	}
 }

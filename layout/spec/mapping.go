@@ -322,20 +322,14 @@ func (p pair) unknown(table string, known []string) {
 	if own, ok := otherwise[table][p.name]; ok {
 		p.value.meant[own] = true
 		p.value.failAt(p.key, exampleOf(own, units), "is no key of this format; that is `%s`", own)
-		return
-	}
-	if own, ok := hints[table][p.name]; ok {
+	} else if own, ok := hints[table][p.name]; ok {
 		p.value.failAt(p.key, own.example, "is no key of this format; %s", own.text)
-		return
-	}
-	if home := elsewhere(p.name, table); home != "" {
+	} else if home := elsewhere(p.name, table); home != "" {
 		p.value.meant[home] = true
 		p.value.failAt(p.key, exampleOf(home, units), "is no key of this format here; it belongs under `%s`", home[:strings.LastIndexByte(home, '.')])
-		return
+	} else if near := p.value.nearest(p.name, known); near != "" {
+		p.value.failAt(p.key, exampleOf(under(table, near), units), "is no key of this format; the nearest is `%s`", near)
+	} else {
+		p.value.failAt(p.key, exampleOf(table, units), "is no key of this format; known here: %s", strings.Join(known, ", "))
 	}
-	if near := p.value.nearest(p.name, known); near != "" {
-		p.value.failAt(p.key, exampleOf(under(table, near), p.value.spec.Units), "is no key of this format; the nearest is `%s`", near)
-		return
-	}
-	p.value.failAt(p.key, exampleOf(table, p.value.spec.Units), "is no key of this format; known here: %s", strings.Join(known, ", "))
 }

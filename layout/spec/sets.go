@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -88,15 +89,12 @@ func (of numbered) pick(words []string) (set []int, err string) {
 		if parts := setRange.FindStringSubmatch(w); parts != nil {
 			from, to = parts[1], parts[2]
 		}
-		low, err := of.number(w, from)
-		if err != "" {
-			return nil, err + setGrammar
-		}
-		high, err := of.number(w, to)
-		if err != "" {
-			return nil, err + setGrammar
-		}
-		if low > high {
+		low, wrongLow := of.number(w, from)
+		high, wrongHigh := of.number(w, to)
+		switch wrong := cmp.Or(wrongLow, wrongHigh); {
+		case wrong != "":
+			return nil, wrong + setGrammar
+		case low > high:
 			return nil, fmt.Sprintf("%s runs backwards; the lower number comes first", quote(w))
 		}
 		for n := low; n <= high && !of.unknown; n++ {
