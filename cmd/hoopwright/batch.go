@@ -34,12 +34,7 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 			continue
 		}
 		e := asExit(err)
-		switch {
-		case len(e.spec) > 0:
-			fmt.Fprintln(s.err, e) // names the file itself
-		case e.msg != "":
-			fmt.Fprintf(s.err, "hoopwright: %s: %s\n", jobs[i].operand, e.msg)
-		}
+		e.say(s.err, jobs[i].operand+": ")
 		if e.code > exitMustFix {
 			failed++
 		}

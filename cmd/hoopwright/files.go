@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -39,7 +40,7 @@ func cannotWrite(name string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
 		text = fmt.Sprintf("there is no folder %s; make it first, or name another", filepath.Dir(name))
 	}
-	return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: %s", name, text)}
+	return cannotPut("cannot write %s: %s", name, text)
 }
 
 // reason is why the system refuses, without the file's name.
@@ -60,18 +61,23 @@ func reason(err error) string {
 // isThere says that a file is not written over, where one or a folder of its name is there.
 func isThere(name, example string) error {
 	if info, err := os.Stat(name); err == nil && info.IsDir() {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot write %s: it is a folder; name a file in it, as in %s", name, filepath.Join(name, example))}
+		return cannotPut("cannot write %s: it is a folder; name a file in it, as in %s", name, filepath.Join(name, example))
 	}
-	return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is left as it was; name another file", name)}
+	return cannotPut("%s is there already and is left as it was; name another file", name)
+}
+
+// print writes to standard output what was made.
+func (s streams) print(data []byte) error {
+	if _, err := s.out.Write(data); err != nil {
+		return fmt.Errorf("cannot write to standard output: %w", err)
+	}
+	return nil
 }
 
 // writeNew writes a file that is not there yet, or standard output for -. The example is a name for it, and what is said of a file is said once it is whole.
 func writeNew(name, example string, data []byte, said string, s streams) error {
 	if name == "-" {
-		if _, err := s.out.Write(data); err != nil {
-			return fmt.Errorf("cannot write to standard output: %w", err)
-		}
-		return nil
+		return s.print(data)
 	}
 	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
@@ -81,10 +87,7 @@ func writeNew(name, example string, data []byte, said string, s streams) error {
 		return cannotWrite(name, err)
 	}
 	_, err = file.Write(data)
-	if e := file.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
+	if err = cmp.Or(err, file.Close()); err != nil {
 		os.Remove(name)
 		return cannotWrite(name, err)
 	}

@@ -139,19 +139,8 @@ func (o packetOptions) bind(j job, s streams) error {
 	if err := pdf.Write(&file, doc); err != nil {
 		return fmt.Errorf("packet: %w", err)
 	}
-	if j.target == "-" {
-		if _, err := s.out.Write(file.Bytes()); err != nil {
-			return fmt.Errorf("cannot write to standard output: %w", err)
-		}
-	} else {
-		if !o.force {
-			if err := replaceable(j.target, sp); err != nil {
-				return err
-			}
-		}
-		if err := writeWhole(j.target, file.Bytes()); err != nil {
-			return err
-		}
+	if err := o.put(j.target, file.Bytes(), sp, s); err != nil {
+		return err
 	}
 	if !o.quiet {
 		var noRoom []string
@@ -161,6 +150,19 @@ func (o packetOptions) bind(j job, s streams) error {
 		sayMade(s.err, j, plan, len(doc.Pages), noRoom)
 	}
 	return verdict(plan)
+}
+
+// put writes a packet where it goes.
+func (o packetOptions) put(target string, data []byte, sp *spec.Spec, s streams) error {
+	if target == "-" {
+		return s.print(data)
+	}
+	if !o.force {
+		if err := replaceable(target, sp); err != nil {
+			return err
+		}
+	}
+	return writeWhole(target, data)
 }
 
 // verdict turns findings that must be fixed into the exit code and a line that names them.

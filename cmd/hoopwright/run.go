@@ -58,6 +58,10 @@ func badCall(format string, args ...any) error {
 	return exitError{code: exitBadCall, msg: fmt.Sprintf(format, args...)}
 }
 
+func cannotPut(format string, args ...any) error {
+	return exitError{code: exitNoOutput, msg: fmt.Sprintf(format, args...)}
+}
+
 func badSpec(err error) error {
 	var list spec.Errors
 	if errors.As(err, &list) {
@@ -73,13 +77,18 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return exitDone
 	}
 	e := asExit(err)
+	e.say(stderr, "")
+	return e.code
+}
+
+// say prints the message, after whom it concerns; what is wrong with a spec names its file itself.
+func (e exitError) say(w io.Writer, whom string) {
 	switch {
 	case len(e.spec) > 0:
-		fmt.Fprintln(stderr, e)
+		fmt.Fprintln(w, e)
 	case e.msg != "":
-		fmt.Fprintln(stderr, "hoopwright: "+e.msg)
+		fmt.Fprintln(w, "hoopwright: "+whom+e.msg)
 	}
-	return e.code
 }
 
 // asExit gives an error its exit code.

@@ -161,10 +161,7 @@ func (w *wishes) readPipe(text string) error {
 	if notKnown(text) {
 		return nil
 	}
-	var known []string
-	for _, p := range catalog.Pipes() {
-		known = append(known, p.Name)
-	}
+	known := spec.PipeNames()
 	p, ok := catalog.FindPipe(text)
 	if !ok {
 		if p, ok = catalog.FindPipe(catalog.Alike(text, known)); !ok {
