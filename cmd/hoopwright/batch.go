@@ -17,12 +17,9 @@ const progressAfter = time.Second
 // its message, and none keeps the others from being made. The exit code is the gravest.
 func bindAll(jobs []job, o packetOptions, s streams) error {
 	said, errs := make([]bytes.Buffer, len(jobs)), make([]error, len(jobs))
-	shown := startProgress(s.err, "solving and drawing", "packets", len(jobs), progressAfter)
-	arch.SideBySide(len(jobs), func(i int) {
+	sideBySide(s, "solving and drawing", "packets", len(jobs), func(i int) {
 		errs[i] = guarded(func() error { return o.bind(jobs[i], streams{s.in, s.out, &said[i]}) })
-		shown.done()
 	})
-	shown.stop()
 	if len(jobs) == 1 {
 		s.err.Write(said[0].Bytes())
 		return errs[0]
@@ -47,6 +44,16 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 		worst.msg = fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))
 	}
 	return worst
+}
+
+// sideBySide does each of so many jobs, and says how far it has come.
+func sideBySide(s streams, does, makes string, of int, do func(i int)) {
+	shown := startProgress(s.err, does, makes, of, progressAfter)
+	arch.SideBySide(of, func(i int) {
+		do(i)
+		shown.done()
+	})
+	shown.stop()
 }
 
 // guarded turns a panic, which is a bug, into the failure of one job, or of the call.

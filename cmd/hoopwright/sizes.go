@@ -102,12 +102,7 @@ func usualKind(plan *layout.Plan) *arch.Kind {
 func chooseHeight(a ask, s streams) (choice, error) {
 	c := choice{ask: a, rows: make([]row, len(a.heights))}
 	errs := make([]error, len(a.heights))
-	shown := startProgress(s.err, "solving", "heights", len(a.heights), progressAfter)
-	arch.SideBySide(len(a.heights), func(i int) {
-		c.rows[i], errs[i] = a.atHeight(a.heights[i])
-		shown.done()
-	})
-	shown.stop()
+	sideBySide(s, "solving", "heights", len(a.heights), func(i int) { c.rows[i], errs[i] = a.atHeight(a.heights[i]) })
 	if err := cmp.Or(errs...); err != nil {
 		return c, err
 	}

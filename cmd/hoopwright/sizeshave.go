@@ -137,12 +137,7 @@ func (w sizeWish) fromShed(s streams) (ask, error) {
 		legs = append(legs, "")
 	}
 	made, errs := make([]tunnel, len(legs)), make([]error, len(legs))
-	shown := startProgress(s.err, "solving", "kinds of leg", len(legs), progressAfter)
-	arch.SideBySide(len(legs), func(i int) {
-		made[i], errs[i] = w.longestOf(legs[i], list)
-		shown.done()
-	})
-	shown.stop()
+	sideBySide(s, "solving", "kinds of leg", len(legs), func(i int) { made[i], errs[i] = w.longestOf(legs[i], list) })
 	var wrong error
 	for i, t := range made {
 		asked := w.sticks != "" || w.named && legs[i] == ""

@@ -259,19 +259,12 @@ func (w *wishes) readOutlet(text string) error {
 	if parts == nil {
 		return fmt.Errorf("%q tells no place; left or right and ahead or behind are wanted, each with its length, as in left 12 ft, behind 6 ft", text)
 	}
-	w.outlet = offset{side: strings.ToLower(parts[1]), along: strings.ToLower(parts[3])}
-	for _, part := range []struct {
-		text string
-		into *measure.Length
-	}{{parts[2], &w.outlet.across}, {parts[4], &w.outlet.depth}} {
-		v, err := measure.ParseLength(strings.TrimRight(part.text, ", "))
-		if err != nil {
-			return err
-		}
-		*part.into = v
-	}
-	w.hasOutlet = true
-	return nil
+	across, wrongAcross := measure.ParseLength(strings.TrimRight(parts[2], ", "))
+	depth, wrongDepth := measure.ParseLength(strings.TrimRight(parts[4], ", "))
+	w.outlet = offset{strings.ToLower(parts[1]), strings.ToLower(parts[3]), across, depth}
+	err := cmp.Or(wrongAcross, wrongDepth)
+	w.hasOutlet = err == nil
+	return err
 }
 
 func (w *wishes) readVolts(text string) (err error) {

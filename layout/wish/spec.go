@@ -1,6 +1,7 @@
 package wish
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -81,25 +82,29 @@ func badness(p *layout.Plan) (n int) {
 
 // try makes the spec with a pipe. Legs longer than a stick as sold are joined from several.
 func (w *wishes) try(pipe string) (Made, error) {
-	source := w.text(pipe, "")
-	s, err := spec.Read("wish", []byte(source))
-	if err != nil {
-		return Made{}, w.inAnswers(err)
+	made, err := w.made(pipe, "")
+	if err != nil || w.stick == 0 {
+		return made, err
 	}
-	plan := layout.Solve(s)
 	var leg measure.Length
-	for _, l := range plan.Kinds[0].Left {
+	for _, l := range made.Plan.Kinds[0].Left {
 		leg += l
 	}
-	if w.stick > 0 && leg > w.stick {
-		one := "[" + strings.Join(w.joined(leg, s.Arch.Pipe.CouplingStop), ", ") + "]"
-		source = w.text(pipe, "["+one+", "+one+"]")
-		if s, err = spec.Read("wish", []byte(source)); err != nil {
-			return Made{}, w.inAnswers(err)
-		}
-		plan = layout.Solve(s)
+	if leg <= w.stick {
+		return made, nil
 	}
-	return Made{Source: []byte(source), Plan: plan}, nil
+	one := "[" + strings.Join(w.joined(leg, made.Plan.Spec.Arch.Pipe.CouplingStop), ", ") + "]"
+	return w.made(pipe, "["+one+", "+one+"]")
+}
+
+// made is the spec of a pipe and of sticks, solved.
+func (w *wishes) made(pipe, sticks string) (Made, error) {
+	source := []byte(w.text(pipe, sticks))
+	s, err := spec.Read("wish", source)
+	if err != nil {
+		return Made{}, inAnswers(err)
+	}
+	return Made{Source: source, Plan: layout.Solve(s)}, nil
 }
 
 // joined divides a leg among sticks as sold, from the ground up, with a coupling between each two that adds its stop. Each piece is a whole inch (10 mm) or more, the last not
@@ -115,16 +120,13 @@ func (w *wishes) joined(leg, stop measure.Length) (pieces []string) {
 }
 
 // inAnswers tells a limit of the reader's by the answer that breaks it.
-func (w *wishes) inAnswers(err error) error {
+func inAnswers(err error) error {
 	var list spec.Errors
 	if !errors.As(err, &list) {
 		return err
 	}
 	by := map[string]string{"arch.span": "width", "arch.height": "height", "tunnel.length": "length", "stock.sell[0].length": "stick", "title": "title", "site.overhead[0].height": "overhead", "power.circuits.house.volts": "volts", "power.circuits.house.breaker": "breaker"}
-	if name := by[list[0].Key]; name != "" {
-		return fmt.Errorf("%s: %s", name, list[0].Text)
-	}
-	return fmt.Errorf("%s: %s", list[0].Key, list[0].Text)
+	return fmt.Errorf("%s: %s", cmp.Or(by[list[0].Key], list[0].Key), list[0].Text)
 }
 
 // text writes the spec: sections in the order of the format, with a comment where an answer or a choice stands behind a line. Sticks are solved where none are given.
