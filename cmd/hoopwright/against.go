@@ -36,7 +36,6 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	return verdict(plan)
 }
 
-// sayChanges prints a comparison as tables.
 func sayChanges(w io.Writer, old string, c packet.Comparison) error {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	if len(c.Figures) == 0 {

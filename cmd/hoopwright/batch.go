@@ -88,7 +88,6 @@ func startProgress(out io.Writer, does, makes string, of int, after time.Duratio
 
 func (p *progress) done() { p.ticks <- struct{}{} }
 
-// stop ends the watching and wipes the line.
 func (p *progress) stop() {
 	close(p.quit)
 	p.ended.Wait()

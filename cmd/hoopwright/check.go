@@ -40,13 +40,11 @@ func checkVerb(args []string, s streams) error {
 	return err
 }
 
-// checking is what a call asks of a check.
 type checking struct {
 	asJSON, assumed          bool
 	shopping, units, against string
 }
 
-// clash reports options that exclude each other.
 func (c checking) clash() error {
 	switch {
 	case c.shopping != "" && c.shopping != "csv":
@@ -61,7 +59,6 @@ func (c checking) clash() error {
 	return nil
 }
 
-// check reads and solves the spec and prints what was asked for.
 func (c checking) check(operand string, s streams) error {
 	sp, err := readSpec(operand, s)
 	if err != nil {
@@ -98,7 +95,6 @@ func (c checking) check(operand string, s streams) error {
 	return verdict(plan)
 }
 
-// printJSON prints a value with a line a field.
 func printJSON(w io.Writer, value any) error {
 	enc := json.NewEncoder(w)
 	enc.SetIndent("", "  ")
@@ -138,7 +134,6 @@ func saidInJSON(err error, s streams) error {
 	return exitError{code: e.code}
 }
 
-// report prints the key figures and every finding.
 func report(w io.Writer, p *layout.Plan) error {
 	u := p.Spec.Units
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
@@ -183,7 +178,6 @@ func report(w io.Writer, p *layout.Plan) error {
 	return nil
 }
 
-// sayAssumed prints what the spec does not give, as a table.
 func sayAssumed(w io.Writer, s *spec.Spec) error {
 	if len(s.Defaults) == 0 {
 		_, err := fmt.Fprintln(w, "Nothing: the spec gives every value.")
@@ -233,7 +227,6 @@ type branch struct {
 	inner       []*branch
 }
 
-// put sets the value at a path under the branch.
 func (b *branch) put(path []string, value string) {
 	if len(path) == 0 {
 		b.value = value
@@ -248,7 +241,6 @@ func (b *branch) put(path []string, value string) {
 
 var plainKey = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9 _-]*$`)
 
-// yaml writes the branch on one line.
 func (b *branch) yaml() string {
 	name, value := b.name, b.value
 	if !plainKey.MatchString(name) {

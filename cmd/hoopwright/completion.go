@@ -54,7 +54,6 @@ func optionValues() map[string][]string {
 // optionNames are the names of the catalog that some options take, blanks and all.
 func optionNames() map[string][]string { return map[string][]string{"--pipe": spec.PipeNames()} }
 
-// sections are the sections of a spec, for keys.
 func sections() (list []string) {
 	for _, k := range spec.Keys(measure.Imperial) {
 		if !strings.Contains(k.Path, ".") && !strings.HasSuffix(k.Path, "[]") {

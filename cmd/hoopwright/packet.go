@@ -19,7 +19,6 @@ import (
 	"hoopwright/packet"
 )
 
-// packetVerb writes the packets of one spec or several.
 func packetVerb(args []string, s streams) error {
 	f := flags("packet", s)
 	var o packetOptions
@@ -52,7 +51,6 @@ func packetVerb(args []string, s streams) error {
 	return bindAll(jobs, o, s)
 }
 
-// packetOptions are what a call asks of every packet it makes.
 type packetOptions struct {
 	sheets, crews []string
 	paper, units  string

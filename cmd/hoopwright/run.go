@@ -31,10 +31,8 @@ type streams struct {
 	out, err io.Writer
 }
 
-// verb is one thing the command does.
 type verb func(args []string, s streams) error
 
-// verbs are the things the command does, by their words.
 func verbs() map[string]verb {
 	return map[string]verb{"packet": packetVerb, "check": checkVerb, "starter": starterVerb, "sizes": sizesVerb, "names": namesVerb, "keys": keysVerb,
 		"recover": recoverVerb, "completion": completionVerb}
@@ -91,7 +89,6 @@ func (e exitError) say(w io.Writer, whom string) {
 	}
 }
 
-// asExit gives an error its exit code.
 func asExit(err error) exitError {
 	var e exitError
 	if !errors.As(err, &e) {

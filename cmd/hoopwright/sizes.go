@@ -53,7 +53,6 @@ func sizesVerb(args []string, s streams) error {
 	return nil
 }
 
-// choice is what a builder chooses from.
 type choice struct {
 	ask
 	kind  *arch.Kind // the kind of most arches, as the spec has it

@@ -32,7 +32,6 @@ type shed struct {
 	best tunnel   // the longest, or that of the legs that were asked for
 }
 
-// tunnel is the longest one of some legs.
 type tunnel struct {
 	row
 	legs   string // as --sticks takes them
@@ -182,7 +181,6 @@ func (t tunnel) higher(other tunnel) int {
 	return cmp.Or(cmp.Compare(sways(other), sways(t)), cmp.Compare(t.Crown, other.Crown))
 }
 
-// words names what is in the shed.
 func (s *shed) words() string {
 	var have []string
 	for _, h := range s.have {
@@ -238,7 +236,6 @@ func guess(s *spec.Spec, list []shedful) int {
 	return max(2, min(int(have/max(each, measure.Foot)), spec.MostArches))
 }
 
-// left says what a tunnel leaves of the shed.
 func (t tunnel) left(list []shedful) string {
 	var left []string
 	for _, l := range t.plan.Stock.Keep {

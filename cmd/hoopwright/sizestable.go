@@ -94,7 +94,6 @@ func (c choice) heightColumns(list []column) []column {
 		gust("laid flat", "before", "flat", func(r row) measure.Speed { return r.plan.Weather.DownGust().Called() }))
 }
 
-// heldBy says what holds the tunnel of a row lengthwise.
 func heldBy(r row) string {
 	h := r.plan.Weather.Bracing
 	var what []string
@@ -213,7 +212,6 @@ func bears(factor float64, way string) string {
 	return fmt.Sprintf("%.1f %s", factor, way)
 }
 
-// about says what the sizes are of.
 func (c choice) about() string {
 	u, a, t := c.spec.Units, c.kind.Spec, c.spec.Tunnel
 	legs := "One stick of " + leg(u, a.Left) + " bent over"

@@ -103,7 +103,6 @@ func Words(text string) []string {
 	return words
 }
 
-// otherwise is what things are called besides.
 var otherwise = map[string]string{"icicle": "drop", "curtain": "drop", "light": "string", "rebar": "bar", "rod": "bar", "conduit": "pipe", "tube": "pipe", "bulb": "lamp", "color": "colour", "coloured": "colour", "yellow": "amber"}
 
 // Alike returns the one of names that has the most words of what was written, in whatever order, or "" where none has a word of letters in common with it. Sizes alone make nothing alike: a half-inch pipe

@@ -138,7 +138,6 @@ func FindString(name string) (String, bool) {
 // Hue is a colour that lights are sold in.
 type Hue int
 
-// The hues.
 const (
 	WarmWhite Hue = iota
 	CoolWhite

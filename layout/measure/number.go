@@ -94,7 +94,6 @@ func ended(v float64, rest string, err error) (float64, string, error) {
 	return v, rest, err
 }
 
-// digits splits off the digits at the start.
 func digits(s string) (string, string) {
 	i := 0
 	for i < len(s) && s[i] >= '0' && s[i] <= '9' {
@@ -119,7 +118,6 @@ func thousands(s string) (string, string) {
 	return whole, rest
 }
 
-// slash splits off a slash and the digits under it.
 func slash(s string) (string, string, bool) {
 	if !strings.HasPrefix(s, "/") {
 		return "", s, false
@@ -143,7 +141,6 @@ func fraction(above, over string) (float64, error) {
 	return a / o, nil
 }
 
-// value converts digits with at most one point among them.
 func value(s string) (float64, error) {
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || v > mostNumber {

@@ -13,7 +13,6 @@ import (
 // thirds are the three figures of an arch of which two give the third.
 var thirds = []string{"sticks", "span", "height"}
 
-// readArch reads the figures of all arches, then the exceptions.
 func (r *reader) readArch(top mapping) {
 	m, ok := top.section("arch")
 	if !ok {
@@ -70,7 +69,6 @@ func (m mapping) arch(a *Arch, pipe string) {
 	}
 }
 
-// leave clears the figure that is to be solved.
 func (a *Arch) leave(third string) {
 	switch third {
 	case "sticks":
@@ -165,15 +163,7 @@ func (f field) pipe(name string) (catalog.Pipe, bool) {
 		}
 		return m.customPipe(name)
 	}
-	text, ok := f.text(longestText)
-	if !ok {
-		return catalog.Pipe{}, false
-	}
-	p, ok := catalog.FindPipe(text)
-	if !ok {
-		f.unknownName("pipe", text, PipeNames(), "pipe: "+measure.By(f.spec.Units, "{od: 0.84 in, wall: 0.109 in, take off: 1/2 in, socket: 0.688 in}", "{od: 25 mm, wall: 1.9 mm, take off: 14 mm, socket: 18 mm}"))
-	}
-	return p, ok
+	return found(f, "pipe", catalog.FindPipe, PipeNames, "pipe: "+measure.By(f.spec.Units, "{od: 0.84 in, wall: 0.109 in, take off: 1/2 in, socket: 0.688 in}", "{od: 25 mm, wall: 1.9 mm, take off: 14 mm, socket: 18 mm}"))
 }
 
 // customPipe reads the figures of a pipe that the catalog does not know. What it leaves out of modulus, strength, weight and coupling stop is

@@ -5,13 +5,11 @@ import (
 	"time"
 )
 
-// readWeather reads what the tunnel should be figured for.
 func (r *reader) readWeather(top mapping) {
 	m, _ := top.section("weather")
 	m.all(&r.spec.Weather)
 }
 
-// readCrew reads who builds, and how long a piece of work takes.
 func (r *reader) readCrew(top mapping) {
 	m, _ := top.section("crew")
 	c := &r.spec.Crew

@@ -72,7 +72,6 @@ func (r *reader) fillFoot(path string, a *Arch) {
 	}
 }
 
-// fillPipe fills in a pipe of the spec's own.
 func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 	u := r.spec.Units
 	modulus := measure.By(u, 400_000*measure.PSI, 2760*measure.MPa)
@@ -122,7 +121,6 @@ func twoThirds(length measure.Length, u measure.System) measure.Length {
 	return measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10))
 }
 
-// checkStake checks that some of the bar shows, to take the pipe.
 func (r *reader) checkStake(path string, s Stake) {
 	if s.Depth > 0 && s.Length > 0 && s.Showing() <= 0 {
 		u := r.spec.Units
@@ -300,7 +298,6 @@ func (r *reader) fillLights() {
 	}
 }
 
-// fillString fills in what the label of a string does not say.
 func (r *reader) fillString(key string, s *catalog.String) {
 	u := r.spec.Units
 	const assumed = "assumed, check the label"

@@ -20,7 +20,6 @@ func (r *reader) readThings(site mapping) {
 	cords.read("crossing", &s.Cords.Crossing)
 }
 
-// feature checks that one has an outline or is a circle.
 func (m mapping) feature(*Feature) {
 	switch {
 	case m.has("outline") == (m.has("at") || m.has("radius")):
@@ -30,7 +29,6 @@ func (m mapping) feature(*Feature) {
 	}
 }
 
-// outlet reads where one is and what feeds it.
 func (m mapping) outlet(o *Outlet) {
 	m.located(&o.At, &o.Fix, "")
 	if f, ok := m.value("circuit"); ok && text(longestName).read(f, &o.Circuit) {

@@ -22,7 +22,6 @@ type reader struct {
 	meant  map[string]bool // keys of the table that seem to stand elsewhere under another name: they are not missing
 }
 
-// newReader begins a reading into a spec.
 func newReader(s *Spec) *reader {
 	s.positions = map[string]finding.Position{}
 	return &reader{spec: s, marks: names{of: "marks"}, meant: map[string]bool{}}
@@ -138,7 +137,6 @@ func follow(n *yaml.Node) *yaml.Node {
 	return n
 }
 
-// join adds a key to a path.
 func join(path, name string) string {
 	if path == "" {
 		return brief(name)

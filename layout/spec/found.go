@@ -8,7 +8,6 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// readKept reads how the tunnel is kept over the year, and how it was found.
 func (r *reader) readKept(top mapping) {
 	top.read("store", &r.spec.Store)
 	m, _ := top.section("found")
@@ -24,7 +23,6 @@ func (r *reader) readKept(top mapping) {
 	}
 }
 
-// measured reads a figure of arches by their numbers.
 func (m mapping) measured(key string, of func(*Measured) *measure.Length) {
 	f, ok := m.value(key)
 	if !ok {

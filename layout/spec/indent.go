@@ -103,7 +103,6 @@ func (o *outline) enter(indent int, text string) {
 	}
 }
 
-// nearestLevel returns the column nearest to an indentation; of two the deeper.
 func nearestLevel(levels []level, indent int) int {
 	best := levels[0].indent
 	for _, l := range levels {

@@ -88,7 +88,6 @@ func (r *reader) findItem(text string) (string, measuring) {
 	return "", unmeasured
 }
 
-// findPipe returns the canonical name of a pipe, the spec's own or the catalog's.
 func (r *reader) findPipe(text string) (string, bool) {
 	if slices.Contains(r.ownPipes(), text) {
 		return text, true
@@ -97,7 +96,6 @@ func (r *reader) findPipe(text string) (string, bool) {
 	return p.Name, ok
 }
 
-// ownPipes lists the pipes that the spec describes itself.
 func (r *reader) ownPipes() []string {
 	pipes := []catalog.Pipe{r.spec.Arch.Pipe, r.spec.Ridge.Pipe}
 	for _, e := range r.spec.Except {
@@ -112,7 +110,6 @@ func (r *reader) ownPipes() []string {
 	return own
 }
 
-// itemNames lists everything that is sold.
 func (r *reader) itemNames() []string {
 	pipes := append(r.ownPipes(), PipeNames()...)
 	all := append(slices.Clone(pipes), r.stringNames()...)

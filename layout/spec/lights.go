@@ -28,7 +28,6 @@ func (r *reader) readLights(top mapping) {
 	})
 }
 
-// readRows reads the rows along the walls.
 func (r *reader) readRows(lights mapping) {
 	m, ok := lights.section("rows")
 	if !ok {
@@ -57,18 +56,7 @@ var walls = ruled(says("both, left or right"), func(f field) ([]Side, bool) {
 // lightString is the rule of a string's name, lightStrings that of one or several.
 var (
 	lightString  = ruled(says("a string of the catalog, or one under lights.strings"), field.lightString)
-	lightStrings = ruled(says("a list of strings of the catalog, or of those under lights.strings"), func(f field) (list []catalog.String, ok bool) {
-		items := f.texts()
-		if len(items) == 0 && len(f.node.Content) == 0 {
-			f.fail("names no string")
-		}
-		for _, item := range items {
-			if s, ok := item.lightString(); ok {
-				list = append(list, s)
-			}
-		}
-		return list, true
-	})
+	lightStrings = several("a list of strings of the catalog, or of those under lights.strings", "string", field.lightString)
 )
 
 // lightString finds a string by its name, the spec's own before the catalog's.
@@ -87,7 +75,6 @@ func (f field) lightString() (catalog.String, bool) {
 	return s, ok
 }
 
-// ownString returns the spec's own string of that name, or nil.
 func (r *reader) ownString(name string) *catalog.String {
 	for i := range r.spec.Lights.Strings {
 		if s := &r.spec.Lights.Strings[i]; s.Name == name {
@@ -97,7 +84,6 @@ func (r *reader) ownString(name string) *catalog.String {
 	return nil
 }
 
-// stringNames lists the strings that can be named.
 func (r *reader) stringNames() []string {
 	name := func(s catalog.String) string { return s.Name }
 	return append(namesOf(r.spec.Lights.Strings, name), namesOf(catalog.Strings(), name)...)

@@ -10,7 +10,6 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// pair is a key with its value.
 type pair struct {
 	name  string
 	key   *yaml.Node
@@ -150,7 +149,6 @@ func (m mapping) missing(key, why string) {
 	f.fail("is missing%s", why)
 }
 
-// require reports each of the keys that is missing.
 func (m mapping) require(keys ...string) {
 	_, absent := m.among(keys...)
 	for _, key := range absent {
@@ -245,7 +243,6 @@ func (m mapping) items(key string) []field {
 	return items
 }
 
-// mappings opens the key's value as a list of mappings.
 func (m mapping) mappings(key string) []mapping {
 	var list []mapping
 	for _, item := range m.items(key) {

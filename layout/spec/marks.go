@@ -31,7 +31,6 @@ func (r *reader) readMarks(site mapping) {
 	}
 }
 
-// readStart reads where arch 1 stands and which way the walk goes there.
 func (r *reader) readStart(site mapping) {
 	s := &r.spec.Site
 	start, _ := site.section("start")
@@ -84,7 +83,6 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 	}
 }
 
-// taped reads tapes with the side that they leave open.
 func (m mapping) taped(fix *Fix, self string) {
 	fix.From = m.tapes(self)
 	if len(fix.From) == 2 && !m.has("side") {
@@ -92,7 +90,6 @@ func (m mapping) taped(fix *Fix, self string) {
 	}
 }
 
-// offset reads a distance from the start.
 func (m mapping) offset() *Offset {
 	o := &Offset{}
 	f, ok := m.section("from start")
@@ -117,7 +114,6 @@ func (m mapping) offset() *Offset {
 	return o
 }
 
-// mark reads one mark: by coordinates, or by tapes from other marks.
 func (m mapping) mark() Mark {
 	var k Mark
 	if f, ok := m.fields["name"]; ok {

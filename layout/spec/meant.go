@@ -53,7 +53,6 @@ func (b bounds[T]) meant(s string) string {
 	return ""
 }
 
-// wordMeant returns the one of the words that was likely meant, or nothing.
 func (f field) wordMeant(s string, words []string) string {
 	bare := strings.ToLower(strings.Trim(s, quotes+" ."))
 	for _, w := range words {
@@ -72,7 +71,6 @@ func (f field) wordMeant(s string, words []string) string {
 	return ""
 }
 
-// numberMeant returns the number that a text likely means, or nothing: $4.35, 5 h, six.
 func numberMeant(s string) string {
 	if i := slices.Index(numbersBy, strings.ToLower(s)); i >= 0 {
 		return fmt.Sprint(i)
@@ -100,7 +98,6 @@ func dayMeant(s string, units measure.System) string {
 	return ""
 }
 
-// clockMeant returns the time of day that a text likely means.
 func clockMeant(s string) string {
 	bare := strings.ToUpper(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), ".", ""))
 	for _, form := range []string{"3PM", "3:04PM", "15H04", "15H", "1504", "15"} {

@@ -19,18 +19,7 @@ var parts = []struct {
 const placeGrammar = "a place is legs, left legs, right legs, arches or ridge, then above, below or from … to … with heights or tape … to … along the pipe, then of and the arches"
 
 // placed is the rule of the places of lights: one or a list.
-var placed = ruled(says("one place or a list: "+placeGrammar), func(f field) (list []Place, ok bool) {
-	texts := f.texts()
-	for _, item := range texts {
-		if p, ok := item.place(); ok {
-			list = append(list, p)
-		}
-	}
-	if len(texts) == 0 && len(f.node.Content) == 0 {
-		f.fail("names no place")
-	}
-	return list, true
-})
+var placed = several("one place or a list: "+placeGrammar, "place", field.place)
 
 // place reads one place: a part of the frame, perhaps a range of it, perhaps some of the arches, or of the bays for the ridge.
 func (f field) place() (Place, bool) {
@@ -71,7 +60,6 @@ func (f field) place() (Place, bool) {
 	return p, true
 }
 
-// part splits off the part of the frame.
 func (f field) part(text string) (p Place, rest string, ok bool) {
 	for _, known := range parts {
 		if rest, found := strings.CutPrefix(text+" ", known.words+" "); found {
@@ -95,7 +83,6 @@ func (f field) part(text string) (p Place, rest string, ok bool) {
 	return Place{}, "", false
 }
 
-// bound reads the range of a place, or nothing.
 func (f field) bound(text string, p *Place) bool {
 	if text == "" {
 		return true
@@ -127,7 +114,6 @@ func (f field) bound(text string, p *Place) bool {
 	return true
 }
 
-// height reads one height or tape within a place.
 func (f field) height(text string, into *measure.Length) bool {
 	own := *f.node
 	own.Value = text

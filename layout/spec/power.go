@@ -7,7 +7,6 @@ import (
 	"hoopwright/layout/catalog"
 )
 
-// readPower reads the circuits and how they are used.
 func (r *reader) readPower(top mapping) {
 	m, _ := top.section("power")
 	p := &r.spec.Power

@@ -15,19 +15,19 @@ const (
 
 // kind is a sort of quantity: how it is printed in a spec, and the unit of that size in which it is written in full where that is not exact.
 type kind[T ~float64] struct {
-	print func(T, measure.System) string
+	print func(measure.System, T) string
 	unit  string
 	size  T
 }
 
 // The sorts of quantity.
 var (
-	lengths      = &kind[measure.Length]{func(v measure.Length, s measure.System) string { return s.Written(v) }, "mm", 1}
-	masses       = &kind[measure.Mass]{func(v measure.Mass, s measure.System) string { return s.Mass(v) }, "kg", 1}
-	lineMasses   = &kind[measure.LineMass]{func(v measure.LineMass, s measure.System) string { return s.LineMass(v) }, "kg/m", 1}
-	pressures    = &kind[measure.Pressure]{func(v measure.Pressure, s measure.System) string { return s.Pressure(v) }, "MPa", measure.MPa}
-	temperatures = &kind[measure.Temperature]{func(v measure.Temperature, s measure.System) string { return s.Temperature(v) }, "C", 1}
-	speeds       = &kind[measure.Speed]{func(v measure.Speed, s measure.System) string { return s.Speed(v) }, "m/s", 1}
+	lengths      = &kind[measure.Length]{measure.System.Written, "mm", 1}
+	masses       = &kind[measure.Mass]{measure.System.Mass, "kg", 1}
+	lineMasses   = &kind[measure.LineMass]{measure.System.LineMass, "kg/m", 1}
+	pressures    = &kind[measure.Pressure]{measure.System.Pressure, "MPa", measure.MPa}
+	temperatures = &kind[measure.Temperature]{measure.System.Temperature, "C", 1}
+	speeds       = &kind[measure.Speed]{measure.System.Speed, "m/s", 1}
 	angles       = inOne[measure.Angle]("deg", degree)
 	currents     = inOne[measure.Current]("A", 1)
 	voltages     = inOne[measure.Voltage]("V", 1)
@@ -42,7 +42,7 @@ var (
 
 // inOne is a sort of quantity that has one unit in both systems.
 func inOne[T ~float64](unit string, size T) *kind[T] {
-	return &kind[T]{func(v T, _ measure.System) string { return round(float64(v/size)) + " " + unit }, unit, size}
+	return &kind[T]{func(_ measure.System, v T) string { return round(float64(v/size)) + " " + unit }, unit, size}
 }
 
 // round prints a number of the spec's own units with no more digits than it has.
@@ -57,7 +57,7 @@ func (k *kind[T]) typed(value any, units measure.System) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	text := k.print(v, units)
+	text := k.print(units, v)
 	if back, err := measure.Parse[T](text); err != nil || measure.Abs(back-v) > sameness*measure.Abs(v) {
 		text = strconv.FormatFloat(float64(v/k.size), 'f', -1, 64) + " " + k.unit
 	}

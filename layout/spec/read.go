@@ -111,7 +111,6 @@ func (r *reader) sourceFits(source []byte) bool {
 	return false
 }
 
-// firstOdd returns where the first byte is that belongs to no text, or -1.
 func firstOdd(source []byte) int {
 	for i := 0; i < len(source); {
 		c, n := utf8.DecodeRune(source[i:])

@@ -54,7 +54,6 @@ func (r *reader) failKey(key, example, format string, args ...any) {
 	r.errors = append(r.errors, Error{r.spec.Position(key), key, fmt.Sprintf(format, args...), example})
 }
 
-// readBraces reads what holds single bays lengthwise.
 func (r *reader) readBraces(top mapping) {
 	if m, ok := top.holding("braces"); ok {
 		if m.all(&r.spec.Braces); r.spec.Tunnel.Arches == 1 {
@@ -63,7 +62,6 @@ func (r *reader) readBraces(top mapping) {
 	}
 }
 
-// readGuys reads what holds the tunnel lengthwise.
 func (r *reader) readGuys(top mapping) {
 	if m, ok := top.holding("guys"); ok {
 		m.all(&r.spec.Guys)

@@ -118,7 +118,6 @@ func (of numbered) every(word string) (set []int, err string) {
 	return set, ""
 }
 
-// number returns one end of a range.
 func (of numbered) number(whole, word string) (int, string) {
 	if !setNumber.MatchString(word) {
 		return 0, fmt.Sprintf("%s is no %s number", quote(whole), of.one)

@@ -14,7 +14,6 @@ func (r *reader) readSite(top mapping) {
 	r.readThings(m)
 }
 
-// readRoute reads the legs of the centreline and checks that the tunnel fits on them.
 func (r *reader) readRoute(site mapping) {
 	f, ok := site.value("route")
 	if !ok {
@@ -82,7 +81,6 @@ func (m mapping) leg() (Leg, bool) {
 	return Leg{Straight: l}, ok
 }
 
-// readLevels reads the ground's heights at arches.
 func (r *reader) readLevels(site mapping) {
 	of := archNumbers(r.spec)
 	taken := map[int]bool{}
@@ -108,7 +106,6 @@ func (r *reader) readLevels(site mapping) {
 	})
 }
 
-// latLong is the rule of a place on earth.
 var latLong = ruled(says("latitude -90 to 90 and longitude -180 to 180, in degrees"), func(f field) (p LatLong, ok bool) {
 	items, ok := f.list()
 	if !ok {

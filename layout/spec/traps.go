@@ -210,7 +210,6 @@ func (r *reader) hash(line int) bool {
 	return false
 }
 
-// anchor reports an alias that stands for nothing.
 func (r *reader) anchor(name string) {
 	for i, l := range r.lines {
 		if at := strings.Index(l, "*"+name); at >= 0 {

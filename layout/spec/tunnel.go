@@ -65,7 +65,6 @@ func (m mapping) readSpacing(into *measure.Length) (atMost bool) {
 	return words != ""
 }
 
-// oneArch settles a tunnel that has no bays.
 func (m mapping) oneArch(t *Tunnel, length bool) {
 	if length {
 		f, _ := m.value("length")
@@ -74,7 +73,6 @@ func (m mapping) oneArch(t *Tunnel, length bool) {
 	t.Spacing, t.Length = 0, 0
 }
 
-// spaceOut divides the length among the arches.
 func (m mapping) spaceOut(t *Tunnel) {
 	f, _ := m.value("length")
 	each := t.Length / measure.Length(t.Arches-1)
@@ -130,7 +128,6 @@ func (m mapping) twoOf(a, b, c string) bool {
 	return len(given) == 2
 }
 
-// readWays reads the side ways in and out.
 func (r *reader) readWays(tunnel mapping) {
 	for _, m := range tunnel.mappings("ways") {
 		var bays []int

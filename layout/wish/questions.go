@@ -51,7 +51,6 @@ type wishes struct {
 	people                []string
 }
 
-// answer is yes, no or not known.
 type answer int
 
 const (
@@ -125,7 +124,6 @@ func (q Question) answer(w *wishes, text string) error {
 
 func notKnown(text string) bool { return strings.EqualFold(text, DontKnow) }
 
-// length reads a length that must be given.
 func length(text string, into *measure.Length) error {
 	v, err := measure.ParseLength(text)
 	if err == nil && v <= 0 {
@@ -135,7 +133,6 @@ func length(text string, into *measure.Length) error {
 	return err
 }
 
-// optional reads a length that may be left open.
 func optional(text string, into *measure.Length) error {
 	if notKnown(text) {
 		return nil
@@ -172,7 +169,6 @@ func (w *wishes) readPipe(text string) error {
 	return nil
 }
 
-// readLights reads legs or rows with their colours, or none.
 func (w *wishes) readLights(text string) error {
 	w.strings, w.rows = nil, false
 	if strings.EqualFold(text, "none") || strings.EqualFold(text, "no") {

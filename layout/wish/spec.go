@@ -51,7 +51,6 @@ func Make(u measure.System, answers map[string]string) (Made, error) {
 	return best, nil
 }
 
-// pipes are those to try, the thinner and cheaper first.
 func (w *wishes) pipes() (names []string) {
 	if w.pipe != "" {
 		return []string{w.pipe}
@@ -182,7 +181,6 @@ func (w *wishes) way() string {
 	return ""
 }
 
-// site writes the ground and what is on it.
 func (w *wishes) site(line func(format string, args ...any)) {
 	u := w.units
 	line("\nsite:\n  start: {at: [0, 0], heading: 0 deg}   # the plan begins at the middle of the entrance and looks ahead")
@@ -250,7 +248,6 @@ func (w *wishes) breakerAnswer() answer {
 	return yes
 }
 
-// lights writes rows along the walls or strings round the legs.
 func (w *wishes) lights(line func(format string, args ...any)) {
 	u := w.units
 	switch {
