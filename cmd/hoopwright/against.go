@@ -16,7 +16,7 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	if old == "-" {
 		return badCall("check: --against names a file; standard input is for the spec")
 	}
-	was, err := readBuilt(old, s)
+	was, err := readWith(packet.RecoverFilled, old, s) // as it was built: newer defaults change nothing
 	if err != nil {
 		return err
 	}

@@ -37,12 +37,10 @@ spec or the call is wrong, 3 it could not be written. ` + "`go run`" + ` prints 
 codes and itself always exits 1.
 `
 
-type page struct {
+var manual = map[string]struct {
 	synopsis, does string
 	examples       []string
-}
-
-var manual = map[string]page{
+}{
 	"packet": {"packet [SPEC …] [-o FILE]", "Makes the build packet of each spec: a PDF that a crew can hold outdoors. An existing PDF is replaced only when it is a packet of the same title and season.",
 		[]string{"packet yard.yaml", "packet yard.yaml -o out/ --sheets stakes,stock", "packet yard.yaml --for marking --one-sided"}},
 	"check": {"check [SPEC] [--assumed | --shopping csv | --against OLD]", "Solves a spec and reports figures and findings; writes no packet.",

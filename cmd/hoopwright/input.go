@@ -17,11 +17,6 @@ func readSpec(operand string, s streams) (*spec.Spec, error) {
 	return readWith(packet.Recover, operand, s)
 }
 
-// readBuilt reads the spec that something was built by: of a packet the one with every default written out, so that newer defaults change nothing.
-func readBuilt(operand string, s streams) (*spec.Spec, error) {
-	return readWith(packet.RecoverFilled, operand, s)
-}
-
 func readWith(get func(file []byte) (name string, source []byte, err error), operand string, s streams) (*spec.Spec, error) {
 	name, source := operand, []byte(nil)
 	var err error

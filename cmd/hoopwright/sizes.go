@@ -128,15 +128,10 @@ func (a ask) atHeight(height measure.Length) (row, error) {
 
 // withSpan puts a span among rising ones, unless it is there.
 func withSpan(spans []measure.Length, span measure.Length) []measure.Length {
-	for i, s := range spans {
-		switch {
-		case same(s, span):
-			return spans
-		case s > span:
-			return slices.Insert(spans, i, span)
-		}
+	if slices.ContainsFunc(spans, func(s measure.Length) bool { return same(s, span) }) {
+		return spans
 	}
-	return append(spans, span)
+	return slices.Sorted(slices.Values(append(spans, span)))
 }
 
 // same reports whether two lengths are the same but for what adding up leaves.

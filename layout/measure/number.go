@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"errors"
 	"strconv"
 	"strings"
@@ -127,18 +128,13 @@ func slash(s string) (string, string, bool) {
 }
 
 func fraction(above, over string) (float64, error) {
-	a, err := value(above)
-	if err != nil {
-		return 0, err
+	a, wrongAbove := value(above)
+	o, wrongOver := value(over)
+	err := cmp.Or(wrongAbove, wrongOver)
+	if err == nil && o == 0 {
+		err = errNought
 	}
-	o, err := value(over)
-	switch {
-	case err != nil:
-		return 0, err
-	case o == 0:
-		return 0, errNought
-	}
-	return a / o, nil
+	return a / o, err
 }
 
 func value(s string) (float64, error) {

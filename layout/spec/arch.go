@@ -154,30 +154,24 @@ func (f field) leg() ([]measure.Length, bool) {
 // joins reports whether anything is put together with fittings in the arch itself.
 func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
 
-// pipe reads a pipe: a name of the catalog, or the figures of one of the spec's own, which gets the name given here.
-func (f field) pipe(name string) (catalog.Pipe, bool) {
+// pipe reads a pipe: a name of the catalog, or the figures of one of the spec's own, which gets the name given here. What that leaves out of modulus, strength, weight and coupling stop is
+// filled in with the defaults; take off and socket stay zero.
+func (f field) pipe(name string) (p catalog.Pipe, ok bool) {
 	if f.node.Kind == yaml.MappingNode {
 		m, ok := f.mapping()
 		if !ok {
-			return catalog.Pipe{}, false
+			return p, false
 		}
-		return m.customPipe(name)
+		p = catalog.Pipe{Name: name, Source: ownSource}
+		m.all(&p)
+		if ok = m.good["od"] && m.good["wall"]; ok && p.ID() <= 0 {
+			wall, _ := m.value("wall")
+			wall.fail("twice %s leaves no bore in a pipe of %s", m.spec.Units.Written(p.Wall), m.spec.Units.Written(p.OD))
+			ok = false
+		}
+		return p, ok
 	}
 	return found(f, "pipe", catalog.FindPipe, PipeNames, "pipe: "+measure.By(f.spec.Units, "{od: 0.84 in, wall: 0.109 in, take off: 1/2 in, socket: 0.688 in}", "{od: 25 mm, wall: 1.9 mm, take off: 14 mm, socket: 18 mm}"))
-}
-
-// customPipe reads the figures of a pipe that the catalog does not know. What it leaves out of modulus, strength, weight and coupling stop is
-// filled in with the defaults; take off and socket stay zero.
-func (m mapping) customPipe(name string) (catalog.Pipe, bool) {
-	p := catalog.Pipe{Name: name, Source: ownSource}
-	m.all(&p)
-	ok := m.good["od"] && m.good["wall"]
-	if ok && p.ID() <= 0 {
-		f, _ := m.value("wall")
-		f.fail("twice %s leaves no bore in a pipe of %s", m.spec.Units.Written(p.Wall), m.spec.Units.Written(p.OD))
-		ok = false
-	}
-	return p, ok
 }
 
 // ownSource marks a pipe that the spec describes itself.

@@ -5,11 +5,6 @@ import (
 	"time"
 )
 
-func (r *reader) readWeather(top mapping) {
-	m, _ := top.section("weather")
-	m.all(&r.spec.Weather)
-}
-
 func (r *reader) readCrew(top mapping) {
 	m, _ := top.section("crew")
 	c := &r.spec.Crew

@@ -110,15 +110,11 @@ func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Len
 	if soil == Sandy || soil == SoilUnknown {
 		d, why = practice.Driven(u, true), "soil "+soil.String()+"; "+custom
 	}
-	if most := twoThirds(length, u); length > 0 && most < d {
+	// In metres down to a whole centimetre.
+	if most := measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10)); length > 0 && most < d {
 		return most, "two thirds of the bar"
 	}
 	return d, why
-}
-
-// twoThirds of a bar, in metres down to a whole centimetre.
-func twoThirds(length measure.Length, u measure.System) measure.Length {
-	return measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10))
 }
 
 func (r *reader) checkStake(path string, s Stake) {

@@ -148,7 +148,7 @@ var keys = withLists([]key{
 	{"site.marks[].from.*", "31 ft 4 in", "9.55 m", tapes.rule()},
 	{"site.marks[].side", "left", "", oneOf(Left, Right)},
 	{"site.levels[]", "{arch: 1, left: 0 in, right: 2 in}", "{arch: 1, left: 0 mm, right: 50 mm}", inner},
-	{"site.levels[].arch", "last", "", must(told("the number of an arch, or last"))},
+	{"site.levels[].arch", "last", "", must(archNumber)},
 	{"site.levels[].left", "-3 in", "-80 mm", must(within(lengths, -100*foot, 100*foot))},
 	{"site.levels[].right", "2 in", "50 mm", must(within(lengths, -100*foot, 100*foot))},
 	{"site.soil", "soft", "", oneOf(Firm, Soft, Sandy, Frozen, SoilUnknown)},

@@ -102,23 +102,19 @@ func (r *reader) readStrings(lights mapping) {
 		}
 		s := catalog.String{Name: p.name, Source: "the spec, from its label"}
 		before := len(r.errors)
-		m.label(&s)
+		m.all(&s)
+		if m.good["length"] && s.Lead+s.Tail >= s.Length {
+			m.fail("lead and tail leave nothing of its %s lit", r.spec.Units.Written(s.Length))
+		}
+		if s.Supply != nil && !m.has("volts") {
+			m.missing("volts", "; a supply has a voltage of its own")
+		}
+		m.weigh(&s)
 		if len(r.errors) == before {
 			r.fillString(m.path, &s)
 		}
 		r.spec.Lights.Strings = append(r.spec.Lights.Strings, s)
 	}
-}
-
-func (m mapping) label(s *catalog.String) {
-	m.all(s)
-	if m.good["length"] && s.Lead+s.Tail >= s.Length {
-		m.fail("lead and tail leave nothing of its %s lit", m.spec.Units.Written(s.Length))
-	}
-	if s.Supply != nil && !m.has("volts") {
-		m.missing("volts", "; a supply has a voltage of its own")
-	}
-	m.weigh(s)
 }
 
 // weigh reads the weight of a string whose length is known by now.

@@ -75,18 +75,13 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 	case "from start":
 		fix.Start = m.offset()
 	default:
-		m.taped(fix, self)
+		if fix.From = m.tapes(self); len(fix.From) == 2 && !m.has("side") {
+			m.missing("side", "; two tapes leave open on which side of the line from the first mark to the second this one lies")
+		}
 		return
 	}
 	if m.has("side") {
 		m.fail("side tells two places apart that from leaves open; leave it out beside %s", given[0])
-	}
-}
-
-func (m mapping) taped(fix *Fix, self string) {
-	fix.From = m.tapes(self)
-	if len(fix.From) == 2 && !m.has("side") {
-		m.missing("side", "; two tapes leave open on which side of the line from the first mark to the second this one lies")
 	}
 }
 

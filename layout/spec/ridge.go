@@ -54,17 +54,15 @@ func (r *reader) failKey(key, example, format string, args ...any) {
 	r.errors = append(r.errors, Error{r.spec.Position(key), key, fmt.Sprintf(format, args...), example})
 }
 
-func (r *reader) readBraces(top mapping) {
+// readHolds reads what holds the tunnel lengthwise.
+func (r *reader) readHolds(top mapping) {
+	if m, ok := top.holding("guys"); ok {
+		m.all(&r.spec.Guys)
+	}
 	if m, ok := top.holding("braces"); ok {
 		if m.all(&r.spec.Braces); r.spec.Tunnel.Arches == 1 {
 			m.failWith("braces: none", "are given, but one arch has no bay to brace")
 		}
-	}
-}
-
-func (r *reader) readGuys(top mapping) {
-	if m, ok := top.holding("guys"); ok {
-		m.all(&r.spec.Guys)
 	}
 }
 

@@ -79,11 +79,9 @@ func count(low, high int) rule {
 
 func number(low, high float64) rule {
 	return ruled(says("a plain number, "+round(low)+" to "+round(high)), func(f field) (float64, bool) {
-		return f.number(plainNumber, bareNumber, low, high)
+		return f.number("a plain number such as 5 or 0.25", bareNumber, low, high)
 	})
 }
-
-const plainNumber = "a plain number such as 5 or 0.25"
 
 // number reads a number of a form within limits.
 func (f field) number(wanted string, form *regexp.Regexp, low, high float64) (float64, bool) {

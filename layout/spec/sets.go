@@ -71,9 +71,6 @@ var (
 	setRange  = regexp.MustCompile(`^(\S+)\s+to\s+(\S+)$`)
 )
 
-// setGrammar is what a message says of a set that it cannot read.
-const setGrammar = "; a set lists numbers, ranges such as 4 to 6, and last, or is one of odd, even, all"
-
 // pick returns the numbers that the words name, or what is wrong with them.
 func (of numbered) pick(words []string) (set []int, err string) {
 	switch {
@@ -93,7 +90,7 @@ func (of numbered) pick(words []string) (set []int, err string) {
 		high, wrongHigh := of.number(w, to)
 		switch wrong := cmp.Or(wrongLow, wrongHigh); {
 		case wrong != "":
-			return nil, wrong + setGrammar
+			return nil, wrong + "; a set lists numbers, ranges such as 4 to 6, and last, or is one of odd, even, all"
 		case low > high:
 			return nil, fmt.Sprintf("%s runs backwards; the lower number comes first", quote(w))
 		}

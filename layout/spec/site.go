@@ -82,29 +82,24 @@ func (m mapping) leg() (Leg, bool) {
 }
 
 func (r *reader) readLevels(site mapping) {
-	of := archNumbers(r.spec)
 	taken := map[int]bool{}
 	r.spec.Site.Levels = listOf(site, "levels", func(m mapping, l *Level) bool {
-		f, ok := m.value("arch")
-		if !ok {
-			return false
+		if f, ok := m.value("arch"); ok && taken[l.Arch] {
+			f.fail("arch %d has its levels already; give each arch once", l.Arch)
 		}
-		word, ok := f.scalar()
-		if !ok {
-			return false
-		}
-		n, err := of.number(word, word)
-		switch {
-		case err != "":
-			f.fail("%s", err)
-			return false
-		case taken[n]:
-			f.fail("arch %d has its levels already; give each arch once", n)
-		}
-		taken[n], l.Arch = true, n
-		return m.good["left"] && m.good["right"]
+		taken[l.Arch] = m.good["arch"]
+		return m.good["arch"] && m.good["left"] && m.good["right"]
 	})
 }
+
+var archNumber = ruled(says("the number of an arch, or last"), func(f field) (int, bool) {
+	word, ok := f.scalar()
+	n, err := archNumbers(f.spec).number(word, word)
+	if ok && err != "" {
+		f.fail("%s", err)
+	}
+	return n, ok && err == ""
+})
 
 var latLong = ruled(says("latitude -90 to 90 and longitude -180 to 180, in degrees"), func(f field) (p LatLong, ok bool) {
 	items, ok := f.list()

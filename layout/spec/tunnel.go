@@ -28,7 +28,11 @@ func (m mapping) readArches(t *Tunnel) {
 	arches, length := m.read("arches", &t.Arches), m.read("length", &t.Length)
 	atMost := m.readSpacing(&t.Spacing)
 	if arches && t.Arches == 1 {
-		m.oneArch(t, length)
+		if length {
+			f, _ := m.value("length")
+			f.failWith("tunnel: {arches: 1}", "one arch has no length; leave length out")
+		}
+		t.Spacing, t.Length = 0, 0
 		return
 	}
 	if !m.twoOf("arches", "spacing", "length") || len(m.given) > len(m.fields) {
@@ -63,14 +67,6 @@ func (m mapping) readSpacing(into *measure.Length) (atMost bool) {
 		*into = v
 	}
 	return words != ""
-}
-
-func (m mapping) oneArch(t *Tunnel, length bool) {
-	if length {
-		f, _ := m.value("length")
-		f.failWith("tunnel: {arches: 1}", "one arch has no length; leave length out")
-	}
-	t.Spacing, t.Length = 0, 0
 }
 
 func (m mapping) spaceOut(t *Tunnel) {

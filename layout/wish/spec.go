@@ -194,10 +194,15 @@ func (w *wishes) site(line func(format string, args ...any)) {
 	}
 	var dangers []string
 	for _, d := range []struct {
-		is   answer
+		open bool
 		word spec.Danger
-	}{{w.buriedAnswer(), spec.BuriedLines}, {w.overhead, spec.OverheadLines}, {w.gfciAnswer(), spec.OutletsGFCI}, {w.breakerAnswer(), spec.BreakerAmps}} {
-		if d.is == unknown {
+	}{
+		{w.buried != no, spec.BuriedLines}, // of a yes too: where it lies has not been said
+		{w.overhead == unknown, spec.OverheadLines},
+		{w.mains() && w.gfci == unknown, spec.OutletsGFCI},
+		{w.mains() && !w.breakerKnown, spec.BreakerAmps},
+	} {
+		if d.open {
 			dangers = append(dangers, d.word.String())
 		}
 	}
@@ -223,30 +228,8 @@ func (w *wishes) site(line func(format string, args ...any)) {
 	}
 }
 
-// buriedAnswer is unknown for a yes too: where it lies has not been said.
-func (w *wishes) buriedAnswer() answer {
-	if w.buried == yes {
-		return unknown
-	}
-	return w.buried
-}
-
 // mains reports whether anything is plugged in: lights are, wherever the outlet is.
 func (w *wishes) mains() bool { return w.hasOutlet || len(w.strings) > 0 }
-
-func (w *wishes) gfciAnswer() answer {
-	if !w.mains() {
-		return no
-	}
-	return w.gfci
-}
-
-func (w *wishes) breakerAnswer() answer {
-	if w.mains() && !w.breakerKnown {
-		return unknown
-	}
-	return yes
-}
 
 func (w *wishes) lights(line func(format string, args ...any)) {
 	u := w.units
