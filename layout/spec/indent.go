@@ -103,6 +103,7 @@ func (o *outline) enter(indent int, text string) {
 	}
 }
 
+// nearestLevel returns the column nearest to an indentation; of two the deeper.
 func nearestLevel(levels []level, indent int) int {
 	best := levels[0].indent
 	for _, l := range levels {

@@ -71,6 +71,7 @@ func (f field) wordMeant(s string, words []string) string {
 	return ""
 }
 
+// numberMeant returns the number that a text likely means, or nothing: $4.35, 5 h, six.
 func numberMeant(s string) string {
 	if i := slices.Index(numbersBy, strings.ToLower(s)); i >= 0 {
 		return fmt.Sprint(i)

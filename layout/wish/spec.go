@@ -51,6 +51,7 @@ func Make(u measure.System, answers map[string]string) (Made, error) {
 	return best, nil
 }
 
+// pipes are those to try, the thinner and cheaper first.
 func (w *wishes) pipes() (names []string) {
 	if w.pipe != "" {
 		return []string{w.pipe}
