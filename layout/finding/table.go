@@ -146,20 +146,18 @@ var rows = [...]Row{
 	{Code: "supply-input", Levels: note, Leaf: "power", Title: "Supplies take more than they give"},
 }
 
-var byCode = func() map[string]*Row {
-	index := make(map[string]*Row, len(rows))
-	for i := range rows {
-		index[rows[i].Code] = &rows[i]
+var byCode = func() map[string]Row {
+	index := make(map[string]Row, len(rows))
+	for _, r := range rows {
+		index[r.Code] = r
 	}
 	return index
 }()
 
 // Of returns the row of a code, not ok for one that no finding has.
 func Of(code string) (Row, bool) {
-	if r, ok := byCode[code]; ok {
-		return *r, true
-	}
-	return Row{}, false
+	r, ok := byCode[code]
+	return r, ok
 }
 
 // Rows returns every row, by leaf.
