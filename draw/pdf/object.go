@@ -32,9 +32,10 @@ type lexer struct {
 	at   int
 }
 
-func isSpace(c byte) bool {
-	return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == 0
-}
+// spaces are the characters of white space (ISO 32000-1, 7.2.2).
+const spaces = " \n\r\t\f\x00"
+
+func isSpace(c byte) bool     { return strings.IndexByte(spaces, c) >= 0 }
 func isDelimiter(c byte) bool { return strings.IndexByte("()<>[]{}/%", c) >= 0 }
 func isDigit(c byte) bool     { return c >= '0' && c <= '9' }
 
