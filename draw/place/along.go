@@ -7,7 +7,7 @@ import "hoopwright/draw/paper"
 func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
 	run := to.Sub(from)
 	dir := readable(run.Unit())
-	angle := angleOf(dir)
+	angle := dir.Angle()
 	up, down := l.Extent(s)
 	slack := run.Long()/2 - l.Width(s)/2
 	if slack < 0 {
@@ -38,7 +38,7 @@ func (b *Board) OnLine(from, to paper.Point, s string, l paper.Lettering) bool {
 	if u.Y > 0.9 { // nearly upright: read from the right, not from the left
 		u = u.Times(-1)
 	}
-	angle := angleOf(u)
+	angle := u.Angle()
 	up, down := l.Extent(s)
 	drop := paper.Polar((down-up)/2, angle).Left()
 	for _, share := range []float64{0.5, 0.38, 0.62, 0.3, 0.7, 0.22, 0.78} {

@@ -127,8 +127,7 @@ func (b *Board) free(bx box) bool {
 	return !b.near(wide.bounds(), func(t *thing) bool {
 		switch t.kind {
 		case line:
-			_, _, hit := bx.grown(lineGap+t.half).cut(t.a, t.b)
-			return hit
+			return bx.struck(t.a, t.b, lineGap+t.half)
 		case text:
 			return wide.meets(t.box)
 		default:
@@ -141,7 +140,7 @@ func (b *Board) free(bx box) bool {
 // the whole is one.
 func (b *Board) roundTexts(p, q paper.Point, gap paper.Length) [][2]paper.Point {
 	var cuts [][2]float64
-	b.near(around(p, q).Inset(-gap), func(t *thing) bool {
+	b.near(paper.Bounds(p, q).Inset(-gap), func(t *thing) bool {
 		if t.kind == text {
 			if from, to, hit := t.box.grown(gap).cut(p, q); hit {
 				cuts = append(cuts, [2]float64{from, to})

@@ -1,6 +1,8 @@
 package place
 
 import (
+	"cmp"
+	"slices"
 	"sort"
 	"strings"
 
@@ -63,26 +65,21 @@ func (t Table) Fitted(width paper.Length, rows []Row) Table {
 		for _, r := range rows {
 			if i < len(r.Cells) {
 				least[i] = max(least[i], longestWord(r.Cells[i], c.Lettering))
-				for _, s := range strings.Split(r.Cells[i], "\n") {
-					need[i] = max(need[i], c.Lettering.Width(s))
-				}
+				need[i] = max(need[i], c.Lettering.Widest(strings.Split(r.Cells[i], "\n")))
 			}
 		}
 		least[i] += 2*padSide + 0.1
 		need[i] = max(need[i]+2*padSide+0.1, least[i])
 	}
 	// Columns that ask for no more than an even share get what they ask for; that leaves more for the others.
-	for settled := true; settled; {
-		settled = false
-		for k, i := range open {
-			if share := left / paper.Length(len(open)); need[i] <= share && len(open) > 1 {
-				t.Columns[i].Width = need[i]
-				left -= need[i]
-				open = append(open[:k:k], open[k+1:]...)
-				settled = true
-				break
-			}
+	for len(open) > 1 {
+		k := slices.IndexFunc(open, func(i int) bool { return need[i] <= left/paper.Length(len(open)) })
+		if k < 0 {
+			break
 		}
+		t.Columns[open[k]].Width = need[open[k]]
+		left -= need[open[k]]
+		open = slices.Delete(open, k, k+1)
 	}
 	t.shared(open, left, need, least)
 	for i := range t.Columns {
@@ -121,24 +118,16 @@ func (c *Column) unbroken(at int, rows []Row) {
 
 // styled returns the table with lettering filled in, its columns its own.
 func (t Table) styled() Table {
-	if t.Head == (paper.Lettering{}) {
-		t.Head = paper.Strong.Sized(11)
-	}
-	t.Columns = append([]Column(nil), t.Columns...)
+	t.Head = cmp.Or(t.Head, paper.Strong.Sized(11))
+	t.Columns = slices.Clone(t.Columns)
 	for i := range t.Columns {
-		if t.Columns[i].Lettering == (paper.Lettering{}) {
-			t.Columns[i].Lettering = paper.Body
-		}
+		t.Columns[i].Lettering = cmp.Or(t.Columns[i].Lettering, paper.Body)
 	}
 	return t
 }
 
 func longestWord(s string, l paper.Lettering) paper.Length {
-	w := paper.Length(0)
-	for _, word := range paper.Words(s) {
-		w = max(w, l.Width(word))
-	}
-	return w
+	return l.Widest(paper.Words(s))
 }
 
 // Draw draws the head and as many rows as fit in the area, and returns the height used and the rows left over. A first row too tall for the
@@ -190,10 +179,8 @@ func (t Table) rowsIn(height paper.Length, rows []Row) (n, lines int) {
 		}
 		n++
 	}
-	if n < len(rows) {
-		for n > 0 && rows[n-1].Heading != "" { // a heading does not end a sheet
-			n--
-		}
+	for n > 0 && n < len(rows) && rows[n-1].Heading != "" { // a heading does not end a sheet
+		n--
 	}
 	if n == 0 && len(rows) > 0 {
 		r := rows[0]
