@@ -70,11 +70,7 @@ func (d *stakeSheet) levelOn(from, to paper.Point, text string, across bool) boo
 	for _, share := range []float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74} {
 		at := from.Add(to.Sub(from).Times(share))
 		about := paper.Rect{X: at.X - half.X, Y: at.Y - half.Y, W: 2 * half.X, H: 2 * half.Y}
-		if !d.ground.Straight || !across && d.onArch(about) {
-			continue
-		}
-		if at = at.Add(paper.Point{Y: (up - down) / 2}); d.b.FreeText(at, 0, text, paper.Dimension) {
-			d.b.TurnedText(at, 0, text, paper.Dimension)
+		if d.ground.Straight && (across || !d.onArch(about)) && d.b.SetFree(at.Add(paper.Point{Y: (up - down) / 2}), 0, text, paper.Dimension) {
 			return true
 		}
 	}
@@ -149,13 +145,8 @@ func (d *stakeSheet) ends() {
 func (d *stakeSheet) entranceWord(base paper.Point) {
 	const word = "ENTRANCE"
 	aside := paper.Heading.Width(word)/2 + 7
-	for _, by := range []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
-		if at := base.Add(by); d.b.FreeText(at, 0, word, paper.Heading) {
-			d.b.Text(at, paper.AtMiddle, word, paper.Heading)
-			return
-		}
-	}
-	d.lacks(word, false)
+	places := []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}}
+	d.lacks(word, slices.ContainsFunc(places, func(by paper.Point) bool { return d.b.SetFree(base.Add(by), 0, word, paper.Heading) }))
 }
 
 // matches reports whether an arch is on another plan too.

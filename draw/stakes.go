@@ -134,11 +134,7 @@ func (d *stakeSheet) nameBeside(s ground.Stake, out paper.Point, l paper.Letteri
 	centre := d.at(s).Add(out.Times(float64(d.clear(s) + 1.2)))
 	centre.X += slide(out.X) * w / 2
 	centre.Y += slide(out.Y)*(up+down)/2 + (up-down)/2
-	if !d.b.FreeText(centre, 0, s.String(), l) {
-		return false
-	}
-	d.b.TurnedText(centre, 0, s.String(), l)
-	return true
+	return d.b.SetFree(centre, 0, s.String(), l)
 }
 
 // isZero reports whether a tape's zero lies at the stake.

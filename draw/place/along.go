@@ -19,8 +19,7 @@ func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
 		for _, across := range [2]paper.Length{gap + down, -gap - up} {
 			for _, sign := range [2]paper.Length{1, -1} {
 				centre := mid.Add(dir.Times(float64(sign * shift))).Add(dir.Left().Times(float64(across)))
-				if b.FreeText(centre, angle, s, l) {
-					b.TurnedText(centre, angle, s, l)
+				if b.SetFree(centre, angle, s, l) {
 					return true
 				}
 			}
@@ -45,8 +44,7 @@ func (b *Board) OnLine(from, to paper.Point, s string, l paper.Lettering) bool {
 		if l.Width(s)/2+end > run.Long()*paper.Length(min(share, 1-share)) {
 			continue
 		}
-		if centre := from.Add(run.Times(share)).Add(drop); b.FreeText(centre, angle, s, l) {
-			b.TurnedText(centre, angle, s, l)
+		if b.SetFree(from.Add(run.Times(share)).Add(drop), angle, s, l) {
 			return true
 		}
 	}

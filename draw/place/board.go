@@ -108,6 +108,15 @@ func (b *Board) FreeText(centre paper.Point, angle float64, s string, l paper.Le
 	return within(bx, b.Area) && b.free(bx)
 }
 
+// SetFree sets a line of lettering centred on the point and turned about it if it is free there, and reports whether it is.
+func (b *Board) SetFree(centre paper.Point, angle float64, s string, l paper.Lettering) bool {
+	free := b.FreeText(centre, angle, s, l)
+	if free {
+		b.TurnedText(centre, angle, s, l)
+	}
+	return free
+}
+
 // textBox returns the box about a line of lettering.
 func textBox(at paper.Point, angle float64, s string, l paper.Lettering) box {
 	up, down := l.Extent(s)

@@ -3,7 +3,6 @@ package place
 import (
 	"cmp"
 	"slices"
-	"sort"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -130,33 +129,32 @@ func longestWord(s string, l paper.Lettering) paper.Length {
 	return l.Widest(paper.Words(s))
 }
 
-// Draw draws the head and as many rows as fit in the area, and returns the height used and the rows left over. A first row too tall for the
-// area is split between lines. Rows come back untouched, with 0 used, where the area is too low for the head and one line: the caller must then find
-// more room.
+// Draw draws the head and as many rows as fit in the area, and returns the height used and the rows left over. Nothing is drawn and 0 is used where the area is too low
+// for the head and a row.
 func (t Table) Draw(page *paper.Page, within paper.Rect, rows []Row) (used paper.Length, rest []Row) {
 	t = t.Fitted(within.W, rows)
-	head := t.headHeight()
-	n, split := t.rowsIn(within.H-head, rows)
-	if n == 0 && split == 0 {
+	n := t.Fits(within.W, within.H, rows)
+	if n == 0 {
 		return 0, rows
 	}
 	y := t.drawHead(page, within.X, within.Y)
 	for _, r := range rows[:n] {
 		y = t.drawRow(page, within.X, y, r)
 	}
-	rest = rows[n:]
-	if split > 0 {
-		first, second := t.split(rest[0], split)
-		y = t.drawRow(page, within.X, y, first)
-		rest = append([]Row{second}, rest[1:]...)
-	}
-	return y - within.Y, rest
+	return y - within.Y, rows[n:]
 }
 
 // Fits returns how many of the rows one sheet's area of that height holds under the head.
-func (t Table) Fits(width, height paper.Length, rows []Row) int {
+func (t Table) Fits(width, height paper.Length, rows []Row) (n int) {
 	t = t.Fitted(width, rows)
-	n, _ := t.rowsIn(height-t.headHeight(), rows)
+	h, most := paper.Length(0), height-t.headHeight()
+	for n < len(rows) && h+t.rowHeight(rows[n]) <= most {
+		h += t.rowHeight(rows[n])
+		n++
+	}
+	for n > 0 && n < len(rows) && rows[n-1].Heading != "" { // a heading does not end a sheet
+		n--
+	}
 	return n
 }
 
@@ -168,32 +166,4 @@ func (t Table) Height(width paper.Length, rows []Row) paper.Length {
 		h += t.rowHeight(r)
 	}
 	return h
-}
-
-// rowsIn returns how many rows the height holds, and where it holds none but the first is taller than it, how many of that row's lines.
-func (t Table) rowsIn(height paper.Length, rows []Row) (n, lines int) {
-	h := paper.Length(0)
-	for _, r := range rows {
-		if h += t.rowHeight(r); h > height {
-			break
-		}
-		n++
-	}
-	for n > 0 && n < len(rows) && rows[n-1].Heading != "" { // a heading does not end a sheet
-		n--
-	}
-	if n == 0 && len(rows) > 0 {
-		r := rows[0]
-		over := sort.Search(t.rowLines(r), func(k int) bool { // the first count of lines that is too tall
-			first, _ := t.split(r, k+1)
-			return t.rowHeight(first) > height
-		})
-		if over > 0 && over < t.rowLines(r) {
-			return 0, over
-		}
-		if r.Heading != "" && t.rowHeight(r) <= height {
-			return 1, 0 // a heading alone is better than no progress
-		}
-	}
-	return n, 0
 }

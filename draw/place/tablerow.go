@@ -1,10 +1,6 @@
 package place
 
-import (
-	"strings"
-
-	"hoopwright/draw/paper"
-)
+import "hoopwright/draw/paper"
 
 // lines returns a cell's text as set.
 func (t Table) lines(r Row, column int) []string {
@@ -21,18 +17,6 @@ func wrapped(s string, l paper.Lettering, width paper.Length) []string {
 		return nil
 	}
 	return l.Wrap(s, width)
-}
-
-// rowLines returns the number of lines of the row's tallest cell.
-func (t Table) rowLines(r Row) int {
-	if r.Heading != "" {
-		return len(t.headingLines(r))
-	}
-	n := 1
-	for i := range t.Columns {
-		n = max(n, len(t.lines(r, i)))
-	}
-	return n
 }
 
 func (t Table) headingLines(r Row) []string {
@@ -86,35 +70,6 @@ func linesHeight(lines []string, l paper.Lettering) paper.Length {
 // ticked reports whether the row has a tick box in the column.
 func (t Table) ticked(r Row, column int) bool {
 	return t.Columns[column].Tick && r.Heading == "" && (column >= len(r.Cells) || r.Cells[column] == "")
-}
-
-// NoTick is the text of a cell in a tick column that is to stay empty.
-const NoTick = " "
-
-// split cuts a row after n lines of text. The tick box and whatever else is blank stays with the first part; the second is written on, not ticked again.
-func (t Table) split(r Row, n int) (first, second Row) {
-	first, second = r, r
-	if r.Heading != "" {
-		lines := t.headingLines(r)
-		n = min(n, len(lines))
-		first.Heading, second.Heading = strings.Join(lines[:n], " "), strings.Join(lines[n:], " ")
-		return first, second
-	}
-	first.Cells, first.Note = make([]string, len(t.Columns)), ""
-	second.Cells, second.Total = make([]string, len(t.Columns)), false
-	for i := range t.Columns {
-		lines := t.lines(r, i)
-		k := min(n, len(lines))
-		first.Cells[i] = strings.Join(lines[:k], "\n")
-		second.Cells[i] = strings.Join(lines[k:], "\n")
-		if t.Columns[i].Tick && second.Cells[i] == "" {
-			second.Cells[i] = NoTick
-			if !t.ticked(r, i) && first.Cells[i] == "" {
-				first.Cells[i] = NoTick
-			}
-		}
-	}
-	return first, second
 }
 
 func (t Table) headHeight() paper.Length {
