@@ -283,7 +283,7 @@ func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	r := place.Running{Origin: paper.Point{X: bar.X, Y: bar.Y}, Offset: runningOff, Lettering: paper.Dimension}
 	for _, m := range f.marks {
 		if m.x != 0 { // that is drawn as the zero
-			r.Stops = append(r.Stops, place.Stop{At: paper.Point{X: bar.X + m.x, Y: bar.Y - markUp}, Text: m.text})
+			r.Stops = append(r.Stops, place.Stop{Along: m.x, Text: m.text})
 		}
 	}
 	board.Running(r)

@@ -28,7 +28,7 @@ func demoPage() *paper.Page {
 	b.Along(pt(55, 125), pt(110, 50), "water line", paper.Floor)
 	var stops []Stop
 	for i := range 5 {
-		stops = append(stops, Stop{At: pt(64+paper.Length(i)*8, 52), Text: fmt.Sprintf("%d′-%d 1/2″", 4*i+1, i)})
+		stops = append(stops, Stop{Along: 4 + paper.Length(i)*8, Text: fmt.Sprintf("%d′-%d 1/2″", 4*i+1, i)})
 	}
 	b.Running(Running{Origin: pt(60, 52), Offset: 2, Stops: stops, Lettering: paper.DimSmall})
 	for i := range 5 {

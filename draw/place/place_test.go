@@ -257,7 +257,7 @@ func TestRunning(t *testing.T) {
 		origin := paper.Point{X: 60, Y: 200}
 		r := Running{Origin: origin, Offset: 10, Lettering: paper.DimSmall}
 		for i := range 7 {
-			r.Stops = append(r.Stops, Stop{At: origin.Add(paper.Point{X: gap * paper.Length(i)}), Text: fmt.Sprintf("%d′-6″", 4*i)})
+			r.Stops = append(r.Stops, Stop{Along: gap * paper.Length(i), Text: fmt.Sprintf("%d′-6″", 4*i)})
 		}
 		if !b.Running(r) {
 			t.Errorf("gap %v: not all set", gap)

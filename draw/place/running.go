@@ -17,8 +17,8 @@ type Running struct {
 
 // Stop is one running dimension.
 type Stop struct {
-	At   paper.Point // the thing measured to; its extension line begins clear of it
-	Text string
+	Along paper.Length // from the zero
+	Text  string
 }
 
 // Running draws the zero as a circle, an arrow at each stop and each number at the end of its extension line. Crowded numbers are spread, their extension lines bent to
@@ -29,14 +29,10 @@ func (b *Board) Running(r Running) bool {
 	}
 	row := rowOf(r)
 	fits := b.reachFree(&row)
-	b.LineRound(row.over(0, 0), row.over(row.spots[len(row.spots)-1], 0), paper.Thin)
+	b.LineRound(row.over(0, 0), row.over(r.Stops[len(r.Stops)-1].Along, 0), paper.Thin)
 	b.Fill(paper.Circle(row.over(0, 0), zeroRadius), paper.White)
 	b.Stroke(paper.Circle(row.over(0, 0), zeroRadius), paper.Thin)
-	for i, s := range r.Stops {
-		foot := row.over(row.spots[i], 0)
-		if start := s.At.Add(foot.Sub(s.At).Unit().Times(float64(extensionGap))); start.Y > foot.Y {
-			b.LineRound(start, foot, paper.Thin)
-		}
+	for i := range r.Stops {
 		b.stopEnd(row, i)
 		if fits[i] {
 			b.extend(row, i)
@@ -54,8 +50,7 @@ func (b *Board) Running(r Running) bool {
 // runningRow is where the parts of a running dimension go.
 type runningRow struct {
 	Running
-	spots  []paper.Length // of the stops, along the line
-	places []paper.Length // of their numbers, spread
+	places []paper.Length // of the numbers along the line, spread
 	bend   paper.Length   // room for bent extension lines
 	reach  paper.Length   // from the line to the numbers
 }
@@ -63,15 +58,16 @@ type runningRow struct {
 // rowOf spreads the numbers of a running dimension along its line.
 func rowOf(r Running) runningRow {
 	row := runningRow{Running: r}
+	var spots []paper.Length
 	least := paper.Length(0) // between numbers
 	for _, s := range r.Stops {
-		row.spots = append(row.spots, s.At.X-r.Origin.X)
+		spots = append(spots, s.Along)
 		up, down := r.Lettering.Extent(s.Text)
 		least = max(least, up+down+textGap)
 	}
-	row.places = Spread(row.spots, slices.Repeat([]paper.Length{least}, len(row.spots)))
-	for i := range row.spots {
-		row.bend = max(row.bend, min(6, abs(row.places[i]-row.spots[i])))
+	row.places = Spread(spots, slices.Repeat([]paper.Length{least}, len(spots)))
+	for i, spot := range spots {
+		row.bend = max(row.bend, min(6, abs(row.places[i]-spot)))
 	}
 	return row
 }
@@ -115,7 +111,7 @@ func (b *Board) reachFree(r *runningRow) []bool {
 
 // extend draws a stop's extension line to its number, bent where the number was moved aside.
 func (b *Board) extend(r runningRow, i int) {
-	spot, end := r.spots[i], r.reach-lineGap-0.4
+	spot, end := r.Stops[i].Along, r.reach-lineGap-0.4
 	if r.places[i] == spot {
 		b.Line(r.over(spot, 0), r.over(spot, end), paper.Thin)
 		return
@@ -125,11 +121,11 @@ func (b *Board) extend(r runningRow, i int) {
 
 // stopEnd draws the end of the line at a stop: an arrowhead pointing away from zero, or where the zero or the stop before is too near for one, a slanting tick.
 func (b *Board) stopEnd(r runningRow, i int) {
-	at, along := r.spots[i], paper.Point{X: 1}
+	at, along := r.Stops[i].Along, paper.Point{X: 1}
 	near := at - zeroRadius
-	for _, s := range r.spots[:i] {
-		if s < at {
-			near = min(near, at-s)
+	for _, s := range r.Stops[:i] {
+		if s.Along < at {
+			near = min(near, at-s.Along)
 		}
 	}
 	foot := r.over(at, 0)
