@@ -38,10 +38,8 @@ const siteBar paper.Length = 70
 
 // unit is what the bar of the scale counts.
 func (s *SitePlan) unit() (float64, string) {
-	if s.plan.Spec.Units == measure.Metric {
-		return float64(measure.Metre), "m"
-	}
-	return float64(measure.Foot), "ft"
+	u := s.plan.Spec.Units
+	return float64(measure.By(u, measure.Foot, measure.Metre)), measure.By(u, "ft", "m")
 }
 
 // Bar is what stands at the end of the bar of the scale.

@@ -193,10 +193,8 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forb
 		if text == name && d.b.Along(p, q, name, paper.Body) {
 			return true
 		}
-		for _, share := range []float64{0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65} {
-			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: text, Lettering: paper.Body, Leader: place.Arrow, Pointed: true, Reach: clear + 50}) {
-				return true
-			}
+		if d.yard().named(p, q, place.Label{Text: text, Lettering: paper.Body, Reach: clear + 50}, 0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65) {
+			return true
 		}
 	}
 	d.lacks(name, false)
