@@ -3,16 +3,9 @@ package place
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"hoopwright/draw/paper"
 )
-
-// tickLabel sets a number with its figures, not its unit, centred on a tick.
-func tickLabel(page *paper.Page, x, y paper.Length, s string, l paper.Lettering) {
-	figures, _, _ := strings.Cut(s, " ")
-	page.Text(paper.Point{X: x - l.Width(figures)/2, Y: y}, paper.AtLeft, s, l)
-}
 
 // GroundBar draws a bar of round real lengths to a drawing's scale, no longer than the width, and returns the length it takes. unit is what its
 // numbers count (304.8 mm for feet, 1000 mm for metres) and word its name. A bar stays true when a copy is made smaller; a ratio does not.
@@ -25,13 +18,12 @@ func GroundBar(page *paper.Page, at paper.Point, width paper.Length, s paper.Sca
 	for i := range groundParts + 1 {
 		x := at.X + 3 + s.Length(float64(i)*step*unit)
 		label := groundNumber(float64(i) * step)
+		left := paper.Point{X: x - l.Width(label)/2, Y: at.Y + up} // the figures' middle is on the tick, not the unit's
 		if i == groundParts {
-			label += " " + word
-		}
-		tickLabel(page, x, at.Y+up, label, l)
-		if i == groundParts {
+			page.Text(left, paper.AtLeft, label+" "+word, l)
 			break
 		}
+		page.Text(left, paper.AtLeft, label, l)
 		r := paper.Rect{X: x, Y: y, W: s.Length(step * unit), H: high}
 		if i%2 == 0 {
 			page.Fill(paper.Box(r), paper.Black)
