@@ -247,8 +247,6 @@ func (c Circuits) reach(cord power.Cord) string {
 
 // placeWords names a place as one finds it: by its leg, its crown, its row, and what that does not say.
 func placeWords(p lights.Place) (name, detail string) {
-	wall, _ := p.Part.Wall()
-	tape := p.Words.Ground(p.Tape)
 	switch p.Spot {
 	case lights.AtFoot:
 		return fmt.Sprint(p.Part.Letter(), p.Part.Number), ""
@@ -257,12 +255,16 @@ func placeWords(p lights.Place) (name, detail string) {
 	case lights.AtOutlet:
 		return "outlet", ""
 	case lights.AtArch:
+		wall, _ := p.Part.Wall()
 		return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
 	case lights.InBay:
-		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s past %s%d", p.Part.Number, tape, wall.Letter(), p.Arch)
+		wall, _ := p.Part.Wall()
+		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s past %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
 	case lights.Climbing:
-		return fmt.Sprint(wall.Letter(), p.Arch), tape + " up"
+		wall, _ := p.Part.Wall()
+		return fmt.Sprint(wall.Letter(), p.Arch), p.Words.Ground(p.Tape) + " up"
 	}
+	tape := p.Words.Ground(p.Tape)
 	switch {
 	case p.Part.IsLeg():
 		return fmt.Sprint(p.Part.Letter(), p.Part.Number), tape + " up"
