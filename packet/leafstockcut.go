@@ -46,7 +46,7 @@ func (s sawing) aloud() []block.Block {
 	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
 }
 
-// lines has guys and the crown line cut; how many and how long stands where they are bought.
+// lines has guys and crown lines cut; how many and how long stands where they are bought.
 func (s sawing) lines() string {
 	cut, then := linesCut(s.plan), ""
 	if cut == nil {
@@ -64,7 +64,7 @@ const guysCut = "guys"
 func linesCut(p *layout.Plan) (cut []string) {
 	for _, i := range p.Shopping {
 		for _, r := range i.Ropes {
-			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: "crown line", stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(cut, words) {
+			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: say.Agree(r.Count, crownLine, crownLine+"s"), stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(cut, words) {
 				cut = append(cut, words)
 			}
 		}

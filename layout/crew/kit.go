@@ -135,10 +135,10 @@ func (t Thing) spent() bool {
 	return false
 }
 
-// handled reports whether every crew that raises has its own of the thing.
+// handled reports whether every crew that raises or takes down has its own of the thing.
 func (t Thing) handled() bool {
 	switch t {
-	case LongTape, Mallet, Bucket, Level, Gloves, EyeProtection, Screwdriver, Stepladder:
+	case LongTape, Mallet, Bucket, Level, Gloves, EyeProtection, Screwdriver, Stepladder, StringLine, Pencil:
 		return true
 	}
 	return false
@@ -170,8 +170,12 @@ func (p Plan) Kit(phases ...Phase) []Need {
 			continue
 		}
 		for _, n := range t.Uses {
-			if t.Phase == Raising && n.Thing.handled() {
-				n.Count = max(1, n.Count) * raisers
+			switch n.Count = max(1, n.Count); {
+			case !n.Thing.handled():
+			case t.Phase == Raising:
+				n.Count *= raisers
+			case t.Action == LowerArches:
+				n.Count *= max(1, p.Lowerers)
 			}
 			list = gatherNeed(list, n)
 		}
