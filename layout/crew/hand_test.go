@@ -420,8 +420,8 @@ func TestKitOfTwoTasks(t *testing.T) {
 // Two crews that raise at the same hour have a mallet each; one after the other, or the sticks that stay up, are not doubled.
 func TestKitOfTwoCrews(t *testing.T) {
 	for second, want := range map[Clock]int{90: 2, 120: 1} {
-		p := Plan{Tasks: []Task{{Phase: Raising, Uses: []Need{one(Mallet), many(Sticks, 8)}}}, Schedule: Schedule{Jobs: []Job{
-			{Work: RaiseOthers, Stints: []Stint{{Begin: 60, End: 120}}}, {Work: RaiseOthers, Stints: []Stint{{Begin: second, End: second + 60}}}}}}
+		p := Plan{Tasks: []Task{{Phase: Raising, Who: Who{Roles: []Role{Foot1, Foot2}}, Uses: []Need{one(Mallet), many(Sticks, 8)}}}, Schedule: Schedule{Jobs: []Job{
+			{Work: RaiseOthers, Tasks: []int{0}, Stints: []Stint{{Begin: 60, End: 120}}}, {Work: RaiseOthers, Tasks: []int{0}, Stints: []Stint{{Begin: second, End: second + 60}}}}}}
 		if got := p.Kit(Raising); !slices.Equal(got, []Need{many(Mallet, want), many(Sticks, 8)}) {
 			t.Errorf("second crew from %d: %v, want %d mallets", second, got, want)
 		}

@@ -290,7 +290,7 @@ func (b *tasker) others(rest []arch.Arch) {
 	}
 	rates := b.Spec.Crew.Rates
 	t := Task{Action: RaiseRest, Of: Scope{Arches: numbers(rest)}, Who: Who{Roles: b.roles(), Grown: true},
-		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1), one(StringLine), one(Pencil))}
+		Uses: b.climbs(one(Mallet), one(Bucket), one(SpareStick), b.tape(1), one(StringLine), one(Pencil), many(Gloves, Raisers(b.Spec)), many(EyeProtection, Raisers(b.Spec)))}
 	work := rates.Raise * float64(len(rest))
 	if len(b.Ridge) > 0 {
 		work += rates.Ridge*float64(len(rest)) + b.knots(b.perBay()*len(rest))
@@ -319,7 +319,7 @@ func (b *tasker) others(rest []arch.Arch) {
 		t.Uses = append(t.Uses, b.bracing(pegs)...)
 	}
 	if guys > 0 {
-		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), one(Screwdriver), many(Tighteners, guys), one(Ribbon))
+		t.Uses = append(t.Uses, many(GuyLine, guys), many(GuyClamps, guys), one(Screwdriver), many(Tighteners, guys), one(Ribbon), one(Level))
 		t.Uses = append(t.Uses, b.nets(rest[len(rest)-1].Number)...)
 	}
 	b.add(work, t)
