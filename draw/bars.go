@@ -110,15 +110,14 @@ func (s Stick) start(i int) measure.Length {
 	return max(0, p.Mark-p.Length)
 }
 
-// crowded reports whether the running measures stand too close to be set level, each over its mark.
-func crowded(marks []sawMark) bool {
+// figureRoom returns how far each running measure must stand from the one before, and whether they are crowded: too close to be set level, each over its mark.
+func figureRoom(marks []sawMark) (least []paper.Length, crowded bool) {
+	least = make([]paper.Length, len(marks))
 	for i := 1; i < len(marks); i++ {
-		half := (marks[i-1].figures + marks[i].figures) / 2
-		if marks[i].x-marks[i-1].x < half+numberGap {
-			return true
-		}
+		least[i] = (marks[i-1].figures+marks[i].figures)/2 + numberGap
+		crowded = crowded || marks[i].x-marks[i-1].x < least[i]
 	}
-	return false
+	return least, crowded
 }
 
 // figures are the running measures as they stand over the bar.
@@ -135,15 +134,12 @@ func (s Stick) figures(scale paper.Scale) figures {
 	if len(f.marks) == 0 {
 		return f
 	}
-	var least []paper.Length
-	for i, m := range f.marks {
-		f.at, least = append(f.at, m.x), append(least, 0)
-		if i > 0 {
-			least[i] = (f.marks[i-1].figures+m.figures)/2 + numberGap
-		}
+	for _, m := range f.marks {
+		f.at = append(f.at, m.x)
 	}
+	least, crowded := figureRoom(f.marks)
 	f.high += markGap + paper.Dimension.Ascent() + paper.Dimension.Descent()
-	if !crowded(f.marks) {
+	if !crowded {
 		return f
 	}
 	f.led, f.high = true, f.high+leadUp
@@ -245,28 +241,22 @@ func (s Stick) offcut(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	hatch(bar.W-scale.Length(float64(s.Bar.Offcut)), bar.W)
 	at := paper.Point{X: bar.Right() + offcutGap, Y: bar.Y + paper.Strong.Ascent() + 0.2}
 	for _, w := range s.leftOver() {
-		board.Text(at, paper.AtLeft, w.text, w.lettering)
+		board.Text(at, paper.AtLeft, w.String, w.Lettering)
 		at.Y = bar.Bottom() - 0.8
 	}
 }
 
-// leftWords are words about what is left over.
-type leftWords struct {
-	text      string
-	lettering paper.Lettering
-}
-
 // leftOver is what stands past the bar's end, a line each.
-func (s Stick) leftOver() []leftWords {
+func (s Stick) leftOver() []paper.Text {
 	switch {
 	case s.Bar.Offcut <= 0:
 		return nil
 	case !s.Keep:
-		return []leftWords{{"waste", paper.Body}}
+		return []paper.Text{{String: "waste", Lettering: paper.Body}}
 	case s.Fresh > 0: // what waits decides how much is left
-		return []leftWords{{"keep", paper.Strong}}
+		return []paper.Text{{String: "keep", Lettering: paper.Strong}}
 	}
-	return []leftWords{{"keep", paper.Strong}, {s.Units.Cut(s.Bar.Offcut), paper.CellSmall}}
+	return []paper.Text{{String: "keep", Lettering: paper.Strong}, {String: s.Units.Cut(s.Bar.Offcut), Lettering: paper.CellSmall}}
 }
 
 // running sets the measures from the left end over their marks.
@@ -290,12 +280,11 @@ func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
 	if len(f.at) > 0 {
 		return
 	}
-	r := place.Running{Origin: paper.Point{X: bar.X, Y: bar.Y}, Along: paper.Point{X: 1}, Offset: runningOff, Lettering: paper.Dimension}
+	r := place.Running{Origin: paper.Point{X: bar.X, Y: bar.Y}, Offset: runningOff, Lettering: paper.Dimension}
 	for _, m := range f.marks {
-		if m.x == 0 {
-			continue // drawn as the zero
+		if m.x != 0 { // that is drawn as the zero
+			r.Stops = append(r.Stops, place.Stop{Along: m.x, Text: m.text})
 		}
-		r.Stops = append(r.Stops, place.Stop{At: paper.Point{X: bar.X + m.x, Y: bar.Y - markUp}, Text: m.text})
 	}
 	board.Running(r)
 }
@@ -304,28 +293,22 @@ func (s Stick) running(board *place.Board, bar paper.Rect, scale paper.Scale) {
 func (s Stick) Free(scale paper.Scale, width paper.Length) (above, beside, below paper.Rect) {
 	f, under := s.figures(scale), s.under(scale, width)
 	end := scale.Length(float64(s.Bar.Stock))
-	above.X = end
+	figures, past, words := end, end+offcutGap, paper.Length(0) // how far they reach
 	if n := len(f.marks); n > 0 {
 		last := f.marks[n-1]
-		above.X = max(end, last.x+runningMax+leadMost)
+		figures = max(end, last.x+runningMax+leadMost)
 		if len(f.at) > 0 {
-			above.X = f.at[n-1] - last.figures/2 + paper.Dimension.Width(last.text)
+			figures = f.at[n-1] - last.figures/2 + paper.Dimension.Width(last.text)
 		}
 	}
-	beside.X = end + offcutGap
 	for _, w := range s.leftOver() {
-		beside.X = max(beside.X, end+offcutGap+w.lettering.Width(w.text))
+		past = max(past, end+offcutGap+w.Lettering.Width(w.String))
 	}
 	for _, c := range under.list {
-		below.X = max(below.X, c.centre+c.width()/2)
+		words = max(words, c.centre+c.width()/2)
 	}
-	y := paper.Length(0)
-	for _, part := range []struct {
-		room *paper.Rect
-		high paper.Length
-	}{{&above, f.high}, {&beside, stickHigh}, {&below, under.height}} {
-		*part.room = paper.Rect{X: part.room.X + stickLead, Y: y, W: width - part.room.X - stickLead, H: part.high}
-		y += part.high
+	room := func(x, y, high paper.Length) paper.Rect {
+		return paper.Rect{X: x + stickLead, Y: y, W: width - x - stickLead, H: high}
 	}
-	return above, beside, below
+	return room(figures, 0, f.high), room(past, f.high, stickHigh), room(words, f.high+stickHigh, under.height)
 }

@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"slices"
 
 	"hoopwright/draw/paper"
@@ -29,13 +28,7 @@ type caption struct {
 }
 
 // width returns the width of the caption's widest line.
-func (c caption) width() paper.Length {
-	w := paper.Length(0)
-	for _, s := range c.lines {
-		w = max(w, paper.Body.Width(s))
-	}
-	return w
-}
+func (c caption) width() paper.Length { return paper.Body.Widest(c.lines) }
 
 // captions are all that is written under a bar.
 type captions struct {
@@ -155,15 +148,14 @@ func (all captions) inRow(row []*caption, far paper.Length) bool {
 
 // lengthWords states the length of pieces that are drawn too short to have it within.
 func (s Stick) lengthWords(piece, count int) string {
-	each := ""
-	if count > 1 {
-		each = " each"
-	}
 	long := s.Units.Cut(s.Bar.Pieces[piece].Length)
 	if s.Blank && s.waits(piece) {
 		long = toWrite
 	}
-	return fmt.Sprintf(", %s%s", long, each)
+	if count > 1 {
+		long += " each"
+	}
+	return ", " + long
 }
 
 // broken reports whether wrapping cut a word in two.
@@ -186,9 +178,9 @@ func (all captions) draw(board *place.Board, bar paper.Rect) {
 		}
 		baseline := y + spanGap + paper.Body.Ascent()
 		if c.led {
-			foot := bar.Bottom() + all.rows + leadDown
-			board.Line(paper.Point{X: bar.X + (c.from+c.to)/2, Y: y}, paper.Point{X: bar.X + (c.from+c.to)/2, Y: bar.Bottom() + all.rows}, paper.Thin)
-			board.Line(paper.Point{X: bar.X + (c.from+c.to)/2, Y: bar.Bottom() + all.rows}, paper.Point{X: bar.X + c.centre, Y: foot - 1.2}, paper.Thin)
+			foot, knee := bar.Bottom()+all.rows+leadDown, paper.Point{X: bar.X + (c.from+c.to)/2, Y: bar.Bottom() + all.rows}
+			board.Line(paper.Point{X: knee.X, Y: y}, knee, paper.Thin)
+			board.Line(knee, paper.Point{X: bar.X + c.centre, Y: foot - 1.2}, paper.Thin)
 			baseline = foot + paper.Body.Ascent()
 		}
 		for _, s := range c.lines {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -54,7 +55,7 @@ func (p *perspective) bulbs(at func(share float64) spot, count int, size, round 
 		if !ok || !p.room.Inset(r).Contains(q) {
 			continue
 		}
-		disc := bead(q, r)
+		disc := paper.Bead(q, r)
 		if r < ringLeast {
 			p.page.Fill(disc, paper.Black)
 			continue
@@ -62,20 +63,6 @@ func (p *perspective) bulbs(at func(share float64) spot, count int, size, round 
 		p.page.Fill(disc, inks[i%len(inks)])
 		p.page.Stroke(disc, ring)
 	}
-}
-
-// bead is a small disc. Four cubics leave a true circle by 0.03 % of the radius, which no eye finds at this size.
-func bead(centre paper.Point, r paper.Length) paper.Path {
-	handle := r * paper.Length(4.0/3.0*math.Tan(math.Pi/8))
-	path := paper.Path{{Verb: paper.Move, To: centre.Add(paper.Point{X: r})}}
-	for i := range 4 {
-		a, b := float64(i)*math.Pi/2, float64(i+1)*math.Pi/2
-		path = append(path, paper.Step{Verb: paper.Cubic,
-			A:  centre.Add(paper.Polar(r, a)).Add(paper.Polar(handle, a+math.Pi/2)),
-			B:  centre.Add(paper.Polar(r, b)).Sub(paper.Polar(handle, b+math.Pi/2)),
-			To: centre.Add(paper.Polar(r, b))})
-	}
-	return append(path, paper.Step{Verb: paper.Close})
 }
 
 // wraps draws the bulbs of an arch's wraps.
@@ -110,10 +97,9 @@ func (p *perspective) rows(from, to int) {
 			continue
 		}
 		for _, row := range p.plan.Lights.Rows {
-			if row.Wall != path.Wall || !slices.Contains(path.Rows, row.Number) {
-				continue
+			if row.Wall == path.Wall && slices.Contains(path.Rows, row.Number) {
+				p.row(row, path, from, to)
 			}
-			p.row(row, path, from, to)
 		}
 	}
 }
@@ -207,11 +193,10 @@ var threadShare = [...]measure.Length{1, 0.6, 0.85, 0.5}
 func (p *perspective) crownsBetween(a, b spot) []spot {
 	var between []spot
 	for n := range p.plan.Arches {
-		if !p.stands(n + 1) {
-			continue
-		}
-		if c := p.crown(n + 1); distance(a, c) < distance(a, b) && distance(c, b) < distance(a, b) {
-			between = append(between, c)
+		if p.stands(n + 1) {
+			if c := p.crown(n + 1); distance(a, c) < distance(a, b) && distance(c, b) < distance(a, b) {
+				between = append(between, c)
+			}
 		}
 	}
 	return between
@@ -219,14 +204,15 @@ func (p *perspective) crownsBetween(a, b spot) []spot {
 
 // stretchOf cuts a finely sampled curve to the part between two spots on it.
 func stretchOf(curve []spot, a, b spot) []spot {
-	i, k := nearest(curve, a), nearest(curve, b)
+	i, k := nearest(curve, a, distance), nearest(curve, b, distance)
 	return curve[min(i, k) : max(i, k)+1]
 }
 
-func nearest(curve []spot, to spot) int {
+// nearest returns the index of the point of a curve that is nearest to another.
+func nearest[Point any, Length cmp.Ordered](curve []Point, to Point, distance func(a, b Point) Length) int {
 	best := 0
-	for i := range curve {
-		if distance(curve[i], to) < distance(curve[best], to) {
+	for i, p := range curve {
+		if distance(p, to) < distance(curve[best], to) {
 			best = i
 		}
 	}

@@ -147,11 +147,7 @@ func (c Circuits) draw(page *paper.Page, box paper.Rect, r plugRow) {
 	if detail != "" {
 		block.Words{Text: detail, Lettering: paper.Floor}.Draw(page, paper.Rect{X: box.X + placeLeft, Y: mid.Y + 3, W: treeLeft - placeLeft - 1})
 	}
-	for level, on := range r.pass {
-		if on {
-			page.Line(paper.Point{X: box.X + trunk(level), Y: box.Y}, paper.Point{X: box.X + trunk(level), Y: box.Bottom()}, paper.Thick)
-		}
-	}
+	trunks(page, box, r.pass, box.Y)
 	x := trunk(r.depth())
 	if r.outlet.Name == "" { // nothing feeds it
 		Prongs(b, at(x+matedLong, 0), paper.Point{X: -1})
@@ -207,7 +203,7 @@ func (c Circuits) thing(r plugRow) string {
 		return "low-voltage supply"
 	}
 	text := block.Figure(stock.Sold(r.cord.Length, c.plan.Spec.Units))
-	if c.gauges() > 1 {
+	if slices.ContainsFunc(c.plan.Power.Cords, func(other power.Cord) bool { return other.Kind != r.cord.Kind }) {
 		text += " " + strings.ReplaceAll(r.cord.Kind, "mm2", "mm²")
 	}
 	switch {
@@ -249,15 +245,6 @@ func (c Circuits) reach(cord power.Cord) string {
 	return fmt.Sprintf(", %d sockets: %s", cord.Sockets, strings.Join(sockets, " "))
 }
 
-// gauges counts the kinds of cord.
-func (c Circuits) gauges() int {
-	kinds := map[string]bool{}
-	for _, cord := range c.plan.Power.Cords {
-		kinds[cord.Kind] = true
-	}
-	return len(kinds)
-}
-
 // placeWords names a place as one finds it: by its leg, its crown, its row, and what that does not say.
 func placeWords(p lights.Place) (name, detail string) {
 	switch p.Spot {
@@ -272,7 +259,10 @@ func placeWords(p lights.Place) (name, detail string) {
 		return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
 	case lights.InBay:
 		wall, _ := p.Part.Wall()
-		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s past %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
+		if !p.MidBay() { // tied to that leg
+			return fmt.Sprint(wall.Letter(), p.Arch), fmt.Sprintf("row %d", p.Part.Number)
+		}
+		return fmt.Sprintf("bay %d", p.Bay), fmt.Sprintf("row %d, %s from %s%d", p.Part.Number, p.Words.Ground(p.Tape), wall.Letter(), p.Arch)
 	case lights.Climbing:
 		wall, _ := p.Part.Wall()
 		return fmt.Sprint(wall.Letter(), p.Arch), p.Words.Ground(p.Tape) + " up"

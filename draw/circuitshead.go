@@ -27,7 +27,7 @@ func (c Circuits) head(b *place.Board, box paper.Rect, r plugRow) {
 		}
 		b.Page.Text(paper.Point{X: box.X, Y: box.Y + c.high/2 + 1.6}, paper.AtLeft, text, paper.Strong)
 		if r.kind != onRow {
-			c.trunks(b.Page, box, r, box.Bottom()-againLead)
+			trunks(b.Page, box, append(slices.Clone(r.pass), true), box.Bottom()-againLead) // those that pass it and its own
 		}
 		return
 	}
@@ -54,9 +54,9 @@ func (r plugRow) above() (names []string) {
 	return names
 }
 
-// trunks draws the lines that come down to what is plugged in at a row: those that pass it and its own.
-func (c Circuits) trunks(page *paper.Page, box paper.Rect, r plugRow, from paper.Length) {
-	for level, on := range append(slices.Clone(r.pass), true) {
+// trunks draws the lines that come down through a row's box, by level from the outlet.
+func trunks(page *paper.Page, box paper.Rect, levels []bool, from paper.Length) {
+	for level, on := range levels {
 		if on {
 			page.Line(paper.Point{X: box.X + trunk(level), Y: from}, paper.Point{X: box.X + trunk(level), Y: box.Bottom()}, paper.Thick)
 		}

@@ -36,7 +36,7 @@ func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []str
 		w := paper.CellSmall.Width(name) + paper.Floor.Width(on) + 2.8
 		end := matedLong
 		if i == len(r.run.Strings)-1 {
-			end = cupRadius + c.endWide(r)
+			end = cupRadius + (paper.Floor.Width(PlaceName(r.run.To.At)) + 1.5)
 		}
 		if x+w+end > width && x > left {
 			x = left
@@ -46,12 +46,6 @@ func (c Circuits) set(r plugRow, parts []string, width paper.Length) (list []str
 		x += w + matedLong + 2*stringGap
 	}
 	return list, below
-}
-
-// endWide is the room of the name of the place where a run ends.
-func (c Circuits) endWide(r plugRow) paper.Length {
-	name, _ := placeWords(r.run.To.At)
-	return paper.Floor.Width(name) + 1.5
 }
 
 // partsOf names what each of a run's strings is on: a leg by its letter and number; in short, a ridge piece after another by its number alone.
@@ -90,21 +84,19 @@ func (c Circuits) drawStrings(b *place.Board, box paper.Rect, r plugRow) {
 		b.Text(at(s.x+0.9, s.dy+1.6), paper.AtLeft, s.name, paper.CellSmall)
 		b.Text(at(s.x+s.wide-0.9, s.dy+1.6), paper.AtRight, s.on, paper.Floor)
 		end := s.x + s.wide
-		switch {
-		case i == len(list)-1:
+		if i == len(list)-1 {
 			Socket(b, at(end, s.dy), right)
-			name, _ := placeWords(r.run.To.At)
-			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, name, paper.Floor)
-		default:
+			b.Text(at(end+cupRadius+1.5, s.dy+1.5), paper.AtLeft, PlaceName(r.run.To.At), paper.Floor)
+		} else {
 			b.Page.Line(at(end, s.dy), at(end+stringGap, s.dy), paper.Thick)
 			mated(b, at(end+stringGap, s.dy), right)
-			c.lead(b.Page, at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, list[i+1].dy))
+			lead(b.Page, at(end+stringGap+matedLong-0.2, s.dy), at(list[i+1].x, list[i+1].dy))
 		}
 	}
 }
 
 // lead draws the wire from a plug to its string's box: straight, or round to the row below.
-func (c Circuits) lead(page *paper.Page, from, to paper.Point) {
+func lead(page *paper.Page, from, to paper.Point) {
 	if to.Y <= from.Y {
 		page.Line(from, to, paper.Thick)
 		return

@@ -2,13 +2,11 @@ package draw
 
 import (
 	"fmt"
-	"math"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/spec"
 )
 
 // Footprint is the ground that a tunnel takes, guys included, seen from above: straight ahead at the entrance runs up the page.
@@ -17,22 +15,20 @@ type Footprint struct {
 	Width, Length measure.Length // over all stakes, square to the heading at the entrance and along it
 
 	left, near float64 // of the box, from the start
-	frame      siteMap
 }
 
 // NewFootprint measures the ground that a plan takes, and reports false where nothing stands on it.
 func NewFootprint(plan *layout.Plan) (Footprint, bool) {
-	f := Footprint{Plan: plan, frame: newSiteMap(&plan.Spec.Site, paper.Scale{Ratio: 1})}
+	f, m := Footprint{Plan: plan}, newSiteMap(&plan.Spec.Site, paper.Scale{Ratio: 1})
 	if len(plan.Stakes) == 0 {
 		return f, false
 	}
-	low, high := paper.Point{X: paper.Length(math.Inf(1)), Y: paper.Length(math.Inf(1))}, paper.Point{X: paper.Length(math.Inf(-1)), Y: paper.Length(math.Inf(-1))}
+	var e box
 	for _, s := range plan.Stakes {
-		p := f.frame.at(s.At())
-		low, high = paper.Point{X: min(low.X, p.X), Y: min(low.Y, p.Y)}, paper.Point{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+		e.add(m.at(s.At()), 0, 0, 0, 0)
 	}
-	f.left, f.near = float64(low.X), float64(-high.Y)
-	f.Width, f.Length = measure.Length(high.X-low.X), measure.Length(high.Y-low.Y)
+	f.left, f.near = float64(e.low.X), float64(-e.high.Y)
+	f.Width, f.Length = measure.Length(e.rect().W), measure.Length(e.rect().H)
 	return f, true
 }
 
@@ -79,11 +75,7 @@ func (f Footprint) Draw(page *paper.Page, room paper.Rect, scale paper.Scale) {
 	}
 	for _, s := range stakes {
 		if s.Guy {
-			leg := stakes[2*s.Arch-2]
-			if s.Side == spec.Right {
-				leg = stakes[2*s.Arch-1]
-			}
-			b.Line(m.at(leg.At()), m.at(s.At()), paper.Thin)
+			b.Line(m.at(stakes[2*s.Arch-2+int(s.Side)].At()), m.at(s.At()), paper.Thin)
 		}
 		b.Fill(paper.Circle(m.at(s.At()), 0.8), paper.Black)
 	}

@@ -102,7 +102,7 @@ func TestNoTwoStringsInOneLine(t *testing.T) {
 // Figures over saw marks are set level where there is a gap between any two, and turned where there is none.
 func TestCrowdedFigures(t *testing.T) {
 	for apart, want := range map[paper.Length]bool{12 + numberGap - .1: true, 12 + numberGap + .1: false} {
-		if got := crowded([]sawMark{{x: 5, figures: 14}, {x: 5 + apart, figures: 10}}); got != want {
+		if _, got := figureRoom([]sawMark{{x: 5, figures: 14}, {x: 5 + apart, figures: 10}}); got != want {
 			t.Errorf("figures 14 and 10 wide, %v apart: crowded %v", apart, got)
 		}
 	}

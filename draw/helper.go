@@ -92,8 +92,7 @@ func elbowOf(shoulder, hand paper.Point, part paper.Length) paper.Point {
 
 // capsule returns the outline of a limb: everything within the radius of a segment.
 func capsule(a, b paper.Point, radius paper.Length) paper.Path {
-	d := b.Sub(a)
-	angle := math.Atan2(float64(-d.Y), float64(d.X))
+	angle := b.Sub(a).Angle()
 	path := paper.Arc(b, radius, angle-math.Pi/2, angle+math.Pi/2)
 	back := paper.Arc(a, radius, angle+math.Pi/2, angle+3*math.Pi/2)
 	back[0].Verb = paper.Line

@@ -121,31 +121,29 @@ func (p *perspective) look() {
 	p.sight = sight{heading: first.Heading, focal: 1, straight: float64(back), nearest: nearShare * float64(back),
 		eye: spot{middle.X - back*measure.Length(sin), middle.Y - back*measure.Length(cos), middle.Z}}
 
-	lo, hi := paper.Point{X: paper.Length(math.Inf(1)), Y: paper.Length(math.Inf(1))}, paper.Point{X: paper.Length(math.Inf(-1)), Y: paper.Length(math.Inf(-1))}
+	var e box
 	for n, st := range p.plan.Ground.Stations {
 		if !p.stands(n+1) || math.Abs(float64(st.Heading-first.Heading)) > widestTurn {
 			continue
 		}
 		for _, s := range p.curve(n + 1) {
 			if q, ok := p.at(s); ok {
-				lo, hi = paper.Point{X: min(lo.X, q.X), Y: min(lo.Y, q.Y)}, paper.Point{X: max(hi.X, q.X), Y: max(hi.Y, q.Y)}
+				e.add(q, 0, 0, 0, 0)
 			}
 		}
 	}
-	size, room := hi.Sub(lo), p.room.Inset(paper.Emphasis.Width) // bulbs and pipe stand out by that much
-	f := min(room.W/size.X, room.H/size.Y)
+	size, room := e.rect(), p.room.Inset(paper.Emphasis.Width) // bulbs and pipe stand out by that much
+	f := min(room.W/size.W, room.H/size.H)
 	p.focal = float64(f)
-	p.vanish = paper.Point{X: room.Centre().X - f*(lo.X+hi.X)/2, Y: room.Bottom() - f*hi.Y}
+	p.vanish = paper.Point{X: room.Centre().X - f*(e.low.X+e.high.X)/2, Y: room.Bottom() - f*e.high.Y}
 }
 
 // choose picks the arches that lie far enough apart on paper, and the last.
 func (p *perspective) choose() {
 	var before [3]paper.Point // crown and feet of the arch picked last
-	var last int
-	for n := range p.plan.Arches {
-		if p.stands(n + 1) {
-			last = n + 1
-		}
+	last := len(p.plan.Arches)
+	for !p.stands(last) { // the first does
+		last--
 	}
 	for n := 1; n <= last; n++ {
 		if !p.stands(n) {

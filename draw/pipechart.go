@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
 	"hoopwright/layout/lights"
@@ -78,11 +80,7 @@ func (c PipeChart) levels(room paper.Rect, marks []PipeMark, l paper.Lettering) 
 
 // deepest returns how many lines levels take.
 func deepest(levels []int) int {
-	n := 1
-	for _, l := range levels {
-		n = max(n, l+1)
-	}
-	return n
+	return 1 + slices.Max(append([]int{0}, levels...))
 }
 
 func (c PipeChart) rulerMarks() []PipeMark {

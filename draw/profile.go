@@ -35,11 +35,7 @@ func ProfileScales(u measure.System) []paper.Scale {
 	if u == measure.Metric {
 		list = append(list, paper.Scale{Ratio: 30, Words: "1:30"})
 	}
-	for _, s := range Scales(u) {
-		if s.Ratio >= 16 {
-			list = append(list, s)
-		}
-	}
+	list = append(list, slices.DeleteFunc(slices.Clone(Scales(u)), func(s paper.Scale) bool { return s.Ratio < 16 })...)
 	slices.SortFunc(list, func(a, b paper.Scale) int { return cmp.Compare(a.Ratio, b.Ratio) })
 	return list
 }

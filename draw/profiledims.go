@@ -1,8 +1,8 @@
 package draw
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -60,12 +60,11 @@ func (f *elevation) keepWidth() {
 
 // width draws the clear width at shoulder height.
 func (f *elevation) width() {
-	k := f.Kind
-	a, b, ok := k.Inside(k.ShoulderHeight)
-	if !ok || k.ShoulderWidth <= 0 {
-		return
+	if k := f.Kind; k.ShoulderWidth > 0 {
+		if a, b, ok := k.Inside(k.ShoulderHeight); ok {
+			f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), f.Units.Inches(k.ShoulderHeight)+" up")
+		}
 	}
-	f.between(f.on(a), f.on(b), WidthWord+" "+f.taped(k.ShoulderWidth), fmt.Sprintf("%s up", f.Units.Inches(k.ShoulderHeight)))
 }
 
 // between draws a width from one place to another with its number and its words along the line. Where the words find no place the table alone says them.
@@ -158,14 +157,9 @@ func (f *elevation) opening() {
 func (p Profile) tight() []arch.Point {
 	const aside = 50 * measure.Millimetre
 	k := p.Kind
-	var list []arch.Point
-	for _, q := range k.LeastRadii() {
-		before, after := k.PointAt(q.Tape-aside), k.PointAt(q.Tape+aside)
-		if before.Radius >= q.Radius && after.Radius >= q.Radius {
-			list = append(list, q)
-		}
-	}
-	return list
+	return slices.DeleteFunc(slices.Clone(k.LeastRadii()), func(q arch.Point) bool {
+		return k.PointAt(q.Tape-aside).Radius < q.Radius || k.PointAt(q.Tape+aside).Radius < q.Radius
+	})
 }
 
 // radii names the bend's radius at each tight place, in two short lines where there is height for them, as r where there is hardly room.

@@ -38,19 +38,17 @@ const boardHigh paper.Length = 1.2
 
 // stakes draws the top of what is in the ground, broken off, for that is not measured here; a weighted base as a board that the leg stands on.
 func (f *elevation) stakes() {
-	if base := f.Kind.Spec.Foot; base != nil {
-		for _, side := range [2]spec.Side{spec.Left, spec.Right} {
-			half, foot := f.scale.Length(float64(base.Width/2)), f.foot(side)
-			f.Stroke(paper.Box(paper.Rect{X: foot.X - half, Y: foot.Y, W: 2 * half, H: boardHigh}), paper.Thick)
-		}
-		return
-	}
 	for _, side := range [2]spec.Side{spec.Left, spec.Right} {
+		foot := f.foot(side)
+		if base := f.Kind.Spec.Foot; base != nil {
+			half := f.scale.Length(float64(base.Width / 2))
+			f.Stroke(paper.Box(paper.Rect{X: foot.X - half, Y: foot.Y, W: 2 * half, H: boardHigh}), paper.Thick)
+			continue
+		}
 		lean := float64(f.Kind.Spec.Stake.Lean)
 		if side == spec.Right {
 			lean = -lean
 		}
-		foot := f.foot(side)
 		f.Line(foot, foot.Add(paper.Polar(stakeDrop, lean-math.Pi/2)), paper.HiddenBar)
 	}
 }

@@ -244,13 +244,7 @@ func (s *scene) name(people ...helper) {
 	}
 }
 
-// near returns the index of the point that is nearest.
-func near(points []paper.Point, to paper.Point) int {
-	best := 0
-	for i, p := range points {
-		if p.Sub(to).Long() < points[best].Sub(to).Long() {
-			best = i
-		}
-	}
-	return best
+// near returns the point that is nearest.
+func near(points []paper.Point, to paper.Point) paper.Point {
+	return points[nearest(points, to, func(p, q paper.Point) paper.Length { return p.Sub(q).Long() })]
 }

@@ -28,7 +28,7 @@ func (r Raising) FirstFoot(page *paper.Page, room paper.Rect, number int) {
 	} else {
 		middle = max(middle, span/2+elbowRoom)
 	}
-	held := bow[near(bow, s.at(middle, helperTall))]
+	held := near(bow, s.at(middle, helperTall))
 	crown := s.helper(Crown, middle, held.Add(paper.Point{X: -1}), held.Add(paper.Point{X: 1}))
 	s.pipe(bow) // behind Crown, who stands beside it
 	s.play([]helper{one, two, crown}, func() {
@@ -51,7 +51,7 @@ func (r Raising) LastFoot(page *paper.Page, room paper.Rect, number int) {
 	s := r.newScene(page, room, span/2+beside, span*(wide-0.5)+beside, r.First.Crown, Foot1, who)
 	bent := s.drawnOut(wide, high*1.1)
 	last := bent[len(bent)-1]
-	hold := bent[near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))]
+	hold := near(bent, last.Add(paper.Point{Y: -s.long(helperTall * 0.35)}))
 	people := []helper{s.helper(Foot1, -span/2-elbowRoom*0.55, s.at(-span/2, high*0.9), s.at(-span/2, high*1.3)),
 		s.helper(who, span*(wide-0.5)+elbowRoom*0.16, last.Add(paper.Point{Y: -1.5}), hold)}
 	s.play(people, func() {

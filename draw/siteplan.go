@@ -124,13 +124,11 @@ func (s *SitePlan) extent(sec Section, all bool) paper.Rect {
 			add(k.At())
 		}
 	}
-	for _, o := range s.cords.outletsOf(sec) {
-		add(o)
+	points := s.cords.outletsOf(sec)
+	if all {
+		points = append(points, s.others()...)
 	}
-	if !all {
-		return e.rect()
-	}
-	for _, p := range s.others() {
+	for _, p := range points {
 		add(p)
 	}
 	return e.rect()

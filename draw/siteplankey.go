@@ -13,13 +13,6 @@ import (
 	"hoopwright/layout/spec"
 )
 
-// keySign is a sign of the map with what it means.
-type keySign struct {
-	wide  paper.Length // of the sign
-	words string
-	draw  func(b *place.Board, at paper.Point) // about the middle of the sign
-}
-
 // key sets the scale with its bar, and what the signs on the map mean.
 func (d *siteSheet) key(box paper.Rect) {
 	b := place.NewBoard(d.b.Page, box)
@@ -45,10 +38,8 @@ const siteBar paper.Length = 70
 
 // unit is what the bar of the scale counts.
 func (s *SitePlan) unit() (float64, string) {
-	if s.plan.Spec.Units == measure.Metric {
-		return float64(measure.Metre), "m"
-	}
-	return float64(measure.Foot), "ft"
+	u := s.plan.Spec.Units
+	return float64(measure.By(u, measure.Foot, measure.Metre)), measure.By(u, "ft", "m")
 }
 
 // Bar is what stands at the end of the bar of the scale.
@@ -57,8 +48,8 @@ func (s *SitePlan) Bar() string {
 	return place.GroundBarEnd(siteBar, s.Scale, unit, word)
 }
 
-// keySigns are the signs that this map has.
-func (d *siteSheet) keySigns() (list []keySign) {
+// keySigns are the signs that this map has, each drawn about its middle.
+func (d *siteSheet) keySigns() (list []keyItem) {
 	line := func(pen paper.Pen) func(*place.Board, paper.Point) {
 		half := paper.Length(5)
 		if len(pen.Dash) > 0 {
@@ -70,7 +61,7 @@ func (d *siteSheet) keySigns() (list []keySign) {
 	}
 	add := func(have bool, wide paper.Length, words string, draw func(*place.Board, paper.Point)) {
 		if have {
-			list = append(list, keySign{wide, words, draw})
+			list = append(list, keyItem{wide, words, draw})
 		}
 	}
 	site := d.plan.Spec.Site

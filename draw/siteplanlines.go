@@ -39,10 +39,8 @@ func (d *siteSheet) along(line []paper.Point, name string, clear paper.Length) {
 		return
 	}
 	for _, reach := range []paper.Length{clear + 20, clear + 45} {
-		for _, share := range []float64{0.85, 0.15, 0.95, 0.05, 0.7, 0.3, 0.5} {
-			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: name, Lettering: paper.Floor, Leader: place.Arrow, Pointed: true, Reach: reach}) {
-				return
-			}
+		if d.yard().named(p, q, place.Label{Text: name, Lettering: paper.Floor, Reach: reach}, 0.85, 0.15, 0.95, 0.05, 0.7, 0.3, 0.5) {
+			return
 		}
 	}
 	d.lacks(name, false)

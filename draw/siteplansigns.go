@@ -17,21 +17,19 @@ const (
 
 // signs draws what stands at a point: outlets, places, marks.
 func (d *siteSheet) signs() {
-	site := d.plan.Spec.Site
-	for _, o := range site.Outlets {
-		if at, ok := d.shown(o.At); ok {
-			outletSquare(d.b, at)
+	sign := func(p spec.Point, draw func(b *place.Board, at paper.Point)) {
+		if at, ok := d.shown(p); ok {
+			draw(d.b, at)
 		}
 	}
-	for _, p := range site.Places {
-		if at, ok := d.shown(p.At); ok {
-			placeSign(d.b, at, p.For == spec.FirstAid)
-		}
+	for _, o := range d.plan.Spec.Site.Outlets {
+		sign(o.At, outletSquare)
+	}
+	for _, p := range d.plan.Spec.Site.Places {
+		sign(p.At, func(b *place.Board, at paper.Point) { placeSign(b, at, p.For == spec.FirstAid) })
 	}
 	for _, m := range d.plan.Ground.Marks {
-		if at, ok := d.shown(m.At); ok {
-			markSign(d.b, at)
-		}
+		sign(m.At, markSign)
 	}
 }
 

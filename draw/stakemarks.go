@@ -45,11 +45,9 @@ func (d *stakeSheet) markNames() {
 		letter := MarkLetter(i)
 		name := letter + " " + m.Name
 		if d.pictured(m) {
-			placed := false
-			for _, text := range []string{name, letter} { // the table names a mark whose letter alone has room
-				placed = placed || d.b.Label(place.Label{At: at, Text: text, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare})
-			}
-			d.lacks("mark "+name, placed)
+			d.lacks("mark "+name, slices.ContainsFunc([]string{name, letter}, func(text string) bool { // the table names a mark whose letter alone has room
+				return d.b.Label(place.Label{At: at, Text: text, Lettering: paper.Strong, Clear: markRadius + 0.2, Leader: place.Bare})
+			}))
 			continue
 		}
 		if !slices.Contains(d.Marks, i) {
@@ -109,11 +107,9 @@ func (d *stakeSheet) pastRim(at paper.Point) paper.Point {
 // tapesLeave returns the tapes to a mark that leave the picture, each from its dot to where it does.
 func (d *stakeSheet) tapesLeave(mark int) (list [][2]paper.Point) {
 	for _, dot := range d.Tied {
-		if dot.From.Index != mark && dot.To.Index != mark {
-			continue
-		}
-		if dot, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.pastRim(d.m.at(d.ground.Marks[mark].At)), d.room.Inset(rimInset)); ok {
-			list = append(list, [2]paper.Point{dot, end})
+		from, end, ok := cropSegment(d.at(d.ground.Stakes[dot.Spot.Index]), d.pastRim(d.m.at(d.ground.Marks[mark].At)), d.room.Inset(rimInset))
+		if ok && (dot.From.Index == mark || dot.To.Index == mark) {
+			list = append(list, [2]paper.Point{from, end})
 		}
 	}
 	return list

@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -29,7 +30,8 @@ func (d *stakeSheet) rows() {
 	}
 	for arch := d.First; arch <= d.Last; arch++ {
 		if !d.matches(arch) {
-			d.b.LineRound(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), paper.Thin)
+			l, r := d.pair(arch)
+			d.b.LineRound(l, r, paper.Thin)
 		}
 		if arch > d.First {
 			d.b.LineRound(d.pin(spec.Left, arch-1), d.pin(spec.Left, arch), paper.Thick)
@@ -53,13 +55,10 @@ func (d *stakeSheet) spanNumbers() {
 		if !placed && !s.Across {
 			d.keepArches()
 		}
-		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
-			if !placed {
-				at := from.Add(to.Sub(from).Times(share))
-				placed = d.b.Label(place.Label{At: at, Text: s.Text, Lettering: paper.DimSmall, Toward: at.Sub(d.middle()), Leader: place.Dot})
-			}
-		}
-		d.lacks(s.Text, placed)
+		d.lacks(s.Text, placed || slices.ContainsFunc([]float64{0.5, 0.35, 0.65, 0.2, 0.8}, func(share float64) bool {
+			at := from.Add(to.Sub(from).Times(share))
+			return d.b.Label(place.Label{At: at, Text: s.Text, Lettering: paper.DimSmall, Toward: at.Sub(d.middle()), Leader: place.Dot})
+		}))
 	}
 }
 
@@ -71,11 +70,7 @@ func (d *stakeSheet) levelOn(from, to paper.Point, text string, across bool) boo
 	for _, share := range []float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74} {
 		at := from.Add(to.Sub(from).Times(share))
 		about := paper.Rect{X: at.X - half.X, Y: at.Y - half.Y, W: 2 * half.X, H: 2 * half.Y}
-		if !d.ground.Straight || !across && d.onArch(about) {
-			continue
-		}
-		if at = at.Add(paper.Point{Y: (up - down) / 2}); d.b.FreeText(at, 0, text, paper.Dimension) {
-			d.b.TurnedText(at, 0, text, paper.Dimension)
+		if d.ground.Straight && (across || !d.onArch(about)) && d.b.SetFree(at.Add(paper.Point{Y: (up - down) / 2}), 0, text, paper.Dimension) {
 			return true
 		}
 	}
@@ -85,7 +80,7 @@ func (d *stakeSheet) levelOn(from, to paper.Point, text string, across bool) boo
 // keepArches keeps what finds its place from now on off the lines across arches: a number there would seem to be their width.
 func (d *stakeSheet) keepArches() {
 	for arch := d.First; arch <= d.Last && d.ground.Straight; arch++ {
-		l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
+		l, r := d.pair(arch)
 		d.b.Keep(paper.Rect{X: l.X, Y: l.Y, W: r.X - l.X})
 	}
 }
@@ -93,7 +88,8 @@ func (d *stakeSheet) keepArches() {
 // onArch reports whether the line across an arch runs through a box.
 func (d *stakeSheet) onArch(r paper.Rect) bool {
 	for arch := d.First; arch <= d.Last; arch++ {
-		if _, _, ok := cropSegment(d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1]), r); ok {
+		left, right := d.pair(arch)
+		if _, _, ok := cropSegment(left, right, r); ok {
 			return true
 		}
 	}
@@ -106,9 +102,8 @@ func (d *stakeSheet) spot(s ground.Spot) paper.Point { return d.m.at(d.ground.At
 // spanLines draws the spans that are no lines of the plan already.
 func (d *stakeSheet) spanLines() {
 	for _, s := range d.Spans {
-		from, to := d.spot(s.From), d.spot(s.To)
 		if !s.Across && !s.Drawn && s.Apart == 0 {
-			d.b.LineRound(from, to, paper.Hidden)
+			d.b.LineRound(d.spot(s.From), d.spot(s.To), paper.Hidden)
 		}
 	}
 }
@@ -116,14 +111,12 @@ func (d *stakeSheet) spanLines() {
 // crosses draws the crosses of a square that is set out with tapes.
 func (d *stakeSheet) crosses(b *place.Board) {
 	for _, s := range d.Spans {
-		if s.To.Kind != ground.AtAhead && s.To.Kind != ground.AtAside {
-			continue
+		if at := d.spot(s.To); s.To.Kind == ground.AtAhead || s.To.Kind == ground.AtAside {
+			for _, arm := range []paper.Point{{X: crossHalf, Y: crossHalf}, {X: crossHalf, Y: -crossHalf}} {
+				b.Line(at.Sub(arm), at.Add(arm), paper.Thick)
+			}
+			b.Mark(at, crossHalf)
 		}
-		at := d.spot(s.To)
-		for _, arm := range []paper.Point{{X: crossHalf, Y: crossHalf}, {X: crossHalf, Y: -crossHalf}} {
-			b.Line(at.Sub(arm), at.Add(arm), paper.Thick)
-		}
-		b.Mark(at, crossHalf)
 	}
 }
 
@@ -152,13 +145,8 @@ func (d *stakeSheet) ends() {
 func (d *stakeSheet) entranceWord(base paper.Point) {
 	const word = "ENTRANCE"
 	aside := paper.Heading.Width(word)/2 + 7
-	for _, by := range []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}} {
-		if at := base.Add(by); d.b.FreeText(at, 0, word, paper.Heading) {
-			d.b.Text(at, paper.AtMiddle, word, paper.Heading)
-			return
-		}
-	}
-	d.lacks(word, false)
+	places := []paper.Point{{}, {Y: 5}, {X: aside, Y: -9}, {X: -aside, Y: -9}, {X: aside, Y: 5}, {X: -aside, Y: 5}}
+	d.lacks(word, slices.ContainsFunc(places, func(by paper.Point) bool { return d.b.SetFree(base.Add(by), 0, word, paper.Heading) }))
 }
 
 // matches reports whether an arch is on another plan too.
@@ -175,15 +163,15 @@ func (d *stakeSheet) shared(arch int, way float64) {
 	if way > 0 {
 		other = d.After
 	}
-	word, narrow := fmt.Sprintf("same dots on plan %d", other), fmt.Sprintf("same dots\non plan %d", other)
-	l, r := d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
+	word := fmt.Sprintf("same dots on plan %d", other)
+	l, r := d.pair(arch)
 	u := r.Sub(l).Unit()
 	out := u.Left().Times(way)
 	const past, aside = 6, 3
-	d.b.LineRound(l, r.Add(u.Times(past)), sharedPen)
 	end := r.Add(u.Times(past))
+	d.b.LineRound(l, end, sharedPen)
 	placed := false
-	for _, text := range []string{word, narrow} {
+	for _, text := range []string{word, strings.Replace(word, "dots ", "dots\n", 1)} {
 		for _, label := range []place.Label{{At: l.Add(r).Times(0.5).Add(out.Times(aside)), Leader: place.NoLeader}, {At: end, Leader: place.Bare, Reach: 60}, {At: l, Clear: zeroRadius, Leader: place.Bare, Reach: 90}} {
 			label.Text, label.Lettering, label.Toward = text, paper.Strong, out
 			placed = placed || d.b.Label(label)

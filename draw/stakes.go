@@ -68,32 +68,34 @@ func (d *stakeSheet) units() measure.System { return d.spec.Units }
 // at returns where a stake stands on paper.
 func (d *stakeSheet) at(s ground.Stake) paper.Point { return d.m.at(s.At()) }
 
+// pair returns the places of an arch's two stakes on paper.
+func (d *stakeSheet) pair(arch int) (left, right paper.Point) {
+	return d.at(d.ground.Stakes[2*arch-2]), d.at(d.ground.Stakes[2*arch-1])
+}
+
 // outward returns the direction on paper from the walk through a stake, away from the opening.
 func (d *stakeSheet) outward(s ground.Stake) paper.Point {
-	l, r := d.ground.Stakes[2*s.Arch-2], d.ground.Stakes[2*s.Arch-1]
-	out := d.at(r).Sub(d.at(l)).Unit()
+	l, r := d.pair(s.Arch)
 	if s.Side == spec.Left {
-		out = out.Times(-1)
+		return r.Sub(l).Unit().Times(-1)
 	}
-	return out
+	return r.Sub(l).Unit()
 }
 
 // dots draws the stakes: a round dot each, a diamond for guys, an open one for braces, a ring about the zero.
 func (d *stakeSheet) dots(b *place.Board) {
 	for _, s := range d.stakes {
-		at := d.at(s)
+		at, radius := d.at(s), guyRadius
 		switch s.Kind() {
 		case ground.OfGuy:
 			b.Fill(diamond(at, guyRadius), paper.Black)
-			b.Mark(at, guyRadius)
-			continue
 		case ground.OfBrace: // so near the neighbour's stake that its sign must let that be seen
 			b.Stroke(diamond(at, guyRadius), paper.Thin)
-			b.Mark(at, guyRadius)
-			continue
+		default:
+			radius = stakeRadius
+			b.Fill(paper.Circle(at, radius), paper.Black)
 		}
-		b.Fill(paper.Circle(at, stakeRadius), paper.Black)
-		b.Mark(at, stakeRadius)
+		b.Mark(at, radius)
 		if d.isZero(s) {
 			b.Stroke(paper.Circle(at, zeroRadius), paper.Thick)
 		}
@@ -132,11 +134,7 @@ func (d *stakeSheet) nameBeside(s ground.Stake, out paper.Point, l paper.Letteri
 	centre := d.at(s).Add(out.Times(float64(d.clear(s) + 1.2)))
 	centre.X += slide(out.X) * w / 2
 	centre.Y += slide(out.Y)*(up+down)/2 + (up-down)/2
-	if !d.b.FreeText(centre, 0, s.String(), l) {
-		return false
-	}
-	d.b.TurnedText(centre, 0, s.String(), l)
-	return true
+	return d.b.SetFree(centre, 0, s.String(), l)
 }
 
 // isZero reports whether a tape's zero lies at the stake.
@@ -199,7 +197,7 @@ func (d *stakeSheet) nameWay(s ground.Stake, turn float64) paper.Point {
 	if s.Kind() == ground.OfBrace { // clear of the neighbour's name
 		way = way.Add(d.at(s).Sub(d.at(d.ground.Stakes[2*s.Neighbour()-2+int(s.Side)])).Unit()).Unit()
 	}
-	return paper.Polar(1, math.Atan2(-float64(way.Y), float64(way.X))+turn)
+	return paper.Polar(1, way.Angle()+turn)
 }
 
 // beyond is the part of the picture that lies past a place.

@@ -111,7 +111,7 @@ func (d *stakeSheet) keepBands() {
 
 // nameInside sets a feature's name inside what is seen of it, the nearest to its middle.
 func (d *stakeSheet) nameInside(seen []paper.Point, name string) bool {
-	centre := boundsOf(seen).Centre()
+	centre := paper.Bounds(seen...).Centre()
 	for _, share := range []float64{0, 0.3, 0.6} {
 		for _, p := range seen {
 			if d.centred(seen, centre.Add(p.Sub(centre).Times(share)), name) {
@@ -120,15 +120,6 @@ func (d *stakeSheet) nameInside(seen []paper.Point, name string) bool {
 		}
 	}
 	return false
-}
-
-// boundsOf is the box about some points.
-func boundsOf(points []paper.Point) paper.Rect {
-	var e box
-	for _, p := range points {
-		e.add(p, 0, 0, 0, 0)
-	}
-	return e.rect()
 }
 
 // holds reports whether a box's corners lie within an outline: an odd number of its edges to the right of each. An edge of the picture that cuts an outline
@@ -151,7 +142,7 @@ func holds(outline []paper.Point, r paper.Rect) bool {
 
 // nameBy sets a feature's name beside what is seen of it, with a leader; the short name if there is no room for more.
 func (d *stakeSheet) nameBy(seen []paper.Point, short, name string) {
-	centre := boundsOf(seen).Centre()
+	centre := paper.Bounds(seen...).Centre()
 	for _, text := range []string{name, short} {
 		label := place.Label{At: centre, Text: text, Lettering: paper.Body, Align: paper.AtMiddle, Leader: place.Dot}
 		if d.b.Label(label) {
@@ -170,11 +161,7 @@ func (d *stakeSheet) nameBy(seen []paper.Point, short, name string) {
 func (d *stakeSheet) centred(outline []paper.Point, at paper.Point, text string) bool {
 	l := paper.Body
 	lines := strings.Split(text, "\n")
-	wide := paper.Length(0)
-	for _, line := range lines {
-		wide = max(wide, l.Width(line))
-	}
-	high := l.Leading() * paper.Length(len(lines))
+	wide, high := l.Widest(lines), l.Leading()*paper.Length(len(lines))
 	if !holds(outline, paper.Rect{X: at.X - wide/2, Y: at.Y - high/2, W: wide, H: high}.Inset(-1.2)) {
 		return false
 	}
@@ -206,10 +193,8 @@ func (d *stakeSheet) nameLine(line []paper.Point, clear paper.Length, name, forb
 		if text == name && d.b.Along(p, q, name, paper.Body) {
 			return true
 		}
-		for _, share := range []float64{0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65} {
-			if d.b.Label(place.Label{At: p.Add(q.Sub(p).Times(share)), Text: text, Lettering: paper.Body, Leader: place.Arrow, Pointed: true, Reach: clear + 50}) {
-				return true
-			}
+		if d.yard().named(p, q, place.Label{Text: text, Lettering: paper.Body, Reach: clear + 50}, 0.9, 0.1, 0.75, 0.25, 0.5, 0.02, 0.98, 0.35, 0.65) {
+			return true
 		}
 	}
 	d.lacks(name, false)

@@ -43,7 +43,7 @@ func beads(page *paper.Page, a, b paper.Point, inks []paper.Colour, k, before in
 	for g := range groups {
 		middle := way.Long() * (paper.Length(g) + 0.5) / paper.Length(groups)
 		for i := range group {
-			disc := bead(a.Add(way.Unit().Times(float64(middle-wide/2+paper.Length(i)*beadNext))), beadRadius)
+			disc := paper.Bead(a.Add(way.Unit().Times(float64(middle-wide/2+paper.Length(i)*beadNext))), beadRadius)
 			page.Fill(disc, inks[(before+g*group+i)%len(inks)])
 			page.Stroke(disc, ring)
 		}

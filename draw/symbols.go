@@ -24,9 +24,13 @@ func Prongs(b *place.Board, at, toward paper.Point) {
 
 // Socket draws a cup whose back is at the point and whose mouth opens along the unit vector.
 func Socket(b *place.Board, at, toward paper.Point) {
-	angle := math.Atan2(float64(-toward.Y), float64(toward.X))
-	centre := at.Add(toward.Times(float64(cupRadius)))
-	b.Stroke(paper.Arc(centre, cupRadius, angle+math.Pi/2, angle+3*math.Pi/2), paper.Thick)
+	halfCircle(b, at, toward, cupRadius)
+}
+
+// halfCircle draws a half circle whose back is at the point and that opens along the unit vector.
+func halfCircle(b *place.Board, back, toward paper.Point, radius paper.Length) {
+	angle := toward.Angle()
+	b.Stroke(paper.Arc(back.Add(toward.Times(float64(radius))), radius, angle+math.Pi/2, angle+3*math.Pi/2), paper.Thick)
 }
 
 // mated draws prongs in a socket. The socket's back is at the point and its mouth opens along the unit vector; the prongs' far end is matedLong away.
@@ -56,9 +60,7 @@ func outletSymbol(b *place.Board, at, toward paper.Point) {
 	const stem, radius = 2.5, 3.2
 	back := at.Add(toward.Times(stem))
 	b.Line(at, back, paper.Thick)
-	angle := math.Atan2(float64(-toward.Y), float64(toward.X))
-	centre := back.Add(toward.Times(radius))
-	b.Stroke(paper.Arc(centre, radius, angle+math.Pi/2, angle+3*math.Pi/2), paper.Thick)
+	halfCircle(b, back, toward, radius)
 	side := toward.Left().Times(radius)
 	b.Line(back.Sub(side), back.Add(side), paper.Thick)
 }

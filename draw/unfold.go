@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -188,13 +189,17 @@ func (u Unfolded) rowLines() int {
 
 // lanes is how many kinds of string climb from row to row side by side.
 func (u Unfolded) lanes() int {
-	var kinds []string
+	return len(u.kindsOf(func(p lights.Path) bool { return len(p.Rows) > 1 }))
+}
+
+// kindsOf are the kinds of string that hang on some paths of rows.
+func (u Unfolded) kindsOf(some func(lights.Path) bool) (kinds []string) {
 	for _, p := range u.Plan.Lights.Paths {
-		if len(p.Rows) > 1 && !slices.Contains(kinds, p.Kind) {
+		if some(p) && !slices.Contains(kinds, p.Kind) {
 			kinds = append(kinds, p.Kind)
 		}
 	}
-	return len(kinds)
+	return kinds
 }
 
 // shown is the last arch on the picture.
@@ -274,15 +279,11 @@ func (v *unfolding) y(pos float64) paper.Length {
 // across returns where a tape up a leg comes.
 func (v *unfolding) across(number int, side spec.Side, tape measure.Length) paper.Length {
 	k := v.Plan.Arches[number-1]
-	crown := k.CrownTape
+	off := func(crown measure.Length) paper.Length { return v.half * paper.Length(1-min(1, tape/crown)) }
 	if side == spec.Right {
-		crown = k.Length - k.CrownTape
+		return v.middle + off(k.Length-k.CrownTape)
 	}
-	off := v.half * paper.Length(1-min(1, tape/crown))
-	if side == spec.Right {
-		return v.middle + off
-	}
-	return v.middle - off
+	return v.middle - off(k.CrownTape)
 }
 
 // legNames writes each leg's name beside its foot.
@@ -371,16 +372,12 @@ func (v *unfolding) waysOut() {
 	if rows == nil || len(v.Plan.Lights.Rows) == 0 {
 		return
 	}
-	top := v.Plan.Lights.Rows[0].Tape
-	for _, r := range v.Plan.Lights.Rows {
-		top = max(top, r.Tape)
-	}
+	top := slices.MaxFunc(v.Plan.Lights.Rows, func(a, b lights.Row) int { return cmp.Compare(a.Tape, b.Tape) }).Tape
 	for _, side := range rows.Walls {
 		for n := v.First; n < v.shown(); n++ {
-			if slices.ContainsFunc(v.Plan.Lights.Paths, func(p lights.Path) bool { return p.Wall == side && p.First <= n && n < p.Last }) {
-				continue
+			if !slices.ContainsFunc(v.Plan.Lights.Paths, func(p lights.Path) bool { return p.Wall == side && p.First <= n && n < p.Last }) {
+				v.wayOut(side, n, top)
 			}
-			v.wayOut(side, n, top)
 		}
 	}
 }

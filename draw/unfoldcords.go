@@ -37,9 +37,7 @@ func (v *unfolding) cordNames() map[string]string {
 }
 
 // cordSign is the size of a cord's sign, and drawCordSign draws it.
-func cordSign(name string) paper.Rect {
-	return paper.Rect{W: unfoldNumber.Width(name) + 1.6, H: 5}
-}
+func cordSign(name string) paper.Rect { return paper.Rect{W: unfoldNumber.Width(name) + 1.6, H: 5} }
 
 func drawCordSign(b *place.Board, r paper.Rect, name string) {
 	outlinedBox(b, r, paper.Thick)
@@ -60,7 +58,7 @@ func (v *unfolding) cords() {
 			near := nearestIn(r, at)
 			return near.Sub(at).Long() > off && v.onPicture(r) && !slices.ContainsFunc(around.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) && around.clear(near, at)
 		}
-		free := func(r paper.Rect) bool { return onTop(r) && around.apartFrom(r.Inset(-labelPad), -1, false) }
+		free := func(r paper.Rect) bool { return onTop(r) && around.apartFrom(r.Inset(-labelPad), noStrand) }
 		var box paper.Rect
 		ok := false
 		for _, fits := range []func(paper.Rect) bool{func(r paper.Rect) bool { return free(r) && around.alone(nearestIn(r, at), at) }, free, onTop} {
@@ -101,7 +99,7 @@ func (v *unfolding) mateNames() {
 	for _, m := range v.mates {
 		name := paper.Rect{W: unfoldNumber.Width(m.name) + 1, H: 4}
 		around := v.around(m.at, reach+name.W)
-		free := func(r paper.Rect) bool { return v.onPicture(r) && around.apartFrom(r, -1, false) }
+		free := func(r paper.Rect) bool { return v.onPicture(r) && around.apartFrom(r, noStrand) }
 		box, ok := v.nearest(name, m.at, reach, free)
 		if !ok {
 			v.missing = append(v.missing, m.name+" at its socket")
@@ -118,7 +116,7 @@ func (v *unfolding) mateNames() {
 // alone reports whether a line to a string's end crosses no other string, sign or joint.
 func (v *unfolding) alone(from, to paper.Point) bool {
 	to = to.Add(from.Sub(to).Unit().Times(0.3)) // short of the end itself
-	return !v.anyLine(-1, func(a, b paper.Point) bool { return cross(from, to, a, b) })
+	return !v.anyLine(noStrand, func(a, b paper.Point) bool { return cross(from, to, a, b) })
 }
 
 // cross reports whether two lines, from a to b and from c to d, have a point in common.
@@ -147,11 +145,7 @@ func (v *unfolding) joint(a, b paper.Point) {
 		a, b = b, a
 	}
 	bow := paper.Arc(paper.Point{X: v.middle, Y: a.Y}, hopRadius, math.Pi, 0)
-	for i := range bow {
-		if bow[i].Verb == paper.Move {
-			bow[i].Verb = paper.Line
-		}
-	}
+	bow[0].Verb = paper.Line
 	path := append(paper.Path{{Verb: paper.Move, To: a}}, bow...)
 	v.Stroke(append(path, paper.Step{Verb: paper.Line, To: b}), paper.Thick)
 }

@@ -61,7 +61,7 @@ func (v *unfolding) labels() {
 		}
 	}
 	for _, i := range later {
-		if s := &v.strands[i]; !v.labelFarOff(s, i) {
+		if s := &v.strands[i]; !v.labelFarOff(s) {
 			v.missing = append(v.missing, s.Name)
 		}
 	}
@@ -122,14 +122,14 @@ func (v *unfolding) label(s *strand, own int) bool {
 			for _, clear := range []bool{true, false} {
 				for _, share := range shares() {
 					c := part[0].Add(run.Times(share))
-					if (!clear || v.offArches(c.Y, size.H)) && v.take(s, own, f, c, size, true) {
+					if (!clear || v.offArches(c.Y, size.H)) && v.take(s, own, f, c, size) {
 						return true
 					}
 				}
 			}
 		}
 	}
-	return v.labelBeside(s, own, parts)
+	return v.labelBeside(s, parts)
 }
 
 // offArches reports whether what stands about a height on paper keeps off the arches' lines; what lies in one of them does not count.
@@ -140,7 +140,7 @@ func (v *unfolding) offArches(y, high paper.Length) bool {
 }
 
 // labelBeside finds a place beside a string's line, nearest first.
-func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool {
+func (v *unfolding) labelBeside(s *strand, parts [][2]paper.Point) bool {
 	for _, off := range []paper.Length{labelOff, 2 * labelOff} {
 		for _, f := range []form{abreast, stacked} {
 			size := s.size(f)
@@ -152,7 +152,7 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 				}
 				for _, share := range shares() {
 					c := part[0].Add(run.Times(share))
-					if v.take(s, own, f, c.Add(aside), size, false) || v.take(s, own, f, c.Sub(aside), size, false) {
+					if v.take(s, noStrand, f, c.Add(aside), size) || v.take(s, noStrand, f, c.Sub(aside), size) {
 						return true
 					}
 				}
@@ -164,7 +164,7 @@ func (v *unfolding) labelBeside(s *strand, own int, parts [][2]paper.Point) bool
 
 // labelFarOff finds the free place nearest to a string's middle, with a leader from there that crosses no number; where there is none, to other places of its
 // longest part.
-func (v *unfolding) labelFarOff(s *strand, own int) bool {
+func (v *unfolding) labelFarOff(s *strand) bool {
 	size, part := s.size(abreast), longestFirst(s.path)[0]
 	run := part[1].Sub(part[0])
 	places := []paper.Point{halfway(s.path)}
@@ -173,9 +173,9 @@ func (v *unfolding) labelFarOff(s *strand, own int) bool {
 	}
 	for _, at := range places {
 		r, ok := v.nearest(size, at, 70, func(r paper.Rect) bool {
-			return v.open(r.Inset(-labelPad), own, false) && v.clear(edgeToward(r, at), at)
+			return v.inRoom(r.Inset(-labelPad)) && v.apartFrom(r.Inset(-labelPad), noStrand) && v.clear(edgeToward(r, at), at)
 		})
-		if ok && v.take(s, own, abreast, r.Centre(), size, false) {
+		if ok && v.take(s, noStrand, abreast, r.Centre(), size) {
 			s.leader = []paper.Point{edgeToward(s.label, at), at}
 			return true
 		}
@@ -236,22 +236,18 @@ func (v *unfolding) clear(from, to paper.Point) bool {
 		_, _, ok := r.Part(from, to)
 		return ok && r.W > 0
 	}
-	for i := range v.strands {
-		if hit(v.strands[i].label) {
-			return false
-		}
-	}
-	return !slices.ContainsFunc(v.said, hit)
+	return !slices.ContainsFunc(v.strands, func(s strand) bool { return hit(s.label) }) && !slices.ContainsFunc(v.said, hit)
 }
 
-// take puts a number at a place if that is free.
-func (v *unfolding) take(s *strand, own int, f form, c paper.Point, size paper.Rect, inLine bool) bool {
+// take puts a number at a place if that is free of signs, labels and strings, save the one in whose line it stands.
+func (v *unfolding) take(s *strand, save int, f form, c paper.Point, size paper.Rect) bool {
 	r := paper.Rect{X: c.X - size.W/2, Y: c.Y - size.H/2, W: size.W, H: size.H}
-	if !v.open(r.Inset(-labelPad), own, inLine) {
+	about := r.Inset(-labelPad)
+	if !v.inRoom(about) || !v.apartFrom(about, save) {
 		return false
 	}
 	s.label, s.form = r, f
-	v.taken = append(v.taken, r.Inset(-labelPad))
+	v.taken = append(v.taken, about)
 	return true
 }
 
@@ -266,28 +262,20 @@ func longestFirst(line []paper.Point) (parts [][2]paper.Point) {
 	return parts
 }
 
-// open reports whether a box is free of signs, labels and strings, of its own too unless it stands in its line.
-func (v *unfolding) open(r paper.Rect, own int, inLine bool) bool {
-	return v.inRoom(r) && v.apartFrom(r, own, inLine)
-}
+// noStrand stands for no string's place in the list.
+const noStrand = -1
 
-// apartFrom reports the same of a box that may stand beside the feet.
-func (v *unfolding) apartFrom(r paper.Rect, own int, inLine bool) bool {
-	if slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) {
-		return false
-	}
-	skip := -1
-	if inLine {
-		skip = own
-	}
-	return !v.anyLine(skip, func(a, b paper.Point) bool { return boxesMeet(about(a, b), r) })
+// apartFrom reports whether a box is free of signs, labels and strings, save one.
+func (v *unfolding) apartFrom(r paper.Rect, save int) bool {
+	return !slices.ContainsFunc(v.taken, func(o paper.Rect) bool { return boxesMeet(o, r) }) &&
+		!v.anyLine(save, func(a, b paper.Point) bool { return boxesMeet(about(a, b), r) })
 }
 
 // anyLine reports whether some line of a cord, a joint or a string, save one, is such.
-func (v *unfolding) anyLine(skip int, is func(a, b paper.Point) bool) bool {
+func (v *unfolding) anyLine(save int, is func(a, b paper.Point) bool) bool {
 	for i := range v.strands {
 		path := v.strands[i].path
-		for k := 1; k < len(path) && i != skip; k++ {
+		for k := 1; k < len(path) && i != save; k++ {
 			if is(path[k-1], path[k]) {
 				return true
 			}
@@ -310,7 +298,7 @@ func (v *unfolding) onPicture(r paper.Rect) bool {
 // about is the box about a line with the bulbs on it.
 func about(a, b paper.Point) paper.Rect {
 	const bulb = beadRadius + 0.15
-	return paper.Rect{X: min(a.X, b.X) - bulb, Y: min(a.Y, b.Y) - bulb, W: abs(b.X-a.X) + 2*bulb, H: abs(b.Y-a.Y) + 2*bulb}
+	return paper.Bounds(a, b).Inset(-bulb)
 }
 
 // boxesMeet reports whether two boxes have more than an edge in common.

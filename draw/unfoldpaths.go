@@ -228,10 +228,10 @@ func (p rowWay) row(k int) lights.Row {
 // end returns the arch at which a row of the path ends, and which way on paper leads beyond it.
 func (p rowWay) end(k int) (number int, beyond paper.Length) {
 	_, number = p.Ends(k)
-	if number == p.First {
-		return number, p.lane * p.v.lane(number)
+	if beyond = p.lane * p.v.lane(number); number != p.First {
+		beyond = -beyond
 	}
-	return number, -p.lane * p.v.lane(number)
+	return number, beyond
 }
 
 // point is a place of the path on paper.
@@ -253,8 +253,8 @@ func (p rowWay) climbs(k int) []paper.Point {
 
 // inRows is the way of a string in rows: along them, and up the end arch from one to the next. Of what goes beyond the picture the part on it is kept.
 func (v *unfolding) inRows(st *strand, path lights.Path) {
-	p := rowWay{Path: path, v: v}
-	p.lane = paper.Length(1 + slices.Index(v.rowKinds(), path.Kind))
+	kinds := v.kindsOf(func(lights.Path) bool { return true })
+	p := rowWay{path, v, paper.Length(1 + slices.Index(kinds, path.Kind))}
 	from, to := p.place(st.From), p.place(st.To)
 	if from.row < 0 || to.row < 0 {
 		return
@@ -273,17 +273,6 @@ func (v *unfolding) inRows(st *strand, path lights.Path) {
 	way = append(way, p.point(to))
 	v.keep(st, way, v.edges())
 	st.apart(true, true)
-}
-
-// rowKinds are the kinds of string that hang in rows.
-func (v *unfolding) rowKinds() []string {
-	var kinds []string
-	for _, p := range v.Plan.Lights.Paths {
-		if !slices.Contains(kinds, p.Kind) {
-			kinds = append(kinds, p.Kind)
-		}
-	}
-	return kinds
 }
 
 // clipped returns the longest unbroken part of a line that lies between two heights on paper.

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"slices"
 
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
@@ -43,6 +44,15 @@ func (y yard) longest(line []paper.Point) (p, q paper.Point, ok bool) {
 		ok = p != q
 	}
 	return p, q, ok
+}
+
+// named sets a name with an arrow to a stretch of a line, at the first of some shares of it where that finds a place, and reports whether it does.
+func (y yard) named(p, q paper.Point, name place.Label, shares ...float64) bool {
+	name.Leader, name.Pointed = place.Arrow, true
+	return slices.ContainsFunc(shares, func(share float64) bool {
+		name.At = p.Add(q.Sub(p).Times(share))
+		return y.b.Label(name)
+	})
 }
 
 // How hard ground is hatched.

@@ -25,13 +25,6 @@ func (m *metrics) of(r rune) (uint16, bool) {
 	return m.advance[r], true
 }
 
-// set notes the advance of a rune; what lies beyond the basic plane the PDF library cannot set.
-func (m *metrics) set(r rune, advance uint16) {
-	if r >= 0 && int(r) < len(m.advance) {
-		m.advance[r] = advance
-	}
-}
-
 var errCut = errors.New("the file ends early")
 
 // parse reads the tables head, hhea, hmtx and cmap of a TrueType file. Layouts after the OpenType specification 1.9, ISO/IEC 14496-22.
@@ -61,17 +54,13 @@ func parse(file []byte) (m *metrics, err error) {
 	}
 	found := false
 	for _, sub := range subtables(tables["cmap"]) {
-		switch be16(sub, 0) {
-		case 4:
+		if be16(sub, 0) == 4 {
 			found = true
-			format4(sub, func(r rune, glyph int) { m.set(r, advance(glyph)) })
-		case 12:
-			found = true
-			format12(sub, func(r rune, glyph int) { m.set(r, advance(glyph)) })
+			format4(sub, func(r rune, glyph int) { m.advance[r] = advance(glyph) })
 		}
 	}
 	if !found {
-		return nil, errors.New("no Unicode character map in format 4 or 12")
+		return nil, errors.New("no Unicode character map in format 4")
 	}
 	return m, nil
 }
@@ -115,7 +104,7 @@ func subtables(cmap []byte) [][]byte {
 	return subs
 }
 
-// format4 yields each rune of a segmented map that has a glyph.
+// format4 yields each rune of a segmented map that has a glyph: all of the basic plane, and what lies beyond the PDF library cannot set.
 func format4(sub []byte, yield func(rune, int)) {
 	n := int(be16(sub, 6)) / 2
 	if 16+8*n > len(sub) {
@@ -138,24 +127,6 @@ func format4(sub []byte, yield func(rune, int)) {
 			}
 			if glyph != 0 {
 				yield(rune(c), glyph)
-			}
-		}
-	}
-}
-
-// format12 yields each rune of a map of long ranges. Runes past U+FFFF are left out: the PDF library cannot set them.
-func format12(sub []byte, yield func(rune, int)) {
-	groups := int(binary.BigEndian.Uint32(sub[12:]))
-	for i := range groups {
-		at := 16 + 12*i
-		if at+12 > len(sub) {
-			return
-		}
-		first, last := binary.BigEndian.Uint32(sub[at:]), binary.BigEndian.Uint32(sub[at+4:])
-		glyph := binary.BigEndian.Uint32(sub[at+8:])
-		for c := first; c <= last && c < 0xFFFF; c++ {
-			if g := int(glyph + c - first); g != 0 {
-				yield(rune(c), g)
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 	"hoopwright/layout/weather"
 )
@@ -36,6 +38,7 @@ func (p *Plan) solveArches() {
 	}
 	kinds := groupKinds(inputs)
 	solveKinds(kinds, nil)
+	shareSpans(inputs, kinds, s.Units)
 	for range mostRounds - 1 {
 		for _, k := range kinds {
 			k.stands(shapes)
@@ -74,6 +77,23 @@ func (p *Plan) solveArches() {
 	})
 	p.noteArches(kinds)
 	p.noteUntried(kinds)
+}
+
+// shareSpans has arches of the same sticks and height, whose spans differ by what hangs on them alone, share the span of the kind that most are of, as near as a tape is read.
+func shareSpans(inputs []arch.Input, kinds []*alike, u measure.System) {
+	lead := map[string]*alike{}
+	asked := func(in arch.Input) string { return fmt.Sprintf("%v %.2f", in.Spec, in.RightGround-in.LeftGround) }
+	for _, k := range kinds {
+		if key := asked(k.input); !k.kind.Refused() && (lead[key] == nil || len(k.input.Numbers) > len(lead[key].input.Numbers)) {
+			lead[key] = k
+		}
+	}
+	grid := practice.Reading(u)
+	for i := range inputs {
+		if k := lead[asked(inputs[i])]; k != nil && inputs[i].Spec.Missing == spec.Span {
+			inputs[i].Shared = measure.Length(math.Round(float64(k.kind.Span/grid))) * grid
+		}
+	}
 }
 
 // solveWeather puts the arches together in wind and ice.
@@ -239,7 +259,7 @@ func groupKinds(inputs []arch.Input) []*alike {
 	index := map[string]*alike{}
 	for i, in := range inputs {
 		var key strings.Builder
-		fmt.Fprintf(&key, "%v %.2f %v %.2f %.2f %.2f", in.Spec, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop, in.RidgeDrop)
+		fmt.Fprintf(&key, "%v %.2f %.2f %v %.2f %.2f %.2f", in.Spec, in.Shared, in.RightGround-in.LeftGround, in.Guyed, in.Wrap, in.Drop, in.RidgeDrop)
 		for _, l := range in.Loads {
 			fmt.Fprintf(&key, " %.1f-%.1f:%.3f/%.0f", l.From, l.To, l.Weight, l.Run)
 		}

@@ -2,6 +2,7 @@ package layout_test
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -152,6 +153,11 @@ func TestRowsSagNoMoreThanTheyMust(t *testing.T) {
 		k := slices.IndexFunc(list, func(f finding.Finding) bool { return f.Code == "rows-bow-arch" })
 		if k < 0 {
 			t.Fatalf("rows every %s bow no arch", step)
+		}
+		for _, e := range solved(t, text).Lights.Pulls {
+			if named := regexp.MustCompile(fmt.Sprintf(`\barch(es \d+ and)? %d\b|\barches %[1]d\b`, e.Arch)).MatchString(list[k].Text); named != (e.Bow > practice.MostBow) {
+				t.Errorf("arch %d is bowed by %v in: %s", e.Arch, e.Bow.Inches(), list[k].Text)
+			}
 		}
 		sag, err := measure.ParseLength(list[k].Cure[0].Value)
 		if err != nil {

@@ -130,6 +130,42 @@ func rowsStay(t *testing.T, p *layout.Plan) {
 	}
 }
 
+// rowsEndAtLegs: the last string of a path comes to the mark of its last row at the arch where that ends, or stops a hand before it; and a socket that hangs in a bay
+// hangs at the prongs of the row's next string.
+func rowsEndAtLegs(t *testing.T, p *layout.Plan) {
+	hand := measure.By(p.Spec.Units, 4*measure.Inch, 100*measure.Millimetre)
+	next := map[string]lights.String{}
+	for _, path := range p.Lights.Paths {
+		on := slices.DeleteFunc(slices.Clone(p.Strings), func(s lights.String) bool { return !slices.Contains(path.Strings, s.Name) })
+		for i := 1; i < len(on); i++ {
+			next[on[i-1].Name] = on[i]
+		}
+		if finding.Has(p.Findings, "too-many-strings") || len(on) == 0 {
+			continue
+		}
+		top, end := path.Rows[len(path.Rows)-1], path.Last
+		if (len(path.Rows)%2 == 0) != path.Back { // an even number of rows comes back to where the first began
+			end = path.First
+		}
+		k := slices.IndexFunc(p.Lights.Rows, func(r lights.Row) bool { return r.Wall == path.Wall && r.Number == top })
+		last, mark := on[len(on)-1].To, p.Lights.Rows[k].Marks[end-1]
+		if short := lights.Apart(last, mark); short > hand+hair {
+			t.Errorf("%v row %d ends %v mm before arch %d", path.Wall, top, float64(short), end)
+		}
+	}
+	of := map[string]lights.String{}
+	for _, s := range p.Strings {
+		of[s.Name] = s
+	}
+	for _, c := range p.Chains {
+		s := of[c.Strings[len(c.Strings)-1]]
+		n, ok := next[s.Name]
+		if s.To.At.MidBay() && (!ok || lights.Apart(s.To, n.From) > hair) {
+			t.Errorf("the socket of %s hangs in a bay by itself: %v", s.Name, s.To.At)
+		}
+	}
+}
+
 // fromArch returns how far a point is from an arch's pipe.
 func fromArch(p *layout.Plan, number int, at place) measure.Length {
 	a := p.Arches[number-1]

@@ -8,9 +8,11 @@ import (
 	"testing"
 
 	"hoopwright/layout"
+	"hoopwright/layout/crew"
 	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/spec"
 	"hoopwright/layout/stock"
 )
 
@@ -47,9 +49,8 @@ func wanted(p *layout.Plan) map[string]measure.Length {
 		switch {
 		case s.Bay > 0:
 			name = "peg " + s.String()
-			if !p.Spec.Braces.Line { // from the leg to the peg by Pythagoras, and a hand beyond each clamp
-				reach := float64(p.Spec.Tunnel.Spacing - practice.PegShort(p.Spec.Units))
-				list["brace "+s.String()] = measure.Length(math.Sqrt(reach*reach+float64(p.Spec.Braces.From*p.Spec.Braces.From))) + 6*measure.Inch
+			if !p.Spec.Braces.Line { // a hand beyond each clamp
+				list["brace "+s.String()] = longestBrace(p, 0) + 6*measure.Inch
 			}
 		case s.Guy:
 			name = "guy " + name
@@ -59,6 +60,73 @@ func wanted(p *layout.Plan) map[string]measure.Length {
 		}
 	}
 	return list
+}
+
+// longestBrace is the longest way of any brace from its mark on the leg, by the tape that is printed, to the ground at its peg, and so many turns round the leg: by Pythagoras over the plan and the levels.
+func longestBrace(p *layout.Plan, turns measure.Length) (long measure.Length) {
+	at := map[string]ground.Stake{}
+	for _, s := range p.Stakes {
+		at[s.String()] = s
+	}
+	for _, task := range p.Crew.Tasks {
+		for _, f := range task.Want {
+			if f.What != crew.BraceMark {
+				continue
+			}
+			for _, side := range f.Walls {
+				arch := p.Arches[f.Arches[0]-1]
+				tape := f.Length
+				if side == spec.Right {
+					tape = arch.Length - tape
+				}
+				on, left, right := arch.PointAt(tape), at[fmt.Sprintf("L%d", arch.Number)], at[fmt.Sprintf("R%d", arch.Number)]
+				share := on.X/arch.Span + 0.5
+				x, y, z := left.X+(right.X-left.X)*share, left.Y+(right.Y-left.Y)*share, (left.Ground+right.Ground)/2+on.Y
+				for _, s := range p.Stakes {
+					if s.Bay > 0 && s.Arch == arch.Number && s.Side == side {
+						way := math.Sqrt(float64((x-s.X)*(x-s.X) + (y-s.Y)*(y-s.Y) + (z-s.Ground)*(z-s.Ground)))
+						long = max(long, measure.Length(way)+turns*math.Pi*arch.Spec.Pipe.OD)
+					}
+				}
+			}
+		}
+	}
+	return long
+}
+
+// linesReach: each brace of webbing goes from its mark to its peg, twice round the pipe and once round the bar, with a foot for the knot and a foot through the buckle; one coil gives all, and a clamp
+// keeps each guy and line from sliding down its leg. None is cut half a metre too long.
+func linesReach(t *testing.T, p *layout.Plan) {
+	guys, lines, clamps, end := 0, 0, 0, math.Pi*p.Spec.Braces.Peg.Bar.Diameter
+	for _, s := range p.Stakes {
+		switch {
+		case s.Kind() == ground.OfGuy:
+			guys++
+		case s.Kind() == ground.OfBrace && p.Spec.Braces.Line:
+			lines++
+			if s.Base { // through the bags' handles
+				end = measure.Foot
+			}
+		}
+	}
+	for _, i := range p.Shopping {
+		switch i.Kind {
+		case stock.GuyClamp:
+			clamps = i.Need
+		case stock.Webbing:
+			need, unit := longestBrace(p, 2)+end+2*measure.Foot, measure.By(p.Spec.Units, measure.Foot, measure.Metre)
+			piece := i.Ropes[0]
+			if over := piece.Length - need; len(i.Ropes) != 1 || piece.Count != lines || over < -1 || over > measure.Metre/2 {
+				t.Errorf("%d lines of %v mm for %d braces that take %v", piece.Count, piece.Length, lines, need)
+			}
+			if sum := measure.Length(lines) * piece.Length; measure.Length(i.Need)*unit < sum-1 || measure.Length(i.Need)*unit > sum+unit {
+				t.Errorf("%d of webbing for %v mm", i.Need, sum)
+			}
+		}
+	}
+	if clamps != guys+lines {
+		t.Errorf("%d clamps for %d guys and %d brace lines", clamps, guys, lines)
+	}
 }
 
 // bagged reports whether a guy or a brace of line ends there on bags, where nothing can be driven; a brace of pipe has a bar in a socket.
@@ -80,7 +148,11 @@ func piecesAreCut(t *testing.T, p *layout.Plan) {
 		for _, c := range b.Pieces {
 			got[c.ID.String()]++
 			l, known := want[c.ID.String()]
-			if !known || c.Length < l-1e-5 || c.Length >= l+grid {
+			least, most := l-1e-5, l+grid
+			if c.ID.Brace { // all as long as the longest, up to a reading of the tape
+				least, most = l-1, l+grid+practice.Reading(p.Spec.Units)+1
+			}
+			if !known || c.Length < least || c.Length >= most {
 				t.Errorf("%s is cut to %v, want %v", c.ID, c.Length, l)
 			}
 		}

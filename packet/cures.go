@@ -71,6 +71,7 @@ type remark struct {
 	code        string
 	level       finding.Level
 	head, title string
+	step        int // of its leaf, where it is acted on; 0 for none said
 	texts, does []string
 }
 
@@ -82,11 +83,11 @@ func remarksOf(findings []finding.Finding) (list []remark) {
 		if row, _ := finding.Of(f.Code); row.Leaf != "board" {
 			leaf = fmt.Sprintf(", leaf %d", leafNumber(row.Leaf))
 		}
-		switch t.head = say.Capital(f.Level.String()) + ": " + t.title + leaf + "."; {
+		switch t.head = say.Capital(f.Level.String()) + ": " + t.title + leaf; {
 		case f.AcceptedBy != "":
-			t.head = fmt.Sprintf("Taken on by %s: %s.", f.AcceptedBy, t.title)
+			t.head = fmt.Sprintf("Taken on by %s: %s", f.AcceptedBy, t.title)
 		case t.place() == datesFirst:
-			t.head = t.title + "."
+			t.head = t.title
 		}
 		k := slices.IndexFunc(list, func(o remark) bool { return o.head == t.head })
 		if k < 0 {
@@ -106,7 +107,11 @@ func remarksOf(findings []finding.Finding) (list []remark) {
 
 // block sets them: in full, or the title with what to do.
 func (t remark) block(full bool) block.Block {
-	words := []string{block.Figure(t.head)}
+	head := t.head
+	if t.step > 0 {
+		head += fmt.Sprintf(", step %d", t.step)
+	}
+	words := []string{block.Figure(head + ".")}
 	if full {
 		words = append(words, t.texts...)
 	}
@@ -121,5 +126,5 @@ func (t remark) block(full bool) block.Block {
 		}
 		words = append(words, settles+":\u00a0________")
 	}
-	return block.Block{Name: t.head, Gap: 1.2, Body: remarkWords(strings.Join(words, " "))}
+	return block.Block{Name: head, Gap: 1.2, Body: remarkWords(strings.Join(words, " "))}
 }

@@ -46,7 +46,7 @@ func rightOne(i stock.Item, s *spec.Spec) string {
 		from, to := stock.BandRound(s.Arch.Pipe.OD, s.Braces.Peg.Bar.Diameter), stock.BandRound(s.Arch.Pipe.OD, s.Arch.Pipe.OD)
 		return "each closes to " + u.Cut(measure.RoundUp(from, u.Grid())-u.Grid()) + " and opens past " + u.Cut(measure.RoundUp(to, u.Grid())) + ", else half small, half large"
 	case stock.Webbing:
-		return measure.By(u, "1 in", "25 mm") + ", a buckle for each " + u.Room(s.BraceLength())
+		return measure.By(u, "1 in", "25 mm") + ropes(i.Ropes, u) + ", a buckle each"
 	case stock.SoleBoard:
 		return fmt.Sprintf("%s wide, plywood %s thick; %s", u.Inches(s.Base().Width), u.Inches(practice.BoardThick(u)), boardsSaid(i.Rows, u))
 	case stock.JointPlate:
@@ -122,9 +122,9 @@ func rebar(item string) string {
 func ropes(list []stock.Rope, u measure.System) string {
 	words := ""
 	for i, r := range list {
-		name := "crown line"
-		if r.Kind != stock.CrownRope {
-			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.DownRope: "tie-down"}[r.Kind])
+		name := crownLine
+		if r.Kind != stock.CrownRope || r.Count > 1 {
+			name = say.Count(r.Count, map[stock.RopeKind]string{stock.GuyRope: "guy", stock.CrownRope: crownLine, stock.DownRope: "tie-down", stock.BraceRope: "brace line"}[r.Kind])
 		}
 		words += [2]string{"; for ", ", "}[min(i, 1)] + name + " of " + stock.Sold(r.Length, u)
 	}

@@ -3,6 +3,8 @@ package packet
 import (
 	"strings"
 	"testing"
+
+	"hoopwright/layout/stock"
 )
 
 // Guys are snug until both ends hold, and tight once all stands; nets hang at both ends; a stake that stands tall is tied at the ground; what goes less deep than the stake that is tried
@@ -14,8 +16,9 @@ func TestGuysOnPaper(t *testing.T) {
 		raise, stakes    []string
 		neither, noStake string
 	}{
-		"as given": {nil, []string{"Guys to G1L, G1R, under the caps, snug, nets on.", "to G6L, G6R, nets on.", "Tighten guys off pipe, wire: a finger moves 1 in.", "stops, lunch: finish, tie"},
+		"as given": {nil, []string{"Guys to G1L, G1R, under the caps, snug, nets on.", "to G6L, G6R, nets on.", "Take guys up off pipe, wire: straight, no leg bows.", "stops, lunch: finish, tie head-high both ways to stakes, builder’s line.", "Leans: slacken there, take up opposite."},
 			[]string{"all L, R too. Else ask.", "moves under 3/4 in at the ground past a lath"}, "at the ground", ", G"},
+		"far end": {[]string{"guys: {arches: [1, last]", "guys: {arches: [last]"}, []string{"to stakes, builder’s line; arch 1 alone: take it off.", "Leans to its guys: slacken; away: take up."}, nil, "opposite", ", G"},
 		"tall": {[]string{given, "stake: {bar: 3/8 in, length: 36 in, depth: 12 in}}"}, []string{"Guys to G1L, G1R, at the ground, snug, nets on."},
 			[]string{"all L, R too, G till 4 in show. Else ask."}, "under the caps", "G: ask"},
 		"short": {[]string{given, "stake: {bar: 3/8 in, length: 18 in, depth: 14 in}}"}, []string{"under the caps, snug"}, []string{"all L, R too, G: ask. Else ask."}, "at the ground", "till"},
@@ -31,6 +34,30 @@ func TestGuysOnPaper(t *testing.T) {
 			}
 			if not := map[string]string{"raise": c.neither, "stakes": "too" + c.noStake}[leaf]; strings.Contains(text, not) {
 				t.Errorf("%s, %s: %q", name, leaf, not)
+			}
+		}
+	}
+}
+
+// TestBraceLinesOnPaper: brace lines are bought and cut by the piece, tied over a clamp that is counted in again with them; where the tried stake holds only deeper it
+// speaks for none that stand less deep, and theirs have no deeper to go.
+func TestBraceLinesOnPaper(t *testing.T) {
+	const guys = "guys: {arches: [1, last], from: 7 ft, out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}"
+	for deep, pull := range map[string]string{"20 in": "all L, R too. Else ask.", "24 in": "all L, R too, P: ask. Else ask."} {
+		plan := changedExample(t, "garden", guys, "braces: {bays: [1, 3, last], from: 5 ft, kind: line}", "length: 48 in, depth: 20 in", "length: 48 in, depth: "+deep)
+		piece := ""
+		for _, i := range plan.Shopping {
+			if i.Kind == stock.Webbing {
+				piece = stock.Sold(i.Ropes[0].Length, plan.Spec.Units)
+			}
+		}
+		for leaf, want := range map[string][]string{"raise": {" in up, clamp below the knot; buckle it to P1Lb and P1Rb"}, "stakes": {pull}, "takedown": {"brace line, buckle, clamp", "screwdriver"},
+			"stock": {"for 12 brace lines of " + piece + ", a buckle each", "cut crown line, brace lines as overleaf; ribbon brace lines."}} {
+			text := strings.NewReplacer(" .", ".", " ,", ",").Replace(strings.Join(strings.Fields(strings.Join(textsOf(leafSides(t, plan, leaf)), " ")), " "))
+			for _, words := range want {
+				if !strings.Contains(text, words) {
+					t.Errorf("legs %s deep, %s: no %q in %s", deep, leaf, words, text)
+				}
 			}
 		}
 	}

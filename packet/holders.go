@@ -76,3 +76,11 @@ func braceEnds(p *layout.Plan) string {
 	}
 	return "brace weights"
 }
+
+// firstHeld reports whether the first arch alone is held from beyond the entrance: by a guy, or by pipe braces, which push as well as pull. To the stakes of its neighbour it can be tied
+// one way only.
+func firstHeld(p *layout.Plan, first int) bool {
+	return slices.ContainsFunc(p.Stakes, func(s ground.Stake) bool {
+		return s.Arch == first && (s.Kind() == ground.OfGuy || s.Kind() == ground.OfBrace && !p.Spec.Braces.Line)
+	})
+}

@@ -28,6 +28,14 @@ func (b *binder) boardLeaf() []folio {
 func (b *binder) boardFront() (front []block.Block) {
 	_, body := b.newSide(false)
 	all := remarksOf(b.plan.Findings)
+	for i, t := range all {
+		if !t.settlesSag() {
+			continue
+		}
+		if r, ok := b.raising(); ok {
+			all[i].step = r.step[crew.HangRows]
+		}
+	}
 	slices.SortStableFunc(all, func(a, o remark) int { return cmp.Compare(a.place(), o.place()) })
 	most := len(all)
 	for most > 0 && all[most-1].place() == forPlanners {
@@ -42,6 +50,9 @@ func (b *binder) boardFront() (front []block.Block) {
 	}
 	return front
 }
+
+// settlesSag reports whether another sag of the rows is to be settled, which is then written in where they are hung.
+func (t remark) settlesSag() bool { return t.code == "rows-bow-arch" && t.level == finding.LookAt }
 
 // Where a finding stands on the board.
 const (

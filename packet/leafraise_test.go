@@ -5,6 +5,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"hoopwright/examples"
 	"hoopwright/layout"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/stock"
@@ -42,7 +44,7 @@ func TestWeightedBasesAreCalledSo(t *testing.T) {
 			}
 		}
 		all := strings.Join(words, " ")
-		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake and base, guys by a finger"}} {
+		for _, said := range [][]string{{"over its stake", "over its bar", "over its stake"}, {"under the caps", "to weights G1L", "under the caps"}, {"push every stake", "push every base", "push every stake and base"}} {
 			if !strings.Contains(all, said[i]) {
 				t.Errorf("%d: nowhere %q", i, said[i])
 			}
@@ -263,7 +265,7 @@ func TestGuysAreFixedAsTheirArchStands(t *testing.T) {
 				}
 			}
 		}
-		if taut := strings.Count(all, "a finger moves"); stakes == 0 || taut != 1 || strings.Count(all, ", snug") != 1 {
+		if taut := strings.Count(all, "Take guys up"); stakes == 0 || taut != 1 || strings.Count(all, ", snug") != 1 {
 			t.Errorf("guys from arch %d on: %d stakes, told %d times how taut", first, stakes, taut)
 		}
 	}
@@ -277,6 +279,37 @@ func TestEveryWayHasItsStakes(t *testing.T) {
 	for plan, want := range map[*layout.Plan]string{lines: "Braces to P2La, P2Ra toward arch 1.", alone: "G1La, G1Ra toward the entrance, G1Lb, G1Rb toward the exit"} {
 		if all := strings.Join(wordsOf(leafSides(t, plan, "raise")[1].page), " "); !strings.Contains(all, want) {
 			t.Errorf("nowhere %q in %s", want, all)
+		}
+	}
+}
+
+// TestBracesAlikeGoTheSameWay: each arch of braces of line is told with the way, or both, that its pegs lie from its feet.
+func TestBracesAlikeGoTheSameWay(t *testing.T) {
+	const guys = "guys: {arches: [1, last], from: 7 ft, out: 5 ft, stake: {bar: 3/8 in, length: 24 in, depth: 20 in}}"
+	told := regexp.MustCompile(`[Aa]rch (\d+): (?:braces )?to ([^;(.]*)(?:\(([^)]*) alike\))?`)
+	for _, bays := range []string{"[1, 3, last]", "[2, 3, 5]", "[4, 5]"} {
+		plan := changedExample(t, "garden", guys, "braces: {bays: "+bays+", from: 5 ft, kind: line}")
+		ways := map[int]map[string]bool{} // as told, of each arch
+		front := strings.Join(wordsOf(leafSides(t, plan, "raise")[0].page), " ")
+		for _, found := range told.FindAllStringSubmatch(front, -1) {
+			for _, number := range regexp.MustCompile(`\d+`).FindAllString(found[1]+" "+found[3], -1) {
+				n, _ := strconv.Atoi(number)
+				ways[n] = map[string]bool{"a": strings.Contains(found[2], "toward arch 1"), "b": strings.Contains(found[2], "toward arch 6")}
+			}
+		}
+		pegs := 0
+		for _, s := range plan.Stakes {
+			if s.Bay == 0 || s.Arch < 3 {
+				continue
+			}
+			leg := plan.Stakes[slices.IndexFunc(plan.Stakes, func(o ground.Stake) bool { return o.StakeID == ground.Leg(s.Side, s.Arch) })]
+			way := map[bool]string{true: "b", false: "a"}[s.Along > leg.Along]
+			if pegs++; !ways[s.Arch][way] || !strings.HasSuffix(s.String(), way) {
+				t.Errorf("bays %s: %v is told %v in %s", bays, s, ways[s.Arch], front[strings.Index(front, "Step 7"):])
+			}
+		}
+		if pegs == 0 {
+			t.Errorf("bays %s: no pegs", bays)
 		}
 	}
 }
@@ -443,5 +476,29 @@ func TestCrownsAreReadWithinTheTape(t *testing.T) {
 	alone.Crew.Schedule.Jobs = nil
 	if got := zeros(raisingOf(&alone).readings()); got != "crowns 1–22, 22–43, 43–60 (22 and 43’s error added)" {
 		t.Error(got)
+	}
+}
+
+// Rows that bow an arch: the board points to the step that hangs them, and there stands a blank for the sag that is settled; rows that bow none have neither.
+func TestSettledSagComesToTheRows(t *testing.T) {
+	for sag, bows := range map[string]bool{"0 in": true, "12 in": false} {
+		plan := changedExample(t, "millwalk", "up to: 6 ft,", "up to: 6 ft, sag: "+sag+",")
+		r, ok := binderOf(t, plan).raising()
+		k := slices.IndexFunc(r.hung, func(p panel) bool { return p.action == crew.HangRows })
+		if !ok || k < 0 {
+			t.Fatal("no rows are hung")
+		}
+		if got := strings.Contains(r.hung[k].do, "leaf 2 settles: ___"); got != bows {
+			t.Errorf("sag %s: %s", sag, r.hung[k].do)
+		}
+		var board string
+		for _, s := range leafSides(t, plan, "board") {
+			for _, b := range s.blocks {
+				board += b.Name + "\n"
+			}
+		}
+		if got := strings.Contains(board, fmt.Sprintf("Rows bow an arch, leaf 5, step %d\n", r.hung[k].number)); got != bows {
+			t.Errorf("sag %s: the board has %s", sag, board)
+		}
 	}
 }

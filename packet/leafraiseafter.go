@@ -8,8 +8,10 @@ import (
 	"hoopwright/draw/block"
 	"hoopwright/draw/paper"
 	"hoopwright/draw/place"
+	"hoopwright/layout"
 	"hoopwright/layout/arch"
 	"hoopwright/layout/crew"
+	"hoopwright/layout/ground"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
@@ -44,7 +46,8 @@ func (r raising) stepOf(t crew.Task) block.Step {
 	return block.Step{}
 }
 
-// sight has the whole looked along and the caps counted.
+// sight has the whole looked along and the caps counted. Guys are straight and no more: between stake and ridge a leg of 1/2 in pipe bows some 6 mm a newton (a propped cantilever), and a
+// guy so taut that a push of 1 to 5 N moves it an inch pulls it by 17 to 85 N.
 func (r raising) sight() block.Step {
 	text, off, held := "Nothing leans.", "It leans: stop, ask.", heldBy(r.Plan)
 	if slices.Contains(standsOn(r.Plan), "base") {
@@ -55,13 +58,28 @@ func (r raising) sight() block.Step {
 		if len(arch.Passes(r.Plan.Spec, r.Plan.Arches)) > 0 {
 			clear = "outside legs passed"
 		}
-		text += fmt.Sprintf(" Tighten guys %s: a finger moves %s.", clear, block.Figure(r.u.Inches(practice.Taut(r.u))))
-		off = "Leans: slacken there, tighten opposite."
+		text += fmt.Sprintf(" Take guys up %s: straight, no leg bows.", clear)
+		off = "Leans: slacken there, take up opposite."
+		if guysOneWay(r.Plan) {
+			off = "Leans to its guys: slacken; away: take up."
+		}
 	}
 	if r.tiesBay() {
 		off = "Bay 1 untied last. " + off
 	}
 	return block.Step{Text: text + " Count caps, " + block.Figure("sign") + ".", Then: off + " Cap missing: find where."}
+}
+
+// guysOneWay reports whether all guys run toward the same end of the walk, so that none takes up what another gives.
+func guysOneWay(p *layout.Plan) bool {
+	var runs [2]bool // toward the entrance, toward the exit
+	for _, s := range p.Stakes {
+		if s.Kind() == ground.OfGuy {
+			entrance := s.Way == ground.Toward || s.Way == ground.OneWay && s.Arch == 1
+			runs[map[bool]int{true: 0, false: 1}[entrance]] = true
+		}
+	}
+	return runs[0] != runs[1]
 }
 
 // uses reports whether the second arch is joined with a thing.
@@ -113,15 +131,39 @@ func walkThrough() string {
 // rows hangs the rows of all walls.
 func (r raising) rows(t crew.Task) panel {
 	hangs, tie, give := r.u.Inches(figureOf(t, crew.Sag).Length), r.u.Inches(practice.ClimbTie(r.u)), r.u.Inches(practice.RowGive(r.u))
-	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, within %s a bay, counted from the start; covered, turned down.",
-		block.Figure(tie), block.Figure(hangs), leafNumber("lights"), block.Figure(give))
+	deep := block.Figure(hangs)
+	if slices.ContainsFunc(remarksOf(r.Plan.Findings), remark.settlesSag) {
+		deep += fmt.Sprintf(", or as leaf %d settles: ______", leafNumber("board"))
+	}
+	do := fmt.Sprintf("Rows: prongs first at From arch; at a row’s end up the leg, a tie every %s. Tie at each leg’s two-knot ribbons; mid bay hangs %s, no more. Sockets where leaf %d draws them, within %s a string, counted from the start; covered, turned down.",
+		block.Figure(tie), deep, leafNumber("lights"), block.Figure(give))
+	if r.endsInBay() {
+		do += " Two ends in a bay, not joined: tied to each other."
+	}
 	if slices.ContainsFunc(t.Uses, func(n crew.Need) bool { return n.Thing == crew.Stepladder }) {
 		do += " High ones: " + r.atCrowns() + "."
 	}
 	from, to := r.Plan.Lights.Paths[0].Ends(0)
-	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch.",
+	return panel{action: crew.HangRows, large: true, do: do + r.waysOut(), off: "Tight: let out slack, never stretch. Short of its last leg: back to the leg before, tied.",
 		facts: []block.Fact{{What: "sag of a row in a bay", Value: hangs}, {What: "tie of a row up a leg", Value: tie}, {What: "how far a row’s socket may be off", Value: give}},
 		paint: func(page *paper.Page, room paper.Rect) { r.Rows(page, room, from, to) }}
+}
+
+// endsInBay reports whether two strings of a row end in a bay, away from its legs, and are on different runs.
+func (r raising) endsInBay() bool {
+	joined := map[[2]string]bool{}
+	for _, c := range r.Plan.Chains {
+		for i := 1; i < len(c.Strings); i++ {
+			joined[[2]string{c.Strings[i-1], c.Strings[i]}] = true
+		}
+	}
+	for i, s := range r.Plan.Strings[1:] {
+		one := r.Plan.Strings[i]
+		if one.Run.IsRow() && s.Run.IsRow() && one.To.At.MidBay() && !joined[[2]string{one.Name, s.Name}] {
+			return true
+		}
+	}
+	return false
 }
 
 // rowTable lists the ways that strings take along the rows, with their names in the order they are hung.

@@ -171,33 +171,38 @@ func endOn(s ground.Stake) string {
 	return "weights "
 }
 
-// heldAlike are arches held by guys, or by braces, both ways or one, and the stakes of the first: one way or toward arch 1, and on.
+// heldAlike are arches held by guys, or by braces, the same way or ways, and the stakes of the first: one way or toward arch 1, and on.
 type heldAlike struct {
 	before string
-	both   bool
 	arches []int
 	names  [2][]string
+	named  bool // their stakes are told by their ways
 }
 
 // alikeOf gathers arches by how stakes hold them.
 func alikeOf(stakes []ground.Stake) (list []heldAlike) {
+	var each []heldAlike // of one arch
 	for _, s := range stakes {
-		both := s.Way != ground.OneWay
-		i := slices.IndexFunc(list, func(h heldAlike) bool { return h.before == s.Before() && h.both == both })
+		i := slices.IndexFunc(each, func(h heldAlike) bool { return h.before == s.Before() && h.arches[0] == s.Arch })
 		if i < 0 {
-			i = len(list)
-			list = append(list, heldAlike{before: s.Before(), both: both})
+			i = len(each)
+			each = append(each, heldAlike{before: s.Before(), arches: []int{s.Arch}, named: s.Way != ground.OneWay})
 		}
-		h, way := &list[i], 0
+		way := 0
 		if s.Way == ground.Away {
 			way = 1
 		}
-		if !slices.Contains(h.arches, s.Arch) {
-			h.arches = append(h.arches, s.Arch)
+		each[i].names[way] = append(each[i].names[way], s.String())
+	}
+	for _, h := range each {
+		i := slices.IndexFunc(list, func(o heldAlike) bool {
+			return o.before == h.before && o.named == h.named && len(o.names[0]) == len(h.names[0]) && len(o.names[1]) == len(h.names[1])
+		})
+		if i < 0 {
+			list = append(list, h)
+			continue
 		}
-		if s.Arch == h.arches[0] {
-			h.names[way] = append(h.names[way], s.String())
-		}
+		list[i].arches = append(list[i].arches, h.arches...)
 	}
 	return list
 }
@@ -219,7 +224,7 @@ func (r raising) fixedTo(what string, stakes []ground.Stake) string {
 		var ways []string
 		for way, toward := range r.toward() {
 			if names := h.names[way]; names != nil {
-				if !h.both {
+				if !h.named {
 					toward = ""
 				}
 				ways = append(ways, strings.Join(names, ", ")+toward)

@@ -56,14 +56,9 @@ func (r raising) inOrder() order {
 func (r raising) back(more []block.Block) []block.Block {
 	list := slices.Concat([]block.Block{r.startAfter(), r.aloud()}, more, panelRows(r.panels))
 	for _, step := range r.after {
-		short, facts := step, []block.Fact(nil)
+		short := step
 		short.Then = ""
-		if step.Number == r.step[crew.SightAlong] {
-			for _, f := range r.tasks.wanted(crew.GuyTaut) {
-				facts = append(facts, block.Fact{What: "a finger moves a guy", Value: r.u.Inches(f.Length)})
-			}
-		}
-		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Facts: facts, Body: step, Short: short})
+		list = append(list, block.Block{Name: fmt.Sprintf("step %d", step.Number), Gap: 1.2, Rank: block.Should, Body: step, Short: short})
 	}
 	return list
 }
@@ -167,6 +162,9 @@ func (r raising) midway() string {
 	do := "Thunder: unbend, go in; other stops, lunch: finish"
 	if len(r.stand) > 1 {
 		do += fmt.Sprintf(", tie head-high both ways to %ss, builder’s line", strings.Join(standsOn(r.Plan), "s or "))
+		if first := r.stand[0].Number; !firstHeld(r.Plan, first) {
+			do += fmt.Sprintf("; arch %d alone: take it off", first)
+		}
 	}
 	return do + "."
 }
@@ -299,7 +297,7 @@ func (r raising) heldUp(a arch.Arch) panel {
 func (r raising) braceWords(t crew.Task) string {
 	how, to := "Clamp a ribboned brace outside each leg%s, %s up, and clamp it to %s.", stakeNames(t.Of.Stakes)
 	if r.Plan.Spec.Braces.Line {
-		how = "Buckle a ribboned line from each leg%s, %s up, to %s, in the wall."
+		how = "Tie a ribboned line to each leg%s, %s up, clamp below the knot; buckle it to %s, in the wall."
 	}
 	switch end := t.Of.Stakes[0]; {
 	case end.Base && end.Steel():

@@ -46,25 +46,28 @@ func (s sawing) aloud() []block.Block {
 	return []block.Block{saidBeside(heardAndAsk(s.plan.Spec), strings.Join(lines, " "))}
 }
 
-// lines has guys and the crown line cut; how many and how long stands where they are bought.
+// lines has guys, crown lines and brace lines cut; how many and how long stands where they are bought.
 func (s sawing) lines() string {
 	cut, then := linesCut(s.plan), ""
 	if cut == nil {
 		return ""
 	}
-	if slices.Contains(cut, guysCut) {
-		then = "; ribbon guys"
+	if ribboned := slices.DeleteFunc(slices.Clone(cut), func(words string) bool { return words != guysCut && words != bracesCut }); len(ribboned) > 0 {
+		then = "; ribbon " + say.And(ribboned)
 	}
 	return " Last: cut " + strings.Join(cut, ", ") + " as overleaf" + then + "."
 }
 
-const guysCut = "guys"
+const (
+	guysCut   = "guys"
+	bracesCut = "brace lines"
+)
 
-// linesCut names what is cut from line.
+// linesCut names what is cut from line and webbing.
 func linesCut(p *layout.Plan) (cut []string) {
 	for _, i := range p.Shopping {
 		for _, r := range i.Ropes {
-			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: "crown line", stock.DownRope: "tie-downs"}[r.Kind]; !slices.Contains(cut, words) {
+			if words := [...]string{stock.GuyRope: guysCut, stock.CrownRope: say.Agree(r.Count, crownLine, crownLine+"s"), stock.DownRope: "tie-downs", stock.BraceRope: bracesCut}[r.Kind]; !slices.Contains(cut, words) {
 				cut = append(cut, words)
 			}
 		}

@@ -62,19 +62,23 @@ func (w taskWords) pullTest(t crew.Task) string {
 	return text
 }
 
-// deeperToo says what ground that gives under a stake asks of the stakes of guys that go less deep: as much deeper as leaves room for the knot and the cap; nothing of others.
+// deeperToo says what ground that gives under a stake asks of the stakes of guys and braces that go less deep: as much deeper as leaves room for the knot and the cap;
+// nothing of others.
 func (w taskWords) deeperToo(tried ground.Stake) string {
-	for _, s := range w.plan.Stakes {
-		if s.Kind() != ground.OfGuy || s.Base || s.Depth >= tried.Depth {
+	words, told := "", ground.OfLeg
+	for _, s := range w.plan.Stakes { // guys before braces
+		if s.Kind() == told || !s.Guy || s.Base || s.Depth >= tried.Depth {
 			continue
 		}
+		told = s.Kind()
 		length, depth := practice.Peg(w.units)
 		if shows := length - depth; s.Length-s.Depth > shows+practice.Reading(w.units) {
-			return fmt.Sprintf(", G till %s show", block.Figure(w.units.Inches(shows)))
+			words += fmt.Sprintf(", %s till %s show", s.Before(), block.Figure(w.units.Inches(shows)))
+		} else {
+			words += fmt.Sprintf(", %s: ask", s.Before())
 		}
-		return ", G: ask"
 	}
-	return ""
+	return words
 }
 
 // pullAgain says the pull test of a further plan in short: the steps that drive, and among them the test, stand behind the first.

@@ -48,11 +48,7 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.NightStakes: func(w taskWords, _ crew.Task) string {
 		held := heldBy(w.plan)
-		text := "By daylight, push every " + say.And(append(standsOn(w.plan), holders{braces: held.braces}.pick("", "brace")...))
-		if held.guys {
-			text += ", guys by a finger"
-		}
-		return text + "."
+		return "By daylight, push every " + say.And(append(standsOn(w.plan), holders{braces: held.braces}.pick("", "brace")...)) + "."
 	},
 	crew.NightPipe: func(_ taskWords, t crew.Task) string {
 		stick := "Opening sticks as a T, one upright, through every arch."
@@ -87,8 +83,8 @@ var doingLights = map[crew.Action]func(taskWords, crew.Task) string{
 	},
 	crew.Unwind: func(w taskWords, _ crew.Task) string {
 		then := ""
-		if heldBy(w.plan).guys { // they are clamped under the wire
-			then = " Guys off."
+		if tied := w.tiedOn(); tied != "" { // guys are clamped under the wire
+			then = " " + say.Capital(tied) + " off."
 		}
 		if w.coupled() && w.woundOver() {
 			then += " Then twist couplings apart."

@@ -36,12 +36,19 @@ func (w taskWords) layCords() string {
 	if has(func(c power.Cord) bool { return c.Lifts }) {
 		high = append(high, "to a crown")
 	}
-	along := ""
+	var along []string
 	if over && !cover {
-		high, along = append(high, "overhead"), ", along arch or ridge"
+		high, along = append(high, "overhead"), append(along, "arch", "ridge")
+	}
+	if has(func(c power.Cord) bool { return c.To.At.MidBay() }) {
+		high, along = append(high, "to a bay"), append(along, "row")
 	}
 	if len(high) > 0 {
-		text += " " + say.Capital(say.Or(high)) + ", caps counted: by daylight, up the leg" + along + ", tied on."
+		text += " " + say.Capital(say.Or(high)) + ", caps counted: by daylight, up the leg"
+		if len(along) > 0 {
+			text += ", along " + say.Or(along)
+		}
+		text += ", tied on."
 	}
 	if over && cover {
 		text += " Over the way: under a cord cover."

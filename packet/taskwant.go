@@ -217,8 +217,8 @@ func (w taskWords) wantDay(f crew.Figure) string {
 // stakesHold is what is seen of stakes that hold; caps are on those alone that no pipe stands on.
 func (w taskWords) stakesHold(f crew.Figure) string {
 	text := "None moves " + w.units.Inches(f.Length)
-	if heldBy(w.plan).guys { // a good one gives as much to a finger
-		text = "No stake moves; a guy " + w.units.Inches(f.Length) + " at most"
+	if heldBy(w.plan).guys {
+		text += "; guys straight"
 	}
 	if slices.Contains(standsOn(w.plan), "base") {
 		text += ", no bag gone or split"

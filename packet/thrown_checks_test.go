@@ -33,8 +33,9 @@ type outside struct {
 		Cut float64 `json:"cut_mm"`
 	}
 	Strings []struct {
-		Name  string
-		Watts float64
+		Name     string
+		Watts    float64
+		From, To struct{ At string }
 	}
 	Chains []struct {
 		Name, Outlet string
@@ -356,6 +357,48 @@ func readCuts(t *testing.T, u measure.System, sides []set) cutSheet {
 		}
 	}
 	return c
+}
+
+var (
+	rowEnds = regexp.MustCompile(`(\d+) to arch (\d+)$`)
+	onRow   = regexp.MustCompile(`^row (?:left|right) (\d+), (?:bay \d+, (.+) from )?arch (\d+)$`)
+)
+
+// hungAsTold: each way of the rows that is printed begins where its first string's prongs are and ends where its last string's socket is, to a hand; of two ends that are not
+// joined in a bay it is said that they are tied.
+func (o outside) hungAsTold(t *testing.T, u measure.System, sides []set) {
+	hand := float64(measure.By(u, 4*measure.Inch, 100*measure.Millimetre))
+	at := map[string][2][]string{}
+	for _, s := range o.Strings {
+		at[s.Name] = [2][]string{onRow.FindStringSubmatch(s.From.At), onRow.FindStringSubmatch(s.To.At)}
+	}
+	off := func(spot []string) bool { return spot[2] != "" && printedLength(t, u, spot[2]) > hand+1 }
+	told, ways := "", 0
+	for _, s := range sides {
+		for _, b := range s.blocks {
+			told += fmt.Sprint(b.Body)
+			table, ok := b.Body.(block.Table)
+			if b.Name != "ways of the rows" || !ok {
+				continue
+			}
+			for _, r := range table.Rows {
+				ways++
+				names := strings.FieldsFunc(r.Cells[3], func(c rune) bool { return c == ' ' || c == ',' })
+				first, last, ends := at[names[0]][0], at[names[len(names)-1]][1], rowEnds.FindStringSubmatch(r.Cells[2])
+				switch {
+				case first == nil || last == nil || ends == nil:
+					t.Errorf("rows %q: %v to %v", r.Cells, first, last)
+				case first[3] != r.Cells[1] || off(first) || last[1] != ends[1] || last[3] != ends[2] || off(last):
+					t.Errorf("rows %q: their strings go from %q to %q", r.Cells, first[0], last[0])
+				}
+			}
+		}
+	}
+	for _, c := range o.Chains {
+		if end := at[c.Strings[len(c.Strings)-1]][1]; end != nil && off(end) && ways > 0 && !strings.Contains(told, "tied to each other") {
+			t.Errorf("%s ends %q, and nobody is told to tie it", c.Name, end[0])
+		}
+	}
 }
 
 // assembled puts the printed pieces together, arch by arch and bay by bay.

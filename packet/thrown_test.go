@@ -156,6 +156,7 @@ func wholeWay(t *testing.T, text string) (faults int) {
 	seen := seenFromOutside(t, plan)
 	figuresAreThePlans(t, seen, plan, sides)
 	seen.fedOnce(t, plan)
+	seen.hungAsTold(t, s.Units, sides)
 	if len(plan.Stakes) > 0 && len(plan.Kinds) > 0 {
 		assembled(t, seen, plan, sides)
 		_, body := b.newSide(false)

@@ -16,7 +16,7 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	if old == "-" {
 		return badCall("check: --against names a file; standard input is for the spec")
 	}
-	was, err := readBuilt(old, s)
+	was, err := readWith(packet.RecoverFilled, old, s) // as it was built: newer defaults change nothing
 	if err != nil {
 		return err
 	}
@@ -36,7 +36,6 @@ func compare(plan *layout.Plan, old string, asJSON bool, s streams) error {
 	return verdict(plan)
 }
 
-// sayChanges prints a comparison as tables.
 func sayChanges(w io.Writer, old string, c packet.Comparison) error {
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	if len(c.Figures) == 0 {

@@ -21,7 +21,6 @@ type asking struct {
 	quiet bool
 }
 
-// make asks for what is not given, if wanted, writes the spec and says how it stands.
 func (a asking) make(ask bool, s streams) error {
 	target := cmp.Or(a.name, ownSpec)
 	if _, err := os.Stat(target); err == nil && target != "-" {
@@ -75,7 +74,6 @@ func (a asking) askAll(lines *bufio.Scanner, s streams) error {
 	return nil
 }
 
-// sayMade says what was written, what was chosen and what is left to do.
 func (a asking) sayMade(target string, made wish.Made, s streams) {
 	p, u := made.Plan, a.units
 	if target != "-" {

@@ -17,12 +17,9 @@ const progressAfter = time.Second
 // its message, and none keeps the others from being made. The exit code is the gravest.
 func bindAll(jobs []job, o packetOptions, s streams) error {
 	said, errs := make([]bytes.Buffer, len(jobs)), make([]error, len(jobs))
-	shown := startProgress(s.err, "solving and drawing", "packets", len(jobs), progressAfter)
-	arch.SideBySide(len(jobs), func(i int) {
+	sideBySide(s, "solving and drawing", "packets", len(jobs), func(i int) {
 		errs[i] = guarded(func() error { return o.bind(jobs[i], streams{s.in, s.out, &said[i]}) })
-		shown.done()
 	})
-	shown.stop()
 	if len(jobs) == 1 {
 		s.err.Write(said[0].Bytes())
 		return errs[0]
@@ -34,12 +31,7 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 			continue
 		}
 		e := asExit(err)
-		switch {
-		case len(e.spec) > 0:
-			fmt.Fprintln(s.err, e) // names the file itself
-		case e.msg != "":
-			fmt.Fprintf(s.err, "hoopwright: %s: %s\n", jobs[i].operand, e.msg)
-		}
+		e.say(s.err, jobs[i].operand+": ")
 		if e.code > exitMustFix {
 			failed++
 		}
@@ -52,6 +44,16 @@ func bindAll(jobs []job, o packetOptions, s streams) error {
 		worst.msg = fmt.Sprintf("%d of %d packets were not made", failed, len(jobs))
 	}
 	return worst
+}
+
+// sideBySide does each of so many jobs, and says how far it has come.
+func sideBySide(s streams, does, makes string, of int, do func(i int)) {
+	shown := startProgress(s.err, does, makes, of, progressAfter)
+	arch.SideBySide(of, func(i int) {
+		do(i)
+		shown.done()
+	})
+	shown.stop()
 }
 
 // guarded turns a panic, which is a bug, into the failure of one job, or of the call.
@@ -86,7 +88,6 @@ func startProgress(out io.Writer, does, makes string, of int, after time.Duratio
 
 func (p *progress) done() { p.ticks <- struct{}{} }
 
-// stop ends the watching and wipes the line.
 func (p *progress) stop() {
 	close(p.quit)
 	p.ended.Wait()

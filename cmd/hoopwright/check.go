@@ -4,7 +4,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"text/tabwriter"
 
@@ -38,13 +40,11 @@ func checkVerb(args []string, s streams) error {
 	return err
 }
 
-// checking is what a call asks of a check.
 type checking struct {
 	asJSON, assumed          bool
 	shopping, units, against string
 }
 
-// clash reports options that exclude each other.
 func (c checking) clash() error {
 	switch {
 	case c.shopping != "" && c.shopping != "csv":
@@ -59,7 +59,6 @@ func (c checking) clash() error {
 	return nil
 }
 
-// check reads and solves the spec and prints what was asked for.
 func (c checking) check(operand string, s streams) error {
 	sp, err := readSpec(operand, s)
 	if err != nil {
@@ -96,7 +95,6 @@ func (c checking) check(operand string, s streams) error {
 	return verdict(plan)
 }
 
-// printJSON prints a value with a line a field.
 func printJSON(w io.Writer, value any) error {
 	enc := json.NewEncoder(w)
 	enc.SetIndent("", "  ")
@@ -136,7 +134,6 @@ func saidInJSON(err error, s streams) error {
 	return exitError{code: e.code}
 }
 
-// report prints the key figures and every finding.
 func report(w io.Writer, p *layout.Plan) error {
 	u := p.Spec.Units
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
@@ -181,7 +178,6 @@ func report(w io.Writer, p *layout.Plan) error {
 	return nil
 }
 
-// sayAssumed prints what the spec does not give, as a table.
 func sayAssumed(w io.Writer, s *spec.Spec) error {
 	if len(s.Defaults) == 0 {
 		_, err := fmt.Fprintln(w, "Nothing: the spec gives every value.")
@@ -193,4 +189,69 @@ func sayAssumed(w io.Writer, s *spec.Spec) error {
 		fmt.Fprintf(t, "%s\t%s\t%s\n", d.Key, d.Value, d.Why)
 	}
 	return t.Flush()
+}
+
+// cureLines says what to change in the spec, then the same as lines of YAML to paste: whole keys as one line each, a key of a list's item with the item beside it.
+func cureLines(cure []finding.Change) []string {
+	if len(cure) == 0 {
+		return nil
+	}
+	var words, inItems []string
+	var tree branch
+	for _, c := range cure {
+		key := c.Key
+		if strings.Contains(key, " ") {
+			key = "`" + key + "`"
+		}
+		if c.Value == "" {
+			words = append(words, "take "+key+" out")
+			continue
+		}
+		words = append(words, "set "+key+" to "+c.Value)
+		if at := strings.LastIndexByte(c.Key, ']'); at > 0 {
+			inItems = append(inItems, strings.TrimPrefix(c.Key[at+1:], ".")+": "+c.Value+"   # in "+c.Key[:at+1])
+			continue
+		}
+		tree.put(strings.Split(c.Key, "."), c.Value)
+	}
+	lines := []string{"cure: " + say.And(words)}
+	for _, top := range tree.inner {
+		lines = append(lines, top.yaml())
+	}
+	return append(lines, inItems...)
+}
+
+// branch is a key of a spec with its value, or with the keys under it.
+type branch struct {
+	name, value string
+	inner       []*branch
+}
+
+func (b *branch) put(path []string, value string) {
+	if len(path) == 0 {
+		b.value = value
+		return
+	}
+	at := slices.IndexFunc(b.inner, func(in *branch) bool { return in.name == path[0] })
+	if at < 0 {
+		at, b.inner = len(b.inner), append(b.inner, &branch{name: path[0]})
+	}
+	b.inner[at].put(path[1:], value)
+}
+
+var plainKey = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9 _-]*$`)
+
+func (b *branch) yaml() string {
+	name, value := b.name, b.value
+	if !plainKey.MatchString(name) {
+		name = strconv.Quote(name)
+	}
+	if len(b.inner) > 0 {
+		var list []string
+		for _, in := range b.inner {
+			list = append(list, in.yaml())
+		}
+		value = "{" + strings.Join(list, ", ") + "}"
+	}
+	return name + ": " + value
 }

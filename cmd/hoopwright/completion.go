@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 	"hoopwright/packet"
@@ -53,15 +52,8 @@ func optionValues() map[string][]string {
 }
 
 // optionNames are the names of the catalog that some options take, blanks and all.
-func optionNames() map[string][]string {
-	var pipes []string
-	for _, p := range catalog.Pipes() {
-		pipes = append(pipes, p.Name)
-	}
-	return map[string][]string{"--pipe": pipes}
-}
+func optionNames() map[string][]string { return map[string][]string{"--pipe": spec.PipeNames()} }
 
-// sections are the sections of a spec, for keys.
 func sections() (list []string) {
 	for _, k := range spec.Keys(measure.Imperial) {
 		if !strings.Contains(k.Path, ".") && !strings.HasSuffix(k.Path, "[]") {

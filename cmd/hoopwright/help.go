@@ -37,14 +37,10 @@ spec or the call is wrong, 3 it could not be written. ` + "`go run`" + ` prints 
 codes and itself always exits 1.
 `
 
-// page is what the help of a verb says beside its options.
-type page struct {
+var manual = map[string]struct {
 	synopsis, does string
 	examples       []string
-}
-
-// manual is the help of every verb.
-var manual = map[string]page{
+}{
 	"packet": {"packet [SPEC …] [-o FILE]", "Makes the build packet of each spec: a PDF that a crew can hold outdoors. An existing PDF is replaced only when it is a packet of the same title and season.",
 		[]string{"packet yard.yaml", "packet yard.yaml -o out/ --sheets stakes,stock", "packet yard.yaml --for marking --one-sided"}},
 	"check": {"check [SPEC] [--assumed | --shopping csv | --against OLD]", "Solves a spec and reports figures and findings; writes no packet.",
@@ -124,7 +120,6 @@ func parseFlags(f *pflag.FlagSet, args []string) error {
 	return err
 }
 
-// parse reads a verb's arguments and allows at most one operand.
 func parse(f *pflag.FlagSet, args []string) (operand string, err error) {
 	if err := parseFlags(f, args); err != nil {
 		return "", err

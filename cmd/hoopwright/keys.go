@@ -72,7 +72,6 @@ func keysOf(list []spec.Key, words []string) []spec.Key {
 	})
 }
 
-// lastNames are the last parts of the keys' paths.
 func lastNames(list []spec.Key) (names []string) {
 	for _, k := range list {
 		names = append(names, k.Path[strings.LastIndexByte(k.Path, '.')+1:])

@@ -28,7 +28,9 @@ func namesVerb(args []string, s streams) error {
 	found := 0
 	for _, row := range catalog.Rows(system) {
 		have := catalog.Words(strings.Join([]string{row.Kind, row.Name, row.Description}, " "))
-		if !slices.ContainsFunc(words, func(w string) bool { return !oneBegins(have, w) }) {
+		if !slices.ContainsFunc(words, func(w string) bool {
+			return !slices.ContainsFunc(have, func(h string) bool { return strings.HasPrefix(h, w) })
+		}) {
 			fmt.Fprintln(t, strings.Join([]string{row.Kind, row.Name, row.Description, row.Source}, "\t"))
 			found++
 		}
@@ -47,11 +49,6 @@ func namesVerb(args []string, s streams) error {
 		return badCall("names: nothing in the catalog holds %q; one of your own is described in the spec: hoopwright keys arch.pipe, hoopwright keys lights.strings", text)
 	}
 	return nil
-}
-
-// oneBegins reports whether one of the words is, or begins with, what was asked for.
-func oneBegins(have []string, word string) bool {
-	return slices.ContainsFunc(have, func(h string) bool { return strings.HasPrefix(h, word) })
 }
 
 // systemIn is the system that a text's sizes are in: 25 mm is metric, and so is what runs on 230 V.

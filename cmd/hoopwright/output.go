@@ -27,16 +27,7 @@ func writeWhole(name string, data []byte) error {
 	}
 	defer os.Remove(tmp.Name()) // fails once renamed, as it should
 	_, err = tmp.Write(data)
-	if err == nil {
-		err = tmp.Chmod(0o644)
-	}
-	if err == nil {
-		err = tmp.Sync()
-	}
-	if e := tmp.Close(); err == nil {
-		err = e
-	}
-	if err == nil {
+	if err = cmp.Or(err, tmp.Chmod(0o644), tmp.Sync(), tmp.Close()); err == nil {
 		err = os.Rename(tmp.Name(), name)
 	}
 	if err != nil {
@@ -71,14 +62,14 @@ func replaceable(name string, sp *spec.Spec) error {
 		return nil
 	}
 	kept := func(why string) error {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and %s; it is left as it was. Name another file with -o, or replace it with --force", name, why)}
+		return cannotPut("%s is there already and %s; it is left as it was. Name another file with -o, or replace it with --force", name, why)
 	}
 	old, err := readFile(name, nil)
 	if err != nil {
 		return cannotWrite(name, err)
 	}
 	if !packet.IsPDF(old) {
-		return exitError{code: exitNoOutput, msg: fmt.Sprintf("%s is there already and is not a PDF; it is left as it was. Name another file with -o", name)}
+		return cannotPut("%s is there already and is not a PDF; it is left as it was. Name another file with -o", name)
 	}
 	_, source, err := packet.Recover(old)
 	if err != nil {
@@ -103,7 +94,7 @@ func intoFolder(output, file string) (string, bool, error) {
 	case err == nil && info.IsDir():
 		return filepath.Join(output, file), true, nil
 	case err == nil && ends:
-		return "", false, exitError{code: exitNoOutput, msg: fmt.Sprintf("cannot make the folder %s: a file of that name is there", output)}
+		return "", false, cannotPut("cannot make the folder %s: a file of that name is there", output)
 	case !ends:
 		return output, false, nil
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -18,7 +19,6 @@ import (
 	"hoopwright/packet"
 )
 
-// packetVerb writes the packets of one spec or several.
 func packetVerb(args []string, s streams) error {
 	f := flags("packet", s)
 	var o packetOptions
@@ -51,7 +51,6 @@ func packetVerb(args []string, s streams) error {
 	return bindAll(jobs, o, s)
 }
 
-// packetOptions are what a call asks of every packet it makes.
 type packetOptions struct {
 	sheets, crews []string
 	paper, units  string
@@ -139,19 +138,8 @@ func (o packetOptions) bind(j job, s streams) error {
 	if err := pdf.Write(&file, doc); err != nil {
 		return fmt.Errorf("packet: %w", err)
 	}
-	if j.target == "-" {
-		if _, err := s.out.Write(file.Bytes()); err != nil {
-			return fmt.Errorf("cannot write to standard output: %w", err)
-		}
-	} else {
-		if !o.force {
-			if err := replaceable(j.target, sp); err != nil {
-				return err
-			}
-		}
-		if err := writeWhole(j.target, file.Bytes()); err != nil {
-			return err
-		}
+	if err := o.put(j.target, file.Bytes(), sp, s); err != nil {
+		return err
 	}
 	if !o.quiet {
 		var noRoom []string
@@ -161,6 +149,19 @@ func (o packetOptions) bind(j job, s streams) error {
 		sayMade(s.err, j, plan, len(doc.Pages), noRoom)
 	}
 	return verdict(plan)
+}
+
+// put writes a packet where it goes.
+func (o packetOptions) put(target string, data []byte, sp *spec.Spec, s streams) error {
+	if target == "-" {
+		return s.print(data)
+	}
+	if !o.force {
+		if err := replaceable(target, sp); err != nil {
+			return err
+		}
+	}
+	return writeWhole(target, data)
 }
 
 // verdict turns findings that must be fixed into the exit code and a line that names them.
@@ -213,4 +214,53 @@ func issueDate(day string) (time.Time, error) {
 	}
 	y, m, d := time.Now().Date()
 	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC), nil
+}
+
+// ownSpec is what starter calls a spec unless told.
+const ownSpec = "tunnel.yaml"
+
+// sayMade says of a packet what a person can act on: where it is, when to close, what to look at, what was taken for granted.
+func sayMade(w io.Writer, j job, plan *layout.Plan, sides int, noRoom []string) {
+	where := ""
+	if j.target != "-" {
+		where = "wrote " + j.target + ". "
+	}
+	line := where + say.Count(sides, "side") + "."
+	if wx := plan.Weather; len(wx.Bears) > 0 {
+		switch g, u := wx.InsideGust(), plan.Spec.Units; {
+		case wx.Calm():
+			line += " Nobody inside in any wind."
+		case g.Forecast > 0:
+			line += fmt.Sprintf(" People inside below gusts of %s forecast.", u.Speed(g.Forecast))
+		default:
+			line += fmt.Sprintf(" People inside below gusts of %s measured at head height.", u.Speed(g.Local))
+		}
+	}
+	var look []string
+	for _, f := range plan.Findings {
+		if row, ok := finding.Of(f.Code); ok && f.Level == finding.LookAt {
+			look = append(look, row.Title)
+		}
+	}
+	if len(look) > 0 {
+		line += fmt.Sprintf(" %s to look at: %s.", say.Count(len(look), "thing"), strings.Join(look, "; "))
+	}
+	fmt.Fprintln(w, line)
+	if n := len(plan.Spec.Defaults); n > 0 {
+		fmt.Fprintf(w, "%s taken for granted; hoopwright check --assumed%s lists them\n", say.Count(n, "value"), strings.TrimRight(" "+j.operand, " "))
+	}
+	for _, what := range noRoom {
+		fmt.Fprintf(w, "paper note: %s found no room\n", what)
+	}
+	if _, err := os.Stat(ownSpec); err == nil && j.operand == "" {
+		fmt.Fprintf(w, "you have %s here; this was the built-in example. Yours: hoopwright packet %s\n", ownSpec, ownSpec)
+	}
+}
+
+// trimmed takes the blanks off the words of a list, as in --sheets "stakes, stock".
+func trimmed(list []string) []string {
+	for i := range list {
+		list[i] = strings.TrimSpace(list[i])
+	}
+	return list
 }

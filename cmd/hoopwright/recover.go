@@ -9,7 +9,6 @@ import (
 	"hoopwright/packet"
 )
 
-// recoverVerb gets the spec back out of a packet.
 func recoverVerb(args []string, s streams) error {
 	f := flags("recover", s)
 	output := f.StringP("output", "o", "", "write the spec to `FILE`, - for standard output (default: the name it had)")
@@ -41,7 +40,6 @@ func recoverVerb(args []string, s streams) error {
 	return writeNew(name, ownSpec, source, fmt.Sprintf("wrote %s, %d bytes\n", name, len(source)), s)
 }
 
-// noPacket says that no spec can be got out of a file.
 func noPacket(verb, name string, err error) error {
 	return badCall("%sno spec can be got out of %s: %v; a packet that hoopwright made is wanted, whole", verb, name, err)
 }

@@ -31,10 +31,8 @@ type streams struct {
 	out, err io.Writer
 }
 
-// verb is one thing the command does.
 type verb func(args []string, s streams) error
 
-// verbs are the things the command does, by their words.
 func verbs() map[string]verb {
 	return map[string]verb{"packet": packetVerb, "check": checkVerb, "starter": starterVerb, "sizes": sizesVerb, "names": namesVerb, "keys": keysVerb,
 		"recover": recoverVerb, "completion": completionVerb}
@@ -58,6 +56,10 @@ func badCall(format string, args ...any) error {
 	return exitError{code: exitBadCall, msg: fmt.Sprintf(format, args...)}
 }
 
+func cannotPut(format string, args ...any) error {
+	return exitError{code: exitNoOutput, msg: fmt.Sprintf(format, args...)}
+}
+
 func badSpec(err error) error {
 	var list spec.Errors
 	if errors.As(err, &list) {
@@ -73,16 +75,20 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return exitDone
 	}
 	e := asExit(err)
-	switch {
-	case len(e.spec) > 0:
-		fmt.Fprintln(stderr, e)
-	case e.msg != "":
-		fmt.Fprintln(stderr, "hoopwright: "+e.msg)
-	}
+	e.say(stderr, "")
 	return e.code
 }
 
-// asExit gives an error its exit code.
+// say prints the message, after whom it concerns; what is wrong with a spec names its file itself.
+func (e exitError) say(w io.Writer, whom string) {
+	switch {
+	case len(e.spec) > 0:
+		fmt.Fprintln(w, e)
+	case e.msg != "":
+		fmt.Fprintln(w, "hoopwright: "+whom+e.msg)
+	}
+}
+
 func asExit(err error) exitError {
 	var e exitError
 	if !errors.As(err, &e) {

@@ -53,7 +53,6 @@ func sizesVerb(args []string, s streams) error {
 	return nil
 }
 
-// choice is what a builder chooses from.
 type choice struct {
 	ask
 	kind  *arch.Kind // the kind of most arches, as the spec has it
@@ -102,12 +101,7 @@ func usualKind(plan *layout.Plan) *arch.Kind {
 func chooseHeight(a ask, s streams) (choice, error) {
 	c := choice{ask: a, rows: make([]row, len(a.heights))}
 	errs := make([]error, len(a.heights))
-	shown := startProgress(s.err, "solving", "heights", len(a.heights), progressAfter)
-	arch.SideBySide(len(a.heights), func(i int) {
-		c.rows[i], errs[i] = a.atHeight(a.heights[i])
-		shown.done()
-	})
-	shown.stop()
+	sideBySide(s, "solving", "heights", len(a.heights), func(i int) { c.rows[i], errs[i] = a.atHeight(a.heights[i]) })
 	if err := cmp.Or(errs...); err != nil {
 		return c, err
 	}
@@ -134,15 +128,10 @@ func (a ask) atHeight(height measure.Length) (row, error) {
 
 // withSpan puts a span among rising ones, unless it is there.
 func withSpan(spans []measure.Length, span measure.Length) []measure.Length {
-	for i, s := range spans {
-		switch {
-		case same(s, span):
-			return spans
-		case s > span:
-			return slices.Insert(spans, i, span)
-		}
+	if slices.ContainsFunc(spans, func(s measure.Length) bool { return same(s, span) }) {
+		return spans
 	}
-	return append(spans, span)
+	return slices.Sorted(slices.Values(append(spans, span)))
 }
 
 // same reports whether two lengths are the same but for what adding up leaves.

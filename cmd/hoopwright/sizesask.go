@@ -131,7 +131,6 @@ func typed(key string, l measure.Length, u measure.System) spec.Amendment {
 	return spec.Amendment{Key: key, Value: spec.Written(l, "", u)}
 }
 
-// wanted makes the options into a spec and spans.
 func (w sizeWish) wanted() (ask, error) {
 	amendments, err := w.amend()
 	if err != nil {
@@ -153,7 +152,6 @@ func (w sizeWish) wanted() (ask, error) {
 	return a, nil
 }
 
-// plain is the spec under the options where none is named.
 func (w sizeWish) plain() (*spec.Spec, error) {
 	system, err := w.system()
 	if err != nil {
@@ -253,7 +251,6 @@ func (w sizeWish) amend() ([]spec.Amendment, error) {
 	return list, nil
 }
 
-// legs reads the sticks into the form of the spec: a leg of several is a list.
 func (w sizeWish) legs() []any {
 	var legs []any
 	for leg := range strings.SplitSeq(w.sticks, ",") {

@@ -32,7 +32,6 @@ type shed struct {
 	best tunnel   // the longest, or that of the legs that were asked for
 }
 
-// tunnel is the longest one of some legs.
 type tunnel struct {
 	row
 	legs   string // as --sticks takes them
@@ -137,12 +136,7 @@ func (w sizeWish) fromShed(s streams) (ask, error) {
 		legs = append(legs, "")
 	}
 	made, errs := make([]tunnel, len(legs)), make([]error, len(legs))
-	shown := startProgress(s.err, "solving", "kinds of leg", len(legs), progressAfter)
-	arch.SideBySide(len(legs), func(i int) {
-		made[i], errs[i] = w.longestOf(legs[i], list)
-		shown.done()
-	})
-	shown.stop()
+	sideBySide(s, "solving", "kinds of leg", len(legs), func(i int) { made[i], errs[i] = w.longestOf(legs[i], list) })
 	var wrong error
 	for i, t := range made {
 		asked := w.sticks != "" || w.named && legs[i] == ""
@@ -187,7 +181,6 @@ func (t tunnel) higher(other tunnel) int {
 	return cmp.Or(cmp.Compare(sways(other), sways(t)), cmp.Compare(t.Crown, other.Crown))
 }
 
-// words names what is in the shed.
 func (s *shed) words() string {
 	var have []string
 	for _, h := range s.have {
@@ -243,7 +236,6 @@ func guess(s *spec.Spec, list []shedful) int {
 	return max(2, min(int(have/max(each, measure.Foot)), spec.MostArches))
 }
 
-// left says what a tunnel leaves of the shed.
 func (t tunnel) left(list []shedful) string {
 	var left []string
 	for _, l := range t.plan.Stock.Keep {

@@ -20,20 +20,24 @@ type column struct {
 	always            bool
 }
 
+// word is a column of words, the same in both forms.
+func word(head, unit, field string, of func(row) string) column {
+	return column{head, unit, field, of, of, false}
+}
+
 // columns are the figures of a size, in their order.
 func (c choice) columns() []column {
 	u := c.spec.Units
 	length := func(head, unit, field string, of func(row) measure.Length) column {
 		return column{head, unit, field + measure.By(u, "_in", "_mm"), func(r row) string { return u.BareInches(of(r)) }, func(r row) string { return lengthCell(of(r), u) }, false}
 	}
-	word := func(head, field string, of func(row) string) column { return column{head, "", field, of, of, false} }
 	is := func(head, unit, field string, of func(row) bool) column {
 		return column{head, unit, field, func(r row) string { return map[bool]string{true: "yes", false: "no"}[of(r)] }, func(r row) string { return strconv.FormatBool(of(r)) }, false}
 	}
 	unit, force := u.Unit(), measure.By(u, measure.PoundForce, 1)
 	span := length("span", "", "span", func(r row) measure.Length { return r.Span })
 	span.always, span.text = len(c.heights) == 0, c.spanWords
-	stands := word("stands", "stands", func(r row) string { return r.Standing.String() })
+	stands := word("stands", "", "stands", func(r row) string { return r.Standing.String() })
 	stands.always = true
 	buildable := is("", "", "buildable", row.Buildable)
 	buildable.always = true
@@ -45,10 +49,10 @@ func (c choice) columns() []column {
 		is("opening", "clears", "opening_clears", func(r row) bool { return r.Opens }),
 		length("least", "radius "+unit, "bend_radius", func(r row) measure.Length { return r.BendRadius }),
 		{"strain", "%", "strain_percent", func(r row) string { return decimals(r.Strain*100, 1) }, func(r row) string { return decimals(r.Strain*100, 3) }, false},
-		word("bend", "bend", func(r row) string { return r.Bend.String() }),
+		word("bend", "", "bend", func(r row) string { return r.Bend.String() }),
 		{"thrust", u.ForceUnit(), "thrust" + measure.By(u, "_lbf", "_n"), func(r row) string { return u.BareForce(r.Thrust) }, func(r row) string { return decimals(float64(r.Thrust/force), 2) }, false},
 		{"bears", "times", "load_factor", func(r row) string { return bears(r.factor, r.way) }, func(r row) string { return decimals(r.factor, 2) }, false},
-		word("", "load_factor_way", func(r row) string { return r.way }),
+		word("", "", "load_factor_way", func(r row) string { return r.way }),
 		stands,
 		buildable,
 		is("", "", "stake_bar_bends", func(r row) bool { return r.StakeBends }),
@@ -75,9 +79,6 @@ func (c choice) heightColumns(list []column) []column {
 	u := c.spec.Units
 	list[1] = column{"crown", "", "crown" + measure.By(u, "_in", "_mm"), func(r row) string { return u.Tape(r.height) }, func(r row) string { return lengthCell(r.height, u) }, true}
 	list[0], list[1] = list[1], list[0]
-	word := func(head, unit, field string, of func(row) string) column {
-		return column{head, unit, field, of, of, false}
-	}
 	gust := func(head, unit, field string, of func(row) measure.Speed) column {
 		return column{head, unit, field + "_m_s", func(r row) string { return u.Speed(of(r)) }, func(r row) string { return decimals(float64(of(r)), 2) }, false}
 	}
@@ -94,7 +95,6 @@ func (c choice) heightColumns(list []column) []column {
 		gust("laid flat", "before", "flat", func(r row) measure.Speed { return r.plan.Weather.DownGust().Called() }))
 }
 
-// heldBy says what holds the tunnel of a row lengthwise.
 func heldBy(r row) string {
 	h := r.plan.Weather.Bracing
 	var what []string
@@ -111,18 +111,25 @@ func heldBy(r row) string {
 }
 
 // cells are what stands in a line of either form.
-func (c choice) cells(r row, empty string, text func(column) func(row) string) (list []string) {
+func (c choice) cells(r row, asCSV bool) (list []string) {
 	for _, col := range c.columns() {
+		text, empty := col.text, none
+		if asCSV {
+			text, empty = col.raw, ""
+		}
 		switch {
-		case text(col) == nil:
+		case col.head == "" && !asCSV:
 		case r.Standing == arch.NoArch && !col.always:
 			list = append(list, empty)
 		default:
-			list = append(list, text(col)(r))
+			list = append(list, text(r))
 		}
 	}
 	return list
 }
+
+// none stands in a table for what an arch that is none does not have.
+const none = "–"
 
 // table prints the sizes for reading, then what the words in it mean and what they come to.
 func (c choice) table(w io.Writer) error {
@@ -142,14 +149,8 @@ func (c choice) table(w io.Writer) error {
 	}
 	line(heads)
 	line(units)
-	const none = "–"
 	for _, r := range c.rows {
-		cells := c.cells(r, none, func(col column) func(row) string {
-			if col.head == "" {
-				return nil
-			}
-			return col.text
-		})
+		cells := c.cells(r, false)
 		for cells[len(cells)-1] == none {
 			cells = cells[:len(cells)-1]
 		}
@@ -184,7 +185,7 @@ func (c choice) csv(w io.Writer) error {
 	t.UseCRLF = true
 	t.Write(head) // what goes wrong is told by Error
 	for _, r := range c.rows {
-		t.Write(append(c.cells(r, "", func(col column) func(row) string { return col.raw }), bought...))
+		t.Write(append(c.cells(r, true), bought...))
 	}
 	t.Flush()
 	return t.Error()
@@ -213,7 +214,6 @@ func bears(factor float64, way string) string {
 	return fmt.Sprintf("%.1f %s", factor, way)
 }
 
-// about says what the sizes are of.
 func (c choice) about() string {
 	u, a, t := c.spec.Units, c.kind.Spec, c.spec.Tunnel
 	legs := "One stick of " + leg(u, a.Left) + " bent over"

@@ -74,12 +74,17 @@ type Note struct {
 
 // Height is the height of blocks one under the other, in their full form.
 func Height(blocks []Block, width paper.Length) paper.Length {
+	return stack(blocks, func(b *Block) paper.Length { return b.height(width) })
+}
+
+// stack sums heights of blocks one under the other with the gaps between them.
+func stack(blocks []Block, height func(*Block) paper.Length) paper.Length {
 	h := paper.Length(0)
 	for i := range blocks {
 		if i > 0 {
 			h += blocks[i].Gap
 		}
-		h += blocks[i].height(width)
+		h += height(&blocks[i])
 	}
 	return h
 }

@@ -23,19 +23,13 @@ func (f Framed) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	}
 	box.H = f.Height(box.W)
 	page.Stroke(paper.Box(box), pen)
-	return stacked(page, box.Inset(framePad), f.Blocks)
+	return inside(page, box.Inset(framePad), f.Blocks)
 }
 
-// stacked draws blocks one under the other in full.
-func stacked(page *paper.Page, box paper.Rect, blocks []Block) (missing []string) {
-	y := box.Y
-	for i, b := range blocks {
-		if i > 0 {
-			y += b.Gap
-		}
-		h := b.Body.Height(box.W)
-		missing = append(missing, b.Body.Draw(page, paper.Rect{X: box.X, Y: y, W: box.W, H: h})...)
-		y += h
+// inside draws the blocks of another one.
+func inside(page *paper.Page, box paper.Rect, blocks []Block) (missing []string) {
+	for _, n := range draw(page, box, blocks) {
+		missing = append(missing, n.What)
 	}
 	return missing
 }
@@ -92,9 +86,7 @@ func (c Columns) Height(width paper.Length) paper.Length {
 // Draw implements Body. Blocks that grow do so within their column.
 func (c Columns) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 	for i, b := range c.boxes(box) {
-		for _, n := range draw(page, b, c.Cols[i].Blocks) {
-			missing = append(missing, n.What)
-		}
+		missing = append(missing, inside(page, b, c.Cols[i].Blocks)...)
 	}
 	return missing
 }
@@ -103,18 +95,12 @@ func (c Columns) Draw(page *paper.Page, box paper.Rect) (missing []string) {
 func (c Columns) Most(width paper.Length) paper.Length {
 	most := paper.Length(0)
 	for i, b := range c.boxes(paper.Rect{W: width}) {
-		h := paper.Length(0)
-		for k, block := range c.Cols[i].Blocks {
-			if k > 0 {
-				h += block.Gap
-			}
+		most = max(most, stack(c.Cols[i].Blocks, func(block *Block) paper.Length {
 			if g, ok := block.Body.(grower); ok {
-				h += g.Most(b.W)
-			} else {
-				h += block.Body.Height(b.W)
+				return g.Most(b.W)
 			}
-		}
-		most = max(most, h)
+			return block.height(b.W)
+		}))
 	}
 	return most
 }

@@ -1,6 +1,10 @@
 package block
 
-import "hoopwright/draw/paper"
+import (
+	"slices"
+
+	"hoopwright/draw/paper"
+)
 
 // Tightness says how closely blocks are set, the loosest first.
 type Tightness int
@@ -25,17 +29,13 @@ func Tight(blocks []Block, t Tightness) []Block {
 	if t == Loose {
 		return blocks
 	}
-	list := make([]Block, len(blocks))
-	for i, b := range blocks {
-		if !b.close {
-			b.Gap = max(b.Gap/2, min(b.Gap, leastGap))
-			b.close = true
+	list := slices.Clone(blocks)
+	for i := range list {
+		if b := &list[i]; !b.close {
+			b.Gap, b.close = max(b.Gap/2, min(b.Gap, leastGap)), true
 			b.take(tight(b.Body, t))
-			if b.Short != nil {
-				b.Short = tight(b.Short, t)
-			}
+			b.Short = tight(b.Short, t)
 		}
-		list[i] = b
 	}
 	return list
 }
@@ -69,11 +69,9 @@ func (f Framed) Tight(t Tightness) Body {
 
 // Tight implements tighter.
 func (c Columns) Tight(t Tightness) Body {
-	cols := make([]Column, len(c.Cols))
-	for i, col := range c.Cols {
-		cols[i] = col
-		cols[i].Blocks = Tight(col.Blocks, t)
+	c.Cols = slices.Clone(c.Cols)
+	for i := range c.Cols {
+		c.Cols[i].Blocks = Tight(c.Cols[i].Blocks, t)
 	}
-	c.Cols = cols
 	return c
 }

@@ -1,6 +1,8 @@
 package block
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -35,12 +37,8 @@ type span struct {
 }
 
 func (w Words) styled() Words {
-	if w.Lettering == (paper.Lettering{}) {
-		w.Lettering = paper.Body
-	}
-	if w.Figures == (paper.Lettering{}) {
-		w.Figures = paper.Cell.Sized(w.Lettering.Size + 2).In(w.Lettering.Colour)
-	}
+	w.Lettering = cmp.Or(w.Lettering, paper.Body)
+	w.Figures = cmp.Or(w.Figures, paper.Cell.Sized(w.Lettering.Size+2).In(w.Lettering.Colour))
 	return w
 }
 
@@ -50,8 +48,7 @@ func spans(line string) []span {
 	var list []span
 	figure, close := false, false // close: the last piece ended without a space
 	for _, part := range strings.FieldsFunc(markers.Replace(line), func(r rune) bool { return r == 0 }) {
-		switch part {
-		case figureOn, figureOff:
+		if part == figureOn || part == figureOff {
 			figure = part == figureOn
 			continue
 		}
@@ -86,10 +83,7 @@ func (w Words) lines(width paper.Length) [][]span {
 			for end < len(list) && list[end].glue {
 				end++
 			}
-			wide := paper.Length(0)
-			for _, s := range list[i:end] {
-				wide += w.letteringOf(s).Width(s.text)
-			}
+			wide := w.width(list[i:end])
 			space := w.space(line, list[i])
 			if len(line) > 0 && long+space+wide > width+hair {
 				lines = append(lines, line)
@@ -144,10 +138,8 @@ func (w Words) space(line []span, next span) paper.Length {
 
 // leading is the distance of the line's baseline from the one before: a line with figures takes their leading, less a little.
 func (w Words) leading(line []span) paper.Length {
-	for _, s := range line {
-		if s.figure {
-			return max(w.Lettering.Leading(), 0.95*w.Figures.Leading())
-		}
+	if slices.ContainsFunc(line, func(s span) bool { return s.figure }) {
+		return max(w.Lettering.Leading(), 0.95*w.Figures.Leading())
 	}
 	return w.Lettering.Leading()
 }
@@ -167,10 +159,8 @@ func (w Words) Draw(page *paper.Page, box paper.Rect) []string {
 	w = w.styled()
 	y := box.Y
 	for _, line := range w.lines(box.W) {
-		high := w.leading(line)
-		base := y + w.rise(line)
-		w.set(page, paper.Point{X: box.X, Y: base}, line)
-		y += high
+		w.set(page, paper.Point{X: box.X, Y: y + w.rise(line)}, line)
+		y += w.leading(line)
 	}
 	return nil
 }

@@ -46,6 +46,9 @@ func (p Point) Unit() Point {
 // Left returns the vector turned a quarter to the left as seen on paper (y runs down).
 func (p Point) Left() Point { return Point{p.Y, -p.X} }
 
+// Angle returns the vector's angle, radians counter-clockwise from the right as seen on paper.
+func (p Point) Angle() float64 { return math.Atan2(float64(-p.Y), float64(p.X)) }
+
 // Polar returns the vector of length l at an angle in radians, counter-clockwise from the right as seen on paper.
 func Polar(l Length, angle float64) Point {
 	sin, cos := math.Sincos(angle)
@@ -54,6 +57,15 @@ func Polar(l Length, angle float64) Point {
 
 // Rect is an upright box: its top left corner and its size.
 type Rect struct{ X, Y, W, H Length }
+
+// Bounds returns the box about some points.
+func Bounds(points ...Point) Rect {
+	low, high := points[0], points[0]
+	for _, p := range points[1:] {
+		low, high = Point{min(low.X, p.X), min(low.Y, p.Y)}, Point{max(high.X, p.X), max(high.Y, p.Y)}
+	}
+	return Rect{low.X, low.Y, high.X - low.X, high.Y - low.Y}
+}
 
 // Right returns the x of the right edge.
 func (r Rect) Right() Length { return r.X + r.W }

@@ -101,6 +101,14 @@ func (l Lettering) Width(s string) Length {
 	return width
 }
 
+// Widest returns the length of the longest of some lines.
+func (l Lettering) Widest(lines []string) (widest Length) {
+	for _, s := range lines {
+		widest = max(widest, l.Width(s))
+	}
+	return widest
+}
+
 // Ascent returns how far the lettering rises above its baseline, built fractions included.
 func (l Lettering) Ascent() Length {
 	if l.Stacked {

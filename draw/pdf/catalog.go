@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"crypto/md5"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 	"time"
 )
@@ -13,7 +13,7 @@ import (
 const producer = "hoopwright, drawn with go-pdf/fpdf 0.9.0"
 
 // catalog adds what the catalog points to and returns the catalog itself.
-func catalog(f *file, doc Document, pages []int) []byte {
+func catalog(f *file, doc Document, pages array) []byte {
 	var b bytes.Buffer
 	b.WriteString("<< /Type /Catalog /Pages 1 0 R")
 	if doc.Lang != "" {
@@ -37,7 +37,7 @@ func catalog(f *file, doc Document, pages []int) []byte {
 }
 
 // outline adds the bookmarks, one a page on one level, and returns the number of their root.
-func outline(f *file, doc Document, pages []int) int {
+func outline(f *file, doc Document, pages array) int {
 	root := f.add(nil) // its body comes last
 	first := root + 1
 	last := root + len(pages)
@@ -69,24 +69,16 @@ func pageLabels(doc Document) string {
 // attach adds the attached files and returns the entries of the name tree, in the order of their keys, and the references of all. The keys carry the files' order, for some programs
 // keep the first alone when they save a document again.
 func attach(f *file, doc Document) (names, all string) {
-	type entry struct{ key, ref string }
-	var entries []entry
+	var pairs, refs []string
 	for i, a := range doc.Attachments {
 		data := f.addStream(fmt.Sprintf("/Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Params << /Size %d /CheckSum <%X> /ModDate (%s) >>",
 			nameOf(a.MIME), len(a.Data), md5.Sum(a.Data), date(doc.Date)), f.deflate(a.Data))
 		spec := f.add(fmt.Appendf(nil, "<< /Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /%s /EF << /F %d 0 R /UF %d 0 R >> >>",
 			textString(a.Name), textString(a.Name), textString(a.Description), a.Relationship, data, data))
-		entries = append(entries, entry{textString(fmt.Sprintf("%03d %s", i+1, a.Name)), fmt.Sprintf("%d 0 R", spec)})
+		refs = append(refs, fmt.Sprintf("%d 0 R", spec))
+		pairs = append(pairs, textString(fmt.Sprintf("%03d %s", i+1, a.Name))+" "+refs[i])
 	}
-	refs := make([]string, len(entries))
-	for i, e := range entries {
-		refs[i] = e.ref
-	}
-	sort.Slice(entries, func(i, j int) bool { return entries[i].key < entries[j].key })
-	pairs := make([]string, len(entries))
-	for i, e := range entries {
-		pairs[i] = e.key + " " + e.ref
-	}
+	slices.Sort(pairs)
 	return strings.Join(pairs, " "), strings.Join(refs, " ")
 }
 

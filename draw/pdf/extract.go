@@ -77,21 +77,17 @@ func (s *scan) attachment(o any) (Attachment, error) {
 			a.Name = t.string()
 		}
 	}
-	if t, ok := s.resolve(spec["Desc"]).(text); ok {
-		a.Description = t.string()
-	}
-	if n, ok := s.resolve(spec["AFRelationship"]).(name); ok {
-		a.Relationship = string(n)
-	}
+	described, _ := s.resolve(spec["Desc"]).(text)
+	relationship, _ := s.resolve(spec["AFRelationship"]).(name)
+	a.Description, a.Relationship = described.string(), string(relationship)
 	files, _ := s.resolve(spec["EF"]).(dict)
 	for _, key := range []name{"UF", "F"} {
 		st, ok := s.resolve(files[key]).(streamObject)
 		if !ok {
 			continue
 		}
-		if n, ok := s.resolve(st.dict["Subtype"]).(name); ok {
-			a.MIME = string(n)
-		}
+		kind, _ := s.resolve(st.dict["Subtype"]).(name)
+		a.MIME = string(kind)
 		var err error
 		if a.Data, err = s.decode(st); err != nil {
 			return a, err

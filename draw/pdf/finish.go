@@ -6,10 +6,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
-	"sort"
-	"strconv"
 
 	"hoopwright/fonts"
 )
@@ -18,125 +15,41 @@ var errForm = errors.New("the library's file has another form than expected")
 
 // finish rewrites the library's file as PDF 1.7 with a catalog, information and trailer of our own. Objects keep their numbers; new ones follow.
 func finish(raw []byte, used map[fonts.Face]runes, doc Document) ([]byte, error) {
-	lib, err := parseLibraryFile(raw)
-	if err != nil {
-		return nil, err
-	}
-	f := file{objects: lib.objects}
-	f.refineFonts(sha256.Sum256(raw), used)
-	if err := f.packPages(lib.pages); err != nil {
-		return nil, err
-	}
-	f.objects[lib.root] = catalog(&f, doc, lib.pages)
-	f.objects[lib.info] = information(doc)
-	return f.bytes(lib.root, lib.info), nil
-}
-
-// libraryFile is the library's output taken apart: object bodies by number, between obj and endobj.
-type libraryFile struct {
-	objects    [][]byte // from 1; 0 is empty
-	root, info int
-	pages      []int // object numbers in order
-}
-
-var (
-	rootRef   = regexp.MustCompile(`/Root ([0-9]+) 0 R`)
-	infoRef   = regexp.MustCompile(`/Info ([0-9]+) 0 R`)
-	kidsArray = regexp.MustCompile(`/Kids \[([0-9 R]*)\]`)
-	pageShows = regexp.MustCompile(`/Contents ([0-9]+) 0 R`)
-	anyRef    = regexp.MustCompile(`([0-9]+) 0 R`)
-)
-
-// parseLibraryFile reads the plain cross-reference table that the library writes: one section, entries of 20 bytes.
-func parseLibraryFile(raw []byte) (*libraryFile, error) {
-	const entry = 20
-	at := bytes.LastIndex(raw, []byte("startxref\n"))
-	if at < 0 {
+	lib := scanFile(raw)
+	root, _ := lib.root.(ref)
+	info, _ := lib.info.(ref)
+	old, _ := lib.resolve(root).(dict)
+	tree, _ := lib.resolve(old["Pages"]).(dict)
+	pages, _ := tree["Kids"].(array)
+	if root == 0 || info == 0 || len(pages) != len(doc.Pages) {
 		return nil, errForm
 	}
-	var table, size int
-	if _, err := fmt.Sscanf(string(raw[at:]), "startxref\n%d", &table); err != nil || table < 0 || table >= at {
-		return nil, errForm
-	}
-	if _, err := fmt.Sscanf(string(raw[table:min(len(raw), table+40)]), "xref\n0 %d\n", &size); err != nil || size < 4 {
-		return nil, errForm
-	}
-	entries := raw[table+len("xref\n0 \n")+len(strconv.Itoa(size)):]
-	if len(entries) < entry*size {
-		return nil, errForm
-	}
-	lib := &libraryFile{objects: make([][]byte, size)}
-	if err := lib.takeApart(raw[:table], entries[:entry*size]); err != nil {
-		return nil, err
-	}
-	trailer := raw[table:at]
-	ref := func(re *regexp.Regexp, in []byte) int {
-		if m := re.FindSubmatch(in); m != nil {
-			n, _ := strconv.Atoi(string(m[1]))
-			if n < size {
-				return n
-			}
+	f := file{objects: make([][]byte, len(lib.objects)+1)}
+	for n, at := range lib.places {
+		end := bytes.Index(raw[at[1]:], []byte("endobj"))
+		if end < 0 || int(n) >= len(f.objects) {
+			return nil, fmt.Errorf("%w: object %d", errForm, n)
 		}
-		return 0
+		f.objects[n] = bytes.TrimSpace(raw[at[0] : at[1]+end])
 	}
-	if lib.root, lib.info = ref(rootRef, trailer), ref(infoRef, trailer); lib.root == 0 || lib.info == 0 {
-		return nil, errForm
-	}
-	kids := kidsArray.FindSubmatch(lib.objects[1])
-	if kids == nil {
-		return nil, errForm
-	}
-	for _, m := range anyRef.FindAllSubmatch(kids[1], -1) {
-		n, _ := strconv.Atoi(string(m[1]))
-		lib.pages = append(lib.pages, n)
-	}
-	return lib, nil
-}
-
-// takeApart cuts the objects out of the body at the offsets that the entries of the table tell.
-func (lib *libraryFile) takeApart(body, entries []byte) error {
-	size := len(lib.objects)
-	offsets := make([]int, size)
-	for n := 1; n < size; n++ {
-		v, err := strconv.Atoi(string(entries[len(entries)/size*n:][:10]))
-		if err != nil || v <= 0 || v >= len(body) {
-			return errForm
+	f.refineFonts(lib, sha256.Sum256(raw), used)
+	for _, page := range pages {
+		d, _ := lib.resolve(page).(dict)
+		shows, ok := lib.resolve(d["Contents"]).(streamObject)
+		if !ok {
+			return nil, errForm
 		}
-		offsets[n] = v
+		f.objects[d["Contents"].(ref)] = stream("/Filter /FlateDecode", f.deflate(raw[shows.start:shows.end]))
 	}
-	order := slices.Sorted(slices.Values(offsets[1:]))
-	for n := 1; n < size; n++ {
-		end := len(body)
-		if i := sort.SearchInts(order, offsets[n]+1); i < len(order) {
-			end = order[i]
-		}
-		object := bytes.TrimSpace(body[offsets[n]:end])
-		head := fmt.Sprintf("%d 0 obj", n)
-		if !bytes.HasPrefix(object, []byte(head)) || !bytes.HasSuffix(object, []byte("endobj")) {
-			return fmt.Errorf("%w: object %d", errForm, n)
-		}
-		lib.objects[n] = bytes.TrimSpace(object[len(head) : len(object)-len("endobj")])
-	}
-	return nil
+	f.objects[root] = catalog(&f, doc, pages)
+	f.objects[info] = information(doc)
+	return f.bytes(root, info), nil
 }
 
 // file is a PDF being put together.
 type file struct {
 	objects [][]byte // bodies by number; 0 is unused
 	packer  *zlib.Writer
-}
-
-func (f *file) packPages(pages []int) error {
-	for _, n := range pages {
-		m := pageShows.FindSubmatch(f.objects[n])
-		if m == nil {
-			return errForm
-		}
-		at, _ := strconv.Atoi(string(m[1]))
-		_, shows, _ := bytes.Cut(f.objects[at], []byte("stream\n"))
-		f.objects[at] = stream("/Filter /FlateDecode", f.deflate(bytes.TrimSuffix(shows, []byte("\nendstream"))))
-	}
-	return nil
 }
 
 // deflate packs bytes, soon rather than small. One packer does them all, for a new one takes as long as a page.
@@ -165,7 +78,7 @@ func stream(entries string, data []byte) []byte {
 }
 
 // bytes writes the file: header, objects, cross-reference table, trailer. The identifier is a hash of the content, so it changes with it and with nothing else.
-func (f *file) bytes(root, info int) []byte {
+func (f *file) bytes(root, info ref) []byte {
 	var b bytes.Buffer
 	b.WriteString("%PDF-1.7\n%\xE2\xE3\xCF\xD3\n")
 	offsets := make([]int, len(f.objects))

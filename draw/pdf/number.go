@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"math"
 	"strconv"
@@ -13,25 +14,23 @@ const pointsPerMm = 72 / 25.4
 
 var errNotFinite = errors.New("a coordinate is not a finite number")
 
-// grid rounds a length to 1e-4 mm, so that the last bits in which processors differ do not reach the file.
-func grid(l paper.Length) float64 { return math.Round(float64(l)*1e4) / 1e4 }
+// points turns a length on paper into points, rounded to 1e-4 mm first, so that the last bits in which processors differ do not reach the file.
+func points(l paper.Length) float64 { return math.Round(float64(l)*1e4) / 1e4 * pointsPerMm }
 
-// points turns a length on paper into points.
-func points(l paper.Length) float64 { return grid(l) * pointsPerMm }
-
-// appendNumber appends v with the given decimals at most and no minus before zero. Every number of a page passes here.
-func appendNumber(b []byte, v float64, decimals int) ([]byte, error) {
+// num writes v with the given decimals at most and no minus before zero. Every number of a page passes here.
+func (c *canvas) num(v float64, decimals int) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return b, errNotFinite
+		c.err = cmp.Or(c.err, errNotFinite)
+		return
 	}
-	start := len(b)
-	b = strconv.AppendFloat(b, v, 'f', decimals, 64)
+	start := len(c.buf)
+	c.buf = strconv.AppendFloat(c.buf, v, 'f', decimals, 64)
 	if decimals > 0 {
-		b = bytes.TrimRight(b, "0") // stops at the point
-		b = bytes.TrimSuffix(b, []byte{'.'})
+		c.buf = bytes.TrimRight(c.buf, "0") // stops at the point
+		c.buf = bytes.TrimSuffix(c.buf, []byte{'.'})
 	}
-	if string(b[start:]) == "-0" {
-		b = append(b[:start], '0')
+	if string(c.buf[start:]) == "-0" {
+		c.buf = append(c.buf[:start], '0')
 	}
-	return b, nil
+	c.buf = append(c.buf, ' ')
 }

@@ -1,7 +1,9 @@
 package pdf
 
 import (
+	"bytes"
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -32,9 +34,10 @@ type lexer struct {
 	at   int
 }
 
-func isSpace(c byte) bool {
-	return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == 0
-}
+// spaces are the characters of white space (ISO 32000-1, 7.2.2).
+const spaces = " \n\r\t\f\x00"
+
+func isSpace(c byte) bool     { return strings.IndexByte(spaces, c) >= 0 }
 func isDelimiter(c byte) bool { return strings.IndexByte("()<>[]{}/%", c) >= 0 }
 func isDigit(c byte) bool     { return c >= '0' && c <= '9' }
 
@@ -89,19 +92,7 @@ func (l *lexer) object(depth int) (any, error) {
 		return l.hexadecimal()
 	case c == '[':
 		l.at++
-		items := array{}
-		for {
-			l.space()
-			if l.peek(0) == ']' {
-				l.at++
-				return items, nil
-			}
-			item, err := l.object(depth + 1)
-			if err != nil {
-				return nil, err
-			}
-			items = append(items, item)
-		}
+		return l.items("]", depth)
 	}
 	start := l.at
 	w := l.word()
@@ -145,25 +136,36 @@ func (l *lexer) reference(first string) (ref, bool) {
 	return 0, false
 }
 
-func (l *lexer) dictionary(depth int) (any, error) {
-	l.at += 2
-	d := dict{}
+// items reads objects up to the mark that closes them.
+func (l *lexer) items(closing string, depth int) (array, error) {
+	list := array{}
 	for {
 		l.space()
-		if l.peek(0) == '>' && l.peek(1) == '>' {
-			l.at += 2
-			return d, nil
+		if bytes.HasPrefix(l.data[l.at:], []byte(closing)) {
+			l.at += len(closing)
+			return list, nil
 		}
-		key, err := l.object(depth + 1)
+		item, err := l.object(depth + 1)
 		if err != nil {
 			return nil, err
 		}
-		k, ok := key.(name)
-		if !ok {
+		list = append(list, item)
+	}
+}
+
+func (l *lexer) dictionary(depth int) (any, error) {
+	l.at += len("<<")
+	list, err := l.items(">>", depth)
+	if err != nil {
+		return nil, err
+	}
+	d := dict{}
+	for pair := range slices.Chunk(list, 2) {
+		key, ok := pair[0].(name)
+		if !ok || len(pair) < 2 {
 			return nil, errSyntax
 		}
-		if d[k], err = l.object(depth + 1); err != nil {
-			return nil, err
-		}
+		d[key] = pair[1]
 	}
+	return d, nil
 }

@@ -10,9 +10,11 @@ import (
 type scan struct {
 	data    []byte
 	objects map[ref]any
-	root    any  // the last catalog named by a trailer
-	locked  bool // the file is encrypted
-	left    int  // bytes that may still be decoded
+	places  map[ref][2]int // of the objects that are not packed in another: from behind obj to their end, of a stream that of its bytes
+	root    any            // the last catalog named by a trailer
+	info    any            // and the last information
+	locked  bool           // the file is encrypted
+	left    int            // bytes that may still be decoded
 
 	// Broken objects are read and given up; what that may cost in all is bounded, or a file made of them would take the square of its length.
 	patience int
@@ -22,7 +24,7 @@ type scan struct {
 const mostDecoded = 64 << 20
 
 func scanFile(data []byte) *scan {
-	s := &scan{data: data, objects: map[ref]any{}, left: mostDecoded, patience: len(data) + 1024}
+	s := &scan{data: data, objects: map[ref]any{}, places: map[ref][2]int{}, left: mostDecoded, patience: len(data) + 1024}
 	for at := 0; at < len(data) && s.patience > 0; {
 		switch rest := data[at:]; {
 		case rest[0] == 'o' && bytes.HasPrefix(rest, []byte("obj")):
@@ -89,7 +91,7 @@ func (s *scan) indirect(n ref, at int) int {
 			o, l.at = st, st.end
 		}
 	}
-	s.objects[n] = o
+	s.objects[n], s.places[n] = o, [2]int{at, l.at}
 	if st, ok := o.(streamObject); ok {
 		switch d["Type"] {
 		case name("XRef"):
@@ -105,7 +107,7 @@ func (s *scan) indirect(n ref, at int) int {
 func (s *scan) trailer(o any) {
 	d, _ := o.(dict)
 	if d["Root"] != nil {
-		s.root = d["Root"]
+		s.root, s.info = d["Root"], d["Info"]
 	}
 	if d["Encrypt"] != nil {
 		s.locked = true

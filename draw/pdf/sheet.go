@@ -83,14 +83,6 @@ func (c *canvas) page(p *paper.Page) error {
 
 // The small writers below append to buf and keep the first error; flush sends buf to the page, before the library writes there itself.
 
-func (c *canvas) num(v float64, decimals int) {
-	var err error
-	if c.buf, err = appendNumber(c.buf, v, decimals); err != nil && c.err == nil {
-		c.err = err
-	}
-	c.buf = append(c.buf, ' ')
-}
-
 // at writes a point: PDF's origin is the bottom left corner and y runs up.
 func (c *canvas) at(p paper.Point) {
 	c.num(points(p.X), 3)

@@ -71,12 +71,7 @@ func (l *lexer) hexadecimal() (any, error) {
 
 // unhex decodes hexadecimal digits with white space among them; an odd last digit counts as its first half.
 func unhex(b []byte) ([]byte, error) {
-	digits := make([]byte, 0, len(b)+1)
-	for _, c := range b {
-		if !isSpace(c) {
-			digits = append(digits, c)
-		}
-	}
+	digits := bytes.Join(bytes.FieldsFunc(b, func(r rune) bool { return strings.ContainsRune(spaces, r) }), nil)
 	if len(digits)%2 == 1 {
 		digits = append(digits, '0')
 	}

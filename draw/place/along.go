@@ -7,7 +7,7 @@ import "hoopwright/draw/paper"
 func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
 	run := to.Sub(from)
 	dir := readable(run.Unit())
-	angle := angleOf(dir)
+	angle := dir.Angle()
 	up, down := l.Extent(s)
 	slack := run.Long()/2 - l.Width(s)/2
 	if slack < 0 {
@@ -19,8 +19,7 @@ func (b *Board) Along(from, to paper.Point, s string, l paper.Lettering) bool {
 		for _, across := range [2]paper.Length{gap + down, -gap - up} {
 			for _, sign := range [2]paper.Length{1, -1} {
 				centre := mid.Add(dir.Times(float64(sign * shift))).Add(dir.Left().Times(float64(across)))
-				if b.FreeText(centre, angle, s, l) {
-					b.TurnedText(centre, angle, s, l)
+				if b.SetFree(centre, angle, s, l) {
 					return true
 				}
 			}
@@ -38,15 +37,14 @@ func (b *Board) OnLine(from, to paper.Point, s string, l paper.Lettering) bool {
 	if u.Y > 0.9 { // nearly upright: read from the right, not from the left
 		u = u.Times(-1)
 	}
-	angle := angleOf(u)
+	angle := u.Angle()
 	up, down := l.Extent(s)
 	drop := paper.Polar((down-up)/2, angle).Left()
 	for _, share := range []float64{0.5, 0.38, 0.62, 0.3, 0.7, 0.22, 0.78} {
 		if l.Width(s)/2+end > run.Long()*paper.Length(min(share, 1-share)) {
 			continue
 		}
-		if centre := from.Add(run.Times(share)).Add(drop); b.FreeText(centre, angle, s, l) {
-			b.TurnedText(centre, angle, s, l)
+		if b.SetFree(from.Add(run.Times(share)).Add(drop), angle, s, l) {
 			return true
 		}
 	}

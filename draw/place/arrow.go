@@ -1,10 +1,6 @@
 package place
 
-import (
-	"math"
-
-	"hoopwright/draw/paper"
-)
+import "hoopwright/draw/paper"
 
 // Sizes of arrowheads and dots: an arrowhead is three times as long as wide (ASME Y14.2).
 const (
@@ -101,6 +97,3 @@ func readable(u paper.Point) paper.Point {
 	}
 	return u
 }
-
-// angleOf returns a direction's angle, radians counter-clockwise from the right as seen on paper.
-func angleOf(u paper.Point) float64 { return math.Atan2(float64(-u.Y), float64(u.X)) }

@@ -7,44 +7,30 @@ import (
 	"hoopwright/draw/paper"
 )
 
-// tickLabel sets a number with its figures, not its unit, centred on a tick.
-func tickLabel(page *paper.Page, x, y paper.Length, s string, l paper.Lettering) {
-	figures := s
-	for i, r := range s {
-		if r == ' ' {
-			figures = s[:i]
-			break
-		}
-	}
-	page.Text(paper.Point{X: x - l.Width(figures)/2, Y: y}, paper.AtLeft, s, l)
-}
-
 // GroundBar draws a bar of round real lengths to a drawing's scale, no longer than the width, and returns the length it takes. unit is what its
 // numbers count (304.8 mm for feet, 1000 mm for metres) and word its name. A bar stays true when a copy is made smaller; a ratio does not.
 func GroundBar(page *paper.Page, at paper.Point, width paper.Length, s paper.Scale, unit float64, word string) paper.Length {
-	const parts = groundParts
 	l := paper.Floor
 	step := groundStep(width, s, unit, word)
 	up, _ := l.Extent("0")
 	const high = 1.6
 	y := at.Y + up + 1.2
-	for i := range parts + 1 {
+	for i := range groundParts + 1 {
 		x := at.X + 3 + s.Length(float64(i)*step*unit)
 		label := groundNumber(float64(i) * step)
-		if i == parts {
-			label += " " + word
-		}
-		tickLabel(page, x, at.Y+up, label, l)
-		if i == parts {
+		left := paper.Point{X: x - l.Width(label)/2, Y: at.Y + up} // the figures' middle is on the tick, not the unit's
+		if i == groundParts {
+			page.Text(left, paper.AtLeft, label+" "+word, l)
 			break
 		}
+		page.Text(left, paper.AtLeft, label, l)
 		r := paper.Rect{X: x, Y: y, W: s.Length(step * unit), H: high}
 		if i%2 == 0 {
 			page.Fill(paper.Box(r), paper.Black)
 		}
 		page.Stroke(paper.Box(r), paper.Thin)
 	}
-	return 3 + s.Length(parts*step*unit)
+	return 3 + s.Length(groundParts*step*unit)
 }
 
 // groundParts is how many parts a ground bar has.

@@ -108,6 +108,15 @@ func (b *Board) FreeText(centre paper.Point, angle float64, s string, l paper.Le
 	return within(bx, b.Area) && b.free(bx)
 }
 
+// SetFree sets a line of lettering centred on the point and turned about it if it is free there, and reports whether it is.
+func (b *Board) SetFree(centre paper.Point, angle float64, s string, l paper.Lettering) bool {
+	free := b.FreeText(centre, angle, s, l)
+	if free {
+		b.TurnedText(centre, angle, s, l)
+	}
+	return free
+}
+
 // textBox returns the box about a line of lettering.
 func textBox(at paper.Point, angle float64, s string, l paper.Lettering) box {
 	up, down := l.Extent(s)
@@ -127,8 +136,7 @@ func (b *Board) free(bx box) bool {
 	return !b.near(wide.bounds(), func(t *thing) bool {
 		switch t.kind {
 		case line:
-			_, _, hit := bx.grown(lineGap+t.half).cut(t.a, t.b)
-			return hit
+			return bx.struck(t.a, t.b, lineGap+t.half)
 		case text:
 			return wide.meets(t.box)
 		default:
@@ -141,7 +149,7 @@ func (b *Board) free(bx box) bool {
 // the whole is one.
 func (b *Board) roundTexts(p, q paper.Point, gap paper.Length) [][2]paper.Point {
 	var cuts [][2]float64
-	b.near(around(p, q).Inset(-gap), func(t *thing) bool {
+	b.near(paper.Bounds(p, q).Inset(-gap), func(t *thing) bool {
 		if t.kind == text {
 			if from, to, hit := t.box.grown(gap).cut(p, q); hit {
 				cuts = append(cuts, [2]float64{from, to})

@@ -48,6 +48,12 @@ func (b box) cut(p, q paper.Point) (from, to float64, ok bool) {
 	return paper.Rect{X: -b.w, Y: -b.h, W: 2 * b.w, H: 2 * b.h}.Part(b.local(p), b.local(q))
 }
 
+// struck reports whether the segment p–q comes nearer to the box than a gap.
+func (b box) struck(p, q paper.Point, gap paper.Length) bool {
+	_, _, hit := b.grown(gap).cut(p, q)
+	return hit
+}
+
 // distance returns how far p lies outside the box, 0 within.
 func (b box) distance(p paper.Point) paper.Length {
 	l := b.local(p)
@@ -57,8 +63,3 @@ func (b box) distance(p paper.Point) paper.Length {
 func dot(p, q paper.Point) paper.Length { return p.X*q.X + p.Y*q.Y }
 
 func abs(l paper.Length) paper.Length { return max(l, -l) }
-
-// around returns the upright rectangle about two points.
-func around(p, q paper.Point) paper.Rect {
-	return paper.Rect{X: min(p.X, q.X), Y: min(p.Y, q.Y), W: abs(p.X - q.X), H: abs(p.Y - q.Y)}
-}

@@ -28,9 +28,9 @@ func demoPage() *paper.Page {
 	b.Along(pt(55, 125), pt(110, 50), "water line", paper.Floor)
 	var stops []Stop
 	for i := range 5 {
-		stops = append(stops, Stop{At: pt(60, 120-paper.Length(i)*16), Text: fmt.Sprintf("%d′-%d 1/2″", 4*i+1, i)})
+		stops = append(stops, Stop{Along: 4 + paper.Length(i)*8, Text: fmt.Sprintf("%d′-%d 1/2″", 4*i+1, i)})
 	}
-	b.Running(Running{Origin: pt(60, 124), Along: pt(0, -1), Offset: 12, Stops: stops, Lettering: paper.DimSmall})
+	b.Running(Running{Origin: pt(60, 52), Offset: 2, Stops: stops, Lettering: paper.DimSmall})
 	for i := range 5 {
 		y := 120 - paper.Length(i)*16
 		b.Label(Label{At: pt(60, y), Text: fmt.Sprintf("L%d", i+1), Lettering: paper.StakeName, Clear: 1.4, Toward: pt(1, 0)})

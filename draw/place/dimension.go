@@ -1,6 +1,10 @@
 package place
 
-import "hoopwright/draw/paper"
+import (
+	"slices"
+
+	"hoopwright/draw/paper"
+)
 
 // Ends is what a dimension line ends in.
 type Ends int
@@ -37,7 +41,7 @@ func (b *Board) Dimension(d Dimension) bool {
 		out = -step
 	}
 	for range 3 {
-		if m := measured(d); b.Area.Contains(m.p) && b.Area.Contains(m.q) && (b.dimension(d, m, b.besideLine(d, m)) || b.dimensionByLeader(d, m)) {
+		if m := measured(d); b.Area.Contains(m.p) && b.Area.Contains(m.q) && !b.endsOnText(d.Ends, m) && (b.dimension(d, m, b.besideLine(d, m)) || b.dimensionByLeader(d, m)) {
 			return true
 		}
 		d.Offset += out
@@ -101,13 +105,13 @@ func (b *Board) besideLine(d Dimension, m dimensionLine) []numberPlace {
 
 // dimension draws the dimension with its number at the first place that is free.
 func (b *Board) dimension(d Dimension, m dimensionLine, places []numberPlace) bool {
-	if b.endsOnText(d.Ends, m) {
-		return false
+	angle := readable(m.u).Angle()
+	near := func(bx box) bool { // an extension line comes too near
+		return slices.ContainsFunc(m.extensions, func(l [2]paper.Point) bool { return bx.struck(l[0], l[1], lineGap+paper.Thin.Width/2) })
 	}
-	angle := angleOf(readable(m.u))
 	for _, place := range places {
 		bx := textBox(place.centre.Sub(paper.Polar(d.Lettering.Width(d.Text)/2, angle)), angle, d.Text, d.Lettering)
-		if !within(bx, b.Area) || !b.free(bx) || struckBy(bx, m.extensions) || place.lead != nil && b.onText(place.lead[0], place.lead[1]) {
+		if !within(bx, b.Area) || !b.free(bx) || near(bx) || place.lead != nil && b.onText(place.lead[0], place.lead[1]) {
 			continue
 		}
 		b.dimensionLines(d.Ends, m)
@@ -122,9 +126,6 @@ func (b *Board) dimension(d Dimension, m dimensionLine, places []numberPlace) bo
 
 // dimensionByLeader sets the number away from its line and points to the line's middle.
 func (b *Board) dimensionByLeader(d Dimension, m dimensionLine) bool {
-	if b.endsOnText(d.Ends, m) {
-		return false
-	}
 	before := b.state() // the number must keep off lines that are drawn only if it finds a place
 	b.dimensionLines(d.Ends, m)
 	side := m.u.Left()
@@ -152,13 +153,7 @@ func (b *Board) endsOnText(ends Ends, m dimensionLine) bool {
 
 // onText reports whether a segment runs through or too close by a text.
 func (b *Board) onText(p, q paper.Point) bool {
-	return b.near(around(p, q), func(t *thing) bool {
-		if t.kind != text {
-			return false
-		}
-		_, _, hit := t.box.grown(lineGap).cut(p, q)
-		return hit
-	})
+	return b.near(paper.Bounds(p, q), func(t *thing) bool { return t.kind == text && t.box.struck(p, q, lineGap) })
 }
 
 // outside returns how far the ends of a dimension line reach past the points.
@@ -170,16 +165,6 @@ func outside(ends Ends, length paper.Length) paper.Length {
 		return 0
 	}
 	return headLong + 2 // heads stand outside with a tail
-}
-
-// struckBy reports whether any of the lines would come too near the text's box.
-func struckBy(bx box, lines [][2]paper.Point) bool {
-	for _, l := range lines {
-		if _, _, hit := bx.grown(lineGap+paper.Thin.Width/2).cut(l[0], l[1]); hit {
-			return true
-		}
-	}
-	return false
 }
 
 func (b *Board) dimensionLines(ends Ends, m dimensionLine) {

@@ -115,11 +115,9 @@ func directions(toward paper.Point) []paper.Point {
 	want := func(w paper.Point) float64 {
 		if toward == (paper.Point{}) {
 			// Right, above, left, below, each ahead of the slanting ways between.
-			order := [4]float64{0, 1, 2, 3}
-			straight := [4]paper.Point{{X: 1}, {Y: -1}, {X: -1}, {Y: 1}}
-			for i, s := range straight {
+			for i, s := range [4]paper.Point{{X: 1}, {Y: -1}, {X: -1}, {Y: 1}} {
 				if dot(w, s) > 0.999 {
-					return order[i]
+					return float64(i)
 				}
 			}
 			return 4 - float64(w.X) + 0.5*float64(w.Y)
@@ -140,14 +138,9 @@ func directions(toward paper.Point) []paper.Point {
 
 // blockSize returns the size of lines set under each other, from the top of the first to the foot of the last.
 func blockSize(lines []string, l paper.Lettering) paper.Rect {
-	size := paper.Rect{H: paper.Length(len(lines)-1) * pitch(lines, l)}
-	for _, s := range lines {
-		size.W = max(size.W, l.Width(s))
-	}
 	up, _ := l.Extent(lines[0])
 	_, down := l.Extent(lines[len(lines)-1])
-	size.H += up + down
-	return size
+	return paper.Rect{W: l.Widest(lines), H: paper.Length(len(lines)-1)*pitch(lines, l) + (up + down)}
 }
 
 // pitch returns the distance between baselines: the usual leading, or what built fractions need.
@@ -185,10 +178,7 @@ func leaderEnds(bx box, at paper.Point, clear paper.Length) (from, to paper.Poin
 	best := paper.Length(math.Inf(1))
 	for _, side := range [4]paper.Point{{X: -w}, {X: w}, {Y: -h}, {Y: h}} {
 		p := bx.centre.Add(side)
-		if _, _, hit := bx.cut(p, at); hit {
-			continue
-		}
-		if d := p.Sub(at).Long(); d < best {
+		if d := p.Sub(at).Long(); d < best && !bx.struck(p, at, 0) {
 			from, best = p, d
 		}
 	}
@@ -197,19 +187,14 @@ func leaderEnds(bx box, at paper.Point, clear paper.Length) (from, to paper.Poin
 
 // crossings counts the lines a leader would cross, and reports false where it would cross a text or a kept area other than the one its point lies in.
 func (b *Board) crossings(from, to, at paper.Point) (lines int, ok bool) {
-	span := around(from, to)
+	span := paper.Bounds(from, to)
 	var crossed []thing
 	blocked := b.near(span, func(t *thing) bool {
 		switch t.kind {
 		case text:
-			_, _, hit := t.box.grown(lineGap).cut(from, to)
-			return hit
+			return t.box.struck(from, to, lineGap)
 		case area:
-			if t.box.distance(at) == 0 {
-				return false
-			}
-			_, _, hit := t.box.cut(from, to)
-			return hit
+			return t.box.distance(at) != 0 && t.box.struck(from, to, 0)
 		}
 		if cross(from, to, t.a, t.b) && !slices.Contains(crossed, *t) {
 			crossed = append(crossed, *t)
@@ -227,13 +212,22 @@ func cross(a, b, c, d paper.Point) bool {
 // setBlock draws the label's lines in the box and records them as one text.
 func (b *Board) setBlock(bx box, lines []string, l Label) {
 	r := bx.bounds()
-	up, _ := l.Lettering.Extent(lines[0])
-	y := r.Y + up
-	step := pitch(lines, l.Lettering)
-	for _, s := range lines {
-		x := map[paper.Align]paper.Length{paper.AtLeft: r.X, paper.AtMiddle: r.X + r.W/2, paper.AtRight: r.Right()}[l.Align]
-		b.Page.Text(paper.Point{X: x, Y: y}, l.Align, s, l.Lettering)
-		y += step
-	}
+	x := [...]paper.Length{paper.AtLeft: r.X, paper.AtMiddle: r.X + r.W/2, paper.AtRight: r.Right()}[l.Align]
+	setLines(b.Page, paper.Point{X: x, Y: r.Y}, lines, l.Align, l.Lettering)
 	b.note(thing{kind: text, box: bx})
+}
+
+// setLines sets lines under each other from the top, each with its end or its middle at the point's x.
+func setLines(page *paper.Page, top paper.Point, lines []string, align paper.Align, l paper.Lettering) {
+	if len(lines) == 0 {
+		return
+	}
+	up, _ := l.Extent(lines[0])
+	at, step := top.Add(paper.Point{Y: up}), pitch(lines, l)
+	for _, s := range lines {
+		if s != "" {
+			page.Text(at, align, s, l)
+		}
+		at.Y += step
+	}
 }

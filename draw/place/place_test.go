@@ -252,36 +252,34 @@ func TestDimensionReads(t *testing.T) {
 // Crowded running dimensions: all set, in order, none on another, each number level with its stop where there is room.
 func TestRunning(t *testing.T) {
 	for _, gap := range []paper.Length{20, 7, 4, 2} {
-		for _, along := range []paper.Point{{X: 1}, {Y: -1}} {
-			page := sheet()
-			b := NewBoard(page, live)
-			origin := paper.Point{X: 60, Y: 200}
-			r := Running{Origin: origin, Along: along, Offset: 10, Lettering: paper.DimSmall}
-			for i := range 7 {
-				r.Stops = append(r.Stops, Stop{At: origin.Add(along.Times(float64(gap) * float64(i))), Text: fmt.Sprintf("%d′-6″", 4*i)})
-			}
-			if !b.Running(r) {
-				t.Errorf("gap %v along %v: not all set", gap, along)
-			}
-			if f := faults(page); f != nil {
-				t.Errorf("gap %v along %v: %v", gap, along, f)
-			}
-			n := 0
-			last := paper.Length(math.Inf(-1))
-			for _, op := range page.Ops {
-				if txt, ok := op.(paper.Text); ok {
-					n++
-					q := quadOf(txt)
-					v := dot(q[0].Add(q[2]).Times(0.5), along)
-					if v <= last {
-						t.Errorf("gap %v along %v: numbers out of order", gap, along)
-					}
-					last = v
+		page := sheet()
+		b := NewBoard(page, live)
+		origin := paper.Point{X: 60, Y: 200}
+		r := Running{Origin: origin, Offset: 10, Lettering: paper.DimSmall}
+		for i := range 7 {
+			r.Stops = append(r.Stops, Stop{Along: gap * paper.Length(i), Text: fmt.Sprintf("%d′-6″", 4*i)})
+		}
+		if !b.Running(r) {
+			t.Errorf("gap %v: not all set", gap)
+		}
+		if f := faults(page); f != nil {
+			t.Errorf("gap %v: %v", gap, f)
+		}
+		n := 0
+		last := paper.Length(math.Inf(-1))
+		for _, op := range page.Ops {
+			if txt, ok := op.(paper.Text); ok {
+				n++
+				q := quadOf(txt)
+				x := q[0].Add(q[2]).Times(0.5).X
+				if x <= last {
+					t.Errorf("gap %v: numbers out of order", gap)
 				}
+				last = x
 			}
-			if n != len(r.Stops) {
-				t.Errorf("%d numbers for %d stops", n, len(r.Stops))
-			}
+		}
+		if n != len(r.Stops) {
+			t.Errorf("%d numbers for %d stops", n, len(r.Stops))
 		}
 	}
 }

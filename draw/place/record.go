@@ -67,7 +67,7 @@ func cellsOf(r paper.Rect) (lo, hi cell) {
 // note records a thing. A long line is entered piece by piece, so that it does not fill the cells of the whole rectangle about it.
 func (b *Board) note(t thing) {
 	if t.bounds = t.box.bounds(); t.kind == line {
-		t.bounds = around(t.a, t.b).Inset(-t.half)
+		t.bounds = paper.Bounds(t.a, t.b).Inset(-t.half)
 	}
 	id := len(b.things)
 	b.things = append(b.things, t)
@@ -79,7 +79,7 @@ func (b *Board) note(t thing) {
 	n := int(min(mostCell, max(1, math.Ceil(float64(run.Long()/cellSide)))))
 	for i := range n {
 		p, q := t.a.Add(run.Times(float64(i)/float64(n))), t.a.Add(run.Times(float64(i+1)/float64(n)))
-		b.enter(id, around(p, q).Inset(-t.half))
+		b.enter(id, paper.Bounds(p, q).Inset(-t.half))
 	}
 }
 

@@ -1,24 +1,24 @@
 package place
 
 import (
+	"math"
 	"slices"
 
 	"hoopwright/draw/paper"
 )
 
-// Running is a row of dimensions all measured from one zero, so that no error adds to the next.
+// Running is a row of dimensions to the right of one zero, all measured from it, so that no error adds to the next. Their numbers stand over it and read upward.
 type Running struct {
 	Origin    paper.Point
-	Along     paper.Point  // direction measured in
-	Offset    paper.Length // from the origin to the dimension line, to the left of the direction as seen on paper; negative to the right
-	Stops     []Stop       // in order along the line
+	Offset    paper.Length // from the origin up to the dimension line
+	Stops     []Stop       // from left to right
 	Lettering paper.Lettering
 }
 
 // Stop is one running dimension.
 type Stop struct {
-	At   paper.Point // the thing measured to; its extension line begins clear of it
-	Text string
+	Along paper.Length // from the zero
+	Text  string
 }
 
 // Running draws the zero as a circle, an arrow at each stop and each number at the end of its extension line. Crowded numbers are spread, their extension lines bent to
@@ -29,73 +29,61 @@ func (b *Board) Running(r Running) bool {
 	}
 	row := rowOf(r)
 	fits := b.reachFree(&row)
-	lo, hi := min(0, row.spots[0]), max(0, row.spots[len(row.spots)-1])
-	b.LineRound(row.on(lo), row.on(hi), paper.Thin)
-	b.zeroCircle(row.zero)
-	for i, s := range r.Stops {
-		foot := row.on(row.spots[i])
-		if start := s.At.Add(foot.Sub(s.At).Unit().Times(float64(extensionGap))); dot(foot.Sub(start), row.out) > 0 {
-			b.LineRound(start, foot, paper.Thin)
-		}
-		b.stopEnd(foot, row.along, row.spots, i)
+	b.LineRound(row.over(0, 0), row.over(r.Stops[len(r.Stops)-1].Along, 0), paper.Thin)
+	b.Fill(paper.Circle(row.over(0, 0), zeroRadius), paper.White)
+	b.Stroke(paper.Circle(row.over(0, 0), zeroRadius), paper.Thin)
+	for i := range r.Stops {
+		b.stopEnd(row, i)
 		if fits[i] {
 			b.extend(row, i)
 		}
 	}
-	all := true
 	for i, s := range r.Stops {
-		if !fits[i] {
-			all = false
-			continue
+		if fits[i] {
+			centre, _ := row.number(i, row.reach)
+			b.TurnedText(centre, math.Pi/2, s.Text, r.Lettering)
 		}
-		centre, _ := row.number(i, row.reach)
-		b.TurnedText(centre, angleOf(readable(row.out)), s.Text, r.Lettering)
 	}
-	return all
+	return !slices.Contains(fits, false)
 }
 
 // runningRow is where the parts of a running dimension go.
 type runningRow struct {
 	Running
-	along, out paper.Point    // unit vectors: along the line, and from it towards the numbers
-	zero       paper.Point    // on the line
-	spots      []paper.Length // of the stops, along the line
-	places     []paper.Length // of their numbers, spread
-	bend       paper.Length   // room for bent extension lines
-	reach      paper.Length   // from the line to the numbers
+	places []paper.Length // of the numbers along the line, spread
+	bend   paper.Length   // room for bent extension lines
+	reach  paper.Length   // from the line to the numbers
 }
 
 // rowOf spreads the numbers of a running dimension along its line.
 func rowOf(r Running) runningRow {
-	row := runningRow{Running: r, along: r.Along.Unit()}
-	row.out = row.along.Left()
-	if r.Offset < 0 {
-		row.out = row.out.Times(-1)
-	}
-	row.zero = r.Origin.Add(row.out.Times(float64(abs(r.Offset))))
+	row := runningRow{Running: r}
+	var spots []paper.Length
 	least := paper.Length(0) // between numbers
 	for _, s := range r.Stops {
-		row.spots = append(row.spots, dot(s.At.Sub(r.Origin), row.along))
+		spots = append(spots, s.Along)
 		up, down := r.Lettering.Extent(s.Text)
 		least = max(least, up+down+textGap)
 	}
-	row.places = Spread(row.spots, slices.Repeat([]paper.Length{least}, len(row.spots)))
-	for i := range row.spots {
-		row.bend = max(row.bend, min(6, abs(row.places[i]-row.spots[i])))
+	row.places = Spread(spots, slices.Repeat([]paper.Length{least}, len(spots)))
+	for i, spot := range spots {
+		row.bend = max(row.bend, min(6, abs(row.places[i]-spot)))
 	}
 	return row
 }
 
-// on returns the point of the line a distance from its zero.
-func (r runningRow) on(s paper.Length) paper.Point { return r.zero.Add(r.along.Times(float64(s))) }
+// over returns the point so far over the line, a distance from its zero.
+func (r runningRow) over(s, up paper.Length) paper.Point {
+	return paper.Point{X: r.Origin.X + s, Y: r.Origin.Y - r.Offset - up}
+}
 
 // number returns where a number goes at a reach from the line: in line with its extension line.
 func (r runningRow) number(i int, reach paper.Length) (centre paper.Point, bx box) {
-	dir, text := readable(r.out), r.Stops[i].Text
+	text := r.Stops[i].Text
 	up, down := r.Lettering.Extent(text)
 	half := r.Lettering.Width(text) / 2
-	centre = r.on(r.places[i]).Add(r.out.Times(float64(reach + half))).Sub(dir.Left().Times(float64((up - down) / 2)))
-	return centre, textBox(centre.Sub(dir.Times(float64(half))), angleOf(dir), text, r.Lettering)
+	centre = r.over(r.places[i], reach+half).Add(paper.Point{X: (up - down) / 2})
+	return centre, textBox(centre.Add(paper.Point{Y: half}), math.Pi/2, text, r.Lettering)
 }
 
 // reachFree moves the row of numbers out to the first reach at which all are free, else to the one at which most are, and says which are.
@@ -123,44 +111,34 @@ func (b *Board) reachFree(r *runningRow) []bool {
 
 // extend draws a stop's extension line to its number, bent where the number was moved aside.
 func (b *Board) extend(r runningRow, i int) {
-	foot := r.on(r.spots[i])
-	end := r.reach - lineGap - 0.4
-	tip := r.on(r.places[i]).Add(r.out.Times(float64(end)))
-	if r.places[i] == r.spots[i] {
-		b.Line(foot, tip, paper.Thin)
+	spot, end := r.Stops[i].Along, r.reach-lineGap-0.4
+	if r.places[i] == spot {
+		b.Line(r.over(spot, 0), r.over(spot, end), paper.Thin)
 		return
 	}
-	elbow := max(0.5, end-r.bend)
-	b.Stroke(paper.Polyline(foot, foot.Add(r.out.Times(float64(elbow))), tip), paper.Thin)
+	b.Stroke(paper.Polyline(r.over(spot, 0), r.over(spot, max(0.5, end-r.bend)), r.over(r.places[i], end)), paper.Thin)
 }
 
 // stopEnd draws the end of the line at a stop: an arrowhead pointing away from zero, or where the zero or the stop before is too near for one, a slanting tick.
-func (b *Board) stopEnd(foot, u paper.Point, spots []paper.Length, i int) {
-	near := abs(spots[i]) - zeroRadius
-	for k, s := range spots {
-		if between := s * spots[i]; k != i && between > 0 && abs(s) < abs(spots[i]) {
-			near = min(near, abs(spots[i])-abs(s))
+func (b *Board) stopEnd(r runningRow, i int) {
+	at, along := r.Stops[i].Along, paper.Point{X: 1}
+	near := at - zeroRadius
+	for _, s := range r.Stops[:i] {
+		if s.Along < at {
+			near = min(near, at-s.Along)
 		}
 	}
+	foot := r.over(at, 0)
 	switch {
-	case abs(spots[i]) <= zeroRadius: // the zero itself
+	case at <= zeroRadius: // the zero itself
 	case near > headLong+0.5:
-		if spots[i] < 0 {
-			u = u.Times(-1)
-		}
-		b.Arrowhead(foot, u, paper.Black)
+		b.Arrowhead(foot, along, paper.Black)
 	default:
-		b.Line(foot.Sub(slanting(u)), foot.Add(slanting(u)), paper.Thick)
+		b.Line(foot.Sub(slanting(along)), foot.Add(slanting(along)), paper.Thick)
 	}
 }
 
 const zeroRadius paper.Length = 1.5
-
-// zeroCircle draws the circle that running dimensions begin from.
-func (b *Board) zeroCircle(at paper.Point) {
-	b.Fill(paper.Circle(at, zeroRadius), paper.White)
-	b.Stroke(paper.Circle(at, zeroRadius), paper.Thin)
-}
 
 // Spread moves places on a line, given in order, the least (in squares) that keeps each its distance from the one before. Places that would collide are pooled and share
 // their shift (pool adjacent violators, Barlow et al., Statistical Inference under Order Restrictions, 1972).

@@ -1,7 +1,8 @@
 package place
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 	"strings"
 
 	"hoopwright/draw/paper"
@@ -63,26 +64,21 @@ func (t Table) Fitted(width paper.Length, rows []Row) Table {
 		for _, r := range rows {
 			if i < len(r.Cells) {
 				least[i] = max(least[i], longestWord(r.Cells[i], c.Lettering))
-				for _, s := range strings.Split(r.Cells[i], "\n") {
-					need[i] = max(need[i], c.Lettering.Width(s))
-				}
+				need[i] = max(need[i], c.Lettering.Widest(strings.Split(r.Cells[i], "\n")))
 			}
 		}
 		least[i] += 2*padSide + 0.1
 		need[i] = max(need[i]+2*padSide+0.1, least[i])
 	}
 	// Columns that ask for no more than an even share get what they ask for; that leaves more for the others.
-	for settled := true; settled; {
-		settled = false
-		for k, i := range open {
-			if share := left / paper.Length(len(open)); need[i] <= share && len(open) > 1 {
-				t.Columns[i].Width = need[i]
-				left -= need[i]
-				open = append(open[:k:k], open[k+1:]...)
-				settled = true
-				break
-			}
+	for len(open) > 1 {
+		k := slices.IndexFunc(open, func(i int) bool { return need[i] <= left/paper.Length(len(open)) })
+		if k < 0 {
+			break
 		}
+		t.Columns[open[k]].Width = need[open[k]]
+		left -= need[open[k]]
+		open = slices.Delete(open, k, k+1)
 	}
 	t.shared(open, left, need, least)
 	for i := range t.Columns {
@@ -121,53 +117,44 @@ func (c *Column) unbroken(at int, rows []Row) {
 
 // styled returns the table with lettering filled in, its columns its own.
 func (t Table) styled() Table {
-	if t.Head == (paper.Lettering{}) {
-		t.Head = paper.Strong.Sized(11)
-	}
-	t.Columns = append([]Column(nil), t.Columns...)
+	t.Head = cmp.Or(t.Head, paper.Strong.Sized(11))
+	t.Columns = slices.Clone(t.Columns)
 	for i := range t.Columns {
-		if t.Columns[i].Lettering == (paper.Lettering{}) {
-			t.Columns[i].Lettering = paper.Body
-		}
+		t.Columns[i].Lettering = cmp.Or(t.Columns[i].Lettering, paper.Body)
 	}
 	return t
 }
 
 func longestWord(s string, l paper.Lettering) paper.Length {
-	w := paper.Length(0)
-	for _, word := range paper.Words(s) {
-		w = max(w, l.Width(word))
-	}
-	return w
+	return l.Widest(paper.Words(s))
 }
 
-// Draw draws the head and as many rows as fit in the area, and returns the height used and the rows left over. A first row too tall for the
-// area is split between lines. Rows come back untouched, with 0 used, where the area is too low for the head and one line: the caller must then find
-// more room.
+// Draw draws the head and as many rows as fit in the area, and returns the height used and the rows left over. Nothing is drawn and 0 is used where the area is too low
+// for the head and a row.
 func (t Table) Draw(page *paper.Page, within paper.Rect, rows []Row) (used paper.Length, rest []Row) {
 	t = t.Fitted(within.W, rows)
-	head := t.headHeight()
-	n, split := t.rowsIn(within.H-head, rows)
-	if n == 0 && split == 0 {
+	n := t.Fits(within.W, within.H, rows)
+	if n == 0 {
 		return 0, rows
 	}
 	y := t.drawHead(page, within.X, within.Y)
 	for _, r := range rows[:n] {
 		y = t.drawRow(page, within.X, y, r)
 	}
-	rest = rows[n:]
-	if split > 0 {
-		first, second := t.split(rest[0], split)
-		y = t.drawRow(page, within.X, y, first)
-		rest = append([]Row{second}, rest[1:]...)
-	}
-	return y - within.Y, rest
+	return y - within.Y, rows[n:]
 }
 
 // Fits returns how many of the rows one sheet's area of that height holds under the head.
-func (t Table) Fits(width, height paper.Length, rows []Row) int {
+func (t Table) Fits(width, height paper.Length, rows []Row) (n int) {
 	t = t.Fitted(width, rows)
-	n, _ := t.rowsIn(height-t.headHeight(), rows)
+	h, most := paper.Length(0), height-t.headHeight()
+	for n < len(rows) && h+t.rowHeight(rows[n]) <= most {
+		h += t.rowHeight(rows[n])
+		n++
+	}
+	for n > 0 && n < len(rows) && rows[n-1].Heading != "" { // a heading does not end a sheet
+		n--
+	}
 	return n
 }
 
@@ -179,34 +166,4 @@ func (t Table) Height(width paper.Length, rows []Row) paper.Length {
 		h += t.rowHeight(r)
 	}
 	return h
-}
-
-// rowsIn returns how many rows the height holds, and where it holds none but the first is taller than it, how many of that row's lines.
-func (t Table) rowsIn(height paper.Length, rows []Row) (n, lines int) {
-	h := paper.Length(0)
-	for _, r := range rows {
-		if h += t.rowHeight(r); h > height {
-			break
-		}
-		n++
-	}
-	if n < len(rows) {
-		for n > 0 && rows[n-1].Heading != "" { // a heading does not end a sheet
-			n--
-		}
-	}
-	if n == 0 && len(rows) > 0 {
-		r := rows[0]
-		over := sort.Search(t.rowLines(r), func(k int) bool { // the first count of lines that is too tall
-			first, _ := t.split(r, k+1)
-			return t.rowHeight(first) > height
-		})
-		if over > 0 && over < t.rowLines(r) {
-			return 0, over
-		}
-		if r.Heading != "" && t.rowHeight(r) <= height {
-			return 1, 0 // a heading alone is better than no progress
-		}
-	}
-	return n, 0
 }

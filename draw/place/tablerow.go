@@ -1,30 +1,22 @@
 package place
 
-import (
-	"strings"
-
-	"hoopwright/draw/paper"
-)
+import "hoopwright/draw/paper"
 
 // lines returns a cell's text as set.
 func (t Table) lines(r Row, column int) []string {
-	if column >= len(r.Cells) || r.Cells[column] == "" {
+	if column >= len(r.Cells) {
 		return nil
 	}
 	c := t.Columns[column]
-	return c.Lettering.Wrap(r.Cells[column], c.Width-2*padSide)
+	return wrapped(r.Cells[column], c.Lettering, c.Width-2*padSide)
 }
 
-// rowLines returns the number of lines of the row's tallest cell.
-func (t Table) rowLines(r Row) int {
-	if r.Heading != "" {
-		return len(t.headingLines(r))
+// wrapped returns a text's lines at a width: none of an empty one.
+func wrapped(s string, l paper.Lettering, width paper.Length) []string {
+	if s == "" {
+		return nil
 	}
-	n := 1
-	for i := range t.Columns {
-		n = max(n, len(t.lines(r, i)))
-	}
-	return n
+	return l.Wrap(s, width)
 }
 
 func (t Table) headingLines(r Row) []string {
@@ -55,19 +47,12 @@ func (t Table) rowHeight(r Row) paper.Length {
 
 // noteLines returns a row's note as set.
 func (t Table) noteLines(r Row) []string {
-	if r.Note == "" {
-		return nil
-	}
-	return paper.Floor.Wrap(r.Note, t.width()-t.Columns[0].Width-2*padSide-0.1)
+	return wrapped(r.Note, paper.Floor, t.width()-t.Columns[0].Width-2*padSide-0.1)
 }
 
 // noteAcross returns how far the row's note reaches from the table's left side.
 func (t Table) noteAcross(r Row) paper.Length {
-	w := paper.Length(0)
-	for _, s := range t.noteLines(r) {
-		w = max(w, paper.Floor.Width(s))
-	}
-	return t.Columns[0].Width + w + 2*padSide
+	return t.Columns[0].Width + paper.Floor.Widest(t.noteLines(r)) + 2*padSide
 }
 
 // noteHeight returns the height of a row's note, which stands closer to the row's cells than rows do to each other.
@@ -87,38 +72,6 @@ func (t Table) ticked(r Row, column int) bool {
 	return t.Columns[column].Tick && r.Heading == "" && (column >= len(r.Cells) || r.Cells[column] == "")
 }
 
-// NoTick is the text of a cell in a tick column that is to stay empty.
-const NoTick = " "
-
-// split cuts a row after n lines of text. The tick box and whatever else is blank stays with the first part; the second is written on, not ticked again.
-func (t Table) split(r Row, n int) (first, second Row) {
-	if r.Heading != "" {
-		lines := t.headingLines(r)
-		n = min(n, len(lines))
-		first, second = r, r
-		first.Heading, second.Heading = strings.Join(lines[:n], " "), strings.Join(lines[n:], " ")
-		return first, second
-	}
-	first, second = r, r
-	first.Cells = make([]string, len(t.Columns))
-	second.Cells = make([]string, len(t.Columns))
-	second.Total = false
-	first.Note = ""
-	for i := range t.Columns {
-		lines := t.lines(r, i)
-		k := min(n, len(lines))
-		first.Cells[i] = strings.Join(lines[:k], "\n")
-		second.Cells[i] = strings.Join(lines[k:], "\n")
-		if t.Columns[i].Tick && second.Cells[i] == "" {
-			second.Cells[i] = NoTick
-			if !t.ticked(r, i) && first.Cells[i] == "" {
-				first.Cells[i] = NoTick
-			}
-		}
-	}
-	return first, second
-}
-
 func (t Table) headHeight() paper.Length {
 	h := paper.Length(0)
 	for _, c := range t.Columns {
@@ -128,10 +81,7 @@ func (t Table) headHeight() paper.Length {
 }
 
 func (t Table) headLines(c Column) []string {
-	if c.Head == "" {
-		return nil
-	}
-	return t.Head.Wrap(c.Head, c.Width-2*padSide)
+	return wrapped(c.Head, t.Head, c.Width-2*padSide)
 }
 
 // drawHead draws the column heads, set at their foot, over a thick rule, and returns the y below.
@@ -146,7 +96,7 @@ func (t Table) drawHead(page *paper.Page, x, y paper.Length) paper.Length {
 	for _, c := range t.Columns {
 		lines := t.headLines(c)
 		top := y + h - linesHeight(lines, t.Head)
-		setLines(page, paper.Rect{X: at, Y: top, W: c.Width}, lines, c.Align, t.Head)
+		setCell(page, paper.Rect{X: at, Y: top, W: c.Width}, lines, c.Align, t.Head)
 		at += c.Width
 	}
 	t.uprights(page, x, y, y+h, 0)
@@ -161,8 +111,10 @@ func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length 
 	if r.Total {
 		page.Line(paper.Point{X: x, Y: y}, paper.Point{X: right, Y: y}, paper.Thick)
 	}
+	across := paper.Length(0)
 	if r.Heading != "" {
-		setLines(page, paper.Rect{X: x, Y: y, W: t.width()}, t.headingLines(r), paper.AtLeft, paper.Strong)
+		across = t.width()
+		setCell(page, paper.Rect{X: x, Y: y, W: across}, t.headingLines(r), paper.AtLeft, paper.Strong)
 	} else {
 		at := x
 		for i, c := range t.Columns {
@@ -172,18 +124,13 @@ func (t Table) drawRow(page *paper.Page, x, y paper.Length, r Row) paper.Length 
 			lines := t.lines(r, i)
 			top := y
 			if len(lines) == 1 { // a single line is centred on the row's first line, whatever its neighbours' size
-				first := t.firstLine(r)
-				top += max(0, (first-linesHeight(lines, c.Lettering))/2)
+				top += max(0, (t.firstLine(r)-linesHeight(lines, c.Lettering))/2)
 			}
-			setLines(page, paper.Rect{X: at, Y: top, W: c.Width}, lines, c.Align, c.Lettering)
+			setCell(page, paper.Rect{X: at, Y: top, W: c.Width}, lines, c.Align, c.Lettering)
 			at += c.Width
 		}
 		first := t.Columns[0].Width
-		setLines(page, paper.Rect{X: x + first, Y: y + h - t.noteHeight(r) - noteCloser, W: t.width() - first}, t.noteLines(r), paper.AtLeft, paper.Floor)
-	}
-	across := paper.Length(0)
-	if r.Heading != "" {
-		across = t.width()
+		setCell(page, paper.Rect{X: x + first, Y: y + h - t.noteHeight(r) - noteCloser, W: t.width() - first}, t.noteLines(r), paper.AtLeft, paper.Floor)
 	}
 	foot := y + h // of the cells
 	if note := t.noteHeight(r); note > 0 {
@@ -235,19 +182,8 @@ func (t Table) uprights(page *paper.Page, x, top, bottom, across paper.Length) {
 	}
 }
 
-// setLines sets a cell's lines from its top.
-func setLines(page *paper.Page, cell paper.Rect, lines []string, align paper.Align, l paper.Lettering) {
-	if len(lines) == 0 {
-		return
-	}
-	up, _ := l.Extent(lines[0])
-	x := map[paper.Align]paper.Length{paper.AtLeft: cell.X + padSide, paper.AtMiddle: cell.X + cell.W/2, paper.AtRight: cell.Right() - padSide}[align]
-	y := cell.Y + padAbove + up
-	step := pitch(lines, l)
-	for _, s := range lines {
-		if s != "" {
-			page.Text(paper.Point{X: x, Y: y}, align, s, l)
-		}
-		y += step
-	}
+// setCell sets a cell's lines from its top.
+func setCell(page *paper.Page, cell paper.Rect, lines []string, align paper.Align, l paper.Lettering) {
+	x := [...]paper.Length{paper.AtLeft: cell.X + padSide, paper.AtMiddle: cell.X + cell.W/2, paper.AtRight: cell.Right() - padSide}[align]
+	setLines(page, paper.Point{X: x, Y: cell.Y + padAbove}, lines, align, l)
 }

@@ -96,6 +96,7 @@ type Input struct {
 	Guyed                       bool           // the tunnel is held lengthwise
 	Rough                       bool           // what it stands and clears is asked, no figures: it is cut into fewer parts, and load factors go to WantedFactor
 	Spacing                     measure.Length // of the arches; 0 for one alone
+	Shared                      measure.Length // the span that arches of these sticks and this height share where it brings the crown near enough; 0: each its own
 	LeftGround, RightGround     measure.Length // heights above any common datum
 	Loads                       []Load
 	Wrap                        measure.Length // how far wraps stand off the pipe's surface: the wire's diameter

@@ -5,6 +5,7 @@ import (
 
 	"hoopwright/layout/bend"
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 	"hoopwright/layout/spec"
 )
 
@@ -65,6 +66,9 @@ func (f *finder) find() figures {
 		}
 		return f.nearestSpan(a)
 	}
+	if m, ok := f.shared(a); ok {
+		return figures{model: m, exact: true}
+	}
 	var xs []float64
 	if a.Missing == spec.Span {
 		fr := f.in.lay(a)
@@ -78,6 +82,16 @@ func (f *finder) find() figures {
 		}
 	}
 	return f.search(a, xs)
+}
+
+// shared is the arch over the span that others of its sticks and height have, where its crown then is near enough: one width to mark is worth more than the last
+// quarter inch of height, which no crew can see.
+func (f *finder) shared(a spec.Arch) (*model, bool) {
+	if a.Missing != spec.Span || f.in.Shared <= 0 {
+		return nil, false
+	}
+	m, err := f.at(a, a.Missing, f.in.Shared.Metres())
+	return m, err == nil && m.upright() && math.Abs(m.crownHeight()-a.Height.Metres()) <= practice.CrownGive(f.in.Units).Metres()
 }
 
 // searchParts is the number of parts an arch is cut into while the search only looks where to close in.

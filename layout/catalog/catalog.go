@@ -58,7 +58,6 @@ func (c Cord) AmpsAt(length measure.Length) measure.Current {
 // Lamp tells the two sorts of string apart.
 type Lamp int
 
-// The lamps.
 const (
 	LED Lamp = iota
 	Incandescent

@@ -60,5 +60,4 @@ func (c Inline) AssumedPrice() float64 {
 	return c.Cord.AssumedPrice(c.Length) + socketExtra*float64(c.Sockets-1)
 }
 
-// cents rounds a price to whole hundredths.
 func cents(price float64) float64 { return float64(int64(price*100+0.5)) / 100 }

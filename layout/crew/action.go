@@ -42,7 +42,7 @@ const (
 	NameSticks
 	JoinSticks // by couplings
 	MarkLegs   // tape marks on the legs, and where guys are tied
-	CutLines   // guys, with their ribbons, and the line along the crowns
+	CutLines   // guys and brace lines, with their ribbons, and the line along the crowns
 	CutRidge   // the other ridge pieces
 
 	TestStrings
@@ -166,7 +166,6 @@ const (
 	WarmerThan
 	SlowBelow
 	PeopleThere
-	GuyTaut
 	CrownHigh
 	BayLength
 	BayTurn

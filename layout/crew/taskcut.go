@@ -68,18 +68,23 @@ func (b *tasker) makeLegs(made []lights.Part) {
 	b.markLegs(legs, who, marking)
 }
 
-// cutLines has guys cut from the line that is bought, each with its ribbon, and the line along the crowns where sockets are dry.
+// cutLines has guys and brace lines cut from what is bought, each with its ribbon, and the line along the crowns where sockets are dry.
 func (b *tasker) cutLines() {
-	guys := 0
+	guys, lines := 0, 0
 	for _, a := range b.Arches {
 		guys += len(b.guysOf(a.Number))
+		if b.Spec.Braces.Line {
+			lines += len(b.pegsOf(a.Number))
+		}
 	}
-	work, uses := practice.MinutesLabel*2*float64(guys), []Need{one(Cutters)}
-	if guys > 0 {
-		uses = append(uses, many(GuyLine, guys), one(Ribbon))
+	work, uses := practice.MinutesLabel*2*float64(guys+lines), []Need{one(Cutters)}
+	for _, n := range []Need{many(GuyLine, guys), many(Webbing, lines)} {
+		if n.Count > 0 {
+			uses = append(uses, n, one(Ribbon))
+		}
 	}
-	if run, joined := b.running(len(b.Arches)); joined && b.Spec.Arch.Joints == spec.Dry {
-		work, uses = work+practice.MinutesLabel, append(uses, long(CrownLine, 1, run))
+	for _, n := range b.crownLines(b.Ridge) {
+		work, uses = work+practice.MinutesLabel*float64(n.Count), append(uses, n)
 	}
 	if work > 0 {
 		b.add(work, Task{Action: CutLines, Who: Who{People: b.pairs(work)}, Uses: uses})

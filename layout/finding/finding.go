@@ -97,17 +97,9 @@ func Sort(list []Finding) {
 
 // CausesFirst returns the findings with those before the others that may be why they are there.
 func CausesFirst(list []Finding) []Finding {
-	out := slices.Clone(list)
-	slices.SortStableFunc(out, func(a, b Finding) int {
-		rank := func(f Finding) int {
-			if row, ok := Of(f.Code); ok && row.Cause {
-				return 0
-			}
-			return 1
-		}
-		return cmp.Compare(rank(a), rank(b))
-	})
-	return out
+	cause := func(f Finding) bool { row, _ := Of(f.Code); return row.Cause }
+	effect := func(f Finding) bool { return !cause(f) }
+	return slices.Concat(slices.DeleteFunc(slices.Clone(list), effect), slices.DeleteFunc(slices.Clone(list), cause))
 }
 
 // MustFixes returns the codes of the findings that forbid building, each once, in order.

@@ -104,6 +104,7 @@ var rows = [...]Row{
 	{Code: "guy-tied-low", Levels: look, Leaf: "raise", Title: "Guys are tied too low", Cures: []string{"guys.from"}},
 	{Code: "guys-cross-the-walk", Levels: look, Leaf: "raise", Title: "Guys cross the walk"},
 	{Code: "ridge-is-pulled", Levels: lookOrNote, Leaf: "raise", Title: "Wind pulls at the ridge"},
+	{Code: "rows-bow-arch", Levels: look, Leaf: "raise", Title: "Rows bow an arch", Cures: []string{"lights.rows.sag"}},
 
 	{Code: "lights-not-laid", Levels: look, Leaf: "lights", Title: "Lights were not laid"},
 	{Code: "lights-nowhere", Levels: look, Leaf: "lights", Title: "Lights find no place"},
@@ -118,7 +119,6 @@ var rows = [...]Row{
 	{Code: "row-above-crown", Levels: look, Leaf: "lights", Title: "Rows reach past the crown", Cures: []string{"lights.rows.up to"}},
 	{Code: "row-on-ground", Levels: look, Leaf: "lights", Title: "A row near the ground", Cures: []string{"lights.rows.first", "lights.rows.up to"}},
 	{Code: "row-in-opening", Levels: mustOrLook, Leaf: "lights", Title: "A row in the opening", Cures: []string{"lights.rows.up to"}},
-	{Code: "rows-bow-arch", Levels: look, Leaf: "lights", Title: "Rows bow an arch", Cures: []string{"lights.rows.sag"}},
 	{Code: "drop-in-opening", Levels: mustOrLook, Leaf: "lights", Title: "A drop in the opening", Cures: []string{"lights.drops[].hang"}},
 	{Code: "drop-without-hang", Levels: look, Leaf: "lights", Title: "A drop of no length"},
 	{Code: "drop-lap-too-long", Levels: look, Leaf: "lights", Title: "A lap too long", Cures: []string{"lights.drops[].lap"}},
@@ -146,20 +146,18 @@ var rows = [...]Row{
 	{Code: "supply-input", Levels: note, Leaf: "power", Title: "Supplies take more than they give"},
 }
 
-var byCode = func() map[string]*Row {
-	index := make(map[string]*Row, len(rows))
-	for i := range rows {
-		index[rows[i].Code] = &rows[i]
+var byCode = func() map[string]Row {
+	index := make(map[string]Row, len(rows))
+	for _, r := range rows {
+		index[r.Code] = r
 	}
 	return index
 }()
 
 // Of returns the row of a code, not ok for one that no finding has.
 func Of(code string) (Row, bool) {
-	if r, ok := byCode[code]; ok {
-		return *r, true
-	}
-	return Row{}, false
+	r, ok := byCode[code]
+	return r, ok
 }
 
 // Rows returns every row, by leaf.

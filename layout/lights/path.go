@@ -1,6 +1,7 @@
 package lights
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -57,8 +58,9 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 		out.Rows = append(out.Rows, r.Number)
 	}
 	count := atLeast(at, label.Length)
-	if whole := measure.Length(count-1) * label.Length; at-whole <= practice.RowGive(l.Spec.Units)*measure.Length(b.last-b.first) {
-		count, at = count-1, whole // the last row ends sooner, by no more than its sag may be off
+	whole := measure.Length(count-1) * label.Length
+	if at-whole <= practice.RowGive(l.Spec.Units) {
+		count, at = count-1, whole // the last socket hangs a hand before its leg, tied to it; farther off it would hang in the bay
 	}
 	out.Length = at
 	out.Strings = l.lay(line{
@@ -68,10 +70,33 @@ func (l *layer) path(b block, label catalog.String, hung []Row) {
 	})
 	if len(out.Strings) > 0 {
 		out.LeftOver = l.out.Strings[len(l.out.Strings)-1].LeftOver
-		l.hardlyUsed("lights.rows", "less sag, or a last row that ends a little sooner, would save the string")
+		l.hardlyUsed("lights.rows", l.savesLast(out, spans, whole))
 	}
 	l.out.Paths = append(l.out.Paths, out)
 	fileRows(spans, hung, out.Strings, label.Length)
+}
+
+// savesLast says what would save a path its last string: rows that hang straighter, where they reach so; else a last row that ends at the last leg it reaches without.
+func (l *layer) savesLast(p Path, spans []span, whole measure.Length) string {
+	units, rows := l.Spec.Units, *l.Spec.Lights.Rows
+	for sag := rows.Sag - markStep(units); sag >= practice.LeastSag; sag -= markStep(units) {
+		long := measure.Length(0)
+		for _, s := range spans {
+			if !s.climb {
+				s.length = wire(s, sag).length()
+			}
+			long += s.length
+		}
+		if long-whole <= practice.RowGive(units) {
+			return fmt.Sprintf("a sag of %s would save it", units.Inches(sag))
+		}
+	}
+	last := spanAt(spans, whole)
+	k := slices.Index(p.Rows, last.row+1)
+	if last.climb {
+		k--
+	}
+	return fmt.Sprintf("row %d tied back at arch %d would save it", p.Rows[k], last.from.Arch)
 }
 
 // fileRows notes in each row the strings that lie in it.
@@ -94,14 +119,14 @@ func (l *layer) mark(r Row, tape measure.Length, arch int) End {
 // across is a row's span over a bay.
 func (l *layer) across(r Row, index, from, to int) span {
 	s := span{row: index, from: l.mark(r, r.Tape, from), to: l.mark(r, r.Tape, to)}
-	s.length = l.wire(s).length()
+	s.length = wire(s, l.Spec.Lights.Rows.Sag).length()
 	return s
 }
 
-// wire is how a span over a bay hangs.
-func (l *layer) wire(s span) hung {
+// wire is how a span over a bay hangs that sags so far.
+func wire(s span, sag measure.Length) hung {
 	dx, dy := float64(s.to.X-s.from.X), float64(s.to.Y-s.from.Y)
-	return hung{level: measure.Length(math.Hypot(dx, dy)), rise: s.to.Z - s.from.Z, sag: l.Spec.Lights.Rows.Sag}
+	return hung{level: measure.Length(math.Hypot(dx, dy)), rise: s.to.Z - s.from.Z, sag: sag}
 }
 
 // climb is the span up a leg from one row to the next of its kind.
@@ -141,7 +166,7 @@ func (l *layer) onPath(spans []span, hung []Row, d measure.Length) End {
 	case in >= s.length:
 		share = 1
 	case in > 0:
-		share = measure.Length(l.wire(s).share(in))
+		share = measure.Length(wire(s, l.Spec.Lights.Rows.Sag).share(in))
 	}
 	out := s.from
 	rest := in

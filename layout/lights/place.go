@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"hoopwright/layout/measure"
+	"hoopwright/layout/practice"
 )
 
 // Spot is a sort of place on a part.
@@ -32,6 +33,9 @@ type Place struct {
 
 	Outlet string // its name
 }
+
+// MidBay reports whether it is on a row so far from both legs that no hand ties it to one.
+func (p Place) MidBay() bool { return p.Spot == InBay && p.Tape > practice.RowGive(p.Words) }
 
 // String says the place in words: "foot of leg L3", "crown 3", "row left 2, arch 4", "leg L3, 4′-2″ up the pipe"; empty for nowhere.
 func (p Place) String() string {

@@ -1,14 +1,17 @@
 package lights
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"hoopwright/layout/arch"
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/practice"
+	"hoopwright/layout/say"
 )
 
 const (
@@ -62,18 +65,15 @@ func (l *layer) pulls() {
 	l.pullSays(at)
 }
 
-// pullSays reports the arch that rows bow most, where that is far. At are the pulls of each arch.
+// pullSays reports the arches that rows bow far, the worst first. At are the pulls of each arch.
 func (l *layer) pullSays(at map[int][]arch.Pull) {
 	units, rows := l.Spec.Units, l.Spec.Lights.Rows
-	var worst endPull
-	for _, e := range l.out.Pulls {
-		if e.Known && e.Bow > worst.Bow {
-			worst = e
-		}
-	}
-	if worst.Bow <= practice.MostBow {
+	bowed := slices.DeleteFunc(slices.Clone(l.out.Pulls), func(e endPull) bool { return !e.Known || e.Bow <= practice.MostBow })
+	if len(bowed) == 0 {
 		return
 	}
+	slices.SortStableFunc(bowed, func(a, b endPull) int { return cmp.Compare(b.Bow, a.Bow) })
+	worst := bowed[0]
 	is := max(rows.Sag, practice.LeastSag)
 	sag := measure.RoundUp(is*worst.Bow/practice.MostBow, roundSags)
 	for ; sag <= mostSag; sag += roundSags { // an arch that is bowed far does not bow in proportion
@@ -90,6 +90,32 @@ func (l *layer) pullSays(at map[int][]arch.Pull) {
 		cure = []finding.Change{{Key: "lights.rows.sag", Value: units.Written(sag)}}
 	}
 	l.says.add(complaint{level: finding.LookAt, code: "rows-bow-arch", key: "lights.rows.sag", cure: cure, text: fmt.Sprintf(
-		"The %d rows that end at arch %d pull it with %s and bow it by %s; let them sag %s instead of %s, or hang fewer.",
-		worst.Rows, worst.Arch, units.Force(worst.Force), units.Inches(worst.Bow), units.Inches(sag), units.Inches(rows.Sag))})
+		"%s; let rows sag %s instead of %s, or hang fewer.", l.bowedWords(bowed), units.Inches(sag), units.Inches(rows.Sag))})
+}
+
+// bowedWords tells what rows do to arches, those alike together.
+func (l *layer) bowedWords(bowed []endPull) string {
+	type figures struct { // as they are told
+		rows       int
+		force, bow string
+	}
+	var order []figures
+	arches := map[figures][]int{}
+	for _, e := range bowed {
+		f := figures{e.Rows, l.Spec.Units.Force(e.Force), l.Spec.Units.Inches(e.Bow)}
+		if len(arches[f]) == 0 {
+			order = append(order, f)
+		}
+		arches[f] = append(arches[f], e.Arch)
+	}
+	told := make([]string, len(order))
+	for i, f := range order {
+		slices.Sort(arches[f])
+		ends := say.Numbered("arch", arches[f])
+		if len(arches[f]) > 1 {
+			ends = "each of " + ends
+		}
+		told[i] = fmt.Sprintf("%d rows end at %s, pull it with %s and bow it by %s", f.rows, ends, f.force, f.bow)
+	}
+	return strings.Join(told, "; ")
 }

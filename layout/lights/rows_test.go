@@ -2,13 +2,16 @@ package lights
 
 import (
 	"math"
+	"math/rand/v2"
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
 	"hoopwright/layout/catalog"
+	"hoopwright/layout/finding"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/spec"
 )
@@ -268,6 +271,58 @@ func TestRowsLeftOver(t *testing.T) {
 	}
 	if told < 3 {
 		t.Errorf("told %d times of nine walks", told)
+	}
+}
+
+// Rows of any string end at a leg: the last socket is at the mark of the top row at the arch that its path says, or a hand before it, and then no string is spared that would hang
+// farther. Lengths are thrown, and the ways out.
+func TestRowsEndAtALeg(t *testing.T) {
+	throw := rand.New(rand.NewPCG(5, 19))
+	short := 0
+	for range 400 {
+		rows := sixRows()
+		rows.Sag = measure.Length(throw.IntN(12)) * inch / 2
+		rows.Strings = []catalog.String{mini("warm", measure.Length(60+300*throw.Float64())*inch)}
+		arches := 3 + throw.IntN(10)
+		rows.Gaps = []spec.Gap{{Wall: spec.Right, Bays: []int{1 + throw.IntN(arches-1)}}}
+		l := Lay(plain(arches, spec.Lights{Rows: rows}))
+		for _, p := range l.Paths {
+			_, arch := p.Ends(len(p.Rows) - 1)
+			k := slices.IndexFunc(l.Rows, func(r Row) bool { return r.Wall == p.Wall && r.Number == p.Rows[len(p.Rows)-1] })
+			n := slices.IndexFunc(l.Strings, func(s String) bool { return s.Name == p.Strings[len(p.Strings)-1] })
+			off := Apart(l.Strings[n].To, l.Rows[k].Marks[arch-1])
+			if off > 4*inch+1e-6 {
+				t.Fatalf("strings of %v: row %d ends %.1f in before arch %d", rows.Strings[0].Length, p.Rows[len(p.Rows)-1], off.Inches(), arch)
+			}
+			if off > 1e-3 {
+				short++
+			}
+		}
+	}
+	if short == 0 {
+		t.Error("no row was thrown that ends a hand before its leg")
+	}
+}
+
+// What would save a string hardly used. By the handbooks' series, 54 in of bay with a sag of 5 1/2 in take 55.46 in of string and with 5 3/4 in 55.59 in: strings of 51 1/2 in reach to a
+// hand with the one. Rows hung so take one less on each wall. Of 49 1/2 in no sag makes them reach.
+func TestWhatSavesAString(t *testing.T) {
+	for _, c := range []struct {
+		sag, long float64
+		want      string
+	}{{6, 51.5, "a sag of 5 1/2 in would save it"}, {1, 49.5, "row 1 tied back at arch 1 would save it"}} {
+		rows := oneRow(40, 0)
+		rows.Sag = measure.Length(c.sag) * inch
+		rows.Strings = []catalog.String{mini("warm", measure.Length(c.long)*inch)}
+		found := Lay(plain(2, spec.Lights{Rows: rows})).Findings
+		k := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Code == "string-hardly-used" })
+		if k < 0 || !strings.Contains(strings.ReplaceAll(found[k].Text, "\u00a0", " "), c.want) {
+			t.Errorf("sag %v: %+v does not say %q", c.sag, found, c.want)
+		}
+		rows.Sag = 5.5 * inch
+		if got := len(Lay(plain(2, spec.Lights{Rows: rows})).Strings); (got == 2) != (c.sag == 6) {
+			t.Errorf("strings of %v in, sag 5 1/2 in: %d hang", c.long, got)
+		}
 	}
 }
 

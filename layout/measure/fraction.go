@@ -39,7 +39,6 @@ func inchFraction(l Length, den int) string {
 	return noValue
 }
 
-// bareInches is inchFraction without its unit.
 func bareInches(l Length, den int) string {
 	sign, steps, ok := stepsOf(l, den)
 	if !ok {

@@ -6,7 +6,11 @@
 // the grid, asks System.Grid. Lengths on paper are another type (draw/paper) and never mix with these.
 package measure
 
-import "math"
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+)
 
 // Length is a real length in millimetres.
 type Length float64
@@ -103,3 +107,17 @@ func By[T any](s System, imperial, metric T) T {
 
 // Grid is the step that pieces are cut to: 1/16 in, or 1 mm.
 func (s System) Grid() Length { return By(s, Inch/16, Millimetre) }
+
+// MarshalJSON writes millimetres to a millionth, so that spreadsheets see 7620 and not the dust of binary arithmetic. A
+// length that is no number is an error.
+func (l Length) MarshalJSON() ([]byte, error) { return millionths("length", float64(l)) }
+
+// MarshalJSON writes volts to a millionth, as lengths are.
+func (v Voltage) MarshalJSON() ([]byte, error) { return millionths("voltage", float64(v)) }
+
+func millionths(what string, x float64) ([]byte, error) {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return nil, fmt.Errorf("measure: a %s of %v", what, x)
+	}
+	return json.Marshal(math.Round(x*1e6)/1e6 + 0) // + 0 turns -0 into 0
+}

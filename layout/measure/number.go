@@ -1,6 +1,7 @@
 package measure
 
 import (
+	"cmp"
 	"errors"
 	"strconv"
 	"strings"
@@ -94,7 +95,6 @@ func ended(v float64, rest string, err error) (float64, string, error) {
 	return v, rest, err
 }
 
-// digits splits off the digits at the start.
 func digits(s string) (string, string) {
 	i := 0
 	for i < len(s) && s[i] >= '0' && s[i] <= '9' {
@@ -119,7 +119,6 @@ func thousands(s string) (string, string) {
 	return whole, rest
 }
 
-// slash splits off a slash and the digits under it.
 func slash(s string) (string, string, bool) {
 	if !strings.HasPrefix(s, "/") {
 		return "", s, false
@@ -129,21 +128,15 @@ func slash(s string) (string, string, bool) {
 }
 
 func fraction(above, over string) (float64, error) {
-	a, err := value(above)
-	if err != nil {
-		return 0, err
+	a, wrongAbove := value(above)
+	o, wrongOver := value(over)
+	err := cmp.Or(wrongAbove, wrongOver)
+	if err == nil && o == 0 {
+		err = errNought
 	}
-	o, err := value(over)
-	switch {
-	case err != nil:
-		return 0, err
-	case o == 0:
-		return 0, errNought
-	}
-	return a / o, nil
+	return a / o, err
 }
 
-// value converts digits with at most one point among them.
 func value(s string) (float64, error) {
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || v > mostNumber {

@@ -98,7 +98,6 @@ func Name(quantity any) string {
 	return k.name + " (" + k.unitNames() + ")"
 }
 
-// find returns the kind's unit of that spelling.
 func (k *kind) find(word string) (unit, bool) {
 	word = strings.ToLower(word)
 	for _, u := range k.units {
@@ -114,7 +113,6 @@ func (k *kind) find(word string) (unit, bool) {
 	return unit{}, false
 }
 
-// wanted says how the kind is written, as a sentence.
 func (k *kind) wanted() string { return k.name + " is written " + k.written() }
 
 // written lists the units that are read, with a right example.

@@ -52,9 +52,9 @@ func FlagGive(u measure.System) measure.Length {
 // BulbGive is how many bulbs either way a flag is met. Our own choice.
 const BulbGive = 2
 
-// Taut is how far a finger moves a guy that is tight enough: an inch. Common practice, no source.
-func Taut(u measure.System) measure.Length {
-	return measure.By(u, measure.Inch, 25*measure.Millimetre)
+// CrownGive is how far a crown may be off the height that was asked for so that arches share one width: half of what the raising crew's tape is let off. Our own choice.
+func CrownGive(u measure.System) measure.Length {
+	return measure.By(u, measure.Inch/2, 10*measure.Millimetre)
 }
 
 // LeastPiece is the shortest piece of pipe worth joining on with a coupling (common practice, no source).

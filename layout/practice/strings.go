@@ -49,7 +49,8 @@ func WrapEnd(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }
 
-// RowGive is how far along a bay the sag of a row may bring its sockets off their marks: a hand. Our own choice.
+// RowGive is how far off its place each string of a row may bring its socket, and so how far from its leg a row may end that is tied to it: a hand, which is what a string may be
+// longer or shorter than its label says. Our own choice.
 func RowGive(u measure.System) measure.Length {
 	return measure.By(u, 4*measure.Inch, 100*measure.Millimetre)
 }

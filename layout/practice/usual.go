@@ -78,8 +78,11 @@ func AsSold(u measure.System) measure.Length {
 
 // Lengths of material. Common practice, no source.
 const (
-	LeastPart   = 6 * measure.Inch // the shortest stick worth joining on
-	BraceLap    = 6 * measure.Inch // how much longer a brace is than the way from leg to peg: a hand beyond each clamp
-	KnotsOfGuy  = 3 * measure.Foot
-	KnotOfCrown = measure.Foot
+	LeastPart    = 6 * measure.Inch // the shortest stick worth joining on
+	BraceLap     = 6 * measure.Inch // how much longer a brace is than the way from leg to peg: a hand beyond each clamp
+	KnotsOfGuy   = 3 * measure.Foot
+	KnotOfCrown  = measure.Foot
+	KnotOfBrace  = measure.Foot // two half hitches of webbing with their tail
+	TailOfBuckle = measure.Foot // that a hand pulls
+	ThroughBags  = measure.Foot // through the handles of a few bags
 )

@@ -5,6 +5,7 @@ import (
 
 	"gopkg.in/yaml.v3"
 
+	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
 )
@@ -12,7 +13,6 @@ import (
 // thirds are the three figures of an arch of which two give the third.
 var thirds = []string{"sticks", "span", "height"}
 
-// readArch reads the figures of all arches, then the exceptions.
 func (r *reader) readArch(top mapping) {
 	m, ok := top.section("arch")
 	if !ok {
@@ -69,7 +69,6 @@ func (m mapping) arch(a *Arch, pipe string) {
 	}
 }
 
-// leave clears the figure that is to be solved.
 func (a *Arch) leave(third string) {
 	switch third {
 	case "sticks":
@@ -154,3 +153,47 @@ func (f field) leg() ([]measure.Length, bool) {
 
 // joins reports whether anything is put together with fittings in the arch itself.
 func (a Arch) joins() bool { return !a.OneStick || len(a.Left) > 1 }
+
+// pipe reads a pipe: a name of the catalog, or the figures of one of the spec's own, which gets the name given here. What that leaves out of modulus, strength, weight and coupling stop is
+// filled in with the defaults; take off and socket stay zero.
+func (f field) pipe(name string) (p catalog.Pipe, ok bool) {
+	if f.node.Kind == yaml.MappingNode {
+		m, ok := f.mapping()
+		if !ok {
+			return p, false
+		}
+		p = catalog.Pipe{Name: name, Source: ownSource}
+		m.all(&p)
+		if ok = m.good["od"] && m.good["wall"]; ok && p.ID() <= 0 {
+			wall, _ := m.value("wall")
+			wall.fail("twice %s leaves no bore in a pipe of %s", m.spec.Units.Written(p.Wall), m.spec.Units.Written(p.OD))
+			ok = false
+		}
+		return p, ok
+	}
+	return found(f, "pipe", catalog.FindPipe, PipeNames, "pipe: "+measure.By(f.spec.Units, "{od: 0.84 in, wall: 0.109 in, take off: 1/2 in, socket: 0.688 in}", "{od: 25 mm, wall: 1.9 mm, take off: 14 mm, socket: 18 mm}"))
+}
+
+// ownSource marks a pipe that the spec describes itself.
+const ownSource = "the spec"
+
+// PipeNames lists the pipes of the catalog.
+func PipeNames() []string {
+	return namesOf(catalog.Pipes(), func(p catalog.Pipe) string { return p.Name })
+}
+
+func barNames() []string {
+	return namesOf(catalog.Bars(), func(b catalog.Bar) string { return b.Name })
+}
+
+func cordNames() []string {
+	return namesOf(catalog.Cords(), func(c catalog.Cord) string { return c.Name })
+}
+
+func namesOf[T any](list []T, name func(T) string) []string {
+	var all []string
+	for _, item := range list {
+		all = append(all, name(item))
+	}
+	return all
+}

@@ -5,19 +5,8 @@ import (
 	"time"
 )
 
-// readWeather reads what the tunnel should be figured for.
-func (r *reader) readWeather(top mapping) {
-	if m, ok := top.section("weather"); ok {
-		m.all(&r.spec.Weather)
-	}
-}
-
-// readCrew reads who builds, and how long a piece of work takes.
 func (r *reader) readCrew(top mapping) {
-	m, ok := top.section("crew")
-	if !ok {
-		return
-	}
+	m, _ := top.section("crew")
 	c := &r.spec.Crew
 	m.all(c)
 	var before time.Time

@@ -25,15 +25,6 @@ func fill[T any](r *reader, key string, into *T, value T, printed, why string) {
 	r.spec.Defaults = append(r.spec.Defaults, Default{key, printed, why, Written(value, printed, r.spec.Units)})
 }
 
-// leaveOpen keeps a filled spec from giving a key: what is taken for it is a place to begin from, and the solver may choose otherwise.
-func (r *reader) leaveOpen(key string) {
-	for i := range r.spec.Defaults {
-		if r.spec.Defaults[i].Key == key {
-			r.spec.Defaults[i].Written = nil
-		}
-	}
-}
-
 // fillArch fills in an arch, or an exception: it keeps what its arch has, save where its own pipe or stake asks for another default.
 func (r *reader) fillArch(path string, a *Arch) {
 	s, base := r.spec, path == "arch"
@@ -81,7 +72,6 @@ func (r *reader) fillFoot(path string, a *Arch) {
 	}
 }
 
-// fillPipe fills in a pipe of the spec's own.
 func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 	u := r.spec.Units
 	modulus := measure.By(u, 400_000*measure.PSI, 2760*measure.MPa)
@@ -97,12 +87,11 @@ func (r *reader) fillPipe(path string, p *catalog.Pipe) {
 
 // usualBar is the bar that goes into a pipe: the thin one up to 3/4 in pipe.
 func usualBar(od measure.Length, s measure.System) catalog.Bar {
-	name := measure.By(s, [2]string{"3/8 in", "1/2 in"}, [2]string{"10 mm", "12 mm"})
-	i := 0
+	name := measure.By(s, "3/8 in", "10 mm")
 	if od > 1.1*inch { // 3/4 in pipe measures 1.05 in
-		i = 1
+		name = measure.By(s, "1/2 in", "12 mm")
 	}
-	bar, _ := catalog.FindBar(name[i])
+	bar, _ := catalog.FindBar(name)
 	return bar
 }
 
@@ -121,18 +110,13 @@ func usualDepth(length measure.Length, soil Soil, u measure.System) (measure.Len
 	if soil == Sandy || soil == SoilUnknown {
 		d, why = practice.Driven(u, true), "soil "+soil.String()+"; "+custom
 	}
-	if most := twoThirds(length, u); length > 0 && most < d {
+	// In metres down to a whole centimetre.
+	if most := measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10)); length > 0 && most < d {
 		return most, "two thirds of the bar"
 	}
 	return d, why
 }
 
-// twoThirds of a bar, in metres down to a whole centimetre.
-func twoThirds(length measure.Length, u measure.System) measure.Length {
-	return measure.By(u, length*2/3, -measure.RoundUp(-length*2/3, 10))
-}
-
-// checkStake checks that some of the bar shows, to take the pipe.
 func (r *reader) checkStake(path string, s Stake) {
 	if s.Depth > 0 && s.Length > 0 && s.Showing() <= 0 {
 		u := r.spec.Units
@@ -295,8 +279,9 @@ func (r *reader) fillLights() {
 	}
 	if w := l.Rows; w != nil {
 		fill(r, "lights.rows.walls", &w.Walls, []Side{Left, Right}, "both", custom)
-		fill(r, "lights.rows.start", &w.FromBack, false, "front", "or from the back, path by path, where the power plan is better for it")
-		r.leaveOpen("lights.rows.start")
+		if !r.spec.Given("lights.rows.start") { // the solver may choose otherwise, so a filled spec leaves it open
+			r.spec.Chosen(Default{"lights.rows.start", "front", "or from the back, path by path, where the power plan is better for it", nil})
+		}
 		sag := practice.RowSag(u)
 		fill(r, "lights.rows.sag", &w.Sag, sag, u.Inches(sag), custom)
 	}
@@ -309,7 +294,6 @@ func (r *reader) fillLights() {
 	}
 }
 
-// fillString fills in what the label of a string does not say.
 func (r *reader) fillString(key string, s *catalog.String) {
 	u := r.spec.Units
 	const assumed = "assumed, check the label"

@@ -1,9 +1,13 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
+	"unicode"
 
 	"gopkg.in/yaml.v3"
 
@@ -20,7 +24,6 @@ type reader struct {
 	meant  map[string]bool // keys of the table that seem to stand elsewhere under another name: they are not missing
 }
 
-// newReader begins a reading into a spec.
 func newReader(s *Spec) *reader {
 	s.positions = map[string]finding.Position{}
 	return &reader{spec: s, marks: names{of: "marks"}, meant: map[string]bool{}}
@@ -136,10 +139,124 @@ func follow(n *yaml.Node) *yaml.Node {
 	return n
 }
 
-// join adds a key to a path.
 func join(path, name string) string {
 	if path == "" {
 		return brief(name)
 	}
 	return path + "." + brief(name)
+}
+
+// scalar returns a plain value as it is written, without its quotes.
+func (f field) scalar() (string, bool) {
+	if !f.is(yaml.ScalarNode) {
+		return "", false
+	}
+	if f.node.Style&yaml.TaggedStyle != 0 {
+		f.failWith(f.keyed(strconv.Quote(brief(strings.TrimSpace(f.node.Tag+" "+f.node.Value)))), "carries the YAML tag %s; write the value alone, or in quotes where it begins with !", quote(f.node.Tag))
+		return "", false
+	}
+	return strings.TrimSpace(f.node.Value), true
+}
+
+// text returns one line of text of at most so many characters.
+func (f field) text(longest int) (string, bool) {
+	s, ok := f.scalar()
+	switch {
+	case !ok:
+		return "", false
+	case s == "":
+		f.fail("is empty")
+	case strings.ContainsFunc(s, unicode.IsControl):
+		f.fail("must be one line of plain text")
+	case len([]rune(s)) > longest:
+		f.fail("is longer than %d characters", longest)
+	default:
+		f.spec.Texts = append(f.spec.Texts, Text{f.path, s})
+		return s, true
+	}
+	return "", false
+}
+
+// nameFits reports whether a key of the spec's own can stand on a label.
+func (f field) nameFits(at *yaml.Node, name string) bool {
+	switch {
+	case strings.ContainsFunc(name, unicode.IsControl):
+		f.failAt(at, "", "a name must be one line of plain text")
+	case len([]rune(name)) > longestName:
+		f.failAt(at, "", "a name has at most %d characters", longestName)
+	default:
+		f.spec.Texts = append(f.spec.Texts, Text{f.path, name})
+		return true
+	}
+	return false
+}
+
+// texts returns one text or a list of them.
+func (f field) texts() []field {
+	if f.node.Kind == yaml.ScalarNode {
+		return []field{f}
+	}
+	items, _ := f.list()
+	return items
+}
+
+// Error is one thing wrong with a spec.
+type Error struct {
+	Pos     finding.Position
+	Key     string // path of the key, as in arch.stake.depth or site.marks[2].at, counted from 0; empty for the file as a whole
+	Text    string // what is wrong
+	Example string // a right example, as it would stand in the file
+}
+
+// Error returns the message: file:line:column: key: what is wrong; write e.g. `right example`.
+func (e Error) Error() string {
+	var b strings.Builder
+	b.WriteString(e.Pos.String() + ": ")
+	if e.Key != "" {
+		b.WriteString(e.Key + ": ")
+	}
+	b.WriteString(e.Text)
+	if e.Example != "" {
+		b.WriteString("; write e.g. `" + e.Example + "`")
+	}
+	return b.String()
+}
+
+// Errors is everything wrong with a spec, by line and column.
+type Errors []Error
+
+// Error returns the messages, one a line.
+func (list Errors) Error() string {
+	lines := make([]string, len(list))
+	for i, e := range list {
+		lines[i] = e.Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// sort orders the list by place. Nothing is said twice.
+func (list Errors) sort() Errors {
+	slices.SortStableFunc(list, func(a, b Error) int {
+		return cmp.Or(cmp.Compare(a.Pos.Line, b.Pos.Line), cmp.Compare(a.Pos.Column, b.Pos.Column), cmp.Compare(a.Key, b.Key))
+	})
+	return slices.CompactFunc(list, func(a, b Error) bool { return a.Pos == b.Pos && a.Key == b.Key && a.Text == b.Text })
+}
+
+// longestQuote is how much of the spec's own text a message repeats, in characters.
+const longestQuote = 60
+
+// quote sets the spec's own text between back quotes, cut short and without control characters.
+func quote(text string) string { return "`" + brief(text) + "`" }
+
+func brief(text string) string {
+	runes := []rune(text)
+	if len(runes) > longestQuote {
+		runes = append(runes[:longestQuote-1], '…')
+	}
+	for i, r := range runes {
+		if unicode.IsControl(r) {
+			runes[i] = ' '
+		}
+	}
+	return string(runes)
 }

@@ -13,7 +13,6 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// filledHead stands on top of a filled spec.
 const filledHead = "# The spec with every default and choice written out: whatever a later version takes for granted, this stays as it was built."
 
 // Filled returns the spec as it was written with every default and choice of Spec.Defaults put in, so that it makes the same tunnel when the defaults have changed. What
@@ -45,7 +44,6 @@ func Filled(s *Spec) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// written lists the defaults that can stand in a spec.
 func (s *Spec) written() (list []Amendment) {
 	for _, d := range s.Defaults {
 		if d.Written != nil {
@@ -98,7 +96,10 @@ func Written(value any, printed string, units measure.System) any {
 	case []Leg:
 		return []any{map[string]any{"straight": "rest"}}
 	case int:
-		return countWritten(v, printed)
+		if v == 0 && printed != "0" { // it is solved
+			return nil
+		}
+		return v
 	case []int, float64:
 		return v
 	case bool:
@@ -109,18 +110,9 @@ func Written(value any, printed string, units measure.System) any {
 	return printed
 }
 
-// priced adds a price where there is one.
 func priced(price *float64, keys map[string]any) map[string]any {
 	if price != nil {
 		keys["price"] = *price
 	}
 	return keys
-}
-
-// countWritten is a count, or the word that is printed for one of a list; nil where nought stands for a count that is solved.
-func countWritten(n int, printed string) any {
-	if n == 0 && printed != "0" {
-		return nil
-	}
-	return n
 }

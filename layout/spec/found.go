@@ -8,16 +8,11 @@ import (
 	"hoopwright/layout/measure"
 )
 
-// readKept reads how the tunnel is kept over the year, and how it was found.
 func (r *reader) readKept(top mapping) {
 	top.read("store", &r.spec.Store)
-	m, ok := top.section("found")
-	if !ok {
-		return
-	}
+	m, _ := top.section("found")
 	found := &r.spec.Found
-	m.read("after", &found.Trial)
-	m.read("wrapped", &found.Wrapped)
+	m.all(found)
 	m.measured("crown", func(a *Measured) *measure.Length { return &a.Crown })
 	m.measured("span", func(a *Measured) *measure.Length { return &a.Span })
 	slices.SortFunc(found.Arches, func(a, b Measured) int { return cmp.Compare(a.Arch, b.Arch) })
@@ -28,7 +23,6 @@ func (r *reader) readKept(top mapping) {
 	}
 }
 
-// measured reads a figure of arches by their numbers.
 func (m mapping) measured(key string, of func(*Measured) *measure.Length) {
 	f, ok := m.value(key)
 	if !ok {
@@ -41,18 +35,14 @@ func (m mapping) measured(key string, of func(*Measured) *measure.Length) {
 			p.value.failAt(p.key, exampleOf(f.table, m.spec.Units), "is no arch; the numbers are 1 to %d", max(most, 1))
 			continue
 		}
-		own := Measured{Arch: n}
+		var figure measure.Length
+		if !rows[p.value.table].rule.read(p.value, &figure) {
+			continue
+		}
 		k := slices.IndexFunc(*list, func(a Measured) bool { return a.Arch == n })
-		if k >= 0 {
-			own = (*list)[k]
-		}
-		if !rows[p.value.table].rule.read(p.value, of(&own)) {
-			continue
-		}
 		if k < 0 {
-			*list = append(*list, own)
-			continue
+			k, *list = len(*list), append(*list, Measured{Arch: n})
 		}
-		(*list)[k] = own
+		*of(&(*list)[k]) = figure
 	}
 }

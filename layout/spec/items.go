@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -87,7 +88,6 @@ func (r *reader) findItem(text string) (string, measuring) {
 	return "", unmeasured
 }
 
-// findPipe returns the canonical name of a pipe, the spec's own or the catalog's.
 func (r *reader) findPipe(text string) (string, bool) {
 	if slices.Contains(r.ownPipes(), text) {
 		return text, true
@@ -96,7 +96,6 @@ func (r *reader) findPipe(text string) (string, bool) {
 	return p.Name, ok
 }
 
-// ownPipes lists the pipes that the spec describes itself.
 func (r *reader) ownPipes() []string {
 	pipes := []catalog.Pipe{r.spec.Arch.Pipe, r.spec.Ridge.Pipe}
 	for _, e := range r.spec.Except {
@@ -111,9 +110,8 @@ func (r *reader) ownPipes() []string {
 	return own
 }
 
-// itemNames lists everything that is sold.
 func (r *reader) itemNames() []string {
-	pipes := append(r.ownPipes(), pipeNames()...)
+	pipes := append(r.ownPipes(), PipeNames()...)
 	all := append(slices.Clone(pipes), r.stringNames()...)
 	for _, b := range barNames() {
 		all = append(all, steel+b)
@@ -126,4 +124,34 @@ func (r *reader) itemNames() []string {
 		}
 	}
 	return all
+}
+
+// readStock reads what stores sell and the shed holds.
+func (r *reader) readStock(top mapping) {
+	m, _ := top.section("stock")
+	s := &r.spec.Stock
+	m.all(s)
+	s.Sell = listOf(m, "sell", func(item mapping, x *Sale) bool {
+		item.checkLength(x.Item)
+		return true
+	})
+	s.Own = listOf(m, "own", func(item mapping, x *Owned) bool {
+		item.checkLength(x.Item)
+		if f, given := item.value("dead"); given && x.Dead > x.Count {
+			f.failWith(fmt.Sprintf("dead: %d", x.Count), "is more than the %d there are; count has all, the dead ones too", x.Count)
+		}
+		return true
+	})
+}
+
+// checkLength checks that what is cut or laid has a length, and that what is counted has none.
+func (m mapping) checkLength(item string) {
+	_, as := m.findItem(item)
+	f, given := m.value("length")
+	switch {
+	case as == byLength && !m.has("length"):
+		m.missing("length", "; pipe, bar and cord are sold by the length")
+	case as == byCount && given:
+		f.failWith("{item: zip ties 100, price: 3}", "belongs to pipe, bar and cord; other things are counted")
+	}
 }

@@ -50,8 +50,8 @@ const (
 )
 
 // keys is every key of version 1, in the order of the format, each with a right example and its rule. An exception takes the keys of arch
-// too, a guy's stake those of arch.stake, and a ridge's own pipe those of arch.pipe.
-var keys = []key{
+// too, a guy's stake those of arch.stake, and a ridge's own pipe those of arch.pipe. A list that its item's example alone shows has no row here: withLists adds it.
+var keys = withLists([]key{
 	{"hoopwright", "1", "", told(version + ", the version of the format")},
 	{"title", "Lantern Walk", "", must(text(longestText))},
 	{"season", "2026", "", text(longestText)},
@@ -64,7 +64,6 @@ var keys = []key{
 	{"dates.open", "2026-11-28", "", day},
 	{"dates.close", "2027-01-02", "", day},
 	{"dates.down", "2027-01-09", "", day},
-	{"accept", "[{finding: long-day, why: two crews come, by: A. Reed}]", "", inner},
 	{"accept[]", "{finding: long-day, why: two crews come, by: A. Reed}", "", inner},
 	{"accept[].finding", "long-day", "", must(text(longestName))},
 	{"accept[].why", "house cords are laid by then", "", must(text(longestText))},
@@ -77,7 +76,6 @@ var keys = []key{
 	{"tunnel.opening", "{width: 4 ft, height: 6 ft 8 in}", "{width: 1.5 m, height: 2.1 m}", inner},
 	{"tunnel.opening.width", "4 ft", "1.5 m", within(lengths, 12*inch, 20*foot)},
 	{"tunnel.opening.height", "6 ft 8 in", "2.1 m", within(lengths, 12*inch, 20*foot)},
-	{"tunnel.ways", "[{bay: 4, wall: left}]", "", inner},
 	{"tunnel.ways[]", "{bay: 4, wall: left}", "", inner},
 	{"tunnel.ways[].bay", "4", "", must(setOf(bayNumbers))},
 	{"tunnel.ways[].wall", "left", "", must(oneOf(Left, Right))},
@@ -109,7 +107,6 @@ var keys = []key{
 	{"arch.foot.bar", "1/2 in", "12 mm", bar},
 	{"arch.late modulus", "60 %", "", within(shares, 0.10, 1)},
 	{"arch.joints", "dry", "", oneOf(Dry, Pinned, Glued)},
-	{"arch.except", "[{arches: [1, last], span: 7 ft 6 in}]", "[{arches: [1, last], span: 2.4 m}]", inner},
 	{"arch.except[]", "{arches: [1, last], span: 7 ft 6 in}", "{arches: [1, last], span: 2.4 m}", inner},
 	{"arch.except[].arches", "[1, last]", "", must(setOf(archNumbers))},
 
@@ -135,30 +132,27 @@ var keys = []key{
 	{"site.route[].radius", "25 ft", "8 m", within(lengths, 3*foot, 10_000*foot)},
 	{"site.start", "{at: [20 ft, 6 ft], heading: 0 deg}", "{at: [6 m, 2 m], heading: 0 deg}", inner},
 	{"site.start.at", "[20 ft, 6 ft]", "[6 m, 2 m]", place},
-	{"site.start.from", "{gate post: 31 ft 4 in, porch post: 40 ft 2 in}", "{gate post: 9.55 m, porch post: 12.25 m}", told("two or more marks, or the stakes L1 and R1, each with its tape")},
+	{"site.start.from", "{gate post: 31 ft 4 in, porch post: 40 ft 2 in}", "{gate post: 9.55 m, porch post: 12.25 m}", marksTaped},
 	{"site.start.from.*", "31 ft 4 in", "9.55 m", tapes.rule()},
 	{"site.start.side", "left", "", oneOf(Left, Right)},
 	{"site.start.heading", "90 deg", "", within(angles, -360*degree, 360*degree)},
 	{"site.start.toward", "{from: {gate post: 62 ft 8 in, porch post: 58 ft 1 in}, side: left}", "{from: {gate post: 19.1 m, porch post: 17.7 m}, side: left}", inner},
 	{"site.start.toward.at", "[20 ft, 36 ft]", "[6 m, 11 m]", place},
-	{"site.start.toward.from", "{gate post: 62 ft 8 in, porch post: 58 ft 1 in}", "{gate post: 19.1 m, porch post: 17.7 m}", told("two or more marks, or the stakes L1 and R1, each with its tape")},
+	{"site.start.toward.from", "{gate post: 62 ft 8 in, porch post: 58 ft 1 in}", "{gate post: 19.1 m, porch post: 17.7 m}", marksTaped},
 	{"site.start.toward.from.*", "62 ft 8 in", "19.1 m", tapes.rule()},
 	{"site.start.toward.side", "left", "", oneOf(Left, Right)},
-	{"site.marks", "[{name: gate post, at: [0 ft, 0 ft]}]", "[{name: gate post, at: [0 m, 0 m]}]", inner},
 	{"site.marks[]", "{name: gate post, at: [0 ft, 0 ft]}", "{name: gate post, at: [0 m, 0 m]}", inner},
 	{"site.marks[].name", "gate post", "", must(text(longestName))},
 	{"site.marks[].at", "[31 ft, 2 ft]", "[9.5 m, 600 mm]", place},
-	{"site.marks[].from", "{gate post: 31 ft 4 in, porch post: 40 ft 2 in}", "{gate post: 9.55 m, porch post: 12.25 m}", told("two or more marks, or the stakes L1 and R1, each with its tape")},
+	{"site.marks[].from", "{gate post: 31 ft 4 in, porch post: 40 ft 2 in}", "{gate post: 9.55 m, porch post: 12.25 m}", marksTaped},
 	{"site.marks[].from.*", "31 ft 4 in", "9.55 m", tapes.rule()},
 	{"site.marks[].side", "left", "", oneOf(Left, Right)},
-	{"site.levels", "[{arch: 1, left: 0 in, right: 2 in}]", "[{arch: 1, left: 0 mm, right: 50 mm}]", inner},
 	{"site.levels[]", "{arch: 1, left: 0 in, right: 2 in}", "{arch: 1, left: 0 mm, right: 50 mm}", inner},
-	{"site.levels[].arch", "last", "", must(told("the number of an arch, or last"))},
+	{"site.levels[].arch", "last", "", must(archNumber)},
 	{"site.levels[].left", "-3 in", "-80 mm", must(within(lengths, -100*foot, 100*foot))},
 	{"site.levels[].right", "2 in", "50 mm", must(within(lengths, -100*foot, 100*foot))},
 	{"site.soil", "soft", "", oneOf(Firm, Soft, Sandy, Frozen, SoilUnknown)},
 	{"site.exposure", "suburban", "", oneOf(Open, Shore, Suburban, Sheltered, Hilltop, WindGap)},
-	{"site.features", "[{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}]", "[{name: flower bed, at: [8 m, 7 m], radius: 1.2 m}]", inner},
 	{"site.features[]", "{name: flower bed, at: [25 ft, 24 ft], radius: 4 ft}", "{name: flower bed, at: [8 m, 7 m], radius: 1.2 m}", inner},
 	{"site.features[].name", "flower bed", "", must(text(longestName))},
 	{"site.features[].outline", "[[10 ft, 2 ft], [30 ft, 2 ft], [30 ft, 5 ft]]", "[[3 m, 1 m], [9 m, 1 m], [9 m, 2 m]]", pointsOf(3)},
@@ -167,25 +161,22 @@ var keys = []key{
 	{"site.features[].radius", "4 ft", "1.2 m", within(lengths, 1*inch, 1000*foot)},
 	{"site.features[].hard", "true", "", yes},
 	{"site.features[].height", "30 in", "800 mm", within(lengths, 0, 100*foot)},
-	{"site.buried", "[{name: water line, line: [[0 ft, 14 ft], [40 ft, 19 ft]]}]", "[{name: water line, line: [[0 m, 4 m], [12 m, 6 m]]}]", inner},
 	{"site.buried[]", "{name: water line, line: [[0 ft, 14 ft], [40 ft, 19 ft]]}", "{name: water line, line: [[0 m, 4 m], [12 m, 6 m]]}", inner},
 	{"site.buried[].name", "water line", "", must(text(longestName))},
 	{"site.buried[].line", "[[0 ft, 14 ft], [40 ft, 19 ft]]", "[[0 m, 4 m], [12 m, 6 m]]", must(pointsOf(2))},
 	{"site.buried[].line[]", "[0 ft, 14 ft]", "[0 m, 4 m]", place},
 	{"site.buried[].keep", "24 in", "600 mm", within(lengths, 0, 100*foot)},
 	{"site.buried[].marked by", "owner", "", text(longestText)},
-	{"site.overhead", "[{name: service drop, line: [[0 ft, -6 ft], [40 ft, -4 ft]], height: 13 ft}]", "[{name: service drop, line: [[0 m, -2 m], [12 m, -1 m]], height: 4 m}]", inner},
 	{"site.overhead[]", "{name: service drop, line: [[0 ft, -6 ft], [40 ft, -4 ft]], height: 13 ft}", "{name: service drop, line: [[0 m, -2 m], [12 m, -1 m]], height: 4 m}", inner},
 	{"site.overhead[].name", "service drop", "", must(text(longestName))},
 	{"site.overhead[].line", "[[0 ft, -6 ft], [40 ft, -4 ft]]", "[[0 m, -2 m], [12 m, -1 m]]", must(pointsOf(2))},
 	{"site.overhead[].line[]", "[0 ft, -6 ft]", "[0 m, -2 m]", place},
 	{"site.overhead[].height", "13 ft", "4 m", must(within(lengths, 3*foot, 200*foot))},
 	{"site.overhead[].keep", "10 ft", "3 m", within(lengths, 0, 100*foot)},
-	{"site.outlets", "[{name: porch, at: [2 ft, 4 ft], circuit: porch}]", "[{name: porch, at: [1 m, 1.2 m], circuit: porch}]", inner},
 	{"site.outlets[]", "{name: porch, at: [2 ft, 4 ft], circuit: porch}", "{name: porch, at: [1 m, 1.2 m], circuit: porch}", inner},
 	{"site.outlets[].name", "porch", "", must(text(longestName))},
 	{"site.outlets[].at", "[2 ft, 4 ft]", "[1 m, 1.2 m]", place},
-	{"site.outlets[].from", "{gate post: 12 ft 4 in, porch post: 18 ft}", "{gate post: 3.8 m, porch post: 5.5 m}", told("two or more marks, or the stakes L1 and R1, each with its tape")},
+	{"site.outlets[].from", "{gate post: 12 ft 4 in, porch post: 18 ft}", "{gate post: 3.8 m, porch post: 5.5 m}", marksTaped},
 	{"site.outlets[].from.*", "12 ft 4 in", "3.8 m", tapes.rule()},
 	{"site.outlets[].side", "right", "", oneOf(Left, Right)},
 	{"site.outlets[].from start", "{left: 12 ft, behind: 6 ft}", "{left: 3.6 m, behind: 1.8 m}", inner},
@@ -203,11 +194,10 @@ var keys = []key{
 	{"site.cords.crossing", "overhead", "", oneOf(CrossSeldom, CrossOverhead, CrossCovered)},
 	{"site.north", "40 deg", "", within(angles, -360*degree, 360*degree)},
 	{"site.place", "[44.05, -121.31]", "", latLong},
-	{"site.places", "[{name: side door, at: [2 ft, 3 ft], for: power off}]", "[{name: side door, at: [600 mm, 900 mm], for: power off}]", inner},
 	{"site.places[]", "{name: side door, at: [2 ft, 3 ft], for: power off}", "{name: side door, at: [600 mm, 900 mm], for: power off}", inner},
 	{"site.places[].name", "side door", "", must(text(longestName))},
 	{"site.places[].at", "[2 ft, 3 ft]", "[600 mm, 900 mm]", place},
-	{"site.places[].from", "{gate post: 12 ft 4 in, porch post: 18 ft}", "{gate post: 3.8 m, porch post: 5.5 m}", told("two or more marks, or the stakes L1 and R1, each with its tape")},
+	{"site.places[].from", "{gate post: 12 ft 4 in, porch post: 18 ft}", "{gate post: 3.8 m, porch post: 5.5 m}", marksTaped},
 	{"site.places[].from.*", "12 ft 4 in", "3.8 m", tapes.rule()},
 	{"site.places[].side", "right", "", oneOf(Left, Right)},
 	{"site.places[].for", "power off", "", text(longestName)},
@@ -217,7 +207,6 @@ var keys = []key{
 	{"site.unknown[]", "buried lines", "", oneOf(BuriedLines, OverheadLines, OutletsGFCI, BreakerAmps)},
 
 	{"lights", "{wraps: [{where: legs, string: mini led 100 warm}]}", "", inner},
-	{"lights.wraps", "[{where: [legs, ridge], string: mini led 100 warm}]", "", inner},
 	{"lights.wraps[]", "{where: [legs, ridge], string: mini led 100 warm}", "", inner},
 	{"lights.wraps[].where", "legs above 3 ft", "legs above 1 m", must(placed)},
 	{"lights.wraps[].string", "mini led 100 warm", "", must(lightString)},
@@ -232,11 +221,9 @@ var keys = []key{
 	{"lights.rows.walls", "both", "", walls},
 	{"lights.rows.start", "front", "", either("front", "back")},
 	{"lights.rows.sag", "1 in", "25 mm", within(lengths, 0, 2*foot)},
-	{"lights.rows.gaps", "[{wall: left, bays: [4]}]", "", inner},
 	{"lights.rows.gaps[]", "{wall: left, bays: [4]}", "", inner},
 	{"lights.rows.gaps[].wall", "left", "", must(oneOf(Left, Right))},
 	{"lights.rows.gaps[].bays", "[4]", "", must(setOf(bayNumbers))},
-	{"lights.drops", "[{where: ridge, string: mini led 100 warm, hang: 10 in}]", "[{where: ridge, string: mini led 100 warm, hang: 250 mm}]", inner},
 	{"lights.drops[]", "{where: ridge, string: mini led 100 warm, hang: 10 in}", "{where: ridge, string: mini led 100 warm, hang: 250 mm}", inner},
 	{"lights.drops[].where", "ridge", "", must(placed)},
 	{"lights.drops[].string", "mini led 100 warm", "", must(lightString)},
@@ -283,7 +270,6 @@ var keys = []key{
 	{"power.cords[].sockets", "9", "6", must(count(2, mostInlineSockets))},
 	{"power.cords[].apart", "5 ft", "2 m", must(within(lengths, 0, 30*foot))},
 	{"power.cords[].price", "30", "", price},
-	{"power.taps", "[{sockets: 3, price: 6.50}]", "", inner},
 	{"power.taps[]", "{sockets: 3, price: 6.50}", "", inner},
 	{"power.taps[].sockets", "3", "", must(count(2, mostTapSockets))},
 	{"power.taps[].price", "6.50", "", price},
@@ -303,13 +289,11 @@ var keys = []key{
 	{"weather.inside", "20 mph", "32 km/h", within(speeds, 1*measure.MPH, 100*measure.MPH)},
 
 	{"stock", "{sell: [{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}]}", "{sell: [{item: pvc-u pn16 25 mm, length: 4 m, price: 5.20}]}", inner},
-	{"stock.sell", "[{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}]", "[{item: pvc-u pn16 25 mm, length: 4 m, price: 5.20}]", inner},
 	{"stock.sell[]", "{item: pvc sch40 1/2 in, length: 10 ft, price: 4.35}", "{item: pvc-u pn16 25 mm, length: 4 m, price: 5.20}", inner},
 	{"stock.sell[].item", "pvc sch40 1/2 in", "pvc-u pn16 25 mm", must(item)},
 	{"stock.sell[].length", "10 ft", "4 m", within(lengths, 1*inch, 300*foot)},
 	{"stock.sell[].price", "4.35", "", price},
 	{"stock.sell[].limit", "12", "", count(1, mostPieceCount)},
-	{"stock.own", "[{item: pvc sch40 1/2 in, length: 56 in, count: 2}]", "[{item: pvc-u pn16 25 mm, length: 1.4 m, count: 2}]", inner},
 	{"stock.own[]", "{item: pvc sch40 1/2 in, length: 56 in, count: 2}", "{item: pvc-u pn16 25 mm, length: 1.4 m, count: 2}", inner},
 	{"stock.own[].item", "pvc sch40 1/2 in", "pvc-u pn16 25 mm", must(item)},
 	{"stock.own[].length", "56 in", "1.4 m", within(lengths, 1*inch, 300*foot)},
@@ -332,7 +316,6 @@ var keys = []key{
 	{"crew.helpers", "5", "", count(0, mostHelpers)},
 	{"crew.young", "2", "", count(0, mostHelpers)},
 	{"crew.date", "2026-11-21", "", day},
-	{"crew.days", "[{from: 18:30, until: 21:00, work: [cutting, wrapping]}]", "", inner},
 	{"crew.days[]", "{from: 18:30, until: 21:00, work: [cutting, wrapping]}", "", inner},
 	{"crew.days[].date", "2026-11-19", "", day},
 	{"crew.days[].from", "18:30", "", clock},
@@ -358,6 +341,24 @@ var keys = []key{
 	{"crew.rates.drop", "3", "", number(0.1, mostMinutes)},
 	{"crew.rates.guy", "12", "", number(0.1, mostMinutes)},
 	{"crew.rates.cord", "10", "", number(0.1, mostMinutes)},
+})
+
+var marksTaped = told("two or more marks, or the stakes L1 and R1, each with its tape")
+
+// withLists puts a row for its list before each item that has none.
+func withLists(rows []key) (list []key) {
+	for _, k := range rows {
+		above, item := strings.CutSuffix(k.path, "[]")
+		if item && list[len(list)-1].path != above {
+			of := key{path: above, example: "[" + k.example + "]"}
+			if k.inMetric != "" {
+				of.inMetric = "[" + k.inMetric + "]"
+			}
+			list = append(list, of)
+		}
+		list = append(list, k)
+	}
+	return list
 }
 
 // rows finds a key's row by its path, children lists the names of the keys right under each path, in the order of the format.

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"math"
+	"strings"
 
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/measure"
@@ -9,10 +10,7 @@ import (
 
 // readLights reads everything that glows. The strings of the spec's own come first: the others name them.
 func (r *reader) readLights(top mapping) {
-	m, ok := top.section("lights")
-	if !ok {
-		return
-	}
+	m, _ := top.section("lights")
 	r.readStrings(m)
 	l := &r.spec.Lights
 	l.Wraps = listOf(m, "wraps", func(item mapping, _ *Wrap) bool {
@@ -30,7 +28,6 @@ func (r *reader) readLights(top mapping) {
 	})
 }
 
-// readRows reads the rows along the walls.
 func (r *reader) readRows(lights mapping) {
 	m, ok := lights.section("rows")
 	if !ok {
@@ -53,27 +50,13 @@ func (r *reader) readRows(lights mapping) {
 // walls is the rule of which walls rows hang on: a list of each spec's own.
 var walls = ruled(says("both, left or right"), func(f field) ([]Side, bool) {
 	i, ok := f.word("both", "left", "right")
-	if i > 0 {
-		return []Side{Side(i - 1)}, ok
-	}
-	return []Side{Left, Right}, ok
+	return [][]Side{{Left, Right}, {Left}, {Right}}[max(i, 0)], ok
 })
 
 // lightString is the rule of a string's name, lightStrings that of one or several.
 var (
 	lightString  = ruled(says("a string of the catalog, or one under lights.strings"), field.lightString)
-	lightStrings = ruled(says("a list of strings of the catalog, or of those under lights.strings"), func(f field) (list []catalog.String, ok bool) {
-		items := f.texts()
-		if len(items) == 0 && len(f.node.Content) == 0 {
-			f.fail("names no string")
-		}
-		for _, item := range items {
-			if s, ok := item.lightString(); ok {
-				list = append(list, s)
-			}
-		}
-		return list, true
-	})
+	lightStrings = several("a list of strings of the catalog, or of those under lights.strings", "string", field.lightString)
 )
 
 // lightString finds a string by its name, the spec's own before the catalog's.
@@ -92,7 +75,6 @@ func (f field) lightString() (catalog.String, bool) {
 	return s, ok
 }
 
-// ownString returns the spec's own string of that name, or nil.
 func (r *reader) ownString(name string) *catalog.String {
 	for i := range r.spec.Lights.Strings {
 		if s := &r.spec.Lights.Strings[i]; s.Name == name {
@@ -102,8 +84,51 @@ func (r *reader) ownString(name string) *catalog.String {
 	return nil
 }
 
-// stringNames lists the strings that can be named.
 func (r *reader) stringNames() []string {
 	name := func(s catalog.String) string { return s.Name }
 	return append(namesOf(r.spec.Lights.Strings, name), namesOf(catalog.Strings(), name)...)
+}
+
+// readStrings reads the strings of the spec's own, as their labels describe them, and fills in what they do not say.
+func (r *reader) readStrings(lights mapping) {
+	f, ok := lights.value("strings")
+	if !ok {
+		return
+	}
+	for _, p := range f.named() {
+		m, ok := p.value.mapping()
+		if !ok {
+			continue
+		}
+		s := catalog.String{Name: p.name, Source: "the spec, from its label"}
+		before := len(r.errors)
+		m.all(&s)
+		if m.good["length"] && s.Lead+s.Tail >= s.Length {
+			m.fail("lead and tail leave nothing of its %s lit", r.spec.Units.Written(s.Length))
+		}
+		if s.Supply != nil && !m.has("volts") {
+			m.missing("volts", "; a supply has a voltage of its own")
+		}
+		m.weigh(&s)
+		if len(r.errors) == before {
+			r.fillString(m.path, &s)
+		}
+		r.spec.Lights.Strings = append(r.spec.Lights.Strings, s)
+	}
+}
+
+// weigh reads the weight of a string whose length is known by now.
+func (m mapping) weigh(s *catalog.String) {
+	f, ok := m.value("weight")
+	if !ok {
+		return
+	}
+	_, err := measure.Parse[measure.Mass](f.node.Value)
+	if each := strings.Contains(f.node.Value, "/") && err != nil; each { // not 1/2 lb
+		if mass, ok := wireMasses.of(f); ok {
+			s.Mass = mass
+		}
+	} else if mass, ok := stringMasses.of(f); ok && s.Length > 0 {
+		s.Mass = measure.LineMass(float64(mass) / s.Length.Metres())
+	}
 }

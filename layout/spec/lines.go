@@ -92,7 +92,6 @@ func (r *reader) mendPair(lines []string, i int) bool {
 	return false
 }
 
-// isKey reports whether a word is a key somewhere in the format.
 func isKey(word string) bool {
 	return slices.ContainsFunc(keys, func(k key) bool { return k.path[strings.LastIndexByte(k.path, '.')+1:] == word })
 }

@@ -10,7 +10,6 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// pair is a key with its value.
 type pair struct {
 	name  string
 	key   *yaml.Node
@@ -150,7 +149,6 @@ func (m mapping) missing(key, why string) {
 	f.fail("is missing%s", why)
 }
 
-// require reports each of the keys that is missing.
 func (m mapping) require(keys ...string) {
 	_, absent := m.among(keys...)
 	for _, key := range absent {
@@ -226,26 +224,25 @@ func keyOf(f reflect.StructField) string {
 
 var innerCapital = regexp.MustCompile(`([a-z])([A-Z])`)
 
-// section opens the key's value as a mapping.
+// section opens the key's value as a mapping, and reports whether it is one; else the section gives no key.
 func (m mapping) section(key string) (mapping, bool) {
-	f, ok := m.value(key)
-	if !ok {
-		return mapping{}, false
+	if f, ok := m.value(key); ok {
+		if opened, ok := f.mapping(); ok {
+			return opened, true
+		}
 	}
-	return f.mapping()
+	return mapping{field: m.child(key)}, false
 }
 
 // items opens the key's value as a list. A key that is not given has no items.
 func (m mapping) items(key string) []field {
-	f, ok := m.value(key)
-	if !ok {
-		return nil
+	var items []field
+	if f, ok := m.value(key); ok {
+		items, _ = f.list()
 	}
-	items, _ := f.list()
 	return items
 }
 
-// mappings opens the key's value as a list of mappings.
 func (m mapping) mappings(key string) []mapping {
 	var list []mapping
 	for _, item := range m.items(key) {
@@ -322,20 +319,14 @@ func (p pair) unknown(table string, known []string) {
 	if own, ok := otherwise[table][p.name]; ok {
 		p.value.meant[own] = true
 		p.value.failAt(p.key, exampleOf(own, units), "is no key of this format; that is `%s`", own)
-		return
-	}
-	if own, ok := hints[table][p.name]; ok {
+	} else if own, ok := hints[table][p.name]; ok {
 		p.value.failAt(p.key, own.example, "is no key of this format; %s", own.text)
-		return
-	}
-	if home := elsewhere(p.name, table); home != "" {
+	} else if home := elsewhere(p.name, table); home != "" {
 		p.value.meant[home] = true
 		p.value.failAt(p.key, exampleOf(home, units), "is no key of this format here; it belongs under `%s`", home[:strings.LastIndexByte(home, '.')])
-		return
+	} else if near := p.value.nearest(p.name, known); near != "" {
+		p.value.failAt(p.key, exampleOf(under(table, near), units), "is no key of this format; the nearest is `%s`", near)
+	} else {
+		p.value.failAt(p.key, exampleOf(table, units), "is no key of this format; known here: %s", strings.Join(known, ", "))
 	}
-	if near := p.value.nearest(p.name, known); near != "" {
-		p.value.failAt(p.key, exampleOf(under(table, near), p.value.spec.Units), "is no key of this format; the nearest is `%s`", near)
-		return
-	}
-	p.value.failAt(p.key, exampleOf(table, p.value.spec.Units), "is no key of this format; known here: %s", strings.Join(known, ", "))
 }

@@ -31,13 +31,9 @@ func (r *reader) readMarks(site mapping) {
 	}
 }
 
-// readStart reads where arch 1 stands and which way the walk goes there.
 func (r *reader) readStart(site mapping) {
 	s := &r.spec.Site
-	start, ok := site.section("start")
-	if !ok {
-		return
-	}
+	start, _ := site.section("start")
 	if start.has("at") || start.has("from") || start.has("side") {
 		start.located(&s.Start, &s.StartFix, "")
 	}
@@ -79,7 +75,9 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 	case "from start":
 		fix.Start = m.offset()
 	default:
-		m.taped(fix, self)
+		if fix.From = m.tapes(self); len(fix.From) == 2 && !m.has("side") {
+			m.missing("side", "; two tapes leave open on which side of the line from the first mark to the second this one lies")
+		}
 		return
 	}
 	if m.has("side") {
@@ -87,15 +85,6 @@ func (m mapping) located(at *Point, fix *Fix, self string) {
 	}
 }
 
-// taped reads tapes with the side that they leave open.
-func (m mapping) taped(fix *Fix, self string) {
-	fix.From = m.tapes(self)
-	if len(fix.From) == 2 && !m.has("side") {
-		m.missing("side", "; two tapes leave open on which side of the line from the first mark to the second this one lies")
-	}
-}
-
-// offset reads a distance from the start.
 func (m mapping) offset() *Offset {
 	o := &Offset{}
 	f, ok := m.section("from start")
@@ -120,7 +109,6 @@ func (m mapping) offset() *Offset {
 	return o
 }
 
-// mark reads one mark: by coordinates, or by tapes from other marks.
 func (m mapping) mark() Mark {
 	var k Mark
 	if f, ok := m.fields["name"]; ok {

@@ -17,7 +17,7 @@ var (
 		"‘", "'", "“", `"`, "„", `"`, "«", "", "»", "")
 	quotes       = "\"'“”„‘’«»"
 	unitWords    = slip(`(?i)\b(amps?|amperes?|volts?|watts?|degrees?|pounds?|ounces?|percent|meters?|metres?|millimet(?:er|re)s?|centimet(?:er|re)s?|fet|feets|inchs|ins)\b\.?`)
-	shortUnits   = map[string]string{"a": "A", "v": "V", "wat": "W", "deg": "deg", "pou": "lb", "oun": "oz", "per": "%", "met": "m", "mil": "mm", "cen": "cm", "fe": "ft", "in": "in"}
+	shortUnits   = map[string]string{"a": "A", "v": "V", "wat": "W", "deg": "deg", "pou": "lb", "oun": "oz", "per": "%", "met": "m", "mil": "mm", "cen": "cm", "fe": "ft", "in": "in"} // by how a word begins, none as another
 	hedges       = slip(`(?i)^(about|approx\.?|approximately|ca\.?|circa|~|≈|=)\s*`)
 	numberRun    = slip(`[0-9]+(?:\.[0-9]+)?`)
 	decimalComma = slip(`^([^0-9]*[0-9]+),([0-9]{1,2}[^0-9]*)$`)
@@ -33,7 +33,7 @@ func readings(s string) []string {
 	s = hedges().ReplaceAllString(s, "")
 	plain := unitWords().ReplaceAllStringFunc(s, func(word string) string {
 		for start, unit := range shortUnits {
-			if strings.HasPrefix(strings.ToLower(word), start) && len(start) == longestStart(word) {
+			if strings.HasPrefix(strings.ToLower(word), start) {
 				return unit
 			}
 		}
@@ -41,16 +41,6 @@ func readings(s string) []string {
 	})
 	bare := strings.Join(strings.Fields(wordy.Replace(strings.Trim(plain, quotes))), " ")
 	return []string{bare, strings.Join(strings.Fields(wordy.Replace(plain)), " "), strings.ReplaceAll(bare, ",", "."), strings.ReplaceAll(bare, ",", "")}
-}
-
-// longestStart is the length of the longest entry of shortUnits that a word begins with.
-func longestStart(word string) (n int) {
-	for start := range shortUnits {
-		if strings.HasPrefix(strings.ToLower(word), start) {
-			n = max(n, len(start))
-		}
-	}
-	return n
 }
 
 // meant returns a quantity as it was likely meant, in the words of the writer, or nothing.
@@ -63,7 +53,6 @@ func (b bounds[T]) meant(s string) string {
 	return ""
 }
 
-// wordMeant returns the one of the words that was likely meant, or nothing.
 func (f field) wordMeant(s string, words []string) string {
 	bare := strings.ToLower(strings.Trim(s, quotes+" ."))
 	for _, w := range words {
@@ -110,7 +99,6 @@ func dayMeant(s string, units measure.System) string {
 	return ""
 }
 
-// clockMeant returns the time of day that a text likely means.
 func clockMeant(s string) string {
 	bare := strings.ToUpper(strings.ReplaceAll(strings.ReplaceAll(s, " ", ""), ".", ""))
 	for _, form := range []string{"3PM", "3:04PM", "15H04", "15H", "1504", "15"} {

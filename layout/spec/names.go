@@ -14,7 +14,6 @@ type names struct {
 	line map[string]int
 }
 
-// add notes a name, and fails where it was given before.
 func (n *names) add(f field, name string) {
 	if line, twice := n.line[name]; twice {
 		f.failWith(f.keyed(brief(name)+" 2"), "two %s are named %s, the first on line %d; names must differ", n.of, quote(name), line)
@@ -27,7 +26,6 @@ func (n *names) add(f field, name string) {
 	n.list = append(n.list, name)
 }
 
-// has reports whether a name was given.
 func (n *names) has(name string) bool { _, ok := n.line[name]; return ok }
 
 // oneOf reports whether a value names one of the known things of a sort, and fails where it does not.
@@ -65,7 +63,6 @@ func (f field) keyed(text string) string {
 	return f.path[strings.LastIndexByte(f.path, '.')+1:] + ": " + text
 }
 
-// few is how many names a message lists.
 const few = 12
 
 // noSuch says that nothing of the sort has that name, and returns a name that would do, if there is one.

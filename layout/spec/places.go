@@ -1,10 +1,14 @@
 package spec
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
+	"gopkg.in/yaml.v3"
+
 	"hoopwright/layout/measure"
+	"hoopwright/layout/say"
 )
 
 // parts are the words of the parts that lights hang on; the longer stand before those that they contain.
@@ -19,18 +23,7 @@ var parts = []struct {
 const placeGrammar = "a place is legs, left legs, right legs, arches or ridge, then above, below or from … to … with heights or tape … to … along the pipe, then of and the arches"
 
 // placed is the rule of the places of lights: one or a list.
-var placed = ruled(says("one place or a list: "+placeGrammar), func(f field) (list []Place, ok bool) {
-	texts := f.texts()
-	for _, item := range texts {
-		if p, ok := item.place(); ok {
-			list = append(list, p)
-		}
-	}
-	if len(texts) == 0 && len(f.node.Content) == 0 {
-		f.fail("names no place")
-	}
-	return list, true
-})
+var placed = several("one place or a list: "+placeGrammar, "place", field.place)
 
 // place reads one place: a part of the frame, perhaps a range of it, perhaps some of the arches, or of the bays for the ridge.
 func (f field) place() (Place, bool) {
@@ -71,7 +64,6 @@ func (f field) place() (Place, bool) {
 	return p, true
 }
 
-// part splits off the part of the frame.
 func (f field) part(text string) (p Place, rest string, ok bool) {
 	for _, known := range parts {
 		if rest, found := strings.CutPrefix(text+" ", known.words+" "); found {
@@ -95,7 +87,6 @@ func (f field) part(text string) (p Place, rest string, ok bool) {
 	return Place{}, "", false
 }
 
-// bound reads the range of a place, or nothing.
 func (f field) bound(text string, p *Place) bool {
 	if text == "" {
 		return true
@@ -127,7 +118,6 @@ func (f field) bound(text string, p *Place) bool {
 	return true
 }
 
-// height reads one height or tape within a place.
 func (f field) height(text string, into *measure.Length) bool {
 	own := *f.node
 	own.Value = text
@@ -135,4 +125,75 @@ func (f field) height(text string, into *measure.Length) bool {
 	l, ok := places.of(f)
 	*into = l
 	return ok
+}
+
+// place is the rule of a place on the plan: how far right, how far ahead.
+var place = ruled(func(units measure.System) string {
+	return "how far right and how far ahead on the plan, each " + coordinates.in(units)
+}, field.point)
+
+func (f field) point() (Point, bool) {
+	items, ok := f.list()
+	if !ok || len(items) != len(f.node.Content) {
+		return Point{}, false
+	}
+	if len(items) != 2 {
+		f.fail("lists %s; two are wanted, how far right and how far ahead%s", say.Count(len(items), "figure"), commaHint(items))
+		return Point{}, false
+	}
+	x, okX := coordinates.of(items[0])
+	y, okY := coordinates.of(items[1])
+	return Point{x, y}, okX && okY
+}
+
+// pointsOf is the rule of a list of at least so many places.
+func pointsOf(least int) rule {
+	return ruled(says(fmt.Sprintf("a list of places on the plan, %d or more", least)), func(f field) (list []Point, ok bool) {
+		items, ok := f.list()
+		if !ok {
+			return nil, false
+		}
+		if len(f.node.Content) < least {
+			f.fail("lists %s; %d or more are wanted", say.Count(len(f.node.Content), "point"), least)
+			return nil, false
+		}
+		if f.flat(items) {
+			return nil, false
+		}
+		for _, item := range items {
+			if p, ok := item.point(); ok {
+				list = append(list, p)
+			}
+		}
+		return list, true
+	})
+}
+
+// flat reports points whose figures stand in one list without brackets of their own.
+func (f field) flat(items []field) bool {
+	var pairs []string
+	for i, item := range items {
+		if item.node.Kind != yaml.ScalarNode {
+			return false
+		}
+		if i%2 == 1 {
+			pairs = append(pairs, "["+items[i-1].node.Value+", "+item.node.Value+"]")
+		}
+	}
+	f.failWith(f.keyed("["+strings.Join(pairs, ", ")+"]"), "each point stands in brackets of its own, how far right and how far ahead")
+	return true
+}
+
+// commaHint says what a comma too many may have parted.
+func commaHint(items []field) string {
+	for i, item := range items {
+		switch {
+		case len(items) < 3:
+		case bareNumber.MatchString(item.node.Value) && item.node.Value != "0":
+			return "; a comma parts the two, so a decimal takes a point: 2.3 m"
+		case i > 0 && strings.HasSuffix(item.node.Value, "in") && strings.HasSuffix(items[i-1].node.Value, "ft"):
+			return "; feet and inches of one figure stand together without a comma: 4 ft 6 in"
+		}
+	}
+	return ""
 }

@@ -7,12 +7,8 @@ import (
 	"hoopwright/layout/catalog"
 )
 
-// readPower reads the circuits and how they are used.
 func (r *reader) readPower(top mapping) {
-	m, ok := top.section("power")
-	if !ok {
-		return
-	}
+	m, _ := top.section("power")
 	p := &r.spec.Power
 	m.all(p)
 	if f, ok := m.value("circuits"); ok {

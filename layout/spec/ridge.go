@@ -54,19 +54,15 @@ func (r *reader) failKey(key, example, format string, args ...any) {
 	r.errors = append(r.errors, Error{r.spec.Position(key), key, fmt.Sprintf(format, args...), example})
 }
 
-// readBraces reads what holds single bays lengthwise.
-func (r *reader) readBraces(top mapping) {
+// readHolds reads what holds the tunnel lengthwise.
+func (r *reader) readHolds(top mapping) {
+	if m, ok := top.holding("guys"); ok {
+		m.all(&r.spec.Guys)
+	}
 	if m, ok := top.holding("braces"); ok {
 		if m.all(&r.spec.Braces); r.spec.Tunnel.Arches == 1 {
 			m.failWith("braces: none", "are given, but one arch has no bay to brace")
 		}
-	}
-}
-
-// readGuys reads what holds the tunnel lengthwise.
-func (r *reader) readGuys(top mapping) {
-	if m, ok := top.holding("guys"); ok {
-		m.all(&r.spec.Guys)
 	}
 }
 
@@ -84,4 +80,32 @@ func (m mapping) holding(key string) (mapping, bool) {
 		f.failWith(example, "is %s; none, or the figures of the %s are wanted", quote(s), key)
 	}
 	return mapping{}, false
+}
+
+// Fitting is what joins the pipe at an arch's crown.
+type Fitting int
+
+// The fittings. A single stick bent over whole has none; a tee or cross has a socket for the ridge on one side or on both.
+const (
+	NoFitting Fitting = iota
+	Coupling
+	Tee
+	Cross
+)
+
+// String returns the fitting's name, empty for none.
+func (f Fitting) String() string { return [...]string{"", "coupling", "tee", "cross"}[f] }
+
+// CrownFitting returns the fitting at the crown of an arch, 1 to Tunnel.Arches.
+func (s *Spec) CrownFitting(arch int) Fitting {
+	last := s.Tunnel.Arches
+	switch {
+	case s.ArchOf(arch).OneStick:
+		return NoFitting
+	case !s.Ridge.Present || last == 1:
+		return Coupling
+	case arch == 1 || arch == last:
+		return Tee
+	}
+	return Cross
 }

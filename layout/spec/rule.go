@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -59,7 +60,6 @@ const (
 	mostItems   = 1000 // of one list
 )
 
-// text is the rule of a line of text.
 func text(longest int) rule {
 	return ruled(says("text on one line, at most "+strconv.Itoa(longest)+" characters"), func(f field) (string, bool) { return f.text(longest) })
 }
@@ -80,20 +80,16 @@ func count(low, high int) rule {
 
 func number(low, high float64) rule {
 	return ruled(says("a plain number, "+round(low)+" to "+round(high)), func(f field) (float64, bool) {
-		return f.number(plainNumber, bareNumber, low, high)
+		return f.number("a plain number such as 5 or 0.25", bareNumber, low, high)
 	})
 }
-
-const plainNumber = "a plain number such as 5 or 0.25"
 
 // number reads a number of a form within limits.
 func (f field) number(wanted string, form *regexp.Regexp, low, high float64) (float64, bool) {
 	s, ok := f.scalar()
-	if !ok {
-		return 0, false
-	}
 	v, err := strconv.ParseFloat(s, 64)
 	switch {
+	case !ok:
 	case !form.MatchString(s):
 		f.failWith(f.other(numberMeant(s)), "is %s; %s is wanted", quote(s), wanted)
 	case err != nil || v < low || v > high:
@@ -125,17 +121,13 @@ func either(first, second string) rule { return choice([]bool{false, true}, firs
 // word reads a value as one of a few words and returns which.
 func (f field) word(words ...string) (int, bool) {
 	s, ok := f.scalar()
-	if !ok {
-		return 0, false
-	}
 	i := slices.Index(words, s)
-	if i < 0 {
+	if ok && i < 0 {
 		f.failWith(f.other(f.wordMeant(s, words)), "is %s; %s is wanted", quote(s), say.Or(words))
 	}
-	return i, i >= 0
+	return i, ok && i >= 0
 }
 
-// yes is the rule of true or false.
 var yes = ruled(says("true or false"), field.yes)
 
 func (f field) yes() (bool, bool) {
@@ -159,11 +151,9 @@ var (
 
 func (f field) day() (t time.Time, ok bool) {
 	s, ok := f.scalar()
-	if !ok {
-		return t, false
-	}
 	t, err := time.Parse(time.DateOnly, s)
 	switch {
+	case !ok:
 	case err != nil:
 		f.failWith(f.other(dayMeant(s, f.spec.Units)), "is %s; a day of the calendar is wanted, as year-month-day", quote(s))
 	case t.Year() < 2000 || t.Year() > 2100:
@@ -180,26 +170,42 @@ func (f field) clock() (time.Duration, bool) {
 		f.failWith(f.other(clockMeant(s)), "is %s; hours and minutes from 0:00 to 23:59 are wanted", quote(s))
 		ok = false
 	}
-	if !ok {
-		return 0, false
-	}
 	t, _ := time.Parse("15:04", s)
-	return time.Duration(t.Hour())*time.Hour + time.Duration(t.Minute())*time.Minute, true
+	return time.Duration(t.Hour())*time.Hour + time.Duration(t.Minute())*time.Minute, ok
 }
 
 var price = number(0, dearest)
 
 // known is the rule of a name that a catalog knows, however it is spelt.
 func known[T any](takes, sort string, find func(string) (T, bool), names func() []string) rule {
-	return ruled(says(takes), func(f field) (v T, ok bool) {
-		name, ok := f.text(longestText)
-		if !ok {
-			return v, false
+	return ruled(says(takes), func(f field) (T, bool) { return found(f, sort, find, names, "") })
+}
+
+// found reads the name of a thing of some sort. Own is how the spec describes one of its own, where it can.
+func found[T any](f field, sort string, find func(string) (T, bool), names func() []string, own string) (v T, ok bool) {
+	name, ok := f.text(longestText)
+	if !ok {
+		return v, false
+	}
+	if v, ok = find(name); !ok {
+		f.unknownName(sort, name, names(), own)
+	}
+	return v, ok
+}
+
+// several is the rule of one thing or a list of them, at least one.
+func several[T any](takes, sort string, read func(f field) (T, bool)) rule {
+	return ruled(says(takes), func(f field) (list []T, ok bool) {
+		items := f.texts()
+		for _, item := range items {
+			if v, ok := read(item); ok {
+				list = append(list, v)
+			}
 		}
-		if v, ok = find(name); !ok {
-			f.unknownName(sort, name, names(), "")
+		if len(items) == 0 && len(f.node.Content) == 0 {
+			f.fail("names no %s", sort)
 		}
-		return v, ok
+		return list, true
 	})
 }
 
@@ -218,7 +224,6 @@ func (b bounds[T]) rule() rule {
 	return ruled(func(units measure.System) string { return measure.Name(b.low) + ", " + b.in(units) }, b.of)
 }
 
-// of reads a value as a quantity within the bounds.
 func (b bounds[T]) of(f field) (T, bool) {
 	s, ok := f.scalar()
 	if !ok {
@@ -248,7 +253,63 @@ func (b bounds[T]) hold(v T) bool {
 	return v >= b.low-slack*measure.Abs(b.low) && v <= b.high+slack*measure.Abs(b.high)
 }
 
-// in prints the bounds.
 func (b bounds[T]) in(s measure.System) string {
-	return b.kind.print(b.low, s) + " to " + b.kind.print(b.high, s)
+	return b.kind.print(s, b.low) + " to " + b.kind.print(s, b.high)
+}
+
+const (
+	inch   = measure.Inch
+	foot   = measure.Foot
+	degree = measure.Degree
+)
+
+// kind is a sort of quantity: how it is printed in a spec, and the unit of that size in which it is written in full where that is not exact.
+type kind[T ~float64] struct {
+	print func(measure.System, T) string
+	unit  string
+	size  T
+}
+
+// The sorts of quantity.
+var (
+	lengths      = &kind[measure.Length]{measure.System.Written, "mm", 1}
+	masses       = &kind[measure.Mass]{measure.System.Mass, "kg", 1}
+	lineMasses   = &kind[measure.LineMass]{measure.System.LineMass, "kg/m", 1}
+	pressures    = &kind[measure.Pressure]{measure.System.Pressure, "MPa", measure.MPa}
+	temperatures = &kind[measure.Temperature]{measure.System.Temperature, "C", 1}
+	speeds       = &kind[measure.Speed]{measure.System.Speed, "m/s", 1}
+	angles       = inOne[measure.Angle]("deg", degree)
+	currents     = inOne[measure.Current]("A", 1)
+	voltages     = inOne[measure.Voltage]("V", 1)
+	powers       = inOne[measure.Power]("W", 1)
+	areas        = inOne[measure.Area]("mm2", 1)
+	shares       = inOne[measure.Share]("%", 0.01)
+
+	sorts = []interface {
+		typed(value any, units measure.System) (string, bool)
+	}{lengths, masses, lineMasses, pressures, temperatures, speeds, angles, currents, voltages, powers, areas, shares}
+)
+
+// inOne is a sort of quantity that has one unit in both systems.
+func inOne[T ~float64](unit string, size T) *kind[T] {
+	return &kind[T]{func(_ measure.System, v T) string { return round(float64(v/size)) + " " + unit }, unit, size}
+}
+
+// round prints a number of the spec's own units with no more digits than it has.
+func round(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/1e4, 'f', -1, 64) }
+
+// sameness is how near to a value what is written must come, as a share of it: what multiplying leaves in the last bits is no difference.
+const sameness = 1e-12
+
+// typed prints a value of the sort as one types it, so that it is read back the same: as it is printed, or else in full.
+func (k *kind[T]) typed(value any, units measure.System) (string, bool) {
+	v, ok := value.(T)
+	if !ok {
+		return "", false
+	}
+	text := k.print(units, v)
+	if back, err := measure.Parse[T](text); err != nil || measure.Abs(back-v) > sameness*measure.Abs(v) {
+		text = strconv.FormatFloat(float64(v/k.size), 'f', -1, 64) + " " + k.unit
+	}
+	return text, true
 }

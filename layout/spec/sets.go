@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -70,9 +71,6 @@ var (
 	setRange  = regexp.MustCompile(`^(\S+)\s+to\s+(\S+)$`)
 )
 
-// setGrammar is what a message says of a set that it cannot read.
-const setGrammar = "; a set lists numbers, ranges such as 4 to 6, and last, or is one of odd, even, all"
-
 // pick returns the numbers that the words name, or what is wrong with them.
 func (of numbered) pick(words []string) (set []int, err string) {
 	switch {
@@ -88,15 +86,12 @@ func (of numbered) pick(words []string) (set []int, err string) {
 		if parts := setRange.FindStringSubmatch(w); parts != nil {
 			from, to = parts[1], parts[2]
 		}
-		low, err := of.number(w, from)
-		if err != "" {
-			return nil, err + setGrammar
-		}
-		high, err := of.number(w, to)
-		if err != "" {
-			return nil, err + setGrammar
-		}
-		if low > high {
+		low, wrongLow := of.number(w, from)
+		high, wrongHigh := of.number(w, to)
+		switch wrong := cmp.Or(wrongLow, wrongHigh); {
+		case wrong != "":
+			return nil, wrong + "; a set lists numbers, ranges such as 4 to 6, and last, or is one of odd, even, all"
+		case low > high:
 			return nil, fmt.Sprintf("%s runs backwards; the lower number comes first", quote(w))
 		}
 		for n := low; n <= high && !of.unknown; n++ {
@@ -120,7 +115,6 @@ func (of numbered) every(word string) (set []int, err string) {
 	return set, ""
 }
 
-// number returns one end of a range.
 func (of numbered) number(whole, word string) (int, string) {
 	if !setNumber.MatchString(word) {
 		return 0, fmt.Sprintf("%s is no %s number", quote(whole), of.one)

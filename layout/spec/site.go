@@ -6,10 +6,7 @@ import (
 )
 
 func (r *reader) readSite(top mapping) {
-	m, ok := top.section("site")
-	if !ok {
-		return
-	}
+	m, _ := top.section("site")
 	m.all(&r.spec.Site)
 	r.readRoute(m)
 	r.readMarks(m)
@@ -17,7 +14,6 @@ func (r *reader) readSite(top mapping) {
 	r.readThings(m)
 }
 
-// readRoute reads the legs of the centreline and checks that the tunnel fits on them.
 func (r *reader) readRoute(site mapping) {
 	f, ok := site.value("route")
 	if !ok {
@@ -85,33 +81,26 @@ func (m mapping) leg() (Leg, bool) {
 	return Leg{Straight: l}, ok
 }
 
-// readLevels reads the ground's heights at arches.
 func (r *reader) readLevels(site mapping) {
-	of := archNumbers(r.spec)
 	taken := map[int]bool{}
 	r.spec.Site.Levels = listOf(site, "levels", func(m mapping, l *Level) bool {
-		f, ok := m.value("arch")
-		if !ok {
-			return false
+		if f, ok := m.value("arch"); ok && taken[l.Arch] {
+			f.fail("arch %d has its levels already; give each arch once", l.Arch)
 		}
-		word, ok := f.scalar()
-		if !ok {
-			return false
-		}
-		n, err := of.number(word, word)
-		switch {
-		case err != "":
-			f.fail("%s", err)
-			return false
-		case taken[n]:
-			f.fail("arch %d has its levels already; give each arch once", n)
-		}
-		taken[n], l.Arch = true, n
-		return m.good["left"] && m.good["right"]
+		taken[l.Arch] = m.good["arch"]
+		return m.good["arch"] && m.good["left"] && m.good["right"]
 	})
 }
 
-// latLong is the rule of a place on earth.
+var archNumber = ruled(says("the number of an arch, or last"), func(f field) (int, bool) {
+	word, ok := f.scalar()
+	n, err := archNumbers(f.spec).number(word, word)
+	if ok && err != "" {
+		f.fail("%s", err)
+	}
+	return n, ok && err == ""
+})
+
 var latLong = ruled(says("latitude -90 to 90 and longitude -180 to 180, in degrees"), func(f field) (p LatLong, ok bool) {
 	items, ok := f.list()
 	if !ok {
@@ -124,3 +113,42 @@ var latLong = ruled(says("latitude -90 to 90 and longitude -180 to 180, in degre
 	lat := number(-90, 90).read(items[0], &p.Lat)
 	return p, number(-180, 180).read(items[1], &p.Long) && lat
 })
+
+// readThings reads what stands and lies on the ground, in it and above it. The circuits are known by now.
+func (r *reader) readThings(site mapping) {
+	s := &r.spec.Site
+	var features names
+	s.Features, features = namedList(site, "features", "features", mapping.feature)
+	s.Buried, _ = namedList[Buried](site, "buried", "buried lines", nil)
+	s.Overhead, _ = namedList[Overhead](site, "overhead", "overhead lines", nil)
+	s.Outlets, _ = namedList(site, "outlets", "outlets", mapping.outlet)
+	s.Places, _ = namedList(site, "places", "places", func(m mapping, p *SitePlace) { m.located(&p.At, &p.Fix, "") })
+	cords, _ := site.section("cords")
+	if f, ok := cords.value("keep off"); ok {
+		for _, item := range f.texts() {
+			if name, ok := item.text(longestName); ok && item.oneOf("feature", name, features.list) {
+				s.Cords.KeepOff = append(s.Cords.KeepOff, name)
+			}
+		}
+	}
+	cords.read("crossing", &s.Cords.Crossing)
+}
+
+func (m mapping) feature(*Feature) {
+	switch {
+	case m.has("outline") == (m.has("at") || m.has("radius")):
+		m.fail("a feature has an outline, or a centre at and a radius, one of the two")
+	case !m.has("outline"):
+		m.require("at", "radius")
+	}
+}
+
+func (m mapping) outlet(o *Outlet) {
+	m.located(&o.At, &o.Fix, "")
+	if f, ok := m.value("circuit"); ok && text(longestName).read(f, &o.Circuit) {
+		known := namesOf(m.spec.Power.Circuits, func(c Circuit) string { return c.Name })
+		if !m.spec.Given("power.circuits") || len(known) > 0 { // else what is wrong there is told already
+			f.oneOf("circuit", o.Circuit, known)
+		}
+	}
+}

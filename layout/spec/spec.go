@@ -25,7 +25,6 @@ const (
 // Side of the tunnel as the walker sees it, looking in from arch 1.
 type Side int
 
-// The sides.
 const (
 	Left Side = iota
 	Right
@@ -113,7 +112,6 @@ type Way struct {
 // Third names the one of sticks, span and height that is solved from the other two.
 type Third int
 
-// The three.
 const (
 	Height Third = iota
 	Span
@@ -123,14 +121,12 @@ const (
 // Joints says how sockets are held.
 type Joints int
 
-// The ways.
 const (
 	Dry Joints = iota
 	Pinned
 	Glued
 )
 
-// String returns the word of the spec.
 func (j Joints) String() string { return [...]string{"dry", "pinned", "glued"}[j] }
 
 // Arch is one arch's pipe, figures and stakes.
@@ -195,7 +191,6 @@ type Foot struct {
 // Paving is what a foot stands on.
 type Paving int
 
-// The pavings.
 const (
 	Asphalt Paving = iota
 	Concrete
@@ -203,7 +198,6 @@ const (
 	Deck
 )
 
-// String returns the word of the spec.
 func (p Paving) String() string { return [...]string{"asphalt", "concrete", "grass", "deck"}[p] }
 
 // Site is the ground and what is on it.
@@ -233,7 +227,6 @@ type Site struct {
 // Danger is something of a site that nobody has looked into yet.
 type Danger int
 
-// The dangers.
 const (
 	BuriedLines Danger = iota
 	OverheadLines
@@ -241,7 +234,6 @@ const (
 	BreakerAmps
 )
 
-// String returns the words of the spec.
 func (d Danger) String() string {
 	return [...]string{"buried lines", "overhead lines", "gfci", "breaker"}[d]
 }
@@ -333,13 +325,11 @@ const (
 	Frozen
 )
 
-// String returns the word of the spec.
 func (s Soil) String() string { return [...]string{"unknown", "firm", "soft", "sandy", "frozen"}[s] }
 
 // Exposure is what stands around the tunnel and keeps the wind off it.
 type Exposure int
 
-// The exposures.
 const (
 	Open      Exposure = iota
 	Shore              // open water upwind
@@ -349,7 +339,6 @@ const (
 	WindGap // between buildings or in a valley that the wind blows through
 )
 
-// String returns the word of the spec.
 func (e Exposure) String() string {
 	return [...]string{"open", "shore", "suburban", "sheltered", "hilltop", "gap"}[e]
 }
@@ -410,7 +399,6 @@ const (
 	CrossCovered
 )
 
-// String returns the word of the spec.
 func (c Crossing) String() string { return [...]string{"seldom", "overhead", "cover"}[c] }
 
 // LatLong is a place on earth in degrees.
@@ -436,7 +424,6 @@ const (
 	RidgePieces
 )
 
-// String returns the words of the spec.
 func (p Part) String() string {
 	return [...]string{"legs", "left legs", "right legs", "arches", "ridge"}[p]
 }
@@ -541,7 +528,6 @@ const (
 	SplitArches
 )
 
-// String returns the word of the spec.
 func (s Split) String() string { return [...]string{"none", "left and right", "every other"}[s] }
 
 // Tap makes several sockets of one. Price is nil where not given.
@@ -616,12 +602,11 @@ const (
 	Wrapped
 )
 
-// String returns the word of the spec.
 func (s Store) String() string { return [...]string{"stripped", "wrapped"}[s] }
 
 // Found is what was measured of arches that stood: at last season's end, or of the one that was tried before the rest is cut.
 type Found struct {
-	Trial   bool
+	Trial   bool       `key:"after"`
 	Arches  []Measured // by rising number, each once
 	Wrapped bool       // the legs come out of the shed with their strings on
 }

@@ -8,7 +8,6 @@ import (
 	"hoopwright/layout/finding"
 )
 
-// version is the version of the format that this package reads.
 const version = "1"
 
 // Papers returns the names of the papers that a packet is printed on; draw/paper knows their sizes.
@@ -31,7 +30,6 @@ func (m mapping) versionFits() bool {
 	return true
 }
 
-// readTop reads what concerns the packet as a whole.
 func (r *reader) readTop(top mapping) {
 	s := r.spec
 	top.read("title", &s.Title)
@@ -43,12 +41,8 @@ func (r *reader) readTop(top mapping) {
 	r.readAccept(top)
 }
 
-// readDates reads the days and checks that they follow each other.
 func (r *reader) readDates(top mapping) {
-	m, ok := top.section("dates")
-	if !ok {
-		return
-	}
+	m, _ := top.section("dates")
 	d := &r.spec.Dates
 	days := []struct {
 		key string
@@ -69,10 +63,8 @@ func (r *reader) readDates(top mapping) {
 	}
 }
 
-// code is how a finding is named.
 var code = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-// readAccept reads the findings that the organiser takes on.
 func (r *reader) readAccept(top mapping) {
 	seen := names{of: "accepted findings"}
 	r.spec.Accept = listOf(top, "accept", func(m mapping, a *Accept) bool {

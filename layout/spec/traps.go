@@ -2,6 +2,7 @@ package spec
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -112,25 +113,17 @@ func (r *reader) failPart(line, offset int, example, format string, args ...any)
 
 // tab reports tabs where YAML wants blanks, if there is one up to the line after the faulty one.
 func (r *reader) tab(line int) bool {
-	first, more := 0, 0
-	for i, l := range r.lines {
-		switch {
-		case !strings.HasPrefix(strings.TrimLeft(l, " "), "\t"):
-		case first == 0:
-			first = i + 1
-		default:
-			more++
-		}
-	}
-	if first == 0 || first > line+1 {
+	tabbed := func(l string) bool { return strings.HasPrefix(strings.TrimLeft(l, " "), "\t") }
+	first := slices.IndexFunc(r.lines, tabbed)
+	if first < 0 || first > line {
 		return false
 	}
 	also := ""
-	if more > 0 {
+	if slices.ContainsFunc(r.lines[first+1:], tabbed) {
 		also = ", and so are others"
 	}
-	mended := strings.ReplaceAll(strings.TrimRight(r.lines[first-1], "\r"), "\t", "  ")
-	r.failPart(first, strings.IndexByte(r.lines[first-1], '\t'), brief(mended), "this line is indented with a tab%s; YAML is indented with blanks", also)
+	mended := strings.ReplaceAll(strings.TrimRight(r.lines[first], "\r"), "\t", "  ")
+	r.failPart(first+1, strings.IndexByte(r.lines[first], '\t'), brief(mended), "this line is indented with a tab%s; YAML is indented with blanks", also)
 	return true
 }
 
@@ -210,7 +203,6 @@ func (r *reader) hash(line int) bool {
 	return false
 }
 
-// anchor reports an alias that stands for nothing.
 func (r *reader) anchor(name string) {
 	for i, l := range r.lines {
 		if at := strings.Index(l, "*"+name); at >= 0 {

@@ -3,6 +3,7 @@ package spec
 import (
 	"math"
 	"regexp"
+	"slices"
 
 	"hoopwright/layout/measure"
 	"hoopwright/layout/say"
@@ -21,14 +22,17 @@ func (r *reader) readTunnel(top mapping) {
 }
 
 func (m mapping) readArches(t *Tunnel) {
-	if opening, ok := m.section("opening"); ok {
-		opening.read("width", &t.OpeningWidth)
-		opening.read("height", &t.OpeningHeight)
-	}
+	opening, _ := m.section("opening")
+	opening.read("width", &t.OpeningWidth)
+	opening.read("height", &t.OpeningHeight)
 	arches, length := m.read("arches", &t.Arches), m.read("length", &t.Length)
 	atMost := m.readSpacing(&t.Spacing)
 	if arches && t.Arches == 1 {
-		m.oneArch(t, length)
+		if length {
+			f, _ := m.value("length")
+			f.failWith("tunnel: {arches: 1}", "one arch has no length; leave length out")
+		}
+		t.Spacing, t.Length = 0, 0
 		return
 	}
 	if !m.twoOf("arches", "spacing", "length") || len(m.given) > len(m.fields) {
@@ -65,16 +69,6 @@ func (m mapping) readSpacing(into *measure.Length) (atMost bool) {
 	return words != ""
 }
 
-// oneArch settles a tunnel that has no bays.
-func (m mapping) oneArch(t *Tunnel, length bool) {
-	if length {
-		f, _ := m.value("length")
-		f.failWith("tunnel: {arches: 1}", "one arch has no length; leave length out")
-	}
-	t.Spacing, t.Length = 0, 0
-}
-
-// spaceOut divides the length among the arches.
 func (m mapping) spaceOut(t *Tunnel) {
 	f, _ := m.value("length")
 	each := t.Length / measure.Length(t.Arches-1)
@@ -128,4 +122,39 @@ func (m mapping) twoOf(a, b, c string) bool {
 		m.fail("gives none of %s, %s and %s; two of them are wanted", a, b, c)
 	}
 	return len(given) == 2
+}
+
+func (r *reader) readWays(tunnel mapping) {
+	for _, m := range tunnel.mappings("ways") {
+		var bays []int
+		var wall Side
+		if okBay, okWall := m.read("bay", &bays), m.read("wall", &wall); okBay && okWall {
+			for _, bay := range bays {
+				r.spec.Tunnel.Ways = append(r.spec.Tunnel.Ways, Way{bay, wall})
+			}
+		}
+	}
+}
+
+// IsWay reports whether a bay of a wall is a side way in or out: one of the tunnel's own, or a gap in the rows.
+func (s *Spec) IsWay(wall Side, bay int) bool {
+	if slices.Contains(s.Tunnel.Ways, Way{bay, wall}) {
+		return true
+	}
+	return s.Lights.Rows != nil && slices.ContainsFunc(s.Lights.Rows.Gaps, func(g Gap) bool { return g.Wall == wall && slices.Contains(g.Bays, bay) })
+}
+
+// Passed reports whether people may pass a bay sideways, by either wall.
+func (s *Spec) Passed(bay int) bool { return s.IsWay(Left, bay) || s.IsWay(Right, bay) }
+
+// SideWays lists the ways in and out through the walls, from the first bay on.
+func (s *Spec) SideWays() (list []Way) {
+	for bay := 1; bay < s.Tunnel.Arches; bay++ {
+		for _, wall := range []Side{Left, Right} {
+			if s.IsWay(wall, bay) {
+				list = append(list, Way{bay, wall})
+			}
+		}
+	}
+	return list
 }

@@ -28,8 +28,8 @@ const (
 	Lantern      // on batteries, at both ends and between
 	GuyLine      // for guys, and along the crowns where dry sockets do not hold the ridge
 	Tightener
-	GuyClamp   // below each guy's knot
-	BraceClamp // one at each end of a brace
+	GuyClamp   // below the knot of each guy and brace line
+	BraceClamp // one at each end of a brace of pipe
 	Webbing    // of crossed braces, with a buckle each
 	SoleBoard  // of feet that stand on weighted bases, along each row
 	JointPlate // over a joint of such boards

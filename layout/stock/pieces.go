@@ -9,7 +9,6 @@ import (
 	"hoopwright/layout/catalog"
 	"hoopwright/layout/lights"
 	"hoopwright/layout/measure"
-	"hoopwright/layout/practice"
 	"hoopwright/layout/say"
 	"hoopwright/layout/spec"
 )
@@ -40,9 +39,10 @@ func pieces(in Input) []Piece {
 	for _, r := range in.Ridge {
 		add(in.Spec.Ridge.Pipe.Name, PieceID{Part: lights.Part{Kind: lights.Ridge, Number: r.Bay}}, r.Length)
 	}
+	brace := braceOf(in)
 	for _, s := range in.Stakes {
 		if s.Bay > 0 && !in.Spec.Braces.Line {
-			add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, in.Spec.BraceLength()+practice.BraceLap)
+			add(in.Spec.ArchOf(s.Arch).Pipe.Name, PieceID{Brace: true, Stake: s.StakeID}, brace)
 		}
 		if s.Steel() {
 			add(barItem(s.Bar(in.Spec)), PieceID{Steel: true, Stake: s.StakeID}, s.Length)

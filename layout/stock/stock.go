@@ -54,7 +54,7 @@ type Item struct {
 	Unit     Unit            `json:"-"`
 	Of       string          `json:"-"`             // material of what goes by its length, a stick, bar, ready stake or cord; pipe that a fitting is for
 	Length   measure.Length  `json:"-"`             // of one of it
-	Ropes    []Rope          `json:"-"`             // what guy line is cut into
+	Ropes    []Rope          `json:"-"`             // what guy line or webbing is cut into
 	Rows     BoardRows       `json:"-"`             // what each row of sole boards is made of
 	StandIns []StandIn       `json:"-"`             // longer ones of the shed that serve, counted in Own
 	Where    string          `json:"-"`             // pipe, steel, lights, electrical, sundries

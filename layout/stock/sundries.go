@@ -101,23 +101,6 @@ func (b *basket) bases(in Input) {
 	add("sandbag", SandBag, bags)
 }
 
-// braces lists what holds braces: a clamp at each end of a pipe, or webbing with a buckle.
-func (b *basket) braces(in Input) {
-	n := 0
-	for _, s := range in.Stakes {
-		if s.Bay > 0 {
-			n++
-		}
-	}
-	if !in.Spec.Braces.Line {
-		b.add(Item{Item: "hose clamp", Kind: BraceClamp, Need: 2 * n, Unit: Each, Where: whereSundries})
-		return
-	}
-	per, unit := measure.By(in.Spec.Units, measure.Foot, measure.Metre), measure.By(in.Spec.Units, Feet, Metres)
-	line := (in.Spec.BraceLength()*slackOfGuy + practice.KnotsOfGuy) * measure.Length(n)
-	b.add(Item{Item: "webbing", Kind: Webbing, Need: int(math.Ceil(float64(line / per))), Unit: unit, Where: whereSundries})
-}
-
 // BandRound is the size of a hose clamp that holds two bars side by side: a belt about both, as a circle.
 func BandRound(one, other measure.Length) measure.Length {
 	apart, less := float64(one+other)/2, float64(one-other)/2
@@ -125,11 +108,14 @@ func BandRound(one, other measure.Length) measure.Length {
 	return measure.Length(2*math.Sqrt(apart*apart-less*less)+apart*math.Pi+2*tilt*less) / math.Pi
 }
 
+// ropeStep is what lines are cut to whole numbers of.
+func ropeStep(u measure.System) measure.Length { return measure.By(u, measure.Foot, measure.Metre/2) }
+
 // ropesOf are the lines of guys, along the crowns and to tie arches down that stand on bases, and how long they are in all.
 func ropesOf(in Input) (ropes []Rope, line measure.Length) {
 	guys, longest := 0, measure.Length(0)
 	rope := func(kind RopeKind, long measure.Length) {
-		long = measure.RoundUp(long, measure.By(in.Spec.Units, measure.Foot, measure.Metre/2))
+		long = measure.RoundUp(long, ropeStep(in.Spec.Units))
 		line += long
 		for i, r := range ropes {
 			if r.Kind == kind && sameLength(r.Length, long) {
@@ -154,7 +140,7 @@ func ropesOf(in Input) (ropes []Rope, line measure.Length) {
 	for range guys { // all alike: an odd one would have to be told from the others
 		rope(GuyRope, longest)
 	}
-	if long := crownLine(in); long > 0 {
+	for _, long := range crownLines(in) {
 		rope(CrownRope, long)
 	}
 	for _, s := range in.Stakes {
@@ -185,7 +171,7 @@ func (b *basket) sundries(in Input) {
 		laths, ties = laths+n, ties+practice.LathTies*(n-1)
 	}
 	add(Tightener, "line tightener", guys, Each)
-	add(GuyClamp, "hose clamp", guys, Each)
+	add(GuyClamp, "hose clamp", guys+linesOf(in), Each)
 	b.braces(in)
 	b.bases(in)
 	ties += in.HungTies + in.Wiring.Ties // once more, for laid flat they are cut
@@ -228,14 +214,18 @@ func flagged(d spec.Dates) bool {
 // bags is how many bags hold so many.
 func bags(n int) int { return (n + InBag - 1) / InBag }
 
-// crownLine is the line that ties the crowns together where dry sockets alone would hold the ridge: from crown to crown, with a turn and a knot at each.
-func crownLine(in Input) measure.Length {
+// crownLines tie the crowns together where dry sockets alone would hold the ridge, with a turn and a knot at each crown: one from end to end, or one a bay, all alike.
+func crownLines(in Input) []measure.Length {
 	if len(in.Ridge) == 0 || in.Spec.Arch.Joints != spec.Dry {
-		return 0
+		return nil
 	}
-	long := practice.KnotOfCrown
+	run, longest := practice.KnotOfCrown, measure.Length(0)
 	for _, r := range in.Ridge {
-		long += r.Length + 2*in.Spec.Arch.Pipe.TakeOff + practice.KnotOfCrown
+		bay := r.Length + 2*in.Spec.Arch.Pipe.TakeOff
+		run, longest = run+bay+practice.KnotOfCrown, max(longest, bay+2*practice.KnotOfCrown)
 	}
-	return long
+	if in.LineByBay {
+		return slices.Repeat([]measure.Length{longest}, len(in.Ridge))
+	}
+	return []measure.Length{run}
 }

@@ -51,7 +51,8 @@ type RopeKind int
 const (
 	GuyRope RopeKind = iota
 	CrownRope
-	DownRope // from the foot of an arch on weighted bases that is laid flat round the board
+	DownRope  // from the foot of an arch on weighted bases that is laid flat round the board
+	BraceRope // of webbing
 )
 
 // StandIn is longer things of the shed that serve for an item.

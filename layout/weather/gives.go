@@ -95,18 +95,12 @@ func (t *Tunnel) checks(soil anchor.Soil, feet Feet) []check {
 // socket, which may bend.
 func (t *Tunnel) endChecks(soil anchor.Soil) []check {
 	guy, peg, weights := t.Spec.Guys.Stake, t.Spec.Braces.Peg, t.Spec.Arch.Foot != nil
-	arm := func(stake spec.Stake) measure.Length { return practice.GuyArm(stake.Showing(), t.Spec.Units) }
-	loose := func(stake spec.Stake, pull float64) float64 {
-		if pull <= 0 || stake.Bar.Diameter == 0 || weights {
-			return 0
-		}
-		return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, arm(stake)))
-	}
+	loose := func(stake spec.Stake, pull float64) float64 { return t.endLoose(soil, stake, pull) }
 	pulled := func(stake spec.Stake, pull float64) float64 {
 		if pull <= 0 || stake.Bar.Diameter == 0 {
 			return 0
 		}
-		moment := pull * arm(stake).Metres()
+		moment := pull * practice.GuyArm(stake.Showing(), t.Spec.Units).Metres()
 		if !weights {
 			moment = soil.Moment(stake.Bar.Diameter, measure.Force(pull), moment)
 		}
@@ -123,6 +117,14 @@ func (t *Tunnel) endChecks(soil anchor.Soil) []check {
 		{CauseGuyBar, false, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) }},
 		{CauseGuyBar, true, func(_ *Kind, d *demand) float64 { return max(pulled(guy, d.pull), pulled(peg, d.brace)) / plastic }},
 	}
+}
+
+// endLoose returns how near the soil comes to letting go what a guy or a brace ends on, that is pulled so, N; 0 where nothing is driven.
+func (t *Tunnel) endLoose(soil anchor.Soil, stake spec.Stake, pull float64) float64 {
+	if pull <= 0 || stake.Bar.Diameter == 0 || t.Spec.Arch.Foot != nil {
+		return 0
+	}
+	return pull / float64(soil.Holds(stake.Bar.Diameter, stake.Depth, practice.GuyArm(stake.Showing(), t.Spec.Units)))
 }
 
 // onBase returns the worse of an arch's two feet, of arches on weighted bases alone.

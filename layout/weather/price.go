@@ -59,7 +59,7 @@ func PriceOfBracing(s *spec.Spec) float64 {
 	sum += priceOfBars(s, s.Braces.Peg, int(braces))
 	length := s.BraceLength()
 	if s.Braces.Line {
-		return sum + braces*catalog.WebbingFoot*float64(length/measure.Foot)
+		return sum + braces*(catalog.WebbingFoot*float64(length/measure.Foot)+catalog.ClampEach)
 	}
 	pipe, ok := priceOf(s, s.Arch.Pipe.Name, length)
 	if !ok {

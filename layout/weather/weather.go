@@ -86,7 +86,7 @@ type Weather struct {
 	Cover    float64           `json:"cover"`         // how many times the wind's push a closed cover brings
 	Ice      [2]measure.Length `json:"ice_mm"`        // least radial ice at which an arch folds or leans over: as new and late
 	Test     measure.Speed     `json:"test_m_s"`      // the gust whose demand the stakes are tried with by hand
-	Asks     float64           `json:"stake_asks_nm"` // N·m, the greatest moment at a stake's ground point in it
+	Asks     float64           `json:"stake_asks_nm"` // N·m at its ground point: the greatest moment of any in it, or what asks as much of the ground as a guy or a brace does
 
 	curves []*curve
 	of     *Tunnel
@@ -268,7 +268,7 @@ func (w *Weather) figures() {
 		w.Uplift = max(w.Uplift, measure.Force(-min(d.lift[0], d.lift[1])))
 	}
 	w.Test = max(w.Down, practice.StakesTest)
-	_, w.Asks = w.stakeAsks(w.Test)
+	w.tried()
 	for _, k := range t.each() {
 		pushes := 0.0
 		for _, l := range k.sideWind() {

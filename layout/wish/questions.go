@@ -51,7 +51,6 @@ type wishes struct {
 	people                []string
 }
 
-// answer is yes, no or not known.
 type answer int
 
 const (
@@ -125,7 +124,6 @@ func (q Question) answer(w *wishes, text string) error {
 
 func notKnown(text string) bool { return strings.EqualFold(text, DontKnow) }
 
-// length reads a length that must be given.
 func length(text string, into *measure.Length) error {
 	v, err := measure.ParseLength(text)
 	if err == nil && v <= 0 {
@@ -135,7 +133,6 @@ func length(text string, into *measure.Length) error {
 	return err
 }
 
-// optional reads a length that may be left open.
 func optional(text string, into *measure.Length) error {
 	if notKnown(text) {
 		return nil
@@ -161,10 +158,7 @@ func (w *wishes) readPipe(text string) error {
 	if notKnown(text) {
 		return nil
 	}
-	var known []string
-	for _, p := range catalog.Pipes() {
-		known = append(known, p.Name)
-	}
+	known := spec.PipeNames()
 	p, ok := catalog.FindPipe(text)
 	if !ok {
 		if p, ok = catalog.FindPipe(catalog.Alike(text, known)); !ok {
@@ -175,7 +169,6 @@ func (w *wishes) readPipe(text string) error {
 	return nil
 }
 
-// readLights reads legs or rows with their colours, or none.
 func (w *wishes) readLights(text string) error {
 	w.strings, w.rows = nil, false
 	if strings.EqualFold(text, "none") || strings.EqualFold(text, "no") {
@@ -262,19 +255,12 @@ func (w *wishes) readOutlet(text string) error {
 	if parts == nil {
 		return fmt.Errorf("%q tells no place; left or right and ahead or behind are wanted, each with its length, as in left 12 ft, behind 6 ft", text)
 	}
-	w.outlet = offset{side: strings.ToLower(parts[1]), along: strings.ToLower(parts[3])}
-	for _, part := range []struct {
-		text string
-		into *measure.Length
-	}{{parts[2], &w.outlet.across}, {parts[4], &w.outlet.depth}} {
-		v, err := measure.ParseLength(strings.TrimRight(part.text, ", "))
-		if err != nil {
-			return err
-		}
-		*part.into = v
-	}
-	w.hasOutlet = true
-	return nil
+	across, wrongAcross := measure.ParseLength(strings.TrimRight(parts[2], ", "))
+	depth, wrongDepth := measure.ParseLength(strings.TrimRight(parts[4], ", "))
+	w.outlet = offset{strings.ToLower(parts[1]), strings.ToLower(parts[3]), across, depth}
+	err := cmp.Or(wrongAcross, wrongDepth)
+	w.hasOutlet = err == nil
+	return err
 }
 
 func (w *wishes) readVolts(text string) (err error) {

@@ -1,6 +1,7 @@
 package wish
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -81,25 +82,29 @@ func badness(p *layout.Plan) (n int) {
 
 // try makes the spec with a pipe. Legs longer than a stick as sold are joined from several.
 func (w *wishes) try(pipe string) (Made, error) {
-	source := w.text(pipe, "")
-	s, err := spec.Read("wish", []byte(source))
-	if err != nil {
-		return Made{}, w.inAnswers(err)
+	made, err := w.made(pipe, "")
+	if err != nil || w.stick == 0 {
+		return made, err
 	}
-	plan := layout.Solve(s)
 	var leg measure.Length
-	for _, l := range plan.Kinds[0].Left {
+	for _, l := range made.Plan.Kinds[0].Left {
 		leg += l
 	}
-	if w.stick > 0 && leg > w.stick {
-		one := "[" + strings.Join(w.joined(leg, s.Arch.Pipe.CouplingStop), ", ") + "]"
-		source = w.text(pipe, "["+one+", "+one+"]")
-		if s, err = spec.Read("wish", []byte(source)); err != nil {
-			return Made{}, w.inAnswers(err)
-		}
-		plan = layout.Solve(s)
+	if leg <= w.stick {
+		return made, nil
 	}
-	return Made{Source: []byte(source), Plan: plan}, nil
+	one := "[" + strings.Join(w.joined(leg, made.Plan.Spec.Arch.Pipe.CouplingStop), ", ") + "]"
+	return w.made(pipe, "["+one+", "+one+"]")
+}
+
+// made is the spec of a pipe and of sticks, solved.
+func (w *wishes) made(pipe, sticks string) (Made, error) {
+	source := []byte(w.text(pipe, sticks))
+	s, err := spec.Read("wish", source)
+	if err != nil {
+		return Made{}, inAnswers(err)
+	}
+	return Made{Source: source, Plan: layout.Solve(s)}, nil
 }
 
 // joined divides a leg among sticks as sold, from the ground up, with a coupling between each two that adds its stop. Each piece is a whole inch (10 mm) or more, the last not
@@ -115,16 +120,13 @@ func (w *wishes) joined(leg, stop measure.Length) (pieces []string) {
 }
 
 // inAnswers tells a limit of the reader's by the answer that breaks it.
-func (w *wishes) inAnswers(err error) error {
+func inAnswers(err error) error {
 	var list spec.Errors
 	if !errors.As(err, &list) {
 		return err
 	}
 	by := map[string]string{"arch.span": "width", "arch.height": "height", "tunnel.length": "length", "stock.sell[0].length": "stick", "title": "title", "site.overhead[0].height": "overhead", "power.circuits.house.volts": "volts", "power.circuits.house.breaker": "breaker"}
-	if name := by[list[0].Key]; name != "" {
-		return fmt.Errorf("%s: %s", name, list[0].Text)
-	}
-	return fmt.Errorf("%s: %s", list[0].Key, list[0].Text)
+	return fmt.Errorf("%s: %s", cmp.Or(by[list[0].Key], list[0].Key), list[0].Text)
 }
 
 // text writes the spec: sections in the order of the format, with a comment where an answer or a choice stands behind a line. Sticks are solved where none are given.
@@ -180,7 +182,6 @@ func (w *wishes) way() string {
 	return ""
 }
 
-// site writes the ground and what is on it.
 func (w *wishes) site(line func(format string, args ...any)) {
 	u := w.units
 	line("\nsite:\n  start: {at: [0, 0], heading: 0 deg}   # the plan begins at the middle of the entrance and looks ahead")
@@ -194,10 +195,15 @@ func (w *wishes) site(line func(format string, args ...any)) {
 	}
 	var dangers []string
 	for _, d := range []struct {
-		is   answer
+		open bool
 		word spec.Danger
-	}{{w.buriedAnswer(), spec.BuriedLines}, {w.overhead, spec.OverheadLines}, {w.gfciAnswer(), spec.OutletsGFCI}, {w.breakerAnswer(), spec.BreakerAmps}} {
-		if d.is == unknown {
+	}{
+		{w.buried != no, spec.BuriedLines}, // of a yes too: where it lies has not been said
+		{w.overhead == unknown, spec.OverheadLines},
+		{w.mains() && w.gfci == unknown, spec.OutletsGFCI},
+		{w.mains() && !w.breakerKnown, spec.BreakerAmps},
+	} {
+		if d.open {
 			dangers = append(dangers, d.word.String())
 		}
 	}
@@ -223,32 +229,9 @@ func (w *wishes) site(line func(format string, args ...any)) {
 	}
 }
 
-// buriedAnswer is unknown for a yes too: where it lies has not been said.
-func (w *wishes) buriedAnswer() answer {
-	if w.buried == yes {
-		return unknown
-	}
-	return w.buried
-}
-
 // mains reports whether anything is plugged in: lights are, wherever the outlet is.
 func (w *wishes) mains() bool { return w.hasOutlet || len(w.strings) > 0 }
 
-func (w *wishes) gfciAnswer() answer {
-	if !w.mains() {
-		return no
-	}
-	return w.gfci
-}
-
-func (w *wishes) breakerAnswer() answer {
-	if w.mains() && !w.breakerKnown {
-		return unknown
-	}
-	return yes
-}
-
-// lights writes rows along the walls or strings round the legs.
 func (w *wishes) lights(line func(format string, args ...any)) {
 	u := w.units
 	switch {
