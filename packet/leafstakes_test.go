@@ -257,7 +257,7 @@ func TestTheOwnerIsAskedOnce(t *testing.T) {
 	garden := string(specs(t)["garden.yaml"])
 	hose := garden[strings.Index(garden, "  buried:"):strings.Index(garden, "  outlets:")]
 	for buried, asked := range map[string]string{
-		hose:                          "call the owner of the drip hose to mark it",
+		hose:                          "call the owner of the drip hose to mark it, outlets’ cables too",
 		"":                            "ask the owner to mark lines not on the ticket",
 		"  unknown: [buried lines]\n": "Ask the owner what lies buried",
 		strings.Replace(hose, "owner", "town", 1): "ask the owner to mark lines not on the ticket",

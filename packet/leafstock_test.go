@@ -589,3 +589,18 @@ func TestLeadsKeepTheCount(t *testing.T) {
 		}
 	}
 }
+
+// TestWorkLight: who works at the bench after sunset brings a light. Parkwalk cuts and wraps on November evenings, the garden by daylight; with the place unknown nobody can say.
+func TestWorkLight(t *testing.T) {
+	for name, want := range map[string]int{"parkwalk": 2, "garden": 0, "starter": 0} {
+		lit := 0
+		for _, k := range kits(example(t, name+".yaml")) {
+			if slices.Contains(k.things, "work light") {
+				lit++
+			}
+		}
+		if lit != want {
+			t.Errorf("%s: %d crews bring a work light, want %d", name, lit, want)
+		}
+	}
+}

@@ -91,6 +91,9 @@ func kits(p *layout.Plan) []kit {
 		if list[i].crew == "Cutting" {
 			list[i].things = append(list[i].things, forTheSaw(p)...)
 		}
+		if p.Crew.AfterSunset(list[i].phases...) {
+			list[i].things = append(list[i].things, "work light")
+		}
 	}
 	list = append([]kit{{"From the shed", nil, fromShed(p)}}, list...)
 	return slices.DeleteFunc(list, func(k kit) bool { return len(k.things) == 0 })

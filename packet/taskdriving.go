@@ -118,8 +118,11 @@ func (w taskWords) driveStakes(t crew.Task) string {
 			}
 			text += " Leaning " + block.Figure(measure.Degrees(f.Angle)) + " " + way + "."
 		case crew.GuyLean:
-			letters := lettersOf(f.Stakes, -1)
-			text += " " + say.And(letters) + ": tip on the dot, head a hand farther from its arch, drive along the lean."
+			letters, arch := lettersOf(f.Stakes, -1), "its arch"
+			if slices.ContainsFunc(f.Stakes, func(s ground.Stake) bool { return s.Kind() == ground.OfBrace }) { // it stands beside another's foot
+				arch = "the arch in its name"
+			}
+			text += " " + say.And(letters) + ": tip on the dot, head a hand farther from " + arch + ", drive along the lean."
 		}
 	}
 	if len(bare) > 0 {
@@ -144,7 +147,11 @@ func (w taskWords) weighDown(t crew.Task) string {
 	for _, f := range t.Want {
 		words = append(words, fmt.Sprintf("%s at every %s", block.Figure(fmt.Sprint(f.Count)), w.whose(f.Stakes)))
 	}
-	return "Bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". They lie on the boards, outside the walk."
+	lie, free := "They lie", lettersOf(slices.DeleteFunc(slices.Clone(t.Of.Stakes), ground.Stake.Steel), ground.OfLeg)
+	if len(free) > 0 {
+		lie = say.And(free) + " on their dots, the others"
+	}
+	return "Bags of " + w.units.Mass(practice.Bag(w.units).Mass()) + ": " + strings.Join(words, "; ") + ". " + lie + " on the boards, outside the walk."
 }
 
 // wontGo is the one ladder for a stake that will not go where it should.

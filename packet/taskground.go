@@ -287,7 +287,7 @@ func (w taskWords) callLocator(t crew.Task) string {
 	text, site := fmt.Sprintf("Call %s%s: tell of all white dots.", who, by), w.plan.Spec.Site
 	byOwner := func(l spec.Buried) bool { return l.MarkedBy == "" || l.MarkedBy == "owner" }
 	if !site.NotKnown(spec.BuriedLines) && !slices.ContainsFunc(site.Buried, byOwner) { // else the owner is asked anyway
-		text += " By then ask the owner to mark lines not on the ticket."
+		text += " By then ask the owner to mark lines not on the ticket, outlets’ cables too."
 	}
 	return text
 }
@@ -295,7 +295,7 @@ func (w taskWords) callLocator(t crew.Task) string {
 func (w taskWords) markPrivate(t crew.Task) string {
 	l := w.plan.Spec.Site.Buried[t.Of.Buried[0]]
 	if l.MarkedBy == "" || l.MarkedBy == "owner" {
-		return fmt.Sprintf("By then call the owner of the %s to mark it: ________________.", l.Name)
+		return fmt.Sprintf("By then call the owner of the %s to mark it, outlets’ cables too: ________________.", l.Name)
 	}
 	return fmt.Sprintf("By then call %s to mark the %s: ________________.", l.MarkedBy, l.Name)
 }

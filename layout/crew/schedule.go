@@ -101,6 +101,16 @@ func (s Schedule) Overnight() bool {
 	return false
 }
 
+// AfterSunset reports whether work of these phases goes on after the sun has set, as far as the place and the day are known.
+func (p Plan) AfterSunset(phases ...Phase) bool {
+	return slices.ContainsFunc(p.Schedule.Jobs, func(j Job) bool {
+		return j.Work != LightUp && slices.ContainsFunc(j.Tasks, func(i int) bool { return slices.Contains(phases, p.Tasks[i].Phase) }) && slices.ContainsFunc(j.Stints, func(s Stint) bool {
+			light := p.Schedule.Days[s.Day].Light
+			return light != nil && s.End > light.Set
+		})
+	})
+}
+
 // BegunApart are the arches at which a stretch is begun while the one before does not stand yet.
 func (s Schedule) BegunApart() (arches []int) {
 	when := func(s Stint, c Clock) int { return s.Day*minutesADay + int(c) }
