@@ -12,7 +12,7 @@ func Share(p *Problem) Plan {
 	best := p.fill(make([][]int, p.Parts))
 	try := func(chosen [][]int) bool {
 		s := p.fill(chosen)
-		if !s.better(best) {
+		if s.compare(best) >= 0 {
 			return false
 		}
 		best = s
@@ -94,15 +94,7 @@ func (p *Problem) bestTwo(part int) []int {
 		order[g] = g
 		alone[g] = p.fill(with(make([][]int, p.Parts), part, g))
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case alone[a].better(alone[b]):
-			return -1
-		case alone[b].better(alone[a]):
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(order, func(a, b int) int { return alone[a].compare(alone[b]) })
 	return order[:min(2, len(order))]
 }
 
