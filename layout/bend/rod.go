@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 )
 
 // Stretch is a part of the rod's length that is the same throughout.
@@ -69,13 +70,8 @@ type Unsolved struct {
 // Error returns the reason and what was tried.
 func (u *Unsolved) Error() string {
 	text := "bend: " + u.Reason
-	for i, t := range u.Tried {
-		if i == 0 {
-			text += "; tried "
-		} else {
-			text += ", "
-		}
-		text += t
+	if len(u.Tried) > 0 {
+		text += "; tried " + strings.Join(u.Tried, ", ")
 	}
 	return text
 }
