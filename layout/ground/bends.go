@@ -120,9 +120,8 @@ func (t tunnel) lesserTurn() (route []spec.Leg, words string) {
 // feet returns each arch's left and right ground point.
 func (t tunnel) feet() [][2]spec.Point {
 	list := make([][2]spec.Point, len(t.stations))
-	for i, s := range t.stations {
-		right := rightOf(s.Heading)
-		list[i] = [2]spec.Point{along(s.At, right, -t.spans[i]/2), along(s.At, right, t.spans[i]/2)}
+	for i, span := range t.spans {
+		list[i] = [2]spec.Point{t.across(i, -span/2), t.across(i, span/2)}
 	}
 	return list
 }

@@ -92,8 +92,7 @@ func (v *survey) solve(i int) bool {
 		v.solved[i], ok = v.byTapes("mark "+m.Name, markKey(i), m.From, m.Side)
 	}
 	v.solved[i].Name = m.Name
-	v.state[i] = failed
-	if ok {
+	if v.state[i] = failed; ok {
 		v.state[i] = known
 	}
 	return ok
@@ -200,8 +199,7 @@ func intersect(a, b circle, side spec.Side) (spec.Point, measure.Length) {
 		p := add(a.centre, spec.Point{X: (a.radius + b.radius) / 2})
 		return p, measure.Abs(a.radius - b.radius)
 	}
-	line := sub(b.centre, a.centre)
-	line.X, line.Y = line.X/d, line.Y/d
+	line := unit(sub(b.centre, a.centre))
 	square := a.radius * a.radius
 	x := (measure.Length(d*d) + square - measure.Length(b.radius*b.radius)) / (2 * d)
 	gap := measure.Length(0)
@@ -252,24 +250,17 @@ func fit(circles []circle, side spec.Side) (spec.Point, measure.Length) {
 
 // improve solves the normal equations of one step; false where the tapes all run in one line and leave a step undetermined.
 func improve(circles []circle, p spec.Point) (spec.Point, bool) {
-	var xx, xy, yy, x, y measure.Length
-	for _, c := range circles {
-		d := Distance(c.centre, p)
-		if d == 0 {
-			continue
-		}
-		u := sub(p, c.centre)
-		u.X, u.Y = u.X/d, u.Y/d
-		off := d - c.radius
-		xx, xy, yy = xx+measure.Length(u.X*u.X), xy+measure.Length(u.X*u.Y), yy+measure.Length(u.Y*u.Y)
-		x, y = x+measure.Length(u.X*off), y+measure.Length(u.Y*off)
-	}
-	det := measure.Length(xx*yy) - measure.Length(xy*xy)
+	n := normalOf(p, circles)
+	det := n.det()
 	if det < 1e-9 {
 		return spec.Point{}, false
 	}
+	var sum spec.Point // of the tapes' disagreements, each along its tape
+	for _, c := range circles {
+		sum = along(sum, unit(sub(p, c.centre)), Distance(c.centre, p)-c.radius)
+	}
 	return spec.Point{
-		X: (measure.Length(yy*x) - measure.Length(xy*y)) / det,
-		Y: (measure.Length(xx*y) - measure.Length(xy*x)) / det,
+		X: (measure.Length(n.yy*sum.X) - measure.Length(n.xy*sum.Y)) / det,
+		Y: (measure.Length(n.xx*sum.Y) - measure.Length(n.xy*sum.X)) / det,
 	}, true
 }

@@ -57,10 +57,8 @@ func writtenRoute(route []spec.Leg, u measure.System) string {
 			legs = append(legs, "{straight: rest}")
 		case l.Turn == 0:
 			legs = append(legs, "{straight: "+u.Written(l.Straight)+"}")
-		case l.Turn < 0:
-			legs = append(legs, fmt.Sprintf("{left: %.6g deg, radius: %s}", -l.Turn/measure.Degree, u.Written(l.Radius)))
 		default:
-			legs = append(legs, fmt.Sprintf("{right: %.6g deg, radius: %s}", l.Turn/measure.Degree, u.Written(l.Radius)))
+			legs = append(legs, fmt.Sprintf("{%s: %.6g deg, radius: %s}", toward(l), measure.Abs(l.Turn/measure.Degree), u.Written(l.Radius)))
 		}
 	}
 	return "[" + strings.Join(legs, ", ") + "]"
@@ -68,11 +66,15 @@ func writtenRoute(route []spec.Leg, u measure.System) string {
 
 // written is a bend as the spec has it.
 func written(l spec.Leg, u measure.System) string {
-	side := "right"
+	return fmt.Sprintf("{%s: %.0f deg, radius: %s}", toward(l), math.Abs(float64(l.Turn))*180/math.Pi, legible(l.Radius, u))
+}
+
+// toward is the key of a bend: left or right.
+func toward(l spec.Leg) spec.Side {
 	if l.Turn < 0 {
-		side = "left"
+		return spec.Left
 	}
-	return fmt.Sprintf("{%s: %.0f deg, radius: %s}", side, math.Abs(float64(l.Turn))*180/math.Pi, legible(l.Radius, u))
+	return spec.Right
 }
 
 // legible is a length in whole feet or tenths of a metre, as a spec would give it.

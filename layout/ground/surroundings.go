@@ -52,8 +52,8 @@ func surroundings(t tunnel) []finding.Finding {
 		}
 	}
 	for i, f := range t.spec.Site.Features {
-		if f, ok := obstacle(t, f, fmt.Sprintf("site.features[%d]", i)); ok {
-			found = append(found, f)
+		if level, text := obstacle(t, f); text != "" {
+			found = append(found, finding.Finding{Level: level, Code: "feature-in-tunnel", Key: fmt.Sprintf("site.features[%d]", i), Text: text})
 		}
 	}
 	return found

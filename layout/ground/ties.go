@@ -94,7 +94,7 @@ func tieFindings(s *spec.Spec, l Layout) []finding.Finding {
 	case thrown(lim.Tape, lim.Tape, worst.Crossing, min(worst.A, worst.B)) > lim.Weak:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The two tapes to %s %s: %s on each tape moves %s by %s. Another mark would help most %s.",
-			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.Tape), worst.Stake, u.Tape(worst.Error), helpful(worst, stakes, marks, u)))
+			say.Some(weak, mostNames), crossing(flattest), u.Tape(lim.Tape), worst.Stake, u.Tape(worst.Error), l.helpful(worst, u)))
 	default:
 		report(finding.LookAt, "tie-weak", fmt.Sprintf(
 			"The marks that %s %s tied to are themselves taped: %s on every tape, theirs too, moves %s by %s. Tape those marks from one more mark, or give them coordinates.",
@@ -112,18 +112,10 @@ func crossing(flattest measure.Angle) string {
 }
 
 // helpful says on which side of a weakly tied stake another mark would do most: square to the way that its two tapes run, which is the way that they hold it.
-func helpful(t Tie, stakes []Stake, marks []Mark, u measure.System) string {
-	var stake Stake
-	for _, s := range stakes {
-		if s.StakeID == t.Stake {
-			stake = s
-		}
-	}
-	place := map[string]spec.Point{}
-	for _, m := range marks {
-		place[m.Name] = m.At
-	}
-	a, b := unit(sub(place[t.MarkA], stake.At())), unit(sub(place[t.MarkB], stake.At()))
+func (l Layout) helpful(t Tie, u measure.System) string {
+	stake, _ := l.Stake(t.Stake)
+	toward := func(mark string) spec.Point { return unit(sub(l.Marks[l.mark(mark).Index].At, stake.At())) }
+	a, b := toward(t.MarkA), toward(t.MarkB)
 	if dot(a, b) < 0 {
 		b = spec.Point{X: -b.X, Y: -b.Y}
 	}
