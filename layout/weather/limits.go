@@ -90,9 +90,6 @@ func (g Gust) App() measure.Speed { return g.Forecast / gustOfApp }
 
 // whole returns a speed down to a whole number as it is printed.
 func whole(v measure.Speed, u measure.System) measure.Speed {
-	unit := measure.MPH
-	if u == measure.Metric {
-		unit = measure.Speed(1 / 3.6)
-	}
+	unit := measure.By(u, measure.MPH, 1/3.6)
 	return measure.Speed(math.Floor(float64(v/unit)+1e-9)) * unit
 }

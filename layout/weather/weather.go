@@ -287,9 +287,6 @@ func (w *Weather) OpensTo() measure.Speed {
 
 // stakeAsks returns the push, N, and the moment, N·m, that a gust asks of the stake that bears most, at the ground.
 func (w *Weather) stakeAsks(v measure.Speed) (push measure.Force, moment float64) {
-	if len(w.curves) == 0 {
-		return 0, 0
-	}
 	q := w.of.pressure(v)
 	for _, c := range w.curves {
 		d := c.at(q)
