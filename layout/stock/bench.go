@@ -213,13 +213,11 @@ func (b *bench) roomy(p cutting.Problem, sticks []stick, bars []cutting.Bar) []c
 			}
 			continue
 		}
-		sum := p.Kerf * int64(len(bar.Pieces)-1)
 		for _, k := range bar.Pieces {
-			sum += p.Pieces[k].Length
 			again.Pieces[k].Count++
 		}
 		cost += stock.Price
-		tight = tight || sum > stock.Length
+		tight = tight || taken(p, bar) > stock.Length
 	}
 	if !tight {
 		return bars
@@ -242,7 +240,17 @@ func (b *bench) solve(p cutting.Problem, sticks []stick) (cutting.Solution, []fi
 		}
 	}
 	solution, err = cutting.Solve(p, cutting.Effort)
-	return solution, []finding.Finding{b.limitNote()}, err
+	return solution, []finding.Finding{{Level: finding.LookAt, Code: "stock-limit", Key: "stock.sell",
+		Text: fmt.Sprintf("The limits of what is sold leave too little %s for all the pieces; the plan ignores them, so look for another store or raise them.", b.offer.item)}}, err
+}
+
+// taken is what a bar's pieces take of it, with the kerfs between them.
+func taken(p cutting.Problem, bar cutting.Bar) int64 {
+	sum := p.Kerf * int64(len(bar.Pieces)-1)
+	for _, k := range bar.Pieces {
+		sum += p.Pieces[k].Length
+	}
+	return sum
 }
 
 // lift passes over the limits of what is sold.
@@ -255,10 +263,7 @@ func (b *bench) lift() {
 // honest reports whether every bar of a plan can be sawn: either it is used whole, or its pieces leave room for the trim.
 func (b *bench) honest(p cutting.Problem, sticks []stick, s cutting.Solution) bool {
 	for _, bar := range s.Bars {
-		sum := p.Kerf * int64(len(bar.Pieces)-1)
-		for _, k := range bar.Pieces {
-			sum += p.Pieces[k].Length
-		}
+		sum := taken(p, bar)
 		if l := sticks[bar.Stock]; sum > b.usable(l) && (len(bar.Pieces) > 1 || sum != b.down(l.length)) {
 			return false
 		}

@@ -93,8 +93,3 @@ func (b *bench) lay(p cutting.Problem, bars []cutting.Bar, sticks []stick) []Bar
 	}
 	return laid
 }
-
-func (b *bench) limitNote() finding.Finding {
-	return finding.Finding{Level: finding.LookAt, Code: "stock-limit", Key: "stock.sell",
-		Text: fmt.Sprintf("The limits of what is sold leave too little %s for all the pieces; the plan ignores them, so look for another store or raise them.", b.offer.item)}
-}
